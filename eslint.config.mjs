@@ -1,0 +1,8 @@
+// Biome lints and formats everything; ESLint only knows what Biome does not: Solid's rules of reactivity.
+import solid from 'eslint-plugin-solid/configs/typescript';
+import { parser } from 'typescript-eslint';
+
+export default [
+  { ignores: ['dist/**', 'dist-cli/**', 'tests/shots-out/**', 'tests/browser-out/**'] },
+  { ...solid, files: ['src/**/*.tsx'], languageOptions: { parser } },
+];

@@ -49,7 +49,13 @@ export interface ContactPoint {
 
 /** What the stage draws: tapered capsules and ellipsoids in the segment frame; no physics is taken from it. */
 export type DrawShape =
-  | { readonly kind: 'capsule'; readonly a_B: Vec3; readonly b_B: Vec3; readonly radiusA: number; readonly radiusB: number }
+  | {
+      readonly kind: 'capsule';
+      readonly a_B: Vec3;
+      readonly b_B: Vec3;
+      readonly radiusA: number;
+      readonly radiusB: number;
+    }
   | { readonly kind: 'ellipsoid'; readonly centre_B: Vec3; readonly radii: Vec3 };
 
 export interface Segment {

@@ -42,7 +42,13 @@ export interface TreeSegment {
   parent?: string;
   /** joint in the parent's frame, m */
   jointM?: [number, number, number];
-  hinges?: { name: string; axis: [number, number, number]; rangeDeg?: [number, number]; mirror?: string; mirrorSign?: 1 | -1 }[];
+  hinges?: {
+    name: string;
+    axis: [number, number, number];
+    rangeDeg?: [number, number];
+    mirror?: string;
+    mirrorSign?: 1 | -1;
+  }[];
   massKg: number;
   centreM: [number, number, number];
   /** about the mass centre: xx, yy, zz, xy, xz, yz */
@@ -51,7 +57,13 @@ export interface TreeSegment {
   side?: 'left' | 'right' | 'centre';
   contacts?: { name: string; part: string; pointM: [number, number, number]; radiusM: number }[];
   shapes?: (
-    | { kind: 'capsule'; aM: [number, number, number]; bM: [number, number, number]; radiusAM: number; radiusBM: number }
+    | {
+        kind: 'capsule';
+        aM: [number, number, number];
+        bM: [number, number, number];
+        radiusAM: number;
+        radiusBM: number;
+      }
     | { kind: 'ellipsoid'; centreM: [number, number, number]; radiiM: [number, number, number] }
   )[];
 }
@@ -62,7 +74,10 @@ export interface TreeAthlete {
   club?: string;
   segments: TreeSegment[];
   /** hip and shoulder points as [segment name, point]; left out: the root frame is the body frame */
-  framePoints?: Record<'hipL' | 'hipR' | 'shoulderL' | 'shoulderR', { segment: string; pointM: [number, number, number] }>;
+  framePoints?: Record<
+    'hipL' | 'hipR' | 'shoulderL' | 'shoulderR',
+    { segment: string; pointM: [number, number, number] }
+  >;
 }
 
 export type Athlete = HumanAthlete | TreeAthlete;

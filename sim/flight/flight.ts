@@ -27,7 +27,11 @@ export interface TakeoffSpec {
 
 export type SurfaceKind = 'floor' | 'mat' | 'trampoline' | 'water' | 'other';
 export type EndSpec =
-  | { readonly kind: 'duration'; readonly duration: number; readonly surface?: { readonly kind: SurfaceKind; readonly y: number } }
+  | {
+      readonly kind: 'duration';
+      readonly duration: number;
+      readonly surface?: { readonly kind: SurfaceKind; readonly y: number };
+    }
   | { readonly kind: 'touchdown'; readonly surface: { readonly kind: SurfaceKind; readonly y: number } };
 
 export interface FlightStats {

@@ -1,0 +1,36 @@
+// npm start: installs, builds and serves the app. Options: --port N (that port and no other).
+import { ensureAppBuilt } from './build-app.mjs';
+import { ensureInstalled, LauncherError } from './install.mjs';
+import { serveDist } from './serve.mjs';
+
+const caution =
+  'Caution: this is a model, not coaching advice. New skills only with a qualified coach, progressions, spotting and ' +
+  'matting; local and federation rules come first.';
+
+function parsePort(args) {
+  const at = args.indexOf('--port');
+  if (at < 0) return {};
+  const port = Number(args[at + 1]);
+  if (!Number.isInteger(port) || port < 1 || port > 65535) {
+    throw new LauncherError(`--port is ${args[at + 1]}; it must be a whole number from 1 to 65535.`);
+  }
+  return { port, tries: 1 };
+}
+
+try {
+  const options = parsePort(process.argv.slice(2));
+  ensureInstalled();
+  ensureAppBuilt();
+  const { server, url } = await serveDist(options);
+  console.log(`\nShapeflight is at ${url}\n${caution}\nCtrl+C ends it.`);
+  for (const signal of ['SIGINT', 'SIGTERM']) {
+    process.once(signal, () => {
+      server.close();
+      server.closeAllConnections();
+    });
+  }
+} catch (error) {
+  if (!(error instanceof LauncherError)) throw error;
+  console.error(`\n${error.message}`);
+  process.exitCode = 1;
+}

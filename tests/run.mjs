@@ -1,0 +1,100 @@
+// npm test: installs what is missing, runs every check whatever the others say, and ends with the one line
+// "N passed, N failed". Each static check and the build count as one; tests count one each.
+import { spawn } from 'node:child_process';
+import { mkdtempSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import path from 'node:path';
+import { ensureInstalled, root } from '../src/cli/install.mjs';
+import { ensureBrowser } from './browser/find-browser.mjs';
+import { countPlaywright, countVitest } from './run-counts.mjs';
+
+const minute = 60_000;
+const reports = mkdtempSync(path.join(tmpdir(), 'shapeflight-test-'));
+const bin = (file) => path.join(root, 'node_modules', file);
+const total = { passed: 0, failed: 0 };
+const table = [];
+
+function run(file, args, { env = {}, limit = 5 * minute } = {}) {
+  return new Promise((resolve) => {
+    // a group of its own, so that a step over its limit goes with all its children
+    const child = spawn(process.execPath, [file, ...args], {
+      cwd: root,
+      stdio: ['ignore', 'inherit', 'inherit'],
+      env: { ...process.env, ...env },
+      detached: process.platform !== 'win32',
+    });
+    const timer = setTimeout(() => {
+      console.error(`Stopped after ${limit / minute} minutes.`);
+      try {
+        process.kill(-child.pid, 'SIGKILL');
+      } catch {
+        child.kill('SIGKILL');
+      }
+    }, limit);
+    const end = (code) => {
+      clearTimeout(timer);
+      resolve(code ?? 1);
+    };
+    child.on('error', (error) => {
+      console.error(error.message);
+      end(1);
+    });
+    child.on('close', end);
+  });
+}
+
+async function step(name, work) {
+  console.log(`\n--- ${name}`);
+  const start = performance.now();
+  let count;
+  try {
+    count = await work();
+  } catch (error) {
+    console.error(error.message);
+    count = { passed: 0, failed: 1 };
+  }
+  total.passed += count.passed;
+  total.failed += count.failed;
+  const seconds = ((performance.now() - start) / 1000).toFixed(1);
+  const skipped = count.skipped ? `, ${count.skipped} skipped` : '';
+  table.push(`${name.padEnd(18)} ${count.passed} passed, ${count.failed} failed${skipped} (${seconds} s)`);
+  return count.failed === 0;
+}
+
+const asOne = async (...call) => ((await run(...call)) === 0 ? { passed: 1, failed: 0 } : { passed: 0, failed: 1 });
+
+async function unit() {
+  const report = path.join(reports, 'unit.json');
+  const args = ['run', '--reporter=default', '--reporter=json', `--outputFile.json=${report}`];
+  return countVitest(report, await run(bin('vitest/vitest.mjs'), args, { limit: 20 * minute }));
+}
+
+async function browser() {
+  const report = path.join(reports, 'browser.json');
+  const env = { SHAPEFLIGHT_BROWSER: await ensureBrowser(), PLAYWRIGHT_JSON_OUTPUT_NAME: report };
+  const args = ['test', '-c', 'tests/playwright.config.ts', '--reporter=list,json'];
+  return countPlaywright(report, await run(bin('@playwright/test/cli.js'), args, { env, limit: 25 * minute }));
+}
+
+async function main() {
+  const ready = await step('install', () => {
+    ensureInstalled();
+    return { passed: 0, failed: 0 };
+  });
+  if (ready) {
+    await step('types', () => asOne(bin('typescript/bin/tsc'), ['--pretty', 'false']));
+    await step('lint and format', () => asOne(bin('@biomejs/biome/bin/biome'), ['ci', '--error-on-warnings', '.']));
+    await step('reactivity lint', () => asOne(bin('eslint/bin/eslint.js'), ['--max-warnings', '0', '.']));
+    await step('unit', unit);
+    const built = await step('build', () => asOne('src/cli/build-app.mjs', ['--always']));
+    // an old dist/ must not answer for sources that do not build
+    await step('browser', () => (built ? browser() : Promise.reject(new Error('No browser test: the build failed.'))));
+  }
+  rmSync(reports, { recursive: true, force: true });
+  if (total.passed + total.failed === 0) total.failed = 1;
+  console.log(`\n${table.join('\n')}\n`);
+  // through the callback: a pipe that is slow must still get the last line
+  process.stdout.write(`${total.passed} passed, ${total.failed} failed\n`, () => process.exit(total.failed ? 1 : 0));
+}
+
+await main();

@@ -1,0 +1,54 @@
+/**
+ * The difference between two plain JSON documents, as a list of changed places. Undo is made of these: small, readable,
+ * reversible, and safe to store.
+ */
+export type Json = null | boolean | number | string | Json[] | { [key: string]: Json };
+export type Step = string | number;
+/** One changed place; a missing `before` or `after` means the place did not exist. */
+export interface Change {
+  readonly path: readonly Step[];
+  readonly before?: Json;
+  readonly after?: Json;
+}
+export type Difference = readonly Change[];
+
+type Branch = Record<Step, Json>;
+const isBranch = (v: Json | undefined): v is Branch & Json => typeof v === 'object' && v !== null;
+
+/** Changes that turn `a` into `b`. Lists of different length are replaced whole. */
+export function calcDifference(a: Json, b: Json, path: readonly Step[] = []): Change[] {
+  if (a === b) return [];
+  const comparable =
+    isBranch(a) &&
+    isBranch(b) &&
+    Array.isArray(a) === Array.isArray(b) &&
+    (!Array.isArray(a) || a.length === (b as Json[]).length);
+  if (!comparable) return [{ path, before: a, after: b }];
+  const changes: Change[] = [];
+  for (const key of new Set([...Object.keys(a), ...Object.keys(b)])) {
+    const at = [...path, Array.isArray(a) ? Number(key) : key];
+    const x = (a as Branch)[key];
+    const y = (b as Branch)[key];
+    if (x === undefined) changes.push({ path: at, after: y });
+    else if (y === undefined) changes.push({ path: at, before: x });
+    else changes.push(...calcDifference(x, y, at));
+  }
+  return changes;
+}
+
+/** A new document with the changes made ('after') or taken back ('before'). */
+export function applyDifference<T>(doc: T, changes: Difference, to: 'before' | 'after'): T {
+  let out = doc as Json;
+  for (const change of changes) out = setPlace(out, change.path, change[to]);
+  return out as T;
+}
+
+function setPlace(node: Json, path: readonly Step[], value: Json | undefined): Json {
+  if (path.length === 0) return value as Json;
+  const [head, ...rest] = path;
+  const copy = (Array.isArray(node) ? [...node] : { ...(node as Branch) }) as Branch;
+  if (rest.length > 0) copy[head] = setPlace(copy[head], rest, value);
+  else if (value === undefined) delete copy[head];
+  else copy[head] = value;
+  return copy as Json;
+}

@@ -1,0 +1,170 @@
+/**
+ * The typed values of take-off and athlete: how each is read from the document, written into it, and what range it may
+ * have. Speeds and leans are shown unsigned with their word; the sign lives in the document (+X forward, + backward turn).
+ */
+import type { Athlete, SkillFile } from '../../sim/files/skill-file.ts';
+import { texts } from '../texts.ts';
+import { changeAthlete, changeAttitude, changeTakeoff, changeVelocity } from './edits.ts';
+
+export interface Field {
+  readonly id: string;
+  readonly group: 'takeoff' | 'athlete';
+  readonly label: string;
+  readonly unit: string;
+  readonly value: number;
+  readonly min: number;
+  readonly max: number;
+  readonly step: number;
+  readonly decimals: number;
+  /** shown on the bench at once, or only in the sheet of all values */
+  readonly main: boolean;
+  write(file: SkillFile, value: number): SkillFile;
+}
+
+type Spec = Omit<Field, 'write'> & { write: Field['write'] };
+
+export function getFields(file: SkillFile, athlete: Athlete): Field[] {
+  return [...getTakeoffFields(file), ...getAthleteFields(athlete)];
+}
+
+function getTakeoffFields(file: SkillFile): Spec[] {
+  const t = texts.fields;
+  const { takeoff } = file;
+  const { along, up, across = 0 } = takeoff.velocityMPerS;
+  const attitude = takeoff.attitudeDeg ?? {};
+  const lean = -(attitude.somersault ?? 0);
+  const group = 'takeoff';
+  const speed = { group, unit: 'm/s', min: -20, max: 20, step: 0.05, decimals: 2 } as const;
+  const angle = { group, unit: '°', min: -360, max: 360, step: 1, decimals: 0 } as const;
+  const centre = takeoff.massCentreHeightM !== undefined;
+  const alongWord = along < 0 ? -1 : 1;
+  const leanWord = lean < 0 ? -1 : 1;
+  return [
+    {
+      id: 'height',
+      group,
+      label: centre ? t.centreOfMass : t.lowestPoint,
+      unit: 'm',
+      value: (centre ? takeoff.massCentreHeightM : takeoff.lowestPointHeightM) ?? 0,
+      min: centre ? 0.1 : -0.5,
+      max: 30,
+      step: 0.01,
+      decimals: 2,
+      main: true,
+      write: (f, v) => changeTakeoff(f, centre ? { massCentreHeightM: v } : { lowestPointHeightM: v }),
+    },
+    { ...speed, id: 'up', label: t.speedUp, value: up, main: true, write: (f, v) => changeVelocity(f, { up: v }) },
+    {
+      ...speed,
+      id: 'along',
+      label: along < 0 ? t.speedBackward : t.speedForward,
+      value: alongWord * along,
+      main: true,
+      write: (f, v) => changeVelocity(f, { along: alongWord * v }),
+    },
+    {
+      ...angle,
+      id: 'lean',
+      label: lean < 0 ? t.leanBackward : t.leanForward,
+      value: leanWord * lean,
+      main: true,
+      write: (f, v) => changeAttitude(f, { somersault: -leanWord * v }),
+    },
+    getMomentumField(file),
+    {
+      ...angle,
+      id: 'tilt',
+      label: t.tiltRight,
+      value: attitude.tilt ?? 0,
+      min: -75,
+      max: 75,
+      main: false,
+      write: (f, v) => changeAttitude(f, { tilt: v }),
+    },
+    {
+      ...angle,
+      id: 'twist',
+      label: t.twistLeft,
+      value: attitude.twist ?? 0,
+      main: false,
+      write: (f, v) => changeAttitude(f, { twist: v }),
+    },
+    {
+      ...speed,
+      id: 'across',
+      label: t.speedRight,
+      value: across,
+      main: false,
+      write: (f, v) => changeVelocity(f, { across: v }),
+    },
+    {
+      id: 'gravity',
+      group,
+      label: t.gravity,
+      unit: 'm/s²',
+      value: file.gravityMPerS2 ?? 9.81,
+      min: 0,
+      max: 30,
+      step: 0.01,
+      decimals: 2,
+      main: false,
+      write: (f, v) => ({ ...f, gravityMPerS2: v }),
+    },
+  ];
+}
+
+function getMomentumField(file: SkillFile): Spec {
+  const t = texts.fields;
+  const m = file.takeoff.momentum;
+  const group = 'takeoff';
+  if ('vectorKgM2PerS' in m) {
+    const [x, y, z] = m.vectorKgM2PerS;
+    const write: Field['write'] = (f, v) => changeTakeoff(f, { momentum: { vectorKgM2PerS: [x, y, v] } });
+    const range = { min: -300, max: 300, step: 0.5, decimals: 1 };
+    return { id: 'momentum', group, label: t.momentum, unit: 'kg·m²/s', value: z, ...range, main: true, write };
+  }
+  if ('ratesRevPerS' in m) {
+    const rates = m.ratesRevPerS;
+    const write: Field['write'] = (f, v) =>
+      changeTakeoff(f, { momentum: { ratesRevPerS: { ...rates, somersault: v } } });
+    const range = { min: -6, max: 6, step: 0.01, decimals: 2 };
+    return { id: 'momentum', group, label: t.rate, unit: 'rev/s', value: rates.somersault, ...range, main: true, write };
+  }
+  const write: Field['write'] = (f, v) => changeTakeoff(f, { momentum: { straightSomersaults: v } });
+  const range = { min: -6, max: 6, step: 0.01, decimals: 2 };
+  return { id: 'momentum', group, label: t.straight, unit: '', value: m.straightSomersaults, ...range, main: true, write };
+}
+
+function getAthleteFields(athlete: Athlete): Spec[] {
+  if (athlete.kind !== 'human') return [];
+  const t = texts.fields;
+  const group = 'athlete';
+  return [
+    {
+      id: 'stature',
+      group,
+      label: t.stature,
+      unit: 'm',
+      value: athlete.statureM,
+      min: 0.9,
+      max: 2.3,
+      step: 0.01,
+      decimals: 2,
+      main: true,
+      write: (f, v) => changeAthlete(f, athlete, { statureM: v }),
+    },
+    {
+      id: 'mass',
+      group,
+      label: t.mass,
+      unit: 'kg',
+      value: athlete.massKg,
+      min: 15,
+      max: 200,
+      step: 0.5,
+      decimals: 1,
+      main: true,
+      write: (f, v) => changeAthlete(f, athlete, { massKg: v }),
+    },
+  ];
+}

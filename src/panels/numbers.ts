@@ -1,0 +1,21 @@
+/** Numbers as people read them: true minus, narrow space in thousands, no more decimals than the model deserves. */
+const MINUS = '\u2212';
+const THIN = '\u202f';
+
+export function formatNumber(value: number, decimals: number): string {
+  if (!Number.isFinite(value)) return '–';
+  const text = Math.abs(value).toFixed(decimals);
+  const [whole, fraction] = text.split('.');
+  const grouped = whole.length > 3 ? whole.replace(/\B(?=(\d{3})+$)/g, THIN) : whole;
+  const zero = Number(text) === 0;
+  return (value < 0 && !zero ? MINUS : '') + (fraction ? `${grouped}.${fraction}` : grouped);
+}
+
+/** Reads what a person typed: comma or point, any minus, spaces in thousands. NaN when it is no number. */
+export function parseNumber(typed: string): number {
+  const plain = typed.trim().replace(/[\u2212\u2013]/g, '-').replace(',', '.').replace(/[\s\u202f\u00a0]/g, '');
+  return /^[+-]?(\d+\.?\d*|\.\d+)$/.test(plain) ? Number(plain) : Number.NaN;
+}
+
+export const DEG = 180 / Math.PI;
+export const REV = 1 / (2 * Math.PI);

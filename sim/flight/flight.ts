@@ -46,7 +46,6 @@ export interface Touchdown {
   /** index into Body.contacts */
   readonly contact: number;
   readonly part: string;
-  readonly p_C_W: Vec3;
 }
 
 export interface Flight {

@@ -1,0 +1,151 @@
+/**
+ * The flight of a body with a schedule: quaternion kinematics under constant angular momentum (h_Scm_W), the mass
+ * centre on its parabola. See flight.ts for frames and shape-source.ts for the equation of the root's turning.
+ */
+import type { Body } from '../body/body.ts';
+import type { Schedule } from '../schedule/schedule.ts';
+import { type DenseTrack, integrate } from './dop853.ts';
+import type { EndSpec, Flight, TakeoffSpec } from './flight.ts';
+import type { ShapeSource } from './shape-source.ts';
+import { ShapeTable } from './shape-table.ts';
+import { calcTakeoff } from './takeoff.ts';
+import { LONGEST_FLIGHT, TouchdownFinder } from './touchdown.ts';
+
+export interface FlightOptions {
+  /** error asked of a step, in quaternion units; default 1e-11 */
+  readonly tolerance?: number;
+  readonly fixedStep?: number;
+  /** replaces the tabulated schedule: direct evaluation, or angles that react to the state */
+  readonly source?: ShapeSource;
+}
+
+export const DEFAULT_TOLERANCE = 1e-11;
+
+export class NoTouchdownError extends Error {
+  constructor(cause: string) {
+    super(`no touchdown: ${cause}`);
+    this.name = 'NoTouchdownError';
+  }
+}
+
+export class ApexError extends Error {
+  constructor() {
+    super('apex: with zero gravity a flight has no apex to hang a key on; use take-off or touchdown');
+    this.name = 'ApexError';
+  }
+}
+
+const tables = new WeakMap<Schedule, { body: Body; table: ShapeTable }>();
+
+/** The table of a schedule, made once for each schedule and body. */
+function getTable(body: Body, schedule: Schedule): ShapeTable {
+  const known = tables.get(schedule);
+  if (known && known.body === body) return known.table;
+  const table = new ShapeTable(body, schedule);
+  tables.set(schedule, { body, table });
+  return table;
+}
+
+export function flySchedule(
+  body: Body,
+  schedule: Schedule,
+  takeoff: TakeoffSpec,
+  end: EndSpec,
+  gravity: number,
+  options: FlightOptions = {},
+): Flight {
+  const start = calcTakeoff(body, schedule, takeoff, end, gravity);
+  const h = start.h_Scm_W;
+  const source = options.source ?? getTable(body, schedule);
+  const finder =
+    end.kind === 'touchdown'
+      ? new TouchdownFinder(body, schedule, { y0: start.p_WScm_W[1], v0: takeoff.v_WScm_W[1], gravity }, end.surface.y)
+      : undefined;
+  if (finder && body.contacts.length === 0) throw new NoTouchdownError(finder.cause());
+  const limit = end.kind === 'duration' ? end.duration : LONGEST_FLIGHT;
+  const stops = [0, ...schedule.breaks.filter((t) => t > 1e-12 && t < limit - 1e-12), limit];
+
+  let hit: number | undefined;
+  const track = integrate(makeDerivative(source, h), start.quat_WB, stops, {
+    tolerance: options.tolerance ?? DEFAULT_TOLERANCE,
+    ...(options.fixedStep ? { fixedStep: options.fixedStep } : {}),
+    afterStep: normalise,
+    ...(finder
+      ? {
+          stop: (t: DenseTrack) => {
+            hit = finder.inLastStep(t);
+            return hit !== undefined;
+          },
+        }
+      : {}),
+  });
+  if (finder && hit === undefined) throw new NoTouchdownError(finder.cause());
+
+  const duration = hit ?? limit;
+  const [x0, y0, z0] = start.p_WScm_W;
+  const [vx, vy, vz] = takeoff.v_WScm_W;
+  let touchdown: Flight['touchdown'];
+  if (finder) {
+    const contact = finder.lowest();
+    touchdown = { contact, part: body.contacts[contact].part };
+  }
+  return {
+    body,
+    schedule,
+    gravity,
+    duration,
+    apex: gravity > 0 ? vy / gravity : Number.NaN,
+    h_Scm_W: h,
+    p_WScm_W0: start.p_WScm_W,
+    v_WScm_W0: takeoff.v_WScm_W,
+    surfaceY: end.surface?.y ?? 0,
+    end,
+    ...(touchdown ? { touchdown } : {}),
+    stepTimes: [...track.times.filter((t) => t < duration), duration],
+    quatInto(t, quat_WB) {
+      track.valueInto(t, quat_WB);
+      normalise(quat_WB);
+    },
+    massCentreInto(t, p, v) {
+      p[0] = x0 + vx * t;
+      p[1] = y0 + t * (vy - (gravity * t) / 2);
+      p[2] = z0 + vz * t;
+      v[0] = vx;
+      v[1] = vy - gravity * t;
+      v[2] = vz;
+    },
+    stats: { steps: track.steps, rejected: track.rejected, evaluations: track.evaluations, quatDrift: track.drift },
+  };
+}
+
+/** q' = q (0, w) / 2 with w = K b - u, b = R_WB^T h. */
+function makeDerivative(source: ShapeSource, h: readonly [number, number, number]): (t: number, q: Float64Array, dq: Float64Array) => void {
+  const c = new Float64Array(9);
+  const [hx, hy, hz] = h;
+  return (t, q, dq) => {
+    source.coefInto(t, q, c);
+    const a = q[0];
+    const x = q[1];
+    const y = q[2];
+    const z = q[3];
+    const s = 2 / (a * a + x * x + y * y + z * z);
+    // b = R^T h, by columns of R
+    const bx = hx * (1 - s * (y * y + z * z)) + hy * s * (x * y + a * z) + hz * s * (x * z - a * y);
+    const by = hx * s * (x * y - a * z) + hy * (1 - s * (x * x + z * z)) + hz * s * (y * z + a * x);
+    const bz = hx * s * (x * z + a * y) + hy * s * (y * z - a * x) + hz * (1 - s * (x * x + y * y));
+    const wx = 0.5 * (c[0] * bx + c[3] * by + c[4] * bz - c[6]);
+    const wy = 0.5 * (c[3] * bx + c[1] * by + c[5] * bz - c[7]);
+    const wz = 0.5 * (c[4] * bx + c[5] * by + c[2] * bz - c[8]);
+    dq[0] = -x * wx - y * wy - z * wz;
+    dq[1] = a * wx + y * wz - z * wy;
+    dq[2] = a * wy + z * wx - x * wz;
+    dq[3] = a * wz + x * wy - y * wx;
+  };
+}
+
+/** Scales a quaternion to one; returns how far it was off. */
+function normalise(q: Float64Array): number {
+  const n = Math.hypot(q[0], q[1], q[2], q[3]);
+  for (let i = 0; i < 4; i++) q[i] /= n;
+  return Math.abs(n - 1);
+}

@@ -1,0 +1,66 @@
+/**
+ * The work the joints did since take-off, by Gauss-Legendre quadrature of the joint power from inverse dynamics on
+ * every integration step; inside a step by the integral of the interpolating Legendre series. Apart from the energies.
+ */
+import type { Flight } from '../flight/flight.ts';
+import { calcDynamics, makeDynamics } from '../motion/inverse-dynamics.ts';
+import { makeState, readState } from '../motion/state.ts';
+
+/** Gauss-Legendre nodes and weights on [-1, 1], n = 6 (Abramowitz & Stegun 1964, table 25.4). */
+const NODES = [-0.932469514203152, -0.661209386466265, -0.238619186083197, 0.238619186083197, 0.661209386466265, 0.932469514203152];
+const WEIGHTS = [0.171324492379170, 0.360761573048139, 0.467913934572691, 0.467913934572691, 0.360761573048139, 0.171324492379170];
+const N = NODES.length;
+
+/** P_0..P_n at x */
+function legendre(x: number, n: number): number[] {
+  const p = [1, x];
+  for (let k = 1; k < n; k++) p.push(((2 * k + 1) * x * p[k] - k * p[k - 1]) / (k + 1));
+  return p;
+}
+const TABLE = NODES.map((x) => legendre(x, N));
+
+export function calcPower(flight: Flight): (t: number) => number {
+  const state = makeState(flight.body);
+  const dynamics = makeDynamics(state.sm);
+  return (t) => {
+    readState(flight, t, state);
+    const { qd } = state.sm;
+    let any = false;
+    for (let k = 0; k < qd.length; k++) if (qd[k] !== 0) any = true;
+    if (!any) return 0;
+    calcDynamics(state.sm, state.w_WB_B, dynamics);
+    let power = 0;
+    for (let k = 0; k < qd.length; k++) power += dynamics.tau[k] * qd[k];
+    return power;
+  };
+}
+
+/** W(t) for ascending or any t in [0, duration]. */
+export function makeJointWork(flight: Flight): (t: number) => number {
+  const power = calcPower(flight);
+  const times = flight.stepTimes;
+  const steps = times.length - 1;
+  const series = new Float64Array(steps * N);
+  const before = new Float64Array(steps + 1);
+  for (let i = 0; i < steps; i++) {
+    const half = (times[i + 1] - times[i]) / 2;
+    const middle = (times[i + 1] + times[i]) / 2;
+    for (let j = 0; j < N; j++) {
+      const p = power(middle + half * NODES[j]) * WEIGHTS[j];
+      if (p !== 0) for (let k = 0; k < N; k++) series[i * N + k] += ((2 * k + 1) / 2) * p * TABLE[j][k];
+    }
+    before[i + 1] = before[i] + 2 * half * series[i * N];
+  }
+  let at = 0;
+  return (t) => {
+    if (t < times[at]) at = 0;
+    while (at < steps - 1 && t > times[at + 1]) at++;
+    const half = (times[at + 1] - times[at]) / 2;
+    const x = (t - times[at]) / half - 1;
+    const p = legendre(x, N);
+    // integral of P_k from -1 to x is (P_{k+1} - P_{k-1}) / (2k + 1), of P_0 it is x + 1
+    let sum = series[at * N] * (x + 1);
+    for (let k = 1; k < N; k++) sum += (series[at * N + k] * (p[k + 1] - p[k - 1])) / (2 * k + 1);
+    return before[at] + half * sum;
+  };
+}

@@ -1,0 +1,162 @@
+/**
+ * Flies a skill: resolves the events that keys hang on, builds the schedule, flies it. With keys hung on touchdown, T is
+ * the least T for which the flight built with these keys first touches down at T (docs/conventions.md, "Keys").
+ */
+import type { Body } from '../body/body.ts';
+import type { Flight } from '../flight/flight.ts';
+import { ApexError, type FlightOptions, flySchedule, NoTouchdownError } from '../flight/fly.ts';
+import { calcTakeoff } from '../flight/takeoff.ts';
+import { heightAt, LONGEST_FLIGHT, type Parabola } from '../flight/touchdown.ts';
+import { getModel } from '../motion/model.ts';
+import { calcShapeMotion, makeShapeMotion } from '../motion/shape-motion.ts';
+import { compileSchedule } from '../schedule/compile.ts';
+import type { Anchor, Schedule, ScheduleSpec } from '../schedule/schedule.ts';
+import type { Skill } from './skill.ts';
+
+export class NoAgreementError extends Error {
+  constructor(detail: string) {
+    super(`no touchdown agrees with these keys: ${detail}`);
+    this.name = 'NoAgreementError';
+  }
+}
+
+/** T must agree with the flight it was used for to this, s. */
+export const AGREEMENT = 1e-9;
+/** Looks along T for the least agreement: this many between the earliest and the latest possible touchdown. */
+const LOOKS = 24;
+const SCAN_TOLERANCE = 1e-7;
+
+function uses(spec: ScheduleSpec, anchor: Anchor): boolean {
+  return spec.keys.some((k) => k.at.anchor === anchor) || spec.blocks.some((b) => b.from.anchor === anchor || b.to.anchor === anchor);
+}
+
+export function flySkill(skill: Skill, options: FlightOptions = {}): Flight {
+  const { body, schedule: spec, takeoff, end, gravity } = skill;
+  const up = takeoff.v_WScm_W[1];
+  if (uses(spec, 'apex') && !(gravity > 0)) throw new ApexError();
+  const apex = gravity > 0 ? up / gravity : 0;
+  const scheduleFor = (touchdown: number): Schedule => compileSchedule(body, spec, { apex, touchdown });
+  const fly = (schedule: Schedule, o: FlightOptions = options): Flight => flySchedule(body, schedule, takeoff, end, gravity, o);
+
+  if (end.kind === 'duration') return fly(scheduleFor(end.duration));
+  if (!uses(spec, 'touchdown')) return fly(scheduleFor(0));
+  return flyAgreed(skill, scheduleFor, fly);
+}
+
+function flyAgreed(skill: Skill, scheduleFor: (T: number) => Schedule, fly: (s: Schedule, o?: FlightOptions) => Flight): Flight {
+  const { body, end } = skill;
+  if (end.kind !== 'touchdown') throw new RangeError('agreement is asked of a flight that ends by touchdown');
+  let refused: unknown;
+  const touch = (T: number, o?: FlightOptions): number => {
+    try {
+      return fly(scheduleFor(T), o).duration;
+    } catch (error) {
+      if (error instanceof NoTouchdownError) return LONGEST_FLIGHT;
+      refused ??= error;
+      return Number.NaN;
+    }
+  };
+  const [first, last] = span(body, scheduleFor, skill);
+  if (!(last > 0)) throw new NoAgreementError('the mass centre never comes down to the surface');
+
+  let a: { T: number; D: number } | undefined;
+  for (let i = 0; i <= LOOKS; i++) {
+    const T = first + ((last - first) * i) / LOOKS;
+    const D = touch(T, { tolerance: SCAN_TOLERANCE }) - T;
+    if (Number.isNaN(D)) continue;
+    const b = { T, D };
+    if (a && a.D > 0 && D <= 0) {
+      const found = agree(a, b, (x) => touch(x));
+      if (found !== undefined) {
+        const flight = fly(scheduleFor(found));
+        if (Math.abs(flight.duration - found) <= AGREEMENT) return flight;
+      }
+    }
+    a = b;
+  }
+  if (!a && refused) throw refused;
+  throw new NoAgreementError(
+    `between ${first.toFixed(3)} s and ${last.toFixed(3)} s no flight built with them touches down at the time they were hung on; hang a key on take-off instead, or move it`,
+  );
+}
+
+/** Earliest and latest touchdown that the parabola and the poses of the schedule allow, s. */
+function span(body: Body, scheduleFor: (T: number) => Schedule, skill: Skill): [number, number] {
+  const { takeoff, end, gravity } = skill;
+  const v0 = takeoff.v_WScm_W[1];
+  const surface = end.surface?.y ?? 0;
+  let schedule: Schedule | undefined;
+  let refused: unknown;
+  // some T at which the keys are in order, to take poses and the take-off height from
+  for (const T of [v0 > 0 && gravity > 0 ? (2 * v0) / gravity : 1, 1, 2, 4, LONGEST_FLIGHT]) {
+    try {
+      schedule = scheduleFor(T);
+      break;
+    } catch (error) {
+      refused ??= error;
+    }
+  }
+  if (!schedule) throw refused;
+  const start = calcTakeoff(body, schedule, takeoff, end, gravity);
+  const parabola: Parabola = { y0: start.p_WScm_W[1], v0, gravity };
+  const reach = reachIn(body, schedule) * 1.1 + 0.05;
+  const down = (y: number): number => {
+    const inside = v0 * v0 + 2 * gravity * (parabola.y0 - y);
+    return gravity > 0 && inside >= 0 ? (v0 + Math.sqrt(inside)) / gravity : 0;
+  };
+  const last = gravity > 0 ? Math.min(LONGEST_FLIGHT, down(surface)) : LONGEST_FLIGHT;
+  const first = Math.max(1e-3, heightAt(parabola, 0) > surface + reach || v0 > 0 ? down(surface + reach) : 1e-3);
+  return [Math.min(first, last), last];
+}
+
+/** Farthest that any contact sphere is from the mass centre in the poses the schedule passes through. */
+function reachIn(body: Body, schedule: Schedule): number {
+  const sm = makeShapeMotion(getModel(body));
+  const times = schedule.breaks.length ? schedule.breaks : [0];
+  let far = 0;
+  for (let i = 0; i < times.length; i++)
+    for (const t of i + 1 < times.length ? [times[i], (times[i] + times[i + 1]) / 2] : [times[i]]) {
+      schedule.evalInto(t, sm.q, sm.qd, sm.qdd);
+      calcShapeMotion(sm);
+      for (const c of body.contacts) {
+        const o = 9 * c.segment;
+        const b = 3 * c.segment;
+        let d = 0;
+        for (let k = 0; k < 3; k++) {
+          const x =
+            sm.p_BoSo_B[b + k] +
+            sm.R_BS[o + 3 * k] * c.p_BoC_B[0] +
+            sm.R_BS[o + 3 * k + 1] * c.p_BoC_B[1] +
+            sm.R_BS[o + 3 * k + 2] * c.p_BoC_B[2] -
+            sm.p_BoScm_B[k];
+          d += x * x;
+        }
+        far = Math.max(far, Math.sqrt(d) + c.radius);
+      }
+    }
+  return far;
+}
+
+/** Root of touch(T) - T between a (positive) and b (not positive): Illinois, to a quarter of the agreement. */
+function agree(a: { T: number; D: number }, b: { T: number; D: number }, touch: (T: number) => number): number | undefined {
+  let [lo, hi] = [a.T, b.T];
+  let [flo, fhi] = [a.D, b.D];
+  for (let i = 0; i < 60; i++) {
+    let T = i % 6 === 5 ? (lo + hi) / 2 : (lo * fhi - hi * flo) / (fhi - flo);
+    if (!(T > lo && T < hi)) T = (lo + hi) / 2;
+    const D = touch(T) - T;
+    if (Number.isNaN(D)) return undefined;
+    if (Math.abs(D) <= AGREEMENT / 4) return T;
+    if (D > 0) {
+      lo = T;
+      flo = D;
+      fhi /= 2;
+    } else {
+      hi = T;
+      fhi = D;
+      flo /= 2;
+    }
+    if (hi - lo < 1e-14) return undefined;
+  }
+  return undefined;
+}

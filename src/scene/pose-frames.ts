@@ -6,9 +6,9 @@ import type { Body } from '../../sim/body/body.ts';
 
 export interface PoseFrames {
   /** attitude of every segment, (nseg x 9) row by row: columns are the segment's axes in W */
-  readonly R_WB: Float64Array;
+  readonly R_WS: Float64Array;
   /** origin of every segment, (nseg x 3) */
-  readonly p_WBo_W: Float64Array;
+  readonly p_WSo_W: Float64Array;
 }
 
 /** One instant of a flight. */

@@ -1,0 +1,65 @@
+/**
+ * Where the stage is seen from: an orthographic camera as three unit vectors in W. Screen right, screen up and the
+ * direction towards the eye; right x up = toward. Which side is which: docs/conventions.md, "Views".
+ */
+export type Vec3 = readonly [number, number, number];
+
+export interface View {
+  readonly right: Vec3;
+  readonly up: Vec3;
+  readonly toward: Vec3;
+}
+
+/** Below this speed along, m/s, the side view keeps +X to the right. */
+const STILL = 0.2;
+
+const runsBackward = (vx: number): boolean => vx < 0 && Math.abs(vx) >= STILL;
+
+/** Screen right is the direction of travel: +X is seen from world right, -X from world left. */
+export function sideView(vx: number): View {
+  return runsBackward(vx)
+    ? { right: [-1, 0, 0], up: [0, 1, 0], toward: [0, 0, -1] }
+    : { right: [1, 0, 0], up: [0, 1, 0], toward: [0, 0, 1] };
+}
+
+/** The camera stands on +X and looks along -X. */
+export const frontView: View = { right: [0, 0, -1], up: [0, 1, 0], toward: [1, 0, 0] };
+
+/** From above, same screen right as the side view. */
+export function topView(vx: number): View {
+  return runsBackward(vx)
+    ? { right: [-1, 0, 0], up: [0, 0, 1], toward: [0, 1, 0] }
+    : { right: [1, 0, 0], up: [0, 0, -1], toward: [0, 1, 0] };
+}
+
+/** Carried along with a frame (9, row by row): the athlete seems held upright. azimuth 0: from the front; 90 deg: the
+ * athlete's left side is towards the eye. */
+export function heldView(R: ArrayLike<number>, azimuth = 0): View {
+  const c = Math.cos(azimuth);
+  const s = Math.sin(azimuth);
+  const turn = (x: number, y: number, z: number): Vec3 => [
+    R[0] * x + R[1] * y + R[2] * z,
+    R[3] * x + R[4] * y + R[5] * z,
+    R[6] * x + R[7] * y + R[8] * z,
+  ];
+  return { right: turn(-s, 0, -c), up: turn(0, 1, 0), toward: turn(c, 0, -s) };
+}
+
+/** A world camera turned about the vertical from the front view and lifted; rad. */
+export function turnedView(azimuth: number, lift: number): View {
+  const toward: Vec3 = [
+    Math.cos(lift) * Math.cos(azimuth),
+    Math.sin(lift),
+    -Math.cos(lift) * Math.sin(azimuth),
+  ];
+  const right: Vec3 = [-Math.sin(azimuth), 0, -Math.cos(azimuth)];
+  return { right, up: cross(toward, right), toward };
+}
+
+export const dot = (a: Vec3, b: Vec3): number => a[0] * b[0] + a[1] * b[1] + a[2] * b[2];
+
+const cross = (a: Vec3, b: Vec3): Vec3 => [
+  a[1] * b[2] - a[2] * b[1],
+  a[2] * b[0] - a[0] * b[2],
+  a[0] * b[1] - a[1] * b[0],
+];

@@ -1,0 +1,20 @@
+/**
+ * The only door to the physics. Pure: no DOM, no clock, no unseeded chance, no I/O. SI units and radians inside; files
+ * and people's units are converted by the functions exported from files/.
+ */
+export type { Body, ContactPoint, DrawShape, Hinge, NamedAngle, Segment, Sym3, Vec3 } from './body/body.ts';
+export type { EndSpec, Flight, Quat, SurfaceKind, TakeoffSpec, Touchdown } from './flight/flight.ts';
+export { ApexError, DEFAULT_TOLERANCE, type FlightOptions, flySchedule, NoTouchdownError } from './flight/fly.ts';
+export { DirectSource, type ShapeSource, SingularBodyError } from './flight/shape-source.ts';
+export { calcTakeoff, neutralStance, TakeoffError, type TakeoffState } from './flight/takeoff.ts';
+export { calcFrames, frameTimes } from './measure/calc-frames.ts';
+export type { Frames } from './measure/frames.ts';
+export { calcPower, makeJointWork } from './measure/joint-work.ts';
+export { type BodyFrame, calcBodyFrame } from './motion/body-frame.ts';
+export { calcDynamics, makeDynamics } from './motion/inverse-dynamics.ts';
+export { getModel, type Model } from './motion/model.ts';
+export { calcPose, type Pose } from './motion/pose.ts';
+export { calcShapeMotion, makeShapeMotion, type ShapeMotion } from './motion/shape-motion.ts';
+export { makeState, readState, rootMotionInto, type State } from './motion/state.ts';
+export { AGREEMENT, flySkill, NoAgreementError } from './skill/fly-skill.ts';
+export type { Skill, SkillTarget } from './skill/skill.ts';

@@ -110,7 +110,24 @@ export function faceContour(
       put([x * f1[0] + y * f2[0], x * f1[1] + y * f2[1], x * f1[2] + y * f2[2]]);
     }
   }
-  return Float32Array.from(points);
+  return clockwise(points);
+}
+
+/** Like every hull, so that contours filled together do not cancel each other. */
+function clockwise(points: readonly number[]): Points {
+  const n = points.length / 2;
+  let area = 0;
+  for (let i = 0; i < n; i++) {
+    const j = (i + 1) % n;
+    area += points[2 * i] * points[2 * j + 1] - points[2 * j] * points[2 * i + 1];
+  }
+  if (area >= 0) return Float32Array.from(points);
+  const out = new Float32Array(2 * n);
+  for (let i = 0; i < n; i++) {
+    out[2 * i] = points[2 * (n - 1 - i)];
+    out[2 * i + 1] = points[2 * (n - 1 - i) + 1];
+  }
+  return out;
 }
 
 const cross = (p: Vec3, q: Vec3): Vec3 => [

@@ -1,0 +1,165 @@
+/** From the JSON of a skill file to a SkillSpec in SI units; every fault is a FieldError with path, value and range. */
+import * as v from 'valibot';
+import { FieldError, unknownName } from '../math/field-error.ts';
+import type { NamedPose, SkillSpec } from '../skill/skill-spec.ts';
+import { inSi } from './athlete-si.ts';
+import { migrate } from './migrate.ts';
+import { athleteFileSchema, athleteSchema, skillSchema } from './skill-schema.ts';
+import { type Athlete, type FileSurface, SKILL_FORMAT, type ShapeData, type SkillFile } from './skill-file.ts';
+
+export interface Shelf {
+  readonly athletes: Readonly<Record<string, Athlete>>;
+  readonly shapes: Readonly<Record<string, ShapeData>>;
+}
+
+const RAD = Math.PI / 180;
+const REV = 2 * Math.PI;
+
+/** Text to JSON; a syntax fault names line and column. */
+export function parseJson(text: string): unknown {
+  try {
+    return JSON.parse(text);
+  } catch (error) {
+    const message = error instanceof Error ? error.message : String(error);
+    const at = /position (\d+)/.exec(message);
+    const before = text.slice(0, at ? Number(at[1]) : text.length).split('\n');
+    throw new FieldError('file', `text that breaks at line ${before.length}, column ${before[before.length - 1].length + 1}`, 'valid JSON');
+  }
+}
+
+/** Checks the form; returns the document as the file holds it (after migration). */
+export function checkSkillFile(json: unknown): SkillFile {
+  if (typeof json !== 'object' || json === null || Array.isArray(json)) throw new FieldError('file', json, 'a JSON object');
+  const format = (json as Record<string, unknown>).format;
+  if (format !== SKILL_FORMAT) throw new FieldError('format', format, `"${SKILL_FORMAT}"`);
+  const file = check(skillSchema, migrate(json as Record<string, unknown>), '') as SkillFile;
+  const { massCentreHeightM, lowestPointHeightM } = file.takeoff;
+  if ((massCentreHeightM === undefined) === (lowestPointHeightM === undefined))
+    throw new FieldError('takeoff', massCentreHeightM === undefined ? 'no height' : 'two heights', 'exactly one of massCentreHeightM and lowestPointHeightM');
+  return file;
+}
+
+/** An athlete file, or a bare athlete. */
+export function parseAthlete(json: unknown): Athlete {
+  if (typeof json === 'object' && json !== null && 'format' in json) return check(athleteFileSchema, json, '').athlete as Athlete;
+  return check(athleteSchema, json, '') as Athlete;
+}
+
+export function parseSkill(json: unknown, shelf: Shelf): SkillSpec {
+  const file = checkSkillFile(json);
+  const { takeoff, schedule } = file;
+  const shapes = { ...shelf.shapes, ...file.shapes };
+  const poseOf = (id: string, field: string): NamedPose => {
+    if (!Object.hasOwn(shapes, id)) throw unknownName(field, id, Object.keys(shapes), 'a shape of the catalogue or of this file');
+    return inRadians(shapes[id].angles);
+  };
+  const attitude = takeoff.attitudeDeg ?? {};
+  const m = takeoff.momentum;
+  return {
+    title: file.title,
+    athlete: inSi(athleteOf(file, shelf)),
+    gravity: file.gravityMPerS2 ?? 9.81,
+    takeoff: {
+      height:
+        takeoff.massCentreHeightM !== undefined
+          ? { of: 'massCentre', y: takeoff.massCentreHeightM }
+          : { of: 'lowestPoint', y: takeoff.lowestPointHeightM ?? 0 },
+      v_WScm_W: [takeoff.velocityMPerS.along, takeoff.velocityMPerS.up, takeoff.velocityMPerS.across ?? 0],
+      somersault: (attitude.somersault ?? 0) * RAD,
+      tilt: (attitude.tilt ?? 0) * RAD,
+      twist: (attitude.twist ?? 0) * RAD,
+      momentum:
+        'vectorKgM2PerS' in m
+          ? { kind: 'vector', h_Scm_W: m.vectorKgM2PerS }
+          : 'straightSomersaults' in m
+            ? { kind: 'straight', somersaults: m.straightSomersaults }
+            : {
+                kind: 'rates',
+                somersault: m.ratesRevPerS.somersault * REV,
+                tilt: (m.ratesRevPerS.tilt ?? 0) * REV,
+                twist: (m.ratesRevPerS.twist ?? 0) * REV,
+              },
+    },
+    end:
+      'durationS' in file.end
+        ? { kind: 'duration', duration: file.end.durationS, ...(file.end.surface ? { surface: inMetres(file.end.surface) } : {}) }
+        : { kind: 'touchdown', surface: inMetres(file.end.surface) },
+    base: schedule.base === undefined && !Object.hasOwn(shapes, 'straight') ? {} : poseOf(schedule.base ?? 'straight', 'schedule.base'),
+    blocks: (schedule.blocks ?? []).map((b, i) => ({
+      shape: b.shape,
+      pose: poseOf(b.shape, `schedule.blocks[${i}].shape`),
+      adjust: inRadians(b.adjustDeg ?? {}),
+      from: b.from,
+      to: b.to,
+      arms: b.arms ?? 'direct',
+    })),
+    keys: (schedule.keys ?? []).map((k) => ({
+      angle: k.angle,
+      at: k.at,
+      value: k.deg * RAD,
+      kind: k.kind ?? 'stop',
+      ...(k.nextDeg === undefined ? {} : { next: k.nextDeg * RAD }),
+    })),
+    samples: (schedule.samples ?? []).map((s) => ({ angle: s.angle, start: s.startS, rate: s.rateHz, values: s.deg.map((d) => d * RAD) })),
+    smoothing: schedule.smoothing?.criterion === 'noise' ? { kind: 'noise', rms: schedule.smoothing.rmsDeg * RAD } : { kind: 'gcv' },
+    ...(file.target
+      ? {
+          target: {
+            somersaults: file.target.somersaults,
+            somersaultWord: file.target.direction ?? '',
+            twists: file.target.twists,
+            twistWord: file.target.twistTo ?? '',
+            landingAngle: (file.target.landingAngleDeg ?? 0) * RAD,
+          },
+        }
+      : {}),
+  };
+}
+
+function athleteOf(file: SkillFile, shelf: Shelf): Athlete {
+  if (!('ref' in file.athlete)) return file.athlete;
+  const { ref } = file.athlete;
+  if (!Object.hasOwn(shelf.athletes, ref)) throw unknownName('athlete.ref', ref, Object.keys(shelf.athletes), 'an athlete that is known here');
+  return shelf.athletes[ref];
+}
+
+const inRadians = (angles: Record<string, number>): NamedPose => Object.fromEntries(Object.entries(angles).map(([k, d]) => [k, d * RAD]));
+const inMetres = (s: FileSurface): { kind: FileSurface['kind']; y: number } => ({ kind: s.kind, y: s.heightM });
+
+/** valibot's first fault as a FieldError; a union's deepest fault says more than "no alternative fits". */
+function check<S extends v.GenericSchema>(schema: S, json: unknown, path: string): v.InferOutput<S> {
+  const result = v.safeParse(schema, json, { abortEarly: true });
+  if (result.success) return result.output;
+  const issue = deepest(result.issues[0]);
+  const field = [path, pathOf(issue)].filter(Boolean).join('.');
+  if (issue.type === 'strict_object' && issue.expected === 'never')
+    throw new FieldError(field, 'this unknown field', 'only the fields of docs/skill-file.md');
+  if (issue.received === 'undefined') throw new FieldError(field, undefined, issue.type === 'strict_object' ? 'this field is needed' : `this field is needed: ${issue.message}`);
+  throw new FieldError(field, issue.input, issue.type === 'strict_object' ? 'an object' : issue.message);
+}
+
+type Issue = v.BaseIssue<unknown>;
+function deepest(issue: Issue): Issue {
+  if (!issue.issues) return issue;
+  let best: Issue | undefined;
+  for (const inner of issue.issues) {
+    const found = deepest(inner as Issue);
+    const unknown = found.type === 'strict_object' && found.expected === 'never';
+    if ((found.path?.length ?? 0) > (issue.path?.length ?? 0) + 1 && !unknown && (!best || (found.path?.length ?? 0) > (best.path?.length ?? 0))) best = found;
+  }
+  return best ?? issue;
+}
+
+function pathOf(issue: Issue): string {
+  let out = '';
+  for (const item of issue.path ?? []) {
+    const key = item.key;
+    out += typeof key === 'number' ? `[${key}]` : out ? `.${String(key).slice(0, 80)}` : String(key).slice(0, 80);
+  }
+  return out;
+}
+
+/** A skill file as stable, pretty JSON. */
+export function formatSkill(file: SkillFile): string {
+  return `${JSON.stringify(file, null, 2)}\n`;
+}

@@ -1,0 +1,56 @@
+/** Bad input, said so that it can be mended: which field, what it holds, what would be allowed. */
+export class FieldError extends Error {
+  readonly field: string;
+  readonly value: unknown;
+  readonly allowed: string;
+
+  constructor(field: string, value: unknown, allowed: string) {
+    super(`${field || 'file'}: ${show(value)} is not possible; allowed: ${allowed}`);
+    this.name = 'FieldError';
+    this.field = field;
+    this.value = value;
+    this.allowed = allowed;
+  }
+}
+
+/** A value in at most 60 characters. */
+function show(value: unknown): string {
+  if (value === undefined) return 'nothing';
+  let text: string;
+  if (typeof value === 'number' || typeof value === 'boolean' || value === null) text = String(value);
+  else if (typeof value === 'string') text = JSON.stringify(value);
+  else if (Array.isArray(value)) text = `a list of ${value.length}`;
+  else text = `a ${typeof value}`;
+  return text.length > 60 ? `${text.slice(0, 57)}...` : text;
+}
+
+/** The name of a list nearest to what was typed, for "did you mean". */
+export function nearestName(typed: string, names: readonly string[]): string | undefined {
+  let best: string | undefined;
+  let least = Math.max(2, Math.floor(typed.length / 3)) + 1;
+  for (const name of names) {
+    const d = distance(typed.toLowerCase().slice(0, 60), name.toLowerCase());
+    if (d < least) {
+      least = d;
+      best = name;
+    }
+  }
+  return best;
+}
+
+/** Levenshtein distance. */
+function distance(a: string, b: string): number {
+  let row = Array.from({ length: b.length + 1 }, (_, j) => j);
+  for (let i = 1; i <= a.length; i++) {
+    const next = [i];
+    for (let j = 1; j <= b.length; j++) next[j] = Math.min(row[j] + 1, next[j - 1] + 1, row[j - 1] + (a[i - 1] === b[j - 1] ? 0 : 1));
+    row = next;
+  }
+  return row[b.length];
+}
+
+/** An unknown name, with the nearest known one. */
+export function unknownName(field: string, value: string, names: readonly string[], what: string): FieldError {
+  const near = nearestName(value, names);
+  return new FieldError(field, value, near ? `${what} (did you mean "${near}"?)` : `${what}: ${names.slice(0, 40).join(', ')}`);
+}

@@ -1,0 +1,87 @@
+/** From a SkillSpec to a Skill: makes the Body and resolves the names of angles. */
+import type { Body } from '../body/body.ts';
+import { makeHuman } from '../body/human.ts';
+import { makeTree } from '../body/tree.ts';
+import { FieldError, unknownName } from '../math/field-error.ts';
+import type { AngleKey, SampledAngle } from '../schedule/schedule.ts';
+import type { Skill } from './skill.ts';
+import type { AthleteSpec, NamedPose, SkillSpec } from './skill-spec.ts';
+
+const bodies = new Map<string, Body>();
+/** Bodies kept by content: an unchanged athlete is the same Body object, so its model and tables are found again. */
+const KEPT = 50;
+
+export function makeBody(athlete: AthleteSpec): Body {
+  const key = JSON.stringify(athlete);
+  const known = bodies.get(key);
+  if (known) return known;
+  const made = athlete.kind === 'human' ? makeHuman(athlete.human) : makeTree(athlete.tree);
+  if (bodies.size >= KEPT) bodies.clear();
+  bodies.set(key, made);
+  return made;
+}
+
+export function buildSkill(spec: SkillSpec): Skill {
+  const body = makeBody(spec.athlete);
+  const base = poseOf(body, spec.base, 'schedule.base', true);
+  const keys = spec.keys.flatMap((k, i) =>
+    anglesNamed(body, k.angle, `schedule.keys[${i}].angle`).map(
+      (angle): AngleKey => ({ angle, at: k.at, value: k.value, kind: k.kind, ...(k.next === undefined ? {} : { next: k.next }) }),
+    ),
+  );
+  const taken = new Set<number>();
+  const sampled = spec.samples.flatMap((s, i) =>
+    anglesNamed(body, s.angle, `schedule.samples[${i}].angle`).map((angle): SampledAngle => {
+      if (taken.has(angle)) throw new FieldError(`schedule.samples[${i}].angle`, s.angle, 'each angle sampled once');
+      taken.add(angle);
+      return { angle, start: s.start, rate: s.rate, values: s.values };
+    }),
+  );
+  return {
+    title: spec.title,
+    body,
+    gravity: spec.gravity,
+    takeoff: spec.takeoff,
+    end: spec.end,
+    schedule: {
+      base,
+      blocks: spec.blocks.map((b, i) => {
+        const pose = poseOf(body, b.pose, `schedule.blocks[${i}].shape`, true);
+        apply(body, b.adjust, `schedule.blocks[${i}].adjustDeg`, false, pose);
+        return { shape: b.shape, from: b.from, to: b.to, arms: b.arms, pose };
+      }),
+      keys,
+      sampled,
+      smoothing: spec.smoothing,
+    },
+    ...(spec.target ? { target: spec.target } : {}),
+  };
+}
+
+/** One value for each angle of the body; angles not named are 0. `lenient`: a shape may name angles this body lacks. */
+export function poseOf(body: Body, named: NamedPose, field: string, lenient: boolean): number[] {
+  const pose = body.angles.map(() => 0);
+  apply(body, named, field, lenient, pose);
+  return pose;
+}
+
+function apply(body: Body, named: NamedPose, field: string, lenient: boolean, pose: number[]): void {
+  // both sides first, so that a side named on its own wins
+  const entries = Object.entries(named).sort(([a], [b]) => Number(isExact(body, a)) - Number(isExact(body, b)));
+  for (const [name, value] of entries) {
+    if (lenient && !isExact(body, name) && !isExact(body, `${name}L`)) continue;
+    for (const angle of anglesNamed(body, name, `${field}.${name}`)) pose[angle] = value;
+  }
+}
+
+const isExact = (body: Body, name: string): boolean => body.angles.some((a) => a.name === name);
+
+/** Indices of the angles a name means: itself, or its left and right. */
+export function anglesNamed(body: Body, name: string, field: string): number[] {
+  const exact = body.angles.findIndex((a) => a.name === name);
+  if (exact >= 0) return [exact];
+  const sides = [`${name}L`, `${name}R`].map((n) => body.angles.findIndex((a) => a.name === n)).filter((i) => i >= 0);
+  if (sides.length === 2) return sides;
+  const bases = body.angles.map((a) => a.name.replace(/[LR]$/, ''));
+  throw unknownName(field, name, [...new Set([...body.angles.map((a) => a.name), ...bases])], 'an angle of this body');
+}

@@ -1,0 +1,43 @@
+/** A parsed skill in SI units and radians, angles still by name; buildSkill makes the Body and resolves the names. */
+import type { HumanSpec } from '../body/human.ts';
+import type { TreeSpec } from '../body/tree.ts';
+import type { EndSpec, TakeoffSpec } from '../flight/flight.ts';
+import type { AnchoredTime, ArmPath, KeyKind, SmoothingCriterion } from '../schedule/schedule.ts';
+import type { SkillTarget } from './skill.ts';
+
+export type AthleteSpec = { readonly kind: 'human'; readonly human: HumanSpec } | { readonly kind: 'tree'; readonly tree: TreeSpec };
+
+/** Angle values by name, rad; a name without L or R means both sides. */
+export type NamedPose = Readonly<Record<string, number>>;
+
+export interface BlockSpec {
+  readonly shape: string;
+  readonly pose: NamedPose;
+  /** what differs from the shape here */
+  readonly adjust: NamedPose;
+  readonly from: AnchoredTime;
+  readonly to: AnchoredTime;
+  readonly arms: ArmPath;
+}
+
+export interface KeySpec {
+  readonly angle: string;
+  readonly at: AnchoredTime;
+  readonly value: number;
+  readonly kind: KeyKind;
+  readonly next?: number;
+}
+
+export interface SkillSpec {
+  readonly title: string;
+  readonly athlete: AthleteSpec;
+  readonly gravity: number;
+  readonly takeoff: TakeoffSpec;
+  readonly end: EndSpec;
+  readonly base: NamedPose;
+  readonly blocks: readonly BlockSpec[];
+  readonly keys: readonly KeySpec[];
+  readonly samples: readonly { readonly angle: string; readonly start: number; readonly rate: number; readonly values: readonly number[] }[];
+  readonly smoothing: SmoothingCriterion;
+  readonly target?: SkillTarget;
+}

@@ -94,10 +94,9 @@ function makeHumanLook(body: Body): Look {
   const trunkProbes: number[] = [];
   for (const [height, width, r] of [
     [-0.01, 0.06, 0.09],
-    [0.07, 0.055, 0.08],
-    [0.158, 0.035, 0.07],
-    [0.24, 0.045, 0.08],
-    [0.33, 0.055, 0.085],
+    [0.1, 0.05, 0.078],
+    [0.2, 0.04, 0.076],
+    [0.31, 0.055, 0.085],
     [0.41, 0.075, 0.07],
   ]) {
     for (const s of [-1, 0, 1]) trunkProbes.push(trunkBlob(0, height, s * width * w, r * g));

@@ -111,30 +111,46 @@ export function unitCircle(n: number): Float64Array {
   return u;
 }
 
-/** Contour of the blobs with these indices together: n points, one for each direction of unitCircle(n). */
+/** Contour of the blobs with these indices together: n points, one for each direction of unitCircle(n), clockwise. */
 export function hullOf(projected: Projected, indices: readonly number[], n: number): Points {
   const u = unitCircle(n);
   const out = new Float32Array(2 * n);
-  for (let k = 0; k < n; k++) {
-    const ux = u[2 * k];
-    const uy = u[2 * k + 1];
-    let best = Number.NEGATIVE_INFINITY;
-    for (let i = 0; i < indices.length; i++) {
-      const j = STRIDE * indices[i];
-      const qx = projected[j + 3] * ux + projected[j + 4] * uy;
-      const qy = projected[j + 4] * ux + projected[j + 5] * uy;
-      const h = Math.sqrt(qx * ux + qy * uy);
-      const reach = projected[j] * ux + projected[j + 1] * uy + h;
-      if (reach > best) {
-        best = reach;
+  if (reaches.length < n) reaches = new Float64Array(n);
+  for (let i = 0; i < indices.length; i++) {
+    const j = STRIDE * indices[i];
+    const x = projected[j];
+    const y = projected[j + 1];
+    const qxx = projected[j + 3];
+    const qxy = projected[j + 4];
+    const qyy = projected[j + 5];
+    const round = qxy === 0 && qxx === qyy;
+    const r = Math.sqrt(qxx);
+    for (let k = 0; k < n; k++) {
+      const ux = u[2 * k];
+      const uy = u[2 * k + 1];
+      if (round) {
+        const reach = x * ux + y * uy + r;
+        if (i > 0 && reach <= reaches[k]) continue;
+        reaches[k] = reach;
+        out[2 * k] = x + r * ux;
+        out[2 * k + 1] = y + r * uy;
+      } else {
+        const qx = qxx * ux + qxy * uy;
+        const qy = qxy * ux + qyy * uy;
+        const h = Math.sqrt(qx * ux + qy * uy);
+        const reach = x * ux + y * uy + h;
+        if (i > 0 && reach <= reaches[k]) continue;
+        reaches[k] = reach;
         const s = h > 1e-9 ? 1 / h : 0;
-        out[2 * k] = projected[j] + qx * s;
-        out[2 * k + 1] = projected[j + 1] + qy * s;
+        out[2 * k] = x + qx * s;
+        out[2 * k + 1] = y + qy * s;
       }
     }
   }
   return out;
 }
+
+let reaches = new Float64Array(64);
 
 /** The same contour moved outward by `by` px everywhere: gaps and edges without strokes. */
 export function inflate(contour: Points, by: number): Points {
@@ -143,4 +159,11 @@ export function inflate(contour: Points, by: number): Points {
   const out = new Float32Array(contour.length);
   for (let i = 0; i < contour.length; i++) out[i] = contour[i] + by * u[i];
   return out;
+}
+
+/** One point of a segment on the screen: x, y and depth in px. */
+export function projectPoint(frames: PoseFrames, segment: number, p: Vec3, to: Projection): [number, number, number] {
+  const out = new Float64Array(STRIDE);
+  projectBlobs([{ segment, p, r: 0 }], frames, to, out);
+  return [out[0], out[1], out[2]];
 }

@@ -112,30 +112,58 @@ function cut(piece: Points, dx: number, dy: number, across: number): [number, nu
   return to > from ? [from, to] : undefined;
 }
 
-/** Runs of outline points that lie in no other piece. */
+/** Two pieces often share a round end exactly: the later one owns it. */
+const SHARED = 0.05;
+
+/** Runs of outline points that lie in no other piece, joined where one ends as the next begins. */
 export function boundary(pieces: readonly Points[]): Points[] {
   const boxes = pieces.map(boxOf);
-  const runs: Points[] = [];
+  const runs: number[][] = [];
   pieces.forEach((piece, k) => {
-    const near = pieces.filter((_, j) => j !== k && meet(boxes[j], boxes[k]));
+    const near: { readonly other: Points; readonly margin: number }[] = [];
+    pieces.forEach((other, j) => {
+      if (j !== k && meet(boxes[j], boxes[k])) near.push({ other, margin: j > k ? -SHARED : SHARED });
+    });
     const fine = subdivide(piece, 3);
     const n = fine.length / 2;
-    const free = (i: number): boolean => !near.some((other) => isInside(other, fine[2 * i], fine[2 * i + 1]));
-    let start = 0;
-    while (start < n && free(start)) start++;
+    const free = Array.from({ length: n }, (_, i) =>
+      near.every(({ other, margin }) => !isInside(other, fine[2 * i], fine[2 * i + 1], margin)),
+    );
+    const start = Math.max(0, free.indexOf(false));
     let run: number[] = [];
     const flush = (): void => {
-      if (run.length >= 4) runs.push(Float32Array.from(run));
+      if (run.length >= 4) runs.push(run);
       run = [];
     };
     for (let s = 0; s <= n; s++) {
       const i = (start + s) % n;
-      if (free(i)) run.push(fine[2 * i], fine[2 * i + 1]);
+      if (free[i]) run.push(fine[2 * i], fine[2 * i + 1]);
       else flush();
     }
     flush();
   });
-  return runs;
+  return joinRuns(runs).map((run) => Float32Array.from(run));
+}
+
+/** Chains runs end to start over gaps of a few px, so that the dashes go on. */
+function joinRuns(runs: readonly number[][]): number[][] {
+  const left = [...runs];
+  const out: number[][] = [];
+  for (let run = left.shift(); run; run = left.shift()) {
+    for (let next = 0; next >= 0; ) {
+      const x = run[run.length - 2];
+      const y = run[run.length - 1];
+      next = left.findIndex((other) => Math.hypot(other[0] - x, other[1] - y) < 4.5);
+      if (next >= 0) run = run.concat(left.splice(next, 1)[0]);
+    }
+    const before = out.findIndex((other) => {
+      const n = (run as number[]).length;
+      return Math.hypot(other[0] - (run as number[])[n - 2], other[1] - (run as number[])[n - 1]) < 4.5;
+    });
+    if (before >= 0) out[before] = run.concat(out[before]);
+    else out.push(run);
+  }
+  return out;
 }
 
 /** Long edges get points between, so that they can be cut where another piece begins. */
@@ -169,17 +197,18 @@ function boxOf(piece: Points): readonly [number, number, number, number] {
 const meet = (a: readonly number[], b: readonly number[]): boolean =>
   a[0] < b[2] && b[0] < a[2] && a[1] < b[3] && b[1] < a[3];
 
-/** Strictly inside a convex polygon, whichever way round it runs. */
-export function isInside(piece: Points, x: number, y: number): boolean {
+/** Inside a convex polygon (clockwise on the screen) by more than `margin` px. */
+export function isInside(piece: Points, x: number, y: number, margin = 0): boolean {
   const n = piece.length / 2;
-  let sign = 0;
   for (let i = 0; i < n; i++) {
-    const j = (i + 1) % n;
-    const side =
-      (piece[2 * j] - piece[2 * i]) * (y - piece[2 * i + 1]) - (piece[2 * j + 1] - piece[2 * i + 1]) * (x - piece[2 * i]);
-    if (Math.abs(side) < 1e-3) continue;
-    if (sign !== 0 && side > 0 !== sign > 0) return false;
-    sign = side;
+    const j = i + 1 === n ? 0 : i + 1;
+    const ex = piece[2 * j] - piece[2 * i];
+    const ey = piece[2 * j + 1] - piece[2 * i + 1];
+    const side = ex * (y - piece[2 * i + 1]) - ey * (x - piece[2 * i]);
+    if (side > 0 && margin <= 0) continue;
+    const length = Math.sqrt(ex * ex + ey * ey);
+    if (length < 0.02) continue;
+    if (side <= margin * length) return false;
   }
-  return sign !== 0;
+  return true;
 }

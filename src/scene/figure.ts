@@ -37,7 +37,7 @@ export function poseLook(body: Body, frames: PoseFrames, place: FigurePlace): Po
   const size = STRIDE * look.blobs.length;
   if (pool.length < size) pool = new Float64Array(size);
   projectBlobs(look.blobs, frames, place, pool);
-  return { look, frames, place, projected: pool, points: place.scale < 60 ? 20 : place.scale < 110 ? 28 : 40 };
+  return { look, frames, place, projected: pool, points: place.scale < 60 ? 20 : place.scale < 110 ? 24 : 40 };
 }
 
 /** A limb, or a piece of it, drawn in one go. */
@@ -50,7 +50,7 @@ interface Shape {
 export function figureItems(body: Body, frames: PoseFrames, place: FigurePlace): DrawItem[] {
   const posed = poseLook(body, frames, place);
   const { look, projected } = posed;
-  const { order, overlap } = orderParts(look.parts, projected, frontRule(look, frames, place.view, place.scale));
+  const { order, overlap } = orderParts(look.parts, projected, frontRule(look, frames, place.view));
   const items: DrawItem[] = [];
   for (const shape of mergeShapes(look.parts, order, overlap)) {
     const first = look.parts[shape.parts[0]];
@@ -103,13 +103,12 @@ function bend(frames: PoseFrames, a: number, b: number): number {
 }
 
 /** Seen from front or back with open hips, the leotard covers the tops of the thighs. */
-function frontRule(look: Look, frames: PoseFrames, view: View, scale: number): FrontRule {
+function frontRule(look: Look, frames: PoseFrames, view: View): FrontRule {
   if (!look.human) return () => 0;
   const pelvis = look.index.get('pelvis') ?? 0;
   const flat = Math.abs(facing(frames, pelvis, 2, view)) < 0.62 && Math.abs(facing(frames, pelvis, 1, view)) < 0.8;
   const covered = (part: LookPart): boolean =>
     flat && part.chain.startsWith('leg') && bend(frames, pelvis, part.segment) > 0.77;
-  void scale;
   return (a, b) => {
     if (a.chain === 'trunk' && covered(b)) return 1;
     if (b.chain === 'trunk' && covered(a)) return -1;

@@ -22,6 +22,9 @@ export interface StagePose {
   readonly somersault: number;
   readonly tilt: number;
   readonly twist: number;
+  /** rad/s; without them no turning arrows are drawn */
+  readonly somersaultRate?: number;
+  readonly twistRate?: number;
 }
 
 /** A flight as the stage needs it. `key` changes whenever anything in it changes. */

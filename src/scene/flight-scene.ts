@@ -1,0 +1,167 @@
+/**
+ * The flight unrolled along time: every pose stands at its own instant, at its true height, over the floor. The body is
+ * seen from the side; only the mass centre's travel is pulled out to the ruler.
+ */
+import { figureItems } from './figure.ts';
+import { outlineItems } from './figure-outline.ts';
+import { pathHeights, pathItems } from './flight-path.ts';
+import { ghostLayer } from './ghosts.ts';
+import { fitHeights, HEIGHT_NOTE, hairline, heightLines, heightPx } from './heights.ts';
+import { massCentreMark, wedge } from './marks.ts';
+import type { StageFlight, StagePose } from './pose-frames.ts';
+import type { DrawItem, Layer, Scene } from './scene.ts';
+import { dot, sideView } from './view.ts';
+
+export interface FlightWindow {
+  readonly width: number;
+  readonly height: number;
+  /** px of t = 0 */
+  readonly x0: number;
+  readonly pxPerS: number;
+  readonly pxPerM: number;
+  /** px of the floor (W's Y = 0) from the top; usually the height of the window */
+  readonly floorY: number;
+  /** right edge of the height labels, px */
+  readonly labelX: number;
+  readonly labelSize?: number;
+  /** keep every n-th ghost (phone) */
+  readonly thinGhosts?: number;
+}
+
+/** Another version of the skill, drawn dashed and hatched behind the first. */
+export interface OtherVersion {
+  readonly flight: StageFlight;
+  readonly cursor: StagePose;
+}
+
+export interface FlightSceneInput {
+  readonly flight: StageFlight;
+  readonly cursor: StagePose;
+  readonly window: FlightWindow;
+  readonly other?: OtherVersion;
+  /** at the landing wedge, e.g. '6° short' */
+  readonly landingLabel?: string;
+  /** false: no plumb line, no level (print) */
+  readonly guides?: boolean;
+}
+
+export function flightScene(input: FlightSceneInput): Scene {
+  const { flight, cursor, window: w, other } = input;
+  const size = w.labelSize ?? 12.5;
+  const view = sideView(flight.v_WScm_W0[0]);
+  const ends = [flight, ...(other ? [other.flight] : [])].map(pathHeights);
+  const heights = fitHeights(
+    w.floorY,
+    w.pxPerM,
+    Math.max(...ends.map((e) => e.top)),
+    Math.max(...ends.map((e) => e.low)),
+  );
+  const x = (t: number): number => w.x0 + t * w.pxPerS;
+  const y = (height: number): number => heightPx(heights, height);
+  const { lines, labels } = heightLines(heights, { labelX: w.labelX, from: w.labelX + 8, to: w.width, size });
+  const place = { view, scale: w.pxPerM };
+  const at = (pose: StagePose): readonly [number, number] => [x(pose.t), y(pose.p_WScm_W[1])];
+  const [cx, cy] = at(cursor);
+
+  const figure: DrawItem[] = [];
+  if (other) {
+    const [ox, oy] = [x(other.cursor.t), y(other.cursor.p_WScm_W[1])];
+    const spot = { ...place, anchor: other.cursor.p_WScm_W, x: ox, y: oy };
+    figure.push(...outlineItems(other.flight.body, other.cursor.frames, spot));
+  }
+  const spot = { ...place, anchor: cursor.p_WScm_W, x: cx, y: cy, hit: 'figure' };
+  figure.push(...figureItems(flight.body, cursor.frames, spot));
+
+  const marks: DrawItem[] = [...landingWedge(input, x, y)];
+  if (input.guides !== false) {
+    marks.push({
+      kind: 'line',
+      points: Float32Array.from([cx, cy, w.width, cy]),
+      stroke: 'ink-3',
+      width: 1,
+      dash: [2, 3],
+      data: { guide: 'level' },
+    });
+    marks.push({ ...(hairline(cx, cy, cx, w.height, 'ink', 1.6) as DrawItem), data: { guide: 'plumb' }, hit: 'plumb' });
+  }
+  marks.push(...massCentreMark(cx, cy, 5.5));
+
+  const layers: Layer[] = [
+    { name: 'ground', items: surfaceItems(flight, x(flight.duration), y, w) },
+    { name: 'heights', items: lines },
+    {
+      name: 'path',
+      items: [
+        ...(other ? pathItems(other.flight, (t, _x, py) => [x(t), y(py)], true) : []),
+        ...pathItems(flight, (t, _x, py) => [x(t), y(py)]),
+      ],
+    },
+    ghostLayer(flight, cursor.t, { ...place, name: 'flight', at }, w.thinGhosts),
+    { name: 'figure', items: figure },
+    { name: 'marks', items: marks },
+    { name: 'text', items: labels },
+  ];
+  const notes = Number.isFinite(heights.breakY) ? [HEIGHT_NOTE] : [];
+  return { width: w.width, height: w.height, background: 'air', layers, notes };
+}
+
+/** A landing surface that is not at the floor's height: a block round the landing. */
+function surfaceItems(flight: StageFlight, x: number, y: (h: number) => number, w: FlightWindow): DrawItem[] {
+  if (Math.abs(flight.surfaceY) < 1e-6) return [];
+  const x0 = x - 0.9 * w.pxPerM;
+  const top = y(flight.surfaceY);
+  const bottom = Math.max(w.floorY, top);
+  return [
+    {
+      kind: 'fill',
+      contours: [Float32Array.from([x0, top, w.width, top, w.width, bottom, x0, bottom])],
+      fill: 'moving',
+      data: { surface: flight.surface ?? 'other' },
+    },
+    hairline(x0, top, w.width, top, 'rule-2', 1.5),
+  ];
+}
+
+/** Reached and wanted direction of the body's long axis at landing: solid is, dashed is wanted. */
+function landingWedge(input: FlightSceneInput, x: (t: number) => number, y: (h: number) => number): DrawItem[] {
+  const { flight, window: w } = input;
+  const wanted = flight.wantedSomersault;
+  const last = flight.ghosts[flight.ghosts.length - 1];
+  if (wanted === undefined || !last || !Number.isFinite(last.somersault)) return [];
+  const view = sideView(flight.v_WScm_W0[0]);
+  const screen = (angle: number): number => {
+    const axis = [-Math.sin(angle), Math.cos(angle), 0] as const;
+    return Math.atan2(-dot(axis, view.up), dot(axis, view.right));
+  };
+  let is = screen(last.somersault);
+  let want = screen(wanted);
+  // both lines are drawn upward from where the body's axis meets the surface
+  if (Math.sin(is) > 0) is += Math.PI;
+  if (Math.sin(want) > 0) want += Math.PI;
+  const turn = Math.atan2(Math.sin(is - want), Math.cos(is - want));
+  is = want + turn;
+  const px = x(last.t);
+  const py = y(last.p_WScm_W[1]);
+  const down = y(flight.surfaceY) - py;
+  const lean = Math.sin(is) < -0.35 && down > 0 ? down / Math.sin(is) : 0;
+  const ox = px + Math.cos(is) * lean;
+  const oy = lean === 0 ? py : y(flight.surfaceY);
+  const length = 1.85 * w.pxPerM;
+  const items = wedge(ox, oy, length, is, want, 'moving', 'ink', 'landing');
+  if (input.landingLabel) {
+    const right = Math.max(ox + length * Math.cos(is), ox + length * Math.cos(want));
+    const room = right + 8 + input.landingLabel.length * 7 < w.width;
+    items.push({
+      kind: 'text',
+      x: room ? right + 8 : w.width - 4,
+      y: oy - length * 0.98,
+      text: input.landingLabel,
+      size: (w.labelSize ?? 12.5) + 0.5,
+      weight: 640,
+      fill: 'ink',
+      anchor: room ? 'start' : 'end',
+      halo: 'air',
+    });
+  }
+  return items;
+}

@@ -1,0 +1,81 @@
+/**
+ * Ghosts: poses at other instants, for context. Each is built once at the origin and only moved; which of them are shown
+ * depends on the cursor, since any instant can be seen in full by going there.
+ */
+import type { Body } from '../../sim/body/body.ts';
+import { figureItems } from './figure.ts';
+import type { StageFlight, StagePose } from './pose-frames.ts';
+import type { GroupItem, Layer, Token } from './scene.ts';
+import type { View } from './view.ts';
+
+/** No ghost stands nearer to the cursor than this, s. */
+export const CLEAR_OF_CURSOR = 0.1;
+
+/** Indices of the ghosts shown; `thin` keeps the first, the last and every n-th between. */
+export function shownGhosts(ghosts: readonly StagePose[], cursor: number, thin = 1): number[] {
+  const last = ghosts.length - 1;
+  const shown: number[] = [];
+  for (let i = 0; i <= last; i++) {
+    if (i !== 0 && i !== last && i % thin !== 0) continue;
+    if (Math.abs(ghosts[i].t - cursor) < CLEAR_OF_CURSOR - 1e-9) continue;
+    shown.push(i);
+  }
+  return shown;
+}
+
+export interface GhostPlace {
+  readonly view: View;
+  readonly scale: number;
+  /** names the view in keys */
+  readonly name: string;
+  readonly gap?: Token;
+  at(pose: StagePose): readonly [number, number];
+}
+
+/** Built figures of one flight in one view, by index: kept as long as flight, scale and view stay. */
+const built = new WeakMap<StagePose, Map<string, GroupItem['items']>>();
+
+function ghostItems(body: Body, pose: StagePose, place: GhostPlace): GroupItem['items'] {
+  const v = place.view;
+  const key = `${place.scale} ${place.gap ?? ''} ${v.right} ${v.up}`;
+  let views = built.get(pose);
+  if (!views) {
+    views = new Map();
+    built.set(pose, views);
+  }
+  let items = views.get(key);
+  if (!items) {
+    items = figureItems(body, pose.frames, {
+      view: place.view,
+      scale: place.scale,
+      anchor: pose.p_WScm_W,
+      x: 0,
+      y: 0,
+      ...(place.gap ? { gap: place.gap } : {}),
+    });
+    if (views.size > 6) views.clear();
+    views.set(key, items);
+  }
+  return items;
+}
+
+export function ghostLayer(flight: StageFlight, cursor: number, place: GhostPlace, thin = 1): Layer {
+  const shown = shownGhosts(flight.ghosts, cursor, thin);
+  const stamp = `${flight.key} ${place.name} ${place.scale}`;
+  const items = shown.map((i): GroupItem => {
+    const pose = flight.ghosts[i];
+    const [x, y] = place.at(pose);
+    return {
+      kind: 'group',
+      ghost: true,
+      key: `${stamp} ${i}`,
+      x,
+      y,
+      items: ghostItems(flight.body, pose, place),
+      hit: `ghost:${i}`,
+      data: { t: pose.t },
+    };
+  });
+  const where = items.map((item) => `${item.x},${item.y}`).join(' ');
+  return { name: 'ghosts', items, key: `${stamp} ${shown.join(',')} ${where}` };
+}

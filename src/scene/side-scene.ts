@@ -1,0 +1,190 @@
+/**
+ * The side view, to scale: true path, surface, ghosts, current pose, and what turns. Screen right is the direction of
+ * travel, so the flight runs the same way as the ruler.
+ */
+import { figureItems } from './figure.ts';
+import { outlineItems } from './figure-outline.ts';
+import type { OtherVersion } from './flight-scene.ts';
+import { pathItems } from './flight-path.ts';
+import { ghostLayer } from './ghosts.ts';
+import { hairline, heightLines } from './heights.ts';
+import { endOnArrow, massCentreMark, straightArrow, turningArrow } from './marks.ts';
+import type { StageFlight, StagePose } from './pose-frames.ts';
+import type { DrawItem, Layer, Scene } from './scene.ts';
+import { dot, sideView, type View } from './view.ts';
+
+export interface ScaleWindow {
+  readonly width: number;
+  readonly height: number;
+  readonly pxPerM: number;
+  /** px of W's Y = 0 from the top */
+  readonly floorY: number;
+  /** px of the take-off point (X = Z = 0) from the left; default: the travel stands in the middle */
+  readonly x0?: number;
+  /** right edge of height labels, px; none: no labels */
+  readonly labelX?: number;
+  readonly labelSize?: number;
+  readonly thinGhosts?: number;
+}
+
+export interface SideSceneInput {
+  readonly flight: StageFlight;
+  readonly cursor: StagePose;
+  readonly window: ScaleWindow;
+  readonly other?: OtherVersion;
+  /** arrows of rotation and angular momentum */
+  readonly arrows?: boolean;
+  readonly guides?: boolean;
+}
+
+/** px of the take-off point: the travel stands in the middle of the width. */
+export function sideOrigin(flight: StageFlight, w: ScaleWindow): number {
+  if (w.x0 !== undefined) return w.x0;
+  const view = sideView(flight.v_WScm_W0[0]);
+  const n = flight.path.length;
+  const along = view.right[0] * (flight.path[n - 3] - flight.path[1]);
+  return (w.width - along * w.pxPerM) / 2;
+}
+
+/** Metre marks for the floor band under this view: px and label, in the direction of travel. */
+export function metreTicks(flight: StageFlight, w: ScaleWindow): { readonly x: number; readonly metres: number }[] {
+  const x0 = sideOrigin(flight, w);
+  const ticks: { x: number; metres: number }[] = [];
+  for (let m = Math.ceil(-x0 / w.pxPerM); x0 + m * w.pxPerM <= w.width; m++) ticks.push({ x: x0 + m * w.pxPerM, metres: m });
+  return ticks;
+}
+
+export function sideScene(input: SideSceneInput): Scene {
+  const { flight, cursor, window: w, other } = input;
+  const view = sideView(flight.v_WScm_W0[0]);
+  const x0 = sideOrigin(flight, w);
+  const point = (x: number, y: number): readonly [number, number] => [
+    x0 + view.right[0] * x * w.pxPerM,
+    w.floorY - y * w.pxPerM,
+  ];
+  const at = (pose: StagePose): readonly [number, number] => point(pose.p_WScm_W[0], pose.p_WScm_W[1]);
+  const place = { view, scale: w.pxPerM };
+  const [cx, cy] = at(cursor);
+  const figure: DrawItem[] = [];
+  if (other) {
+    const [x, y] = at(other.cursor);
+    figure.push(
+      ...outlineItems(other.flight.body, other.cursor.frames, { ...place, anchor: other.cursor.p_WScm_W, x, y }),
+    );
+  }
+  figure.push(
+    ...figureItems(flight.body, cursor.frames, { ...place, anchor: cursor.p_WScm_W, x: cx, y: cy, hit: 'figure' }),
+  );
+  const marks: DrawItem[] = [];
+  if (input.guides !== false) {
+    marks.push({
+      kind: 'line',
+      points: Float32Array.from([0, cy, cx, cy]),
+      stroke: 'ink-3',
+      width: 1,
+      dash: [2, 3],
+      data: { guide: 'level' },
+    });
+  }
+  marks.push(...massCentreMark(cx, cy, 5));
+  if (input.arrows) marks.push(...turningSigns(flight, cursor, view, cx, cy, w.pxPerM));
+  const scale = { floorY: w.floorY, scale: w.pxPerM, breakY: Number.POSITIVE_INFINITY, compressed: w.pxPerM };
+  const size = w.labelSize ?? 12.5;
+  const { lines, labels } = heightLines(scale, { labelX: w.labelX ?? 0, from: w.labelX ? w.labelX + 8 : 0, to: w.width, size });
+  const layers: Layer[] = [
+    { name: 'ground', items: groundItems(flight, w, point) },
+    { name: 'heights', items: lines },
+    {
+      name: 'path',
+      items: [
+        ...(other ? pathItems(other.flight, (_t, x, y) => point(x, y), true) : []),
+        ...pathItems(flight, (_t, x, y) => point(x, y)),
+      ],
+    },
+    ghostLayer(flight, cursor.t, { ...place, name: 'side', at }, w.thinGhosts ?? thinning(flight, w)),
+    { name: 'figure', items: figure },
+    { name: 'marks', items: marks },
+    { name: 'text', items: w.labelX === undefined ? [] : labels },
+  ];
+  return { width: w.width, height: w.height, background: 'air', layers, notes: [] };
+}
+
+/** In the true scale poses crowd where the body travels little: keep about one for every half body length of path. */
+function thinning(flight: StageFlight, w: ScaleWindow): number {
+  let length = 0;
+  const p = flight.path;
+  for (let i = 4; i < p.length; i += 4) length += Math.hypot(p[i + 1] - p[i - 3], p[i + 2] - p[i - 2]);
+  const wanted = Math.max(3, length / 0.75);
+  void w;
+  return Math.max(1, Math.round(flight.ghosts.length / wanted));
+}
+
+function groundItems(
+  flight: StageFlight,
+  w: ScaleWindow,
+  point: (x: number, y: number) => readonly [number, number],
+): DrawItem[] {
+  const items: DrawItem[] = [];
+  const n = flight.path.length;
+  const top = point(0, flight.surfaceY)[1];
+  const kind = flight.surface ?? 'floor';
+  if (kind === 'water') {
+    const data = { surface: kind };
+    items.push({
+      kind: 'fill',
+      contours: [Float32Array.from([0, top, w.width, top, w.width, w.height, 0, w.height])],
+      fill: 'moving',
+      data,
+    });
+    items.push({ ...(hairline(0, top, w.width, top, 'rule-2', 1.5) as DrawItem), hit: 'floor' });
+  } else if (Math.abs(flight.surfaceY) > 1e-6) {
+    const [landing] = point(flight.path[n - 3], 0);
+    const half = kind === 'trampoline' ? 2.1 : 1.2;
+    const x0 = landing - half * w.pxPerM;
+    const x1 = landing + half * w.pxPerM;
+    const bottom = Math.max(top, w.floorY);
+    items.push({
+      kind: 'fill',
+      contours: [Float32Array.from([x0, top, x1, top, x1, bottom, x0, bottom])],
+      fill: 'moving',
+      data: { surface: kind },
+    });
+    items.push({ ...(hairline(x0, top, x1, top, 'rule-2', 1.5) as DrawItem), hit: 'floor' });
+  }
+  if (w.floorY < w.height) {
+    items.push({ ...(hairline(0, w.floorY, w.width, w.floorY, 'rule-2', 1) as DrawItem), hit: 'floor' });
+  }
+  return items;
+}
+
+/** Somersault as a turning arrow round the mass centre, angular momentum as an arrow, or as its end when it points at us. */
+export function turningSigns(
+  flight: StageFlight,
+  cursor: StagePose,
+  view: View,
+  x: number,
+  y: number,
+  pxPerM: number,
+): DrawItem[] {
+  const items: DrawItem[] = [];
+  const rate = cursor.somersaultRate;
+  const towards = view.toward[2];
+  if (rate !== undefined && Number.isFinite(rate) && Math.abs(rate) > 0.2 && Math.abs(towards) > 0.5) {
+    // + turns X towards Y: anticlockwise for an eye on +Z
+    const sweep = -Math.sign(rate * towards) * Math.min(1.9, 0.25 + Math.abs(rate) * 0.13);
+    items.push(...turningArrow(x, y, 0.72 * pxPerM, -0.35, sweep, 'som', 'somersault'));
+  }
+  const h = flight.h_Scm_W;
+  const size = Math.hypot(...h);
+  if (size > 1e-6) {
+    const along = dot(h, view.toward) / size;
+    const sx = dot(h, view.right) / size;
+    const sy = -dot(h, view.up) / size;
+    if (Math.abs(along) > 0.97) items.push(...endOnArrow(x + 14, y + 14, 5, along > 0, 'ink-2', 'angularMomentum'));
+    else {
+      const length = Math.min(1.1, 0.35 + size * 0.012) * pxPerM;
+      items.push(...straightArrow(x, y, x + sx * length, y + sy * length, 'ink-2', 'angularMomentum'));
+    }
+  }
+  return items;
+}

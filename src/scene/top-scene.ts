@@ -1,0 +1,43 @@
+/** From above, under the side view and on the same metres. */
+import { figureItems } from './figure.ts';
+import { pathItems } from './flight-path.ts';
+import { ghostLayer } from './ghosts.ts';
+import type { StageFlight, StagePose } from './pose-frames.ts';
+import type { Scene } from './scene.ts';
+import { type ScaleWindow, sideOrigin } from './side-scene.ts';
+import { topView } from './view.ts';
+
+export interface TopSceneInput {
+  readonly flight: StageFlight;
+  readonly cursor: StagePose;
+  /** floorY is here the px of Z = 0 from the top */
+  readonly window: ScaleWindow;
+}
+
+export function topScene({ flight, cursor, window: w }: TopSceneInput): Scene {
+  const view = topView(flight.v_WScm_W0[0]);
+  const x0 = sideOrigin(flight, w);
+  const point = (x: number, z: number): readonly [number, number] => [
+    x0 + view.right[0] * x * w.pxPerM,
+    w.floorY - view.up[2] * z * w.pxPerM,
+  ];
+  const at = (pose: StagePose): readonly [number, number] => point(pose.p_WScm_W[0], pose.p_WScm_W[2]);
+  const place = { view, scale: w.pxPerM };
+  const [x, y] = at(cursor);
+  // only take-off and landing: between them the poses lie on each other
+  const thin = Math.max(1, flight.ghosts.length - 1);
+  return {
+    width: w.width,
+    height: w.height,
+    background: 'air',
+    layers: [
+      { name: 'path', items: pathItems(flight, (_t, px, _y, pz) => point(px, pz)) },
+      ghostLayer(flight, cursor.t, { ...place, name: 'top', at }, thin),
+      {
+        name: 'figure',
+        items: figureItems(flight.body, cursor.frames, { ...place, anchor: cursor.p_WScm_W, x, y, hit: 'figure' }),
+      },
+    ],
+    notes: [],
+  };
+}

@@ -1,0 +1,83 @@
+/** Masses, mass centres and radii of a human's segments: the table's, or measured ones, checked. */
+import { FieldError, unknownName } from '../math/field-error.ts';
+import { DELEVA, PAIRED, SEGMENT_KINDS, type SegmentKind, type Sex } from './deleva.ts';
+
+/** Measured values of one segment that replace the table's. */
+export interface SegmentValues {
+  readonly mass?: number; // kg
+  readonly length?: number; // m
+  /** mass centre from the end nearer to the vertex (a hanging limb: proximal; the foot: heel), share of the length */
+  readonly centreShare?: number;
+  /** radii of gyration about the front-back, lateral and long axis, shares of the length; the foot: vertical, lateral, heel-toe */
+  readonly radiiShare?: readonly [number, number, number];
+}
+
+export type Side = 'L' | 'R' | '';
+
+/** Measured values of a segment, one side before both sides; undefined where nothing was measured. */
+export interface Measured {
+  readonly get: <F extends keyof SegmentValues>(kind: SegmentKind, side: Side, field: F) => SegmentValues[F];
+}
+
+const sidesOf = (kind: SegmentKind): readonly Side[] => (PAIRED.includes(kind) ? ['L', 'R'] : ['']);
+const NAMES: readonly string[] = SEGMENT_KINDS.flatMap((kind) => (PAIRED.includes(kind) ? [kind, `${kind}L`, `${kind}R`] : [kind]));
+/** name of the field in the athlete file; the unit is the same */
+const FILE_FIELD: Readonly<Record<keyof SegmentValues, string>> = { mass: 'massKg', length: 'lengthM', centreShare: 'centreShare', radiiShare: 'radiiShare' };
+
+export function readMeasured(overrides: Readonly<Record<string, SegmentValues>>, mass: number, stature: number): Measured {
+  const known = new Map<string, SegmentValues>();
+  for (const [typed, values] of Object.entries(overrides)) {
+    const name = typed === 'pelvis' ? 'lowerTrunk' : typed;
+    if (!NAMES.includes(name)) throw unknownName(`athlete.segments.${typed}`, typed, NAMES, 'a segment of the human');
+    const at = (field: keyof SegmentValues): string => `athlete.segments.${typed}.${FILE_FIELD[field]}`;
+    if (values.mass !== undefined && !(values.mass > 0 && values.mass < mass)) throw new FieldError(at('mass'), values.mass, `above 0 and below the body's mass, ${mass} kg`);
+    if (values.length !== undefined && !(values.length > 0.01 * stature && values.length < 0.6 * stature))
+      throw new FieldError(at('length'), values.length, `${(0.01 * stature).toFixed(3)} to ${(0.6 * stature).toFixed(3)} m (0.01 to 0.6 of the stature)`);
+    if (values.centreShare !== undefined && !(values.centreShare > 0 && values.centreShare < 1)) throw new FieldError(at('centreShare'), values.centreShare, 'above 0 and below 1');
+    if (values.radiiShare !== undefined) checkRadii(values.radiiShare, at('radiiShare'));
+    known.set(name, values);
+  }
+  return { get: (kind, side, field) => known.get(`${kind}${side}`)?.[field] ?? known.get(kind)?.[field] };
+}
+
+/** A real body's moment about one axis is at most the sum of the other two. */
+function checkRadii(radii: readonly [number, number, number], field: string): void {
+  for (const [i, axis] of ['front-back', 'lateral', 'long'].entries()) {
+    const r = radii[i];
+    if (!(r > 0 && r < 1.5)) throw new FieldError(`${field}[${i}]`, r, `above 0 and below 1.5 (share of the length, ${axis} axis)`);
+    const most = Math.hypot(radii[(i + 1) % 3], radii[(i + 2) % 3]);
+    if (r > most) throw new FieldError(`${field}[${i}]`, r, `at most ${most.toFixed(4)}: the moment about the ${axis} axis cannot exceed the sum of the other two`);
+  }
+}
+
+/** Masses in kg, by kind and side. The table's are made to sum up exactly (it prints 99.99 % for women). */
+export function shareMasses(sex: Sex, mass: number, measured: Measured): (kind: SegmentKind, side: Side) => number {
+  const { rows } = DELEVA[sex];
+  const printed = SEGMENT_KINDS.reduce((sum, kind) => sum + rows[kind].mass * sidesOf(kind).length, 0);
+  const of = (kind: SegmentKind, side: Side): number => measured.get(kind, side, 'mass') ?? (rows[kind].mass / printed) * mass;
+  let sum = 0;
+  for (const kind of SEGMENT_KINDS) for (const side of sidesOf(kind)) sum += of(kind, side);
+  const off = sum - mass;
+  if (Math.abs(off) > MASS_TOLERANCE * mass) throw new MassSumError(mass, sum);
+  return of;
+}
+
+const MASS_TOLERANCE = 1e-3;
+
+export class MassSumError extends FieldError {
+  /** kg; + the segments weigh more than the body */
+  readonly excess: number;
+  constructor(mass: number, sum: number) {
+    const off = Math.abs(sum - mass);
+    const share = ((100 * off) / mass).toFixed(2);
+    const heavy = sum > mass;
+    super(
+      'athlete.segments',
+      Number(sum.toFixed(4)),
+      `segment masses that add up to massKg = ${mass} kg within 0.1 %; they are ${off.toFixed(3)} kg (${share} %) ${heavy ? 'above' : 'below'} it: ` +
+        `${heavy ? 'take that from' : 'put that on'} other segments, or mend massKg`,
+    );
+    this.name = 'MassSumError';
+    this.excess = sum - mass;
+  }
+}

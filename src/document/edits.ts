@@ -1,5 +1,5 @@
 /** What can be changed in a skill, each as a pure function from one document to the next. */
-import type { Athlete, FileBlock, FileKey, FileTime, HumanAthlete, SkillFile } from '../../sim/files/skill-file.ts';
+import type { Athlete, FileBlock, FileKey, FileTime, HumanAthlete, SkillFile } from '../../sim/index.ts';
 
 type Takeoff = SkillFile['takeoff'];
 

@@ -2,7 +2,7 @@
  * The typed values of take-off and athlete: how each is read from the document, written into it, and what range it may
  * have. Speeds and leans are shown unsigned with their word; the sign lives in the document (+X forward, + backward turn).
  */
-import type { Athlete, SkillFile } from '../../sim/files/skill-file.ts';
+import type { Athlete, SkillFile } from '../../sim/index.ts';
 import { texts } from '../texts.ts';
 import { changeAthlete, changeAttitude, changeTakeoff, changeVelocity } from './edits.ts';
 

@@ -3,7 +3,7 @@
  * nothing. Every tab has its own record: two tabs do not overwrite each other; a new tab starts from the newest record.
  * Written at once and whole (local storage writes are atomic); what is read back is checked before it is used.
  */
-import type { SkillFile } from '../../sim/files/skill-file.ts';
+import type { SkillFile } from '../../sim/index.ts';
 import type { History } from './history.ts';
 
 export interface KeptSession {

@@ -1,5 +1,5 @@
 /** Times of a skill file against the events they hang on. Seconds from take-off, as people type them. */
-import type { FileTime } from '../../sim/files/skill-file.ts';
+import type { FileTime } from '../../sim/index.ts';
 
 export interface AnchorSeconds {
   readonly apex: number;

@@ -1,5 +1,5 @@
 /** Values at one instant, between the frames by straight lines: for the cut, the plots' rings and the live region. */
-import type { Frames } from '../../sim/measure/frames.ts';
+import type { Frames } from '../../sim/index.ts';
 
 /** Where t lies between the frames: index of the frame before, and the share of the way to the next. */
 export interface Place {

@@ -1,0 +1,21 @@
+/** What commands may ask of the bench. The bench itself lives with the panels; the table knows only this. */
+export interface BenchActions {
+  readonly canUndo: () => boolean;
+  readonly canRedo: () => boolean;
+  readonly isPlaying: () => boolean;
+  readonly isLooping: () => boolean;
+  undo(): void;
+  redo(): void;
+  /** back to the mark of a gesture under way; false when there was none */
+  abandon(): boolean;
+  togglePlay(): void;
+  toggleLoop(): void;
+  setSpeed(rate: number): void;
+  moveCursor(byS: number): void;
+  goTo(event: 'takeoff' | 'apex' | 'touchdown'): void;
+  goToShape(direction: 1 | -1): void;
+  openPanel(panel: 'skills' | 'values' | 'help' | 'joints' | 'menu' | undefined): void;
+  openFile(): void;
+  saveFile(): void;
+  setTheme(theme: 'system' | 'light' | 'dark'): void;
+}

@@ -1,0 +1,58 @@
+/** Everything the bench can do, in one table. Keys, menus and the list of keys are projections of it. */
+import { texts } from '../texts.ts';
+import type { BenchActions } from './actions.ts';
+
+export type CommandGroup = 'time' | 'edit' | 'file' | 'view';
+
+export interface Command {
+  readonly id: string;
+  readonly title: string;
+  readonly group: CommandGroup;
+  /** as "Mod+Shift+Z": Mod is Ctrl, or Cmd on a Mac */
+  readonly keys: readonly string[];
+  readonly when?: (bench: BenchActions) => boolean;
+  readonly run: (bench: BenchActions) => void;
+}
+
+const t = texts.commands;
+
+export const commands: readonly Command[] = [
+  { id: 'play', title: t.play, group: 'time', keys: ['Space'], run: (b) => b.togglePlay() },
+  { id: 'loop', title: t.loop, group: 'time', keys: ['L'], run: (b) => b.toggleLoop() },
+  { id: 'back', title: t.back, group: 'time', keys: ['ArrowLeft'], run: (b) => b.moveCursor(-0.01) },
+  { id: 'on', title: t.on, group: 'time', keys: ['ArrowRight'], run: (b) => b.moveCursor(0.01) },
+  { id: 'back-tenth', title: t.backTenth, group: 'time', keys: ['Shift+ArrowLeft'], run: (b) => b.moveCursor(-0.1) },
+  { id: 'on-tenth', title: t.onTenth, group: 'time', keys: ['Shift+ArrowRight'], run: (b) => b.moveCursor(0.1) },
+  { id: 'shape-before', title: t.shapeBefore, group: 'time', keys: ['PageUp'], run: (b) => b.goToShape(-1) },
+  { id: 'shape-after', title: t.shapeAfter, group: 'time', keys: ['PageDown'], run: (b) => b.goToShape(1) },
+  { id: 'takeoff', title: t.takeoff, group: 'time', keys: ['Home'], run: (b) => b.goTo('takeoff') },
+  { id: 'apex', title: t.apex, group: 'time', keys: ['A'], run: (b) => b.goTo('apex') },
+  { id: 'touchdown', title: t.touchdown, group: 'time', keys: ['End'], run: (b) => b.goTo('touchdown') },
+  { id: 'quarter', title: t.quarter, group: 'time', keys: ['1'], run: (b) => b.setSpeed(0.25) },
+  { id: 'half', title: t.half, group: 'time', keys: ['2'], run: (b) => b.setSpeed(0.5) },
+  { id: 'real', title: t.real, group: 'time', keys: ['3'], run: (b) => b.setSpeed(1) },
+  { id: 'undo', title: t.undo, group: 'edit', keys: ['Mod+Z'], when: (b) => b.canUndo(), run: (b) => b.undo() },
+  {
+    id: 'redo',
+    title: t.redo,
+    group: 'edit',
+    keys: ['Mod+Shift+Z', 'Mod+Y'],
+    when: (b) => b.canRedo(),
+    run: (b) => b.redo(),
+  },
+  { id: 'values', title: t.values, group: 'edit', keys: ['V'], run: (b) => b.openPanel('values') },
+  { id: 'joints', title: t.joints, group: 'edit', keys: ['J'], run: (b) => b.openPanel('joints') },
+  { id: 'skills', title: t.skills, group: 'file', keys: ['S'], run: (b) => b.openPanel('skills') },
+  { id: 'open', title: t.open, group: 'file', keys: ['Mod+O'], run: (b) => b.openFile() },
+  { id: 'save', title: t.save, group: 'file', keys: ['Mod+S'], run: (b) => b.saveFile() },
+  { id: 'light', title: t.light, group: 'view', keys: [], run: (b) => b.setTheme('light') },
+  { id: 'dark', title: t.dark, group: 'view', keys: [], run: (b) => b.setTheme('dark') },
+  { id: 'system', title: t.system, group: 'view', keys: [], run: (b) => b.setTheme('system') },
+  { id: 'help', title: t.help, group: 'view', keys: ['?'], run: (b) => b.openPanel('help') },
+];
+
+export const findCommand = (id: string): Command => {
+  const found = commands.find((c) => c.id === id);
+  if (!found) throw new RangeError(`no command "${id}"`);
+  return found;
+};

@@ -1,0 +1,98 @@
+/** The application: one bench in the layout of the device, keys, dropped files. */
+import { createMemo, createSignal, Match, onCleanup, onMount, Show, Switch } from 'solid-js';
+import { runKey } from '../commands/keys.ts';
+import { texts } from '../texts.ts';
+import { createBench } from './bench.ts';
+import { BenchLayout } from './bench-layout.tsx';
+import { useLanes } from './lane-list.ts';
+import { PhoneLayout } from './phone-layout.tsx';
+import type { BenchPorts } from './ports.ts';
+import { Sheets } from './sheets.tsx';
+import { useDevice } from './size.ts';
+import { TabletLayout } from './tablet-layout.tsx';
+
+const isTyped = (target: EventTarget | null): boolean =>
+  target instanceof Element && target.closest('input, select, textarea, [contenteditable]') !== null;
+
+export function App(props: { ports: BenchPorts }) {
+  // biome-ignore lint/correctness/noSolidDestructuredProps: the ports are the same for the life of the page
+  const bench = createBench(props.ports);
+  const device = useDevice();
+  const lanes = useLanes(bench, 4);
+  const [over, setOver] = createSignal(false);
+  const title = createMemo(() => `${bench.file().title} – ${texts.product}`);
+
+  onMount(() => {
+    const onKey = (e: KeyboardEvent): void => {
+      if (e.defaultPrevented) return;
+      const modal = document.querySelector('dialog[open]') !== null;
+      const mod = e.ctrlKey || e.metaKey;
+      if (isTyped(e.target) && !(mod && /^[sSoO]$/.test(e.key))) return;
+      if (modal && !mod) return;
+      if (e.key === 'Escape' && bench.abandon()) return e.preventDefault();
+      // Space and Enter press the focused button
+      if ((e.key === ' ' || e.key === 'Enter') && e.target instanceof Element && e.target.closest('button, a')) return;
+      if (runKey(e, bench)) e.preventDefault();
+    };
+    const onDrag = (e: DragEvent): void => {
+      e.preventDefault();
+      setOver(e.type === 'dragover');
+    };
+    const onDrop = (e: DragEvent): void => {
+      e.preventDefault();
+      setOver(false);
+      const file = e.dataTransfer?.files[0];
+      if (file) void file.text().then((text) => bench.readText(file.name, text));
+    };
+    const keep = (): void => bench.keepNow();
+    window.addEventListener('keydown', onKey);
+    window.addEventListener('dragover', onDrag);
+    window.addEventListener('dragleave', onDrag);
+    window.addEventListener('drop', onDrop);
+    window.addEventListener('pagehide', keep);
+    onCleanup(() => {
+      window.removeEventListener('keydown', onKey);
+      window.removeEventListener('dragover', onDrag);
+      window.removeEventListener('dragleave', onDrag);
+      window.removeEventListener('drop', onDrop);
+      window.removeEventListener('pagehide', keep);
+    });
+  });
+  createMemo(() => {
+    document.title = title();
+  });
+
+  return (
+    <>
+      <Switch>
+        <Match when={device() === 'bench'}>
+          <BenchLayout bench={bench} lanes={lanes} />
+        </Match>
+        <Match when={device() === 'tablet'}>
+          <TabletLayout bench={bench} />
+        </Match>
+        <Match when={device() === 'phone'}>
+          <PhoneLayout bench={bench} />
+        </Match>
+      </Switch>
+      <Sheets bench={bench} lanes={lanes} />
+      <Show when={bench.fileFault()}>
+        {(fault) => (
+          <div class="file-fault" role="alert">
+            <p>
+              <b>{texts.files.failed(fault().name)}</b> {fault().reason} <span class="quiet">{texts.files.nothingLost}</span>
+            </p>
+            <button type="button" onClick={() => bench.clearFileFault()}>
+              {texts.files.dismiss}
+            </button>
+          </div>
+        )}
+      </Show>
+      <Show when={over()}>
+        <div class="drop-over" aria-hidden="true">
+          {texts.files.drop}
+        </div>
+      </Show>
+    </>
+  );
+}

@@ -1,0 +1,103 @@
+/** The bench, for a laptop and wider: before at the left, the flight in the middle, the cut at the right. */
+import { createMemo, Show } from 'solid-js';
+import { texts } from '../texts.ts';
+import { Bar } from './bar.tsx';
+import type { Bench } from './bench.ts';
+import { LEFT, RIGHT } from './bench-columns.ts';
+import { CautionLine } from './caution-line.tsx';
+import { BeforeColumn } from './fields.tsx';
+import { FloorControls, Metres, Ruler } from './floor.tsx';
+import { Ground } from './ground.tsx';
+import type { LaneList } from './lane-list.ts';
+import { makeAxis, tOf, xOf } from './plot/axis.ts';
+import type { ViewPlace } from './ports.ts';
+import { Sentence } from './sentence.tsx';
+import { useSize } from './size.ts';
+import { Stage } from './stage.tsx';
+import { fitStage, heightAt } from './stage-fit.ts';
+import { StageNames } from './stage-names.tsx';
+
+
+
+const FRONT = 122;
+const FLOOR = 34;
+const ABOVE_AIR = 96;
+
+export function BenchLayout(props: { bench: Bench; lanes: LaneList }) {
+  let root!: HTMLDivElement;
+  const size = useSize(() => root);
+  const width = (): number => Math.max(size().width, 1160);
+  const height = (): number => Math.max(size().height, 812);
+  const airHeight = createMemo(() => Math.round(Math.min(Math.max(274 + (height() - 900) * 0.45, 226), 560)));
+  const timeWidth = (): number => width() - LEFT - RIGHT;
+  const sideX = (): number => timeWidth() + 24 + FRONT;
+  const sideWidth = (): number => width() - LEFT - sideX();
+  const axis = createMemo(() => makeAxis(timeWidth(), props.bench.result().flight.duration, 46, 52));
+  const fit = createMemo(() => fitStage(props.bench.result(), airHeight() - 22, sideWidth(), 160));
+  const views = createMemo<ViewPlace[]>(() => {
+    const common = { y: 0, height: airHeight(), floorY: airHeight(), pxPerM: fit().pxPerM, pxPerS: axis().pxPerS };
+    return [
+      { ...common, kind: 'unrolled', x: 0, width: timeWidth(), x0: axis().x0, ghosts: 10 },
+      { ...common, kind: 'front', x: timeWidth() + 24, width: FRONT, x0: FRONT / 2, ghosts: 0 },
+      { ...common, kind: 'side', x: sideX(), width: sideWidth(), x0: fit().sideX0, ghosts: 5 },
+    ];
+  });
+  const groundHeight = (): number => height() - ABOVE_AIR - airHeight() - FLOOR;
+  const plumbTop = (): number => airHeight() - heightAt(props.bench.result(), props.bench.cursor()) * fit().pxPerM;
+  return (
+    <div class="bench" ref={root}>
+      <Bar bench={props.bench} />
+      <section class="line" aria-label={texts.sentence.label}>
+        <Sentence bench={props.bench} />
+        <CautionLine bench={props.bench} />
+      </section>
+      <main>
+        <Show when={size().width > 0}>
+          <section class="air" style={{ height: `${airHeight()}px` }}>
+            <BeforeColumn bench={props.bench} />
+            <Stage
+              bench={props.bench}
+              width={width() - LEFT}
+              height={airHeight()}
+              views={views()}
+              timeAt={(x) => (x < timeWidth() ? tOf(axis(), x) : undefined)}
+            >
+              <StageNames views={views()} />
+            </Stage>
+            <p class="standing">{texts.standingCaution}</p>
+          </section>
+          <section class="floor" aria-label={texts.floor.label}>
+            <FloorControls bench={props.bench} />
+            <Ruler bench={props.bench} axis={axis()} height={FLOOR} grip={76} />
+            <Metres
+              bench={props.bench}
+              x0={fit().sideX0}
+              pxPerM={fit().pxPerM}
+              width={sideWidth()}
+              height={FLOOR}
+              direction={fit().direction}
+            />
+          </section>
+          <Ground
+            bench={props.bench}
+            lanes={props.lanes}
+            axis={axis()}
+            width={width()}
+            height={groundHeight()}
+            pxPerM={fit().pxPerM}
+            sideX0={fit().sideX0}
+          />
+          <div
+            class="plumb"
+            aria-hidden="true"
+            style={{
+              left: `${LEFT}px`,
+              transform: `translate(${xOf(axis(), props.bench.cursor())}px, ${plumbTop()}px)`,
+              height: `${airHeight() - plumbTop() + FLOOR + groundHeight()}px`,
+            }}
+          />
+        </Show>
+      </main>
+    </div>
+  );
+}

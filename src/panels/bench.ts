@@ -1,0 +1,233 @@
+/**
+ * The bench: the document's history, the flight it makes, and the one cursor through everything. Coarse signals only:
+ * an edit flies the skill at once, and whoever shows it draws in the same frame.
+ */
+import { type Accessor, batch, createMemo, createSignal } from 'solid-js';
+import type { Athlete, SkillFile } from '../../sim/index.ts';
+import type { BenchActions } from '../commands/actions.ts';
+import * as past from '../document/history.ts';
+import { getLanes, type Lane } from '../document/lanes.ts';
+import { type BlockSpan, findSpan, getSpans } from '../document/spans.ts';
+import type { AnchorSeconds } from '../document/times.ts';
+import type { FlightResult, Outcome, Outline } from '../engine/result.ts';
+import { texts } from '../texts.ts';
+import { fileName, pickFile, saveText } from './file-door.ts';
+import { makePlayback, type Playback } from './playback.ts';
+import type { BenchPorts } from './ports.ts';
+import { setTheme, type Theme } from './theme.ts';
+
+export type PanelName = 'skills' | 'values' | 'help' | 'joints' | 'menu';
+
+export interface Bench extends BenchActions {
+  readonly ports: BenchPorts;
+  readonly file: Accessor<SkillFile>;
+  /** the athlete of the document, looked up where it is a reference */
+  readonly athlete: Accessor<Athlete>;
+  readonly outcome: Accessor<Outcome>;
+  readonly result: Accessor<FlightResult>;
+  readonly anchors: Accessor<AnchorSeconds>;
+  readonly spans: Accessor<BlockSpan[]>;
+  readonly lanes: Accessor<Lane[]>;
+  readonly cursor: Accessor<number>;
+  setCursor(s: number): void;
+  readonly play: Playback;
+  readonly undoTitle: Accessor<string | undefined>;
+  readonly redoTitle: Accessor<string | undefined>;
+  /** the result before the gesture under way */
+  readonly before: Accessor<Outline | undefined>;
+  /** starts a gesture and gives the document it starts from */
+  begin(): SkillFile;
+  draft(file: SkillFile): void;
+  settle(title: string): void;
+  edit(file: SkillFile, title: string): void;
+  readonly panel: Accessor<PanelName | undefined>;
+  readonly theme: Accessor<Theme>;
+  readonly kept: Accessor<boolean>;
+  readonly pin: Accessor<number | undefined>;
+  setPin(s: number | undefined): void;
+  readonly fileFault: Accessor<{ name: string; reason: string } | undefined>;
+  clearFileFault(): void;
+  readText(name: string, text: string): void;
+  keepNow(): void;
+}
+
+export function createBench(ports: BenchPorts): Bench {
+  const kept = ports.keeper.read();
+  const [history, setHistory] = createSignal(past.makeHistory(ports.first));
+  if (kept) setHistory(kept.history);
+  let firstFault: string | undefined;
+  try {
+    ports.fly(history().doc);
+  } catch (error) {
+    // a kept document that no longer flies must not lock the bench: the demo opens, undo still reaches the past
+    firstFault = error instanceof Error ? error.message : String(error);
+    if (kept) setHistory(past.edit(history(), ports.first, texts.files.opened(ports.first.title)));
+  }
+  const [cursor, setCursorSignal] = createSignal(0);
+  const [panel, setPanel] = createSignal<PanelName>();
+  const [isKept, setKept] = createSignal(true);
+  const [pin, setPin] = createSignal<number>();
+  const [theme, setThemeSignal] = createSignal<Theme>(setTheme());
+  const [fileFault, setFileFault] = createSignal<{ name: string; reason: string } | undefined>(
+    firstFault && kept ? { name: kept.history.doc.title, reason: firstFault } : undefined,
+  );
+  const file = createMemo(() => history().doc);
+
+  const outcome = createMemo<Outcome>((last) => {
+    const doc = file();
+    if (last && last.result.file === doc) return { result: last.result };
+    try {
+      return { result: ports.fly(doc) };
+    } catch (error) {
+      const message = error instanceof Error ? error.message : String(error);
+      if (last) return { result: last.result, fault: { message } };
+      throw error;
+    }
+  });
+  const result = createMemo(() => outcome().result);
+  const anchors = createMemo<AnchorSeconds>(() => ({ apex: result().outline.apex, touchdown: result().flight.duration }));
+  // spans follow the document that was flown, so that picture and edges never disagree
+  const spans = createMemo(() => getSpans(result().file, ports.shapes, anchors()));
+  const lanes = createMemo(() => getLanes(result().file, result().flight.body, result().frames, spans(), anchors()));
+
+  let beforeOutline: Outline | undefined;
+  const [before, setBefore] = createSignal<Outline>();
+
+  const keepNow = (): void => {
+    setKept(ports.keeper.write({ history: history(), cursorS: cursor() }));
+  };
+  let keepTimer: ReturnType<typeof setTimeout> | undefined;
+  const keepSoon = (): void => {
+    clearTimeout(keepTimer);
+    keepTimer = setTimeout(keepNow, 400);
+  };
+  const change = (next: past.History<SkillFile>): void => {
+    batch(() => {
+      setHistory(next);
+      if (next.mark === undefined) {
+        beforeOutline = undefined;
+        setBefore(undefined);
+      }
+      const end = result().flight.duration;
+      if (cursor() > end) setCursorSignal(end);
+    });
+    if (next.mark === undefined) keepNow();
+  };
+  const setCursor = (s: number): void => {
+    setCursorSignal(Math.min(Math.max(s, 0), result().flight.duration));
+    keepSoon();
+  };
+  const play = makePlayback(cursor, setCursor, () => result().flight.duration);
+
+  const begin = (): SkillFile => {
+    const h = history();
+    if (h.mark === undefined) {
+      beforeOutline = result().outline;
+      setHistory(past.setMark(h));
+    }
+    return h.mark ?? h.doc;
+  };
+  const readText = (name: string, text: string): void => {
+    const fail = (reason: string): void => {
+      setFileFault({ name, reason });
+    };
+    let json: unknown;
+    try {
+      json = JSON.parse(text);
+    } catch (error) {
+      return fail(texts.files.notJson + (error instanceof Error ? error.message : String(error)));
+    }
+    try {
+      const read = ports.readFile(json);
+      ports.fly(read);
+      setFileFault(undefined);
+      change(past.edit(past.abandon(history()), read, texts.files.opened(read.title)));
+    } catch (error) {
+      fail(error instanceof Error ? error.message : String(error));
+    }
+  };
+
+  if (kept) setCursorSignal(Math.min(Math.max(kept.cursorS, 0), result().flight.duration));
+  else setCursorSignal(Math.round(result().flight.duration * 45) / 100);
+
+  return {
+    ports,
+    file,
+    athlete: () => ports.findAthlete(file()),
+    outcome,
+    result,
+    anchors,
+    spans,
+    lanes,
+    cursor,
+    setCursor,
+    play,
+    before,
+    begin,
+    draft: (doc) => {
+      batch(() => {
+        setHistory(past.setDraft(history(), doc));
+        if (beforeOutline) setBefore(beforeOutline);
+      });
+    },
+    settle: (title) => change(past.settle(history(), title)),
+    edit: (doc, title) => change(past.edit(past.abandon(history()), doc, title)),
+    undoTitle: () => history().done.at(-1)?.title,
+    redoTitle: () => history().undone.at(-1)?.title,
+    canUndo: () => history().done.length > 0,
+    canRedo: () => history().undone.length > 0,
+    undo: () => change(past.undo(history())),
+    redo: () => change(past.redo(history())),
+    abandon: () => {
+      if (history().mark === undefined) return false;
+      change(past.abandon(history()));
+      return true;
+    },
+    isPlaying: play.playing,
+    isLooping: play.looping,
+    togglePlay: play.toggle,
+    toggleLoop: play.toggleLoop,
+    setSpeed: play.setRate,
+    moveCursor: (byS) => {
+      play.pause();
+      setCursor(Math.round((cursor() + byS) * 100) / 100);
+    },
+    goTo: (event) => {
+      play.pause();
+      const { apex, touchdown } = anchors();
+      setCursor(event === 'takeoff' ? 0 : event === 'apex' ? apex : touchdown);
+    },
+    goToShape: (direction) => {
+      play.pause();
+      const starts = spans().map((s) => Math.max(s.from, 0));
+      const here = cursor();
+      const next =
+        direction > 0
+          ? (starts.find((s) => s > here + 1e-6) ?? anchors().touchdown)
+          : ([...starts].reverse().find((s) => s < here - 1e-6) ?? 0);
+      setCursor(next);
+    },
+    panel,
+    openPanel: (name) => setPanel(panel() === name ? undefined : name),
+    openFile: () => pickFile(readText),
+    saveFile: () => saveText(fileName(file().title), `${JSON.stringify(file(), null, 2)}\n`),
+    theme,
+    setTheme: (name) => {
+      setThemeSignal(setTheme(name));
+    },
+    kept: isKept,
+    pin,
+    setPin,
+    fileFault,
+    clearFileFault: () => setFileFault(undefined),
+    readText,
+    keepNow,
+  };
+}
+
+/** The shape at t in words: "wrapped", or "moving to wrapped". */
+export function nameShape(spans: readonly BlockSpan[], t: number): string {
+  const found = findSpan(spans, t);
+  if (!found) return '';
+  return found.held ? found.span.title : texts.cut.inMove(found.span.word);
+}

@@ -1,0 +1,89 @@
+/** One caution at a time, with its instant; or why a flight could not be made. It never blocks. */
+import { createMemo, createSignal, For, Show } from 'solid-js';
+import type { Caution } from '../engine/result.ts';
+import { texts } from '../texts.ts';
+import type { Bench } from './bench.ts';
+import { formatNumber } from './numbers.ts';
+import { Icon } from './parts/icon.tsx';
+import { Sheet } from './parts/sheet.tsx';
+import { speakSentence } from './sentence.tsx';
+
+const c = texts.caution;
+
+export function wordCaution(one: Caution): string {
+  const joint = texts.joint(one.angle);
+  if (one.kind === 'speed') return c.speed(joint, `${formatNumber(one.value, 0)}°/s`, `${formatNumber(one.limit, 0)}°/s`);
+  if (one.kind === 'range') return c.range(joint, `${formatNumber(one.value, 0)}°`, `${formatNumber(one.limit, 0)}°`);
+  return c.torque(joint, `${formatNumber(one.value, 0)} N·m`, `${formatNumber(one.limit, 0)} N·m`);
+}
+
+export function CautionLine(props: { bench: Bench }) {
+  const [all, setAll] = createSignal(false);
+  const cautions = createMemo(() => props.bench.result().cautions);
+  const first = createMemo(() => cautions()[0]);
+  const fault = createMemo(() => props.bench.outcome().fault);
+  const before = createMemo(() => props.bench.before());
+  const go = (one: Caution): void => {
+    setAll(false);
+    props.bench.play.pause();
+    props.bench.setCursor(one.t);
+  };
+  return (
+    <div class="messages">
+      <Show when={fault()}>
+        {(f) => (
+          <div class="stopped" role="alert">
+            <p>
+              <b>{c.stopped}</b> {f().message} {c.keeps}{' '}
+              <button type="button" class="link" onClick={() => props.bench.abandon() || props.bench.undo()}>
+                {c.undo}
+              </button>
+            </p>
+          </div>
+        )}
+      </Show>
+      <Show when={!fault() && before()}>
+        {(o) => (
+          <p class="was">
+            {texts.sentence.beforeDrag} {speakSentence(o())}
+          </p>
+        )}
+      </Show>
+      <Show when={!fault() && !before() && first()}>
+        {(one) => (
+          <div class="caution" role="status">
+            <Icon name="caution" size={22} />
+            <p>
+              <b>{c.word}</b> {wordCaution(one())}{' '}
+              <button type="button" class="link" onClick={() => go(one())}>
+                {c.go(formatNumber(one().t, 2))}
+              </button>
+              <Show when={cautions().length > 1}>
+                {' '}
+                <button type="button" class="link" onClick={() => setAll(true)}>
+                  {c.more(cautions().length - 1)}
+                </button>
+              </Show>
+            </p>
+          </div>
+        )}
+      </Show>
+      <Show when={all()}>
+        <Sheet title={c.all} onClose={() => setAll(false)}>
+          <ul class="list">
+            <For each={cautions()}>
+              {(one) => (
+                <li>
+                  <button type="button" class="row-button" onClick={() => go(one)}>
+                    <span>{wordCaution(one)}</span>
+                    <b>{formatNumber(one.t, 2)} s</b>
+                  </button>
+                </li>
+              )}
+            </For>
+          </ul>
+        </Sheet>
+      </Show>
+    </div>
+  );
+}

@@ -1,0 +1,75 @@
+/** Take-off and athlete: what the flight starts with. Every value is typed, stepped or scrubbed. */
+import { createMemo, For, Show } from 'solid-js';
+import { type Field, getFields } from '../document/fields.ts';
+import { texts } from '../texts.ts';
+import type { Bench } from './bench.ts';
+import { NumberField } from './parts/number-field.tsx';
+
+export function FieldRow(props: { bench: Bench; field: Field }) {
+  const title = (): string => texts.fields.changed(props.field.label);
+  // written by the field as it was when the gesture began: its sign words must not flip under the hand
+  let held: Field | undefined;
+  return (
+    <NumberField
+      name={props.field.id}
+      label={props.field.label}
+      unit={props.field.unit}
+      value={props.field.value}
+      min={props.field.min}
+      max={props.field.max}
+      step={props.field.step}
+      decimals={props.field.decimals}
+      onChange={(v) => props.bench.edit(props.field.write(props.bench.file(), v), title())}
+      onDraft={(v) => {
+        held ??= props.field;
+        props.bench.draft(held.write(props.bench.begin(), v));
+      }}
+      onSettle={() => {
+        held = undefined;
+        props.bench.settle(title());
+      }}
+      onAbandon={() => {
+        held = undefined;
+        props.bench.abandon();
+      }}
+    />
+  );
+}
+
+/** Fields keep their place in the page while their values change: rows are found by name. */
+export function useFields(bench: Bench, group: Field['group'], main: boolean) {
+  const fields = createMemo(() => getFields(bench.file(), bench.athlete()).filter((f) => f.group === group && (!main || f.main)));
+  const names = createMemo(() => fields().map((f) => f.id), [], { equals: (a, b) => a.join() === b.join() });
+  const find = (id: string): Field => fields().find((f) => f.id === id) as Field;
+  return { names, find };
+}
+
+export function FieldGroup(props: { bench: Bench; group: Field['group']; main: boolean }) {
+  // biome-ignore lint/correctness/noSolidDestructuredProps: group and main are fixed for the life of the list
+  const { names, find } = useFields(props.bench, props.group, props.main);
+  return (
+    <For each={names()}>
+      {(id) => (
+        <Show when={names().includes(id)}>
+          <FieldRow bench={props.bench} field={find(id)} />
+        </Show>
+      )}
+    </For>
+  );
+}
+
+export function BeforeColumn(props: { bench: Bench }) {
+  return (
+    <section class="before" aria-label={texts.fields.before}>
+      <h2>
+        {texts.fields.takeoff}
+        <button type="button" class="plain small" onClick={() => props.bench.openPanel('values')}>
+          {texts.fields.all}
+        </button>
+      </h2>
+      <FieldGroup bench={props.bench} group="takeoff" main />
+      <h2>{texts.fields.athlete}</h2>
+      <FieldGroup bench={props.bench} group="athlete" main />
+    </section>
+  );
+}

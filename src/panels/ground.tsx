@@ -1,0 +1,297 @@
+/** Beneath the floor, on the same ruler: shapes, joints, and everything they cause; at the right the cut through it. */
+import { createMemo, For, type JSX, Show } from 'solid-js';
+import { texts } from '../texts.ts';
+import type { Bench } from './bench.ts';
+import { LEFT, RIGHT } from './bench-columns.ts';
+import { Composition, CutHead, CutRates, MomentBars, SoFar, SpokenCut, useCut, Value } from './cut.tsx';
+import { LaneEditor } from './lane-editor.tsx';
+import { LaneKeys } from './lane-keys.tsx';
+import type { LaneList } from './lane-list.ts';
+import { DEG, formatNumber } from './numbers.ts';
+import { Icon, SideSign } from './parts/icon.tsx';
+import { startDrag } from './parts/drag.ts';
+import { type TimeAxis, tOf, xOf } from './plot/axis.ts';
+import { drawLane } from './plot/lane-curve.ts';
+import type { Box } from './plot/pen.ts';
+import { drawMoments, drawRates, drawTilt } from './plot/rows.ts';
+import { drawEnergy, drawMomentum } from './plot/stacks.ts';
+import { PlotCanvas, type PlotPiece } from './plot-canvas.tsx';
+import type { ViewPlace } from './ports.ts';
+import { calcPlace, readAt } from './readout.ts';
+import { planRows, type RowWish } from './row-plan.ts';
+import { ShapeRow } from './shape-row.tsx';
+import { Stage } from './stage.tsx';
+import { StageNames } from './stage-names.tsx';
+
+const p = texts.plots;
+const LANE = 23;
+const OPEN_LANE = 132;
+const TILE = 46;
+const NAME = 18;
+
+const drawers = { rate: drawRates('both'), tilt: drawTilt, moments: drawMoments, momentum: drawMomentum, energy: drawEnergy };
+type PlotId = keyof typeof drawers;
+const plots = Object.keys(drawers) as PlotId[];
+
+export function Ground(props: {
+  bench: Bench;
+  lanes: LaneList;
+  axis: TimeAxis;
+  width: number;
+  height: number;
+  pxPerM: number;
+  sideX0: number;
+}) {
+  const cut = useCut(props.bench);
+  const plan = createMemo(() => {
+    const wishes: RowWish[] = [{ id: 'shapes', least: TILE + NAME, grow: 0, gap: 4, yields: 0 }];
+    props.lanes.shown().forEach((lane, i) => {
+      const tall = lane.id === props.lanes.open() ? OPEN_LANE : LANE;
+      wishes.push({ id: lane.id, least: tall, grow: 0, gap: i === 0 ? 8 : 0, yields: 0 });
+    });
+    wishes.push(
+      { id: 'rate', least: 74, grow: 5, gap: 16, yields: 1 },
+      { id: 'tilt', least: 32, grow: 2, gap: 13, yields: 2 },
+      { id: 'moments', least: 58, grow: 3, gap: 13, yields: 3 },
+      { id: 'momentum', least: 36, grow: 1.5, gap: 14, yields: 4 },
+      { id: 'energy', least: 36, grow: 1.5, gap: 13, yields: 5 },
+    );
+    return planRows(wishes, props.height - 12);
+  });
+  const box = (id: string): Box => plan().get(id) ?? { y: 0, height: 0 };
+  const pieces = createMemo<PlotPiece[]>(() => [
+    ...props.lanes.shown().map((lane) => ({
+      box: box(lane.id),
+      draw: (pen, b) => drawLane(pen, lane, b, lane.id === props.lanes.open()),
+    }) satisfies PlotPiece),
+    ...plots.filter((id) => plan().has(id)).map((id) => ({ box: box(id), draw: drawers[id] })),
+  ]);
+  const laneIds = createMemo(() => props.lanes.shown().map((l) => l.id), [], { equals: (a, b) => a.join() === b.join() });
+  const lane = (id: string) => props.lanes.shown().find((l) => l.id === id);
+  const press = (e: PointerEvent): void => {
+    const left = (e.currentTarget as HTMLElement).getBoundingClientRect().left;
+    const from = props.bench.cursor();
+    const at = (x: number): void => props.bench.setCursor(Math.round(tOf(props.axis, x - left) * 1000) / 1000);
+    props.bench.play.pause();
+    startDrag(e, { start: () => at(e.clientX), move: (_x, _y, m) => at(m.clientX), end: () => {}, cancel: () => props.bench.setCursor(from) });
+  };
+  const laneValue = (column: number): string => {
+    const { frames, flight } = props.bench.result();
+    const v = readAt(frames.angles, calcPlace(frames, props.bench.cursor()), flight.body.angles.length, column) * DEG;
+    return `${formatNumber(v, 0)}°`;
+  };
+  const at = (id: string): JSX.CSSProperties => ({ top: `${box(id).y}px`, height: `${box(id).height}px` });
+  const topHeight = (): number => {
+    const ids = laneIds();
+    const last = box(ids.at(-1) ?? 'shapes');
+    return Math.min(last.y + last.height + 4, 176);
+  };
+  const topView = createMemo<ViewPlace[]>(() => [
+    {
+      kind: 'top',
+      x: 0,
+      y: 0,
+      width: RIGHT - 146,
+      height: topHeight(),
+      floorY: topHeight() / 2 + 6,
+      pxPerM: props.pxPerM,
+      pxPerS: 0,
+      x0: props.sideX0,
+      ghosts: 2,
+    },
+  ]);
+  return (
+    <section class="ground" style={{ height: `${props.height}px` }} aria-label={texts.plots.label}>
+      <div class="row-title" style={at('shapes')}>
+        <h2>{texts.shapes.title}</h2>
+        <p class="quiet">{texts.shapes.hint}</p>
+      </div>
+      <For each={laneIds()}>
+        {(id) => (
+          <Show when={lane(id)}>
+            {(l) => (
+              <div class="row-title lane-title" style={at(id)}>
+                <button
+                  type="button"
+                  class="lane-name"
+                  aria-expanded={props.lanes.open() === id}
+                  title={props.lanes.open() === id ? texts.lanes.close : texts.lanes.open}
+                  onClick={() => props.lanes.setOpen(props.lanes.open() === id ? undefined : id)}
+                >
+                  <SideSign side={l().side} />
+                  {texts.joint(id)}
+                </button>
+                <Show when={props.lanes.open() === id}>
+                  <LaneEditor bench={props.bench} lane={l()} chosen={props.lanes.key()} close={() => props.lanes.setOpen(undefined)} />
+                </Show>
+              </div>
+            )}
+          </Show>
+        )}
+      </For>
+      <RowTitle id="rate" plan={plan()} title={p.rate} unit="rev/s">
+        <p class="twist">
+          <Icon name="twist" size={16} /> {p.Twist}
+        </p>
+        <p class="som">
+          <Icon name="somersault" size={16} /> {p.Somersault}
+        </p>
+        <button type="button" class="plain small other-joints" onClick={() => props.bench.openPanel('joints')}>
+          {texts.lanes.others}
+        </button>
+      </RowTitle>
+      <RowTitle id="tilt" plan={plan()} title={p.tilt} unit="">
+        <p class="quiet">
+          <Icon name="tilt" size={16} class="tilt" /> {p.fromPlane}
+        </p>
+      </RowTitle>
+      <RowTitle id="moments" plan={plan()} title={p.moments} unit="kg·m²" hint={p.momentsHint} />
+      <RowTitle id="momentum" plan={plan()} title={p.momentum} unit="" hint={p.momentumHint} />
+      <RowTitle id="energy" plan={plan()} title={p.energy} unit="J" hint={p.energyHint} />
+
+      <div class="time-column" style={{ left: `${LEFT}px`, width: `${props.axis.width}px`, height: `${props.height}px` }} onPointerDown={press}>
+        <PlotCanvas
+          bench={props.bench}
+          axis={props.axis}
+          height={props.height - 8}
+          shadeFrom={box('shapes').y + NAME}
+          hatch={{ y: 0, height: box('shapes').y + box('shapes').height }}
+          pieces={pieces()}
+          lineWidth={2.2}
+        />
+        <div class="shape-place" style={at('shapes')}>
+          <ShapeRow bench={props.bench} axis={props.axis} tile={TILE} names="all" />
+        </div>
+        <For each={laneIds()}>
+          {(id) => (
+            <Show when={lane(id)}>
+              {(l) => (
+                <LaneKeys
+                  bench={props.bench}
+                  axis={props.axis}
+                  lane={l()}
+                  box={box(id)}
+                  open={props.lanes.open() === id}
+                  chosen={props.lanes.key()}
+                  choose={(i) => {
+                    props.lanes.setOpen(id);
+                    props.lanes.setKey(i);
+                  }}
+                />
+              )}
+            </Show>
+          )}
+        </For>
+        <For each={props.bench.result().cautions}>
+          {(one) => (
+            <Show when={lane(one.angle) ?? lane(one.angle.replace(/[LR]$/, ''))}>
+              {(l) => (
+                <span
+                  class="lane-caution"
+                  style={{ left: `${xOf(props.axis, one.t)}px`, top: `${box(l().id).y + 2}px` }}
+                  aria-hidden="true"
+                >
+                  <Icon name="caution" size={16} />
+                </span>
+              )}
+            </Show>
+          )}
+        </For>
+      </div>
+
+      <section class="cut" style={{ width: `${RIGHT - 24}px` }} aria-label={texts.cut.label}>
+        <div class="cut-cell" style={at('shapes')}>
+          <CutHead cut={cut()} />
+        </div>
+        <For each={laneIds()}>
+          {(id) => (
+            <Show when={lane(id)}>
+              {(l) => (
+                <p class="cut-cell lane-value" style={{ top: `${box(id).y}px`, height: `${LANE}px` }}>
+                  {laneValue(l().column)}
+                </p>
+              )}
+            </Show>
+          )}
+        </For>
+        <div class="top-view" style={{ height: `${topHeight()}px` }}>
+          <Stage bench={props.bench} width={RIGHT - 146} height={topHeight()} views={topView()}>
+            <StageNames views={topView()} />
+          </Stage>
+        </div>
+        <CutRow id="rate" plan={plan()} value={<CutRates cut={cut()} />} made={<SoFar bench={props.bench} cut={cut()} />} />
+        <CutRow
+          id="tilt"
+          plan={plan()}
+          value={<Value value={Math.abs(cut().tilt)} decimals={1} unit="°" word={texts.cut.tiltWord(cut().tilt)} hue="tilt" />}
+        />
+        <CutRow
+          id="moments"
+          plan={plan()}
+          value={
+            <Value
+              value={cut().long}
+              decimals={2}
+              unit="kg·m²"
+              hue="twist"
+              word={texts.cut.times(formatNumber(cut().lateral / cut().long, cut().lateral / cut().long < 4 ? 1 : 0))}
+            />
+          }
+          made={<MomentBars cut={cut()} />}
+        />
+        <CutRow
+          id="momentum"
+          plan={plan()}
+          value={<Value value={cut().momentum} decimals={1} unit="" word={texts.cut.constant} />}
+          made={<Composition bench={props.bench} cut={cut()} kind="momentum" />}
+        />
+        <CutRow
+          id="energy"
+          plan={plan()}
+          value={<Value value={cut().energy} decimals={0} unit="J" word={texts.cut.muscle(formatNumber(cut().work, 0))} />}
+          made={<Composition bench={props.bench} cut={cut()} kind="energy" />}
+        />
+        <SpokenCut bench={props.bench} cut={cut()} />
+      </section>
+    </section>
+  );
+}
+
+function RowTitle(props: {
+  id: PlotId;
+  plan: ReadonlyMap<string, Box>;
+  title: string;
+  unit: string;
+  hint?: string;
+  children?: JSX.Element;
+}) {
+  return (
+    <Show when={props.plan.get(props.id)}>
+      {(b) => (
+        <div class="row-title" style={{ top: `${b().y - 5}px`, height: `${b().height + 8}px` }}>
+          <h2>
+            {props.title}
+            <span class="unit">{props.unit}</span>
+          </h2>
+          <Show when={props.hint}>
+            <p class="quiet">{props.hint}</p>
+          </Show>
+          {props.children}
+        </div>
+      )}
+    </Show>
+  );
+}
+
+function CutRow(props: { id: PlotId; plan: ReadonlyMap<string, Box>; value: JSX.Element; made?: JSX.Element }) {
+  return (
+    <Show when={props.plan.get(props.id)}>
+      {(b) => (
+        <div class="cut-row" style={{ top: `${b().y - 6}px`, height: `${b().height + 12}px` }}>
+          <div class="cut-number">{props.value}</div>
+          <div class="cut-made">{props.made}</div>
+        </div>
+      )}
+    </Show>
+  );
+}

@@ -1,0 +1,57 @@
+/** One pointer from press to release, mouse, pen or finger: moves in px from the start, Escape and cancel take it back. */
+export interface DragSteps {
+  start?(e: PointerEvent): void;
+  move(dx: number, dy: number, e: PointerEvent): void;
+  /** moved: false for a plain press */
+  end(moved: boolean): void;
+  cancel(): void;
+}
+
+/** px a press may wander before it is a drag */
+export const DEAD_PX = 3;
+
+export function startDrag(e: PointerEvent, steps: DragSteps): void {
+  if (e.button !== 0) return;
+  const target = e.currentTarget as HTMLElement;
+  const { clientX, clientY, pointerId } = e;
+  let moved = false;
+  try {
+    target.setPointerCapture(pointerId);
+  } catch {
+    // the pointer may be gone already; moves then still arrive while it is over the target
+  }
+  steps.start?.(e);
+  const move = (m: PointerEvent): void => {
+    if (m.pointerId !== pointerId) return;
+    const dx = m.clientX - clientX;
+    const dy = m.clientY - clientY;
+    if (!moved && Math.hypot(dx, dy) < DEAD_PX) return;
+    moved = true;
+    steps.move(dx, dy, m);
+  };
+  const stop = (): void => {
+    target.removeEventListener('pointermove', move);
+    target.removeEventListener('pointerup', up);
+    target.removeEventListener('pointercancel', cancel);
+    window.removeEventListener('keydown', key, true);
+  };
+  const up = (u: PointerEvent): void => {
+    if (u.pointerId !== pointerId) return;
+    stop();
+    steps.end(moved);
+  };
+  const cancel = (): void => {
+    stop();
+    steps.cancel();
+  };
+  const key = (k: KeyboardEvent): void => {
+    if (k.key !== 'Escape') return;
+    k.preventDefault();
+    k.stopPropagation();
+    cancel();
+  };
+  target.addEventListener('pointermove', move);
+  target.addEventListener('pointerup', up);
+  target.addEventListener('pointercancel', cancel);
+  window.addEventListener('keydown', key, true);
+}

@@ -1,0 +1,77 @@
+/** Small signs, drawn by us: 20 x 20, one line weight. Never the only carrier of a meaning. */
+import { For } from 'solid-js';
+
+const PATHS = {
+  play: ['M6 4 L16 10 L6 16 Z'],
+  pause: ['M6 4 H9 V16 H6 Z', 'M12 4 H15 V16 H12 Z'],
+  back: ['M12.5 4.5 L7 10 L12.5 15.5'],
+  on: ['M7.5 4.5 L13 10 L7.5 15.5'],
+  toBack: ['M5.5 4 V16', 'M15 4.5 L9 10 L15 15.5 Z'],
+  toOn: ['M14.5 4 V16', 'M5 4.5 L11 10 L5 15.5 Z'],
+  menu: ['M3 5.5 H17', 'M3 10 H17', 'M3 14.5 H17'],
+  close: ['M4.5 4.5 L15.5 15.5', 'M15.5 4.5 L4.5 15.5'],
+  down: ['M5 7.5 L10 12.5 L15 7.5'],
+  loop: ['M4 9 A6 6 0 0 1 14.5 5.5', 'M14.5 2.5 V5.7 H11.3', 'M16 11 A6 6 0 0 1 5.5 14.5', 'M5.5 17.5 V14.3 H8.7'],
+  pin: ['M7 3 H13 L12.2 9 L14.5 12 H5.5 L7.8 9 Z', 'M10 12 V18'],
+  caution: ['M10 2.5 L18.5 17 H1.5 Z', 'M10 8 V12', 'M10 14 V15'],
+  twist: ['M10 2 V18', 'M4 12.5 C4 9.5 16 9.5 16 12.5 C16 14.6 11.5 15 8.5 14.7', 'M10.7 12.6 L8 14.7 L10.6 16.7'],
+  somersault: ['M15.8 7.2 A6.5 6.5 0 1 1 10 3.5', 'M12.6 1.2 L10 3.5 L12.6 6', 'M9.2 10 H10.8'],
+  tilt: ['M10 18 V3', 'M10 17 L15.5 3.5', 'M10 5.5 A11 11 0 0 1 14 6.4'],
+} as const;
+const FILLED = new Set<string>(['play', 'pause', 'toBack', 'toOn', 'pin']);
+
+export type IconName = keyof typeof PATHS;
+
+export function Icon(props: { name: IconName; size?: number; class?: string }) {
+  return (
+    <svg
+      class={`icon ${props.class ?? ''}`}
+      viewBox="0 0 20 20"
+      width={props.size ?? 20}
+      height={props.size ?? 20}
+      fill={FILLED.has(props.name) ? 'currentColor' : 'none'}
+      stroke="currentColor"
+      stroke-width="1.7"
+      stroke-linejoin="round"
+      stroke-linecap="round"
+      aria-hidden="true"
+    >
+      <For each={PATHS[props.name]}>{(d) => <path d={d} />}</For>
+    </svg>
+  );
+}
+
+/** The mark of the bench: a plumb bob under the arc of a flight. */
+export function Mark() {
+  return (
+    <svg class="mark" viewBox="0 0 24 24" width="24" height="24" fill="none" stroke="currentColor" aria-hidden="true">
+      <path d="M3 17 C5 3 19 3 21 17" stroke-width="2" stroke-linecap="round" />
+      <path d="M12 6.5 V15" stroke-width="1.5" />
+      <path d="M9.2 14.5 H14.8 L12 21 Z" fill="currentColor" stroke="none" />
+      <path d="M1.5 18.5 H8 M16 18.5 H22.5" stroke-width="2" />
+    </svg>
+  );
+}
+
+/** Sign of a side: left filled, right open, both halved, trunk and hips square. */
+export function SideSign(props: { side: 'left' | 'right' | 'both' | 'centre' }) {
+  return (
+    <svg class="side-sign" viewBox="0 0 12 12" width="11" height="11" aria-hidden="true">
+      {props.side === 'centre' ? (
+        <rect x="1.5" y="1.5" width="9" height="9" fill="currentColor" />
+      ) : (
+        <>
+          <circle
+            cx="6"
+            cy="6"
+            r="4.5"
+            fill={props.side === 'left' ? 'currentColor' : 'var(--raise)'}
+            stroke="currentColor"
+            stroke-width="1.6"
+          />
+          {props.side === 'both' && <path d="M6 1.5 A4.5 4.5 0 0 0 6 10.5 Z" fill="currentColor" />}
+        </>
+      )}
+    </svg>
+  );
+}

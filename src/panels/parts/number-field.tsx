@@ -1,0 +1,127 @@
+/**
+ * A typed value: click and type, arrow keys step, a drag on the label scrubs. What is out of range gets its reason under
+ * the field, and the last good value stays.
+ */
+import { createEffect, createSignal, createUniqueId, Show } from 'solid-js';
+import { texts } from '../../texts.ts';
+import { formatNumber, parseNumber } from '../numbers.ts';
+
+export interface NumberFieldProps {
+  label: string;
+  unit: string;
+  value: number;
+  min: number;
+  max: number;
+  step: number;
+  decimals: number;
+  /** one finished change */
+  onChange: (value: number) => void;
+  /** while scrubbing; the last one is followed by onSettle */
+  onDraft?: (value: number) => void;
+  onSettle?: () => void;
+  onAbandon?: () => void;
+  name?: string;
+  compact?: boolean;
+}
+
+export function NumberField(props: NumberFieldProps) {
+  const id = createUniqueId();
+  const [reason, setReason] = createSignal('');
+  let input!: HTMLInputElement;
+  const shown = (): string => formatNumber(props.value, props.decimals);
+  createEffect(() => {
+    input.value = shown();
+    setReason('');
+  });
+
+  const tidy = (v: number): number => Number(v.toFixed(Math.max(props.decimals, 3)));
+  const take = (typed: string): void => {
+    if (typed === shown()) return setReason('') as undefined;
+    const v = parseNumber(typed);
+    if (Number.isNaN(v)) setReason(texts.fields.notNumber(typed));
+    else if (v < props.min || v > props.max) {
+      const range = texts.fields.outOfRange(formatNumber(props.min, 0), formatNumber(props.max, 0), props.unit);
+      setReason(`${range}; ${texts.fields.kept(shown())}`);
+    } else {
+      setReason('');
+      if (v !== props.value) props.onChange(tidy(v));
+      input.value = shown();
+    }
+  };
+  const stepBy = (n: number): void => {
+    const v = Math.round((props.value + n * props.step) / props.step) * props.step;
+    props.onChange(tidy(Math.min(Math.max(v, props.min), props.max)));
+  };
+  const onKeyDown = (e: KeyboardEvent): void => {
+    if (e.key === 'Enter') take(input.value);
+    else if (e.key === 'Escape') {
+      input.value = shown();
+      setReason('');
+    } else if (e.key === 'ArrowUp' || e.key === 'ArrowDown') {
+      stepBy((e.key === 'ArrowUp' ? 1 : -1) * (e.shiftKey ? 10 : 1));
+    } else return;
+    e.preventDefault();
+    e.stopPropagation();
+    input.select();
+  };
+  const onPointerDown = (e: PointerEvent): void => {
+    if (!props.onDraft || e.button !== 0) return;
+    const label = e.currentTarget as HTMLElement;
+    const start = props.value;
+    const x = e.clientX;
+    let moved = false;
+    label.setPointerCapture(e.pointerId);
+    const move = (m: PointerEvent): void => {
+      const steps = Math.round((m.clientX - x) / 3);
+      if (!moved && Math.abs(m.clientX - x) < 4) return;
+      moved = true;
+      props.onDraft?.(tidy(Math.min(Math.max(start + steps * props.step, props.min), props.max)));
+    };
+    const end = (u: PointerEvent): void => {
+      label.removeEventListener('pointermove', move);
+      label.removeEventListener('pointerup', end);
+      label.removeEventListener('pointercancel', end);
+      if (!moved) return;
+      if (u.type === 'pointercancel') props.onAbandon?.();
+      else props.onSettle?.();
+    };
+    label.addEventListener('pointermove', move);
+    label.addEventListener('pointerup', end);
+    label.addEventListener('pointercancel', end);
+  };
+
+  return (
+    <div class="field" classList={{ bad: reason() !== '', compact: props.compact }}>
+      <label for={id} onPointerDown={onPointerDown}>
+        {props.label}
+      </label>
+      <span class="value">
+        <input
+          ref={input}
+          id={id}
+          name={props.name}
+          type="text"
+          inputmode="decimal"
+          autocomplete="off"
+          spellcheck={false}
+          role="spinbutton"
+          aria-valuenow={props.value}
+          aria-valuetext={`${shown()} ${props.unit}`}
+          aria-valuemin={props.min}
+          aria-valuemax={props.max}
+          aria-invalid={reason() !== ''}
+          aria-describedby={reason() ? `${id}-why` : undefined}
+          onFocus={() => input.select()}
+          onBlur={() => take(input.value)}
+          onKeyDown={onKeyDown}
+        />
+        <span class="unit">{props.unit}</span>
+      </span>
+      <Show when={reason()}>
+        <p class="why" id={`${id}-why`} role="alert">
+          {reason()}
+        </p>
+      </Show>
+    </div>
+  );
+}

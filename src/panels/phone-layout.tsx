@@ -1,0 +1,188 @@
+/** The phone: one picture, one group of plots by tab, everything else one tap away. */
+import { createMemo, createSignal, For, Show } from 'solid-js';
+import { texts } from '../texts.ts';
+import { TouchBar } from './bar.tsx';
+import type { Bench } from './bench.ts';
+import { CautionLine } from './caution-line.tsx';
+import { SpokenCut, useCut, Value } from './cut.tsx';
+import { Ruler } from './floor.tsx';
+import { formatNumber } from './numbers.ts';
+import { makeAxis, tOf, xOf } from './plot/axis.ts';
+import type { ViewPlace } from './ports.ts';
+import { Sentence } from './sentence.tsx';
+import { useSize } from './size.ts';
+import { Stage } from './stage.tsx';
+import { fitStage, heightAt } from './stage-fit.ts';
+import { ThumbBar } from './thumb-bar.tsx';
+import { TouchGround, type TouchPlot } from './touch-ground.tsx';
+
+const FLOOR = 44;
+const BAR = 48;
+const THUMB = 76;
+const TABS = ['twist', 'tilt', 'momentum', 'energy'] as const;
+type Tab = (typeof TABS)[number];
+
+export function PhoneLayout(props: { bench: Bench }) {
+  let root!: HTMLDivElement;
+  let line!: HTMLElement;
+  const size = useSize(() => root);
+  const lineSize = useSize(() => line);
+  const cut = useCut(props.bench);
+  const [tab, setTab] = createSignal<Tab>('twist');
+  const width = (): number => Math.max(size().width, 300);
+  const height = (): number => Math.max(size().height, 600);
+  const airHeight = (): number => Math.round(Math.min(Math.max((height() - BAR - lineSize().height - FLOOR - THUMB) * 0.4, 170), 330));
+  const axis = createMemo(() => makeAxis(width(), props.bench.result().flight.duration, 42, 37));
+  const fit = createMemo(() => fitStage(props.bench.result(), airHeight() - 4, 9999, 110));
+  const stature = (): number => props.bench.result().flight.body.stature ?? 1.6;
+  const views = createMemo<ViewPlace[]>(() => {
+    const common = { y: 0, height: airHeight(), floorY: airHeight(), pxPerS: axis().pxPerS };
+    return [
+      { ...common, kind: 'unrolled', x: 0, width: width(), x0: axis().x0, pxPerM: fit().pxPerM, ghosts: 6 },
+      {
+        ...common,
+        kind: 'upright',
+        x: width() - 70,
+        y: 18,
+        width: 68,
+        height: 92,
+        floorY: 90,
+        x0: 36,
+        pxPerM: 66 / stature(),
+        ghosts: 0,
+      },
+    ];
+  });
+  const ground = (): number => Math.max(280, height() - BAR - lineSize().height - airHeight() - FLOOR - THUMB - 18);
+  const plumbTop = (): number => airHeight() - heightAt(props.bench.result(), props.bench.cursor()) * fit().pxPerM;
+  const plots = createMemo<TouchPlot[]>(() => {
+    const c = texts.cut;
+    switch (tab()) {
+      case 'twist':
+        return [
+          {
+            kind: 'rates',
+            share: 1.7,
+            headHeight: 36,
+            head: (
+              <>
+                <Value value={cut().twistRate} decimals={2} unit={texts.pin.rateTwist} hue="twist" />
+                <Value value={cut().somersaultRate} decimals={2} unit={c.somersault} hue="som" />
+              </>
+            ),
+          },
+          {
+            kind: 'longMoment',
+            share: 1,
+            headHeight: 34,
+            head: <Value value={cut().long} decimals={2} unit={`kg·m² ${c.longAxis}`} hue="twist" />,
+          },
+        ];
+      case 'tilt':
+        return [
+          {
+            kind: 'tilt',
+            share: 1,
+            headHeight: 36,
+            head: <Value value={Math.abs(cut().tilt)} decimals={1} unit={`° ${c.tiltWord(cut().tilt)}`} hue="tilt" />,
+          },
+        ];
+      case 'momentum':
+        return [
+          {
+            kind: 'momentum',
+            share: 1,
+            headHeight: 36,
+            head: <Value value={cut().momentum} decimals={1} unit={`kg·m²/s, ${c.constant}`} />,
+          },
+          {
+            kind: 'moments',
+            share: 1,
+            headHeight: 36,
+            head: <Value value={cut().lateral} decimals={2} unit={`kg·m² ${texts.plots.lateral}`} hue="som" />,
+          },
+        ];
+      case 'energy':
+        return [
+          {
+            kind: 'energy',
+            share: 1,
+            headHeight: 36,
+            head: <Value value={cut().energy} decimals={0} unit={`J, ${c.muscle(formatNumber(cut().work, 0))}`} />,
+          },
+        ];
+    }
+  });
+  const onTabKey = (e: KeyboardEvent): void => {
+    const way = e.key === 'ArrowRight' ? 1 : e.key === 'ArrowLeft' ? -1 : 0;
+    if (way === 0) return;
+    e.preventDefault();
+    e.stopPropagation();
+    const next = TABS[(TABS.indexOf(tab()) + way + TABS.length) % TABS.length];
+    setTab(next);
+    document.getElementById(`tab-${next}`)?.focus();
+  };
+  return (
+    <div class="phone" ref={root}>
+      <TouchBar bench={props.bench} title={false} />
+      <section class="line" ref={line} aria-label={texts.sentence.label}>
+        <Sentence bench={props.bench} />
+        <CautionLine bench={props.bench} />
+      </section>
+      <main>
+        <Show when={size().width > 0 && lineSize().width > 0}>
+          <section class="air" style={{ height: `${airHeight()}px` }}>
+            <Stage bench={props.bench} width={width()} height={airHeight()} views={views()} timeAt={(x) => tOf(axis(), x)}>
+              <p class="stage-name" style={{ right: '12px' }}>
+                {texts.stage.uprightShort}
+              </p>
+            </Stage>
+          </section>
+          <section class="floor" aria-label={texts.floor.label}>
+            <Ruler bench={props.bench} axis={axis()} height={FLOOR} grip={92} />
+          </section>
+          <TouchGround
+            bench={props.bench}
+            axis={axis()}
+            height={ground()}
+            tile={46}
+            nameHeight={26}
+            names="chosen"
+            lineWidth={2.4}
+            betweenHeight={50}
+            between={
+              <div class="tabs" role="tablist" onKeyDown={onTabKey}>
+                <For each={TABS}>
+                  {(name) => (
+                    <button
+                      type="button"
+                      role="tab"
+                      id={`tab-${name}`}
+                      aria-selected={tab() === name}
+                      tabindex={tab() === name ? 0 : -1}
+                      onClick={() => setTab(name)}
+                    >
+                      {texts.plots.tabs[name]}
+                    </button>
+                  )}
+                </For>
+              </div>
+            }
+            plots={plots()}
+          />
+          <div
+            class="plumb"
+            aria-hidden="true"
+            style={{
+              transform: `translate(${xOf(axis(), props.bench.cursor())}px, ${plumbTop()}px)`,
+              height: `${airHeight() - plumbTop() + FLOOR + 26 + 46}px`,
+            }}
+          />
+          <SpokenCut bench={props.bench} cut={cut()} />
+        </Show>
+      </main>
+      <p class="standing">{texts.standingCautionShort}</p>
+      <ThumbBar bench={props.bench} wide={false} />
+    </div>
+  );
+}

@@ -1,0 +1,52 @@
+/** Plays the flight: real time slowed by a rate, stopping at the landing or starting again. */
+import { type Accessor, createSignal } from 'solid-js';
+
+export interface Playback {
+  readonly playing: Accessor<boolean>;
+  readonly looping: Accessor<boolean>;
+  readonly rate: Accessor<number>;
+  toggle(): void;
+  pause(): void;
+  toggleLoop(): void;
+  setRate(rate: number): void;
+}
+
+export function makePlayback(cursor: Accessor<number>, setCursor: (s: number) => void, end: () => number): Playback {
+  const [playing, setPlaying] = createSignal(false);
+  const [looping, setLooping] = createSignal(false);
+  const [rate, setRate] = createSignal(0.25);
+  let request = 0;
+  let last = 0;
+  const pause = (): void => {
+    cancelAnimationFrame(request);
+    setPlaying(false);
+  };
+  const step = (now: number): void => {
+    // a tab that slept must not jump to the end
+    const dt = Math.min((now - last) / 1000, 0.1) * rate();
+    last = now;
+    const next = cursor() + dt;
+    if (next < end()) setCursor(next);
+    else if (looping()) setCursor(0);
+    else {
+      setCursor(end());
+      return pause();
+    }
+    request = requestAnimationFrame(step);
+  };
+  return {
+    playing,
+    looping,
+    rate,
+    pause,
+    toggle: () => {
+      if (playing()) return pause();
+      if (cursor() >= end() - 1e-6) setCursor(0);
+      setPlaying(true);
+      last = performance.now();
+      request = requestAnimationFrame(step);
+    },
+    toggleLoop: () => setLooping(!looping()),
+    setRate,
+  };
+}

@@ -1,0 +1,21 @@
+/** The one axis of the page: flight time along the floor. px are those of the time column. */
+export interface TimeAxis {
+  readonly x0: number;
+  readonly pxPerS: number;
+  readonly width: number;
+  readonly duration: number;
+}
+
+/** Room left of take-off for tick labels, and right of the landing. */
+export function makeAxis(width: number, duration: number, left: number, right: number): TimeAxis {
+  const pxPerS = Math.max(40, (width - left - right) / Math.max(duration, 0.05));
+  return { x0: left, pxPerS, width, duration };
+}
+
+export const xOf = (axis: TimeAxis, t: number): number => axis.x0 + t * axis.pxPerS;
+export const tOf = (axis: TimeAxis, x: number): number => (x - axis.x0) / axis.pxPerS;
+
+/** Step between labelled ticks, s: the finest of 0.1, 0.2, 0.5, 1 whose labels do not touch. */
+export function labelStep(axis: TimeAxis, labelPx: number): number {
+  return [0.1, 0.2, 0.5, 1, 2].find((step) => step * axis.pxPerS >= labelPx) ?? 5;
+}

@@ -1,0 +1,156 @@
+/** The plot rows: turning rates, tilt, moments, angular momentum, energy. No boxes, no legend: names stand on the lines. */
+import { texts } from '../../texts.ts';
+import { DEG, formatNumber, REV } from '../numbers.ts';
+import { readAt } from '../readout.ts';
+import { xOf } from './axis.ts';
+import {
+  type Box,
+  type Curve,
+  curveAt,
+  drawCurve,
+  drawName,
+  drawRing,
+  drawRule,
+  drawTick,
+  findTop,
+  makeScale,
+  nameCurve,
+  niceTop,
+  type Pen,
+  tracePath,
+} from './pen.ts';
+
+export type RowDrawer = (pen: Pen, box: Box) => void;
+
+const p = texts.plots;
+
+/** +1 or -1: rates are drawn upward in the direction that the flight turns. */
+const directionOf = (column: Float64Array): number => (lastDefined(column) < column[0] ? -1 : 1);
+
+function lastDefined(column: Float64Array): number {
+  for (let i = column.length - 1; i >= 0; i--) if (!Number.isNaN(column[i])) return column[i];
+  return column[0];
+}
+
+export function drawRates(which: 'both' | 'twist' | 'somersault'): RowDrawer {
+  return (pen, box) => {
+    const f = pen.result.frames;
+    const st = directionOf(f.twist) * REV;
+    const ss = directionOf(f.somersault) * REV;
+    const twist: Curve = (i) => f.twistRate[i] * st;
+    const som: Curve = (i) => f.somersaultRate[i] * ss;
+    const shown = which === 'both' ? [twist, som] : which === 'twist' ? [twist] : [som];
+    const top = niceTop(Math.max(0.5, findTop(pen, ...shown)));
+    const dip = findTop(pen, ...shown.map((c): Curve => (i) => -c(i)));
+    const low = dip > 0.06 * top ? -niceTop(dip) : -dip;
+    const scale = makeScale(box, low, top);
+    drawRule(pen, scale(top), false);
+    if (box.height > 56) drawRule(pen, scale(top / 2), false);
+    if (which !== 'somersault') fillTwist(pen, twist, scale);
+    drawRule(pen, scale(0), true);
+    const tick = (v: number): void => drawTick(pen, scale(v), formatNumber(v, top < 2 ? 1 : top % 2 && v !== top && v ? 1 : 0));
+    tick(top);
+    if (box.height > 56) tick(top / 2);
+    drawTick(pen, scale(0), '0');
+    if (low < -0.05) tick(low);
+    if (which !== 'twist') drawCurve(pen, som, scale, 'som', pen.lineWidth * 0.92);
+    if (which !== 'somersault') drawCurve(pen, twist, scale, 'twist');
+    const both = [
+      { curve: twist, scale },
+      { curve: som, scale },
+    ];
+    if (which === 'both') {
+      nameCurve(pen, p.twist, 'twist', twist, scale, [both[1]], box);
+      nameCurve(pen, p.somersault, 'som', som, scale, [both[0]], box);
+      drawRing(pen, curveAt(pen, som), scale, 'som');
+    } else if (which === 'somersault') drawRing(pen, curveAt(pen, som), scale, 'som');
+    if (which !== 'somersault') drawRing(pen, curveAt(pen, twist), scale, 'twist');
+  };
+}
+
+/** The area under the twist rate up to the cursor is the twist so far. */
+function fillTwist(pen: Pen, twist: Curve, scale: (v: number) => number): void {
+  const { g, axis, cursor, palette, place, result } = pen;
+  const f = result.frames;
+  const done = Math.abs(readAt(f.twist, place) - f.twist[0]) * REV;
+  if (!(done > 0.005)) return;
+  const here = curveAt(pen, twist);
+  g.beginPath();
+  tracePath(pen, twist, scale, cursor);
+  if (!Number.isNaN(here)) g.lineTo(xOf(axis, cursor), scale(here));
+  g.lineTo(xOf(axis, cursor), scale(0));
+  g.lineTo(axis.x0, scale(0));
+  g.closePath();
+  g.fillStyle = palette.colour['twist-tint'];
+  g.fill();
+  const text = p.area(formatNumber(done, 2));
+  const x = xOf(axis, cursor);
+  const high = scale(Math.max(here, 0));
+  const room = scale(0) - high;
+  if (room > 26 && x - axis.x0 > 130) drawName(pen, text, x - 14, scale(0) - room * 0.3, 'ink', 'right', 'twist-tint');
+}
+
+export const drawTilt: RowDrawer = (pen, box) => {
+  const f = pen.result.frames;
+  const tilt: Curve = (i) => f.tilt[i] * DEG;
+  const top = findTop(pen, tilt);
+  const bottom = findTop(pen, (i) => -tilt(i));
+  const reach = Math.max(5, top, bottom);
+  const step = niceTop(reach);
+  const high = top > 0.12 * reach ? step : bottom > 0.5 ? 0 : step;
+  const low = bottom > 0.12 * reach ? -step : 0;
+  const scale = makeScale(box, low, high);
+  drawRule(pen, scale(0), true);
+  if (high > 0) {
+    drawRule(pen, scale(high), false);
+    drawTick(pen, scale(high), `${formatNumber(high, 0)}°`);
+  }
+  if (low < 0) {
+    drawRule(pen, scale(low), false);
+    drawTick(pen, scale(low), `${formatNumber(-low, 0)}°`);
+  }
+  if (box.height > 30) drawTick(pen, scale(0), '0°');
+  drawCurve(pen, tilt, scale, 'tilt');
+  const right = xOf(pen.axis, pen.axis.duration) - 4;
+  const far = lastDefined(f.tilt) * DEG;
+  // where the sign matters it is a word, at the end of the curve that leaves room
+  const wordY = (v: number): number => scale(v) + (v > 0 ? 8 : -8);
+  if (top > 1 && top >= bottom && far < 0.6 * high) drawName(pen, p.toRight, right, wordY(high), 'tilt', 'right');
+  else if (top > 1 && top >= bottom) drawName(pen, p.toRight, pen.axis.x0 + 6, wordY(high), 'tilt', 'left');
+  if (bottom > 1 && bottom >= top) drawName(pen, p.toLeft, pen.axis.x0 + 6, wordY(low), 'tilt', 'left');
+  drawRing(pen, curveAt(pen, tilt), scale, 'tilt');
+};
+
+export const drawMoments: RowDrawer = (pen, box) => {
+  const f = pen.result.frames;
+  const lateral: Curve = (i) => f.moments[3 * i];
+  const front: Curve = (i) => f.moments[3 * i + 1];
+  const gap = 8;
+  const half = (box.height - gap) / 2;
+  const upper: Box = { y: box.y, height: half };
+  const lower: Box = { y: box.y + half + gap, height: half };
+  const top = niceTop(findTop(pen, lateral, front));
+  const scale = makeScale(upper, 0, top);
+  drawRule(pen, upper.y, false);
+  drawRule(pen, upper.y + upper.height, true);
+  drawTick(pen, upper.y, formatNumber(top, top < 2 ? 1 : 0));
+  drawCurve(pen, front, scale, 'tilt', pen.lineWidth * 0.92);
+  drawCurve(pen, lateral, scale, 'som', pen.lineWidth * 0.92);
+  drawRing(pen, curveAt(pen, front), scale, 'tilt');
+  drawRing(pen, curveAt(pen, lateral), scale, 'som');
+  drawLongMoment(pen, lower);
+};
+
+export const drawLongMoment: RowDrawer = (pen, box) => {
+  const f = pen.result.frames;
+  const long: Curve = (i) => f.moments[3 * i + 2];
+  const top = niceTop(findTop(pen, long));
+  const scale = makeScale(box, 0, top);
+  drawRule(pen, box.y, false);
+  drawRule(pen, box.y + box.height, true);
+  drawTick(pen, box.y + 1, formatNumber(top, top < 2 ? 1 : 0));
+  drawTick(pen, box.y + box.height, '0');
+  drawCurve(pen, long, scale, 'twist');
+  nameCurve(pen, p.longAxis, 'twist', long, scale, [], { y: box.y - 4, height: box.height + 4 });
+  drawRing(pen, curveAt(pen, long), scale, 'twist');
+};

@@ -1,0 +1,67 @@
+/** What the panels are handed by the start of the page: who computes, who draws, what stands on the shelf. */
+import type { Athlete, ShapeData, SkillFile } from '../../sim/index.ts';
+import type { Keeper } from '../document/keep.ts';
+import type { FlightResult } from '../engine/result.ts';
+
+export type ViewKind = 'unrolled' | 'side' | 'front' | 'top' | 'upright';
+
+/** One view and its place on the canvas, CSS px; the floor is at `floorY` below the view's top. */
+export interface ViewPlace {
+  readonly kind: ViewKind;
+  readonly x: number;
+  readonly y: number;
+  readonly width: number;
+  readonly height: number;
+  readonly floorY: number;
+  readonly pxPerM: number;
+  /** unrolled: x of t = 0 in the view, and px per second. Side and top: x of X = 0 */
+  readonly x0: number;
+  readonly pxPerS: number;
+  /** most ghosts that the place can hold */
+  readonly ghosts: number;
+}
+
+export interface StageInput {
+  readonly result: FlightResult;
+  readonly cursorS: number;
+  readonly width: number;
+  readonly height: number;
+  readonly views: readonly ViewPlace[];
+  readonly unrolling: number;
+}
+
+export interface StageHandle {
+  draw(input: StageInput): void;
+  setTheme(): void;
+  destroy(): void;
+}
+
+export interface StagePorts {
+  /** rejects with a reason when nothing can draw here */
+  mount(canvas: HTMLCanvasElement, width: number, height: number): Promise<StageHandle>;
+  /** markup of a small figure held upright in the shape of a block */
+  tile(result: FlightResult, block: number, widthPx: number, heightPx: number): string;
+}
+
+export interface ShelfSkill {
+  readonly id: string;
+  readonly file: SkillFile;
+}
+export interface ShelfAthlete {
+  readonly id: string;
+  readonly athlete: Athlete;
+}
+
+export interface BenchPorts {
+  /** throws an Error whose message a person can read */
+  fly(file: SkillFile): FlightResult;
+  /** throws an Error with field, value and allowed range */
+  readFile(json: unknown): SkillFile;
+  findAthlete(file: SkillFile): Athlete;
+  readonly shapes: Readonly<Record<string, ShapeData>>;
+  readonly skills: readonly ShelfSkill[];
+  readonly athletes: readonly ShelfAthlete[];
+  readonly keeper: Keeper;
+  readonly first: SkillFile;
+  readonly stage: StagePorts;
+}

@@ -1,0 +1,257 @@
+/** The panels one tap away: skills, all values, joints, keys, menu. */
+import { createSignal, For, Match, Show, Switch } from 'solid-js';
+import { setAthlete } from '../document/edits.ts';
+import { printKey } from '../commands/keys.ts';
+import { commands } from '../commands/table.ts';
+import { texts } from '../texts.ts';
+import type { Bench } from './bench.ts';
+import { FieldGroup } from './fields.tsx';
+import type { LaneList } from './lane-list.ts';
+import { formatNumber } from './numbers.ts';
+import { SideSign } from './parts/icon.tsx';
+import { Sheet } from './parts/sheet.tsx';
+import { UndoRedo } from './bar.tsx';
+import type { Theme } from './theme.ts';
+
+export function Sheets(props: { bench: Bench; lanes: LaneList }) {
+  const close = (): void => props.bench.openPanel(undefined);
+  return (
+    <Switch>
+      <Match when={props.bench.panel() === 'skills'}>
+        <Sheet title={texts.picker.title} onClose={close}>
+          <SkillPicker bench={props.bench} close={close} />
+        </Sheet>
+      </Match>
+      <Match when={props.bench.panel() === 'values'}>
+        <Sheet title={`${texts.fields.takeoff}, ${texts.fields.athlete.toLowerCase()}`} onClose={close}>
+          <AllValues bench={props.bench} />
+        </Sheet>
+      </Match>
+      <Match when={props.bench.panel() === 'joints'}>
+        <Sheet title={texts.lanes.choose} onClose={close}>
+          <JointChoice bench={props.bench} lanes={props.lanes} close={close} />
+        </Sheet>
+      </Match>
+      <Match when={props.bench.panel() === 'help'}>
+        <Sheet title={texts.help.title} onClose={close}>
+          <KeyList bench={props.bench} />
+        </Sheet>
+      </Match>
+      <Match when={props.bench.panel() === 'menu'}>
+        <Sheet title={texts.bar.menu} onClose={close}>
+          <Menu bench={props.bench} />
+        </Sheet>
+      </Match>
+    </Switch>
+  );
+}
+
+function SkillPicker(props: { bench: Bench; close: () => void }) {
+  const [wanted, setWanted] = createSignal('');
+  const found = () => {
+    const word = wanted().trim().toLowerCase();
+    return props.bench.ports.skills.filter(({ file }) => `${file.title} ${file.note ?? ''}`.toLowerCase().includes(word));
+  };
+  return (
+    <>
+      <input
+        type="search"
+        class="search"
+        aria-label={texts.picker.search}
+        placeholder={texts.picker.search}
+        onInput={(e) => setWanted(e.currentTarget.value)}
+      />
+      <ul class="list">
+        <For each={found()}>
+          {({ file }) => (
+            <li>
+              <button
+                type="button"
+                class="row-button"
+                aria-current={props.bench.file().title === file.title ? 'true' : undefined}
+                onClick={() => {
+                  props.close();
+                  props.bench.edit(structuredClone(file), texts.files.opened(file.title));
+                }}
+              >
+                <span>
+                  <b>{file.title}</b>
+                  <Show when={file.note}>
+                    <span class="quiet note">{file.note}</span>
+                  </Show>
+                </span>
+              </button>
+            </li>
+          )}
+        </For>
+      </ul>
+      <p class="quiet">{texts.picker.opens}</p>
+      <p class="sheet-actions">
+        <button type="button" onClick={() => props.bench.openFile()}>
+          {texts.bar.open}
+        </button>
+        <button type="button" onClick={() => props.bench.saveFile()}>
+          {texts.bar.save}
+        </button>
+      </p>
+    </>
+  );
+}
+
+function AllValues(props: { bench: Bench }) {
+  return (
+    <div class="all-values">
+      <h3>{texts.fields.takeoff}</h3>
+      <FieldGroup bench={props.bench} group="takeoff" main={false} />
+      <h3>{texts.fields.athlete}</h3>
+      <FieldGroup bench={props.bench} group="athlete" main={false} />
+      <h3>{texts.picker.athletes}</h3>
+      <ul class="list">
+        <For each={props.bench.ports.athletes}>
+          {({ id, athlete }) => (
+            <li>
+              <button
+                type="button"
+                class="row-button"
+                aria-current={props.bench.athlete().name === athlete.name ? 'true' : undefined}
+                onClick={() => props.bench.edit(setAthlete(props.bench.file(), { ref: id }), texts.picker.changed(athlete.name))}
+              >
+                <span>
+                  <b>{athlete.name}</b>
+                  <span class="quiet note">{athlete.club}</span>
+                </span>
+                <Show when={athlete.kind === 'human' && athlete}>
+                  {(human) => (
+                    <span class="quiet">
+                      {formatNumber(human().statureM, 2)} m, {formatNumber(human().massKg, 0)} kg
+                    </span>
+                  )}
+                </Show>
+              </button>
+            </li>
+          )}
+        </For>
+      </ul>
+      <p class="standing">{texts.standingCaution}</p>
+    </div>
+  );
+}
+
+function JointChoice(props: { bench: Bench; lanes: LaneList; close: () => void }) {
+  const isShown = (id: string): boolean => props.lanes.shown().some((lane) => lane.id === id);
+  return (
+    <ul class="list">
+      <For each={props.bench.lanes()}>
+        {(lane) => (
+          <li class="joint-row">
+            <label>
+              <input type="checkbox" checked={isShown(lane.id)} onChange={() => props.lanes.toggle(lane.id)} />
+              <SideSign side={lane.side} />
+              <span>{texts.joint(lane.id)}</span>
+              <span class="quiet">
+                {formatNumber(lane.lowDeg, 0)}°{lane.highDeg - lane.lowDeg > 0.5 ? ` – ${formatNumber(lane.highDeg, 0)}°` : ''}
+              </span>
+            </label>
+            <button
+              type="button"
+              class="plain small"
+              onClick={() => {
+                if (!isShown(lane.id)) props.lanes.toggle(lane.id);
+                props.lanes.setOpen(lane.id);
+                props.close();
+              }}
+            >
+              {texts.lanes.open}
+            </button>
+          </li>
+        )}
+      </For>
+    </ul>
+  );
+}
+
+function KeyList(props: { bench: Bench }) {
+  const mac = /Mac|iPhone|iPad/.test(navigator.platform);
+  const groups = ['time', 'edit', 'file', 'view'] as const;
+  return (
+    <div class="key-list">
+      <For each={groups}>
+        {(group) => (
+          <>
+            <h3>{texts.groups[group]}</h3>
+            <ul class="list">
+              <For each={commands.filter((one) => one.group === group)}>
+                {(one) => (
+                  <li>
+                    <button
+                      type="button"
+                      class="row-button"
+                      disabled={one.when ? !one.when(props.bench) : false}
+                      onClick={() => {
+                        props.bench.openPanel(undefined);
+                        one.run(props.bench);
+                      }}
+                    >
+                      <span>{one.title}</span>
+                      <span class="keys">
+                        <For each={one.keys.slice(0, 1)}>
+                          {(name) => <For each={printKey(name, mac)}>{(part) => <kbd>{part}</kbd>}</For>}
+                        </For>
+                      </span>
+                    </button>
+                  </li>
+                )}
+              </For>
+            </ul>
+          </>
+        )}
+      </For>
+      <p class="quiet">{texts.help.hint}</p>
+    </div>
+  );
+}
+
+function Menu(props: { bench: Bench }) {
+  const themes: readonly Theme[] = ['system', 'light', 'dark'];
+  const go = (panel: 'skills' | 'values' | 'joints' | 'help'): void => props.bench.openPanel(panel);
+  return (
+    <>
+      <p class="sheet-actions">
+        <UndoRedo bench={props.bench} />
+        <button type="button" onClick={() => props.bench.openFile()}>
+          {texts.bar.open}
+        </button>
+        <button type="button" onClick={() => props.bench.saveFile()}>
+          {texts.bar.save}
+        </button>
+      </p>
+      <ul class="list">
+        <For each={[
+          ['skills', texts.picker.title],
+          ['values', `${texts.fields.takeoff}, ${texts.fields.athlete.toLowerCase()}`],
+          ['joints', texts.lanes.title],
+          ['help', texts.help.title],
+        ] as const}>
+          {([panel, title]) => (
+            <li>
+              <button type="button" class="row-button" onClick={() => go(panel)}>
+                <b>{title}</b>
+              </button>
+            </li>
+          )}
+        </For>
+      </ul>
+      <fieldset class="choice">
+        <legend>{texts.bar.colours}</legend>
+        <For each={themes}>
+          {(name) => (
+            <button type="button" aria-pressed={props.bench.theme() === name} onClick={() => props.bench.setTheme(name)}>
+              {texts.themes[name]}
+            </button>
+          )}
+        </For>
+      </fieldset>
+      <p class="standing">{texts.standingCaution}</p>
+    </>
+  );
+}

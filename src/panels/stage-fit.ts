@@ -1,0 +1,34 @@
+/** How the pictures fit above the floor: one scale for all of them, one floor, the cursor's centre of mass at one level. */
+import type { FlightResult } from '../engine/result.ts';
+import { calcPlace, readAt } from './readout.ts';
+
+/** Room above the highest mass centre for a body, as a share of the stature, and under it for pointed toes. */
+const ABOVE = 0.62;
+const BESIDE = 0.62;
+
+export interface StageFit {
+  readonly pxPerM: number;
+  /** side view: x of X = 0 */
+  readonly sideX0: number;
+  /** +1: travel +X is to the right; -1: -X is */
+  readonly direction: 1 | -1;
+}
+
+export function fitStage(result: FlightResult, height: number, sideWidth: number, mostPxPerM: number): StageFit {
+  const { flight, outline } = result;
+  const stature = flight.body.stature ?? 1.6;
+  const vx = flight.v_WScm_W0[0];
+  const direction = vx < -0.2 ? -1 : 1;
+  const top = Math.max(outline.height, flight.p_WScm_W0[1]) + ABOVE * stature;
+  const low = Math.min(0, flight.surfaceY);
+  const along = Math.abs(vx) * flight.duration;
+  const byHeight = (height - 14) / (top - low);
+  const byWidth = sideWidth / (along + 2 * BESIDE * stature);
+  const pxPerM = Math.min(byHeight, byWidth, mostPxPerM);
+  const spare = sideWidth - (along + 2 * BESIDE * stature) * pxPerM;
+  return { pxPerM, sideX0: BESIDE * stature * pxPerM + spare / 2, direction };
+}
+
+/** Height of the mass centre at t, m. */
+export const heightAt = (result: FlightResult, t: number): number =>
+  readAt(result.frames.p_WScm_W, calcPlace(result.frames, t), 3, 1);

@@ -1,0 +1,30 @@
+/** The names of the pictures, written over the canvas. */
+import { For, Show } from 'solid-js';
+import { texts } from '../texts.ts';
+import { SideSign } from './parts/icon.tsx';
+import type { ViewPlace } from './ports.ts';
+
+const names = {
+  unrolled: texts.stage.unrolled,
+  side: texts.stage.side,
+  front: texts.stage.front,
+  top: texts.stage.top,
+  upright: texts.stage.upright,
+} as const;
+
+export function StageNames(props: { views: readonly ViewPlace[] }) {
+  return (
+    <For each={props.views.map((v) => v.kind)}>
+      {(kind, i) => (
+        <p class={`stage-name ${kind}`} style={{ left: `${props.views[i()].x}px`, 'max-width': `${props.views[i()].width}px` }}>
+          {names[kind]}
+          <Show when={kind === 'unrolled'}>
+            <span class="sides">
+              <SideSign side="left" /> {texts.stage.left} <SideSign side="right" /> {texts.stage.right}
+            </span>
+          </Show>
+        </p>
+      )}
+    </For>
+  );
+}

@@ -1,0 +1,85 @@
+/** The pictures above the floor. The canvas is decoration for eyes; its meaning is said in words beside it. */
+import { createEffect, createSignal, type JSX, onCleanup, onMount, Show } from 'solid-js';
+import { texts } from '../texts.ts';
+import type { Bench } from './bench.ts';
+import { startDrag } from './parts/drag.ts';
+import type { StageHandle, ViewPlace } from './ports.ts';
+import { speakSentence } from './sentence.tsx';
+import { watchTheme } from './theme.ts';
+
+export function Stage(props: {
+  bench: Bench;
+  width: number;
+  height: number;
+  views: readonly ViewPlace[];
+  /** time at an x of the canvas, where a press brings the cursor; undefined: not on the unrolled flight */
+  timeAt?: (x: number) => number | undefined;
+  children?: JSX.Element;
+}) {
+  let canvas!: HTMLCanvasElement;
+  const [handle, setHandle] = createSignal<StageHandle>();
+  const [failed, setFailed] = createSignal('');
+  onMount(() => {
+    let gone = false;
+    let made: StageHandle | undefined;
+    props.bench.ports.stage
+      .mount(canvas, props.width, props.height)
+      .then((h) => {
+        if (gone) return h.destroy();
+        made = h;
+        setHandle(h);
+      })
+      .catch((error: unknown) => setFailed(error instanceof Error ? error.message : String(error)));
+    const unwatch = watchTheme(() => made?.setTheme());
+    onCleanup(() => {
+      gone = true;
+      unwatch();
+      made?.destroy();
+    });
+  });
+  createEffect(() => {
+    handle()?.draw({
+      result: props.bench.result(),
+      cursorS: props.bench.cursor(),
+      width: props.width,
+      height: props.height,
+      views: props.views,
+      unrolling: 1,
+    });
+  });
+  const press = (e: PointerEvent): void => {
+    const left = (e.currentTarget as HTMLElement).getBoundingClientRect().left;
+    const at = (x: number): void => {
+      const t = props.timeAt?.(x - left);
+      if (t === undefined) return;
+      props.bench.play.pause();
+      props.bench.setCursor(Math.round(t * 1000) / 1000);
+    };
+    if (props.timeAt?.(e.clientX - left) === undefined) return;
+    const from = props.bench.cursor();
+    startDrag(e, {
+      start: () => at(e.clientX),
+      move: (_dx, _dy, m) => at(m.clientX),
+      end: () => {},
+      cancel: () => props.bench.setCursor(from),
+    });
+  };
+  return (
+    <div class="stage" onPointerDown={press} style={{ width: `${props.width}px`, height: `${props.height}px` }}>
+      <canvas
+        ref={canvas}
+        data-ready={handle() ? 'true' : undefined}
+        role="img"
+        aria-label={texts.stage.picture(texts.stage.unrolled, speakSentence(props.bench.result().outline))}
+        style={{ width: `${props.width}px`, height: `${props.height}px` }}
+      />
+      <Show when={failed()}>
+        <div class="stage-failed" role="alert">
+          <p>{texts.stage.noRenderer}</p>
+          <p class="quiet">{failed()}</p>
+        </div>
+      </Show>
+      {props.children}
+    </div>
+  );
+}

@@ -1,0 +1,125 @@
+/** The tablet on a gym floor: the same order, fewer rows, the athlete held upright, two numbers that reach across a hall. */
+import { createMemo, createSignal, For, Show } from 'solid-js';
+import { texts } from '../texts.ts';
+import { TouchBar } from './bar.tsx';
+import type { Bench } from './bench.ts';
+import { CautionLine } from './caution-line.tsx';
+import { SpokenCut, useCut } from './cut.tsx';
+import { Ruler } from './floor.tsx';
+import { makeAxis, tOf, xOf } from './plot/axis.ts';
+import type { ViewPlace } from './ports.ts';
+import { RateMoment } from './rate-moment.tsx';
+import { Sentence } from './sentence.tsx';
+import { useSize } from './size.ts';
+import { Stage } from './stage.tsx';
+import { fitStage, heightAt } from './stage-fit.ts';
+import { ThumbBar } from './thumb-bar.tsx';
+import { PLOTS, TouchGround } from './touch-ground.tsx';
+
+const SIDE = 260;
+const FLOOR = 48;
+const BAR = 52;
+const LINE = 46;
+const THUMB = 68;
+const STANDING = 22;
+
+export function TabletLayout(props: { bench: Bench }) {
+  let root!: HTMLDivElement;
+  const size = useSize(() => root);
+  const cut = useCut(props.bench);
+  const [first, setFirst] = createSignal('twistRate');
+  const [second, setSecond] = createSignal('longMoment');
+  const width = (): number => Math.max(size().width, 700);
+  const hasMessage = (): boolean =>
+    props.bench.outcome().fault !== undefined || props.bench.before() !== undefined || props.bench.result().cautions.length > 0;
+  const line = (): number => LINE + (hasMessage() ? 34 : 0);
+  const height = (): number => Math.max(size().height, 640);
+  const timeWidth = (): number => width() - SIDE;
+  const airHeight = (): number => Math.round(Math.min(Math.max((height() - BAR - line() - FLOOR - THUMB) * 0.45, 210), 460));
+  const axis = createMemo(() => makeAxis(timeWidth(), props.bench.result().flight.duration, 76, 56));
+  const fit = createMemo(() => fitStage(props.bench.result(), airHeight() - 6, 9999, 130));
+  const stature = (): number => props.bench.result().flight.body.stature ?? 1.6;
+  const views = createMemo<ViewPlace[]>(() => {
+    const common = { y: 0, height: airHeight(), floorY: airHeight(), pxPerS: axis().pxPerS };
+    return [
+      { ...common, kind: 'unrolled', x: 0, width: timeWidth(), x0: axis().x0, pxPerM: fit().pxPerM, ghosts: 10 },
+      {
+        ...common,
+        kind: 'upright',
+        x: timeWidth(),
+        width: SIDE,
+        x0: SIDE / 2 + 10,
+        pxPerM: Math.min(140, (airHeight() - 34) / (stature() * 1.3)),
+        ghosts: 0,
+      },
+    ];
+  });
+  const ground = (): number => height() - BAR - line() - airHeight() - FLOOR - THUMB - STANDING;
+  const plumbTop = (): number => airHeight() - heightAt(props.bench.result(), props.bench.cursor()) * fit().pxPerM;
+  const choice = (value: () => string, set: (v: string) => void) => (
+    <label class="plot-choice">
+      <span class="spoken">{texts.plots.choose}</span>
+      <select value={value()} onChange={(e) => set(e.currentTarget.value)}>
+        <For each={Object.keys(PLOTS)}>{(kind) => <option value={kind}>{texts.plots.kinds[kind]}</option>}</For>
+      </select>
+    </label>
+  );
+  return (
+    <div class="tablet" ref={root}>
+      <TouchBar bench={props.bench} title />
+      <section class="line" style={{ height: `${line()}px` }} aria-label={texts.sentence.label}>
+        <Sentence bench={props.bench} />
+        <CautionLine bench={props.bench} />
+      </section>
+      <main>
+        <Show when={size().width > 0}>
+          <section class="air" style={{ height: `${airHeight()}px` }}>
+            <Stage
+              bench={props.bench}
+              width={width()}
+              height={airHeight()}
+              views={views()}
+              timeAt={(x) => (x < timeWidth() ? tOf(axis(), x) : undefined)}
+            >
+              <p class="stage-name" style={{ left: `${timeWidth() + 12}px`, 'max-width': '110px' }}>
+                {texts.stage.upright}
+              </p>
+            </Stage>
+          </section>
+          <section class="floor" aria-label={texts.floor.label}>
+            <Ruler bench={props.bench} axis={axis()} height={FLOOR} grip={108} />
+          </section>
+          <div class="touch-row">
+            <TouchGround
+              bench={props.bench}
+              axis={axis()}
+              height={ground()}
+              tile={68}
+              nameHeight={26}
+              names="all"
+              lineWidth={3.2}
+              plots={[
+                { kind: first(), share: 1.7, headHeight: 8, head: choice(first, setFirst) },
+                { kind: second(), share: 1, headHeight: 10, head: choice(second, setSecond) },
+              ]}
+            />
+            <section class="touch-cut" style={{ width: `${SIDE}px` }} aria-label={texts.cut.label}>
+              <RateMoment bench={props.bench} cut={cut()} width={100} height={Math.max(80, Math.min(178, ground() - 130))} />
+            </section>
+          </div>
+          <div
+            class="plumb"
+            aria-hidden="true"
+            style={{
+              transform: `translate(${xOf(axis(), props.bench.cursor())}px, ${plumbTop()}px)`,
+              height: `${airHeight() - plumbTop() + FLOOR + ground()}px`,
+            }}
+          />
+          <SpokenCut bench={props.bench} cut={cut()} />
+        </Show>
+      </main>
+      <p class="standing">{texts.standingCaution}</p>
+      <ThumbBar bench={props.bench} wide />
+    </div>
+  );
+}

@@ -1,0 +1,91 @@
+/** Shapes and a few plots under the floor, for fingers. */
+import { createMemo, For, type JSX } from 'solid-js';
+import { texts } from '../texts.ts';
+import type { Bench } from './bench.ts';
+import { startDrag } from './parts/drag.ts';
+import { type TimeAxis, tOf } from './plot/axis.ts';
+import { drawLongMoment, drawMoments, drawRates, drawTilt, type RowDrawer } from './plot/rows.ts';
+import { drawEnergy, drawMomentum } from './plot/stacks.ts';
+import { PlotCanvas, type PlotPiece } from './plot-canvas.tsx';
+import { ShapeRow } from './shape-row.tsx';
+
+export const PLOTS: Readonly<Record<string, RowDrawer>> = {
+  twistRate: drawRates('twist'),
+  somersaultRate: drawRates('somersault'),
+  rates: drawRates('both'),
+  tilt: drawTilt,
+  longMoment: drawLongMoment,
+  moments: drawMoments,
+  momentum: drawMomentum,
+  energy: drawEnergy,
+};
+
+export interface TouchPlot {
+  readonly kind: string;
+  readonly share: number;
+  readonly head: JSX.Element;
+  readonly headHeight: number;
+}
+
+export function TouchGround(props: {
+  bench: Bench;
+  axis: TimeAxis;
+  height: number;
+  tile: number;
+  nameHeight: number;
+  names: 'all' | 'chosen';
+  lineWidth: number;
+  between?: JSX.Element;
+  betweenHeight?: number;
+  plots: readonly TouchPlot[];
+}) {
+  const shapesHeight = (): number => props.nameHeight + props.tile;
+  const start = (): number => shapesHeight() + (props.betweenHeight ?? 0) + 6;
+  const boxes = createMemo(() => {
+    const heads = props.plots.reduce((sum, one) => sum + one.headHeight, 0);
+    const room = props.height - start() - heads - 10;
+    const shares = props.plots.reduce((sum, one) => sum + one.share, 0) || 1;
+    let y = start();
+    return props.plots.map((one) => {
+      const tall = (room * one.share) / shares;
+      const made = { headY: Math.round(y), y: Math.round(y + one.headHeight), height: Math.round(tall - 8) };
+      y += one.headHeight + tall;
+      return made;
+    });
+  });
+  const pieces = createMemo<PlotPiece[]>(() => props.plots.map((one, i) => ({ box: boxes()[i], draw: PLOTS[one.kind] })));
+  const press = (e: PointerEvent): void => {
+    const left = (e.currentTarget as HTMLElement).getBoundingClientRect().left;
+    const from = props.bench.cursor();
+    const at = (x: number): void => props.bench.setCursor(Math.round(tOf(props.axis, x - left) * 1000) / 1000);
+    props.bench.play.pause();
+    startDrag(e, { start: () => at(e.clientX), move: (_x, _y, m) => at(m.clientX), end: () => {}, cancel: () => props.bench.setCursor(from) });
+  };
+  return (
+    <section class="touch-ground" style={{ height: `${props.height}px`, width: `${props.axis.width}px` }} aria-label={texts.plots.label}>
+      <div class="time-column" style={{ left: '0', width: `${props.axis.width}px`, height: `${props.height}px` }} onPointerDown={press}>
+        <PlotCanvas
+          bench={props.bench}
+          axis={props.axis}
+          height={props.height}
+          shadeFrom={props.nameHeight}
+          pieces={pieces()}
+          lineWidth={props.lineWidth}
+        />
+        <div class="shape-place" style={{ top: '0', height: `${shapesHeight()}px` }}>
+          <ShapeRow bench={props.bench} axis={props.axis} tile={props.tile} names={props.names} />
+        </div>
+      </div>
+      <div class="between" style={{ top: `${shapesHeight() + 4}px` }}>
+        {props.between}
+      </div>
+      <For each={props.plots.map((one) => one.kind)}>
+        {(_, i) => (
+          <div class="plot-head" style={{ top: `${boxes()[i()]?.headY ?? 0}px`, height: `${props.plots[i()].headHeight}px` }}>
+            {props.plots[i()].head}
+          </div>
+        )}
+      </For>
+    </section>
+  );
+}

@@ -1,86 +1,167 @@
-/** From a ScheduleSpec to one track an angle: anchors resolved, order checked, blocks and keys merged. */
+/**
+ * From a ScheduleSpec to blocks and keys in seconds: values checked, anchors resolved, times nearer than SAME_TIME made
+ * one, order checked. Order is file order: keys of one angle, and blocks, have to follow each other in time as listed.
+ */
 import type { Body } from '../body/body.ts';
 import { ScheduleOrderError, ScheduleValueError } from './errors.ts';
-import type { AnchoredTime, AnchorTimes, ScheduleSpec } from './schedule.ts';
-import { SAME_TIME, type Track, type TrackKey } from './track.ts';
+import { mergeTimes } from './motion.ts';
+import type { AnchoredTime, AnchorTimes, ArmPath, ScheduleSpec } from './schedule.ts';
 
-export interface TimedBlock {
+export interface PlacedBlock {
+  readonly what: string;
   readonly from: number;
   readonly to: number;
-  readonly arms: ScheduleSpec['blocks'][number]['arms'];
-  readonly said: string;
+  readonly arms: ArmPath;
+  readonly pose: readonly number[];
+}
+
+export interface PlacedKey {
+  readonly what: string;
+  readonly t: number;
+  readonly value: number;
+  readonly stop: boolean;
+  readonly next: number | undefined;
 }
 
 export interface Collected {
-  readonly tracks: Track[];
-  readonly blocks: readonly TimedBlock[];
-  /** angles that have a key of their own strictly inside the move into block i, or at its edges: [block][angle] */
-  readonly keyed: (angle: number, from: number, to: number) => boolean;
+  readonly blocks: readonly PlacedBlock[];
+  /** keys of each angle, ascending */
+  readonly keys: readonly (readonly PlacedKey[])[];
 }
 
 export function resolveTime(at: AnchoredTime, anchors: AnchorTimes): number {
   return at.s + (at.anchor === 'takeoff' ? 0 : at.anchor === 'apex' ? anchors.apex : anchors.touchdown);
 }
 
-const degrees = (rad: number): string => `${Math.round((rad * 1800) / Math.PI) / 10} deg`;
+export function collectKeys(body: Body, spec: ScheduleSpec, anchors: AnchorTimes): Collected {
+  checkPose('base pose', body, spec.base);
+  const snap = makeSnap(spec, anchors);
+  return { blocks: placeBlocks(body, spec, snap), keys: placeKeys(body, spec, snap) };
+}
 
-export function collectTracks(body: Body, spec: ScheduleSpec, anchors: AnchorTimes): Collected {
-  const n = body.angles.length;
-  const finite = (field: string, value: number): void => {
-    if (!Number.isFinite(value)) throw new ScheduleValueError(field, value, 'a finite number');
-  };
-  const blocks = spec.blocks.map((b, i): TimedBlock => {
-    const timed = { from: resolveTime(b.from, anchors), to: resolveTime(b.to, anchors), arms: b.arms, said: `block ${i + 1} (${b.shape})` };
-    finite(`${timed.said}: from`, timed.from);
-    finite(`${timed.said}: to`, timed.to);
-    if (b.pose.length !== n) throw new ScheduleValueError(`${timed.said}: pose`, `${b.pose.length} values`, `${n} values`);
-    b.pose.forEach((v, k) => {
-      finite(`${timed.said}: ${body.angles[k].name}`, v);
-    });
-    return timed;
-  });
-  blocks.forEach((b, i) => {
-    if (b.to < b.from - SAME_TIME) throw new ScheduleOrderError(`the start of ${b.said}`, b.from, 'its end', b.to);
-    const before = blocks[i - 1];
-    if (before && b.from < before.to + SAME_TIME) throw new ScheduleOrderError(`the end of ${before.said}`, before.to, `the start of ${b.said}`, b.from);
-  });
+type Snap = (at: AnchoredTime, field: string) => number;
 
-  const own: TrackKey[][] = body.angles.map(() => []);
-  for (const key of spec.keys) {
-    const name = body.angles[key.angle]?.name;
-    if (name === undefined) throw new ScheduleValueError('key angle', key.angle, `an index from 0 to ${n - 1}`);
-    const t = resolveTime(key.at, anchors);
-    finite(`key of ${name}: time`, t);
-    finite(`key of ${name}: angle`, key.value);
-    const said = `the key of ${name} at ${degrees(key.value)}`;
-    const made: TrackKey = { t, value: key.value, kind: key.kind, said, ...(key.next === undefined ? {} : { next: key.next }) };
-    const list = own[key.angle];
-    const before = list[list.length - 1];
-    if (before && t < before.t + SAME_TIME) {
-      if (Math.abs(t - before.t) > SAME_TIME || before.value !== made.value || before.next !== made.next)
-        throw new ScheduleOrderError(before.said, before.t, said, t);
-      continue;
+/** Resolves times; those within SAME_TIME of an earlier one take its value, so that equal times compare equal. */
+function makeSnap(spec: ScheduleSpec, anchors: AnchorTimes): Snap {
+  const all: number[] = [];
+  for (const b of spec.blocks) all.push(resolveTime(b.from, anchors), resolveTime(b.to, anchors));
+  for (const k of spec.keys) all.push(resolveTime(k.at, anchors));
+  const merged = mergeTimes(all.filter(Number.isFinite));
+  return (at, field) => {
+    const t = resolveTime(at, anchors);
+    checkFinite(field, t);
+    let low = 0;
+    let high = merged.length - 1;
+    while (low < high) {
+      const mid = (low + high + 1) >> 1;
+      if (merged[mid] <= t) low = mid;
+      else high = mid - 1;
     }
-    list.push(made);
-  }
-
-  const tracks = body.angles.map((angle, k): Track => {
-    const keys: TrackKey[] = [];
-    spec.blocks.forEach((b, i) => {
-      const { from, to, said } = blocks[i];
-      keys.push({ t: from, value: b.pose[k], kind: 'stop', said: `the start of ${said} (${angle.name})` });
-      if (to > from + SAME_TIME) keys.push({ t: to, value: b.pose[k], kind: 'stop', said: `the end of ${said} (${angle.name})` });
-    });
-    for (const key of own[k]) {
-      const at = keys.findIndex((x) => Math.abs(x.t - key.t) <= SAME_TIME);
-      if (at >= 0) keys[at] = key;
-      else keys.push(key);
-    }
-    return keys.sort((a, b) => a.t - b.t);
-  });
-  return {
-    tracks,
-    blocks,
-    keyed: (angle, from, to) => own[angle].some((k) => k.t >= from - SAME_TIME && k.t <= to + SAME_TIME),
+    return merged[low];
   };
+}
+
+function placeBlocks(body: Body, spec: ScheduleSpec, snap: Snap): PlacedBlock[] {
+  const blocks: PlacedBlock[] = [];
+  spec.blocks.forEach((b, i) => {
+    const what = `block ${i + 1} (${b.shape})`;
+    checkPose(what, body, b.pose);
+    const block: PlacedBlock = {
+      what,
+      from: snap(b.from, `start of ${what}`),
+      to: snap(b.to, `end of ${what}`),
+      arms: b.arms,
+      pose: b.pose,
+    };
+    if (block.to < block.from)
+      throw new ScheduleOrderError(
+        { what: `the start of ${what}`, time: block.from },
+        { what: `the end of ${what}`, time: block.to },
+        'a block cannot end before it starts',
+      );
+    const former = blocks[i - 1];
+    if (former && (block.from < former.to || (block.from === former.to && !samePose(body, former.pose, b.pose, spec))))
+      throw new ScheduleOrderError(
+        { what: `the end of ${former.what}`, time: former.to },
+        { what: `the start of ${what}`, time: block.from },
+        block.from < former.to
+          ? 'blocks have to follow each other in time as they do in the list'
+          : 'two shapes that differ need time between them to move',
+      );
+    blocks.push(block);
+  });
+  return blocks;
+}
+
+/** Whether two poses are one where blocks touch; the plane of an arm that hangs or is overhead means nothing. */
+function samePose(body: Body, a: readonly number[], b: readonly number[], spec: ScheduleSpec): boolean {
+  const free = new Set(spec.sampled.map((s) => s.angle));
+  for (const s of body.shoulders) if (nearestPole(a[s.elevation]) !== undefined) free.add(s.plane);
+  return a.every((v, k) => v === b[k] || free.has(k));
+}
+
+/** Number of the pole (0 hanging, 1 overhead, ...; elevation = number x 180 deg) an elevation stands at, if at one. */
+export function nearestPole(elevation: number): number | undefined {
+  const n = Math.round(elevation / Math.PI);
+  return Math.abs(elevation - n * Math.PI) < POLE_WIDTH ? n : undefined;
+}
+const POLE_WIDTH = 1e-6;
+
+function placeKeys(body: Body, spec: ScheduleSpec, snap: Snap): PlacedKey[][] {
+  const keys: PlacedKey[][] = body.angles.map(() => []);
+  spec.keys.forEach((k, i) => {
+    const angle = body.angles[k.angle];
+    if (!angle)
+      throw new ScheduleValueError(
+        `angle of key ${i + 1}`,
+        k.angle,
+        `a whole number from 0 to ${body.angles.length - 1}`,
+      );
+    checkFinite(`value of key ${i + 1} (${angle.name})`, k.value);
+    const what = `key ${i + 1} (${angle.name} ${degrees(k.value)})`;
+    if (k.next !== undefined) {
+      checkFinite(`next value of ${what}`, k.next);
+      if (!body.shoulders.some((s) => s.plane === k.angle))
+        throw new ScheduleValueError(`next value of ${what}`, degrees(k.next), 'only for the plane of a shoulder');
+    }
+    const key: PlacedKey = {
+      what,
+      t: snap(k.at, `time of ${what}`),
+      value: k.value,
+      // the angle rests where it jumps
+      stop: k.kind === 'stop' || k.next !== undefined,
+      next: k.next,
+    };
+    const list = keys[k.angle];
+    const former = list[list.length - 1];
+    if (former && key.t <= former.t) {
+      const same = key.t === former.t && key.value === former.value && key.next === former.next;
+      if (!same)
+        throw new ScheduleOrderError(
+          { what: former.what, time: former.t },
+          { what, time: key.t },
+          key.t === former.t
+            ? 'two keys of one angle at one time need equal values'
+            : 'keys of one angle have to follow each other in time as they do in the list',
+        );
+      // the same key twice: a stop wins
+      if (key.stop) list[list.length - 1] = key;
+    } else list.push(key);
+  });
+  return keys;
+}
+
+export function checkFinite(field: string, value: number): void {
+  if (!Number.isFinite(value)) throw new ScheduleValueError(field, value, 'a finite number');
+}
+
+function checkPose(what: string, body: Body, pose: readonly number[]): void {
+  if (pose.length !== body.angles.length)
+    throw new ScheduleValueError(what, `${pose.length} angles`, `${body.angles.length} angles`);
+  for (let k = 0; k < pose.length; k++)
+    if (!Number.isFinite(pose[k])) checkFinite(`${body.angles[k].name} in ${what}`, pose[k]);
+}
+
+export function degrees(radians: number): string {
+  return `${Math.round((radians * 1800) / Math.PI) / 10} deg`;
 }

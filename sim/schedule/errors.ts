@@ -1,18 +1,29 @@
-/** What can be wrong with keys, said with both parties. */
+/** What can be wrong with a schedule: an order in time that cannot be, or a value that cannot be. */
+import { FieldError } from '../math/field-error.ts';
+
+/** Something of a schedule with the time it falls on once anchors are resolved, s from take-off. */
+export interface PlacedItem {
+  readonly what: string;
+  readonly time: number;
+}
+
+/** Two keys or blocks that changed order, meet, or leave no time between them; names both. */
 export class ScheduleOrderError extends Error {
-  constructor(first: string, firstTime: number, second: string, secondTime: number) {
-    super(
-      `${first} (at ${firstTime.toFixed(4)} s) and ${second} (at ${secondTime.toFixed(4)} s) have changed order; keys of one angle, and blocks, must follow each other in time as they do in the list`,
-    );
+  readonly first: PlacedItem;
+  readonly second: PlacedItem;
+
+  constructor(first: PlacedItem, second: PlacedItem, why: string) {
+    super(`${first.what} (at ${first.time.toFixed(4)} s) and ${second.what} (at ${second.time.toFixed(4)} s): ${why}`);
     this.name = 'ScheduleOrderError';
+    this.first = first;
+    this.second = second;
   }
 }
 
-export class ScheduleValueError extends Error {
-  readonly field: string;
+/** A value that a schedule cannot use. */
+export class ScheduleValueError extends FieldError {
   constructor(field: string, value: unknown, allowed: string) {
-    super(`${field}: ${String(value)} is not possible; allowed: ${allowed}`);
+    super(field, value, allowed);
     this.name = 'ScheduleValueError';
-    this.field = field;
   }
 }

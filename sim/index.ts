@@ -18,3 +18,22 @@ export { calcShapeMotion, makeShapeMotion, type ShapeMotion } from './motion/sha
 export { makeState, readState, rootMotionInto, type State } from './motion/state.ts';
 export { AGREEMENT, flySkill, NoAgreementError } from './skill/fly-skill.ts';
 export type { Skill, SkillTarget } from './skill/skill.ts';
+
+export type { FlightStats } from './flight/flight.ts';
+export type { HumanSpec } from './body/human.ts';
+export { makeHuman } from './body/human.ts';
+export { checkSkillFile, parseAthlete, parseJson, parseSkill, type Shelf } from './files/parse-skill.ts';
+export type {
+  Athlete,
+  FileBlock,
+  FileKey,
+  FileSurface,
+  FileTime,
+  HumanAthlete,
+  ShapeData,
+  SkillFile,
+  TreeAthlete,
+} from './files/skill-file.ts';
+export { FieldError } from './math/field-error.ts';
+export { buildSkill } from './skill/build-skill.ts';
+export type { SkillSpec } from './skill/skill-spec.ts';

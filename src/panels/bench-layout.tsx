@@ -14,7 +14,7 @@ import type { ViewPlace } from './ports.ts';
 import { Sentence } from './sentence.tsx';
 import { useSize } from './size.ts';
 import { Stage } from './stage.tsx';
-import { fitStage, heightAt } from './stage-fit.ts';
+import { fitStage } from './stage-fit.ts';
 import { StageNames } from './stage-names.tsx';
 
 
@@ -37,13 +37,12 @@ export function BenchLayout(props: { bench: Bench; lanes: LaneList }) {
   const views = createMemo<ViewPlace[]>(() => {
     const common = { y: 0, height: airHeight(), floorY: airHeight(), pxPerM: fit().pxPerM, pxPerS: axis().pxPerS };
     return [
-      { ...common, kind: 'unrolled', x: 0, width: timeWidth(), x0: axis().x0, ghosts: 10 },
+      { ...common, kind: 'unrolled', x: 0, width: timeWidth(), x0: axis().x0, labelX: axis().x0 - 7, ghosts: 10 },
       { ...common, kind: 'front', x: timeWidth() + 24, width: FRONT, x0: FRONT / 2, ghosts: 0 },
       { ...common, kind: 'side', x: sideX(), width: sideWidth(), x0: fit().sideX0, ghosts: 5 },
     ];
   });
   const groundHeight = (): number => height() - ABOVE_AIR - airHeight() - FLOOR;
-  const plumbTop = (): number => airHeight() - heightAt(props.bench.result(), props.bench.cursor()) * fit().pxPerM;
   return (
     <div class="bench" ref={root}>
       <Bar bench={props.bench} />
@@ -92,8 +91,8 @@ export function BenchLayout(props: { bench: Bench; lanes: LaneList }) {
             aria-hidden="true"
             style={{
               left: `${LEFT}px`,
-              transform: `translate(${xOf(axis(), props.bench.cursor())}px, ${plumbTop()}px)`,
-              height: `${airHeight() - plumbTop() + FLOOR + groundHeight()}px`,
+              transform: `translate(${xOf(axis(), props.bench.cursor())}px, ${airHeight()}px)`,
+              height: `${FLOOR + groundHeight()}px`,
             }}
           />
         </Show>

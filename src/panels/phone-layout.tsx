@@ -12,7 +12,7 @@ import type { ViewPlace } from './ports.ts';
 import { Sentence } from './sentence.tsx';
 import { useSize } from './size.ts';
 import { Stage } from './stage.tsx';
-import { fitStage, heightAt } from './stage-fit.ts';
+import { fitStage } from './stage-fit.ts';
 import { ThumbBar } from './thumb-bar.tsx';
 import { TouchGround, type TouchPlot } from './touch-ground.tsx';
 
@@ -38,7 +38,7 @@ export function PhoneLayout(props: { bench: Bench }) {
   const views = createMemo<ViewPlace[]>(() => {
     const common = { y: 0, height: airHeight(), floorY: airHeight(), pxPerS: axis().pxPerS };
     return [
-      { ...common, kind: 'unrolled', x: 0, width: width(), x0: axis().x0, pxPerM: fit().pxPerM, ghosts: 6 },
+      { ...common, kind: 'unrolled', x: 0, width: width(), x0: axis().x0, labelX: axis().x0 - 10, labelSize: 13, pxPerM: fit().pxPerM, ghosts: 6 },
       {
         ...common,
         kind: 'upright',
@@ -54,7 +54,6 @@ export function PhoneLayout(props: { bench: Bench }) {
     ];
   });
   const ground = (): number => Math.max(280, height() - BAR - lineSize().height - airHeight() - FLOOR - THUMB - 18);
-  const plumbTop = (): number => airHeight() - heightAt(props.bench.result(), props.bench.cursor()) * fit().pxPerM;
   const plots = createMemo<TouchPlot[]>(() => {
     const c = texts.cut;
     switch (tab()) {
@@ -174,8 +173,8 @@ export function PhoneLayout(props: { bench: Bench }) {
             class="plumb"
             aria-hidden="true"
             style={{
-              transform: `translate(${xOf(axis(), props.bench.cursor())}px, ${plumbTop()}px)`,
-              height: `${airHeight() - plumbTop() + FLOOR + 26 + 46}px`,
+              transform: `translate(${xOf(axis(), props.bench.cursor())}px, ${airHeight()}px)`,
+              height: `${FLOOR + 26 + 46}px`,
             }}
           />
           <SpokenCut bench={props.bench} cut={cut()} />

@@ -17,6 +17,10 @@ export interface ViewPlace {
   /** unrolled: x of t = 0 in the view, and px per second. Side and top: x of X = 0 */
   readonly x0: number;
   readonly pxPerS: number;
+  /** unrolled: right edge and size of the height labels. Upright: px of the mass centre from the top */
+  readonly labelX?: number;
+  readonly labelSize?: number;
+  readonly centreY?: number;
   /** most ghosts that the place can hold */
   readonly ghosts: number;
 }

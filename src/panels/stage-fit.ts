@@ -1,6 +1,5 @@
 /** How the pictures fit above the floor: one scale for all of them, one floor, the cursor's centre of mass at one level. */
 import type { FlightResult } from '../engine/result.ts';
-import { calcPlace, readAt } from './readout.ts';
 
 /** Room above the highest mass centre for a body, as a share of the stature, and under it for pointed toes. */
 const ABOVE = 0.62;
@@ -28,7 +27,3 @@ export function fitStage(result: FlightResult, height: number, sideWidth: number
   const spare = sideWidth - (along + 2 * BESIDE * stature) * pxPerM;
   return { pxPerM, sideX0: BESIDE * stature * pxPerM + spare / 2, direction };
 }
-
-/** Height of the mass centre at t, m. */
-export const heightAt = (result: FlightResult, t: number): number =>
-  readAt(result.frames.p_WScm_W, calcPlace(result.frames, t), 3, 1);

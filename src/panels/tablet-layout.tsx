@@ -12,7 +12,7 @@ import { RateMoment } from './rate-moment.tsx';
 import { Sentence } from './sentence.tsx';
 import { useSize } from './size.ts';
 import { Stage } from './stage.tsx';
-import { fitStage, heightAt } from './stage-fit.ts';
+import { fitStage } from './stage-fit.ts';
 import { ThumbBar } from './thumb-bar.tsx';
 import { PLOTS, TouchGround } from './touch-ground.tsx';
 
@@ -42,7 +42,7 @@ export function TabletLayout(props: { bench: Bench }) {
   const views = createMemo<ViewPlace[]>(() => {
     const common = { y: 0, height: airHeight(), floorY: airHeight(), pxPerS: axis().pxPerS };
     return [
-      { ...common, kind: 'unrolled', x: 0, width: timeWidth(), x0: axis().x0, pxPerM: fit().pxPerM, ghosts: 10 },
+      { ...common, kind: 'unrolled', x: 0, width: timeWidth(), x0: axis().x0, labelX: axis().x0 - 30, labelSize: 15, pxPerM: fit().pxPerM, ghosts: 10 },
       {
         ...common,
         kind: 'upright',
@@ -55,7 +55,6 @@ export function TabletLayout(props: { bench: Bench }) {
     ];
   });
   const ground = (): number => height() - BAR - line() - airHeight() - FLOOR - THUMB - STANDING;
-  const plumbTop = (): number => airHeight() - heightAt(props.bench.result(), props.bench.cursor()) * fit().pxPerM;
   const choice = (value: () => string, set: (v: string) => void) => (
     <label class="plot-choice">
       <span class="spoken">{texts.plots.choose}</span>
@@ -111,8 +110,8 @@ export function TabletLayout(props: { bench: Bench }) {
             class="plumb"
             aria-hidden="true"
             style={{
-              transform: `translate(${xOf(axis(), props.bench.cursor())}px, ${plumbTop()}px)`,
-              height: `${airHeight() - plumbTop() + FLOOR + ground()}px`,
+              transform: `translate(${xOf(axis(), props.bench.cursor())}px, ${airHeight()}px)`,
+              height: `${FLOOR + ground()}px`,
             }}
           />
           <SpokenCut bench={props.bench} cut={cut()} />

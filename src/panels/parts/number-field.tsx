@@ -36,7 +36,10 @@ export function NumberField(props: NumberFieldProps) {
 
   const tidy = (v: number): number => Number(v.toFixed(Math.max(props.decimals, 3)));
   const take = (typed: string): void => {
-    if (typed === shown()) return setReason('') as undefined;
+    if (typed === shown()) {
+      setReason('');
+      return;
+    }
     const v = parseNumber(typed);
     if (Number.isNaN(v)) setReason(texts.fields.notNumber(typed));
     else if (v < props.min || v > props.max) {

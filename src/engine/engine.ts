@@ -1,0 +1,50 @@
+/** One flight in the page, at once: from the document to everything the panels show. */
+import {
+  buildSkill,
+  calcFrames,
+  checkSkillFile,
+  flySkill,
+  frameTimes,
+  parseSkill,
+  type Shelf,
+  type SkillFile,
+} from '../../sim/index.ts';
+import { findCautions } from './cautions.ts';
+import { calcOutline } from './outline.ts';
+import type { FlightResult } from './result.ts';
+
+/** Frames a second for curves and readout; long flights get fewer. */
+const RATE_HZ = 200;
+const MOST_FRAMES = 420;
+
+export interface Engine {
+  fly(file: SkillFile): FlightResult;
+  readFile(json: unknown): SkillFile;
+  findAthlete(file: SkillFile): FlightResult['athlete'];
+}
+
+export function makeEngine(shelf: Shelf): Engine {
+  let flights = 0;
+  const findAthlete: Engine['findAthlete'] = ({ athlete }) => ('ref' in athlete ? shelf.athletes[athlete.ref] : athlete);
+  return {
+    findAthlete,
+    readFile: (json) => checkSkillFile(json),
+    fly: (file) => {
+      const skill = buildSkill(parseSkill(file, shelf));
+      const flight = flySkill(skill);
+      const rate = Math.min(RATE_HZ, MOST_FRAMES / flight.duration);
+      const frames = calcFrames(flight, frameTimes(flight.duration, rate));
+      flights += 1;
+      return {
+        file,
+        athlete: findAthlete(file),
+        skill,
+        flight,
+        frames,
+        outline: calcOutline(skill, flight, frames),
+        cautions: findCautions(skill.body, frames),
+        key: String(flights),
+      };
+    },
+  };
+}

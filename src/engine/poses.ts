@@ -1,0 +1,50 @@
+/** Poses of a flight at any instant, as the stage draws them; and of a held shape, upright, for its tile. */
+import { calcBodyFrame, calcPose, calcShapeMotion, type Flight, type Frames, makeState, type Pose, readState } from '../../sim/index.ts';
+import { mulInto } from '../../sim/math/rot.ts';
+
+export interface PosedInstant {
+  readonly t: number;
+  readonly frames: Pose;
+  readonly p_WScm_W: readonly [number, number, number];
+  readonly R_WF: Float64Array;
+  readonly somersault: number;
+  readonly tilt: number;
+  readonly twist: number;
+}
+
+export type Poser = (t: number) => PosedInstant;
+
+export function makePoser(flight: Flight, frames: Frames): Poser {
+  const state = makeState(flight.body);
+  const rows = frames.n - 1;
+  return (t) => {
+    readState(flight, t, state);
+    const pose = calcPose(state.sm, state.quat_WB, state.p_WScm_W);
+    const R_WF = new Float64Array(9);
+    mulInto(state.R_WB, 0, calcBodyFrame(state.sm).R_BF, 0, R_WF, 0);
+    const at = Math.min(Math.max((t / flight.duration) * rows, 0), rows);
+    const i = Math.min(Math.floor(at), rows - 1);
+    const between = (c: Float64Array): number => c[i] + (c[i + 1] - c[i]) * (at - i);
+    const [x, y, z] = state.p_WScm_W;
+    return {
+      t,
+      frames: pose,
+      p_WScm_W: [x, y, z],
+      R_WF,
+      somersault: between(frames.somersault),
+      tilt: between(frames.tilt),
+      twist: between(frames.twist),
+    };
+  };
+}
+
+const UPRIGHT = [1, 0, 0, 0];
+const ORIGIN = [0, 0, 0];
+
+/** The body's shape at t with its root upright, and the attitude of F in it. */
+export function calcHeldPose(flight: Flight, t: number): { pose: Pose; R_BF: Float64Array } {
+  const { sm } = makeState(flight.body);
+  flight.schedule.evalInto(t, sm.q, sm.qd, sm.qdd);
+  calcShapeMotion(sm);
+  return { pose: calcPose(sm, UPRIGHT, ORIGIN), R_BF: Float64Array.from(calcBodyFrame(sm).R_BF) };
+}

@@ -1,0 +1,115 @@
+/** Joins the rooms that draw: poses of the engine, pictures of the scene, the canvas of the renderer. */
+import { calcHeldPose, makePoser, type Poser } from './engine/poses.ts';
+import type { FlightResult } from './engine/result.ts';
+import type { StageHandle, StageInput, StagePorts, ViewPlace } from './panels/ports.ts';
+import { wordLanding } from './panels/sentence.tsx';
+import { readTokens } from './render/read-tokens.ts';
+import { createRenderer } from './render/renderer.ts';
+import { flightScene } from './scene/flight-scene.ts';
+import { frontScene } from './scene/front-scene.ts';
+import { ghostTimes, type StageFlight, type StagePose } from './scene/pose-frames.ts';
+import { joinScenes, type Scene } from './scene/scene.ts';
+import { shapeTileSvg } from './scene/shape-tile.ts';
+import { sideScene } from './scene/side-scene.ts';
+import { topScene } from './scene/top-scene.ts';
+import { uprightScene } from './scene/upright-scene.ts';
+import { heldView } from './scene/view.ts';
+
+interface Staged {
+  readonly flight: StageFlight;
+  readonly pose: Poser;
+}
+
+const staged = new WeakMap<FlightResult, Staged>();
+
+/** What the stage needs of a result, made once for each. */
+function getStaged(result: FlightResult): Staged {
+  const known = staged.get(result);
+  if (known) return known;
+  const { flight, frames, outline, skill } = result;
+  const pose = makePoser(flight, frames);
+  const path = new Float64Array(4 * frames.n);
+  for (let i = 0; i < frames.n; i++) {
+    path[4 * i] = frames.t[i];
+    for (let k = 0; k < 3; k++) path[4 * i + 1 + k] = frames.p_WScm_W[3 * i + k];
+  }
+  const made: Staged = {
+    pose,
+    flight: {
+      key: result.key,
+      body: flight.body,
+      duration: flight.duration,
+      v_WScm_W0: [flight.v_WScm_W0[0], flight.v_WScm_W0[1], flight.v_WScm_W0[2]],
+      h_Scm_W: [flight.h_Scm_W[0], flight.h_Scm_W[1], flight.h_Scm_W[2]],
+      surfaceY: flight.surfaceY,
+      surface: skill.end.surface?.kind,
+      path,
+      ghosts: ghostTimes(flight.duration).map(pose),
+      wantedSomersault: outline.wantedSomersault,
+    },
+  };
+  staged.set(result, made);
+  return made;
+}
+
+function drawView(place: ViewPlace, input: StageInput, flight: StageFlight, cursor: StagePose): Scene {
+  const { width, height, floorY, pxPerM, x0 } = place;
+  const window = { width, height, floorY, pxPerM, x0 };
+  switch (place.kind) {
+    case 'unrolled': {
+      const thinGhosts = Math.max(1, Math.ceil(flight.ghosts.length / place.ghosts));
+      const own = { ...window, pxPerS: place.pxPerS, labelX: place.labelX ?? x0 - 8, labelSize: place.labelSize, thinGhosts };
+      return flightScene({ flight, cursor, window: own, landingLabel: wordLanding(input.result.outline) });
+    }
+    case 'side':
+      return sideScene({
+        flight,
+        cursor,
+        window: { ...window, thinGhosts: Math.max(1, Math.ceil(flight.ghosts.length / place.ghosts)) },
+        arrows: true,
+      });
+    case 'front':
+      return frontScene({ flight, cursor, window });
+    case 'top':
+      return topScene({ flight, cursor, window });
+    case 'upright':
+      return uprightScene({ body: flight.body, pose: cursor, width, height, pxPerM, y: place.centreY });
+  }
+}
+
+export const stagePorts: StagePorts = {
+  async mount(canvas, width, height): Promise<StageHandle> {
+    const resolution = Math.min(window.devicePixelRatio || 1, 2);
+    const renderer = await createRenderer(canvas, { tokens: readTokens(), resolution, width, height });
+    let size = `${width} ${height}`;
+    return {
+      draw: (input) => {
+        const now = `${input.width} ${input.height}`;
+        if (now !== size) {
+          size = now;
+          renderer.resize(input.width, input.height, resolution);
+        }
+        const { flight, pose } = getStaged(input.result);
+        const cursor = pose(input.cursorS);
+        const parts = input.views.map((place) => ({ scene: drawView(place, input, flight, cursor), x: place.x, y: place.y }));
+        renderer.draw(joinScenes(input.width, input.height, parts));
+      },
+      setTheme: () => renderer.setTokens(readTokens()),
+      destroy: () => renderer.destroy(),
+    };
+  },
+  tile: (result, block, width, height) => {
+    const span = result.skill.schedule.blocks[block];
+    if (!span) return '';
+    const { pose, R_BF } = calcHeldPose(result.flight, blockMiddle(result, block));
+    return shapeTileSvg(result.flight.body, pose, { width, height, view: heldView(R_BF) });
+  },
+};
+
+function blockMiddle(result: FlightResult, block: number): number {
+  const { from, to } = result.skill.schedule.blocks[block];
+  const { outline, flight } = result;
+  const at = (time: typeof from): number =>
+    time.s + (time.anchor === 'apex' ? outline.apex : time.anchor === 'touchdown' ? flight.duration : 0);
+  return (at(from) + at(to)) / 2;
+}

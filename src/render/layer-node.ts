@@ -2,14 +2,15 @@
  * One layer of the scene as display objects. A layer with an unchanged key is left alone; groups with a key are kept from
  * scene to scene by that key; everything else is drawn anew into a Graphics that is used again. Ghosts become one texture.
  */
-import { Container, Graphics } from 'pixi.js';
-import type { DrawItem, GroupItem, Layer, Rect } from '../scene/scene.ts';
+import { Container, Graphics, type Text } from 'pixi.js';
+import type { DrawItem, GroupItem, Layer, Rect, TextItem } from '../scene/scene.ts';
 import type { Palette } from './palette.ts';
-import { drawPrimitive, makeText } from './primitives.ts';
+import { drawPrimitive, makeText, placeText } from './primitives.ts';
 
 export class LayerNode {
   readonly #box = new Container();
   readonly #kept = new Map<string, Container>();
+  readonly #texts = new Map<string, Text>();
   #spare: Graphics[] = [];
   #mask: Graphics | undefined;
   #maskKey = '';
@@ -41,6 +42,7 @@ export class LayerNode {
     this.#mask?.destroy();
     this.#box.destroy({ children: true });
     for (const kept of this.#kept.values()) if (!kept.destroyed) kept.destroy({ children: true });
+    for (const text of this.#texts.values()) if (!text.destroyed) text.destroy();
     for (const spare of this.#spare) if (!spare.destroyed) spare.destroy();
   }
 
@@ -51,7 +53,7 @@ export class LayerNode {
       if (child instanceof Graphics) {
         child.clear();
         this.#spare.push(child);
-      } else if (!child.label.startsWith(KEEP)) child.destroy({ children: true });
+      } else if (child.label !== KEEP) child.destroy({ children: true });
     }
     const used = new Set<string>();
     let pen: Graphics | undefined;
@@ -61,7 +63,7 @@ export class LayerNode {
         box.addChild(this.#group(item, palette, resolution, used));
       } else if (item.kind === 'text') {
         pen = undefined;
-        box.addChild(makeText(item, palette, resolution, false));
+        box.addChild(this.#text(item, palette, resolution, used));
       } else {
         if (!pen) {
           pen = this.#spare.pop() ?? new Graphics();
@@ -74,6 +76,11 @@ export class LayerNode {
       if (used.has(key)) continue;
       kept.destroy({ children: true });
       this.#kept.delete(key);
+    }
+    for (const [key, text] of this.#texts) {
+      if (used.has(key)) continue;
+      text.destroy();
+      this.#texts.delete(key);
     }
     while (this.#spare.length > 4) this.#spare.pop()?.destroy();
     if (this.#mask) box.addChild(this.#mask);
@@ -92,6 +99,22 @@ export class LayerNode {
     }
     if (key !== undefined) used.add(key);
     made.position.set(group.x ?? 0, group.y ?? 0);
+    return made;
+  }
+
+  /** Letters cost most of all to make: the same words are moved instead. */
+  #text(item: TextItem, palette: Palette, resolution: number, used: Set<string>): Text {
+    const content = `text ${item.text} ${item.size} ${item.weight ?? ''} ${item.fill} ${item.anchor} ${item.halo ?? ''}`;
+    let key = content;
+    for (let twin = 2; used.has(key); twin++) key = `${content} ${twin}`;
+    used.add(key);
+    let made = this.#texts.get(key);
+    if (!made) {
+      made = makeText(item, palette, resolution, false);
+      made.label = KEEP;
+      this.#texts.set(key, made);
+    }
+    placeText(made, item);
     return made;
   }
 

@@ -75,9 +75,13 @@ export function makeText(item: TextItem, palette: Palette, resolution: number, g
     },
   });
   text.anchor.set(item.anchor === 'start' ? 0 : item.anchor === 'middle' ? 0.5 : 1, 0);
-  // y names the baseline; of the letters' box about 0.95 of the size lies above it in our font
-  text.position.set(item.x, item.y - 0.95 * item.size - (item.halo ? 1.5 : 0));
+  placeText(text, item);
   return text;
+}
+
+/** y names the baseline; of the letters' box about 0.95 of the size lies above it in our font. */
+export function placeText(text: Text, item: TextItem): void {
+  text.position.set(item.x, item.y - 0.95 * item.size - (item.halo ? 1.5 : 0));
 }
 
 /** A style sheet's list of families as the drawing library wants it. */

@@ -86,20 +86,22 @@ export function flightScene(input: FlightSceneInput): Scene {
   }
   marks.push(...massCentreMark(cx, cy, 5.5));
 
+  const still = JSON.stringify([w, heights]);
   const layers: Layer[] = [
-    { name: 'ground', items: surfaceItems(flight, x(flight.duration), y, w) },
-    { name: 'heights', items: lines },
+    { name: 'ground', items: surfaceItems(flight, x(flight.duration), y, w), key: `flight ${flight.key} ${still}` },
+    { name: 'heights', items: lines, key: still },
+    ghostLayer(flight, cursor.t, { ...place, name: 'flight', at }, w.thinGhosts),
     {
       name: 'path',
+      key: `flight ${flight.key} ${other?.flight.key ?? ''} ${still}`,
       items: [
         ...(other ? pathItems(other.flight, (t, _x, py) => [x(t), y(py)], true) : []),
         ...pathItems(flight, (t, _x, py) => [x(t), y(py)]),
       ],
     },
-    ghostLayer(flight, cursor.t, { ...place, name: 'flight', at }, w.thinGhosts),
     { name: 'figure', items: figure },
     { name: 'marks', items: marks },
-    { name: 'text', items: labels },
+    { name: 'text', items: labels, key: still },
   ];
   const notes = Number.isFinite(heights.breakY) ? [HEIGHT_NOTE] : [];
   return { width: w.width, height: w.height, background: 'air', layers, notes };

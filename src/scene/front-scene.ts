@@ -59,7 +59,7 @@ export function frontScene(input: FrontSceneInput): Scene {
     height: w.height,
     background: 'air',
     layers: [
-      { name: 'heights', items: lines },
+      { name: 'heights', items: lines, key: JSON.stringify(w) },
       { name: 'marks', items: marks },
       { name: 'figure', items: figureItems(flight.body, cursor.frames, place) },
       { name: 'text', items: text },

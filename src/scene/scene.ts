@@ -117,7 +117,7 @@ export interface GroupItem extends Common {
 
 export type DrawItem = FillItem | LineItem | SegmentsItem | CircleItem | TextItem | GroupItem;
 
-export type LayerName = 'ground' | 'heights' | 'path' | 'ghosts' | 'figure' | 'marks' | 'text';
+export type LayerName = 'ground' | 'heights' | 'ghosts' | 'path' | 'figure' | 'marks' | 'text';
 
 export interface Rect {
   readonly x: number;

@@ -91,31 +91,33 @@ export function sideScene(input: SideSceneInput): Scene {
   const scale = { floorY: w.floorY, scale: w.pxPerM, breakY: Number.POSITIVE_INFINITY, compressed: w.pxPerM };
   const size = w.labelSize ?? 12.5;
   const { lines, labels } = heightLines(scale, { labelX: w.labelX ?? 0, from: w.labelX ? w.labelX + 8 : 0, to: w.width, size });
+  const still = JSON.stringify(w);
+  const thin = w.thinGhosts ?? thinning(flight);
   const layers: Layer[] = [
-    { name: 'ground', items: groundItems(flight, w, point) },
-    { name: 'heights', items: lines },
+    { name: 'ground', items: groundItems(flight, w, point), key: `side ${flight.key} ${still}` },
+    { name: 'heights', items: lines, key: still },
+    ghostLayer(flight, cursor.t, { ...place, name: 'side', at }, thin),
     {
       name: 'path',
+      key: `side ${flight.key} ${other?.flight.key ?? ''} ${still}`,
       items: [
         ...(other ? pathItems(other.flight, (_t, x, y) => point(x, y), true) : []),
         ...pathItems(flight, (_t, x, y) => point(x, y)),
       ],
     },
-    ghostLayer(flight, cursor.t, { ...place, name: 'side', at }, w.thinGhosts ?? thinning(flight, w)),
     { name: 'figure', items: figure },
     { name: 'marks', items: marks },
-    { name: 'text', items: w.labelX === undefined ? [] : labels },
+    { name: 'text', items: w.labelX === undefined ? [] : labels, key: still },
   ];
   return { width: w.width, height: w.height, background: 'air', layers, notes: [] };
 }
 
 /** In the true scale poses crowd where the body travels little: keep about one for every half body length of path. */
-function thinning(flight: StageFlight, w: ScaleWindow): number {
+function thinning(flight: StageFlight): number {
   let length = 0;
   const p = flight.path;
   for (let i = 4; i < p.length; i += 4) length += Math.hypot(p[i + 1] - p[i - 3], p[i + 2] - p[i - 2]);
   const wanted = Math.max(3, length / 0.75);
-  void w;
   return Math.max(1, Math.round(flight.ghosts.length / wanted));
 }
 

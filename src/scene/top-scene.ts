@@ -31,8 +31,12 @@ export function topScene({ flight, cursor, window: w }: TopSceneInput): Scene {
     height: w.height,
     background: 'air',
     layers: [
-      { name: 'path', items: pathItems(flight, (_t, px, _y, pz) => point(px, pz)) },
       ghostLayer(flight, cursor.t, { ...place, name: 'top', at }, thin),
+      {
+        name: 'path',
+        items: pathItems(flight, (_t, px, _y, pz) => point(px, pz)),
+        key: `top ${flight.key} ${JSON.stringify(w)}`,
+      },
       {
         name: 'figure',
         items: figureItems(flight.body, cursor.frames, { ...place, anchor: cursor.p_WScm_W, x, y, hit: 'figure' }),

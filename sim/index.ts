@@ -37,3 +37,15 @@ export type {
 export { FieldError } from './math/field-error.ts';
 export { buildSkill } from './skill/build-skill.ts';
 export type { SkillSpec } from './skill/skill-spec.ts';
+export { formatMjcf } from './body/mjcf.ts';
+export { CAUTION } from './files/caution.ts';
+export { formatFrames, frameColumns } from './files/frames-csv.ts';
+export { formatSkill, readAthlete, shapeInRadians } from './files/parse-skill.ts';
+export { formatSummaryJson } from './files/summary-json.ts';
+export { calcShapeMoments, type ShapeMoments } from './measure/shape-moments.ts';
+export { type Caution, type CautionKind, calcCautions } from './measure/cautions.ts';
+export { type JointPeak, type Landing, type Peak, type Summary, summarize } from './measure/summary.ts';
+export { formatSentence, formatSummary } from './measure/summary-words.ts';
+export { type FrameWords, wordAngle, wordFrames, wordTilt } from './measure/words.ts';
+export { makeBody, poseOf } from './skill/build-skill.ts';
+export type { AthleteSpec } from './skill/skill-spec.ts';

@@ -14,8 +14,10 @@ export function migrate(
 ): Record<string, unknown> {
   let now = file;
   const version = now.version;
-  if (typeof version !== 'number' || !Number.isInteger(version) || version < 1) throw new FieldError('version', version, `a whole number from 1 to ${newest}`);
-  if (version > newest) throw new FieldError('version', version, `at most ${newest} (this file comes from a newer Shapeflight)`);
+  if (typeof version !== 'number' || !Number.isInteger(version) || version < 1)
+    throw new FieldError('version', version, `a whole number from 1 to ${newest}`);
+  if (version > newest)
+    throw new FieldError('version', version, `at most ${newest} (this file comes from a newer Shapeflight)`);
   for (let from = version; from < newest; from++) {
     const step = steps[from];
     if (!step) throw new FieldError('version', version, `a version that can be brought up to ${newest}`);

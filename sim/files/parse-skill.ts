@@ -1,11 +1,14 @@
 /** From the JSON of a skill file to a SkillSpec in SI units; every fault is a FieldError with path, value and range. */
 import * as v from 'valibot';
 import { FieldError, unknownName } from '../math/field-error.ts';
-import type { NamedPose, SkillSpec } from '../skill/skill-spec.ts';
+import type { AthleteSpec, NamedPose, SkillSpec } from '../skill/skill-spec.ts';
 import { inSi } from './athlete-si.ts';
+import { joinPath } from './field-path.ts';
+import { findJsonFault } from './json-fault.ts';
 import { migrate } from './migrate.ts';
-import { athleteFileSchema, athleteSchema, skillSchema } from './skill-schema.ts';
-import { type Athlete, type FileSurface, SKILL_FORMAT, type ShapeData, type SkillFile } from './skill-file.ts';
+import { type Athlete, type FileSurface, type ShapeData, SKILL_FORMAT, type SkillFile } from './skill-file.ts';
+import { ATHLETE_FORMAT, ATHLETE_VERSION, athleteFileSchema, athleteSchema, skillSchema } from './skill-schema.ts';
+import { checkTame } from './tame-json.ts';
 
 export interface Shelf {
   readonly athletes: Readonly<Record<string, Athlete>>;
@@ -17,40 +20,58 @@ const REV = 2 * Math.PI;
 
 /** Text to JSON; a syntax fault names line and column. */
 export function parseJson(text: string): unknown {
+  const plain = text.replace(/^\uFEFF/, '');
   try {
-    return JSON.parse(text);
-  } catch (error) {
-    const message = error instanceof Error ? error.message : String(error);
-    const at = /position (\d+)/.exec(message);
-    const before = text.slice(0, at ? Number(at[1]) : text.length).split('\n');
-    throw new FieldError('file', `text that breaks at line ${before.length}, column ${before[before.length - 1].length + 1}`, 'valid JSON');
+    return JSON.parse(plain);
+  } catch {
+    const { line, column, expected } = findJsonFault(plain);
+    throw new FieldError('file', `text that is not JSON from line ${line}, column ${column} on`, `${expected} there`);
   }
 }
 
 /** Checks the form; returns the document as the file holds it (after migration). */
 export function checkSkillFile(json: unknown): SkillFile {
-  if (typeof json !== 'object' || json === null || Array.isArray(json)) throw new FieldError('file', json, 'a JSON object');
+  if (typeof json !== 'object' || json === null || Array.isArray(json))
+    throw new FieldError('file', json, 'a JSON object');
+  checkTame(json);
   const format = (json as Record<string, unknown>).format;
   if (format !== SKILL_FORMAT) throw new FieldError('format', format, `"${SKILL_FORMAT}"`);
   const file = check(skillSchema, migrate(json as Record<string, unknown>), '') as SkillFile;
   const { massCentreHeightM, lowestPointHeightM } = file.takeoff;
   if ((massCentreHeightM === undefined) === (lowestPointHeightM === undefined))
-    throw new FieldError('takeoff', massCentreHeightM === undefined ? 'no height' : 'two heights', 'exactly one of massCentreHeightM and lowestPointHeightM');
+    throw new FieldError(
+      'takeoff',
+      massCentreHeightM === undefined ? 'no height' : 'two heights',
+      'exactly one of massCentreHeightM and lowestPointHeightM',
+    );
   return file;
 }
 
-/** An athlete file, or a bare athlete. */
+/** An athlete file, or a bare athlete; as the file holds it. */
 export function parseAthlete(json: unknown): Athlete {
-  if (typeof json === 'object' && json !== null && 'format' in json) return check(athleteFileSchema, json, '').athlete as Athlete;
-  return check(athleteSchema, json, '') as Athlete;
+  if (typeof json !== 'object' || json === null || Array.isArray(json))
+    throw new FieldError('file', json, 'a JSON object');
+  checkTame(json);
+  const { format, version } = json as Record<string, unknown>;
+  if (format === undefined) return check(athleteSchema, json, '') as Athlete;
+  if (format !== ATHLETE_FORMAT) throw new FieldError('format', format, `"${ATHLETE_FORMAT}"`);
+  if (version !== ATHLETE_VERSION) throw new FieldError('version', version, String(ATHLETE_VERSION));
+  return check(athleteFileSchema, json, '').athlete as Athlete;
 }
+
+/** The same in SI, ready for makeBody. */
+export const readAthlete = (json: unknown): AthleteSpec => inSi(parseAthlete(json));
+
+/** The angles of a shape in rad, by name. */
+export const shapeInRadians = (shape: ShapeData): NamedPose => inRadians(shape.angles);
 
 export function parseSkill(json: unknown, shelf: Shelf): SkillSpec {
   const file = checkSkillFile(json);
   const { takeoff, schedule } = file;
   const shapes = { ...shelf.shapes, ...file.shapes };
   const poseOf = (id: string, field: string): NamedPose => {
-    if (!Object.hasOwn(shapes, id)) throw unknownName(field, id, Object.keys(shapes), 'a shape of the catalogue or of this file');
+    if (!Object.hasOwn(shapes, id))
+      throw unknownName(field, id, Object.keys(shapes), 'a shape of the catalogue or of this file');
     return inRadians(shapes[id].angles);
   };
   const attitude = takeoff.attitudeDeg ?? {};
@@ -82,9 +103,16 @@ export function parseSkill(json: unknown, shelf: Shelf): SkillSpec {
     },
     end:
       'durationS' in file.end
-        ? { kind: 'duration', duration: file.end.durationS, ...(file.end.surface ? { surface: inMetres(file.end.surface) } : {}) }
+        ? {
+            kind: 'duration',
+            duration: file.end.durationS,
+            ...(file.end.surface ? { surface: inMetres(file.end.surface) } : {}),
+          }
         : { kind: 'touchdown', surface: inMetres(file.end.surface) },
-    base: schedule.base === undefined && !Object.hasOwn(shapes, 'straight') ? {} : poseOf(schedule.base ?? 'straight', 'schedule.base'),
+    base:
+      schedule.base === undefined && !Object.hasOwn(shapes, 'straight')
+        ? {}
+        : poseOf(schedule.base ?? 'straight', 'schedule.base'),
     blocks: (schedule.blocks ?? []).map((b, i) => ({
       shape: b.shape,
       pose: poseOf(b.shape, `schedule.blocks[${i}].shape`),
@@ -100,8 +128,16 @@ export function parseSkill(json: unknown, shelf: Shelf): SkillSpec {
       kind: k.kind ?? 'stop',
       ...(k.nextDeg === undefined ? {} : { next: k.nextDeg * RAD }),
     })),
-    samples: (schedule.samples ?? []).map((s) => ({ angle: s.angle, start: s.startS, rate: s.rateHz, values: s.deg.map((d) => d * RAD) })),
-    smoothing: schedule.smoothing?.criterion === 'noise' ? { kind: 'noise', rms: schedule.smoothing.rmsDeg * RAD } : { kind: 'gcv' },
+    samples: (schedule.samples ?? []).map((s) => ({
+      angle: s.angle,
+      start: s.startS,
+      rate: s.rateHz,
+      values: s.deg.map((d) => d * RAD),
+    })),
+    smoothing:
+      schedule.smoothing?.criterion === 'noise'
+        ? { kind: 'noise', rms: schedule.smoothing.rmsDeg * RAD }
+        : { kind: 'gcv' },
     ...(file.target
       ? {
           target: {
@@ -119,11 +155,13 @@ export function parseSkill(json: unknown, shelf: Shelf): SkillSpec {
 function athleteOf(file: SkillFile, shelf: Shelf): Athlete {
   if (!('ref' in file.athlete)) return file.athlete;
   const { ref } = file.athlete;
-  if (!Object.hasOwn(shelf.athletes, ref)) throw unknownName('athlete.ref', ref, Object.keys(shelf.athletes), 'an athlete that is known here');
+  if (!Object.hasOwn(shelf.athletes, ref))
+    throw unknownName('athlete.ref', ref, Object.keys(shelf.athletes), 'an athlete that is known here');
   return shelf.athletes[ref];
 }
 
-const inRadians = (angles: Record<string, number>): NamedPose => Object.fromEntries(Object.entries(angles).map(([k, d]) => [k, d * RAD]));
+const inRadians = (angles: Record<string, number>): NamedPose =>
+  Object.fromEntries(Object.entries(angles).map(([k, d]) => [k, d * RAD]));
 const inMetres = (s: FileSurface): { kind: FileSurface['kind']; y: number } => ({ kind: s.kind, y: s.heightM });
 
 /** valibot's first fault as a FieldError; a union's deepest fault says more than "no alternative fits". */
@@ -134,7 +172,12 @@ function check<S extends v.GenericSchema>(schema: S, json: unknown, path: string
   const field = [path, pathOf(issue)].filter(Boolean).join('.');
   if (issue.type === 'strict_object' && issue.expected === 'never')
     throw new FieldError(field, 'this unknown field', 'only the fields of docs/skill-file.md');
-  if (issue.received === 'undefined') throw new FieldError(field, undefined, issue.type === 'strict_object' ? 'this field is needed' : `this field is needed: ${issue.message}`);
+  if (issue.received === 'undefined')
+    throw new FieldError(
+      field,
+      undefined,
+      issue.type === 'strict_object' ? 'this field is needed' : `this field is needed: ${issue.message}`,
+    );
   throw new FieldError(field, issue.input, issue.type === 'strict_object' ? 'an object' : issue.message);
 }
 
@@ -145,18 +188,18 @@ function deepest(issue: Issue): Issue {
   for (const inner of issue.issues) {
     const found = deepest(inner as Issue);
     const unknown = found.type === 'strict_object' && found.expected === 'never';
-    if ((found.path?.length ?? 0) > (issue.path?.length ?? 0) + 1 && !unknown && (!best || (found.path?.length ?? 0) > (best.path?.length ?? 0))) best = found;
+    if (
+      (found.path?.length ?? 0) > (issue.path?.length ?? 0) + 1 &&
+      !unknown &&
+      (!best || (found.path?.length ?? 0) > (best.path?.length ?? 0))
+    )
+      best = found;
   }
   return best ?? issue;
 }
 
 function pathOf(issue: Issue): string {
-  let out = '';
-  for (const item of issue.path ?? []) {
-    const key = item.key;
-    out += typeof key === 'number' ? `[${key}]` : out ? `.${String(key).slice(0, 80)}` : String(key).slice(0, 80);
-  }
-  return out;
+  return (issue.path ?? []).reduce((path, { key }) => joinPath(path, typeof key === 'number' ? key : String(key)), '');
 }
 
 /** A skill file as stable, pretty JSON. */

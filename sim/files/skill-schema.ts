@@ -11,10 +11,20 @@ const text = (longest: number) => {
   const allowed = `text of at most ${longest} characters`;
   return v.pipe(v.string(allowed), v.maxLength(longest, allowed));
 };
-const name = v.pipe(v.string('a name of 1 to 80 characters'), v.minLength(1, 'a name of 1 to 80 characters'), v.maxLength(80, 'a name of 1 to 80 characters'));
+const name = v.pipe(
+  v.string('a name of 1 to 80 characters'),
+  v.minLength(1, 'a name of 1 to 80 characters'),
+  v.maxLength(80, 'a name of 1 to 80 characters'),
+);
+/** Names segments, hinges and contacts: they become column names and XML. */
+const PLAIN_NAME = 'a name of 1 to 80 letters, digits, _ or -, a letter first';
+const plainName = v.pipe(v.string(PLAIN_NAME), v.regex(/^[A-Za-z][A-Za-z0-9_-]{0,79}$/, PLAIN_NAME));
 const one = <const T extends readonly string[]>(...words: T) => v.picklist(words, `one of ${words.join(', ')}`);
 const triple = (low: number, high: number, unit: string) =>
-  v.strictTuple([within(low, high, unit), within(low, high, unit), within(low, high, unit)], `three numbers from ${low} to ${high} ${unit}`);
+  v.strictTuple(
+    [within(low, high, unit), within(low, high, unit), within(low, high, unit)],
+    `three numbers from ${low} to ${high} ${unit}`,
+  );
 const listOf = <const S extends v.GenericSchema>(item: S, most: number) => {
   const allowed = `a list of at most ${most}`;
   return v.pipe(v.array(item, allowed), v.maxLength(most, allowed));
@@ -43,16 +53,16 @@ export const humanSchema = v.strictObject({
 
 const point = triple(-10, 10, 'm');
 const treeSegment = v.strictObject({
-  name,
-  parent: v.optional(name),
+  name: plainName,
+  parent: v.optional(plainName),
   jointM: v.optional(point),
   hinges: v.optional(
     listOf(
       v.strictObject({
-        name,
+        name: plainName,
         axis: triple(-1, 1, ''),
         rangeDeg: v.optional(v.strictTuple([key, key], 'two numbers from -720 to 720 deg')),
-        mirror: v.optional(name),
+        mirror: v.optional(plainName),
         mirrorSign: v.optional(v.picklist([1, -1], '1 or -1')),
       }),
       6,
@@ -61,18 +71,33 @@ const treeSegment = v.strictObject({
   massKg: within(1e-9, 100000, 'kg'),
   centreM: point,
   inertiaKgM2: v.strictTuple(
-    Array.from({ length: 6 }, () => within(-1e6, 1e6, 'kg m2')) as unknown as [ReturnType<typeof within>, ReturnType<typeof within>, ReturnType<typeof within>, ReturnType<typeof within>, ReturnType<typeof within>, ReturnType<typeof within>],
+    Array.from({ length: 6 }, () => within(-1e6, 1e6, 'kg m2')) as unknown as [
+      ReturnType<typeof within>,
+      ReturnType<typeof within>,
+      ReturnType<typeof within>,
+      ReturnType<typeof within>,
+      ReturnType<typeof within>,
+      ReturnType<typeof within>,
+    ],
     'six numbers: xx, yy, zz, xy, xz, yz',
   ),
   group: v.optional(one('upper', 'arms', 'legs', 'whole')),
   side: v.optional(one('left', 'right', 'centre')),
-  contacts: v.optional(listOf(v.strictObject({ name, part: name, pointM: point, radiusM: within(0, 5, 'm') }), 100)),
+  contacts: v.optional(
+    listOf(v.strictObject({ name: plainName, part: name, pointM: point, radiusM: within(0, 5, 'm') }), 100),
+  ),
   shapes: v.optional(
     listOf(
       v.variant(
         'kind',
         [
-          v.strictObject({ kind: v.literal('capsule'), aM: point, bM: point, radiusAM: within(0, 5, 'm'), radiusBM: within(0, 5, 'm') }),
+          v.strictObject({
+            kind: v.literal('capsule'),
+            aM: point,
+            bM: point,
+            radiusAM: within(0, 5, 'm'),
+            radiusBM: within(0, 5, 'm'),
+          }),
           v.strictObject({ kind: v.literal('ellipsoid'), centreM: point, radiiM: triple(0, 5, 'm') }),
         ],
         'kind "capsule" or "ellipsoid"',
@@ -86,12 +111,21 @@ export const treeSchema = v.strictObject({
   kind: v.literal('tree', '"tree"'),
   name,
   club: v.optional(text(200)),
-  segments: v.pipe(v.array(treeSegment, 'a list of 1 to 200 segments'), v.minLength(1, 'a list of 1 to 200 segments'), v.maxLength(200, 'a list of 1 to 200 segments')),
-  framePoints: v.optional(v.strictObject({ hipL: framePoint, hipR: framePoint, shoulderL: framePoint, shoulderR: framePoint })),
+  segments: v.pipe(
+    v.array(treeSegment, 'a list of 1 to 200 segments'),
+    v.minLength(1, 'a list of 1 to 200 segments'),
+    v.maxLength(200, 'a list of 1 to 200 segments'),
+  ),
+  framePoints: v.optional(
+    v.strictObject({ hipL: framePoint, hipR: framePoint, shoulderL: framePoint, shoulderR: framePoint }),
+  ),
 });
 export const athleteSchema = v.variant('kind', [humanSchema, treeSchema], 'an athlete of kind "human" or "tree"');
 
-const surface = v.strictObject({ kind: one('floor', 'mat', 'trampoline', 'water', 'other'), heightM: within(-20, 20, 'm') });
+const surface = v.strictObject({
+  kind: one('floor', 'mat', 'trampoline', 'water', 'other'),
+  heightM: within(-20, 20, 'm'),
+});
 const angles = v.record(name, key);
 export const shapeSchema = v.strictObject({ title: text(80), word: text(40), angles });
 
@@ -99,7 +133,11 @@ const momentum = v.union(
   [
     v.strictObject({ vectorKgM2PerS: triple(-100000, 100000, 'kg m2/s') }),
     v.strictObject({
-      ratesRevPerS: v.strictObject({ somersault: within(-20, 20, 'rev/s'), tilt: v.optional(within(-20, 20, 'rev/s')), twist: v.optional(within(-20, 20, 'rev/s')) }),
+      ratesRevPerS: v.strictObject({
+        somersault: within(-20, 20, 'rev/s'),
+        tilt: v.optional(within(-20, 20, 'rev/s')),
+        twist: v.optional(within(-20, 20, 'rev/s')),
+      }),
     }),
     v.strictObject({ straightSomersaults: within(-20, 20, 'somersaults') }),
   ],
@@ -111,14 +149,25 @@ export const skillSchema = v.strictObject({
   version: v.literal(SKILL_VERSION, String(SKILL_VERSION)),
   title: text(200),
   note: v.optional(text(2000)),
-  athlete: v.union([v.strictObject({ ref: text(200) }), athleteSchema], 'an athlete of kind "human" or "tree", or {"ref": id}'),
+  athlete: v.union(
+    [v.strictObject({ ref: text(200) }), athleteSchema],
+    'an athlete of kind "human" or "tree", or {"ref": id}',
+  ),
   gravityMPerS2: v.optional(within(0, 30, 'm/s2')),
   takeoff: v.strictObject({
     massCentreHeightM: v.optional(within(-20, 50, 'm')),
     lowestPointHeightM: v.optional(within(-20, 50, 'm')),
-    velocityMPerS: v.strictObject({ along: within(-15, 15, 'm/s'), up: within(-20, 20, 'm/s'), across: v.optional(within(-15, 15, 'm/s')) }),
+    velocityMPerS: v.strictObject({
+      along: within(-15, 15, 'm/s'),
+      up: within(-20, 20, 'm/s'),
+      across: v.optional(within(-15, 15, 'm/s')),
+    }),
     attitudeDeg: v.optional(
-      v.strictObject({ somersault: v.optional(within(-720, 720, 'deg')), tilt: v.optional(within(-79, 79, 'deg')), twist: v.optional(within(-720, 720, 'deg')) }),
+      v.strictObject({
+        somersault: v.optional(within(-720, 720, 'deg')),
+        tilt: v.optional(within(-79, 79, 'deg')),
+        twist: v.optional(within(-720, 720, 'deg')),
+      }),
     ),
     momentum,
   }),
@@ -129,16 +178,47 @@ export const skillSchema = v.strictObject({
   schedule: v.strictObject({
     base: v.optional(name),
     blocks: v.optional(
-      listOf(v.strictObject({ shape: name, from: time, to: time, arms: v.optional(one('front', 'side', 'direct')), adjustDeg: v.optional(angles) }), 500),
+      listOf(
+        v.strictObject({
+          shape: name,
+          from: time,
+          to: time,
+          arms: v.optional(one('front', 'side', 'direct')),
+          adjustDeg: v.optional(angles),
+        }),
+        500,
+      ),
     ),
     keys: v.optional(
-      listOf(v.strictObject({ angle: name, at: time, deg: key, kind: v.optional(one('stop', 'pass')), nextDeg: v.optional(key) }), 10000),
+      listOf(
+        v.strictObject({
+          angle: name,
+          at: time,
+          deg: key,
+          kind: v.optional(one('stop', 'pass')),
+          nextDeg: v.optional(key),
+        }),
+        10000,
+      ),
     ),
-    samples: v.optional(listOf(v.strictObject({ angle: name, startS: within(-60, 60, 's'), rateHz: within(1, 10000, 'Hz'), deg: listOf(key, 20000) }), 200)),
+    samples: v.optional(
+      listOf(
+        v.strictObject({
+          angle: name,
+          startS: within(-60, 60, 's'),
+          rateHz: within(1, 10000, 'Hz'),
+          deg: listOf(key, 20000),
+        }),
+        200,
+      ),
+    ),
     smoothing: v.optional(
       v.variant(
         'criterion',
-        [v.strictObject({ criterion: v.literal('gcv') }), v.strictObject({ criterion: v.literal('noise'), rmsDeg: within(0.0001, 90, 'deg') })],
+        [
+          v.strictObject({ criterion: v.literal('gcv') }),
+          v.strictObject({ criterion: v.literal('noise'), rmsDeg: within(0.0001, 90, 'deg') }),
+        ],
         'criterion "gcv", or "noise" with rmsDeg',
       ),
     ),
@@ -156,4 +236,9 @@ export const skillSchema = v.strictObject({
 });
 
 export const ATHLETE_FORMAT = 'shapeflight-athlete';
-export const athleteFileSchema = v.strictObject({ format: v.literal(ATHLETE_FORMAT, `"${ATHLETE_FORMAT}"`), version: v.literal(1, '1'), athlete: athleteSchema });
+export const ATHLETE_VERSION = 1;
+export const athleteFileSchema = v.strictObject({
+  format: v.literal(ATHLETE_FORMAT, `"${ATHLETE_FORMAT}"`),
+  version: v.literal(ATHLETE_VERSION, String(ATHLETE_VERSION)),
+  athlete: athleteSchema,
+});

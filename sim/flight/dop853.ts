@@ -1,220 +1,180 @@
 /**
- * Adaptive integration of y' = f(t, y) by DOP853 with dense output (tableau and source: dop853-tableau.ts). Steps end
- * exactly on the given breaks, where f is only piecewise smooth. The error per step is held below `tolerance` times
- * max(1, |y|), in the mixed 5th/3rd-order estimate of the source; step control after Hairer & Wanner, section II.4.
+ * Adaptive integration of a quaternion's y' = f(t, y) by DOP853 with dense output (tableau and source:
+ * dop853-tableau.ts). Each span between breaks, where f is smooth, is cut into cells of length span / 2^level; a cell
+ * whose error estimate exceeds the tolerance is halved, one far below it lets the next be doubled. So every step starts
+ * and ends on a dyadic point of its span, whatever the momentum: f may keep what it computed for a cell, and the result
+ * depends on the problem alone.
  */
+import { DenseTrack } from './dense-track.ts';
 import { A, B, C, D, E3, E5, STAGES } from './dop853-tableau.ts';
 
-export type Derivative = (t: number, y: Float64Array, dy: Float64Array) => void;
+export interface Problem {
+  /** told before the stages of a step: cell `index` of 2^level of the span [from, to] */
+  beginCell(from: number, to: number, level: number, index: number): void;
+  /** f(t, y) with y at yo, into out at oo; stage 0 to 15 of the announced cell (nodes C), -1 for a lone evaluation */
+  derivative(t: number, y: Float64Array, yo: number, out: Float64Array, oo: number, stage: number): void;
+}
 
 export interface StepOptions {
+  /** largest error estimate of a step, in units of y */
   readonly tolerance: number;
-  /** equal steps of this length between breaks instead of error control (order tests) */
+  /** equal steps of about this length instead of error control (order tests) */
   readonly fixedStep?: number;
-  readonly maxSteps?: number;
-  /** called with each accepted y before the next step starts (normalise a quaternion here); returns the change made */
-  readonly afterStep?: (y: Float64Array) => number;
+  /** makes an accepted y a unit quaternion again; returns how far it was off */
+  readonly afterStep: (y: Float64Array) => number;
   /** asked after each accepted step; true ends the integration there */
   readonly stop?: (track: DenseTrack) => boolean;
 }
 
-/** Accepted steps with their dense output. */
-export class DenseTrack {
-  readonly n: number;
-  /** ends of the steps: times[0] is the start */
-  times: number[];
-  rejected = 0;
-  evaluations = 0;
-  drift = 0;
-  private coefs: Float64Array;
-  private last = 0;
-
-  constructor(n: number, t0: number) {
-    this.n = n;
-    this.times = [t0];
-    this.coefs = new Float64Array(8 * n * 64);
-  }
-
-  get steps(): number {
-    return this.times.length - 1;
-  }
-
-  /** room for the next step's 8 x n coefficients: y0 and F1..F7 */
-  push(tEnd: number, rows: Float64Array): void {
-    const at = 8 * this.n * this.steps;
-    if (at + 8 * this.n > this.coefs.length) {
-      const more = new Float64Array(2 * this.coefs.length);
-      more.set(this.coefs);
-      this.coefs = more;
-    }
-    this.coefs.set(rows, at);
-    this.times.push(tEnd);
-  }
-
-  stepAt(t: number): number {
-    const { times } = this;
-    let i = this.last;
-    if (i >= this.steps) i = 0;
-    if (times[i] <= t && t <= times[i + 1]) return i;
-    if (i + 2 < times.length && times[i + 1] <= t && t <= times[i + 2]) {
-      this.last = i + 1;
-      return i + 1;
-    }
-    let lo = 0;
-    let hi = this.steps - 1;
-    while (lo < hi) {
-      const mid = (lo + hi + 1) >> 1;
-      if (times[mid] <= t) lo = mid;
-      else hi = mid - 1;
-    }
-    this.last = lo;
-    return lo;
-  }
-
-  /** y at t inside the track (dense output of order 7) */
-  valueInto(t: number, y: Float64Array): void {
-    const { n, coefs } = this;
-    const i = this.stepAt(t);
-    const t0 = this.times[i];
-    const x = (t - t0) / (this.times[i + 1] - t0);
-    const z = 1 - x;
-    const o = 8 * n * i;
-    for (let k = 0; k < n; k++) {
-      const c = (r: number): number => coefs[o + r * n + k];
-      y[k] = c(0) + x * (c(1) + z * (c(2) + x * (c(3) + z * (c(4) + x * (c(5) + z * (c(6) + x * c(7)))))));
-    }
-  }
-}
-
-const SAFETY = 0.9;
-const SHRINK = 0.2;
-const GROW = 6;
+/** A cell whose estimate is below this share of the tolerance would pass at twice the length (error ~ length^8). */
+const COARSEN = 1 / 400;
+const DEEPEST = 40;
 
 /** Integrates from breaks[0] through every break to the last one. */
-export function integrate(f: Derivative, y0: ArrayLike<number>, breaks: readonly number[], options: StepOptions): DenseTrack {
-  const n = y0.length;
-  const track = new DenseTrack(n, breaks[0]);
+export function integrate(f: Problem, y0: ArrayLike<number>, breaks: readonly number[], options: StepOptions): DenseTrack {
+  const track = new DenseTrack(breaks[0]);
   const y = Float64Array.from(y0);
-  const next = new Float64Array(n);
-  const stages = Array.from({ length: 16 }, () => new Float64Array(n));
-  const trial = new Float64Array(n);
-  const rows = new Float64Array(8 * n);
-  const maxSteps = options.maxSteps ?? 1_000_000;
-  f(breaks[0], y, stages[0]);
+  const next = new Float64Array(4);
+  const K = new Float64Array(64);
+  const trial = new Float64Array(4);
+  const rows = new Float64Array(32);
+  const { tolerance, fixedStep } = options;
+  f.derivative(breaks[0], y, 0, K, 0, -1);
   track.evaluations++;
-  let h = options.fixedStep ?? firstStep(y, stages[0], options.tolerance);
-  let count = 0;
+  let length = 0.05;
   for (let b = 1; b < breaks.length; b++) {
-    const end = breaks[b];
-    const start = breaks[b - 1];
-    if (!(end > start)) continue;
-    let t = start;
-    // the derivative may jump in its derivatives at a break, so the first stage is still valid, but not beyond it
-    const equal = options.fixedStep ? Math.max(1, Math.round((end - start) / options.fixedStep)) : 0;
-    let done = 0;
-    while (t < end) {
-      if (++count > maxSteps) throw new RangeError(`integration: more than ${maxSteps} steps before ${end} s (reached ${t} s)`);
-      let tEnd: number;
-      if (equal) tEnd = ++done === equal ? end : start + ((end - start) * done) / equal;
-      else tEnd = t + h * 1.1 >= end ? end : t + h < end && t + 2 * h > end ? t + (end - t) / 2 : t + h;
-      const step = tEnd - t;
-      if (!(step > 0) || step < 1e-14) {
-        if (end - t < 1e-12) break;
-        throw new RangeError(`integration: the step at ${t} s became too small to keep the tolerance`);
+    const from = breaks[b - 1];
+    const span = breaks[b] - from;
+    if (!(span > 0)) continue;
+    if (fixedStep) {
+      const n = Math.max(1, Math.round(span / fixedStep));
+      for (let i = 0; i < n; i++) {
+        const t = from + (span * i) / n;
+        step(f, t, i + 1 === n ? breaks[b] : from + (span * (i + 1)) / n, y, K, trial, next, -1);
+        accept(f, t, i + 1 === n ? breaks[b] : from + (span * (i + 1)) / n, y, next, K, trial, rows, track, options, -1);
+        if (options.stop?.(track)) return track;
       }
-      runStages(f, t, step, y, stages, trial);
-      weigh(B, stages, step, y, next);
+      continue;
+    }
+    let level = Math.min(DEEPEST, Math.max(0, Math.ceil(Math.log2(span / length))));
+    let index = 0;
+    while (index < 2 ** level) {
+      const cells = 2 ** level;
+      const t = from + (span * index) / cells;
+      const end = index + 1 === cells ? breaks[b] : from + (span * (index + 1)) / cells;
+      f.beginCell(from, breaks[b], level, index);
+      step(f, t, end, y, K, trial, next, 0);
       track.evaluations += STAGES - 1;
-      const error = options.fixedStep ? 0 : estimate(stages, step, y, next, options.tolerance);
+      const error = estimate(K, end - t, y, next, tolerance);
       if (!(error <= 1)) {
-        if (!Number.isFinite(error)) h = step * 0.1;
-        else h = step * Math.max(SHRINK, SAFETY * error ** (-1 / 8));
+        if (level === DEEPEST || end - t < 1e-12)
+          throw new RangeError(`the flight at ${t.toFixed(6)} s turns too fast to be followed to the tolerance of ${tolerance}`);
+        // a quarter at once where even a half is sure to fail
+        const down = error > 2000 ? 2 : 1;
+        level += down;
+        index *= 2 ** down;
         track.rejected++;
         continue;
       }
-      f(tEnd, next, stages[12]);
-      finishDense(f, t, step, y, next, stages, trial, rows);
-      track.evaluations += 4;
-      track.push(tEnd, rows);
-      y.set(next);
-      if (options.afterStep) {
-        const change = options.afterStep(y);
-        if (change > track.drift) track.drift = change;
-      }
-      // first stage of the next step: the derivative just found, moved along with y
-      stages[0].set(stages[12]);
-      t = tEnd;
-      if (!options.fixedStep) {
-        const grown = step * Math.min(GROW, Math.max(SHRINK, SAFETY * Math.max(error, 1e-12) ** (-1 / 8)));
-        h = step < h ? Math.max(h, grown) : grown;
-      }
+      accept(f, t, end, y, next, K, trial, rows, track, options, 0);
       if (options.stop?.(track)) return track;
+      index++;
+      if (error < COARSEN && level > 0 && index % 2 === 0) {
+        level--;
+        index /= 2;
+      }
+      length = span / 2 ** level;
     }
-    h = Math.max(h, 1e-6);
   }
   return track;
 }
 
-function runStages(f: Derivative, t: number, h: number, y: Float64Array, K: Float64Array[], trial: Float64Array): void {
+/** The twelve stages and y at the end of the step, into `next`. */
+function step(f: Problem, t: number, end: number, y: Float64Array, K: Float64Array, trial: Float64Array, next: Float64Array, slot: number): void {
+  const h = end - t;
   for (let i = 1; i < STAGES; i++) {
     weigh(A[i], K, h, y, trial);
-    f(t + C[i] * h, trial, K[i]);
+    f.derivative(t + C[i] * h, trial, 0, K, 4 * i, slot < 0 ? -1 : i);
   }
+  weigh(B, K, h, y, next);
 }
 
-function weigh(row: readonly [readonly number[], readonly number[]], K: Float64Array[], h: number, y: Float64Array, out: Float64Array): void {
-  const [cols, weights] = row;
-  for (let k = 0; k < y.length; k++) {
-    let s = 0;
-    for (let j = 0; j < cols.length; j++) s += weights[j] * K[cols[j]][k];
-    out[k] = y[k] + h * s;
+function weigh(row: readonly [readonly number[], readonly number[]], K: Float64Array, h: number, y: Float64Array, out: Float64Array): void {
+  const cols = row[0];
+  const weights = row[1];
+  let a = 0;
+  let b = 0;
+  let c = 0;
+  let d = 0;
+  for (let j = 0; j < cols.length; j++) {
+    const w = weights[j];
+    const o = 4 * cols[j];
+    a += w * K[o];
+    b += w * K[o + 1];
+    c += w * K[o + 2];
+    d += w * K[o + 3];
   }
+  out[0] = y[0] + h * a;
+  out[1] = y[1] + h * b;
+  out[2] = y[2] + h * c;
+  out[3] = y[3] + h * d;
 }
 
-function estimate(K: Float64Array[], h: number, y: Float64Array, next: Float64Array, tolerance: number): number {
+/** The estimate of the source: 5th against 3rd order, over the tolerance. */
+function estimate(K: Float64Array, h: number, y: Float64Array, next: Float64Array, tolerance: number): number {
   let five = 0;
   let three = 0;
-  for (let k = 0; k < y.length; k++) {
+  for (let k = 0; k < 4; k++) {
     const scale = tolerance * Math.max(1, Math.abs(y[k]), Math.abs(next[k]));
     let a = 0;
     let b = 0;
-    for (let j = 0; j < E5[0].length; j++) a += E5[1][j] * K[E5[0][j]][k];
-    for (let j = 0; j < E3[0].length; j++) b += E3[1][j] * K[E3[0][j]][k];
+    for (let j = 0; j < E5[0].length; j++) a += E5[1][j] * K[4 * E5[0][j] + k];
+    for (let j = 0; j < E3[0].length; j++) b += E3[1][j] * K[4 * E3[0][j] + k];
     five += (a / scale) ** 2;
     three += (b / scale) ** 2;
   }
   if (five === 0 && three === 0) return 0;
-  return (h * five) / Math.sqrt((five + 0.01 * three) * y.length);
+  return (h * five) / Math.sqrt((five + 0.01 * three) * 4);
 }
 
-function finishDense(f: Derivative, t: number, h: number, y: Float64Array, next: Float64Array, K: Float64Array[], trial: Float64Array, rows: Float64Array): void {
-  const n = y.length;
+/** Finishes the dense output, takes the step, and leaves the first stage of the next one in K. */
+function accept(
+  f: Problem,
+  t: number,
+  end: number,
+  y: Float64Array,
+  next: Float64Array,
+  K: Float64Array,
+  trial: Float64Array,
+  rows: Float64Array,
+  track: DenseTrack,
+  options: StepOptions,
+  slot: number,
+): void {
+  const h = end - t;
+  f.derivative(end, next, 0, K, 48, slot < 0 ? -1 : 12);
   for (let i = 13; i < 16; i++) {
     weigh(A[i], K, h, y, trial);
-    f(t + C[i] * h, trial, K[i]);
+    f.derivative(t + C[i] * h, trial, 0, K, 4 * i, slot < 0 ? -1 : i);
   }
-  for (let k = 0; k < n; k++) {
+  track.evaluations += 4;
+  for (let k = 0; k < 4; k++) {
     const d = next[k] - y[k];
     rows[k] = y[k];
-    rows[n + k] = d;
-    rows[2 * n + k] = h * K[0][k] - d;
-    rows[3 * n + k] = 2 * d - h * (K[0][k] + K[12][k]);
+    rows[4 + k] = d;
+    rows[8 + k] = h * K[k] - d;
+    rows[12 + k] = 2 * d - h * (K[k] + K[48 + k]);
     for (let r = 0; r < 4; r++) {
-      const [cols, weights] = D[r];
+      const cols = D[r][0];
+      const weights = D[r][1];
       let s = 0;
-      for (let j = 0; j < cols.length; j++) s += weights[j] * K[cols[j]][k];
-      rows[(4 + r) * n + k] = h * s;
+      for (let j = 0; j < cols.length; j++) s += weights[j] * K[4 * cols[j] + k];
+      rows[16 + 4 * r + k] = h * s;
     }
   }
-}
-
-/** A first step from the size of y and y' (the source's rule, without its second trial evaluation). */
-function firstStep(y: Float64Array, dy: Float64Array, tolerance: number): number {
-  let a = 0;
-  let b = 0;
-  for (let k = 0; k < y.length; k++) {
-    a = Math.max(a, Math.abs(y[k]));
-    b = Math.max(b, Math.abs(dy[k]));
-  }
-  return b > 1e-12 ? Math.min(0.5, (Math.max(a, 1e-3) / b) * tolerance ** (1 / 8)) : 0.05;
+  track.push(end, rows);
+  y.set(next);
+  const change = options.afterStep(y);
+  if (change > track.drift) track.drift = change;
+  for (let k = 0; k < 4; k++) K[k] = K[48 + k];
 }

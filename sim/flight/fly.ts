@@ -4,22 +4,24 @@
  */
 import type { Body } from '../body/body.ts';
 import type { Schedule } from '../schedule/schedule.ts';
-import { type DenseTrack, integrate } from './dop853.ts';
+import type { DenseTrack } from './dense-track.ts';
+import { integrate, type Problem } from './dop853.ts';
+import { C } from './dop853-tableau.ts';
 import type { EndSpec, Flight, TakeoffSpec } from './flight.ts';
-import type { ShapeSource } from './shape-source.ts';
+import type { CellSource, ShapeSource } from './shape-source.ts';
 import { ShapeTable } from './shape-table.ts';
 import { calcTakeoff } from './takeoff.ts';
 import { LONGEST_FLIGHT, TouchdownFinder } from './touchdown.ts';
 
 export interface FlightOptions {
-  /** error asked of a step, in quaternion units; default 1e-11 */
+  /** error asked of a step, in quaternion units; default 1e-10 */
   readonly tolerance?: number;
   readonly fixedStep?: number;
   /** replaces the tabulated schedule: direct evaluation, or angles that react to the state */
   readonly source?: ShapeSource;
 }
 
-export const DEFAULT_TOLERANCE = 1e-11;
+export const DEFAULT_TOLERANCE = 1e-10;
 
 export class NoTouchdownError extends Error {
   constructor(cause: string) {
@@ -66,7 +68,7 @@ export function flySchedule(
   const stops = [0, ...schedule.breaks.filter((t) => t > 1e-12 && t < limit - 1e-12), limit];
 
   let hit: number | undefined;
-  const track = integrate(makeDerivative(source, h), start.quat_WB, stops, {
+  const track = integrate(makeProblem(source, h), start.quat_WB, stops, {
     tolerance: options.tolerance ?? DEFAULT_TOLERANCE,
     ...(options.fixedStep ? { fixedStep: options.fixedStep } : {}),
     afterStep: normalise,
@@ -119,27 +121,43 @@ export function flySchedule(
 }
 
 /** q' = q (0, w) / 2 with w = K b - u, b = R_WB^T h. */
-function makeDerivative(source: ShapeSource, h: readonly [number, number, number]): (t: number, q: Float64Array, dq: Float64Array) => void {
-  const c = new Float64Array(9);
+function makeProblem(source: ShapeSource, h: readonly [number, number, number]): Problem {
+  const lone = new Float64Array(9);
   const [hx, hy, hz] = h;
-  return (t, q, dq) => {
-    source.coefInto(t, q, c);
-    const a = q[0];
-    const x = q[1];
-    const y = q[2];
-    const z = q[3];
-    const s = 2 / (a * a + x * x + y * y + z * z);
-    // b = R^T h, by columns of R
-    const bx = hx * (1 - s * (y * y + z * z)) + hy * s * (x * y + a * z) + hz * s * (x * z - a * y);
-    const by = hx * s * (x * y - a * z) + hy * (1 - s * (x * x + z * z)) + hz * s * (y * z + a * x);
-    const bz = hx * s * (x * z + a * y) + hy * s * (y * z - a * x) + hz * (1 - s * (x * x + y * y));
-    const wx = 0.5 * (c[0] * bx + c[3] * by + c[4] * bz - c[6]);
-    const wy = 0.5 * (c[3] * bx + c[1] * by + c[5] * bz - c[7]);
-    const wz = 0.5 * (c[4] * bx + c[5] * by + c[2] * bz - c[8]);
-    dq[0] = -x * wx - y * wy - z * wz;
-    dq[1] = a * wx + y * wz - z * wy;
-    dq[2] = a * wy + z * wx - x * wz;
-    dq[3] = a * wz + x * wy - y * wx;
+  const cells: CellSource | undefined = 'cell' in source ? (source as CellSource) : undefined;
+  let cell: Float64Array | undefined;
+  const probe = new Float64Array(4);
+  return {
+    beginCell(from, to, level, index) {
+      cell = cells?.cell(from, to, level, index, C);
+    },
+    derivative(t, q, o, dq, p, stage) {
+      let c: Float64Array = lone;
+      let k = 0;
+      if (cell && stage >= 0) {
+        c = cell;
+        k = cell.length === 9 ? 0 : 9 * stage;
+      } else {
+        for (let i = 0; i < 4; i++) probe[i] = q[o + i];
+        source.coefInto(t, probe, lone);
+      }
+      const a = q[o];
+      const x = q[o + 1];
+      const y = q[o + 2];
+      const z = q[o + 3];
+      const s = 2 / (a * a + x * x + y * y + z * z);
+      // b = R^T h, by columns of R
+      const bx = hx * (1 - s * (y * y + z * z)) + hy * s * (x * y + a * z) + hz * s * (x * z - a * y);
+      const by = hx * s * (x * y - a * z) + hy * (1 - s * (x * x + z * z)) + hz * s * (y * z + a * x);
+      const bz = hx * s * (x * z + a * y) + hy * s * (y * z - a * x) + hz * (1 - s * (x * x + y * y));
+      const wx = 0.5 * (c[k] * bx + c[k + 3] * by + c[k + 4] * bz - c[k + 6]);
+      const wy = 0.5 * (c[k + 3] * bx + c[k + 1] * by + c[k + 5] * bz - c[k + 7]);
+      const wz = 0.5 * (c[k + 4] * bx + c[k + 5] * by + c[k + 2] * bz - c[k + 8]);
+      dq[p] = -x * wx - y * wy - z * wz;
+      dq[p + 1] = a * wx + y * wz - z * wy;
+      dq[p + 2] = a * wy + z * wx - x * wz;
+      dq[p + 3] = a * wz + x * wy - y * wx;
+    },
   };
 }
 

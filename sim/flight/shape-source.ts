@@ -14,6 +14,12 @@ export interface ShapeSource {
   coefInto(t: number, quat_WB: Float64Array, out: Float64Array): void;
 }
 
+/** A source that is a function of time alone and keeps its values at the nodes of a step. */
+export interface CellSource extends ShapeSource {
+  /** K and u at start + node x length of cell `index` of 2^level of the span [from, to]: (nodes x 9), or (9) at rest */
+  cell(from: number, to: number, level: number, index: number, nodes: readonly number[]): Float64Array;
+}
+
 /** A whole-body inertia without an inverse: a lone rod or point. */
 export class SingularBodyError extends Error {
   constructor(name: string) {

@@ -5,7 +5,7 @@
  */
 import type { Body } from '../body/body.ts';
 import type { Schedule } from '../schedule/schedule.ts';
-import { DirectSource, type ShapeSource } from './shape-source.ts';
+import { type CellSource, DirectSource } from './shape-source.ts';
 
 interface Piece {
   readonly from: number;
@@ -16,16 +16,18 @@ interface Piece {
 }
 
 /** The last coefficients must fall below this share of the largest value before a series counts as converged. */
-const CONVERGED = 1e-12;
-const DEGREES = [8, 16, 24] as const;
+const CONVERGED = 1e-10;
+/** One degree: low enough that evaluating is cheap; pieces are cut to suit. */
+const DEGREE = 12;
+/** First cut of a moving span, s. */
+const PIECE = 0.025;
 const WIDTH = 9;
 
-const grids = new Map<number, { x: Float64Array; transform: Float64Array }>();
+let made: { x: Float64Array; transform: Float64Array } | undefined;
 
 /** Points cos(pi j / n) and the matrix that takes values there to Chebyshev coefficients. */
 function grid(n: number): { x: Float64Array; transform: Float64Array } {
-  const known = grids.get(n);
-  if (known) return known;
+  if (made) return made;
   const x = Float64Array.from({ length: n + 1 }, (_, j) => Math.cos((Math.PI * j) / n));
   const transform = new Float64Array((n + 1) * (n + 1));
   for (let k = 0; k <= n; k++)
@@ -33,12 +35,11 @@ function grid(n: number): { x: Float64Array; transform: Float64Array } {
       const ends = (j === 0 || j === n ? 0.5 : 1) * (k === 0 || k === n ? 0.5 : 1);
       transform[k * (n + 1) + j] = ((2 * ends) / n) * Math.cos((Math.PI * k * j) / n);
     }
-  const made = { x, transform };
-  grids.set(n, made);
+  made = { x, transform };
   return made;
 }
 
-export class ShapeTable implements ShapeSource {
+export class ShapeTable implements CellSource {
   private readonly direct: DirectSource;
   private readonly moving: readonly (readonly [number, number])[];
   private readonly edges: number[];
@@ -78,6 +79,35 @@ export class ShapeTable implements ShapeSource {
     for (let c = 0; c < WIDTH; c++) out[c] = series[c] + x * b1[c] - b2[c];
   }
 
+  /** Keyed by span, then by level and index; a cell is asked for again whenever only the take-off has changed. */
+  private readonly cells = new Map<number, Map<number, Float64Array>>();
+
+  cell(from: number, to: number, level: number, index: number, nodes: readonly number[]): Float64Array {
+    const start = from + ((to - from) * index) / 2 ** level;
+    const length = (to - from) / 2 ** level;
+    const middle = this.find(start + length / 2);
+    if (middle.degree === 0) return middle.series;
+    // from < to are finite times of one span: their midpoint tells spans apart
+    let ofSpan = this.cells.get(from + to);
+    if (!ofSpan) {
+      ofSpan = new Map();
+      this.cells.set(from + to, ofSpan);
+    }
+    const key = 2 ** level + index;
+    const known = ofSpan.get(key);
+    if (known) return known;
+    const made = new Float64Array(nodes.length * WIDTH);
+    const one = this.value;
+    for (let i = 0; i < nodes.length; i++) {
+      this.coefInto(start + nodes[i] * length, this.none, one);
+      made.set(one, WIDTH * i);
+    }
+    ofSpan.set(key, made);
+    return made;
+  }
+
+  private readonly value = new Float64Array(WIDTH);
+
   private find(t: number): Piece {
     const { edges } = this;
     if (!(edges[this.span] <= t && t <= edges[this.span + 1])) {
@@ -92,12 +122,14 @@ export class ShapeTable implements ShapeSource {
     }
     const list = this.pieces[this.span];
     if (list.length === 0) this.build(edges[this.span], edges[this.span + 1], list);
-    for (const piece of list)
-      if (t <= piece.to) {
-        this.last = piece;
-        return piece;
-      }
-    this.last = list[list.length - 1];
+    let lo = 0;
+    let hi = list.length - 1;
+    while (lo < hi) {
+      const mid = (lo + hi) >> 1;
+      if (t <= list[mid].to) hi = mid;
+      else lo = mid + 1;
+    }
+    this.last = list[lo];
     return this.last;
   }
 
@@ -109,20 +141,21 @@ export class ShapeTable implements ShapeSource {
       list.push({ from, to, series: this.sample(t), degree: 0 });
       return;
     }
-    let values: Float64Array[] = [];
-    for (const n of DEGREES) {
-      const { x, transform } = grid(n);
-      const known = values.length === n / 2 + 1;
-      values = Array.from(x, (xj, j) => (known && j % 2 === 0 ? values[j / 2] : this.sample(from + ((xj + 1) / 2) * (to - from))));
-      const series = coefficients(values, transform, n);
-      if (converged(series, values, n)) {
-        list.push({ from, to, series, degree: n });
-        return;
-      }
+    const pieces = Math.max(1, Math.ceil((to - from) / PIECE));
+    for (let i = 0; i < pieces; i++) this.fit(from + ((to - from) * i) / pieces, i + 1 === pieces ? to : from + ((to - from) * (i + 1)) / pieces, list);
+  }
+
+  private fit(from: number, to: number, list: Piece[]): void {
+    const { x, transform } = grid(DEGREE);
+    const values = Array.from(x, (xj) => this.sample(from + ((xj + 1) / 2) * (to - from)));
+    const series = coefficients(values, transform, DEGREE);
+    if (converged(series, values, DEGREE)) {
+      list.push({ from, to, series, degree: DEGREE });
+      return;
     }
     if (to - from < 1e-6) throw new RangeError(`schedule: joint motion between ${from} s and ${to} s is too fast to follow`);
-    this.build(from, middle, list);
-    this.build(middle, to, list);
+    this.fit(from, (from + to) / 2, list);
+    this.fit((from + to) / 2, to, list);
   }
 
   private readonly none = new Float64Array(4);

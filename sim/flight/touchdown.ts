@@ -8,7 +8,7 @@ import { contactHeightsInto } from '../motion/pose.ts';
 import { calcShapeMotion, makeShapeMotion, type ShapeMotion } from '../motion/shape-motion.ts';
 import { matOfQuatInto } from '../math/rot.ts';
 import type { Schedule } from '../schedule/schedule.ts';
-import type { DenseTrack } from './dop853.ts';
+import type { DenseTrack } from './dense-track.ts';
 
 export const CLEARANCE = 0.005;
 export const LONGEST_FLIGHT = 10;

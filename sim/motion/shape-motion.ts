@@ -162,9 +162,15 @@ function turnInertia(model: Model, i: number, R: Float64Array, out: Float64Array
   const a = I[s];
   const b = I[s + 1];
   const c = I[s + 2];
-  const [r0, r1, r2] = [R[o], R[o + 1], R[o + 2]];
-  const [r3, r4, r5] = [R[o + 3], R[o + 4], R[o + 5]];
-  const [r6, r7, r8] = [R[o + 6], R[o + 7], R[o + 8]];
+  const r0 = R[o];
+  const r1 = R[o + 1];
+  const r2 = R[o + 2];
+  const r3 = R[o + 3];
+  const r4 = R[o + 4];
+  const r5 = R[o + 5];
+  const r6 = R[o + 6];
+  const r7 = R[o + 7];
+  const r8 = R[o + 8];
   if (model.diagonal[i]) {
     out[s] = a * r0 * r0 + b * r1 * r1 + c * r2 * r2;
     out[s + 1] = a * r3 * r3 + b * r4 * r4 + c * r5 * r5;
@@ -177,23 +183,31 @@ function turnInertia(model: Model, i: number, R: Float64Array, out: Float64Array
   const d = I[s + 3];
   const e = I[s + 4];
   const f = I[s + 5];
-  const row = (x: number, y: number, z: number): [number, number, number] => [a * x + d * y + e * z, d * x + b * y + f * z, e * x + f * y + c * z];
-  const k0 = row(r0, r1, r2);
-  const k1 = row(r3, r4, r5);
-  const k2 = row(r6, r7, r8);
-  out[s] = k0[0] * r0 + k0[1] * r1 + k0[2] * r2;
-  out[s + 1] = k1[0] * r3 + k1[1] * r4 + k1[2] * r5;
-  out[s + 2] = k2[0] * r6 + k2[1] * r7 + k2[2] * r8;
-  out[s + 3] = k0[0] * r3 + k0[1] * r4 + k0[2] * r5;
-  out[s + 4] = k0[0] * r6 + k0[1] * r7 + k0[2] * r8;
-  out[s + 5] = k1[0] * r6 + k1[1] * r7 + k1[2] * r8;
+  for (let r = 0; r < 3; r++) {
+    const x = R[o + 3 * r];
+    const y = R[o + 3 * r + 1];
+    const z = R[o + 3 * r + 2];
+    const u = a * x + d * y + e * z;
+    const v = d * x + b * y + f * z;
+    const w = e * x + f * y + c * z;
+    out[s + r] = u * x + v * y + w * z;
+    if (r === 0) {
+      out[s + 3] = u * r3 + v * r4 + w * r5;
+      out[s + 4] = u * r6 + v * r7 + w * r8;
+    } else if (r === 1) out[s + 5] = u * r6 + v * r7 + w * r8;
+  }
 }
 
 /** Whole body: mass centre, inertia and relative momentum about it. */
 function sumUp(sm: ShapeMotion, m: Float64Array): void {
   const { p_BoSc_B: c, v_BSc_B: u, w_BS_B: w, I_SSc_B: J, I_Scm_B: I, hrel_B: h } = sm;
   const M = sm.model.mass;
-  let [cx, cy, cz, vx, vy, vz] = [0, 0, 0, 0, 0, 0];
+  let cx = 0;
+  let cy = 0;
+  let cz = 0;
+  let vx = 0;
+  let vy = 0;
+  let vz = 0;
   for (let i = 0; i < m.length; i++) {
     const b = 3 * i;
     cx += m[i] * c[b];
@@ -209,7 +223,15 @@ function sumUp(sm: ShapeMotion, m: Float64Array): void {
   vx /= M;
   vy /= M;
   vz /= M;
-  let [xx, yy, zz, xy, xz, yz, hx, hy, hz] = [0, 0, 0, 0, 0, 0, 0, 0, 0];
+  let xx = 0;
+  let yy = 0;
+  let zz = 0;
+  let xy = 0;
+  let xz = 0;
+  let yz = 0;
+  let hx = 0;
+  let hy = 0;
+  let hz = 0;
   for (let i = 0; i < m.length; i++) {
     const b = 3 * i;
     const s = 6 * i;

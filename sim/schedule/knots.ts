@@ -5,6 +5,9 @@ import type { Knot } from './track.ts';
 /** Stop keys at both ends of every block, with the angle's own keys merged in. */
 export function mergeKnots({ blocks, keys }: Collected, angle: number, base: number): Knot[] {
   const knots: Knot[] = [];
+  const first = blocks[0]?.pose[angle];
+  if (keys[angle].length === 0 && blocks.every((b) => b.pose[angle] === first))
+    return [makeKnot(blocks[0]?.from ?? 0, first ?? base)];
   for (const b of blocks) {
     const value = b.pose[angle];
     if (knots.length === 0 || b.from > knots[knots.length - 1].t) knots.push(makeKnot(b.from, value));
@@ -14,7 +17,8 @@ export function mergeKnots({ blocks, keys }: Collected, angle: number, base: num
 }
 
 /** The knots with own keys put in by time; at the same time the own key replaces. Never empty: `base` if need be. */
-export function withKeys(knots: readonly Knot[], own: readonly PlacedKey[], base: number): Knot[] {
+export function withKeys(knots: Knot[], own: readonly PlacedKey[], base: number): Knot[] {
+  if (own.length === 0 && knots.length > 0) return knots;
   const out: Knot[] = [];
   let i = 0;
   for (const k of own) {

@@ -36,7 +36,7 @@ function addTrack(table: Float64Array, nAngles: number, angle: number, grid: rea
 }
 
 /** table[o..] += the power series coefs[p..] re-centred by `shift` (repeated synthetic division). */
-function addShifted(table: Float64Array, o: number, coefs: Float64Array, p: number, shift: number): void {
+function addShifted(table: Float64Array, o: number, coefs: ArrayLike<number>, p: number, shift: number): void {
   if (shift === 0) {
     for (let k = 0; k < COEFS; k++) table[o + k] += coefs[p + k];
     return;
@@ -48,7 +48,24 @@ function addShifted(table: Float64Array, o: number, coefs: Float64Array, p: numb
 const shifted = new Float64Array(COEFS);
 
 /** Where each named angle goes: hinge indices and coefficients, hinges counted segment by segment. */
-function tabulateUses(body: Body): { start: Int32Array; hinge: Int32Array; coef: Float64Array; hinges: number } {
+interface Uses {
+  readonly start: Int32Array;
+  readonly hinge: Int32Array;
+  readonly coef: Float64Array;
+  readonly hinges: number;
+}
+const usesOf = new WeakMap<Body, Uses>();
+
+function getUses(body: Body): Uses {
+  let uses = usesOf.get(body);
+  if (!uses) {
+    uses = tabulateUses(body);
+    usesOf.set(body, uses);
+  }
+  return uses;
+}
+
+function tabulateUses(body: Body): Uses {
   const uses: { hinge: number; coef: number }[][] = body.angles.map(() => []);
   let hinges = 0;
   for (const segment of body.segments)
@@ -79,7 +96,7 @@ function mergeSpans(spans: [number, number][]): [number, number][] {
 /** Schedule from the tracks of each named angle; an angle's tracks add up. */
 export function makeMotion(body: Body, tracks: readonly (readonly Track[])[]): Schedule {
   const nA = body.angles.length;
-  const uses = tabulateUses(body);
+  const uses = getUses(body);
   const nH = uses.hinges;
 
   // cells: every span end of a moving track; smooth inner knots cut cells but are no breaks

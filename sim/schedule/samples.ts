@@ -6,7 +6,7 @@ import type { Body } from '../body/body.ts';
 import { checkFinite } from './collect.ts';
 import { ScheduleValueError } from './errors.ts';
 import type { SampledAngle, ScheduleSpec, SmoothingCriterion } from './schedule.ts';
-import { findGcvWeight, findRmsWeight, makeSmoother, splineAt, type TraceMemo } from './smooth-spline.ts';
+import { type FactorMemo, findGcvWeight, findRmsWeight, makeSmoother, splineAt } from './smooth-spline.ts';
 import { COEFS, type Track } from './track.ts';
 
 /** time outside the samples in which an angle comes to rest, s */
@@ -18,7 +18,7 @@ export function makeSampledTracks(body: Body, spec: ScheduleSpec): Map<number, T
   const tracks = new Map<number, Track>();
   if (spec.sampled.length === 0) return tracks;
   checkCriterion(spec.smoothing);
-  const traces: TraceMemo = new Map();
+  const memo: FactorMemo = new Map();
   for (const s of spec.sampled) {
     const name = body.angles[s.angle]?.name;
     if (name === undefined)
@@ -32,7 +32,7 @@ export function makeSampledTracks(body: Body, spec: ScheduleSpec): Map<number, T
         `samples and key ${key + 1}`,
         'samples or keys for one angle, not both',
       );
-    tracks.set(s.angle, makeSampledTrack(s, spec.smoothing, traces));
+    tracks.set(s.angle, getSampledTrack(s, spec.smoothing, memo));
   }
   return tracks;
 }
@@ -53,12 +53,27 @@ function checkSamples(name: string, s: SampledAngle): void {
     if (!Number.isFinite(s.values[i])) checkFinite(`sample ${i + 1} of ${name}`, s.values[i]);
 }
 
-function makeSampledTrack(s: SampledAngle, criterion: SmoothingCriterion, traces: TraceMemo): Track {
+/** Samples do not hang on anchors, so a search for the touchdown, or a drag of some key, finds them smoothed already. */
+const smoothed = new WeakMap<SampledAngle, { readonly criterion: SmoothingCriterion; readonly track: Track }>();
+
+function getSampledTrack(s: SampledAngle, criterion: SmoothingCriterion, memo: FactorMemo): Track {
+  const known = smoothed.get(s);
+  if (known && sameCriterion(known.criterion, criterion)) return known.track;
+  const track = makeSampledTrack(s, criterion, memo);
+  smoothed.set(s, { criterion, track });
+  return track;
+}
+
+function sameCriterion(a: SmoothingCriterion, b: SmoothingCriterion): boolean {
+  return a.kind === 'gcv' ? b.kind === 'gcv' : b.kind === 'noise' && a.rms === b.rms;
+}
+
+function makeSampledTrack(s: SampledAngle, criterion: SmoothingCriterion, memo: FactorMemo): Track {
   const n = s.values.length;
   const value = s.values[0];
   if (s.values.every((v) => v === value))
     return { times: [s.start], coefs: new Float64Array(0), before: value, after: value, breaks: [] };
-  const smoother = makeSmoother(Float64Array.from(s.values), traces);
+  const smoother = makeSmoother(Float64Array.from(s.values), memo);
   const weight = criterion.kind === 'gcv' ? findGcvWeight(smoother) : findRmsWeight(smoother, criterion.rms);
   const c = smoother.calcCoefs(weight);
   const h = 1 / s.rate;

@@ -83,21 +83,31 @@ export interface Smoother {
   calcCoefs(a: number): Float64Array;
 }
 
-/** Traces depend on the number of samples and the weight alone, so series of one length share them. */
-export type TraceMemo = Map<string, number>;
+/** Factors and traces depend on the number of samples and the weight alone, so series of one length share them. */
+export type FactorMemo = Map<string, { readonly ldl: Float64Array; trace?: number }>;
+/** the walk of findGcvWeight and the first halvings of findRmsWeight meet again, the rest do not */
+const MOST_KEPT = 64;
 
 /** At the greatest weight D D' is 1e10 times R: six digits of R are left, enough for what little then remains of u. */
 const RANGE = [1e-5, 1e10] as const;
 
-export function makeSmoother(y: Float64Array, traces: TraceMemo): Smoother {
+export function makeSmoother(y: Float64Array, memo: FactorMemo): Smoother {
   const n = y.length;
   const nu = n - 3;
   const third = new Float64Array(nu);
   for (let j = 0; j < nu; j++) third[j] = y[j + 3] - 3 * y[j + 2] + 3 * y[j + 1] - y[j];
 
+  function factorFor(a: number): { readonly ldl: Float64Array; trace?: number } {
+    const name = `${n} ${a}`;
+    const known = memo.get(name);
+    if (known) return known;
+    const made = { ldl: factor(nu, a) };
+    if (memo.size < MOST_KEPT) memo.set(name, made);
+    return made;
+  }
   function solve(a: number): Float64Array {
     const u = Float64Array.from(third);
-    solveInto(factor(nu, a), u);
+    solveInto(factorFor(a).ldl, u);
     return u;
   }
   /** mean square of D' u (the residual over a) */
@@ -114,14 +124,12 @@ export function makeSmoother(y: Float64Array, traces: TraceMemo): Smoother {
     range: RANGE,
     calcRms: (a) => a * Math.sqrt(spread(solve(a))),
     calcGcv(a) {
-      const memo = `${n} ${a}`;
-      let trace = traces.get(memo);
-      if (trace === undefined) {
-        trace = traceDDInverse(factor(nu, a), nu);
-        traces.set(memo, trace);
-      }
+      const f = factorFor(a);
+      f.trace ??= traceDDInverse(f.ldl, nu);
+      const u = Float64Array.from(third);
+      solveInto(f.ldl, u);
       // the weight cancels: residual = a D'u, tr(1 - A) = a tr(D D' M^-1)
-      return spread(solve(a)) / (trace / n) ** 2;
+      return spread(u) / (f.trace / n) ** 2;
     },
     calcCoefs: (a) => sumCoefs(y, solve(a)),
   };

@@ -11,7 +11,7 @@ export interface Track {
   /** ascending, at least one */
   readonly times: readonly number[];
   /** (times.length - 1) x COEFS */
-  readonly coefs: Float64Array;
+  readonly coefs: ArrayLike<number>;
   /** values before the first and after the last time */
   readonly before: number;
   readonly after: number;
@@ -43,9 +43,9 @@ export interface Knot {
  * Locality: a slope knows its own key and the two beside it, a span knows its two slopes; so a key alters two spans on
  * each side of it and no more.
  */
-export function calcSlopes(knots: readonly Knot[]): Float64Array {
+export function calcSlopes(knots: readonly Knot[]): number[] {
   const n = knots.length;
-  const slopes = new Float64Array(n);
+  const slopes = new Array<number>(n).fill(0);
   for (let i = 1; i < n - 1; i++) {
     const a = knots[i - 1];
     const k = knots[i];
@@ -66,7 +66,7 @@ export function calcSlopes(knots: readonly Knot[]): Float64Array {
 
 /** Quintic with the given end values and slopes and zero second derivatives (zero slopes: minimum jerk). */
 function quinticInto(
-  coefs: Float64Array,
+  coefs: number[],
   o: number,
   h: number,
   y0: number,
@@ -86,7 +86,7 @@ function quinticInto(
 }
 
 /** Adds b * 64 s^3 (1 - s)^3: C2 with zero value, slope and second derivative at both ends, b at mid-span. */
-function bumpInto(coefs: Float64Array, o: number, h: number, b: number): void {
+function bumpInto(coefs: number[], o: number, h: number, b: number): void {
   const k = (64 * b) / (h * h * h);
   coefs[o + 3] += k;
   coefs[o + 4] -= (3 * k) / h;
@@ -99,7 +99,7 @@ export function makeTrack(knots: readonly Knot[], bumps?: ReadonlyMap<number, nu
   const n = knots.length;
   const slopes = calcSlopes(knots);
   const times = new Array<number>(n);
-  const coefs = new Float64Array((n - 1) * COEFS);
+  const coefs = new Array<number>((n - 1) * COEFS).fill(0);
   const breaks: number[] = [];
   let lastMoves = false;
   for (let i = 0; i < n; i++) {

@@ -1,0 +1,91 @@
+/** A summary as JSON, in the units people type; null is "not defined". Fields: docs/command-line.md. */
+import type { JointPeak, Peak, Summary } from '../measure/summary.ts';
+import { CAUTION } from './caution.ts';
+
+export const SUMMARY_FORMAT = 'shapeflight-summary';
+export const SUMMARY_VERSION = 1;
+
+const DEG = 180 / Math.PI;
+const REV = 2 * Math.PI;
+
+type Numbers = Record<string, number | null>;
+
+/** `sentence`: the flight in words. */
+export function formatSummaryJson(title: string, sentence: string, s: Summary): string {
+  const { landing, target, body } = s;
+  const nameOf = (angle: number): string => body.angles[angle].name;
+  const joint = (peak: JointPeak | undefined, value: string, scale: number): object | null =>
+    peak
+      ? { angle: nameOf(peak.angle), ...at(peak, value, scale), limit: finite(peak.limit * scale), source: peak.source }
+      : null;
+  const file = {
+    format: SUMMARY_FORMAT,
+    version: SUMMARY_VERSION,
+    caution: CAUTION,
+    title,
+    sentence,
+    athlete: { name: body.name, massKg: body.mass, statureM: body.stature ?? null },
+    done: {
+      somersaults: finite(s.somersaults),
+      somersaultWord: s.somersaultWord,
+      twists: finite(s.twists),
+      twistWord: s.twistWord,
+      durationS: s.duration,
+      apexS: finite(s.apex),
+      touchedBy: s.touchedBy ?? null,
+      undefinedFromS: finite(s.undefinedFrom),
+    },
+    landing: landing
+      ? {
+          wantedSomersaultDeg: landing.wanted * DEG,
+          reachedSomersaultDeg: landing.reached * DEG,
+          shortDeg: landing.short * DEG,
+          word: landing.word,
+          headFirst: landing.inverted,
+          tiltDeg: finite((s.tilt ?? Number.NaN) * DEG),
+          headTo: s.tiltWord,
+        }
+      : null,
+    target: target
+      ? {
+          somersaults: target.somersaults,
+          direction: target.somersaultWord,
+          twists: target.twists,
+          twistTo: target.twistWord,
+          landingAngleDeg: target.landingAngle * DEG,
+        }
+      : null,
+    angularMomentumKgM2PerS: { x: s.h_Scm_W[0], y: s.h_Scm_W[1], z: s.h_Scm_W[2] },
+    gravityMPerS2: s.gravity,
+    surfaceHeightM: s.surfaceY,
+    jointWorkJ: s.jointWork,
+    peaks: {
+      massCentreHeight: at(s.height, 'heightM', 1),
+      somersaultRate: at(s.somersaultRate, 'revPerS', 1 / REV),
+      twistRate: at(s.twistRate, 'revPerS', 1 / REV),
+      tilt: at(s.greatestTilt, 'deg', DEG),
+      jointSpeed: joint(s.fastest, 'degPerS', DEG),
+      jointTorque: joint(s.strongest, 'torqueNM', 1),
+    },
+    beyondLimits: s.cautions.map((c) => {
+      const scale = c.kind === 'torque' ? 1 : DEG;
+      const unit = { range: 'deg', speed: 'deg/s', torque: 'N m' }[c.kind];
+      return {
+        kind: c.kind,
+        angle: nameOf(c.angle),
+        atS: c.t,
+        value: c.value * scale,
+        limit: c.limit * scale,
+        unit,
+        source: c.source,
+      };
+    }),
+  };
+  return `${JSON.stringify(file, null, 2)}\n`;
+}
+
+const finite = (x: number | undefined): number | null => (x !== undefined && Number.isFinite(x) ? x : null);
+
+function at(peak: Peak | undefined, name: string, scale: number): Numbers | null {
+  return peak ? { [name]: finite(peak.value * scale), atS: peak.t } : null;
+}

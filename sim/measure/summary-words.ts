@@ -1,0 +1,154 @@
+/** A summary in words and numbers, for a terminal or a page of text. Unsigned numbers with their words. */
+import type { Caution } from './cautions.ts';
+import type { JointPeak, Landing, Summary } from './summary.ts';
+import { LEAST_TURN, spell, wordAngle } from './words.ts';
+
+const DEG = 180 / Math.PI;
+const REV = 2 * Math.PI;
+
+/** The flight in one sentence: "1.02 somersaults backward, 0.98 twists to the left, 0.96 s in the air, lands 6 deg short". */
+export function formatSentence(s: Summary): string {
+  const air = `${s.duration.toFixed(2)} s in the air`;
+  if (s.somersaults === undefined || s.twists === undefined)
+    return `Somersault and twist are not defined after ${(s.undefinedFrom ?? 0).toFixed(2)} s (the body lies along the somersault axis), ${air}`;
+  const turns = `${count(s.somersaults, 'somersault')}${s.somersaultWord ? ` ${s.somersaultWord}` : ''}`;
+  const twists = s.twists < LEAST_TURN ? 'no twist' : `${count(s.twists, 'twist')} to the ${s.twistWord}`;
+  const landing = s.landing ? `, ${wordLanding(s.landing)}` : '';
+  const tilted = s.tilt === undefined || !s.tiltWord ? '' : `, tilted ${wordTilted(s.tilt)}`;
+  return `${turns}, ${twists}, ${air}${landing}${tilted}`;
+}
+
+/** "1 twist", "0.98 twists": one is only what prints as one. */
+function count(n: number, noun: string): string {
+  const text = n.toFixed(2);
+  return `${text} ${noun}${text === '1.00' ? '' : 's'}`;
+}
+
+function wordLanding(l: Landing): string {
+  const verb = l.inverted ? 'enters' : 'lands';
+  return l.word ? `${verb} ${Math.abs(l.short * DEG).toFixed(0)} deg ${l.word}` : `${verb} as wanted`;
+}
+
+const wordTilted = (tilt: number): string =>
+  `${Math.abs(tilt * DEG).toFixed(0)} deg with the head to the ${tilt > 0 ? 'right' : 'left'}`;
+
+/** The whole summary, without the standing caution. */
+export function formatSummary(title: string, s: Summary): string {
+  const rows: [string, string][] = [
+    [
+      'athlete',
+      `${s.body.name}, ${s.body.mass.toFixed(1)} kg${s.body.stature ? `, ${s.body.stature.toFixed(2)} m` : ''}`,
+    ],
+    [
+      'somersault',
+      `${turned(s.somersaults, s.somersaultWord)}${wanted(s.target?.somersaults, s.target?.somersaultWord)}`,
+    ],
+    [
+      'twist',
+      `${turned(s.twists, s.twistWord && `to the ${s.twistWord}`)}${wanted(s.target?.twists, s.target?.twistWord)}`,
+    ],
+    [
+      'in the air',
+      `${s.duration.toFixed(4)} s${s.touchedBy ? `, touches down with ${s.touchedBy}` : ', as long as stated'}`,
+    ],
+    ...landingRows(s),
+    ['highest', `mass centre at ${s.height.value.toFixed(3)} m, ${s.height.t.toFixed(3)} s after take-off`],
+    ...peakRows(s),
+    [
+      'angular momentum',
+      `${hypot(s.h_Scm_W).toFixed(2)} kg m2/s (x ${f(s.h_Scm_W[0])}, y ${f(s.h_Scm_W[1])}, z ${f(s.h_Scm_W[2])})`,
+    ],
+    ['joints', `${s.jointWork >= 0 ? 'put in' : 'took out'} ${Math.abs(s.jointWork).toFixed(1)} J since take-off`],
+    ...jointRows(s),
+  ];
+  const width = Math.max(...rows.map(([name]) => name.length));
+  const table = rows.map(([name, text]) => `  ${name.padEnd(width)}  ${text}`);
+  return `${[title, formatSentence(s), '', ...table, '', ...cautionLines(s)].join('\n')}\n`;
+}
+
+const f = (x: number): string => (Math.abs(x) < 0.005 ? 0 : x).toFixed(2);
+const hypot = (v: readonly number[]): number => Math.hypot(...v);
+
+function turned(n: number | undefined, word: string): string {
+  if (n === undefined) return 'not defined';
+  return `${n.toFixed(3)} rev${word ? ` ${word}` : ''}`;
+}
+
+function wanted(n: number | undefined, word: string | undefined): string {
+  if (n === undefined) return '';
+  return ` (wanted ${n}${word ? ` ${word}` : ''})`;
+}
+
+function landingRows(s: Summary): [string, string][] {
+  if (!s.landing || s.tilt === undefined) return [];
+  const { landing } = s;
+  const end = s.touchedBy ? (landing.inverted ? 'entry' : 'landing') : 'end';
+  const off = `${Math.abs(landing.short * DEG).toFixed(1)} deg`;
+  const how = landing.word ? `${off} ${landing.word}` : `as wanted (within ${off})`;
+  return [
+    [end, `${how}; tilt ${Math.abs(s.tilt * DEG).toFixed(1)} deg${s.tiltWord ? `, head to the ${s.tiltWord}` : ''}`],
+  ];
+}
+
+function peakRows(s: Summary): [string, string][] {
+  const rate = (name: string, peak: Summary['twistRate']): [string, string][] =>
+    peak ? [[name, `${Math.abs(peak.value / REV).toFixed(2)} rev/s at ${peak.t.toFixed(3)} s`]] : [];
+  return [
+    ...rate('fastest somersault', s.somersaultRate),
+    ...rate('fastest twist', s.twistRate),
+    ...(s.greatestTilt
+      ? ([
+          [
+            'greatest tilt',
+            `${Math.abs(s.greatestTilt.value * DEG).toFixed(1)} deg at ${s.greatestTilt.t.toFixed(3)} s`,
+          ],
+        ] as [string, string][])
+      : []),
+  ];
+}
+
+function jointRows(s: Summary): [string, string][] {
+  const row = (name: string, peak: JointPeak | undefined, unit: string, scale: number): [string, string][] => {
+    if (!peak) return [];
+    const limit = Number.isFinite(peak.limit)
+      ? `; limit ${(peak.limit * scale).toFixed(0)} ${unit}, ${peak.source}`
+      : '';
+    const joint = wordAngle(s.body, s.body.angles[peak.angle]);
+    return [[name, `${joint}, ${Math.abs(peak.value * scale).toFixed(0)} ${unit} at ${peak.t.toFixed(3)} s${limit}`]];
+  };
+  return [...row('fastest joint', s.fastest, 'deg/s', DEG), ...row('largest torque', s.strongest, 'N m', 1)];
+}
+
+function cautionLines(s: Summary): string[] {
+  if (s.cautions.length === 0) return ['Nothing is beyond the ranges, speeds and torques of the joints.'];
+  const lines = bothSides(s).map(({ caution, name }) => `  ${name} ${wordExcess(caution)}`);
+  return ['Beyond what the joints are known to do (a warning, not an error):', ...lines];
+}
+
+/** Left and right with the same worst value are said once. */
+function bothSides(s: Summary): { caution: Caution; name: string }[] {
+  const said = new Set<Caution>();
+  return s.cautions.flatMap((caution) => {
+    if (said.has(caution)) return [];
+    const angle = s.body.angles[caution.angle];
+    const twin = s.cautions.find(
+      (c) =>
+        c !== caution &&
+        c.kind === caution.kind &&
+        c.angle === angle.mirror &&
+        Math.abs(c.value - caution.value) < 1e-6,
+    );
+    if (!twin) return [{ caution, name: wordAngle(s.body, angle) }];
+    said.add(twin);
+    return [{ caution, name: `${spell(angle.name.slice(0, -1))}, both sides,` }];
+  });
+}
+
+function wordExcess(c: Caution): string {
+  const at = `at ${c.t.toFixed(3)} s`;
+  if (c.kind === 'range')
+    return `goes to ${(c.value * DEG).toFixed(0)} deg ${at}; its range ends at ${(c.limit * DEG).toFixed(0)} deg (${c.source})`;
+  if (c.kind === 'speed')
+    return `reaches ${(c.value * DEG).toFixed(0)} deg/s ${at}; limit ${(c.limit * DEG).toFixed(0)} deg/s (${c.source})`;
+  return `takes ${Math.abs(c.value).toFixed(0)} N m ${at}; limit ${c.limit.toFixed(0)} N m (${c.source})`;
+}

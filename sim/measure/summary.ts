@@ -1,0 +1,187 @@
+/**
+ * What a flight came to: somersaults and twists done with their words, the landing against the wanted one, peaks, and
+ * where it goes beyond its joints' limits. Meanings: docs/conventions.md ("Done", "Short or over"). SI and radians, counts in
+ * revolutions; undefined is "not defined".
+ */
+import type { Body, Vec3 } from '../body/body.ts';
+import { type Caution, calcCautions, forEachJoint } from './cautions.ts';
+import type { Frames } from './frames.ts';
+import type { SkillTarget } from './target.ts';
+import { type SideWord, type SomersaultWord, turnSign, wordSomersault, wordTilt, wordTwist } from './words.ts';
+
+/** What a summary needs of a flight besides its frames; a Flight is one. */
+export interface FlownSource {
+  readonly body: Body;
+  readonly gravity: number;
+  readonly duration: number;
+  readonly h_Scm_W: Vec3;
+  readonly p_WScm_W0: Vec3;
+  readonly v_WScm_W0: Vec3;
+  readonly surfaceY: number;
+  readonly touchdown?: { readonly contact: number; readonly part: string };
+}
+
+export interface Peak {
+  readonly value: number;
+  readonly t: number;
+}
+export interface JointPeak extends Peak {
+  /** index into Body.angles */
+  readonly angle: number;
+  readonly limit: number;
+  readonly source: string;
+}
+
+export interface Landing {
+  /** somersault angle of F at the end, wanted and reached, counted as in the frames */
+  readonly wanted: number;
+  readonly reached: number;
+  /** wanted minus reached in the direction of rotation: + short, - over */
+  readonly short: number;
+  readonly word: 'short' | 'over' | '';
+  /** the wanted landing is head first */
+  readonly inverted: boolean;
+}
+
+export interface Summary {
+  readonly body: Body;
+  readonly gravity: number;
+  readonly duration: number;
+  /** time of the highest point; undefined without gravity */
+  readonly apex?: number;
+  /** word of the part that touched down; undefined for a flight of stated duration */
+  readonly touchedBy?: string;
+  readonly surfaceY: number;
+  readonly h_Scm_W: Vec3;
+  /** revolutions done, unsigned */
+  readonly somersaults?: number;
+  readonly somersaultWord: SomersaultWord;
+  readonly twists?: number;
+  readonly twistWord: SideWord;
+  /** tilt at the end, + head to world right */
+  readonly tilt?: number;
+  readonly tiltWord: SideWord;
+  readonly undefinedFrom?: number;
+  readonly landing?: Landing;
+  readonly target?: SkillTarget;
+  /** mass centre above Y = 0 */
+  readonly height: Peak;
+  readonly somersaultRate?: Peak;
+  readonly twistRate?: Peak;
+  readonly greatestTilt?: Peak;
+  /** energy the joints put in (+) or took out since take-off, J */
+  readonly jointWork: number;
+  /** the joint that turns fastest, and the hinge with the largest torque, against their limits */
+  readonly fastest?: JointPeak;
+  readonly strongest?: JointPeak;
+  readonly cautions: readonly Caution[];
+}
+
+const REV = 2 * Math.PI;
+/** Landing within this of the wanted angle is neither short nor over, rad. */
+const LANDED = (0.5 * Math.PI) / 180;
+
+export function summarize(flight: FlownSource, frames: Frames, target?: SkillTarget): Summary {
+  const { body, h_Scm_W } = flight;
+  const last = frames.n - 1;
+  const known = frames.undefinedFrom === undefined && last >= 0;
+  const somersault = frames.somersault[last] - frames.somersault[0];
+  const twist = frames.twist[last] - frames.twist[0];
+  const somersaultRate = peak(frames, frames.somersaultRate);
+  const twistRate = peak(frames, frames.twistRate);
+  const greatestTilt = peak(frames, frames.tilt);
+  const fastest = findFastest(body, frames);
+  const strongest = findStrongest(body, frames);
+  return {
+    body,
+    gravity: flight.gravity,
+    duration: flight.duration,
+    ...(flight.gravity > 0 ? { apex: flight.v_WScm_W0[1] / flight.gravity } : {}),
+    ...(flight.touchdown ? { touchedBy: flight.touchdown.part } : {}),
+    surfaceY: flight.surfaceY,
+    h_Scm_W,
+    somersaultWord: known ? wordSomersault(h_Scm_W[2], frames.twist[0], somersault) : '',
+    twistWord: known ? wordTwist(twist) : '',
+    tiltWord: known ? wordTilt(frames.tilt[last]) : '',
+    ...(known
+      ? {
+          somersaults: Math.abs(somersault) / REV,
+          twists: Math.abs(twist) / REV,
+          tilt: frames.tilt[last],
+          landing: calcLanding(h_Scm_W[2], frames, target),
+        }
+      : { undefinedFrom: frames.undefinedFrom ?? 0 }),
+    ...(target ? { target } : {}),
+    height: highest(flight),
+    ...(somersaultRate ? { somersaultRate } : {}),
+    ...(twistRate ? { twistRate } : {}),
+    ...(greatestTilt ? { greatestTilt } : {}),
+    jointWork: frames.jointWork[last] ?? 0,
+    ...(fastest ? { fastest } : {}),
+    ...(strongest ? { strongest } : {}),
+    cautions: calcCautions(body, frames),
+  };
+}
+
+/**
+ * The wanted angle at the end is the stated landing angle plus whole turns: those nearest to the stated number of
+ * somersaults, in the stated direction; without a target, nearest to where the flight ended.
+ */
+function calcLanding(hz: number, frames: Frames, target?: SkillTarget): Landing {
+  const start = frames.somersault[0];
+  const reached = frames.somersault[frames.n - 1];
+  const facing = Math.cos(frames.twist[0]) < 0 ? -1 : 1;
+  const stated = target?.somersaultWord === 'backward' ? facing : target?.somersaultWord === 'forward' ? -facing : 0;
+  const direction = stated || turnSign(hz, reached - start);
+  const near = target ? start + direction * REV * target.somersaults : reached;
+  const angle = target?.landingAngle ?? 0;
+  const wanted = angle + REV * Math.round((near - angle) / REV);
+  const short = direction * (wanted - reached);
+  return {
+    wanted,
+    reached,
+    short,
+    word: Math.abs(short) < LANDED ? '' : short > 0 ? 'short' : 'over',
+    inverted: Math.cos(angle) < 0,
+  };
+}
+
+/** Highest place of the mass centre on its parabola. */
+function highest({ gravity, duration, p_WScm_W0, v_WScm_W0 }: FlownSource): Peak {
+  const at = (t: number): Peak => ({ value: p_WScm_W0[1] + t * (v_WScm_W0[1] - (gravity * t) / 2), t });
+  const top = gravity > 0 ? v_WScm_W0[1] / gravity : 0;
+  const ends = [at(0), at(duration)].sort((a, b) => b.value - a.value);
+  return top > 0 && top < duration ? at(top) : ends[0];
+}
+
+/** The value of largest size, where it is defined. */
+function peak(frames: Frames, column: Float64Array): Peak | undefined {
+  let best = -1;
+  for (let i = 0; i < frames.n; i++)
+    if (!Number.isNaN(column[i]) && (best < 0 || Math.abs(column[i]) > Math.abs(column[best]))) best = i;
+  return best < 0 ? undefined : { value: column[best], t: frames.t[best] };
+}
+
+function findFastest(body: Body, frames: Frames): JointPeak | undefined {
+  let best: JointPeak | undefined;
+  forEachJoint(body, frames, (i, speed, angle, angles) => {
+    if (speed <= (best?.value ?? 0)) return;
+    const limit = Math.max(...angles.map((a) => body.angles[a].speedLimit));
+    best = { value: speed, t: frames.t[i], angle, limit, source: body.angles[angle].limitSource };
+  });
+  return best;
+}
+
+function findStrongest(body: Body, frames: Frames): JointPeak | undefined {
+  const angleOf = body.segments.flatMap((s) => s.hinges.map((h) => h.terms[0].angle));
+  const nq = angleOf.length;
+  let best: JointPeak | undefined;
+  for (let i = 0; i < frames.n; i++)
+    for (let k = 0; k < nq; k++) {
+      const value = frames.tau[nq * i + k];
+      if (Math.abs(value) <= Math.abs(best?.value ?? 0)) continue;
+      const { torqueLimit, limitSource } = body.angles[angleOf[k]];
+      best = { value, t: frames.t[i], angle: angleOf[k], limit: torqueLimit[value >= 0 ? 0 : 1], source: limitSource };
+    }
+  return best;
+}

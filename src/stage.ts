@@ -59,7 +59,7 @@ function drawView(place: ViewPlace, input: StageInput, flight: StageFlight, curs
     case 'unrolled': {
       const thinGhosts = Math.max(1, Math.ceil(flight.ghosts.length / place.ghosts));
       const own = { ...window, pxPerS: place.pxPerS, labelX: place.labelX ?? x0 - 8, labelSize: place.labelSize, thinGhosts };
-      return flightScene({ flight, cursor, window: own, landingLabel: wordLanding(input.result.outline) });
+      return flightScene({ flight, cursor, window: own, landingLabel: place.unlabelled ? undefined : wordLanding(input.result.outline) });
     }
     case 'side':
       return sideScene({

@@ -105,7 +105,7 @@ export const texts = {
     over: 'over',
     exact: 'as wanted',
     upright: 'upright',
-    tilted: (deg: string) => `, tilted ${deg}`,
+    tiltedWord: 'tilted ',
     undefined: (s: string) => `Somersault and twist are not defined after ${s} s: the body lies along the somersault axis`,
     showsSomersault: 'Show the turning rates',
     showsLanding: 'Go to the landing',

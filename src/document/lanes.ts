@@ -72,7 +72,7 @@ export function getLanes(
       speedLimitDeg: angle.speedLimit * DEG,
     });
   });
-  return lanes;
+  return sortLanes(lanes);
 }
 
 function getEdgeKeys(frames: Frames, width: number, column: number, spans: readonly BlockSpan[]): LaneKey[] {
@@ -106,6 +106,21 @@ function isEqual(frames: Frames, width: number, a: number, b: number): boolean {
     if (Math.abs(frames.angles[i * width + a] - frames.angles[i * width + b]) * DEG > STILL_DEG) return false;
   }
   return true;
+}
+
+const ORDER = [
+  'shoulderElevation', 'shoulderPlane', 'shoulderTurn', 'elbowFlexion', 'forearmPronation', 'wristFlexion',
+  'neckFlexion', 'neckSideBend', 'neckTurn', 'thoracicFlexion', 'thoracicSideBend', 'thoracicTurn', 'lumbarFlexion',
+  'lumbarSideBend', 'lumbarTurn', 'hipFlexion', 'hipAbduction', 'hipTurn', 'kneeFlexion', 'anklePlantarFlexion',
+];
+
+/** From the arms down, left and right beside each other; joints of another tree keep its order. */
+export function sortLanes(lanes: readonly Lane[]): Lane[] {
+  const rank = (lane: Lane): number => {
+    const at = ORDER.indexOf(lane.id.replace(/[LR]$/, ''));
+    return at < 0 ? ORDER.length : at;
+  };
+  return [...lanes].sort((a, b) => rank(a) - rank(b) || a.column - b.column);
 }
 
 /** The lanes shown when nothing was chosen: those that move most, arms before hips, in the body's order. */

@@ -17,7 +17,7 @@ export function wordCaution(one: Caution): string {
   return c.torque(joint, `${formatNumber(one.value, 0)} N·m`, `${formatNumber(one.limit, 0)} N·m`);
 }
 
-export function CautionLine(props: { bench: Bench }) {
+export function CautionLine(props: { bench: Bench; short?: boolean }) {
   const [all, setAll] = createSignal(false);
   const cautions = createMemo(() => props.bench.result().cautions);
   const first = createMemo(() => cautions()[0]);
@@ -49,7 +49,20 @@ export function CautionLine(props: { bench: Bench }) {
           </p>
         )}
       </Show>
-      <Show when={!fault() && !before() && first()}>
+      <Show when={props.short && !fault() && !before() && first()}>
+        {(one) => (
+          <button type="button" class="caution short" onClick={() => setAll(true)}>
+            <Icon name="caution" size={20} />
+            <span class="caution-words">
+              <b>{c.word}</b> {wordCaution(one())}
+            </span>
+            <Show when={cautions().length > 1}>
+              <b>{c.more(cautions().length - 1)}</b>
+            </Show>
+          </button>
+        )}
+      </Show>
+      <Show when={!props.short && !fault() && !before() && first()}>
         {(one) => (
           <div class="caution" role="status">
             <Icon name="caution" size={22} />

@@ -102,7 +102,7 @@ export function Ruler(props: { bench: Bench; axis: TimeAxis; height: number; gri
     });
   };
   return (
-    <div class="ruler" onPointerDown={press} style={{ height: `${props.height}px` }}>
+    <div class="ruler" onPointerDown={press} style={{ height: `${props.height}px`, width: `${props.axis.width}px` }}>
       <svg class="ticks" width={props.axis.width} height={props.height} aria-hidden="true">
         <path d={ticks().lines} stroke="var(--floor-tick)" stroke-width="1" />
         <path d={`M${Math.round(ticks().end) + 0.5} 0v14`} stroke="var(--floor-ink)" stroke-width="1.5" />
@@ -149,7 +149,7 @@ export function Ruler(props: { bench: Bench; axis: TimeAxis; height: number; gri
 export function Metres(props: { bench: Bench; x0: number; pxPerM: number; width: number; height: number; direction: number }) {
   const marks = createMemo(() => {
     const list: number[] = [];
-    const low = Math.ceil(-props.x0 / props.pxPerM);
+    const low = Math.ceil((16 - props.x0) / props.pxPerM);
     const high = Math.floor((props.width - props.x0 - 12) / props.pxPerM);
     for (let m = Math.max(low, -9); m <= high; m++) list.push(m);
     return list;

@@ -50,7 +50,7 @@ export function Ground(props: {
       wishes.push({ id: lane.id, least: tall, grow: 0, gap: i === 0 ? 8 : 0, yields: 0 });
     });
     wishes.push(
-      { id: 'rate', least: 74, grow: 5, gap: 16, yields: 1 },
+      { id: 'rate', least: 68, grow: 5, gap: 16, yields: 1 },
       { id: 'tilt', least: 32, grow: 2, gap: 13, yields: 2 },
       { id: 'moments', least: 58, grow: 3, gap: 13, yields: 3 },
       { id: 'momentum', least: 36, grow: 1.5, gap: 14, yields: 4 },
@@ -80,6 +80,14 @@ export function Ground(props: {
     const v = readAt(frames.angles, calcPlace(frames, props.bench.cursor()), flight.body.angles.length, column) * DEG;
     return `${formatNumber(v, 0)}°`;
   };
+  // one sign a lane: the rest is in the list
+  const laneCautions = createMemo(() => {
+    const seen = new Set<string>();
+    return props.bench.result().cautions.filter((one) => {
+      const id = lane(one.angle)?.id ?? one.angle.replace(/[LR]$/, '');
+      return !seen.has(id) && seen.add(id);
+    });
+  });
   const at = (id: string): JSX.CSSProperties => ({ top: `${box(id).y}px`, height: `${box(id).height}px` });
   const topHeight = (): number => {
     const ids = laneIds();
@@ -182,7 +190,7 @@ export function Ground(props: {
             </Show>
           )}
         </For>
-        <For each={props.bench.result().cautions}>
+        <For each={laneCautions()}>
           {(one) => (
             <Show when={lane(one.angle) ?? lane(one.angle.replace(/[LR]$/, ''))}>
               {(l) => (

@@ -31,14 +31,14 @@ export function PhoneLayout(props: { bench: Bench }) {
   const [tab, setTab] = createSignal<Tab>('twist');
   const width = (): number => Math.max(size().width, 300);
   const height = (): number => Math.max(size().height, 600);
-  const airHeight = (): number => Math.round(Math.min(Math.max((height() - BAR - lineSize().height - FLOOR - THUMB) * 0.4, 170), 330));
+  const airHeight = (): number => Math.round(Math.min(Math.max((height() - BAR - lineSize().height - FLOOR - THUMB) * 0.385, 170), 330));
   const axis = createMemo(() => makeAxis(width(), props.bench.result().flight.duration, 42, 37));
   const fit = createMemo(() => fitStage(props.bench.result(), airHeight() - 4, 9999, 110));
   const stature = (): number => props.bench.result().flight.body.stature ?? 1.6;
   const views = createMemo<ViewPlace[]>(() => {
     const common = { y: 0, height: airHeight(), floorY: airHeight(), pxPerS: axis().pxPerS };
     return [
-      { ...common, kind: 'unrolled', x: 0, width: width(), x0: axis().x0, labelX: axis().x0 - 10, labelSize: 13, pxPerM: fit().pxPerM, ghosts: 6 },
+      { ...common, kind: 'unrolled', x: 0, width: width(), x0: axis().x0, labelX: axis().x0 - 10, labelSize: 13, pxPerM: fit().pxPerM, ghosts: 6, unlabelled: true },
       {
         ...common,
         kind: 'upright',
@@ -126,7 +126,7 @@ export function PhoneLayout(props: { bench: Bench }) {
       <TouchBar bench={props.bench} title={false} />
       <section class="line" ref={line} aria-label={texts.sentence.label}>
         <Sentence bench={props.bench} />
-        <CautionLine bench={props.bench} />
+        <CautionLine bench={props.bench} short />
       </section>
       <main>
         <Show when={size().width > 0 && lineSize().width > 0}>

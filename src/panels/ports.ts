@@ -21,6 +21,8 @@ export interface ViewPlace {
   readonly labelX?: number;
   readonly labelSize?: number;
   readonly centreY?: number;
+  /** unrolled: no words at the landing, where they have no room */
+  readonly unlabelled?: boolean;
   /** most ghosts that the place can hold */
   readonly ghosts: number;
 }

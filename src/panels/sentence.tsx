@@ -35,7 +35,7 @@ export function wordSentence(o: Outline): SentenceWords {
     air: formatNumber(o.duration, 2),
     lands: o.inverted ? s.enters : s.lands,
     landing: wordLanding(o),
-    tilted: tilted ? s.tilted(`${formatNumber(Math.abs(o.tiltDeg ?? 0), 0)}°`) : '',
+    tilted: tilted ? `${formatNumber(Math.abs(o.tiltDeg ?? 0), 0)}°` : '',
   };
 }
 
@@ -51,7 +51,7 @@ export function speakSentence(o: Outline): string {
   const w = wordSentence(o);
   if (o.somersaults === null) return s.undefined(formatNumber(o.undefinedFrom ?? 0, 2));
   const landing = w.landing ? `, ${w.lands}${w.landing}` : '';
-  return `${w.somersaults}${w.somersaultWord}, ${w.twists}${w.twistWord}, ${w.air} s${s.air}${landing}${w.tilted}`;
+  return `${w.somersaults}${w.somersaultWord}, ${w.twists}${w.twistWord}, ${w.air} s${s.air}${landing}${w.tilted ? `, ${s.tiltedWord}${w.tilted}` : ''}`;
 }
 
 export function Sentence(props: { bench: Bench }) {
@@ -59,7 +59,10 @@ export function Sentence(props: { bench: Bench }) {
   const words = createMemo(() => wordSentence(outline()));
   const bench = (): Bench => props.bench;
   return (
-    <h1 class="sentence" classList={{ stale: bench().outcome().fault !== undefined }} data-testid="sentence">
+    <h1
+      class="sentence"
+      style={{ '--letters': speakSentence(outline()).length }}
+      classList={{ stale: bench().outcome().fault !== undefined }} data-testid="sentence">
       <Show
         when={outline().somersaults !== null}
         fallback={<span>{s.undefined(formatNumber(outline().undefinedFrom ?? 0, 2))}</span>}
@@ -84,8 +87,14 @@ export function Sentence(props: { bench: Bench }) {
         <button type="button" class="clause" title={s.showsLanding} onClick={() => bench().goTo('touchdown')}>
           <span class="quiet">{words().lands}</span>
           <b>{words().landing}</b>
-          <span class="tilt">{words().tilted}</span>
         </button>
+        <Show when={words().tilted}>
+          {', '}
+          <button type="button" class="clause tilt" title={s.showsLanding} onClick={() => bench().goTo('touchdown')}>
+            {s.tiltedWord}
+            <b>{words().tilted}</b>
+          </button>
+        </Show>
       </Show>
     </h1>
   );

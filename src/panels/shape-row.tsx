@@ -91,7 +91,8 @@ function ShapeTile(props: {
     pose();
     return props.bench.ports.stage.tile(props.bench.result(), props.span.index, figureWidth(), props.tile - 4);
   });
-  const seconds = (): string => formatNumber(props.span.to - props.span.from, 2);
+  const seconds = (): string =>
+    formatNumber(Math.min(props.span.to, props.axis.duration) - Math.max(props.span.from, 0), 2);
   const title = (): string => t.block(props.span.title, formatNumber(props.span.from, 2), formatNumber(props.span.to, 2));
   return (
     <Show when={place().width >= 0}>

@@ -73,10 +73,12 @@ export function ThumbBar(props: { bench: Bench; wide: boolean }) {
         }
       >
         <button type="button" class="on-floor word" onClick={() => props.bench.goToShape(-1)}>
-          <span aria-hidden="true">‹</span> {around().before?.word ?? texts.lanes.anchors.takeoff}
+          <span aria-hidden="true">‹</span>
+          {around().before?.word ?? texts.lanes.anchors.takeoff}
         </button>
         <button type="button" class="on-floor word" onClick={() => props.bench.goToShape(1)}>
-          {around().after?.word ?? texts.lanes.anchors.touchdown} <span aria-hidden="true">›</span>
+          {around().after?.word ?? texts.lanes.anchors.touchdown}
+          <span aria-hidden="true">›</span>
         </button>
         <PinButton bench={props.bench} />
         <SpeedButton bench={props.bench} />

@@ -33,7 +33,7 @@ export function niceTop(v: number): number {
   if (!(v > 0)) return 1;
   const power = 10 ** Math.floor(Math.log10(v));
   const lead = v / power;
-  return (([1, 1.2, 1.6, 2, 3, 4, 5, 6, 8, 10].find((n) => n >= lead - 1e-9) ?? 10) * power);
+  return (([1, 1.2, 1.6, 2, 2.5, 3, 4, 5, 6, 7, 8, 9, 10].find((n) => n >= lead - 1e-9) ?? 10) * power);
 }
 
 export function findTop(pen: Pen, ...curves: Curve[]): number {
@@ -166,7 +166,7 @@ export function nameCurve(
       if (!best || room > best.room) best = { x, y, room };
     }
   }
-  if (best) drawName(pen, text, best.x, best.y, colour);
+  if (best && best.room > 7) drawName(pen, text, best.x, best.y, colour);
 }
 
 function extreme(curve: Curve, scale: Scale, i: number, reach: number, n: number, side: number): number {

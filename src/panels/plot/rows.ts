@@ -52,7 +52,7 @@ export function drawRates(which: 'both' | 'twist' | 'somersault'): RowDrawer {
     tick(top);
     if (box.height > 56) tick(top / 2);
     drawTick(pen, scale(0), '0');
-    if (low < -0.05) tick(low);
+    if (scale(low) - scale(0) > 14) tick(low);
     if (which !== 'twist') drawCurve(pen, som, scale, 'som', pen.lineWidth * 0.92);
     if (which !== 'somersault') drawCurve(pen, twist, scale, 'twist');
     const both = [
@@ -138,10 +138,12 @@ export const drawMoments: RowDrawer = (pen, box) => {
   drawCurve(pen, lateral, scale, 'som', pen.lineWidth * 0.92);
   drawRing(pen, curveAt(pen, front), scale, 'tilt');
   drawRing(pen, curveAt(pen, lateral), scale, 'som');
-  drawLongMoment(pen, lower);
+  drawLong(pen, lower, true);
 };
 
-export const drawLongMoment: RowDrawer = (pen, box) => {
+export const drawLongMoment: RowDrawer = (pen, box) => drawLong(pen, box, false);
+
+function drawLong(pen: Pen, box: Box, named: boolean): void {
   const f = pen.result.frames;
   const long: Curve = (i) => f.moments[3 * i + 2];
   const top = niceTop(findTop(pen, long));
@@ -151,6 +153,6 @@ export const drawLongMoment: RowDrawer = (pen, box) => {
   drawTick(pen, box.y + 1, formatNumber(top, top < 2 ? 1 : 0));
   drawTick(pen, box.y + box.height, '0');
   drawCurve(pen, long, scale, 'twist');
-  nameCurve(pen, p.longAxis, 'twist', long, scale, [], { y: box.y - 4, height: box.height + 4 });
+  if (named) nameCurve(pen, p.longAxis, 'twist', long, scale, [], { y: box.y - 4, height: box.height + 4 });
   drawRing(pen, curveAt(pen, long), scale, 'twist');
-};
+}

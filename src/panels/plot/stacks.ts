@@ -70,7 +70,7 @@ function drawStack(pen: Pen, box: Box, parts: readonly Part[]): void {
   const top = niceTop(Math.max(reach, 1e-3));
   const low = dip > 0.04 * top ? -Math.min(niceTop(dip), top) : 0;
   const scale = makeScale(box, low, top);
-  drawBands(pen, parts, scale);
+  drawBands(pen, parts, scale, 0.02 * top);
   drawRule(pen, scale(0), true);
   drawCurve(pen, total, scale, 'ink', pen.lineWidth * 0.8);
   drawTick(pen, scale(top) + 2, formatNumber(top, top < 2 ? 1 : 0));
@@ -78,7 +78,7 @@ function drawStack(pen: Pen, box: Box, parts: readonly Part[]): void {
 }
 
 /** Parts that help stand above zero, parts that turn against the whole hang below it. */
-function drawBands(pen: Pen, parts: readonly Part[], scale: (v: number) => number): void {
+function drawBands(pen: Pen, parts: readonly Part[], scale: (v: number) => number, small: number): void {
   const { g, axis, palette, result } = pen;
   const { n, t } = result.frames;
   const up = new Float64Array(n);
@@ -90,7 +90,8 @@ function drawBands(pen: Pen, parts: readonly Part[], scale: (v: number) => numbe
     let at = 0;
     for (let i = 0; i < n; i++) {
       const v = part.curve(i);
-      const base = v >= 0 ? up : down;
+      // a trace of the other sign must not jump across zero
+      const base = v >= -small ? up : down;
       low[i] = base[i];
       base[i] += v;
       high[i] = base[i];
@@ -107,9 +108,11 @@ function drawBands(pen: Pen, parts: readonly Part[], scale: (v: number) => numbe
     g.closePath();
     g.fillStyle = palette.colour[part.colour];
     g.fill();
-    g.strokeStyle = palette.colour.ground;
-    g.lineWidth = 0.75;
-    g.stroke();
+    if (thick > 3) {
+      g.strokeStyle = palette.colour.ground;
+      g.lineWidth = 0.75;
+      g.stroke();
+    }
     if (thick > palette.tickPx + 1) {
       drawName(pen, part.name, xOf(axis, t[at]), scale((low[at] + high[at]) / 2), part.on, 'center', undefined);
     }

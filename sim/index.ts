@@ -3,26 +3,21 @@
  * and people's units are converted by the functions exported from files/.
  */
 export type { Body, ContactPoint, DrawShape, Hinge, NamedAngle, Segment, Sym3, Vec3 } from './body/body.ts';
-export type { EndSpec, Flight, Quat, SurfaceKind, TakeoffSpec, Touchdown } from './flight/flight.ts';
-export { ApexError, DEFAULT_TOLERANCE, type FlightOptions, flySchedule, NoTouchdownError } from './flight/fly.ts';
-export { DirectSource, type ShapeSource, SingularBodyError } from './flight/shape-source.ts';
-export { calcTakeoff, neutralStance, TakeoffError, type TakeoffState } from './flight/takeoff.ts';
-export { calcFrames, frameTimes } from './measure/calc-frames.ts';
-export type { Frames } from './measure/frames.ts';
-export { calcPower, makeJointWork } from './measure/joint-work.ts';
-export { type BodyFrame, calcBodyFrame } from './motion/body-frame.ts';
-export { calcDynamics, makeDynamics } from './motion/inverse-dynamics.ts';
-export { getModel, type Model } from './motion/model.ts';
-export { calcPose, type Pose } from './motion/pose.ts';
-export { calcShapeMotion, makeShapeMotion, type ShapeMotion } from './motion/shape-motion.ts';
-export { makeState, readState, rootMotionInto, type State } from './motion/state.ts';
-export { AGREEMENT, flySkill, NoAgreementError } from './skill/fly-skill.ts';
-export type { Skill, SkillTarget } from './skill/skill.ts';
-
-export type { FlightStats } from './flight/flight.ts';
 export type { HumanSpec } from './body/human.ts';
 export { makeHuman } from './body/human.ts';
-export { checkSkillFile, parseAthlete, parseJson, parseSkill, type Shelf } from './files/parse-skill.ts';
+export { formatMjcf } from './body/mjcf.ts';
+export { CAUTION } from './files/caution.ts';
+export { formatFrames, frameColumns } from './files/frames-csv.ts';
+export {
+  checkSkillFile,
+  formatSkill,
+  parseAthlete,
+  parseJson,
+  parseSkill,
+  readAthlete,
+  type Shelf,
+  shapeInRadians,
+} from './files/parse-skill.ts';
 export type {
   Athlete,
   FileBlock,
@@ -34,18 +29,28 @@ export type {
   SkillFile,
   TreeAthlete,
 } from './files/skill-file.ts';
-export { FieldError } from './math/field-error.ts';
-export { buildSkill } from './skill/build-skill.ts';
-export type { SkillSpec } from './skill/skill-spec.ts';
-export { formatMjcf } from './body/mjcf.ts';
-export { CAUTION } from './files/caution.ts';
-export { formatFrames, frameColumns } from './files/frames-csv.ts';
-export { formatSkill, readAthlete, shapeInRadians } from './files/parse-skill.ts';
 export { formatSummaryJson } from './files/summary-json.ts';
-export { calcShapeMoments, type ShapeMoments } from './measure/shape-moments.ts';
+export type { EndSpec, Flight, FlightStats, Quat, SurfaceKind, TakeoffSpec, Touchdown } from './flight/flight.ts';
+export { ApexError, DEFAULT_TOLERANCE, type FlightOptions, flySchedule, NoTouchdownError } from './flight/fly.ts';
+export { DirectSource, type ShapeSource, SingularBodyError } from './flight/shape-source.ts';
+export { calcTakeoff, neutralStance, TakeoffError, type TakeoffState } from './flight/takeoff.ts';
+export { FieldError } from './math/field-error.ts';
+export { calcFrames, frameTimes } from './measure/calc-frames.ts';
 export { type Caution, type CautionKind, calcCautions } from './measure/cautions.ts';
+export type { Frames } from './measure/frames.ts';
+export { calcPower, makeJointWork } from './measure/joint-work.ts';
+export { calcShapeMoments, type ShapeMoments } from './measure/shape-moments.ts';
 export { type JointPeak, type Landing, type Peak, type Summary, summarize } from './measure/summary.ts';
 export { formatSentence, formatSummary } from './measure/summary-words.ts';
 export { type FrameWords, wordAngle, wordFrames, wordTilt } from './measure/words.ts';
-export { makeBody, poseOf } from './skill/build-skill.ts';
-export type { AthleteSpec } from './skill/skill-spec.ts';
+export { type BodyFrame, calcBodyFrame } from './motion/body-frame.ts';
+export { calcDynamics, makeDynamics } from './motion/inverse-dynamics.ts';
+export { getModel, type Model } from './motion/model.ts';
+export { calcPose, type Pose } from './motion/pose.ts';
+export { calcShapeMotion, makeShapeMotion, type ShapeMotion } from './motion/shape-motion.ts';
+export { makeState, readState, rootMotionInto, type State } from './motion/state.ts';
+export { ScheduleOrderError, ScheduleValueError } from './schedule/errors.ts';
+export { buildSkill, makeBody, poseOf } from './skill/build-skill.ts';
+export { AGREEMENT, flySkill, NoAgreementError } from './skill/fly-skill.ts';
+export type { Skill, SkillTarget } from './skill/skill.ts';
+export type { AthleteSpec, SkillSpec } from './skill/skill-spec.ts';

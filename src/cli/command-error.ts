@@ -1,0 +1,50 @@
+/** Bad input to a command: one clear line on stderr, exit code 2. */
+import {
+  ApexError,
+  FieldError,
+  NoAgreementError,
+  NoTouchdownError,
+  ScheduleOrderError,
+  ScheduleValueError,
+  SingularBodyError,
+  TakeoffError,
+} from '../../sim/index.ts';
+
+export class CommandError extends Error {}
+
+const named = [
+  ApexError,
+  CommandError,
+  FieldError,
+  NoAgreementError,
+  NoTouchdownError,
+  ScheduleOrderError,
+  ScheduleValueError,
+  SingularBodyError,
+  TakeoffError,
+];
+
+/** What to tell about bad input, on one line; undefined for a fault of ours. */
+export function wordBadInput(error: unknown): string | undefined {
+  return named.some((kind) => error instanceof kind) ? oneLine((error as Error).message) : undefined;
+}
+
+/** Control characters of a hostile file reach no terminal. */
+export const oneLine = (text: string): string => text.replace(/[\p{Cc}\p{Cf}\u2028\u2029]+/gu, ' ').slice(0, 1000);
+
+/** What the system said of a file, in plain words. */
+export function wordSystemFault(error: unknown): string {
+  const code = error instanceof Error && 'code' in error ? String(error.code) : '';
+  const words: Record<string, string> = {
+    ENOENT: 'there is no such file or folder',
+    ENOTDIR: 'there is no such folder',
+    EISDIR: 'it is a folder',
+    EACCES: 'permission denied',
+    EPERM: 'permission denied',
+    EROFS: 'the disk is read-only',
+    ENOSPC: 'the disk is full',
+    EMFILE: 'too many open files',
+    ENAMETOOLONG: 'the name is too long',
+  };
+  return words[code] ?? (error instanceof Error ? error.message : String(error));
+}

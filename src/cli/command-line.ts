@@ -1,0 +1,94 @@
+/** The arguments of a command, checked. */
+import { parseArgs } from 'node:util';
+import { CommandError } from './command-error.ts';
+
+export type Command =
+  | { readonly kind: 'help' }
+  | { readonly kind: 'version' }
+  | {
+      readonly kind: 'fly';
+      readonly skill: string;
+      readonly frames?: string;
+      readonly summary?: string;
+      readonly rateHz: number;
+    }
+  | { readonly kind: 'body'; readonly of: string; readonly mjcf?: string };
+
+export const RATE_HZ = { least: 1, most: 10000, default: 240 };
+
+export function parseCommand(argv: readonly string[]): Command {
+  const { values, positionals } = parse(argv);
+  if (values.version) return { kind: 'version' };
+  const [command, given, ...more] = positionals;
+  if (values.help || command === 'help') return { kind: 'help' };
+  if (command === undefined) throw new CommandError('a command is needed: fly or body (see --help)');
+  if (command !== 'fly' && command !== 'body')
+    throw new CommandError(`there is no command "${command}"; there are: fly, body (see --help)`);
+  const what = command === 'fly' ? 'SKILL' : 'SKILL_OR_ATHLETE';
+  if (given === undefined || given === '')
+    throw new CommandError(`${command}: ${what} is missing: a file or the id of a preset`);
+  if (more.length > 0) throw new CommandError(`${command}: "${more[0]}" is one argument too many`);
+  const own = command === 'fly' ? ['frames', 'summary', 'rate'] : ['mjcf'];
+  for (const option of ['frames', 'summary', 'rate', 'mjcf'] as const)
+    if (values[option] !== undefined && !own.includes(option))
+      throw new CommandError(
+        `${command}: --${option} is not an option of this command; there are: ${own.map((o) => `--${o}`).join(', ')}`,
+      );
+  if (command === 'body')
+    return { kind: 'body', of: given, ...(values.mjcf === undefined ? {} : { mjcf: values.mjcf }) };
+  return {
+    kind: 'fly',
+    skill: given,
+    ...(values.frames === undefined ? {} : { frames: values.frames }),
+    ...(values.summary === undefined ? {} : { summary: values.summary }),
+    rateHz: values.rate === undefined ? RATE_HZ.default : parseRate(values.rate),
+  };
+}
+
+function parse(argv: readonly string[]) {
+  const text = { type: 'string', multiple: true } as const;
+  try {
+    const { values, positionals } = parseArgs({
+      args: [...argv],
+      allowPositionals: true,
+      strict: true,
+      options: {
+        frames: text,
+        summary: text,
+        rate: text,
+        mjcf: text,
+        help: { type: 'boolean', short: 'h' },
+        version: { type: 'boolean' },
+      },
+    });
+    const once = (option: 'frames' | 'summary' | 'rate' | 'mjcf'): string | undefined => {
+      const list = values[option];
+      if (list && list.length > 1) throw new CommandError(`--${option} is given ${list.length} times; once is enough`);
+      return list?.[0];
+    };
+    return {
+      positionals,
+      values: {
+        help: values.help,
+        version: values.version,
+        frames: once('frames'),
+        summary: once('summary'),
+        rate: once('rate'),
+        mjcf: once('mjcf'),
+      },
+    };
+  } catch (error) {
+    if (error instanceof CommandError) throw error;
+    if (error instanceof TypeError && 'code' in error && String(error.code).startsWith('ERR_PARSE_ARGS'))
+      throw new CommandError(`${error.message.split('. ')[0].split('\n')[0]} (see --help)`);
+    throw error;
+  }
+}
+
+function parseRate(typed: string): number {
+  const rate = /^\d+(\.\d+)?$/.test(typed) ? Number(typed) : Number.NaN;
+  if (rate >= RATE_HZ.least && rate <= RATE_HZ.most) return rate;
+  throw new CommandError(
+    `--rate: "${typed}" is not possible; allowed: a number from ${RATE_HZ.least} to ${RATE_HZ.most} Hz`,
+  );
+}

@@ -1,0 +1,48 @@
+/** The command "fly": a skill's summary on stdout, frames and summary in files. */
+import {
+  CAUTION,
+  calcFrames,
+  flySkill,
+  formatFrames,
+  formatSentence,
+  formatSummary,
+  formatSummaryJson,
+  frameTimes,
+  summarize,
+  wordFrames,
+} from '../../sim/index.ts';
+import { CommandError } from './command-error.ts';
+import { type Command, RATE_HZ } from './command-line.ts';
+import { readSkill } from './read-input.ts';
+import { checkApart, type Output, writeFiles } from './write-files.ts';
+
+/** More rows than this do not fit a table of some 200 columns in memory. */
+const MOST_ROWS = 200_000;
+
+export function runFly(command: Command & { kind: 'fly' }): string {
+  const { skill, inputs } = readSkill(command.skill);
+  const wanted = [
+    ...(command.frames === undefined ? [] : [{ option: '--frames', file: command.frames }]),
+    ...(command.summary === undefined ? [] : [{ option: '--summary', file: command.summary }]),
+  ];
+  checkApart(wanted, inputs);
+  const flight = flySkill(skill);
+  const rows = flight.duration * command.rateHz;
+  if (command.frames !== undefined && rows > MOST_ROWS)
+    throw new CommandError(
+      `--rate: ${command.rateHz} Hz over ${flight.duration.toFixed(3)} s makes ${Math.ceil(rows)} rows; allowed: at most ${MOST_ROWS}`,
+    );
+
+  // the summary does not depend on the rate asked for the CSV
+  const frames = calcFrames(flight, frameTimes(flight.duration, RATE_HZ.default));
+  const summary = summarize(flight, frames, skill.target);
+  const outputs: Output[] = wanted.map((output) => {
+    if (output.option === '--summary')
+      return { ...output, pieces: [formatSummaryJson(skill.title, formatSentence(summary), summary)] };
+    const rated =
+      command.rateHz === RATE_HZ.default ? frames : calcFrames(flight, frameTimes(flight.duration, command.rateHz));
+    return { ...output, pieces: formatFrames(rated, flight.body, wordFrames(rated)) };
+  });
+  writeFiles(outputs);
+  return `${formatSummary(skill.title, summary)}\nCaution. ${CAUTION}\n`;
+}

@@ -1,0 +1,39 @@
+/** What --help prints. */
+import { athletes, skills } from '../../presets/index.ts';
+import { CAUTION } from '../../sim/index.ts';
+
+export function formatHelp(): string {
+  return `shapeflight: the flight physics of gymnasts, trampolinists and divers
+
+  shapeflight fly SKILL [--frames OUT.csv] [--summary OUT.json] [--rate HZ]
+      flies a skill and says what came of it
+      --frames OUT.csv    every instant of the flight: root, joints, torques, momentum, energies, measures
+      --summary OUT.json  the summary as JSON
+      --rate HZ           rows a second of the CSV, 1 to 10000 (240)
+
+  shapeflight body SKILL_OR_ATHLETE [--mjcf OUT.xml]
+      prints the segments of a body and its moments of inertia in the named shapes
+      --mjcf OUT.xml      the body as an MJCF model
+
+  shapeflight --help, shapeflight --version
+
+SKILL and ATHLETE are JSON files (docs/skill-file.md) or one of these:
+  skills:   ${wrap(Object.keys(skills))}
+  athletes: ${wrap(Object.keys(athletes))}
+
+Exit code 0, or 2 with one line that says what is wrong with the input. Columns of the CSV: docs/frames.md
+
+Caution. ${CAUTION}
+`;
+}
+
+/** A list in lines of some 70 characters, indented under its first. */
+function wrap(words: readonly string[]): string {
+  const lines = [''];
+  for (const word of words) {
+    const last = lines[lines.length - 1];
+    if (last.length + word.length > 66) lines.push(word);
+    else lines[lines.length - 1] = last ? `${last}, ${word}` : word;
+  }
+  return lines.join(',\n            ');
+}

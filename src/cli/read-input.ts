@@ -1,0 +1,128 @@
+/** Finds what a command was given: a skill or athlete that comes with Shapeflight, by its id, or a JSON file. */
+import { readFileSync, statSync } from 'node:fs';
+import path from 'node:path';
+import { athletes, shapes, skills } from '../../presets/index.ts';
+import {
+  type Athlete,
+  type Body,
+  buildSkill,
+  checkSkillFile,
+  FieldError,
+  makeBody,
+  parseAthlete,
+  parseJson,
+  parseSkill,
+  readAthlete,
+  type ShapeData,
+  type Skill,
+} from '../../sim/index.ts';
+import { CommandError, wordSystemFault } from './command-error.ts';
+
+/** Largest file read, bytes: ten thousand keys and the densest samples fit several times. */
+const LARGEST = 64 * 1024 * 1024;
+
+export interface ReadSkill {
+  readonly skill: Skill;
+  readonly shapes: Readonly<Record<string, ShapeData>>;
+  readonly inputs: readonly string[];
+}
+
+/** `given`: id of a preset, or a path. */
+export function readSkill(given: string): ReadSkill {
+  if (Object.hasOwn(skills, given)) return about(given, () => makeSkill(skills[given], undefined));
+  return about(given, () => makeSkill(readJson(given, 'skill', Object.keys(skills)), given));
+}
+
+export interface ReadBody {
+  readonly body: Body;
+  readonly gravity: number;
+  readonly shapes: Readonly<Record<string, ShapeData>>;
+  readonly inputs: readonly string[];
+}
+
+/** The body of an athlete or of a skill's athlete. */
+export function readBody(given: string): ReadBody {
+  if (Object.hasOwn(athletes, given)) return fromAthlete(athletes[given], []);
+  if (Object.hasOwn(skills, given)) return fromSkill(readSkill(given));
+  return about(given, () => {
+    const json = readJson(given, 'skill or athlete', [...Object.keys(athletes), ...Object.keys(skills)]);
+    const isSkill = typeof json === 'object' && json !== null && 'takeoff' in json;
+    const saysSkill =
+      typeof json === 'object' && json !== null && 'format' in json && json.format === 'shapeflight-skill';
+    return isSkill || saysSkill ? fromSkill(makeSkill(json, given)) : fromAthlete(json, [given]);
+  });
+}
+
+const fromSkill = ({ skill, shapes: known, inputs }: ReadSkill): ReadBody => ({
+  body: skill.body,
+  gravity: skill.gravity,
+  shapes: known,
+  inputs,
+});
+
+const fromAthlete = (json: unknown, inputs: readonly string[]): ReadBody => ({
+  body: makeBody(readAthlete(json)),
+  gravity: 9.81,
+  shapes,
+  inputs,
+});
+
+function makeSkill(json: unknown, file: string | undefined): ReadSkill {
+  const checked = checkSkillFile(json);
+  const inputs = file === undefined ? [] : [file];
+  const known: Record<string, Athlete> = { ...athletes };
+  if (file !== undefined && 'ref' in checked.athlete && !Object.hasOwn(known, checked.athlete.ref)) {
+    const { ref } = checked.athlete;
+    if (ref.endsWith('.json')) {
+      const beside = besideSkill(file, ref);
+      known[ref] = about(beside, () => parseAthlete(readJson(beside, 'athlete', [])));
+      inputs.push(beside);
+    }
+  }
+  return {
+    skill: buildSkill(parseSkill(checked, { athletes: known, shapes })),
+    shapes: { ...shapes, ...checked.shapes },
+    inputs,
+  };
+}
+
+/** A skill names an athlete file in its own folder or below; it cannot reach elsewhere. */
+function besideSkill(skillFile: string, ref: string): string {
+  const parts = ref.split(/[\\/]/);
+  if (path.isAbsolute(ref) || /^[A-Za-z]:/.test(ref) || parts.includes('..'))
+    throw new FieldError(
+      'athlete.ref',
+      ref,
+      'the id of a preset athlete, or a .json file in the folder of the skill or below',
+    );
+  return path.join(path.dirname(skillFile), ...parts);
+}
+
+function readJson(file: string, what: string, ids: readonly string[]): unknown {
+  return parseJson(readText(file, what, ids));
+}
+
+function readText(file: string, what: string, ids: readonly string[]): string {
+  try {
+    const { size } = statSync(file);
+    if (size > LARGEST) throw new CommandError(`the file has ${size} bytes; at most ${LARGEST} are read`);
+    return new TextDecoder('utf-8', { fatal: true }).decode(readFileSync(file));
+  } catch (error) {
+    if (error instanceof CommandError) throw error;
+    if (error instanceof TypeError) throw new CommandError('the file is not UTF-8 text');
+    const missing = error instanceof Error && 'code' in error && error.code === 'ENOENT';
+    if (!missing || /[\\/.]/.test(file) || ids.length === 0) throw new CommandError(wordSystemFault(error));
+    throw new CommandError(`no ${what} that comes with Shapeflight, and no such file; there are: ${ids.join(', ')}`);
+  }
+}
+
+/** Puts the name of the file before what is wrong in it. */
+function about<T>(name: string, work: () => T): T {
+  try {
+    return work();
+  } catch (error) {
+    if (error instanceof FieldError || error instanceof CommandError)
+      throw new CommandError(error.message.startsWith(`${name}: `) ? error.message : `${name}: ${error.message}`);
+    throw error;
+  }
+}

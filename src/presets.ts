@@ -1,1 +1,0 @@
-export { athletes, shapes, skills } from '../presets/index.ts';

@@ -1,5 +1,7 @@
 /** Poses for the figure sheet and the scene tests: named angles in degrees -> segment frames. */
+import presets from '../../presets/shapes.json' with { type: 'json' };
 import type { Body } from '../../sim/body/body.ts';
+import { makeHuman } from '../../sim/body/human.ts';
 import { quatOfMatInto } from '../../sim/math/rot.ts';
 import { getModel } from '../../sim/motion/model.ts';
 import { calcPose } from '../../sim/motion/pose.ts';
@@ -8,48 +10,38 @@ import type { PoseFrames, StagePose } from '../../src/scene/pose-frames.ts';
 
 export type AnglesDeg = Readonly<Record<string, number>>;
 
-const both = (angles: AnglesDeg): AnglesDeg =>
-  Object.fromEntries(Object.entries(angles).flatMap(([n, v]) => [`${n}L`, `${n}R`].map((m) => [m, v])));
-const arms = (shoulderPlane: number, shoulderElevation: number, elbowFlexion = 0, shoulderTurn = 0): AnglesDeg =>
-  both({ shoulderPlane, shoulderElevation, elbowFlexion, shoulderTurn });
-const pointed = both({ anklePlantarFlexion: 55 });
+/** The demo athlete of the sheet. */
+export const sheetBody: Body = makeHuman({ name: 'Sheet', sex: 'female', mass: 54, stature: 1.62 });
 
-export const sheetShapes: readonly { readonly name: string; readonly angles: AnglesDeg }[] = [
-  { name: 'Straight', angles: { ...pointed, ...arms(20, 8) } },
-  { name: 'Arms overhead', angles: { ...pointed, ...arms(20, 172) } },
-  { name: 'T', angles: { ...pointed, ...arms(0, 90) } },
-  {
-    name: 'One up, one down',
-    angles: { ...pointed, ...arms(15, 168), shoulderElevationL: 35, shoulderPlaneL: 10 },
-  },
-  { name: 'Wrapped', angles: { ...pointed, ...arms(60, 40, 128, 75), elbowFlexionR: 118 } },
-  {
-    name: 'Pike',
-    angles: {
-      ...pointed,
-      ...both({ hipFlexion: 118, anklePlantarFlexion: 50 }),
-      ...arms(90, 62),
-      lumbarFlexion: 18,
-      thoracicFlexion: 14,
-      neckFlexion: 8,
-    },
-  },
-  {
-    name: 'Tuck',
-    angles: {
-      ...pointed,
-      ...both({ hipFlexion: 122, kneeFlexion: 132, anklePlantarFlexion: 40 }),
-      ...arms(82, 56, 32, 20),
-      lumbarFlexion: 26,
-      thoracicFlexion: 18,
-      neckFlexion: 6,
-    },
-  },
-  {
-    name: 'Landing',
-    angles: { ...both({ hipFlexion: 62, kneeFlexion: 62, anklePlantarFlexion: -14 }), ...arms(70, 78), lumbarFlexion: 6 },
-  },
-];
+/** A ready-made shape with both sides written out. */
+export function shapeAngles(id: keyof typeof presets): AnglesDeg {
+  const out: Record<string, number> = {};
+  const known = new Set(sheetBody.angles.map((angle) => angle.name));
+  const given: Record<string, number> = { ...presets[id].angles };
+  for (const [name, value] of Object.entries(given)) {
+    if (known.has(name)) out[name] = value;
+    else for (const side of ['L', 'R']) out[name + side] ??= given[name + side] ?? value;
+  }
+  return out;
+}
+
+export const sheetShapes: readonly { readonly name: string; readonly angles: AnglesDeg }[] = (
+  [
+    ['Straight', 'straight'],
+    ['Arms overhead', 'armsOverhead'],
+    ['T', 'tShape'],
+    ['One up, one down', 'oneUpOneDown'],
+    ['Wrapped', 'wrapped'],
+    ['Pike', 'pike'],
+    ['Tuck', 'tuck'],
+    ['Landing', 'landing'],
+  ] as const
+).map(([name, id]) => ({ name, angles: shapeAngles(id) }));
+
+export const moreShapes = (Object.keys(presets) as (keyof typeof presets)[]).map((id) => ({
+  name: id as string,
+  angles: shapeAngles(id),
+}));
 
 const motions = new WeakMap<Body, ReturnType<typeof makeShapeMotion>>();
 

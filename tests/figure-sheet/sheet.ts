@@ -5,10 +5,10 @@ import { outlineItems } from '../../src/scene/figure-outline.ts';
 import { svgPicture } from '../../src/scene/figure-svg.ts';
 import type { DrawItem } from '../../src/scene/scene.ts';
 import { frontView, sideView, type View } from '../../src/scene/view.ts';
-import { attitude, mixAngles, poseOf, sheetShapes } from './poses.ts';
-import { standIn } from './stand-in.ts';
+import { shapeTileSvg } from '../../src/scene/shape-tile.ts';
+import { attitude, mixAngles, moreShapes, poseOf, sheetBody, sheetShapes } from './poses.ts';
 
-const body = standIn;
+const body = sheetBody;
 const query = new URLSearchParams(location.search);
 if (query.get('theme')) document.documentElement.dataset.theme = query.get('theme') ?? 'light';
 
@@ -22,8 +22,6 @@ for (const [label, view, scale] of [
   ['from the side', side, 112],
   ['from the front', frontView, 112],
   ['from behind', { right: [0, 0, 1], up: [0, 1, 0], toward: [-1, 0, 0] } as View, 60],
-  ['side, as a tile', side, 28],
-  ['front, as a tile', frontView, 28],
 ] as const) {
   const h = scale * 2.2;
   const cells = sheetShapes.map(({ name, angles }) =>
@@ -52,5 +50,13 @@ series.push(cell('cursor', figureItems(body, last, place), 116, 170));
 series.push(cell('ghost', [{ kind: 'group', ghost: true, items: figureItems(body, last, place) }], 116, 170));
 series.push(cell('version B', outlineItems(body, last, place), 116, 170));
 rows.push(`<h2>half a twist to the left while the body goes over backward</h2><div class="row">${series.join('')}</div>`);
+const tiles = moreShapes.map(({ name, angles }) => {
+  const frames = poseOf(body, angles);
+  const pictures = [frontView, side].map((view) =>
+    shapeTileSvg(body, frames, { width: 62, height: 60, most: 32, view, gap: 'air' }, name),
+  );
+  return `<div class="cell" style="width:130px">${pictures.join('')}<div>${name}</div></div>`;
+});
+rows.push(`<h2>tiles</h2><div class="row" style="flex-wrap:wrap">${tiles.join('')}</div>`);
 (document.getElementById('sheet') as HTMLElement).innerHTML = rows.join('');
 document.title = 'ready';

@@ -21,7 +21,7 @@ try {
   tab.on('pageerror', (error) => console.error(error.message));
   for (const query of queries.length > 0 ? queries : ['theme=light', 'theme=dark']) {
     await tab.goto(`${address}tests/figure-sheet/${page}.html?${query}`);
-    await tab.waitForFunction(() => document.title === 'ready', undefined, { timeout: 20_000 });
+    await tab.waitForFunction(() => document.title === 'ready', undefined, { timeout: 120_000 });
     const file = path.join(out, `figure-${page}-${query.replace(/[^a-z0-9]+/gi, '-')}.png`);
     // a stage gives its own picture: capturing a software WebGL page can take longer than anyone waits
     const picture = await tab.evaluate(() => globalThis.picture);

@@ -9,7 +9,7 @@ import { sideScene } from '../../src/scene/side-scene.ts';
 import { topScene } from '../../src/scene/top-scene.ts';
 import { posingHandles, uprightScene } from '../../src/scene/upright-scene.ts';
 import { mockFlight } from './mock-flight.ts';
-import { standIn } from './stand-in.ts';
+import { sheetBody } from './poses.ts';
 
 const query = new URLSearchParams(location.search);
 if (query.get('theme')) document.documentElement.dataset.theme = query.get('theme') ?? 'light';
@@ -18,7 +18,7 @@ const canvas = document.getElementById('stage') as HTMLCanvasElement;
 const [width, height] = [1440, 840];
 canvas.style.width = `${width}px`;
 canvas.style.height = `${height}px`;
-const body = standIn;
+const body = sheetBody;
 const one = mockFlight(body);
 const two = mockFlight(body, { up: 4.4, along: -2.1 });
 const tall = mockFlight(body, { up: 8.4, along: 0.6, from: 1.1, turns: 3, surfaceY: 0.2 });

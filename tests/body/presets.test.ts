@@ -1,0 +1,74 @@
+/** The athletes and shapes that come with the project: they parse, name real angles, and keep the hands outside the body. */
+import { readdirSync, readFileSync } from 'node:fs';
+import { describe, expect, test } from 'vitest';
+import type { Body } from '../../sim/body/body.ts';
+import { makeHuman } from '../../sim/body/human.ts';
+import { inSi } from '../../sim/files/athlete-si.ts';
+import { parseAthlete } from '../../sim/files/parse-skill.ts';
+import type { ShapeData } from '../../sim/files/skill-file.ts';
+import { namedMoments, wholeBody } from './moments.ts';
+import { deepestOverlap } from './overlap.ts';
+
+const root = new URL('../../presets/', import.meta.url);
+const shapes = JSON.parse(readFileSync(new URL('shapes.json', root), 'utf8')) as Record<string, ShapeData>;
+const athletes = readdirSync(new URL('athletes/', root)).map((file) => {
+  const spec = inSi(parseAthlete(JSON.parse(readFileSync(new URL(`athletes/${file}`, root), 'utf8'))));
+  if (spec.kind !== 'human') throw new Error(`${file} is no human`);
+  return { file, spec: spec.human, body: makeHuman(spec.human) };
+});
+/** Drawn flesh gives way where arms rest on the body, m; measured at worst 6 mm */
+const SOFT = 0.008;
+
+test('at least four athletes, women and men, weigh what they say', () => {
+  expect(athletes.length).toBeGreaterThanOrEqual(4);
+  for (const { spec, body } of athletes) expect(Math.abs(body.mass / spec.mass - 1)).toBeLessThan(1e-3);
+});
+
+/** Where the mass centre of a pose lies in the athlete, as a share of stature below the vertex. */
+const centreBelowVertex = (body: Body): number => 1 - (wholeBody(body, {}).centre[1] + (body.standingRootHeight ?? 0)) / (body.stature ?? 1);
+test('the children have bigger heads and lighter thighs than the adults, and a higher mass centre', () => {
+  const share = (file: string, name: string): number => {
+    const { body } = athletes.find((a) => a.file === file) ?? athletes[0];
+    return (body.segments.find((s) => s.name === name)?.mass ?? 0) / body.mass;
+  };
+  expect(share('nell-oakum.json', 'head')).toBeGreaterThan(1.5 * share('ilse-marrow.json', 'head'));
+  expect(share('nell-oakum.json', 'thighL')).toBeLessThan(0.8 * share('ilse-marrow.json', 'thighL'));
+  const [girl, woman] = ['nell-oakum.json', 'ilse-marrow.json'].map((f) => athletes.find((a) => a.file === f) ?? athletes[0]);
+  expect(centreBelowVertex(girl.body)).toBeLessThan(centreBelowVertex(woman.body));
+});
+
+describe.each(Object.entries(shapes))('%s', (id, shape) => {
+  test('has a title, a short word and angles of the human', () => {
+    expect(shape.title.length).toBeGreaterThan(0);
+    expect(shape.word.length).toBeLessThanOrEqual(12);
+    const { angles } = athletes[0].body;
+    for (const name of Object.keys(shape.angles)) expect(angles.some((a) => a.name === name || a.name === `${name}L`), `${id}: ${name}`).toBe(true);
+  });
+  test.each(athletes)('keeps forearms and hands of $file outside the body', ({ body }) => {
+    const { depth, where } = deepestOverlap(body, wholeBody(body, shape.angles));
+    expect(depth, where).toBeLessThan(SOFT);
+  });
+  test('stays in the ranges of motion, so that it never warns by itself', () => {
+    const { angles } = athletes[0].body;
+    for (const a of angles) {
+      const deg = shape.angles[a.name] ?? shape.angles[a.name.replace(/[LR]$/, '')] ?? 0;
+      expect(deg * (Math.PI / 180), a.name).toBeGreaterThanOrEqual(a.range[0] - 1e-12);
+      expect(deg * (Math.PI / 180), a.name).toBeLessThanOrEqual(a.range[1] + 1e-12);
+    }
+  });
+});
+
+test('one up, one down and its mirror have the mirrored tensor', () => {
+  const { body } = athletes[0];
+  const [a, b] = ['oneUpOneDown', 'oneDownOneUp'].map((id) => wholeBody(body, shapes[id].angles));
+  expect(Math.abs(a.inertia[1][2])).toBeGreaterThan(0.05);
+  for (let i = 0; i < 3; i++) for (let j = 0; j < 3; j++) expect(b.inertia[i][j]).toBeCloseTo((i === 2 ? -1 : 1) * (j === 2 ? -1 : 1) * a.inertia[i][j], 12);
+});
+
+test('lateral moments fall from overhead over straight and pike to tuck; wrapped arms twist easier than wide ones', () => {
+  const { body } = athletes[0];
+  const of = (id: string) => namedMoments(wholeBody(body, shapes[id].angles));
+  const order = ['armsOverhead', 'straight', 'openPike', 'pike', 'tuck'].map((id) => of(id).A);
+  expect([...order].sort((a, b) => b - a)).toEqual(order);
+  expect(of('wrapped').C).toBeLessThan(0.5 * of('tShape').C);
+});

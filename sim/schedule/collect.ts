@@ -4,7 +4,7 @@
  */
 import type { Body } from '../body/body.ts';
 import { ScheduleOrderError, ScheduleValueError } from './errors.ts';
-import { mergeTimes } from './motion.ts';
+import { mergeTimes, SAME_TIME } from './motion.ts';
 import type { AnchoredTime, AnchorTimes, ArmPath, ScheduleSpec } from './schedule.ts';
 
 export interface PlacedBlock {
@@ -41,7 +41,7 @@ export function collectKeys(body: Body, spec: ScheduleSpec, anchors: AnchorTimes
 
 type Snap = (at: AnchoredTime, field: string) => number;
 
-/** Resolves times; those within SAME_TIME of an earlier one take its value, so that equal times compare equal. */
+/** Resolves times; those within SAME_TIME of one met before take its value, so that equal times compare equal. */
 function makeSnap(spec: ScheduleSpec, anchors: AnchorTimes): Snap {
   const all: number[] = [];
   for (const b of spec.blocks) all.push(resolveTime(b.from, anchors), resolveTime(b.to, anchors));
@@ -57,7 +57,11 @@ function makeSnap(spec: ScheduleSpec, anchors: AnchorTimes): Snap {
       if (merged[mid] <= t) low = mid;
       else high = mid - 1;
     }
-    return merged[low];
+    return low + 1 < merged.length &&
+      merged[low + 1] - t <= SAME_TIME &&
+      merged[low + 1] - t < Math.abs(t - merged[low])
+      ? merged[low + 1]
+      : merged[low];
   };
 }
 

@@ -10,21 +10,30 @@ import { COEFS, isConstant, type Track } from './track.ts';
 /** times closer than this are one time, s */
 export const SAME_TIME = 1e-9;
 
-/** Merges ascending or unsorted times into ascending ones that differ by more than SAME_TIME. */
+/** The times in ascending order without those within SAME_TIME of one already there. Most are repeats. */
 export function mergeTimes(times: readonly number[]): number[] {
-  const sorted = Float64Array.from(times).sort();
   const out: number[] = [];
-  for (const t of sorted) if (out.length === 0 || t - out[out.length - 1] > SAME_TIME) out.push(t);
+  for (const t of times) {
+    let i = 0;
+    let high = out.length;
+    while (i < high) {
+      const mid = (i + high) >> 1;
+      if (out[mid] <= t) i = mid + 1;
+      else high = mid;
+    }
+    if ((i > 0 && t - out[i - 1] <= SAME_TIME) || (i < out.length && out[i] - t <= SAME_TIME)) continue;
+    out.splice(i, 0, t);
+  }
   return out;
 }
 
-/** Adds the track to column `angle` of the (cell x angle x COEFS) table. */
-function addTrack(table: Float64Array, nAngles: number, angle: number, grid: readonly number[], track: Track): void {
+/** Adds the track to one column of the (cell x column x COEFS) table. */
+function addTrack(table: Float64Array, columns: number, column: number, grid: readonly number[], track: Track): void {
   const { times, coefs } = track;
   const last = times.length - 1;
   let i = -1;
   for (let cell = 0; cell <= grid.length; cell++) {
-    const o = (cell * nAngles + angle) * COEFS;
+    const o = (cell * columns + column) * COEFS;
     // the middle of the cell decides, so that ends merged within SAME_TIME cannot pick the wrong span
     const start = cell === 0 ? Number.NEGATIVE_INFINITY : grid[cell - 1];
     const middle = cell === 0 ? start : cell === grid.length ? Number.POSITIVE_INFINITY : (start + grid[cell]) / 2;
@@ -112,26 +121,37 @@ export function makeMotion(body: Body, tracks: readonly (readonly Track[])[]): S
   const cells = grid.length + 1;
   const breaks = mergeTimes(breakTimes);
 
-  const table = new Float64Array(cells * nA * COEFS);
+  // one column for each angle that ever moves; the rest are constants
+  const rest = new Float64Array(nA);
+  const movers: number[] = [];
   tracks.forEach((list, a) => {
-    for (const track of list) addTrack(table, nA, a, grid, track);
+    if (list.every(isConstant)) for (const track of list) rest[a] += track.before;
+    else movers.push(a);
+  });
+  const nM = movers.length;
+  const table = new Float64Array(cells * nM * COEFS);
+  movers.forEach((a, m) => {
+    for (const track of tracks[a]) addTrack(table, nM, m, grid, track);
   });
 
-  // what moves in each cell, and the constants of what does not
+  // which columns move in each cell, and the hinge constants of what does not
   const moveStart = new Int32Array(cells + 1);
-  const moveAngle = new Int32Array(cells * nA);
+  const moveColumn = new Int32Array(cells * nM);
   const q0 = new Float64Array(cells * nH);
+  const addConstant = (c: number, a: number, value: number): void => {
+    for (let u = uses.start[a]; u < uses.start[a + 1]; u++) q0[c * nH + uses.hinge[u]] += uses.coef[u] * value;
+  };
+  for (let a = 0; a < nA; a++) if (rest[a] !== 0) for (let c = 0; c < cells; c++) addConstant(c, a, rest[a]);
   const spans: [number, number][] = [];
   let count = 0;
   for (let c = 0; c < cells; c++) {
     moveStart[c] = count;
-    for (let a = 0; a < nA; a++) {
-      const o = (c * nA + a) * COEFS;
-      let moves = false;
-      for (let k = 1; k < COEFS; k++) if (table[o + k] !== 0) moves = true;
-      if (moves) moveAngle[count++] = a;
-      else
-        for (let u = uses.start[a]; u < uses.start[a + 1]; u++) q0[c * nH + uses.hinge[u]] += uses.coef[u] * table[o];
+    for (let m = 0; m < nM; m++) {
+      const o = (c * nM + m) * COEFS;
+      let k = 1;
+      while (k < COEFS && table[o + k] === 0) k++;
+      if (k < COEFS) moveColumn[count++] = m;
+      else addConstant(c, movers[m], table[o]);
     }
     if (count > moveStart[c]) spans.push([grid[c - 1], grid[c]]);
   }
@@ -173,9 +193,10 @@ export function makeMotion(body: Body, tracks: readonly (readonly Track[])[]): S
       const end = moveStart[c + 1];
       if (end === moveStart[c]) return;
       const x = t - gridTimes[c - 1];
-      for (let m = moveStart[c]; m < end; m++) {
-        const a = moveAngle[m];
-        const o = (c * nA + a) * COEFS;
+      for (let i = moveStart[c]; i < end; i++) {
+        const m = moveColumn[i];
+        const a = movers[m];
+        const o = (c * nM + m) * COEFS;
         const c1 = table[o + 1];
         const c2 = table[o + 2];
         const c3 = table[o + 3];
@@ -199,15 +220,19 @@ export function makeMotion(body: Body, tracks: readonly (readonly Track[])[]): S
       const c = cellAt(t);
       const x = c === 0 ? 0 : t - gridTimes[c - 1];
       for (let a = 0; a < nA; a++) {
-        const o = (c * nA + a) * COEFS;
-        let v = table[o + 6];
+        angles[a] = rest[a];
+        rates[a] = 0;
+      }
+      for (let m = 0; m < nM; m++) {
+        const o = (c * nM + m) * COEFS;
+        let v = table[o + COEFS - 1];
         let d = 0;
         for (let k = COEFS - 2; k >= 0; k--) {
           d = d * x + v;
           v = v * x + table[o + k];
         }
-        angles[a] = v;
-        rates[a] = d;
+        angles[movers[m]] = v;
+        rates[movers[m]] = d;
       }
     },
   };

@@ -52,7 +52,7 @@ export class LayerNode {
       if (child === this.#mask) continue;
       if (child instanceof Graphics) {
         child.clear();
-        this.#spare.push(child);
+        child.destroy();
       } else if (child.label !== KEEP) child.destroy({ children: true });
     }
     const used = new Set<string>();
@@ -126,9 +126,7 @@ export class LayerNode {
         clip.y <= whole.y &&
         clip.x + clip.width >= whole.width &&
         clip.y + clip.height >= whole.height);
-    const key = inside
-      ? ''
-      : `${clip.x} ${clip.y} ${clip.width} ${clip.height} ${layer.x ?? 0} ${layer.y ?? 0}`;
+    const key = inside ? '' : `${clip.x} ${clip.y} ${clip.width} ${clip.height} ${layer.x ?? 0} ${layer.y ?? 0}`;
     if (key === this.#maskKey) return;
     this.#maskKey = key;
     this.#key = undefined;

@@ -29,7 +29,10 @@ export class Palette {
 export function parseColour(text: string): number {
   const hex = text.trim().match(/^#([0-9a-f]{3}|[0-9a-f]{6})$/i)?.[1];
   if (hex) return Number.parseInt(hex.length === 3 ? hex.replace(/./g, '$&$&') : hex, 16);
-  const parts = text.match(/^rgba?\(([^)]*)\)/i)?.[1].split(/[\s,/]+/).map(Number);
+  const parts = text
+    .match(/^rgba?\(([^)]*)\)/i)?.[1]
+    .split(/[\s,/]+/)
+    .map(Number);
   if (parts && parts.length >= 3 && parts.slice(0, 3).every(Number.isFinite)) {
     return (Math.round(parts[0]) << 16) | (Math.round(parts[1]) << 8) | Math.round(parts[2]);
   }

@@ -19,7 +19,13 @@ import {
 import type { Scene } from '../scene/scene.ts';
 import { LayerNode } from './layer-node.ts';
 import { Palette } from './palette.ts';
-import { RendererError, type RendererKind, type RendererOptions, type StageRenderer, type TokenValues } from './renderer.ts';
+import {
+  RendererError,
+  type RendererKind,
+  type RendererOptions,
+  type StageRenderer,
+  type TokenValues,
+} from './renderer.ts';
 
 extensions.add(ImageSource, CanvasSource, StencilMask);
 

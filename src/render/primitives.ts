@@ -1,7 +1,7 @@
 /** Fills, lines, circles and letters of a scene, put into a Graphics or made as a Text. */
 import { type Graphics, Text } from 'pixi.js';
-import type { DrawItem, GroupItem, LineItem, TextItem } from '../scene/scene.ts';
 import { dashed } from '../scene/dash.ts';
+import type { DrawItem, GroupItem, LineItem, TextItem } from '../scene/scene.ts';
 import type { Palette } from './palette.ts';
 
 export type Primitive = Exclude<DrawItem, GroupItem | TextItem>;
@@ -69,9 +69,7 @@ export function makeText(item: TextItem, palette: Palette, resolution: number, g
       fontSize: item.size,
       fontWeight: String(Math.round((item.weight ?? 560) / 100) * 100) as '500',
       fill: palette.colour(item.fill, ghost),
-      ...(item.halo
-        ? { stroke: { color: palette.colour(item.halo, false), width: 3, join: 'round' as const } }
-        : {}),
+      ...(item.halo ? { stroke: { color: palette.colour(item.halo, false), width: 3, join: 'round' as const } } : {}),
     },
   });
   text.anchor.set(item.anchor === 'start' ? 0 : item.anchor === 'middle' ? 0.5 : 1, 0);

@@ -144,4 +144,3 @@ function makeHumanLook(body: Body): Look {
   for (const side of ['L', 'R'] as const) addLeg(build, body, at, side, { g, k });
   return { ...build, neckline, spine, chest: at('upperTrunk'), head, index, human: true };
 }
-

@@ -5,9 +5,7 @@ import type { DrawItem, Points, Token } from './scene.ts';
 const round = (x: number): string => String(Math.round(x * 100) / 100);
 
 const colour = (token: Token, ghost: boolean): string =>
-  ghost
-    ? `color-mix(in srgb, var(--${token}) calc(var(--ghost) * 100%), var(--air))`
-    : `var(--${token})`;
+  ghost ? `color-mix(in srgb, var(--${token}) calc(var(--ghost) * 100%), var(--air))` : `var(--${token})`;
 
 export function svgMarkup(items: readonly DrawItem[], ghost = false): string {
   return items.map((item) => markup(item, ghost)).join('');
@@ -64,5 +62,4 @@ function path(points: Points): string {
   return d;
 }
 
-const escapeText = (text: string): string =>
-  text.replace(/&/g, '&amp;').replace(/</g, '&lt;').replace(/"/g, '&quot;');
+const escapeText = (text: string): string => text.replace(/&/g, '&amp;').replace(/</g, '&lt;').replace(/"/g, '&quot;');

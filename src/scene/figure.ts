@@ -158,7 +158,8 @@ function drawHead(posed: PosedLook, part: LookPart, items: DrawItem[]): void {
 function drawLimb(posed: PosedLook, shape: Shape, items: DrawItem[]): void {
   const { look, place, frames } = posed;
   const pieces = shape.parts.map((i) => contoursOf(posed, look.parts[i]));
-  const first = look.parts[shape.parts[0]];
+  // a limb goes by the name of its upper half, whichever half is drawn first
+  const first = look.parts[Math.min(...shape.parts)];
   const all = pieces.flatMap((piece) => piece.base);
   items.push(
     fill(
@@ -195,7 +196,7 @@ function drawFold(posed: PosedLook, under: LookPart, over: LookPart, top: readon
   const joint = STRIDE * lower.probes[0];
   const jx = projected[joint];
   const jy = projected[joint + 1];
-  const clear = 1.25 * Math.sqrt(projected[joint + 3]) + 1;
+  const clear = 0.9 * Math.sqrt(projected[joint + 3]);
   const within = (x: number, y: number): boolean =>
     Math.hypot(x - jx, y - jy) > clear &&
     under.probes.some((i) => {
@@ -272,6 +273,6 @@ function centres(projected: Projected, indices: readonly number[]): Points {
 
 function fill(contours: readonly Points[], token: Token, place?: FigurePlace, part?: LookPart): FillItem {
   if (!part) return { kind: 'fill', contours, fill: token };
-  const data = { part: part.name, tone: part.tone };
+  const data = { part: part.name, chain: part.chain, tone: part.tone };
   return { kind: 'fill', contours, fill: token, data, ...(place?.hit ? { hit: place.hit } : {}) };
 }

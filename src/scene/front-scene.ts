@@ -106,7 +106,10 @@ function tiltWedge(
         width: 1.2,
         dash: [2, 3],
       },
-      { ...(hairline(x - ax * length, y - ay * length, tip[0], tip[1], 'tilt', 1.6) as DrawItem), data: { wedge: 'tilt' } },
+      {
+        ...(hairline(x - ax * length, y - ay * length, tip[0], tip[1], 'tilt', 1.6) as DrawItem),
+        data: { wedge: 'tilt' },
+      },
     ],
     label: {
       kind: 'text',

@@ -41,7 +41,15 @@ export function addHead(build: LookBuilder, place: HeadPlace): HeadLook {
       build.add(head, [x, y + 0.05 * k, 0], 0.06 * k),
     ],
   });
-  return { segment: head, neck: [neckLow, neckHigh], skull, chin: [skull, chin], jaw: [chin, nose], knot: [knot], radii };
+  return {
+    segment: head,
+    neck: [neckLow, neckHigh],
+    skull,
+    chin: [skull, chin],
+    jaw: [chin, nose],
+    knot: [knot],
+    radii,
+  };
 }
 
 /** The plane that divides face from hair, in the head frame: p . m > d x size of the skull. */

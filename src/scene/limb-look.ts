@@ -6,7 +6,13 @@ import type { Body } from '../../sim/body/body.ts';
 import { type LookBuilder, mix, plus, type Sizes } from './look.ts';
 import type { Vec3 } from './view.ts';
 
-export function addArm(build: LookBuilder, body: Body, at: (name: string) => number, side: 'L' | 'R', { g, k }: Sizes): void {
+export function addArm(
+  build: LookBuilder,
+  body: Body,
+  at: (name: string) => number,
+  side: 'L' | 'R',
+  { g, k }: Sizes,
+): void {
   const upper = at(`upperArm${side}`);
   const fore = at(`forearm${side}`);
   const hand = at(`hand${side}`);
@@ -56,7 +62,13 @@ export function addArm(build: LookBuilder, body: Body, at: (name: string) => num
   }
 }
 
-export function addLeg(build: LookBuilder, body: Body, at: (name: string) => number, side: 'L' | 'R', { g, k }: Sizes): void {
+export function addLeg(
+  build: LookBuilder,
+  body: Body,
+  at: (name: string) => number,
+  side: 'L' | 'R',
+  { g, k }: Sizes,
+): void {
   const thigh = at(`thigh${side}`);
   const shank = at(`shank${side}`);
   const foot = at(`foot${side}`);
@@ -125,4 +137,3 @@ function soleBelowAnkle(body: Body, side: 'L' | 'R'): number | undefined {
   }
   return y > 0.03 ? y : undefined;
 }
-

@@ -4,8 +4,8 @@
  */
 import { figureItems } from './figure.ts';
 import { outlineItems } from './figure-outline.ts';
-import type { OtherVersion } from './flight-scene.ts';
 import { pathItems } from './flight-path.ts';
+import type { OtherVersion } from './flight-scene.ts';
 import { ghostLayer } from './ghosts.ts';
 import { hairline, heightLines } from './heights.ts';
 import { endOnArrow, massCentreMark, straightArrow, turningArrow } from './marks.ts';
@@ -50,7 +50,8 @@ export function sideOrigin(flight: StageFlight, w: ScaleWindow): number {
 export function metreTicks(flight: StageFlight, w: ScaleWindow): { readonly x: number; readonly metres: number }[] {
   const x0 = sideOrigin(flight, w);
   const ticks: { x: number; metres: number }[] = [];
-  for (let m = Math.ceil(-x0 / w.pxPerM); x0 + m * w.pxPerM <= w.width; m++) ticks.push({ x: x0 + m * w.pxPerM, metres: m });
+  for (let m = Math.ceil(-x0 / w.pxPerM); x0 + m * w.pxPerM <= w.width; m++)
+    ticks.push({ x: x0 + m * w.pxPerM, metres: m });
   return ticks;
 }
 
@@ -90,7 +91,12 @@ export function sideScene(input: SideSceneInput): Scene {
   if (input.arrows) marks.push(...turningSigns(flight, cursor, view, cx, cy, w.pxPerM));
   const scale = { floorY: w.floorY, scale: w.pxPerM, breakY: Number.POSITIVE_INFINITY, compressed: w.pxPerM };
   const size = w.labelSize ?? 12.5;
-  const { lines, labels } = heightLines(scale, { labelX: w.labelX ?? 0, from: w.labelX ? w.labelX + 8 : 0, to: w.width, size });
+  const { lines, labels } = heightLines(scale, {
+    labelX: w.labelX ?? 0,
+    from: w.labelX ? w.labelX + 8 : 0,
+    to: w.width,
+    size,
+  });
   const still = JSON.stringify(w);
   const thin = w.thinGhosts ?? thinning(flight);
   const layers: Layer[] = [

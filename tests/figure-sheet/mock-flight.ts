@@ -20,7 +20,10 @@ export interface Mock {
   pose(t: number): StagePose;
 }
 
-export function mockFlight(body: Body, { up = 4.6, along = -1.95, from = 0.98, turns = 1, surfaceY = 0, vz = 0.05 } = {}): Mock {
+export function mockFlight(
+  body: Body,
+  { up = 4.6, along = -1.95, from = 0.98, turns = 1, surfaceY = 0, vz = 0.05 } = {},
+): Mock {
   const rest = 0.88 + surfaceY;
   const duration = (up + Math.sqrt(up * up + 2 * 9.81 * (from - rest))) / 9.81;
   const com = (t: number): [number, number, number] => [along * t, from + up * t - 4.905 * t * t, vz * t];

@@ -4,8 +4,8 @@ import { figureItems } from '../../src/scene/figure.ts';
 import { outlineItems } from '../../src/scene/figure-outline.ts';
 import { svgPicture } from '../../src/scene/figure-svg.ts';
 import type { DrawItem } from '../../src/scene/scene.ts';
-import { frontView, sideView, type View } from '../../src/scene/view.ts';
 import { shapeTileSvg } from '../../src/scene/shape-tile.ts';
+import { frontView, sideView, type View } from '../../src/scene/view.ts';
 import { attitude, mixAngles, moreShapes, poseOf, sheetBody, sheetShapes } from './poses.ts';
 
 const body = sheetBody;
@@ -49,7 +49,9 @@ const place = { view: side, scale: 88, anchor: [0, 0, 0] as const, x: 58, y: 85 
 series.push(cell('cursor', figureItems(body, last, place), 116, 170));
 series.push(cell('ghost', [{ kind: 'group', ghost: true, items: figureItems(body, last, place) }], 116, 170));
 series.push(cell('version B', outlineItems(body, last, place), 116, 170));
-rows.push(`<h2>half a twist to the left while the body goes over backward</h2><div class="row">${series.join('')}</div>`);
+rows.push(
+  `<h2>half a twist to the left while the body goes over backward</h2><div class="row">${series.join('')}</div>`,
+);
 const tiles = moreShapes.map(({ name, angles }) => {
   const frames = poseOf(body, angles);
   const pictures = [frontView, side].map((view) =>

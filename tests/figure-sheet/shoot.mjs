@@ -16,7 +16,10 @@ await server.listen();
 const address = server.resolvedUrls?.local[0];
 const browser = await chromium.launch({ executablePath: await ensureBrowser(), args: browserFlags });
 try {
-  const tab = await browser.newPage({ viewport: { width: 1440, height: 900 }, deviceScaleFactor: Number(process.env.SCALE ?? 1) });
+  const tab = await browser.newPage({
+    viewport: { width: 1440, height: 900 },
+    deviceScaleFactor: Number(process.env.SCALE ?? 1),
+  });
   tab.on('console', (message) => console.log(message.text()));
   tab.on('pageerror', (error) => console.error(error.message));
   for (const query of queries.length > 0 ? queries : ['theme=light', 'theme=dark']) {

@@ -40,28 +40,61 @@ function stage(t: number, compare: boolean): Scene {
     },
     { scene: frontScene({ flight: one.flight, cursor, window: { ...w, width: 126 } }), x: 1020, y: 0 },
     { scene: sideScene({ ...shared, arrows: true, window: { ...w, width: 294 } }), x: 1146, y: 0 },
-    { scene: topScene({ flight: one.flight, cursor, window: { ...w, width: 294, height: 120, floorY: 60 } }), x: 1146, y: 290 },
     {
-      scene: uprightScene({ body, pose: cursor, width: 240, height: 300, pxPerM: 140, handles: posingHandles(body, 'handL'), arrows: true }),
+      scene: topScene({ flight: one.flight, cursor, window: { ...w, width: 294, height: 120, floorY: 60 } }),
+      x: 1146,
+      y: 290,
+    },
+    {
+      scene: uprightScene({
+        body,
+        pose: cursor,
+        width: 240,
+        height: 300,
+        pxPerM: 140,
+        handles: posingHandles(body, 'handL'),
+        arrows: true,
+      }),
       x: 20,
       y: 290,
     },
     {
-      scene: uprightScene({ body, pose: cursor, width: 240, height: 300, pxPerM: 140, azimuth: Math.PI / 2, before: one.pose(0.3).frames }),
+      scene: uprightScene({
+        body,
+        pose: cursor,
+        width: 240,
+        height: 300,
+        pxPerM: 140,
+        azimuth: Math.PI / 2,
+        before: one.pose(0.3).frames,
+      }),
       x: 270,
       y: 290,
     },
     {
-      scene: flightScene({ flight: tall.flight, cursor: tall.pose(Math.min(tall.flight.duration, t * 1.7)), window: { ...w, width: 560, x0: 60, pxPerS: 260, labelX: 30 } }),
+      scene: flightScene({
+        flight: tall.flight,
+        cursor: tall.pose(Math.min(tall.flight.duration, t * 1.7)),
+        window: { ...w, width: 560, x0: 60, pxPerS: 260, labelX: 30 },
+      }),
       x: 560,
       y: 290,
     },
     {
-      scene: sideScene({ flight: tall.flight, cursor: tall.pose(t * 1.7), arrows: true, window: { width: 260, height: 260, pxPerM: 48, floorY: 250, labelX: 26 } }),
+      scene: sideScene({
+        flight: tall.flight,
+        cursor: tall.pose(t * 1.7),
+        arrows: true,
+        window: { width: 260, height: 260, pxPerM: 48, floorY: 250, labelX: 26 },
+      }),
       x: 1150,
       y: 430,
     },
-    { scene: frontScene({ flight: one.flight, cursor: one.pose(0.94), arrows: true, window: { ...w, width: 126 } }), x: 560, y: 566 },
+    {
+      scene: frontScene({ flight: one.flight, cursor: one.pose(0.94), arrows: true, window: { ...w, width: 126 } }),
+      x: 560,
+      y: 566,
+    },
     { scene: frontScene({ flight: one.flight, cursor: one.pose(0.5), window: { ...w, width: 126 } }), x: 700, y: 566 },
   ]);
 }
@@ -69,7 +102,13 @@ function stage(t: number, compare: boolean): Scene {
 try {
   const prefer = (query.get('renderer') ?? undefined) as RendererKind | undefined;
   const started = performance.now();
-  const renderer = await createRenderer(canvas, { tokens: readTokens(), resolution: devicePixelRatio, width, height, ...(prefer ? { prefer } : {}) });
+  const renderer = await createRenderer(canvas, {
+    tokens: readTokens(),
+    resolution: devicePixelRatio,
+    width,
+    height,
+    ...(prefer ? { prefer } : {}),
+  });
   const ready = performance.now();
   const compare = query.has('compare');
   renderer.draw(stage(0.44, compare));

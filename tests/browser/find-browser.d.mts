@@ -1,4 +1,4 @@
-export const browserFlags: readonly string[];
-export const noWebglFlags: readonly string[];
+export const browserFlags: string[];
+export const noWebglFlags: string[];
 export function findBrowser(): Promise<string | null>;
 export function ensureBrowser(): Promise<string>;

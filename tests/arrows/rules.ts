@@ -1,0 +1,188 @@
+// Which room may import which, and why. Data first: an arrow is changed here, with its reason.
+import type { Edge, SourceFile } from './graph.ts';
+
+export interface Break {
+  where: string;
+  reason: string;
+}
+
+interface Room {
+  /** rooms whose values (and types) may be imported; math and the own room always may */
+  values: string[];
+  /** rooms of which only types may be imported */
+  types?: string[];
+  reason: string;
+}
+
+const physicsRooms = 'body schedule motion flight contact measure skill search'.split(' ').map((name) => `sim/${name}`);
+const paperRooms = ['sim/notation', 'sim/files', 'sim/estimate'];
+
+const sources = ['sim/motion', 'sim/body', 'sim/schedule'];
+
+export const rooms: Record<string, Room> = {
+  'sim/math': { values: [], reason: 'math knows vectors and units, and nothing of physics' },
+  'sim/body': { values: [], reason: 'a body is data; it stands on math alone' },
+  'sim/schedule': { values: [], reason: 'a schedule is a function of time; it stands on math alone' },
+  'sim/motion': { values: ['sim/body', 'sim/schedule'], reason: 'motion joins body and schedule, and knows no flight' },
+  'sim/flight': { values: sources, reason: 'flight knows motion; it knows neither swing nor landing nor measures' },
+  'sim/contact': { values: sources, reason: 'contact knows motion; it knows no flight' },
+  'sim/measure': { values: sources, reason: 'measures read motion; whoever composes hands them a flight' },
+  'sim/skill': {
+    values: ['sim/flight', 'sim/measure', 'sim/schedule', 'sim/body'],
+    types: ['sim/contact'],
+    reason: 'a skill composes the phases; contact is passed in, so that the page starts without its engine',
+  },
+  'sim/search': { values: ['sim/skill'], reason: 'search asks skills and nothing beneath them' },
+  'sim/estimate': {
+    values: [],
+    types: [...physicsRooms, 'sim/files'],
+    reason: 'an estimate names results, and computes without them',
+  },
+  'sim/notation': { values: [], types: physicsRooms, reason: 'a code is read and written without any physics' },
+  'sim/files': {
+    values: [],
+    types: [...physicsRooms, 'sim/notation'],
+    reason: 'files turn text into data; they run nothing',
+  },
+  'sim/index': {
+    values: [...physicsRooms, ...paperRooms, 'sim/math'],
+    reason: 'the only door opens on every room of sim',
+  },
+
+  'src/cli': { values: ['sim/index', 'presets'], reason: 'the command line is thin over the door of sim' },
+  'src/document': {
+    values: ['presets'],
+    types: ['sim/index'],
+    reason: 'a document is plain data: no physics, no view',
+  },
+  'src/engine': {
+    values: ['sim/index', 'presets'],
+    types: ['src/document'],
+    reason: 'the engine alone calls the physics; it shows nothing',
+  },
+  'src/scene': {
+    values: [],
+    types: ['src/document', 'sim/index'],
+    reason: 'a scene is a pure list made of a document and a flight',
+  },
+  'src/render': { values: [], types: ['src/scene'], reason: 'a renderer draws a list and knows not what it means' },
+  'src/commands': {
+    values: ['src/document'],
+    types: ['src/engine', 'sim/index'],
+    reason: 'a command edits the document; keys and menus are projections of the table',
+  },
+  'src/panels': {
+    values: ['src/document', 'src/commands'],
+    types: ['src/engine', 'src/scene', 'sim/index'],
+    reason: 'panels show and edit; what computes and what draws is handed to them',
+  },
+  'src/main': {
+    values: 'document engine scene render commands panels'
+      .split(' ')
+      .map((name) => `src/${name}`)
+      .concat('presets'),
+    types: ['sim/index'],
+    reason: 'the start of the page joins its rooms and holds no physics',
+  },
+};
+
+/** Packages that only one room may import. */
+export const housed: Record<string, string[]> = {
+  'planck-js': ['sim/contact'],
+  mathjs: ['sim/estimate'],
+  'pixi.js': ['src/render'],
+  valibot: ['sim/files'],
+  '@valibot/to-json-schema': ['sim/files'],
+  'idb-keyval': ['src/document'],
+};
+
+/** The room of a file, or null for what is neither of sim nor of src nor of presets. */
+export function getRoom(file: string): string | null {
+  const [top, second, third] = file.split('/');
+  if (top === 'presets') return 'presets';
+  if (top !== 'sim' && top !== 'src') return null;
+  if (third !== undefined) return `${top}/${second}`;
+  if (top === 'sim') return second === 'index.ts' ? 'sim/index' : null;
+  return 'src/main';
+}
+
+const packageOf = (name: string) =>
+  name
+    .split('/')
+    .slice(0, name.startsWith('@') ? 2 : 1)
+    .join('/');
+
+export function checkEdge(edge: Edge): Break | null {
+  const where = `${edge.from}:${edge.line} imports ${edge.isType ? 'types of ' : ''}${edge.to}`;
+  const from = getRoom(edge.from);
+  const room = from ? rooms[from] : undefined;
+  if (!from || !room) return { where, reason: `${edge.from} stands in no room of the house` };
+  const isOfProject = /^(sim|src|presets|tests|docs)\//.test(edge.to);
+  return isOfProject ? checkRoom(edge, from, room, where) : checkPackage(edge, from, where);
+}
+
+function checkRoom(edge: Edge, from: string, room: Room, where: string): Break | null {
+  const to = getRoom(edge.to);
+  if (to === from || to === 'sim/math') return null;
+  if (to && (room.values.includes(to) || (edge.isType && room.types?.includes(to)))) return null;
+  if (to && room.types?.includes(to)) return { where, reason: `only types may be imported here: ${room.reason}` };
+  if (from.startsWith('src/') && to?.startsWith('sim/')) {
+    return { where, reason: `sim/index.ts is the only door, and not for every room: ${room.reason}` };
+  }
+  return { where, reason: room.reason };
+}
+
+function checkPackage(edge: Edge, from: string, where: string): Break | null {
+  const name = packageOf(edge.to);
+  const home = housed[name];
+  if (home) return home.includes(from) ? null : { where, reason: `${name} is imported in ${home.join(', ')} only` };
+  if (from === 'src/scene' || from === 'src/commands') {
+    return name.startsWith('solid') ? { where, reason: `${from} is plain TypeScript, without the view library` } : null;
+  }
+  if (from.startsWith('sim/'))
+    return { where, reason: 'sim is pure: no package, no Node, but in the rooms made for one' };
+  if (edge.to.startsWith('node:') && from !== 'src/cli') return { where, reason: 'only the command line runs in Node' };
+  return null;
+}
+
+export function checkPlace(file: SourceFile): Break[] {
+  const room = getRoom(file.path);
+  const found: Break[] = [];
+  if (/(^|\/)(utils?|helpers?)(\/|\.)/.test(file.path)) {
+    found.push({ where: file.path, reason: 'a file is named for its one noun, not utils or helpers' });
+  }
+  if (file.path.endsWith('.tsx') && room !== 'src/panels' && room !== 'src/main') {
+    found.push({ where: file.path, reason: 'JSX stands in panels and in the start of the page only' });
+  }
+  for (const fault of file.faults) found.push({ where: `${file.path}:${fault.line}`, reason: fault.what });
+  if (room?.startsWith('sim/') || room === 'src/scene') {
+    const reason = 'is impure: no DOM, no clock, no unseeded chance, no I/O here';
+    for (const use of file.impure) found.push({ where: `${file.path}:${use.line}`, reason: `${use.what} ${reason}` });
+  }
+  return found;
+}
+
+/** Each circle once, as the files along it. Types count: a circle of types is a circle of meaning. */
+export function findCycles(edges: Edge[]): string[][] {
+  const next = new Map<string, string[]>();
+  for (const { from, to } of edges) next.set(from, [...(next.get(from) ?? []), to]);
+  const done = new Set<string>();
+  const trail: string[] = [];
+  const cycles: string[][] = [];
+
+  function walk(file: string): void {
+    const at = trail.indexOf(file);
+    if (at >= 0) {
+      cycles.push([...trail.slice(at), file]);
+      return;
+    }
+    if (done.has(file)) return;
+    trail.push(file);
+    for (const to of next.get(file) ?? []) walk(to);
+    trail.pop();
+    done.add(file);
+  }
+
+  for (const file of next.keys()) walk(file);
+  return cycles;
+}

@@ -1,11 +1,11 @@
 /** The start of the page: joins the rooms and mounts the bench. */
 import { render } from 'solid-js/web';
 import './app.css';
+import { athletes, shapes, skills } from '../presets/index.ts';
 import { getStorage, makeKeeper } from './document/keep.ts';
 import { makeEngine } from './engine/engine.ts';
 import { App } from './panels/app.tsx';
 import type { BenchPorts } from './panels/ports.ts';
-import { athletes, shapes, skills } from './presets.ts';
 import { stagePorts } from './stage.ts';
 
 /** The skill that the bench opens with. */

@@ -58,8 +58,19 @@ function drawView(place: ViewPlace, input: StageInput, flight: StageFlight, curs
   switch (place.kind) {
     case 'unrolled': {
       const thinGhosts = Math.max(1, Math.ceil(flight.ghosts.length / place.ghosts));
-      const own = { ...window, pxPerS: place.pxPerS, labelX: place.labelX ?? x0 - 8, labelSize: place.labelSize, thinGhosts };
-      return flightScene({ flight, cursor, window: own, landingLabel: place.unlabelled ? undefined : wordLanding(input.result.outline) });
+      const own = {
+        ...window,
+        pxPerS: place.pxPerS,
+        labelX: place.labelX ?? x0 - 8,
+        labelSize: place.labelSize,
+        thinGhosts,
+      };
+      return flightScene({
+        flight,
+        cursor,
+        window: own,
+        landingLabel: place.unlabelled ? undefined : wordLanding(input.result.outline),
+      });
     }
     case 'side':
       return sideScene({
@@ -91,7 +102,11 @@ export const stagePorts: StagePorts = {
         }
         const { flight, pose } = getStaged(input.result);
         const cursor = pose(input.cursorS);
-        const parts = input.views.map((place) => ({ scene: drawView(place, input, flight, cursor), x: place.x, y: place.y }));
+        const parts = input.views.map((place) => ({
+          scene: drawView(place, input, flight, cursor),
+          x: place.x,
+          y: place.y,
+        }));
         renderer.draw(joinScenes(input.width, input.height, parts));
       },
       setTheme: () => renderer.setTokens(readTokens()),

@@ -106,7 +106,8 @@ export const texts = {
     exact: 'as wanted',
     upright: 'upright',
     tiltedWord: 'tilted ',
-    undefined: (s: string) => `Somersault and twist are not defined after ${s} s: the body lies along the somersault axis`,
+    undefined: (s: string) =>
+      `Somersault and twist are not defined after ${s} s: the body lies along the somersault axis`,
     showsSomersault: 'Show the turning rates',
     showsLanding: 'Go to the landing',
     showsAir: 'Go to the highest point',
@@ -303,7 +304,13 @@ export const texts = {
     allowed: 'allowed: ',
     found: 'found ',
     dismiss: 'Close',
-    fileName: (title: string) => `${title.toLowerCase().replace(/[^a-z0-9]+/g, '-').replace(/^-|-$/g, '') || 'skill'}.json`,
+    fileName: (title: string) =>
+      `${
+        title
+          .toLowerCase()
+          .replace(/[^a-z0-9]+/g, '-')
+          .replace(/^-|-$/g, '') || 'skill'
+      }.json`,
   },
 
   picker: {

@@ -14,7 +14,11 @@ export interface KeyPress {
 export function nameKey(press: KeyPress): string {
   const key = press.key === ' ' ? 'Space' : press.key.length === 1 ? press.key.toUpperCase() : press.key;
   const named = key.length > 1 || /[A-Z]/.test(key);
-  const parts = [press.ctrlKey || press.metaKey ? 'Mod' : '', press.altKey ? 'Alt' : '', press.shiftKey && named ? 'Shift' : ''];
+  const parts = [
+    press.ctrlKey || press.metaKey ? 'Mod' : '',
+    press.altKey ? 'Alt' : '',
+    press.shiftKey && named ? 'Shift' : '',
+  ];
   return [...parts.filter(Boolean), key].join('+');
 }
 

@@ -128,11 +128,29 @@ function getMomentumField(file: SkillFile): Spec {
     const write: Field['write'] = (f, v) =>
       changeTakeoff(f, { momentum: { ratesRevPerS: { ...rates, somersault: v } } });
     const range = { min: -6, max: 6, step: 0.01, decimals: 2 };
-    return { id: 'momentum', group, label: t.rate, unit: 'rev/s', value: rates.somersault, ...range, main: true, write };
+    return {
+      id: 'momentum',
+      group,
+      label: t.rate,
+      unit: 'rev/s',
+      value: rates.somersault,
+      ...range,
+      main: true,
+      write,
+    };
   }
   const write: Field['write'] = (f, v) => changeTakeoff(f, { momentum: { straightSomersaults: v } });
   const range = { min: -6, max: 6, step: 0.01, decimals: 2 };
-  return { id: 'momentum', group, label: t.straight, unit: '', value: m.straightSomersaults, ...range, main: true, write };
+  return {
+    id: 'momentum',
+    group,
+    label: t.straight,
+    unit: '',
+    value: m.straightSomersaults,
+    ...range,
+    main: true,
+    write,
+  };
 }
 
 function getAthleteFields(athlete: Athlete): Spec[] {

@@ -22,6 +22,8 @@ export interface Lane {
   /** the angle's name in the file: "hipFlexion" for both sides, "hipFlexionL" for one */
   readonly id: string;
   readonly side: LaneSide;
+  /** both legs together are marked as the hips are */
+  readonly sign: LaneSide;
   /** column of Frames.angles that is drawn */
   readonly column: number;
   readonly keys: readonly LaneKey[];
@@ -56,7 +58,14 @@ export function getLanes(
     const keys = [
       ...(file.schedule.keys ?? []).flatMap((key, index) =>
         names.has(key.angle)
-          ? [{ t: resolveTime(key.at, anchors), deg: key.deg, kind: key.kind ?? 'stop', source: { kind: 'key', index } } as const]
+          ? [
+              {
+                t: resolveTime(key.at, anchors),
+                deg: key.deg,
+                kind: key.kind ?? 'stop',
+                source: { kind: 'key', index },
+              } as const,
+            ]
           : [],
       ),
       ...(highDeg - lowDeg > STILL_DEG ? getEdgeKeys(frames, width, column, spans) : []),
@@ -64,6 +73,7 @@ export function getLanes(
     lanes.push({
       id,
       side,
+      sign: side === 'both' && /^(hip|knee|ankle)/.test(id) ? 'centre' : side,
       column,
       keys,
       rangeDeg: [angle.range[0] * DEG, angle.range[1] * DEG],
@@ -109,9 +119,26 @@ function isEqual(frames: Frames, width: number, a: number, b: number): boolean {
 }
 
 const ORDER = [
-  'shoulderElevation', 'shoulderPlane', 'shoulderTurn', 'elbowFlexion', 'forearmPronation', 'wristFlexion',
-  'neckFlexion', 'neckSideBend', 'neckTurn', 'thoracicFlexion', 'thoracicSideBend', 'thoracicTurn', 'lumbarFlexion',
-  'lumbarSideBend', 'lumbarTurn', 'hipFlexion', 'hipAbduction', 'hipTurn', 'kneeFlexion', 'anklePlantarFlexion',
+  'shoulderElevation',
+  'shoulderPlane',
+  'shoulderTurn',
+  'elbowFlexion',
+  'forearmPronation',
+  'wristFlexion',
+  'neckFlexion',
+  'neckSideBend',
+  'neckTurn',
+  'thoracicFlexion',
+  'thoracicSideBend',
+  'thoracicTurn',
+  'lumbarFlexion',
+  'lumbarSideBend',
+  'lumbarTurn',
+  'hipFlexion',
+  'hipAbduction',
+  'hipTurn',
+  'kneeFlexion',
+  'anklePlantarFlexion',
 ];
 
 /** From the arms down, left and right beside each other; joints of another tree keep its order. */

@@ -11,7 +11,15 @@ const POLE = 0.2;
 
 type Worst = Map<string, Caution & { readonly excess: number }>;
 
-function note(worst: Worst, kind: Caution['kind'], angle: string, t: number, value: number, limit: number, excess: number): void {
+function note(
+  worst: Worst,
+  kind: Caution['kind'],
+  angle: string,
+  t: number,
+  value: number,
+  limit: number,
+  excess: number,
+): void {
   const key = kind + angle;
   const known = worst.get(key);
   if (!known || excess > known.excess) worst.set(key, { kind, angle, t, value, limit, excess });
@@ -30,7 +38,10 @@ export function findCautions(body: Body, frames: Frames): Caution[] {
       const v = frames.angles[i * width + k];
       const [low, high] = angle.range;
       const beyond = Math.max(v - high, low - v) * DEG;
-      const atPole = shoulder && k !== shoulder.elevation && Math.abs(Math.sin(frames.angles[i * width + shoulder.elevation])) < POLE;
+      const atPole =
+        shoulder &&
+        k !== shoulder.elevation &&
+        Math.abs(Math.sin(frames.angles[i * width + shoulder.elevation])) < POLE;
       if (beyond > SPARE_DEG && !atPole) {
         note(worst, 'range', angle.name, t, v * DEG, (v > high ? high : low) * DEG, beyond / 30);
       }
@@ -51,7 +62,9 @@ function shoulderSpeed(frames: Frames, i: number, width: number, s: Body['should
   const plane = frames.angleRates[o + s.plane];
   const raise = frames.angleRates[o + s.elevation];
   const spin = frames.angleRates[o + s.turn] - plane;
-  return Math.sqrt(plane * plane + raise * raise + spin * spin + 2 * plane * spin * Math.cos(frames.angles[o + s.elevation]));
+  return Math.sqrt(
+    plane * plane + raise * raise + spin * spin + 2 * plane * spin * Math.cos(frames.angles[o + s.elevation]),
+  );
 }
 
 function findTorques(body: Body, frames: Frames, worst: Worst): void {
@@ -76,10 +89,15 @@ function joinSides(list: readonly (Caution & { excess: number })[]): Caution[] {
   for (const { excess: _, ...one } of list) {
     const stem = one.angle.replace(/[LR]$/, '');
     const twin = out.findIndex(
-      (o) => o.kind === one.kind && o.angle.replace(/[LR]$/, '') === stem && o.angle !== one.angle && Math.abs(o.t - one.t) < 0.02,
+      (o) =>
+        o.kind === one.kind &&
+        o.angle.replace(/[LR]$/, '') === stem &&
+        o.angle !== one.angle &&
+        Math.abs(o.t - one.t) < 0.02,
     );
     if (twin < 0) out.push(one);
-    else if (Math.abs(out[twin].value - one.value) < 0.02 * Math.abs(one.value)) out[twin] = { ...out[twin], angle: stem };
+    else if (Math.abs(out[twin].value - one.value) < 0.02 * Math.abs(one.value))
+      out[twin] = { ...out[twin], angle: stem };
     else out.push(one);
   }
   return out;

@@ -25,7 +25,8 @@ export interface Engine {
 
 export function makeEngine(shelf: Shelf): Engine {
   let flights = 0;
-  const findAthlete: Engine['findAthlete'] = ({ athlete }) => ('ref' in athlete ? shelf.athletes[athlete.ref] : athlete);
+  const findAthlete: Engine['findAthlete'] = ({ athlete }) =>
+    'ref' in athlete ? shelf.athletes[athlete.ref] : athlete;
   return {
     findAthlete,
     readFile: (json) => checkSkillFile(json),

@@ -21,7 +21,9 @@ export function calcOutline(skill: Skill, flight: Flight, frames: Frames): Outli
   const landing = skill.target?.landingAngle ?? 0;
   const turned = Math.sign(frames.somersault[last] - frames.somersault[0]) || 1;
   // the wanted angle as it is counted: the landing attitude nearest to the turns wanted, or to those done
-  const meant = skill.target ? frames.somersault[0] + turned * skill.target.somersaults * TURN : frames.somersault[last];
+  const meant = skill.target
+    ? frames.somersault[0] + turned * skill.target.somersaults * TURN
+    : frames.somersault[last];
   const wanted = landing + TURN * Math.round((meant - landing) / TURN);
   let height = Number.NEGATIVE_INFINITY;
   for (let i = 0; i <= last; i++) height = Math.max(height, frames.p_WScm_W[3 * i + 1]);

@@ -1,5 +1,14 @@
 /** Poses of a flight at any instant, as the stage draws them; and of a held shape, upright, for its tile. */
-import { calcBodyFrame, calcPose, calcShapeMotion, type Flight, type Frames, makeState, type Pose, readState } from '../../sim/index.ts';
+import {
+  calcBodyFrame,
+  calcPose,
+  calcShapeMotion,
+  type Flight,
+  type Frames,
+  makeState,
+  type Pose,
+  readState,
+} from '../../sim/index.ts';
 import { mulInto } from '../../sim/math/rot.ts';
 
 export interface PosedInstant {

@@ -1,5 +1,5 @@
 /** The application: one bench in the layout of the device, keys, dropped files. */
-import { createMemo, createSignal, Match, onCleanup, onMount, Show, Switch } from 'solid-js';
+import { createEffect, createMemo, createSignal, Match, onCleanup, onMount, Show, Switch, untrack } from 'solid-js';
 import { runKey } from '../commands/keys.ts';
 import { texts } from '../texts.ts';
 import { createBench } from './bench.ts';
@@ -15,8 +15,8 @@ const isTyped = (target: EventTarget | null): boolean =>
   target instanceof Element && target.closest('input, select, textarea, [contenteditable]') !== null;
 
 export function App(props: { ports: BenchPorts }) {
-  // biome-ignore lint/correctness/noSolidDestructuredProps: the ports are the same for the life of the page
-  const bench = createBench(props.ports);
+  // the ports are the same for the life of the page
+  const bench = untrack(() => createBench(props.ports));
   const device = useDevice();
   const lanes = useLanes(bench, 4);
   const [over, setOver] = createSignal(false);
@@ -29,7 +29,10 @@ export function App(props: { ports: BenchPorts }) {
       const mod = e.ctrlKey || e.metaKey;
       if (isTyped(e.target) && !(mod && /^[sSoO]$/.test(e.key))) return;
       if (modal && !mod) return;
-      if (e.key === 'Escape' && bench.abandon()) return e.preventDefault();
+      if (e.key === 'Escape' && bench.abandon()) {
+        e.preventDefault();
+        return;
+      }
       // Space and Enter press the focused button
       if ((e.key === ' ' || e.key === 'Enter') && e.target instanceof Element && e.target.closest('button, a')) return;
       if (runKey(e, bench)) e.preventDefault();
@@ -58,7 +61,7 @@ export function App(props: { ports: BenchPorts }) {
       window.removeEventListener('pagehide', keep);
     });
   });
-  createMemo(() => {
+  createEffect(() => {
     document.title = title();
   });
 
@@ -80,7 +83,8 @@ export function App(props: { ports: BenchPorts }) {
         {(fault) => (
           <div class="file-fault" role="alert">
             <p>
-              <b>{texts.files.failed(fault().name)}</b> {fault().reason} <span class="quiet">{texts.files.nothingLost}</span>
+              <b>{texts.files.failed(fault().name)}</b> {fault().reason}{' '}
+              <span class="quiet">{texts.files.nothingLost}</span>
             </p>
             <button type="button" onClick={() => bench.clearFileFault()}>
               {texts.files.dismiss}

@@ -8,7 +8,13 @@ const t = texts.bar;
 
 export function SkillTitle(props: { bench: Bench }) {
   return (
-    <button type="button" class="skill-title" aria-haspopup="dialog" title={t.skillsTitle} onClick={() => props.bench.openPanel('skills')}>
+    <button
+      type="button"
+      class="skill-title"
+      aria-haspopup="dialog"
+      title={t.skillsTitle}
+      onClick={() => props.bench.openPanel('skills')}
+    >
       <b>{props.bench.file().title || texts.untitled}</b>
       <Icon name="down" size={16} />
     </button>
@@ -16,7 +22,8 @@ export function SkillTitle(props: { bench: Bench }) {
 }
 
 export function UndoRedo(props: { bench: Bench }) {
-  const named = (word: string, title: string | undefined, of: (s: string) => string): string => (title ? of(title) : word);
+  const named = (word: string, title: string | undefined, of: (s: string) => string): string =>
+    title ? of(title) : word;
   return (
     <>
       <button
@@ -88,7 +95,13 @@ export function TouchBar(props: { bench: Bench; title: boolean }) {
       <Show when={props.title}>
         <UndoRedo bench={props.bench} />
       </Show>
-      <button type="button" class="square" aria-label={t.menu} aria-haspopup="dialog" onClick={() => props.bench.openPanel('menu')}>
+      <button
+        type="button"
+        class="square"
+        aria-label={t.menu}
+        aria-haspopup="dialog"
+        onClick={() => props.bench.openPanel('menu')}
+      >
         <Icon name="menu" />
       </button>
     </header>

@@ -17,8 +17,6 @@ import { Stage } from './stage.tsx';
 import { fitStage } from './stage-fit.ts';
 import { StageNames } from './stage-names.tsx';
 
-
-
 const FRONT = 122;
 const FLOOR = 34;
 const ABOVE_AIR = 96;
@@ -33,13 +31,13 @@ export function BenchLayout(props: { bench: Bench; lanes: LaneList }) {
   const sideX = (): number => timeWidth() + 24 + FRONT;
   const sideWidth = (): number => width() - LEFT - sideX();
   const axis = createMemo(() => makeAxis(timeWidth(), props.bench.result().flight.duration, 46, 52));
-  const fit = createMemo(() => fitStage(props.bench.result(), airHeight() - 22, sideWidth(), 160));
+  const framing = createMemo(() => fitStage(props.bench.result(), airHeight() - 22, sideWidth(), 160));
   const views = createMemo<ViewPlace[]>(() => {
-    const common = { y: 0, height: airHeight(), floorY: airHeight(), pxPerM: fit().pxPerM, pxPerS: axis().pxPerS };
+    const common = { y: 0, height: airHeight(), floorY: airHeight(), pxPerM: framing().pxPerM, pxPerS: axis().pxPerS };
     return [
       { ...common, kind: 'unrolled', x: 0, width: timeWidth(), x0: axis().x0, labelX: axis().x0 - 7, ghosts: 10 },
       { ...common, kind: 'front', x: timeWidth() + 24, width: FRONT, x0: FRONT / 2, ghosts: 0 },
-      { ...common, kind: 'side', x: sideX(), width: sideWidth(), x0: fit().sideX0, ghosts: 5 },
+      { ...common, kind: 'side', x: sideX(), width: sideWidth(), x0: framing().sideX0, ghosts: 5 },
     ];
   });
   const groundHeight = (): number => height() - ABOVE_AIR - airHeight() - FLOOR;
@@ -70,11 +68,11 @@ export function BenchLayout(props: { bench: Bench; lanes: LaneList }) {
             <Ruler bench={props.bench} axis={axis()} height={FLOOR} grip={76} />
             <Metres
               bench={props.bench}
-              x0={fit().sideX0}
-              pxPerM={fit().pxPerM}
+              x0={framing().sideX0}
+              pxPerM={framing().pxPerM}
               width={sideWidth()}
               height={FLOOR}
-              direction={fit().direction}
+              direction={framing().direction}
             />
           </section>
           <Ground
@@ -83,8 +81,8 @@ export function BenchLayout(props: { bench: Bench; lanes: LaneList }) {
             axis={axis()}
             width={width()}
             height={groundHeight()}
-            pxPerM={fit().pxPerM}
-            sideX0={fit().sideX0}
+            pxPerM={framing().pxPerM}
+            sideX0={framing().sideX0}
           />
           <div
             class="plumb"

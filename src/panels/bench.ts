@@ -85,7 +85,10 @@ export function createBench(ports: BenchPorts): Bench {
     }
   });
   const result = createMemo(() => outcome().result);
-  const anchors = createMemo<AnchorSeconds>(() => ({ apex: result().outline.apex, touchdown: result().flight.duration }));
+  const anchors = createMemo<AnchorSeconds>(() => ({
+    apex: result().outline.apex,
+    touchdown: result().flight.duration,
+  }));
   // spans follow the document that was flown, so that picture and edges never disagree
   const spans = createMemo(() => getSpans(result().file, ports.shapes, anchors()));
   const lanes = createMemo(() => getLanes(result().file, result().flight.body, result().frames, spans(), anchors()));
@@ -135,7 +138,8 @@ export function createBench(ports: BenchPorts): Bench {
     try {
       json = JSON.parse(text);
     } catch (error) {
-      return fail(texts.files.notJson + (error instanceof Error ? error.message : String(error)));
+      fail(texts.files.notJson + (error instanceof Error ? error.message : String(error)));
+      return;
     }
     try {
       const read = ports.readFile(json);

@@ -12,7 +12,8 @@ const c = texts.caution;
 
 export function wordCaution(one: Caution): string {
   const joint = texts.joint(one.angle);
-  if (one.kind === 'speed') return c.speed(joint, `${formatNumber(one.value, 0)}°/s`, `${formatNumber(one.limit, 0)}°/s`);
+  if (one.kind === 'speed')
+    return c.speed(joint, `${formatNumber(one.value, 0)}°/s`, `${formatNumber(one.limit, 0)}°/s`);
   if (one.kind === 'range') return c.range(joint, `${formatNumber(one.value, 0)}°`, `${formatNumber(one.limit, 0)}°`);
   return c.torque(joint, `${formatNumber(one.value, 0)} N·m`, `${formatNumber(one.limit, 0)} N·m`);
 }

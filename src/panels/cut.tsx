@@ -1,5 +1,5 @@
 /** The cut: what the plumb line meets, printed at the right. Numbers first, then what each is made of. */
-import { createMemo, For, type JSX, Show } from 'solid-js';
+import { type Accessor, createMemo, For, type JSX, Show } from 'solid-js';
 import { texts } from '../texts.ts';
 import { type Bench, nameShape } from './bench.ts';
 import { DEG, formatNumber, REV } from './numbers.ts';
@@ -27,8 +27,9 @@ export interface CutValues {
   readonly place: Place;
 }
 
-export function useCut(bench: Bench) {
-  return createMemo<CutValues>(() => {
+export function useCut(of: () => Bench): Accessor<CutValues> {
+  const cut = createMemo<CutValues>(() => {
+    const bench = of();
     const { frames: f } = bench.result();
     const t = bench.cursor();
     const place = calcPlace(f, t);
@@ -55,6 +56,7 @@ export function useCut(bench: Bench) {
       place,
     };
   });
+  return cut;
 }
 
 export function Value(props: { value: number; decimals: number; unit: string; word?: string; hue?: string }) {

@@ -12,7 +12,9 @@ export interface PlateWords {
 }
 
 export const wordShift = (s: number): string =>
-  Math.abs(s) < 0.0005 ? texts.shapes.same : (s > 0 ? texts.shapes.later : texts.shapes.earlier)(formatNumber(Math.abs(s), 2));
+  Math.abs(s) < 0.0005
+    ? texts.shapes.same
+    : (s > 0 ? texts.shapes.later : texts.shapes.earlier)(formatNumber(Math.abs(s), 2));
 
 interface Gain {
   readonly hue: 'twist' | 'som' | 'ink';

@@ -37,16 +37,24 @@ export function FieldRow(props: { bench: Bench; field: Field }) {
 }
 
 /** Fields keep their place in the page while their values change: rows are found by name. */
-export function useFields(bench: Bench, group: Field['group'], main: boolean) {
-  const fields = createMemo(() => getFields(bench.file(), bench.athlete()).filter((f) => f.group === group && (!main || f.main)));
+interface FieldChoice {
+  readonly bench: Bench;
+  readonly group: Field['group'];
+  readonly main: boolean;
+}
+
+export function useFields(of: () => FieldChoice) {
+  const fields = createMemo(() => {
+    const { bench, group, main } = of();
+    return getFields(bench.file(), bench.athlete()).filter((f) => f.group === group && (!main || f.main));
+  });
   const names = createMemo(() => fields().map((f) => f.id), [], { equals: (a, b) => a.join() === b.join() });
   const find = (id: string): Field => fields().find((f) => f.id === id) as Field;
   return { names, find };
 }
 
 export function FieldGroup(props: { bench: Bench; group: Field['group']; main: boolean }) {
-  // biome-ignore lint/correctness/noSolidDestructuredProps: group and main are fixed for the life of the list
-  const { names, find } = useFields(props.bench, props.group, props.main);
+  const { names, find } = useFields(() => props);
   return (
     <For each={names()}>
       {(id) => (

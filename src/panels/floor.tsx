@@ -11,7 +11,7 @@ import { Icon } from './parts/icon.tsx';
 import { labelStep, type TimeAxis, tOf, xOf } from './plot/axis.ts';
 
 const t = texts.floor;
-export const SPEEDS = [0.25, 0.5, 1] as const;
+export const SPEEDS: readonly number[] = [0.25, 0.5, 1];
 
 export function PlayButton(props: { bench: Bench; size?: number }) {
   return (
@@ -28,7 +28,7 @@ export function PlayButton(props: { bench: Bench; size?: number }) {
 
 export function SpeedButton(props: { bench: Bench }) {
   const next = (): void => {
-    const i = SPEEDS.findIndex((s) => s === props.bench.play.rate());
+    const i = SPEEDS.indexOf(props.bench.play.rate());
     props.bench.setSpeed(SPEEDS[(i + 1) % SPEEDS.length]);
   };
   return (
@@ -115,7 +115,7 @@ export function Ruler(props: { bench: Bench; axis: TimeAxis; height: number; gri
             </Show>
           )}
         </For>
-        <Show when={!hides(props.axis.duration + 22 / props.axis.pxPerS)}>
+        <Show when={props.axis.width - ticks().end > 44 && !hides(props.axis.duration + 22 / props.axis.pxPerS)}>
           <text class="tick-end" x={ticks().end + 6} y={props.height / 2 + 9}>
             {formatNumber(props.axis.duration, 2)} s
           </text>
@@ -124,7 +124,7 @@ export function Ruler(props: { bench: Bench; axis: TimeAxis; height: number; gri
       <div
         class="bob"
         role="slider"
-        tabindex="0"
+        tabIndex={0}
         aria-label={t.label}
         aria-valuemin={0}
         aria-valuemax={Number(props.axis.duration.toFixed(3))}
@@ -146,7 +146,14 @@ export function Ruler(props: { bench: Bench; axis: TimeAxis; height: number; gri
 }
 
 /** Metres under the side view, and what the athlete lands on. */
-export function Metres(props: { bench: Bench; x0: number; pxPerM: number; width: number; height: number; direction: number }) {
+export function Metres(props: {
+  bench: Bench;
+  x0: number;
+  pxPerM: number;
+  width: number;
+  height: number;
+  direction: number;
+}) {
   const marks = createMemo(() => {
     const list: number[] = [];
     const low = Math.ceil((16 - props.x0) / props.pxPerM);

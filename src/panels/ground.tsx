@@ -8,8 +8,8 @@ import { LaneEditor } from './lane-editor.tsx';
 import { LaneKeys } from './lane-keys.tsx';
 import type { LaneList } from './lane-list.ts';
 import { DEG, formatNumber } from './numbers.ts';
-import { Icon, SideSign } from './parts/icon.tsx';
 import { startDrag } from './parts/drag.ts';
+import { Icon, SideSign } from './parts/icon.tsx';
 import { type TimeAxis, tOf, xOf } from './plot/axis.ts';
 import { drawLane } from './plot/lane-curve.ts';
 import type { Box } from './plot/pen.ts';
@@ -29,7 +29,13 @@ const OPEN_LANE = 132;
 const TILE = 46;
 const NAME = 18;
 
-const drawers = { rate: drawRates('both'), tilt: drawTilt, moments: drawMoments, momentum: drawMomentum, energy: drawEnergy };
+const drawers = {
+  rate: drawRates('both'),
+  tilt: drawTilt,
+  moments: drawMoments,
+  momentum: drawMomentum,
+  energy: drawEnergy,
+};
 type PlotId = keyof typeof drawers;
 const plots = Object.keys(drawers) as PlotId[];
 
@@ -42,7 +48,7 @@ export function Ground(props: {
   pxPerM: number;
   sideX0: number;
 }) {
-  const cut = useCut(props.bench);
+  const cut = useCut(() => props.bench);
   const plan = createMemo(() => {
     const wishes: RowWish[] = [{ id: 'shapes', least: TILE + NAME, grow: 0, gap: 4, yields: 0 }];
     props.lanes.shown().forEach((lane, i) => {
@@ -60,20 +66,30 @@ export function Ground(props: {
   });
   const box = (id: string): Box => plan().get(id) ?? { y: 0, height: 0 };
   const pieces = createMemo<PlotPiece[]>(() => [
-    ...props.lanes.shown().map((lane) => ({
-      box: box(lane.id),
-      draw: (pen, b) => drawLane(pen, lane, b, lane.id === props.lanes.open()),
-    }) satisfies PlotPiece),
+    ...props.lanes.shown().map(
+      (lane) =>
+        ({
+          box: box(lane.id),
+          draw: (pen, b) => drawLane(pen, lane, b, lane.id === props.lanes.open()),
+        }) satisfies PlotPiece,
+    ),
     ...plots.filter((id) => plan().has(id)).map((id) => ({ box: box(id), draw: drawers[id] })),
   ]);
-  const laneIds = createMemo(() => props.lanes.shown().map((l) => l.id), [], { equals: (a, b) => a.join() === b.join() });
+  const laneIds = createMemo(() => props.lanes.shown().map((l) => l.id), [], {
+    equals: (a, b) => a.join() === b.join(),
+  });
   const lane = (id: string) => props.lanes.shown().find((l) => l.id === id);
   const press = (e: PointerEvent): void => {
     const left = (e.currentTarget as HTMLElement).getBoundingClientRect().left;
     const from = props.bench.cursor();
     const at = (x: number): void => props.bench.setCursor(Math.round(tOf(props.axis, x - left) * 1000) / 1000);
     props.bench.play.pause();
-    startDrag(e, { start: () => at(e.clientX), move: (_x, _y, m) => at(m.clientX), end: () => {}, cancel: () => props.bench.setCursor(from) });
+    startDrag(e, {
+      start: () => at(e.clientX),
+      move: (_x, _y, m) => at(m.clientX),
+      end: () => {},
+      cancel: () => props.bench.setCursor(from),
+    });
   };
   const laneValue = (column: number): string => {
     const { frames, flight } = props.bench.result();
@@ -126,11 +142,16 @@ export function Ground(props: {
                   title={props.lanes.open() === id ? texts.lanes.close : texts.lanes.open}
                   onClick={() => props.lanes.setOpen(props.lanes.open() === id ? undefined : id)}
                 >
-                  <SideSign side={l().side} />
+                  <SideSign side={l().sign} />
                   {texts.joint(id)}
                 </button>
                 <Show when={props.lanes.open() === id}>
-                  <LaneEditor bench={props.bench} lane={l()} chosen={props.lanes.key()} close={() => props.lanes.setOpen(undefined)} />
+                  <LaneEditor
+                    bench={props.bench}
+                    lane={l()}
+                    chosen={props.lanes.key()}
+                    close={() => props.lanes.setOpen(undefined)}
+                  />
                 </Show>
               </div>
             )}
@@ -157,7 +178,11 @@ export function Ground(props: {
       <RowTitle id="momentum" plan={plan()} title={p.momentum} unit="" hint={p.momentumHint} />
       <RowTitle id="energy" plan={plan()} title={p.energy} unit="J" hint={p.energyHint} />
 
-      <div class="time-column" style={{ left: `${LEFT}px`, width: `${props.axis.width}px`, height: `${props.height}px` }} onPointerDown={press}>
+      <div
+        class="time-column"
+        style={{ left: `${LEFT}px`, width: `${props.axis.width}px`, height: `${props.height}px` }}
+        onPointerDown={press}
+      >
         <PlotCanvas
           bench={props.bench}
           axis={props.axis}
@@ -227,11 +252,24 @@ export function Ground(props: {
             <StageNames views={topView()} />
           </Stage>
         </div>
-        <CutRow id="rate" plan={plan()} value={<CutRates cut={cut()} />} made={<SoFar bench={props.bench} cut={cut()} />} />
+        <CutRow
+          id="rate"
+          plan={plan()}
+          value={<CutRates cut={cut()} />}
+          made={<SoFar bench={props.bench} cut={cut()} />}
+        />
         <CutRow
           id="tilt"
           plan={plan()}
-          value={<Value value={Math.abs(cut().tilt)} decimals={1} unit="°" word={texts.cut.tiltWord(cut().tilt)} hue="tilt" />}
+          value={
+            <Value
+              value={Math.abs(cut().tilt)}
+              decimals={1}
+              unit="°"
+              word={texts.cut.tiltWord(cut().tilt)}
+              hue="tilt"
+            />
+          }
         />
         <CutRow
           id="moments"
@@ -256,7 +294,9 @@ export function Ground(props: {
         <CutRow
           id="energy"
           plan={plan()}
-          value={<Value value={cut().energy} decimals={0} unit="J" word={texts.cut.muscle(formatNumber(cut().work, 0))} />}
+          value={
+            <Value value={cut().energy} decimals={0} unit="J" word={texts.cut.muscle(formatNumber(cut().work, 0))} />
+          }
           made={<Composition bench={props.bench} cut={cut()} kind="energy" />}
         />
         <SpokenCut bench={props.bench} cut={cut()} />

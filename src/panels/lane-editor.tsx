@@ -32,13 +32,18 @@ export function LaneEditor(props: { bench: Bench; lane: Lane; chosen: number | u
     const file = props.bench.file();
     const { source } = k;
     const next =
-      source.kind === 'key' ? changeKey(file, source.index, { at: time }) : changeBlock(file, source.block, { [source.side]: time });
+      source.kind === 'key'
+        ? changeKey(file, source.index, { at: time })
+        : changeBlock(file, source.block, { [source.side]: time });
     props.bench.edit(next, t.anchored(label()));
   };
   const addHere = (): void => {
-    const { bench, lane } = props;
+    const bench = props.bench;
+    const lane = props.lane;
     const { frames, flight } = bench.result();
-    const deg = Math.round(readAt(frames.angles, calcPlace(frames, bench.cursor()), flight.body.angles.length, lane.column) * DEG);
+    const deg = Math.round(
+      readAt(frames.angles, calcPlace(frames, bench.cursor()), flight.body.angles.length, lane.column) * DEG,
+    );
     const at = { anchor: 'takeoff' as const, s: Math.round(bench.cursor() * 1000) / 1000 };
     bench.edit(addKey(bench.file(), { angle: lane.id, at, deg, kind: 'stop' }), t.added(label()));
   };
@@ -67,7 +72,10 @@ export function LaneEditor(props: { bench: Bench; lane: Lane; chosen: number | u
                 decimals={2}
                 onChange={(v) => {
                   const s = limitKey(props.bench, props.lane, index(), v);
-                  props.bench.edit(moveKey(props.bench.file(), props.bench, props.lane, k(), s, k().deg), t.moved(label()));
+                  props.bench.edit(
+                    moveKey(props.bench.file(), props.bench, props.lane, k(), s, k().deg),
+                    t.moved(label()),
+                  );
                 }}
               />
               <NumberField
@@ -80,7 +88,10 @@ export function LaneEditor(props: { bench: Bench; lane: Lane; chosen: number | u
                 step={1}
                 decimals={0}
                 onChange={(v) =>
-                  props.bench.edit(moveKey(props.bench.file(), props.bench, props.lane, k(), k().t, v), t.moved(label()))
+                  props.bench.edit(
+                    moveKey(props.bench.file(), props.bench, props.lane, k(), k().t, v),
+                    t.moved(label()),
+                  )
                 }
               />
             </div>
@@ -117,7 +128,8 @@ export function LaneEditor(props: { bench: Bench; lane: Lane; chosen: number | u
                     type="button"
                     onClick={() => {
                       const s = source();
-                      if (s && s.kind === 'key') props.bench.edit(removeKey(props.bench.file(), s.index), t.removed(label()));
+                      if (s && s.kind === 'key')
+                        props.bench.edit(removeKey(props.bench.file(), s.index), t.removed(label()));
                     }}
                   >
                     {t.remove}

@@ -1,10 +1,10 @@
 /** The keys of one joint lane as handles on its line. Along time they retime, up and down they change the angle. */
 import { createMemo, createSignal, For, Show } from 'solid-js';
+import type { SkillFile } from '../../sim/index.ts';
 import { adjustBlock, changeKey, removeKey, setBlockEdge } from '../document/edits.ts';
 import type { Lane, LaneKey } from '../document/lanes.ts';
 import { limitEdge } from '../document/spans.ts';
 import { type AnchorSeconds, clamp, moveTime } from '../document/times.ts';
-import type { SkillFile } from '../../sim/index.ts';
 import { texts } from '../texts.ts';
 import type { Bench } from './bench.ts';
 import { DragPlate, type PlateWords, wordShift } from './drag-plate.tsx';
@@ -69,11 +69,11 @@ export function LaneKeys(props: {
 
   const press = (e: PointerEvent, index: number): void => {
     e.stopPropagation();
-    const { bench } = props;
+    const bench = props.bench;
     const lane = props.lane;
     const key = lane.keys[index];
     const anchors = bench.anchors();
-    const perPx = props.open ? Math.abs(1 / ((scale()(1) - scale()(0)) || 1)) : 1;
+    const perPx = props.open ? Math.abs(1 / (scale()(1) - scale()(0) || 1)) : 1;
     const limits = [limitKey(bench, lane, index, -99), limitKey(bench, lane, index, 99)];
     let way: 'time' | 'angle' | undefined;
     startDrag(e, {
@@ -102,7 +102,8 @@ export function LaneKeys(props: {
     });
   };
   const onKeyDown = (e: KeyboardEvent, index: number): void => {
-    const { bench, lane } = props;
+    const bench = props.bench;
+    const lane = props.lane;
     const key = lane.keys[index];
     const sign = e.key === 'ArrowLeft' || e.key === 'ArrowDown' ? -1 : 1;
     const far = e.shiftKey;
@@ -125,7 +126,11 @@ export function LaneKeys(props: {
     e.stopPropagation();
   };
   return (
-    <div class="lane-keys" classList={{ open: props.open }} style={{ top: `${props.box.y}px`, height: `${props.box.height}px` }}>
+    <div
+      class="lane-keys"
+      classList={{ open: props.open }}
+      style={{ top: `${props.box.y}px`, height: `${props.box.height}px` }}
+    >
       <For each={Array.from({ length: indices() }, (_, i) => i)}>
         {(i) => (
           <Show when={props.lane.keys[i]}>
@@ -133,7 +138,7 @@ export function LaneKeys(props: {
               <Show when={key().t >= -1e-6 && key().t <= props.axis.duration + 1e-6}>
                 <button
                   type="button"
-                  class={`key ${props.lane.side} ${key().kind}`}
+                  class={`key ${props.lane.sign} ${key().kind}`}
                   classList={{ chosen: props.open && props.chosen === i, own: key().source.kind === 'key' }}
                   aria-label={spoken(key())}
                   title={spoken(key())}

@@ -13,7 +13,11 @@ export function formatNumber(value: number, decimals: number): string {
 
 /** Reads what a person typed: comma or point, any minus, spaces in thousands. NaN when it is no number. */
 export function parseNumber(typed: string): number {
-  const plain = typed.trim().replace(/[\u2212\u2013]/g, '-').replace(',', '.').replace(/[\s\u202f\u00a0]/g, '');
+  const plain = typed
+    .trim()
+    .replace(/[\u2212\u2013]/g, '-')
+    .replace(',', '.')
+    .replace(/[\s\u202f\u00a0]/g, '');
   return /^[+-]?(\d+\.?\d*|\.\d+)$/.test(plain) ? Number(plain) : Number.NaN;
 }
 

@@ -27,18 +27,30 @@ export function PhoneLayout(props: { bench: Bench }) {
   let line!: HTMLElement;
   const size = useSize(() => root);
   const lineSize = useSize(() => line);
-  const cut = useCut(props.bench);
+  const cut = useCut(() => props.bench);
   const [tab, setTab] = createSignal<Tab>('twist');
   const width = (): number => Math.max(size().width, 300);
   const height = (): number => Math.max(size().height, 600);
-  const airHeight = (): number => Math.round(Math.min(Math.max((height() - BAR - lineSize().height - FLOOR - THUMB) * 0.385, 170), 330));
+  const airHeight = (): number =>
+    Math.round(Math.min(Math.max((height() - BAR - lineSize().height - FLOOR - THUMB) * 0.385, 170), 330));
   const axis = createMemo(() => makeAxis(width(), props.bench.result().flight.duration, 42, 37));
-  const fit = createMemo(() => fitStage(props.bench.result(), airHeight() - 4, 9999, 110));
+  const framing = createMemo(() => fitStage(props.bench.result(), airHeight() - 4, 9999, 110));
   const stature = (): number => props.bench.result().flight.body.stature ?? 1.6;
   const views = createMemo<ViewPlace[]>(() => {
     const common = { y: 0, height: airHeight(), floorY: airHeight(), pxPerS: axis().pxPerS };
     return [
-      { ...common, kind: 'unrolled', x: 0, width: width(), x0: axis().x0, labelX: axis().x0 - 10, labelSize: 13, pxPerM: fit().pxPerM, ghosts: 6, unlabelled: true },
+      {
+        ...common,
+        kind: 'unrolled',
+        x: 0,
+        width: width(),
+        x0: axis().x0,
+        labelX: axis().x0 - 10,
+        labelSize: 13,
+        pxPerM: framing().pxPerM,
+        ghosts: 6,
+        unlabelled: true,
+      },
       {
         ...common,
         kind: 'upright',
@@ -62,7 +74,7 @@ export function PhoneLayout(props: { bench: Bench }) {
           {
             kind: 'rates',
             share: 1.7,
-            headHeight: 36,
+            headHeight: 40,
             head: (
               <>
                 <Value value={cut().twistRate} decimals={2} unit={texts.pin.rateTwist} hue="twist" />
@@ -73,7 +85,7 @@ export function PhoneLayout(props: { bench: Bench }) {
           {
             kind: 'longMoment',
             share: 1,
-            headHeight: 34,
+            headHeight: 38,
             head: <Value value={cut().long} decimals={2} unit={`kg·m² ${c.longAxis}`} hue="twist" />,
           },
         ];
@@ -82,7 +94,7 @@ export function PhoneLayout(props: { bench: Bench }) {
           {
             kind: 'tilt',
             share: 1,
-            headHeight: 36,
+            headHeight: 40,
             head: <Value value={Math.abs(cut().tilt)} decimals={1} unit={`° ${c.tiltWord(cut().tilt)}`} hue="tilt" />,
           },
         ];
@@ -91,13 +103,13 @@ export function PhoneLayout(props: { bench: Bench }) {
           {
             kind: 'momentum',
             share: 1,
-            headHeight: 36,
+            headHeight: 40,
             head: <Value value={cut().momentum} decimals={1} unit={`kg·m²/s, ${c.constant}`} />,
           },
           {
             kind: 'moments',
             share: 1,
-            headHeight: 36,
+            headHeight: 40,
             head: <Value value={cut().lateral} decimals={2} unit={`kg·m² ${texts.plots.lateral}`} hue="som" />,
           },
         ];
@@ -106,7 +118,7 @@ export function PhoneLayout(props: { bench: Bench }) {
           {
             kind: 'energy',
             share: 1,
-            headHeight: 36,
+            headHeight: 40,
             head: <Value value={cut().energy} decimals={0} unit={`J, ${c.muscle(formatNumber(cut().work, 0))}`} />,
           },
         ];
@@ -131,7 +143,13 @@ export function PhoneLayout(props: { bench: Bench }) {
       <main>
         <Show when={size().width > 0 && lineSize().width > 0}>
           <section class="air" style={{ height: `${airHeight()}px` }}>
-            <Stage bench={props.bench} width={width()} height={airHeight()} views={views()} timeAt={(x) => tOf(axis(), x)}>
+            <Stage
+              bench={props.bench}
+              width={width()}
+              height={airHeight()}
+              views={views()}
+              timeAt={(x) => tOf(axis(), x)}
+            >
               <p class="stage-name" style={{ right: '12px' }}>
                 {texts.stage.uprightShort}
               </p>
@@ -158,7 +176,7 @@ export function PhoneLayout(props: { bench: Bench }) {
                       role="tab"
                       id={`tab-${name}`}
                       aria-selected={tab() === name}
-                      tabindex={tab() === name ? 0 : -1}
+                      tabIndex={tab() === name ? 0 : -1}
                       onClick={() => setTab(name)}
                     >
                       {texts.plots.tabs[name]}

@@ -30,7 +30,8 @@ export function makePlayback(cursor: Accessor<number>, setCursor: (s: number) =>
     else if (looping()) setCursor(0);
     else {
       setCursor(end());
-      return pause();
+      pause();
+      return;
     }
     request = requestAnimationFrame(step);
   };
@@ -40,7 +41,10 @@ export function makePlayback(cursor: Accessor<number>, setCursor: (s: number) =>
     rate,
     pause,
     toggle: () => {
-      if (playing()) return pause();
+      if (playing()) {
+        pause();
+        return;
+      }
       if (cursor() >= end() - 1e-6) setCursor(0);
       setPlaying(true);
       last = performance.now();

@@ -1,13 +1,13 @@
 /** One canvas for everything that hangs from the floor: it is drawn whole, once a frame, from the result and the cursor. */
 import { createEffect, createSignal, onCleanup, onMount } from 'solid-js';
-import { watchTheme } from './theme.ts';
 import type { Bench } from './bench.ts';
 import type { TimeAxis } from './plot/axis.ts';
+import { xOf } from './plot/axis.ts';
 import { drawBackdrop, drawHatch, drawPin } from './plot/backdrop.ts';
 import { type Palette, readPalette } from './plot/palette.ts';
 import type { Box, Pen } from './plot/pen.ts';
-import { xOf } from './plot/axis.ts';
 import { calcPlace } from './readout.ts';
+import { watchTheme } from './theme.ts';
 
 export interface PlotPiece {
   readonly box: Box;
@@ -39,7 +39,10 @@ export function PlotCanvas(props: {
   let canvas!: HTMLCanvasElement;
   const palette = usePalette();
   const paint = (): void => {
-    const { bench, axis, height, pieces } = props;
+    const bench = props.bench;
+    const axis = props.axis;
+    const height = props.height;
+    const pieces = props.pieces;
     const ratio = window.devicePixelRatio || 1;
     const [w, h] = [Math.round(axis.width * ratio), Math.round(height * ratio)];
     if (canvas.width !== w || canvas.height !== h) {
@@ -74,5 +77,5 @@ export function PlotCanvas(props: {
   };
   // one effect reads everything that the picture depends on, and runs before the browser paints
   createEffect(paint);
-  return <canvas ref={canvas} class="plots" style={{ width: `${props.axis.width}px`, height: `${props.height}px` }} aria-hidden="true" />;
+  return <canvas ref={canvas} class="plots" style={{ width: `${props.axis.width}px`, height: `${props.height}px` }} />;
 }

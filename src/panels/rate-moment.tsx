@@ -51,15 +51,27 @@ export function RateMoment(props: { bench: Bench; cut: CutValues; width: number;
       </div>
       <figure>
         <svg width={props.width} height={props.height} role="img" aria-label={t.explain}>
-          <rect class="now" x="1" y={props.height - 2 - h(props.cut.twistRate)} width={w(props.cut.long)} height={h(props.cut.twistRate)} />
+          <rect
+            class="now"
+            x="1"
+            y={props.height - 2 - h(props.cut.twistRate)}
+            width={w(props.cut.long)}
+            height={h(props.cut.twistRate)}
+          />
           <Show when={pinned()}>
             {(one) => (
-              <rect class="pinned" x="1" y={props.height - 2 - h(one().rate)} width={w(one().moment)} height={h(one().rate)} />
+              <rect
+                class="pinned"
+                x="1"
+                y={props.height - 2 - h(one().rate)}
+                width={w(one().moment)}
+                height={h(one().rate)}
+              />
             )}
           </Show>
           <path d={`M0 ${props.height - 1.5} H${props.width}`} stroke="var(--rule-2)" />
         </svg>
-        <figcaption class="quiet">{t.axes}</figcaption>
+        <figcaption>{t.axes}</figcaption>
       </figure>
     </div>
   );

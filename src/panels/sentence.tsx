@@ -62,7 +62,9 @@ export function Sentence(props: { bench: Bench }) {
     <h1
       class="sentence"
       style={{ '--letters': speakSentence(outline()).length }}
-      classList={{ stale: bench().outcome().fault !== undefined }} data-testid="sentence">
+      classList={{ stale: bench().outcome().fault !== undefined }}
+      data-testid="sentence"
+    >
       <Show
         when={outline().somersaults !== null}
         fallback={<span>{s.undefined(formatNumber(outline().undefinedFrom ?? 0, 2))}</span>}
@@ -72,7 +74,12 @@ export function Sentence(props: { bench: Bench }) {
           {words().somersaultWord}
         </button>
         {', '}
-        <button type="button" class="clause twist" title={s.toFastest} onClick={() => bench().setCursor(findFastest(bench()))}>
+        <button
+          type="button"
+          class="clause twist"
+          title={s.toFastest}
+          onClick={() => bench().setCursor(findFastest(bench()))}
+        >
           <b>{words().twists}</b>
           {words().twistWord}
         </button>

@@ -17,7 +17,7 @@ export function ShapeRow(props: { bench: Bench; axis: TimeAxis; tile: number; na
   const count = createMemo(() => props.bench.spans().length);
   const [plate, setPlate] = createSignal<PlateWords>();
   return (
-    <div class="shapes" style={{ '--tile': `${props.tile}px` }} role="group" aria-label={t.title}>
+    <fieldset class="shapes" aria-label={t.title} style={{ '--tile': `${props.tile}px` }}>
       <Show when={count() === 0}>
         <p class="quiet shapes-none" style={{ left: `${props.axis.x0}px` }}>
           {t.none}
@@ -38,7 +38,7 @@ export function ShapeRow(props: { bench: Bench; axis: TimeAxis; tile: number; na
         )}
       </For>
       <Show when={plate()}>{(p) => <DragPlate bench={props.bench} words={p()} width={props.axis.width} />}</Show>
-    </div>
+    </fieldset>
   );
 }
 
@@ -50,12 +50,17 @@ const visible = (axis: TimeAxis, from: number, to: number): { left: number; widt
 
 function MovePiece(props: { bench: Bench; axis: TimeAxis; before: BlockSpan | undefined; span: BlockSpan }) {
   const place = (): { left: number; width: number } =>
-    visible(props.axis, props.before?.to ?? (props.span.from > 0 ? 0 : props.span.from), props.span.from);
+    visible(props.axis, props.before?.to ?? Math.min(props.span.from, 0), props.span.from);
   const seconds = (): number => props.span.from - (props.before?.to ?? 0);
   const moves = (): boolean => props.before !== undefined;
   return (
     <Show when={place().width > 1}>
-      <div class="move" classList={{ still: !moves() }} style={{ left: `${place().left}px`, width: `${place().width}px` }} aria-hidden="true">
+      <div
+        class="move"
+        classList={{ still: !moves() }}
+        style={{ left: `${place().left}px`, width: `${place().width}px` }}
+        aria-hidden="true"
+      >
         <Show when={place().width > 34}>
           <span class="move-word">{moves() ? props.span.word : ''}</span>
           <Show when={place().width > 52 && moves()}>
@@ -93,11 +98,16 @@ function ShapeTile(props: {
   });
   const seconds = (): string =>
     formatNumber(Math.min(props.span.to, props.axis.duration) - Math.max(props.span.from, 0), 2);
-  const title = (): string => t.block(props.span.title, formatNumber(props.span.from, 2), formatNumber(props.span.to, 2));
+  const title = (): string =>
+    t.block(props.span.title, formatNumber(props.span.from, 2), formatNumber(props.span.to, 2));
   return (
     <Show when={place().width >= 0}>
       <Show when={(props.names === 'all' || chosen()) && nameRoom() > 20}>
-        <span class="shape-name" aria-hidden="true" style={{ left: `${place().left}px`, 'max-width': `${nameRoom()}px` }}>
+        <span
+          class="shape-name"
+          aria-hidden="true"
+          style={{ left: `${place().left}px`, 'max-width': `${nameRoom()}px` }}
+        >
           {props.span.title}
           {props.span.changed ? '*' : ''}
         </span>
@@ -110,7 +120,9 @@ function ShapeTile(props: {
         aria-label={title()}
         aria-current={chosen() ? 'true' : undefined}
         style={{ left: `${place().left}px`, width: `${Math.max(place().width, 2)}px` }}
-        onClick={() => props.bench.setCursor((Math.max(props.span.from, 0) + Math.min(props.span.to, props.axis.duration)) / 2)}
+        onClick={() =>
+          props.bench.setCursor((Math.max(props.span.from, 0) + Math.min(props.span.to, props.axis.duration)) / 2)
+        }
       >
         <Show when={place().width >= figureWidth() * 0.62}>
           {/* eslint-disable-next-line solid/no-innerhtml -- markup made by our own scene writer from numbers alone */}
@@ -124,7 +136,13 @@ function ShapeTile(props: {
   );
 }
 
-function Edge(props: { bench: Bench; axis: TimeAxis; span: BlockSpan; side: Side; tell: (p: PlateWords | undefined) => void }) {
+function Edge(props: {
+  bench: Bench;
+  axis: TimeAxis;
+  span: BlockSpan;
+  side: Side;
+  tell: (p: PlateWords | undefined) => void;
+}) {
   const at = (): number => props.span[props.side];
   const shown = (): boolean => at() > 0.001 && at() < props.axis.duration - 0.001;
   const what = (): string => (props.side === 'from' ? t.edgeFrom : t.edgeTo)(props.span.title);
@@ -175,7 +193,7 @@ function Edge(props: { bench: Bench; axis: TimeAxis; span: BlockSpan; side: Side
         class="edge"
         classList={{ [props.side]: true }}
         role="slider"
-        tabindex="0"
+        tabIndex={0}
         aria-label={what()}
         aria-orientation="horizontal"
         aria-valuemin={0}

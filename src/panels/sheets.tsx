@@ -1,16 +1,16 @@
 /** The panels one tap away: skills, all values, joints, keys, menu. */
 import { createSignal, For, Match, Show, Switch } from 'solid-js';
-import { setAthlete } from '../document/edits.ts';
 import { printKey } from '../commands/keys.ts';
 import { commands } from '../commands/table.ts';
+import { setAthlete } from '../document/edits.ts';
 import { texts } from '../texts.ts';
+import { UndoRedo } from './bar.tsx';
 import type { Bench } from './bench.ts';
 import { FieldGroup } from './fields.tsx';
 import type { LaneList } from './lane-list.ts';
 import { formatNumber } from './numbers.ts';
 import { SideSign } from './parts/icon.tsx';
 import { Sheet } from './parts/sheet.tsx';
-import { UndoRedo } from './bar.tsx';
 import type { Theme } from './theme.ts';
 
 export function Sheets(props: { bench: Bench; lanes: LaneList }) {
@@ -50,7 +50,9 @@ function SkillPicker(props: { bench: Bench; close: () => void }) {
   const [wanted, setWanted] = createSignal('');
   const found = () => {
     const word = wanted().trim().toLowerCase();
-    return props.bench.ports.skills.filter(({ file }) => `${file.title} ${file.note ?? ''}`.toLowerCase().includes(word));
+    return props.bench.ports.skills.filter(({ file }) =>
+      `${file.title} ${file.note ?? ''}`.toLowerCase().includes(word),
+    );
   };
   return (
     <>
@@ -114,7 +116,9 @@ function AllValues(props: { bench: Bench }) {
                 type="button"
                 class="row-button"
                 aria-current={props.bench.athlete().name === athlete.name ? 'true' : undefined}
-                onClick={() => props.bench.edit(setAthlete(props.bench.file(), { ref: id }), texts.picker.changed(athlete.name))}
+                onClick={() =>
+                  props.bench.edit(setAthlete(props.bench.file(), { ref: id }), texts.picker.changed(athlete.name))
+                }
               >
                 <span>
                   <b>{athlete.name}</b>
@@ -146,10 +150,11 @@ function JointChoice(props: { bench: Bench; lanes: LaneList; close: () => void }
           <li class="joint-row">
             <label>
               <input type="checkbox" checked={isShown(lane.id)} onChange={() => props.lanes.toggle(lane.id)} />
-              <SideSign side={lane.side} />
+              <SideSign side={lane.sign} />
               <span>{texts.joint(lane.id)}</span>
               <span class="quiet">
-                {formatNumber(lane.lowDeg, 0)}°{lane.highDeg - lane.lowDeg > 0.5 ? ` – ${formatNumber(lane.highDeg, 0)}°` : ''}
+                {formatNumber(lane.lowDeg, 0)}°
+                {lane.highDeg - lane.lowDeg > 0.5 ? ` – ${formatNumber(lane.highDeg, 0)}°` : ''}
               </span>
             </label>
             <button
@@ -226,12 +231,16 @@ function Menu(props: { bench: Bench }) {
         </button>
       </p>
       <ul class="list">
-        <For each={[
-          ['skills', texts.picker.title],
-          ['values', `${texts.fields.takeoff}, ${texts.fields.athlete.toLowerCase()}`],
-          ['joints', texts.lanes.title],
-          ['help', texts.help.title],
-        ] as const}>
+        <For
+          each={
+            [
+              ['skills', texts.picker.title],
+              ['values', `${texts.fields.takeoff}, ${texts.fields.athlete.toLowerCase()}`],
+              ['joints', texts.lanes.title],
+              ['help', texts.help.title],
+            ] as const
+          }
+        >
           {([panel, title]) => (
             <li>
               <button type="button" class="row-button" onClick={() => go(panel)}>
@@ -245,7 +254,11 @@ function Menu(props: { bench: Bench }) {
         <legend>{texts.bar.colours}</legend>
         <For each={themes}>
           {(name) => (
-            <button type="button" aria-pressed={props.bench.theme() === name} onClick={() => props.bench.setTheme(name)}>
+            <button
+              type="button"
+              aria-pressed={props.bench.theme() === name}
+              onClick={() => props.bench.setTheme(name)}
+            >
               {texts.themes[name]}
             </button>
           )}

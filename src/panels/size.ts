@@ -7,7 +7,10 @@ export interface Size {
 }
 
 export function useSize(element: () => HTMLElement): Accessor<Size> {
-  const [size, setSize] = createSignal<Size>({ width: 0, height: 0 }, { equals: (a, b) => a.width === b.width && a.height === b.height });
+  const [size, setSize] = createSignal<Size>(
+    { width: 0, height: 0 },
+    { equals: (a, b) => a.width === b.width && a.height === b.height },
+  );
   onMount(() => {
     const read = (): void => {
       const { clientWidth, clientHeight } = element();

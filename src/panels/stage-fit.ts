@@ -3,7 +3,7 @@ import type { FlightResult } from '../engine/result.ts';
 
 /** Room above the highest mass centre for a body, as a share of the stature, and under it for pointed toes. */
 const ABOVE = 0.62;
-const BESIDE = 0.62;
+const BESIDE = 0.5;
 
 export interface StageFit {
   readonly pxPerM: number;

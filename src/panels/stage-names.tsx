@@ -16,7 +16,10 @@ export function StageNames(props: { views: readonly ViewPlace[] }) {
   return (
     <For each={props.views.map((v) => v.kind)}>
       {(kind, i) => (
-        <p class={`stage-name ${kind}`} style={{ left: `${props.views[i()].x}px`, 'max-width': `${props.views[i()].width}px` }}>
+        <p
+          class={`stage-name ${kind}`}
+          style={{ left: `${props.views[i()].x}px`, 'max-width': `${props.views[i()].width}px` }}
+        >
           {names[kind]}
           <Show when={kind === 'unrolled'}>
             <span class="sides">

@@ -26,30 +26,43 @@ const STANDING = 22;
 export function TabletLayout(props: { bench: Bench }) {
   let root!: HTMLDivElement;
   const size = useSize(() => root);
-  const cut = useCut(props.bench);
+  const cut = useCut(() => props.bench);
   const [first, setFirst] = createSignal('twistRate');
   const [second, setSecond] = createSignal('longMoment');
   const width = (): number => Math.max(size().width, 700);
   const hasMessage = (): boolean =>
-    props.bench.outcome().fault !== undefined || props.bench.before() !== undefined || props.bench.result().cautions.length > 0;
+    props.bench.outcome().fault !== undefined ||
+    props.bench.before() !== undefined ||
+    props.bench.result().cautions.length > 0;
   const line = (): number => LINE + (hasMessage() ? 34 : 0);
   const height = (): number => Math.max(size().height, 640);
   const timeWidth = (): number => width() - SIDE;
-  const airHeight = (): number => Math.round(Math.min(Math.max((height() - BAR - line() - FLOOR - THUMB) * 0.45, 210), 460));
+  const airHeight = (): number =>
+    Math.round(Math.min(Math.max((height() - BAR - line() - FLOOR - THUMB) * 0.45, 210), 460));
   const axis = createMemo(() => makeAxis(timeWidth(), props.bench.result().flight.duration, 76, 56));
-  const fit = createMemo(() => fitStage(props.bench.result(), airHeight() - 6, 9999, 130));
+  const framing = createMemo(() => fitStage(props.bench.result(), airHeight() - 6, 9999, 130));
   const stature = (): number => props.bench.result().flight.body.stature ?? 1.6;
   const views = createMemo<ViewPlace[]>(() => {
     const common = { y: 0, height: airHeight(), floorY: airHeight(), pxPerS: axis().pxPerS };
     return [
-      { ...common, kind: 'unrolled', x: 0, width: timeWidth(), x0: axis().x0, labelX: axis().x0 - 30, labelSize: 15, pxPerM: fit().pxPerM, ghosts: 10 },
+      {
+        ...common,
+        kind: 'unrolled',
+        x: 0,
+        width: timeWidth(),
+        x0: axis().x0,
+        labelX: axis().x0 - 30,
+        labelSize: 15,
+        pxPerM: framing().pxPerM,
+        ghosts: 10,
+      },
       {
         ...common,
         kind: 'upright',
         x: timeWidth(),
         width: SIDE,
         x0: SIDE / 2 + 10,
-        pxPerM: Math.min(140, (airHeight() - 34) / (stature() * 1.3)),
+        pxPerM: Math.min(140, (airHeight() - 12) / (stature() * 1.3)),
         ghosts: 0,
       },
     ];
@@ -103,7 +116,12 @@ export function TabletLayout(props: { bench: Bench }) {
               ]}
             />
             <section class="touch-cut" style={{ width: `${SIDE}px` }} aria-label={texts.cut.label}>
-              <RateMoment bench={props.bench} cut={cut()} width={100} height={Math.max(80, Math.min(178, ground() - 130))} />
+              <RateMoment
+                bench={props.bench}
+                cut={cut()}
+                width={100}
+                height={Math.max(80, Math.min(178, ground() - 130))}
+              />
             </section>
           </div>
           <div

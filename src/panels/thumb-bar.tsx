@@ -34,7 +34,7 @@ export function JogWheel(props: { bench: Bench }) {
     <div
       class="jog"
       role="slider"
-      tabindex="0"
+      tabIndex={0}
       aria-label={texts.floor.jog}
       aria-valuemin={0}
       aria-valuemax={Number(props.bench.anchors().touchdown.toFixed(3))}
@@ -44,7 +44,15 @@ export function JogWheel(props: { bench: Bench }) {
     >
       <svg viewBox="0 0 100 30" preserveAspectRatio="none" aria-hidden="true">
         <For each={ribs}>
-          {(i) => <rect x={place(i).x} y={15 - 9 * place(i).strength} width={0.7 * place(i).strength} height={18 * place(i).strength} opacity={place(i).strength} />}
+          {(i) => (
+            <rect
+              x={place(i).x}
+              y={15 - 9 * place(i).strength}
+              width={0.7 * place(i).strength}
+              height={18 * place(i).strength}
+              opacity={place(i).strength}
+            />
+          )}
         </For>
         <rect class="jog-now" x="49.4" y="2" width="1.2" height="26" />
       </svg>
@@ -67,7 +75,12 @@ export function ThumbBar(props: { bench: Bench; wide: boolean }) {
       <Show
         when={props.wide}
         fallback={
-          <button type="button" class="on-floor square" aria-label={texts.commands.shapeBefore} onClick={() => props.bench.goToShape(-1)}>
+          <button
+            type="button"
+            class="on-floor square"
+            aria-label={texts.commands.shapeBefore}
+            onClick={() => props.bench.goToShape(-1)}
+          >
             <Icon name="toBack" />
           </button>
         }
@@ -86,7 +99,12 @@ export function ThumbBar(props: { bench: Bench; wide: boolean }) {
       </Show>
       <JogWheel bench={props.bench} />
       <Show when={!props.wide}>
-        <button type="button" class="on-floor square" aria-label={texts.commands.shapeAfter} onClick={() => props.bench.goToShape(1)}>
+        <button
+          type="button"
+          class="on-floor square"
+          aria-label={texts.commands.shapeAfter}
+          onClick={() => props.bench.goToShape(1)}
+        >
           <Icon name="toOn" />
         </button>
       </Show>
@@ -98,7 +116,12 @@ export function ThumbBar(props: { bench: Bench; wide: boolean }) {
 function PinButton(props: { bench: Bench }) {
   const pinned = (): boolean => props.bench.pin() !== undefined;
   return (
-    <button type="button" class="on-floor word" aria-pressed={pinned()} onClick={() => props.bench.setPin(pinned() ? undefined : props.bench.cursor())}>
+    <button
+      type="button"
+      class="on-floor word"
+      aria-pressed={pinned()}
+      onClick={() => props.bench.setPin(pinned() ? undefined : props.bench.cursor())}
+    >
       <Icon name="pin" size={18} /> {pinned() ? texts.pin.remove : texts.pin.here}
     </button>
   );

@@ -53,17 +53,32 @@ export function TouchGround(props: {
       return made;
     });
   });
-  const pieces = createMemo<PlotPiece[]>(() => props.plots.map((one, i) => ({ box: boxes()[i], draw: PLOTS[one.kind] })));
+  const pieces = createMemo<PlotPiece[]>(() =>
+    props.plots.map((one, i) => ({ box: boxes()[i], draw: PLOTS[one.kind] })),
+  );
   const press = (e: PointerEvent): void => {
     const left = (e.currentTarget as HTMLElement).getBoundingClientRect().left;
     const from = props.bench.cursor();
     const at = (x: number): void => props.bench.setCursor(Math.round(tOf(props.axis, x - left) * 1000) / 1000);
     props.bench.play.pause();
-    startDrag(e, { start: () => at(e.clientX), move: (_x, _y, m) => at(m.clientX), end: () => {}, cancel: () => props.bench.setCursor(from) });
+    startDrag(e, {
+      start: () => at(e.clientX),
+      move: (_x, _y, m) => at(m.clientX),
+      end: () => {},
+      cancel: () => props.bench.setCursor(from),
+    });
   };
   return (
-    <section class="touch-ground" style={{ height: `${props.height}px`, width: `${props.axis.width}px` }} aria-label={texts.plots.label}>
-      <div class="time-column" style={{ left: '0', width: `${props.axis.width}px`, height: `${props.height}px` }} onPointerDown={press}>
+    <section
+      class="touch-ground"
+      style={{ height: `${props.height}px`, width: `${props.axis.width}px` }}
+      aria-label={texts.plots.label}
+    >
+      <div
+        class="time-column"
+        style={{ left: '0', width: `${props.axis.width}px`, height: `${props.height}px` }}
+        onPointerDown={press}
+      >
         <PlotCanvas
           bench={props.bench}
           axis={props.axis}
@@ -81,7 +96,10 @@ export function TouchGround(props: {
       </div>
       <For each={props.plots.map((one) => one.kind)}>
         {(_, i) => (
-          <div class="plot-head" style={{ top: `${boxes()[i()]?.headY ?? 0}px`, height: `${props.plots[i()].headHeight}px` }}>
+          <div
+            class="plot-head"
+            style={{ top: `${boxes()[i()]?.headY ?? 0}px`, height: `${props.plots[i()].headHeight}px` }}
+          >
             {props.plots[i()].head}
           </div>
         )}

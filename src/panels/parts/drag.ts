@@ -30,9 +30,9 @@ export function startDrag(e: PointerEvent, steps: DragSteps): void {
     steps.move(dx, dy, m);
   };
   const stop = (): void => {
-    target.removeEventListener('pointermove', move);
-    target.removeEventListener('pointerup', up);
-    target.removeEventListener('pointercancel', cancel);
+    window.removeEventListener('pointermove', move);
+    window.removeEventListener('pointerup', up);
+    window.removeEventListener('pointercancel', cancel);
     window.removeEventListener('keydown', key, true);
   };
   const up = (u: PointerEvent): void => {
@@ -50,8 +50,9 @@ export function startDrag(e: PointerEvent, steps: DragSteps): void {
     k.stopPropagation();
     cancel();
   };
-  target.addEventListener('pointermove', move);
-  target.addEventListener('pointerup', up);
-  target.addEventListener('pointercancel', cancel);
+  // on the window: the element may leave the page under the drag (two sides that become equal share one lane)
+  window.addEventListener('pointermove', move);
+  window.addEventListener('pointerup', up);
+  window.addEventListener('pointercancel', cancel);
   window.addEventListener('keydown', key, true);
 }

@@ -108,6 +108,7 @@ export function NumberField(props: NumberFieldProps) {
           autocomplete="off"
           spellcheck={false}
           role="spinbutton"
+          style={{ width: `calc(${Math.max(shown().length, 2)}ch + 8px)` }}
           aria-valuenow={props.value}
           aria-valuetext={`${shown()} ${props.unit}`}
           aria-valuemin={props.min}

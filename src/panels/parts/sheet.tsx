@@ -13,6 +13,7 @@ export function Sheet(props: { title: string; onClose: () => void; children: JSX
     if (e.target === dialog) props.onClose();
   };
   return (
+    // biome-ignore lint/a11y/useKeyWithClickEvents: a press on the backdrop closes; by key that is Escape, which the dialog has
     <dialog
       ref={dialog}
       class="sheet"

@@ -3,7 +3,18 @@ import type { Lane } from '../../document/lanes.ts';
 import { DEG, formatNumber } from '../numbers.ts';
 import { xOf } from './axis.ts';
 import { drawHatch } from './backdrop.ts';
-import { type Box, type Curve, curveAt, drawCurve, drawRing, drawRule, drawTick, makeScale, type Pen, type Scale } from './pen.ts';
+import {
+  type Box,
+  type Curve,
+  curveAt,
+  drawCurve,
+  drawRing,
+  drawRule,
+  drawTick,
+  makeScale,
+  type Pen,
+  type Scale,
+} from './pen.ts';
 
 /** Closed lanes show at least this many degrees, so that a still joint does not look busy. */
 const LEAST_SPAN = 60;

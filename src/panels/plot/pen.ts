@@ -33,7 +33,7 @@ export function niceTop(v: number): number {
   if (!(v > 0)) return 1;
   const power = 10 ** Math.floor(Math.log10(v));
   const lead = v / power;
-  return (([1, 1.2, 1.6, 2, 2.5, 3, 4, 5, 6, 7, 8, 9, 10].find((n) => n >= lead - 1e-9) ?? 10) * power);
+  return ([1, 1.2, 1.6, 2, 2.5, 3, 4, 5, 6, 7, 8, 9, 10].find((n) => n >= lead - 1e-9) ?? 10) * power;
 }
 
 export function findTop(pen: Pen, ...curves: Curve[]): number {
@@ -116,7 +116,7 @@ export function drawName(
   y: number,
   colour: ColourName,
   align: CanvasTextAlign = 'center',
-  halo: ColourName | undefined = 'ground',
+  halo: ColourName | null = 'ground',
 ): void {
   const { g, palette } = pen;
   g.font = palette.font(palette.tickPx + 1, 620);
@@ -151,7 +151,8 @@ export function nameCurve(
   for (let k = 2; k <= 18; k++) {
     const i = Math.round(((n - 1) * k) / 20);
     const x = xOf(axis, t[i]);
-    if (x - half < axis.x0 || x + half > xOf(axis, axis.duration) || Math.abs(x - xOf(axis, pen.cursor)) < half + 8) continue;
+    if (x - half < axis.x0 || x + half > xOf(axis, axis.duration) || Math.abs(x - xOf(axis, pen.cursor)) < half + 8)
+      continue;
     const reach = Math.max(1, Math.round((half / (axis.pxPerS * axis.duration)) * (n - 1)));
     for (const side of [-1, 1]) {
       const y = extreme(curve, scale, i, reach, n, side) + side * (pen.palette.tickPx * 0.85);
@@ -171,7 +172,12 @@ export function nameCurve(
 
 function extreme(curve: Curve, scale: Scale, i: number, reach: number, n: number, side: number): number {
   let y = scale(curve(i));
-  for (const k of [Math.max(0, i - reach), Math.max(0, i - (reach >> 1)), Math.min(n - 1, i + (reach >> 1)), Math.min(n - 1, i + reach)]) {
+  for (const k of [
+    Math.max(0, i - reach),
+    Math.max(0, i - (reach >> 1)),
+    Math.min(n - 1, i + (reach >> 1)),
+    Math.min(n - 1, i + reach),
+  ]) {
     const v = scale(curve(k));
     if (side * v > side * y) y = v;
   }

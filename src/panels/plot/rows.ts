@@ -41,14 +41,22 @@ export function drawRates(which: 'both' | 'twist' | 'somersault'): RowDrawer {
     const som: Curve = (i) => f.somersaultRate[i] * ss;
     const shown = which === 'both' ? [twist, som] : which === 'twist' ? [twist] : [som];
     const top = niceTop(Math.max(0.5, findTop(pen, ...shown)));
-    const dip = findTop(pen, ...shown.map((c): Curve => (i) => -c(i)));
+    const dip = findTop(
+      pen,
+      ...shown.map(
+        (c): Curve =>
+          (i) =>
+            -c(i),
+      ),
+    );
     const low = dip > 0.06 * top ? -niceTop(dip) : -dip;
     const scale = makeScale(box, low, top);
     drawRule(pen, scale(top), false);
     if (box.height > 56) drawRule(pen, scale(top / 2), false);
     if (which !== 'somersault') fillTwist(pen, twist, scale);
     drawRule(pen, scale(0), true);
-    const tick = (v: number): void => drawTick(pen, scale(v), formatNumber(v, top < 2 ? 1 : top % 2 && v !== top && v ? 1 : 0));
+    const tick = (v: number): void =>
+      drawTick(pen, scale(v), formatNumber(v, top < 2 ? 1 : top % 2 && v !== top && v ? 1 : 0));
     tick(top);
     if (box.height > 56) tick(top / 2);
     drawTick(pen, scale(0), '0');

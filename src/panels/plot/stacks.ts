@@ -4,7 +4,18 @@ import { texts } from '../../texts.ts';
 import { formatNumber } from '../numbers.ts';
 import { xOf } from './axis.ts';
 import type { ColourName } from './palette.ts';
-import { type Box, type Curve, drawCurve, drawName, drawRule, drawTick, findTop, makeScale, niceTop, type Pen } from './pen.ts';
+import {
+  type Box,
+  type Curve,
+  drawCurve,
+  drawName,
+  drawRule,
+  drawTick,
+  findTop,
+  makeScale,
+  niceTop,
+  type Pen,
+} from './pen.ts';
 import type { RowDrawer } from './rows.ts';
 
 export interface Part {
@@ -114,7 +125,7 @@ function drawBands(pen: Pen, parts: readonly Part[], scale: (v: number) => numbe
       g.stroke();
     }
     if (thick > palette.tickPx + 1) {
-      drawName(pen, part.name, xOf(axis, t[at]), scale((low[at] + high[at]) / 2), part.on, 'center', undefined);
+      drawName(pen, part.name, xOf(axis, t[at]), scale((low[at] + high[at]) / 2), part.on, 'center', null);
     }
   }
 }

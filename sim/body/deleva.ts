@@ -9,7 +9,17 @@
  */
 export type Sex = 'female' | 'male';
 
-export type SegmentKind = 'head' | 'upperTrunk' | 'middleTrunk' | 'lowerTrunk' | 'upperArm' | 'forearm' | 'hand' | 'thigh' | 'shank' | 'foot';
+export type SegmentKind =
+  | 'head'
+  | 'upperTrunk'
+  | 'middleTrunk'
+  | 'lowerTrunk'
+  | 'upperArm'
+  | 'forearm'
+  | 'hand'
+  | 'thigh'
+  | 'shank'
+  | 'foot';
 
 export interface DelevaRow {
   /** share of the body's mass */
@@ -30,7 +40,14 @@ export interface DelevaTable {
   readonly rows: Readonly<Record<SegmentKind, DelevaRow>>;
 }
 
-type Printed = readonly [mass: number, length: number, centre: number, sagittal: number, transverse: number, longitudinal: number];
+type Printed = readonly [
+  mass: number,
+  length: number,
+  centre: number,
+  sagittal: number,
+  transverse: number,
+  longitudinal: number,
+];
 
 /** As printed: per cent of body mass, mm, per cent of length. */
 const PRINTED: Readonly<Record<Sex, Readonly<Record<SegmentKind, Printed>>>> = {
@@ -67,7 +84,10 @@ function rowsOf(sex: Sex): Readonly<Record<SegmentKind, DelevaRow>> {
     centre: centre / 100,
     radii: [s / 100, t / 100, l / 100],
   });
-  return Object.fromEntries(Object.entries(PRINTED[sex]).map(([kind, row]) => [kind, read(row)])) as Record<SegmentKind, DelevaRow>;
+  return Object.fromEntries(Object.entries(PRINTED[sex]).map(([kind, row]) => [kind, read(row)])) as Record<
+    SegmentKind,
+    DelevaRow
+  >;
 }
 
 export const DELEVA: Readonly<Record<Sex, DelevaTable>> = {

@@ -23,12 +23,17 @@ export interface HumanLengths {
 }
 
 /** `measured` gives the measured length of a segment, if there is one. */
-export function closeLengths(sex: Sex, stature: number, measured: (kind: SegmentKind, side: 'L' | 'R' | '') => number | undefined): HumanLengths {
+export function closeLengths(
+  sex: Sex,
+  stature: number,
+  measured: (kind: SegmentKind, side: 'L' | 'R' | '') => number | undefined,
+): HumanLengths {
   const table = DELEVA[sex];
   const scale = stature / table.stature;
   const ankleHeight = ANKLE_HEIGHT[sex] * stature;
   const room = stature - ankleHeight;
-  const printed = (kinds: readonly SegmentKind[]): number => kinds.reduce((sum, kind) => sum + scale * table.rows[kind].length, 0);
+  const printed = (kinds: readonly SegmentKind[]): number =>
+    kinds.reduce((sum, kind) => sum + scale * table.rows[kind].length, 0);
   const closure = room / printed(CHAIN);
 
   // measured lengths of the chain stand (mean of two legs); the others share what is left of the stature
@@ -43,7 +48,11 @@ export function closeLengths(sex: Sex, stature: number, measured: (kind: Segment
     }
   }
   if (free === 0 && Math.abs(taken - room) > 1e-3 * stature)
-    throw new FieldError('athlete.segments', Number(taken.toFixed(4)), `measured lengths from head to ankle that add up to the stature less the ankle's height, ${room.toFixed(4)} m, within 0.1 %`);
+    throw new FieldError(
+      'athlete.segments',
+      Number(taken.toFixed(4)),
+      `measured lengths from head to ankle that add up to the stature less the ankle's height, ${room.toFixed(4)} m, within 0.1 %`,
+    );
   const inChain = free === 0 ? closure : (room - taken) / free;
   if (inChain < STRETCH[0] * closure || inChain > STRETCH[1] * closure)
     throw new FieldError(

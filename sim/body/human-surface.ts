@@ -52,7 +52,13 @@ export function humanShapes(kind: SegmentKind, side: Side, size: HumanSize): rea
   const k = size.stature / 1.62;
   const L = size.length(kind, side);
   const outward = side === 'L' ? -1 : side === 'R' ? 1 : 0;
-  const limb = (from: number, to: number, radiusA: number, radiusB: number, x: readonly [number, number] = [0, 0]): DrawShape => ({
+  const limb = (
+    from: number,
+    to: number,
+    radiusA: number,
+    radiusB: number,
+    x: readonly [number, number] = [0, 0],
+  ): DrawShape => ({
     kind: 'capsule',
     a_B: [x[0] * k, -from * L, 0],
     b_B: [x[1] * k, -to * L, 0],
@@ -69,7 +75,10 @@ export function humanShapes(kind: SegmentKind, side: Side, size: HumanSize): rea
         ...[-1, 1].map((z) => oval([-0.036 * k, -0.18 * L, 0.066 * hip * z], [0.078 * k, 0.52 * L, 0.072 * hip])),
       ];
     case 'middleTrunk':
-      return [oval([0.002 * k, 0.1 * L, 0], [0.078 * k, 0.55 * L, 0.108 * k]), oval([0.01 * k, 0.7 * L, 0], [0.09 * k, 0.5 * L, 0.122 * k])];
+      return [
+        oval([0.002 * k, 0.1 * L, 0], [0.078 * k, 0.55 * L, 0.108 * k]),
+        oval([0.01 * k, 0.7 * L, 0], [0.09 * k, 0.5 * L, 0.122 * k]),
+      ];
     case 'upperTrunk':
       return [
         oval([0.012 * k, 0.3 * L, 0], [0.098 * k, 0.52 * L, 0.14 * shoulder]),
@@ -78,7 +87,13 @@ export function humanShapes(kind: SegmentKind, side: Side, size: HumanSize): rea
       ];
     case 'head':
       return [
-        { kind: 'capsule', a_B: [-0.01 * k, -0.05 * L, 0], b_B: [0.012 * k, 0.4 * L, 0], radiusA: 0.05 * k, radiusB: 0.047 * k },
+        {
+          kind: 'capsule',
+          a_B: [-0.01 * k, -0.05 * L, 0],
+          b_B: [0.012 * k, 0.4 * L, 0],
+          radiusA: 0.05 * k,
+          radiusB: 0.047 * k,
+        },
         oval([0.018 * k, L - 0.112 * k, 0], [0.092 * k, 0.112 * k, 0.075 * k]),
       ];
     case 'upperArm':
@@ -89,11 +104,21 @@ export function humanShapes(kind: SegmentKind, side: Side, size: HumanSize): rea
       return [limb(0, 0.45, 0.0255, 0.0285), limb(0.45, 0.94, 0.0285, 0.0125)];
     case 'thigh':
       return [
-        { kind: 'capsule', a_B: [0, 0, 0], b_B: [0.01 * k, -0.32 * L, 0.004 * k * outward], radiusA: 0.079 * k, radiusB: 0.079 * k },
+        {
+          kind: 'capsule',
+          a_B: [0, 0, 0],
+          b_B: [0.01 * k, -0.32 * L, 0.004 * k * outward],
+          radiusA: 0.079 * k,
+          radiusB: 0.079 * k,
+        },
         limb(0.32, 1, 0.079, 0.0525, [0.01, 0]),
       ];
     case 'shank':
-      return [limb(0, 0.27, 0.0525, 0.0565, [0, -0.012]), limb(0.27, 0.68, 0.0565, 0.041, [-0.012, -0.002]), limb(0.68, 1, 0.041, 0.0325)];
+      return [
+        limb(0, 0.27, 0.0525, 0.0565, [0, -0.012]),
+        limb(0.27, 0.68, 0.0565, 0.041, [-0.012, -0.002]),
+        limb(0.68, 1, 0.041, 0.0325),
+      ];
     case 'foot': {
       const heel: Vec3 = [-ANKLE_ALONG_FOOT * L + 0.028 * k, -size.ankleHeight + 0.028 * k, 0];
       const ball: Vec3 = [(BALL_ALONG_FOOT - ANKLE_ALONG_FOOT) * L, -size.ankleHeight + 0.024 * k, 0];

@@ -20,20 +20,37 @@ export interface Measured {
 }
 
 const sidesOf = (kind: SegmentKind): readonly Side[] => (PAIRED.includes(kind) ? ['L', 'R'] : ['']);
-const NAMES: readonly string[] = SEGMENT_KINDS.flatMap((kind) => (PAIRED.includes(kind) ? [kind, `${kind}L`, `${kind}R`] : [kind]));
+const NAMES: readonly string[] = SEGMENT_KINDS.flatMap((kind) =>
+  PAIRED.includes(kind) ? [kind, `${kind}L`, `${kind}R`] : [kind],
+);
 /** name of the field in the athlete file; the unit is the same */
-const FILE_FIELD: Readonly<Record<keyof SegmentValues, string>> = { mass: 'massKg', length: 'lengthM', centreShare: 'centreShare', radiiShare: 'radiiShare' };
+const FILE_FIELD: Readonly<Record<keyof SegmentValues, string>> = {
+  mass: 'massKg',
+  length: 'lengthM',
+  centreShare: 'centreShare',
+  radiiShare: 'radiiShare',
+};
 
-export function readMeasured(overrides: Readonly<Record<string, SegmentValues>>, mass: number, stature: number): Measured {
+export function readMeasured(
+  overrides: Readonly<Record<string, SegmentValues>>,
+  mass: number,
+  stature: number,
+): Measured {
   const known = new Map<string, SegmentValues>();
   for (const [typed, values] of Object.entries(overrides)) {
     const name = typed === 'pelvis' ? 'lowerTrunk' : typed;
     if (!NAMES.includes(name)) throw unknownName(`athlete.segments.${typed}`, typed, NAMES, 'a segment of the human');
     const at = (field: keyof SegmentValues): string => `athlete.segments.${typed}.${FILE_FIELD[field]}`;
-    if (values.mass !== undefined && !(values.mass > 0 && values.mass < mass)) throw new FieldError(at('mass'), values.mass, `above 0 and below the body's mass, ${mass} kg`);
+    if (values.mass !== undefined && !(values.mass > 0 && values.mass < mass))
+      throw new FieldError(at('mass'), values.mass, `above 0 and below the body's mass, ${mass} kg`);
     if (values.length !== undefined && !(values.length > 0.01 * stature && values.length < 0.6 * stature))
-      throw new FieldError(at('length'), values.length, `${(0.01 * stature).toFixed(3)} to ${(0.6 * stature).toFixed(3)} m (0.01 to 0.6 of the stature)`);
-    if (values.centreShare !== undefined && !(values.centreShare > 0 && values.centreShare < 1)) throw new FieldError(at('centreShare'), values.centreShare, 'above 0 and below 1');
+      throw new FieldError(
+        at('length'),
+        values.length,
+        `${(0.01 * stature).toFixed(3)} to ${(0.6 * stature).toFixed(3)} m (0.01 to 0.6 of the stature)`,
+      );
+    if (values.centreShare !== undefined && !(values.centreShare > 0 && values.centreShare < 1))
+      throw new FieldError(at('centreShare'), values.centreShare, 'above 0 and below 1');
     if (values.radiiShare !== undefined) checkRadii(values.radiiShare, at('radiiShare'));
     known.set(name, values);
   }
@@ -44,9 +61,15 @@ export function readMeasured(overrides: Readonly<Record<string, SegmentValues>>,
 function checkRadii(radii: readonly [number, number, number], field: string): void {
   for (const [i, axis] of ['front-back', 'lateral', 'long'].entries()) {
     const r = radii[i];
-    if (!(r > 0 && r < 1.5)) throw new FieldError(`${field}[${i}]`, r, `above 0 and below 1.5 (share of the length, ${axis} axis)`);
+    if (!(r > 0 && r < 1.5))
+      throw new FieldError(`${field}[${i}]`, r, `above 0 and below 1.5 (share of the length, ${axis} axis)`);
     const most = Math.hypot(radii[(i + 1) % 3], radii[(i + 2) % 3]);
-    if (r > most) throw new FieldError(`${field}[${i}]`, r, `at most ${most.toFixed(4)}: the moment about the ${axis} axis cannot exceed the sum of the other two`);
+    if (r > most)
+      throw new FieldError(
+        `${field}[${i}]`,
+        r,
+        `at most ${most.toFixed(4)}: the moment about the ${axis} axis cannot exceed the sum of the other two`,
+      );
   }
 }
 
@@ -54,7 +77,8 @@ function checkRadii(radii: readonly [number, number, number], field: string): vo
 export function shareMasses(sex: Sex, mass: number, measured: Measured): (kind: SegmentKind, side: Side) => number {
   const { rows } = DELEVA[sex];
   const printed = SEGMENT_KINDS.reduce((sum, kind) => sum + rows[kind].mass * sidesOf(kind).length, 0);
-  const of = (kind: SegmentKind, side: Side): number => measured.get(kind, side, 'mass') ?? (rows[kind].mass / printed) * mass;
+  const of = (kind: SegmentKind, side: Side): number =>
+    measured.get(kind, side, 'mass') ?? (rows[kind].mass / printed) * mass;
   let sum = 0;
   for (const kind of SEGMENT_KINDS) for (const side of sidesOf(kind)) sum += of(kind, side);
   const off = sum - mass;

@@ -9,7 +9,7 @@ import { DELEVA, type SegmentKind, type Sex } from './deleva.ts';
 import { HUMAN_SHOULDERS, humanHinges, makeHumanAngles } from './human-joints.ts';
 import { closeLengths } from './human-lengths.ts';
 import { ANKLE_ALONG_FOOT, type HumanSize, humanContacts, humanShapes } from './human-surface.ts';
-import { readMeasured, type SegmentValues, shareMasses, type Side } from './human-values.ts';
+import { readMeasured, type SegmentValues, type Side, shareMasses } from './human-values.ts';
 
 export interface HumanSpec {
   readonly name: string;
@@ -73,7 +73,8 @@ export function makeHuman(spec: HumanSpec): Body {
     const radii = measured.get(kind, side, 'radiiShare') ?? row.radii;
     const [sagittal, transverse, longitudinal] = radii.map((r) => m * (r * L) ** 2);
     // the foot's longitudinal axis is its heel-toe line, X of its frame; everywhere else it is Y
-    const I_BBcm_B: Sym3 = kind === 'foot' ? [longitudinal, sagittal, transverse, 0, 0, 0] : [sagittal, longitudinal, transverse, 0, 0, 0];
+    const I_BBcm_B: Sym3 =
+      kind === 'foot' ? [longitudinal, sagittal, transverse, 0, 0, 0] : [sagittal, longitudinal, transverse, 0, 0, 0];
     return {
       name,
       parent: indexOf(parent),
@@ -150,12 +151,15 @@ function groupOf(kind: SegmentKind): GroupName {
 
 function checkWhole(spec: HumanSpec): void {
   const within = (field: string, value: number, low: number, high: number, unit: string): void => {
-    if (!(value >= low && value <= high)) throw new FieldError(`athlete.${field}`, value, `a number from ${low} to ${high} ${unit}`);
+    if (!(value >= low && value <= high))
+      throw new FieldError(`athlete.${field}`, value, `a number from ${low} to ${high} ${unit}`);
   };
   if (spec.sex !== 'female' && spec.sex !== 'male') throw new FieldError('athlete.sex', spec.sex, '"female" or "male"');
   within('massKg', spec.mass, 10, 250, 'kg');
   within('statureM', spec.stature, 0.8, 2.5, 'm');
   const round = (x: number): number => Number((x * spec.stature).toFixed(3));
-  if (spec.shoulderHalfWidth !== undefined) within('shoulderHalfWidthM', spec.shoulderHalfWidth, round(0.05), round(0.2), 'm (0.05 to 0.2 of the stature)');
-  if (spec.hipHalfWidth !== undefined) within('hipHalfWidthM', spec.hipHalfWidth, round(0.02), round(0.1), 'm (0.02 to 0.1 of the stature)');
+  if (spec.shoulderHalfWidth !== undefined)
+    within('shoulderHalfWidthM', spec.shoulderHalfWidth, round(0.05), round(0.2), 'm (0.05 to 0.2 of the stature)');
+  if (spec.hipHalfWidth !== undefined)
+    within('hipHalfWidthM', spec.hipHalfWidth, round(0.02), round(0.1), 'm (0.02 to 0.1 of the stature)');
 }

@@ -31,12 +31,17 @@ function bodyLines(body: Body, i: number, indent: string): string[] {
   return [
     `${indent}<body name=${quoted(s.name)} pos="${numbers(place)}">`,
     ...(i === 0 ? [`${inner}<freejoint name="root"/>`] : []),
-    ...s.hinges.map((h) => `${inner}<joint name=${quoted(h.name)} type="hinge" pos="0 0 0" axis="${numbers(h.axis)}"/>`),
+    ...s.hinges.map(
+      (h) => `${inner}<joint name=${quoted(h.name)} type="hinge" pos="0 0 0" axis="${numbers(h.axis)}"/>`,
+    ),
     `${inner}${inertial(s)}`,
     ...s.shapes.map((shape) => `${inner}${geom(shape)}`),
     ...body.contacts
       .filter((c) => c.segment === i)
-      .map((c) => `${inner}<site name=${quoted(c.name)} pos="${numbers(c.p_BoC_B)}" size="${number(Math.max(c.radius, LEAST_SIZE))}"/>`),
+      .map(
+        (c) =>
+          `${inner}<site name=${quoted(c.name)} pos="${numbers(c.p_BoC_B)}" size="${number(Math.max(c.radius, LEAST_SIZE))}"/>`,
+      ),
     ...body.segments.flatMap((child, k) => (child.parent === i ? bodyLines(body, k, inner) : [])),
     `${indent}</body>`,
   ];
@@ -54,10 +59,12 @@ function inertial(s: Segment): string {
 
 function geom(shape: DrawShape): string {
   const looks = 'contype="0" conaffinity="0" mass="0"';
-  if (shape.kind === 'ellipsoid') return `<geom type="ellipsoid" pos="${numbers(shape.centre_B)}" size="${numbers(shape.radii)}" ${looks}/>`;
+  if (shape.kind === 'ellipsoid')
+    return `<geom type="ellipsoid" pos="${numbers(shape.centre_B)}" size="${numbers(shape.radii)}" ${looks}/>`;
   const { a_B: a, b_B: b } = shape;
   const radius = number((shape.radiusA + shape.radiusB) / 2);
-  if (Math.hypot(b[0] - a[0], b[1] - a[1], b[2] - a[2]) < LEAST_SIZE) return `<geom type="sphere" pos="${numbers(a)}" size="${radius}" ${looks}/>`;
+  if (Math.hypot(b[0] - a[0], b[1] - a[1], b[2] - a[2]) < LEAST_SIZE)
+    return `<geom type="sphere" pos="${numbers(a)}" size="${radius}" ${looks}/>`;
   return `<geom type="capsule" fromto="${numbers(a)} ${numbers(b)}" size="${radius}" ${looks}/>`;
 }
 

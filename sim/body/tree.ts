@@ -4,7 +4,18 @@
  */
 import { calcEigen3 } from '../math/eigen3.ts';
 import { FieldError, unknownName } from '../math/field-error.ts';
-import type { Body, ContactPoint, DrawShape, FramePoints, GroupName, Hinge, NamedAngle, Segment, Sym3, Vec3 } from './body.ts';
+import type {
+  Body,
+  ContactPoint,
+  DrawShape,
+  FramePoints,
+  GroupName,
+  Hinge,
+  NamedAngle,
+  Segment,
+  Sym3,
+  Vec3,
+} from './body.ts';
 
 export interface TreeHingeSpec {
   readonly name: string;
@@ -25,7 +36,12 @@ export interface TreeSegmentSpec {
   readonly inertia: Sym3;
   readonly group?: GroupName;
   readonly side?: 'left' | 'right' | 'centre';
-  readonly contacts: readonly { readonly name: string; readonly part: string; readonly point: Vec3; readonly radius: number }[];
+  readonly contacts: readonly {
+    readonly name: string;
+    readonly part: string;
+    readonly point: Vec3;
+    readonly radius: number;
+  }[];
   readonly shapes: readonly DrawShape[];
 }
 
@@ -49,7 +65,9 @@ export function makeTree(spec: TreeSpec): Body {
   if (spec.segments.length === 0) throw new FieldError('athlete.segments', [], 'at least one segment');
   const names = spec.segments.map((s) => s.name);
   checkUnique(names, (i) => `athlete.segments[${i}].name`, 'segment');
-  const hinges = spec.segments.flatMap((s, i) => s.hinges.map((h, j) => ({ ...h, field: `athlete.segments[${i}].hinges[${j}]` })));
+  const hinges = spec.segments.flatMap((s, i) =>
+    s.hinges.map((h, j) => ({ ...h, field: `athlete.segments[${i}].hinges[${j}]` })),
+  );
   checkUnique(
     hinges.map((h) => h.name),
     (i) => `${hinges[i].field}.name`,
@@ -59,7 +77,8 @@ export function makeTree(spec: TreeSpec): Body {
     s.contacts.map((c, j): ContactPoint => {
       const field = `athlete.segments[${segment}].contacts[${j}]`;
       checkVec(c.point, `${field}.pointM`);
-      if (!(c.radius >= 0 && Number.isFinite(c.radius))) throw new FieldError(`${field}.radiusM`, c.radius, 'a number of 0 or more');
+      if (!(c.radius >= 0 && Number.isFinite(c.radius)))
+        throw new FieldError(`${field}.radiusM`, c.radius, 'a number of 0 or more');
       return { name: c.name, part: c.part, segment, p_BoC_B: c.point, radius: c.radius };
     }),
   );
@@ -86,10 +105,14 @@ export function makeTree(spec: TreeSpec): Body {
 function makeSegment(s: TreeSegmentSpec, i: number, names: readonly string[], angles: readonly NamedAngle[]): Segment {
   const field = `athlete.segments[${i}]`;
   const earlier = names.slice(0, i);
-  if (i === 0 && s.parent !== undefined) throw new FieldError(`${field}.parent`, s.parent, 'no parent: the first segment is the root');
-  if (i === 0 && s.hinges.length > 0) throw new FieldError(`${field}.hinges`, s.hinges, 'no hinges: the root moves freely');
-  if (i > 0 && s.parent === undefined) throw new FieldError(`${field}.parent`, s.parent, `the name of an earlier segment: ${earlier.join(', ')}`);
-  if (s.parent !== undefined && !earlier.includes(s.parent)) throw unknownName(`${field}.parent`, s.parent, earlier, 'the name of an earlier segment');
+  if (i === 0 && s.parent !== undefined)
+    throw new FieldError(`${field}.parent`, s.parent, 'no parent: the first segment is the root');
+  if (i === 0 && s.hinges.length > 0)
+    throw new FieldError(`${field}.hinges`, s.hinges, 'no hinges: the root moves freely');
+  if (i > 0 && s.parent === undefined)
+    throw new FieldError(`${field}.parent`, s.parent, `the name of an earlier segment: ${earlier.join(', ')}`);
+  if (s.parent !== undefined && !earlier.includes(s.parent))
+    throw unknownName(`${field}.parent`, s.parent, earlier, 'the name of an earlier segment');
   checkVec(s.joint, `${field}.jointM`);
   checkVec(s.centre, `${field}.centreM`);
   if (!(s.mass > 0 && Number.isFinite(s.mass))) throw new FieldError(`${field}.massKg`, s.mass, 'a number above 0');
@@ -118,12 +141,18 @@ function makeSegment(s: TreeSegmentSpec, i: number, names: readonly string[], an
 function makeAngles(hinges: readonly (TreeHingeSpec & { readonly field: string })[]): readonly NamedAngle[] {
   const names = hinges.map((h) => h.name);
   return hinges.map((h, i) => {
-    if (h.name === TAKEN) throw new FieldError(`${h.field}.name`, h.name, `any name but "${TAKEN}", which is the root's free joint`);
+    if (h.name === TAKEN)
+      throw new FieldError(`${h.field}.name`, h.name, `any name but "${TAKEN}", which is the root's free joint`);
     const back = hinges.findIndex((other) => other.mirror === h.name);
     const mirror = h.mirror === undefined ? (back >= 0 ? back : i) : names.indexOf(h.mirror);
     if (mirror < 0) throw unknownName(`${h.field}.mirror`, h.mirror ?? '', names, 'a hinge of this tree');
     const answer = hinges[mirror].mirror;
-    if (answer !== undefined && answer !== h.name) throw new FieldError(`${h.field}.mirror`, h.mirror ?? h.name, `a pair: ${names[mirror]} names ${answer} as its mirror`);
+    if (answer !== undefined && answer !== h.name)
+      throw new FieldError(
+        `${h.field}.mirror`,
+        h.mirror ?? h.name,
+        `a pair: ${names[mirror]} names ${answer} as its mirror`,
+      );
     const [low, high] = h.range ?? NO_RANGE;
     if (!(low <= high)) throw new FieldError(`${h.field}.rangeDeg`, [low, high], 'a lower and a higher value');
     return {
@@ -138,10 +167,19 @@ function makeAngles(hinges: readonly (TreeHingeSpec & { readonly field: string }
   });
 }
 
-function makeFramePoints(points: NonNullable<TreeSpec['framePoints']>, names: readonly string[], segments: readonly Segment[]): FramePoints {
-  const has = (group: GroupName, side?: Segment['side']): boolean => segments.some((s) => s.group === group && (!side || s.side === side));
+function makeFramePoints(
+  points: NonNullable<TreeSpec['framePoints']>,
+  names: readonly string[],
+  segments: readonly Segment[],
+): FramePoints {
+  const has = (group: GroupName, side?: Segment['side']): boolean =>
+    segments.some((s) => s.group === group && (!side || s.side === side));
   if (!has('upper') || !has('legs', 'left') || !has('legs', 'right'))
-    throw new FieldError('athlete.framePoints', points, 'only with segments of group "upper" and of group "legs" on the left and on the right');
+    throw new FieldError(
+      'athlete.framePoints',
+      points,
+      'only with segments of group "upper" and of group "legs" on the left and on the right',
+    );
   const read = (key: keyof FramePoints): readonly [number, Vec3] => {
     const { segment, point } = points[key];
     const k = names.indexOf(segment);
@@ -150,26 +188,35 @@ function makeFramePoints(points: NonNullable<TreeSpec['framePoints']>, names: re
     return [k, point];
   };
   const [hipL, hipR, shoulderL, shoulderR] = [read('hipL'), read('hipR'), read('shoulderL'), read('shoulderR')];
-  const same = (a: readonly [number, Vec3], b: readonly [number, Vec3]): boolean => a[0] === b[0] && a[1].every((x, i) => x === b[1][i]);
+  const same = (a: readonly [number, Vec3], b: readonly [number, Vec3]): boolean =>
+    a[0] === b[0] && a[1].every((x, i) => x === b[1][i]);
   if (same(hipL, hipR)) throw new FieldError('athlete.framePoints.hipR', points.hipR, 'a point apart from hipL');
-  if (same(shoulderL, shoulderR)) throw new FieldError('athlete.framePoints.shoulderR', points.shoulderR, 'a point apart from shoulderL');
+  if (same(shoulderL, shoulderR))
+    throw new FieldError('athlete.framePoints.shoulderR', points.shoulderR, 'a point apart from shoulderL');
   return { hipL, hipR, shoulderL, shoulderR };
 }
 
 /** A real segment: no negative principal moment, none above the sum of the other two. */
 function checkInertia(I: Sym3, field: string): void {
-  if (I.length !== 6 || !I.every(Number.isFinite)) throw new FieldError(field, I, 'six finite numbers: xx, yy, zz, xy, xz, yz');
+  if (I.length !== 6 || !I.every(Number.isFinite))
+    throw new FieldError(field, I, 'six finite numbers: xx, yy, zz, xy, xz, yz');
   const [a, b, c] = [...calcEigen3(I).values].sort((x, y) => x - y);
   const room = INERTIA_TOLERANCE * Math.max(Math.abs(a), Math.abs(c));
   const said = `principal moments ${[a, b, c].map((x) => Number(x.toPrecision(6))).join(', ')}`;
   if (a < -room) throw new FieldError(field, I, `a tensor without negative principal moments (${said})`);
-  if (c > a + b + room) throw new FieldError(field, I, `a tensor whose largest principal moment is at most the sum of the other two (${said})`);
+  if (c > a + b + room)
+    throw new FieldError(
+      field,
+      I,
+      `a tensor whose largest principal moment is at most the sum of the other two (${said})`,
+    );
 }
 
 function unitAxis(axis: Vec3, field: string): Vec3 {
   checkVec(axis, field);
   const n = Math.hypot(...axis);
-  if (Math.abs(n - 1) > UNIT) throw new FieldError(field, axis, `a vector of length 1 (it has ${Number(n.toPrecision(6))})`);
+  if (Math.abs(n - 1) > UNIT)
+    throw new FieldError(field, axis, `a vector of length 1 (it has ${Number(n.toPrecision(6))})`);
   return n === 1 ? axis : [axis[0] / n, axis[1] / n, axis[2] / n];
 }
 

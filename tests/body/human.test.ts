@@ -31,23 +31,27 @@ describe('the whole', () => {
     expect(Math.abs(body.segments.reduce((s, x) => s + x.mass, 0) / spec.mass - 1)).toBeLessThan(EXACT);
   });
 
-  test.each([female, male, { ...female, overrides: { head: { length: 0.25 }, thigh: { length: 0.4 } } }])('sole to vertex is the stature', (spec) => {
-    const body = makeHuman(spec);
-    const { origins } = wholeBody(body, {});
-    const high = (name: string): number => origins[body.segments.findIndex((s) => s.name === name)][1];
-    const head = body.contacts.find((c) => c.name === 'head');
-    const heel = body.contacts.find((c) => c.name === 'heelR');
-    if (!head || !heel) throw new Error('contacts');
-    const vertex = high('head') + head.p_BoC_B[1] + head.radius;
-    const sole = high('footR') + heel.p_BoC_B[1] - heel.radius;
-    expect(Math.abs(vertex - sole - spec.stature)).toBeLessThan(EXACT);
-    expect(Math.abs(-sole - (body.standingRootHeight ?? 0))).toBeLessThan(EXACT);
-  });
+  test.each([female, male, { ...female, overrides: { head: { length: 0.25 }, thigh: { length: 0.4 } } }])(
+    'sole to vertex is the stature',
+    (spec) => {
+      const body = makeHuman(spec);
+      const { origins } = wholeBody(body, {});
+      const high = (name: string): number => origins[body.segments.findIndex((s) => s.name === name)][1];
+      const head = body.contacts.find((c) => c.name === 'head');
+      const heel = body.contacts.find((c) => c.name === 'heelR');
+      if (!head || !heel) throw new Error('contacts');
+      const vertex = high('head') + head.p_BoC_B[1] + head.radius;
+      const sole = high('footR') + heel.p_BoC_B[1] - heel.radius;
+      expect(Math.abs(vertex - sole - spec.stature)).toBeLessThan(EXACT);
+      expect(Math.abs(-sole - (body.standingRootHeight ?? 0))).toBeLessThan(EXACT);
+    },
+  );
 
   test('heels, balls and toes all stand on the floor in the neutral pose', () => {
     const body = makeHuman(female);
     const { origins } = wholeBody(body, {});
-    for (const c of body.contacts.filter((x) => x.part === 'feet')) expect(origins[c.segment][1] + c.p_BoC_B[1] - c.radius).toBeCloseTo(-(body.standingRootHeight ?? 0), 12);
+    for (const c of body.contacts.filter((x) => x.part === 'feet'))
+      expect(origins[c.segment][1] + c.p_BoC_B[1] - c.radius).toBeCloseTo(-(body.standingRootHeight ?? 0), 12);
   });
 
   test('the closure of the printed lengths is 0.9766 for men and 1.0016 for women', () => {
@@ -71,7 +75,8 @@ describe('the whole', () => {
       const whole = wholeBody(trunk, {});
       const L = body.segments[1].p_PoBo_P[1] + body.segments[2].p_PoBo_P[1] + body.segments[3].p_PoBo_P[1];
       expect(Math.abs(1 - whole.centre[1] / L - centre)).toBeLessThan(room);
-      for (let i = 0; i < 3; i++) expect(Math.abs(Math.sqrt(whole.inertia[i][i] / whole.mass) / L / radii[i] - 1)).toBeLessThan(6e-3);
+      for (let i = 0; i < 3; i++)
+        expect(Math.abs(Math.sqrt(whole.inertia[i][i] / whole.mass) / L / radii[i] - 1)).toBeLessThan(6e-3);
     }
   });
 });
@@ -81,7 +86,9 @@ describe('left and right', () => {
     const body = makeHuman(female);
     const turn = (i: number): number => 40 * Math.sin(1.7 * i + 0.3);
     const pose = Object.fromEntries(body.angles.map((a, i) => [a.name, turn(i)]));
-    const mirrored = Object.fromEntries(body.angles.map((a, i) => [body.angles[a.mirror].name, a.mirrorSign * turn(i)]));
+    const mirrored = Object.fromEntries(
+      body.angles.map((a, i) => [body.angles[a.mirror].name, a.mirrorSign * turn(i)]),
+    );
     const one = wholeBody(body, pose);
     const other = wholeBody(body, mirrored);
     const flip = [1, 1, -1];
@@ -132,7 +139,9 @@ describe('clinical signs (docs/conventions.md, "Joint angles")', () => {
       expect(moved(pose, `handL`.replace('L', s))[0]).toBeGreaterThan(0.4);
       expect(Math.abs(moved(pose, `hand${s}`)[2])).toBeLessThan(1e-12);
       // swung forward without spin: the elbow still flexes about the lateral axis, forearm up
-      expect(moved({ ...pose, [`elbowFlexion${s}`]: 90 }, `hand${s}`)[1]).toBeGreaterThan(moved(pose, `hand${s}`)[1] + 0.2);
+      expect(moved({ ...pose, [`elbowFlexion${s}`]: 90 }, `hand${s}`)[1]).toBeGreaterThan(
+        moved(pose, `hand${s}`)[1] + 0.2,
+      );
     }
   });
   test('turn of hip and shoulder is + inward on both sides; pronation turns the thumb inward', () => {
@@ -140,7 +149,9 @@ describe('clinical signs (docs/conventions.md, "Joint angles")', () => {
       ['L', 1],
       ['R', -1],
     ] as const) {
-      expect(inward * moved({ [`elbowFlexion${s}`]: 90, [`shoulderTurn${s}`]: 40 }, `hand${s}`)[2]).toBeGreaterThan(0.1);
+      expect(inward * moved({ [`elbowFlexion${s}`]: 90, [`shoulderTurn${s}`]: 40 }, `hand${s}`)[2]).toBeGreaterThan(
+        0.1,
+      );
       expect(-inward * moved({ [`kneeFlexion${s}`]: 90, [`hipTurn${s}`]: 40 }, `foot${s}`)[2]).toBeGreaterThan(0.1);
       expect(inward * moved({ [`shoulderTurn${s}`]: 40 }, `hand${s}`)[2]).toBeCloseTo(0, 12);
       const hand = body.segments.findIndex((x) => x.name === `hand${s}`);
@@ -165,7 +176,10 @@ describe('measured values', () => {
     expect(segment(spec, 'thighL')).toEqual(segment(male, 'thighL'));
   });
   test('radii give the moments, in the order front-back, lateral, long', () => {
-    const s = segment({ ...male, overrides: { shank: { mass: male.mass * 0.0433, length: 0.4, radiiShare: [0.3, 0.25, 0.2] } } }, 'shankR');
+    const s = segment(
+      { ...male, overrides: { shank: { mass: male.mass * 0.0433, length: 0.4, radiiShare: [0.3, 0.25, 0.2] } } },
+      'shankR',
+    );
     const per = s.mass * 0.16;
     [0.09 * per, 0.04 * per, 0.0625 * per].forEach((x, i) => {
       expect(s.I_BBcm_B[i]).toBeCloseTo(x, 14);

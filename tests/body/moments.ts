@@ -6,8 +6,10 @@ import type { Body, Sym3, Vec3 } from '../../sim/body/body.ts';
 
 export type Mat = readonly (readonly number[])[];
 
-export const times = (A: Mat, B: Mat): number[][] => A.map((row) => B[0].map((_, j) => row.reduce((s, a, k) => s + a * B[k][j], 0)));
-export const turned = (A: Mat, x: readonly number[]): number[] => A.map((row) => row.reduce((s, a, k) => s + a * x[k], 0));
+export const times = (A: Mat, B: Mat): number[][] =>
+  A.map((row) => B[0].map((_, j) => row.reduce((s, a, k) => s + a * B[k][j], 0)));
+export const turned = (A: Mat, x: readonly number[]): number[] =>
+  A.map((row) => row.reduce((s, a, k) => s + a * x[k], 0));
 const transposed = (A: Mat): number[][] => A[0].map((_, j) => A.map((row) => row[j]));
 
 /** Rotation about a unit axis: c 1 + s [a]x + (1 - c) a a^T. */
@@ -33,7 +35,8 @@ export interface Whole {
 /** Named angles in deg, both sides by the bare name; `hingesRad` instead sets hinge coordinates. */
 export function wholeBody(body: Body, deg: Readonly<Record<string, number>>, hingesRad?: readonly number[]): Whole {
   for (const name of Object.keys(deg))
-    if (!body.angles.some((x) => x.name === name || x.name.replace(/[LR]$/, '') === name)) throw new Error(`no angle ${name}`);
+    if (!body.angles.some((x) => x.name === name || x.name.replace(/[LR]$/, '') === name))
+      throw new Error(`no angle ${name}`);
   const angles = body.angles.map((a) => ((deg[a.name] ?? deg[a.name.replace(/[LR]$/, '')] ?? 0) * Math.PI) / 180);
   const turns: number[][][] = [];
   const origins: number[][] = [];
@@ -73,7 +76,8 @@ export function wholeBody(body: Body, deg: Readonly<Record<string, number>>, hin
     const own = times(times(turns[i], square(s.I_BBcm_B)), transposed(turns[i]));
     const r = centres[i].map((x, j) => x - centre[j]);
     const rr = r[0] * r[0] + r[1] * r[1] + r[2] * r[2];
-    for (let a = 0; a < 3; a++) for (let b = 0; b < 3; b++) inertia[a][b] += own[a][b] + s.mass * ((a === b ? rr : 0) - r[a] * r[b]);
+    for (let a = 0; a < 3; a++)
+      for (let b = 0; b < 3; b++) inertia[a][b] += own[a][b] + s.mass * ((a === b ? rr : 0) - r[a] * r[b]);
   });
   return { mass, centre, inertia, origins, turns };
 }

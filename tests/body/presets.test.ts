@@ -16,7 +16,7 @@ const athletes = readdirSync(new URL('athletes/', root)).map((file) => {
   if (spec.kind !== 'human') throw new Error(`${file} is no human`);
   return { file, spec: spec.human, body: makeHuman(spec.human) };
 });
-/** Drawn flesh gives way where arms rest on the body, m; measured at worst 6 mm */
+/** Drawn flesh gives way where arms rest on the body, m; measured at worst 4 mm, arms wrapped */
 const SOFT = 0.008;
 
 test('at least four athletes, women and men, weigh what they say', () => {
@@ -25,7 +25,8 @@ test('at least four athletes, women and men, weigh what they say', () => {
 });
 
 /** Where the mass centre of a pose lies in the athlete, as a share of stature below the vertex. */
-const centreBelowVertex = (body: Body): number => 1 - (wholeBody(body, {}).centre[1] + (body.standingRootHeight ?? 0)) / (body.stature ?? 1);
+const centreBelowVertex = (body: Body): number =>
+  1 - (wholeBody(body, {}).centre[1] + (body.standingRootHeight ?? 0)) / (body.stature ?? 1);
 test('the children have bigger heads and lighter thighs than the adults, and a higher mass centre', () => {
   const share = (file: string, name: string): number => {
     const { body } = athletes.find((a) => a.file === file) ?? athletes[0];
@@ -33,7 +34,9 @@ test('the children have bigger heads and lighter thighs than the adults, and a h
   };
   expect(share('nell-oakum.json', 'head')).toBeGreaterThan(1.5 * share('ilse-marrow.json', 'head'));
   expect(share('nell-oakum.json', 'thighL')).toBeLessThan(0.8 * share('ilse-marrow.json', 'thighL'));
-  const [girl, woman] = ['nell-oakum.json', 'ilse-marrow.json'].map((f) => athletes.find((a) => a.file === f) ?? athletes[0]);
+  const [girl, woman] = ['nell-oakum.json', 'ilse-marrow.json'].map(
+    (f) => athletes.find((a) => a.file === f) ?? athletes[0],
+  );
   expect(centreBelowVertex(girl.body)).toBeLessThan(centreBelowVertex(woman.body));
 });
 
@@ -42,7 +45,11 @@ describe.each(Object.entries(shapes))('%s', (id, shape) => {
     expect(shape.title.length).toBeGreaterThan(0);
     expect(shape.word.length).toBeLessThanOrEqual(12);
     const { angles } = athletes[0].body;
-    for (const name of Object.keys(shape.angles)) expect(angles.some((a) => a.name === name || a.name === `${name}L`), `${id}: ${name}`).toBe(true);
+    for (const name of Object.keys(shape.angles))
+      expect(
+        angles.some((a) => a.name === name || a.name === `${name}L`),
+        `${id}: ${name}`,
+      ).toBe(true);
   });
   test.each(athletes)('keeps forearms and hands of $file outside the body', ({ body }) => {
     const { depth, where } = deepestOverlap(body, wholeBody(body, shape.angles));
@@ -62,13 +69,16 @@ test('one up, one down and its mirror have the mirrored tensor', () => {
   const { body } = athletes[0];
   const [a, b] = ['oneUpOneDown', 'oneDownOneUp'].map((id) => wholeBody(body, shapes[id].angles));
   expect(Math.abs(a.inertia[1][2])).toBeGreaterThan(0.05);
-  for (let i = 0; i < 3; i++) for (let j = 0; j < 3; j++) expect(b.inertia[i][j]).toBeCloseTo((i === 2 ? -1 : 1) * (j === 2 ? -1 : 1) * a.inertia[i][j], 12);
+  for (let i = 0; i < 3; i++)
+    for (let j = 0; j < 3; j++)
+      expect(b.inertia[i][j]).toBeCloseTo((i === 2 ? -1 : 1) * (j === 2 ? -1 : 1) * a.inertia[i][j], 12);
 });
 
-test('lateral moments fall from overhead over straight and pike to tuck; wrapped arms twist easier than wide ones', () => {
+test('lateral moments fall from overhead over straight and pike to tuck; wrapped arms twist more easily than any others', () => {
   const { body } = athletes[0];
   const of = (id: string) => namedMoments(wholeBody(body, shapes[id].angles));
   const order = ['armsOverhead', 'straight', 'openPike', 'pike', 'tuck'].map((id) => of(id).A);
   expect([...order].sort((a, b) => b - a)).toEqual(order);
+  expect(of('wrapped').C).toBeLessThan(of('straight').C);
   expect(of('wrapped').C).toBeLessThan(0.5 * of('tShape').C);
 });

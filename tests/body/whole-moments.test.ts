@@ -12,7 +12,9 @@ describe('measured men', () => {
   test('H1: the mean of 66 men standing', () => {
     // Santschi, DuBois & Omoto 1963, AMRL-TDR-63-36: means from memory, corroborated by three of the men. The stance was
     // set beforehand: arms 10 deg, legs 3 deg. Measured here 12.367 and 1.2823.
-    const { A, B, C } = namedMoments(wholeBody(makeHuman({ name: 'mean man', sex: 'male', mass: 75.48, stature: 1.763 }), stance));
+    const { A, B, C } = namedMoments(
+      wholeBody(makeHuman({ name: 'mean man', sex: 'male', mass: 75.48, stature: 1.763 }), stance),
+    );
     expect(Math.abs((A + B) / 2 / 12.3 - 1)).toBeLessThan(0.05);
     expect(Math.abs(C / 1.28 - 1)).toBeLessThan(0.06);
   });
@@ -42,7 +44,10 @@ describe('H3: lateral moment / (mass x stature^2) with toes pointed', () => {
     ['tuck, hips 135, knees 140', { hipFlexion: 135, kneeFlexion: 140, ...reach }, 0.0211, 0.0226],
     ['open tuck, hips 110, knees 110', { hipFlexion: 110, kneeFlexion: 110, ...reach }, 0.0273, 0.0284],
   ] as const;
-  const men = { male: makeHuman({ name: 'm', sex: 'male', mass: 73, stature: 1.741 }), female: makeHuman({ name: 'f', sex: 'female', mass: 42, stature: 1.5 }) };
+  const men = {
+    male: makeHuman({ name: 'm', sex: 'male', mass: 73, stature: 1.741 }),
+    female: makeHuman({ name: 'f', sex: 'female', mass: 42, stature: 1.5 }),
+  };
   for (const [title, pose, male, female] of rows)
     test.each([
       ['male', men.male, male],
@@ -81,7 +86,26 @@ describe('common practice, no source', () => {
 
   test('a rod of length L has 1.875 times the lateral moment of a ball of radius L / 3 and the same mass', () => {
     const lone = (inertia: readonly [number, number, number, number, number, number]): number =>
-      namedMoments(wholeBody(makeTree({ name: 'one', segments: [{ name: 'one', joint: [0, 0, 0], hinges: [], mass: 5, centre: [0, 0, 0], inertia, contacts: [], shapes: [] }] }), {})).A;
+      namedMoments(
+        wholeBody(
+          makeTree({
+            name: 'one',
+            segments: [
+              {
+                name: 'one',
+                joint: [0, 0, 0],
+                hinges: [],
+                mass: 5,
+                centre: [0, 0, 0],
+                inertia,
+                contacts: [],
+                shapes: [],
+              },
+            ],
+          }),
+          {},
+        ),
+      ).A;
     const rod = (5 * 1.5 ** 2) / 12;
     const ball = 0.4 * 5 * 0.5 ** 2;
     expect(lone([rod, 0, rod, 0, 0, 0]) / lone([ball, ball, ball, 0, 0, 0])).toBeCloseTo(1.875, 12);

@@ -1,9 +1,8 @@
 /** From the JSON of a skill file to a SkillSpec in SI units; every fault is a FieldError with path, value and range. */
-import * as v from 'valibot';
 import { FieldError, unknownName } from '../math/field-error.ts';
 import type { AthleteSpec, NamedPose, SkillSpec } from '../skill/skill-spec.ts';
 import { inSi } from './athlete-si.ts';
-import { joinPath } from './field-path.ts';
+import { check } from './check-schema.ts';
 import { findJsonFault } from './json-fault.ts';
 import { migrate } from './migrate.ts';
 import { type Athlete, type FileSurface, type ShapeData, SKILL_FORMAT, type SkillFile } from './skill-file.ts';
@@ -36,7 +35,7 @@ export function checkSkillFile(json: unknown): SkillFile {
   checkTame(json);
   const format = (json as Record<string, unknown>).format;
   if (format !== SKILL_FORMAT) throw new FieldError('format', format, `"${SKILL_FORMAT}"`);
-  const file = check(skillSchema, migrate(json as Record<string, unknown>), '') as SkillFile;
+  const file = check(skillSchema, migrate(json as Record<string, unknown>)) as SkillFile;
   const { massCentreHeightM, lowestPointHeightM } = file.takeoff;
   if ((massCentreHeightM === undefined) === (lowestPointHeightM === undefined))
     throw new FieldError(
@@ -53,10 +52,10 @@ export function parseAthlete(json: unknown): Athlete {
     throw new FieldError('file', json, 'a JSON object');
   checkTame(json);
   const { format, version } = json as Record<string, unknown>;
-  if (format === undefined) return check(athleteSchema, json, '') as Athlete;
+  if (format === undefined) return check(athleteSchema, json) as Athlete;
   if (format !== ATHLETE_FORMAT) throw new FieldError('format', format, `"${ATHLETE_FORMAT}"`);
   if (version !== ATHLETE_VERSION) throw new FieldError('version', version, String(ATHLETE_VERSION));
-  return check(athleteFileSchema, json, '').athlete as Athlete;
+  return check(athleteFileSchema, json).athlete as Athlete;
 }
 
 /** The same in SI, ready for makeBody. */
@@ -163,44 +162,6 @@ function athleteOf(file: SkillFile, shelf: Shelf): Athlete {
 const inRadians = (angles: Record<string, number>): NamedPose =>
   Object.fromEntries(Object.entries(angles).map(([k, d]) => [k, d * RAD]));
 const inMetres = (s: FileSurface): { kind: FileSurface['kind']; y: number } => ({ kind: s.kind, y: s.heightM });
-
-/** valibot's first fault as a FieldError; a union's deepest fault says more than "no alternative fits". */
-function check<S extends v.GenericSchema>(schema: S, json: unknown, path: string): v.InferOutput<S> {
-  const result = v.safeParse(schema, json, { abortEarly: true });
-  if (result.success) return result.output;
-  const issue = deepest(result.issues[0]);
-  const field = [path, pathOf(issue)].filter(Boolean).join('.');
-  if (issue.type === 'strict_object' && issue.expected === 'never')
-    throw new FieldError(field, 'this unknown field', 'only the fields of docs/skill-file.md');
-  if (issue.received === 'undefined')
-    throw new FieldError(
-      field,
-      undefined,
-      issue.type === 'strict_object' ? 'this field is needed' : `this field is needed: ${issue.message}`,
-    );
-  throw new FieldError(field, issue.input, issue.type === 'strict_object' ? 'an object' : issue.message);
-}
-
-type Issue = v.BaseIssue<unknown>;
-function deepest(issue: Issue): Issue {
-  if (!issue.issues) return issue;
-  let best: Issue | undefined;
-  for (const inner of issue.issues) {
-    const found = deepest(inner as Issue);
-    const unknown = found.type === 'strict_object' && found.expected === 'never';
-    if (
-      (found.path?.length ?? 0) > (issue.path?.length ?? 0) + 1 &&
-      !unknown &&
-      (!best || (found.path?.length ?? 0) > (best.path?.length ?? 0))
-    )
-      best = found;
-  }
-  return best ?? issue;
-}
-
-function pathOf(issue: Issue): string {
-  return (issue.path ?? []).reduce((path, { key }) => joinPath(path, typeof key === 'number' ? key : String(key)), '');
-}
 
 /** A skill file as stable, pretty JSON. */
 export function formatSkill(file: SkillFile): string {

@@ -5,7 +5,7 @@ import { SKILL_FORMAT, SKILL_VERSION } from './skill-file.ts';
 /** A number in a range; the message is what is allowed. */
 const within = (low: number, high: number, unit: string) => {
   const allowed = `a number from ${low} to ${high} ${unit}`.trim();
-  return v.pipe(v.number(allowed), v.finite(allowed), v.minValue(low, allowed), v.maxValue(high, allowed));
+  return v.pipe(v.number(allowed), v.minValue(low, allowed), v.maxValue(high, allowed));
 };
 const text = (longest: number) => {
   const allowed = `text of at most ${longest} characters`;

@@ -1,10 +1,12 @@
 /** A summary in words and numbers, for a terminal or a page of text. Unsigned numbers with their words. */
 import type { Caution } from './cautions.ts';
 import type { JointPeak, Landing, Summary } from './summary.ts';
-import { LEAST_TURN, spell, wordAngle } from './words.ts';
+import { LEAST_TILT, LEAST_TURN, spell, wordAngle } from './words.ts';
 
 const DEG = 180 / Math.PI;
 const REV = 2 * Math.PI;
+/** A rate under this, rad/s, is not worth a line. */
+const LEAST_RATE = 0.005 * REV;
 
 /** The flight in one sentence: "1.02 somersaults backward, 0.98 twists to the left, 0.96 s in the air, lands 6 deg short". */
 export function formatSentence(s: Summary): string {
@@ -92,11 +94,13 @@ function landingRows(s: Summary): [string, string][] {
 
 function peakRows(s: Summary): [string, string][] {
   const rate = (name: string, peak: Summary['twistRate']): [string, string][] =>
-    peak ? [[name, `${Math.abs(peak.value / REV).toFixed(2)} rev/s at ${peak.t.toFixed(3)} s`]] : [];
+    peak && Math.abs(peak.value) > LEAST_RATE
+      ? [[name, `${Math.abs(peak.value / REV).toFixed(2)} rev/s at ${peak.t.toFixed(3)} s`]]
+      : [];
   return [
     ...rate('fastest somersault', s.somersaultRate),
     ...rate('fastest twist', s.twistRate),
-    ...(s.greatestTilt
+    ...(s.greatestTilt && Math.abs(s.greatestTilt.value) > LEAST_TILT
       ? ([
           [
             'greatest tilt',

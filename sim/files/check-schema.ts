@@ -1,0 +1,66 @@
+/** Checks JSON against a schema; the first fault comes out as a FieldError with path, value and what is allowed. */
+import * as v from 'valibot';
+import { FieldError } from '../math/field-error.ts';
+import { joinPath } from './field-path.ts';
+
+export function check<S extends v.GenericSchema>(schema: S, json: unknown): v.InferOutput<S> {
+  const result = v.safeParse(schema, json, { abortEarly: true });
+  if (!result.success) throw faultOf(result.issues[0], '');
+  checkLists(json, result.output, '');
+  return result.output;
+}
+
+type Issue = v.BaseIssue<unknown>;
+
+function faultOf(issue: Issue, before: string): FieldError {
+  const field = pathOf(issue, before);
+  const closer = closest(issue);
+  if (closer) return faultOf(closer, field);
+  if (isUnknown(issue)) return new FieldError(field, 'this unknown field', 'only the fields of docs/skill-file.md');
+  const allowed = issue.type === 'strict_object' ? 'an object' : issue.message;
+  if (issue.received !== 'undefined') return new FieldError(field, issue.input, allowed);
+  return new FieldError(
+    field,
+    undefined,
+    issue.type === 'strict_object' ? 'this field is needed' : `this field is needed: ${allowed}`,
+  );
+}
+
+/** Of a union, the fault of the alternative that was meant; undefined where that cannot be told. */
+function closest(issue: Issue): Issue | undefined {
+  const inner = (issue.issues ?? []) as readonly Issue[];
+  const best = Math.max(-1, ...inner.map(nearness));
+  const nearest = inner.filter((i) => nearness(i) === best);
+  return best > 0 && nearest.length === 1 ? nearest[0] : undefined;
+}
+
+/** How far an alternative came: not at all, its own field is missing, a field too many, a fault inside. */
+function nearness(issue: Issue): number {
+  const depth = issue.path?.length ?? 0;
+  if (depth === 0) return closest(issue) ? 2 : -1;
+  if (depth === 1 && issue.received === 'undefined') return 0;
+  if (depth === 1 && isUnknown(issue)) return 1;
+  return 1 + depth;
+}
+
+const isUnknown = (issue: Issue): boolean => issue.type === 'strict_object' && issue.expected === 'never';
+
+function pathOf(issue: Issue, before: string): string {
+  return (issue.path ?? []).reduce(
+    (path, { key }) => joinPath(path, typeof key === 'number' ? key : String(key)),
+    before,
+  );
+}
+
+/** A list is an object to JavaScript; here it is one only where a list is asked for. */
+function checkLists(input: unknown, output: unknown, path: string): void {
+  if (typeof input !== 'object' || input === null || typeof output !== 'object' || output === null) return;
+  if (Array.isArray(input) !== Array.isArray(output)) throw new FieldError(path, input, 'an object');
+  if (Array.isArray(input) && Array.isArray(output))
+    for (let i = 0; i < input.length; i++) {
+      if (typeof input[i] === 'object') checkLists(input[i], output[i], joinPath(path, i));
+    }
+  else
+    for (const [key, inner] of Object.entries(input))
+      checkLists(inner, (output as Record<string, unknown>)[key], joinPath(path, key));
+}

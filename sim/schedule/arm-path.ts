@@ -5,9 +5,10 @@
  * there leaves the arm where it is if turn jumps by 2 d. The left arm has the opposite signs throughout, so the same
  * numbers serve both sides.
  */
-import type { ShoulderAngles } from '../body/body.ts';
+
 import { type Collected, degrees, nearestPole, type PlacedKey } from './collect.ts';
 import { ScheduleValueError } from './errors.ts';
+import type { ShoulderAngles } from './jointed-body.ts';
 import { withKeys } from './knots.ts';
 import { type Knot, makeTrack, makeUnwinding, restingValue, type Track } from './track.ts';
 

@@ -2,8 +2,9 @@
  * From a ScheduleSpec to blocks and keys in seconds: values checked, anchors resolved, times nearer than SAME_TIME made
  * one, order checked. Order is file order: keys of one angle, and blocks, have to follow each other in time as listed.
  */
-import type { Body } from '../body/body.ts';
+
 import { ScheduleOrderError, ScheduleValueError } from './errors.ts';
+import type { JointedBody } from './jointed-body.ts';
 import { mergeTimes, SAME_TIME } from './motion.ts';
 import type { AnchoredTime, AnchorTimes, ArmPath, ScheduleSpec } from './schedule.ts';
 
@@ -33,7 +34,7 @@ export function resolveTime(at: AnchoredTime, anchors: AnchorTimes): number {
   return at.s + (at.anchor === 'takeoff' ? 0 : at.anchor === 'apex' ? anchors.apex : anchors.touchdown);
 }
 
-export function collectKeys(body: Body, spec: ScheduleSpec, anchors: AnchorTimes): Collected {
+export function collectKeys(body: JointedBody, spec: ScheduleSpec, anchors: AnchorTimes): Collected {
   checkPose('base pose', body, spec.base);
   const snap = makeSnap(spec, anchors);
   return { blocks: placeBlocks(body, spec, snap), keys: placeKeys(body, spec, snap) };
@@ -65,7 +66,7 @@ function makeSnap(spec: ScheduleSpec, anchors: AnchorTimes): Snap {
   };
 }
 
-function placeBlocks(body: Body, spec: ScheduleSpec, snap: Snap): PlacedBlock[] {
+function placeBlocks(body: JointedBody, spec: ScheduleSpec, snap: Snap): PlacedBlock[] {
   const blocks: PlacedBlock[] = [];
   spec.blocks.forEach((b, i) => {
     const what = `block ${i + 1} (${b.shape})`;
@@ -98,7 +99,7 @@ function placeBlocks(body: Body, spec: ScheduleSpec, snap: Snap): PlacedBlock[] 
 }
 
 /** Whether two poses are one where blocks touch; the plane of an arm that hangs or is overhead means nothing. */
-function samePose(body: Body, a: readonly number[], b: readonly number[], spec: ScheduleSpec): boolean {
+function samePose(body: JointedBody, a: readonly number[], b: readonly number[], spec: ScheduleSpec): boolean {
   const free = new Set(spec.sampled.map((s) => s.angle));
   for (const s of body.shoulders) if (nearestPole(a[s.elevation]) !== undefined) free.add(s.plane);
   return a.every((v, k) => v === b[k] || free.has(k));
@@ -111,7 +112,7 @@ export function nearestPole(elevation: number): number | undefined {
 }
 const POLE_WIDTH = 1e-6;
 
-function placeKeys(body: Body, spec: ScheduleSpec, snap: Snap): PlacedKey[][] {
+function placeKeys(body: JointedBody, spec: ScheduleSpec, snap: Snap): PlacedKey[][] {
   const keys: PlacedKey[][] = body.angles.map(() => []);
   spec.keys.forEach((k, i) => {
     const angle = body.angles[k.angle];
@@ -159,7 +160,7 @@ export function checkFinite(field: string, value: number): void {
   if (!Number.isFinite(value)) throw new ScheduleValueError(field, value, 'a finite number');
 }
 
-function checkPose(what: string, body: Body, pose: readonly number[]): void {
+function checkPose(what: string, body: JointedBody, pose: readonly number[]): void {
   if (pose.length !== body.angles.length)
     throw new ScheduleValueError(what, `${pose.length} angles`, `${body.angles.length} angles`);
   for (let k = 0; k < pose.length; k++)

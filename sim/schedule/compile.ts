@@ -3,16 +3,17 @@
  * become one track for each named angle, shoulders get the plane of the arms' path, samples get a smoothing spline;
  * motion.ts turns tracks into hinges.
  */
-import type { Body } from '../body/body.ts';
+
 import { makeArmTracks } from './arm-path.ts';
 import { collectKeys } from './collect.ts';
+import type { JointedBody } from './jointed-body.ts';
 import { mergeKnots } from './knots.ts';
 import { makeMotion } from './motion.ts';
 import { makeSampledTracks } from './samples.ts';
 import type { AnchorTimes, Schedule, ScheduleSpec } from './schedule.ts';
 import { type Knot, makeTrack, type Track } from './track.ts';
 
-export function compileSchedule(body: Body, spec: ScheduleSpec, anchors: AnchorTimes): Schedule {
+export function compileSchedule(body: JointedBody, spec: ScheduleSpec, anchors: AnchorTimes): Schedule {
   const collected = collectKeys(body, spec, anchors);
   const sampled = makeSampledTracks(body, spec);
   const planes = new Set(body.shoulders.map((s) => s.plane));

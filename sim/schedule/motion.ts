@@ -3,7 +3,7 @@
  * moving angle is one power series (degree <= 6) in the time since the cell's start, and the rest is a table of
  * constants. A look-up is one cell search with a remembered index and a pass over the moving angles.
  */
-import type { Body } from '../body/body.ts';
+import type { JointedBody } from './jointed-body.ts';
 import type { Schedule } from './schedule.ts';
 import { COEFS, isConstant, type Track } from './track.ts';
 
@@ -63,9 +63,9 @@ interface Uses {
   readonly coef: Float64Array;
   readonly hinges: number;
 }
-const usesOf = new WeakMap<Body, Uses>();
+const usesOf = new WeakMap<JointedBody, Uses>();
 
-function getUses(body: Body): Uses {
+function getUses(body: JointedBody): Uses {
   let uses = usesOf.get(body);
   if (!uses) {
     uses = tabulateUses(body);
@@ -74,7 +74,7 @@ function getUses(body: Body): Uses {
   return uses;
 }
 
-function tabulateUses(body: Body): Uses {
+function tabulateUses(body: JointedBody): Uses {
   const uses: { hinge: number; coef: number }[][] = body.angles.map(() => []);
   let hinges = 0;
   for (const segment of body.segments)
@@ -103,7 +103,7 @@ function mergeSpans(spans: [number, number][]): [number, number][] {
 }
 
 /** Schedule from the tracks of each named angle; an angle's tracks add up. */
-export function makeMotion(body: Body, tracks: readonly (readonly Track[])[]): Schedule {
+export function makeMotion(body: JointedBody, tracks: readonly (readonly Track[])[]): Schedule {
   const nA = body.angles.length;
   const uses = getUses(body);
   const nH = uses.hinges;

@@ -2,9 +2,10 @@
  * Densely sampled angles -> tracks: a quintic smoothing spline (smooth-spline.ts) between the first and the last sample,
  * at rest before and after, with a short quartic from the rest into the spline and out of it, so that q'' is continuous.
  */
-import type { Body } from '../body/body.ts';
+
 import { checkFinite } from './collect.ts';
 import { ScheduleValueError } from './errors.ts';
+import type { JointedBody } from './jointed-body.ts';
 import type { SampledAngle, ScheduleSpec, SmoothingCriterion } from './schedule.ts';
 import { type FactorMemo, findGcvWeight, findRmsWeight, makeSmoother, splineAt } from './smooth-spline.ts';
 import { COEFS, type Track } from './track.ts';
@@ -14,7 +15,7 @@ export const RUN_OUT = 0.05;
 export const FEWEST_SAMPLES = 6;
 
 /** Tracks of the sampled angles, by angle. */
-export function makeSampledTracks(body: Body, spec: ScheduleSpec): Map<number, Track> {
+export function makeSampledTracks(body: JointedBody, spec: ScheduleSpec): Map<number, Track> {
   const tracks = new Map<number, Track>();
   if (spec.sampled.length === 0) return tracks;
   checkCriterion(spec.smoothing);

@@ -111,7 +111,7 @@ function readText(file: string, what: string, ids: readonly string[]): string {
     if (error instanceof CommandError) throw error;
     if (error instanceof TypeError) throw new CommandError('the file is not UTF-8 text');
     const missing = error instanceof Error && 'code' in error && error.code === 'ENOENT';
-    if (!missing || /[\\/.]/.test(file) || ids.length === 0) throw new CommandError(wordSystemFault(error));
+    if (!missing || /[\\/.]/.test(file)) throw new CommandError(wordSystemFault(error));
     throw new CommandError(`no ${what} that comes with Shapeflight, and no such file; there are: ${ids.join(', ')}`);
   }
 }

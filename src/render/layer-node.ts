@@ -52,7 +52,7 @@ export class LayerNode {
       if (child === this.#mask) continue;
       if (child instanceof Graphics) {
         child.clear();
-        child.destroy();
+        this.#spare.push(child);
       } else if (child.label !== KEEP) child.destroy({ children: true });
     }
     const used = new Set<string>();

@@ -1,7 +1,7 @@
 /** Fills, lines, circles and letters of a scene, put into a Graphics or made as a Text. */
 import { type Graphics, Text } from 'pixi.js';
 import { dashed } from '../scene/dash.ts';
-import type { DrawItem, GroupItem, LineItem, TextItem } from '../scene/scene.ts';
+import type { DrawItem, GroupItem, LineItem, Points, TextItem } from '../scene/scene.ts';
 import type { Palette } from './palette.ts';
 
 export type Primitive = Exclude<DrawItem, GroupItem | TextItem>;
@@ -9,13 +9,14 @@ export type Primitive = Exclude<DrawItem, GroupItem | TextItem>;
 export function drawPrimitive(pen: Graphics, item: Primitive, palette: Palette, ghost: boolean): void {
   switch (item.kind) {
     case 'fill': {
-      for (const contour of item.contours) {
-        if (contour.length >= 6) pen.poly(Array.from(contour), true);
-      }
+      const solid = item.contours.filter(hasArea);
+      if (solid.length === 0) return;
+      for (const contour of solid) pen.poly(Array.from(contour), true);
       pen.fill({ color: palette.colour(item.fill, ghost), alpha: item.opacity ?? 1 });
       return;
     }
     case 'line': {
+      if (!hasLength(item.points)) return;
       traceLine(pen, item);
       pen.stroke({
         color: palette.colour(item.stroke, ghost),
@@ -27,6 +28,7 @@ export function drawPrimitive(pen: Graphics, item: Primitive, palette: Palette, 
     }
     case 'segments': {
       const p = item.points;
+      if (!hasLength(p)) return;
       for (let i = 0; i < p.length; i += 4) pen.moveTo(p[i], p[i + 1]).lineTo(p[i + 2], p[i + 3]);
       pen.stroke({ color: palette.colour(item.stroke, ghost), width: item.width, cap: 'butt' });
       return;
@@ -41,6 +43,27 @@ export function drawPrimitive(pen: Graphics, item: Primitive, palette: Palette, 
       return;
     }
   }
+}
+
+/**
+ * A shape without area gives no triangles, and a batch without triangles makes the library's WebGL batcher (8.22) draw its
+ * whole index buffer from there on: such shapes never reach it.
+ */
+export function hasArea(contour: Points): boolean {
+  let area = 0;
+  const n = contour.length;
+  for (let i = 0; i < n; i += 2) {
+    const j = i + 2 === n ? 0 : i + 2;
+    area += contour[i] * contour[j + 1] - contour[j] * contour[i + 1];
+  }
+  return Math.abs(area) > 0.02;
+}
+
+export function hasLength(points: Points): boolean {
+  for (let i = 2; i < points.length; i += 2) {
+    if (Math.abs(points[i] - points[i - 2]) + Math.abs(points[i + 1] - points[i - 1]) > 0.01) return true;
+  }
+  return false;
 }
 
 function traceLine(pen: Graphics, item: LineItem): void {

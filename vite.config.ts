@@ -1,11 +1,17 @@
 // Build, preview and unit tests. The command line has a build of its own: src/cli/build-cli.mjs.
 import solid from 'vite-plugin-solid';
 import { defineConfig } from 'vitest/config';
+import { offlinePlugin } from './src/offline/offline-plugin.ts';
 
 export default defineConfig({
   base: './',
-  plugins: [solid()],
-  build: { target: 'es2023', sourcemap: false, chunkSizeWarningLimit: 1200 },
+  plugins: [solid(), offlinePlugin()],
+  build: {
+    target: 'es2023',
+    chunkSizeWarningLimit: 1200,
+    // a note on slow plugins is no news to who starts the app
+    rolldownOptions: { checks: { pluginTimings: false } },
+  },
   worker: { format: 'es' },
   preview: { host: '127.0.0.1' },
   test: {

@@ -21,7 +21,7 @@ export default defineConfig({
   timeout: 45_000,
   expect: { timeout: 10_000 },
   reporter: [['list']],
-  use: { baseURL, launchOptions: launch(), trace: 'off', screenshot: 'only-on-failure' },
+  use: { baseURL, launchOptions: launch(), serviceWorkers: 'block', trace: 'off', screenshot: 'only-on-failure' },
   webServer: {
     command: `node src/cli/start.mjs --port ${process.env.SHAPEFLIGHT_TEST_PORT}`,
     cwd: '..',

@@ -13,8 +13,8 @@ const sizes = [
 ];
 const themes = ['light', 'dark'];
 const out = path.join(root, 'tests/shots-out');
-// fonts, first flight, first picture
-const settleMs = 1500;
+// a last plot may follow the stage
+const settleMs = 500;
 
 ensureInstalled();
 ensureAppBuilt();
@@ -32,7 +32,7 @@ try {
         process.exitCode = 1;
       });
       await page.goto(url);
-      await page.locator('#root > *').first().waitFor();
+      await page.locator('canvas[data-ready]').first().waitFor();
       await page.evaluate(() => document.fonts.ready);
       await page.waitForTimeout(settleMs);
       const file = path.join(out, `${name}-${colorScheme}.png`);

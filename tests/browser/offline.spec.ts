@@ -1,0 +1,23 @@
+// Once opened, the app opens again without a network.
+import { expect, test } from '@playwright/test';
+
+test.use({ serviceWorkers: 'allow' });
+
+test('the app opens without a network after it was opened once', async ({ page, context }, info) => {
+  test.skip(info.project.name !== 'desktop', 'the same files at every size');
+  await page.goto('./');
+  await page.evaluate(async () => (await navigator.serviceWorker.ready).active?.state);
+  await expect.poll(() => page.evaluate(async () => (await caches.keys()).length)).toBe(1);
+  // now under the worker's care
+  await page.reload();
+  await expect.poll(() => page.evaluate(() => navigator.serviceWorker.controller !== null)).toBe(true);
+  await context.setOffline(true);
+  const isCutOff = await page.evaluate(() =>
+    fetch('./not-kept')
+      .then(() => false)
+      .catch(() => true),
+  );
+  expect(isCutOff).toBe(true);
+  await page.reload();
+  await expect(page.locator('canvas[data-ready]').first()).toBeVisible();
+});

@@ -112,6 +112,7 @@ export function parseSkill(json: unknown, shelf: Shelf): SkillSpec {
       schedule.base === undefined && !Object.hasOwn(shapes, 'straight')
         ? {}
         : poseOf(schedule.base ?? 'straight', 'schedule.base'),
+    ownShapes: Object.fromEntries(Object.entries(file.shapes ?? {}).map(([id, shape]) => [id, shapeInRadians(shape)])),
     blocks: (schedule.blocks ?? []).map((b, i) => ({
       shape: b.shape,
       pose: poseOf(b.shape, `schedule.blocks[${i}].shape`),

@@ -23,10 +23,17 @@ export function makeBody(athlete: AthleteSpec): Body {
 
 export function buildSkill(spec: SkillSpec): Skill {
   const body = makeBody(spec.athlete);
+  for (const [id, pose] of Object.entries(spec.ownShapes)) poseOf(body, pose, `shapes.${id}.angles`, false);
   const base = poseOf(body, spec.base, 'schedule.base', true);
   const keys = spec.keys.flatMap((k, i) =>
     anglesNamed(body, k.angle, `schedule.keys[${i}].angle`).map(
-      (angle): AngleKey => ({ angle, at: k.at, value: k.value, kind: k.kind, ...(k.next === undefined ? {} : { next: k.next }) }),
+      (angle): AngleKey => ({
+        angle,
+        at: k.at,
+        value: k.value,
+        kind: k.kind,
+        ...(k.next === undefined ? {} : { next: k.next }),
+      }),
     ),
   );
   const taken = new Set<number>();

@@ -5,7 +5,9 @@ import type { EndSpec, TakeoffSpec } from '../flight/flight.ts';
 import type { AnchoredTime, ArmPath, KeyKind, SmoothingCriterion } from '../schedule/schedule.ts';
 import type { SkillTarget } from './skill.ts';
 
-export type AthleteSpec = { readonly kind: 'human'; readonly human: HumanSpec } | { readonly kind: 'tree'; readonly tree: TreeSpec };
+export type AthleteSpec =
+  | { readonly kind: 'human'; readonly human: HumanSpec }
+  | { readonly kind: 'tree'; readonly tree: TreeSpec };
 
 /** Angle values by name, rad; a name without L or R means both sides. */
 export type NamedPose = Readonly<Record<string, number>>;
@@ -35,9 +37,16 @@ export interface SkillSpec {
   readonly takeoff: TakeoffSpec;
   readonly end: EndSpec;
   readonly base: NamedPose;
+  /** shapes of the file's own, by name: these may only name angles that the body has */
+  readonly ownShapes: Readonly<Record<string, NamedPose>>;
   readonly blocks: readonly BlockSpec[];
   readonly keys: readonly KeySpec[];
-  readonly samples: readonly { readonly angle: string; readonly start: number; readonly rate: number; readonly values: readonly number[] }[];
+  readonly samples: readonly {
+    readonly angle: string;
+    readonly start: number;
+    readonly rate: number;
+    readonly values: readonly number[];
+  }[];
   readonly smoothing: SmoothingCriterion;
   readonly target?: SkillTarget;
 }

@@ -128,6 +128,7 @@ const faults: [string, unknown, string, ...string[]][] = [
   ],
   ['schedule.smoothing', { criterion: 'none' }, 'schedule.smoothing.criterion', '"none"', '"gcv"'],
   ['shapes.folded.angles.hipFlexion', 900, 'shapes.folded.angles.hipFlexion', '900', '-720 to 720'],
+  ['shapes.folded.angles', { hipFlexoin: 90 }, 'shapes.folded.angles.hipFlexoin', 'did you mean "hipFlexion"'],
   ['target.direction', 'up', 'target.direction', 'backward, forward'],
   ['target.landingAngleDeg', 181, 'target.landingAngleDeg', '-180 to 180'],
   ['toString', 1, 'toString', 'another field name'],

@@ -27,8 +27,9 @@ export function calcDifference(a: Json, b: Json, path: readonly Step[] = []): Ch
   const changes: Change[] = [];
   for (const key of new Set([...Object.keys(a), ...Object.keys(b)])) {
     const at = [...path, Array.isArray(a) ? Number(key) : key];
-    const x = (a as Branch)[key];
-    const y = (b as Branch)[key];
+    // own places only: a key may be called valueOf
+    const x = Object.hasOwn(a, key) ? (a as Branch)[key] : undefined;
+    const y = Object.hasOwn(b, key) ? (b as Branch)[key] : undefined;
     if (x === undefined) changes.push({ path: at, after: y });
     else if (y === undefined) changes.push({ path: at, before: x });
     else changes.push(...calcDifference(x, y, at));
@@ -47,8 +48,9 @@ function setPlace(node: Json, path: readonly Step[], value: Json | undefined): J
   if (path.length === 0) return value as Json;
   const [head, ...rest] = path;
   const copy = (Array.isArray(node) ? [...node] : { ...(node as Branch) }) as Branch;
-  if (rest.length > 0) copy[head] = setPlace(copy[head], rest, value);
-  else if (value === undefined) delete copy[head];
-  else copy[head] = value;
+  const next = rest.length > 0 ? setPlace(copy[head], rest, value) : value;
+  if (next === undefined) delete copy[head];
+  // defined, not assigned: a key may be called __proto__
+  else Object.defineProperty(copy, head, { value: next, enumerable: true, configurable: true, writable: true });
   return copy as Json;
 }

@@ -8,9 +8,10 @@ import {
   parseSkill,
   type Shelf,
   type SkillFile,
+  summarize,
 } from '../../sim/index.ts';
-import { findCautions } from './cautions.ts';
-import { calcOutline } from './outline.ts';
+import { listCautions } from './cautions.ts';
+import { makeOutline } from './outline.ts';
 import type { FlightResult } from './result.ts';
 
 /** Frames a second for curves and readout; long flights get fewer. */
@@ -35,6 +36,7 @@ export function makeEngine(shelf: Shelf): Engine {
       const flight = flySkill(skill);
       const rate = Math.min(RATE_HZ, MOST_FRAMES / flight.duration);
       const frames = calcFrames(flight, frameTimes(flight.duration, rate));
+      const summary = summarize(flight, frames, skill.target);
       flights += 1;
       return {
         file,
@@ -42,8 +44,8 @@ export function makeEngine(shelf: Shelf): Engine {
         skill,
         flight,
         frames,
-        outline: calcOutline(skill, flight, frames),
-        cautions: findCautions(skill.body, frames),
+        outline: makeOutline(summary),
+        cautions: listCautions(skill.body, summary.cautions),
         key: String(flights),
       };
     },

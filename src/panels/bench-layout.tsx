@@ -16,6 +16,7 @@ import { useSize } from './size.ts';
 import { Stage } from './stage.tsx';
 import { fitStage } from './stage-fit.ts';
 import { StageNames } from './stage-names.tsx';
+import { useAxis, useFit } from './steady.ts';
 
 const FRONT = 122;
 const FLOOR = 34;
@@ -30,8 +31,14 @@ export function BenchLayout(props: { bench: Bench; lanes: LaneList }) {
   const timeWidth = (): number => width() - LEFT - RIGHT;
   const sideX = (): number => timeWidth() + 24 + FRONT;
   const sideWidth = (): number => width() - LEFT - sideX();
-  const axis = createMemo(() => makeAxis(timeWidth(), props.bench.result().flight.duration, 46, 52));
-  const framing = createMemo(() => fitStage(props.bench.result(), airHeight() - 22, sideWidth(), 160));
+  const axis = useAxis(
+    () => props.bench.result().file.title,
+    () => makeAxis(timeWidth(), props.bench.result().flight.duration, 46, 52),
+  );
+  const framing = useFit(
+    () => props.bench.result().file.title,
+    () => fitStage(props.bench.result(), airHeight() - 22, sideWidth(), 160),
+  );
   const views = createMemo<ViewPlace[]>(() => {
     const common = { y: 0, height: airHeight(), floorY: airHeight(), pxPerM: framing().pxPerM, pxPerS: axis().pxPerS };
     return [

@@ -25,7 +25,7 @@ import { StageNames } from './stage-names.tsx';
 
 const p = texts.plots;
 const LANE = 23;
-const OPEN_LANE = 132;
+const OPEN_LANE = 158;
 const TILE = 46;
 const NAME = 18;
 

@@ -65,6 +65,10 @@ export function LaneKeys(props: {
   const label = (): string => texts.joint(props.lane.id);
   const place = (key: LaneKey): string => `translate(${xOf(props.axis, key.t)}px, ${scale()(key.deg)}px)`;
   const indices = createMemo(() => props.lane.keys.length);
+  const hasRoom = (i: number): boolean => {
+    const next = props.lane.keys[i + 1];
+    return props.chosen === i || !next || (next.t - props.lane.keys[i].t) * props.axis.pxPerS > 36;
+  };
   const spoken = (key: LaneKey): string => t.key(label(), `${formatNumber(key.deg, 0)}°`, formatNumber(key.t, 2));
 
   const press = (e: PointerEvent, index: number): void => {
@@ -147,9 +151,10 @@ export function LaneKeys(props: {
                   onKeyDown={(e) => onKeyDown(e, i)}
                 >
                   <span class="dot" />
-                  <Show when={props.open}>
+                  <Show when={props.open && hasRoom(i)}>
                     <span class="key-word">
-                      {formatNumber(key().deg, 0)}° {key().kind === 'stop' ? t.stop : t.pass}
+                      {formatNumber(key().deg, 0)}°
+                      {props.chosen === i ? ` ${key().kind === 'stop' ? t.stop : t.pass}` : ''}
                     </span>
                   </Show>
                 </button>

@@ -13,6 +13,7 @@ import { Sentence } from './sentence.tsx';
 import { useSize } from './size.ts';
 import { Stage } from './stage.tsx';
 import { fitStage } from './stage-fit.ts';
+import { useAxis, useFit } from './steady.ts';
 import { ThumbBar } from './thumb-bar.tsx';
 import { TouchGround, type TouchPlot } from './touch-ground.tsx';
 
@@ -33,8 +34,14 @@ export function PhoneLayout(props: { bench: Bench }) {
   const height = (): number => Math.max(size().height, 600);
   const airHeight = (): number =>
     Math.round(Math.min(Math.max((height() - BAR - lineSize().height - FLOOR - THUMB) * 0.385, 170), 330));
-  const axis = createMemo(() => makeAxis(width(), props.bench.result().flight.duration, 42, 37));
-  const framing = createMemo(() => fitStage(props.bench.result(), airHeight() - 4, 9999, 110));
+  const axis = useAxis(
+    () => props.bench.result().file.title,
+    () => makeAxis(width(), props.bench.result().flight.duration, 42, 37),
+  );
+  const framing = useFit(
+    () => props.bench.result().file.title,
+    () => fitStage(props.bench.result(), airHeight() - 4, 9999, 110),
+  );
   const stature = (): number => props.bench.result().flight.body.stature ?? 1.6;
   const views = createMemo<ViewPlace[]>(() => {
     const common = { y: 0, height: airHeight(), floorY: airHeight(), pxPerS: axis().pxPerS };

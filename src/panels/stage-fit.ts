@@ -11,6 +11,8 @@ export interface StageFit {
   readonly sideX0: number;
   /** +1: travel +X is to the right; -1: -X is */
   readonly direction: 1 | -1;
+  /** the size it was made for */
+  readonly room: string;
 }
 
 export function fitStage(result: FlightResult, height: number, sideWidth: number, mostPxPerM: number): StageFit {
@@ -25,5 +27,5 @@ export function fitStage(result: FlightResult, height: number, sideWidth: number
   const byWidth = sideWidth / (along + 2 * BESIDE * stature);
   const pxPerM = Math.min(byHeight, byWidth, mostPxPerM);
   const spare = sideWidth - (along + 2 * BESIDE * stature) * pxPerM;
-  return { pxPerM, sideX0: BESIDE * stature * pxPerM + spare / 2, direction };
+  return { pxPerM, sideX0: BESIDE * stature * pxPerM + spare / 2, direction, room: `${height} ${sideWidth}` };
 }

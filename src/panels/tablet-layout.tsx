@@ -13,6 +13,7 @@ import { Sentence } from './sentence.tsx';
 import { useSize } from './size.ts';
 import { Stage } from './stage.tsx';
 import { fitStage } from './stage-fit.ts';
+import { useAxis, useFit } from './steady.ts';
 import { ThumbBar } from './thumb-bar.tsx';
 import { PLOTS, TouchGround } from './touch-ground.tsx';
 
@@ -39,8 +40,14 @@ export function TabletLayout(props: { bench: Bench }) {
   const timeWidth = (): number => width() - SIDE;
   const airHeight = (): number =>
     Math.round(Math.min(Math.max((height() - BAR - line() - FLOOR - THUMB) * 0.45, 210), 460));
-  const axis = createMemo(() => makeAxis(timeWidth(), props.bench.result().flight.duration, 76, 56));
-  const framing = createMemo(() => fitStage(props.bench.result(), airHeight() - 6, 9999, 130));
+  const axis = useAxis(
+    () => props.bench.result().file.title,
+    () => makeAxis(timeWidth(), props.bench.result().flight.duration, 76, 56),
+  );
+  const framing = useFit(
+    () => props.bench.result().file.title,
+    () => fitStage(props.bench.result(), airHeight() - 6, 9999, 130),
+  );
   const stature = (): number => props.bench.result().flight.body.stature ?? 1.6;
   const views = createMemo<ViewPlace[]>(() => {
     const common = { y: 0, height: airHeight(), floorY: airHeight(), pxPerS: axis().pxPerS };

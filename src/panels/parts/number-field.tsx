@@ -95,7 +95,7 @@ export function NumberField(props: NumberFieldProps) {
 
   return (
     <div class="field" classList={{ bad: reason() !== '', compact: props.compact }}>
-      <label for={id} onPointerDown={onPointerDown}>
+      <label for={id} classList={{ long: props.label.length > 15 }} onPointerDown={onPointerDown}>
         {props.label}
       </label>
       <span class="value">

@@ -6,6 +6,17 @@ export interface TimeAxis {
   readonly duration: number;
 }
 
+/** Ends between these shares of the room keep their scale: the ruler must not stretch under a hand that drags. */
+const STEADY_LOW = 0.8;
+const STEADY_HIGH = 1.045;
+
+/** The axis for a flight that changed a little: the scale before, while the landing stays in sight. */
+export function keepAxis(before: TimeAxis | undefined, next: TimeAxis): TimeAxis {
+  if (!before || before.width !== next.width || before.x0 !== next.x0) return next;
+  const share = before.pxPerS / next.pxPerS;
+  return share > STEADY_LOW && share < STEADY_HIGH ? { ...next, pxPerS: before.pxPerS } : next;
+}
+
 /** Room left of take-off for tick labels, and right of the landing. */
 export function makeAxis(width: number, duration: number, left: number, right: number): TimeAxis {
   const pxPerS = Math.max(40, (width - left - right) / Math.max(duration, 0.05));

@@ -67,11 +67,11 @@ export function drawRates(which: 'both' | 'twist' | 'somersault'): RowDrawer {
       { curve: twist, scale },
       { curve: som, scale },
     ];
-    if (which === 'both') {
+    if (which === 'both' && box.height > 60) {
       nameCurve(pen, p.twist, 'twist', twist, scale, [both[1]], box);
       nameCurve(pen, p.somersault, 'som', som, scale, [both[0]], box);
-      drawRing(pen, curveAt(pen, som), scale, 'som');
-    } else if (which === 'somersault') drawRing(pen, curveAt(pen, som), scale, 'som');
+    }
+    if (which !== 'twist') drawRing(pen, curveAt(pen, som), scale, 'som');
     if (which !== 'somersault') drawRing(pen, curveAt(pen, twist), scale, 'twist');
   };
 }
@@ -93,9 +93,15 @@ function fillTwist(pen: Pen, twist: Curve, scale: (v: number) => number): void {
   g.fill();
   const text = p.area(formatNumber(done, 2));
   const x = xOf(axis, cursor);
-  const high = scale(Math.max(here, 0));
-  const room = scale(0) - high;
-  if (room > 26 && x - axis.x0 > 130) drawName(pen, text, x - 14, scale(0) - room * 0.3, 'ink', 'right', 'twist-tint');
+  // the words stand under the curve, where it is high enough over their whole length
+  const width = text.length * palette.tickPx * 0.56;
+  let low = Number.POSITIVE_INFINITY;
+  for (let i = 0; i < f.n; i++) {
+    const px = xOf(axis, f.t[i]);
+    if (px > x - width - 18 && px < x - 10) low = Math.min(low, twist(i));
+  }
+  const room = Number.isFinite(low) ? scale(0) - scale(low) : 0;
+  if (room > palette.tickPx * 1.7) drawName(pen, text, x - 14, scale(0) - room / 2, 'ink', 'right', 'twist-tint');
 }
 
 export const drawTilt: RowDrawer = (pen, box) => {

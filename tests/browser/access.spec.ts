@@ -1,0 +1,38 @@
+// Accessible in light and dark, on every device: axe finds nothing; the structure is there; reduced motion is respected.
+import { AxeBuilder } from '@axe-core/playwright';
+import { expect, test } from '@playwright/test';
+import { openBench } from './bench.ts';
+
+for (const colorScheme of ['light', 'dark'] as const) {
+  test(`axe finds no violation, ${colorScheme}`, async ({ page }) => {
+    await page.emulateMedia({ colorScheme, reducedMotion: 'reduce' });
+    await openBench(page);
+    const told = await new AxeBuilder({ page })
+      .withTags(['wcag2a', 'wcag2aa', 'wcag21aa', 'wcag22aa', 'best-practice'])
+      .analyze();
+    expect(told.violations.map((v) => `${v.id}: ${v.nodes.map((n) => n.target.join(' ')).join(' | ')}`)).toEqual([]);
+  });
+
+  test(`axe finds no violation in the panels, ${colorScheme}`, async ({ page }) => {
+    await page.emulateMedia({ colorScheme, reducedMotion: 'reduce' });
+    await openBench(page);
+    for (const key of ['s', 'v', 'j', '?']) {
+      await page.keyboard.press(key);
+      await expect(page.getByRole('dialog')).toBeVisible();
+      const told = await new AxeBuilder({ page }).include('dialog').analyze();
+      expect(
+        told.violations.map((v) => `${key} ${v.id}: ${v.nodes.map((n) => n.target.join(' ')).join(' | ')}`),
+      ).toEqual([]);
+      await page.keyboard.press('Escape');
+      await expect(page.getByRole('dialog')).toBeHidden();
+    }
+  });
+}
+
+test('nothing plays by itself, and a screen reader hears the cut', async ({ page }) => {
+  await openBench(page);
+  await expect(page.getByRole('button', { name: 'Play' }).first()).toBeVisible();
+  await page.keyboard.press('Home');
+  await expect(page.locator('.spoken[role="status"]').last()).toContainText('0.00 seconds');
+  await expect(page.getByRole('heading', { level: 1 })).toHaveCount(1);
+});

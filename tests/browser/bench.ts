@@ -1,0 +1,42 @@
+// What the specs share: opening the bench, reading its sentence, dragging as a hand does.
+import { expect, type Locator, type Page } from '@playwright/test';
+
+/** Opens the page and waits until the first picture stands. */
+export async function openBench(page: Page): Promise<void> {
+  await page.goto('./');
+  await expect(page.locator('canvas[data-ready="true"]').first()).toBeVisible();
+}
+
+export interface Said {
+  readonly somersaults: number;
+  readonly twists: number;
+  readonly text: string;
+}
+
+/** The numbers of the result line, as a person reads them. */
+export async function readSentence(page: Page): Promise<Said> {
+  const text = (await page.getByTestId('sentence').innerText()).replace(/\s+/g, ' ');
+  const number = (pattern: RegExp): number => Number(pattern.exec(text)?.[1] ?? Number.NaN);
+  return { text, somersaults: number(/([\d.]+) somersault/), twists: number(/([\d.]+) twist/) };
+}
+
+export async function centre(target: Locator): Promise<{ x: number; y: number }> {
+  await target.scrollIntoViewIfNeeded();
+  const box = await target.boundingBox();
+  if (!box) throw new Error('nothing to touch: the target has no box');
+  return { x: box.x + box.width / 2, y: box.y + box.height / 2 };
+}
+
+/** A drag in several moves; `release` false leaves the button down. */
+export async function drag(page: Page, target: Locator, dx: number, dy: number, release = true): Promise<void> {
+  const { x, y } = await centre(target);
+  await page.mouse.move(x, y);
+  await page.mouse.down();
+  await page.mouse.move(x + dx / 2, y + dy / 2, { steps: 3 });
+  await page.mouse.move(x + dx, y + dy, { steps: 3 });
+  if (release) await page.mouse.up();
+}
+
+export const bob = (page: Page): Locator => page.getByRole('slider', { name: 'Time in the flight' });
+export const cursorOf = async (page: Page): Promise<number> => Number(await bob(page).getAttribute('aria-valuenow'));
+export const undo = (page: Page): Promise<void> => page.keyboard.press('ControlOrMeta+z');

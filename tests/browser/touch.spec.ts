@@ -1,0 +1,77 @@
+// Tablet and phone: nothing runs over the edge, targets are large enough, one hand is enough.
+import { expect, test } from '@playwright/test';
+import { bob, cursorOf, openBench, readSentence } from './bench.ts';
+
+test.skip(({ viewport }) => (viewport?.width ?? 0) >= 1160, 'for tablet and phone');
+
+test('nothing runs over the side of the page', async ({ page }) => {
+  await openBench(page);
+  const over = await page.evaluate(() => document.documentElement.scrollWidth - window.innerWidth);
+  expect(over).toBeLessThanOrEqual(0);
+  await expect(page.getByText('A model, not coaching advice.').first()).toBeVisible();
+});
+
+test('targets of the thumb bar and the bar are at least 44 px', async ({ page }) => {
+  await openBench(page);
+  const small = await page.locator('.thumb button, .bar button').evaluateAll((buttons) =>
+    buttons
+      .map((b) => ({ name: b.textContent || b.getAttribute('aria-label'), ...b.getBoundingClientRect().toJSON() }))
+      .filter((r) => r.width < 44 || r.height < 44)
+      .map((r) => `${r.name}: ${r.width} x ${r.height}`),
+  );
+  expect(small).toEqual([]);
+});
+
+test('the jog wheel turns the flight, by finger', async ({ page }) => {
+  await openBench(page);
+  const before = await cursorOf(page);
+  const box = await page.getByRole('slider', { name: 'Jog wheel' }).boundingBox();
+  if (!box) throw new Error('no wheel');
+  const y = box.y + box.height / 2;
+  const session = await page.context().newCDPSession(page);
+  const touch = (type: 'touchStart' | 'touchMove' | 'touchEnd', x?: number) =>
+    session.send('Input.dispatchTouchEvent', { type, touchPoints: x === undefined ? [] : [{ x, y }] });
+  await touch('touchStart', box.x + 70);
+  for (let i = 1; i <= 5; i++) await touch('touchMove', box.x + 70 - 8 * i);
+  await touch('touchEnd');
+  expect(await cursorOf(page)).toBeLessThan(before - 0.03);
+});
+
+test('the menu leads to all values; a change there is seen in the sentence and undone', async ({ page }) => {
+  await openBench(page);
+  const before = await readSentence(page);
+  await page.getByRole('button', { name: 'Menu' }).tap();
+  await page.getByRole('button', { name: 'Take-off, athlete' }).tap();
+  const field = page.getByRole('spinbutton', { name: 'Speed up' });
+  const value = Number(await field.getAttribute('aria-valuenow'));
+  await field.fill((value + 0.1).toFixed(2));
+  await field.press('Enter');
+  expect((await readSentence(page)).text).not.toBe(before.text);
+  await page.getByRole('button', { name: 'Close' }).first().tap();
+  await page.keyboard.press('ControlOrMeta+z');
+  expect((await readSentence(page)).text).toBe(before.text);
+});
+
+test('an edge of a shape is retimed by finger', async ({ page }) => {
+  await openBench(page);
+  const before = await readSentence(page);
+  const box = await page.locator('.edge').nth(1).boundingBox();
+  if (!box) throw new Error('no edge');
+  const [x, y] = [box.x + box.width / 2, box.y + box.height / 2];
+  const session = await page.context().newCDPSession(page);
+  await session.send('Input.dispatchTouchEvent', { type: 'touchStart', touchPoints: [{ x, y }] });
+  for (let i = 1; i <= 4; i++)
+    await session.send('Input.dispatchTouchEvent', { type: 'touchMove', touchPoints: [{ x: x + 6 * i, y }] });
+  await session.send('Input.dispatchTouchEvent', { type: 'touchEnd', touchPoints: [] });
+  expect((await readSentence(page)).text).not.toBe(before.text);
+});
+
+test('play is one tap', async ({ page }) => {
+  await openBench(page);
+  await page.getByRole('button', { name: 'Play' }).tap();
+  await expect(page.getByRole('button', { name: 'Pause' })).toBeVisible();
+  const first = await cursorOf(page);
+  await expect.poll(() => cursorOf(page)).not.toBe(first);
+  await page.getByRole('button', { name: 'Pause' }).tap();
+  expect(Number(await bob(page).getAttribute('aria-valuenow'))).toBeGreaterThan(0);
+});

@@ -1,0 +1,81 @@
+// The history as laws: undo takes back exactly, redo brings back exactly, a gesture is one step.
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { applyDifference, calcDifference, type Json } from '../../src/document/difference.ts';
+import { abandon, edit, HISTORY_LIMIT, makeHistory, redo, setDraft, settle, undo } from '../../src/document/history.ts';
+
+const SEED = 20_260_701;
+// an absent value is an absent field in JSON; documents come from JSON text, so no undefined, no -0
+const json = fc.jsonValue({ maxDepth: 4 }).map((v) => JSON.parse(JSON.stringify(v)) as Json);
+
+describe('differences', () => {
+  it('lead from one document to the other and back', () => {
+    fc.assert(
+      fc.property(json, json, (a, b) => {
+        const d = calcDifference(a, b);
+        expect(applyDifference(a, d, 'after')).toEqual(b);
+        expect(applyDifference(b, d, 'before')).toEqual(a);
+      }),
+      { numRuns: 500, seed: SEED },
+    );
+  });
+
+  it('leave the document they are applied to untouched', () => {
+    const a = { keys: [{ deg: 1 }, { deg: 2 }] };
+    const before = structuredClone(a);
+    applyDifference(a, calcDifference(a, { keys: [{ deg: 1 }, { deg: 9 }] }), 'after');
+    expect(a).toEqual(before);
+  });
+
+  it('name only the place that changed', () => {
+    const d = calcDifference({ a: { b: [1, 2] }, c: 3 }, { a: { b: [1, 5] }, c: 3 });
+    expect(d).toEqual([{ path: ['a', 'b', 1], before: 2, after: 5 }]);
+  });
+});
+
+describe('history', () => {
+  it('undo and redo walk through every document that was', () => {
+    fc.assert(
+      fc.property(fc.array(json, { minLength: 1, maxLength: 12 }), (docs) => {
+        let h = makeHistory<Json>({});
+        const seen: Json[] = [h.doc];
+        for (const doc of docs) {
+          h = edit(h, doc, 'change');
+          if (h.done.length === seen.length) seen.push(h.doc);
+        }
+        for (let i = seen.length - 2; i >= 0; i--) {
+          h = undo(h);
+          expect(h.doc).toEqual(seen[i]);
+        }
+        for (let i = 1; i < seen.length; i++) {
+          h = redo(h);
+          expect(h.doc).toEqual(seen[i]);
+        }
+      }),
+      { numRuns: 200, seed: SEED },
+    );
+  });
+
+  it('a drag of many moves is one step, and Escape goes back to its mark', () => {
+    let h = makeHistory({ x: 0 });
+    for (let x = 1; x <= 50; x++) h = setDraft(h, { x });
+    expect(abandon(h)).toEqual({ doc: { x: 0 }, done: [], undone: [] });
+    h = settle(h, 'drag');
+    expect(h.done).toHaveLength(1);
+    expect(undo(h).doc).toEqual({ x: 0 });
+  });
+
+  it('a gesture that changes nothing is no step', () => {
+    const h = settle(setDraft(makeHistory({ x: 1 }), { x: 1 }), 'nothing');
+    expect(h.done).toHaveLength(0);
+    expect(h.mark).toBeUndefined();
+  });
+
+  it('a new edit drops what was undone, and the past is bounded', () => {
+    let h = edit(edit(makeHistory({ x: 0 }), { x: 1 }, 'a'), { x: 2 }, 'b');
+    h = edit(undo(h), { x: 3 }, 'c');
+    expect(h.undone).toHaveLength(0);
+    for (let x = 10; x < HISTORY_LIMIT + 50; x++) h = edit(h, { x }, 'more');
+    expect(h.done).toHaveLength(HISTORY_LIMIT);
+  });
+});

@@ -151,11 +151,12 @@ function landingWedge(input: FlightSceneInput, x: (t: number) => number, y: (h: 
   const length = 1.85 * w.pxPerM;
   const items = wedge(ox, oy, length, is, want, 'moving', 'ink', 'landing');
   if (input.landingLabel) {
-    const right = Math.max(ox + length * Math.cos(is), ox + length * Math.cos(want));
+    const ends = [ox + length * Math.cos(is), ox + length * Math.cos(want)];
+    const right = Math.max(...ends);
     const room = right + 8 + input.landingLabel.length * 7 < w.width;
     items.push({
       kind: 'text',
-      x: room ? right + 8 : w.width - 4,
+      x: room ? right + 8 : Math.min(...ends) - 8,
       y: oy - length * 0.98,
       text: input.landingLabel,
       size: (w.labelSize ?? 12.5) + 0.5,

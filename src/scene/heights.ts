@@ -19,8 +19,11 @@ export const HEIGHT_NOTE = 'Heights above the break mark are compressed; bodies 
 
 /** `top` is the highest point that must be seen of a mass centre, `low` the highest mass centre at an end of the flight. */
 export function fitHeights(floorY: number, scale: number, top: number, low: number): HeightScale {
-  const headroom = 0.95;
-  if ((top + headroom) * scale <= floorY) return { floorY, scale, breakY: Number.POSITIVE_INFINITY, compressed: scale };
+  // an upside-down body with pointed feet, or one with arms overhead, reaches this far above its mass centre
+  const headroom = 1.15;
+  // as much of it as is seldom used may leave the picture before a flight is compressed
+  if ((top + headroom - 0.2) * scale <= floorY)
+    return { floorY, scale, breakY: Number.POSITIVE_INFINITY, compressed: scale };
   const breakY = Math.min(low, Math.max(0.3, floorY / scale - headroom - 0.4));
   const left = floorY - (breakY + headroom) * scale;
   return { floorY, scale, breakY, compressed: Math.max(4, left / Math.max(0.1, top - breakY)) };

@@ -1,6 +1,6 @@
 /** Tokens as numbers the drawing library takes; ghosts mix every colour with the air once, not in every frame. */
 import type { Token } from '../scene/scene.ts';
-import type { TokenValues } from './renderer.ts';
+import type { TokenValues } from './stage-renderer.ts';
 
 export class Palette {
   readonly font: string;

@@ -25,7 +25,7 @@ import {
   type RendererOptions,
   type StageRenderer,
   type TokenValues,
-} from './renderer.ts';
+} from './stage-renderer.ts';
 
 extensions.add(ImageSource, CanvasSource, StencilMask);
 

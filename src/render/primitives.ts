@@ -1,7 +1,7 @@
 /** Fills, lines, circles and letters of a scene, put into a Graphics or made as a Text. */
 import { type Graphics, Text } from 'pixi.js';
-import { dashed } from '../scene/dash.ts';
 import type { DrawItem, GroupItem, LineItem, Points, TextItem } from '../scene/scene.ts';
+import { dashed } from './dash.ts';
 import type { Palette } from './palette.ts';
 
 export type Primitive = Exclude<DrawItem, GroupItem | TextItem>;

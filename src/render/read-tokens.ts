@@ -1,6 +1,6 @@
 /** The values the page's style sheet gives the tokens now: read again after a change of theme or contrast. */
 import type { Token } from '../scene/scene.ts';
-import type { TokenValues } from './renderer.ts';
+import type { TokenValues } from './stage-renderer.ts';
 
 const TOKENS: readonly Token[] = [
   'air',

@@ -2,50 +2,7 @@
  * Draws a scene on a canvas. The drawing library comes in a chunk of its own, loaded by the first call; the page can
  * show everything else before. Rejects with RendererError when no way of drawing works here.
  */
-import type { Scene, Token } from '../scene/scene.ts';
-
-/** Values of the tokens as CSS colours ('#12282C'), and the strength of ghosts (0..1). */
-export interface TokenValues {
-  readonly colours: Readonly<Record<Token, string>>;
-  readonly ghost: number;
-  readonly font: string;
-}
-
-export type RendererKind = 'webgl' | 'webgpu' | 'canvas';
-
-export interface RendererOptions {
-  readonly tokens: TokenValues;
-  /** device pixels per CSS px */
-  readonly resolution: number;
-  /** size in CSS px; default the canvas' own */
-  readonly width?: number;
-  readonly height?: number;
-  /** try only this kind first, then the usual order webgl, webgpu, canvas */
-  readonly prefer?: RendererKind;
-}
-
-export interface StageRenderer {
-  readonly kind: RendererKind;
-  draw(scene: Scene): void;
-  /** CSS px */
-  resize(width: number, height: number, resolution?: number): void;
-  /** a change of theme; the last scene is drawn again */
-  setTokens(tokens: TokenValues): void;
-  /** the picture as a PNG data URL */
-  snapshot(): Promise<string>;
-  destroy(): void;
-}
-
-export class RendererError extends Error {
-  override readonly name = 'RendererError';
-  /** kinds tried, with the reason each failed */
-  readonly tried: readonly { readonly kind: RendererKind; readonly reason: string }[];
-
-  constructor(tried: readonly { readonly kind: RendererKind; readonly reason: string }[]) {
-    super(`No way of drawing works here: ${tried.map((one) => `${one.kind}: ${one.reason}`).join('; ')}`);
-    this.tried = tried;
-  }
-}
+import type { RendererOptions, StageRenderer } from './stage-renderer.ts';
 
 export async function createRenderer(canvas: HTMLCanvasElement, options: RendererOptions): Promise<StageRenderer> {
   const { createPixiRenderer } = await import('./pixi-renderer.ts');

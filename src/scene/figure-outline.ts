@@ -2,7 +2,7 @@
  * Version B's figure: one dashed contour round the whole body with a 45 degree hatch, no inner detail except the tape.
  * The contour is the boundary of the union of all pieces: what of each piece's outline no other piece covers.
  */
-import type { Body } from '../../sim/body/body.ts';
+import type { Body } from '../../sim/index.ts';
 import { hullOf, inflate } from './blobs.ts';
 import { bandEnds, type FigurePlace, gapWidth, poseLook } from './figure.ts';
 import type { PoseFrames } from './pose-frames.ts';

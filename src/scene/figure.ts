@@ -3,7 +3,7 @@
  * the colour behind it, so that nearer limbs cut cleanly across farther ones. Left limbs are filled and taped, right
  * limbs pale with an edge. A straight limb is one shape, a folded one shows one inner contour.
  */
-import type { Body } from '../../sim/body/body.ts';
+import type { Body } from '../../sim/index.ts';
 import { getLook } from './athlete-look.ts';
 import { hullOf, inflate, type Projected, type Projection, projectBlobs, STRIDE } from './blobs.ts';
 import { type FrontRule, orderParts } from './depth-order.ts';

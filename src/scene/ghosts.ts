@@ -2,7 +2,7 @@
  * Ghosts: poses at other instants, for context. Each is built once at the origin and only moved; which of them are shown
  * depends on the cursor, since any instant can be seen in full by going there.
  */
-import type { Body } from '../../sim/body/body.ts';
+import type { Body } from '../../sim/index.ts';
 import { figureItems } from './figure.ts';
 import type { StageFlight, StagePose } from './pose-frames.ts';
 import type { GroupItem, Layer, Token } from './scene.ts';

@@ -2,7 +2,7 @@
  * What the scene is given of a flight: plain arrays, in W (X the way the athlete faces at twist 0, Y up, Z to the
  * athlete's right), metres and radians. Sampled by the engine; the scene never computes motion.
  */
-import type { Body } from '../../sim/body/body.ts';
+import type { Body } from '../../sim/index.ts';
 
 export interface PoseFrames {
   /** attitude of every segment, (nseg x 9) row by row: columns are the segment's axes in W */

@@ -1,5 +1,5 @@
 /** A shape as a small picture: fitted to its tile, also as SVG text so that the page needs no drawing library for it. */
-import type { Body } from '../../sim/body/body.ts';
+import type { Body } from '../../sim/index.ts';
 import { figureItems } from './figure.ts';
 import { svgPicture } from './figure-svg.ts';
 import type { PoseFrames } from './pose-frames.ts';

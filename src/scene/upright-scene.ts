@@ -2,7 +2,7 @@
  * The athlete held upright: the camera turns with the body frame F, so arms and shape are seen without the somersault.
  * Also the posing stage: handles on the joints, a pale limb where it was before.
  */
-import type { Body } from '../../sim/body/body.ts';
+import type { Body } from '../../sim/index.ts';
 import { projectPoint } from './blobs.ts';
 import { figureItems } from './figure.ts';
 import { ringArrow } from './marks.ts';

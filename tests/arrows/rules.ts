@@ -60,6 +60,7 @@ export const rooms: Record<string, Room> = {
 
   'src/texts': { values: [], reason: 'the words people read stand in one place and need nothing else' },
   'src/cli': { values: ['sim/index', 'presets'], reason: 'the command line is thin over the door of sim' },
+  'src/offline': { values: [], reason: 'keeping the built files has nothing to do with what they hold' },
   'src/document': {
     values: ['presets'],
     types: ['sim/index'],

@@ -1,7 +1,8 @@
 /** The stage on its renderer: flight, front, side, top, held upright in one picture, and how long drawing takes. */
 import '@fontsource-variable/radio-canada';
 import { readTokens } from '../../src/render/read-tokens.ts';
-import { createRenderer, type RendererKind } from '../../src/render/renderer.ts';
+import { createRenderer } from '../../src/render/renderer.ts';
+import type { RendererKind } from '../../src/render/stage-renderer.ts';
 import { flightScene } from '../../src/scene/flight-scene.ts';
 import { frontScene } from '../../src/scene/front-scene.ts';
 import { joinScenes, type Scene } from '../../src/scene/scene.ts';

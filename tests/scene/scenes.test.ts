@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { dashed } from '../../src/scene/dash.ts';
+import { dashed } from '../../src/render/dash.ts';
 import { flightScene } from '../../src/scene/flight-scene.ts';
 import { frontScene, tiltIsSeen } from '../../src/scene/front-scene.ts';
 import { CLEAR_OF_CURSOR, shownGhosts } from '../../src/scene/ghosts.ts';

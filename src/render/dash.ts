@@ -1,5 +1,5 @@
 /** A line cut into dashes, for renderers that have none. */
-import type { Points } from './scene.ts';
+import type { Points } from '../scene/scene.ts';
 
 /** Pieces of the line that are drawn: `on` px long, `off` px apart, bending where the line bends. */
 export function dashed(points: Points, [on, off]: readonly [number, number], closed: boolean): number[][] {

@@ -17,18 +17,29 @@ function parsePort(args) {
   return { port, tries: 1 };
 }
 
+/** npm passes a kill on to its shell only; a server without a parent would keep the port. */
+function endWithParent(end) {
+  const parent = process.ppid;
+  const timer = setInterval(() => {
+    if (process.ppid === parent) return;
+    clearInterval(timer);
+    end();
+  }, 500);
+  timer.unref();
+}
+
 try {
   const options = parsePort(process.argv.slice(2));
   ensureInstalled();
   ensureAppBuilt();
   const { server, url } = await serveDist(options);
   console.log(`\nShapeflight is at ${url}\n${caution}\nCtrl+C ends it.`);
-  for (const signal of ['SIGINT', 'SIGTERM']) {
-    process.once(signal, () => {
-      server.close();
-      server.closeAllConnections();
-    });
-  }
+  const end = () => {
+    server.close();
+    server.closeAllConnections();
+  };
+  for (const signal of ['SIGINT', 'SIGTERM']) process.once(signal, end);
+  if (process.env.npm_lifecycle_event === 'start') endWithParent(end);
 } catch (error) {
   if (!(error instanceof LauncherError)) throw error;
   console.error(`\n${error.message}`);

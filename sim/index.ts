@@ -33,6 +33,7 @@ export { formatSummaryJson } from './files/summary-json.ts';
 export type { EndSpec, Flight, FlightStats, Quat, SurfaceKind, TakeoffSpec, Touchdown } from './flight/flight.ts';
 export { ApexError, DEFAULT_TOLERANCE, type FlightOptions, flySchedule, NoTouchdownError } from './flight/fly.ts';
 export { DirectSource, type ShapeSource, SingularBodyError } from './flight/shape-source.ts';
+export { TooFastError } from './flight/too-fast.ts';
 export { calcTakeoff, neutralStance, TakeoffError, type TakeoffState } from './flight/takeoff.ts';
 export { FieldError } from './math/field-error.ts';
 export { calcFrames, frameTimes } from './measure/calc-frames.ts';

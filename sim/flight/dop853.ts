@@ -7,6 +7,7 @@
  */
 import { DenseTrack } from './dense-track.ts';
 import { A, B, C, D, E3, E5, STAGES } from './dop853-tableau.ts';
+import { TooFastError } from './too-fast.ts';
 
 export interface Problem {
   /** told before the stages of a step: cell `index` of 2^level of the span [from, to] */
@@ -29,6 +30,8 @@ export interface StepOptions {
 /** A cell whose estimate is below this share of the tolerance would pass at twice the length (error ~ length^8). */
 const COARSEN = 1 / 400;
 const DEEPEST = 40;
+/** A flight needs some dozens of steps, two minutes of tumbling some ten thousand. */
+const MOST_STEPS = 400_000;
 
 /** Integrates from breaks[0] through every break to the last one. */
 export function integrate(f: Problem, y0: ArrayLike<number>, breaks: readonly number[], options: StepOptions): DenseTrack {
@@ -59,6 +62,8 @@ export function integrate(f: Problem, y0: ArrayLike<number>, breaks: readonly nu
     let level = Math.min(DEEPEST, Math.max(0, Math.ceil(Math.log2(span / length))));
     let index = 0;
     while (index < 2 ** level) {
+      if (track.steps >= MOST_STEPS)
+        throw new TooFastError('the flight turns', `after ${MOST_STEPS} steps it has come to ${track.times[track.steps].toFixed(6)} s`);
       const cells = 2 ** level;
       const t = from + (span * index) / cells;
       const end = index + 1 === cells ? breaks[b] : from + (span * (index + 1)) / cells;
@@ -68,7 +73,7 @@ export function integrate(f: Problem, y0: ArrayLike<number>, breaks: readonly nu
       const error = estimate(K, end - t, y, next, tolerance);
       if (!(error <= 1)) {
         if (level === DEEPEST || end - t < 1e-12)
-          throw new RangeError(`the flight at ${t.toFixed(6)} s turns too fast to be followed to the tolerance of ${tolerance}`);
+          throw new TooFastError('the flight turns', `at ${t.toFixed(6)} s to the tolerance of ${tolerance}`);
         // a quarter at once where even a half is sure to fail
         const down = error > 2000 ? 2 : 1;
         level += down;

@@ -8,6 +8,7 @@ import {
   ScheduleValueError,
   SingularBodyError,
   TakeoffError,
+  TooFastError,
 } from '../../sim/index.ts';
 
 export class CommandError extends Error {}
@@ -22,6 +23,7 @@ const named = [
   ScheduleValueError,
   SingularBodyError,
   TakeoffError,
+  TooFastError,
 ];
 
 /** What to tell about bad input, on one line; undefined for a fault of ours. */

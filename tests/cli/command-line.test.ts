@@ -227,6 +227,22 @@ describe('bad input is exit 2 and one clear line', () => {
     return tried('rod.json', json, 'Rod');
   });
 
+  test('a body that spins a million times a second is given up, not waited for', () => {
+    const segments = [{ name: 'bead', massKg: 1, centreM: [0, 0, 0], inertiaKgM2: [0.001, 0.0011, 0.0012, 0, 0, 0] }];
+    const json = {
+      ...sampleSkill,
+      athlete: { kind: 'tree', name: 'Bead', segments },
+      takeoff: {
+        massCentreHeightM: 1,
+        velocityMPerS: { along: 0, up: 1 },
+        momentum: { vectorKgM2PerS: [9000, 5000, 3000] },
+      },
+      end: { durationS: 1 },
+      schedule: {},
+    };
+    return tried('fast.json', json, 'too fast');
+  });
+
   test.each(['../outside.json', '/etc/passwd.json', 'a/../../b.json', 'C:\\x.json'])(
     'an athlete at %s is not looked for',
     (ref) => tried('reach.json', { ...sampleSkill, athlete: { ref } }, 'athlete.ref', 'the folder of the skill'),

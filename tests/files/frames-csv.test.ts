@@ -138,7 +138,7 @@ test('a long flight comes in pieces that join to whole lines', () => {
 
 describe('docs/frames.md', () => {
   const docs = readFileSync(path.resolve(import.meta.dirname, '../../docs/frames.md'), 'utf8');
-  const told = [...docs.matchAll(/^\| (`[^|]*`) \|/gm)].flatMap((m) =>
+  const told = [...docs.matchAll(/^\| (`[^|]*`) *\|/gm)].flatMap((m) =>
     [...m[1].matchAll(/`([^`]+)`/g)].map((n) => n[1]),
   );
   const patterns = told.map((name) => new RegExp(`^${name.replaceAll(/<[a-z]+>/g, '[A-Za-z0-9_-]+')}$`));

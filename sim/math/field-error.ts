@@ -51,6 +51,7 @@ function distance(a: string, b: string): number {
 
 /** An unknown name, with the nearest known one. */
 export function unknownName(field: string, value: string, names: readonly string[], what: string): FieldError {
+  if (names.length === 0) return new FieldError(field, value, `${what}; there is none`);
   const near = nearestName(value, names);
   return new FieldError(field, value, near ? `${what} (did you mean "${near}"?)` : `${what}: ${names.slice(0, 40).join(', ')}`);
 }

@@ -223,6 +223,7 @@ describe('bad input is exit 2 and one clear line', () => {
       takeoff: { massCentreHeightM: 1, velocityMPerS: { along: 0, up: 1 }, momentum: { vectorKgM2PerS: [0, 0, 1] } },
       end: { durationS: 1 },
       schedule: {},
+      shapes: {},
     };
     return tried('rod.json', json, 'Rod');
   });
@@ -239,6 +240,7 @@ describe('bad input is exit 2 and one clear line', () => {
       },
       end: { durationS: 1 },
       schedule: {},
+      shapes: {},
     };
     return tried('fast.json', json, 'too fast');
   });

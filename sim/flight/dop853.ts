@@ -31,7 +31,7 @@ export interface StepOptions {
 const COARSEN = 1 / 400;
 const DEEPEST = 40;
 /** A flight needs some dozens of steps, two minutes of tumbling some ten thousand. */
-const MOST_STEPS = 400_000;
+const MOST_STEPS = 100_000;
 
 /** Integrates from breaks[0] through every break to the last one. */
 export function integrate(f: Problem, y0: ArrayLike<number>, breaks: readonly number[], options: StepOptions): DenseTrack {

@@ -43,7 +43,8 @@ function distance(a: string, b: string): number {
   let row = Array.from({ length: b.length + 1 }, (_, j) => j);
   for (let i = 1; i <= a.length; i++) {
     const next = [i];
-    for (let j = 1; j <= b.length; j++) next[j] = Math.min(row[j] + 1, next[j - 1] + 1, row[j - 1] + (a[i - 1] === b[j - 1] ? 0 : 1));
+    for (let j = 1; j <= b.length; j++)
+      next[j] = Math.min(row[j] + 1, next[j - 1] + 1, row[j - 1] + (a[i - 1] === b[j - 1] ? 0 : 1));
     row = next;
   }
   return row[b.length];
@@ -53,5 +54,9 @@ function distance(a: string, b: string): number {
 export function unknownName(field: string, value: string, names: readonly string[], what: string): FieldError {
   if (names.length === 0) return new FieldError(field, value, `${what}; there is none`);
   const near = nearestName(value, names);
-  return new FieldError(field, value, near ? `${what} (did you mean "${near}"?)` : `${what}: ${names.slice(0, 40).join(', ')}`);
+  return new FieldError(
+    field,
+    value,
+    near ? `${what} (did you mean "${near}"?)` : `${what}: ${names.slice(0, 40).join(', ')}`,
+  );
 }

@@ -1,11 +1,12 @@
 /**
  * A schedule that is a function of time, tabulated: K and u (shape-source.ts) as Chebyshev series on each span between
- * breaks, subdivided until the series has converged; spans at rest are one value. Built where it is first read.
- * Chebyshev-Lobatto interpolation on nested points: Trefethen, Approximation Theory and Practice (SIAM 2013), ch. 2-3.
+ * breaks, of the degree that the motion needs; spans at rest are one value. Built where it is first read.
  */
 import type { Body } from '../body/body.ts';
+import { LARGEST_DEGREE, POINTS, seriesInto } from '../math/chebyshev.ts';
 import type { Schedule } from '../schedule/schedule.ts';
 import { type CellSource, DirectSource } from './shape-source.ts';
+import { TooFastError } from './too-fast.ts';
 
 interface Piece {
   readonly from: number;
@@ -15,29 +16,17 @@ interface Piece {
   readonly degree: number;
 }
 
-/** The last coefficients must fall below this share of the largest value before a series counts as converged. */
-const CONVERGED = 1e-10;
-/** One degree: low enough that evaluating is cheap; pieces are cut to suit. */
-const DEGREE = 12;
-/** First cut of a moving span, s. */
-const PIECE = 0.025;
+/** A series ends where all later coefficients are below this share of the largest value. */
+const CONVERGED = 1e-12;
+/** First degree tried; doubled, on the points already sampled, where that will do. */
+const FIRST_DEGREE = 16;
+/** Longest stretch of one series, s. */
+const LONGEST = 0.4;
 const WIDTH = 9;
 
-let made: { x: Float64Array; transform: Float64Array } | undefined;
-
-/** Points cos(pi j / n) and the matrix that takes values there to Chebyshev coefficients. */
-function grid(n: number): { x: Float64Array; transform: Float64Array } {
-  if (made) return made;
-  const x = Float64Array.from({ length: n + 1 }, (_, j) => Math.cos((Math.PI * j) / n));
-  const transform = new Float64Array((n + 1) * (n + 1));
-  for (let k = 0; k <= n; k++)
-    for (let j = 0; j <= n; j++) {
-      const ends = (j === 0 || j === n ? 0.5 : 1) * (k === 0 || k === n ? 0.5 : 1);
-      transform[k * (n + 1) + j] = ((2 * ends) / n) * Math.cos((Math.PI * k * j) / n);
-    }
-  made = { x, transform };
-  return made;
-}
+const samples = new Float64Array((LARGEST_DEGREE + 1) * WIDTH);
+const trial = new Float64Array((LARGEST_DEGREE + 1) * WIDTH);
+const tails = new Float64Array(LARGEST_DEGREE + 1);
 
 export class ShapeTable implements CellSource {
   private readonly direct: DirectSource;
@@ -46,8 +35,10 @@ export class ShapeTable implements CellSource {
   private readonly pieces: Piece[][];
   private span = 0;
   private last: Piece | undefined;
-  private readonly b1 = new Float64Array(WIDTH);
-  private readonly b2 = new Float64Array(WIDTH);
+  /** Keyed by span, then by level and index; a cell is asked for again whenever only the take-off has changed. */
+  private readonly cells = new Map<number, Map<number, Float64Array>>();
+  private readonly one = new Float64Array(WIDTH);
+  private readonly none = new Float64Array(4);
 
   constructor(body: Body, schedule: Schedule) {
     this.direct = new DirectSource(body, schedule);
@@ -57,30 +48,8 @@ export class ShapeTable implements CellSource {
   }
 
   coefInto(t: number, _quat: Float64Array, out: Float64Array): void {
-    const piece = this.last && this.last.from <= t && t <= this.last.to ? this.last : this.find(t);
-    const { series, degree } = piece;
-    if (degree === 0) {
-      out.set(series);
-      return;
-    }
-    // Clenshaw, all nine at once
-    const x = (2 * (t - piece.from)) / (piece.to - piece.from) - 1;
-    const { b1, b2 } = this;
-    b1.fill(0);
-    b2.fill(0);
-    for (let k = degree; k > 0; k--) {
-      const o = k * WIDTH;
-      for (let c = 0; c < WIDTH; c++) {
-        const next = series[o + c] + 2 * x * b1[c] - b2[c];
-        b2[c] = b1[c];
-        b1[c] = next;
-      }
-    }
-    for (let c = 0; c < WIDTH; c++) out[c] = series[c] + x * b1[c] - b2[c];
+    sumInto(this.last && this.last.from <= t && t <= this.last.to ? this.last : this.find(t), t, out, 0);
   }
-
-  /** Keyed by span, then by level and index; a cell is asked for again whenever only the take-off has changed. */
-  private readonly cells = new Map<number, Map<number, Float64Array>>();
 
   cell(from: number, to: number, level: number, index: number, nodes: readonly number[]): Float64Array {
     const start = from + ((to - from) * index) / 2 ** level;
@@ -94,19 +63,18 @@ export class ShapeTable implements CellSource {
       this.cells.set(from + to, ofSpan);
     }
     const key = 2 ** level + index;
-    const known = ofSpan.get(key);
-    if (known) return known;
-    const made = new Float64Array(nodes.length * WIDTH);
-    const one = this.value;
-    for (let i = 0; i < nodes.length; i++) {
-      this.coefInto(start + nodes[i] * length, this.none, one);
-      made.set(one, WIDTH * i);
+    let known = ofSpan.get(key);
+    if (!known) {
+      known = new Float64Array(nodes.length * WIDTH);
+      for (let i = 0; i < nodes.length; i++) {
+        const t = start + nodes[i] * length;
+        const piece = middle.from <= t && t <= middle.to ? middle : this.find(t);
+        sumInto(piece, t, known, WIDTH * i);
+      }
+      ofSpan.set(key, known);
     }
-    ofSpan.set(key, made);
-    return made;
+    return known;
   }
-
-  private readonly value = new Float64Array(WIDTH);
 
   private find(t: number): Piece {
     const { edges } = this;
@@ -138,55 +106,111 @@ export class ShapeTable implements CellSource {
     const moves = this.moving.some(([a, b]) => a <= middle && middle <= b);
     if (!moves || !Number.isFinite(from) || !Number.isFinite(to)) {
       const t = Number.isFinite(middle) ? middle : Number.isFinite(to) ? to : Number.isFinite(from) ? from : 0;
-      list.push({ from, to, series: this.sample(t), degree: 0 });
+      this.direct.coefInto(t, this.none, this.one);
+      list.push({ from, to, series: this.one.slice(), degree: 0 });
       return;
     }
-    const pieces = Math.max(1, Math.ceil((to - from) / PIECE));
-    for (let i = 0; i < pieces; i++) this.fit(from + ((to - from) * i) / pieces, i + 1 === pieces ? to : from + ((to - from) * (i + 1)) / pieces, list);
+    const pieces = Math.max(1, Math.ceil((to - from) / LONGEST));
+    const cut = (i: number): number => (i === pieces ? to : from + ((to - from) * i) / pieces);
+    for (let i = 0; i < pieces; i++) this.fit(cut(i), cut(i + 1), list);
   }
 
   private fit(from: number, to: number, list: Piece[]): void {
-    const { x, transform } = grid(DEGREE);
-    const values = Array.from(x, (xj) => this.sample(from + ((xj + 1) / 2) * (to - from)));
-    const series = coefficients(values, transform, DEGREE);
-    if (converged(series, values, DEGREE)) {
-      list.push({ from, to, series, degree: DEGREE });
-      return;
+    for (let n = FIRST_DEGREE; n <= LARGEST_DEGREE; n *= 2) {
+      this.sample(from, to, n);
+      seriesInto(samples, n, WIDTH, trial);
+      measureTails(n);
+      // two in a row, since the odd or the even ones may vanish
+      let degree = n;
+      while (degree > 1 && tails[degree] < CONVERGED) degree--;
+      if (degree <= n - 2) {
+        list.push({ from, to, series: trial.slice(0, (degree + 1) * WIDTH), degree });
+        return;
+      }
+      // fell from the half to the end of the series by a ratio r: twice the degree would bring it down by r^2 more
+      const end = Math.max(tails[n], tails[n - 1]);
+      const r = end / Math.max(tails[n / 2], tails[n / 2 - 1]);
+      if (!(end * r * r < CONVERGED)) break;
     }
-    if (to - from < 1e-6) throw new RangeError(`schedule: joint motion between ${from} s and ${to} s is too fast to follow`);
+    if (to - from < 1e-6) throw new TooFastError('the joints move', `between ${from} s and ${to} s`);
     this.fit(from, (from + to) / 2, list);
     this.fit((from + to) / 2, to, list);
   }
 
-  private readonly none = new Float64Array(4);
-  private sample(t: number): Float64Array {
-    const out = new Float64Array(WIDTH);
-    this.direct.coefInto(t, this.none, out);
-    return out;
+  /** Values at the points of degree n; those of n / 2 are there already, but for the first degree. */
+  private sample(from: number, to: number, n: number): void {
+    const stride = LARGEST_DEGREE / n;
+    const every = n === FIRST_DEGREE ? stride : 2 * stride;
+    for (let j = n === FIRST_DEGREE ? 0 : stride; j <= LARGEST_DEGREE; j += every) {
+      this.direct.coefInto(from + ((POINTS[j] + 1) / 2) * (to - from), this.none, this.one);
+      samples.set(this.one, j * WIDTH);
+    }
   }
 }
 
-function coefficients(values: Float64Array[], transform: Float64Array, n: number): Float64Array {
-  const series = new Float64Array((n + 1) * WIDTH);
-  for (let k = 0; k <= n; k++)
-    for (let j = 0; j <= n; j++) {
-      const w = transform[k * (n + 1) + j];
-      const v = values[j];
-      for (let c = 0; c < WIDTH; c++) series[k * WIDTH + c] += w * v[c];
-    }
-  return series;
-}
-
-/** Tail against the largest value of its own kind: K and u have different units. */
-function converged(series: Float64Array, values: Float64Array[], n: number): boolean {
+/** Largest coefficient of each degree, against the largest value of its own kind: K and u have different units. */
+function measureTails(n: number): void {
   let sizeK = 0;
   let sizeU = 1;
-  for (const v of values)
+  for (let j = 0; j <= LARGEST_DEGREE; j += LARGEST_DEGREE / n)
     for (let c = 0; c < WIDTH; c++) {
-      if (c < 6) sizeK = Math.max(sizeK, Math.abs(v[c]));
-      else sizeU = Math.max(sizeU, Math.abs(v[c]));
+      const size = Math.abs(samples[j * WIDTH + c]);
+      if (c < 6) sizeK = Math.max(sizeK, size);
+      else sizeU = Math.max(sizeU, size);
     }
-  for (let k = n - 1; k <= n; k++)
-    for (let c = 0; c < WIDTH; c++) if (Math.abs(series[k * WIDTH + c]) > CONVERGED * (c < 6 ? sizeK : sizeU)) return false;
-  return true;
+  for (let k = 0; k <= n; k++) {
+    let most = 0;
+    for (let c = 0; c < WIDTH; c++) most = Math.max(most, Math.abs(trial[k * WIDTH + c]) / (c < 6 ? sizeK : sizeU));
+    tails[k] = most;
+  }
+}
+
+/** Clenshaw's recurrence, all nine at once in variables: arrays would cost twice the time. */
+function sumInto({ from, to, series: s, degree }: Piece, t: number, out: Float64Array, o: number): void {
+  if (degree === 0) {
+    for (let c = 0; c < WIDTH; c++) out[o + c] = s[c];
+    return;
+  }
+  const x = (2 * (t - from)) / (to - from) - 1;
+  const y = 2 * x;
+  let [a0, a1, a2, a3, a4, a5, a6, a7, a8] = [0, 0, 0, 0, 0, 0, 0, 0, 0];
+  let [b0, b1, b2, b3, b4, b5, b6, b7, b8] = [0, 0, 0, 0, 0, 0, 0, 0, 0];
+  for (let k = degree * WIDTH; k > 0; k -= WIDTH) {
+    const n0 = s[k] + y * a0 - b0;
+    const n1 = s[k + 1] + y * a1 - b1;
+    const n2 = s[k + 2] + y * a2 - b2;
+    const n3 = s[k + 3] + y * a3 - b3;
+    const n4 = s[k + 4] + y * a4 - b4;
+    const n5 = s[k + 5] + y * a5 - b5;
+    const n6 = s[k + 6] + y * a6 - b6;
+    const n7 = s[k + 7] + y * a7 - b7;
+    const n8 = s[k + 8] + y * a8 - b8;
+    b0 = a0;
+    b1 = a1;
+    b2 = a2;
+    b3 = a3;
+    b4 = a4;
+    b5 = a5;
+    b6 = a6;
+    b7 = a7;
+    b8 = a8;
+    a0 = n0;
+    a1 = n1;
+    a2 = n2;
+    a3 = n3;
+    a4 = n4;
+    a5 = n5;
+    a6 = n6;
+    a7 = n7;
+    a8 = n8;
+  }
+  out[o] = s[0] + x * a0 - b0;
+  out[o + 1] = s[1] + x * a1 - b1;
+  out[o + 2] = s[2] + x * a2 - b2;
+  out[o + 3] = s[3] + x * a3 - b3;
+  out[o + 4] = s[4] + x * a4 - b4;
+  out[o + 5] = s[5] + x * a5 - b5;
+  out[o + 6] = s[6] + x * a6 - b6;
+  out[o + 7] = s[7] + x * a7 - b7;
+  out[o + 8] = s[8] + x * a8 - b8;
 }

@@ -1,0 +1,64 @@
+/** Each preset flies to the nominal skill it is named after, within joint ranges and plausible speeds. */
+import { describe, expect, it } from 'vitest';
+import { athletes, shapes, skills } from '../../presets/index.ts';
+import { buildSkill, calcCautions, calcFrames, flySkill, frameTimes, parseSkill, summarize } from '../../sim/index.ts';
+
+const DEG = 180 / Math.PI;
+/** how near to nominal at touchdown, deg */
+const TURN = 5;
+const TILT = 3;
+
+/** The nominal skills, by hand: [somersaults, word, twists, word]. A file may not state another. */
+const NOMINAL: Readonly<Record<string, readonly [number, string, number, string]>> = {
+  'back-tuck': [1, 'backward', 0, ''],
+  'back-pike': [1, 'backward', 0, ''],
+  'back-straight': [1, 'backward', 0, ''],
+  'back-straight-half': [1, 'backward', 0.5, 'left'],
+  'back-straight-full': [1, 'backward', 1, 'left'],
+  'back-straight-double': [1, 'backward', 2, 'left'],
+  'double-back-tuck': [2, 'backward', 0, ''],
+  'double-back-straight': [2, 'backward', 0, ''],
+  'arms-in-spin': [0, '', 1, 'left'],
+  'cat-turn': [0, '', 0.25, 'right'],
+  'dive-forward-one-and-half-pike': [1.5, 'forward', 0, ''],
+  'trampoline-barani': [1, 'forward', 0.5, 'right'],
+};
+
+describe('preset skills', () => {
+  it('are those of the list, at least ten', () => {
+    expect(Object.keys(skills).sort()).toEqual(Object.keys(NOMINAL).sort());
+    expect(Object.keys(skills).length).toBeGreaterThanOrEqual(10);
+    expect(Object.keys(athletes).length).toBeGreaterThanOrEqual(4);
+  });
+
+  for (const [id, [somersaults, word, twists, side]] of Object.entries(NOMINAL))
+    it(`${id} flies to its nominal result`, () => {
+      const file = skills[id];
+      expect(file.target).toMatchObject({ somersaults, twists });
+      expect(file.target?.direction ?? '').toBe(word);
+      expect(file.target?.twistTo ?? '').toBe(side);
+      const skill = buildSkill(parseSkill(file, { athletes, shapes }));
+      const flight = flySkill(skill);
+      const frames = calcFrames(flight, frameTimes(flight.duration, 240));
+      const last = frames.n - 1;
+      // signed, straight from the frames: + backward, + to the left
+      const done = (frames.somersault[last] - frames.somersault[0]) * DEG;
+      const twist = (frames.twist[last] - frames.twist[0]) * DEG;
+      expect(Math.abs(done - 360 * somersaults * (word === 'forward' ? -1 : 1))).toBeLessThanOrEqual(TURN);
+      expect(Math.abs(twist - 360 * twists * (side === 'right' ? -1 : 1))).toBeLessThanOrEqual(TURN);
+      expect(Math.abs(frames.tilt[last] * DEG)).toBeLessThanOrEqual(TILT);
+      // head-first skills end upside down, the others upright
+      const wanted = file.target?.landingAngleDeg ?? 0;
+      expect(wanted).toBe(somersaults % 1 === 0.5 ? 180 : 0);
+      const upright = Math.cos(frames.somersault[last] - wanted / DEG);
+      expect(upright).toBeGreaterThanOrEqual(Math.cos(TURN / DEG));
+      expect(flight.touchdown?.part).toBe(wanted === 180 ? 'hands' : 'feet');
+      // in words
+      const summary = summarize(flight, frames, skill.target);
+      expect(summary.somersaultWord).toBe(word);
+      expect(summary.twistWord).toBe(side);
+      // joints: torque flags may stand (athletes exceed population norms), ranges and speeds may not
+      const beyond = calcCautions(flight.body, frames).filter((c) => c.kind !== 'torque');
+      expect(beyond.map((c) => `${c.kind} of ${flight.body.angles[c.angle].name} at ${c.t.toFixed(3)} s`)).toEqual([]);
+    });
+});

@@ -15,8 +15,8 @@ import { makeOutline } from './outline.ts';
 import type { FlightResult } from './result.ts';
 
 /** Frames a second for curves and readout; long flights get fewer. */
-const RATE_HZ = 200;
-const MOST_FRAMES = 420;
+const RATE_HZ = 120;
+const MOST_FRAMES = 300;
 
 export interface Engine {
   fly(file: SkillFile): FlightResult;

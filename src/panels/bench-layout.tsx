@@ -27,7 +27,7 @@ export function BenchLayout(props: { bench: Bench; lanes: LaneList }) {
   const size = useSize(() => root);
   const width = (): number => Math.max(size().width, 1160);
   const height = (): number => Math.max(size().height, 812);
-  const airHeight = createMemo(() => Math.round(Math.min(Math.max(288 + (height() - 900) * 0.45, 288), 560)));
+  const airHeight = createMemo(() => Math.round(Math.min(Math.max(294 + (height() - 900) * 0.45, 294), 560)));
   const timeWidth = (): number => width() - LEFT - RIGHT;
   const sideX = (): number => timeWidth() + 24 + FRONT;
   const sideWidth = (): number => width() - LEFT - sideX();

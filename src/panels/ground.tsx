@@ -24,7 +24,7 @@ import { Stage } from './stage.tsx';
 import { StageNames } from './stage-names.tsx';
 
 const p = texts.plots;
-const LANE = 23;
+const LANE = 24;
 const OPEN_LANE = 158;
 const TILE = 46;
 const NAME = 18;
@@ -53,7 +53,7 @@ export function Ground(props: {
     const wishes: RowWish[] = [{ id: 'shapes', least: TILE + NAME, grow: 0, gap: 4, yields: 0 }];
     props.lanes.shown().forEach((lane, i) => {
       const tall = lane.id === props.lanes.open() ? OPEN_LANE : LANE;
-      wishes.push({ id: lane.id, least: tall, grow: 0, gap: i === 0 ? 8 : 0, yields: 0 });
+      wishes.push({ id: lane.id, least: tall, grow: 0, gap: i === 0 ? 7 : 0, yields: 0 });
     });
     wishes.push(
       { id: 'rate', least: 68, grow: 5, gap: 16, yields: 1 },

@@ -205,7 +205,7 @@ export function PhoneLayout(props: { bench: Bench }) {
           <SpokenCut bench={props.bench} cut={cut()} />
         </Show>
       </main>
-      <p class="standing">{texts.standingCautionShort}</p>
+      <footer class="standing">{texts.standingCautionShort}</footer>
       <ThumbBar bench={props.bench} wide={false} />
     </div>
   );

@@ -1,7 +1,7 @@
 /** The body shapes on the ruler: held shapes are white tiles, moves the grey pieces between. Edges are handles. */
-import { createMemo, createSignal, For, Show } from 'solid-js';
+import { createMemo, createSignal, For, Show, untrack } from 'solid-js';
 import { setBlockEdge } from '../document/edits.ts';
-import { type BlockSpan, limitEdge } from '../document/spans.ts';
+import { type BlockSpan, findSpan, limitEdge } from '../document/spans.ts';
 import { moveTime } from '../document/times.ts';
 import { texts } from '../texts.ts';
 import type { Bench } from './bench.ts';
@@ -12,10 +12,33 @@ import { type TimeAxis, xOf } from './plot/axis.ts';
 
 const t = texts.shapes;
 type Side = 'from' | 'to';
+/** px that a grip reaches outside of its shape; the style sheet may make it smaller */
+const MOST_REACH = 36;
 
-export function ShapeRow(props: { bench: Bench; axis: TimeAxis; tile: number; names: 'all' | 'chosen' }) {
+export function ShapeRow(props: {
+  bench: Bench;
+  axis: TimeAxis;
+  tile: number;
+  names: 'all' | 'chosen';
+  touch?: boolean;
+}) {
   const count = createMemo(() => props.bench.spans().length);
   const [plate, setPlate] = createSignal<PlateWords>();
+  // for fingers only the shape at the cursor has grips; they stay with it through a drag
+  const near = createMemo<number | undefined>((last) =>
+    plate() ? last : findSpan(props.bench.spans(), props.bench.cursor())?.span.index,
+  );
+  /** Grips reach outward over the move beside them, never as far as the next shape. */
+  const edge = (i: number) => {
+    const spans = props.bench.spans();
+    const room = (a: number | undefined, b: number | undefined): number =>
+      a === undefined || b === undefined ? MOST_REACH : Math.min(MOST_REACH, ((b - a) * props.axis.pxPerS) / 2);
+    return {
+      bench: props.bench,
+      axis: props.axis,
+      reach: { from: room(spans[i - 1]?.to, spans[i]?.from), to: room(spans[i]?.to, spans[i + 1]?.from) },
+    };
+  };
   return (
     <fieldset class="shapes" aria-label={t.title} style={{ '--tile': `${props.tile}px` }}>
       <Show when={count() === 0}>
@@ -30,8 +53,10 @@ export function ShapeRow(props: { bench: Bench; axis: TimeAxis; tile: number; na
               <>
                 <MovePiece bench={props.bench} axis={props.axis} before={props.bench.spans()[i - 1]} span={span()} />
                 <ShapeTile {...props} span={span()} next={props.bench.spans()[i + 1]} />
-                <Edge bench={props.bench} axis={props.axis} span={span()} side="from" tell={setPlate} />
-                <Edge bench={props.bench} axis={props.axis} span={span()} side="to" tell={setPlate} />
+                <Show when={!props.touch || near() === i}>
+                  <Edge {...edge(i)} span={span()} side="from" tell={setPlate} />
+                  <Edge {...edge(i)} span={span()} side="to" tell={setPlate} />
+                </Show>
               </>
             )}
           </Show>
@@ -94,7 +119,8 @@ function ShapeTile(props: {
   const figureWidth = (): number => Math.round(props.tile * 0.72);
   const figure = createMemo(() => {
     pose();
-    return props.bench.ports.stage.tile(props.bench.result(), props.span.index, figureWidth(), props.tile - 4);
+    const [width, height] = [figureWidth(), props.tile - 4];
+    return untrack(() => props.bench.ports.stage.tile(props.bench.result(), props.span.index, width, height));
   });
   const seconds = (): string =>
     formatNumber(Math.min(props.span.to, props.axis.duration) - Math.max(props.span.from, 0), 2);
@@ -142,6 +168,7 @@ function Edge(props: {
   span: BlockSpan;
   side: Side;
   tell: (p: PlateWords | undefined) => void;
+  reach: Readonly<Record<Side, number>>;
 }) {
   const at = (): number => props.span[props.side];
   const shown = (): boolean => at() > 0.001 && at() < props.axis.duration - 0.001;
@@ -200,7 +227,7 @@ function Edge(props: {
         aria-valuemax={Number(props.axis.duration.toFixed(3))}
         aria-valuenow={Number(at().toFixed(3))}
         aria-valuetext={texts.floor.time(formatNumber(at(), 2))}
-        style={{ left: `${xOf(props.axis, at())}px` }}
+        style={{ left: `${xOf(props.axis, at())}px`, '--reach': `${props.reach[props.side]}px` }}
         onPointerDown={press}
         onKeyDown={onKeyDown}
       />

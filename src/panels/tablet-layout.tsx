@@ -142,7 +142,7 @@ export function TabletLayout(props: { bench: Bench }) {
           <SpokenCut bench={props.bench} cut={cut()} />
         </Show>
       </main>
-      <p class="standing">{texts.standingCaution}</p>
+      <footer class="standing">{texts.standingCaution}</footer>
       <ThumbBar bench={props.bench} wide />
     </div>
   );

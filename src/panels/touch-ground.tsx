@@ -88,7 +88,7 @@ export function TouchGround(props: {
           lineWidth={props.lineWidth}
         />
         <div class="shape-place" style={{ top: '0', height: `${shapesHeight()}px` }}>
-          <ShapeRow bench={props.bench} axis={props.axis} tile={props.tile} names={props.names} />
+          <ShapeRow bench={props.bench} axis={props.axis} tile={props.tile} names={props.names} touch />
         </div>
       </div>
       <div class="between" style={{ top: `${shapesHeight() + 4}px` }}>

@@ -26,10 +26,10 @@ test('a drag on the floor moves one cursor through picture, readout and curves',
   await openBench(page);
   const before = await cursorOf(page);
   const cut = page.getByRole('region', { name: 'Values at the cursor' });
-  const words = await cut.innerText();
+  const words = await cut.textContent();
   await drag(page, page.locator('.bob-plate'), -120, 0);
   expect(await cursorOf(page)).toBeLessThan(before - 0.05);
-  expect(await cut.innerText()).not.toBe(words);
+  expect(await cut.textContent()).not.toBe(words);
 });
 
 test('a press anywhere on the floor brings the cursor there', async ({ page }) => {

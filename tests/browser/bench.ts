@@ -15,7 +15,7 @@ export interface Said {
 
 /** The numbers of the result line, as a person reads them. */
 export async function readSentence(page: Page): Promise<Said> {
-  const text = (await page.getByTestId('sentence').innerText()).replace(/\s+/g, ' ');
+  const text = ((await page.getByTestId('sentence').textContent()) ?? '').replace(/\s+/g, ' ');
   const number = (pattern: RegExp): number => Number(pattern.exec(text)?.[1] ?? Number.NaN);
   return { text, somersaults: number(/([\d.]+) somersault/), twists: number(/([\d.]+) twist/) };
 }

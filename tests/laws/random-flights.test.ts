@@ -9,17 +9,17 @@ import { parametersOf, rotationOf } from '../oracles/euler-parameters.ts';
 import { accountAt, instants } from './from-poses.ts';
 import { type Case, cases, mirrored, reversed, scheduleOf, T } from './random-tree.ts';
 
-const LAW = Number(process.env.RUNS ?? 1000);
+const LAW = 1000;
 /** where whole frames are compared, which follow from the attitude that the laws compare */
 const SOME = LAW / 10;
 
-const MIRROR = 1e-9;
-const TURN = 1e-9;
-const BACK = 1e-9;
-const MOMENTUM = 1e-9;
-const KINETIC = 1e-8;
-const ENERGY = 1e-6;
-const NORM = 1e-9;
+const MIRROR = 1e-9; // quaternion, rad, m: measured 5e-16
+const TURN = 1e-9; // quaternion, m: measured 3e-14
+const BACK = 1e-9; // quaternion, times the measured growth where that is needed: measured 1.1e-10
+const MOMENTUM = 1e-9; // of scale: measured 8.4e-10
+const KINETIC = 1e-8; // of the kinetic energy; ten times this in m/s for the root: measured 2.3e-9
+const ENERGY = 1e-6; // of scale: measured 3.4e-8
+const NORM = 1e-9; // measured below 8e-10
 
 const FINE = 1e-12;
 /** the emitted poses' derivative is as good as the dense output's, so the momentum law is put to a finer flight */
@@ -66,16 +66,11 @@ const anglesOf = (q: Quaternion): Vec3 => {
   const R = rotationOf(q);
   return [Math.atan2(-R[0][1], R[1][1]), Math.asin(Math.max(-1, Math.min(1, R[2][1]))), Math.atan2(-R[2][0], R[2][2])];
 };
-let worst = 0;
 const within = (value: number, tolerance: number): void => {
-  worst = Math.max(worst, value / tolerance);
-  if (!process.env.SHOW) expect(value).toBeLessThanOrEqual(tolerance);
+  expect(value).toBeLessThanOrEqual(tolerance);
 };
 const run = (check: (c: Case) => void, numRuns: number): void => {
-  worst = 0;
   fc.assert(fc.property(cases, check), { numRuns, seed: 20_261_125, endOnFailure: true });
-  if (process.env.SHOW)
-    console.log(`WORST ${expect.getState().currentTestName}: ${worst.toExponential(2)} of tolerance`);
 };
 
 const law = (check: (c: Case) => void): void => run(check, LAW);

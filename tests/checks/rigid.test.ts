@@ -23,7 +23,7 @@ const CRITICAL = 1e-3; // deg, R5: the mode flips this far either side too
 const WOBBLE = 1e-4; // deg and somersaults, R6: measured 3.3e-5 and 1.1e-7
 const GROWTH = 1e-4; // R7: measured 1.7e-6
 const TUMBLER = 1e-7; // R8: measured 4.5e-9, the rounding of the printed number
-const FINER = 1e-9; // R8 all along against the closed form, tolerance 1e-13
+const FINER = 1e-9; // R8 all along against the closed form, tolerance 1e-13: measured below 1e-12
 const PHASE = 1e-8; // R9: measured 3.7e-10
 const DIVE = 1e-6; // R10: measured 3.5e-7, the rounding of the printed times
 

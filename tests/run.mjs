@@ -83,7 +83,14 @@ async function main() {
   });
   if (ready) {
     await step('types', () => asOne(bin('typescript/bin/tsc'), ['--pretty', 'false']));
-    await step('lint and format', () => asOne(bin('@biomejs/biome/bin/biome'), ['ci', '--error-on-warnings', '.']));
+    await step('lint and format', () =>
+      asOne(bin('@biomejs/biome/bin/biome'), [
+        'ci',
+        '--error-on-warnings',
+        `--colors=${process.stdout.isTTY ? 'force' : 'off'}`,
+        '.',
+      ]),
+    );
     await step('reactivity lint', () => asOne(bin('eslint/bin/eslint.js'), ['--max-warnings', '0', '.']));
     await step('unit', unit);
     const built = await step('build', () => asOne('src/cli/build-app.mjs', ['--always']));

@@ -1,7 +1,8 @@
 /**
  * A body as an MJCF model (the XML of the open MuJoCo physics engine): a witness for our numbers, and a way out of here.
  * Y is up; the root floats on a free joint, one hinge for each of ours, in the same order and under the same name. The
- * looks carry no mass and touch nothing. Hinges have no limits: ours only warn.
+ * looks carry no mass and touch nothing. Hinges have no limits: ours only warn. The format has no rods and no points:
+ * their zero moments are written as the least it takes.
  */
 import { calcEigen3 } from '../math/eigen3.ts';
 import { quatOfMatInto } from '../math/rot.ts';
@@ -39,19 +40,25 @@ function bodyLines(body: Body, i: number, indent: string): string[] {
     ...body.contacts
       .filter((c) => c.segment === i)
       .map(
-        (c) =>
-          `${inner}<site name=${quoted(c.name)} pos="${numbers(c.p_BoC_B)}" size="${number(Math.max(c.radius, LEAST_SIZE))}"/>`,
+        (c) => `${inner}<site name=${quoted(c.name)} pos="${numbers(c.p_BoC_B)}" size="${number(drawn(c.radius))}"/>`,
       ),
     ...body.segments.flatMap((child, k) => (child.parent === i ? bodyLines(body, k, inner) : [])),
     `${indent}</body>`,
   ];
 }
 
-/** MJCF wants a positive size of everything it draws. */
+/** MJCF wants a positive size of everything it draws, m. */
 const LEAST_SIZE = 1e-4;
+/** And a principal moment above 1e-15 kg m^2 of everything that moves: of the segment's own largest, else absolute. */
+const LEAST_SHARE = 1e-12;
+const LEAST_MOMENT = 1e-14;
+
+const drawn = (size: number): number => Math.max(size, LEAST_SIZE);
 
 function inertial(s: Segment): string {
-  const { values, R } = calcEigen3(s.I_BBcm_B);
+  const { values: found, R } = calcEigen3(s.I_BBcm_B);
+  const least = Math.max(LEAST_MOMENT, LEAST_SHARE * Math.max(...found));
+  const values = found.map((x) => Math.max(x, least));
   const quat = [0, 0, 0, 0];
   quatOfMatInto(R, 0, quat, 0);
   return `<inertial pos="${numbers(s.p_BoBcm_B)}" quat="${numbers(quat)}" mass="${number(s.mass)}" diaginertia="${numbers(values)}"/>`;
@@ -60,9 +67,9 @@ function inertial(s: Segment): string {
 function geom(shape: DrawShape): string {
   const looks = 'contype="0" conaffinity="0" mass="0"';
   if (shape.kind === 'ellipsoid')
-    return `<geom type="ellipsoid" pos="${numbers(shape.centre_B)}" size="${numbers(shape.radii)}" ${looks}/>`;
+    return `<geom type="ellipsoid" pos="${numbers(shape.centre_B)}" size="${numbers(shape.radii.map(drawn))}" ${looks}/>`;
   const { a_B: a, b_B: b } = shape;
-  const radius = number((shape.radiusA + shape.radiusB) / 2);
+  const radius = number(drawn((shape.radiusA + shape.radiusB) / 2));
   if (Math.hypot(b[0] - a[0], b[1] - a[1], b[2] - a[2]) < LEAST_SIZE)
     return `<geom type="sphere" pos="${numbers(a)}" size="${radius}" ${looks}/>`;
   return `<geom type="capsule" fromto="${numbers(a)} ${numbers(b)}" size="${radius}" ${looks}/>`;

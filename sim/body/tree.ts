@@ -58,13 +58,20 @@ const NO_RANGE: readonly [number, number] = [-4 * Math.PI, 4 * Math.PI];
 const UNIT = 1e-3;
 /** Rounding allowed in typed moments, share of the largest. */
 const INERTIA_TOLERANCE = 1e-9;
-/** The free joint of the root in an MJCF file. */
+/** Names that an MJCF file needs for itself: the root's free joint and what it floats in. */
 const TAKEN = 'root';
+const TAKEN_SEGMENT = 'world';
 
 export function makeTree(spec: TreeSpec): Body {
   if (spec.segments.length === 0) throw new FieldError('athlete.segments', [], 'at least one segment');
   const names = spec.segments.map((s) => s.name);
   checkUnique(names, (i) => `athlete.segments[${i}].name`, 'segment');
+  if (names.includes(TAKEN_SEGMENT))
+    throw new FieldError(
+      `athlete.segments[${names.indexOf(TAKEN_SEGMENT)}].name`,
+      TAKEN_SEGMENT,
+      `any name but "${TAKEN_SEGMENT}", which is the space that the body moves in`,
+    );
   const hinges = spec.segments.flatMap((s, i) =>
     s.hinges.map((h, j) => ({ ...h, field: `athlete.segments[${i}].hinges[${j}]` })),
   );

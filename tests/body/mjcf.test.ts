@@ -1,10 +1,10 @@
 /** The MJCF of a body, read by MuJoCo (@mujoco/mujoco), against sums of our own. */
 import loadMujoco from '@mujoco/mujoco';
 import { beforeAll, describe, expect, test } from 'vitest';
-import type { Body } from '../../sim/body/body.ts';
+import type { Body, Sym3 } from '../../sim/body/body.ts';
 import { makeHuman } from '../../sim/body/human.ts';
 import { formatMjcf } from '../../sim/body/mjcf.ts';
-import { makeTree } from '../../sim/body/tree.ts';
+import { makeTree, type TreeSegmentSpec } from '../../sim/body/tree.ts';
 import { wholeBody } from './moments.ts';
 
 /** relative; measured 4.4e-16 at worst */
@@ -99,6 +99,37 @@ describe('the MJCF', () => {
 
   test('a tree with skew tensors, skew axes and names that XML must escape agrees too', () => {
     const off = worst(skew, 20);
+    expect(off.mass).toBeLessThan(AGREE);
+    expect(off.centre).toBeLessThan(AGREE);
+    expect(off.inertia).toBeLessThan(AGREE);
+  });
+
+  test('rods, skew rods, points and lines without girth can be loaded and agree too', () => {
+    const line = { kind: 'capsule', a_B: [0, 0, 0], b_B: [0, 0.4, 0], radiusA: 0, radiusB: 0 } as const;
+    const e = [0.6, 0.48, 0.64];
+    const at = (i: number, j: number): number => 0.3 * ((i === j ? 1 : 0) - e[i] * e[j]);
+    const segment = (name: string, parent: string | undefined, inertia: Sym3): TreeSegmentSpec => ({
+      name,
+      ...(parent ? { parent } : {}),
+      joint: parent ? [0.1, 0.4, 0] : [0, 0, 0],
+      hinges: parent ? [{ name: `hinge of ${name}`, axis: [0, 0.6, 0.8] }] : [],
+      mass: 2,
+      centre: [0.05, 0.3, 0],
+      inertia,
+      contacts: [],
+      shapes: [line, { kind: 'ellipsoid', centre_B: [0, 0, 0], radii: [0, 0.1, 0.1] }],
+    });
+    const off = worst(
+      makeTree({
+        name: 'thin',
+        segments: [
+          segment('rod', undefined, [0.1, 0, 0.1, 0, 0, 0]),
+          segment('skew rod', 'rod', [at(0, 0), at(1, 1), at(2, 2), at(0, 1), at(0, 2), at(1, 2)]),
+          segment('point', 'skew rod', [0, 0, 0, 0, 0, 0]),
+        ],
+      }),
+      20,
+    );
     expect(off.mass).toBeLessThan(AGREE);
     expect(off.centre).toBeLessThan(AGREE);
     expect(off.inertia).toBeLessThan(AGREE);

@@ -67,6 +67,7 @@ describe('a tree', () => {
     ['athlete.segments[1].parent', [part('a'), part('b', { parent: 'c' }), part('c', { parent: 'a' })]],
     ['athlete.segments[1].parent', [part('a'), part('b')]],
     ['athlete.segments[1].name', [part('a'), part('a', { parent: 'a' })]],
+    ['athlete.segments[1].name', [part('a'), part('world', { parent: 'a' })]],
     ['athlete.segments[0].hinges', [part('a', { hinges: [hinge('h')] })]],
     ['athlete.segments[1].hinges[1].name', [part('a'), part('b', { parent: 'a', hinges: [hinge('h'), hinge('h')] })]],
     [

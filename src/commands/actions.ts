@@ -14,7 +14,7 @@ export interface BenchActions {
   moveCursor(byS: number): void;
   goTo(event: 'takeoff' | 'apex' | 'touchdown'): void;
   goToShape(direction: 1 | -1): void;
-  openPanel(panel: 'skills' | 'values' | 'help' | 'joints' | 'menu' | undefined): void;
+  openPanel(panel: 'skills' | 'shapes' | 'values' | 'help' | 'joints' | 'menu' | undefined): void;
   openFile(): void;
   saveFile(): void;
   setTheme(theme: 'system' | 'light' | 'dark'): void;

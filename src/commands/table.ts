@@ -42,6 +42,7 @@ export const commands: readonly Command[] = [
   },
   { id: 'values', title: t.values, group: 'edit', keys: ['V'], run: (b) => b.openPanel('values') },
   { id: 'joints', title: t.joints, group: 'edit', keys: ['J'], run: (b) => b.openPanel('joints') },
+  { id: 'shapes', title: t.shapes, group: 'edit', keys: ['B'], run: (b) => b.openPanel('shapes') },
   { id: 'skills', title: t.skills, group: 'file', keys: ['S'], run: (b) => b.openPanel('skills') },
   { id: 'open', title: t.open, group: 'file', keys: ['Mod+O'], run: (b) => b.openFile() },
   { id: 'save', title: t.save, group: 'file', keys: ['Mod+S'], run: (b) => b.saveFile() },

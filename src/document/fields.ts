@@ -113,43 +113,53 @@ function getTakeoffFields(file: SkillFile): Spec[] {
   ];
 }
 
+/** Turning is shown unsigned with its word: + is backward for an athlete who faces +X. Typing a minus turns it round. */
 function getMomentumField(file: SkillFile): Spec {
   const t = texts.fields;
   const m = file.takeoff.momentum;
-  const group = 'takeoff';
+  const common = { id: 'momentum', group: 'takeoff', main: true } as const;
+  const word = (v: number): string => (v === 0 ? '' : v > 0 ? t.ways.backward : t.ways.forward);
+  const sign = (v: number): number => (v < 0 ? -1 : 1);
   if ('vectorKgM2PerS' in m) {
     const [x, y, z] = m.vectorKgM2PerS;
-    const write: Field['write'] = (f, v) => changeTakeoff(f, { momentum: { vectorKgM2PerS: [x, y, v] } });
-    const range = { min: -300, max: 300, step: 0.5, decimals: 1 };
-    return { id: 'momentum', group, label: t.momentum, unit: 'kg·m²/s', value: z, ...range, main: true, write };
+    return {
+      ...common,
+      label: t.momentum(word(z)),
+      unit: 'kg·m²/s',
+      value: Math.abs(z),
+      min: -300,
+      max: 300,
+      step: 0.5,
+      decimals: 1,
+      write: (f, v) => changeTakeoff(f, { momentum: { vectorKgM2PerS: [x, y, sign(z) * v] } }),
+    };
   }
   if ('ratesRevPerS' in m) {
     const rates = m.ratesRevPerS;
-    const write: Field['write'] = (f, v) =>
-      changeTakeoff(f, { momentum: { ratesRevPerS: { ...rates, somersault: v } } });
-    const range = { min: -6, max: 6, step: 0.01, decimals: 2 };
     return {
-      id: 'momentum',
-      group,
-      label: t.rate,
+      ...common,
+      label: t.rate(word(rates.somersault)),
       unit: 'rev/s',
-      value: rates.somersault,
-      ...range,
-      main: true,
-      write,
+      value: Math.abs(rates.somersault),
+      min: -6,
+      max: 6,
+      step: 0.01,
+      decimals: 2,
+      write: (f, v) =>
+        changeTakeoff(f, { momentum: { ratesRevPerS: { ...rates, somersault: sign(rates.somersault) * v } } }),
     };
   }
-  const write: Field['write'] = (f, v) => changeTakeoff(f, { momentum: { straightSomersaults: v } });
-  const range = { min: -6, max: 6, step: 0.01, decimals: 2 };
+  const turns = m.straightSomersaults;
   return {
-    id: 'momentum',
-    group,
+    ...common,
     label: t.straight,
-    unit: '',
-    value: m.straightSomersaults,
-    ...range,
-    main: true,
-    write,
+    unit: word(turns),
+    value: Math.abs(turns),
+    min: -6,
+    max: 6,
+    step: 0.01,
+    decimals: 2,
+    write: (f, v) => changeTakeoff(f, { momentum: { straightSomersaults: sign(turns) * v } }),
   };
 }
 

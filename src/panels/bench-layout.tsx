@@ -42,7 +42,16 @@ export function BenchLayout(props: { bench: Bench; lanes: LaneList }) {
   const views = createMemo<ViewPlace[]>(() => {
     const common = { y: 0, height: airHeight(), floorY: airHeight(), pxPerM: framing().pxPerM, pxPerS: axis().pxPerS };
     return [
-      { ...common, kind: 'unrolled', x: 0, width: timeWidth(), x0: axis().x0, labelX: axis().x0 - 7, ghosts: 10 },
+      {
+        ...common,
+        pxPerM: framing().unrolledPxPerM,
+        kind: 'unrolled',
+        x: 0,
+        width: timeWidth(),
+        x0: axis().x0,
+        labelX: axis().x0 - 7,
+        ghosts: 10,
+      },
       { ...common, kind: 'front', x: timeWidth() + 24, width: FRONT, x0: FRONT / 2, ghosts: 0 },
       { ...common, kind: 'side', x: sideX(), width: sideWidth(), x0: framing().sideX0, ghosts: 5 },
     ];
@@ -66,7 +75,7 @@ export function BenchLayout(props: { bench: Bench; lanes: LaneList }) {
               views={views()}
               timeAt={(x) => (x < timeWidth() ? tOf(axis(), x) : undefined)}
             >
-              <StageNames views={views()} />
+              <StageNames views={views()} compressed={framing().unrolledPxPerM > framing().pxPerM + 0.5} />
             </Stage>
             <p class="standing">{texts.standingCaution}</p>
           </section>

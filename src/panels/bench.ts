@@ -16,7 +16,7 @@ import { makePlayback, type Playback } from './playback.ts';
 import type { BenchPorts } from './ports.ts';
 import { setTheme, type Theme } from './theme.ts';
 
-export type PanelName = 'skills' | 'values' | 'help' | 'joints' | 'menu';
+export type PanelName = 'skills' | 'shapes' | 'values' | 'help' | 'joints' | 'menu';
 
 export interface Bench extends BenchActions {
   readonly ports: BenchPorts;

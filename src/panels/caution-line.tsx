@@ -15,7 +15,7 @@ export function wordCaution(one: Caution): string {
   if (one.kind === 'speed')
     return c.speed(joint, `${formatNumber(one.value, 0)}°/s`, `${formatNumber(one.limit, 0)}°/s`);
   if (one.kind === 'range') return c.range(joint, `${formatNumber(one.value, 0)}°`, `${formatNumber(one.limit, 0)}°`);
-  return c.torque(joint, `${formatNumber(one.value, 0)} N·m`, `${formatNumber(one.limit, 0)} N·m`);
+  return c.torque(joint, `${formatNumber(Math.abs(one.value), 0)} N·m`, `${formatNumber(Math.abs(one.limit), 0)} N·m`);
 }
 
 export function CautionLine(props: { bench: Bench; short?: boolean }) {

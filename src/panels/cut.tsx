@@ -2,7 +2,7 @@
 import { type Accessor, createMemo, For, type JSX, Show } from 'solid-js';
 import { texts } from '../texts.ts';
 import { type Bench, nameShape } from './bench.ts';
-import { DEG, formatNumber, REV } from './numbers.ts';
+import { DEG, formatNumber, REV, soften } from './numbers.ts';
 import type { ColourName } from './plot/palette.ts';
 import { getEnergyParts, getMomentumParts, type Part } from './plot/stacks.ts';
 import { calcPlace, type Place, readAt } from './readout.ts';
@@ -77,7 +77,7 @@ export const CutHead = (props: { cut: CutValues }): JSX.Element => (
   <>
     <h2 class="cut-head">{c.at(formatNumber(props.cut.t, 2))}</h2>
     <p class="word">
-      {props.cut.shape ? `${props.cut.shape.toLowerCase()}, ` : ''}
+      {props.cut.shape ? `${soften(props.cut.shape)}, ` : ''}
       {props.cut.attitude}
     </p>
   </>
@@ -145,6 +145,8 @@ export function MomentBars(props: { cut: CutValues }) {
   );
 }
 
+/** width of a composition bar on the bench, px */
+const BAR_PX = 262;
 const colourVar = (name: ColourName): string => `var(--${name})`;
 
 /** Parts of a whole as one bar; what has no room inside is named above it. */
@@ -158,8 +160,9 @@ export function Composition(props: { bench: Bench; cut: CutValues; kind: 'moment
     return valued.map((v) => ({ ...v, percent: (Math.abs(v.value) / whole) * 100 }));
   });
   const decimals = (): number => (props.kind === 'momentum' ? 1 : 0);
-  const inside = (p: { percent: number; part: Part }): boolean => p.percent > 14 + p.part.name.length * 2;
   const word = (p: { part: Part; value: number }): string => `${p.part.name} ${formatNumber(p.value, decimals())}`;
+  const inside = (p: { percent: number; part: Part; value: number }): boolean =>
+    (p.percent / 100) * BAR_PX > word(p).length * 6.4 + 12;
   return (
     <div class="composition">
       <p>
@@ -190,7 +193,7 @@ export function SpokenCut(props: { bench: Bench; cut: CutValues }) {
     if (props.bench.play.playing()) return last;
     const { t, shape, twistRate, somersaultRate, tilt } = props.cut;
     const fine = (v: number): string => formatNumber(v, 2);
-    return c.spoken(fine(t), shape.toLowerCase(), fine(twistRate), fine(somersaultRate), formatNumber(tilt, 0));
+    return c.spoken(fine(t), soften(shape), fine(twistRate), fine(somersaultRate), formatNumber(tilt, 0));
   }, '');
   return (
     <p class="spoken" role="status" aria-live="polite">

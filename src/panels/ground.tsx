@@ -25,7 +25,7 @@ import { StageNames } from './stage-names.tsx';
 
 const p = texts.plots;
 const LANE = 24;
-const OPEN_LANE = 158;
+const OPEN_LANE = 182;
 const TILE = 46;
 const NAME = 18;
 
@@ -56,9 +56,9 @@ export function Ground(props: {
       wishes.push({ id: lane.id, least: tall, grow: 0, gap: i === 0 ? 7 : 0, yields: 0 });
     });
     wishes.push(
-      { id: 'rate', least: 68, grow: 5, gap: 16, yields: 1 },
-      { id: 'tilt', least: 32, grow: 2, gap: 13, yields: 2 },
-      { id: 'moments', least: 58, grow: 3, gap: 13, yields: 3 },
+      { id: 'rate', least: 60, grow: 5, gap: 14, yields: 1 },
+      { id: 'tilt', least: 32, grow: 2, gap: 12, yields: 2 },
+      { id: 'moments', least: 54, grow: 3, gap: 12, yields: 3 },
       { id: 'momentum', least: 36, grow: 1.5, gap: 14, yields: 4 },
       { id: 'energy', least: 36, grow: 1.5, gap: 13, yields: 5 },
     );
@@ -129,6 +129,9 @@ export function Ground(props: {
       <div class="row-title" style={at('shapes')}>
         <h2>{texts.shapes.title}</h2>
         <p class="quiet">{texts.shapes.hint}</p>
+        <button type="button" class="plain small other-joints" onClick={() => props.bench.openPanel('shapes')}>
+          {texts.shapes.list}
+        </button>
       </div>
       <For each={laneIds()}>
         {(id) => (
@@ -150,6 +153,7 @@ export function Ground(props: {
                     bench={props.bench}
                     lane={l()}
                     chosen={props.lanes.key()}
+                    choose={props.lanes.setKey}
                     close={() => props.lanes.setOpen(undefined)}
                   />
                 </Show>

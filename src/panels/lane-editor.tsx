@@ -8,6 +8,7 @@ import { texts } from '../texts.ts';
 import type { Bench } from './bench.ts';
 import { limitKey, moveKey } from './lane-keys.tsx';
 import { DEG } from './numbers.ts';
+import { Icon } from './parts/icon.tsx';
 import { NumberField } from './parts/number-field.tsx';
 import { calcPlace, readAt } from './readout.ts';
 
@@ -15,7 +16,13 @@ const t = texts.lanes;
 const ANCHORS = ['takeoff', 'apex', 'touchdown'] as const;
 const KINDS = ['stop', 'pass'] as const;
 
-export function LaneEditor(props: { bench: Bench; lane: Lane; chosen: number | undefined; close: () => void }) {
+export function LaneEditor(props: {
+  bench: Bench;
+  lane: Lane;
+  chosen: number | undefined;
+  choose: (index: number) => void;
+  close: () => void;
+}) {
   const label = (): string => texts.joint(props.lane.id);
   const index = (): number => props.chosen ?? -1;
   const key = createMemo(() => props.lane.keys[index()]);
@@ -57,6 +64,29 @@ export function LaneEditor(props: { bench: Bench; lane: Lane; chosen: number | u
           {t.close}
         </button>
       </p>
+      <Show when={props.lane.keys.length > 0}>
+        <p class="key-steps">
+          <button
+            type="button"
+            class="square"
+            aria-label={t.before}
+            disabled={index() <= 0}
+            onClick={() => props.choose(index() - 1)}
+          >
+            <Icon name="back" size={14} />
+          </button>
+          {t.step(index() < 0 ? '–' : String(index() + 1), String(props.lane.keys.length))}
+          <button
+            type="button"
+            class="square"
+            aria-label={t.after}
+            disabled={index() >= props.lane.keys.length - 1}
+            onClick={() => props.choose(index() + 1)}
+          >
+            <Icon name="on" size={14} />
+          </button>
+        </p>
+      </Show>
       <Show when={key()} fallback={<p class="quiet">{t.chooseKey}</p>}>
         {(k) => (
           <>

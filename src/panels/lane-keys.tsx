@@ -67,7 +67,12 @@ export function LaneKeys(props: {
   const indices = createMemo(() => props.lane.keys.length);
   const hasRoom = (i: number): boolean => {
     const next = props.lane.keys[i + 1];
-    return props.chosen === i || !next || (next.t - props.lane.keys[i].t) * props.axis.pxPerS > 36;
+    const gap = (other: LaneKey | undefined): number =>
+      other ? Math.abs(other.t - props.lane.keys[i].t) * props.axis.pxPerS : Number.POSITIVE_INFINITY;
+    if (props.chosen === i) return true;
+    // the chosen key's words are longer
+    if (props.chosen !== undefined && gap(props.lane.keys[props.chosen]) < 72) return false;
+    return gap(next) > 36;
   };
   const spoken = (key: LaneKey): string => t.key(label(), `${formatNumber(key.deg, 0)}°`, formatNumber(key.t, 2));
 

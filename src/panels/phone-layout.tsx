@@ -54,7 +54,7 @@ export function PhoneLayout(props: { bench: Bench }) {
         x0: axis().x0,
         labelX: axis().x0 - 10,
         labelSize: 13,
-        pxPerM: framing().pxPerM,
+        pxPerM: framing().unrolledPxPerM,
         ghosts: 6,
         unlabelled: true,
       },

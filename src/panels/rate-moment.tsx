@@ -6,7 +6,7 @@ import { Show } from 'solid-js';
 import { texts } from '../texts.ts';
 import { type Bench, nameShape } from './bench.ts';
 import type { CutValues } from './cut.tsx';
-import { formatNumber, REV } from './numbers.ts';
+import { formatNumber, REV, soften } from './numbers.ts';
 import { calcPlace, readAt } from './readout.ts';
 
 const t = texts.pin;
@@ -21,7 +21,7 @@ export function RateMoment(props: { bench: Bench; cut: CutValues; width: number;
     return {
       rate: readAt(f.twistRate, place) * REV * way,
       moment: readAt(f.moments, place, 3, 2),
-      shape: nameShape(props.bench.spans(), s).toLowerCase(),
+      shape: soften(nameShape(props.bench.spans(), s)),
       s: formatNumber(s, 2),
     };
   };

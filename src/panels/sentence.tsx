@@ -28,8 +28,13 @@ export function wordSentence(o: Outline): SentenceWords {
   const turned = twists !== null && twists >= TURN_SAID;
   const tilted = o.tiltDeg !== null && Math.abs(o.tiltDeg) >= TILT_SAID;
   return {
-    somersaults: soms === null ? '' : formatNumber(soms, 2),
-    somersaultWord: soms === null ? '' : s.somersault(soms >= 1.005 || soms < 0.995, o.somersaultWord),
+    somersaults: soms === null || soms < TURN_SAID ? '' : formatNumber(soms, 2),
+    somersaultWord:
+      soms === null
+        ? ''
+        : soms < TURN_SAID
+          ? s.noSomersault
+          : s.somersault(soms >= 1.005 || soms < 0.995, o.somersaultWord),
     twists: turned ? formatNumber(twists, 2) : '',
     twistWord: turned ? s.twist(twists >= 1.005, o.twistWord) : s.noTwist,
     air: formatNumber(o.duration, 2),

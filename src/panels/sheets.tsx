@@ -11,6 +11,7 @@ import type { LaneList } from './lane-list.ts';
 import { formatNumber } from './numbers.ts';
 import { SideSign } from './parts/icon.tsx';
 import { Sheet } from './parts/sheet.tsx';
+import { ShapeList } from './shape-list.tsx';
 import type { Theme } from './theme.ts';
 
 export function Sheets(props: { bench: Bench; lanes: LaneList }) {
@@ -25,6 +26,11 @@ export function Sheets(props: { bench: Bench; lanes: LaneList }) {
       <Match when={props.bench.panel() === 'values'}>
         <Sheet title={`${texts.fields.takeoff}, ${texts.fields.athlete.toLowerCase()}`} onClose={close}>
           <AllValues bench={props.bench} />
+        </Sheet>
+      </Match>
+      <Match when={props.bench.panel() === 'shapes'}>
+        <Sheet title={texts.shapes.listTitle} onClose={close}>
+          <ShapeList bench={props.bench} />
         </Sheet>
       </Match>
       <Match when={props.bench.panel() === 'joints'}>
@@ -218,7 +224,7 @@ function KeyList(props: { bench: Bench }) {
 
 function Menu(props: { bench: Bench }) {
   const themes: readonly Theme[] = ['system', 'light', 'dark'];
-  const go = (panel: 'skills' | 'values' | 'joints' | 'help'): void => props.bench.openPanel(panel);
+  const go = (panel: 'skills' | 'shapes' | 'values' | 'joints' | 'help'): void => props.bench.openPanel(panel);
   return (
     <>
       <p class="sheet-actions">
@@ -236,6 +242,7 @@ function Menu(props: { bench: Bench }) {
             [
               ['skills', texts.picker.title],
               ['values', `${texts.fields.takeoff}, ${texts.fields.athlete.toLowerCase()}`],
+              ['shapes', texts.shapes.listTitle],
               ['joints', texts.lanes.title],
               ['help', texts.help.title],
             ] as const

@@ -4,9 +4,13 @@ import type { FlightResult } from '../engine/result.ts';
 /** Room above the highest mass centre for a body, as a share of the stature, and under it for pointed toes. */
 const ABOVE = 0.62;
 const BESIDE = 0.5;
+/** A body 1 m tall is drawn at least this share of the picture's height. */
+const LEAST_BODY = 0.235;
 
 export interface StageFit {
   readonly pxPerM: number;
+  /** unrolled flight: bodies keep their size, heights are compressed where they must */
+  readonly unrolledPxPerM: number;
   /** side view: x of X = 0 */
   readonly sideX0: number;
   /** +1: travel +X is to the right; -1: -X is */
@@ -27,5 +31,12 @@ export function fitStage(result: FlightResult, height: number, sideWidth: number
   const byWidth = sideWidth / (along + 2 * BESIDE * stature);
   const pxPerM = Math.min(byHeight, byWidth, mostPxPerM);
   const spare = sideWidth - (along + 2 * BESIDE * stature) * pxPerM;
-  return { pxPerM, sideX0: BESIDE * stature * pxPerM + spare / 2, direction, room: `${height} ${sideWidth}` };
+  const unrolledPxPerM = Math.max(pxPerM, Math.min(byHeight * 2.2, LEAST_BODY * height));
+  return {
+    pxPerM,
+    unrolledPxPerM,
+    sideX0: BESIDE * stature * pxPerM + spare / 2,
+    direction,
+    room: `${height} ${sideWidth}`,
+  };
 }

@@ -12,7 +12,7 @@ const names = {
   upright: texts.stage.upright,
 } as const;
 
-export function StageNames(props: { views: readonly ViewPlace[] }) {
+export function StageNames(props: { views: readonly ViewPlace[]; compressed?: boolean }) {
   return (
     <For each={props.views.map((v) => v.kind)}>
       {(kind, i) => (
@@ -25,6 +25,9 @@ export function StageNames(props: { views: readonly ViewPlace[] }) {
             <span class="sides">
               <SideSign side="left" /> {texts.stage.left} <SideSign side="right" /> {texts.stage.right}
             </span>
+            <Show when={props.compressed}>
+              <span class="note">{texts.stage.compressed}</span>
+            </Show>
           </Show>
         </p>
       )}

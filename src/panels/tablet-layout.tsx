@@ -60,14 +60,14 @@ export function TabletLayout(props: { bench: Bench }) {
         x0: axis().x0,
         labelX: axis().x0 - 30,
         labelSize: 15,
-        pxPerM: framing().pxPerM,
+        pxPerM: framing().unrolledPxPerM,
         ghosts: 10,
       },
       {
         ...common,
         kind: 'upright',
-        x: timeWidth(),
-        width: SIDE,
+        x: timeWidth() + 60,
+        width: SIDE - 60,
         x0: SIDE / 2 + 10,
         pxPerM: Math.min(140, (airHeight() - 12) / (stature() * 1.3)),
         ghosts: 0,
@@ -100,7 +100,7 @@ export function TabletLayout(props: { bench: Bench }) {
               views={views()}
               timeAt={(x) => (x < timeWidth() ? tOf(axis(), x) : undefined)}
             >
-              <p class="stage-name" style={{ left: `${timeWidth() + 12}px`, 'max-width': '110px' }}>
+              <p class="stage-name" style={{ left: `${timeWidth() + 12}px`, 'max-width': '96px' }}>
                 {texts.stage.upright}
               </p>
             </Stage>
@@ -118,8 +118,8 @@ export function TabletLayout(props: { bench: Bench }) {
               names="all"
               lineWidth={3.2}
               plots={[
-                { kind: first(), share: 1.7, headHeight: 8, head: choice(first, setFirst) },
-                { kind: second(), share: 1, headHeight: 10, head: choice(second, setSecond) },
+                { kind: first(), share: 1.7, headHeight: 24, head: choice(first, setFirst) },
+                { kind: second(), share: 1, headHeight: 24, head: choice(second, setSecond) },
               ]}
             />
             <section class="touch-cut" style={{ width: `${SIDE}px` }} aria-label={texts.cut.label}>

@@ -53,7 +53,7 @@ export function drawRates(which: 'both' | 'twist' | 'somersault'): RowDrawer {
     const scale = makeScale(box, low, top);
     drawRule(pen, scale(top), false);
     if (box.height > 56) drawRule(pen, scale(top / 2), false);
-    if (which !== 'somersault') fillTwist(pen, twist, scale);
+    if (which !== 'somersault') fillTwist(pen, twist, scale, which === 'both' ? som : undefined);
     drawRule(pen, scale(0), true);
     const tick = (v: number): void =>
       drawTick(pen, scale(v), formatNumber(v, top < 2 ? 1 : top % 2 && v !== top && v ? 1 : 0));
@@ -77,7 +77,7 @@ export function drawRates(which: 'both' | 'twist' | 'somersault'): RowDrawer {
 }
 
 /** The area under the twist rate up to the cursor is the twist so far. */
-function fillTwist(pen: Pen, twist: Curve, scale: (v: number) => number): void {
+function fillTwist(pen: Pen, twist: Curve, scale: (v: number) => number, other: Curve | undefined): void {
   const { g, axis, cursor, palette, place, result } = pen;
   const f = result.frames;
   const done = Math.abs(readAt(f.twist, place) - f.twist[0]) * REV;
@@ -101,7 +101,18 @@ function fillTwist(pen: Pen, twist: Curve, scale: (v: number) => number): void {
     if (px > x - width - 18 && px < x - 10) low = Math.min(low, twist(i));
   }
   const room = Number.isFinite(low) ? scale(0) - scale(low) : 0;
-  if (room > palette.tickPx * 1.7) drawName(pen, text, x - 14, scale(0) - room / 2, 'ink', 'right', 'twist-tint');
+  if (room < palette.tickPx * 1.7) return;
+  // another curve must not strike the words through
+  const clear = (y: number): boolean => {
+    if (!other) return true;
+    for (let i = 0; i < f.n; i++) {
+      const px = xOf(axis, f.t[i]);
+      if (px > x - width - 18 && px < x - 10 && Math.abs(scale(other(i)) - y) < palette.tickPx * 0.85) return false;
+    }
+    return true;
+  };
+  const y = [0.5, 0.3, 0.7].map((share) => scale(0) - room * share).find(clear);
+  if (y !== undefined) drawName(pen, text, x - 14, y, 'ink', 'right', 'twist-tint');
 }
 
 export const drawTilt: RowDrawer = (pen, box) => {
@@ -129,9 +140,9 @@ export const drawTilt: RowDrawer = (pen, box) => {
   const far = lastDefined(f.tilt) * DEG;
   // where the sign matters it is a word, at the end of the curve that leaves room
   const wordY = (v: number): number => scale(v) + (v > 0 ? 8 : -8);
-  if (top > 1 && top >= bottom && far < 0.6 * high) drawName(pen, p.toRight, right, wordY(high), 'tilt', 'right');
-  else if (top > 1 && top >= bottom) drawName(pen, p.toRight, pen.axis.x0 + 6, wordY(high), 'tilt', 'left');
-  if (bottom > 1 && bottom >= top) drawName(pen, p.toLeft, pen.axis.x0 + 6, wordY(low), 'tilt', 'left');
+  if (top > 3 && top >= bottom && far < 0.6 * high) drawName(pen, p.toRight, right, wordY(high), 'tilt', 'right');
+  else if (top > 3 && top >= bottom) drawName(pen, p.toRight, pen.axis.x0 + 6, wordY(high), 'tilt', 'left');
+  if (bottom > 3 && bottom >= top) drawName(pen, p.toLeft, pen.axis.x0 + 6, wordY(low), 'tilt', 'left');
   drawRing(pen, curveAt(pen, tilt), scale, 'tilt');
 };
 

@@ -120,6 +120,8 @@ function drawBands(pen: Pen, parts: readonly Part[], scale: (v: number) => numbe
     g.fillStyle = palette.colour[part.colour];
     g.fill();
     if (thick > 3) {
+      g.beginPath();
+      for (let i = 0; i < n; i++) g.lineTo(xOf(axis, t[i]), scale(high[i]));
       g.strokeStyle = palette.colour.ground;
       g.lineWidth = 0.75;
       g.stroke();

@@ -1,4 +1,5 @@
-// npm run shots: pictures of the built app at three sizes, light and dark, into tests/shots-out/.
+// npm run shots: pictures of the built app at three sizes, light and dark, into tests/shots-out/;
+// npm run shots -- --readme: the one picture of the README, docs/pictures/bench.png.
 import { mkdirSync } from 'node:fs';
 import path from 'node:path';
 import { ensureAppBuilt } from '../src/cli/build-app.mjs';
@@ -12,7 +13,8 @@ const sizes = [
   { name: 'phone', viewport: { width: 390, height: 844 }, hasTouch: true, isMobile: true },
 ];
 const themes = ['light', 'dark'];
-const out = path.join(root, 'tests/shots-out');
+const forReadme = process.argv.includes('--readme');
+const out = path.join(root, forReadme ? 'docs/pictures' : 'tests/shots-out');
 // a last plot may follow the stage
 const settleMs = 500;
 
@@ -23,8 +25,8 @@ const { server, url } = await serveDist({ port: 4273 });
 const browser = await chromium.launch({ executablePath: await ensureBrowser(), args: browserFlags });
 mkdirSync(out, { recursive: true });
 try {
-  for (const { name, ...size } of sizes) {
-    for (const colorScheme of themes) {
+  for (const { name, ...size } of forReadme ? sizes.slice(0, 1) : sizes) {
+    for (const colorScheme of forReadme ? themes.slice(0, 1) : themes) {
       const context = await browser.newContext({ ...size, colorScheme, reducedMotion: 'reduce' });
       const page = await context.newPage();
       page.on('pageerror', (error) => {
@@ -35,7 +37,7 @@ try {
       await page.locator('canvas[data-ready]').first().waitFor();
       await page.evaluate(() => document.fonts.ready);
       await page.waitForTimeout(settleMs);
-      const file = path.join(out, `${name}-${colorScheme}.png`);
+      const file = path.join(out, forReadme ? 'bench.png' : `${name}-${colorScheme}.png`);
       await page.screenshot({ path: file });
       console.log(path.relative(root, file));
       await context.close();

@@ -50,6 +50,26 @@ export { getModel, type Model } from './motion/model.ts';
 export { calcPose, type Pose } from './motion/pose.ts';
 export { calcShapeMotion, makeShapeMotion, type ShapeMotion } from './motion/shape-motion.ts';
 export { makeState, readState, rootMotionInto, type State } from './motion/state.ts';
+export { type CodeColumns, codeColumns, codeOfFlight, type FlightCode } from './notation/code-of-flight.ts';
+export { formatFlightCode, wordCode } from './notation/code-words.ts';
+export { calcDifficulty, type DifficultyPart, formatDifficulty, listDifficulty } from './notation/difficulty.ts';
+export {
+  type DiveNumber,
+  directionOfDive,
+  entersHeadFirst,
+  formatDiveNumber,
+  parseDiveNumber,
+  wordDive,
+} from './notation/dive-number.ts';
+export { diveOfFlight } from './notation/dive-of-flight.ts';
+export { type TradeResult, wordTrade } from './notation/trade-words.ts';
+export {
+  type CodeDirection,
+  type CodeShape,
+  formatTrampolineCode,
+  parseTrampolineCode,
+  type TrampolineCode,
+} from './notation/trampoline-code.ts';
 export { ScheduleOrderError, ScheduleValueError } from './schedule/errors.ts';
 export { buildSkill, makeBody, poseOf } from './skill/build-skill.ts';
 export { AGREEMENT, flySkill, NoAgreementError } from './skill/fly-skill.ts';

@@ -34,8 +34,8 @@ function wordLanding(l: Landing): string {
 const wordTilted = (tilt: number): string =>
   `${Math.abs(tilt * DEG).toFixed(0)} deg with the head to the ${tilt > 0 ? 'right' : 'left'}`;
 
-/** The whole summary, without the standing caution. */
-export function formatSummary(title: string, s: Summary): string {
+/** The whole summary, without the standing caution; `code` is the skill's code in the words of its notation. */
+export function formatSummary(title: string, s: Summary, code?: string): string {
   const rows: [string, string][] = [
     [
       'athlete',
@@ -54,6 +54,7 @@ export function formatSummary(title: string, s: Summary): string {
       `${s.duration.toFixed(4)} s${s.touchedBy ? `, touches down with ${s.touchedBy}` : ', as long as stated'}`,
     ],
     ...landingRows(s),
+    ...(code === undefined ? [] : ([['code', code]] as [string, string][])),
     ['highest', `mass centre at ${s.height.value.toFixed(3)} m, ${s.height.t.toFixed(3)} s after take-off`],
     ...peakRows(s),
     [

@@ -9,6 +9,7 @@ import {
   formatSummaryJson,
   frameTimes,
   summarize,
+  wordCode,
   wordFrames,
 } from '../../sim/index.ts';
 import { CommandError } from './command-error.ts';
@@ -44,5 +45,6 @@ export function runFly(command: Command & { kind: 'fly' }): string {
     return { ...output, pieces: formatFrames(rated, flight.body, wordFrames(rated)) };
   });
   writeFiles(outputs);
-  return `${formatSummary(skill.title, summary)}\nCaution. ${CAUTION}\n`;
+  const code = wordCode(summary, frames, skill.end.surface?.kind);
+  return `${formatSummary(skill.title, summary, code)}\nCaution. ${CAUTION}\n`;
 }

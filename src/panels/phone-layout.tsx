@@ -9,6 +9,7 @@ import { Ruler } from './floor.tsx';
 import { formatNumber } from './numbers.ts';
 import { makeAxis, tOf, xOf } from './plot/axis.ts';
 import type { ViewPlace } from './ports.ts';
+import { isTwisting } from './rate-moment.tsx';
 import { Sentence } from './sentence.tsx';
 import { useSize } from './size.ts';
 import { Stage } from './stage.tsx';
@@ -90,10 +91,14 @@ export function PhoneLayout(props: { bench: Bench }) {
             ),
           },
           {
-            kind: 'longMoment',
+            kind: isTwisting(props.bench.result().outline) ? 'longMoment' : 'lateralMoment',
             share: 1,
             headHeight: 38,
-            head: <Value value={cut().long} decimals={2} unit={`kg·m² ${c.longAxis}`} hue="twist" />,
+            head: isTwisting(props.bench.result().outline) ? (
+              <Value value={cut().long} decimals={2} unit={`kg·m² ${c.longAxis}`} hue="twist" />
+            ) : (
+              <Value value={cut().lateral} decimals={2} unit={`kg·m² ${c.lateralAxis}`} hue="som" />
+            ),
           },
         ];
       case 'tilt':

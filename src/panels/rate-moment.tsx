@@ -1,8 +1,9 @@
 /**
- * Rate times moment: long-axis moment across, twist rate upward, so tall and narrow when wrapped, wide and low when open.
+ * Rate times moment: long-axis moment across, twist rate upward (lateral and somersault when the flight hardly twists), so tall and narrow when wrapped, wide and low when open.
  * The area is the momentum about the long axis, which changes with tilt: the two areas need not be equal.
  */
 import { Show } from 'solid-js';
+import type { Outline } from '../engine/result.ts';
 import { texts } from '../texts.ts';
 import { type Bench, nameShape } from './bench.ts';
 import type { CutValues } from './cut.tsx';
@@ -11,27 +12,38 @@ import { calcPlace, readAt } from './readout.ts';
 
 const t = texts.pin;
 
-export function RateMoment(props: { bench: Bench; cut: CutValues; width: number; height: number }) {
+/** Under this many twists a flight is read by its somersaults. */
+const TWISTING = 0.2;
+export const isTwisting = (outline: Outline): boolean => (outline.twists ?? 0) >= TWISTING;
+
+export function RateMoment(props: { bench: Bench; cut: CutValues; twisting: boolean; width: number; height: number }) {
+  // moments stand as [lateral, front-back, long]
+  const axis = (): number => (props.twisting ? 2 : 0);
+  const hue = (): string => (props.twisting ? 'twist' : 'som');
+  const rate = (): number => (props.twisting ? props.cut.twistRate : props.cut.somersaultRate);
+  const moment = (): number => (props.twisting ? props.cut.long : props.cut.lateral);
   const pinned = () => {
     const s = props.bench.pin();
     if (s === undefined) return undefined;
     const f = props.bench.result().frames;
     const place = calcPlace(f, s);
-    const way = f.twist[f.n - 1] < f.twist[0] ? -1 : 1;
+    const counted = props.twisting ? f.twist : f.somersault;
+    const way = counted[f.n - 1] < counted[0] ? -1 : 1;
     return {
-      rate: readAt(f.twistRate, place) * REV * way,
-      moment: readAt(f.moments, place, 3, 2),
+      rate: readAt(props.twisting ? f.twistRate : f.somersaultRate, place) * REV * way,
+      moment: readAt(f.moments, place, 3, axis()),
       shape: soften(nameShape(props.bench.spans(), s)),
       s: formatNumber(s, 2),
     };
   };
   const top = () => {
     const f = props.bench.result().frames;
+    const rates = props.twisting ? f.twistRate : f.somersaultRate;
     let rate = 0.2;
     let moment = 0.2;
     for (let i = 0; i < f.n; i++) {
-      rate = Math.max(rate, Math.abs(f.twistRate[i]) * REV || 0);
-      moment = Math.max(moment, f.moments[3 * i + 2]);
+      rate = Math.max(rate, Math.abs(rates[i]) * REV || 0);
+      moment = Math.max(moment, f.moments[3 * i + axis()]);
     }
     return { rate, moment };
   };
@@ -42,22 +54,16 @@ export function RateMoment(props: { bench: Bench; cut: CutValues; width: number;
       <div>
         <h2>{props.cut.shape}</h2>
         <p class="quiet">{pinned() ? t.against(pinned()?.shape ?? '', pinned()?.s ?? '') : props.cut.attitude}</p>
-        <p class="xl twist">{formatNumber(props.cut.twistRate, 2)}</p>
-        <p class="word">{t.rateTwist}</p>
+        <p class={`xl ${hue()}`}>{formatNumber(rate(), 2)}</p>
+        <p class="word">{props.twisting ? t.rateTwist : t.rateSomersault}</p>
         <Show when={pinned()}>{(one) => <p class="word">{t.pinned(formatNumber(one().rate, 2))}</p>}</Show>
-        <p class="xl twist">{formatNumber(props.cut.long, 2)}</p>
-        <p class="word">{t.momentLong}</p>
+        <p class={`xl ${hue()}`}>{formatNumber(moment(), 2)}</p>
+        <p class="word">{props.twisting ? t.momentLong : t.momentLateral}</p>
         <Show when={pinned()}>{(one) => <p class="word">{t.pinned(formatNumber(one().moment, 2))}</p>}</Show>
       </div>
       <figure>
         <svg width={props.width} height={props.height} role="img" aria-label={t.explain}>
-          <rect
-            class="now"
-            x="1"
-            y={props.height - 2 - h(props.cut.twistRate)}
-            width={w(props.cut.long)}
-            height={h(props.cut.twistRate)}
-          />
+          <rect class={`now ${hue()}`} x="1" y={props.height - 2 - h(rate())} width={w(moment())} height={h(rate())} />
           <Show when={pinned()}>
             {(one) => (
               <rect

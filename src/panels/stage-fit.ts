@@ -5,7 +5,7 @@ import type { FlightResult } from '../engine/result.ts';
 const ABOVE = 0.62;
 const BESIDE = 0.5;
 /** A body 1 m tall is drawn at least this share of the picture's height. */
-const LEAST_BODY = 0.235;
+const LEAST_BODY = 0.18;
 
 export interface StageFit {
   readonly pxPerM: number;

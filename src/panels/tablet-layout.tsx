@@ -8,7 +8,7 @@ import { SpokenCut, useCut } from './cut.tsx';
 import { Ruler } from './floor.tsx';
 import { makeAxis, tOf, xOf } from './plot/axis.ts';
 import type { ViewPlace } from './ports.ts';
-import { RateMoment } from './rate-moment.tsx';
+import { isTwisting, RateMoment } from './rate-moment.tsx';
 import { Sentence } from './sentence.tsx';
 import { useSize } from './size.ts';
 import { Stage } from './stage.tsx';
@@ -28,8 +28,11 @@ export function TabletLayout(props: { bench: Bench }) {
   let root!: HTMLDivElement;
   const size = useSize(() => root);
   const cut = useCut(() => props.bench);
-  const [first, setFirst] = createSignal('twistRate');
-  const [second, setSecond] = createSignal('longMoment');
+  const twisting = createMemo(() => isTwisting(props.bench.result().outline));
+  const [firstChoice, setFirst] = createSignal<string>();
+  const first = (): string => firstChoice() ?? (twisting() ? 'twistRate' : 'somersaultRate');
+  const [secondChoice, setSecond] = createSignal<string>();
+  const second = (): string => secondChoice() ?? (twisting() ? 'longMoment' : 'lateralMoment');
   const width = (): number => Math.max(size().width, 700);
   const hasMessage = (): boolean =>
     props.bench.outcome().fault !== undefined ||
@@ -124,6 +127,7 @@ export function TabletLayout(props: { bench: Bench }) {
             />
             <section class="touch-cut" style={{ width: `${SIDE}px` }} aria-label={texts.cut.label}>
               <RateMoment
+                twisting={twisting()}
                 bench={props.bench}
                 cut={cut()}
                 width={100}

@@ -4,7 +4,7 @@ import { texts } from '../texts.ts';
 import type { Bench } from './bench.ts';
 import { startDrag } from './parts/drag.ts';
 import { type TimeAxis, tOf } from './plot/axis.ts';
-import { drawLongMoment, drawMoments, drawRates, drawTilt, type RowDrawer } from './plot/rows.ts';
+import { drawLateralMoment, drawLongMoment, drawMoments, drawRates, drawTilt, type RowDrawer } from './plot/rows.ts';
 import { drawEnergy, drawMomentum } from './plot/stacks.ts';
 import { PlotCanvas, type PlotPiece } from './plot-canvas.tsx';
 import { ShapeRow } from './shape-row.tsx';
@@ -15,6 +15,7 @@ export const PLOTS: Readonly<Record<string, RowDrawer>> = {
   rates: drawRates('both'),
   tilt: drawTilt,
   longMoment: drawLongMoment,
+  lateralMoment: drawLateralMoment,
   moments: drawMoments,
   momentum: drawMomentum,
   energy: drawEnergy,

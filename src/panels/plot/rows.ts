@@ -163,21 +163,22 @@ export const drawMoments: RowDrawer = (pen, box) => {
   drawCurve(pen, lateral, scale, 'som', pen.lineWidth * 0.92);
   drawRing(pen, curveAt(pen, front), scale, 'tilt');
   drawRing(pen, curveAt(pen, lateral), scale, 'som');
-  drawLong(pen, lower, true);
+  drawMoment(pen, lower, 2, 'twist', p.longAxis);
 };
 
-export const drawLongMoment: RowDrawer = (pen, box) => drawLong(pen, box, false);
+export const drawLongMoment: RowDrawer = (pen, box) => drawMoment(pen, box, 2, 'twist', '');
+export const drawLateralMoment: RowDrawer = (pen, box) => drawMoment(pen, box, 0, 'som', '');
 
-function drawLong(pen: Pen, box: Box, named: boolean): void {
+function drawMoment(pen: Pen, box: Box, axis: number, hue: 'twist' | 'som', name: string): void {
   const f = pen.result.frames;
-  const long: Curve = (i) => f.moments[3 * i + 2];
-  const top = niceTop(findTop(pen, long));
+  const moment: Curve = (i) => f.moments[3 * i + axis];
+  const top = niceTop(findTop(pen, moment));
   const scale = makeScale(box, 0, top);
   drawRule(pen, box.y, false);
   drawRule(pen, box.y + box.height, true);
   drawTick(pen, box.y + 1, formatNumber(top, top < 2 ? 1 : 0));
   drawTick(pen, box.y + box.height, '0');
-  drawCurve(pen, long, scale, 'twist');
-  if (named) nameCurve(pen, p.longAxis, 'twist', long, scale, [], { y: box.y - 4, height: box.height + 4 });
-  drawRing(pen, curveAt(pen, long), scale, 'twist');
+  drawCurve(pen, moment, scale, hue);
+  if (name) nameCurve(pen, name, hue, moment, scale, [], { y: box.y - 4, height: box.height + 4 });
+  drawRing(pen, curveAt(pen, moment), scale, hue);
 }

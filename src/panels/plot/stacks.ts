@@ -121,7 +121,12 @@ function drawBands(pen: Pen, parts: readonly Part[], scale: (v: number) => numbe
     g.fill();
     if (thick > 3) {
       g.beginPath();
-      for (let i = 0; i < n; i++) g.lineTo(xOf(axis, t[i]), scale(high[i]));
+      // where a part changes sides the edge begins anew
+      for (let i = 0; i < n; i++) {
+        const turned = i > 0 && part.curve(i) >= -small !== part.curve(i - 1) >= -small;
+        if (turned) g.moveTo(xOf(axis, t[i]), scale(high[i]));
+        else g.lineTo(xOf(axis, t[i]), scale(high[i]));
+      }
       g.strokeStyle = palette.colour.ground;
       g.lineWidth = 0.75;
       g.stroke();

@@ -34,7 +34,12 @@ const DEEPEST = 40;
 const MOST_STEPS = 100_000;
 
 /** Integrates from breaks[0] through every break to the last one. */
-export function integrate(f: Problem, y0: ArrayLike<number>, breaks: readonly number[], options: StepOptions): DenseTrack {
+export function integrate(
+  f: Problem,
+  y0: ArrayLike<number>,
+  breaks: readonly number[],
+  options: StepOptions,
+): DenseTrack {
   const track = new DenseTrack(breaks[0]);
   const y = Float64Array.from(y0);
   const next = new Float64Array(4);
@@ -54,7 +59,19 @@ export function integrate(f: Problem, y0: ArrayLike<number>, breaks: readonly nu
       for (let i = 0; i < n; i++) {
         const t = from + (span * i) / n;
         step(f, t, i + 1 === n ? breaks[b] : from + (span * (i + 1)) / n, y, K, trial, next, -1);
-        accept(f, t, i + 1 === n ? breaks[b] : from + (span * (i + 1)) / n, y, next, K, trial, rows, track, options, -1);
+        accept(
+          f,
+          t,
+          i + 1 === n ? breaks[b] : from + (span * (i + 1)) / n,
+          y,
+          next,
+          K,
+          trial,
+          rows,
+          track,
+          options,
+          -1,
+        );
         if (options.stop?.(track)) return track;
       }
       continue;
@@ -63,7 +80,10 @@ export function integrate(f: Problem, y0: ArrayLike<number>, breaks: readonly nu
     let index = 0;
     while (index < 2 ** level) {
       if (track.steps >= MOST_STEPS)
-        throw new TooFastError('the flight turns', `after ${MOST_STEPS} steps it has come to ${track.times[track.steps].toFixed(6)} s`);
+        throw new TooFastError(
+          'the flight turns',
+          `after ${MOST_STEPS} steps it has come to ${track.times[track.steps].toFixed(6)} s`,
+        );
       const cells = 2 ** level;
       const t = from + (span * index) / cells;
       const end = index + 1 === cells ? breaks[b] : from + (span * (index + 1)) / cells;
@@ -94,26 +114,49 @@ export function integrate(f: Problem, y0: ArrayLike<number>, breaks: readonly nu
   return track;
 }
 
+/** The tableau's rows end to end: weights[j] goes with the four numbers at columns[j] of K. */
+interface Row {
+  readonly columns: Int32Array;
+  readonly weights: Float64Array;
+}
+const flat = ([columns, weights]: readonly [readonly number[], readonly number[]]): Row => ({
+  columns: Int32Array.from(columns, (c) => 4 * c),
+  weights: Float64Array.from(weights),
+});
+const ROWS = A.map(flat);
+const END = flat(B);
+const THIRD = flat(E3);
+const FIFTH = flat(E5);
+const DENSE = D.map(flat);
+
 /** The twelve stages and y at the end of the step, into `next`. */
-function step(f: Problem, t: number, end: number, y: Float64Array, K: Float64Array, trial: Float64Array, next: Float64Array, slot: number): void {
+function step(
+  f: Problem,
+  t: number,
+  end: number,
+  y: Float64Array,
+  K: Float64Array,
+  trial: Float64Array,
+  next: Float64Array,
+  slot: number,
+): void {
   const h = end - t;
   for (let i = 1; i < STAGES; i++) {
-    weigh(A[i], K, h, y, trial);
+    weigh(ROWS[i], K, h, y, trial);
     f.derivative(t + C[i] * h, trial, 0, K, 4 * i, slot < 0 ? -1 : i);
   }
-  weigh(B, K, h, y, next);
+  weigh(END, K, h, y, next);
 }
 
-function weigh(row: readonly [readonly number[], readonly number[]], K: Float64Array, h: number, y: Float64Array, out: Float64Array): void {
-  const cols = row[0];
-  const weights = row[1];
+function weigh(row: Row, K: Float64Array, h: number, y: Float64Array, out: Float64Array): void {
+  const { columns, weights } = row;
   let a = 0;
   let b = 0;
   let c = 0;
   let d = 0;
-  for (let j = 0; j < cols.length; j++) {
+  for (let j = 0; j < weights.length; j++) {
     const w = weights[j];
-    const o = 4 * cols[j];
+    const o = columns[j];
     a += w * K[o];
     b += w * K[o + 1];
     c += w * K[o + 2];
@@ -125,18 +168,22 @@ function weigh(row: readonly [readonly number[], readonly number[]], K: Float64A
   out[3] = y[3] + h * d;
 }
 
+const none = new Float64Array(4);
+const sum = new Float64Array(4);
+const other = new Float64Array(4);
+
 /** The estimate of the source: 5th against 3rd order, over the tolerance. */
 function estimate(K: Float64Array, h: number, y: Float64Array, next: Float64Array, tolerance: number): number {
   let five = 0;
   let three = 0;
+  weigh(FIFTH, K, 1, none, sum);
+  weigh(THIRD, K, 1, none, other);
   for (let k = 0; k < 4; k++) {
     const scale = tolerance * Math.max(1, Math.abs(y[k]), Math.abs(next[k]));
-    let a = 0;
-    let b = 0;
-    for (let j = 0; j < E5[0].length; j++) a += E5[1][j] * K[4 * E5[0][j] + k];
-    for (let j = 0; j < E3[0].length; j++) b += E3[1][j] * K[4 * E3[0][j] + k];
-    five += (a / scale) ** 2;
-    three += (b / scale) ** 2;
+    const a = sum[k] / scale;
+    const b = other[k] / scale;
+    five += a * a;
+    three += b * b;
   }
   if (five === 0 && three === 0) return 0;
   return (h * five) / Math.sqrt((five + 0.01 * three) * 4);
@@ -159,7 +206,7 @@ function accept(
   const h = end - t;
   f.derivative(end, next, 0, K, 48, slot < 0 ? -1 : 12);
   for (let i = 13; i < 16; i++) {
-    weigh(A[i], K, h, y, trial);
+    weigh(ROWS[i], K, h, y, trial);
     f.derivative(t + C[i] * h, trial, 0, K, 4 * i, slot < 0 ? -1 : i);
   }
   track.evaluations += 4;
@@ -169,13 +216,10 @@ function accept(
     rows[4 + k] = d;
     rows[8 + k] = h * K[k] - d;
     rows[12 + k] = 2 * d - h * (K[k] + K[48 + k]);
-    for (let r = 0; r < 4; r++) {
-      const cols = D[r][0];
-      const weights = D[r][1];
-      let s = 0;
-      for (let j = 0; j < cols.length; j++) s += weights[j] * K[4 * cols[j] + k];
-      rows[16 + 4 * r + k] = h * s;
-    }
+  }
+  for (let r = 0; r < 4; r++) {
+    weigh(DENSE[r], K, h, none, sum);
+    rows.set(sum, 16 + 4 * r);
   }
   track.push(end, rows);
   y.set(next);

@@ -124,19 +124,18 @@ export function flySchedule(
 function makeProblem(source: ShapeSource, h: readonly [number, number, number]): Problem {
   const lone = new Float64Array(9);
   const [hx, hy, hz] = h;
-  const cells: CellSource | undefined = 'cell' in source ? (source as CellSource) : undefined;
-  let cell: Float64Array | undefined;
+  const cells: CellSource | undefined = 'seek' in source ? (source as CellSource) : undefined;
   const probe = new Float64Array(4);
   return {
     beginCell(from, to, level, index) {
-      cell = cells?.cell(from, to, level, index, C);
+      cells?.seek(from, to, level, index, C);
     },
     derivative(t, q, o, dq, p, stage) {
       let c: Float64Array = lone;
       let k = 0;
-      if (cell && stage >= 0) {
-        c = cell;
-        k = cell.length === 9 ? 0 : 9 * stage;
+      if (cells && stage >= 0) {
+        c = cells.values;
+        k = cells.at + cells.stride * stage;
       } else {
         for (let i = 0; i < 4; i++) probe[i] = q[o + i];
         source.coefInto(t, probe, lone);

@@ -5,7 +5,7 @@
 import type { Body } from '../body/body.ts';
 import { LARGEST_DEGREE, POINTS, seriesInto } from '../math/chebyshev.ts';
 import type { Schedule } from '../schedule/schedule.ts';
-import { type CellSource, DirectSource } from './shape-source.ts';
+import { type CellSource, DirectSource, SpanSource, WIDTH } from './shape-source.ts';
 import { TooFastError } from './too-fast.ts';
 
 interface Piece {
@@ -19,10 +19,11 @@ interface Piece {
 /** A series ends where all later coefficients are below this share of the largest value. */
 const CONVERGED = 1e-12;
 /** First degree tried; doubled, on the points already sampled, where that will do. */
-const FIRST_DEGREE = 16;
+const FIRST_DEGREE = 12;
 /** Longest stretch of one series, s. */
 const LONGEST = 0.4;
-const WIDTH = 9;
+/** Cells kept in one array. */
+const BLOCK = 32;
 
 const samples = new Float64Array((LARGEST_DEGREE + 1) * WIDTH);
 const trial = new Float64Array((LARGEST_DEGREE + 1) * WIDTH);
@@ -36,7 +37,12 @@ export class ShapeTable implements CellSource {
   private span = 0;
   private last: Piece | undefined;
   /** Keyed by span, then by level and index; a cell is asked for again whenever only the take-off has changed. */
-  private readonly cells = new Map<number, Map<number, Float64Array>>();
+  private readonly cells = new Map<number, Map<number, number>>();
+  private kept = 0;
+  private readonly blocks: Float64Array[] = [];
+  values: Float64Array = new Float64Array(WIDTH);
+  at = 0;
+  stride = 0;
   private readonly one = new Float64Array(WIDTH);
   private readonly none = new Float64Array(4);
 
@@ -51,29 +57,38 @@ export class ShapeTable implements CellSource {
     sumInto(this.last && this.last.from <= t && t <= this.last.to ? this.last : this.find(t), t, out, 0);
   }
 
-  cell(from: number, to: number, level: number, index: number, nodes: readonly number[]): Float64Array {
-    const start = from + ((to - from) * index) / 2 ** level;
-    const length = (to - from) / 2 ** level;
+  seek(from: number, to: number, level: number, index: number, nodes: readonly number[]): void {
+    const cells = 2 ** level;
+    const length = (to - from) / cells;
+    const start = from + ((to - from) * index) / cells;
     const middle = this.find(start + length / 2);
-    if (middle.degree === 0) return middle.series;
+    if (middle.degree === 0) {
+      this.values = middle.series;
+      this.at = 0;
+      this.stride = 0;
+      return;
+    }
     // from < to are finite times of one span: their midpoint tells spans apart
     let ofSpan = this.cells.get(from + to);
     if (!ofSpan) {
       ofSpan = new Map();
       this.cells.set(from + to, ofSpan);
     }
-    const key = 2 ** level + index;
-    let known = ofSpan.get(key);
-    if (!known) {
-      known = new Float64Array(nodes.length * WIDTH);
-      for (let i = 0; i < nodes.length; i++) {
-        const t = start + nodes[i] * length;
-        const piece = middle.from <= t && t <= middle.to ? middle : this.find(t);
-        sumInto(piece, t, known, WIDTH * i);
-      }
-      ofSpan.set(key, known);
+    const width = nodes.length * WIDTH;
+    const key = cells + index;
+    const known = ofSpan.get(key);
+    const place = known ?? this.kept++;
+    const block = Math.floor(place / BLOCK);
+    if (block === this.blocks.length) this.blocks.push(new Float64Array(BLOCK * width));
+    this.values = this.blocks[block];
+    this.at = (place % BLOCK) * width;
+    this.stride = WIDTH;
+    if (known !== undefined) return;
+    ofSpan.set(key, place);
+    for (let i = 0; i < nodes.length; i++) {
+      const t = start + nodes[i] * length;
+      sumInto(middle.from <= t && t <= middle.to ? middle : this.find(t), t, this.values, this.at + WIDTH * i);
     }
-    return known;
   }
 
   private find(t: number): Piece {
@@ -112,12 +127,13 @@ export class ShapeTable implements CellSource {
     }
     const pieces = Math.max(1, Math.ceil((to - from) / LONGEST));
     const cut = (i: number): number => (i === pieces ? to : from + ((to - from) * i) / pieces);
-    for (let i = 0; i < pieces; i++) this.fit(cut(i), cut(i + 1), list);
+    const source = new SpanSource(this.direct, from, to);
+    for (let i = 0; i < pieces; i++) this.fit(source, cut(i), cut(i + 1), list);
   }
 
-  private fit(from: number, to: number, list: Piece[]): void {
+  private fit(source: SpanSource, from: number, to: number, list: Piece[]): void {
     for (let n = FIRST_DEGREE; n <= LARGEST_DEGREE; n *= 2) {
-      this.sample(from, to, n);
+      sample(source, from, to, n);
       seriesInto(samples, n, WIDTH, trial);
       measureTails(n);
       // two in a row, since the odd or the even ones may vanish
@@ -127,25 +143,24 @@ export class ShapeTable implements CellSource {
         list.push({ from, to, series: trial.slice(0, (degree + 1) * WIDTH), degree });
         return;
       }
+      if (n === FIRST_DEGREE) continue;
       // fell from the half to the end of the series by a ratio r: twice the degree would bring it down by r^2 more
       const end = Math.max(tails[n], tails[n - 1]);
       const r = end / Math.max(tails[n / 2], tails[n / 2 - 1]);
       if (!(end * r * r < CONVERGED)) break;
     }
     if (to - from < 1e-6) throw new TooFastError('the joints move', `between ${from} s and ${to} s`);
-    this.fit(from, (from + to) / 2, list);
-    this.fit((from + to) / 2, to, list);
+    this.fit(source, from, (from + to) / 2, list);
+    this.fit(source, (from + to) / 2, to, list);
   }
+}
 
-  /** Values at the points of degree n; those of n / 2 are there already, but for the first degree. */
-  private sample(from: number, to: number, n: number): void {
-    const stride = LARGEST_DEGREE / n;
-    const every = n === FIRST_DEGREE ? stride : 2 * stride;
-    for (let j = n === FIRST_DEGREE ? 0 : stride; j <= LARGEST_DEGREE; j += every) {
-      this.direct.coefInto(from + ((POINTS[j] + 1) / 2) * (to - from), this.none, this.one);
-      samples.set(this.one, j * WIDTH);
-    }
-  }
+/** Values at the points of degree n; those of n / 2 are there already, but for the first degree. */
+function sample(source: SpanSource, from: number, to: number, n: number): void {
+  const stride = LARGEST_DEGREE / n;
+  const first = n === FIRST_DEGREE;
+  for (let j = first ? 0 : stride; j <= LARGEST_DEGREE; j += first ? stride : 2 * stride)
+    source.coefInto(from + ((POINTS[j] + 1) / 2) * (to - from), samples, j * WIDTH);
 }
 
 /** Largest coefficient of each degree, against the largest value of its own kind: K and u have different units. */
@@ -165,52 +180,41 @@ function measureTails(n: number): void {
   }
 }
 
-/** Clenshaw's recurrence, all nine at once in variables: arrays would cost twice the time. */
+/** The series at t, all nine at once in variables: arrays would cost twice the time. T_k by its recurrence. */
 function sumInto({ from, to, series: s, degree }: Piece, t: number, out: Float64Array, o: number): void {
-  if (degree === 0) {
-    for (let c = 0; c < WIDTH; c++) out[o + c] = s[c];
-    return;
+  const x = degree === 0 ? 0 : (2 * (t - from)) / (to - from) - 1;
+  let before = 1;
+  let T = x;
+  let a = s[0];
+  let b = s[1];
+  let c = s[2];
+  let d = s[3];
+  let e = s[4];
+  let f = s[5];
+  let g = s[6];
+  let h = s[7];
+  let i = s[8];
+  for (let k = WIDTH; k < s.length; k += WIDTH) {
+    a += T * s[k];
+    b += T * s[k + 1];
+    c += T * s[k + 2];
+    d += T * s[k + 3];
+    e += T * s[k + 4];
+    f += T * s[k + 5];
+    g += T * s[k + 6];
+    h += T * s[k + 7];
+    i += T * s[k + 8];
+    const next = 2 * x * T - before;
+    before = T;
+    T = next;
   }
-  const x = (2 * (t - from)) / (to - from) - 1;
-  const y = 2 * x;
-  let [a0, a1, a2, a3, a4, a5, a6, a7, a8] = [0, 0, 0, 0, 0, 0, 0, 0, 0];
-  let [b0, b1, b2, b3, b4, b5, b6, b7, b8] = [0, 0, 0, 0, 0, 0, 0, 0, 0];
-  for (let k = degree * WIDTH; k > 0; k -= WIDTH) {
-    const n0 = s[k] + y * a0 - b0;
-    const n1 = s[k + 1] + y * a1 - b1;
-    const n2 = s[k + 2] + y * a2 - b2;
-    const n3 = s[k + 3] + y * a3 - b3;
-    const n4 = s[k + 4] + y * a4 - b4;
-    const n5 = s[k + 5] + y * a5 - b5;
-    const n6 = s[k + 6] + y * a6 - b6;
-    const n7 = s[k + 7] + y * a7 - b7;
-    const n8 = s[k + 8] + y * a8 - b8;
-    b0 = a0;
-    b1 = a1;
-    b2 = a2;
-    b3 = a3;
-    b4 = a4;
-    b5 = a5;
-    b6 = a6;
-    b7 = a7;
-    b8 = a8;
-    a0 = n0;
-    a1 = n1;
-    a2 = n2;
-    a3 = n3;
-    a4 = n4;
-    a5 = n5;
-    a6 = n6;
-    a7 = n7;
-    a8 = n8;
-  }
-  out[o] = s[0] + x * a0 - b0;
-  out[o + 1] = s[1] + x * a1 - b1;
-  out[o + 2] = s[2] + x * a2 - b2;
-  out[o + 3] = s[3] + x * a3 - b3;
-  out[o + 4] = s[4] + x * a4 - b4;
-  out[o + 5] = s[5] + x * a5 - b5;
-  out[o + 6] = s[6] + x * a6 - b6;
-  out[o + 7] = s[7] + x * a7 - b7;
-  out[o + 8] = s[8] + x * a8 - b8;
+  out[o] = a;
+  out[o + 1] = b;
+  out[o + 2] = c;
+  out[o + 3] = d;
+  out[o + 4] = e;
+  out[o + 5] = f;
+  out[o + 6] = g;
+  out[o + 7] = h;
+  out[o + 8] = i;
 }

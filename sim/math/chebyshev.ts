@@ -4,7 +4,7 @@
  */
 
 /** All degrees used are this one divided by powers of two. */
-export const LARGEST_DEGREE = 64;
+export const LARGEST_DEGREE = 48;
 
 /** x_j of the largest degree; degree n takes every (LARGEST_DEGREE / n)-th. */
 export const POINTS = Float64Array.from({ length: LARGEST_DEGREE + 1 }, (_, j) =>
@@ -29,18 +29,42 @@ function getTransform(n: number): Float64Array {
 }
 
 /**
- * Series of degree n for `width` functions at once, (n + 1) x width row by row, from their values at POINTS
+ * Series of degree n for `width` functions (a multiple of 3) at once, (n + 1) x width row by row, from their values at POINTS
  * ((LARGEST_DEGREE + 1) x width, of which every (LARGEST_DEGREE / n)-th row is read).
  */
 export function seriesInto(values: Float64Array, n: number, width: number, out: Float64Array): void {
   const transform = getTransform(n);
   const stride = (LARGEST_DEGREE / n) * width;
-  out.fill(0, 0, (n + 1) * width);
-  for (let k = 0; k <= n; k++)
-    for (let j = 0; j <= n; j++) {
-      const w = transform[k * (n + 1) + j];
-      const from = j * stride;
-      const to = k * width;
-      for (let c = 0; c < width; c++) out[to + c] += w * values[from + c];
+  const half = n / 2;
+  if (folded.length < width * (n + 1)) folded = new Float64Array(width * (n + 1));
+  // even polynomials see only f(x) + f(-x), odd ones f(x) - f(-x): half the work
+  for (let j = 0; j < half; j++)
+    for (let c = 0; c < width; c++) {
+      const a = values[j * stride + c];
+      const b = values[(n - j) * stride + c];
+      folded[j * width + c] = a + b;
+      folded[(n - j) * width + c] = a - b;
     }
+  for (let c = 0; c < width; c++) folded[half * width + c] = values[half * stride + c];
+  for (let k = 0; k <= n; k++) {
+    const isOdd = k % 2 === 1;
+    // at x = 0 the odd ones vanish
+    const last = isOdd ? half - 1 : half;
+    const start = isOdd ? n * width : 0;
+    const step = isOdd ? -width : width;
+    for (let c = 0; c < width; c += 3) {
+      let p = 0;
+      let q = 0;
+      let r = 0;
+      for (let j = 0, i = start + c, w = k * (n + 1); j <= last; j++, i += step, w++) {
+        p += transform[w] * folded[i];
+        q += transform[w] * folded[i + 1];
+        r += transform[w] * folded[i + 2];
+      }
+      out[k * width + c] = p;
+      out[k * width + c + 1] = q;
+      out[k * width + c + 2] = r;
+    }
+  }
 }
+let folded = new Float64Array(0);

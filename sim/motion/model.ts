@@ -42,13 +42,7 @@ function makeModel(body: Body): Model {
   body.segments.forEach((s, i) => {
     hingeStart[i + 1] = hingeStart[i] + s.hinges.length;
   });
-  const axisKind = new Int8Array(hinges.length);
-  const axisSign = new Float64Array(hinges.length).fill(1);
-  hinges.forEach((h, k) => {
-    const along = h.axis.findIndex((v) => Math.abs(Math.abs(v) - 1) < 1e-15);
-    axisKind[k] = along < 0 ? 3 : along;
-    if (along >= 0) axisSign[k] = Math.sign(h.axis[along]);
-  });
+  const axis = hinges.flatMap((h) => [...h.axis]);
   return {
     body,
     segments: n,
@@ -57,13 +51,29 @@ function makeModel(body: Body): Model {
     parent: Int32Array.from(body.segments, (s) => s.parent),
     joint: Float64Array.from(body.segments.flatMap((s) => [...s.p_PoBo_P])),
     hingeStart,
-    axis: Float64Array.from(hinges.flatMap((h) => [...h.axis])),
-    axisKind,
-    axisSign,
+    axis: Float64Array.from(axis),
+    ...axisKindOf(axis),
     m: Float64Array.from(body.segments, (s) => s.mass),
     centre: Float64Array.from(body.segments.flatMap((s) => [...s.p_BoBcm_B])),
     inertia: Float64Array.from(body.segments.flatMap((s) => [...s.I_BBcm_B])),
-    diagonal: Uint8Array.from(body.segments, (s) => (s.I_BBcm_B[3] === 0 && s.I_BBcm_B[4] === 0 && s.I_BBcm_B[5] === 0 ? 1 : 0)),
+    diagonal: Uint8Array.from(body.segments, (s) =>
+      s.I_BBcm_B[3] === 0 && s.I_BBcm_B[4] === 0 && s.I_BBcm_B[5] === 0 ? 1 : 0,
+    ),
     hingeNames: hinges.map((h) => h.name),
   };
+}
+
+/** axisKind and axisSign of axes (hinges x 3). */
+export function axisKindOf(axis: ArrayLike<number>): Pick<Model, 'axisKind' | 'axisSign'> {
+  const n = axis.length / 3;
+  const axisKind = new Int8Array(n).fill(3);
+  const axisSign = new Float64Array(n).fill(1);
+  for (let k = 0; k < n; k++)
+    for (let i = 2; i >= 0; i--) {
+      const x = axis[3 * k + i];
+      if (Math.abs(Math.abs(x) - 1) >= 1e-15) continue;
+      axisKind[k] = i;
+      axisSign[k] = Math.sign(x);
+    }
+  return { axisKind, axisSign };
 }

@@ -15,6 +15,7 @@ interface Column {
 const show = (x: number): string => (Number.isFinite(x) ? String(x) : '');
 
 const XYZ = ['x', 'y', 'z'] as const;
+const AXES_F = ['front_back', 'long', 'lateral'] as const;
 
 /** Names of all columns, in order. */
 export function frameColumns(frames: Frames, body: Body, words: FrameWords): string[] {
@@ -85,6 +86,9 @@ function makeColumns(frames: Frames, body: Body, words: FrameWords): Column[] {
     ...several(['h_front_back_kg_m2_s', 'h_long_kg_m2_s', 'h_lateral_kg_m2_s'], frames.h_Scm_F),
     ...frames.groups.flatMap((group, g) =>
       XYZ.map((axis, k) => of(`h_${group}_${axis}_kg_m2_s`, frames.hGroups_W, 3 * ng, 3 * g + k)),
+    ),
+    ...frames.groups.flatMap((group, g) =>
+      AXES_F.map((axis, k) => of(`h_${group}_${axis}_kg_m2_s`, frames.hGroups_F, 3 * ng, 3 * g + k)),
     ),
     ...several(['frame_qw', 'frame_qx', 'frame_qy', 'frame_qz'], frames.quat_WF),
     ...several(['frame_w_front_back_rad_s', 'frame_w_long_rad_s', 'frame_w_lateral_rad_s'], frames.w_WF_F),

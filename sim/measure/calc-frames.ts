@@ -72,7 +72,8 @@ class Follower {
       this.pelvis = nearest(turn[0], this.pelvis);
       this.shoulders = nearest(turn[1], this.shoulders);
     }
-    if (this.undefinedFrom === undefined && Math.abs(a.tilt) > TILT_LIMIT) this.undefinedFrom = before ? this.entry(this.t, t) : t;
+    if (this.undefinedFrom === undefined && Math.abs(a.tilt) > TILT_LIMIT)
+      this.undefinedFrom = before ? this.entry(this.t, t) : t;
     this.phi = a.frame.phi;
     this.now = a;
     this.t = t;
@@ -143,6 +144,7 @@ export function calcFrames(flight: Flight, times: ArrayLike<number>): Frames {
     h_Scm_F: make(3),
     groups,
     hGroups_W: make(3 * ng),
+    hGroups_F: make(3 * ng),
     ePotential: make(1),
     eRising: make(1),
     eAlong: make(1),
@@ -198,7 +200,8 @@ export function calcFrames(flight: Flight, times: ArrayLike<number>): Frames {
     // moments about the axes of F: lateral Z, front-back X, long Y
     const R = a.frame.R_BF;
     principalInto(sm.I_Scm_B, out.principal, 3 * i);
-    for (const [k, axis] of [2, 0, 1].entries()) out.moments[3 * i + k] = symQuad(sm.I_Scm_B, 0, [R[axis], R[3 + axis], R[6 + axis]], 0);
+    for (const [k, axis] of [2, 0, 1].entries())
+      out.moments[3 * i + k] = symQuad(sm.I_Scm_B, 0, [R[axis], R[3 + axis], R[6 + axis]], 0);
 
     // momentum and energy, summed over the segments
     const kinetic = momentumByGroup(state, byGroup_B);
@@ -206,6 +209,8 @@ export function calcFrames(flight: Flight, times: ArrayLike<number>): Frames {
       applyInto(state.R_WB, 0, byGroup_B, 3 * g, out.hGroups_W, 3 * (ng * i + g));
       for (let k = 0; k < 3; k++) out.h_Scm_W[3 * i + k] += out.hGroups_W[3 * (ng * i + g) + k];
     }
+    for (let g = 0; g < ng; g++)
+      applyTInto(a.R_WF, 0, out.hGroups_W, 3 * (ng * i + g), out.hGroups_F, 3 * (ng * i + g));
     applyTInto(a.R_WF, 0, out.h_Scm_W, 3 * i, out.h_Scm_F, 3 * i);
     const m = sm.model.mass;
     const [vx, vy, vz] = state.v_WScm_W;

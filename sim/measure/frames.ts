@@ -33,6 +33,7 @@ export interface Frames {
   /** group names in the order of hGroups_W: 'upper', 'arms', 'legs' or 'whole' */
   readonly groups: readonly string[];
   readonly hGroups_W: Float64Array; // (n x groups x 3)
+  readonly hGroups_F: Float64Array; // (n x groups x 3), in the axes of F: x front-back, y long, z lateral
   readonly ePotential: Float64Array; // (n) zero at the landing surface
   readonly eRising: Float64Array; // (n) m v_y^2 / 2
   readonly eAlong: Float64Array; // (n) m (v_x^2 + v_z^2) / 2

@@ -64,6 +64,7 @@ export {
   wordDive,
 } from './notation/dive-number.ts';
 export { diveOfFlight } from './notation/dive-of-flight.ts';
+export { draftOfCode } from './notation/draft-of-code.ts';
 export { type TradeResult, wordTrade } from './notation/trade-words.ts';
 export {
   type CodeDirection,
@@ -74,6 +75,8 @@ export {
 } from './notation/trampoline-code.ts';
 export { ScheduleOrderError, ScheduleValueError } from './schedule/errors.ts';
 export { buildSkill, makeBody, poseOf } from './skill/build-skill.ts';
+export { type Draft, type DraftInput, draftSkill } from './skill/draft-skill.ts';
+export type { DraftSpec } from './skill/draft-spec.ts';
 export { AGREEMENT, flySkill, NoAgreementError } from './skill/fly-skill.ts';
 export type { Skill, SkillTarget } from './skill/skill.ts';
 export type { AthleteSpec, SkillSpec } from './skill/skill-spec.ts';

@@ -27,7 +27,7 @@ export function wordTrade(result: TradeResult): string[] {
   const forward = result.direction === 'forward';
   const words = whole === 1 ? wordSingle(result.halfTwists[0], forward) : wordMultiple(result.halfTwists, forward);
   // a back take-off, half a twist at once, then as a forward one
-  const arabian = !forward && result.earlyHalfTwists === 1;
+  const arabian = !forward && result.earlyHalfTwists === 1 && result.halfTwists.every((t, i) => t === (i ? 0 : 1));
   return arabian ? [whole === 1 ? 'arabian' : `${MULTIPLE[whole]} arabian`, ...words] : words;
 }
 

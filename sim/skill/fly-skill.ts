@@ -27,7 +27,10 @@ const LOOKS = 24;
 const SCAN_TOLERANCE = 1e-7;
 
 function uses(spec: ScheduleSpec, anchor: Anchor): boolean {
-  return spec.keys.some((k) => k.at.anchor === anchor) || spec.blocks.some((b) => b.from.anchor === anchor || b.to.anchor === anchor);
+  return (
+    spec.keys.some((k) => k.at.anchor === anchor) ||
+    spec.blocks.some((b) => b.from.anchor === anchor || b.to.anchor === anchor)
+  );
 }
 
 export function flySkill(skill: Skill, options: FlightOptions = {}): Flight {
@@ -36,14 +39,19 @@ export function flySkill(skill: Skill, options: FlightOptions = {}): Flight {
   if (uses(spec, 'apex') && !(gravity > 0)) throw new ApexError();
   const apex = gravity > 0 ? up / gravity : 0;
   const scheduleFor = (touchdown: number): Schedule => compileSchedule(body, spec, { apex, touchdown });
-  const fly = (schedule: Schedule, o: FlightOptions = options): Flight => flySchedule(body, schedule, takeoff, end, gravity, o);
+  const fly = (schedule: Schedule, o: FlightOptions = options): Flight =>
+    flySchedule(body, schedule, takeoff, end, gravity, o);
 
   if (end.kind === 'duration') return fly(scheduleFor(end.duration));
   if (!uses(spec, 'touchdown')) return fly(scheduleFor(0));
   return flyAgreed(skill, scheduleFor, fly);
 }
 
-function flyAgreed(skill: Skill, scheduleFor: (T: number) => Schedule, fly: (s: Schedule, o?: FlightOptions) => Flight): Flight {
+function flyAgreed(
+  skill: Skill,
+  scheduleFor: (T: number) => Schedule,
+  fly: (s: Schedule, o?: FlightOptions) => Flight,
+): Flight {
   const { body, end } = skill;
   if (end.kind !== 'touchdown') throw new RangeError('agreement is asked of a flight that ends by touchdown');
   let refused: unknown;
@@ -138,7 +146,11 @@ function reachIn(body: Body, schedule: Schedule): number {
 }
 
 /** Root of touch(T) - T between a (positive) and b (not positive): Illinois, to a quarter of the agreement. */
-function agree(a: { T: number; D: number }, b: { T: number; D: number }, touch: (T: number) => number): number | undefined {
+function agree(
+  a: { T: number; D: number },
+  b: { T: number; D: number },
+  touch: (T: number) => number,
+): number | undefined {
   let [lo, hi] = [a.T, b.T];
   let [flo, fhi] = [a.D, b.D];
   for (let i = 0; i < 60; i++) {

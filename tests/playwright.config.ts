@@ -18,8 +18,9 @@ export default defineConfig({
   forbidOnly: true,
   retries: 0,
   workers: 2,
-  timeout: 45_000,
-  expect: { timeout: 10_000 },
+  // software WebGL on two busy cores is slow; these bound a hang, they do not measure
+  timeout: 90_000,
+  expect: { timeout: 15_000 },
   reporter: [['list']],
   use: { baseURL, launchOptions: launch(), serviceWorkers: 'block', trace: 'off', screenshot: 'only-on-failure' },
   webServer: {

@@ -14,6 +14,17 @@ const bin = (file) => path.join(root, 'node_modules', file);
 const total = { passed: 0, failed: 0 };
 const table = [];
 
+let running = null;
+
+function killRunning() {
+  if (!running) return;
+  try {
+    process.kill(-running.pid, 'SIGKILL');
+  } catch {
+    running.kill('SIGKILL');
+  }
+}
+
 function run(file, args, { env = {}, limit = 5 * minute } = {}) {
   return new Promise((resolve) => {
     // a group of its own, so that a step over its limit goes with all its children
@@ -23,16 +34,14 @@ function run(file, args, { env = {}, limit = 5 * minute } = {}) {
       env: { ...process.env, ...env },
       detached: process.platform !== 'win32',
     });
+    running = child;
     const timer = setTimeout(() => {
       console.error(`Stopped after ${limit / minute} minutes.`);
-      try {
-        process.kill(-child.pid, 'SIGKILL');
-      } catch {
-        child.kill('SIGKILL');
-      }
+      killRunning();
     }, limit);
     const end = (code) => {
       clearTimeout(timer);
+      running = null;
       resolve(code ?? 1);
     };
     child.on('error', (error) => {
@@ -104,4 +113,10 @@ async function main() {
   process.stdout.write(`${total.passed} passed, ${total.failed} failed\n`, () => process.exit(total.failed ? 1 : 0));
 }
 
+for (const signal of ['SIGINT', 'SIGTERM']) {
+  process.once(signal, () => {
+    killRunning();
+    process.exit(1);
+  });
+}
 await main();

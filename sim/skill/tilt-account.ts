@@ -1,7 +1,7 @@
 /**
  * Where the tilt of a flight comes from, and the twist it makes: the flight is flown again with each left-right
- * asymmetry taken out, one at a time and all together (after Yeadon 1993, J Appl Biomech 9:187-198, "The biomechanics of
- * twisting somersaults", which parts performances by the tilt angle; from memory). What the parts do not add up to
+ * asymmetry taken out, one at a time and all together (after Yeadon 1993, J Sports Sci 11:217, "The biomechanics of
+ * twisting somersaults. Part IV: partitioning performances using the tilt angle"; from memory). What the parts do not add up to
  * is 'together': they act through each other.
  *
  * - take-off: angular momentum along Z only, tilt zero, twist at the nearest half turn;

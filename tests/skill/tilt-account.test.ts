@@ -1,0 +1,152 @@
+// The account of the tilt as laws: nothing uneven gives nothing, all taken out leaves nothing, the sum is the whole.
+import { describe, expect, it } from 'vitest';
+import { calcFrames, flySkill, frameTimes } from '../../sim/index.ts';
+import { calcTiltAccount, type TiltAccount, type TiltValues } from '../../sim/skill/tilt-account.ts';
+import { fileOf, preset, presetIds, skillOf } from './load.ts';
+
+const DEG = Math.PI / 180;
+const REV = 2 * Math.PI;
+/** What rounding and the integrator (1e-10 a step, grown by the layout's instability) leave of zero, rad: measured 2e-8. */
+const NOTHING = 1e-6;
+/** Sums of the account, rad: measured 0 to 4e-15. */
+const SUM = 1e-12;
+/** Account against frames, rad: measured 2e-13. */
+const SAME = 1e-9;
+/** Processor time of one account, its flight known, ms; half of what the bench allows it. Measured 9 to 20 on an unburdened core. */
+const BUDGET = 50;
+
+const sizes = (v: TiltValues): number[] => [v.greatest, v.at, v.twist].map(Math.abs);
+const gaveBy = (a: TiltAccount, source: string): TiltValues => {
+  const part = a.parts.find((p) => p.source === source);
+  if (!part) throw new RangeError(source);
+  return part.gave;
+};
+
+describe('tilt account', () => {
+  it('of a skill whose sides move alike is zero, every part of it', () => {
+    for (const id of ['back-tuck', 'back-pike', 'back-straight', 'double-back-tuck', 'double-back-straight']) {
+      const a = calcTiltAccount(preset(id));
+      expect(a.parts.map((p) => p.uneven)).not.toContain(true);
+      for (const p of a.parts) expect(sizes(p.gave)).toEqual([0, 0, 0]);
+      expect(Math.max(...sizes(a.total))).toBeLessThan(NOTHING);
+    }
+  });
+
+  it('with every asymmetry taken out no preset tilts or twists', () => {
+    for (const id of presetIds) {
+      const a = calcTiltAccount(preset(id));
+      expect(Math.max(...sizes(a.rest)), id).toBeLessThan(NOTHING);
+    }
+  });
+
+  it('total is the sum of what the parts gave, together and the rest', () => {
+    for (const id of presetIds) {
+      const a = calcTiltAccount(preset(id));
+      for (const k of ['greatest', 'at', 'twist'] as const) {
+        const sum = a.parts.reduce((s, p) => s + p.gave[k], 0) + a.together[k] + a.rest[k];
+        expect(Math.abs(sum - a.total[k])).toBeLessThan(SUM);
+      }
+    }
+  });
+
+  it('states the tilt and twist that the frames have', () => {
+    const skill = preset('back-straight-full');
+    const flight = flySkill(skill);
+    const frames = calcFrames(flight, frameTimes(flight.duration, 240));
+    const i = 60;
+    const a = calcTiltAccount(skill, { at: frames.t[i], flight });
+    const last = frames.n - 1;
+    expect(Math.abs(a.total.at - frames.tilt[i])).toBeLessThan(SAME);
+    expect(Math.abs(a.total.twist - (frames.twist[last] - frames.twist[0]))).toBeLessThan(SAME);
+    const greatest = frames.tilt.reduce((m, x) => Math.max(m, Math.abs(x)), 0);
+    expect(Math.abs(a.total.greatest - greatest)).toBeLessThan(0.05 * DEG);
+  });
+
+  it('an arm throw alone is charged to the arms; backward and forward, left and right', () => {
+    for (const id of ['back-straight-full', 'back-straight-double', 'trampoline-barani']) {
+      const a = calcTiltAccount(preset(id));
+      expect(a.parts.filter((p) => p.uneven).map((p) => p.source)).toEqual(['arms']);
+      expect(gaveBy(a, 'arms').twist).toBeCloseTo(a.total.twist, 6);
+      expect(Math.abs(a.total.twist)).toBeGreaterThan(0.4 * REV);
+    }
+  });
+
+  it('tilt and turn of h at take-off alone are charged to the take-off, and are the contact', () => {
+    const file = fileOf('back-straight');
+    file.takeoff.attitudeDeg = { tilt: 4 };
+    const a = calcTiltAccount(skillOf(file));
+    expect(a.parts.filter((p) => p.uneven).map((p) => p.source)).toEqual(['takeoff']);
+    expect(Math.abs(gaveBy(a, 'takeoff').twist - a.total.twist)).toBeLessThan(NOTHING);
+    expect(a.contact).toEqual(gaveBy(a, 'takeoff'));
+    expect(Math.abs(a.total.twist)).toBeGreaterThan(0.1 * REV);
+    expect(a.counterTwist).toBe(0);
+  });
+
+  it('several at once: each is told, and they act through each other', () => {
+    const file = fileOf('back-straight-full');
+    file.takeoff.attitudeDeg = { tilt: 2 };
+    file.schedule.keys = [
+      { angle: 'lumbarSideBend', at: { anchor: 'takeoff', s: 0.1 }, deg: 0 },
+      { angle: 'lumbarSideBend', at: { anchor: 'takeoff', s: 0.3 }, deg: 8 },
+      { angle: 'hipAbductionR', at: { anchor: 'takeoff', s: 0.1 }, deg: 0 },
+      { angle: 'hipAbductionR', at: { anchor: 'takeoff', s: 0.3 }, deg: 12 },
+    ];
+    const a = calcTiltAccount(skillOf(file));
+    expect(a.parts.filter((p) => p.uneven).map((p) => p.source)).toEqual(['takeoff', 'arms', 'chest', 'hips']);
+    for (const p of a.parts) expect(Math.abs(p.gave.greatest)).toBeGreaterThan(0.1 * DEG);
+    expect(Math.max(...sizes(a.rest))).toBeLessThan(NOTHING);
+    expect(Math.abs(a.together.twist)).toBeGreaterThan(0.001 * REV);
+  });
+
+  it('a mirrored skill has the mirrored account', () => {
+    const file = fileOf('back-straight-full');
+    const a = calcTiltAccount(skillOf(file));
+    for (const b of file.schedule.blocks ?? []) {
+      if (b.shape === 'oneUpOneDown') b.shape = 'oneDownOneUp';
+      b.adjustDeg = Object.fromEntries(Object.entries(b.adjustDeg ?? {}).map(([k, v]) => [k.replace(/[LR]$/, (s) => (s === 'L' ? 'R' : 'L')), v]));
+    }
+    const m = calcTiltAccount(skillOf(file));
+    for (const k of ['greatest', 'twist'] as const)
+      expect(Math.abs(gaveBy(m, 'arms')[k] + gaveBy(a, 'arms')[k])).toBeLessThan(NOTHING);
+  });
+
+  it('without momentum the twist is all counter-rotation', () => {
+    const a = calcTiltAccount(preset('cat-turn'));
+    expect(a.measuredFrom).toBe('world');
+    expect(Math.abs(a.counterTwist - a.total.twist)).toBeLessThan(NOTHING);
+    expect(Math.abs(gaveBy(a, 'hips').twist - a.total.twist)).toBeLessThan(NOTHING);
+  });
+
+  /*
+   * H7 (Yeadon & Kerwin, back somersaults with one twist on the floor): counter-rotation gives under a third of the
+   * twist, contact about 30 % of the tilt. The preset is thrown wholly in the air, so its contact is none: the athletes
+   * they filmed began the throw on the floor. Given a take-off that already leans and carries momentum about the other
+   * axes, contact has a share; how much is an input of this model, no finding, so only its sense is asked here.
+   */
+  it('H7: counter-rotation gives under a third of the twist of the preset full; its contact is none by choice', () => {
+    const a = calcTiltAccount(preset('back-straight-full'));
+    // measured 0.06 % of the twist
+    expect(Math.abs(a.counterTwist / a.total.twist)).toBeLessThan(1 / 3);
+    expect(sizes(a.contact)).toEqual([0, 0, 0]);
+    const file = fileOf('back-straight-full');
+    file.takeoff.attitudeDeg = { tilt: 3 };
+    const leaning = calcTiltAccount(skillOf(file));
+    const share = leaning.contact.greatest / leaning.total.greatest;
+    expect(share).toBeGreaterThan(0.1);
+    expect(share).toBeLessThan(0.6);
+  });
+
+  it('the same call gives the same account, in time for the bench', () => {
+    const skill = preset('back-straight-full');
+    const flight = flySkill(skill);
+    const first = calcTiltAccount(skill, { flight });
+    let least = Number.POSITIVE_INFINITY;
+    for (let i = 0; i < 15; i++) {
+      const before = process.cpuUsage();
+      expect(calcTiltAccount(skill, { flight })).toEqual(first);
+      const { user, system } = process.cpuUsage(before);
+      least = Math.min(least, (user + system) / 1000);
+    }
+    expect(least).toBeLessThan(BUDGET);
+  });
+});

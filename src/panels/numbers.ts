@@ -11,6 +11,15 @@ export function formatNumber(value: number, decimals: number): string {
   return (value < 0 && !zero ? MINUS : '') + (fraction ? `${grouped}.${fraction}` : grouped);
 }
 
+/** A tick with as many decimals as it has, at most two. */
+export function formatTick(v: number): string {
+  const decimals = [0, 1, 2].find((n) => Math.abs(v - Number(v.toFixed(n))) < 1e-9) ?? 2;
+  return formatNumber(v, decimals);
+}
+
+/** One decimal says it exactly. */
+export const isTidy = (v: number): boolean => Math.abs(v - Number(v.toFixed(1))) < 1e-9;
+
 /** Reads what a person typed: comma or point, any minus, spaces in thousands. NaN when it is no number. */
 export function parseNumber(typed: string): number {
   const plain = typed

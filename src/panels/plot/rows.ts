@@ -1,6 +1,6 @@
 /** The plot rows: turning rates, tilt, moments, angular momentum, energy. No boxes, no legend: names stand on the lines. */
 import { texts } from '../../texts.ts';
-import { DEG, formatNumber, REV } from '../numbers.ts';
+import { DEG, formatNumber, formatTick, isTidy, REV } from '../numbers.ts';
 import { readAt } from '../readout.ts';
 import { xOf } from './axis.ts';
 import {
@@ -55,10 +55,9 @@ export function drawRates(which: 'both' | 'twist' | 'somersault'): RowDrawer {
     if (box.height > 56) drawRule(pen, scale(top / 2), false);
     if (which !== 'somersault') fillTwist(pen, twist, scale, which === 'both' ? som : undefined);
     drawRule(pen, scale(0), true);
-    const tick = (v: number): void =>
-      drawTick(pen, scale(v), formatNumber(v, top < 2 ? 1 : top % 2 && v !== top && v ? 1 : 0));
+    const tick = (v: number): void => drawTick(pen, scale(v), formatTick(v));
     tick(top);
-    if (box.height > 56) tick(top / 2);
+    if (box.height > 56 && isTidy(top / 2)) tick(top / 2);
     drawTick(pen, scale(0), '0');
     if (scale(low) - scale(0) > 14) tick(low);
     if (which !== 'twist') drawCurve(pen, som, scale, 'som', pen.lineWidth * 0.92);
@@ -158,7 +157,7 @@ export const drawMoments: RowDrawer = (pen, box) => {
   const scale = makeScale(upper, 0, top);
   drawRule(pen, upper.y, false);
   drawRule(pen, upper.y + upper.height, true);
-  drawTick(pen, upper.y, formatNumber(top, top < 2 ? 1 : 0));
+  drawTick(pen, upper.y, formatTick(top));
   drawCurve(pen, front, scale, 'tilt', pen.lineWidth * 0.92);
   drawCurve(pen, lateral, scale, 'som', pen.lineWidth * 0.92);
   drawRing(pen, curveAt(pen, front), scale, 'tilt');
@@ -176,7 +175,7 @@ function drawMoment(pen: Pen, box: Box, axis: number, hue: 'twist' | 'som', name
   const scale = makeScale(box, 0, top);
   drawRule(pen, box.y, false);
   drawRule(pen, box.y + box.height, true);
-  drawTick(pen, box.y + 1, formatNumber(top, top < 2 ? 1 : 0));
+  drawTick(pen, box.y + 1, formatTick(top));
   drawTick(pen, box.y + box.height, '0');
   drawCurve(pen, moment, scale, hue);
   if (name) nameCurve(pen, name, hue, moment, scale, [], { y: box.y - 4, height: box.height + 4 });

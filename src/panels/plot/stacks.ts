@@ -1,7 +1,7 @@
 /** The stacks: angular momentum by body part, energy by kind. Names inside, bold top edge: flat when it is conserved. */
 import type { Frames } from '../../../sim/index.ts';
 import { texts } from '../../texts.ts';
-import { formatNumber } from '../numbers.ts';
+import { formatTick } from '../numbers.ts';
 import { xOf } from './axis.ts';
 import type { ColourName } from './palette.ts';
 import {
@@ -84,7 +84,7 @@ function drawStack(pen: Pen, box: Box, parts: readonly Part[]): void {
   drawBands(pen, parts, scale, 0.02 * top);
   drawRule(pen, scale(0), true);
   drawCurve(pen, total, scale, 'ink', pen.lineWidth * 0.8);
-  drawTick(pen, scale(top) + 2, formatNumber(top, top < 2 ? 1 : 0));
+  drawTick(pen, scale(top) + 2, formatTick(top));
   if (box.height > 28) drawTick(pen, scale(0), '0');
 }
 

@@ -7,6 +7,7 @@ export type { HumanSpec } from './body/human.ts';
 export { makeHuman } from './body/human.ts';
 export { formatMjcf } from './body/mjcf.ts';
 export { CAUTION } from './files/caution.ts';
+export { fileOfDraft } from './files/draft-file.ts';
 export { formatFrames, frameColumns } from './files/frames-csv.ts';
 export {
   checkSkillFile,
@@ -21,6 +22,7 @@ export {
 export type {
   Athlete,
   FileBlock,
+  FileContact,
   FileKey,
   FileSurface,
   FileTime,
@@ -78,5 +80,7 @@ export { buildSkill, makeBody, poseOf } from './skill/build-skill.ts';
 export { type Draft, type DraftInput, draftSkill } from './skill/draft-skill.ts';
 export type { DraftSpec } from './skill/draft-spec.ts';
 export { AGREEMENT, flySkill, NoAgreementError } from './skill/fly-skill.ts';
+export type { HandContact, HandGap } from './skill/hand-contact.ts';
 export type { Skill, SkillTarget } from './skill/skill.ts';
+export { calcHandGaps, compileSkillSchedule } from './skill/skill-schedule.ts';
 export type { AthleteSpec, SkillSpec } from './skill/skill-spec.ts';

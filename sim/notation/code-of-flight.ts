@@ -27,7 +27,7 @@ const BENT = Math.PI / 4;
 /** Judgement: the shape is read between these shares of the flight's time, so that take-off and landing do not count... */
 const SHAPE_SPAN = [0.1, 0.8];
 /** ...and a bend is a shape when it is there for at least this share of that time. */
-const SHAPE_SHARE = 0.25;
+const SHAPE_SHARE = 0.2;
 
 export function codeOfFlight(columns: CodeColumns): FlightCode {
   const none = (reason: string): FlightCode => ({ kind: 'none', reason });

@@ -4,6 +4,7 @@ import { makeHuman } from '../body/human.ts';
 import { makeTree } from '../body/tree.ts';
 import { FieldError, unknownName } from '../math/field-error.ts';
 import type { AngleKey, SampledAngle } from '../schedule/schedule.ts';
+import type { HandContact } from './hand-contact.ts';
 import type { Skill } from './skill.ts';
 import type { AthleteSpec, NamedPose, SkillSpec } from './skill-spec.ts';
 
@@ -61,8 +62,16 @@ export function buildSkill(spec: SkillSpec): Skill {
       sampled,
       smoothing: spec.smoothing,
     },
+    ...(spec.contacts?.length ? { contacts: checkContacts(body, spec.contacts) } : {}),
     ...(spec.target ? { target: spec.target } : {}),
   };
+}
+
+/** Hands need arms and legs as a human has them. */
+function checkContacts(body: Body, contacts: readonly HandContact[]): readonly HandContact[] {
+  if (!body.neutralHuman)
+    throw new FieldError('schedule.contacts', body.name, 'hand contacts of a human only, not of a tree of its own');
+  return contacts;
 }
 
 /** One value for each angle of the body; angles not named are 0. `lenient`: a shape may name angles this body lacks. */

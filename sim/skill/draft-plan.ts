@@ -38,7 +38,17 @@ export interface PlanTimes {
   turns: number[][];
 }
 
-export const SHAPES_NEEDED = ['straight', 'armsOverhead', 'tShape', 'wrapped', 'tuck', 'pike', 'landing', 'diveEntry'];
+export const SHAPES_NEEDED = [
+  'straight',
+  'armsOverhead',
+  'tShape',
+  'wrapped',
+  'tuck',
+  'pike',
+  'armsForward',
+  'landing',
+  'diveEntry',
+];
 /** Arms move this long, s. */
 const MOVE = 0.2;
 /** Into and out of a bend, s. */
@@ -52,6 +62,21 @@ export function listStretches(spec: DraftSpec): Stretch[] {
     return [
       { from: 0, to: somersaults * 0.55, kind: 'bent', halfTwists: 0 },
       { from: somersaults * 0.55, to: somersaults, kind: 'twist', halfTwists: halfTwists[0] },
+    ];
+  // a dive's number does not say where it twists: at once, and bent after
+  const total = halfTwists.reduce((a, b) => a + b, 0);
+  if (spec.surface === 'water' && total > 0 && halfTwists.length > 1 && bendable) {
+    const to = Math.min(somersaults - 1.2, Math.max(0.6, total / 2));
+    return [
+      { from: 0, to, kind: 'twist', halfTwists: total },
+      { from: to, to: somersaults, kind: 'bent', halfTwists: 0 },
+    ];
+  }
+  // little twist for its somersaults: a straight body would not stay quiet so long, so the throw waits
+  if (halfTwists.length === 1 && total > 0 && somersaults > 1.2 * total)
+    return [
+      { from: 0, to: somersaults - total, kind: 'straight', halfTwists: 0 },
+      { from: somersaults - total, to: somersaults, kind: 'twist', halfTwists: total },
     ];
   const list: Stretch[] = [];
   halfTwists.forEach((n, i) => {
@@ -138,7 +163,10 @@ export function writeBlocks(
       w.add('wrapped', turns[0] + MOVE / 2, Math.max(turns[0] + MOVE / 2, turns[1] - MOVE / 2), 'direct');
       w.add('tShape', turns[1] + MOVE / 2, to - MOVE, 'direct', apart(b));
     } else w.add('tShape', turns[0] + MOVE / 2, to - MOVE, 'side', apart(b));
-    if (!isLast) w.add('tShape', to, to + 0.02, 'side');
+    if (isLast) return;
+    w.add('tShape', to, to + 0.02, 'side');
+    // arms held forward make the lateral moment the greatest, and a straight body turns about it without wobbling off
+    if (stretches[i + 1].kind === 'straight') w.add('armsForward', to + 0.2, T - 0.3, 'direct');
   });
   finish(w, spec, T);
   return w.blocks;

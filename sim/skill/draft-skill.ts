@@ -90,7 +90,7 @@ export function draftSkill(draft: DraftSpec, input: DraftInput): Draft {
       somersaultWord: jump ? '' : draft.direction,
       twists: turns,
       twistWord: turns === 0 ? '' : direction > 0 ? 'left' : 'right',
-      landingAngle: (draft.somersaults % 1) * REV * direction + (draft.takeoff === 'hands' ? Math.PI : 0),
+      landingAngle: withinHalf((draft.somersaults % 1) * direction + (draft.takeoff === 'hands' ? 0.5 : 0)) * REV,
     },
   });
   const fly = (values: PlanValues, times: PlanTimes, options: FlightOptions): Flight => {
@@ -119,6 +119,9 @@ export function draftSkill(draft: DraftSpec, input: DraftInput): Draft {
   tune(values, (v) => residuals(draft, jump ? [] : stretches, look(v, times), spun ? turns : 0), jump);
   return report(draft, specAt(values, times), fly(values, times, {}), direction, turns, flights);
 }
+
+/** The same angle in revolutions, from -0.5 (left out) to 0.5. */
+const withinHalf = (x: number): number => x - Math.ceil(x - 0.5);
 
 const jumpStretch = (draft: DraftSpec): Stretch[] => [
   { from: 0, to: 0, kind: draft.shape === 'straight' ? 'straight' : 'bent', halfTwists: 0 },
@@ -261,11 +264,12 @@ function report(
   if (Math.abs(twist) > DRAFT_CLOSE.twist) falls.push(`the twist ends ${deg(twist)} ${twist < 0 ? 'short' : 'over'}`);
   if (Math.abs(track.tilt[last]) > TILTED) falls.push(`the body lands tilted by ${deg(track.tilt[last])}`);
   let total = 0;
-  draft.halfTwists.slice(0, -1).forEach((n, i) => {
+  const places = draft.surface === 'water' ? [] : draft.halfTwists.slice(0, -1);
+  places.forEach((n, i) => {
     total += n;
     const t = timeAt(track, track.somersault, (i + 1) * REV);
     const there = t === undefined ? 0 : Math.floor(valueAt(track, track.twist, t) / Math.PI + 0.5);
-    if (there !== total) falls.push(`${there} half twists are done after somersault ${i + 1} instead of ${total}`);
+    if (there !== total) falls.push(`after somersault ${i + 1} the twist is nearer ${there} half twists than ${total}`);
   });
   if (draft.shape !== 'straight' && draft.somersaults > 0 && !listStretches(draft).some((s) => s.kind === 'bent'))
     falls.push(`every somersault twists, and twists are drafted straight, not in a ${draft.shape}`);

@@ -1,13 +1,14 @@
 /**
  * Damped Gauss-Newton on the values of a plan with its times held (Levenberg 1944; Marquardt 1963): differences for the
- * Jacobian, bounds by clamping, a fixed greatest number of rounds. The same input gives the same result.
+ * Jacobian, mended after each step by what the step showed (Broyden 1965) and taken anew when that fails, bounds by
+ * clamping, a fixed greatest number of rounds. The same input gives the same result.
  */
 import type { PlanValues } from './draft-plan.ts';
 
 const RAD = Math.PI / 180;
-const ROUNDS = 8;
+const ROUNDS = 14;
 /** Sum of squares that is close enough, rad^2. */
-const CLOSE = (1.2 * RAD) ** 2;
+export const CLOSE = (1.2 * RAD) ** 2;
 const ARMS = [-60 * RAD, 89 * RAD];
 
 const pack = (v: PlanValues): number[] => [v.momentum, ...v.throws, ...v.levels];
@@ -21,42 +22,73 @@ function unpackInto(x: readonly number[], v: PlanValues): void {
   }
 }
 
-/** Changes `values` to what leaves the least residual; a flight that fails counts as a very bad one. */
-export function tune(values: PlanValues, residuals: (v: PlanValues) => number[], jump: boolean): void {
+/** Changes `values` to what leaves the least sum of squares, and returns that. A jump turns by its take-off alone. */
+export function tune(values: PlanValues, residuals: (v: PlanValues) => number[], jump: boolean): number {
   const trial: PlanValues = { momentum: 0, throws: [...values.throws], levels: [...values.levels] };
   const at = (x: readonly number[]): number[] => {
     unpackInto(x, trial);
     return residuals(trial);
   };
   let x = pack(values);
-  // a jump turns by its take-off alone
   const free = jump ? 1 : x.length;
   let r = at(x);
   let cost = squares(r);
   let damping = 1e-3;
+  let J: number[][] | undefined;
+  let isFresh = false;
   for (let round = 0; round < ROUNDS && cost > CLOSE; round++) {
-    const J = Array.from({ length: free }, (_, j) => {
-      const h = j === 0 ? 0.005 * Math.max(0.2, Math.abs(x[0])) : -1.5 * RAD;
-      const moved = at(x.map((v, k) => (k === j ? v + h : v)));
-      return moved.map((m, i) => (m - r[i]) / h);
-    });
-    let better = false;
-    for (let tries = 0; tries < 3 && !better; tries++) {
-      const step = solve(J, r, damping);
-      const next = x.map((v, j) => (j >= free ? v : clamp(v - step[j], j)));
-      const rNext = at(next);
-      const costNext = squares(rNext);
-      if (costNext < cost) {
-        better = true;
-        x = next;
-        r = rNext;
-        cost = costNext;
-        damping = Math.max(1e-6, damping / 10);
-      } else damping *= 20;
+    if (!J) {
+      J = differences(x, r, free, at);
+      isFresh = true;
     }
-    if (!better) break;
+    const step = solve(J, r, damping);
+    const next = x.map((v, j) => (j >= free ? v : clamp(v - step[j], j)));
+    const rNext = at(next);
+    const costNext = squares(rNext);
+    mend(
+      J,
+      next.map((v, j) => v - x[j]).slice(0, free),
+      rNext.map((v, i) => v - r[i]),
+    );
+    if (costNext < cost) {
+      damping = Math.max(1e-6, damping / 10);
+      // a poor step asks for a new Jacobian
+      if (costNext > 0.3 * cost && !isFresh) J = undefined;
+      x = next;
+      r = rNext;
+      cost = costNext;
+      isFresh = false;
+    } else {
+      damping *= 20;
+      if (!isFresh) J = undefined;
+      else if (damping > 1e3) break;
+    }
   }
   unpackInto(x, values);
+  return cost;
+}
+
+function differences(
+  x: readonly number[],
+  r: readonly number[],
+  free: number,
+  at: (x: readonly number[]) => number[],
+): number[][] {
+  return Array.from({ length: free }, (_, j) => {
+    const h = j === 0 ? 0.005 * Math.max(0.2, Math.abs(x[0])) : -1.5 * RAD;
+    const moved = at(x.map((v, k) => (k === j ? v + h : v)));
+    return moved.map((m, i) => (m - r[i]) / h);
+  });
+}
+
+/** J += (dr - J dx) dx^T / dx^T dx */
+function mend(J: number[][], dx: readonly number[], dr: readonly number[]): void {
+  const size = squares(dx);
+  if (size < 1e-18) return;
+  const miss = dr.map((v, i) => v - dx.reduce((sum, d, j) => sum + J[j][i] * d, 0));
+  dx.forEach((d, j) => {
+    J[j] = J[j].map((v, i) => v + (miss[i] * d) / size);
+  });
 }
 
 const clamp = (v: number, j: number): number =>

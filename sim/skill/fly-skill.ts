@@ -9,9 +9,9 @@ import { calcTakeoff } from '../flight/takeoff.ts';
 import { heightAt, LONGEST_FLIGHT, type Parabola } from '../flight/touchdown.ts';
 import { getModel } from '../motion/model.ts';
 import { calcShapeMotion, makeShapeMotion } from '../motion/shape-motion.ts';
-import { compileSchedule } from '../schedule/compile.ts';
-import type { Anchor, Schedule, ScheduleSpec } from '../schedule/schedule.ts';
+import type { Anchor, Schedule } from '../schedule/schedule.ts';
 import type { Skill } from './skill.ts';
+import { compileSkillSchedule } from './skill-schedule.ts';
 
 export class NoAgreementError extends Error {
   constructor(detail: string) {
@@ -26,24 +26,24 @@ export const AGREEMENT = 1e-9;
 const LOOKS = 24;
 const SCAN_TOLERANCE = 1e-7;
 
-function uses(spec: ScheduleSpec, anchor: Anchor): boolean {
+function uses({ schedule, contacts = [] }: Skill, anchor: Anchor): boolean {
   return (
-    spec.keys.some((k) => k.at.anchor === anchor) ||
-    spec.blocks.some((b) => b.from.anchor === anchor || b.to.anchor === anchor)
+    schedule.keys.some((k) => k.at.anchor === anchor) ||
+    [...schedule.blocks, ...contacts].some((b) => b.from.anchor === anchor || b.to.anchor === anchor)
   );
 }
 
 export function flySkill(skill: Skill, options: FlightOptions = {}): Flight {
-  const { body, schedule: spec, takeoff, end, gravity } = skill;
+  const { body, takeoff, end, gravity } = skill;
   const up = takeoff.v_WScm_W[1];
-  if (uses(spec, 'apex') && !(gravity > 0)) throw new ApexError();
+  if (uses(skill, 'apex') && !(gravity > 0)) throw new ApexError();
   const apex = gravity > 0 ? up / gravity : 0;
-  const scheduleFor = (touchdown: number): Schedule => compileSchedule(body, spec, { apex, touchdown });
+  const scheduleFor = (touchdown: number): Schedule => compileSkillSchedule(skill, { apex, touchdown });
   const fly = (schedule: Schedule, o: FlightOptions = options): Flight =>
     flySchedule(body, schedule, takeoff, end, gravity, o);
 
   if (end.kind === 'duration') return fly(scheduleFor(end.duration));
-  if (!uses(spec, 'touchdown')) return fly(scheduleFor(0));
+  if (!uses(skill, 'touchdown')) return fly(scheduleFor(0));
   return flyAgreed(skill, scheduleFor, fly);
 }
 

@@ -37,6 +37,8 @@ export interface SolvedContacts {
 }
 
 const GRID = 240; // Hz
+/** Grid steps from one node of the added tracks to the next: between them one quintic, which the flight tabulates easily. */
+const STRIDE = 8;
 /** Time in which an arm goes from its scheduled motion into a contact, and out of it, s; less where the schedule has less. */
 const LEAD = 0.2;
 const SHORTEST_LEAD = 0.04;
@@ -75,7 +77,6 @@ export function solveContacts(
     });
     angles.forEach((angle, column) => {
       const nodes: Node[] = [];
-      const breaks: number[] = [];
       solutions.forEach(({ hold, grid, solution }, i) => {
         const room = i === 0 ? Number.POSITIVE_INFINITY : hold.from - holds[i - 1].to;
         const lead = leadBefore(base, hold.from);
@@ -85,13 +86,10 @@ export function solveContacts(
         }
         if (room > lead) nodes.push(rest(hold.from - lead));
         nodes.push(...nodesOf(grid, solution, column, angles.length, hold.from));
-        breaks.push(hold.from, hold.to, ...base.breaks.filter((t) => t > hold.from && t < hold.to));
       });
       const last = holds[holds.length - 1].to;
       nodes.push(rest(last + leadAfter(base, last)));
-      const ends = nodes.filter((n) => n.y === 0 && n.d === 0 && n.dd === 0).map((n) => n.t);
-      const sorted = [...new Set([...breaks, ...ends])].sort((a, b) => a - b);
-      added.set(angle, [makeHermiteTrack(nodes, sorted)]);
+      added.set(angle, [makeHermiteTrack(nodes)]);
     });
   }
   return { added, gaps };
@@ -142,7 +140,7 @@ interface BaseGrid {
 }
 
 function sampleBase(body: Body, base: Schedule, { from, to }: Hold): BaseGrid {
-  const n = Math.max(1, Math.round((to - from) * GRID));
+  const n = STRIDE * Math.ceil(((to - from) * GRID) / STRIDE - 1e-9);
   const h = (to - from) / n;
   const rows = n + 1 + 2 * PAD;
   const width = body.angles.length;
@@ -215,6 +213,12 @@ function solve(body: Body, grid: BaseGrid, side: 'L' | 'R', on: HoldKind): Solut
     let before = Array.from(start);
     let first = before;
     for (let i = from; from <= to ? i <= to : i >= to; i += from <= to ? 1 : -1) {
+      const last = i - Math.sign(to - from);
+      if (i !== from && rowAt(i).every((v, a) => v === base[last * width + a])) {
+        // a body at rest: the arm stays as it is
+        offset.copyWithin(i * own.length, last * own.length, (last + 1) * own.length);
+        continue;
+      }
       const now = Array.from(rowAt(i));
       for (const a of own) now[a] = before[a];
       const wanted = placeInRoot(body, now, side, place);
@@ -249,7 +253,7 @@ function nodesOf(grid: BaseGrid, { offset }: Solution, column: number, width: nu
   const { h, rows } = grid;
   const f = (i: number): number => offset[i * width + column];
   const nodes: Node[] = [];
-  for (let i = PAD; i < rows - PAD; i++)
+  for (let i = PAD; i < rows - PAD; i += STRIDE)
     nodes.push({
       t: from + (i - PAD) * h,
       y: f(i),

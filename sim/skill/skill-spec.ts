@@ -3,6 +3,7 @@ import type { HumanSpec } from '../body/human.ts';
 import type { TreeSpec } from '../body/tree.ts';
 import type { EndSpec, TakeoffSpec } from '../flight/flight.ts';
 import type { AnchoredTime, ArmPath, KeyKind, SmoothingCriterion } from '../schedule/schedule.ts';
+import type { HandContact } from './hand-contact.ts';
 import type { SkillTarget } from './skill.ts';
 
 export type AthleteSpec =
@@ -48,5 +49,6 @@ export interface SkillSpec {
     readonly values: readonly number[];
   }[];
   readonly smoothing: SmoothingCriterion;
+  readonly contacts?: readonly HandContact[];
   readonly target?: SkillTarget;
 }

@@ -6,6 +6,7 @@ import type { Body } from '../body/body.ts';
 import type { EndSpec, TakeoffSpec } from '../flight/flight.ts';
 import type { SkillTarget } from '../measure/target.ts';
 import type { ScheduleSpec } from '../schedule/schedule.ts';
+import type { HandContact } from './hand-contact.ts';
 
 export type { SkillTarget } from '../measure/target.ts';
 
@@ -14,6 +15,8 @@ export interface Skill {
   readonly body: Body;
   readonly gravity: number;
   readonly schedule: ScheduleSpec;
+  /** hands that stay on the legs, in the order of time; what they do to the arms is added to the schedule */
+  readonly contacts?: readonly HandContact[];
   readonly takeoff: TakeoffSpec;
   readonly end: EndSpec;
   readonly target?: SkillTarget;

@@ -1,0 +1,91 @@
+/** The code of a flight: the rule of docs/notation.md on columns made for it, and on the preset skills as flown. */
+import { describe, expect, test } from 'vitest';
+import { athletes, shapes, skills } from '../../presets/index.ts';
+import {
+  buildSkill,
+  type CodeColumns,
+  calcFrames,
+  codeOfFlight,
+  flySkill,
+  formatTrampolineCode,
+  frameTimes,
+  parseSkill,
+  summarize,
+  wordCode,
+} from '../../sim/index.ts';
+
+const REV = 2 * Math.PI;
+const N = 400;
+
+/** Twist done (revolutions) as a function of somersault done (revolutions), both from 0. */
+function columns(somersaults: number, twistAt: (s: number) => number, hip = 0, knee = 0): CodeColumns {
+  const rows = Array.from({ length: N + 1 }, (_, i) => (somersaults * i) / N);
+  return {
+    t: rows.map((_, i) => i / N),
+    somersault: rows.map((s) => REV * s),
+    twist: rows.map((s) => REV * twistAt(Math.abs(s))),
+    hipBend: rows.map(() => hip),
+    kneeBend: rows.map(() => knee),
+  };
+}
+const textOf = (c: CodeColumns): string => {
+  const found = codeOfFlight(c);
+  return found.kind === 'code' ? formatTrampolineCode(found.code) : found.reason;
+};
+
+describe('the code of columns', () => {
+  test('digits are what each complete somersault adds, whichever way the flight turns', () => {
+    const out = (s: number): number => Math.max(0, s - 1);
+    for (const turn of [1, -1])
+      for (const side of [1, -1]) expect(textOf(columns(2 * turn, (s) => side * out(s)))).toBe('8 02 /');
+    expect(textOf(columns(2, (s) => Math.min(1, s)))).toBe('8 20 /');
+    expect(textOf(columns(3, (s) => s))).toBe('12 222 /');
+  });
+  test('halves go up, also at the quarter somersault', () => {
+    expect(textOf(columns(0.125, () => 0))).toBe('1 0 /');
+    expect(textOf(columns(0.1249, () => 0))).toBe('0 0 /');
+    expect(textOf(columns(1, (s) => 0.25 * s))).toBe('4 1 /');
+    expect(textOf(columns(1, (s) => 0.2499 * s))).toBe('4 0 /');
+  });
+  test('what remains short of a somersault counts to the last digit', () => {
+    expect(textOf(columns(1.75, (s) => s / 1.75))).toBe('7 2 /');
+    expect(textOf(columns(1.97, (s) => (s / 1.97) * 1))).toBe('8 11 /');
+  });
+  test('the shape is the bend of hips and knees: 135 deg or less between upper body and thighs, and thighs and shanks', () => {
+    const bend = (deg: number): number => (deg * Math.PI) / 180;
+    expect(textOf(columns(1, () => 0, bend(44), bend(90)))).toBe('4 0 /');
+    expect(textOf(columns(1, () => 0, bend(46), bend(44)))).toBe('4 0 <');
+    expect(textOf(columns(1, () => 0, bend(46), bend(46)))).toBe('4 0 o');
+  });
+  test('a twist that goes back, too many, a tilt beyond 80 deg, a body without hips: no code, and why', () => {
+    expect(textOf(columns(2, (s) => (s < 1 ? s : 2 - s)))).toBe('the twist goes back in somersault 2: -2 half twists');
+    expect(textOf(columns(1, (s) => 5 * s))).toBe('10 half twists in somersault 1; one digit ends at 9');
+    expect(textOf(columns(5, () => 0))).toBe('20 quarter somersaults; the notation ends at 19');
+    expect(textOf({ ...columns(1, () => 0), undefinedFrom: 0.431 })).toBe(
+      'somersault and twist are not defined after 0.43 s',
+    );
+    const { hipBend: _, ...hipless } = columns(1, () => 0);
+    expect(textOf(hipless)).toBe('this body has no hips and knees to read a shape from');
+  });
+});
+
+// what the titles of the presets say, in the notation
+const PRESETS: [string, string][] = [
+  ['back-tuck', '4 0 o (difficulty 0.5), back somersault'],
+  ['back-pike', '4 0 < (difficulty 0.6), back somersault'],
+  ['back-straight', '4 0 / (difficulty 0.6), back somersault'],
+  ['back-straight-half', '4 1 / (difficulty 0.6), back half'],
+  ['back-straight-full', '4 2 / (difficulty 0.7), back full'],
+  ['back-straight-double', '4 4 / (difficulty 0.9), back double full'],
+  ['double-back-tuck', '8 00 o (difficulty 1.1), double back'],
+  ['double-back-straight', '8 00 / (difficulty 1.3), double back'],
+  ['trampoline-barani', '4 1 / (difficulty 0.6), barani'],
+  ['dive-forward-one-and-half-pike', 'dive 103B; 6 0 < (difficulty 0.8), front somersault'],
+];
+
+test.each(PRESETS)('%s is flown as %s', (id, line) => {
+  const skill = buildSkill(parseSkill(skills[id], { athletes, shapes }));
+  const flight = flySkill(skill);
+  const frames = calcFrames(flight, frameTimes(flight.duration, 240));
+  expect(wordCode(summarize(flight, frames), frames, skill.end.surface?.kind)).toBe(line);
+});

@@ -185,8 +185,9 @@ function estimate(K: Float64Array, h: number, y: Float64Array, next: Float64Arra
     five += a * a;
     three += b * b;
   }
-  if (five === 0 && three === 0) return 0;
-  return (h * five) / Math.sqrt((five + 0.01 * three) * 4);
+  // squares of errors far below the smallest number vanish: no error
+  const size = five + 0.01 * three;
+  return size > 0 ? (h * five) / Math.sqrt(size * 4) : 0;
 }
 
 /** Finishes the dense output, takes the step, and leaves the first stage of the next one in K. */

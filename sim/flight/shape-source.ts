@@ -20,7 +20,7 @@ export interface ShapeSource {
 
 /** A source that is a function of time alone and keeps its values at the nodes of a step. */
 export interface CellSource extends ShapeSource {
-  /** finds K and u at start + node x length of cell `index` of 2^level of the span [from, to], and leaves them below */
+  /** finds K and u at start + node x length of cell `index` of 2^level of the span [from, to], and leaves them below; node 0 left out */
   seek(from: number, to: number, level: number, index: number, nodes: readonly number[]): void;
   /** K and u at node i stand at values[at + stride * i]; the stride of a shape at rest is 0 */
   readonly values: Float64Array;

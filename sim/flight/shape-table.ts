@@ -85,9 +85,15 @@ export class ShapeTable implements CellSource {
     this.stride = WIDTH;
     if (known !== undefined) return;
     ofSpan.set(key, place);
-    for (let i = 0; i < nodes.length; i++) {
+    // the first stage of a step is the last of the step before, so node 0 is never read
+    for (let i = 1; i < nodes.length; i++) {
+      const o = this.at + WIDTH * i;
+      if (nodes[i] === nodes[i - 1]) {
+        this.values.copyWithin(o, o - WIDTH, o);
+        continue;
+      }
       const t = start + nodes[i] * length;
-      sumInto(middle.from <= t && t <= middle.to ? middle : this.find(t), t, this.values, this.at + WIDTH * i);
+      sumInto(middle.from <= t && t <= middle.to ? middle : this.find(t), t, this.values, o);
     }
   }
 

@@ -4,12 +4,12 @@
  * straight somersaults.
  */
 import type { Body, Vec3 } from '../body/body.ts';
-import { calcBodyFrame } from '../motion/body-frame.ts';
-import { getModel } from '../motion/model.ts';
-import { contactHeightsInto } from '../motion/pose.ts';
-import { calcShapeMotion, makeShapeMotion } from '../motion/shape-motion.ts';
 import { applyInto, applyTInto, matOfAttitude, mulBtInto, quatOfMatInto } from '../math/rot.ts';
 import { symApplyInto, symQuad } from '../math/sym3.ts';
+import { type BodyFrame, calcBodyFrame } from '../motion/body-frame.ts';
+import { getModel } from '../motion/model.ts';
+import { contactHeightsInto } from '../motion/pose.ts';
+import { calcShapeMotion, makeShapeMotion, type ShapeMotion } from '../motion/shape-motion.ts';
 import type { Schedule } from '../schedule/schedule.ts';
 import type { EndSpec, TakeoffSpec } from './flight.ts';
 
@@ -28,11 +28,34 @@ export interface TakeoffState {
   readonly h_Scm_W: Vec3;
 }
 
-export function calcTakeoff(body: Body, schedule: Schedule, takeoff: TakeoffSpec, end: EndSpec, gravity: number): TakeoffState {
+interface TakeoffShape {
+  readonly body: Body;
+  /** filled at t = 0; not to be written to */
+  readonly sm: ShapeMotion;
+  readonly frame: BodyFrame;
+}
+const shapes = new WeakMap<Schedule, TakeoffShape>();
+
+/** The shape at t = 0, made once for each schedule and body: a changed take-off finds it again. */
+function getShapeAtTakeoff(body: Body, schedule: Schedule): TakeoffShape {
+  const known = shapes.get(schedule);
+  if (known && known.body === body) return known;
   const sm = makeShapeMotion(getModel(body));
   schedule.evalInto(0, sm.q, sm.qd, sm.qdd);
   calcShapeMotion(sm);
-  const frame = calcBodyFrame(sm);
+  const made = { body, sm, frame: calcBodyFrame(sm) };
+  shapes.set(schedule, made);
+  return made;
+}
+
+export function calcTakeoff(
+  body: Body,
+  schedule: Schedule,
+  takeoff: TakeoffSpec,
+  end: EndSpec,
+  gravity: number,
+): TakeoffState {
+  const { sm, frame } = getShapeAtTakeoff(body, schedule);
   const R_WF = matOfAttitude(takeoff.somersault, takeoff.tilt, takeoff.twist);
   const R_WB = new Float64Array(9);
   mulBtInto(R_WF, 0, frame.R_BF, 0, R_WB, 0);
@@ -42,7 +65,10 @@ export function calcTakeoff(body: Body, schedule: Schedule, takeoff: TakeoffSpec
   let y = takeoff.height.y;
   if (takeoff.height.of === 'lowestPoint') {
     if (body.contacts.length === 0)
-      throw new TakeoffError('takeoff.lowestPointHeightM', 'this body has no contact points; give massCentreHeightM instead');
+      throw new TakeoffError(
+        'takeoff.lowestPointHeightM',
+        'this body has no contact points; give massCentreHeightM instead',
+      );
     const heights = new Float64Array(body.contacts.length);
     contactHeightsInto(sm, R_WB, heights);
     y -= heights.reduce((a, b) => Math.min(a, b), Number.POSITIVE_INFINITY);
@@ -85,7 +111,14 @@ export function neutralStance(body: Body): { lateral: number; height: number } {
 }
 
 /** h_z = 2 pi N A_ref / T_ref. */
-function straightMomentum(body: Body, takeoff: TakeoffSpec, end: EndSpec, gravity: number, y0: number, n: number): number {
+function straightMomentum(
+  body: Body,
+  takeoff: TakeoffSpec,
+  end: EndSpec,
+  gravity: number,
+  y0: number,
+  n: number,
+): number {
   const { lateral, height } = neutralStance(body);
   let T: number | undefined;
   if (end.kind === 'duration') T = end.duration;

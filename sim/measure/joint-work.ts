@@ -7,8 +7,12 @@ import { calcDynamics, makeDynamics } from '../motion/inverse-dynamics.ts';
 import { makeState, readState } from '../motion/state.ts';
 
 /** Gauss-Legendre nodes and weights on [-1, 1], n = 6 (Abramowitz & Stegun 1964, table 25.4). */
-const NODES = [-0.932469514203152, -0.661209386466265, -0.238619186083197, 0.238619186083197, 0.661209386466265, 0.932469514203152];
-const WEIGHTS = [0.171324492379170, 0.360761573048139, 0.467913934572691, 0.467913934572691, 0.360761573048139, 0.171324492379170];
+const NODES = [
+  -0.932469514203152, -0.661209386466265, -0.238619186083197, 0.238619186083197, 0.661209386466265, 0.932469514203152,
+];
+const WEIGHTS = [
+  0.17132449237917, 0.360761573048139, 0.467913934572691, 0.467913934572691, 0.360761573048139, 0.17132449237917,
+];
 const N = NODES.length;
 
 /** P_0..P_n at x */
@@ -19,15 +23,16 @@ function legendre(x: number, n: number): number[] {
 }
 const TABLE = NODES.map((x) => legendre(x, N));
 
+const isZero = (x: number): boolean => x === 0;
+
 export function calcPower(flight: Flight): (t: number) => number {
   const state = makeState(flight.body);
   const dynamics = makeDynamics(state.sm);
   return (t) => {
+    const { q, qd, qdd } = state.sm;
+    flight.schedule.evalInto(t, q, qd, qdd);
+    if (qd.every(isZero)) return 0;
     readState(flight, t, state);
-    const { qd } = state.sm;
-    let any = false;
-    for (let k = 0; k < qd.length; k++) if (qd[k] !== 0) any = true;
-    if (!any) return 0;
     calcDynamics(state.sm, state.w_WB_B, dynamics);
     let power = 0;
     for (let k = 0; k < qd.length; k++) power += dynamics.tau[k] * qd[k];

@@ -10,13 +10,13 @@ import { witnessed } from './skills.ts';
 import { around, clearOf, slope } from './stencil.ts';
 
 const INSTANTS = 50;
-/** share of the body's mass; of 1 m; of the largest |h| of one segment group; measured 2.2e-16, 4.4e-16, 3.8e-15 */
+/** share of the body's mass; of 1 m; of the largest |h| of one segment group; measured at worst 2.2e-16, 1.8e-15, 6.3e-15 */
 const STATE = 1e-9;
-/** the same, against the first instant; measured 3.5e-15 */
+/** the same, against the first instant; measured at worst 5.2e-15 */
 const CONSTANT = 1e-9;
-/** share of the largest torque; measured 7.2e-11 for the double twist of the tests */
+/** share of the largest torque; measured at worst 2.5e-10 */
 const TORQUE = 1e-8;
-/** root force and moment: share of weight, and of the largest torque; measured 1.7e-10 */
+/** root force and moment: share of weight, and of the largest torque; measured at worst 5.0e-10 */
 const ROOT = 1e-8;
 /** step of the difference stencils, s */
 const H = 5e-4;

@@ -9,6 +9,7 @@ export { formatMjcf } from './body/mjcf.ts';
 export { CAUTION } from './files/caution.ts';
 export { fileOfDraft } from './files/draft-file.ts';
 export { formatFrames, frameColumns } from './files/frames-csv.ts';
+export { type Change, listChanges } from './files/list-changes.ts';
 export {
   checkSkillFile,
   formatSkill,
@@ -40,11 +41,23 @@ export { TooFastError } from './flight/too-fast.ts';
 export { FieldError } from './math/field-error.ts';
 export { calcFrames, frameTimes } from './measure/calc-frames.ts';
 export { type Caution, type CautionKind, calcCautions } from './measure/cautions.ts';
+export { calcExplanation, type Explanation, type Instant } from './measure/explain.ts';
+export { EXPLAIN_WORDS, type ExplainWords, formatExplanation } from './measure/explain-words.ts';
 export type { Frames } from './measure/frames.ts';
 export { calcPower, makeJointWork } from './measure/joint-work.ts';
+export type { MoveWord } from './measure/move-words.ts';
 export { calcShapeMoments, type ShapeMoments } from './measure/shape-moments.ts';
+export { calcSight, type Glance, SIGHT_CONE, type Sight, type SightCone, type Unseen } from './measure/sight.ts';
 export { type JointPeak, type Landing, type Peak, type Summary, summarize } from './measure/summary.ts';
 export { formatSentence, formatSummary } from './measure/summary-words.ts';
+export {
+  calcWobble,
+  calcWobblePath,
+  criticalTilt,
+  type MapPoint,
+  type TurnMode,
+  type Wobble,
+} from './measure/wobble.ts';
 export { type FrameWords, wordAngle, wordFrames, wordTilt } from './measure/words.ts';
 export { type BodyFrame, calcBodyFrame } from './motion/body-frame.ts';
 export { calcDynamics, makeDynamics } from './motion/inverse-dynamics.ts';
@@ -76,7 +89,22 @@ export {
   type TrampolineCode,
 } from './notation/trampoline-code.ts';
 export { ScheduleOrderError, ScheduleValueError } from './schedule/errors.ts';
+export { ARMS_IN, ARMS_WIDE, type ArmsHeld, armsWideAgainstIn } from './skill/arms-wide-in.ts';
 export { buildSkill, makeBody, poseOf } from './skill/build-skill.ts';
+export { type HeldEqual, holdEqual, type KnownFlights, takeoffEnergy } from './skill/compare.ts';
+export {
+  type Alignment,
+  alignTime,
+  type CompareKey,
+  type CompareRow,
+  type CompareUnit,
+  type CompareWord,
+  type Comparison,
+  compareSkills,
+  compareVersions,
+  flyVersion,
+  type Version,
+} from './skill/compare-table.ts';
 export { type Draft, type DraftInput, draftSkill } from './skill/draft-skill.ts';
 export type { DraftSpec } from './skill/draft-spec.ts';
 export { AGREEMENT, flySkill, NoAgreementError } from './skill/fly-skill.ts';
@@ -84,3 +112,11 @@ export type { HandContact, HandGap } from './skill/hand-contact.ts';
 export type { Skill, SkillTarget } from './skill/skill.ts';
 export { calcHandGaps, compileSkillSchedule } from './skill/skill-schedule.ts';
 export type { AthleteSpec, SkillSpec } from './skill/skill-spec.ts';
+export {
+  calcTiltAccount,
+  type TiltAccount,
+  type TiltAccountOptions,
+  type TiltPart,
+  type TiltSource,
+  type TiltValues,
+} from './skill/tilt-account.ts';

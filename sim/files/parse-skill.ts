@@ -134,6 +134,7 @@ export function parseSkill(json: unknown, shelf: Shelf): SkillSpec {
       rate: s.rateHz,
       values: s.deg.map((d) => d * RAD),
     })),
+    ...(schedule.contacts ? { contacts: schedule.contacts } : {}),
     smoothing:
       schedule.smoothing?.criterion === 'noise'
         ? { kind: 'noise', rms: schedule.smoothing.rmsDeg * RAD }

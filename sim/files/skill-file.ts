@@ -110,6 +110,14 @@ export interface FileSamples {
   deg: number[];
 }
 
+/** A hand (or both) that stays on the shin or behind the knee of its own side while the legs move. */
+export interface FileContact {
+  hand: 'both' | 'L' | 'R';
+  on: 'shin' | 'behindKnee';
+  from: FileTime;
+  to: FileTime;
+}
+
 export interface SkillFile {
   format: typeof SKILL_FORMAT;
   version: typeof SKILL_VERSION;
@@ -135,6 +143,8 @@ export interface SkillFile {
     blocks?: FileBlock[];
     keys?: FileKey[];
     samples?: FileSamples[];
+    /** in the order of time for each hand */
+    contacts?: FileContact[];
     smoothing?: { criterion: 'gcv' } | { criterion: 'noise'; rmsDeg: number };
   };
   /** shapes of this file's own, by name; angles in deg not named are 0 */

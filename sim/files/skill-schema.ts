@@ -212,6 +212,9 @@ export const skillSchema = v.strictObject({
         200,
       ),
     ),
+    contacts: v.optional(
+      listOf(v.strictObject({ hand: one('both', 'L', 'R'), on: one('shin', 'behindKnee'), from: time, to: time }), 100),
+    ),
     smoothing: v.optional(
       v.variant(
         'criterion',

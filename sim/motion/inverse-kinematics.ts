@@ -29,7 +29,7 @@ export interface Reach {
 
 /** Nearer than this, m, the place is reached. */
 export const REACHED = 1e-3;
-const CLOSE = 1e-6;
+const CLOSE = 1e-8;
 const MOST_STEPS = 40;
 /** What a miss in depth counts against a miss that is seen, once both cannot be had. */
 const DEPTH_WEIGHT = 0.02;
@@ -135,7 +135,7 @@ function solve(limb: Limb, start: ArrayLike<number>, wanted: Triple, ranged = st
     return dot(r, r);
   };
   let cost = residual(x);
-  let damping = 1e-4;
+  let damping = 1e-6;
   const step = new Array<number>(n).fill(0);
   for (let i = 0; i < MOST_STEPS && cost > CLOSE * CLOSE; i++) {
     columns(limb, x, J, first);

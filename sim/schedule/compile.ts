@@ -13,7 +13,13 @@ import { makeSampledTracks } from './samples.ts';
 import type { AnchorTimes, Schedule, ScheduleSpec } from './schedule.ts';
 import { type Knot, makeTrack, type Track } from './track.ts';
 
-export function compileSchedule(body: JointedBody, spec: ScheduleSpec, anchors: AnchorTimes): Schedule {
+/** `added`: tracks to be added to those of an angle. */
+export function compileSchedule(
+  body: JointedBody,
+  spec: ScheduleSpec,
+  anchors: AnchorTimes,
+  added?: ReadonlyMap<number, readonly Track[]>,
+): Schedule {
   const collected = collectKeys(body, spec, anchors);
   const sampled = makeSampledTracks(body, spec);
   const planes = new Set(body.shoulders.map((s) => s.plane));
@@ -31,5 +37,8 @@ export function compileSchedule(body: JointedBody, spec: ScheduleSpec, anchors: 
     tracks[s.plane].push(arm.plane);
     tracks[s.turn].push(...arm.turnExcess);
   }
+  added?.forEach((list, a) => {
+    tracks[a].push(...list);
+  });
   return makeMotion(body, tracks);
 }

@@ -9,6 +9,7 @@ import { ensureBrowser } from './browser/find-browser.mjs';
 import { countPlaywright, countVitest } from './run-counts.mjs';
 
 const minute = 60_000;
+const graceMs = 5_000;
 const reports = mkdtempSync(path.join(tmpdir(), 'shapeflight-test-'));
 const bin = (file) => path.join(root, 'node_modules', file);
 const total = { passed: 0, failed: 0 };
@@ -16,13 +17,22 @@ const table = [];
 
 let running = null;
 
-function killRunning() {
+function signalRunning(signal) {
   if (!running) return;
   try {
-    process.kill(-running.pid, 'SIGKILL');
+    process.kill(-running.pid, signal);
   } catch {
-    running.kill('SIGKILL');
+    running.kill(signal);
   }
+}
+
+/** Asks first: Playwright ends the server and the browsers it started. */
+function stopRunning(then = () => undefined) {
+  signalRunning('SIGTERM');
+  setTimeout(() => {
+    signalRunning('SIGKILL');
+    then();
+  }, graceMs);
 }
 
 function run(file, args, { env = {}, limit = 5 * minute } = {}) {
@@ -37,7 +47,7 @@ function run(file, args, { env = {}, limit = 5 * minute } = {}) {
     running = child;
     const timer = setTimeout(() => {
       console.error(`Stopped after ${limit / minute} minutes.`);
-      killRunning();
+      stopRunning();
     }, limit);
     const end = (code) => {
       clearTimeout(timer);
@@ -113,10 +123,5 @@ async function main() {
   process.stdout.write(`${total.passed} passed, ${total.failed} failed\n`, () => process.exit(total.failed ? 1 : 0));
 }
 
-for (const signal of ['SIGINT', 'SIGTERM']) {
-  process.once(signal, () => {
-    killRunning();
-    process.exit(1);
-  });
-}
+for (const signal of ['SIGINT', 'SIGTERM']) process.once(signal, () => stopRunning(() => process.exit(1)));
 await main();

@@ -66,7 +66,7 @@ export function listStretches(spec: DraftSpec): Stretch[] {
   // a dive's number does not say where it twists: at once, and bent after
   const total = halfTwists.reduce((a, b) => a + b, 0);
   if (spec.surface === 'water' && total > 0 && halfTwists.length > 1 && bendable) {
-    const to = Math.min(somersaults - 1.2, Math.max(0.6, total / 2));
+    const to = Math.min(somersaults - 0.9, Math.max(0.6, total / 2));
     return [
       { from: 0, to, kind: 'twist', halfTwists: total },
       { from: to, to: somersaults, kind: 'bent', halfTwists: 0 },

@@ -45,6 +45,8 @@ export interface DraftInput {
 const REV = 2 * Math.PI;
 const RAD = Math.PI / 180;
 export const DRAFT_CLOSE = { somersault: 5 * RAD, twist: 15 * RAD };
+/** A bend held for less than this share of the flight is said (judgement). */
+const BRIEF = 0.03;
 /** A draft's tilt at landing beyond this is said. */
 const TILTED = 10 * RAD;
 const TUNING: FlightOptions = { tolerance: 1e-5 };
@@ -273,6 +275,9 @@ function report(
   });
   if (draft.shape !== 'straight' && draft.somersaults > 0 && !listStretches(draft).some((s) => s.kind === 'bent'))
     falls.push(`every somersault twists, and twists are drafted straight, not in a ${draft.shape}`);
+  const held = spec.blocks.filter((b) => b.shape === draft.shape).reduce((sum, b) => sum + b.to.s - b.from.s, 0);
+  const isBent = draft.shape !== 'straight' && spec.blocks.some((b) => b.shape === draft.shape);
+  if (isBent && held < BRIEF * flight.duration) falls.push(`the ${draft.shape} is held for ${held.toFixed(2)} s only`);
   return {
     spec,
     reached: {

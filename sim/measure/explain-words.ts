@@ -110,7 +110,8 @@ function changes(a: Instant, b: Instant, w: ExplainWords): string[] {
     const turned = x * y < 0 && Math.min(Math.abs(x), Math.abs(y)) >= 0.05 * REV;
     out.push(w.fromTo(what, (Math.abs(x) / REV).toFixed(1), w.rateOf((Math.abs(y) / REV).toFixed(1), turned)));
   };
-  const faster = (x: number, y: number): boolean => Number.isFinite(x) && Number.isFinite(y) && Math.abs(y - x) >= RATE * REV;
+  const faster = (x: number, y: number): boolean =>
+    Number.isFinite(x) && Number.isFinite(y) && Math.abs(y - x) >= RATE * REV;
   const long = differs(a.longMoment, b.longMoment);
   const twists = faster(a.twistRate, b.twistRate);
   const lateral = differs(a.lateralMoment, b.lateralMoment);
@@ -124,7 +125,8 @@ function changes(a: Instant, b: Instant, w: ExplainWords): string[] {
 }
 
 function tilt(x: number, y: number, w: ExplainWords): string {
-  const say = (v: number, said: boolean): string => (said ? w.angleOf((Math.abs(v) / DEG).toFixed(0), wordTilt(v)) : (Math.abs(v) / DEG).toFixed(0));
+  const say = (v: number, said: boolean): string =>
+    said ? w.angleOf((Math.abs(v) / DEG).toFixed(0), wordTilt(v)) : (Math.abs(v) / DEG).toFixed(0);
   // the side is said twice only where it changes
   return w.fromTo(w.tilt, say(x, wordTilt(x) !== '' && wordTilt(x) !== wordTilt(y)), say(y, true));
 }

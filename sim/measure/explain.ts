@@ -81,7 +81,10 @@ export function calcExplanation(flight: Flight, t: number): Explanation | undefi
     angles,
     before,
     after,
-    momentumDrift: before.momentum > 1e-9 ? Math.abs(after.momentum / before.momentum - 1) : Math.abs(after.momentum - before.momentum),
+    momentumDrift:
+      before.momentum > 1e-9
+        ? Math.abs(after.momentum / before.momentum - 1)
+        : Math.abs(after.momentum - before.momentum),
     jointWork: frames.jointWork[i + 1] - frames.jointWork[i],
     energyChange: after.turningEnergy - before.turningEnergy,
   };

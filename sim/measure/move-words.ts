@@ -59,20 +59,33 @@ export function findMoves(body: Body, moving: readonly number[], before: Pose, a
     const apart = gap(after, 'shoulderElevation') - gap(before, 'shoulderElevation');
     // how far the hands stand from the body's long axis, in arm lengths, by the elevation and the bend of the elbow
     const width = (pose: Pose): number =>
-      ['L', 'R'].reduce((sum, s) => sum + Math.abs(Math.sin(at(pose, `shoulderElevation${s}`))) * Math.cos(at(pose, `elbowFlexion${s}`) / 2), 0) / 2;
+      ['L', 'R'].reduce(
+        (sum, s) =>
+          sum + Math.abs(Math.sin(at(pose, `shoulderElevation${s}`))) * Math.cos(at(pose, `elbowFlexion${s}`) / 2),
+        0,
+      ) / 2;
     const wider = width(after) - width(before);
     const higher = change('shoulderElevation');
     if (apart > APART) out.push('armsApart');
     else if (apart < -APART) out.push('armsLevel');
     else if (wider < -0.2) out.push('armsIn');
     else if (wider > 0.2) out.push('armsOut');
-    if (Math.abs(apart) <= APART && Math.abs(higher) > APART && (Math.abs(wider) <= 0.2 || Math.abs(higher) > 3 * APART))
+    if (
+      Math.abs(apart) <= APART &&
+      Math.abs(higher) > APART &&
+      (Math.abs(wider) <= 0.2 || Math.abs(higher) > 3 * APART)
+    )
       out.push(higher > 0 ? 'armsUp' : 'armsDown');
     if (out.length === 0) {
       const bend = change('elbowFlexion');
       if (bend > SMALL) out.push('armsBend');
       else if (bend < -SMALL) out.push('armsStretch');
-      else out.push(moving.some((a) => /^shoulder/.test(body.angles[a].name) && Math.abs(after[a] - before[a]) > SMALL) ? 'armsRound' : 'armsAdjust');
+      else
+        out.push(
+          moving.some((a) => /^shoulder/.test(body.angles[a].name) && Math.abs(after[a] - before[a]) > SMALL)
+            ? 'armsRound'
+            : 'armsAdjust',
+        );
     }
   }
   const arms = out.length;
@@ -105,7 +118,8 @@ export function findMoves(body: Body, moving: readonly number[], before: Pose, a
     if (Math.abs(side) > SMALL) out.push('sideBend');
     if (Math.abs(turn) > SMALL) out.push('turnTrunk');
     // the back rounds and straightens with a tuck, a pike, an arch: no word of its own
-    if (!named && Math.abs(bend) > SMALL) out.push(of(after, 'Flexion') < -SMALL ? 'arch' : bend > 0 ? 'round' : 'straighten');
+    if (!named && Math.abs(bend) > SMALL)
+      out.push(of(after, 'Flexion') < -SMALL ? 'arch' : bend > 0 ? 'round' : 'straighten');
   }
   // legs first where they bend or open: they change more than the arms do
   const big: readonly MoveWord[] = ['tuck', 'pike', 'open'];

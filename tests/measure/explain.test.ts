@@ -43,7 +43,9 @@ describe('what just changed and why', () => {
     if (!block) throw new RangeError('no tuck');
     const e = calcExplanation(flight, block.from.s - 0.02);
     expect(e?.moves[0]).toBe('tuck');
-    expect(Math.abs((e?.after.lateralMoment ?? 0) - calcShapeMoments(skill.body, block.pose).lateral)).toBeLessThan(MOMENT);
+    expect(Math.abs((e?.after.lateralMoment ?? 0) - calcShapeMoments(skill.body, block.pose).lateral)).toBeLessThan(
+      MOMENT,
+    );
     const frames = calcFrames(flight, [0, e?.from ?? 0]);
     expect(e?.before.somersaultRate).toBeCloseTo(frames.somersaultRate[1], 12);
   });

@@ -68,7 +68,11 @@ describe('sight', () => {
 
   it('upright over the landing the body itself is in the way, were the cone wide open', () => {
     const file = fileOf('back-straight');
-    file.takeoff = { massCentreHeightM: 3, velocityMPerS: { along: 0, up: 4.905 }, momentum: { vectorKgM2PerS: [0, 0, 0] } };
+    file.takeoff = {
+      massCentreHeightM: 3,
+      velocityMPerS: { along: 0, up: 4.905 },
+      momentum: { vectorKgM2PerS: [0, 0, 0] },
+    };
     file.end = { durationS: 1, surface: { kind: 'mat', heightM: 0 } };
     file.schedule = { base: 'straight' };
     const flight = flySkill(skillOf(file));

@@ -77,7 +77,8 @@ describe('twist or wobble', () => {
   it('a rigid flight stays on its side: the energy ratio does not change', () => {
     const flight = flyRigid(R.S1_OVERHEAD, { attitude: [0, 0.03, 1.2], h: [3, -2, 50], T: 4 });
     const first = calcWobble(flight, 0)?.energyRatio ?? Number.NaN;
-    for (const t of [0.7, 1.9, 4]) expect(Math.abs((calcWobble(flight, t)?.energyRatio ?? 0) / first - 1)).toBeLessThan(KEPT);
+    for (const t of [0.7, 1.9, 4])
+      expect(Math.abs((calcWobble(flight, t)?.energyRatio ?? 0) / first - 1)).toBeLessThan(KEPT);
   });
 
   it('straight about the somersault axis is on the boundary; without momentum there is no map', () => {

@@ -103,7 +103,9 @@ describe('tilt account', () => {
     const a = calcTiltAccount(skillOf(file));
     for (const b of file.schedule.blocks ?? []) {
       if (b.shape === 'oneUpOneDown') b.shape = 'oneDownOneUp';
-      b.adjustDeg = Object.fromEntries(Object.entries(b.adjustDeg ?? {}).map(([k, v]) => [k.replace(/[LR]$/, (s) => (s === 'L' ? 'R' : 'L')), v]));
+      b.adjustDeg = Object.fromEntries(
+        Object.entries(b.adjustDeg ?? {}).map(([k, v]) => [k.replace(/[LR]$/, (s) => (s === 'L' ? 'R' : 'L')), v]),
+      );
     }
     const m = calcTiltAccount(skillOf(file));
     for (const k of ['greatest', 'twist'] as const)

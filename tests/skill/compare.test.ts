@@ -1,0 +1,165 @@
+// Versions side by side: what is said to be held equal is equal, and the table tells the rest.
+import { describe, expect, it } from 'vitest';
+import { calcFrames, FieldError, flySkill, frameTimes } from '../../sim/index.ts';
+import { ARMS_IN, ARMS_WIDE, armsWideAgainstIn } from '../../sim/skill/arms-wide-in.ts';
+import { holdEqual, takeoffEnergy } from '../../sim/skill/compare.ts';
+import { alignTime, type CompareKey, type Comparison, compareSkills } from '../../sim/skill/compare-table.ts';
+import { preset } from './load.ts';
+
+/** Shares: measured 0 (momentum) and 2e-16 (energy). */
+const H_SAME = 1e-12;
+const E_SAME = 1e-9;
+/** rad/s: measured 3e-15 */
+const RATE_SAME = 1e-9;
+/** rad, of an angle that a schedule holds, or follows as before */
+const POSE = 1e-12;
+
+const row = (c: Comparison, key: CompareKey): Comparison['rows'][number] => {
+  const found = c.rows.find((r) => r.key === key);
+  if (!found) throw new RangeError(key);
+  return found;
+};
+
+describe('what is held equal', () => {
+  const a = preset('back-straight-full');
+  const others = ['back-tuck', 'double-back-straight', 'trampoline-barani', 'arms-in-spin'].map(preset);
+
+  it('momentum: h is the same to the last bit, whoever flies', () => {
+    const h = flySkill(a).h_Scm_W;
+    for (const b of others) {
+      const hb = flySkill(holdEqual(a, b, 'momentum')).h_Scm_W;
+      for (let k = 0; k < 3; k++) expect(Math.abs(hb[k] - h[k])).toBeLessThanOrEqual(H_SAME * Math.hypot(...h));
+    }
+  });
+
+  it('rate: F turns at the same rates at take-off', () => {
+    const fa = calcFrames(flySkill(a), [0]);
+    for (const b of others) {
+      const fb = calcFrames(flySkill(holdEqual(a, b, 'rate')), [0]);
+      expect(Math.abs(fb.somersaultRate[0] - fa.somersaultRate[0])).toBeLessThan(RATE_SAME);
+      expect(Math.abs(fb.tiltRate[0] - fa.tiltRate[0])).toBeLessThan(RATE_SAME);
+      expect(Math.abs(fb.twistRate[0] - fa.twistRate[0])).toBeLessThan(RATE_SAME);
+    }
+  });
+
+  it('energy: the rotation at take-off has the same energy, by the frames', () => {
+    const wanted = calcFrames(flySkill(a), [0]).eRotation[0];
+    expect(Math.abs(takeoffEnergy(flySkill(a)) / wanted - 1)).toBeLessThan(E_SAME);
+    for (const b of others) {
+      const flight = flySkill(holdEqual(a, b, 'energy'));
+      expect(Math.abs(calcFrames(flight, [0]).eRotation[0] / wanted - 1)).toBeLessThan(E_SAME);
+    }
+  });
+
+  it('own: nothing is touched, and a skill held equal to itself flies the same', () => {
+    expect(holdEqual(a, others[0], 'own')).toBe(others[0]);
+    const T = flySkill(a).duration;
+    for (const held of ['momentum', 'rate', 'energy'] as const)
+      expect(Math.abs(flySkill(holdEqual(a, a, held)).duration - T)).toBeLessThan(1e-8);
+  });
+
+  it('no momentum at all: energy held equal is none', () => {
+    expect(flySkill(holdEqual(preset('cat-turn'), others[0], 'energy')).h_Scm_W).toEqual([0, 0, 0]);
+  });
+});
+
+describe('the table', () => {
+  it('of a skill against itself says same throughout', () => {
+    const s = preset('back-tuck');
+    const c = compareSkills([s, s], 'momentum', 'apex');
+    for (const r of c.rows) {
+      expect(r.differences[1] ?? 0, r.key).toBeCloseTo(0, 6);
+      expect(['same', '']).toContain(r.words[1]);
+    }
+  });
+
+  it('tuck and straight with the same momentum: the moment at the apex rises, the peak rate falls', () => {
+    const skills = ['double-back-tuck', 'double-back-straight'].map(preset);
+    const c = compareSkills(skills, 'momentum', 'apex');
+    expect(row(c, 'momentum').words).toEqual(['', 'same']);
+    expect(row(c, 'lateralMoment').words[1]).toBe('more');
+    expect(row(c, 'peakSomersaultRate').words[1]).toBe('slower');
+    expect(row(c, 'somersaults').words[1]).toBe('less');
+    for (const r of c.rows) {
+      const [x, y] = r.values;
+      if (x !== undefined && y !== undefined) expect(r.differences[1]).toBe(y - x);
+    }
+  });
+
+  it('moments are those of the frame at the event aligned', () => {
+    const s = preset('back-pike');
+    for (const align of ['takeoff', 'apex', 'touchdown'] as const) {
+      const c = compareSkills([s], 'own', align);
+      const { flight } = c.versions[0];
+      const f = calcFrames(flight, [alignTime(flight, align) ?? Number.NaN]);
+      for (const [k, key] of (['lateralMoment', 'frontBackMoment', 'longMoment'] as const).entries())
+        expect(Math.abs((row(c, key).values[0] ?? Number.NaN) - f.moments[k])).toBeLessThan(1e-9);
+    }
+  });
+});
+
+describe('arms wide against arms in', () => {
+  for (const id of ['back-straight', 'back-tuck', 'arms-in-spin', 'cat-turn', 'dive-forward-one-and-half-pike'])
+    it(`${id}: same momentum, own legs, arms held through the middle`, () => {
+      const skill = preset(id);
+      const own = flySkill(skill);
+      const pair = armsWideAgainstIn(skill);
+      const arms = /^(shoulder|elbow)/;
+      for (const [version, elevation] of [
+        [pair.wide, ARMS_WIDE],
+        [pair.in, ARMS_IN],
+      ] as const) {
+        const flight = flySkill(version);
+        expect(flight.h_Scm_W).toEqual(own.h_Scm_W);
+        const n = skill.body.angles.length;
+        const [now, was, none] = [new Float64Array(n), new Float64Array(n), new Float64Array(n)];
+        for (const share of [0, 0.1, 0.26, 0.5, 0.74]) {
+          const t = share * own.duration;
+          flight.schedule.anglesInto(t, now, none);
+          own.schedule.anglesInto(t, was, none);
+          skill.body.angles.forEach((angle, i) => {
+            // legs hung on touchdown follow their own touchdown; those hung on take-off are as they were
+            if (!arms.test(angle.name) && Math.abs(flight.duration - own.duration) < 1e-12)
+              expect(Math.abs(now[i] - was[i]), `${angle.name} at ${share}`).toBeLessThan(POSE);
+            if (share > 0.25 && /^shoulderElevation/.test(angle.name))
+              expect(Math.abs(now[i] - elevation)).toBeLessThan(POSE);
+          });
+        }
+      }
+    });
+
+  it('a long-axis spin with arms wide is slower than with arms in, and twists less', () => {
+    const { wide, in: close } = armsWideAgainstIn(preset('arms-in-spin'));
+    const c = compareSkills([wide, close], 'momentum', 'apex');
+    expect(row(c, 'longMoment').words[1]).toBe('less');
+    expect(row(c, 'peakTwistRate').words[1]).toBe('faster');
+    expect(row(c, 'twists').words[1]).toBe('more');
+  });
+
+  it('legs and trunk opened into keys move as the blocks did, rates and all', () => {
+    const skill = {
+      ...preset('back-tuck'),
+      end: { kind: 'duration', duration: flySkill(preset('back-tuck')).duration } as const,
+    };
+    const own = flySkill(skill);
+    const flight = flySkill(armsWideAgainstIn(skill).wide);
+    const n = skill.body.angles.length;
+    const f = (): Float64Array => new Float64Array(n);
+    const [now, was, rate, rated] = [f(), f(), f(), f()];
+    for (const t of frameTimes(own.duration, 50)) {
+      flight.schedule.anglesInto(t, now, rate);
+      own.schedule.anglesInto(t, was, rated);
+      skill.body.angles.forEach((angle, i) => {
+        if (/^(shoulder|elbow)/.test(angle.name)) return;
+        expect(Math.abs(now[i] - was[i]), `${angle.name} at ${t}`).toBeLessThan(POSE);
+        expect(Math.abs(rate[i] - rated[i])).toBeLessThan(1e-9);
+      });
+    }
+  });
+
+  it('a body without arms, or a middle that is none, is said', () => {
+    const skill = preset('back-straight');
+    expect(() => armsWideAgainstIn({ ...skill, body: { ...skill.body, shoulders: [] } })).toThrow(FieldError);
+    expect(() => armsWideAgainstIn(skill, { from: 0.8, to: 0.2 })).toThrow(FieldError);
+  });
+});

@@ -46,6 +46,7 @@ export { EXPLAIN_WORDS, type ExplainWords, formatExplanation } from './measure/e
 export type { Frames } from './measure/frames.ts';
 export { calcPower, makeJointWork } from './measure/joint-work.ts';
 export type { MoveWord } from './measure/move-words.ts';
+export { calcOverlaps, OVERLAP_THRESHOLD, type Overlap } from './measure/overlap.ts';
 export { calcShapeMoments, type ShapeMoments } from './measure/shape-moments.ts';
 export { calcSight, type Glance, SIGHT_CONE, type Sight, type SightCone, type Unseen } from './measure/sight.ts';
 export { type JointPeak, type Landing, type Peak, type Summary, summarize } from './measure/summary.ts';

@@ -40,7 +40,7 @@ export class ApexError extends Error {
 const tables = new WeakMap<Schedule, { body: Body; table: ShapeTable }>();
 
 /** The table of a schedule, made once for each schedule and body. */
-function getTable(body: Body, schedule: Schedule): ShapeTable {
+export function getTable(body: Body, schedule: Schedule): ShapeTable {
   const known = tables.get(schedule);
   if (known && known.body === body) return known.table;
   const table = new ShapeTable(body, schedule);
@@ -121,7 +121,7 @@ export function flySchedule(
 }
 
 /** q' = q (0, w) / 2 with w = K b - u, b = R_WB^T h. */
-function makeProblem(source: ShapeSource, h: readonly [number, number, number]): Problem {
+export function makeProblem(source: ShapeSource, h: readonly [number, number, number]): Problem {
   const lone = new Float64Array(9);
   const [hx, hy, hz] = h;
   const cells: CellSource | undefined = 'seek' in source ? (source as CellSource) : undefined;
@@ -161,7 +161,7 @@ function makeProblem(source: ShapeSource, h: readonly [number, number, number]):
 }
 
 /** Scales a quaternion to one; returns how far it was off. */
-function normalise(q: Float64Array): number {
+export function normalise(q: Float64Array): number {
   const n = Math.hypot(q[0], q[1], q[2], q[3]);
   for (let i = 0; i < 4; i++) q[i] /= n;
   return Math.abs(n - 1);

@@ -3,10 +3,10 @@
  * 5 mm. Heights are measured as clearance = height of the mass centre + lowest point relative to it - surface.
  */
 import type { Body } from '../body/body.ts';
+import { matOfQuatInto } from '../math/rot.ts';
 import { getModel } from '../motion/model.ts';
 import { contactHeightsInto } from '../motion/pose.ts';
 import { calcShapeMotion, makeShapeMotion, type ShapeMotion } from '../motion/shape-motion.ts';
-import { matOfQuatInto } from '../math/rot.ts';
 import type { Schedule } from '../schedule/schedule.ts';
 import type { DenseTrack } from './dense-track.ts';
 
@@ -38,14 +38,16 @@ export class TouchdownFinder {
   private readonly quat = new Float64Array(4);
   private readonly R_WB = new Float64Array(9);
   private readonly reach: number;
-  private cleared = false;
+  private cleared: boolean;
   private before: { t: number; value: number } | undefined;
   private readonly body: Body;
   private readonly schedule: Schedule;
   private readonly parabola: Parabola;
   private readonly surfaceY: number;
 
-  constructor(body: Body, schedule: Schedule, parabola: Parabola, surfaceY: number) {
+  /** `cleared`: every contact has been clear of the surface before (a flight taken up on its way) */
+  constructor(body: Body, schedule: Schedule, parabola: Parabola, surfaceY: number, cleared = false) {
+    this.cleared = cleared;
     this.body = body;
     this.schedule = schedule;
     this.parabola = parabola;
@@ -100,7 +102,11 @@ export class TouchdownFinder {
     return undefined;
   }
 
-  private between(track: DenseTrack, a: { t: number; value: number }, b: { t: number; value: number }): number | undefined {
+  private between(
+    track: DenseTrack,
+    a: { t: number; value: number },
+    b: { t: number; value: number },
+  ): number | undefined {
     if (!this.cleared) {
       if (Math.max(a.value, b.value) > CLEARANCE) this.cleared = true;
       if (!this.cleared || b.value > 0) return undefined;
@@ -154,8 +160,10 @@ export class TouchdownFinder {
   /** Why there was none. */
   cause(): string {
     if (this.body.contacts.length === 0) return 'this body has no contact points; state a duration instead';
-    if (!this.cleared) return `no moment within ${LONGEST_FLIGHT} s at which every contact point is ${CLEARANCE * 1000} mm clear of the surface, so the body never takes off from it`;
-    if (!(this.parabola.gravity > 0)) return `gravity is zero and nothing meets the surface within ${LONGEST_FLIGHT} s; state a duration instead`;
+    if (!this.cleared)
+      return `no moment within ${LONGEST_FLIGHT} s at which every contact point is ${CLEARANCE * 1000} mm clear of the surface, so the body never takes off from it`;
+    if (!(this.parabola.gravity > 0))
+      return `gravity is zero and nothing meets the surface within ${LONGEST_FLIGHT} s; state a duration instead`;
     return `nothing meets the surface within ${LONGEST_FLIGHT} s; lower the upward speed or state a duration`;
   }
 }

@@ -7,9 +7,11 @@ import type { Flight } from '../flight/flight.ts';
 import { ApexError, type FlightOptions, flySchedule, NoTouchdownError } from '../flight/fly.ts';
 import { calcTakeoff } from '../flight/takeoff.ts';
 import { heightAt, LONGEST_FLIGHT, type Parabola } from '../flight/touchdown.ts';
+import { makePrefix, touchdownTime } from '../flight/touchdown-time.ts';
 import { getModel } from '../motion/model.ts';
 import { calcShapeMotion, makeShapeMotion } from '../motion/shape-motion.ts';
 import type { Anchor, Schedule } from '../schedule/schedule.ts';
+import { commonUntil } from './common-until.ts';
 import type { Skill } from './skill.ts';
 import { compileSkillSchedule } from './skill-schedule.ts';
 
@@ -23,8 +25,7 @@ export class NoAgreementError extends Error {
 /** T must agree with the flight it was used for to this, s. */
 export const AGREEMENT = 1e-9;
 /** Looks along T for the least agreement: this many between the earliest and the latest possible touchdown. */
-const LOOKS = 24;
-const SCAN_TOLERANCE = 1e-7;
+const LOOKS = 12;
 
 function uses({ schedule, contacts = [] }: Skill, anchor: Anchor): boolean {
   return (
@@ -39,42 +40,62 @@ export function flySkill(skill: Skill, options: FlightOptions = {}): Flight {
   if (uses(skill, 'apex') && !(gravity > 0)) throw new ApexError();
   const apex = gravity > 0 ? up / gravity : 0;
   const scheduleFor = (touchdown: number): Schedule => compileSkillSchedule(skill, { apex, touchdown });
-  const fly = (schedule: Schedule, o: FlightOptions = options): Flight =>
-    flySchedule(body, schedule, takeoff, end, gravity, o);
+  const fly = (schedule: Schedule): Flight => flySchedule(body, schedule, takeoff, end, gravity, options);
 
   if (end.kind === 'duration') return fly(scheduleFor(end.duration));
   if (!uses(skill, 'touchdown')) return fly(scheduleFor(0));
-  return flyAgreed(skill, scheduleFor, fly);
+  return flyAgreed(skill, scheduleFor, fly, options);
 }
 
 function flyAgreed(
   skill: Skill,
   scheduleFor: (T: number) => Schedule,
-  fly: (s: Schedule, o?: FlightOptions) => Flight,
+  fly: (s: Schedule) => Flight,
+  options: FlightOptions,
 ): Flight {
-  const { body, end } = skill;
+  const { body, takeoff, end, gravity } = skill;
   if (end.kind !== 'touchdown') throw new RangeError('agreement is asked of a flight that ends by touchdown');
+  const [first, last] = span(body, scheduleFor, skill);
+  if (!(last > 0)) throw new NoAgreementError('the mass centre never comes down to the surface');
+
   let refused: unknown;
-  const touch = (T: number, o?: FlightOptions): number => {
+  const inOrder = (T: number): Schedule | undefined => {
     try {
-      return fly(scheduleFor(T), o).duration;
+      return scheduleFor(T);
+    } catch (error) {
+      refused ??= error;
+      return undefined;
+    }
+  };
+  const looks = Array.from({ length: LOOKS + 1 }, (_, i) => first + ((last - first) * i) / LOOKS);
+  const valid = looks.flatMap((T) => {
+    const schedule = inOrder(T);
+    return schedule ? [{ T, schedule }] : [];
+  });
+  if (valid.length === 0) throw refused;
+
+  // what all of them share is flown once
+  const task = { body, takeoff, end, gravity, options };
+  const shared = Math.min(commonUntil(valid[0].schedule, valid[valid.length - 1].schedule), valid[0].T);
+  const prefix = makePrefix(task, valid[0].schedule, Math.max(shared, 0)) ?? makePrefix(task, valid[0].schedule, 0);
+  const touch = (schedule: Schedule | undefined): number => {
+    if (!schedule || !prefix) return Number.NaN;
+    try {
+      return touchdownTime(task, schedule, prefix);
     } catch (error) {
       if (error instanceof NoTouchdownError) return LONGEST_FLIGHT;
       refused ??= error;
       return Number.NaN;
     }
   };
-  const [first, last] = span(body, scheduleFor, skill);
-  if (!(last > 0)) throw new NoAgreementError('the mass centre never comes down to the surface');
 
   let a: { T: number; D: number } | undefined;
-  for (let i = 0; i <= LOOKS; i++) {
-    const T = first + ((last - first) * i) / LOOKS;
-    const D = touch(T, { tolerance: SCAN_TOLERANCE }) - T;
+  for (const { T, schedule } of valid) {
+    const D = touch(schedule) - T;
     if (Number.isNaN(D)) continue;
     const b = { T, D };
     if (a && a.D > 0 && D <= 0) {
-      const found = agree(a, b, (x) => touch(x));
+      const found = agree(a, b, (x) => touch(inOrder(x)));
       if (found !== undefined) {
         const flight = fly(scheduleFor(found));
         if (Math.abs(flight.duration - found) <= AGREEMENT) return flight;

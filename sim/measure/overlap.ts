@@ -124,8 +124,9 @@ function makeOutline(body: Body): Outline {
     if (!isLimb[a] || volumes[a].length === 0) return;
     segments.forEach((B, b) => {
       if (a === b || volumes[b].length === 0 || A.parent === b || B.parent === a) return;
-      // of two limbs the one farther out is told to pass through the other
-      if (isLimb[b] && b > a) return;
+      // of two limbs an arm is told to pass through a leg, else the later segment through the earlier
+      const order = (i: number): number => i + (segments[i].group === 'arms' ? segments.length : 0);
+      if (isLimb[b] && order(b) > order(a)) return;
       const neutral = Math.max(0, calcDepth(rough, sm, a, b, Number.NEGATIVE_INFINITY));
       const soft = A.group === 'legs' && B.group === 'upper' ? SOFT : 0;
       pairs.push({ a, b, limit: neutral + soft });

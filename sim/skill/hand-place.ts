@@ -19,6 +19,8 @@ const ALONG_SHIN = [0.1, 0.75] as const;
 const ROUND_SHIN = 1.4;
 /** Behind the knee: this far down the thigh, share of its length (judgement). */
 const ALONG_THIGH = 0.93;
+/** and this far round from the back to the outside, where the forearm has room beside the thigh, rad (judgement). */
+const ROUND_KNEE = 1.05;
 
 /** `angles`: the body at the instant the hand takes hold. */
 export function findPlace(body: Body, angles: ArrayLike<number>, side: 'L' | 'R', on: HoldKind): HandPlace {
@@ -30,7 +32,9 @@ export function findPlace(body: Body, angles: ArrayLike<number>, side: 'L' | 'R'
   const length = (segment: number): number => -body.segments[segment].p_PoBo_P[1];
   if (on === 'behindKnee') {
     const y = -ALONG_THIGH * length(shank);
-    return { segment: thigh, p_SoE_S: [-(radiusAt(body, thigh, y) + palm), y, 0] };
+    const r = radiusAt(body, thigh, y) + palm;
+    const outward = side === 'L' ? -1 : 1;
+    return { segment: thigh, p_SoE_S: [-r * Math.cos(ROUND_KNEE), y, outward * r * Math.sin(ROUND_KNEE)] };
   }
   placeLimb(hand, angles);
   const o = leg.own + 1;

@@ -3,11 +3,14 @@ import { describe, expect, test } from 'vitest';
 import { shapes } from '../../presets/index.ts';
 import {
   buildSkill,
+  calcFrames,
   calcHandGaps,
+  calcOverlaps,
   calcShapeMotion,
   compileSkillSchedule,
   type Flight,
   flySkill,
+  frameTimes,
   getModel,
   makeShapeMotion,
   parseSkill,
@@ -107,6 +110,19 @@ test('the hand lies on the drawn surface, not in it', () => {
   expect(Math.hypot(x, z)).toBeGreaterThan(0.06);
   expect(Math.hypot(x, z)).toBeLessThan(0.1);
   expect(y).toBeLessThan(0);
+});
+
+test('on the way in, while they hold and on the way out the arms pass through nothing', () => {
+  for (const file of [tuck, pike, lopsided]) {
+    const flight = flySkill(build(file));
+    const frames = calcFrames(flight, frameTimes(flight.duration, 120));
+    const told = calcOverlaps(flight, frames).map((o) => [
+      flight.body.segments[o.segmentA].name,
+      flight.body.segments[o.segmentB].name,
+      o,
+    ]);
+    expect(told).toEqual([]);
+  }
 });
 
 test('angles, their rates and second derivatives are continuous, at both ends of the contact too', () => {

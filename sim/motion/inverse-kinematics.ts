@@ -159,7 +159,7 @@ function solve(limb: Limb, start: ArrayLike<number>, wanted: Triple, ranged = st
     // nothing left to gain: the nearest place
     if (gain <= 1e-9 * cost + 1e-15) break;
   }
-  return { angles: x, miss: missOf(limb, x, wanted) };
+  return { angles: x, miss: goal === wanted && !view ? Math.sqrt(cost) : missOf(limb, x, wanted) };
 }
 
 /** r less what lies along the view, but for a little of it. */
@@ -194,22 +194,19 @@ function withinLength(
   let length = 0;
   if (middle === undefined) length = Math.sqrt(squareAt(0));
   else {
-    const now = x[middle];
-    const [f0, f1, f2] = [squareAt(0), squareAt(Math.PI / 2), squareAt(Math.PI)];
-    const A = (f0 + f2) / 2;
-    const B = Math.hypot((f0 - f2) / 2, f1 - A);
-    const x0 = Math.atan2(f1 - A, (f0 - f2) / 2);
-    if (view) {
-      squareAt(now);
-      length = Math.sqrt(A + B);
-    } else {
+    const { A, B, x0 } = getBendLaw(limb, x, middle, squareAt);
+    if (view) length = Math.sqrt(A + B);
+    else {
+      const now = x[middle];
       const bend = Math.acos(Math.max(-1, Math.min(1, (D - A) / B)));
       const [low, high] = rangeOf(middle);
       const ways = [x0 + bend, x0 - bend].map((v) => Math.max(low, Math.min(high, v)));
-      const off = ways.map((v) => Math.abs(squareAt(v) - D));
-      const nearer =
+      const squares = ways.map((v) => A + B * Math.cos(v - x0));
+      const off = squares.map((square) => Math.abs(square - D));
+      const other =
         Math.abs(off[1] - off[0]) <= 1e-9 ? Math.abs(ways[1] - now) < Math.abs(ways[0] - now) : off[1] < off[0];
-      length = Math.sqrt(squareAt(nearer ? ways[1] : ways[0]));
+      x[middle] = ways[other ? 1 : 0];
+      length = Math.sqrt(squares[other ? 1 : 0]);
     }
   }
   const reach = Math.sqrt(Math.max(0, D));
@@ -217,6 +214,39 @@ function withinLength(
   const f = length / reach;
   const along = view ?? [0, 0, 0];
   return [0, 1, 2].map((k) => p[3 * own + k] + f * (away[k] - depth * along[k]) + depth * along[k]) as Triple;
+}
+
+interface BendLaw {
+  /** what the law depends on: the joints beyond the middle one */
+  readonly beyond: readonly number[];
+  readonly values: readonly number[];
+  readonly A: number;
+  readonly B: number;
+  readonly x0: number;
+}
+const laws = new WeakMap<Limb, BendLaw>();
+
+/** A, B and x0 from three bends; kept until wrist or forearm change. */
+function getBendLaw(limb: Limb, x: number[], middle: number, squareAt: (v: number) => number): BendLaw {
+  const known = laws.get(limb);
+  if (known?.beyond.every((a, i) => x[a] === known.values[i])) return known;
+  const now = x[middle];
+  const [f0, f1, f2] = [squareAt(0), squareAt(Math.PI / 2), squareAt(Math.PI)];
+  squareAt(now);
+  const A = (f0 + f2) / 2;
+  const beyond = limb.path
+    .slice(limb.own + 1)
+    .flatMap((i) => limb.body.segments[i].hinges.flatMap((h) => h.terms.map((t) => t.angle)))
+    .filter((a) => a !== middle);
+  const law = {
+    beyond,
+    values: beyond.map((a) => x[a]),
+    A,
+    B: Math.hypot((f0 - f2) / 2, f1 - A),
+    x0: Math.atan2(f1 - A, (f0 - f2) / 2),
+  };
+  laws.set(limb, law);
+  return law;
 }
 
 /** How much an arm that swings near the pole overhead turns back, so that a bent elbow keeps its side. */

@@ -7,8 +7,11 @@
  */
 import type { Body } from '../body/body.ts';
 import type { Flight } from '../flight/flight.ts';
-import { calcFrames } from './calc-frames.ts';
-import type { Frames } from './frames.ts';
+import { symQuad } from '../math/sym3.ts';
+import { norm, type Triple } from '../math/vec3.ts';
+import { groupsOf, momentumByGroup } from '../motion/momentum.ts';
+import { makeState, readState } from '../motion/state.ts';
+import { type Attitude, calcAttitude, TILT_LIMIT } from './attitude.ts';
 import { findMoves, type MoveWord } from './move-words.ts';
 
 /** The body and its turning at one time. */
@@ -45,10 +48,11 @@ export interface Explanation {
    * of the sums only. The independent check of a move is its work against its energy.
    */
   readonly momentumDrift: number;
-  /** work the joints did in the move (+ put in), J; equal to the change of energy by another route */
+  /**
+   * work the joints did in the move (+ put in), J: the change of the turning energy, as gravity does none about the mass
+   * centre. The joint torques of the frames come to the same by another route (tests).
+   */
   readonly jointWork: number;
-  /** change of the turning energy, J */
-  readonly energyChange: number;
 }
 
 /** An angle that changes less than this over a move, and stays nearer than this to where it was, does not move, rad. */
@@ -68,10 +72,9 @@ export function calcExplanation(flight: Flight, t: number): Explanation | undefi
     to = Math.min(T, b);
   }
   if (Number.isNaN(from)) return undefined;
-  const frames = calcFrames(flight, [0, from, to].slice(from > 0 ? 0 : 1));
-  const i = frames.n - 2;
-  const before = instantAt(frames, i);
-  const after = instantAt(frames, i + 1);
+  const read = makeReader(flight);
+  const before = read(from);
+  const after = read(to);
   const angles = movingAngles(flight, from, to);
   return {
     isGoingOn: now < to && now >= from,
@@ -85,23 +88,50 @@ export function calcExplanation(flight: Flight, t: number): Explanation | undefi
       before.momentum > 1e-9
         ? Math.abs(after.momentum / before.momentum - 1)
         : Math.abs(after.momentum - before.momentum),
-    jointWork: frames.jointWork[i + 1] - frames.jointWork[i],
-    energyChange: after.turningEnergy - before.turningEnergy,
+    jointWork: after.turningEnergy - before.turningEnergy,
   };
 }
 
-function instantAt(f: Frames, i: number): Instant {
-  const o = 3 * i;
-  return {
-    t: f.t[i],
-    lateralMoment: f.moments[o],
-    frontBackMoment: f.moments[o + 1],
-    longMoment: f.moments[o + 2],
-    somersaultRate: f.somersaultRate[i],
-    twistRate: f.twistRate[i],
-    tilt: f.tilt[i],
-    momentum: Math.hypot(f.h_Scm_W[o], f.h_Scm_W[o + 1], f.h_Scm_W[o + 2]),
-    turningEnergy: f.eRotation[i] + f.eLimbs[i],
+/** Steps in which the frame of the body is followed, s. */
+const FOLLOW = 1 / 60;
+
+/** Instants at ascending times, without the costs of whole frames. */
+function makeReader(flight: Flight): (t: number) => Instant {
+  const state = makeState(flight.body);
+  const groups = groupsOf(flight.body).length;
+  const byGroup_B = new Float64Array(3 * groups);
+  let at = 0;
+  let phi: Triple | undefined;
+  let lost = false;
+  const look = (t: number): Attitude => {
+    readState(flight, t, state);
+    const a = calcAttitude(state, phi);
+    phi = a.frame.phi;
+    if (Math.abs(a.tilt) > TILT_LIMIT) lost = true;
+    return a;
+  };
+  return (t) => {
+    for (; at < t; at += FOLLOW) look(at);
+    const a = look(t);
+    at = t;
+    const turningEnergy = momentumByGroup(state, byGroup_B);
+    const { I_Scm_B } = state.sm;
+    const { R_BF } = a.frame;
+    const about = (k: number): number => symQuad(I_Scm_B, 0, [R_BF[k], R_BF[3 + k], R_BF[6 + k]], 0);
+    const h: Triple = [0, 0, 0];
+    for (let g = 0; g < groups; g++) for (let k = 0; k < 3; k++) h[k] += byGroup_B[3 * g + k];
+    const blank = (x: number): number => (lost ? Number.NaN : x);
+    return {
+      t,
+      lateralMoment: about(2),
+      frontBackMoment: about(0),
+      longMoment: about(1),
+      somersaultRate: blank(a.somersaultRate),
+      twistRate: blank(a.twistRate),
+      tilt: blank(a.tilt),
+      momentum: norm(h),
+      turningEnergy,
+    };
   };
 }
 

@@ -20,26 +20,17 @@ export interface Parabola {
 }
 export const heightAt = (p: Parabola, t: number): number => p.y0 + t * (p.v0 - (p.gravity * t) / 2);
 
-/** Longest distance of any contact sphere's far side from the root origin, over all poses. */
-export function reachOf(body: Body): number {
-  const far: number[] = [];
-  body.segments.forEach((s, i) => {
-    far[i] = s.parent < 0 ? 0 : far[s.parent] + Math.hypot(...s.p_PoBo_P);
-  });
-  const root = body.contacts.map((c) => far[c.segment] + Math.hypot(...c.p_BoC_B) + c.radius);
-  const centre = body.segments.map((s, i) => far[i] + Math.hypot(...s.p_BoBcm_B));
-  return Math.max(0, ...root) + Math.max(0, ...centre);
-}
-
 /** Walks along the growing track and finds the touchdown in it. */
 export class TouchdownFinder {
   private readonly sm: ShapeMotion;
   private readonly heights: Float64Array;
   private readonly quat = new Float64Array(4);
   private readonly R_WB = new Float64Array(9);
-  private readonly reach: number;
   private cleared: boolean;
+  /** the last look and the one before it */
+  private now: { t: number; value: number } | undefined;
   private before: { t: number; value: number } | undefined;
+  private next = 0;
   private readonly body: Body;
   private readonly schedule: Schedule;
   private readonly parabola: Parabola;
@@ -54,7 +45,6 @@ export class TouchdownFinder {
     this.surfaceY = surfaceY;
     this.sm = makeShapeMotion(getModel(body));
     this.heights = new Float64Array(body.contacts.length);
-    this.reach = reachOf(body);
   }
 
   get everCleared(): boolean {
@@ -83,62 +73,55 @@ export class TouchdownFinder {
   /** Searches the last step of the track; the time of touchdown if it lies there. */
   inLastStep(track: DenseTrack): number | undefined {
     const to = track.times[track.steps];
-    const from = track.times[track.steps - 1];
-    const pieces = Math.max(1, Math.ceil((to - from) / SAMPLE));
-    if (!this.before) this.before = { t: from, value: this.clearance(track, from) };
-    for (let i = 1; i <= pieces; i++) {
-      const t = i === pieces ? to : from + ((to - from) * i) / pieces;
-      // far above the surface nothing can touch
-      if (heightAt(this.parabola, t) - this.surfaceY > this.reach + 0.01) {
-        this.cleared = true;
-        this.before = { t, value: this.reach };
-        continue;
-      }
-      const value = this.clearance(track, t);
-      const hit = this.between(track, this.before, { t, value });
+    if (!this.now) this.look(track, track.times[track.steps - 1]);
+    while (this.next <= to) {
+      const hit = this.look(track, this.next);
       if (hit !== undefined) return hit;
-      this.before = { t, value };
     }
     return undefined;
   }
 
-  private between(
-    track: DenseTrack,
-    a: { t: number; value: number },
-    b: { t: number; value: number },
-  ): number | undefined {
-    if (!this.cleared) {
-      if (Math.max(a.value, b.value) > CLEARANCE) this.cleared = true;
-      if (!this.cleared || b.value > 0) return undefined;
-      return a.value > 0 ? this.root(track, a.t, b.t) : undefined;
-    }
-    if (b.value <= 0) return this.root(track, a.t, b.t);
-    // both clear, but a limb may dip in between: look at the lowest point of the interval
-    if (Math.min(a.value, b.value) < DIP) {
-      const low = this.minimum(track, a.t, b.t);
-      if (this.clearance(track, low) < 0) return this.root(track, a.t, low);
+  /** Looks at the clearance at t, sets the time of the next look, and returns the touchdown passed since the last one. */
+  private look(track: DenseTrack, t: number): number | undefined {
+    const value = this.clearance(track, t);
+    const a = this.now;
+    const older = this.before;
+    this.before = a;
+    this.now = { t, value };
+    this.next = t + Math.min(LONGEST_LOOK, Math.max(SHORTEST_LOOK, value / FASTEST));
+    const wasClear = this.cleared;
+    if (value > CLEARANCE) this.cleared = true;
+    if (!a) return undefined;
+    if (value <= 0) return wasClear && a.value > 0 ? this.root(track, a.t, t) : undefined;
+    // clear at three looks, lowest at the middle one: a limb may dip to the surface around it
+    if (wasClear && older && a.value < DIP && a.value <= older.value && a.value <= value) {
+      const low = this.minimum(track, older.t, t);
+      if (this.clearance(track, low) <= 0) return this.root(track, older.t, low);
     }
     return undefined;
   }
 
-  /** Bracketed root of the clearance: bisection with the secant's help (Illinois), to 1e-13 s. */
+  /** Bracketed root of the clearance (regula falsi, Illinois: Dowell & Jarratt 1971, BIT 11:168), to 1e-13 s. */
   private root(track: DenseTrack, from: number, to: number): number {
     let [a, b] = [from, to];
     let fa = this.clearance(track, a);
     let fb = this.clearance(track, b);
+    let side = 0;
     for (let i = 0; i < 80 && b - a > 1e-13; i++) {
-      let m = i % 8 === 7 ? (a + b) / 2 : (a * fb - b * fa) / (fb - fa);
+      let m = i % 10 === 9 ? (a + b) / 2 : (a * fb - b * fa) / (fb - fa);
       if (!(m > a && m < b)) m = (a + b) / 2;
       const fm = this.clearance(track, m);
-      if (fm === 0) return m;
       if (fm > 0) {
         a = m;
         fa = fm;
-        fb /= 2;
+        if (side > 0) fb /= 2;
+        side = 1;
       } else {
         b = m;
         fb = fm;
-        fa /= 2;
+        if (fm > -1e-14) break;
+        if (side < 0) fa /= 2;
+        side = -1;
       }
     }
     this.clearance(track, b);
@@ -168,7 +151,9 @@ export class TouchdownFinder {
   }
 }
 
-/** Clearance is looked at this often, s: a foot at 10 m/s moves 4 cm between two looks, and dips are searched for. */
-const SAMPLE = 1 / 240;
-/** Two looks both clear by less than this are searched for a dip between them, m. */
-const DIP = 0.02;
+/** No contact is taken to near the surface faster than this, m/s: the time to the next look follows from the clearance. */
+const FASTEST = 25;
+const SHORTEST_LOOK = 1 / 240;
+const LONGEST_LOOK = 0.05;
+/** A lowest look clear by less than this is searched for a dip to the surface, m: 25 m/s for half a shortest look. */
+const DIP = 0.06;

@@ -25,7 +25,7 @@ export class NoAgreementError extends Error {
 /** T must agree with the flight it was used for to this, s. */
 export const AGREEMENT = 1e-9;
 /** Looks along T for the least agreement: this many between the earliest and the latest possible touchdown. */
-const LOOKS = 12;
+const LOOKS = 10;
 
 function uses({ schedule, contacts = [] }: Skill, anchor: Anchor): boolean {
   return (
@@ -166,7 +166,7 @@ function reachIn(body: Body, schedule: Schedule): number {
   return far;
 }
 
-/** Root of touch(T) - T between a (positive) and b (not positive): Illinois, to a quarter of the agreement. */
+/** Root of touch(T) - T between a (positive) and b (not positive): regula falsi (Illinois), to a quarter of the agreement. */
 function agree(
   a: { T: number; D: number },
   b: { T: number; D: number },
@@ -174,8 +174,9 @@ function agree(
 ): number | undefined {
   let [lo, hi] = [a.T, b.T];
   let [flo, fhi] = [a.D, b.D];
+  let side = 0;
   for (let i = 0; i < 60; i++) {
-    let T = i % 6 === 5 ? (lo + hi) / 2 : (lo * fhi - hi * flo) / (fhi - flo);
+    let T = i % 8 === 7 ? (lo + hi) / 2 : (lo * fhi - hi * flo) / (fhi - flo);
     if (!(T > lo && T < hi)) T = (lo + hi) / 2;
     const D = touch(T) - T;
     if (Number.isNaN(D)) return undefined;
@@ -183,11 +184,13 @@ function agree(
     if (D > 0) {
       lo = T;
       flo = D;
-      fhi /= 2;
+      if (side > 0) fhi /= 2;
+      side = 1;
     } else {
       hi = T;
       fhi = D;
-      flo /= 2;
+      if (side < 0) flo /= 2;
+      side = -1;
     }
     if (hi - lo < 1e-14) return undefined;
   }

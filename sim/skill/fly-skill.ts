@@ -89,11 +89,26 @@ function flyAgreed(
     }
   };
 
+  /** Between a T that is out of order (or the earliest) and one that lands early: a T that lands late, if there is one. */
+  const edge = (from: number, to: number): { T: number; D: number } | undefined => {
+    let [lo, hi] = [from, to];
+    for (let i = 0; i < 40 && hi - lo > 1e-9; i++) {
+      const T = (lo + hi) / 2;
+      const D = touch(inOrder(T)) - T;
+      if (D > 0) return { T, D };
+      if (Number.isNaN(D)) lo = T;
+      else hi = T;
+    }
+    return undefined;
+  };
+
   let a: { T: number; D: number } | undefined;
   for (const { T, schedule } of valid) {
     const D = touch(schedule) - T;
     if (Number.isNaN(D)) continue;
     const b = { T, D };
+    // keys may be in order only just before they agree
+    if (!a && D <= 0) a = edge(Math.max(first, T - (last - first) / LOOKS), T);
     if (a && a.D > 0 && D <= 0) {
       const found = agree(a, b, (x) => touch(inOrder(x)));
       if (found !== undefined) {

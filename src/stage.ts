@@ -5,6 +5,7 @@ import type { StageHandle, StageInput, StagePorts, ViewPlace } from './panels/po
 import { wordLanding } from './panels/sentence.tsx';
 import { readTokens } from './render/read-tokens.ts';
 import { createRenderer } from './render/renderer.ts';
+import type { RendererKind } from './render/stage-renderer.ts';
 import { flightScene } from './scene/flight-scene.ts';
 import { frontScene } from './scene/front-scene.ts';
 import { ghostTimes, type StageFlight, type StagePose } from './scene/pose-frames.ts';
@@ -18,6 +19,22 @@ import { heldView } from './scene/view.ts';
 interface Staged {
   readonly flight: StageFlight;
   readonly pose: Poser;
+}
+
+/**
+ * WebGL by software is several times slower than the 2D canvas for pictures like ours; a browser that has only that is
+ * asked for the canvas first. "?renderer=webgl" (or canvas, webgpu) in the address decides otherwise, for measuring.
+ */
+function choosePreferred(): RendererKind | undefined {
+  const asked = new URLSearchParams(location.search).get('renderer');
+  if (asked === 'webgl' || asked === 'webgpu' || asked === 'canvas') return asked;
+  const gl = document.createElement('canvas').getContext('webgl');
+  if (!gl) return 'canvas';
+  const info = gl.getExtension('WEBGL_debug_renderer_info');
+  const name = String(gl.getParameter(info ? info.UNMASKED_RENDERER_WEBGL : gl.RENDERER));
+  gl.getExtension('WEBGL_lose_context')?.loseContext();
+  if (/swiftshader|llvmpipe|software|basic render/i.test(name)) return 'canvas';
+  return undefined;
 }
 
 const staged = new WeakMap<FlightResult, Staged>();
@@ -91,7 +108,14 @@ function drawView(place: ViewPlace, input: StageInput, flight: StageFlight, curs
 export const stagePorts: StagePorts = {
   async mount(canvas, width, height): Promise<StageHandle> {
     const resolution = Math.min(window.devicePixelRatio || 1, 2);
-    const renderer = await createRenderer(canvas, { tokens: readTokens(), resolution, width, height });
+    const renderer = await createRenderer(canvas, {
+      tokens: readTokens(),
+      resolution,
+      width,
+      height,
+      prefer: choosePreferred(),
+    });
+    canvas.dataset.renderer = renderer.kind;
     let size = `${width} ${height}`;
     return {
       draw: (input) => {

@@ -9,7 +9,7 @@ import type { RendererKind } from './render/stage-renderer.ts';
 import { flightScene } from './scene/flight-scene.ts';
 import { frontScene } from './scene/front-scene.ts';
 import { ghostTimes, type StageFlight, type StagePose } from './scene/pose-frames.ts';
-import { joinScenes, type Scene } from './scene/scene.ts';
+import { type DrawItem, joinScenes, type Scene } from './scene/scene.ts';
 import { shapeTileSvg } from './scene/shape-tile.ts';
 import { sideScene } from './scene/side-scene.ts';
 import { topScene } from './scene/top-scene.ts';
@@ -105,6 +105,16 @@ function drawView(place: ViewPlace, input: StageInput, flight: StageFlight, curs
   }
 }
 
+/**
+ * A flight seen for the first time is drawn without keys: while a hand drags, every picture is new, and keeping it as a
+ * texture would cost more than it saves. When only the cursor moves, the keys are back.
+ */
+function dropKeys(scene: Scene): Scene {
+  const loose = (items: readonly DrawItem[]): DrawItem[] =>
+    items.map((item) => (item.kind === 'group' ? { ...item, key: undefined } : item));
+  return { ...scene, layers: scene.layers.map((layer) => ({ ...layer, key: undefined, items: loose(layer.items) })) };
+}
+
 export const stagePorts: StagePorts = {
   async mount(canvas, width, height): Promise<StageHandle> {
     const resolution = Math.min(window.devicePixelRatio || 1, 2);
@@ -117,6 +127,7 @@ export const stagePorts: StagePorts = {
     });
     canvas.dataset.renderer = renderer.kind;
     let size = `${width} ${height}`;
+    let drawn: FlightResult | undefined;
     return {
       draw: (input) => {
         const now = `${input.width} ${input.height}`;
@@ -131,7 +142,9 @@ export const stagePorts: StagePorts = {
           x: place.x,
           y: place.y,
         }));
-        renderer.draw(joinScenes(input.width, input.height, parts));
+        const scene = joinScenes(input.width, input.height, parts);
+        renderer.draw(input.result === drawn ? scene : dropKeys(scene));
+        drawn = input.result;
       },
       setTheme: () => renderer.setTokens(readTokens()),
       destroy: () => renderer.destroy(),

@@ -37,7 +37,11 @@ export class DenseTrack {
     const x = (t - t0) / (this.times[i + 1] - t0);
     const z = 1 - x;
     for (let k = 0, o = 32 * i; k < 4; k++, o++)
-      y[k] = c[o] + x * (c[o + 4] + z * (c[o + 8] + x * (c[o + 12] + z * (c[o + 16] + x * (c[o + 20] + z * (c[o + 24] + x * c[o + 28]))))));
+      y[k] =
+        c[o] +
+        x *
+          (c[o + 4] +
+            z * (c[o + 8] + x * (c[o + 12] + z * (c[o + 16] + x * (c[o + 20] + z * (c[o + 24] + x * c[o + 28]))))));
   }
 
   private stepAt(t: number): number {

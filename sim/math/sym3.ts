@@ -41,5 +41,10 @@ export function symQuad(S: In, so: number, e: In, eo: number): number {
   const x = e[eo];
   const y = e[eo + 1];
   const z = e[eo + 2];
-  return S[so] * x * x + S[so + 1] * y * y + S[so + 2] * z * z + 2 * (S[so + 3] * x * y + S[so + 4] * x * z + S[so + 5] * y * z);
+  return (
+    S[so] * x * x +
+    S[so + 1] * y * y +
+    S[so + 2] * z * z +
+    2 * (S[so + 3] * x * y + S[so + 4] * x * z + S[so + 5] * y * z)
+  );
 }

@@ -52,4 +52,5 @@ export function calcAttitude(state: State, phiBefore?: Triple): Attitude {
 }
 
 /** The value of an angle, known up to whole turns, that lies nearest to `expected`. */
-export const nearest = (angle: number, expected: number): number => angle + 2 * Math.PI * Math.round((expected - angle) / (2 * Math.PI));
+export const nearest = (angle: number, expected: number): number =>
+  angle + 2 * Math.PI * Math.round((expected - angle) / (2 * Math.PI));

@@ -95,7 +95,8 @@ export function calcBodyFrame(sm: ShapeMotion, before?: Triple): BodyFrame {
   matOfVectorInto(psi, R_UF, 0);
   mulInto(U.R, 0, R_UF, 0, R_BF, 0);
   const w_UF_U = spatialRate(psi, psid);
-  for (let i = 0; i < 3; i++) w_BF_B[i] = U.w[i] + U.R[3 * i] * w_UF_U[0] + U.R[3 * i + 1] * w_UF_U[1] + U.R[3 * i + 2] * w_UF_U[2];
+  for (let i = 0; i < 3; i++)
+    w_BF_B[i] = U.w[i] + U.R[3 * i] * w_UF_U[0] + U.R[3 * i + 1] * w_UF_U[1] + U.R[3 * i + 2] * w_UF_U[2];
   return { R_BF, w_BF_B, phi };
 }
 
@@ -114,7 +115,10 @@ function pointMotion(sm: ShapeMotion, at: readonly [number, Vec3]): Motion {
     R[o + 3] * r[0] + R[o + 4] * r[1] + R[o + 5] * r[2],
     R[o + 6] * r[0] + R[o + 7] * r[1] + R[o + 8] * r[2],
   ];
-  return { p: add(tripleAt(sm.p_BoSo_B, 3 * i), d), v: add(tripleAt(sm.v_BSo_B, 3 * i), cross(tripleAt(sm.w_BS_B, 3 * i), d)) };
+  return {
+    p: add(tripleAt(sm.p_BoSo_B, 3 * i), d),
+    v: add(tripleAt(sm.v_BSo_B, 3 * i), cross(tripleAt(sm.w_BS_B, 3 * i), d)),
+  };
 }
 
 function groupCentre(sm: ShapeMotion, group: readonly number[]): Motion & { m: number } {
@@ -150,7 +154,14 @@ function unit(a: Triple, ad: Triple): [Triple, Triple] {
 }
 
 /** J_g + mu d_g^2 about the lateral axis z of the group's frame, and its rate. */
-function hinged(sm: ShapeMotion, group: readonly number[], centre: Motion, hip: Motion, line: Line, mu: number): { value: number; rate: number } {
+function hinged(
+  sm: ShapeMotion,
+  group: readonly number[],
+  centre: Motion,
+  hip: Motion,
+  line: Line,
+  mu: number,
+): { value: number; rate: number } {
   const { z, zd } = line;
   const J = sm.I_SSc_B;
   const d = minus(centre, hip);
@@ -190,7 +201,11 @@ function halfSpread(left: Motion, right: Motion, L: Line): { value: number; rate
 
 /** Components of a (given in B) along the axes of R. */
 function inFrame(R: Float64Array, a: Triple): Triple {
-  return [R[0] * a[0] + R[3] * a[1] + R[6] * a[2], R[1] * a[0] + R[4] * a[1] + R[7] * a[2], R[2] * a[0] + R[5] * a[1] + R[8] * a[2]];
+  return [
+    R[0] * a[0] + R[3] * a[1] + R[6] * a[2],
+    R[1] * a[0] + R[4] * a[1] + R[7] * a[2],
+    R[2] * a[0] + R[5] * a[1] + R[8] * a[2],
+  ];
 }
 
 function continued(R: Float64Array, before?: Triple): Triple {

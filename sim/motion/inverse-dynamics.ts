@@ -26,7 +26,11 @@ interface Workspace {
 export function makeDynamics(sm: ShapeMotion): Dynamics {
   const n = 3 * sm.model.segments;
   const f = (k: number): Float64Array => new Float64Array(k);
-  return { tau: f(sm.model.hinges), a_WB_B: f(3), work: { w: f(n), e: f(n), ao: f(n), F: f(n), N: f(n), inverse: f(6), g: f(3) } };
+  return {
+    tau: f(sm.model.hinges),
+    a_WB_B: f(3),
+    work: { w: f(n), e: f(n), ao: f(n), F: f(n), N: f(n), inverse: f(6), g: f(3) },
+  };
 }
 
 /** Torques from a filled ShapeMotion with qdd set, and the root's angular velocity. */
@@ -184,7 +188,8 @@ function backward(sm: ShapeMotion, k: Workspace, tau: Float64Array): void {
   for (let i = model.segments - 1; i > 0; i--) {
     const b = 3 * i;
     const a = 3 * model.parent[i];
-    for (let h = model.hingeStart[i]; h < model.hingeStart[i + 1]; h++) tau[h] = axis_B[3 * h] * N[b] + axis_B[3 * h + 1] * N[b + 1] + axis_B[3 * h + 2] * N[b + 2];
+    for (let h = model.hingeStart[i]; h < model.hingeStart[i + 1]; h++)
+      tau[h] = axis_B[3 * h] * N[b] + axis_B[3 * h + 1] * N[b + 1] + axis_B[3 * h + 2] * N[b + 2];
     const x = p[b] - p[a];
     const y = p[b + 1] - p[a + 1];
     const z = p[b + 2] - p[a + 2];

@@ -77,14 +77,31 @@ function turnBy(sm: ShapeMotion, k: number, o: number, angle: number): void {
   }
 }
 
-function turnAbout(axis: Float64Array, a: number, R: Float64Array, o: number, angle: number, axis_B: Float64Array): void {
+function turnAbout(
+  axis: Float64Array,
+  a: number,
+  R: Float64Array,
+  o: number,
+  angle: number,
+  axis_B: Float64Array,
+): void {
   const x = axis[a];
   const y = axis[a + 1];
   const z = axis[a + 2];
   const c = Math.cos(angle);
   const s = Math.sin(angle);
   const k = 1 - c;
-  const E = [c + k * x * x, k * x * y - s * z, k * x * z + s * y, k * x * y + s * z, c + k * y * y, k * y * z - s * x, k * x * z - s * y, k * y * z + s * x, c + k * z * z];
+  const E = [
+    c + k * x * x,
+    k * x * y - s * z,
+    k * x * z + s * y,
+    k * x * y + s * z,
+    c + k * y * y,
+    k * y * z - s * x,
+    k * x * z - s * y,
+    k * y * z + s * x,
+    c + k * z * z,
+  ];
   for (let r = 0; r < 3; r++) {
     const p = R[o + 3 * r];
     const q = R[o + 3 * r + 1];

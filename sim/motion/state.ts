@@ -2,9 +2,10 @@
  * The whole state at one instant: shape motion, the root's attitude and turning, the mass centre. The reader is filled
  * anew at each call and owns its arrays.
  */
+
+import type { Body, Vec3 } from '../body/body.ts';
 import { applyInto, applyTInto, matOfQuatInto } from '../math/rot.ts';
 import { symApplyInto, symInvertInto } from '../math/sym3.ts';
-import type { Body, Vec3 } from '../body/body.ts';
 import { getModel } from './model.ts';
 import { calcShapeMotion, makeShapeMotion, type ShapeMotion } from './shape-motion.ts';
 
@@ -32,7 +33,16 @@ export interface State {
 
 export function makeState(body: Body): State {
   const f = (n: number): Float64Array => new Float64Array(n);
-  return { sm: makeShapeMotion(getModel(body)), quat_WB: f(4), R_WB: f(9), w_WB_B: f(3), h_Scm_B: f(3), w_S_B: f(3), p_WScm_W: f(3), v_WScm_W: f(3) };
+  return {
+    sm: makeShapeMotion(getModel(body)),
+    quat_WB: f(4),
+    R_WB: f(9),
+    w_WB_B: f(3),
+    h_Scm_B: f(3),
+    w_S_B: f(3),
+    p_WScm_W: f(3),
+    v_WScm_W: f(3),
+  };
 }
 
 const inverse = new Float64Array(6);

@@ -1,21 +1,10 @@
 // A limb that passes through the body is told, where it does; a body that is only folded is not.
 import { describe, expect, test } from 'vitest';
-import { athletes, shapes, skills } from '../../presets/index.ts';
+import { shapes } from '../../presets/index.ts';
 import type { Vec3 } from '../../sim/body/body.ts';
 import { makeHuman } from '../../sim/body/human.ts';
 import { makeTree } from '../../sim/body/tree.ts';
-import {
-  buildSkill,
-  calcFrames,
-  calcOverlaps,
-  type Frames,
-  flySkill,
-  frameTimes,
-  getModel,
-  parseSkill,
-  poseOf,
-  shapeInRadians,
-} from '../../sim/index.ts';
+import { calcOverlaps, type Frames, getModel, poseOf, shapeInRadians } from '../../sim/index.ts';
 
 const RAD = Math.PI / 180;
 const body = makeHuman({ name: 'Made Up', sex: 'female', mass: 54, stature: 1.62 });
@@ -113,21 +102,4 @@ describe('not told', () => {
     );
     expect(all).toEqual([]);
   });
-});
-
-test('one flight takes under 3 ms', () => {
-  const skill = buildSkill(parseSkill(skills['double-back-tuck'], { athletes, shapes }));
-  const flight = flySkill(skill);
-  const frames = calcFrames(flight, frameTimes(flight.duration, 120));
-  for (let i = 0; i < 20; i++) calcOverlaps(flight, frames);
-  // processor time of the best of ten, since others may share the machine: measured 1.6 ms beside other work
-  const each = Math.min(
-    ...Array.from({ length: 10 }, () => {
-      const t0 = process.cpuUsage().user;
-      for (let i = 0; i < 10; i++) calcOverlaps(flight, frames);
-      return (process.cpuUsage().user - t0) / 10 / 1000;
-    }),
-  );
-  console.info('overlaps of one flight:', each.toFixed(2), 'ms');
-  expect(each).toBeLessThan(3);
 });

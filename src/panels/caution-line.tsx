@@ -35,7 +35,7 @@ export function CautionLine(props: { bench: Bench; short?: boolean }) {
         {(f) => (
           <div class="stopped" role="alert">
             <p>
-              <b>{c.stopped}</b> {f().message} {c.keeps}{' '}
+              <b>{c.stopped}</b> {f().message}. {c.keeps}{' '}
               <button type="button" class="link" onClick={() => props.bench.abandon() || props.bench.undo()}>
                 {c.undo}
               </button>

@@ -40,7 +40,7 @@ export { calcTakeoff, neutralStance, TakeoffError, type TakeoffState } from './f
 export { TooFastError } from './flight/too-fast.ts';
 export { FieldError } from './math/field-error.ts';
 export { calcFrames, frameTimes } from './measure/calc-frames.ts';
-export { type Caution, type CautionKind, calcCautions } from './measure/cautions.ts';
+export { type Caution, type CautionKind, calcCautions, calcCautionsAt } from './measure/cautions.ts';
 export { calcExplanation, type Explanation, type Instant } from './measure/explain.ts';
 export { EXPLAIN_WORDS, type ExplainWords, formatExplanation } from './measure/explain-words.ts';
 export type { Frames } from './measure/frames.ts';

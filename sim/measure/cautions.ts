@@ -25,9 +25,22 @@ const SLACK = 1e-6;
 /** The plane of a shoulder means nothing near elevation 0 and 180 deg: judged only where sin(elevation) is above this. */
 const OFF_POLE = Math.sin((20 * Math.PI) / 180);
 
+/** What the joints do, frame by frame. */
+export type JointColumns = Pick<Frames, 'n' | 't' | 'angles' | 'q' | 'qd' | 'tau'>;
+
 /** Cautions in the order of Body.angles, range before speed before torque. */
-export function calcCautions(body: Body, frames: Frames): Caution[] {
+export function calcCautions(body: Body, frames: JointColumns): Caution[] {
   return [...ranges(body, frames), ...speeds(body, frames), ...torques(body, frames)];
+}
+
+/** The cautions of one row alone. */
+export function calcCautionsAt(body: Body, frames: JointColumns, row: number): Caution[] {
+  const one = (column: Float64Array): Float64Array => {
+    const width = column.length / frames.n;
+    return column.subarray(width * row, width * (row + 1));
+  };
+  const { t, angles, q, qd, tau } = frames;
+  return calcCautions(body, { n: 1, t: one(t), angles: one(angles), q: one(q), qd: one(qd), tau: one(tau) });
 }
 
 /** Keeps the worst of each angle by how far it is beyond its limit. */
@@ -51,7 +64,7 @@ class Worst {
   }
 }
 
-function ranges(body: Body, frames: Frames): Caution[] {
+function ranges(body: Body, frames: JointColumns): Caution[] {
   const worst = new Worst('range', body);
   const na = body.angles.length;
   const elevationOf = new Map(body.shoulders.map((s) => [s.plane, s.elevation]));
@@ -67,7 +80,7 @@ function ranges(body: Body, frames: Frames): Caution[] {
   return worst.list();
 }
 
-function speeds(body: Body, frames: Frames): Caution[] {
+function speeds(body: Body, frames: JointColumns): Caution[] {
   const worst = new Worst('speed', body);
   forEachJoint(body, frames, (i, speed, fastest, angles) => {
     const limit = Math.max(...angles.map((a) => body.angles[a].speedLimit));
@@ -76,7 +89,7 @@ function speeds(body: Body, frames: Frames): Caution[] {
   return worst.list();
 }
 
-function torques(body: Body, frames: Frames): Caution[] {
+function torques(body: Body, frames: JointColumns): Caution[] {
   const worst = new Worst('torque', body);
   const angleOf = body.segments.flatMap((s) => s.hinges.map((h) => h.terms[0].angle));
   const nq = angleOf.length;
@@ -93,7 +106,7 @@ function torques(body: Body, frames: Frames): Caution[] {
 /** Relative angular speed of every joint in every frame, with the angle whose hinge turns fastest and all its angles. */
 export function forEachJoint(
   body: Body,
-  frames: Frames,
+  frames: JointColumns,
   see: (row: number, speed: number, fastest: number, angles: readonly number[]) => void,
 ): void {
   const nq = body.segments.reduce((sum, s) => sum + s.hinges.length, 0);

@@ -1,7 +1,15 @@
 // Cautions say which joint, when, by how much; a flight within its limits has none.
 import { expect, test } from 'vitest';
 import { parseSkill } from '../../sim/files/parse-skill.ts';
-import { type Body, buildSkill, calcCautions, calcFrames, flySkill, frameTimes } from '../../sim/index.ts';
+import {
+  type Body,
+  buildSkill,
+  calcCautions,
+  calcCautionsAt,
+  calcFrames,
+  flySkill,
+  frameTimes,
+} from '../../sim/index.ts';
 import { emptyShelf, sampleSkill } from '../files/sample-skill.ts';
 
 const DEG = Math.PI / 180;
@@ -63,4 +71,24 @@ test('torque is held against the limit of its own direction', () => {
   const found = (limit: [number, number]) => judge(move, weak(...limit)).filter((c) => c.kind === 'torque');
   expect(found([1, 1e9]).map((c) => [c.name, c.value > 0, c.limit])).toEqual([['kneeFlexionR', true, 1]]);
   expect(found([1e9, 1]).map((c) => [c.name, c.value < 0, c.limit])).toEqual([['kneeFlexionR', true, 1]]);
+});
+
+test('of one frame: only what is beyond in that frame', () => {
+  const file = {
+    ...sampleSkill,
+    takeoff: { ...sampleSkill.takeoff, momentum: { straightSomersaults: 0 } },
+    end: { durationS: 0.6 },
+    schedule: { base: 'hang', keys: [key('kneeFlexionR', 0, 0), key('kneeFlexionR', 0.6, 153)] },
+    shapes: { hang: { title: 'Hanging', word: 'hang', angles: {} } },
+  };
+  const flight = flySkill(buildSkill(parseSkill(file, emptyShelf)));
+  const frames = calcFrames(flight, frameTimes(flight.duration, 240));
+  const kinds = (row: number) => calcCautionsAt(flight.body, frames, row).map((c) => c.kind);
+  expect(kinds(0)).toEqual([]);
+  expect(kinds(frames.n - 1)).toEqual(['range']);
+  // every caution of the whole flight is one of the frame that it names
+  for (const c of calcCautions(flight.body, frames)) {
+    const row = frames.t.indexOf(c.t);
+    expect(calcCautionsAt(flight.body, frames, row)).toContainEqual(c);
+  }
 });

@@ -35,6 +35,18 @@ const bothWords: Record<string, string> = {
   kneeFlexion: 'Knee bend',
   anklePlantarFlexion: 'Toe point',
 };
+const partWords: Record<string, string> = {
+  pelvis: 'pelvis',
+  middleTrunk: 'belly',
+  upperTrunk: 'chest',
+  head: 'head',
+  upperArm: 'upper arm',
+  forearm: 'forearm',
+  hand: 'hand',
+  thigh: 'thigh',
+  shank: 'shank',
+  foot: 'foot',
+};
 const capital = (word: string): string => word.charAt(0).toUpperCase() + word.slice(1);
 
 export const texts = {
@@ -116,6 +128,11 @@ export const texts = {
     toTakeoff: 'Go to the take-off',
     toFastest: 'Go to the fastest twist',
     beforeDrag: 'Before this change:',
+    code: (code: string, difficulty: string, trade: string, dive: string) =>
+      `${dive ? `dive ${dive}; ` : ''}${code} (difficulty ${difficulty})${trade ? `, ${trade}` : ''}`,
+    codeMeans: 'Trampoline code, difficulty and usual name',
+    noCode: (reason: string) => `No code: ${reason}`,
+    noDive: (reason: string) => `No dive number: ${reason}`,
   },
 
   caution: {
@@ -124,13 +141,23 @@ export const texts = {
     more: (n: number) => `${n} more`,
     speed: (joint: string, value: string, limit: string) =>
       `${joint} reaches ${value}; this athlete’s limit is ${limit}.`,
-    range: (joint: string, value: string, limit: string) => `${joint} goes to ${value}; the joint ends at ${limit}.`,
+    range: (joint: string, beyond: string) => `${joint} goes ${beyond} beyond the end of the joint’s range.`,
+    overlap: (limb: string, through: string, s: string, mm: string) =>
+      `${capital(limb)} passes through the ${through} at ${s} s, ${mm} mm deep.`,
     torque: (joint: string, value: string, limit: string) => `${joint} takes ${value}; the limit is ${limit}.`,
     stopped: 'Stopped.',
     keeps: 'The last flight that worked is shown.',
     undo: 'Undo last change',
     all: 'All cautions',
     none: 'Nothing is out of bounds in this flight.',
+  },
+
+  bounds: {
+    within: 'within its joints’ bounds',
+    speed: (joint: string) => `${joint} too fast`,
+    range: (joint: string) => `${joint} beyond its range`,
+    torque: (joint: string) => `${joint} beyond its strength`,
+    beyond: (first: string, more: number) => (more > 0 ? `${first}, and ${more} more` : first),
   },
 
   stage: {
@@ -304,6 +331,14 @@ export const texts = {
     inMove: (word: string) => `moving to ${word}`,
   },
 
+  /** in place of sim's own words: the page has units with signs, and less room */
+  explain: {
+    momentOf: (value: string) => `${value} kg·m²`,
+    angleOf: (value: string, side: string) => `${value}°${side ? ` to the ${side}` : ''}`,
+    fromTo: (what: string, before: string, after: string) => `${what} ${before} to ${after}`,
+  },
+  changed: 'What changed',
+
   pin: {
     here: 'Pin here',
     remove: 'Remove pin',
@@ -376,6 +411,12 @@ export const texts = {
   },
   help: { title: 'Keys', hint: 'On an edge or key: arrows move it, Shift moves further, Enter types.' },
   groups: { time: 'Time', edit: 'Edit', file: 'File', view: 'View' } as Record<string, string>,
+
+  part: (name: string): string => {
+    if (partWords[name]) return partWords[name];
+    const word = partWords[name.slice(0, -1)];
+    return word ? `${name.endsWith('L') ? 'left' : 'right'} ${word}` : name;
+  },
 
   joint: (name: string): string => {
     const side = /[LR]$/.exec(name)?.[0];

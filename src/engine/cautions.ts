@@ -1,6 +1,6 @@
 /** The cautions of a flight by joint name and in degrees, most serious first; both sides at one instant are one caution. */
 import type { Body, Caution as SimCaution } from '../../sim/index.ts';
-import type { Caution } from './result.ts';
+import type { JointCaution } from './result.ts';
 
 const DEG = 180 / Math.PI;
 /** A range is weighed against this, rad; speeds and torques against their limit. */
@@ -8,7 +8,7 @@ const RANGE_WEIGHT = 0.5;
 /** Less than this beyond a limit is rounding to a reader: deg, deg/s, N m. */
 const SAID = { range: 0.5, speed: 5, torque: 0.5 } as const;
 
-export function listCautions(body: Body, found: readonly SimCaution[]): Caution[] {
+export function listCautions(body: Body, found: readonly SimCaution[]): JointCaution[] {
   const named = found
     .map((c) => {
       const scale = c.kind === 'torque' ? 1 : DEG;
@@ -25,8 +25,8 @@ export function listCautions(body: Body, found: readonly SimCaution[]): Caution[
   return joinSides(named.map(({ one }) => one));
 }
 
-function joinSides(list: readonly Caution[]): Caution[] {
-  const out: Caution[] = [];
+function joinSides(list: readonly JointCaution[]): JointCaution[] {
+  const out: JointCaution[] = [];
   const stem = (name: string): string => name.replace(/[LR]$/, '');
   for (const one of list) {
     const twin = out.findIndex(

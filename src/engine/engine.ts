@@ -1,6 +1,7 @@
 /** One flight in the page, at once: from the document to everything the panels show. */
 import {
   buildSkill,
+  calcCautionsAt,
   calcFrames,
   checkSkillFile,
   flySkill,
@@ -11,7 +12,10 @@ import {
   summarize,
 } from '../../sim/index.ts';
 import { listCautions } from './cautions.ts';
+import { findCode } from './code.ts';
+import { explain } from './explain.ts';
 import { makeOutline } from './outline.ts';
+import { getOverlaps } from './overlaps.ts';
 import type { FlightResult } from './result.ts';
 
 /** Frames a second for curves and readout; long flights get fewer. */
@@ -22,6 +26,9 @@ export interface Engine {
   fly(file: SkillFile): FlightResult;
   readFile(json: unknown): SkillFile;
   findAthlete(file: SkillFile): FlightResult['athlete'];
+  /** of a flight that stands: they cost as much as a tenth of it, too much for every move of a hand */
+  readonly overlaps: typeof getOverlaps;
+  readonly explain: typeof explain;
 }
 
 export function makeEngine(shelf: Shelf): Engine {
@@ -30,6 +37,8 @@ export function makeEngine(shelf: Shelf): Engine {
     'ref' in athlete ? shelf.athletes[athlete.ref] : athlete;
   return {
     findAthlete,
+    overlaps: getOverlaps,
+    explain,
     readFile: (json) => checkSkillFile(json),
     fly: (file) => {
       const skill = buildSkill(parseSkill(file, shelf));
@@ -45,7 +54,9 @@ export function makeEngine(shelf: Shelf): Engine {
         flight,
         frames,
         outline: makeOutline(summary),
+        code: findCode(summary, frames, skill.end.surface?.kind),
         cautions: listCautions(skill.body, summary.cautions),
+        cautionsAt: (row) => listCautions(skill.body, calcCautionsAt(skill.body, frames, row)),
         key: String(flights),
       };
     },

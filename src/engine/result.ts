@@ -1,7 +1,8 @@
 /** What the page knows of the current document after it was flown. Plain values for panels, plots and scenes to read. */
 import type { Athlete, Flight, Frames, Skill, SkillFile } from '../../sim/index.ts';
 
-export interface Caution {
+/** A joint against its limit. */
+export interface JointCaution {
   readonly kind: 'speed' | 'range' | 'torque';
   /** named angle, as in Body.angles */
   readonly angle: string;
@@ -10,6 +11,30 @@ export interface Caution {
   readonly value: number;
   readonly limit: number;
 }
+
+/** A limb that passes through the body, where it is deepest. */
+export interface OverlapCaution {
+  readonly kind: 'overlap';
+  /** names of segments, as in Body.segments */
+  readonly limb: string;
+  readonly through: string;
+  readonly t: number;
+  readonly deepMm: number;
+}
+
+export type Caution = JointCaution | OverlapCaution;
+
+/** The skill's code, difficulty and usual name; a dive number for water. Or the reason why there is no code. */
+export type SkillCode =
+  | {
+      readonly code: string;
+      readonly difficulty: string;
+      readonly trade?: string;
+      readonly dive?: string;
+      readonly noDive?: string;
+      readonly reason?: undefined;
+    }
+  | { readonly reason: string };
 
 /** The flight in the numbers of the sentence. Revolutions, degrees, seconds; null is "not defined". */
 export interface Outline {
@@ -39,7 +64,10 @@ export interface FlightResult {
   readonly flight: Flight;
   readonly frames: Frames;
   readonly outline: Outline;
-  readonly cautions: readonly Caution[];
+  readonly code: SkillCode;
+  readonly cautions: readonly JointCaution[];
+  /** the cautions of one frame alone */
+  readonly cautionsAt: (row: number) => readonly JointCaution[];
   /** changes with every flight */
   readonly key: string;
 }

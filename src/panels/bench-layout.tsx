@@ -11,7 +11,7 @@ import { Ground } from './ground.tsx';
 import type { LaneList } from './lane-list.ts';
 import { makeAxis, tOf, xOf } from './plot/axis.ts';
 import type { ViewPlace } from './ports.ts';
-import { Sentence } from './sentence.tsx';
+import { Result } from './sentence.tsx';
 import { useSize } from './size.ts';
 import { Stage } from './stage.tsx';
 import { fitStage } from './stage-fit.ts';
@@ -61,7 +61,7 @@ export function BenchLayout(props: { bench: Bench; lanes: LaneList }) {
     <div class="bench" ref={root}>
       <Bar bench={props.bench} />
       <section class="line" aria-label={texts.sentence.label}>
-        <Sentence bench={props.bench} />
+        <Result bench={props.bench} />
         <CautionLine bench={props.bench} />
       </section>
       <main>

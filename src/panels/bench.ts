@@ -9,7 +9,7 @@ import * as past from '../document/history.ts';
 import { getLanes, type Lane } from '../document/lanes.ts';
 import { type BlockSpan, findSpan, getSpans } from '../document/spans.ts';
 import type { AnchorSeconds } from '../document/times.ts';
-import type { FlightResult, Outcome, Outline } from '../engine/result.ts';
+import type { Caution, FlightResult, Outcome, Outline } from '../engine/result.ts';
 import { texts } from '../texts.ts';
 import { fileName, pickFile, saveText } from './file-door.ts';
 import { makePlayback, type Playback } from './playback.ts';
@@ -33,6 +33,8 @@ export interface Bench extends BenchActions {
   readonly play: Playback;
   readonly undoTitle: Accessor<string | undefined>;
   readonly redoTitle: Accessor<string | undefined>;
+  /** joints beyond their limits, and what passes through the body; the latter rest while a hand is at work */
+  readonly cautions: Accessor<readonly Caution[]>;
   /** the result before the gesture under way */
   readonly before: Accessor<Outline | undefined>;
   /** starts a gesture and gives the document it starts from */
@@ -95,6 +97,9 @@ export function createBench(ports: BenchPorts): Bench {
 
   let beforeOutline: Outline | undefined;
   const [before, setBefore] = createSignal<Outline>();
+  const cautions = createMemo<readonly Caution[]>(() =>
+    before() ? result().cautions : [...result().cautions, ...ports.overlaps(result())],
+  );
 
   const keepNow = (): void => {
     setKept(ports.keeper.write({ history: history(), cursorS: cursor() }));
@@ -166,6 +171,7 @@ export function createBench(ports: BenchPorts): Bench {
     cursor,
     setCursor,
     play,
+    cautions,
     before,
     begin,
     draft: (doc) => {

@@ -3,6 +3,7 @@ import { createMemo, createSignal, For, Show } from 'solid-js';
 import type { Caution } from '../engine/result.ts';
 import { texts } from '../texts.ts';
 import type { Bench } from './bench.ts';
+import { wordCaution } from './caution-words.ts';
 import { formatNumber } from './numbers.ts';
 import { Icon } from './parts/icon.tsx';
 import { Sheet } from './parts/sheet.tsx';
@@ -10,17 +11,9 @@ import { speakSentence } from './sentence.tsx';
 
 const c = texts.caution;
 
-export function wordCaution(one: Caution): string {
-  const joint = texts.joint(one.angle);
-  if (one.kind === 'speed')
-    return c.speed(joint, `${formatNumber(one.value, 0)}°/s`, `${formatNumber(one.limit, 0)}°/s`);
-  if (one.kind === 'range') return c.range(joint, `${formatNumber(one.value, 0)}°`, `${formatNumber(one.limit, 0)}°`);
-  return c.torque(joint, `${formatNumber(Math.abs(one.value), 0)} N·m`, `${formatNumber(Math.abs(one.limit), 0)} N·m`);
-}
-
 export function CautionLine(props: { bench: Bench; short?: boolean }) {
   const [all, setAll] = createSignal(false);
-  const cautions = createMemo(() => props.bench.result().cautions);
+  const cautions = createMemo(() => props.bench.cautions());
   const first = createMemo(() => cautions()[0]);
   const fault = createMemo(() => props.bench.outcome().fault);
   const before = createMemo(() => props.bench.before());

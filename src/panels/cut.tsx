@@ -1,5 +1,5 @@
 /** The cut: what the plumb line meets, printed at the right. Numbers first, then what each is made of. */
-import { type Accessor, createMemo, For, type JSX, Show } from 'solid-js';
+import { type Accessor, createEffect, createMemo, createSignal, For, type JSX, onCleanup, Show } from 'solid-js';
 import { texts } from '../texts.ts';
 import { type Bench, nameShape } from './bench.ts';
 import { DEG, formatNumber, REV, soften } from './numbers.ts';
@@ -187,8 +187,35 @@ export function Composition(props: { bench: Bench; cut: CutValues; kind: 'moment
   );
 }
 
+/** The cursor rests when it has stood still this long, ms. */
+const REST = 120;
+
+/** What just changed and why: made when cursor and document rest, as the first look at a move costs some 2 ms. */
+export function useExplanation(of: () => Bench): Accessor<string> {
+  const [words, setWords] = createSignal('');
+  createEffect(() => {
+    const bench = of();
+    const [result, t] = [bench.result(), bench.cursor()];
+    if (bench.before()) return;
+    const timer = setTimeout(() => setWords(bench.ports.explain(result, t, texts.explain)), REST);
+    onCleanup(() => clearTimeout(timer));
+  });
+  return words;
+}
+
+export function Explanation(props: { words: string }) {
+  return (
+    <Show when={props.words}>
+      <p class="explanation" title={props.words} data-testid="explanation">
+        <span class="spoken">{texts.changed}: </span>
+        {props.words}
+      </p>
+    </Show>
+  );
+}
+
 /** Spoken when the cursor rests. */
-export function SpokenCut(props: { bench: Bench; cut: CutValues }) {
+export function SpokenCut(props: { bench: Bench; cut: CutValues; explanation: string }) {
   const words = createMemo<string>((last) => {
     if (props.bench.play.playing()) return last;
     const { t, shape, twistRate, somersaultRate, tilt } = props.cut;
@@ -198,6 +225,7 @@ export function SpokenCut(props: { bench: Bench; cut: CutValues }) {
   return (
     <p class="spoken" role="status" aria-live="polite">
       {words()}
+      {props.explanation && !props.bench.play.playing() ? `. ${texts.changed}: ${props.explanation}` : ''}
     </p>
   );
 }

@@ -3,7 +3,19 @@ import { createMemo, For, type JSX, Show } from 'solid-js';
 import { texts } from '../texts.ts';
 import type { Bench } from './bench.ts';
 import { LEFT, RIGHT } from './bench-columns.ts';
-import { Composition, CutHead, CutRates, MomentBars, SoFar, SpokenCut, useCut, Value } from './cut.tsx';
+import { Bounds } from './bounds.tsx';
+import {
+  Composition,
+  CutHead,
+  CutRates,
+  Explanation,
+  MomentBars,
+  SoFar,
+  SpokenCut,
+  useCut,
+  useExplanation,
+  Value,
+} from './cut.tsx';
 import { LaneEditor } from './lane-editor.tsx';
 import { LaneKeys } from './lane-keys.tsx';
 import type { LaneList } from './lane-list.ts';
@@ -49,6 +61,7 @@ export function Ground(props: {
   sideX0: number;
 }) {
   const cut = useCut(() => props.bench);
+  const explanation = useExplanation(() => props.bench);
   const plan = createMemo(() => {
     const wishes: RowWish[] = [{ id: 'shapes', least: TILE + NAME, grow: 0, gap: 4, yields: 0 }];
     props.lanes.shown().forEach((lane, i) => {
@@ -260,7 +273,12 @@ export function Ground(props: {
           id="rate"
           plan={plan()}
           value={<CutRates cut={cut()} />}
-          made={<SoFar bench={props.bench} cut={cut()} />}
+          made={
+            <>
+              <SoFar bench={props.bench} cut={cut()} />
+              <Explanation words={explanation()} />
+            </>
+          }
         />
         <CutRow
           id="tilt"
@@ -274,6 +292,7 @@ export function Ground(props: {
               hue="tilt"
             />
           }
+          made={<Bounds bench={props.bench} />}
         />
         <CutRow
           id="moments"
@@ -303,7 +322,7 @@ export function Ground(props: {
           }
           made={<Composition bench={props.bench} cut={cut()} kind="energy" />}
         />
-        <SpokenCut bench={props.bench} cut={cut()} />
+        <SpokenCut bench={props.bench} cut={cut()} explanation={explanation()} />
       </section>
     </section>
   );

@@ -4,13 +4,13 @@ import { texts } from '../texts.ts';
 import { TouchBar } from './bar.tsx';
 import type { Bench } from './bench.ts';
 import { CautionLine } from './caution-line.tsx';
-import { SpokenCut, useCut, Value } from './cut.tsx';
+import { SpokenCut, useCut, useExplanation, Value } from './cut.tsx';
 import { Ruler } from './floor.tsx';
 import { formatNumber } from './numbers.ts';
 import { makeAxis, tOf, xOf } from './plot/axis.ts';
 import type { ViewPlace } from './ports.ts';
 import { isTwisting } from './rate-moment.tsx';
-import { Sentence } from './sentence.tsx';
+import { Result } from './sentence.tsx';
 import { useSize } from './size.ts';
 import { Stage } from './stage.tsx';
 import { fitStage } from './stage-fit.ts';
@@ -30,6 +30,7 @@ export function PhoneLayout(props: { bench: Bench }) {
   const size = useSize(() => root);
   const lineSize = useSize(() => line);
   const cut = useCut(() => props.bench);
+  const explanation = useExplanation(() => props.bench);
   const [tab, setTab] = createSignal<Tab>('twist');
   const width = (): number => Math.max(size().width, 300);
   const height = (): number => Math.max(size().height, 600);
@@ -149,7 +150,7 @@ export function PhoneLayout(props: { bench: Bench }) {
     <div class="phone" ref={root}>
       <TouchBar bench={props.bench} title={false} />
       <section class="line" ref={line} aria-label={texts.sentence.label}>
-        <Sentence bench={props.bench} />
+        <Result bench={props.bench} />
         <CautionLine bench={props.bench} short />
       </section>
       <main>
@@ -207,7 +208,7 @@ export function PhoneLayout(props: { bench: Bench }) {
               height: `${FLOOR + 26 + 46}px`,
             }}
           />
-          <SpokenCut bench={props.bench} cut={cut()} />
+          <SpokenCut bench={props.bench} cut={cut()} explanation={explanation()} />
         </Show>
       </main>
       <footer class="standing">{texts.standingCautionShort}</footer>

@@ -1,7 +1,7 @@
 /** What the panels are handed by the start of the page: who computes, who draws, what stands on the shelf. */
-import type { Athlete, ShapeData, SkillFile } from '../../sim/index.ts';
+import type { Athlete, ExplainWords, ShapeData, SkillFile } from '../../sim/index.ts';
 import type { Keeper } from '../document/keep.ts';
-import type { FlightResult } from '../engine/result.ts';
+import type { FlightResult, OverlapCaution } from '../engine/result.ts';
 
 export type ViewKind = 'unrolled' | 'side' | 'front' | 'top' | 'upright';
 
@@ -64,6 +64,9 @@ export interface BenchPorts {
   /** throws an Error with field, value and allowed range */
   readFile(json: unknown): SkillFile;
   findAthlete(file: SkillFile): Athlete;
+  overlaps(result: FlightResult): readonly OverlapCaution[];
+  /** one sentence; empty before anything moves */
+  explain(result: FlightResult, t: number, words: Partial<ExplainWords>): string;
   readonly shapes: Readonly<Record<string, ShapeData>>;
   readonly skills: readonly ShelfSkill[];
   readonly athletes: readonly ShelfAthlete[];

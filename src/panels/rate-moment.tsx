@@ -6,7 +6,8 @@ import { Show } from 'solid-js';
 import type { Outline } from '../engine/result.ts';
 import { texts } from '../texts.ts';
 import { type Bench, nameShape } from './bench.ts';
-import type { CutValues } from './cut.tsx';
+import { Bounds } from './bounds.tsx';
+import { type CutValues, Explanation } from './cut.tsx';
 import { formatNumber, REV, soften } from './numbers.ts';
 import { calcPlace, readAt } from './readout.ts';
 
@@ -16,7 +17,14 @@ const t = texts.pin;
 const TWISTING = 0.2;
 export const isTwisting = (outline: Outline): boolean => (outline.twists ?? 0) >= TWISTING;
 
-export function RateMoment(props: { bench: Bench; cut: CutValues; twisting: boolean; width: number; height: number }) {
+export function RateMoment(props: {
+  bench: Bench;
+  cut: CutValues;
+  explanation: string;
+  twisting: boolean;
+  width: number;
+  height: number;
+}) {
   // moments stand as [lateral, front-back, long]
   const axis = (): number => (props.twisting ? 2 : 0);
   const hue = (): string => (props.twisting ? 'twist' : 'som');
@@ -51,9 +59,16 @@ export function RateMoment(props: { bench: Bench; cut: CutValues; twisting: bool
   const h = (rate: number): number => (Math.abs(rate || 0) / top().rate) * (props.height - 4);
   return (
     <div class="rate-moment">
-      <div>
+      <header>
         <h2>{props.cut.shape}</h2>
         <p class="quiet">{pinned() ? t.against(pinned()?.shape ?? '', pinned()?.s ?? '') : props.cut.attitude}</p>
+        {/* beside a pin there are two more lines, and another question */}
+        <Show when={!pinned()}>
+          <Explanation words={props.explanation} />
+        </Show>
+        <Bounds bench={props.bench} />
+      </header>
+      <div>
         <p class={`xl ${hue()}`}>{formatNumber(rate(), 2)}</p>
         <p class="word">{props.twisting ? t.rateTwist : t.rateSomersault}</p>
         <Show when={pinned()}>{(one) => <p class="word">{t.pinned(formatNumber(one().rate, 2))}</p>}</Show>

@@ -3,6 +3,7 @@ import { createMemo, Show } from 'solid-js';
 import type { Outline } from '../engine/result.ts';
 import { texts } from '../texts.ts';
 import type { Bench } from './bench.ts';
+import { wordCode, wordNoCode } from './code-words.ts';
 import { formatNumber } from './numbers.ts';
 
 const s = texts.sentence;
@@ -59,7 +60,24 @@ export function speakSentence(o: Outline): string {
   return `${w.somersaults}${w.somersaultWord}, ${w.twists}${w.twistWord}, ${w.air} s${s.air}${landing}${w.tilted ? `, ${s.tiltedWord}${w.tilted}` : ''}`;
 }
 
-export function Sentence(props: { bench: Bench }) {
+/** The sentence, and quietly under it the skill's code. */
+export function Result(props: { bench: Bench }) {
+  const code = () => props.bench.result().code;
+  return (
+    <div class="result" title={wordNoCode(code()) || undefined}>
+      <Sentence bench={props.bench} />
+      <Show when={wordCode(code())}>
+        {(words) => (
+          <p class="code quiet" title={wordNoCode(code()) || s.codeMeans} data-testid="code">
+            {words()}
+          </p>
+        )}
+      </Show>
+    </div>
+  );
+}
+
+function Sentence(props: { bench: Bench }) {
   const outline = createMemo(() => props.bench.result().outline);
   const words = createMemo(() => wordSentence(outline()));
   const bench = (): Bench => props.bench;

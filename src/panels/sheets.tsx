@@ -6,6 +6,7 @@ import { setAthlete } from '../document/edits.ts';
 import { texts } from '../texts.ts';
 import { UndoRedo } from './bar.tsx';
 import type { Bench } from './bench.ts';
+import { wordCode, wordNoCode } from './code-words.ts';
 import { FieldGroup } from './fields.tsx';
 import type { LaneList } from './lane-list.ts';
 import { formatNumber } from './numbers.ts';
@@ -271,6 +272,7 @@ function Menu(props: { bench: Bench }) {
           )}
         </For>
       </fieldset>
+      <p class="quiet">{wordCode(props.bench.result().code) || wordNoCode(props.bench.result().code)}</p>
       <p class="standing">{texts.standingCaution}</p>
     </>
   );

@@ -4,12 +4,12 @@ import { texts } from '../texts.ts';
 import { TouchBar } from './bar.tsx';
 import type { Bench } from './bench.ts';
 import { CautionLine } from './caution-line.tsx';
-import { SpokenCut, useCut } from './cut.tsx';
+import { SpokenCut, useCut, useExplanation } from './cut.tsx';
 import { Ruler } from './floor.tsx';
 import { makeAxis, tOf, xOf } from './plot/axis.ts';
 import type { ViewPlace } from './ports.ts';
 import { isTwisting, RateMoment } from './rate-moment.tsx';
-import { Sentence } from './sentence.tsx';
+import { Result } from './sentence.tsx';
 import { useSize } from './size.ts';
 import { Stage } from './stage.tsx';
 import { fitStage } from './stage-fit.ts';
@@ -20,7 +20,7 @@ import { PLOTS, TouchGround } from './touch-ground.tsx';
 const SIDE = 260;
 const FLOOR = 48;
 const BAR = 52;
-const LINE = 46;
+const LINE = 60;
 const THUMB = 68;
 const STANDING = 22;
 
@@ -28,6 +28,7 @@ export function TabletLayout(props: { bench: Bench }) {
   let root!: HTMLDivElement;
   const size = useSize(() => root);
   const cut = useCut(() => props.bench);
+  const explanation = useExplanation(() => props.bench);
   const twisting = createMemo(() => isTwisting(props.bench.result().outline));
   const [firstChoice, setFirst] = createSignal<string>();
   const first = (): string => firstChoice() ?? (twisting() ? 'twistRate' : 'somersaultRate');
@@ -37,7 +38,7 @@ export function TabletLayout(props: { bench: Bench }) {
   const hasMessage = (): boolean =>
     props.bench.outcome().fault !== undefined ||
     props.bench.before() !== undefined ||
-    props.bench.result().cautions.length > 0;
+    props.bench.cautions().length > 0;
   const line = (): number => LINE + (hasMessage() ? 34 : 0);
   const height = (): number => Math.max(size().height, 640);
   const timeWidth = (): number => width() - SIDE;
@@ -90,7 +91,7 @@ export function TabletLayout(props: { bench: Bench }) {
     <div class="tablet" ref={root}>
       <TouchBar bench={props.bench} title />
       <section class="line" style={{ height: `${line()}px` }} aria-label={texts.sentence.label}>
-        <Sentence bench={props.bench} />
+        <Result bench={props.bench} />
         <CautionLine bench={props.bench} />
       </section>
       <main>
@@ -130,8 +131,9 @@ export function TabletLayout(props: { bench: Bench }) {
                 twisting={twisting()}
                 bench={props.bench}
                 cut={cut()}
+                explanation={explanation()}
                 width={100}
-                height={Math.max(80, Math.min(178, ground() - 130))}
+                height={Math.max(80, Math.min(150, ground() - 158))}
               />
             </section>
           </div>
@@ -143,7 +145,7 @@ export function TabletLayout(props: { bench: Bench }) {
               height: `${FLOOR + ground()}px`,
             }}
           />
-          <SpokenCut bench={props.bench} cut={cut()} />
+          <SpokenCut bench={props.bench} cut={cut()} explanation={explanation()} />
         </Show>
       </main>
       <footer class="standing">{texts.standingCaution}</footer>

@@ -1,0 +1,21 @@
+/** A caution as a sentence: unsigned numbers, and what they are measured against. */
+import type { Caution } from '../engine/result.ts';
+import { texts } from '../texts.ts';
+import { formatNumber } from './numbers.ts';
+
+const c = texts.caution;
+
+export function wordCaution(one: Caution): string {
+  if (one.kind === 'overlap')
+    return c.overlap(
+      texts.part(one.limb),
+      texts.part(one.through),
+      formatNumber(one.t, 2),
+      formatNumber(one.deepMm, 0),
+    );
+  const joint = texts.joint(one.angle);
+  const size = (v: number): string => formatNumber(Math.abs(v), 0);
+  if (one.kind === 'speed') return c.speed(joint, `${size(one.value)}°/s`, `${size(one.limit)}°/s`);
+  if (one.kind === 'range') return c.range(joint, `${size(one.value - one.limit)}°`);
+  return c.torque(joint, `${size(one.value)} N·m`, `${size(one.limit)} N·m`);
+}

@@ -1,0 +1,71 @@
+// What the engine tells of a flight beside its numbers: the code, limbs that pass through the body, what just changed.
+import { describe, expect, it } from 'vitest';
+import { athletes, shapes, skills } from '../../presets/index.ts';
+import { makeEngine } from '../../src/engine/engine.ts';
+import { wordCaution } from '../../src/panels/caution-words.ts';
+import { wordCode, wordNoCode } from '../../src/panels/code-words.ts';
+import { texts } from '../../src/texts.ts';
+
+const engine = makeEngine({ athletes, shapes });
+const fly = (id: string) => engine.fly(skills[id]);
+
+describe('code', () => {
+  it('is that of the name of the skill', () => {
+    expect(wordCode(fly('back-straight-full').code)).toBe('4 2 / (difficulty 0.7), back full');
+    expect(wordCode(fly('dive-forward-one-and-half-pike').code)).toMatch(/^dive 103B; 6 0 </);
+    expect(wordNoCode(fly('back-straight-full').code)).toBe('');
+  });
+
+  it('is missing with a reason, which is told in its place', () => {
+    const file = structuredClone(skills['back-straight-full']);
+    file.takeoff = { ...file.takeoff, momentum: { straightSomersaults: 6 } };
+    const { code } = engine.fly(file);
+    expect(wordCode(code)).toBe('');
+    expect(wordNoCode(code)).toMatch(/^No code: \d+ quarter somersaults/);
+  });
+});
+
+describe('overlaps', () => {
+  it('names limb, place, instant and depth; one meeting of two arms is one caution', () => {
+    const found = engine.overlaps(fly('back-straight-double'));
+    for (const one of found) {
+      expect(one.deepMm).toBeGreaterThan(15);
+      expect(wordCaution(one)).toMatch(/^(Left|Right) .+ passes through the .+ at \d\.\d\d s, \d+ mm deep\.$/);
+    }
+    expect(new Set(found.map((one) => `${one.through} ${one.t}`)).size).toBe(found.length);
+    expect(engine.overlaps(fly('back-tuck'))).toEqual([]);
+  });
+
+  it('the arm that is led through the chest is told', () => {
+    const file = structuredClone(skills['back-straight']);
+    file.schedule.keys = [
+      ...(file.schedule.keys ?? []),
+      ...[
+        ['shoulderPlaneR', 20],
+        ['shoulderElevationR', 12],
+        ['shoulderTurnR', 90],
+        ['elbowFlexionR', 100],
+      ].map(([angle, deg]) => ({ angle, at: { anchor: 'takeoff', s: 0.4 }, deg, kind: 'stop' }) as never),
+    ];
+    const [deepest] = engine.overlaps(engine.fly(file));
+    expect(deepest.limb).toMatch(/R$/);
+    expect(wordCaution(deepest)).toMatch(/^Right .+ passes through the (chest|belly|pelvis|head) at /);
+  });
+});
+
+describe('what just changed', () => {
+  const result = fly('back-straight-full');
+  const say = (t: number): string => engine.explain(result, t, texts.explain);
+
+  it('is said of the move under way or just done, in words without signs', () => {
+    const said = say(0.1);
+    expect(said).toMatch(/^arms apart: long-axis moment [\d.]+ to [\d.]+ kg·m², .*twist rate 0\.0 to [\d.]+ rev\/s/);
+    expect(said).not.toMatch(/->|[−-]\d/);
+    expect(say(0.3)).toBe(said);
+    expect(say(result.flight.duration)).not.toBe(said);
+  });
+
+  it('is nothing before anything moves', () => {
+    expect(engine.explain(fly('arms-in-spin'), 0.01, texts.explain)).toBe('');
+  });
+});

@@ -4,6 +4,7 @@ import { runKey } from '../commands/keys.ts';
 import { texts } from '../texts.ts';
 import { createBench } from './bench.ts';
 import { BenchLayout } from './bench-layout.tsx';
+import { playFirst } from './first-play.ts';
 import { useLanes } from './lane-list.ts';
 import { PhoneLayout } from './phone-layout.tsx';
 import type { BenchPorts } from './ports.ts';
@@ -23,6 +24,7 @@ export function App(props: { ports: BenchPorts }) {
   const title = createMemo(() => `${bench.file().title} – ${texts.product}`);
 
   onMount(() => {
+    if (bench.fresh) onCleanup(playFirst(bench.play));
     const onKey = (e: KeyboardEvent): void => {
       if (e.defaultPrevented) return;
       const modal = document.querySelector('dialog[open]') !== null;
@@ -72,10 +74,10 @@ export function App(props: { ports: BenchPorts }) {
           <BenchLayout bench={bench} lanes={lanes} />
         </Match>
         <Match when={device() === 'tablet'}>
-          <TabletLayout bench={bench} />
+          <TabletLayout bench={bench} lanes={lanes} />
         </Match>
         <Match when={device() === 'phone'}>
-          <PhoneLayout bench={bench} />
+          <PhoneLayout bench={bench} lanes={lanes} />
         </Match>
       </Switch>
       <Sheets bench={bench} lanes={lanes} />

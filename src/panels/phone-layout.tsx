@@ -6,6 +6,8 @@ import type { Bench } from './bench.ts';
 import { CautionLine } from './caution-line.tsx';
 import { SpokenCut, useCut, useExplanation, Value } from './cut.tsx';
 import { Ruler } from './floor.tsx';
+import type { LaneList } from './lane-list.ts';
+import { LaneSheet } from './lane-sheet.tsx';
 import { formatNumber } from './numbers.ts';
 import { makeAxis, tOf, xOf } from './plot/axis.ts';
 import type { ViewPlace } from './ports.ts';
@@ -24,7 +26,7 @@ const THUMB = 76;
 const TABS = ['twist', 'tilt', 'momentum', 'energy'] as const;
 type Tab = (typeof TABS)[number];
 
-export function PhoneLayout(props: { bench: Bench }) {
+export function PhoneLayout(props: { bench: Bench; lanes: LaneList }) {
   let root!: HTMLDivElement;
   let line!: HTMLElement;
   const size = useSize(() => root);
@@ -208,6 +210,7 @@ export function PhoneLayout(props: { bench: Bench }) {
               height: `${FLOOR + 26 + 46}px`,
             }}
           />
+          <LaneSheet bench={props.bench} lanes={props.lanes} axis={axis()} plotHeight={150} />
           <SpokenCut bench={props.bench} cut={cut()} explanation={explanation()} />
         </Show>
       </main>

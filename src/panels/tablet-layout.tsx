@@ -6,6 +6,8 @@ import type { Bench } from './bench.ts';
 import { CautionLine } from './caution-line.tsx';
 import { SpokenCut, useCut, useExplanation } from './cut.tsx';
 import { Ruler } from './floor.tsx';
+import type { LaneList } from './lane-list.ts';
+import { LaneSheet } from './lane-sheet.tsx';
 import { makeAxis, tOf, xOf } from './plot/axis.ts';
 import type { ViewPlace } from './ports.ts';
 import { isTwisting, RateMoment } from './rate-moment.tsx';
@@ -24,7 +26,7 @@ const LINE = 60;
 const THUMB = 68;
 const STANDING = 22;
 
-export function TabletLayout(props: { bench: Bench }) {
+export function TabletLayout(props: { bench: Bench; lanes: LaneList }) {
   let root!: HTMLDivElement;
   const size = useSize(() => root);
   const cut = useCut(() => props.bench);
@@ -145,6 +147,7 @@ export function TabletLayout(props: { bench: Bench }) {
               height: `${FLOOR + ground()}px`,
             }}
           />
+          <LaneSheet bench={props.bench} lanes={props.lanes} axis={axis()} plotHeight={Math.max(120, ground() - 40)} />
           <SpokenCut bench={props.bench} cut={cut()} explanation={explanation()} />
         </Show>
       </main>

@@ -1,0 +1,68 @@
+// A joint lane on tablet and phone: opened from the list, its keys dragged by finger or typed, all of it one step back.
+import { AxeBuilder } from '@axe-core/playwright';
+import { expect, type Page, test } from '@playwright/test';
+import { openBench, readSentence, undo } from './bench.ts';
+
+test.skip(({ viewport }) => (viewport?.width ?? 0) >= 1160, 'for tablet and phone');
+
+async function openLane(page: Page) {
+  await openBench(page);
+  await page.keyboard.press('j');
+  const row = page.getByRole('dialog').locator('.joint-row', { hasText: 'Left arm raise' });
+  await row.getByRole('button', { name: 'Open this lane' }).tap();
+  const sheet = page.getByRole('region', { name: 'Left arm raise' });
+  await expect(sheet).toBeVisible();
+  return sheet;
+}
+
+test('the lane opens above the thumb bar, inside the page, with keys of 44 px', async ({ page }) => {
+  const sheet = await openLane(page);
+  const box = await sheet.boundingBox();
+  const thumb = await page.locator('.thumb').boundingBox();
+  if (!box || !thumb) throw new Error('no sheet or no thumb bar');
+  expect(Math.abs(box.y + box.height - thumb.y)).toBeLessThanOrEqual(1);
+  expect(box.y).toBeGreaterThan(0);
+  const over = await page.evaluate(() => document.documentElement.scrollWidth - window.innerWidth);
+  expect(over).toBeLessThanOrEqual(0);
+  await sheet.locator('.key').nth(1).tap();
+  const small = await sheet.locator('button').evaluateAll((buttons) =>
+    buttons
+      .map((b) => ({ name: b.textContent || b.getAttribute('aria-label'), ...b.getBoundingClientRect().toJSON() }))
+      .filter((r) => r.width < 43.9 || r.height < 43.9)
+      .map((r) => `${r.name}: ${r.width} x ${r.height}`),
+  );
+  expect(small).toEqual([]);
+  const cut = await sheet.evaluate((el) => el.scrollWidth - el.clientWidth);
+  expect(cut).toBeLessThanOrEqual(0);
+});
+
+test('a key dragged by finger changes the flight; undo takes it back', async ({ page }) => {
+  const sheet = await openLane(page);
+  const before = await readSentence(page);
+  const box = await sheet.locator('.key').nth(1).boundingBox();
+  if (!box) throw new Error('no key');
+  const [x, y] = [box.x + box.width / 2, box.y + box.height / 2];
+  const session = await page.context().newCDPSession(page);
+  await session.send('Input.dispatchTouchEvent', { type: 'touchStart', touchPoints: [{ x, y }] });
+  for (let i = 1; i <= 4; i++)
+    await session.send('Input.dispatchTouchEvent', { type: 'touchMove', touchPoints: [{ x, y: y - 6 * i }] });
+  await session.send('Input.dispatchTouchEvent', { type: 'touchEnd', touchPoints: [] });
+  expect((await readSentence(page)).text).not.toBe(before.text);
+  await undo(page);
+  expect((await readSentence(page)).text).toBe(before.text);
+});
+
+test('a key is typed, and Close puts the sheet away', async ({ page }) => {
+  const sheet = await openLane(page);
+  const before = await readSentence(page);
+  await sheet.locator('.key').nth(1).tap();
+  const angle = sheet.getByRole('spinbutton', { name: 'Angle' });
+  await angle.fill(String(Number(await angle.getAttribute('aria-valuenow')) + 20));
+  await angle.press('Enter');
+  expect((await readSentence(page)).text).not.toBe(before.text);
+  const told = await new AxeBuilder({ page }).include('.lane-sheet').analyze();
+  const found = told.violations.flatMap((v) => v.nodes.map((n) => `${v.id}: ${n.target.join(' ')}`));
+  expect(found.filter((one) => !/^target-size: .*\.key/.test(one))).toEqual([]);
+  await page.getByRole('button', { name: 'Close' }).last().tap();
+  await expect(page.locator('.lane-sheet')).toHaveCount(0);
+});

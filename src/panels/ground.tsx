@@ -268,6 +268,7 @@ export function Ground(props: {
           <Stage bench={props.bench} width={RIGHT - 146} height={topHeight()} views={topView()}>
             <StageNames views={topView()} />
           </Stage>
+          <Bounds bench={props.bench} />
         </div>
         <CutRow
           id="rate"
@@ -292,7 +293,6 @@ export function Ground(props: {
               hue="tilt"
             />
           }
-          made={<Bounds bench={props.bench} />}
         />
         <CutRow
           id="moments"

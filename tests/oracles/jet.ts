@@ -4,7 +4,6 @@
  */
 export type Jet = readonly [value: number, d: number, dd: number];
 
-export const constant = (c: number): Jet => [c, 0, 0];
 export const variable = (x: number): Jet => [x, 1, 0];
 export const plus = (...all: Jet[]): Jet =>
   all.reduce<Jet>((a, b) => [a[0] + b[0], a[1] + b[1], a[2] + b[2]], [0, 0, 0]);
@@ -20,7 +19,6 @@ export const minus = (a: Jet, b: Jet): Jet => plus(a, scaled(b, -1));
 const chain = (a: Jet, g: number, g1: number, g2: number): Jet => [g, g1 * a[1], g1 * a[2] + g2 * a[1] * a[1]];
 export const sine = (a: Jet): Jet => chain(a, Math.sin(a[0]), Math.cos(a[0]), -Math.sin(a[0]));
 export const cosine = (a: Jet): Jet => chain(a, Math.cos(a[0]), -Math.sin(a[0]), -Math.cos(a[0]));
-export const inverse = (a: Jet): Jet => chain(a, 1 / a[0], -1 / a[0] ** 2, 2 / a[0] ** 3);
 export const squareRoot = (a: Jet): Jet =>
   chain(a, Math.sqrt(a[0]), 0.5 / Math.sqrt(a[0]), -0.25 / (a[0] * Math.sqrt(a[0])));
 

@@ -22,7 +22,15 @@ export default defineConfig({
   timeout: 90_000,
   expect: { timeout: 15_000 },
   reporter: [['list']],
-  use: { baseURL, launchOptions: launch(), serviceWorkers: 'block', trace: 'off', screenshot: 'only-on-failure' },
+  use: {
+    baseURL,
+    launchOptions: launch(),
+    // the first flight plays by itself unless motion is reduced: every test but that one wants a still cursor
+    contextOptions: { reducedMotion: 'reduce' },
+    serviceWorkers: 'block',
+    trace: 'off',
+    screenshot: 'only-on-failure',
+  },
   webServer: {
     command: `node src/cli/start.mjs --port ${process.env.SHAPEFLIGHT_TEST_PORT}`,
     cwd: '..',

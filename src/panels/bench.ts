@@ -51,6 +51,8 @@ export interface Bench extends BenchActions {
   clearFileFault(): void;
   readText(name: string, text: string): void;
   keepNow(): void;
+  /** nothing was kept: the demo opens with its own cursor */
+  readonly fresh: boolean;
 }
 
 export function createBench(ports: BenchPorts): Bench {
@@ -232,6 +234,7 @@ export function createBench(ports: BenchPorts): Bench {
     clearFileFault: () => setFileFault(undefined),
     readText,
     keepNow,
+    fresh: kept === undefined,
   };
 }
 

@@ -17,6 +17,8 @@ import type { Box } from './plot/pen.ts';
 const t = texts.lanes;
 /** Two keys of one angle are at least this far apart, s. */
 const APART = 0.01;
+/** Half of the square in which a press takes a key, px. */
+const REACH = 12;
 
 /** The document with one key moved: a key of the file itself, or an edge of a shape with the shape's angle there. */
 export function moveKey(
@@ -73,6 +75,20 @@ export function LaneKeys(props: {
     // the chosen key's words are longer
     if (props.chosen !== undefined && gap(props.lane.keys[props.chosen]) < 72) return false;
     return gap(next) > 36;
+  };
+  /** where a press takes this key: 24 px, less what is nearer to another key of the lane, and no other lane's room */
+  const reach = (i: number): { left: string; right: string; top: string; bottom: string } => {
+    const { keys } = props.lane;
+    const half = (other: LaneKey | undefined): number =>
+      other ? Math.max(0, Math.min(REACH, (Math.abs(other.t - keys[i].t) * props.axis.pxPerS) / 2)) : REACH;
+    const y = scale()(keys[i].deg);
+    const px = (v: number): string => `${REACH - v}px`;
+    return {
+      left: px(half(keys[i - 1])),
+      right: px(half(keys[i + 1])),
+      top: px(Math.min(REACH, Math.max(y, 4))),
+      bottom: px(Math.min(REACH, Math.max(props.box.height - y, 4))),
+    };
   };
   const spoken = (key: LaneKey): string => t.key(label(), `${formatNumber(key.deg, 0)}°`, formatNumber(key.t, 2));
 
@@ -155,6 +171,7 @@ export function LaneKeys(props: {
                   onPointerDown={(e) => press(e, i)}
                   onKeyDown={(e) => onKeyDown(e, i)}
                 >
+                  <span class="reach" style={reach(i)} />
                   <span class="dot" />
                   <Show when={props.open && hasRoom(i)}>
                     <span class="key-word">

@@ -7,6 +7,8 @@ export interface Playback {
   readonly rate: Accessor<number>;
   toggle(): void;
   pause(): void;
+  /** from take-off to the landing */
+  fromTakeoff(): void;
   toggleLoop(): void;
   setRate(rate: number): void;
 }
@@ -35,6 +37,11 @@ export function makePlayback(cursor: Accessor<number>, setCursor: (s: number) =>
     }
     request = requestAnimationFrame(step);
   };
+  const start = (): void => {
+    setPlaying(true);
+    last = performance.now();
+    request = requestAnimationFrame(step);
+  };
   return {
     playing,
     looping,
@@ -46,9 +53,12 @@ export function makePlayback(cursor: Accessor<number>, setCursor: (s: number) =>
         return;
       }
       if (cursor() >= end() - 1e-6) setCursor(0);
-      setPlaying(true);
-      last = performance.now();
-      request = requestAnimationFrame(step);
+      start();
+    },
+    fromTakeoff: () => {
+      pause();
+      setCursor(0);
+      start();
     },
     toggleLoop: () => setLooping(!looping()),
     setRate,

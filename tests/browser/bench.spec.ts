@@ -1,5 +1,5 @@
 // The bench on a laptop: watch, move, change, take back; nothing is lost.
-import { expect, test } from '@playwright/test';
+import { expect, type Page, test } from '@playwright/test';
 import { bob, cursorOf, drag, openBench, readSentence, undo } from './bench.ts';
 
 test.skip(({ viewport }) => (viewport?.width ?? 0) < 1160, 'the bench wants a laptop');
@@ -216,4 +216,81 @@ test('another skill is opened as one step', async ({ page }) => {
   expect((await readSentence(page)).text).not.toBe(before.text);
   await undo(page);
   expect((await readSentence(page)).text).toBe(before.text);
+});
+
+test('the readout says of the frame at the cursor whether anything is out of bounds', async ({ page }) => {
+  await openBench(page);
+  const bounds = page.locator('.bounds').first();
+  await expect(bounds).toHaveText('within its joints’ bounds');
+  // a much shorter throw: the arms are too fast while they move, and within bounds once they rest
+  const edge = page.locator('.edge').first();
+  const box = await edge.boundingBox();
+  if (!box) throw new Error('no edge');
+  await page.mouse.move(box.x + box.width / 2, box.y + box.height / 2);
+  await page.mouse.down();
+  await page.mouse.move(box.x + box.width / 2 - 110, box.y + box.height / 2, { steps: 4 });
+  await page.mouse.up();
+  await page
+    .getByRole('button', { name: /^Go to 0\.\d+ s$/ })
+    .first()
+    .click();
+  await expect(bounds).toContainText(/arm|shoulder|chest|too fast|beyond/i);
+  await page.keyboard.press('End');
+  await expect(bounds).toHaveText('within its joints’ bounds');
+});
+
+test('every key is taken at its own centre, however near another lies', async ({ page }) => {
+  await openBench(page);
+  const keys = await page.evaluate(() =>
+    [...document.querySelectorAll('.lane-keys .key')].map((key) => {
+      const b = key.getBoundingClientRect();
+      const hit = document.elementFromPoint(b.x + b.width / 2, b.y + b.height / 2)?.closest('.key');
+      return { key: key.getAttribute('aria-label'), hit: hit?.getAttribute('aria-label') };
+    }),
+  );
+  expect(keys.length).toBeGreaterThan(6);
+  for (const { key, hit } of keys) expect(hit).toBe(key);
+});
+
+test.describe('where motion is welcome', () => {
+  test.use({ contextOptions: { reducedMotion: 'no-preference' } });
+
+  test('a fresh opening plays the flight once, to the landing', async ({ page }) => {
+    await openBench(page);
+    const first = await cursorOf(page);
+    const end = Number(await bob(page).getAttribute('aria-valuemax'));
+    await expect(page.getByRole('button', { name: 'Pause' })).toBeVisible();
+    await expect.poll(() => cursorOf(page)).toBeGreaterThan(first + 0.05);
+    await expect.poll(() => cursorOf(page), { timeout: 40_000 }).toBeCloseTo(end, 2);
+    await expect(page.getByRole('button', { name: 'Play' })).toBeVisible();
+  });
+
+  for (const [what, act] of [
+    ['a key', (page: Page) => page.keyboard.press('Shift')],
+    ['a press', (page: Page) => page.locator('.standing').click()],
+    ['the space bar', (page: Page) => page.keyboard.press('Space')],
+    ['the pause button', (page: Page) => page.locator('button.play').click()],
+  ] as const) {
+    test(`${what} stops the first play and leaves the cursor; a reload keeps it`, async ({ page }) => {
+      await openBench(page);
+      await expect.poll(() => cursorOf(page)).toBeGreaterThan(0.05);
+      await act(page);
+      await expect(page.getByRole('button', { name: 'Play' })).toBeVisible();
+      const here = await cursorOf(page);
+      await page.waitForTimeout(300);
+      expect(await cursorOf(page)).toBe(here);
+      expect(here).toBeLessThan(Number(await bob(page).getAttribute('aria-valuemax')) - 0.05);
+      await page.reload();
+      await expect(page.locator('canvas[data-ready="true"]').first()).toBeVisible();
+      await page.waitForTimeout(300);
+      expect(await cursorOf(page)).toBeCloseTo(here, 3);
+    });
+  }
+});
+
+test('with reduced motion nothing plays by itself', async ({ page }) => {
+  await openBench(page);
+  const here = await cursorOf(page);
+  await page.waitForTimeout(500);
+  expect(await cursorOf(page)).toBe(here);
 });

@@ -210,7 +210,7 @@ export function PhoneLayout(props: { bench: Bench; lanes: LaneList }) {
               height: `${FLOOR + 26 + 46}px`,
             }}
           />
-          <LaneSheet bench={props.bench} lanes={props.lanes} axis={axis()} plotHeight={150} />
+          <LaneSheet bench={props.bench} lanes={props.lanes} axis={axis()} plotHeight={120} />
           <SpokenCut bench={props.bench} cut={cut()} explanation={explanation()} />
         </Show>
       </main>

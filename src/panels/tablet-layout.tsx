@@ -147,7 +147,7 @@ export function TabletLayout(props: { bench: Bench; lanes: LaneList }) {
               height: `${FLOOR + ground()}px`,
             }}
           />
-          <LaneSheet bench={props.bench} lanes={props.lanes} axis={axis()} plotHeight={Math.max(120, ground() - 22)} />
+          <LaneSheet bench={props.bench} lanes={props.lanes} axis={axis()} plotHeight={Math.max(120, ground() - 13)} />
           <SpokenCut bench={props.bench} cut={cut()} explanation={explanation()} />
         </Show>
       </main>

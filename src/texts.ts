@@ -84,17 +84,28 @@ export const texts = {
     centreOfMass: 'Centre of mass',
     lowestPoint: 'Lowest point',
     speedUp: 'Speed up',
+    speedDown: 'Speed down',
     speedForward: 'Speed forward',
     speedBackward: 'Speed backward',
     speedRight: 'Speed to the right',
+    speedLeft: 'Speed to the left',
     leanForward: 'Lean forward',
     leanBackward: 'Lean backward',
     tiltRight: 'Tilt to the right',
+    tiltLeft: 'Tilt to the left',
     twistLeft: 'Twist to the left',
+    twistRight: 'Twist to the right',
     momentum: (way: string) => (way ? `Momentum ${way}` : 'Angular momentum'),
     rate: (way: string) => `Somersault ${way}`.trim(),
     straight: 'Straight turns',
     ways: { forward: 'forward', backward: 'backward' },
+    sides: {
+      up: ['up', 'down'],
+      forward: ['forward', 'backward'],
+      right: ['to the right', 'to the left'],
+    } as Record<'up' | 'forward' | 'right', readonly [string, string]>,
+    upTo: (most: string, unit: string, sides: readonly [string, string]) =>
+      `Up to ${most}${unit ? ` ${unit}` : ''} ${sides[0]} or ${sides[1]}`,
     gravity: 'Gravity',
     stature: 'Height',
     mass: 'Mass',
@@ -267,6 +278,7 @@ export const texts = {
     tilt: 'Tilt',
     toRight: 'head to the right',
     toLeft: 'head to the left',
+    twistSides: { left: 'to the left', right: 'to the right' },
     fromPlane: 'From somersault plane',
     moments: 'Moment of inertia',
     momentsHint: 'lateral, front–back above; long axis below, own scale',
@@ -411,6 +423,24 @@ export const texts = {
   },
   help: { title: 'Keys', hint: 'On an edge or key: arrows move it, Shift moves further, Enter types.' },
   groups: { time: 'Time', edit: 'Edit', file: 'File', view: 'View' } as Record<string, string>,
+
+  /** without a full stop: the message goes on */
+  faults: {
+    shape: (shape: string) => `the ${shape} shape`,
+    startsAfterEnd: (what: string, from: string, to: string) =>
+      `${capital(what)} would start at ${from} s, after its end at ${to} s. Move its start earlier, or undo`,
+    order: (a: string, at: string, b: string, bt: string) =>
+      `${capital(a)} is at ${at} s, and ${b} at ${bt} s: there must be time between them, in this order. Move one, or undo`,
+    noTouchdown:
+      'The body never comes down to the landing within 60 s. Lower the upward speed, look at gravity, or undo',
+    noAgreement: 'No landing fits the times that are counted from it. Count them from the take-off, or undo',
+    tooFast: 'The body would turn or move too fast to be followed. Slow the take-off or the move, or undo',
+    noApex:
+      'Without gravity the flight has no highest point to count times from. Count them from the take-off, or undo',
+    noTime:
+      'The body never comes down to standing height, so its straight turns have no time. Raise the take-off or the speed up, or undo',
+    noHeight: 'This body has no lowest point. Give the height of its centre of mass, or undo',
+  },
 
   part: (name: string): string => {
     if (partWords[name]) return partWords[name];

@@ -18,6 +18,8 @@ export interface Field {
   readonly decimals: number;
   /** shown on the bench at once, or only in the sheet of all values */
   readonly main: boolean;
+  /** a value of two directions: the words of + and -; the label tells which one it is now */
+  readonly sides?: readonly [string, string];
   write(file: SkillFile, value: number): SkillFile;
 }
 
@@ -39,6 +41,8 @@ function getTakeoffFields(file: SkillFile): Spec[] {
   const centre = takeoff.massCentreHeightM !== undefined;
   const alongWord = along < 0 ? -1 : 1;
   const leanWord = lean < 0 ? -1 : 1;
+  const { tilt = 0, twist = 0 } = attitude;
+  const signOf = (v: number): 1 | -1 => (v < 0 ? -1 : 1);
   return [
     {
       id: 'height',
@@ -53,12 +57,21 @@ function getTakeoffFields(file: SkillFile): Spec[] {
       main: true,
       write: (f, v) => changeTakeoff(f, centre ? { massCentreHeightM: v } : { lowestPointHeightM: v }),
     },
-    { ...speed, id: 'up', label: t.speedUp, value: up, main: true, write: (f, v) => changeVelocity(f, { up: v }) },
+    {
+      ...speed,
+      id: 'up',
+      label: up < 0 ? t.speedDown : t.speedUp,
+      value: Math.abs(up),
+      sides: t.sides.up,
+      main: true,
+      write: (f, v) => changeVelocity(f, { up: signOf(up) * v }),
+    },
     {
       ...speed,
       id: 'along',
       label: along < 0 ? t.speedBackward : t.speedForward,
       value: alongWord * along,
+      sides: t.sides.forward,
       main: true,
       write: (f, v) => changeVelocity(f, { along: alongWord * v }),
     },
@@ -67,6 +80,7 @@ function getTakeoffFields(file: SkillFile): Spec[] {
       id: 'lean',
       label: lean < 0 ? t.leanBackward : t.leanForward,
       value: leanWord * lean,
+      sides: t.sides.forward,
       main: true,
       write: (f, v) => changeAttitude(f, { somersault: -leanWord * v }),
     },
@@ -74,28 +88,31 @@ function getTakeoffFields(file: SkillFile): Spec[] {
     {
       ...angle,
       id: 'tilt',
-      label: t.tiltRight,
-      value: attitude.tilt ?? 0,
+      label: tilt < 0 ? t.tiltLeft : t.tiltRight,
+      value: Math.abs(tilt),
+      sides: t.sides.right,
       min: -75,
       max: 75,
       main: false,
-      write: (f, v) => changeAttitude(f, { tilt: v }),
+      write: (f, v) => changeAttitude(f, { tilt: signOf(tilt) * v }),
     },
     {
       ...angle,
       id: 'twist',
-      label: t.twistLeft,
-      value: attitude.twist ?? 0,
+      label: twist < 0 ? t.twistRight : t.twistLeft,
+      value: Math.abs(twist),
+      sides: t.sides.right,
       main: false,
-      write: (f, v) => changeAttitude(f, { twist: v }),
+      write: (f, v) => changeAttitude(f, { twist: signOf(twist) * v }),
     },
     {
       ...speed,
       id: 'across',
-      label: t.speedRight,
-      value: across,
+      label: across < 0 ? t.speedLeft : t.speedRight,
+      value: Math.abs(across),
+      sides: t.sides.right,
       main: false,
-      write: (f, v) => changeVelocity(f, { across: v }),
+      write: (f, v) => changeVelocity(f, { across: signOf(across) * v }),
     },
     {
       id: 'gravity',
@@ -117,7 +134,7 @@ function getTakeoffFields(file: SkillFile): Spec[] {
 function getMomentumField(file: SkillFile): Spec {
   const t = texts.fields;
   const m = file.takeoff.momentum;
-  const common = { id: 'momentum', group: 'takeoff', main: true } as const;
+  const common = { id: 'momentum', group: 'takeoff', main: true, sides: t.sides.forward } as const;
   const word = (v: number): string => (v === 0 ? '' : v > 0 ? t.ways.backward : t.ways.forward);
   const sign = (v: number): number => (v < 0 ? -1 : 1);
   if ('vectorKgM2PerS' in m) {

@@ -11,6 +11,7 @@ import { type BlockSpan, findSpan, getSpans } from '../document/spans.ts';
 import type { AnchorSeconds } from '../document/times.ts';
 import type { Caution, FlightResult, Outcome, Outline } from '../engine/result.ts';
 import { texts } from '../texts.ts';
+import { wordFault } from './fault-words.ts';
 import { fileName, pickFile, saveText } from './file-door.ts';
 import { makePlayback, type Playback } from './playback.ts';
 import type { BenchPorts } from './ports.ts';
@@ -83,8 +84,7 @@ export function createBench(ports: BenchPorts): Bench {
     try {
       return { result: ports.fly(doc) };
     } catch (error) {
-      const message = error instanceof Error ? error.message : String(error);
-      if (last) return { result: last.result, fault: { message } };
+      if (last) return { result: last.result, fault: { message: wordFault(error) } };
       throw error;
     }
   });

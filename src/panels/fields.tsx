@@ -19,6 +19,7 @@ export function FieldRow(props: { bench: Bench; field: Field }) {
       max={props.field.max}
       step={props.field.step}
       decimals={props.field.decimals}
+      sides={props.field.sides}
       onChange={(v) => props.bench.edit(props.field.write(props.bench.file(), v), title())}
       onDraft={(v) => {
         held ??= props.field;

@@ -294,3 +294,34 @@ test('with reduced motion nothing plays by itself', async ({ page }) => {
   await page.waitForTimeout(500);
   expect(await cursorOf(page)).toBe(here);
 });
+
+test('a sign that is typed becomes a word, and the range is in words', async ({ page }) => {
+  await openBench(page);
+  const up = page.getByRole('spinbutton', { name: /^Speed (up|down)$/ });
+  await up.fill('900');
+  await up.press('Enter');
+  await expect(page.getByRole('alert')).toContainText('Up to 20 m/s up or down');
+  await up.press('Escape');
+  await page.getByRole('button', { name: 'All values' }).click();
+  const across = page.getByRole('dialog').getByRole('spinbutton', { name: /^Speed to the/ });
+  await across.fill('-0.3');
+  await across.press('Enter');
+  await expect(page.getByRole('dialog').getByRole('spinbutton', { name: 'Speed to the left' })).toHaveValue('0.30');
+});
+
+test('what stops a flight is said in words, clear of the file buttons', async ({ page }) => {
+  await openBench(page);
+  const up = page.getByRole('spinbutton', { name: /^Speed (up|down)$/ });
+  await up.fill('-3');
+  await up.press('Enter');
+  const stopped = page.locator('.stopped');
+  await expect(stopped).toBeVisible();
+  await expect(page.getByRole('spinbutton', { name: 'Speed down' })).toHaveValue('3.00');
+  const said = (await stopped.textContent()) ?? '';
+  expect(said).not.toMatch(/\.[a-z]|block \d|momentum\.|\d\.\d{3}/);
+  expect(said).toContain('or undo');
+  const box = await stopped.boundingBox();
+  const save = await page.getByRole('button', { name: 'Save file' }).boundingBox();
+  if (!box || !save) throw new Error('no box');
+  expect(box.y).toBeGreaterThanOrEqual(save.y + save.height);
+});

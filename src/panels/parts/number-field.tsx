@@ -22,6 +22,8 @@ export interface NumberFieldProps {
   onAbandon?: () => void;
   name?: string;
   compact?: boolean;
+  /** words of the two directions, where a sign turns the value round */
+  sides?: readonly [string, string];
 }
 
 export function NumberField(props: NumberFieldProps) {
@@ -43,7 +45,10 @@ export function NumberField(props: NumberFieldProps) {
     const v = parseNumber(typed);
     if (Number.isNaN(v)) setReason(texts.fields.notNumber(typed));
     else if (v < props.min || v > props.max) {
-      const range = texts.fields.outOfRange(formatNumber(props.min, 0), formatNumber(props.max, 0), props.unit);
+      const most = formatNumber(props.max, 0);
+      const range = props.sides
+        ? texts.fields.upTo(most, props.sides.includes(props.unit) ? '' : props.unit, props.sides)
+        : texts.fields.outOfRange(formatNumber(props.min, 0), most, props.unit);
       setReason(`${range}; ${texts.fields.kept(shown())}`);
     } else {
       setReason('');

@@ -60,6 +60,7 @@ export function drawRates(which: 'both' | 'twist' | 'somersault'): RowDrawer {
     if (box.height > 56 && isTidy(top / 2)) tick(top / 2);
     drawTick(pen, scale(0), '0');
     if (scale(low) - scale(0) > 14) tick(low);
+    if (which !== 'somersault' && findTop(pen, (i) => -twist(i)) > 0.06 * top) nameTwistSides(pen, scale, st > 0);
     if (which !== 'twist') drawCurve(pen, som, scale, 'som', pen.lineWidth * 0.92);
     if (which !== 'somersault') drawCurve(pen, twist, scale, 'twist');
     const both = [
@@ -73,6 +74,15 @@ export function drawRates(which: 'both' | 'twist' | 'somersault'): RowDrawer {
     if (which !== 'twist') drawRing(pen, curveAt(pen, som), scale, 'som');
     if (which !== 'somersault') drawRing(pen, curveAt(pen, twist), scale, 'twist');
   };
+}
+
+/** A twist that turns back goes below zero: both sides of the line get their word. */
+function nameTwistSides(pen: Pen, scale: (v: number) => number, leftIsUp: boolean): void {
+  const { left, right } = p.twistSides;
+  const x = xOf(pen.axis, pen.axis.duration) - 4;
+  const off = pen.palette.tickPx * 0.75;
+  drawName(pen, leftIsUp ? left : right, x, scale(0) - off, 'twist', 'right');
+  drawName(pen, leftIsUp ? right : left, x, scale(0) + off, 'twist', 'right');
 }
 
 /** The area under the twist rate up to the cursor is the twist so far. */
@@ -139,9 +149,13 @@ export const drawTilt: RowDrawer = (pen, box) => {
   const far = lastDefined(f.tilt) * DEG;
   // where the sign matters it is a word, at the end of the curve that leaves room
   const wordY = (v: number): number => scale(v) + (v > 0 ? 8 : -8);
-  if (top > 3 && top >= bottom && far < 0.6 * high) drawName(pen, p.toRight, right, wordY(high), 'tilt', 'right');
+  if (high > 0 && low < 0) {
+    drawName(pen, p.toRight, pen.axis.x0 + 6, wordY(high), 'tilt', 'left');
+    drawName(pen, p.toLeft, pen.axis.x0 + 6, wordY(low), 'tilt', 'left');
+  } else if (top > 3 && top >= bottom && far < 0.6 * high)
+    drawName(pen, p.toRight, right, wordY(high), 'tilt', 'right');
   else if (top > 3 && top >= bottom) drawName(pen, p.toRight, pen.axis.x0 + 6, wordY(high), 'tilt', 'left');
-  if (bottom > 3 && bottom >= top) drawName(pen, p.toLeft, pen.axis.x0 + 6, wordY(low), 'tilt', 'left');
+  if (high === 0 && bottom > 3) drawName(pen, p.toLeft, pen.axis.x0 + 6, wordY(low), 'tilt', 'left');
   drawRing(pen, curveAt(pen, tilt), scale, 'tilt');
 };
 

@@ -1,0 +1,38 @@
+/** Why a flight could not be made, for people: what, where, what to do. Errors of sim are known by their names. */
+import { texts } from '../texts.ts';
+import { formatNumber, soften } from './numbers.ts';
+
+const f = texts.faults;
+
+interface Placed {
+  readonly what: string;
+  readonly time: number;
+}
+const isPlaced = (v: unknown): v is Placed =>
+  typeof v === 'object' && v !== null && 'what' in v && 'time' in v && typeof v.time === 'number';
+
+/** "the start of block 4 (landing)" of a file is "the start of the landing shape" of the page. */
+function wordItem(what: unknown): string {
+  return String(what).replace(/block \d+ \(([^)]*)\)/, (_, shape: string) => f.shape(soften(shape)));
+}
+
+/** No full stop at the end: the sentence goes on. */
+export function wordFault(error: unknown): string {
+  if (!(error instanceof Error)) return String(error);
+  const { name } = error;
+  if (name === 'ScheduleOrderError' && 'first' in error && 'second' in error) {
+    const { first, second } = error;
+    if (!isPlaced(first) || !isPlaced(second)) return error.message;
+    const [a, b] = [first.time, second.time].map((t) => formatNumber(t, 2));
+    const itself = /^the start of (.*)$/.exec(first.what)?.[1];
+    if (itself && second.what === `the end of ${itself}`) return f.startsAfterEnd(wordItem(itself), a, b);
+    return f.order(wordItem(first.what), a, wordItem(second.what), b);
+  }
+  if (name === 'NoTouchdownError') return f.noTouchdown;
+  if (name === 'NoAgreementError') return f.noAgreement;
+  if (name === 'TooFastError') return f.tooFast;
+  if (name === 'ApexError') return f.noApex;
+  if (name === 'TakeoffError' && 'field' in error)
+    return String(error.field).endsWith('straightSomersaults') ? f.noTime : f.noHeight;
+  return error.message;
+}

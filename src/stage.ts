@@ -62,7 +62,7 @@ function getStaged(result: FlightResult): Staged {
       surface: skill.end.surface?.kind,
       path,
       ghosts: ghostTimes(flight.duration).map(pose),
-      wantedSomersault: outline.wantedSomersault,
+      wantedSomersault: outline.inAir ? undefined : outline.wantedSomersault,
     },
   };
   staged.set(result, made);

@@ -126,6 +126,7 @@ export const texts = {
     air: ' in the air',
     lands: 'lands ',
     enters: 'enters ',
+    ends: 'ends ',
     short: 'short',
     over: 'over',
     exact: 'as wanted',
@@ -432,7 +433,7 @@ export const texts = {
     order: (a: string, at: string, b: string, bt: string) =>
       `${capital(a)} is at ${at} s, and ${b} at ${bt} s: there must be time between them, in this order. Move one, or undo`,
     noTouchdown:
-      'The body never comes down to the landing within 60 s. Lower the upward speed, look at gravity, or undo',
+      'The body never comes down to the landing within 10 s. Lower the upward speed, look at gravity, or undo',
     noAgreement: 'No landing fits the times that are counted from it. Count them from the take-off, or undo',
     tooFast: 'The body would turn or move too fast to be followed. Slow the take-off or the move, or undo',
     noApex:

@@ -53,7 +53,7 @@ export function makeEngine(shelf: Shelf): Engine {
         skill,
         flight,
         frames,
-        outline: makeOutline(summary),
+        outline: { ...makeOutline(summary), inAir: skill.end.surface === undefined },
         code: findCode(summary, frames, skill.end.surface?.kind),
         cautions: listCautions(skill.body, summary.cautions),
         cautionsAt: (row) => listCautions(skill.body, calcCautionsAt(skill.body, frames, row)),

@@ -53,6 +53,8 @@ export interface Outline {
   readonly undefinedFrom?: number;
   /** the wanted landing is head first */
   readonly inverted: boolean;
+  /** the flight stops at a stated time, in the air: nothing is landed on */
+  readonly inAir?: boolean;
   /** wanted somersault angle of F at the end, rad, counted like Frames.somersault */
   readonly wantedSomersault?: number;
 }

@@ -163,7 +163,7 @@ export function Metres(props: {
   });
   const surface = (): string => {
     const end = props.bench.result().skill.end;
-    return texts.floor.surfaces[end.surface?.kind ?? 'floor'];
+    return end.surface ? texts.floor.surfaces[end.surface.kind] : '';
   };
   return (
     <div class="metres">

@@ -69,7 +69,8 @@ export function Ground(props: {
       wishes.push({ id: lane.id, least: tall, grow: 0, gap: i === 0 ? 7 : 0, yields: 0 });
     });
     wishes.push(
-      { id: 'rate', least: 60, grow: 5, gap: 14, yields: 1 },
+      { id: 'others', least: 22, grow: 0, gap: 0, yields: 0 },
+      { id: 'rate', least: 60, grow: 5, gap: 6, yields: 1 },
       { id: 'tilt', least: 32, grow: 2, gap: 12, yields: 2 },
       { id: 'moments', least: 54, grow: 3, gap: 12, yields: 3 },
       { id: 'momentum', least: 36, grow: 1.5, gap: 14, yields: 4 },
@@ -175,6 +176,11 @@ export function Ground(props: {
           </Show>
         )}
       </For>
+      <div class="row-title" style={at('others')}>
+        <button type="button" class="plain small other-joints" onClick={() => props.bench.openPanel('joints')}>
+          {texts.lanes.others}
+        </button>
+      </div>
       <RowTitle id="rate" plan={plan()} title={p.rate} unit="rev/s">
         <p class="twist">
           <Icon name="twist" size={16} /> {p.Twist}
@@ -182,9 +188,6 @@ export function Ground(props: {
         <p class="som">
           <Icon name="somersault" size={16} /> {p.Somersault}
         </p>
-        <button type="button" class="plain small other-joints" onClick={() => props.bench.openPanel('joints')}>
-          {texts.lanes.others}
-        </button>
       </RowTitle>
       <RowTitle id="tilt" plan={plan()} title={p.tilt} unit="">
         <p class="quiet">

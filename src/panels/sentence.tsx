@@ -39,7 +39,7 @@ export function wordSentence(o: Outline): SentenceWords {
     twists: turned ? formatNumber(twists, 2) : '',
     twistWord: turned ? s.twist(twists >= 1.005, o.twistWord) : s.noTwist,
     air: formatNumber(o.duration, 2),
-    lands: o.inverted ? s.enters : s.lands,
+    lands: o.inAir ? s.ends : o.inverted ? s.enters : s.lands,
     landing: wordLanding(o),
     tilted: tilted ? `${formatNumber(Math.abs(o.tiltDeg ?? 0), 0)}°` : '',
   };

@@ -34,6 +34,9 @@ export function heightPx(h: HeightScale, y: number): number {
   return y <= h.breakY ? h.floorY - y * h.scale : h.floorY - h.breakY * h.scale - (y - h.breakY) * h.compressed;
 }
 
+/** Room of a picture's title at its top, px. */
+const TITLE = 24;
+
 export interface HeightLabels {
   /** right edge of the labels, px; the lines begin after it */
   readonly labelX: number;
@@ -50,6 +53,8 @@ export function heightLines(h: HeightScale, place: HeightLabels): { lines: DrawI
     const py = heightPx(h, y);
     if (py < place.size) break;
     lines.push(hairline(place.from, py, place.to, py));
+    // a label this high would stand in the picture's title
+    if (py < TITLE + place.size / 2) continue;
     labels.push({
       kind: 'text',
       x: place.labelX,

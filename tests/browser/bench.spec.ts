@@ -1,4 +1,5 @@
 // The bench on a laptop: watch, move, change, take back; nothing is lost.
+import { readFileSync } from 'node:fs';
 import { expect, type Page, test } from '@playwright/test';
 import { bob, cursorOf, drag, openBench, readSentence, undo } from './bench.ts';
 
@@ -324,4 +325,28 @@ test('what stops a flight is said in words, clear of the file buttons', async ({
   const save = await page.getByRole('button', { name: 'Save file' }).boundingBox();
   if (!box || !save) throw new Error('no box');
   expect(box.y).toBeGreaterThanOrEqual(save.y + save.height);
+});
+
+test('a flight of a stated duration without a surface ends, it does not land', async ({ page }) => {
+  await openBench(page);
+  const download = page.waitForEvent('download');
+  await page.getByRole('button', { name: 'Save file' }).click();
+  const saved = JSON.parse(readFileSync(await (await download).path(), 'utf8'));
+  const chooser = page.waitForEvent('filechooser');
+  await page.getByRole('button', { name: 'Open file' }).click();
+  const text = JSON.stringify({ ...saved, end: { durationS: 1 } });
+  await (await chooser).setFiles({ name: 'air.json', mimeType: 'application/json', buffer: Buffer.from(text) });
+  await expect.poll(async () => (await readSentence(page)).text).toContain('1.00 s in the air');
+  expect((await readSentence(page)).text).not.toContain('lands');
+  await expect(page.locator('.metres .surface')).toHaveText('');
+});
+
+test('the other joints are offered under the joints, above the turning rate', async ({ page }) => {
+  await openBench(page);
+  const others = await page.getByRole('button', { name: 'Other joints' }).boundingBox();
+  const lane = await page.locator('.lane-name').last().boundingBox();
+  const rate = await page.getByRole('heading', { name: /Turning rate/ }).boundingBox();
+  if (!others || !lane || !rate) throw new Error('no box');
+  expect(others.y).toBeGreaterThanOrEqual(lane.y + lane.height - 1);
+  expect(others.y + others.height).toBeLessThanOrEqual(rate.y + 2);
 });

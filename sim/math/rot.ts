@@ -34,28 +34,35 @@ export function matOfQuatInto(q: In, qo: number, R: Numbers, o: number): void {
 
 /** Quaternion of R, w >= 0 (Shepperd's choice of the largest component). */
 export function quatOfMatInto(R: In, o: number, q: Numbers, qo: number): void {
-  const t = R[o] + R[o + 4] + R[o + 8];
-  const parts = [t, R[o], R[o + 4], R[o + 8]];
-  let k = 0;
-  for (let i = 1; i < 4; i++) if (parts[i] > parts[k]) k = i;
-  const c = [R[o + 7] - R[o + 5], R[o + 2] - R[o + 6], R[o + 3] - R[o + 1]];
-  const out = [0, 0, 0, 0];
-  if (k === 0) {
-    out[0] = 1 + t;
-    out[1] = c[0];
-    out[2] = c[1];
-    out[3] = c[2];
+  const a = R[o];
+  const b = R[o + 4];
+  const c = R[o + 8];
+  const t = a + b + c;
+  let w = R[o + 7] - R[o + 5];
+  let x = w;
+  let y = R[o + 2] - R[o + 6];
+  let z = R[o + 3] - R[o + 1];
+  if (t >= a && t >= b && t >= c) w = 1 + t;
+  else if (a >= b && a >= c) {
+    x = 1 + a - b - c;
+    y = R[o + 3] + R[o + 1];
+    z = R[o + 6] + R[o + 2];
+  } else if (b >= c) {
+    w = y;
+    x = R[o + 1] + R[o + 3];
+    y = 1 + b - c - a;
+    z = R[o + 7] + R[o + 5];
   } else {
-    const i = k - 1;
-    const j = (i + 1) % 3;
-    const l = (i + 2) % 3;
-    out[0] = c[i];
-    out[1 + i] = 1 + R[o + 4 * i] - R[o + 4 * j] - R[o + 4 * l];
-    out[1 + j] = R[o + 3 * i + j] + R[o + 3 * j + i];
-    out[1 + l] = R[o + 3 * i + l] + R[o + 3 * l + i];
+    w = z;
+    x = R[o + 2] + R[o + 6];
+    y = R[o + 5] + R[o + 7];
+    z = 1 + c - a - b;
   }
-  const n = Math.hypot(out[0], out[1], out[2], out[3]) * (out[0] < 0 ? -1 : 1);
-  for (let i = 0; i < 4; i++) q[qo + i] = out[i] / n;
+  const n = Math.sqrt(w * w + x * x + y * y + z * z) * (w < 0 ? -1 : 1);
+  q[qo] = w / n;
+  q[qo + 1] = x / n;
+  q[qo + 2] = y / n;
+  q[qo + 3] = z / n;
 }
 
 /** C = A B. */

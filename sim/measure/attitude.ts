@@ -21,14 +21,16 @@ export interface Attitude {
   readonly w_WF_F: Float64Array;
 }
 
+// filled anew at each call
+const w_B = new Float64Array(3);
+const w_W = new Float64Array(3);
+
 /** The attitude of a filled state; angles by their principal values. */
 export function calcAttitude(state: State, phiBefore?: Triple): Attitude {
   const frame = calcBodyFrame(state.sm, phiBefore);
   const R_WF = new Float64Array(9);
   mulInto(state.R_WB, 0, frame.R_BF, 0, R_WF, 0);
-  const w_B = [0, 0, 0];
   for (let k = 0; k < 3; k++) w_B[k] = state.w_WB_B[k] + frame.w_BF_B[k];
-  const w_W = [0, 0, 0];
   applyInto(state.R_WB, 0, w_B, 0, w_W, 0);
   const w_WF_F = new Float64Array(3);
   applyTInto(R_WF, 0, w_W, 0, w_WF_F, 0);

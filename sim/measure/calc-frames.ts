@@ -1,7 +1,7 @@
 /** Measures a flight at given times (frames.ts says what and in which frame). */
 import type { Flight } from '../flight/flight.ts';
 import { principalInto } from '../math/principal.ts';
-import { applyInto, applyTInto, attitudeOfMat, mulInto, quatOfMatInto } from '../math/rot.ts';
+import { applyInto, applyTInto, quatOfMatInto } from '../math/rot.ts';
 import { symQuad } from '../math/sym3.ts';
 import type { Triple } from '../math/vec3.ts';
 import { calcDynamics, makeDynamics } from '../motion/inverse-dynamics.ts';
@@ -19,6 +19,9 @@ export function frameTimes(duration: number, rateHz: number): Float64Array {
 
 /** Between two frames the attitude is followed in steps in which F turns at most this far, rad. */
 const FOLLOW = 0.5;
+
+const speedOf = (a: Float64Array, b: Float64Array): number =>
+  Math.sqrt(a[0] * a[0] + a[1] * a[1] + a[2] * a[2] + b[0] * b[0] + b[1] * b[1] + b[2] * b[2]);
 
 /** Follows the attitude of F along ascending times, however far apart they are. */
 class Follower {
@@ -43,7 +46,7 @@ class Follower {
   moveTo(t: number): Attitude {
     if (!this.now) this.look(0);
     while (this.t < t && this.now) {
-      const speed = Math.hypot(...this.now.w_WF_F, ...this.state.w_WB_B);
+      const speed = speedOf(this.now.w_WF_F, this.state.w_WB_B);
       const step = Math.min(1 / 120, speed > 0 ? FOLLOW / speed : 1);
       this.look(this.t + step >= t - 1e-12 ? t : this.t + step);
     }
@@ -79,12 +82,16 @@ class Follower {
     this.t = t;
   }
 
+  /** About the long axis, as attitudeOfMat has it. */
   private twistOfSegments(): [number, number] {
-    const pelvis = attitudeOfMat(this.state.R_WB)[2];
+    const { R_WB: W, sm } = this.state;
+    const pelvis = Math.atan2(-W[6], W[8]);
     if (this.carrier === undefined) return [pelvis, Number.NaN];
-    const R = new Float64Array(9);
-    mulInto(this.state.R_WB, 0, this.state.sm.R_BS, 9 * this.carrier, R, 0);
-    return [pelvis, attitudeOfMat(R)[2]];
+    const R = sm.R_BS;
+    const o = 9 * this.carrier;
+    const x = W[6] * R[o] + W[7] * R[o + 3] + W[8] * R[o + 6];
+    const z = W[6] * R[o + 2] + W[7] * R[o + 5] + W[8] * R[o + 8];
+    return [pelvis, Math.atan2(-x, z)];
   }
 
   /** The time at which |tilt| passes the limit, by bisection; leaves the state filled at `to`. */
@@ -158,6 +165,7 @@ export function calcFrames(flight: Flight, times: ArrayLike<number>): Frames {
   };
   const angles = new Float64Array(na);
   const rates = new Float64Array(na);
+  const axis_B = new Float64Array(3);
   const byGroup_B = new Float64Array(3 * ng);
   const h = Math.hypot(...h_Scm_W);
   let pelvis0 = 0;
@@ -200,8 +208,10 @@ export function calcFrames(flight: Flight, times: ArrayLike<number>): Frames {
     // moments about the axes of F: lateral Z, front-back X, long Y
     const R = a.frame.R_BF;
     principalInto(sm.I_Scm_B, out.principal, 3 * i);
-    for (const [k, axis] of [2, 0, 1].entries())
-      out.moments[3 * i + k] = symQuad(sm.I_Scm_B, 0, [R[axis], R[3 + axis], R[6 + axis]], 0);
+    for (let axis = 0; axis < 3; axis++) {
+      for (let k = 0; k < 3; k++) axis_B[k] = R[3 * k + axis];
+      out.moments[3 * i + ((axis + 1) % 3)] = symQuad(sm.I_Scm_B, 0, axis_B, 0);
+    }
 
     // momentum and energy, summed over the segments
     const kinetic = momentumByGroup(state, byGroup_B);
@@ -213,7 +223,9 @@ export function calcFrames(flight: Flight, times: ArrayLike<number>): Frames {
       applyTInto(a.R_WF, 0, out.hGroups_W, 3 * (ng * i + g), out.hGroups_F, 3 * (ng * i + g));
     applyTInto(a.R_WF, 0, out.h_Scm_W, 3 * i, out.h_Scm_F, 3 * i);
     const m = sm.model.mass;
-    const [vx, vy, vz] = state.v_WScm_W;
+    const vx = state.v_WScm_W[0];
+    const vy = state.v_WScm_W[1];
+    const vz = state.v_WScm_W[2];
     out.ePotential[i] = m * gravity * (state.p_WScm_W[1] - surfaceY);
     out.eRising[i] = 0.5 * m * vy * vy;
     out.eAlong[i] = 0.5 * m * (vx * vx + vz * vz);

@@ -4,9 +4,23 @@
  * hinged bodies then turn so that F nearly stands still. Definitions: docs/conventions.md, "Frames". A body without
  * frame points has F = B.
  */
-import type { Body, Vec3 } from '../body/body.ts';
-import { matOfVectorInto, mulInto, mulTInto, vectorOfMatInto } from '../math/rot.ts';
-import { add, addScaled, cross, dot, norm, scale, sub, type Triple, tripleAt } from '../math/vec3.ts';
+import type { Body } from '../body/body.ts';
+import { applyTInto, matOfVectorInto, mulInto, mulTInto, vectorOfMatInto } from '../math/rot.ts';
+import { addScaled, cross, norm, scale, sub, type Triple } from '../math/vec3.ts';
+import {
+  betweenInto,
+  calcHinged,
+  centreInto,
+  type Group,
+  type Line,
+  lineInto,
+  type Motion,
+  makeGroup,
+  makeLine,
+  makeMotion,
+  minusInto,
+  pointInto,
+} from './frame-line.ts';
 import type { ShapeMotion } from './shape-motion.ts';
 
 export interface BodyFrame {
@@ -16,37 +30,47 @@ export interface BodyFrame {
   phi: Triple;
 }
 
-interface Line {
-  /** unit axes and their rates: x, y, z of a frame built from y and a line made normal to it */
-  readonly R: Float64Array; // (9), columns x, y, z in B
-  readonly w: Triple;
-  readonly z: Triple;
-  readonly zd: Triple;
+interface Groups {
+  readonly upper: Group;
+  readonly legs: Group;
+  readonly legL: Group;
+  readonly legR: Group;
 }
 
-interface Parts {
-  readonly upper: readonly number[];
-  readonly legs: readonly number[];
-  readonly legL: readonly number[];
-  readonly legR: readonly number[];
-}
+const groupsOf = new WeakMap<Body, Groups>();
 
-const partsOf = new WeakMap<Body, Parts>();
-
-function getParts(body: Body): Parts {
-  const known = partsOf.get(body);
+function getGroups(body: Body): Groups {
+  const known = groupsOf.get(body);
   if (known) return known;
-  const pick = (test: (i: number) => boolean): number[] => body.segments.map((_, i) => i).filter(test);
-  const at = (i: number) => body.segments[i];
   const made = {
-    upper: pick((i) => at(i).group === 'upper'),
-    legs: pick((i) => at(i).group === 'legs'),
-    legL: pick((i) => at(i).group === 'legs' && at(i).side === 'left'),
-    legR: pick((i) => at(i).group === 'legs' && at(i).side === 'right'),
+    upper: makeGroup(body, (s) => s.group === 'upper'),
+    legs: makeGroup(body, (s) => s.group === 'legs'),
+    legL: makeGroup(body, (s) => s.group === 'legs' && s.side === 'left'),
+    legR: makeGroup(body, (s) => s.group === 'legs' && s.side === 'right'),
   };
-  partsOf.set(body, made);
+  groupsOf.set(body, made);
   return made;
 }
+
+// filled anew at each call
+const hipL = makeMotion();
+const hipR = makeMotion();
+const hip = makeMotion();
+const shoulderL = makeMotion();
+const shoulderR = makeMotion();
+const trunk = makeMotion();
+const legs = makeMotion();
+const legL = makeMotion();
+const legR = makeMotion();
+const up = makeMotion();
+const across = makeMotion();
+const U = makeLine();
+const L = makeLine();
+const weightU = new Float64Array(2); // value and rate
+const weightL = new Float64Array(2);
+const spread = new Float64Array(2);
+const R_UL = new Float64Array(9);
+const R_UF = new Float64Array(9);
 
 /** F from a filled ShapeMotion. `phi` of an earlier instant keeps the short rotation continuous; without it phi <= pi. */
 export function calcBodyFrame(sm: ShapeMotion, before?: Triple): BodyFrame {
@@ -57,41 +81,46 @@ export function calcBodyFrame(sm: ShapeMotion, before?: Triple): BodyFrame {
     R_BF[0] = R_BF[4] = R_BF[8] = 1;
     return { R_BF, w_BF_B, phi: [0, 0, 0] };
   }
-  const parts = getParts(sm.model.body);
-  const hipL = pointMotion(sm, points.hipL);
-  const hipR = pointMotion(sm, points.hipR);
-  const shoulderL = pointMotion(sm, points.shoulderL);
-  const shoulderR = pointMotion(sm, points.shoulderR);
-  const hip: Motion = { p: scale(add(hipL.p, hipR.p), 0.5), v: scale(add(hipL.v, hipR.v), 0.5) };
-
-  const trunk = groupCentre(sm, parts.upper);
-  const legs = groupCentre(sm, parts.legs);
-  const U = lineFrame(minus(trunk, hip), minus(shoulderR, shoulderL));
-  const L = lineFrame(minus(hip, legs), minus(hipR, hipL));
+  const groups = getGroups(sm.model.body);
+  pointInto(sm, points.hipL, hipL);
+  pointInto(sm, points.hipR, hipR);
+  pointInto(sm, points.shoulderL, shoulderL);
+  pointInto(sm, points.shoulderR, shoulderR);
+  betweenInto(hipL, hipR, hip);
+  centreInto(sm, groups.upper, trunk);
+  centreInto(sm, groups.legs, legs);
+  minusInto(trunk, hip, up);
+  minusInto(shoulderR, shoulderL, across);
+  lineInto(up, across, U);
+  minusInto(hip, legs, up);
+  minusInto(hipR, hipL, across);
+  lineInto(up, across, L);
 
   // weights: a_g = J_g + mu d_g^2, with their rates
-  const mu = (trunk.m * legs.m) / (trunk.m + legs.m);
-  const aU = hinged(sm, parts.upper, trunk, hip, U, mu);
-  const whole = hinged(sm, parts.legs, legs, hip, L, mu);
-  const spread = halfSpread(minus(groupCentre(sm, parts.legL), hipL), minus(groupCentre(sm, parts.legR), hipR), L);
-  const c = Math.cos(spread.value);
-  const aL = {
-    value: whole.value * c * c,
-    rate: whole.rate * c * c - whole.value * 2 * c * Math.sin(spread.value) * spread.rate,
-  };
-  const sum = aU.value + aL.value;
-  const f = aL.value / sum;
-  const fd = (aL.rate * aU.value - aU.rate * aL.value) / (sum * sum);
+  const mu = (groups.upper.m * groups.legs.m) / (groups.upper.m + groups.legs.m);
+  calcHinged(sm, groups.upper, trunk, hip, U, mu, weightU);
+  calcHinged(sm, groups.legs, legs, hip, L, mu, weightL);
+  centreInto(sm, groups.legL, legL);
+  centreInto(sm, groups.legR, legR);
+  minusInto(legL, hipL, legL);
+  minusInto(legR, hipR, legR);
+  halfSpreadInto(legL, legR, L, spread);
+  const [aU, aUd] = [weightU[0], weightU[1]];
+  const c = Math.cos(spread[0]);
+  const aL = weightL[0] * c * c;
+  const aLd = weightL[1] * c * c - weightL[0] * 2 * c * Math.sin(spread[0]) * spread[1];
+  const sum = aU + aL;
+  const f = aL / sum;
+  const fd = (aLd * aU - aUd * aL) / (sum * sum);
 
   // the short rotation from U to L, and the fraction f of it
-  const R_UL = new Float64Array(9);
   mulTInto(U.R, 0, L.R, 0, R_UL, 0);
   const phi = continued(R_UL, before);
-  const w_UL_U = inFrame(U.R, sub(L.w, U.w));
-  const phid = vectorRate(phi, w_UL_U);
+  const w_U: Triple = [L.w[0] - U.w[0], L.w[1] - U.w[1], L.w[2] - U.w[2]];
+  applyTInto(U.R, 0, w_U, 0, w_U, 0);
+  const phid = vectorRate(phi, w_U);
   const psi = scale(phi, f);
   const psid = addScaled(scale(phi, fd), phid, f);
-  const R_UF = new Float64Array(9);
   matOfVectorInto(psi, R_UF, 0);
   mulInto(U.R, 0, R_UF, 0, R_BF, 0);
   const w_UF_U = spatialRate(psi, psid);
@@ -100,112 +129,29 @@ export function calcBodyFrame(sm: ShapeMotion, before?: Triple): BodyFrame {
   return { R_BF, w_BF_B, phi };
 }
 
-interface Motion {
-  readonly p: Triple;
-  readonly v: Triple;
-}
-const minus = (a: Motion, b: Motion): Motion => ({ p: sub(a.p, b.p), v: sub(a.v, b.v) });
-
-function pointMotion(sm: ShapeMotion, at: readonly [number, Vec3]): Motion {
-  const [i, r] = at;
-  const o = 9 * i;
-  const R = sm.R_BS;
-  const d: Triple = [
-    R[o] * r[0] + R[o + 1] * r[1] + R[o + 2] * r[2],
-    R[o + 3] * r[0] + R[o + 4] * r[1] + R[o + 5] * r[2],
-    R[o + 6] * r[0] + R[o + 7] * r[1] + R[o + 8] * r[2],
-  ];
-  return {
-    p: add(tripleAt(sm.p_BoSo_B, 3 * i), d),
-    v: add(tripleAt(sm.v_BSo_B, 3 * i), cross(tripleAt(sm.w_BS_B, 3 * i), d)),
-  };
-}
-
-function groupCentre(sm: ShapeMotion, group: readonly number[]): Motion & { m: number } {
-  let p: Triple = [0, 0, 0];
-  let v: Triple = [0, 0, 0];
-  let m = 0;
-  for (const i of group) {
-    const k = sm.model.m[i];
-    p = addScaled(p, tripleAt(sm.p_BoSc_B, 3 * i), k);
-    v = addScaled(v, tripleAt(sm.v_BSc_B, 3 * i), k);
-    m += k;
-  }
-  return { p: scale(p, 1 / m), v: scale(v, 1 / m), m };
-}
-
-/** y along `up`, z along `line` made normal to it, x = y x z; with the frame's angular velocity. */
-function lineFrame(up: Motion, line: Motion): Line {
-  const [y, yd] = unit(up.p, up.v);
-  const s = dot(line.p, y);
-  const z0 = addScaled(line.p, y, -s);
-  const z0d = addScaled(addScaled(line.v, y, -(dot(line.v, y) + dot(line.p, yd))), yd, -s);
-  const [z, zd] = unit(z0, z0d);
-  const x = cross(y, z);
-  const xd = add(cross(yd, z), cross(y, zd));
-  const w = scale(add(add(cross(x, xd), cross(y, yd)), cross(z, zd)), 0.5);
-  return { R: Float64Array.of(x[0], y[0], z[0], x[1], y[1], z[1], x[2], y[2], z[2]), w, z, zd };
-}
-
-function unit(a: Triple, ad: Triple): [Triple, Triple] {
-  const n = norm(a);
-  const e = scale(a, 1 / n);
-  return [e, scale(addScaled(ad, e, -dot(e, ad)), 1 / n)];
-}
-
-/** J_g + mu d_g^2 about the lateral axis z of the group's frame, and its rate. */
-function hinged(
-  sm: ShapeMotion,
-  group: readonly number[],
-  centre: Motion,
-  hip: Motion,
-  line: Line,
-  mu: number,
-): { value: number; rate: number } {
-  const { z, zd } = line;
-  const J = sm.I_SSc_B;
-  const d = minus(centre, hip);
-  let value = mu * dot(d.p, d.p);
-  let rate = 2 * mu * dot(d.p, d.v);
-  for (const i of group) {
-    const s = 6 * i;
-    const m = sm.model.m[i];
-    const r = sub(tripleAt(sm.p_BoSc_B, 3 * i), centre.p);
-    const rd = sub(tripleAt(sm.v_BSc_B, 3 * i), centre.v);
-    const Jz: Triple = [
-      J[s] * z[0] + J[s + 3] * z[1] + J[s + 4] * z[2],
-      J[s + 3] * z[0] + J[s + 1] * z[1] + J[s + 5] * z[2],
-      J[s + 4] * z[0] + J[s + 5] * z[1] + J[s + 2] * z[2],
-    ];
-    const along = dot(z, r);
-    value += dot(z, Jz) + m * (dot(r, r) - along * along);
-    const relative = sub(zd, cross(tripleAt(sm.w_BS_B, 3 * i), z));
-    rate += 2 * dot(relative, Jz) + 2 * m * (dot(r, rd) - along * (dot(zd, r) + dot(z, rd)));
-  }
-  return { value, rate };
-}
-
 /** Half the angle between the legs seen along the lateral line of L, and its rate. */
-function halfSpread(left: Motion, right: Motion, L: Line): { value: number; rate: number } {
-  const seen = (leg: Motion): { angle: number; rate: number } => {
-    const r = inFrame(L.R, leg.p);
-    const v = inFrame(L.R, sub(leg.v, cross(L.w, leg.p)));
-    return { angle: Math.atan2(r[1], r[0]), rate: (r[0] * v[1] - r[1] * v[0]) / (r[0] * r[0] + r[1] * r[1]) };
-  };
-  const a = seen(left);
-  const b = seen(right);
-  let difference = a.angle - b.angle;
-  difference -= 2 * Math.PI * Math.round(difference / (2 * Math.PI));
-  return { value: difference / 2, rate: (a.rate - b.rate) / 2 };
+function halfSpreadInto(left: Motion, right: Motion, line: Line, out: Float64Array): void {
+  const difference = seenAngle(left, line) - seenAngle(right, line);
+  out[0] = (difference - 2 * Math.PI * Math.round(difference / (2 * Math.PI))) / 2;
+  out[1] = (seenRate(left, line) - seenRate(right, line)) / 2;
 }
 
-/** Components of a (given in B) along the axes of R. */
-function inFrame(R: Float64Array, a: Triple): Triple {
-  return [
-    R[0] * a[0] + R[3] * a[1] + R[6] * a[2],
-    R[1] * a[0] + R[4] * a[1] + R[7] * a[2],
-    R[2] * a[0] + R[5] * a[1] + R[8] * a[2],
-  ];
+/** A leg's angle about z of L. */
+function seenAngle(r: Motion, { R }: Line): number {
+  const x = R[0] * r[0] + R[3] * r[1] + R[6] * r[2];
+  const y = R[1] * r[0] + R[4] * r[1] + R[7] * r[2];
+  return Math.atan2(y, x);
+}
+
+function seenRate(r: Motion, { R, w }: Line): number {
+  const vx = r[3] - (w[1] * r[2] - w[2] * r[1]);
+  const vy = r[4] - (w[2] * r[0] - w[0] * r[2]);
+  const vz = r[5] - (w[0] * r[1] - w[1] * r[0]);
+  const x = R[0] * r[0] + R[3] * r[1] + R[6] * r[2];
+  const y = R[1] * r[0] + R[4] * r[1] + R[7] * r[2];
+  const xd = R[0] * vx + R[3] * vy + R[6] * vz;
+  const yd = R[1] * vx + R[4] * vy + R[7] * vz;
+  return (x * yd - y * xd) / (x * x + y * y);
 }
 
 function continued(R: Float64Array, before?: Triple): Triple {

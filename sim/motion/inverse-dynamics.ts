@@ -21,6 +21,7 @@ interface Workspace {
   readonly N: Float64Array; // (nseg x 3) moment about the segment mass centre
   readonly inverse: Float64Array; // (6)
   readonly g: Float64Array; // (3)
+  readonly moment: Float64Array; // (3)
 }
 
 export function makeDynamics(sm: ShapeMotion): Dynamics {
@@ -29,7 +30,7 @@ export function makeDynamics(sm: ShapeMotion): Dynamics {
   return {
     tau: f(sm.model.hinges),
     a_WB_B: f(3),
-    work: { w: f(n), e: f(n), ao: f(n), F: f(n), N: f(n), inverse: f(6), g: f(3) },
+    work: { w: f(n), e: f(n), ao: f(n), F: f(n), N: f(n), inverse: f(6), g: f(3), moment: f(3) },
   };
 }
 
@@ -37,7 +38,8 @@ export function makeDynamics(sm: ShapeMotion): Dynamics {
 export function calcDynamics(sm: ShapeMotion, w_WB_B: ArrayLike<number>, out: Dynamics): void {
   const { tau, a_WB_B, work } = out;
   forward(sm, w_WB_B, work);
-  const moment = [0, 0, 0];
+  const { moment } = work;
+  moment.fill(0);
   forces(sm, work);
   momentAboutCentre(sm, work, moment);
   // I a + moment = 0
@@ -138,7 +140,7 @@ function forces(sm: ShapeMotion, k: Workspace): void {
   for (let i = 0; i < model.segments; i++) for (let d = 0; d < 3; d++) F[3 * i + d] -= (model.m[i] / model.mass) * g[d];
 }
 
-function momentAboutCentre(sm: ShapeMotion, k: Workspace, out: number[]): void {
+function momentAboutCentre(sm: ShapeMotion, k: Workspace, out: Float64Array): void {
   const { p_BoSc_B: c, p_BoScm_B: C } = sm;
   const { F, N } = k;
   for (let i = 0; i < sm.model.segments; i++) {

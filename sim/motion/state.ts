@@ -47,11 +47,18 @@ export function makeState(body: Body): State {
 
 const inverse = new Float64Array(6);
 const u = new Float64Array(3);
+const d = new Float64Array(3);
 
 /** Fills `state` at time t: w_WB_B = I^-1 (R_WB^T h - hrel). */
 export function readState(source: StateSource, t: number, state: State): void {
-  const { sm, R_WB, w_WB_B, h_Scm_B, w_S_B } = state;
+  const { sm } = state;
   source.schedule.evalInto(t, sm.q, sm.qd, sm.qdd);
+  readTurning(source, t, state);
+}
+
+/** Fills the rest of `state` at time t where sm.q, qd, qdd stand already. */
+export function readTurning(source: StateSource, t: number, state: State): void {
+  const { sm, R_WB, w_WB_B, h_Scm_B, w_S_B } = state;
   calcShapeMotion(sm);
   source.quatInto(t, state.quat_WB);
   matOfQuatInto(state.quat_WB, 0, R_WB, 0);
@@ -68,7 +75,6 @@ export function rootMotionInto(state: State, p_WBo_W: Float64Array, po: number, 
   const { sm, R_WB, w_WB_B: w } = state;
   const C = sm.p_BoScm_B;
   const V = sm.v_BScm_B;
-  const d = [0, 0, 0];
   applyInto(R_WB, 0, C, 0, d, 0);
   for (let k = 0; k < 3; k++) p_WBo_W[po + k] = state.p_WScm_W[k] - d[k];
   d[0] = V[0] + w[1] * C[2] - w[2] * C[1];

@@ -18,12 +18,7 @@ function faultOf(issue: Issue, before: string): FieldError {
   if (closer) return faultOf(closer, field);
   if (isUnknown(issue)) return new FieldError(field, 'this unknown field', 'only the fields of docs/skill-file.md');
   const allowed = issue.type === 'strict_object' ? 'an object' : issue.message;
-  if (issue.received !== 'undefined') return new FieldError(field, issue.input, allowed);
-  return new FieldError(
-    field,
-    undefined,
-    issue.type === 'strict_object' ? 'this field is needed' : `this field is needed: ${allowed}`,
-  );
+  return new FieldError(field, issue.received === 'undefined' ? undefined : issue.input, allowed);
 }
 
 /** Of a union, the fault of the alternative that was meant; undefined where that cannot be told. */

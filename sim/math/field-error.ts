@@ -5,7 +5,11 @@ export class FieldError extends Error {
   readonly allowed: string;
 
   constructor(field: string, value: unknown, allowed: string) {
-    super(`${field || 'file'}: ${show(value)} is not possible; allowed: ${allowed}`);
+    super(
+      value === undefined
+        ? `${field || 'file'}: this field is missing; needed: ${allowed}`
+        : `${field || 'file'}: ${show(value)} is not possible; allowed: ${allowed}`,
+    );
     this.name = 'FieldError';
     this.field = field;
     this.value = value;
@@ -15,7 +19,6 @@ export class FieldError extends Error {
 
 /** A value in at most 60 characters. */
 function show(value: unknown): string {
-  if (value === undefined) return 'nothing';
   let text: string;
   if (typeof value === 'number' || typeof value === 'boolean' || value === null) text = String(value);
   else if (typeof value === 'string') text = JSON.stringify(value);

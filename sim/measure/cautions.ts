@@ -6,6 +6,7 @@ import type { Body } from '../body/body.ts';
 import { applyInto, matOfVectorInto } from '../math/rot.ts';
 import type { Triple } from '../math/vec3.ts';
 import type { Frames } from './frames.ts';
+import { wordLimitSource } from './limit-source.ts';
 
 export type CautionKind = 'range' | 'speed' | 'torque';
 
@@ -56,7 +57,8 @@ class Worst {
 
   judge(angle: number, t: number, value: number, limit: number, by: number): void {
     if (!(by > SLACK) || by <= (this.found.get(angle)?.by ?? 0)) return;
-    this.found.set(angle, { kind: this.kind, angle, t, value, limit, source: this.body.angles[angle].limitSource, by });
+    const source = wordLimitSource(this.body.angles[angle].limitSource, this.kind);
+    this.found.set(angle, { kind: this.kind, angle, t, value, limit, source, by });
   }
 
   list(): Caution[] {

@@ -13,9 +13,9 @@ export function formatSentence(s: Summary): string {
   const air = `${s.duration.toFixed(2)} s in the air`;
   if (s.somersaults === undefined || s.twists === undefined)
     return `Somersault and twist are not defined after ${(s.undefinedFrom ?? 0).toFixed(2)} s (the body lies along the somersault axis), ${air}`;
-  const turns = `${count(s.somersaults, 'somersault')}${s.somersaultWord ? ` ${s.somersaultWord}` : ''}`;
+  const turns = s.somersaultWord ? `${count(s.somersaults, 'somersault')} ${s.somersaultWord}` : 'no somersault';
   const twists = s.twists < LEAST_TURN ? 'no twist' : `${count(s.twists, 'twist')} to the ${s.twistWord}`;
-  const landing = s.landing ? `, ${wordLanding(s.landing)}` : '';
+  const landing = s.landing ? `, ${wordLanding(s, s.landing)}` : '';
   const tilted = s.tilt === undefined || !s.tiltWord ? '' : `, tilted ${wordTilted(s.tilt)}`;
   return `${turns}, ${twists}, ${air}${landing}${tilted}`;
 }
@@ -26,9 +26,19 @@ function count(n: number, noun: string): string {
   return `${text} ${noun}${text === '1.00' ? '' : 's'}`;
 }
 
-function wordLanding(l: Landing): string {
-  const verb = l.inverted ? 'enters' : 'lands';
+function wordLanding(s: Summary, l: Landing): string {
+  const verb = !s.lands ? 'ends' : l.inverted ? 'enters' : 'lands';
+  // without a direction of rotation nothing is short or over
+  if (!s.somersaultWord) return `${verb} ${wordLean(l.lean, 0)}`;
   return l.word ? `${verb} ${Math.abs(l.short * DEG).toFixed(0)} deg ${l.word}` : `${verb} as wanted`;
+}
+
+/** "upright", "leaning 12 deg forward", "head down" */
+function wordLean(lean: number, decimals: number): string {
+  const deg = Math.abs(lean * DEG);
+  if (deg < 0.5) return 'upright';
+  if (deg > 179.5) return 'head down';
+  return `leaning ${deg.toFixed(decimals)} deg ${lean > 0 ? 'backward' : 'forward'}`;
 }
 
 const wordTilted = (tilt: number): string =>
@@ -85,9 +95,13 @@ function wanted(n: number | undefined, word: string | undefined): string {
 function landingRows(s: Summary): [string, string][] {
   if (!s.landing || s.tilt === undefined) return [];
   const { landing } = s;
-  const end = s.touchedBy ? (landing.inverted ? 'entry' : 'landing') : 'end';
+  const end = s.lands ? (landing.inverted ? 'entry' : 'landing') : 'end';
   const off = `${Math.abs(landing.short * DEG).toFixed(1)} deg`;
-  const how = landing.word ? `${off} ${landing.word}` : `as wanted (within ${off})`;
+  const how = !s.somersaultWord
+    ? wordLean(landing.lean, 1)
+    : landing.word
+      ? `${off} ${landing.word}`
+      : `as wanted (within ${off})`;
   return [
     [end, `${how}; tilt ${Math.abs(s.tilt * DEG).toFixed(1)} deg${s.tiltWord ? `, head to the ${s.tiltWord}` : ''}`],
   ];
@@ -125,6 +139,7 @@ function jointRows(s: Summary): [string, string][] {
 }
 
 function cautionLines(s: Summary): string[] {
+  if (s.body.angles.length === 0) return ['This body has no joints.'];
   if (s.cautions.length === 0) return ['Nothing is beyond the ranges, speeds and torques of the joints.'];
   const lines = bothSides(s).map(({ caution, name }) => `  ${name} ${wordExcess(caution)}`);
   return ['Beyond what the joints are known to do (a warning, not an error):', ...lines];

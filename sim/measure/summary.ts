@@ -6,6 +6,7 @@
 import type { Body, Vec3 } from '../body/body.ts';
 import { type Caution, calcCautions, forEachJoint } from './cautions.ts';
 import type { Frames } from './frames.ts';
+import { wordLimitSource } from './limit-source.ts';
 import type { SkillTarget } from './target.ts';
 import { type SideWord, type SomersaultWord, turnSign, wordSomersault, wordTilt, wordTwist } from './words.ts';
 
@@ -19,6 +20,7 @@ export interface FlownSource {
   readonly v_WScm_W0: Vec3;
   readonly surfaceY: number;
   readonly touchdown?: { readonly contact: number; readonly part: string };
+  readonly end?: { readonly surface?: unknown };
 }
 
 export interface Peak {
@@ -39,6 +41,8 @@ export interface Landing {
   /** wanted minus reached in the direction of rotation: + short, - over */
   readonly short: number;
   readonly word: 'short' | 'over' | '';
+  /** how far the body leans from upright as the athlete faces at the end, rad: + backward, - forward */
+  readonly lean: number;
   /** the wanted landing is head first */
   readonly inverted: boolean;
 }
@@ -51,6 +55,8 @@ export interface Summary {
   readonly apex?: number;
   /** word of the part that touched down; undefined for a flight of stated duration */
   readonly touchedBy?: string;
+  /** there is a surface to land on: the flight touched down, or one is stated with the duration */
+  readonly lands: boolean;
   readonly surfaceY: number;
   readonly h_Scm_W: Vec3;
   /** revolutions done, unsigned */
@@ -98,6 +104,7 @@ export function summarize(flight: FlownSource, frames: Frames, target?: SkillTar
     duration: flight.duration,
     ...(flight.gravity > 0 ? { apex: flight.v_WScm_W0[1] / flight.gravity } : {}),
     ...(flight.touchdown ? { touchedBy: flight.touchdown.part } : {}),
+    lands: flight.touchdown !== undefined || flight.end?.surface !== undefined,
     surfaceY: flight.surfaceY,
     h_Scm_W,
     somersaultWord: known ? wordSomersault(h_Scm_W[2], frames.twist[0], somersault) : '',
@@ -142,6 +149,7 @@ function calcLanding(hz: number, frames: Frames, target?: SkillTarget): Landing 
     reached,
     short,
     word: Math.abs(short) < LANDED ? '' : short > 0 ? 'short' : 'over',
+    lean: (Math.cos(frames.twist[frames.n - 1]) < 0 ? -1 : 1) * Math.atan2(Math.sin(reached), Math.cos(reached)),
     inverted: Math.cos(angle) < 0,
   };
 }
@@ -167,7 +175,13 @@ function findFastest(body: Body, frames: Frames): JointPeak | undefined {
   forEachJoint(body, frames, (i, speed, angle, angles) => {
     if (speed <= (best?.value ?? 0)) return;
     const limit = Math.max(...angles.map((a) => body.angles[a].speedLimit));
-    best = { value: speed, t: frames.t[i], angle, limit, source: body.angles[angle].limitSource };
+    best = {
+      value: speed,
+      t: frames.t[i],
+      angle,
+      limit,
+      source: wordLimitSource(body.angles[angle].limitSource, 'speed'),
+    };
   });
   return best;
 }
@@ -181,7 +195,8 @@ function findStrongest(body: Body, frames: Frames): JointPeak | undefined {
       const value = frames.tau[nq * i + k];
       if (Math.abs(value) <= Math.abs(best?.value ?? 0)) continue;
       const { torqueLimit, limitSource } = body.angles[angleOf[k]];
-      best = { value, t: frames.t[i], angle: angleOf[k], limit: torqueLimit[value >= 0 ? 0 : 1], source: limitSource };
+      const source = wordLimitSource(limitSource, 'torque');
+      best = { value, t: frames.t[i], angle: angleOf[k], limit: torqueLimit[value >= 0 ? 0 : 1], source };
     }
   return best;
 }

@@ -6,7 +6,7 @@ import type { CodeDirection } from './trampoline-code.ts';
 
 export interface TradeResult {
   readonly direction: CodeDirection | '';
-  /** somersaults done, in revolutions */
+  /** somersaults done, in revolutions; words are for whole ones */
   readonly somersaults: number;
   /** half twists in each complete somersault; one entry where there is no complete one */
   readonly halfTwists: readonly number[];
@@ -23,6 +23,8 @@ const FRONT_WORDS: Readonly<Record<number, string>> = { 1: 'barani', 3: 'rudi', 
 /** The words for a result, the usual first; empty where the trade has none. */
 export function wordTrade(result: TradeResult): string[] {
   const whole = Math.floor(result.somersaults + 1 / 8);
+  // one and a half is no single
+  if (result.somersaults - whole > 1 / 8) return [];
   if (whole < 1 || whole > 4 || result.direction === '' || result.halfTwists.length !== whole) return [];
   const forward = result.direction === 'forward';
   const words = whole === 1 ? wordSingle(result.halfTwists[0], forward) : wordMultiple(result.halfTwists, forward);

@@ -59,6 +59,9 @@ function flyAgreed(
   if (!(last > 0)) throw new NoAgreementError('the mass centre never comes down to the surface');
 
   let refused: unknown;
+  /** what a T said that met nothing, as long as none met anything */
+  let metNothing: NoTouchdownError | undefined;
+  let met = false;
   const inOrder = (T: number): Schedule | undefined => {
     try {
       return scheduleFor(T);
@@ -81,9 +84,14 @@ function flyAgreed(
   const touch = (schedule: Schedule | undefined): number => {
     if (!schedule || !prefix) return Number.NaN;
     try {
-      return touchdownTime(task, schedule, prefix);
+      const T = touchdownTime(task, schedule, prefix);
+      met = true;
+      return T;
     } catch (error) {
-      if (error instanceof NoTouchdownError) return LONGEST_FLIGHT;
+      if (error instanceof NoTouchdownError) {
+        metNothing ??= error;
+        return LONGEST_FLIGHT;
+      }
       refused ??= error;
       return Number.NaN;
     }
@@ -119,6 +127,7 @@ function flyAgreed(
     a = b;
   }
   if (!a && refused) throw refused;
+  if (metNothing && !met) throw metNothing;
   throw new NoAgreementError(
     `between ${first.toFixed(3)} s and ${last.toFixed(3)} s no flight built with them touches down at the time they were hung on; hang a key on take-off instead, or move it`,
   );

@@ -26,7 +26,8 @@ export function runBody(command: Command & { kind: 'body' }): string {
 function formatHead(body: Body): string {
   const size = body.stature === undefined ? '' : `, ${body.stature.toFixed(3)} m`;
   const hinges = body.segments.reduce((sum, s) => sum + s.hinges.length, 0);
-  return `${body.name}: ${body.mass.toFixed(3)} kg${size}, ${body.segments.length} segments, ${hinges} hinges`;
+  const count = (n: number, noun: string): string => `${n} ${noun}${n === 1 ? '' : 's'}`;
+  return `${body.name}: ${body.mass.toFixed(3)} kg${size}, ${count(body.segments.length, 'segment')}, ${count(hinges, 'hinge')}`;
 }
 
 /** Lengths in m, moments in kg m2 about the segment's own mass centre, axes of its frame. */
@@ -45,8 +46,12 @@ function formatSegments(body: Body): string {
   return `Segments: joint in the parent's frame and mass centre in the own frame, m; moments about the own mass centre, kg m2;\nx forward, y towards the head, z to the right\n${formatTable(head, rows, 2)}`;
 }
 
+/** A body with none of the angles that the shapes set is told as built. */
 function formatShapes(body: Body, shapes: Readonly<Record<string, ShapeData>>): string {
-  const rows = Object.entries(shapes).map(([id, shape]) => {
+  const known = new Set(body.angles.map((a) => a.name));
+  const fits = Object.values(shapes).some((shape) => Object.keys(shape.angles).some((name) => known.has(name)));
+  const asBuilt: [string, ShapeData] = ['as built', { title: 'As built', word: 'as built', angles: {} }];
+  const rows = (fits ? Object.entries(shapes) : [asBuilt]).map(([id, shape]) => {
     const pose = poseOf(body, shapeInRadians(shape), `shapes.${id}.angles`, true);
     const m = calcShapeMoments(body, pose);
     return [id, ...[m.lateral, m.frontBack, m.long, ...m.principal].map((x) => x.toFixed(3))];

@@ -1,7 +1,7 @@
 /** The command line: thin over sim/index.ts. Results on stdout; what is wrong, in one line, on stderr. */
 import pkg from '../../package.json' with { type: 'json' };
 import { runBody } from './body.ts';
-import { oneLine, wordBadInput } from './command-error.ts';
+import { oneLine, wordBadInput, wordSystemFault } from './command-error.ts';
 import { type Command, parseCommand } from './command-line.ts';
 import { runFly } from './fly.ts';
 import { formatHelp } from './help.ts';
@@ -48,9 +48,11 @@ function run(command: Command): string {
   }
 }
 
-/** Who reads stdout may stop early, as "head" does. */
+/** Who reads stdout may stop early, as "head" does; anything else that stdout cannot take is said. */
 function endQuietlyWithPipe(): void {
   process.stdout.on('error', (error: NodeJS.ErrnoException) => {
-    if (error.code !== 'EPIPE') throw error;
+    if (error.code === 'EPIPE') return;
+    process.stderr.write(`shapeflight: the standard output: ${oneLine(wordSystemFault(error))}\n`);
+    process.exit(2);
   });
 }

@@ -287,3 +287,23 @@ describe('no output is left half-written', () => {
     expect([code, err]).toEqual([2, expect.stringContaining('permission denied')]);
   });
 });
+
+test('a body without joints: one segment, and its moments as built instead of those of human shapes', async () => {
+  const stone = {
+    kind: 'tree',
+    name: 'Stone',
+    segments: [{ name: 'stone', massKg: 50, centreM: [0, 0, 0], inertiaKgM2: [8, 2, 10, 0, 0, 0] }],
+  };
+  const { code, out } = await run('body', makeFolder({ 'stone.json': stone }).at('stone.json'));
+  expect(code).toBe(0);
+  expect(out).toContain('Stone: 50.000 kg, 1 segment, 0 hinges');
+  expect(out).not.toMatch(/tuck/);
+  expect(out).toContain('as built');
+});
+
+test('with next to no gravity and keys hung on touchdown the cause is that nothing comes down', async () => {
+  const file = { ...skills['back-tuck'], gravityMPerS2: 0.01 };
+  const { code, err } = await run('fly', makeFolder({ 'slow.json': file }).at('slow.json'));
+  expect(code).toBe(2);
+  expect(err).toMatch(/no touchdown: nothing meets the surface within 10 s/);
+});

@@ -1,5 +1,6 @@
 // The command as it is started from a shell: a process of its own, with real exit codes and streams.
 import { spawn, spawnSync } from 'node:child_process';
+import { existsSync, openSync } from 'node:fs';
 import path from 'node:path';
 import { expect, test } from 'vitest';
 import { CAUTION } from '../../sim/index.ts';
@@ -32,4 +33,13 @@ test('a reader that closes early, as head does, is no error', async () => {
   });
   const code = await new Promise((resolve) => child.on('close', resolve));
   expect([code, err]).toEqual([0, '']);
+});
+
+test.runIf(existsSync('/dev/full'))('a full disk behind stdout is one line and exit 2', () => {
+  start('--version');
+  const { status, stderr } = spawnSync(process.execPath, [command, '--help'], {
+    stdio: ['ignore', openSync('/dev/full', 'w'), 'pipe'],
+    encoding: 'utf8',
+  });
+  expect([status, stderr]).toEqual([2, 'shapeflight: the standard output: the disk is full\n']);
 });

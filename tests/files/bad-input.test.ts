@@ -47,8 +47,8 @@ const tree = {
 // path set, value, field named, what the message holds
 const faults: [string, unknown, string, ...string[]][] = [
   ['format', 'other', 'format', '"other"', '"shapeflight-skill"'],
-  ['format', undefined, 'format', 'nothing', '"shapeflight-skill"'],
-  ['version', undefined, 'version', 'nothing', 'whole number from 1'],
+  ['format', undefined, 'format', 'this field is missing; needed', '"shapeflight-skill"'],
+  ['version', undefined, 'version', 'this field is missing; needed', 'whole number from 1'],
   ['version', 2, 'version', '2', 'at most 1', 'newer'],
   ['version', 0, 'version', '0', 'whole number from 1'],
   ['version', '1', 'version', '"1"', 'whole number'],
@@ -60,9 +60,9 @@ const faults: [string, unknown, string, ...string[]][] = [
   ['takeoff.velocityMPerS.up', '4', 'takeoff.velocityMPerS.up', '"4"', 'from -20 to 20 m/s'],
   ['takeoff.velocityMPerS.up', null, 'takeoff.velocityMPerS.up', 'null', 'from -20 to 20 m/s'],
   ['takeoff.velocityMPerS.up', Number.NaN, 'takeoff.velocityMPerS.up', 'NaN', 'from -20 to 20 m/s'],
-  ['takeoff.velocityMPerS.up', undefined, 'takeoff.velocityMPerS.up', 'nothing', 'needed'],
-  ['takeoff.velocityMPerS', undefined, 'takeoff.velocityMPerS', 'nothing', 'needed'],
-  ['takeoff', [], 'takeoff.velocityMPerS', 'nothing', 'needed'],
+  ['takeoff.velocityMPerS.up', undefined, 'takeoff.velocityMPerS.up', 'this field is missing', 'needed'],
+  ['takeoff.velocityMPerS', undefined, 'takeoff.velocityMPerS', 'this field is missing', 'needed'],
+  ['takeoff', [], 'takeoff.velocityMPerS', 'this field is missing', 'needed'],
   ['takeoff', 'high', 'takeoff', '"high"', 'an object'],
   ['takeoff.attitudeDeg', [], 'takeoff.attitudeDeg', 'a list of 0', 'an object'],
   ['schedule.blocks.0.adjustDeg', [30], 'schedule.blocks[0].adjustDeg', 'a list of 1', 'an object'],
@@ -72,7 +72,13 @@ const faults: [string, unknown, string, ...string[]][] = [
   ['takeoff.momentum', {}, 'takeoff.momentum', 'exactly one of'],
   ['takeoff.momentum.vectorKgM2PerS', [0, 0, 1], 'takeoff.momentum', 'exactly one of'],
   ['takeoff.momentum', { straightSomersaults: 21 }, 'takeoff.momentum.straightSomersaults', '21', '-20 to 20'],
-  ['takeoff.momentum', { vectorKgM2PerS: [0, 0] }, 'takeoff.momentum.vectorKgM2PerS[2]', 'nothing', 'needed'],
+  [
+    'takeoff.momentum',
+    { vectorKgM2PerS: [0, 0] },
+    'takeoff.momentum.vectorKgM2PerS[2]',
+    'this field is missing',
+    'needed',
+  ],
   ['takeoff.momentum', { vectorKgM2PerS: [0, 0, 0, 7] }, 'takeoff.momentum.vectorKgM2PerS[3]', '7', 'three numbers'],
   ['takeoff.momentum', { vectorKgM2PerS: [0, 'z', 0] }, 'takeoff.momentum.vectorKgM2PerS[1]', '"z"'],
   ['takeoff.momentum', { ratesRevPerS: { twist: 1 } }, 'takeoff.momentum.ratesRevPerS.somersault', 'needed'],
@@ -135,7 +141,7 @@ const faults: [string, unknown, string, ...string[]][] = [
   ['takeoff.constructor', 1, 'takeoff.constructor', 'another field name'],
 ];
 
-const show = (value: unknown): string => (JSON.stringify(value) ?? 'nothing').slice(0, 60);
+const show = (value: unknown): string => (JSON.stringify(value) ?? 'this field is missing; needed').slice(0, 60);
 
 test.each(faults.map(([path, value, field, ...words]) => ({ path, value, field, words, shown: show(value) })))(
   '$path = $shown: the fault names $field',

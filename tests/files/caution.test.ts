@@ -1,5 +1,5 @@
 // The caution is the same text everywhere, and stands in every page about files.
-import { readFileSync } from 'node:fs';
+import { readdirSync, readFileSync } from 'node:fs';
 import path from 'node:path';
 import { expect, test } from 'vitest';
 import { CAUTION } from '../../sim/files/caution.ts';
@@ -12,4 +12,13 @@ test('the application says it in the same words', () => {
 test.each(['frames.md', 'skill-file.md', 'command-line.md'])('docs/%s holds it', (name) => {
   const page = readFileSync(path.resolve(import.meta.dirname, '../../docs', name), 'utf8');
   expect(page.replaceAll(/\s+/g, ' ')).toContain(CAUTION);
+});
+
+// one wording of the short line on every page; the pages above have the long one
+const SHORT = CAUTION.replace('advice. New', 'advice: new');
+const docs = path.resolve(import.meta.dirname, '../../docs');
+test.each(readdirSync(docs).filter((name) => name.endsWith('.md')))('docs/%s says it', (name) => {
+  const words = readFileSync(path.join(docs, name), 'utf8').replaceAll(/\s+/g, ' ').toLowerCase();
+  const told = [CAUTION, SHORT].map((line) => line.replace('A model', 'model').toLowerCase());
+  expect(told.some((line) => words.includes(line))).toBe(true);
 });

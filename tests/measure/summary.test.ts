@@ -14,6 +14,8 @@ import {
   summarize,
 } from '../../sim/index.ts';
 
+import { wordLimitSource } from '../../sim/measure/limit-source.ts';
+
 const REV = 2 * Math.PI;
 const DEG = Math.PI / 180;
 /** Angles of a rigid body about a fixed axis, measured 5e-13. */
@@ -155,9 +157,27 @@ describe('past 80 degrees of tilt', () => {
 
 test('the sentence', () => {
   expect(formatSentence(sum({ h: turns(0.95), target: { somersaults: 1, direction: 'backward', twists: 0 } }))).toBe(
-    '0.95 somersaults backward, no twist, 1.00 s in the air, lands 18 deg short',
+    '0.95 somersaults backward, no twist, 1.00 s in the air, ends 18 deg short',
   );
   expect(formatSentence(sum({ h: turns(-1) }))).toBe(
-    '1.00 somersault forward, no twist, 1.00 s in the air, lands as wanted',
+    '1.00 somersault forward, no twist, 1.00 s in the air, ends as wanted',
   );
+});
+
+test('without a direction of rotation nothing is short or over', () => {
+  expect(formatSentence(sum({ h: turns(0) }))).toBe('no somersault, no twist, 1.00 s in the air, ends upright');
+  expect(formatSentence(sum({ h: turns(0.04) }))).toContain('ends leaning 14 deg backward');
+  expect(formatSentence(sum({ h: turns(-0.04) }))).toContain('ends leaning 14 deg forward');
+  expect(formatSentence(sum({ h: turns(0.04), twist: 180 }))).toContain('ends leaning 14 deg forward');
+  expect(formatSummary('Plate', sum({ h: turns(0.04) }))).not.toMatch(/short|over/);
+  expect(formatSummary('Plate', sum({ h: turns(0) }))).toContain('This body has no joints.');
+});
+
+test('a limit names its own source alone', () => {
+  const words = 'range: AAOS; torque: Jackson 2010 (PhD; one man); speed: judgement';
+  expect(wordLimitSource(words, 'range')).toBe('AAOS');
+  expect(wordLimitSource(words, 'torque')).toBe('Jackson 2010 (PhD; one man)');
+  expect(wordLimitSource(words, 'speed')).toBe('judgement');
+  expect(wordLimitSource('range: AAOS; speed and torque: Kentel', 'torque')).toBe('Kentel');
+  expect(wordLimitSource('the athlete file', 'speed')).toBe('the athlete file');
 });

@@ -51,7 +51,7 @@ const CODES: [string, string][] = [
   ['4 3 /', '4 3 / (difficulty 0.8), rudi'],
   ['4 4 /', '4 4 / (difficulty 0.9), back double full'],
   ['3 0 /', '3 0 / (difficulty 0.3)'],
-  ['5 0 o', '5 0 o (difficulty 0.6), back somersault'],
+  ['5 0 o', '5 0 o (difficulty 0.6)'],
   ['8 00 o', '8 00 o (difficulty 1.1), double back'],
   ['8 00 /', '8 00 / (difficulty 1.3), double back'],
   ['8 11 /', '8 11 / (difficulty 1.5), half-in half-out'],

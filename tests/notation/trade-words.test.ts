@@ -34,6 +34,7 @@ test.each(WORDS)('%s with %j half twists is called %s', (direction, halfTwists, 
 
 test('what the trade has no word for has none', () => {
   expect(wordTrade({ direction: 'forward', somersaults: 0.5, halfTwists: [0] })).toEqual([]);
+  expect(wordTrade({ direction: 'forward', somersaults: 1.5, halfTwists: [0] })).toEqual([]);
   expect(wordTrade({ direction: '', somersaults: 1, halfTwists: [0] })).toEqual([]);
   expect(wordTrade({ direction: 'backward', somersaults: 2, halfTwists: [0, 9] })).toEqual([]);
 });

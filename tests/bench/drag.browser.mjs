@@ -18,7 +18,7 @@ const ms = (value) => `${value.toFixed(1)} ms`;
 
 /** Time to the first picture, and the scripts that had come by then: name and bytes, raw and by gzip. */
 async function load(browser, url) {
-  const context = await browser.newContext({ viewport, serviceWorkers: 'block' });
+  const context = await browser.newContext({ reducedMotion: 'reduce', viewport, serviceWorkers: 'block' });
   const page = await context.newPage();
   const scripts = [];
   page.on('response', (response) => {
@@ -93,7 +93,7 @@ try {
   const before = os.loadavg()[0];
   const loads = [];
   for (let i = 0; i < LOADS; i++) loads.push(await load(browser, url));
-  const context = await browser.newContext({ viewport, serviceWorkers: 'block' });
+  const context = await browser.newContext({ reducedMotion: 'reduce', viewport, serviceWorkers: 'block' });
   const page = await context.newPage();
   await page.goto(url);
   await page.locator(first).first().waitFor();

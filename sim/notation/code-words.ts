@@ -13,8 +13,7 @@ export function formatFlightCode(found: FlightCode, summary: Summary, surface?: 
   if (found.kind === 'none') return `no code: ${found.reason}`;
   const { code, earlyHalfTwists } = found;
   const direction = summary.somersaultWord;
-  const difficulty =
-    surface === 'water' ? '' : ` (difficulty ${formatDifficulty(calcDifficulty(code, direction))})`;
+  const difficulty = surface === 'water' ? '' : ` (difficulty ${formatDifficulty(calcDifficulty(code, direction))})`;
   const words = wordTrade({
     direction,
     somersaults: code.quarters / 4,

@@ -141,7 +141,8 @@ export const texts = {
     toFastest: 'Go to the fastest twist',
     beforeDrag: 'Before this change:',
     code: (code: string, difficulty: string, trade: string, dive: string) =>
-      `${dive ? `dive ${dive}; ` : ''}${code} (difficulty ${difficulty})${trade ? `, ${trade}` : ''}`,
+      // the difficulty is the trampoline's: not for a flight into water
+      `${dive ? `dive ${dive}; ${code}` : `${code} (difficulty ${difficulty})`}${trade ? `, ${trade}` : ''}`,
     codeMeans: 'Trampoline code, difficulty and usual name',
     noCode: (reason: string) => `No code: ${reason}`,
     noDive: (reason: string) => `No dive number: ${reason}`,

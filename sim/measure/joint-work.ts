@@ -4,9 +4,7 @@
  */
 import type { Flight } from '../flight/flight.ts';
 import { calcDynamics, makeDynamics } from '../motion/inverse-dynamics.ts';
-import { makeLumped } from '../motion/lumped.ts';
-import { makeShapeMotion } from '../motion/shape-motion.ts';
-import { makeState, readState, readTurning } from '../motion/state.ts';
+import { makeState, readState } from '../motion/state.ts';
 
 /** Gauss-Legendre nodes and weights on [-1, 1], n = 6 (Abramowitz & Stegun 1964, table 25.4). */
 const NODES = [
@@ -42,67 +40,9 @@ export function calcPower(flight: Flight): (t: number) => number {
   };
 }
 
-/** Powers at the nodes of a step as calcPower gives them, on the body with the joints welded that stand still in it. */
-function makeStepPower(flight: Flight): (middle: number, half: number, power: Float64Array) => void {
-  const { schedule } = flight;
-  const whole = makeState(flight.body);
-  const { q } = whole.sm;
-  const n = q.length;
-  const nodes = NODES.map(() => makeShapeMotion(whole.sm.model));
-  const moves = new Uint8Array(n);
-  const welded = new Float64Array(n).fill(Number.NaN); // coordinate of what is welded, NaN of what is not
-  let hinge: Int32Array = new Int32Array(0);
-  let state = whole;
-  let dynamics = makeDynamics(whole.sm);
-
-  /** Whether the body in use has just the joints of this step. */
-  function fits(): boolean {
-    for (let k = 0; k < n; k++) if (moves[k] ? !Number.isNaN(welded[k]) : welded[k] !== q[k]) return false;
-    return true;
-  }
-
-  return (middle, half, power) => {
-    power.fill(0);
-    moves.fill(0);
-    let isStill = true;
-    for (let j = 0; j < N; j++) {
-      const at = nodes[j];
-      schedule.evalInto(middle + half * NODES[j], at.q, at.qd, at.qdd);
-      for (let k = 0; k < n; k++)
-        if (at.qd[k] !== 0 || at.qdd[k] !== 0 || at.q[k] !== nodes[0].q[k]) {
-          moves[k] = 1;
-          isStill = false;
-        }
-    }
-    if (isStill) return;
-    q.set(nodes[0].q);
-    if (!fits()) {
-      const lumped = makeLumped(whole.sm, moves);
-      hinge = lumped.hinge;
-      state = { ...whole, sm: lumped.sm };
-      dynamics = makeDynamics(lumped.sm);
-      for (let k = 0; k < n; k++) welded[k] = Number.NaN;
-      for (let k = 0; k < n; k++) if (!moves[k]) welded[k] = q[k];
-    }
-    const { sm } = state;
-    for (let j = 0; j < N; j++) {
-      const at = nodes[j];
-      for (let k = 0; k < hinge.length; k++) {
-        sm.q[k] = at.q[hinge[k]];
-        sm.qd[k] = at.qd[hinge[k]];
-        sm.qdd[k] = at.qdd[hinge[k]];
-      }
-      readTurning(flight, middle + half * NODES[j], state);
-      calcDynamics(sm, state.w_WB_B, dynamics);
-      for (let k = 0; k < hinge.length; k++) power[j] += dynamics.tau[k] * sm.qd[k];
-    }
-  };
-}
-
 /** W(t) for ascending or any t in [0, duration]. */
 export function makeJointWork(flight: Flight): (t: number) => number {
-  const powerInto = makeStepPower(flight);
-  const power = new Float64Array(N);
+  const power = calcPower(flight);
   const times = flight.stepTimes;
   const steps = times.length - 1;
   const series = new Float64Array(steps * N);
@@ -110,9 +50,8 @@ export function makeJointWork(flight: Flight): (t: number) => number {
   for (let i = 0; i < steps; i++) {
     const half = (times[i + 1] - times[i]) / 2;
     const middle = (times[i + 1] + times[i]) / 2;
-    powerInto(middle, half, power);
     for (let j = 0; j < N; j++) {
-      const p = power[j] * WEIGHTS[j];
+      const p = power(middle + half * NODES[j]) * WEIGHTS[j];
       if (p !== 0) for (let k = 0; k < N; k++) series[i * N + k] += ((2 * k + 1) / 2) * p * TABLE[j][k];
     }
     before[i + 1] = before[i] + 2 * half * series[i * N];

@@ -57,7 +57,7 @@ export function readState(source: StateSource, t: number, state: State): void {
 }
 
 /** Fills the rest of `state` at time t where sm.q, qd, qdd stand already. */
-export function readTurning(source: StateSource, t: number, state: State): void {
+function readTurning(source: StateSource, t: number, state: State): void {
   const { sm, R_WB, w_WB_B, h_Scm_B, w_S_B } = state;
   calcShapeMotion(sm);
   source.quatInto(t, state.quat_WB);

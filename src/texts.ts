@@ -424,7 +424,7 @@ export const texts = {
     help: 'Show the keys',
   },
   help: { title: 'Keys', hint: 'On an edge or key: arrows move it, Shift moves further, Enter types.' },
-  groups: { time: 'Time', edit: 'Edit', file: 'File', view: 'View' } as Record<string, string>,
+  groups: { time: 'Time', edit: 'Edit', tool: 'Tools', file: 'File', view: 'View' } as Record<string, string>,
 
   /** without a full stop: the message goes on */
   faults: {

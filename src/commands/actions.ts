@@ -1,3 +1,5 @@
+export type ToolName = 'pose' | 'compare' | 'account' | 'contact' | 'ask' | 'estimate';
+
 /** What commands may ask of the bench. The bench itself lives with the panels; the table knows only this. */
 export interface BenchActions {
   readonly canUndo: () => boolean;
@@ -15,6 +17,9 @@ export interface BenchActions {
   goTo(event: 'takeoff' | 'apex' | 'touchdown'): void;
   goToShape(direction: 1 | -1): void;
   openPanel(panel: 'skills' | 'shapes' | 'values' | 'help' | 'joints' | 'menu' | undefined): void;
+  hasTool(tool: ToolName): boolean;
+  /** the same tool again closes it */
+  openTool(tool: ToolName | undefined): void;
   openFile(): void;
   saveFile(): void;
   setTheme(theme: 'system' | 'light' | 'dark'): void;

@@ -1,8 +1,9 @@
 /** Everything the bench can do, in one table. Keys, menus and the list of keys are projections of it. */
+import { toolTexts } from '../texts/tools.ts';
 import { texts } from '../texts.ts';
-import type { BenchActions } from './actions.ts';
+import type { BenchActions, ToolName } from './actions.ts';
 
-export type CommandGroup = 'time' | 'edit' | 'file' | 'view';
+export type CommandGroup = 'time' | 'edit' | 'tool' | 'file' | 'view';
 
 export interface Command {
   readonly id: string;
@@ -15,6 +16,25 @@ export interface Command {
 }
 
 const t = texts.commands;
+
+const TOOL_KEYS: Record<ToolName, string> = {
+  pose: 'P',
+  compare: 'C',
+  account: 'W',
+  contact: 'M',
+  ask: 'K',
+  estimate: 'E',
+};
+const toolCommands = (Object.keys(TOOL_KEYS) as ToolName[]).map(
+  (name): Command => ({
+    id: `tool-${name}`,
+    title: `${toolTexts.titles[name]}: ${toolTexts.hints[name].charAt(0).toLowerCase()}${toolTexts.hints[name].slice(1)}`,
+    group: 'tool',
+    keys: [TOOL_KEYS[name]],
+    when: (b) => b.hasTool(name),
+    run: (b) => b.openTool(name),
+  }),
+);
 
 export const commands: readonly Command[] = [
   { id: 'play', title: t.play, group: 'time', keys: ['Space'], run: (b) => b.togglePlay() },
@@ -43,6 +63,7 @@ export const commands: readonly Command[] = [
   { id: 'values', title: t.values, group: 'edit', keys: ['V'], run: (b) => b.openPanel('values') },
   { id: 'joints', title: t.joints, group: 'edit', keys: ['J'], run: (b) => b.openPanel('joints') },
   { id: 'shapes', title: t.shapes, group: 'edit', keys: ['B'], run: (b) => b.openPanel('shapes') },
+  ...toolCommands,
   { id: 'skills', title: t.skills, group: 'file', keys: ['S'], run: (b) => b.openPanel('skills') },
   { id: 'open', title: t.open, group: 'file', keys: ['Mod+O'], run: (b) => b.openFile() },
   { id: 'save', title: t.save, group: 'file', keys: ['Mod+S'], run: (b) => b.saveFile() },

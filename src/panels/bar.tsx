@@ -3,6 +3,7 @@ import { Show } from 'solid-js';
 import { texts } from '../texts.ts';
 import type { Bench } from './bench.ts';
 import { Icon, Mark } from './parts/icon.tsx';
+import { ToolBar } from './tools/tool-bar.tsx';
 
 const t = texts.bar;
 
@@ -67,6 +68,7 @@ export function Bar(props: { bench: Bench }) {
           {t.notSaved}
         </span>
       </Show>
+      <ToolBar bench={props.bench} />
       <UndoRedo bench={props.bench} />
       <button type="button" class="plain" onClick={() => props.bench.openPanel('help')}>
         {t.help}

@@ -1,5 +1,5 @@
 /** The bench, for a laptop and wider: before at the left, the flight in the middle, the cut at the right. */
-import { createMemo, Show } from 'solid-js';
+import { createMemo, Match, Show, Switch } from 'solid-js';
 import { texts } from '../texts.ts';
 import { Bar } from './bar.tsx';
 import type { Bench } from './bench.ts';
@@ -17,6 +17,8 @@ import { Stage } from './stage.tsx';
 import { fitStage } from './stage-fit.ts';
 import { StageNames } from './stage-names.tsx';
 import { useAxis, useFit } from './steady.ts';
+import { GroundTool } from './tools/ground-tool.tsx';
+import { findTool } from './tools/tool-list.ts';
 
 const FRONT = 122;
 const FLOOR = 34;
@@ -57,6 +59,17 @@ export function BenchLayout(props: { bench: Bench; lanes: LaneList }) {
     ];
   });
   const groundHeight = (): number => height() - ABOVE_AIR - airHeight() - FLOOR;
+  const ground = () => (
+    <Ground
+      bench={props.bench}
+      lanes={props.lanes}
+      axis={axis()}
+      width={width()}
+      height={groundHeight()}
+      pxPerM={framing().pxPerM}
+      sideX0={framing().sideX0}
+    />
+  );
   return (
     <div class="bench" ref={root}>
       <Bar bench={props.bench} />
@@ -91,15 +104,13 @@ export function BenchLayout(props: { bench: Bench; lanes: LaneList }) {
               direction={framing().direction}
             />
           </section>
-          <Ground
-            bench={props.bench}
-            lanes={props.lanes}
-            axis={axis()}
-            width={width()}
-            height={groundHeight()}
-            pxPerM={framing().pxPerM}
-            sideX0={framing().sideX0}
-          />
+          <Switch fallback={ground()}>
+            <Match when={findTool(props.bench.tool(), 'ground')}>
+              {(tool) => (
+                <GroundTool bench={props.bench} tool={tool()} axis={axis()} width={width()} height={groundHeight()} />
+              )}
+            </Match>
+          </Switch>
           <div
             class="plumb"
             aria-hidden="true"

@@ -4,7 +4,7 @@
  */
 import { type Accessor, batch, createMemo, createSignal } from 'solid-js';
 import type { Athlete, SkillFile } from '../../sim/index.ts';
-import type { BenchActions } from '../commands/actions.ts';
+import type { BenchActions, ToolName } from '../commands/actions.ts';
 import * as past from '../document/history.ts';
 import { getLanes, type Lane } from '../document/lanes.ts';
 import { type BlockSpan, findSpan, getSpans } from '../document/spans.ts';
@@ -14,8 +14,9 @@ import { texts } from '../texts.ts';
 import { wordFault } from './fault-words.ts';
 import { fileName, pickFile, saveText } from './file-door.ts';
 import { makePlayback, type Playback } from './playback.ts';
-import type { BenchPorts } from './ports.ts';
+import type { BenchPorts, StageExtras } from './ports.ts';
 import { setTheme, type Theme } from './theme.ts';
+import { tools } from './tools/tool-list.ts';
 
 export type PanelName = 'skills' | 'shapes' | 'values' | 'help' | 'joints' | 'menu';
 
@@ -44,6 +45,10 @@ export interface Bench extends BenchActions {
   settle(title: string): void;
   edit(file: SkillFile, title: string): void;
   readonly panel: Accessor<PanelName | undefined>;
+  readonly tool: Accessor<ToolName | undefined>;
+  /** what the open tools add to the pictures above the floor */
+  readonly stageExtras: Accessor<StageExtras>;
+  addStageExtras(extras: StageExtras): void;
   readonly theme: Accessor<Theme>;
   readonly kept: Accessor<boolean>;
   readonly pin: Accessor<number | undefined>;
@@ -70,6 +75,8 @@ export function createBench(ports: BenchPorts): Bench {
   }
   const [cursor, setCursorSignal] = createSignal(0);
   const [panel, setPanel] = createSignal<PanelName>();
+  const [tool, setTool] = createSignal<ToolName>();
+  const [stageExtras, setStageExtras] = createSignal<StageExtras>({});
   const [isKept, setKept] = createSignal(true);
   const [pin, setPin] = createSignal<number>();
   const [theme, setThemeSignal] = createSignal<Theme>(setTheme());
@@ -221,6 +228,11 @@ export function createBench(ports: BenchPorts): Bench {
     },
     panel,
     openPanel: (name) => setPanel(panel() === name ? undefined : name),
+    tool,
+    hasTool: (name) => tools.some((one) => one.name === name),
+    openTool: (name) => setTool(tool() === name ? undefined : name),
+    stageExtras,
+    addStageExtras: (extras) => setStageExtras({ ...stageExtras(), ...extras }),
     openFile: () => pickFile(readText),
     saveFile: () => saveText(fileName(file().title), `${JSON.stringify(file(), null, 2)}\n`),
     theme,

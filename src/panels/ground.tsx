@@ -34,6 +34,8 @@ import { planRows, type RowWish } from './row-plan.ts';
 import { ShapeRow } from './shape-row.tsx';
 import { Stage } from './stage.tsx';
 import { StageNames } from './stage-names.tsx';
+import { findTool } from './tools/tool-list.ts';
+import { ToolPlace } from './tools/tool-place.tsx';
 
 const p = texts.plots;
 const LANE = 24;
@@ -138,6 +140,77 @@ export function Ground(props: {
       ghosts: 2,
     },
   ]);
+  const cutColumn = () => (
+    <section class="cut" style={{ width: `${RIGHT - 24}px` }} aria-label={texts.cut.label}>
+      <div class="cut-cell" style={at('shapes')}>
+        <CutHead cut={cut()} />
+      </div>
+      <For each={laneIds()}>
+        {(id) => (
+          <Show when={lane(id)}>
+            {(l) => (
+              <p class="cut-cell lane-value" style={{ top: `${box(id).y}px`, height: `${LANE}px` }}>
+                {laneValue(l().column)}
+              </p>
+            )}
+          </Show>
+        )}
+      </For>
+      <div class="top-view" style={{ height: `${topHeight()}px` }}>
+        <Stage bench={props.bench} width={RIGHT - 146} height={topHeight()} views={topView()}>
+          <StageNames views={topView()} />
+        </Stage>
+        <Bounds bench={props.bench} />
+      </div>
+      <CutRow
+        id="rate"
+        plan={plan()}
+        value={<CutRates cut={cut()} />}
+        made={
+          <>
+            <SoFar bench={props.bench} cut={cut()} />
+            <Explanation words={explanation()} />
+          </>
+        }
+      />
+      <CutRow
+        id="tilt"
+        plan={plan()}
+        value={
+          <Value value={Math.abs(cut().tilt)} decimals={1} unit="°" word={texts.cut.tiltWord(cut().tilt)} hue="tilt" />
+        }
+      />
+      <CutRow
+        id="moments"
+        plan={plan()}
+        value={
+          <Value
+            value={cut().long}
+            decimals={2}
+            unit="kg·m²"
+            hue="twist"
+            word={texts.cut.times(formatNumber(cut().lateral / cut().long, cut().lateral / cut().long < 4 ? 1 : 0))}
+          />
+        }
+        made={<MomentBars cut={cut()} />}
+      />
+      <CutRow
+        id="momentum"
+        plan={plan()}
+        value={<Value value={cut().momentum} decimals={1} unit="" word={texts.cut.constant} />}
+        made={<Composition bench={props.bench} cut={cut()} kind="momentum" />}
+      />
+      <CutRow
+        id="energy"
+        plan={plan()}
+        value={
+          <Value value={cut().energy} decimals={0} unit="J" word={texts.cut.muscle(formatNumber(cut().work, 0))} />
+        }
+        made={<Composition bench={props.bench} cut={cut()} kind="energy" />}
+      />
+      <SpokenCut bench={props.bench} cut={cut()} explanation={explanation()} />
+    </section>
+  );
   return (
     <section class="ground" style={{ height: `${props.height}px` }} aria-label={texts.plots.label}>
       <div class="row-title" style={at('shapes')}>
@@ -252,81 +325,21 @@ export function Ground(props: {
         </For>
       </div>
 
-      <section class="cut" style={{ width: `${RIGHT - 24}px` }} aria-label={texts.cut.label}>
-        <div class="cut-cell" style={at('shapes')}>
-          <CutHead cut={cut()} />
-        </div>
-        <For each={laneIds()}>
-          {(id) => (
-            <Show when={lane(id)}>
-              {(l) => (
-                <p class="cut-cell lane-value" style={{ top: `${box(id).y}px`, height: `${LANE}px` }}>
-                  {laneValue(l().column)}
-                </p>
-              )}
-            </Show>
-          )}
-        </For>
-        <div class="top-view" style={{ height: `${topHeight()}px` }}>
-          <Stage bench={props.bench} width={RIGHT - 146} height={topHeight()} views={topView()}>
-            <StageNames views={topView()} />
-          </Stage>
-          <Bounds bench={props.bench} />
-        </div>
-        <CutRow
-          id="rate"
-          plan={plan()}
-          value={<CutRates cut={cut()} />}
-          made={
-            <>
-              <SoFar bench={props.bench} cut={cut()} />
-              <Explanation words={explanation()} />
-            </>
-          }
-        />
-        <CutRow
-          id="tilt"
-          plan={plan()}
-          value={
-            <Value
-              value={Math.abs(cut().tilt)}
-              decimals={1}
-              unit="°"
-              word={texts.cut.tiltWord(cut().tilt)}
-              hue="tilt"
+      <Show when={findTool(props.bench.tool(), 'aside')} fallback={cutColumn()}>
+        {(tool) => (
+          <div class="tool-aside-place">
+            <ToolPlace
+              tool={tool()}
+              bench={props.bench}
+              axis={props.axis}
+              width={RIGHT - 8}
+              height={props.height}
+              timeLeft={0}
+              device="bench"
             />
-          }
-        />
-        <CutRow
-          id="moments"
-          plan={plan()}
-          value={
-            <Value
-              value={cut().long}
-              decimals={2}
-              unit="kg·m²"
-              hue="twist"
-              word={texts.cut.times(formatNumber(cut().lateral / cut().long, cut().lateral / cut().long < 4 ? 1 : 0))}
-            />
-          }
-          made={<MomentBars cut={cut()} />}
-        />
-        <CutRow
-          id="momentum"
-          plan={plan()}
-          value={<Value value={cut().momentum} decimals={1} unit="" word={texts.cut.constant} />}
-          made={<Composition bench={props.bench} cut={cut()} kind="momentum" />}
-        />
-        <CutRow
-          id="energy"
-          plan={plan()}
-          value={
-            <Value value={cut().energy} decimals={0} unit="J" word={texts.cut.muscle(formatNumber(cut().work, 0))} />
-          }
-          made={<Composition bench={props.bench} cut={cut()} kind="energy" />}
-        />
-        <SpokenCut bench={props.bench} cut={cut()} explanation={explanation()} />
-      </section>
+          </div>
+        )}
+      </Show>
     </section>
   );
 }

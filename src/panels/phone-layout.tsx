@@ -18,6 +18,7 @@ import { Stage } from './stage.tsx';
 import { fitStage } from './stage-fit.ts';
 import { useAxis, useFit } from './steady.ts';
 import { ThumbBar } from './thumb-bar.tsx';
+import { ToolSheet } from './tools/tool-sheet.tsx';
 import { TouchGround, type TouchPlot } from './touch-ground.tsx';
 
 const FLOOR = 44;
@@ -211,6 +212,7 @@ export function PhoneLayout(props: { bench: Bench; lanes: LaneList }) {
             }}
           />
           <LaneSheet bench={props.bench} lanes={props.lanes} axis={axis()} plotHeight={120} />
+          <ToolSheet bench={props.bench} axis={axis()} width={width()} height={ground()} device="phone" />
           <SpokenCut bench={props.bench} cut={cut()} explanation={explanation()} />
         </Show>
       </main>

@@ -27,6 +27,18 @@ export interface ViewPlace {
   readonly ghosts: number;
 }
 
+/** Another flight in the same pictures; at the cursor's time t it stands at its own time t + shiftS. */
+export interface StageVersion {
+  readonly letter: 'B' | 'C' | 'D';
+  readonly result: FlightResult;
+  readonly shiftS: number;
+}
+
+/** What tools add to the pictures; each tool owns its field. */
+export interface StageExtras {
+  readonly versions?: readonly StageVersion[];
+}
+
 export interface StageInput {
   readonly result: FlightResult;
   readonly cursorS: number;
@@ -34,6 +46,7 @@ export interface StageInput {
   readonly height: number;
   readonly views: readonly ViewPlace[];
   readonly unrolling: number;
+  readonly extras: StageExtras;
 }
 
 export interface StageHandle {

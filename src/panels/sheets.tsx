@@ -14,6 +14,7 @@ import { SideSign } from './parts/icon.tsx';
 import { Sheet } from './parts/sheet.tsx';
 import { ShapeList } from './shape-list.tsx';
 import type { Theme } from './theme.ts';
+import { ToolBar } from './tools/tool-bar.tsx';
 
 export function Sheets(props: { bench: Bench; lanes: LaneList }) {
   const close = (): void => props.bench.openPanel(undefined);
@@ -184,7 +185,7 @@ function JointChoice(props: { bench: Bench; lanes: LaneList; close: () => void }
 
 function KeyList(props: { bench: Bench }) {
   const mac = /Mac|iPhone|iPad/.test(navigator.platform);
-  const groups = ['time', 'edit', 'file', 'view'] as const;
+  const groups = ['time', 'edit', 'tool', 'file', 'view'] as const;
   return (
     <div class="key-list">
       <For each={groups}>
@@ -192,7 +193,11 @@ function KeyList(props: { bench: Bench }) {
           <>
             <h3>{texts.groups[group]}</h3>
             <ul class="list">
-              <For each={commands.filter((one) => one.group === group)}>
+              <For
+                each={commands.filter(
+                  (one) => one.group === group && (!one.when || group !== 'tool' || one.when(props.bench)),
+                )}
+              >
                 {(one) => (
                   <li>
                     <button
@@ -237,6 +242,7 @@ function Menu(props: { bench: Bench }) {
           {texts.bar.save}
         </button>
       </p>
+      <ToolBar bench={props.bench} onOpened={() => props.bench.openPanel(undefined)} />
       <ul class="list">
         <For
           each={

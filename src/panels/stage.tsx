@@ -45,6 +45,7 @@ export function Stage(props: {
       height: props.height,
       views: props.views,
       unrolling: 1,
+      extras: props.bench.stageExtras(),
     });
   });
   const press = (e: PointerEvent): void => {

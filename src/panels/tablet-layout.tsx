@@ -17,6 +17,7 @@ import { Stage } from './stage.tsx';
 import { fitStage } from './stage-fit.ts';
 import { useAxis, useFit } from './steady.ts';
 import { ThumbBar } from './thumb-bar.tsx';
+import { ToolSheet } from './tools/tool-sheet.tsx';
 import { PLOTS, TouchGround } from './touch-ground.tsx';
 
 const SIDE = 260;
@@ -148,6 +149,7 @@ export function TabletLayout(props: { bench: Bench; lanes: LaneList }) {
             }}
           />
           <LaneSheet bench={props.bench} lanes={props.lanes} axis={axis()} plotHeight={Math.max(120, ground() - 13)} />
+          <ToolSheet bench={props.bench} axis={axis()} width={width()} height={ground() + STANDING} device="tablet" />
           <SpokenCut bench={props.bench} cut={cut()} explanation={explanation()} />
         </Show>
       </main>

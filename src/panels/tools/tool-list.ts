@@ -1,0 +1,8 @@
+/** The tools, in the order of their buttons. Each is its own chunk, so that the page starts light. */
+import type { ToolName } from '../../commands/actions.ts';
+import type { Tool, ToolPlace } from './tool.ts';
+
+export const tools: readonly Tool[] = [];
+
+export const findTool = (name: ToolName | undefined, place?: ToolPlace): Tool | undefined =>
+  tools.find((tool) => tool.name === name && (place === undefined || tool.place === place));

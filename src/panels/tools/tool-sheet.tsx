@@ -1,0 +1,32 @@
+/** A tool on tablet and phone: a sheet under the floor, above the thumb bar, with picture and ruler still in sight. */
+import { Show } from 'solid-js';
+import type { Bench } from '../bench.ts';
+import type { TimeAxis } from '../plot/axis.ts';
+import { findTool } from './tool-list.ts';
+import { ToolPlace } from './tool-place.tsx';
+
+export function ToolSheet(props: {
+  bench: Bench;
+  axis: TimeAxis;
+  width: number;
+  height: number;
+  device: 'tablet' | 'phone';
+}) {
+  return (
+    <Show when={findTool(props.bench.tool())}>
+      {(tool) => (
+        <div class="tool-sheet">
+          <ToolPlace
+            tool={tool()}
+            bench={props.bench}
+            axis={props.axis}
+            width={props.width}
+            height={props.height}
+            timeLeft={0}
+            device={props.device}
+          />
+        </div>
+      )}
+    </Show>
+  );
+}

@@ -1,0 +1,24 @@
+/** Words of the tools: what a tool is called, and what its button promises. */
+export const toolTexts = {
+  label: 'Tools',
+  close: 'Close',
+  loading: (title: string) => `Opening ${title.toLowerCase()} …`,
+  failed: (title: string) => `${title} could not be opened.`,
+  again: 'Try again',
+  titles: {
+    pose: 'Pose',
+    compare: 'Compare',
+    account: 'Why',
+    contact: 'Bar and mat',
+    ask: 'Ask',
+    estimate: 'Estimate',
+  },
+  hints: {
+    pose: 'Move a hand, foot, knee or head; shapes to lay down',
+    compare: 'Two or more versions together',
+    account: 'Where the tilt came from, twist or wobble, what the eyes see',
+    contact: 'Before and after the air: swing, take-off, landing',
+    ask: 'What it needs, and how much it forgives',
+    estimate: 'Back of the envelope, beside the full body',
+  },
+} as const;

@@ -41,7 +41,12 @@ export const rooms: Record<string, Room> = {
     types: ['sim/contact'],
     reason: 'a skill composes the phases; contact is passed in, so that the page starts without its engine',
   },
-  'sim/search': { values: ['sim/skill'], reason: 'search asks skills and nothing beneath them' },
+  'sim/search': {
+    values: ['sim/skill', 'sim/measure'],
+    // a skill's parts have the types of the rooms beneath
+    types: ['sim/flight', ...sources],
+    reason: 'search flies whole skills and measures them; it reaches for nothing beneath',
+  },
   'sim/estimate': {
     values: [],
     types: [...physicsRooms, 'sim/files'],

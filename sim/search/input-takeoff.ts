@@ -1,0 +1,130 @@
+/** Inputs of the take-off and of what the flight ends on. */
+import type { TakeoffSpec } from '../flight/flight.ts';
+import type { SkillSpec } from '../skill/skill-spec.ts';
+import { calcTakeoffMomentum } from '../skill/takeoff-momentum.ts';
+import type { Input, InputUnit } from './input.ts';
+
+const RAD = Math.PI / 180;
+const REV = 2 * Math.PI;
+
+type TakeoffInput = Omit<Input, 'level' | 'put'> & { set(takeoff: TakeoffSpec, value: number): TakeoffSpec };
+
+const makeInput = ({ set, ...rest }: TakeoffInput): Input => ({
+  ...rest,
+  level: 'takeoff',
+  put: (spec, value) => ({ ...spec, takeoff: set(spec.takeoff, value) }),
+});
+
+export function listTakeoffInputs(spec: SkillSpec): Input[] {
+  const { takeoff: t } = spec;
+  const speed = (id: string, label: string, k: number, range: readonly [number, number]): TakeoffInput => ({
+    id: `takeoff.${id}`,
+    label,
+    unit: 'mPerS',
+    value: t.v_WScm_W[k],
+    range,
+    scale: 0.05,
+    set: (takeoff, v) => ({ ...takeoff, v_WScm_W: with3(takeoff.v_WScm_W, k, v) }),
+  });
+  const attitude = (id: string, label: string, name: 'somersault' | 'tilt' | 'twist', most: number): TakeoffInput => ({
+    id: `takeoff.${id}`,
+    label,
+    unit: 'rad',
+    value: t[name],
+    range: [-most * RAD, most * RAD],
+    scale: RAD,
+    set: (takeoff, v) => ({ ...takeoff, [name]: v }),
+  });
+  return [
+    ...momentumInputs(spec),
+    speed('speedUp', 'upward speed of the mass centre', 1, [-10, 20]),
+    speed('speedAlong', 'speed along, forward +', 0, [-15, 15]),
+    speed('speedAcross', 'speed across, to the right +', 2, [-5, 5]),
+    {
+      id: 'takeoff.height',
+      label: t.height.of === 'massCentre' ? 'height of the mass centre' : 'height of the lowest point',
+      unit: 'm' as const,
+      value: t.height.y,
+      range: [-1, 40] as const,
+      scale: 0.02,
+      set: (takeoff: TakeoffSpec, y: number) => ({ ...takeoff, height: { ...takeoff.height, y } }),
+    },
+    attitude('lean', 'lean, backward +', 'somersault', 360),
+    attitude('tilt', 'tilt, head to the right +', 'tilt', 79),
+    attitude('twist', 'twist, to the left +', 'twist', 360),
+  ]
+    .map(makeInput)
+    .concat(endInputs(spec));
+}
+
+/** Momentum as a vector, always; as rates or straight somersaults too where the skill states it so. */
+function momentumInputs(spec: SkillSpec): TakeoffInput[] {
+  const m = spec.takeoff.momentum;
+  const h = calcTakeoffMomentum(spec);
+  const words = [
+    'momentum about the front-back axis of the world',
+    'momentum about the vertical, to the left +',
+    'somersault momentum, backward +',
+  ];
+  const out: TakeoffInput[] = words.map((label, k) => ({
+    id: `takeoff.h.${'xyz'[k]}`,
+    label,
+    unit: 'kgM2PerS',
+    value: h[k],
+    range: [-400, 400],
+    scale: 0.3,
+    set: (takeoff, v) => {
+      const before = takeoff.momentum.kind === 'vector' ? takeoff.momentum.h_Scm_W : h;
+      return { ...takeoff, momentum: { kind: 'vector', h_Scm_W: with3(before, k, v) } };
+    },
+  }));
+  if (m.kind === 'straight')
+    out.push({
+      id: 'takeoff.straightSomersaults',
+      label: 'momentum in straight somersaults, backward +',
+      unit: 'count',
+      value: m.somersaults,
+      range: [-10, 10],
+      scale: 0.005,
+      set: (takeoff, v) => ({ ...takeoff, momentum: { kind: 'straight', somersaults: v } }),
+    });
+  if (m.kind === 'rates')
+    for (const name of ['somersault', 'tilt', 'twist'] as const)
+      out.push({
+        id: `takeoff.rate.${name}`,
+        label: `${name} rate at take-off`,
+        unit: 'radPerS',
+        value: m[name],
+        range: [-8 * REV, 8 * REV],
+        scale: 0.005 * REV,
+        set: (takeoff, v) => ({ ...takeoff, momentum: { ...m, ...takeoff.momentum, kind: 'rates', [name]: v } }),
+      });
+  return out;
+}
+
+function endInputs({ end }: SkillSpec): Input[] {
+  const input = (id: string, label: string, unit: InputUnit, value: number, low: number, high: number): Input => ({
+    id,
+    label,
+    unit,
+    value,
+    range: [low, high],
+    scale: unit === 's' ? 0.01 : 0.02,
+    level: 'takeoff',
+    put: (spec, v) => {
+      if (id === 'end.duration')
+        return spec.end.kind === 'duration' ? { ...spec, end: { ...spec.end, duration: v } } : spec;
+      return spec.end.surface ? { ...spec, end: { ...spec.end, surface: { ...spec.end.surface, y: v } } } : spec;
+    },
+  });
+  return [
+    ...(end.kind === 'duration' ? [input('end.duration', 'time in the air', 's', end.duration, 1e-3, 120)] : []),
+    ...(end.surface ? [input('end.surfaceHeight', 'height of the landing surface', 'm', end.surface.y, -15, 20)] : []),
+  ];
+}
+
+function with3(v: readonly [number, number, number], k: number, x: number): [number, number, number] {
+  const out: [number, number, number] = [v[0], v[1], v[2]];
+  out[k] = x;
+  return out;
+}

@@ -121,3 +121,6 @@ export {
   type TiltSource,
   type TiltValues,
 } from './skill/tilt-account.ts';
+
+/** The planar phases (bar, take-off, landing) with their engine: imported only when asked for, so that the page starts light. */
+export const loadContact = (): Promise<typeof import('./contact/index.ts')> => import('./contact/index.ts');

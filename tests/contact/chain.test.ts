@@ -1,0 +1,91 @@
+/** The planar chain is the Body itself, seen in its sagittal plane: whole-body values by the motion room's 3-D route. */
+import { describe, expect, it } from 'vitest';
+import { makeHuman } from '../../sim/body/human.ts';
+import { bodyAnglesInto, fillHinges, jointAnglesOf, makeChain, type PlanarJointName } from '../../sim/contact/chain.ts';
+import { jointsInto, makeChainMotion, makeWhole, placeChain, wholeInto } from '../../sim/contact/chain-motion.ts';
+import { ChainWorld } from '../../sim/contact/planck.ts';
+import { getModel } from '../../sim/motion/model.ts';
+import { calcShapeMotion, makeShapeMotion } from '../../sim/motion/shape-motion.ts';
+
+const body = makeHuman({ name: 'Ines Halvorsen', sex: 'female', mass: 52, stature: 1.58 });
+/** measured 2e-15 */
+const ROUNDING = 1e-12;
+const ALL: readonly PlanarJointName[] = ['wrist', 'elbow', 'shoulder', 'neck', 'thoracic', 'lumbar', 'hip', 'knee'];
+
+function random(seed: number): () => number {
+  let s = seed;
+  return () => {
+    s = (s * 16807) % 2147483647;
+    return s / 2147483647 - 0.5;
+  };
+}
+
+describe.each([['the usual four joints', undefined] as const, ['eight joints', ALL] as const])('%s', (_, joints) => {
+  const chain = makeChain(body, joints ? { joints } : {});
+
+  it('has the momentum and energy of the Body in any planar motion', () => {
+    const rnd = random(11);
+    const sm = makeShapeMotion(getModel(body));
+    const motion = makeChainMotion(chain);
+    const whole = makeWhole();
+    const angles = body.angles.map(() => 0);
+    for (let round = 0; round < 20; round++) {
+      const q = Float64Array.from(chain.joints, () => 3 * rnd());
+      const qd = Float64Array.from(chain.joints, () => 8 * rnd());
+      const [theta, w] = [6 * rnd(), 5 * rnd()];
+      placeChain(
+        chain,
+        q,
+        qd,
+        { point: { link: 0, at: [0, 0] }, x: 0.3, y: 2, vx: rnd(), vy: rnd(), theta, w },
+        motion,
+      );
+      wholeInto(chain, motion, 9.81, whole);
+
+      bodyAnglesInto(chain, q, angles);
+      fillHinges(body, angles, sm.q);
+      bodyAnglesInto({ ...chain, held: chain.held.map(() => 0) }, qd, angles);
+      fillHinges(body, angles, sm.qd);
+      calcShapeMotion(sm);
+      expect(Math.abs(sm.I_Scm_B[2] * w + sm.hrel_B[2] - whole.h)).toBeLessThan(ROUNDING * 100);
+      const [cx, cy] = sm.p_BoScm_B;
+      expect(Math.abs(0.3 + Math.cos(theta) * cx - Math.sin(theta) * cy - whole.x)).toBeLessThan(ROUNDING);
+      expect(Math.abs(2 + Math.sin(theta) * cx + Math.cos(theta) * cy - whole.y)).toBeLessThan(ROUNDING);
+    }
+  });
+
+  it('reads back the joint angles it was placed with, and starts in the engine as it was placed', () => {
+    const rnd = random(5);
+    const q = Float64Array.from(chain.joints, () => 3 * rnd());
+    const qd = Float64Array.from(chain.joints, () => 8 * rnd());
+    const motion = makeChainMotion(chain);
+    const at = { point: { link: 1, at: [0.1, 0.4] as const }, x: 0, y: 2.8, vx: 1, vy: 2, theta: 9.1, w: 3 };
+    placeChain(chain, q, qd, at, motion);
+    const world = new ChainWorld(chain, motion, 9.81);
+    const [a, b] = [new Float64Array(chain.joints.length), new Float64Array(chain.joints.length)];
+    jointsInto(chain, world.motion, a, b);
+    a.forEach((x, j) => {
+      expect(x).toBeCloseTo(q[j], 12);
+      expect(b[j]).toBeCloseTo(qd[j], 12);
+    });
+    expect(world.motion.theta[1]).toBeCloseTo(9.1, 12);
+  });
+});
+
+it('a pose whose sides differ is refused with its field', () => {
+  const held = body.angles.map((a) => (a.name === 'hipFlexionL' ? 0.4 : 0));
+  expect(() => jointAnglesOf(makeChain(body), held)).toThrow(/pose\.hip/);
+  const bent = body.angles.map((a) => (a.name === 'lumbarSideBend' ? 0.2 : 0));
+  expect(() => makeChain(body, { held: bent })).toThrow(/lumbarSideBend/);
+});
+
+it('knees that would bend out of the plane are refused', () => {
+  const wide = body.angles.map((a) => (/^hipAbduction/.test(a.name) ? 0.3 : 0));
+  expect(() => makeChain(body, { held: wide })).toThrow(/knee bends in the sagittal plane/);
+  expect(makeChain(body, { held: wide, joints: ['shoulder', 'hip'] }).mass).toBeCloseTo(52, 12);
+});
+
+it('the strength of a joint is that of both sides', () => {
+  const hip = makeChain(body).joints.find((j) => j.name === 'hip');
+  expect(hip?.torqueLimit[0]).toBeCloseTo(2 * 3 * 52, 9);
+});

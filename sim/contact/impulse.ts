@@ -80,7 +80,7 @@ export function calcContactImpulse(before: ContactSide, after: ContactSide, cont
   const { mass: m, gravity: g, time: T } = contact;
   const dv = minus(after.v_WScm_W, before.v_WScm_W);
   const J: Vec3 = [m * dv[0], m * dv[1] + m * g * T, m * dv[2]];
-  return describe(J, minus(after.h_Scm_W, before.h_Scm_W), before, after, contact);
+  return account(J, minus(after.h_Scm_W, before.h_Scm_W), before, after, contact);
 }
 
 /** From a known contact to the take-off it gives: impulse J at `place` below the mass centre, and a free turn about Y. */
@@ -105,7 +105,7 @@ export function calcAfterContact(
     h_Scm_W: [h[0] + K[0], h[1] + K[1], h[2] + K[2]],
     ...(lateralMoment === undefined ? {} : { lateralMoment }),
   };
-  return { after, contact: describe(J, K, before, after, contact) };
+  return { after, contact: account(J, K, before, after, contact) };
 }
 
 /** J of a mean force stated in body weights and its lean from the vertical in X-Y (+ towards +X), rad. */
@@ -114,7 +114,7 @@ export function impulseOfForce(contact: ContactSpec, bodyWeights: number, lean: 
   return [J * Math.sin(lean), J * Math.cos(lean), 0];
 }
 
-function describe(J: Vec3, K: Vec3, before: ContactSide, after: ContactSide, contact: ContactSpec): ContactImpulse {
+function account(J: Vec3, K: Vec3, before: ContactSide, after: ContactSide, contact: ContactSpec): ContactImpulse {
   const { mass: m, gravity: g, time: T, height: c } = contact;
   const size = Math.hypot(...J);
   const inPlane = Math.hypot(J[0], J[1]);

@@ -27,7 +27,8 @@ export const AGREEMENT = 1e-9;
 /** Looks along T for the least agreement: this many between the earliest and the latest possible touchdown. */
 const LOOKS = 10;
 
-function uses({ schedule, contacts = [] }: Skill, anchor: Anchor): boolean {
+/** Whether any key hangs on the event. */
+export function usesAnchor({ schedule, contacts = [] }: Skill, anchor: Anchor): boolean {
   return (
     schedule.keys.some((k) => k.at.anchor === anchor) ||
     [...schedule.blocks, ...contacts].some((b) => b.from.anchor === anchor || b.to.anchor === anchor)
@@ -37,13 +38,13 @@ function uses({ schedule, contacts = [] }: Skill, anchor: Anchor): boolean {
 export function flySkill(skill: Skill, options: FlightOptions = {}): Flight {
   const { body, takeoff, end, gravity } = skill;
   const up = takeoff.v_WScm_W[1];
-  if (uses(skill, 'apex') && !(gravity > 0)) throw new ApexError();
+  if (usesAnchor(skill, 'apex') && !(gravity > 0)) throw new ApexError();
   const apex = gravity > 0 ? up / gravity : 0;
   const scheduleFor = (touchdown: number): Schedule => compileSkillSchedule(skill, { apex, touchdown });
   const fly = (schedule: Schedule): Flight => flySchedule(body, schedule, takeoff, end, gravity, options);
 
   if (end.kind === 'duration') return fly(scheduleFor(end.duration));
-  if (!uses(skill, 'touchdown')) return fly(scheduleFor(0));
+  if (!usesAnchor(skill, 'touchdown')) return fly(scheduleFor(0));
   return flyAgreed(skill, scheduleFor, fly, options);
 }
 

@@ -63,7 +63,7 @@ export { type FrameWords, wordAngle, wordFrames, wordTilt } from './measure/word
 export { type BodyFrame, calcBodyFrame } from './motion/body-frame.ts';
 export { calcDynamics, makeDynamics } from './motion/inverse-dynamics.ts';
 export { REACHED, type Reach, type ReachTarget, reachTo } from './motion/inverse-kinematics.ts';
-export { HUMAN_ENDS } from './motion/limb.ts';
+export { getLimb, HUMAN_ENDS, type Limb, placeLimb } from './motion/limb.ts';
 export { getModel, type Model } from './motion/model.ts';
 export { calcPose, type Pose } from './motion/pose.ts';
 export { calcShapeMotion, makeShapeMotion, type ShapeMotion } from './motion/shape-motion.ts';
@@ -115,9 +115,11 @@ export { calcHandGaps, compileSkillSchedule } from './skill/skill-schedule.ts';
 export type { AthleteSpec, SkillSpec } from './skill/skill-spec.ts';
 export {
   calcTiltAccount,
+  stepTiltAccount,
   type TiltAccount,
   type TiltAccountOptions,
   type TiltPart,
+  type TiltProgress,
   type TiltSource,
   type TiltValues,
 } from './skill/tilt-account.ts';

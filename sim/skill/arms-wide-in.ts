@@ -33,8 +33,10 @@ export function armsWideAgainstIn(skill: Skill, options: ArmsHeld = {}): { wide:
   if (body.shoulders.length === 0)
     throw new FieldError('athlete', body.name, 'a body with shoulders, to hold its arms wide or in');
   const flight = options.flight ?? flySkill(skill);
+  // hands that hold the legs cannot be held wide
+  const { contacts: _, ...free } = skill;
   const version = (elevation: number, words: string): Skill => ({
-    ...skill,
+    ...free,
     title: `${skill.title}, ${words}`,
     takeoff: { ...skill.takeoff, momentum: { kind: 'vector', h_Scm_W: flight.h_Scm_W } },
     schedule: holdArms(skill, flight, elevation, from, to),

@@ -6,7 +6,8 @@
  *
  * - take-off: angular momentum along Z only, tilt zero, twist at the nearest half turn;
  * - arms, chest (spine and head), hips (legs): left and right get the mean of both (symmetric.ts); 'joints': of a tree
- *   whose segments belong to no such group.
+ *   whose segments belong to no such group. Hands that stay on the legs follow the legs of the rerun; what one hand
+ *   does alone belongs to the arms.
  *
  * Contact is what the state at t = 0 gives alone: attitude of F and the total angular momentum, which holds whatever
  * moved unevenly before t = 0. A body model with the momentum as its input can only be told the contact, not find it.
@@ -22,10 +23,11 @@ import type { Triple } from '../math/vec3.ts';
 import { calcAttitude, nearest, TILT_LIMIT } from '../measure/attitude.ts';
 import { turnSign } from '../measure/words.ts';
 import { makeState, readState } from '../motion/state.ts';
-import { compileSchedule } from '../schedule/compile.ts';
 import type { Schedule } from '../schedule/schedule.ts';
 import { flySkill } from './fly-skill.ts';
+import type { HandContact } from './hand-contact.ts';
 import type { Skill } from './skill.ts';
+import { compileSkillSchedule } from './skill-schedule.ts';
 import { isUneven, makeSymmetric } from './symmetric.ts';
 
 export type TiltSource = 'takeoff' | 'arms' | 'chest' | 'hips' | 'joints';
@@ -75,7 +77,25 @@ export interface TiltAccountOptions {
 }
 
 export function calcTiltAccount(skill: Skill, options: TiltAccountOptions = {}): TiltAccount {
-  const { body, takeoff } = skill;
+  const steps = stepTiltAccount(skill, options);
+  for (;;) {
+    const step = steps.next();
+    if (step.done) return step.value;
+  }
+}
+
+/** How far an account is, in flights. */
+export interface TiltProgress {
+  readonly done: number;
+  readonly of: number;
+}
+
+/** The same, handing back after each flight: for whoever has other things to do between them. */
+export function* stepTiltAccount(
+  skill: Skill,
+  options: TiltAccountOptions = {},
+): Generator<TiltProgress, TiltAccount, void> {
+  const { body, takeoff, contacts = [] } = skill;
   const flight = options.flight ?? flySkill(skill);
   const T = flight.duration;
   const tAt = Math.min(T, Math.max(0, options.at ?? T));
@@ -91,8 +111,12 @@ export function calcTiltAccount(skill: Skill, options: TiltAccountOptions = {}):
 
   const groups = groupsOf(body);
   const takeoffUneven = isTakeoffUneven(takeoff, flight);
+  const evenHands = contacts.filter((c) => isHeldByBoth(c, contacts));
   const uneven = (s: TiltSource): boolean =>
-    s === 'takeoff' ? takeoffUneven : isUneven(body, skill.schedule, groups.get(s) ?? new Set());
+    s === 'takeoff'
+      ? takeoffUneven
+      : isUneven(body, skill.schedule, groups.get(s) ?? new Set()) ||
+        (s === 'arms' && evenHands.length < contacts.length);
   const present = (['takeoff', ...groups.keys()] as TiltSource[]).map((source) => ({ source, uneven: uneven(source) }));
   const known = new Map<string, TiltValues>([['', total]]);
   const scheduleWithout = new Map<string, Schedule>([['', flight.schedule]]);
@@ -103,7 +127,9 @@ export function calcTiltAccount(skill: Skill, options: TiltAccountOptions = {}):
     let made = scheduleWithout.get(key);
     if (!made) {
       const angles = new Set(joints.flatMap((s) => [...(groups.get(s) ?? [])]));
-      made = compileSchedule(body, makeSymmetric(body, skill.schedule, angles, flight.schedule, anchors), anchors);
+      const even = makeSymmetric(body, skill.schedule, angles, flight.schedule, anchors);
+      const hands = joints.includes('arms') ? evenHands : contacts;
+      made = compileSkillSchedule({ body, schedule: even, contacts: hands }, anchors);
       scheduleWithout.set(key, made);
     }
     return made;
@@ -129,16 +155,24 @@ export function calcTiltAccount(skill: Skill, options: TiltAccountOptions = {}):
     return values;
   };
 
+  const all = present.map((p) => p.source);
+  const asymmetries = present.filter((p) => p.uneven);
+  const jointsUneven = asymmetries.some((p) => p.source !== 'takeoff');
+  // each alone, all of them, all but the take-off, and the movements without momentum
+  const reruns = [...asymmetries.map((p) => [p.source]), all, all.filter((s) => s !== 'takeoff')];
+  const of = reruns.length + 1;
+  for (const [i, out] of reruns.entries()) {
+    without(out);
+    yield { done: i + 1, of };
+  }
   const parts = present.map(({ source, uneven: is }): TiltPart => {
     const left = without([source]);
     return { source, uneven: is, gave: minus(total, left), without: left };
   });
-  const all = present.map((p) => p.source);
   const rest = without(all);
   const together = minus(minus(total, rest), parts.map((p) => p.gave).reduce(plus, ZERO));
   const contact = minus(without(all.filter((s) => s !== 'takeoff')), rest);
   const still: TakeoffSpec = { ...own, momentum: { kind: 'vector', h_Scm_W: [0, 0, 0] } };
-  const jointsUneven = present.some((p) => p.uneven && p.source !== 'takeoff');
   const counterTwist = jointsUneven ? follow(fly(flight.schedule, still), T, tAt, false).twist : 0;
   return {
     measuredFrom: fromH ? 'momentum' : 'world',
@@ -164,6 +198,13 @@ const plus = (a: TiltValues, b: TiltValues): TiltValues => ({
   at: a.at + b.at,
   twist: a.twist + b.twist,
 });
+
+/** Both hands do it, in one contact or in two alike. */
+const isHeldByBoth = (one: HandContact, all: readonly HandContact[]): boolean =>
+  one.hand === 'both' ||
+  all.some((o) => o.hand !== one.hand && o.on === one.on && isSameTime(o.from, one.from) && isSameTime(o.to, one.to));
+
+const isSameTime = (a: HandContact['from'], b: HandContact['from']): boolean => a.anchor === b.anchor && a.s === b.s;
 
 /** Angles by the part of the body whose joints they drive. */
 function groupsOf(body: Body): Map<TiltSource, ReadonlySet<number>> {

@@ -136,6 +136,20 @@ describe('arms wide against arms in', () => {
     expect(row(c, 'twists').words[1]).toBe('more');
   });
 
+  it('hands that hold the legs let go: arms are wide all the same', () => {
+    const skill = preset('back-tuck');
+    const tuck = skill.schedule.blocks.find((b) => b.shape === 'tuck');
+    if (!tuck) throw new RangeError('no tuck');
+    const { wide } = armsWideAgainstIn({
+      ...skill,
+      contacts: [{ hand: 'both', on: 'shin', from: tuck.from, to: tuck.to }],
+    });
+    const flight = flySkill(wide);
+    const now = new Float64Array(skill.body.angles.length);
+    flight.schedule.anglesInto(0.5 * flight.duration, now, new Float64Array(now.length));
+    for (const s of skill.body.shoulders) expect(Math.abs(now[s.elevation] - ARMS_WIDE)).toBeLessThan(POSE);
+  });
+
   it('legs and trunk opened into keys move as the blocks did, rates and all', () => {
     const skill = {
       ...preset('back-tuck'),

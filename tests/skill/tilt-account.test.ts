@@ -1,7 +1,7 @@
 // The account of the tilt as laws: nothing uneven gives nothing, all taken out leaves nothing, the sum is the whole.
 import { describe, expect, it } from 'vitest';
 import { calcFrames, flySkill, frameTimes } from '../../sim/index.ts';
-import { calcTiltAccount, type TiltAccount, type TiltValues } from '../../sim/skill/tilt-account.ts';
+import { calcTiltAccount, stepTiltAccount, type TiltAccount, type TiltValues } from '../../sim/skill/tilt-account.ts';
 import { fileOf, preset, presetIds, skillOf } from './load.ts';
 
 const DEG = Math.PI / 180;
@@ -142,6 +142,60 @@ describe('tilt account', () => {
     const share = leaning.contact.greatest / leaning.total.greatest;
     expect(share).toBeGreaterThan(0.1);
     expect(share).toBeLessThan(0.6);
+  });
+
+  it('hands that stay on the legs stay there in the reruns', () => {
+    const file = fileOf('back-tuck');
+    const held = file.schedule.blocks?.find((b) => b.shape === 'tuck');
+    if (!held) throw new RangeError('no tuck');
+    file.schedule.contacts = [{ hand: 'both', on: 'shin', from: held.from, to: held.to }];
+    file.schedule.keys = [
+      { angle: 'lumbarSideBend', at: { anchor: 'takeoff', s: 0.1 }, deg: 0 },
+      { angle: 'lumbarSideBend', at: { anchor: 'takeoff', s: 0.3 }, deg: 8 },
+    ];
+    file.end = { durationS: 0.9, surface: { kind: 'floor', heightM: 0 } };
+    file.takeoff.momentum = { vectorKgM2PerS: [0, 0, 30] };
+    const plain = structuredClone(file);
+    plain.schedule.keys = [];
+    // without the side bend it is the even tuck with its hands on the shins: the flight that has no side bend at all
+    const a = calcTiltAccount(skillOf(file), { at: 0.5 });
+    const b = calcTiltAccount(skillOf(plain), { at: 0.5 });
+    expect(a.parts.filter((p) => p.uneven).map((p) => p.source)).toEqual(['chest']);
+    const left = a.parts.find((p) => p.source === 'chest')?.without;
+    expect(Math.abs((left?.at ?? Number.NaN) - b.total.at)).toBeLessThan(NOTHING);
+    expect(Math.abs(left?.twist ?? Number.NaN)).toBeLessThan(NOTHING);
+    expect(Math.abs(a.total.at)).toBeGreaterThan(0.5 * DEG);
+  });
+
+  it('what one hand does alone belongs to the arms; the same with the other hand too belongs to nobody', () => {
+    const file = fileOf('back-tuck');
+    const held = file.schedule.blocks?.find((b) => b.shape === 'tuck');
+    if (!held) throw new RangeError('no tuck');
+    const on = { on: 'shin', from: held.from, to: held.to } as const;
+    file.schedule.contacts = [{ hand: 'L', ...on }];
+    const one = calcTiltAccount(skillOf(file));
+    expect(one.parts.filter((p) => p.uneven).map((p) => p.source)).toEqual(['arms']);
+    expect(Math.abs(gaveBy(one, 'arms').greatest)).toBeGreaterThan(0.1 * DEG);
+    expect(Math.max(...sizes(one.rest))).toBeLessThan(NOTHING);
+    file.schedule.contacts.push({ hand: 'R', ...on });
+    const both = calcTiltAccount(skillOf(file));
+    expect(both.parts.some((p) => p.uneven)).toBe(false);
+  });
+
+  it('step by step it is the same account, and the steps are as many as they say', () => {
+    const skill = preset('back-straight-full');
+    const steps = stepTiltAccount(skill);
+    let told = 0;
+    for (;;) {
+      const step = steps.next();
+      if (step.done) {
+        expect(step.value).toEqual(calcTiltAccount(skill));
+        break;
+      }
+      told += 1;
+      expect(step.value.done).toBe(told);
+      expect(told).toBeLessThan(step.value.of);
+    }
   });
 
   it('the same call gives the same account', () => {

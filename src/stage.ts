@@ -1,8 +1,11 @@
 /** Joins the rooms that draw: poses of the engine, pictures of the scene, the canvas of the renderer. */
+import { posing } from './engine/pose.ts';
 import { calcHeldPose, makePoser, type Poser } from './engine/poses.ts';
 import type { FlightResult } from './engine/result.ts';
 import type { StageHandle, StageInput, StagePorts, ViewPlace } from './panels/ports.ts';
 import { wordLanding } from './panels/sentence.tsx';
+import { lengthMarks } from './panels/units.ts';
+import { drawHeld, drawPoseTile, findGrip, followGrip } from './pose-picture.ts';
 import { readTokens } from './render/read-tokens.ts';
 import { createRenderer } from './render/renderer.ts';
 import type { RendererKind } from './render/stage-renderer.ts';
@@ -14,6 +17,7 @@ import { shapeTileSvg } from './scene/shape-tile.ts';
 import { sideScene } from './scene/side-scene.ts';
 import { topScene } from './scene/top-scene.ts';
 import { uprightScene } from './scene/upright-scene.ts';
+import type { OtherVersion } from './scene/version-ghost.ts';
 import { heldView } from './scene/view.ts';
 
 interface Staged {
@@ -69,9 +73,23 @@ function getStaged(result: FlightResult): Staged {
   return made;
 }
 
-function drawView(place: ViewPlace, input: StageInput, flight: StageFlight, cursor: StagePose): Scene {
+/** The other versions of the skill at this instant; what would stand before its take-off or after its landing waits there. */
+function getOthers({ extras, cursorS }: StageInput): OtherVersion[] {
+  return (extras.versions ?? []).map(({ letter, result, shiftS }) => {
+    const { flight, pose } = getStaged(result);
+    return { letter, flight, shiftS, cursor: pose(Math.min(Math.max(cursorS + shiftS, 0), flight.duration)) };
+  });
+}
+
+function drawView(
+  place: ViewPlace,
+  input: StageInput,
+  flight: StageFlight,
+  cursor: StagePose,
+  others: readonly OtherVersion[],
+): Scene {
   const { width, height, floorY, pxPerM, x0 } = place;
-  const window = { width, height, floorY, pxPerM, x0 };
+  const window = { width, height, floorY, pxPerM, x0, marks: lengthMarks() };
   switch (place.kind) {
     case 'unrolled': {
       const thinGhosts = Math.max(1, Math.ceil(flight.ghosts.length / place.ghosts));
@@ -85,6 +103,7 @@ function drawView(place: ViewPlace, input: StageInput, flight: StageFlight, curs
       return flightScene({
         flight,
         cursor,
+        others,
         window: own,
         landingLabel: place.unlabelled ? undefined : wordLanding(input.result.outline),
       });
@@ -93,15 +112,16 @@ function drawView(place: ViewPlace, input: StageInput, flight: StageFlight, curs
       return sideScene({
         flight,
         cursor,
+        others,
         window: { ...window, thinGhosts: Math.max(1, Math.ceil(flight.ghosts.length / place.ghosts)) },
         arrows: true,
       });
     case 'front':
-      return frontScene({ flight, cursor, window });
+      return frontScene({ flight, cursor, window, others });
     case 'top':
-      return topScene({ flight, cursor, window });
+      return topScene({ flight, cursor, window, others });
     case 'upright':
-      return uprightScene({ body: flight.body, pose: cursor, width, height, pxPerM, y: place.centreY });
+      return uprightScene({ body: flight.body, pose: cursor, width, height, pxPerM, y: place.centreY, others });
   }
 }
 
@@ -128,6 +148,7 @@ export const stagePorts: StagePorts = {
     canvas.dataset.renderer = renderer.kind;
     let size = `${width} ${height}`;
     let drawn: FlightResult | undefined;
+    let last: { scene: Scene; cursor: StagePose } | undefined;
     return {
       draw: (input) => {
         const now = `${input.width} ${input.height}`;
@@ -137,19 +158,26 @@ export const stagePorts: StagePorts = {
         }
         const { flight, pose } = getStaged(input.result);
         const cursor = pose(input.cursorS);
+        const others = getOthers(input);
         const parts = input.views.map((place) => ({
-          scene: drawView(place, input, flight, cursor),
+          scene: drawView(place, input, flight, cursor, others),
           x: place.x,
           y: place.y,
         }));
         const scene = joinScenes(input.width, input.height, parts);
         renderer.draw(input.result === drawn ? scene : dropKeys(scene));
         drawn = input.result;
+        last = { scene, cursor };
       },
+      findGrip: (x, y, reachPx) =>
+        drawn && last && findGrip(last.scene, last.cursor.frames, posing.ends(drawn), x, y, reachPx),
+      followGrip: (grip) => drawn && last && followGrip(last.scene, last.cursor.frames, posing.ends(drawn), grip),
       setTheme: () => renderer.setTokens(readTokens()),
       destroy: () => renderer.destroy(),
     };
   },
+  poseTile: drawPoseTile,
+  held: drawHeld,
   tile: (result, block, width, height) => {
     const span = result.skill.schedule.blocks[block];
     if (!span) return '';

@@ -1,12 +1,13 @@
 /** A line cut into dashes, for renderers that have none. */
-import type { Points } from '../scene/scene.ts';
+import type { Dash, Points } from '../scene/scene.ts';
 
-/** Pieces of the line that are drawn: `on` px long, `off` px apart, bending where the line bends. */
-export function dashed(points: Points, [on, off]: readonly [number, number], closed: boolean): number[][] {
+/** Pieces of the line that are drawn, bending where the line bends. */
+export function dashed(points: Points, dash: Dash, closed: boolean): number[][] {
   const pieces: number[][] = [];
   const n = points.length / 2;
-  if (n < 2 || on <= 0) return pieces;
-  let left = on;
+  if (n < 2 || !(dash[0] > 0)) return pieces;
+  let step = 0;
+  let left = dash[0];
   let drawing = true;
   let piece: number[] = [points[0], points[1]];
   const last = closed ? n : n - 1;
@@ -28,7 +29,8 @@ export function dashed(points: Points, [on, off]: readonly [number, number], clo
       }
       piece = [px, py];
       drawing = !drawing;
-      left = Math.max(0.1, drawing ? on : off);
+      step = (step + 1) % dash.length;
+      left = Math.max(0.1, dash[step]);
     }
     left -= length - at;
     if (drawing) piece.push(points[2 * j], points[2 * j + 1]);

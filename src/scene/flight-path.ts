@@ -1,6 +1,6 @@
 /** The path of the mass centre with a dot every tenth of a second, and where it is at any instant. */
 import type { StageFlight } from './pose-frames.ts';
-import type { DrawItem, Points } from './scene.ts';
+import type { Dash, DrawItem, Points } from './scene.ts';
 
 /** Mass centre at t by linear interpolation of the sampled path; [x, y, z] in W. */
 export function pathAt(path: Float64Array, t: number): [number, number, number] {
@@ -19,7 +19,7 @@ export function pathAt(path: Float64Array, t: number): [number, number, number] 
 
 export type PlacePoint = (t: number, x: number, y: number, z: number) => readonly [number, number];
 
-export function pathItems(flight: StageFlight, place: PlacePoint, dashedB = false): DrawItem[] {
+export function pathItems(flight: StageFlight, place: PlacePoint, dash?: Dash): DrawItem[] {
   const { path } = flight;
   const n = path.length / 4;
   const points: Points = new Float32Array(2 * n);
@@ -29,9 +29,9 @@ export function pathItems(flight: StageFlight, place: PlacePoint, dashedB = fals
     points[2 * i + 1] = y;
   }
   const items: DrawItem[] = [
-    { kind: 'line', points, stroke: 'ink-3', width: 1, hit: 'path', ...(dashedB ? { dash: [5, 3] as const } : {}) },
+    { kind: 'line', points, stroke: 'ink-3', width: 1, hit: 'path', ...(dash ? { dash } : {}) },
   ];
-  if (dashedB) return items;
+  if (dash) return items;
   // dots every 0.1 s, thinned on long flights until they stand apart
   const step = flight.duration > 4 ? 0.5 : 0.1;
   for (let k = 0; k * step <= flight.duration + 1e-9; k++) {

@@ -3,13 +3,13 @@
  * seen from the side; only the mass centre's travel is pulled out to the ruler.
  */
 import { figureItems } from './figure.ts';
-import { outlineItems } from './figure-outline.ts';
 import { pathHeights, pathItems } from './flight-path.ts';
 import { ghostLayer } from './ghosts.ts';
-import { fitHeights, HEIGHT_NOTE, hairline, heightLines, heightPx } from './heights.ts';
+import { fitHeights, HEIGHT_NOTE, hairline, heightLines, heightPx, type LengthMarks } from './heights.ts';
 import { massCentreMark, wedge } from './marks.ts';
 import type { StageFlight, StagePose } from './pose-frames.ts';
 import type { DrawItem, Layer, Scene } from './scene.ts';
+import { type OtherVersion, versionFigures, versionPaths, versionsKey } from './version-ghost.ts';
 import { dot, sideView } from './view.ts';
 
 export interface FlightWindow {
@@ -24,21 +24,16 @@ export interface FlightWindow {
   /** right edge of the height labels, px */
   readonly labelX: number;
   readonly labelSize?: number;
+  readonly marks?: LengthMarks;
   /** keep every n-th ghost (phone) */
   readonly thinGhosts?: number;
-}
-
-/** Another version of the skill, drawn dashed and hatched behind the first. */
-export interface OtherVersion {
-  readonly flight: StageFlight;
-  readonly cursor: StagePose;
 }
 
 export interface FlightSceneInput {
   readonly flight: StageFlight;
   readonly cursor: StagePose;
   readonly window: FlightWindow;
-  readonly other?: OtherVersion;
+  readonly others?: readonly OtherVersion[];
   /** at the landing wedge, e.g. '6° short' */
   readonly landingLabel?: string;
   /** false: no plumb line, no level (print) */
@@ -46,10 +41,10 @@ export interface FlightSceneInput {
 }
 
 export function flightScene(input: FlightSceneInput): Scene {
-  const { flight, cursor, window: w, other } = input;
+  const { flight, cursor, window: w, others = [] } = input;
   const size = w.labelSize ?? 12.5;
   const view = sideView(flight.v_WScm_W0[0]);
-  const ends = [flight, ...(other ? [other.flight] : [])].map(pathHeights);
+  const ends = [flight, ...others.map((o) => o.flight)].map(pathHeights);
   const heights = fitHeights(
     w.floorY,
     w.pxPerM,
@@ -58,17 +53,23 @@ export function flightScene(input: FlightSceneInput): Scene {
   );
   const x = (t: number): number => w.x0 + t * w.pxPerS;
   const y = (height: number): number => heightPx(heights, height);
-  const { lines, labels } = heightLines(heights, { labelX: w.labelX, from: w.labelX + 8, to: w.width, size });
+  const { lines, labels } = heightLines(heights, {
+    labelX: w.labelX,
+    from: w.labelX + 8,
+    to: w.width,
+    size,
+    marks: w.marks,
+  });
   const place = { view, scale: w.pxPerM };
   const at = (pose: StagePose): readonly [number, number] => [x(pose.t), y(pose.p_WScm_W[1])];
   const [cx, cy] = at(cursor);
 
-  const figure: DrawItem[] = [];
-  if (other) {
-    const [ox, oy] = [x(other.cursor.t), y(other.cursor.p_WScm_W[1])];
-    const spot = { ...place, anchor: other.cursor.p_WScm_W, x: ox, y: oy };
-    figure.push(...outlineItems(other.flight.body, other.cursor.frames, spot));
-  }
+  const figure = versionFigures(others, ({ cursor: c, shiftS }) => ({
+    ...place,
+    anchor: c.p_WScm_W,
+    x: x(c.t - shiftS),
+    y: y(c.p_WScm_W[1]),
+  }));
   const spot = { ...place, anchor: cursor.p_WScm_W, x: cx, y: cy, hit: 'figure' };
   figure.push(...figureItems(flight.body, cursor.frames, spot));
 
@@ -93,13 +94,13 @@ export function flightScene(input: FlightSceneInput): Scene {
     ghostLayer(flight, cursor.t, { ...place, name: 'flight', at }, w.thinGhosts),
     {
       name: 'path',
-      key: `flight ${flight.key} ${other?.flight.key ?? ''} ${still}`,
+      key: `flight ${flight.key} ${versionsKey(others)} ${still}`,
       items: [
-        ...(other ? pathItems(other.flight, (t, _x, py) => [x(t), y(py)], true) : []),
+        ...versionPaths(others, (t, _x, py) => [x(t), y(py)]),
         ...pathItems(flight, (t, _x, py) => [x(t), y(py)]),
       ],
     },
-    { name: 'figure', items: figure },
+    { name: 'figure', items: figure, sight: spot },
     { name: 'marks', items: marks },
     { name: 'text', items: labels, key: still },
   ];

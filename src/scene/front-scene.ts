@@ -9,6 +9,7 @@ import { massCentreMark } from './marks.ts';
 import type { StageFlight, StagePose } from './pose-frames.ts';
 import type { DrawItem, Scene } from './scene.ts';
 import { type ScaleWindow, turningSigns } from './side-scene.ts';
+import { type OtherVersion, versionFigures } from './version-ghost.ts';
 import { frontView } from './view.ts';
 
 const NEAR_VERTICAL = Math.cos(Math.PI / 6);
@@ -17,6 +18,7 @@ export interface FrontSceneInput {
   readonly flight: StageFlight;
   readonly cursor: StagePose;
   readonly window: ScaleWindow;
+  readonly others?: readonly OtherVersion[];
   readonly arrows?: boolean;
   readonly guides?: boolean;
 }
@@ -27,13 +29,16 @@ export function tiltIsSeen(pose: StagePose): boolean {
 }
 
 export function frontScene(input: FrontSceneInput): Scene {
-  const { flight, cursor, window: w } = input;
+  const { flight, cursor, window: w, others = [] } = input;
   const x0 = w.x0 ?? w.width / 2;
   // the camera keeps the mass centre's sideways drift
-  const x = x0 + frontView.right[2] * cursor.p_WScm_W[2] * w.pxPerM;
-  const y = w.floorY - cursor.p_WScm_W[1] * w.pxPerM;
+  const spot = ([, py, pz]: StagePose['p_WScm_W']) => ({
+    x: x0 + frontView.right[2] * pz * w.pxPerM,
+    y: w.floorY - py * w.pxPerM,
+  });
+  const { x, y } = spot(cursor.p_WScm_W);
   const scale = { floorY: w.floorY, scale: w.pxPerM, breakY: Number.POSITIVE_INFINITY, compressed: w.pxPerM };
-  const { lines } = heightLines(scale, { labelX: 0, from: 0, to: w.width, size: 12 });
+  const { lines } = heightLines(scale, { labelX: 0, from: 0, to: w.width, size: 12, marks: w.marks });
   const place = { view: frontView, scale: w.pxPerM, anchor: cursor.p_WScm_W, x, y, hit: 'figure' };
   const marks: DrawItem[] = [];
   const text: DrawItem[] = [];
@@ -61,7 +66,19 @@ export function frontScene(input: FrontSceneInput): Scene {
     layers: [
       { name: 'heights', items: lines, key: JSON.stringify(w) },
       { name: 'marks', items: marks },
-      { name: 'figure', items: figureItems(flight.body, cursor.frames, place) },
+      {
+        name: 'figure',
+        items: [
+          ...versionFigures(others, ({ cursor: c }) => ({
+            view: frontView,
+            scale: w.pxPerM,
+            anchor: c.p_WScm_W,
+            ...spot(c.p_WScm_W),
+          })),
+          ...figureItems(flight.body, cursor.frames, place),
+        ],
+        sight: place,
+      },
       { name: 'text', items: text },
     ],
     notes: [],

@@ -4,6 +4,8 @@
  * names of tokens (tokens.css), never literal values. Drawn in order: later over earlier.
  */
 
+import type { Sight } from './view.ts';
+
 /** The colour tokens of tokens.css that a scene may name. */
 export type Token =
   | 'air'
@@ -58,14 +60,16 @@ export interface FillItem extends Common {
   readonly opacity?: number;
 }
 
+/** on, off, on, off, ... in px, over and over; an even number of them */
+export type Dash = readonly number[];
+
 export interface LineItem extends Common {
   readonly kind: 'line';
   readonly points: Points;
   readonly closed?: boolean;
   readonly stroke: Token;
   readonly width: number;
-  /** on, off, in px */
-  readonly dash?: readonly [number, number];
+  readonly dash?: Dash;
   readonly cap?: 'butt' | 'round';
 }
 
@@ -136,6 +140,8 @@ export interface Layer {
   readonly clip?: Rect;
   /** equal keys mean equal items: the renderer may keep the layer, ghosts as one texture */
   readonly key?: string;
+  /** the figure at the cursor stands in this layer, seen so: for whoever takes hold of it */
+  readonly sight?: Sight;
 }
 
 export interface Scene {

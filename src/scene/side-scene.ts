@@ -3,14 +3,13 @@
  * travel, so the flight runs the same way as the ruler.
  */
 import { figureItems } from './figure.ts';
-import { outlineItems } from './figure-outline.ts';
 import { pathItems } from './flight-path.ts';
-import type { OtherVersion } from './flight-scene.ts';
 import { ghostLayer } from './ghosts.ts';
-import { hairline, heightLines } from './heights.ts';
+import { hairline, heightLines, type LengthMarks } from './heights.ts';
 import { endOnArrow, massCentreMark, straightArrow, turningArrow } from './marks.ts';
 import type { StageFlight, StagePose } from './pose-frames.ts';
 import type { DrawItem, Layer, Scene } from './scene.ts';
+import { type OtherVersion, versionFigures, versionPaths, versionsKey } from './version-ghost.ts';
 import { dot, sideView, type View } from './view.ts';
 
 export interface ScaleWindow {
@@ -24,6 +23,7 @@ export interface ScaleWindow {
   /** right edge of height labels, px; none: no labels */
   readonly labelX?: number;
   readonly labelSize?: number;
+  readonly marks?: LengthMarks;
   readonly thinGhosts?: number;
 }
 
@@ -31,7 +31,7 @@ export interface SideSceneInput {
   readonly flight: StageFlight;
   readonly cursor: StagePose;
   readonly window: ScaleWindow;
-  readonly other?: OtherVersion;
+  readonly others?: readonly OtherVersion[];
   /** arrows of rotation and angular momentum */
   readonly arrows?: boolean;
   readonly guides?: boolean;
@@ -56,7 +56,7 @@ export function metreTicks(flight: StageFlight, w: ScaleWindow): { readonly x: n
 }
 
 export function sideScene(input: SideSceneInput): Scene {
-  const { flight, cursor, window: w, other } = input;
+  const { flight, cursor, window: w, others = [] } = input;
   const view = sideView(flight.v_WScm_W0[0]);
   const x0 = sideOrigin(flight, w);
   const point = (x: number, y: number): readonly [number, number] => [
@@ -66,16 +66,12 @@ export function sideScene(input: SideSceneInput): Scene {
   const at = (pose: StagePose): readonly [number, number] => point(pose.p_WScm_W[0], pose.p_WScm_W[1]);
   const place = { view, scale: w.pxPerM };
   const [cx, cy] = at(cursor);
-  const figure: DrawItem[] = [];
-  if (other) {
-    const [x, y] = at(other.cursor);
-    figure.push(
-      ...outlineItems(other.flight.body, other.cursor.frames, { ...place, anchor: other.cursor.p_WScm_W, x, y }),
-    );
-  }
-  figure.push(
-    ...figureItems(flight.body, cursor.frames, { ...place, anchor: cursor.p_WScm_W, x: cx, y: cy, hit: 'figure' }),
-  );
+  const figure = versionFigures(others, ({ cursor: c }) => {
+    const [x, y] = at(c);
+    return { ...place, anchor: c.p_WScm_W, x, y };
+  });
+  const sight = { ...place, anchor: cursor.p_WScm_W, x: cx, y: cy };
+  figure.push(...figureItems(flight.body, cursor.frames, { ...sight, hit: 'figure' }));
   const marks: DrawItem[] = [];
   if (input.guides !== false) {
     marks.push({
@@ -96,6 +92,7 @@ export function sideScene(input: SideSceneInput): Scene {
     from: w.labelX ? w.labelX + 8 : 0,
     to: w.width,
     size,
+    marks: w.marks,
   });
   const still = JSON.stringify(w);
   const thin = w.thinGhosts ?? thinning(flight);
@@ -105,13 +102,10 @@ export function sideScene(input: SideSceneInput): Scene {
     ghostLayer(flight, cursor.t, { ...place, name: 'side', at }, thin),
     {
       name: 'path',
-      key: `side ${flight.key} ${other?.flight.key ?? ''} ${still}`,
-      items: [
-        ...(other ? pathItems(other.flight, (_t, x, y) => point(x, y), true) : []),
-        ...pathItems(flight, (_t, x, y) => point(x, y)),
-      ],
+      key: `side ${flight.key} ${versionsKey(others)} ${still}`,
+      items: [...versionPaths(others, (_t, x, y) => point(x, y)), ...pathItems(flight, (_t, x, y) => point(x, y))],
     },
-    { name: 'figure', items: figure },
+    { name: 'figure', items: figure, sight },
     { name: 'marks', items: marks },
     { name: 'text', items: w.labelX === undefined ? [] : labels, key: still },
   ];

@@ -5,6 +5,7 @@ import { ghostLayer } from './ghosts.ts';
 import type { StageFlight, StagePose } from './pose-frames.ts';
 import type { Scene } from './scene.ts';
 import { type ScaleWindow, sideOrigin } from './side-scene.ts';
+import { type OtherVersion, versionFigures, versionPaths, versionsKey } from './version-ghost.ts';
 import { topView } from './view.ts';
 
 export interface TopSceneInput {
@@ -12,9 +13,10 @@ export interface TopSceneInput {
   readonly cursor: StagePose;
   /** floorY is here the px of Z = 0 from the top */
   readonly window: ScaleWindow;
+  readonly others?: readonly OtherVersion[];
 }
 
-export function topScene({ flight, cursor, window: w }: TopSceneInput): Scene {
+export function topScene({ flight, cursor, window: w, others = [] }: TopSceneInput): Scene {
   const view = topView(flight.v_WScm_W0[0]);
   const x0 = sideOrigin(flight, w);
   const point = (x: number, z: number): readonly [number, number] => [
@@ -24,6 +26,7 @@ export function topScene({ flight, cursor, window: w }: TopSceneInput): Scene {
   const at = (pose: StagePose): readonly [number, number] => point(pose.p_WScm_W[0], pose.p_WScm_W[2]);
   const place = { view, scale: w.pxPerM };
   const [x, y] = at(cursor);
+  const sight = { ...place, anchor: cursor.p_WScm_W, x, y };
   // only take-off and landing: between them the poses lie on each other
   const thin = Math.max(1, flight.ghosts.length - 1);
   return {
@@ -34,12 +37,22 @@ export function topScene({ flight, cursor, window: w }: TopSceneInput): Scene {
       ghostLayer(flight, cursor.t, { ...place, name: 'top', at }, thin),
       {
         name: 'path',
-        items: pathItems(flight, (_t, px, _y, pz) => point(px, pz)),
-        key: `top ${flight.key} ${JSON.stringify(w)}`,
+        items: [
+          ...versionPaths(others, (_t, px, _y, pz) => point(px, pz)),
+          ...pathItems(flight, (_t, px, _y, pz) => point(px, pz)),
+        ],
+        key: `top ${flight.key} ${versionsKey(others)} ${JSON.stringify(w)}`,
       },
       {
         name: 'figure',
-        items: figureItems(flight.body, cursor.frames, { ...place, anchor: cursor.p_WScm_W, x, y, hit: 'figure' }),
+        items: [
+          ...versionFigures(others, ({ cursor: c }) => {
+            const [ox, oy] = at(c);
+            return { ...place, anchor: c.p_WScm_W, x: ox, y: oy };
+          }),
+          ...figureItems(flight.body, cursor.frames, { ...sight, hit: 'figure' }),
+        ],
+        sight,
       },
     ],
     notes: [],

@@ -8,6 +8,7 @@ import { figureItems } from './figure.ts';
 import { ringArrow } from './marks.ts';
 import type { PoseFrames, StagePose } from './pose-frames.ts';
 import type { DrawItem, Layer, Scene, Token } from './scene.ts';
+import { type OtherVersion, versionFigures } from './version-ghost.ts';
 import { heldView, type Vec3 } from './view.ts';
 
 export interface Handle {
@@ -36,6 +37,8 @@ export interface UprightSceneInput {
   readonly touch?: boolean;
   readonly arrows?: boolean;
   readonly background?: Token;
+  /** held upright by their own frames, behind */
+  readonly others?: readonly OtherVersion[];
 }
 
 export function uprightScene(input: UprightSceneInput): Scene {
@@ -56,7 +59,19 @@ export function uprightScene(input: UprightSceneInput): Scene {
     const items = figureItems(body, input.before, { ...place, hit: '' });
     layers.push({ name: 'ghosts', items: [{ kind: 'group', ghost: true, items }] });
   }
-  layers.push({ name: 'figure', items: figureItems(body, pose.frames, place) });
+  layers.push({
+    name: 'figure',
+    items: [
+      ...versionFigures(input.others ?? [], ({ cursor: c }) => ({
+        ...place,
+        view: heldView(c.R_WF, input.azimuth ?? 0),
+        anchor: c.p_WScm_W,
+        hit: '',
+      })),
+      ...figureItems(body, pose.frames, place),
+    ],
+    sight: place,
+  });
   const marks: DrawItem[] = [];
   const rate = pose.twistRate;
   if (input.arrows && rate !== undefined && Number.isFinite(rate) && Math.abs(rate) > 0.3) {

@@ -82,12 +82,38 @@ describe('the flight unrolled', () => {
 
   it('draws another version dashed, hatched and behind', () => {
     const two = mockFlight(body, { up: 4.4 });
-    const other = { flight: two.flight, cursor: two.pose(0.44) };
-    const figure = layer(flightScene({ flight: one.flight, cursor: one.pose(0.44), window, other }), 'figure').items;
+    const others = [{ letter: 'B', flight: two.flight, cursor: two.pose(0.44), shiftS: 0 }] as const;
+    const figure = layer(flightScene({ flight: one.flight, cursor: one.pose(0.44), window, others }), 'figure').items;
     const dashes = figure.findIndex((item) => item.kind === 'line' && item.dash !== undefined);
     const trunk = figure.findIndex((item) => item.data?.part === 'trunk');
     expect(dashes).toBeGreaterThanOrEqual(0);
     expect(dashes).toBeLessThan(trunk);
+  });
+
+  it('three versions differ in dashes and hatch, the first in front, each with its letter', () => {
+    const two = mockFlight(body, { up: 4.4 });
+    const cursor = two.pose(0.44);
+    const others = (['B', 'C', 'D'] as const).map((letter) => ({ letter, flight: two.flight, cursor, shiftS: 0 }));
+    const figure = layer(flightScene({ flight: one.flight, cursor: one.pose(0.44), window, others }), 'figure').items;
+    const letters = figure.filter((item) => item.kind === 'text').map((item) => item.data?.version);
+    expect(letters).toEqual(['D', 'C', 'B']);
+    const dashes = new Set(figure.flatMap((item) => (item.kind === 'line' && item.dash ? [item.dash.join()] : [])));
+    expect(dashes.size).toBe(3);
+  });
+
+  it('a version that runs ahead of the clock stands where the clock is, and its path ends where it lands', () => {
+    const two = mockFlight(body, { up: 4.4 });
+    const shiftS = two.flight.duration - one.flight.duration;
+    const t = 0.3;
+    const others = [{ letter: 'B', flight: two.flight, cursor: two.pose(t + shiftS), shiftS }] as const;
+    const scene = flightScene({ flight: one.flight, cursor: one.pose(t), window, others });
+    const letter = layer(scene, 'figure').items.find((item) => item.kind === 'text');
+    const x = (s: number): number => window.x0 + s * window.pxPerS;
+    if (letter?.kind !== 'text') throw new Error('no letter');
+    expect(letter.x).toBeCloseTo(x(t), 9);
+    const path = layer(scene, 'path').items.find((item) => item.kind === 'line' && item.dash !== undefined);
+    if (path?.kind !== 'line') throw new Error('no path');
+    expect(path.points[path.points.length - 2]).toBeCloseTo(x(one.flight.duration), 4);
   });
 
   it('compresses tall flights above a break, says so, and keeps bodies their size', () => {

@@ -1,0 +1,77 @@
+/**
+ * Other versions of a skill in the same picture: each a contour with dashes and a hatch of its own, its letter at the mass
+ * centre, its path dashed alike. A, the document, stays solid and in front. A version stands at its own time; `shiftS`
+ * says how far that runs ahead of A's clock, so that both meet at take-off, apex or landing.
+ */
+import type { FigurePlace } from './figure.ts';
+import { type OutlineStyle, outlineItems } from './figure-outline.ts';
+import { type PlacePoint, pathItems } from './flight-path.ts';
+import type { StageFlight, StagePose } from './pose-frames.ts';
+import type { Dash, DrawItem } from './scene.ts';
+
+export type VersionLetter = 'B' | 'C' | 'D';
+
+export interface VersionStyle {
+  readonly figure: OutlineStyle;
+  readonly path: Dash;
+}
+
+/** Dashed, dotted, dash and dot: told apart without any colour. */
+export const VERSION_STYLES: Readonly<Record<VersionLetter, VersionStyle>> = {
+  B: { figure: { hatchDeg: 45, dash: [4.5, 3] }, path: [5, 3] },
+  C: { figure: { hatchDeg: 135, dash: [1.6, 2.4] }, path: [1.5, 3] },
+  D: { figure: { hatchDeg: 90, dash: [7, 2.6, 1.6, 2.6] }, path: [7, 3, 1.5, 3] },
+};
+
+export interface OtherVersion {
+  readonly letter: VersionLetter;
+  readonly flight: StageFlight;
+  /** the pose at its own time */
+  readonly cursor: StagePose;
+  /** its own time minus A's, s */
+  readonly shiftS: number;
+}
+
+/** The place that names the version, for keys. */
+export const versionsKey = (others: readonly OtherVersion[]): string =>
+  others.map((o) => `${o.letter}${o.flight.key}@${o.shiftS.toFixed(4)}`).join(' ');
+
+/** The first stands in front of the rest. `place` is asked for each: the anchor is its own mass centre. */
+export function versionFigures(
+  others: readonly OtherVersion[],
+  place: (other: OtherVersion) => FigurePlace,
+): DrawItem[] {
+  return [...others].reverse().flatMap((other) => {
+    const spot = place(other);
+    return [
+      ...outlineItems(other.flight.body, other.cursor.frames, spot, VERSION_STYLES[other.letter].figure),
+      letterItem(other.letter, spot.x, spot.y),
+    ];
+  });
+}
+
+/** Paths of the others; `place` has A's time first. */
+export function versionPaths(others: readonly OtherVersion[], place: PlacePoint): DrawItem[] {
+  return [...others]
+    .reverse()
+    .flatMap(({ letter, flight, shiftS }) =>
+      pathItems(flight, (t, x, y, z) => place(t - shiftS, x, y, z), VERSION_STYLES[letter].path),
+    );
+}
+
+const LETTER = 11;
+
+function letterItem(letter: VersionLetter, x: number, y: number): DrawItem {
+  return {
+    kind: 'text',
+    x,
+    y: y + 0.36 * LETTER,
+    text: letter,
+    size: LETTER,
+    weight: 700,
+    fill: 'ink',
+    anchor: 'middle',
+    halo: 'air',
+    data: { version: letter },
+  };
+}

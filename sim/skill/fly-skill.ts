@@ -7,7 +7,7 @@ import type { Flight } from '../flight/flight.ts';
 import { ApexError, type FlightOptions, flySchedule, NoTouchdownError } from '../flight/fly.ts';
 import { calcTakeoff } from '../flight/takeoff.ts';
 import { heightAt, LONGEST_FLIGHT, type Parabola } from '../flight/touchdown.ts';
-import { makePrefix, touchdownTime } from '../flight/touchdown-time.ts';
+import { makePrefix, type TouchdownTask, touchdownTime } from '../flight/touchdown-time.ts';
 import { getModel } from '../motion/model.ts';
 import { calcShapeMotion, makeShapeMotion } from '../motion/shape-motion.ts';
 import type { Anchor, Schedule } from '../schedule/schedule.ts';
@@ -35,7 +35,15 @@ export function usesAnchor({ schedule, contacts = [] }: Skill, anchor: Anchor): 
   );
 }
 
-export function flySkill(skill: Skill, options: FlightOptions = {}): Flight {
+export interface SkillFlightOptions extends FlightOptions {
+  /**
+   * A touchdown of a flight much like this one, s. The agreement is first sought from there on, which is several times
+   * quicker; where several T agree it need not be the least, so a result to keep is flown without it.
+   */
+  readonly near?: number;
+}
+
+export function flySkill(skill: Skill, options: SkillFlightOptions = {}): Flight {
   const { body, takeoff, end, gravity } = skill;
   const up = takeoff.v_WScm_W[1];
   if (usesAnchor(skill, 'apex') && !(gravity > 0)) throw new ApexError();
@@ -52,10 +60,15 @@ function flyAgreed(
   skill: Skill,
   scheduleFor: (T: number) => Schedule,
   fly: (s: Schedule) => Flight,
-  options: FlightOptions,
+  options: SkillFlightOptions,
 ): Flight {
   const { body, takeoff, end, gravity } = skill;
   if (end.kind !== 'touchdown') throw new RangeError('agreement is asked of a flight that ends by touchdown');
+  const flown =
+    options.near === undefined
+      ? undefined
+      : flyNear({ body, takeoff, end, gravity, options }, options.near, scheduleFor, fly);
+  if (flown) return flown;
   const [first, last] = span(body, scheduleFor, skill);
   if (!(last > 0)) throw new NoAgreementError('the mass centre never comes down to the surface');
 
@@ -132,6 +145,42 @@ function flyAgreed(
   throw new NoAgreementError(
     `between ${first.toFixed(3)} s and ${last.toFixed(3)} s no flight built with them touches down at the time they were hung on; hang a key on take-off instead, or move it`,
   );
+}
+
+/** How far the keys may move while what comes before them is flown once, s. */
+const NEARBY = 0.02;
+
+/** The agreement that secants from `near` find, or undefined where they find none in a few looks. */
+function flyNear(
+  task: TouchdownTask,
+  near: number,
+  scheduleFor: (T: number) => Schedule,
+  fly: (s: Schedule) => Flight,
+): Flight | undefined {
+  try {
+    const first = scheduleFor(near);
+    const shared = Math.min(
+      commonUntil(scheduleFor(near - NEARBY), scheduleFor(near + NEARBY)),
+      commonUntil(first, scheduleFor(near + NEARBY)),
+      near - NEARBY,
+    );
+    const prefix = makePrefix(task, first, Math.max(shared, 0));
+    if (!prefix) return undefined;
+    const missed = (T: number): number => touchdownTime(task, scheduleFor(T), prefix) - T;
+    let [a, fa] = [near, missed(near)];
+    let b = near + fa;
+    for (let i = 0; i < 8 && Math.abs(b - near) < NEARBY; i++) {
+      const fb = missed(b);
+      if (Math.abs(fb) <= AGREEMENT / 4) {
+        const flight = fly(scheduleFor(b));
+        return Math.abs(flight.duration - b) <= AGREEMENT ? flight : undefined;
+      }
+      [a, fa, b] = [b, fb, b - (fb * (b - a)) / (fb - fa)];
+    }
+  } catch {
+    // the search through all T says what is wrong
+  }
+  return undefined;
 }
 
 /** Earliest and latest touchdown that the parabola and the poses of the schedule allow, s. */

@@ -21,9 +21,13 @@ import type { FlightResult } from './result.ts';
 /** Frames a second for curves and readout; long flights get fewer. */
 const RATE_HZ = 120;
 const MOST_FRAMES = 300;
+/** While a hand drags: half the frames, and an error of 1e-8 a step, still far under what can be seen. */
+const DRAFT_RATE_HZ = 60;
+const DRAFT_TOLERANCE = 1e-8;
 
 export interface Engine {
-  fly(file: SkillFile): FlightResult;
+  /** `from` is the flight just before in the same drag: then a coarser, quicker one will do */
+  fly(file: SkillFile, from?: FlightResult): FlightResult;
   readFile(json: unknown): SkillFile;
   findAthlete(file: SkillFile): FlightResult['athlete'];
   /** of a flight that stands: they cost as much as a tenth of it, too much for every move of a hand */
@@ -40,10 +44,10 @@ export function makeEngine(shelf: Shelf): Engine {
     overlaps: getOverlaps,
     explain,
     readFile: (json) => checkSkillFile(json),
-    fly: (file) => {
+    fly: (file, from) => {
       const skill = buildSkill(parseSkill(file, shelf));
-      const flight = flySkill(skill);
-      const rate = Math.min(RATE_HZ, MOST_FRAMES / flight.duration);
+      const flight = flySkill(skill, from ? { near: from.flight.duration, tolerance: DRAFT_TOLERANCE } : {});
+      const rate = Math.min(from ? DRAFT_RATE_HZ : RATE_HZ, MOST_FRAMES / flight.duration);
       const frames = calcFrames(flight, frameTimes(flight.duration, rate));
       const summary = summarize(flight, frames, skill.target);
       flights += 1;
@@ -58,6 +62,7 @@ export function makeEngine(shelf: Shelf): Engine {
         cautions: listCautions(skill.body, summary.cautions),
         cautionsAt: (row) => listCautions(skill.body, calcCautionsAt(skill.body, frames, row)),
         key: String(flights),
+        draft: from !== undefined,
       };
     },
   };

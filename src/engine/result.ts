@@ -48,6 +48,8 @@ export interface Outline {
   readonly height: number;
   /** wanted minus reached in the direction of rotation, deg: positive is short; null without a wanted landing */
   readonly shortDeg: number | null;
+  /** without a turn nothing is short or over: how far the body leans from upright at the end, deg, + backward */
+  readonly leanDeg: number | null;
   /** sideways tilt at the end, deg, + to world right */
   readonly tiltDeg: number | null;
   readonly undefinedFrom?: number;
@@ -72,6 +74,8 @@ export interface FlightResult {
   readonly cautionsAt: (row: number) => readonly JointCaution[];
   /** changes with every flight */
   readonly key: string;
+  /** flown while a hand drags: coarser, to be flown again when it rests */
+  readonly draft: boolean;
 }
 
 /** A failed flight keeps the last one that worked, and says why. */

@@ -9,6 +9,7 @@ import * as past from '../document/history.ts';
 import { getLanes, type Lane } from '../document/lanes.ts';
 import { type BlockSpan, findSpan, getSpans } from '../document/spans.ts';
 import type { AnchorSeconds } from '../document/times.ts';
+import { readVersions, type Versions, writeVersions } from '../document/versions.ts';
 import type { Caution, FlightResult, Outcome, Outline } from '../engine/result.ts';
 import { texts } from '../texts.ts';
 import { wordFault } from './fault-words.ts';
@@ -44,6 +45,9 @@ export interface Bench extends BenchActions {
   draft(file: SkillFile): void;
   settle(title: string): void;
   edit(file: SkillFile, title: string): void;
+  /** versions beside the document, and a step that changes both */
+  readonly versions: Accessor<Versions>;
+  editVersions(file: SkillFile, versions: Versions, title: string): void;
   readonly panel: Accessor<PanelName | undefined>;
   readonly tool: Accessor<ToolName | undefined>;
   /** what the open tools add to the pictures above the floor */
@@ -84,12 +88,15 @@ export function createBench(ports: BenchPorts): Bench {
     firstFault && kept ? { name: kept.history.doc.title, reason: firstFault } : undefined,
   );
   const file = createMemo(() => history().doc);
+  const beside = createMemo(() => history().beside);
+  const versions = createMemo(() => readVersions(beside()));
 
   const outcome = createMemo<Outcome>((last) => {
     const doc = file();
-    if (last && last.result.file === doc) return { result: last.result };
+    const inDrag = history().mark !== undefined;
+    if (last && last.result.file === doc && (inDrag || !last.result.draft)) return { result: last.result };
     try {
-      return { result: ports.fly(doc) };
+      return { result: ports.fly(doc, inDrag ? last?.result : undefined) };
     } catch (error) {
       if (last) return { result: last.result, fault: { message: wordFault(error) } };
       throw error;
@@ -191,6 +198,9 @@ export function createBench(ports: BenchPorts): Bench {
     },
     settle: (title) => change(past.settle(history(), title)),
     edit: (doc, title) => change(past.edit(past.abandon(history()), doc, title)),
+    versions,
+    editVersions: (doc, list, title) =>
+      change(past.edit(past.abandon(history()), doc, title, writeVersions(list))),
     undoTitle: () => history().done.at(-1)?.title,
     redoTitle: () => history().undone.at(-1)?.title,
     canUndo: () => history().done.length > 0,

@@ -1,6 +1,7 @@
 /** What the panels are handed by the start of the page: who computes, who draws, what stands on the shelf. */
 import type { Athlete, ExplainWords, ShapeData, SkillFile } from '../../sim/index.ts';
 import type { Keeper } from '../document/keep.ts';
+import type { Posing } from '../engine/pose.ts';
 import type { FlightResult, OverlapCaution } from '../engine/result.ts';
 
 export type ViewKind = 'unrolled' | 'side' | 'front' | 'top' | 'upright';
@@ -49,8 +50,45 @@ export interface StageInput {
   readonly extras: StageExtras;
 }
 
+type Direction = readonly [number, number, number];
+
+/** A handle of the figure at the cursor, and how its picture is seen. px of the canvas. */
+export interface FigureGrip {
+  readonly end: string;
+  readonly x: number;
+  readonly y: number;
+  readonly pxPerM: number;
+  readonly view_B: { readonly right: Direction; readonly up: Direction; readonly toward: Direction };
+  /** the picture it was found in */
+  readonly layer: number;
+}
+
+/** The athlete held upright, for posing. */
+export interface HeldPictureInput {
+  readonly result: FlightResult;
+  readonly angles: readonly number[];
+  /** the body that the camera was set up by; while a hand is at work it must not turn with the limb */
+  readonly camera?: { readonly R_WF: Float64Array; readonly p_WScm_W: Direction };
+  readonly before?: readonly number[];
+  /** 0: from the front; pi/2: the athlete's left side */
+  readonly azimuth: number;
+  readonly width: number;
+  readonly height: number;
+  readonly pxPerM: number;
+  readonly centreY: number;
+}
+
+export interface HeldPicture {
+  readonly markup: string;
+  readonly spots: readonly { readonly id: string; readonly x: number; readonly y: number; readonly depth: number }[];
+  readonly view_B: FigureGrip['view_B'];
+}
+
 export interface StageHandle {
   draw(input: StageInput): void;
+  /** of the picture that was drawn last */
+  findGrip(x: number, y: number, reachPx: number): FigureGrip | undefined;
+  followGrip(grip: FigureGrip): { readonly x: number; readonly y: number } | undefined;
   setTheme(): void;
   destroy(): void;
 }
@@ -60,6 +98,9 @@ export interface StagePorts {
   mount(canvas: HTMLCanvasElement, width: number, height: number): Promise<StageHandle>;
   /** markup of a small figure held upright in the shape of a block */
   tile(result: FlightResult, block: number, widthPx: number, heightPx: number): string;
+  /** the same of any pose */
+  poseTile(result: FlightResult, angles: readonly number[], widthPx: number, heightPx: number): string;
+  held(input: HeldPictureInput): HeldPicture;
 }
 
 export interface ShelfSkill {
@@ -73,7 +114,7 @@ export interface ShelfAthlete {
 
 export interface BenchPorts {
   /** throws an Error whose message a person can read */
-  fly(file: SkillFile): FlightResult;
+  fly(file: SkillFile, from?: FlightResult): FlightResult;
   /** throws an Error with field, value and allowed range */
   readFile(json: unknown): SkillFile;
   findAthlete(file: SkillFile): Athlete;
@@ -86,4 +127,5 @@ export interface BenchPorts {
   readonly keeper: Keeper;
   readonly first: SkillFile;
   readonly stage: StagePorts;
+  readonly posing: Posing;
 }

@@ -6,12 +6,12 @@ import type { Body } from '../../sim/index.ts';
 import { hullOf, inflate } from './blobs.ts';
 import { bandEnds, type FigurePlace, gapWidth, poseLook } from './figure.ts';
 import type { PoseFrames } from './pose-frames.ts';
-import type { DrawItem, Points } from './scene.ts';
+import type { Dash, DrawItem, Points } from './scene.ts';
 
 export interface OutlineStyle {
   /** direction of the hatch, deg from the horizontal; further versions take other angles */
   readonly hatchDeg: number;
-  readonly dash: readonly [number, number];
+  readonly dash: Dash;
 }
 
 const VERSION_B: OutlineStyle = { hatchDeg: 45, dash: [4.5, 3] };
@@ -25,7 +25,7 @@ export function outlineItems(
 ): DrawItem[] {
   const posed = poseLook(body, frames, place);
   const pieces = posed.look.parts.flatMap((part) =>
-    part.hulls.map((indices) => hullOf(posed.projected, indices, posed.points)),
+    part.hulls.map((indices) => hullOf(posed.projected, indices)),
   );
   const gap = place.gap ?? 'air';
   const halo = pieces.map((piece) => inflate(piece, gapWidth(place.scale) + 0.6));

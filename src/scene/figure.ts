@@ -26,8 +26,6 @@ export interface PosedLook {
   readonly frames: PoseFrames;
   readonly place: FigurePlace;
   readonly projected: Projected;
-  /** points of a contour */
-  readonly points: number;
 }
 
 let pool: Float64Array = new Float64Array(0);
@@ -37,7 +35,7 @@ export function poseLook(body: Body, frames: PoseFrames, place: FigurePlace): Po
   const size = STRIDE * look.blobs.length;
   if (pool.length < size) pool = new Float64Array(size);
   projectBlobs(look.blobs, frames, place, pool);
-  return { look, frames, place, projected: pool, points: place.scale < 60 ? 20 : place.scale < 110 ? 24 : 40 };
+  return { look, frames, place, projected: pool };
 }
 
 /** A limb, or a piece of it, drawn in one go. */
@@ -130,10 +128,10 @@ function drawTrunk(posed: PosedLook, part: LookPart, items: DrawItem[]): void {
 }
 
 function drawHead(posed: PosedLook, part: LookPart, items: DrawItem[]): void {
-  const { look, place, projected, frames, points } = posed;
+  const { look, place, projected, frames } = posed;
   const head = look.head;
   if (!head) return;
-  const hull = (indices: readonly number[]): Points => hullOf(projected, indices, points);
+  const hull = (indices: readonly number[]): Points => hullOf(projected, indices);
   const neck = hull(head.neck);
   const chin = hull(head.chin);
   const jaw = hull(head.jaw);
@@ -150,7 +148,7 @@ function drawHead(posed: PosedLook, part: LookPart, items: DrawItem[]): void {
   const pale = front > -0.35 ? [neck, chin, jaw] : front > -0.5 ? [neck, jaw] : [neck];
   items.push(fill(pale, 'skin', place, part));
   items.push(fill([hull([head.skull])], 'hair', place, part));
-  const face = faceContour(head, projected, frames, place.view, place.scale, points >> 1);
+  const face = faceContour(head, projected, frames, place.view, place.scale, place.scale < 110 ? 10 : 20);
   if (face) items.push(fill(front > -0.2 ? [face, jaw] : [face], 'skin'));
   if (front < 0) items.push(fill([knot], 'hair', place, part));
 }
@@ -257,7 +255,7 @@ const EDGE = 1;
 export const gapWidth = (scale: number): number => (scale < 50 ? 0.8 : scale < 110 ? 1.2 : 1.5);
 
 function contoursOf(posed: PosedLook, part: LookPart): { base: Points[]; halo: Points[] } {
-  const base = part.hulls.map((indices) => hullOf(posed.projected, indices, posed.points));
+  const base = part.hulls.map((indices) => hullOf(posed.projected, indices));
   const by = gapWidth(posed.place.scale) + (part.tone === 'right' ? EDGE : 0);
   return { base, halo: base.map((contour) => inflate(contour, by)) };
 }

@@ -1,0 +1,28 @@
+// A flight sought from a touchdown nearby is the flight that the search through all touchdowns finds.
+import { expect, test } from 'vitest';
+import { athletes, shapes, skills } from '../../presets/index.ts';
+import { AGREEMENT, buildSkill, flySkill, parseSkill } from '../../sim/index.ts';
+
+/** Both hit their own T to AGREEMENT; measured at most 1e-15 s apart. */
+const APART = 2 * AGREEMENT;
+
+for (const [id, file] of Object.entries(skills)) {
+  test(`${id}: from 5 ms before and after, the same touchdown and attitude`, () => {
+    const skill = buildSkill(parseSkill(file, { athletes, shapes }));
+    const full = flySkill(skill);
+    for (const off of [-0.005, 0, 0.005]) {
+      const near = flySkill(skill, { near: full.duration + off });
+      expect(Math.abs(near.duration - full.duration)).toBeLessThan(APART);
+      const [a, b] = [new Float64Array(4), new Float64Array(4)];
+      full.quatInto(full.duration, a);
+      near.quatInto(near.duration, b);
+      for (let k = 0; k < 4; k++) expect(b[k]).toBeCloseTo(a[k], 7);
+    }
+  });
+}
+
+test('a hint that is far off changes nothing', () => {
+  const skill = buildSkill(parseSkill(skills['back-straight-full'], { athletes, shapes }));
+  const full = flySkill(skill);
+  for (const near of [0.05, 0.4, 3, 9]) expect(flySkill(skill, { near }).duration).toBeCloseTo(full.duration, 9);
+});

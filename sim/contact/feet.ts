@@ -5,7 +5,7 @@
  * Plane of the landing: x forward as the athlete faces, y up.
  */
 import type { Chain, ChainPoint } from './chain.ts';
-import { elasticEnergy, elasticForce, type MatSpec, matForce } from './mat.ts';
+import { elasticEnergy, type MatSpec, matForce } from './mat.ts';
 
 export interface FootPoint {
   readonly name: string;
@@ -38,8 +38,6 @@ export class FootSpring {
   depth = 0;
   fx = 0;
   fy = 0;
-  /** power the mat turns into heat, W */
-  lossRate = 0;
 
   constructor(point: FootPoint, mat: MatSpec) {
     this.point = point;
@@ -52,7 +50,7 @@ export class FootSpring {
     const d = mat.surfaceY - y;
     this.depth = Math.max(0, d);
     if (d <= 0) {
-      this.stretch = this.fx = this.fy = this.lossRate = 0;
+      this.stretch = this.fx = this.fy = 0;
       return;
     }
     this.fy = matForce(mat, point.share, d, -vy);
@@ -64,8 +62,6 @@ export class FootSpring {
     this.fx = Math.min(Math.max(wanted, -most), most);
     // sliding drags the spring's foot along
     if (wanted !== this.fx) this.stretch = (-this.fx - c * vx) / k;
-    const elastic = elasticForce(mat, point.share, d);
-    this.lossRate = -(this.fy - elastic) * vy - this.fx * vx - k * this.stretch * vx;
   }
 
   /** J held by the springs. */

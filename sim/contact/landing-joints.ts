@@ -3,8 +3,10 @@
  * it was at touchdown and led to a crouch from the reflex time on), cut off at the strength of its muscles. Shortening, strength falls with
  * speed (Hill 1938, Proc R Soc B 126:136, a / F0 = 1/4); lengthening it rises to a stated factor above the static one within
  * ECCENTRIC_AT (up to 1.4: Westing, Seger & Thorstensson 1990, Acta Physiol Scand 140:17, from memory; strong people
- * differ). Planar, in the sense of the named angles.
+ * differ). Muscles are tensed before contact: the references at touchdown lie a preload towards stretched legs. Beyond the joint's
+ * range a passive stop pushes back, whatever the muscles can. Planar, in the sense of the named angles.
  */
+import type { Body } from '../body/body.ts';
 import { FieldError } from '../math/field-error.ts';
 import type { ChainJoint, PlanarJointName } from './chain.ts';
 
@@ -42,6 +44,11 @@ const CROUCH: Readonly<Partial<Record<PlanarJointName, number>>> = {
   hip: 1.1,
   shoulder: 1.2,
 };
+/** How far the references stand from the touchdown pose, rad: + plantar flexion, - knee and hip flexion: our judgement. */
+const PRELOAD: Readonly<Partial<Record<PlanarJointName, number>>> = { ankle: 0.2, knee: -0.3, hip: -0.25 };
+/** Passive stop: starts this far beyond the range of motion (pressed on under load), N m/rad for each kg; damped as the joint. */
+const STOP_BEYOND = 0.17;
+const STOP = 20;
 const CROUCH_TIME = 0.3;
 const ECCENTRIC_AT = 1; // rad/s
 const HILL = 4;
@@ -78,13 +85,20 @@ export class JointAction {
   private readonly damping: number;
   private readonly start: number;
   private readonly course: readonly { readonly s: number; readonly value: number }[];
+  private readonly range: readonly [number, number];
+  private readonly mass: number;
   /** of the last call: cut off at the strength */
   limited = false;
 
-  constructor(joint: ChainJoint, action: LegAction, mass: number, start: number) {
+  constructor(joint: ChainJoint, action: LegAction, body: Body, start: number) {
+    const { mass } = body;
+    const { range } = body.angles[joint.angles[0]];
     this.joint = joint;
     this.action = action;
-    this.start = start;
+    this.mass = mass;
+    // a pose at touchdown beyond the range is not thrown back
+    this.range = [Math.min(range[0] - STOP_BEYOND, start), Math.max(range[1] + STOP_BEYOND, start)];
+    this.start = start + (PRELOAD[joint.name] ?? 0);
     const [k, d] = STIFFNESS[joint.name] ?? [10, 0.4];
     this.stiffness = k * mass * action.stiffness;
     this.damping = d * mass * Math.sqrt(action.stiffness);
@@ -98,7 +112,7 @@ export class JointAction {
         : crouch === undefined
           ? []
           : [
-              { s: action.delay, value: start },
+              { s: action.delay, value: this.start },
               { s: action.delay + CROUCH_TIME, value: crouch },
             ];
   }
@@ -120,6 +134,14 @@ export class JointAction {
     const wanted = this.stiffness * (this.reference(t) - q) - this.damping * qd;
     const most = strengthAt(this.joint, qd, wanted > 0, this.action.eccentric);
     this.limited = Math.abs(wanted) > most;
-    return this.limited ? Math.sign(wanted) * most : wanted;
+    return (this.limited ? Math.sign(wanted) * most : wanted) + this.stop(q, qd);
+  }
+
+  /** Passive torque beyond the range; never helps outward. */
+  private stop(q: number, qd: number): number {
+    const over = q > this.range[1] ? q - this.range[1] : q < this.range[0] ? q - this.range[0] : 0;
+    if (over === 0) return 0;
+    const back = -this.mass * STOP * over - this.damping * qd;
+    return over > 0 ? Math.min(back, 0) : Math.max(back, 0);
   }
 }

@@ -53,7 +53,6 @@ export class BalanceSource implements ShapeSource {
   private readonly perDelay: number;
   /** action at each beat, known one delay ahead */
   private readonly actions: number[] = [];
-  private wanted = 0;
   private speed = 0;
   /** the next beat to be felt, and the attitude last met there */
   private next = 0;
@@ -99,14 +98,16 @@ export class BalanceSource implements ShapeSource {
     this.isMet = false;
     const before = this.actions[this.actions.length - 1];
     const speed = this.isLost ? 0 : this.wantedSpeed(t, later * this.beat);
-    // trapezoid between two beats
+    // trapezoid between two beats; both limits are come to softly, since a corner would be rounded by going faster
     const { limit, speedLimit } = this.spec;
+    const most = speedLimit * this.beat;
     const step = (this.beat * (speed + this.speed)) / 2;
     this.speed = speed;
-    const most = speedLimit * this.beat;
-    this.wanted = Math.max(-limit, Math.min(limit, before + Math.max(-most, Math.min(most, step))));
-    this.actions[later] = this.wanted;
-    this.record.greatest = Math.max(this.record.greatest, Math.abs(this.wanted));
+    const soft = most > 0 ? most * Math.tanh(step / most) : 0;
+    const room = limit > 0 && soft * before > 0 ? 1 - (before / limit) ** 4 : 1;
+    const wanted = Math.max(-limit, Math.min(limit, before + soft * room));
+    this.actions[later] = wanted;
+    this.record.greatest = Math.max(this.record.greatest, Math.abs(wanted));
   }
 
   private wantedSpeed(t: number, later: number): number {

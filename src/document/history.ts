@@ -1,6 +1,7 @@
 /**
  * What was done, as differences, and the mark that an unfinished gesture started from. A drag is one step however many
- * moves it has; Escape goes back to the mark. Immutable: every call returns a new history.
+ * moves it has; Escape goes back to the mark. Immutable: every call returns a new history. What stands beside the
+ * document (its kept versions) has its changes in the same steps, so that one undo takes back whatever was done last.
  */
 import { applyDifference, calcDifference, type Difference, type Json } from './difference.ts';
 
@@ -8,6 +9,8 @@ export interface HistoryStep {
   /** what was done, in words, for "Undo move of the left arm" */
   readonly title: string;
   readonly difference: Difference;
+  /** of what stands beside the document */
+  readonly beside?: Difference;
 }
 
 export interface History<T> {
@@ -16,6 +19,8 @@ export interface History<T> {
   readonly undone: readonly HistoryStep[];
   /** the document as it was when the gesture under way began */
   readonly mark?: T;
+  /** plain data beside the document; no gesture changes it */
+  readonly beside?: Json;
 }
 
 export const HISTORY_LIMIT = 300;
@@ -35,21 +40,37 @@ export function setDraft<T>(h: History<T>, doc: T): History<T> {
 }
 
 /** Ends a gesture: one step from the mark to the document now; none if nothing changed. */
-export function settle<T>(h: History<T>, title: string): History<T> {
+export function settle<T>(h: History<T>, title: string, beside = h.beside): History<T> {
   if (h.mark === undefined) return h;
   const difference = calcDifference(h.mark as Json, h.doc as Json);
-  const { doc, done, undone } = h;
-  if (difference.length === 0) return { doc, done, undone };
-  return { doc, done: [...done, { title, difference }].slice(-HISTORY_LIMIT), undone: [] };
+  const besides = calcDifference(h.beside ?? null, beside ?? null);
+  const { mark: _, ...plain } = h;
+  if (difference.length + besides.length === 0) return plain;
+  const step: HistoryStep = { title, difference, ...(besides.length > 0 ? { beside: besides } : {}) };
+  return {
+    ...plain,
+    done: [...h.done, step].slice(-HISTORY_LIMIT),
+    undone: [],
+    ...(beside === undefined ? {} : { beside }),
+  };
 }
 
 /** Escape: back to the mark. */
 export function abandon<T>(h: History<T>): History<T> {
-  return h.mark === undefined ? h : { doc: h.mark, done: h.done, undone: h.undone };
+  if (h.mark === undefined) return h;
+  const { mark, ...plain } = h;
+  return { ...plain, doc: mark };
 }
 
-export function edit<T>(h: History<T>, doc: T, title: string): History<T> {
-  return settle(setDraft(h, doc), title);
+/** One step; `beside` when that changes too. */
+export function edit<T>(h: History<T>, doc: T, title: string, beside = h.beside): History<T> {
+  return settle(setDraft(h, doc), title, beside);
+}
+
+/** What stands beside, with a step's change made or taken back. */
+function turn<T>(h: History<T>, step: HistoryStep, to: 'before' | 'after'): Pick<History<T>, 'doc' | 'beside'> {
+  const doc = applyDifference(h.doc, step.difference, to);
+  return step.beside ? { doc, beside: applyDifference(h.beside ?? null, step.beside, to) } : { doc };
 }
 
 export function undo<T>(h: History<T>): History<T> {
@@ -57,7 +78,8 @@ export function undo<T>(h: History<T>): History<T> {
   const step = base.done.at(-1);
   if (!step) return base;
   return {
-    doc: applyDifference(base.doc, step.difference, 'before'),
+    ...base,
+    ...turn(base, step, 'before'),
     done: base.done.slice(0, -1),
     undone: [...base.undone, step],
   };
@@ -68,7 +90,8 @@ export function redo<T>(h: History<T>): History<T> {
   const step = base.undone.at(-1);
   if (!step) return base;
   return {
-    doc: applyDifference(base.doc, step.difference, 'after'),
+    ...base,
+    ...turn(base, step, 'after'),
     done: [...base.done, step],
     undone: base.undone.slice(0, -1),
   };

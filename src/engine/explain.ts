@@ -2,7 +2,7 @@
 import { calcExplanation, EXPLAIN_WORDS, type ExplainWords, formatExplanation } from '../../sim/index.ts';
 import type { FlightResult } from './result.ts';
 
-const known = new WeakMap<FlightResult, Map<number, string>>();
+const known = new WeakMap<FlightResult, WeakMap<object, Map<number, string>>>();
 
 /** Some 2 ms for a move that was not asked for before. `words` stand in for those of sim. Empty before anything moves. */
 export function explain(result: FlightResult, t: number, words: Partial<ExplainWords>): string {
@@ -10,8 +10,10 @@ export function explain(result: FlightResult, t: number, words: Partial<ExplainW
   // the last move that has begun, as calcExplanation chooses it
   const begun = flight.schedule.moving.filter(([a, b]) => b > 0 && a < flight.duration && a <= t).length;
   if (begun === 0) return '';
-  const moves = known.get(result) ?? new Map<number, string>();
-  known.set(result, moves);
+  const told = known.get(result) ?? new WeakMap<object, Map<number, string>>();
+  known.set(result, told);
+  const moves = told.get(words) ?? new Map<number, string>();
+  told.set(words, moves);
   let said = moves.get(begun);
   if (said === undefined) {
     said = formatExplanation(calcExplanation(flight, t), { ...EXPLAIN_WORDS, ...words });

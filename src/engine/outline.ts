@@ -20,6 +20,7 @@ export function makeOutline(summary: Summary): Outline {
     shortDeg: landing && turned ? landing.short * DEG : null,
     tiltDeg: tilt === undefined ? null : tilt * DEG,
     undefinedFrom: summary.undefinedFrom,
+    leanDeg: landing && !turned ? landing.lean * DEG : null,
     inverted: landing?.inverted ?? false,
     wantedSomersault: landing && turned ? landing.wanted : undefined,
   };

@@ -168,7 +168,7 @@ export function createBench(ports: BenchPorts): Bench {
       setFileFault(undefined);
       change(past.edit(past.abandon(history()), read, texts.files.opened(read.title)));
     } catch (error) {
-      fail(error instanceof Error ? error.message : String(error));
+      fail(`${wordFault(error)}.`);
     }
   };
 
@@ -199,8 +199,7 @@ export function createBench(ports: BenchPorts): Bench {
     settle: (title) => change(past.settle(history(), title)),
     edit: (doc, title) => change(past.edit(past.abandon(history()), doc, title)),
     versions,
-    editVersions: (doc, list, title) =>
-      change(past.edit(past.abandon(history()), doc, title, writeVersions(list))),
+    editVersions: (doc, list, title) => change(past.edit(past.abandon(history()), doc, title, writeVersions(list))),
     undoTitle: () => history().done.at(-1)?.title,
     redoTitle: () => history().undone.at(-1)?.title,
     canUndo: () => history().done.length > 0,

@@ -2,6 +2,7 @@
 import type { Caution } from '../engine/result.ts';
 import { texts } from '../texts.ts';
 import { formatNumber } from './numbers.ts';
+import { say } from './units.ts';
 
 const c = texts.caution;
 
@@ -17,5 +18,5 @@ export function wordCaution(one: Caution): string {
   const size = (v: number): string => formatNumber(Math.abs(v), 0);
   if (one.kind === 'speed') return c.speed(joint, `${size(one.value)}°/s`, `${size(one.limit)}°/s`);
   if (one.kind === 'range') return c.range(joint, `${size(one.value - one.limit)}°`);
-  return c.torque(joint, `${size(one.value)} N·m`, `${size(one.limit)} N·m`);
+  return c.torque(joint, say('torque', Math.abs(one.value)), say('torque', Math.abs(one.limit)));
 }

@@ -2,10 +2,12 @@
 import { type Accessor, createEffect, createMemo, createSignal, For, type JSX, onCleanup, Show } from 'solid-js';
 import { texts } from '../texts.ts';
 import { type Bench, nameShape } from './bench.ts';
+import { explainWords } from './explain-units.ts';
 import { DEG, formatNumber, REV, soften } from './numbers.ts';
 import type { ColourName } from './plot/palette.ts';
 import { getEnergyParts, getMomentumParts, type Part } from './plot/stacks.ts';
 import { calcPlace, type Place, readAt } from './readout.ts';
+import { type Quantity, sayNumber, unitOf } from './units.ts';
 
 const c = texts.cut;
 
@@ -59,12 +61,23 @@ export function useCut(of: () => Bench): Accessor<CutValues> {
   return cut;
 }
 
-export function Value(props: { value: number; decimals: number; unit: string; word?: string; hue?: string }) {
+/** `quantity`: shown in the units that are set, with `unit` as a word behind them. */
+export function Value(props: {
+  value: number;
+  decimals: number;
+  unit: string;
+  quantity?: Quantity;
+  word?: string;
+  hue?: string;
+}) {
+  const number = (): string =>
+    props.quantity ? sayNumber(props.quantity, props.value, props.decimals) : formatNumber(props.value, props.decimals);
+  const unit = (): string => (props.quantity ? `${unitOf(props.quantity)} ${props.unit}`.trim() : props.unit);
   return (
     <p class={`cut-value ${props.hue ?? ''}`}>
       <Show when={Number.isFinite(props.value)} fallback={<span class="quiet">{c.notDefined}</span>}>
-        <b>{formatNumber(props.value, props.decimals)}</b>
-        <span class="unit">{props.unit}</span>
+        <b>{number()}</b>
+        <span class="unit">{unit()}</span>
       </Show>
       <Show when={props.word}>
         <span class="word">{props.word}</span>
@@ -86,8 +99,8 @@ export const CutHead = (props: { cut: CutValues }): JSX.Element => (
 export function CutRates(props: { cut: CutValues }) {
   return (
     <>
-      <Value value={props.cut.twistRate} decimals={2} unit="rev/s" word={c.twist} hue="twist" />
-      <Value value={props.cut.somersaultRate} decimals={2} unit="rev/s" word={c.somersault} hue="som" />
+      <Value value={props.cut.twistRate} decimals={2} quantity="rate" unit="" word={c.twist} hue="twist" />
+      <Value value={props.cut.somersaultRate} decimals={2} quantity="rate" unit="" word={c.somersault} hue="som" />
     </>
   );
 }
@@ -100,8 +113,8 @@ export function SoFar(props: { bench: Bench; cut: CutValues }) {
       <div class={`so-far ${hue}`}>
         <p>
           {c.soFar(word)}
-          <b>{formatNumber(done, 2)}</b>
-          {c.of(formatNumber(whole ?? 0, 2))}
+          <b>{sayNumber('turns', done, 2)}</b>
+          {c.of(sayTurns(whole ?? 0))}
         </p>
         <svg viewBox="0 0 100 16" preserveAspectRatio="none" aria-hidden="true">
           <rect class="track" x="0" y="0" width={share(whole ?? 0, scale)} height="11" />
@@ -124,6 +137,9 @@ export function SoFar(props: { bench: Bench; cut: CutValues }) {
   );
 }
 
+/** Turns are counted without a unit, degrees with their sign. */
+const sayTurns = (turns: number): string => sayNumber('turns', turns, 2) + (unitOf('turns') === '°' ? '°' : '');
+
 const share = (v: number, whole: number): number => (whole > 0 ? Math.min(Math.max((v / whole) * 100, 0), 100) : 0);
 
 export function MomentBars(props: { cut: CutValues }) {
@@ -132,7 +148,7 @@ export function MomentBars(props: { cut: CutValues }) {
     <p class={`moment ${hue}`}>
       <span class="bar" style={{ width: `${share(value, most())}%` }} />
       <span>
-        <b>{formatNumber(value, 2)}</b> {name}
+        <b>{sayNumber('moment', value, 2)}</b> {name}
       </span>
     </p>
   );
@@ -159,8 +175,7 @@ export function Composition(props: { bench: Bench; cut: CutValues; kind: 'moment
     const whole = valued.reduce((sum, v) => sum + Math.abs(v.value), 0) || 1;
     return valued.map((v) => ({ ...v, percent: (Math.abs(v.value) / whole) * 100 }));
   });
-  const decimals = (): number => (props.kind === 'momentum' ? 1 : 0);
-  const word = (p: { part: Part; value: number }): string => `${p.part.name} ${formatNumber(p.value, decimals())}`;
+  const word = (p: { part: Part; value: number }): string => `${p.part.name} ${sayNumber(props.kind, p.value)}`;
   const inside = (p: { percent: number; part: Part; value: number }): boolean =>
     (p.percent / 100) * BAR_PX > word(p).length * 6.4 + 12;
   return (
@@ -197,7 +212,8 @@ export function useExplanation(of: () => Bench): Accessor<string> {
     const bench = of();
     const [result, t] = [bench.result(), bench.cursor()];
     if (bench.before()) return;
-    const timer = setTimeout(() => setWords(bench.ports.explain(result, t, texts.explain)), REST);
+    const words = explainWords();
+    const timer = setTimeout(() => setWords(bench.ports.explain(result, t, words)), REST);
     onCleanup(() => clearTimeout(timer));
   });
   return words;
@@ -219,8 +235,15 @@ export function SpokenCut(props: { bench: Bench; cut: CutValues; explanation: st
   const words = createMemo<string>((last) => {
     if (props.bench.play.playing()) return last;
     const { t, shape, twistRate, somersaultRate, tilt } = props.cut;
-    const fine = (v: number): string => formatNumber(v, 2);
-    return c.spoken(fine(t), soften(shape), fine(twistRate), fine(somersaultRate), formatNumber(tilt, 0));
+    const rate = (v: number): string => sayNumber('rate', v, 2);
+    return c.spoken(
+      formatNumber(t, 2),
+      soften(shape),
+      rate(twistRate),
+      rate(somersaultRate),
+      unitOf('rate') === '°/s',
+      formatNumber(tilt, 0),
+    );
   }, '');
   return (
     <p class="spoken" role="status" aria-live="polite">

@@ -5,6 +5,7 @@ import { texts } from '../texts.ts';
 import type { Bench } from './bench.ts';
 import { formatNumber } from './numbers.ts';
 import { wordLanding } from './sentence.tsx';
+import { sayNumber } from './units.ts';
 
 export interface PlateWords {
   readonly x: number;
@@ -27,7 +28,7 @@ interface Gain {
 export function calcGains(before: Outline, now: Outline): Gain[] {
   const gains: Gain[] = [];
   const turn = (hue: 'twist' | 'som', name: string, a: number | null, b: number | null): void => {
-    const [from, to] = [a, b].map((v) => (v === null ? '–' : formatNumber(v, 2)));
+    const [from, to] = [a, b].map((v) => (v === null ? '–' : sayNumber('turns', v, 2)));
     if (from !== to) gains.push({ hue, name, from, to });
   };
   turn('twist', texts.plots.twist, before.twists, now.twists);

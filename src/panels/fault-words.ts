@@ -16,6 +16,33 @@ function wordItem(what: unknown): string {
   return String(what).replace(/block \d+ \(([^)]*)\)/, (_, shape: string) => f.shape(soften(shape)));
 }
 
+/** "schedule.blocks[2].adjustDeg.hipFlexion" as "body shape 3, adjustDeg, hip pike"; names of the file that no word stands for stay. */
+function wordPath(path: string): string {
+  const known = f.fields[path];
+  if (known) return known;
+  const parts = path
+    .replace(/^schedule\./, '')
+    .replace(/\[(\d+)\]|\.(\d+)(?=\.|$)/g, (_, a?: string, b?: string) => ` ${Number(a ?? b) + 1}`)
+    .split('.');
+  return parts
+    .map((part) => {
+      const [, name, count = ''] = /^(\S*)(.*)$/.exec(part) ?? [];
+      return (f.parts[name] ?? texts.joint(name)) + count;
+    })
+    .join(', ');
+}
+
+/** The field in words, what it holds, what would be allowed. */
+function wordField(error: Error & { field: unknown; allowed: unknown; value?: unknown }): string {
+  const [field, allowed] = [String(error.field), String(error.allowed)];
+  const where = field ? wordPath(field) : f.wholeFile;
+  const { value } = error;
+  if (value === undefined) return f.missing(where, allowed);
+  const shown =
+    typeof value === 'string' ? `“${value.slice(0, 40)}”` : typeof value === 'number' ? formatNumber(value, 2) : '';
+  return f.field(where, shown, allowed);
+}
+
 /** No full stop at the end: the sentence goes on. */
 export function wordFault(error: unknown): string {
   if (!(error instanceof Error)) return String(error);
@@ -28,7 +55,9 @@ export function wordFault(error: unknown): string {
     if (itself && second.what === `the end of ${itself}`) return f.startsAfterEnd(wordItem(itself), a, b);
     return f.order(wordItem(first.what), a, wordItem(second.what), b);
   }
-  if (name === 'NoTouchdownError') return f.noTouchdown;
+  if (name === 'FieldError' && 'field' in error && 'allowed' in error) return wordField(error);
+  if (name === 'SingularBodyError') return f.singular;
+  if (name === 'NoTouchdownError') return /never takes off/.test(error.message) ? f.neverLeaves : f.noTouchdown;
   if (name === 'NoAgreementError') return f.noAgreement;
   if (name === 'TooFastError') return f.tooFast;
   if (name === 'ApexError') return f.noApex;

@@ -4,6 +4,7 @@ import { type Field, getFields } from '../document/fields.ts';
 import { texts } from '../texts.ts';
 import type { Bench } from './bench.ts';
 import { NumberField } from './parts/number-field.tsx';
+import { quantityOf } from './units.ts';
 
 export function FieldRow(props: { bench: Bench; field: Field }) {
   const title = (): string => texts.fields.changed(props.field.label);
@@ -14,6 +15,7 @@ export function FieldRow(props: { bench: Bench; field: Field }) {
       name={props.field.id}
       label={props.field.label}
       unit={props.field.unit}
+      quantity={quantityOf(props.field.unit)}
       value={props.field.value}
       min={props.field.min}
       max={props.field.max}

@@ -9,6 +9,7 @@ import { formatNumber } from './numbers.ts';
 import { startDrag } from './parts/drag.ts';
 import { Icon } from './parts/icon.tsx';
 import { labelStep, type TimeAxis, tOf, xOf } from './plot/axis.ts';
+import { lengthMarks } from './units.ts';
 
 const t = texts.floor;
 export const SPEEDS: readonly number[] = [0.25, 0.5, 1];
@@ -154,11 +155,13 @@ export function Metres(props: {
   height: number;
   direction: number;
 }) {
+  const px = (): number => props.pxPerM * lengthMarks().perUnitM;
   const marks = createMemo(() => {
     const list: number[] = [];
-    const low = Math.ceil((16 - props.x0) / props.pxPerM);
-    const high = Math.floor((props.width - props.x0 - 12) / props.pxPerM);
-    for (let m = Math.max(low, -9); m <= high; m++) list.push(m);
+    const low = Math.ceil((16 - props.x0) / px());
+    const high = Math.floor((props.width - props.x0 - 12) / px());
+    const step = [1, 2, 5, 10].find((n) => n * px() >= 30) ?? 20;
+    for (let n = Math.ceil(Math.max(low, -60) / step) * step; n <= high; n += step) list.push(n);
     return list;
   });
   const surface = (): string => {
@@ -172,10 +175,10 @@ export function Metres(props: {
         <For each={marks()}>
           {(m) => (
             <>
-              <path d={`M${Math.round(props.x0 + m * props.pxPerM) + 0.5} 0v8`} stroke="var(--floor-tick)" />
-              <text class="tick-label" x={props.x0 + m * props.pxPerM} y={props.height / 2 + 9} text-anchor="middle">
+              <path d={`M${Math.round(props.x0 + m * px()) + 0.5} 0v8`} stroke="var(--floor-tick)" />
+              <text class="tick-label" x={props.x0 + m * px()} y={props.height / 2 + 9} text-anchor="middle">
                 {formatNumber(m, 0)}
-                {m === marks().at(-1) ? ' m' : ''}
+                {m === marks().at(-1) ? ` ${lengthMarks().unit}` : ''}
               </text>
             </>
           )}

@@ -36,6 +36,7 @@ import { Stage } from './stage.tsx';
 import { StageNames } from './stage-names.tsx';
 import { findTool } from './tools/tool-list.ts';
 import { ToolPlace } from './tools/tool-place.tsx';
+import { say, unitOf } from './units.ts';
 
 const p = texts.plots;
 const LANE = 24;
@@ -187,7 +188,8 @@ export function Ground(props: {
           <Value
             value={cut().long}
             decimals={2}
-            unit="kg·m²"
+            quantity="moment"
+            unit=""
             hue="twist"
             word={texts.cut.times(formatNumber(cut().lateral / cut().long, cut().lateral / cut().long < 4 ? 1 : 0))}
           />
@@ -197,14 +199,20 @@ export function Ground(props: {
       <CutRow
         id="momentum"
         plan={plan()}
-        value={<Value value={cut().momentum} decimals={1} unit="" word={texts.cut.constant} />}
+        value={<Value value={cut().momentum} decimals={1} quantity="momentum" unit="" word={texts.cut.constant} />}
         made={<Composition bench={props.bench} cut={cut()} kind="momentum" />}
       />
       <CutRow
         id="energy"
         plan={plan()}
         value={
-          <Value value={cut().energy} decimals={0} unit="J" word={texts.cut.muscle(formatNumber(cut().work, 0))} />
+          <Value
+            value={cut().energy}
+            decimals={0}
+            quantity="energy"
+            unit=""
+            word={texts.cut.muscle(say('energy', cut().work))}
+          />
         }
         made={<Composition bench={props.bench} cut={cut()} kind="energy" />}
       />
@@ -254,7 +262,7 @@ export function Ground(props: {
           {texts.lanes.others}
         </button>
       </div>
-      <RowTitle id="rate" plan={plan()} title={p.rate} unit="rev/s">
+      <RowTitle id="rate" plan={plan()} title={p.rate} unit={unitOf('rate')}>
         <p class="twist">
           <Icon name="twist" size={16} /> {p.Twist}
         </p>
@@ -267,9 +275,9 @@ export function Ground(props: {
           <Icon name="tilt" size={16} class="tilt" /> {p.fromPlane}
         </p>
       </RowTitle>
-      <RowTitle id="moments" plan={plan()} title={p.moments} unit="kg·m²" hint={p.momentsHint} />
-      <RowTitle id="momentum" plan={plan()} title={p.momentum} unit="" hint={p.momentumHint} />
-      <RowTitle id="energy" plan={plan()} title={p.energy} unit="J" hint={p.energyHint} />
+      <RowTitle id="moments" plan={plan()} title={p.moments} unit={unitOf('moment')} hint={p.momentsHint} />
+      <RowTitle id="momentum" plan={plan()} title={p.momentum} unit="" hint={p.momentumHint(unitOf('momentum'))} />
+      <RowTitle id="energy" plan={plan()} title={p.energy} unit={unitOf('energy')} hint={p.energyHint} />
 
       <div
         class="time-column"

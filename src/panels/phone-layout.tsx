@@ -8,7 +8,6 @@ import { SpokenCut, useCut, useExplanation, Value } from './cut.tsx';
 import { Ruler } from './floor.tsx';
 import type { LaneList } from './lane-list.ts';
 import { LaneSheet } from './lane-sheet.tsx';
-import { formatNumber } from './numbers.ts';
 import { makeAxis, tOf, xOf } from './plot/axis.ts';
 import type { ViewPlace } from './ports.ts';
 import { isTwisting } from './rate-moment.tsx';
@@ -20,6 +19,7 @@ import { useAxis, useFit } from './steady.ts';
 import { ThumbBar } from './thumb-bar.tsx';
 import { ToolSheet } from './tools/tool-sheet.tsx';
 import { TouchGround, type TouchPlot } from './touch-ground.tsx';
+import { say } from './units.ts';
 
 const FLOOR = 44;
 const BAR = 48;
@@ -89,8 +89,8 @@ export function PhoneLayout(props: { bench: Bench; lanes: LaneList }) {
             headHeight: 40,
             head: (
               <>
-                <Value value={cut().twistRate} decimals={2} unit={texts.pin.rateTwist} hue="twist" />
-                <Value value={cut().somersaultRate} decimals={2} unit={c.somersault} hue="som" />
+                <Value value={cut().twistRate} decimals={2} quantity="rate" unit={texts.pin.rateTwist} hue="twist" />
+                <Value value={cut().somersaultRate} decimals={2} quantity="rate" unit={c.somersault} hue="som" />
               </>
             ),
           },
@@ -99,9 +99,9 @@ export function PhoneLayout(props: { bench: Bench; lanes: LaneList }) {
             share: 1,
             headHeight: 38,
             head: isTwisting(props.bench.result().outline) ? (
-              <Value value={cut().long} decimals={2} unit={`kg·m² ${c.longAxis}`} hue="twist" />
+              <Value value={cut().long} decimals={2} quantity="moment" unit={c.longAxis} hue="twist" />
             ) : (
-              <Value value={cut().lateral} decimals={2} unit={`kg·m² ${c.lateralAxis}`} hue="som" />
+              <Value value={cut().lateral} decimals={2} quantity="moment" unit={c.lateralAxis} hue="som" />
             ),
           },
         ];
@@ -120,13 +120,13 @@ export function PhoneLayout(props: { bench: Bench; lanes: LaneList }) {
             kind: 'momentum',
             share: 1,
             headHeight: 40,
-            head: <Value value={cut().momentum} decimals={1} unit={`kg·m²/s, ${c.constant}`} />,
+            head: <Value value={cut().momentum} decimals={1} quantity="momentum" unit={c.constant} />,
           },
           {
             kind: 'moments',
             share: 1,
             headHeight: 40,
-            head: <Value value={cut().lateral} decimals={2} unit={`kg·m² ${texts.plots.lateral}`} hue="som" />,
+            head: <Value value={cut().lateral} decimals={2} quantity="moment" unit={texts.plots.lateral} hue="som" />,
           },
         ];
       case 'energy':
@@ -135,7 +135,9 @@ export function PhoneLayout(props: { bench: Bench; lanes: LaneList }) {
             kind: 'energy',
             share: 1,
             headHeight: 40,
-            head: <Value value={cut().energy} decimals={0} unit={`J, ${c.muscle(formatNumber(cut().work, 0))}`} />,
+            head: (
+              <Value value={cut().energy} decimals={0} quantity="energy" unit={c.muscle(say('energy', cut().work))} />
+            ),
           },
         ];
     }

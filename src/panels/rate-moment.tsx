@@ -10,6 +10,7 @@ import { Bounds } from './bounds.tsx';
 import { type CutValues, Explanation } from './cut.tsx';
 import { formatNumber, REV, soften } from './numbers.ts';
 import { calcPlace, readAt } from './readout.ts';
+import { sayNumber, unitOf } from './units.ts';
 
 const t = texts.pin;
 
@@ -69,12 +70,16 @@ export function RateMoment(props: {
         <Bounds bench={props.bench} />
       </header>
       <div>
-        <p class={`xl ${hue()}`}>{formatNumber(rate(), 2)}</p>
-        <p class="word">{props.twisting ? t.rateTwist : t.rateSomersault}</p>
-        <Show when={pinned()}>{(one) => <p class="word">{t.pinned(formatNumber(one().rate, 2))}</p>}</Show>
-        <p class={`xl ${hue()}`}>{formatNumber(moment(), 2)}</p>
-        <p class="word">{props.twisting ? t.momentLong : t.momentLateral}</p>
-        <Show when={pinned()}>{(one) => <p class="word">{t.pinned(formatNumber(one().moment, 2))}</p>}</Show>
+        <p class={`xl ${hue()}`}>{sayNumber('rate', rate(), 2)}</p>
+        <p class="word">
+          {unitOf('rate')} {props.twisting ? t.rateTwist : t.rateSomersault}
+        </p>
+        <Show when={pinned()}>{(one) => <p class="word">{t.pinned(sayNumber('rate', one().rate, 2))}</p>}</Show>
+        <p class={`xl ${hue()}`}>{sayNumber('moment', moment(), 2)}</p>
+        <p class="word">
+          {unitOf('moment')} {props.twisting ? t.momentLong : t.momentLateral}
+        </p>
+        <Show when={pinned()}>{(one) => <p class="word">{t.pinned(sayNumber('moment', one().moment, 2))}</p>}</Show>
       </div>
       <figure>
         <svg width={props.width} height={props.height} role="img" aria-label={t.explain}>

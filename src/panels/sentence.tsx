@@ -5,6 +5,7 @@ import { texts } from '../texts.ts';
 import type { Bench } from './bench.ts';
 import { wordCode, wordNoCode } from './code-words.ts';
 import { formatNumber } from './numbers.ts';
+import { sayNumber, unitOf } from './units.ts';
 
 const s = texts.sentence;
 /** From here on, deg, a sideways lean at the end is said. */
@@ -29,15 +30,15 @@ export function wordSentence(o: Outline): SentenceWords {
   const turned = twists !== null && twists >= TURN_SAID;
   const tilted = o.tiltDeg !== null && Math.abs(o.tiltDeg) >= TILT_SAID;
   return {
-    somersaults: soms === null || soms < TURN_SAID ? '' : formatNumber(soms, 2),
+    somersaults: soms === null || soms < TURN_SAID ? '' : countTurns(soms),
     somersaultWord:
       soms === null
         ? ''
         : soms < TURN_SAID
           ? s.noSomersault
-          : s.somersault(soms >= 1.005 || soms < 0.995, o.somersaultWord),
-    twists: turned ? formatNumber(twists, 2) : '',
-    twistWord: turned ? s.twist(twists >= 1.005, o.twistWord) : s.noTwist,
+          : s.somersault(isPlural(soms), inDegrees(), o.somersaultWord),
+    twists: turned ? countTurns(twists) : '',
+    twistWord: turned ? s.twist(isPlural(twists), inDegrees(), o.twistWord) : s.noTwist,
     air: formatNumber(o.duration, 2),
     lands: o.inAir ? s.ends : o.inverted ? s.enters : s.lands,
     landing: wordLanding(o),
@@ -45,11 +46,25 @@ export function wordSentence(o: Outline): SentenceWords {
   };
 }
 
+const inDegrees = (): boolean => unitOf('turns') === '°';
+const countTurns = (turns: number): string => sayNumber('turns', turns, 2) + (inDegrees() ? '°' : '');
+/** One is only what prints as one. */
+export const isPlural = (turns: number): boolean => turns.toFixed(2) !== '1.00';
+
 export function wordLanding(o: Outline): string {
-  if (o.shortDeg === null) return '';
+  if (o.shortDeg === null) return wordLean(o.leanDeg);
   const deg = Math.round(Math.abs(o.shortDeg));
   if (deg === 0) return s.exact;
   return `${formatNumber(deg, 0)}° ${o.shortDeg > 0 ? s.short : s.over}`;
+}
+
+/** Without a turn nothing is short or over. */
+function wordLean(leanDeg: number | null): string {
+  if (leanDeg === null) return '';
+  const deg = Math.round(Math.abs(leanDeg));
+  if (deg === 0) return s.upright;
+  if (deg === 180) return s.headDown;
+  return s.leaning(formatNumber(deg, 0), leanDeg > 0 ? 'backward' : 'forward');
 }
 
 /** The whole sentence as text, for screen readers and for the picture's name. */

@@ -15,6 +15,7 @@ import { Sheet } from './parts/sheet.tsx';
 import { ShapeList } from './shape-list.tsx';
 import type { Theme } from './theme.ts';
 import { ToolBar } from './tools/tool-bar.tsx';
+import { say } from './units.ts';
 
 export function Sheets(props: { bench: Bench; lanes: LaneList }) {
   const close = (): void => props.bench.openPanel(undefined);
@@ -135,7 +136,7 @@ function AllValues(props: { bench: Bench }) {
                 <Show when={athlete.kind === 'human' && athlete}>
                   {(human) => (
                     <span class="quiet">
-                      {formatNumber(human().statureM, 2)} m, {formatNumber(human().massKg, 0)} kg
+                      {say('length', human().statureM)}, {say('mass', human().massKg, 0)}
                     </span>
                   )}
                 </Show>

@@ -18,7 +18,8 @@ import { fitStage } from './stage-fit.ts';
 import { useAxis, useFit } from './steady.ts';
 import { ThumbBar } from './thumb-bar.tsx';
 import { ToolSheet } from './tools/tool-sheet.tsx';
-import { PLOTS, TouchGround } from './touch-ground.tsx';
+import { PLOT_QUANTITIES, PLOTS, TouchGround } from './touch-ground.tsx';
+import { unitOf } from './units.ts';
 
 const SIDE = 260;
 const FLOOR = 48;
@@ -86,7 +87,13 @@ export function TabletLayout(props: { bench: Bench; lanes: LaneList }) {
     <label class="plot-choice">
       <span class="spoken">{texts.plots.choose}</span>
       <select value={value()} onChange={(e) => set(e.currentTarget.value)}>
-        <For each={Object.keys(PLOTS)}>{(kind) => <option value={kind}>{texts.plots.kinds[kind]}</option>}</For>
+        <For each={Object.keys(PLOTS)}>
+          {(kind) => (
+            <option value={kind}>
+              {texts.plots.kinds[kind]}, {unitOf(PLOT_QUANTITIES[kind])}
+            </option>
+          )}
+        </For>
       </select>
     </label>
   );

@@ -8,6 +8,7 @@ import { drawLateralMoment, drawLongMoment, drawMoments, drawRates, drawTilt, ty
 import { drawEnergy, drawMomentum } from './plot/stacks.ts';
 import { PlotCanvas, type PlotPiece } from './plot-canvas.tsx';
 import { ShapeRow } from './shape-row.tsx';
+import type { Quantity } from './units.ts';
 
 export const PLOTS: Readonly<Record<string, RowDrawer>> = {
   twistRate: drawRates('twist'),
@@ -19,6 +20,18 @@ export const PLOTS: Readonly<Record<string, RowDrawer>> = {
   moments: drawMoments,
   momentum: drawMomentum,
   energy: drawEnergy,
+};
+
+export const PLOT_QUANTITIES: Readonly<Record<string, Quantity>> = {
+  twistRate: 'rate',
+  somersaultRate: 'rate',
+  rates: 'rate',
+  tilt: 'angle',
+  longMoment: 'moment',
+  lateralMoment: 'moment',
+  moments: 'moment',
+  momentum: 'momentum',
+  energy: 'energy',
 };
 
 export interface TouchPlot {

@@ -37,19 +37,30 @@ export function heightPx(h: HeightScale, y: number): number {
 /** Room of a picture's title at its top, px. */
 const TITLE = 24;
 
+/** What one mark counts, m, and its name. */
+export interface LengthMarks {
+  readonly unit: string;
+  readonly perUnitM: number;
+}
+
 export interface HeightLabels {
   /** right edge of the labels, px; the lines begin after it */
   readonly labelX: number;
   readonly from: number;
   readonly to: number;
   readonly size: number;
+  /** default: metres */
+  readonly marks?: LengthMarks;
 }
 
 export function heightLines(h: HeightScale, place: HeightLabels): { lines: DrawItem[]; labels: DrawItem[] } {
   const lines: DrawItem[] = [];
   const labels: DrawItem[] = [];
-  const step = Number.isFinite(h.breakY) ? ([1, 2, 5, 10].find((m) => m * h.compressed >= 26) ?? 20) : 1;
-  for (let y = step; y < 100; y += step) {
+  const { unit, perUnitM } = place.marks ?? { unit: 'm', perUnitM: 1 };
+  const least = Number.isFinite(h.breakY) ? 26 : perUnitM < 1 ? 40 : 0;
+  const step = [1, 2, 5, 10].find((n) => n * perUnitM * h.compressed >= least) ?? 20;
+  for (let n = step; n * perUnitM < 100; n += step) {
+    const y = n * perUnitM;
     const py = heightPx(h, y);
     if (py < place.size) break;
     lines.push(hairline(place.from, py, place.to, py));
@@ -59,7 +70,7 @@ export function heightLines(h: HeightScale, place: HeightLabels): { lines: DrawI
       kind: 'text',
       x: place.labelX,
       y: py + place.size * 0.36,
-      text: `${y} m`,
+      text: `${n} ${unit}`,
       size: place.size,
       weight: 480,
       fill: 'ink-3',

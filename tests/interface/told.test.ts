@@ -4,7 +4,8 @@ import { athletes, shapes, skills } from '../../presets/index.ts';
 import { makeEngine } from '../../src/engine/engine.ts';
 import { wordCaution } from '../../src/panels/caution-words.ts';
 import { wordCode, wordNoCode } from '../../src/panels/code-words.ts';
-import { texts } from '../../src/texts.ts';
+import { explainWords } from '../../src/panels/explain-units.ts';
+import { setUnits } from '../../src/panels/units.ts';
 
 const engine = makeEngine({ athletes, shapes });
 const fly = (id: string) => engine.fly(skills[id]);
@@ -55,7 +56,7 @@ describe('overlaps', () => {
 
 describe('what just changed', () => {
   const result = fly('back-straight-full');
-  const say = (t: number): string => engine.explain(result, t, texts.explain);
+  const say = (t: number): string => engine.explain(result, t, explainWords());
 
   it('is said of the move under way or just done, in words without signs', () => {
     const said = say(0.1);
@@ -65,7 +66,16 @@ describe('what just changed', () => {
     expect(say(result.flight.duration)).not.toBe(said);
   });
 
+  it('is said in the units that are set', () => {
+    setUnits({ measure: 'imperial', turning: 'degrees' });
+    expect(say(0.1)).toMatch(
+      /^arms apart: long-axis moment \d+ to \d+ lb·ft², .*twist rate 0 to \d+ °\/s.*; the joints .* ft·lb$/,
+    );
+    setUnits({ measure: 'metric', turning: 'revolutions' });
+    expect(say(0.1)).toMatch(/^arms apart: long-axis moment [\d.]+ to [\d.]+ kg·m²/);
+  });
+
   it('is nothing before anything moves', () => {
-    expect(engine.explain(fly('arms-in-spin'), 0.01, texts.explain)).toBe('');
+    expect(engine.explain(fly('arms-in-spin'), 0.01, explainWords())).toBe('');
   });
 });

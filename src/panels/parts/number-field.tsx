@@ -5,6 +5,7 @@
 import { createEffect, createSignal, createUniqueId, Show } from 'solid-js';
 import { texts } from '../../texts.ts';
 import { formatNumber, parseNumber } from '../numbers.ts';
+import { fromShown, parseQuantity, type Quantity, sayNumber, shownAs, toShown, unitBeside } from '../units.ts';
 
 export interface NumberFieldProps {
   label: string;
@@ -14,6 +15,8 @@ export interface NumberFieldProps {
   max: number;
   step: number;
   decimals: number;
+  /** shown, stepped and typed in the units that are set; value, range and step stay those of the document */
+  quantity?: Quantity;
   /** one finished change */
   onChange: (value: number) => void;
   /** while scrubbing; the last one is followed by onSettle */
@@ -30,25 +33,28 @@ export function NumberField(props: NumberFieldProps) {
   const id = createUniqueId();
   const [reason, setReason] = createSignal('');
   let input!: HTMLInputElement;
-  const shown = (): string => formatNumber(props.value, props.decimals);
+  const write = (value: number, decimals: number): string =>
+    props.quantity ? sayNumber(props.quantity, value, decimals) : formatNumber(value, decimals);
+  const unit = (): string => (props.quantity ? unitBeside(props.quantity) : props.unit);
+  const shown = (): string => write(props.value, props.decimals);
   createEffect(() => {
     input.value = shown();
     setReason('');
   });
 
-  const tidy = (v: number): number => Number(v.toFixed(Math.max(props.decimals, 3)));
+  const tidy = (v: number): number => Number(v.toFixed(Math.max(props.decimals, props.quantity ? 4 : 3)));
   const take = (typed: string): void => {
     if (typed === shown()) {
       setReason('');
       return;
     }
-    const v = parseNumber(typed);
+    const v = props.quantity ? parseQuantity(props.quantity, typed) : parseNumber(typed);
     if (Number.isNaN(v)) setReason(texts.fields.notNumber(typed));
     else if (v < props.min || v > props.max) {
-      const most = formatNumber(props.max, 0);
+      const most = write(props.max, 0);
       const range = props.sides
-        ? texts.fields.upTo(most, props.sides.includes(props.unit) ? '' : props.unit, props.sides)
-        : texts.fields.outOfRange(formatNumber(props.min, 0), most, props.unit);
+        ? texts.fields.upTo(most, props.sides.includes(unit()) ? '' : unit(), props.sides)
+        : texts.fields.outOfRange(write(props.min, props.min % 1 === 0 ? 0 : props.decimals), most, unit());
       setReason(`${range}; ${texts.fields.kept(shown())}`);
     } else {
       setReason('');
@@ -56,9 +62,16 @@ export function NumberField(props: NumberFieldProps) {
       input.value = shown();
     }
   };
+  /** n steps of the unit shown, onto its own grid */
+  const stepped = (from: number, n: number): number => {
+    const q = props.quantity;
+    const step = (q && shownAs(q).step) ?? props.step * (q ? shownAs(q).factor : 1);
+    const at = q ? toShown(q, from) : from;
+    const v = Math.round((at + n * step) / step) * step;
+    return q ? fromShown(q, v) : v;
+  };
   const stepBy = (n: number): void => {
-    const v = Math.round((props.value + n * props.step) / props.step) * props.step;
-    props.onChange(tidy(Math.min(Math.max(v, props.min), props.max)));
+    props.onChange(tidy(Math.min(Math.max(stepped(props.value, n), props.min), props.max)));
   };
   const onKeyDown = (e: KeyboardEvent): void => {
     if (e.key === 'Enter') take(input.value);
@@ -83,7 +96,7 @@ export function NumberField(props: NumberFieldProps) {
       const steps = Math.round((m.clientX - x) / 3);
       if (!moved && Math.abs(m.clientX - x) < 4) return;
       moved = true;
-      props.onDraft?.(tidy(Math.min(Math.max(start + steps * props.step, props.min), props.max)));
+      props.onDraft?.(tidy(Math.min(Math.max(stepped(start, steps), props.min), props.max)));
     };
     const end = (u: PointerEvent): void => {
       label.removeEventListener('pointermove', move);
@@ -115,7 +128,7 @@ export function NumberField(props: NumberFieldProps) {
           role="spinbutton"
           style={{ width: `calc(${Math.max(shown().length, 2)}ch + 8px)` }}
           aria-valuenow={props.value}
-          aria-valuetext={`${shown()} ${props.unit}`}
+          aria-valuetext={`${shown()} ${unit()}`.trim()}
           aria-valuemin={props.min}
           aria-valuemax={props.max}
           aria-invalid={reason() !== ''}
@@ -124,7 +137,7 @@ export function NumberField(props: NumberFieldProps) {
           onBlur={() => take(input.value)}
           onKeyDown={onKeyDown}
         />
-        <span class="unit">{props.unit}</span>
+        <span class="unit">{unit()}</span>
       </span>
       <Show when={reason()}>
         <p class="why" id={`${id}-why`} role="alert">

@@ -2,6 +2,8 @@
 import { texts } from '../../texts.ts';
 import { DEG, formatNumber, formatTick, isTidy, REV } from '../numbers.ts';
 import { readAt } from '../readout.ts';
+import { isPlural } from '../sentence.tsx';
+import { sayNumber, toShown, unitOf } from '../units.ts';
 import { xOf } from './axis.ts';
 import {
   type Box,
@@ -35,12 +37,12 @@ function lastDefined(column: Float64Array): number {
 export function drawRates(which: 'both' | 'twist' | 'somersault'): RowDrawer {
   return (pen, box) => {
     const f = pen.result.frames;
-    const st = directionOf(f.twist) * REV;
-    const ss = directionOf(f.somersault) * REV;
+    const st = directionOf(f.twist) * toShown('rate', REV);
+    const ss = directionOf(f.somersault) * toShown('rate', REV);
     const twist: Curve = (i) => f.twistRate[i] * st;
     const som: Curve = (i) => f.somersaultRate[i] * ss;
     const shown = which === 'both' ? [twist, som] : which === 'twist' ? [twist] : [som];
-    const top = niceTop(Math.max(0.5, findTop(pen, ...shown)));
+    const top = niceTop(Math.max(toShown('rate', 0.5), findTop(pen, ...shown)));
     const dip = findTop(
       pen,
       ...shown.map(
@@ -100,7 +102,8 @@ function fillTwist(pen: Pen, twist: Curve, scale: (v: number) => number, other: 
   g.closePath();
   g.fillStyle = palette.colour['twist-tint'];
   g.fill();
-  const text = p.area(formatNumber(done, 2));
+  const degrees = unitOf('turns') === '°';
+  const text = p.area(sayNumber('turns', done, 2) + (degrees ? '°' : ''), isPlural(done), degrees);
   const x = xOf(axis, cursor);
   // the words stand under the curve, where it is high enough over their whole length
   const width = text.length * palette.tickPx * 0.56;
@@ -161,8 +164,9 @@ export const drawTilt: RowDrawer = (pen, box) => {
 
 export const drawMoments: RowDrawer = (pen, box) => {
   const f = pen.result.frames;
-  const lateral: Curve = (i) => f.moments[3 * i];
-  const front: Curve = (i) => f.moments[3 * i + 1];
+  const factor = toShown('moment', 1);
+  const lateral: Curve = (i) => f.moments[3 * i] * factor;
+  const front: Curve = (i) => f.moments[3 * i + 1] * factor;
   const gap = 8;
   const half = (box.height - gap) / 2;
   const upper: Box = { y: box.y, height: half };
@@ -184,7 +188,8 @@ export const drawLateralMoment: RowDrawer = (pen, box) => drawMoment(pen, box, 0
 
 function drawMoment(pen: Pen, box: Box, axis: number, hue: 'twist' | 'som', name: string): void {
   const f = pen.result.frames;
-  const moment: Curve = (i) => f.moments[3 * i + axis];
+  const factor = toShown('moment', 1);
+  const moment: Curve = (i) => f.moments[3 * i + axis] * factor;
   const top = niceTop(findTop(pen, moment));
   const scale = makeScale(box, 0, top);
   drawRule(pen, box.y, false);

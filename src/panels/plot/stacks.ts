@@ -2,6 +2,7 @@
 import type { Frames } from '../../../sim/index.ts';
 import { texts } from '../../texts.ts';
 import { formatTick } from '../numbers.ts';
+import { type Quantity, toShown } from '../units.ts';
 import { xOf } from './axis.ts';
 import type { ColourName } from './palette.ts';
 import {
@@ -69,10 +70,13 @@ export function getEnergyParts(f: Frames): Part[] {
   ];
 }
 
-export const drawMomentum: RowDrawer = (pen, box) => drawStack(pen, box, getMomentumParts(pen.result.frames));
-export const drawEnergy: RowDrawer = (pen, box) => drawStack(pen, box, getEnergyParts(pen.result.frames));
+export const drawMomentum: RowDrawer = (pen, box) =>
+  drawStack(pen, box, getMomentumParts(pen.result.frames), 'momentum');
+export const drawEnergy: RowDrawer = (pen, box) => drawStack(pen, box, getEnergyParts(pen.result.frames), 'energy');
 
-function drawStack(pen: Pen, box: Box, parts: readonly Part[]): void {
+function drawStack(pen: Pen, box: Box, own: readonly Part[], quantity: Quantity): void {
+  const factor = toShown(quantity, 1);
+  const parts = factor === 1 ? own : own.map((part) => ({ ...part, curve: (i: number) => part.curve(i) * factor }));
   const total: Curve = (i) => parts.reduce((sum, part) => sum + part.curve(i), 0);
   const positive: Curve = (i) => parts.reduce((sum, part) => sum + Math.max(part.curve(i), 0), 0);
   const negative: Curve = (i) => parts.reduce((sum, part) => sum - Math.min(part.curve(i), 0), 0);

@@ -4,10 +4,12 @@ import {
   calcCautionsAt,
   calcFrames,
   checkSkillFile,
+  type Flight,
   flySkill,
   frameTimes,
   parseSkill,
   type Shelf,
+  type Skill,
   type SkillFile,
   summarize,
 } from '../../sim/index.ts';
@@ -28,6 +30,8 @@ const DRAFT_TOLERANCE = 1e-8;
 export interface Engine {
   /** `from` is the flight just before in the same drag: then a coarser, quicker one will do */
   fly(file: SkillFile, from?: FlightResult): FlightResult;
+  /** of a skill that is the file's but for its take-off */
+  flyAs(file: SkillFile, skill: Skill): FlightResult;
   readFile(json: unknown): SkillFile;
   findAthlete(file: SkillFile): FlightResult['athlete'];
   /** of a flight that stands: they cost as much as a tenth of it, too much for every move of a hand */
@@ -39,6 +43,25 @@ export function makeEngine(shelf: Shelf): Engine {
   let flights = 0;
   const findAthlete: Engine['findAthlete'] = ({ athlete }) =>
     'ref' in athlete ? shelf.athletes[athlete.ref] : athlete;
+  const complete = (file: SkillFile, skill: Skill, flight: Flight, draft: boolean): FlightResult => {
+    const rate = Math.min(draft ? DRAFT_RATE_HZ : RATE_HZ, MOST_FRAMES / flight.duration);
+    const frames = calcFrames(flight, frameTimes(flight.duration, rate));
+    const summary = summarize(flight, frames, skill.target);
+    flights += 1;
+    return {
+      file,
+      athlete: findAthlete(file),
+      skill,
+      flight,
+      frames,
+      outline: { ...makeOutline(summary), inAir: skill.end.surface === undefined },
+      code: findCode(summary, frames, skill.end.surface?.kind),
+      cautions: listCautions(skill.body, summary.cautions),
+      cautionsAt: (row) => listCautions(skill.body, calcCautionsAt(skill.body, frames, row)),
+      key: String(flights),
+      draft,
+    };
+  };
   return {
     findAthlete,
     overlaps: getOverlaps,
@@ -47,23 +70,8 @@ export function makeEngine(shelf: Shelf): Engine {
     fly: (file, from) => {
       const skill = buildSkill(parseSkill(file, shelf));
       const flight = flySkill(skill, from ? { near: from.flight.duration, tolerance: DRAFT_TOLERANCE } : {});
-      const rate = Math.min(from ? DRAFT_RATE_HZ : RATE_HZ, MOST_FRAMES / flight.duration);
-      const frames = calcFrames(flight, frameTimes(flight.duration, rate));
-      const summary = summarize(flight, frames, skill.target);
-      flights += 1;
-      return {
-        file,
-        athlete: findAthlete(file),
-        skill,
-        flight,
-        frames,
-        outline: { ...makeOutline(summary), inAir: skill.end.surface === undefined },
-        code: findCode(summary, frames, skill.end.surface?.kind),
-        cautions: listCautions(skill.body, summary.cautions),
-        cautionsAt: (row) => listCautions(skill.body, calcCautionsAt(skill.body, frames, row)),
-        key: String(flights),
-        draft: from !== undefined,
-      };
+      return complete(file, skill, flight, from !== undefined);
     },
+    flyAs: (file, skill) => complete(file, skill, flySkill(skill), false),
   };
 }

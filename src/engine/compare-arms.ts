@@ -1,0 +1,47 @@
+/** A skill whose schedule is keys alone, written back as a file: the arms held wide, or in, are then a skill like any other. */
+import type { ShapeData, Skill, SkillFile } from '../../sim/index.ts';
+
+const DEG = 180 / Math.PI;
+/** name of the pose at rest among the file's own shapes */
+const BASE = 'armsHeld';
+
+/** `source` is the file that `skill` was made from; what the schedule and the momentum do not say is taken from it. */
+export function fileOfArms(source: SkillFile, skill: Skill, title: string): SkillFile {
+  const { schedule, takeoff, body } = skill;
+  if (schedule.blocks.length > 0) throw new RangeError('fileOfArms: a schedule of keys alone is needed');
+  if (takeoff.momentum.kind !== 'vector') throw new RangeError('fileOfArms: the momentum has to be a vector');
+  const [hx, hy, hz] = takeoff.momentum.h_Scm_W;
+  const nameOf = (angle: number): string => body.angles[angle].name;
+  const base: ShapeData = {
+    title,
+    word: title,
+    angles: Object.fromEntries(body.angles.map(({ name }, i) => [name, schedule.base[i] * DEG])),
+  };
+  return {
+    ...source,
+    title,
+    takeoff: { ...source.takeoff, momentum: { vectorKgM2PerS: [hx, hy, hz] } },
+    shapes: { ...source.shapes, [BASE]: base },
+    schedule: {
+      base: BASE,
+      keys: schedule.keys.map((k) => ({
+        angle: nameOf(k.angle),
+        at: { anchor: k.at.anchor, s: k.at.s },
+        deg: k.value * DEG,
+        kind: k.kind,
+        ...(k.next === undefined ? {} : { nextDeg: k.next * DEG }),
+      })),
+      ...(schedule.sampled.length > 0
+        ? {
+            samples: schedule.sampled.map((s) => ({
+              angle: nameOf(s.angle),
+              startS: s.start,
+              rateHz: s.rate,
+              deg: s.values.map((v) => v * DEG),
+            })),
+          }
+        : {}),
+      ...(source.schedule.smoothing ? { smoothing: source.schedule.smoothing } : {}),
+    },
+  };
+}

@@ -1,0 +1,63 @@
+// Versions in the page: arms wide and in as files fly as the pair does, what is held equal is, the first is the base.
+import { describe, expect, it } from 'vitest';
+import { athletes, shapes, skills } from '../../presets/index.ts';
+import { armsWideAgainstIn, checkSkillFile, flySkill } from '../../sim/index.ts';
+import { makeComparing } from '../../src/engine/compare.ts';
+import { makeEngine } from '../../src/engine/engine.ts';
+
+/** s and revolutions, of a flight from a file of degrees against the same from radians */
+const SAME = 1e-6;
+
+const engine = makeEngine({ athletes, shapes });
+const comparing = makeComparing(engine);
+const words = { wide: 'Arms wide', in: 'Arms in' };
+
+describe('arms wide against arms in', () => {
+  for (const id of ['back-straight-full', 'back-tuck', 'arms-in-spin', 'dive-forward-one-and-half-pike'])
+    it(`${id}: the files fly as the pair does, and are files that open`, () => {
+      const result = engine.fly(skills[id]);
+      const files = comparing.armsWideAndIn(result, words);
+      const pair = armsWideAgainstIn(result.skill, { flight: result.flight });
+      for (const way of ['wide', 'in'] as const) {
+        const file = checkSkillFile(JSON.parse(JSON.stringify(files[way])));
+        const flown = engine.fly(file);
+        const wanted = flySkill(pair[way]);
+        expect(Math.abs(flown.flight.duration - wanted.duration)).toBeLessThan(SAME);
+        const mine = engine.flyAs(file, pair[way]).outline;
+        expect(Math.abs((flown.outline.twists ?? 0) - (mine.twists ?? 0))).toBeLessThan(SAME);
+        expect(Math.abs((flown.outline.somersaults ?? 0) - (mine.somersaults ?? 0))).toBeLessThan(SAME);
+        expect(flown.file.title).toBe(words[way]);
+      }
+    });
+});
+
+describe('versions', () => {
+  const a = engine.fly(skills['back-straight-full']);
+  const b = engine.fly(skills['back-straight-half']);
+
+  it('own is the flight itself; held equal is another with the same number, by the table', () => {
+    expect(comparing.hold(a, b, 'own')).toBe(b);
+    const row = (held: 'own' | 'momentum' | 'energy', key: string) =>
+      comparing.compare([a, comparing.hold(a, b, held)], 'takeoff').find((r) => r.key === key);
+    expect(row('own', 'momentum')?.words[1]).not.toBe('same');
+    expect(row('momentum', 'momentum')?.words[1]).toBe('same');
+    expect(row('energy', 'takeoffEnergy')?.words[1]).toBe('same');
+    expect(comparing.hold(a, b, 'momentum').file).toBe(b.file);
+  });
+
+  it('differences are from the first, whichever that is', () => {
+    const one = comparing.compare([a, b], 'touchdown');
+    const two = comparing.compare([b, a], 'touchdown');
+    one.forEach((r, i) => {
+      const [x, y] = [r.differences[1], two[i].differences[1]];
+      if (x !== undefined && y !== undefined) expect(x + y).toBeCloseTo(0, 12);
+    });
+  });
+
+  it('changes since a version are told in words, none against itself', () => {
+    expect(comparing.changes(a.file, a.file)).toEqual([]);
+    const later = structuredClone(a.file);
+    later.takeoff.velocityMPerS.up += 0.2;
+    expect(comparing.changes(a.file, later).map((c) => c.field)).toEqual(['takeoff.velocityMPerS.up']);
+  });
+});

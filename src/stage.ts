@@ -58,6 +58,7 @@ function getStaged(result: FlightResult): Staged {
     pose,
     flight: {
       key: result.key,
+      rough: result.draft,
       body: flight.body,
       duration: flight.duration,
       v_WScm_W0: [flight.v_WScm_W0[0], flight.v_WScm_W0[1], flight.v_WScm_W0[2]],

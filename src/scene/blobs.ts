@@ -113,22 +113,24 @@ export function unitCircle(n: number): Float64Array {
 
 /** How far a contour's straight pieces may leave the true curve, px. */
 const SAG = 0.15;
+const ROUGH_SAG = 0.4;
 const LEAST = 8;
 const MOST = 48;
 
 /** An arc of radius r in n pieces sags r (1 - cos(pi / n)), nearly r (pi / n)^2 / 2. */
-function pointsFor(projected: Projected, indices: readonly number[]): number {
+function pointsFor(projected: Projected, indices: readonly number[], sag: number): number {
   let square = 0;
   for (let i = 0; i < indices.length; i++) {
     const j = STRIDE * indices[i];
     square = Math.max(square, projected[j + 3], projected[j + 5]);
   }
-  const n = Math.PI * Math.sqrt(Math.sqrt(square) / (2 * SAG));
+  const n = Math.PI * Math.sqrt(Math.sqrt(square) / (2 * sag));
   return Math.min(Math.max(4 * Math.ceil(n / 4), LEAST), MOST);
 }
 
 /** Contour of the blobs with these indices together: n points, one for each direction of unitCircle(n), clockwise. */
-export function hullOf(projected: Projected, indices: readonly number[], n = pointsFor(projected, indices)): Points {
+export function hullOf(projected: Projected, indices: readonly number[], rough = false): Points {
+  const n = pointsFor(projected, indices, rough ? ROUGH_SAG : SAG);
   const u = unitCircle(n);
   const out = new Float32Array(2 * n);
   if (reaches.length < n) reaches = new Float64Array(n);

@@ -18,6 +18,8 @@ export interface FigurePlace extends Projection {
   readonly gap?: Token;
   /** hit id of every part; none: the figure cannot be hit */
   readonly hit?: string;
+  /** fewer points and no gaps between limbs */
+  readonly rough?: boolean;
 }
 
 /** Everything about a pose on the screen that the styles of drawing share. */
@@ -117,7 +119,7 @@ function frontRule(look: Look, frames: PoseFrames, view: View): FrontRule {
 function drawTrunk(posed: PosedLook, part: LookPart, items: DrawItem[]): void {
   const { look, place, projected, frames } = posed;
   const { base, halo } = contoursOf(posed, part);
-  items.push(fill(halo, place.gap ?? 'air'));
+  if (halo.length > 0) items.push(fill(halo, place.gap ?? 'air'));
   items.push(fill(base, 'trunk', place, part));
   if (look.chest < 0) return;
   const front = facing(frames, look.chest, 0, place.view);
@@ -131,7 +133,7 @@ function drawHead(posed: PosedLook, part: LookPart, items: DrawItem[]): void {
   const { look, place, projected, frames } = posed;
   const head = look.head;
   if (!head) return;
-  const hull = (indices: readonly number[]): Points => hullOf(projected, indices);
+  const hull = (indices: readonly number[]): Points => hullOf(projected, indices, place.rough);
   const neck = hull(head.neck);
   const chin = hull(head.chin);
   const jaw = hull(head.jaw);
@@ -159,12 +161,14 @@ function drawLimb(posed: PosedLook, shape: Shape, items: DrawItem[]): void {
   // a limb goes by the name of its upper half, whichever half is drawn first
   const first = look.parts[Math.min(...shape.parts)];
   const all = pieces.flatMap((piece) => piece.base);
-  items.push(
-    fill(
-      pieces.flatMap((piece) => piece.halo),
-      place.gap ?? 'air',
-    ),
-  );
+  if (!place.rough) {
+    items.push(
+      fill(
+        pieces.flatMap((piece) => piece.halo),
+        place.gap ?? 'air',
+      ),
+    );
+  }
   if (first.tone === 'right') {
     items.push(
       fill(
@@ -255,7 +259,8 @@ const EDGE = 1;
 export const gapWidth = (scale: number): number => (scale < 50 ? 0.8 : scale < 110 ? 1.2 : 1.5);
 
 function contoursOf(posed: PosedLook, part: LookPart): { base: Points[]; halo: Points[] } {
-  const base = part.hulls.map((indices) => hullOf(posed.projected, indices));
+  const base = part.hulls.map((indices) => hullOf(posed.projected, indices, posed.place.rough));
+  if (posed.place.rough) return { base, halo: [] };
   const by = gapWidth(posed.place.scale) + (part.tone === 'right' ? EDGE : 0);
   return { base, halo: base.map((contour) => inflate(contour, by)) };
 }

@@ -29,6 +29,7 @@ export interface GhostPlace {
   /** names the view in keys */
   readonly name: string;
   readonly gap?: Token;
+  readonly rough?: boolean;
   at(pose: StagePose): readonly [number, number];
 }
 
@@ -37,7 +38,7 @@ const built = new WeakMap<StagePose, Map<string, GroupItem['items']>>();
 
 function ghostItems(body: Body, pose: StagePose, place: GhostPlace): GroupItem['items'] {
   const v = place.view;
-  const key = `${place.scale} ${place.gap ?? ''} ${v.right} ${v.up}`;
+  const key = `${place.scale} ${place.gap ?? ''} ${place.rough} ${v.right} ${v.up}`;
   let views = built.get(pose);
   if (!views) {
     views = new Map();
@@ -52,6 +53,7 @@ function ghostItems(body: Body, pose: StagePose, place: GhostPlace): GroupItem['
       x: 0,
       y: 0,
       ...(place.gap ? { gap: place.gap } : {}),
+      rough: place.rough,
     });
     if (views.size > 6) views.clear();
     views.set(key, items);
@@ -71,7 +73,7 @@ export function ghostLayer(flight: StageFlight, cursor: number, place: GhostPlac
       key: `${stamp} ${i}`,
       x,
       y,
-      items: ghostItems(flight.body, pose, place),
+      items: ghostItems(flight.body, pose, { ...place, rough: flight.rough }),
       hit: `ghost:${i}`,
       data: { t: pose.t },
     };

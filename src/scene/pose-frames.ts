@@ -40,6 +40,8 @@ export interface StageFlight {
   readonly path: Float64Array;
   /** candidates for ghosts, ascending in t; the first at take-off, the last at landing */
   readonly ghosts: readonly StagePose[];
+  /** while a hand drags every ghost is new: they are drawn with fewer points and without gaps between limbs */
+  readonly rough?: boolean;
   /** wanted landing angle of F's somersault, rad, counted like `somersault`; absent: no landing wedge */
   readonly wantedSomersault?: number;
 }

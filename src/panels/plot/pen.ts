@@ -3,6 +3,7 @@ import type { FlightResult } from '../../engine/result.ts';
 import type { Place } from '../readout.ts';
 import { type TimeAxis, xOf } from './axis.ts';
 import type { ColourName, Palette } from './palette.ts';
+import { getStamp, stampLeft } from './stamp.ts';
 
 export interface Box {
   readonly y: number;
@@ -120,16 +121,17 @@ export function drawName(
 ): void {
   const { g, palette } = pen;
   g.font = palette.font(palette.tickPx + 1, 620);
+  const ratio = Math.ceil(g.getTransform().a * 100) / 100;
+  const stamp = halo ? getStamp(text, g.font, palette.colour[colour], palette.colour[halo], ratio) : undefined;
+  if (stamp) {
+    const [left, top] = [stampLeft(stamp, x, align), y - stamp.height / 2];
+    // on whole pixels of the screen, where the letters were drawn sharp
+    const whole = (v: number): number => Math.round(v * ratio) / ratio;
+    g.drawImage(stamp.canvas, whole(left), whole(top), stamp.canvas.width / ratio, stamp.canvas.height / ratio);
+    return;
+  }
   g.textAlign = align;
   g.textBaseline = 'middle';
-  if (halo) {
-    g.lineJoin = 'round';
-    g.lineWidth = 3;
-    g.strokeStyle = palette.colour[halo];
-    g.globalAlpha = 0.8;
-    g.strokeText(text, x, y);
-    g.globalAlpha = 1;
-  }
   g.fillStyle = palette.colour[colour];
   g.fillText(text, x, y);
 }

@@ -6,6 +6,7 @@ import { xOf } from './plot/axis.ts';
 import { drawBackdrop, drawHatch, drawPin } from './plot/backdrop.ts';
 import { type Palette, readPalette } from './plot/palette.ts';
 import type { Box, Pen } from './plot/pen.ts';
+import { clearStamps } from './plot/stamp.ts';
 import { calcPlace } from './readout.ts';
 import { watchTheme } from './theme.ts';
 
@@ -18,6 +19,7 @@ export function usePalette() {
   const [palette, setPalette] = createSignal<Palette>(readPalette());
   onMount(() => {
     const again = (): void => {
+      clearStamps();
       setPalette(readPalette());
     };
     onCleanup(watchTheme(again));

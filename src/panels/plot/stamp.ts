@@ -43,6 +43,9 @@ export function getStamp(text: string, font: string, colour: string, halo: strin
   return made;
 }
 
+/** After a change of theme, or when the typeface has come. */
+export const clearStamps = (): void => stamps.clear();
+
 /** Left edge of a stamp whose text is aligned at x. */
 export function stampLeft(stamp: Stamp, x: number, align: CanvasTextAlign): number {
   if (align === 'right' || align === 'end') return x - stamp.width + HALO;

@@ -1,9 +1,10 @@
 /** The pictures above the floor. The canvas is decoration for eyes; its meaning is said in words beside it. */
-import { createEffect, createSignal, type JSX, onCleanup, onMount, Show } from 'solid-js';
+import { createEffect, createSignal, type JSX, onCleanup, onMount, Show, untrack } from 'solid-js';
 import { texts } from '../texts.ts';
 import type { Bench } from './bench.ts';
 import { startDrag } from './parts/drag.ts';
 import type { StageHandle, ViewPlace } from './ports.ts';
+import { StageGripMarks, useStageGrip } from './pose/stage-grip.tsx';
 import { speakSentence } from './sentence.tsx';
 import { watchTheme } from './theme.ts';
 
@@ -48,8 +49,13 @@ export function Stage(props: {
       extras: props.bench.stageExtras(),
     });
   });
+  const grip = useStageGrip(
+    untrack(() => props.bench),
+    handle,
+  );
   const press = (e: PointerEvent): void => {
-    const left = (e.currentTarget as HTMLElement).getBoundingClientRect().left;
+    const { left, top } = (e.currentTarget as HTMLElement).getBoundingClientRect();
+    if (grip.press(e, e.clientX - left, e.clientY - top)) return;
     const at = (x: number): void => {
       const t = props.timeAt?.(x - left);
       if (t === undefined) return;
@@ -66,7 +72,17 @@ export function Stage(props: {
     });
   };
   return (
-    <div class="stage" onPointerDown={press} style={{ width: `${props.width}px`, height: `${props.height}px` }}>
+    <div
+      class="stage"
+      classList={{ grips: grip.hover() !== undefined }}
+      onPointerDown={press}
+      onPointerMove={(e) => {
+        const { left, top } = e.currentTarget.getBoundingClientRect();
+        grip.move(e, e.clientX - left, e.clientY - top);
+      }}
+      onPointerLeave={() => grip.leave()}
+      style={{ width: `${props.width}px`, height: `${props.height}px` }}
+    >
       <canvas
         ref={canvas}
         data-ready={handle() ? 'true' : undefined}
@@ -81,6 +97,7 @@ export function Stage(props: {
         </div>
       </Show>
       {props.children}
+      <StageGripMarks bench={props.bench} grip={grip} handle={handle()} width={props.width} height={props.height} />
     </div>
   );
 }

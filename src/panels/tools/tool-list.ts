@@ -2,7 +2,9 @@
 import type { ToolName } from '../../commands/actions.ts';
 import type { Tool, ToolPlace } from './tool.ts';
 
-export const tools: readonly Tool[] = [];
+export const tools: readonly Tool[] = [
+  { name: 'pose', place: 'aside', load: () => import('../pose/pose-tool.tsx').then((m) => m.PoseTool) },
+];
 
 export const findTool = (name: ToolName | undefined, place?: ToolPlace): Tool | undefined =>
   tools.find((tool) => tool.name === name && (place === undefined || tool.place === place));

@@ -43,6 +43,7 @@ export { calcFrames, frameTimes } from './measure/calc-frames.ts';
 export { type Caution, type CautionKind, calcCautions, calcCautionsAt } from './measure/cautions.ts';
 export { calcExplanation, type Explanation, type Instant } from './measure/explain.ts';
 export { EXPLAIN_WORDS, type ExplainWords, formatExplanation } from './measure/explain-words.ts';
+export { calcFlightEnd, type FlightEnd } from './measure/flight-end.ts';
 export type { Frames } from './measure/frames.ts';
 export { calcPower, makeJointWork } from './measure/joint-work.ts';
 export type { MoveWord } from './measure/move-words.ts';
@@ -90,6 +91,10 @@ export {
   type TrampolineCode,
 } from './notation/trampoline-code.ts';
 export { ScheduleOrderError, ScheduleValueError } from './schedule/errors.ts';
+export { calcOutcome, Evaluator, type Outcome, type Sense, senseOf } from './search/evaluate.ts';
+export { checkInput, type Input, type InputLevel, type InputUnit, putInputs } from './search/input.ts';
+export { findInput, listInputs } from './search/inputs.ts';
+export { findResult, RESULTS, type Result, type ResultUnit } from './search/result.ts';
 export { ARMS_IN, ARMS_WIDE, type ArmsHeld, armsWideAgainstIn } from './skill/arms-wide-in.ts';
 export { buildSkill, makeBody, poseOf } from './skill/build-skill.ts';
 export { type HeldEqual, holdEqual, type KnownFlights, takeoffEnergy } from './skill/compare.ts';
@@ -112,6 +117,7 @@ export { AGREEMENT, flySkill, NoAgreementError } from './skill/fly-skill.ts';
 export type { HandContact, HandGap } from './skill/hand-contact.ts';
 export type { Skill, SkillTarget } from './skill/skill.ts';
 export { calcHandGaps, compileSkillSchedule } from './skill/skill-schedule.ts';
+export { SkillFlyer } from './skill/skill-flyer.ts';
 export type { AthleteSpec, SkillSpec } from './skill/skill-spec.ts';
 export {
   calcTiltAccount,

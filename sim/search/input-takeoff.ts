@@ -7,12 +7,19 @@ import type { Input, InputUnit } from './input.ts';
 const RAD = Math.PI / 180;
 const REV = 2 * Math.PI;
 
-type TakeoffInput = Omit<Input, 'level' | 'put'> & { set(takeoff: TakeoffSpec, value: number): TakeoffSpec };
+type TakeoffInput = Omit<Input, 'level' | 'put' | 'value'> & {
+  /** a momentum stated otherwise is known from a flight alone, flown where it is asked for */
+  readonly value: number | (() => number);
+  set(takeoff: TakeoffSpec, value: number): TakeoffSpec;
+};
 
-const makeInput = ({ set, ...rest }: TakeoffInput): Input => ({
+const makeInput = ({ set, value, ...rest }: TakeoffInput): Input => ({
   ...rest,
+  get value() {
+    return typeof value === 'number' ? value : value();
+  },
   level: 'takeoff',
-  put: (spec, value) => ({ ...spec, takeoff: set(spec.takeoff, value) }),
+  put: (spec, v) => ({ ...spec, takeoff: set(spec.takeoff, v) }),
 });
 
 export function listTakeoffInputs(spec: SkillSpec): Input[] {
@@ -60,7 +67,6 @@ export function listTakeoffInputs(spec: SkillSpec): Input[] {
 /** Momentum as a vector, always; as rates or straight somersaults too where the skill states it so. */
 function momentumInputs(spec: SkillSpec): TakeoffInput[] {
   const m = spec.takeoff.momentum;
-  const h = calcTakeoffMomentum(spec);
   const words = [
     'momentum about the front-back axis of the world',
     'momentum about the vertical, to the left +',
@@ -70,11 +76,11 @@ function momentumInputs(spec: SkillSpec): TakeoffInput[] {
     id: `takeoff.h.${'xyz'[k]}`,
     label,
     unit: 'kgM2PerS',
-    value: h[k],
+    value: () => calcTakeoffMomentum(spec)[k],
     range: [-400, 400],
     scale: 0.3,
     set: (takeoff, v) => {
-      const before = takeoff.momentum.kind === 'vector' ? takeoff.momentum.h_Scm_W : h;
+      const before = takeoff.momentum.kind === 'vector' ? takeoff.momentum.h_Scm_W : calcTakeoffMomentum(spec);
       return { ...takeoff, momentum: { kind: 'vector', h_Scm_W: with3(before, k, v) } };
     },
   }));

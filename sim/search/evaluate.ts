@@ -1,0 +1,106 @@
+/** From values of inputs to the outcome of the flight: what every search calls, thousands of times. */
+import type { Vec3 } from '../body/body.ts';
+import type { Flight } from '../flight/flight.ts';
+import type { FlightOptions } from '../flight/fly.ts';
+import { calcFlightEnd, type FlightEnd } from '../measure/flight-end.ts';
+import type { SkillTarget } from '../measure/target.ts';
+import { turnSign } from '../measure/words.ts';
+import { buildSkill } from '../skill/build-skill.ts';
+import type { Skill } from '../skill/skill.ts';
+import { SkillFlyer } from '../skill/skill-flyer.ts';
+import type { SkillSpec } from '../skill/skill-spec.ts';
+import { type Input, putInputs } from './input.ts';
+
+/** Which way counts as +: fixed for a search, so that a result stays smooth where it passes zero. */
+export interface Sense {
+  readonly somersault: 1 | -1;
+  readonly twist: 1 | -1;
+}
+
+export interface Outcome {
+  readonly end: FlightEnd;
+  readonly sense: Sense;
+  readonly h_Scm_W: Vec3;
+  /** highest place of the mass centre above Y = 0, m */
+  readonly height: number;
+  /** somersault angle wanted at the end, counted as in `end`; NaN without a target */
+  readonly wanted: number;
+}
+
+const REV = 2 * Math.PI;
+
+export class Evaluator {
+  readonly spec: SkillSpec;
+  readonly inputs: readonly Input[];
+  readonly sense: Sense;
+  /** flights flown so far */
+  flights = 0;
+  private readonly flyer: SkillFlyer;
+  private readonly base: Skill;
+  private readonly onlyTakeoff: boolean;
+
+  constructor(spec: SkillSpec, inputs: readonly Input[], options: FlightOptions = {}, sense?: Sense) {
+    this.spec = spec;
+    this.inputs = inputs;
+    this.flyer = new SkillFlyer(options);
+    this.base = buildSkill(spec);
+    this.onlyTakeoff = inputs.every((i) => i.level === 'takeoff');
+    this.sense = sense ?? senseOf(spec, () => this.flyer.fly(this.base));
+  }
+
+  specAt(values: ArrayLike<number>): SkillSpec {
+    return putInputs(this.spec, this.inputs, values);
+  }
+
+  skillAt(values: ArrayLike<number>): Skill {
+    const { takeoff, end } = this.specAt(values);
+    return this.onlyTakeoff ? { ...this.base, takeoff, end } : buildSkill(this.specAt(values));
+  }
+
+  flightAt(values: ArrayLike<number>): Flight {
+    this.flights++;
+    return this.flyer.fly(this.skillAt(values));
+  }
+
+  /** Throws what the flight throws: keys out of order, no touchdown, a body that cannot be made. */
+  outcomeAt(values: ArrayLike<number>): Outcome {
+    return calcOutcome(this.flightAt(values), this.sense, this.spec.target);
+  }
+}
+
+export function calcOutcome(flight: Flight, sense: Sense, target?: SkillTarget): Outcome {
+  const end = calcFlightEnd(flight);
+  const { gravity, duration, p_WScm_W0, v_WScm_W0 } = flight;
+  const at = (t: number): number => p_WScm_W0[1] + t * (v_WScm_W0[1] - (gravity * t) / 2);
+  const top = gravity > 0 ? v_WScm_W0[1] / gravity : 0;
+  return {
+    end,
+    sense,
+    h_Scm_W: flight.h_Scm_W,
+    height: Math.max(at(0), at(duration), top > 0 && top < duration ? at(top) : Number.NEGATIVE_INFINITY),
+    wanted: target ? wantedEnd(end.somersault0, sense, target) : Number.NaN,
+  };
+}
+
+/** The landing angle plus the whole turns nearest to the stated somersaults, as the summary has it. */
+function wantedEnd(start: number, sense: Sense, { somersaults, landingAngle }: SkillTarget): number {
+  const near = start + sense.somersault * REV * somersaults;
+  return landingAngle + REV * Math.round((near - landingAngle) / REV);
+}
+
+/** As the target says; else as the skill itself turns. */
+export function senseOf(spec: SkillSpec, fly: () => Flight): Sense {
+  const { target, takeoff } = spec;
+  const facing = Math.cos(takeoff.twist) < 0 ? -1 : 1;
+  const somersault =
+    target?.somersaultWord === 'backward' ? facing : target?.somersaultWord === 'forward' ? -facing : 0;
+  const twist = target?.twistWord === 'left' ? 1 : target?.twistWord === 'right' ? -1 : 0;
+  if (somersault && twist) return { somersault: somersault > 0 ? 1 : -1, twist };
+  const flight = fly();
+  const end = calcFlightEnd(flight);
+  const done = end.somersault - end.somersault0;
+  return {
+    somersault: somersault > 0 ? 1 : somersault < 0 ? -1 : turnSign(flight.h_Scm_W[2], done),
+    twist: twist || (end.twist - end.twist0 < 0 ? -1 : 1),
+  };
+}

@@ -1,0 +1,142 @@
+/** Inputs and results of a search: each input puts what it reads, and the short way to an end agrees with the summary. */
+import { describe, expect, it } from 'vitest';
+import {
+  buildSkill,
+  calcFlightEnd,
+  calcFrames,
+  Evaluator,
+  findInput,
+  findResult,
+  flySkill,
+  frameTimes,
+  listInputs,
+  parseSkill,
+  RESULTS,
+  SkillFlyer,
+  summarize,
+} from '../../sim/index.ts';
+import { fileOf, presetIds, shelf } from '../skill/load.ts';
+
+const specOf = (id: string) => parseSkill(fileOf(id), shelf);
+/** Flights that differ in their last shape's end alone: rounding; measured 0 on this machine. */
+const SAME = 1e-12;
+
+describe('inputs', () => {
+  for (const id of presetIds)
+    it(`${id}: an input that is put back leaves the same flight, and is read as it was put`, () => {
+      const spec = specOf(id);
+      for (const input of listInputs(spec)) {
+        const [low, high] = input.range;
+        expect(input.value, input.id).toBeGreaterThanOrEqual(low);
+        expect(input.value, input.id).toBeLessThanOrEqual(high);
+        const value = Math.min(high, Math.max(low, input.value + input.scale));
+        const changed = input.put(spec, value);
+        const read = findInput(changed, input.id);
+        expect(read.value, input.id).toBeCloseTo(value, 9);
+        expect(findInput(input.put(changed, input.value), input.id).value, input.id).toBeCloseTo(input.value, 9);
+        if (input.level === 'takeoff') expect(changed.blocks).toBe(spec.blocks);
+        if (input.level !== 'body') expect(changed.athlete).toBe(spec.athlete);
+      }
+    });
+
+  it('shifting a move keeps how long it takes; its duration keeps where it starts', () => {
+    const spec = specOf('back-straight-double');
+    const shifted = findInput(spec, 'block:3.moveStart').put(spec, 0.4);
+    expect(shifted.blocks[1].to.s).toBeCloseTo(0.4, 12);
+    expect(shifted.blocks[2].from.s).toBeCloseTo(0.8, 12);
+    const longer = findInput(spec, 'block:3.moveTime').put(spec, 0.5);
+    expect(longer.blocks[1].to.s).toBe(spec.blocks[1].to.s);
+    expect(longer.blocks[2].from.s).toBeCloseTo(0.872, 12);
+  });
+
+  it('momentum as a vector is the momentum that the skill flies with', () => {
+    const spec = specOf('back-straight-double');
+    const z = findInput(spec, 'takeoff.h.z');
+    expect(z.value).toBe(flySkill(buildSkill(spec)).h_Scm_W[2]);
+    expect(flySkill(buildSkill(z.put(spec, z.value + 1))).h_Scm_W).toEqual([0, 0, z.value + 1]);
+  });
+
+  it('an angle of a shape changes every block of that shape; one of both sides takes the place of each side', () => {
+    const spec = specOf('back-straight-double');
+    const changed = findInput(spec, 'shape:oneUpOneDown.angle:shoulderElevation').put(spec, 1);
+    expect(changed.blocks[1].adjust).toEqual({ shoulderElevation: 1 });
+    expect(changed.blocks[3].adjust).toEqual({ shoulderElevation: 1 });
+  });
+
+  it('unknown inputs and results name those that are near', () => {
+    const spec = specOf('back-tuck');
+    expect(() => findInput(spec, 'takeoff.speedup')).toThrow(/takeoff.speedUp/);
+    expect(() => findInput(spec, 'block:2.angle:hipFlexio')).toThrow(/hipFlexion/);
+    expect(() => findInput(spec, 'block:9.angle:hipFlexion')).toThrow(/not possible/);
+    expect(() => findResult('somersault')).toThrow(/somersaults/);
+  });
+});
+
+describe('the short way to the end of a flight', () => {
+  for (const id of presetIds)
+    it(`${id}: somersaults, twists, tilt, lean, short and height are the summary's`, () => {
+      const spec = specOf(id);
+      const skill = buildSkill(spec);
+      const flight = flySkill(skill);
+      const summary = summarize(flight, calcFrames(flight, frameTimes(flight.duration, 240)), skill.target);
+      const outcome = new Evaluator(spec, []).outcomeAt([]);
+      const of = (name: string): number => findResult(name).get(outcome);
+      expect(of('airTime')).toBeCloseTo(summary.duration, 12);
+      expect(Math.abs(of('somersaults') - (summary.somersaults ?? Number.NaN))).toBeLessThan(SAME);
+      expect(Math.abs(of('twists') - (summary.twists ?? Number.NaN))).toBeLessThan(SAME);
+      expect(Math.abs(of('tilt') - (summary.tilt ?? Number.NaN))).toBeLessThan(SAME);
+      expect(Math.abs(of('lean') - (summary.landing?.lean ?? Number.NaN))).toBeLessThan(SAME);
+      expect(Math.abs(of('short') - (summary.landing?.short ?? Number.NaN))).toBeLessThan(SAME);
+      expect(of('height')).toBeCloseTo(summary.height.value, 12);
+    });
+
+  it('changed schedules and take-offs fly as they would alone, in any order', () => {
+    const spec = specOf('back-straight-double');
+    const inputs = ['block:2.start', 'takeoff.speedUp', 'body.mass'].map((i) => findInput(spec, i));
+    const many = new Evaluator(spec, inputs);
+    for (const values of [
+      [0.2, 8.2, 66],
+      [0.24, 8.21, 66],
+      [0.2, 8.3, 64],
+      [0.2, 8.2, 66],
+    ]) {
+      const alone = calcFlightEnd(flySkill(buildSkill(many.specAt(values))));
+      const { end } = many.outcomeAt(values);
+      expect(Math.abs(end.duration - alone.duration)).toBeLessThan(SAME);
+      expect(Math.abs(end.twist - alone.twist)).toBeLessThan(SAME);
+    }
+  });
+
+  it('a flight that tilts past 80 deg has no counts, as in its frames', () => {
+    const spec = specOf('back-straight-double');
+    const acrossIt = findInput(spec, 'takeoff.h.x');
+    const fallen = acrossIt.put(spec, 300);
+    const flight = flySkill(buildSkill(fallen));
+    const frames = calcFrames(flight, frameTimes(flight.duration, 240));
+    expect(frames.undefinedFrom).toBeDefined();
+    const outcome = new Evaluator(fallen, []).outcomeAt([]);
+    for (const id of ['somersaults', 'twists', 'tilt', 'lean', 'short']) expect(findResult(id).get(outcome)).toBeNaN();
+  });
+
+  it('a flight that touches down before its last shape is reached lands on its way there', () => {
+    const spec = specOf('back-straight-double');
+    const late = buildSkill(findInput(spec, 'block:5.start').put(spec, 1.75));
+    expect(() => flySkill(late)).toThrow();
+    const flight = new SkillFlyer().fly(late);
+    expect(flight.duration).toBeLessThan(1.75);
+    // the same arm path with touchdown stated as a duration: the shape starts and ends after it
+    const [last] = late.schedule.blocks.slice(-1);
+    const stated = {
+      ...late,
+      takeoff: { ...late.takeoff, momentum: { kind: 'vector' as const, h_Scm_W: flight.h_Scm_W } },
+      end: { kind: 'duration' as const, duration: flight.duration },
+      schedule: { ...late.schedule, blocks: [...late.schedule.blocks.slice(0, -1), { ...last, to: last.from }] },
+    };
+    expect(Math.abs(calcFlightEnd(flySkill(stated)).twist - calcFlightEnd(flight).twist)).toBeLessThan(SAME);
+  });
+
+  it('every result is a number for a preset with a target', () => {
+    const outcome = new Evaluator(specOf('double-back-tuck'), []).outcomeAt([]);
+    for (const r of RESULTS) if (r.id !== 'twistsAfter.3') expect(r.get(outcome), r.id).not.toBeNaN();
+  });
+});

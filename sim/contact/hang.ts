@@ -1,0 +1,219 @@
+/**
+ * A chain hung by its hands on a rail: the grip, the swing angle, what the moves ask at a state, and the state at the
+ * start. Shared by both ways of running a swing.
+ */
+import { FieldError } from '../math/field-error.ts';
+import { type Chain, type ChainPoint, makeChain } from './chain.ts';
+import { Planar } from './planar.ts';
+import { compileMoves, type MoveTable } from './swing-keys.ts';
+import type { SwingSpec } from './swing-spec.ts';
+
+export interface Hang {
+  readonly spec: SwingSpec;
+  readonly chain: Chain;
+  /** centre of the rail in the hands */
+  readonly grip: ChainPoint;
+  /** vertex of the head, for felt acceleration: the head's contact sphere */
+  readonly head: ChainPoint;
+  readonly moves: MoveTable;
+  readonly planar: Planar;
+  /** +1 backward, -1 forward: swing angle u = sense x phi, phi about +Z */
+  readonly sense: 1 | -1;
+}
+
+/** The bar lies across the hand at its knuckles. */
+const GRIPS = 'knuckle';
+
+export function makeHang(spec: SwingSpec): Hang {
+  const chain = makeChain(spec.body, {
+    ...(spec.held ? { held: spec.held } : {}),
+    ...(spec.joints ? { joints: spec.joints } : {}),
+  });
+  const grip = meanPoint(chain, (name) => name.startsWith(GRIPS), 'hands to grip with');
+  const head = meanPoint(chain, (name) => name === 'head', 'a head');
+  const moves = compileMoves(
+    chain.joints.map((j) => j.name),
+    spec.moves,
+  );
+  return {
+    spec,
+    chain,
+    grip,
+    head,
+    moves,
+    planar: new Planar(chain, grip),
+    sense: spec.sense === 'backward' ? 1 : -1,
+  };
+}
+
+function meanPoint(chain: Chain, match: (name: string) => boolean, what: string): ChainPoint {
+  const points = chain.body.contacts.filter((c) => match(c.name)).map((c) => chain.pointOf(c.segment, c.p_BoC_B));
+  if (points.length === 0) throw new FieldError('athlete', chain.body.name, `a body with ${what}`);
+  const mean = (k: 0 | 1): number => points.reduce((s, p) => s + p.at[k], 0) / points.length;
+  return { link: points[0].link, at: [mean(0), mean(1)] };
+}
+
+/** Direction of the mass centre from the grip: 0 below, about +Z, nearest to `near`. From a placed Planar. */
+export function directionOf({ planar, chain }: Hang, near: number): number {
+  let [x, y] = [0, 0];
+  for (let k = 0; k < chain.links.length; k++) {
+    x += chain.links[k].mass * planar.rx[k];
+    y += chain.links[k].mass * planar.ry[k];
+  }
+  return nearest(Math.atan2(x, -y), near);
+}
+
+/** In a grip link that stands at 0 the mass centre lies along the arm: the trunk then counts like phi. */
+const UPRIGHT = -Math.PI;
+
+export const nearest = (angle: number, near: number): number =>
+  angle + 2 * Math.PI * Math.round((near - angle) / (2 * Math.PI));
+
+/** What the moves ask at a state, and with it joint accelerations as qdd + share x the grip link's own. */
+export interface Asked {
+  readonly q: Float64Array;
+  readonly qd: Float64Array;
+  readonly qdd: Float64Array;
+  readonly share: Float64Array;
+}
+
+export function makeAsked(n: number): Asked {
+  const f = (): Float64Array => new Float64Array(n);
+  return { q: f(), qd: f(), qdd: f(), share: f() };
+}
+
+/**
+ * Fills what the moves ask of exactly driven joints at time t (from the start) and grip link angle theta, turning w;
+ * returns the direction phi where keys lie over it (else `near`). Over angle: with Gamma(phi) the direction in a chain whose grip link stands at 0,
+ *   theta = phi - Gamma,  w = (1 - Gamma') phi',  alpha = (1 - Gamma') phi'' - Gamma'' phi'^2,
+ * so phi is found by Newton's method from `near`, and q'' = f'' phi'^2 + f' phi'' is linear in alpha.
+ */
+export function askInto(hang: Hang, t: number, theta: number, w: number, near: number, out: Asked): number {
+  const { moves, sense } = hang;
+  const { q, qd, qdd, share } = out;
+  if (moves.over === 'time') {
+    moves.at(t, q, qd, qdd);
+    share.fill(0);
+    return near;
+  }
+  let phi = near;
+  const g = bend(hang, phi, out);
+  let [gamma, g1, g2] = [g[0], g[1], g[2]];
+  for (let i = 0; ; i++) {
+    checkTurning(g1);
+    const off = phi - gamma - theta;
+    phi -= off / (1 - g1);
+    bend(hang, phi, out);
+    [gamma, g1, g2] = [g[0], g[1], g[2]];
+    if (Math.abs(off) < 1e-9) break;
+    if (i > 30) throw turningError(g1);
+  }
+  const phid = w / (1 - g1);
+  const c = (g2 * phid * phid) / (1 - g1);
+  for (let j = 0; j < q.length; j++) {
+    const f1 = sense * qd[j];
+    const f2 = qdd[j];
+    qd[j] = f1 * phid;
+    qdd[j] = f2 * phid * phid + f1 * c;
+    share[j] = f1 / (1 - g1);
+  }
+  return phi;
+}
+
+/** Gamma, Gamma', Gamma'' at phi; leaves f, f', f'' (along u) in out.q, qd, qdd. */
+function bend(hang: Hang, phi: number, out: Asked): Float64Array {
+  const { moves, planar, chain, sense } = hang;
+  moves.at(sense * phi, out.q, out.qd, out.qdd);
+  if (rate.length !== out.q.length) rate = new Float64Array(out.q.length);
+  let still = true;
+  for (let j = 0; j < out.q.length; j++) {
+    rate[j] = sense * out.qd[j];
+    if (rate[j] !== 0 || out.qdd[j] !== 0) still = false;
+  }
+  // phi plays the part of time: the chain's shape moves, its grip link stands
+  planar.place(0, 0, out.q, rate);
+  let [x, y, x1, y1] = [0, 0, 0, 0];
+  for (let k = 0; k < chain.links.length; k++) {
+    const m = chain.links[k].mass;
+    x += m * planar.rx[k];
+    y += m * planar.ry[k];
+    x1 += m * planar.ux[k];
+    y1 += m * planar.uy[k];
+  }
+  const r2 = x * x + y * y;
+  gamma[0] = Math.atan2(-x, y) - Math.PI;
+  gamma[1] = 0;
+  gamma[2] = 0;
+  if (!still) {
+    planar.shapeAccInto(out.qdd, acc);
+    const turn = x * y1 - y * x1;
+    gamma[1] = turn / r2;
+    gamma[2] = (x * acc[1] - y * acc[0]) / r2 - (2 * turn * (x * x1 + y * y1)) / (r2 * r2);
+  }
+  return gamma;
+}
+const gamma = new Float64Array(3);
+const acc = new Float64Array(2);
+let rate = new Float64Array(0);
+
+function checkTurning(g1: number): void {
+  if (!(1 - g1 > LEAST_TURNING)) throw turningError(g1);
+}
+/** Keys over angle may bend the body so fast that the arms would have to turn back as the mass centre goes on. */
+const LEAST_TURNING = 0.05;
+function turningError(g1: number): FieldError {
+  return new FieldError(
+    'swing.moves',
+    Number(g1.toFixed(3)),
+    'keys over swing angle that bend the body slower: the arms must turn on as the mass centre does (or key over time)',
+  );
+}
+
+export interface HangStart {
+  readonly theta: number;
+  readonly w: number;
+  readonly phi: number;
+  readonly x: number;
+  readonly y: number;
+}
+
+/** The state at the start: rail where it is in balance with the force that the swing begins with, at rest. */
+export function startOf(hang: Hang, asked: Asked): HangStart {
+  const { spec, moves, planar, chain, sense } = hang;
+  const { start } = spec;
+  const u = start.kind === 'handstand' ? -Math.PI : start.angle;
+  const rateU = start.kind === 'handstand' ? start.nudge : start.kind === 'given' ? start.rate : 0;
+  const phi = sense * u;
+  const phid = sense * rateU;
+  let [theta, w] = [0, 0];
+  if (moves.over === 'angle') {
+    const g = bend(hang, phi, asked);
+    checkTurning(g[1]);
+    theta = phi - g[0];
+    w = (1 - g[1]) * phid;
+    askInto(hang, 0, theta, w, phi, asked);
+  } else {
+    askInto(hang, 0, 0, 0, 0, asked);
+    planar.place(0, 0, asked.q, asked.qd);
+    theta = phi - directionOf(hang, UPRIGHT);
+    let [x, y, x1, y1] = [0, 0, 0, 0];
+    for (let k = 0; k < chain.links.length; k++) {
+      const m = chain.links[k].mass;
+      x += m * planar.rx[k];
+      y += m * planar.ry[k];
+      x1 += m * planar.ux[k];
+      y1 += m * planar.uy[k];
+    }
+    w = phid - (x * y1 - y * x1) / (x * x + y * y);
+  }
+  planar.place(theta, w, asked.q, asked.qd);
+  const driven = asked.q.map(() => 1);
+  planar.solve(spec.gravity, Number.POSITIVE_INFINITY, 0, 0, driven, asked.qdd, asked.share, asked.q);
+  return {
+    theta,
+    w,
+    phi,
+    x: -planar.force[0] / spec.rail.stiffness[0],
+    y: -planar.force[1] / spec.rail.stiffness[1],
+  };
+}

@@ -1,0 +1,101 @@
+/**
+ * The elastic rail of a bar where it is gripped: a mass on a spring and a damper in both directions, at rest in the frame's
+ * origin (0, height) under its own weight. Presets with the source of every number.
+ */
+import { FieldError } from '../math/field-error.ts';
+
+export interface Rail {
+  readonly id: string;
+  /** height of the rail's centre above the floor, m */
+  readonly height: number;
+  /** mats on the floor under and beside it, m; a soft layer may lie on them */
+  readonly mat: number;
+  readonly softLayer: number;
+  /** N/m; across the rail and upright */
+  readonly stiffness: readonly [number, number];
+  /** N s/m */
+  readonly damping: readonly [number, number];
+  /** what of the rail moves with the hands, kg */
+  readonly mass: number;
+  /** where each number comes from, by field */
+  readonly sources: Readonly<Record<'height' | 'mat' | 'stiffness' | 'damping' | 'mass', string>>;
+}
+
+const NORMS = 'FIG apparatus norms: high bar 2.80 m, uneven bars 2.50 and 1.70 m, mats 0.20 m, soft layer 0.10 m more';
+const BEAM =
+  'a beam on two supports moves 17/35 of its mass with its middle (Rayleigh; Timoshenko, Vibration Problems)';
+const LIGHT = 'our judgement: light, 3 % of critical with 60 kg on the rail';
+
+export const RAILS: readonly Rail[] = [
+  {
+    id: 'highBar',
+    height: 2.8,
+    mat: 0.2,
+    softLayer: 0.1,
+    stiffness: [22000, 22000],
+    damping: [70, 70],
+    mass: 5.6,
+    sources: {
+      height: NORMS,
+      mat: NORMS,
+      stiffness:
+        'from memory: about 0.10 m at 2200 N; a steel rod of 28 mm over 2.40 m on two supports has 48 E I / L^3 = 21.5 kN/m',
+      damping: LIGHT,
+      mass: `computed: steel rod of 28 mm and 2.40 m, 11.6 kg; ${BEAM}`,
+    },
+  },
+  {
+    id: 'unevenHigh',
+    height: 2.5,
+    mat: 0.2,
+    softLayer: 0.1,
+    stiffness: [18000, 18000],
+    damping: [62, 62],
+    mass: 2.2,
+    sources: {
+      height: NORMS,
+      mat: NORMS,
+      stiffness: 'from memory: 13 to 25 kN/m; a value between',
+      damping: LIGHT,
+      mass: `our judgement: 40 mm by 2.40 m of glass fibre over wood at 1500 kg/m^3, 4.5 kg; ${BEAM}`,
+    },
+  },
+  {
+    id: 'unevenLow',
+    height: 1.7,
+    mat: 0.2,
+    softLayer: 0.1,
+    stiffness: [18000, 18000],
+    damping: [62, 62],
+    mass: 2.2,
+    sources: {
+      height: NORMS,
+      mat: NORMS,
+      stiffness: 'from memory: 13 to 25 kN/m; a value between',
+      damping: LIGHT,
+      mass: `our judgement: as the high rail; ${BEAM}`,
+    },
+  },
+];
+
+export function getRail(id: string): Rail {
+  const found = RAILS.find((r) => r.id === id);
+  if (!found) throw new FieldError('swing.rail', id, `one of ${RAILS.map((r) => r.id).join(', ')}`);
+  return found;
+}
+
+/** Refuses what the swing cannot take a step of. */
+export function checkRail(rail: Rail): void {
+  const within = (field: string, value: number, low: number, high: number, unit: string): void => {
+    if (!(value >= low && value <= high))
+      throw new FieldError(`swing.rail.${field}`, value, `a number from ${low} to ${high} ${unit}`);
+  };
+  within('heightM', rail.height, 0.5, 10, 'm');
+  within('matM', rail.mat, 0, 2, 'm');
+  within('softLayerM', rail.softLayer, 0, 2, 'm');
+  for (const k of [0, 1] as const) {
+    within('stiffnessNPerM', rail.stiffness[k], 2000, 1e6, 'N/m');
+    within('dampingNSPerM', rail.damping[k], 0, 2000, 'N s/m');
+  }
+  within('massKg', rail.mass, 0.5, 50, 'kg');
+}

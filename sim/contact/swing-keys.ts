@@ -1,0 +1,121 @@
+/**
+ * What the joints of a swing are asked to do: keys over time or over swing angle, joined as in a flight's schedule
+ * (schedule/track.ts: minimum jerk between stops, no overshoot through passes).
+ *
+ * The swing angle is the direction from the hands to the mass centre: 0 hanging under the bar, counted on in the sense of
+ * the swing; a swing from the handstand starts at -180 deg and is there again at 180. A round of keys may be repeated;
+ * the last round may have keys of its own.
+ */
+import { FieldError } from '../math/field-error.ts';
+import { COEFS, type Knot, makeTrack, type Track } from '../schedule/track.ts';
+import type { PlanarJointName } from './chain.ts';
+
+export interface SwingKey {
+  /** s after the start, or swing angle in rad */
+  readonly at: number;
+  readonly value: number;
+  readonly kind: 'stop' | 'pass';
+}
+export type SwingKeys = Readonly<Partial<Record<PlanarJointName, readonly SwingKey[]>>>;
+
+export interface SwingMoves {
+  readonly over: 'time' | 'angle';
+  readonly keys: SwingKeys;
+  /** how many rounds in all; each is a turn (or `period` seconds) after the one before; default 1 */
+  readonly rounds?: number;
+  /** s; only over time with more than one round */
+  readonly period?: number;
+  /** keys of the last round in place of `keys`, by joint */
+  readonly last?: SwingKeys;
+}
+
+/** Value, first and second derivative along time or angle of every chain joint. */
+export interface MoveTable {
+  readonly over: 'time' | 'angle';
+  readonly tracks: readonly Track[];
+  /** where the curves are only C2, ascending */
+  readonly breaks: readonly number[];
+  at(x: number, q: Float64Array, d: Float64Array, dd: Float64Array): void;
+}
+
+const MOST_ROUNDS = 20;
+
+export function compileMoves(joints: readonly PlanarJointName[], moves: SwingMoves): MoveTable {
+  const rounds = moves.rounds ?? 1;
+  if (!(Number.isInteger(rounds) && rounds >= 1 && rounds <= MOST_ROUNDS))
+    throw new FieldError('swing.moves.rounds', rounds, `a whole number from 1 to ${MOST_ROUNDS}`);
+  for (const [field, keys] of [
+    ['keys', moves.keys],
+    ['last', moves.last ?? {}],
+  ] as const)
+    for (const name of Object.keys(keys))
+      if (!joints.some((j) => j === name))
+        throw new FieldError(`swing.moves.${field}`, name, `a joint of this chain: ${joints.join(', ')}`);
+  let turn = 2 * Math.PI;
+  if (moves.over === 'time' && rounds > 1) {
+    if (!(moves.period && moves.period > 0 && moves.period <= 60))
+      throw new FieldError('swing.moves.periodS', moves.period, 'a number above 0 and at most 60 s');
+    turn = moves.period;
+  }
+  const tracks = joints.map((name) => makeTrack(knotsOf(name, moves, rounds, turn)));
+  const breaks = [...new Set(tracks.flatMap((t) => t.breaks))].sort((a, b) => a - b);
+  const cells = tracks.map(() => 0);
+  return {
+    over: moves.over,
+    tracks,
+    breaks,
+    at(x, q, d, dd) {
+      for (let j = 0; j < tracks.length; j++) {
+        const { times, coefs, before, after } = tracks[j];
+        const n = times.length;
+        d[j] = dd[j] = 0;
+        if (x < times[0]) q[j] = before;
+        else if (x >= times[n - 1]) q[j] = after;
+        else {
+          let i = cells[j];
+          if (!(x >= times[i] && x < times[i + 1])) {
+            i = 0;
+            while (times[i + 1] <= x) i++;
+            cells[j] = i;
+          }
+          const s = x - times[i];
+          let [v, v1, v2] = [0, 0, 0];
+          for (let k = COEFS - 1; k >= 0; k--) {
+            v2 = v2 * s + 2 * v1;
+            v1 = v1 * s + v;
+            v = v * s + coefs[i * COEFS + k];
+          }
+          q[j] = v;
+          d[j] = v1;
+          dd[j] = v2;
+        }
+      }
+    },
+  };
+}
+
+function knotsOf(name: PlanarJointName, moves: SwingMoves, rounds: number, turn: number): Knot[] {
+  const knots: Knot[] = [];
+  for (let r = 0; r < rounds; r++) {
+    const own = (r === rounds - 1 ? moves.last?.[name] : undefined) ?? moves.keys[name] ?? [];
+    own.forEach((k, i) => {
+      const t = k.at + r * turn;
+      const field = `swing.moves.keys.${name}[${i}]`;
+      if (!Number.isFinite(k.value)) throw new FieldError(`${field}.value`, k.value, 'a finite number');
+      if (!Number.isFinite(t)) throw new FieldError(`${field}.at`, k.at, 'a finite number');
+      const former = knots[knots.length - 1];
+      if (former && t <= former.t + NEAREST) {
+        if (former.arrive === k.value) return;
+        throw new FieldError(
+          `${field}.at`,
+          k.at,
+          'keys of one joint that follow each other, and rounds that end before the next begins',
+        );
+      }
+      knots.push({ t, arrive: k.value, depart: k.value, stop: k.kind === 'stop' });
+    });
+  }
+  return knots.length > 0 ? knots : [{ t: 0, arrive: 0, depart: 0, stop: true }];
+}
+/** Keys nearer than this (s or rad) are one. */
+const NEAREST = 1e-9;

@@ -1,0 +1,76 @@
+/** What a swing is made from; SI and radians. Swing angles count in the sense of the swing (swing-keys.ts). */
+import type { Body } from '../body/body.ts';
+import { FieldError } from '../math/field-error.ts';
+import type { PlanarJointName } from './chain.ts';
+import { checkRail, type Rail } from './rail.ts';
+import type { SwingMoves } from './swing-keys.ts';
+
+export type SwingStart =
+  /** still in the handstand on the bar, turned by `nudge` rad/s */
+  | { readonly kind: 'handstand'; readonly nudge: number }
+  /** still with the mass centre at this swing angle, the support behind: a cast is taken from its highest point */
+  | { readonly kind: 'cast'; readonly angle: number }
+  | { readonly kind: 'given'; readonly angle: number; readonly rate: number };
+
+export type SwingRelease =
+  /** s after the start */
+  | { readonly at: 'time'; readonly s: number }
+  /** the first time the swing angle gets there, counted on (80 deg in the second giant: 440 deg) */
+  | { readonly at: 'angle'; readonly angle: number };
+
+export type SwingEngine = 'equations' | 'planck';
+
+export interface SwingSpec {
+  readonly body: Body;
+  readonly gravity: number;
+  readonly rail: Rail;
+  /** 'backward': feet go to where the athlete faces as they pass under the bar; turns as a backward somersault does */
+  readonly sense: 'backward' | 'forward';
+  readonly start: SwingStart;
+  readonly moves: SwingMoves;
+  /** left out: the swing hangs on to its end */
+  readonly release?: SwingRelease;
+  /** s from the start: the end, or the latest release */
+  readonly duration: number;
+  /** how many times the Body's strength the joints have; Infinity: driven whatever it takes. Default 1 */
+  readonly strength?: number;
+  /** pose to hold in all other joints */
+  readonly held?: readonly number[];
+  readonly joints?: readonly PlanarJointName[];
+  /** default: the equations where strength suffices all the way, else the engine with motors within limits */
+  readonly engine?: SwingEngine;
+  /** s; default for each engine from measured convergence (docs/numerics.md) */
+  readonly step?: number;
+}
+
+export const LONGEST_SWING = 20;
+/** s that the swing is followed as if the hands had held on: for later releases and a late hand */
+export const BEYOND_RELEASE = 0.15;
+
+export function checkSwing(spec: SwingSpec): void {
+  checkRail(spec.rail);
+  const within = (field: string, value: number, low: number, high: number, unit: string): void => {
+    if (!(value >= low && value <= high))
+      throw new FieldError(`swing.${field}`, value, `a number from ${low} to ${high} ${unit}`);
+  };
+  within('durationS', spec.duration, 0.01, LONGEST_SWING, 's');
+  within('gravity', spec.gravity, 0, 100, 'm/s^2');
+  const strength = spec.strength ?? 1;
+  if (!(strength > 0)) throw new FieldError('swing.strength', strength, 'a number above 0');
+  if (spec.step !== undefined) within('stepS', spec.step, 1e-5, 2e-3, 's');
+  const { start, release } = spec;
+  if (start.kind === 'handstand') within('start.nudgeRadPerS', start.nudge, 1e-3, 5, 'rad/s');
+  else within('start.angleRad', start.angle, -4 * Math.PI, 4 * Math.PI, 'rad');
+  if (start.kind === 'given') within('start.rateRadPerS', start.rate, -20, 20, 'rad/s');
+  if (release?.at === 'time') within('release.s', release.s, 1e-3, spec.duration, 's');
+  if (release?.at === 'angle') within('release.angleRad', release.angle, -60 * Math.PI, 60 * Math.PI, 'rad');
+  if (spec.engine === 'equations' && Number.isFinite(strength) && spec.strength !== undefined)
+    throw new FieldError('swing.engine', spec.engine, 'left out, or "planck", where strength is limited');
+}
+
+export class NoReleaseError extends Error {
+  constructor(detail: string) {
+    super(`swing.release: ${detail}`);
+    this.name = 'NoReleaseError';
+  }
+}

@@ -2,8 +2,12 @@
 import { render } from 'solid-js/web';
 import './app.css';
 import { athletes, shapes, skills } from '../presets/index.ts';
-import { getStorage, makeKeeper } from './document/keep.ts';
+import { getStorage, openKeeper } from './document/keep.ts';
+import { claimName, newName } from './document/keep-claim.ts';
+import { openRecords } from './document/keep-store.ts';
+import { makeShelf } from './document/shelf.ts';
 import { makeEngine } from './engine/engine.ts';
+import { posing } from './engine/pose.ts';
 import { App } from './panels/app.tsx';
 import type { BenchPorts } from './panels/ports.ts';
 import { stagePorts } from './stage.ts';
@@ -12,15 +16,31 @@ import { stagePorts } from './stage.ts';
 const FIRST = 'back-straight-full';
 
 const engine = makeEngine({ athletes, shapes });
-const shelf = Object.entries(skills).map(([id, file]) => ({ id, file }));
+const keeper = await openKeeper({
+  tab: getStorage('sessionStorage'),
+  local: getStorage('localStorage'),
+  store: openRecords('shapeflight-sessions'),
+  claim: claimName,
+  now: Date.now,
+  newName,
+});
+const demos = Object.entries(skills).map(([id, file]) => ({ id, file }));
 const ports: BenchPorts = {
   ...engine,
   shapes,
-  skills: shelf,
+  skills: demos,
   athletes: Object.entries(athletes).map(([id, athlete]) => ({ id, athlete })),
-  keeper: makeKeeper(getStorage('sessionStorage'), getStorage('localStorage'), Date.now),
-  first: skills[FIRST] ?? shelf[0].file,
+  keeper,
+  shelf: makeShelf({
+    store: openRecords('shapeflight-shelf'),
+    now: Date.now,
+    newName,
+    channel: 'BroadcastChannel' in globalThis ? new BroadcastChannel('shapeflight.shelf') : undefined,
+  }),
+  first: skills[FIRST] ?? demos[0].file,
   stage: stagePorts,
+  loadComparing: async () => (await import('./engine/compare.ts')).makeComparing(engine),
+  posing,
 };
 
 const root = document.getElementById('root');

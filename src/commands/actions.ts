@@ -16,7 +16,9 @@ export interface BenchActions {
   moveCursor(byS: number): void;
   goTo(event: 'takeoff' | 'apex' | 'touchdown'): void;
   goToShape(direction: 1 | -1): void;
-  openPanel(panel: 'skills' | 'shapes' | 'values' | 'help' | 'joints' | 'menu' | undefined): void;
+  openPanel(
+    panel: 'skills' | 'shapes' | 'values' | 'help' | 'joints' | 'menu' | 'commands' | 'print' | undefined,
+  ): void;
   hasTool(tool: ToolName): boolean;
   /** the same tool again closes it */
   openTool(tool: ToolName | undefined): void;

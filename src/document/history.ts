@@ -5,12 +5,20 @@
  */
 import { applyDifference, calcDifference, type Difference, type Json } from './difference.ts';
 
+/** The entry of a shelf that a document belongs to, as it was when it was last read or saved. */
+export interface Origin {
+  readonly id: string;
+  readonly revision: number;
+}
+
 export interface HistoryStep {
   /** what was done, in words, for "Undo move of the left arm" */
   readonly title: string;
   readonly difference: Difference;
   /** of what stands beside the document */
   readonly beside?: Difference;
+  /** another document was opened: where the one before and this one belong */
+  readonly opened?: { readonly before?: Origin; readonly after?: Origin };
 }
 
 export interface History<T> {
@@ -21,6 +29,7 @@ export interface History<T> {
   readonly mark?: T;
   /** plain data beside the document; no gesture changes it */
   readonly beside?: Json;
+  readonly origin?: Origin;
 }
 
 export const HISTORY_LIMIT = 300;
@@ -67,6 +76,23 @@ export function edit<T>(h: History<T>, doc: T, title: string, beside = h.beside)
   return settle(setDraft(h, doc), title, beside);
 }
 
+/** Another document in one step, with the place on the shelf that it belongs to. */
+export function open<T>(h: History<T>, doc: T, title: string, origin?: Origin): History<T> {
+  const base = abandon(h);
+  const next = edit(base, doc, title);
+  if (next.done === base.done) return withOrigin(next, origin);
+  const opened = { before: base.origin, after: origin };
+  return withOrigin(
+    { ...next, done: [...next.done.slice(0, -1), { ...next.done[next.done.length - 1], opened }] },
+    origin,
+  );
+}
+
+export function withOrigin<T>(h: History<T>, origin: Origin | undefined): History<T> {
+  const { origin: _, ...plain } = h;
+  return origin ? { ...plain, origin } : plain;
+}
+
 /** What stands beside, with a step's change made or taken back. */
 function turn<T>(h: History<T>, step: HistoryStep, to: 'before' | 'after'): Pick<History<T>, 'doc' | 'beside'> {
   const doc = applyDifference(h.doc, step.difference, to);
@@ -77,22 +103,24 @@ export function undo<T>(h: History<T>): History<T> {
   const base = abandon(h);
   const step = base.done.at(-1);
   if (!step) return base;
-  return {
+  const back = {
     ...base,
     ...turn(base, step, 'before'),
     done: base.done.slice(0, -1),
     undone: [...base.undone, step],
   };
+  return step.opened ? withOrigin(back, step.opened.before) : back;
 }
 
 export function redo<T>(h: History<T>): History<T> {
   const base = abandon(h);
   const step = base.undone.at(-1);
   if (!step) return base;
-  return {
+  const on = {
     ...base,
     ...turn(base, step, 'after'),
     done: [...base.done, step],
     undone: base.undone.slice(0, -1),
   };
+  return step.opened ? withOrigin(on, step.opened.after) : on;
 }

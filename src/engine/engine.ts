@@ -7,6 +7,7 @@ import {
   type Flight,
   flySkill,
   frameTimes,
+  parseAthlete,
   parseSkill,
   type Shelf,
   type Skill,
@@ -33,6 +34,7 @@ export interface Engine {
   /** of a skill that is the file's but for its take-off */
   flyAs(file: SkillFile, skill: Skill): FlightResult;
   readFile(json: unknown): SkillFile;
+  readAthlete(json: unknown): FlightResult['athlete'];
   findAthlete(file: SkillFile): FlightResult['athlete'];
   /** of a flight that stands: they cost as much as a tenth of it, too much for every move of a hand */
   readonly overlaps: typeof getOverlaps;
@@ -67,6 +69,7 @@ export function makeEngine(shelf: Shelf): Engine {
     overlaps: getOverlaps,
     explain,
     readFile: (json) => checkSkillFile(json),
+    readAthlete: (json) => parseAthlete(json),
     fly: (file, from) => {
       const skill = buildSkill(parseSkill(file, shelf));
       const flight = flySkill(skill, from ? { near: from.flight.duration, tolerance: DRAFT_TOLERANCE } : {});

@@ -49,18 +49,23 @@ export function App(props: { ports: BenchPorts }) {
       const file = e.dataTransfer?.files[0];
       if (file) void file.text().then((text) => bench.readText(file.name, text));
     };
-    const keep = (): void => bench.keepNow();
+    const keep = (): void => bench.leave();
+    const hide = (): void => {
+      if (document.visibilityState === 'hidden') bench.keepNow();
+    };
     window.addEventListener('keydown', onKey);
     window.addEventListener('dragover', onDrag);
     window.addEventListener('dragleave', onDrag);
     window.addEventListener('drop', onDrop);
     window.addEventListener('pagehide', keep);
+    document.addEventListener('visibilitychange', hide);
     onCleanup(() => {
       window.removeEventListener('keydown', onKey);
       window.removeEventListener('dragover', onDrag);
       window.removeEventListener('dragleave', onDrag);
       window.removeEventListener('drop', onDrop);
       window.removeEventListener('pagehide', keep);
+      document.removeEventListener('visibilitychange', hide);
     });
   });
   createEffect(() => {

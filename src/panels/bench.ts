@@ -19,7 +19,12 @@ import type { BenchPorts, StageExtras } from './ports.ts';
 import { setTheme, type Theme } from './theme.ts';
 import { tools } from './tools/tool-list.ts';
 
-export type PanelName = 'skills' | 'shapes' | 'values' | 'help' | 'joints' | 'menu';
+export type PanelName = 'skills' | 'shapes' | 'values' | 'help' | 'joints' | 'menu' | 'commands' | 'print';
+
+export interface Notice {
+  readonly text: string;
+  readonly action?: { readonly title: string; run(): void };
+}
 
 export interface Bench extends BenchActions {
   readonly ports: BenchPorts;
@@ -61,12 +66,24 @@ export interface Bench extends BenchActions {
   clearFileFault(): void;
   readText(name: string, text: string): void;
   keepNow(): void;
+  /** the page goes away */
+  leave(): void;
+  /** the entry of the shelf that the document belongs to */
+  readonly origin: Accessor<past.Origin | undefined>;
+  setOrigin(origin: past.Origin | undefined): void;
+  /** another document in one step */
+  open(file: SkillFile, title: string, origin?: past.Origin): void;
+  /** the athlete of a file that was opened or dropped: whoever keeps the shelf takes it */
+  readonly athleteRead: Accessor<Athlete | undefined>;
+  readonly notice: Accessor<Notice | undefined>;
+  /** one line that something happened, with a way back or on */
+  tell(notice: Notice | undefined): void;
   /** nothing was kept: the demo opens with its own cursor */
   readonly fresh: boolean;
 }
 
 export function createBench(ports: BenchPorts): Bench {
-  const kept = ports.keeper.read();
+  const { kept } = ports.keeper;
   const [history, setHistory] = createSignal(past.makeHistory(ports.first));
   if (kept) setHistory(kept.history);
   let firstFault: string | undefined;
@@ -87,6 +104,8 @@ export function createBench(ports: BenchPorts): Bench {
   const [fileFault, setFileFault] = createSignal<{ name: string; reason: string } | undefined>(
     firstFault && kept ? { name: kept.history.doc.title, reason: firstFault } : undefined,
   );
+  const [athleteRead, setAthleteRead] = createSignal<Athlete | undefined>(undefined, { equals: false });
+  const [notice, setNotice] = createSignal<Notice>();
   const file = createMemo(() => history().doc);
   const beside = createMemo(() => history().beside);
   const versions = createMemo(() => readVersions(beside()));
@@ -118,7 +137,7 @@ export function createBench(ports: BenchPorts): Bench {
   );
 
   const keepNow = (): void => {
-    setKept(ports.keeper.write({ history: history(), cursorS: cursor() }));
+    void ports.keeper.write({ history: history(), cursorS: cursor() }).then(setKept);
   };
   let keepTimer: ReturnType<typeof setTimeout> | undefined;
   const keepSoon = (): void => {
@@ -163,10 +182,16 @@ export function createBench(ports: BenchPorts): Bench {
       return;
     }
     try {
+      if (isAthlete(json)) {
+        const athlete = ports.readAthlete(json);
+        setFileFault(undefined);
+        setAthleteRead(athlete);
+        return;
+      }
       const read = ports.readFile(json);
       ports.fly(read);
       setFileFault(undefined);
-      change(past.edit(past.abandon(history()), read, texts.files.opened(read.title)));
+      change(past.open(history(), read, texts.files.opened(read.title)));
     } catch (error) {
       fail(`${wordFault(error)}.`);
     }
@@ -256,7 +281,21 @@ export function createBench(ports: BenchPorts): Bench {
     readText,
     keepNow,
     fresh: kept === undefined,
+    leave: () => ports.keeper.leave({ history: history(), cursorS: cursor() }),
+    origin: () => history().origin,
+    setOrigin: (origin) => change(past.withOrigin(history(), origin)),
+    open: (doc, title, origin) => change(past.open(history(), doc, title, origin)),
+    athleteRead,
+    notice,
+    tell: setNotice,
   };
+}
+
+/** An athlete's file says so, or it is the athlete alone. */
+function isAthlete(json: unknown): boolean {
+  if (typeof json !== 'object' || json === null) return false;
+  const { format, kind } = json as Record<string, unknown>;
+  return format === undefined ? kind === 'human' || kind === 'tree' : format === 'shapeflight-athlete';
 }
 
 /** The shape at t in words: "wrapped", or "moving to wrapped". */

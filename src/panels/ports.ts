@@ -1,6 +1,8 @@
 /** What the panels are handed by the start of the page: who computes, who draws, what stands on the shelf. */
 import type { Athlete, ExplainWords, ShapeData, SkillFile } from '../../sim/index.ts';
 import type { Keeper } from '../document/keep.ts';
+import type { Shelf } from '../document/shelf.ts';
+import type { Comparing } from '../engine/compare.ts';
 import type { Posing } from '../engine/pose.ts';
 import type { FlightResult, OverlapCaution } from '../engine/result.ts';
 
@@ -117,6 +119,8 @@ export interface BenchPorts {
   fly(file: SkillFile, from?: FlightResult): FlightResult;
   /** throws an Error with field, value and allowed range */
   readFile(json: unknown): SkillFile;
+  /** as readFile, for a file of an athlete */
+  readAthlete(json: unknown): Athlete;
   findAthlete(file: SkillFile): Athlete;
   overlaps(result: FlightResult): readonly OverlapCaution[];
   /** one sentence; empty before anything moves */
@@ -125,7 +129,10 @@ export interface BenchPorts {
   readonly skills: readonly ShelfSkill[];
   readonly athletes: readonly ShelfAthlete[];
   readonly keeper: Keeper;
+  readonly shelf: Shelf;
   readonly first: SkillFile;
   readonly stage: StagePorts;
+  /** with the tool that asks for it */
+  loadComparing(): Promise<Comparing>;
   readonly posing: Posing;
 }

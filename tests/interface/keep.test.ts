@@ -1,12 +1,12 @@
-// What a reload finds: own record first, else the newest; damage is ignored; tabs do not overwrite each other.
+// What a start finds: own record first, else the newest; damage is ignored; two pages never write one record.
 import { describe, expect, it } from 'vitest';
 import type { SkillFile } from '../../sim/index.ts';
 import { makeHistory } from '../../src/document/history.ts';
-import { makeKeeper } from '../../src/document/keep.ts';
+import { openKeeper } from '../../src/document/keep.ts';
+import type { RecordStore } from '../../src/document/keep-store.ts';
 
 class MemoryStorage implements Storage {
   readonly map = new Map<string, string>();
-  full = false;
   get length(): number {
     return this.map.size;
   }
@@ -17,7 +17,6 @@ class MemoryStorage implements Storage {
     return this.map.get(key) ?? null;
   }
   setItem(key: string, value: string): void {
-    if (this.full) throw new DOMException('full', 'QuotaExceededError');
     this.map.set(key, value);
   }
   removeItem(key: string): void {
@@ -28,61 +27,196 @@ class MemoryStorage implements Storage {
   }
 }
 
+/** A database that can be full or missing, and whose records are copies, as a browser's are. */
+export class MemoryRecords implements RecordStore {
+  readonly map = new Map<string, unknown>();
+  refuses = false;
+  private answer<T>(work: () => T): Promise<T> {
+    return this.refuses ? Promise.reject(new Error('QuotaExceededError')) : Promise.resolve(work());
+  }
+  get(key: string): Promise<unknown> {
+    return this.answer(() => structuredClone(this.map.get(key)));
+  }
+  set(key: string, value: unknown): Promise<void> {
+    return this.answer(() => void this.map.set(key, structuredClone(value)));
+  }
+  update(key: string, change: (old: unknown) => unknown): Promise<void> {
+    return this.answer(() => void this.map.set(key, structuredClone(change(structuredClone(this.map.get(key))))));
+  }
+  entries(): Promise<[string, unknown][]> {
+    return this.answer(() => [...this.map].map(([k, v]): [string, unknown] => [k, structuredClone(v)]));
+  }
+  remove(keys: readonly string[]): Promise<void> {
+    return this.answer(() => keys.forEach((k) => this.map.delete(k)));
+  }
+}
+
 const doc = (title: string): SkillFile => ({ title }) as SkillFile;
 const session = (title: string, cursorS = 0) => ({ history: makeHistory(doc(title)), cursorS });
-let clock = 1000;
-const now = (): number => ++clock;
+
+/** A browser: one database, one local storage, locks; pages are opened in tabs. */
+function makeBrowser(hasLocks = true) {
+  const store = new MemoryRecords();
+  const local = new MemoryStorage();
+  const held = new Set<string>();
+  let clock = 1000;
+  let names = 0;
+  const open = async (tab: Storage) => {
+    const mine: string[] = [];
+    const keeper = await openKeeper({
+      tab,
+      local,
+      store,
+      claim: async (name) => {
+        if (!hasLocks) return true;
+        if (held.has(name)) return false;
+        held.add(name);
+        mine.push(name);
+        return true;
+      },
+      now: () => ++clock,
+      newName: () => `n${++names}`,
+    });
+    // what the keeper writes at once must be done before the next page looks
+    await new Promise((done) => setTimeout(done));
+    return { ...keeper, close: () => mine.forEach((name) => held.delete(name)) };
+  };
+  const duplicate = (tab: MemoryStorage): MemoryStorage => {
+    const copy = new MemoryStorage();
+    for (const [k, v] of tab.map) copy.setItem(k, v);
+    return copy;
+  };
+  return { store, local, open, duplicate };
+}
+const titleOf = (page: { kept?: { history: { doc: SkillFile } } }): string | undefined => page.kept?.history.doc.title;
 
 describe('keeper', () => {
-  it('gives back what the same tab wrote, with the cursor', () => {
+  it('gives back what the same tab wrote, with the cursor', async () => {
+    const browser = makeBrowser();
     const tab = new MemoryStorage();
-    const store = new MemoryStorage();
-    makeKeeper(tab, store, now).write(session('mine', 0.44));
-    const found = makeKeeper(tab, store, now).read();
-    expect(found?.history.doc.title).toBe('mine');
-    expect(found?.cursorS).toBe(0.44);
+    const page = await browser.open(tab);
+    expect(page.kept).toBeUndefined();
+    expect(await page.write(session('mine', 0.44))).toBe(true);
+    page.close();
+    const again = await browser.open(tab);
+    expect(titleOf(again)).toBe('mine');
+    expect(again.kept?.cursorS).toBe(0.44);
   });
 
-  it('two tabs keep records of their own; a new tab starts from the newest', () => {
-    const store = new MemoryStorage();
+  it('two tabs keep records of their own; a new tab starts from the newest', async () => {
+    const browser = makeBrowser();
     const [one, two] = [new MemoryStorage(), new MemoryStorage()];
-    makeKeeper(one, store, now).write(session('one'));
-    makeKeeper(two, store, now).write(session('two'));
-    expect(makeKeeper(one, store, now).read()?.history.doc.title).toBe('one');
-    expect(makeKeeper(two, store, now).read()?.history.doc.title).toBe('two');
-    expect(makeKeeper(new MemoryStorage(), store, now).read()?.history.doc.title).toBe('two');
+    const [a, b] = [await browser.open(one), await browser.open(two)];
+    await a.write(session('one'));
+    await b.write(session('two'));
+    a.close();
+    b.close();
+    expect(titleOf(await browser.open(one))).toBe('one');
+    expect(titleOf(await browser.open(two))).toBe('two');
+    expect(titleOf(await browser.open(new MemoryStorage()))).toBe('two');
   });
 
-  it('a damaged record is passed over', () => {
+  for (const hasLocks of [true, false])
+    it(`a duplicated tab shows the same skill and goes its own way, ${hasLocks ? 'with' : 'without'} locks`, async () => {
+      const browser = makeBrowser(hasLocks);
+      const tab = new MemoryStorage();
+      const first = await browser.open(tab);
+      await first.write(session('before'));
+      const copy = browser.duplicate(tab);
+      const second = await browser.open(copy);
+      expect(titleOf(second)).toBe('before');
+      expect(await second.write(session('second'))).toBe(true);
+      expect(await first.write(session('first'))).toBe(true);
+      expect(await second.write(session('second again'))).toBe(true);
+      first.close();
+      second.close();
+      expect(titleOf(await browser.open(tab))).toBe('first');
+      expect(titleOf(await browser.open(copy))).toBe('second again');
+    });
+
+  it('a damaged record is passed over', async () => {
+    const browser = makeBrowser();
     const tab = new MemoryStorage();
-    const store = new MemoryStorage();
-    const keeper = makeKeeper(tab, store, now);
-    keeper.write(session('whole'));
-    const [key] = store.map.keys();
-    store.map.set(key, '{"version":1,"history":{');
-    expect(keeper.read()).toBeUndefined();
+    const page = await browser.open(tab);
+    await page.write(session('whole'));
+    page.close();
+    const [key] = browser.store.map.keys();
+    browser.store.map.set(key, { version: 1, history: { doc: null } });
+    expect((await browser.open(tab)).kept).toBeUndefined();
   });
 
-  it('a mark is not kept: a reload in the middle of a drag finds the document that was shown', () => {
+  it('a mark is not kept: a reload in the middle of a drag finds the document that was shown', async () => {
+    const browser = makeBrowser();
     const tab = new MemoryStorage();
-    const store = new MemoryStorage();
-    const keeper = makeKeeper(tab, store, now);
-    keeper.write({ history: { ...makeHistory(doc('drag')), mark: doc('before') }, cursorS: 0 });
-    expect(keeper.read()?.history.mark).toBeUndefined();
+    const page = await browser.open(tab);
+    await page.write({ history: { ...makeHistory(doc('drag')), mark: doc('before') }, cursorS: 0 });
+    page.close();
+    const again = await browser.open(tab);
+    expect(titleOf(again)).toBe('drag');
+    expect(again.kept?.history.mark).toBeUndefined();
   });
 
-  it('says so when the browser refuses, and when there is no store', () => {
-    const store = new MemoryStorage();
-    store.full = true;
-    expect(makeKeeper(new MemoryStorage(), store, now).write(session('x'))).toBe(false);
-    expect(makeKeeper(undefined, undefined, now).write(session('x'))).toBe(false);
-    expect(makeKeeper(undefined, undefined, now).read()).toBeUndefined();
+  it('says so when the browser refuses, and works again when it no longer does', async () => {
+    const browser = makeBrowser();
+    browser.store.refuses = true;
+    const page = await browser.open(new MemoryStorage());
+    expect(page.kept).toBeUndefined();
+    expect(await page.write(session('x'))).toBe(false);
+    browser.store.refuses = false;
+    expect(await page.write(session('y'))).toBe(true);
   });
 
-  it('old tabs are forgotten, the newest stay', () => {
-    const store = new MemoryStorage();
-    for (let i = 0; i < 12; i++) makeKeeper(new MemoryStorage(), store, now).write(session(`tab ${i}`));
-    expect(store.length).toBe(6);
-    expect([...store.map.values()].some((v) => v.includes('tab 11'))).toBe(true);
+  it('what a closing page could not write waits, and is taken over once', async () => {
+    const browser = makeBrowser();
+    const tab = new MemoryStorage();
+    const page = await browser.open(tab);
+    const said = session('said');
+    await page.write(said);
+    page.leave(said);
+    expect(browser.local.length).toBe(0);
+    page.leave(session('last'));
+    expect(browser.local.length).toBe(1);
+    page.close();
+    const again = await browser.open(tab);
+    expect(titleOf(again)).toBe('last');
+    expect(browser.local.length).toBe(0);
+    await again.write(session('newer'));
+    again.close();
+    expect(titleOf(await browser.open(tab))).toBe('newer');
+  });
+
+  it('records of the older build are taken over from local storage', async () => {
+    const browser = makeBrowser();
+    const tab = new MemoryStorage();
+    tab.setItem('shapeflight.tab', 'old');
+    const record = { version: 1, savedAt: 5, history: makeHistory(doc('of old')), cursorS: 0.2 };
+    browser.local.setItem('shapeflight.session.old', JSON.stringify(record));
+    browser.local.setItem('shapeflight.session.bad', '{"version":1,"history":{');
+    const page = await browser.open(tab);
+    expect(titleOf(page)).toBe('of old');
+    expect(browser.local.getItem('shapeflight.session.old')).toBeNull();
+    page.close();
+    expect(titleOf(await browser.open(tab))).toBe('of old');
+  });
+
+  it('of several writes waiting the last one stands', async () => {
+    const browser = makeBrowser();
+    const tab = new MemoryStorage();
+    const page = await browser.open(tab);
+    const all = await Promise.all([1, 2, 3, 4].map((n) => page.write(session(`edit ${n}`))));
+    expect(all).toEqual([true, true, true, true]);
+    page.close();
+    expect(titleOf(await browser.open(tab))).toBe('edit 4');
+  });
+
+  it('old tabs are forgotten, the newest stay', async () => {
+    const browser = makeBrowser();
+    for (let i = 0; i < 20; i++) {
+      const page = await browser.open(new MemoryStorage());
+      await page.write(session(`tab ${i}`));
+      page.close();
+    }
+    expect(browser.store.map.size).toBeLessThanOrEqual(13);
+    expect(titleOf(await browser.open(new MemoryStorage()))).toBe('tab 19');
   });
 });

@@ -1,0 +1,154 @@
+/**
+ * The user's own skills and athletes in the browser's database. Every entry counts its revisions: who saves names the
+ * revision he started from, and what is older than the entry goes beside it as a copy, so that two tabs do not
+ * overwrite each other. Other pages hear of every change.
+ */
+import type { Athlete, SkillFile } from '../../sim/index.ts';
+import type { Origin } from './history.ts';
+import type { RecordStore } from './keep-store.ts';
+
+interface EntryOf<K extends 'skill' | 'athlete', T> {
+  readonly kind: K;
+  readonly id: string;
+  readonly revision: number;
+  readonly savedAt: number;
+  readonly value: T;
+}
+export type SkillEntry = EntryOf<'skill', SkillFile>;
+export type AthleteEntry = EntryOf<'athlete', Athlete>;
+export type ShelfEntry = SkillEntry | AthleteEntry;
+
+export interface SavedSkill {
+  readonly entry: SkillEntry;
+  /** the entry had been changed elsewhere since: this is a copy beside it */
+  readonly isCopy: boolean;
+}
+
+/** Every call may be refused by the browser: then it rejects, and nothing was changed. */
+export interface Shelf {
+  list(): Promise<ShelfEntry[]>;
+  /** `copyTitle` names the copy where the entry is newer than `base` */
+  saveSkill(file: SkillFile, base: Origin | undefined, copyTitle: (title: string) => string): Promise<SavedSkill>;
+  /** the same athlete twice is one entry */
+  saveAthlete(athlete: Athlete): Promise<AthleteEntry>;
+  /** undefined when it is no longer there */
+  rename(id: string, name: string): Promise<ShelfEntry | undefined>;
+  duplicate(id: string, name: string): Promise<ShelfEntry | undefined>;
+  /** gives what was removed */
+  remove(id: string): Promise<ShelfEntry | undefined>;
+  /** puts back what was removed, as it was */
+  restore(entry: ShelfEntry): Promise<void>;
+  /** tells when another page changed something; gives the way to stop */
+  watch(tell: () => void): () => void;
+}
+
+export interface ShelfPorts {
+  readonly store: RecordStore;
+  readonly now: () => number;
+  readonly newName: () => string;
+  /** between pages; undefined where the browser has none */
+  readonly channel: BroadcastChannel | undefined;
+}
+
+export const LONGEST_NAME = 120;
+export const tidyName = (name: string): string => name.trim().replace(/\s+/g, ' ').slice(0, LONGEST_NAME);
+
+export function makeShelf({ store, now, newName, channel }: ShelfPorts): Shelf {
+  const announce = (): void => channel?.postMessage('changed');
+  const put = async (entry: ShelfEntry): Promise<void> => {
+    await store.set(entry.id, entry);
+    announce();
+  };
+  const list = async (): Promise<ShelfEntry[]> =>
+    (await store.entries()).flatMap(([, value]) => readEntry(value)).sort((a, b) => b.savedAt - a.savedAt);
+  /** one change of one entry, against nobody */
+  const change = async (
+    id: string,
+    make: (old: ShelfEntry) => ShelfEntry | undefined,
+  ): Promise<ShelfEntry | undefined> => {
+    let made: ShelfEntry | undefined;
+    await store.update(id, (raw) => {
+      const [old] = readEntry(raw);
+      made = old && make(old);
+      return made ?? raw;
+    });
+    announce();
+    return made;
+  };
+  return {
+    list,
+    saveSkill: async (file, base, copyTitle) => {
+      const fresh = (id: string, revision: number, value: SkillFile): SkillEntry => ({
+        kind: 'skill',
+        id,
+        revision,
+        savedAt: now(),
+        value,
+      });
+      let made: SkillEntry | undefined;
+      if (base)
+        await store.update(base.id, (raw) => {
+          const [old] = readEntry(raw);
+          made = undefined;
+          // an entry that was deleted elsewhere comes back: nobody's work is lost by it
+          if (old && (old.kind !== 'skill' || old.revision !== base.revision)) return raw;
+          made = fresh(base.id, (old?.revision ?? base.revision) + 1, file);
+          return made;
+        });
+      if (made) {
+        announce();
+        return { entry: made, isCopy: false };
+      }
+      const entry = fresh(newName(), 1, base ? { ...file, title: copyTitle(file.title) } : file);
+      await put(entry);
+      return { entry, isCopy: base !== undefined };
+    },
+    saveAthlete: async (athlete) => {
+      const text = JSON.stringify(athlete);
+      const same = (await list()).find((e) => e.kind === 'athlete' && JSON.stringify(e.value) === text);
+      if (same?.kind === 'athlete') return same;
+      const entry: AthleteEntry = { kind: 'athlete', id: newName(), revision: 1, savedAt: now(), value: athlete };
+      await put(entry);
+      return entry;
+    },
+    rename: (id, name) => change(id, (old) => ({ ...named(old, tidyName(name)), revision: old.revision + 1 })),
+    duplicate: async (id, name) => {
+      const [old] = readEntry(await store.get(id));
+      if (!old) return undefined;
+      const entry = { ...named(old, tidyName(name)), id: newName(), revision: 1, savedAt: now() };
+      await put(entry);
+      return entry;
+    },
+    remove: async (id) => {
+      const [old] = readEntry(await store.get(id));
+      await store.remove([id]);
+      announce();
+      return old;
+    },
+    restore: put,
+    watch: (tell) => {
+      channel?.addEventListener('message', tell);
+      return () => channel?.removeEventListener('message', tell);
+    },
+  };
+}
+
+export const nameOf = (entry: ShelfEntry): string => (entry.kind === 'skill' ? entry.value.title : entry.value.name);
+
+function named(entry: ShelfEntry, name: string): ShelfEntry {
+  if (name === '') return entry;
+  return entry.kind === 'skill'
+    ? { ...entry, value: { ...entry.value, title: name } }
+    : { ...entry, value: { ...entry.value, name } };
+}
+
+/** What is read back is checked in form; a skill that does not fly says so when it is opened. */
+function readEntry(value: unknown): ShelfEntry[] {
+  if (typeof value !== 'object' || value === null) return [];
+  const e = value as Partial<ShelfEntry>;
+  const own = e.value as { title?: unknown; name?: unknown } | undefined | null;
+  if (typeof e.id !== 'string' || typeof e.revision !== 'number' || typeof own !== 'object' || own === null) return [];
+  const whole =
+    e.kind === 'skill' ? typeof own.title === 'string' : e.kind === 'athlete' && typeof own.name === 'string';
+  return whole ? [{ savedAt: 0, ...e } as ShelfEntry] : [];
+}

@@ -20,6 +20,8 @@ import { fileOf, presetIds, shelf } from '../skill/load.ts';
 const specOf = (id: string) => parseSkill(fileOf(id), shelf);
 /** Flights that differ in their last shape's end alone: rounding; measured 0 on this machine. */
 const SAME = 1e-12;
+/** Flights cut into other steps; measured 1.4e-11 rad. */
+const STEPPED = 1e-9;
 
 describe('inputs', () => {
   for (const id of presetIds)
@@ -132,7 +134,7 @@ describe('the short way to the end of a flight', () => {
       end: { kind: 'duration' as const, duration: flight.duration },
       schedule: { ...late.schedule, blocks: [...late.schedule.blocks.slice(0, -1), { ...last, to: last.from }] },
     };
-    expect(Math.abs(calcFlightEnd(flySkill(stated)).twist - calcFlightEnd(flight).twist)).toBeLessThan(SAME);
+    expect(Math.abs(calcFlightEnd(flySkill(stated)).twist - calcFlightEnd(flight).twist)).toBeLessThan(STEPPED);
   });
 
   it('every result is a number for a preset with a target', () => {

@@ -44,8 +44,8 @@ export class FootSpring {
     this.mat = mat;
   }
 
-  /** Forces on the foot whose lowest point is at height y, sinking and sliding with (vx, vy), `dt` after the last call. */
-  push(y: number, vx: number, vy: number, dt: number): void {
+  /** Forces on the foot whose lowest point is at height y, has slid by `slid` since the last call and moves with (vx, vy). */
+  push(y: number, slid: number, vx: number, vy: number): void {
     const { mat, point } = this;
     const d = mat.surfaceY - y;
     this.depth = Math.max(0, d);
@@ -56,12 +56,12 @@ export class FootSpring {
     this.fy = matForce(mat, point.share, d, -vy);
     const k = SIDEWAYS * point.share * mat.stiffness;
     const c = k * SIDEWAYS_DAMPING;
-    this.stretch += vx * dt;
+    this.stretch += slid;
     const wanted = -k * this.stretch - c * vx;
     const most = mat.friction * this.fy;
     this.fx = Math.min(Math.max(wanted, -most), most);
     // sliding drags the spring's foot along
-    if (wanted !== this.fx) this.stretch = (-this.fx - c * vx) / k;
+    this.stretch = Math.min(Math.max(this.stretch, -most / k), most / k);
   }
 
   /** J held by the springs. */

@@ -20,6 +20,8 @@ export interface LandingKey {
 export interface LegAction {
   /** factor on all joint stiffnesses; 1 is a firm landing */
   readonly stiffness: number;
+  /** share of the strength that is used, 0.2 to 1 */
+  readonly effort: number;
   /** stretched muscle against its static strength */
   readonly eccentric: number;
   /** 'reflex': from `delay` on the references go to the crouch; 'keyed': they follow the keys */
@@ -28,14 +30,21 @@ export interface LegAction {
   readonly keys: readonly LandingKey[];
 }
 
-export const DEFAULT_ACTION: LegAction = { stiffness: 1, eccentric: 1.4, kind: 'reflex', delay: 0.06, keys: [] };
+export const DEFAULT_ACTION: LegAction = {
+  stiffness: 1,
+  effort: 1,
+  eccentric: 1.4,
+  kind: 'reflex',
+  delay: 0.06,
+  keys: [],
+};
 
 /** Stiffness and damping of both sides for each kg of body mass, N m/rad and N m s/rad: our judgement. */
 const STIFFNESS: Readonly<Partial<Record<PlanarJointName, readonly [number, number]>>> = {
-  ankle: [9, 0.18],
-  knee: [14, 0.7],
-  hip: [12, 0.7],
-  shoulder: [1.2, 0.2],
+  ankle: [5.4, 0.14],
+  knee: [8.4, 0.54],
+  hip: [7.2, 0.54],
+  shoulder: [0.7, 0.15],
 };
 /** Crouch that a reflex landing ends in, rad; and the time to get there, s: our judgement. */
 const CROUCH: Readonly<Partial<Record<PlanarJointName, number>>> = {
@@ -59,6 +68,7 @@ export function checkAction(a: LegAction): LegAction {
       throw new FieldError(`arrival.${field}`, value, `a number from ${low} to ${high} ${unit}`.trim());
   };
   within('legStiffness', a.stiffness, 0.1, 5, '');
+  within('effort', a.effort, 0.2, 1, '');
   within('eccentricFactor', a.eccentric, 1, 2, '');
   within('reflexDelayS', a.delay, 0, 0.5, 's');
   a.keys.forEach((k, i) => {
@@ -132,7 +142,7 @@ export class JointAction {
 
   torque(t: number, q: number, qd: number): number {
     const wanted = this.stiffness * (this.reference(t) - q) - this.damping * qd;
-    const most = strengthAt(this.joint, qd, wanted > 0, this.action.eccentric);
+    const most = this.action.effort * strengthAt(this.joint, qd, wanted > 0, this.action.eccentric);
     this.limited = Math.abs(wanted) > most;
     return (this.limited ? Math.sign(wanted) * most : wanted) + this.stop(q, qd);
   }

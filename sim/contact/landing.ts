@@ -25,6 +25,9 @@ export interface LandingSpec {
 
 /** Chosen from the measured convergence in docs/numerics.md, s. */
 export const STEP = 0.00025;
+/** Until FINE_UNTIL each step is cut into FINER: peaks at first contact converge slowest. Rows stay STEP apart. */
+export const FINE_UNTIL = 0.1;
+export const FINER = 4;
 export const DURATION = 1;
 
 /** Columns over time, one row a step; forces on the athlete, N. Row k is at k dt. */
@@ -90,7 +93,7 @@ export function runLanding(entry: LandingEntry, spec: LandingSpec): LandingRun {
   for (let i = 0; i < chain.links.length; i++) {
     start.cy[i] += mat.surfaceY - lowest;
     // half a step before touchdown
-    start.vy[i] += (gravity * dt) / 2;
+    start.vy[i] += (gravity * dt) / (2 * FINER);
   }
   const world = new ChainWorld(chain, start, gravity);
   const others = otherParts(entry);
@@ -110,13 +113,19 @@ export function runLanding(entry: LandingEntry, spec: LandingSpec): LandingRun {
   let matWork = 0;
   const works = new Float64Array(chain.joints.length);
 
-  for (let k = 0; k < most; k++) {
-    const t = k * dt;
-    n = k + 1;
-    run.t[k] = t;
-    run.x[k] = before.x;
-    run.y[k] = before.y;
-    run.theta[k] = world.motion.theta[0];
+  const fine = dt / FINER;
+  let slidFor = 0;
+  let t = 0;
+  for (let k = 0; k < most && !touched; ) {
+    const isRow = t >= k * dt - fine / 2;
+    const step = t < FINE_UNTIL - fine / 2 ? fine : dt;
+    if (isRow) {
+      n = k + 1;
+      run.t[k] = k * dt;
+      run.x[k] = before.x;
+      run.y[k] = before.y;
+      run.theta[k] = world.motion.theta[0];
+    }
     // forces at the places of this row
     let [heel, toe, held] = [Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY, 0];
     feet.forEach((foot, i) => {
@@ -124,51 +133,61 @@ export function runLanding(entry: LandingEntry, spec: LandingSpec): LandingRun {
       pointInto(chain, world.motion, at, out);
       // the lowest point of the sphere, moved by the link's turning
       const vx = out[2] + world.motion.w[at.link] * radius;
-      foot.push(out[1] - radius, vx, out[3], k === 0 ? 0 : dt);
       arms[i].set([out[0] - world.motion.cx[at.link], out[1] - radius - world.motion.cy[at.link], vx, out[3]]);
+      foot.push(out[1] - radius, slidFor * vx, vx, out[3]);
       if (foot.fy > 0) world.push(at.link, foot.fx, foot.fy, out[0], out[1] - radius);
-      run.fx[k] += foot.fx;
-      run.fy[k] += foot.fy;
-      run.sink[k] = Math.max(run.sink[k], foot.depth);
+      if (isRow) {
+        run.fx[k] += foot.fx;
+        run.fy[k] += foot.fy;
+        run.sink[k] = Math.max(run.sink[k], foot.depth);
+      }
       heel = Math.min(heel, out[0] - radius);
       toe = Math.max(toe, out[0] + radius);
       held += foot.stored;
     });
-    run.heel[k] = heel;
-    run.toe[k] = toe;
     joints.forEach((joint, j) => {
       torques[j] = joint.torque(t, q[j], qd[j]);
       twistJoint(world, joint.joint, torques[j]);
+      if (!isRow) return;
       run.q[j][k] = q[j];
       run.torque[j][k] = torques[j];
       run.limited[j][k] = joint.limited ? 1 : 0;
     });
-    world.step(dt);
+    world.step(step);
     wholeInto(chain, world.motion, gravity, after);
     jointsInto(chain, world.motion, q, qdAfter);
-    // velocities at this row: means of the half steps around it; works of its forces over them
-    run.vx[k] = (before.vx + after.vx) / 2;
-    run.vy[k] = (before.vy + after.vy) / 2;
-    run.h[k] = (before.h + after.h) / 2;
-    run.energy[k] = (before.kinetic + after.kinetic) / 2 + before.potential;
-    run.matHeld[k] = held;
-    run.matLoss[k] = -matWork - held;
-    for (let j = 0; j < works.length; j++) {
-      run.jointWork[j][k] = works[j];
-      works[j] += (torques[j] * (qd[j] + qdAfter[j]) * dt) / 2;
-      qd[j] = qdAfter[j];
-    }
+    // works over this step, by the mean of the velocities around it; half of them belong to the row
+    let work = 0;
     feet.forEach((foot, i) => {
       const [rx, ry, vx, vy] = arms[i];
       const { link } = foot.point.at;
       const { motion } = world;
       const ux = (vx + motion.vx[link] - motion.w[link] * ry) / 2;
       const uy = (vy + motion.vy[link] + motion.w[link] * rx) / 2;
-      matWork += (foot.fx * ux + foot.fy * uy) * dt;
+      work += (foot.fx * ux + foot.fy * uy) * step;
     });
+    for (let j = 0; j < works.length; j++) {
+      const own = (torques[j] * (qd[j] + qdAfter[j]) * step) / 2;
+      if (isRow) run.jointWork[j][k] = works[j] + own / 2;
+      works[j] += own;
+      qd[j] = qdAfter[j];
+    }
+    if (isRow) {
+      run.vx[k] = (before.vx + after.vx) / 2;
+      run.vy[k] = (before.vy + after.vy) / 2;
+      run.h[k] = (before.h + after.h) / 2;
+      run.energy[k] = (before.kinetic + after.kinetic) / 2 + before.potential;
+      run.heel[k] = heel;
+      run.toe[k] = toe;
+      run.matHeld[k] = held;
+      run.matLoss[k] = -matWork - work / 2 - held;
+      k++;
+    }
+    matWork += work;
     Object.assign(before, after);
-    touched = firstTouch(world, others, mat.surfaceY, t + dt, out);
-    if (touched) break;
+    slidFor = step;
+    t += step;
+    touched = firstTouch(world, others, mat.surfaceY, t, out);
   }
   return { entry, spec, dt, n, ...run, ...(touched ? { touched } : {}) };
 }

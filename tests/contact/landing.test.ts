@@ -1,0 +1,350 @@
+// Landings against closed forms, accounts and the flight they come from.
+import { beforeAll, describe, expect, test } from 'vitest';
+import { athletes } from '../../presets/index.ts';
+import { makeChain } from '../../sim/contact/chain.ts';
+import { makeWhole, wholeInto } from '../../sim/contact/chain-motion.ts';
+import { type LandingRun, runLanding, STEP } from '../../sim/contact/landing.ts';
+import { EIGHTH_SECOND, makeDropEntry } from '../../sim/contact/landing-drop.ts';
+import {
+  ASYMMETRY_LIMITS,
+  type LandingEntry,
+  makeLandingEntry,
+  placeEntry,
+  withKnee,
+} from '../../sim/contact/landing-entry.ts';
+import { DEFAULT_ACTION, strengthAt } from '../../sim/contact/landing-joints.ts';
+import { landingPoseInto, makeLandingPose } from '../../sim/contact/landing-pose.ts';
+import { FIRST, type LandingReport, land } from '../../sim/contact/landing-report.ts';
+import { MATS } from '../../sim/contact/mat.ts';
+import { type Flight, flySkill, makeBody, makeHuman, readAthlete } from '../../sim/index.ts';
+import { fileOf, skillOf } from '../skill/load.ts';
+
+const G = 9.81;
+const bodyOf = (id: string) => makeBody(readAthlete(athletes[id]));
+const landed = (entry: LandingEntry, spec: Parameters<typeof land>[1]): { run: LandingRun; report: LandingReport } => {
+  const result = land(entry, spec);
+  if (result.kind !== 'landed') throw new Error('asymmetric');
+  return result;
+};
+
+describe('F8: an undamped spring landing', () => {
+  // closed form: F/mg = 1 + sqrt(1 + k v2/(m g2)), sinking of that over k, a quarter period and the part before
+  const [m, v, k] = [60, 4.4, 20_000];
+  const w = Math.sqrt(k / m);
+  const FORCE = 1 + Math.sqrt(1 + (k * v * v) / (m * G * G));
+  const SINK = (FORCE * m * G) / k;
+  const TIME = (Math.PI / 2 + Math.atan(G / (v * w))) / w;
+
+  test('the closed form has the stated digits', () => {
+    expect(FORCE).toBeCloseTo(9.249685, 6);
+    expect(SINK).toBeCloseTo(0.272218, 6);
+    expect(TIME).toBeCloseTo(0.0926917, 7);
+  });
+
+  /** The whole body as one rigid link whose mass centre stands over the springs' centre. */
+  function rigidLanding(step: number): { force: number; sink: number; time: number } {
+    const body = makeHuman({ name: 'Rigid', sex: 'male', mass: m, stature: 1.7 });
+    const whole = makeChain(body, { joints: [] });
+    const foot = whole.body.contacts.filter((c) => c.name.endsWith('L') && c.part === 'feet');
+    const at = (name: string): number => {
+      const c = foot.find((f) => f.name === `${name}L`);
+      return c ? whole.pointOf(c.segment, c.p_BoC_B).at[0] : Number.NaN;
+    };
+    const centre = 0.4 * at('heel') + 0.4 * at('ball') + 0.2 * at('toe');
+    const chain = { ...whole, links: [{ ...whole.links[0], centre: [centre, whole.links[0].centre[1]] as const }] };
+    const entry: LandingEntry = {
+      facing: 1, gravity: G, stature: 1.7, chain, q: [], qd: [], x: 0, y: 1, vx: 0, vy: -v, h: 0, theta: 0, asymmetry: [],
+    }; // biome-ignore format: one line of numbers
+    const mat = { surfaceY: 0, thickness: 5, stiffness: k, damping: 0, friction: 0.8 };
+    const run = runLanding(entry, { mat, action: DEFAULT_ACTION, duration: 0.12, step });
+    let top = 1;
+    for (let i = 1; i < run.n - 1; i++) if (run.fy[i] > run.fy[top]) top = i;
+    // top of the parabola through three rows
+    const [a, b, c] = [run.fy[top - 1], run.fy[top], run.fy[top + 1]];
+    const shift = (a - c) / (2 * (a - 2 * b + c));
+    const force = b - ((a - c) * shift) / 4;
+    return { force: force / (m * G), sink: force / k, time: run.t[top] + shift * run.dt };
+  }
+  /** measured 1.6e-6 of the force and 5e-7 of the time at the chosen step */
+  const AT_STEP = 5e-6;
+  const coarse = rigidLanding(2 * STEP);
+  const fine = rigidLanding(STEP);
+
+  test('through the own spring force and the engine, at the chosen step', () => {
+    expect(Math.abs(fine.force / FORCE - 1)).toBeLessThan(AT_STEP);
+    expect(Math.abs(fine.sink / SINK - 1)).toBeLessThan(AT_STEP);
+    expect(Math.abs(fine.time / TIME - 1)).toBeLessThan(AT_STEP);
+  });
+
+  test('second order, so that two steps together give all printed digits', () => {
+    const order = Math.log2((coarse.force - FORCE) / (fine.force - FORCE));
+    expect(Math.abs(order - 2)).toBeLessThan(0.2);
+    expect((4 * fine.force - coarse.force) / 3).toBeCloseTo(9.249685, 6);
+    expect((4 * fine.sink - coarse.sink) / 3).toBeCloseTo(0.272218, 6);
+    expect((4 * fine.time - coarse.time) / 3).toBeCloseTo(0.0926917, 7);
+  });
+});
+
+describe('the entry from a flight', () => {
+  let flight: Flight;
+  let entry: LandingEntry;
+  beforeAll(() => {
+    flight = flySkill(skillOf(fileOf('back-tuck')));
+    entry = makeLandingEntry(flight, flight.duration);
+  });
+
+  test('mass centre, velocity and angular momentum go over exactly', () => {
+    const motion = placeEntry(entry);
+    const whole = makeWhole();
+    wholeInto(entry.chain, motion, G, whole);
+    const p = new Float64Array(3);
+    const v = new Float64Array(3);
+    flight.massCentreInto(flight.duration, p, v);
+    expect(Math.abs(whole.x - p[0])).toBeLessThan(1e-12);
+    expect(Math.abs(whole.y - p[1])).toBeLessThan(1e-12);
+    expect(Math.abs(whole.vx - v[0])).toBeLessThan(1e-12);
+    expect(Math.abs(whole.vy - v[1])).toBeLessThan(1e-12);
+    expect(Math.abs(whole.h - flight.h_Scm_W[2])).toBeLessThan(1e-11);
+    const angles = new Float64Array(flight.body.angles.length);
+    flight.schedule.anglesInto(flight.duration, angles, new Float64Array(angles.length));
+    entry.chain.joints.forEach((j, i) => {
+      if (j.name !== 'shoulder') expect(entry.q[i]).toBeCloseTo(angles[j.angles[0]], 12);
+    });
+  });
+
+  test('an athlete who faces the other way lands the mirror image, turned back to W', () => {
+    const file = fileOf('back-tuck');
+    const mirrored = structuredClone(file);
+    mirrored.takeoff.velocityMPerS.along *= -1;
+    mirrored.takeoff.attitudeDeg = { ...file.takeoff.attitudeDeg, twist: 180 };
+    if (file.takeoff.attitudeDeg?.somersault)
+      mirrored.takeoff.attitudeDeg.somersault = -file.takeoff.attitudeDeg.somersault;
+    const m = mirrored.takeoff.momentum;
+    if ('straightSomersaults' in m) m.straightSomersaults *= -1;
+    const other = flySkill(skillOf(mirrored));
+    const turned = makeLandingEntry(other, other.duration);
+    expect([entry.facing, turned.facing]).toEqual([1, -1]);
+    const spec = { mat: MATS.competitionMat, action: DEFAULT_ACTION, duration: 0.1 };
+    const a = runLanding(entry, spec);
+    const b = runLanding(turned, spec);
+    for (const k of [0, 40, 200, a.n - 1]) {
+      expect(Math.abs(a.fy[k] - b.fy[k])).toBeLessThan(1e-4 * (1 + a.fy[k]));
+      expect(Math.abs(a.x[k] - b.x[k])).toBeLessThan(1e-6);
+    }
+    const [pa, pb] = [makeLandingPose(a), makeLandingPose(b)];
+    landingPoseInto(a, 0.05, pa);
+    landingPoseInto(b, 0.05, pb);
+    expect(pb.p_WScm_W[0]).toBeCloseTo(-pa.p_WScm_W[0], 6);
+    // X axis of the root mirrored, Y axis too
+    const axis = (q: Float64Array, k: number): number[] => rotate(q, k === 0 ? [1, 0, 0] : [0, 1, 0]);
+    for (const k of [0, 1]) {
+      const [ax, ay] = axis(pa.quat_WB, k);
+      const [bx, by] = axis(pb.quat_WB, k);
+      expect(bx).toBeCloseTo(-ax, 6);
+      expect(by).toBeCloseTo(ay, 6);
+    }
+  });
+
+  test('tilt, unfinished twist and travel across beyond the limits are refused and named', () => {
+    const file = fileOf('back-straight');
+    file.takeoff.attitudeDeg = { tilt: 12, twist: 40 };
+    file.takeoff.velocityMPerS.across = 1.5;
+    const asked = flySkill(skillOf(file));
+    // at take-off the state is as asked
+    const found = land(makeLandingEntry(asked, 0), { mat: MATS.floor, action: DEFAULT_ACTION });
+    if (found.kind !== 'asymmetric') throw new Error('it should be asymmetric');
+    expect(found.asymmetry.map((a) => a.kind)).toEqual(['tilt', 'twist', 'across']);
+    expect(found.asymmetry[0].value).toBeCloseTo((12 * Math.PI) / 180, 9);
+    expect(found.asymmetry[1].value).toBeCloseTo((40 * Math.PI) / 180, 9);
+    expect(found.asymmetry[0].limit).toBe(ASYMMETRY_LIMITS.tilt);
+  });
+});
+
+function rotate(q: Float64Array, v: readonly number[]): number[] {
+  const [w, x, y, z] = q;
+  const t = [2 * (y * v[2] - z * v[1]), 2 * (z * v[0] - x * v[2]), 2 * (x * v[1] - y * v[0])];
+  return [
+    v[0] + w * t[0] + y * t[2] - z * t[1],
+    v[1] + w * t[1] + z * t[0] - x * t[2],
+    v[2] + w * t[2] + x * t[1] - y * t[0],
+  ];
+}
+
+describe('accounts of a landing', () => {
+  const body = bodyOf('ilse-marrow');
+  const mat = MATS.competitionMat;
+  const spec = { mat, action: DEFAULT_ACTION, duration: 0.4 };
+  const entry = makeDropEntry(body, { speed: 5, knee: 0.9, vx: -0.6, h: 12, lean: 0.12 });
+  const { run, report } = landed(entry, spec);
+  const last = run.n - 1;
+  const sum = (f: (k: number) => number): number => {
+    let s = 0;
+    for (let k = 0; k < last; k++) s += ((f(k) + f(k + 1)) / 2) * run.dt;
+    return s;
+  };
+
+  test('momentum: what the force gave is what the mass centre took', () => {
+    const m = body.mass;
+    /** measured 5e-4 of m v: rows show every fourth of the first steps */
+    const CLOSES = 1e-3 * m * 5;
+    expect(Math.abs(sum((k) => run.fy[k]) - m * G * run.t[last] - m * (run.vy[last] - run.vy[0]))).toBeLessThan(CLOSES);
+    expect(Math.abs(sum((k) => run.fx[k]) - m * (run.vx[last] - run.vx[0]))).toBeLessThan(CLOSES);
+  });
+
+  test('energy: joints, mat and body close to 0.2 % of what came down', () => {
+    /** measured 0.006 % */
+    expect(Math.abs(report.energyError)).toBeLessThan(0.002 * run.energy[0]);
+    // the mat only ever loses: within the engine's error
+    let worst = 0;
+    for (let k = 1; k < run.n; k++) worst = Math.min(worst, run.matLoss[k] - run.matLoss[k - 1]);
+    expect(worst).toBeGreaterThan(-0.5);
+    expect(report.matLost).toBeGreaterThan(0.1 * run.energy[0]);
+    const knee = report.joints.find((j) => j.joint === 'knee');
+    expect(knee?.absorbed).toBeGreaterThan(50);
+  });
+
+  test('the mean ground force is one body weight more than the mean deceleration in g', () => {
+    const tb = report.brakeTime ?? Number.NaN;
+    const weight = body.mass * G;
+    let impulse = 0;
+    for (let k = 0; run.t[k + 1] <= tb; k++) impulse += ((run.fy[k] + run.fy[k + 1]) / 2) * run.dt;
+    expect(Math.abs(impulse / tb / weight - report.meanBodyWeights)).toBeLessThan(0.02 * report.meanBodyWeights);
+    expect(report.meanBodyWeights - report.meanG).toBeCloseTo(1, 12);
+  });
+
+  test('F9: over its stopping distance d the mean force is 1 + h/d, h the drop that gives the speed', () => {
+    let end = 0;
+    while (run.vy[end] < 0) end++;
+    const d = run.y[0] - run.y[end];
+    let work = 0;
+    for (let k = 0; k < end; k++) work += ((run.fy[k] + run.fy[k + 1]) / 2) * (run.y[k] - run.y[k + 1]);
+    const h = 25 / (2 * G);
+    const mean = work / d / (body.mass * G);
+    /** measured 5e-4; the last row lies up to a step past the stop */
+    expect(Math.abs(mean / (1 + h / d) - 1)).toBeLessThan(2e-3);
+    // by hand: 0.9 m, 0.3 m
+    expect(1 + 0.9 / 0.3).toBe(4);
+  });
+
+  test('the mat never pulls and never holds beyond friction; muscles stay within strength', () => {
+    for (let k = 0; k < run.n; k++) {
+      expect(run.fy[k]).toBeGreaterThanOrEqual(0);
+      expect(Math.abs(run.fx[k])).toBeLessThanOrEqual(mat.friction * run.fy[k] + 1e-9);
+    }
+    const knee = entry.chain.joints.findIndex((j) => j.name === 'knee');
+    const most = 1.4 * 2 * 4 * body.mass;
+    expect(run.torque[knee].reduce((a, b) => Math.max(a, Math.abs(b)), 0)).toBeLessThanOrEqual(most * (1 + 1e-12));
+  });
+
+  test('stretched muscle is stronger, shortening muscle weaker, none is negative', () => {
+    const knee = entry.chain.joints[entry.chain.joints.findIndex((j) => j.name === 'knee')];
+    expect(strengthAt(knee, 0, false, 1.4)).toBeCloseTo(8 * body.mass, 9);
+    expect(strengthAt(knee, 5, false, 1.4)).toBeCloseTo(1.4 * 8 * body.mass, 9);
+    expect(strengthAt(knee, -knee.speedLimit / 2, false, 1.4)).toBeCloseTo((8 * body.mass * 0.5) / 3, 9);
+    expect(strengthAt(knee, -2 * knee.speedLimit, false, 1.4)).toBe(0);
+  });
+});
+
+describe('plausible', () => {
+  test('common practice, no source: 6.8 m/s in 1/8 s is 54.4 m/s2, about 5.5 g; the preset has that mean and peaks above', () => {
+    expect(6.8 / 0.125).toBeCloseTo(EIGHTH_SECOND.meanDeceleration, 9);
+    expect(54.4 / G).toBeCloseTo(5.5, 1);
+    const { report } = landed(makeDropEntry(bodyOf('ilse-marrow'), EIGHTH_SECOND.drop), EIGHTH_SECOND);
+    // measured 54.1 m/s2 in 0.126 s; peak 14.3 body weights at 13 ms
+    expect(Math.abs(report.meanDeceleration / 54.4 - 1)).toBeLessThan(0.1);
+    expect(Math.abs((report.brakeTime ?? 0) / 0.125 - 1)).toBeLessThan(0.1);
+    expect(report.peak.bodyWeights).toBeGreaterThan(report.meanBodyWeights + 3);
+    expect(report.isUpperBound).toBe(report.peak.t <= FIRST);
+    expect(report.filteredPeak.force).toBeLessThan(report.peak.force);
+  });
+
+  test('F10: near the peak matched by a mat model for an elite landing, 8626 N (Mills, Pain & Yeadon)', () => {
+    const { report } = landed(makeDropEntry(bodyOf('tobias-fenn'), { speed: 5.7, knee: 0.7, lean: 0.1 }), {
+      mat: MATS.competitionMat,
+      action: DEFAULT_ACTION,
+      duration: 0.2,
+    });
+    expect(report.peak.force).toBeGreaterThan(0.7 * 8626);
+    expect(report.peak.force).toBeLessThan(1.3 * 8626);
+  });
+
+  test('F12, from memory: somersault landings peak at 9 to 18 body weights', () => {
+    for (const [speed, knee] of [
+      [5, 0.7],
+      [5.7, 0.7],
+      [6.25, 0.9],
+    ]) {
+      const { report } = landed(makeDropEntry(bodyOf('tobias-fenn'), { speed, knee, lean: 0.1 }), {
+        mat: MATS.competitionMat,
+        action: DEFAULT_ACTION,
+        duration: 0.2,
+      });
+      expect(report.peak.bodyWeights).toBeGreaterThan(9);
+      expect(report.peak.bodyWeights).toBeLessThan(18);
+    }
+  });
+
+  test('bent knees and a soft layer lower the peak; turning the knob keeps soles and trunk', () => {
+    const body = bodyOf('ilse-marrow');
+    const start = makeDropEntry(body, { speed: 5.5, knee: 0.7 });
+    const spec = { mat: MATS.competitionMat, action: DEFAULT_ACTION, duration: 0.1 };
+    const peaks = [0.3, 0.6, 0.9, 1.2].map((knee) => landed(withKnee(start, knee), spec).report.peak.force);
+    expect([...peaks].sort((a, b) => b - a)).toEqual(peaks);
+    const soft = landed(start, { ...spec, mat: MATS.withSoftLayer }).report.peak.force;
+    const hard = landed(start, { ...spec, mat: MATS.floor }).report.peak.force;
+    const usual = landed(start, spec).report.peak.force;
+    expect(soft).toBeLessThan(usual);
+    expect(usual).toBeLessThan(hard);
+    const bent = withKnee(start, 1.1);
+    const sum = (e: LandingEntry): number => {
+      const q = (name: string): number => e.q[e.chain.joints.findIndex((j) => j.name === name)];
+      return q('hip') - q('knee') - q('ankle');
+    };
+    expect(sum(bent)).toBeCloseTo(sum(start), 12);
+    expect(bent.theta).toBe(start.theta);
+  });
+});
+
+describe('the step, by measured convergence', () => {
+  /** Error at the chosen step against one of an eighth, as docs/numerics.md says it; measured in the comments. */
+  const STATED = {
+    peak: 0.015, // 0.7 %
+    filteredPeak: 0.01, // 0.3 %
+    brakeTime: 0.01, // 0.4 %
+    meanDeceleration: 0.01, // 0.4 %
+    sinkage: 0.01, // 0.5 %
+    margin: 0.01, // m: 0.4 cm
+  } as const;
+  for (const [name, entry] of [
+    ['firm', makeDropEntry(bodyOf('ilse-marrow'), EIGHTH_SECOND.drop)],
+    [
+      'moving back and turning',
+      makeDropEntry(bodyOf('tobias-fenn'), { speed: 5.7, knee: 0.9, vx: -1, h: 40, lean: 0.3 }),
+    ],
+  ] as const)
+    test(`${name}: every reported quantity within its stated error`, () => {
+      const at = (step: number): LandingReport =>
+        landed(entry, { mat: MATS.competitionMat, action: DEFAULT_ACTION, duration: 0.25, step }).report;
+      const [coarse, fine] = [at(STEP), at(STEP / 8)];
+      const off = (f: (r: LandingReport) => number): number => Math.abs(f(coarse) / f(fine) - 1);
+      expect(off((r) => r.peak.force)).toBeLessThan(STATED.peak);
+      expect(off((r) => r.filteredPeak.force)).toBeLessThan(STATED.filteredPeak);
+      expect(off((r) => r.brakeTime ?? Number.NaN)).toBeLessThan(STATED.brakeTime);
+      expect(off((r) => r.meanDeceleration)).toBeLessThan(STATED.meanDeceleration);
+      expect(off((r) => r.sinkage)).toBeLessThan(STATED.sinkage);
+      expect(Math.abs(coarse.verdict.margin - fine.verdict.margin)).toBeLessThan(STATED.margin);
+      expect(coarse.verdict.kind).toBe(fine.verdict.kind);
+    });
+});
+
+test('numbers that no landing has are refused by name', () => {
+  const entry = makeDropEntry(bodyOf('ilse-marrow'), { speed: 5, knee: 0.7 });
+  const spec = { mat: MATS.floor, action: DEFAULT_ACTION };
+  expect(() => runLanding(entry, { ...spec, mat: { ...MATS.floor, stiffness: 0 } })).toThrow(
+    /arrival\.mat\.stiffnessKNPerM/,
+  );
+  expect(() => runLanding(entry, { ...spec, action: { ...DEFAULT_ACTION, eccentric: 3 } })).toThrow(
+    /arrival\.eccentricFactor/,
+  );
+  expect(() => makeDropEntry(bodyOf('ilse-marrow'), { speed: -1, knee: 0.7 })).toThrow(/drop\.speedMPerS/);
+});

@@ -6,6 +6,24 @@ export type { Body, ContactPoint, DrawShape, Hinge, NamedAngle, Segment, Sym3, V
 export type { HumanSpec } from './body/human.ts';
 export { makeHuman } from './body/human.ts';
 export { formatMjcf } from './body/mjcf.ts';
+export { ASSUMPTIONS, type Assumption } from './estimate/assumption.ts';
+export type { Expression } from './estimate/expression.ts';
+export type { Axis } from './estimate/line.ts';
+export type { MathNode } from './estimate/mathml.ts';
+export { PLAIN_BODIES, type PlainBody, type PlainBodyKind, plainBodyOf } from './estimate/plain-body.ts';
+export { readLink, readLinks } from './estimate/read-links.ts';
+export { READOUTS, type Readout } from './estimate/readouts.ts';
+export type {
+  Compared,
+  Drawing,
+  LineResult,
+  Links,
+  LinkValue,
+  Quantity,
+  SheetResult,
+  Switch,
+} from './estimate/sheet-result.ts';
+export type { Flown, LandingPart, SkillResult, SwingPart } from './estimate/skill-result.ts';
 export { CAUTION } from './files/caution.ts';
 export { fileOfDraft } from './files/draft-file.ts';
 export { formatFrames, frameColumns } from './files/frames-csv.ts';
@@ -20,6 +38,7 @@ export {
   type Shelf,
   shapeInRadians,
 } from './files/parse-skill.ts';
+export { formatSheet, parseSheet, parseSheetText, type SheetFile } from './files/sheet-file.ts';
 export type {
   Athlete,
   FileBlock,
@@ -115,9 +134,10 @@ export { type Draft, type DraftInput, draftSkill } from './skill/draft-skill.ts'
 export type { DraftSpec } from './skill/draft-spec.ts';
 export { AGREEMENT, flySkill, NoAgreementError } from './skill/fly-skill.ts';
 export type { HandContact, HandGap } from './skill/hand-contact.ts';
+export { flyHeld } from './skill/held-flights.ts';
 export type { Skill, SkillTarget } from './skill/skill.ts';
-export { calcHandGaps, compileSkillSchedule } from './skill/skill-schedule.ts';
 export { SkillFlyer } from './skill/skill-flyer.ts';
+export { calcHandGaps, compileSkillSchedule } from './skill/skill-schedule.ts';
 export type { AthleteSpec, SkillSpec } from './skill/skill-spec.ts';
 export {
   calcTiltAccount,
@@ -132,3 +152,7 @@ export {
 
 /** The planar phases (bar, take-off, landing) with their engine: imported only when asked for, so that the page starts light. */
 export const loadContact = (): Promise<typeof import('./contact/index.ts')> => import('./contact/index.ts');
+
+export type Estimate = typeof import('./estimate/index.ts');
+/** Estimate sheets with their parser of formulas, loaded when one is opened and not before. */
+export const loadEstimate = (): Promise<Estimate> => import('./estimate/index.ts');

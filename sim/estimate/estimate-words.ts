@@ -1,0 +1,49 @@
+/** What a comparison says, in a sentence. */
+import type { Assumption } from './assumption.ts';
+import type { Switch } from './sheet-result.ts';
+
+interface Judged {
+  readonly ratio: number;
+  /** the two agree as well as the estimate is known */
+  readonly within: boolean;
+  readonly switches: readonly Switch[];
+  readonly cause?: number;
+}
+
+const CAUSES: Readonly<Record<Assumption, string>> = {
+  'constant speed': 'The constant speed',
+  'rigid shape': 'The rigid shape',
+  'straight rod': 'The straight rod',
+  'no limb motion': 'Leaving out how the limbs move',
+  disc: 'The disc',
+  ball: 'The ball',
+  cylinder: 'The cylinder',
+  'point mass': 'The point mass',
+};
+
+export function wordCause({ ratio, within, switches, cause }: Judged): string {
+  if (!(ratio > 0)) return 'No ratio: one of the two is zero, or they differ in sign.';
+  if (within) return 'Both agree as well as the estimate is known.';
+  const made = cause === undefined ? undefined : switches[cause];
+  if (!made)
+    return switches.length === 0
+      ? 'Nothing here could be switched to see why.'
+      : 'No single assumption makes the difference.';
+  const what = made.assumptions.map((a) => CAUSES[a]);
+  const subject = what.length === 0 ? `The value of ${made.name}` : joinWords(what);
+  const plural = what.length > 1;
+  const share = Math.abs(Math.log(made.ratio)) < 0.1 * Math.abs(Math.log(ratio)) ? '' : ' most of';
+  const how = made.name === undefined ? 'the simulation made to assume it' : `${made.name} taken from the simulation`;
+  return `${subject} ${plural ? 'make' : 'makes'}${share} the difference: with ${how} the ratio is ${formatRatio(made.ratio)} instead of ${formatRatio(ratio)}.`;
+}
+
+const joinWords = (words: readonly string[]): string =>
+  words.map((w, i) => (i === 0 ? w : w.charAt(0).toLowerCase() + w.slice(1))).join(' and ');
+
+/** Three figures. */
+export function formatRatio(x: number): string {
+  if (!Number.isFinite(x)) return 'not defined';
+  const size = Math.abs(x);
+  if (size >= 1000 || (size < 0.001 && x !== 0)) return x.toExponential(2);
+  return size >= 100 ? x.toFixed(0) : size >= 10 ? x.toFixed(1) : x.toFixed(2);
+}

@@ -1,0 +1,58 @@
+/** An estimate sheet as a file: JSON, or plain text whose first line is "# title". docs/estimate.md explains the lines. */
+import * as v from 'valibot';
+import { FieldError } from '../math/field-error.ts';
+import { check } from './check-schema.ts';
+import { checkTame } from './tame-json.ts';
+
+export const SHEET_FORMAT = 'shapeflight-sheet';
+export const SHEET_VERSION = 1;
+/** As many as a sheet computes, and as long (sim/estimate/limits.ts; a test holds the two together). */
+export const SHEET_LINES = 200;
+export const SHEET_LINE_LENGTH = 400;
+
+export interface SheetFile {
+  format: typeof SHEET_FORMAT;
+  version: typeof SHEET_VERSION;
+  title: string;
+  /** what is to be learnt from it */
+  lesson?: string;
+  /** id of a preset skill that it goes well with */
+  skill?: string;
+  lines: string[];
+}
+
+const text = (most: number) =>
+  v.pipe(v.string(`a text of at most ${most} letters`), v.maxLength(most, `at most ${most} letters`));
+
+export const sheetSchema = v.strictObject({
+  format: v.literal(SHEET_FORMAT, `"${SHEET_FORMAT}"`),
+  version: v.literal(SHEET_VERSION, String(SHEET_VERSION)),
+  title: text(200),
+  lesson: v.optional(text(2000)),
+  skill: v.optional(text(100)),
+  lines: v.pipe(
+    v.array(text(SHEET_LINE_LENGTH), 'a list of lines'),
+    v.maxLength(SHEET_LINES, `at most ${SHEET_LINES} lines`),
+  ),
+});
+
+export function parseSheet(json: unknown): SheetFile {
+  if (typeof json !== 'object' || json === null || Array.isArray(json))
+    throw new FieldError('file', json, 'a JSON object');
+  checkTame(json);
+  const { format } = json as Record<string, unknown>;
+  if (format !== SHEET_FORMAT) throw new FieldError('format', format, `"${SHEET_FORMAT}"`);
+  return check(sheetSchema, json) as SheetFile;
+}
+
+/** Plain text: every line a line of the sheet; a first line "# title" is its title. */
+export function parseSheetText(plain: string): SheetFile {
+  const lines = plain.replace(/^\uFEFF/, '').split(/\r\n|[\n\r]/);
+  while (lines.length > 0 && lines[lines.length - 1].trim() === '') lines.pop();
+  const title = /^#\s*(\S.*)$/.exec(lines[0] ?? '')?.[1].trim();
+  const rest = title === undefined ? lines : lines.slice(1);
+  while (rest[0]?.trim() === '') rest.shift();
+  return parseSheet({ format: SHEET_FORMAT, version: SHEET_VERSION, title: title ?? 'Sheet', lines: rest });
+}
+
+export const formatSheet = (sheet: SheetFile): string => `${JSON.stringify(sheet, null, 2)}\n`;

@@ -1,5 +1,6 @@
 /** What can be changed in a skill, each as a pure function from one document to the next. */
 import type { Athlete, FileBlock, FileKey, FileTime, HumanAthlete, SkillFile } from '../../sim/index.ts';
+import { dropHold, followBlocks } from './hand-holds.ts';
 
 type Takeoff = SkillFile['takeoff'];
 
@@ -30,7 +31,7 @@ export function changeBlock(file: SkillFile, index: number, part: Partial<FileBl
 }
 
 export function setBlockEdge(file: SkillFile, index: number, side: 'from' | 'to', time: FileTime): SkillFile {
-  return changeBlock(file, index, { [side]: time });
+  return followBlocks(file, changeBlock(file, index, { [side]: time }));
 }
 
 /** In this block only, an angle differs from the shape. `names`: the angle on one side or on both. */
@@ -52,7 +53,8 @@ export function addBlock(file: SkillFile, index: number, block: FileBlock): Skil
 
 export function removeBlock(file: SkillFile, index: number): SkillFile {
   const blocks = (file.schedule.blocks ?? []).filter((_, i) => i !== index);
-  return { ...file, schedule: { ...file.schedule, blocks } };
+  const free = dropHold(file, index);
+  return { ...free, schedule: { ...free.schedule, blocks } };
 }
 
 export function changeKey(file: SkillFile, index: number, part: Partial<FileKey>): SkillFile {

@@ -1,5 +1,6 @@
 /** The order of keys and block edges in time, which the file's lists must keep. */
 import type { FileTime, SkillFile } from '../../sim/index.ts';
+import { followBlocks } from './hand-holds.ts';
 import type { KeySource } from './lanes.ts';
 import { SHORTEST_MOVE } from './spans.ts';
 import { type AnchorSeconds, resolveTime } from './times.ts';
@@ -35,10 +36,10 @@ export function setTimes(file: SkillFile, times: readonly (readonly [KeySource, 
     if (source.kind === 'key' && keys?.[source.index]) keys[source.index] = { ...keys[source.index], at: time };
     else if (source.kind === 'edge' && blocks?.[source.block])
       blocks[source.block] = { ...blocks[source.block], [source.side]: time };
-  return {
+  return followBlocks(file, {
     ...file,
     schedule: { ...file.schedule, ...(keys ? { keys } : {}), ...(blocks ? { blocks } : {}) },
-  };
+  });
 }
 
 /** Whether keys of each angle, and blocks with a move between them, follow each other as listed. */

@@ -24,6 +24,7 @@ import {
   shapeInRadians,
   type Vec3,
 } from '../../sim/index.ts';
+import { type BlockKeys, calcBlockKeys } from './block-keys.ts';
 import type { FlightResult } from './result.ts';
 
 type Schedule = FlightResult['flight']['schedule'];
@@ -77,6 +78,8 @@ export interface Posing {
   poseOf(body: Body, shape: ShapeData): number[];
   /** of each hand that holds on: how far it gets from its place at most */
   handGaps(result: FlightResult): readonly HandGap[];
+  /** keys that do what a held shape does */
+  blockKeys(result: FlightResult, index: number): BlockKeys;
 }
 
 const DEG = 180 / Math.PI;
@@ -185,4 +188,5 @@ export const posing: Posing = {
   moments: calcShapeMoments,
   poseOf: (body, shape) => poseOf(body, shapeInRadians(shape), 'angles', true),
   handGaps: ({ skill, flight, outline }) => calcHandGaps(skill, { apex: outline.apex, touchdown: flight.duration }),
+  blockKeys: calcBlockKeys,
 };

@@ -1,0 +1,130 @@
+/**
+ * Bars: how far one input may be off, to each side, before the landing leaves the window, all others as they are. From the
+ * present value outwards in growing steps to the first place outside, then the edge between by bracketing (regula falsi,
+ * Illinois: Dowell & Jarratt 1971, BIT 11:168). A window that is left and come back to inside one step can be missed.
+ */
+import { distanceIn, type Window } from './margin-window.ts';
+import type { Result } from './result.ts';
+import { wordFault } from './sample.ts';
+import type { SampleFlyer } from './sample-fly.ts';
+import type { SpreadPart } from './sample-spread.ts';
+
+export interface BarEnd {
+  /** change of the input up to the edge; of a closed end the last change that is inside */
+  readonly by: number;
+  /** why it ends there: the landing leaves the window, the input's range ends, it cannot be flown beyond, or nothing so far */
+  readonly ends: 'window' | 'range' | 'flight' | 'never';
+  /** the result that leaves the window first */
+  readonly result?: Result;
+  readonly fault?: string;
+}
+
+export interface Bar {
+  readonly part: SpreadPart;
+  readonly low: BarEnd;
+  readonly high: BarEnd;
+  /** the nearer edge in units of the usual spread: the narrowest bar is the input that forgives least */
+  readonly forgives: number;
+}
+
+/** First step, in units of the spread; how steps grow; how far is far enough. */
+const FIRST = 0.5;
+const GROWTH = 1.5;
+const FARTHEST = 50;
+/** Edges are found to this share of the spread. */
+const EXACT = 1e-4;
+
+interface Look {
+  /** distance from the middle of the window less 1: negative inside */
+  readonly off: number;
+  readonly worst: number;
+  readonly fault?: string;
+}
+
+/** One bar for each part, in their order. The skill as written must be inside the window. */
+export function calcBar(flyer: SampleFlyer, parts: readonly SpreadPart[], window: Window, index: number): Bar {
+  const part = parts[index];
+  const now = parts.map((p) => p.input.value);
+  const look = (change: number): Look => {
+    const at = now.slice();
+    at[index] += change;
+    try {
+      const outcome = flyer.outcomeAt(at);
+      const { distance, worst } = distanceIn(
+        window,
+        window.map((b) => b.result.get(outcome)),
+      );
+      return { off: distance - 1, worst };
+    } catch (error) {
+      return { off: Number.POSITIVE_INFINITY, worst: -1, fault: wordFault(error) };
+    }
+  };
+  const here = look(0);
+  const low = findEnd(look, here, part, -1, window);
+  const high = findEnd(look, here, part, 1, window);
+  return { part, low, high, forgives: Math.min(Math.abs(low.by), Math.abs(high.by)) / part.by };
+}
+
+function findEnd(
+  look: (change: number) => Look,
+  here: Look,
+  { input, by }: SpreadPart,
+  side: 1 | -1,
+  window: Window,
+): BarEnd {
+  const room = side > 0 ? input.range[1] - input.value : input.value - input.range[0];
+  let a = { x: 0, look: here };
+  if (!(here.off < 0)) return { by: 0, ends: 'window', result: window[here.worst]?.result };
+  let step = FIRST * by;
+  for (;;) {
+    const x = Math.min(room, a.x + step, FARTHEST * by);
+    if (x <= a.x) return { by: side * a.x, ends: 'range' };
+    const b = { x, look: look(side * x) };
+    if (b.look.off >= 0) return close(look, a, b, side, by, window);
+    if (x >= FARTHEST * by) return { by: side * x, ends: 'never' };
+    if (x >= room) return { by: side * x, ends: 'range' };
+    a = b;
+    step *= GROWTH;
+  }
+}
+
+interface Place {
+  readonly x: number;
+  readonly look: Look;
+}
+
+/** Between a place inside and one outside. */
+function close(
+  look: (change: number) => Look,
+  from: Place,
+  to: Place,
+  side: number,
+  by: number,
+  window: Window,
+): BarEnd {
+  let a = from;
+  let b = to;
+  let fa = a.look.off;
+  let fb = b.look.off;
+  let last = 0;
+  for (let i = 0; i < 60 && b.x - a.x > EXACT * by; i++) {
+    const halve = !Number.isFinite(fb) || i % 6 === 5;
+    let x = halve ? (a.x + b.x) / 2 : (a.x * fb - b.x * fa) / (fb - fa);
+    if (!(x > a.x && x < b.x)) x = (a.x + b.x) / 2;
+    const c = { x, look: look(side * x) };
+    if (c.look.off < 0) {
+      a = c;
+      fa = c.look.off;
+      if (last < 0) fb /= 2;
+      last = -1;
+    } else {
+      b = c;
+      fb = c.look.off;
+      if (last > 0) fa /= 2;
+      last = 1;
+    }
+  }
+  const { worst, fault } = b.look;
+  if (fault !== undefined) return { by: side * a.x, ends: 'flight', fault };
+  return { by: side * a.x, ends: 'window', result: window[worst].result };
+}

@@ -1,0 +1,82 @@
+/** Flies the many variants of a study, with the balance reflex or without, and says what each comes to. */
+import type { Flight } from '../flight/flight.ts';
+import type { BalanceSpec } from '../skill/balance.ts';
+import { flyBalanced } from '../skill/balance-fly.ts';
+import { planTwist } from '../skill/balance-plan.ts';
+import type { TwistPlan } from '../skill/balance-schedule.ts';
+import { buildSkill } from '../skill/build-skill.ts';
+import { flyNear, freeLast, isHungOnTouchdown } from '../skill/fly-near.ts';
+import type { Skill } from '../skill/skill.ts';
+import { SkillFlyer } from '../skill/skill-flyer.ts';
+import type { SkillSpec } from '../skill/skill-spec.ts';
+import { calcOutcome, type Outcome, type Sense, senseOf } from './evaluate.ts';
+import { type Input, putInputs } from './input.ts';
+
+/**
+ * Coarser than a single flight, whose tolerance is 1e-10: final somersault and twist of the presets stay within 1.3e-8
+ * revolutions, and touchdown times within 1e-7 s (docs/margin.md).
+ */
+export const STUDY_TOLERANCE = 1e-8;
+const STUDY_AGREEMENT = 1e-7;
+
+/** A skill built for some values of its keys and body, with the flyer that keeps what is tabulated of it. */
+interface Built {
+  readonly skill: Skill;
+  readonly flyer: SkillFlyer;
+}
+
+export class SampleFlyer {
+  readonly spec: SkillSpec;
+  readonly inputs: readonly Input[];
+  readonly sense: Sense;
+  readonly balance: BalanceSpec | undefined;
+  /** flight of the skill as written */
+  readonly now: Flight;
+  private readonly plan: TwistPlan | undefined;
+  /** inputs that need new keys or a new body */
+  private readonly heavy: readonly number[];
+  private readonly built = new Map<string, Built>();
+  private readonly keeps: number;
+
+  /** `keeps`: so many built skills are kept, for studies that come back to the same keys */
+  constructor(spec: SkillSpec, inputs: readonly Input[], balance?: BalanceSpec, keeps = 1) {
+    this.spec = spec;
+    this.inputs = inputs;
+    this.balance = balance;
+    this.keeps = keeps;
+    this.heavy = inputs.flatMap((input, i) => (input.level === 'takeoff' ? [] : [i]));
+    const base = buildSkill(freeLast(spec));
+    this.plan = balance ? planTwist(base) : undefined;
+    // agreed upon in full once, nearby from then on
+    this.now = new SkillFlyer().fly(base);
+    this.sense = senseOf(spec, () => this.now);
+  }
+
+  flightAt(values: ArrayLike<number>): Flight {
+    const spec = putInputs(this.spec, this.inputs, values);
+    const { skill: built, flyer } = this.build(spec, values);
+    const skill = { ...built, takeoff: spec.takeoff, end: spec.end };
+    if (this.balance) return flyBalanced(skill, this.balance, this.plan, { tolerance: STUDY_TOLERANCE }).flight;
+    if (isHungOnTouchdown(skill))
+      return flyNear(skill, this.now.duration, STUDY_AGREEMENT, { tolerance: STUDY_TOLERANCE });
+    return flyer.fly(skill);
+  }
+
+  /** Throws what the flight throws: no touchdown, keys out of order, a body that cannot be made. */
+  outcomeAt(values: ArrayLike<number>): Outcome {
+    return calcOutcome(this.flightAt(values), this.sense, this.spec.target);
+  }
+
+  private build(spec: SkillSpec, values: ArrayLike<number>): Built {
+    const key = this.heavy.map((i) => values[i]).join(' ');
+    const known = this.built.get(key);
+    if (known) return known;
+    const made = {
+      skill: buildSkill(freeLast(spec)),
+      flyer: new SkillFlyer({ tolerance: STUDY_TOLERANCE }),
+    };
+    if (this.built.size >= this.keeps) this.built.clear();
+    this.built.set(key, made);
+    return made;
+  }
+}

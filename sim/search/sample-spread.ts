@@ -1,0 +1,140 @@
+/**
+ * How far inputs are off in life: one standard deviation (or half a range) for each, and which go together. From it,
+ * numbered samples: sample i of a seed is the same wherever and in whatever order it is drawn.
+ *
+ * Correlation is that of the underlying normal numbers (a Gaussian copula; with uniform inputs the correlation of the
+ * inputs themselves is a little smaller). SI, radians.
+ */
+import { FieldError } from '../math/field-error.ts';
+import type { SkillSpec } from '../skill/skill-spec.ts';
+import { checkInput, type Input } from './input.ts';
+import { listInputs } from './inputs.ts';
+import { uniformsInto } from './random.ts';
+import { factor } from './stats.ts';
+import { normalCdf, normalQuantile } from './stats-normal.ts';
+
+export interface SpreadPart {
+  readonly input: Input;
+  /** standard deviation of a normal spread, or half the width of a uniform one */
+  readonly by: number;
+  readonly kind: 'normal' | 'uniform';
+}
+export interface Correlation {
+  readonly a: string;
+  readonly b: string;
+  readonly r: number;
+}
+export interface Spread {
+  readonly parts: readonly SpreadPart[];
+  readonly correlations: readonly Correlation[];
+}
+
+const RAD = Math.PI / 180;
+
+/** Our judgement for a trained athlete, none of it measured: see docs/margin.md. */
+const USUAL: readonly (readonly [RegExp, (input: Input) => number])[] = [
+  [/^takeoff\.h\.z$/, ({ value }) => 0.01 * Math.abs(value)],
+  [/^takeoff\.speedUp$/, () => 0.05],
+  [/^takeoff\.lean$/, () => RAD],
+  [/^takeoff\.tilt$/, () => 0.25 * RAD],
+  [/^takeoff\.twist$/, () => 0.5 * RAD],
+  [/^block:\d+\.moveStart$/, () => 0.01],
+  [/^block:\d+\.moveTime$/, () => 0.01],
+  [/^key:\d+\.time$/, () => 0.01],
+];
+/** Beyond the usual list, when asked for by name: a share of the input's own small change. */
+const OTHER = 1;
+/** Who turns harder jumps lower (our judgement). */
+const TOGETHER: readonly Correlation[] = [{ a: 'takeoff.h.z', b: 'takeoff.speedUp', r: -0.3 }];
+
+export function usualBy(input: Input): number {
+  const found = USUAL.find(([name]) => name.test(input.id));
+  return found ? found[1](input) : OTHER * input.scale;
+}
+
+/** Take-off and timing of the skill as it is usually off. */
+export function usualSpread(spec: SkillSpec): Spread {
+  const inputs = listInputs(spec).filter((i) => USUAL.some(([name]) => name.test(i.id)) && usualBy(i) > 0);
+  return makeSpread(
+    inputs.map((input) => ({ input, by: usualBy(input), kind: 'normal' })),
+    TOGETHER,
+  );
+}
+
+/** Checks; correlations that name an input which does not vary fall away. */
+export function makeSpread(parts: readonly SpreadPart[], correlations: readonly Correlation[]): Spread {
+  const ids = parts.map((p) => p.input.id);
+  parts.forEach(({ input, by }, i) => {
+    checkInput(input, input.value);
+    if (!(by > 0 && Number.isFinite(by))) throw new FieldError(`vary.${input.id}`, by, 'a number above 0');
+    if (ids.indexOf(input.id) !== i) throw new FieldError('vary', input.id, 'each input once');
+  });
+  const kept = correlations.filter((c) => ids.includes(c.a) && ids.includes(c.b));
+  for (const { a, b, r } of kept) {
+    if (a === b) throw new FieldError('correlate', a, 'two different inputs');
+    if (!(Math.abs(r) <= 1)) throw new FieldError(`correlate.${a}.${b}`, r, '-1 to 1');
+  }
+  factorOf(ids, kept);
+  return { parts, correlations: kept };
+}
+
+function factorOf(ids: readonly string[], correlations: readonly Correlation[]): number[][] {
+  const R: number[][] = ids.map((_, i) => ids.map((__, j) => (i === j ? 1 : 0)));
+  for (const { a, b, r } of correlations) {
+    R[ids.indexOf(a)][ids.indexOf(b)] = r;
+    R[ids.indexOf(b)][ids.indexOf(a)] = r;
+  }
+  const L = factor(R);
+  if (L.some((row) => row.some(Number.isNaN)))
+    throw new FieldError(
+      'correlate',
+      correlations.map((c) => `${c.a} ${c.b} ${c.r}`).join(', '),
+      'correlations that can hold together (a matrix without negative eigenvalues)',
+    );
+  return L;
+}
+
+/** Draws samples by number. */
+export class Draw {
+  readonly n: number;
+  private readonly spread: Spread;
+  private readonly L: readonly (readonly number[])[];
+  private readonly u: Float64Array;
+  private readonly z: Float64Array;
+  private readonly seed: number;
+
+  constructor(spread: Spread, seed: number) {
+    if (!(Number.isSafeInteger(seed) && seed >= 0))
+      throw new FieldError('seed', seed, 'a whole number from 0 to 9007199254740991');
+    this.spread = spread;
+    this.seed = seed;
+    this.n = spread.parts.length;
+    this.L = factorOf(
+      spread.parts.map((p) => p.input.id),
+      spread.correlations,
+    );
+    this.u = new Float64Array(this.n);
+    this.z = new Float64Array(this.n);
+  }
+
+  /** How far off each input is, in units of its `by`: for sample `index`, counted from 0. */
+  offsetsInto(index: number, out: Float64Array): void {
+    const { u, z, L } = this;
+    uniformsInto(this.seed, index, u);
+    for (let i = 0; i < this.n; i++) z[i] = normalQuantile(u[i]);
+    for (let i = 0; i < this.n; i++) {
+      let sum = 0;
+      for (let k = 0; k <= i; k++) sum += L[i][k] * z[k];
+      out[i] = this.spread.parts[i].kind === 'normal' ? sum : 2 * normalCdf(sum) - 1;
+    }
+  }
+
+  /** Values of the inputs; held inside the range of each. */
+  valuesInto(index: number, out: Float64Array): void {
+    this.offsetsInto(index, out);
+    this.spread.parts.forEach(({ input, by }, i) => {
+      const [low, high] = input.range;
+      out[i] = Math.max(low, Math.min(high, input.value + by * out[i]));
+    });
+  }
+}

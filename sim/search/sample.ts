@@ -1,0 +1,115 @@
+/**
+ * A numbered study: sample i of a seed is one skill with its inputs off as the spread says, flown and read. Samples stand
+ * alone, so a span of them can be computed anywhere; tables of spans put end to end are the table of the whole.
+ */
+import { FieldError } from '../math/field-error.ts';
+import type { BalanceSpec } from '../skill/balance.ts';
+import type { SkillSpec } from '../skill/skill-spec.ts';
+import { checkWindow, distanceIn, type Window } from './margin-window.ts';
+import { SampleFlyer } from './sample-fly.ts';
+import { Draw, type Spread } from './sample-spread.ts';
+
+export interface Study {
+  readonly spec: SkillSpec;
+  readonly spread: Spread;
+  readonly window: Window;
+  readonly seed: number;
+  readonly balance?: BalanceSpec;
+}
+
+/** Samples from `from` on, row by row; results in the order of the window, NaN where the sample could not be flown. */
+export interface SampleTable {
+  readonly from: number;
+  readonly n: number;
+  readonly values: Float64Array; // (n x inputs)
+  readonly results: Float64Array; // (n x window)
+  /** what stopped a flight, for the samples that have it */
+  readonly faults: Readonly<Record<number, string>>;
+}
+
+export class Sampler {
+  readonly study: Study;
+  readonly flyer: SampleFlyer;
+  private readonly draw: Draw;
+
+  constructor(study: Study) {
+    checkWindow(study.window);
+    this.study = study;
+    this.draw = new Draw(study.spread, study.seed);
+    this.flyer = new SampleFlyer(
+      study.spec,
+      study.spread.parts.map((p) => p.input),
+      study.balance,
+    );
+  }
+
+  /** Samples `from` up to, not including, `to`; counted from 0. */
+  run(from: number, to: number): SampleTable {
+    checkSpan(from, to);
+    const { window } = this.study;
+    const width = this.draw.n;
+    const n = to - from;
+    const values = new Float64Array(n * width);
+    const results = new Float64Array(n * window.length).fill(Number.NaN);
+    const faults: Record<number, string> = {};
+    for (let i = 0; i < n; i++) {
+      const row = values.subarray(width * i, width * (i + 1));
+      this.draw.valuesInto(from + i, row);
+      try {
+        const outcome = this.flyer.outcomeAt(row);
+        for (let k = 0; k < window.length; k++) results[window.length * i + k] = window[k].result.get(outcome);
+      } catch (error) {
+        faults[from + i] = wordFault(error);
+      }
+    }
+    return { from, n, values, results, faults };
+  }
+}
+
+/** What a variant cannot be flown for; a fault of ours goes on. */
+export function wordFault(error: unknown): string {
+  if (error instanceof Error && error.constructor !== TypeError && error.constructor !== ReferenceError)
+    return error.message;
+  throw error;
+}
+
+export function checkSpan(from: number, to: number): void {
+  const whole = (x: number): boolean => Number.isSafeInteger(x) && x >= 0;
+  if (!whole(from) || !whole(to) || from > to)
+    throw new FieldError('span', `${from} to ${to}`, 'two whole numbers from 0 on, the first not above the second');
+}
+
+/** Spans that follow each other, as one table. */
+export function joinTables(tables: readonly SampleTable[]): SampleTable {
+  const sorted = [...tables].sort((a, b) => a.from - b.from);
+  const n = sorted.reduce((sum, t) => sum + t.n, 0);
+  const join = (pick: (t: SampleTable) => Float64Array): Float64Array => {
+    const out = new Float64Array(sorted.reduce((sum, t) => sum + pick(t).length, 0));
+    let at = 0;
+    for (const t of sorted) {
+      out.set(pick(t), at);
+      at += pick(t).length;
+    }
+    return out;
+  };
+  let next = sorted[0]?.from ?? 0;
+  for (const t of sorted) {
+    if (t.from !== next) throw new FieldError('span', `${t.from}`, `${next}: spans follow each other without gaps`);
+    next += t.n;
+  }
+  return {
+    from: sorted[0]?.from ?? 0,
+    n,
+    values: join((t) => t.values),
+    results: join((t) => t.results),
+    faults: Object.assign({}, ...sorted.map((t) => t.faults)),
+  };
+}
+
+/** Distance of each sample from the middle of the window, in half widths. */
+export function distances(window: Window, table: SampleTable): Float64Array {
+  const out = new Float64Array(table.n);
+  const m = window.length;
+  for (let i = 0; i < table.n; i++) out[i] = distanceIn(window, table.results.subarray(m * i, m * (i + 1))).distance;
+  return out;
+}

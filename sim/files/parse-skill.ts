@@ -5,6 +5,7 @@ import { inSi } from './athlete-si.ts';
 import { check } from './check-schema.ts';
 import { findJsonFault } from './json-fault.ts';
 import { migrate } from './migrate.ts';
+import { parseApproach, parseArrival } from './parse-whole.ts';
 import { type Athlete, type FileSurface, type ShapeData, SKILL_FORMAT, type SkillFile } from './skill-file.ts';
 import { ATHLETE_FORMAT, ATHLETE_VERSION, athleteFileSchema, athleteSchema, skillSchema } from './skill-schema.ts';
 import { checkTame } from './tame-json.ts';
@@ -139,6 +140,8 @@ export function parseSkill(json: unknown, shelf: Shelf): SkillSpec {
       schedule.smoothing?.criterion === 'noise'
         ? { kind: 'noise', rms: schedule.smoothing.rmsDeg * RAD }
         : { kind: 'gcv' },
+    ...(file.approach ? { approach: parseApproach(file.approach) } : {}),
+    ...(file.arrival ? { arrival: parseArrival(file.arrival) } : {}),
     ...(file.target
       ? {
           target: {

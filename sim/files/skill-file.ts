@@ -147,6 +147,10 @@ export interface SkillFile {
     contacts?: FileContact[];
     smoothing?: { criterion: 'gcv' } | { criterion: 'noise'; rmsDeg: number };
   };
+  /** how the athlete gets to the take-off; left out: the flight begins with it */
+  approach?: FileApproach;
+  /** what happens from touchdown on; left out: the flight ends with it */
+  arrival?: FileArrival;
   /** shapes of this file's own, by name; angles in deg not named are 0 */
   shapes?: Record<string, ShapeData>;
   target?: {
@@ -156,6 +160,65 @@ export interface SkillFile {
     twistTo?: 'left' | 'right';
     landingAngleDeg?: number;
   };
+}
+
+export interface FileSwingKey {
+  joint: 'shoulder' | 'hip' | 'knee' | 'ankle';
+  /** s after the start, or swing angle, as `over` says; one of the two */
+  atS?: number;
+  atDeg?: number;
+  deg: number;
+  kind?: KeyKind;
+}
+
+export interface FileSwing {
+  kind: 'swing';
+  rail: 'highBar' | 'unevenHigh' | 'unevenLow';
+  sense: 'backward' | 'forward';
+  start: { handstandNudgeDegPerS: number } | { castDeg: number } | { angleDeg: number; rateDegPerS: number };
+  moves: { over: 'time' | 'angle'; rounds?: number; periodS?: number; keys: FileSwingKey[]; last?: FileSwingKey[] };
+  release: { atDeg: number } | { atS: number };
+  releaseLateS?: number;
+  lateHand?: { hand: 'left' | 'right'; lateS: number };
+  durationS: number;
+  /** times the strength of the body; left out: driven whatever it takes */
+  strength?: number;
+}
+
+export interface FileTakeoffContact {
+  kind: 'contact';
+  place: 'floor' | 'springboard' | 'vaultTable' | 'trampoline' | 'divingBoard';
+  timeS?: number;
+  frictionCoefficient?: number;
+  massCentreOverSurfaceM?: number;
+  velocityMPerS: { along: number; up: number; across?: number };
+  momentumKgM2PerS?: [number, number, number];
+  given?: {
+    meanBodyWeights: number;
+    leanDeg: number;
+    acrossBodyWeights?: number;
+    placeM: { along: number; across?: number };
+    freeTurnKgM2PerS?: number;
+  };
+}
+export type FileApproach = FileSwing | FileTakeoffContact;
+
+export interface FileMat {
+  thicknessM: number;
+  stiffnessKNPerM: number;
+  dampingSPerM: number;
+  friction: number;
+}
+
+export interface FileArrival {
+  mat: 'competitionMat' | 'withSoftLayer' | 'floor' | 'pit' | FileMat;
+  legStiffness?: number;
+  effort?: number;
+  eccentricFactor?: number;
+  reflexDelayS?: number;
+  kneeDeg?: number;
+  keys?: { s: number; joint: 'shoulder' | 'hip' | 'knee' | 'ankle'; deg: number }[];
+  durationS?: number;
 }
 
 export interface FileSurface {

@@ -63,6 +63,8 @@ export function buildSkill(spec: SkillSpec): Skill {
       smoothing: spec.smoothing,
     },
     ...(spec.contacts?.length ? { contacts: checkContacts(body, spec.contacts) } : {}),
+    ...(spec.approach ? { approach: spec.approach } : {}),
+    ...(spec.arrival ? { arrival: spec.arrival } : {}),
     ...(spec.target ? { target: spec.target } : {}),
   };
 }

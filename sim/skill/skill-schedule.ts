@@ -1,15 +1,29 @@
-/** The schedule of a skill with everything that shapes it: keys, blocks, samples, and hands that stay where they hold. */
+/**
+ * The schedule of a skill with everything that shapes it: keys, blocks, samples, what a swing carries over, and hands that
+ * stay where they hold.
+ */
 import { compileSchedule } from '../schedule/compile.ts';
 import type { AnchorTimes, Schedule } from '../schedule/schedule.ts';
 import { type HandGap, solveContacts } from './hand-contact.ts';
 import type { Skill } from './skill.ts';
+import { carryTracks } from './whole-carry.ts';
 
-type Moves = Pick<Skill, 'body' | 'schedule' | 'contacts'>;
+type Moves = Pick<Skill, 'body' | 'schedule' | 'contacts' | 'carried'>;
 
-export function compileSkillSchedule({ body, schedule, contacts = [] }: Moves, anchors: AnchorTimes): Schedule {
-  const base = compileSchedule(body, schedule, anchors);
+export function compileSkillSchedule(
+  { body, schedule, contacts = [], carried }: Moves,
+  anchors: AnchorTimes,
+): Schedule {
+  const keyed = compileSchedule(body, schedule, anchors);
+  const carry = carried ? carryTracks(body, keyed, carried) : undefined;
+  const base = carry?.size ? compileSchedule(body, schedule, anchors, carry) : keyed;
   if (contacts.length === 0) return base;
-  return compileSchedule(body, schedule, anchors, solveContacts(body, base, contacts, anchors).added);
+  const { added } = solveContacts(body, base, contacts, anchors);
+  const both = new Map(added);
+  carry?.forEach((tracks, a) => {
+    both.set(a, [...tracks, ...(added.get(a) ?? [])]);
+  });
+  return compileSchedule(body, schedule, anchors, both);
 }
 
 /** How far each hand gets from its place at most: more than a little where the arm is too short or the joints end. */

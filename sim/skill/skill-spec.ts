@@ -5,6 +5,7 @@ import type { EndSpec, TakeoffSpec } from '../flight/flight.ts';
 import type { AnchoredTime, ArmPath, KeyKind, SmoothingCriterion } from '../schedule/schedule.ts';
 import type { HandContact } from './hand-contact.ts';
 import type { SkillTarget } from './skill.ts';
+import type { ApproachSpec, ArrivalSpec } from './whole-spec.ts';
 
 export type AthleteSpec =
   | { readonly kind: 'human'; readonly human: HumanSpec }
@@ -50,5 +51,7 @@ export interface SkillSpec {
   }[];
   readonly smoothing: SmoothingCriterion;
   readonly contacts?: readonly HandContact[];
+  readonly approach?: ApproachSpec;
+  readonly arrival?: ArrivalSpec;
   readonly target?: SkillTarget;
 }

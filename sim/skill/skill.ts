@@ -7,6 +7,8 @@ import type { EndSpec, TakeoffSpec } from '../flight/flight.ts';
 import type { SkillTarget } from '../measure/target.ts';
 import type { ScheduleSpec } from '../schedule/schedule.ts';
 import type { HandContact } from './hand-contact.ts';
+import type { CarriedMotion } from './whole-carry.ts';
+import type { ApproachSpec, ArrivalSpec } from './whole-spec.ts';
 
 export type { SkillTarget } from '../measure/target.ts';
 
@@ -19,5 +21,10 @@ export interface Skill {
   readonly contacts?: readonly HandContact[];
   readonly takeoff: TakeoffSpec;
   readonly end: EndSpec;
+  /** what comes before and after the flight (whole.ts); flySkill flies the flight alone */
+  readonly approach?: ApproachSpec;
+  readonly arrival?: ArrivalSpec;
+  /** joint angles and rates that the flight begins with, whatever is keyed there */
+  readonly carried?: CarriedMotion;
   readonly target?: SkillTarget;
 }

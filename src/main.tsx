@@ -6,6 +6,7 @@ import { getStorage, openKeeper } from './document/keep.ts';
 import { claimName, newName } from './document/keep-claim.ts';
 import { openRecords } from './document/keep-store.ts';
 import { makeShelf } from './document/shelf.ts';
+import { drafting } from './engine/draft.ts';
 import { makeEngine } from './engine/engine.ts';
 import { posing } from './engine/pose.ts';
 import { App } from './panels/app.tsx';
@@ -37,6 +38,7 @@ const ports: BenchPorts = {
     newName,
     channel: 'BroadcastChannel' in globalThis ? new BroadcastChannel('shapeflight.shelf') : undefined,
   }),
+  drafting,
   first: skills[FIRST] ?? demos[0].file,
   stage: stagePorts,
   loadComparing: async () => (await import('./engine/compare.ts')).makeComparing(engine),

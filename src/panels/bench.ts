@@ -4,7 +4,7 @@
  */
 import { type Accessor, batch, createMemo, createSignal } from 'solid-js';
 import type { Athlete, SkillFile } from '../../sim/index.ts';
-import type { BenchActions, ToolName } from '../commands/actions.ts';
+import type { Asked, BenchActions, ToolName } from '../commands/actions.ts';
 import * as past from '../document/history.ts';
 import { getLanes, type Lane } from '../document/lanes.ts';
 import { type BlockSpan, findSpan, getSpans } from '../document/spans.ts';
@@ -16,6 +16,7 @@ import { wordFault } from './fault-words.ts';
 import { fileName, pickFile, saveText } from './file-door.ts';
 import { makePlayback, type Playback } from './playback.ts';
 import type { BenchPorts, StageExtras } from './ports.ts';
+import { createLarge, type LargeStage } from './stage-large/large.ts';
 import { setTheme, type Theme } from './theme.ts';
 import { tools } from './tools/tool-list.ts';
 
@@ -58,6 +59,7 @@ export interface Bench extends BenchActions {
   /** what the open tools add to the pictures above the floor */
   readonly stageExtras: Accessor<StageExtras>;
   addStageExtras(extras: StageExtras): void;
+  readonly large: LargeStage;
   readonly theme: Accessor<Theme>;
   readonly kept: Accessor<boolean>;
   readonly pin: Accessor<number | undefined>;
@@ -76,6 +78,8 @@ export interface Bench extends BenchActions {
   /** the athlete of a file that was opened or dropped: whoever keeps the shelf takes it */
   readonly athleteRead: Accessor<Athlete | undefined>;
   readonly notice: Accessor<Notice | undefined>;
+  /** whoever can answer what commands ask */
+  setAnswer(answer: (what: Asked) => void): void;
   /** one line that something happened, with a way back or on */
   tell(notice: Notice | undefined): void;
   /** nothing was kept: the demo opens with its own cursor */
@@ -106,6 +110,7 @@ export function createBench(ports: BenchPorts): Bench {
   );
   const [athleteRead, setAthleteRead] = createSignal<Athlete | undefined>(undefined, { equals: false });
   const [notice, setNotice] = createSignal<Notice>();
+  let answer: ((what: Asked) => void) | undefined;
   const file = createMemo(() => history().doc);
   const beside = createMemo(() => history().beside);
   const versions = createMemo(() => readVersions(beside()));
@@ -160,6 +165,7 @@ export function createBench(ports: BenchPorts): Bench {
     setCursorSignal(Math.min(Math.max(s, 0), result().flight.duration));
     keepSoon();
   };
+  const large = createLarge(result, cursor);
   const play = makePlayback(cursor, setCursor, () => result().flight.duration);
 
   const begin = (): SkillFile => {
@@ -266,6 +272,13 @@ export function createBench(ports: BenchPorts): Bench {
     hasTool: (name) => tools.some((one) => one.name === name),
     openTool: (name) => setTool(tool() === name ? undefined : name),
     stageExtras,
+    large,
+    toggleLarge: () => large.toggle(),
+    isLarge: large.isOpen,
+    zoomLarge: (factor) => large.zoom(factor),
+    fitLarge: () => large.fit(),
+    panLarge: (dx, dy) => large.pan(dx, dy),
+    followLarge: () => large.toggleFollow(),
     addStageExtras: (extras) => setStageExtras({ ...stageExtras(), ...extras }),
     openFile: () => pickFile(readText),
     saveFile: () => saveText(fileName(file().title), `${JSON.stringify(file(), null, 2)}\n`),
@@ -288,6 +301,10 @@ export function createBench(ports: BenchPorts): Bench {
     athleteRead,
     notice,
     tell: setNotice,
+    ask: (what) => answer?.(what),
+    setAnswer: (given) => {
+      answer = given;
+    },
   };
 }
 

@@ -3,10 +3,13 @@ import type { Athlete, ExplainWords, ShapeData, SkillFile } from '../../sim/inde
 import type { Keeper } from '../document/keep.ts';
 import type { Shelf } from '../document/shelf.ts';
 import type { Comparing } from '../engine/compare.ts';
+import type { Drafting } from '../engine/draft.ts';
 import type { Posing } from '../engine/pose.ts';
 import type { FlightResult, OverlapCaution } from '../engine/result.ts';
+import type { LargeLook } from '../scene/large-look.ts';
+import type { Measure } from '../scene/measure.ts';
 
-export type ViewKind = 'unrolled' | 'side' | 'front' | 'top' | 'upright';
+export type ViewKind = 'unrolled' | 'side' | 'front' | 'top' | 'upright' | 'large';
 
 /** One view and its place on the canvas, CSS px; the floor is at `floorY` below the view's top. */
 export interface ViewPlace {
@@ -26,6 +29,8 @@ export interface ViewPlace {
   readonly centreY?: number;
   /** unrolled: no words at the landing, where they have no room */
   readonly unlabelled?: boolean;
+  /** large: the camera, and what is shown */
+  readonly look?: LargeLook;
   /** most ghosts that the place can hold */
   readonly ghosts: number;
 }
@@ -103,6 +108,8 @@ export interface StagePorts {
   /** the same of any pose */
   poseTile(result: FlightResult, angles: readonly number[], widthPx: number, heightPx: number): string;
   held(input: HeldPictureInput): HeldPicture;
+  /** what tape or angle reads; empty while points are missing */
+  wordMeasure(measure: Measure | undefined): string;
 }
 
 export interface ShelfSkill {
@@ -130,6 +137,7 @@ export interface BenchPorts {
   readonly athletes: readonly ShelfAthlete[];
   readonly keeper: Keeper;
   readonly shelf: Shelf;
+  readonly drafting: Drafting;
   readonly first: SkillFile;
   readonly stage: StagePorts;
   /** with the tool that asks for it */

@@ -64,6 +64,7 @@ export { calcExplanation, type Explanation, type Instant } from './measure/expla
 export { EXPLAIN_WORDS, type ExplainWords, formatExplanation } from './measure/explain-words.ts';
 export { calcFlightEnd, type FlightEnd } from './measure/flight-end.ts';
 export type { Frames } from './measure/frames.ts';
+export { calcJointPeaks, type JointPeaks, type JointShare } from './measure/joint-peaks.ts';
 export { calcPower, makeJointWork } from './measure/joint-work.ts';
 export type { MoveWord } from './measure/move-words.ts';
 export { calcOverlaps, OVERLAP_THRESHOLD, type Overlap } from './measure/overlap.ts';
@@ -113,7 +114,23 @@ export { ScheduleOrderError, ScheduleValueError } from './schedule/errors.ts';
 export { calcOutcome, Evaluator, type Outcome, type Sense, senseOf } from './search/evaluate.ts';
 export { checkInput, type Input, type InputLevel, type InputUnit, putInputs } from './search/input.ts';
 export { findInput, listInputs } from './search/inputs.ts';
+export type { Obstacle } from './search/nearest-miss.ts';
 export { findResult, RESULTS, type Result, type ResultUnit } from './search/result.ts';
+export type { Cost, Problem, Solution, Term } from './search/solution.ts';
+export { type Answer, type SolveProgress, solve, solveSteps } from './search/solve.ts';
+export {
+  type Aim,
+  aimAt,
+  fieldsOfDraft,
+  type LimitsAsked,
+  NO_LIMITS,
+  ownAim,
+  type TargetFields,
+  type Tolerances,
+  USUAL_TOLERANCES,
+  type Wish,
+} from './search/target.ts';
+export { MOST_MOMENTUM, makeUnknown, type Unknown } from './search/unknown.ts';
 export { ARMS_IN, ARMS_WIDE, type ArmsHeld, armsWideAgainstIn } from './skill/arms-wide-in.ts';
 export { buildSkill, makeBody, poseOf } from './skill/build-skill.ts';
 export { type HeldEqual, holdEqual, type KnownFlights, takeoffEnergy } from './skill/compare.ts';
@@ -137,6 +154,7 @@ export type { HandContact, HandGap } from './skill/hand-contact.ts';
 export { flyHeld } from './skill/held-flights.ts';
 export type { Skill, SkillTarget } from './skill/skill.ts';
 export { SkillFlyer } from './skill/skill-flyer.ts';
+export { calcSkillReadings, type SkillReadings } from './skill/skill-readings.ts';
 export { calcHandGaps, compileSkillSchedule } from './skill/skill-schedule.ts';
 export type { AthleteSpec, SkillSpec } from './skill/skill-spec.ts';
 export {

@@ -64,7 +64,11 @@ export class Evaluator {
 
   /** Throws what the flight throws: keys out of order, no touchdown, a body that cannot be made. */
   outcomeAt(values: ArrayLike<number>): Outcome {
-    return calcOutcome(this.flightAt(values), this.sense, this.spec.target);
+    return this.outcomeOf(this.flightAt(values));
+  }
+
+  outcomeOf(flight: Flight): Outcome {
+    return calcOutcome(flight, this.sense, this.spec.target);
   }
 }
 

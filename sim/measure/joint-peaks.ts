@@ -1,0 +1,106 @@
+/**
+ * How near a flight's joints come to their limits: the greatest speed, torque and angle as shares of what is published
+ * or judged for them (Body.angles, with the source of each). For searches: no frames, the torques only where asked for.
+ */
+import type { Body } from '../body/body.ts';
+import type { Flight } from '../flight/flight.ts';
+import { calcDynamics, makeDynamics } from '../motion/inverse-dynamics.ts';
+import { makeState, readState } from '../motion/state.ts';
+import { type Caution, type CautionKind, calcCautions, forEachJoint, type JointColumns } from './cautions.ts';
+import { wordLimitSource } from './limit-source.ts';
+
+export interface JointShare {
+  readonly kind: CautionKind;
+  /** index into Body.angles */
+  readonly angle: number;
+  readonly t: number;
+  readonly value: number;
+  readonly limit: number;
+  /** value / limit; above 1 it is beyond */
+  readonly share: number;
+  readonly source: string;
+}
+
+export interface JointPeaks {
+  readonly speed?: JointShare;
+  readonly torque?: JointShare;
+  readonly cautions: readonly Caution[];
+}
+
+/** Rows a second; a peak between two of them is missed by under 1 % of a move of 0.1 s. */
+const RATE = 120;
+
+export function calcJointPeaks(flight: Flight, withTorque: boolean): JointPeaks {
+  const columns = calcJointColumns(flight, withTorque);
+  const { body } = flight;
+  const speed = fastestShare(body, columns);
+  const torque = withTorque ? strongestShare(body, columns) : undefined;
+  return {
+    ...(speed ? { speed } : {}),
+    ...(torque ? { torque } : {}),
+    cautions: calcCautions(body, columns),
+  };
+}
+
+function calcJointColumns(flight: Flight, withTorque: boolean): JointColumns {
+  const { body, schedule, duration } = flight;
+  const last = Math.max(1, Math.ceil(duration * RATE));
+  const n = last + 1;
+  const state = makeState(body);
+  const { sm } = state;
+  const dynamics = makeDynamics(sm);
+  const nq = sm.model.hinges;
+  const na = body.angles.length;
+  const t = Float64Array.from({ length: n }, (_, i) => (duration * i) / last);
+  const out = {
+    n,
+    t,
+    angles: new Float64Array(n * na),
+    q: new Float64Array(n * nq),
+    qd: new Float64Array(n * nq),
+    tau: new Float64Array(n * nq),
+  };
+  const angles = new Float64Array(na);
+  const rates = new Float64Array(na);
+  for (let i = 0; i < n; i++) {
+    schedule.anglesInto(t[i], angles, rates);
+    out.angles.set(angles, na * i);
+    if (withTorque) {
+      readState(flight, t[i], state);
+      calcDynamics(sm, state.w_WB_B, dynamics);
+      out.tau.set(dynamics.tau, nq * i);
+    } else schedule.evalInto(t[i], sm.q, sm.qd, sm.qdd);
+    out.q.set(sm.q, nq * i);
+    out.qd.set(sm.qd, nq * i);
+  }
+  return out;
+}
+
+function fastestShare(body: Body, columns: JointColumns): JointShare | undefined {
+  let best: JointShare | undefined;
+  forEachJoint(body, columns, (i, value, angle, angles) => {
+    const limit = Math.max(...angles.map((a) => body.angles[a].speedLimit));
+    const share = value / limit;
+    if (share <= (best?.share ?? 0)) return;
+    const source = wordLimitSource(body.angles[angle].limitSource, 'speed');
+    best = { kind: 'speed', angle, t: columns.t[i], value, limit, share, source };
+  });
+  return best;
+}
+
+function strongestShare(body: Body, { n, t, tau }: JointColumns): JointShare | undefined {
+  const angleOf = body.segments.flatMap((s) => s.hinges.map((h) => h.terms[0].angle));
+  const nq = angleOf.length;
+  let best: JointShare | undefined;
+  for (let i = 0; i < n; i++)
+    for (let k = 0; k < nq; k++) {
+      const value = tau[nq * i + k];
+      const angle = angleOf[k];
+      const limit = body.angles[angle].torqueLimit[value >= 0 ? 0 : 1];
+      const share = Math.abs(value) / limit;
+      if (!(share > (best?.share ?? 0))) continue;
+      const source = wordLimitSource(body.angles[angle].limitSource, 'torque');
+      best = { kind: 'torque', angle, t: t[i], value, limit, share, source };
+    }
+  return best;
+}

@@ -1,0 +1,152 @@
+/**
+ * Bounded nonlinear least squares, step by step: damped Gauss-Newton (Levenberg 1944; Marquardt 1963) on unknowns scaled
+ * to [0, 1], Jacobian by differences, steps cut to the box; an unknown at its bound that would leave it is held (as in
+ * Kanzow, Yamashita & Fukushima 2004, J Comput Appl Math 172:375, projected). Written here because the maintained package
+ * that installs fits curves to data, stops at a point that cannot be evaluated, and takes no turn to be cancelled.
+ */
+
+/** Residuals at x in [0, 1]^n, or undefined where they cannot be had. */
+export type Residuals = (x: readonly number[]) => readonly number[] | undefined;
+
+export interface Fitted {
+  readonly x: readonly number[];
+  readonly r: readonly number[];
+  /** sum of squares */
+  readonly cost: number;
+  readonly rounds: number;
+  /** d cost / d x at the end, so that a bound that holds the answer can be told */
+  readonly gradient: readonly number[];
+}
+
+export interface FitOptions {
+  readonly rounds?: number;
+  /** ends where every residual is below this */
+  readonly exact?: number;
+  /** step of a difference for each unknown, in its own scale */
+  readonly steps: readonly number[];
+}
+
+const FIRST_DAMPING = 1e-3;
+const LARGEST_DAMPING = 1e8;
+/** Relative fall of the cost, and step, below which nothing more is to be had. */
+const STALE = 1e-9;
+
+/** Yields the best so far after each round; returns the fit, or undefined where the start cannot be evaluated. */
+export function* fitSteps(
+  start: readonly number[],
+  residuals: Residuals,
+  options: FitOptions,
+): Generator<Fitted, Fitted | undefined> {
+  const { rounds = 40, exact = 1e-6, steps } = options;
+  let x = start.map((v) => Math.min(1, Math.max(0, v)));
+  let r = residuals(x);
+  if (!r) return undefined;
+  let cost = squares(r);
+  let damping = FIRST_DAMPING;
+  let J = differences(x, r, residuals, steps);
+  let best: Fitted = { x, r, cost, rounds: 0, gradient: gradientOf(J, r) };
+  for (let round = 1; round <= rounds && !isExact(r, exact); round++) {
+    let isBetter = false;
+    let fall = 0;
+    let length = 0;
+    while (!isBetter && damping <= LARGEST_DAMPING) {
+      const next = stepFrom(x, r, J, damping);
+      length = Math.hypot(...next.map((v, j) => v - x[j]));
+      if (length < 1e-12) break;
+      const rNext = residuals(next);
+      const costNext = rNext ? squares(rNext) : Number.POSITIVE_INFINITY;
+      if (rNext && costNext < cost) {
+        fall = (cost - costNext) / cost;
+        damping = Math.max(1e-9, damping / 9);
+        x = next;
+        r = rNext;
+        cost = costNext;
+        isBetter = true;
+      } else damping *= 7;
+    }
+    if (!isBetter) break;
+    J = differences(x, r, residuals, steps);
+    best = { x, r, cost, rounds: round, gradient: gradientOf(J, r) };
+    yield best;
+    if (fall < STALE || length < STALE) break;
+  }
+  return best;
+}
+
+const isExact = (r: readonly number[], exact: number): boolean => r.every((v) => Math.abs(v) < exact);
+const squares = (r: readonly number[]): number => r.reduce((sum, v) => sum + v * v, 0);
+
+/** Columns d r / d x_j; forward, backward where there is no room or no flight. Zero where neither can be had. */
+function differences(
+  x: readonly number[],
+  r: readonly number[],
+  residuals: Residuals,
+  steps: readonly number[],
+): number[][] {
+  return x.map((v, j) => {
+    const h = steps[j];
+    for (const move of v + h <= 1 ? [h, -h] : [-h, h]) {
+      if (v + move < 0 || v + move > 1) continue;
+      const moved = residuals(x.map((y, k) => (k === j ? y + move : y)));
+      if (moved) return moved.map((m, i) => (m - r[i]) / move);
+    }
+    return r.map(() => 0);
+  });
+}
+
+const gradientOf = (J: readonly (readonly number[])[], r: readonly number[]): number[] =>
+  J.map((column) => 2 * dot(column, r));
+
+/** The damped step from x with what stands at a bound held there, cut to the box; held anew where a step meets a bound. */
+function stepFrom(
+  x: readonly number[],
+  r: readonly number[],
+  J: readonly (readonly number[])[],
+  damping: number,
+): number[] {
+  const gradient = gradientOf(J, r);
+  const held = x.map((v, j) => (v <= 0 && gradient[j] > 0) || (v >= 1 && gradient[j] < 0));
+  const next = [...x];
+  for (let pass = 0; pass <= x.length; pass++) {
+    const free = x.flatMap((_, j) => (held[j] ? [] : [j]));
+    if (free.length === 0) break;
+    // what is already moved to a bound counts in the residuals
+    const rest = r.map((v, i) => v + next.reduce((sum, y, j) => sum + (held[j] ? J[j][i] * (y - x[j]) : 0), 0));
+    const step = solveDamped(
+      free.map((j) => J[j]),
+      rest,
+      damping,
+    );
+    const out = free.filter((j, k) => x[j] - step[k] < 0 || x[j] - step[k] > 1);
+    free.forEach((j, k) => {
+      next[j] = Math.min(1, Math.max(0, x[j] - step[k]));
+    });
+    if (out.length === 0) break;
+    for (const j of out) held[j] = true;
+  }
+  return next;
+}
+
+const dot = (a: readonly number[], b: readonly number[]): number => a.reduce((sum, v, i) => sum + v * b[i], 0);
+
+/** (J^T J + damping (diag + small)) step = J^T r by elimination with pivots; J by columns. */
+function solveDamped(J: readonly (readonly number[])[], r: readonly number[], damping: number): number[] {
+  const n = J.length;
+  const size = Math.max(...J.map((a) => dot(a, a)), 1e-300);
+  const A = J.map((a, i) => [
+    ...J.map((b, j) => dot(a, b) + (i === j ? damping * (dot(a, a) + 1e-3 * size) : 0)),
+    dot(a, r),
+  ]);
+  for (let c = 0; c < n; c++) {
+    let p = c;
+    for (let i = c + 1; i < n; i++) if (Math.abs(A[i][c]) > Math.abs(A[p][c])) p = i;
+    [A[c], A[p]] = [A[p], A[c]];
+    if (!(Math.abs(A[c][c]) > 0)) return new Array(n).fill(0);
+    for (let i = 0; i < n; i++) {
+      if (i === c) continue;
+      const f = A[i][c] / A[c][c];
+      for (let k = c; k <= n; k++) A[i][k] -= f * A[c][k];
+    }
+  }
+  return A.map((row, i) => row[n] / row[i]);
+}

@@ -1,0 +1,50 @@
+/** What stands in the way of a target that is not met: wishes that stay open, limits that break, bounds that hold. */
+import type { CautionKind } from '../measure/cautions.ts';
+import type { Fitted } from './least-squares.ts';
+import type { Solution, Term } from './solution.ts';
+import type { Unknown } from './unknown.ts';
+
+export type Obstacle =
+  | { readonly kind: 'wish'; readonly term: Term; readonly off: number }
+  | { readonly kind: 'limit'; readonly limit: CautionKind }
+  | {
+      readonly kind: 'bound';
+      readonly unknown: Unknown;
+      readonly side: 'low' | 'high';
+      readonly value: number;
+      readonly source: string;
+      /** how much of the squared miss would go, at first, with one more small change (Input.scale) past the bound */
+      readonly gain: number;
+    };
+
+/** An unknown within this share of its span from an end stands at it. */
+const AT_END = 1e-6;
+
+/** Wishes by how far they are off, then limits, then the bounds that hold most. */
+export function findObstacles(
+  miss: Pick<Solution, 'terms' | 'broken'>,
+  fit: Fitted,
+  unknowns: readonly Unknown[],
+): Obstacle[] {
+  const open = miss.terms
+    .filter((t) => !t.met)
+    .map((term): Obstacle & { kind: 'wish' } => ({
+      kind: 'wish',
+      term,
+      off: Math.abs(term.value - term.wish.value) / term.wish.tolerance,
+    }))
+    .sort((a, b) => b.off - a.off);
+  const bounds = unknowns.flatMap((unknown, j): (Obstacle & { kind: 'bound' })[] => {
+    const side = fit.x[j] <= AT_END ? 'low' : fit.x[j] >= 1 - AT_END ? 'high' : undefined;
+    if (!side) return [];
+    const slope = side === 'low' ? fit.gradient[j] : -fit.gradient[j];
+    const gain = (slope * unknown.input.scale) / (unknown.to - unknown.from);
+    if (!(gain > 0)) return [];
+    const value = side === 'low' ? unknown.from : unknown.to;
+    return [
+      { kind: 'bound', unknown, side, value, source: side === 'low' ? unknown.fromSource : unknown.toSource, gain },
+    ];
+  });
+  bounds.sort((a, b) => b.gain - a.gain);
+  return [...open, ...miss.broken.map((limit): Obstacle => ({ kind: 'limit', limit })), ...bounds];
+}

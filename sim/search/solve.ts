@@ -1,0 +1,155 @@
+/**
+ * Finds values of chosen inputs with which a skill meets a target: several distinct answers, or the nearest miss. Starts
+ * are the skill as it is and numbered draws in the box of the spans, best first; from each a bounded least-squares fit.
+ * The same problem and seed give the same answers. It goes in steps, so that a caller can show and stop it.
+ */
+import { calcJointPeaks } from '../measure/joint-peaks.ts';
+import { Evaluator } from './evaluate.ts';
+import { type Fitted, fitSteps } from './least-squares.ts';
+import { findObstacles, type Obstacle } from './nearest-miss.ts';
+import { uniformsInto } from './random.ts';
+import { calcLimitMisses, calcMisses, MET } from './residuals.ts';
+import { describeSolution, type Problem, type Solution } from './solution.ts';
+import { NO_LIMITS } from './target.ts';
+
+export interface Answer {
+  readonly solutions: readonly Solution[];
+  /** where nothing meets the target: the nearest, and what stands in its way */
+  readonly nearest?: Solution & { readonly obstacles: readonly Obstacle[] };
+  readonly seed: number;
+  readonly fits: number;
+  readonly flights: number;
+  readonly isComplete: boolean;
+}
+
+export interface SolveProgress {
+  readonly fit: number;
+  readonly fits: number;
+  readonly flights: number;
+  readonly found: number;
+  /** largest miss so far, in tolerances */
+  readonly off: number;
+}
+
+/** Answers nearer than this in every unknown, as a share of its span, are one. */
+const SAME = 0.02;
+/** Differences are taken over this share of an input's small change. */
+const DIFFERENCE = 1e-3;
+
+interface Found {
+  readonly fit: Fitted;
+  readonly off: number;
+}
+
+/** Told true at a yield, it ends with what it has. */
+export function* solveSteps(problem: Problem): Generator<SolveProgress, Answer, boolean | undefined> {
+  const { spec, wishes, unknowns, limits = NO_LIMITS, seed = 1, answers = 3, fits = 8, options } = problem;
+  const evaluator = new Evaluator(
+    spec,
+    unknowns.map((u) => u.input),
+    options,
+  );
+  const valuesOf = (x: readonly number[]): number[] =>
+    x.map((v, j) => unknowns[j].from + v * (unknowns[j].to - unknowns[j].from));
+  const hasLimits = limits.range || limits.speed || limits.torque;
+  const residuals = (x: readonly number[]): number[] | undefined => {
+    try {
+      const flight = evaluator.flightAt(valuesOf(x));
+      const misses = calcMisses(evaluator.outcomeOf(flight), wishes);
+      if (!misses || !hasLimits) return misses;
+      return [...misses, ...calcLimitMisses(calcJointPeaks(flight, limits.torque), limits)];
+    } catch (error) {
+      if (isOfFlight(error)) return undefined;
+      throw error;
+    }
+  };
+  const steps = unknowns.map((u) => Math.min(0.01, (DIFFERENCE * u.input.scale) / (u.to - u.from)));
+
+  const found: Found[] = [];
+  let nearest: Found | undefined;
+  let done = 0;
+  let isStopped = false;
+  const progress = (off: number): SolveProgress => ({
+    fit: done,
+    fits,
+    flights: evaluator.flights,
+    found: found.length,
+    off: Math.min(off, nearest?.off ?? Number.POSITIVE_INFINITY),
+  });
+
+  // the skill as it is
+  const own = unknowns.map((u) => clamp01((u.input.value - u.from) / (u.to - u.from)));
+  const starts: { x: number[]; cost: number }[] = [];
+  const draws = unknowns.length === 0 ? 0 : (problem.draws ?? 6 * fits);
+  const run = function* (start: readonly number[]): Generator<SolveProgress, void, boolean | undefined> {
+    const fitting = fitSteps(start, residuals, { steps });
+    let last: Fitted | undefined;
+    for (let step = fitting.next(); ; step = fitting.next()) {
+      last = step.value ?? last;
+      if (step.done || isStopped) break;
+      isStopped = (yield progress(Math.max(...step.value.r.map(Math.abs)))) === true;
+    }
+    done++;
+    if (!last) return;
+    const result = { fit: last, off: Math.max(0, ...last.r.map(Math.abs)) };
+    if (!nearest || result.off < nearest.off) nearest = result;
+    if (result.off <= MET && found.every((f) => !isSame(f.fit.x, result.fit.x))) found.push(result);
+  };
+  yield* run(own);
+  if (!isStopped && found.length < answers && fits > 1) {
+    const u = new Float64Array(unknowns.length);
+    for (let i = 0; i < draws && !isStopped; i++) {
+      uniformsInto(seed, i, u);
+      const x = [...u];
+      const r = residuals(x);
+      if (r) starts.push({ x, cost: r.reduce((sum, v) => sum + v * v, 0) });
+      if (i % 8 === 7) isStopped = (yield progress(Number.POSITIVE_INFINITY)) === true;
+    }
+    starts.sort((a, b) => a.cost - b.cost);
+    for (const { x } of starts) {
+      if (isStopped || found.length >= answers || done >= fits) break;
+      yield* run(x);
+    }
+  }
+
+  const tell = ({ fit }: Found): Solution => describeSolution(problem, evaluator, valuesOf(fit.x));
+  const solutions = found.map(tell).sort(byCost);
+  const common = { seed, fits: done, flights: evaluator.flights, isComplete: !isStopped };
+  if (solutions.length > 0 || !nearest) return { solutions, ...common };
+  const miss = tell(nearest);
+  return {
+    solutions,
+    nearest: { ...miss, obstacles: findObstacles(miss, nearest.fit, unknowns) },
+    ...common,
+  };
+}
+
+/** All at once; `see` may answer false to end it with what it has. */
+export function solve(problem: Problem, see?: (progress: SolveProgress) => boolean): Answer {
+  const steps = solveSteps(problem);
+  for (let step = steps.next(); ; ) {
+    if (step.done) return step.value;
+    step = steps.next(see ? !see(step.value) : false);
+  }
+}
+
+/** The most forgiving first where that is known, then the one whose joints are farthest from their limits. */
+function byCost(a: Solution, b: Solution): number {
+  const margin = (b.cost.margin ?? 0) - (a.cost.margin ?? 0);
+  if (margin !== 0) return margin;
+  const share = (s: Solution): number => Math.max(s.cost.speed?.share ?? 0, s.cost.torque?.share ?? 0);
+  return share(a) - share(b);
+}
+
+const isSame = (a: readonly number[], b: readonly number[]): boolean => a.every((v, j) => Math.abs(v - b[j]) < SAME);
+const clamp01 = (v: number): number => Math.min(1, Math.max(0, v));
+
+/** Faults of one flight that a search walks around; everything else is a fault of the problem. */
+const OF_FLIGHT = new Set([
+  'ScheduleOrderError',
+  'NoTouchdownError',
+  'NoAgreementError',
+  'TooFastError',
+  'TakeoffError',
+]);
+const isOfFlight = (error: unknown): boolean => error instanceof Error && OF_FLIGHT.has(error.name);

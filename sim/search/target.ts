@@ -1,0 +1,168 @@
+/**
+ * What is asked of a skill: counts, landing attitude, time in the air or height, each with a tolerance; where to land
+ * and in which shape; whether joint limits must hold. From fields, from a drafted code, or from the skill's own target.
+ */
+
+import type { SurfaceKind } from '../flight/flight.ts';
+import { FieldError } from '../math/field-error.ts';
+import type { SkillTarget } from '../measure/target.ts';
+import type { DraftSpec } from '../skill/draft-spec.ts';
+import type { NamedPose, SkillSpec } from '../skill/skill-spec.ts';
+import { findResult } from './result.ts';
+
+const RAD = Math.PI / 180;
+const REV = 2 * Math.PI;
+
+/** A result that is to have a value, give or take a tolerance; in the unit of the result. */
+export interface Wish {
+  readonly result: string;
+  readonly value: number;
+  readonly tolerance: number;
+}
+
+/** Joint limits that must hold; all of them are always reported. */
+export interface LimitsAsked {
+  readonly range: boolean;
+  readonly speed: boolean;
+  readonly torque: boolean;
+}
+export const NO_LIMITS: LimitsAsked = { range: false, speed: false, torque: false };
+
+export interface TargetFields {
+  /** revolutions */
+  readonly somersaults: number;
+  readonly direction?: SkillTarget['somersaultWord'];
+  readonly twists: number;
+  readonly twistTo?: SkillTarget['twistWord'];
+  /** somersault angle of F at the end, rad; left out: what the somersaults make of an upright or inverted take-off */
+  readonly landingAngle?: number;
+  /** tilt at the end, rad (0) */
+  readonly tilt?: number;
+  /** twists done when somersault 1, 2, ... is complete */
+  readonly twistsAfter?: readonly number[];
+  /** s; m of the mass centre above Y = 0 */
+  readonly airTime?: number;
+  readonly height?: number;
+  readonly surface?: { readonly kind: SurfaceKind; readonly y: number };
+  /** shape held at the end, in place of the skill's last one */
+  readonly endShape?: { readonly id: string; readonly pose: NamedPose };
+  readonly within?: Partial<Tolerances>;
+}
+
+export interface Tolerances {
+  /** rad */
+  readonly landing: number;
+  readonly tilt: number;
+  /** rev */
+  readonly twists: number;
+  readonly twistsAfter: number;
+  readonly airTime: number;
+  readonly height: number;
+}
+/** The window of a landing (judgement: what the presets are held to; a code rounds to half twists). */
+export const USUAL_TOLERANCES: Tolerances = {
+  landing: 5 * RAD,
+  tilt: 3 * RAD,
+  twists: 5 / 360,
+  twistsAfter: 0.2,
+  airTime: 0.01,
+  height: 0.02,
+};
+
+/** A skill with its target stated in it, and the wishes that make the target. */
+export interface Aim {
+  readonly spec: SkillSpec;
+  readonly wishes: readonly Wish[];
+}
+
+export function aimAt(spec: SkillSpec, fields: TargetFields): Aim {
+  const within = { ...USUAL_TOLERANCES, ...fields.within };
+  for (const [name, value] of Object.entries(within))
+    if (!(value > 0)) throw new FieldError(`target.within.${name}`, value, 'above 0');
+  if (!(fields.somersaults >= 0 && fields.somersaults <= 20))
+    throw new FieldError('target.somersaults', fields.somersaults, '0 to 20');
+  if (!(fields.twists >= 0 && fields.twists <= 20)) throw new FieldError('target.twists', fields.twists, '0 to 20');
+  const target: SkillTarget = {
+    somersaults: fields.somersaults,
+    somersaultWord: fields.direction ?? spec.target?.somersaultWord ?? '',
+    twists: fields.twists,
+    twistWord: fields.twistTo ?? spec.target?.twistWord ?? '',
+    landingAngle: fields.landingAngle ?? landingOf(spec, fields),
+  };
+  const wishes: Wish[] = [
+    { result: 'short', value: 0, tolerance: within.landing },
+    { result: 'twists', value: fields.twists, tolerance: within.twists },
+    { result: 'tilt', value: fields.tilt ?? 0, tolerance: within.tilt },
+    ...(fields.twistsAfter ?? []).map((value, i) => ({
+      result: `twistsAfter.${i + 1}`,
+      value,
+      tolerance: within.twistsAfter,
+    })),
+    ...(fields.airTime === undefined ? [] : [{ result: 'airTime', value: fields.airTime, tolerance: within.airTime }]),
+    ...(fields.height === undefined ? [] : [{ result: 'height', value: fields.height, tolerance: within.height }]),
+  ];
+  for (const wish of wishes) findResult(wish.result);
+  return { spec: withEnd({ ...spec, target }, fields), wishes };
+}
+
+/** The skill's own target. */
+export function ownAim(spec: SkillSpec, within?: Partial<Tolerances>): Aim {
+  if (!spec.target) throw new FieldError('target', undefined, 'the somersaults and twists that are wanted');
+  const { somersaults, somersaultWord, twists, twistWord, landingAngle } = spec.target;
+  return aimAt(spec, {
+    somersaults,
+    twists,
+    landingAngle,
+    ...(somersaultWord ? { direction: somersaultWord } : {}),
+    ...(twistWord ? { twistTo: twistWord } : {}),
+    ...(within ? { within } : {}),
+  });
+}
+
+/** What a code of the trade asks; where a trampoline code says where the twists go, so does the target. */
+export function fieldsOfDraft(draft: DraftSpec): TargetFields {
+  const twists = draft.halfTwists.reduce((a, b) => a + b, 0) / 2;
+  const sign = draft.direction === 'backward' ? 1 : -1;
+  let sum = 0;
+  const after = draft.halfTwists.map((n) => {
+    sum += n / 2;
+    return sum;
+  });
+  const start = draft.takeoff === 'hands' ? 0.5 : 0;
+  const places = draft.surface === 'trampoline' ? Math.floor(draft.somersaults) : 0;
+  return {
+    somersaults: draft.somersaults,
+    direction: draft.somersaults > 0 ? draft.direction : '',
+    twists,
+    landingAngle: withinHalf(start + sign * (draft.somersaults % 1)) * REV,
+    // what a code says of the last complete somersault is said by the twists in all
+    ...(places > 1 ? { twistsAfter: after.slice(0, places - 1) } : {}),
+    surface: { kind: draft.surface, y: draft.surface === 'water' ? 0 : 1.15 },
+  };
+}
+
+/** Upright or inverted at take-off, whichever is nearer, and the part of a turn. */
+function landingOf(spec: SkillSpec, fields: TargetFields): number {
+  const start = Math.abs(withinHalf(spec.takeoff.somersault / REV)) > 0.25 ? 0.5 : 0;
+  const word = fields.direction ?? spec.target?.somersaultWord;
+  return withinHalf(start + (fields.somersaults % 1) * (word === 'forward' ? -1 : 1)) * REV;
+}
+
+function withEnd(spec: SkillSpec, { surface, endShape }: TargetFields): SkillSpec {
+  let out = spec;
+  if (surface) out = { ...out, end: { ...out.end, surface } };
+  if (endShape) {
+    const last = out.blocks[out.blocks.length - 1];
+    if (!last)
+      throw new FieldError('target.endShape', endShape.id, 'a skill with blocks, so that the last one can change');
+    if (last.shape !== endShape.id)
+      out = {
+        ...out,
+        blocks: [...out.blocks.slice(0, -1), { ...last, shape: endShape.id, pose: endShape.pose, adjust: {} }],
+      };
+  }
+  return out;
+}
+
+/** The same angle in revolutions, from -0.5 (left out) to 0.5. */
+const withinHalf = (x: number): number => x - Math.ceil(x - 0.5);

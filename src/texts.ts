@@ -70,7 +70,6 @@ export const texts = {
     colours: 'Colours',
     help: 'Keys',
     menu: 'Menu',
-    notSaved: 'Not kept: this browser refuses to store anything. Save a file.',
     version: 'A',
     versionTitle: 'Version A, the one shown',
   },

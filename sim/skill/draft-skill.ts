@@ -40,6 +40,8 @@ export interface DraftInput {
   /** shapes by id, rad: those of SHAPES_NEEDED */
   readonly shapes: Readonly<Record<string, NamedPose>>;
   readonly gravity?: number;
+  /** told after every flight of the search */
+  readonly onFlight?: (flights: number) => void;
 }
 
 const REV = 2 * Math.PI;
@@ -98,6 +100,7 @@ export function draftSkill(draft: DraftSpec, input: DraftInput): Draft {
   const fly = (values: PlanValues, times: PlanTimes, options: FlightOptions): Flight => {
     const skill = buildSkill(specAt(values, times));
     flights++;
+    input.onFlight?.(flights);
     const schedule = compileSchedule(skill.body, skill.schedule, { apex: 0, touchdown: 0 });
     return flySchedule(skill.body, schedule, skill.takeoff, skill.end, skill.gravity, options);
   };

@@ -1,5 +1,19 @@
 export type ToolName = 'pose' | 'compare' | 'account' | 'contact' | 'ask' | 'estimate';
 
+/** What is answered by the part of the page that knows it: the shelf, the exports, the code line, the units, the voice. */
+export type Asked =
+  | 'save-shelf'
+  | 'save-copy'
+  | 'csv'
+  | 'svg'
+  | 'png'
+  | 'say'
+  | 'code'
+  | 'metric'
+  | 'imperial'
+  | 'revolutions'
+  | 'degrees';
+
 /** What commands may ask of the bench. The bench itself lives with the panels; the table knows only this. */
 export interface BenchActions {
   readonly canUndo: () => boolean;
@@ -22,6 +36,15 @@ export interface BenchActions {
   hasTool(tool: ToolName): boolean;
   /** the same tool again closes it */
   openTool(tool: ToolName | undefined): void;
+  /** the large stage: one view with a camera */
+  readonly isLarge: () => boolean;
+  toggleLarge(): void;
+  zoomLarge(factor: number): void;
+  fitLarge(): void;
+  /** px */
+  panLarge(dx: number, dy: number): void;
+  followLarge(): void;
+  ask(what: Asked): void;
   openFile(): void;
   saveFile(): void;
   setTheme(theme: 'system' | 'light' | 'dark'): void;

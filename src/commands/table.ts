@@ -1,7 +1,10 @@
 /** Everything the bench can do, in one table. Keys, menus and the list of keys are projections of it. */
+
+import { commandTexts } from '../texts/commands.ts';
+import { stageTexts } from '../texts/stage.ts';
 import { toolTexts } from '../texts/tools.ts';
 import { texts } from '../texts.ts';
-import type { BenchActions, ToolName } from './actions.ts';
+import type { Asked, BenchActions, ToolName } from './actions.ts';
 
 export type CommandGroup = 'time' | 'edit' | 'tool' | 'file' | 'view';
 
@@ -12,10 +15,21 @@ export interface Command {
   /** as "Mod+Shift+Z": Mod is Ctrl, or Cmd on a Mac */
   readonly keys: readonly string[];
   readonly when?: (bench: BenchActions) => boolean;
+  /** why it cannot run, where `when` says no */
+  readonly why?: string;
   readonly run: (bench: BenchActions) => void;
 }
 
 const t = texts.commands;
+const c = commandTexts;
+
+const asked = (id: Asked, title: string, group: CommandGroup, keys: readonly string[] = []): Command => ({
+  id,
+  title,
+  group,
+  keys,
+  run: (b) => b.ask(id),
+});
 
 const TOOL_KEYS: Record<ToolName, string> = {
   pose: 'P',
@@ -36,6 +50,35 @@ const toolCommands = (Object.keys(TOOL_KEYS) as ToolName[]).map(
   }),
 );
 
+const l = stageTexts.commands;
+const isLarge = (b: BenchActions): boolean => b.isLarge();
+/** px that an arrow key moves the large stage by */
+const PAN = 48;
+const stageCommands: readonly Command[] = [
+  { id: 'large', title: l.large, group: 'view', keys: ['G'], run: (b) => b.toggleLarge() },
+  { id: 'zoom-in', title: l.zoomIn, group: 'view', keys: ['+', '='], when: isLarge, run: (b) => b.zoomLarge(1.25) },
+  { id: 'zoom-out', title: l.zoomOut, group: 'view', keys: ['-'], when: isLarge, run: (b) => b.zoomLarge(0.8) },
+  { id: 'fit', title: l.fit, group: 'view', keys: ['0'], when: isLarge, run: (b) => b.fitLarge() },
+  { id: 'follow', title: l.follow, group: 'view', keys: ['F'], when: isLarge, run: (b) => b.followLarge() },
+  ...(
+    [
+      ['left', 'ArrowLeft', PAN, 0],
+      ['right', 'ArrowRight', -PAN, 0],
+      ['up', 'ArrowUp', 0, PAN],
+      ['down', 'ArrowDown', 0, -PAN],
+    ] as const
+  ).map(
+    ([way, key, dx, dy]): Command => ({
+      id: `pan-${way}`,
+      title: l.pan[way],
+      group: 'view',
+      keys: [`Alt+${key}`],
+      when: isLarge,
+      run: (b) => b.panLarge(dx, dy),
+    }),
+  ),
+];
+
 export const commands: readonly Command[] = [
   { id: 'play', title: t.play, group: 'time', keys: ['Space'], run: (b) => b.togglePlay() },
   { id: 'loop', title: t.loop, group: 'time', keys: ['L'], run: (b) => b.toggleLoop() },
@@ -51,13 +94,22 @@ export const commands: readonly Command[] = [
   { id: 'quarter', title: t.quarter, group: 'time', keys: ['1'], run: (b) => b.setSpeed(0.25) },
   { id: 'half', title: t.half, group: 'time', keys: ['2'], run: (b) => b.setSpeed(0.5) },
   { id: 'real', title: t.real, group: 'time', keys: ['3'], run: (b) => b.setSpeed(1) },
-  { id: 'undo', title: t.undo, group: 'edit', keys: ['Mod+Z'], when: (b) => b.canUndo(), run: (b) => b.undo() },
+  {
+    id: 'undo',
+    title: t.undo,
+    group: 'edit',
+    keys: ['Mod+Z'],
+    when: (b) => b.canUndo(),
+    why: c.why.undo,
+    run: (b) => b.undo(),
+  },
   {
     id: 'redo',
     title: t.redo,
     group: 'edit',
     keys: ['Mod+Shift+Z', 'Mod+Y'],
     when: (b) => b.canRedo(),
+    why: c.why.redo,
     run: (b) => b.redo(),
   },
   { id: 'values', title: t.values, group: 'edit', keys: ['V'], run: (b) => b.openPanel('values') },
@@ -67,6 +119,20 @@ export const commands: readonly Command[] = [
   { id: 'skills', title: t.skills, group: 'file', keys: ['S'], run: (b) => b.openPanel('skills') },
   { id: 'open', title: t.open, group: 'file', keys: ['Mod+O'], run: (b) => b.openFile() },
   { id: 'save', title: t.save, group: 'file', keys: ['Mod+S'], run: (b) => b.saveFile() },
+  ...stageCommands,
+  asked('save-shelf', c.saveShelf, 'file', ['Mod+Shift+S']),
+  asked('save-copy', c.saveCopy, 'file'),
+  asked('code', c.code, 'file', ['D']),
+  { id: 'print', title: c.print, group: 'file', keys: ['Mod+P'], run: (b) => b.openPanel('print') },
+  asked('csv', c.csv, 'file'),
+  asked('svg', c.svg, 'file'),
+  asked('png', c.png, 'file'),
+  { id: 'commands', title: c.commands, group: 'view', keys: ['Mod+K'], run: (b) => b.openPanel('commands') },
+  asked('say', c.say, 'view', ['R']),
+  asked('metric', c.metric, 'view'),
+  asked('imperial', c.imperial, 'view'),
+  asked('revolutions', c.revolutions, 'view'),
+  asked('degrees', c.degrees, 'view'),
   { id: 'light', title: t.light, group: 'view', keys: [], run: (b) => b.setTheme('light') },
   { id: 'dark', title: t.dark, group: 'view', keys: [], run: (b) => b.setTheme('dark') },
   { id: 'system', title: t.system, group: 'view', keys: [], run: (b) => b.setTheme('system') },

@@ -2,10 +2,12 @@
 import { createEffect, createMemo, createSignal, Match, onCleanup, onMount, Show, Switch, untrack } from 'solid-js';
 import { runKey } from '../commands/keys.ts';
 import { texts } from '../texts.ts';
+import { Answers } from './answers.tsx';
 import { createBench } from './bench.ts';
 import { BenchLayout } from './bench-layout.tsx';
 import { playFirst } from './first-play.ts';
 import { useLanes } from './lane-list.ts';
+import { NoticeLine } from './notice-line.tsx';
 import { PhoneLayout } from './phone-layout.tsx';
 import type { BenchPorts } from './ports.ts';
 import { Sheets } from './sheets.tsx';
@@ -29,7 +31,7 @@ export function App(props: { ports: BenchPorts }) {
       if (e.defaultPrevented) return;
       const modal = document.querySelector('dialog[open]') !== null;
       const mod = e.ctrlKey || e.metaKey;
-      if (isTyped(e.target) && !(mod && /^[sSoO]$/.test(e.key))) return;
+      if (isTyped(e.target) && !(mod && /^[sSoOkKpP]$/.test(e.key))) return;
       if (modal && !mod) return;
       if (e.key === 'Escape' && bench.abandon()) {
         e.preventDefault();
@@ -86,6 +88,10 @@ export function App(props: { ports: BenchPorts }) {
         </Match>
       </Switch>
       <Sheets bench={bench} lanes={lanes} />
+      <Answers bench={bench} />
+      <Show when={bench.panel() === undefined}>
+        <NoticeLine bench={bench} />
+      </Show>
       <Show when={bench.fileFault()}>
         {(fault) => (
           <div class="file-fault" role="alert">

@@ -270,10 +270,17 @@ export function createBench(ports: BenchPorts): Bench {
     openPanel: (name) => setPanel(panel() === name ? undefined : name),
     tool,
     hasTool: (name) => tools.some((one) => one.name === name),
-    openTool: (name) => setTool(tool() === name ? undefined : name),
+    openTool: (name) => {
+      // both want the room under and over the floor
+      if (large.isOpen()) large.toggle();
+      setTool(tool() === name ? undefined : name);
+    },
     stageExtras,
     large,
-    toggleLarge: () => large.toggle(),
+    toggleLarge: () => {
+      setTool(undefined);
+      large.toggle();
+    },
     isLarge: large.isOpen,
     zoomLarge: (factor) => large.zoom(factor),
     fitLarge: () => large.fit(),

@@ -18,7 +18,7 @@ function wordItem(what: unknown): string {
 
 /** "schedule.blocks[2].adjustDeg.hipFlexion" as "body shape 3, adjustDeg, hip pike"; names of the file that no word stands for stay. */
 function wordPath(path: string): string {
-  const known = f.fields[path];
+  const known = f.fields[path] ?? /^(?:code|dive), (.*)$/.exec(path)?.[1].replace(/^./, (c) => c.toUpperCase());
   if (known) return known;
   const parts = path
     .replace(/^schedule\./, '')

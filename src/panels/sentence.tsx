@@ -3,7 +3,7 @@ import { createMemo, Show } from 'solid-js';
 import type { Outline } from '../engine/result.ts';
 import { texts } from '../texts.ts';
 import type { Bench } from './bench.ts';
-import { wordCode, wordNoCode } from './code-words.ts';
+import { CodeLine } from './code-line.tsx';
 import { formatNumber } from './numbers.ts';
 import { sayNumber, unitOf } from './units.ts';
 
@@ -77,17 +77,10 @@ export function speakSentence(o: Outline): string {
 
 /** The sentence, and quietly under it the skill's code. */
 export function Result(props: { bench: Bench }) {
-  const code = () => props.bench.result().code;
   return (
-    <div class="result" title={wordNoCode(code()) || undefined}>
+    <div class="result">
       <Sentence bench={props.bench} />
-      <Show when={wordCode(code())}>
-        {(words) => (
-          <p class="code quiet" title={wordNoCode(code()) || s.codeMeans} data-testid="code">
-            {words()}
-          </p>
-        )}
-      </Show>
+      <CodeLine bench={props.bench} />
     </div>
   );
 }

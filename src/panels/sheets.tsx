@@ -1,21 +1,26 @@
 /** The panels one tap away: skills, all values, joints, keys, menu. */
-import { createSignal, For, Match, Show, Switch } from 'solid-js';
+import { For, lazy, Match, Suspense, Switch } from 'solid-js';
 import { printKey } from '../commands/keys.ts';
 import { commands } from '../commands/table.ts';
-import { setAthlete } from '../document/edits.ts';
+import { commandTexts } from '../texts/commands.ts';
 import { texts } from '../texts.ts';
 import { UndoRedo } from './bar.tsx';
-import type { Bench } from './bench.ts';
-import { wordCode, wordNoCode } from './code-words.ts';
+import type { Bench, PanelName } from './bench.ts';
+import { CommandList } from './command-list.tsx';
 import { FieldGroup } from './fields.tsx';
 import type { LaneList } from './lane-list.ts';
 import { formatNumber } from './numbers.ts';
 import { SideSign } from './parts/icon.tsx';
 import { Sheet } from './parts/sheet.tsx';
 import { ShapeList } from './shape-list.tsx';
+import { SkillPicker } from './skill-picker.tsx';
+import { AthletePicker } from './skill-picker-athletes.tsx';
 import type { Theme } from './theme.ts';
 import { ToolBar } from './tools/tool-bar.tsx';
-import { say } from './units.ts';
+import { UnitChoice } from './units-choice.tsx';
+
+/** Loaded when it is asked for: the page starts light. */
+const PrintSheet = lazy(async () => ({ default: (await import('./print-sheet.tsx')).PrintSheet }));
 
 export function Sheets(props: { bench: Bench; lanes: LaneList }) {
   const close = (): void => props.bench.openPanel(undefined);
@@ -46,66 +51,22 @@ export function Sheets(props: { bench: Bench; lanes: LaneList }) {
           <KeyList bench={props.bench} />
         </Sheet>
       </Match>
+      <Match when={props.bench.panel() === 'commands'}>
+        <Sheet title={commandTexts.findTitle} onClose={close}>
+          <CommandList bench={props.bench} close={close} />
+        </Sheet>
+      </Match>
+      <Match when={props.bench.panel() === 'print'}>
+        <Suspense>
+          <PrintSheet bench={props.bench} onClose={close} />
+        </Suspense>
+      </Match>
       <Match when={props.bench.panel() === 'menu'}>
         <Sheet title={texts.bar.menu} onClose={close}>
           <Menu bench={props.bench} />
         </Sheet>
       </Match>
     </Switch>
-  );
-}
-
-function SkillPicker(props: { bench: Bench; close: () => void }) {
-  const [wanted, setWanted] = createSignal('');
-  const found = () => {
-    const word = wanted().trim().toLowerCase();
-    return props.bench.ports.skills.filter(({ file }) =>
-      `${file.title} ${file.note ?? ''}`.toLowerCase().includes(word),
-    );
-  };
-  return (
-    <>
-      <input
-        type="search"
-        class="search"
-        aria-label={texts.picker.search}
-        placeholder={texts.picker.search}
-        onInput={(e) => setWanted(e.currentTarget.value)}
-      />
-      <ul class="list">
-        <For each={found()}>
-          {({ file }) => (
-            <li>
-              <button
-                type="button"
-                class="row-button"
-                aria-current={props.bench.file().title === file.title ? 'true' : undefined}
-                onClick={() => {
-                  props.close();
-                  props.bench.edit(structuredClone(file), texts.files.opened(file.title));
-                }}
-              >
-                <span>
-                  <b>{file.title}</b>
-                  <Show when={file.note}>
-                    <span class="quiet note">{file.note}</span>
-                  </Show>
-                </span>
-              </button>
-            </li>
-          )}
-        </For>
-      </ul>
-      <p class="quiet">{texts.picker.opens}</p>
-      <p class="sheet-actions">
-        <button type="button" onClick={() => props.bench.openFile()}>
-          {texts.bar.open}
-        </button>
-        <button type="button" onClick={() => props.bench.saveFile()}>
-          {texts.bar.save}
-        </button>
-      </p>
-    </>
   );
 }
 
@@ -116,36 +77,7 @@ function AllValues(props: { bench: Bench }) {
       <FieldGroup bench={props.bench} group="takeoff" main={false} />
       <h3>{texts.fields.athlete}</h3>
       <FieldGroup bench={props.bench} group="athlete" main={false} />
-      <h3>{texts.picker.athletes}</h3>
-      <ul class="list">
-        <For each={props.bench.ports.athletes}>
-          {({ id, athlete }) => (
-            <li>
-              <button
-                type="button"
-                class="row-button"
-                aria-current={props.bench.athlete().name === athlete.name ? 'true' : undefined}
-                onClick={() =>
-                  props.bench.edit(setAthlete(props.bench.file(), { ref: id }), texts.picker.changed(athlete.name))
-                }
-              >
-                <span>
-                  <b>{athlete.name}</b>
-                  <span class="quiet note">{athlete.club}</span>
-                </span>
-                <Show when={athlete.kind === 'human' && athlete}>
-                  {(human) => (
-                    <span class="quiet">
-                      {say('length', human().statureM)}, {say('mass', human().massKg, 0)}
-                    </span>
-                  )}
-                </Show>
-              </button>
-            </li>
-          )}
-        </For>
-      </ul>
-      <p class="standing">{texts.standingCaution}</p>
+      <AthletePicker bench={props.bench} />
     </div>
   );
 }
@@ -231,11 +163,11 @@ function KeyList(props: { bench: Bench }) {
 
 function Menu(props: { bench: Bench }) {
   const themes: readonly Theme[] = ['system', 'light', 'dark'];
-  const go = (panel: 'skills' | 'shapes' | 'values' | 'joints' | 'help'): void => props.bench.openPanel(panel);
+  const go = (panel: PanelName): void => props.bench.openPanel(panel);
   return (
     <>
       <p class="sheet-actions">
-        <UndoRedo bench={props.bench} />
+        <UndoRedo bench={props.bench} words />
         <button type="button" onClick={() => props.bench.openFile()}>
           {texts.bar.open}
         </button>
@@ -248,7 +180,9 @@ function Menu(props: { bench: Bench }) {
         <For
           each={
             [
+              ['commands', commandTexts.findTitle],
               ['skills', texts.picker.title],
+              ['print', commandTexts.print],
               ['values', `${texts.fields.takeoff}, ${texts.fields.athlete.toLowerCase()}`],
               ['shapes', texts.shapes.listTitle],
               ['joints', texts.lanes.title],
@@ -279,7 +213,12 @@ function Menu(props: { bench: Bench }) {
           )}
         </For>
       </fieldset>
-      <p class="quiet">{wordCode(props.bench.result().code) || wordNoCode(props.bench.result().code)}</p>
+      <UnitChoice />
+      <p class="sheet-actions">
+        <button type="button" onClick={() => props.bench.ask('say')}>
+          {commandTexts.say}
+        </button>
+      </p>
       <p class="standing">{texts.standingCaution}</p>
     </>
   );

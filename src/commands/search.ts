@@ -1,0 +1,56 @@
+/** Finding by words: every word typed is looked for in a title, from its beginning, inside it, or letter by letter. */
+
+/** Higher is better; 0: a word does not fit. */
+export function scoreWords(title: string, typed: string): number {
+  const words = split(typed);
+  if (words.length === 0) return 1;
+  const text = plain(title);
+  const parts = split(title);
+  let score = 0;
+  for (const word of words) {
+    const one = scoreWord(text, parts, word);
+    if (one === 0) return 0;
+    score += one;
+  }
+  // among equals the shorter title is nearer to what was typed
+  return score / words.length - Math.min(text.length, 99) / 1000;
+}
+
+function scoreWord(text: string, parts: readonly string[], word: string): number {
+  if (parts.includes(word)) return 5;
+  const first = parts.findIndex((part) => part.startsWith(word));
+  if (first >= 0) return first === 0 ? 4.5 : 4;
+  if (text.includes(word)) return 3;
+  return word.length >= 3 && isSubsequence(text, word) ? 1 : 0;
+}
+
+/** Letters in order within one stretch of at most three times their number: "psht" finds "print sheet". */
+function isSubsequence(text: string, word: string): boolean {
+  for (let start = text.indexOf(word[0]); start >= 0; start = text.indexOf(word[0], start + 1)) {
+    let at = start;
+    let k = 1;
+    for (let i = start + 1; i < text.length && k < word.length; i++)
+      if (text[i] === word[k]) {
+        k++;
+        at = i;
+      }
+    if (k === word.length && at - start < 3 * word.length) return true;
+  }
+  return false;
+}
+
+/** Without accents, small letters. */
+const plain = (text: string): string => text.normalize('NFD').replace(/\p{M}/gu, '').toLowerCase();
+const split = (text: string): string[] =>
+  plain(text)
+    .split(/[^\p{L}\p{N}/<]+/u)
+    .filter(Boolean);
+
+/** Best first; equals keep their order. */
+export function findByWords<T>(items: readonly T[], typed: string, titleOf: (item: T) => string): T[] {
+  return items
+    .map((item, order) => ({ item, order, score: scoreWords(titleOf(item), typed) }))
+    .filter(({ score }) => score > 0)
+    .sort((a, b) => b.score - a.score || a.order - b.order)
+    .map(({ item }) => item);
+}

@@ -1,0 +1,157 @@
+/**
+ * The same readouts at any time of a whole skill, whichever phase it is in: pose, mass centre and velocity, angular momentum about
+ * it, force from outside (grip, contact, ground) and what is felt of it. In W of the flight; SI, radians. Not known: NaN, as the
+ * mean force of a take-off contact is all that is known of it.
+ */
+import type { Body, Vec3 } from '../body/body.ts';
+import { matOfQuatInto, mulInto } from '../math/rot.ts';
+import { calcBodyFrame } from '../motion/body-frame.ts';
+import { getModel } from '../motion/model.ts';
+import { calcShapeMotion, makeShapeMotion } from '../motion/shape-motion.ts';
+import { makeState, readState, type State } from '../motion/state.ts';
+import type { Contact, Whole } from './whole.ts';
+
+export type Phase = 'swing' | 'contact' | 'flight' | 'landing';
+
+export interface Instant {
+  readonly t: number;
+  readonly phase: Phase;
+  /** one value for each Body angle */
+  readonly angles: Float64Array;
+  readonly quat_WB: Float64Array;
+  readonly p_WScm_W: Vec3;
+  readonly v_WScm_W: Vec3;
+  readonly h_Scm_W: Vec3;
+  readonly speed: number;
+  /** force on the athlete besides weight, N, and its size in body weights: what the mass centre feels in g */
+  readonly force_W: Vec3;
+  readonly bodyWeights: number;
+  /** attitude of F: principal values, rad */
+  readonly somersault: number;
+  readonly tilt: number;
+  readonly twist: number;
+}
+
+const ZERO: Vec3 = [0, 0, 0];
+
+/** A reader of one whole; its arrays are made anew for each instant. */
+export function makeInstantReader(whole: Whole, contact: Contact): (t: number) => Instant {
+  const { flight, swing, landing } = whole;
+  const { body } = flight;
+  const state = makeState(body);
+  const weight = body.mass * flight.gravity;
+  const landingPose = landing?.kind === 'landed' ? contact.makeLandingPose(landing.run) : undefined;
+  const finish = (
+    phase: Phase,
+    t: number,
+    angles: Float64Array,
+    quat_WB: Float64Array,
+    p: Vec3,
+    v: Vec3,
+    h: Vec3,
+    force_W: Vec3,
+  ): Instant => {
+    const [somersault, tilt, twist] = attitudeOf(body, angles, quat_WB);
+    return {
+      t,
+      phase,
+      angles,
+      quat_WB,
+      p_WScm_W: p,
+      v_WScm_W: v,
+      h_Scm_W: h,
+      speed: Math.hypot(...v),
+      force_W,
+      bodyWeights: Math.hypot(...force_W) / weight,
+      somersault,
+      tilt,
+      twist,
+    };
+  };
+  const inFlight = (t: number, phase: Phase, asked: number, force: Vec3): Instant => {
+    const angles = new Float64Array(body.angles.length);
+    flight.schedule.anglesInto(t, angles, new Float64Array(angles.length));
+    readState(flight, t, state);
+    return finish(
+      phase,
+      asked,
+      angles,
+      state.quat_WB.slice(),
+      triple(state.p_WScm_W),
+      triple(state.v_WScm_W),
+      flight.h_Scm_W,
+      force,
+    );
+  };
+  return (asked) => {
+    const t = Math.min(Math.max(asked, whole.from), whole.to);
+    if (t < 0 && swing) {
+      const s = swing.stateAt(t);
+      const [x, y] = s.p_WScm_W;
+      return finish(
+        'swing',
+        t,
+        s.angles.slice(),
+        quatAboutZ(s.theta),
+        [x + whole.barX, y, 0],
+        [s.v_WScm_W[0], s.v_WScm_W[1], 0],
+        [0, 0, s.h],
+        [s.grip[0], s.grip[1], 0],
+      );
+    }
+    if (t < 0 && whole.contact) {
+      // only the ends and the mean force are known: the take-off pose, velocity and momentum led evenly over
+      const { time, impulse, v_before_W: v0, h_before_W: h0 } = whole.contact;
+      const at = inFlight(0, 'contact', t, impulse.force_W);
+      const share = -t / time;
+      const mix = (a: Vec3, b: Vec3): Vec3 => [0, 1, 2].map((k) => a[k] + share * (b[k] - a[k])) as unknown as Vec3;
+      const v = mix(at.v_WScm_W, v0);
+      const p = [0, 1, 2].map((k) => at.p_WScm_W[k] + (t * (at.v_WScm_W[k] + v[k])) / 2) as unknown as Vec3;
+      return { ...at, p_WScm_W: p, v_WScm_W: v, speed: Math.hypot(...v), h_Scm_W: mix(at.h_Scm_W, h0) };
+    }
+    if (t <= flight.duration || landing?.kind !== 'landed' || !landingPose)
+      return inFlight(Math.max(0, Math.min(t, flight.duration)), 'flight', t, ZERO);
+    const { run } = landing;
+    const { facing } = run.entry;
+    const after = t - flight.duration;
+    contact.landingPoseInto(run, after, landingPose, across(state, flight));
+    const k = Math.min(run.n - 1, Math.max(0, Math.round(after / run.dt)));
+    return finish(
+      'landing',
+      t,
+      landingPose.angles.slice(),
+      landingPose.quat_WB.slice(),
+      triple(landingPose.p_WScm_W),
+      [facing * run.vx[k], run.vy[k], 0],
+      [0, 0, facing * run.h[k]],
+      [facing * run.fx[k], run.fy[k], 0],
+    );
+  };
+}
+
+function across(state: State, flight: Whole['flight']): number {
+  flight.massCentreInto(flight.duration, state.p_WScm_W, state.v_WScm_W);
+  return state.p_WScm_W[2];
+}
+
+const triple = (a: ArrayLike<number>): Vec3 => [a[0], a[1], a[2]];
+
+const quatAboutZ = (angle: number): Float64Array => Float64Array.from([Math.cos(angle / 2), 0, 0, Math.sin(angle / 2)]);
+
+/** Somersault, tilt and twist of F from named angles and the root's attitude. */
+function attitudeOf(body: Body, angles: Float64Array, quat_WB: Float64Array): [number, number, number] {
+  const sm = makeShapeMotion(getModel(body));
+  let h = 0;
+  for (const s of body.segments)
+    for (const hinge of s.hinges) {
+      sm.q[h] = hinge.terms.reduce((sum, t) => sum + t.coef * angles[t.angle], 0);
+      h++;
+    }
+  calcShapeMotion(sm);
+  const R_WB = new Float64Array(9);
+  const R_WF = new Float64Array(9);
+  matOfQuatInto(quat_WB, 0, R_WB, 0);
+  mulInto(R_WB, 0, calcBodyFrame(sm).R_BF, 0, R_WF, 0);
+  // Rz(s) Rx(k) Ry(p)
+  return [Math.atan2(-R_WF[1], R_WF[4]), Math.asin(Math.min(Math.max(R_WF[7], -1), 1)), Math.atan2(-R_WF[6], R_WF[8])];
+}

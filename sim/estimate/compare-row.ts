@@ -11,11 +11,14 @@ import { checkSame, type Told } from './check-units.ts';
 import { sameDimension } from './dimension.ts';
 import { wordCause } from './estimate-words.ts';
 import type { Sheet } from './known-sheet.ts';
+import { type PlainBody, type PlainBodyKind, plainBodyOf } from './plain-body.ts';
 import { SheetFault } from './sheet-fault.ts';
 import type { Compared, LinkValue, Quantity, Switch } from './sheet-result.ts';
 
 /** Within this of 1 the two agree, whatever the ± says. */
 export const AGREES = 0.02;
+/** Beyond this either of the two is zero but for rounding. */
+const NO_RATIO = 1e9;
 /** A cause closes at least this share of the gap, in the logarithm of the ratio. */
 export const CLOSES = 0.25;
 
@@ -28,9 +31,8 @@ export function compareRow(row: Omit<Quantity, 'compared'>, text: string, told: 
   checkSame({ dimension: link.dimension, unit: link.unit }, told, `{${text}}`);
   const simulated = link.value;
   const ratio = row.value / simulated;
-  if (!(ratio > 0) || !Number.isFinite(ratio)) {
-    const sentence = wordCause({ ratio, within: false, switches: [] });
-    return { text, simulated, ...(Number.isFinite(ratio) ? { ratio } : {}), switches: [], sentence };
+  if (!(ratio > 1 / NO_RATIO && ratio < NO_RATIO)) {
+    return { text, simulated, switches: [], sentence: wordCause({ ratio: Number.NaN, within: false, switches: [] }) };
   }
   const ends =
     row.drawLow === undefined || row.drawHigh === undefined
@@ -41,9 +43,31 @@ export function compareRow(row: Omit<Quantity, 'compared'>, text: string, told: 
     Math.abs(ratio - 1) < AGREES ||
     ('ratioLow' in ends && ends.ratioLow !== undefined && ends.ratioLow <= 1 && (ends.ratioHigh ?? 0) >= 1);
   const cause = within ? undefined : findCause(ratio, switches);
-  const sentence = wordCause({ ratio, within, switches, ...(cause === undefined ? {} : { cause }) });
+  const plain = within || cause !== undefined ? undefined : plainThatAgrees(row, simulated, sheet);
+  const sentence = wordCause({
+    ratio,
+    within,
+    switches,
+    ...(cause === undefined ? {} : { cause }),
+    ...(plain ? { plain } : {}),
+  });
   return { text, simulated, ratio, ...ends, switches, ...(cause === undefined ? {} : { cause }), sentence };
 }
+
+/** A moment that is itself that of a plain body: the size at which this body has the simulated one. */
+function plainThatAgrees(row: Omit<Quantity, 'compared'>, simulated: number, sheet: Sheet): PlainBody | undefined {
+  const kind = row.assumptions.map((a) => BODY_OF[a]).find((k) => k !== undefined);
+  const mass = sheet.known.get('mass');
+  if (!kind || !mass || !sameDimension(row.dimension, [1, 2, 0])) return undefined;
+  return plainBodyOf(kind, mass.value, simulated);
+}
+
+const BODY_OF: Partial<Record<Assumption, PlainBodyKind>> = {
+  'straight rod': 'rod',
+  disc: 'disc',
+  ball: 'ball',
+  cylinder: 'cylinder',
+};
 
 function readLink(text: string, { links }: Sheet): LinkValue | undefined {
   return Object.hasOwn(links, text) ? links[text] : undefined;

@@ -1,5 +1,6 @@
 /** What a comparison says, in a sentence. */
 import type { Assumption } from './assumption.ts';
+import type { PlainBody } from './plain-body.ts';
 import type { Switch } from './sheet-result.ts';
 
 interface Judged {
@@ -8,6 +9,8 @@ interface Judged {
   readonly within: boolean;
   readonly switches: readonly Switch[];
   readonly cause?: number;
+  /** the plain body with the simulated moment, where the estimate is the moment of one */
+  readonly plain?: PlainBody;
 }
 
 const CAUSES: Readonly<Record<Assumption, string>> = {
@@ -21,10 +24,12 @@ const CAUSES: Readonly<Record<Assumption, string>> = {
   'point mass': 'The point mass',
 };
 
-export function wordCause({ ratio, within, switches, cause }: Judged): string {
+export function wordCause({ ratio, within, switches, cause, plain }: Judged): string {
   if (!(ratio > 0)) return 'No ratio: one of the two is zero, or they differ in sign.';
   if (within) return 'Both agree as well as the estimate is known.';
   const made = cause === undefined ? undefined : switches[cause];
+  if (!made && plain)
+    return `The ${plain.kind} itself: a ${plain.kind} of ${plain.kind === 'rod' ? 'length' : 'radius'} ${formatRatio(plain.size)} m has the simulated moment.`;
   if (!made)
     return switches.length === 0
       ? 'Nothing here could be switched to see why.'

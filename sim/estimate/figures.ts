@@ -26,7 +26,9 @@ export function figuresOf(q: Quantity): Figures {
   const value = q.value / q.unit.factor;
   const unit = showUnit(q.unit.name);
   const pm = plusMinus(q);
-  if (pm === undefined || !Number.isFinite(pm) || !(pm > 0)) return { value: formatFigures(value), unit };
+  // what cancels leaves rounding
+  if (pm === undefined || !Number.isFinite(pm) || !(pm > 1e-12 * Math.abs(value)))
+    return { value: formatFigures(value), unit };
   const decimals = Math.min(Math.max(1 - Math.floor(Math.log10(pm)), 0), 9);
   if (Math.abs(value) >= 1e7 || pm < 1e-8)
     return { value: formatFigures(value), plusMinus: formatFigures(pm, 2), unit };

@@ -177,6 +177,7 @@ export const READOUTS: readonly Readout[] = [
   whole('gravity', [0, 1, -2], 'm/s^2', (r) => r.flight.gravity),
   whole('rise', METRE, 'm', rise),
   whole('fall', METRE, 'm', fall),
+  whole('drop', METRE, 'm', (r) => fall(r) - rise(r)),
   whole('height', METRE, 'm', (r) => r.summary.height.value),
   whole('take-off height', METRE, 'm', (r) => r.flight.p_WScm_W0[1]),
   whole('landing height', METRE, 'm', landed),

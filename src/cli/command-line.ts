@@ -12,7 +12,23 @@ export type Command =
       readonly summary?: string;
       readonly rateHz: number;
     }
-  | { readonly kind: 'body'; readonly of: string; readonly mjcf?: string };
+  | { readonly kind: 'body'; readonly of: string; readonly mjcf?: string }
+  | {
+      readonly kind: 'sheet';
+      readonly sheet: string;
+      readonly skill?: string;
+      readonly csv?: string;
+      readonly page?: string;
+    };
+
+const OPTIONS = {
+  fly: ['frames', 'summary', 'rate'],
+  body: ['mjcf'],
+  sheet: ['skill', 'csv', 'page'],
+} as const;
+const WANTED = { fly: 'SKILL', body: 'SKILL_OR_ATHLETE', sheet: 'FILE' } as const;
+type OptionName = (typeof OPTIONS)[keyof typeof OPTIONS][number];
+const ALL_OPTIONS: readonly OptionName[] = Object.values(OPTIONS).flat();
 
 export const RATE_HZ = { least: 1, most: 10000, default: 240 };
 
@@ -21,21 +37,31 @@ export function parseCommand(argv: readonly string[]): Command {
   if (values.version) return { kind: 'version' };
   const [command, given, ...more] = positionals;
   if (values.help || command === 'help') return { kind: 'help' };
-  if (command === undefined) throw new CommandError('a command is needed: fly or body (see --help)');
-  if (command !== 'fly' && command !== 'body')
-    throw new CommandError(`there is no command "${command}"; there are: fly, body (see --help)`);
-  const what = command === 'fly' ? 'SKILL' : 'SKILL_OR_ATHLETE';
+  if (command === undefined) throw new CommandError('a command is needed: fly, body or sheet (see --help)');
+  if (command !== 'fly' && command !== 'body' && command !== 'sheet')
+    throw new CommandError(`there is no command "${command}"; there are: fly, body, sheet (see --help)`);
+  const what = WANTED[command];
   if (given === undefined || given === '')
     throw new CommandError(`${command}: ${what} is missing: a file or the id of a preset`);
   if (more.length > 0) throw new CommandError(`${command}: "${more[0]}" is one argument too many`);
-  const own = command === 'fly' ? ['frames', 'summary', 'rate'] : ['mjcf'];
-  for (const option of ['frames', 'summary', 'rate', 'mjcf'] as const)
+  const own: readonly string[] = OPTIONS[command];
+  for (const option of ALL_OPTIONS)
     if (values[option] !== undefined && !own.includes(option))
       throw new CommandError(
         `${command}: --${option} is not an option of this command; there are: ${own.map((o) => `--${o}`).join(', ')}`,
       );
   if (command === 'body')
     return { kind: 'body', of: given, ...(values.mjcf === undefined ? {} : { mjcf: values.mjcf }) };
+  if (command === 'sheet') {
+    const { skill, csv, page } = values;
+    return {
+      kind: 'sheet',
+      sheet: given,
+      ...(skill === undefined ? {} : { skill }),
+      ...(csv === undefined ? {} : { csv }),
+      ...(page === undefined ? {} : { page }),
+    };
+  }
   return {
     kind: 'fly',
     skill: given,
@@ -57,11 +83,14 @@ function parse(argv: readonly string[]) {
         summary: text,
         rate: text,
         mjcf: text,
+        skill: text,
+        csv: text,
+        page: text,
         help: { type: 'boolean', short: 'h' },
         version: { type: 'boolean' },
       },
     });
-    const once = (option: 'frames' | 'summary' | 'rate' | 'mjcf'): string | undefined => {
+    const once = (option: OptionName): string | undefined => {
       const list = values[option];
       if (list && list.length > 1) throw new CommandError(`--${option} is given ${list.length} times; once is enough`);
       return list?.[0];
@@ -75,6 +104,9 @@ function parse(argv: readonly string[]) {
         summary: once('summary'),
         rate: once('rate'),
         mjcf: once('mjcf'),
+        skill: once('skill'),
+        csv: once('csv'),
+        page: once('page'),
       },
     };
   } catch (error) {

@@ -1,5 +1,5 @@
 /** What --help prints. */
-import { athletes, skills } from '../../presets/index.ts';
+import { athletes, sheets, skills } from '../../presets/index.ts';
 import { CAUTION } from '../../sim/index.ts';
 
 export function formatHelp(): string {
@@ -15,11 +15,19 @@ export function formatHelp(): string {
       prints the segments of a body and its moments of inertia in the named shapes
       --mjcf OUT.xml      the body as an MJCF model
 
+  shapeflight sheet FILE [--skill SKILL] [--csv OUT.csv] [--page OUT.html]
+      computes an estimate sheet: quantities and formulas with units and their uncertainty
+      --skill SKILL       sets its results against the simulated skill, and says what makes the difference
+      --csv OUT.csv       every line with its results
+      --page OUT.html     a page to print, with the formulas set as mathematics
+
   shapeflight --help, shapeflight --version
 
 SKILL and ATHLETE are JSON files (docs/skill-file.md) or one of these:
   skills:   ${wrap(Object.keys(skills))}
   athletes: ${wrap(Object.keys(athletes))}
+FILE is a sheet as JSON or plain text (docs/estimate.md) or one of these:
+  sheets:   ${wrap(Object.keys(sheets))}
 
 Exit code 0, or 2 with one line that says what is wrong with the input. Columns of the CSV: docs/frames.md
 

@@ -5,6 +5,7 @@ import { oneLine, wordBadInput, wordSystemFault } from './command-error.ts';
 import { type Command, parseCommand } from './command-line.ts';
 import { runFly } from './fly.ts';
 import { formatHelp } from './help.ts';
+import { runSheet } from './sheet.ts';
 
 export interface Streams {
   out(text: string): void;
@@ -20,7 +21,7 @@ const processStreams: Streams = {
 export async function main(argv: readonly string[], streams: Streams = processStreams): Promise<number> {
   if (streams === processStreams) endQuietlyWithPipe();
   try {
-    streams.out(run(parseCommand(argv)));
+    streams.out(await run(parseCommand(argv)));
     return 0;
   } catch (error) {
     const told = wordBadInput(error);
@@ -35,7 +36,7 @@ export async function main(argv: readonly string[], streams: Streams = processSt
   }
 }
 
-function run(command: Command): string {
+async function run(command: Command): Promise<string> {
   switch (command.kind) {
     case 'help':
       return formatHelp();
@@ -45,6 +46,8 @@ function run(command: Command): string {
       return runFly(command);
     case 'body':
       return runBody(command);
+    case 'sheet':
+      return runSheet(command);
   }
 }
 

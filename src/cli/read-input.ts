@@ -11,9 +11,12 @@ import {
   makeBody,
   parseAthlete,
   parseJson,
+  parseSheet,
+  parseSheetText,
   parseSkill,
   readAthlete,
   type ShapeData,
+  type SheetFile,
   type Skill,
 } from '../../sim/index.ts';
 import { CommandError, wordSystemFault } from './command-error.ts';
@@ -50,6 +53,19 @@ export function readBody(given: string): ReadBody {
     const saysSkill =
       typeof json === 'object' && json !== null && 'format' in json && json.format === 'shapeflight-skill';
     return isSkill || saysSkill ? fromSkill(makeSkill(json, given)) : fromAthlete(json, [given]);
+  });
+}
+
+/** A sheet by its id, from JSON, or from plain text. */
+export function readSheetFile(
+  given: string,
+  known: Readonly<Record<string, SheetFile>>,
+): { sheet: SheetFile; inputs: readonly string[] } {
+  if (Object.hasOwn(known, given)) return { sheet: known[given], inputs: [] };
+  return about(given, () => {
+    const text = readText(given, 'sheet', Object.keys(known));
+    const isJson = /^\uFEFF?\s*\{/.test(text) || given.endsWith('.json');
+    return { sheet: isJson ? parseSheet(parseJson(text)) : parseSheetText(text), inputs: [given] };
   });
 }
 

@@ -1,0 +1,101 @@
+/** The command "sheet": computes an estimate sheet, beside a skill if one is given; CSV and a page to print in files. */
+import { shapes, sheets } from '../../presets/index.ts';
+import {
+  CAUTION,
+  calcSkillReadings,
+  type Estimate,
+  type LineResult,
+  loadEstimate,
+  poseOf,
+  readLinks,
+  type SheetFile,
+  type SheetResult,
+  type Skill,
+  shapeInRadians,
+} from '../../sim/index.ts';
+import type { Command } from './command-line.ts';
+import { readSheetFile, readSkill } from './read-input.ts';
+import { formatTable } from './table.ts';
+import { checkApart, writeFiles } from './write-files.ts';
+
+export async function runSheet(command: Command & { kind: 'sheet' }): Promise<string> {
+  const { sheet, inputs } = readSheetFile(command.sheet, sheets);
+  const given = command.skill === undefined ? undefined : readSkill(command.skill);
+  const wanted = [
+    ...(command.csv === undefined ? [] : [{ option: '--csv', file: command.csv }]),
+    ...(command.page === undefined ? [] : [{ option: '--page', file: command.page }]),
+  ];
+  checkApart(wanted, [...inputs, ...(given?.inputs ?? [])]);
+  const estimate = await loadEstimate();
+  const result = estimate.computeSheet(
+    sheet.lines,
+    readLinks(sheet.lines, given && calcSkillReadings(given.skill, posesOf(given.skill))),
+  );
+  const page = {
+    title: sheet.title,
+    ...(sheet.lesson === undefined ? {} : { lesson: sheet.lesson }),
+    ...(given ? { skill: given.skill.title } : {}),
+    caution: CAUTION,
+  };
+  writeFiles(
+    wanted.map((output) => ({
+      ...output,
+      pieces: [
+        output.option === '--csv'
+          ? estimate.formatSheetCsv(sheet.lines, result)
+          : estimate.formatSheetPage(page, sheet.lines, result),
+      ],
+    })),
+  );
+  return `${formatReport(sheet, result, estimate, given?.skill)}\nCaution. ${CAUTION}\n`;
+}
+
+/** Poses of the catalogue, as far as the body has their angles. */
+const posesOf = ({ body }: Skill): Record<string, number[]> =>
+  Object.fromEntries(
+    Object.entries(shapes).map(([id, shape]) => [
+      id,
+      [...poseOf(body, shapeInRadians(shape), `shapes.${id}.angles`, true)],
+    ]),
+  );
+
+function formatReport(sheet: SheetFile, result: SheetResult, estimate: Estimate, skill?: Skill): string {
+  const { lines } = result;
+  const quantities = lines.filter((l) => l.kind === 'quantity');
+  const compared = quantities.some((q) => q.compared);
+  const head = ['line', 'quantity', 'estimate', '+-', 'unit', ...(compared ? ['simulated', 'ratio'] : [])];
+  const rows = quantities.map((q) => {
+    const { value, plusMinus = '', unit } = estimate.figuresOf(q);
+    const c = q.compared;
+    const beside = [
+      c?.simulated === undefined ? '' : estimate.figuresIn(c.simulated, q),
+      c?.ratio === undefined ? '' : estimate.formatRatio(c.ratio),
+    ];
+    return [String(q.line + 1), q.name, value, plusMinus, unit, ...(compared ? beside : [])];
+  });
+  return [
+    skill ? `${sheet.title}; simulated: ${skill.title}` : sheet.title,
+    ...(sheet.lesson ? [sheet.lesson] : []),
+    ...(rows.length > 0 ? [formatTable(head, rows, 2)] : []),
+    ...listOf('Differences', lines, (l) => (l.kind === 'quantity' ? wordDifference(l) : undefined)),
+    ...listOf('Plain bodies', lines, (l) => (l.kind === 'drawing' ? wordBody(l, estimate) : undefined)),
+    ...listOf('Faults', lines, (l) => (l.kind === 'fault' ? `line ${l.line + 1}: ${l.message}` : undefined)),
+    '',
+  ].join('\n\n');
+}
+
+function listOf(title: string, lines: readonly LineResult[], told: (line: LineResult) => string | undefined): string[] {
+  const found = lines.flatMap((line) => told(line) ?? []);
+  return found.length === 0 ? [] : [`${title}\n${found.map((text) => `  ${text}`).join('\n')}`];
+}
+
+function wordDifference({ name, compared }: LineResult & { kind: 'quantity' }): string | undefined {
+  if (!compared) return undefined;
+  const { text, missing, sentence } = compared;
+  return `${name} and {${text}}: ${missing ?? sentence}`;
+}
+
+function wordBody({ body, of }: LineResult & { kind: 'drawing' }, { formatFigures }: Estimate): string {
+  const size = body.kind === 'rod' ? 'length' : 'radius';
+  return `${of} is that of a ${body.kind} of ${formatFigures(body.mass)} kg with ${size} ${formatFigures(body.size, 3)} m`;
+}

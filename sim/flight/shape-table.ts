@@ -16,8 +16,8 @@ interface Piece {
   readonly degree: number;
 }
 
-/** A series ends where all later coefficients are below this share of the largest value. */
-const CONVERGED = 1e-12;
+/** A series ends where all later coefficients are below this share of the largest value, unless less is asked for. */
+export const CONVERGED = 1e-12;
 /** First degree tried; doubled, on the points already sampled, where that will do. */
 const FIRST_DEGREE = 12;
 /** Longest stretch of one series, s. */
@@ -46,7 +46,10 @@ export class ShapeTable implements CellSource {
   private readonly one = new Float64Array(WIDTH);
   private readonly none = new Float64Array(4);
 
-  constructor(body: Body, schedule: Schedule) {
+  private readonly converged: number;
+
+  constructor(body: Body, schedule: Schedule, converged = CONVERGED) {
+    this.converged = converged;
     this.direct = new DirectSource(body, schedule);
     this.moving = schedule.moving;
     this.edges = [Number.NEGATIVE_INFINITY, ...schedule.breaks, Number.POSITIVE_INFINITY];
@@ -54,7 +57,8 @@ export class ShapeTable implements CellSource {
   }
 
   coefInto(t: number, _quat: Float64Array, out: Float64Array): void {
-    sumInto(this.last && this.last.from <= t && t <= this.last.to ? this.last : this.find(t), t, out, 0);
+    // strictly inside: at an edge the piece may not depend on where the last look was
+    sumInto(this.last && this.last.from < t && t < this.last.to ? this.last : this.find(t), t, out, 0);
   }
 
   seek(from: number, to: number, level: number, index: number, nodes: readonly number[]): void {
@@ -99,7 +103,7 @@ export class ShapeTable implements CellSource {
 
   private find(t: number): Piece {
     const { edges } = this;
-    if (!(edges[this.span] <= t && t <= edges[this.span + 1])) {
+    if (!(edges[this.span] <= t && t < edges[this.span + 1])) {
       let lo = 0;
       let hi = edges.length - 2;
       while (lo < hi) {
@@ -144,7 +148,7 @@ export class ShapeTable implements CellSource {
       measureTails(n);
       // two in a row, since the odd or the even ones may vanish
       let degree = n;
-      while (degree > 1 && tails[degree] < CONVERGED) degree--;
+      while (degree > 1 && tails[degree] < this.converged) degree--;
       if (degree <= n - 2) {
         list.push({ from, to, series: trial.slice(0, (degree + 1) * WIDTH), degree });
         return;
@@ -153,7 +157,7 @@ export class ShapeTable implements CellSource {
       // fell from the half to the end of the series by a ratio r: twice the degree would bring it down by r^2 more
       const end = Math.max(tails[n], tails[n - 1]);
       const r = end / Math.max(tails[n / 2], tails[n / 2 - 1]);
-      if (!(end * r * r < CONVERGED)) break;
+      if (!(end * r * r < this.converged)) break;
     }
     if (to - from < 1e-6) throw new TooFastError('the joints move', `between ${from} s and ${to} s`);
     this.fit(source, from, (from + to) / 2, list);

@@ -5,7 +5,7 @@ import { flyBalanced } from '../skill/balance-fly.ts';
 import { planTwist } from '../skill/balance-plan.ts';
 import type { TwistPlan } from '../skill/balance-schedule.ts';
 import { buildSkill } from '../skill/build-skill.ts';
-import { flyNear, freeLast, isHungOnTouchdown } from '../skill/fly-near.ts';
+import { flyNear, freeKeys, isHungOnTouchdown } from '../skill/fly-near.ts';
 import type { Skill } from '../skill/skill.ts';
 import { SkillFlyer } from '../skill/skill-flyer.ts';
 import type { SkillSpec } from '../skill/skill-spec.ts';
@@ -45,7 +45,7 @@ export class SampleFlyer {
     this.balance = balance;
     this.keeps = keeps;
     this.heavy = inputs.flatMap((input, i) => (input.level === 'takeoff' ? [] : [i]));
-    const base = buildSkill(freeLast(spec));
+    const base = buildSkill(freeKeys(spec));
     this.plan = balance ? planTwist(base) : undefined;
     // agreed upon in full once, nearby from then on
     this.now = new SkillFlyer().fly(base);
@@ -72,7 +72,7 @@ export class SampleFlyer {
     const known = this.built.get(key);
     if (known) return known;
     const made = {
-      skill: buildSkill(freeLast(spec)),
+      skill: buildSkill(freeKeys(spec)),
       flyer: new SkillFlyer({ tolerance: STUDY_TOLERANCE }),
     };
     if (this.built.size >= this.keeps) this.built.clear();

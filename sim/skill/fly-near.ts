@@ -3,7 +3,7 @@
  * those of flySkill, but that
  * - touchdown is agreed upon from the known one on, to a stated time;
  * - a last shape held until touchdown hangs on nothing, and a body that comes down before it is reached lands on the way
- *   into it, where flySkill says that the keys are out of order.
+ *   into it; a shape come to after it was to be left is left at once. flySkill says that such keys are out of order.
  */
 import type { Flight } from '../flight/flight.ts';
 import { type FlightOptions, flySchedule } from '../flight/fly.ts';
@@ -17,11 +17,15 @@ const MOST_TRIES = 12;
 /** Farther than this from the known touchdown nothing is looked for, s. */
 const NEAR = 0.3;
 
-/** The skill with a last shape that is held until touchdown held for ever. */
-export function freeLast(spec: SkillSpec): SkillSpec {
-  const last = spec.blocks[spec.blocks.length - 1];
-  if (!last || last.to.anchor !== 'touchdown' || last.from.anchor === 'touchdown') return spec;
-  return { ...spec, blocks: [...spec.blocks.slice(0, -1), { ...last, to: last.from }] };
+/** The skill with a last shape that is held until touchdown held for ever, and shapes come to late left at once. */
+export function freeKeys(spec: SkillSpec): SkillSpec {
+  const last = spec.blocks.length - 1;
+  const blocks = spec.blocks.map((b, i) => {
+    const isHeld = i === last && b.to.anchor === 'touchdown' && b.from.anchor !== 'touchdown';
+    const isLate = b.to.anchor === b.from.anchor && b.to.s < b.from.s;
+    return isHeld || isLate ? { ...b, to: b.from } : b;
+  });
+  return { ...spec, blocks };
 }
 
 /** Whether keys of the skill move with its touchdown. */

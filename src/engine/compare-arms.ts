@@ -6,15 +6,19 @@ const DEG = 180 / Math.PI;
 const BASE = 'armsHeld';
 
 /** `source` is the file that `skill` was made from; what the schedule and the momentum do not say is taken from it. */
-export function fileOfArms(source: SkillFile, skill: Skill, title: string): SkillFile {
+export function fileOfArms(
+  source: SkillFile,
+  skill: Skill,
+  { title, word }: { title: string; word: string },
+): SkillFile {
   const { schedule, takeoff, body } = skill;
   if (schedule.blocks.length > 0) throw new RangeError('fileOfArms: a schedule of keys alone is needed');
   if (takeoff.momentum.kind !== 'vector') throw new RangeError('fileOfArms: the momentum has to be a vector');
   const [hx, hy, hz] = takeoff.momentum.h_Scm_W;
   const nameOf = (angle: number): string => body.angles[angle].name;
   const base: ShapeData = {
-    title,
-    word: title,
+    title: word,
+    word,
     angles: Object.fromEntries(body.angles.map(({ name }, i) => [name, schedule.base[i] * DEG])),
   };
   return {

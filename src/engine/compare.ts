@@ -22,6 +22,12 @@ import type { FlightResult } from './result.ts';
 
 export type { Alignment, Change, CompareRow, HeldEqual };
 
+/** title of the skill, and a short word for its pose */
+export interface ArmsWords {
+  readonly title: string;
+  readonly word: string;
+}
+
 export interface Comparing {
   /** `b` with the take-off of `a` as far as `held` says; `b` itself for 'own' */
   hold(a: FlightResult, b: FlightResult, held: HeldEqual): FlightResult;
@@ -30,7 +36,7 @@ export interface Comparing {
   /** s from take-off; undefined where the flight has no such event */
   alignTime(result: FlightResult, align: Alignment): number | undefined;
   /** throws an Error for a body without shoulders */
-  armsWideAndIn(result: FlightResult, words: { wide: string; in: string }): { wide: SkillFile; in: SkillFile };
+  armsWideAndIn(result: FlightResult, words: { wide: ArmsWords; in: ArmsWords }): { wide: SkillFile; in: SkillFile };
   changes(before: SkillFile, after: SkillFile): readonly Change[];
 }
 

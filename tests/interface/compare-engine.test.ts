@@ -10,7 +10,8 @@ const SAME = 1e-6;
 
 const engine = makeEngine({ athletes, shapes });
 const comparing = makeComparing(engine);
-const words = { wide: 'Arms wide', in: 'Arms in' };
+const title = 'A skill with a name that is longer than the forty letters of a word';
+const words = { wide: { title, word: 'Arms wide' }, in: { title, word: 'Arms in' } };
 
 describe('arms wide against arms in', () => {
   for (const id of ['back-straight-full', 'back-tuck', 'arms-in-spin', 'dive-forward-one-and-half-pike'])
@@ -26,7 +27,7 @@ describe('arms wide against arms in', () => {
         const mine = engine.flyAs(file, pair[way]).outline;
         expect(Math.abs((flown.outline.twists ?? 0) - (mine.twists ?? 0))).toBeLessThan(SAME);
         expect(Math.abs((flown.outline.somersaults ?? 0) - (mine.somersaults ?? 0))).toBeLessThan(SAME);
-        expect(flown.file.title).toBe(words[way]);
+        expect(flown.file.title).toBe(title);
       }
     });
 });

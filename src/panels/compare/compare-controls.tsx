@@ -9,7 +9,7 @@ const ALIGNS = Object.keys(c.aligns) as Alignment[];
 
 export function StaysChoice(props: { state: CompareState }) {
   return (
-    <label class="stays">
+    <label class="stays" title={c.staysMeans}>
       <input
         type="checkbox"
         checked={props.state.stays()}

@@ -190,7 +190,12 @@ function drawEnds(
       const n = pen.result.frames.n;
       let i = n - 1;
       while (i > 0 && Number.isNaN(curves[k](i))) i--;
-      return { letter: courses[k].letter, x: xOf(pen.axis, pen.result.frames.t[i]) + 8, y: scale(curves[k](i)), pen };
+      return {
+        letter: courses[k].letter,
+        x: Math.min(xOf(pen.axis, pen.result.frames.t[i]) + 8, pen.axis.width - 12),
+        y: scale(curves[k](i)),
+        pen,
+      };
     })
     .filter((e) => !Number.isNaN(e.y))
     .sort((a, b) => a.y - b.y);

@@ -16,6 +16,7 @@ import { type Quantity, shownAs } from '../units.ts';
 import {
   type Course,
   drawCompared,
+  type Line,
   linesOf,
   MEASURES,
   type MeasureName,
@@ -124,6 +125,15 @@ export function ComparePlots(props: {
             <h3>
               {ROW_TITLES[row]}
               <span class="unit">{unit(row)}</span>
+              <Show when={props.valuesWidth === 0}>
+                <span class="values-on">
+                  <Pair
+                    courses={courses()}
+                    line={linesOf(row, twisting()).slice(-1)[0]}
+                    cursor={props.bench.cursor()}
+                  />
+                </span>
+              </Show>
             </h3>
             <Show when={row === 'rate' && named()}>
               <Show when={twisting()}>
@@ -160,7 +170,7 @@ export function ComparePlots(props: {
             {(row) => (
               <div class="values-of" style={{ top: `${box(row).y - 6}px`, height: `${box(row).height + 12}px` }}>
                 <For each={[...linesOf(row, twisting())].reverse()}>
-                  {(line) => <Pair courses={courses()} name={line.name} hue={line.hue} cursor={props.bench.cursor()} />}
+                  {(line) => <Pair courses={courses()} line={line} cursor={props.bench.cursor()} />}
                 </For>
               </div>
             )}
@@ -180,26 +190,21 @@ const QUANTITY: Readonly<Record<MeasureName, Quantity>> = {
 };
 
 /** One quantity at the cursor, for the two that are told apart. */
-export function Pair(props: {
-  courses: readonly Course[];
-  name: MeasureName;
-  hue: string;
-  cursor: number;
-}): JSX.Element {
+export function Pair(props: { courses: readonly Course[]; line: Line; cursor: number }): JSX.Element {
   const value = ({ result, shiftS }: Course): string => {
-    const curve = MEASURES[props.name](result);
+    const curve = MEASURES[props.line.name](result);
     const place = calcPlace(result.frames, props.cursor + shiftS);
     const v = curve(place.i) * (1 - place.share) + curve(place.i + 1) * place.share;
-    const { decimals } = shownAs(QUANTITY[props.name]);
-    return formatNumber(v, props.name === 'tilt' ? 1 : decimals);
+    const { decimals } = shownAs(QUANTITY[props.line.name]);
+    return formatNumber(v, props.line.name === 'tilt' ? 1 : decimals);
   };
   return (
     <For each={props.courses.filter((one) => one.told)}>
       {(one) => (
-        <p class={props.hue}>
+        <span class={`pair-value ${props.line.hue}`}>
           <VersionTag letter={one.letter} small /> <b>{value(one)}</b>
-          <Show when={props.name === 'tilt'}>°</Show>
-        </p>
+          <Show when={props.line.name === 'tilt'}>°</Show>
+        </span>
       )}
     </For>
   );

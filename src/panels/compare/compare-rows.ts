@@ -33,6 +33,8 @@ const LOOKS: Readonly<Record<CompareRow['unit'], Look>> = {
   s: { quantity: 'time', factor: 1 },
   m: { quantity: 'length', factor: 1 },
 };
+/** Told even where both have none of it. */
+const ALWAYS: ReadonlySet<string> = new Set(['somersaults', 'twists', 'landingShort']);
 /** A tilt deserves a tenth of a degree, a landing does not. */
 const TENTHS: ReadonlySet<string> = new Set(['greatestTilt', 'landingTilt']);
 
@@ -42,8 +44,9 @@ const lookOf = (row: CompareRow): Look => ({
 });
 
 export function listRows(rows: readonly CompareRow[]): TableRow[] {
+  const isSaid = (row: TableRow): boolean =>
+    ALWAYS.has(row.key) ? row.base !== '–' || row.other !== '–' : /[1-9]/.test(row.base + row.other);
   return rows
-    .filter((row) => row.values.some((v) => v !== undefined && v !== 0))
     .map((row) => {
       const { quantity, factor, decimals } = lookOf(row);
       const number = (v: number | undefined): string =>
@@ -63,7 +66,8 @@ export function listRows(rows: readonly CompareRow[]): TableRow[] {
         word: same ? c.same : row.words[1],
         share: d === undefined || same ? 0 : d / Math.max(Math.abs(x ?? 0), Math.abs(y ?? 0), 1e-12),
       };
-    });
+    })
+    .filter(isSaid);
 }
 
 function sayLanding(v: number | undefined, factor: number): string {

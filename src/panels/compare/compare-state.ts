@@ -176,8 +176,8 @@ export function makeCompareState(bench: Bench): CompareState {
       if (!engine) return;
       const { title } = bench.file();
       const made = engine.armsWideAndIn(bench.result(), {
-        wide: c.armsFile(title, c.armsWide),
-        in: c.armsFile(title, c.armsIn),
+        wide: { title: c.armsFile(title, c.armsWide), word: c.armsWide },
+        in: { title: c.armsFile(title, c.armsIn), word: c.armsIn },
       });
       const list = [made.wide, made.in].reduce<Versions>(
         (all, file, i) => addVersion(all, { name: i === 0 ? c.armsWide : c.armsIn, file, isKept: false }),

@@ -1,5 +1,5 @@
 /** Compare: versions of a skill fly together, in the pictures, in sentences, in curves and in a table of what differs. */
-import { createMemo, createSignal, For, type JSX, Match, Show, Switch } from 'solid-js';
+import { createEffect, createMemo, createSignal, For, type JSX, Match, Show, Switch } from 'solid-js';
 import { compareTexts as c } from '../../texts/compare.ts';
 import { getPart, type ToolProps } from '../tools/tool.ts';
 import { CompareChanges } from './compare-changes.tsx';
@@ -107,6 +107,8 @@ const TAB_HEIGHT = 48;
 function TouchCompare(props: Parts) {
   const [tab, setTab] = createSignal<TouchTab>('versions');
   const phone = (): boolean => props.device === 'phone';
+  // beside each other they are not in one picture too
+  createEffect(() => props.state.setApart(tab() === 'strips'));
   const room = (): number => props.height - TAB_HEIGHT;
   const values = (): number => (phone() ? 0 : Math.max(0, props.width - props.axis.width - 12));
   return (

@@ -59,7 +59,10 @@ export function VersionAdd(props: { bench: Bench; state: CompareState }) {
         class="opener"
         aria-expanded={open()}
         aria-controls={id}
-        onClick={() => setOpen(!open())}
+        onClick={() => {
+          setOpen(!open());
+          if (open()) document.getElementById(id)?.scrollIntoView({ block: 'nearest' });
+        }}
       >
         {c.addTitle} <Icon name="down" size={14} />
       </button>

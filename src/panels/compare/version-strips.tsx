@@ -73,7 +73,7 @@ function Strip(props: { bench: Bench; one: Flown; axis: TimeAxis; height: number
               x: props.axis.width,
               width: props.side,
               x0: props.side / 2,
-              pxPerM: (height - 16) / (stature * 1.35),
+              pxPerM: Math.min((height - 16) / (stature * 1.35), (props.side - 8) / (stature * 1.08)),
               ghosts: 0,
             },
           ]

@@ -1,12 +1,12 @@
 /**
- * The other way to carry uncertainty: a thousand sheets at once, each with its own draw of every quantity that has a ±.
+ * The other way to carry uncertainty: four thousand sheets at once, each with its own draw of every quantity that has a ±.
  * A quantity is drawn once for all formulas that use it, so that what is correlated stays so (x - x is 0 in every draw).
  * Draws are normal with 95 % inside the ±, one from each of N equal slices of probability in a shuffled order (Latin
- * hypercube: McKay, Beckman & Conover 1979, Technometrics 21:239). Seeded.
+ * hypercube: McKay, Beckman & Conover 1979, Technometrics 21:239). Seeded. The ± of a sum or product is so known to about 2 % of itself (standard error of a 97.5 % quantile of 4,096).
  */
 import { type Arithmetic, FUNCTION_OF } from './evaluate.ts';
 
-export const DRAWS = 1024;
+export const DRAWS = 4096;
 /** Share inside the ±. */
 export const INSIDE = 0.95;
 

@@ -46,7 +46,7 @@ ${result.lines.map((line) => rowOf(line, lines, compares, heads.length)).join('\
 `;
 }
 
-const DRAWS_WORD = '1,024';
+const DRAWS_WORD = '4,096';
 const STYLE =
   'body{font:11pt/1.45 system-ui,sans-serif;margin:2em;color:#111;background:#fff}h1{font-size:1.4em}table{border-collapse:collapse;width:100%}th,td{text-align:left;vertical-align:top;padding:.35em .7em;border-bottom:1px solid #bbb}th{font-size:.85em}math{font-size:1.15em}.words td{border:0;font-weight:600;padding-top:1em}.fault td{font-style:italic}.small{font-size:.85em}@media print{body{margin:0}tr{break-inside:avoid}}';
 

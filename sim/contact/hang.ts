@@ -54,14 +54,11 @@ function meanPoint(chain: Chain, match: (name: string) => boolean, what: string)
 }
 
 /** Direction of the mass centre from the grip: 0 below, about +Z, nearest to `near`. From a placed Planar. */
-export function directionOf({ planar, chain }: Hang, near: number): number {
-  let [x, y] = [0, 0];
-  for (let k = 0; k < chain.links.length; k++) {
-    x += chain.links[k].mass * planar.rx[k];
-    y += chain.links[k].mass * planar.ry[k];
-  }
-  return nearest(Math.atan2(x, -y), near);
+export function directionOf({ planar }: Hang, near: number): number {
+  planar.centreInto(centre);
+  return nearest(Math.atan2(centre[0], -centre[1]), near);
 }
+const centre = new Float64Array(4);
 
 /** In a grip link that stands at 0 the mass centre lies along the arm: the trunk then counts like phi. */
 const UPRIGHT = -Math.PI;
@@ -98,16 +95,17 @@ export function askInto(hang: Hang, t: number, theta: number, w: number, near: n
   }
   let phi = near;
   const g = bend(hang, phi, out);
-  let [gamma, g1, g2] = [g[0], g[1], g[2]];
+  // a still shape needs one look; else to rounding, the last look's derivatives being those of where it ended
   for (let i = 0; ; i++) {
-    checkTurning(g1);
-    const off = phi - gamma - theta;
-    phi -= off / (1 - g1);
+    checkTurning(g[1]);
+    const off = phi - g[0] - theta;
+    if (Math.abs(off) < CLOSE) break;
+    if (i > 30) throw turningError(g[1]);
+    phi -= off / (1 - g[1]);
     bend(hang, phi, out);
-    [gamma, g1, g2] = [g[0], g[1], g[2]];
-    if (Math.abs(off) < 1e-9) break;
-    if (i > 30) throw turningError(g1);
   }
+  const g1 = g[1];
+  const g2 = g[2];
   const phid = w / (1 - g1);
   const c = (g2 * phid * phid) / (1 - g1);
   for (let j = 0; j < q.length; j++) {
@@ -120,9 +118,12 @@ export function askInto(hang: Hang, t: number, theta: number, w: number, near: n
   return phi;
 }
 
+/** rad */
+const CLOSE = 1e-11;
+
 /** Gamma, Gamma', Gamma'' at phi; leaves f, f', f'' (along u) in out.q, qd, qdd. */
 function bend(hang: Hang, phi: number, out: Asked): Float64Array {
-  const { moves, planar, chain, sense } = hang;
+  const { moves, planar, sense } = hang;
   moves.at(sense * phi, out.q, out.qd, out.qdd);
   if (rate.length !== out.q.length) rate = new Float64Array(out.q.length);
   let still = true;
@@ -132,14 +133,11 @@ function bend(hang: Hang, phi: number, out: Asked): Float64Array {
   }
   // phi plays the part of time: the chain's shape moves, its grip link stands
   planar.place(0, 0, out.q, rate);
-  let [x, y, x1, y1] = [0, 0, 0, 0];
-  for (let k = 0; k < chain.links.length; k++) {
-    const m = chain.links[k].mass;
-    x += m * planar.rx[k];
-    y += m * planar.ry[k];
-    x1 += m * planar.ux[k];
-    y1 += m * planar.uy[k];
-  }
+  planar.centreInto(centre);
+  const x = centre[0];
+  const y = centre[1];
+  const x1 = centre[2];
+  const y1 = centre[3];
   const r2 = x * x + y * y;
   gamma[0] = Math.atan2(-x, y) - Math.PI;
   gamma[1] = 0;
@@ -179,7 +177,7 @@ export interface HangStart {
 
 /** The state at the start: rail where it is in balance with the force that the swing begins with, at rest. */
 export function startOf(hang: Hang, asked: Asked): HangStart {
-  const { spec, moves, planar, chain, sense } = hang;
+  const { spec, moves, planar, sense } = hang;
   const { start } = spec;
   const u = start.kind === 'handstand' ? -Math.PI : start.angle;
   const rateU = start.kind === 'handstand' ? start.nudge : start.kind === 'given' ? start.rate : 0;
@@ -196,14 +194,8 @@ export function startOf(hang: Hang, asked: Asked): HangStart {
     askInto(hang, 0, 0, 0, 0, asked);
     planar.place(0, 0, asked.q, asked.qd);
     theta = phi - directionOf(hang, UPRIGHT);
-    let [x, y, x1, y1] = [0, 0, 0, 0];
-    for (let k = 0; k < chain.links.length; k++) {
-      const m = chain.links[k].mass;
-      x += m * planar.rx[k];
-      y += m * planar.ry[k];
-      x1 += m * planar.ux[k];
-      y1 += m * planar.uy[k];
-    }
+    planar.centreInto(centre);
+    const [x, y, x1, y1] = centre;
     w = phid - (x * y1 - y * x1) / (x * x + y * y);
   }
   planar.place(theta, w, asked.q, asked.qd);

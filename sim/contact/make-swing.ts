@@ -23,8 +23,9 @@ export function makeSwing(spec: SwingSpec): Swing {
   checkSwing(spec);
   const hang = makeHang(spec);
   const run = runSwing(hang);
-  if (spec.release && run.release === undefined) throw notReleased(spec, run);
-  return readSwing(hang, run);
+  const released = releaseTime(hang, run);
+  if (spec.release && released === undefined) throw notReleased(spec, run);
+  return readSwing(hang, run, released);
 }
 
 /** The equations where strength suffices all the way to the release, else the engine. */
@@ -37,10 +38,10 @@ function runSwing(hang: Hang): SwingRun {
   return isWithin(hang, driven, strength) ? driven : runPlanck(hang, spec.step);
 }
 
-function isWithin({ chain }: Hang, run: SwingRun, strength: number): boolean {
-  const last = run.release ?? run.count - 1;
-  return chain.joints.every(({ torqueLimit: [plus, minus] }, j) => {
-    for (let i = 0; i <= last; i++) {
+function isWithin(hang: Hang, run: SwingRun, strength: number): boolean {
+  const until = releaseTime(hang, run) ?? run.times[run.count - 1];
+  return hang.chain.joints.every(({ torqueLimit: [plus, minus] }, j) => {
+    for (let i = 0; i < run.count && run.times[i] <= until; i++) {
       const torque = run.torque[i * run.joints + j];
       if (torque > strength * plus || torque < -strength * minus) return false;
     }
@@ -48,12 +49,11 @@ function isWithin({ chain }: Hang, run: SwingRun, strength: number): boolean {
   });
 }
 
-function readSwing(hang: Hang, run: SwingRun): Swing {
+function readSwing(hang: Hang, run: SwingRun, released: number | undefined): Swing {
   const { spec, chain, planar, sense, head } = hang;
   const { rail, gravity } = spec;
   const nj = chain.joints.length;
-  const last = run.release ?? run.count - 1;
-  const T = run.times[last];
+  const T = released ?? hang.spec.duration;
   const beyond = run.times[run.count - 1] - T;
   const before = Math.max(1, Math.round(T / SAMPLE));
   const after = Math.floor(beyond / SAMPLE + 1e-9);
@@ -86,10 +86,12 @@ function readSwing(hang: Hang, run: SwingRun): Swing {
     loss: f(),
   };
   const strength = spec.strength ?? 1;
+  const force = Number.isFinite(strength) ? strength : 1;
+  const hasLimits = run.engine === 'planck' && Number.isFinite(strength);
   const joints = chain.joints.map(
     (j): SwingJoint => ({
       name: j.name,
-      limit: [strength * j.torqueLimit[0], strength * j.torqueLimit[1]],
+      limit: [force * j.torqueLimit[0], force * j.torqueLimit[1]],
       limitSource: j.limitSource,
       q: f(),
       qd: f(),
@@ -149,7 +151,7 @@ function readSwing(hang: Hang, run: SwingRun): Swing {
       joint.asked[i] = asked.q[j];
       joint.needed[i] = record.torque[j];
       const limit = joint.limit[record.torque[j] >= 0 ? 0 : 1];
-      joint.limited[i] = run.engine === 'planck' && Math.abs(record.torque[j]) >= FULL * limit ? 1 : 0;
+      joint.limited[i] = hasLimits && Math.abs(record.torque[j]) >= FULL * limit ? 1 : 0;
     });
     if (run.engine === 'planck' && joints.some((joint) => joint.limited[i])) {
       // what the moves' accelerations would need in this very state
@@ -180,7 +182,7 @@ function readSwing(hang: Hang, run: SwingRun): Swing {
     driven: isDriven,
     error: SWING_ERRORS[run.engine],
     duration: T,
-    released: run.release !== undefined,
+    released: released !== undefined,
     columns: c,
     joints,
     shown,
@@ -191,6 +193,33 @@ function readSwing(hang: Hang, run: SwingRun): Swing {
       return stateAt(hang, reader, T, Math.min(Math.max(t, -T), beyond));
     },
   };
+}
+
+/** s from the start at which the hands let go, if they do: the first time the angle asked for is reached. */
+function releaseTime(hang: Hang, run: SwingRun): number | undefined {
+  const { release, duration } = hang.spec;
+  if (!release) return undefined;
+  if (release.at === 'time') return release.s;
+  let i = 1;
+  while (i < run.count && !(run.angle[i - 1] < release.angle && run.angle[i] >= release.angle)) i++;
+  if (i >= run.count) return undefined;
+  const record = makeRunRecord(run.joints);
+  const off = (t: number): number => {
+    readRun(run, t, record);
+    hang.planar.place(record.x[2], record.v[2], record.x.subarray(3), record.v.subarray(3));
+    return hang.sense * directionOf(hang, hang.sense * release.angle) - release.angle;
+  };
+  let [lo, hi] = [run.times[i - 1], run.times[i]];
+  let [fl, fh] = [off(lo), off(hi)];
+  let t = hi;
+  for (let k = 0; k < 40 && fh - fl > 0; k++) {
+    t = lo - (fl * (hi - lo)) / (fh - fl);
+    const f = off(t);
+    if (Math.abs(f) < 1e-13) break;
+    if (f < 0) [lo, fl] = [t, f];
+    else [hi, fh] = [t, f];
+  }
+  return t <= duration ? t : undefined;
 }
 
 /** Reads the record at a time from the start and leaves the planar equations solved there, with the recorded torques. */

@@ -17,6 +17,9 @@ interface Step {
   readonly to: number;
   /** theta_to = theta_from + sigma q */
   readonly sigma: number;
+  /** from where the link `from` hangs to this joint, in the link */
+  readonly x: number;
+  readonly y: number;
 }
 
 export class Planar {
@@ -25,24 +28,29 @@ export class Planar {
   /** the walk from the base link outward */
   private readonly walk: readonly Step[];
   private readonly steps: readonly Step[]; // by joint
-  private readonly entry: Float64Array; // (links x 2) where a link hangs, reference coordinates
   /** links beyond each joint */
-  private readonly beyond: readonly (readonly number[])[];
+  private readonly beyond: readonly Int32Array[];
+  private readonly every: Int32Array;
+  private readonly m: Float64Array;
+  private readonly inertia: Float64Array;
+  /** from where a link hangs to its mass centre, in the link */
+  private readonly cx: Float64Array;
+  private readonly cy: Float64Array;
 
   readonly theta: Float64Array; // (links)
   readonly w: Float64Array; // (links)
-  /** mass centres and where each link hangs, relative to the base point, W */
+  /** mass centres relative to the base point, and their velocities, W */
   readonly rx: Float64Array;
   readonly ry: Float64Array;
-  private readonly ex: Float64Array;
-  private readonly ey: Float64Array;
-  /** velocities of the mass centres relative to the base point */
   readonly ux: Float64Array;
   readonly uy: Float64Array;
+  /** the same of where each link hangs */
+  private readonly ex: Float64Array;
+  private readonly ey: Float64Array;
   private readonly fx: Float64Array;
   private readonly fy: Float64Array;
 
-  // accelerations: a constant (column 0) and one column for each unknown turning; (links x columns)
+  // accelerations: a constant (column 0) and one column for each unknown turning; (links x cols)
   private readonly al: Float64Array;
   private readonly ax: Float64Array;
   private readonly ay: Float64Array;
@@ -51,6 +59,8 @@ export class Planar {
   private readonly cols: number;
   private readonly A: Float64Array;
   private readonly z: Float64Array;
+  private readonly column: Int32Array; // of each joint's unknown, 0: driven
+  private readonly none: Float64Array;
 
   /** after solve: acceleration of the base point, turning of its link, of each joint; torque on each joint; force on the point */
   readonly baseAcc = new Float64Array(2);
@@ -65,12 +75,15 @@ export class Planar {
     this.base = base;
     const n = chain.links.length;
     const nj = chain.joints.length;
-    this.walk = walkFrom(chain, base.link);
+    const entry = chain.links.map(() => base.at);
+    this.walk = walkFrom(chain, base.link, entry);
     this.steps = [...this.walk].sort((a, b) => a.joint - b.joint);
-    this.entry = new Float64Array(2 * n);
-    this.entry.set(base.at, 2 * base.link);
-    for (const s of this.walk) this.entry.set(chain.joints[s.joint].point, 2 * s.to);
-    this.beyond = chain.joints.map((_, j) => linksBeyond(this.walk, j));
+    this.beyond = chain.joints.map((_, j) => Int32Array.from(linksBeyond(this.walk, j)));
+    this.every = Int32Array.from(chain.links, (_, i) => i);
+    this.m = Float64Array.from(chain.links, (l) => l.mass);
+    this.inertia = Float64Array.from(chain.links, (l) => l.inertia);
+    this.cx = Float64Array.from(chain.links, (l, i) => l.centre[0] - entry[i][0]);
+    this.cy = Float64Array.from(chain.links, (l, i) => l.centre[1] - entry[i][1]);
     const f = (k: number): Float64Array => new Float64Array(k);
     [this.theta, this.w, this.rx, this.ry, this.ex, this.ey] = [f(n), f(n), f(n), f(n), f(n), f(n)];
     [this.ux, this.uy, this.fx, this.fy] = [f(n), f(n), f(n), f(n)];
@@ -80,25 +93,32 @@ export class Planar {
     const dim = nj + 3;
     this.A = f(dim * dim);
     this.z = f(dim);
-    this.qdd = f(nj);
-    this.torque = f(nj);
+    this.column = new Int32Array(nj);
+    [this.qdd, this.torque, this.none] = [f(nj), f(nj), f(nj)];
     this.linkAcc = f(3 * n);
   }
 
   /** Angles, turning, places and velocities relative to the base point. `theta`, `w` are those of the base link. */
   place(theta: number, w: number, q: ArrayLike<number>, qd: ArrayLike<number>): void {
-    const { chain, theta: T, w: W, entry, ex, ey, fx, fy } = this;
-    const r = this.base.link;
-    T[r] = theta;
-    W[r] = w;
-    ex[r] = ey[r] = fx[r] = fy[r] = 0;
-    this.centre(r);
-    for (const { joint, from, to, sigma } of this.walk) {
+    const { theta: T, w: W, walk } = this;
+    T[this.base.link] = theta;
+    W[this.base.link] = w;
+    for (let i = 0; i < walk.length; i++) {
+      const { joint, from, to, sigma } = walk[i];
       T[to] = T[from] + sigma * q[joint];
       W[to] = W[from] + sigma * qd[joint];
-      const [px, py] = chain.joints[joint].point;
-      const x = px - entry[2 * from];
-      const y = py - entry[2 * from + 1];
+    }
+    this.spread();
+  }
+
+  /** The same from the angles and turnings of the links themselves, as they stand in theta and w. */
+  spread(): void {
+    const { theta: T, w: W, walk, ex, ey, fx, fy } = this;
+    const r = this.base.link;
+    ex[r] = ey[r] = fx[r] = fy[r] = 0;
+    this.centre(r);
+    for (let i = 0; i < walk.length; i++) {
+      const { from, to, x, y } = walk[i];
       const c = Math.cos(T[from]);
       const s = Math.sin(T[from]);
       const dx = c * x - s * y;
@@ -112,9 +132,8 @@ export class Planar {
   }
 
   private centre(i: number): void {
-    const [cx, cy] = this.chain.links[i].centre;
-    const x = cx - this.entry[2 * i];
-    const y = cy - this.entry[2 * i + 1];
+    const x = this.cx[i];
+    const y = this.cy[i];
     const c = Math.cos(this.theta[i]);
     const s = Math.sin(this.theta[i]);
     const dx = c * x - s * y;
@@ -140,44 +159,41 @@ export class Planar {
     share: ArrayLike<number>,
     torqueIn: ArrayLike<number>,
   ): void {
-    const { chain, cols, al, ax, ay, A, z } = this;
-    const { links, joints, mass: M } = chain;
+    const { cols, al, ax, ay, A, z, m, column, linkAcc } = this;
+    const n = m.length;
+    const nj = column.length;
+    const M = this.chain.mass;
     // which column each free joint has; 1 is the base link's own turning
     let unknowns = 1;
-    const column = this.column;
-    for (let j = 0; j < joints.length; j++) column[j] = driven[j] ? 0 : ++unknowns;
-    this.columns(unknowns, driven, qdd, share);
+    for (let j = 0; j < nj; j++) column[j] = driven[j] ? 0 : ++unknowns;
+    this.columns(unknowns, qdd, share);
 
-    const isFixed = extraMass === Number.POSITIVE_INFINITY;
     const dim = unknowns + 2;
     A.fill(0, 0, dim * dim);
-    // forces
-    let [s0x, s0y] = [0, 0];
-    for (let k = 0; k < links.length; k++) {
-      const m = links[k].mass;
-      const o = k * cols;
-      s0x += m * ax[o];
-      s0y += m * ay[o];
-      for (let u = 1; u <= unknowns; u++) {
-        A[2 + u - 1] += m * ax[o + u];
-        A[dim + 2 + u - 1] += m * ay[o + u];
-      }
-    }
-    if (isFixed) {
-      A.fill(0, 0, 2 * dim);
+    if (extraMass === Number.POSITIVE_INFINITY) {
       A[0] = A[dim + 1] = 1;
       z[0] = z[1] = 0;
     } else {
+      let sx = 0;
+      let sy = 0;
+      for (let k = 0; k < n; k++) {
+        const o = k * cols;
+        sx += m[k] * ax[o];
+        sy += m[k] * ay[o];
+        for (let u = 1; u <= unknowns; u++) {
+          A[1 + u] += m[k] * ax[o + u];
+          A[dim + 1 + u] += m[k] * ay[o + u];
+        }
+      }
       A[0] = A[dim + 1] = M + extraMass;
-      z[0] = Fx - s0x;
-      z[1] = Fy - M * gravity - s0y;
+      z[0] = Fx - sx;
+      z[1] = Fy - M * gravity - sy;
     }
-    // moments about the base point
-    z[2] = -this.momentRow(2 * dim, unknowns, indices(links.length), 0, 0, gravity);
-    for (let j = 0; j < joints.length; j++) {
-      if (driven[j]) continue;
+    z[2] = -this.momentRow(2 * dim, unknowns, this.every, 0, 0, gravity);
+    for (let j = 0; j < nj; j++) {
+      if (column[j] === 0) continue;
       const { sigma, to } = this.steps[j];
-      const row = 2 + column[j] - 1;
+      const row = 1 + column[j];
       z[row] =
         sigma * torqueIn[j] - this.momentRow(row * dim, unknowns, this.beyond[j], this.ex[to], this.ey[to], gravity);
     }
@@ -186,58 +202,86 @@ export class Planar {
     this.baseAcc[0] = z[0];
     this.baseAcc[1] = z[1];
     this.rootAcc = z[2];
-    for (let j = 0; j < joints.length; j++)
-      this.qdd[j] = driven[j] ? qdd[j] + share[j] * z[2] : this.steps[j].sigma * z[2 + column[j] - 1];
+    for (let j = 0; j < nj; j++)
+      this.qdd[j] = column[j] === 0 ? qdd[j] + share[j] * z[2] : this.steps[j].sigma * z[1 + column[j]];
     // accelerations of the links, force on the point
-    let [px, py] = [0, 0];
-    for (let k = 0; k < links.length; k++) {
+    let px = 0;
+    let py = 0;
+    for (let k = 0; k < n; k++) {
       const o = k * cols;
-      let [a, x, y] = [al[o], z[0] + ax[o], z[1] + ay[o]];
+      let a = al[o];
+      let x = z[0] + ax[o];
+      let y = z[1] + ay[o];
       for (let u = 1; u <= unknowns; u++) {
-        const v = z[2 + u - 1];
+        const v = z[1 + u];
         a += al[o + u] * v;
         x += ax[o + u] * v;
         y += ay[o + u] * v;
       }
-      this.linkAcc[3 * k] = a;
-      this.linkAcc[3 * k + 1] = x;
-      this.linkAcc[3 * k + 2] = y;
-      px += links[k].mass * x;
-      py += links[k].mass * (y + gravity);
+      linkAcc[3 * k] = a;
+      linkAcc[3 * k + 1] = x;
+      linkAcc[3 * k + 2] = y;
+      px += m[k] * x;
+      py += m[k] * (y + gravity);
     }
     this.force[0] = px;
     this.force[1] = py;
-    for (let j = 0; j < joints.length; j++) {
+    for (let j = 0; j < nj; j++) {
       const { sigma, to } = this.steps[j];
+      const links = this.beyond[j];
       let sum = 0;
-      for (const k of this.beyond[j])
+      for (let i = 0; i < links.length; i++) {
+        const k = links[i];
         sum +=
-          links[k].mass *
-            ((this.rx[k] - this.ex[to]) * (this.linkAcc[3 * k + 2] + gravity) -
-              (this.ry[k] - this.ey[to]) * this.linkAcc[3 * k + 1]) +
-          links[k].inertia * this.linkAcc[3 * k];
+          m[k] *
+            ((this.rx[k] - this.ex[to]) * (linkAcc[3 * k + 2] + gravity) -
+              (this.ry[k] - this.ey[to]) * linkAcc[3 * k + 1]) +
+          this.inertia[k] * linkAcc[3 * k];
+      }
       this.torque[j] = sigma * sum;
     }
   }
-  private readonly column: number[] = [];
+
+  /** Accelerations of the mass centres that turning alone gives (no turning changes, base point at rest), into x, y. */
+  turningAccInto(x: Float64Array, y: Float64Array): void {
+    this.column.fill(0);
+    this.columns(0, this.none, this.none);
+    for (let k = 0; k < this.m.length; k++) {
+      x[k] = this.ax[k * this.cols];
+      y[k] = this.ay[k * this.cols];
+    }
+  }
 
   /**
    * Mass times acceleration of the mass centre that the shape alone gives, the base link at rest, from a placed state and
    * joint accelerations: out = sum m_k a_k.
    */
   shapeAccInto(qdd: ArrayLike<number>, out: Float64Array): void {
-    const { chain, cols, ax, ay } = this;
-    for (let j = 0; j < qdd.length; j++) {
-      this.column[j] = 0;
-      none[j] = 0;
-      all[j] = 1;
-    }
-    this.columns(0, all, qdd, none);
+    this.column.fill(0);
+    this.columns(0, qdd, this.none);
     out[0] = out[1] = 0;
-    for (let k = 0; k < chain.links.length; k++) {
-      out[0] += chain.links[k].mass * ax[k * cols];
-      out[1] += chain.links[k].mass * ay[k * cols];
+    for (let k = 0; k < this.m.length; k++) {
+      out[0] += this.m[k] * this.ax[k * this.cols];
+      out[1] += this.m[k] * this.ay[k * this.cols];
     }
+  }
+
+  /** Mass times place and velocity of the mass centre relative to the base point: out = [x, y, vx, vy] of a placed state. */
+  centreInto(out: Float64Array): void {
+    let x = 0;
+    let y = 0;
+    let vx = 0;
+    let vy = 0;
+    for (let k = 0; k < this.m.length; k++) {
+      x += this.m[k] * this.rx[k];
+      y += this.m[k] * this.ry[k];
+      vx += this.m[k] * this.ux[k];
+      vy += this.m[k] * this.uy[k];
+    }
+    out[0] = x;
+    out[1] = y;
+    out[2] = vx;
+    out[3] = vy;
   }
 
   /** Acceleration in W of a point of a link, from a solved state. */
@@ -255,35 +299,36 @@ export class Planar {
   }
 
   /** Fills the columns of turning and acceleration of every link (relative to the base point's acceleration). */
-  private columns(unknowns: number, driven: ArrayLike<number>, qdd: ArrayLike<number>, share: ArrayLike<number>): void {
-    const { chain, cols, al, bx, by, entry, theta: T, w: W } = this;
+  private columns(unknowns: number, qdd: ArrayLike<number>, share: ArrayLike<number>): void {
+    const { walk, cols, al, bx, by, ex, ey, column, w: W } = this;
     const r = this.base.link;
     for (let u = 0; u <= unknowns; u++) {
       al[r * cols + u] = u === 1 ? 1 : 0;
-      bx[r * cols + u] = by[r * cols + u] = 0;
+      bx[r * cols + u] = 0;
+      by[r * cols + u] = 0;
     }
     this.centreColumns(r, unknowns);
-    for (const { joint, from, to, sigma } of this.walk) {
-      const [px, py] = chain.joints[joint].point;
-      const x = px - entry[2 * from];
-      const y = py - entry[2 * from + 1];
-      const c = Math.cos(T[from]);
-      const s = Math.sin(T[from]);
-      const dx = c * x - s * y;
-      const dy = s * x + c * y;
+    for (let i = 0; i < walk.length; i++) {
+      const { joint, from, to, sigma } = walk[i];
+      const dx = ex[to] - ex[from];
+      const dy = ey[to] - ey[from];
       const w2 = W[from] * W[from];
       const o = from * cols;
       const p = to * cols;
       for (let u = 0; u <= unknowns; u++) {
         const a = al[o + u];
         al[p + u] = a;
-        bx[p + u] = bx[o + u] - a * dy - (u === 0 ? w2 * dx : 0);
-        by[p + u] = by[o + u] + a * dx - (u === 0 ? w2 * dy : 0);
+        bx[p + u] = bx[o + u] - a * dy;
+        by[p + u] = by[o + u] + a * dx;
       }
-      if (driven[joint]) {
+      bx[p] -= w2 * dx;
+      by[p] -= w2 * dy;
+      const own = column[joint];
+      if (own > 0) al[p + own] += 1;
+      else {
         al[p] += sigma * qdd[joint];
         if (unknowns > 0) al[p + 1] += sigma * share[joint];
-      } else al[p + this.column[joint]] += 1;
+      }
       this.centreColumns(to, unknowns);
     }
   }
@@ -295,25 +340,21 @@ export class Planar {
     const w2 = this.w[i] * this.w[i];
     const o = i * cols;
     for (let u = 0; u <= unknowns; u++) {
-      ax[o + u] = bx[o + u] - al[o + u] * dy - (u === 0 ? w2 * dx : 0);
-      ay[o + u] = by[o + u] + al[o + u] * dx - (u === 0 ? w2 * dy : 0);
+      ax[o + u] = bx[o + u] - al[o + u] * dy;
+      ay[o + u] = by[o + u] + al[o + u] * dx;
     }
+    ax[o] -= w2 * dx;
+    ay[o] -= w2 * dy;
   }
 
-  /** Adds a moment equation to row `row` of A; returns its constant part. */
-  private momentRow(
-    row: number,
-    unknowns: number,
-    links: ArrayLike<number>,
-    ox: number,
-    oy: number,
-    gravity: number,
-  ): number {
+  /** Adds a moment equation to the row of A that starts at `row`; returns its constant part. */
+  private momentRow(row: number, unknowns: number, links: Int32Array, ox: number, oy: number, gravity: number): number {
     const { cols, al, ax, ay, A } = this;
     let constant = 0;
     for (let i = 0; i < links.length; i++) {
       const k = links[i];
-      const { mass: m, inertia: I } = this.chain.links[k];
+      const m = this.m[k];
+      const I = this.inertia[k];
       const x = this.rx[k] - ox;
       const y = this.ry[k] - oy;
       const o = k * cols;
@@ -326,28 +367,20 @@ export class Planar {
   }
 }
 
-const none: number[] = [];
-const all: number[] = [];
-const lists: number[][] = [];
-/** 0 .. n - 1, made once. */
-function indices(n: number): readonly number[] {
-  lists[n] ??= Array.from({ length: n }, (_, i) => i);
-  return lists[n];
-}
-
-function walkFrom(chain: Chain, root: number): Step[] {
+/** Steps from the base link outward; fills where each link hangs (reference coordinates). */
+function walkFrom(chain: Chain, root: number, entry: (readonly [number, number])[]): Step[] {
   const seen = new Set([root]);
   const out: Step[] = [];
   for (let grown = true; grown; ) {
     grown = false;
-    chain.joints.forEach(({ parent, child, sign }, joint) => {
+    chain.joints.forEach(({ parent, child, sign, point }, joint) => {
       const isOut = seen.has(parent) && !seen.has(child);
       const isIn = seen.has(child) && !seen.has(parent);
       if (!isOut && !isIn) return;
-      out.push(
-        isOut ? { joint, from: parent, to: child, sigma: sign } : { joint, from: child, to: parent, sigma: -sign },
-      );
-      seen.add(parent).add(child);
+      const [from, to, sigma] = isOut ? [parent, child, sign] : [child, parent, -sign];
+      out.push({ joint, from, to, sigma, x: point[0] - entry[from][0], y: point[1] - entry[from][1] });
+      entry[to] = point;
+      seen.add(to);
       grown = true;
     });
   }

@@ -12,6 +12,7 @@
 import { type Body as EngineBody, RevoluteJoint, Settings, Vec2, World } from 'planck-js';
 import type { Chain } from './chain.ts';
 import { type ChainMotion, makeChainMotion } from './chain-motion.ts';
+import type { Planar } from './planar.ts';
 
 Settings.linearSlop = 1e-9;
 Settings.linearSleepTolerance = 0;
@@ -19,6 +20,8 @@ Settings.angularSleepTolerance = 0;
 
 export const VELOCITY_ITERATIONS = 20;
 export const POSITION_ITERATIONS = 8;
+/** The first step starts from no impulses at all, the others from those of the step before. */
+const FIRST_ITERATIONS = 400;
 
 /** A chain in the engine. Everything read is in W, SI, radians. */
 export class ChainWorld {
@@ -39,6 +42,7 @@ export class ChainWorld {
     const n = chain.links.length;
     this.turns = new Float64Array(n);
     this.bias = new Float64Array(chain.joints.length);
+    [this.before, this.ax, this.ay] = [new Float64Array(n), new Float64Array(n), new Float64Array(n)];
     chain.links.forEach((link, i) => {
       // the engine's body has its origin at the link's mass centre
       const body = this.makeBody(start.cx[i], start.cy[i], start.theta[i], link.mass, link.inertia);
@@ -144,6 +148,65 @@ export class ChainWorld {
     this.world.clearForces();
     this.read();
   }
+
+  /**
+   * A step of second order for a chain that hangs on rail `i` (docs/numerics.md, "Swing"). Velocities are those of half
+   * steps: the engine's own order, rates first, then places, is then the leapfrog. What it lacks are the accelerations of
+   * turning; they are put on as forces, from rates drawn on to the whole step. After it the links are set where angles and
+   * rail say, and their velocities are turned on with them: so joints stay shut and no speed is lost in mending them. What
+   * the iterations leave unsolved stays in the velocities, for the next step to solve.
+   */
+  advance(i: number, dt: number, planar: Planar): void {
+    const { motion: m, bodies, extra } = this;
+    const n = bodies.length;
+    for (let k = 0; k < n; k++) {
+      planar.theta[k] = m.theta[k];
+      planar.w[k] = this.hasBefore ? 1.5 * m.w[k] - 0.5 * this.before[k] : m.w[k];
+      this.before[k] = m.w[k];
+    }
+    planar.spread();
+    planar.turningAccInto(this.ax, this.ay);
+    for (let k = 0; k < n; k++) {
+      const mass = this.chain.links[k].mass;
+      bodies[k].applyForceToCenter(new Vec2(-mass * this.ax[k], -mass * this.ay[k]), true);
+    }
+    const rail = extra[i];
+    const x = rail.getPosition().x;
+    const y = rail.getPosition().y;
+    this.world.step(dt, this.hasBefore ? VELOCITY_ITERATIONS : FIRST_ITERATIONS, 1);
+    this.world.clearForces();
+    this.hasBefore = true;
+    // the engine cannot be asked for no mending of places at all: the rail goes where its velocity says
+    const to = rail.getLinearVelocity();
+    rail.setTransform(new Vec2(x + dt * to.x, y + dt * to.y), 0);
+    // velocities that go with the turnings, before and after the links have turned
+    for (let k = 0; k < n; k++) {
+      m.w[k] = bodies[k].getAngularVelocity();
+      planar.w[k] = m.w[k];
+    }
+    planar.spread();
+    this.ax.set(planar.ux);
+    this.ay.set(planar.uy);
+    for (let k = 0; k < n; k++) {
+      m.theta[k] += dt * m.w[k];
+      planar.theta[k] = m.theta[k];
+    }
+    planar.spread();
+    const p = extra[i].getPosition();
+    for (let k = 0; k < n; k++) {
+      const v = bodies[k].getLinearVelocity();
+      m.cx[k] = p.x + planar.rx[k];
+      m.cy[k] = p.y + planar.ry[k];
+      m.vx[k] = v.x + planar.ux[k] - this.ax[k];
+      m.vy[k] = v.y + planar.uy[k] - this.ay[k];
+      bodies[k].setTransform(new Vec2(m.cx[k], m.cy[k]), m.theta[k]);
+      bodies[k].setLinearVelocity(new Vec2(m.vx[k], m.vy[k]));
+    }
+  }
+  private readonly before: Float64Array;
+  private hasBefore = false;
+  private readonly ax: Float64Array;
+  private readonly ay: Float64Array;
 
   /** Torque on joint j in the last step of length dt, in the sense of its named angle. */
   torque(j: number, dt: number): number {

@@ -1,10 +1,10 @@
 /**
  * A swing with exactly driven joints: the planar equations (planar.ts) in three coordinates, rail x, y and the angle of the
- * grip link, by the classical Runge-Kutta method at a fixed step (order 4); work of the joints and loss of the rail are
+ * grip link, by the classical Runge-Kutta method at a fixed step (order 4) that is cut at the keys; work of the joints and loss of the rail are
  * integrated with them. No strength is asked for: the torques are what the moves need.
  */
 import { type Asked, askInto, directionOf, type Hang, makeAsked, startOf } from './hang.ts';
-import { makeRunRecord, RunBuilder, type RunRecord, type SwingRun } from './swing-run.ts';
+import { makeRunRecord, RunBuilder, type SwingRun } from './swing-run.ts';
 import { BEYOND_RELEASE } from './swing-spec.ts';
 
 /** s; measured in docs/numerics.md */
@@ -13,7 +13,7 @@ export const EQUATIONS_STEP = 1e-3;
 const N = 8;
 
 export function runEquations(hang: Hang, step = EQUATIONS_STEP): SwingRun {
-  const { spec, planar, chain, moves } = hang;
+  const { spec, planar, chain, sense, moves } = hang;
   const joints = chain.joints.length;
   const asked = makeAsked(joints);
   const start = startOf(hang, asked);
@@ -22,65 +22,105 @@ export function runEquations(hang: Hang, step = EQUATIONS_STEP): SwingRun {
   const [k1, k2, k3, k4, mid] = Array.from({ length: 5 }, () => new Float64Array(N));
   const record = makeRunRecord(joints);
   const acc = new Float64Array(3 + joints);
-  const builder = new RunBuilder(
-    joints,
-    Math.ceil((spec.duration + BEYOND_RELEASE) / step) + 8 + 4 * moves.breaks.length,
-  );
   const { release } = spec;
-  let end = spec.duration;
-  let at = release?.at === 'time' ? release.s : undefined;
-  let released: number | undefined;
-
-  const advance = (t: number, h: number): void => {
-    derivative(t, y, k1);
-    for (let i = 0; i < N; i++) mid[i] = y[i] + (h / 2) * k1[i];
-    derivative(t + h / 2, mid, k2);
-    for (let i = 0; i < N; i++) mid[i] = y[i] + (h / 2) * k2[i];
-    derivative(t + h / 2, mid, k3);
-    for (let i = 0; i < N; i++) mid[i] = y[i] + h * k3[i];
-    derivative(t + h, mid, k4);
-    for (let i = 0; i < N; i++) y[i] += (h / 6) * (k1[i] + 2 * (k2[i] + k3[i]) + k4[i]);
-  };
+  let end = spec.duration + (release ? BEYOND_RELEASE : 0);
+  const builder = new RunBuilder(joints, Math.ceil(end / step) + 2);
   let phi = start.phi;
+  // k1, filled at the start of a step, is also what the record needs of it
   const keep = (t: number): void => {
     derivative(t, y, k1);
-    fillRecord(y, asked, planar.torque, record);
-    acc.set([k1[3], k1[4], k1[5]]);
+    for (let d = 0; d < 3; d++) {
+      record.x[d] = y[d];
+      record.v[d] = y[3 + d];
+      acc[d] = k1[3 + d];
+    }
+    record.x.set(asked.q, 3);
+    record.v.set(asked.qd, 3);
     acc.set(planar.qdd, 3);
+    record.torque.set(planar.torque);
+    record.work = y[6];
+    record.loss = y[7];
+    record.power = k1[6];
+    record.losing = k1[7];
     phi = directionOf(hang, phi);
-    builder.add(t, record, acc, hang.sense * phi);
+    builder.add(t, record, acc, sense * phi);
+  };
+
+  const saved = new Float64Array(N);
+  const first = new Float64Array(N);
+  const advance = (t: number, h: number): void => {
+    for (let d = 0; d < N; d++) mid[d] = saved[d] + (h / 2) * first[d];
+    derivative(t + h / 2, mid, k2);
+    for (let d = 0; d < N; d++) mid[d] = saved[d] + (h / 2) * k2[d];
+    derivative(t + h / 2, mid, k3);
+    for (let d = 0; d < N; d++) mid[d] = saved[d] + h * k3[d];
+    derivative(t + h, mid, k4);
+    for (let d = 0; d < N; d++) y[d] = saved[d] + (h / 6) * (first[d] + 2 * (k2[d] + k3[d]) + k4[d]);
+  };
+  /** Direction of the state y. */
+  const directionAfter = (t: number): number => {
+    askInto(hang, t, y[2], y[5], phi, asked);
+    planar.place(y[2], y[5], asked.q, asked.qd);
+    return directionOf(hang, phi);
   };
 
   keep(0);
-  const saved = new Float64Array(N);
+  let isOut = false;
   let t = 0;
   while (t < end - 1e-12) {
-    let to = Math.min(t + step, end);
-    // steps end at the keys of a move over time, and at the release
-    if (moves.over === 'time') for (const b of moves.breaks) if (b > t + 1e-9 && b < to) to = b;
-    if (at !== undefined && at > t + 1e-12 && at < to) to = at;
     saved.set(y);
-    const before = hang.sense * phi;
-    advance(t, to - t);
-    if (release?.at === 'angle' && released === undefined) {
-      const after = angleAfter(hang, y, asked, phi, to);
-      if (before < release.angle && after >= release.angle) {
-        to = crossing(t, to, before, after, release.angle, (s) => {
-          y.set(saved);
-          advance(t, s - t);
-          return angleAfter(hang, y, asked, phi, s);
+    first.set(k1);
+    // steps end at the keys, where q'' has a kink: across one the method would fall to order 2
+    let h = step;
+    if (moves.over === 'time') {
+      for (const b of moves.breaks) if (b > t + NEAREST && b < t + h) h = b - t;
+      advance(t, h);
+    } else {
+      advance(t, h);
+      const [u0, u1] = [sense * phi, sense * directionAfter(t + h)];
+      const key = firstBetween(moves.breaks, u0, u1);
+      if (key !== undefined) {
+        h = hit(h, u0 - key, u1 - key, (x) => {
+          advance(t, x);
+          return sense * directionAfter(t + x) - key;
         });
-        at = to;
       }
     }
-    t = to;
+    t += h;
     keep(t);
-    if (at !== undefined && released === undefined && Math.abs(t - at) <= 1e-12) {
-      released = builder.count - 1;
+    if (release && !isOut && (release.at === 'time' ? t >= release.s : sense * phi >= release.angle)) {
+      isOut = true;
       end = t + BEYOND_RELEASE;
     }
   }
-  return builder.finish('equations', step, released);
+  return builder.finish('equations', step);
+}
+
+/** s or rad: a key this near is where the step stands already */
+const NEAREST = 1e-9;
+
+/** The key first met on the way from u0 to u1. */
+function firstBetween(keys: readonly number[], u0: number, u1: number): number | undefined {
+  let found: number | undefined;
+  for (const k of keys) {
+    const isBetween = u1 > u0 ? k > u0 + NEAREST && k < u1 : k < u0 - NEAREST && k > u1;
+    if (isBetween && (found === undefined || Math.abs(k - u0) < Math.abs(found - u0))) found = k;
+  }
+  return found;
+}
+
+/** Root of f on (0, h), by regula falsi with halving; f has been called last at the root. */
+function hit(h: number, f0: number, f1: number, f: (x: number) => number): number {
+  let [lo, hi, fl, fh] = [0, h, f0, f1];
+  let x = h;
+  for (let i = 0; i < 50; i++) {
+    x = i % 4 === 3 ? (lo + hi) / 2 : lo - (fl * (hi - lo)) / (fh - fl);
+    const v = f(x);
+    if (Math.abs(v) < NEAREST / 10) break;
+    if (v > 0 === fl > 0) [lo, fl] = [x, v];
+    else [hi, fh] = [x, v];
+  }
+  return x;
 }
 
 /** Derivative of the state; leaves the planar equations solved and `asked` filled at it. */
@@ -90,17 +130,20 @@ function makeDerivative(
   start: number,
 ): (t: number, y: Float64Array, dy: Float64Array) => void {
   const { spec, planar } = hang;
-  const { stiffness: k, damping: c, mass } = spec.rail;
-  const driven = asked.q.map(() => 1);
+  const { gravity } = spec;
+  const { mass } = spec.rail;
+  const [kx, ky] = spec.rail.stiffness;
+  const [cx, cy] = spec.rail.damping;
+  const driven = new Float64Array(asked.q.length).fill(1);
   let phi = start;
   return (t, y, dy) => {
     phi = askInto(hang, t, y[2], y[5], phi, asked);
     planar.place(y[2], y[5], asked.q, asked.qd);
     planar.solve(
-      spec.gravity,
+      gravity,
       mass,
-      -k[0] * y[0] - c[0] * y[3],
-      -k[1] * y[1] - c[1] * y[4],
+      -kx * y[0] - cx * y[3],
+      -ky * y[1] - cy * y[4],
       driven,
       asked.qdd,
       asked.share,
@@ -115,47 +158,6 @@ function makeDerivative(
     let power = 0;
     for (let j = 0; j < asked.qd.length; j++) power += planar.torque[j] * asked.qd[j];
     dy[6] = power;
-    dy[7] = c[0] * y[3] * y[3] + c[1] * y[4] * y[4];
+    dy[7] = cx * y[3] * y[3] + cy * y[4] * y[4];
   };
-}
-
-function fillRecord(y: Float64Array, asked: Asked, torque: Float64Array, out: RunRecord): void {
-  for (let d = 0; d < 3; d++) {
-    out.x[d] = y[d];
-    out.v[d] = y[3 + d];
-  }
-  out.x.set(asked.q, 3);
-  out.v.set(asked.qd, 3);
-  out.torque.set(torque);
-  out.work = y[6];
-  out.loss = y[7];
-}
-
-function angleAfter(hang: Hang, y: Float64Array, asked: Asked, near: number, t: number): number {
-  askInto(hang, t, y[2], y[5], near, asked);
-  hang.planar.place(y[2], y[5], asked.q, asked.qd);
-  return hang.sense * directionOf(hang, near);
-}
-
-/** Time at which the angle is `target`, by regula falsi with halving. */
-function crossing(
-  from: number,
-  to: number,
-  before: number,
-  after: number,
-  target: number,
-  angleAt: (t: number) => number,
-): number {
-  let [lo, hi, fl, fh] = [from, to, before - target, after - target];
-  let t = to;
-  for (let i = 0; i < 60; i++) {
-    t = i % 4 === 3 ? (lo + hi) / 2 : (lo * fh - hi * fl) / (fh - fl);
-    if (!(t > lo && t < hi)) t = (lo + hi) / 2;
-    const f = angleAt(t) - target;
-    if (Math.abs(f) < 1e-12 || hi - lo < 1e-13) return t;
-    if (f < 0) [lo, fl] = [t, f];
-    else [hi, fh] = [t, f];
-  }
-  angleAt(t);
-  return t;
 }

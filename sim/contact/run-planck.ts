@@ -1,92 +1,150 @@
 /**
  * A swing in the engine: the chain pinned to a rail of mass that an explicit spring and damper hold, every joint a motor
  * within the strength of both sides. A motor is asked for the rate (q_d(t + dt) - q) / dt; over swing angle q_d is read at
- * the angle the swing will have by then. First order in the step: errors in docs/numerics.md.
+ * the angle the swing will have by then. Rates of the engine are those of half steps (ChainWorld.advance): a sample has the
+ * place of its step, the mean of the rates before and after, and their difference for acceleration; the torque of the step
+ * that starts there. Errors in docs/numerics.md.
  */
-import { jointsInto, makeChainMotion, makeWhole, placeChain, wholeInto } from './chain-motion.ts';
+import { jointsInto, makeChainMotion, placeChain } from './chain-motion.ts';
 import { type Hang, makeAsked, nearest, startOf } from './hang.ts';
 import { ChainWorld } from './planck.ts';
 import { makeRunRecord, RunBuilder, type SwingRun } from './swing-run.ts';
 import { BEYOND_RELEASE } from './swing-spec.ts';
 
 /** s; measured in docs/numerics.md */
-export const PLANCK_STEP = 5e-4;
+export const PLANCK_STEP = 1e-3;
 
 export function runPlanck(hang: Hang, step = PLANCK_STEP): SwingRun {
-  const { spec, chain, grip, moves, sense } = hang;
-  const { stiffness: k, damping: c, mass } = spec.rail;
+  const { spec, chain, grip, moves, sense, planar } = hang;
+  const { mass } = spec.rail;
+  const [kx, ky] = spec.rail.stiffness;
+  const [cx, cy] = spec.rail.damping;
   const nj = chain.joints.length;
+  const D = 3 + nj;
   const strength = spec.strength ?? 1;
   const limits = chain.joints.map((j) => [strength * j.torqueLimit[0], strength * j.torqueLimit[1]] as const);
 
   const asked = makeAsked(nj);
   const start = startOf(hang, asked);
+  // rates half a step before the start
+  const driven = new Float64Array(nj).fill(1);
+  planar.place(start.theta, start.w, asked.q, asked.qd);
+  planar.solve(spec.gravity, mass, -kx * start.x, -ky * start.y, driven, asked.qdd, asked.share, asked.q);
+  const half = step / 2;
+  const qd0 = asked.qd.map((v, j) => v - half * planar.qdd[j]);
   const motion = makeChainMotion(chain);
-  const placed = { point: grip, x: start.x, y: start.y, vx: 0, vy: 0, theta: start.theta, w: start.w };
-  placeChain(chain, asked.q, asked.qd, placed, motion);
+  const rail0 = [-half * planar.baseAcc[0], -half * planar.baseAcc[1]] as const;
+  placeChain(
+    chain,
+    asked.q,
+    qd0,
+    {
+      point: grip,
+      x: start.x,
+      y: start.y,
+      vx: rail0[0],
+      vy: rail0[1],
+      theta: start.theta,
+      w: start.w - half * planar.rootAcc,
+    },
+    motion,
+  );
   const world = new ChainWorld(chain, motion, spec.gravity);
-  const rail = world.addRail(mass, grip.link, grip.at, 0, 0);
+  const rail = world.addRail(mass, grip.link, grip.at, rail0[0], rail0[1]);
 
   const record = makeRunRecord(nj);
-  const builder = new RunBuilder(nj, Math.ceil((spec.duration + BEYOND_RELEASE) / step) + 8);
-  const whole = makeWhole();
+  const { release } = spec;
+  let end = spec.duration + (release ? BEYOND_RELEASE : 0);
+  const builder = new RunBuilder(nj, Math.ceil(end / step) + 3);
   const bar = new Float64Array(4);
+  const centre = new Float64Array(4);
   const [q, qd, d, dd, target] = Array.from({ length: 5 }, () => new Float64Array(nj));
-  let phi = start.phi;
-  let phid = 0;
-  const read = (): void => {
+  const [place, rates, former, acc, mean] = Array.from({ length: 5 }, () => new Float64Array(D));
+  const readInto = (x: Float64Array, v: Float64Array): void => {
     jointsInto(chain, world.motion, q, qd);
     world.railInto(rail, bar);
-    wholeInto(chain, world.motion, spec.gravity, whole);
-    const [rx, ry] = [whole.x - bar[0], whole.y - bar[1]];
-    phi = nearest(Math.atan2(rx, -ry), phi);
-    phid = (rx * (whole.vy - bar[3]) - ry * (whole.vx - bar[2])) / (rx * rx + ry * ry);
-    record.x.set([bar[0], bar[1], world.motion.theta[grip.link]]);
-    record.v.set([bar[2], bar[3], world.motion.w[grip.link]]);
-    record.x.set(q, 3);
-    record.v.set(qd, 3);
+    x[0] = bar[0];
+    x[1] = bar[1];
+    x[2] = world.motion.theta[grip.link];
+    v[0] = bar[2];
+    v[1] = bar[3];
+    v[2] = world.motion.w[grip.link];
+    x.set(q, 3);
+    v.set(qd, 3);
   };
-
-  const { release } = spec;
-  let end = spec.duration;
-  let at = release?.at === 'time' ? release.s : undefined;
-  let released: number | undefined;
-  read();
-  builder.add(0, record, undefined, sense * phi);
-  let t = 0;
-  while (t < end - 1e-9) {
-    let h = Math.min(step, end - t);
-    if (at === undefined && release?.at === 'angle' && released === undefined) {
-      // the step that would pass the release angle ends there (to first order, as the engine does)
-      const away = release.angle - sense * phi;
-      if (away > 0 && sense * phid * h >= away) h = away / (sense * phid);
-      else if (away <= 0 && builder.count > 1) h = 0;
-      if (h < step) at = t + h;
-    } else if (at !== undefined && released === undefined && t + h > at) h = at - t;
-    if (h > 1e-9) {
-      const x = moves.over === 'time' ? t + h : sense * (phi + phid * h);
-      moves.at(x, target, d, dd);
-      for (let j = 0; j < nj; j++) world.drive(j, (target[j] - q[j]) / h, limits[j]);
-      world.pushRail(rail, -k[0] * bar[0] - c[0] * bar[2], -k[1] * bar[1] - c[1] * bar[3]);
-      const [v0x, v0y] = [bar[2], bar[3]];
-      for (let j = 0; j < nj; j++) d[j] = qd[j];
-      world.step(h);
-      t += h;
-      read();
-      for (let j = 0; j < nj; j++) {
-        record.torque[j] = world.torque(j, h);
-        record.work += record.torque[j] * h * ((qd[j] + d[j]) / 2);
-      }
-      // the damper's force of this step along its mean velocity
-      record.loss += h * (c[0] * v0x * ((v0x + bar[2]) / 2) + c[1] * v0y * ((v0y + bar[3]) / 2));
-      builder.add(t, record, undefined, sense * phi);
+  let phi = start.phi;
+  const pace = new Pace();
+  readInto(place, rates);
+  // rates drawn on to the whole step: exact at the start, from two half steps later
+  mean.set([0, 0, start.w]);
+  mean.set(asked.qd, 3);
+  let isOut = false;
+  let power = 0;
+  let losing = 0;
+  for (let i = 0; (i - 1) * step < end - 1e-12; i++) {
+    const t = i * step;
+    planar.place(place[2], rates[2], place.subarray(3), rates.subarray(3));
+    planar.centreInto(centre);
+    phi = nearest(Math.atan2(centre[0], -centre[1]), phi);
+    if (moves.over === 'time') moves.at(t + step, target, d, dd);
+    else {
+      const turn = (centre[0] * centre[3] - centre[1] * centre[2]) / (centre[0] ** 2 + centre[1] ** 2);
+      moves.at(sense * (phi + step * pace.next(turn, step)), target, d, dd);
     }
-    if (at !== undefined && released === undefined && t >= at - 1e-9) {
-      released = builder.count - 1;
+    for (let j = 0; j < nj; j++) world.drive(j, (target[j] - place[3 + j]) / step, limits[j]);
+    world.pushRail(rail, -kx * place[0] - cx * mean[0], -ky * place[1] - cy * mean[1]);
+    record.x.set(place);
+    former.set(rates);
+    world.advance(rail, step, planar);
+    readInto(place, rates);
+    record.power = 0;
+    for (let k = 0; k < D; k++) {
+      acc[k] = (rates[k] - former[k]) / step;
+      record.v[k] = (rates[k] + former[k]) / 2;
+      mean[k] = 1.5 * rates[k] - 0.5 * former[k];
+    }
+    for (let j = 0; j < nj; j++) {
+      record.torque[j] = world.torque(j, step);
+      record.power += record.torque[j] * record.v[3 + j];
+    }
+    record.losing = cx * record.v[0] * record.v[0] + cy * record.v[1] * record.v[1];
+    if (i === 0) {
+      record.v.set([0, 0, start.w]);
+      record.v.set(asked.qd, 3);
+    } else {
+      record.work += (step / 2) * (record.power + power);
+      record.loss += (step / 2) * (record.losing + losing);
+    }
+    power = record.power;
+    losing = record.losing;
+    builder.add(t, record, acc, sense * phi);
+    if (release && !isOut && (release.at === 'time' ? t >= release.s : sense * phi >= release.angle)) {
+      isOut = true;
       end = t + BEYOND_RELEASE;
-      at = undefined;
     }
   }
-  builder.smooth();
-  return builder.finish('planck', step, released);
+  return builder.finish('planck', step);
 }
+
+/**
+ * The rate of the swing angle over the step to come, from those of the half steps before, smoothed over some
+ * milliseconds. A rate drawn on from the last two alone would answer to what the joints themselves did in the last step,
+ * twice over, and the swing would shake itself apart where keys over angle are steep.
+ */
+class Pace {
+  private rate = 0;
+  private change = 0;
+  private isNew = true;
+
+  next(turn: number, step: number): number {
+    const share = Math.min(0.5, step / SMOOTHING);
+    if (this.isNew) this.rate = turn;
+    this.isNew = false;
+    const off = turn - (this.rate + step * this.change);
+    this.rate += step * this.change + 2 * share * off;
+    this.change += (share * share * off) / step;
+    return this.rate + step * this.change;
+  }
+}
+/** s */
+const SMOOTHING = 8e-3;

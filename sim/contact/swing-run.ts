@@ -18,10 +18,10 @@ export interface SwingRun {
   readonly torque: Float64Array; // (count x joints)
   readonly work: Float64Array; // (count) done by the joints since the start, J
   readonly loss: Float64Array; // (count) taken by the rail's damping since the start, J
+  readonly power: Float64Array; // (count) rates of the two, W
+  readonly losing: Float64Array;
   /** swing angle, counted on */
   readonly angle: Float64Array; // (count)
-  /** index of the step that ends at the release, if there is one */
-  readonly release?: number;
 }
 
 export interface RunRecord {
@@ -30,11 +30,13 @@ export interface RunRecord {
   readonly torque: Float64Array;
   work: number;
   loss: number;
+  power: number;
+  losing: number;
 }
 
 export function makeRunRecord(joints: number): RunRecord {
   const f = (n: number): Float64Array => new Float64Array(n);
-  return { x: f(3 + joints), v: f(3 + joints), torque: f(joints), work: 0, loss: 0 };
+  return { x: f(3 + joints), v: f(3 + joints), torque: f(joints), work: 0, loss: 0, power: 0, losing: 0 };
 }
 
 /** Index of the step at or before t (the last but one at most). */
@@ -65,8 +67,8 @@ export function readRun(run: SwingRun, t: number, out: RunRecord): void {
     const [p, q] = [i * run.joints + j, k * run.joints + j];
     out.torque[j] = run.torque[p] + s * (run.torque[q] - run.torque[p]);
   }
-  out.work = run.work[i] + s * (run.work[k] - run.work[i]);
-  out.loss = run.loss[i] + s * (run.loss[k] - run.loss[i]);
+  out.work = hermite(s, h, run.work[i], run.work[k], run.power[i], run.power[k]);
+  out.loss = hermite(s, h, run.loss[i], run.loss[k], run.losing[i], run.losing[k]);
 }
 
 function hermite(s: number, h: number, y0: number, y1: number, d0: number, d1: number): number {
@@ -87,6 +89,8 @@ export class RunBuilder {
   private torque: Float64Array;
   private work: Float64Array;
   private loss: Float64Array;
+  private power: Float64Array;
+  private losing: Float64Array;
   private times: Float64Array;
   private angle: Float64Array;
 
@@ -96,43 +100,45 @@ export class RunBuilder {
     const f = (k: number): Float64Array => new Float64Array(k);
     [this.x, this.v, this.a] = [f(this.D * room), f(this.D * room), f(this.D * room)];
     this.torque = f(joints * room);
-    [this.work, this.loss, this.times, this.angle] = [f(room), f(room), f(room), f(room)];
+    [this.work, this.loss, this.power, this.losing] = [f(room), f(room), f(room), f(room)];
+    [this.times, this.angle] = [f(room), f(room)];
   }
 
   get count(): number {
     return this.n;
   }
 
-  add(t: number, record: RunRecord, acc: ArrayLike<number> | undefined, angle: number): void {
+  add(t: number, record: RunRecord, acc: ArrayLike<number>, angle: number): void {
     const { n, D, joints } = this;
+    if (n === this.times.length) this.grow();
     this.x.set(record.x, n * D);
     this.v.set(record.v, n * D);
-    if (acc) this.a.set(acc, n * D);
+    this.a.set(acc, n * D);
     this.torque.set(record.torque, n * joints);
     this.work[n] = record.work;
     this.loss[n] = record.loss;
+    this.power[n] = record.power;
+    this.losing[n] = record.losing;
     this.times[n] = t;
     this.angle[n] = angle;
     this.n++;
   }
 
-  /** Accelerations from the rates by differences, and torques (means of the step before) moved to the steps' ends. */
-  smooth(): void {
-    const { n, D, joints, v, a, times, torque } = this;
-    if (n < 2) return;
-    for (let i = 0; i < n; i++) {
-      const p = Math.max(0, i - 1);
-      const q = Math.min(n - 1, i + 1);
-      for (let d = 0; d < D; d++) a[i * D + d] = (v[q * D + d] - v[p * D + d]) / (times[q] - times[p]);
-    }
-    for (let j = 0; j < joints; j++) {
-      torque[j] = torque[joints + j];
-      for (let i = 1; i < n - 1; i++)
-        torque[i * joints + j] = (torque[i * joints + j] + torque[(i + 1) * joints + j]) / 2;
-    }
+  private grow(): void {
+    const room = 2 * this.n + 8;
+    const more = (old: Float64Array, width: number): Float64Array => {
+      const made = new Float64Array(width * room);
+      made.set(old);
+      return made;
+    };
+    [this.x, this.v, this.a] = [more(this.x, this.D), more(this.v, this.D), more(this.a, this.D)];
+    this.torque = more(this.torque, this.joints);
+    [this.work, this.loss] = [more(this.work, 1), more(this.loss, 1)];
+    [this.power, this.losing] = [more(this.power, 1), more(this.losing, 1)];
+    [this.times, this.angle] = [more(this.times, 1), more(this.angle, 1)];
   }
 
-  finish(engine: SwingEngine, step: number, release: number | undefined): SwingRun {
+  finish(engine: SwingEngine, step: number): SwingRun {
     const { n, D, joints } = this;
     return {
       engine,
@@ -146,8 +152,9 @@ export class RunBuilder {
       torque: this.torque.subarray(0, n * joints),
       work: this.work.subarray(0, n),
       loss: this.loss.subarray(0, n),
+      power: this.power.subarray(0, n),
+      losing: this.losing.subarray(0, n),
       angle: this.angle.subarray(0, n),
-      ...(release === undefined ? {} : { release }),
     };
   }
 }

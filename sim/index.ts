@@ -28,6 +28,7 @@ export { CAUTION } from './files/caution.ts';
 export { fileOfDraft } from './files/draft-file.ts';
 export { formatFrames, frameColumns } from './files/frames-csv.ts';
 export { type Change, listChanges } from './files/list-changes.ts';
+export { formatMapRow, formatSamples, mapColumns, sampleColumns } from './files/margin-csv.ts';
 export {
   checkSkillFile,
   formatSkill,
@@ -38,6 +39,7 @@ export {
   type Shelf,
   shapeInRadians,
 } from './files/parse-skill.ts';
+export { OUT_UNITS, type OutUnit } from './files/search-units.ts';
 export { formatSheet, parseSheet, parseSheetText, type SheetFile } from './files/sheet-file.ts';
 export type {
   Athlete,
@@ -114,10 +116,29 @@ export { ScheduleOrderError, ScheduleValueError } from './schedule/errors.ts';
 export { calcOutcome, Evaluator, type Outcome, type Sense, senseOf } from './search/evaluate.ts';
 export { checkInput, type Input, type InputLevel, type InputUnit, putInputs } from './search/input.ts';
 export { findInput, listInputs } from './search/inputs.ts';
+export { axisAbout, axisValue, type MapAxis, type MapRow, type MapSpec } from './search/map.ts';
+export { type Contour, findContour, roundLevels } from './search/map-contour.ts';
+export type { Bar, BarEnd } from './search/margin-bars.ts';
+export { type Influence, type MarginStudy, type ShareAfter, studyMargin } from './search/margin-study.ts';
+export { type Bound, distanceIn, USUAL_WINDOW, type Window } from './search/margin-window.ts';
 export type { Obstacle } from './search/nearest-miss.ts';
 export { findResult, RESULTS, type Result, type ResultUnit } from './search/result.ts';
+export { distances, joinTables, type SampleTable, type Study } from './search/sample.ts';
+export { STUDY_TOLERANCE } from './search/sample-fly.ts';
+export { type Correlation, type Spread, type SpreadPart, usualBy } from './search/sample-spread.ts';
 export type { Cost, Problem, Solution, Term } from './search/solution.ts';
 export { type Answer, type SolveProgress, solve, solveSteps } from './search/solve.ts';
+export {
+  type AxisRequest,
+  type BoundRequest,
+  type MapRequest,
+  MapRunner,
+  openMap,
+  openStudy,
+  type StudyRequest,
+  StudyRunner,
+  usualStudy,
+} from './search/span.ts';
 export {
   type Aim,
   aimAt,
@@ -132,6 +153,10 @@ export {
 } from './search/target.ts';
 export { MOST_MOMENTUM, makeUnknown, type Unknown } from './search/unknown.ts';
 export { ARMS_IN, ARMS_WIDE, type ArmsHeld, armsWideAgainstIn } from './skill/arms-wide-in.ts';
+export { type BalanceBy, type BalanceSpec, checkBalance, DEFAULT_BALANCE, wordBalance } from './skill/balance.ts';
+export { type BalancedFlight, flyBalanced } from './skill/balance-fly.ts';
+export { planTwist } from './skill/balance-plan.ts';
+export type { BalanceRecord, TwistPlan } from './skill/balance-schedule.ts';
 export { buildSkill, makeBody, poseOf } from './skill/build-skill.ts';
 export { type HeldEqual, holdEqual, type KnownFlights, takeoffEnergy } from './skill/compare.ts';
 export {

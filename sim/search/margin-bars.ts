@@ -4,7 +4,6 @@
  * Illinois: Dowell & Jarratt 1971, BIT 11:168). A window that is left and come back to inside one step can be missed.
  */
 import { distanceIn, type Window } from './margin-window.ts';
-import type { Result } from './result.ts';
 import { wordFault } from './sample.ts';
 import type { SampleFlyer } from './sample-fly.ts';
 import type { SpreadPart } from './sample-spread.ts';
@@ -14,13 +13,15 @@ export interface BarEnd {
   readonly by: number;
   /** why it ends there: the landing leaves the window, the input's range ends, it cannot be flown beyond, or nothing so far */
   readonly ends: 'window' | 'range' | 'flight' | 'never';
-  /** the result that leaves the window first */
-  readonly result?: Result;
+  /** id of the result that leaves the window first */
+  readonly result?: string;
   readonly fault?: string;
 }
 
 export interface Bar {
-  readonly part: SpreadPart;
+  /** id of the input, and its usual spread */
+  readonly input: string;
+  readonly spread: number;
   readonly low: BarEnd;
   readonly high: BarEnd;
   /** the nearer edge in units of the usual spread: the narrowest bar is the input that forgives least */
@@ -62,7 +63,13 @@ export function calcBar(flyer: SampleFlyer, parts: readonly SpreadPart[], window
   const here = look(0);
   const low = findEnd(look, here, part, -1, window);
   const high = findEnd(look, here, part, 1, window);
-  return { part, low, high, forgives: Math.min(Math.abs(low.by), Math.abs(high.by)) / part.by };
+  return {
+    input: part.input.id,
+    spread: part.by,
+    low,
+    high,
+    forgives: Math.min(Math.abs(low.by), Math.abs(high.by)) / part.by,
+  };
 }
 
 function findEnd(
@@ -74,7 +81,7 @@ function findEnd(
 ): BarEnd {
   const room = side > 0 ? input.range[1] - input.value : input.value - input.range[0];
   let a = { x: 0, look: here };
-  if (!(here.off < 0)) return { by: 0, ends: 'window', result: window[here.worst]?.result };
+  if (!(here.off < 0)) return { by: 0, ends: 'window', result: window[here.worst]?.result.id };
   let step = FIRST * by;
   for (;;) {
     const x = Math.min(room, a.x + step, FARTHEST * by);
@@ -126,5 +133,5 @@ function close(
   }
   const { worst, fault } = b.look;
   if (fault !== undefined) return { by: side * a.x, ends: 'flight', fault };
-  return { by: side * a.x, ends: 'window', result: window[worst].result };
+  return { by: side * a.x, ends: 'window', result: window[worst].result.id };
 }

@@ -1,0 +1,79 @@
+/** Samples and maps as CSV: a line each, numbers as shortest round-trip decimals, blank where there is none. */
+import type { MapRow, MapSpec } from '../search/map.ts';
+import type { SampleTable, Study } from '../search/sample.ts';
+import { OUT_UNITS } from './search-units.ts';
+
+const cell = (x: number): string => (Number.isFinite(x) ? String(x) : '');
+/** A fault in words, quoted where it has to be. */
+const text = (x: string): string => (/[",\r\n]/.test(x) ? `"${x.replaceAll('"', '""')}"` : x);
+
+export function sampleColumns({ spread, window }: Study): string[] {
+  return [
+    'sample',
+    ...spread.parts.map(({ input }) => `${input.id}_${OUT_UNITS[input.unit].suffix}`),
+    ...window.map(({ result }) => `${result.id}_${OUT_UNITS[result.unit].suffix}`),
+    'distance',
+    'inside',
+    'fault',
+  ];
+}
+
+/** `far`: distance of each from the middle of the window. The line of names stands over sample 0 alone. */
+export function formatSamples(study: Study, table: SampleTable, far: ArrayLike<number>): string {
+  const { spread, window } = study;
+  const width = spread.parts.length;
+  const m = window.length;
+  const scaleIn = spread.parts.map((p) => OUT_UNITS[p.input.unit].scale);
+  const scaleOut = window.map((b) => OUT_UNITS[b.result.unit].scale);
+  const lines = table.from === 0 ? [sampleColumns(study).join(',')] : [];
+  for (let i = 0; i < table.n; i++) {
+    const number = table.from + i;
+    lines.push(
+      [
+        String(number),
+        ...scaleIn.map((s, j) => cell(table.values[width * i + j] * s)),
+        ...scaleOut.map((s, k) => cell(table.results[m * i + k] * s)),
+        cell(far[i]),
+        far[i] <= 1 ? '1' : '0',
+        text(table.faults[number] ?? ''),
+      ].join(','),
+    );
+  }
+  return lines.length > 0 ? `${lines.join('\n')}\n` : '';
+}
+
+export function mapColumns({ x, y, results, window }: MapSpec): string[] {
+  return [
+    'row',
+    'column',
+    ...[y, x].map(({ input }) => `${input.id}_${OUT_UNITS[input.unit].suffix}`),
+    ...results.map((r) => `${r.id}_${OUT_UNITS[r.unit].suffix}`),
+    ...(window ? ['distance', 'inside'] : []),
+    'fault',
+  ];
+}
+
+/** `valueOf`: values of the axes. The line of names stands over row 0 alone. */
+export function formatMapRow(
+  map: MapSpec,
+  row: MapRow,
+  valueOf: (axis: MapSpec['x'], index: number) => number,
+): string {
+  const { x, y, results, window } = map;
+  const n = x.count;
+  const [sx, sy] = [x, y].map((a) => OUT_UNITS[a.input.unit].scale);
+  const lines = row.row === 0 ? [mapColumns(map).join(',')] : [];
+  for (let i = 0; i < n; i++)
+    lines.push(
+      [
+        String(row.row),
+        String(i),
+        cell(valueOf(y, row.row) * sy),
+        cell(valueOf(x, i) * sx),
+        ...results.map((r, k) => cell(row.values[k * n + i] * OUT_UNITS[r.unit].scale)),
+        ...(window ? [cell(row.distance[i]), row.distance[i] <= 1 ? '1' : '0'] : []),
+        text(row.faults[i] ?? ''),
+      ].join(','),
+    );
+  return `${lines.join('\n')}\n`;
+}

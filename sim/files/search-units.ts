@@ -1,0 +1,27 @@
+/** The units of inputs and results as people and files have them: degrees and revolutions, never radians. */
+import type { InputUnit } from '../search/input.ts';
+import type { ResultUnit } from '../search/result.ts';
+
+export interface OutUnit {
+  /** at the end of a column's name */
+  readonly suffix: string;
+  /** after a number for people */
+  readonly word: string;
+  /** value outside = scale x value inside */
+  readonly scale: number;
+}
+
+const DEG = 180 / Math.PI;
+
+export const OUT_UNITS: Readonly<Record<InputUnit | ResultUnit, OutUnit>> = {
+  kgM2PerS: { suffix: 'kgM2PerS', word: 'kg m2/s', scale: 1 },
+  rad: { suffix: 'deg', word: 'deg', scale: DEG },
+  radPerS: { suffix: 'revPerS', word: 'rev/s', scale: 1 / (2 * Math.PI) },
+  m: { suffix: 'm', word: 'm', scale: 1 },
+  s: { suffix: 's', word: 's', scale: 1 },
+  mPerS: { suffix: 'mPerS', word: 'm/s', scale: 1 },
+  kg: { suffix: 'kg', word: 'kg', scale: 1 },
+  count: { suffix: 'count', word: '', scale: 1 },
+  share: { suffix: 'share', word: '', scale: 1 },
+  rev: { suffix: 'rev', word: 'rev', scale: 1 },
+};

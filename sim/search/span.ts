@@ -1,0 +1,129 @@
+/**
+ * Studies and maps as plain data, cut into pieces that stand alone: what a worker, a thread or a machine of a cluster is
+ * handed, and what it hands back. The pieces of one request are the same whoever computes them.
+ */
+import type { BalanceSpec } from '../skill/balance.ts';
+import type { SkillSpec } from '../skill/skill-spec.ts';
+import { findInput } from './inputs.ts';
+import { Mapper, type MapRow, type MapSpec } from './map.ts';
+import { type Bar, calcBar } from './margin-bars.ts';
+import { usualWindow, type Window } from './margin-window.ts';
+import { findResult } from './result.ts';
+import { Sampler, type SampleTable, type Study } from './sample.ts';
+import { SampleFlyer } from './sample-fly.ts';
+import { type Correlation, makeSpread, type SpreadPart, usualSpread } from './sample-spread.ts';
+
+export interface BoundRequest {
+  readonly result: string;
+  readonly low: number;
+  readonly high: number;
+}
+
+/** SI, radians; inputs and results by their ids. */
+export interface StudyRequest {
+  readonly spec: SkillSpec;
+  readonly vary: readonly { readonly input: string; readonly by: number; readonly kind: SpreadPart['kind'] }[];
+  readonly correlations: readonly Correlation[];
+  readonly window: readonly BoundRequest[];
+  readonly seed: number;
+  readonly balance?: BalanceSpec;
+}
+
+export interface AxisRequest {
+  readonly input: string;
+  readonly from: number;
+  readonly to: number;
+  readonly count: number;
+}
+
+export interface MapRequest {
+  readonly spec: SkillSpec;
+  readonly x: AxisRequest;
+  readonly y: AxisRequest;
+  readonly results: readonly string[];
+  readonly window: readonly BoundRequest[];
+  readonly balance?: BalanceSpec;
+}
+
+/** What a skill is usually off by, and the usual window of its landing. */
+export function usualStudy(spec: SkillSpec, seed = 1): StudyRequest {
+  const { parts, correlations } = usualSpread(spec);
+  const inputs = parts.map((p) => p.input);
+  const outcome = new SampleFlyer(spec, inputs).outcomeAt(inputs.map((i) => i.value));
+  return {
+    spec,
+    vary: parts.map(({ input, by, kind }) => ({ input: input.id, by, kind })),
+    correlations,
+    window: usualWindow(spec, outcome).map(({ result, low, high }) => ({ result: result.id, low, high })),
+    seed,
+  };
+}
+
+export const openWindow = (window: readonly BoundRequest[]): Window =>
+  window.map(({ result, low, high }) => ({ result: findResult(result), low, high }));
+
+export function openStudy({ spec, vary, correlations, window, seed, balance }: StudyRequest): Study {
+  return {
+    spec,
+    spread: makeSpread(
+      vary.map(({ input, by, kind }) => ({ input: findInput(spec, input), by, kind })),
+      correlations,
+    ),
+    window: openWindow(window),
+    seed,
+    ...(balance ? { balance } : {}),
+  };
+}
+
+export function openMap({ spec, x, y, results, window, balance }: MapRequest): MapSpec {
+  const axis = ({ input, ...rest }: AxisRequest): MapSpec['x'] => ({ input: findInput(spec, input), ...rest });
+  return {
+    spec,
+    x: axis(x),
+    y: axis(y),
+    results: results.map(findResult),
+    ...(window.length > 0 ? { window: openWindow(window) } : {}),
+    ...(balance ? { balance } : {}),
+  };
+}
+
+/** Computes pieces of a study: spans of its samples, and its bars one by one. */
+export class StudyRunner {
+  readonly study: Study;
+  private readonly sampler: Sampler;
+
+  constructor(request: StudyRequest) {
+    this.study = openStudy(request);
+    this.sampler = new Sampler(this.study);
+  }
+
+  samples(from: number, to: number): SampleTable {
+    return this.sampler.run(from, to);
+  }
+
+  bar(index: number): Bar {
+    return calcBar(this.sampler.flyer, this.study.spread.parts, this.study.window, index);
+  }
+
+  /** The results of the skill as it is, in the order of the window. */
+  now(): number[] {
+    const { parts } = this.study.spread;
+    const outcome = this.sampler.flyer.outcomeAt(parts.map((p) => p.input.value));
+    return this.study.window.map((b) => b.result.get(outcome));
+  }
+}
+
+/** Computes rows of a map. */
+export class MapRunner {
+  readonly map: MapSpec;
+  private readonly mapper: Mapper;
+
+  constructor(request: MapRequest) {
+    this.map = openMap(request);
+    this.mapper = new Mapper(this.map);
+  }
+
+  row(index: number): MapRow {
+    return this.mapper.run(index);
+  }
+}

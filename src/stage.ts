@@ -2,6 +2,7 @@
 import { posing } from './engine/pose.ts';
 import { calcHeldPose, makePoser, type Poser } from './engine/poses.ts';
 import type { FlightResult } from './engine/result.ts';
+import { drawLarge, lowestPoint, wordMeasure } from './large-picture.ts';
 import type { StageHandle, StageInput, StagePorts, ViewPlace } from './panels/ports.ts';
 import { wordLanding } from './panels/sentence.tsx';
 import { lengthMarks } from './panels/units.ts';
@@ -54,6 +55,7 @@ function getStaged(result: FlightResult): Staged {
     path[4 * i] = frames.t[i];
     for (let k = 0; k < 3; k++) path[4 * i + 1 + k] = frames.p_WScm_W[3 * i + k];
   }
+  const ghosts = ghostTimes(flight.duration).map(pose);
   const made: Staged = {
     pose,
     flight: {
@@ -66,7 +68,8 @@ function getStaged(result: FlightResult): Staged {
       surfaceY: flight.surfaceY,
       surface: skill.end.surface?.kind,
       path,
-      ghosts: ghostTimes(flight.duration).map(pose),
+      ghosts,
+      startY: lowestPoint(flight, ghosts[0]),
       wantedSomersault: outline.inAir ? undefined : outline.wantedSomersault,
     },
   };
@@ -121,6 +124,8 @@ function drawView(
       return frontScene({ flight, cursor, window, others });
     case 'top':
       return topScene({ flight, cursor, window, others });
+    case 'large':
+      return drawLarge(place, flight, cursor, getStaged(input.result).pose, others);
     case 'upright':
       return uprightScene({ body: flight.body, pose: cursor, width, height, pxPerM, y: place.centreY, others });
   }
@@ -179,6 +184,7 @@ export const stagePorts: StagePorts = {
   },
   poseTile: drawPoseTile,
   held: drawHeld,
+  wordMeasure: (measure) => (measure ? wordMeasure(measure) : ''),
   tile: (result, block, width, height) => {
     const span = result.skill.schedule.blocks[block];
     if (!span) return '';

@@ -14,8 +14,31 @@ export type Asked =
   | 'revolutions'
   | 'degrees';
 
+/** Work on picked keys; where none is picked, on the pose at the cursor. */
+export interface KeyActions {
+  hasPicked(): boolean;
+  /** keys, not only edges of shapes */
+  hasKeysPicked(): boolean;
+  /** what is picked stands at more than one instant */
+  hasSpan(): boolean;
+  canPaste(): boolean;
+  copy(): void;
+  paste(): void;
+  mirror(): void;
+  /** in time, about the first of them */
+  scale(factor: number): void;
+  remove(): void;
+  /** of the open lane, else of the whole skill */
+  pickAll(): void;
+  /** at the cursor */
+  pickHere(): void;
+  pickNone(): void;
+  nudge(byS: number): void;
+}
+
 /** What commands may ask of the bench. The bench itself lives with the panels; the table knows only this. */
 export interface BenchActions {
+  readonly keys: KeyActions;
   readonly canUndo: () => boolean;
   readonly canRedo: () => boolean;
   readonly isPlaying: () => boolean;

@@ -5,20 +5,10 @@ import { stageTexts } from '../texts/stage.ts';
 import { toolTexts } from '../texts/tools.ts';
 import { texts } from '../texts.ts';
 import type { Asked, BenchActions, ToolName } from './actions.ts';
+import type { Command, CommandGroup } from './command.ts';
+import { keyCommands } from './key-commands.ts';
 
-export type CommandGroup = 'time' | 'edit' | 'tool' | 'file' | 'view';
-
-export interface Command {
-  readonly id: string;
-  readonly title: string;
-  readonly group: CommandGroup;
-  /** as "Mod+Shift+Z": Mod is Ctrl, or Cmd on a Mac */
-  readonly keys: readonly string[];
-  readonly when?: (bench: BenchActions) => boolean;
-  /** why it cannot run, where `when` says no */
-  readonly why?: string;
-  readonly run: (bench: BenchActions) => void;
-}
+export type { Command, CommandGroup } from './command.ts';
 
 const t = texts.commands;
 const c = commandTexts;
@@ -115,6 +105,7 @@ export const commands: readonly Command[] = [
   { id: 'values', title: t.values, group: 'edit', keys: ['V'], run: (b) => b.openPanel('values') },
   { id: 'joints', title: t.joints, group: 'edit', keys: ['J'], run: (b) => b.openPanel('joints') },
   { id: 'shapes', title: t.shapes, group: 'edit', keys: ['B'], run: (b) => b.openPanel('shapes') },
+  ...keyCommands,
   ...toolCommands,
   { id: 'skills', title: t.skills, group: 'file', keys: ['S'], run: (b) => b.openPanel('skills') },
   { id: 'open', title: t.open, group: 'file', keys: ['Mod+O'], run: (b) => b.openFile() },

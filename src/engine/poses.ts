@@ -19,6 +19,7 @@ export interface PosedInstant {
   readonly somersault: number;
   readonly tilt: number;
   readonly twist: number;
+  readonly w_S_W: readonly [number, number, number];
 }
 
 export type Poser = (t: number) => PosedInstant;
@@ -33,7 +34,8 @@ export function makePoser(flight: Flight, frames: Frames): Poser {
     mulInto(state.R_WB, 0, calcBodyFrame(state.sm).R_BF, 0, R_WF, 0);
     const at = Math.min(Math.max((t / flight.duration) * rows, 0), rows);
     const i = Math.min(Math.floor(at), rows - 1);
-    const between = (c: Float64Array): number => c[i] + (c[i + 1] - c[i]) * (at - i);
+    const between = (c: Float64Array, width = 1, k = 0): number =>
+      c[width * i + k] + (c[width * (i + 1) + k] - c[width * i + k]) * (at - i);
     const [x, y, z] = state.p_WScm_W;
     return {
       t,
@@ -43,6 +45,7 @@ export function makePoser(flight: Flight, frames: Frames): Poser {
       somersault: between(frames.somersault),
       tilt: between(frames.tilt),
       twist: between(frames.twist),
+      w_S_W: [between(frames.w_S_W, 3, 0), between(frames.w_S_W, 3, 1), between(frames.w_S_W, 3, 2)],
     };
   };
 }

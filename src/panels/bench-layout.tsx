@@ -1,5 +1,6 @@
 /** The bench, for a laptop and wider: before at the left, the flight in the middle, the cut at the right. */
 import { createMemo, Match, Show, Switch } from 'solid-js';
+import { stageTexts } from '../texts/stage.ts';
 import { texts } from '../texts.ts';
 import { Bar } from './bar.tsx';
 import type { Bench } from './bench.ts';
@@ -9,12 +10,14 @@ import { BeforeColumn } from './fields.tsx';
 import { FloorControls, Metres, Ruler } from './floor.tsx';
 import { Ground } from './ground.tsx';
 import type { LaneList } from './lane-list.ts';
+import { Icon } from './parts/icon.tsx';
 import { makeAxis, tOf, xOf } from './plot/axis.ts';
 import type { ViewPlace } from './ports.ts';
 import { Result } from './sentence.tsx';
 import { useSize } from './size.ts';
 import { Stage } from './stage.tsx';
 import { fitStage } from './stage-fit.ts';
+import { LargeStageArea } from './stage-large/large-stage.tsx';
 import { StageNames } from './stage-names.tsx';
 import { useAxis, useFit } from './steady.ts';
 import { GroundTool } from './tools/ground-tool.tsx';
@@ -23,13 +26,19 @@ import { findTool } from './tools/tool-list.ts';
 const FRONT = 122;
 const FLOOR = 34;
 const ABOVE_AIR = 96;
+/** share of the page that the large stage takes */
+const LARGE = 0.66;
 
 export function BenchLayout(props: { bench: Bench; lanes: LaneList }) {
   let root!: HTMLDivElement;
   const size = useSize(() => root);
   const width = (): number => Math.max(size().width, 1160);
   const height = (): number => Math.max(size().height, 812);
-  const airHeight = createMemo(() => Math.round(Math.min(Math.max(294 + (height() - 900) * 0.45, 294), 560)));
+  const airHeight = createMemo(() =>
+    props.bench.large.isOpen()
+      ? Math.round(Math.max(294, (height() - ABOVE_AIR - FLOOR) * LARGE))
+      : Math.round(Math.min(Math.max(294 + (height() - 900) * 0.45, 294), 560)),
+  );
   const timeWidth = (): number => width() - LEFT - RIGHT;
   const sideX = (): number => timeWidth() + 24 + FRONT;
   const sideWidth = (): number => width() - LEFT - sideX();
@@ -81,28 +90,42 @@ export function BenchLayout(props: { bench: Bench; lanes: LaneList }) {
         <Show when={size().width > 0}>
           <section class="air" style={{ height: `${airHeight()}px` }}>
             <BeforeColumn bench={props.bench} />
-            <Stage
-              bench={props.bench}
-              width={width() - LEFT}
-              height={airHeight()}
-              views={views()}
-              timeAt={(x) => (x < timeWidth() ? tOf(axis(), x) : undefined)}
+            <Show
+              when={props.bench.large.isOpen()}
+              fallback={
+                <>
+                  <Stage
+                    bench={props.bench}
+                    width={width() - LEFT}
+                    height={airHeight()}
+                    views={views()}
+                    timeAt={(x) => (x < timeWidth() ? tOf(axis(), x) : undefined)}
+                  >
+                    <StageNames views={views()} compressed={framing().unrolledPxPerM > framing().pxPerM + 0.5} />
+                  </Stage>
+                  <button type="button" class="plain small enlarge" onClick={() => props.bench.toggleLarge()}>
+                    <Icon name="enlarge" size={16} /> {stageTexts.enlarge}
+                  </button>
+                </>
+              }
             >
-              <StageNames views={views()} compressed={framing().unrolledPxPerM > framing().pxPerM + 0.5} />
-            </Stage>
+              <LargeStageArea bench={props.bench} width={width() - LEFT} height={airHeight()} />
+            </Show>
             <p class="standing">{texts.standingCaution}</p>
           </section>
           <section class="floor" aria-label={texts.floor.label}>
             <FloorControls bench={props.bench} />
             <Ruler bench={props.bench} axis={axis()} height={FLOOR} grip={76} />
-            <Metres
-              bench={props.bench}
-              x0={framing().sideX0}
-              pxPerM={framing().pxPerM}
-              width={sideWidth()}
-              height={FLOOR}
-              direction={framing().direction}
-            />
+            <Show when={!props.bench.large.isOpen()}>
+              <Metres
+                bench={props.bench}
+                x0={framing().sideX0}
+                pxPerM={framing().pxPerM}
+                width={sideWidth()}
+                height={FLOOR}
+                direction={framing().direction}
+              />
+            </Show>
           </section>
           <Switch fallback={ground()}>
             <Match when={findTool(props.bench.tool(), 'ground')}>

@@ -14,6 +14,7 @@ import type { Caution, FlightResult, Outcome, Outline } from '../engine/result.t
 import { texts } from '../texts.ts';
 import { wordFault } from './fault-words.ts';
 import { fileName, pickFile, saveText } from './file-door.ts';
+import { type KeyWork, makeKeyWork } from './key-work.ts';
 import { makePlayback, type Playback } from './playback.ts';
 import type { BenchPorts, StageExtras } from './ports.ts';
 import { createLarge, type LargeStage } from './stage-large/large.ts';
@@ -29,6 +30,8 @@ export interface Notice {
 
 export interface Bench extends BenchActions {
   readonly ports: BenchPorts;
+  /** several keys at once */
+  readonly keys: KeyWork;
   readonly file: Accessor<SkillFile>;
   /** the athlete of the document, looked up where it is a reference */
   readonly athlete: Accessor<Athlete>;
@@ -206,7 +209,7 @@ export function createBench(ports: BenchPorts): Bench {
   if (kept) setCursorSignal(Math.min(Math.max(kept.cursorS, 0), result().flight.duration));
   else setCursorSignal(Math.round(result().flight.duration * 45) / 100);
 
-  return {
+  const bench: Omit<Bench, 'keys'> = {
     ports,
     file,
     athlete: () => ports.findAthlete(file()),
@@ -313,6 +316,7 @@ export function createBench(ports: BenchPorts): Bench {
       answer = given;
     },
   };
+  return { ...bench, keys: makeKeyWork(bench) };
 }
 
 /** An athlete's file says so, or it is the athlete alone. */

@@ -15,6 +15,7 @@ import { Result } from './sentence.tsx';
 import { useSize } from './size.ts';
 import { Stage } from './stage.tsx';
 import { fitStage } from './stage-fit.ts';
+import { LargeStageArea } from './stage-large/large-stage.tsx';
 import { useAxis, useFit } from './steady.ts';
 import { ThumbBar } from './thumb-bar.tsx';
 import { ToolSheet } from './tools/tool-sheet.tsx';
@@ -24,6 +25,8 @@ import { say } from './units.ts';
 const FLOOR = 44;
 const BAR = 48;
 const THUMB = 76;
+/** what stays under the floor beneath the large stage */
+const SHAPES = 84;
 const TABS = ['twist', 'tilt', 'momentum', 'energy'] as const;
 type Tab = (typeof TABS)[number];
 
@@ -38,7 +41,9 @@ export function PhoneLayout(props: { bench: Bench; lanes: LaneList }) {
   const width = (): number => Math.max(size().width, 300);
   const height = (): number => Math.max(size().height, 600);
   const airHeight = (): number =>
-    Math.round(Math.min(Math.max((height() - BAR - lineSize().height - FLOOR - THUMB) * 0.385, 170), 330));
+    props.bench.large.isOpen()
+      ? height() - BAR - lineSize().height - FLOOR - THUMB - 18 - SHAPES
+      : Math.round(Math.min(Math.max((height() - BAR - lineSize().height - FLOOR - THUMB) * 0.385, 170), 330));
   const axis = useAxis(
     () => props.bench.result().file.title,
     () => makeAxis(width(), props.bench.result().flight.duration, 42, 37),
@@ -77,7 +82,11 @@ export function PhoneLayout(props: { bench: Bench; lanes: LaneList }) {
       },
     ];
   });
-  const ground = (): number => Math.max(280, height() - BAR - lineSize().height - airHeight() - FLOOR - THUMB - 18);
+  const ground = (): number =>
+    Math.max(
+      props.bench.large.isOpen() ? SHAPES : 280,
+      height() - BAR - lineSize().height - airHeight() - FLOOR - THUMB - 18,
+    );
   const plots = createMemo<TouchPlot[]>(() => {
     const c = texts.cut;
     switch (tab()) {
@@ -161,17 +170,24 @@ export function PhoneLayout(props: { bench: Bench; lanes: LaneList }) {
       <main>
         <Show when={size().width > 0 && lineSize().width > 0}>
           <section class="air" style={{ height: `${airHeight()}px` }}>
-            <Stage
-              bench={props.bench}
-              width={width()}
-              height={airHeight()}
-              views={views()}
-              timeAt={(x) => tOf(axis(), x)}
+            <Show
+              when={props.bench.large.isOpen()}
+              fallback={
+                <Stage
+                  bench={props.bench}
+                  width={width()}
+                  height={airHeight()}
+                  views={views()}
+                  timeAt={(x) => tOf(axis(), x)}
+                >
+                  <p class="stage-name" style={{ right: '12px' }}>
+                    {texts.stage.uprightShort}
+                  </p>
+                </Stage>
+              }
             >
-              <p class="stage-name" style={{ right: '12px' }}>
-                {texts.stage.uprightShort}
-              </p>
-            </Stage>
+              <LargeStageArea bench={props.bench} width={width()} height={airHeight()} />
+            </Show>
           </section>
           <section class="floor" aria-label={texts.floor.label}>
             <Ruler bench={props.bench} axis={axis()} height={FLOOR} grip={92} />
@@ -186,24 +202,26 @@ export function PhoneLayout(props: { bench: Bench; lanes: LaneList }) {
             lineWidth={2.4}
             betweenHeight={50}
             between={
-              <div class="tabs" role="tablist" onKeyDown={onTabKey}>
-                <For each={TABS}>
-                  {(name) => (
-                    <button
-                      type="button"
-                      role="tab"
-                      id={`tab-${name}`}
-                      aria-selected={tab() === name}
-                      tabIndex={tab() === name ? 0 : -1}
-                      onClick={() => setTab(name)}
-                    >
-                      {texts.plots.tabs[name]}
-                    </button>
-                  )}
-                </For>
-              </div>
+              props.bench.large.isOpen() ? undefined : (
+                <div class="tabs" role="tablist" onKeyDown={onTabKey}>
+                  <For each={TABS}>
+                    {(name) => (
+                      <button
+                        type="button"
+                        role="tab"
+                        id={`tab-${name}`}
+                        aria-selected={tab() === name}
+                        tabIndex={tab() === name ? 0 : -1}
+                        onClick={() => setTab(name)}
+                      >
+                        {texts.plots.tabs[name]}
+                      </button>
+                    )}
+                  </For>
+                </div>
+              )
             }
-            plots={plots()}
+            plots={props.bench.large.isOpen() ? [] : plots()}
           />
           <div
             class="plumb"

@@ -2,12 +2,15 @@
 import type { Athlete, ExplainWords, ShapeData, SkillFile } from '../../sim/index.ts';
 import type { Keeper } from '../document/keep.ts';
 import type { Shelf } from '../document/shelf.ts';
+import type { Accounting } from '../engine/account.ts';
 import type { Comparing } from '../engine/compare.ts';
 import type { Drafting } from '../engine/draft.ts';
 import type { Posing } from '../engine/pose.ts';
 import type { FlightResult, OverlapCaution } from '../engine/result.ts';
 import type { LargeLook } from '../scene/large-look.ts';
 import type { Measure } from '../scene/measure.ts';
+
+import type { PrintPorts } from './print-ports.ts';
 
 export type ViewKind = 'unrolled' | 'side' | 'front' | 'top' | 'upright' | 'large';
 
@@ -138,9 +141,11 @@ export interface BenchPorts {
   readonly keeper: Keeper;
   readonly shelf: Shelf;
   readonly drafting: Drafting;
+  readonly loadPrint: () => Promise<PrintPorts>;
   readonly first: SkillFile;
   readonly stage: StagePorts;
   /** with the tool that asks for it */
   loadComparing(): Promise<Comparing>;
+  loadAccounting(): Promise<Accounting>;
   readonly posing: Posing;
 }

@@ -10,6 +10,7 @@ const names = {
   front: texts.stage.front,
   top: texts.stage.top,
   upright: texts.stage.upright,
+  large: '',
 } as const;
 
 export function StageNames(props: { views: readonly ViewPlace[]; compressed?: boolean }) {

@@ -15,6 +15,8 @@ export function Stage(props: {
   views: readonly ViewPlace[];
   /** time at an x of the canvas, where a press brings the cursor; undefined: not on the unrolled flight */
   timeAt?: (x: number) => number | undefined;
+  /** a press that took no limb and brought no cursor */
+  onFree?: (e: PointerEvent) => void;
   children?: JSX.Element;
 }) {
   let canvas!: HTMLCanvasElement;
@@ -62,7 +64,10 @@ export function Stage(props: {
       props.bench.play.pause();
       props.bench.setCursor(Math.round(t * 1000) / 1000);
     };
-    if (props.timeAt?.(e.clientX - left) === undefined) return;
+    if (props.timeAt?.(e.clientX - left) === undefined) {
+      props.onFree?.(e);
+      return;
+    }
     const from = props.bench.cursor();
     startDrag(e, {
       start: () => at(e.clientX),

@@ -15,6 +15,7 @@ import { Result } from './sentence.tsx';
 import { useSize } from './size.ts';
 import { Stage } from './stage.tsx';
 import { fitStage } from './stage-fit.ts';
+import { LargeStageArea } from './stage-large/large-stage.tsx';
 import { useAxis, useFit } from './steady.ts';
 import { ThumbBar } from './thumb-bar.tsx';
 import { ToolSheet } from './tools/tool-sheet.tsx';
@@ -27,6 +28,8 @@ const BAR = 52;
 const LINE = 60;
 const THUMB = 68;
 const STANDING = 22;
+/** what stays under the floor beneath the large stage */
+const SHAPES = 108;
 
 export function TabletLayout(props: { bench: Bench; lanes: LaneList }) {
   let root!: HTMLDivElement;
@@ -47,7 +50,9 @@ export function TabletLayout(props: { bench: Bench; lanes: LaneList }) {
   const height = (): number => Math.max(size().height, 640);
   const timeWidth = (): number => width() - SIDE;
   const airHeight = (): number =>
-    Math.round(Math.min(Math.max((height() - BAR - line() - FLOOR - THUMB) * 0.45, 210), 460));
+    props.bench.large.isOpen()
+      ? height() - BAR - line() - FLOOR - THUMB - STANDING - SHAPES
+      : Math.round(Math.min(Math.max((height() - BAR - line() - FLOOR - THUMB) * 0.45, 210), 460));
   const axis = useAxis(
     () => props.bench.result().file.title,
     () => makeAxis(timeWidth(), props.bench.result().flight.duration, 76, 56),
@@ -107,17 +112,24 @@ export function TabletLayout(props: { bench: Bench; lanes: LaneList }) {
       <main>
         <Show when={size().width > 0}>
           <section class="air" style={{ height: `${airHeight()}px` }}>
-            <Stage
-              bench={props.bench}
-              width={width()}
-              height={airHeight()}
-              views={views()}
-              timeAt={(x) => (x < timeWidth() ? tOf(axis(), x) : undefined)}
+            <Show
+              when={props.bench.large.isOpen()}
+              fallback={
+                <Stage
+                  bench={props.bench}
+                  width={width()}
+                  height={airHeight()}
+                  views={views()}
+                  timeAt={(x) => (x < timeWidth() ? tOf(axis(), x) : undefined)}
+                >
+                  <p class="stage-name" style={{ left: `${timeWidth() + 12}px`, 'max-width': '96px' }}>
+                    {texts.stage.upright}
+                  </p>
+                </Stage>
+              }
             >
-              <p class="stage-name" style={{ left: `${timeWidth() + 12}px`, 'max-width': '96px' }}>
-                {texts.stage.upright}
-              </p>
-            </Stage>
+              <LargeStageArea bench={props.bench} width={width()} height={airHeight()} />
+            </Show>
           </section>
           <section class="floor" aria-label={texts.floor.label}>
             <Ruler bench={props.bench} axis={axis()} height={FLOOR} grip={108} />
@@ -131,21 +143,27 @@ export function TabletLayout(props: { bench: Bench; lanes: LaneList }) {
               nameHeight={26}
               names="all"
               lineWidth={3.2}
-              plots={[
-                { kind: first(), share: 1.7, headHeight: 24, head: choice(first, setFirst) },
-                { kind: second(), share: 1, headHeight: 24, head: choice(second, setSecond) },
-              ]}
+              plots={
+                props.bench.large.isOpen()
+                  ? []
+                  : [
+                      { kind: first(), share: 1.7, headHeight: 24, head: choice(first, setFirst) },
+                      { kind: second(), share: 1, headHeight: 24, head: choice(second, setSecond) },
+                    ]
+              }
             />
-            <section class="touch-cut" style={{ width: `${SIDE}px` }} aria-label={texts.cut.label}>
-              <RateMoment
-                twisting={twisting()}
-                bench={props.bench}
-                cut={cut()}
-                explanation={explanation()}
-                width={100}
-                height={Math.max(80, Math.min(150, ground() - 158))}
-              />
-            </section>
+            <Show when={!props.bench.large.isOpen()}>
+              <section class="touch-cut" style={{ width: `${SIDE}px` }} aria-label={texts.cut.label}>
+                <RateMoment
+                  twisting={twisting()}
+                  bench={props.bench}
+                  cut={cut()}
+                  explanation={explanation()}
+                  width={100}
+                  height={Math.max(80, Math.min(150, ground() - 158))}
+                />
+              </section>
+            </Show>
           </div>
           <div
             class="plumb"

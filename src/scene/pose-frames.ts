@@ -25,6 +25,8 @@ export interface StagePose {
   /** rad/s; without them no turning arrows are drawn */
   readonly somersaultRate?: number;
   readonly twistRate?: number;
+  /** angular velocity of the body as a whole, I_S^-1 h, in W, rad/s; without it no axis is drawn */
+  readonly w_S_W?: readonly [number, number, number];
 }
 
 /** A flight as the stage needs it. `key` changes whenever anything in it changes. */
@@ -35,6 +37,8 @@ export interface StageFlight {
   readonly v_WScm_W0: readonly [number, number, number];
   readonly h_Scm_W: readonly [number, number, number];
   readonly surfaceY: number;
+  /** height of the lowest point of the body at take-off, m */
+  readonly startY?: number;
   readonly surface?: 'floor' | 'mat' | 'trampoline' | 'water' | 'other';
   /** path of the mass centre, (n x 4): t, x, y, z, ascending in t from 0 to duration */
   readonly path: Float64Array;

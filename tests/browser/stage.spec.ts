@@ -1,0 +1,131 @@
+// The large stage: opened and closed, moved by wheel, drag, keys and two fingers; tape and angle read what is drawn.
+import { expect, type Page, test } from '@playwright/test';
+import { openBench } from './bench.ts';
+
+const bar = (page: Page) => page.getByRole('toolbar', { name: 'Large stage' });
+const reading = (page: Page) => page.locator('.measure-hint');
+const box = async (page: Page) => {
+  const found = await page.locator('.large-stage').boundingBox();
+  if (!found) throw new Error('no large stage');
+  return found;
+};
+
+/** Draws a tape of 100 px across, in the middle, and gives what it reads in m. */
+async function tape(page: Page): Promise<number> {
+  const { x, y, width, height } = await box(page);
+  await bar(page).getByRole('button', { name: 'Tape', exact: true }).click();
+  await page.mouse.move(x + width / 2 - 50, y + height / 2);
+  await page.mouse.down();
+  await page.mouse.move(x + width / 2 + 50, y + height / 2, { steps: 4 });
+  await page.mouse.up();
+  await expect(reading(page)).toHaveText(/^[\d.]+ m \(/);
+  const metres = Number.parseFloat((await reading(page).textContent()) ?? '');
+  await bar(page).getByRole('button', { name: 'Tape', exact: true }).click();
+  return metres;
+}
+
+test.describe('with mouse and keys', () => {
+  test.skip(({ isMobile, hasTouch }) => isMobile || hasTouch, 'a mouse');
+
+  test('G opens it, views switch, its own button closes it; the cursor still moves', async ({ page }) => {
+    await openBench(page);
+    await page.keyboard.press('g');
+    await expect(bar(page)).toBeVisible();
+    await expect(bar(page).getByRole('button', { name: 'Side' })).toHaveAttribute('aria-pressed', 'true');
+    for (const view of ['Front', 'Top', 'Side']) {
+      await bar(page).getByRole('button', { name: view }).click();
+      await expect(bar(page).getByRole('button', { name: view })).toHaveAttribute('aria-pressed', 'true');
+    }
+    const bob = page.getByRole('slider', { name: 'Time in the flight' });
+    const before = await bob.getAttribute('aria-valuenow');
+    await page.keyboard.press('ArrowRight');
+    await expect(bob).not.toHaveAttribute('aria-valuenow', before ?? '');
+    await bar(page).getByRole('button', { name: 'Strip' }).click();
+    await expect(bar(page)).toBeHidden();
+    await page.getByRole('button', { name: 'Large stage' }).click();
+    await expect(bar(page)).toBeVisible();
+  });
+
+  test('a tape reads less of the same picture after zooming in; fit brings the scale back', async ({ page }) => {
+    await openBench(page);
+    await page.keyboard.press('g');
+    const fitted = await tape(page);
+    const { x, y, width, height } = await box(page);
+    await page.mouse.move(x + width / 2, y + height / 2);
+    await page.mouse.wheel(0, -400);
+    const zoomed = await tape(page);
+    // 1.0015^400 = 1.82; a reading has two decimals
+    expect(fitted / zoomed).toBeGreaterThan(1.7);
+    expect(fitted / zoomed).toBeLessThan(1.95);
+    await page.keyboard.press('0');
+    expect(await tape(page)).toBeCloseTo(fitted, 2);
+    await page.keyboard.press('+');
+    expect(await tape(page)).toBeLessThan(fitted - 0.05);
+    await page.keyboard.press('-');
+    expect(await tape(page)).toBeCloseTo(fitted, 2);
+  });
+
+  test('a point of the tape is moved by the keyboard, in centimetres', async ({ page }) => {
+    await openBench(page);
+    await page.keyboard.press('g');
+    await bar(page).getByRole('button', { name: 'Tape', exact: true }).focus();
+    await page.keyboard.press('Enter');
+    await expect(reading(page)).toHaveText(/^[\d.]+ m \(/);
+    const first = Number.parseFloat((await reading(page).textContent()) ?? '');
+    const end = page.getByRole('button', { name: /^Point 2 of the measure/ });
+    await end.focus();
+    for (let i = 0; i < 3; i++) await page.keyboard.press('Shift+ArrowRight');
+    const second = Number.parseFloat((await reading(page).textContent()) ?? '');
+    expect(second - first).toBeCloseTo(0.3, 2);
+  });
+
+  test('an angle of three presses is read in degrees', async ({ page }) => {
+    await openBench(page);
+    await page.keyboard.press('g');
+    await bar(page).getByRole('button', { name: 'Angle' }).click();
+    const { x, y, width, height } = await box(page);
+    const [cx, cy] = [x + width / 2, y + height / 2];
+    await page.mouse.click(cx - 120, cy);
+    await page.mouse.click(cx, cy);
+    await page.mouse.click(cx, cy - 100);
+    await expect(reading(page)).toHaveText('90°');
+  });
+
+  test('a tool and the large stage do not stand in each other’s way', async ({ page }) => {
+    await openBench(page);
+    await page.keyboard.press('g');
+    await expect(bar(page)).toBeVisible();
+    await page.keyboard.press('c');
+    await expect(bar(page)).toBeHidden();
+    await expect(page.locator('[data-tool="compare"]')).toBeVisible();
+    await page.keyboard.press('g');
+    await expect(page.locator('[data-tool="compare"]')).toBeHidden();
+  });
+});
+
+test('two fingers zoom, one finger moves', async ({ page, hasTouch, browserName }) => {
+  test.skip(!hasTouch || browserName !== 'chromium', 'fingers');
+  await openBench(page);
+  await page.keyboard.press('g');
+  const fitted = await tape(page);
+  const { x, y, width, height } = await box(page);
+  const [cx, cy] = [x + width / 2, y + height * 0.8];
+  const cdp = await page.context().newCDPSession(page);
+  const touch = (type: string, apart: number, dx = 0) =>
+    cdp.send('Input.dispatchTouchEvent', {
+      type: type as 'touchStart',
+      touchPoints:
+        type === 'touchEnd'
+          ? []
+          : [
+              { x: cx - apart + dx, y: cy, id: 1 },
+              { x: cx + apart + dx, y: cy, id: 2 },
+            ],
+    });
+  await touch('touchStart', 40);
+  for (const apart of [50, 60, 70, 80]) await touch('touchMove', apart);
+  await touch('touchEnd', 0);
+  const ratio = fitted / (await tape(page));
+  expect(ratio).toBeGreaterThan(1.7);
+  expect(ratio).toBeLessThan(2.3);
+});

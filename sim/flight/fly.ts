@@ -9,7 +9,7 @@ import { integrate, type Problem } from './dop853.ts';
 import { C } from './dop853-tableau.ts';
 import type { EndSpec, Flight, TakeoffSpec } from './flight.ts';
 import type { CellSource, ShapeSource } from './shape-source.ts';
-import { ShapeTable } from './shape-table.ts';
+import { CONVERGED, ShapeTable } from './shape-table.ts';
 import { calcTakeoff } from './takeoff.ts';
 import { LONGEST_FLIGHT, TouchdownFinder } from './touchdown.ts';
 
@@ -17,6 +17,8 @@ export interface FlightOptions {
   /** error asked of a step, in quaternion units; default 1e-10 */
   readonly tolerance?: number;
   readonly fixedStep?: number;
+  /** share of the largest value to which the shape is tabulated; default 1e-12, coarser for a search that flies thousands */
+  readonly shapeTolerance?: number;
   /** replaces the tabulated schedule: direct evaluation, or angles that react to the state */
   readonly source?: ShapeSource;
 }
@@ -37,14 +39,14 @@ export class ApexError extends Error {
   }
 }
 
-const tables = new WeakMap<Schedule, { body: Body; table: ShapeTable }>();
+const tables = new WeakMap<Schedule, { body: Body; converged: number; table: ShapeTable }>();
 
 /** The table of a schedule, made once for each schedule and body. */
-export function getTable(body: Body, schedule: Schedule): ShapeTable {
+export function getTable(body: Body, schedule: Schedule, converged = CONVERGED): ShapeTable {
   const known = tables.get(schedule);
-  if (known && known.body === body) return known.table;
-  const table = new ShapeTable(body, schedule);
-  tables.set(schedule, { body, table });
+  if (known && known.body === body && known.converged === converged) return known.table;
+  const table = new ShapeTable(body, schedule, converged);
+  tables.set(schedule, { body, converged, table });
   return table;
 }
 
@@ -58,7 +60,7 @@ export function flySchedule(
 ): Flight {
   const start = calcTakeoff(body, schedule, takeoff, end, gravity);
   const h = start.h_Scm_W;
-  const source = options.source ?? getTable(body, schedule);
+  const source = options.source ?? getTable(body, schedule, options.shapeTolerance);
   const finder =
     end.kind === 'touchdown'
       ? new TouchdownFinder(body, schedule, { y0: start.p_WScm_W[1], v0: takeoff.v_WScm_W[1], gravity }, end.surface.y)

@@ -59,7 +59,7 @@ function walk(
   const stops = [from.t, ...schedule.breaks.filter((t) => t > from.t + 1e-12 && t < to - 1e-12), to];
   let hit: number | undefined;
   const track = integrate(
-    makeProblem(options.source ?? getTable(body, schedule), from.start.h_Scm_W),
+    makeProblem(options.source ?? getTable(body, schedule, options.shapeTolerance), from.start.h_Scm_W),
     from.quat_WB,
     stops,
     {

@@ -39,8 +39,10 @@ const ports: BenchPorts = {
     channel: 'BroadcastChannel' in globalThis ? new BroadcastChannel('shapeflight.shelf') : undefined,
   }),
   drafting,
+  loadPrint: async () => (await import('./print-picture.ts')).printing,
   first: skills[FIRST] ?? demos[0].file,
   stage: stagePorts,
+  loadAccounting: async () => (await import('./engine/account.ts')).makeAccounting(shapes),
   loadComparing: async () => (await import('./engine/compare.ts')).makeComparing(engine),
   posing,
 };

@@ -21,22 +21,18 @@ function scoreWord(text: string, parts: readonly string[], word: string): number
   const first = parts.findIndex((part) => part.startsWith(word));
   if (first >= 0) return first === 0 ? 4.5 : 4;
   if (text.includes(word)) return 3;
-  return word.length >= 3 && isSubsequence(text, word) ? 1 : 0;
+  return word.length >= 3 && isSubsequence(parts, word) ? 1 : 0;
 }
 
-/** Letters in order within one stretch of at most three times their number: "psht" finds "print sheet". */
-function isSubsequence(text: string, word: string): boolean {
-  for (let start = text.indexOf(word[0]); start >= 0; start = text.indexOf(word[0], start + 1)) {
-    let at = start;
-    let k = 1;
-    for (let i = start + 1; i < text.length && k < word.length; i++)
-      if (text[i] === word[k]) {
-        k++;
-        at = i;
-      }
-    if (k === word.length && at - start < 3 * word.length) return true;
-  }
-  return false;
+/** Letters in order from the beginning of a word, close together: "prsht" finds "print sheet". */
+function isSubsequence(parts: readonly string[], word: string): boolean {
+  return parts.some((_, from) => {
+    const text = parts.slice(from).join(' ');
+    if (text[0] !== word[0]) return false;
+    let k = 0;
+    for (let i = 0; i < Math.min(text.length, 2 * word.length + 1) && k < word.length; i++) if (text[i] === word[k]) k++;
+    return k === word.length;
+  });
 }
 
 /** Without accents, small letters. */

@@ -14,7 +14,7 @@ export interface RecordStore {
 }
 
 /** A database that does not answer within this, ms, counts as refused: the page must not wait for it. */
-const PATIENCE = 1500;
+const PATIENCE = 6000;
 
 export function openRecords(name: string): RecordStore {
   let store: UseStore | undefined;

@@ -38,7 +38,7 @@ function listEntries(bench: Bench): Entry[] {
         title: one.title,
         group: one.group,
         keys: one.keys.slice(0, 1),
-        why: one.when && !one.when(bench) ? (one.why ?? '') : undefined,
+        why: one.when && !one.when(bench) ? (one.why ?? t.why.other) : undefined,
         run: () => one.run(bench),
       })),
     ...shelf.skills().map((entry) => ({
@@ -81,7 +81,9 @@ export function CommandList(props: { bench: Bench; close: () => void }) {
   const found = createMemo<Entry[]>(() => {
     const words = typed().trim();
     const asCode = code.isCode(words);
-    const entries = findByWords(all(), words, (e) => `${e.title} ${t.groups[e.group]}`);
+    const fitting = findByWords(all(), words, (e) => `${e.title} ${t.groups[e.group]}`);
+    // what cannot be done now comes last
+    const entries = [...fitting.filter((e) => e.why === undefined), ...fitting.filter((e) => e.why !== undefined)];
     const draft: Entry[] = asCode
       ? [{ id: 'draft', title: t.draft(words), group: 'code', run: () => code.start(words) }]
       : [];

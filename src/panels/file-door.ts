@@ -14,8 +14,11 @@ export function pickFile(read: (name: string, text: string) => void): void {
   input.click();
 }
 
-export function saveText(name: string, text: string): void {
-  const url = URL.createObjectURL(new Blob([text], { type: 'application/json' }));
+export const saveText = (name: string, text: string): void =>
+  saveBlob(name, new Blob([text], { type: 'application/json' }));
+
+export function saveBlob(name: string, blob: Blob): void {
+  const url = URL.createObjectURL(blob);
   const link = document.createElement('a');
   link.href = url;
   link.download = name;

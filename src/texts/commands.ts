@@ -17,7 +17,7 @@ export const commandTexts = {
     code: 'Draft',
   } as Record<string, string>,
   draft: (code: string) => `Draft a skill from the code ${code}`,
-  why: { undo: 'nothing to undo', redo: 'nothing to redo', current: 'open now', given: 'has it now' },
+  why: { undo: 'nothing to undo', redo: 'nothing to redo', current: 'open now', given: 'has it now', other: 'not now' },
 
   commands: 'Find a command, skill or athlete',
   saveShelf: 'Save to the shelf',

@@ -288,7 +288,7 @@ export const READOUTS: readonly Readout[] = [
     at((f) => f.frames.ePotential),
   ),
   instant(
-    'energy in all',
+    'total energy',
     JOULE,
     'J',
     at((f) => f.frames.eTotal),

@@ -41,7 +41,13 @@ export const figuresIn = (si: number, q: Quantity): string => formatFigures(si /
 export function formatFigures(x: number, figures = 4): string {
   if (!Number.isFinite(x)) return 'no bound';
   const size = Math.abs(x);
-  if (x !== 0 && (size >= 1e7 || size < 1e-4)) return minus(x.toExponential(figures - 1).replace(/\.?0+e/, 'e').replace('e+', 'e'));
+  if (x !== 0 && (size >= 1e7 || size < 1e-4))
+    return minus(
+      x
+        .toExponential(figures - 1)
+        .replace(/\.?0+e/, 'e')
+        .replace('e+', 'e'),
+    );
   const decimals = x === 0 ? 0 : Math.max(figures - 1 - Math.floor(Math.log10(size)), 0);
   const fixed = x.toFixed(decimals);
   return group(decimals > 0 ? fixed.replace(/\.?0+$/, '') : fixed);

@@ -1,7 +1,8 @@
 /** Compare: versions of a skill fly together, in the pictures, in sentences, in curves and in a table of what differs. */
-import { createEffect, createMemo, createSignal, For, type JSX, Match, Show, Switch } from 'solid-js';
+import { createEffect, createMemo, createSignal, Match, Show, Switch } from 'solid-js';
 import { compareTexts as c } from '../../texts/compare.ts';
 import { getPart, type ToolProps } from '../tools/tool.ts';
+import { ToolTabs } from '../tools/tool-tabs.tsx';
 import { CompareChanges } from './compare-changes.tsx';
 import { CompareControls, StaysChoice } from './compare-controls.tsx';
 import { ComparePlots } from './compare-plots.tsx';
@@ -84,7 +85,14 @@ function WideCompare(props: Parts) {
       <section class="compare-right" aria-label={c.tabs.table}>
         <header>
           <PairChoice state={props.state} />
-          <Tabs id="pair" names={['table', 'changes']} chosen={tab()} choose={setTab} />
+          <ToolTabs
+            id="pair"
+            label={c.tabs.table}
+            titles={c.tabs}
+            names={['table', 'changes']}
+            chosen={tab()}
+            choose={setTab}
+          />
         </header>
         <div class="compare-told" role="tabpanel" id="pair-panel" aria-labelledby={`pair-${tab()}`}>
           <Show when={tab() === 'table'} fallback={<CompareChanges bench={props.bench} state={props.state} />}>
@@ -113,7 +121,7 @@ function TouchCompare(props: Parts) {
   const values = (): number => (phone() ? 0 : Math.max(0, props.width - props.axis.width - 12));
   return (
     <div class="compare-touch">
-      <Tabs id="compare" names={TOUCH_TABS} chosen={tab()} choose={setTab} />
+      <ToolTabs id="compare" label={c.versions} titles={c.tabs} names={TOUCH_TABS} chosen={tab()} choose={setTab} />
       <div
         class="compare-told"
         role="tabpanel"
@@ -163,42 +171,6 @@ function TouchCompare(props: Parts) {
           </Match>
         </Switch>
       </div>
-    </div>
-  );
-}
-
-function Tabs<T extends keyof typeof c.tabs>(props: {
-  id: string;
-  names: readonly T[];
-  chosen: T;
-  choose: (name: T) => void;
-}): JSX.Element {
-  const onKey = (e: KeyboardEvent): void => {
-    const way = e.key === 'ArrowRight' ? 1 : e.key === 'ArrowLeft' ? -1 : 0;
-    if (way === 0) return;
-    e.preventDefault();
-    e.stopPropagation();
-    const next = props.names[(props.names.indexOf(props.chosen) + way + props.names.length) % props.names.length];
-    props.choose(next);
-    document.getElementById(`${props.id}-${next}`)?.focus();
-  };
-  return (
-    <div class="compare-tabs" role="tablist" aria-label={c.versions} onKeyDown={onKey}>
-      <For each={props.names}>
-        {(name) => (
-          <button
-            type="button"
-            role="tab"
-            id={`${props.id}-${name}`}
-            aria-controls={`${props.id}-panel`}
-            aria-selected={props.chosen === name}
-            tabIndex={props.chosen === name ? 0 : -1}
-            onClick={() => props.choose(name)}
-          >
-            {c.tabs[name]}
-          </button>
-        )}
-      </For>
     </div>
   );
 }

@@ -1,0 +1,40 @@
+/** Tabs inside a tool. Arrow keys go round; the panel is `${id}-panel`. */
+import { For, type JSX } from 'solid-js';
+
+export function ToolTabs<T extends string>(props: {
+  id: string;
+  label: string;
+  names: readonly T[];
+  titles: Readonly<Record<T, string>>;
+  chosen: T;
+  choose: (name: T) => void;
+}): JSX.Element {
+  const onKey = (e: KeyboardEvent): void => {
+    const way = e.key === 'ArrowRight' ? 1 : e.key === 'ArrowLeft' ? -1 : 0;
+    if (way === 0) return;
+    e.preventDefault();
+    e.stopPropagation();
+    const next = props.names[(props.names.indexOf(props.chosen) + way + props.names.length) % props.names.length];
+    props.choose(next);
+    document.getElementById(`${props.id}-${next}`)?.focus();
+  };
+  return (
+    <div class="tool-tabs" role="tablist" aria-label={props.label} onKeyDown={onKey}>
+      <For each={props.names}>
+        {(name) => (
+          <button
+            type="button"
+            role="tab"
+            id={`${props.id}-${name}`}
+            aria-controls={`${props.id}-panel`}
+            aria-selected={props.chosen === name}
+            tabIndex={props.chosen === name ? 0 : -1}
+            onClick={() => props.choose(name)}
+          >
+            {props.titles[name]}
+          </button>
+        )}
+      </For>
+    </div>
+  );
+}

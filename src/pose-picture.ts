@@ -86,9 +86,13 @@ function inRoot(frames: PoseFrames, { view }: Sight): FigureGrip['view_B'] {
 
 /** Px per m at most in the tiles of a catalogue, so that shapes keep their sizes against each other. */
 const TILE_SCALE = 34;
+/** A body folded at the hips by more than this, rad, is seen from its side. */
+const FOLDED = 0.7;
 
 export function drawPoseTile(result: FlightResult, angles: readonly number[], width: number, height: number): string {
   const { body } = result.flight;
   const held = posing.hold(body, angles);
-  return shapeTileSvg(body, held.frames, { width, height, view: heldView(held.R_WF, 0.5), most: TILE_SCALE });
+  const folds = body.angles.some(({ name }, a) => name.startsWith('hipFlexion') && angles[a] > FOLDED);
+  const view = heldView(held.R_WF, folds ? 1.15 : 0.15);
+  return shapeTileSvg(body, held.frames, { width, height, view, most: TILE_SCALE });
 }

@@ -13,8 +13,8 @@ export interface SnapTime {
   readonly quarters?: number;
 }
 
-/** The frame grid, Hz. */
-export const SNAP_RATE = 240;
+/** The grid, Hz: hundredths, as times are typed and shown. */
+export const SNAP_RATE = 100;
 /** A time this near, px, is taken. */
 export const SNAP_PX = 6;
 const STRENGTH: Readonly<Record<SnapKind, number>> = { event: 3, quarter: 2, key: 2, frame: 1 };

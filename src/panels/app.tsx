@@ -9,6 +9,7 @@ import { playFirst } from './first-play.ts';
 import { useLanes } from './lane-list.ts';
 import { NoticeLine } from './notice-line.tsx';
 import { PhoneLayout } from './phone-layout.tsx';
+import { PickedBar } from './picked-bar.tsx';
 import type { BenchPorts } from './ports.ts';
 import { Sheets } from './sheets.tsx';
 import { useDevice } from './size.ts';
@@ -39,6 +40,8 @@ export function App(props: { ports: BenchPorts }) {
       }
       // Space and Enter press the focused button
       if ((e.key === ' ' || e.key === 'Enter') && e.target instanceof Element && e.target.closest('button, a')) return;
+      // marked words are copied as words
+      if (mod && /^[cC]$/.test(e.key) && getSelection()?.isCollapsed === false) return;
       if (runKey(e, bench)) e.preventDefault();
     };
     const onDrag = (e: DragEvent): void => {
@@ -88,6 +91,7 @@ export function App(props: { ports: BenchPorts }) {
         </Match>
       </Switch>
       <Sheets bench={bench} lanes={lanes} />
+      <PickedBar bench={bench} />
       <Answers bench={bench} />
       <Show when={bench.panel() === undefined}>
         <NoticeLine bench={bench} />

@@ -36,6 +36,7 @@ export function useLanes(bench: Bench, count: number) {
     setOpen: (id: string | undefined) => {
       setKey(undefined);
       setOpen(id);
+      bench.keys.setLane(id);
     },
     key,
     setKey,

@@ -1,14 +1,20 @@
 /** The body shapes on the ruler: held shapes are white tiles, moves the grey pieces between. Edges are handles. */
 import { createMemo, createSignal, For, Show, untrack } from 'solid-js';
-import { setBlockEdge } from '../document/edits.ts';
+import { removeBlock, setBlockEdge } from '../document/edits.ts';
+import type { KeySource } from '../document/lanes.ts';
+import { moveBlock } from '../document/lay-shape.ts';
 import { type BlockSpan, findSpan, limitEdge } from '../document/spans.ts';
 import { moveTime } from '../document/times.ts';
+import { poseTexts } from '../texts/pose.ts';
 import { texts } from '../texts.ts';
 import type { Bench } from './bench.ts';
 import { DragPlate, type PlateWords, wordShift } from './drag-plate.tsx';
 import { formatNumber } from './numbers.ts';
 import { startDrag } from './parts/drag.ts';
 import { type TimeAxis, xOf } from './plot/axis.ts';
+import { getLaying } from './pose/laying.ts';
+import { PoseMarks } from './pose-marks.tsx';
+import { listSnapTimes, type RowTelling, SnapLine, snapTogether } from './snapping.tsx';
 
 const t = texts.shapes;
 type Side = 'from' | 'to';
@@ -23,7 +29,9 @@ export function ShapeRow(props: {
   touch?: boolean;
 }) {
   const count = createMemo(() => props.bench.spans().length);
-  const [plate, setPlate] = createSignal<PlateWords>();
+  const [telling, setTelling] = createSignal<RowTelling>();
+  const plate = (): PlateWords | undefined => telling()?.plate;
+  const carried = () => getLaying(props.bench).carried();
   // for fingers only the shape at the cursor has grips; they stay with it through a drag
   const near = createMemo<number | undefined>((last) =>
     plate() ? last : findSpan(props.bench.spans(), props.bench.cursor())?.span.index,
@@ -52,16 +60,31 @@ export function ShapeRow(props: {
             {(span) => (
               <>
                 <MovePiece bench={props.bench} axis={props.axis} before={props.bench.spans()[i - 1]} span={span()} />
-                <ShapeTile {...props} span={span()} next={props.bench.spans()[i + 1]} />
+                <ShapeTile
+                  {...props}
+                  span={span()}
+                  next={props.bench.spans()[i + 1]}
+                  movable={!props.touch || near() === i}
+                  tell={setTelling}
+                />
                 <Show when={!props.touch || near() === i}>
-                  <Edge {...edge(i)} span={span()} side="from" tell={setPlate} />
-                  <Edge {...edge(i)} span={span()} side="to" tell={setPlate} />
+                  <Edge {...edge(i)} span={span()} side="from" tell={setTelling} />
+                  <Edge {...edge(i)} span={span()} side="to" tell={setTelling} />
                 </Show>
               </>
             )}
           </Show>
         )}
       </For>
+      <PoseMarks bench={props.bench} axis={props.axis} tell={setTelling} />
+      <Show when={carried()}>
+        {(c) => (
+          <Show when={c().at !== undefined}>
+            <div class="shape-drop" aria-hidden="true" style={{ left: `${xOf(props.axis, c().at ?? 0)}px` }} />
+          </Show>
+        )}
+      </Show>
+      <SnapLine axis={props.axis} line={telling()?.line} />
       <Show when={plate()}>{(p) => <DragPlate bench={props.bench} words={p()} width={props.axis.width} />}</Show>
     </fieldset>
   );
@@ -104,6 +127,9 @@ function ShapeTile(props: {
   names: 'all' | 'chosen';
   span: BlockSpan;
   next: BlockSpan | undefined;
+  /** a drag retimes it; else the press goes on to the ruler */
+  movable: boolean;
+  tell: (telling: RowTelling | undefined) => void;
 }) {
   const place = (): { left: number; width: number } => visible(props.axis, props.span.from, props.span.to);
   const chosen = (): boolean => {
@@ -126,6 +152,57 @@ function ShapeTile(props: {
     formatNumber(Math.min(props.span.to, props.axis.duration) - Math.max(props.span.from, 0), 2);
   const title = (): string =>
     t.block(props.span.title, formatNumber(props.span.from, 2), formatNumber(props.span.to, 2));
+  let dragged = false;
+  const press = (e: PointerEvent): void => {
+    if (!props.movable || e.button !== 0) return;
+    e.stopPropagation();
+    const bench = props.bench;
+    const { index, from, to, title: name } = props.span;
+    const edges: KeySource[] = [
+      { kind: 'edge', block: index, side: 'from' },
+      { kind: 'edge', block: index, side: 'to' },
+    ];
+    const marks = listSnapTimes(bench, edges);
+    const anchors = bench.anchors();
+    dragged = false;
+    startDrag(e, {
+      move: (dx, _dy, m) => {
+        dragged = true;
+        const snap = snapTogether([from, to], dx / props.axis.pxPerS, marks, props.axis.pxPerS, m.altKey);
+        bench.draft(moveBlock(bench.begin(), index, snap.by, anchors));
+        const now = bench.spans()[index]?.from ?? from;
+        const rests = snap.line && Math.abs(now - from - snap.by) < 0.002 ? snap.line : undefined;
+        props.tell({
+          plate: {
+            x: xOf(props.axis, now),
+            lines: [t.movedEdge(poseTexts.tileFrom(name), formatNumber(now, 2), wordShift(now - from))],
+          },
+          line: rests,
+        });
+      },
+      end: (moved) => {
+        props.tell(undefined);
+        if (moved) bench.settle(t.retime(name));
+      },
+      cancel: () => {
+        props.tell(undefined);
+        bench.abandon();
+      },
+    });
+  };
+  const onKeyDown = (e: KeyboardEvent): void => {
+    const bench = props.bench;
+    const { index, title: name } = props.span;
+    const sign = e.key === 'ArrowLeft' ? -1 : e.key === 'ArrowRight' ? 1 : 0;
+    if (sign !== 0 && e.altKey) {
+      const by = sign * (e.shiftKey ? 0.1 : 0.01);
+      bench.edit(moveBlock(bench.file(), index, by, bench.anchors()), t.retime(name));
+    } else if (e.key === 'Delete' || e.key === 'Backspace') {
+      bench.edit(removeBlock(bench.file(), index), t.removed(name));
+    } else return;
+    e.preventDefault();
+    e.stopPropagation();
+  };
   return (
     <Show when={place().width >= 0}>
       <Show when={(props.names === 'all' || chosen()) && nameRoom() > 20}>
@@ -141,14 +218,18 @@ function ShapeTile(props: {
       <button
         type="button"
         class="tile"
-        classList={{ chosen: chosen() }}
-        title={title()}
+        classList={{ chosen: chosen(), movable: props.movable }}
+        title={`${title()}; ${poseTexts.tileHint}`}
         aria-label={title()}
         aria-current={chosen() ? 'true' : undefined}
         style={{ left: `${place().left}px`, width: `${Math.max(place().width, 2)}px` }}
-        onClick={() =>
-          props.bench.setCursor((Math.max(props.span.from, 0) + Math.min(props.span.to, props.axis.duration)) / 2)
-        }
+        onPointerDown={press}
+        onKeyDown={onKeyDown}
+        onClick={() => {
+          if (!dragged)
+            props.bench.setCursor((Math.max(props.span.from, 0) + Math.min(props.span.to, props.axis.duration)) / 2);
+          dragged = false;
+        }}
       >
         <Show when={place().width >= figureWidth() * 0.62}>
           {/* eslint-disable-next-line solid/no-innerhtml -- markup made by our own scene writer from numbers alone */}
@@ -167,7 +248,7 @@ function Edge(props: {
   axis: TimeAxis;
   span: BlockSpan;
   side: Side;
-  tell: (p: PlateWords | undefined) => void;
+  tell: (telling: RowTelling | undefined) => void;
   reach: Readonly<Record<Side, number>>;
 }) {
   const at = (): number => props.span[props.side];
@@ -186,14 +267,17 @@ function Edge(props: {
     // limits and events as they were when the gesture began
     const spans = props.bench.spans();
     const { index, title } = props.span;
+    const marks = listSnapTimes(props.bench, [{ kind: 'edge', block: index, side: props.side }]);
     const done = (): void => props.tell(undefined);
     startDrag(e, {
       move: (dx, _dy, m) => {
-        const step = m.altKey ? 0.001 : 0.01;
-        const wanted = Math.round((start + dx / props.axis.pxPerS) / step) * step;
-        const s = limitEdge(spans, index, props.side, wanted);
+        const snap = snapTogether([start], dx / props.axis.pxPerS, marks, props.axis.pxPerS, m.altKey);
+        const s = limitEdge(spans, index, props.side, start + snap.by);
         write(s);
-        props.tell({ x: xOf(props.axis, s), lines: [t.movedEdge(what(), formatNumber(s, 2), wordShift(s - start))] });
+        props.tell({
+          plate: { x: xOf(props.axis, s), lines: [t.movedEdge(what(), formatNumber(s, 2), wordShift(s - start))] },
+          line: Math.abs(s - start - snap.by) < 1e-6 ? snap.line : undefined,
+        });
       },
       end: (moved) => {
         done();

@@ -202,7 +202,7 @@ describe('a dragged time', () => {
   });
 
   it('else stands on a frame', () => {
-    expect(snapTime(0.2512, [], 200).s * 240).toBeCloseTo(60, 9);
+    expect(snapTime(0.2512, [], 200).s).toBeCloseTo(0.25, 9);
   });
 
   it('finds the quarter somersaults of a flight where the angle is a multiple of 90', () => {

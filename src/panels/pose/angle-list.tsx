@@ -53,7 +53,7 @@ export function AngleList(props: { bench: Bench }) {
       </div>
       <For each={rows()}>
         {(row) => (
-          <div class="angle-row" role="group" aria-label={texts.joint(row.stem)}>
+          <div class="angle-row">
             <span class="angle-name">{texts.joint(row.stem)}</span>
             <For each={row.columns}>
               {(column) => (

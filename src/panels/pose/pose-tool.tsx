@@ -66,13 +66,13 @@ export function PoseTool(props: ToolProps) {
     </>
   );
   return (
-    <div class="pose" classList={{ [props.device]: true }} style={{ height: `${props.height}px` }}>
+    <div class="pose" classList={{ [`on-${props.device}`]: true }} style={{ height: `${props.height}px` }}>
       <Show
         when={isTouch()}
         fallback={
           <>
             <AirStage {...props} />
-            <Switches bench={props.bench} />
+            <FloorSwitches {...props} />
             {panel()}
           </>
         }
@@ -103,6 +103,18 @@ function AirStage(props: ToolProps) {
           <PosingStage bench={props.bench} width={RIGHT - 8} height={size().height} />
         </div>
       </Show>
+    </Portal>
+  );
+}
+
+/** The switches on the floor, under the posing stage. */
+function FloorSwitches(props: ToolProps) {
+  const floor = document.querySelector<HTMLElement>('.bench .floor') ?? document.body;
+  return (
+    <Portal mount={floor}>
+      <div class="posing-floor" style={{ width: `${RIGHT - 8}px` }}>
+        <Switches bench={props.bench} />
+      </div>
     </Portal>
   );
 }

@@ -132,6 +132,7 @@ export function PosingStage(props: { bench: Bench; width: number; height: number
   };
 
   return (
+    // biome-ignore lint/a11y/useSemanticElements: a fieldset cannot be the box that its handles are placed in
     <div
       ref={root}
       class="posing"
@@ -144,7 +145,6 @@ export function PosingStage(props: { bench: Bench; width: number; height: number
       <For each={VIEWS}>
         {({ id }, i) => (
           <>
-            {/* biome-ignore lint/a11y/noSvgWithoutTitle: the handles carry the words */}
             <svg
               class="posing-picture"
               aria-hidden="true"

@@ -1,0 +1,16 @@
+/** A command: what it is called, which keys stand for it, when it can run. */
+import type { BenchActions } from './actions.ts';
+
+export type CommandGroup = 'time' | 'edit' | 'tool' | 'file' | 'view';
+
+export interface Command {
+  readonly id: string;
+  readonly title: string;
+  readonly group: CommandGroup;
+  /** as "Mod+Shift+Z": Mod is Ctrl, or Cmd on a Mac */
+  readonly keys: readonly string[];
+  readonly when?: (bench: BenchActions) => boolean;
+  /** why it cannot run, where `when` says no */
+  readonly why?: string;
+  readonly run: (bench: BenchActions) => void;
+}

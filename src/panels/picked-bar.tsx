@@ -1,0 +1,53 @@
+/** What can be done with picked keys, for fingers and for those who do not know the keys: a bar while any are picked. */
+import { For, Show } from 'solid-js';
+import { findCommand } from '../commands/table.ts';
+import { poseTexts } from '../texts/pose.ts';
+import type { Bench } from './bench.ts';
+import { Icon } from './parts/icon.tsx';
+
+const ACTS = [
+  ['copy', 'copy'],
+  ['mirror', 'mirror'],
+  ['earlier', 'keys-earlier'],
+  ['later', 'keys-later'],
+  ['closer', 'keys-closer'],
+  ['apart', 'keys-apart'],
+  ['remove', 'remove-keys'],
+] as const;
+
+export function PickedBar(props: { bench: Bench }) {
+  return (
+    <>
+      <Show when={props.bench.keys.hasPicked() && !props.bench.before()}>
+        <div class="picked-bar" role="toolbar" aria-label={poseTexts.pickedBar}>
+          <b>{poseTexts.pickedCount(props.bench.keys.picked().length)}</b>
+          <For each={ACTS}>
+            {([word, id]) => (
+              <button
+                type="button"
+                class="plain"
+                title={`${findCommand(id).title} (${findCommand(id).keys[0]})`}
+                disabled={findCommand(id).when?.(props.bench) === false}
+                onClick={() => findCommand(id).run(props.bench)}
+              >
+                {poseTexts.bar[word]}
+              </button>
+            )}
+          </For>
+          <button
+            type="button"
+            class="plain square"
+            aria-label={poseTexts.bar.none}
+            title={poseTexts.bar.none}
+            onClick={() => props.bench.keys.pickNone()}
+          >
+            <Icon name="close" size={14} />
+          </button>
+        </div>
+      </Show>
+      <p class="spoken" role="status" aria-live="polite">
+        {props.bench.keys.said()}
+      </p>
+    </>
+  );
+}

@@ -8,7 +8,7 @@ import { turnSign } from '../measure/words.ts';
 import { buildSkill } from '../skill/build-skill.ts';
 import type { Skill } from '../skill/skill.ts';
 import { SkillFlyer } from '../skill/skill-flyer.ts';
-import type { SkillSpec } from '../skill/skill-spec.ts';
+import type { BlockSpec, SkillSpec } from '../skill/skill-spec.ts';
 import { type Input, putInputs } from './input.ts';
 
 /** Which way counts as +: fixed for a search, so that a result stays smooth where it passes zero. */
@@ -23,6 +23,8 @@ export interface Outcome {
   readonly h_Scm_W: Vec3;
   /** highest place of the mass centre above Y = 0, m */
   readonly height: number;
+  /** s left at the end of the flight after the last shape, where one is held until touchdown, was reached */
+  readonly held: number;
   /** somersault angle wanted at the end, counted as in `end`; NaN without a target */
   readonly wanted: number;
 }
@@ -64,15 +66,16 @@ export class Evaluator {
 
   /** Throws what the flight throws: keys out of order, no touchdown, a body that cannot be made. */
   outcomeAt(values: ArrayLike<number>): Outcome {
-    return this.outcomeOf(this.flightAt(values));
-  }
-
-  outcomeOf(flight: Flight): Outcome {
-    return calcOutcome(flight, this.sense, this.spec.target);
+    return calcOutcome(this.flightAt(values), this.sense, this.spec.target, this.specAt(values).blocks);
   }
 }
 
-export function calcOutcome(flight: Flight, sense: Sense, target?: SkillTarget): Outcome {
+export function calcOutcome(
+  flight: Flight,
+  sense: Sense,
+  target?: SkillTarget,
+  blocks: readonly BlockSpec[] = [],
+): Outcome {
   const end = calcFlightEnd(flight);
   const { gravity, duration, p_WScm_W0, v_WScm_W0 } = flight;
   const at = (t: number): number => p_WScm_W0[1] + t * (v_WScm_W0[1] - (gravity * t) / 2);
@@ -82,8 +85,14 @@ export function calcOutcome(flight: Flight, sense: Sense, target?: SkillTarget):
     sense,
     h_Scm_W: flight.h_Scm_W,
     height: Math.max(at(0), at(duration), top > 0 && top < duration ? at(top) : Number.NEGATIVE_INFINITY),
+    held: heldAfter(flight, blocks[blocks.length - 1]),
     wanted: target ? wantedEnd(end.somersault0, sense, target) : Number.NaN,
   };
+}
+
+function heldAfter({ duration, apex }: Flight, last: BlockSpec | undefined): number {
+  if (last?.to.anchor !== 'touchdown' || last.from.anchor === 'touchdown') return Number.POSITIVE_INFINITY;
+  return duration + last.to.s - last.from.s - (last.from.anchor === 'apex' ? apex : 0);
 }
 
 /** The landing angle plus the whole turns nearest to the stated somersaults, as the summary has it. */

@@ -14,8 +14,6 @@ export interface Fitted {
   /** sum of squares */
   readonly cost: number;
   readonly rounds: number;
-  /** d cost / d x at the end, so that a bound that holds the answer can be told */
-  readonly gradient: readonly number[];
 }
 
 export interface FitOptions {
@@ -27,9 +25,11 @@ export interface FitOptions {
 }
 
 const FIRST_DAMPING = 1e-3;
-const LARGEST_DAMPING = 1e8;
-/** Relative fall of the cost, and step, below which nothing more is to be had. */
-const STALE = 1e-9;
+const LARGEST_DAMPING = 1e6;
+/** A round on a Jacobian of its own that takes off less than this share of the cost is the last. */
+const STALE = 1e-3;
+/** A mended Jacobian serves as long as each step takes off this share. */
+const GOOD = 0.6;
 
 /** Yields the best so far after each round; returns the fit, or undefined where the start cannot be evaluated. */
 export function* fitSteps(
@@ -38,39 +38,107 @@ export function* fitSteps(
   options: FitOptions,
 ): Generator<Fitted, Fitted | undefined> {
   const { rounds = 40, exact = 1e-6, steps } = options;
-  let x = start.map((v) => Math.min(1, Math.max(0, v)));
-  let r = residuals(x);
-  if (!r) return undefined;
+  let x: readonly number[] = start.map((v) => Math.min(1, Math.max(0, v)));
+  const first = residuals(x);
+  if (!first) return undefined;
+  let r = first;
   let cost = squares(r);
   let damping = FIRST_DAMPING;
-  let J = differences(x, r, residuals, steps);
-  let best: Fitted = { x, r, cost, rounds: 0, gradient: gradientOf(J, r) };
+  let J: number[][] | undefined;
+  let done = 0;
   for (let round = 1; round <= rounds && !isExact(r, exact); round++) {
-    let isBetter = false;
-    let fall = 0;
-    let length = 0;
-    while (!isBetter && damping <= LARGEST_DAMPING) {
-      const next = stepFrom(x, r, J, damping);
-      length = Math.hypot(...next.map((v, j) => v - x[j]));
-      if (length < 1e-12) break;
-      const rNext = residuals(next);
-      const costNext = rNext ? squares(rNext) : Number.POSITIVE_INFINITY;
-      if (rNext && costNext < cost) {
-        fall = (cost - costNext) / cost;
-        damping = Math.max(1e-9, damping / 9);
-        x = next;
-        r = rNext;
-        cost = costNext;
-        isBetter = true;
-      } else damping *= 7;
+    done = round;
+    const isFresh = J === undefined;
+    J ??= differences(x, r, residuals, steps);
+    const step = tryStep(x, r, J, damping, residuals);
+    if (!step) break;
+    if (!(step.cost < cost)) {
+      // a mended Jacobian may be at fault; a fresh one asks for a shorter step
+      if (isFresh) {
+        const again = shorten(x, r, J, 8 * damping, residuals, cost);
+        if (!again) break;
+        damping = again.damping;
+        const fall = 1 - again.cost / cost;
+        ({ x, r, cost } = again);
+        J = undefined;
+        yield { x, r, cost, rounds: round };
+        if (fall < STALE) break;
+      } else J = undefined;
+      continue;
     }
-    if (!isBetter) break;
-    J = differences(x, r, residuals, steps);
-    best = { x, r, cost, rounds: round, gradient: gradientOf(J, r) };
-    yield best;
-    if (fall < STALE || length < STALE) break;
+    const fall = 1 - step.cost / cost;
+    damping = Math.max(1e-9, damping / 9);
+    if (fall > GOOD) mend(J, step.x, x, step.r, r);
+    else J = undefined;
+    ({ x, r, cost } = step);
+    yield { x, r, cost, rounds: round };
+    if (isFresh && fall < STALE) break;
   }
-  return best;
+  return { x, r, cost, rounds: done };
+}
+
+interface Tried {
+  readonly x: readonly number[];
+  readonly r: readonly number[];
+  readonly cost: number;
+}
+
+/** Undefined where the step is nothing. */
+function tryStep(
+  x: readonly number[],
+  r: readonly number[],
+  J: readonly (readonly number[])[],
+  damping: number,
+  residuals: Residuals,
+): Tried | undefined {
+  const next = stepFrom(x, r, J, damping);
+  if (Math.hypot(...next.map((v, j) => v - x[j])) < 1e-13) return undefined;
+  const rNext = residuals(next);
+  return { x: next, r: rNext ?? r, cost: rNext ? squares(rNext) : Number.POSITIVE_INFINITY };
+}
+
+/** Damps more until the cost falls. */
+function shorten(
+  x: readonly number[],
+  r: readonly number[],
+  J: readonly (readonly number[])[],
+  from: number,
+  residuals: Residuals,
+  cost: number,
+): (Tried & { readonly damping: number }) | undefined {
+  for (let damping = from; damping <= LARGEST_DAMPING; damping *= 8) {
+    const tried = tryStep(x, r, J, damping, residuals);
+    if (!tried) return undefined;
+    if (tried.cost < cost) return { ...tried, damping };
+  }
+  return undefined;
+}
+
+/** J += (dr - J dx) dx^T / dx^T dx (Broyden 1965) */
+function mend(
+  J: number[][],
+  x: readonly number[],
+  before: readonly number[],
+  r: readonly number[],
+  rBefore: readonly number[],
+): void {
+  const dx = x.map((v, j) => v - before[j]);
+  const size = squares(dx);
+  if (!(size > 0)) return;
+  const miss = r.map((v, i) => v - rBefore[i] - dx.reduce((sum, d, j) => sum + J[j][i] * d, 0));
+  dx.forEach((d, j) => {
+    J[j] = J[j].map((v, i) => v + (miss[i] * d) / size);
+  });
+}
+
+/** d (sum of squares) / d x_j: tells which bound holds an answer. */
+export function calcGradient(
+  x: readonly number[],
+  r: readonly number[],
+  residuals: Residuals,
+  steps: readonly number[],
+): number[] {
+  return gradientOf(differences(x, r, residuals, steps), r);
 }
 
 const isExact = (r: readonly number[], exact: number): boolean => r.every((v) => Math.abs(v) < exact);

@@ -1,12 +1,10 @@
 /** What stands in the way of a target that is not met: wishes that stay open, limits that break, bounds that hold. */
-import type { CautionKind } from '../measure/cautions.ts';
-import type { Fitted } from './least-squares.ts';
-import type { Solution, Term } from './solution.ts';
+import type { Broken, Solution, Term } from './solution.ts';
 import type { Unknown } from './unknown.ts';
 
 export type Obstacle =
   | { readonly kind: 'wish'; readonly term: Term; readonly off: number }
-  | { readonly kind: 'limit'; readonly limit: CautionKind }
+  | { readonly kind: 'limit'; readonly limit: Broken }
   | {
       readonly kind: 'bound';
       readonly unknown: Unknown;
@@ -23,7 +21,8 @@ const AT_END = 1e-6;
 /** Wishes by how far they are off, then limits, then the bounds that hold most. */
 export function findObstacles(
   miss: Pick<Solution, 'terms' | 'broken'>,
-  fit: Fitted,
+  x: readonly number[],
+  gradient: readonly number[],
   unknowns: readonly Unknown[],
 ): Obstacle[] {
   const open = miss.terms
@@ -35,9 +34,9 @@ export function findObstacles(
     }))
     .sort((a, b) => b.off - a.off);
   const bounds = unknowns.flatMap((unknown, j): (Obstacle & { kind: 'bound' })[] => {
-    const side = fit.x[j] <= AT_END ? 'low' : fit.x[j] >= 1 - AT_END ? 'high' : undefined;
+    const side = x[j] <= AT_END ? 'low' : x[j] >= 1 - AT_END ? 'high' : undefined;
     if (!side) return [];
-    const slope = side === 'low' ? fit.gradient[j] : -fit.gradient[j];
+    const slope = side === 'low' ? gradient[j] : -gradient[j];
     const gain = (slope * unknown.input.scale) / (unknown.to - unknown.from);
     if (!(gain > 0)) return [];
     const value = side === 'low' ? unknown.from : unknown.to;

@@ -30,6 +30,12 @@ export function calcWished(outcome: Outcome, wish: Wish): number {
 const NEAR = 0.98;
 const RANGE_TOLERANCE = Math.PI / 180;
 
+/** s before touchdown at which the last shape starts to be late; at touchdown it is. */
+const LATE = 0.002;
+
+/** A last shape that touchdown comes before is not flown by the skill as a file: flySkill refuses it. */
+export const calcLateMiss = (outcome: Outcome): number => Math.max(0, 1 - outcome.held / LATE);
+
 /** One residual for each kind of limit that must hold: 0 well inside, 1 at the limit. */
 export function calcLimitMisses(peaks: JointPeaks, asked: LimitsAsked): number[] {
   const beyond = (share: number | undefined): number => Math.max(0, ((share ?? 0) - NEAR) / (1 - NEAR));

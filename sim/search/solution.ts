@@ -3,8 +3,8 @@ import type { FlightOptions } from '../flight/fly.ts';
 import type { Caution, CautionKind } from '../measure/cautions.ts';
 import { calcJointPeaks, type JointShare } from '../measure/joint-peaks.ts';
 import type { SkillSpec } from '../skill/skill-spec.ts';
-import type { Evaluator } from './evaluate.ts';
-import { calcLimitMisses, calcMisses, calcWished, MET } from './residuals.ts';
+import { calcOutcome, Evaluator, type Sense } from './evaluate.ts';
+import { calcLateMiss, calcLimitMisses, calcMisses, calcWished, MET } from './residuals.ts';
 import { type LimitsAsked, NO_LIMITS, type Wish } from './target.ts';
 import type { Unknown } from './unknown.ts';
 
@@ -21,6 +21,9 @@ export interface Problem {
   readonly draws?: number;
   /** share of tries that land in the window, or any other measure of forgiveness: given, it is added to each cost */
   readonly margin?: (spec: SkillSpec) => number;
+  /** a fit ends where every wish is met to this share of its tolerance (1e-3) */
+  readonly exact?: number;
+  /** of the flights of the search (tolerance 1e-7); the answer is flown again with the usual ones */
   readonly options?: FlightOptions;
 }
 
@@ -41,26 +44,37 @@ export interface Cost {
   readonly margin?: number;
 }
 
+/** 'late': the last shape is not reached before touchdown */
+export type Broken = CautionKind | 'late';
+
 export interface Solution {
   /** of the unknowns, in their order */
   readonly values: readonly number[];
   readonly spec: SkillSpec;
   readonly terms: readonly Term[];
-  /** kinds of limit that had to hold and do not */
-  readonly broken: readonly CautionKind[];
+  /** what had to hold and does not */
+  readonly broken: readonly Broken[];
   /** largest miss in tolerances, limits included; up to 1 is met */
   readonly off: number;
   readonly cost: Cost;
 }
 
-export function describeSolution(problem: Problem, evaluator: Evaluator, values: readonly number[]): Solution {
+/** Flown anew to the usual tolerance. */
+export function describeSolution(problem: Problem, sense: Sense, values: readonly number[]): Solution {
+  const evaluator = new Evaluator(
+    problem.spec,
+    problem.unknowns.map((u) => u.input),
+    {},
+    sense,
+  );
   const limits = problem.limits ?? NO_LIMITS;
   const flight = evaluator.flightAt(values);
-  const outcome = evaluator.outcomeOf(flight);
-  const peaks = calcJointPeaks(flight, true);
   const spec = evaluator.specAt(values);
+  const outcome = calcOutcome(flight, sense, spec.target, spec.blocks);
+  const peaks = calcJointPeaks(flight, true);
   const misses = calcMisses(outcome, problem.wishes) ?? [Number.POSITIVE_INFINITY];
   const beyond = calcLimitMisses(peaks, limits);
+  const late = calcLateMiss(outcome);
   const kinds = (['range', 'speed', 'torque'] as const).filter((k) => limits[k]);
   return {
     values,
@@ -70,8 +84,8 @@ export function describeSolution(problem: Problem, evaluator: Evaluator, values:
       value: calcWished(outcome, wish),
       met: Math.abs(misses[i]) <= MET,
     })),
-    broken: kinds.filter((_, i) => beyond[i] > MET),
-    off: Math.max(0, ...misses.map(Math.abs), ...beyond),
+    broken: [...kinds.filter((_, i) => beyond[i] > MET), ...(late > MET ? (['late'] as const) : [])],
+    off: Math.max(0, late, ...misses.map(Math.abs), ...beyond),
     cost: {
       momentum: Math.hypot(...flight.h_Scm_W),
       ...(peaks.speed ? { speed: peaks.speed } : {}),

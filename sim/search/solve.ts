@@ -3,12 +3,13 @@
  * are the skill as it is and numbered draws in the box of the spans, best first; from each a bounded least-squares fit.
  * The same problem and seed give the same answers. It goes in steps, so that a caller can show and stop it.
  */
+import type { FlightOptions } from '../flight/fly.ts';
 import { calcJointPeaks } from '../measure/joint-peaks.ts';
-import { Evaluator } from './evaluate.ts';
-import { type Fitted, fitSteps } from './least-squares.ts';
+import { calcOutcome, Evaluator } from './evaluate.ts';
+import { calcGradient, type Fitted, fitSteps } from './least-squares.ts';
 import { findObstacles, type Obstacle } from './nearest-miss.ts';
 import { uniformsInto } from './random.ts';
-import { calcLimitMisses, calcMisses, MET } from './residuals.ts';
+import { calcLateMiss, calcLimitMisses, calcMisses, MET } from './residuals.ts';
 import { describeSolution, type Problem, type Solution } from './solution.ts';
 import { NO_LIMITS } from './target.ts';
 
@@ -34,7 +35,11 @@ export interface SolveProgress {
 /** Answers nearer than this in every unknown, as a share of its span, are one. */
 const SAME = 0.02;
 /** Differences are taken over this share of an input's small change. */
-const DIFFERENCE = 1e-3;
+const DIFFERENCE = 1e-2;
+/** Every wish met to this share of its tolerance ends a fit. */
+const EXACT = 1e-3;
+/** Errors of some 1e-6 rad at the end of a straight somersault: a thousandth of a usual tolerance and far below it. */
+const SEARCH_FLIGHTS: FlightOptions = { tolerance: 1e-7, shapeTolerance: 1e-9 };
 
 interface Found {
   readonly fit: Fitted;
@@ -43,11 +48,11 @@ interface Found {
 
 /** Told true at a yield, it ends with what it has. */
 export function* solveSteps(problem: Problem): Generator<SolveProgress, Answer, boolean | undefined> {
-  const { spec, wishes, unknowns, limits = NO_LIMITS, seed = 1, answers = 3, fits = 8, options } = problem;
+  const { spec, wishes, unknowns, limits = NO_LIMITS, seed = 1, answers = 3, fits = 8, exact = EXACT } = problem;
   const evaluator = new Evaluator(
     spec,
     unknowns.map((u) => u.input),
-    options,
+    problem.options ?? SEARCH_FLIGHTS,
   );
   const valuesOf = (x: readonly number[]): number[] =>
     x.map((v, j) => unknowns[j].from + v * (unknowns[j].to - unknowns[j].from));
@@ -55,9 +60,13 @@ export function* solveSteps(problem: Problem): Generator<SolveProgress, Answer, 
   const residuals = (x: readonly number[]): number[] | undefined => {
     try {
       const flight = evaluator.flightAt(valuesOf(x));
-      const misses = calcMisses(evaluator.outcomeOf(flight), wishes);
-      if (!misses || !hasLimits) return misses;
-      return [...misses, ...calcLimitMisses(calcJointPeaks(flight, limits.torque), limits)];
+      const { blocks } = evaluator.specAt(valuesOf(x));
+      const outcome = calcOutcome(flight, evaluator.sense, spec.target, blocks);
+      const misses = calcMisses(outcome, wishes);
+      if (!misses) return undefined;
+      misses.push(calcLateMiss(outcome));
+      if (hasLimits) misses.push(...calcLimitMisses(calcJointPeaks(flight, limits.torque), limits));
+      return misses;
     } catch (error) {
       if (isOfFlight(error)) return undefined;
       throw error;
@@ -82,7 +91,7 @@ export function* solveSteps(problem: Problem): Generator<SolveProgress, Answer, 
   const starts: { x: number[]; cost: number }[] = [];
   const draws = unknowns.length === 0 ? 0 : (problem.draws ?? 6 * fits);
   const run = function* (start: readonly number[]): Generator<SolveProgress, void, boolean | undefined> {
-    const fitting = fitSteps(start, residuals, { steps });
+    const fitting = fitSteps(start, residuals, { steps, exact });
     let last: Fitted | undefined;
     for (let step = fitting.next(); ; step = fitting.next()) {
       last = step.value ?? last;
@@ -112,14 +121,15 @@ export function* solveSteps(problem: Problem): Generator<SolveProgress, Answer, 
     }
   }
 
-  const tell = ({ fit }: Found): Solution => describeSolution(problem, evaluator, valuesOf(fit.x));
+  const tell = ({ fit }: Found): Solution => describeSolution(problem, evaluator.sense, valuesOf(fit.x));
   const solutions = found.map(tell).sort(byCost);
   const common = { seed, fits: done, flights: evaluator.flights, isComplete: !isStopped };
   if (solutions.length > 0 || !nearest) return { solutions, ...common };
   const miss = tell(nearest);
+  const { x, r } = nearest.fit;
   return {
     solutions,
-    nearest: { ...miss, obstacles: findObstacles(miss, nearest.fit, unknowns) },
+    nearest: { ...miss, obstacles: findObstacles(miss, x, calcGradient(x, r, residuals, steps), unknowns) },
     ...common,
   };
 }

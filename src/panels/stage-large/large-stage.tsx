@@ -1,5 +1,5 @@
 /** The large stage in the place of the pictures: one canvas, moved by wheel, drag, pinch and keys; points to measure by. */
-import { createEffect, createMemo, For, onCleanup, onMount, Show } from 'solid-js';
+import { createEffect, createMemo, Index, onCleanup, onMount, Show } from 'solid-js';
 import type { PlanePoint } from '../../scene/measure.ts';
 import { stageTexts } from '../../texts/stage.ts';
 import type { Bench } from '../bench.ts';
@@ -91,17 +91,18 @@ export function LargeStageArea(props: { bench: Bench; width: number; height: num
       <Stage bench={props.bench} width={props.width} height={props.height} views={views()} onFree={pinch}>
         <Show when={large().measuring()}>
           <div class="measure-plane" onPointerDown={put}>
-            <For each={points()}>
+            {/* by place: a point that moves keeps its button and the focus on it */}
+            <Index each={points()}>
               {(point, i) => (
                 <button
                   type="button"
                   class="measure-point"
-                  aria-label={`${t.place(i())}: ${t.placeAt(say('length', point[0]), say('length', point[1]))}`}
-                  style={{ left: `${spot(point)[0]}px`, top: `${spot(point)[1]}px` }}
-                  onKeyDown={(e) => onPointKey(i(), e)}
+                  aria-label={`${t.place(i)}: ${t.placeAt(say('length', point()[0]), say('length', point()[1]))}`}
+                  style={{ left: `${spot(point())[0]}px`, top: `${spot(point())[1]}px` }}
+                  onKeyDown={(e) => onPointKey(i, e)}
                 />
               )}
-            </For>
+            </Index>
           </div>
         </Show>
         <StageBar large={large()} />

@@ -58,8 +58,29 @@ export {
   type LandingResult,
   land,
 } from './landing-report.ts';
-export { makeSwing } from './make-swing.ts';
+export { holdLate, type LateRelease } from './late-hand.ts';
+export { makeSwing, SAMPLE as SWING_SAMPLE, SWING_ERRORS } from './make-swing.ts';
 export { MATS, type MatName, type MatPreset, type MatSpec } from './mat.ts';
 export { ChainWorld } from './planck.ts';
 export { getRail, RAILS, type Rail } from './rail.ts';
+export type {
+  Swing,
+  SwingColumn,
+  SwingColumns,
+  SwingError,
+  SwingJoint,
+  SwingPeak,
+  SwingPeaks,
+  SwingState,
+} from './swing.ts';
+export type { SwingKey, SwingKeys, SwingMoves } from './swing-keys.ts';
+export {
+  BEYOND_RELEASE,
+  LONGEST_SWING,
+  NoReleaseError,
+  type SwingEngine,
+  type SwingRelease,
+  type SwingSpec,
+  type SwingStart,
+} from './swing-spec.ts';
 export { calcVerdict, calcXcom, type Verdict, type VerdictKind, type VerdictReason } from './verdict.ts';

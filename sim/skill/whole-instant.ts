@@ -86,7 +86,8 @@ export function makeInstantReader(whole: Whole, contact: Contact): (t: number) =
   return (asked) => {
     const t = Math.min(Math.max(asked, whole.from), whole.to);
     if (t < 0 && swing) {
-      const s = swing.stateAt(t);
+      // while one hand holds on, the planar swing is shown as if both had
+      const s = swing.stateAt(t + (whole.late?.held ?? 0));
       const [x, y] = s.p_WScm_W;
       return finish(
         'swing',

@@ -10,6 +10,7 @@ import type { Vec3 } from '../body/body.ts';
 import type { ContactImpulse } from '../contact/impulse.ts';
 import type * as ContactRoom from '../contact/index.ts';
 import type { LandingResult } from '../contact/landing-report.ts';
+import type { LateRelease } from '../contact/late-hand.ts';
 import type { Swing } from '../contact/swing.ts';
 import type { Flight, TakeoffSpec } from '../flight/flight.ts';
 import type { FlightOptions } from '../flight/fly.ts';
@@ -19,7 +20,7 @@ import { symQuad } from '../math/sym3.ts';
 import { makeState, readState } from '../motion/state.ts';
 import { flySkill } from './fly-skill.ts';
 import type { Skill } from './skill.ts';
-import { releaseTakeoff } from './whole-release.ts';
+import { lateTakeoff, releaseTakeoff } from './whole-release.ts';
 import type { ContactApproach, SwingApproach } from './whole-spec.ts';
 
 export type Contact = typeof ContactRoom;
@@ -37,6 +38,8 @@ export type Arrival = LandingResult | { readonly kind: 'notOnFeet'; readonly par
 export interface Whole {
   readonly skill: Skill;
   readonly swing?: Swing;
+  /** one hand held on: t = 0 is when it let go, the other let go `late.held` before */
+  readonly late?: LateRelease;
   /** the bar's place in the flight's X, m */
   readonly barX: number;
   readonly contact?: TakeoffContact;
@@ -55,12 +58,14 @@ export function flyWhole(skill: Skill, contact: Contact, options: FlightOptions 
   let takeoff = skill.takeoff;
   let carried = skill.carried;
   let swing: Swing | undefined;
+  let late: LateRelease | undefined;
   let barX = 0;
   if (approach?.kind === 'swing') {
     swing = swingTo(skill, approach, contact);
-    const release = swing.stateAt(0);
-    const handed = releaseTakeoff(skill.body, release, lateHandOf(approach, swing, contact));
-    takeoff = handed.takeoff;
+    const { lateHand } = approach;
+    late = lateHand && lateHand.s > 0 ? contact.holdLate(swing, lateHand.hand, lateHand.s) : undefined;
+    const release = late ?? swing.stateAt(0);
+    takeoff = late ? lateTakeoff(late) : releaseTakeoff(skill.body, swing.stateAt(0));
     carried = { angles: release.angles, rates: release.rates, within: CARRIED_WITHIN };
     barX = -release.p_WScm_W[0];
   }
@@ -91,11 +96,12 @@ export function flyWhole(skill: Skill, contact: Contact, options: FlightOptions 
   return {
     skill: flown,
     ...(swing ? { swing } : {}),
+    ...(late ? { late } : {}),
     barX,
     ...(pushed ? { contact: pushed } : {}),
     flight,
     ...(landing ? { landing } : {}),
-    from: swing ? -swing.duration : pushed ? -pushed.time : 0,
+    from: swing ? -swing.duration - (late?.held ?? 0) : pushed ? -pushed.time : 0,
     to: flight.duration + after,
   };
 }
@@ -117,12 +123,6 @@ function swingTo(skill: Skill, a: SwingApproach, contact: Contact): Swing {
   if (a.late === 0) return swing;
   const s = swing.duration + a.late;
   return contact.makeSwing({ ...spec, release: { at: 'time', s }, duration: Math.max(a.duration, s) });
-}
-
-/** Momentum that a hand holding on gives beside the planar one; none without. */
-function lateHandOf(a: SwingApproach, _swing: Swing, _contact: Contact): Vec3 | undefined {
-  if (!a.lateHand || a.lateHand.s === 0) return undefined;
-  throw new FieldError('approach.lateHand', a.lateHand.s, '0: not there yet');
 }
 
 /** What the preset says, with the values of the file in its place. */

@@ -1,5 +1,5 @@
-/** The athletes, shapes, skills and estimate sheets that come with Shapeflight, read at build time. Invented; they serve the demo only. */
-import type { Athlete, ShapeData, SheetFile, SkillFile } from '../sim/index.ts';
+/** The athletes, shapes and skills that come with Shapeflight, read at build time. Invented; they serve the demo only. */
+import type { Athlete, ShapeData, SkillFile } from '../sim/index.ts';
 
 interface AthleteFile {
   readonly athlete: Athlete;
@@ -7,8 +7,6 @@ interface AthleteFile {
 const athleteFiles = import.meta.glob<AthleteFile>('./athletes/*.json', { eager: true, import: 'default' });
 const skillFiles = import.meta.glob<SkillFile>('./skills/*.json', { eager: true, import: 'default' });
 const shapeFiles = import.meta.glob<Record<string, ShapeData>>('./shapes.json', { eager: true, import: 'default' });
-
-const sheetFiles = import.meta.glob<SheetFile>('./sheets/*.json', { eager: true, import: 'default' });
 
 const idOf = (path: string): string => path.replace(/^.*\/|\.json$/g, '');
 const byId = <T>(files: Record<string, T>): [string, T][] => Object.entries(files).map(([path, f]) => [idOf(path), f]);
@@ -18,4 +16,3 @@ export const athletes: Readonly<Record<string, Athlete>> = Object.fromEntries(
 );
 export const skills: Readonly<Record<string, SkillFile>> = Object.fromEntries(byId(skillFiles));
 export const shapes: Readonly<Record<string, ShapeData>> = Object.assign({}, ...Object.values(shapeFiles));
-export const sheets: Readonly<Record<string, SheetFile>> = Object.fromEntries(byId(sheetFiles));

@@ -43,6 +43,7 @@ const ports: BenchPorts = {
   first: skills[FIRST] ?? demos[0].file,
   stage: stagePorts,
   loadAccounting: async () => (await import('./engine/account.ts')).makeAccounting(shapes),
+  loadEstimating: async () => (await import('./engine/estimate.ts')).makeEstimating(shapes),
   loadComparing: async () => (await import('./engine/compare.ts')).makeComparing(engine),
   posing,
 };

@@ -1,10 +1,13 @@
 /** The arguments of a command, checked. */
 import { parseArgs } from 'node:util';
 import { CommandError } from './command-error.ts';
+import { type MapCommand, type MarginCommand, parseMap, parseMargin } from './margin-args.ts';
 
 export type Command =
   | { readonly kind: 'help' }
   | { readonly kind: 'version' }
+  | MarginCommand
+  | MapCommand
   | {
       readonly kind: 'fly';
       readonly skill: string;
@@ -33,13 +36,17 @@ const ALL_OPTIONS: readonly OptionName[] = Object.values(OPTIONS).flat();
 export const RATE_HZ = { least: 1, most: 10000, default: 240 };
 
 export function parseCommand(argv: readonly string[]): Command {
+  const asks = argv.some((a) => a === '--help' || a === '-h' || a === '--version');
+  if (argv[0] === 'margin' && !asks) return parseMargin(argv.slice(1));
+  if (argv[0] === 'map' && !asks) return parseMap(argv.slice(1));
   const { values, positionals } = parse(argv);
   if (values.version) return { kind: 'version' };
   const [command, given, ...more] = positionals;
   if (values.help || command === 'help') return { kind: 'help' };
-  if (command === undefined) throw new CommandError('a command is needed: fly, body or sheet (see --help)');
+  if (command === undefined)
+    throw new CommandError('a command is needed: fly, body, sheet, margin or map (see --help)');
   if (command !== 'fly' && command !== 'body' && command !== 'sheet')
-    throw new CommandError(`there is no command "${command}"; there are: fly, body, sheet (see --help)`);
+    throw new CommandError(`there is no command "${command}"; there are: fly, body, sheet, margin, map (see --help)`);
   const what = WANTED[command];
   if (given === undefined || given === '')
     throw new CommandError(`${command}: ${what} is missing: a file or the id of a preset`);

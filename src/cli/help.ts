@@ -1,5 +1,6 @@
 /** What --help prints. */
-import { athletes, sheets, skills } from '../../presets/index.ts';
+import { athletes, skills } from '../../presets/index.ts';
+import { sheets } from '../../presets/sheet-shelf.ts';
 import { CAUTION } from '../../sim/index.ts';
 
 export function formatHelp(): string {

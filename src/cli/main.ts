@@ -5,7 +5,10 @@ import { oneLine, wordBadInput, wordSystemFault } from './command-error.ts';
 import { type Command, parseCommand } from './command-line.ts';
 import { runFly } from './fly.ts';
 import { formatHelp } from './help.ts';
+import { runMap } from './map.ts';
+import { runMargin } from './margin.ts';
 import { runSheet } from './sheet.ts';
+import { serveIfThread } from './worker.ts';
 
 export interface Streams {
   out(text: string): void;
@@ -48,8 +51,15 @@ async function run(command: Command): Promise<string> {
       return runBody(command);
     case 'sheet':
       return runSheet(command);
+    case 'margin':
+      return runMargin(command);
+    case 'map':
+      return runMap(command);
   }
 }
+
+// the same bundle is the entry of the threads of --jobs
+serveIfThread();
 
 /** Who reads stdout may stop early, as "head" does; anything else that stdout cannot take is said. */
 function endQuietlyWithPipe(): void {

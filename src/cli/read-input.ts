@@ -18,6 +18,7 @@ import {
   type ShapeData,
   type SheetFile,
   type Skill,
+  type SkillSpec,
 } from '../../sim/index.ts';
 import { CommandError, wordSystemFault } from './command-error.ts';
 
@@ -25,6 +26,7 @@ import { CommandError, wordSystemFault } from './command-error.ts';
 const LARGEST = 64 * 1024 * 1024;
 
 export interface ReadSkill {
+  readonly spec: SkillSpec;
   readonly skill: Skill;
   readonly shapes: Readonly<Record<string, ShapeData>>;
   readonly inputs: readonly string[];
@@ -95,8 +97,10 @@ function makeSkill(json: unknown, file: string | undefined): ReadSkill {
       inputs.push(beside);
     }
   }
+  const spec = parseSkill(checked, { athletes: known, shapes });
   return {
-    skill: buildSkill(parseSkill(checked, { athletes: known, shapes })),
+    spec,
+    skill: buildSkill(spec),
     shapes: { ...shapes, ...checked.shapes },
     inputs,
   };

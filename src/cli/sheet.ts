@@ -1,5 +1,6 @@
 /** The command "sheet": computes an estimate sheet, beside a skill if one is given; CSV and a page to print in files. */
-import { shapes, sheets } from '../../presets/index.ts';
+import { shapes } from '../../presets/index.ts';
+import { sheets } from '../../presets/sheet-shelf.ts';
 import {
   CAUTION,
   calcSkillReadings,

@@ -5,6 +5,7 @@ import type { Shelf } from '../document/shelf.ts';
 import type { Accounting } from '../engine/account.ts';
 import type { Comparing } from '../engine/compare.ts';
 import type { Drafting } from '../engine/draft.ts';
+import type { Estimating } from '../engine/estimate.ts';
 import type { Posing } from '../engine/pose.ts';
 import type { FlightResult, OverlapCaution } from '../engine/result.ts';
 import type { LargeLook } from '../scene/large-look.ts';
@@ -45,9 +46,18 @@ export interface StageVersion {
   readonly shiftS: number;
 }
 
+/** A plain body over the athlete, about an axis of the body frame; m. */
+export interface StageBody {
+  readonly kind: 'rod' | 'disc' | 'ball' | 'cylinder' | 'point mass';
+  readonly about: 'lateral' | 'front-back' | 'long';
+  /** length of a rod, radius of the others */
+  readonly size: number;
+}
+
 /** What tools add to the pictures; each tool owns its field. */
 export interface StageExtras {
   readonly versions?: readonly StageVersion[];
+  readonly plainBodies?: readonly StageBody[];
 }
 
 export interface StageInput {
@@ -147,5 +157,6 @@ export interface BenchPorts {
   /** with the tool that asks for it */
   loadComparing(): Promise<Comparing>;
   loadAccounting(): Promise<Accounting>;
+  loadEstimating(): Promise<Estimating>;
   readonly posing: Posing;
 }

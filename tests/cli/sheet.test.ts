@@ -1,6 +1,6 @@
 // The command "sheet": an estimate on stdout, beside a skill if asked for, as CSV and as a page.
 import { describe, expect, test } from 'vitest';
-import { sheets } from '../../presets/index.ts';
+import { sheets } from '../../presets/sheet-shelf.ts';
 import { CAUTION } from '../../sim/index.ts';
 import { makeFolder, run } from './run.ts';
 

@@ -1,7 +1,8 @@
 // The sheets that come with Shapeflight, against what they are meant to show. "common practice, no source": the values
 // are those of the trade's folklore, with no publication behind them; the inputs are chosen by us so as to give them.
 import { describe, expect, test } from 'vitest';
-import { sheets, skills } from '../../presets/index.ts';
+import { skills } from '../../presets/index.ts';
+import { sheets } from '../../presets/sheet-shelf.ts';
 import { parseSheet, readLinks } from '../../sim/index.ts';
 import { sheetOf } from './sheet-of.ts';
 import { readingsOf } from './skill-result.ts';

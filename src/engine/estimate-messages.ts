@@ -1,0 +1,47 @@
+/** What page and worker say to each other about a sheet. Plain data; numbers come back as text too, told for people. */
+import type { LineResult, Links, MathNode } from '../../sim/index.ts';
+
+export interface SheetPageHead {
+  readonly title: string;
+  readonly lesson?: string;
+  readonly skill?: string;
+  readonly caution: string;
+}
+
+export interface SheetRequest {
+  readonly id: number;
+  readonly lines: readonly string[];
+  readonly links: Links;
+  /** also as CSV, or as a page to print */
+  readonly csv?: true;
+  readonly page?: SheetPageHead;
+}
+
+/** One line of the sheet as it is shown. */
+export interface SheetRow {
+  readonly result: LineResult;
+  /** of a quantity */
+  readonly formula?: MathNode;
+  readonly value?: string;
+  readonly plusMinus?: string;
+  readonly unit?: string;
+  readonly least?: string;
+  readonly greatest?: string;
+  /** how far off the middle the ends of 95 % lie */
+  readonly factor?: string;
+  readonly simulated?: string;
+  readonly ratio?: string;
+  /** size of a plain body, m */
+  readonly size?: string;
+}
+
+export interface SheetAnswer {
+  readonly rows: readonly SheetRow[];
+  readonly csv?: string;
+  readonly page?: string;
+}
+
+export type SheetReply = { readonly id: number } & (
+  | { readonly kind: 'done'; readonly answer: SheetAnswer }
+  | { readonly kind: 'failed'; readonly reason: string }
+);

@@ -1,0 +1,63 @@
+/** Words of the estimate tool. */
+export const estimateTexts = {
+  sheet: 'Sheet',
+  ready: 'Ready sheets',
+  own: 'Own sheet',
+  ownTitle: 'My sheet',
+  titleLabel: 'Title of the sheet',
+  lines: 'Lines of the sheet',
+  lineLabel: (n: number) => `Line ${n}`,
+  formulas: 'Formula',
+  estimate: 'Estimate',
+  simulated: 'Simulated',
+  ratio: 'Estimate ÷ simulated',
+  why: 'What makes the difference',
+  addLine: 'Add a line',
+  removeLine: (n: number) => `Remove line ${n}`,
+  startOver: 'Start over',
+  startedOver: 'The sheet is as it came',
+  csv: 'CSV',
+  print: 'Page to print',
+  save: 'Save sheet',
+  open: 'Open sheet',
+  help: 'How to write a line',
+  computing: 'Computing …',
+  failed: (reason: string) => `Not computed: ${reason}`,
+  openFailed: (name: string, reason: string) => `${name}: ${reason}`,
+  equal: 'equal',
+  half: 'half',
+  twice: 'twice',
+  less: 'a tenth',
+  more: 'ten times',
+  between: (least: string, greatest: string, unit: string) =>
+    `from ${least} to ${greatest}${unit ? ` ${unit}` : ''} at most`,
+  factor: (x: string) => `known to a factor of ${x}`,
+  bodies: 'Plain bodies',
+  bodiesHint: 'Same mass, same moment; drawn over the athlete at true size',
+  bodySize: (kind: string, size: string) => `${kind}, ${kind === 'rod' ? 'length' : 'radius'} ${size} m`,
+  bodyFor: (name: string) => `for ${name}`,
+  show: 'Draw over the athlete',
+  goTo: (event: string) => `Go to ${event}`,
+  fault: (n: number, message: string) => `Line ${n}: ${message}`,
+  faults: (n: number) => (n === 1 ? 'One line has a fault' : `${n} lines have faults`),
+  /** one row, for ears */
+  row: (name: string, value: string, plusMinus: string, unit: string) =>
+    `${name} is ${value}${plusMinus ? ` plus or minus ${plusMinus}` : ''}${unit ? ` ${unit}` : ''}`,
+  rowAgainst: (readout: string, simulated: string, unit: string, ratio: string) =>
+    `simulated ${readout}: ${simulated}${unit ? ` ${unit}` : ''}, ratio ${ratio}`,
+  onScale: (ratio: string, low: string, high: string) =>
+    low === ''
+      ? `${ratio} times the simulated value`
+      : `${ratio} times the simulated value, between ${low} and ${high}`,
+  guide: [
+    ['name = formula', 'height = 5 ft'],
+    ['+- how uncertain', 'radius = 0.15 m +- 0.02 m'],
+    ['to a unit', 'energy = m_1 * g * height to J'],
+    ['vs a readout of the skill', 'T = 1.1 s vs {air time}'],
+    ['if an assumption', 'inertia = mass * length^2 / 12 vs {lateral moment at apex} if straight rod'],
+    ['# a note, or a heading', '# Known beforehand'],
+    ['a plain body', 'draw disc for inertia about lateral at apex'],
+  ],
+  guideReadouts: 'Readouts',
+  guideTimes: 'Add “at take-off”, “at apex”, “at 0.45 s”, “at 30 %”, “in tuck”, or put “greatest” or “mean” before.',
+} as const;

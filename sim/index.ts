@@ -29,6 +29,7 @@ export { fileOfDraft } from './files/draft-file.ts';
 export { formatFrames, frameColumns } from './files/frames-csv.ts';
 export { type Change, listChanges } from './files/list-changes.ts';
 export { formatMapRow, formatSamples, mapColumns, sampleColumns } from './files/margin-csv.ts';
+export { formatMapJson, formatMarginJson, type MapOut, type StudyOut } from './files/margin-json.ts';
 export {
   checkSkillFile,
   formatSkill,

@@ -53,11 +53,11 @@ export function mapColumns({ x, y, results, window }: MapSpec): string[] {
   ];
 }
 
-/** `valueOf`: values of the axes. The line of names stands over row 0 alone. */
+/** `placeOf`: values of the axes. The line of names stands over row 0 alone. */
 export function formatMapRow(
   map: MapSpec,
   row: MapRow,
-  valueOf: (axis: MapSpec['x'], index: number) => number,
+  placeOf: (axis: MapSpec['x'], index: number) => number,
 ): string {
   const { x, y, results, window } = map;
   const n = x.count;
@@ -68,8 +68,8 @@ export function formatMapRow(
       [
         String(row.row),
         String(i),
-        cell(valueOf(y, row.row) * sy),
-        cell(valueOf(x, i) * sx),
+        cell(placeOf(y, row.row) * sy),
+        cell(placeOf(x, i) * sx),
         ...results.map((r, k) => cell(row.values[k * n + i] * OUT_UNITS[r.unit].scale)),
         ...(window ? [cell(row.distance[i]), row.distance[i] <= 1 ? '1' : '0'] : []),
         text(row.faults[i] ?? ''),

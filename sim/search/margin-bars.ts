@@ -6,7 +6,7 @@
 import { distanceIn, type Window } from './margin-window.ts';
 import { wordFault } from './sample.ts';
 import type { SampleFlyer } from './sample-fly.ts';
-import type { SpreadPart } from './sample-spread.ts';
+import { type SpreadPart, studyRange } from './sample-spread.ts';
 
 export interface BarEnd {
   /** change of the input up to the edge; of a closed end the last change that is inside */
@@ -79,7 +79,8 @@ function findEnd(
   side: 1 | -1,
   window: Window,
 ): BarEnd {
-  const room = side > 0 ? input.range[1] - input.value : input.value - input.range[0];
+  const [least, most] = studyRange(input);
+  const room = side > 0 ? most - input.value : input.value - least;
   let a = { x: 0, look: here };
   if (!(here.off < 0)) return { by: 0, ends: 'window', result: window[here.worst]?.result.id };
   let step = FIRST * by;

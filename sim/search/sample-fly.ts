@@ -52,8 +52,7 @@ export class SampleFlyer {
     this.sense = senseOf(spec, () => this.now);
   }
 
-  flightAt(values: ArrayLike<number>): Flight {
-    const spec = putInputs(this.spec, this.inputs, values);
+  flightAt(values: ArrayLike<number>, spec = putInputs(this.spec, this.inputs, values)): Flight {
     const { skill: built, flyer } = this.build(spec, values);
     const skill = { ...built, takeoff: spec.takeoff, end: spec.end };
     if (this.balance) return flyBalanced(skill, this.balance, this.plan, { tolerance: STUDY_TOLERANCE }).flight;
@@ -64,7 +63,8 @@ export class SampleFlyer {
 
   /** Throws what the flight throws: no touchdown, keys out of order, a body that cannot be made. */
   outcomeAt(values: ArrayLike<number>): Outcome {
-    return calcOutcome(this.flightAt(values), this.sense, this.spec.target);
+    const spec = putInputs(this.spec, this.inputs, values);
+    return calcOutcome(this.flightAt(values, spec), this.sense, spec.target, spec.blocks);
   }
 
   private build(spec: SkillSpec, values: ArrayLike<number>): Built {

@@ -78,6 +78,15 @@ export function makeSpread(parts: readonly SpreadPart[], correlations: readonly 
   return { parts, correlations: kept };
 }
 
+/**
+ * What an input can take in a study. A move that starts late runs into the shape after it, which is then left at once; so
+ * moves are free where a skill's own keys would be out of order.
+ */
+export function studyRange({ id, range }: Input): readonly [number, number] {
+  if (id.endsWith('.moveStart')) return [Number.NEGATIVE_INFINITY, Number.POSITIVE_INFINITY];
+  return id.endsWith('.moveTime') ? [range[0], Number.POSITIVE_INFINITY] : range;
+}
+
 function factorOf(ids: readonly string[], correlations: readonly Correlation[]): number[][] {
   const R: number[][] = ids.map((_, i) => ids.map((__, j) => (i === j ? 1 : 0)));
   for (const { a, b, r } of correlations) {
@@ -133,7 +142,7 @@ export class Draw {
   valuesInto(index: number, out: Float64Array): void {
     this.offsetsInto(index, out);
     this.spread.parts.forEach(({ input, by }, i) => {
-      const [low, high] = input.range;
+      const [low, high] = studyRange(input);
       out[i] = Math.max(low, Math.min(high, input.value + by * out[i]));
     });
   }

@@ -1,0 +1,102 @@
+/** The command "map": two inputs against any results, on a grid. */
+import {
+  axisValue,
+  CAUTION,
+  type Contour,
+  findContour,
+  formatMapJson,
+  formatMapRow,
+  type MapRequest,
+  type MapRow,
+  OUT_UNITS,
+  openMap,
+  roundLevels,
+  usualStudy,
+  wordBalance,
+} from '../../sim/index.ts';
+import { runPieces, tellOnTerminal } from './jobs.ts';
+import { outputsOf, wordNumber } from './margin.ts';
+import { type MapCommand, readAxis, readBound } from './margin-args.ts';
+import { readSkill } from './read-input.ts';
+import { formatTable } from './table.ts';
+import type { Piece } from './worker.ts';
+import { checkApart, writeFiles } from './write-files.ts';
+
+export async function runMap(command: MapCommand): Promise<string> {
+  const { spec, inputs } = readSkill(command.skill);
+  const wanted = outputsOf(command);
+  checkApart(wanted, inputs);
+  const request: MapRequest = {
+    spec,
+    x: { ...readAxis(spec, '--x', command.x), count: command.columns },
+    y: { ...readAxis(spec, '--y', command.y), count: command.rows },
+    results: command.of,
+    window: command.window.length === 0 ? usualStudy(spec).window : command.window.map(readBound),
+    ...(command.balance ? { balance: command.balance } : {}),
+  };
+  const map = openMap(request);
+  const pieces = Array.from(
+    { length: command.to - command.from },
+    (_, i): Piece => ({
+      kind: 'row',
+      index: command.from + i,
+    }),
+  );
+  const results = await runPieces({ kind: 'map', map: request }, pieces, command.jobs, tellOnTerminal('map'));
+  const rows = results.flatMap((r) => (r.kind === 'row' ? [r.row] : []));
+  const contours = map.results.map((r, k) => ({ result: r.id, contours: contoursOf(rows, k, map.x.count, r.unit) }));
+  const balance = wordBalance(command.balance);
+  writeFiles(
+    wanted.map((output) => ({
+      ...output,
+      pieces:
+        output.option === '--csv'
+          ? rows.map((row) => formatMapRow(map, row, axisValue))
+          : [
+              formatMapJson({
+                title: spec.title,
+                map,
+                balance,
+                from: command.from,
+                rows,
+                contours,
+                placeOf: axisValue,
+              }),
+            ],
+    })),
+  );
+  const axes = [map.x, map.y].map((a) => {
+    const unit = OUT_UNITS[a.input.unit];
+    return [a.input.id, ...[a.from, a.to, a.input.value].map((v) => wordNumber(v, unit)), unit.word, String(a.count)];
+  });
+  const found = map.results.map((r, k) => {
+    const values = rows.flatMap((row) => Array.from(row.values.subarray(k * map.x.count, (k + 1) * map.x.count)));
+    const known = values.filter(Number.isFinite);
+    const unit = OUT_UNITS[r.unit];
+    const ends = known.length > 0 ? [Math.min(...known), Math.max(...known)] : [Number.NaN, Number.NaN];
+    return [r.id, ...ends.map((v) => wordNumber(v, unit)), unit.word, String(values.length - known.length)];
+  });
+  const all = rows.length * map.x.count;
+  const inside = rows.reduce((sum, row) => sum + row.distance.filter((d) => d <= 1).length, 0);
+  return [
+    `${spec.title}; ${balance}`,
+    `Axes\n${formatTable(['input', 'from', 'to', 'as it is', 'unit', 'values'], axes, 1)}`,
+    `Results over rows ${command.from} to ${command.to - 1}\n${formatTable(['result', 'least', 'greatest', 'unit', 'not defined'], found, 1)}`,
+    `${inside} of ${all} places land in the window (${((100 * inside) / all).toFixed(1)} %)`,
+    `Caution. ${CAUTION}`,
+  ]
+    .join('\n\n')
+    .concat('\n');
+}
+
+/** Round levels in the unit people read. */
+function contoursOf(rows: readonly MapRow[], k: number, columns: number, unit: keyof typeof OUT_UNITS): Contour[] {
+  if (rows.length < 2) return [];
+  const values = Float64Array.from(
+    rows.flatMap((row) => Array.from(row.values.subarray(k * columns, (k + 1) * columns))),
+  );
+  const { scale } = OUT_UNITS[unit];
+  return roundLevels(values.map((v) => v * scale)).map((level) =>
+    findContour(values, columns, rows.length, level / scale),
+  );
+}

@@ -1,0 +1,166 @@
+/** The command "margin": how far a skill forgives errors, one at a time and together. */
+import {
+  type Bar,
+  type BarEnd,
+  CAUTION,
+  distanceIn,
+  distances,
+  formatMarginJson,
+  formatSamples,
+  joinTables,
+  type MarginStudy,
+  OUT_UNITS,
+  type OutUnit,
+  openStudy,
+  type Study,
+  type StudyRequest,
+  StudyRunner,
+  studyMargin,
+  usualStudy,
+  wordBalance,
+} from '../../sim/index.ts';
+import { CommandError } from './command-error.ts';
+import { cutSpans, runPieces, tellOnTerminal } from './jobs.ts';
+import { type MarginCommand, readBound, readCorrelation, readVary } from './margin-args.ts';
+import { readSkill } from './read-input.ts';
+import { formatTable } from './table.ts';
+import type { Piece } from './worker.ts';
+import { checkApart, writeFiles } from './write-files.ts';
+
+export async function runMargin(command: MarginCommand): Promise<string> {
+  const { spec, inputs } = readSkill(command.skill);
+  const wanted = outputsOf(command);
+  checkApart(wanted, inputs);
+  const usual = usualStudy(spec, command.seed);
+  const vary = command.vary.flatMap((v) => (v === 'usual' ? usual.vary : [readVary(spec, v)]));
+  const request: StudyRequest = {
+    spec,
+    // one named again takes the place of the usual one
+    vary:
+      command.vary.length === 0
+        ? usual.vary
+        : vary.filter((v, i) => !vary.some((w, j) => j > i && w.input === v.input)),
+    correlations: command.correlate.length === 0 ? usual.correlations : command.correlate.map(readCorrelation),
+    window: command.window.length === 0 ? usual.window : command.window.map(readBound),
+    seed: command.seed,
+    ...(command.balance ? { balance: command.balance } : {}),
+  };
+  const study = openStudy(request);
+  const now = new StudyRunner(request).now();
+  const bars: Piece[] = command.bars ? study.spread.parts.map((_, index) => ({ kind: 'bar', index })) : [];
+  const pieces = [...cutSpans(command.from, command.to, command.jobs), ...bars];
+  const results = await runPieces({ kind: 'study', study: request }, pieces, command.jobs, tellOnTerminal('margin'));
+  const table = joinTables(results.flatMap((r) => (r.kind === 'samples' ? [r.table] : [])));
+  const barList = results.flatMap((r) => (r.kind === 'bar' ? [r.bar] : []));
+  const result = studyMargin(table, study.spread, study.window);
+  const balance = wordBalance(command.balance);
+  writeFiles(
+    wanted.map((output) => ({
+      ...output,
+      pieces: [
+        output.option === '--csv'
+          ? formatSamples(study, table, distances(study.window, table))
+          : formatMarginJson({
+              title: spec.title,
+              study,
+              balance,
+              from: command.from,
+              to: command.to,
+              now,
+              bars: barList,
+              result,
+            }),
+      ],
+    })),
+  );
+  return [
+    `${spec.title}; ${balance}`,
+    formatWindow(study, now),
+    ...(barList.length > 0 ? [formatBars(study, barList)] : []),
+    formatShare(command, result),
+    ...(result.influences.length > 0 ? [formatInfluences(study, result)] : []),
+    `Caution. ${CAUTION}`,
+  ]
+    .join('\n\n')
+    .concat('\n');
+}
+
+export const outputsOf = (command: {
+  readonly csv?: string;
+  readonly json?: string;
+}): { option: string; file: string }[] => [
+  ...(command.csv === undefined ? [] : [{ option: '--csv', file: command.csv }]),
+  ...(command.json === undefined ? [] : [{ option: '--json', file: command.json }]),
+];
+
+/** With as many decimals as its size needs. */
+export function wordNumber(x: number, { scale }: OutUnit): string {
+  const v = x * scale;
+  if (!Number.isFinite(v)) return '-';
+  const size = Math.abs(v);
+  return v.toFixed(size >= 100 ? 1 : size >= 10 ? 2 : 3);
+}
+
+function formatWindow({ window }: Study, now: readonly number[]): string {
+  const rows = window.map(({ result, low, high }, k) => {
+    const unit = OUT_UNITS[result.unit];
+    return [result.id, ...[low, high, now[k]].map((x) => wordNumber(x, unit)), unit.word];
+  });
+  const { distance } = distanceIn(window, now);
+  const verdict =
+    distance <= 1 ? '' : '\nThe skill as it is lands outside the window: bars have no length; solve for it first.';
+  return `Window of the landing\n${formatTable(['result', 'from', 'to', 'as it is', 'unit'], rows, 1)}${verdict}`;
+}
+
+function formatBars(study: Study, bars: readonly Bar[]): string {
+  const end = ({ by, ends, result, fault }: BarEnd, unit: OutUnit): string[] => {
+    const sign = by > 0 ? '+' : '';
+    const why = { window: result ?? '', range: 'range ends', flight: fault ? 'no flight' : '', never: 'and more' }[
+      ends
+    ];
+    return [`${sign}${wordNumber(by, unit)}`, why];
+  };
+  const rows = [...bars]
+    .sort((a, b) => a.forgives - b.forgives)
+    .map((b) => {
+      const part = study.spread.parts.find((p) => p.input.id === b.input);
+      if (!part) throw new CommandError(`no input ${b.input}`);
+      const unit = OUT_UNITS[part.input.unit];
+      return [
+        b.input,
+        ...end(b.low, unit),
+        ...end(b.high, unit),
+        unit.word,
+        wordNumber(b.spread, unit),
+        b.forgives.toFixed(1),
+      ];
+    });
+  const head = ['input', 'less by', 'leaves', 'more by', 'leaves', 'unit', 'usual error', 'forgives'];
+  return `One at a time: how far each input may be off, the others as they are, narrowest first\n${formatTable(head, rows, 1)}`;
+}
+
+const percent = (x: number): string => `${(100 * x).toFixed(1)} %`;
+
+function formatShare({ from, to, seed }: MarginCommand, { now, settled, faults }: MarginStudy): string {
+  const word = (s: typeof now): string =>
+    `${percent(s.share)} in the window (${percent(s.interval[0])} to ${percent(s.interval[1])})`;
+  const lines = [
+    `All together: ${now.n} samples (number ${from} to ${to - 1}, seed ${seed}), ${word(now)}`,
+    ...(faults > 0 ? [`  ${faults} could not be flown and count as outside`] : []),
+    ...settled.slice(0, -1).map((s) => `  after ${s.n}: ${word(s)}`),
+  ];
+  return lines.join('\n');
+}
+
+function formatInfluences({ spread, window }: Study, { influences, linear }: MarginStudy): string {
+  const rows = influences.map((i) => [
+    spread.parts[i.part].input.id,
+    percent(i.share),
+    ...i.effects.map((e) => e.toFixed(2)),
+    ...i.ranks.map((r) => r.toFixed(2)),
+  ]);
+  const names = window.map((b) => b.result.id);
+  const head = ['input', 'share', ...names.map((n) => `on ${n}`), ...names.map((n) => `rank ${n}`)];
+  const straight = names.map((n, k) => `${n} ${percent(linear[k])}`).join(', ');
+  return `What matters most: share of the variance of the distance from the window's middle; effects in standard deviations\n${formatTable(head, rows, 1)}\nExplained by straight lines: ${straight}`;
+}

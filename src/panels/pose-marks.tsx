@@ -51,13 +51,7 @@ export function PoseMarks(props: { bench: Bench; axis: TimeAxis; tell: (telling:
         props.tell({
           plate: {
             x: xOf(props.axis, now),
-            lines: [
-              texts.shapes.movedEdge(
-                poseTexts.poseMoved(formatNumber(mark.s, 2)),
-                formatNumber(now, 2),
-                wordShift(now - mark.s),
-              ),
-            ],
+            lines: [texts.shapes.movedEdge(poseTexts.poseMoved, formatNumber(now, 2), wordShift(now - mark.s))],
           },
           line: Math.abs(now - mark.s - snap.by) < 0.002 ? snap.line : undefined,
         });

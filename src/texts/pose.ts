@@ -125,7 +125,7 @@ export const poseTexts = {
   atKey: 'with a key',
   poseMark: (s: string, n: number) => `Pose at ${s} seconds, ${n} ${n === 1 ? 'key' : 'keys'}`,
   poseMarkHint: 'Drag it to retime all its keys; arrow keys move it, Delete takes it out',
-  poseMoved: (s: string) => `pose at ${s} s`,
+  poseMoved: 'Pose',
   retimedPose: 'retimed pose',
   tileFrom: (shape: string) => `${shape}, moved whole,`,
   tileHint: 'drag it to retime it; Alt with an arrow key moves it',

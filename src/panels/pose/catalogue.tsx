@@ -109,7 +109,7 @@ export function Catalogue(props: { bench: Bench; axis: TimeAxis; device: 'bench'
   let swallowClick = false;
 
   return (
-    <div class="catalogue" classList={{ strip: props.device !== 'bench' }}>
+    <div class="catalogue" classList={{ 'as-strip': props.device !== 'bench' }}>
       <div class="laying">
         <fieldset class="choice">
           <legend>{poseTexts.sortedBy}</legend>
@@ -171,11 +171,11 @@ export function Catalogue(props: { bench: Bench; axis: TimeAxis; device: 'bench'
                     {/* eslint-disable-next-line solid/no-innerhtml -- markup made by our own scene writer from numbers alone */}
                     <span class="shape-picture" innerHTML={pictureOf(entry())} />
                     <span class="shape-title">{entry().shape.title}</span>
-                    <span class="bar">
+                    <span class="moment-bar">
                       <i class="long" style={{ width: `${(BAR * entry().moments.long) / most().long}px` }} />
                       <b class="twist">{formatNumber(entry().moments.long, 2)}</b>
                     </span>
-                    <span class="bar">
+                    <span class="moment-bar">
                       <i class="lateral" style={{ width: `${(BAR * entry().moments.lateral) / most().lateral}px` }} />
                       <b class="som">{formatNumber(entry().moments.lateral, 1)}</b>
                     </span>

@@ -2,7 +2,7 @@
  * The pose tool. On a laptop the posing stage stands above the floor, where front and side were, and the rest in the cut's
  * place; on tablet and phone all of it is one sheet.
  */
-import { createSignal, For, type JSX, Match, Show, Switch } from 'solid-js';
+import { createSignal, For, type JSX, Match, Show, Switch, untrack } from 'solid-js';
 import { Portal } from 'solid-js/web';
 import { poseTexts } from '../../texts/pose.ts';
 import { RIGHT } from '../bench-columns.ts';
@@ -16,12 +16,11 @@ import { PosingStage } from './posing-stage.tsx';
 
 const TABS = ['shapes', 'angles', 'held'] as const;
 type Tab = (typeof TABS)[number];
-const SWITCHES = 40;
+/** px across, for both pictures */
+const TABLET_STAGE = 420;
 
 export function PoseTool(props: ToolProps) {
   const [tab, setTab] = createSignal<Tab>('shapes');
-  const isTouch = (): boolean => props.device !== 'bench';
-  const aside = (): number => (props.device === 'tablet' ? 420 : 0);
   const onTabKey = (e: KeyboardEvent): void => {
     const way = e.key === 'ArrowRight' ? 1 : e.key === 'ArrowLeft' ? -1 : 0;
     if (way === 0) return;
@@ -67,54 +66,54 @@ export function PoseTool(props: ToolProps) {
   );
   return (
     <div class="pose" classList={{ [`on-${props.device}`]: true }} style={{ height: `${props.height}px` }}>
-      <Show
-        when={isTouch()}
-        fallback={
-          <>
-            <AirStage {...props} />
-            <FloorSwitches {...props} />
-            {panel()}
-          </>
-        }
-      >
-        <div class="pose-left" style={{ width: aside() ? `${aside()}px` : '100%' }}>
-          <PosingStage
-            bench={props.bench}
-            touch
-            width={aside() || props.width}
-            height={aside() ? props.height - SWITCHES - 8 : Math.round(Math.min(props.height * 0.46, 210))}
-          />
+      <Switch>
+        <Match when={props.device === 'tablet'}>
+          <InPlace of=".tool-head">
+            <Switches bench={props.bench} />
+          </InPlace>
+          <PosingStage bench={props.bench} touch width={TABLET_STAGE} height={props.height} />
+        </Match>
+        <Match when={props.device === 'phone'}>
+          <AirStage bench={props.bench} air=".phone .air" touch />
           <Switches bench={props.bench} />
-        </div>
-        <div class="pose-right">{panel()}</div>
-      </Show>
+        </Match>
+        <Match when={props.device === 'bench'}>
+          <AirStage bench={props.bench} air=".bench .air" width={RIGHT - 8} />
+          <InPlace of=".bench .floor">
+            <div class="posing-floor" style={{ width: `${RIGHT - 8}px` }}>
+              <Switches bench={props.bench} />
+            </div>
+          </InPlace>
+        </Match>
+      </Switch>
+      <div class="pose-right">{panel()}</div>
     </div>
   );
 }
 
-/** The posing stage in the place of front and side, above the floor of a laptop. */
-function AirStage(props: ToolProps) {
-  const air = document.querySelector<HTMLElement>('.bench .air') ?? document.body;
+/** In another part of the page, for as long as the tool is open. */
+function InPlace(props: { of: string; children: JSX.Element }) {
+  // the part stands before the tool does, and longer
+  const place = untrack(() => document.querySelector(props.of)) ?? document.body;
+  return <Portal mount={place}>{props.children}</Portal>;
+}
+
+/** The posing stage above the floor: at its right end, or across all of it. */
+function AirStage(props: { bench: ToolProps['bench']; air: string; width?: number; touch?: boolean }) {
+  const air = untrack(() => document.querySelector<HTMLElement>(props.air)) ?? document.body;
   const size = useSize(() => air);
   return (
     <Portal mount={air}>
       <Show when={size().height > 0}>
-        <div class="posing-air">
-          <PosingStage bench={props.bench} width={RIGHT - 8} height={size().height} />
+        <div class="posing-air" classList={{ all: props.width === undefined }}>
+          <PosingStage
+            bench={props.bench}
+            width={props.width ?? size().width}
+            height={size().height}
+            touch={props.touch ?? false}
+          />
         </div>
       </Show>
-    </Portal>
-  );
-}
-
-/** The switches on the floor, under the posing stage. */
-function FloorSwitches(props: ToolProps) {
-  const floor = document.querySelector<HTMLElement>('.bench .floor') ?? document.body;
-  return (
-    <Portal mount={floor}>
-      <div class="posing-floor" style={{ width: `${RIGHT - 8}px` }}>
-        <Switches bench={props.bench} />
-      </div>
     </Portal>
   );
 }

@@ -30,9 +30,11 @@ export function PosingStage(props: { bench: Bench; width: number; height: number
   const hand = getHand(props.bench);
   const [finger, setFinger] = createSignal<{ x: number; y: number; view: ViewId }>();
   const [focused, setFocused] = createSignal<string>();
+  /** the picture keeps its size while the hand is at work */
+  const height = createMemo<number>((last) => (finger() && last ? last : props.height));
   const half = (): number => Math.floor(props.width / 2);
   const stature = (): number => props.bench.result().flight.body.stature ?? 1.6;
-  const pxPerM = (): number => Math.min((props.height - 8) / (TALL * stature()), half() / (WIDE * stature()));
+  const pxPerM = (): number => Math.min((height() - 8) / (TALL * stature()), half() / (WIDE * stature()));
   const angles = createMemo(() => props.bench.ports.posing.anglesAt(props.bench.result(), props.bench.cursor()));
   const pictures = createMemo((): Record<ViewId, HeldPicture> => {
     const work = hand.work();
@@ -43,9 +45,9 @@ export function PosingStage(props: { bench: Bench; width: number; height: number
         ...(work ? { camera: work.camera, before: work.before } : {}),
         azimuth,
         width: half(),
-        height: props.height,
+        height: height(),
         pxPerM: pxPerM(),
-        centreY: props.height * CENTRE + 4,
+        centreY: height() * CENTRE + 4,
       });
     return { front: draw(0), side: draw(Math.PI / 2) };
   });
@@ -74,8 +76,10 @@ export function PosingStage(props: { bench: Bench; width: number; height: number
     startDrag(e, {
       move: (dx, dy, m) => {
         gesture ??= hand.begin(spot.id);
-        setFinger({ x: m.clientX - box.left, y: m.clientY - box.top, view });
-        gesture.move(dx, dy, scale, view_B, m.altKey);
+        // the page above may grow a line while the hand is at work: what counts is the way over the picture
+        const now = root.getBoundingClientRect();
+        setFinger({ x: m.clientX - now.left, y: m.clientY - now.top, view });
+        gesture.move(dx - (now.left - box.left), dy - (now.top - box.top), scale, view_B, m.altKey);
       },
       end: () => {
         setFinger(undefined);
@@ -139,7 +143,7 @@ export function PosingStage(props: { bench: Bench; width: number; height: number
       classList={{ touch: props.touch }}
       role="group"
       aria-label={poseTexts.stage}
-      style={{ width: `${props.width}px`, height: `${props.height}px` }}
+      style={{ width: `${props.width}px`, height: `${height()}px` }}
       onPointerDown={press}
     >
       <For each={VIEWS}>
@@ -149,7 +153,7 @@ export function PosingStage(props: { bench: Bench; width: number; height: number
               class="posing-picture"
               aria-hidden="true"
               width={half()}
-              height={props.height}
+              height={height()}
               style={{ left: `${i() * half()}px` }}
               // eslint-disable-next-line solid/no-innerhtml -- markup made by our own scene writer from numbers alone
               innerHTML={pictures()[id].markup}
@@ -194,7 +198,7 @@ export function PosingStage(props: { bench: Bench; width: number; height: number
       </For>
       <Show when={finger()}>
         {(f) => (
-          <svg class="posing-finger" aria-hidden="true" width={props.width} height={props.height}>
+          <svg class="posing-finger" aria-hidden="true" width={props.width} height={height()}>
             <Show when={line()}>{(l) => <line {...l()} />}</Show>
             <circle cx={f().x} cy={f().y} r={props.touch ? 26 : 12} />
           </svg>

@@ -34,6 +34,8 @@ export function useStageGrip(bench: Bench, handle: () => StageHandle | undefined
     if (!found) return false;
     setHover(undefined);
     let gesture: Gesture | undefined;
+    const stage = e.currentTarget as HTMLElement;
+    const { left, top } = stage.getBoundingClientRect();
     const done = (): void => {
       setFinger(undefined);
       setGrip(undefined);
@@ -42,8 +44,11 @@ export function useStageGrip(bench: Bench, handle: () => StageHandle | undefined
       move: (dx, dy, m) => {
         gesture ??= hand.begin(found.end);
         setGrip(found);
-        gesture.move(dx, dy, found.pxPerM, found.view_B, m.altKey);
-        setFinger({ x: x + dx, y: y + dy });
+        // the page above may grow a line while the hand is at work
+        const now = stage.getBoundingClientRect();
+        const [px, py] = [dx - (now.left - left), dy - (now.top - top)];
+        gesture.move(px, py, found.pxPerM, found.view_B, m.altKey);
+        setFinger({ x: x + px, y: y + py });
       },
       end: () => {
         done();

@@ -1,0 +1,154 @@
+/**
+ * The release window: of all times at which a swing could be let go, the span around the planned one whose flights meet
+ * the target, with the flight of each time looked at. The swing is followed a little past its release as if the hands had
+ * held on (Swing.until), so later releases are known without swinging again. The joints' plan is that of the skill,
+ * counted from the release, whenever it comes.
+ */
+import type { Swing } from '../contact/swing.ts';
+import type { Flight } from '../flight/flight.ts';
+import { NoTouchdownError } from '../flight/fly.ts';
+import { FieldError } from '../math/field-error.ts';
+import { calcFlightEnd, type FlightEnd } from '../measure/flight-end.ts';
+import { flySkill, NoAgreementError } from './fly-skill.ts';
+import type { Skill } from './skill.ts';
+import { releaseTakeoff } from './whole-release.ts';
+
+export interface ReleaseWish {
+  /** most that F may be short or over at touchdown, rad */
+  readonly landing: number;
+  /** most that the twist may be off, rad */
+  readonly twist: number;
+  /** the mass centre lands this far from the bar at least, m; left out: anywhere */
+  readonly away?: number;
+}
+/** Our judgement of what can still be landed on the feet. */
+export const USUAL_RELEASE_WISH: ReleaseWish = { landing: (20 * Math.PI) / 180, twist: (45 * Math.PI) / 180 };
+
+export interface ReleaseTry {
+  /** s after the planned release (before: negative) */
+  readonly late: number;
+  /** undefined: no flight from there (no touchdown on the surface) */
+  readonly flight?: Flight;
+  readonly end?: FlightEnd;
+  /** F at touchdown beyond (+) or short of (-) the wanted angle in the direction of rotation, rad */
+  readonly over: number;
+  /** twist done less twist wanted, in the direction wanted, rad */
+  readonly twistOff: number;
+  /** of the mass centre at touchdown from the bar, along X, m */
+  readonly away: number;
+  readonly meets: boolean;
+}
+
+export interface ReleaseWindow {
+  readonly tries: readonly ReleaseTry[];
+  /** s after the planned release: the span of times that meet the target around it (or around the nearest that does) */
+  readonly from: number;
+  readonly to: number;
+  readonly width: number;
+  /** an edge that is the end of what was looked at: the window may be wider */
+  readonly isOpen: readonly [boolean, boolean];
+  readonly tolerance: number;
+}
+
+export interface ReleaseWindowOptions {
+  readonly from?: number;
+  readonly to?: number;
+  readonly count?: number;
+  readonly wish?: ReleaseWish;
+  /** in place of the wish */
+  readonly meets?: (attempt: Omit<ReleaseTry, 'meets'>) => boolean;
+  /** error asked of a step of the flight: coarser than a flight on its own (1e-10), ends within 1e-6 rev of it */
+  readonly tolerance?: number;
+}
+
+/** s each side */
+const REACH = 0.08;
+const COUNT = 41;
+export const WINDOW_TOLERANCE = 1e-7;
+/** s within which a release's joint motion goes over into the plan: as in a whole skill */
+const CARRIED_WITHIN = 0.15;
+/** s: edges of the window are found to this */
+const EDGE = 1e-4;
+
+export function calcReleaseWindow(skill: Skill, swing: Swing, options: ReleaseWindowOptions = {}): ReleaseWindow {
+  const { from = -REACH, to = REACH, count = COUNT, tolerance = WINDOW_TOLERANCE } = options;
+  if (!(from <= 0 && from >= -swing.duration))
+    throw new FieldError('window.fromS', from, 'a time on the bar, 0 or less');
+  if (!(to >= 0 && to <= swing.until))
+    throw new FieldError('window.toS', to, `a number from 0 to ${swing.until.toFixed(3)} s`);
+  if (!(Number.isInteger(count) && count >= 3 && count <= 401))
+    throw new FieldError('window.count', count, 'a whole number from 3 to 401');
+  if (!skill.target && !options.meets)
+    throw new FieldError('target', undefined, 'a target, to know which flights meet it');
+  const attempt = (late: number): ReleaseTry => tryRelease(skill, swing, late, tolerance, options);
+  const tries = Array.from({ length: count }, (_, i) => attempt(from + ((to - from) * i) / (count - 1)));
+
+  // the run of tries that meet the target nearest to the planned release
+  let best: [number, number] | undefined;
+  for (let i = 0; i < count; i++) {
+    if (!tries[i].meets) continue;
+    let k = i;
+    while (k + 1 < count && tries[k + 1].meets) k++;
+    const away = (a: number, b: number): number => (tries[a].late > 0 ? tries[a].late : Math.max(0, -tries[b].late));
+    if (!best || away(i, k) < away(best[0], best[1])) best = [i, k];
+    i = k;
+  }
+  if (!best) return { tries, from: Number.NaN, to: Number.NaN, width: 0, isOpen: [false, false], tolerance };
+  const edge = (outside: number, inside: number): number => {
+    let [out, within] = [outside, inside];
+    while (Math.abs(out - within) > EDGE) {
+      const mid = (out + within) / 2;
+      if (attempt(mid).meets) within = mid;
+      else out = mid;
+    }
+    return within;
+  };
+  const isOpen = [best[0] === 0, best[1] === count - 1] as const;
+  const lo = isOpen[0] ? tries[0].late : edge(tries[best[0] - 1].late, tries[best[0]].late);
+  const hi = isOpen[1] ? tries[count - 1].late : edge(tries[best[1] + 1].late, tries[best[1]].late);
+  return { tries, from: lo, to: hi, width: hi - lo, isOpen, tolerance };
+}
+
+function tryRelease(
+  skill: Skill,
+  swing: Swing,
+  late: number,
+  tolerance: number,
+  options: ReleaseWindowOptions,
+): ReleaseTry {
+  const state = swing.stateAt(late);
+  const takeoff = releaseTakeoff(skill.body, state);
+  const carried = { angles: state.angles, rates: state.rates, within: CARRIED_WITHIN };
+  let flight: Flight;
+  try {
+    flight = flySkill({ ...skill, takeoff, carried }, { tolerance });
+  } catch (error) {
+    if (!(error instanceof NoTouchdownError) && !(error instanceof NoAgreementError)) throw error;
+    return { late, over: Number.NaN, twistOff: Number.NaN, away: Number.NaN, meets: false };
+  }
+  const end = calcFlightEnd(flight);
+  const { target } = skill;
+  const turn = flight.h_Scm_W[2] < 0 ? -1 : 1;
+  const wanted = target ? end.somersault0 + turn * 2 * Math.PI * target.somersaults : Number.NaN;
+  // the angle wanted at touchdown that lies nearest to so many turns from the release
+  const whole = 2 * Math.PI;
+  const upright = target
+    ? target.landingAngle + whole * Math.round((wanted - target.landingAngle) / whole)
+    : Number.NaN;
+  const twistSign = target?.twistWord === 'right' ? -1 : 1;
+  const out = {
+    late,
+    flight,
+    end,
+    over: turn * (end.somersault - upright),
+    twistOff: target ? twistSign * (end.twist - end.twist0) - whole * target.twists : Number.NaN,
+    away: state.p_WScm_W[0] + flight.v_WScm_W0[0] * flight.duration,
+  };
+  const wish = options.wish ?? USUAL_RELEASE_WISH;
+  const meets =
+    options.meets?.(out) ??
+    (Math.abs(out.over) <= wish.landing &&
+      Math.abs(out.twistOff) <= wish.twist &&
+      (wish.away === undefined || Math.abs(out.away) >= wish.away));
+  return { ...out, meets };
+}

@@ -16,8 +16,9 @@ import { lengthMarks, type Quantity, say, sayNumber, toShown, unitOf } from './u
 const t = printTexts;
 /** A4 on its side less the margins, CSS px. */
 export const PAGE_WIDTH = 1031;
-const AIR = 258;
+const AIR = 236;
 const MOST_INSTANTS = 8;
+const LONGEST_TITLE = 30;
 /** Instants nearer than this are one column, s. */
 const SAME = 0.025;
 
@@ -82,7 +83,8 @@ export function listInstants(bench: Bench): Instant[] {
     ...spans.flatMap((span, i) => {
       const next = spans[i + 1];
       return [
-        { t: span.from, name: soften(span.title) },
+        // a long title would make the column wide: the word of its move stands for it
+        { t: span.from, name: soften(span.title.length > LONGEST_TITLE ? span.word : span.title) },
         ...(next ? [{ t: span.to, name: t.begins(soften(next.word)) }] : []),
       ];
     }),
@@ -174,7 +176,7 @@ function makeRequest(bench: Bench): PrintRequest {
         low: 0,
         height: 34,
         ticks: [tick(momentTop), tick(0)],
-        curves: [{ name: t.moment.split(',')[0], values: moment, width: 2.2 }],
+        curves: [{ name: t.moment, values: moment, width: 2.2 }],
       },
     ],
   };

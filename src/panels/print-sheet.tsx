@@ -1,5 +1,5 @@
 /** The print sheet: one A4 page on its side, black and grey. What is shown is what is printed; files are made from it too. */
-import { createMemo, createResource, createSignal, For, onCleanup, onMount, Show } from 'solid-js';
+import { createEffect, createMemo, createResource, createSignal, For, onCleanup, onMount, Show } from 'solid-js';
 import { printTexts } from '../texts/print.ts';
 import { texts } from '../texts.ts';
 import type { Bench } from './bench.ts';
@@ -10,6 +10,8 @@ import { saveCsv, savePicture } from './print-export.ts';
 
 const t = printTexts;
 const MARGIN = 46;
+/** 210 mm less the margins of the page, CSS px, and a little for rounding */
+const PAPER_HEIGHT = 736;
 
 export function PrintSheet(props: { bench: Bench; onClose: () => void }) {
   let dialog!: HTMLDialogElement;
@@ -78,8 +80,21 @@ function Page(props: { content: PrintContent; zoom: number; tokens: Readonly<Rec
   const colours = (): Record<string, string> =>
     Object.fromEntries(Object.entries(props.tokens).map(([name, value]) => [`--${name}`, value]));
   const c = (): PrintContent => props.content;
+  const [shrink, setShrink] = createSignal(1);
+  let page!: HTMLElement;
+  // a sheet with long lines is made a little smaller on paper, so that it stays one sheet
+  createEffect(() => {
+    c();
+    const { paddingTop, paddingBottom } = getComputedStyle(page);
+    const height = page.offsetHeight - Number.parseFloat(paddingTop) - Number.parseFloat(paddingBottom);
+    setShrink(Math.min(1, PAPER_HEIGHT / height));
+  });
   return (
-    <article class="print-page" style={{ ...colours(), '--page-zoom': props.zoom }}>
+    <article
+      ref={page}
+      class="print-page"
+      style={{ ...colours(), '--page-zoom': props.zoom, '--print-zoom': shrink() }}
+    >
       <p class="print-head">
         <b>{c().skill}</b> {c().who}
         <span class="print-right">{[c().code, c().dated].filter(Boolean).join(' · ')}</span>

@@ -140,7 +140,7 @@ export function printPicture(input: PrintInput): PrintPicture {
   const edges = input.spans.flatMap((s) => [s.from, s.to]).filter((t) => t > 0 && t < T);
   const plotsTop = under - GAP + 4;
   for (const plot of input.plots) {
-    items.push(...drawPlot(plot, input.times, x, under, T, width));
+    items.push(...drawPlot(plot, input.times, x, under, T));
     under += plot.height + GAP + 4;
   }
   const bottom = under - GAP - 4;
@@ -197,30 +197,19 @@ function shapeRow(input: PrintInput, x: (t: number) => number, top: number): Dra
   return items;
 }
 
-function drawPlot(
-  plot: PrintPlot,
-  times: Float64Array,
-  x: (t: number) => number,
-  top: number,
-  T: number,
-  width: number,
-): DrawItem[] {
+function drawPlot(plot: PrintPlot, times: Float64Array, x: (t: number) => number, top: number, T: number): DrawItem[] {
   const y = (v: number): number => top + ((plot.top - v) / (plot.top - plot.low)) * plot.height;
   const items: DrawItem[] = [text(0, top + 10, plot.unit, 'start', 620, 12)];
   for (const { value, text: words } of plot.ticks) {
     items.push(hairline(x(0), y(value), x(T), y(value), value === 0 ? 'rule-2' : 'rule', value === 0 ? 1.2 : 0.8));
     items.push(text(x(0) - 8, y(value) + 4, words, 'end', 450, 11));
   }
-  let free = top;
-  for (const curve of plot.curves) {
+  for (const curve of plot.curves)
     for (const points of pieces(curve.values, times, x, y)) items.push(line(points, 'ink', curve.width));
-    const n = curve.values.length;
-    let last = n - 1;
-    while (last > 0 && Number.isNaN(curve.values[last])) last--;
-    // names stand at the end of their curves, one under the other where they would meet
-    const at = Math.max(y(curve.values[last] || 0) + 4, free);
-    items.push(text(Math.min(x(T) + 6, width - 4), at, curve.name, 'start', curve.width > 1.5 ? 640 : 480, 11));
-    free = at + 13;
+  for (const curve of plot.curves) {
+    const others = plot.curves.filter((one) => one !== curve).map((one) => one.values);
+    const spot = findSpot(curve.values, others, times, x, y, curve.name.length * 6.2, plot, top);
+    if (spot) items.push(text(spot[0], spot[1], curve.name, 'middle', curve.width > 1.5 ? 640 : 480, 11));
   }
   return items;
 }
@@ -242,4 +231,39 @@ function pieces(
   }
   if (now.length > 2) out.push(now);
   return out;
+}
+
+/** Where a name stands on its curve: above or under it, as far from the other curves as can be, within the plot. */
+function findSpot(
+  own: Float64Array,
+  others: readonly Float64Array[],
+  times: Float64Array,
+  x: (t: number) => number,
+  y: (v: number) => number,
+  width: number,
+  plot: PrintPlot,
+  top: number,
+): [number, number] | undefined {
+  let best: [number, number] | undefined;
+  let most = Number.NEGATIVE_INFINITY;
+  const n = own.length;
+  for (let i = Math.ceil(n * 0.08); i < n * 0.92; i += Math.max(1, Math.floor(n / 40)))
+    for (const way of [-1, 1]) {
+      if (Number.isNaN(own[i])) continue;
+      const [cx, cy] = [x(times[i]), y(own[i]) + way * 9];
+      if (cy - 6 < top - 4 || cy + 6 > top + plot.height - 2) continue;
+      let near = Number.POSITIVE_INFINITY;
+      for (let k = 0; k < n; k++) {
+        if (Math.abs(x(times[k]) - cx) > width / 2 + 4) continue;
+        for (const curve of [own, ...others])
+          if (!Number.isNaN(curve[k])) near = Math.min(near, Math.abs(y(curve[k]) - cy));
+      }
+      // the middle of the sheet is where an eye looks first
+      const score = Math.min(near, 16) - 3 * Math.abs(i / n - 0.5);
+      if (score > most) {
+        most = score;
+        best = [cx, cy + 4];
+      }
+    }
+  return best;
 }

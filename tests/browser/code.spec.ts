@@ -1,0 +1,77 @@
+// A typed code drafts a skill beside the page: one step, bad codes told with what is allowed.
+import { expect, type Page, test } from '@playwright/test';
+import { openBench, readSentence, undo } from './bench.ts';
+
+const form = (page: Page) => page.locator('.code-form');
+
+async function type(page: Page, code: string): Promise<void> {
+  await page.getByTestId('code').getByRole('button').click();
+  await page.getByRole('textbox', { name: 'Trampoline code or dive number' }).fill(code);
+}
+
+test('a trampoline code becomes a skill that does it; undo brings the old one back', async ({ page }) => {
+  await openBench(page);
+  const before = await readSentence(page);
+  await type(page, '8 2 2 /');
+  await form(page).getByRole('button', { name: 'Backward' }).click();
+  await page.keyboard.press('Tab');
+  await form(page).getByRole('button', { name: 'Draft' }).click();
+  await expect(page.locator('.notice')).toContainText('First draft of 8 22 /', { timeout: 60_000 });
+  const said = await readSentence(page);
+  expect(said.somersaults).toBeCloseTo(2, 1);
+  expect(Math.abs(said.twists - 2)).toBeLessThan(0.25);
+  expect(said.text).toContain('backward');
+  await undo(page);
+  await expect.poll(async () => (await readSentence(page)).text).toBe(before.text);
+});
+
+test('the other direction can be chosen, and a dive number says its own', async ({ page }) => {
+  await openBench(page);
+  await type(page, '4 0 o');
+  await expect(form(page).getByRole('button', { name: 'Backward' })).toHaveAttribute('aria-pressed', 'true');
+  await form(page).getByRole('button', { name: 'Forward' }).click();
+  await page.getByRole('textbox', { name: 'Trampoline code or dive number' }).press('Enter');
+  await expect(page.locator('.notice')).toContainText('First draft of 4 0 o', { timeout: 60_000 });
+  expect((await readSentence(page)).text).toContain('forward');
+  await type(page, '103B');
+  await expect(form(page)).toContainText('The number says forward');
+});
+
+test('a code that is none is refused with what is allowed, and nothing changes', async ({ page }) => {
+  await openBench(page);
+  const before = await readSentence(page);
+  for (const [code, told] of [
+    ['8 2 /', 'allowed: 2 digits after 8'],
+    ['99', 'a trampoline code such as'],
+    ['9999B', 'allowed: 1 forward, 2 back'],
+  ]) {
+    await type(page, code);
+    await page.keyboard.press('Enter');
+    await expect(form(page).getByRole('alert')).toContainText(told);
+    await page.keyboard.press('Escape');
+    await expect(form(page)).toBeHidden();
+  }
+  expect((await readSentence(page)).text).toBe(before.text);
+});
+
+test('drafting can be stopped, and the page stays free meanwhile', async ({ page }) => {
+  await openBench(page);
+  const before = await readSentence(page);
+  await type(page, '12 222 /');
+  await page.keyboard.press('Enter');
+  await expect(form(page)).toContainText('Drafting 12 222 /');
+  await form(page).getByRole('button', { name: 'Cancel' }).click();
+  await expect(page.locator('.notice')).toContainText('was stopped; nothing was changed');
+  expect((await readSentence(page)).text).toBe(before.text);
+  await expect(form(page)).toBeHidden();
+});
+
+test('the list of commands drafts a code too', async ({ page }) => {
+  await openBench(page);
+  await page.keyboard.press('ControlOrMeta+k');
+  await page.keyboard.type('4 1 /');
+  await expect(page.getByRole('option').first()).toContainText('Draft a skill from the code 4 1 /');
+  await page.keyboard.press('Enter');
+  await expect(page.locator('.notice')).toContainText('First draft of 4 1 /', { timeout: 60_000 });
+  expect((await readSentence(page)).twists).toBeCloseTo(0.5, 1);
+});

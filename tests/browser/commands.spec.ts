@@ -1,0 +1,81 @@
+// Everything by its name: commands, skills and athletes are found by words, by keyboard and by touch.
+import { AxeBuilder } from '@axe-core/playwright';
+import { expect, test } from '@playwright/test';
+import { cursorOf, openBench, readSentence } from './bench.ts';
+
+test('a command is found by words, chosen by arrow keys, and done by Enter', async ({ page }) => {
+  await openBench(page);
+  await page.keyboard.press('ControlOrMeta+k');
+  const box = page.getByRole('combobox');
+  await expect(box).toBeFocused();
+  await page.keyboard.type('landing');
+  const options = page.getByRole('option');
+  await expect(options.first()).toContainText('To the landing');
+  await expect(options.first()).toContainText('End');
+  await expect(box).toHaveAttribute('aria-activedescendant', (await options.first().getAttribute('id')) ?? '');
+  await page.keyboard.press('Enter');
+  await expect(page.getByRole('dialog')).toBeHidden();
+  expect(await cursorOf(page)).toBeGreaterThan(0.9);
+});
+
+test('what cannot be done now says why and stays', async ({ page }) => {
+  await openBench(page);
+  await page.keyboard.press('ControlOrMeta+k');
+  await page.keyboard.type('undo');
+  const undo = page.getByRole('option', { name: /^Undo/ });
+  await expect(undo).toHaveAttribute('aria-disabled', 'true');
+  await expect(undo).toContainText('nothing to undo');
+  await page.keyboard.press('Enter');
+  await expect(page.getByRole('dialog')).toBeVisible();
+  await page.keyboard.press('Escape');
+  await expect(page.getByRole('dialog')).toBeHidden();
+});
+
+test('skills and athletes are there, and the arrow keys go round', async ({ page }) => {
+  await openBench(page);
+  const before = await readSentence(page);
+  await page.keyboard.press('ControlOrMeta+k');
+  await page.keyboard.type('tucked back');
+  const options = page.getByRole('option');
+  await expect(options.first()).toContainText('Back somersault, tucked');
+  await page.keyboard.press('ArrowUp');
+  await expect(options.last()).toHaveAttribute('aria-selected', 'true');
+  await page.keyboard.press('ArrowDown');
+  await page.keyboard.press('Enter');
+  await expect.poll(async () => (await readSentence(page)).text).not.toBe(before.text);
+  await page.keyboard.press('ControlOrMeta+k');
+  await page.keyboard.type('zzz');
+  await expect(page.getByRole('dialog')).toContainText('Nothing fits these words');
+});
+
+test('by touch or mouse: a button opens the list, a press does what it names', async ({ page, hasTouch }) => {
+  await openBench(page);
+  const find = page.getByRole('button', { name: 'Find' });
+  await (hasTouch ? find.tap() : find.click());
+  await page.getByRole('combobox').fill('dark colours');
+  const option = page.getByRole('option').first();
+  await (hasTouch ? option.tap() : option.click());
+  await expect(page.locator('html')).toHaveAttribute('data-theme', 'dark');
+  const told = await new AxeBuilder({ page }).include('header').analyze();
+  expect(told.violations.map((v) => v.id)).toEqual([]);
+});
+
+for (const colorScheme of ['light', 'dark'] as const)
+  test(`axe finds no violation in the list, ${colorScheme}`, async ({ page }) => {
+    await page.emulateMedia({ colorScheme, reducedMotion: 'reduce' });
+    await openBench(page);
+    await page.keyboard.press('ControlOrMeta+k');
+    await page.keyboard.type('sa');
+    const told = await new AxeBuilder({ page }).include('dialog').analyze();
+    expect(told.violations.map((v) => `${v.id}: ${v.nodes.map((n) => n.target).join(' ')}`)).toEqual([]);
+  });
+
+test('the flight is said aloud when it is asked for', async ({ page }) => {
+  await openBench(page);
+  await page.keyboard.press('r');
+  const said = page.getByTestId('said');
+  await expect(said).toContainText('1.00 somersault backward');
+  await expect(said).toContainText('Take-off: ');
+  await expect(said).toContainText('Fastest twist: ');
+  await expect(said).toContainText('Shapes: ');
+});

@@ -1,0 +1,281 @@
+// Nothing is lost: the shelf, tabs that do not overwrite each other, a crash, a browser that refuses to store.
+import { AxeBuilder } from '@axe-core/playwright';
+import { type BrowserContext, expect, type Page, test } from '@playwright/test';
+import { openBench, readSentence } from './bench.ts';
+
+const isPhone = (page: Page): boolean => (page.viewportSize()?.width ?? 0) < 700;
+const notice = (page: Page) => page.locator('.notice').first();
+
+/** A change as a person makes it, on any device. */
+async function edit(page: Page, speedUp: string): Promise<void> {
+  await page.keyboard.press('v');
+  const field = page.getByRole('dialog').getByRole('spinbutton', { name: 'Speed up' });
+  await field.fill(speedUp);
+  await field.press('Enter');
+  await page.keyboard.press('Escape');
+  await expect(page.getByRole('dialog')).toBeHidden();
+}
+const saveToShelf = (page: Page): Promise<void> => page.keyboard.press('ControlOrMeta+Shift+s');
+
+async function openShelf(page: Page) {
+  await page.keyboard.press('s');
+  const dialog = page.getByRole('dialog', { name: 'Skills' });
+  await expect(dialog).toBeVisible();
+  return { dialog, mine: dialog.getByRole('list', { name: 'Your skills' }) };
+}
+
+/** As "duplicate tab" does: the new tab brings the session storage of the old one. */
+async function duplicate(page: Page): Promise<Page> {
+  const opened = page.context().waitForEvent('page');
+  await page.evaluate(() => void window.open(location.href));
+  const copy = await opened;
+  await expect(copy.locator('canvas[data-ready="true"]').first()).toBeVisible();
+  return copy;
+}
+
+test('a skill is saved, found, opened again, and survives a reload', async ({ page }) => {
+  await openBench(page);
+  await edit(page, '5.3');
+  const mine = await readSentence(page);
+  await saveToShelf(page);
+  await expect(notice(page)).toContainText('is on the shelf');
+  await edit(page, '4.7');
+  const shelf = await openShelf(page);
+  await expect(shelf.dialog.getByText('changed since it was saved')).toBeVisible();
+  await shelf.dialog.getByRole('list', { name: 'Demo skills' }).getByRole('button').first().click();
+  await expect.poll(async () => (await readSentence(page)).text).not.toBe(mine.text);
+  await page.reload();
+  await expect(page.locator('canvas[data-ready="true"]').first()).toBeVisible();
+  const again = await openShelf(page);
+  await again.dialog.getByRole('searchbox').fill('full back');
+  await again.mine
+    .getByRole('button', { name: /full twist/ })
+    .first()
+    .click();
+  await expect.poll(async () => (await readSentence(page)).text).toBe(mine.text);
+  // opening was one step
+  await page.keyboard.press('ControlOrMeta+z');
+  await expect.poll(async () => (await readSentence(page)).text).not.toBe(mine.text);
+});
+
+test('entries are renamed, duplicated, deleted, and brought back', async ({ page }) => {
+  await openBench(page);
+  await saveToShelf(page);
+  await expect(notice(page)).toContainText('is on the shelf');
+  const { dialog, mine } = await openShelf(page);
+  await mine.getByRole('button', { name: /^More for/ }).click();
+  await mine.getByRole('button', { name: 'Rename' }).click();
+  const name = dialog.getByRole('textbox', { name: /^New name/ });
+  await expect(name).toBeFocused();
+  await name.fill('Monday full');
+  await name.press('Enter');
+  await expect(mine.getByText('Monday full')).toHaveCount(1);
+  // the open skill goes with its entry
+  await expect(dialog.locator('.shelf-open')).toHaveText(/Monday full\s+on the shelf/);
+  await mine.getByRole('button', { name: /^More for/ }).click();
+  await mine.getByRole('button', { name: 'Duplicate' }).click();
+  await expect(mine.getByText('Monday full (copy)')).toBeVisible();
+  await expect(mine.getByRole('listitem')).toHaveCount(2);
+  await dialog.getByRole('button', { name: 'More for Monday full (copy)' }).click();
+  await mine.getByRole('button', { name: 'Delete' }).click();
+  await expect(mine.getByRole('listitem')).toHaveCount(1);
+  await expect(notice(page)).toContainText('is deleted');
+  await notice(page).getByRole('button', { name: 'Undo' }).click();
+  await expect(mine.getByRole('listitem')).toHaveCount(2);
+  await expect(mine.getByText('Monday full (copy)')).toBeVisible();
+  const told = await new AxeBuilder({ page }).include('dialog').analyze();
+  expect(told.violations.map((v) => v.id)).toEqual([]);
+});
+
+test('two tabs keep their own work, and each finds it again', async ({ page, context }) => {
+  await openBench(page);
+  await edit(page, '5.2');
+  const other = await context.newPage();
+  await openBench(other);
+  await edit(other, '4.6');
+  const [one, two] = [await readSentence(page), await readSentence(other)];
+  expect(one.text).not.toBe(two.text);
+  for (const [tab, said] of [
+    [page, one],
+    [other, two],
+  ] as const) {
+    await tab.reload();
+    await expect.poll(async () => (await readSentence(tab)).text).toBe(said.text);
+  }
+});
+
+for (const hasLocks of [true, false])
+  test(`a duplicated tab starts from the same skill and goes its own way, ${hasLocks ? 'with' : 'without'} locks`, async ({
+    page,
+    context,
+  }) => {
+    if (!hasLocks)
+      await context.addInitScript(() => Object.defineProperty(Navigator.prototype, 'locks', { value: undefined }));
+    await openBench(page);
+    await edit(page, '5.2');
+    const before = await readSentence(page);
+    const copy = await duplicate(page);
+    expect((await readSentence(copy)).text).toBe(before.text);
+    await edit(copy, '4.6');
+    await edit(page, '4.9');
+    const [own, copied] = [await readSentence(page), await readSentence(copy)];
+    expect(own.text).not.toBe(copied.text);
+    await page.reload();
+    await expect.poll(async () => (await readSentence(page)).text).toBe(own.text);
+    await copy.reload();
+    await expect.poll(async () => (await readSentence(copy)).text).toBe(copied.text);
+  });
+
+test('when two tabs change one entry, the second save makes a copy and says so', async ({ page, context }) => {
+  await openBench(page);
+  await saveToShelf(page);
+  await expect(notice(page)).toContainText('is on the shelf');
+  const copy = await duplicate(page);
+  await edit(page, '5.2');
+  await saveToShelf(page);
+  await expect(notice(page)).toContainText('Changes of');
+  await edit(copy, '4.6');
+  await saveToShelf(copy);
+  await expect(notice(copy)).toContainText('was changed in another tab since you opened it');
+  // the other tab hears of it
+  const { mine } = await openShelf(page);
+  await expect(mine.getByRole('listitem')).toHaveCount(2);
+  await expect(mine.getByText('(changed in another tab)')).toBeVisible();
+  expect(context.pages()).toHaveLength(2);
+});
+
+test('after a crash the last change is there', async ({ page, context }) => {
+  await openBench(page);
+  await edit(page, '5.25');
+  const said = await readSentence(page);
+  // the record is whole: it was written when the change was made
+  await expect.poll(() => countRecords(context, page)).toBeGreaterThan(0);
+  await page.goto('chrome://crash').catch(() => undefined);
+  const next = await context.newPage();
+  await openBench(next);
+  expect((await readSentence(next)).text).toBe(said.text);
+  await next.keyboard.press('ControlOrMeta+z');
+  await expect.poll(async () => (await readSentence(next)).text).not.toBe(said.text);
+});
+
+const countRecords = (_: BrowserContext, page: Page): Promise<number> =>
+  page.evaluate(
+    () =>
+      new Promise<number>((done, fail) => {
+        const asked = indexedDB.open('shapeflight-sessions');
+        asked.onerror = () => fail(asked.error);
+        asked.onsuccess = () => {
+          const count = asked.result.transaction('records').objectStore('records').count();
+          count.onsuccess = () => {
+            asked.result.close();
+            done(count.result);
+          };
+        };
+      }),
+  );
+
+test('a browser without a database says so, works, and shows the way out', async ({ page }) => {
+  await page.addInitScript(() => Object.defineProperty(window, 'indexedDB', { value: undefined }));
+  await openBench(page);
+  await edit(page, '5.2');
+  await expect(page.locator('.not-kept')).toContainText('Not saved');
+  const download = page.waitForEvent('download');
+  await page.locator('.not-kept').getByRole('button', { name: 'Save a file' }).click();
+  expect((await download).suggestedFilename()).toMatch(/\.json$/);
+  await saveToShelf(page);
+  await expect(notice(page)).toContainText('refuses to store');
+  const { dialog } = await openShelf(page);
+  await expect(dialog).toContainText('there is no shelf here');
+});
+
+test('a full disk is said as long as it lasts', async ({ page }) => {
+  await openBench(page);
+  await page.evaluate(() => {
+    const { put } = IDBObjectStore.prototype;
+    Object.assign(window, { heal: () => Object.assign(IDBObjectStore.prototype, { put }) });
+    IDBObjectStore.prototype.put = () => {
+      throw new DOMException('full', 'QuotaExceededError');
+    };
+  });
+  await edit(page, '5.2');
+  await expect(page.locator('.not-kept')).toContainText('Not saved');
+  await page.evaluate(() => (window as unknown as { heal(): void }).heal());
+  await edit(page, '5.1');
+  await expect(page.locator('.not-kept')).toBeHidden();
+});
+
+test('what an older build kept is taken over, with its history', async ({ page }) => {
+  await openBench(page);
+  await edit(page, '5.2');
+  const said = await readSentence(page);
+  // as the older build wrote it: the record in local storage, the tab's name in session storage
+  const record = await page.evaluate(
+    () =>
+      new Promise<unknown>((done) => {
+        const asked = indexedDB.open('shapeflight-sessions');
+        asked.onsuccess = () => {
+          const all = asked.result.transaction('records').objectStore('records').getAll();
+          all.onsuccess = () => done(all.result.at(-1));
+        };
+      }),
+  );
+  const old = await page
+    .context()
+    .browser()
+    ?.newContext({ baseURL: new URL(page.url()).origin });
+  if (!old) throw new Error('no browser');
+  await old.addInitScript((kept) => {
+    if (sessionStorage.getItem('shapeflight.tab')) return;
+    sessionStorage.setItem('shapeflight.tab', 'old');
+    localStorage.setItem('shapeflight.session.old', JSON.stringify(kept));
+  }, record);
+  const fresh = await old.newPage();
+  await openBench(fresh);
+  expect((await readSentence(fresh)).text).toBe(said.text);
+  expect(await fresh.evaluate(() => localStorage.getItem('shapeflight.session.old'))).toBeNull();
+  await fresh.keyboard.press('ControlOrMeta+z');
+  await expect.poll(async () => (await readSentence(fresh)).text).not.toBe(said.text);
+  await old.close();
+});
+
+test('a file of an athlete goes onto the shelf and can be given to the skill', async ({ page }) => {
+  await openBench(page);
+  const before = await readSentence(page);
+  const chooser = page.waitForEvent('filechooser');
+  await page.keyboard.press('ControlOrMeta+o');
+  const athlete = {
+    kind: 'human',
+    name: 'Tove Ekdahl',
+    club: 'Kestrel Trampoline',
+    sex: 'female',
+    massKg: 48,
+    statureM: 1.49,
+  };
+  await (await chooser).setFiles({
+    name: 'tove.json',
+    mimeType: 'application/json',
+    buffer: Buffer.from(JSON.stringify({ format: 'shapeflight-athlete', version: 1, athlete })),
+  });
+  await expect(notice(page)).toContainText('Tove Ekdahl is on the shelf');
+  expect((await readSentence(page)).text).toBe(before.text);
+  await notice(page).getByRole('button', { name: 'Give to this skill' }).click();
+  await page.keyboard.press('v');
+  const dialog = page.getByRole('dialog');
+  await expect(dialog.getByRole('spinbutton', { name: 'Height' })).toHaveValue('1.49');
+  const mine = dialog.getByRole('list', { name: 'Your athletes' });
+  await expect(mine.getByRole('button', { name: /^Tove Ekdahl/ })).toHaveAttribute('aria-current', 'true');
+  const download = page.waitForEvent('download');
+  await dialog.getByRole('button', { name: 'Save this athlete to a file' }).click();
+  expect((await download).suggestedFilename()).toBe('tove-ekdahl.json');
+  if (isPhone(page)) return;
+  // out of range is refused in words, and nothing is kept of it
+  await page.keyboard.press('Escape');
+  const again = page.waitForEvent('filechooser');
+  await page.keyboard.press('ControlOrMeta+o');
+  await (await again).setFiles({
+    name: 'giant.json',
+    mimeType: 'application/json',
+    buffer: Buffer.from(JSON.stringify({ ...athlete, statureM: 9 })),
+  });
+  await expect(page.locator('.file-fault')).toContainText('giant.json was not opened');
+});

@@ -2,10 +2,15 @@
  * The only door to the physics. Pure: no DOM, no clock, no unseeded chance, no I/O. SI units and radians inside; files
  * and people's units are converted by the functions exported from files/.
  */
+
 export type { Body, ContactPoint, DrawShape, Hinge, NamedAngle, Segment, Sym3, Vec3 } from './body/body.ts';
 export type { HumanSpec } from './body/human.ts';
 export { makeHuman } from './body/human.ts';
 export { formatMjcf } from './body/mjcf.ts';
+export type { ContactFault } from './contact/impulse.ts';
+export type { LandingReport } from './contact/landing-report.ts';
+export type { SwingPeaks } from './contact/swing.ts';
+export type { Verdict, VerdictReason } from './contact/verdict.ts';
 export { ASSUMPTIONS, type Assumption } from './estimate/assumption.ts';
 export type { Expression } from './estimate/expression.ts';
 export type { Axis } from './estimate/line.ts';
@@ -54,6 +59,8 @@ export type {
   SkillFile,
   TreeAthlete,
 } from './files/skill-file.ts';
+export { formatAnswerJson } from './files/solve-json.ts';
+export { fileOfSolved } from './files/solved-file.ts';
 export { formatSummaryJson } from './files/summary-json.ts';
 export type { EndSpec, Flight, FlightStats, Quat, SurfaceKind, TakeoffSpec, Touchdown } from './flight/flight.ts';
 export { ApexError, DEFAULT_TOLERANCE, type FlightOptions, flySchedule, NoTouchdownError } from './flight/fly.ts';
@@ -85,6 +92,7 @@ export {
 } from './measure/wobble.ts';
 export { type FrameWords, wordAngle, wordFrames, wordTilt } from './measure/words.ts';
 export { type BodyFrame, calcBodyFrame } from './motion/body-frame.ts';
+export { hingesInto } from './motion/hinge-angles.ts';
 export { calcDynamics, makeDynamics } from './motion/inverse-dynamics.ts';
 export { REACHED, type Reach, type ReachTarget, reachTo } from './motion/inverse-kinematics.ts';
 export { getLimb, HUMAN_ENDS, type Limb, placeLimb } from './motion/limb.ts';
@@ -178,6 +186,13 @@ export type { DraftSpec } from './skill/draft-spec.ts';
 export { AGREEMENT, flySkill, NoAgreementError } from './skill/fly-skill.ts';
 export type { HandContact, HandGap } from './skill/hand-contact.ts';
 export { flyHeld } from './skill/held-flights.ts';
+export {
+  calcReleaseWindow,
+  type ReleaseTry,
+  type ReleaseWindow,
+  type ReleaseWish,
+  USUAL_RELEASE_WISH,
+} from './skill/release-window.ts';
 export type { Skill, SkillTarget } from './skill/skill.ts';
 export { SkillFlyer } from './skill/skill-flyer.ts';
 export { calcSkillReadings, type SkillReadings } from './skill/skill-readings.ts';
@@ -193,6 +208,8 @@ export {
   type TiltSource,
   type TiltValues,
 } from './skill/tilt-account.ts';
+export { type Contact, flyWhole, type Whole } from './skill/whole.ts';
+export { type Instant as WholeInstant, makeInstantReader, type Phase } from './skill/whole-instant.ts';
 
 /** The planar phases (bar, take-off, landing) with their engine: imported only when asked for, so that the page starts light. */
 export const loadContact = (): Promise<typeof import('./contact/index.ts')> => import('./contact/index.ts');

@@ -2,12 +2,14 @@
 import { parseArgs } from 'node:util';
 import { CommandError } from './command-error.ts';
 import { type MapCommand, type MarginCommand, parseMap, parseMargin } from './margin-args.ts';
+import { parseSolve, type SolveCommand } from './solve-args.ts';
 
 export type Command =
   | { readonly kind: 'help' }
   | { readonly kind: 'version' }
   | MarginCommand
   | MapCommand
+  | SolveCommand
   | {
       readonly kind: 'fly';
       readonly skill: string;
@@ -39,14 +41,17 @@ export function parseCommand(argv: readonly string[]): Command {
   const asks = argv.some((a) => a === '--help' || a === '-h' || a === '--version');
   if (argv[0] === 'margin' && !asks) return parseMargin(argv.slice(1));
   if (argv[0] === 'map' && !asks) return parseMap(argv.slice(1));
+  if (argv[0] === 'solve' && !asks) return parseSolve(argv.slice(1));
   const { values, positionals } = parse(argv);
   if (values.version) return { kind: 'version' };
   const [command, given, ...more] = positionals;
   if (values.help || command === 'help') return { kind: 'help' };
   if (command === undefined)
-    throw new CommandError('a command is needed: fly, body, sheet, margin or map (see --help)');
+    throw new CommandError('a command is needed: fly, body, sheet, margin, map or solve (see --help)');
   if (command !== 'fly' && command !== 'body' && command !== 'sheet')
-    throw new CommandError(`there is no command "${command}"; there are: fly, body, sheet, margin, map (see --help)`);
+    throw new CommandError(
+      `there is no command "${command}"; there are: fly, body, sheet, margin, map, solve (see --help)`,
+    );
   const what = WANTED[command];
   if (given === undefined || given === '')
     throw new CommandError(`${command}: ${what} is missing: a file or the id of a preset`);

@@ -22,6 +22,14 @@ export function formatHelp(): string {
       --csv OUT.csv       every line with its results
       --page OUT.html     a page to print, with the formulas set as mathematics
 
+  shapeflight solve SKILL --vary INPUT[=A..B] ... [--target NAME=VALUE,... | --code CODE] [--limits LIST]
+      finds values of the inputs with which the skill meets a target, and says what each answer costs; or the nearest
+      miss and what stands in the way (docs/solve.md lists inputs, targets and every option)
+      --target LIST       somersaults, direction, twists, twistTo, landing, tilt (deg), airTime (s), height (m)
+      --limits LIST       joint limits that must hold: range,speed,torque
+      --seed N            the same seed gives the same answers (1)
+      --json OUT.json     the answers as JSON; --out SKILL.json the best one as a skill
+
   shapeflight --help, shapeflight --version
 
 SKILL and ATHLETE are JSON files (docs/skill-file.md) or one of these:

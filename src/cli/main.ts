@@ -8,6 +8,7 @@ import { formatHelp } from './help.ts';
 import { runMap } from './map.ts';
 import { runMargin } from './margin.ts';
 import { runSheet } from './sheet.ts';
+import { runSolve } from './solve.ts';
 import { serveIfThread } from './worker.ts';
 
 export interface Streams {
@@ -55,6 +56,8 @@ async function run(command: Command): Promise<string> {
       return runMargin(command);
     case 'map':
       return runMap(command);
+    case 'solve':
+      return runSolve(command);
   }
 }
 

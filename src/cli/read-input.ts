@@ -18,6 +18,7 @@ import {
   type ShapeData,
   type SheetFile,
   type Skill,
+  type SkillFile,
   type SkillSpec,
 } from '../../sim/index.ts';
 import { CommandError, wordSystemFault } from './command-error.ts';
@@ -28,6 +29,8 @@ const LARGEST = 64 * 1024 * 1024;
 export interface ReadSkill {
   readonly spec: SkillSpec;
   readonly skill: Skill;
+  /** as the file holds it */
+  readonly file: SkillFile;
   readonly shapes: Readonly<Record<string, ShapeData>>;
   readonly inputs: readonly string[];
 }
@@ -101,6 +104,7 @@ function makeSkill(json: unknown, file: string | undefined): ReadSkill {
   return {
     spec,
     skill: buildSkill(spec),
+    file: checked,
     shapes: { ...shapes, ...checked.shapes },
     inputs,
   };

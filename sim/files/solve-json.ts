@@ -1,0 +1,108 @@
+/** The answer to a target as JSON: degrees and revolutions, names with their unit, null for what is not defined. */
+import type { Body } from '../body/body.ts';
+import type { JointShare } from '../measure/joint-peaks.ts';
+import type { Obstacle } from '../search/nearest-miss.ts';
+import type { ResultUnit } from '../search/result.ts';
+import type { Problem, Solution, Term } from '../search/solution.ts';
+import type { Answer } from '../search/solve.ts';
+import { CAUTION } from './caution.ts';
+import { OUT_UNITS } from './search-units.ts';
+
+const number = (x: number): number | null => (Number.isFinite(x) ? x : null);
+
+/** `unitOf`: unit of a result by its id. */
+export function formatAnswerJson(
+  problem: Problem,
+  answer: Answer,
+  body: Body,
+  unitOf: (result: string) => ResultUnit,
+): string {
+  const { nearest } = answer;
+  const out = {
+    title: problem.spec.title,
+    seed: answer.seed,
+    fits: answer.fits,
+    flights: answer.flights,
+    complete: answer.isComplete,
+    vary: problem.unknowns.map(({ input, from, to, fromSource, toSource }) => {
+      const { suffix, scale } = OUT_UNITS[input.unit];
+      return { input: input.id, unit: suffix, from: from * scale, to: to * scale, fromSource, toSource };
+    }),
+    solutions: answer.solutions.map((s) => solutionOf(problem, s, body, unitOf)),
+    nearest: nearest
+      ? {
+          ...solutionOf(problem, nearest, body, unitOf),
+          obstacles: nearest.obstacles.map((o) => obstacleOf(o, unitOf)),
+        }
+      : null,
+    caution: CAUTION,
+  };
+  return `${JSON.stringify(out, null, 2)}\n`;
+}
+
+function solutionOf({ unknowns }: Problem, s: Solution, body: Body, unitOf: (id: string) => ResultUnit): object {
+  return {
+    values: Object.fromEntries(
+      unknowns.map(({ input }, j) => {
+        const { suffix, scale } = OUT_UNITS[input.unit];
+        return [`${input.id}_${suffix}`, s.values[j] * scale];
+      }),
+    ),
+    met: s.off <= 1,
+    terms: s.terms.map((t) => termOf(t, unitOf)),
+    broken: s.broken,
+    cost: {
+      momentumKgM2PerS: s.cost.momentum,
+      peakSpeed: s.cost.speed ? jointOf(s.cost.speed, body) : null,
+      peakTorque: s.cost.torque ? jointOf(s.cost.torque, body) : null,
+      margin: s.cost.margin ?? null,
+      cautions: s.cost.cautions.map((c) => ({
+        kind: c.kind,
+        angle: body.angles[c.angle].name,
+        atS: c.t,
+        ...(c.kind === 'range'
+          ? { valueDeg: c.value * OUT_UNITS.rad.scale, limitDeg: c.limit * OUT_UNITS.rad.scale }
+          : c.kind === 'speed'
+            ? { valueRadPerS: c.value, limitRadPerS: c.limit }
+            : { valueNm: c.value, limitNm: c.limit }),
+        source: c.source,
+      })),
+    },
+  };
+}
+
+function termOf({ wish, value, met }: Term, unitOf: (id: string) => ResultUnit): object {
+  const { suffix, scale } = OUT_UNITS[unitOf(wish.result)];
+  return {
+    result: wish.result,
+    unit: suffix,
+    wanted: wish.value * scale,
+    within: wish.tolerance * scale,
+    reached: number(value * scale),
+    met,
+  };
+}
+
+const jointOf = (peak: JointShare, body: Body): object => ({
+  angle: body.angles[peak.angle].name,
+  atS: peak.t,
+  ...(peak.kind === 'speed'
+    ? { valueRadPerS: peak.value, limitRadPerS: peak.limit }
+    : { valueNm: peak.value, limitNm: peak.limit }),
+  shareOfLimit: peak.share,
+  source: peak.source,
+});
+
+function obstacleOf(o: Obstacle, unitOf: (id: string) => ResultUnit): object {
+  if (o.kind === 'wish') return { kind: 'wish', ...termOf(o.term, unitOf), missInTolerances: o.off };
+  if (o.kind === 'limit') return { kind: 'limit', limit: o.limit };
+  const { suffix, scale } = OUT_UNITS[o.unknown.input.unit];
+  return {
+    kind: 'bound',
+    input: o.unknown.input.id,
+    side: o.side,
+    value: o.value * scale,
+    unit: suffix,
+    source: o.source,
+  };
+}

@@ -1,0 +1,124 @@
+/** A skill file with the numbers of a spec that a search changed: same blocks and keys, degrees and metres again. */
+import type { SkillSpec } from '../skill/skill-spec.ts';
+import type { HumanAthlete, SegmentOverride, SkillFile } from './skill-file.ts';
+
+const DEG = 180 / Math.PI;
+const REV = 2 * Math.PI;
+
+/** What did not change stays as it is written; angles and times are rounded far below what is felt. */
+export function fileOfSolved(file: SkillFile, before: SkillSpec, after: SkillSpec): SkillFile {
+  const { takeoff, schedule } = file;
+  const out: SkillFile = { ...file, takeoff: takeoffOf(takeoff, after), schedule: { ...schedule } };
+  if (after.end !== before.end) {
+    const { end } = after;
+    const surface = end.surface ? { surface: { kind: end.surface.kind, heightM: tidy(end.surface.y) } } : {};
+    out.end =
+      end.kind === 'duration'
+        ? { durationS: tidy(end.duration), ...surface }
+        : { surface: { kind: end.surface.kind, heightM: tidy(end.surface.y) } };
+  }
+  if (schedule.blocks)
+    out.schedule.blocks = schedule.blocks.map((b, i) => {
+      const [old, now] = [before.blocks[i], after.blocks[i]];
+      if (old === now) return b;
+      const { adjustDeg: _, ...rest } = b;
+      const adjust =
+        now.adjust === old.adjust
+          ? b.adjustDeg
+          : Object.fromEntries(
+              Object.entries(now.adjust).map(([name, a]) => [
+                name,
+                a === old.adjust[name] ? (b.adjustDeg?.[name] ?? tidy(a * DEG)) : tidy(a * DEG),
+              ]),
+            );
+      return {
+        ...rest,
+        shape: now.shape,
+        from: { anchor: now.from.anchor, s: tidy(now.from.s) },
+        to: { anchor: now.to.anchor, s: tidy(now.to.s) },
+        ...(adjust && Object.keys(adjust).length ? { adjustDeg: adjust } : {}),
+      };
+    });
+  if (schedule.keys)
+    out.schedule.keys = schedule.keys.map((k, i) => {
+      const [old, now] = [before.keys[i], after.keys[i]];
+      if (old === now) return k;
+      return {
+        ...k,
+        at: { anchor: now.at.anchor, s: tidy(now.at.s) },
+        deg: now.value === old.value ? k.deg : tidy(now.value * DEG),
+      };
+    });
+  if (after.target && after.target !== before.target) {
+    const { somersaults, somersaultWord, twists, twistWord, landingAngle } = after.target;
+    out.target = {
+      somersaults,
+      ...(somersaultWord ? { direction: somersaultWord } : {}),
+      twists,
+      ...(twistWord ? { twistTo: twistWord } : {}),
+      ...(landingAngle ? { landingAngleDeg: tidy(landingAngle * DEG) } : {}),
+    };
+  }
+  if (after.athlete !== before.athlete) out.athlete = athleteOf(file, after);
+  return out;
+}
+
+function takeoffOf(file: SkillFile['takeoff'], { takeoff }: SkillSpec): SkillFile['takeoff'] {
+  const [along, up, across] = takeoff.v_WScm_W.map(tidy);
+  const { momentum: m } = takeoff;
+  const attitude = {
+    ...(takeoff.somersault ? { somersault: tidy(takeoff.somersault * DEG) } : {}),
+    ...(takeoff.tilt ? { tilt: tidy(takeoff.tilt * DEG) } : {}),
+    ...(takeoff.twist ? { twist: tidy(takeoff.twist * DEG) } : {}),
+  };
+  const { attitudeDeg: _, ...rest } = file;
+  return {
+    ...rest,
+    ...(takeoff.height.of === 'massCentre'
+      ? { massCentreHeightM: tidy(takeoff.height.y) }
+      : { lowestPointHeightM: tidy(takeoff.height.y) }),
+    velocityMPerS: { along, up, ...(across ? { across } : {}) },
+    ...(Object.keys(attitude).length ? { attitudeDeg: attitude } : {}),
+    momentum:
+      m.kind === 'vector'
+        ? { vectorKgM2PerS: [tidy(m.h_Scm_W[0]), tidy(m.h_Scm_W[1]), tidy(m.h_Scm_W[2])] }
+        : m.kind === 'straight'
+          ? { straightSomersaults: tidy(m.somersaults) }
+          : {
+              ratesRevPerS: {
+                somersault: tidy(m.somersault / REV),
+                tilt: tidy(m.tilt / REV),
+                twist: tidy(m.twist / REV),
+              },
+            },
+  };
+}
+
+/** The athlete as the search left it, in the file itself. */
+function athleteOf(file: SkillFile, { athlete }: SkillSpec): SkillFile['athlete'] {
+  if (athlete.kind !== 'human') return file.athlete;
+  const { name, sex, mass, stature, shoulderHalfWidth, hipHalfWidth, overrides } = athlete.human;
+  const segments = Object.entries(overrides ?? {}).map(([segment, v]): [string, SegmentOverride] => [
+    segment,
+    {
+      ...(v.mass === undefined ? {} : { massKg: v.mass }),
+      ...(v.length === undefined ? {} : { lengthM: v.length }),
+      ...(v.centreShare === undefined ? {} : { centreShare: v.centreShare }),
+      ...(v.radiiShare === undefined ? {} : { radiiShare: [...v.radiiShare] }),
+    },
+  ]);
+  const human: HumanAthlete = {
+    kind: 'human',
+    name,
+    sex,
+    massKg: mass,
+    statureM: stature,
+    ...(shoulderHalfWidth === undefined ? {} : { shoulderHalfWidthM: shoulderHalfWidth }),
+    ...(hipHalfWidth === undefined ? {} : { hipHalfWidthM: hipHalfWidth }),
+    ...(segments.length ? { segments: Object.fromEntries(segments) } : {}),
+  };
+  return human;
+}
+
+/** To 1e-6 of a degree, metre, second or kg m^2/s. */
+const tidy = (x: number): number => Math.round(x * 1e6) / 1e6;

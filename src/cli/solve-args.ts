@@ -1,0 +1,114 @@
+/** The arguments of "solve": numbers in the units people type, checked as far as text goes. */
+import { parseArgs } from 'node:util';
+import { CommandError } from './command-error.ts';
+import { number } from './margin-args.ts';
+
+export interface SolveCommand {
+  readonly kind: 'solve';
+  readonly skill: string;
+  readonly target: Readonly<Record<string, string>>;
+  readonly code?: string;
+  readonly within: Readonly<Record<string, string>>;
+  readonly endShape?: string;
+  readonly surface?: string;
+  readonly vary: readonly string[];
+  readonly limits: readonly string[];
+  readonly answers: number;
+  readonly fits: number;
+  readonly seed: number;
+  readonly json?: string;
+  readonly out?: string;
+}
+
+const one = { type: 'string' } as const;
+const many = { type: 'string', multiple: true } as const;
+const OPTIONS = {
+  target: many,
+  code: one,
+  within: many,
+  'end-shape': one,
+  surface: one,
+  vary: many,
+  limits: one,
+  answers: one,
+  fits: one,
+  seed: one,
+  json: one,
+  out: one,
+} as const;
+const LIMITS = ['range', 'speed', 'torque'];
+
+export function parseSolve(argv: readonly string[]): SolveCommand {
+  const { values, positionals } = attempt(() =>
+    parseArgs({ args: [...argv], allowPositionals: true, strict: true, options: OPTIONS }),
+  );
+  const [skill, ...more] = positionals;
+  if (!skill) throw new CommandError('solve: SKILL is missing: a file or the id of a preset');
+  if (more.length > 0) throw new CommandError(`solve: "${more[0]}" is one argument too many`);
+  if (!values.vary?.length)
+    throw new CommandError(
+      'solve: --vary is missing: what may change, as --vary takeoff.h.z or --vary block:2.start=0.1..0.3',
+    );
+  if (values.code !== undefined && values.target)
+    throw new CommandError('solve: --code and --target both say what is wanted; one of them is enough');
+  const limits = values.limits === undefined || values.limits === 'none' ? [] : values.limits.split(',');
+  for (const name of limits)
+    if (!LIMITS.includes(name))
+      throw new CommandError(`--limits: "${name}" is not possible; allowed: none, or some of ${LIMITS.join(',')}`);
+  return {
+    kind: 'solve',
+    skill,
+    target: pairs('--target', values.target),
+    within: pairs('--within', values.within),
+    vary: values.vary,
+    limits,
+    answers: whole('--answers', values.answers, 1, 20) ?? 3,
+    fits: whole('--fits', values.fits, 1, 1000) ?? 8,
+    seed: whole('--seed', values.seed, 0, Number.MAX_SAFE_INTEGER) ?? 1,
+    ...(values.code === undefined ? {} : { code: values.code }),
+    ...(values['end-shape'] === undefined ? {} : { endShape: values['end-shape'] }),
+    ...(values.surface === undefined ? {} : { surface: values.surface }),
+    ...(values.json === undefined ? {} : { json: values.json }),
+    ...(values.out === undefined ? {} : { out: values.out }),
+  };
+}
+
+/** "somersaults=1,twists=2" into names and texts. */
+function pairs(option: string, typed: readonly string[] | undefined): Record<string, string> {
+  const out: Record<string, string> = {};
+  for (const part of (typed ?? []).flatMap((list) => list.split(','))) {
+    const [name, value, more] = part.split('=');
+    if (!name || value === undefined || more !== undefined)
+      throw new CommandError(`${option}: "${part}" is not possible; allowed: name=value, as somersaults=1,twists=2`);
+    out[name] = value;
+  }
+  return out;
+}
+
+/** "block:2.start=0.1..0.3" into the id and the two ends, as typed. */
+export function readSpan(typed: string): { id: string; span?: [number, number] } {
+  const i = typed.indexOf('=');
+  if (i < 0) return { id: typed };
+  const id = typed.slice(0, i);
+  const [a, b, more] = typed.slice(i + 1).split('..');
+  if (b === undefined || more !== undefined)
+    throw new CommandError(`--vary ${typed}: needs two numbers, as ${id}=-10..10`);
+  return { id, span: [number(`--vary ${id}`, a), number(`--vary ${id}`, b)] };
+}
+
+function whole(option: string, typed: string | undefined, least: number, most: number): number | undefined {
+  if (typed === undefined) return undefined;
+  const n = /^\d+$/.test(typed) ? Number(typed) : Number.NaN;
+  if (n >= least && n <= most) return n;
+  throw new CommandError(`${option}: "${typed}" is not possible; allowed: a whole number from ${least} to ${most}`);
+}
+
+function attempt<T>(work: () => T): T {
+  try {
+    return work();
+  } catch (error) {
+    if (error instanceof TypeError && 'code' in error && String(error.code).startsWith('ERR_PARSE_ARGS'))
+      throw new CommandError(`solve: ${error.message.split('. ')[0].split('\n')[0]} (see --help)`);
+    throw error;
+  }
+}

@@ -1,0 +1,110 @@
+/** The answer of a solve for people. */
+import {
+  type Answer,
+  type Body,
+  findResult,
+  type JointShare,
+  OUT_UNITS,
+  type Problem,
+  type Solution,
+  wordAngle,
+} from '../../sim/index.ts';
+import { formatTable } from './table.ts';
+
+export function formatAnswer(problem: Problem, answer: Answer, body: Body): string {
+  const head = `${problem.spec.title}: ${wordFound(answer)} (${answer.fits} ${answer.fits === 1 ? 'fit' : 'fits'}, ${answer.flights} flights, seed ${answer.seed})`;
+  const list = answer.nearest ? [answer.nearest] : answer.solutions;
+  const labels = answer.nearest ? ['nearest'] : list.map((_, i) => String(i + 1));
+  const parts = [head];
+  if (list.length > 0) {
+    parts.push('', 'What changes', formatValues(problem, list, labels));
+    parts.push('', 'What comes of it', formatTerms(problem, list, labels));
+    parts.push('', 'What it costs', formatCosts(list, labels, body));
+  }
+  if (answer.nearest)
+    parts.push('', 'What stands in the way', ...answer.nearest.obstacles.map((o) => `  ${wordObstacle(o)}`));
+  return parts.join('\n');
+}
+
+const wordFound = ({ solutions, nearest }: Answer): string =>
+  solutions.length === 1
+    ? 'one answer'
+    : solutions.length > 1
+      ? `${solutions.length} answers`
+      : nearest
+        ? 'nothing found that meets the target; the nearest'
+        : 'no flight could be flown within the spans';
+
+/** Five significant digits are felt by no one. */
+const show = (x: number): string => (Number.isFinite(x) ? String(Number(x.toPrecision(5))) : 'not defined');
+
+function formatValues({ unknowns }: Problem, list: readonly Solution[], labels: readonly string[]): string {
+  return formatTable(
+    ['', 'unit', 'now', ...labels, 'span'],
+    unknowns.map(({ input, from, to }, j) => {
+      const { word, scale } = OUT_UNITS[input.unit];
+      return [
+        `${input.label} (${input.id})`,
+        word,
+        show(input.value * scale),
+        ...list.map((s) => show(s.values[j] * scale)),
+        `${show(from * scale)} to ${show(to * scale)}`,
+      ];
+    }),
+    2,
+  );
+}
+
+function formatTerms({ wishes }: Problem, list: readonly Solution[], labels: readonly string[]): string {
+  return formatTable(
+    ['', 'unit', 'wanted', 'within', ...labels],
+    wishes.map((wish, i) => {
+      const result = findResult(wish.result);
+      const { word, scale } = OUT_UNITS[result.unit];
+      return [
+        result.label,
+        word,
+        show(wish.value * scale),
+        show(wish.tolerance * scale),
+        ...list.map((s) => `${round(s.terms[i].value * scale)}${s.terms[i].met ? '' : ' !'}`),
+      ];
+    }),
+    2,
+  );
+}
+
+const round = (x: number): string => (Number.isFinite(x) ? String(Math.round(x * 1000) / 1000 + 0) : 'not defined');
+
+function formatCosts(list: readonly Solution[], labels: readonly string[], body: Body): string {
+  const joint = (peak: JointShare | undefined, unit: string): string =>
+    peak
+      ? `${wordAngle(body, body.angles[peak.angle])} ${show(Math.abs(peak.value))} ${unit}, ${Math.round(100 * peak.share)} % of its limit`
+      : 'none';
+  const sources = list.flatMap(({ cost }) => [cost.speed?.source, cost.torque?.source].filter((s) => s !== undefined));
+  const lines = list.map(({ cost }, i) => {
+    const margin = cost.margin === undefined ? '' : `; margin ${show(cost.margin)}`;
+    const beyond = cost.cautions.length > 0 ? `; ${cost.cautions.length} joint values beyond a limit` : '';
+    return `  ${labels[i]}: momentum ${show(cost.momentum)} kg m2/s; fastest ${joint(cost.speed, 'rad/s')}; strongest ${joint(cost.torque, 'N m')}${beyond}${margin}`;
+  });
+  return [
+    ...lines,
+    ...[...new Set(sources)].map((s) => `  limit from: ${s}`),
+    '  Limits are of the general population or of single athletes; trained athletes exceed many of them.',
+  ].join('\n');
+}
+
+function wordObstacle(o: NonNullable<Answer['nearest']>['obstacles'][number]): string {
+  if (o.kind === 'wish') {
+    const { wish, value } = o.term;
+    const { label, unit } = findResult(wish.result);
+    const { word, scale } = OUT_UNITS[unit];
+    return `${label}: ${round(value * scale)} ${word} reached, ${show(wish.value * scale)} wanted`;
+  }
+  if (o.kind === 'limit')
+    return o.limit === 'late'
+      ? 'the last shape would not be reached before touchdown'
+      : `joint ${o.limit} limits that had to hold are passed`;
+  const { input } = o.unknown;
+  const { word, scale } = OUT_UNITS[input.unit];
+  return `${input.label} stands at its ${o.side === 'low' ? 'lower' : 'upper'} bound, ${show(o.value * scale)} ${word}: ${o.source}`;
+}

@@ -1,0 +1,155 @@
+/** The command "solve": which values of chosen inputs meet a target, what each answer costs, or what stands in the way. */
+import { shapes } from '../../presets/index.ts';
+import {
+  type Aim,
+  aimAt,
+  CAUTION,
+  draftOfCode,
+  fieldsOfDraft,
+  fileOfSolved,
+  findInput,
+  findResult,
+  formatAnswerJson,
+  formatSkill,
+  makeUnknown,
+  OUT_UNITS,
+  ownAim,
+  type Problem,
+  type SkillSpec,
+  type SurfaceKind,
+  shapeInRadians,
+  solve,
+  type TargetFields,
+  type Tolerances,
+  type Unknown,
+  USUAL_TOLERANCES,
+} from '../../sim/index.ts';
+import { CommandError } from './command-error.ts';
+import { tellOnTerminal } from './jobs.ts';
+import { number } from './margin-args.ts';
+import { readSkill } from './read-input.ts';
+import { readSpan, type SolveCommand } from './solve-args.ts';
+import { formatAnswer } from './solve-words.ts';
+import { checkApart, writeFiles } from './write-files.ts';
+
+const RAD = Math.PI / 180;
+/** Names of --within, their unit against SI. */
+const WITHIN: Readonly<Record<keyof Tolerances, number>> = {
+  landing: RAD,
+  tilt: RAD,
+  twists: 1,
+  twistsAfter: 1,
+  airTime: 1,
+  height: 1,
+};
+const TARGET = ['somersaults', 'direction', 'twists', 'twistTo', 'landing', 'tilt', 'airTime', 'height'];
+const SURFACES: readonly SurfaceKind[] = ['floor', 'mat', 'trampoline', 'water', 'other'];
+
+export function runSolve(command: SolveCommand): string {
+  const { spec, skill, file, inputs } = readSkill(command.skill);
+  const wanted = [
+    ...(command.json === undefined ? [] : [{ option: '--json', file: command.json }]),
+    ...(command.out === undefined ? [] : [{ option: '--out', file: command.out }]),
+  ];
+  checkApart(wanted, inputs);
+  const aim = aimOf(command, spec);
+  const unknowns = command.vary.map((typed): Unknown => {
+    const { id, span } = readSpan(typed);
+    if (!span) return makeUnknown(aim.spec, id);
+    const { scale } = OUT_UNITS[findInput(aim.spec, id).unit];
+    return makeUnknown(aim.spec, id, [span[0] / scale, span[1] / scale]);
+  });
+  const asks = (name: string): boolean => command.limits.includes(name);
+  const problem: Problem = {
+    ...aim,
+    unknowns,
+    limits: { range: asks('range'), speed: asks('speed'), torque: asks('torque') },
+    seed: command.seed,
+    answers: command.answers,
+    fits: command.fits,
+  };
+  const tell = tellOnTerminal('solve');
+  const answer = solve(problem, ({ fit, fits }) => {
+    tell?.(fit, fits);
+    return true;
+  });
+  const best = answer.solutions[0] ?? answer.nearest;
+  writeFiles(
+    wanted.map((output) => ({
+      ...output,
+      pieces: [
+        output.option === '--json'
+          ? formatAnswerJson(problem, answer, skill.body, (id) => findResult(id).unit)
+          : formatSkill(best ? fileOfSolved(file, spec, best.spec) : file),
+      ],
+    })),
+  );
+  return `${formatAnswer(problem, answer, skill.body)}\nCaution. ${CAUTION}\n`;
+}
+
+function aimOf(command: SolveCommand, spec: SkillSpec): Aim {
+  const within: Partial<Record<keyof Tolerances, number>> = {};
+  for (const [name, value] of Object.entries(command.within)) {
+    if (!(name in USUAL_TOLERANCES)) throw unknown('--within', name, Object.keys(USUAL_TOLERANCES));
+    const key = name as keyof Tolerances;
+    within[key] = number(`--within ${name}`, value) * WITHIN[key];
+  }
+  const extra = {
+    within,
+    ...(command.endShape === undefined ? {} : { endShape: endShapeOf(command.endShape) }),
+    ...(command.surface === undefined ? {} : { surface: surfaceOf(command.surface) }),
+  };
+  if (command.code !== undefined) {
+    const fields = fieldsOfDraft(draftOfCode(command.code, wayOf(command, spec)));
+    // the skill lands where it lands, unless the option says otherwise
+    const { surface: _, ...rest } = fields;
+    return aimAt(spec, { ...rest, ...extra });
+  }
+  if (Object.keys(command.target).length === 0 && Object.keys(extra).length === 1) return ownAim(spec, within);
+  return aimAt(spec, { ...fieldsOf(command.target, spec), ...extra });
+}
+
+function fieldsOf(target: Readonly<Record<string, string>>, spec: SkillSpec): TargetFields {
+  for (const name of Object.keys(target)) if (!TARGET.includes(name)) throw unknown('--target', name, TARGET);
+  const of = (name: string): number | undefined =>
+    target[name] === undefined ? undefined : number(`--target ${name}`, target[name]);
+  const somersaults = of('somersaults') ?? spec.target?.somersaults;
+  const twists = of('twists') ?? spec.target?.twists;
+  if (somersaults === undefined || twists === undefined)
+    throw new CommandError('--target: the skill states no target of its own, so somersaults and twists are needed');
+  const { direction, twistTo } = target;
+  if (direction !== undefined && direction !== 'backward' && direction !== 'forward')
+    throw unknown('--target direction', direction, ['backward', 'forward']);
+  if (twistTo !== undefined && twistTo !== 'left' && twistTo !== 'right')
+    throw unknown('--target twistTo', twistTo, ['left', 'right']);
+  const [landing, tilt, airTime, height] = [of('landing'), of('tilt'), of('airTime'), of('height')];
+  return {
+    somersaults,
+    twists,
+    ...(direction ? { direction } : {}),
+    ...(twistTo ? { twistTo } : {}),
+    ...(landing === undefined ? {} : { landingAngle: landing * RAD }),
+    ...(tilt === undefined ? {} : { tilt: tilt * RAD }),
+    ...(airTime === undefined ? {} : { airTime }),
+    ...(height === undefined ? {} : { height }),
+  };
+}
+
+function wayOf(command: SolveCommand, spec: SkillSpec): 'backward' | 'forward' | undefined {
+  return spec.target?.somersaultWord || (command.target.direction === 'forward' ? 'forward' : undefined);
+}
+
+function endShapeOf(id: string): NonNullable<TargetFields['endShape']> {
+  if (!Object.hasOwn(shapes, id)) throw unknown('--end-shape', id, Object.keys(shapes));
+  return { id, pose: shapeInRadians(shapes[id]) };
+}
+
+function surfaceOf(typed: string): NonNullable<TargetFields['surface']> {
+  const [name, y = '0'] = typed.split('=');
+  const kind = SURFACES.find((s) => s === name);
+  if (!kind) throw unknown('--surface', name, SURFACES);
+  return { kind, y: number('--surface', y) };
+}
+
+const unknown = (option: string, name: string, allowed: readonly string[]): CommandError =>
+  new CommandError(`${option}: "${name}" is not possible; allowed: ${allowed.join(', ')}`);

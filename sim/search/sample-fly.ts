@@ -17,7 +17,6 @@ import { type Input, putInputs } from './input.ts';
  * revolutions, and touchdown times within 1e-7 s (docs/margin.md).
  */
 export const STUDY_TOLERANCE = 1e-8;
-const STUDY_AGREEMENT = 1e-7;
 
 /** A skill built for some values of its keys and body, with the flyer that keeps what is tabulated of it. */
 interface Built {
@@ -55,9 +54,10 @@ export class SampleFlyer {
   flightAt(values: ArrayLike<number>, spec = putInputs(this.spec, this.inputs, values)): Flight {
     const { skill: built, flyer } = this.build(spec, values);
     const skill = { ...built, takeoff: spec.takeoff, end: spec.end };
-    if (this.balance) return flyBalanced(skill, this.balance, this.plan, { tolerance: STUDY_TOLERANCE }).flight;
-    if (isHungOnTouchdown(skill))
-      return flyNear(skill, this.now.duration, STUDY_AGREEMENT, { tolerance: STUDY_TOLERANCE });
+    const options = { tolerance: STUDY_TOLERANCE };
+    const near = this.now.duration;
+    if (this.balance) return flyBalanced(skill, this.balance, this.plan, { ...options, near }).flight;
+    if (isHungOnTouchdown(skill)) return flyNear(skill, near, options);
     return flyer.fly(skill);
   }
 

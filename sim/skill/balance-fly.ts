@@ -4,7 +4,8 @@ import { ApexError, type FlightOptions, flySchedule } from '../flight/fly.ts';
 import { calcTakeoff } from '../flight/takeoff.ts';
 import { type BalanceSpec, checkBalance } from './balance.ts';
 import { type BalanceRecord, BalanceSource, type TwistPlan } from './balance-schedule.ts';
-import { AGREEMENT, flySkill, NoAgreementError, usesAnchor } from './fly-skill.ts';
+import { agreeNear, NEARLY } from './fly-near.ts';
+import { AGREEMENT, flySkill, usesAnchor } from './fly-skill.ts';
 import type { Skill } from './skill.ts';
 import { compileSkillSchedule } from './skill-schedule.ts';
 
@@ -13,15 +14,17 @@ export interface BalancedFlight {
   readonly record: BalanceRecord;
 }
 
-/** Closing in on the touchdown that keys hang on. */
-const MOST_TRIES = 40;
+export interface BalanceOptions extends Omit<FlightOptions, 'source'> {
+  /** touchdown of the skill it comes from, s: for studies, whose agreement is a little coarser (fly-near.ts) */
+  readonly near?: number;
+}
 
 /** `plan`: the twist that is wanted; left out, the twist of the take-off is to stay. */
 export function flyBalanced(
   skill: Skill,
   spec: BalanceSpec,
   plan?: TwistPlan,
-  options: Omit<FlightOptions, 'source'> = {},
+  options: BalanceOptions = {},
 ): BalancedFlight {
   checkBalance(spec);
   const { body, takeoff, end, gravity } = skill;
@@ -38,19 +41,16 @@ export function flyBalanced(
   if (end.kind === 'duration') return fly(end.duration);
   if (!usesAnchor(skill, 'touchdown')) return fly(0);
 
-  // secant from the touchdown without the reflex
-  let T = flySkill(skill, options).duration;
-  let done = fly(T);
-  let off = done.flight.duration - T;
-  let before: { T: number; off: number } | undefined;
-  for (let i = 0; i < MOST_TRIES && Math.abs(off) > AGREEMENT; i++) {
-    const step = before && off !== before.off ? (-off * (T - before.T)) / (off - before.off) : off;
-    before = { T, off };
-    T += Math.max(-0.1, Math.min(0.1, step));
-    done = fly(T);
-    off = done.flight.duration - T;
-  }
-  if (!(Math.abs(off) <= AGREEMENT))
-    throw new NoAgreementError('with the balance reflex no flight touches down at the time the keys were hung on');
-  return done;
+  const { near } = options;
+  const records = new Map<Flight, BalanceRecord>();
+  const flight = agreeNear(
+    near ?? flySkill(skill, options).duration,
+    near === undefined ? { agreement: AGREEMENT, most: 0 } : NEARLY,
+    (touchdown) => {
+      const done = fly(touchdown);
+      records.set(done.flight, done.record);
+      return done.flight;
+    },
+  );
+  return { flight, record: records.get(flight) ?? { greatest: 0 } };
 }

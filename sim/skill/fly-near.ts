@@ -1,19 +1,19 @@
 /**
  * Flies a skill that differs little from one whose touchdown is known: for studies that fly thousands. The flights are
  * those of flySkill, but that
- * - touchdown is agreed upon from the known one on, to a stated time;
+ * - touchdown is agreed upon from the known one on, to stated times (NEARLY);
  * - a last shape held until touchdown hangs on nothing, and a body that comes down before it is reached lands on the way
  *   into it; a shape come to after it was to be left is left at once. flySkill says that such keys are out of order.
  */
 import type { Flight } from '../flight/flight.ts';
 import { type FlightOptions, flySchedule } from '../flight/fly.ts';
-import { flySkill, NoAgreementError, usesAnchor } from './fly-skill.ts';
+import { NoAgreementError, usesAnchor } from './fly-skill.ts';
 import type { Skill } from './skill.ts';
 import { compileSkillSchedule } from './skill-schedule.ts';
 import type { SkillSpec } from './skill-spec.ts';
 
 /** Closing in takes three or four flights. */
-const MOST_TRIES = 12;
+const MOST_TRIES = 16;
 /** Farther than this from the known touchdown nothing is looked for, s. */
 const NEAR = 0.3;
 
@@ -32,24 +32,41 @@ export function freeKeys(spec: SkillSpec): SkillSpec {
 export const isHungOnTouchdown = (skill: Skill): boolean =>
   skill.end.kind === 'touchdown' && usesAnchor(skill, 'touchdown');
 
-/** `T0`: touchdown of the skill it comes from, s; `agreement`: s. */
-export function flyNear(skill: Skill, T0: number, agreement: number, options: FlightOptions = {}): Flight {
+/** Flight of a study, from the touchdown `T0` of the skill it comes from. */
+export function flyNear(skill: Skill, T0: number, options: FlightOptions = {}): Flight {
   const { body, takeoff, end, gravity } = skill;
   const apex = gravity > 0 ? takeoff.v_WScm_W[1] / gravity : 0;
-  const fly = (touchdown: number): Flight =>
-    flySchedule(body, compileSkillSchedule(skill, { apex, touchdown }), takeoff, end, gravity, options);
+  return agreeNear(T0, NEARLY, (touchdown) =>
+    flySchedule(body, compileSkillSchedule(skill, { apex, touchdown }), takeoff, end, gravity, options),
+  );
+}
+
+export interface Agreement {
+  /** aimed at, s */
+  readonly agreement: number;
+  /** taken where nothing agrees better: another part of the body may come down first just there, s */
+  readonly most: number;
+}
+export const NEARLY: Agreement = { agreement: 1e-7, most: 0.01 };
+
+/** Secant on the touchdown that keys are hung on. */
+export function agreeNear(T0: number, { agreement, most }: Agreement, fly: (touchdown: number) => Flight): Flight {
   let T = T0;
   let flight = fly(T);
   let off = flight.duration - T;
+  let best = { flight, off };
   let before: { T: number; off: number } | undefined;
   for (let i = 0; i < MOST_TRIES && Math.abs(off) > agreement; i++) {
     const step = before && off !== before.off ? (-off * (T - before.T)) / (off - before.off) : off;
     before = { T, off };
-    T += Math.max(-0.1, Math.min(0.1, step));
-    if (!(Math.abs(T - T0) < NEAR)) return flySkill(skill, options);
+    // the touchdown itself moves little with the time the keys hang on: no step far beyond what is off
+    const widest = 2 * Math.abs(off);
+    T += Math.max(-widest, Math.min(widest, step));
+    if (!(Math.abs(T - T0) < NEAR)) break;
     flight = fly(T);
     off = flight.duration - T;
+    if (Math.abs(off) < Math.abs(best.off)) best = { flight, off };
   }
-  if (Math.abs(off) <= agreement) return flight;
+  if (Math.abs(best.off) <= Math.max(agreement, most)) return best.flight;
   throw new NoAgreementError('no flight near the known one touches down at the time the keys were hung on');
 }

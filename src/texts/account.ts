@@ -46,7 +46,7 @@ export const accountTexts = {
   },
   noMomentum: 'Without angular momentum there is neither: a twist is made by movement alone.',
   boundaryAt: (deg: string, now: string) =>
-    `At a quarter twist the boundary of this shape is ${deg}; the body is tilted ${now} now.`,
+    `At a quarter twist this shape twists on from ${deg} of tilt; it is tilted ${now} now.`,
   noBoundary: 'This shape has no boundary between twist and wobble.',
   mapPicture: (mode: string, tilt: string, twist: string) =>
     `Map of tilt against twist. ${mode} Now at ${twist} twist and ${tilt} tilt.`,
@@ -60,6 +60,7 @@ export const accountTexts = {
 
   sightTitle: 'What the eyes see',
   seen: 'sees the landing',
+  short: { seen: 'sees it', behind: 'behind', 'above or below': 'too high/low', 'hidden by the body': 'hidden' },
   why: { behind: 'behind', 'above or below': 'above or below', 'hidden by the body': 'hidden by the body' },
   whyLong: {
     behind: 'the landing is behind the head',
@@ -71,10 +72,10 @@ export const accountTexts = {
   seenNever: 'The landing is never in sight.',
   seenNotAtEnd: 'At the landing itself it is out of sight.',
   seenAlways: 'The landing is in sight all the way.',
-  seenNow: (side: string, up: string) => `now in sight, ${side}, ${up}`,
-  notNow: (why: string) => `now out of sight: ${why}`,
+  seenNow: (side: string, up: string) => `Now in sight, ${side}, ${up}.`,
+  notNow: (why: string) => `Now out of sight: ${why}.`,
   aside: (deg: string, way: string) => `${deg} to the ${way}`,
-  upDown: (deg: string, way: string) => `${deg} ${way} the nose`,
+  upDown: (deg: string, way: string) => `${deg} ${way} where the nose points`,
   right: 'right',
   left: 'left',
   above: 'above',

@@ -105,6 +105,7 @@ function TouchAccount(props: Parts) {
         class="account-panel"
         role="tabpanel"
         id="account-panel"
+        tabIndex={0}
         aria-labelledby={`account-${tab()}`}
         style={{ height: `${room()}px` }}
       >

@@ -55,7 +55,10 @@ export function SightStrip(props: { bench: Bench; state: AccountState; axis: Tim
     });
   };
   return (
-    <div class="sight" style={{ 'margin-left': `${props.left}px`, width: `${props.axis.width}px` }}>
+    <div
+      class="sight"
+      style={{ 'margin-left': props.left > 0 ? `${props.left}px` : undefined, width: `${props.axis.width}px` }}
+    >
       <Show
         when={told()}
         fallback={<p class="quiet sight-said">{props.state.sight() === 'none' ? a.noHead : a.working('0', '–')}</p>}
@@ -82,16 +85,17 @@ export function SightStrip(props: { bench: Bench; state: AccountState; axis: Tim
                       class="sight-span"
                       classList={{ seen: one.why === 'seen' }}
                       data-why={one.why}
+                      title={words(one.why)}
                       style={{ left: `${xOf(props.axis, one.from)}px`, width: `${width()}px` }}
                     >
-                      {words(one.why).length * LETTER + 8 < width() ? words(one.why) : ''}
+                      {[words(one.why), a.short[one.why]].find((w) => w.length * LETTER + 8 < width()) ?? ''}
                     </span>
                   );
                 }}
               </For>
             </div>
             <p class="sight-said" style={{ 'padding-left': `${props.axis.x0}px` }}>
-              {sayWhen(s())} <span class="quiet">{sayNow(s(), props.bench.cursor())}.</span>
+              {sayWhen(s())} <span class="quiet">{sayNow(s(), props.bench.cursor())}</span>
             </p>
           </>
         )}

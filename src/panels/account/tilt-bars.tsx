@@ -66,22 +66,37 @@ export function TiltBars(props: { bench: Bench; state: AccountState; stacked: bo
   });
   return (
     <section class="tilt-account" classList={{ stacked: props.stacked }} aria-busy={props.state.stale()}>
-      <fieldset class="tilt-choice">
-        <legend>{a.measure}</legend>
-        <For each={MEASURES}>
-          {(m) => (
-            <label>
-              <input
-                type="radio"
-                name="tilt-measure"
-                checked={props.state.measure() === m}
-                onChange={() => props.state.setMeasure(m)}
-              />
-              <span>{title(m)}</span>
-            </label>
-          )}
-        </For>
-      </fieldset>
+      <Show
+        when={!props.stacked}
+        fallback={
+          <label class="tilt-choice">
+            <span class="spoken">{a.measure}</span>
+            <select
+              value={props.state.measure()}
+              onChange={(e) => props.state.setMeasure(e.currentTarget.value as TiltMeasure)}
+            >
+              <For each={MEASURES}>{(m) => <option value={m}>{title(m)}</option>}</For>
+            </select>
+          </label>
+        }
+      >
+        <fieldset class="tilt-choice">
+          <legend>{a.measure}</legend>
+          <For each={MEASURES}>
+            {(m) => (
+              <label>
+                <input
+                  type="radio"
+                  name="tilt-measure"
+                  checked={props.state.measure() === m}
+                  onChange={() => props.state.setMeasure(m)}
+                />
+                <span>{title(m)}</span>
+              </label>
+            )}
+          </For>
+        </fieldset>
+      </Show>
       <div class="tilt-told" classList={{ stale: props.state.stale() && told() !== undefined }}>
         <Show when={props.state.failed()}>
           <p role="alert">{a.failed(props.state.failed())}</p>

@@ -192,6 +192,11 @@ export function WobbleMap(props: { bench: Bench; state: AccountState; width: num
             </text>
           )}
         </Show>
+        <Show when={props.state.wobble()?.criticalTilt !== undefined}>
+          <text class="map-word" x={LEFT + 7} y={TOP + 16}>
+            {a.twisting}
+          </text>
+        </Show>
         <Show when={known().length > 1}>
           <circle class="map-end" cx={x(known()[0][0])} cy={y(known()[0][1])} r="3.5" />
           <path

@@ -93,8 +93,9 @@ function WideCompare(props: Parts) {
             chosen={tab()}
             choose={setTab}
           />
+          <CopyTable state={props.state} short />
         </header>
-        <div class="compare-told" role="tabpanel" id="pair-panel" aria-labelledby={`pair-${tab()}`}>
+        <div class="compare-told" role="tabpanel" id="pair-panel" tabIndex={0} aria-labelledby={`pair-${tab()}`}>
           <Show when={tab() === 'table'} fallback={<CompareChanges bench={props.bench} state={props.state} />}>
             <CompareTable state={props.state} />
           </Show>
@@ -126,6 +127,7 @@ function TouchCompare(props: Parts) {
         class="compare-told"
         role="tabpanel"
         id="compare-panel"
+        tabIndex={0}
         aria-labelledby={`compare-${tab()}`}
         style={{ height: `${room()}px` }}
       >

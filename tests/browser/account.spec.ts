@@ -1,0 +1,113 @@
+// Why, as a person asks it: the tilt charged to the arms, a made-up lean to the take-off, the map, the eyes.
+import { AxeBuilder } from '@axe-core/playwright';
+import { expect, type Page, test } from '@playwright/test';
+import { cursorOf, openBench } from './bench.ts';
+
+const isWide = (page: Page): boolean => (page.viewportSize()?.width ?? 0) >= 1160;
+const tool = (page: Page) => page.locator('[data-tool="account"]');
+
+async function openAccount(page: Page): Promise<void> {
+  await openBench(page);
+  if (!isWide(page)) await page.getByRole('button', { name: 'Menu' }).tap();
+  await page.getByRole('navigation', { name: 'Tools' }).getByRole('button', { name: 'Why' }).click();
+  await expect(tool(page)).toBeVisible();
+}
+
+async function tab(page: Page, name: string): Promise<void> {
+  if (!isWide(page)) await tool(page).getByRole('tab', { name }).tap();
+}
+
+const told = async (page: Page, source: string): Promise<string> =>
+  ((await tool(page).locator(`tr[data-source="${source}"] .number`).textContent()) ?? '').trim();
+
+test('the full twist is charged to the arms, and the twist with it', async ({ page }) => {
+  await openAccount(page);
+  await expect(tool(page).getByText(/Arms gave \d+ % of the greatest tilt/)).toBeVisible();
+  expect(await told(page, 'takeoff')).toBe('both sides alike');
+  expect(Number.parseFloat(await told(page, 'arms'))).toBeGreaterThan(5);
+  if (page.viewportSize()?.width === 390) await tool(page).getByLabel('Account for').selectOption('twist');
+  else await tool(page).getByLabel('the twist done').check();
+  await expect(tool(page).getByText(/Arms gave \d+ % of the twist done/)).toBeVisible();
+  expect(Number.parseFloat(await told(page, 'arms'))).toBeCloseTo(1, 1);
+});
+
+test('a lean at take-off is charged to the take-off, as soon as it is there', async ({ page }) => {
+  await openAccount(page);
+  await expect(tool(page).locator('.tilt-bars')).toBeVisible();
+  await page.keyboard.press('v');
+  const field = page.getByRole('dialog').getByRole('spinbutton', { name: /^Tilt to the/ });
+  await field.fill('4');
+  await field.press('Enter');
+  await page.getByRole('dialog').getByRole('button', { name: 'Close' }).first().click();
+  await expect.poll(() => told(page, 'takeoff')).not.toBe('both sides alike');
+  expect(Math.abs(Number.parseFloat((await told(page, 'takeoff')).replace('\u2212', '-')))).toBeGreaterThan(0.5);
+  await expect(tool(page).locator('.tilt-account')).toHaveAttribute('aria-busy', 'false');
+});
+
+test('the flights are flown again beside the page, in a worker', async ({ page }) => {
+  await openAccount(page);
+  await expect(tool(page).locator('.tilt-account')).toHaveAttribute('aria-busy', 'false');
+  expect(page.workers().some((w) => w.url().includes('account-worker'))).toBe(true);
+});
+
+test('the map says what the shape at the cursor would do, and a press on the line goes there', async ({ page }) => {
+  await openAccount(page);
+  await tab(page, 'Twist or wobble');
+  const map = tool(page).getByRole('img', { name: /^Map of tilt against twist/ });
+  await expect(map).toHaveAttribute('aria-label', /the body twists on/);
+  const before = await cursorOf(page);
+  const box = await map.boundingBox();
+  if (!box) throw new Error('no map');
+  await page.mouse.click(box.x + box.width * 0.8, box.y + box.height * 0.2);
+  expect(await cursorOf(page)).toBeGreaterThan(before + 0.02);
+});
+
+test('the strip says when the landing is in sight, and the sentence follows the cursor', async ({ page }) => {
+  await openAccount(page);
+  await tab(page, 'Eyes');
+  await expect(tool(page).getByRole('img', { name: /^The landing over time: behind from 0\.00/ })).toBeVisible();
+  await expect(tool(page).locator('.sight-said')).toContainText('in sight');
+  const seen = tool(page).locator('.sight-span.seen').last();
+  const box = await seen.boundingBox();
+  if (!box) throw new Error('never seen');
+  await page.mouse.click(box.x + box.width / 2, box.y + box.height / 2);
+  await expect(tool(page).locator('.sight-said')).toContainText('Now in sight');
+  await page.keyboard.press('Home');
+  await expect(tool(page).locator('.sight-said')).toContainText('Now out of sight');
+});
+
+test('momentum by body part and what just changed are told', async ({ page }) => {
+  await openAccount(page);
+  await tab(page, 'Momentum');
+  await expect(tool(page).locator('.account-changed')).toContainText(/arms .*twist rate/);
+  await expect(tool(page).locator('.account-momentum')).toContainText(/legs/);
+});
+
+test('a skill whose sides move alike has nothing to account for', async ({ page }) => {
+  await openBench(page);
+  await page.keyboard.press('s');
+  await page
+    .getByRole('dialog')
+    .getByRole('button', { name: /^Back somersault, tucked/ })
+    .first()
+    .click();
+  await page.keyboard.press('w');
+  await expect(tool(page).getByText(/^Left and right move alike/)).toBeVisible();
+});
+
+for (const colorScheme of ['light', 'dark'] as const)
+  test(`axe finds no violation in the account, ${colorScheme}`, async ({ page }) => {
+    await page.emulateMedia({ colorScheme, reducedMotion: 'reduce' });
+    await openAccount(page);
+    await expect(tool(page).locator('.tilt-bars')).toBeVisible();
+    for (const name of isWide(page) ? ['all'] : ['Tilt', 'Twist or wobble', 'Eyes', 'Momentum']) {
+      await tab(page, name);
+      const found = await new AxeBuilder({ page })
+        .include('[data-tool="account"]')
+        .withTags(['wcag2a', 'wcag2aa', 'wcag21aa', 'wcag22aa', 'best-practice'])
+        .analyze();
+      expect(
+        found.violations.map((v) => `${name} ${v.id}: ${v.nodes.map((n) => n.target.join(' ')).join('; ')}`),
+      ).toEqual([]);
+    }
+  });

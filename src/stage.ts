@@ -12,6 +12,7 @@ import { createRenderer } from './render/renderer.ts';
 import type { RendererKind } from './render/stage-renderer.ts';
 import { flightScene } from './scene/flight-scene.ts';
 import { frontScene } from './scene/front-scene.ts';
+import { withPlainBodies } from './scene/plain-bodies.ts';
 import { ghostTimes, type StageFlight, type StagePose } from './scene/pose-frames.ts';
 import { type DrawItem, joinScenes, type Scene } from './scene/scene.ts';
 import { shapeTileSvg } from './scene/shape-tile.ts';
@@ -166,7 +167,12 @@ export const stagePorts: StagePorts = {
         const cursor = pose(input.cursorS);
         const others = getOthers(input);
         const parts = input.views.map((place) => ({
-          scene: drawView(place, input, flight, cursor, others),
+          scene: withPlainBodies(
+            drawView(place, input, flight, cursor, others),
+            input.extras.plainBodies ?? [],
+            cursor.R_WF,
+            flight.body.stature,
+          ),
           x: place.x,
           y: place.y,
         }));

@@ -6,6 +6,11 @@ export const tools: readonly Tool[] = [
   { name: 'pose', place: 'aside', load: () => import('../pose/pose-tool.tsx').then((m) => m.PoseTool) },
   { name: 'compare', place: 'ground', load: () => import('../compare/compare-tool.tsx').then((m) => m.CompareTool) },
   { name: 'account', place: 'ground', load: () => import('../account/account-tool.tsx').then((m) => m.AccountTool) },
+  {
+    name: 'estimate',
+    place: 'ground',
+    load: () => import('../estimate/estimate-tool.tsx').then((m) => m.EstimateTool),
+  },
 ];
 
 export const findTool = (name: ToolName | undefined, place?: ToolPlace): Tool | undefined =>

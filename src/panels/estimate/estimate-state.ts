@@ -1,0 +1,146 @@
+/** The sheet of one bench: chosen, edited, computed when hand and flight rest, kept while the tool is closed. */
+import { type Accessor, createEffect, createMemo, createSignal, onCleanup, untrack } from 'solid-js';
+import { getStorage } from '../../document/keep.ts';
+import { keepSheet, readKeptSheet } from '../../document/keep-sheet.ts';
+import type { Estimating, SheetAnswer, SheetFile, SheetRow } from '../../engine/estimate.ts';
+import { estimateTexts as e } from '../../texts/estimate.ts';
+import type { Bench } from '../bench.ts';
+import type { StageBody } from '../ports.ts';
+
+/** Of a sheet of one's own, in the list of sheets. */
+export const OWN = 'own';
+/** Hand and flight rest when they have stood still this long, ms. */
+const REST = 140;
+
+export interface EstimateState {
+  readonly engine: Accessor<Estimating | undefined>;
+  readonly sheet: Accessor<SheetFile | undefined>;
+  /** id of the ready sheet, or OWN */
+  readonly from: Accessor<string>;
+  readonly changed: Accessor<boolean>;
+  choose(id: string): void;
+  open(sheet: SheetFile): void;
+  setTitle(title: string): void;
+  setLine(index: number, text: string): void;
+  /** gives the index of the new line */
+  addLine(after: number): number;
+  removeLine(index: number): void;
+  startOver(): void;
+  /** of each line, as last computed; a line that is new has none */
+  row(index: number): SheetRow | undefined;
+  readonly rows: Accessor<readonly SheetRow[]>;
+  /** the answer is of an older sheet or flight */
+  readonly stale: Accessor<boolean>;
+  readonly failed: Accessor<string>;
+  /** the bodies of the sheet are drawn over the athlete */
+  readonly drawn: Accessor<boolean>;
+  setDrawn(on: boolean): void;
+}
+
+export function makeEstimateState(bench: Bench): EstimateState {
+  const [engine, setEngine] = createSignal<Estimating>();
+  const store = getStorage('localStorage');
+  const [kept, setKept] = createSignal(readKeptSheet(store));
+  const [answer, setAnswer] = createSignal<{ sheet: SheetFile; of: unknown; told: SheetAnswer }>();
+  const [failed, setFailed] = createSignal('');
+  const [drawn, setDrawn] = createSignal(true);
+  const readySheet = (id: string | undefined): SheetFile | undefined =>
+    engine()?.sheets.find((one) => one.id === id)?.sheet;
+  const own = (): SheetFile => ({ format: 'shapeflight-sheet', version: 1, title: e.ownTitle, lines: [''] });
+
+  void bench.ports.loadEstimating().then((made) => {
+    setEngine(() => made);
+    const first = made.sheets.find((one) => one.id === 'straight-somersaults') ?? made.sheets[0];
+    if (!kept()) setKept({ sheet: first.sheet, from: first.id });
+  });
+
+  const sheet = (): SheetFile | undefined => kept()?.sheet;
+  const put = (next: SheetFile, from = kept()?.from): void => {
+    const made = { sheet: next, ...(from === undefined ? {} : { from }) };
+    setKept(made);
+    keepSheet(store, made);
+  };
+  const withLines = (change: (lines: readonly string[]) => string[]): void => {
+    const now = sheet();
+    if (now) put({ ...now, lines: change(now.lines) });
+  };
+
+  const isOpen = createMemo(() => bench.tool() === 'estimate');
+  const stale = createMemo(() => answer()?.sheet !== sheet() || answer()?.of !== bench.result());
+  createEffect(() => {
+    const by = engine();
+    const asked = sheet();
+    const result = bench.result();
+    if (!by || !asked || !isOpen() || result.draft || bench.before() || !stale()) return;
+    const timer = setTimeout(
+      () => {
+        by.compute(asked, result)
+          .then((told) => {
+            setFailed('');
+            setAnswer({ sheet: asked, of: result, told });
+          })
+          .catch((error: unknown) => setFailed(error instanceof Error ? error.message : String(error)));
+      },
+      untrack(answer) ? REST : 0,
+    );
+    onCleanup(() => clearTimeout(timer));
+  });
+
+  const rows = (): readonly SheetRow[] => answer()?.told.rows ?? [];
+  const bodies = createMemo<StageBody[]>(() =>
+    rows().flatMap(({ result }) =>
+      result.kind === 'drawing' ? [{ kind: result.body.kind, about: result.about, size: result.body.size }] : [],
+    ),
+  );
+  createEffect(() => {
+    const next = isOpen() && drawn() && bodies().length > 0 ? bodies() : undefined;
+    untrack(() => {
+      if (next || bench.stageExtras().plainBodies) bench.addStageExtras({ plainBodies: next });
+    });
+  });
+
+  return {
+    engine,
+    sheet,
+    from: () => kept()?.from ?? OWN,
+    changed: createMemo(() => {
+      const ready = readySheet(kept()?.from);
+      return ready !== undefined && JSON.stringify(ready) !== JSON.stringify(sheet());
+    }),
+    choose: (id) => {
+      const ready = readySheet(id);
+      const made = ready ? { sheet: ready, from: id } : { sheet: own() };
+      setKept(made);
+      keepSheet(store, made);
+    },
+    open: (given) => {
+      const made = { sheet: given };
+      setKept(made);
+      keepSheet(store, made);
+    },
+    setTitle: (title) => {
+      const now = sheet();
+      if (now) put({ ...now, title });
+    },
+    setLine: (index, text) => withLines((lines) => lines.map((line, i) => (i === index ? text : line))),
+    addLine: (after) => {
+      withLines((lines) => [...lines.slice(0, after + 1), '', ...lines.slice(after + 1)]);
+      return after + 1;
+    },
+    removeLine: (index) => withLines((lines) => (lines.length > 1 ? lines.filter((_, i) => i !== index) : [''])),
+    startOver: () => {
+      const ready = readySheet(kept()?.from);
+      if (ready) put(ready);
+    },
+    row: (index) => {
+      const known = answer();
+      // a line that moved or changed meanwhile keeps its old result only in its old place
+      return known && known.sheet.lines.length === sheet()?.lines.length ? known.told.rows[index] : undefined;
+    },
+    rows,
+    stale,
+    failed,
+    drawn,
+    setDrawn,
+  };
+}

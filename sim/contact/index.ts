@@ -22,6 +22,7 @@ export {
   type Whole,
   wholeInto,
 } from './chain-motion.ts';
+export { calcEvenCircle, type EvenCircle } from './even-circle.ts';
 export {
   type ContactFault,
   type ContactImpulse,

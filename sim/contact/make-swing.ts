@@ -2,6 +2,7 @@
 import { bodyAnglesInto } from './chain.ts';
 import { makeChainMotion, makeWhole, placeChain, pointInto, wholeInto } from './chain-motion.ts';
 import { askInto, directionOf, type Hang, makeAsked, makeHang } from './hang.ts';
+import { springOf } from './rail.ts';
 import { runEquations } from './run-equations.ts';
 import { runPlanck } from './run-planck.ts';
 import type { Swing, SwingColumns, SwingError, SwingJoint, SwingState } from './swing.ts';
@@ -52,6 +53,7 @@ function isWithin(hang: Hang, run: SwingRun, strength: number): boolean {
 function readSwing(hang: Hang, run: SwingRun, released: number | undefined): Swing {
   const { spec, chain, planar, sense, head } = hang;
   const { rail, gravity } = spec;
+  const spring = springOf(rail);
   const nj = chain.joints.length;
   const T = released ?? hang.spec.duration;
   const beyond = run.times[run.count - 1] - T;
@@ -138,8 +140,7 @@ function readSwing(hang: Hang, run: SwingRun, released: number | undefined): Swi
     c.hBar[i] = whole.h + chain.mass * (whole.x * whole.vy - (whole.y - rail.height) * whole.vx);
     c.kinetic[i] = whole.kinetic;
     c.potential[i] = whole.potential;
-    c.railEnergy[i] =
-      0.5 * (rail.stiffness[0] * bx * bx + rail.stiffness[1] * by * by + rail.mass * (ux * ux + uy * uy));
+    c.railEnergy[i] = 0.5 * (spring.kx * bx * bx + spring.ky * by * by + rail.mass * (ux * ux + uy * uy));
     c.energy[i] = whole.kinetic + whole.potential + c.railEnergy[i];
     c.work[i] = record.work;
     c.loss[i] = record.loss;
@@ -158,9 +159,9 @@ function readSwing(hang: Hang, run: SwingRun, released: number | undefined): Swi
       planar.place(record.x[2], w, q, qd);
       planar.solve(
         gravity,
-        rail.mass,
-        -rail.stiffness[0] * bx - rail.damping[0] * ux,
-        -rail.stiffness[1] * by - rail.damping[1] * uy,
+        spring.mass,
+        -spring.kx * bx - spring.cx * ux,
+        -spring.ky * by - spring.cy * uy,
         driven,
         asked.qdd,
         asked.share,
@@ -233,6 +234,7 @@ function makeReader(
 } {
   const { chain, planar, grip, spec } = hang;
   const { rail, gravity } = spec;
+  const spring = springOf(rail);
   const nj = chain.joints.length;
   const record = makeRunRecord(nj);
   const motion = makeChainMotion(chain);
@@ -250,9 +252,9 @@ function makeReader(
     planar.place(theta, w, q, qd);
     planar.solve(
       gravity,
-      rail.mass,
-      -rail.stiffness[0] * x - rail.damping[0] * vx,
-      -rail.stiffness[1] * y - rail.damping[1] * vy,
+      spring.mass,
+      -spring.kx * x - spring.cx * vx,
+      -spring.ky * y - spring.cy * vy,
       free,
       zero,
       zero,

@@ -11,7 +11,7 @@ export interface Rail {
   /** mats on the floor under and beside it, m; a soft layer may lie on them */
   readonly mat: number;
   readonly softLayer: number;
-  /** N/m; across the rail and upright */
+  /** N/m; across the rail and upright; both Infinity: a bar that does not give, for checks */
   readonly stiffness: readonly [number, number];
   /** N s/m */
   readonly damping: readonly [number, number];
@@ -94,8 +94,30 @@ export function checkRail(rail: Rail): void {
   within('matM', rail.mat, 0, 2, 'm');
   within('softLayerM', rail.softLayer, 0, 2, 'm');
   for (const k of [0, 1] as const) {
-    within('stiffnessNPerM', rail.stiffness[k], 2000, 1e6, 'N/m');
+    if (!isRigid(rail)) within('stiffnessNPerM', rail.stiffness[k], 2000, 1e6, 'N/m');
     within('dampingNSPerM', rail.damping[k], 0, 2000, 'N s/m');
   }
   within('massKg', rail.mass, 0.5, 50, 'kg');
+}
+
+export const isRigid = (rail: Rail): boolean => rail.stiffness.every((k) => k === Number.POSITIVE_INFINITY);
+
+/** What the equations need of a rail: one that does not give is an infinite mass without a spring. */
+export interface RailSpring {
+  readonly mass: number;
+  readonly kx: number;
+  readonly ky: number;
+  readonly cx: number;
+  readonly cy: number;
+}
+
+export function springOf(rail: Rail): RailSpring {
+  if (isRigid(rail)) return { mass: Number.POSITIVE_INFINITY, kx: 0, ky: 0, cx: 0, cy: 0 };
+  return {
+    mass: rail.mass,
+    kx: rail.stiffness[0],
+    ky: rail.stiffness[1],
+    cx: rail.damping[0],
+    cy: rail.damping[1],
+  };
 }

@@ -4,6 +4,7 @@
  * integrated with them. No strength is asked for: the torques are what the moves need.
  */
 import { type Asked, askInto, directionOf, type Hang, makeAsked, startOf } from './hang.ts';
+import { springOf } from './rail.ts';
 import { makeRunRecord, RunBuilder, type SwingRun } from './swing-run.ts';
 import { BEYOND_RELEASE } from './swing-spec.ts';
 
@@ -131,9 +132,7 @@ function makeDerivative(
 ): (t: number, y: Float64Array, dy: Float64Array) => void {
   const { spec, planar } = hang;
   const { gravity } = spec;
-  const { mass } = spec.rail;
-  const [kx, ky] = spec.rail.stiffness;
-  const [cx, cy] = spec.rail.damping;
+  const { mass, kx, ky, cx, cy } = springOf(spec.rail);
   const driven = new Float64Array(asked.q.length).fill(1);
   let phi = start;
   return (t, y, dy) => {

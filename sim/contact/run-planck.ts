@@ -5,9 +5,11 @@
  * place of its step, the mean of the rates before and after, and their difference for acceleration; the torque of the step
  * that starts there. Errors in docs/numerics.md.
  */
+import { FieldError } from '../math/field-error.ts';
 import { jointsInto, makeChainMotion, placeChain } from './chain-motion.ts';
 import { type Hang, makeAsked, nearest, startOf } from './hang.ts';
 import { ChainWorld } from './planck.ts';
+import { isRigid, springOf } from './rail.ts';
 import { makeRunRecord, RunBuilder, type SwingRun } from './swing-run.ts';
 import { BEYOND_RELEASE } from './swing-spec.ts';
 
@@ -16,9 +18,9 @@ export const PLANCK_STEP = 1e-3;
 
 export function runPlanck(hang: Hang, step = PLANCK_STEP): SwingRun {
   const { spec, chain, grip, moves, sense, planar } = hang;
-  const { mass } = spec.rail;
-  const [kx, ky] = spec.rail.stiffness;
-  const [cx, cy] = spec.rail.damping;
+  if (isRigid(spec.rail))
+    throw new FieldError('swing.rail', spec.rail.id, 'a rail that gives, where joints have limits');
+  const { mass, kx, ky, cx, cy } = springOf(spec.rail);
   const nj = chain.joints.length;
   const D = 3 + nj;
   const strength = spec.strength ?? 1;

@@ -1,0 +1,215 @@
+/**
+ * A whole giant of the driven chain on its sprung rail against MuJoCo (Todorov, Erez & Tassa 2012, IROS; @mujoco/mujoco):
+ * its mass matrix and bias forces for a planar model written here from the chain's numbers, the rail's two slides and the
+ * grip solved for the prescribed joints, by a Runge-Kutta method of our own at half a millisecond. That the chain is the
+ * Body is chain.test.ts's business.
+ */
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { makeAsked, makeHang, startOf } from '../../sim/contact/hang.ts';
+import { runEquations } from '../../sim/contact/run-equations.ts';
+import { runPlanck } from '../../sim/contact/run-planck.ts';
+import { makeRunRecord, readRun, type SwingRun } from '../../sim/contact/swing-run.ts';
+import { loadWitness } from '../witness/mujoco.ts';
+import { DEG, G, timedGiant } from './swings.ts';
+
+/** measured: 5.5e-8 deg, 1.0e-9 m, 2.0e-10 of the peak force */
+const EQUATIONS = 1e-6;
+/** share of the peak: measured 9.6e-5, as torques are read between steps of 1 ms by straight lines */
+const EQUATIONS_TORQUE = 3e-4;
+/** deg: measured 0.0017 */
+const PLANCK_ANGLE = 0.005;
+/** shares: force measured 7.8e-8, torque 2.2e-3 */
+const PLANCK_FORCE = 1e-5;
+const PLANCK_TORQUE = 6e-3;
+
+const hang = makeHang(timedGiant);
+const T = timedGiant.duration;
+const STEP = 5e-4;
+/** t, rail x, y, grip angle, their rates, force of the rail on the hands x, y, torques */
+interface Row {
+  readonly t: number;
+  readonly x: number[];
+  readonly force: number[];
+  readonly torque: number[];
+}
+const rows: Row[] = [];
+
+/** From the grip outward; a joint's hinge turns by its named angle times `sign`. */
+const ORDER = [
+  ['arms', undefined, 0],
+  ['trunk', 'shoulder', -1],
+  ['thighs', 'hip', 1],
+  ['shanks', 'knee', -1],
+  ['feet', 'ankle', -1],
+] as const;
+
+function modelXml(): string {
+  const { chain, grip } = hang;
+  const { stiffness: k, damping: c, mass } = timedGiant.rail;
+  let inner = '';
+  let entry: readonly [number, number] = grip.at;
+  let close = '';
+  for (const [name, joint] of ORDER) {
+    const link = chain.links.find((l) => l.name === name);
+    if (!link) throw new Error(name);
+    const at = joint ? chain.joints.find((j) => j.name === joint)?.point : grip.at;
+    if (!at) throw new Error(name);
+    const pos = joint ? [at[0] - entry[0], at[1] - entry[1]] : [0, 0];
+    entry = at;
+    const p = [link.centre[0] - at[0], link.centre[1] - at[1]];
+    const I = link.inertia;
+    inner += `<body pos="${pos[0]} ${pos[1]} 0"><joint type="hinge" axis="0 0 1"/><inertial pos="${p[0]} ${p[1]} 0" mass="${link.mass}" diaginertia="${I} ${I} ${I}"/>`;
+    close += '</body>';
+  }
+  return `<mujoco><compiler angle="radian"/><option gravity="0 ${-G} 0"/><worldbody>
+    <body gravcomp="1"><joint type="slide" axis="1 0 0" stiffness="${k[0]}" damping="${c[0]}"/><joint type="slide" axis="0 1 0" stiffness="${k[1]}" damping="${c[1]}"/>
+    <inertial pos="0 0 0" mass="${mass}" diaginertia="1 1 1"/>${inner}${close}</body></worldbody></mujoco>`;
+}
+
+beforeAll(async () => {
+  const mj = await loadWitness();
+  const model = mj.MjModel.from_xml_string(modelXml());
+  if (!model) throw new Error('MuJoCo refuses the model');
+  const data = new mj.MjData(model);
+  const nv = model.nv;
+  const full = mj.DoubleBuffer.FromArray(new Float64Array(nv * nv));
+  mj.mj_forward(model, data);
+  const { qpos, qvel, qfrc_bias: bias, qfrc_passive: passive, qacc } = data;
+  const M = full.GetView();
+  const joints = ORDER.slice(1).map(([, joint, sign]) => ({
+    sign,
+    j: hang.chain.joints.findIndex((x) => x.name === joint),
+  }));
+  const nj = hang.chain.joints.length;
+  const [q, d, dd] = [new Float64Array(nj), new Float64Array(nj), new Float64Array(nj)];
+  const acc = new Float64Array(nv);
+  /** fills acc from state y = [x, y, theta, rates] at t */
+  const accelerate = (t: number, y: Float64Array): void => {
+    hang.moves.at(t, q, d, dd);
+    for (let k = 0; k < 3; k++) {
+      qpos[k] = y[k];
+      qvel[k] = y[3 + k];
+    }
+    joints.forEach(({ sign, j }, i) => {
+      qpos[3 + i] = sign * q[j];
+      qvel[3 + i] = sign * d[j];
+      acc[3 + i] = sign * dd[j];
+    });
+    mj.mj_fwdPosition(model, data);
+    mj.mj_fwdVelocity(model, data);
+    mj.mj_fullM(model, data, full);
+    const A = [0, 1, 2].map((r) => {
+      let right = passive[r] - bias[r];
+      for (let k = 3; k < nv; k++) right -= M[nv * r + k] * acc[k];
+      return [M[nv * r], M[nv * r + 1], M[nv * r + 2], right];
+    });
+    for (let p = 0; p < 3; p++)
+      for (let r = p + 1; r < 3; r++) {
+        const f = A[r][p] / A[p][p];
+        for (let c = p; c < 4; c++) A[r][c] -= f * A[p][c];
+      }
+    for (let r = 2; r >= 0; r--) {
+      let s = A[r][3];
+      for (let k = r + 1; k < 3; k++) s -= A[r][k] * acc[k];
+      acc[r] = s / A[r][r];
+    }
+  };
+  const start = startOf(hang, makeAsked(nj));
+  const y = Float64Array.of(start.x, start.y, start.theta, 0, 0, start.w);
+  const k = Array.from({ length: 4 }, () => new Float64Array(6));
+  const mid = new Float64Array(6);
+  const { stiffness, damping, mass } = timedGiant.rail;
+  const derive = (t: number, at: Float64Array, out: Float64Array): void => {
+    accelerate(t, at);
+    for (let i = 0; i < 3; i++) {
+      out[i] = at[3 + i];
+      out[3 + i] = acc[i];
+    }
+  };
+  const times: number[] = [];
+  for (let i = 0; i * STEP < T - 1e-9; i++) times.push(i * STEP);
+  times.push(...hang.moves.breaks.filter((b) => b > 0 && b < T), T);
+  times.sort((a, b) => a - b);
+  let t = 0;
+  for (const next of times) {
+    const h = next - t;
+    if (h > 1e-12) {
+      for (let s = 0; s < 4; s++) {
+        const share = [0, 0.5, 0.5, 1][s];
+        for (let i = 0; i < 6; i++) mid[i] = y[i] + share * h * (s > 0 ? k[s - 1][i] : 0);
+        derive(t + share * h, mid, k[s]);
+      }
+      for (let i = 0; i < 6; i++) y[i] += (h / 6) * (k[0][i] + 2 * (k[1][i] + k[2][i]) + k[3][i]);
+      t = next;
+    }
+    accelerate(t, y);
+    qacc.set(acc);
+    mj.mj_inverse(model, data);
+    const torque = new Array<number>(nj).fill(0);
+    joints.forEach(({ sign, j }, i) => {
+      torque[j] = sign * data.qfrc_inverse[3 + i];
+    });
+    rows.push({
+      t,
+      x: [...y],
+      force: [0, 1].map((i) => -stiffness[i] * y[i] - damping[i] * y[3 + i] - mass * acc[i]),
+      torque,
+    });
+  }
+  full.delete();
+  data.delete();
+  model.delete();
+});
+afterAll(() => {
+  rows.length = 0;
+});
+
+function compare(run: SwingRun): { angle: number; rail: number; force: number; torque: number } {
+  const record = makeRunRecord(run.joints);
+  const out = { angle: 0, rail: 0, force: 0, torque: 0 };
+  const peak = { force: 0, torque: 0, own: 0 };
+  const { stiffness, damping, mass } = timedGiant.rail;
+  const { planar } = hang;
+  const free = new Uint8Array(run.joints);
+  const zero = new Float64Array(run.joints);
+  for (const row of rows) {
+    readRun(run, row.t, record);
+    out.angle = Math.max(out.angle, Math.abs(record.x[2] - row.x[2]) / DEG);
+    out.rail = Math.max(out.rail, Math.hypot(record.x[0] - row.x[0], record.x[1] - row.x[1]));
+    planar.place(record.x[2], record.v[2], record.x.subarray(3), record.v.subarray(3));
+    const [fx, fy] = [0, 1].map((i) => -stiffness[i] * record.x[i] - damping[i] * record.v[i]);
+    planar.solve(G, mass, fx, fy, free, zero, zero, record.torque);
+    peak.own = Math.max(peak.own, Math.hypot(planar.force[0], planar.force[1]));
+    peak.force = Math.max(peak.force, Math.hypot(row.force[0], row.force[1]));
+    row.torque.forEach((x, j) => {
+      peak.torque = Math.max(peak.torque, Math.abs(x));
+      out.torque = Math.max(out.torque, Math.abs(x - record.torque[j]));
+    });
+  }
+  out.force = Math.abs(peak.own / peak.force - 1);
+  out.torque /= peak.torque;
+  return out;
+}
+
+describe('a giant of five links', () => {
+  it('goes all the way round and works its joints', () => {
+    const last = rows[rows.length - 1];
+    expect((last.x[2] - rows[0].x[2]) / DEG).toBeGreaterThan(300);
+    expect(Math.max(...rows.map((r) => Math.abs(r.torque[0])))).toBeGreaterThan(75);
+  });
+
+  it('by the equations: angles, rail, peak force and torques as MuJoCo has them', () => {
+    const off = compare(runEquations(hang));
+    expect(off.angle).toBeLessThan(EQUATIONS);
+    expect(off.rail).toBeLessThan(EQUATIONS);
+    expect(off.force).toBeLessThan(EQUATIONS);
+    expect(off.torque).toBeLessThan(EQUATIONS_TORQUE);
+  });
+
+  it('by the engine with motors: angles to 0.005 deg, peak force to 1e-5, torques to 0.6 % of their peak', () => {
+    const off = compare(runPlanck(hang));
+    expect(off.angle).toBeLessThan(PLANCK_ANGLE);
+    expect(off.force).toBeLessThan(PLANCK_FORCE);
+    expect(off.torque).toBeLessThan(PLANCK_TORQUE);
+  });
+});

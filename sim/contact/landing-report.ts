@@ -139,7 +139,7 @@ export function reportLanding(run: LandingRun): LandingReport {
     verdict: calcVerdict(
       {
         x: run.x[end],
-        height: run.y[end] - spec.mat.surfaceY,
+        height: run.y[end] - spec.mat.surfaceY + run.sink[end],
         vx: run.vx[end],
         heel: run.heel[end],
         toe: run.toe[end],

@@ -127,7 +127,7 @@ export function runLanding(entry: LandingEntry, spec: LandingSpec): LandingRun {
       run.theta[k] = world.motion.theta[0];
     }
     // forces at the places of this row
-    let [heel, toe, held] = [Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY, 0];
+    let [heel, toe, held, sunk] = [Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY, 0, 0];
     feet.forEach((foot, i) => {
       const { at, radius } = foot.point;
       pointInto(chain, world.motion, at, out);
@@ -144,6 +144,7 @@ export function runLanding(entry: LandingEntry, spec: LandingSpec): LandingRun {
       heel = Math.min(heel, out[0] - radius);
       toe = Math.max(toe, out[0] + radius);
       held += foot.stored;
+      sunk = Math.max(sunk, foot.depth);
     });
     joints.forEach((joint, j) => {
       torques[j] = joint.torque(t, q[j], qd[j]);
@@ -187,7 +188,8 @@ export function runLanding(entry: LandingEntry, spec: LandingSpec): LandingRun {
     Object.assign(before, after);
     slidFor = step;
     t += step;
-    touched = firstTouch(world, others, mat.surfaceY, t, out);
+    // the surface around goes down with the feet
+    touched = firstTouch(world, others, mat.surfaceY - sunk, t, out);
   }
   return { entry, spec, dt, n, ...run, ...(touched ? { touched } : {}) };
 }

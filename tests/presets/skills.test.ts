@@ -8,8 +8,11 @@ const DEG = 180 / Math.PI;
 const TURN = 5;
 const TILT = 3;
 
-/** The nominal skills, by hand: [somersaults, word, twists, word]. A file may not state another. */
-const NOMINAL: Readonly<Record<string, readonly [number, string, number, string]>> = {
+/**
+ * The nominal skills, by hand: [somersaults, word, twists, word], and the attitude to land in, deg, where it is not plainly
+ * upright or head first: landings that go on (docs/landing.md) come down short of upright. A file may not state another.
+ */
+const NOMINAL: Readonly<Record<string, readonly [number, string, number, string, number?]>> = {
   'back-tuck': [1, 'backward', 0, ''],
   'back-pike': [1, 'backward', 0, ''],
   'back-straight': [1, 'backward', 0, ''],
@@ -22,6 +25,12 @@ const NOMINAL: Readonly<Record<string, readonly [number, string, number, string]
   'cat-turn': [0, '', 0.25, 'right'],
   'dive-forward-one-and-half-pike': [1.5, 'forward', 0, ''],
   'trampoline-barani': [1, 'forward', 0.5, 'right'],
+  'floor-double-tuck': [2, 'backward', 0, '', -15],
+  'trampoline-double-tuck': [2, 'backward', 0, '', -10],
+  'vault-handspring-half': [0.5, 'forward', 0.5, 'left', 18],
+  'giant-double-straight': [2, 'backward', 0, '', -18],
+  'giant-release-late': [2, 'backward', 0, '', -18],
+  'giant-late-hand-full': [2, 'backward', 1, 'right', -18],
 };
 
 describe('preset skills', () => {
@@ -31,7 +40,7 @@ describe('preset skills', () => {
     expect(Object.keys(athletes).length).toBeGreaterThanOrEqual(4);
   });
 
-  for (const [id, [somersaults, word, twists, side]] of Object.entries(NOMINAL))
+  for (const [id, [somersaults, word, twists, side, leaning]] of Object.entries(NOMINAL))
     it(`${id} flies to its nominal result`, () => {
       const file = skills[id];
       expect(file.target).toMatchObject({ somersaults, twists });
@@ -44,12 +53,16 @@ describe('preset skills', () => {
       // signed, straight from the frames: + backward, + to the left
       const done = (frames.somersault[last] - frames.somersault[0]) * DEG;
       const twist = (frames.twist[last] - frames.twist[0]) * DEG;
-      expect(Math.abs(done - 360 * somersaults * (word === 'forward' ? -1 : 1))).toBeLessThanOrEqual(TURN);
+      const turned = 360 * somersaults * (word === 'forward' ? -1 : 1);
+      // a leaning landing: from the attitude at take-off to the nearest one like it
+      const start = frames.somersault[0] * DEG;
+      const end = leaning === undefined ? start + turned : leaning + 360 * Math.round((start + turned - leaning) / 360);
+      expect(Math.abs(done - (end - start))).toBeLessThanOrEqual(TURN);
       expect(Math.abs(twist - 360 * twists * (side === 'right' ? -1 : 1))).toBeLessThanOrEqual(TURN);
       expect(Math.abs(frames.tilt[last] * DEG)).toBeLessThanOrEqual(TILT);
       // head-first skills end upside down, the others upright
       const wanted = file.target?.landingAngleDeg ?? 0;
-      expect(wanted).toBe(somersaults % 1 === 0.5 ? 180 : 0);
+      expect(wanted).toBe(leaning ?? (somersaults % 1 === 0.5 ? 180 : 0));
       const upright = Math.cos(frames.somersault[last] - wanted / DEG);
       expect(upright).toBeGreaterThanOrEqual(Math.cos(TURN / DEG));
       expect(flight.touchdown?.part).toBe(wanted === 180 ? 'hands' : 'feet');

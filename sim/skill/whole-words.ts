@@ -1,0 +1,130 @@
+/** Swing, contact and landing of a whole skill in plain lines, for the command line. */
+import type { Asymmetry } from '../contact/landing-entry.ts';
+import type { LandingReport } from '../contact/landing-report.ts';
+import type { VerdictKind, VerdictReason } from '../contact/verdict.ts';
+import type { Arrival, Whole } from './whole.ts';
+
+const DEG = 180 / Math.PI;
+const cm = (m: number): string => `${(100 * m).toFixed(1)} cm`;
+const ms = (s: number): string => `${(1000 * s).toFixed(0)} ms`;
+
+/** Texts, in one place, ready for translation. */
+const FAULTS = {
+  pull: 'it would have to pull',
+  slip: 'it would slip',
+  outOfReach: 'feet or hands do not get there',
+} as const;
+const VERDICTS: Readonly<Record<VerdictKind, string>> = {
+  stuck: 'stuck',
+  stepForward: 'a step forward',
+  stepBack: 'a step back',
+  fall: 'a fall',
+};
+const ASYMMETRIES: Readonly<Record<Asymmetry['kind'], (a: Asymmetry) => string>> = {
+  tilt: (a) => `tilted by ${deg(a.value)} (limit ${deg(a.limit)})`,
+  twist: (a) => `twist off by ${deg(a.value)} (limit ${deg(a.limit)})`,
+  sides: (a) => `legs apart by ${deg(a.value)} (limit ${deg(a.limit)})`,
+  across: (a) => `moving across at ${a.value.toFixed(1)} m/s (limit ${a.limit.toFixed(1)})`,
+};
+
+const deg = (rad: number): string => `${(rad * DEG).toFixed(0)} deg`;
+
+/** Lines, each with a word for its phase; empty for a flight alone. */
+export function formatWhole(whole: Whole): string {
+  const lines: string[] = [];
+  const row = (word: string, text: string): void => {
+    lines.push(`${word.padEnd(11)}${text}`);
+  };
+  const { swing, late, contact, landing } = whole;
+  if (swing) {
+    const { gripWeights, grip, bend, effort } = swing.peaks;
+    const release = swing.stateAt(0);
+    row(
+      'Swing',
+      `${swing.duration.toFixed(2)} s; grip at most ${grip.value.toFixed(0)} N (${gripWeights.value.toFixed(2)} body weights) ${(-grip.t).toFixed(2)} s before the release, rail bent ${cm(bend.value)}`,
+    );
+    row(
+      'Release',
+      `mass centre ${release.p_WScm_W[1].toFixed(2)} m up at ${Math.hypot(...release.v_WScm_W).toFixed(2)} m/s, angular momentum ${Math.abs(release.h).toFixed(1)} kg m2/s`,
+    );
+    if (late)
+      row(
+        '',
+        `the ${late.hand} hand holds on ${ms(late.held)} longer: momentum ${late.h_Scm_W.map((h) => h.toFixed(2)).join(', ')} kg m2/s (X, Y, Z)`,
+      );
+    const worst = effort.reduce((a, b) => (b.value > a.value ? b : a));
+    row(
+      'Joints',
+      `${swing.driven ? 'driven all the way' : 'limited by their strength'}; most asked of the ${worst.joint}: ${worst.value.toFixed(2)} times its strength`,
+    );
+  }
+  if (contact) {
+    const c = contact.impulse;
+    row(
+      'Contact',
+      `${ms(contact.time)}, mean force ${c.force.toFixed(0)} N (${c.bodyWeights.toFixed(2)} body weights), ${deg(Math.abs(c.lean))} off the vertical, ${cm(Math.abs(c.lever))} past the mass centre`,
+    );
+    row(
+      '',
+      `energy ${c.energy >= 0 ? 'added' : 'taken'} ${Math.abs(c.energy).toFixed(0)} J; friction needed ${c.frictionNeeded.toFixed(2)}; ${
+        c.isPossible ? 'possible without slip or pull' : `not possible: ${c.faults.map((f) => FAULTS[f]).join(', ')}`
+      }`,
+    );
+  }
+  if (landing) for (const [word, text] of landingLines(landing)) row(word, text);
+  return lines.length > 0 ? `${lines.join('\n')}\n` : '';
+}
+
+function landingLines(landing: Arrival): [string, string][] {
+  if (landing.kind === 'notOnFeet')
+    return [['Landing', `not on the feet but the ${landing.part}: not passed through the landing of feet`]];
+  if (landing.kind === 'asymmetric')
+    return [
+      [
+        'Landing',
+        `asymmetric, not passed through the planar model: ${landing.asymmetry.map((a) => ASYMMETRIES[a.kind](a)).join('; ')}`,
+      ],
+    ];
+  const r = landing.report;
+  return [
+    [
+      'Landing',
+      `down at ${r.speed.toFixed(2)} m/s; ground force at most ${r.peak.bodyWeights.toFixed(1)} body weights after ${ms(r.peak.t)}${
+        r.isUpperBound ? ' (an upper bound: rigid segments have no soft tissue)' : ''
+      }, ${r.filteredPeak.bodyWeights.toFixed(1)} as a mean over 10 ms`,
+    ],
+    ['', brakingWords(r)],
+    [
+      '',
+      `joints took ${r.joints.reduce((s, j) => s + j.absorbed, 0).toFixed(0)} J, the mat ${r.matLost.toFixed(0)} J; strongest torque ${strongest(r)}`,
+    ],
+    ['Verdict', `${VERDICTS[r.verdict.kind]}: ${r.verdict.reasons.map(reasonWords).join('; ')}`],
+  ];
+}
+
+function brakingWords(r: LandingReport): string {
+  if (r.brakeTime === undefined) return `not braked on its feet; sinks ${cm(r.sinkage)} into the mat`;
+  return `braked in ${ms(r.brakeTime)}: mean deceleration ${r.meanG.toFixed(1)} g, mean ground force ${r.meanBodyWeights.toFixed(1)} body weights; sinks ${cm(r.sinkage)}`;
+}
+
+function strongest(r: LandingReport): string {
+  const j = r.joints.reduce((a, b) => (Math.abs(b.torque) > Math.abs(a.torque) ? b : a));
+  return `${Math.abs(j.torque).toFixed(0)} N m at the ${j.joint}s`;
+}
+
+function reasonWords(r: VerdictReason): string {
+  switch (r.kind) {
+    case 'overBase':
+      return `the extrapolated mass centre is over the base, ${cm(r.margin)} inside`;
+    case 'beyondToes':
+      return `the extrapolated mass centre is ${cm(r.by)} beyond the toes (one step mends ${cm(r.mendable)})`;
+    case 'behindHeels':
+      return `the extrapolated mass centre is ${cm(r.by)} behind the heels (one step mends ${cm(r.mendable)})`;
+    case 'part':
+      return `${r.part} on the mat after ${ms(r.t)}`;
+    case 'low':
+      return `mass centre only ${cm(r.height)} over the soles (${cm(r.least)} at least to stand up from)`;
+    case 'notBraked':
+      return 'still sinking when it ends';
+  }
+}

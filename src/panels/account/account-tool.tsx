@@ -1,9 +1,9 @@
 /** Why: what just changed, where the tilt came from, twist or wobble, what the eyes see, who holds the momentum. */
-import { createSignal, Match, Show, Switch } from 'solid-js';
+import { createSignal, Match, Show, Switch, untrack } from 'solid-js';
 import { accountTexts as a } from '../../texts/account.ts';
 import { Composition, type CutValues, useCut, useExplanation } from '../cut.tsx';
 import { getPart, type ToolProps } from '../tools/tool.ts';
-import { ToolTabs } from '../tools/tool-tabs.tsx';
+import { TabPanel, ToolTabs } from '../tools/tool-tabs.tsx';
 import { say } from '../units.ts';
 import { type AccountState, makeAccountState } from './account-state.ts';
 import { SightStrip } from './sight-strip.tsx';
@@ -13,7 +13,7 @@ import { WobbleMap } from './wobble-map.tsx';
 type Parts = ToolProps & { state: AccountState; cut: CutValues; words: string };
 
 export function AccountTool(props: ToolProps) {
-  const state = getPart(props.bench, makeAccountState);
+  const state = untrack(() => getPart(props.bench, makeAccountState));
   const cut = useCut(() => props.bench);
   const explanation = useExplanation(() => props.bench);
   return (
@@ -101,14 +101,7 @@ function TouchAccount(props: Parts) {
   return (
     <div class="account-touch">
       <ToolTabs id="account" label={a.changed} names={TABS} titles={a.tabsShort} chosen={tab()} choose={setTab} />
-      <div
-        class="account-panel"
-        role="tabpanel"
-        id="account-panel"
-        tabIndex={0}
-        aria-labelledby={`account-${tab()}`}
-        style={{ height: `${room()}px` }}
-      >
+      <TabPanel class="account-panel" id="account" chosen={tab()} heightPx={room()}>
         <Switch>
           <Match when={tab() === 'tilt'}>
             <TiltBars bench={props.bench} state={props.state} stacked={phone()} />
@@ -133,7 +126,7 @@ function TouchAccount(props: Parts) {
             <Momentum {...props} />
           </Match>
         </Switch>
-      </div>
+      </TabPanel>
     </div>
   );
 }

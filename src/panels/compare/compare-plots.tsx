@@ -30,20 +30,22 @@ import { VersionTag } from './version-tag.tsx';
 /** From here on, revolutions, a flight twists. */
 const TWISTS = 0.05;
 
-export function useCourses(state: CompareState) {
+export function useCourses(of: () => CompareState) {
   const courses = createMemo<Course[]>(() =>
-    state.flown().flatMap((f) =>
-      f.result
-        ? [
-            {
-              letter: f.letter,
-              result: f.result,
-              shiftS: f.shiftS,
-              told: f.letter === state.base().letter || f.letter === state.other()?.letter,
-            },
-          ]
-        : [],
-    ),
+    of()
+      .flown()
+      .flatMap((f) =>
+        f.result
+          ? [
+              {
+                letter: f.letter,
+                result: f.result,
+                shiftS: f.shiftS,
+                told: f.letter === of().base().letter || f.letter === of().other()?.letter,
+              },
+            ]
+          : [],
+      ),
   );
   const twisting = createMemo(() => courses().some((one) => (one.result.outline.twists ?? 0) > TWISTS));
   return { courses, twisting };
@@ -62,7 +64,7 @@ export function ComparePlots(props: {
   let canvas!: HTMLCanvasElement;
   const palette = usePalette();
   // one set of courses for this panel
-  const { courses, twisting } = useCourses(props.state);
+  const { courses, twisting } = useCourses(() => props.state);
   const named = (): boolean => props.timeLeft > 100;
   const plan = createMemo(() =>
     planRows(
@@ -80,7 +82,8 @@ export function ComparePlots(props: {
   const rows = createMemo(() => [...plan().keys()] as RowName[], [], { equals: (a, b) => a.join() === b.join() });
   const box = (row: RowName): Box => plan().get(row) ?? { y: 0, height: 0 };
   createEffect(() => {
-    const { axis, height, bench } = props;
+    const axis = props.axis;
+    const height = props.height;
     const ratio = window.devicePixelRatio || 1;
     const [w, h] = [Math.round(axis.width * ratio), Math.round(height * ratio)];
     if (canvas.width !== w || canvas.height !== h) {
@@ -92,7 +95,7 @@ export function ComparePlots(props: {
     g.setTransform(ratio, 0, 0, ratio, 0, 0);
     g.clearRect(0, 0, axis.width, height);
     const list = courses();
-    const pens = makePens(g, axis, palette(), bench.cursor(), props.lineWidth, list);
+    const pens = makePens(g, axis, palette(), props.bench.cursor(), props.lineWidth, list);
     if (!pens[0]) return;
     drawBackdrop(pens[0], { y: 0, height });
     for (const row of rows()) drawCompared(pens, list, linesOf(row, twisting()), box(row));

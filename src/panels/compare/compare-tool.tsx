@@ -1,8 +1,8 @@
 /** Compare: versions of a skill fly together, in the pictures, in sentences, in curves and in a table of what differs. */
-import { createEffect, createMemo, createSignal, Match, Show, Switch } from 'solid-js';
+import { createEffect, createMemo, createSignal, Match, Show, Switch, untrack } from 'solid-js';
 import { compareTexts as c } from '../../texts/compare.ts';
 import { getPart, type ToolProps } from '../tools/tool.ts';
-import { ToolTabs } from '../tools/tool-tabs.tsx';
+import { TabPanel, ToolTabs } from '../tools/tool-tabs.tsx';
 import { CompareChanges } from './compare-changes.tsx';
 import { CompareControls, StaysChoice } from './compare-controls.tsx';
 import { ComparePlots } from './compare-plots.tsx';
@@ -17,7 +17,7 @@ const CONTROLS = 40;
 const ROW = 30;
 
 export function CompareTool(props: ToolProps) {
-  const state = getPart(props.bench, makeCompareState);
+  const state = untrack(() => getPart(props.bench, makeCompareState));
   const any = createMemo(() => state.flown().length > 1);
   const wide = (): boolean => props.device === 'bench';
   return (
@@ -95,11 +95,11 @@ function WideCompare(props: Parts) {
           />
           <CopyTable state={props.state} short />
         </header>
-        <div class="compare-told" role="tabpanel" id="pair-panel" tabIndex={0} aria-labelledby={`pair-${tab()}`}>
+        <TabPanel class="compare-told" id="pair" chosen={tab()}>
           <Show when={tab() === 'table'} fallback={<CompareChanges bench={props.bench} state={props.state} />}>
             <CompareTable state={props.state} />
           </Show>
-        </div>
+        </TabPanel>
         <Show when={props.state.other()?.letter !== 'A' ? props.state.other() : props.state.base()}>
           {(one) => <VersionActions letter={one().letter} state={props.state} />}
         </Show>
@@ -123,14 +123,7 @@ function TouchCompare(props: Parts) {
   return (
     <div class="compare-touch">
       <ToolTabs id="compare" label={c.versions} titles={c.tabs} names={TOUCH_TABS} chosen={tab()} choose={setTab} />
-      <div
-        class="compare-told"
-        role="tabpanel"
-        id="compare-panel"
-        tabIndex={0}
-        aria-labelledby={`compare-${tab()}`}
-        style={{ height: `${room()}px` }}
-      >
+      <TabPanel class="compare-told" id="compare" chosen={tab()} heightPx={room()}>
         <Switch>
           <Match when={tab() === 'versions'}>
             <VersionRows state={props.state} actions />
@@ -172,7 +165,7 @@ function TouchCompare(props: Parts) {
             <CompareChanges bench={props.bench} state={props.state} />
           </Match>
         </Switch>
-      </div>
+      </TabPanel>
     </div>
   );
 }

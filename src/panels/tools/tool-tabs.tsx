@@ -38,3 +38,26 @@ export function ToolTabs<T extends string>(props: {
     </div>
   );
 }
+
+/** What the chosen tab shows. It scrolls, so the keyboard has to reach it. */
+export function TabPanel(props: {
+  id: string;
+  chosen: string;
+  class: string;
+  heightPx?: number;
+  children: JSX.Element;
+}) {
+  return (
+    <div
+      class={props.class}
+      role="tabpanel"
+      id={`${props.id}-panel`}
+      aria-labelledby={`${props.id}-${props.chosen}`}
+      // biome-ignore lint/a11y/noNoninteractiveTabindex: a region that scrolls is scrolled by keys only when it has the focus
+      tabIndex={0}
+      style={{ height: props.heightPx === undefined ? undefined : `${props.heightPx}px` }}
+    >
+      {props.children}
+    </div>
+  );
+}

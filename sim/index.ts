@@ -49,10 +49,16 @@ export { OUT_UNITS, type OutUnit } from './files/search-units.ts';
 export { formatSheet, parseSheet, parseSheetText, type SheetFile } from './files/sheet-file.ts';
 export type {
   Athlete,
+  FileApproach,
+  FileArrival,
   FileBlock,
   FileContact,
   FileKey,
+  FileMat,
   FileSurface,
+  FileSwing,
+  FileSwingKey,
+  FileTakeoffContact,
   FileTime,
   HumanAthlete,
   ShapeData,
@@ -128,7 +134,14 @@ export { findInput, listInputs } from './search/inputs.ts';
 export { axisAbout, axisValue, type MapAxis, type MapRow, type MapSpec } from './search/map.ts';
 export { type Contour, findContour, roundLevels } from './search/map-contour.ts';
 export type { Bar, BarEnd } from './search/margin-bars.ts';
-export { type Influence, type MarginStudy, type ShareAfter, studyMargin } from './search/margin-study.ts';
+export {
+  type Influence,
+  type MarginStudy,
+  type ShareAfter,
+  shareOf,
+  shareOfHits,
+  studyMargin,
+} from './search/margin-study.ts';
 export { type Bound, distanceIn, USUAL_WINDOW, type Window } from './search/margin-window.ts';
 export type { Obstacle } from './search/nearest-miss.ts';
 export { findResult, RESULTS, type Result, type ResultUnit } from './search/result.ts';
@@ -146,6 +159,7 @@ export {
   openStudy,
   type StudyRequest,
   StudyRunner,
+  shareOfTries,
   usualStudy,
 } from './search/span.ts';
 export {
@@ -160,6 +174,13 @@ export {
   USUAL_TOLERANCES,
   type Wish,
 } from './search/target.ts';
+export {
+  findTwist,
+  type TwistFound,
+  type TwistOptions,
+  type TwistProgress,
+  twistSteps,
+} from './search/twist-search.ts';
 export { MOST_MOMENTUM, makeUnknown, type Unknown } from './search/unknown.ts';
 export { ARMS_IN, ARMS_WIDE, type ArmsHeld, armsWideAgainstIn } from './skill/arms-wide-in.ts';
 export { type BalanceBy, type BalanceSpec, checkBalance, DEFAULT_BALANCE, wordBalance } from './skill/balance.ts';
@@ -217,3 +238,7 @@ export const loadContact = (): Promise<typeof import('./contact/index.ts')> => i
 export type Estimate = typeof import('./estimate/index.ts');
 /** Estimate sheets with their parser of formulas, loaded when one is opened and not before. */
 export const loadEstimate = (): Promise<Estimate> => import('./estimate/index.ts');
+export { CARRIED_WITHIN, type Contact, flyWhole, type TakeoffContact, type Whole } from './skill/whole.ts';
+export { type Instant as WholeInstant, makeInstantReader, type Phase } from './skill/whole-instant.ts';
+export type { ApproachSpec, ArrivalSpec, ContactApproach, SwingApproach } from './skill/whole-spec.ts';
+export { formatWhole } from './skill/whole-words.ts';

@@ -26,8 +26,8 @@ export function calcWished(outcome: Outcome, wish: Wish): number {
   return value;
 }
 
-/** Starts to count before the limit, so that a fit that stands within one tolerance is within the limit. */
-const NEAR = 0.98;
+/** Starts to count before the limit, so that a fit that stands within one tolerance is within it; nearer is too stiff to follow. */
+const NEAR = 0.9;
 const RANGE_TOLERANCE = Math.PI / 180;
 
 /** s before touchdown at which the last shape starts to be late; at touchdown it is. */

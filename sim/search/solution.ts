@@ -5,6 +5,7 @@ import { calcJointPeaks, type JointShare } from '../measure/joint-peaks.ts';
 import type { SkillSpec } from '../skill/skill-spec.ts';
 import { calcOutcome, Evaluator, type Sense } from './evaluate.ts';
 import { calcLateMiss, calcLimitMisses, calcMisses, calcWished, MET } from './residuals.ts';
+import { findResult } from './result.ts';
 import { type LimitsAsked, NO_LIMITS, type Wish } from './target.ts';
 import type { Unknown } from './unknown.ts';
 
@@ -54,6 +55,8 @@ export interface Solution {
   readonly terms: readonly Term[];
   /** what had to hold and does not */
   readonly broken: readonly Broken[];
+  /** done, in the sense of the search; NaN where they are not defined */
+  readonly twists: number;
   /** largest miss in tolerances, limits included; up to 1 is met */
   readonly off: number;
   readonly cost: Cost;
@@ -85,6 +88,7 @@ export function describeSolution(problem: Problem, sense: Sense, values: readonl
       met: Math.abs(misses[i]) <= MET,
     })),
     broken: [...kinds.filter((_, i) => beyond[i] > MET), ...(late > MET ? (['late'] as const) : [])],
+    twists: findResult('twists').get(outcome),
     off: Math.max(0, late, ...misses.map(Math.abs), ...beyond),
     cost: {
       momentum: Math.hypot(...flight.h_Scm_W),

@@ -229,8 +229,6 @@ export {
   type TiltSource,
   type TiltValues,
 } from './skill/tilt-account.ts';
-export { type Contact, flyWhole, type Whole } from './skill/whole.ts';
-export { type Instant as WholeInstant, makeInstantReader, type Phase } from './skill/whole-instant.ts';
 
 /** The planar phases (bar, take-off, landing) with their engine: imported only when asked for, so that the page starts light. */
 export const loadContact = (): Promise<typeof import('./contact/index.ts')> => import('./contact/index.ts');

@@ -241,6 +241,10 @@ function makeReader(
   const whole = makeWhole();
   const free = new Uint8Array(nj);
   const zero = new Float64Array(nj);
+  const asked = makeAsked(nj);
+  const driven = new Uint8Array(nj).fill(1);
+  const isDriven = run.engine === 'equations';
+  let phi = hang.sense * run.angle[0];
   return (t) => {
     readRun(run, t, record);
     const q = record.x.subarray(3);
@@ -249,17 +253,24 @@ function makeReader(
     const [vx, vy, w] = record.v;
     placeChain(chain, q, qd, { point: grip, x, y: y + rail.height, vx, vy, theta, w }, motion);
     wholeInto(chain, motion, gravity, whole);
+    // driven joints: the torques are what the moves need here; else those that the engine put on
+    if (isDriven) {
+      planar.place(theta, w, q, qd);
+      phi = directionOf(hang, phi);
+      askInto(hang, t, theta, w, phi, asked);
+    }
     planar.place(theta, w, q, qd);
     planar.solve(
       gravity,
       spring.mass,
       -spring.kx * x - spring.cx * vx,
       -spring.ky * y - spring.cy * vy,
-      free,
-      zero,
-      zero,
+      isDriven ? driven : free,
+      isDriven ? asked.qdd : zero,
+      isDriven ? asked.share : zero,
       record.torque,
     );
+    if (isDriven) record.torque.set(planar.torque);
     return { record, whole, motion };
   };
 }

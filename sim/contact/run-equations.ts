@@ -9,7 +9,7 @@ import { makeRunRecord, RunBuilder, type SwingRun } from './swing-run.ts';
 import { BEYOND_RELEASE } from './swing-spec.ts';
 
 /** s; measured in docs/numerics.md */
-export const EQUATIONS_STEP = 1e-3;
+export const EQUATIONS_STEP = 2e-3;
 /** state: x, y, theta, their rates, work, loss */
 const N = 8;
 

@@ -48,6 +48,7 @@ function makeCode(bench: Bench): CodeState {
     run?.stop();
     run = undefined;
     setBusy(undefined);
+    setOpen(false);
     if (code) bench.tell({ text: t.cancelled(code) });
   };
   const start = (code = typed()): void => {

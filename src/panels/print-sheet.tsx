@@ -1,5 +1,5 @@
 /** The print sheet: one A4 page on its side, black and grey. What is shown is what is printed; files are made from it too. */
-import { createEffect, createMemo, createResource, createSignal, For, onCleanup, onMount, Show } from 'solid-js';
+import { createMemo, createResource, createSignal, For, onCleanup, onMount, Show } from 'solid-js';
 import { printTexts } from '../texts/print.ts';
 import { texts } from '../texts.ts';
 import type { Bench } from './bench.ts';
@@ -83,11 +83,13 @@ function Page(props: { content: PrintContent; zoom: number; tokens: Readonly<Rec
   const [shrink, setShrink] = createSignal(1);
   let page!: HTMLElement;
   // a sheet with long lines is made a little smaller on paper, so that it stays one sheet
-  createEffect(() => {
-    c();
-    const { paddingTop, paddingBottom } = getComputedStyle(page);
-    const height = page.offsetHeight - Number.parseFloat(paddingTop) - Number.parseFloat(paddingBottom);
-    setShrink(Math.min(1, PAPER_HEIGHT / height));
+  onMount(() => {
+    // against its own width: the page may be shown smaller than it is
+    const observer = new ResizeObserver(([{ contentRect }]) =>
+      setShrink(Math.min(1, (PAPER_HEIGHT * contentRect.width) / (contentRect.height * PAGE_WIDTH))),
+    );
+    observer.observe(page);
+    onCleanup(() => observer.disconnect());
   });
   return (
     <article

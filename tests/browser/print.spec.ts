@@ -76,9 +76,9 @@ test('frames and picture are saved, with the caution where it can stand', async 
   const columns = lines[0].split(',');
   const air = Number(/([\d.]+) s in the air/.exec(said.text)?.[1]);
   const last = lines[lines.length - 1].split(',');
-  expect(Number(last[columns.indexOf('t_s')])).toBeCloseTo(air, 2);
+  expect(Number(last[columns.indexOf('t')])).toBeCloseTo(air, 2);
   expect(lines.length).toBeGreaterThan(air * 240);
-  await expect(dialog(page).getByText('a model, not coaching advice')).toBeVisible();
+  await expect(page.locator('.notice').last()).toContainText('a model, not coaching advice');
   const svg = await save('Picture as SVG');
   const text = svg.bytes.toString('utf8');
   expect(text).toContain('A model, not coaching advice');

@@ -150,7 +150,9 @@ test('after a crash the last change is there', async ({ page, context }) => {
   const said = await readSentence(page);
   // the record is whole: it was written when the change was made
   await expect.poll(() => countRecords(context, page)).toBeGreaterThan(0);
+  const crashed = page.waitForEvent('crash');
   await page.goto('chrome://crash').catch(() => undefined);
+  await crashed;
   const next = await context.newPage();
   await openBench(next);
   expect((await readSentence(next)).text).toBe(said.text);

@@ -50,7 +50,7 @@ test('degrees: the sentence, the cut and what is spoken', async ({ page }) => {
   );
   await expect(page.getByText('°/s').first()).toBeVisible();
   await page.keyboard.press('Home');
-  await expect(page.locator('.spoken[role="status"]').last()).toContainText('degrees per second');
+  await expect(page.getByRole('status').filter({ hasText: '0.00 seconds' })).toContainText('degrees per second');
   await choose(page, 'turns in revolutions');
   await expect(page.getByTestId('sentence')).toContainText(/1\.00 somersault backward, 1\.00 twist to the left/);
 });

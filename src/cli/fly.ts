@@ -3,11 +3,14 @@ import {
   CAUTION,
   calcFrames,
   flySkill,
+  flyWhole,
   formatFrames,
   formatSentence,
   formatSummary,
   formatSummaryJson,
+  formatWhole,
   frameTimes,
+  loadContact,
   summarize,
   wordCode,
   wordFrames,
@@ -20,14 +23,16 @@ import { checkApart, type Output, writeFiles } from './write-files.ts';
 /** More rows than this do not fit a table of some 200 columns in memory. */
 const MOST_ROWS = 200_000;
 
-export function runFly(command: Command & { kind: 'fly' }): string {
+export async function runFly(command: Command & { kind: 'fly' }): Promise<string> {
   const { skill, inputs } = readSkill(command.skill);
   const wanted = [
     ...(command.frames === undefined ? [] : [{ option: '--frames', file: command.frames }]),
     ...(command.summary === undefined ? [] : [{ option: '--summary', file: command.summary }]),
   ];
   checkApart(wanted, inputs);
-  const flight = flySkill(skill);
+  // swing and landing bring their own engine, loaded only where the file asks for them
+  const whole = skill.approach || skill.arrival ? flyWhole(skill, await loadContact()) : undefined;
+  const flight = whole?.flight ?? flySkill(skill);
   const rows = flight.duration * command.rateHz;
   if (command.frames !== undefined && rows > MOST_ROWS)
     throw new CommandError(
@@ -46,5 +51,6 @@ export function runFly(command: Command & { kind: 'fly' }): string {
   });
   writeFiles(outputs);
   const code = wordCode(summary, frames, skill.end.surface?.kind);
-  return `${formatSummary(skill.title, summary, code)}\nCaution. ${CAUTION}\n`;
+  const phases = whole ? `\n${formatWhole(whole)}` : '';
+  return `${formatSummary(skill.title, summary, code)}${phases}\nCaution. ${CAUTION}\n`;
 }

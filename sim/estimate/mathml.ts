@@ -120,8 +120,11 @@ export function setExpression(e: Expression, setter: NameSetter = setName): Math
 const bracket = (...inner: readonly MathNode[]): MathNode => group('mrow', leaf('mo', '('), ...inner, leaf('mo', ')'));
 
 /** name = formula */
-export const setFormula = (name: string, e: Expression): MathNode =>
-  group('math', group('mrow', setName(name), leaf('mo', '='), setExpression(e)));
+export const setFormula = (name: string, e: Expression): MathNode => ({
+  tag: 'math',
+  attributes: { displaystyle: 'true' },
+  children: [group('mrow', setName(name), leaf('mo', '='), setExpression(e))],
+});
 
 /** A number as it is set in a formula: as typed, at most 12 figures. */
 export function formatNumber(x: number): string {

@@ -57,11 +57,13 @@ export function makeEstimating(
     return found;
   };
   const ask = makeAsk(start, longestMs);
+  // a file asked for must not silence the sheet on the page
+  const askFile = makeAsk(start, longestMs);
   return {
     sheets: Object.entries(sheets).map(([id, sheet]) => ({ id, sheet })),
     readouts: READOUTS.map((r) => r.name),
     compute: (sheet, result, also) =>
-      ask({
+      (also ? askFile : ask)({
         lines: sheet.lines,
         links: readLinks(sheet.lines, readingsOf(result)),
         ...(also === 'csv' ? { csv: true } : {}),

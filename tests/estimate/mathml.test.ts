@@ -40,7 +40,7 @@ describe('a formula as mathematics', () => {
   });
   test('a whole line has its name and an equals sign', () =>
     expect(formatMathml(setFormula('T', readFormula('2', [])))).toBe(
-      '<math><mrow><mi>T</mi><mo>=</mo><mn>2</mn></mrow></math>',
+      '<math displaystyle="true"><mrow><mi>T</mi><mo>=</mo><mn>2</mn></mrow></math>',
     ));
 });
 

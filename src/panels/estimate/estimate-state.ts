@@ -22,8 +22,9 @@ export interface EstimateState {
   open(sheet: SheetFile): void;
   setTitle(title: string): void;
   setLine(index: number, text: string): void;
-  /** gives the index of the new line */
+  /** both give the index of the last new line */
   addLine(after: number): number;
+  insertLines(after: number, lines: readonly string[]): number;
   removeLine(index: number): void;
   startOver(): void;
   /** of each line, as last computed; a line that is new has none */
@@ -63,6 +64,11 @@ export function makeEstimateState(bench: Bench): EstimateState {
   const withLines = (change: (lines: readonly string[]) => string[]): void => {
     const now = sheet();
     if (now) put({ ...now, lines: change(now.lines) });
+  };
+
+  const insertLines = (after: number, more: readonly string[]): number => {
+    withLines((lines) => [...lines.slice(0, after + 1), ...more, ...lines.slice(after + 1)]);
+    return after + more.length;
   };
 
   const isOpen = createMemo(() => bench.tool() === 'estimate');
@@ -123,10 +129,8 @@ export function makeEstimateState(bench: Bench): EstimateState {
       if (now) put({ ...now, title });
     },
     setLine: (index, text) => withLines((lines) => lines.map((line, i) => (i === index ? text : line))),
-    addLine: (after) => {
-      withLines((lines) => [...lines.slice(0, after + 1), '', ...lines.slice(after + 1)]);
-      return after + 1;
-    },
+    addLine: (after) => insertLines(after, ['']),
+    insertLines,
     removeLine: (index) => withLines((lines) => (lines.length > 1 ? lines.filter((_, i) => i !== index) : [''])),
     startOver: () => {
       const ready = readySheet(kept()?.from);

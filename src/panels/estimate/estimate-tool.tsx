@@ -1,27 +1,37 @@
 /** Estimate: a sheet of quantities and formulas, its results as they are typed, and beside them what the full body does. */
-import { createSignal, For, Index, Show } from 'solid-js';
+import { createSignal, For, Index, Show, untrack } from 'solid-js';
 import { estimateTexts as e } from '../../texts/estimate.ts';
 import { texts } from '../../texts.ts';
 import type { Bench } from '../bench.ts';
 import { getPart, type ToolProps } from '../tools/tool.ts';
 import { type EstimateState, makeEstimateState } from './estimate-state.ts';
-import { SheetHead } from './sheet-head.tsx';
+import { SheetActions, SheetHead } from './sheet-head.tsx';
 import { SheetLine } from './sheet-line.tsx';
 
 const SCALE = { bench: 184, tablet: 150, phone: 150 } as const;
 
 export function EstimateTool(props: ToolProps) {
-  const state = getPart(props.bench, makeEstimateState);
+  const bench = untrack(() => props.bench);
+  const state = getPart(bench, makeEstimateState);
   const [guide, setGuide] = createSignal(false);
   let list!: HTMLOListElement;
   const to = (index: number): void => {
-    const fields = list.querySelectorAll<HTMLInputElement>('.line-text');
+    const fields = list.querySelectorAll<HTMLTextAreaElement>('.line-text');
     fields[Math.min(Math.max(index, 0), fields.length - 1)]?.focus();
+  };
+  const wide = (): boolean => props.device === 'bench';
+  const head = {
+    bench,
+    state,
+    get guide() {
+      return guide();
+    },
+    onGuide: () => setGuide(!guide()),
   };
   const faults = (): number => state.rows().filter((r) => r.result.kind === 'fault').length;
   return (
     <div class="estimate" classList={{ touch: props.device !== 'bench' }} data-device={props.device}>
-      <SheetHead bench={props.bench} state={state} guide={guide()} onGuide={() => setGuide(!guide())} />
+      <SheetHead {...head} actions={wide()} />
       <div class="estimate-body" style={{ height: `${props.height - HEAD[props.device]}px` }} tabIndex={-1}>
         <Show when={guide()}>
           <Guide state={state} />
@@ -60,6 +70,9 @@ export function EstimateTool(props: ToolProps) {
         <button type="button" class="small" onClick={() => to(state.addLine((state.sheet()?.lines.length ?? 1) - 1))}>
           {e.addLine}
         </button>
+        <Show when={!wide()}>
+          <SheetActions {...head} />
+        </Show>
         <Bodies bench={props.bench} state={state} />
         <p class="quiet">{texts.standingCaution}</p>
       </div>
@@ -67,7 +80,7 @@ export function EstimateTool(props: ToolProps) {
   );
 }
 
-const HEAD = { bench: 44, tablet: 104, phone: 104 } as const;
+const HEAD = { bench: 44, tablet: 56, phone: 52 } as const;
 
 /** The plain bodies of the sheet: a way to their instant, and whether they stand over the athlete. */
 function Bodies(props: { bench: Bench; state: EstimateState }) {

@@ -4,7 +4,7 @@ import type { MathNode } from '../../../sim/index.ts';
 
 const MATHML = 'http://www.w3.org/1998/Math/MathML';
 const TAGS: ReadonlySet<string> = new Set('math mrow mi mn mo mtext mspace mfrac msup msub msqrt mroot'.split(' '));
-const ATTRIBUTES: ReadonlySet<string> = new Set(['mathvariant', 'width']);
+const ATTRIBUTES: ReadonlySet<string> = new Set(['mathvariant', 'width', 'displaystyle']);
 
 function make(node: MathNode): Element {
   const element = document.createElementNS(MATHML, TAGS.has(node.tag) ? node.tag : 'mtext');

@@ -1,61 +1,20 @@
 /** Which sheet, its title, and what can be done with it. */
-import { createUniqueId, For, Show } from 'solid-js';
+import { createUniqueId, For, Show, untrack } from 'solid-js';
 import type { FlightResult } from '../../engine/result.ts';
 import { estimateTexts as e } from '../../texts/estimate.ts';
 import type { Bench } from '../bench.ts';
 import { saveBlob } from '../file-door.ts';
 import { type EstimateState, OWN } from './estimate-state.ts';
 
-export function SheetHead(props: { bench: Bench; state: EstimateState; onGuide: () => void; guide: boolean }) {
+export interface HeadProps {
+  readonly bench: Bench;
+  readonly state: EstimateState;
+  readonly guide: boolean;
+  readonly onGuide: () => void;
+}
+
+export function SheetHead(props: HeadProps & { actions: boolean }) {
   const id = createUniqueId();
-  const fault = (error: unknown): void => {
-    props.bench.tell({ text: e.failed(error instanceof Error ? error.message : String(error)) });
-  };
-  const name = (): string =>
-    (props.state.sheet()?.title ?? '').replace(/[^\p{L}\p{N}]+/gu, '-').toLowerCase() || 'sheet';
-  const write = (also: 'csv' | 'page'): void => {
-    const sheet = props.state.sheet();
-    const result: FlightResult = props.bench.result();
-    if (!sheet) return;
-    // opened at once: a window that opens later is taken for one that nobody asked for
-    const shown = also === 'page' ? window.open('', '_blank') : undefined;
-    props.state
-      .engine()
-      ?.compute(sheet, result, also)
-      .then(({ csv, page }) => {
-        if (csv !== undefined) saveBlob(`${name()}.csv`, new Blob([csv], { type: 'text/csv' }));
-        if (page === undefined) return;
-        const blob = new Blob([page], { type: 'text/html' });
-        if (shown) shown.location.href = URL.createObjectURL(blob);
-        else saveBlob(`${name()}.html`, blob);
-      })
-      .catch((error: unknown) => {
-        shown?.close();
-        fault(error);
-      });
-  };
-  const save = (): void => {
-    const sheet = props.state.sheet();
-    const by = props.state.engine();
-    if (sheet && by) saveBlob(`${name()}.sheet.json`, new Blob([by.write(sheet)], { type: 'application/json' }));
-  };
-  const open = (): void => {
-    const input = document.createElement('input');
-    input.type = 'file';
-    input.accept = '.json,.txt,application/json,text/plain';
-    input.addEventListener('change', () => {
-      const file = input.files?.[0];
-      const by = props.state.engine();
-      if (!file || !by) return;
-      void file
-        .text()
-        .then((text) => props.state.open(by.read(text)))
-        .catch((error: unknown) => {
-          props.bench.tell({ text: e.openFailed(file.name, error instanceof Error ? error.message : String(error)) });
-        });
-    });
-    input.click();
-  };
   return (
     <div class="sheet-head">
       <label for={id}>{e.sheet}</label>
@@ -83,28 +42,86 @@ export function SheetHead(props: { bench: Bench; state: EstimateState; onGuide: 
           onInput={(event) => props.state.setTitle(event.currentTarget.value)}
         />
       </Show>
-      <span class="sheet-actions">
-        <Show when={props.state.changed()}>
-          <button type="button" class="plain" onClick={() => props.state.startOver()}>
-            {e.startOver}
-          </button>
-        </Show>
-        <button type="button" class="plain" aria-expanded={props.guide} onClick={() => props.onGuide()}>
-          {e.help}
+      <Show when={props.actions}>
+        <SheetActions {...props} />
+      </Show>
+    </div>
+  );
+}
+
+export function SheetActions(props: HeadProps) {
+  const fault = (error: unknown): void => {
+    props.bench.tell({ text: e.failed(error instanceof Error ? error.message : String(error)) });
+  };
+  const name = (): string =>
+    (props.state.sheet()?.title ?? '').replace(/[^\p{L}\p{N}]+/gu, '-').toLowerCase() || 'sheet';
+  const write = (also: 'csv' | 'page'): void => {
+    const sheet = props.state.sheet();
+    const result: FlightResult = props.bench.result();
+    if (!sheet) return;
+    // opened at once: a window that opens later is taken for one that nobody asked for
+    const shown = also === 'page' ? window.open('', '_blank') : undefined;
+    const title = name();
+    props.state
+      .engine()
+      ?.compute(sheet, result, also)
+      .then(({ csv, page }) => {
+        if (csv !== undefined) saveBlob(`${title}.csv`, new Blob([csv], { type: 'text/csv' }));
+        if (page === undefined) return;
+        const blob = new Blob([page], { type: 'text/html' });
+        if (shown) shown.location.href = URL.createObjectURL(blob);
+        else saveBlob(`${title}.html`, blob);
+      })
+      .catch((error: unknown) => {
+        shown?.close();
+        fault(error);
+      });
+  };
+  const save = (): void => {
+    const sheet = props.state.sheet();
+    const by = props.state.engine();
+    if (sheet && by) saveBlob(`${name()}.sheet.json`, new Blob([by.write(sheet)], { type: 'application/json' }));
+  };
+  const open = (): void => {
+    const input = document.createElement('input');
+    input.type = 'file';
+    input.accept = '.json,.txt,application/json,text/plain';
+    input.addEventListener('change', () => {
+      const file = input.files?.[0];
+      const { state, bench } = untrack(() => props);
+      const by = state.engine();
+      if (!file || !by) return;
+      void file
+        .text()
+        .then((text) => state.open(by.read(text)))
+        .catch((error: unknown) => {
+          bench.tell({ text: e.openFailed(file.name, error instanceof Error ? error.message : String(error)) });
+        });
+    });
+    input.click();
+  };
+  return (
+    <div class="sheet-actions">
+      <Show when={props.state.changed()}>
+        <button type="button" class="plain" onClick={() => props.state.startOver()}>
+          {e.startOver}
         </button>
-        <button type="button" class="plain" onClick={open}>
-          {e.open}
-        </button>
-        <button type="button" class="plain" onClick={save}>
-          {e.save}
-        </button>
-        <button type="button" class="plain" onClick={() => write('csv')}>
-          {e.csv}
-        </button>
-        <button type="button" class="plain" onClick={() => write('page')}>
-          {e.print}
-        </button>
-      </span>
+      </Show>
+      <button type="button" class="plain" aria-expanded={props.guide} onClick={() => props.onGuide()}>
+        {e.help}
+      </button>
+      <button type="button" class="plain" onClick={open}>
+        {e.open}
+      </button>
+      <button type="button" class="plain" onClick={save}>
+        {e.save}
+      </button>
+      <button type="button" class="plain" onClick={() => write('csv')}>
+        {e.csv}
+      </button>
+      <button type="button" class="plain" onClick={() => write('page')}>
+        {e.print}
+      </button>
     </div>
   );
 }

@@ -1,5 +1,5 @@
 /** One line of the sheet: typed, set as mathematics, its result, and beside it what the simulation has. */
-import { Match, Show, Switch } from 'solid-js';
+import { Match, Show, Switch, untrack } from 'solid-js';
 import type { SheetRow } from '../../engine/estimate.ts';
 import { estimateTexts as e } from '../../texts/estimate.ts';
 import { Icon } from '../parts/icon.tsx';
@@ -31,9 +31,9 @@ export function SheetLine(props: {
     return found?.kind === 'fault' ? found.message : undefined;
   };
   const isHeading = (): boolean => /^\s*#/.test(props.text);
-  const onKeyDown = (event: KeyboardEvent & { currentTarget: HTMLInputElement }): void => {
+  const onKeyDown = (event: KeyboardEvent & { currentTarget: HTMLTextAreaElement }): void => {
     const { key, currentTarget: input } = event;
-    const { index, state, moves } = props;
+    const { index, state, moves } = untrack(() => props);
     const plain = !event.ctrlKey && !event.metaKey && !event.altKey && !event.shiftKey;
     if (!plain || event.isComposing) return;
     if (key === 'Enter') moves.to(state.addLine(index));
@@ -45,6 +45,13 @@ export function SheetLine(props: {
     } else return;
     event.preventDefault();
   };
+  /** several lines pasted at once become several lines of the sheet */
+  const type = (field: HTMLTextAreaElement): void => {
+    const [first, ...more] = field.value.split(/\r\n|[\n\r]/);
+    props.state.setLine(props.index, first);
+    field.value = first;
+    if (more.length > 0) props.moves.to(props.state.insertLines(props.index, more));
+  };
   const faultId = (): string => `sheet-fault-${props.index}`;
   return (
     <li
@@ -53,8 +60,8 @@ export function SheetLine(props: {
       data-name={quantity()?.name}
     >
       <span class="line-typed">
-        <input
-          type="text"
+        <textarea
+          rows={1}
           class="line-text"
           value={props.text}
           aria-label={e.lineLabel(props.index + 1)}
@@ -64,7 +71,7 @@ export function SheetLine(props: {
           autocapitalize="off"
           autocomplete="off"
           maxLength={400}
-          onInput={(event) => props.state.setLine(props.index, event.currentTarget.value)}
+          onInput={(event) => type(event.currentTarget)}
           onKeyDown={onKeyDown}
         />
         <button

@@ -3,18 +3,13 @@ import { draftOfCode, draftSkill, fileOfDraft, readAthlete, shapeInRadians } fro
 import type { DraftReply, DraftRequest } from './draft-messages.ts';
 
 const tell = (reply: DraftReply): void => postMessage(reply);
-/** Flights between two words of progress. */
-const OFTEN = 5;
-
 addEventListener('message', ({ data }: MessageEvent<DraftRequest>) => {
   try {
     const shapes = Object.fromEntries(Object.entries(data.shapes).map(([id, shape]) => [id, shapeInRadians(shape)]));
     const draft = draftSkill(draftOfCode(data.code, data.direction), {
       athlete: readAthlete(data.athlete),
       shapes,
-      onFlight: (n) => {
-        if (n % OFTEN === 0) tell({ kind: 'flights', n });
-      },
+      onFlight: (n) => tell({ kind: 'flights', n }),
     });
     tell({ kind: 'done', file: fileOfDraft(draft, data.ref), falls: draft.falls });
   } catch (error) {

@@ -45,8 +45,15 @@ const LEAST_FOR_INFLUENCE = 3;
 export function shareOf(far: ArrayLike<number>, n: number): ShareAfter {
   let hits = 0;
   for (let i = 0; i < n; i++) if (far[i] <= 1) hits++;
-  return { n, hits, share: n > 0 ? hits / n : 0, interval: wilson(hits, n) };
+  return shareOfHits(hits, n);
 }
+
+export const shareOfHits = (hits: number, n: number): ShareAfter => ({
+  n,
+  hits,
+  share: n > 0 ? hits / n : 0,
+  interval: wilson(hits, n),
+});
 
 export function studyMargin(table: SampleTable, spread: Spread, window: Window): MarginStudy {
   const far = distances(window, table);

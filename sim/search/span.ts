@@ -7,9 +7,10 @@ import type { SkillSpec } from '../skill/skill-spec.ts';
 import { findInput } from './inputs.ts';
 import { Mapper, type MapRow, type MapSpec } from './map.ts';
 import { type Bar, calcBar } from './margin-bars.ts';
+import { type ShareAfter, shareOf } from './margin-study.ts';
 import { usualWindow, type Window } from './margin-window.ts';
 import { findResult } from './result.ts';
-import { Sampler, type SampleTable, type Study } from './sample.ts';
+import { distances, Sampler, type SampleTable, type Study } from './sample.ts';
 import { SampleFlyer } from './sample-fly.ts';
 import { type Correlation, makeSpread, type SpreadPart, usualSpread } from './sample-spread.ts';
 
@@ -126,4 +127,10 @@ export class MapRunner {
   row(index: number): MapRow {
     return this.mapper.run(index);
   }
+}
+
+/** A quick measure of how much a skill forgives: tries with the usual errors, about the usual window. */
+export function shareOfTries(spec: SkillSpec, tries: number, balance?: BalanceSpec, seed = 1): ShareAfter {
+  const runner = new StudyRunner({ ...usualStudy(spec, seed), ...(balance ? { balance } : {}) });
+  return shareOf(distances(runner.study.window, runner.samples(0, tries)), tries);
 }

@@ -66,14 +66,18 @@ class Worst {
   }
 }
 
+/** Whether an angle means something where the angles of a row start at `o`. */
+export function isJudgedAt(body: Body, angle: number, angles: Float64Array, o: number): boolean {
+  const shoulder = body.shoulders.find((s) => s.plane === angle);
+  return shoulder === undefined || Math.abs(Math.sin(angles[o + shoulder.elevation])) >= OFF_POLE;
+}
+
 function ranges(body: Body, frames: JointColumns): Caution[] {
   const worst = new Worst('range', body);
   const na = body.angles.length;
-  const elevationOf = new Map(body.shoulders.map((s) => [s.plane, s.elevation]));
   for (let i = 0; i < frames.n; i++)
     for (let a = 0; a < na; a++) {
-      const elevation = elevationOf.get(a);
-      if (elevation !== undefined && Math.abs(Math.sin(frames.angles[na * i + elevation])) < OFF_POLE) continue;
+      if (!isJudgedAt(body, a, frames.angles, na * i)) continue;
       const value = frames.angles[na * i + a];
       const [low, high] = body.angles[a].range;
       worst.judge(a, frames.t[i], value, high, value - high);

@@ -6,7 +6,14 @@ import type { Body } from '../body/body.ts';
 import type { Flight } from '../flight/flight.ts';
 import { calcDynamics, makeDynamics } from '../motion/inverse-dynamics.ts';
 import { makeState, readState } from '../motion/state.ts';
-import { type Caution, type CautionKind, calcCautions, forEachJoint, type JointColumns } from './cautions.ts';
+import {
+  type Caution,
+  type CautionKind,
+  calcCautions,
+  forEachJoint,
+  isJudgedAt,
+  type JointColumns,
+} from './cautions.ts';
 import { wordLimitSource } from './limit-source.ts';
 
 export interface JointShare {
@@ -40,6 +47,55 @@ export function calcJointPeaks(flight: Flight, withTorque: boolean): JointPeaks 
     ...(torque ? { torque } : {}),
     cautions: calcCautions(body, columns),
   };
+}
+
+/** Greatest shares in each of BINS even parts of the flight: a search has to see every move, not the worst alone. */
+export interface JointBins {
+  /** (joints x BINS) share of the speed limit */
+  readonly speed: Float64Array;
+  /** (hinges x BINS) share of the torque limit; empty where it was not asked for */
+  readonly torque: Float64Array;
+  /** (angles x BINS) rad beyond the range */
+  readonly range: Float64Array;
+}
+
+export const BINS = 16;
+
+export function calcJointBins(flight: Flight, withTorque: boolean): JointBins {
+  const { body } = flight;
+  const columns = calcJointColumns(flight, withTorque);
+  const { n, angles, tau } = columns;
+  const bin = (row: number): number => Math.min(BINS - 1, Math.floor((row * BINS) / n));
+  const raise = (list: Float64Array, at: number, value: number): void => {
+    if (value > list[at]) list[at] = value;
+  };
+  const joint = new Map<number, number>();
+  const speed = new Float64Array(body.segments.length * BINS);
+  forEachJoint(body, columns, (i, value, _, own) => {
+    if (!joint.has(own[0])) joint.set(own[0], joint.size);
+    const limit = Math.max(...own.map((a) => body.angles[a].speedLimit));
+    raise(speed, (joint.get(own[0]) ?? 0) * BINS + bin(i), value / limit);
+  });
+  const angleOf = body.segments.flatMap((s) => s.hinges.map((h) => h.terms[0].angle));
+  const nq = angleOf.length;
+  const torque = new Float64Array(withTorque ? nq * BINS : 0);
+  if (withTorque)
+    for (let i = 0; i < n; i++)
+      for (let k = 0; k < nq; k++) {
+        const value = tau[nq * i + k];
+        const limit = body.angles[angleOf[k]].torqueLimit[value >= 0 ? 0 : 1];
+        raise(torque, k * BINS + bin(i), Math.abs(value) / limit);
+      }
+  const na = body.angles.length;
+  const range = new Float64Array(na * BINS);
+  for (let i = 0; i < n; i++)
+    for (let a = 0; a < na; a++) {
+      if (!isJudgedAt(body, a, angles, na * i)) continue;
+      const [low, high] = body.angles[a].range;
+      const value = angles[na * i + a];
+      raise(range, a * BINS + bin(i), Math.max(value - high, low - value));
+    }
+  return { speed, torque, range };
 }
 
 function calcJointColumns(flight: Flight, withTorque: boolean): JointColumns {

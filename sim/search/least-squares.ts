@@ -26,8 +26,9 @@ export interface FitOptions {
 
 const FIRST_DAMPING = 1e-3;
 const LARGEST_DAMPING = 1e6;
-/** A round on a Jacobian of its own that takes off less than this share of the cost is the last. */
+/** Rounds, each on a Jacobian of its own, that take off less than this share of the cost: so many in a row are the last. */
 const STALE = 1e-3;
+const PATIENCE = 3;
 /** A mended Jacobian serves as long as each step takes off this share. */
 const GOOD = 0.6;
 
@@ -37,7 +38,7 @@ export function* fitSteps(
   residuals: Residuals,
   options: FitOptions,
 ): Generator<Fitted, Fitted | undefined> {
-  const { rounds = 40, exact = 1e-6, steps } = options;
+  const { rounds = 60, exact = 1e-6, steps } = options;
   let x: readonly number[] = start.map((v) => Math.min(1, Math.max(0, v)));
   const first = residuals(x);
   if (!first) return undefined;
@@ -46,6 +47,7 @@ export function* fitSteps(
   let damping = FIRST_DAMPING;
   let J: number[][] | undefined;
   let done = 0;
+  let stale = 0;
   for (let round = 1; round <= rounds && !isExact(r, exact); round++) {
     done = round;
     const isFresh = J === undefined;
@@ -62,7 +64,8 @@ export function* fitSteps(
         ({ x, r, cost } = again);
         J = undefined;
         yield { x, r, cost, rounds: round };
-        if (fall < STALE) break;
+        stale = fall < STALE ? stale + 1 : 0;
+        if (stale >= PATIENCE) break;
       } else J = undefined;
       continue;
     }
@@ -72,7 +75,8 @@ export function* fitSteps(
     else J = undefined;
     ({ x, r, cost } = step);
     yield { x, r, cost, rounds: round };
-    if (isFresh && fall < STALE) break;
+    if (isFresh) stale = fall < STALE ? stale + 1 : 0;
+    if (stale >= PATIENCE) break;
   }
   return { x, r, cost, rounds: done };
 }

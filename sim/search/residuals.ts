@@ -1,6 +1,5 @@
 /** How far an outcome is from its wishes, in tolerances: within +-1 each wish is met. */
-import type { Caution } from '../measure/cautions.ts';
-import type { JointPeaks } from '../measure/joint-peaks.ts';
+import type { JointBins } from '../measure/joint-peaks.ts';
 import type { Outcome } from './evaluate.ts';
 import { findResult } from './result.ts';
 import type { LimitsAsked, Wish } from './target.ts';
@@ -28,7 +27,8 @@ export function calcWished(outcome: Outcome, wish: Wish): number {
 
 /** Starts to count before the limit, so that a fit that stands within one tolerance is within it; nearer is too stiff to follow. */
 const NEAR = 0.9;
-const RANGE_TOLERANCE = Math.PI / 180;
+/** A range passed by less is held: a search that stands at a range needs both sides of it. */
+const RANGE_TOLERANCE = (0.1 * Math.PI) / 180;
 
 /** s before touchdown at which the last shape starts to be late; at touchdown it is. */
 const LATE = 0.002;
@@ -36,15 +36,24 @@ const LATE = 0.002;
 /** A last shape that touchdown comes before is not flown by the skill as a file: flySkill refuses it. */
 export const calcLateMiss = (outcome: Outcome): number => Math.max(0, 1 - outcome.held / LATE);
 
-/** One residual for each kind of limit that must hold: 0 well inside, 1 at the limit. */
-export function calcLimitMisses(peaks: JointPeaks, asked: LimitsAsked): number[] {
-  const beyond = (share: number | undefined): number => Math.max(0, ((share ?? 0) - NEAR) / (1 - NEAR));
-  const range = peaks.cautions.filter((c: Caution) => c.kind === 'range');
+/** Residuals for each joint and part of the flight: 0 well inside, 1 at the limit, 2 beyond it by as much again. */
+export function calcLimitMisses(bins: JointBins, asked: LimitsAsked): number[] {
+  const out: number[] = [];
+  const add = (list: Float64Array): void => {
+    for (const share of list) out.push(Math.max(0, (share - NEAR) / (1 - NEAR)));
+  };
+  if (asked.speed) add(bins.speed);
+  if (asked.torque) add(bins.torque);
+  if (asked.range) for (const by of bins.range) out.push(by / RANGE_TOLERANCE);
+  return out;
+}
+
+/** Which kinds of limit that had to hold are passed. */
+export function listBroken(bins: JointBins, asked: LimitsAsked): ('range' | 'speed' | 'torque')[] {
+  const over = (list: Float64Array): boolean => list.some((share) => share > MET);
   return [
-    ...(asked.range
-      ? [Math.hypot(...range.map((c) => (c.value - c.limit) / RANGE_TOLERANCE + Math.sign(c.value - c.limit)))]
-      : []),
-    ...(asked.speed ? [beyond(peaks.speed?.share)] : []),
-    ...(asked.torque ? [beyond(peaks.torque?.share)] : []),
+    ...(asked.range && bins.range.some((by) => by > RANGE_TOLERANCE) ? (['range'] as const) : []),
+    ...(asked.speed && over(bins.speed) ? (['speed'] as const) : []),
+    ...(asked.torque && over(bins.torque) ? (['torque'] as const) : []),
   ];
 }

@@ -1,10 +1,10 @@
 /** A target as a problem for a solve, and an answer to it with what it costs. SI and radians. */
 import type { FlightOptions } from '../flight/fly.ts';
 import type { Caution, CautionKind } from '../measure/cautions.ts';
-import { calcJointPeaks, type JointShare } from '../measure/joint-peaks.ts';
+import { calcJointBins, calcJointPeaks, type JointShare } from '../measure/joint-peaks.ts';
 import type { SkillSpec } from '../skill/skill-spec.ts';
 import { calcOutcome, Evaluator, type Sense } from './evaluate.ts';
-import { calcLateMiss, calcLimitMisses, calcMisses, calcWished, MET } from './residuals.ts';
+import { calcLateMiss, calcLimitMisses, calcMisses, calcWished, listBroken, MET } from './residuals.ts';
 import { findResult } from './result.ts';
 import { type LimitsAsked, NO_LIMITS, type Wish } from './target.ts';
 import type { Unknown } from './unknown.ts';
@@ -76,9 +76,9 @@ export function describeSolution(problem: Problem, sense: Sense, values: readonl
   const outcome = calcOutcome(flight, sense, spec.target, spec.blocks);
   const peaks = calcJointPeaks(flight, true);
   const misses = calcMisses(outcome, problem.wishes) ?? [Number.POSITIVE_INFINITY];
-  const beyond = calcLimitMisses(peaks, limits);
+  const bins = calcJointBins(flight, limits.torque);
+  const beyond = calcLimitMisses(bins, limits);
   const late = calcLateMiss(outcome);
-  const kinds = (['range', 'speed', 'torque'] as const).filter((k) => limits[k]);
   return {
     values,
     spec,
@@ -87,7 +87,7 @@ export function describeSolution(problem: Problem, sense: Sense, values: readonl
       value: calcWished(outcome, wish),
       met: Math.abs(misses[i]) <= MET,
     })),
-    broken: [...kinds.filter((_, i) => beyond[i] > MET), ...(late > MET ? (['late'] as const) : [])],
+    broken: [...listBroken(bins, limits), ...(late > MET ? (['late'] as const) : [])],
     twists: findResult('twists').get(outcome),
     off: Math.max(0, late, ...misses.map(Math.abs), ...beyond),
     cost: {

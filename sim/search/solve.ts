@@ -4,7 +4,7 @@
  * The same problem and seed give the same answers. It goes in steps, so that a caller can show and stop it.
  */
 import type { FlightOptions } from '../flight/fly.ts';
-import { calcJointPeaks } from '../measure/joint-peaks.ts';
+import { calcJointBins } from '../measure/joint-peaks.ts';
 import { calcOutcome, Evaluator } from './evaluate.ts';
 import { calcGradient, type Fitted, fitSteps } from './least-squares.ts';
 import { findObstacles, type Obstacle } from './nearest-miss.ts';
@@ -65,7 +65,7 @@ export function* solveSteps(problem: Problem): Generator<SolveProgress, Answer, 
       const misses = calcMisses(outcome, wishes);
       if (!misses) return undefined;
       misses.push(calcLateMiss(outcome));
-      if (hasLimits) misses.push(...calcLimitMisses(calcJointPeaks(flight, limits.torque), limits));
+      if (hasLimits) misses.push(...calcLimitMisses(calcJointBins(flight, limits.torque), limits));
       return misses;
     } catch (error) {
       if (isOfFlight(error)) return undefined;

@@ -11,6 +11,7 @@ export const accountTexts = {
     at: (s: string) => `the tilt at the cursor, ${s} s`,
     twist: () => 'the twist done',
   },
+  measuresShort: { greatest: 'the greatest tilt', at: 'the tilt at the cursor', twist: 'the twist done' },
   sources: {
     takeoff: 'Take-off',
     arms: 'Arms',

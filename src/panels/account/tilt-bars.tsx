@@ -62,7 +62,11 @@ export function TiltBars(props: { bench: Bench; state: AccountState; stacked: bo
     const large = [...t.bars].sort((x, y) => y.value - x.value)[0];
     const share = large.value / Math.abs(t.total);
     if (!(Math.abs(t.total) > (isTwist() ? NOTHING.twist : NOTHING.tilt)) || !(share > 0)) return '';
-    return a.mostly(large.title, `${formatNumber(Math.min(share, 9.99) * 100, 0)} %`, title(props.state.measure()));
+    return a.mostly(
+      large.title,
+      `${formatNumber(Math.min(share, 9.99) * 100, 0)} %`,
+      a.measuresShort[props.state.measure()],
+    );
   });
   return (
     <section class="tilt-account" classList={{ stacked: props.stacked }} aria-busy={props.state.stale()}>

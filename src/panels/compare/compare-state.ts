@@ -169,7 +169,10 @@ export function makeCompareState(bench: Bench): CompareState {
       put({ name, file: bench.file(), isKept: true }, c.keptTitle(bench.file().title));
     },
     addSkill: ({ file }) => lay(file.title, file),
-    addAthlete: ({ id, athlete }) => lay(athlete.name, setAthlete(bench.file(), { ref: id })),
+    addAthlete: ({ id, athlete }) => {
+      const isDemo = bench.ports.athletes.some((one) => one.id === id);
+      lay(athlete.name, setAthlete(bench.file(), isDemo ? { ref: id } : athlete));
+    },
     addTakeoff: ({ file }) => lay(c.takeoffOf(file.title), { ...bench.file(), takeoff: file.takeoff }),
     addArms: () => {
       const engine = comparing();

@@ -1,8 +1,10 @@
 /** Ways to a version: as it is now, arms wide against in, and a list of skills, athletes and take-offs. */
-import { createSignal, createUniqueId, For, Show } from 'solid-js';
+import { createSignal, createUniqueId, For, Show, untrack } from 'solid-js';
 import { compareTexts as c } from '../../texts/compare.ts';
 import type { Bench } from '../bench.ts';
 import { Icon } from '../parts/icon.tsx';
+import type { ShelfAthlete, ShelfSkill } from '../ports.ts';
+import { useShelf } from '../shelf.ts';
 import type { CompareState } from './compare-state.ts';
 
 export function VersionAdd(props: { bench: Bench; state: CompareState }) {
@@ -10,6 +12,16 @@ export function VersionAdd(props: { bench: Bench; state: CompareState }) {
   const [open, setOpen] = createSignal(false);
   let root!: HTMLDivElement;
   let opener!: HTMLButtonElement;
+  const shelf = untrack(() => useShelf(props.bench));
+  // the user's own first
+  const skills = (): ShelfSkill[] => [
+    ...shelf.skills().map(({ id: own, value }) => ({ id: own, file: value })),
+    ...props.bench.ports.skills,
+  ];
+  const athletes = (): ShelfAthlete[] => [
+    ...shelf.athletes().map(({ id: own, value }) => ({ id: own, athlete: value })),
+    ...props.bench.ports.athletes,
+  ];
   const choose = (add: () => void): void => {
     setOpen(false);
     add();
@@ -70,19 +82,19 @@ export function VersionAdd(props: { bench: Bench; state: CompareState }) {
         <section id={id} class="version-list" aria-label={c.addTitle}>
           {group(
             c.skills,
-            props.bench.ports.skills,
+            skills(),
             (s) => s.file.title,
             (s) => props.state.addSkill(s),
           )}
           {group(
             c.athletes,
-            props.bench.ports.athletes,
+            athletes(),
             (a) => a.athlete.name,
             (a) => props.state.addAthlete(a),
           )}
           {group(
             c.takeoffs,
-            props.bench.ports.skills,
+            skills(),
             (s) => s.file.title,
             (s) => props.state.addTakeoff(s),
           )}

@@ -79,7 +79,9 @@ export function BeforeColumn(props: { bench: Bench }) {
         </button>
       </h2>
       <FieldGroup bench={props.bench} group="takeoff" main />
-      <h2>{texts.fields.athlete}</h2>
+      <h2 class="whose">
+        {texts.fields.athlete} <span class="quiet">{props.bench.athlete().name}</span>
+      </h2>
       <FieldGroup bench={props.bench} group="athlete" main />
     </section>
   );

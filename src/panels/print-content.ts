@@ -84,7 +84,7 @@ export function listInstants(bench: Bench): Instant[] {
       const next = spans[i + 1];
       return [
         // a long title would make the column wide: the word of its move stands for it
-        { t: span.from, name: soften(span.title.length > LONGEST_TITLE ? span.word : span.title) },
+        { t: span.from, name: span.title.length > LONGEST_TITLE ? t.reached(soften(span.word)) : soften(span.title) },
         ...(next ? [{ t: span.to, name: t.begins(soften(next.word)) }] : []),
       ];
     }),

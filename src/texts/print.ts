@@ -20,7 +20,7 @@ export const printTexts = {
   start: 'take-off',
   apex: 'highest point',
   begins: (shape: string) => `${shape} begins`,
-  reached: (shape: string) => shape,
+  reached: (word: string) => `${word} shape`,
   rows: {
     twistRate: 'Twist rate',
     somersaultRate: 'Somersault rate',

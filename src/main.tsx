@@ -11,6 +11,7 @@ import { makeEngine } from './engine/engine.ts';
 import { posing } from './engine/pose.ts';
 import { App } from './panels/app.tsx';
 import type { BenchPorts } from './panels/ports.ts';
+import { tools } from './panels/tools/tool-list.ts';
 import { stagePorts } from './stage.ts';
 
 /** The skill that the bench opens with. */
@@ -44,8 +45,16 @@ const ports: BenchPorts = {
   stage: stagePorts,
   loadAccounting: async () => (await import('./engine/account.ts')).makeAccounting(shapes),
   loadEstimating: async () => (await import('./engine/estimate.ts')).makeEstimating(shapes),
+  loadContacting: async () => {
+    const [{ makeContacting }, { wholePictures }] = await Promise.all([
+      import('./engine/contact.ts'),
+      import('./whole-picture.ts'),
+    ]);
+    return { engine: makeContacting(shapes), pictures: wholePictures };
+  },
   loadComparing: async () => (await import('./engine/compare.ts')).makeComparing(engine),
   posing,
+  tools: tools.map(({ name }) => name),
 };
 
 const root = document.getElementById('root');

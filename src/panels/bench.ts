@@ -19,7 +19,6 @@ import { makePlayback, type Playback } from './playback.ts';
 import type { BenchPorts, StageExtras } from './ports.ts';
 import { createLarge, type LargeStage } from './stage-large/large.ts';
 import { setTheme, type Theme } from './theme.ts';
-import { tools } from './tools/tool-list.ts';
 
 export type PanelName = 'skills' | 'shapes' | 'values' | 'help' | 'joints' | 'menu' | 'commands' | 'print';
 
@@ -63,6 +62,8 @@ export interface Bench extends BenchActions {
   readonly stageExtras: Accessor<StageExtras>;
   addStageExtras(extras: StageExtras): void;
   readonly large: LargeStage;
+  /** flies the same document anew: what comes before its flight is known now */
+  refly(): void;
   readonly theme: Accessor<Theme>;
   readonly kept: Accessor<boolean>;
   readonly pin: Accessor<number | undefined>;
@@ -118,10 +119,15 @@ export function createBench(ports: BenchPorts): Bench {
   const beside = createMemo(() => history().beside);
   const versions = createMemo(() => readVersions(beside()));
 
+  // a swing or a push gave the flight another take-off than the one it was flown with
+  const [released, setReleased] = createSignal(0);
+  let flownAt = 0;
   const outcome = createMemo<Outcome>((last) => {
     const doc = file();
+    const isSame = released() === flownAt;
+    flownAt = released();
     const inDrag = history().mark !== undefined;
-    if (last && last.result.file === doc && (inDrag || !last.result.draft)) return { result: last.result };
+    if (last && isSame && last.result.file === doc && (inDrag || !last.result.draft)) return { result: last.result };
     try {
       return { result: ports.fly(doc, inDrag ? last?.result : undefined) };
     } catch (error) {
@@ -272,7 +278,7 @@ export function createBench(ports: BenchPorts): Bench {
     panel,
     openPanel: (name) => setPanel(panel() === name ? undefined : name),
     tool,
-    hasTool: (name) => tools.some((one) => one.name === name),
+    hasTool: (name) => ports.tools.includes(name),
     openTool: (name) => {
       // both want the room under and over the floor
       if (large.isOpen()) large.toggle();
@@ -280,6 +286,7 @@ export function createBench(ports: BenchPorts): Bench {
     },
     stageExtras,
     large,
+    refly: () => setReleased(released() + 1),
     toggleLarge: () => {
       setTool(undefined);
       large.toggle();

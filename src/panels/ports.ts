@@ -1,14 +1,18 @@
 /** What the panels are handed by the start of the page: who computes, who draws, what stands on the shelf. */
 import type { Athlete, ExplainWords, ShapeData, SkillFile } from '../../sim/index.ts';
+import type { ToolName } from '../commands/actions.ts';
 import type { Keeper } from '../document/keep.ts';
 import type { Shelf } from '../document/shelf.ts';
 import type { Accounting } from '../engine/account.ts';
 import type { Comparing } from '../engine/compare.ts';
 import type { Drafting } from '../engine/draft.ts';
 import type { Estimating } from '../engine/estimate.ts';
+import type { Contacting } from '../engine/contact.ts';
+import type { ToldTakeoff } from '../engine/contact-messages.ts';
 import type { Posing } from '../engine/pose.ts';
 import type { FlightResult, OverlapCaution } from '../engine/result.ts';
 import type { LargeLook } from '../scene/large-look.ts';
+import type { WholePictures } from './contact/whole-ports.ts';
 import type { Measure } from '../scene/measure.ts';
 
 import type { PrintPorts } from './print-ports.ts';
@@ -134,6 +138,12 @@ export interface ShelfAthlete {
   readonly athlete: Athlete;
 }
 
+/** What whole skills need: who computes, who draws. */
+export interface ContactPorts {
+  readonly engine: Contacting;
+  readonly pictures: WholePictures;
+}
+
 export interface BenchPorts {
   /** throws an Error whose message a person can read */
   fly(file: SkillFile, from?: FlightResult): FlightResult;
@@ -154,9 +164,14 @@ export interface BenchPorts {
   readonly loadPrint: () => Promise<PrintPorts>;
   readonly first: SkillFile;
   readonly stage: StagePorts;
+  loadContacting(): Promise<ContactPorts>;
+  /** what a swing or a known push gives the flight of this file; true when that is news */
+  setRelease(file: SkillFile, takeoff: ToldTakeoff): boolean;
   /** with the tool that asks for it */
   loadComparing(): Promise<Comparing>;
   loadAccounting(): Promise<Accounting>;
   loadEstimating(): Promise<Estimating>;
   readonly posing: Posing;
+  /** handed in: the tools are panels of the bench, so the bench cannot import their list */
+  readonly tools: readonly ToolName[];
 }

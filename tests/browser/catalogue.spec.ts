@@ -75,7 +75,7 @@ test('a tile dragged to the ruler is laid there', async ({ page }) => {
     await page.mouse.down();
     await page.mouse.move((x + to.x) / 2, (y + to.y) / 2, { steps: 3 });
     await page.mouse.move(to.x, to.y, { steps: 3 });
-    await expect(page.locator('.carried')).toContainText(/at 0\.\d\d s/);
+    await expect(page.locator('.carried-shape')).toContainText(/at 0\.\d\d s/);
     await page.mouse.up();
   } else {
     const session = await page.context().newCDPSession(page);
@@ -86,10 +86,10 @@ test('a tile dragged to the ruler is laid there', async ({ page }) => {
         // up first: along the strip the page would scroll
         touchPoints: [{ x: x + (to.x - x) * Math.max(0, (i - 2) / 4), y: y + (to.y - y) * Math.min(1, i / 4) }],
       });
-    await expect(page.locator('.carried')).toContainText(/at 0\.\d\d s/);
+    await expect(page.locator('.carried-shape')).toContainText(/at 0\.\d\d s/);
     await session.send('Input.dispatchTouchEvent', { type: 'touchEnd', touchPoints: [] });
   }
-  await expect(page.locator('.carried')).toHaveCount(0);
+  await expect(page.locator('.carried-shape')).toHaveCount(0);
   expect((await readSentence(page)).text).not.toBe(before.text);
   await expect(page.getByRole('button', { name: /^Star.*, held from/ }).first()).toBeAttached();
 });

@@ -193,6 +193,12 @@ test.describe('on a laptop', () => {
     await page.keyboard.press('ControlOrMeta+v');
     await expect(page.locator('.pose-mark')).toHaveCount(2);
     await expect(mark(page, '0.50')).toHaveCount(1);
+    // what was put in is picked: mirrored, it is the other arm's
+    const list = page.getByRole('button', { name: /^Right arm raise, 60° at 0\.50 seconds/ });
+    await expect(list).toHaveCount(0);
+    await page.keyboard.press('x');
+    await expect(list).toHaveCount(1);
+    await expect(page.getByRole('button', { name: /^Left arm raise, 60° at 0\.50 seconds/ })).toHaveCount(0);
   });
 
   test('times rest on events, quarters and keys, which a line shows; with Alt they rest nowhere', async ({ page }) => {

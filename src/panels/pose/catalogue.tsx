@@ -246,7 +246,7 @@ export function Catalogue(props: { bench: Bench; axis: TimeAxis; device: 'bench'
       </p>
       <Show when={laying.carried()}>
         {(c) => (
-          <div class="carried" aria-hidden="true" style={{ left: `${c().clientX}px`, top: `${c().clientY}px` }}>
+          <div class="carried-shape" aria-hidden="true" style={{ left: `${c().clientX}px`, top: `${c().clientY}px` }}>
             {c().at === undefined
               ? poseTexts.toRuler(c().title)
               : poseTexts.layHere(c().title, formatNumber(c().at ?? 0, 2))}

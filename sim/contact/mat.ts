@@ -25,7 +25,7 @@ export interface MatPreset extends MatSpec {
 }
 
 const JUDGED =
-  'stiffness and damping: our judgement, so that 20 kg dropped from 0.8 m sinks and rebounds as landing mats do in the FIG norms (from memory: some 0.1 m, under 0.1 m); friction: judgement';
+  'stiffness and damping: our judgement. Half of the competition mat under 20 kg dropped from 0.8 m sinks 0.08 m and throws it back to 0.16 m; mats of the FIG norms sink some 0.1 m and throw back under 0.1 m (from memory), so this one is on the lively side. Friction: judgement';
 export const MATS: Readonly<Record<MatName, MatPreset>> = {
   competitionMat: {
     surfaceY: 0.2,

@@ -126,7 +126,7 @@ describe('samples', () => {
     expect(worst / (2 * Math.PI)).toBeLessThan(EXACT);
   });
 });
-const EXACT = 1e-6; // rev
+const EXACT = 1e-6; // rev; measured 1.6e-8 here, 2.2e-7 at worst over the presets
 
 describe('small errors', () => {
   it('spread results as the linear theory says: J S J^T', () => {

@@ -30,6 +30,16 @@ export function formatHelp(): string {
       --seed N            the same seed gives the same answers (1)
       --json OUT.json     the answers as JSON; --out SKILL.json the best one as a skill
 
+  shapeflight margin SKILL [--samples N] [--seed S] [--jobs N] [--from A --to B] [--balance hips|arms]
+      how far the inputs may be off before the landing leaves its window, one at a time and all together
+      (docs/margin.md lists every option)
+      --vary INPUT[=BY]   what is off, and by how much; left out: the usual errors
+      --csv OUT.csv       every sample; spans put end to end are the whole
+      --json OUT.json     the study
+
+  shapeflight map SKILL --x INPUT[=FROM..TO] --y INPUT[=FROM..TO] [--of RESULT,...] [--grid 41x41] [--jobs N]
+      two inputs against results; --csv and --json as above, --from and --to are rows
+
   shapeflight --help, shapeflight --version
 
 SKILL and ATHLETE are JSON files (docs/skill-file.md) or one of these:

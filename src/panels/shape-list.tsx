@@ -1,28 +1,24 @@
 /** The body shapes as a list: what is dragged on the ruler is typed here; shapes are added, changed and taken out. */
-import { For, Show } from 'solid-js';
-import type { FileBlock, FileTime } from '../../sim/index.ts';
-import { addBlock, changeBlock, removeBlock, setBlockEdge } from '../document/edits.ts';
-import { type BlockSpan, findSpan, limitEdge, SHORTEST_MOVE } from '../document/spans.ts';
+import { createMemo, For, Show } from 'solid-js';
+import { changeBlock, removeBlock, setBlockEdge } from '../document/edits.ts';
+import { setMoveTime } from '../document/lay-shape.ts';
+import { type BlockSpan, limitEdge } from '../document/spans.ts';
 import { moveTime } from '../document/times.ts';
+import { poseTexts } from '../texts/pose.ts';
 import { texts } from '../texts.ts';
 import type { Bench } from './bench.ts';
 import { formatNumber } from './numbers.ts';
 import { NumberField } from './parts/number-field.tsx';
+import { type ArmPath, getLaying, MOVE } from './pose/laying.ts';
 
 const t = texts.shapes;
-type ArmPath = NonNullable<FileBlock['arms']>;
 
 const PATHS: readonly ArmPath[] = ['front', 'side', 'direct'];
-/** A shape that is laid down is held this long, s, where there is room. */
-const HOLD = 0.1;
 
 export function ShapeList(props: { bench: Bench }) {
-  const names = (): string[] =>
-    Object.keys({ ...props.bench.ports.shapes, ...props.bench.file().shapes }).sort((a, b) =>
-      title(a).localeCompare(title(b)),
-    );
-  const title = (id: string): string =>
-    props.bench.file().shapes?.[id]?.title ?? props.bench.ports.shapes[id]?.title ?? id;
+  const laying = getLaying(props.bench);
+  const title = (id: string): string => laying.shapes()[id]?.title ?? id;
+  const names = createMemo(() => Object.keys(laying.shapes()).sort((a, b) => title(a).localeCompare(title(b))));
   const edge = (span: BlockSpan, side: 'from' | 'to', s: number): void => {
     const bench = props.bench;
     const block = bench.file().schedule.blocks?.[span.index];
@@ -32,24 +28,6 @@ export function ShapeList(props: { bench: Bench }) {
   };
   const change = (span: BlockSpan, part: Parameters<typeof changeBlock>[2], what: string): void =>
     props.bench.edit(changeBlock(props.bench.file(), span.index, part), what);
-  /** Lays a shape at the cursor, in the room between its neighbours. */
-  const add = (shape: string): void => {
-    const bench = props.bench;
-    const spans = bench.spans();
-    const s = bench.cursor();
-    const found = findSpan(spans, s);
-    const index = found ? (found.held ? found.span.index + 1 : found.span.index) : spans.length;
-    const low = (spans[index - 1]?.to ?? -1) + SHORTEST_MOVE;
-    const high = (spans[index]?.from ?? Number.POSITIVE_INFINITY) - SHORTEST_MOVE;
-    if (low > high) return;
-    const from = Math.min(Math.max(s, low), high);
-    const to = Math.min(from + HOLD, high);
-    const time = (v: number): FileTime => ({ anchor: 'takeoff', s: Math.round(v * 1000) / 1000 });
-    bench.edit(
-      addBlock(bench.file(), index, { shape, from: time(from), to: time(to), arms: 'direct' }),
-      t.added(title(shape)),
-    );
-  };
   return (
     <>
       <ol class="shape-list">
@@ -60,12 +38,7 @@ export function ShapeList(props: { bench: Bench }) {
                 <li>
                   <label class="choose">
                     <span class="spoken">{t.shapeOf(formatNumber(i + 1, 0))}</span>
-                    <select
-                      value={span().shape}
-                      onChange={(e) =>
-                        change(span(), { shape: e.currentTarget.value, adjustDeg: undefined }, t.changed(span().title))
-                      }
-                    >
+                    <select value={span().shape} onChange={(e) => laying.replace(i, e.currentTarget.value)}>
                       <For each={names()}>{(id) => <option value={id}>{title(id)}</option>}</For>
                     </select>
                   </label>
@@ -90,6 +63,25 @@ export function ShapeList(props: { bench: Bench }) {
                       decimals={2}
                       onChange={(v) => edge(span(), 'to', v)}
                     />
+                    <Show when={props.bench.spans()[i - 1]}>
+                      {(before) => (
+                        <NumberField
+                          label={poseTexts.moveTakes}
+                          unit="s"
+                          value={span().from - before().to}
+                          min={MOVE.least}
+                          max={Math.max(MOVE.most, span().from - before().from)}
+                          step={0.01}
+                          decimals={2}
+                          onChange={(v) =>
+                            props.bench.edit(
+                              setMoveTime(props.bench.file(), i, v, props.bench.anchors()),
+                              t.retime(span().title),
+                            )
+                          }
+                        />
+                      )}
+                    </Show>
                   </div>
                   <div class="shape-more">
                     <label>
@@ -130,7 +122,7 @@ export function ShapeList(props: { bench: Bench }) {
       <p class="shape-add">
         <For each={names()}>
           {(id) => (
-            <button type="button" onClick={() => add(id)}>
+            <button type="button" onClick={() => laying.lay(id, props.bench.cursor())}>
               {title(id)}
             </button>
           )}

@@ -75,17 +75,7 @@ function One(props: { bench: Bench; span: BlockSpan; held: boolean }) {
     <div class="held-shape">
       <label class="choose">
         <span class="spoken">{poseTexts.tabs.held}</span>
-        <select
-          value={props.span.shape}
-          onChange={(e) => {
-            const id = e.currentTarget.value;
-            let file = props.bench.file();
-            const own = laying.shapes()[id];
-            if (props.bench.ports.shapes[id] === undefined && own)
-              file = { ...file, shapes: { ...file.shapes, [id]: own } };
-            edit(changeBlock(file, index(), { shape: id, adjustDeg: undefined }), t.changed(props.span.title));
-          }}
-        >
+        <select value={props.span.shape} onChange={(e) => laying.replace(index(), e.currentTarget.value)}>
           <For each={names()}>{({ id, title }) => <option value={id}>{title}</option>}</For>
         </select>
         <span class="quiet">{props.held ? poseTexts.heldNow : poseTexts.movingNow}</span>

@@ -1,10 +1,12 @@
 /** What the catalogue lays down and how: the time of the move, the arms' way, and a shape that is being dragged to the ruler. */
 import { createMemo, createSignal } from 'solid-js';
 import type { FileBlock, ShapeData } from '../../../sim/index.ts';
+import { changeBlock } from '../../document/edits.ts';
 import { getStorage } from '../../document/keep.ts';
 import { carryShape, layShape } from '../../document/lay-shape.ts';
 import { makeOwnShapes, nameShape } from '../../document/own-shapes.ts';
 import { poseTexts } from '../../texts/pose.ts';
+import { texts } from '../../texts.ts';
 import type { Bench } from '../bench.ts';
 import { DEG } from '../numbers.ts';
 import { getPart } from '../tools/tool.ts';
@@ -52,6 +54,15 @@ function makeLaying(bench: Bench) {
     bench.setCursor(at);
     setSaid(poseTexts.laidAt(data.title, at.toFixed(2)));
   };
+  /** Another shape in the place of one that stands. */
+  const replace = (index: number, id: string): void => {
+    const data = shapes()[id];
+    if (!data) return;
+    let file = bench.file();
+    const old = bench.spans()[index]?.title ?? '';
+    if (bench.ports.shapes[id] === undefined) file = carryShape(file, id, data);
+    bench.edit(changeBlock(file, index, { shape: id, adjustDeg: undefined }), texts.shapes.changed(old));
+  };
   /** The pose at the cursor becomes a shape of the user's. */
   const keep = (title: string): void => {
     const id = nameShape(title, (name) => shapes()[name] !== undefined);
@@ -87,6 +98,7 @@ function makeLaying(bench: Bench) {
     carried,
     setCarried,
     lay,
+    replace,
     keep,
     forget,
     said,

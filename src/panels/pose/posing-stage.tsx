@@ -6,7 +6,9 @@
 import { createMemo, createSignal, For, onCleanup, Show } from 'solid-js';
 import { poseTexts } from '../../texts/pose.ts';
 import type { Bench } from '../bench.ts';
+import { wordCaution } from '../caution-words.ts';
 import { DEAD_PX, startDrag } from '../parts/drag.ts';
+import { Icon } from '../parts/icon.tsx';
 import type { HeldPicture } from '../ports.ts';
 import { type Gesture, getHand } from './hand.ts';
 import { PosePlate } from './pose-plate.tsx';
@@ -23,12 +25,21 @@ const CENTRE = 0.56;
 /** Room across, in statures: arms out to the sides. */
 const WIDE = 1.06;
 const REACH = { mouse: 16, touch: 34 };
+/** An overlap that is deepest within this time of the cursor, s, is shown there. */
+const NEAR = 0.03;
+/** The handle that stands for a segment of a limb. */
+const endOfLimb = (segment: string): string => {
+  const side = segment.slice(-1);
+  const part = segment.slice(0, -1);
+  return `${{ hand: 'hand', forearm: 'hand', upperArm: 'elbow', thigh: 'knee', shank: 'foot', foot: 'foot' }[part] ?? part}${side}`;
+};
 const STEP_M = { near: 0.01, far: 0.05 };
 
 export function PosingStage(props: { bench: Bench; width: number; height: number; touch?: boolean }) {
   let root!: HTMLDivElement;
   const hand = getHand(props.bench);
   const [finger, setFinger] = createSignal<{ x: number; y: number; view: ViewId }>();
+  const [track, setTrack] = createSignal<readonly string[]>([]);
   const [focused, setFocused] = createSignal<string>();
   /** the picture keeps its size while the hand is at work */
   const height = createMemo<number>((last) => (finger() && last ? last : props.height));
@@ -57,6 +68,14 @@ export function PosingStage(props: { bench: Bench; width: number; height: number
     return view === 'front' ? poseTexts.frontOf(name) : poseTexts.sideOf(name);
   };
 
+  /** a limb that passes through the body at the cursor */
+  const overlaps = createMemo(() =>
+    props.bench.cautions().flatMap((one) => {
+      if (one.kind !== 'overlap' || Math.abs(one.t - props.bench.cursor()) > NEAR) return [];
+      return [{ words: wordCaution(one), end: endOfLimb(one.limb) }];
+    }),
+  );
+
   const press = (e: PointerEvent): void => {
     const box = root.getBoundingClientRect();
     const [px, py] = [e.clientX - box.left, e.clientY - box.top];
@@ -80,13 +99,17 @@ export function PosingStage(props: { bench: Bench; width: number; height: number
         const now = root.getBoundingClientRect();
         setFinger({ x: m.clientX - now.left, y: m.clientY - now.top, view });
         gesture.move(dx - (now.left - box.left), dy - (now.top - box.top), scale, view_B, m.altKey);
+        const at = spotOf(view, spot.id);
+        if (at) setTrack([...track(), `${(at.x + (view === 'side' ? half() : 0)).toFixed(1)},${at.y.toFixed(1)}`]);
       },
       end: () => {
         setFinger(undefined);
+        setTrack([]);
         gesture?.settle();
       },
       cancel: () => {
         setFinger(undefined);
+        setTrack([]);
         gesture?.abandon();
       },
     });
@@ -199,6 +222,7 @@ export function PosingStage(props: { bench: Bench; width: number; height: number
       <Show when={finger()}>
         {(f) => (
           <svg class="posing-finger" aria-hidden="true" width={props.width} height={height()}>
+            <polyline points={track().join(' ')} />
             <Show when={line()}>{(l) => <line {...l()} />}</Show>
             <circle cx={f().x} cy={f().y} r={props.touch ? 26 : 12} />
           </svg>
@@ -217,6 +241,32 @@ export function PosingStage(props: { bench: Bench; width: number; height: number
               />
             )}
           </Show>
+        )}
+      </Show>
+      <For each={overlaps()}>
+        {({ end }) => (
+          <For each={VIEWS}>
+            {({ id }, i) => (
+              <Show when={spotOf(id, end)}>
+                {(spot) => (
+                  <span
+                    class="posing-mark"
+                    aria-hidden="true"
+                    style={{ transform: `translate(${spot().x + i() * half() + 12}px, ${spot().y - 8}px)` }}
+                  >
+                    <Icon name="caution" size={18} />
+                  </span>
+                )}
+              </Show>
+            )}
+          </For>
+        )}
+      </For>
+      <Show when={!finger() && overlaps()[0]}>
+        {(one) => (
+          <p class="posing-caution">
+            <Icon name="caution" size={16} /> {one().words}
+          </p>
         )}
       </Show>
       <Show when={pictures().front.spots.length === 0}>

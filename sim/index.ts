@@ -29,6 +29,7 @@ export type {
   Switch,
 } from './estimate/sheet-result.ts';
 export type { Flown, LandingPart, SkillResult, SwingPart } from './estimate/skill-result.ts';
+export { partsOfWhole } from './estimate/whole-parts.ts';
 export { CAUTION } from './files/caution.ts';
 export { fileOfDraft } from './files/draft-file.ts';
 export { formatFrames, frameColumns } from './files/frames-csv.ts';

@@ -48,6 +48,7 @@ export function compareRow(row: Omit<Quantity, 'compared'>, text: string, told: 
     ratio,
     within,
     switches,
+    putIn: sheet.read.quantities.get(row.name)?.needs.length === 0 && row.assumptions.length === 0,
     ...(cause === undefined ? {} : { cause }),
     ...(plain ? { plain } : {}),
   });

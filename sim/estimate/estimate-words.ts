@@ -9,6 +9,8 @@ interface Judged {
   readonly within: boolean;
   readonly switches: readonly Switch[];
   readonly cause?: number;
+  /** nothing was computed: the line holds a value */
+  readonly putIn?: boolean;
   /** the plain body with the simulated moment, where the estimate is the moment of one */
   readonly plain?: PlainBody;
 }
@@ -24,9 +26,10 @@ const CAUSES: Readonly<Record<Assumption, string>> = {
   'point mass': 'The point mass',
 };
 
-export function wordCause({ ratio, within, switches, cause, plain }: Judged): string {
+export function wordCause({ ratio, within, switches, cause, putIn, plain }: Judged): string {
   if (!(ratio > 0)) return 'No ratio: one of the two is zero, or they differ in sign.';
   if (within) return 'Both agree as well as the estimate is known.';
+  if (putIn) return 'This value was put in.';
   const made = cause === undefined ? undefined : switches[cause];
   if (!made && plain)
     return `The ${plain.kind} itself: a ${plain.kind} of ${plain.kind === 'rod' ? 'length' : 'radius'} ${formatRatio(plain.size)} m has the simulated moment.`;

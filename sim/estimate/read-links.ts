@@ -2,7 +2,7 @@
  * The words in braces, read against a skill:
  *   [greatest | mean] readout [in shape] [at event | at 0.45 s | at 30 %] [if assumption]
  * Events: take-off, apex, touchdown; bottom and release of the swing. Times of the flight run from take-off, of the swing
- * from its start, of the landing from touchdown. Without "at": take-off, bottom, touchdown.
+ * to the release (-0.3 s is before it), of the landing from touchdown. Without "at": take-off, bottom, touchdown.
  */
 import { isAssumption, SIMULATED, type SimulatedAssumption } from './assumption.ts';
 import { LONGEST_LINE, MOST_LINES } from './limits.ts';

@@ -10,7 +10,7 @@ export interface Flown {
   readonly summary: Summary;
 }
 
-/** The swing at the bar; times from its start. */
+/** The swing at the bar; times end at the release, which is 0. */
 export interface SwingPart {
   readonly times: Float64Array; // (n) s, ascending
   readonly gripLoad: Float64Array; // (n) pull of both hands, N

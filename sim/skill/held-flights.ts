@@ -12,7 +12,8 @@ export function flyHeld(skill: Skill, flight: Flight, shape: 'takeoff' | 'straig
   if (shape === 'straight' && !body.neutralHuman) return undefined;
   const angles = new Float64Array(body.angles.length);
   if (shape === 'takeoff') flight.schedule.anglesInto(0, angles, new Float64Array(angles.length));
-  const { contacts: _, ...rest } = skill;
+  // hands on the legs, joints carried over from a swing, and what comes before and after are left out
+  const { contacts: _, carried: __, approach: ___, arrival: ____, ...rest } = skill;
   return flySkill({
     ...rest,
     schedule: { base: [...angles], blocks: [], keys: [], sampled: [], smoothing: skill.schedule.smoothing },

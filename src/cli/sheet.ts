@@ -5,13 +5,17 @@ import {
   CAUTION,
   calcSkillReadings,
   type Estimate,
+  flyWhole,
   type LineResult,
+  loadContact,
   loadEstimate,
+  partsOfWhole,
   poseOf,
   readLinks,
   type SheetFile,
   type SheetResult,
   type Skill,
+  type SkillResult,
   shapeInRadians,
 } from '../../sim/index.ts';
 import type { Command } from './command-line.ts';
@@ -28,10 +32,7 @@ export async function runSheet(command: Command & { kind: 'sheet' }): Promise<st
   ];
   checkApart(wanted, [...inputs, ...(given?.inputs ?? [])]);
   const estimate = await loadEstimate();
-  const result = estimate.computeSheet(
-    sheet.lines,
-    readLinks(sheet.lines, given && calcSkillReadings(given.skill, posesOf(given.skill))),
-  );
+  const result = estimate.computeSheet(sheet.lines, readLinks(sheet.lines, given && (await readResult(given.skill))));
   const page = {
     title: sheet.title,
     ...(sheet.lesson === undefined ? {} : { lesson: sheet.lesson }),
@@ -49,6 +50,13 @@ export async function runSheet(command: Command & { kind: 'sheet' }): Promise<st
     })),
   );
   return `${formatReport(sheet, result, estimate, given?.skill)}\nCaution. ${CAUTION}\n`;
+}
+
+/** The whole skill, with swing and landing where it has them. */
+async function readResult(skill: Skill): Promise<SkillResult> {
+  if (!skill.approach && !skill.arrival) return calcSkillReadings(skill, posesOf(skill));
+  const whole = flyWhole(skill, await loadContact());
+  return { ...calcSkillReadings(whole.skill, posesOf(skill), whole.flight), ...partsOfWhole(whole) };
 }
 
 /** Poses of the catalogue, as far as the body has their angles. */

@@ -1,5 +1,5 @@
 /** What page and worker say to each other about a sheet. Plain data; numbers come back as text too, told for people. */
-import type { LineResult, Links, MathNode } from '../../sim/index.ts';
+import type { Athlete, LineResult, MathNode, ShapeData, SkillFile } from '../../sim/index.ts';
 
 export interface SheetPageHead {
   readonly title: string;
@@ -11,7 +11,11 @@ export interface SheetPageHead {
 export interface SheetRequest {
   readonly id: number;
   readonly lines: readonly string[];
-  readonly links: Links;
+  readonly file: SkillFile;
+  readonly athlete: Athlete;
+  readonly shapes: Readonly<Record<string, ShapeData>>;
+  /** of the flight: the worker keeps what it read of the last one */
+  readonly key: string;
   /** also as CSV, or as a page to print */
   readonly csv?: true;
   readonly page?: SheetPageHead;

@@ -1,5 +1,19 @@
 /** Sheets are computed here, away from the page: a sheet is data from anywhere, and the page can end this at any time. */
-import { type Estimate, type LineResult, loadEstimate, type SheetResult } from '../../sim/index.ts';
+import {
+  buildSkill,
+  calcSkillReadings,
+  type Estimate,
+  flyWhole,
+  type LineResult,
+  loadContact,
+  loadEstimate,
+  parseSkill,
+  partsOfWhole,
+  poseOf,
+  readLinks,
+  type SkillResult,
+  shapeInRadians,
+} from '../../sim/index.ts';
 import type { SheetReply, SheetRequest, SheetRow } from './estimate-messages.ts';
 
 const tell = (reply: SheetReply): void => postMessage(reply);
@@ -24,9 +38,32 @@ function rowOf(result: LineResult, by: Estimate): SheetRow {
   };
 }
 
-async function answer({ id, lines, links, csv, page }: SheetRequest): Promise<void> {
+type Asked = Pick<SheetRequest, 'file' | 'athlete' | 'shapes' | 'key'>;
+let read: { key: string; result: Promise<SkillResult> } | undefined;
+
+/** The flight and what else readouts are taken from; of the flight that was asked for last they are kept. */
+function readSkill(asked: Asked): Promise<SkillResult> {
+  if (read?.key !== asked.key) read = { key: asked.key, result: flyAll(asked) };
+  return read.result;
+}
+
+async function flyAll({ file, athlete, shapes }: Asked): Promise<SkillResult> {
+  const skill = buildSkill(parseSkill({ ...file, athlete }, { athletes: {}, shapes }));
+  const poses = Object.entries(shapes).map(([id, shape]) => [
+    id,
+    [...poseOf(skill.body, shapeInRadians(shape), id, true)],
+  ]);
+  const byShape = Object.fromEntries(poses);
+  if (!skill.approach && !skill.arrival) return calcSkillReadings(skill, byShape);
+  const whole = flyWhole(skill, await loadContact());
+  return { ...calcSkillReadings(whole.skill, byShape, whole.flight), ...partsOfWhole(whole) };
+}
+
+async function answer({ id, lines, csv, page, ...asked }: SheetRequest): Promise<void> {
   const by = await loadEstimate();
-  const result: SheetResult = by.computeSheet(lines, links);
+  // a sheet without a readout needs no flight
+  const reads = lines.some((line) => line.includes('{') || /^\s*draw\s/.test(line));
+  const result = by.computeSheet(lines, readLinks(lines, reads ? await readSkill(asked) : undefined));
   tell({
     id,
     kind: 'done',

@@ -1,22 +1,17 @@
 /**
- * Estimate sheets for the page: readouts are taken here, formulas are computed in a worker that is ended when it takes too
- * long. Loaded with the tool; the worker alone loads the parser of formulas.
+ * Estimate sheets for the page: skill and formulas are computed in a worker that is ended when it takes too long. Loaded
+ * with the tool; the worker alone loads the parser of formulas.
  */
 import { sheets } from '../../presets/sheet-shelf.ts';
 import {
   CAUTION,
-  calcSkillReadings,
   formatSheet,
   parseJson,
   parseSheet,
   parseSheetText,
-  poseOf,
   READOUTS,
-  readLinks,
   type ShapeData,
   type SheetFile,
-  type SkillReadings,
-  shapeInRadians,
 } from '../../sim/index.ts';
 import type { SheetAnswer, SheetReply, SheetRequest } from './estimate-messages.ts';
 import type { FlightResult } from './result.ts';
@@ -50,12 +45,6 @@ export function makeEstimating(
   start: () => SheetWorker = startWorker,
   longestMs = LONGEST_MS,
 ): Estimating {
-  const known = new WeakMap<FlightResult, SkillReadings>();
-  const readingsOf = (result: FlightResult): SkillReadings => {
-    const found = known.get(result) ?? calcSkillReadings(result.skill, posesOf(result, shapes), result.flight);
-    known.set(result, found);
-    return found;
-  };
   const ask = makeAsk(start, longestMs);
   // a file asked for must not silence the sheet on the page
   const askFile = makeAsk(start, longestMs);
@@ -65,7 +54,10 @@ export function makeEstimating(
     compute: (sheet, result, also) =>
       (also ? askFile : ask)({
         lines: sheet.lines,
-        links: readLinks(sheet.lines, readingsOf(result)),
+        file: result.file,
+        athlete: result.athlete,
+        shapes,
+        key: result.key,
         ...(also === 'csv' ? { csv: true } : {}),
         ...(also === 'page'
           ? {
@@ -82,11 +74,6 @@ export function makeEstimating(
     write: formatSheet,
   };
 }
-
-const posesOf = ({ skill }: FlightResult, shapes: Readonly<Record<string, ShapeData>>): Record<string, number[]> =>
-  Object.fromEntries(
-    Object.entries(shapes).map(([id, shape]) => [id, [...poseOf(skill.body, shapeInRadians(shape), id, true)]]),
-  );
 
 export class SheetTooSlowError extends Error {
   constructor(ms: number) {

@@ -86,9 +86,9 @@ export function SheetActions(props: HeadProps) {
     const input = document.createElement('input');
     input.type = 'file';
     input.accept = '.json,.txt,application/json,text/plain';
+    const { state, bench } = untrack(() => props);
     input.addEventListener('change', () => {
       const file = input.files?.[0];
-      const { state, bench } = untrack(() => props);
       const by = state.engine();
       if (!file || !by) return;
       void file

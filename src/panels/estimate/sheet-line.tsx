@@ -1,5 +1,6 @@
 /** One line of the sheet: typed, set as mathematics, its result, and beside it what the simulation has. */
 import { Match, Show, Switch, untrack } from 'solid-js';
+import type { Expression } from '../../../sim/index.ts';
 import type { SheetRow } from '../../engine/estimate.ts';
 import { estimateTexts as e } from '../../texts/estimate.ts';
 import { Icon } from '../parts/icon.tsx';
@@ -8,6 +9,20 @@ import { Mathematics } from './math.tsx';
 import { hueOf, RatioLine } from './ratio-line.tsx';
 
 type QuantityResult = SheetRow['result'] & { kind: 'quantity' };
+
+/** A value that was put in: set as mathematics it would only be said twice. */
+function isPlain({ expression: x }: QuantityResult): boolean {
+  const isUnit = (e: Expression): boolean =>
+    e.kind === 'unit' || (e.kind === 'operation' && isUnit(e.a) && (isUnit(e.b) || e.operator === '^'));
+  const isNumber = (e: Expression): boolean =>
+    e.kind === 'number' || (e.kind === 'operation' && e.operator === '/' && isNumber(e.a) && isNumber(e.b));
+  if (x.kind === 'link' || isNumber(x)) return true;
+  if (x.kind !== 'operation' || x.operator === '+' || x.operator === '-') return false;
+  return (
+    (isNumber(x.a) && isUnit(x.b)) ||
+    (x.operator === '/' && x.a.kind === 'operation' && isNumber(x.a.a) && isUnit(x.a.b) && isUnit(x.b))
+  );
+}
 
 export interface LineMoves {
   /** puts the caret into a line */
@@ -56,7 +71,12 @@ export function SheetLine(props: {
   return (
     <li
       class="sheet-line"
-      classList={{ faulty: fault() !== undefined, heading: isHeading(), bare: !quantity() }}
+      classList={{
+        faulty: fault() !== undefined,
+        heading: isHeading(),
+        bare: !quantity(),
+        plain: quantity() !== undefined && isPlain(quantity() as QuantityResult),
+      }}
       data-name={quantity()?.name}
     >
       <span class="line-typed">
@@ -110,12 +130,6 @@ export function SheetLine(props: {
 function LineResult(props: { row: SheetRow; quantity: QuantityResult; scale: number }) {
   const compared = () => props.quantity.compared;
   const hue = (): string => hueOf(compared()?.text ?? '');
-  const isPlain = (): boolean => {
-    const { expression: x } = props.quantity;
-    return (
-      x.kind === 'number' || (x.kind === 'operation' && x.side === true && x.a.kind === 'number' && x.b.kind === 'unit')
-    );
-  };
   const ends = (): string => {
     const { least, greatest, unit = '' } = props.row;
     return least === undefined || greatest === undefined ? '' : e.between(least, greatest, unit);
@@ -124,7 +138,9 @@ function LineResult(props: { row: SheetRow; quantity: QuantityResult; scale: num
   return (
     <>
       <span class="line-formula">
-        <Show when={!isPlain() && props.row.formula}>{(formula) => <Mathematics formula={formula()} />}</Show>
+        <Show when={!isPlain(props.quantity) && props.row.formula}>
+          {(formula) => <Mathematics formula={formula()} />}
+        </Show>
       </span>
       <span class="line-estimate" title={known()}>
         <b class={hue()}>{props.row.value}</b>

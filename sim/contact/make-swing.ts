@@ -14,10 +14,10 @@ import { checkSwing, NoReleaseError, type SwingEngine, type SwingSpec } from './
 export const SAMPLE = 2e-3;
 /** a motor that gives this share of its limit or more gives all it has */
 const FULL = 0.999;
-/** Known errors at the default steps, over five seconds; measured values in docs/numerics.md. */
+/** Known errors at the default steps: above what was measured on two giants (docs/numerics.md, "Swing"). */
 export const SWING_ERRORS: Readonly<Record<SwingEngine, SwingError>> = {
   equations: { angle: 1e-6, force: 1e-6, speed: 1e-6, energy: 1e-6 },
-  planck: { angle: 0.01, force: 0.01, speed: 0.01, energy: 0.01 },
+  planck: { angle: 0.005, force: 0.005, speed: 0.003, energy: 0.002 },
 };
 
 export function makeSwing(spec: SwingSpec): Swing {

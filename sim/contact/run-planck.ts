@@ -1,7 +1,7 @@
 /**
  * A swing in the engine: the chain pinned to a rail of mass that an explicit spring and damper hold, every joint a motor
- * within the strength of both sides. A motor is asked for the rate (q_d(t + dt) - q) / dt; over swing angle q_d is read at
- * the angle the swing will have by then. Rates of the engine are those of half steps (ChainWorld.advance): a sample has the
+ * within the strength of both sides. A motor is asked for the rate (q_d(t + dt) - q_d(t)) / dt + (q_d(t) - q) / CATCH_UP; over
+ * swing angle q_d is read at the angle the swing has, and will have by then. Rates of the engine are those of half steps (ChainWorld.advance): a sample has the
  * place of its step, the mean of the rates before and after, and their difference for acceleration; the torque of the step
  * that starts there. Errors in docs/numerics.md.
  */
@@ -15,6 +15,12 @@ import { BEYOND_RELEASE } from './swing-spec.ts';
 
 /** s; measured in docs/numerics.md */
 export const PLANCK_STEP = 1e-3;
+
+/**
+ * s in which a joint that was too weak comes back to its moves, to 1/e (our judgement). Asked to be back within one step
+ * instead, it comes back with all it has, passes by and shakes, differently at every step length.
+ */
+export const CATCH_UP = 0.03;
 
 export function runPlanck(hang: Hang, step = PLANCK_STEP): SwingRun {
   const { spec, chain, grip, moves, sense, planar } = hang;
@@ -60,7 +66,7 @@ export function runPlanck(hang: Hang, step = PLANCK_STEP): SwingRun {
   const builder = new RunBuilder(nj, Math.ceil(end / step) + 3);
   const bar = new Float64Array(4);
   const centre = new Float64Array(4);
-  const [q, qd, d, dd, target] = Array.from({ length: 5 }, () => new Float64Array(nj));
+  const [q, qd, d, dd, due, target] = Array.from({ length: 6 }, () => new Float64Array(nj));
   const [place, rates, former, acc, mean] = Array.from({ length: 5 }, () => new Float64Array(D));
   const readInto = (x: Float64Array, v: Float64Array): void => {
     jointsInto(chain, world.motion, q, qd);
@@ -88,12 +94,14 @@ export function runPlanck(hang: Hang, step = PLANCK_STEP): SwingRun {
     planar.place(place[2], rates[2], place.subarray(3), rates.subarray(3));
     planar.centreInto(centre);
     phi = nearest(Math.atan2(centre[0], -centre[1]), phi);
+    moves.at(moves.over === 'time' ? t : sense * phi, due, d, dd);
     if (moves.over === 'time') moves.at(t + step, target, d, dd);
     else {
       const turn = (centre[0] * centre[3] - centre[1] * centre[2]) / (centre[0] ** 2 + centre[1] ** 2);
       moves.at(sense * (phi + step * pace.next(turn, step)), target, d, dd);
     }
-    for (let j = 0; j < nj; j++) world.drive(j, (target[j] - place[3 + j]) / step, limits[j]);
+    for (let j = 0; j < nj; j++)
+      world.drive(j, (target[j] - due[j]) / step + (due[j] - place[3 + j]) / CATCH_UP, limits[j]);
     world.pushRail(rail, -kx * place[0] - cx * mean[0], -ky * place[1] - cy * mean[1]);
     record.x.set(place);
     former.set(rates);
@@ -149,4 +157,4 @@ class Pace {
   }
 }
 /** s */
-const SMOOTHING = 8e-3;
+const SMOOTHING = 4e-3;

@@ -14,6 +14,7 @@ export const keyCommands: readonly Command[] = [
   { ...edit, id: 'mirror', title: t.mirror, keys: ['X'], run: (b) => b.keys.mirror() },
   { ...edit, id: 'pick-all', title: t.pickAll, keys: ['Mod+A'], run: (b) => b.keys.pickAll() },
   { ...edit, id: 'pick-here', title: t.pickHere, keys: ['Shift+A'], run: (b) => b.keys.pickHere() },
+  { ...edit, id: 'pick-none', title: t.pickNone, keys: ['Escape'], when: picked, run: (b) => b.keys.pickNone() },
   {
     ...edit,
     id: 'remove-keys',

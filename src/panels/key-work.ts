@@ -61,7 +61,8 @@ export interface KeyWork extends KeyActions {
 export function makeKeyWork(host: KeyHost): KeyWork {
   const [raw, setRaw] = createSignal<{ sources: readonly KeySource[]; count: string }>({ sources: [], count: '' });
   const [copied, setCopied] = createSignal<Copied>();
-  const [said, setSaid] = createSignal('');
+  // the same words again are news as well
+  const [said, setSaid] = createSignal('', { equals: false });
   let lane: string | undefined;
   const picked = createMemo(() => (raw().count === countOf(host.file()) ? raw().sources : []));
   const names = createMemo(() => new Set(picked().map(nameOf)));

@@ -1,5 +1,5 @@
 /** What can be done with picked keys, for fingers and for those who do not know the keys: a bar while any are picked. */
-import { For, Show } from 'solid-js';
+import { createEffect, createSignal, For, on, onCleanup, Show } from 'solid-js';
 import { findCommand } from '../commands/table.ts';
 import { poseTexts } from '../texts/pose.ts';
 import type { Bench } from './bench.ts';
@@ -15,7 +15,24 @@ const ACTS = [
   ['remove', 'remove-keys'],
 ] as const;
 
+/** How long it is shown what was done, ms. */
+const SHOWN = 2500;
+
 export function PickedBar(props: { bench: Bench }) {
+  const [told, setTold] = createSignal('');
+  let timer: ReturnType<typeof setTimeout> | undefined;
+  createEffect(
+    on(
+      () => props.bench.keys.said(),
+      (said) => {
+        clearTimeout(timer);
+        setTold(said);
+        timer = setTimeout(() => setTold(''), SHOWN);
+      },
+      { defer: true },
+    ),
+  );
+  onCleanup(() => clearTimeout(timer));
   return (
     <>
       <Show when={props.bench.keys.hasPicked() && !props.bench.before()}>
@@ -44,6 +61,11 @@ export function PickedBar(props: { bench: Bench }) {
             <Icon name="close" size={14} />
           </button>
         </div>
+      </Show>
+      <Show when={told() && !props.bench.keys.hasPicked()}>
+        <p class="picked-bar told-bar" aria-hidden="true">
+          {told()}
+        </p>
       </Show>
       <p class="spoken" role="status" aria-live="polite">
         {props.bench.keys.said()}

@@ -88,6 +88,7 @@ export const poseTexts = {
     paste: 'Put what was copied at the cursor',
     mirror: 'Mirror the picked keys, or the pose at the cursor',
     pickAll: 'Pick all keys, of the open lane or of the skill',
+    pickNone: 'Pick none',
     pickHere: 'Pick all keys at the cursor',
     remove: 'Take the picked keys out',
     earlier: 'Picked keys one hundredth earlier',

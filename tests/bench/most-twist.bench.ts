@@ -1,0 +1,160 @@
+/**
+ * The searches behind docs/solve.md, "The most twist": plans of blocks whose times, angles and momentum move until the
+ * wanted twist is met or the nearest miss is found. Minutes, not a test: npm run bench -- most-twist
+ */
+import { bench, describe } from 'vitest';
+import { athletes, shapes, skills } from '../../presets/index.ts';
+import type { LimitsAsked, SkillFile, SkillSpec, Unknown } from '../../sim/index.ts';
+import { loadBuiltSim } from './built-sim.ts';
+
+const sim = await loadBuiltSim();
+const DEG = Math.PI / 180;
+const shelf = { athletes, shapes };
+/** from and to, in seconds, degrees or kg m^2/s */
+type Spans = Readonly<Record<string, readonly [number, number]>>;
+type Block = NonNullable<SkillFile['schedule']['blocks']>[number];
+
+const at = (s: number) => ({ anchor: 'takeoff' as const, s });
+const arms = (R: number, L: number) => ({ shoulderElevationR: R, shoulderElevationL: L });
+const hold = (shape: string, from: number, to: number, path: Block['arms'], adjustDeg: Block['adjustDeg']): Block => ({
+  shape,
+  from: at(from),
+  to: at(to),
+  arms: path,
+  adjustDeg,
+});
+
+/** Arms apart, over, wrapped (or down at the sides: planar), open, level; T is 2.09 s. `apart`: how far they are at take-off, deg. */
+function straightPlan(apart: number, isPlanar: boolean): SkillFile {
+  const [T, d] = [2.1, 0.2 + (apart / 90) * 0.14];
+  return {
+    ...skills['back-straight-triple'],
+    takeoff: {
+      lowestPointHeightM: 1.15,
+      velocityMPerS: { along: -0.3, up: 10.2 },
+      momentum: { vectorKgM2PerS: [0, 0, 33] },
+    },
+    schedule: {
+      base: 'straight',
+      blocks: [
+        hold('tShape', -0.2, 0, 'side', arms(90 - apart, 90 + apart)),
+        hold('tShape', d, d + 0.02, 'side', arms(177, 3)),
+        isPlanar
+          ? hold('tShape', d + 0.42, T - 0.62, 'side', arms(3, 3))
+          : hold('wrapped', d + 0.42, T - 0.62, 'direct', {}),
+        hold('tShape', T - 0.24, T - 0.23, isPlanar ? 'side' : 'direct', arms(177, 3)),
+        {
+          ...hold('landing', T - 0.02, 0, 'side', {
+            shoulderElevation: 80,
+            shoulderPlane: 0,
+            hipFlexion: 20,
+            kneeFlexion: 20,
+            anklePlantarFlexion: 0,
+            lumbarFlexion: 0,
+          }),
+          to: { anchor: 'touchdown', s: 0 },
+        },
+      ],
+    },
+  };
+}
+
+const straightSpans: Spans = {
+  'takeoff.h.z': [25, 60],
+  'block:2.start': [0.17, 0.5],
+  'block:2.end': [0.2, 0.6],
+  'block:3.start': [0.54, 1],
+  'block:3.end': [1.05, 1.6],
+  'block:4.start': [1.45, 1.9],
+  'block:4.end': [1.6, 1.93],
+  'block:5.start': [1.98, 2.095],
+  'block:1.angle:shoulderElevationR': [10, 100],
+  'block:1.angle:shoulderElevationL': [80, 177],
+  'block:4.angle:shoulderElevationR': [90, 179],
+  'block:4.angle:shoulderElevationL': [1, 90],
+  'block:5.angle:shoulderElevationR': [30, 110],
+  'block:5.angle:shoulderElevationL': [60, 160],
+};
+const freeSpans: Spans = {
+  ...straightSpans,
+  'block:2.angle:shoulderPlaneR': [-10, 60],
+  'block:2.angle:shoulderPlaneL': [-10, 60],
+  'block:4.angle:shoulderPlaneR': [-10, 60],
+  'block:4.angle:shoulderPlaneL': [-10, 60],
+  'block:2.angle:lumbarSideBend': [-15, 15],
+  'block:4.angle:lumbarSideBend': [-15, 15],
+};
+const doubleSpans: Spans = {
+  'takeoff.h.z': [35, 90],
+  'block:2.start': [0.24, 0.45],
+  'block:2.end': [0.4, 0.75],
+  'block:2.angle:hipFlexion': [70, 140],
+  'block:3.start': [0.6, 1.05],
+  'block:3.end': [0.7, 1.155],
+  'block:4.start': [0.85, 1.365],
+  'block:4.end': [0.9, 1.4175],
+  'block:5.start': [1.1, 1.68],
+  'block:5.end': [1.25, 1.785],
+  'block:6.start': [1.5, 1.995],
+  'block:6.end': [1.55, 1.995],
+  'block:7.start': [1.8, 2.0895],
+  'block:3.angle:shoulderElevationR': [3, 100],
+  'block:3.angle:shoulderElevationL': [80, 177],
+  'block:4.angle:shoulderElevationR': [90, 179],
+  'block:4.angle:shoulderElevationL': [1, 90],
+  'block:6.angle:shoulderElevationR': [90, 179],
+  'block:6.angle:shoulderElevationL': [1, 90],
+  'block:7.angle:shoulderElevationR': [30, 110],
+  'block:7.angle:shoulderElevationL': [60, 160],
+};
+
+const unknownsOf = (spec: SkillSpec, spans: Spans): Unknown[] =>
+  Object.entries(spans).map(([id, [a, b]]) => {
+    const by = id.includes('angle:') ? DEG : 1;
+    return sim.makeUnknown(spec, id, [a * by, b * by]);
+  });
+
+function tell(
+  name: string,
+  file: SkillFile,
+  somersaults: number,
+  twists: number,
+  spans: Spans,
+  limits: LimitsAsked,
+): void {
+  const aim = sim.aimAt(sim.parseSkill(file, shelf), {
+    somersaults,
+    twists,
+    direction: 'backward',
+    twistTo: 'left',
+    within: { landing: 4 * DEG, tilt: 2 * DEG },
+    ...(somersaults > 1 ? { twistsAfter: [0] } : {}),
+  });
+  const answer = sim.solve({ ...aim, unknowns: unknownsOf(aim.spec, spans), limits, answers: 1, fits: 1 });
+  const best = answer.solutions[0] ?? answer.nearest;
+  const of = (id: string): number => best?.terms.find((t) => t.wish.result === id)?.value ?? Number.NaN;
+  console.log(
+    `${name}, ${twists} wanted: ${answer.solutions.length > 0 ? 'met' : 'nearest'}; twists ${of('twists').toFixed(3)}, tilt ${(of('tilt') / DEG).toFixed(1)} deg, short ${(of('short') / DEG).toFixed(1)} deg, speed ${Math.round(100 * (best?.cost.speed?.share ?? 0))} %, torque ${Math.round(100 * (best?.cost.torque?.share ?? 0))} %, ${answer.flights} flights`,
+  );
+}
+
+const SPEEDS = { range: true, speed: true, torque: false };
+const RANGES = { range: true, speed: false, torque: false };
+const double = skills['double-back-pike-full-out'];
+
+describe('the most twist', () => {
+  bench(
+    'searched once',
+    () => {
+      for (const twists of [1, 2]) tell('planar arms', straightPlan(10, true), 1, twists, straightSpans, SPEEDS);
+      tell('wrapped', straightPlan(30, false), 1, 3, straightSpans, SPEEDS);
+      tell('wrapped, side bend, planes', straightPlan(30, false), 1, 3, freeSpans, SPEEDS);
+      tell('wrapped', straightPlan(60, false), 1, 4, straightSpans, SPEEDS);
+      tell('wrapped, side bend, planes', straightPlan(60, false), 1, 4, freeSpans, SPEEDS);
+      tell('second somersault', double, 2, 2, doubleSpans, SPEEDS);
+      tell('second somersault, any speed', double, 2, 2, doubleSpans, RANGES);
+      tell('second somersault, any speed', double, 2, 3, doubleSpans, RANGES);
+    },
+    { iterations: 1, time: 0, warmupIterations: 0, warmupTime: 0 },
+  );
+});

@@ -4,7 +4,7 @@ import { calcHeldPose, makePoser, type Poser } from './engine/poses.ts';
 import type { FlightResult } from './engine/result.ts';
 import { drawLarge, lowestPoint, wordMeasure } from './large-picture.ts';
 import type { StageHandle, StageInput, StagePorts, ViewPlace } from './panels/ports.ts';
-import { wordLanding } from './panels/sentence.tsx';
+import { wordLanding } from './panels/sentence-words.ts';
 import { lengthMarks } from './panels/units.ts';
 import { drawHeld, drawPoseTile, findGrip, followGrip } from './pose-picture.ts';
 import { readTokens } from './render/read-tokens.ts';

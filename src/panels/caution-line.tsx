@@ -7,7 +7,7 @@ import { wordCaution } from './caution-words.ts';
 import { formatNumber } from './numbers.ts';
 import { Icon } from './parts/icon.tsx';
 import { Sheet } from './parts/sheet.tsx';
-import { speakSentence } from './sentence.tsx';
+import { speakSentence } from './sentence-words.ts';
 
 const c = texts.caution;
 

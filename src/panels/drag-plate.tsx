@@ -4,7 +4,7 @@ import type { Outline } from '../engine/result.ts';
 import { texts } from '../texts.ts';
 import type { Bench } from './bench.ts';
 import { formatNumber } from './numbers.ts';
-import { wordLanding } from './sentence.tsx';
+import { wordLanding } from './sentence-words.ts';
 import { sayNumber } from './units.ts';
 
 export interface PlateWords {

@@ -10,7 +10,7 @@ import { niceTop } from './plot/pen.ts';
 import type { PrintedPicture, PrintPorts, PrintRequest } from './print-ports.ts';
 import { calcPlace, readAt } from './readout.ts';
 import { wordTakeoff } from './say-flight.ts';
-import { speakSentence } from './sentence.tsx';
+import { speakSentence } from './sentence-words.ts';
 import { lengthMarks, type Quantity, say, sayNumber, toShown, unitOf } from './units.ts';
 
 const t = printTexts;

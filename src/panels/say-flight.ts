@@ -4,7 +4,7 @@ import { printTexts } from '../texts/print.ts';
 import type { Bench } from './bench.ts';
 import { wordCaution } from './caution-words.ts';
 import { formatNumber } from './numbers.ts';
-import { speakSentence } from './sentence.tsx';
+import { speakSentence } from './sentence-words.ts';
 import { quantityOf, say } from './units.ts';
 
 const t = printTexts.said;

@@ -5,7 +5,7 @@ import type { Bench } from './bench.ts';
 import { startDrag } from './parts/drag.ts';
 import type { StageHandle, ViewPlace } from './ports.ts';
 import { StageGripMarks, useStageGrip } from './pose/stage-grip.tsx';
-import { speakSentence } from './sentence.tsx';
+import { speakSentence } from './sentence-words.ts';
 import { watchTheme } from './theme.ts';
 
 export function Stage(props: {

@@ -42,7 +42,7 @@ test('what just changed is said where the cursor rests, and spoken', async ({ pa
   await openBench(page);
   await page.keyboard.press('Home');
   for (let i = 0; i < 3; i++) await page.keyboard.press('Shift+ArrowRight');
-  const spoken = page.locator('.spoken[role="status"]').last();
+  const spoken = page.locator('.spoken[role="status"]').filter({ hasText: 'seconds,' });
   await expect(spoken).toContainText('What changed: arms apart: long-axis moment');
   if (!isPhone(page)) await expect(page.getByTestId('explanation')).toContainText('twist rate 0.0 to');
   await page.keyboard.press('End');

@@ -2,7 +2,18 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { applyDifference, calcDifference, type Json } from '../../src/document/difference.ts';
-import { abandon, edit, HISTORY_LIMIT, makeHistory, redo, setDraft, settle, undo } from '../../src/document/history.ts';
+import {
+  abandon,
+  edit,
+  HISTORY_LIMIT,
+  makeHistory,
+  open,
+  redo,
+  setDraft,
+  settle,
+  undo,
+  withOrigin,
+} from '../../src/document/history.ts';
 
 const SEED = 20_260_701;
 // an absent value is an absent field in JSON; documents come from JSON text, so no undefined, no -0
@@ -77,5 +88,32 @@ describe('history', () => {
     expect(h.undone).toHaveLength(0);
     for (let x = 10; x < HISTORY_LIMIT + 50; x++) h = edit(h, { x }, 'more');
     expect(h.done).toHaveLength(HISTORY_LIMIT);
+  });
+});
+
+describe('where a document belongs', () => {
+  it('goes with the document through opening, undo and redo', () => {
+    const a = { id: 'a', revision: 2 };
+    const b = { id: 'b', revision: 1 };
+    let h = withOrigin(makeHistory({ x: 0 }), a);
+    h = edit(h, { x: 1 }, 'edit');
+    expect(h.origin).toEqual(a);
+    h = open(h, { x: 5 }, 'opening', b);
+    h = edit(h, { x: 6 }, 'edit');
+    expect(h.origin).toEqual(b);
+    h = undo(undo(h));
+    expect(h).toMatchObject({ doc: { x: 1 }, origin: a });
+    h = redo(h);
+    expect(h).toMatchObject({ doc: { x: 5 }, origin: b });
+    h = open(h, { x: 9 }, 'a demo');
+    expect(h.origin).toBeUndefined();
+    expect(undo(h).origin).toEqual(b);
+  });
+
+  it('changes without a step when the same document is opened from elsewhere', () => {
+    const b = { id: 'b', revision: 1 };
+    const h = open(makeHistory({ x: 0 }), { x: 0 }, 'opening', b);
+    expect(h.done).toHaveLength(0);
+    expect(h.origin).toEqual(b);
   });
 });

@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import type { SkillFile } from '../../sim/index.ts';
 import { makeHistory } from '../../src/document/history.ts';
 import { openKeeper } from '../../src/document/keep.ts';
-import type { RecordStore } from '../../src/document/keep-store.ts';
+import { MemoryRecords } from './memory-records.ts';
 
 class MemoryStorage implements Storage {
   readonly map = new Map<string, string>();
@@ -24,30 +24,6 @@ class MemoryStorage implements Storage {
   }
   clear(): void {
     this.map.clear();
-  }
-}
-
-/** A database that can be full or missing, and whose records are copies, as a browser's are. */
-export class MemoryRecords implements RecordStore {
-  readonly map = new Map<string, unknown>();
-  refuses = false;
-  private answer<T>(work: () => T): Promise<T> {
-    return this.refuses ? Promise.reject(new Error('QuotaExceededError')) : Promise.resolve(work());
-  }
-  get(key: string): Promise<unknown> {
-    return this.answer(() => structuredClone(this.map.get(key)));
-  }
-  set(key: string, value: unknown): Promise<void> {
-    return this.answer(() => void this.map.set(key, structuredClone(value)));
-  }
-  update(key: string, change: (old: unknown) => unknown): Promise<void> {
-    return this.answer(() => void this.map.set(key, structuredClone(change(structuredClone(this.map.get(key))))));
-  }
-  entries(): Promise<[string, unknown][]> {
-    return this.answer(() => [...this.map].map(([k, v]): [string, unknown] => [k, structuredClone(v)]));
-  }
-  remove(keys: readonly string[]): Promise<void> {
-    return this.answer(() => keys.forEach((k) => this.map.delete(k)));
   }
 }
 
@@ -79,7 +55,10 @@ function makeBrowser(hasLocks = true) {
     });
     // what the keeper writes at once must be done before the next page looks
     await new Promise((done) => setTimeout(done));
-    return { ...keeper, close: () => mine.forEach((name) => held.delete(name)) };
+    const close = (): void => {
+      for (const name of mine) held.delete(name);
+    };
+    return { ...keeper, close };
   };
   const duplicate = (tab: MemoryStorage): MemoryStorage => {
     const copy = new MemoryStorage();

@@ -3,27 +3,7 @@ import { describe, expect, it } from 'vitest';
 import type { Athlete, SkillFile } from '../../sim/index.ts';
 import type { RecordStore } from '../../src/document/keep-store.ts';
 import { makeShelf, nameOf } from '../../src/document/shelf.ts';
-
-function makeRecords(): RecordStore & { refuses: boolean } {
-  const map = new Map<string, unknown>();
-  const records = {
-    refuses: false,
-    answer: async <T>(work: () => T): Promise<T> => {
-      if (records.refuses) throw new Error('full');
-      return work();
-    },
-    get: (key: string) => records.answer(() => structuredClone(map.get(key))),
-    set: (key: string, value: unknown) => records.answer(() => void map.set(key, structuredClone(value))),
-    update: (key: string, change: (old: unknown) => unknown) =>
-      records.answer(() => void map.set(key, change(structuredClone(map.get(key))))),
-    entries: () => records.answer(() => [...map].map(([k, v]): [string, unknown] => [k, structuredClone(v)])),
-    remove: (keys: readonly string[]) =>
-      records.answer(() => {
-        for (const key of keys) map.delete(key);
-      }),
-  };
-  return records;
-}
+import { MemoryRecords } from './memory-records.ts';
 
 let clock = 0;
 let names = 0;
@@ -35,7 +15,7 @@ const titles = async (shelf: ReturnType<typeof open>): Promise<string[]> => (awa
 
 describe('shelf', () => {
   it('saving again changes the same entry', async () => {
-    const shelf = open(makeRecords());
+    const shelf = open(new MemoryRecords());
     const { entry } = await shelf.saveSkill(skill('full', 'first'), undefined, copyTitle);
     const again = await shelf.saveSkill(skill('full', 'second'), entry, copyTitle);
     expect(again.isCopy).toBe(false);
@@ -45,7 +25,7 @@ describe('shelf', () => {
   });
 
   it('of two pages that change one entry the second makes a copy, and neither work is lost', async () => {
-    const store = makeRecords();
+    const store = new MemoryRecords();
     const [here, there] = [open(store), open(store)];
     const { entry } = await here.saveSkill(skill('full', 'start'), undefined, copyTitle);
     expect((await here.saveSkill(skill('full', 'here'), entry, copyTitle)).isCopy).toBe(false);
@@ -58,7 +38,7 @@ describe('shelf', () => {
   });
 
   it('what was deleted elsewhere comes back when it is saved', async () => {
-    const store = makeRecords();
+    const store = new MemoryRecords();
     const [here, there] = [open(store), open(store)];
     const { entry } = await here.saveSkill(skill('full'), undefined, copyTitle);
     await there.remove(entry.id);
@@ -67,7 +47,7 @@ describe('shelf', () => {
   });
 
   it('deleting is undone whole, and renaming counts as a change', async () => {
-    const shelf = open(makeRecords());
+    const shelf = open(new MemoryRecords());
     const { entry } = await shelf.saveSkill(skill('full', 'note'), undefined, copyTitle);
     const gone = await shelf.remove(entry.id);
     expect(await titles(shelf)).toEqual([]);
@@ -81,7 +61,7 @@ describe('shelf', () => {
   });
 
   it('a duplicate is an entry of its own', async () => {
-    const shelf = open(makeRecords());
+    const shelf = open(new MemoryRecords());
     const { entry } = await shelf.saveSkill(skill('full'), undefined, copyTitle);
     const copy = await shelf.duplicate(entry.id, 'full again');
     expect(copy?.id).not.toBe(entry.id);
@@ -90,7 +70,7 @@ describe('shelf', () => {
   });
 
   it('the same athlete twice is one entry', async () => {
-    const shelf = open(makeRecords());
+    const shelf = open(new MemoryRecords());
     const athlete = { kind: 'human', name: 'Tove Ekdahl', sex: 'female', massKg: 51, statureM: 1.58 } as Athlete;
     const first = await shelf.saveAthlete(athlete);
     expect((await shelf.saveAthlete({ ...athlete })).id).toBe(first.id);
@@ -99,18 +79,18 @@ describe('shelf', () => {
   });
 
   it('a refusal rejects and changes nothing', async () => {
-    const store = makeRecords();
+    const store = new MemoryRecords();
     const shelf = open(store);
     const { entry } = await shelf.saveSkill(skill('full'), undefined, copyTitle);
     store.refuses = true;
-    await expect(shelf.saveSkill(skill('other'), entry, copyTitle)).rejects.toThrow('full');
-    await expect(shelf.saveSkill(skill('other'), undefined, copyTitle)).rejects.toThrow('full');
+    await expect(shelf.saveSkill(skill('other'), entry, copyTitle)).rejects.toThrow('Quota');
+    await expect(shelf.saveSkill(skill('other'), undefined, copyTitle)).rejects.toThrow('Quota');
     store.refuses = false;
     expect(await titles(shelf)).toEqual(['full']);
   });
 
   it('damaged entries are passed over', async () => {
-    const store = makeRecords();
+    const store = new MemoryRecords();
     const shelf = open(store);
     await store.set('a', { kind: 'skill', id: 'a', revision: 1, value: null });
     await store.set('b', 'text');

@@ -2,7 +2,7 @@
 import { createSignal, For, type JSX, Show } from 'solid-js';
 import { compareTexts as c } from '../../texts/compare.ts';
 import { texts } from '../../texts.ts';
-import { wordSentence } from '../sentence.tsx';
+import { wordSentence } from '../sentence-words.ts';
 import type { CompareState, Flown } from './compare-state.ts';
 import { VersionTag } from './version-tag.tsx';
 

@@ -5,7 +5,7 @@ import { texts } from '../../texts.ts';
 import type { Bench } from '../bench.ts';
 import type { TimeAxis } from '../plot/axis.ts';
 import type { StageHandle, ViewPlace } from '../ports.ts';
-import { speakSentence } from '../sentence.tsx';
+import { speakSentence } from '../sentence-words.ts';
 import { fitStage } from '../stage-fit.ts';
 import { watchTheme } from '../theme.ts';
 import type { CompareState, Flown } from './compare-state.ts';

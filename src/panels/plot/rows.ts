@@ -2,7 +2,7 @@
 import { texts } from '../../texts.ts';
 import { DEG, formatNumber, formatTick, isTidy, REV } from '../numbers.ts';
 import { readAt } from '../readout.ts';
-import { isPlural } from '../sentence.tsx';
+import { isPlural } from '../sentence-words.ts';
 import { sayNumber, toShown, unitOf } from '../units.ts';
 import { xOf } from './axis.ts';
 import {

@@ -1,0 +1,70 @@
+// The print sheet's picture: ten poses, greys only, every flight on one sheet.
+import { describe, expect, it } from 'vitest';
+import { athletes, shapes, skills } from '../../presets/index.ts';
+import { makeEngine } from '../../src/engine/engine.ts';
+import { formatPicture } from '../../src/panels/print-export.ts';
+import { printing } from '../../src/print-picture.ts';
+import { PRINT_TOKENS } from '../../src/scene/print-scene.ts';
+
+const engine = makeEngine({ athletes, shapes });
+const draw = (id: string) => {
+  const result = engine.fly(skills[id]);
+  const picture = printing.draw(result, {
+    spans: [],
+    plots: [
+      {
+        unit: 'rev/s',
+        top: 2,
+        low: 0,
+        height: 60,
+        ticks: [{ value: 2, text: '2' }],
+        curves: [{ name: 'twist', values: result.frames.twistRate, width: 2 }],
+      },
+    ],
+    width: 1031,
+    airHeight: 236,
+    marks: { unit: 'm', perUnitM: 1 },
+    seconds: (s) => `${s.toFixed(2)} s`,
+  });
+  return { result, picture };
+};
+
+describe('print picture', () => {
+  it.each(Object.keys(skills))('%s: greys only, within the sheet', (id) => {
+    const { picture, result } = draw(id);
+    const tokens = new Set([...picture.markup.matchAll(/var\(--([a-z0-9-]+)\)/g)].map((m) => m[1]));
+    for (const token of tokens) expect(PRINT_TOKENS).toHaveProperty(token);
+    for (const colour of Object.values(PRINT_TOKENS)) expect(colour).toMatch(/^#(..)\1\1$/);
+    expect(picture.height).toBeLessThan(420);
+    expect(picture.markup).toContain(`${result.flight.duration.toFixed(2)} s`);
+    expect(picture.markup).not.toContain('NaN');
+  });
+
+  it('a flight from high up is compressed, and says so', () => {
+    expect(draw('back-straight-full').picture.isCompressed).toBe(false);
+    const high = Object.keys(skills).filter((id) => draw(id).picture.isCompressed);
+    expect(high.length).toBeGreaterThan(0);
+  });
+
+  it('stands alone as a file: title, caution, escaped words, no colour from outside', () => {
+    const { picture } = draw('back-straight-full');
+    const content = {
+      skill: 'A & B <full>',
+      who: 'Ilse Marrow',
+      dated: 'version A',
+      sentence: '1.00 somersault backward',
+      takeoff: 'speed up 5.00 m/s',
+      caution: '',
+      code: '',
+      picture,
+      instants: [],
+      rows: [],
+      key: 'key',
+    };
+    const { svg, width } = formatPicture(content, printing.tokens);
+    expect(svg).toContain('A model, not coaching advice');
+    expect(svg).toContain('A &amp; B &lt;full>');
+    expect(svg).toContain('--limb-l:#000000');
+    expect(width).toBeGreaterThan(picture.width);
+  });
+});

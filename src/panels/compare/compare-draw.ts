@@ -198,6 +198,8 @@ function drawEnds(
       };
     })
     .filter((e) => !Number.isNaN(e.y))
+    // a letter stands over the lines of those that fly on
+    .map((e, _, all) => (all.some((o) => o.x > e.x + 4) ? { ...e, y: e.y - 0.75 * least } : e))
     .sort((a, b) => a.y - b.y);
   for (let i = 1; i < ends.length; i++)
     if (ends[i].y - ends[i - 1].y < least && Math.abs(ends[i].x - ends[i - 1].x) < 12)

@@ -187,6 +187,8 @@ export function makeCompareState(bench: Bench): CompareState {
         bench.versions().slice(0, MOST_VERSIONS - 2),
       );
       bench.editVersions(bench.file(), list, c.armsTitle);
+      // where the arms are held, and the moments differ
+      if (engine.alignTime(bench.result(), 'apex') !== undefined) setAlign('apex');
       setPair({ base: VERSION_LETTERS[list.length - 2], other: VERSION_LETTERS[list.length - 1] });
     },
     swap: (letter) => {

@@ -1,0 +1,191 @@
+// The estimate tool in a browser: typed, computed in its worker, set beside the flight; hostile sheets; what is loaded when.
+import { readFileSync } from 'node:fs';
+import AxeBuilder from '@axe-core/playwright';
+import { expect, type Locator, type Page, test } from '@playwright/test';
+import { openBench } from './bench.ts';
+
+const isTouch = (page: Page): boolean => (page.viewportSize()?.width ?? 0) < 1100;
+
+async function openEstimate(page: Page): Promise<void> {
+  if (isTouch(page)) {
+    await page.getByRole('button', { name: 'Menu' }).click();
+    await page.getByRole('button', { name: 'Estimate' }).click();
+    const dialog = page.locator('dialog[open]');
+    if (await dialog.count()) await page.keyboard.press('Escape');
+  } else await page.getByRole('navigation', { name: 'Tools' }).getByRole('button', { name: 'Estimate' }).click();
+  await expect(page.locator('.sheet-line .line-estimate').first()).toBeVisible({ timeout: 60_000 });
+}
+
+const line = (page: Page, name: string): Locator => page.locator(`.sheet-line[data-name="${name}"]`);
+const field = (page: Page, n: number): Locator => page.getByLabel(`Line ${n}`, { exact: true });
+
+async function startOwn(page: Page): Promise<void> {
+  await page.getByLabel('Sheet', { exact: true }).selectOption('own');
+  await expect(field(page, 1)).toHaveValue('');
+}
+
+test('nothing of it is loaded before it is opened; the parser of formulas only in its worker', async ({ page }) => {
+  const asked: string[] = [];
+  page.on('request', (request) => asked.push(new URL(request.url()).pathname));
+  await openBench(page);
+  await page.waitForLoadState('networkidle');
+  expect(asked.filter((p) => /estimate/.test(p))).toEqual([]);
+  await openEstimate(page);
+  expect(asked.filter((p) => /estimate-worker/.test(p)).length).toBeGreaterThan(0);
+  // what the page itself loaded holds no parser: the one chunk with mathjs is asked for by the worker
+  const here = await page.evaluate(() =>
+    performance
+      .getEntriesByType('resource')
+      .map((e) => e.name)
+      .filter((name) => name.endsWith('.js')),
+  );
+  const texts = await Promise.all(here.map((url) => page.request.get(url).then((r) => r.text())));
+  expect(texts.filter((text) => text.includes('FunctionAssignmentNode') && text.includes('parsec'))).toEqual([]);
+});
+
+test('a sheet is written by keyboard, in any order, and computed as it is typed', async ({ page }) => {
+  await openBench(page);
+  await openEstimate(page);
+  await startOwn(page);
+  await field(page, 1).click();
+  await page.keyboard.type('energy = mass * g * rise to J');
+  await page.keyboard.press('Enter');
+  await expect(field(page, 2)).toBeFocused();
+  await page.keyboard.type('mass = 55 kg +- 1 kg');
+  await page.keyboard.press('Enter');
+  await page.keyboard.type('rise = 5 ft');
+  await page.keyboard.press('Enter');
+  await page.keyboard.type('g = 9.81 m/s^2');
+  await expect(line(page, 'energy').locator('.line-estimate')).toHaveText('822 ± 15 J');
+  await expect(line(page, 'energy').locator('math')).toBeVisible();
+  // an edit of a value is seen in the result
+  await field(page, 3).fill('rise = 0.46 m');
+  await expect(line(page, 'energy').locator('.line-estimate')).toContainText('248.2 ± 4.5 J');
+  // arrows walk the lines; an empty line goes by Backspace
+  await field(page, 4).press('ArrowUp');
+  await expect(field(page, 3)).toBeFocused();
+  await field(page, 4).press('Enter');
+  await expect(field(page, 5)).toBeFocused();
+  await page.keyboard.press('Backspace');
+  await expect(field(page, 4)).toBeFocused();
+  await expect(page.locator('.sheet-line')).toHaveCount(4);
+});
+
+test('a fault is told by its line, names both units, and leaves the others standing', async ({ page }) => {
+  await openBench(page);
+  await openEstimate(page);
+  await startOwn(page);
+  await field(page, 1).fill('x = 3 J + 2 N');
+  await field(page, 1).press('Enter');
+  await field(page, 2).fill('y = 4 kg');
+  const fault = page.locator('.line-fault');
+  await expect(fault).toHaveText('J (energy or torque) and N (force) cannot be added');
+  await expect(field(page, 1)).toHaveAttribute('aria-invalid', 'true');
+  await expect(field(page, 1)).toHaveAccessibleDescription(/cannot be added/);
+  await expect(line(page, 'y').locator('.line-estimate')).toHaveText('4 kg');
+});
+
+test('estimate, simulated, ratio and what makes the difference; both follow the flight', async ({ page }) => {
+  await openBench(page);
+  await openEstimate(page);
+  await page.getByLabel('Sheet', { exact: true }).selectOption('straight-somersaults');
+  const row = line(page, 'somersaults');
+  await expect(row.locator('.line-why')).toContainText('The straight rod');
+  const ratio = Number(await row.locator('svg').getAttribute('data-ratio'));
+  const [estimate, simulated] = await Promise.all(
+    ['.line-estimate b', '.line-simulated b'].map(async (s) => Number(await row.locator(s).textContent())),
+  );
+  expect(estimate / simulated).toBeCloseTo(ratio, 2);
+  expect(ratio).toBeLessThan(0.9);
+});
+
+test('plain bodies stand over the athlete, and can be put away', async ({ page }) => {
+  await openBench(page);
+  await openEstimate(page);
+  await page.getByLabel('Sheet', { exact: true }).selectOption('energy-of-spin');
+  const bodies = page.getByRole('region', { name: 'Plain bodies' });
+  await expect(bodies).toContainText('disc, radius 0.496 m');
+  const canvas = page.locator('canvas[data-ready="true"]').first();
+  const picture = (): Promise<string> => canvas.screenshot().then((b) => b.toString('base64'));
+  await page.waitForTimeout(400);
+  const withBodies = await picture();
+  await bodies.getByRole('checkbox').setChecked(false);
+  await page.waitForTimeout(400);
+  expect(await picture()).not.toBe(withBodies);
+});
+
+test('a sheet is kept over a reload, and an own one can be saved and opened again', async ({ page }) => {
+  await openBench(page);
+  await openEstimate(page);
+  await startOwn(page);
+  await field(page, 1).fill('T = 1.2 s vs {air time}');
+  await expect(line(page, 'T').locator('.line-estimate')).toHaveText('1.2 s');
+  const saved = page.waitForEvent('download');
+  await page.getByRole('button', { name: 'Save sheet' }).click();
+  const path = await (await saved).path();
+  expect(JSON.parse(readFileSync(path, 'utf8'))).toMatchObject({
+    format: 'shapeflight-sheet',
+    lines: ['T = 1.2 s vs {air time}'],
+  });
+  await page.reload();
+  await expect(page.locator('canvas[data-ready="true"]').first()).toBeVisible();
+  await openEstimate(page);
+  await expect(field(page, 1)).toHaveValue('T = 1.2 s vs {air time}');
+});
+
+test('CSV and page to print hold the sheet', async ({ page, context }) => {
+  await openBench(page);
+  await openEstimate(page);
+  await page.getByLabel('Sheet', { exact: true }).selectOption('energy-ledger');
+  await expect(line(page, 'energy_pass').locator('.line-estimate')).toContainText('1,254');
+  const saved = page.waitForEvent('download');
+  await page.getByRole('button', { name: 'CSV', exact: true }).click();
+  const csv = readFileSync(await (await saved).path(), 'utf8');
+  expect(csv).toMatch(/energy_pass,1254\.0/);
+  const opened = context.waitForEvent('page');
+  await page.getByRole('button', { name: 'Page to print' }).click();
+  const shown = await opened;
+  await expect(shown.getByRole('heading', { level: 1 })).toContainText('Energy of a tumbling pass');
+  await expect(shown.locator('math').first()).toBeVisible();
+  await expect(shown.locator('body')).toContainText('A model, not coaching advice');
+});
+
+test('a hostile sheet neither freezes nor reaches the page', async ({ page }) => {
+  await openBench(page);
+  await openEstimate(page);
+  await startOwn(page);
+  const hostile = [
+    'a = 9^9^9^9^9',
+    'b = import({}, {})',
+    'c = cos.constructor("return 1")()',
+    'd = 1:1e9',
+    '# <img src=x onerror="window.reached = 1">',
+    ...Array.from({ length: 150 }, (_, i) => `e_${i} = ${i === 0 ? '1 +- 0.1' : `e_${i - 1} / 2 + e_${i - 1} / 2`}`),
+  ];
+  await field(page, 1).fill('');
+  await field(page, 1).focus();
+  await page.evaluate((text) => {
+    const target = document.activeElement as HTMLTextAreaElement;
+    target.value = text;
+    target.dispatchEvent(new InputEvent('input', { bubbles: true }));
+  }, hostile.join('\n'));
+  await expect(line(page, 'e_149').locator('.line-estimate')).toContainText('1.00 ± 0.10');
+  await expect(page.locator('.line-fault')).toHaveCount(4);
+  expect(await page.evaluate(() => 'reached' in window)).toBe(false);
+  // the page still answers
+  await page.keyboard.press('Escape');
+  await expect(page.locator('.estimate')).toHaveCount(0);
+});
+
+test('axe finds nothing', async ({ page }) => {
+  await openBench(page);
+  await openEstimate(page);
+  await page.getByLabel('Sheet', { exact: true }).selectOption('energy-of-spin');
+  await expect(line(page, 'energy_flip').locator('.line-estimate')).toBeVisible();
+  await page.getByRole('button', { name: 'How to write a line' }).click();
+  for (const scheme of ['light', 'dark'] as const) {
+    await page.emulateMedia({ colorScheme: scheme });
+    const { violations } = await new AxeBuilder({ page }).include('.tool').analyze();
+    expect(violations.map((v) => `${v.id}: ${v.nodes.map((n) => n.target.join(' ')).join(', ')}`)).toEqual([]);
+  }
+});

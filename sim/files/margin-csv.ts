@@ -7,11 +7,11 @@ const cell = (x: number): string => (Number.isFinite(x) ? String(x) : '');
 /** A fault in words, quoted where it has to be. */
 const text = (x: string): string => (/[",\r\n]/.test(x) ? `"${x.replaceAll('"', '""')}"` : x);
 
-export function sampleColumns({ spread, window }: Study): string[] {
+export function sampleColumns({ spread, window: bounds }: Study): string[] {
   return [
     'sample',
     ...spread.parts.map(({ input }) => `${input.id}_${OUT_UNITS[input.unit].suffix}`),
-    ...window.map(({ result }) => `${result.id}_${OUT_UNITS[result.unit].suffix}`),
+    ...bounds.map(({ result }) => `${result.id}_${OUT_UNITS[result.unit].suffix}`),
     'distance',
     'inside',
     'fault',
@@ -20,11 +20,11 @@ export function sampleColumns({ spread, window }: Study): string[] {
 
 /** `far`: distance of each from the middle of the window. The line of names stands over sample 0 alone. */
 export function formatSamples(study: Study, table: SampleTable, far: ArrayLike<number>): string {
-  const { spread, window } = study;
+  const { spread, window: bounds } = study;
   const width = spread.parts.length;
-  const m = window.length;
+  const m = bounds.length;
   const scaleIn = spread.parts.map((p) => OUT_UNITS[p.input.unit].scale);
-  const scaleOut = window.map((b) => OUT_UNITS[b.result.unit].scale);
+  const scaleOut = bounds.map((b) => OUT_UNITS[b.result.unit].scale);
   const lines = table.from === 0 ? [sampleColumns(study).join(',')] : [];
   for (let i = 0; i < table.n; i++) {
     const number = table.from + i;
@@ -42,13 +42,13 @@ export function formatSamples(study: Study, table: SampleTable, far: ArrayLike<n
   return lines.length > 0 ? `${lines.join('\n')}\n` : '';
 }
 
-export function mapColumns({ x, y, results, window }: MapSpec): string[] {
+export function mapColumns({ x, y, results, window: bounds }: MapSpec): string[] {
   return [
     'row',
     'column',
     ...[y, x].map(({ input }) => `${input.id}_${OUT_UNITS[input.unit].suffix}`),
     ...results.map((r) => `${r.id}_${OUT_UNITS[r.unit].suffix}`),
-    ...(window ? ['distance', 'inside'] : []),
+    ...(bounds ? ['distance', 'inside'] : []),
     'fault',
   ];
 }
@@ -59,7 +59,7 @@ export function formatMapRow(
   row: MapRow,
   placeOf: (axis: MapSpec['x'], index: number) => number,
 ): string {
-  const { x, y, results, window } = map;
+  const { x, y, results, window: bounds } = map;
   const n = x.count;
   const [sx, sy] = [x, y].map((a) => OUT_UNITS[a.input.unit].scale);
   const lines = row.row === 0 ? [mapColumns(map).join(',')] : [];
@@ -71,7 +71,7 @@ export function formatMapRow(
         cell(placeOf(y, row.row) * sy),
         cell(placeOf(x, i) * sx),
         ...results.map((r, k) => cell(row.values[k * n + i] * OUT_UNITS[r.unit].scale)),
-        ...(window ? [cell(row.distance[i]), row.distance[i] <= 1 ? '1' : '0'] : []),
+        ...(bounds ? [cell(row.distance[i]), row.distance[i] <= 1 ? '1' : '0'] : []),
         text(row.faults[i] ?? ''),
       ].join(','),
     );

@@ -21,8 +21,8 @@ const shareOut = ({ n, hits, share, interval }: ShareAfter): object => ({
   interval95: interval,
 });
 
-const windowOut = (window: readonly Bound[]): object[] =>
-  window.map(({ result, low, high }) => {
+const windowOut = (bounds: readonly Bound[]): object[] =>
+  bounds.map(({ result, low, high }) => {
     const { scale, suffix } = OUT_UNITS[result.unit];
     return { result: result.id, unit: suffix, low: low * scale, high: high * scale };
   });
@@ -111,7 +111,7 @@ export interface MapOut {
 }
 
 export function formatMapJson({ title, map, balance, from, rows, contours, placeOf }: MapOut): string {
-  const { x, y, results, window } = map;
+  const { x, y, results, window: bounds } = map;
   const axis = (a: MapSpec['x']): object => {
     const { scale, suffix } = OUT_UNITS[a.input.unit];
     return {
@@ -146,7 +146,7 @@ export function formatMapJson({ title, map, balance, from, rows, contours, place
         })),
       };
     }),
-    ...(window ? { window: windowOut(window), distance: rows.map((row) => Array.from(row.distance, finite)) } : {}),
+    ...(bounds ? { window: windowOut(bounds), distance: rows.map((row) => Array.from(row.distance, finite)) } : {}),
   };
   return `${JSON.stringify(file)}\n`;
 }

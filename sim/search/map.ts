@@ -79,10 +79,10 @@ export class Mapper {
   }
 
   run(row: number): MapRow {
-    const { x, y, results, window } = this.map;
+    const { x, y, results, window: bounds } = this.map;
     const n = x.count;
     const values = new Float64Array(results.length * n).fill(Number.NaN);
-    const distance = new Float64Array(window ? n : 0).fill(Number.POSITIVE_INFINITY);
+    const distance = new Float64Array(bounds ? n : 0).fill(Number.POSITIVE_INFINITY);
     const faults: Record<number, string> = {};
     const at = [0, axisValue(y, row)];
     for (let i = 0; i < n; i++) {
@@ -92,10 +92,10 @@ export class Mapper {
         results.forEach((r, k) => {
           values[k * n + i] = r.get(outcome);
         });
-        if (window)
+        if (bounds)
           distance[i] = distanceIn(
-            window,
-            window.map((b) => b.result.get(outcome)),
+            bounds,
+            bounds.map((b) => b.result.get(outcome)),
           ).distance;
       } catch (error) {
         faults[i] = wordFault(error);

@@ -43,7 +43,7 @@ interface Look {
 }
 
 /** One bar for each part, in their order. The skill as written must be inside the window. */
-export function calcBar(flyer: SampleFlyer, parts: readonly SpreadPart[], window: Window, index: number): Bar {
+export function calcBar(flyer: SampleFlyer, parts: readonly SpreadPart[], bounds: Window, index: number): Bar {
   const part = parts[index];
   const now = parts.map((p) => p.input.value);
   const look = (change: number): Look => {
@@ -52,8 +52,8 @@ export function calcBar(flyer: SampleFlyer, parts: readonly SpreadPart[], window
     try {
       const outcome = flyer.outcomeAt(at);
       const { distance, worst } = distanceIn(
-        window,
-        window.map((b) => b.result.get(outcome)),
+        bounds,
+        bounds.map((b) => b.result.get(outcome)),
       );
       return { off: distance - 1, worst };
     } catch (error) {
@@ -61,8 +61,8 @@ export function calcBar(flyer: SampleFlyer, parts: readonly SpreadPart[], window
     }
   };
   const here = look(0);
-  const low = findEnd(look, here, part, -1, window);
-  const high = findEnd(look, here, part, 1, window);
+  const low = findEnd(look, here, part, -1, bounds);
+  const high = findEnd(look, here, part, 1, bounds);
   return {
     input: part.input.id,
     spread: part.by,
@@ -77,18 +77,18 @@ function findEnd(
   here: Look,
   { input, by }: SpreadPart,
   side: 1 | -1,
-  window: Window,
+  bounds: Window,
 ): BarEnd {
   const [least, most] = studyRange(input);
   const room = side > 0 ? most - input.value : input.value - least;
   let a = { x: 0, look: here };
-  if (!(here.off < 0)) return { by: 0, ends: 'window', result: window[here.worst]?.result.id };
+  if (!(here.off < 0)) return { by: 0, ends: 'window', result: bounds[here.worst]?.result.id };
   let step = FIRST * by;
   for (;;) {
     const x = Math.min(room, a.x + step, FARTHEST * by);
     if (x <= a.x) return { by: side * a.x, ends: 'range' };
     const b = { x, look: look(side * x) };
-    if (b.look.off >= 0) return close(look, a, b, side, by, window);
+    if (b.look.off >= 0) return close(look, a, b, side, by, bounds);
     if (x >= FARTHEST * by) return { by: side * x, ends: 'never' };
     if (x >= room) return { by: side * x, ends: 'range' };
     a = b;
@@ -108,7 +108,7 @@ function close(
   to: Place,
   side: number,
   by: number,
-  window: Window,
+  bounds: Window,
 ): BarEnd {
   let a = from;
   let b = to;
@@ -134,5 +134,5 @@ function close(
   }
   const { worst, fault } = b.look;
   if (fault !== undefined) return { by: side * a.x, ends: 'flight', fault };
-  return { by: side * a.x, ends: 'window', result: window[worst].result.id };
+  return { by: side * a.x, ends: 'window', result: bounds[worst].result.id };
 }

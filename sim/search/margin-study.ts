@@ -55,16 +55,16 @@ export const shareOfHits = (hits: number, n: number): ShareAfter => ({
   interval: wilson(hits, n),
 });
 
-export function studyMargin(table: SampleTable, spread: Spread, window: Window): MarginStudy {
-  const far = distances(window, table);
+export function studyMargin(table: SampleTable, spread: Spread, bounds: Window): MarginStudy {
+  const far = distances(bounds, table);
   const width = spread.parts.length;
-  const m = window.length;
+  const m = bounds.length;
   const flown: number[] = [];
   for (let i = 0; i < table.n; i++) if (Number.isFinite(far[i])) flown.push(i);
   const z = spread.parts.map(({ input, by }, j) =>
     Float64Array.from(flown, (i) => (table.values[width * i + j] - input.value) / by),
   );
-  const results = window.map((_, k) => Float64Array.from(flown, (i) => table.results[m * i + k]));
+  const results = bounds.map((_, k) => Float64Array.from(flown, (i) => table.results[m * i + k]));
   const enough = flown.length >= LEAST_FOR_INFLUENCE * (2 * width + 1);
   const spreads = results.map((r) => (r.length > 1 ? deviation(r) : Number.NaN));
   const fits = enough ? results.map((r) => fitLinear(z, r)) : [];

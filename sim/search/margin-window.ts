@@ -34,9 +34,9 @@ export function usualWindow(spec: SkillSpec, now: Outcome): Window {
   });
 }
 
-export function checkWindow(window: Window): void {
-  if (window.length === 0) throw new FieldError('window', 'nothing', 'at least one result with its bounds');
-  for (const { result, low, high } of window)
+export function checkWindow(bounds: Window): void {
+  if (bounds.length === 0) throw new FieldError('window', 'nothing', 'at least one result with its bounds');
+  for (const { result, low, high } of bounds)
     if (!(low < high && Number.isFinite(low) && Number.isFinite(high)))
       throw new FieldError(`window.${result.id}`, `${low} to ${high}`, 'two numbers, the lower one first');
 }
@@ -48,11 +48,11 @@ export function placeIn({ low, high }: Bound, value: number): number {
 }
 
 /** The largest distance from the middle and whose it is; up to 1 the flight is in the window. */
-export function distanceIn(window: Window, values: ArrayLike<number>): { distance: number; worst: number } {
+export function distanceIn(bounds: Window, values: ArrayLike<number>): { distance: number; worst: number } {
   let distance = -1;
   let worst = 0;
-  for (let k = 0; k < window.length; k++) {
-    const d = Math.abs(placeIn(window[k], values[k]));
+  for (let k = 0; k < bounds.length; k++) {
+    const d = Math.abs(placeIn(bounds[k], values[k]));
     if (d > distance) {
       distance = d;
       worst = k;

@@ -46,18 +46,18 @@ export class Sampler {
   /** Samples `from` up to, not including, `to`; counted from 0. */
   run(from: number, to: number): SampleTable {
     checkSpan(from, to);
-    const { window } = this.study;
+    const { window: bounds } = this.study;
     const width = this.draw.n;
     const n = to - from;
     const values = new Float64Array(n * width);
-    const results = new Float64Array(n * window.length).fill(Number.NaN);
+    const results = new Float64Array(n * bounds.length).fill(Number.NaN);
     const faults: Record<number, string> = {};
     for (let i = 0; i < n; i++) {
       const row = values.subarray(width * i, width * (i + 1));
       this.draw.valuesInto(from + i, row);
       try {
         const outcome = this.flyer.outcomeAt(row);
-        for (let k = 0; k < window.length; k++) results[window.length * i + k] = window[k].result.get(outcome);
+        for (let k = 0; k < bounds.length; k++) results[bounds.length * i + k] = bounds[k].result.get(outcome);
       } catch (error) {
         faults[from + i] = wordFault(error);
       }
@@ -107,9 +107,9 @@ export function joinTables(tables: readonly SampleTable[]): SampleTable {
 }
 
 /** Distance of each sample from the middle of the window, in half widths. */
-export function distances(window: Window, table: SampleTable): Float64Array {
+export function distances(bounds: Window, table: SampleTable): Float64Array {
   const out = new Float64Array(table.n);
-  const m = window.length;
-  for (let i = 0; i < table.n; i++) out[i] = distanceIn(window, table.results.subarray(m * i, m * (i + 1))).distance;
+  const m = bounds.length;
+  for (let i = 0; i < table.n; i++) out[i] = distanceIn(bounds, table.results.subarray(m * i, m * (i + 1))).distance;
   return out;
 }

@@ -60,30 +60,30 @@ export function usualStudy(spec: SkillSpec, seed = 1): StudyRequest {
   };
 }
 
-export const openWindow = (window: readonly BoundRequest[]): Window =>
-  window.map(({ result, low, high }) => ({ result: findResult(result), low, high }));
+export const openWindow = (bounds: readonly BoundRequest[]): Window =>
+  bounds.map(({ result, low, high }) => ({ result: findResult(result), low, high }));
 
-export function openStudy({ spec, vary, correlations, window, seed, balance }: StudyRequest): Study {
+export function openStudy({ spec, vary, correlations, window: bounds, seed, balance }: StudyRequest): Study {
   return {
     spec,
     spread: makeSpread(
       vary.map(({ input, by, kind }) => ({ input: findInput(spec, input), by, kind })),
       correlations,
     ),
-    window: openWindow(window),
+    window: openWindow(bounds),
     seed,
     ...(balance ? { balance } : {}),
   };
 }
 
-export function openMap({ spec, x, y, results, window, balance }: MapRequest): MapSpec {
+export function openMap({ spec, x, y, results, window: bounds, balance }: MapRequest): MapSpec {
   const axis = ({ input, ...rest }: AxisRequest): MapSpec['x'] => ({ input: findInput(spec, input), ...rest });
   return {
     spec,
     x: axis(x),
     y: axis(y),
     results: results.map(findResult),
-    ...(window.length > 0 ? { window: openWindow(window) } : {}),
+    ...(bounds.length > 0 ? { window: openWindow(bounds) } : {}),
     ...(balance ? { balance } : {}),
   };
 }

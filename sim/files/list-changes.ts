@@ -33,6 +33,8 @@ const FIELD_WORDS: Readonly<Record<string, string>> = {
   'takeoff.momentum.ratesRevPerS.somersault': 'somersault rate at take-off (rev/s)',
   'takeoff.momentum.ratesRevPerS.tilt': 'tilt rate at take-off (rev/s)',
   'takeoff.momentum.ratesRevPerS.twist': 'twist rate at take-off (rev/s)',
+  approach: 'approach',
+  arrival: 'landing',
   'end.durationS': 'duration (s)',
   'end.surface.kind': 'landing surface',
   'end.surface.heightM': 'height of the landing surface (m)',

@@ -1,0 +1,31 @@
+// "fly" tells the phases of a file that has them, and only of those.
+import { expect, test } from 'vitest';
+import { CAUTION } from '../../sim/index.ts';
+import { run } from './run.ts';
+
+test('a giant into a dismount: swing, release, joints, landing, verdict', async () => {
+  const { code, out, err } = await run('fly', 'giant-double-straight');
+  expect([code, err]).toEqual([0, '']);
+  for (const line of [
+    /^Swing +\d\.\d\d s; grip at most \d+ N \(\d\.\d\d body weights\)/m,
+    /^Release +mass centre \d\.\d\d m up at \d\.\d\d m\/s/m,
+    /^Joints +driven all the way; most asked of the \w+: \d\.\d\d times its strength/m,
+    /^Landing +down at \d\.\d\d m\/s; ground force at most \d+\.\d body weights after \d+ ms \(an upper bound/m,
+    /braked in \d+ ms: mean deceleration \d+\.\d g, mean ground force \d+\.\d body weights/,
+    /^Verdict +stuck: the extrapolated mass centre is over the base, \d+\.\d cm inside/m,
+  ])
+    expect(out).toMatch(line);
+  expect(out).toContain(CAUTION);
+}, 60_000);
+
+test('a vault: the contact of the hands', async () => {
+  const { out } = await run('fly', 'vault-handspring-half');
+  expect(out).toMatch(/^Contact +200 ms, mean force \d+ N \(2\.30 body weights\), 26 deg off the vertical/m);
+  expect(out).toMatch(/possible without slip or pull/);
+  expect(out).not.toMatch(/^Swing/m);
+}, 60_000);
+
+test('a flight alone has no phases', async () => {
+  const { out } = await run('fly', 'back-tuck');
+  expect(out).not.toMatch(/^(Swing|Contact|Landing|Verdict)/m);
+});

@@ -55,19 +55,28 @@ export function placeChain(
     w[i] += spin;
   }
   // origins of the link frames relative to that of link 0
-  const [ox, oy, ux, uy] = [links, links, links, links].map((l) => new Float64Array(l.length));
-  joints.forEach(({ parent: a, child: b, point: [x, y] }) => {
-    const dx = Math.cos(theta[a]) * x - Math.sin(theta[a]) * y - (Math.cos(theta[b]) * x - Math.sin(theta[b]) * y);
-    const dy = Math.sin(theta[a]) * x + Math.cos(theta[a]) * y - (Math.sin(theta[b]) * x + Math.cos(theta[b]) * y);
-    const ex = -w[a] * (Math.sin(theta[a]) * x + Math.cos(theta[a]) * y);
-    const ey = w[a] * (Math.cos(theta[a]) * x - Math.sin(theta[a]) * y);
-    const fx = -w[b] * (Math.sin(theta[b]) * x + Math.cos(theta[b]) * y);
-    const fy = w[b] * (Math.cos(theta[b]) * x - Math.sin(theta[b]) * y);
-    ox[b] = ox[a] + dx;
-    oy[b] = oy[a] + dy;
-    ux[b] = ux[a] + ex - fx;
-    uy[b] = uy[a] + ey - fy;
-  });
+  const n = links.length;
+  const ox = new Float64Array(n);
+  const oy = new Float64Array(n);
+  const ux = new Float64Array(n);
+  const uy = new Float64Array(n);
+  for (const { parent: a, child: b, point } of joints) {
+    const x = point[0];
+    const y = point[1];
+    const ca = Math.cos(theta[a]);
+    const sa = Math.sin(theta[a]);
+    const cb = Math.cos(theta[b]);
+    const sb = Math.sin(theta[b]);
+    // the joint from either link's origin
+    const ax = ca * x - sa * y;
+    const ay = sa * x + ca * y;
+    const bx = cb * x - sb * y;
+    const by = sb * x + cb * y;
+    ox[b] = ox[a] + ax - bx;
+    oy[b] = oy[a] + ay - by;
+    ux[b] = ux[a] - w[a] * ay + w[b] * by;
+    uy[b] = uy[a] + w[a] * ax - w[b] * bx;
+  }
   const k = at.point.link;
   const [px, py] = at.point.at;
   const c = Math.cos(theta[k]);
@@ -77,7 +86,8 @@ export function placeChain(
   const ex = at.vx - (ux[k] - w[k] * (s * px + c * py));
   const ey = at.vy - (uy[k] + w[k] * (c * px - s * py));
   for (let i = 0; i < links.length; i++) {
-    const [x, y] = links[i].centre;
+    const x = links[i].centre[0];
+    const y = links[i].centre[1];
     const ci = Math.cos(theta[i]);
     const si = Math.sin(theta[i]);
     out.cx[i] = ox[i] + dx + ci * x - si * y;

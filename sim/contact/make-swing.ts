@@ -114,8 +114,13 @@ function readSwing(hang: Hang, run: SwingRun, released: number | undefined): Swi
     // the first sample is the start itself, though the grid may not meet it
     const t = i === 0 ? 0 : i <= before ? T - (before - i) * SAMPLE : T + (i - before) * SAMPLE;
     const { record, whole } = reader(t);
-    const [bx, by, , ...q] = record.x;
-    const [ux, uy, w, ...qd] = record.v;
+    const bx = record.x[0];
+    const by = record.x[1];
+    const ux = record.v[0];
+    const uy = record.v[1];
+    const w = record.v[2];
+    const q = record.x.subarray(3);
+    const qd = record.v.subarray(3);
     c.t[i] = t - T;
     const rx = whole.x - bx;
     const ry = whole.y - by - rail.height;
@@ -144,7 +149,9 @@ function readSwing(hang: Hang, run: SwingRun, released: number | undefined): Swi
     c.energy[i] = whole.kinetic + whole.potential + c.railEnergy[i];
     c.work[i] = record.work;
     c.loss[i] = record.loss;
-    askInto(hang, t, record.x[2], w, phi, asked);
+    // driven joints are where they are asked to be
+    if (run.engine === 'planck') askInto(hang, t, record.x[2], w, phi, asked);
+    else asked.q.set(q);
     joints.forEach((joint, j) => {
       joint.q[i] = q[j];
       joint.qd[i] = qd[j];
@@ -249,8 +256,12 @@ function makeReader(
     readRun(run, t, record);
     const q = record.x.subarray(3);
     const qd = record.v.subarray(3);
-    const [x, y, theta] = record.x;
-    const [vx, vy, w] = record.v;
+    const x = record.x[0];
+    const y = record.x[1];
+    const theta = record.x[2];
+    const vx = record.v[0];
+    const vy = record.v[1];
+    const w = record.v[2];
     placeChain(chain, q, qd, { point: grip, x, y: y + rail.height, vx, vy, theta, w }, motion);
     wholeInto(chain, motion, gravity, whole);
     // driven joints: the torques are what the moves need here; else those that the engine put on

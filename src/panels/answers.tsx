@@ -1,5 +1,5 @@
 /** Answers what commands ask of the shelf, the exports, the units and the voice; takes in athletes that were opened. */
-import { createEffect, createSignal, on, onMount } from 'solid-js';
+import { createEffect, on, onMount } from 'solid-js';
 import type { Asked } from '../commands/actions.ts';
 import { shelfTexts } from '../texts/shelf.ts';
 import type { Bench } from './bench.ts';
@@ -9,7 +9,6 @@ import { useShelf } from './shelf.ts';
 import { setUnits } from './units.ts';
 
 export function Answers(props: { bench: Bench }) {
-  const [said, setSaid] = createSignal('');
   const shelf = useShelf(props.bench);
   const code = useCode(props.bench);
   const answer: Readonly<Record<Asked, () => void>> = {
@@ -21,9 +20,8 @@ export function Answers(props: { bench: Bench }) {
     png: () => void import('./print-export.ts').then((m) => m.savePicture(props.bench, 'png')),
     say: () => {
       // the same words again are spoken again
-      setSaid('');
-      queueMicrotask(() => setSaid(sayFlight(props.bench)));
-      props.bench.tell({ text: sayFlight(props.bench) });
+      props.bench.tell(undefined);
+      queueMicrotask(() => props.bench.tell({ text: sayFlight(props.bench) }));
     },
     code: () => code.open(),
     metric: () => setUnits({ measure: 'metric' }),
@@ -46,9 +44,5 @@ export function Answers(props: { bench: Bench }) {
       },
     ),
   );
-  return (
-    <p class="spoken" aria-live="assertive" data-testid="said">
-      {said()}
-    </p>
-  );
+  return null;
 }

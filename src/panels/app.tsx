@@ -51,8 +51,7 @@ export function App(props: { ports: BenchPorts }) {
     const onDrop = (e: DragEvent): void => {
       e.preventDefault();
       setOver(false);
-      const file = e.dataTransfer?.files[0];
-      if (file) void file.text().then((text) => bench.readText(file.name, text));
+      for (const file of e.dataTransfer?.files ?? []) void file.text().then((text) => bench.readText(file.name, text));
     };
     const keep = (): void => bench.leave();
     const hide = (): void => {

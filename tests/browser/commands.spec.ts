@@ -73,7 +73,7 @@ for (const colorScheme of ['light', 'dark'] as const)
 test('the flight is said aloud when it is asked for', async ({ page }) => {
   await openBench(page);
   await page.keyboard.press('r');
-  const said = page.getByTestId('said');
+  const said = page.getByRole('status').filter({ hasText: 'Take-off' });
   await expect(said).toContainText('1.00 somersault backward');
   await expect(said).toContainText('Take-off: ');
   await expect(said).toContainText('Fastest twist: ');

@@ -16,9 +16,11 @@ import {
 } from '../../sim/index.ts';
 import { listCautions } from './cautions.ts';
 import { findCode } from './code.ts';
+import type { ToldTakeoff } from './contact-messages.ts';
 import { explain } from './explain.ts';
 import { makeOutline } from './outline.ts';
 import { getOverlaps } from './overlaps.ts';
+import { makeReleases } from './releases.ts';
 import type { FlightResult } from './result.ts';
 
 /** Frames a second for curves and readout; long flights get fewer. */
@@ -33,6 +35,8 @@ export interface Engine {
   fly(file: SkillFile, from?: FlightResult): FlightResult;
   /** of a skill that is the file's but for its take-off */
   flyAs(file: SkillFile, skill: Skill): FlightResult;
+  /** what a swing or a known push gives the flight of this file; true when that is news */
+  setRelease(file: SkillFile, takeoff: ToldTakeoff): boolean;
   readFile(json: unknown): SkillFile;
   readAthlete(json: unknown): FlightResult['athlete'];
   findAthlete(file: SkillFile): FlightResult['athlete'];
@@ -43,6 +47,7 @@ export interface Engine {
 
 export function makeEngine(shelf: Shelf): Engine {
   let flights = 0;
+  const releases = makeReleases();
   const findAthlete: Engine['findAthlete'] = ({ athlete }) =>
     'ref' in athlete ? shelf.athletes[athlete.ref] : athlete;
   const complete = (file: SkillFile, skill: Skill, flight: Flight, draft: boolean): FlightResult => {
@@ -65,13 +70,14 @@ export function makeEngine(shelf: Shelf): Engine {
     };
   };
   return {
+    setRelease: (file, takeoff) => releases.set(file, findAthlete(file), takeoff),
     findAthlete,
     overlaps: getOverlaps,
     explain,
     readFile: (json) => checkSkillFile(json),
     readAthlete: (json) => parseAthlete(json),
     fly: (file, from) => {
-      const skill = buildSkill(parseSkill(file, shelf));
+      const skill = releases.apply(file, findAthlete(file), buildSkill(parseSkill(file, shelf)));
       const flight = flySkill(skill, from ? { near: from.flight.duration, tolerance: DRAFT_TOLERANCE } : {});
       return complete(file, skill, flight, from !== undefined);
     },

@@ -22,6 +22,7 @@ import { StageNames } from './stage-names.tsx';
 import { useAxis, useFit } from './steady.ts';
 import { GroundTool } from './tools/ground-tool.tsx';
 import { findTool } from './tools/tool-list.ts';
+import { ToolPlace } from './tools/tool-place.tsx';
 
 const FRONT = 122;
 const FLOOR = 34;
@@ -67,6 +68,8 @@ export function BenchLayout(props: { bench: Bench; lanes: LaneList }) {
       { ...common, kind: 'side', x: sideX(), width: sideWidth(), x0: framing().sideX0, ghosts: 5 },
     ];
   });
+  // the posing stage stands in the place of front and side
+  const seen = (): readonly ViewPlace[] => (props.bench.tool() === 'pose' ? views().slice(0, 1) : views());
   const groundHeight = (): number => height() - ABOVE_AIR - airHeight() - FLOOR;
   const ground = () => (
     <Ground
@@ -79,6 +82,65 @@ export function BenchLayout(props: { bench: Bench; lanes: LaneList }) {
       sideX0={framing().sideX0}
     />
   );
+  const pictures = () => (
+    <>
+      <section class="air" style={{ height: `${airHeight()}px` }}>
+        <BeforeColumn bench={props.bench} />
+        <Show
+          when={props.bench.large.isOpen()}
+          fallback={
+            <>
+              <Stage
+                bench={props.bench}
+                width={width() - LEFT}
+                height={airHeight()}
+                views={seen()}
+                timeAt={(x) => (x < timeWidth() ? tOf(axis(), x) : undefined)}
+              >
+                <StageNames views={seen()} compressed={framing().unrolledPxPerM > framing().pxPerM + 0.5} />
+              </Stage>
+              <button type="button" class="plain small enlarge" onClick={() => props.bench.toggleLarge()}>
+                <Icon name="enlarge" size={16} /> {stageTexts.enlarge}
+              </button>
+            </>
+          }
+        >
+          <LargeStageArea bench={props.bench} width={width() - LEFT} height={airHeight()} />
+        </Show>
+        <p class="standing">{texts.standingCaution}</p>
+      </section>
+      <section class="floor" aria-label={texts.floor.label}>
+        <FloorControls bench={props.bench} />
+        <Ruler bench={props.bench} axis={axis()} height={FLOOR} grip={76} />
+        <Show when={!props.bench.large.isOpen()}>
+          <Metres
+            bench={props.bench}
+            x0={framing().sideX0}
+            pxPerM={framing().pxPerM}
+            width={sideWidth()}
+            height={FLOOR}
+            direction={framing().direction}
+          />
+        </Show>
+      </section>
+      <Switch fallback={ground()}>
+        <Match when={findTool(props.bench.tool(), 'ground')}>
+          {(tool) => (
+            <GroundTool bench={props.bench} tool={tool()} axis={axis()} width={width()} height={groundHeight()} />
+          )}
+        </Match>
+      </Switch>
+      <div
+        class="plumb"
+        aria-hidden="true"
+        style={{
+          left: `${LEFT}px`,
+          transform: `translate(${xOf(axis(), props.bench.cursor())}px, ${airHeight()}px)`,
+          height: `${FLOOR + groundHeight()}px`,
+        }}
+      />
+    </>
+  );
   return (
     <div class="bench" ref={root}>
       <Bar bench={props.bench} />
@@ -88,61 +150,19 @@ export function BenchLayout(props: { bench: Bench; lanes: LaneList }) {
       </section>
       <main>
         <Show when={size().width > 0}>
-          <section class="air" style={{ height: `${airHeight()}px` }}>
-            <BeforeColumn bench={props.bench} />
-            <Show
-              when={props.bench.large.isOpen()}
-              fallback={
-                <>
-                  <Stage
-                    bench={props.bench}
-                    width={width() - LEFT}
-                    height={airHeight()}
-                    views={views()}
-                    timeAt={(x) => (x < timeWidth() ? tOf(axis(), x) : undefined)}
-                  >
-                    <StageNames views={views()} compressed={framing().unrolledPxPerM > framing().pxPerM + 0.5} />
-                  </Stage>
-                  <button type="button" class="plain small enlarge" onClick={() => props.bench.toggleLarge()}>
-                    <Icon name="enlarge" size={16} /> {stageTexts.enlarge}
-                  </button>
-                </>
-              }
-            >
-              <LargeStageArea bench={props.bench} width={width() - LEFT} height={airHeight()} />
-            </Show>
-            <p class="standing">{texts.standingCaution}</p>
-          </section>
-          <section class="floor" aria-label={texts.floor.label}>
-            <FloorControls bench={props.bench} />
-            <Ruler bench={props.bench} axis={axis()} height={FLOOR} grip={76} />
-            <Show when={!props.bench.large.isOpen()}>
-              <Metres
+          <Show when={findTool(props.bench.tool(), 'whole')} fallback={pictures()}>
+            {(tool) => (
+              <ToolPlace
+                tool={tool()}
                 bench={props.bench}
-                x0={framing().sideX0}
-                pxPerM={framing().pxPerM}
-                width={sideWidth()}
-                height={FLOOR}
-                direction={framing().direction}
+                axis={axis()}
+                width={width()}
+                height={height() - ABOVE_AIR}
+                timeLeft={LEFT}
+                device="bench"
               />
-            </Show>
-          </section>
-          <Switch fallback={ground()}>
-            <Match when={findTool(props.bench.tool(), 'ground')}>
-              {(tool) => (
-                <GroundTool bench={props.bench} tool={tool()} axis={axis()} width={width()} height={groundHeight()} />
-              )}
-            </Match>
-          </Switch>
-          <div
-            class="plumb"
-            aria-hidden="true"
-            style={{
-              left: `${LEFT}px`,
-              transform: `translate(${xOf(axis(), props.bench.cursor())}px, ${airHeight()}px)`,
-              height: `${FLOOR + groundHeight()}px`,
-            }}
-          />
+            )}
+          </Show>
         </Show>
       </main>
     </div>

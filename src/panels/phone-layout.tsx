@@ -232,7 +232,14 @@ export function PhoneLayout(props: { bench: Bench; lanes: LaneList }) {
             }}
           />
           <LaneSheet bench={props.bench} lanes={props.lanes} axis={axis()} plotHeight={120} />
-          <ToolSheet bench={props.bench} axis={axis()} width={width()} height={ground()} device="phone" />
+          <ToolSheet
+            bench={props.bench}
+            axis={axis()}
+            width={width()}
+            height={ground()}
+            tall={height() - BAR - lineSize().height - THUMB}
+            device="phone"
+          />
           <SpokenCut bench={props.bench} cut={cut()} explanation={explanation()} />
         </Show>
       </main>

@@ -5,15 +5,15 @@ import type { Keeper } from '../document/keep.ts';
 import type { Shelf } from '../document/shelf.ts';
 import type { Accounting } from '../engine/account.ts';
 import type { Comparing } from '../engine/compare.ts';
-import type { Drafting } from '../engine/draft.ts';
-import type { Estimating } from '../engine/estimate.ts';
 import type { Contacting } from '../engine/contact.ts';
 import type { ToldTakeoff } from '../engine/contact-messages.ts';
+import type { Drafting } from '../engine/draft.ts';
+import type { Estimating } from '../engine/estimate.ts';
 import type { Posing } from '../engine/pose.ts';
 import type { FlightResult, OverlapCaution } from '../engine/result.ts';
 import type { LargeLook } from '../scene/large-look.ts';
-import type { WholePictures } from './contact/whole-ports.ts';
 import type { Measure } from '../scene/measure.ts';
+import type { WholePictures } from './contact/whole-ports.ts';
 
 import type { PrintPorts } from './print-ports.ts';
 

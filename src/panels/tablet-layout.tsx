@@ -174,7 +174,14 @@ export function TabletLayout(props: { bench: Bench; lanes: LaneList }) {
             }}
           />
           <LaneSheet bench={props.bench} lanes={props.lanes} axis={axis()} plotHeight={Math.max(120, ground() - 13)} />
-          <ToolSheet bench={props.bench} axis={axis()} width={width()} height={ground() + STANDING} device="tablet" />
+          <ToolSheet
+            bench={props.bench}
+            axis={axis()}
+            width={width()}
+            height={ground() + STANDING}
+            tall={height() - BAR - line() - THUMB}
+            device="tablet"
+          />
           <SpokenCut bench={props.bench} cut={cut()} explanation={explanation()} />
         </Show>
       </main>

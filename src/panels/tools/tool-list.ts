@@ -6,6 +6,7 @@ export const tools: readonly Tool[] = [
   { name: 'pose', place: 'aside', load: () => import('../pose/pose-tool.tsx').then((m) => m.PoseTool) },
   { name: 'compare', place: 'ground', load: () => import('../compare/compare-tool.tsx').then((m) => m.CompareTool) },
   { name: 'account', place: 'ground', load: () => import('../account/account-tool.tsx').then((m) => m.AccountTool) },
+  { name: 'contact', place: 'whole', load: () => import('../contact/contact-tool.tsx').then((m) => m.ContactTool) },
   {
     name: 'estimate',
     place: 'ground',

@@ -10,6 +10,8 @@ export function ToolSheet(props: {
   axis: TimeAxis;
   width: number;
   height: number;
+  /** room from under the sentence on: for a tool that takes the pictures' place too */
+  tall: number;
   device: 'tablet' | 'phone';
 }) {
   return (
@@ -21,7 +23,7 @@ export function ToolSheet(props: {
             bench={props.bench}
             axis={props.axis}
             width={props.width}
-            height={props.height}
+            height={tool().place === 'whole' ? props.tall : props.height}
             timeLeft={0}
             device={props.device}
           />

@@ -6,9 +6,9 @@ import type { TimeAxis } from '../plot/axis.ts';
 
 /**
  * Where a tool stands on a laptop: in the place of the cut (aside, 416 px wide), or of everything under the floor but
- * the shapes (ground). On tablet and phone both are a sheet under the floor, above the thumb bar.
+ * the shapes (ground), or of pictures, floor and ground together (whole). On tablet and phone both are a sheet under the floor, above the thumb bar.
  */
-export type ToolPlace = 'aside' | 'ground';
+export type ToolPlace = 'aside' | 'ground' | 'whole';
 
 export interface ToolProps {
   readonly bench: Bench;

@@ -1,0 +1,150 @@
+/** What page and worker say to each other about a whole skill. Plain data: columns and sampled poses. */
+import type { Athlete, ContactFault, LandingReport, ShapeData, SkillFile, SwingPeaks } from '../../sim/index.ts';
+
+/** Which row of the time axis belongs to which phase. */
+export const PHASES = ['swing', 'contact', 'flight', 'landing'] as const;
+export type PhaseName = (typeof PHASES)[number];
+
+/** One value a row; t = 0 is the release or take-off. */
+export interface WholeColumns {
+  readonly t: Float64Array;
+  /** index into PHASES */
+  readonly phase: Uint8Array;
+  /** force from outside besides weight: W, N; and its size in body weights */
+  readonly fx: Float64Array;
+  readonly fy: Float64Array;
+  readonly weights: Float64Array;
+  /** g; NaN where it is not known */
+  readonly feltHead: Float64Array;
+  readonly speed: Float64Array;
+  /** about the mass centre, along Z, kg m2/s; about the bar, NaN off it */
+  readonly h: Float64Array;
+  readonly hBar: Float64Array;
+  /** rev/s about the bar, then of F; NaN in the landing */
+  readonly turn: Float64Array;
+  /** J over the landing surface: height, moving and turning, held by rail or mat */
+  readonly height: Float64Array;
+  readonly motion: Float64Array;
+  readonly held: Float64Array;
+  /** m: of the rail from its rest place, down and along; of the deepest foot in the mat */
+  readonly bendX: Float64Array;
+  readonly bendY: Float64Array;
+  readonly sink: Float64Array;
+}
+
+/** Poses for pictures, evenly in each phase. */
+export interface WholePoses {
+  readonly t: Float64Array;
+  /** (n x nseg x 9), (n x nseg x 3), (n x 3), (n x 9) */
+  readonly R_WS: Float64Array;
+  readonly p_WSo_W: Float64Array;
+  readonly p_WScm_W: Float64Array;
+  readonly R_WF: Float64Array;
+}
+
+export interface ToldSwing {
+  readonly peaks: SwingPeaks;
+  readonly driven: boolean;
+  readonly engine: 'equations' | 'planck';
+  /** as shares: of a peak force, of speeds, of energies */
+  readonly error: { readonly force: number; readonly speed: number; readonly energy: number };
+  readonly radius: number;
+  readonly duration: number;
+  readonly rail: { readonly height: number; readonly stiffness: number };
+  readonly release: { readonly angle: number; readonly up: number; readonly along: number; readonly h: number };
+  readonly limited: readonly { readonly joint: string; readonly share: number }[];
+  /** the same turn at constant speed, by the rule of thumb: v^2 / r in g, and felt at the bottom */
+  readonly rule: { readonly turnS: number; readonly speed: number; readonly g: number; readonly felt: number };
+}
+
+export interface ToldContact {
+  readonly time: number;
+  readonly impulse: number;
+  readonly bodyWeights: number;
+  readonly halfSinePeak: number;
+  readonly leanDeg: number;
+  readonly lever: number;
+  readonly angularImpulse: number;
+  readonly energy: number;
+  readonly frictionNeeded: number;
+  readonly place?: { readonly x: number; readonly z: number };
+  readonly faults: readonly ContactFault[];
+}
+
+export interface ToldAsymmetry {
+  readonly kind: 'tilt' | 'twist' | 'sides' | 'across';
+  readonly value: number;
+  readonly limit: number;
+}
+
+export type ToldLanding =
+  | { readonly kind: 'landed'; readonly report: LandingReport }
+  | { readonly kind: 'asymmetric'; readonly asymmetry: readonly ToldAsymmetry[] }
+  | { readonly kind: 'notOnFeet'; readonly part: string };
+
+export interface ToldTakeoff {
+  readonly height: number;
+  readonly v_WScm_W: readonly [number, number, number];
+  readonly h_Scm_W: readonly [number, number, number];
+  readonly somersault: number;
+  readonly tilt: number;
+  readonly twist: number;
+  readonly angles?: Float64Array;
+  readonly rates?: Float64Array;
+  readonly within: number;
+}
+
+export interface WholeTold {
+  readonly from: number;
+  readonly to: number;
+  readonly touchdown: number;
+  readonly barX: number;
+  readonly bodyWeight: number;
+  readonly columns: WholeColumns;
+  readonly poses: WholePoses;
+  /** what the flight begins with, where a swing or a known contact gives it */
+  readonly takeoff?: ToldTakeoff;
+  readonly swing?: ToldSwing;
+  readonly late?: { readonly held: number; readonly hand: 'left' | 'right'; readonly peakWeights: number };
+  readonly contact?: ToldContact;
+  readonly landing?: ToldLanding;
+}
+
+/** A release tried: ms after the planned one, and what came of it. */
+export interface ToldTry {
+  readonly lateMs: number;
+  readonly overDeg: number;
+  readonly upMPerS: number;
+  readonly airS: number;
+  readonly away: number;
+  readonly meets: boolean;
+}
+export interface WindowTold {
+  readonly tries: readonly ToldTry[];
+  readonly fromMs: number;
+  readonly toMs: number;
+  readonly isOpen: readonly [boolean, boolean];
+  readonly landingDeg: number;
+  readonly twistDeg: number;
+}
+/** Twists done if the second hand held on 10 ms less and more. */
+export interface LateTold {
+  readonly ms: readonly [number, number, number];
+  readonly twists: readonly [number, number, number];
+}
+
+export interface ContactRequest {
+  readonly id: number;
+  readonly file: SkillFile;
+  readonly athlete: Athlete;
+  readonly shapes: Readonly<Record<string, ShapeData>>;
+  /** the studies of the release too: they take several times as long */
+  readonly study: boolean;
+}
+
+export type ContactReply = { readonly id: number } & (
+  | { readonly kind: 'whole'; readonly told: WholeTold }
+  | { readonly kind: 'window'; readonly told: WindowTold | undefined }
+  | { readonly kind: 'late'; readonly told: LateTold | undefined }
+  | { readonly kind: 'failed'; readonly reason: string }
+);

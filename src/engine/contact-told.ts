@@ -1,0 +1,146 @@
+/** What a whole skill tells the page besides its rows: swing, contact, landing, in plain numbers. */
+import {
+  type Contact,
+  calcReleaseWindow,
+  flyWhole,
+  type Skill,
+  USUAL_RELEASE_WISH,
+  type Whole,
+} from '../../sim/index.ts';
+import type {
+  LateTold,
+  ToldContact,
+  ToldLanding,
+  ToldSwing,
+  ToldTakeoff,
+  WholeTold,
+  WindowTold,
+} from './contact-messages.ts';
+import { sampleColumns, samplePoses } from './contact-sample.ts';
+
+const DEG = 180 / Math.PI;
+const G = 9.81;
+/** A common rule: the turn at constant speed on a circle, which ignores that the bottom is the fastest part. */
+const RULE_TURN = 1.7;
+const RULE_RADIUS = 0.9144;
+
+function tellSwing({ swing, flight }: Whole): ToldSwing | undefined {
+  if (!swing) return undefined;
+  const { columns: c, shown } = swing;
+  const last = shown - 1;
+  const speed = (2 * Math.PI * RULE_RADIUS) / RULE_TURN;
+  const g = speed ** 2 / RULE_RADIUS / G;
+  return {
+    peaks: swing.peaks,
+    driven: swing.driven,
+    engine: swing.engine,
+    error: swing.error,
+    radius: swing.radius,
+    duration: swing.duration,
+    rail: { height: swing.rail.height, stiffness: swing.rail.stiffness[1] },
+    release: {
+      angle: c.angle[last],
+      up: flight.v_WScm_W0[1],
+      along: flight.v_WScm_W0[0],
+      h: flight.h_Scm_W[2],
+    },
+    limited: swing.joints.map(({ name, limited }) => {
+      let count = 0;
+      for (let i = 0; i < shown; i++) count += limited[i];
+      return { joint: name, share: count / shown };
+    }),
+    rule: { turnS: RULE_TURN, speed, g, felt: g + 1 },
+  };
+}
+
+function tellContact({ contact }: Whole): ToldContact | undefined {
+  if (!contact) return undefined;
+  const { impulse: c, time } = contact;
+  return {
+    time,
+    impulse: Math.hypot(...c.J_W),
+    bodyWeights: c.bodyWeights,
+    halfSinePeak: c.halfSinePeak,
+    leanDeg: c.lean * DEG,
+    lever: c.lever,
+    angularImpulse: c.K_Scm_W[2],
+    energy: c.energy,
+    frictionNeeded: c.frictionNeeded,
+    ...(c.place ? { place: c.place } : {}),
+    faults: c.faults,
+  };
+}
+
+function tellLanding({ landing }: Whole): ToldLanding | undefined {
+  if (landing?.kind !== 'landed') return landing;
+  return { kind: 'landed', report: landing.report };
+}
+
+function tellTakeoff({ skill, flight, swing }: Whole): ToldTakeoff | undefined {
+  const given = skill.approach?.kind === 'contact' && skill.approach.given !== undefined;
+  if (!swing && !given) return undefined;
+  const { takeoff, carried } = skill;
+  return {
+    height: flight.p_WScm_W0[1],
+    v_WScm_W: [flight.v_WScm_W0[0], flight.v_WScm_W0[1], flight.v_WScm_W0[2]],
+    h_Scm_W: [flight.h_Scm_W[0], flight.h_Scm_W[1], flight.h_Scm_W[2]],
+    somersault: takeoff.somersault,
+    tilt: takeoff.tilt,
+    twist: takeoff.twist,
+    ...(carried ? { angles: Float64Array.from(carried.angles), rates: Float64Array.from(carried.rates) } : {}),
+    within: carried?.within ?? 0,
+  };
+}
+
+export function tellWhole(whole: Whole, contact: Contact): WholeTold {
+  const { flight, late } = whole;
+  const weight = flight.body.mass * flight.gravity;
+  return {
+    from: whole.from,
+    to: whole.to,
+    touchdown: flight.duration,
+    barX: whole.barX,
+    bodyWeight: weight,
+    columns: sampleColumns(whole, contact),
+    poses: samplePoses(whole, contact),
+    takeoff: tellTakeoff(whole),
+    swing: tellSwing(whole),
+    ...(late ? { late: { held: late.held, hand: late.hand, peakWeights: late.peak / weight } } : {}),
+    contact: tellContact(whole),
+    landing: tellLanding(whole),
+  };
+}
+
+export function tellWindow(whole: Whole): WindowTold | undefined {
+  const { swing, skill } = whole;
+  if (!swing || !skill.target) return undefined;
+  const found = calcReleaseWindow(skill, swing);
+  const tries = found.tries.flatMap(({ late, flight, over, away, meets }) =>
+    flight
+      ? [{ lateMs: late * 1000, overDeg: over * DEG, upMPerS: flight.v_WScm_W0[1], airS: flight.duration, away, meets }]
+      : [],
+  );
+  return {
+    tries,
+    fromMs: found.from * 1000,
+    toMs: found.to * 1000,
+    isOpen: found.isOpen,
+    landingDeg: USUAL_RELEASE_WISH.landing * DEG,
+    twistDeg: USUAL_RELEASE_WISH.twist * DEG,
+  };
+}
+
+const LATE_STEP = 0.01;
+
+/** What 10 ms more or less of the second hand do to the twist. */
+export function tellLate(skill: Skill, contact: Contact, twistsOf: (whole: Whole) => number): LateTold | undefined {
+  const { approach } = skill;
+  if (approach?.kind !== 'swing' || !approach.lateHand || approach.lateHand.s <= 0) return undefined;
+  const { hand, s } = approach.lateHand;
+  const seconds = [Math.max(0, s - LATE_STEP), s, s + LATE_STEP] as const;
+  const twists = seconds.map((held) =>
+    twistsOf(flyWhole({ ...skill, approach: { ...approach, lateHand: { hand, s: held } } }, contact)),
+  );
+  const [a, b, c] = twists;
+  return { ms: [seconds[0] * 1000, s * 1000, seconds[2] * 1000], twists: [a, b, c] };
+}

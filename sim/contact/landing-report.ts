@@ -147,6 +147,7 @@ export function reportLanding(run: LandingRun): LandingReport {
         stature: entry.stature,
       },
       fell,
+      isBraked,
     ),
   };
 }

@@ -50,7 +50,12 @@ export function mendableExcess(height: number, gravity: number, stature: number)
   return (STEP_SHARE * stature) / Math.exp(Math.sqrt(gravity / height) * STEP_TIME);
 }
 
-export function calcVerdict(s: BalanceState, touched?: { readonly part: string; readonly t: number }): Verdict {
+/** `touched`: another part came down on the mat while braking; `isBraked`: the mass centre has stopped sinking. */
+export function calcVerdict(
+  s: BalanceState,
+  touched?: { readonly part: string; readonly t: number },
+  isBraked = true,
+): Verdict {
   const height = Math.max(s.height, 0.05);
   const xcom = calcXcom(s.x, s.vx, height, s.gravity);
   const ahead = xcom - s.toe;
@@ -59,12 +64,13 @@ export function calcVerdict(s: BalanceState, touched?: { readonly part: string; 
   const mendable = mendableExcess(height, s.gravity, s.stature);
   const reasons: VerdictReason[] = [];
   if (touched) reasons.push({ kind: 'part', part: touched.part, t: touched.t });
+  else if (!isBraked) reasons.push({ kind: 'notBraked' });
   const least = LOWEST_SHARE * s.stature;
   if (s.height < least) reasons.push({ kind: 'low', height: s.height, least });
   if (margin >= 0) reasons.push({ kind: 'overBase', margin });
   else if (ahead > behind) reasons.push({ kind: 'beyondToes', by: ahead, mendable });
   else reasons.push({ kind: 'behindHeels', by: behind, mendable });
-  const falls = touched !== undefined || s.height < least || -margin > mendable;
+  const falls = touched !== undefined || !isBraked || s.height < least || -margin > mendable;
   const kind: VerdictKind = falls ? 'fall' : margin >= 0 ? 'stuck' : ahead > behind ? 'stepForward' : 'stepBack';
   return { kind, reasons, xcom, heel: s.heel, toe: s.toe, margin };
 }

@@ -4,7 +4,7 @@
  * mean force of a take-off contact is all that is known of it.
  */
 import type { Body, Vec3 } from '../body/body.ts';
-import { matOfQuatInto, mulInto } from '../math/rot.ts';
+import { attitudeOfMat, matOfQuatInto, mulInto } from '../math/rot.ts';
 import { calcBodyFrame } from '../motion/body-frame.ts';
 import { getModel } from '../motion/model.ts';
 import { calcShapeMotion, makeShapeMotion } from '../motion/shape-motion.ts';
@@ -153,6 +153,5 @@ function attitudeOf(body: Body, angles: Float64Array, quat_WB: Float64Array): [n
   const R_WF = new Float64Array(9);
   matOfQuatInto(quat_WB, 0, R_WB, 0);
   mulInto(R_WB, 0, calcBodyFrame(sm).R_BF, 0, R_WF, 0);
-  // Rz(s) Rx(k) Ry(p)
-  return [Math.atan2(-R_WF[1], R_WF[4]), Math.asin(Math.min(Math.max(R_WF[7], -1), 1)), Math.atan2(-R_WF[6], R_WF[8])];
+  return attitudeOfMat(R_WF);
 }

@@ -64,6 +64,12 @@ describe('verdicts', () => {
     expect(v.reasons[0]).toEqual({ kind: 'part', part: 'hands', t: 0.2 });
   });
 
+  test('whoever still sinks when it ends has not landed', () => {
+    const v = calcVerdict(state, undefined, false);
+    expect(v.kind).toBe('fall');
+    expect(v.reasons[0]).toEqual({ kind: 'notBraked' });
+  });
+
   test('backward is forward mirrored', () => {
     const ahead = calcVerdict({ ...state, x: 0.05, vx: 0.6 });
     const back = calcVerdict({ ...state, x: -0.05, vx: -0.6, heel: -state.toe, toe: -state.heel });

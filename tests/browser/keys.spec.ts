@@ -43,9 +43,10 @@ test('a pose is dragged along the ruler: all its keys move together, and one ste
   await expect(moved).toHaveCount(1);
   await expect(moved).toHaveAccessibleName(/2 keys/);
   const to = Number(/at ([\d.]+) seconds/.exec((await moved.getAttribute('aria-label')) ?? '')?.[1]);
+  // the turns may come out the same: the same bend earlier
   expect(to).toBeLessThan(at - 0.03);
-  expect((await readSentence(page)).text).not.toBe(before.text);
   await undo(page);
+  await expect(one).toHaveCount(1);
   expect((await readSentence(page)).text).toBe(before.text);
 });
 

@@ -62,7 +62,9 @@ export function Catalogue(props: { bench: Bench; axis: TimeAxis; device: 'bench'
     long: Math.max(...entries().map((e) => e.moments.long)),
     lateral: Math.max(...entries().map((e) => e.moments.lateral)),
   }));
-  const here = createMemo(() => {
+  // rests while a hand is at work
+  const here = createMemo<ShapeMoments>((last) => {
+    if (last && props.bench.before()) return last;
     const now = props.bench.ports.posing.anglesAt(props.bench.result(), props.bench.cursor());
     return props.bench.ports.posing.moments(props.bench.result().flight.body, now);
   });

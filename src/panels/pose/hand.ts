@@ -3,7 +3,7 @@
  * held shape changed), the flight flown again at every move, one step when it ends. Kept for the bench, so that the
  * pictures above the floor and the tool share it.
  */
-import { createMemo, createSignal } from 'solid-js';
+import { batch, createMemo, createSignal } from 'solid-js';
 import { adjustBlock } from '../../document/edits.ts';
 import { type NamedDegrees, setPoseAt } from '../../document/pose-edits.ts';
 import { type BlockSpan, findSpan } from '../../document/spans.ts';
@@ -93,8 +93,11 @@ function makeHand(bench: Bench) {
         let file = bench.begin();
         if (block === undefined) file = setPoseAt(file, s, changed, { anchors, kind: 'stop' });
         else for (const [name, deg] of Object.entries(changed)) file = adjustBlock(file, block, [name], deg);
-        bench.draft(file);
-        setWork({ end, camera, before, lines: tell(changed, led.stopped), short: led.short });
+        // one picture for both
+        batch(() => {
+          bench.draft(file);
+          setWork({ end, camera, before, lines: tell(changed, led.stopped), short: led.short });
+        });
       },
       settle: () => {
         const was = bench.before();

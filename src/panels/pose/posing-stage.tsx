@@ -3,7 +3,7 @@
  * drag leads the limb in both pictures at once; Tab walks the handles and the arrow keys move them. The camera stands on
  * the body as the hand found it, so that nothing but the limb moves.
  */
-import { createMemo, createSignal, For, onCleanup, Show } from 'solid-js';
+import { batch, createMemo, createSignal, For, onCleanup, Show } from 'solid-js';
 import { poseTexts } from '../../texts/pose.ts';
 import type { Bench } from '../bench.ts';
 import { wordCaution } from '../caution-words.ts';
@@ -95,10 +95,12 @@ export function PosingStage(props: { bench: Bench; width: number; height: number
     startDrag(e, {
       move: (dx, dy, m) => {
         gesture ??= hand.begin(spot.id);
-        // the page above may grow a line while the hand is at work: what counts is the way over the picture
-        const now = root.getBoundingClientRect();
-        setFinger({ x: m.clientX - now.left, y: m.clientY - now.top, view });
-        gesture.move(dx - (now.left - box.left), dy - (now.top - box.top), scale, view_B, m.altKey);
+        // on tablet and phone the page above may grow a line while the hand is at work: what counts is the way over the picture
+        const now = props.touch ? root.getBoundingClientRect() : box;
+        batch(() => {
+          setFinger({ x: m.clientX - now.left, y: m.clientY - now.top, view });
+          gesture?.move(dx - (now.left - box.left), dy - (now.top - box.top), scale, view_B, m.altKey);
+        });
         const at = spotOf(view, spot.id);
         if (at) setTrack([...track(), `${(at.x + (view === 'side' ? half() : 0)).toFixed(1)},${at.y.toFixed(1)}`]);
       },

@@ -89,6 +89,8 @@ export const compareTexts = {
   over: 'over',
   changesSince: (letter: string, name: string) => `What A has changed since ${letter}, ${name}`,
   changesAgainst: (base: string, other: string) => `What ${other} has that ${base} has not`,
+  shapeOf: (n: string) => `shape ${n}`,
+  athleteIs: (before: string, after: string) => `athlete: ${before} → ${after}`,
   noChanges: 'Nothing: both are the same.',
   noKept: 'No version of this skill has been kept yet.',
   spoken: (other: string, base: string, list: string) => `${other} against ${base}: ${list}`,

@@ -1,8 +1,10 @@
 /** What was changed, in words: A since the last version kept of it, or one version against another. */
 import { createMemo, For, Show } from 'solid-js';
 import { findLastKept, VERSION_LETTERS } from '../../document/versions.ts';
+import type { Change } from '../../engine/compare.ts';
 import { compareTexts as c } from '../../texts/compare.ts';
 import type { Bench } from '../bench.ts';
+import { soften } from '../numbers.ts';
 import type { CompareState } from './compare-state.ts';
 
 export function CompareChanges(props: { bench: Bench; state: CompareState }) {
@@ -23,12 +25,27 @@ export function CompareChanges(props: { bench: Bench; state: CompareState }) {
       list: props.state.comparing()?.changes(base.result.file, other.result.file) ?? [],
     };
   });
-  const part = (told: { title: string; list: readonly { words: string }[] }) => (
+  // files speak of blocks and names in code, people of shapes and athletes
+  const wordOf = ({ field, words, before, after }: Change): string => {
+    const nameOf = (id: unknown): string =>
+      props.bench.ports.athletes.find((one) => one.id === id)?.athlete.name ?? String(id);
+    if (field === 'athlete.ref' && before !== undefined && after !== undefined)
+      return c.athleteIs(nameOf(before), nameOf(after));
+    const title = (id: string): string => {
+      const known = props.bench.ports.shapes[id]?.title ?? props.bench.file().shapes?.[id]?.title;
+      return known ? soften(known) : id;
+    };
+    return words
+      .replace(/^block (\d+)/, (_, n: string) => c.shapeOf(n))
+      .replace(/"([^"]+)"/g, (_, id: string) => `(${title(id)})`)
+      .replace(' -> ', ' → ');
+  };
+  const part = (told: { title: string; list: readonly Change[] }) => (
     <section>
       <h3>{told.title}</h3>
       <Show when={told.list.length > 0} fallback={<p class="quiet">{c.noChanges}</p>}>
         <ul>
-          <For each={told.list}>{(one) => <li>{one.words.replace(' -> ', ' → ')}</li>}</For>
+          <For each={told.list}>{(one) => <li>{wordOf(one)}</li>}</For>
         </ul>
       </Show>
     </section>

@@ -12,13 +12,13 @@ import { makeRunRecord, readRun, type SwingRun } from '../../sim/contact/swing-r
 import { loadWitness } from '../witness/mujoco.ts';
 import { DEG, G, timedGiant } from './swings.ts';
 
-/** measured: 5.5e-8 deg, 1.0e-9 m, 2.0e-10 of the peak force */
-const EQUATIONS = 1e-6;
-/** share of the peak: measured 9.6e-5, as torques are read between steps of 1 ms by straight lines */
-const EQUATIONS_TORQUE = 3e-4;
-/** deg: measured 0.0017 */
+/** at the default step of 2 ms, measured: 9.5e-7 deg, 1.8e-8 m, 3.3e-9 of the peak force (5.5e-8, 1.0e-9, 2.0e-10 at 1 ms) */
+const EQUATIONS = 3e-6;
+/** share of the peak: measured 1.4e-6 */
+const EQUATIONS_TORQUE = 5e-6;
+/** deg: measured 0.0020 */
 const PLANCK_ANGLE = 0.005;
-/** shares: force measured 7.8e-8, torque 2.2e-3 */
+/** shares: force measured 2.9e-7, torque 2.3e-3 */
 const PLANCK_FORCE = 1e-5;
 const PLANCK_TORQUE = 6e-3;
 
@@ -171,14 +171,20 @@ function compare(run: SwingRun): { angle: number; rail: number; force: number; t
   const { stiffness, damping, mass } = timedGiant.rail;
   const { planar } = hang;
   const free = new Uint8Array(run.joints);
+  const driven = new Uint8Array(run.joints).fill(1);
   const zero = new Float64Array(run.joints);
+  const acc = new Float64Array(run.joints);
   for (const row of rows) {
     readRun(run, row.t, record);
     out.angle = Math.max(out.angle, Math.abs(record.x[2] - row.x[2]) / DEG);
     out.rail = Math.max(out.rail, Math.hypot(record.x[0] - row.x[0], record.x[1] - row.x[1]));
     planar.place(record.x[2], record.v[2], record.x.subarray(3), record.v.subarray(3));
     const [fx, fy] = [0, 1].map((i) => -stiffness[i] * record.x[i] - damping[i] * record.v[i]);
-    planar.solve(G, mass, fx, fy, free, zero, zero, record.torque);
+    // as a swing is read: torques of driven joints are those of the instant
+    const isDriven = run.engine === 'equations';
+    hang.moves.at(row.t, new Float64Array(run.joints), new Float64Array(run.joints), acc);
+    planar.solve(G, mass, fx, fy, isDriven ? driven : free, isDriven ? acc : zero, zero, record.torque);
+    if (isDriven) record.torque.set(planar.torque);
     peak.own = Math.max(peak.own, Math.hypot(planar.force[0], planar.force[1]));
     peak.force = Math.max(peak.force, Math.hypot(row.force[0], row.force[1]));
     row.torque.forEach((x, j) => {

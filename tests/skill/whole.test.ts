@@ -94,6 +94,24 @@ describe('the release', () => {
     expect(w.from).toBeCloseTo(-(w.swing?.duration ?? 0), 12);
   });
 
+  test('after a half twist the athlete faces -X: landed in the mirrored plane, told in W', () => {
+    const w = whole('vault-handspring-half');
+    const { run } = landed(w);
+    expect(run.entry.facing).toBe(-1);
+    const at = makeInstantReader(w, contact);
+    const T = w.flight.duration;
+    const [last, first] = [at(T - 1e-5), at(T + 1e-4)];
+    for (let k = 0; k < 2; k++) {
+      expect(Math.abs(last.p_WScm_W[k] - first.p_WScm_W[k])).toBeLessThan(0.02);
+      expect(Math.abs(last.v_WScm_W[k] - first.v_WScm_W[k])).toBeLessThan(0.05);
+    }
+    expect(Math.abs(Math.sin((last.somersault - first.somersault) / 2))).toBeLessThan(0.02);
+    expect(Math.cos(first.twist)).toBeLessThan(-0.99);
+    // it travels on along +X, which is backward for the athlete
+    expect(first.v_WScm_W[0]).toBeGreaterThan(1);
+    expect(run.vx[0]).toBeLessThan(-1);
+  });
+
   test('30 ms later is that much later, and another landing', () => {
     const [onTime, late] = [whole('giant-double-straight'), whole('giant-release-late')];
     expect((late.swing?.duration ?? 0) - (onTime.swing?.duration ?? 0)).toBeCloseTo(0.03, 6);

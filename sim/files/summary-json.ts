@@ -10,8 +10,8 @@ const REV = 2 * Math.PI;
 
 type Numbers = Record<string, number | null>;
 
-/** `sentence`: the flight in words. */
-export function formatSummaryJson(title: string, sentence: string, s: Summary): string {
+/** `sentence`: the flight in words; `phases`: what came before and after it (phases-json.ts). */
+export function formatSummaryJson(title: string, sentence: string, s: Summary, phases?: object): string {
   const { landing, target, body } = s;
   const nameOf = (angle: number): string => body.angles[angle].name;
   const joint = (peak: JointPeak | undefined, value: string, scale: number): object | null =>
@@ -81,7 +81,7 @@ export function formatSummaryJson(title: string, sentence: string, s: Summary): 
       };
     }),
   };
-  return `${JSON.stringify(file, null, 2)}\n`;
+  return `${JSON.stringify({ ...file, ...(phases ? { phases } : {}) }, null, 2)}\n`;
 }
 
 const finite = (x: number | undefined): number | null => (x !== undefined && Number.isFinite(x) ? x : null);

@@ -11,6 +11,7 @@ import {
   formatWhole,
   frameTimes,
   loadContact,
+  phasesOf,
   summarize,
   wordCode,
   wordFrames,
@@ -44,7 +45,10 @@ export async function runFly(command: Command & { kind: 'fly' }): Promise<string
   const summary = summarize(flight, frames, skill.target);
   const outputs: Output[] = wanted.map((output) => {
     if (output.option === '--summary')
-      return { ...output, pieces: [formatSummaryJson(skill.title, formatSentence(summary), summary)] };
+      return {
+        ...output,
+        pieces: [formatSummaryJson(skill.title, formatSentence(summary), summary, whole && phasesOf(whole))],
+      };
     const rated =
       command.rateHz === RATE_HZ.default ? frames : calcFrames(flight, frameTimes(flight.duration, command.rateHz));
     return { ...output, pieces: formatFrames(rated, flight.body, wordFrames(rated)) };

@@ -1,7 +1,7 @@
 // "fly" tells the phases of a file that has them, and only of those.
 import { expect, test } from 'vitest';
 import { CAUTION } from '../../sim/index.ts';
-import { run } from './run.ts';
+import { makeFolder, run } from './run.ts';
 
 test('a giant into a dismount: swing, release, joints, landing, verdict', async () => {
   const { code, out, err } = await run('fly', 'giant-double-straight');
@@ -23,6 +23,20 @@ test('a vault: the contact of the hands', async () => {
   expect(out).toMatch(/^Contact +200 ms, mean force \d+ N \(2\.30 body weights\), 26 deg off the vertical/m);
   expect(out).toMatch(/possible without slip or pull/);
   expect(out).not.toMatch(/^Swing/m);
+}, 60_000);
+
+test('the summary for machines holds the phases', async () => {
+  const made = makeFolder();
+  await run('fly', 'floor-double-tuck', '--summary', made.at('o.json'));
+  const { phases, done } = JSON.parse(made.read('o.json'));
+  expect(done.touchedBy).toBe('feet');
+  expect(phases.swing).toBeUndefined();
+  expect(phases.contact).toMatchObject({ timeS: 0.12, faults: [] });
+  expect(phases.landing).toMatchObject({ kind: 'landed', verdict: 'stuck' });
+  expect(phases.landing.meanBodyWeights).toBeCloseTo(phases.landing.meanDecelerationMPerS2 / 9.81 + 1, 9);
+  expect(phases.landing.joints.map((j: { joint: string }) => j.joint)).toContain('knee');
+  await run('fly', 'back-tuck', '--summary', made.at('p.json'));
+  expect(JSON.parse(made.read('p.json')).phases).toBeUndefined();
 }, 60_000);
 
 test('a flight alone has no phases', async () => {

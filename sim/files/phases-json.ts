@@ -1,0 +1,76 @@
+/** The phases around a flight for the summary as JSON, in the units people type; null is "not known". Fields: docs/command-line.md. */
+import type { LandingReport } from '../contact/landing-report.ts';
+import type { Whole } from '../skill/whole.ts';
+
+const DEG = 180 / Math.PI;
+
+/** Times count from the release or take-off; those of the landing from touchdown. */
+export function phasesOf(whole: Whole): object {
+  const { swing, late, contact, landing } = whole;
+  return {
+    ...(swing
+      ? {
+          swing: {
+            durationS: swing.duration,
+            driven: swing.driven,
+            gripPeakN: swing.peaks.grip.value,
+            gripPeakBodyWeights: swing.peaks.gripWeights.value,
+            gripPeakAtS: swing.peaks.grip.t,
+            gripPeakAngleDeg: swing.peaks.grip.angle * DEG,
+            railBendM: swing.peaks.bend.value,
+            releaseSpeedMPerS: Math.hypot(...swing.stateAt(0).v_WScm_W),
+            releaseMomentumKgM2PerS: swing.stateAt(0).h,
+          },
+        }
+      : {}),
+    ...(late
+      ? { lateHand: { hand: late.hand, heldS: late.held, momentumKgM2PerS: late.h_Scm_W, peakN: late.peak } }
+      : {}),
+    ...(contact
+      ? {
+          contact: {
+            timeS: contact.time,
+            meanForceN: contact.impulse.force,
+            meanBodyWeights: contact.impulse.bodyWeights,
+            leanDeg: contact.impulse.lean * DEG,
+            leverM: contact.impulse.lever,
+            place: contact.impulse.place ? { alongM: contact.impulse.place.x, acrossM: contact.impulse.place.z } : null,
+            angularImpulseKgM2PerS: contact.impulse.K_Scm_W,
+            energyJ: contact.impulse.energy,
+            frictionNeeded: Number.isFinite(contact.impulse.frictionNeeded) ? contact.impulse.frictionNeeded : null,
+            faults: contact.impulse.faults,
+          },
+        }
+      : {}),
+    ...(landing ? { landing: landing.kind === 'landed' ? landingOf(landing.report) : landing } : {}),
+  };
+}
+
+function landingOf(r: LandingReport): object {
+  return {
+    kind: 'landed',
+    speedMPerS: r.speed,
+    peakN: r.peak.force,
+    peakBodyWeights: r.peak.bodyWeights,
+    peakAtS: r.peak.t,
+    peakIsUpperBound: r.isUpperBound,
+    meanOver10MsBodyWeights: r.filteredPeak.bodyWeights,
+    brakeTimeS: r.brakeTime ?? null,
+    meanDecelerationMPerS2: r.meanDeceleration,
+    meanBodyWeights: r.meanBodyWeights,
+    sinkageM: r.sinkage,
+    joints: r.joints.map((j) => ({
+      joint: j.joint,
+      torqueNM: j.torque,
+      atS: j.t,
+      absorbedJ: j.absorbed,
+      limitedShare: j.limitedShare,
+      furthestDeg: j.furthest * DEG,
+    })),
+    matLostJ: r.matLost,
+    matHeldJ: r.matHeld,
+    verdict: r.verdict.kind,
+    reasons: r.verdict.reasons,
+    marginM: r.verdict.margin,
+  };
+}

@@ -46,6 +46,7 @@ export {
   type Shelf,
   shapeInRadians,
 } from './files/parse-skill.ts';
+export { phasesOf } from './files/phases-json.ts';
 export { OUT_UNITS, type OutUnit } from './files/search-units.ts';
 export { formatSheet, parseSheet, parseSheetText, type SheetFile } from './files/sheet-file.ts';
 export type {

@@ -30,7 +30,8 @@ function isSubsequence(parts: readonly string[], word: string): boolean {
     const text = parts.slice(from).join(' ');
     if (text[0] !== word[0]) return false;
     let k = 0;
-    for (let i = 0; i < Math.min(text.length, 2 * word.length + 1) && k < word.length; i++) if (text[i] === word[k]) k++;
+    for (let i = 0; i < Math.min(text.length, 2 * word.length + 1) && k < word.length; i++)
+      if (text[i] === word[k]) k++;
     return k === word.length;
   });
 }

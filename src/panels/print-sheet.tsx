@@ -116,6 +116,7 @@ function Page(props: { content: PrintContent; zoom: number; tokens: Readonly<Rec
         viewBox={`0 0 ${c().picture.width} ${c().picture.height}`}
         width={c().picture.width}
         height={c().picture.height}
+        // eslint-disable-next-line solid/no-innerhtml -- our own drawing; its texts are escaped where it is made
         innerHTML={c().picture.markup}
       />
       <table class="print-table">

@@ -2,7 +2,14 @@
 import { describe, expect, it } from 'vitest';
 import { findByWords, scoreWords } from '../../src/commands/search.ts';
 
-const titles = ['Save to a file', 'Save to the shelf', 'Print sheet', 'Open a file', 'Zoom the large stage in', 'Bückling'];
+const titles = [
+  'Save to a file',
+  'Save to the shelf',
+  'Print sheet',
+  'Open a file',
+  'Zoom the large stage in',
+  'Bückling',
+];
 const find = (typed: string): string[] => findByWords(titles, typed, (t) => t);
 
 describe('finding by words', () => {

@@ -21,7 +21,8 @@ export function LaneSheet(props: { bench: Bench; lanes: LaneList; axis: TimeAxis
     close();
   };
   return (
-    <Show when={lane()}>
+    // a tool has the same place
+    <Show when={props.bench.tool() === undefined && lane()}>
       {(l) => {
         const pieces = createMemo<PlotPiece[]>(() => {
           const one = l();

@@ -20,6 +20,7 @@ const SHOWN = 2500;
 
 export function PickedBar(props: { bench: Bench }) {
   const [told, setTold] = createSignal('');
+  const isSeveral = (): boolean => props.bench.keys.picked().length > 1;
   let timer: ReturnType<typeof setTimeout> | undefined;
   createEffect(
     on(
@@ -35,7 +36,8 @@ export function PickedBar(props: { bench: Bench }) {
   onCleanup(() => clearTimeout(timer));
   return (
     <>
-      <Show when={props.bench.keys.hasPicked() && !props.bench.before()}>
+      {/* one key has its own cells beside its lane */}
+      <Show when={isSeveral() && !props.bench.before()}>
         <div class="picked-bar" role="toolbar" aria-label={poseTexts.pickedBar}>
           <b>{poseTexts.pickedCount(props.bench.keys.picked().length)}</b>
           <For each={ACTS}>
@@ -62,7 +64,7 @@ export function PickedBar(props: { bench: Bench }) {
           </button>
         </div>
       </Show>
-      <Show when={told() && !props.bench.keys.hasPicked()}>
+      <Show when={told() && !isSeveral()}>
         <p class="picked-bar told-bar" aria-hidden="true">
           {told()}
         </p>

@@ -8,6 +8,7 @@ export const estimateTexts = {
   lines: 'Lines of the sheet',
   lineLabel: (n: number) => `Line ${n}`,
   formulas: 'Formula',
+  formulaOf: (name: string) => `Formula of ${name}`,
   estimate: 'Estimate',
   simulated: 'Simulated',
   ratio: 'Estimate ÷ simulated',

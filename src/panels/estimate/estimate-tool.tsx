@@ -28,6 +28,7 @@ export function EstimateTool(props: ToolProps) {
     },
     onGuide: () => setGuide(!guide()),
   };
+  const compares = (): boolean => (state.sheet()?.lines ?? []).some((text) => /\bvs\b/.test(text.split('#')[0]));
   const faults = (): number => state.rows().filter((r) => r.result.kind === 'fault').length;
   return (
     <div class="estimate" classList={{ touch: props.device !== 'bench' }} data-device={props.device}>
@@ -41,32 +42,34 @@ export function EstimateTool(props: ToolProps) {
         <p class="spoken" role="status">
           {state.stale() ? '' : faults() > 0 ? e.faults(faults()) : ''}
         </p>
-        <div class="sheet-columns" aria-hidden="true">
-          <span>{e.lines}</span>
-          <span>{e.formulas}</span>
-          <span>{e.estimate}</span>
-          <span>{e.simulated}</span>
-          <span class="scale-head" style={{ width: `${SCALE[props.device]}px` }}>
-            {e.ratio}
-            <i class="tick-half">{e.half}</i>
-            <i class="tick-equal">{e.equal}</i>
-            <i class="tick-twice">{e.twice}</i>
-          </span>
-          <span>{e.why}</span>
+        <div class="sheet-grid" classList={{ alone: !compares() }}>
+          <div class="sheet-columns" aria-hidden="true">
+            <span>{e.lines}</span>
+            <span>{e.formulas}</span>
+            <span>{e.estimate}</span>
+            <span>{e.simulated}</span>
+            <span class="scale-head" style={{ width: `${SCALE[props.device]}px` }}>
+              {e.ratio}
+              <i class="tick-half">{e.half}</i>
+              <i class="tick-equal">{e.equal}</i>
+              <i class="tick-twice">{e.twice}</i>
+            </span>
+            <span>{e.why}</span>
+          </div>
+          <ol
+            class="sheet-lines"
+            ref={list}
+            aria-label={e.lines}
+            aria-busy={state.stale()}
+            classList={{ stale: state.stale() }}
+          >
+            <Index each={state.sheet()?.lines ?? []}>
+              {(line, index) => (
+                <SheetLine state={state} index={index} text={line()} moves={{ to }} scale={SCALE[props.device]} />
+              )}
+            </Index>
+          </ol>
         </div>
-        <ol
-          class="sheet-lines"
-          ref={list}
-          aria-label={e.lines}
-          aria-busy={state.stale()}
-          classList={{ stale: state.stale() }}
-        >
-          <Index each={state.sheet()?.lines ?? []}>
-            {(line, index) => (
-              <SheetLine state={state} index={index} text={line()} moves={{ to }} scale={SCALE[props.device]} />
-            )}
-          </Index>
-        </ol>
         <button type="button" class="small" onClick={() => to(state.addLine((state.sheet()?.lines.length ?? 1) - 1))}>
           {e.addLine}
         </button>

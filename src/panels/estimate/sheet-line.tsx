@@ -139,7 +139,7 @@ function LineResult(props: { row: SheetRow; quantity: QuantityResult; scale: num
     <>
       <span class="line-formula">
         <Show when={!isPlain(props.quantity) && props.row.formula}>
-          {(formula) => <Mathematics formula={formula()} />}
+          {(formula) => <Mathematics formula={formula()} name={props.quantity.name} />}
         </Show>
       </span>
       <span class="line-estimate" title={known()}>

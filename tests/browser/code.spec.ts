@@ -70,7 +70,7 @@ test('the list of commands drafts a code too', async ({ page }) => {
   await openBench(page);
   await page.keyboard.press('ControlOrMeta+k');
   await page.keyboard.type('4 1 /');
-  await expect(page.getByRole('option').first()).toContainText('Draft a skill from the code 4 1 /');
+  await expect(page.getByRole('dialog').getByRole('option').first()).toContainText('Draft a skill from the code 4 1 /');
   await page.keyboard.press('Enter');
   await expect(page.locator('.notice')).toContainText('First draft of 4 1 /', { timeout: 60_000 });
   expect((await readSentence(page)).twists).toBeCloseTo(0.5, 1);

@@ -6,10 +6,10 @@ import { cursorOf, openBench, readSentence } from './bench.ts';
 test('a command is found by words, chosen by arrow keys, and done by Enter', async ({ page }) => {
   await openBench(page);
   await page.keyboard.press('ControlOrMeta+k');
-  const box = page.getByRole('combobox');
+  const box = page.getByRole('dialog').getByRole('combobox');
   await expect(box).toBeFocused();
   await page.keyboard.type('landing');
-  const options = page.getByRole('option');
+  const options = page.getByRole('dialog').getByRole('option');
   await expect(options.first()).toContainText('To the landing');
   await expect(options.first()).toContainText('End');
   await expect(box).toHaveAttribute('aria-activedescendant', (await options.first().getAttribute('id')) ?? '');
@@ -22,7 +22,7 @@ test('what cannot be done now says why and stays', async ({ page }) => {
   await openBench(page);
   await page.keyboard.press('ControlOrMeta+k');
   await page.keyboard.type('undo');
-  const undo = page.getByRole('option', { name: /^Undo/ });
+  const undo = page.getByRole('dialog').getByRole('option', { name: /^Undo/ });
   await expect(undo).toHaveAttribute('aria-disabled', 'true');
   await expect(undo).toContainText('nothing to undo');
   await page.keyboard.press('Enter');
@@ -36,7 +36,7 @@ test('skills and athletes are there, and the arrow keys go round', async ({ page
   const before = await readSentence(page);
   await page.keyboard.press('ControlOrMeta+k');
   await page.keyboard.type('tucked back');
-  const options = page.getByRole('option');
+  const options = page.getByRole('dialog').getByRole('option');
   await expect(options.first()).toContainText('Back somersault, tucked');
   await page.keyboard.press('ArrowUp');
   await expect(options.last()).toHaveAttribute('aria-selected', 'true');
@@ -52,8 +52,8 @@ test('by touch or mouse: a button opens the list, a press does what it names', a
   await openBench(page);
   const find = page.getByRole('button', { name: 'Find' });
   await (hasTouch ? find.tap() : find.click());
-  await page.getByRole('combobox').fill('dark colours');
-  const option = page.getByRole('option').first();
+  await page.getByRole('dialog').getByRole('combobox').fill('dark colours');
+  const option = page.getByRole('dialog').getByRole('option').first();
   await (hasTouch ? option.tap() : option.click());
   await expect(page.locator('html')).toHaveAttribute('data-theme', 'dark');
   const told = await new AxeBuilder({ page }).include('header').analyze();

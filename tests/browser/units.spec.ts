@@ -4,8 +4,8 @@ import { openBench, readSentence } from './bench.ts';
 
 async function choose(page: Page, title: string): Promise<void> {
   await page.keyboard.press('ControlOrMeta+k');
-  await page.getByRole('combobox').fill(title);
-  await page.getByRole('option').first().click();
+  await page.getByRole('dialog').getByRole('combobox').fill(title);
+  await page.getByRole('dialog').getByRole('option').first().click();
   await expect(page.getByRole('dialog')).toBeHidden();
 }
 

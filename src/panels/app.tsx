@@ -15,8 +15,14 @@ import { Sheets } from './sheets.tsx';
 import { useDevice } from './size.ts';
 import { TabletLayout } from './tablet-layout.tsx';
 
-const isTyped = (target: EventTarget | null): boolean =>
-  target instanceof Element && target.closest('input, select, textarea, [contenteditable]') !== null;
+const WRITTEN = 'input:not([type="range"], [type="checkbox"], [type="radio"]), textarea, [contenteditable]';
+const isTyped = (target: EventTarget | null): boolean => target instanceof Element && target.closest(WRITTEN) !== null;
+/** Keys that a control on the page answers by itself: a slider its arrows, a list its letters too. */
+const isOwn = (target: EventTarget | null, key: string): boolean => {
+  if (!(target instanceof Element)) return false;
+  if (target.closest('select')) return true;
+  return target.closest('input') !== null && /^(Arrow|Page|Home$|End$|Enter$| $)/.test(key);
+};
 
 export function App(props: { ports: BenchPorts }) {
   // the ports are the same for the life of the page
@@ -33,6 +39,7 @@ export function App(props: { ports: BenchPorts }) {
       const modal = document.querySelector('dialog[open]') !== null;
       const mod = e.ctrlKey || e.metaKey;
       if (isTyped(e.target) && !(mod && /^[sSoOkKpP]$/.test(e.key))) return;
+      if (!mod && isOwn(e.target, e.key)) return;
       if (modal && !mod) return;
       if (e.key === 'Escape' && bench.abandon()) {
         e.preventDefault();

@@ -185,6 +185,9 @@ test.describe('on a laptop', () => {
     await page.getByRole('slider', { name: 'Time in the flight' }).focus();
     await page.keyboard.press('Home');
     for (let i = 0; i < 3; i++) await page.keyboard.press('Shift+ArrowRight');
+    await page.keyboard.press('p');
+    await page.getByRole('button', { name: 'one side' }).click();
+    await page.keyboard.press('p');
     await setKeys(page, { 'Left arm raise': '60' });
     await page.keyboard.press('Shift+a');
     await expect(page.locator('.picked-bar')).toContainText('1 key picked');

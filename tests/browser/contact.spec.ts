@@ -1,0 +1,95 @@
+// Bar and mat: swing, release, landing in the page, from a worker; knobs, undo, a phase added to a plain skill.
+import { expect, type Page, test } from '@playwright/test';
+import { openBench, readSentence, undo } from './bench.ts';
+
+async function openSkill(page: Page, name: string): Promise<void> {
+  await openBench(page);
+  await page.keyboard.press('s');
+  await page.getByRole('searchbox').fill(name);
+  await page
+    .getByRole('dialog')
+    .getByRole('button', { name: new RegExp(name, 'i') })
+    .first()
+    .click();
+}
+
+const verdict = (page: Page) => page.getByTestId('verdict');
+const tool = (page: Page) => page.locator('[data-tool="contact"]');
+/** the worker loads its engine, swings, flies and lands */
+const SOON = { timeout: 45_000 };
+
+test('a giant: verdict, peaks of both ends, the release window; a knob moves the result and undo takes it back', async ({
+  page,
+}) => {
+  await openSkill(page, 'giant swings');
+  await page.keyboard.press('m');
+  await expect(verdict(page)).toBeVisible(SOON);
+  const section = (name: string) => tool(page).locator('.told').filter({ hasText: name });
+  await expect(section('Most on the hands').locator('.big')).toHaveText(/^[3-6]\.\d$/i);
+  await expect(section('Sinks in').locator('.big')).toHaveText(/^\d+\.\d$/);
+  await expect(page.getByTestId('window')).toHaveText(/Release window (at least )?\d+ ms/, SOON);
+  const before = await readSentence(page);
+  const late = page.getByRole('slider', { name: 'Lets go later by' });
+  await late.focus();
+  for (let i = 0; i < 20; i++) await page.keyboard.press('ArrowRight');
+  await expect.poll(async () => (await readSentence(page)).somersaults, SOON).not.toBeCloseTo(before.somersaults, 2);
+  const steps = 20;
+  for (let i = 0; i < steps; i++) await undo(page);
+  await expect.poll(async () => (await readSentence(page)).text, SOON).toBe(before.text);
+});
+
+test('the cursor walks through all phases; on the bar the rail bends, on the mat the feet sink', async ({ page }) => {
+  await openSkill(page, 'giant swings');
+  await page.keyboard.press('m');
+  await expect(verdict(page)).toBeVisible(SOON);
+  const time = page.getByRole('slider', { name: 'Time in the whole skill' });
+  await time.focus();
+  await page.keyboard.press('Home');
+  await expect(time).toHaveAttribute('aria-valuenow', /^-/);
+  await expect(tool(page).locator('.whole-now')).toContainText('rail bends');
+  await page.keyboard.press('End');
+  await page.keyboard.press('PageUp');
+  await page.keyboard.press('Shift+ArrowRight');
+  await expect(tool(page).locator('.whole-now')).toContainText('sinks in');
+});
+
+test('softer knees: turning the knob changes the peak without a form', async ({ page }) => {
+  await openSkill(page, 'handspring');
+  await page.keyboard.press('m');
+  await expect(verdict(page)).toBeVisible(SOON);
+  await expect(page.getByTestId('possible')).toContainText('neither slips nor pulls');
+  const peak = tool(page).locator('.told').filter({ hasText: 'Sinks in' }).locator('.big');
+  const before = await peak.textContent();
+  const stiff = page.getByRole('slider', { name: 'Stiffness of the legs' });
+  await stiff.scrollIntoViewIfNeeded();
+  const box = await stiff.boundingBox();
+  if (!box) throw new Error('no knob');
+  await page.mouse.move(box.x + box.width * 0.22, box.y + box.height / 2);
+  await page.mouse.down();
+  await page.mouse.move(box.x + box.width * 0.8, box.y + box.height / 2, { steps: 5 });
+  await page.mouse.up();
+  await expect(peak).not.toHaveText(before ?? '', SOON);
+  await undo(page);
+  await expect(peak).toHaveText(before ?? '', SOON);
+});
+
+test('a plain skill gets a landing and loses it again', async ({ page }) => {
+  await openBench(page);
+  await page.keyboard.press('m');
+  const said = (await readSentence(page)).text;
+  await page.getByRole('button', { name: 'Land on a mat' }).click();
+  await expect(verdict(page)).toBeVisible(SOON);
+  await undo(page);
+  await expect(verdict(page)).toBeHidden();
+  expect((await readSentence(page)).text).toBe(said);
+});
+
+test('a push that could not be given says so', async ({ page }) => {
+  await openSkill(page, 'handspring');
+  await page.keyboard.press('m');
+  await expect(page.getByTestId('possible')).toBeVisible(SOON);
+  const lean = page.getByRole('spinbutton', { name: 'Push leans forward' });
+  await lean.fill('-55');
+  await lean.press('Enter');
+  await expect(page.getByTestId('possible')).toContainText('It would slip', SOON);
+});

@@ -48,7 +48,7 @@ test('degrees: the sentence, the cut and what is spoken', async ({ page }) => {
   await expect(page.getByTestId('sentence')).toContainText(
     /\d{3}° of somersault backward, \d{3}° of twist to the left/,
   );
-  await expect(page.getByText('°/s').first()).toBeVisible();
+  await expect(page.locator('p, span').filter({ hasText: '°/s' }).first()).toBeVisible();
   await page.keyboard.press('Home');
   await expect(page.getByRole('status').filter({ hasText: '0.00 seconds' })).toContainText('degrees per second');
   await choose(page, 'turns in revolutions');

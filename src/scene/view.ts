@@ -10,6 +10,17 @@ export interface View {
   readonly toward: Vec3;
 }
 
+/** How one body is seen in a picture: enough to find its places on the screen, and the way back. */
+export interface Sight {
+  readonly view: View;
+  /** px per m */
+  readonly scale: number;
+  /** the point of W that is drawn at x, y */
+  readonly anchor: Vec3;
+  readonly x: number;
+  readonly y: number;
+}
+
 /** Below this speed along, m/s, the side view keeps +X to the right. */
 const STILL = 0.2;
 

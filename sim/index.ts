@@ -48,7 +48,14 @@ export {
 } from './files/parse-skill.ts';
 export { phasesOf } from './files/phases-json.ts';
 export { OUT_UNITS, type OutUnit } from './files/search-units.ts';
-export { formatSheet, parseSheet, parseSheetText, type SheetFile } from './files/sheet-file.ts';
+export {
+  formatSheet,
+  parseSheet,
+  parseSheetText,
+  type SheetFile,
+  type SheetPart,
+  sheetOfPart,
+} from './files/sheet-file.ts';
 export type {
   Athlete,
   FileApproach,

@@ -4,9 +4,11 @@
  * Events: take-off, apex, touchdown; bottom and release of the swing. Times of the flight run from take-off, of the swing
  * to the release (-0.3 s is before it), of the landing from touchdown. Without "at": take-off, bottom, touchdown.
  */
+
 import { isAssumption, SIMULATED, type SimulatedAssumption } from './assumption.ts';
+import { columnAt } from './column-at.ts';
 import { LONGEST_LINE, MOST_LINES } from './limits.ts';
-import { columnAt, READOUTS, type Readout } from './readouts.ts';
+import { READOUTS, type Readout } from './readouts.ts';
 import { quote } from './sheet-fault.ts';
 import type { Links, LinkValue } from './sheet-result.ts';
 import type { SkillResult } from './skill-result.ts';

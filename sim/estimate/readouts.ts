@@ -5,6 +5,7 @@
 
 import type { ShapeMoments } from '../measure/shape-moments.ts';
 import type { SimulatedAssumption } from './assumption.ts';
+import { columnAt } from './column-at.ts';
 import type { Dimension } from './dimension.ts';
 import type { Flown, SkillResult } from './skill-result.ts';
 
@@ -71,29 +72,6 @@ const instant = (
 
 const REV = 2 * Math.PI;
 const massOf = (r: Flown): number => r.flight.body.mass;
-
-/** Column k of n on a straight line between rows; undefined where a row is not defined. */
-export function columnAt(
-  times: ArrayLike<number>,
-  column: ArrayLike<number>,
-  t: number,
-  k = 0,
-  n = 1,
-): number | undefined {
-  const last = times.length - 1;
-  if (last < 0 || !(t >= times[0] - 1e-9) || !(t <= times[last] + 1e-9)) return undefined;
-  let [low, high] = [0, last];
-  while (high - low > 1) {
-    const middle = (low + high) >> 1;
-    if (times[middle] <= t) low = middle;
-    else high = middle;
-  }
-  const span = times[high] - times[low];
-  const s = span > 0 ? Math.min(1, Math.max(0, (t - times[low]) / span)) : 0;
-  const [a, b] = [column[n * low + k], column[n * high + k]];
-  const value = s === 0 ? a : s === 1 ? b : a + s * (b - a);
-  return Number.isNaN(value) ? undefined : value;
-}
 
 const size = (x: number | undefined): number | undefined => (x === undefined ? undefined : Math.abs(x));
 const at =

@@ -10,30 +10,47 @@ export const SHEET_VERSION = 1;
 export const SHEET_LINES = 200;
 export const SHEET_LINE_LENGTH = 400;
 
-export interface SheetFile {
-  format: typeof SHEET_FORMAT;
-  version: typeof SHEET_VERSION;
+/** A sheet without the head of a file, as a skill file may hold it. */
+export interface SheetPart {
   title: string;
   /** what is to be learnt from it */
   lesson?: string;
+  lines: string[];
+}
+
+export interface SheetFile extends SheetPart {
+  format: typeof SHEET_FORMAT;
+  version: typeof SHEET_VERSION;
   /** id of a preset skill that it goes well with */
   skill?: string;
-  lines: string[];
 }
 
 const text = (most: number) =>
   v.pipe(v.string(`a text of at most ${most} letters`), v.maxLength(most, `at most ${most} letters`));
 
-export const sheetSchema = v.strictObject({
-  format: v.literal(SHEET_FORMAT, `"${SHEET_FORMAT}"`),
-  version: v.literal(SHEET_VERSION, String(SHEET_VERSION)),
+const part = {
   title: text(200),
   lesson: v.optional(text(2000)),
-  skill: v.optional(text(100)),
   lines: v.pipe(
     v.array(text(SHEET_LINE_LENGTH), 'a list of lines'),
     v.maxLength(SHEET_LINES, `at most ${SHEET_LINES} lines`),
   ),
+};
+export const sheetPartSchema = v.strictObject(part);
+export const sheetSchema = v.strictObject({
+  format: v.literal(SHEET_FORMAT, `"${SHEET_FORMAT}"`),
+  version: v.literal(SHEET_VERSION, String(SHEET_VERSION)),
+  skill: v.optional(text(100)),
+  ...part,
+});
+
+/** The sheet of a skill file as one of its own. */
+export const sheetOfPart = ({ title, lesson, lines }: SheetPart): SheetFile => ({
+  format: SHEET_FORMAT,
+  version: SHEET_VERSION,
+  title,
+  ...(lesson === undefined ? {} : { lesson }),
+  lines,
 });
 
 export function parseSheet(json: unknown): SheetFile {

@@ -3,6 +3,7 @@
  * the document that the application edits. docs/skill-file.md explains every field; parse-skill.ts validates.
  */
 import type { Anchor, ArmPath, KeyKind } from '../schedule/schedule.ts';
+import type { SheetPart } from './sheet-file.ts';
 
 export const SKILL_FORMAT = 'shapeflight-skill';
 export const SKILL_VERSION = 1;
@@ -123,6 +124,8 @@ export interface SkillFile {
   version: typeof SKILL_VERSION;
   title: string;
   note?: string;
+  /** an estimate sheet kept with the skill */
+  sheet?: SheetPart;
   athlete: AthleteRef;
   gravityMPerS2?: number;
   takeoff: {

@@ -1,6 +1,7 @@
 /** The skill file as valibot schemas: types, ranges, no unknown fields. The published JSON Schema is made from this. */
 import * as v from 'valibot';
 import { key, listOf, name, one, plainName, text, triple, within } from './schema-parts.ts';
+import { sheetPartSchema } from './sheet-file.ts';
 import { SKILL_FORMAT, SKILL_VERSION } from './skill-file.ts';
 import { arrivalSchema, swingSchema, takeoffContactSchema } from './whole-schema.ts';
 
@@ -122,6 +123,7 @@ export const skillSchema = v.strictObject({
   version: v.literal(SKILL_VERSION, String(SKILL_VERSION)),
   title: text(200),
   note: v.optional(text(2000)),
+  sheet: v.optional(sheetPartSchema),
   athlete: v.union(
     [v.strictObject({ ref: text(200) }), athleteSchema],
     'an athlete of kind "human" or "tree", or {"ref": id}',

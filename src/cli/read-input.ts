@@ -20,6 +20,7 @@ import {
   type Skill,
   type SkillFile,
   type SkillSpec,
+  sheetOfPart,
 } from '../../sim/index.ts';
 import { CommandError, wordSystemFault } from './command-error.ts';
 
@@ -65,12 +66,19 @@ export function readBody(given: string): ReadBody {
 export function readSheetFile(
   given: string,
   known: Readonly<Record<string, SheetFile>>,
-): { sheet: SheetFile; inputs: readonly string[] } {
+): { sheet: SheetFile; inputs: readonly string[]; isSkill?: true } {
   if (Object.hasOwn(known, given)) return { sheet: known[given], inputs: [] };
   return about(given, () => {
     const text = readText(given, 'sheet', Object.keys(known));
     const isJson = /^\uFEFF?\s*\{/.test(text) || given.endsWith('.json');
-    return { sheet: isJson ? parseSheet(parseJson(text)) : parseSheetText(text), inputs: [given] };
+    if (!isJson) return { sheet: parseSheetText(text), inputs: [given] };
+    const json = parseJson(text);
+    const isSkill =
+      typeof json === 'object' && json !== null && 'format' in json && json.format === 'shapeflight-skill';
+    if (!isSkill) return { sheet: parseSheet(json), inputs: [given] };
+    const { sheet } = checkSkillFile(json);
+    if (!sheet) throw new FieldError('sheet', undefined, 'a sheet kept with the skill, or a sheet file');
+    return { sheet: sheetOfPart(sheet), inputs: [given], isSkill: true };
   });
 }
 

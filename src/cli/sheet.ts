@@ -24,8 +24,10 @@ import { formatTable } from './table.ts';
 import { checkApart, writeFiles } from './write-files.ts';
 
 export async function runSheet(command: Command & { kind: 'sheet' }): Promise<string> {
-  const { sheet, inputs } = readSheetFile(command.sheet, sheets);
-  const given = command.skill === undefined ? undefined : readSkill(command.skill);
+  const { sheet, inputs, isSkill } = readSheetFile(command.sheet, sheets);
+  // a sheet kept with a skill is set against that skill
+  const skillFile = command.skill ?? (isSkill ? command.sheet : undefined);
+  const given = skillFile === undefined ? undefined : readSkill(skillFile);
   const wanted = [
     ...(command.csv === undefined ? [] : [{ option: '--csv', file: command.csv }]),
     ...(command.page === undefined ? [] : [{ option: '--page', file: command.page }]),

@@ -12,6 +12,8 @@ import {
   READOUTS,
   type ShapeData,
   type SheetFile,
+  type SheetPart,
+  sheetOfPart,
 } from '../../sim/index.ts';
 import type { SheetAnswer, SheetReply, SheetRequest } from './estimate-messages.ts';
 import type { FlightResult } from './result.ts';
@@ -33,6 +35,8 @@ export interface Estimating {
   /** from JSON or plain text; throws an Error that a person can read */
   read(text: string): SheetFile;
   write(sheet: SheetFile): string;
+  /** the sheet kept with a skill */
+  ofSkill(part: SheetPart): SheetFile;
 }
 
 /** The part of a Worker that is used. */
@@ -72,6 +76,7 @@ export function makeEstimating(
       }),
     read: (text) => (/^\uFEFF?\s*\{/.test(text) ? parseSheet(parseJson(text)) : parseSheetText(text)),
     write: formatSheet,
+    ofSkill: sheetOfPart,
   };
 }
 

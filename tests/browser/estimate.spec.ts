@@ -133,6 +133,25 @@ test('a sheet is kept over a reload, and an own one can be saved and opened agai
   await expect(field(page, 1)).toHaveValue('T = 1.2 s vs {air time}');
 });
 
+test('a sheet goes with the skill, in one step that can be undone', async ({ page }) => {
+  await openBench(page);
+  await openEstimate(page);
+  await startOwn(page);
+  await field(page, 1).fill('T = 1.2 s vs {air time}');
+  await expect(line(page, 'T').locator('.line-simulated')).toContainText('s');
+  const choice = page.getByLabel('Sheet', { exact: true });
+  await page.getByRole('button', { name: 'Keep with skill' }).click();
+  await expect(choice).toHaveValue('skill');
+  await choice.selectOption('energy-ledger');
+  await expect(line(page, 'energy_pass')).toBeVisible();
+  await choice.selectOption('skill');
+  await expect(field(page, 1)).toHaveValue('T = 1.2 s vs {air time}');
+  await page.getByRole('button', { name: /^Undo/ }).first().click();
+  await expect(choice.locator('option[value="skill"]')).toHaveCount(0);
+  await expect(choice).toHaveValue('own');
+  await expect(field(page, 1)).toHaveValue('T = 1.2 s vs {air time}');
+});
+
 test('CSV and page to print hold the sheet', async ({ page, context }) => {
   await openBench(page);
   await openEstimate(page);

@@ -2,6 +2,7 @@
 import { describe, expect, test } from 'vitest';
 import { sheets } from '../../presets/sheet-shelf.ts';
 import { CAUTION } from '../../sim/index.ts';
+import { sampleSkill } from '../files/sample-skill.ts';
 import { makeFolder, run } from './run.ts';
 
 const text = `# Height by stopwatch
@@ -33,6 +34,18 @@ describe('sheet', () => {
     expect(code).toBe(0);
     expect(out).toMatch(/1 +T +1\.200 +0\.020 +s +1\.111 +1\.08/);
     expect(out).toContain('simulated: ');
+  });
+
+  test('a sheet kept with a skill is set against that skill', async () => {
+    const lines = ['T = 1.2 s vs {air time}'];
+    const skill = { ...sampleSkill, sheet: { title: 'With it', lines } };
+    const both = makeFolder({ 'with.json': skill, 'without.json': sampleSkill });
+    const { code, out } = await run('sheet', both.at('with.json'));
+    expect(code).toBe(0);
+    expect(out).toContain(`With it; simulated: ${sampleSkill.title}`);
+    expect(out).toMatch(/1 +T +1\.2 +s +\d/);
+    const without = await run('sheet', both.at('without.json'));
+    expect([without.code, without.err]).toEqual([2, expect.stringContaining('sheet')]);
   });
 
   test('a fault stands with its line; the rest is computed', async () => {

@@ -9,6 +9,8 @@ import type { StageBody } from '../ports.ts';
 
 /** Of a sheet of one's own, in the list of sheets. */
 export const OWN = 'own';
+/** Of the sheet kept with the skill. */
+export const WITH_SKILL = 'skill';
 /** Hand and flight rest when they have stood still this long, ms. */
 const REST = 140;
 
@@ -20,6 +22,9 @@ export interface EstimateState {
   readonly changed: Accessor<boolean>;
   choose(id: string): void;
   open(sheet: SheetFile): void;
+  readonly hasSkillSheet: Accessor<boolean>;
+  /** one step of the document, with undo */
+  keepWithSkill(): void;
   setTitle(title: string): void;
   setLine(index: number, text: string): void;
   /** both give the index of the last new line */
@@ -45,14 +50,19 @@ export function makeEstimateState(bench: Bench): EstimateState {
   const [answer, setAnswer] = createSignal<{ sheet: SheetFile; of: unknown; told: SheetAnswer }>();
   const [failed, setFailed] = createSignal('');
   const [drawn, setDrawn] = createSignal(true);
-  const readySheet = (id: string | undefined): SheetFile | undefined =>
-    engine()?.sheets.find((one) => one.id === id)?.sheet;
+  const readySheet = (id: string | undefined): SheetFile | undefined => {
+    const part = bench.file().sheet;
+    if (id === WITH_SKILL) return part && engine()?.ofSkill(part);
+    return engine()?.sheets.find((one) => one.id === id)?.sheet;
+  };
   const own = (): SheetFile => ({ format: 'shapeflight-sheet', version: 1, title: e.ownTitle, lines: [''] });
 
   void bench.ports.loadEstimating().then((made) => {
     setEngine(() => made);
     const first = made.sheets.find((one) => one.id === 'straight-somersaults') ?? made.sheets[0];
-    if (!kept()) setKept({ sheet: first.sheet, from: first.id });
+    const part = bench.file().sheet;
+    if (kept()) return;
+    setKept(part ? { sheet: made.ofSkill(part), from: WITH_SKILL } : { sheet: first.sheet, from: first.id });
   });
 
   const sheet = (): SheetFile | undefined => kept()?.sheet;
@@ -108,7 +118,10 @@ export function makeEstimateState(bench: Bench): EstimateState {
   return {
     engine,
     sheet,
-    from: () => kept()?.from ?? OWN,
+    from: () => {
+      const from = kept()?.from ?? OWN;
+      return from === WITH_SKILL && bench.file().sheet === undefined ? OWN : from;
+    },
     changed: createMemo(() => {
       const ready = readySheet(kept()?.from);
       return ready !== undefined && JSON.stringify(ready) !== JSON.stringify(sheet());
@@ -123,6 +136,16 @@ export function makeEstimateState(bench: Bench): EstimateState {
       const made = { sheet: given };
       setKept(made);
       keepSheet(store, made);
+    },
+    hasSkillSheet: () => bench.file().sheet !== undefined,
+    keepWithSkill: () => {
+      const now = sheet();
+      if (!now) return;
+      const { title, lesson, lines } = now;
+      const part = { title, ...(lesson === undefined ? {} : { lesson }), lines: [...lines] };
+      bench.edit({ ...bench.file(), sheet: part }, e.keptWithSkill);
+      put(now, WITH_SKILL);
+      bench.tell({ text: e.keptWithSkill });
     },
     setTitle: (title) => {
       const now = sheet();

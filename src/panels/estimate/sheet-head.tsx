@@ -4,7 +4,7 @@ import type { FlightResult } from '../../engine/result.ts';
 import { estimateTexts as e } from '../../texts/estimate.ts';
 import type { Bench } from '../bench.ts';
 import { saveBlob } from '../file-door.ts';
-import { type EstimateState, OWN } from './estimate-state.ts';
+import { type EstimateState, OWN, WITH_SKILL } from './estimate-state.ts';
 
 export interface HeadProps {
   readonly bench: Bench;
@@ -28,11 +28,16 @@ export function SheetHead(props: HeadProps & { actions: boolean }) {
             )}
           </For>
         </optgroup>
+        <Show when={props.state.hasSkillSheet()}>
+          <option value={WITH_SKILL} selected={props.state.from() === WITH_SKILL}>
+            {e.withSkill}
+          </option>
+        </Show>
         <option value={OWN} selected={props.state.from() === OWN}>
           {e.own}
         </option>
       </select>
-      <Show when={props.state.from() === OWN}>
+      <Show when={props.state.from() === OWN || props.state.from() === WITH_SKILL}>
         <input
           type="text"
           class="sheet-title"
@@ -112,6 +117,9 @@ export function SheetActions(props: HeadProps) {
       </button>
       <button type="button" class="plain" onClick={open}>
         {e.open}
+      </button>
+      <button type="button" class="plain" onClick={() => props.state.keepWithSkill()}>
+        {e.keepWithSkill}
       </button>
       <button type="button" class="plain" onClick={save}>
         {e.save}

@@ -45,7 +45,9 @@ export function calcBlockKeys(result: FlightResult, index: number): BlockKeys {
     return row[a];
   };
   for (const { plane, elevation } of body.shoulders) {
-    if (![plane, elevation].some(moves)) continue;
+    // arms that stand alike in both shapes may be led there and back on the way
+    const isLed = [block, all[index + 1]].some((b) => b?.arms === 'front' || b?.arms === 'side');
+    if (!isLed && ![plane, elevation].some(moves)) continue;
     const { name } = body.angles[plane];
     const put = (time: FileTime): void => {
       const t = at(time);

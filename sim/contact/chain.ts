@@ -11,6 +11,7 @@
  */
 import type { Body } from '../body/body.ts';
 import { FieldError } from '../math/field-error.ts';
+import { hingesInto } from '../motion/hinge-angles.ts';
 import { getModel } from '../motion/model.ts';
 import { calcShapeMotion, makeShapeMotion } from '../motion/shape-motion.ts';
 
@@ -109,7 +110,7 @@ export function makeChain(body: Body, options: ChainOptions = {}): Chain {
   checkSymmetric(body, held);
 
   const sm = makeShapeMotion(getModel(body));
-  fillHinges(body, held, sm.q);
+  hingesInto(body, held, sm.q);
   calcShapeMotion(sm);
   const { model } = sm;
 
@@ -199,17 +200,6 @@ export function jointAnglesOf(chain: Chain, angles: ArrayLike<number>, field = '
   });
 }
 const SIDES_ALIKE = 1e-6;
-
-/** Hinge coordinates from named angles. */
-export function fillHinges(body: Body, angles: ArrayLike<number>, q: Float64Array): void {
-  let h = 0;
-  for (const s of body.segments)
-    for (const hinge of s.hinges) {
-      q[h] = 0;
-      for (const t of hinge.terms) q[h] += t.coef * angles[t.angle];
-      h++;
-    }
-}
 
 function anglesOf(body: Body, name: PlanarJointName): number[] {
   const word = JOINTS[name].angle;

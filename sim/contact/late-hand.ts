@@ -13,9 +13,9 @@ import { FieldError } from '../math/field-error.ts';
 import { applyInto, applyTInto, attitudeOfMat, matOfQuatInto, mulInto } from '../math/rot.ts';
 import { symApplyInto, symInvertInto } from '../math/sym3.ts';
 import { calcBodyFrame } from '../motion/body-frame.ts';
+import { hingesInto } from '../motion/hinge-angles.ts';
 import { getModel } from '../motion/model.ts';
 import { calcShapeMotion, makeShapeMotion, type ShapeMotion } from '../motion/shape-motion.ts';
-import { fillHinges } from './chain.ts';
 import type { Swing } from './swing.ts';
 import { BEYOND_RELEASE } from './swing-spec.ts';
 
@@ -66,8 +66,8 @@ export function holdLate(swing: Swing, hand: 'left' | 'right', held: number): La
   const moving = new Float64Array(3);
   const shapeAt = (t: number): void => {
     const s = swing.stateAt(t);
-    fillHinges(body, s.angles, sm.q);
-    fillHinges(body, s.rates, sm.qd);
+    hingesInto(body, s.angles, sm.q);
+    hingesInto(body, s.rates, sm.qd);
     calcShapeMotion(sm);
     handInto(sm, knuckle.segment, knuckle.p_BoC_B, place, moving);
   };

@@ -6,6 +6,7 @@
 import type { Body, Vec3 } from '../body/body.ts';
 import { attitudeOfMat, matOfQuatInto, mulInto } from '../math/rot.ts';
 import { calcBodyFrame } from '../motion/body-frame.ts';
+import { hingesInto } from '../motion/hinge-angles.ts';
 import { getModel } from '../motion/model.ts';
 import { calcShapeMotion, makeShapeMotion } from '../motion/shape-motion.ts';
 import { makeState, readState, type State } from '../motion/state.ts';
@@ -142,12 +143,7 @@ const quatAboutZ = (angle: number): Float64Array => Float64Array.from([Math.cos(
 /** Somersault, tilt and twist of F from named angles and the root's attitude. */
 function attitudeOf(body: Body, angles: Float64Array, quat_WB: Float64Array): [number, number, number] {
   const sm = makeShapeMotion(getModel(body));
-  let h = 0;
-  for (const s of body.segments)
-    for (const hinge of s.hinges) {
-      sm.q[h] = hinge.terms.reduce((sum, t) => sum + t.coef * angles[t.angle], 0);
-      h++;
-    }
+  hingesInto(body, angles, sm.q);
   calcShapeMotion(sm);
   const R_WB = new Float64Array(9);
   const R_WF = new Float64Array(9);

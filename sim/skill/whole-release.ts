@@ -8,6 +8,7 @@ import type { LateRelease } from '../contact/late-hand.ts';
 import type { SwingState } from '../contact/swing.ts';
 import type { TakeoffSpec } from '../flight/flight.ts';
 import { calcBodyFrame } from '../motion/body-frame.ts';
+import { hingesInto } from '../motion/hinge-angles.ts';
 import { getModel } from '../motion/model.ts';
 import { calcShapeMotion, makeShapeMotion } from '../motion/shape-motion.ts';
 
@@ -16,12 +17,7 @@ const TURN = 2 * Math.PI;
 /** Angle of F about Z in a planar state: that of the root and that of F in it. */
 export function planarSomersault(body: Body, theta: number, angles: ArrayLike<number>): number {
   const sm = makeShapeMotion(getModel(body));
-  let h = 0;
-  for (const s of body.segments)
-    for (const hinge of s.hinges) {
-      sm.q[h] = hinge.terms.reduce((sum, t) => sum + t.coef * angles[t.angle], 0);
-      h++;
-    }
+  hingesInto(body, angles, sm.q);
   calcShapeMotion(sm);
   const { R_BF } = calcBodyFrame(sm);
   return theta + Math.atan2(R_BF[3], R_BF[0]);

@@ -24,9 +24,7 @@ export function outlineItems(
   style: OutlineStyle = VERSION_B,
 ): DrawItem[] {
   const posed = poseLook(body, frames, place);
-  const pieces = posed.look.parts.flatMap((part) =>
-    part.hulls.map((indices) => hullOf(posed.projected, indices)),
-  );
+  const pieces = posed.look.parts.flatMap((part) => part.hulls.map((indices) => hullOf(posed.projected, indices)));
   const gap = place.gap ?? 'air';
   const halo = pieces.map((piece) => inflate(piece, gapWidth(place.scale) + 0.6));
   const items: DrawItem[] = [

@@ -33,7 +33,7 @@ const RANGE_TOLERANCE = (0.1 * Math.PI) / 180;
 /** s before touchdown at which the last shape starts to be late; at touchdown it is. */
 const LATE = 0.002;
 
-/** A last shape that touchdown comes before is not flown by the skill as a file: flySkill refuses it. */
+/** A last shape that touchdown comes before is on its way only: it would be flown, but it is not what was asked for. */
 export const calcLateMiss = (outcome: Outcome): number => Math.max(0, 1 - outcome.held / LATE);
 
 /** Residuals for each joint and part of the flight: 0 well inside, 1 at the limit, 2 beyond it by as much again. */

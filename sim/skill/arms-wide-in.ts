@@ -9,6 +9,7 @@ import type { Flight } from '../flight/flight.ts';
 import { FieldError } from '../math/field-error.ts';
 import type { AnchoredTime, AngleKey, ScheduleSpec } from '../schedule/schedule.ts';
 import { flySkill } from './fly-skill.ts';
+import { freeHeldShape } from './held-shape.ts';
 import type { Skill } from './skill.ts';
 
 const DEG = Math.PI / 180;
@@ -94,10 +95,11 @@ function sideAtPole(angles: Float64Array, s: ShoulderAngles): void {
  * shoulders, whose plane follows from the arms' path: these have to be among `except`.
  */
 function openBlocks(
-  { body, schedule, takeoff, gravity }: Skill,
+  { body, schedule: written, takeoff, gravity }: Skill,
   except: ReadonlySet<number>,
   T: number,
 ): { base: number[]; keys: AngleKey[] } {
+  const schedule = freeHeldShape(written);
   const apex = gravity > 0 ? takeoff.v_WScm_W[1] / gravity : 0;
   const timeOf = (at: AnchoredTime): number => at.s + (at.anchor === 'apex' ? apex : at.anchor === 'touchdown' ? T : 0);
   const base = [...schedule.base];

@@ -2,8 +2,7 @@
  * Flies a skill that differs little from one whose touchdown is known: for studies that fly thousands. The flights are
  * those of flySkill, but that
  * - touchdown is agreed upon from the known one on, to stated times (NEARLY);
- * - a last shape held until touchdown hangs on nothing, and a body that comes down before it is reached lands on the way
- *   into it; a shape come to after it was to be left is left at once. flySkill says that such keys are out of order.
+ * - a shape come to after it was to be left is left at once. flySkill says that such keys are out of order.
  */
 import type { Flight } from '../flight/flight.ts';
 import { type FlightOptions, flySchedule } from '../flight/fly.ts';
@@ -17,14 +16,11 @@ const MOST_TRIES = 16;
 /** Farther than this from the known touchdown nothing is looked for, s. */
 const NEAR = 0.3;
 
-/** The skill with a last shape that is held until touchdown held for ever, and shapes come to late left at once. */
+/** The skill with shapes that are come to late left at once. */
 export function freeKeys(spec: SkillSpec): SkillSpec {
-  const last = spec.blocks.length - 1;
-  const blocks = spec.blocks.map((b, i) => {
-    const isHeld = i === last && b.to.anchor === 'touchdown' && b.from.anchor !== 'touchdown';
-    const isLate = b.to.anchor === b.from.anchor && b.to.s < b.from.s;
-    return isHeld || isLate ? { ...b, to: b.from } : b;
-  });
+  const blocks = spec.blocks.map((b) =>
+    b.to.anchor === b.from.anchor && b.to.s < b.from.s ? { ...b, to: b.from } : b,
+  );
   return { ...spec, blocks };
 }
 

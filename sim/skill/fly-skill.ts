@@ -1,6 +1,7 @@
 /**
  * Flies a skill: resolves the events that keys hang on, builds the schedule, flies it. With keys hung on touchdown, T is
- * the least T for which the flight built with these keys first touches down at T (docs/conventions.md, "Keys").
+ * the least T for which the flight built with these keys first touches down at T (docs/conventions.md, "Keys"). A last
+ * shape that is only held until touchdown hangs on nothing (held-shape.ts): the flight itself says when it ends.
  */
 import type { Body } from '../body/body.ts';
 import type { Flight } from '../flight/flight.ts';
@@ -10,8 +11,10 @@ import { heightAt, LONGEST_FLIGHT, type Parabola } from '../flight/touchdown.ts'
 import { makePrefix, type TouchdownTask, touchdownTime } from '../flight/touchdown-time.ts';
 import { getModel } from '../motion/model.ts';
 import { calcShapeMotion, makeShapeMotion } from '../motion/shape-motion.ts';
+import { ScheduleOrderError } from '../schedule/errors.ts';
 import type { Anchor, Schedule } from '../schedule/schedule.ts';
 import { commonUntil } from './common-until.ts';
+import { freeHeldShape } from './held-shape.ts';
 import type { Skill } from './skill.ts';
 import { compileSkillSchedule } from './skill-schedule.ts';
 
@@ -27,11 +30,12 @@ export const AGREEMENT = 1e-9;
 /** Looks along T for the least agreement: this many between the earliest and the latest possible touchdown. */
 const LOOKS = 10;
 
-/** Whether any key hangs on the event. */
+/** Whether any motion hangs on the event. */
 export function usesAnchor({ schedule, contacts = [] }: Skill, anchor: Anchor): boolean {
+  const { keys, blocks } = freeHeldShape(schedule);
   return (
-    schedule.keys.some((k) => k.at.anchor === anchor) ||
-    [...schedule.blocks, ...contacts].some((b) => b.from.anchor === anchor || b.to.anchor === anchor)
+    keys.some((k) => k.at.anchor === anchor) ||
+    [...blocks, ...contacts].some((b) => b.from.anchor === anchor || b.to.anchor === anchor)
   );
 }
 
@@ -142,8 +146,9 @@ function flyAgreed(
   }
   if (!a && refused) throw refused;
   if (metNothing && !met) throw metNothing;
+  const outOfOrder = refused instanceof ScheduleOrderError ? ` (keys out of order: ${refused.message})` : '';
   throw new NoAgreementError(
-    `between ${first.toFixed(3)} s and ${last.toFixed(3)} s no flight built with them touches down at the time they were hung on; hang a key on take-off instead, or move it`,
+    `between ${first.toFixed(3)} s and ${last.toFixed(3)} s no flight built with them touches down at the time they were hung on; hang a key on take-off instead, or move it${outOfOrder}`,
   );
 }
 

@@ -1,19 +1,21 @@
 /**
  * The schedule of a skill with everything that shapes it: keys, blocks, samples, what a swing carries over, and hands that
- * stay where they hold.
+ * stay where they hold; a last shape that touchdown ends is moved into, whenever touchdown comes.
  */
 import { compileSchedule } from '../schedule/compile.ts';
 import type { AnchorTimes, Schedule } from '../schedule/schedule.ts';
 import { type HandGap, solveContacts } from './hand-contact.ts';
+import { freeHeldShape } from './held-shape.ts';
 import type { Skill } from './skill.ts';
 import { carryTracks } from './whole-carry.ts';
 
 type Moves = Pick<Skill, 'body' | 'schedule' | 'contacts' | 'carried'>;
 
 export function compileSkillSchedule(
-  { body, schedule, contacts = [], carried }: Moves,
+  { body, schedule: written, contacts = [], carried }: Moves,
   anchors: AnchorTimes,
 ): Schedule {
+  const schedule = freeHeldShape(written);
   const keyed = compileSchedule(body, schedule, anchors);
   const carry = carried ? carryTracks(body, keyed, carried) : undefined;
   const base = carry?.size ? compileSchedule(body, schedule, anchors, carry) : keyed;
@@ -29,5 +31,5 @@ export function compileSkillSchedule(
 /** How far each hand gets from its place at most: more than a little where the arm is too short or the joints end. */
 export function calcHandGaps({ body, schedule, contacts = [] }: Moves, anchors: AnchorTimes): readonly HandGap[] {
   if (contacts.length === 0) return [];
-  return solveContacts(body, compileSchedule(body, schedule, anchors), contacts, anchors).gaps;
+  return solveContacts(body, compileSchedule(body, freeHeldShape(schedule), anchors), contacts, anchors).gaps;
 }

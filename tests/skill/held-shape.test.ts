@@ -1,0 +1,114 @@
+// A last shape held until touchdown asks nothing of touchdown: flySkill and SkillFlyer fly one flight, early or late.
+import { describe, expect, it } from 'vitest';
+import { athletes, shapes, skills } from '../../presets/index.ts';
+import {
+  AGREEMENT,
+  armsWideAgainstIn,
+  buildSkill,
+  calcTiltAccount,
+  findInput,
+  flySkill,
+  NoAgreementError,
+  parseSkill,
+  ScheduleOrderError,
+  type Skill,
+  SkillFlyer,
+  type SkillSpec,
+} from '../../sim/index.ts';
+
+const shelf = { athletes, shapes };
+const specs = Object.entries(skills).map(([id, file]) => [id, parseSkill(file, shelf)] as const);
+const isHeld = ({ blocks }: SkillSpec): boolean => {
+  const last = blocks.at(-1);
+  return last?.to.anchor === 'touchdown' && last.from.anchor !== 'touchdown';
+};
+const touchesDown = specs.filter(([, spec]) => spec.end.kind === 'touchdown');
+
+/** What a flyer makes of a skill: the flight, or the name of what it refuses. */
+const attempt = (fly: (skill: Skill) => ReturnType<typeof flySkill>, spec: SkillSpec) => {
+  try {
+    return fly(buildSkill(spec));
+  } catch (error) {
+    return error as Error;
+  }
+};
+const faster = (spec: SkillSpec, by: number): SkillSpec => {
+  const up = findInput(spec, 'takeoff.speedUp');
+  return up.put(spec, up.value + by);
+};
+
+describe('the two flyers agree at a take-off a little slower or faster', () => {
+  it.each(touchesDown)('%s', (_, spec) => {
+    for (const by of [-0.2, -0.05, -0.02, 0, 0.02, 0.2]) {
+      const one = attempt(flySkill, faster(spec, by));
+      const other = attempt((skill) => new SkillFlyer().fly(skill), faster(spec, by));
+      if (one instanceof Error || other instanceof Error) {
+        expect([one instanceof Error && one.name, other instanceof Error && other.name]).toEqual([
+          (one as Error).name,
+          (one as Error).name,
+        ]);
+        // refused only where a motion hangs on touchdown and its keys cannot be in order
+        expect(isHeld(spec), `${by} m/s: ${(one as Error).message}`).toBe(false);
+        expect(one instanceof ScheduleOrderError || one instanceof NoAgreementError).toBe(true);
+        continue;
+      }
+      expect(Math.abs(one.duration - other.duration)).toBeLessThanOrEqual(AGREEMENT);
+      const [a, b] = [new Float64Array(4), new Float64Array(4)];
+      one.quatInto(one.duration, a);
+      other.quatInto(other.duration, b);
+      for (let k = 0; k < 4; k++) expect(b[k]).toBeCloseTo(a[k], 7);
+    }
+  });
+});
+
+describe('a last shape that touchdown comes before', () => {
+  const spec = parseSkill(skills['back-straight-double'], shelf);
+  const start = spec.blocks.at(-1)?.from.s ?? 0;
+
+  it('is on its way: the preset double, 0.02 m/s slower', () => {
+    const flight = flySkill(buildSkill(faster(spec, -0.02)));
+    expect(flight.duration).toBeLessThan(flySkill(buildSkill(spec)).duration);
+    expect(Math.abs(flight.duration - start)).toBeLessThan(0.02);
+  });
+
+  it('T is the least T at which the flight built with these keys touches down: it moves smoothly past the start', () => {
+    const T = (by: number): number => flySkill(buildSkill(faster(spec, by))).duration;
+    const steps = [-0.06, -0.05, -0.04, -0.03, -0.02, -0.01, 0, 0.01].map(T);
+    expect(steps[0]).toBeLessThan(start);
+    expect(steps[steps.length - 1]).toBeGreaterThan(start);
+    const rises = steps.slice(1).map((t, i) => t - steps[i]);
+    // 2 dv / g = 2.0 ms a step, and a little with the turned body; measured 2.0 to 2.2 ms
+    for (const rise of rises) expect(rise).toBeGreaterThan(0.0015);
+    for (const rise of rises) expect(rise).toBeLessThan(0.003);
+  });
+
+  it('has a tilt account like any other flight', () => {
+    const skill = buildSkill(faster(spec, -0.05));
+    const account = calcTiltAccount(skill);
+    expect(Number.isFinite(account.total.greatest)).toBe(true);
+  });
+
+  it('is on its way with arms wide and arms in as well', () => {
+    const skill = buildSkill(faster(spec, -0.05));
+    const flight = flySkill(skill);
+    const [own, version] = [flight, flySkill(armsWideAgainstIn(skill, { flight }).wide)].map((f) => {
+      const angles = new Float64Array(skill.body.angles.length);
+      f.schedule.anglesInto(flight.duration, angles, new Float64Array(angles.length));
+      return angles;
+    });
+    const hip = skill.body.angles.findIndex((a) => a.name === 'hipFlexionR');
+    const pose = skill.schedule.blocks.at(-1)?.pose[hip] ?? 0;
+    expect(own[hip]).toBeLessThan(pose);
+    expect(version[hip]).toBeCloseTo(own[hip], 9);
+  });
+
+  it('a key inside the held shape still hangs on touchdown, and is refused by name where it comes too late', () => {
+    const keyed: SkillSpec = {
+      ...faster(spec, -0.05),
+      keys: [{ angle: 'neckFlexion', at: { anchor: 'touchdown', s: -0.001 }, value: 0.2, kind: 'stop' }],
+    };
+    const refuse = () => flySkill(buildSkill(keyed));
+    expect(refuse).toThrow(NoAgreementError);
+    expect(refuse).toThrow(/out of order: the start of block 5 .* and the end of block 5/);
+  });
+});

@@ -7,6 +7,6 @@ export const MOST_NODES_IN_ALL = 4000;
 /** quantities with a ± of their own */
 export const MOST_SPREADS = 60;
 /** lines set against the simulation */
-export const MOST_COMPARED = 60;
+export const MOST_COMPARED = 40;
 /** letters of a name */
 export const LONGEST_NAME = 40;

@@ -191,7 +191,10 @@ describe('size', () => {
     const sum = (i: number): string => Array.from({ length: 6 }, (_, k) => `a_${Math.max(0, i - k - 1)}`).join(' + ');
     const lines = [
       'a_0 = 1 +- 0.1 vs {mass}',
-      ...Array.from({ length: 199 }, (_, i) => `a_${i + 1} = (${sum(i + 1)}) / 6${i < 59 ? ' +- 0.01 vs {mass}' : ''}`),
+      ...Array.from(
+        { length: 199 },
+        (_, i) => `a_${i + 1} = (${sum(i + 1)}) / 6${i < 59 ? ' +- 0.01' : ''}${i < 39 ? ' vs {mass}' : ''}`,
+      ),
     ];
     const links = { mass: { value: 50, dimension: [0, 0, 0] as const, unit: '' } };
     const { faults, of } = sheetOf(lines, links);

@@ -1,9 +1,10 @@
 /** The planar chain is the Body itself, seen in its sagittal plane: whole-body values by the motion room's 3-D route. */
 import { describe, expect, it } from 'vitest';
 import { makeHuman } from '../../sim/body/human.ts';
-import { bodyAnglesInto, fillHinges, jointAnglesOf, makeChain, type PlanarJointName } from '../../sim/contact/chain.ts';
+import { bodyAnglesInto, jointAnglesOf, makeChain, type PlanarJointName } from '../../sim/contact/chain.ts';
 import { jointsInto, makeChainMotion, makeWhole, placeChain, wholeInto } from '../../sim/contact/chain-motion.ts';
 import { ChainWorld } from '../../sim/contact/planck.ts';
+import { hingesInto } from '../../sim/motion/hinge-angles.ts';
 import { getModel } from '../../sim/motion/model.ts';
 import { calcShapeMotion, makeShapeMotion } from '../../sim/motion/shape-motion.ts';
 
@@ -43,9 +44,9 @@ describe.each([['the usual four joints', undefined] as const, ['eight joints', A
       wholeInto(chain, motion, 9.81, whole);
 
       bodyAnglesInto(chain, q, angles);
-      fillHinges(body, angles, sm.q);
+      hingesInto(body, angles, sm.q);
       bodyAnglesInto({ ...chain, held: chain.held.map(() => 0) }, qd, angles);
-      fillHinges(body, angles, sm.qd);
+      hingesInto(body, angles, sm.qd);
       calcShapeMotion(sm);
       expect(Math.abs(sm.I_Scm_B[2] * w + sm.hrel_B[2] - whole.h)).toBeLessThan(ROUNDING * 100);
       const [cx, cy] = sm.p_BoScm_B;

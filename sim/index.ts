@@ -138,6 +138,14 @@ export {
 } from './notation/trampoline-code.ts';
 export { ScheduleOrderError, ScheduleValueError } from './schedule/errors.ts';
 export { calcOutcome, Evaluator, type Outcome, type Sense, senseOf } from './search/evaluate.ts';
+export {
+  type Forgiving,
+  type ForgivingOptions,
+  type ForgivingProblem,
+  type ForgivingProgress,
+  findForgiving,
+  forgivingSteps,
+} from './search/forgiving.ts';
 export { checkInput, type Input, type InputLevel, type InputUnit, putInputs } from './search/input.ts';
 export { findInput, listInputs } from './search/inputs.ts';
 export { axisAbout, axisValue, type MapAxis, type MapRow, type MapSpec } from './search/map.ts';
@@ -156,7 +164,7 @@ export type { Obstacle } from './search/nearest-miss.ts';
 export { findResult, RESULTS, type Result, type ResultUnit } from './search/result.ts';
 export { distances, joinTables, type SampleTable, type Study } from './search/sample.ts';
 export { STUDY_TOLERANCE } from './search/sample-fly.ts';
-export { type Correlation, type Spread, type SpreadPart, usualBy } from './search/sample-spread.ts';
+export { type Correlation, type Spread, type SpreadPart, usualBy, usualSpread } from './search/sample-spread.ts';
 export type { Cost, Problem, Solution, Term } from './search/solution.ts';
 export { type Answer, type SolveProgress, solve, solveSteps } from './search/solve.ts';
 export {

@@ -1,0 +1,354 @@
+// The lessons, walked step by step on the device of their reader: the page says what they quote, by the names they give.
+import { readdirSync, readFileSync } from 'node:fs';
+import { expect, type Locator, type Page, test } from '@playwright/test';
+import { accountTexts } from '../../src/texts/account.ts';
+import { codeTexts } from '../../src/texts/code.ts';
+import { commandTexts } from '../../src/texts/commands.ts';
+import { compareTexts } from '../../src/texts/compare.ts';
+import { contactTexts } from '../../src/texts/contact.ts';
+import { estimateTexts } from '../../src/texts/estimate.ts';
+import { poseTexts } from '../../src/texts/pose.ts';
+import { printTexts } from '../../src/texts/print.ts';
+import { shelfTexts } from '../../src/texts/shelf.ts';
+import { stageTexts } from '../../src/texts/stage.ts';
+import { toolTexts } from '../../src/texts/tools.ts';
+import { texts } from '../../src/texts.ts';
+import { bob, centre, cursorOf, drag, openBench, readSentence } from './bench.ts';
+import { namesOf, readLesson, walk } from './lessons.ts';
+
+const LESSONS = ['coach', 'student', 'biomechanist'];
+const only = (name: string): void => test.skip(test.info().project.name !== name, `this lesson is for the ${name}`);
+const button = (page: Page | Locator, name: string): Locator => page.getByRole('button', { name, exact: true });
+const sentence = (page: Page): Locator => page.getByTestId('sentence');
+const openTool = (page: Page, name: string): Locator =>
+  page.getByRole('navigation', { name: 'Tools' }).getByRole('button', { name, exact: true });
+
+test('every name in bold stands in the texts of the page or among what comes along, and each lesson carries the caution', () => {
+  only('desktop');
+  const said = new Set<string>(['‹', '›']);
+  const collect = (value: unknown): void => {
+    if (typeof value === 'string') said.add(value);
+    else if (value && typeof value === 'object') for (const one of Object.values(value)) collect(one);
+  };
+  collect([texts, accountTexts, codeTexts, commandTexts, compareTexts, contactTexts, estimateTexts, poseTexts]);
+  collect([printTexts, shelfTexts, stageTexts, toolTexts]);
+  for (const title of Object.values(toolTexts.titles)) said.add(`${toolTexts.close} ${title}`);
+  const presets = new URL('../../presets/', import.meta.url);
+  const read = (path: string) => JSON.parse(readFileSync(new URL(path, presets), 'utf8'));
+  for (const folder of ['skills', 'sheets'])
+    for (const file of readdirSync(new URL(folder, presets))) said.add(read(`${folder}/${file}`).title);
+  for (const shape of Object.values<{ title: string }>(read('shapes.json'))) said.add(shape.title);
+  for (const name of LESSONS) {
+    const lesson = readLesson(name);
+    expect(namesOf(lesson).length, name).toBeGreaterThan(8);
+    expect(
+      namesOf(lesson).filter((one) => !said.has(one)),
+      name,
+    ).toEqual([]);
+    expect(lesson).toContain(texts.standingCaution.replace(/\. New/, ': new'));
+  }
+});
+
+test('coach: arms in, faster', async ({ page }) => {
+  only('tablet');
+  const { says, typed, end } = walk('coach');
+  const card = page.locator('.rate-moment');
+  const tool = page.locator('[data-tool="compare"]');
+  const thumb = page.getByRole('navigation', { name: texts.floor.controls });
+  const back = thumb.getByRole('button').filter({ hasText: '‹' });
+  const on = thumb.getByRole('button').filter({ hasText: '›' });
+  const flag = page.locator('.ruler');
+  await openBench(page);
+
+  await page.locator('.skill-title').tap();
+  await page.getByRole('searchbox', { name: 'Find a skill' }).fill(typed('arms out'));
+  await page
+    .getByRole('dialog')
+    .getByRole('button', { name: /^Jump with a full turn, arms out and in/ })
+    .tap();
+  await says('no somersault, 1.00 twist to the left, 0.76 s in the air', sentence(page));
+
+  const speed = page.getByTitle(texts.floor.speed);
+  for (let i = 0; i < 3 && (await speed.textContent())?.trim() !== '¼ speed'; i++) await speed.tap();
+  await expect(speed).toHaveText('¼ speed');
+  await button(page, 'Play').tap();
+  await expect(button(page, 'Pause')).toBeVisible();
+  await expect(button(page, 'Play')).toBeVisible();
+  const last = await cursorOf(page);
+  expect(last).toBeCloseTo(Number(await bob(page).getAttribute('aria-valuemax')), 2);
+  const wheel = await centre(page.getByRole('slider', { name: texts.floor.jog }));
+  const session = await page.context().newCDPSession(page);
+  const touch = (type: 'touchStart' | 'touchMove' | 'touchEnd', x?: number) =>
+    session.send('Input.dispatchTouchEvent', { type, touchPoints: x === undefined ? [] : [{ x, y: wheel.y }] });
+  await touch('touchStart', wheel.x);
+  for (let i = 1; i <= 4; i++) await touch('touchMove', wheel.x - 8 * i);
+  await touch('touchEnd');
+  expect(await cursorOf(page)).toBeLessThan(last - 0.02);
+
+  for (let i = 0; i < 3 && !(await flag.textContent())?.includes('0.33 s'); i++) await back.tap();
+  await says('0.33 s', flag);
+  await says(
+    'arms in: long-axis moment 1.4 to 0.6 kg·m², twist rate 0.9 to 2.0 rev/s, angular momentum unchanged; the joints put in 29 J',
+    page.getByTestId('explanation'),
+  );
+
+  await back.tap();
+  await says('0.00 s', flag);
+  await says('0.86', card.locator('.xl').first());
+  await says('1.45', card.locator('.xl').last());
+  await button(page, 'Pin here').tap();
+  await on.tap();
+  await says('2.04', card.locator('.xl').first());
+  await says('0.61', card.locator('.xl').last());
+  await says('0.86 at the pin', card);
+  await says('1.45 at the pin', card);
+  const areas = await card.locator('svg rect').evaluateAll((all) =>
+    all.map((one) => {
+      const { width, height } = one.getBoundingClientRect();
+      return width * height;
+    }),
+  );
+  expect(areas).toHaveLength(2);
+  // drawn to the pixel: 1 px of some 40 by 150
+  expect(Math.abs(areas[0] / areas[1] - 1)).toBeLessThan(0.1);
+  await button(page, 'Remove pin').tap();
+
+  await button(page, 'Menu').tap();
+  await openTool(page, 'Compare').tap();
+  await button(tool, 'Arms wide against arms in').tap();
+  const versions = tool.locator('.version-sentence');
+  await says('1.00 twist to the left', versions.nth(0));
+  await says('0.65 twists to the left', versions.nth(1));
+  await says('1.36 twists to the left', versions.nth(2));
+  const before = await versions.allTextContents();
+  await tool.getByLabel('Held equal').selectOption({ label: 'angular momentum' });
+  await expect(versions).toHaveText(before.map((one) => one.replace(/\s+/g, ' ').trim()));
+  await tool.getByRole('tab', { name: 'Differences' }).tap();
+  const row = (name: string): Locator => tool.locator(`tr[data-row="${name}"] td`);
+  await says('same', row('momentum').nth(2));
+  await says('1.45', row('longMoment').nth(0));
+  await says('0.56', row('longMoment').nth(1));
+  await says('0.86', row('peakTwistRate').nth(0));
+  await says('2.21', row('peakTwistRate').nth(1));
+
+  await tool.getByRole('tab', { name: 'Versions' }).tap();
+  await tool.getByLabel('Stay when closed').check();
+  await button(tool, 'Close Compare').tap();
+  await button(page, 'Play').tap();
+  await expect(button(page, 'Pause')).toBeVisible();
+  await button(page, 'Find').tap();
+  await page.getByRole('dialog').getByRole('combobox').fill('large');
+  await page
+    .getByRole('option', { name: /^Large stage, or back to the strip/ })
+    .first()
+    .tap();
+  const front = button(page.getByRole('toolbar', { name: 'Large stage' }), 'Front');
+  await front.tap();
+  await expect(front).toHaveAttribute('aria-pressed', 'true');
+  end();
+});
+
+test('student: predict, then fly', async ({ page }) => {
+  only('desktop');
+  const { says, end } = walk('student');
+  const cut = page.getByRole('region', { name: 'Values at the cursor' });
+  const values = cut.locator('.cut-value b');
+  const caution = page.locator('.caution');
+  await openBench(page);
+
+  await expect(page.locator('.skill-title')).toContainText('Back somersault, straight, full twist');
+  const first = '1.00 somersault backward, 1.00 twist to the left, 1.04 s in the air, lands as wanted';
+  await says(first, sentence(page));
+  const undo = async (): Promise<void> => {
+    await button(page, 'Undo').click();
+    await expect(sentence(page)).toHaveText(first);
+  };
+  expect(await cursorOf(page)).toBeCloseTo(0.47, 2);
+  await says('1.35', values.nth(0));
+  await says('0.89', values.nth(1));
+  await says('11.1', values.nth(2));
+  await says('48.9', values.nth(4));
+  await says('constant in flight', cut);
+  await says(
+    'arms apart: long-axis moment 1.5 to 0.8 kg·m², tilt 0 to 7° to the right, twist rate 0.0 to 1.5 rev/s, angular momentum unchanged; the joints put in 21 J',
+    page.getByTestId('explanation'),
+  );
+
+  const edge = await centre(button(page, 'Right arm up, left arm down ends'));
+  await page.mouse.move(edge.x, edge.y);
+  await page.mouse.down();
+  const held = page.locator('.plate');
+  const wanted = 'Right arm up, left arm down ends at 0.81 s';
+  for (let dx = 20; dx < 110 && !(await held.allTextContents()).join().includes(wanted); dx += dx < 50 ? 15 : 1)
+    await page.mouse.move(edge.x + dx, edge.y);
+  await says(wanted, held);
+  await page.mouse.up();
+  await says(
+    '1.00 somersault backward, 1.11 twists to the left, 1.04 s in the air, lands as wanted, tilted 5°',
+    sentence(page),
+  );
+  await undo();
+
+  await openTool(page, 'Pose').click();
+  const tile = (name: string): Locator => page.getByRole('button', { name: new RegExp(`^Lay ${name}:`) });
+  await expect(tile('Arms wrapped for the twist')).toBeVisible();
+  await page.keyboard.press('Home');
+  for (let i = 0; i < 4; i++) await page.keyboard.press('Shift+ArrowRight');
+  expect(await cursorOf(page)).toBeCloseTo(0.4, 6);
+  await tile('Straight, arms out to the sides').click();
+  await says('1.04 somersaults backward, 0.54 twists to the left', sentence(page));
+  await undo();
+  await tile('Arms wrapped for the twist').click();
+  await says('1.07 somersaults backward, 1.58 twists to the left', sentence(page));
+  await says('lands 25° over', sentence(page));
+  await says('Right arm raise reaches 2 144°/s; this athlete’s limit is 974°/s', caution);
+  await undo();
+
+  await expect(page.getByText('Held upright: front')).toBeVisible();
+  await drag(page, page.locator('[data-handle="front handL"]'), 30, -34);
+  await says('0.95 somersaults backward, 0.85 twists to the left', sentence(page));
+  const mark = page.getByRole('button', { name: /^Pose at/ });
+  await says('Pose at 0.40 seconds, 5 keys', (await mark.getAttribute('aria-label')) ?? '');
+  await undo();
+
+  await openTool(page, 'Why').click();
+  const account = page.locator('[data-tool="account"]');
+  await says('11.1° head to the right. Arms gave 100 % of the greatest tilt.', account);
+  for (const source of ['takeoff', 'chest', 'hips'])
+    await says('both sides alike', account.locator(`tr[data-source="${source}"]`));
+  await account.getByLabel('the twist done').check();
+  await says('Arms gave 100 % of the twist done.', account);
+  await says('Held in this shape, the body twists on.', account);
+
+  await openTool(page, 'Estimate').click();
+  await page.getByLabel('Sheet', { exact: true }).selectOption({ label: 'Straight somersaults in a flight' });
+  const line = page.locator('.sheet-line[data-name="somersaults"]');
+  await says('0.684', line.locator('.line-estimate b'));
+  await says('1', line.locator('.line-simulated b'));
+  await says(
+    'The straight rod makes most of the difference: with inertia taken from the simulation the ratio is 1.05 instead of 0.68.',
+    line,
+  );
+  end();
+});
+
+test.describe('on a large screen', () => {
+  test.use({ viewport: { width: 1920, height: 1080 } });
+
+  test('biomechanist: a skill before it is filmed', async ({ page }) => {
+    only('desktop');
+    test.slow();
+    const { says, typed, end } = walk('biomechanist');
+    const tool = page.locator('[data-tool="contact"]');
+    const big = tool.locator('.told').filter({ hasText: 'Sinks in' }).locator('.big').first();
+    const save = async (press: Locator): Promise<{ name: string; bytes: Buffer }> => {
+      const download = page.waitForEvent('download');
+      await press.click();
+      const file = await download;
+      return { name: file.suggestedFilename(), bytes: readFileSync(await file.path()) };
+    };
+    await openBench(page);
+
+    await button(page, 'Find').click();
+    await page.keyboard.type(typed('tobias'));
+    await expect(page.getByRole('option').first()).toContainText('Give to this skill');
+    await page.keyboard.press('Enter');
+    await says('Tobias Fenn, Quarry Lane Trampoline Club', page.locator('.who'));
+    await expect(button(page, 'All values')).toBeVisible();
+    await expect(page.getByRole('spinbutton', { name: 'Mass' })).toHaveValue('66.0');
+
+    await page.getByTestId('code').getByRole('button').click();
+    await page.getByRole('textbox', { name: 'Trampoline code or dive number' }).fill(typed('8 00 o'));
+    await expect(button(page, 'Backward')).toHaveAttribute('aria-pressed', 'true');
+    await button(page, 'Draft').click();
+    await says('First draft of 8 00 o: a start for editing, not a technique to copy.', page.locator('.notice'));
+    await says('2.00 somersaults backward, no twist, 1.77 s in the air, lands as wanted', sentence(page));
+    await says('Hip pike reaches 712°/s; this athlete’s limit is 573°/s.', page.locator('.caution'));
+
+    await openTool(page, 'Bar and mat').click();
+    await button(tool, 'Push from floor, table or board').click();
+    await says('A foot or hand could give this: it neither slips nor pulls.', page.getByTestId('possible'));
+    const push = tool.locator('.told').filter({ hasText: 'Impulse' });
+    await says('6.0 body weights, mean force over 0.32 s', push);
+    await says('adds 1 023 J', push);
+    await button(tool, 'Land on a mat').click();
+    await says(
+      'A step back. It stays 0.22 m behind the heels; one step mends up to 0.34 m.',
+      page.getByTestId('verdict'),
+    );
+    await says('20.6', big);
+    await says('an upper bound: rigid segments have no soft tissue in the first 30 ms', tool);
+    const account = tool.locator('.told').filter({ hasText: 'Sinks in' });
+    await says('Account misses', account);
+    await says('1 J', account);
+    await tool.getByLabel('Mat', { exact: true }).selectOption({ label: 'Competition mat' });
+    await says('24.0', big);
+    await button(page, 'Undo').click();
+    await expect(big).toHaveText('20.6');
+    const knees = tool.getByRole('spinbutton', { name: 'Knees at touchdown' });
+    await knees.fill('35');
+    await knees.press('Enter');
+    await says('16.5', big);
+    await button(page, 'Undo').click();
+    await expect(big).toHaveText('20.6');
+    await button(page, 'Close Bar and mat').click();
+
+    await page.getByRole('button', { name: 'Large stage' }).click();
+    const bar = page.getByRole('toolbar', { name: 'Large stage' });
+    await expect(button(bar, 'Sizes')).toHaveAttribute('aria-pressed', 'true');
+    const stage = await centre(page.locator('.large-stage'));
+    const tape = async (x1: number, y1: number, x2: number, y2: number): Promise<void> => {
+      await button(bar, 'Tape').click();
+      await page.mouse.move(x1, y1);
+      await page.mouse.down();
+      await page.mouse.move(x2, y2, { steps: 4 });
+      await page.mouse.up();
+      await expect(page.locator('.measure-hint')).toHaveText(/^[\d.]+ m \(/);
+    };
+    const heightOf = async (point: number): Promise<number> => {
+      const label = await page
+        .getByRole('button', { name: `Point ${point} of the measure` })
+        .getAttribute('aria-label');
+      return Number(/([\d.]+) m up/.exec(label ?? '')?.[1]);
+    };
+    await tape(stage.x, stage.y + 100, stage.x, stage.y - 100);
+    const [low, high] = [await heightOf(1), await heightOf(2)];
+    await button(bar, 'Tape').click();
+    const yOf = (m: number): number => stage.y + 100 - ((m - low) / (high - low)) * 200;
+    await tape(stage.x, yOf(1.15), stage.x, yOf(6.06));
+    // 1 px is some 1.3 cm here
+    expect(Number.parseFloat((await page.locator('.measure-hint').textContent()) ?? '')).toBeCloseTo(4.9, 1);
+    await button(bar, 'Tape').click();
+    await button(bar, 'Strobe').click();
+    await expect(button(bar, 'Strobe')).toHaveAttribute('aria-pressed', 'true');
+    await button(bar, 'Strip').click();
+
+    await button(page, 'Print').click();
+    const sheet = page.getByRole('dialog', { name: 'Print sheet' });
+    const heads = await sheet.getByRole('columnheader').allTextContents();
+    const apex = heads.findIndex((head) => head.includes('highest point'));
+    await says('highest point', heads[apex] ?? '');
+    await says(
+      '6.06',
+      sheet
+        .getByRole('row', { name: /^Centre of mass/ })
+        .getByRole('cell')
+        .nth(apex),
+    );
+    const csv = await save(button(sheet, 'Frames as CSV'));
+    expect(csv.name).toBe('double-back-tuck-frames.csv');
+    const lines = csv.bytes.toString('utf8').trim().split('\n');
+    expect([lines.length - 1, lines[0].split(',').length]).toEqual([426, 235]);
+    expect((await save(button(sheet, 'Picture as SVG'))).name).toBe('double-back-tuck-sheet.svg');
+    expect((await save(button(sheet, 'Picture as PNG'))).bytes.subarray(1, 4).toString('latin1')).toBe('PNG');
+    await page.keyboard.press('Escape');
+    await expect(sheet).toBeHidden();
+    const kept = await save(button(page, 'Save file'));
+    expect(kept.name).toBe('double-back-tuck.json');
+    expect(JSON.parse(kept.bytes.toString('utf8'))).toMatchObject({ approach: { place: 'trampoline' } });
+    await button(page, 'Save').click();
+    await expect(page.locator('.notice').last()).toContainText('is on the shelf');
+    expect((await readSentence(page)).somersaults).toBeCloseTo(2, 2);
+    end();
+  });
+});

@@ -1,0 +1,40 @@
+// A lesson as its test reads it: what it quotes has to be said by the page, what it names has to stand on the page.
+import { readFileSync } from 'node:fs';
+import { expect, type Locator } from '@playwright/test';
+
+const plain = (text: string): string => text.replace(/\s+/g, ' ').trim();
+export const readLesson = (name: string): string =>
+  plain(readFileSync(new URL(`../../docs/lessons/${name}.md`, import.meta.url), 'utf8'));
+
+const quotesOf = (lesson: string): string[] => [...lesson.matchAll(/"([^"]+)"/g)].map((m) => m[1]);
+/** Names in bold; a step's own heading ends with a full stop and is none. */
+export const namesOf = (lesson: string): string[] =>
+  [...lesson.matchAll(/\*\*([^*]+)\*\*/g)].map((m) => m[1]).filter((name) => !name.endsWith('.') && name !== 'before');
+
+export interface Walk {
+  /** the lesson quotes this, and the page says it there */
+  says(quote: string, where: Locator | string): Promise<void>;
+  /** the lesson gives this to be typed */
+  typed(quote: string): string;
+  /** nothing that the lesson quotes was left out */
+  end(): void;
+}
+
+export function walk(name: string): Walk {
+  const quotes = quotesOf(readLesson(name));
+  const left = new Set(quotes);
+  const take = (quote: string): string => {
+    expect(quotes, `${name}.md quotes`).toContain(quote);
+    left.delete(quote);
+    return quote;
+  };
+  return {
+    says: async (quote, where) => {
+      take(quote);
+      if (typeof where === 'string') expect(plain(where)).toContain(quote);
+      else await expect(where).toContainText(quote, { timeout: 45_000 });
+    },
+    typed: take,
+    end: () => expect([...left], `${name}.md quotes these too`).toEqual([]),
+  };
+}

@@ -1,5 +1,5 @@
 /** The bar: whose skill it is, and what can be done with the whole of it. */
-import { Show } from 'solid-js';
+import { Show, untrack } from 'solid-js';
 import { commandTexts } from '../texts/commands.ts';
 import { printTexts } from '../texts/print.ts';
 import { shelfTexts } from '../texts/shelf.ts';
@@ -28,7 +28,7 @@ export function SkillTitle(props: { bench: Bench }) {
 
 /** How the skill stands against the shelf; a press saves it. */
 export function ShelfMark(props: { bench: Bench }) {
-  const shelf = useShelf(props.bench);
+  const shelf = untrack(() => useShelf(props.bench));
   return (
     <Show when={!shelf.refused()}>
       <button
@@ -130,13 +130,13 @@ export function Bar(props: { bench: Bench }) {
       <button type="button" class="plain" onClick={() => props.bench.openPanel('menu')}>
         {t.theme}
       </button>
-      <button type="button" class="plain" onClick={() => props.bench.openPanel('print')}>
+      <button type="button" class="plain file-work" onClick={() => props.bench.openPanel('print')}>
         {printTexts.print}
       </button>
-      <button type="button" onClick={() => props.bench.openFile()}>
+      <button type="button" class="file-work" onClick={() => props.bench.openFile()}>
         {t.open}
       </button>
-      <button type="button" onClick={() => props.bench.saveFile()}>
+      <button type="button" class="file-work" onClick={() => props.bench.saveFile()}>
         {t.save}
       </button>
     </header>

@@ -1,5 +1,5 @@
 /** The skill's code under the sentence. It is also where a code is typed: a first draft of that skill is made from it. */
-import { type Accessor, createMemo, createSignal, createUniqueId, For, Show } from 'solid-js';
+import { type Accessor, createMemo, createSignal, createUniqueId, For, Show, untrack } from 'solid-js';
 import type { DraftSpec } from '../../sim/index.ts';
 import type { DraftRun } from '../engine/draft.ts';
 import { codeTexts } from '../texts/code.ts';
@@ -121,7 +121,7 @@ function makeCode(bench: Bench): CodeState {
 
 /** The code as a quiet line; a press makes it a place to type one. */
 export function CodeLine(props: { bench: Bench }) {
-  const code = useCode(props.bench);
+  const code = untrack(() => useCode(props.bench));
   const own = () => props.bench.result().code;
   let line!: HTMLButtonElement;
   const close = (): void => {

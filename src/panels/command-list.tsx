@@ -1,5 +1,15 @@
 /** Everything by its name: commands, skills, athletes, codes. Words find, arrow keys choose, Enter does. */
-import { createEffect, createMemo, createSignal, createUniqueId, For, onCleanup, onMount, Show } from 'solid-js';
+import {
+  createEffect,
+  createMemo,
+  createSignal,
+  createUniqueId,
+  For,
+  onCleanup,
+  onMount,
+  Show,
+  untrack,
+} from 'solid-js';
 import { printKey } from '../commands/keys.ts';
 import { findByWords } from '../commands/search.ts';
 import { commands } from '../commands/table.ts';
@@ -72,7 +82,7 @@ function listEntries(bench: Bench): Entry[] {
 
 export function CommandList(props: { bench: Bench; close: () => void }) {
   const listId = createUniqueId();
-  const code = useCode(props.bench);
+  const code = untrack(() => useCode(props.bench));
   const [typed, setTyped] = createSignal('');
   const [at, setAt] = createSignal(0);
   let input!: HTMLInputElement;

@@ -1,5 +1,5 @@
 /** The body shapes as a list: what is dragged on the ruler is typed here; shapes are added, changed and taken out. */
-import { createMemo, For, Show } from 'solid-js';
+import { createMemo, For, Show, untrack } from 'solid-js';
 import { changeBlock, removeBlock, setBlockEdge } from '../document/edits.ts';
 import { setMoveTime } from '../document/lay-shape.ts';
 import { type BlockSpan, limitEdge } from '../document/spans.ts';
@@ -16,7 +16,7 @@ const t = texts.shapes;
 const PATHS: readonly ArmPath[] = ['front', 'side', 'direct'];
 
 export function ShapeList(props: { bench: Bench }) {
-  const laying = getLaying(props.bench);
+  const laying = untrack(() => getLaying(props.bench));
   const title = (id: string): string => laying.shapes()[id]?.title ?? id;
   const names = createMemo(() => Object.keys(laying.shapes()).sort((a, b) => title(a).localeCompare(title(b))));
   const edge = (span: BlockSpan, side: 'from' | 'to', s: number): void => {

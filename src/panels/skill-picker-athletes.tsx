@@ -1,5 +1,5 @@
 /** Athletes to give to the open skill: the user's own and the demo athletes, and the one of the skill to keep. */
-import { For, Show } from 'solid-js';
+import { For, Show, untrack } from 'solid-js';
 import type { Athlete } from '../../sim/index.ts';
 import { setAthlete } from '../document/edits.ts';
 import { shelfTexts } from '../texts/shelf.ts';
@@ -21,7 +21,7 @@ export const formatAthlete = (athlete: Athlete): string =>
   `${JSON.stringify({ format: 'shapeflight-athlete', version: 1, athlete }, null, 2)}\n`;
 
 export function AthletePicker(props: { bench: Bench }) {
-  const shelf = useShelf(props.bench);
+  const shelf = untrack(() => useShelf(props.bench));
   const own = (): Athlete => props.bench.athlete();
   const isOwn = (a: Athlete): boolean => JSON.stringify(a) === JSON.stringify(own());
   return (

@@ -1,5 +1,5 @@
 /** Skills to open: the user's own, with all that can be done to them, and the demo skills apart. */
-import { createMemo, createSignal, For, Show } from 'solid-js';
+import { createMemo, createSignal, For, Show, untrack } from 'solid-js';
 import type { SkillFile } from '../../sim/index.ts';
 import type { ShelfEntry } from '../document/shelf.ts';
 import { shelfTexts } from '../texts/shelf.ts';
@@ -24,7 +24,7 @@ const when = (ms: number): string =>
   new Date(ms).toLocaleString(undefined, { day: 'numeric', month: 'short', hour: '2-digit', minute: '2-digit' });
 
 export function SkillPicker(props: { bench: Bench; close: () => void }) {
-  const shelf = useShelf(props.bench);
+  const shelf = untrack(() => useShelf(props.bench));
   const [wanted, setWanted] = createSignal('');
   const matches = (file: SkillFile): boolean => hasWords(`${file.title} ${file.note ?? ''}`, wanted());
   const mine = createMemo(() => shelf.skills().filter((e) => matches(e.value)));
@@ -124,7 +124,7 @@ export function ShelfRow(props: {
   current: boolean;
   onPick: () => void;
 }) {
-  const shelf = useShelf(props.bench);
+  const shelf = untrack(() => useShelf(props.bench));
   const [open, setOpen] = createSignal(false);
   const [renaming, setRenaming] = createSignal(false);
   let more!: HTMLButtonElement;

@@ -31,13 +31,15 @@ export function CompareChanges(props: { bench: Bench; state: CompareState }) {
       props.bench.ports.athletes.find((one) => one.id === id)?.athlete.name ?? String(id);
     if (field === 'athlete.ref' && before !== undefined && after !== undefined)
       return c.athleteIs(nameOf(before), nameOf(after));
+    const shapes = { ...props.bench.file().shapes, ...props.bench.ports.shapes };
     const title = (id: string): string => {
-      const known = props.bench.ports.shapes[id]?.title ?? props.bench.file().shapes?.[id]?.title;
+      const known = shapes[id]?.title;
       return known ? soften(known) : id;
     };
-    return words
+    const named = /"([^"]+)"/g;
+    return [...words.matchAll(named)]
+      .reduce((told, [quoted, id]) => told.replace(quoted, `(${title(id)})`), words)
       .replace(/^block (\d+)/, (_, n: string) => c.shapeOf(n))
-      .replace(/"([^"]+)"/g, (_, id: string) => `(${title(id)})`)
       .replace(' -> ', ' → ');
   };
   const part = (told: { title: string; list: readonly Change[] }) => (

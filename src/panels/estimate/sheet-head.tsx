@@ -55,8 +55,9 @@ export function SheetHead(props: HeadProps & { actions: boolean }) {
 }
 
 export function SheetActions(props: HeadProps) {
+  const bench = untrack(() => props.bench);
   const fault = (error: unknown): void => {
-    props.bench.tell({ text: e.failed(error instanceof Error ? error.message : String(error)) });
+    bench.tell({ text: e.failed(error instanceof Error ? error.message : String(error)) });
   };
   const name = (): string =>
     (props.state.sheet()?.title ?? '').replace(/[^\p{L}\p{N}]+/gu, '-').toLowerCase() || 'sheet';

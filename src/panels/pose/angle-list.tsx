@@ -1,5 +1,5 @@
 /** Every joint angle at the cursor, typed: left and right beside each other. A value sets a key there, or the held shape. */
-import { createMemo, For, Show } from 'solid-js';
+import { createMemo, For, Show, untrack } from 'solid-js';
 import { poseTexts } from '../../texts/pose.ts';
 import { texts } from '../../texts.ts';
 import type { Bench } from '../bench.ts';
@@ -17,7 +17,7 @@ interface Row {
 const BEYOND = 30;
 
 export function AngleList(props: { bench: Bench }) {
-  const hand = getHand(props.bench);
+  const hand = untrack(() => getHand(props.bench));
   const body = createMemo(() => props.bench.result().flight.body);
   const rows = createMemo<Row[]>(() => {
     const { angles } = body();

@@ -30,9 +30,9 @@ interface Entry {
 }
 
 export function Catalogue(props: { bench: Bench; axis: TimeAxis; device: 'bench' | 'tablet' | 'phone' }) {
-  const laying = getLaying(props.bench);
+  const laying = untrack(() => getLaying(props.bench));
   const [naming, setNaming] = createSignal(false);
-  const { posing } = props.bench.ports;
+  const { posing } = untrack(() => props.bench.ports);
   // the athlete's body alone decides pictures and moments, and it outlives most edits
   const athlete = createMemo(() => JSON.stringify(props.bench.athlete()));
   const entries = createMemo<Entry[]>(() => {

@@ -1,5 +1,5 @@
 /** The shape at the cursor: when it is held, how long the move into it takes, the arms' way, and hands that hold on. */
-import { createMemo, For, Show } from 'solid-js';
+import { createMemo, For, Show, untrack } from 'solid-js';
 import { changeBlock, removeBlock, setBlockEdge } from '../../document/edits.ts';
 import { dropHold, findHold, type HandHold, type HoldOn, setHold } from '../../document/hand-holds.ts';
 import { moveBlock, setMoveTime } from '../../document/lay-shape.ts';
@@ -31,7 +31,7 @@ export function HeldShape(props: { bench: Bench }) {
 }
 
 function One(props: { bench: Bench; span: BlockSpan; held: boolean }) {
-  const laying = getLaying(props.bench);
+  const laying = untrack(() => getLaying(props.bench));
   const index = (): number => props.span.index;
   const block = () => props.bench.file().schedule.blocks?.[index()];
   const former = (): BlockSpan | undefined => props.bench.spans()[index() - 1];

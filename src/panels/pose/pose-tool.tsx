@@ -119,7 +119,7 @@ function AirStage(props: { bench: ToolProps['bench']; air: string; width?: numbe
 }
 
 function Switches(props: { bench: ToolProps['bench'] }) {
-  const hand = getHand(props.bench);
+  const hand = untrack(() => getHand(props.bench));
   return (
     <fieldset class="pose-switches">
       <legend class="spoken">{poseTexts.switches}</legend>

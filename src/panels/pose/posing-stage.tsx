@@ -3,7 +3,7 @@
  * drag leads the limb in both pictures at once; Tab walks the handles and the arrow keys move them. The camera stands on
  * the body as the hand found it, so that nothing but the limb moves.
  */
-import { batch, createMemo, createSignal, For, onCleanup, Show } from 'solid-js';
+import { batch, createMemo, createSignal, For, onCleanup, Show, untrack } from 'solid-js';
 import { poseTexts } from '../../texts/pose.ts';
 import type { Bench } from '../bench.ts';
 import { wordCaution } from '../caution-words.ts';
@@ -37,7 +37,7 @@ const STEP_M = { near: 0.01, far: 0.05 };
 
 export function PosingStage(props: { bench: Bench; width: number; height: number; touch?: boolean }) {
   let root!: HTMLDivElement;
-  const hand = getHand(props.bench);
+  const hand = untrack(() => getHand(props.bench));
   const [finger, setFinger] = createSignal<{ x: number; y: number; view: ViewId }>();
   const [track, setTrack] = createSignal<readonly string[]>([]);
   const [focused, setFocused] = createSignal<string>();
@@ -82,9 +82,10 @@ export function PosingStage(props: { bench: Bench; width: number; height: number
     const view: ViewId = px < half() ? 'front' : 'side';
     const picture = pictures()[view];
     const reach = e.pointerType === 'mouse' ? REACH.mouse : REACH.touch;
+    const left = view === 'side' ? half() : 0;
     const off = (s: { x: number; y: number; depth: number }): number =>
       // of two that lie on each other the nearer to the eye
-      Math.hypot(s.x + (view === 'side' ? half() : 0) - px, s.y - py) - 0.01 * s.depth;
+      Math.hypot(s.x + left - px, s.y - py) - 0.01 * s.depth;
     const spot = [...picture.spots].sort((a, b) => off(a) - off(b))[0];
     if (!spot || off(spot) > reach) return;
     e.preventDefault();

@@ -3,7 +3,7 @@
  * leads that limb, anywhere else it moves the cursor as ever. A finger takes hold only while the pose tool is open, so that
  * a sweep through the flight does not change it.
  */
-import { createSignal, Show } from 'solid-js';
+import { createSignal, Show, untrack } from 'solid-js';
 import type { Bench } from '../bench.ts';
 import { DEAD_PX, startDrag } from '../parts/drag.ts';
 import type { FigureGrip, StageHandle } from '../ports.ts';
@@ -77,7 +77,7 @@ export function StageGripMarks(props: {
   width: number;
   height: number;
 }) {
-  const hand = getHand(props.bench);
+  const hand = untrack(() => getHand(props.bench));
   const line = () => {
     // asked again at every new flight, which is drawn before
     props.bench.result();

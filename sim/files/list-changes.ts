@@ -108,8 +108,14 @@ function makeChange(
   return { kind: 'changed', field, before, after, words: `${what}: ${say(before)} -> ${say(after)}` };
 }
 
+/** characters of a text; titles that differ at their end are still told apart */
+const MOST = 80;
+/** What came from radians has noise behind its digits: 3.0000000000000004. */
+const showNumber = (x: number): string => String(Number(x.toPrecision(10)));
+
 function show(x: unknown): string {
-  if (Array.isArray(x)) return x.every((v) => typeof v === 'number') ? x.slice(0, 6).join(', ') : `${x.length} of them`;
+  if (Array.isArray(x))
+    return x.every((v) => typeof v === 'number') ? x.slice(0, 6).map(showNumber).join(', ') : `${x.length} of them`;
   if (isRecord(x)) {
     if (typeof x.ref === 'string') return x.ref;
     if (typeof x.name === 'string') return x.name;
@@ -119,8 +125,8 @@ function show(x: unknown): string {
       .map(([k, v]) => `${spell(k)} ${show(v)}`)
       .join(', ');
   }
-  const text = String(x);
-  return text.length > 40 ? `${text.slice(0, 37)}...` : text;
+  const text = typeof x === 'number' ? showNumber(x) : String(x);
+  return text.length > MOST ? `${text.slice(0, MOST - 3)}...` : text;
 }
 
 const EVENT = { takeoff: 'take-off', apex: 'the highest point', touchdown: 'touchdown' } as const;
@@ -169,7 +175,9 @@ function diffKeys(before: readonly FileKey[], after: readonly FileKey[], out: Ch
     const field = `schedule.keys[${j ?? i}]`;
     const what = `key of ${spell(one.angle)}`;
     if (!a || !b) {
-      out.push(makeChange(field, what, a, b, (k) => `${(k as FileKey).deg} deg ${showTime((k as FileKey).at)}`));
+      out.push(
+        makeChange(field, what, a, b, (k) => `${showNumber((k as FileKey).deg)} deg ${showTime((k as FileKey).at)}`),
+      );
       continue;
     }
     const when = `${what} ${showTime(b.at)}`;

@@ -174,7 +174,7 @@ test('student: predict, then fly', async ({ page }) => {
     page.getByTestId('explanation'),
   );
 
-  const edge = await centre(button(page, 'Right arm up, left arm down ends'));
+  const edge = await centre(page.getByLabel('Right arm up, left arm down ends', { exact: true }));
   await page.mouse.move(edge.x, edge.y);
   await page.mouse.down();
   const held = page.locator('.plate');
@@ -325,6 +325,7 @@ test.describe('on a large screen', () => {
 
     await button(page, 'Print').click();
     const sheet = page.getByRole('dialog', { name: 'Print sheet' });
+    await expect(sheet.getByRole('table')).toBeVisible();
     const heads = await sheet.getByRole('columnheader').allTextContents();
     const apex = heads.findIndex((head) => head.includes('highest point'));
     await says('highest point', heads[apex] ?? '');

@@ -7,9 +7,9 @@ export const readLesson = (name: string): string =>
   plain(readFileSync(new URL(`../../docs/lessons/${name}.md`, import.meta.url), 'utf8'));
 
 const quotesOf = (lesson: string): string[] => [...lesson.matchAll(/"([^"]+)"/g)].map((m) => m[1]);
-/** Names in bold; a step's own heading ends with a full stop and is none. */
+/** Names in bold; a step's own heading ends as a sentence does and is none. */
 export const namesOf = (lesson: string): string[] =>
-  [...lesson.matchAll(/\*\*([^*]+)\*\*/g)].map((m) => m[1]).filter((name) => !name.endsWith('.') && name !== 'before');
+  [...lesson.matchAll(/\*\*([^*]+)\*\*/g)].map((m) => m[1]).filter((name) => !/[.?]$/.test(name) && name !== 'before');
 
 export interface Walk {
   /** the lesson quotes this, and the page says it there */

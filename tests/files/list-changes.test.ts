@@ -39,6 +39,13 @@ describe('list of changes', () => {
     ]);
   });
 
+  it('a number that came from radians is told without the noise behind its digits', () => {
+    const list = changed('back-straight-full', (f) => {
+      f.takeoff.velocityMPerS.up = 3.0000000000000004;
+    });
+    expect(list.map((c) => c.words)).toEqual(['take-off speed up (m/s): 5 -> 3']);
+  });
+
   it('a block moved, adjusted, put in between, taken out', () => {
     expect(
       changed('back-straight-full', (f) => {

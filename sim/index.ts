@@ -74,7 +74,7 @@ export type {
   SkillFile,
   TreeAthlete,
 } from './files/skill-file.ts';
-export { formatAnswerJson } from './files/solve-json.ts';
+export { formatAnswerJson, type MarginMade } from './files/solve-json.ts';
 export { fileOfSolved } from './files/solved-file.ts';
 export { formatSummaryJson } from './files/summary-json.ts';
 export type { EndSpec, Flight, FlightStats, Quat, SurfaceKind, TakeoffSpec, Touchdown } from './flight/flight.ts';

@@ -10,12 +10,22 @@ import { OUT_UNITS } from './search-units.ts';
 
 const number = (x: number): number | null => (Number.isFinite(x) ? x : null);
 
+/** How the margins of a solve were made, and anything said about a search for the widest. */
+export interface MarginMade {
+  /** flights with the usual errors; 0: no margins */
+  readonly tries: number;
+  /** the reflex in words */
+  readonly balance: string;
+  readonly forgiving?: object;
+}
+
 /** `unitOf`: unit of a result by its id. */
 export function formatAnswerJson(
   problem: Problem,
   answer: Answer,
   body: Body,
   unitOf: (result: string) => ResultUnit,
+  margin?: MarginMade,
 ): string {
   const { nearest } = answer;
   const out = {
@@ -24,6 +34,7 @@ export function formatAnswerJson(
     fits: answer.fits,
     flights: answer.flights,
     complete: answer.isComplete,
+    ...(margin && margin.tries > 0 ? { margin } : {}),
     vary: problem.unknowns.map(({ input, from, to, fromSource, toSource }) => {
       const { suffix, scale } = OUT_UNITS[input.unit];
       return { input: input.id, unit: suffix, from: from * scale, to: to * scale, fromSource, toSource };

@@ -28,6 +28,8 @@ export function formatHelp(): string {
       --target LIST       somersaults, direction, twists, twistTo, landing, tilt (deg), airTime (s), height (m)
       --limits LIST       joint limits that must hold: range,speed,torque
       --seed N            the same seed gives the same answers (1)
+      --tries N           flights with the usual errors behind the margin of each answer (200; 0 leaves it out)
+      --forgiving N       N moves on from the best answer in search of a wider margin (0)
       --json OUT.json     the answers as JSON; --out SKILL.json the best one as a skill
 
   shapeflight margin SKILL [--samples N] [--seed S] [--jobs N] [--from A --to B] [--balance hips|arms]

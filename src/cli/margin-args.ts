@@ -144,7 +144,7 @@ function rest(values: {
   };
 }
 
-function balanceOf(by: string | undefined, delay: string | undefined): BalanceSpec | undefined {
+export function balanceOf(by: string | undefined, delay: string | undefined): BalanceSpec | undefined {
   if (by === undefined || by === 'off') {
     if (delay !== undefined) throw new CommandError('--delay: needs --balance hips or --balance arms');
     return undefined;

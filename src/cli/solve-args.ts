@@ -1,7 +1,8 @@
 /** The arguments of "solve": numbers in the units people type, checked as far as text goes. */
 import { parseArgs } from 'node:util';
+import type { BalanceSpec } from '../../sim/index.ts';
 import { CommandError } from './command-error.ts';
-import { number } from './margin-args.ts';
+import { balanceOf, number } from './margin-args.ts';
 
 export interface SolveCommand {
   readonly kind: 'solve';
@@ -16,6 +17,11 @@ export interface SolveCommand {
   readonly answers: number;
   readonly fits: number;
   readonly seed: number;
+  /** flights with the usual errors that make the margin of an answer; 0 leaves it out */
+  readonly tries: number;
+  /** moves in search of a wider margin */
+  readonly forgiving: number;
+  readonly balance?: BalanceSpec;
   readonly json?: string;
   readonly out?: string;
 }
@@ -33,10 +39,16 @@ const OPTIONS = {
   answers: one,
   fits: one,
   seed: one,
+  tries: one,
+  forgiving: one,
+  balance: one,
+  delay: one,
   json: one,
   out: one,
 } as const;
 const LIMITS = ['range', 'speed', 'torque'];
+/** Their 95 % interval is some 7 % to each side: enough to tell answers apart that differ in what they forgive. */
+const DEFAULT_TRIES = 200;
 
 export function parseSolve(argv: readonly string[]): SolveCommand {
   const { values, positionals } = attempt(() =>
@@ -55,6 +67,11 @@ export function parseSolve(argv: readonly string[]): SolveCommand {
   for (const name of limits)
     if (!LIMITS.includes(name))
       throw new CommandError(`--limits: "${name}" is not possible; allowed: none, or some of ${LIMITS.join(',')}`);
+  const tries = whole('--tries', values.tries, 0, 1_000_000) ?? DEFAULT_TRIES;
+  const forgiving = whole('--forgiving', values.forgiving, 0, 100_000) ?? 0;
+  const balance = balanceOf(values.balance, values.delay);
+  if (tries === 0 && (forgiving > 0 || balance))
+    throw new CommandError('--tries 0 leaves the margin out, which --forgiving and --balance are about');
   return {
     kind: 'solve',
     skill,
@@ -65,6 +82,9 @@ export function parseSolve(argv: readonly string[]): SolveCommand {
     answers: whole('--answers', values.answers, 1, 20) ?? 3,
     fits: whole('--fits', values.fits, 1, 1000) ?? 8,
     seed: whole('--seed', values.seed, 0, Number.MAX_SAFE_INTEGER) ?? 1,
+    tries,
+    forgiving,
+    ...(balance ? { balance } : {}),
     ...(values.code === undefined ? {} : { code: values.code }),
     ...(values['end-shape'] === undefined ? {} : { endShape: values['end-shape'] }),
     ...(values.surface === undefined ? {} : { surface: values.surface }),

@@ -6,12 +6,31 @@ import {
   type JointShare,
   OUT_UNITS,
   type Problem,
+  type ShareAfter,
   type Solution,
+  shareOfHits,
   wordAngle,
 } from '../../sim/index.ts';
 import { formatTable } from './table.ts';
 
-export function formatAnswer(problem: Problem, answer: Answer, body: Body): string {
+/** Moves in search of a wider margin, and what the answer before and after forgives under the errors of another seed. */
+export interface ForgivingNote {
+  readonly rounds: number;
+  /** met the target again, and were kept */
+  readonly met: number;
+  readonly kept: number;
+  readonly before: ShareAfter;
+  readonly after: ShareAfter;
+  readonly seed: number;
+}
+
+/** How margins were made. */
+export interface MarginNote {
+  readonly tries: number;
+  readonly balance: string;
+}
+
+export function formatAnswer(problem: Problem, answer: Answer, body: Body, margin: MarginNote): string {
   const head = `${problem.spec.title}: ${wordFound(answer)} (${answer.fits} ${answer.fits === 1 ? 'fit' : 'fits'}, ${answer.flights} flights, seed ${answer.seed})`;
   const list = answer.nearest ? [answer.nearest] : answer.solutions;
   const labels = answer.nearest ? ['nearest'] : list.map((_, i) => String(i + 1));
@@ -19,7 +38,7 @@ export function formatAnswer(problem: Problem, answer: Answer, body: Body): stri
   if (list.length > 0) {
     parts.push('', 'What changes', formatValues(problem, list, labels));
     parts.push('', 'What comes of it', formatTerms(problem, list, labels));
-    parts.push('', 'What it costs', formatCosts(list, labels, body));
+    parts.push('', 'What it costs', formatCosts(list, labels, body, margin));
   }
   if (answer.nearest)
     parts.push('', 'What stands in the way', ...answer.nearest.obstacles.map((o) => `  ${wordObstacle(o)}`));
@@ -75,19 +94,40 @@ function formatTerms({ wishes }: Problem, list: readonly Solution[], labels: rea
 
 const round = (x: number): string => (Number.isFinite(x) ? String(Math.round(x * 1000) / 1000 + 0) : 'not defined');
 
-function formatCosts(list: readonly Solution[], labels: readonly string[], body: Body): string {
+const percent = (x: number): string => `${(100 * x).toFixed(1)} %`;
+const wordShare = ({ share, interval, n }: ShareAfter): string =>
+  `${percent(share)} of ${n} tries (${percent(interval[0])} to ${percent(interval[1])})`;
+
+export function wordForgiving({ rounds, met, kept, before, after, seed }: ForgivingNote): string {
+  return [
+    '',
+    `The most forgiving: ${rounds} moves, ${met} met the target again, ${kept} kept`,
+    `  with the errors of seed ${seed}: ${wordShare(after)} in the window; before the moves ${wordShare(before)}`,
+  ].join('\n');
+}
+
+function formatCosts(
+  list: readonly Solution[],
+  labels: readonly string[],
+  body: Body,
+  { tries, balance }: MarginNote,
+): string {
   const joint = (peak: JointShare | undefined, unit: string): string =>
     peak
       ? `${wordAngle(body, body.angles[peak.angle])} ${show(Math.abs(peak.value))} ${unit}, ${Math.round(100 * peak.share)} % of its limit`
       : 'none';
   const sources = list.flatMap(({ cost }) => [cost.speed?.source, cost.torque?.source].filter((s) => s !== undefined));
   const lines = list.map(({ cost }, i) => {
-    const margin = cost.margin === undefined ? '' : `; margin ${show(cost.margin)}`;
+    const margin =
+      cost.margin === undefined ? '' : `; margin ${wordShare(shareOfHits(Math.round(cost.margin * tries), tries))}`;
     const beyond = cost.cautions.length > 0 ? `; ${cost.cautions.length} joint values beyond a limit` : '';
     return `  ${labels[i]}: momentum ${show(cost.momentum)} kg m2/s; fastest ${joint(cost.speed, 'rad/s')}; strongest ${joint(cost.torque, 'N m')}${beyond}${margin}`;
   });
   return [
     ...lines,
+    ...(tries > 0
+      ? [`  margin: share of ${tries} tries with the usual errors that land in the usual window; ${balance}`]
+      : []),
     ...[...new Set(sources)].map((s) => `  limit from: ${s}`),
     '  Limits are of the general population or of single athletes; trained athletes exceed many of them.',
   ].join('\n');

@@ -2,34 +2,40 @@
 import { shapes } from '../../presets/index.ts';
 import {
   type Aim,
+  type Answer,
   aimAt,
   CAUTION,
   draftOfCode,
+  type ForgivingProblem,
   fieldsOfDraft,
   fileOfSolved,
   findInput,
   findResult,
+  forgivingSteps,
   formatAnswerJson,
   formatSkill,
   makeUnknown,
   OUT_UNITS,
   ownAim,
   type Problem,
+  type ShareAfter,
   type SkillSpec,
   type SurfaceKind,
   shapeInRadians,
+  shareOfTries,
   solve,
   type TargetFields,
   type Tolerances,
   type Unknown,
   USUAL_TOLERANCES,
+  wordBalance,
 } from '../../sim/index.ts';
 import { CommandError } from './command-error.ts';
 import { tellOnTerminal } from './jobs.ts';
 import { number } from './margin-args.ts';
 import { readSkill } from './read-input.ts';
 import { readSpan, type SolveCommand } from './solve-args.ts';
-import { formatAnswer } from './solve-words.ts';
+import { type ForgivingNote, formatAnswer, wordForgiving } from './solve-words.ts';
 import { checkApart, writeFiles } from './write-files.ts';
 
 const RAD = Math.PI / 180;
@@ -60,31 +66,69 @@ export function runSolve(command: SolveCommand): string {
     return makeUnknown(aim.spec, id, [span[0] / scale, span[1] / scale]);
   });
   const asks = (name: string): boolean => command.limits.includes(name);
-  const problem: Problem = {
+  const { seed, tries, balance } = command;
+  const plain: Problem = {
     ...aim,
     unknowns,
     limits: { range: asks('range'), speed: asks('speed'), torque: asks('torque') },
-    seed: command.seed,
+    seed,
     answers: command.answers,
     fits: command.fits,
   };
-  const tell = tellOnTerminal('solve');
-  const answer = solve(problem, ({ fit, fits }) => {
-    tell?.(fit, fits);
-    return true;
-  });
+  const problem: Problem =
+    tries > 0 ? { ...plain, margin: (found) => shareOfTries(found, tries, balance, seed).share } : plain;
+  const { answer, note } = answerTo(problem, command);
   const best = answer.solutions[0] ?? answer.nearest;
   writeFiles(
     wanted.map((output) => ({
       ...output,
       pieces: [
         output.option === '--json'
-          ? formatAnswerJson(problem, answer, skill.body, (id) => findResult(id).unit)
+          ? formatAnswerJson(problem, answer, skill.body, (id) => findResult(id).unit, {
+              tries,
+              balance: wordBalance(balance),
+              ...(note ? { forgiving: note } : {}),
+            })
           : formatSkill(best ? fileOfSolved(file, spec, best.spec) : file),
       ],
     })),
   );
-  return `${formatAnswer(problem, answer, skill.body)}\nCaution. ${CAUTION}\n`;
+  const margin = { tries, balance: wordBalance(balance) };
+  const parts = [formatAnswer(problem, answer, skill.body, margin), ...(note ? [wordForgiving(note)] : [])];
+  return `${parts.join('\n')}\nCaution. ${CAUTION}\n`;
+}
+
+/** What is found is flattered by the errors it was chosen with, so it is tried again, so many times as often, with those of another seed. */
+const AGAIN = 5;
+
+function answerTo(problem: Problem, command: SolveCommand): { answer: Answer; note?: ForgivingNote } {
+  const { forgiving, seed, tries, balance } = command;
+  const { margin } = problem;
+  const tell = tellOnTerminal('solve');
+  if (forgiving === 0 || !margin) {
+    const answer = solve(problem, ({ fit, fits }) => {
+      tell?.(fit, fits);
+      return true;
+    });
+    return { answer };
+  }
+  const asked: ForgivingProblem = { ...problem, margin };
+  const steps = forgivingSteps(asked, { rounds: forgiving });
+  for (let s = steps.next(); ; s = steps.next()) {
+    if (!s.done) {
+      tell?.(s.value.round, s.value.rounds);
+      continue;
+    }
+    const { answer, best, flights, rounds, met, kept } = s.value;
+    const [before] = answer.solutions;
+    if (!best || !before) return { answer };
+    const again = (spec: SkillSpec): ShareAfter => shareOfTries(spec, AGAIN * tries, balance, seed + 1);
+    const solutions = kept > 0 ? [best, ...answer.solutions] : answer.solutions;
+    return {
+      answer: { ...answer, solutions, flights },
+      note: { rounds, met, kept, before: again(before.spec), after: again(best.spec), seed: seed + 1 },
+    };
+  }
 }
 
 function aimOf(command: SolveCommand, spec: SkillSpec): Aim {

@@ -8,7 +8,8 @@ afterAll(() => rmSync(folder, { recursive: true }));
 
 describe('shapeflight solve', () => {
   it('writes answers as JSON and the best as a skill, the same twice, with the caution', async () => {
-    const vary = ['--vary', 'takeoff.straightSomersaults', '--vary', 'takeoff.speedUp=4..4.6', '--fits', '2'];
+    const vary = ['--vary', 'takeoff.straightSomersaults', '--vary', 'takeoff.speedUp=4..4.6'];
+    vary.push('--fits', '2', '--tries', '40');
     const [json, skill] = [at('a.json'), at('a-skill.json')];
     const first = await run('solve', 'back-straight', ...vary, '--json', json, '--out', skill);
     expect(first.err).toBe('');
@@ -22,8 +23,27 @@ describe('shapeflight solve', () => {
     expect(best.values['takeoff.speedUp_mPerS']).toBeLessThanOrEqual(4.6);
     expect(best.cost.peakSpeed.source).toMatch(/\w/);
     expect(told.caution).toMatch(/not coaching advice/);
+    // the margin is the share that the command margin finds with the same samples, but for the rounding of the file
+    expect(told.margin).toMatchObject({ tries: 40, balance: expect.stringMatching(/^without/) });
+    const study = at('margin.json');
+    await run('margin', skill, '--samples', '40', '--no-bars', '--json', study);
+    expect(best.cost.margin).toBeCloseTo(JSON.parse(read('margin.json')).inWindow.share, 12);
+    expect(first.out).toMatch(/margin \d+\.\d % of 40 tries \(/);
     expect((await run('fly', skill)).out).toMatch(/lands as wanted|lands upright/);
     expect((await run('solve', 'back-straight', ...vary)).out).toBe(first.out);
+  });
+
+  it('looks for a wider margin, and tells it with the errors of another seed', async () => {
+    const vary = ['--vary', 'takeoff.straightSomersaults', '--vary', 'takeoff.speedUp=4..4.6', '--seed', '3'];
+    const more = ['--fits', '2', '--answers', '1', '--tries', '10', '--forgiving', '2', '--json', at('f.json')];
+    const { code, out, err } = await run('solve', 'back-straight', ...vary, ...more);
+    expect([code, err]).toEqual([0, '']);
+    expect(out).toMatch(/The most forgiving: 2 moves, \d met the target again, \d kept/);
+    expect(out).toMatch(/errors of seed 4: \d+\.\d % of 50 tries/);
+    const { solutions, margin } = JSON.parse(read('f.json'));
+    expect(margin.forgiving).toMatchObject({ rounds: 2, seed: 4, after: { n: 50 } });
+    const margins = solutions.map((s: { cost: { margin: number } }) => s.cost.margin);
+    expect(margins).toEqual([...margins].sort((a, b) => b - a));
   });
 
   it.each([
@@ -34,6 +54,9 @@ describe('shapeflight solve', () => {
     [['solve', 'back-straight', '--vary', 'takeoff.h.z', '--limits', 'pain'], /range,speed,torque/],
     [['solve', 'back-straight', '--vary', 'takeoff.h.z', '--within', 'tilt=0'], /target.within.tilt/],
     [['solve', 'back-straight', '--vary', 'takeoff.h.z', '--seed', 'x'], /--seed/],
+    [['solve', 'back-straight', '--vary', 'takeoff.h.z', '--tries', '-1'], /--tries/],
+    [['solve', 'back-straight', '--vary', 'takeoff.h.z', '--tries', '0', '--forgiving', '3'], /leaves the margin out/],
+    [['solve', 'back-straight', '--vary', 'takeoff.h.z', '--balance', 'knees'], /off, hips, arms/],
   ])('%j is refused in one line', async (argv, words) => {
     const { code, out, err } = await run(...argv);
     expect(code).toBe(2);

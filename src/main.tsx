@@ -44,6 +44,7 @@ const ports: BenchPorts = {
   first: skills[FIRST] ?? demos[0].file,
   stage: stagePorts,
   loadAccounting: async () => (await import('./engine/account.ts')).makeAccounting(shapes),
+  loadAsking: async () => (await import('./engine/ask.ts')).makeAsking({ athletes, shapes }),
   loadEstimating: async () => (await import('./engine/estimate.ts')).makeEstimating(shapes),
   loadContacting: async () => {
     const [{ makeContacting }, { wholePictures }] = await Promise.all([

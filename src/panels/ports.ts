@@ -4,6 +4,7 @@ import type { ToolName } from '../commands/actions.ts';
 import type { Keeper } from '../document/keep.ts';
 import type { Shelf } from '../document/shelf.ts';
 import type { Accounting } from '../engine/account.ts';
+import type { Asking } from '../engine/ask.ts';
 import type { Comparing } from '../engine/compare.ts';
 import type { Contacting } from '../engine/contact.ts';
 import type { ToldTakeoff } from '../engine/contact-messages.ts';
@@ -170,6 +171,7 @@ export interface BenchPorts {
   /** with the tool that asks for it */
   loadComparing(): Promise<Comparing>;
   loadAccounting(): Promise<Accounting>;
+  loadAsking(): Promise<Asking>;
   loadEstimating(): Promise<Estimating>;
   readonly posing: Posing;
   /** handed in: the tools are panels of the bench, so the bench cannot import their list */

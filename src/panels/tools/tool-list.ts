@@ -7,6 +7,7 @@ export const tools: readonly Tool[] = [
   { name: 'compare', place: 'ground', load: () => import('../compare/compare-tool.tsx').then((m) => m.CompareTool) },
   { name: 'account', place: 'ground', load: () => import('../account/account-tool.tsx').then((m) => m.AccountTool) },
   { name: 'contact', place: 'whole', load: () => import('../contact/contact-tool.tsx').then((m) => m.ContactTool) },
+  { name: 'ask', place: 'ground', load: () => import('../ask/ask-tool.tsx').then((m) => m.AskTool) },
   {
     name: 'estimate',
     place: 'ground',

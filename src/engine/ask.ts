@@ -1,0 +1,281 @@
+/**
+ * Asking for the result: what is wanted as wishes, what may change as inputs, and the long work (solve, margin, map) handed
+ * to workers. Everything is asked of one flown document; its key says whether an answer still belongs to the page. SI, radians.
+ */
+import {
+  type Aim,
+  type Athlete,
+  aimAt,
+  DEFAULT_BALANCE,
+  type DraftSpec,
+  draftOfCode,
+  FieldError,
+  fieldsOfDraft,
+  fileOfSolved,
+  findContour,
+  findInput,
+  type Input,
+  type InputLevel,
+  type InputUnit,
+  listInputs,
+  type MapRow,
+  makeUnknown,
+  parseSkill,
+  putInputs,
+  RESULTS,
+  type ResultUnit,
+  roundLevels,
+  type ShapeData,
+  type SkillFile,
+  type SkillSpec,
+  type TargetFields,
+  USUAL_TOLERANCES,
+  USUAL_WINDOW,
+  usualBy,
+  usualSpread,
+} from '../../sim/index.ts';
+import {
+  type BatchCall,
+  type MapListener,
+  type SolveRequest,
+  type StudyDone,
+  type StudyListener,
+  startBatch,
+  type ToldAnswer,
+} from './batch.ts';
+import type { FlightResult } from './result.ts';
+
+export type { BatchCall, Progress, StudyDone, ToldAnswer, ToldObstacle } from './batch.ts';
+
+export interface AskInput {
+  readonly id: string;
+  readonly unit: InputUnit;
+  readonly level: InputLevel;
+  readonly value: number;
+  readonly range: readonly [number, number];
+  /** a small change */
+  readonly scale: number;
+  /** an instant of the flight: this much later than the input's own zero, s */
+  readonly eventS?: number;
+}
+
+/** The document as a search has it. */
+export interface AskSkill {
+  readonly key: string;
+  readonly file: SkillFile;
+  readonly spec: SkillSpec;
+  readonly inputs: readonly AskInput[];
+  /** the take-off comes from a swing or a push: it is taken as given */
+  readonly isReleased: boolean;
+}
+
+export interface Wanted {
+  readonly somersaults: number;
+  readonly direction: 'backward' | 'forward' | '';
+  /** rad; left out: what the somersaults make of the take-off */
+  readonly landingAngle?: number;
+  readonly twists: number;
+  readonly twistTo: 'left' | 'right' | '';
+  /** rev */
+  readonly twistWithin: number;
+  /** rad, how far short and how far over is still as wanted */
+  readonly short: number;
+  readonly over: number;
+  readonly tiltWithin: number;
+  readonly airTime?: { readonly value: number; readonly within: number };
+  readonly height?: { readonly value: number; readonly within: number };
+  readonly twistsAfter?: readonly number[];
+}
+
+export interface WindowBound {
+  readonly result: string;
+  readonly low: number;
+  readonly high: number;
+}
+
+export interface AskResult {
+  readonly id: string;
+  readonly unit: ResultUnit;
+}
+
+export interface MarginAsk {
+  readonly spec: SkillSpec;
+  readonly window: readonly WindowBound[];
+  readonly tries: number;
+  readonly seed: number;
+  readonly balanced: boolean;
+}
+
+export interface MapAsk {
+  readonly spec: SkillSpec;
+  readonly x: { readonly input: string; readonly from: number; readonly to: number };
+  readonly y: { readonly input: string; readonly from: number; readonly to: number };
+  readonly count: number;
+  readonly window: readonly WindowBound[];
+  readonly balanced: boolean;
+}
+
+export interface Asking {
+  open(result: FlightResult): AskSkill;
+  /** throws a FieldError with what is allowed */
+  readCode(code: string, direction?: DraftSpec['direction']): TargetFields;
+  /** throws a FieldError */
+  aim(skill: AskSkill, wanted: Wanted): Aim;
+  /** the span a search takes when none is stated */
+  spanOf(skill: AskSkill, id: string): readonly [number, number];
+  /** one standard deviation of what an athlete is usually off by */
+  spreadOf(skill: AskSkill, id: string): number;
+  readonly results: readonly AskResult[];
+  wantedWindow(aim: Aim): readonly WindowBound[];
+  usualWindow(wanted: Wanted): readonly WindowBound[];
+  solve(
+    request: SolveRequest,
+    onProgress: (p: { fit: number; fits: number; found: number }) => void,
+  ): BatchCall<ToldAnswer>;
+  study(ask: MarginAsk, on: StudyListener): BatchCall<StudyDone>;
+  map(ask: MapAsk, on: MapListener): BatchCall<readonly MapRow[]>;
+  valueAt(spec: SkillSpec, id: string): number;
+  put(spec: SkillSpec, ids: readonly string[], values: readonly number[]): SkillSpec;
+  /** the document with what a search changed */
+  fileOf(skill: AskSkill, spec: SkillSpec): SkillFile;
+  contour(values: Float64Array, columns: number, rows: number, level: number): readonly (readonly number[])[];
+  levels(values: Float64Array, most: number): number[];
+  readonly usual: Pick<Wanted, 'twistWithin' | 'short' | 'over' | 'tiltWithin'> & {
+    readonly airTimeWithin: number;
+    readonly heightWithin: number;
+  };
+  readonly balance: { readonly delayS: number; readonly by: 'hips' | 'arms' };
+}
+
+export function makeAsking(shelf: {
+  readonly athletes: Readonly<Record<string, Athlete>>;
+  readonly shapes: Readonly<Record<string, ShapeData>>;
+}): Asking {
+  const opened = new WeakMap<FlightResult, AskSkill>();
+  let batch: ReturnType<typeof startBatch> | undefined;
+  const work = (): ReturnType<typeof startBatch> => {
+    batch ??= startBatch();
+    return batch;
+  };
+  const balanceOf = (on: boolean) => (on ? { balance: DEFAULT_BALANCE } : {});
+
+  return {
+    open: (result) => {
+      const known = opened.get(result);
+      if (known) return known;
+      const { file, skill, flight } = result;
+      const parsed = parseSkill(file, shelf);
+      const isReleased = file.approach !== undefined;
+      const spec = isReleased ? { ...parsed, takeoff: skill.takeoff } : parsed;
+      const inputs = listInputs(spec)
+        .filter((i) => !isReleased || !i.id.startsWith('takeoff.'))
+        .map((input) => describeInput(spec, input, flight));
+      const made = { key: JSON.stringify([file, isReleased ? skill.takeoff : 0]), file, spec, inputs, isReleased };
+      opened.set(result, made);
+      return made;
+    },
+    readCode: (code, direction) => fieldsOfDraft(draftOfCode(code, direction)),
+    aim: ({ spec }, wanted) => {
+      if (!(wanted.short + wanted.over > 0))
+        throw new FieldError('target.within.landing', wanted.short + wanted.over, 'above 0');
+      const middle = (wanted.short - wanted.over) / 2;
+      const { airTime, height } = wanted;
+      const aim = aimAt(spec, {
+        somersaults: wanted.somersaults,
+        twists: wanted.twists,
+        ...(wanted.direction ? { direction: wanted.direction } : {}),
+        ...(wanted.twistTo ? { twistTo: wanted.twistTo } : {}),
+        ...(wanted.landingAngle === undefined ? {} : { landingAngle: wanted.landingAngle }),
+        ...(wanted.twistsAfter ? { twistsAfter: wanted.twistsAfter } : {}),
+        ...(airTime ? { airTime: airTime.value } : {}),
+        ...(height ? { height: height.value } : {}),
+        within: {
+          landing: (wanted.short + wanted.over) / 2,
+          tilt: wanted.tiltWithin,
+          twists: wanted.twistWithin,
+          ...(airTime ? { airTime: airTime.within } : {}),
+          ...(height ? { height: height.within } : {}),
+        },
+      });
+      return { ...aim, wishes: aim.wishes.map((w) => (w.result === 'short' ? { ...w, value: middle } : w)) };
+    },
+    spanOf: ({ spec }, id) => {
+      const { from, to, input } = makeUnknown(spec, id);
+      const { value } = input;
+      // from nothing to the most that is published is too wide to start with
+      if (id === 'takeoff.h.z' && Math.abs(value) > 5)
+        return [value - 0.2 * Math.abs(value), value + 0.2 * Math.abs(value)];
+      return [from, to];
+    },
+    spreadOf: ({ spec }, id) => usualBy(findInput(spec, id)),
+    results: RESULTS.map(({ id, unit }) => ({ id, unit })),
+    wantedWindow: ({ wishes }) =>
+      wishes.map(({ result, value, tolerance }) => ({ result, low: value - tolerance, high: value + tolerance })),
+    usualWindow: ({ twists }) =>
+      USUAL_WINDOW.map(([result, half]) => {
+        const middle = result === 'twists' ? twists : 0;
+        return { result, low: middle - half, high: middle + half };
+      }),
+    solve: (request, onProgress) => work().solve(request, onProgress),
+    study: ({ spec, window, tries, seed, balanced }, on) => {
+      const { parts, correlations } = usualSpread(spec);
+      const vary = parts.map(({ input, by, kind }) => ({ input: input.id, by, kind }));
+      return work().study(
+        { spec, vary, correlations, window, seed, ...balanceOf(balanced) },
+        { from: 0, to: tries, bars: true },
+        on,
+      );
+    },
+    map: ({ spec, x, y, count, window, balanced }, on) =>
+      work().map(
+        {
+          spec,
+          x: { ...x, count },
+          y: { ...y, count },
+          results: RESULTS.map((r) => r.id),
+          window,
+          ...balanceOf(balanced),
+        },
+        on,
+      ),
+    valueAt: (spec, id) => findInput(spec, id).value,
+    put: (spec, ids, values) =>
+      putInputs(
+        spec,
+        ids.map((id) => findInput(spec, id)),
+        values,
+      ),
+    fileOf: ({ file, spec, isReleased }, after) => {
+      const out = fileOfSolved(file, spec, after);
+      return isReleased ? { ...out, takeoff: file.takeoff } : out;
+    },
+    contour: (values, columns, rows, level) => findContour(values, columns, rows, level).lines,
+    levels: roundLevels,
+    usual: {
+      twistWithin: USUAL_TOLERANCES.twists,
+      short: USUAL_TOLERANCES.landing,
+      over: USUAL_TOLERANCES.landing,
+      tiltWithin: USUAL_TOLERANCES.tilt,
+      airTimeWithin: USUAL_TOLERANCES.airTime,
+      heightWithin: USUAL_TOLERANCES.height,
+    },
+    balance: { delayS: DEFAULT_BALANCE.delay, by: DEFAULT_BALANCE.by },
+  };
+}
+
+function describeInput(spec: SkillSpec, input: Input, flight: FlightResult['flight']): AskInput {
+  const { id, unit, level, value, range, scale } = input;
+  const anchor = anchorOf(spec, id);
+  const eventS = anchor === 'apex' ? flight.apex : anchor === 'touchdown' ? flight.duration : 0;
+  return { id, unit, level, value, range, scale, ...(anchor ? { eventS } : {}) };
+}
+
+/** The event an instant hangs on; undefined for what is no instant. */
+function anchorOf({ blocks, keys }: SkillSpec, id: string): 'takeoff' | 'apex' | 'touchdown' | undefined {
+  const [, n, what] = /^block:(\d+)\.(start|end|moveStart)$/.exec(id) ?? [];
+  if (what === 'start') return blocks[Number(n) - 1]?.from.anchor;
+  if (what === 'end') return blocks[Number(n) - 1]?.to.anchor;
+  if (what === 'moveStart') return blocks[Number(n) - 2]?.to.anchor;
+  const key = /^key:(\d+)\.time$/.exec(id)?.[1];
+  return key ? keys[Number(key) - 1]?.at.anchor : undefined;
+}

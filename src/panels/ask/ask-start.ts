@@ -1,0 +1,48 @@
+/** What the sentence and the list of what may change begin with: the skill's own target or what it does now. */
+import type { Asking, AskSkill, Wanted } from '../../engine/ask.ts';
+import type { FlightResult } from '../../engine/result.ts';
+import type { Chosen } from './ask-state.ts';
+
+/** Moves that may begin at another time, at first: the last ones, where the arms work. */
+const MOVES = 2;
+/** Under this many turns there is none. */
+const NONE = 0.25;
+
+export function wantedOf(engine: Asking, { spec }: AskSkill, { outline }: FlightResult): Wanted {
+  const { airTimeWithin: _, heightWithin: __, ...usual } = engine.usual;
+  const { target } = spec;
+  if (target)
+    return {
+      ...usual,
+      somersaults: target.somersaults,
+      direction: target.somersaultWord,
+      twists: target.twists,
+      twistTo: target.twistWord,
+      landingAngle: target.landingAngle,
+    };
+  const half = (turns: number | null): number => (turns === null ? 0 : Math.round(turns * 2) / 2);
+  const somersaults = half(outline.somersaults);
+  const twists = half(outline.twists);
+  return {
+    ...usual,
+    somersaults,
+    direction: somersaults < NONE ? '' : outline.somersaultWord,
+    twists,
+    twistTo: twists < NONE ? '' : outline.twistWord,
+  };
+}
+
+export function chooseFirst(engine: Asking, open: AskSkill): Chosen[] {
+  const has = (id: string): boolean => open.inputs.some((i) => i.id === id);
+  const moves = open.inputs.filter((i) => i.id.endsWith('.moveStart')).map((i) => i.id);
+  const times =
+    moves.length > 0 ? moves.slice(-MOVES) : open.inputs.filter((i) => i.eventS !== undefined).map((i) => i.id);
+  return [
+    ...(has('takeoff.h.z') ? ['takeoff.h.z'] : []),
+    ...times.slice(-MOVES),
+    ...(has('takeoff.lean') ? ['takeoff.lean'] : []),
+  ].map((id) => {
+    const [from, to] = engine.spanOf(open, id);
+    return { id, from, to };
+  });
+}

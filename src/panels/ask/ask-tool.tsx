@@ -1,0 +1,189 @@
+/** Ask: what it needs (wanted, may change, answers) and how much it forgives (margin, tries, map). */
+import { createEffect, createSignal, Match, onCleanup, Show, Switch, untrack } from 'solid-js';
+import { askTexts as t } from '../../texts/ask.ts';
+import type { Bench } from '../bench.ts';
+import { getPart, type ToolProps } from '../tools/tool.ts';
+import { TabPanel, ToolTabs } from '../tools/tool-tabs.tsx';
+import { AnswerActions, Answers, AskButton } from './answers.tsx';
+import { type AskState, makeAskState } from './ask-state.ts';
+import { type MapState, makeMapState } from './map-state.ts';
+import { MapChoices, MapView } from './map-view.tsx';
+import { BalanceWords, MarginBars, StudyChoices, StudyRun, Tries } from './margin.tsx';
+import { RulerSpans, SpanList } from './may-change.tsx';
+import { makeStudyState, type StudyState } from './study-state.ts';
+import { WantedFill, WantedLine } from './wanted-line.tsx';
+
+interface States {
+  readonly ask: AskState;
+  readonly study: StudyState;
+  readonly map: MapState;
+}
+
+function makeStates(bench: Bench): States {
+  const ask = makeAskState(bench);
+  const study = makeStudyState(bench, ask);
+  return { ask, study, map: makeMapState(bench, ask, study) };
+}
+
+type Parts = ToolProps & States;
+
+export function AskTool(props: ToolProps) {
+  const states = untrack(() => getPart(props.bench, makeStates));
+  const [tab, setTab] = createSignal<TouchTab>('wanted');
+  const wide = (): boolean => props.device === 'bench';
+  createEffect(() => {
+    states.study.setShown(wide() || tab() === 'margin');
+    states.map.setShown(wide() || tab() === 'map');
+  });
+  onCleanup(() => {
+    states.study.setShown(false);
+    states.map.setShown(false);
+  });
+  return (
+    <div class="ask" classList={{ touch: !wide() }}>
+      <Show when={wide()} fallback={<TouchAsk {...props} {...states} tab={tab()} setTab={setTab} />}>
+        <WideAsk {...props} {...states} />
+      </Show>
+    </div>
+  );
+}
+
+const ROW = 30;
+const MAP_LEAST = 150;
+
+/** Laptop: times under the shapes on the ruler, sentence, margin and map under them; what may change left, answers right. */
+function WideAsk(props: Parts) {
+  const right = (): number => props.width - props.timeLeft - props.axis.width;
+  const half = (): number => Math.floor(props.axis.width / 2);
+  const times = (): number => props.ask.chosen().filter(({ id }) => props.ask.inputOf(id)?.eventS !== undefined).length;
+  const mapHeight = (): number => Math.max(MAP_LEAST + 40, Math.min(420, props.height - 226));
+  return (
+    <div class="ask-wide" style={{ height: `${props.height}px` }}>
+      <section class="ask-left" style={{ width: `${props.timeLeft}px` }} aria-label={t.mayChange}>
+        <h3>{t.mayChange}</h3>
+        <p class="quiet">{t.mayHint}</p>
+        <SpanList bench={props.bench} state={props.ask} width={props.timeLeft - 44} />
+      </section>
+      <div class="ask-middle" style={{ width: `${props.axis.width}px` }}>
+        <div style={{ height: `${times() * ROW}px` }} class="ask-ruler">
+          <RulerSpans bench={props.bench} state={props.ask} axis={props.axis} left={0} row={ROW} />
+        </div>
+        <div class="ask-said">
+          <WantedLine bench={props.bench} state={props.ask} />
+          <WantedFill state={props.ask} />
+        </div>
+        <div class="ask-under">
+          <section class="ask-margin" style={{ width: `${half() - 12}px` }} aria-label={t.margin}>
+            <header>
+              <h3>{t.margin}</h3>
+              <StudyRun bench={props.bench} ask={props.ask} study={props.study} />
+            </header>
+            <StudyChoices bench={props.bench} ask={props.ask} study={props.study} />
+            <MarginBars bench={props.bench} ask={props.ask} study={props.study} />
+            <BalanceWords bench={props.bench} ask={props.ask} study={props.study} />
+          </section>
+          <section class="ask-map-place" style={{ width: `${half()}px` }} aria-label={t.map}>
+            <MapChoices bench={props.bench} ask={props.ask} map={props.map} />
+            <MapView bench={props.bench} ask={props.ask} map={props.map} width={half() - 8} height={mapHeight()} />
+          </section>
+        </div>
+      </div>
+      <div class="ask-right" style={{ width: `${right()}px` }}>
+        <header>
+          <h3>{t.answersTitle}</h3>
+          <AnswerActions bench={props.bench} state={props.ask} />
+          <AskButton bench={props.bench} state={props.ask} />
+        </header>
+        <Answers bench={props.bench} state={props.ask} />
+        <Tries
+          bench={props.bench}
+          ask={props.ask}
+          study={props.study}
+          width={right() - 40}
+          height={Math.max(150, Math.min(260, props.height - 250))}
+        />
+      </div>
+    </div>
+  );
+}
+
+const TOUCH_TABS = ['wanted', 'answers', 'margin', 'map'] as const;
+type TouchTab = (typeof TOUCH_TABS)[number];
+const TAB_HEIGHT = 48;
+const TOUCH_ROW = 48;
+
+/** Tablet and phone: one thing at a time. */
+function TouchAsk(props: Parts & { tab: TouchTab; setTab: (tab: TouchTab) => void }) {
+  const phone = (): boolean => props.device === 'phone';
+  const room = (): number => props.height - TAB_HEIGHT;
+  const pad = (): number => (phone() ? 10 : 20);
+  const plot = (): number => Math.round(phone() ? props.width - 2 * pad() : Math.min(520, props.width * 0.5));
+  return (
+    <div class="ask-touch">
+      <ToolTabs
+        id="ask"
+        label={t.tabsLabel}
+        titles={t.tabs}
+        names={TOUCH_TABS}
+        chosen={props.tab}
+        choose={(tab) => props.setTab(tab)}
+      />
+      <TabPanel class="ask-panel" id="ask" chosen={props.tab} heightPx={room()}>
+        <Switch>
+          <Match when={props.tab === 'wanted'}>
+            <div class="ask-bleed" style={{ margin: `0 ${-pad()}px` }}>
+              <RulerSpans
+                bench={props.bench}
+                state={props.ask}
+                axis={props.axis}
+                left={0}
+                row={phone() ? 92 : TOUCH_ROW}
+              />
+            </div>
+            <WantedLine bench={props.bench} state={props.ask} />
+            <WantedFill state={props.ask} />
+            <AskButton bench={props.bench} state={props.ask} />
+            <h3>{t.mayChange}</h3>
+            <SpanList bench={props.bench} state={props.ask} width={Math.min(props.width - 2 * pad() - 12, 460)} />
+          </Match>
+          <Match when={props.tab === 'answers'}>
+            <div class="ask-row">
+              <AskButton bench={props.bench} state={props.ask} />
+              <AnswerActions bench={props.bench} state={props.ask} />
+            </div>
+            <Answers bench={props.bench} state={props.ask} />
+          </Match>
+          <Match when={props.tab === 'margin'}>
+            <div class="touch-study" classList={{ beside: !phone() }}>
+              <div>
+                <StudyChoices bench={props.bench} ask={props.ask} study={props.study} />
+                <StudyRun bench={props.bench} ask={props.ask} study={props.study} />
+                <MarginBars bench={props.bench} ask={props.ask} study={props.study} />
+                <BalanceWords bench={props.bench} ask={props.ask} study={props.study} />
+              </div>
+              <Tries
+                bench={props.bench}
+                ask={props.ask}
+                study={props.study}
+                width={phone() ? plot() : Math.round(props.width * 0.42)}
+                height={Math.max(200, Math.min(300, room() - 110))}
+              />
+            </div>
+          </Match>
+          <Match when={props.tab === 'map'}>
+            <MapChoices bench={props.bench} ask={props.ask} map={props.map} />
+            <div class="touch-map" classList={{ beside: !phone() }}>
+              <MapView
+                bench={props.bench}
+                ask={props.ask}
+                map={props.map}
+                width={plot()}
+                height={Math.max(210, Math.min(420, room() - (phone() ? 90 : 70)))}
+              />
+            </div>
+          </Match>
+        </Switch>
+      </TabPanel>
+    </div>
+  );
+}

@@ -383,7 +383,7 @@ export const texts = {
     opened: (title: string) => `opening of ${title}`,
     failed: (name: string) => `${name} was not opened.`,
     nothingLost: 'Nothing was changed.',
-    notJson: 'It is not JSON: ',
+    notJson: (why: string) => `It is not JSON: ${why.replace(/\.$/, '')}.`,
     allowed: 'allowed: ',
     found: 'found ',
     dismiss: 'Close',

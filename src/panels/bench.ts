@@ -193,7 +193,7 @@ export function createBench(ports: BenchPorts): Bench {
     try {
       json = JSON.parse(text);
     } catch (error) {
-      fail(texts.files.notJson + (error instanceof Error ? error.message : String(error)));
+      fail(texts.files.notJson(error instanceof Error ? error.message : String(error)));
       return;
     }
     try {

@@ -1,11 +1,21 @@
 /** The skill's code under the sentence. It is also where a code is typed: a first draft of that skill is made from it. */
-import { type Accessor, createMemo, createSignal, createUniqueId, For, Show, untrack } from 'solid-js';
+import {
+  type Accessor,
+  createEffect,
+  createMemo,
+  createSignal,
+  createUniqueId,
+  For,
+  on,
+  Show,
+  untrack,
+} from 'solid-js';
 import type { DraftSpec } from '../../sim/index.ts';
 import type { DraftRun } from '../engine/draft.ts';
 import { codeTexts } from '../texts/code.ts';
 import { texts } from '../texts.ts';
 import type { Bench } from './bench.ts';
-import { wordCode, wordNoCode } from './code-words.ts';
+import { wordCode, wordFalls, wordNoCode } from './code-words.ts';
 import { wordFault } from './fault-words.ts';
 import { Icon } from './parts/icon.tsx';
 import { getPart } from './tools/tool.ts';
@@ -52,6 +62,10 @@ function makeCode(bench: Bench): CodeState {
     if (code) bench.tell({ text: t.cancelled(code) });
   };
   const start = (code = typed()): void => {
+    if (code.trim() === '') {
+      setFault(t.empty);
+      return;
+    }
     let spec: DraftSpec;
     try {
       spec = readCode(code, way());
@@ -77,7 +91,7 @@ function makeCode(bench: Bench): CodeState {
         setBusy(undefined);
         setOpen(false);
         bench.open(file, t.step(spec.code));
-        bench.tell({ text: falls.length > 0 ? t.falls(spec.code, falls.join('; ')) : t.done(spec.code) });
+        bench.tell({ text: falls.length > 0 ? t.falls(spec.code, wordFalls(falls)) : t.done(spec.code) });
       },
       (error: unknown) => {
         if (run !== own) return;
@@ -128,6 +142,16 @@ export function CodeLine(props: { bench: Bench }) {
     code.close();
     line?.focus();
   };
+  // the form goes when the draft is begun, done or stopped: whoever typed in it finds the focus on the line
+  createEffect(
+    on(
+      () => [code.isOpen(), code.busy()],
+      () => {
+        if (document.activeElement === document.body || document.activeElement === null) line.focus();
+      },
+      { defer: true },
+    ),
+  );
   return (
     <div class="code-place">
       <p class="code quiet" data-testid="code">

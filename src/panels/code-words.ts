@@ -1,5 +1,6 @@
 /** The skill's code as words, or why there is none. */
 import type { SkillCode } from '../engine/result.ts';
+import { codeTexts } from '../texts/code.ts';
 import { texts } from '../texts.ts';
 
 const s = texts.sentence;
@@ -11,3 +12,6 @@ export const wordCode = (c: SkillCode): string =>
 /** Why a code is missing; empty where none is. */
 export const wordNoCode = (c: SkillCode): string =>
   c.reason !== undefined ? s.noCode(c.reason) : c.noDive ? s.noDive(c.noDive) : '';
+
+/** What a draft falls short of, as a list. */
+export const wordFalls = (falls: readonly string[]): string => falls.map(codeTexts.degrees).join('; ');

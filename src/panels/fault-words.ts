@@ -35,7 +35,7 @@ function wordPath(path: string): string {
 /** The field in words, what it holds, what would be allowed. */
 function wordField(error: Error & { field: unknown; allowed: unknown; value?: unknown }): string {
   const [field, allowed] = [String(error.field), String(error.allowed)];
-  const where = field ? wordPath(field) : f.wholeFile;
+  const where = field && field !== 'file' ? wordPath(field) : f.wholeFile;
   const { value } = error;
   if (value === undefined) return f.missing(where, allowed);
   const shown =

@@ -115,7 +115,7 @@ function makeUserShelf(bench: Bench): UserShelf {
           bench.setOrigin({ id: renamed.id, revision: renamed.revision });
           bench.edit({ ...bench.file(), title: renamed.value.title }, t.rename);
         }
-        return undefined;
+        return t.renamed(nameOf(renamed));
       }),
     duplicate: (entry) =>
       act(async () => ((await shelf.duplicate(entry.id, t.copyOf(nameOf(entry)))) ? undefined : t.gone(nameOf(entry)))),

@@ -8,7 +8,7 @@ import type { Bench } from './bench.ts';
 import { fileName, saveText } from './file-door.ts';
 import { NoticeLine } from './notice-line.tsx';
 import { useShelf } from './shelf.ts';
-import { ShelfRow } from './skill-picker.tsx';
+import { EachEntry, ShelfRow } from './skill-picker.tsx';
 import { say } from './units.ts';
 
 const t = shelfTexts;
@@ -40,18 +40,18 @@ export function AthletePicker(props: { bench: Bench }) {
         <p class="quiet">{shelf.refused() ? t.notAvailable : t.noAthletes}</p>
       </Show>
       <ul class="list" aria-label={t.myAthletes}>
-        <For each={shelf.athletes()}>
+        <EachEntry entries={shelf.athletes()}>
           {(entry) => (
             <ShelfRow
               bench={props.bench}
-              entry={entry}
-              name={entry.value.name}
-              note={[entry.value.club, wordSize(entry.value)].filter(Boolean).join(', ')}
-              current={isOwn(entry.value)}
-              onPick={() => shelf.give(entry.value)}
+              entry={entry()}
+              name={entry().value.name}
+              note={[entry().value.club, wordSize(entry().value)].filter(Boolean).join(', ')}
+              current={isOwn(entry().value)}
+              onPick={() => shelf.give(entry().value)}
             />
           )}
-        </For>
+        </EachEntry>
       </ul>
       <h3>{t.demoAthletes}</h3>
       <ul class="list" aria-label={t.demoAthletes}>

@@ -1,5 +1,5 @@
 /** Skills to open: the user's own, with all that can be done to them, and the demo skills apart. */
-import { createMemo, createSignal, For, Show, untrack } from 'solid-js';
+import { type Accessor, createMemo, createSignal, For, type JSX, Show, untrack } from 'solid-js';
 import type { SkillFile } from '../../sim/index.ts';
 import type { ShelfEntry } from '../document/shelf.ts';
 import { shelfTexts } from '../texts/shelf.ts';
@@ -58,21 +58,22 @@ export function SkillPicker(props: { bench: Bench; close: () => void }) {
         <p class="quiet">{t.none}</p>
       </Show>
       <ul class="list" aria-label={t.mine}>
-        <For each={mine()}>
+        <EachEntry entries={mine()}>
           {(entry) => (
             <ShelfRow
               bench={props.bench}
-              entry={entry}
-              name={entry.value.title}
-              note={t.savedOn(when(entry.savedAt))}
-              current={props.bench.origin()?.id === entry.id}
+              entry={entry()}
+              name={entry().value.title}
+              note={t.savedOn(when(entry().savedAt))}
+              current={props.bench.origin()?.id === entry().id}
               onPick={() => {
+                const picked = entry();
                 props.close();
-                shelf.openSkill(entry);
+                shelf.openSkill(picked);
               }}
             />
           )}
-        </For>
+        </EachEntry>
       </ul>
       <h3>{t.demos}</h3>
       <ul class="list" aria-label={t.demos}>
@@ -115,6 +116,16 @@ export function SkillPicker(props: { bench: Bench; close: () => void }) {
   );
 }
 
+/** Rows are kept by their id: a new name or a save in another tab does not take the focus away from them. */
+export function EachEntry<E extends ShelfEntry>(props: {
+  entries: readonly E[];
+  children: (entry: Accessor<E>) => JSX.Element;
+}) {
+  const ids = createMemo(() => props.entries.map((e) => e.id), [], { equals: (a, b) => a.join() === b.join() });
+  const find = (id: string): E | undefined => props.entries.find((e) => e.id === id);
+  return <For each={ids()}>{(id) => <Show when={find(id)}>{(entry) => props.children(entry)}</Show>}</For>;
+}
+
 /** An entry of the user's own: a press opens it, "more" shows what else can be done. */
 export function ShelfRow(props: {
   bench: Bench;
@@ -132,6 +143,12 @@ export function ShelfRow(props: {
   const stop = (): void => {
     setRenaming(false);
     more.focus();
+  };
+  /** The row goes: the focus goes on to the way back. */
+  const remove = async (): Promise<void> => {
+    const sheet = more.closest('dialog');
+    await shelf.remove(props.entry);
+    queueMicrotask(() => sheet?.querySelector<HTMLElement>('.notice button')?.focus());
   };
   const rename = (e: Event): void => {
     e.preventDefault();
@@ -179,7 +196,7 @@ export function ShelfRow(props: {
           <button type="button" onClick={() => void shelf.duplicate(props.entry)}>
             {t.duplicate}
           </button>
-          <button type="button" onClick={() => void shelf.remove(props.entry)}>
+          <button type="button" onClick={() => void remove()}>
             {t.remove}
           </button>
         </p>

@@ -88,6 +88,8 @@ export function TabletLayout(props: { bench: Bench; lanes: LaneList }) {
     ];
   });
   const ground = (): number => height() - BAR - line() - airHeight() - FLOOR - THUMB - STANDING;
+  /** lines for why it changed: what the shape, the attitude and the two large numbers leave of the column */
+  const saidLines = (): number => Math.min(4, Math.max(1, Math.floor((ground() - 200) / 16)));
   const choice = (value: () => string, set: (v: string) => void) => (
     <label class="plot-choice">
       <span class="spoken">{texts.plots.choose}</span>
@@ -134,7 +136,7 @@ export function TabletLayout(props: { bench: Bench; lanes: LaneList }) {
           <section class="floor" aria-label={texts.floor.label}>
             <Ruler bench={props.bench} axis={axis()} height={FLOOR} grip={108} />
           </section>
-          <div class="touch-row">
+          <div class="touch-row" style={{ height: `${ground()}px` }}>
             <TouchGround
               bench={props.bench}
               axis={axis()}
@@ -153,7 +155,11 @@ export function TabletLayout(props: { bench: Bench; lanes: LaneList }) {
               }
             />
             <Show when={!props.bench.large.isOpen()}>
-              <section class="touch-cut" style={{ width: `${SIDE}px` }} aria-label={texts.cut.label}>
+              <section
+                class="touch-cut"
+                style={{ width: `${SIDE}px`, '--said-lines': saidLines() }}
+                aria-label={texts.cut.label}
+              >
                 <RateMoment
                   twisting={twisting()}
                   bench={props.bench}

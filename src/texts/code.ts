@@ -18,6 +18,8 @@ export const codeTexts = {
     `First draft of ${code}: ${list}. A start for editing, not a technique to copy.`,
   step: (code: string) => `draft of ${code}`,
   cancelled: (code: string) => `Drafting of ${code} was stopped; nothing was changed.`,
+  empty: 'Nothing is typed yet: a trampoline code such as “8 02 /” or a dive number such as “5253B”.',
+  degrees: (fall: string) => fall.replace(/(\d) deg\b/g, '$1°'),
   failed: 'The draft could not be made:',
   busy: 'A draft is being made.',
 } as const;

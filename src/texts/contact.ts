@@ -5,6 +5,8 @@ export const contactTexts = {
   after: 'After the air',
   none: 'Starts in the air',
   noneHint: 'The flight starts from its take-off values. Say what came before:',
+  nothingYet:
+    'Nothing stands before or after the air yet. With a swing, a push or a landing, the whole skill is drawn here on one time axis, with the force on hands and feet.',
   noneAfter: 'The flight ends as it touches down.',
   addSwing: 'Swing on a bar',
   addContact: 'Push from floor, table or board',

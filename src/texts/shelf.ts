@@ -39,6 +39,7 @@ export const shelfTexts = {
   savedChanges: (name: string) => `Changes of ${name} are on the shelf.`,
   madeCopy: (name: string, copy: string) =>
     `${name} was changed in another tab since you opened it. Yours is on the shelf beside it as “${copy}”.`,
+  renamed: (name: string) => `Its name is now “${name}”.`,
   deleted: (name: string) => `${name} is deleted.`,
   broughtBack: (name: string) => `${name} is back.`,
   undo: 'Undo',

@@ -14,7 +14,7 @@ export const toolTexts = {
     estimate: 'Estimate',
   },
   hints: {
-    pose: 'Move a hand, foot, knee or head; shapes to lay down',
+    pose: 'Move hand, foot, knee, head; lay shapes',
     compare: 'Two or more versions together',
     account: 'Where the tilt came from, twist or wobble, what the eyes see',
     contact: 'Before and after the air: swing, take-off, landing',

@@ -47,6 +47,7 @@ export {
   shapeInRadians,
 } from './files/parse-skill.ts';
 export { phasesOf } from './files/phases-json.ts';
+export { asRead, parseSamples, type SampleText } from './files/read-samples.ts';
 export { OUT_UNITS, type OutUnit } from './files/search-units.ts';
 export {
   formatSheet,
@@ -162,7 +163,7 @@ export {
 export { type Bound, distanceIn, USUAL_WINDOW, type Window } from './search/margin-window.ts';
 export type { Obstacle } from './search/nearest-miss.ts';
 export { findResult, RESULTS, type Result, type ResultUnit } from './search/result.ts';
-export { distances, joinTables, type SampleTable, type Study } from './search/sample.ts';
+export { checkDrawn, distances, joinTables, type SampleTable, type Study } from './search/sample.ts';
 export { STUDY_TOLERANCE } from './search/sample-fly.ts';
 export { type Correlation, type Spread, type SpreadPart, usualBy, usualSpread } from './search/sample-spread.ts';
 export type { Cost, Problem, Solution, Term } from './search/solution.ts';

@@ -106,6 +106,27 @@ export function joinTables(tables: readonly SampleTable[]): SampleTable {
   };
 }
 
+/** How far a number may be from the one drawn: machines differ in the last digits of sines and logarithms. */
+const DRAWN = 1e-9;
+
+/** Refuses samples that are not those of this study: of another skill, another seed, other errors. */
+export function checkDrawn({ spread, seed }: Study, { from, n, values }: SampleTable): void {
+  const draw = new Draw(spread, seed);
+  const own = new Float64Array(draw.n);
+  for (let i = 0; i < n; i++) {
+    draw.valuesInto(from + i, own);
+    spread.parts.forEach(({ input, by }, j) => {
+      const told = values[draw.n * i + j];
+      if (!(Math.abs(told - own[j]) <= DRAWN * (Math.abs(own[j]) + by)))
+        throw new FieldError(
+          `sample ${from + i} ${input.id}`,
+          told,
+          `${own[j]}, which this skill, seed ${seed} and these errors give`,
+        );
+    });
+  }
+}
+
 /** Distance of each sample from the middle of the window, in half widths. */
 export function distances(bounds: Window, table: SampleTable): Float64Array {
   const out = new Float64Array(table.n);

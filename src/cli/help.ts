@@ -37,6 +37,7 @@ export function formatHelp(): string {
       (docs/margin.md lists every option)
       --vary INPUT[=BY]   what is off, and by how much; left out: the usual errors
       --csv OUT.csv       every sample; spans put end to end are the whole
+      --read FILE ...     reads such samples instead of flying them
       --json OUT.json     the study
 
   shapeflight map SKILL --x INPUT[=FROM..TO] --y INPUT[=FROM..TO] [--of RESULT,...] [--grid 41x41] [--jobs N]

@@ -23,6 +23,8 @@ export interface MarginCommand {
   readonly to: number;
   readonly jobs: number;
   readonly bars: boolean;
+  /** samples flown before, as CSV: read instead of flown */
+  readonly read: readonly string[];
   readonly balance?: BalanceSpec;
   readonly csv?: string;
   readonly json?: string;
@@ -59,6 +61,7 @@ const MARGIN = {
   correlate: many,
   samples: one,
   seed: one,
+  read: many,
   'no-bars': { type: 'boolean' },
 } as const;
 const MAP = { ...COMMON, x: one, y: one, of: many, grid: one, seed: one } as const;
@@ -67,11 +70,18 @@ export function parseMargin(argv: readonly string[]): MarginCommand {
   const { values, positionals } = attempt('margin', () =>
     parseArgs({ args: [...argv], allowPositionals: true, strict: true, options: MARGIN }),
   );
+  // what a shell makes of --read part-*.csv
+  const [given, ...more] = positionals;
+  const read = values.read ? [...values.read, ...more] : [];
+  if (values.read)
+    for (const option of ['samples', 'from', 'to', 'csv'] as const)
+      if (values[option] !== undefined)
+        throw new CommandError(`--${option}: has no meaning with --read, which says what samples there are`);
   const samples = whole('--samples', values.samples, 1, MOST_SAMPLES) ?? DEFAULT_SAMPLES;
   const { from, to } = span(values.from, values.to, samples, '--samples');
   return {
     kind: 'margin',
-    skill: skillOf('margin', positionals),
+    skill: skillOf('margin', values.read && given !== undefined ? [given] : positionals),
     vary: values.vary ?? [],
     correlate: values.correlate ?? [],
     window: values.window ?? [],
@@ -80,6 +90,7 @@ export function parseMargin(argv: readonly string[]): MarginCommand {
     to,
     jobs: whole('--jobs', values.jobs, 1, MOST_JOBS) ?? 1,
     bars: values['no-bars'] !== true,
+    read,
     ...rest(values),
   };
 }

@@ -1,8 +1,10 @@
 /** The command "margin": how far a skill forgives errors, one at a time and together. */
 import {
+  asRead,
   type Bar,
   type BarEnd,
   CAUTION,
+  checkDrawn,
   distanceIn,
   distances,
   formatMarginJson,
@@ -12,6 +14,8 @@ import {
   OUT_UNITS,
   type OutUnit,
   openStudy,
+  parseSamples,
+  type SampleTable,
   type Study,
   type StudyRequest,
   StudyRunner,
@@ -22,7 +26,7 @@ import {
 import { CommandError } from './command-error.ts';
 import { cutSpans, runPieces, tellOnTerminal } from './jobs.ts';
 import { type MarginCommand, readBound, readCorrelation, readVary } from './margin-args.ts';
-import { readSkill } from './read-input.ts';
+import { about, readSkill, readText } from './read-input.ts';
 import { formatTable } from './table.ts';
 import type { Piece } from './worker.ts';
 import { checkApart, writeFiles } from './write-files.ts';
@@ -30,7 +34,7 @@ import { checkApart, writeFiles } from './write-files.ts';
 export async function runMargin(command: MarginCommand): Promise<string> {
   const { spec, inputs } = readSkill(command.skill);
   const wanted = outputsOf(command);
-  checkApart(wanted, inputs);
+  checkApart(wanted, [...inputs, ...command.read]);
   const usual = usualStudy(spec, command.seed);
   const vary = command.vary.flatMap((v) => (v === 'usual' ? usual.vary : [readVary(spec, v)]));
   const request: StudyRequest = {
@@ -48,9 +52,12 @@ export async function runMargin(command: MarginCommand): Promise<string> {
   const study = openStudy(request);
   const now = new StudyRunner(request).now();
   const bars: Piece[] = command.bars ? study.spread.parts.map((_, index) => ({ kind: 'bar', index })) : [];
-  const pieces = [...cutSpans(command.from, command.to, command.jobs), ...bars];
+  const read = readSamples(study, command.read);
+  const pieces = [...(read ? [] : cutSpans(command.from, command.to, command.jobs)), ...bars];
   const results = await runPieces({ kind: 'study', study: request }, pieces, command.jobs, tellOnTerminal('margin'));
-  const table = joinTables(results.flatMap((r) => (r.kind === 'samples' ? [r.table] : [])));
+  // what is read again comes to the same, bit for bit
+  const flown = joinTables(results.flatMap((r) => (r.kind === 'samples' ? [r.table] : [])));
+  const table = read ?? asRead(study, flown);
   const barList = results.flatMap((r) => (r.kind === 'bar' ? [r.bar] : []));
   const result = studyMargin(table, study.spread, study.window);
   const balance = wordBalance(command.balance);
@@ -59,13 +66,13 @@ export async function runMargin(command: MarginCommand): Promise<string> {
       ...output,
       pieces: [
         output.option === '--csv'
-          ? formatSamples(study, table, distances(study.window, table))
+          ? formatSamples(study, flown, distances(study.window, table))
           : formatMarginJson({
               title: spec.title,
               study,
               balance,
-              from: command.from,
-              to: command.to,
+              from: table.from,
+              to: table.from + table.n,
               now,
               bars: barList,
               result,
@@ -77,12 +84,20 @@ export async function runMargin(command: MarginCommand): Promise<string> {
     `${spec.title}; ${balance}`,
     formatWindow(study, now),
     ...(barList.length > 0 ? [formatBars(study, barList)] : []),
-    formatShare(command, result),
+    formatShare(table.from, command.seed, result),
     ...(result.influences.length > 0 ? [formatInfluences(study, result)] : []),
     `Caution. ${CAUTION}`,
   ]
     .join('\n\n')
     .concat('\n');
+}
+
+function readSamples(study: Study, files: readonly string[]): SampleTable | undefined {
+  if (files.length === 0) return undefined;
+  const texts = files.map((name) => ({ name, text: about(name, () => readText(name, 'CSV of samples', [])) }));
+  const table = parseSamples(study, texts);
+  checkDrawn(study, table);
+  return table;
 }
 
 export const outputsOf = (command: {
@@ -141,11 +156,11 @@ function formatBars(study: Study, bars: readonly Bar[]): string {
 
 const percent = (x: number): string => `${(100 * x).toFixed(1)} %`;
 
-function formatShare({ from, to, seed }: MarginCommand, { now, settled, faults }: MarginStudy): string {
+function formatShare(from: number, seed: number, { now, settled, faults }: MarginStudy): string {
   const word = (s: typeof now): string =>
     `${percent(s.share)} in the window (${percent(s.interval[0])} to ${percent(s.interval[1])})`;
   const lines = [
-    `All together: ${now.n} samples (number ${from} to ${to - 1}, seed ${seed}), ${word(now)}`,
+    `All together: ${now.n} samples (number ${from} to ${from + now.n - 1}, seed ${seed}), ${word(now)}`,
     ...(faults > 0 ? [`  ${faults} could not be flown and count as outside`] : []),
     ...settled.slice(0, -1).map((s) => `  after ${s.n}: ${word(s)}`),
   ];

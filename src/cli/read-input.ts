@@ -134,7 +134,7 @@ function readJson(file: string, what: string, ids: readonly string[]): unknown {
   return parseJson(readText(file, what, ids));
 }
 
-function readText(file: string, what: string, ids: readonly string[]): string {
+export function readText(file: string, what: string, ids: readonly string[]): string {
   try {
     const { size } = statSync(file);
     if (size > LARGEST) throw new CommandError(`the file has ${size} bytes; at most ${LARGEST} are read`);
@@ -149,7 +149,7 @@ function readText(file: string, what: string, ids: readonly string[]): string {
 }
 
 /** Puts the name of the file before what is wrong in it. */
-function about<T>(name: string, work: () => T): T {
+export function about<T>(name: string, work: () => T): T {
   try {
     return work();
   } catch (error) {

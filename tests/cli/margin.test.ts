@@ -1,27 +1,9 @@
-// The commands margin and map in this process; over threads and as spans in processes of their own.
-import { spawnSync } from 'node:child_process';
-import path from 'node:path';
+// The commands margin and map in this process (threads and processes of their own: margin-jobs.test.ts).
+import { writeFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { CAUTION } from '../../sim/index.ts';
-import { makeFolder, run } from './run.ts';
+import { makeFolder, run, still } from './run.ts';
 
-const command = path.resolve(import.meta.dirname, '../../src/cli/shapeflight.mjs');
-const start = (...argv: string[]) => spawnSync(process.execPath, [command, ...argv], { encoding: 'utf8' });
-
-/** A stretched body that only turns: quick, and its margin is known. */
-const still = {
-  format: 'shapeflight-skill',
-  version: 1,
-  title: 'Still',
-  athlete: { ref: 'tobias-fenn' },
-  takeoff: {
-    massCentreHeightM: 1.2,
-    velocityMPerS: { along: 0, up: 5 },
-    momentum: { vectorKgM2PerS: [0, 0, 60] },
-  },
-  end: { durationS: 1.1 },
-  schedule: { base: 'straight' },
-};
 const table = (csv: string): string[][] =>
   csv
     .trim()
@@ -140,47 +122,58 @@ describe('map', () => {
   });
 });
 
-describe('jobs and spans', () => {
-  it('change no bit of a margin, and spans put end to end are the whole', () => {
-    const made = makeFolder();
-    const out = (name: string): string => made.at(name);
-    const margin = (name: string, ...more: string[]): void => {
-      const { status, stderr } = start(
-        ...['margin', 'back-straight-full', '--no-bars', '--seed', '4', '--samples', '16', '--csv', out(name), ...more],
-      );
-      expect(status, stderr).toBe(0);
-    };
-    margin('one.csv');
-    margin('two.csv', '--jobs', '3');
-    margin('a.csv', '--to', '7');
-    margin('b.csv', '--from', '7', '--jobs', '2');
-    const whole = made.read('one.csv');
-    expect(made.read('two.csv')).toBe(whole);
-    expect(made.read('a.csv') + made.read('b.csv')).toBe(whole);
-    margin('other.csv', '--seed', '5');
-    expect(made.read('other.csv')).not.toBe(whole);
-  });
-
-  it('change no bit of a map', () => {
+describe('samples read again', () => {
+  it('change no bit of what is read from the samples again, put end to end or file by file', async () => {
     const made = makeFolder({ 'still.json': still });
-    const map = (name: string, ...more: string[]): void => {
-      const { status, stderr } = start(
-        ...['map', made.at('still.json'), '--x', 'takeoff.h.z=50..70', '--y', 'takeoff.tilt=-2..2', '--grid', '7x6'],
-        ...['--csv', made.at(name), ...more],
+    const margin = async (...more: string[]): Promise<string> => {
+      const said = await run(
+        ...['margin', made.at('still.json'), '--no-bars', '--seed', '4', '--json', made.at('j.json'), ...more],
       );
-      expect(status, stderr).toBe(0);
+      expect([said.code, said.err]).toEqual([0, '']);
+      return said.out + made.read('j.json');
     };
-    map('one.csv');
-    map('two.csv', '--jobs', '2');
-    map('a.csv', '--to', '2');
-    map('b.csv', '--from', '2');
-    expect(made.read('two.csv')).toBe(made.read('one.csv'));
-    expect(made.read('a.csv') + made.read('b.csv')).toBe(made.read('one.csv'));
+    // angles and turns, whose units are not those of the file
+    const vary = ['--vary', 'takeoff.h.z', '--vary', 'takeoff.tilt=2', '--vary', 'takeoff.lean=1'];
+    const window = ['--window', 'somersaults=1..1.2', '--window', 'tilt=-10..10'];
+    const flown = await margin(...vary, ...window, '--samples', '150', '--csv', made.at('whole.csv'));
+    await margin(...vary, ...window, '--to', '70', '--csv', made.at('a.csv'));
+    await margin(...vary, ...window, '--from', '70', '--samples', '150', '--csv', made.at('b.csv'));
+    expect(await margin(...vary, ...window, '--read', made.at('whole.csv'))).toBe(flown);
+    expect(await margin(...vary, ...window, '--samples', '150', '--seed', '5')).not.toBe(flown);
+    // as a shell spreads part-*.csv, in whatever order
+    expect(await margin(...vary, ...window, '--read', made.at('b.csv'), made.at('a.csv'))).toBe(flown);
+    writeFileSync(made.at('cat.csv'), `${made.read('a.csv')}${made.read('b.csv').replaceAll('\n', '\r\n')}`);
+    expect(await margin(...vary, ...window, '--read', made.at('cat.csv'))).toBe(flown);
+    const part = JSON.parse((await margin(...vary, ...window, '--read', made.at('b.csv'))).replace(/^[^{]*/, ''));
+    expect(part.samples).toMatchObject({ from: 70, to: 150 });
   });
 
-  it('tell what a thread was told is wrong, in one line', () => {
-    const { status, stderr } = start('margin', 'back-straight-full', '--jobs', '2', '--window', 'luck=1..2');
-    expect(status).toBe(2);
-    expect(stderr.trim().split('\n').at(-1)).toMatch(/luck/);
+  it('are refused where samples are missing, given twice, or of another study', async () => {
+    const made = makeFolder({ 'still.json': still });
+    const margin = (...more: string[]) => run('margin', made.at('still.json'), '--no-bars', ...more);
+    const vary = ['--vary', 'takeoff.h.z=1', '--window', 'somersaults=1..1.2'];
+    await margin(...vary, '--to', '6', '--csv', made.at('a.csv'));
+    const lines = made.read('a.csv').split('\n');
+    writeFileSync(made.at('gap.csv'), lines.filter((_, i) => i !== 3).join('\n'));
+    writeFileSync(made.at('odd.csv'), lines.join('\n').replace(/,1,\n2,/, ',1,\n2,x'));
+    writeFileSync(made.at('none.csv'), '');
+    const read = (name: string, ...more: string[]) => margin('--read', made.at(name), ...more);
+    const cases: [Promise<{ code: number; err: string }>, RegExp][] = [
+      [read('gap.csv', ...vary), /sample.*2: no sample is left out/],
+      [margin(...vary, '--read', made.at('a.csv'), made.at('a.csv')), /each sample once/],
+      [read('odd.csv', ...vary), /odd\.csv line 4 takeoff\.h\.z_kgM2PerS.*a number/],
+      [read('none.csv', ...vary), /at least one sample/],
+      [read('lost.csv', ...vary), /lost\.csv: there is no such file/],
+      [read('a.csv', ...vary, '--seed', '2'), /sample 0 takeoff\.h\.z.*seed 2/],
+      [read('a.csv', '--vary', 'takeoff.h.z=2', '--window', 'somersaults=1..1.2'), /sample 0 takeoff\.h\.z/],
+      [read('a.csv', '--vary', 'takeoff.tilt=1', '--window', 'somersaults=1..1.2'), /line 1.*takeoff\.tilt_deg/],
+      [read('a.csv', ...vary, '--samples', '6'), /--samples: has no meaning with --read/],
+    ];
+    for (const [said, told] of cases) {
+      const { code, err } = await said;
+      expect(code, err).toBe(2);
+      expect(err).toMatch(told);
+      expect(err.trim().split('\n')).toHaveLength(1);
+    }
   });
 });

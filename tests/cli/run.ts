@@ -36,3 +36,18 @@ export function makeFolder(files: Record<string, unknown> = {}) {
     list: (): string[] => readdirSync(folder).sort(),
   };
 }
+
+/** A stretched body that only turns: quick, and its margin is known. */
+export const still = {
+  format: 'shapeflight-skill',
+  version: 1,
+  title: 'Still',
+  athlete: { ref: 'tobias-fenn' },
+  takeoff: {
+    massCentreHeightM: 1.2,
+    velocityMPerS: { along: 0, up: 5 },
+    momentum: { vectorKgM2PerS: [0, 0, 60] },
+  },
+  end: { durationS: 1.1 },
+  schedule: { base: 'straight' },
+};

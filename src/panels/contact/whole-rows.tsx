@@ -69,8 +69,8 @@ export function WholeRow(props: { told: WholeTold; state: ContactState; axis: Wh
     return d;
   };
   const now = (line: Line): number => line.column[props.state.row()];
-  const peakRow = (): number => {
-    const { column } = props.row.lines[0];
+  const peakRow = (): number => topRow(props.row.lines[0]);
+  const topRow = ({ column }: Line): number => {
     let best = inView()[0] ?? 0;
     for (const i of inView()) if (column[i] > column[best]) best = i;
     return best;
@@ -114,6 +114,15 @@ export function WholeRow(props: { told: WholeTold; state: ContactState; axis: Wh
         {(line) => (
           <>
             <path class={`curve ${line.hue}`} d={path(line)} stroke-dasharray={line.dash} />
+            <Show when={line.name}>
+              <text
+                class="line-name"
+                x={Math.min(props.axis.width - 60, wholeX(props.axis, props.told.columns.t[topRow(line)]) + 6)}
+                y={Math.max(12, y(line.column[topRow(line)]) - 4)}
+              >
+                {line.name}
+              </text>
+            </Show>
             <Show when={Number.isFinite(now(line))}>
               <circle
                 class={`ring ${line.hue}`}

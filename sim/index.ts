@@ -163,7 +163,7 @@ export {
 export { type Bound, distanceIn, USUAL_WINDOW, type Window } from './search/margin-window.ts';
 export type { Obstacle } from './search/nearest-miss.ts';
 export { findResult, RESULTS, type Result, type ResultUnit } from './search/result.ts';
-export { checkDrawn, distances, joinTables, type SampleTable, type Study } from './search/sample.ts';
+export { checkDrawn, checkFlown, distances, joinTables, type SampleTable, type Study } from './search/sample.ts';
 export { STUDY_TOLERANCE } from './search/sample-fly.ts';
 export { type Correlation, type Spread, type SpreadPart, usualBy, usualSpread } from './search/sample-spread.ts';
 export type { Cost, Problem, Solution, Term } from './search/solution.ts';

@@ -127,6 +127,26 @@ export function checkDrawn({ spread, seed }: Study, { from, n, values }: SampleT
   }
 }
 
+/** Angles (rad), turns and times of one sample flown twice are nearer than this on any machine; measured 0 on one. */
+const FLOWN = 1e-6;
+
+/** Refuses samples that do not come out as these, flown again, do: of another skill, or with another reflex. */
+export function checkFlown({ window: bounds }: Study, told: SampleTable, again: SampleTable): void {
+  const m = bounds.length;
+  for (let i = 0; i < again.n; i++)
+    bounds.forEach(({ result }, k) => {
+      const was = told.results[m * (again.from + i - told.from) + k];
+      const is = again.results[m * i + k];
+      const same = Number.isNaN(is) ? Number.isNaN(was) : Math.abs(was - is) <= FLOWN;
+      if (!same)
+        throw new FieldError(
+          `sample ${again.from + i} ${result.id}`,
+          was,
+          `${is}, which this skill (with --balance as it is given) comes to`,
+        );
+    });
+}
+
 /** Distance of each sample from the middle of the window, in half widths. */
 export function distances(bounds: Window, table: SampleTable): Float64Array {
   const out = new Float64Array(table.n);

@@ -5,6 +5,7 @@ import {
   type BarEnd,
   CAUTION,
   checkDrawn,
+  checkFlown,
   distanceIn,
   distances,
   formatMarginJson,
@@ -50,9 +51,10 @@ export async function runMargin(command: MarginCommand): Promise<string> {
     ...(command.balance ? { balance: command.balance } : {}),
   };
   const study = openStudy(request);
-  const now = new StudyRunner(request).now();
+  const runner = new StudyRunner(request);
+  const now = runner.now();
   const bars: Piece[] = command.bars ? study.spread.parts.map((_, index) => ({ kind: 'bar', index })) : [];
-  const read = readSamples(study, command.read);
+  const read = readSamples(runner, command.read);
   const pieces = [...(read ? [] : cutSpans(command.from, command.to, command.jobs)), ...bars];
   const results = await runPieces({ kind: 'study', study: request }, pieces, command.jobs, tellOnTerminal('margin'));
   // what is read again comes to the same, bit for bit
@@ -92,11 +94,14 @@ export async function runMargin(command: MarginCommand): Promise<string> {
     .concat('\n');
 }
 
-function readSamples(study: Study, files: readonly string[]): SampleTable | undefined {
+/** Two samples are flown again, to see that it is this skill: its inputs that do not vary are not in the CSV. */
+function readSamples(runner: StudyRunner, files: readonly string[]): SampleTable | undefined {
   if (files.length === 0) return undefined;
+  const { study } = runner;
   const texts = files.map((name) => ({ name, text: about(name, () => readText(name, 'CSV of samples', [])) }));
   const table = parseSamples(study, texts);
   checkDrawn(study, table);
+  for (const i of [table.from, table.from + table.n - 1]) checkFlown(study, table, runner.samples(i, i + 1));
   return table;
 }
 

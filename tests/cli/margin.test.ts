@@ -149,7 +149,7 @@ describe('samples read again', () => {
   });
 
   it('are refused where samples are missing, given twice, or of another study', async () => {
-    const made = makeFolder({ 'still.json': still });
+    const made = makeFolder({ 'still.json': still, 'longer.json': { ...still, end: { durationS: 1.2 } } });
     const margin = (...more: string[]) => run('margin', made.at('still.json'), '--no-bars', ...more);
     const vary = ['--vary', 'takeoff.h.z=1', '--window', 'somersaults=1..1.2'];
     await margin(...vary, '--to', '6', '--csv', made.at('a.csv'));
@@ -163,6 +163,11 @@ describe('samples read again', () => {
       [margin(...vary, '--read', made.at('a.csv'), made.at('a.csv')), /each sample once/],
       [read('odd.csv', ...vary), /odd\.csv line 4 takeoff\.h\.z_kgM2PerS.*a number/],
       [read('none.csv', ...vary), /at least one sample/],
+      // the same take-off, another flight
+      [
+        run('margin', made.at('longer.json'), '--no-bars', ...vary, '--read', made.at('a.csv')),
+        /sample 0 somersaults.*this skill/,
+      ],
       [read('lost.csv', ...vary), /lost\.csv: there is no such file/],
       [read('a.csv', ...vary, '--seed', '2'), /sample 0 takeoff\.h\.z.*seed 2/],
       [read('a.csv', '--vary', 'takeoff.h.z=2', '--window', 'somersaults=1..1.2'), /sample 0 takeoff\.h\.z/],

@@ -3,6 +3,7 @@
 import { formatRatio } from './estimate-words.ts';
 import { figuresIn, figuresOf, formatFigures, spreadFactor } from './figures.ts';
 import { escapeText, formatMathml, setFormula } from './mathml.ts';
+import { DRAWS } from './samples.ts';
 import type { LineResult, Quantity, SheetResult } from './sheet-result.ts';
 
 export interface PageHead {
@@ -39,14 +40,13 @@ ${head.skill ? `<p>Simulated: ${escapeText(head.skill)}</p>` : ''}
 ${result.lines.map((line) => rowOf(line, lines, compares, heads.length)).join('\n')}
 </tbody>
 </table>
-<p class="small">± holds 95 % of ${DRAWS_WORD} draws; from ... to: the least and greatest value while every quantity stays within its ±.</p>
+<p class="small">± holds 95 % of ${formatFigures(DRAWS)} draws; from ... to: the least and greatest value while every quantity stays within its ±.</p>
 <p class="small">Caution. ${escapeText(head.caution)}</p>
 </body>
 </html>
 `;
 }
 
-const DRAWS_WORD = '4,096';
 const STYLE =
   'body{font:11pt/1.45 system-ui,sans-serif;margin:2em;color:#111;background:#fff}h1{font-size:1.4em}table{border-collapse:collapse;width:100%}th,td{text-align:left;vertical-align:top;padding:.35em .7em;border-bottom:1px solid #bbb}th{font-size:.85em}math{font-size:1.15em}.words td{border:0;font-weight:600;padding-top:1em}.fault td{font-style:italic}.small{font-size:.85em}@media print{body{margin:0}tr{break-inside:avoid}}';
 

@@ -2,7 +2,7 @@
 import { readFileSync } from 'node:fs';
 import AxeBuilder from '@axe-core/playwright';
 import { expect, type Locator, type Page, test } from '@playwright/test';
-import { openBench } from './bench.ts';
+import { openBench, undo } from './bench.ts';
 
 const isTouch = (page: Page): boolean => (page.viewportSize()?.width ?? 0) < 1100;
 
@@ -146,7 +146,8 @@ test('a sheet goes with the skill, in one step that can be undone', async ({ pag
   await expect(line(page, 'energy_pass')).toBeVisible();
   await choice.selectOption('skill');
   await expect(field(page, 1)).toHaveValue('T = 1.2 s vs {air time}');
-  await page.getByRole('button', { name: /^Undo/ }).first().click();
+  await page.locator('.tool').focus();
+  await undo(page);
   await expect(choice.locator('option[value="skill"]')).toHaveCount(0);
   await expect(choice).toHaveValue('own');
   await expect(field(page, 1)).toHaveValue('T = 1.2 s vs {air time}');

@@ -2,7 +2,7 @@
  * What is asked of one bench: the sentence, what may change, the answers and the one picked. Kept while the tool is closed.
  * An answer has the key of the document it was found for; with another document it is stale, and can be neither kept nor used.
  */
-import { type Accessor, createEffect, createMemo, createSignal, untrack } from 'solid-js';
+import { type Accessor, createEffect, createMemo, createSignal, onCleanup, untrack } from 'solid-js';
 import type { Aim, LimitsAsked, SkillSpec, Solution } from '../../../sim/index.ts';
 import { addVersion, MOST_VERSIONS, VERSION_LETTERS } from '../../document/versions.ts';
 import type { AskInput, Asking, AskSkill, BatchCall, ToldAnswer, ToldObstacle, Wanted } from '../../engine/ask.ts';
@@ -181,14 +181,22 @@ export function makeAskState(bench: Bench): AskState {
     );
   };
 
-  const drawn = createMemo<{ result?: FlightResult; fault?: string } | undefined>(() => {
+  const [drawn, setDrawn] = createSignal<{ result?: FlightResult; fault?: string }>();
+  createEffect(() => {
     const [engine, open, solution] = [asking(), skill(), pickedSolution()];
-    if (!engine || !open || !solution || !isOpen()) return undefined;
-    try {
-      return { result: bench.ports.fly(engine.fileOf(open, solution.spec)) };
-    } catch (error) {
-      return { fault: wordFault(error) };
+    if (!engine || !open || !solution || !isOpen()) {
+      setDrawn(undefined);
+      return;
     }
+    // a task of its own: the list answers the press first
+    const timer = setTimeout(() => {
+      try {
+        setDrawn({ result: bench.ports.fly(engine.fileOf(open, solution.spec)) });
+      } catch (error) {
+        setDrawn({ fault: wordFault(error) });
+      }
+    });
+    onCleanup(() => clearTimeout(timer));
   });
   // the versions that another tool had in the pictures come back when this one lets go of them
   let before: readonly StageVersion[] | undefined;

@@ -48,60 +48,72 @@ export function AskTool(props: ToolProps) {
   );
 }
 
-const ROW = 30;
-const MAP_LEAST = 150;
+const ROW = 28;
+const SENTENCE = 40;
+const CHOICES = 50;
+const CAPTION = 150;
 
-/** Laptop: times under the shapes on the ruler, sentence, margin and map under them; what may change left, answers right. */
+/** Laptop: the sentence over all; times on the ruler, margin and map in the middle; what may change left, answers right. */
 function WideAsk(props: Parts) {
   const right = (): number => props.width - props.timeLeft - props.axis.width;
-  const half = (): number => Math.floor(props.axis.width / 2);
+  const margin = (): number => Math.round(props.axis.width * 0.46);
+  const map = (): number => props.axis.width - margin();
   const times = (): number => props.ask.chosen().filter(({ id }) => props.ask.inputOf(id)?.eventS !== undefined).length;
-  const mapHeight = (): number => Math.max(MAP_LEAST + 40, Math.min(420, props.height - 226));
+  const under = (): number => Math.max(200, props.height - SENTENCE - times() * ROW);
   return (
     <div class="ask-wide" style={{ height: `${props.height}px` }}>
-      <section class="ask-left" style={{ width: `${props.timeLeft}px` }} aria-label={t.mayChange}>
-        <h3>{t.mayChange}</h3>
-        <p class="quiet">{t.mayHint}</p>
-        <SpanList bench={props.bench} state={props.ask} width={props.timeLeft - 44} />
-      </section>
-      <div class="ask-middle" style={{ width: `${props.axis.width}px` }}>
-        <div style={{ height: `${times() * ROW}px` }} class="ask-ruler">
-          <RulerSpans bench={props.bench} state={props.ask} axis={props.axis} left={0} row={ROW} />
-        </div>
-        <div class="ask-said">
-          <WantedLine bench={props.bench} state={props.ask} />
-          <WantedFill state={props.ask} />
-        </div>
-        <div class="ask-under">
-          <section class="ask-margin" style={{ width: `${half() - 12}px` }} aria-label={t.margin}>
-            <header>
-              <h3>{t.margin}</h3>
-              <StudyRun bench={props.bench} ask={props.ask} study={props.study} />
-            </header>
-            <StudyChoices bench={props.bench} ask={props.ask} study={props.study} />
-            <MarginBars bench={props.bench} ask={props.ask} study={props.study} />
-            <BalanceWords bench={props.bench} ask={props.ask} study={props.study} />
-          </section>
-          <section class="ask-map-place" style={{ width: `${half()}px` }} aria-label={t.map}>
-            <MapChoices bench={props.bench} ask={props.ask} map={props.map} />
-            <MapView bench={props.bench} ask={props.ask} map={props.map} width={half() - 8} height={mapHeight()} />
-          </section>
-        </div>
+      <div class="ask-said" style={{ 'min-height': `${SENTENCE}px` }}>
+        <WantedLine bench={props.bench} state={props.ask} />
       </div>
-      <div class="ask-right" style={{ width: `${right()}px` }}>
-        <header>
-          <h3>{t.answersTitle}</h3>
-          <AnswerActions bench={props.bench} state={props.ask} />
-          <AskButton bench={props.bench} state={props.ask} />
-        </header>
-        <Answers bench={props.bench} state={props.ask} />
-        <Tries
-          bench={props.bench}
-          ask={props.ask}
-          study={props.study}
-          width={right() - 40}
-          height={Math.max(150, Math.min(260, props.height - 250))}
-        />
+      <div class="ask-columns">
+        <section class="ask-left" style={{ width: `${props.timeLeft}px` }} aria-label={t.mayChange}>
+          <h3>{t.mayChange}</h3>
+          <p class="quiet">{t.mayHint}</p>
+          <SpanList bench={props.bench} state={props.ask} width={props.timeLeft - 44} />
+          <h3>{t.fillTitle}</h3>
+          <WantedFill state={props.ask} />
+        </section>
+        <div class="ask-middle" style={{ width: `${props.axis.width}px` }}>
+          <div style={{ height: `${times() * ROW}px` }} class="ask-ruler">
+            <RulerSpans bench={props.bench} state={props.ask} axis={props.axis} left={0} row={ROW} />
+          </div>
+          <div class="ask-under">
+            <section class="ask-margin" style={{ width: `${margin()}px` }} aria-label={t.margin}>
+              <header>
+                <h3>{t.margin}</h3>
+                <StudyRun bench={props.bench} ask={props.ask} study={props.study} />
+              </header>
+              <StudyChoices bench={props.bench} ask={props.ask} study={props.study} />
+              <MarginBars bench={props.bench} ask={props.ask} study={props.study} />
+              <BalanceWords bench={props.bench} ask={props.ask} study={props.study} />
+            </section>
+            <section class="ask-map-place beside" style={{ width: `${map()}px` }} aria-label={t.map}>
+              <MapChoices bench={props.bench} ask={props.ask} map={props.map} />
+              <MapView
+                bench={props.bench}
+                ask={props.ask}
+                map={props.map}
+                width={map() - CAPTION - 24}
+                height={Math.max(150, Math.min(420, under() - CHOICES - 14))}
+              />
+            </section>
+          </div>
+        </div>
+        <div class="ask-right" style={{ width: `${right()}px` }}>
+          <header>
+            <h3>{t.answersTitle}</h3>
+            <AnswerActions bench={props.bench} state={props.ask} />
+            <AskButton bench={props.bench} state={props.ask} />
+          </header>
+          <Answers bench={props.bench} state={props.ask} />
+          <Tries
+            bench={props.bench}
+            ask={props.ask}
+            study={props.study}
+            width={right() - 44}
+            height={Math.max(140, Math.min(260, props.height - 260))}
+          />
+        </div>
       </div>
     </div>
   );

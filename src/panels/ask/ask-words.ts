@@ -77,14 +77,14 @@ export function nameInput(id: string, spans: readonly BlockSpan[], spec: SkillSp
   const [, block, what, , angle] = /^block:(\d+)\.(\w+)(:(\w+))?$/.exec(id) ?? [];
   if (block) {
     const span = spans.find((s) => s.index === Number(block) - 1);
-    const title = span?.title ?? spec.blocks[Number(block) - 1]?.shape ?? block;
+    const title = span?.word ?? spec.blocks[Number(block) - 1]?.shape ?? block;
     // the same shape twice: told apart by its place
-    const twice = spans.filter((s) => s.title === title).length > 1 ? ` (${block})` : '';
+    const twice = spans.filter((s) => s.word === title).length > 1 ? ` (${block})` : '';
     const shape = soften(title) + twice;
     if (what === 'moveStart') return t.begins(shape);
     if (what === 'moveTime') return t.takes(shape);
-    if (what === 'start') return t.reached(title + twice);
-    if (what === 'end') return t.heldUntil(title + twice);
+    if (what === 'start') return t.reached(shape);
+    if (what === 'end') return t.heldUntil(shape);
     return t.angleIn(texts.joint(angle ?? ''), shape);
   }
   const [, key, field] = /^key:(\d+)\.(time|angle)$/.exec(id) ?? [];

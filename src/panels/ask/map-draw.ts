@@ -8,6 +8,7 @@ import type { MapTold } from './map-state.ts';
 export const STEPS = [1, 2, 4] as const;
 const HATCH = 7;
 const MOST_LEVELS = 8;
+const COARSELY = 0.3;
 
 export interface MapPlace {
   readonly left: number;
@@ -46,8 +47,11 @@ export function drawMap(
   const values = told.values.get(result);
   if (!values) return;
   const n = told.count;
-  const w = Math.max(2, Math.round(place.width));
-  const h = Math.max(2, Math.round(place.height));
+  const whole = told.rows === n;
+  // while it fills it is drawn often, so coarsely
+  const share = whole ? 1 : COARSELY;
+  const w = Math.max(2, Math.round(place.width * share));
+  const h = Math.max(2, Math.round(place.height * share));
   const bound = told.window.find((b) => b.result === result);
   const levels = engine.levels(values, MOST_LEVELS);
   const grey = tones(palette);
@@ -78,7 +82,7 @@ export function drawMap(
       if (Number.isFinite(v)) {
         const k = step(v);
         c = grey[k < 0 ? 3 : k];
-        if (blend(told.distance) > 1 && (px + py) % HATCH === 0) c = hatch;
+        if (whole && (px + py) % HATCH === 0 && blend(told.distance) > 1) c = hatch;
       } else if ((px - py + 10 * HATCH * h) % HATCH === 0 && rowDone(told, values, j)) c = hatch;
       image.data[o] = c[0];
       image.data[o + 1] = c[1];
@@ -90,6 +94,7 @@ export function drawMap(
   sheet.getContext('2d')?.putImageData(image, 0, 0);
   g.drawImage(sheet, place.left, place.top, place.width, place.height);
 
+  if (!whole) return;
   g.save();
   g.beginPath();
   g.rect(place.left, place.top, place.width, place.height);

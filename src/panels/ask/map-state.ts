@@ -53,6 +53,8 @@ export interface MapState {
 }
 
 const REST = 500;
+/** ms between two pictures of a map that fills */
+const DRAWN = 120;
 export const COARSE = 33;
 export const FINE = 65;
 /** A map reaches this many usual errors to each side. */
@@ -133,11 +135,12 @@ export function makeMapState(bench: Bench, ask: AskState, study: StudyState): Ma
     let rows = 0;
     let frame = 0;
     const show = (): void => {
-      frame ||= requestAnimationFrame(() => {
+      if (frame) return;
+      frame = window.setTimeout(() => {
         frame = 0;
         if (live || rows === n)
           setTold({ key: w.key, of: w.subject.name, x, y, count: n, window: w.window, rows, values, distance });
-      });
+      }, DRAWN);
     };
     try {
       const call = engine.map(

@@ -24,7 +24,7 @@ export function MapChoices(props: Omit<Props, 'width' | 'height'>) {
       <For each={['x', 'y'] as const}>
         {(which) => (
           <label class="ask-pick">
-            {which === 'x' ? t.mapX : t.mapY}
+            <span>{which === 'x' ? t.mapX : t.mapY}</span>
             <select
               value={props.map[which]()?.input ?? ''}
               onChange={(e) => props.map.setAxis(which, { input: e.currentTarget.value })}
@@ -40,7 +40,7 @@ export function MapChoices(props: Omit<Props, 'width' | 'height'>) {
         )}
       </For>
       <label class="ask-pick">
-        {t.mapOf}
+        <span>{t.mapOf}</span>
         <select value={props.map.of()} onChange={(e) => props.map.setOf(e.currentTarget.value)}>
           <For each={props.ask.asking()?.results ?? []}>
             {({ id }) => (

@@ -67,14 +67,12 @@ export function StudyRun(props: Props) {
       <Show
         when={props.study.progress()}
         fallback={
-          <>
-            <Show when={props.study.stale()}>
-              <span class="ask-stale">{t.staleMargin}</span>{' '}
-              <button type="button" class="small" onClick={() => props.study.again()}>
-                {t.again}
-              </button>
-            </Show>
-          </>
+          <Show when={props.study.stale()}>
+            <span class="ask-stale">{t.staleMargin}</span>{' '}
+            <button type="button" class="small" onClick={() => props.study.again()}>
+              {t.again}
+            </button>
+          </Show>
         }
       >
         {(p) => (

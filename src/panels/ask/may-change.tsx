@@ -91,7 +91,8 @@ export function RulerSpans(props: Props & { axis: TimeAxis; left: number; row: n
             width: props.axis.width,
           });
           const endsAt = (): number => Math.min(xOf(props.axis, one.to + shift()), props.axis.width);
-          const words = (): 'after' | 'before' => (endsAt() < 0.56 * props.axis.width ? 'after' : 'before');
+          const startsAt = (): number => Math.max(xOf(props.axis, one.from + shift()), 0);
+          const words = (): 'after' | 'before' => (props.axis.width - endsAt() > startsAt() ? 'after' : 'before');
           return (
             <li style={{ height: `${props.row}px` }} data-input={one.id}>
               <div class="ruler-span" style={{ left: `${props.left}px`, width: `${props.axis.width}px` }}>
@@ -112,7 +113,7 @@ export function RulerSpans(props: Props & { axis: TimeAxis; left: number; row: n
                   style={
                     words() === 'after'
                       ? { left: `${endsAt() + 14}px` }
-                      : { right: `${props.axis.width - Math.max(xOf(props.axis, one.from + shift()), 0) + 14}px` }
+                      : { right: `${props.axis.width - startsAt() + 14}px` }
                   }
                 >
                   {row.name()} <Ends {...props} one={one} shift={shift()} row={row} />

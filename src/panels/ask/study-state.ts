@@ -50,6 +50,8 @@ export interface StudyState {
 /** ms of rest before a study begins */
 const REST = 500;
 const SEED = 1;
+/** ms between two pictures while tries come */
+const DRAWN = 120;
 
 export function makeStudyState(bench: Bench, ask: AskState): StudyState {
   const [kind, setKind] = createSignal<WindowKind>('usual');
@@ -106,10 +108,11 @@ export function makeStudyState(bench: Bench, ask: AskState): StudyState {
     // pieces come faster than the page needs to be drawn
     let frame = 0;
     const show = (): void => {
-      frame ||= requestAnimationFrame(() => {
+      if (frame) return;
+      frame = window.setTimeout(() => {
         frame = 0;
         if (live) setTold(next);
-      });
+      }, DRAWN);
     };
     try {
       const call = engine.study(

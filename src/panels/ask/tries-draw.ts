@@ -29,7 +29,7 @@ export function drawTries(
   const bound = (id: string) => told?.window.find((b) => b.result === id);
   const [short, twist] = [bound('short'), bound('twists')];
   if (!told || !short || !twist) return;
-  const fit = (low: number, high: number, values: number[]): readonly [number, number] => {
+  const reach = (low: number, high: number, values: number[]): readonly [number, number] => {
     const known = values.filter(Number.isFinite).sort((a, b) => a - b);
     const at = (q: number): number => known[Math.round(q * (known.length - 1))] ?? low;
     // single tries far away would make all else small
@@ -38,12 +38,12 @@ export function drawTries(
     const pad = 0.08 * (b - a);
     return [a - pad, b + pad];
   };
-  const [xa, xb] = fit(
+  const [xa, xb] = reach(
     short.low,
     short.high,
     told.tries.map((one) => one.short),
   );
-  const [ya, yb] = fit(
+  const [ya, yb] = reach(
     twist.low,
     twist.high,
     told.tries.map((one) => one.twists),

@@ -21,6 +21,12 @@ export function ToolPlace(props: ToolProps & { tool: Tool }) {
     e.preventDefault();
     props.bench.openTool(undefined);
   };
+  /** A button that goes with its press (a phase laid on, a version taken away) leaves the focus to the tool. */
+  const onClick = (): void => {
+    requestAnimationFrame(() => {
+      if (root.isConnected && document.activeElement === document.body) root.focus({ preventScroll: true });
+    });
+  };
   return (
     <section
       ref={root}
@@ -30,6 +36,7 @@ export function ToolPlace(props: ToolProps & { tool: Tool }) {
       data-tool={props.tool.name}
       style={{ width: `${props.width}px`, height: `${props.height}px` }}
       onKeyDown={onKeyDown}
+      onClick={onClick}
     >
       <header class="tool-head">
         <h2>{title()}</h2>

@@ -17,6 +17,8 @@ test('a trampoline code becomes a skill that does it; undo brings the old one ba
   await page.keyboard.press('Tab');
   await form(page).getByRole('button', { name: 'Draft' }).click();
   await expect(page.locator('.notice')).toContainText('First draft of 8 22 /', { timeout: 60_000 });
+  // the form is gone: the keyboard goes on from the line it came from
+  await expect(page.getByTestId('code').getByRole('button')).toBeFocused();
   const said = await readSentence(page);
   expect(said.somersaults).toBeCloseTo(2, 1);
   expect(Math.abs(said.twists - 2)).toBeLessThan(0.25);
@@ -41,6 +43,7 @@ test('a code that is none is refused with what is allowed, and nothing changes',
   await openBench(page);
   const before = await readSentence(page);
   for (const [code, told] of [
+    [' ', 'Nothing is typed yet'],
     ['8 2 /', 'allowed: 2 digits after 8'],
     ['99', 'a trampoline code such as'],
     ['9999B', 'allowed: 1 forward, 2 back'],

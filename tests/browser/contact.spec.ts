@@ -93,3 +93,15 @@ test('a push that could not be given says so', async ({ page }) => {
   await lean.press('Enter');
   await expect(page.getByTestId('possible')).toContainText('It would slip', SOON);
 });
+
+test('by keyboard: a phase laid on takes its button away, and the tool keeps the focus and its Escape', async ({
+  page,
+}) => {
+  await openBench(page);
+  await page.keyboard.press('m');
+  await expect(tool(page)).toBeFocused();
+  await tool(page).getByRole('button', { name: 'Land on a mat' }).press('Enter');
+  await expect(tool(page)).toBeFocused();
+  await page.keyboard.press('Escape');
+  await expect(tool(page)).toBeHidden();
+});

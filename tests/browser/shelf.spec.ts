@@ -70,9 +70,10 @@ test('entries are renamed, duplicated, deleted, and brought back', async ({ page
   await name.fill('Monday full');
   await name.press('Enter');
   await expect(mine.getByText('Monday full')).toHaveCount(1);
+  await expect(notice(page)).toContainText('Its name is now “Monday full”');
+  await expect(mine.getByRole('button', { name: 'More for Monday full' })).toBeFocused();
   // the open skill goes with its entry
   await expect(dialog.locator('.shelf-open')).toHaveText(/Monday full\s+on the shelf/);
-  await mine.getByRole('button', { name: /^More for/ }).click();
   await mine.getByRole('button', { name: 'Duplicate' }).click();
   await expect(mine.getByText('Monday full (copy)')).toBeVisible();
   await expect(mine.getByRole('listitem')).toHaveCount(2);
@@ -80,6 +81,7 @@ test('entries are renamed, duplicated, deleted, and brought back', async ({ page
   await mine.getByRole('button', { name: 'Delete' }).click();
   await expect(mine.getByRole('listitem')).toHaveCount(1);
   await expect(notice(page)).toContainText('is deleted');
+  await expect(dialog.getByRole('button', { name: 'Undo' })).toBeFocused();
   await notice(page).getByRole('button', { name: 'Undo' }).click();
   await expect(mine.getByRole('listitem')).toHaveCount(2);
   await expect(mine.getByText('Monday full (copy)')).toBeVisible();

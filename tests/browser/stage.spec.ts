@@ -129,3 +129,24 @@ test('two fingers zoom, one finger moves', async ({ page, hasTouch, browserName 
   expect(ratio).toBeGreaterThan(1.7);
   expect(ratio).toBeLessThan(2.3);
 });
+
+test('on the narrowest laptop every button of bar and stage is in sight, and the page is no longer than the window', async ({
+  page,
+}, info) => {
+  test.skip(info.project.name !== 'desktop', 'a laptop');
+  await page.setViewportSize({ width: 1160, height: 812 });
+  await openBench(page);
+  await page.keyboard.press('g');
+  await expect(page.locator('.stage-bar')).toBeVisible();
+  const found = await page.locator('.bar button, .stage-bar button').evaluateAll((buttons) =>
+    buttons
+      .map((b) => ({ name: b.textContent || b.getAttribute('aria-label'), box: b.getBoundingClientRect() }))
+      .filter(({ box }) => box.width > 0)
+      .map(({ name, box }) => ({ name, isIn: box.left >= 0 && box.right <= innerWidth })),
+  );
+  expect(found.length).toBeGreaterThan(20);
+  expect(found.filter(({ isIn }) => !isIn).map(({ name }) => name)).toEqual([]);
+  const title = page.locator('.skill-title b');
+  expect(await title.evaluate((b) => b.scrollWidth - b.clientWidth)).toBeLessThanOrEqual(0);
+  expect(await page.evaluate(() => document.documentElement.scrollHeight - innerHeight)).toBeLessThanOrEqual(0);
+});

@@ -75,3 +75,13 @@ test('play is one tap', async ({ page }) => {
   await page.getByRole('button', { name: 'Pause' }).tap();
   expect(Number(await bob(page).getAttribute('aria-valuenow'))).toBeGreaterThan(0);
 });
+
+test('the standing caution is not under the thumb bar', async ({ page }) => {
+  await openBench(page);
+  const under = await page.evaluate(() => {
+    const thumb = document.querySelector('.thumb')?.getBoundingClientRect().top ?? 0;
+    return [...document.querySelectorAll('main .standing')].map((p) => p.getBoundingClientRect().bottom - thumb);
+  });
+  expect(under.length).toBeGreaterThan(0);
+  for (const px of under) expect(px).toBeLessThanOrEqual(0.5);
+});

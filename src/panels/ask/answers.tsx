@@ -5,8 +5,8 @@ import type { ToldObstacle } from '../../engine/ask.ts';
 import { askTexts as t } from '../../texts/ask.ts';
 import { texts } from '../../texts.ts';
 import type { Bench } from '../bench.ts';
-import { DEG, formatNumber } from '../numbers.ts';
-import { say } from '../units.ts';
+import { DEG, formatNumber, soften } from '../numbers.ts';
+import { say, sayNumber } from '../units.ts';
 import type { AskState } from './ask-state.ts';
 import { type AskUnit, isNothing, nameInput, sayChange, sayIn } from './ask-words.ts';
 
@@ -140,7 +140,7 @@ function AnswerRow(props: Props & { one: Solution; index: number }) {
       if (isNothing(input.unit, by)) return [];
       return [t.changes(nameInput(id, props.bench.spans(), open.spec), sayChange(input, by))];
     });
-    return list.length > 0 ? list.join(', ') : t.asNow;
+    return list.length > 0 ? list.map((one, k) => (k === 0 ? one : soften(one))).join(', ') : t.asNow;
   });
   const outcome = (): string => {
     const value = (id: string): number => props.one.terms.find((x) => x.wish.result === id)?.value ?? Number.NaN;
@@ -153,7 +153,7 @@ function AnswerRow(props: Props & { one: Solution; index: number }) {
           ? t.landsShort(`${formatNumber(deg, 0)}°`)
           : t.landsOver(`${formatNumber(deg, 0)}°`);
     const tilted = Math.abs(tilt) > TILT_SAID ? t.tiltedBy(`${formatNumber(Math.abs(tilt) * DEG, 0)}°`) : '';
-    return t.outcome(`${say('turns', props.one.twists, 2)} ${t.axisTwist}`, landing, tilted);
+    return t.outcome(`${sayNumber('turns', props.one.twists, 2)} ${t.axisTwist}`, landing, tilted);
   };
   const cost = () => props.one.cost;
   const joint = (peak: { share: number; angle: number } | undefined, what: string): string => {

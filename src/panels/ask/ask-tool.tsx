@@ -143,19 +143,23 @@ function TouchAsk(props: Parts & { tab: TouchTab; setTab: (tab: TouchTab) => voi
       <TabPanel class="ask-panel" id="ask" chosen={props.tab} heightPx={room()}>
         <Switch>
           <Match when={props.tab === 'wanted'}>
+            <WantedLine bench={props.bench} state={props.ask} />
+            <div class="ask-row">
+              <AskButton bench={props.bench} state={props.ask} />
+              <WantedFill state={props.ask} />
+            </div>
+            <h3>{t.mayChange}</h3>
+            <p class="quiet">{t.mayHint}</p>
             <div class="ask-bleed" style={{ margin: `0 ${-pad()}px` }}>
               <RulerSpans
                 bench={props.bench}
                 state={props.ask}
                 axis={props.axis}
                 left={0}
-                row={phone() ? 92 : TOUCH_ROW}
+                row={phone() ? 2 * TOUCH_ROW : TOUCH_ROW}
+                stacked={phone()}
               />
             </div>
-            <WantedLine bench={props.bench} state={props.ask} />
-            <WantedFill state={props.ask} />
-            <AskButton bench={props.bench} state={props.ask} />
-            <h3>{t.mayChange}</h3>
             <SpanList bench={props.bench} state={props.ask} width={Math.min(props.width - 2 * pad() - 12, 460)} />
           </Match>
           <Match when={props.tab === 'answers'}>
@@ -190,7 +194,7 @@ function TouchAsk(props: Parts & { tab: TouchTab; setTab: (tab: TouchTab) => voi
                 ask={props.ask}
                 map={props.map}
                 width={plot()}
-                height={Math.max(210, Math.min(420, room() - (phone() ? 90 : 70)))}
+                height={Math.max(phone() ? 230 : 150, Math.min(420, room() - 84))}
               />
             </div>
           </Match>

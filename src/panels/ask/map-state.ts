@@ -42,7 +42,7 @@ export interface MapState {
   readonly stale: Accessor<boolean>;
   readonly progress: Accessor<Progress | undefined>;
   readonly failed: Accessor<string>;
-  /** of the subject */
+  /** of the document, as it is */
   readonly now: Accessor<readonly [number, number] | undefined>;
   /** of the answers, in their order */
   readonly answers: Accessor<readonly (readonly [number, number])[]>;
@@ -208,8 +208,8 @@ export function makeMapState(bench: Bench, ask: AskState, study: StudyState): Ma
     progress,
     failed,
     now: createMemo(() => {
-      const subject = ask.subject();
-      return subject && axes() ? placeOf(subject.spec) : undefined;
+      const open = ask.skill();
+      return open && axes() ? placeOf(open.spec) : undefined;
     }),
     answers: createMemo(() =>
       ask.stale() || !axes() ? [] : (ask.found()?.list ?? []).map(({ spec }) => placeOf(spec)),

@@ -233,8 +233,12 @@ export function MapView(props: Props) {
           </Show>
           <For each={props.map.answers()}>
             {(p, i) => (
-              <Show when={inSight(p) && props.ask.picked() !== i()}>
-                <g class="map-answer" transform={`translate(${toX(p[0])} ${toY(p[1])})`}>
+              <Show when={inSight(p)}>
+                <g
+                  class="map-answer"
+                  classList={{ picked: props.ask.picked() === i() }}
+                  transform={`translate(${toX(p[0])} ${toY(p[1])})`}
+                >
                   <circle r="8" />
                   <text y="4" text-anchor="middle">
                     {i() + 1}

@@ -77,10 +77,10 @@ function Remove(props: Props & { one: Chosen; name: string }) {
 }
 
 /** Instants, each in a line of its own under the shapes. */
-export function RulerSpans(props: Props & { axis: TimeAxis; left: number; row: number }) {
+export function RulerSpans(props: Props & { axis: TimeAxis; left: number; row: number; stacked?: boolean }) {
   const list = createMemo(() => props.state.chosen().filter(({ id }) => props.state.inputOf(id)?.eventS !== undefined));
   return (
-    <ul class="ruler-spans" aria-label={t.mayChange}>
+    <ul class="ruler-spans" classList={{ stacked: props.stacked }} aria-label={t.mayChange}>
       <For each={list()}>
         {(one) => {
           const row = useRow({ ...props, one });
@@ -111,9 +111,11 @@ export function RulerSpans(props: Props & { axis: TimeAxis; left: number; row: n
                 <span
                   class="ruler-words"
                   style={
-                    words() === 'after'
-                      ? { left: `${endsAt() + 14}px` }
-                      : { right: `${props.axis.width - startsAt() + 14}px` }
+                    props.stacked
+                      ? {}
+                      : words() === 'after'
+                        ? { left: `${endsAt() + 14}px` }
+                        : { right: `${props.axis.width - startsAt() + 14}px` }
                   }
                 >
                   {row.name()} <Ends {...props} one={one} shift={shift()} row={row} />

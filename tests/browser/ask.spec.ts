@@ -1,0 +1,179 @@
+// Ask, as a person asks: a wanted twist gets answers drawn as B, used and taken back; margin, map, faults, one tab at a time.
+import { AxeBuilder } from '@axe-core/playwright';
+import { expect, type Page, test } from '@playwright/test';
+import { openBench, readSentence, undo } from './bench.ts';
+
+const isWide = (page: Page): boolean => (page.viewportSize()?.width ?? 0) >= 1160;
+const tool = (page: Page) => page.locator('[data-tool="ask"]');
+/** hundreds of flights in one worker of a loaded machine */
+const SOON = { timeout: 60_000 };
+
+async function openAsk(page: Page): Promise<void> {
+  await openBench(page);
+  if (!isWide(page)) await page.getByRole('button', { name: 'Menu' }).tap();
+  await page.getByRole('navigation', { name: 'Tools' }).getByRole('button', { name: 'Ask' }).click();
+  await expect(tool(page)).toBeVisible();
+  await expect(slot(page, 'Twists wanted')).toBeVisible();
+}
+
+async function tab(page: Page, name: string): Promise<void> {
+  if (!isWide(page)) await tool(page).getByRole('tab', { name }).tap();
+}
+
+const slot = (page: Page, name: string) => tool(page).getByRole('spinbutton', { name, exact: true });
+const answer = (page: Page, n: number) => tool(page).locator(`[data-answer="${n}"]`);
+
+async function ask(page: Page): Promise<void> {
+  await tool(page).locator('.ask-run button.main').click();
+  await tab(page, 'Answers');
+  await expect(answer(page, 1)).toBeVisible(SOON);
+}
+
+test('the sentence is filled from the skill; an answer is told, used in one step and taken back', async ({ page }) => {
+  await openAsk(page);
+  await expect(slot(page, 'Twists wanted')).toHaveValue('1.00');
+  await expect(slot(page, 'Somersaults wanted')).toHaveValue('1.00');
+  const before = (await readSentence(page)).text;
+  await slot(page, 'Twists wanted').fill('0.9');
+  await slot(page, 'Twists wanted').press('Enter');
+  await ask(page);
+  await expect(answer(page, 1)).toContainText('0.90 twist');
+  await tool(page).getByRole('button', { name: 'Use it' }).click();
+  await expect.poll(async () => (await readSentence(page)).twists, SOON).toBeCloseTo(0.9, 2);
+  await expect(tool(page).getByText('These answers belong to the skill before its last change.')).toBeVisible();
+  await expect(tool(page).getByRole('button', { name: 'Use it' })).toBeHidden();
+  await undo(page);
+  expect((await readSentence(page)).text).toBe(before);
+  // the same document again: the answers are its own
+  await expect(tool(page).getByText('These answers belong to the skill before its last change.')).toBeHidden();
+});
+
+test('an answer is kept as a version', async ({ page }) => {
+  await openAsk(page);
+  await ask(page);
+  await tool(page).getByRole('button', { name: 'Keep as B' }).click();
+  await expect(tool(page).getByRole('button', { name: 'Keep as C' })).toBeVisible();
+});
+
+test('what cannot be had is told with what stands in the way', async ({ page }) => {
+  await openAsk(page);
+  await slot(page, 'Twists wanted').fill('3');
+  await slot(page, 'Twists wanted').press('Enter');
+  await ask(page);
+  await expect(tool(page).getByText('Nothing found as wanted. The nearest:')).toBeVisible();
+  await expect(tool(page).locator('.ask-obstacles')).toContainText(/Twists: reached [\d.]+ rev, wanted 3\.00/);
+});
+
+test('a search can be stopped', async ({ page }) => {
+  await openAsk(page);
+  await tool(page).locator('.ask-run button.main').click();
+  await tool(page).locator('.ask-run').getByRole('button', { name: 'Stop' }).click();
+  await expect(tool(page).locator('.ask-run button.main')).toBeVisible(SOON);
+});
+
+test('what is out of range says the range and keeps the value; a code that is none says what is allowed', async ({
+  page,
+}) => {
+  await openAsk(page);
+  await slot(page, 'Twists wanted').fill('40');
+  await slot(page, 'Twists wanted').press('Enter');
+  await expect(tool(page).getByRole('alert')).toContainText(
+    'Twists wanted: from 0.00 to 8.00; Twists wanted stays 1.00',
+  );
+  await slot(page, 'Twists wanted').press('Escape');
+  const code = tool(page).getByRole('textbox', { name: 'Code' });
+  await code.fill('nothing');
+  await code.press('Enter');
+  await expect(tool(page).getByRole('alert')).toBeVisible();
+  await code.fill('4 2 /');
+  await code.press('Enter');
+  await expect(tool(page).getByRole('alert')).toBeHidden();
+  await expect(slot(page, 'Twists wanted')).toHaveValue('1.00');
+});
+
+test('a span moves by its end, by keys and by typing; what may change is added and taken away', async ({ page }) => {
+  await openAsk(page);
+  const row = tool(page).locator('[data-input="takeoff.h.z"]');
+  const low = row.getByRole('slider', { name: 'Somersault momentum, from' });
+  const before = Number(await low.getAttribute('aria-valuenow'));
+  await low.focus();
+  await low.press('ArrowRight');
+  await expect.poll(async () => Number(await low.getAttribute('aria-valuenow'))).toBeGreaterThan(before);
+  await row.getByRole('spinbutton', { name: 'Somersault momentum, up to' }).fill('52');
+  await row.getByRole('spinbutton', { name: 'Somersault momentum, up to' }).press('Enter');
+  await expect(row.getByRole('slider', { name: 'Somersault momentum, up to' })).toHaveAttribute('aria-valuenow', '52');
+  await tool(page).getByLabel('Add what may change').selectOption('takeoff.speedUp');
+  await expect(tool(page).locator('[data-input="takeoff.speedUp"]').first()).toBeVisible();
+  await tool(page).getByRole('button', { name: 'Keep fixed: Speed up' }).click();
+  await expect(tool(page).getByRole('button', { name: 'Keep fixed: Speed up' })).toBeHidden();
+});
+
+test('a hundred tries say a share with its interval; bars stand narrowest first; balance is labelled', async ({
+  page,
+}) => {
+  await openAsk(page);
+  await tab(page, 'Margin');
+  await expect(page.getByTestId('share')).toHaveText(/\d+ % still landed \d+ to \d+ with 95 % confidence/, SOON);
+  await expect(tool(page).locator('.margin-bars')).toHaveAttribute('aria-busy', 'false', SOON);
+  await expect(tool(page).getByText('100 tries')).toContainText('balance off');
+  await expect(tool(page).locator('.margin-bars tbody tr')).toHaveCount(9);
+  await tool(page).getByRole('button', { name: 'on', exact: true }).click();
+  await expect(tool(page).getByText(/the hips answer to twist that was not planned, 0\.08 s after/)).toBeVisible();
+  await expect(tool(page).getByText('100 tries')).toContainText('balance on', SOON);
+});
+
+test('the map fills beside the page; keys and a press go there in one step that undo takes back', async ({ page }) => {
+  await openAsk(page);
+  await tab(page, 'Map');
+  const plot = tool(page).getByRole('application');
+  await expect(plot).toHaveAttribute('aria-busy', 'true', SOON);
+  await expect(plot).toHaveAttribute('aria-busy', 'false', SOON);
+  expect(page.workers().some((w) => w.url().includes('batch-worker'))).toBe(true);
+  await expect(tool(page).locator('.map-place')).toHaveText(/0\.712 s, 48\.9 kg·m²\/s: 1\.00 rev, lands inside/);
+  const before = (await readSentence(page)).text;
+  await plot.focus();
+  for (let i = 0; i < 6; i++) await plot.press('ArrowRight');
+  await plot.press('Enter');
+  await expect.poll(async () => (await readSentence(page)).text).not.toBe(before);
+  // the map holds for every place in it
+  await expect(tool(page).getByText('Of the skill before its last change.')).toHaveCount(isWide(page) ? 1 : 0);
+  await undo(page);
+  expect((await readSentence(page)).text).toBe(before);
+  await plot.scrollIntoViewIfNeeded();
+  const box = await plot.boundingBox();
+  if (!box) throw new Error('no map');
+  await page.mouse.click(box.x + box.width * 0.75, box.y + Math.min(box.height * 0.4, 60));
+  await expect.poll(async () => (await readSentence(page)).text).not.toBe(before);
+  await undo(page);
+  expect((await readSentence(page)).text).toBe(before);
+});
+
+test('touch: steppers move the place and a button goes there', async ({ page }) => {
+  test.skip(isWide(page), 'touch only');
+  await openAsk(page);
+  await tab(page, 'Map');
+  await expect(tool(page).getByRole('application')).toHaveAttribute('aria-busy', 'true', SOON);
+  await expect(tool(page).getByRole('application')).toHaveAttribute('aria-busy', 'false', SOON);
+  const before = (await readSentence(page)).text;
+  for (let i = 0; i < 6; i++) await tool(page).getByRole('button', { name: 'Somersault momentum: less' }).tap();
+  await tool(page).getByRole('button', { name: 'Go there' }).tap();
+  await expect.poll(async () => (await readSentence(page)).text).not.toBe(before);
+});
+
+for (const colorScheme of ['light', 'dark'] as const)
+  test(`axe finds no violation in Ask, ${colorScheme}`, async ({ page }) => {
+    await page.emulateMedia({ colorScheme, reducedMotion: 'reduce' });
+    await openAsk(page);
+    await ask(page);
+    for (const name of isWide(page) ? ['all'] : ['Wanted', 'Answers', 'Margin', 'Map']) {
+      await tab(page, name);
+      if (name === 'Margin' || name === 'all') await expect(page.getByTestId('share')).toBeVisible(SOON);
+      const found = await new AxeBuilder({ page })
+        .include('[data-tool="ask"]')
+        .withTags(['wcag2a', 'wcag2aa', 'wcag21aa', 'wcag22aa', 'best-practice'])
+        .analyze();
+      expect(
+        found.violations.map((v) => `${name} ${v.id}: ${v.nodes.map((n) => n.target.join(' ')).join('; ')}`),
+      ).toEqual([]);
+    }
+  });

@@ -62,12 +62,17 @@ export interface Solution {
   readonly cost: Cost;
 }
 
-/** Flown anew to the usual tolerance. */
-export function describeSolution(problem: Problem, sense: Sense, values: readonly number[]): Solution {
+/** Flown anew to the usual tolerance, unless another is given. */
+export function describeSolution(
+  problem: Problem,
+  sense: Sense,
+  values: readonly number[],
+  options: FlightOptions = {},
+): Solution {
   const evaluator = new Evaluator(
     problem.spec,
     problem.unknowns.map((u) => u.input),
-    {},
+    options,
     sense,
   );
   const limits = problem.limits ?? NO_LIMITS;

@@ -121,11 +121,20 @@ export function* solveSteps(problem: Problem): Generator<SolveProgress, Answer, 
     }
   }
 
-  const tell = ({ fit }: Found): Solution => describeSolution(problem, evaluator.sense, valuesOf(fit.x));
-  const solutions = found.map(tell).sort(byCost);
+  // what the coarse flights of a search can still follow may be too fast for a flight to keep: it is no answer
+  const tell = ({ fit }: Found, options?: FlightOptions): Solution | undefined => {
+    try {
+      return describeSolution(problem, evaluator.sense, valuesOf(fit.x), options);
+    } catch (error) {
+      if (isOfFlight(error)) return undefined;
+      throw error;
+    }
+  };
+  const solutions = found.flatMap((f) => tell(f) ?? []).sort(byCost);
   const common = { seed, fits: done, flights: evaluator.flights, isComplete: !isStopped };
   if (solutions.length > 0 || !nearest) return { solutions, ...common };
-  const miss = tell(nearest);
+  const miss = tell(nearest) ?? tell(nearest, problem.options ?? SEARCH_FLIGHTS);
+  if (!miss) return { solutions, ...common };
   const { x, r } = nearest.fit;
   return {
     solutions,

@@ -108,6 +108,79 @@ const doubleSpans: Spans = {
   'block:7.angle:shoulderElevationL': [60, 160],
 };
 
+/** Straight, T is 2.0 s; arms, side bend and hips throw and open. The numbers are those of an answer, found from draws. */
+const straightDouble: SkillFile = {
+  ...skills['back-straight-triple'],
+  takeoff: {
+    lowestPointHeightM: 1.15,
+    velocityMPerS: { along: -0.3, up: 9.78 },
+    momentum: { vectorKgM2PerS: [0, 0, 67.785] },
+  },
+  schedule: {
+    base: 'straight',
+    blocks: [
+      hold('tShape', -0.2, 0.3, 'side', { ...arms(87.1, 104.8), hipFlexion: -10, lumbarSideBend: -13.1 }),
+      hold('tShape', 0.6134, 1.0162, 'side', {
+        ...arms(118.4, 102.2),
+        shoulderPlaneR: 49.9,
+        shoulderPlaneL: -10,
+        lumbarSideBend: -6.4,
+        thoracicSideBend: -7.5,
+        hipFlexion: 23.2,
+      }),
+      hold('wrapped', 1.2858, 1.3504, 'direct', {}),
+      hold('tShape', 1.7096, 1.7249, 'direct', {
+        ...arms(175.4, 1),
+        shoulderPlaneR: 26.5,
+        shoulderPlaneL: 7,
+        lumbarSideBend: -16.7,
+        thoracicSideBend: -13,
+        hipFlexion: -0.8,
+      }),
+      {
+        ...hold('landing', 1.995, 0, 'side', {
+          ...arms(65, 128.1),
+          shoulderElevation: 80,
+          shoulderPlane: 0,
+          hipFlexion: 20,
+          kneeFlexion: 20,
+          anklePlantarFlexion: 0,
+          lumbarFlexion: 0,
+        }),
+        to: { anchor: 'touchdown', s: 0 },
+      },
+    ],
+  },
+};
+const side = (block: number): Spans => ({
+  [`block:${block}.angle:shoulderElevationR`]: [60, 179],
+  [`block:${block}.angle:shoulderElevationL`]: [1, 120],
+  [`block:${block}.angle:shoulderPlaneR`]: [-10, 80],
+  [`block:${block}.angle:shoulderPlaneL`]: [-10, 80],
+  [`block:${block}.angle:lumbarSideBend`]: [-18, 18],
+  [`block:${block}.angle:thoracicSideBend`]: [-13, 13],
+  [`block:${block}.angle:hipFlexion`]: [-12, 40],
+});
+const straightDoubleSpans: Spans = {
+  'takeoff.h.z': [50, 105],
+  'block:1.end': [0.3, 0.95],
+  'block:2.start': [0.6, 1.15],
+  'block:2.end': [0.62, 1.2],
+  'block:3.start': [0.9, 1.4],
+  'block:3.end': [1.3, 1.75],
+  'block:4.start': [1.5, 1.9],
+  'block:4.end': [1.55, 1.92],
+  'block:5.start': [1.8, 1.995],
+  'block:1.angle:shoulderElevationR': [3, 177],
+  'block:1.angle:shoulderElevationL': [3, 177],
+  'block:1.angle:hipFlexion': [-10, 60],
+  'block:1.angle:lumbarSideBend': [-15, 15],
+  'block:5.angle:shoulderElevationR': [20, 120],
+  'block:5.angle:shoulderElevationL': [40, 170],
+  ...side(2),
+  ...side(4),
+};
+
 const unknownsOf = (spec: SkillSpec, spans: Spans): Unknown[] =>
   Object.entries(spans).map(([id, [a, b]]) => {
     const by = id.includes('angle:') ? DEG : 1;
@@ -121,13 +194,14 @@ function tell(
   twists: number,
   spans: Spans,
   limits: LimitsAsked,
+  after?: number,
 ): void {
   const aim = sim.aimAt(sim.parseSkill(file, shelf), {
     somersaults,
     twists,
     direction: 'backward',
     twistTo: 'left',
-    within: { landing: 4 * DEG, tilt: 2 * DEG },
+    within: { landing: 4 * DEG, tilt: 2 * DEG, ...(after === undefined ? {} : { twistsAfter: after }) },
     ...(somersaults > 1 ? { twistsAfter: [0] } : {}),
   });
   const answer = sim.solve({ ...aim, unknowns: unknownsOf(aim.spec, spans), limits, answers: 1, fits: 1 });
@@ -151,6 +225,7 @@ describe('the most twist', () => {
       tell('wrapped, side bend, planes', straightPlan(30, false), 1, 3, freeSpans, SPEEDS);
       tell('wrapped', straightPlan(60, false), 1, 4, straightSpans, SPEEDS);
       tell('wrapped, side bend, planes', straightPlan(60, false), 1, 4, freeSpans, SPEEDS);
+      tell('second somersault, straight', straightDouble, 2, 2, straightDoubleSpans, SPEEDS, 0.1);
       tell('second somersault', double, 2, 2, doubleSpans, SPEEDS);
       tell('second somersault, any speed', double, 2, 2, doubleSpans, RANGES);
       tell('second somersault, any speed', double, 2, 3, doubleSpans, RANGES);

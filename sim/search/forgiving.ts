@@ -83,11 +83,11 @@ export function* forgivingSteps(
   const { margin: _, ...unranked } = problem;
   for (; best && round < rounds && !isStopped; round++) {
     uniformsInto(seed, MOVES + round, u);
-    const from = best.values;
-    const moved = unknowns.map(({ from: low, to: high }, j) =>
+    const from: readonly number[] = best.values;
+    const moved: number[] = unknowns.map(({ from: low, to: high }, j) =>
       Math.min(high, Math.max(low, from[j] + reach * (high - low) * (2 * u[j] - 1))),
     );
-    const next = yield* run({ ...unranked, ...startAt(problem, moved), answers: 1, fits: 1 });
+    const next: Answer = yield* run({ ...unranked, ...startAt(problem, moved), answers: 1, fits: 1 });
     const found = next.solutions[0];
     const margin = found ? problem.margin(found.spec) : Number.NEGATIVE_INFINITY;
     if (found) met++;

@@ -154,6 +154,7 @@ export function ShelfRow(props: {
     e.preventDefault();
     const name = input.value;
     stop();
+    setOpen(false);
     if (name.trim() !== '' && name !== props.name) void shelf.rename(props.entry, name);
   };
   return (
@@ -193,7 +194,14 @@ export function ShelfRow(props: {
           >
             {t.rename}
           </button>
-          <button type="button" onClick={() => void shelf.duplicate(props.entry)}>
+          <button
+            type="button"
+            onClick={() => {
+              setOpen(false);
+              more.focus();
+              void shelf.duplicate(props.entry);
+            }}
+          >
             {t.duplicate}
           </button>
           <button type="button" onClick={() => void remove()}>

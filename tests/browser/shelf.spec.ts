@@ -74,6 +74,7 @@ test('entries are renamed, duplicated, deleted, and brought back', async ({ page
   await expect(mine.getByRole('button', { name: 'More for Monday full' })).toBeFocused();
   // the open skill goes with its entry
   await expect(dialog.locator('.shelf-open')).toHaveText(/Monday full\s+on the shelf/);
+  await mine.getByRole('button', { name: /^More for/ }).click();
   await mine.getByRole('button', { name: 'Duplicate' }).click();
   await expect(mine.getByText('Monday full (copy)')).toBeVisible();
   await expect(mine.getByRole('listitem')).toHaveCount(2);

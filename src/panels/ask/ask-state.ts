@@ -201,19 +201,26 @@ export function makeAskState(bench: Bench): AskState {
   // the versions that another tool had in the pictures come back when this one lets go of them
   let before: readonly StageVersion[] | undefined;
   let holds = false;
+  const hold = (result: FlightResult | undefined): void => {
+    const { versions } = bench.stageExtras();
+    if (result) {
+      if (!holds) before = versions;
+      holds = true;
+      bench.addStageExtras({ versions: [{ letter: 'B', result, shiftS: 0 }] });
+    } else if (holds) {
+      holds = false;
+      bench.addStageExtras({ versions: before });
+    }
+  };
   createEffect(() => {
     const result = drawn()?.result;
-    untrack(() => {
-      const { versions } = bench.stageExtras();
-      if (result) {
-        if (!holds) before = versions;
-        holds = true;
-        bench.addStageExtras({ versions: [{ letter: 'B', result, shiftS: 0 }] });
-      } else if (holds) {
-        holds = false;
-        bench.addStageExtras({ versions: before });
-      }
-    });
+    if (!result) {
+      untrack(() => hold(undefined));
+      return;
+    }
+    // flown in one task, drawn in the next
+    const timer = setTimeout(() => hold(result));
+    onCleanup(() => clearTimeout(timer));
   });
 
   const nameOf = (index: number): string =>

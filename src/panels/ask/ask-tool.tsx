@@ -1,5 +1,5 @@
 /** Ask: what it needs (wanted, may change, answers) and how much it forgives (margin, tries, map). */
-import { createEffect, createSignal, Match, onCleanup, Show, Switch, untrack } from 'solid-js';
+import { createEffect, createSignal, Match, onCleanup, onMount, Show, Switch, untrack } from 'solid-js';
 import { askTexts as t } from '../../texts/ask.ts';
 import type { Bench } from '../bench.ts';
 import { getPart, type ToolProps } from '../tools/tool.ts';
@@ -52,9 +52,21 @@ const ROW = 28;
 const SENTENCE = 40;
 const CHOICES = 50;
 const CAPTION = 150;
+/** answers, margin, map, tries */
+const PARTS = 4;
 
 /** Laptop: the sentence over all; times on the ruler, margin and map in the middle; what may change left, answers right. */
 function WideAsk(props: Parts) {
+  // a part a task, so that opening never holds the page for long
+  const [part, setPart] = createSignal(0);
+  let timer: ReturnType<typeof setTimeout> | undefined;
+  const next = (): void => {
+    timer = setTimeout(() => {
+      if (setPart((n) => n + 1) < PARTS) next();
+    });
+  };
+  onMount(next);
+  onCleanup(() => clearTimeout(timer));
   const right = (): number => props.width - props.timeLeft - props.axis.width;
   const margin = (): number => Math.round(props.axis.width * 0.46);
   const map = (): number => props.axis.width - margin();
@@ -83,19 +95,23 @@ function WideAsk(props: Parts) {
                 <h3>{t.margin}</h3>
                 <StudyRun bench={props.bench} ask={props.ask} study={props.study} />
               </header>
-              <StudyChoices bench={props.bench} ask={props.ask} study={props.study} />
-              <MarginBars bench={props.bench} ask={props.ask} study={props.study} />
-              <BalanceWords bench={props.bench} ask={props.ask} study={props.study} />
+              <Show when={part() >= 2}>
+                <StudyChoices bench={props.bench} ask={props.ask} study={props.study} />
+                <MarginBars bench={props.bench} ask={props.ask} study={props.study} />
+                <BalanceWords bench={props.bench} ask={props.ask} study={props.study} />
+              </Show>
             </section>
             <section class="ask-map-place beside" style={{ width: `${map()}px` }} aria-label={t.map}>
-              <MapChoices bench={props.bench} ask={props.ask} map={props.map} />
-              <MapView
-                bench={props.bench}
-                ask={props.ask}
-                map={props.map}
-                width={map() - CAPTION - 24}
-                height={Math.max(150, Math.min(420, under() - CHOICES - 14))}
-              />
+              <Show when={part() >= 3}>
+                <MapChoices bench={props.bench} ask={props.ask} map={props.map} />
+                <MapView
+                  bench={props.bench}
+                  ask={props.ask}
+                  map={props.map}
+                  width={map() - CAPTION - 24}
+                  height={Math.max(150, Math.min(420, under() - CHOICES - 14))}
+                />
+              </Show>
             </section>
           </div>
         </div>
@@ -105,14 +121,18 @@ function WideAsk(props: Parts) {
             <AnswerActions bench={props.bench} state={props.ask} />
             <AskButton bench={props.bench} state={props.ask} />
           </header>
-          <Answers bench={props.bench} state={props.ask} />
-          <Tries
-            bench={props.bench}
-            ask={props.ask}
-            study={props.study}
-            width={right() - 44}
-            height={Math.max(140, Math.min(260, props.height - 260))}
-          />
+          <Show when={part() >= 1}>
+            <Answers bench={props.bench} state={props.ask} />
+          </Show>
+          <Show when={part() >= 4}>
+            <Tries
+              bench={props.bench}
+              ask={props.ask}
+              study={props.study}
+              width={right() - 44}
+              height={Math.max(140, Math.min(260, props.height - 260))}
+            />
+          </Show>
         </div>
       </div>
     </div>

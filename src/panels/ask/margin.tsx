@@ -144,7 +144,7 @@ export function MarginBars(props: Props & { most?: number }) {
                 return open ? nameInput(bar.input, props.bench.spans(), open.spec) : bar.input;
               };
               return (
-                <tr classList={{ narrowest: i() === 0 }} data-input={bar.input}>
+                <tr classList={{ narrowest: i() === 0 }} data-input={bar.input} data-forgives={bar.forgives}>
                   <th scope="row">
                     {name()} <span class="quiet">{smallUnit(unit())}</span>
                   </th>

@@ -1,7 +1,13 @@
 /** What the sentence and the list of what may change begin with: the skill's own target or what it does now. */
 import type { Asking, AskSkill, Wanted } from '../../engine/ask.ts';
 import type { FlightResult } from '../../engine/result.ts';
-import type { Chosen } from './ask-state.ts';
+
+/** What may change, with its span; SI. */
+export interface Chosen {
+  readonly id: string;
+  readonly from: number;
+  readonly to: number;
+}
 
 /** Moves that may begin at another time, at first: the last ones, where the arms work. */
 const MOVES = 2;

@@ -11,13 +11,7 @@ import { askTexts as t } from '../../texts/ask.ts';
 import type { Bench } from '../bench.ts';
 import { wordFault } from '../fault-words.ts';
 import type { StageVersion } from '../ports.ts';
-import { chooseFirst, wantedOf } from './ask-start.ts';
-
-export interface Chosen {
-  readonly id: string;
-  readonly from: number;
-  readonly to: number;
-}
+import { type Chosen, chooseFirst, wantedOf } from './ask-start.ts';
 
 export interface Found {
   readonly key: string;

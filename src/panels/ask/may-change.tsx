@@ -5,7 +5,8 @@ import { askTexts as t } from '../../texts/ask.ts';
 import type { Bench } from '../bench.ts';
 import { Icon } from '../parts/icon.tsx';
 import { type TimeAxis, tOf, xOf } from '../plot/axis.ts';
-import type { AskState, Chosen } from './ask-state.ts';
+import type { Chosen } from './ask-start.ts';
+import type { AskState } from './ask-state.ts';
 import { groupOf, type InputGroup, nameInput, sayIn, stepOf } from './ask-words.ts';
 import { Slot } from './slot.tsx';
 import { SpanBar, type SpanScale } from './span-bar.tsx';
@@ -36,7 +37,6 @@ function useRow(props: Props & { one: Chosen }) {
 }
 
 function Ends(props: Props & { one: Chosen; shift: number; row: ReturnType<typeof useRow> }) {
-  const { state } = props;
   const least = (): number => stepOf(props.row.input().unit) / 10;
   return (
     <span class="span-ends">
@@ -47,7 +47,7 @@ function Ends(props: Props & { one: Chosen; shift: number; row: ReturnType<typeo
         value={props.one.from + props.shift}
         min={props.row.bounds()[0] + props.shift}
         max={props.one.to - least() + props.shift}
-        onChange={(v) => state.setSpan(props.one.id, v - props.shift, props.one.to)}
+        onChange={(v) => props.state.setSpan(props.one.id, v - props.shift, props.one.to)}
       />{' '}
       {t.toWord}{' '}
       <Slot
@@ -56,7 +56,7 @@ function Ends(props: Props & { one: Chosen; shift: number; row: ReturnType<typeo
         value={props.one.to + props.shift}
         min={props.one.from + least() + props.shift}
         max={props.row.bounds()[1] + props.shift}
-        onChange={(v) => state.setSpan(props.one.id, props.one.from, v - props.shift)}
+        onChange={(v) => props.state.setSpan(props.one.id, props.one.from, v - props.shift)}
       />
     </span>
   );

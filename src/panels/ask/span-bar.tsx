@@ -1,5 +1,5 @@
 /** A span that something may move in: thick ends to drag or step, a dot where it is now, a dashed ring where the answer has it. */
-import { createSignal, Show } from 'solid-js';
+import { createSignal, For, Show } from 'solid-js';
 import { askTexts as t } from '../../texts/ask.ts';
 import { startDrag } from '../parts/drag.ts';
 import { type AskUnit, sayIn, stepOf } from './ask-words.ts';
@@ -72,21 +72,23 @@ export function SpanBar(props: {
       <Show when={props.answer !== undefined}>
         <span class="span-answer" style={{ left: x(props.answer ?? 0) }} />
       </Show>
-      {([0, 1] as const).map((side) => (
-        <span
-          class="span-end"
-          role="slider"
-          tabIndex={0}
-          aria-label={side === 0 ? t.from(props.label) : t.to(props.label)}
-          aria-valuenow={ends()[side]}
-          aria-valuemin={side === 0 ? props.low : ends()[0]}
-          aria-valuemax={side === 0 ? ends()[1] : props.high}
-          aria-valuetext={sayIn(props.unit, ends()[side])}
-          style={{ left: x(ends()[side]) }}
-          onPointerDown={(e) => press(side, e)}
-          onKeyDown={(e) => onKey(side, e)}
-        />
-      ))}
+      <For each={[0, 1] as const}>
+        {(side) => (
+          <span
+            class="span-end"
+            role="slider"
+            tabIndex={0}
+            aria-label={side === 0 ? t.from(props.label) : t.to(props.label)}
+            aria-valuenow={ends()[side]}
+            aria-valuemin={side === 0 ? props.low : ends()[0]}
+            aria-valuemax={side === 0 ? ends()[1] : props.high}
+            aria-valuetext={sayIn(props.unit, ends()[side])}
+            style={{ left: x(ends()[side]) }}
+            onPointerDown={(e) => press(side, e)}
+            onKeyDown={(e) => onKey(side, e)}
+          />
+        )}
+      </For>
     </div>
   );
 }

@@ -14,6 +14,7 @@ import type { BenchPorts } from './ports.ts';
 import { Sheets } from './sheets.tsx';
 import { useDevice } from './size.ts';
 import { TabletLayout } from './tablet-layout.tsx';
+import { getPart } from './tools/tool.ts';
 
 const WRITTEN = 'input:not([type="range"], [type="checkbox"], [type="radio"]), textarea, [contenteditable]';
 const isTyped = (target: EventTarget | null): boolean => target instanceof Element && target.closest(WRITTEN) !== null;
@@ -32,6 +33,11 @@ export function App(props: { ports: BenchPorts }) {
   const [over, setOver] = createSignal(false);
   const title = createMemo(() => `${bench.file().title} – ${texts.product}`);
 
+  // a swing or a known push gives the flight its take-off, whether or not its tool is open
+  createEffect(() => {
+    if (!bench.file().approach) return;
+    void import('./contact/contact-state.ts').then((m) => getPart(bench, m.makeContactState));
+  });
   onMount(() => {
     if (bench.fresh) onCleanup(playFirst(bench.play));
     const onKey = (e: KeyboardEvent): void => {

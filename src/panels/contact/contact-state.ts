@@ -70,7 +70,8 @@ export function makeContactState(bench: Bench): ContactState {
       });
     };
     ask(false);
-    const timer = inDrag ? undefined : setTimeout(() => ask(true), REST);
+    // the release is studied for who looks at it
+    const timer = inDrag || bench.tool() !== 'contact' ? undefined : setTimeout(() => ask(true), REST);
     onCleanup(() => {
       clearTimeout(timer);
       silence?.();

@@ -42,7 +42,10 @@ export function ContactTool(props: ToolProps) {
             <b>{t.failed}</b> {state.failed()}
           </p>
         </Show>
-        <Show when={state.told()} fallback={<p class="quiet contact-empty">{state.busy() ? t.working : t.nothingYet}</p>}>
+        <Show
+          when={state.told()}
+          fallback={<p class="quiet contact-empty">{state.busy() ? t.working : t.nothingYet}</p>}
+        >
           {(told) => <Whole {...props} state={state} told={told()} width={middle()} />}
         </Show>
         <Show when={!wide()}>

@@ -84,7 +84,9 @@ export function makeMapState(bench: Bench, ask: AskState, study: StudyState): Ma
     const ids = open.inputs.map((i) => i.id);
     const time = ids.filter((id) => id.endsWith('.moveStart')).at(-1) ?? ids.find((id) => id.endsWith('.time'));
     const take = ids.find((id) => id === 'takeoff.h.z');
-    const [a, b] = [...new Set([time, take, ...ids])].filter((id) => id !== undefined);
+    const [a, b] = [...new Set([time, take, ids.find((id) => id.endsWith('.moveTime')), ...ids])].filter(
+      (id) => id !== undefined,
+    );
     const [x, y] = [about(a), about(b)];
     return x && y ? { title: open.file.title, x, y } : undefined;
   });

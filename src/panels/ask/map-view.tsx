@@ -123,6 +123,7 @@ export function MapView(props: Props) {
     const one = told();
     if (!one) return '';
     const [i, j] = at();
+    if (j >= one.rows) return '';
     const words = (which: 'x' | 'y', k: number): string => sayIn(unitOf(which), valueAt(which, k));
     const value = one.values.get(props.map.of())?.[j * one.count + i] ?? Number.NaN;
     if (!Number.isFinite(value)) return t.noPlace(words('x', i), words('y', j));

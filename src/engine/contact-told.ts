@@ -19,17 +19,15 @@ import type {
 import { sampleColumns, samplePoses } from './contact-sample.ts';
 
 const DEG = 180 / Math.PI;
-const G = 9.81;
 /** A common rule: the turn at constant speed on a circle, which ignores that the bottom is the fastest part. */
 const RULE_TURN = 1.7;
 const RULE_RADIUS = 0.9144;
 
-function tellSwing({ swing, flight }: Whole): ToldSwing | undefined {
+function tellSwing({ swing, flight }: Whole, contact: Contact): ToldSwing | undefined {
   if (!swing) return undefined;
   const { columns: c, shown } = swing;
   const last = shown - 1;
-  const speed = (2 * Math.PI * RULE_RADIUS) / RULE_TURN;
-  const g = speed ** 2 / RULE_RADIUS / G;
+  const even = contact.calcEvenCircle(RULE_RADIUS, RULE_TURN, flight.gravity);
   return {
     peaks: swing.peaks,
     driven: swing.driven,
@@ -49,7 +47,7 @@ function tellSwing({ swing, flight }: Whole): ToldSwing | undefined {
       for (let i = 0; i < shown; i++) count += limited[i];
       return { joint: name, share: count / shown };
     }),
-    rule: { turnS: RULE_TURN, speed, g, felt: g + 1 },
+    rule: { turnS: RULE_TURN, speed: even.speed, g: even.centripetal, felt: even.felt },
   };
 }
 
@@ -104,7 +102,7 @@ export function tellWhole(whole: Whole, contact: Contact): WholeTold {
     columns: sampleColumns(whole, contact),
     poses: samplePoses(whole, contact),
     takeoff: tellTakeoff(whole),
-    swing: tellSwing(whole),
+    swing: tellSwing(whole, contact),
     ...(late ? { late: { held: late.held, hand: late.hand, peakWeights: late.peak / weight } } : {}),
     contact: tellContact(whole),
     landing: tellLanding(whole),

@@ -28,7 +28,6 @@ export const stageTexts = {
   angleHint: 'Press one side, the corner, the other side.',
   place: (i: number) => `Point ${i + 1} of the measure`,
   placeAt: (across: string, up: string) => `${across} across, ${up} up`,
-  clear: 'Clear',
   zoomIn: 'Zoom in',
   zoomOut: 'Zoom out',
   fit: 'Fit',

@@ -1,11 +1,10 @@
 /** Before the air: a swing or a push, with what can be turned. */
-import { For, Match, Show, Switch } from 'solid-js';
-import type { FileApproach, FileSwing, FileSwingKey, FileTakeoffContact } from '../../../sim/index.ts';
+import { Match, Show, Switch } from 'solid-js';
+import type { FileApproach, FileSwing, FileTakeoffContact } from '../../../sim/index.ts';
 import {
   changeApproachSpeed,
   changeContact,
   changeGiven,
-  changeMove,
   changeSwing,
   contactForTakeoff,
   isContact,
@@ -15,6 +14,7 @@ import {
 import { contactTexts } from '../../texts/contact.ts';
 import type { Bench } from '../bench.ts';
 import { Knob, Pick } from './knob.tsx';
+import { MoveKeys } from './move-keys.tsx';
 
 const t = contactTexts;
 const k = t.knobs;
@@ -185,48 +185,6 @@ function SwingKnobs(props: { bench: Bench; swing: FileSwing }) {
         <MoveKeys bench={props.bench} swing={props.swing} />
       </details>
     </>
-  );
-}
-
-/** The keys of shoulder and hip: where on the circle (or when), and at what angle. */
-function MoveKeys(props: { bench: Bench; swing: FileSwing }) {
-  const keys = (): readonly FileSwingKey[] => props.swing.moves.last ?? props.swing.moves.keys;
-  return (
-    <For each={keys().map((_, i) => i)}>
-      {(i) => (
-        <Show when={keys()[i]}>
-          {(key) => (
-            <fieldset class="move">
-              <legend>
-                {k.joints[key().joint]} {key().atDeg === undefined ? `${key().atS} s` : `${key().atDeg}°`}
-              </legend>
-              <Knob
-                bench={props.bench}
-                label={`${k.joints[key().joint]}`}
-                unit="°"
-                value={key().deg}
-                min={-60}
-                max={220}
-                step={1}
-                decimals={0}
-                set={(file, v) => changeMove(file, i, { deg: v })}
-              />
-              <Knob
-                bench={props.bench}
-                label={k.release}
-                unit={key().atDeg === undefined ? 's' : '°'}
-                value={key().atDeg ?? key().atS ?? 0}
-                min={key().atDeg === undefined ? 0 : -180}
-                max={key().atDeg === undefined ? 20 : 180}
-                step={key().atDeg === undefined ? 0.01 : 1}
-                decimals={key().atDeg === undefined ? 2 : 0}
-                set={(file, v) => changeMove(file, i, key().atDeg === undefined ? { atS: v } : { atDeg: v })}
-              />
-            </fieldset>
-          )}
-        </Show>
-      )}
-    </For>
   );
 }
 

@@ -2,10 +2,10 @@
  * The human's angles and hinges (docs/conventions.md, "Joint angles").
  * Axes carry the sign, so that a hinge coordinate is the clinical angle; left limbs mirror X and Y rotations.
  */
+import { RAD } from '../math/angles.ts';
 import type { Hinge, NamedAngle, ShoulderAngles, Vec3 } from './body.ts';
 import { LIMB_LIMITS, type Limit, SPINE_LIMITS } from './human-limits.ts';
 
-const RAD = Math.PI / 180;
 const X: Vec3 = [1, 0, 0];
 const Y: Vec3 = [0, 1, 0];
 const Z: Vec3 = [0, 0, 1];

@@ -3,6 +3,7 @@
  * straight line (rows stand 1/240 s apart or closer where it matters; 1/120 s in the page).
  */
 
+import { REV } from '../math/angles.ts';
 import type { ShapeMoments } from '../measure/shape-moments.ts';
 import type { SimulatedAssumption } from './assumption.ts';
 import { columnAt } from './column-at.ts';
@@ -70,7 +71,6 @@ const instant = (
   ...(assuming ? { assuming } : {}),
 });
 
-const REV = 2 * Math.PI;
 const massOf = (r: Flown): number => r.flight.body.mass;
 
 const size = (x: number | undefined): number | undefined => (x === undefined ? undefined : Math.abs(x));

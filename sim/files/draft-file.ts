@@ -1,8 +1,8 @@
 /** A drafted skill as a skill file: radians to degrees, angles rounded to what the draft used. Flies as the draft flew. */
+import { DEG } from '../math/angles.ts';
 import type { Draft } from '../skill/draft-skill.ts';
 import { type AthleteRef, SKILL_FORMAT, SKILL_VERSION, type SkillFile } from './skill-file.ts';
 
-const DEG = 180 / Math.PI;
 const NOTE =
   'A first draft made from a code: a start for editing, not a technique to copy. Times, arms and momentum were searched so that the flight ends as the code says.';
 

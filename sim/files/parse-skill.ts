@@ -1,4 +1,5 @@
 /** From the JSON of a skill file to a SkillSpec in SI units; every fault is a FieldError with path, value and range. */
+import { RAD, REV } from '../math/angles.ts';
 import { FieldError, unknownName } from '../math/field-error.ts';
 import type { AthleteSpec, NamedPose, SkillSpec } from '../skill/skill-spec.ts';
 import { inSi } from './athlete-si.ts';
@@ -14,9 +15,6 @@ export interface Shelf {
   readonly athletes: Readonly<Record<string, Athlete>>;
   readonly shapes: Readonly<Record<string, ShapeData>>;
 }
-
-const RAD = Math.PI / 180;
-const REV = 2 * Math.PI;
 
 /** Text to JSON; a syntax fault names line and column. */
 export function parseJson(text: string): unknown {

@@ -1,9 +1,8 @@
 /** What a skill file says of the time before and after the flight, in SI units and radians. Faults name the field. */
+import { RAD } from '../math/angles.ts';
 import { FieldError } from '../math/field-error.ts';
 import type { ApproachSpec, ArrivalSpec } from '../skill/whole-spec.ts';
 import type { FileApproach, FileArrival, FileSwing, FileSwingKey } from './skill-file.ts';
-
-const RAD = Math.PI / 180;
 
 type SwingSpec = Extract<ApproachSpec, { kind: 'swing' }>;
 type SwingKeys = SwingSpec['moves']['keys'];

@@ -1,8 +1,8 @@
 /** The phases around a flight for the summary as JSON, in the units people type; null is "not known". Fields: docs/command-line.md. */
-import type { LandingReport } from '../contact/landing-report.ts';
-import type { Whole } from '../skill/whole.ts';
 
-const DEG = 180 / Math.PI;
+import type { LandingReport } from '../contact/landing-report.ts';
+import { DEG } from '../math/angles.ts';
+import type { Whole } from '../skill/whole.ts';
 
 /** Times count from the release or take-off; those of the landing from touchdown. */
 export function phasesOf(whole: Whole): object {

@@ -1,4 +1,5 @@
 /** The units of inputs and results as people and files have them: degrees and revolutions, never radians. */
+import { DEG } from '../math/angles.ts';
 import type { InputUnit } from '../search/input.ts';
 import type { ResultUnit } from '../search/result.ts';
 
@@ -10,8 +11,6 @@ export interface OutUnit {
   /** value outside = scale x value inside */
   readonly scale: number;
 }
-
-const DEG = 180 / Math.PI;
 
 export const OUT_UNITS: Readonly<Record<InputUnit | ResultUnit, OutUnit>> = {
   kgM2PerS: { suffix: 'kgM2PerS', word: 'kg m2/s', scale: 1 },

@@ -1,9 +1,7 @@
 /** A skill file with the numbers of a spec that a search changed: same blocks and keys, degrees and metres again. */
+import { DEG, REV } from '../math/angles.ts';
 import type { SkillSpec } from '../skill/skill-spec.ts';
 import type { HumanAthlete, SegmentOverride, SkillFile } from './skill-file.ts';
-
-const DEG = 180 / Math.PI;
-const REV = 2 * Math.PI;
 
 /** What did not change stays as it is written; angles and times are rounded far below what is felt. */
 export function fileOfSolved(file: SkillFile, before: SkillSpec, after: SkillSpec): SkillFile {

@@ -1,12 +1,10 @@
 /** A summary as JSON, in the units people type; null is "not defined". Fields: docs/command-line.md. */
+import { DEG, REV } from '../math/angles.ts';
 import type { JointPeak, Peak, Summary } from '../measure/summary.ts';
 import { CAUTION } from './caution.ts';
 
 export const SUMMARY_FORMAT = 'shapeflight-summary';
 export const SUMMARY_VERSION = 1;
-
-const DEG = 180 / Math.PI;
-const REV = 2 * Math.PI;
 
 type Numbers = Record<string, number | null>;
 

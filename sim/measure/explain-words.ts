@@ -2,6 +2,7 @@
  * The sentence of an explanation: "arms in: long-axis moment 2.6 -> 1.0 kg m2, twist rate 0.9 -> 2.4 rev/s, angular
  * momentum unchanged; the joints put in 95 J". All its texts stand in EXPLAIN_WORDS, to be put into another language as one.
  */
+import { RAD, REV } from '../math/angles.ts';
 import type { Explanation, Instant } from './explain.ts';
 import type { MoveWord } from './move-words.ts';
 import { wordTilt } from './words.ts';
@@ -78,14 +79,12 @@ export const EXPLAIN_WORDS: ExplainWords = {
   noWork: 'the joints did next to no work',
 };
 
-const REV = 2 * Math.PI;
-const DEG = Math.PI / 180;
 /** Beyond this share |h| has changed; the engine keeps it to 1e-12 or so. */
 const KEPT = 1e-6;
 /** Least change worth a word: share of a moment, rev/s, rad, J. */
 const MOMENT = 0.08;
 const RATE = 0.1;
-const TILT = 2 * DEG;
+const TILT = 2 * RAD;
 const WORK = 1;
 
 export function formatExplanation(e: Explanation | undefined, words: ExplainWords = EXPLAIN_WORDS): string {
@@ -126,7 +125,7 @@ function changes(a: Instant, b: Instant, w: ExplainWords): string[] {
 
 function tilt(x: number, y: number, w: ExplainWords): string {
   const say = (v: number, said: boolean): string =>
-    said ? w.angleOf((Math.abs(v) / DEG).toFixed(0), wordTilt(v)) : (Math.abs(v) / DEG).toFixed(0);
+    said ? w.angleOf((Math.abs(v) / RAD).toFixed(0), wordTilt(v)) : (Math.abs(v) / RAD).toFixed(0);
   // the side is said twice only where it changes
   return w.fromTo(w.tilt, say(x, wordTilt(x) !== '' && wordTilt(x) !== wordTilt(y)), say(y, true));
 }

@@ -4,8 +4,10 @@
  * 60 Hz, finer where it turns fast or tilts far, and its place in the root frame is kept for all flights of a schedule.
  * Radians, signed as in the frames: + backward for an athlete who faces +X, + to the left, + head to world right.
  */
+
 import type { Body } from '../body/body.ts';
 import type { Flight } from '../flight/flight.ts';
+import { REV } from '../math/angles.ts';
 import { quatOfMatInto } from '../math/rot.ts';
 import type { Triple } from '../math/vec3.ts';
 import { calcBodyFrame } from '../motion/body-frame.ts';
@@ -30,7 +32,6 @@ export interface FlightEnd {
   readonly isUndefined: boolean;
 }
 
-const REV = 2 * Math.PI;
 const STEP = 1 / 60;
 /** Looks closer where F turned farther than this between two, rad, or tilts farther than STEEP. */
 const FAR = Math.cos(0.8 / 2);

@@ -2,7 +2,9 @@
  * The name of a change of shape, as a short list of known moves: what arms, hips, knees and spine did between two poses.
  * By named angles of the human; a body without these names moves 'joints'. Poses: one value for each Body angle, rad.
  */
+
 import type { Body } from '../body/body.ts';
+import { RAD } from '../math/angles.ts';
 
 export type MoveWord =
   | 'armsIn'
@@ -34,14 +36,13 @@ export type MoveWord =
   | 'feet'
   | 'joints';
 
-const DEG = Math.PI / 180;
 /** Changes smaller than this have no word, rad. */
-const SMALL = 8 * DEG;
+const SMALL = 8 * RAD;
 /** Hips bent beyond this are a tuck or a pike, knees beyond it a tuck; less than OPEN is open. */
-const BENT = 75 * DEG;
-const OPEN = 60 * DEG;
+const BENT = 75 * RAD;
+const OPEN = 60 * RAD;
 /** Left and right that differ by more than this stand apart. */
-const APART = 30 * DEG;
+const APART = 30 * RAD;
 
 type Pose = ArrayLike<number>;
 

@@ -1,10 +1,9 @@
 /** A summary in words and numbers, for a terminal or a page of text. Unsigned numbers with their words. */
+import { DEG, REV } from '../math/angles.ts';
 import type { Caution } from './cautions.ts';
 import type { JointPeak, Landing, Summary } from './summary.ts';
 import { LEAST_TILT, LEAST_TURN, spell, wordAngle } from './words.ts';
 
-const DEG = 180 / Math.PI;
-const REV = 2 * Math.PI;
 /** A rate under this, rad/s, is not worth a line. */
 const LEAST_RATE = 0.005 * REV;
 

@@ -3,7 +3,9 @@
  * where it goes beyond its joints' limits. Meanings: docs/conventions.md ("Done", "Short or over"). SI and radians, counts in
  * revolutions; undefined is "not defined".
  */
+
 import type { Body, Vec3 } from '../body/body.ts';
+import { REV } from '../math/angles.ts';
 import { type Caution, calcCautions, forEachJoint } from './cautions.ts';
 import type { Frames } from './frames.ts';
 import { wordLimitSource } from './limit-source.ts';
@@ -83,7 +85,6 @@ export interface Summary {
   readonly cautions: readonly Caution[];
 }
 
-const REV = 2 * Math.PI;
 /** Landing within this of the wanted angle is neither short nor over, rad. */
 const LANDED = (0.5 * Math.PI) / 180;
 

@@ -1,13 +1,13 @@
 /** The words that stand beside signed numbers: people read "backward" and "to the left", never a bare sign. */
+
 import type { Body, NamedAngle } from '../body/body.ts';
+import { REV } from '../math/angles.ts';
 import type { Frames } from './frames.ts';
 
 /** Under this many revolutions there is no turn to speak of, and no word. */
 export const LEAST_TURN = 0.05;
 /** Under this tilt, rad, the head leans to neither side. */
 export const LEAST_TILT = (0.5 * Math.PI) / 180;
-
-const REV = 2 * Math.PI;
 
 export type SomersaultWord = 'backward' | 'forward' | '';
 export type SideWord = 'left' | 'right' | '';

@@ -4,9 +4,9 @@
  *   d = (sin p sin e, -cos e, cos p sin e)
  * The same arm, turn unchanged, is (p + 180, -e) and (p + 180, 360 - e).
  */
-import type { Body, ShoulderAngles } from '../body/body.ts';
 
-const TURN = 2 * Math.PI;
+import type { Body, ShoulderAngles } from '../body/body.ts';
+import { REV } from '../math/angles.ts';
 
 export interface ArmRange {
   readonly plane: readonly [number, number];
@@ -45,10 +45,10 @@ function nearestWay(x: number, y: number, z: number, p: number, e: number, range
   for (const [h, el] of [
     [heading, up],
     [heading + Math.PI, -up],
-    [heading + Math.PI, TURN - up],
+    [heading + Math.PI, REV - up],
   ]) {
-    const whole = h + TURN * Math.round((p - h) / TURN);
-    for (const turned of [whole, whole - TURN, whole + TURN]) {
+    const whole = h + REV * Math.round((p - h) / REV);
+    for (const turned of [whole, whole - REV, whole + REV]) {
       const P = Math.min(Math.max(turned, range.plane[0]), range.plane[1]);
       const E = Math.min(Math.max(el, range.elevation[0]), range.elevation[1]);
       const f = Math.sin(E);

@@ -2,7 +2,9 @@
  * The code of a flight from its columns (docs/notation.md says the rule). Digit n = round(2 x |twist done| at 360 n deg of
  * somersault done, halves up) minus the digits before; the last takes the rest. Where there is no code, the reason.
  */
+
 import type { Body } from '../body/body.ts';
+import { REV } from '../math/angles.ts';
 import type { Frames } from '../measure/frames.ts';
 import { type CodeShape, countDigits, MOST_QUARTERS, type TrampolineCode } from './trampoline-code.ts';
 
@@ -21,7 +23,6 @@ export type FlightCode =
   | { readonly kind: 'code'; readonly code: TrampolineCode; readonly earlyHalfTwists: number }
   | { readonly kind: 'none'; readonly reason: string };
 
-const REV = 2 * Math.PI;
 /** 180 - 135 deg: pike and tuck have 135 deg or less between upper body and thighs, tuck also between thighs and shanks. */
 const BENT = Math.PI / 4;
 /** Judgement: the shape is read between these shares of the flight's time, so that take-off and landing do not count... */

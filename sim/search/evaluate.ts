@@ -1,7 +1,9 @@
 /** From values of inputs to the outcome of the flight: what every search calls, thousands of times. */
+
 import type { Vec3 } from '../body/body.ts';
 import type { Flight } from '../flight/flight.ts';
 import type { FlightOptions } from '../flight/fly.ts';
+import { REV } from '../math/angles.ts';
 import { calcFlightEnd, type FlightEnd } from '../measure/flight-end.ts';
 import type { SkillTarget } from '../measure/target.ts';
 import { turnSign } from '../measure/words.ts';
@@ -28,8 +30,6 @@ export interface Outcome {
   /** somersault angle wanted at the end, counted as in `end`; NaN without a target */
   readonly wanted: number;
 }
-
-const REV = 2 * Math.PI;
 
 export class Evaluator {
   readonly spec: SkillSpec;

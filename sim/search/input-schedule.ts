@@ -3,12 +3,12 @@
  * "moveStart" shifts the whole move (the end of the block before and the start of this one), "moveTime" is how long it
  * takes from where it starts. Times stay seconds from the event they hang on.
  */
+import { RAD } from '../math/angles.ts';
 import { spell } from '../measure/words.ts';
 import { anglesNamed, makeBody } from '../skill/build-skill.ts';
 import type { BlockSpec, NamedPose, SkillSpec } from '../skill/skill-spec.ts';
 import type { Input } from './input.ts';
 
-const RAD = Math.PI / 180;
 /** A move is never quicker than this, s; faster ones cannot be told from jumps. */
 const LEAST_MOVE = 0.02;
 /** Widest time of a key or edge that is free on one side, s from its event. */

@@ -1,11 +1,10 @@
 /** Inputs of the take-off and of what the flight ends on. */
+
 import type { TakeoffSpec } from '../flight/flight.ts';
+import { RAD, REV } from '../math/angles.ts';
 import type { SkillSpec } from '../skill/skill-spec.ts';
 import { calcTakeoffMomentum } from '../skill/takeoff-momentum.ts';
 import type { Input, InputUnit } from './input.ts';
-
-const RAD = Math.PI / 180;
-const REV = 2 * Math.PI;
 
 type TakeoffInput = Omit<Input, 'level' | 'put' | 'value'> & {
   /** a momentum stated otherwise is known from a flight alone, flown where it is asked for */

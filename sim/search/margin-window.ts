@@ -2,6 +2,7 @@
  * The window of a landing: the results that must come out, each between two bounds. How far off a flight is is the largest
  * of its results' distances from the middle, in half widths: 1 is on the edge.
  */
+import { RAD } from '../math/angles.ts';
 import { FieldError } from '../math/field-error.ts';
 import type { SkillSpec } from '../skill/skill-spec.ts';
 import type { Outcome } from './evaluate.ts';
@@ -13,8 +14,6 @@ export interface Bound {
   readonly high: number;
 }
 export type Window = readonly Bound[];
-
-const RAD = Math.PI / 180;
 
 /** Half widths that count as done (our judgement): landing and tilt 10 deg, twist 30 deg. */
 export const USUAL_WINDOW: readonly (readonly [string, number])[] = [

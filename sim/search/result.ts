@@ -2,6 +2,7 @@
  * A result: a named number that a flight comes to. Counts are signed in the sense of the search (the target's or the
  * skill's own direction is +), so that maps and differences stay smooth through zero. SI, radians, revolutions.
  */
+import { REV } from '../math/angles.ts';
 import { unknownName } from '../math/field-error.ts';
 import type { Outcome } from './evaluate.ts';
 
@@ -14,8 +15,6 @@ export interface Result {
   /** NaN where it is not defined */
   get(outcome: Outcome): number;
 }
-
-const REV = 2 * Math.PI;
 
 export const RESULTS: readonly Result[] = [
   {

@@ -5,6 +5,7 @@
  * Correlation is that of the underlying normal numbers (a Gaussian copula; with uniform inputs the correlation of the
  * inputs themselves is a little smaller). SI, radians.
  */
+import { RAD } from '../math/angles.ts';
 import { FieldError } from '../math/field-error.ts';
 import type { SkillSpec } from '../skill/skill-spec.ts';
 import { checkInput, type Input } from './input.ts';
@@ -28,8 +29,6 @@ export interface Spread {
   readonly parts: readonly SpreadPart[];
   readonly correlations: readonly Correlation[];
 }
-
-const RAD = Math.PI / 180;
 
 /** Our judgement for a trained athlete, none of it measured: see docs/margin.md. */
 const USUAL: readonly (readonly [RegExp, (input: Input) => number])[] = [

@@ -4,14 +4,12 @@
  */
 
 import type { SurfaceKind } from '../flight/flight.ts';
+import { RAD, REV } from '../math/angles.ts';
 import { FieldError } from '../math/field-error.ts';
 import type { SkillTarget } from '../measure/target.ts';
 import type { DraftSpec } from '../skill/draft-spec.ts';
 import type { NamedPose, SkillSpec } from '../skill/skill-spec.ts';
 import { findResult } from './result.ts';
-
-const RAD = Math.PI / 180;
-const REV = 2 * Math.PI;
 
 /** A result that is to have a value, give or take a tolerance; in the unit of the result. */
 export interface Wish {

@@ -1,4 +1,5 @@
 /** What a solve may change: an input with the span it may move in, and where the ends of the span come from. */
+import { RAD } from '../math/angles.ts';
 import { FieldError } from '../math/field-error.ts';
 import { makeBody } from '../skill/build-skill.ts';
 import type { SkillSpec } from '../skill/skill-spec.ts';
@@ -14,7 +15,6 @@ export interface Unknown {
   readonly toSource: string;
 }
 
-const RAD = Math.PI / 180;
 /** Greatest somersault momentum, kg m^2/s: at release from an accelerated giant, Hiley & Yeadon 2003; a floor gives less. */
 export const MOST_MOMENTUM = 106;
 const MOMENTUM_SOURCE =

@@ -4,18 +4,19 @@
  * middle of the flight. Arms go from their own pose at take-off to the held one and back to their own at the end.
  * SI, radians.
  */
+
 import type { ShoulderAngles } from '../body/body.ts';
 import type { Flight } from '../flight/flight.ts';
+import { RAD } from '../math/angles.ts';
 import { FieldError } from '../math/field-error.ts';
 import type { AnchoredTime, AngleKey, ScheduleSpec } from '../schedule/schedule.ts';
 import { flySkill } from './fly-skill.ts';
 import { freeHeldShape } from './held-shape.ts';
 import type { Skill } from './skill.ts';
 
-const DEG = Math.PI / 180;
 /** Elevation of the arms held wide, and held in (clear of the thighs). */
-export const ARMS_WIDE = 90 * DEG;
-export const ARMS_IN = 3 * DEG;
+export const ARMS_WIDE = 90 * RAD;
+export const ARMS_IN = 3 * RAD;
 const POLE = 1e-6;
 
 export interface ArmsHeld {

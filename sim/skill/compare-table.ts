@@ -2,7 +2,9 @@
  * What differs between versions of a skill, as rows of numbers against the first. SI, radians; counts in revolutions;
  * undefined is "not defined". Texts and units for people are made of `key` and `unit` where it is shown.
  */
+
 import type { Flight } from '../flight/flight.ts';
+import { RAD, REV } from '../math/angles.ts';
 import { calcFrames, frameTimes } from '../measure/calc-frames.ts';
 import type { Frames } from '../measure/frames.ts';
 import { calcShapeMoments } from '../measure/shape-moments.ts';
@@ -105,23 +107,21 @@ const FASTER: WordPair = ['faster', 'slower'];
 
 /** key, unit, least difference that is one, words for more and less, value */
 type RowOf = readonly [CompareKey, CompareUnit, number, WordPair, (v: Version, align: Alignment) => number | undefined];
-const DEG = Math.PI / 180;
-const REV = 2 * Math.PI;
 
 const ROWS: readonly RowOf[] = [
   ['somersaults', 'rev', 0.005, MORE, (v) => v.summary.somersaults],
   ['twists', 'rev', 0.005, MORE, (v) => v.summary.twists],
   ['peakSomersaultRate', 'rev/s', 0.01, FASTER, (v) => sizeOf(v.summary.somersaultRate?.value, REV)],
   ['peakTwistRate', 'rev/s', 0.01, FASTER, (v) => sizeOf(v.summary.twistRate?.value, REV)],
-  ['greatestTilt', 'rad', 0.1 * DEG, MORE, (v) => sizeOf(v.summary.greatestTilt?.value, 1)],
+  ['greatestTilt', 'rad', 0.1 * RAD, MORE, (v) => sizeOf(v.summary.greatestTilt?.value, 1)],
   ['lateralMoment', 'kg m2', 0.005, MORE, (v, align) => momentsAt(v, align)?.lateral],
   ['frontBackMoment', 'kg m2', 0.005, MORE, (v, align) => momentsAt(v, align)?.frontBack],
   ['longMoment', 'kg m2', 0.005, MORE, (v, align) => momentsAt(v, align)?.long],
   ['momentum', 'kg m2/s', 0.01, MORE, (v) => Math.hypot(...v.flight.h_Scm_W)],
   ['takeoffEnergy', 'J', 0.1, MORE, (v) => takeoffEnergy(v.flight)],
   ['jointWork', 'J', 0.1, MORE, (v) => v.summary.jointWork],
-  ['landingShort', 'rad', 0.1 * DEG, ['further short', 'further over'], (v) => v.summary.landing?.short],
-  ['landingTilt', 'rad', 0.1 * DEG, MORE, (v) => sizeOf(v.summary.tilt, 1)],
+  ['landingShort', 'rad', 0.1 * RAD, ['further short', 'further over'], (v) => v.summary.landing?.short],
+  ['landingTilt', 'rad', 0.1 * RAD, MORE, (v) => sizeOf(v.summary.tilt, 1)],
   ['airTime', 's', 0.0005, ['longer', 'shorter'], (v) => v.flight.duration],
   ['height', 'm', 0.0005, ['higher', 'lower'], (v) => v.summary.height.value],
 ];

@@ -6,12 +6,11 @@
  * end (theory: Yeadon 1993, J Appl Biomech 9:187, "The biomechanics of twisting somersaults"; from memory).
  * Times in s from take-off, angles in rad, turns in revolutions.
  */
+import { RAD } from '../math/angles.ts';
 import { FieldError } from '../math/field-error.ts';
 import type { ArmPath } from '../schedule/schedule.ts';
 import type { DraftSpec } from './draft-spec.ts';
 import type { BlockSpec, NamedPose } from './skill-spec.ts';
-
-const RAD = Math.PI / 180;
 
 /** A stretch of the flight, by somersault done. */
 export interface Stretch {

@@ -5,6 +5,7 @@
 
 import type { Flight } from '../flight/flight.ts';
 import { type FlightOptions, flySchedule } from '../flight/fly.ts';
+import { RAD, REV } from '../math/angles.ts';
 import { compileSchedule } from '../schedule/compile.ts';
 import { buildSkill } from './build-skill.ts';
 import {
@@ -44,8 +45,6 @@ export interface DraftInput {
   readonly onFlight?: (flights: number) => void;
 }
 
-const REV = 2 * Math.PI;
-const RAD = Math.PI / 180;
 export const DRAFT_CLOSE = { somersault: 5 * RAD, twist: 15 * RAD };
 /** A bend held for less than this share of the flight is said (judgement). */
 const BRIEF = 0.03;

@@ -3,9 +3,9 @@
  * Jacobian, mended after each step by what the step showed (Broyden 1965) and taken anew when that fails, bounds by
  * clamping, a fixed greatest number of rounds. The same input gives the same result.
  */
+import { RAD } from '../math/angles.ts';
 import type { PlanValues } from './draft-plan.ts';
 
-const RAD = Math.PI / 180;
 const ROUNDS = 14;
 /** Sum of squares that is close enough, rad^2. */
 export const CLOSE = (1.2 * RAD) ** 2;

@@ -3,16 +3,16 @@
  * the attitude that of F in the shape of the release. The planar state has neither tilt nor twist; one hand that holds on longer gives
  * both, with momentum about all three axes.
  */
+
 import type { Body } from '../body/body.ts';
 import type { LateRelease } from '../contact/late-hand.ts';
 import type { SwingState } from '../contact/swing.ts';
 import type { TakeoffSpec } from '../flight/flight.ts';
+import { REV } from '../math/angles.ts';
 import { calcBodyFrame } from '../motion/body-frame.ts';
 import { hingesInto } from '../motion/hinge-angles.ts';
 import { getModel } from '../motion/model.ts';
 import { calcShapeMotion, makeShapeMotion } from '../motion/shape-motion.ts';
-
-const TURN = 2 * Math.PI;
 
 /** Angle of F about Z in a planar state: that of the root and that of F in it. */
 export function planarSomersault(body: Body, theta: number, angles: ArrayLike<number>): number {
@@ -48,4 +48,4 @@ export function lateTakeoff(late: LateRelease): TakeoffSpec {
 }
 
 /** Whole turns of the swing are not turns of the flight. */
-const firstTurn = (angle: number): number => angle - TURN * Math.round(angle / TURN);
+const firstTurn = (angle: number): number => angle - REV * Math.round(angle / REV);

@@ -1,10 +1,11 @@
 /** Swing, contact and landing of a whole skill in plain lines, for the command line. */
+
 import type { Asymmetry } from '../contact/landing-entry.ts';
 import type { LandingReport } from '../contact/landing-report.ts';
 import type { VerdictKind, VerdictReason } from '../contact/verdict.ts';
+import { DEG } from '../math/angles.ts';
 import type { Arrival, Whole } from './whole.ts';
 
-const DEG = 180 / Math.PI;
 const cm = (m: number): string => `${(100 * m).toFixed(1)} cm`;
 const ms = (s: number): string => `${(1000 * s).toFixed(0)} ms`;
 

@@ -1,4 +1,5 @@
 /** The command "solve": which values of chosen inputs meet a target, what each answer costs, or what stands in the way. */
+
 import { shapes } from '../../presets/index.ts';
 import {
   type Aim,
@@ -30,6 +31,7 @@ import {
   USUAL_TOLERANCES,
   wordBalance,
 } from '../../sim/index.ts';
+import { RAD } from '../../sim/math/angles.ts';
 import { CommandError } from './command-error.ts';
 import { tellOnTerminal } from './jobs.ts';
 import { number } from './margin-args.ts';
@@ -38,7 +40,6 @@ import { readSpan, type SolveCommand } from './solve-args.ts';
 import { type ForgivingNote, formatAnswer, wordForgiving } from './solve-words.ts';
 import { checkApart, writeFiles } from './write-files.ts';
 
-const RAD = Math.PI / 180;
 /** Names of --within, their unit against SI. */
 const WITHIN: Readonly<Record<keyof Tolerances, number>> = {
   landing: RAD,

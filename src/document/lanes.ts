@@ -2,7 +2,9 @@
  * Joint lanes of a skill: which angles move, and the keys that move them. A key is one of the file's own, or an edge of
  * a body shape (dragging it along time retimes the edge, up and down changes the shape in that block).
  */
+
 import type { Body, Frames, SkillFile } from '../../sim/index.ts';
+import { DEG } from '../../sim/math/angles.ts';
 import type { BlockSpan } from './spans.ts';
 import { type AnchorSeconds, resolveTime } from './times.ts';
 
@@ -33,7 +35,6 @@ export interface Lane {
   readonly speedLimitDeg: number;
 }
 
-const DEG = 180 / Math.PI;
 /** Under this, deg, an angle counts as still, and two sides as equal. */
 const STILL_DEG = 0.5;
 

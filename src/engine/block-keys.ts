@@ -2,7 +2,9 @@
  * The keys that do what a held shape does: for opening a shape into joint lanes. Stop keys at both its edges for every angle
  * that it moves; the plane of an arm, which may jump where the arm hangs or points up, is read off the schedule itself.
  */
+
 import type { FileKey, FileTime } from '../../sim/index.ts';
+import { DEG } from '../../sim/math/angles.ts';
 import type { FlightResult } from './result.ts';
 
 export interface BlockKeys {
@@ -11,7 +13,6 @@ export interface BlockKeys {
   readonly base?: string;
 }
 
-const DEG = 180 / Math.PI;
 /** On either side of an instant, s: what an angle is as it arrives there, and as it leaves. */
 const ASIDE = 1e-7;
 const JUMP = 1e-4; // deg

@@ -1,8 +1,9 @@
 /** The cautions of a flight by joint name and in degrees, most serious first; both sides at one instant are one caution. */
+
 import type { Body, Caution as SimCaution } from '../../sim/index.ts';
+import { DEG } from '../../sim/math/angles.ts';
 import type { JointCaution } from './result.ts';
 
-const DEG = 180 / Math.PI;
 /** A range is weighed against this, rad; speeds and torques against their limit. */
 const RANGE_WEIGHT = 0.5;
 /** Less than this beyond a limit is rounding to a reader: deg, deg/s, N m. */

@@ -1,7 +1,8 @@
 /** A skill whose schedule is keys alone, written back as a file: the arms held wide, or in, are then a skill like any other. */
-import type { ShapeData, Skill, SkillFile } from '../../sim/index.ts';
 
-const DEG = 180 / Math.PI;
+import type { ShapeData, Skill, SkillFile } from '../../sim/index.ts';
+import { DEG } from '../../sim/math/angles.ts';
+
 /** name of the pose at rest among the file's own shapes */
 const BASE = 'armsHeld';
 

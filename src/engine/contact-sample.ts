@@ -1,4 +1,5 @@
 /** A whole skill sampled for the page: rows for curves and readout, poses for pictures. */
+
 import {
   type Contact,
   calcBodyFrame,
@@ -12,6 +13,7 @@ import {
   makeShapeMotion,
   type Whole,
 } from '../../sim/index.ts';
+import { REV } from '../../sim/math/angles.ts';
 import { matOfQuatInto, mulInto } from '../../sim/math/rot.ts';
 import { PHASES, type WholeColumns, type WholePoses } from './contact-messages.ts';
 
@@ -21,7 +23,6 @@ const FINE = 0.001;
 const FINE_FOR = 0.25;
 const COARSE = 0.005;
 const POSE = 0.02;
-const REV = 1 / (2 * Math.PI);
 
 function evenly(from: number, to: number, step: number): number[] {
   const n = Math.max(1, Math.ceil((to - from) / step - 1e-9));
@@ -94,14 +95,14 @@ export function sampleColumns(whole: Whole, contact: Contact): WholeColumns {
       const at = (column: Float64Array): number => readAt(swing.columns.t, column, s);
       c.feltHead[i] = at(swing.columns.feltHead);
       c.hBar[i] = at(swing.columns.hBar);
-      c.turn[i] = at(swing.columns.rate) * REV;
+      c.turn[i] = at(swing.columns.rate) / REV;
       c.motion[i] = at(swing.columns.kinetic);
       c.held[i] = at(swing.columns.railEnergy);
       c.bendX[i] = at(swing.columns.railX);
       c.bendY[i] = at(swing.columns.railY);
     } else if (now.phase === 'flight') {
       const at = (column: Float64Array): number => readAt(frames.t, column, t);
-      c.turn[i] = at(frames.somersaultRate) * REV;
+      c.turn[i] = at(frames.somersaultRate) / REV;
       c.motion[i] = at(frames.eTotal) - at(frames.ePotential);
     } else if (now.phase === 'landing' && landing?.kind === 'landed') {
       const { run } = landing;

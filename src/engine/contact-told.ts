@@ -1,4 +1,5 @@
 /** What a whole skill tells the page besides its rows: swing, contact, landing, in plain numbers. */
+
 import {
   type Contact,
   calcReleaseWindow,
@@ -7,6 +8,7 @@ import {
   USUAL_RELEASE_WISH,
   type Whole,
 } from '../../sim/index.ts';
+import { DEG } from '../../sim/math/angles.ts';
 import type {
   LateTold,
   ToldContact,
@@ -18,7 +20,6 @@ import type {
 } from './contact-messages.ts';
 import { sampleColumns, samplePoses } from './contact-sample.ts';
 
-const DEG = 180 / Math.PI;
 /** A common rule: the turn at constant speed on a circle, which ignores that the bottom is the fastest part. */
 const RULE_TURN = 1.7;
 const RULE_RADIUS = 0.9144;

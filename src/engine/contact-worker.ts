@@ -1,11 +1,12 @@
 /** Whole skills beside the page: swing, flight, landing; then, when asked, the studies of the release. */
+
 import { buildSkill, calcFlightEnd, flyWhole, loadContact, parseSkill } from '../../sim/index.ts';
+import { REV } from '../../sim/math/angles.ts';
 import type { ContactReply, ContactRequest } from './contact-messages.ts';
 import { tellLate, tellWhole, tellWindow } from './contact-told.ts';
 
 const tell = (reply: ContactReply): void => postMessage(reply);
 const breathe = (): Promise<void> => new Promise((resolve) => setTimeout(resolve, 0));
-const REV = 1 / (2 * Math.PI);
 
 let asked = 0;
 
@@ -21,7 +22,7 @@ async function answer({ id, file, athlete, shapes, study }: ContactRequest): Pro
   tell({ id, kind: 'window', told: tellWindow(whole) });
   await breathe();
   if (id !== asked) return;
-  const twistsOf = (one: typeof whole): number => Math.abs(calcFlightEnd(one.flight).twist) * REV;
+  const twistsOf = (one: typeof whole): number => Math.abs(calcFlightEnd(one.flight).twist) / REV;
   tell({ id, kind: 'late', told: tellLate(skill, contact, twistsOf) });
 }
 

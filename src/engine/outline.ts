@@ -1,8 +1,9 @@
 /** The flight's summary in the numbers and units of the sentence. */
+
 import type { Summary } from '../../sim/index.ts';
+import { DEG } from '../../sim/math/angles.ts';
 import type { Outline } from './result.ts';
 
-const DEG = 180 / Math.PI;
 /** Under this many somersaults there is no direction of rotation to be short or over in. */
 const TURNS = 0.05;
 

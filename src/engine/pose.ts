@@ -2,6 +2,7 @@
  * Posing by hand: a limb led so that its end follows a pointer, the body held still while that happens, and what a pose is
  * worth. Angles in rad, in the order of Body.angles; places and directions in the root frame B, m.
  */
+
 import {
   type Body,
   calcBodyFrame,
@@ -24,6 +25,7 @@ import {
   shapeInRadians,
   type Vec3,
 } from '../../sim/index.ts';
+import { DEG } from '../../sim/math/angles.ts';
 import { type BlockKeys, calcBlockKeys } from './block-keys.ts';
 import type { FlightResult } from './result.ts';
 
@@ -82,7 +84,6 @@ export interface Posing {
   blockKeys(result: FlightResult, index: number): BlockKeys;
 }
 
-const DEG = 180 / Math.PI;
 /** A change smaller than this, deg, is no change. */
 const SAID = 0.05;
 /** Nearer than this to the end of a range, rad, is at it. */

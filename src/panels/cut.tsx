@@ -1,9 +1,11 @@
 /** The cut: what the plumb line meets, printed at the right. Numbers first, then what each is made of. */
+
 import { type Accessor, createEffect, createMemo, createSignal, For, type JSX, onCleanup, Show } from 'solid-js';
+import { DEG, REV } from '../../sim/math/angles.ts';
 import { texts } from '../texts.ts';
 import { type Bench, nameShape } from './bench.ts';
 import { explainWords } from './explain-units.ts';
-import { DEG, formatNumber, REV, soften } from './numbers.ts';
+import { formatNumber, soften } from './numbers.ts';
 import type { ColourName } from './plot/palette.ts';
 import { getEnergyParts, getMomentumParts, type Part } from './plot/stacks.ts';
 import { calcPlace, type Place, readAt } from './readout.ts';
@@ -44,11 +46,11 @@ export function useCut(of: () => Bench): Accessor<CutValues> {
       t,
       shape: nameShape(bench.spans(), t),
       attitude: up > 0.5 ? c.headUp : up < -0.5 ? c.headDown : c.lying,
-      twistRate: at(f.twistRate) * REV * way(f.twist),
-      somersaultRate: at(f.somersaultRate) * REV * way(f.somersault),
+      twistRate: (at(f.twistRate) / REV) * way(f.twist),
+      somersaultRate: (at(f.somersaultRate) / REV) * way(f.somersault),
       tilt: at(f.tilt) * DEG,
-      twistSoFar: Math.abs(at(f.twist) - f.twist[0]) * REV,
-      somersaultSoFar: Math.abs(at(f.somersault) - f.somersault[0]) * REV,
+      twistSoFar: Math.abs(at(f.twist) - f.twist[0]) / REV,
+      somersaultSoFar: Math.abs(at(f.somersault) - f.somersault[0]) / REV,
       lateral: at(f.moments, 3, 0),
       front: at(f.moments, 3, 1),
       long: at(f.moments, 3, 2),

@@ -1,5 +1,7 @@
 /** Beneath the floor, on the same ruler: shapes, joints, and everything they cause; at the right the cut through it. */
+
 import { createMemo, For, type JSX, Show } from 'solid-js';
+import { DEG } from '../../sim/math/angles.ts';
 import { texts } from '../texts.ts';
 import type { Bench } from './bench.ts';
 import { LEFT, RIGHT } from './bench-columns.ts';
@@ -19,7 +21,7 @@ import {
 import { LaneEditor } from './lane-editor.tsx';
 import { LaneKeys } from './lane-keys.tsx';
 import type { LaneList } from './lane-list.ts';
-import { DEG, formatNumber } from './numbers.ts';
+import { formatNumber } from './numbers.ts';
 import { startDrag } from './parts/drag.ts';
 import { Icon, SideSign } from './parts/icon.tsx';
 import { type TimeAxis, tOf, xOf } from './plot/axis.ts';

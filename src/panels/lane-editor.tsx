@@ -1,13 +1,14 @@
 /** The open lane's typed side: the chosen key's time and angle, what it is counted from, whether the joint stops there. */
+
 import { createMemo, For, Show } from 'solid-js';
 import type { FileTime } from '../../sim/index.ts';
+import { DEG } from '../../sim/math/angles.ts';
 import { addKey, changeBlock, changeKey, removeKey } from '../document/edits.ts';
 import type { Lane } from '../document/lanes.ts';
 import { moveTime } from '../document/times.ts';
 import { texts } from '../texts.ts';
 import type { Bench } from './bench.ts';
 import { limitKey, moveKey } from './lane-keys.tsx';
-import { DEG } from './numbers.ts';
 import { Icon } from './parts/icon.tsx';
 import { NumberField } from './parts/number-field.tsx';
 import { calcPlace, readAt } from './readout.ts';

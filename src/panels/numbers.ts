@@ -33,6 +33,3 @@ export function parseNumber(typed: string): number {
 /** A name inside a sentence: its first letter small, unless it stands for a form ("T"). */
 export const soften = (name: string): string =>
   /^\p{Lu}\p{Ll}/u.test(name) ? name.charAt(0).toLowerCase() + name.slice(1) : name;
-
-export const DEG = 180 / Math.PI;
-export const REV = 1 / (2 * Math.PI);

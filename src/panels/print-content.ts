@@ -1,11 +1,13 @@
 /** What stands on the print sheet: the lines of text, the picture, the table at the key instants; in the units that are set. */
+
 import type { Frames } from '../../sim/index.ts';
+import { DEG, REV } from '../../sim/math/angles.ts';
 import { printTexts } from '../texts/print.ts';
 import { texts } from '../texts.ts';
 import type { Bench } from './bench.ts';
 import { wordCaution } from './caution-words.ts';
 import { wordCode } from './code-words.ts';
-import { DEG, formatNumber, formatTick, REV, soften } from './numbers.ts';
+import { formatNumber, formatTick, soften } from './numbers.ts';
 import { niceTop } from './plot/pen.ts';
 import type { PrintedPicture, PrintPorts, PrintRequest } from './print-ports.ts';
 import { calcPlace, readAt } from './readout.ts';
@@ -122,10 +124,10 @@ function makeRows(f: Frames, instants: readonly Instant[]): TableRow[] {
   });
   const r = t.rows;
   return [
-    row(r.twistRate, 'rate', (p) => readAt(f.twistRate, p) * REV * ts),
-    row(r.somersaultRate, 'rate', (p) => readAt(f.somersaultRate, p) * REV * ss),
-    row(r.twistDone, 'turns', (p) => (readAt(f.twist, p) - f.twist[0]) * REV * ts),
-    row(r.somersaultDone, 'turns', (p) => (readAt(f.somersault, p) - f.somersault[0]) * REV * ss),
+    row(r.twistRate, 'rate', (p) => (readAt(f.twistRate, p) / REV) * ts),
+    row(r.somersaultRate, 'rate', (p) => (readAt(f.somersaultRate, p) / REV) * ss),
+    row(r.twistDone, 'turns', (p) => ((readAt(f.twist, p) - f.twist[0]) / REV) * ts),
+    row(r.somersaultDone, 'turns', (p) => ((readAt(f.somersault, p) - f.somersault[0]) / REV) * ss),
     row(r.tilt, 'angle', (p) => Math.abs(readAt(f.tilt, p)) * DEG, 1),
     row(r.long, 'moment', (p) => readAt(f.moments, p, 3, 2)),
     row(r.lateral, 'moment', (p) => readAt(f.moments, p, 3, 0)),
@@ -135,7 +137,7 @@ function makeRows(f: Frames, instants: readonly Instant[]): TableRow[] {
 
 function makeRequest(bench: Bench): PrintRequest {
   const { frames: f } = bench.result();
-  const rate = toShown('rate', REV);
+  const rate = toShown('rate', 1 / REV);
   const twist = f.twistRate.map((v) => v * rate * wayOf(f.twist));
   const somersault = f.somersaultRate.map((v) => v * rate * wayOf(f.somersault));
   const moment = Float64Array.from({ length: f.n }, (_, i) => toShown('moment', f.moments[3 * i + 2]));

@@ -2,13 +2,15 @@
  * Rate times moment: long-axis moment across, twist rate upward (lateral and somersault when the flight hardly twists), so tall and narrow when wrapped, wide and low when open.
  * The area is the momentum about the long axis, which changes with tilt: the two areas need not be equal.
  */
+
 import { Show } from 'solid-js';
+import { REV } from '../../sim/math/angles.ts';
 import type { Outline } from '../engine/result.ts';
 import { texts } from '../texts.ts';
 import { type Bench, nameShape } from './bench.ts';
 import { Bounds } from './bounds.tsx';
 import { type CutValues, Explanation } from './cut.tsx';
-import { formatNumber, REV, soften } from './numbers.ts';
+import { formatNumber, soften } from './numbers.ts';
 import { calcPlace, readAt } from './readout.ts';
 import { sayNumber, unitOf } from './units.ts';
 
@@ -39,7 +41,7 @@ export function RateMoment(props: {
     const counted = props.twisting ? f.twist : f.somersault;
     const way = counted[f.n - 1] < counted[0] ? -1 : 1;
     return {
-      rate: readAt(props.twisting ? f.twistRate : f.somersaultRate, place) * REV * way,
+      rate: (readAt(props.twisting ? f.twistRate : f.somersaultRate, place) / REV) * way,
       moment: readAt(f.moments, place, 3, axis()),
       shape: soften(nameShape(props.bench.spans(), s)),
       s: formatNumber(s, 2),
@@ -51,7 +53,7 @@ export function RateMoment(props: {
     let rate = 0.2;
     let moment = 0.2;
     for (let i = 0; i < f.n; i++) {
-      rate = Math.max(rate, Math.abs(rates[i]) * REV || 0);
+      rate = Math.max(rate, Math.abs(rates[i]) / REV || 0);
       moment = Math.max(moment, f.moments[3 * i + axis()]);
     }
     return { rate, moment };

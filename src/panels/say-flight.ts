@@ -1,4 +1,5 @@
 /** The flight in a few sentences, to be heard: result, take-off, shapes in order, the peaks, what is out of bounds. */
+import { REV } from '../../sim/math/angles.ts';
 import { getFields } from '../document/fields.ts';
 import { printTexts } from '../texts/print.ts';
 import type { Bench } from './bench.ts';
@@ -8,7 +9,6 @@ import { speakSentence } from './sentence-words.ts';
 import { quantityOf, say } from './units.ts';
 
 const t = printTexts.said;
-const REV = 1 / (2 * Math.PI);
 const s2 = (s: number): string => formatNumber(s, 2);
 
 export function sayFlight(bench: Bench): string {
@@ -28,7 +28,7 @@ export function sayFlight(bench: Bench): string {
     shapes.length > 0 ? t.shapes(shapes.join(', ')) : '',
     t.highest(say('length', outline.height), s2(outline.apex)),
     (outline.twists ?? 0) > 0.05
-      ? t.fastest(say('rate', Math.abs(frames.twistRate[fastest]) * REV), s2(frames.t[fastest]))
+      ? t.fastest(say('rate', Math.abs(frames.twistRate[fastest]) / REV), s2(frames.t[fastest]))
       : '',
     cautions.length > 0 ? `${t.cautions(cautions.length)} ${wordCaution(cautions[0])}` : t.none,
   ]

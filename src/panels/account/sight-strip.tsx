@@ -1,9 +1,11 @@
 /** When the landing can be seen, on the ruler: a strip of words, and in a sentence what it comes to. */
+
 import { createMemo, For, Show } from 'solid-js';
+import { DEG } from '../../../sim/math/angles.ts';
 import type { SightTold } from '../../engine/account.ts';
 import { accountTexts as a } from '../../texts/account.ts';
 import type { Bench } from '../bench.ts';
-import { DEG, formatNumber } from '../numbers.ts';
+import { formatNumber } from '../numbers.ts';
 import { startDrag } from '../parts/drag.ts';
 import { type TimeAxis, tOf, xOf } from '../plot/axis.ts';
 import { calcPlace, readAt } from '../readout.ts';

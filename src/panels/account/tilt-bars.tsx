@@ -1,9 +1,11 @@
 /** Where the tilt (or the twist it makes) came from: one bar for each part of the body, to the right with it, left against. */
+
 import { createMemo, For, Show } from 'solid-js';
+import { DEG, REV } from '../../../sim/math/angles.ts';
 import type { TiltAccount, TiltValues } from '../../engine/account.ts';
 import { accountTexts as a } from '../../texts/account.ts';
 import type { Bench } from '../bench.ts';
-import { DEG, formatNumber, REV } from '../numbers.ts';
+import { formatNumber } from '../numbers.ts';
 import { say } from '../units.ts';
 import type { AccountState, TiltMeasure } from './account-state.ts';
 
@@ -20,7 +22,7 @@ interface Bar {
 }
 
 function listBars(account: TiltAccount, measure: TiltMeasure): { bars: Bar[]; total: number; sign: number } {
-  const factor = measure === 'twist' ? REV : DEG;
+  const factor = measure === 'twist' ? 1 / REV : DEG;
   const raw = (v: TiltValues): number => v[measure] * factor;
   const total = raw(account.total);
   const sign = total < 0 ? -1 : 1;
@@ -156,9 +158,9 @@ export function TiltBars(props: { bench: Bench; state: AccountState; stacked: bo
         <Show when={told() && !allEven() && told()}>
           {(t) => (
             <p>
-              {Math.abs(t().account.counterTwist * REV) < NOTHING.twist
+              {Math.abs(t().account.counterTwist / REV) < NOTHING.twist
                 ? a.noCounter
-                : a.counter(say('turns', Math.abs(t().account.counterTwist) * REV, 2))}
+                : a.counter(say('turns', Math.abs(t().account.counterTwist) / REV, 2))}
               {t().account.measuredFrom === 'world' ? ` ${a.fromWorld}` : ''}
             </p>
           )}

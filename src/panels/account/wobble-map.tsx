@@ -1,9 +1,11 @@
 /** Tilt against twist: the way of the flight over the map, and the boundary that the shape at the cursor would have. */
+
 import { createMemo, For, Show } from 'solid-js';
+import { DEG, REV } from '../../../sim/math/angles.ts';
 import type { MapPoint } from '../../engine/account.ts';
 import { accountTexts as a } from '../../texts/account.ts';
 import type { Bench } from '../bench.ts';
-import { DEG, formatNumber, REV } from '../numbers.ts';
+import { formatNumber } from '../numbers.ts';
 import { niceTop } from '../plot/pen.ts';
 import { calcPlace } from '../readout.ts';
 import { say } from '../units.ts';
@@ -20,7 +22,7 @@ const line = (points: readonly (readonly [number, number])[]): string =>
   points.map(([x, y], i) => `${i === 0 ? 'M' : 'L'}${x.toFixed(1)} ${y.toFixed(1)}`).join('');
 
 export function WobbleMap(props: { bench: Bench; state: AccountState; width: number; height: number }) {
-  const points = createMemo(() => props.state.path().map(([x, y]): MapPoint => [x * REV, y * DEG]));
+  const points = createMemo(() => props.state.path().map(([x, y]): MapPoint => [x / REV, y * DEG]));
   const known = createMemo(() => points().filter(([x, y]) => Number.isFinite(x) && Number.isFinite(y)));
   const here = createMemo<MapPoint | undefined>(() => {
     const list = points();
@@ -60,7 +62,7 @@ export function WobbleMap(props: { bench: Bench; state: AccountState; width: num
       const near = here()?.[0] ?? 0;
       const shift = k - Math.round(near);
       const place = (l: readonly MapPoint[]): [number, number][] =>
-        l.map(([px, py]) => [x(px * REV + shift), y(py * DEG)]);
+        l.map(([px, py]) => [x(px / REV + shift), y(py * DEG)]);
       const both = upper && lower && found.length === 2 && upper.length === lower.length;
       out.push({
         edge: found.map((l) => line(place(l))),

@@ -1,11 +1,13 @@
 /** What was found: each answer with what changes, what it comes to and what it costs; or the nearest and what stands in the way. */
+
 import { createMemo, For, Show } from 'solid-js';
 import type { Solution } from '../../../sim/index.ts';
+import { DEG } from '../../../sim/math/angles.ts';
 import type { ToldObstacle } from '../../engine/ask.ts';
 import { askTexts as t } from '../../texts/ask.ts';
 import { texts } from '../../texts.ts';
 import type { Bench } from '../bench.ts';
-import { DEG, formatNumber, soften } from '../numbers.ts';
+import { formatNumber, soften } from '../numbers.ts';
 import { say, sayNumber } from '../units.ts';
 import type { AskState } from './ask-state.ts';
 import { type AskUnit, isNothing, nameInput, sayChange, sayIn } from './ask-words.ts';

@@ -1,10 +1,12 @@
 /** Inputs, results and units of a search in the words and numbers of the page. */
+
 import type { InputUnit, ResultUnit, SkillSpec } from '../../../sim/index.ts';
+import { DEG, RAD, REV } from '../../../sim/math/angles.ts';
 import type { BlockSpan } from '../../document/spans.ts';
 import type { AskInput } from '../../engine/ask.ts';
 import { askTexts as t } from '../../texts/ask.ts';
 import { texts } from '../../texts.ts';
-import { DEG, formatNumber, parseNumber, REV, soften } from '../numbers.ts';
+import { formatNumber, parseNumber, soften } from '../numbers.ts';
 import { parseQuantity, type Quantity, sayNumber, unitBeside } from '../units.ts';
 
 export type AskUnit = InputUnit | ResultUnit;
@@ -18,11 +20,10 @@ interface ShownUnit {
   readonly step: number;
 }
 
-const RAD = 1 / DEG;
 const SHOWN: Readonly<Record<AskUnit, ShownUnit>> = {
   kgM2PerS: { quantity: 'momentum', factor: 1, decimals: 1, step: 0.5 },
   rad: { quantity: 'angle', factor: DEG, decimals: 1, step: RAD },
-  radPerS: { quantity: 'rate', factor: REV, decimals: 2, step: 0.1 / REV },
+  radPerS: { quantity: 'rate', factor: 1 / REV, decimals: 2, step: 0.1 * REV },
   m: { quantity: 'length', factor: 1, decimals: 2, step: 0.02 },
   s: { quantity: 'time', factor: 1, decimals: 3, step: 0.005 },
   mPerS: { quantity: 'speed', factor: 1, decimals: 2, step: 0.05 },

@@ -1,6 +1,7 @@
 /** Tries on a canvas: twist up, landing across (short at the left), the window as a box; filled marks are inside. */
+import { DEG } from '../../../sim/math/angles.ts';
 import { askTexts as t } from '../../texts/ask.ts';
-import { DEG, formatNumber } from '../numbers.ts';
+import { formatNumber } from '../numbers.ts';
 import type { Palette } from '../plot/palette.ts';
 import type { StudyTold } from './study-state.ts';
 

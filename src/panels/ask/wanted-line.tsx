@@ -1,5 +1,7 @@
 /** What is wanted, as a sentence with slots. */
+
 import { createSignal, For, Show } from 'solid-js';
+import { RAD } from '../../../sim/math/angles.ts';
 import { askTexts as t } from '../../texts/ask.ts';
 import type { Bench } from '../bench.ts';
 import { wordFault } from '../fault-words.ts';
@@ -7,7 +9,6 @@ import { formatNumber } from '../numbers.ts';
 import type { AskState } from './ask-state.ts';
 import { Slot } from './slot.tsx';
 
-const RAD = Math.PI / 180;
 const LIMITS = ['range', 'speed', 'torque'] as const;
 
 function Choice<T extends string>(props: {

@@ -2,10 +2,11 @@
  * Curves of several versions in one row, on A's ruler: A solid, the others in their own dashes. Between the two that are
  * told apart the difference is tinted. Each curve runs on its own clock, moved so that the flights meet where asked.
  */
+import { DEG, REV } from '../../../sim/math/angles.ts';
 import type { FlightResult } from '../../engine/result.ts';
 import { compareTexts as c } from '../../texts/compare.ts';
 import { texts } from '../../texts.ts';
-import { DEG, formatTick, REV } from '../numbers.ts';
+import { formatTick } from '../numbers.ts';
 import type { TimeAxis } from '../plot/axis.ts';
 import { xOf } from '../plot/axis.ts';
 import type { ColourName, Palette } from '../plot/palette.ts';
@@ -42,7 +43,7 @@ const wayOf = (column: Float64Array): number => {
   for (let i = column.length - 1; i >= 0; i--) if (!Number.isNaN(column[i])) return column[i] < column[0] ? -1 : 1;
   return 1;
 };
-const rate = (): number => REV * shownAs('rate').factor;
+const rate = (): number => shownAs('rate').factor / REV;
 const moment = (): number => shownAs('moment').factor;
 
 const sideOf = (column: Float64Array): number => {

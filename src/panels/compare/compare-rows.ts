@@ -1,7 +1,8 @@
 /** The rows of the difference table as people read them, and as a sheet takes them. */
+import { DEG } from '../../../sim/math/angles.ts';
 import type { CompareRow } from '../../engine/compare.ts';
 import { compareTexts as c } from '../../texts/compare.ts';
-import { DEG, formatNumber } from '../numbers.ts';
+import { formatNumber } from '../numbers.ts';
 import { type Quantity, sayNumber, unitBeside } from '../units.ts';
 
 export interface TableRow {

@@ -1,6 +1,8 @@
 /** What the landing did and how it ends: the verdict first, its reason, then the numbers with what they are worth. */
+
 import { For, Show } from 'solid-js';
 import type { LandingReport, VerdictReason } from '../../../sim/index.ts';
+import { DEG } from '../../../sim/math/angles.ts';
 import type { ToldAsymmetry, ToldLanding } from '../../engine/contact-messages.ts';
 import { contactTexts } from '../../texts/contact.ts';
 import { formatNumber } from '../numbers.ts';
@@ -9,7 +11,6 @@ import { Told } from './told-row.tsx';
 
 const t = contactTexts;
 const r = t.landingRows;
-const DEG = 180 / Math.PI;
 const cm = (m: number): string => say('length', m);
 
 export function wordReason(reason: VerdictReason): string {

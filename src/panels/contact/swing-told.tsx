@@ -1,5 +1,7 @@
 /** What the swing and the push gave: peaks, the release and its window, one late hand, the impulse. */
+
 import { createMemo, For, Show } from 'solid-js';
+import { DEG, REV } from '../../../sim/math/angles.ts';
 import type { LateTold, ToldContact, ToldSwing, WholeTold, WindowTold } from '../../engine/contact-messages.ts';
 import { contactTexts } from '../../texts/contact.ts';
 import { formatNumber } from '../numbers.ts';
@@ -8,12 +10,10 @@ import { Told } from './told-row.tsx';
 
 const t = contactTexts;
 const s = t.swingRows;
-const DEG = 180 / Math.PI;
-const TURN = 2 * Math.PI;
 
 /** Past or before the bottom, whole turns left out. */
 function wordAngle(angle: number): string {
-  const rest = angle - TURN * Math.round(angle / TURN);
+  const rest = angle - REV * Math.round(angle / REV);
   const degrees = `${formatNumber(Math.abs(rest) * DEG, 0)}°`;
   return rest >= 0 ? s.peakAt(degrees) : s.peakBefore(degrees);
 }
@@ -36,7 +36,7 @@ export function SwingTold(props: { swing: ToldSwing; told: WholeTold; late?: Lat
       <Told
         rows={[
           [s.bend, say('length', props.swing.peaks.bend.value)],
-          [s.rate, say('rate', Math.abs(props.swing.peaks.rate.value) / TURN)],
+          [s.rate, say('rate', Math.abs(props.swing.peaks.rate.value) / REV)],
           [s.felt, `${formatNumber(props.swing.peaks.feltHead.value, 1)} g`],
           [s.up, say('speed', props.swing.release.up)],
           [s.hAbout, say('momentum', Math.abs(props.swing.release.h))],

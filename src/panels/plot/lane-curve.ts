@@ -1,6 +1,7 @@
 /** A joint lane's line: closed (22 px, own scale) or open (range, kinds, speed). */
+import { DEG } from '../../../sim/math/angles.ts';
 import type { Lane } from '../../document/lanes.ts';
-import { DEG, formatNumber } from '../numbers.ts';
+import { formatNumber } from '../numbers.ts';
 import { xOf } from './axis.ts';
 import { drawHatch } from './backdrop.ts';
 import {

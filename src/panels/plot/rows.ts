@@ -1,6 +1,7 @@
 /** The plot rows: turning rates, tilt, moments, angular momentum, energy. No boxes, no legend: names stand on the lines. */
+import { DEG, REV } from '../../../sim/math/angles.ts';
 import { texts } from '../../texts.ts';
-import { DEG, formatNumber, formatTick, isTidy, REV } from '../numbers.ts';
+import { formatNumber, formatTick, isTidy } from '../numbers.ts';
 import { readAt } from '../readout.ts';
 import { isPlural } from '../sentence-words.ts';
 import { sayNumber, toShown, unitOf } from '../units.ts';
@@ -37,8 +38,8 @@ function lastDefined(column: Float64Array): number {
 export function drawRates(which: 'both' | 'twist' | 'somersault'): RowDrawer {
   return (pen, box) => {
     const f = pen.result.frames;
-    const st = directionOf(f.twist) * toShown('rate', REV);
-    const ss = directionOf(f.somersault) * toShown('rate', REV);
+    const st = directionOf(f.twist) * toShown('rate', 1 / REV);
+    const ss = directionOf(f.somersault) * toShown('rate', 1 / REV);
     const twist: Curve = (i) => f.twistRate[i] * st;
     const som: Curve = (i) => f.somersaultRate[i] * ss;
     const shown = which === 'both' ? [twist, som] : which === 'twist' ? [twist] : [som];
@@ -91,7 +92,7 @@ function nameTwistSides(pen: Pen, scale: (v: number) => number, leftIsUp: boolea
 function fillTwist(pen: Pen, twist: Curve, scale: (v: number) => number, other: Curve | undefined): void {
   const { g, axis, cursor, palette, place, result } = pen;
   const f = result.frames;
-  const done = Math.abs(readAt(f.twist, place) - f.twist[0]) * REV;
+  const done = Math.abs(readAt(f.twist, place) - f.twist[0]) / REV;
   if (!(done > 0.005)) return;
   const here = curveAt(pen, twist);
   g.beginPath();

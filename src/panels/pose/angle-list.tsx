@@ -1,9 +1,11 @@
 /** Every joint angle at the cursor, typed: left and right beside each other. A value sets a key there, or the held shape. */
+
 import { createMemo, For, Show, untrack } from 'solid-js';
+import { DEG } from '../../../sim/math/angles.ts';
 import { poseTexts } from '../../texts/pose.ts';
 import { texts } from '../../texts.ts';
 import type { Bench } from '../bench.ts';
-import { DEG, formatNumber } from '../numbers.ts';
+import { formatNumber } from '../numbers.ts';
 import { NumberField } from '../parts/number-field.tsx';
 import { getHand } from './hand.ts';
 

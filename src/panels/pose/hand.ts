@@ -3,7 +3,9 @@
  * held shape changed), the flight flown again at every move, one step when it ends. Kept for the bench, so that the
  * pictures above the floor and the tool share it.
  */
+
 import { batch, createMemo, createSignal } from 'solid-js';
+import { DEG } from '../../../sim/math/angles.ts';
 import { adjustBlock } from '../../document/edits.ts';
 import { type NamedDegrees, setPoseAt } from '../../document/pose-edits.ts';
 import { type BlockSpan, findSpan } from '../../document/spans.ts';
@@ -12,7 +14,7 @@ import { poseTexts } from '../../texts/pose.ts';
 import { texts } from '../../texts.ts';
 import type { Bench } from '../bench.ts';
 import { calcGains } from '../drag-plate.tsx';
-import { DEG, formatNumber } from '../numbers.ts';
+import { formatNumber } from '../numbers.ts';
 import type { FigureGrip } from '../ports.ts';
 import { getPart } from '../tools/tool.ts';
 

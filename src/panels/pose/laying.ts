@@ -1,6 +1,8 @@
 /** What the catalogue lays down and how: the time of the move, the arms' way, and a shape that is being dragged to the ruler. */
+
 import { createMemo, createSignal } from 'solid-js';
 import type { FileBlock, ShapeData } from '../../../sim/index.ts';
+import { DEG } from '../../../sim/math/angles.ts';
 import { changeBlock } from '../../document/edits.ts';
 import { getStorage } from '../../document/keep.ts';
 import { carryShape, layShape } from '../../document/lay-shape.ts';
@@ -8,7 +10,6 @@ import { makeOwnShapes, nameShape } from '../../document/own-shapes.ts';
 import { poseTexts } from '../../texts/pose.ts';
 import { texts } from '../../texts.ts';
 import type { Bench } from '../bench.ts';
-import { DEG } from '../numbers.ts';
 import { getPart } from '../tools/tool.ts';
 
 export type ArmPath = NonNullable<FileBlock['arms']>;

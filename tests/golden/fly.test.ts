@@ -1,0 +1,38 @@
+// What version 1 files meant: the summary that "fly" gave of each on the day version 2 came is the one it gives today.
+import { readdirSync, readFileSync } from 'node:fs';
+import path from 'node:path';
+import { describe, expect, test } from 'vitest';
+import { makeFolder, run } from '../cli/run.ts';
+import { listDifferences } from './same-numbers.ts';
+
+const root = path.resolve(import.meta.dirname, '../..');
+const read = (file: string): unknown => JSON.parse(readFileSync(path.join(root, file), 'utf8'));
+const idsIn = (folder: string): string[] =>
+  readdirSync(path.join(root, folder)).map((file) => file.replace(/\.json$/, ''));
+
+async function fly(skill: string): Promise<unknown> {
+  const { at, read: readIn } = makeFolder();
+  const { code, err } = await run('fly', skill, '--summary', at('summary.json'));
+  if (code !== 0) throw new Error(err);
+  return JSON.parse(readIn('summary.json'));
+}
+
+describe('a version 1 file flies as it flew', () => {
+  const skills = 'tests/golden/v1/skills';
+  test.each(idsIn(skills))('%s', async (id) => {
+    const summary = await fly(path.join(root, skills, `${id}.json`));
+    expect(listDifferences(summary, read(`tests/golden/v1/summaries/${id}.json`))).toEqual([]);
+  });
+});
+
+describe('a ready skill flies as it flew', () => {
+  test.each(idsIn('tests/before/outputs'))('%s', async (id) => {
+    const frozen = read(`tests/before/outputs/${id}.json`) as Record<string, unknown>;
+    expect(listDifferences(await fly(id), frozen['fly.json'])).toEqual([]);
+  });
+});
+
+test('the comparison finds a number off by more than rounding, a missing one and another word', () => {
+  expect(listDifferences({ a: { b: 1 + 2e-9 }, c: 'x' }, { a: { b: 1 }, c: 'y', d: null })).toHaveLength(3);
+  expect(listDifferences({ a: 1 + 5e-10, b: 1e-17 }, { a: 1, b: -2e-18 })).toEqual([]);
+});

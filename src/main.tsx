@@ -13,6 +13,7 @@ import { App } from './panels/app.tsx';
 import type { BenchPorts } from './panels/ports.ts';
 import { tools } from './panels/tools/tool-list.ts';
 import { stagePorts } from './stage.ts';
+import { shelfTexts } from './texts/shelf.ts';
 
 /** The skill that the bench opens with. */
 const FIRST = 'back-straight-full';
@@ -25,6 +26,7 @@ const keeper = await openKeeper({
   claim: claimName,
   now: Date.now,
   newName,
+  cutShort: shelfTexts.cutShort,
 });
 const demos = Object.entries(skills).map(([id, file]) => ({ id, file }));
 const ports: BenchPorts = {

@@ -2,23 +2,20 @@
  * Keeps the open skill, its history and the place of the cursor in the browser, so that a reload or a crash loses nothing.
  * Every tab has its own record in the database; a new tab starts from the newest. Two pages never write one record: a tab
  * holds its name with a lock, and where there are no locks every record names the page that wrote it last; whoever finds
- * another page on its record goes on under a new one. What a closing page could not write in time waits in local
- * storage, where records of older builds are too, and is taken over at the next start.
+ * another page on its record goes on under a new one, and so does a page that finds there what a newer build wrote. What a
+ * closing page could not write in time waits in local storage, where records of older builds are too, and is taken over at
+ * the next start. A database that is deleted from outside is opened again, and the session is written again.
  */
-import type { SkillFile } from '../../sim/index.ts';
-import type { History } from './history.ts';
+import { settle } from './history.ts';
+import { isNewer, isSame, type KeptSession, parseSession } from './keep-record.ts';
 import type { RecordStore } from './keep-store.ts';
-
-export interface KeptSession {
-  readonly version: 1;
-  readonly savedAt: number;
-  readonly history: History<SkillFile>;
-  readonly cursorS: number;
-  /** the page that wrote it */
-  readonly owner?: string;
-}
+import { putWaiting, readWaiting, takeOver } from './keep-waiting.ts';
+import { isFromNewerBuild, RECORD_VERSION } from './record-version.ts';
 
 export type NewSession = Pick<KeptSession, 'history' | 'cursorS'>;
+
+/** What becomes of the record between writes of the page. Newer: a record of a newer build was found, and left as it is. */
+export type KeepNews = 'deleted' | 'refused' | 'kept' | 'newer';
 
 export interface Keeper {
   /** what was found at the start */
@@ -27,6 +24,10 @@ export interface Keeper {
   write(session: NewSession): Promise<boolean>;
   /** the page goes away: what is not yet in the database is put where it can be put at once */
   leave(session: NewSession): void;
+  /** the page is looked at again: a record that another page has forgotten meanwhile is written again */
+  check(): Promise<void>;
+  /** what happened before is told at once */
+  watch(tell: (news: KeepNews) => void): void;
 }
 
 export interface KeepPorts {
@@ -39,12 +40,15 @@ export interface KeepPorts {
   readonly claim: (name: string) => Promise<boolean>;
   readonly now: () => number;
   readonly newName: () => string;
+  /** names the step of a gesture that the page did not live to end */
+  readonly cutShort: string;
 }
 
-const PREFIX = 'shapeflight.session.';
 const TAB = 'shapeflight.tab';
 /** Records of tabs that are remembered; a living tab writes its own again. */
 const KEPT_TABS = 12;
+/** What was refused is tried again after this, ms. */
+const AGAIN = 5000;
 
 export async function openKeeper(ports: KeepPorts): Promise<Keeper> {
   const { store, now, newName } = ports;
@@ -52,39 +56,63 @@ export async function openKeeper(ports: KeepPorts): Promise<Keeper> {
   const { name: first, isNew } = await nameTab(ports);
   let name = first.own;
   let works = true;
-  let records = new Map<string, KeptSession>();
+  let found: readonly (readonly [string, unknown])[] = [];
   try {
-    records = new Map((await store.entries()).flatMap(([key, value]) => readRecord(key, value)));
+    found = await store.entries();
   } catch {
     works = false;
   }
-  const waiting = readLocal(ports.local);
-  for (const [key, session] of waiting) if (isNewer(session, records.get(key))) records.set(key, session);
+  const records = new Map<string, KeptSession>();
+  for (const [key, value] of found) {
+    const session = parseSession(value);
+    if (session) records.set(key, session);
+  }
+  const waiting = readWaiting(ports.local);
+  for (const [key, session] of waiting.sessions) if (isNewer(session, records.get(key))) records.set(key, session);
   const newest = [...records.values()].sort((a, b) => b.savedAt - a.savedAt)[0];
   const kept = records.get(first.from) ?? newest;
   // a record written by a page of this tab before is ours; one that changes hands later is not
   let seen = isNew ? undefined : records.get(name)?.owner;
 
+  let listener: ((news: KeepNews) => void) | undefined;
+  const early: KeepNews[] = [];
+  const tell = (news: KeepNews): void => {
+    if (listener) listener(news);
+    else early.push(news);
+  };
+  const goOn = (): void => {
+    name = newName();
+    seen = undefined;
+    rename(ports.tab, name);
+    void ports.claim(name);
+  };
+  const newerNames = new Set(waiting.newer);
+  for (const [key, value] of found) if (isFromNewerBuild(value)) newerNames.add(key);
+  if (newerNames.has(first.from)) tell('newer');
+  if (newerNames.has(name)) goOn();
+
   const put = async (session: KeptSession): Promise<void> => {
-    let taken = false;
+    let taken: 'newer' | 'other' | undefined;
     await store.update(name, (old) => {
       const by = parseSession(old)?.owner;
-      taken = by !== undefined && by !== owner && by !== seen;
+      taken = isFromNewerBuild(old) ? 'newer' : by !== undefined && by !== owner && by !== seen ? 'other' : undefined;
       return taken ? old : { ...session, owner };
     });
     if (!taken) {
       seen = undefined;
       return;
     }
-    name = newName();
-    rename(ports.tab, name);
-    void ports.claim(name);
+    if (taken === 'newer') tell('newer');
+    goOn();
     await store.set(name, { ...session, owner });
   };
 
+  /** what the page shows, as far as it was handed over */
+  let current = kept;
   let next: KeptSession | undefined;
   let run: Promise<boolean> | undefined;
   let last: KeptSession | undefined;
+  let timer: ReturnType<typeof setTimeout> | undefined;
   const writeAll = async (): Promise<boolean> => {
     let ok = false;
     while (next) {
@@ -99,47 +127,55 @@ export async function openKeeper(ports: KeepPorts): Promise<Keeper> {
       }
     }
     run = undefined;
+    clearTimeout(timer);
+    if (!ok) timer = setTimeout(writeAgain, AGAIN);
     return ok;
   };
-  const tidy = ({ history, cursorS }: NewSession): KeptSession => {
-    // a mark is not kept: a reload in the middle of a drag finds the document that was shown
-    const { mark: _, ...plain } = history;
-    return { version: 1, savedAt: now(), history: plain, cursorS };
+  const write = (session: KeptSession): Promise<boolean> => {
+    current = session;
+    next = session;
+    run ??= writeAll();
+    return run;
   };
+  const writeAgain = (): Promise<void> | undefined =>
+    current && write(current).then((ok) => tell(ok ? 'kept' : 'refused'));
+  store.onLost(() => {
+    last = undefined;
+    if (!current) return;
+    tell('deleted');
+    void writeAgain();
+  });
+  const tidy = ({ history, cursorS }: NewSession): KeptSession => ({
+    version: RECORD_VERSION,
+    savedAt: now(),
+    // a reload in the middle of a gesture finds what was shown, and one step back what it began from
+    history: settle(history, ports.cutShort),
+    cursorS,
+  });
 
-  if (works && waiting.size > 0) await takeOver(waiting, records, ports);
+  if (works && waiting.sessions.size > 0) await takeOver(waiting.sessions, records, ports);
   // a new tab has a record from its first moment: what it shows is what its reload finds
   if (works && kept) void put(kept).catch(() => undefined);
   if (works) void forgetOld(store, records, name);
   return {
     kept,
-    write: (session) => {
-      next = tidy(session);
-      run ??= writeAll();
-      return run;
-    },
+    write: (session) => write(tidy(session)),
     leave: (session) => {
       const record = { ...tidy(session), owner };
       if (last && isSame(last, record)) return;
-      try {
-        ports.local?.setItem(PREFIX + name, JSON.stringify(record));
-      } catch {
-        // full or forbidden: the last whole record in the database stays
-      }
+      putWaiting(ports.local, name, record);
+    },
+    check: async () => {
+      if (!current || run) return;
+      const there = await store.get(name).catch(() => current);
+      if (there === undefined) await writeAgain();
+    },
+    watch: (given) => {
+      listener = given;
+      for (const news of early.splice(0)) given(news);
     },
   };
 }
-
-/** The same but for their time; documents and lists of steps are never changed in place. */
-const isSame = ({ history: a, cursorS: x }: KeptSession, { history: b, cursorS: y }: KeptSession): boolean =>
-  x === y &&
-  a.doc === b.doc &&
-  a.done === b.done &&
-  a.undone === b.undone &&
-  a.beside === b.beside &&
-  a.origin === b.origin;
-
-const isNewer = (a: KeptSession, b: KeptSession | undefined): boolean => b === undefined || a.savedAt > b.savedAt;
 
 /** The record of this tab, and the one it starts from: they differ in a duplicated tab, which brings the name of the other. */
 async function nameTab(ports: KeepPorts): Promise<{ name: { own: string; from: string }; isNew: boolean }> {
@@ -164,74 +200,15 @@ function rename(tab: Storage | undefined, name: string): void {
   }
 }
 
-function readRecord(key: string, value: unknown): [string, KeptSession][] {
-  const session = parseSession(value);
-  return session ? [[key, session]] : [];
-}
-
-function readLocal(local: Storage | undefined): Map<string, KeptSession> {
-  const found = new Map<string, KeptSession>();
-  try {
-    for (let i = 0; i < (local?.length ?? 0); i++) {
-      const key = local?.key(i);
-      if (!key?.startsWith(PREFIX)) continue;
-      const session = parseText(local?.getItem(key) ?? null);
-      if (session) found.set(key.slice(PREFIX.length), session);
-    }
-  } catch {
-    // forbidden: nothing waits there
-  }
-  return found;
-}
-
-/** Into the database first, out of local storage after. */
-async function takeOver(
-  waiting: ReadonlyMap<string, KeptSession>,
-  records: ReadonlyMap<string, KeptSession>,
-  { store, local }: KeepPorts,
-): Promise<void> {
-  for (const [key, session] of waiting) {
-    try {
-      if (records.get(key) === session) await store.set(key, session);
-      local?.removeItem(PREFIX + key);
-    } catch {
-      // it waits for the next start
-    }
-  }
-}
-
 async function forgetOld(store: RecordStore, records: ReadonlyMap<string, KeptSession>, own: string): Promise<void> {
   const old = [...records]
     .filter(([key]) => key !== own)
     .sort(([, a], [, b]) => b.savedAt - a.savedAt)
-    .slice(KEPT_TABS - 1)
-    .map(([key]) => key);
-  if (old.length > 0) await store.remove(old).catch(() => undefined);
-}
-
-function parseText(text: string | null): KeptSession | undefined {
-  if (!text) return undefined;
-  try {
-    return parseSession(JSON.parse(text));
-  } catch {
-    return undefined;
-  }
-}
-
-/** What is read back is checked in form before it is used. */
-function parseSession(value: unknown): KeptSession | undefined {
-  if (typeof value !== 'object' || value === null) return undefined;
-  const v = value as Partial<KeptSession>;
-  const h = v.history;
-  const whole =
-    v.version === 1 &&
-    typeof h === 'object' &&
-    h !== null &&
-    typeof h.doc === 'object' &&
-    h.doc !== null &&
-    Array.isArray(h.done) &&
-    Array.isArray(h.undone);
-  return whole ? ({ cursorS: 0, savedAt: 0, ...v } as KeptSession) : undefined;
+    .slice(KEPT_TABS - 1);
+  // only what was read above: a record written since, perhaps by a newer build, stays
+  const forget = ([key, { savedAt }]: [string, KeptSession]): Promise<void> =>
+    store.update(key, (there) => (parseSession(there)?.savedAt === savedAt ? undefined : there));
+  await Promise.all(old.map(forget)).catch(() => undefined);
 }
 
 /** Storage of the page, or undefined where the browser forbids it (reading the property may throw). */

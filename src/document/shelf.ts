@@ -1,11 +1,13 @@
 /**
  * The user's own skills and athletes in the browser's database. Every entry counts its revisions: who saves names the
  * revision he started from, and what is older than the entry goes beside it as a copy, so that two tabs do not
- * overwrite each other. Other pages hear of every change.
+ * overwrite each other. Other pages hear of every change. What a newer build wrote is left as it is. Entries that this page
+ * has read are written again when the database is deleted from outside.
  */
 import type { Athlete, SkillFile } from '../../sim/index.ts';
 import type { Origin } from './history.ts';
 import type { RecordStore } from './keep-store.ts';
+import { isFromNewerBuild } from './record-version.ts';
 
 interface EntryOf<K extends 'skill' | 'athlete', T> {
   readonly kind: K;
@@ -24,6 +26,9 @@ export interface SavedSkill {
   readonly isCopy: boolean;
 }
 
+/** Changed: by another page, or here without being asked. Deleted: the whole database was, from outside. */
+export type ShelfNews = 'changed' | 'deleted';
+
 /** Every call may be refused by the browser: then it rejects, and nothing was changed. */
 export interface Shelf {
   list(): Promise<ShelfEntry[]>;
@@ -38,8 +43,8 @@ export interface Shelf {
   remove(id: string): Promise<ShelfEntry | undefined>;
   /** puts back what was removed, as it was */
   restore(entry: ShelfEntry): Promise<void>;
-  /** tells when another page changed something; gives the way to stop */
-  watch(tell: () => void): () => void;
+  /** tells what happened from elsewhere; gives the way to stop */
+  watch(tell: (news: ShelfNews) => void): () => void;
 }
 
 export interface ShelfPorts {
@@ -50,17 +55,57 @@ export interface ShelfPorts {
   readonly channel: BroadcastChannel | undefined;
 }
 
+/** What was refused after a deletion is tried again after this, ms. */
+const AGAIN = 5000;
+
 export const LONGEST_NAME = 120;
 export const tidyName = (name: string): string => name.trim().replace(/\s+/g, ' ').slice(0, LONGEST_NAME);
 
 export function makeShelf({ store, now, newName, channel }: ShelfPorts): Shelf {
+  const listeners = new Set<(news: ShelfNews) => void>();
+  const tellAll = (news: ShelfNews): void => {
+    for (const tell of listeners) tell(news);
+  };
+  channel?.addEventListener('message', () => tellAll('changed'));
   const announce = (): void => channel?.postMessage('changed');
+
+  /** as last read or written here */
+  const known = new Map<string, ShelfEntry>();
+  let restoring: Promise<void> | undefined;
+  const restoreAll = async (): Promise<void> => {
+    try {
+      for (const [id, entry] of known)
+        await store.update(id, (there) => {
+          // another page may have brought it back already, with later changes
+          const [old] = readEntry(there);
+          const isOlder = old !== undefined && old.revision < entry.revision && !isFromNewerBuild(there);
+          return there === undefined || isOlder ? entry : there;
+        });
+      restoring = undefined;
+      announce();
+      tellAll('changed');
+    } catch {
+      setTimeout(() => void restoreAll(), AGAIN);
+    }
+  };
+  store.onLost(() => {
+    if (known.size === 0) return;
+    tellAll('deleted');
+    restoring = restoreAll();
+  });
+
   const put = async (entry: ShelfEntry): Promise<void> => {
     await store.set(entry.id, entry);
+    known.set(entry.id, entry);
     announce();
   };
-  const list = async (): Promise<ShelfEntry[]> =>
-    (await store.entries()).flatMap(([, value]) => readEntry(value)).sort((a, b) => b.savedAt - a.savedAt);
+  const list = async (): Promise<ShelfEntry[]> => {
+    await restoring;
+    const all = (await store.entries()).flatMap(([, value]) => readEntry(value));
+    if (!restoring) known.clear();
+    for (const entry of all) known.set(entry.id, entry);
+    return all.sort((a, b) => b.savedAt - a.savedAt);
+  };
   /** one change of one entry, against nobody */
   const change = async (
     id: string,
@@ -69,9 +114,10 @@ export function makeShelf({ store, now, newName, channel }: ShelfPorts): Shelf {
     let made: ShelfEntry | undefined;
     await store.update(id, (raw) => {
       const [old] = readEntry(raw);
-      made = old && make(old);
+      made = old && !isFromNewerBuild(raw) ? make(old) : undefined;
       return made ?? raw;
     });
+    if (made) known.set(id, made);
     announce();
     return made;
   };
@@ -91,11 +137,13 @@ export function makeShelf({ store, now, newName, channel }: ShelfPorts): Shelf {
           const [old] = readEntry(raw);
           made = undefined;
           // an entry that was deleted elsewhere comes back: nobody's work is lost by it
+          if (isFromNewerBuild(raw) || (raw !== undefined && !old)) return raw;
           if (old && (old.kind !== 'skill' || old.revision !== base.revision)) return raw;
           made = fresh(base.id, (old?.revision ?? base.revision) + 1, file);
           return made;
         });
       if (made) {
+        known.set(made.id, made);
         announce();
         return { entry: made, isCopy: false };
       }
@@ -121,14 +169,15 @@ export function makeShelf({ store, now, newName, channel }: ShelfPorts): Shelf {
     },
     remove: async (id) => {
       const [old] = readEntry(await store.get(id));
-      await store.remove([id]);
+      await store.update(id, () => undefined);
+      known.delete(id);
       announce();
       return old;
     },
     restore: put,
     watch: (tell) => {
-      channel?.addEventListener('message', tell);
-      return () => channel?.removeEventListener('message', tell);
+      listeners.add(tell);
+      return () => void listeners.delete(tell);
     },
   };
 }

@@ -69,6 +69,7 @@ export function App(props: { ports: BenchPorts }) {
     const keep = (): void => bench.leave();
     const hide = (): void => {
       if (document.visibilityState === 'hidden') bench.keepNow();
+      else bench.checkKept();
     };
     window.addEventListener('keydown', onKey);
     window.addEventListener('dragover', onDrag);

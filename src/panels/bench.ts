@@ -11,6 +11,7 @@ import { type BlockSpan, findSpan, getSpans } from '../document/spans.ts';
 import type { AnchorSeconds } from '../document/times.ts';
 import { readVersions, type Versions, writeVersions } from '../document/versions.ts';
 import type { Caution, FlightResult, Outcome, Outline } from '../engine/result.ts';
+import { shelfTexts } from '../texts/shelf.ts';
 import { texts } from '../texts.ts';
 import { wordFault } from './fault-words.ts';
 import { fileName, pickFile, saveText } from './file-door.ts';
@@ -72,6 +73,8 @@ export interface Bench extends BenchActions {
   clearFileFault(): void;
   readText(name: string, text: string): void;
   keepNow(): void;
+  /** the page is looked at again */
+  checkKept(): void;
   /** the page goes away */
   leave(): void;
   /** the entry of the shelf that the document belongs to */
@@ -153,6 +156,11 @@ export function createBench(ports: BenchPorts): Bench {
   const keepNow = (): void => {
     void ports.keeper.write({ history: history(), cursorS: cursor() }).then(setKept);
   };
+  ports.keeper.watch((news) => {
+    if (news === 'newer') setNotice({ text: shelfTexts.newerKept });
+    else setKept(news === 'kept');
+    if (news === 'deleted') setNotice({ text: shelfTexts.databaseDeleted });
+  });
   let keepTimer: ReturnType<typeof setTimeout> | undefined;
   const keepSoon = (): void => {
     clearTimeout(keepTimer);
@@ -310,6 +318,7 @@ export function createBench(ports: BenchPorts): Bench {
     clearFileFault: () => setFileFault(undefined),
     readText,
     keepNow,
+    checkKept: () => void ports.keeper.check(),
     fresh: kept === undefined,
     leave: () => ports.keeper.leave({ history: history(), cursorS: cursor() }),
     origin: () => history().origin,

@@ -44,7 +44,12 @@ function makeUserShelf(bench: Bench): UserShelf {
     }
   };
   void reload();
-  onCleanup(shelf.watch(() => void reload()));
+  onCleanup(
+    shelf.watch((news) => {
+      if (news === 'deleted') bench.tell({ text: t.databaseDeleted });
+      else void reload();
+    }),
+  );
 
   const skills = createMemo(() => entries().filter((e) => e.kind === 'skill'));
   const athletes = createMemo(() => entries().filter((e) => e.kind === 'athlete'));

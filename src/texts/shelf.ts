@@ -52,6 +52,11 @@ export const shelfTexts = {
   saveFile: 'Save a file',
   notSaved: 'Not saved',
   notSavedWhy: 'This browser refuses to store anything: a reload or a crash would lose this skill. Save it to a file.',
+  databaseDeleted:
+    'The browser’s database of this page was deleted from outside. What this page has read is being written again.',
+  newerKept:
+    'What this tab kept was written by a newer version of Shapeflight. It is left as it is, and this page starts beside it. Reload to get the newer version.',
+  cutShort: 'Unfinished change',
   dismiss: 'Close this note',
   savedOn: (when: string) => `saved ${when}`,
   shapes: (n: number) => (n === 1 ? '1 shape' : `${n} shapes`),

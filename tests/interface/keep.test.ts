@@ -1,8 +1,8 @@
 // What a start finds: own record first, else the newest; damage is ignored; two pages never write one record.
-import { describe, expect, it } from 'vitest';
+import { afterEach, describe, expect, it, vi } from 'vitest';
 import type { SkillFile } from '../../sim/index.ts';
-import { makeHistory } from '../../src/document/history.ts';
-import { openKeeper } from '../../src/document/keep.ts';
+import { makeHistory, setDraft, undo } from '../../src/document/history.ts';
+import { type KeepNews, openKeeper } from '../../src/document/keep.ts';
 import { MemoryRecords } from './memory-records.ts';
 
 class MemoryStorage implements Storage {
@@ -52,13 +52,16 @@ function makeBrowser(hasLocks = true) {
       },
       now: () => ++clock,
       newName: () => `n${++names}`,
+      cutShort: 'Cut short',
     });
+    const news: KeepNews[] = [];
+    keeper.watch((one) => news.push(one));
     // what the keeper writes at once must be done before the next page looks
     await new Promise((done) => setTimeout(done));
     const close = (): void => {
       for (const name of mine) held.delete(name);
     };
-    return { ...keeper, close };
+    return { ...keeper, close, news };
   };
   const duplicate = (tab: MemoryStorage): MemoryStorage => {
     const copy = new MemoryStorage();
@@ -124,16 +127,22 @@ describe('keeper', () => {
     expect((await browser.open(tab)).kept).toBeUndefined();
   });
 
-  it('a mark is not kept: a reload in the middle of a drag finds the document that was shown', async () => {
-    const browser = makeBrowser();
-    const tab = new MemoryStorage();
-    const page = await browser.open(tab);
-    await page.write({ history: { ...makeHistory(doc('drag')), mark: doc('before') }, cursorS: 0 });
-    page.close();
-    const again = await browser.open(tab);
-    expect(titleOf(again)).toBe('drag');
-    expect(again.kept?.history.mark).toBeUndefined();
-  });
+  for (const way of ['write', 'leave'] as const)
+    it(`a reload in the middle of a drag finds what was shown, and one step back what it began from (${way})`, async () => {
+      const browser = makeBrowser();
+      const tab = new MemoryStorage();
+      const page = await browser.open(tab);
+      await page.write(session('before'));
+      const drag = { history: setDraft(makeHistory(doc('before')), doc('drag')), cursorS: 0 };
+      if (way === 'write') await page.write(drag);
+      else page.leave(drag);
+      page.close();
+      const again = await browser.open(tab);
+      expect(titleOf(again)).toBe('drag');
+      expect(again.kept?.history.mark).toBeUndefined();
+      expect(again.kept?.history.done.map((step) => step.title)).toEqual(['Cut short']);
+      expect(again.kept && undo(again.kept.history).doc.title).toBe('before');
+    });
 
   it('says so when the browser refuses, and works again when it no longer does', async () => {
     const browser = makeBrowser();
@@ -197,5 +206,131 @@ describe('keeper', () => {
     }
     expect(browser.store.map.size).toBeLessThanOrEqual(13);
     expect(titleOf(await browser.open(new MemoryStorage()))).toBe('tab 19');
+  });
+
+  describe('what a newer build wrote', () => {
+    const newer = [
+      ['record', { version: 2, savedAt: 9e9, history: { anything: true } }],
+      ['skill', { version: 1, savedAt: 9e9, history: { ...makeHistory({ title: 'new', version: 2 }) }, cursorS: 0 }],
+    ] as const;
+    for (const [what, record] of newer) {
+      it(`is never overwritten (${what}): the page goes on under a new name and says so`, async () => {
+        const browser = makeBrowser();
+        const tab = new MemoryStorage();
+        const page = await browser.open(tab);
+        await page.write(session('old'));
+        page.close();
+        const [name] = browser.store.map.keys();
+        browser.store.map.set(name, structuredClone(record));
+        const again = await browser.open(tab);
+        expect(again.kept).toBeUndefined();
+        expect(again.news).toEqual(['newer']);
+        expect(await again.write(session('on'))).toBe(true);
+        again.close();
+        expect(browser.store.map.get(name)).toEqual(record);
+        expect(titleOf(await browser.open(tab))).toBe('on');
+      });
+      it(`is never overwritten (${what}) while this page is open`, async () => {
+        const browser = makeBrowser();
+        const page = await browser.open(new MemoryStorage());
+        await page.write(session('old'));
+        const [name] = browser.store.map.keys();
+        browser.store.map.set(name, structuredClone(record));
+        expect(await page.write(session('on'))).toBe(true);
+        expect(page.news).toEqual(['newer']);
+        expect(browser.store.map.get(name)).toEqual(record);
+      });
+      it(`waits in local storage until that build comes (${what})`, async () => {
+        const browser = makeBrowser();
+        const tab = new MemoryStorage();
+        tab.setItem('shapeflight.tab', 'mine');
+        const text = JSON.stringify(record);
+        browser.local.setItem('shapeflight.session.mine', text);
+        const page = await browser.open(tab);
+        expect(page.news).toEqual(['newer']);
+        await page.write(session('on'));
+        page.leave(session('last'));
+        expect(browser.local.getItem('shapeflight.session.mine')).toBe(text);
+      });
+      it(`is not overwritten by what waited in local storage (${what})`, async () => {
+        const browser = makeBrowser();
+        browser.store.map.set('mine', structuredClone(record));
+        const waits = { version: 1, savedAt: 5, ...session('waited') };
+        browser.local.setItem('shapeflight.session.mine', JSON.stringify(waits));
+        const tab = new MemoryStorage();
+        tab.setItem('shapeflight.tab', 'mine');
+        expect(titleOf(await browser.open(tab))).toBe('waited');
+        expect(browser.store.map.get('mine')).toEqual(record);
+      });
+      it(`is never forgotten (${what})`, async () => {
+        const browser = makeBrowser();
+        browser.store.map.set('new', structuredClone(record));
+        for (let i = 0; i < 20; i++) {
+          const page = await browser.open(new MemoryStorage());
+          await page.write(session(`tab ${i}`));
+          page.close();
+        }
+        expect(browser.store.map.get('new')).toEqual(record);
+        expect(browser.store.map.size).toBeLessThanOrEqual(14);
+      });
+    }
+  });
+
+  describe('a database deleted from outside', () => {
+    afterEach(() => void vi.useRealTimers());
+
+    it('is opened again, and what the page shows is written again', async () => {
+      const browser = makeBrowser();
+      const tab = new MemoryStorage();
+      const page = await browser.open(tab);
+      await page.write(session('mine', 0.3));
+      browser.store.deleteDatabase();
+      expect(page.news).toEqual(['deleted']);
+      await vi.waitFor(() => expect(page.news).toEqual(['deleted', 'kept']));
+      page.close();
+      expect(titleOf(await browser.open(tab))).toBe('mine');
+    });
+
+    it('that stays refused is said, waits in local storage at the end, and is tried again', async () => {
+      const browser = makeBrowser();
+      const tab = new MemoryStorage();
+      const page = await browser.open(tab);
+      await page.write(session('mine'));
+      vi.useFakeTimers();
+      browser.store.refuses = true;
+      browser.store.deleteDatabase();
+      await vi.advanceTimersByTimeAsync(0);
+      expect(page.news).toEqual(['deleted', 'refused']);
+      page.leave(session('mine'));
+      expect(browser.local.length).toBe(1);
+      browser.store.refuses = false;
+      await vi.advanceTimersByTimeAsync(6000);
+      expect(page.news.at(-1)).toBe('kept');
+      expect(browser.store.map.size).toBe(1);
+    });
+
+    it('in the middle of a write loses nothing', async () => {
+      const browser = makeBrowser();
+      const tab = new MemoryStorage();
+      const page = await browser.open(tab);
+      await page.write(session('first'));
+      const written = page.write(session('second'));
+      browser.store.deleteDatabase();
+      expect(await written).toBe(true);
+      await vi.waitFor(() => expect(browser.store.map.size).toBe(1));
+      page.close();
+      expect(titleOf(await browser.open(tab))).toBe('second');
+    });
+  });
+
+  it('a record that another page forgot is written again when the page is looked at', async () => {
+    const browser = makeBrowser();
+    const tab = new MemoryStorage();
+    const page = await browser.open(tab);
+    await page.write(session('mine'));
+    browser.store.map.clear();
+    await page.check();
+    page.close();
+    expect(titleOf(await browser.open(tab))).toBe('mine');
   });
 });

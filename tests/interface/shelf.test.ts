@@ -1,5 +1,5 @@
 // The user's shelf: what is saved is found again, nothing is overwritten that was changed elsewhere, deleting can be undone.
-import { describe, expect, it } from 'vitest';
+import { describe, expect, it, vi } from 'vitest';
 import type { Athlete, SkillFile } from '../../sim/index.ts';
 import type { RecordStore } from '../../src/document/keep-store.ts';
 import { makeShelf, nameOf } from '../../src/document/shelf.ts';
@@ -97,5 +97,62 @@ describe('shelf', () => {
     await store.set('c', { kind: 'athlete', id: 'c', revision: 1, value: { title: 'no name' } });
     await shelf.saveSkill(skill('whole'), undefined, copyTitle);
     expect(await titles(shelf)).toEqual(['whole']);
+  });
+
+  it('what a newer build wrote is never overwritten: a save makes a copy, a new name is refused', async () => {
+    const store = new MemoryRecords();
+    const shelf = open(store);
+    const { entry } = await shelf.saveSkill(skill('full'), undefined, copyTitle);
+    const newer = [
+      { ...entry, value: { title: 'full', version: 2, phases: [] } },
+      { ...entry, version: 2 },
+      { ...entry, kind: 'lesson' },
+    ];
+    for (const record of newer) {
+      await store.set(entry.id, record);
+      const made = await shelf.saveSkill(skill('full', 'mine'), entry, copyTitle);
+      expect(made.isCopy).toBe(true);
+      expect(await shelf.rename(entry.id, 'other')).toBeUndefined();
+      expect(await store.get(entry.id)).toEqual(record);
+      await shelf.remove(made.entry.id);
+    }
+  });
+
+  it('entries that pages have read come back when the database is deleted, with the latest changes', async () => {
+    for (const order of ['here first', 'there first']) {
+      const store = new MemoryRecords();
+      const [first, second] = [open(store), open(store)];
+      const [here, there] = order === 'here first' ? [first, second] : [second, first];
+      const { entry } = await here.saveSkill(skill('full', 'first'), undefined, copyTitle);
+      await here.saveSkill(skill('double'), undefined, copyTitle);
+      const gone = await here.saveSkill(skill('deleted'), undefined, copyTitle);
+      await here.remove(gone.entry.id);
+      // this page has not read what the other one made of it
+      const later = await there.saveSkill(skill('full', 'later'), entry, copyTitle);
+      const news: string[] = [];
+      here.watch((one) => news.push(one));
+      store.deleteDatabase();
+      await vi.waitFor(() => expect(news).toEqual(['deleted', 'changed']));
+      expect(await titles(here)).toEqual(['double', 'full']);
+      expect(await store.get(entry.id)).toEqual(later.entry);
+    }
+  });
+
+  it('a shelf that cannot be written again at once is tried again, and stays in memory until then', async () => {
+    vi.useFakeTimers();
+    try {
+      const store = new MemoryRecords();
+      const shelf = open(store);
+      await shelf.saveSkill(skill('full'), undefined, copyTitle);
+      store.refuses = true;
+      store.deleteDatabase();
+      await vi.advanceTimersByTimeAsync(100);
+      await expect(shelf.list()).rejects.toThrow('Quota');
+      store.refuses = false;
+      await vi.advanceTimersByTimeAsync(6000);
+      expect(await titles(shelf)).toEqual(['full']);
+    } finally {
+      vi.useRealTimers();
+    }
   });
 });

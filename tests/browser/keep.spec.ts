@@ -1,0 +1,174 @@
+// What the browser keeps: a gesture that was cut short, a record of a newer build, a database deleted from outside.
+import { expect, type Page, test } from '@playwright/test';
+import { bob, drag, openBench, readSentence, undo } from './bench.ts';
+
+const ready = (page: Page) => expect(page.locator('canvas[data-ready="true"]').first()).toBeVisible();
+const sentence = async (page: Page): Promise<string> => (await readSentence(page)).text;
+const notice = (page: Page) => page.locator('.notice').first();
+
+async function edit(page: Page, speedUp: string): Promise<void> {
+  await page.keyboard.press('v');
+  const field = page.getByRole('dialog').getByRole('spinbutton', { name: 'Speed up' });
+  await field.fill(speedUp);
+  await field.press('Enter');
+  await page.keyboard.press('Escape');
+  await expect(page.getByRole('dialog')).toBeHidden();
+}
+
+/** Records of a database, read through a connection of their own. */
+const readAll = (page: Page, database: string): Promise<[string, unknown][]> =>
+  page.evaluate(
+    (name) =>
+      new Promise<[string, unknown][]>((done, fail) => {
+        const asked = indexedDB.open(name);
+        asked.onerror = () => fail(asked.error);
+        asked.onupgradeneeded = () => asked.result.createObjectStore('records');
+        asked.onsuccess = () => {
+          const records = asked.result.transaction('records').objectStore('records');
+          const [keys, values] = [records.getAllKeys(), records.getAll()];
+          values.onsuccess = () => {
+            asked.result.close();
+            done(keys.result.map((key, i) => [String(key), values.result[i]]));
+          };
+        };
+      }),
+    database,
+  );
+const readSessions = (page: Page) => readAll(page, 'shapeflight-sessions');
+
+for (const end of ['a reload', 'a crash'] as const)
+  test(`${end} in the middle of a drag keeps what was there before it`, async ({ page, context }, info) => {
+    test.skip(info.project.name !== 'desktop', 'the same database at every size');
+    await openBench(page);
+    await edit(page, '5.2');
+    const before = await sentence(page);
+    await expect.poll(async () => JSON.stringify(await readSessions(page))).toContain('5.2');
+    await drag(page, page.locator('.edge').first(), -60, 0, false);
+    await expect.poll(() => sentence(page)).not.toBe(before);
+    const shown = await sentence(page);
+    let next = page;
+    if (end === 'a reload') await page.reload();
+    else {
+      // the page is looked away from, as a phone does before it ends it: what is shown is written
+      await page.evaluate(() => {
+        Object.defineProperty(document, 'visibilityState', { value: 'hidden' });
+        document.dispatchEvent(new Event('visibilitychange'));
+      });
+      await expect.poll(async () => JSON.stringify(await readSessions(page))).toContain('Unfinished change');
+      const crashed = page.waitForEvent('crash');
+      await page.goto('chrome://crash').catch(() => undefined);
+      await crashed;
+      next = await context.newPage();
+      await next.goto('./');
+    }
+    await ready(next);
+    await expect.poll(() => sentence(next)).toBe(shown);
+    await undo(next);
+    await expect.poll(() => sentence(next)).toBe(before);
+  });
+
+test('a record of a newer build is left as it is, and the page says so', async ({ page }, info) => {
+  test.skip(info.project.name !== 'desktop', 'the same database at every size');
+  await openBench(page);
+  await edit(page, '5.2');
+  await expect.poll(async () => (await readSessions(page)).length).toBe(1);
+  const newer = await page.evaluate(
+    () =>
+      new Promise<[string, unknown]>((done) => {
+        const record = { version: 99, savedAt: Date.now(), history: { of: 'another form' } };
+        const key = sessionStorage.getItem('shapeflight.tab') ?? '';
+        const asked = indexedDB.open('shapeflight-sessions');
+        asked.onsuccess = () => {
+          const writing = asked.result.transaction('records', 'readwrite');
+          writing.objectStore('records').put(record, key);
+          writing.oncomplete = () => done([key, record]);
+        };
+      }),
+  );
+  await edit(page, '5.1');
+  await expect(notice(page)).toContainText('newer version');
+  const said = await sentence(page);
+  await expect.poll(() => readSessions(page)).toHaveLength(2);
+  expect(await readSessions(page)).toContainEqual(newer);
+  await page.reload();
+  await ready(page);
+  expect(await sentence(page)).toBe(said);
+  // and a page that starts on it
+  await page.evaluate((key) => sessionStorage.setItem('shapeflight.tab', key), newer[0]);
+  await page.reload();
+  await ready(page);
+  await expect(notice(page)).toContainText('newer version');
+  await edit(page, '5.3');
+  await expect.poll(() => readSessions(page)).toHaveLength(3);
+  expect(await readSessions(page)).toContainEqual(newer);
+});
+
+for (const how of ['another tab', 'the browser'] as const)
+  test(`when ${how} deletes the database nothing of an open page is lost`, async ({ page, context }, info) => {
+    test.skip(info.project.name !== 'desktop', 'the same database at every size');
+    await openBench(page);
+    await edit(page, '5.2');
+    await page.keyboard.press('ControlOrMeta+Shift+s');
+    await expect(notice(page)).toContainText('is on the shelf');
+    await edit(page, '5.1');
+    const said = await sentence(page);
+    const entries = await readAll(page, 'shapeflight-shelf');
+    expect(entries).toHaveLength(1);
+    if (how === 'another tab') {
+      const other = await context.newPage();
+      await other.route('**/blank.html', (route) =>
+        route.fulfill({ contentType: 'text/html', body: '<title>Blank</title>' }),
+      );
+      await other.goto('./blank.html');
+      const answers = await other.evaluate(() =>
+        Promise.all(
+          ['shapeflight-sessions', 'shapeflight-shelf'].map(
+            (name) =>
+              new Promise<string>((done) => {
+                const asked = indexedDB.deleteDatabase(name);
+                asked.onsuccess = () => done('deleted');
+                asked.onblocked = () => done('blocked');
+              }),
+          ),
+        ),
+      );
+      expect(answers).toEqual(['deleted', 'deleted']);
+      await other.close();
+    } else {
+      const devtools = await context.newCDPSession(page);
+      const origin = new URL(page.url()).origin;
+      await devtools.send('Storage.clearDataForOrigin', { origin, storageTypes: 'indexeddb' });
+    }
+    await expect(notice(page)).toContainText('was deleted from outside');
+    await expect.poll(() => readAll(page, 'shapeflight-shelf')).toEqual(entries);
+    await expect.poll(async () => (await readSessions(page)).length).toBe(1);
+    await expect(page.locator('.not-kept')).toBeHidden();
+    await edit(page, '5.3');
+    const last = await sentence(page);
+    await page.reload();
+    await ready(page);
+    expect(await sentence(page)).toBe(last);
+    await undo(page);
+    await expect.poll(() => sentence(page)).toBe(said);
+    await expect(bob(page)).toBeVisible();
+  });
+
+test('a database that stays refused is said until it is written again, without a further edit', async ({
+  page,
+}, info) => {
+  test.skip(info.project.name !== 'desktop', 'the same database at every size');
+  await openBench(page);
+  await edit(page, '5.2');
+  await page.evaluate(() => {
+    const { put } = IDBObjectStore.prototype;
+    Object.assign(window, { heal: () => Object.assign(IDBObjectStore.prototype, { put }) });
+    IDBObjectStore.prototype.put = () => {
+      throw new DOMException('full', 'QuotaExceededError');
+    };
+    indexedDB.deleteDatabase('shapeflight-sessions');
+  });
+  await expect(page.locator('.not-kept')).toContainText('Not saved');
+  await page.evaluate(() => (window as unknown as { heal(): void }).heal());
+  await expect(page.locator('.not-kept')).toBeHidden();
+  await expect.poll(async () => JSON.stringify(await readSessions(page))).toContain('5.2');
+});

@@ -2,10 +2,11 @@
 import solid from 'vite-plugin-solid';
 import { defineConfig } from 'vitest/config';
 import { offlinePlugin } from './src/offline/offline-plugin.ts';
+import { pixiPlugin } from './src/render/pixi-plugin.ts';
 
 export default defineConfig({
   base: './',
-  plugins: [solid(), offlinePlugin()],
+  plugins: [solid(), pixiPlugin(), offlinePlugin()],
   build: {
     target: 'es2023',
     chunkSizeWarningLimit: 1200,

@@ -1,4 +1,4 @@
-/** Tokens as numbers the drawing library takes; ghosts mix every colour with the air once, not in every frame. */
+/** Tokens as numbers or as CSS colours; ghosts mix every colour with the air once, not in every frame. */
 import type { Token } from '../scene/scene.ts';
 import type { TokenValues } from './stage-renderer.ts';
 
@@ -7,6 +7,8 @@ export class Palette {
   readonly #tokens: TokenValues;
   readonly #solid = new Map<Token, number>();
   readonly #ghost = new Map<Token, number>();
+  readonly #cssSolid = new Map<Token, string>();
+  readonly #cssGhost = new Map<Token, string>();
 
   constructor(tokens: TokenValues) {
     this.#tokens = tokens;
@@ -22,6 +24,16 @@ export class Palette {
       known.set(token, value);
     }
     return value;
+  }
+
+  css(token: Token, ghost: boolean): string {
+    const known = ghost ? this.#cssGhost : this.#cssSolid;
+    let text = known.get(token);
+    if (text === undefined) {
+      text = `#${this.colour(token, ghost).toString(16).padStart(6, '0')}`;
+      known.set(token, text);
+    }
+    return text;
   }
 }
 

@@ -1,67 +1,70 @@
 /**
- * The stage on Pixi: webgl, else webgpu, else canvas. The only room that imports pixi.js; loaded by renderer.ts as a
- * chunk of its own. Only what a scene can hold is registered: none of the library's own pointer or accessibility
- * handling, which are the page's task.
+ * The stage on Pixi, by WebGL or WebGPU. The only room that imports pixi.js; loaded by renderer.ts as a chunk of its own.
+ * Only what a scene can hold is registered: none of the library's own pointer or accessibility handling, which are the
+ * page's task. The build drops what the library registers by itself (vite.config.ts).
  */
 import 'pixi.js/unsafe-eval';
-import 'pixi.js/graphics';
-import 'pixi.js/text';
 import {
-  autoDetectRenderer,
   CanvasSource,
+  CanvasTextPipe,
+  CanvasTextSystem,
   Container,
   extensions,
+  GraphicsContextSystem,
+  GraphicsPipe,
   ImageSource,
+  isWebGLSupported,
+  isWebGPUSupported,
   type Renderer,
-  RendererType,
   StencilMask,
 } from 'pixi.js';
 import type { Scene } from '../scene/scene.ts';
 import { LayerNode } from './layer-node.ts';
 import { Palette } from './palette.ts';
-import {
-  RendererError,
-  type RendererKind,
-  type RendererOptions,
-  type StageRenderer,
-  type TokenValues,
-} from './stage-renderer.ts';
+import type { RendererOptions, StageRenderer, TokenValues } from './stage-renderer.ts';
 
-extensions.add(ImageSource, CanvasSource, StencilMask);
+extensions.add(
+  ImageSource,
+  CanvasSource,
+  StencilMask,
+  GraphicsPipe,
+  GraphicsContextSystem,
+  CanvasTextPipe,
+  CanvasTextSystem,
+);
 
-const ORDER: readonly RendererKind[] = ['webgl', 'webgpu', 'canvas'];
-const KINDS: Readonly<Record<number, RendererKind>> = {
-  [RendererType.WEBGL]: 'webgl',
-  [RendererType.WEBGPU]: 'webgpu',
-  [RendererType.CANVAS]: 'canvas',
-};
+type PixiKind = 'webgl' | 'webgpu';
 
-export async function createPixiRenderer(canvas: HTMLCanvasElement, options: RendererOptions): Promise<StageRenderer> {
-  const tried: { kind: RendererKind; reason: string }[] = [];
-  const order = options.prefer ? [options.prefer, ...ORDER.filter((kind) => kind !== options.prefer)] : ORDER;
-  for (const kind of order) {
-    try {
-      const renderer = await autoDetectRenderer({
-        canvas,
-        preference: [kind],
-        width: options.width ?? (canvas.clientWidth || canvas.width),
-        height: options.height ?? (canvas.clientHeight || canvas.height),
-        resolution: options.resolution,
-        antialias: true,
-        autoDensity: false,
-        backgroundColor: options.tokens.colours.air,
-        skipExtensionImports: true,
-      });
-      return new PixiStage(renderer, canvas, options.tokens);
-    } catch (error) {
-      tried.push({ kind, reason: error instanceof Error ? error.message : String(error) });
-    }
+async function makeRenderer(kind: PixiKind) {
+  if (kind === 'webgl') {
+    if (!isWebGLSupported()) throw new Error('the browser gives no WebGL');
+    return new (await import('./pixi-webgl.ts')).WebGLRenderer();
   }
-  throw new RendererError(tried);
+  if (!(await isWebGPUSupported())) throw new Error('the browser gives no WebGPU');
+  return new (await import('./pixi-webgpu.ts')).WebGPURenderer();
+}
+
+export async function createPixiRenderer(
+  canvas: HTMLCanvasElement,
+  kind: PixiKind,
+  options: RendererOptions,
+): Promise<StageRenderer> {
+  const renderer = await makeRenderer(kind);
+  await renderer.init({
+    canvas,
+    width: options.width ?? (canvas.clientWidth || canvas.width),
+    height: options.height ?? (canvas.clientHeight || canvas.height),
+    resolution: options.resolution,
+    antialias: true,
+    autoDensity: false,
+    backgroundColor: options.tokens.colours.air,
+    skipExtensionImports: true,
+  });
+  return new PixiStage(renderer, kind, canvas, options.tokens);
 }
 
 class PixiStage implements StageRenderer {
-  readonly kind: RendererKind;
+  readonly kind: PixiKind;
   readonly #renderer: Renderer;
   readonly #canvas: HTMLCanvasElement;
   readonly #root = new Container();
@@ -69,11 +72,11 @@ class PixiStage implements StageRenderer {
   #layers: LayerNode[] = [];
   #scene: Scene | undefined;
 
-  constructor(renderer: Renderer, canvas: HTMLCanvasElement, tokens: TokenValues) {
+  constructor(renderer: Renderer, kind: PixiKind, canvas: HTMLCanvasElement, tokens: TokenValues) {
     this.#renderer = renderer;
     this.#canvas = canvas;
     this.#palette = new Palette(tokens);
-    this.kind = KINDS[renderer.type] ?? 'canvas';
+    this.kind = kind;
     canvas.addEventListener('webglcontextrestored', this.#rebuild);
   }
 

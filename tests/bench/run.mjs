@@ -1,12 +1,13 @@
 // npm run bench: the benchmarks in Node (*.bench.ts, by vitest), then those in a browser against the built app
-// (*.browser.mjs, each a program that prints its own table). A word after -- picks the files whose names hold it.
+// (*.browser.mjs, each a program that prints its own table). A word after -- picks the files whose names hold it;
+// --beside DIR measures another build of the page in alternation.
 import { spawnSync } from 'node:child_process';
 import { readdirSync } from 'node:fs';
 import path from 'node:path';
 import { ensureInstalled, root } from '../../src/cli/install.mjs';
 
 const here = path.join(root, 'tests/bench');
-const word = process.argv[2] ?? '';
+const [word = '', ...rest] = process.argv[2]?.startsWith('--') ? ['', ...process.argv.slice(2)] : process.argv.slice(2);
 const find = (ending) =>
   readdirSync(here)
     .filter((name) => name.endsWith(ending) && name.includes(word))
@@ -33,6 +34,6 @@ if (inBrowser.length > 0) {
   const { ensureAppBuilt } = await import('../../src/cli/build-app.mjs');
   ensureAppBuilt();
   const env = { SHAPEFLIGHT_BROWSER: await ensureBrowser() };
-  for (const file of inBrowser) isFine = run([file], env) && isFine;
+  for (const file of inBrowser) isFine = run([file, ...rest], env) && isFine;
 }
 process.exitCode = isFine ? 0 : 1;

@@ -1,9 +1,10 @@
 /** Commands on picked keys, and on the pose at the cursor where none is picked. */
-import { poseTexts } from '../texts/pose.ts';
+
 import type { BenchActions } from './actions.ts';
 import type { Command } from './command.ts';
+import { pickedTexts } from './words.ts';
 
-const t = poseTexts.commands;
+const t = pickedTexts;
 const picked = (b: BenchActions): boolean => b.keys.hasPicked();
 const span = (b: BenchActions): boolean => b.keys.hasSpan();
 const edit = { group: 'edit' } as const;

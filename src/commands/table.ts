@@ -1,16 +1,14 @@
 /** Everything the bench can do, in one table. Keys, menus and the list of keys are projections of it. */
 
-import { commandTexts } from '../texts/commands.ts';
-import { stageTexts } from '../texts/stage.ts';
-import { toolTexts } from '../texts/tools.ts';
-import { texts } from '../texts.ts';
 import type { Asked, BenchActions, ToolName } from './actions.ts';
 import type { Command, CommandGroup } from './command.ts';
 import { keyCommands } from './key-commands.ts';
+import { toolTexts } from './tool-words.ts';
+import { commandTexts, largeTexts, titleTexts } from './words.ts';
 
 export type { Command, CommandGroup } from './command.ts';
 
-const t = texts.commands;
+const t = titleTexts;
 const c = commandTexts;
 
 const asked = (id: Asked, title: string, group: CommandGroup, keys: readonly string[] = []): Command => ({
@@ -40,7 +38,7 @@ const toolCommands = (Object.keys(TOOL_KEYS) as ToolName[]).map(
   }),
 );
 
-const l = stageTexts.commands;
+const l = largeTexts;
 const isLarge = (b: BenchActions): boolean => b.isLarge();
 /** px that an arrow key moves the large stage by */
 const PAN = 48;

@@ -2,9 +2,10 @@
  * The typed values of take-off and athlete: how each is read from the document, written into it, and what range it may
  * have. Speeds and leans are shown unsigned with their word; the sign lives in the document (+X forward, + backward turn).
  */
+
 import type { Athlete, SkillFile } from '../../sim/index.ts';
-import { texts } from '../texts.ts';
 import { changeAthlete, changeAttitude, changeTakeoff, changeVelocity } from './edits.ts';
+import { fieldTexts } from './words.ts';
 
 export interface Field {
   readonly id: string;
@@ -30,7 +31,7 @@ export function getFields(file: SkillFile, athlete: Athlete): Field[] {
 }
 
 function getTakeoffFields(file: SkillFile): Spec[] {
-  const t = texts.fields;
+  const t = fieldTexts;
   const { takeoff } = file;
   const { along, up, across = 0 } = takeoff.velocityMPerS;
   const attitude = takeoff.attitudeDeg ?? {};
@@ -136,7 +137,7 @@ function getTakeoffFields(file: SkillFile): Spec[] {
 
 /** Turning is shown unsigned with its word: + is backward for an athlete who faces +X. Typing a minus turns it round. */
 function getMomentumField(file: SkillFile): Spec {
-  const t = texts.fields;
+  const t = fieldTexts;
   const m = file.takeoff.momentum;
   const common = { id: 'momentum', group: 'takeoff', main: true, sides: t.sides.forward } as const;
   const word = (v: number): string => (v === 0 ? '' : v > 0 ? t.ways.backward : t.ways.forward);
@@ -186,7 +187,7 @@ function getMomentumField(file: SkillFile): Spec {
 
 function getAthleteFields(athlete: Athlete): Spec[] {
   if (athlete.kind !== 'human') return [];
-  const t = texts.fields;
+  const t = fieldTexts;
   const group = 'athlete';
   return [
     {

@@ -7,7 +7,7 @@ export interface Break {
 }
 
 interface Room {
-  /** rooms whose values (and types) may be imported; math, the own room and (in src) the texts always may */
+  /** rooms whose values (and types) may be imported; math and the own room always may */
   values: string[];
   /** rooms of which only types may be imported */
   types?: string[];
@@ -18,6 +18,13 @@ const physicsRooms = 'body schedule motion flight contact measure skill search'.
 const paperRooms = ['sim/notation', 'sim/files', 'sim/estimate'];
 
 const sources = ['sim/motion', 'sim/body', 'sim/schedule'];
+
+const features = 'takeoff ruler joints instant shelf print pose compare why air ask estimate'.split(' ');
+const feature = {
+  values: ['src/app', 'src/document', 'src/commands', 'src/ui'],
+  types: ['src/engine', 'src/scene', 'src/pictures', 'sim/index'],
+  reason: 'features do not import each other: what two need lies in src/app or src/ui',
+};
 
 export const rooms: Record<string, Room> = {
   'sim/math': { values: [], reason: 'math knows vectors and units, and nothing of physics' },
@@ -63,7 +70,6 @@ export const rooms: Record<string, Room> = {
     reason: 'the only door opens on every room of sim',
   },
 
-  'src/texts': { values: [], reason: 'the words people read stand in one place and need nothing else' },
   'src/cli': { values: ['sim/index', 'presets'], reason: 'the command line is thin over the door of sim' },
   'src/offline': { values: [], reason: 'keeping the built files has nothing to do with what they hold' },
   'src/document': {
@@ -87,13 +93,25 @@ export const rooms: Record<string, Room> = {
     types: ['src/engine', 'sim/index'],
     reason: 'a command edits the document; keys and menus are projections of the table',
   },
-  'src/panels': {
-    values: ['src/document', 'src/commands'],
-    types: ['src/engine', 'src/scene', 'sim/index'],
-    reason: 'panels show and edit; what computes and what draws is handed to them',
+  'src/pictures': {
+    values: ['src/engine', 'src/scene', 'src/render', 'src/ui'],
+    types: ['sim/index'],
+    reason: 'pictures join engine, scene and render; who shows them is nothing to them',
   },
-  'src/main': {
-    values: 'document engine scene render commands panels'
+  'src/ui': { values: [], reason: 'the kit has no knowledge of a skill' },
+  'src/app': {
+    values: ['src/document', 'src/commands', 'src/ui'],
+    types: ['src/engine', 'src/scene', 'src/pictures', 'sim/index'],
+    reason: 'the app holds what features share; what computes and what draws is handed to it, and it knows no feature',
+  },
+  ...Object.fromEntries(features.map((name) => [`src/features/${name}`, feature])),
+  'src/app/layout': {
+    values: ['src/app', ...feature.values, ...features.map((name) => `src/features/${name}`)],
+    types: feature.types,
+    reason: 'a layout puts features in their places, and holds no physics',
+  },
+  'src/app/main': {
+    values: 'document engine pictures app app/layout'
       .split(' ')
       .map((name) => `src/${name}`)
       .concat('presets'),
@@ -114,12 +132,15 @@ export const housed: Record<string, string[]> = {
 
 /** The room of a file, or null for what is neither of sim nor of src nor of presets. */
 export function getRoom(file: string): string | null {
-  const [top, second, third] = file.split('/');
+  const parts = file.split('/');
+  const [top, second, third] = parts;
   if (top === 'presets') return 'presets';
   if (top !== 'sim' && top !== 'src') return null;
-  if (third !== undefined) return `${top}/${second}`;
-  if (top === 'sim') return second === 'index.ts' ? 'sim/index' : null;
-  return second === 'texts.ts' ? 'src/texts' : 'src/main';
+  if (file === 'sim/index.ts') return 'sim/index';
+  if (third === undefined) return null;
+  if (second === 'features') return parts.slice(0, 3).join('/');
+  if (file === 'src/app/main.tsx') return 'src/app/main';
+  return second === 'app' && third === 'layout' ? 'src/app/layout' : `${top}/${second}`;
 }
 
 const packageOf = (name: string) =>
@@ -139,7 +160,7 @@ export function checkEdge(edge: Edge): Break | null {
 
 function checkRoom(edge: Edge, from: string, room: Room, where: string): Break | null {
   const to = getRoom(edge.to);
-  if (to === from || to === 'sim/math' || (to === 'src/texts' && from.startsWith('src/'))) return null;
+  if (to === from || to === 'sim/math') return null;
   if (to && (room.values.includes(to) || (edge.isType && room.types?.includes(to)))) return null;
   if (to && room.types?.includes(to)) return { where, reason: `only types may be imported here: ${room.reason}` };
   if (from.startsWith('src/') && to?.startsWith('sim/')) {
@@ -169,8 +190,8 @@ export function checkPlace(file: SourceFile): Break[] {
   if (/(^|\/)(utils?|helpers?)(\/|\.)/.test(file.path)) {
     found.push({ where: file.path, reason: 'a file is named for its one noun, not utils or helpers' });
   }
-  if (file.path.endsWith('.tsx') && room !== 'src/panels' && room !== 'src/main') {
-    found.push({ where: file.path, reason: 'JSX stands in panels and in the start of the page only' });
+  if (file.path.endsWith('.tsx') && !/^src\/(app|features|ui)\//.test(file.path)) {
+    found.push({ where: file.path, reason: 'JSX lies in app, features and ui only' });
   }
   for (const fault of file.faults) found.push({ where: `${file.path}:${fault.line}`, reason: fault.what });
   if (room?.startsWith('sim/') || room === 'src/scene') {

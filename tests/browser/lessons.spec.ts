@@ -1,18 +1,20 @@
 // The lessons, walked step by step on the device of their reader: the page says what they quote, by the names they give.
+
 import { readdirSync, readFileSync } from 'node:fs';
 import { expect, type Locator, type Page, test } from '@playwright/test';
-import { accountTexts } from '../../src/texts/account.ts';
-import { codeTexts } from '../../src/texts/code.ts';
-import { commandTexts } from '../../src/texts/commands.ts';
-import { compareTexts } from '../../src/texts/compare.ts';
-import { contactTexts } from '../../src/texts/contact.ts';
-import { estimateTexts } from '../../src/texts/estimate.ts';
-import { poseTexts } from '../../src/texts/pose.ts';
-import { printTexts } from '../../src/texts/print.ts';
-import { shelfTexts } from '../../src/texts/shelf.ts';
-import { stageTexts } from '../../src/texts/stage.ts';
-import { toolTexts } from '../../src/texts/tools.ts';
-import { texts } from '../../src/texts.ts';
+import { stageTexts } from '../../src/app/layout/stage/words.ts';
+import { codeTexts } from '../../src/app/say/code-texts.ts';
+import { shelfTexts } from '../../src/app/shelf-words.ts';
+import { texts } from '../../src/app/words.ts';
+import { toolTexts } from '../../src/commands/tool-words.ts';
+import { commandTexts } from '../../src/commands/words.ts';
+import { contactTexts } from '../../src/features/air/words.ts';
+import { compareTexts } from '../../src/features/compare/words.ts';
+import { estimateTexts } from '../../src/features/estimate/words.ts';
+import { poseTexts } from '../../src/features/pose/words.ts';
+import { printTexts } from '../../src/features/print/words.ts';
+import { floorTexts } from '../../src/features/ruler/words.ts';
+import { accountTexts } from '../../src/features/why/words.ts';
 import { bob, centre, cursorOf, drag, openBench, readSentence } from './bench.ts';
 import { namesOf, readLesson, walk } from './lessons.ts';
 
@@ -33,7 +35,7 @@ test('every name in bold stands in the texts of the page or among what comes alo
   collect([texts, accountTexts, codeTexts, commandTexts, compareTexts, contactTexts, estimateTexts, poseTexts]);
   collect([printTexts, shelfTexts, stageTexts, toolTexts]);
   for (const title of Object.values(toolTexts.titles)) said.add(`${toolTexts.close} ${title}`);
-  const presets = new URL('../../presets/', import.meta.url);
+  const presets = new URL('../../presets', import.meta.url);
   const read = (path: string) => JSON.parse(readFileSync(new URL(path, presets), 'utf8'));
   for (const folder of ['skills', 'sheets'])
     for (const file of readdirSync(new URL(folder, presets))) said.add(read(`${folder}/${file}`).title);
@@ -54,7 +56,7 @@ test('coach: arms in, faster', async ({ page }) => {
   const { says, typed, end } = walk('coach');
   const card = page.locator('.rate-moment');
   const tool = page.locator('[data-tool="compare"]');
-  const thumb = page.getByRole('navigation', { name: texts.floor.controls });
+  const thumb = page.getByRole('navigation', { name: floorTexts.controls });
   const back = thumb.getByRole('button').filter({ hasText: '‹' });
   const on = thumb.getByRole('button').filter({ hasText: '›' });
   const flag = page.locator('.ruler');
@@ -68,7 +70,7 @@ test('coach: arms in, faster', async ({ page }) => {
     .tap();
   await says('no somersault, 1.00 twist to the left, 0.76 s in the air', sentence(page));
 
-  const speed = page.getByTitle(texts.floor.speed);
+  const speed = page.getByTitle(floorTexts.speed);
   for (let i = 0; i < 3 && (await speed.textContent())?.trim() !== '¼ speed'; i++) await speed.tap();
   await expect(speed).toHaveText('¼ speed');
   await button(page, 'Play').tap();
@@ -76,7 +78,7 @@ test('coach: arms in, faster', async ({ page }) => {
   await expect(button(page, 'Play')).toBeVisible();
   const last = await cursorOf(page);
   expect(last).toBeCloseTo(Number(await bob(page).getAttribute('aria-valuemax')), 2);
-  const wheel = await centre(page.getByRole('slider', { name: texts.floor.jog }));
+  const wheel = await centre(page.getByRole('slider', { name: floorTexts.jog }));
   const session = await page.context().newCDPSession(page);
   const touch = (type: 'touchStart' | 'touchMove' | 'touchEnd', x?: number) =>
     session.send('Input.dispatchTouchEvent', { type, touchPoints: x === undefined ? [] : [{ x, y: wheel.y }] });

@@ -3,7 +3,7 @@ import { readdirSync, readFileSync } from 'node:fs';
 import path from 'node:path';
 import { expect, test } from 'vitest';
 import { CAUTION } from '../../sim/files/caution.ts';
-import { texts } from '../../src/texts.ts';
+import { texts } from '../../src/app/words.ts';
 
 test('the application says it in the same words', () => {
   expect(texts.standingCaution).toBe(CAUTION);

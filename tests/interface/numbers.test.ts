@@ -1,8 +1,8 @@
 // Numbers as people read and type them.
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { formatNumber, parseNumber } from '../../src/panels/numbers.ts';
-import { planRows } from '../../src/panels/row-plan.ts';
+import { planRows } from '../../src/app/plot/row-plan.ts';
+import { formatNumber, parseNumber } from '../../src/ui/numbers.ts';
 
 describe('numbers', () => {
   it('carry a true minus, a narrow space in thousands, and no minus on zero', () => {

@@ -2,11 +2,11 @@
 import { describe, expect, it } from 'vitest';
 import { athletes, shapes, skills } from '../../presets/index.ts';
 import { FieldError, NoTouchdownError, SingularBodyError } from '../../sim/index.ts';
+import { wordFault } from '../../src/app/say/fault-words.ts';
+import { speakSentence, wordLanding } from '../../src/app/say/sentence-words.ts';
 import { makeEngine } from '../../src/engine/engine.ts';
 import type { Outline } from '../../src/engine/result.ts';
-import { wordFault } from '../../src/panels/fault-words.ts';
-import { speakSentence, wordLanding } from '../../src/panels/sentence-words.ts';
-import { setUnits } from '../../src/panels/units.ts';
+import { setUnits } from '../../src/ui/units.ts';
 
 const engine = makeEngine({ athletes, shapes });
 const base: Outline = engine.fly(skills['back-straight-full']).outline;

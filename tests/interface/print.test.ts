@@ -2,8 +2,8 @@
 import { describe, expect, it } from 'vitest';
 import { athletes, shapes, skills } from '../../presets/index.ts';
 import { makeEngine } from '../../src/engine/engine.ts';
-import { formatPicture } from '../../src/panels/print-export.ts';
-import { printing } from '../../src/print-picture.ts';
+import { formatPicture } from '../../src/features/print/print-export.ts';
+import { printing } from '../../src/pictures/print-picture.ts';
 import { PRINT_TOKENS } from '../../src/scene/print-scene.ts';
 
 const engine = makeEngine({ athletes, shapes });

@@ -1,11 +1,11 @@
 // What the engine tells of a flight beside its numbers: the code, limbs that pass through the body, what just changed.
 import { describe, expect, it } from 'vitest';
 import { athletes, shapes, skills } from '../../presets/index.ts';
+import { wordCaution } from '../../src/app/say/caution-words.ts';
+import { wordCode, wordNoCode } from '../../src/app/say/code-words.ts';
+import { explainWords } from '../../src/app/say/explain-units.ts';
 import { makeEngine } from '../../src/engine/engine.ts';
-import { wordCaution } from '../../src/panels/caution-words.ts';
-import { wordCode, wordNoCode } from '../../src/panels/code-words.ts';
-import { explainWords } from '../../src/panels/explain-units.ts';
-import { setUnits } from '../../src/panels/units.ts';
+import { setUnits } from '../../src/ui/units.ts';
 
 const engine = makeEngine({ athletes, shapes });
 const fly = (id: string) => engine.fly(skills[id]);

@@ -1,7 +1,7 @@
 // Units as people read and type them: there and back, in both systems.
 import fc from 'fast-check';
 import { afterEach, describe, expect, it } from 'vitest';
-import { parseQuantity, type Quantity, say, sayNumber, setUnits, shownAs } from '../../src/panels/units.ts';
+import { parseQuantity, type Quantity, say, sayNumber, setUnits, shownAs } from '../../src/ui/units.ts';
 
 afterEach(() => setUnits({ measure: 'metric', turning: 'revolutions' }));
 

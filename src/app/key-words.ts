@@ -1,0 +1,43 @@
+/** Words of work on keys and of laying a shape. */
+export const keyTexts = {
+  moveTakes: 'The move takes',
+  laid: (shape: string) => `${shape.toLowerCase()} laid down`,
+  laidAt: (shape: string, s: string) => `${shape} laid at ${s} seconds`,
+  keptAs: (title: string) => `${title} is kept in this browser`,
+  copiedKeys: (n: number) => `${n} ${n === 1 ? 'key' : 'keys'} copied`,
+  copiedPose: (s: string) => `Pose at ${s} seconds copied`,
+  pastedPose: 'pose put in',
+  pastedKeys: 'keys put in',
+  mirroredPose: 'mirrored pose',
+  mirroredKeys: 'mirrored keys',
+  scaled: 'keys drawn out in time',
+  movedKeys: 'keys moved in time',
+  removed: (n: number) => `${n} ${n === 1 ? 'key' : 'keys'} taken out`,
+  pickedCount: (n: number) => `${n} ${n === 1 ? 'key' : 'keys'} picked`,
+  pickedBar: 'Picked keys',
+  bar: {
+    copy: 'Copy',
+    paste: 'Put in',
+    mirror: 'Mirror',
+    remove: 'Take out',
+    earlier: 'Earlier',
+    later: 'Later',
+    closer: 'Closer',
+    apart: 'Apart',
+    none: 'Pick none',
+  },
+  marks: { takeoff: 'take-off', apex: 'apex', touchdown: 'touchdown' } as Record<string, string>,
+  quarters: (n: number) =>
+    n % 4 === 0
+      ? `${n / 4} somersault${n === 4 ? '' : 's'}`
+      : `${n > 4 ? `${Math.floor(n / 4)} ` : ''}${['', '¼', '½', '¾'][n % 4]} somersault`,
+  atKey: 'with a key',
+  poseMark: (s: string, n: number) => `Pose at ${s} seconds, ${n} ${n === 1 ? 'key' : 'keys'}`,
+  poseMarkHint: 'Drag it to retime all its keys; arrow keys move it, Delete takes it out',
+  poseMoved: 'Pose',
+  retimedPose: 'retimed pose',
+  tileFrom: (shape: string) => `${shape}, moved whole,`,
+  tileHint: 'drag it to retime it; Alt with an arrow key moves it',
+  spanEnd: (end: 'from' | 'to') => (end === 'from' ? 'First picked key' : 'Last picked key'),
+  scaledTo: (percent: string) => `${percent} % of the time`,
+} as const;

@@ -1,0 +1,111 @@
+/** What the catalogue lays down and how: the time of the move, the arms' way, and a shape that is being dragged to the ruler. */
+
+import { createMemo, createSignal } from 'solid-js';
+import type { FileBlock, ShapeData } from '../../sim/index.ts';
+import { DEG } from '../../sim/math/angles.ts';
+import { changeBlock } from '../document/edits.ts';
+import { getStorage } from '../document/keep.ts';
+import { carryShape, layShape } from '../document/lay-shape.ts';
+import { makeOwnShapes, nameShape } from '../document/own-shapes.ts';
+import type { Bench } from './bench.ts';
+import { keyTexts } from './key-words.ts';
+import { getPart } from './tool.ts';
+import { texts } from './words.ts';
+
+export type ArmPath = NonNullable<FileBlock['arms']>;
+export type Sorting = 'long' | 'lateral' | 'name';
+
+/** A shape on its way to the ruler. */
+export interface Carried {
+  readonly id: string;
+  readonly title: string;
+  /** where it would be laid; undefined: not over the ruler */
+  readonly at: number | undefined;
+  readonly clientX: number;
+  readonly clientY: number;
+}
+
+export const MOVE = { least: 0.03, most: 1, usual: 0.15 };
+
+function makeLaying(bench: Bench) {
+  const store = makeOwnShapes(getStorage('localStorage'));
+  const [own, setOwn] = createSignal(store.read());
+  const [moveS, setMoveS] = createSignal(MOVE.usual);
+  const [arms, setArms] = createSignal<ArmPath>('direct');
+  const [sorting, setSorting] = createSignal<Sorting>('long');
+  const [carried, setCarried] = createSignal<Carried>();
+  const [said, setSaid] = createSignal('');
+  const [refused, setRefused] = createSignal(false);
+  if (typeof window !== 'undefined') window.addEventListener('storage', () => setOwn(store.read()));
+
+  /** the catalogue, the file's own and the user's own; a file's shape goes before one of the same name */
+  const fileShapes = createMemo(() => bench.file().shapes);
+  const shapes = createMemo((): Record<string, ShapeData> => ({ ...bench.ports.shapes, ...own(), ...fileShapes() }));
+  const isOwn = (id: string): boolean => own()[id] !== undefined;
+
+  const lay = (id: string, s: number): void => {
+    const data = shapes()[id];
+    if (!data) return;
+    const at = Math.round(s * 1000) / 1000;
+    let file = bench.file();
+    if (bench.ports.shapes[id] === undefined) file = carryShape(file, id, data);
+    file = layShape(file, { shape: id, at, moveS: moveS(), arms: arms() }, bench.anchors());
+    if (file === bench.file()) return;
+    bench.edit(file, keyTexts.laid(data.title));
+    bench.setCursor(at);
+    setSaid(keyTexts.laidAt(data.title, at.toFixed(2)));
+  };
+  /** Another shape in the place of one that stands. */
+  const replace = (index: number, id: string): void => {
+    const data = shapes()[id];
+    if (!data) return;
+    let file = bench.file();
+    const old = bench.spans()[index]?.title ?? '';
+    if (bench.ports.shapes[id] === undefined) file = carryShape(file, id, data);
+    bench.edit(changeBlock(file, index, { shape: id, adjustDeg: undefined }), texts.shapes.changed(old));
+  };
+  /** The pose at the cursor becomes a shape of the user's. */
+  const keep = (title: string): void => {
+    const id = nameShape(title, (name) => shapes()[name] !== undefined);
+    const { body } = bench.result().flight;
+    const now = bench.ports.posing.anglesAt(bench.result(), bench.cursor());
+    const angles: Record<string, number> = {};
+    body.angles.forEach(({ name, mirror }, a) => {
+      const deg = Math.round(now[a] * DEG * 10) / 10;
+      const other = Math.round(now[mirror] * DEG * 10) / 10;
+      if (mirror !== a && other === deg) {
+        if (deg !== 0) angles[name.replace(/[LR]$/, '')] = deg;
+      } else if (deg !== 0) angles[name] = deg;
+    });
+    const shape = { title, word: title.toLowerCase().slice(0, 40), angles };
+    setRefused(!store.keep(id, shape));
+    setOwn(store.read());
+    setSaid(keyTexts.keptAs(title));
+  };
+  const forget = (id: string): void => {
+    store.remove(id);
+    setOwn(store.read());
+  };
+  return {
+    shapes,
+    isOwn,
+    own,
+    moveS,
+    setMoveS,
+    arms,
+    setArms,
+    sorting,
+    setSorting,
+    carried,
+    setCarried,
+    lay,
+    replace,
+    keep,
+    forget,
+    said,
+    refused,
+  };
+}
+
+export type LayingState = ReturnType<typeof makeLaying>;
+export const getLaying = (bench: Bench): LayingState => getPart(bench, makeLaying);

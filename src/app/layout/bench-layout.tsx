@@ -1,0 +1,172 @@
+/** The bench, for a laptop and wider: before at the left, the flight in the middle, the cut at the right. */
+
+import { createMemo, Match, Show, Switch } from 'solid-js';
+import type { LaneList } from '../../features/joints/lane-list.ts';
+import { FloorControls, Metres, Ruler } from '../../features/ruler/floor.tsx';
+import { floorTexts } from '../../features/ruler/words.ts';
+import { BeforeColumn } from '../../features/takeoff/fields.tsx';
+import type { ViewPlace } from '../../pictures/stage-input.ts';
+import { Icon } from '../../ui/icon.tsx';
+import { makeAxis, tOf, xOf } from '../../ui/plot/axis.ts';
+import { useSize } from '../../ui/size.ts';
+import type { Bench } from '../bench.ts';
+import { LEFT, RIGHT } from '../bench-columns.ts';
+import { fitStage } from '../stage-fit.ts';
+import { texts } from '../words.ts';
+import { Bar } from './bar.tsx';
+import { CautionLine } from './caution-line.tsx';
+import { Ground } from './ground.tsx';
+import { Result } from './sentence.tsx';
+import { LargeStageArea } from './stage/large-stage.tsx';
+import { Stage } from './stage/stage.tsx';
+import { StageNames } from './stage/stage-names.tsx';
+import { stageTexts } from './stage/words.ts';
+import { useAxis, useFit } from './steady.ts';
+import { GroundTool } from './tools/ground-tool.tsx';
+import { findTool } from './tools/tool-list.ts';
+import { ToolPlace } from './tools/tool-place.tsx';
+
+const FRONT = 122;
+const FLOOR = 34;
+const ABOVE_AIR = 96;
+/** share of the page that the large stage takes */
+const LARGE = 0.66;
+
+export function BenchLayout(props: { bench: Bench; lanes: LaneList }) {
+  let root!: HTMLDivElement;
+  const size = useSize(() => root);
+  const width = (): number => Math.max(size().width, 1160);
+  const height = (): number => Math.max(size().height, 812);
+  const airHeight = createMemo(() =>
+    props.bench.large.isOpen()
+      ? Math.round(Math.max(294, (height() - ABOVE_AIR - FLOOR) * LARGE))
+      : Math.round(Math.min(Math.max(294 + (height() - 900) * 0.45, 294), 560)),
+  );
+  const timeWidth = (): number => width() - LEFT - RIGHT;
+  const sideX = (): number => timeWidth() + 24 + FRONT;
+  const sideWidth = (): number => width() - LEFT - sideX();
+  const axis = useAxis(
+    () => props.bench.result().file.title,
+    () => makeAxis(timeWidth(), props.bench.result().flight.duration, 46, 52),
+  );
+  const framing = useFit(
+    () => props.bench.result().file.title,
+    () => fitStage(props.bench.result(), airHeight() - 22, sideWidth(), 160),
+  );
+  const views = createMemo<ViewPlace[]>(() => {
+    const common = { y: 0, height: airHeight(), floorY: airHeight(), pxPerM: framing().pxPerM, pxPerS: axis().pxPerS };
+    return [
+      {
+        ...common,
+        pxPerM: framing().unrolledPxPerM,
+        kind: 'unrolled',
+        x: 0,
+        width: timeWidth(),
+        x0: axis().x0,
+        labelX: axis().x0 - 7,
+        ghosts: 10,
+      },
+      { ...common, kind: 'front', x: timeWidth() + 24, width: FRONT, x0: FRONT / 2, ghosts: 0 },
+      { ...common, kind: 'side', x: sideX(), width: sideWidth(), x0: framing().sideX0, ghosts: 5 },
+    ];
+  });
+  // the posing stage stands in the place of front and side
+  const seen = (): readonly ViewPlace[] => (props.bench.tool() === 'pose' ? views().slice(0, 1) : views());
+  const groundHeight = (): number => height() - ABOVE_AIR - airHeight() - FLOOR;
+  const ground = () => (
+    <Ground
+      bench={props.bench}
+      lanes={props.lanes}
+      axis={axis()}
+      width={width()}
+      height={groundHeight()}
+      pxPerM={framing().pxPerM}
+      sideX0={framing().sideX0}
+    />
+  );
+  const pictures = () => (
+    <>
+      <section class="air" style={{ height: `${airHeight()}px` }}>
+        <BeforeColumn bench={props.bench} />
+        <Show
+          when={props.bench.large.isOpen()}
+          fallback={
+            <>
+              <Stage
+                bench={props.bench}
+                width={width() - LEFT}
+                height={airHeight()}
+                views={seen()}
+                timeAt={(x) => (x < timeWidth() ? tOf(axis(), x) : undefined)}
+              >
+                <StageNames views={seen()} compressed={framing().unrolledPxPerM > framing().pxPerM + 0.5} />
+              </Stage>
+              <button type="button" class="plain small enlarge" onClick={() => props.bench.toggleLarge()}>
+                <Icon name="enlarge" size={16} /> {stageTexts.enlarge}
+              </button>
+            </>
+          }
+        >
+          <LargeStageArea bench={props.bench} width={width() - LEFT} height={airHeight()} />
+        </Show>
+        <p class="standing">{texts.standingCaution}</p>
+      </section>
+      <section class="floor" aria-label={floorTexts.label}>
+        <FloorControls bench={props.bench} />
+        <Ruler bench={props.bench} axis={axis()} height={FLOOR} grip={76} />
+        <Show when={!props.bench.large.isOpen()}>
+          <Metres
+            bench={props.bench}
+            x0={framing().sideX0}
+            pxPerM={framing().pxPerM}
+            width={sideWidth()}
+            height={FLOOR}
+            direction={framing().direction}
+          />
+        </Show>
+      </section>
+      <Switch fallback={ground()}>
+        <Match when={findTool(props.bench.tool(), 'ground')}>
+          {(tool) => (
+            <GroundTool bench={props.bench} tool={tool()} axis={axis()} width={width()} height={groundHeight()} />
+          )}
+        </Match>
+      </Switch>
+      <div
+        class="plumb"
+        aria-hidden="true"
+        style={{
+          left: `${LEFT}px`,
+          transform: `translate(${xOf(axis(), props.bench.cursor())}px, ${airHeight()}px)`,
+          height: `${FLOOR + groundHeight()}px`,
+        }}
+      />
+    </>
+  );
+  return (
+    <div class="bench" ref={root}>
+      <Bar bench={props.bench} />
+      <section class="line" aria-label={texts.sentence.label}>
+        <Result bench={props.bench} />
+        <CautionLine bench={props.bench} />
+      </section>
+      <main>
+        <Show when={size().width > 0}>
+          <Show when={findTool(props.bench.tool(), 'whole')} fallback={pictures()}>
+            {(tool) => (
+              <ToolPlace
+                tool={tool()}
+                bench={props.bench}
+                axis={axis()}
+                width={width()}
+                height={height() - ABOVE_AIR}
+                timeLeft={LEFT}
+                device="bench"
+              />
+            )}
+          </Show>
+        </Show>
+      </main>
+    </div>
+  );
+}

@@ -1,0 +1,96 @@
+/** One caution at a time, with its instant; or why a flight could not be made. It never blocks. */
+import { createMemo, createSignal, For, Show } from 'solid-js';
+import type { Caution } from '../../engine/result.ts';
+import { Icon } from '../../ui/icon.tsx';
+import { formatNumber } from '../../ui/numbers.ts';
+import { Sheet } from '../../ui/sheet.tsx';
+import type { Bench } from '../bench.ts';
+import { wordCaution } from '../say/caution-words.ts';
+import { speakSentence } from '../say/sentence-words.ts';
+import { texts } from '../words.ts';
+
+const c = texts.caution;
+
+export function CautionLine(props: { bench: Bench; short?: boolean }) {
+  const [all, setAll] = createSignal(false);
+  const cautions = createMemo(() => props.bench.cautions());
+  const first = createMemo(() => cautions()[0]);
+  const fault = createMemo(() => props.bench.outcome().fault);
+  const before = createMemo(() => props.bench.before());
+  const go = (one: Caution): void => {
+    setAll(false);
+    props.bench.play.pause();
+    props.bench.setCursor(one.t);
+  };
+  return (
+    <div class="messages">
+      <Show when={fault()}>
+        {(f) => (
+          <div class="stopped" role="alert">
+            <p>
+              <b>{c.stopped}</b> {f().message}. {c.keeps}{' '}
+              <button type="button" class="link" onClick={() => props.bench.abandon() || props.bench.undo()}>
+                {c.undo}
+              </button>
+            </p>
+          </div>
+        )}
+      </Show>
+      <Show when={!fault() && before()}>
+        {(o) => (
+          <p class="was">
+            {texts.sentence.beforeDrag} {speakSentence(o())}
+          </p>
+        )}
+      </Show>
+      <Show when={props.short && !fault() && !before() && first()}>
+        {(one) => (
+          <button type="button" class="caution short" onClick={() => setAll(true)}>
+            <Icon name="caution" size={20} />
+            <span class="caution-words">
+              <b>{c.word}</b> {wordCaution(one())}
+            </span>
+            <Show when={cautions().length > 1}>
+              <b>{c.more(cautions().length - 1)}</b>
+            </Show>
+          </button>
+        )}
+      </Show>
+      <Show when={!props.short && !fault() && !before() && first()}>
+        {(one) => (
+          <div class="caution" role="status">
+            <Icon name="caution" size={22} />
+            <p>
+              <b>{c.word}</b> {wordCaution(one())}{' '}
+              <button type="button" class="link" onClick={() => go(one())}>
+                {c.go(formatNumber(one().t, 2))}
+              </button>
+              <Show when={cautions().length > 1}>
+                {' '}
+                <button type="button" class="link" onClick={() => setAll(true)}>
+                  {c.more(cautions().length - 1)}
+                </button>
+              </Show>
+            </p>
+          </div>
+        )}
+      </Show>
+      <Show when={all()}>
+        <Sheet title={c.all} onClose={() => setAll(false)}>
+          <ul class="list">
+            <For each={cautions()}>
+              {(one) => (
+                <li>
+                  <button type="button" class="row-button" onClick={() => go(one)}>
+                    <span>{wordCaution(one)}</span>
+                    <b>{formatNumber(one.t, 2)} s</b>
+                  </button>
+                </li>
+              )}
+            </For>
+          </ul>
+        </Sheet>
+      </Show>
+    </div>
+  );
+}

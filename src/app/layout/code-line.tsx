@@ -1,0 +1,260 @@
+/** The skill's code under the sentence. It is also where a code is typed: a first draft of that skill is made from it. */
+import {
+  type Accessor,
+  createEffect,
+  createMemo,
+  createSignal,
+  createUniqueId,
+  For,
+  on,
+  Show,
+  untrack,
+} from 'solid-js';
+import type { DraftSpec } from '../../../sim/index.ts';
+import type { DraftRun } from '../../engine/draft.ts';
+import { Icon } from '../../ui/icon.tsx';
+import type { Bench } from '../bench.ts';
+import { codeTexts } from '../say/code-texts.ts';
+import { wordCode, wordFalls, wordNoCode } from '../say/code-words.ts';
+import { wordFault } from '../say/fault-words.ts';
+import { getPart } from '../tool.ts';
+import { texts } from '../words.ts';
+
+const t = codeTexts;
+type Way = DraftSpec['direction'];
+
+export interface CodeState {
+  readonly isOpen: Accessor<boolean>;
+  readonly typed: Accessor<string>;
+  readonly way: Accessor<Way | undefined>;
+  /** the code that is being drafted, and how many flights were tried */
+  readonly busy: Accessor<string | undefined>;
+  readonly flights: Accessor<number>;
+  readonly fault: Accessor<string>;
+  open(): void;
+  close(): void;
+  type(text: string): void;
+  setWay(way: Way): void;
+  /** whole and well-formed */
+  isCode(text: string): boolean;
+  start(code?: string): void;
+  stop(): void;
+}
+
+const made = (bench: Bench): CodeState => makeCode(bench);
+export const useCode = (bench: Bench): CodeState => getPart(bench, made);
+
+function makeCode(bench: Bench): CodeState {
+  const [isOpen, setOpen] = createSignal(false);
+  const [typed, setTyped] = createSignal('');
+  const [way, setWay] = createSignal<Way>();
+  const [busy, setBusy] = createSignal<string>();
+  const [flights, setFlights] = createSignal(0);
+  const [fault, setFault] = createSignal('');
+  let run: DraftRun | undefined;
+  const { readCode, draft } = bench.ports.drafting;
+  const stop = (): void => {
+    const code = busy();
+    run?.stop();
+    run = undefined;
+    setBusy(undefined);
+    setOpen(false);
+    if (code) bench.tell({ text: t.cancelled(code) });
+  };
+  const start = (code = typed()): void => {
+    if (code.trim() === '') {
+      setFault(t.empty);
+      return;
+    }
+    let spec: DraftSpec;
+    try {
+      spec = readCode(code, way());
+    } catch (error) {
+      setTyped(code);
+      setFault(wordFault(error));
+      setOpen(true);
+      return;
+    }
+    run?.stop();
+    setFault('');
+    setFlights(0);
+    setBusy(spec.code);
+    const athlete = bench.athlete();
+    const own = draft(
+      { code, direction: way(), athlete, ref: bench.file().athlete, shapes: bench.ports.shapes },
+      setFlights,
+    );
+    run = own;
+    own.done.then(
+      ({ file, falls }) => {
+        if (run !== own) return;
+        setBusy(undefined);
+        setOpen(false);
+        bench.open(file, t.step(spec.code));
+        bench.tell({ text: falls.length > 0 ? t.falls(spec.code, wordFalls(falls)) : t.done(spec.code) });
+      },
+      (error: unknown) => {
+        if (run !== own) return;
+        setBusy(undefined);
+        setFault(`${t.failed} ${wordFault(error)}`);
+        setOpen(true);
+      },
+    );
+  };
+  return {
+    isOpen,
+    typed,
+    way,
+    busy,
+    flights,
+    fault,
+    open: () => setOpen(true),
+    close: () => {
+      setOpen(false);
+      setFault('');
+    },
+    type: (text) => {
+      setTyped(text);
+      setWay(undefined);
+      setFault('');
+    },
+    setWay: (chosen) => {
+      setWay(chosen);
+    },
+    isCode: (text) => {
+      try {
+        return text.trim() !== '' && readCode(text) !== undefined;
+      } catch {
+        return false;
+      }
+    },
+    start,
+    stop,
+  };
+}
+
+/** The code as a quiet line; a press makes it a place to type one. */
+export function CodeLine(props: { bench: Bench }) {
+  const code = untrack(() => useCode(props.bench));
+  const own = () => props.bench.result().code;
+  let line!: HTMLButtonElement;
+  const close = (): void => {
+    code.close();
+    line?.focus();
+  };
+  // the form goes when the draft is begun, done or stopped: whoever typed in it finds the focus on the line
+  createEffect(
+    on(
+      () => [code.isOpen(), code.busy()],
+      () => {
+        if (document.activeElement === document.body || document.activeElement === null) line.focus();
+      },
+      { defer: true },
+    ),
+  );
+  return (
+    <div class="code-place">
+      <p class="code quiet" data-testid="code">
+        <button
+          ref={line}
+          type="button"
+          class="code-open"
+          aria-expanded={code.isOpen()}
+          title={`${t.open}. ${wordNoCode(own()) || texts.sentence.codeMeans}`}
+          onClick={() => (code.isOpen() ? close() : code.open())}
+        >
+          {wordCode(own()) || t.add}
+        </button>
+      </p>
+      <Show when={code.busy()}>{(name) => <DraftProgress code={code} name={name()} />}</Show>
+      <Show when={code.isOpen() && !code.busy()}>
+        <CodeForm bench={props.bench} code={code} close={close} />
+      </Show>
+    </div>
+  );
+}
+
+function DraftProgress(props: { code: CodeState; name: string }) {
+  return (
+    <div class="code-form" role="status">
+      <p>
+        <b>{t.working(props.name)}</b> <span class="quiet">{t.flights(props.code.flights())}</span>
+      </p>
+      <progress class="code-progress" aria-label={t.working(props.name)} />
+      <button type="button" onClick={() => props.code.stop()}>
+        {t.cancel}
+      </button>
+    </div>
+  );
+}
+
+function CodeForm(props: { bench: Bench; code: CodeState; close: () => void }) {
+  const id = createUniqueId();
+  const readable = createMemo(() => {
+    const text = props.code.typed();
+    if (!props.code.isCode(text)) return undefined;
+    const { direction } = props.bench.ports.drafting.readCode(text, props.code.way());
+    // a dive number says its direction: asking for the other one changes nothing
+    const other = direction === 'backward' ? 'forward' : 'backward';
+    return { direction, isFixed: props.bench.ports.drafting.readCode(text, other).direction === direction };
+  });
+  const ways: readonly Way[] = ['backward', 'forward'];
+  return (
+    <form
+      class="code-form"
+      onSubmit={(e) => {
+        e.preventDefault();
+        props.code.start();
+      }}
+      onKeyDown={(e) => {
+        if (e.key !== 'Escape') return;
+        e.preventDefault();
+        e.stopPropagation();
+        props.close();
+      }}
+    >
+      <label for={id}>{t.label}</label>
+      <span class="code-entry">
+        <input
+          id={id}
+          ref={(el) => queueMicrotask(() => el.focus())}
+          class="search"
+          value={props.code.typed()}
+          autocomplete="off"
+          autocapitalize="off"
+          spellcheck={false}
+          enterkeyhint="go"
+          maxLength={40}
+          aria-invalid={props.code.fault() !== ''}
+          aria-describedby={`${id}-hint`}
+          onInput={(e) => props.code.type(e.currentTarget.value)}
+        />
+        <button type="submit">{t.go}</button>
+        <button type="button" class="plain square" aria-label={t.close} onClick={() => props.close()}>
+          <Icon name="close" size={16} />
+        </button>
+      </span>
+      <Show when={readable()}>
+        {(one) => (
+          <Show when={!one().isFixed} fallback={<p class="quiet">{t.inCode(t.ways[one().direction].toLowerCase())}</p>}>
+            <fieldset class="choice">
+              <legend>
+                {t.direction} <span class="quiet">{t.notInCode}</span>
+              </legend>
+              <For each={ways}>
+                {(way) => (
+                  <button type="button" aria-pressed={one().direction === way} onClick={() => props.code.setWay(way)}>
+                    {t.ways[way]}
+                  </button>
+                )}
+              </For>
+            </fieldset>
+          </Show>
+        )}
+      </Show>
+      <p id={`${id}-hint`} class={props.code.fault() ? 'why' : 'quiet'} role={props.code.fault() ? 'alert' : undefined}>
+        {props.code.fault() || t.hint}
+      </p>
+    </form>
+  );
+}

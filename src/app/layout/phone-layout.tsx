@@ -1,0 +1,253 @@
+/** The phone: one picture, one group of plots by tab, everything else one tap away. */
+
+import { createMemo, createSignal, For, Show } from 'solid-js';
+import { isTwisting } from '../../features/instant/rate-moment.tsx';
+import { pinTexts } from '../../features/instant/words.ts';
+import type { LaneList } from '../../features/joints/lane-list.ts';
+import { LaneSheet } from '../../features/joints/lane-sheet.tsx';
+import { Ruler } from '../../features/ruler/floor.tsx';
+import { floorTexts } from '../../features/ruler/words.ts';
+import type { ViewPlace } from '../../pictures/stage-input.ts';
+import { makeAxis, tOf, xOf } from '../../ui/plot/axis.ts';
+import { useSize } from '../../ui/size.ts';
+import { say } from '../../ui/units.ts';
+import type { Bench } from '../bench.ts';
+import { SpokenCut, useCut, useExplanation, Value } from '../cut.tsx';
+import { fitStage } from '../stage-fit.ts';
+import { texts } from '../words.ts';
+import { TouchBar } from './bar.tsx';
+import { CautionLine } from './caution-line.tsx';
+import { Result } from './sentence.tsx';
+import { LargeStageArea } from './stage/large-stage.tsx';
+import { Stage } from './stage/stage.tsx';
+import { useAxis, useFit } from './steady.ts';
+import { ThumbBar } from './thumb-bar.tsx';
+import { ToolSheet } from './tools/tool-sheet.tsx';
+import { TouchGround, type TouchPlot } from './touch-ground.tsx';
+
+const FLOOR = 44;
+const BAR = 48;
+const THUMB = 76;
+/** what stays under the floor beneath the large stage */
+const SHAPES = 84;
+const TABS = ['twist', 'tilt', 'momentum', 'energy'] as const;
+type Tab = (typeof TABS)[number];
+
+export function PhoneLayout(props: { bench: Bench; lanes: LaneList }) {
+  let root!: HTMLDivElement;
+  let line!: HTMLElement;
+  const size = useSize(() => root);
+  const lineSize = useSize(() => line);
+  const cut = useCut(() => props.bench);
+  const explanation = useExplanation(() => props.bench);
+  const [tab, setTab] = createSignal<Tab>('twist');
+  const width = (): number => Math.max(size().width, 300);
+  const height = (): number => Math.max(size().height, 600);
+  const airHeight = (): number =>
+    props.bench.large.isOpen()
+      ? height() - BAR - lineSize().height - FLOOR - THUMB - 18 - SHAPES
+      : Math.round(Math.min(Math.max((height() - BAR - lineSize().height - FLOOR - THUMB) * 0.385, 170), 330));
+  const axis = useAxis(
+    () => props.bench.result().file.title,
+    () => makeAxis(width(), props.bench.result().flight.duration, 42, 37),
+  );
+  const framing = useFit(
+    () => props.bench.result().file.title,
+    () => fitStage(props.bench.result(), airHeight() - 4, 9999, 110),
+  );
+  const stature = (): number => props.bench.result().flight.body.stature ?? 1.6;
+  const views = createMemo<ViewPlace[]>(() => {
+    const common = { y: 0, height: airHeight(), floorY: airHeight(), pxPerS: axis().pxPerS };
+    return [
+      {
+        ...common,
+        kind: 'unrolled',
+        x: 0,
+        width: width(),
+        x0: axis().x0,
+        labelX: axis().x0 - 10,
+        labelSize: 13,
+        pxPerM: framing().unrolledPxPerM,
+        ghosts: 6,
+        unlabelled: true,
+      },
+      {
+        ...common,
+        kind: 'upright',
+        x: width() - 70,
+        y: 18,
+        width: 68,
+        height: 92,
+        floorY: 90,
+        x0: 36,
+        pxPerM: 66 / stature(),
+        ghosts: 0,
+      },
+    ];
+  });
+  const ground = (): number =>
+    Math.max(
+      props.bench.large.isOpen() ? SHAPES : 280,
+      height() - BAR - lineSize().height - airHeight() - FLOOR - THUMB - 18,
+    );
+  const plots = createMemo<TouchPlot[]>(() => {
+    const c = texts.cut;
+    switch (tab()) {
+      case 'twist':
+        return [
+          {
+            kind: 'rates',
+            share: 1.7,
+            headHeight: 40,
+            head: (
+              <>
+                <Value value={cut().twistRate} decimals={2} quantity="rate" unit={pinTexts.rateTwist} hue="twist" />
+                <Value value={cut().somersaultRate} decimals={2} quantity="rate" unit={c.somersault} hue="som" />
+              </>
+            ),
+          },
+          {
+            kind: isTwisting(props.bench.result().outline) ? 'longMoment' : 'lateralMoment',
+            share: 1,
+            headHeight: 38,
+            head: isTwisting(props.bench.result().outline) ? (
+              <Value value={cut().long} decimals={2} quantity="moment" unit={c.longAxis} hue="twist" />
+            ) : (
+              <Value value={cut().lateral} decimals={2} quantity="moment" unit={c.lateralAxis} hue="som" />
+            ),
+          },
+        ];
+      case 'tilt':
+        return [
+          {
+            kind: 'tilt',
+            share: 1,
+            headHeight: 40,
+            head: <Value value={Math.abs(cut().tilt)} decimals={1} unit={`° ${c.tiltWord(cut().tilt)}`} hue="tilt" />,
+          },
+        ];
+      case 'momentum':
+        return [
+          {
+            kind: 'momentum',
+            share: 1,
+            headHeight: 40,
+            head: <Value value={cut().momentum} decimals={1} quantity="momentum" unit={c.constant} />,
+          },
+          {
+            kind: 'moments',
+            share: 1,
+            headHeight: 40,
+            head: <Value value={cut().lateral} decimals={2} quantity="moment" unit={texts.plots.lateral} hue="som" />,
+          },
+        ];
+      case 'energy':
+        return [
+          {
+            kind: 'energy',
+            share: 1,
+            headHeight: 40,
+            head: (
+              <Value value={cut().energy} decimals={0} quantity="energy" unit={c.muscle(say('energy', cut().work))} />
+            ),
+          },
+        ];
+    }
+  });
+  const onTabKey = (e: KeyboardEvent): void => {
+    const way = e.key === 'ArrowRight' ? 1 : e.key === 'ArrowLeft' ? -1 : 0;
+    if (way === 0) return;
+    e.preventDefault();
+    e.stopPropagation();
+    const next = TABS[(TABS.indexOf(tab()) + way + TABS.length) % TABS.length];
+    setTab(next);
+    document.getElementById(`tab-${next}`)?.focus();
+  };
+  return (
+    <div class="phone" ref={root}>
+      <TouchBar bench={props.bench} title={false} />
+      <section class="line" ref={line} aria-label={texts.sentence.label}>
+        <Result bench={props.bench} />
+        <CautionLine bench={props.bench} short />
+      </section>
+      <main>
+        <Show when={size().width > 0 && lineSize().width > 0}>
+          <section class="air" style={{ height: `${airHeight()}px` }}>
+            <Show
+              when={props.bench.large.isOpen()}
+              fallback={
+                <Stage
+                  bench={props.bench}
+                  width={width()}
+                  height={airHeight()}
+                  views={views()}
+                  timeAt={(x) => tOf(axis(), x)}
+                >
+                  <p class="stage-name" style={{ right: '12px' }}>
+                    {texts.stage.uprightShort}
+                  </p>
+                </Stage>
+              }
+            >
+              <LargeStageArea bench={props.bench} width={width()} height={airHeight()} />
+            </Show>
+          </section>
+          <section class="floor" aria-label={floorTexts.label}>
+            <Ruler bench={props.bench} axis={axis()} height={FLOOR} grip={92} />
+          </section>
+          <TouchGround
+            bench={props.bench}
+            axis={axis()}
+            height={ground()}
+            tile={46}
+            nameHeight={26}
+            names="chosen"
+            lineWidth={2.4}
+            betweenHeight={50}
+            between={
+              props.bench.large.isOpen() ? undefined : (
+                <div class="tabs" role="tablist" onKeyDown={onTabKey}>
+                  <For each={TABS}>
+                    {(name) => (
+                      <button
+                        type="button"
+                        role="tab"
+                        id={`tab-${name}`}
+                        aria-selected={tab() === name}
+                        tabIndex={tab() === name ? 0 : -1}
+                        onClick={() => setTab(name)}
+                      >
+                        {texts.plots.tabs[name]}
+                      </button>
+                    )}
+                  </For>
+                </div>
+              )
+            }
+            plots={props.bench.large.isOpen() ? [] : plots()}
+          />
+          <div
+            class="plumb"
+            aria-hidden="true"
+            style={{
+              transform: `translate(${xOf(axis(), props.bench.cursor())}px, ${airHeight()}px)`,
+              height: `${FLOOR + 26 + 46}px`,
+            }}
+          />
+          <LaneSheet bench={props.bench} lanes={props.lanes} axis={axis()} plotHeight={120} />
+          <ToolSheet
+            bench={props.bench}
+            axis={axis()}
+            width={width()}
+            height={ground()}
+            tall={height() - BAR - lineSize().height - THUMB}
+            device="phone"
+          />
+          <SpokenCut bench={props.bench} cut={cut()} explanation={explanation()} />
+        </Show>
+      </main>
+      <footer class="standing">{texts.standingCautionShort}</footer>
+      <ThumbBar bench={props.bench} wide={false} />
+    </div>
+  );
+}

@@ -1,0 +1,80 @@
+/** The result as a sentence. Its coloured words are the legend of the page; every clause is a way to its place. */
+import { createMemo, Show } from 'solid-js';
+import { formatNumber } from '../../ui/numbers.ts';
+import type { Bench } from '../bench.ts';
+import { speakSentence, wordSentence } from '../say/sentence-words.ts';
+import { texts } from '../words.ts';
+import { CodeLine } from './code-line.tsx';
+
+const s = texts.sentence;
+
+/** The sentence, and quietly under it the skill's code. */
+export function Result(props: { bench: Bench }) {
+  return (
+    <div class="result">
+      <Sentence bench={props.bench} />
+      <CodeLine bench={props.bench} />
+    </div>
+  );
+}
+
+function Sentence(props: { bench: Bench }) {
+  const outline = createMemo(() => props.bench.result().outline);
+  const words = createMemo(() => wordSentence(outline()));
+  const bench = (): Bench => props.bench;
+  return (
+    <h1
+      class="sentence"
+      style={{ '--letters': speakSentence(outline()).length }}
+      classList={{ stale: bench().outcome().fault !== undefined }}
+      data-testid="sentence"
+    >
+      <Show
+        when={outline().somersaults !== null}
+        fallback={<span>{s.undefined(formatNumber(outline().undefinedFrom ?? 0, 2))}</span>}
+      >
+        <button type="button" class="clause som" title={s.toTakeoff} onClick={() => bench().goTo('takeoff')}>
+          <b>{words().somersaults}</b>
+          {words().somersaultWord}
+        </button>
+        {', '}
+        <button
+          type="button"
+          class="clause twist"
+          title={s.toFastest}
+          onClick={() => bench().setCursor(findFastest(bench()))}
+        >
+          <b>{words().twists}</b>
+          {words().twistWord}
+        </button>
+        {', '}
+      </Show>
+      <button type="button" class="clause" title={s.showsAir} onClick={() => bench().goTo('apex')}>
+        <b>{words().air} s</b>
+        <span class="quiet">{s.air}</span>
+      </button>
+      <Show when={words().landing}>
+        {', '}
+        <button type="button" class="clause" title={s.showsLanding} onClick={() => bench().goTo('touchdown')}>
+          <span class="quiet">{words().lands}</span>
+          <b>{words().landing}</b>
+        </button>
+        <Show when={words().tilted}>
+          {', '}
+          <button type="button" class="clause tilt" title={s.showsLanding} onClick={() => bench().goTo('touchdown')}>
+            {s.tiltedWord}
+            <b>{words().tilted}</b>
+          </button>
+        </Show>
+      </Show>
+    </h1>
+  );
+}
+
+/** Where the twist is fastest. */
+function findFastest(bench: Bench): number {
+  const f = bench.result().frames;
+  let best = 0;
+  for (let i = 1; i < f.n; i++) if (Math.abs(f.twistRate[i]) > Math.abs(f.twistRate[best])) best = i;
+  return f.t[best];
+}

@@ -1,0 +1,228 @@
+/** The panels one tap away: skills, all values, joints, keys, menu. */
+
+import { For, lazy, Match, Suspense, Switch } from 'solid-js';
+import { printKey } from '../../commands/keys.ts';
+import { commands } from '../../commands/table.ts';
+import { commandTexts } from '../../commands/words.ts';
+import type { LaneList } from '../../features/joints/lane-list.ts';
+import { laneTexts } from '../../features/joints/words.ts';
+import { ShapeList } from '../../features/ruler/shape-list.tsx';
+import { SkillPicker } from '../../features/shelf/skill-picker.tsx';
+import { AthletePicker } from '../../features/shelf/skill-picker-athletes.tsx';
+import { FieldGroup } from '../../features/takeoff/fields.tsx';
+import { takeoffTexts } from '../../features/takeoff/words.ts';
+import { SideSign } from '../../ui/icon.tsx';
+import { formatNumber } from '../../ui/numbers.ts';
+import { Sheet } from '../../ui/sheet.tsx';
+import type { Theme } from '../../ui/theme.ts';
+import { UnitChoice } from '../../ui/units-choice.tsx';
+import type { Bench, PanelName } from '../bench.ts';
+import { texts } from '../words.ts';
+import { UndoRedo } from './bar.tsx';
+import { CommandList } from './command-list.tsx';
+import { ToolBar } from './tools/tool-bar.tsx';
+
+/** Loaded when it is asked for: the page starts light. */
+const PrintSheet = lazy(async () => ({ default: (await import('../../features/print/print-sheet.tsx')).PrintSheet }));
+
+export function Sheets(props: { bench: Bench; lanes: LaneList }) {
+  const close = (): void => props.bench.openPanel(undefined);
+  return (
+    <Switch>
+      <Match when={props.bench.panel() === 'skills'}>
+        <Sheet title={texts.picker.title} onClose={close}>
+          <SkillPicker bench={props.bench} close={close} />
+        </Sheet>
+      </Match>
+      <Match when={props.bench.panel() === 'values'}>
+        <Sheet title={`${takeoffTexts.takeoff}, ${takeoffTexts.athlete.toLowerCase()}`} onClose={close}>
+          <AllValues bench={props.bench} />
+        </Sheet>
+      </Match>
+      <Match when={props.bench.panel() === 'shapes'}>
+        <Sheet title={texts.shapes.listTitle} onClose={close}>
+          <ShapeList bench={props.bench} />
+        </Sheet>
+      </Match>
+      <Match when={props.bench.panel() === 'joints'}>
+        <Sheet title={laneTexts.choose} onClose={close}>
+          <JointChoice bench={props.bench} lanes={props.lanes} close={close} />
+        </Sheet>
+      </Match>
+      <Match when={props.bench.panel() === 'help'}>
+        <Sheet title={texts.help.title} onClose={close}>
+          <KeyList bench={props.bench} />
+        </Sheet>
+      </Match>
+      <Match when={props.bench.panel() === 'commands'}>
+        <Sheet title={commandTexts.findTitle} onClose={close}>
+          <CommandList bench={props.bench} close={close} />
+        </Sheet>
+      </Match>
+      <Match when={props.bench.panel() === 'print'}>
+        <Suspense>
+          <PrintSheet bench={props.bench} onClose={close} />
+        </Suspense>
+      </Match>
+      <Match when={props.bench.panel() === 'menu'}>
+        <Sheet title={texts.bar.menu} onClose={close}>
+          <Menu bench={props.bench} />
+        </Sheet>
+      </Match>
+    </Switch>
+  );
+}
+
+function AllValues(props: { bench: Bench }) {
+  return (
+    <div class="all-values">
+      <h3>{takeoffTexts.takeoff}</h3>
+      <FieldGroup bench={props.bench} group="takeoff" main={false} />
+      <h3>{takeoffTexts.athlete}</h3>
+      <FieldGroup bench={props.bench} group="athlete" main={false} />
+      <AthletePicker bench={props.bench} />
+    </div>
+  );
+}
+
+function JointChoice(props: { bench: Bench; lanes: LaneList; close: () => void }) {
+  const isShown = (id: string): boolean => props.lanes.shown().some((lane) => lane.id === id);
+  return (
+    <ul class="list">
+      <For each={props.bench.lanes()}>
+        {(lane) => (
+          <li class="joint-row">
+            <label>
+              <input type="checkbox" checked={isShown(lane.id)} onChange={() => props.lanes.toggle(lane.id)} />
+              <SideSign side={lane.sign} />
+              <span>{texts.joint(lane.id)}</span>
+              <span class="quiet">
+                {formatNumber(lane.lowDeg, 0)}°
+                {lane.highDeg - lane.lowDeg > 0.5 ? ` – ${formatNumber(lane.highDeg, 0)}°` : ''}
+              </span>
+            </label>
+            <button
+              type="button"
+              class="plain small"
+              onClick={() => {
+                if (!isShown(lane.id)) props.lanes.toggle(lane.id);
+                props.lanes.setOpen(lane.id);
+                props.close();
+              }}
+            >
+              {laneTexts.open}
+            </button>
+          </li>
+        )}
+      </For>
+    </ul>
+  );
+}
+
+function KeyList(props: { bench: Bench }) {
+  const mac = /Mac|iPhone|iPad/.test(navigator.platform);
+  const groups = ['time', 'edit', 'tool', 'file', 'view'] as const;
+  return (
+    <div class="key-list">
+      <For each={groups}>
+        {(group) => (
+          <>
+            <h3>{texts.groups[group]}</h3>
+            <ul class="list">
+              <For
+                each={commands.filter(
+                  (one) => one.group === group && (!one.when || group !== 'tool' || one.when(props.bench)),
+                )}
+              >
+                {(one) => (
+                  <li>
+                    <button
+                      type="button"
+                      class="row-button"
+                      disabled={one.when ? !one.when(props.bench) : false}
+                      onClick={() => {
+                        props.bench.openPanel(undefined);
+                        one.run(props.bench);
+                      }}
+                    >
+                      <span>{one.title}</span>
+                      <span class="keys">
+                        <For each={one.keys.slice(0, 1)}>
+                          {(name) => <For each={printKey(name, mac)}>{(part) => <kbd>{part}</kbd>}</For>}
+                        </For>
+                      </span>
+                    </button>
+                  </li>
+                )}
+              </For>
+            </ul>
+          </>
+        )}
+      </For>
+      <p class="quiet">{texts.help.hint}</p>
+    </div>
+  );
+}
+
+function Menu(props: { bench: Bench }) {
+  const themes: readonly Theme[] = ['system', 'light', 'dark'];
+  const go = (panel: PanelName): void => props.bench.openPanel(panel);
+  return (
+    <>
+      <p class="sheet-actions">
+        <UndoRedo bench={props.bench} words />
+        <button type="button" onClick={() => props.bench.openFile()}>
+          {texts.bar.open}
+        </button>
+        <button type="button" onClick={() => props.bench.saveFile()}>
+          {texts.bar.save}
+        </button>
+      </p>
+      <ToolBar bench={props.bench} onOpened={() => props.bench.openPanel(undefined)} />
+      <ul class="list">
+        <For
+          each={
+            [
+              ['commands', commandTexts.findTitle],
+              ['skills', texts.picker.title],
+              ['print', commandTexts.print],
+              ['values', `${takeoffTexts.takeoff}, ${takeoffTexts.athlete.toLowerCase()}`],
+              ['shapes', texts.shapes.listTitle],
+              ['joints', laneTexts.title],
+              ['help', texts.help.title],
+            ] as const
+          }
+        >
+          {([panel, title]) => (
+            <li>
+              <button type="button" class="row-button" onClick={() => go(panel)}>
+                <b>{title}</b>
+              </button>
+            </li>
+          )}
+        </For>
+      </ul>
+      <fieldset class="choice">
+        <legend>{texts.bar.colours}</legend>
+        <For each={themes}>
+          {(name) => (
+            <button
+              type="button"
+              aria-pressed={props.bench.theme() === name}
+              onClick={() => props.bench.setTheme(name)}
+            >
+              {texts.themes[name]}
+            </button>
+          )}
+        </For>
+      </fieldset>
+      <UnitChoice />
+      <p class="sheet-actions">
+        <button type="button" onClick={() => props.bench.ask('say')}>
+          {commandTexts.say}
+        </button>
+      </p>
+      <p class="standing">{texts.standingCaution}</p>
+    </>
+  );
+}

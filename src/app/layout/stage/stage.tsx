@@ -1,0 +1,108 @@
+/** The pictures above the floor. The canvas is decoration for eyes; its meaning is said in words beside it. */
+import { createEffect, createSignal, type JSX, onCleanup, onMount, Show, untrack } from 'solid-js';
+import { StageGripMarks, useStageGrip } from '../../../features/pose/stage-grip.tsx';
+import type { StageHandle, ViewPlace } from '../../../pictures/stage-input.ts';
+import { startDrag } from '../../../ui/drag.ts';
+import { watchTheme } from '../../../ui/theme.ts';
+import type { Bench } from '../../bench.ts';
+import { speakSentence, wordLanding } from '../../say/sentence-words.ts';
+import { texts } from '../../words.ts';
+
+export function Stage(props: {
+  bench: Bench;
+  width: number;
+  height: number;
+  views: readonly ViewPlace[];
+  /** time at an x of the canvas, where a press brings the cursor; undefined: not on the unrolled flight */
+  timeAt?: (x: number) => number | undefined;
+  /** a press that took no limb and brought no cursor */
+  onFree?: (e: PointerEvent) => void;
+  children?: JSX.Element;
+}) {
+  let canvas!: HTMLCanvasElement;
+  const [handle, setHandle] = createSignal<StageHandle>();
+  const [failed, setFailed] = createSignal('');
+  onMount(() => {
+    let gone = false;
+    let made: StageHandle | undefined;
+    props.bench.ports.stage
+      .mount(canvas, props.width, props.height)
+      .then((h) => {
+        if (gone) return h.destroy();
+        made = h;
+        setHandle(h);
+      })
+      .catch((error: unknown) => setFailed(error instanceof Error ? error.message : String(error)));
+    const unwatch = watchTheme(() => made?.setTheme());
+    onCleanup(() => {
+      gone = true;
+      unwatch();
+      made?.destroy();
+    });
+  });
+  createEffect(() => {
+    handle()?.draw({
+      result: props.bench.result(),
+      cursorS: props.bench.cursor(),
+      width: props.width,
+      height: props.height,
+      views: props.views,
+      landing: wordLanding(props.bench.result().outline),
+      extras: props.bench.stageExtras(),
+    });
+  });
+  const grip = useStageGrip(
+    untrack(() => props.bench),
+    handle,
+  );
+  const press = (e: PointerEvent): void => {
+    const { left, top } = (e.currentTarget as HTMLElement).getBoundingClientRect();
+    if (grip.press(e, e.clientX - left, e.clientY - top)) return;
+    const at = (x: number): void => {
+      const t = props.timeAt?.(x - left);
+      if (t === undefined) return;
+      props.bench.play.pause();
+      props.bench.setCursor(Math.round(t * 1000) / 1000);
+    };
+    if (props.timeAt?.(e.clientX - left) === undefined) {
+      props.onFree?.(e);
+      return;
+    }
+    const from = props.bench.cursor();
+    startDrag(e, {
+      start: () => at(e.clientX),
+      move: (_dx, _dy, m) => at(m.clientX),
+      end: () => {},
+      cancel: () => props.bench.setCursor(from),
+    });
+  };
+  return (
+    <div
+      class="stage"
+      classList={{ grips: grip.hover() !== undefined }}
+      onPointerDown={press}
+      onPointerMove={(e) => {
+        const { left, top } = e.currentTarget.getBoundingClientRect();
+        grip.move(e, e.clientX - left, e.clientY - top);
+      }}
+      onPointerLeave={() => grip.leave()}
+      style={{ width: `${props.width}px`, height: `${props.height}px` }}
+    >
+      <canvas
+        ref={canvas}
+        data-ready={handle() ? 'true' : undefined}
+        role="img"
+        aria-label={texts.stage.picture(texts.stage.unrolled, speakSentence(props.bench.result().outline))}
+        style={{ width: `${props.width}px`, height: `${props.height}px` }}
+      />
+      <Show when={failed()}>
+        <div class="stage-failed" role="alert">
+          <p>{texts.stage.noRenderer}</p>
+          <p class="quiet">{failed()}</p>
+        </div>
+      </Show>
+      {props.children}
+      <StageGripMarks bench={props.bench} grip={grip} handle={handle()} width={props.width} height={props.height} />
+    </div>
+  );
+}

@@ -1,0 +1,72 @@
+/** The place of the open tool: its head, and its panel once that is loaded. */
+import { createResource, onMount, Show } from 'solid-js';
+import { Dynamic } from 'solid-js/web';
+import { toolTexts } from '../../../commands/tool-words.ts';
+import { Icon } from '../../../ui/icon.tsx';
+import type { Tool, ToolProps } from '../../tool.ts';
+
+const HEAD = 40;
+
+export function ToolPlace(props: ToolProps & { tool: Tool }) {
+  let root!: HTMLElement;
+  const [panel, { refetch }] = createResource(
+    () => props.tool,
+    (tool) => tool.load(),
+  );
+  const fault = (): string | undefined => (panel.error instanceof Error ? panel.error.message : undefined);
+  const title = (): string => toolTexts.titles[props.tool.name];
+  onMount(() => root.focus({ preventScroll: true }));
+  const onKeyDown = (e: KeyboardEvent): void => {
+    if (e.key !== 'Escape' || e.defaultPrevented || props.bench.before()) return;
+    e.preventDefault();
+    props.bench.openTool(undefined);
+  };
+  /** A button that goes with its press (a phase laid on, a version taken away) leaves the focus to the tool. */
+  const onClick = (): void => {
+    requestAnimationFrame(() => {
+      if (root.isConnected && document.activeElement === document.body) root.focus({ preventScroll: true });
+    });
+  };
+  return (
+    <section
+      ref={root}
+      class={`tool tool-${props.tool.place}`}
+      tabIndex={-1}
+      aria-label={title()}
+      data-tool={props.tool.name}
+      style={{ width: `${props.width}px`, height: `${props.height}px` }}
+      onKeyDown={onKeyDown}
+      onClick={onClick}
+    >
+      <header class="tool-head">
+        <h2>{title()}</h2>
+        <p class="quiet">{toolTexts.hints[props.tool.name]}</p>
+        <button
+          type="button"
+          class="square"
+          aria-label={`${toolTexts.close} ${title()}`}
+          onClick={() => props.bench.openTool(undefined)}
+        >
+          <Icon name="close" />
+        </button>
+      </header>
+      <div class="tool-body">
+        <Show
+          when={panel.state === 'ready' && panel()}
+          fallback={
+            <Show when={fault()} fallback={<p class="quiet">{toolTexts.loading(title())}</p>}>
+              <p role="alert">
+                {toolTexts.failed(title())} <span class="quiet">{fault()}</span>{' '}
+                <button type="button" onClick={() => void refetch()}>
+                  {toolTexts.again}
+                </button>
+              </p>
+            </Show>
+          }
+        >
+          <Dynamic component={panel.latest} {...props} height={props.height - HEAD} />
+        </Show>
+      </div>
+    </section>
+  );
+}

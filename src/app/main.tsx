@@ -1,0 +1,64 @@
+/** The start of the page: joins the rooms and mounts the bench. */
+import { render } from 'solid-js/web';
+import './app.css';
+import { athletes, shapes, skills } from '../../presets/index.ts';
+import { getStorage, openKeeper } from '../document/keep.ts';
+import { claimName, newName } from '../document/keep-claim.ts';
+import { openRecords } from '../document/keep-store.ts';
+import { makeShelf } from '../document/shelf.ts';
+import { drafting } from '../engine/draft.ts';
+import { makeEngine } from '../engine/engine.ts';
+import { posing } from '../engine/pose.ts';
+import { stagePorts } from '../pictures/stage.ts';
+import { App } from './layout/app.tsx';
+import { tools } from './layout/tools/tool-list.ts';
+import type { BenchPorts } from './ports.ts';
+import { shelfTexts } from './shelf-words.ts';
+
+/** The skill that the bench opens with. */
+const FIRST = 'back-straight-full';
+
+const engine = makeEngine({ athletes, shapes });
+const keeper = await openKeeper({
+  tab: getStorage('sessionStorage'),
+  local: getStorage('localStorage'),
+  store: openRecords('shapeflight-sessions'),
+  claim: claimName,
+  now: Date.now,
+  newName,
+  cutShort: shelfTexts.cutShort,
+});
+const demos = Object.entries(skills).map(([id, file]) => ({ id, file }));
+const ports: BenchPorts = {
+  ...engine,
+  shapes,
+  skills: demos,
+  athletes: Object.entries(athletes).map(([id, athlete]) => ({ id, athlete })),
+  keeper,
+  shelf: makeShelf({
+    store: openRecords('shapeflight-shelf'),
+    now: Date.now,
+    newName,
+    channel: 'BroadcastChannel' in globalThis ? new BroadcastChannel('shapeflight.shelf') : undefined,
+  }),
+  drafting,
+  loadPrint: async () => (await import('../pictures/print-picture.ts')).printing,
+  first: skills[FIRST] ?? demos[0].file,
+  stage: stagePorts,
+  loadAccounting: async () => (await import('../engine/account.ts')).makeAccounting(shapes),
+  loadAsking: async () => (await import('../engine/ask.ts')).makeAsking({ athletes, shapes }),
+  loadEstimating: async () => (await import('../engine/estimate.ts')).makeEstimating(shapes),
+  loadContacting: async () => {
+    const [{ makeContacting }, { wholePictures }] = await Promise.all([
+      import('../engine/contact.ts'),
+      import('../pictures/whole-picture.ts'),
+    ]);
+    return { engine: makeContacting(shapes), pictures: wholePictures };
+  },
+  loadComparing: async () => (await import('../engine/compare.ts')).makeComparing(engine),
+  posing,
+  tools: tools.map(({ name }) => name),
+};
+
+const root = document.getElementById('root');
+if (root) render(() => <App ports={ports} />, root);

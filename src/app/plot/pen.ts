@@ -1,0 +1,187 @@
+/** What every plot row draws with. */
+import type { FlightResult } from '../../engine/result.ts';
+import { type TimeAxis, xOf } from '../../ui/plot/axis.ts';
+import type { ColourName, Palette } from '../../ui/plot/palette.ts';
+import { getStamp, stampLeft } from '../../ui/plot/stamp.ts';
+import type { Place } from './readout.ts';
+
+export interface Box {
+  readonly y: number;
+  readonly height: number;
+}
+
+export interface Pen {
+  readonly g: CanvasRenderingContext2D;
+  readonly axis: TimeAxis;
+  readonly result: FlightResult;
+  readonly palette: Palette;
+  readonly cursor: number;
+  readonly place: Place;
+  readonly lineWidth: number;
+}
+
+export type Curve = (row: number) => number;
+/** From value to y. */
+export type Scale = (value: number) => number;
+
+export function makeScale(box: Box, low: number, high: number): Scale {
+  const span = high - low || 1;
+  return (v) => box.y + box.height - ((v - low) / span) * box.height;
+}
+
+/** A round number at or above v: 1, 1.2, 1.6, 2, 3, 4, 5, 6, 8, 10 times a power of ten. */
+export function niceTop(v: number): number {
+  if (!(v > 0)) return 1;
+  const power = 10 ** Math.floor(Math.log10(v));
+  const lead = v / power;
+  return ([1, 1.2, 1.6, 2, 2.5, 3, 4, 5, 6, 7, 8, 9, 10].find((n) => n >= lead - 1e-9) ?? 10) * power;
+}
+
+export function findTop(pen: Pen, ...curves: Curve[]): number {
+  let top = 0;
+  for (const curve of curves) {
+    for (let i = 0; i < pen.result.frames.n; i++) {
+      const v = curve(i);
+      if (v > top) top = v;
+    }
+  }
+  return top;
+}
+
+export function tracePath(pen: Pen, curve: Curve, scale: Scale, to = Number.POSITIVE_INFINITY): void {
+  const { g, axis, result } = pen;
+  const { t, n } = result.frames;
+  let drawing = false;
+  for (let i = 0; i < n && t[i] <= to; i++) {
+    const v = curve(i);
+    if (Number.isNaN(v)) {
+      drawing = false;
+      continue;
+    }
+    if (drawing) g.lineTo(xOf(axis, t[i]), scale(v));
+    else g.moveTo(xOf(axis, t[i]), scale(v));
+    drawing = true;
+  }
+}
+
+export function drawCurve(pen: Pen, curve: Curve, scale: Scale, colour: ColourName, width = pen.lineWidth): void {
+  const { g, palette } = pen;
+  g.beginPath();
+  tracePath(pen, curve, scale);
+  g.strokeStyle = palette.colour[colour];
+  g.lineWidth = width;
+  g.lineJoin = 'round';
+  g.stroke();
+}
+
+/** A curve's value at the cursor. */
+export const curveAt = (pen: Pen, curve: Curve): number =>
+  curve(pen.place.i) * (1 - pen.place.share) + curve(pen.place.i + 1) * pen.place.share;
+
+export function drawRing(pen: Pen, value: number, scale: Scale, colour: ColourName): void {
+  if (Number.isNaN(value)) return;
+  const { g, axis, palette } = pen;
+  g.beginPath();
+  g.arc(xOf(axis, pen.cursor), scale(value), pen.lineWidth * 1.9, 0, 2 * Math.PI);
+  g.fillStyle = palette.colour.ground;
+  g.fill();
+  g.strokeStyle = palette.colour[colour];
+  g.lineWidth = pen.lineWidth;
+  g.stroke();
+}
+
+export function drawRule(pen: Pen, y: number, strong: boolean): void {
+  const { g, axis, palette } = pen;
+  const at = Math.round(y) + 0.5;
+  g.beginPath();
+  g.moveTo(axis.x0, at);
+  g.lineTo(xOf(axis, axis.duration), at);
+  g.strokeStyle = strong ? palette.colour['rule-2'] : palette.colour.rule;
+  g.lineWidth = 1;
+  g.stroke();
+}
+
+export function drawTick(pen: Pen, y: number, text: string): void {
+  const { g, axis, palette } = pen;
+  g.font = palette.font(palette.tickPx, 450);
+  g.fillStyle = palette.colour['ink-2'];
+  g.textAlign = 'right';
+  g.textBaseline = 'middle';
+  g.fillText(text, axis.x0 - 7, y);
+}
+
+export function drawName(
+  pen: Pen,
+  text: string,
+  x: number,
+  y: number,
+  colour: ColourName,
+  align: CanvasTextAlign = 'center',
+  halo: ColourName | null = 'ground',
+): void {
+  const { g, palette } = pen;
+  g.font = palette.font(palette.tickPx + 1, 620);
+  const ratio = Math.ceil(g.getTransform().a * 100) / 100;
+  const stamp = halo ? getStamp(text, g.font, palette.colour[colour], palette.colour[halo], ratio) : undefined;
+  if (stamp) {
+    const [left, top] = [stampLeft(stamp, x, align), y - stamp.height / 2];
+    // on whole pixels of the screen, where the letters were drawn sharp
+    const whole = (v: number): number => Math.round(v * ratio) / ratio;
+    g.drawImage(stamp.canvas, whole(left), whole(top), stamp.canvas.width / ratio, stamp.canvas.height / ratio);
+    return;
+  }
+  g.textAlign = align;
+  g.textBaseline = 'middle';
+  g.fillStyle = palette.colour[colour];
+  g.fillText(text, x, y);
+}
+
+/** Writes a curve's name on it, where the other curves leave most room. */
+export function nameCurve(
+  pen: Pen,
+  text: string,
+  colour: ColourName,
+  curve: Curve,
+  scale: Scale,
+  others: readonly { curve: Curve; scale: Scale }[],
+  box: Box,
+): void {
+  const { axis, result } = pen;
+  const { n, t } = result.frames;
+  const half = text.length * 3.6;
+  let best: { x: number; y: number; room: number } | undefined;
+  for (let k = 2; k <= 18; k++) {
+    const i = Math.round(((n - 1) * k) / 20);
+    const x = xOf(axis, t[i]);
+    if (x - half < axis.x0 || x + half > xOf(axis, axis.duration) || Math.abs(x - xOf(axis, pen.cursor)) < half + 8)
+      continue;
+    const reach = Math.max(1, Math.round((half / (axis.pxPerS * axis.duration)) * (n - 1)));
+    for (const side of [-1, 1]) {
+      const y = extreme(curve, scale, i, reach, n, side) + side * (pen.palette.tickPx * 0.85);
+      if (y < box.y + 4 || y > box.y + box.height - 4) continue;
+      let room = 60;
+      for (const other of others) {
+        const a = extreme(other.curve, other.scale, i, reach, n, -1);
+        const b = extreme(other.curve, other.scale, i, reach, n, 1);
+        room = Math.min(room, y > b ? y - b : y < a ? a - y : 0);
+      }
+      room -= Math.abs(k - 12) * 0.6 + (side > 0 ? 3 : 0);
+      if (!best || room > best.room) best = { x, y, room };
+    }
+  }
+  if (best && best.room > 7) drawName(pen, text, best.x, best.y, colour);
+}
+
+function extreme(curve: Curve, scale: Scale, i: number, reach: number, n: number, side: number): number {
+  let y = scale(curve(i));
+  for (const k of [
+    Math.max(0, i - reach),
+    Math.max(0, i - (reach >> 1)),
+    Math.min(n - 1, i + (reach >> 1)),
+    Math.min(n - 1, i + reach),
+  ]) {
+    const v = scale(curve(k));
+    if (side * v > side * y) y = v;
+  }
+  return y;
+}

@@ -1,0 +1,83 @@
+/** One canvas for everything that hangs from the floor: it is drawn whole, once a frame, from the result and the cursor. */
+import { createEffect, createSignal, onCleanup, onMount } from 'solid-js';
+import type { TimeAxis } from '../../ui/plot/axis.ts';
+import { xOf } from '../../ui/plot/axis.ts';
+import { type Palette, readPalette } from '../../ui/plot/palette.ts';
+import { clearStamps } from '../../ui/plot/stamp.ts';
+import { watchTheme } from '../../ui/theme.ts';
+import type { Bench } from '../bench.ts';
+import { drawBackdrop, drawHatch, drawPin } from './backdrop.ts';
+import type { Box, Pen } from './pen.ts';
+import { calcPlace } from './readout.ts';
+
+export interface PlotPiece {
+  readonly box: Box;
+  draw(pen: Pen, box: Box): void;
+}
+
+export function usePalette() {
+  const [palette, setPalette] = createSignal<Palette>(readPalette());
+  onMount(() => {
+    const again = (): void => {
+      clearStamps();
+      setPalette(readPalette());
+    };
+    onCleanup(watchTheme(again));
+    void document.fonts.ready.then(again);
+  });
+  return palette;
+}
+
+export function PlotCanvas(props: {
+  bench: Bench;
+  axis: TimeAxis;
+  height: number;
+  /** where the grey columns and hatches begin: the top of the shape tiles */
+  shadeFrom: number;
+  hatch?: Box;
+  pieces: readonly PlotPiece[];
+  lineWidth: number;
+}) {
+  let canvas!: HTMLCanvasElement;
+  const palette = usePalette();
+  const paint = (): void => {
+    const bench = props.bench;
+    const axis = props.axis;
+    const height = props.height;
+    const pieces = props.pieces;
+    const ratio = window.devicePixelRatio || 1;
+    const [w, h] = [Math.round(axis.width * ratio), Math.round(height * ratio)];
+    if (canvas.width !== w || canvas.height !== h) {
+      canvas.width = w;
+      canvas.height = h;
+    }
+    const g = canvas.getContext('2d');
+    if (!g || w === 0 || h === 0) return;
+    g.setTransform(ratio, 0, 0, ratio, 0, 0);
+    g.clearRect(0, 0, axis.width, height);
+    const result = bench.result();
+    const cursor = bench.cursor();
+    const pen: Pen = {
+      g,
+      axis,
+      result,
+      palette: palette(),
+      cursor,
+      place: calcPlace(result.frames, cursor),
+      lineWidth: props.lineWidth,
+    };
+    if (props.hatch) {
+      const { y, height: tall } = props.hatch;
+      const end = xOf(axis, axis.duration);
+      drawHatch(pen, 0, y, axis.x0, tall);
+      drawHatch(pen, end, y, axis.width - end, tall);
+    }
+    drawBackdrop(pen, { y: props.shadeFrom, height: height - props.shadeFrom });
+    const pin = bench.pin();
+    if (pin !== undefined) drawPin(pen, { y: 0, height }, pin);
+    for (const piece of pieces) piece.draw(pen, piece.box);
+  };
+  // one effect reads everything that the picture depends on, and runs before the browser paints
+  createEffect(paint);
+  return <canvas ref={canvas} class="plots" style={{ width: `${props.axis.width}px`, height: `${props.height}px` }} />;
+}

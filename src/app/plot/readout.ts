@@ -1,0 +1,44 @@
+/** Values at one instant, between the frames by straight lines: for the cut, the plots' rings and the live region. */
+import type { Frames } from '../../../sim/index.ts';
+
+/** Where t lies between the frames: index of the frame before, and the share of the way to the next. */
+export interface Place {
+  readonly i: number;
+  readonly share: number;
+}
+
+export function calcPlace(frames: Frames, t: number): Place {
+  const { t: times, n } = frames;
+  if (n < 2 || t <= times[0]) return { i: 0, share: 0 };
+  if (t >= times[n - 1]) return { i: n - 2, share: 1 };
+  let low = 0;
+  let high = n - 1;
+  while (high - low > 1) {
+    const middle = (low + high) >> 1;
+    if (times[middle] <= t) low = middle;
+    else high = middle;
+  }
+  return { i: low, share: (t - times[low]) / (times[high] - times[low]) };
+}
+
+/** Column `k` of a table with `width` columns. */
+export function readAt(column: Float64Array, place: Place, width = 1, k = 0): number {
+  const a = column[place.i * width + k];
+  const b = column[(place.i + 1) * width + k];
+  if (place.share === 0) return a;
+  if (place.share === 1) return b;
+  return a + (b - a) * place.share;
+}
+
+/** Length of row i of an (n x groups x 3) table's group g, along the direction of the whole momentum. */
+export function readShareAlong(frames: Frames, place: Place, g: number): number {
+  const groups = frames.groups.length;
+  let dot = 0;
+  let square = 0;
+  for (let k = 0; k < 3; k++) {
+    const whole = readAt(frames.h_Scm_W, place, 3, k);
+    dot += whole * readAt(frames.hGroups_W, place, groups * 3, g * 3 + k);
+    square += whole * whole;
+  }
+  return square > 1e-12 ? dot / Math.sqrt(square) : 0;
+}

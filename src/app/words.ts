@@ -1,0 +1,370 @@
+/** Every text of the application, in one place, ready for translation. Numbers come in already formatted. */
+
+const angleWords: Record<string, string> = {
+  neckFlexion: 'Neck bend',
+  neckSideBend: 'Neck side bend',
+  neckTurn: 'Neck turn',
+  thoracicFlexion: 'Chest bend',
+  thoracicSideBend: 'Chest side bend',
+  thoracicTurn: 'Chest turn',
+  lumbarFlexion: 'Waist bend',
+  lumbarSideBend: 'Waist side bend',
+  lumbarTurn: 'Waist turn',
+  shoulderPlane: 'arm plane',
+  shoulderElevation: 'arm raise',
+  shoulderTurn: 'arm turn',
+  elbowFlexion: 'elbow bend',
+  forearmPronation: 'forearm turn',
+  wristFlexion: 'wrist bend',
+  hipFlexion: 'hip pike',
+  hipAbduction: 'leg spread',
+  hipTurn: 'leg turn',
+  kneeFlexion: 'knee bend',
+  anklePlantarFlexion: 'toe point',
+};
+const bothWords: Record<string, string> = {
+  shoulderPlane: 'Arm plane',
+  shoulderElevation: 'Arm raise',
+  shoulderTurn: 'Arm turn',
+  elbowFlexion: 'Elbow bend',
+  forearmPronation: 'Forearm turn',
+  wristFlexion: 'Wrist bend',
+  hipFlexion: 'Hip pike',
+  hipAbduction: 'Leg spread',
+  hipTurn: 'Leg turn',
+  kneeFlexion: 'Knee bend',
+  anklePlantarFlexion: 'Toe point',
+};
+const partWords: Record<string, string> = {
+  pelvis: 'pelvis',
+  middleTrunk: 'belly',
+  upperTrunk: 'chest',
+  head: 'head',
+  upperArm: 'upper arm',
+  forearm: 'forearm',
+  hand: 'hand',
+  thigh: 'thigh',
+  shank: 'shank',
+  foot: 'foot',
+};
+const capital = (word: string): string => word.charAt(0).toUpperCase() + word.slice(1);
+
+export const texts = {
+  product: 'Shapeflight',
+  untitled: 'Untitled skill',
+  opening: 'Opening the bench',
+  standingCaution:
+    'A model, not coaching advice. New skills only with a qualified coach, progressions, spotting and matting; local and federation rules come first.',
+  standingCautionShort: 'A model, not coaching advice.',
+
+  bar: {
+    undo: 'Undo',
+    redo: 'Redo',
+    undoOf: (title: string) => `Undo: ${title}`,
+    redoOf: (title: string) => `Redo: ${title}`,
+    skills: 'Skills',
+    open: 'Open file',
+    save: 'Save file',
+    skillsTitle: 'Open another skill',
+    theme: 'Menu',
+    colours: 'Colours',
+    help: 'Keys',
+    menu: 'Menu',
+    version: 'A',
+    versionTitle: 'Version A, the one shown',
+  },
+  themes: { system: 'As the system', light: 'Light', dark: 'Dark' },
+
+  sentence: {
+    label: 'Result',
+    somersault: (plural: boolean, degrees: boolean, word: string) =>
+      `${degrees ? ' of somersault' : ` somersault${plural ? 's' : ''}`}${word ? ` ${word}` : ''}`,
+    twist: (plural: boolean, degrees: boolean, word: string) =>
+      `${degrees ? ' of twist' : ` twist${plural ? 's' : ''}`}${word ? ` to the ${word}` : ''}`,
+    noTwist: 'no twist',
+    noSomersault: 'no somersault',
+    air: ' in the air',
+    lands: 'lands ',
+    enters: 'enters ',
+    ends: 'ends ',
+    short: 'short',
+    over: 'over',
+    exact: 'as wanted',
+    upright: 'upright',
+    headDown: 'head down',
+    leaning: (deg: string, way: 'backward' | 'forward') => `leaning ${deg}° ${way}`,
+    tiltedWord: 'tilted ',
+    undefined: (s: string) =>
+      `Somersault and twist are not defined after ${s} s: the body lies along the somersault axis`,
+    showsSomersault: 'Show the turning rates',
+    showsLanding: 'Go to the landing',
+    showsAir: 'Go to the highest point',
+    toTakeoff: 'Go to the take-off',
+    toFastest: 'Go to the fastest twist',
+    beforeDrag: 'Before this change:',
+    code: (code: string, difficulty: string, trade: string, dive: string) =>
+      // the difficulty is the trampoline's: not for a flight into water
+      `${dive ? `dive ${dive}; ${code}` : `${code} (difficulty ${difficulty})`}${trade ? `, ${trade}` : ''}`,
+    codeMeans: 'Trampoline code, difficulty and usual name',
+    noCode: (reason: string) => `No code: ${reason}`,
+    noDive: (reason: string) => `No dive number: ${reason}`,
+  },
+
+  caution: {
+    word: 'Caution.',
+    go: (s: string) => `Go to ${s} s`,
+    more: (n: number) => `${n} more`,
+    speed: (joint: string, value: string, limit: string) =>
+      `${joint} reaches ${value}; this athlete’s limit is ${limit}.`,
+    range: (joint: string, beyond: string) => `${joint} goes ${beyond} beyond the end of the joint’s range.`,
+    overlap: (limb: string, through: string, s: string, mm: string) =>
+      `${capital(limb)} passes through the ${through} at ${s} s, ${mm} mm deep.`,
+    torque: (joint: string, value: string, limit: string) => `${joint} takes ${value}; the limit is ${limit}.`,
+    stopped: 'Stopped.',
+    keeps: 'The last flight that worked is shown.',
+    undo: 'Undo last change',
+    all: 'All cautions',
+    none: 'Nothing is out of bounds in this flight.',
+  },
+
+  stage: {
+    unrolled: 'Flight, unrolled along time',
+    side: 'Side, to scale',
+    front: 'Front',
+    top: 'Top',
+    upright: 'Held upright, from the front',
+    uprightShort: 'Upright',
+    left: 'left',
+    right: 'right',
+    metres: 'm',
+    picture: (what: string, summary: string) => `${what}. ${summary}`,
+    noRenderer:
+      'This browser cannot draw the figures: neither WebGL nor a canvas will start. Turn on hardware acceleration, or open the page in another browser. Curves, values and files work as ever.',
+    compressed: 'heights above the mark are compressed; bodies keep their size',
+  },
+
+  shapes: {
+    title: 'Body shape',
+    hint: 'drag an edge to retime it',
+    none: 'This skill is keyed joint by joint',
+    edgeFrom: (shape: string) => `${shape} begins`,
+    edgeTo: (shape: string) => `${shape} ends`,
+    block: (shape: string, from: string, to: string) => `${shape}, held from ${from} to ${to} seconds`,
+    movedEdge: (what: string, s: string, by: string) => `${what} at ${s} s, ${by}`,
+    later: (s: string) => `${s} later`,
+    earlier: (s: string) => `${s} earlier`,
+    retime: (shape: string) => `retiming of ${shape.toLowerCase()}`,
+    same: 'where it was',
+    list: 'All shapes',
+    listTitle: 'Body shapes',
+    shapeOf: (n: string) => `Shape ${n}`,
+    from: 'From',
+    to: 'To',
+    arms: 'Arms travel',
+    paths: { front: 'in front', side: 'by the side', direct: 'straight there' } as Record<string, string>,
+    plain: 'As the shape',
+    remove: 'Take out',
+    addHere: (s: string) => `Lay a shape at ${s} s`,
+    added: (shape: string) => `new shape ${shape.toLowerCase()}`,
+    removed: (shape: string) => `taking out ${shape.toLowerCase()}`,
+    changed: (shape: string) => `another shape for ${shape.toLowerCase()}`,
+    armsOf: (shape: string) => `path of the arms into ${shape.toLowerCase()}`,
+    asShape: (shape: string) => `${shape.toLowerCase()} as in the list`,
+    moving: 'move',
+    before: 'as at take-off',
+  },
+
+  plots: {
+    label: 'Shapes, joints and what they cause',
+    rate: 'Turning rate',
+    tilt: 'Tilt',
+    toRight: 'head to the right',
+    toLeft: 'head to the left',
+    twistSides: { left: 'to the left', right: 'to the right' },
+    fromPlane: 'From somersault plane',
+    moments: 'Moment of inertia',
+    momentsHint: 'lateral, front–back above; long axis below, own scale',
+    momentum: 'Angular momentum',
+    momentumHint: (unit: string) => `by body part, ${unit}`,
+    energy: 'Energy',
+    energyHint: 'top edge: total',
+    twist: 'twist',
+    somersault: 'somersault',
+    Twist: 'Twist',
+    Somersault: 'Somersault',
+    longAxis: 'long axis',
+    lateral: 'lateral',
+    frontBack: 'front–back',
+    area: (value: string, plural: boolean, degrees: boolean) =>
+      `area: ${value}${degrees ? ' of twist' : ` twist${plural ? 's' : ''}`}`,
+    trunk: 'trunk and head',
+    legs: 'legs',
+    arms: 'arms',
+    whole: 'whole body',
+    height: 'height',
+    rising: 'rising',
+    along: 'along',
+    turning: 'turning',
+    limbs: 'limbs',
+    tabs: { twist: 'Twist', tilt: 'Tilt', momentum: 'Momentum', energy: 'Energy' },
+    choose: 'Plot shown here',
+    kinds: {
+      twistRate: 'Twist rate',
+      somersaultRate: 'Somersault rate',
+      rates: 'Turning rates',
+      tilt: 'Tilt',
+      longMoment: 'Moment about the long axis',
+      lateralMoment: 'Moment about the lateral axis',
+      moments: 'Moments of inertia',
+      momentum: 'Angular momentum',
+      energy: 'Energy',
+    } as Record<string, string>,
+  },
+
+  cut: {
+    label: 'Values at the cursor',
+    at: (s: string) => `At ${s} s`,
+    twist: 'twist',
+    somersault: 'somersault',
+    tilt: 'tilt',
+    tiltWord: (deg: number) =>
+      Math.abs(deg) < 0.05 || Number.isNaN(deg) ? 'tilt' : `tilt, head to the ${deg > 0 ? 'right' : 'left'}`,
+    notDefined: 'not defined here',
+    times: (n: string) => `long axis, ${n} times less than lateral`,
+    longAxis: 'about the long axis',
+    lateralAxis: 'about the lateral axis',
+    constant: 'constant in flight',
+    muscle: (energy: string) => `${energy} from muscle`,
+    soFar: (what: string) => `${what} so far `,
+    of: (whole: string) => ` of ${whole}`,
+    parts: (list: string) => list,
+    spoken: (s: string, shape: string, twist: string, somersault: string, degrees: boolean, tilt: string) =>
+      `${s} seconds, ${shape}, twist ${twist}, somersault ${somersault} ${degrees ? 'degrees' : 'revolutions'} per second, tilt ${tilt} degrees`,
+    headUp: 'head up',
+    headDown: 'head down',
+    lying: 'lying',
+    inMove: (word: string) => `moving to ${word}`,
+  },
+
+  /** in place of sim's own words: the page has units with signs, and less room */
+  explain: {
+    longMoment: 'long-axis moment',
+    lateralMoment: 'lateral moment',
+    twistRate: 'twist rate',
+    somersaultRate: 'somersault rate',
+    rateOf: (value: string, unit: string, turned: boolean) => `${value} ${unit}${turned ? ' the other way' : ''}`,
+    putIn: (energy: string) => `the joints put in ${energy}`,
+    tookOut: (energy: string) => `the joints took out ${energy}`,
+    angleOf: (value: string, side: string) => `${value}°${side ? ` to the ${side}` : ''}`,
+    fromTo: (what: string, before: string, after: string) => `${what} ${before} to ${after}`,
+  },
+  changed: 'What changed',
+
+  files: {
+    drop: 'Drop a skill file anywhere',
+    opened: (title: string) => `opening of ${title}`,
+    failed: (name: string) => `${name} was not opened.`,
+    nothingLost: 'Nothing was changed.',
+    notJson: (why: string) => `It is not JSON: ${why.replace(/\.$/, '')}.`,
+    allowed: 'allowed: ',
+    found: 'found ',
+    dismiss: 'Close',
+    fileName: (title: string) =>
+      `${
+        title
+          .toLowerCase()
+          .replace(/[^a-z0-9]+/g, '-')
+          .replace(/^-|-$/g, '') || 'skill'
+      }.json`,
+  },
+
+  picker: {
+    title: 'Skills',
+    athletes: 'Athletes',
+    opens: 'Opening a skill is one step: undo brings the old one back.',
+    search: 'Find a skill',
+    changed: (name: string) => `change of athlete to ${name}`,
+    shapesOf: (n: number) => `${n} shapes`,
+  },
+
+  help: { title: 'Keys', hint: 'On an edge or key: arrows move it, Shift moves further, Enter types.' },
+  groups: { time: 'Time', edit: 'Edit', tool: 'Tools', file: 'File', view: 'View' } as Record<string, string>,
+
+  /** without a full stop: the message goes on */
+  faults: {
+    shape: (shape: string) => `the ${shape} shape`,
+    startsAfterEnd: (what: string, from: string, to: string) =>
+      `${capital(what)} would start at ${from} s, after its end at ${to} s. Move its start earlier, or undo`,
+    order: (a: string, at: string, b: string, bt: string) =>
+      `${capital(a)} is at ${at} s, and ${b} at ${bt} s: there must be time between them, in this order. Move one, or undo`,
+    wholeFile: 'The file',
+    fields: {
+      code: 'The code',
+      format: 'The kind of file',
+      version: 'The version of the file',
+      title: 'The title',
+      athlete: 'The athlete',
+      'takeoff.massCentreHeightM': 'The height of the centre of mass at take-off',
+      'takeoff.lowestPointHeightM': 'The height of the lowest point at take-off',
+      'takeoff.velocityMPerS.up': 'The speed up',
+      'takeoff.velocityMPerS.along': 'The speed forward',
+      'takeoff.velocityMPerS.across': 'The speed to the right',
+      'takeoff.attitudeDeg.somersault': 'The lean at take-off',
+      'takeoff.attitudeDeg.tilt': 'The tilt at take-off',
+      'takeoff.attitudeDeg.twist': 'The twist at take-off',
+      'takeoff.momentum': 'The angular momentum',
+      gravityMPerS2: 'Gravity',
+      'athlete.massKg': 'The mass of the athlete',
+      'athlete.statureM': 'The height of the athlete',
+      'end.durationS': 'The stated duration',
+    } as Record<string, string>,
+    parts: {
+      takeoff: 'Take-off',
+      athlete: 'Athlete',
+      blocks: 'Body shape',
+      keys: 'Key',
+      samples: 'Samples',
+      contacts: 'Hand contact',
+      shapes: 'Own shape',
+      segments: 'Segment',
+      target: 'Target',
+      end: 'Landing',
+      from: 'start',
+      to: 'end',
+      at: 'time',
+      s: 'seconds',
+      deg: 'angle',
+      shape: 'shape',
+    } as Record<string, string>,
+    missing: (where: string, needed: string) => `${where} is missing; needed: ${needed}`,
+    field: (where: string, value: string, allowed: string) =>
+      `${where}${value ? ` cannot be ${value}` : ' does not fit'}; allowed: ${allowed}`,
+    singular:
+      'The moments of inertia of this body are not all above zero: a lone rod or point has no defined rotation about its own line. Give the segment a moment about every axis, or undo',
+    neverLeaves: 'The body never leaves the surface it would land on. Raise the take-off or the upward speed, or undo',
+    noTouchdown:
+      'The body never comes down to the landing within 10 s. Lower the upward speed, look at gravity, or undo',
+    noAgreement: 'No landing fits the times that are counted from it. Count them from the take-off, or undo',
+    tooFast: 'The body would turn or move too fast to be followed. Slow the take-off or the move, or undo',
+    noApex:
+      'Without gravity the flight has no highest point to count times from. Count them from the take-off, or undo',
+    noTime:
+      'The body never comes down to standing height, so its straight turns have no time. Raise the take-off or the speed up, or undo',
+    noHeight: 'This body has no lowest point. Give the height of its centre of mass, or undo',
+  },
+
+  part: (name: string): string => {
+    if (partWords[name]) return partWords[name];
+    const word = partWords[name.slice(0, -1)];
+    return word ? `${name.endsWith('L') ? 'left' : 'right'} ${word}` : name;
+  },
+
+  joint: (name: string): string => {
+    const side = /[LR]$/.exec(name)?.[0];
+    const stem = side && name.slice(0, -1) in bothWords ? name.slice(0, -1) : name;
+    const word = angleWords[stem];
+    if (!word) return name;
+    if (side && stem !== name) return `${side === 'L' ? 'Left' : 'Right'} ${word}`;
+    return bothWords[name] ?? capital(word);
+  },
+};

@@ -1,0 +1,97 @@
+/** Titles of the commands, and words of their list. */
+export const commandTexts = {
+  find: 'Find',
+  findTitle: 'Find a command, skill or athlete',
+  label: 'What do you want to do?',
+  placeholder: 'Command, skill, athlete or code',
+  none: 'Nothing fits these words.',
+  found: (n: number) => (n === 1 ? '1 entry' : `${n} entries`),
+  groups: {
+    time: 'Time',
+    edit: 'Edit',
+    tool: 'Tools',
+    file: 'File',
+    view: 'View',
+    skill: 'Open skill',
+    athlete: 'Give to this skill',
+    code: 'Draft',
+  } as Record<string, string>,
+  draft: (code: string) => `Draft a skill from the code ${code}`,
+  why: { undo: 'nothing to undo', redo: 'nothing to redo', current: 'open now', given: 'has it now', other: 'not now' },
+
+  commands: 'Find a command, skill or athlete',
+  saveShelf: 'Save to the shelf',
+  saveCopy: 'Save to the shelf as another skill',
+  print: 'Print sheet',
+  csv: 'Save frames as CSV',
+  svg: 'Save picture as SVG',
+  png: 'Save picture as PNG',
+  say: 'Say the flight',
+  code: 'Type a code to draft a skill',
+  metric: 'Metric units: metres and kilograms',
+  imperial: 'Imperial units: feet and pounds',
+  revolutions: 'Turns in revolutions',
+  degrees: 'Turns in degrees',
+  athletes: 'Athletes',
+  theFlight: 'The flight',
+} as const;
+
+/** time, edit, files, view */
+export const titleTexts = {
+  play: 'Play or pause',
+  loop: 'Loop on or off',
+  back: 'One hundredth of a second back',
+  on: 'One hundredth of a second on',
+  backTenth: 'A tenth of a second back',
+  onTenth: 'A tenth of a second on',
+  shapeBefore: 'To the shape before',
+  shapeAfter: 'To the next shape',
+  takeoff: 'To take-off',
+  apex: 'To the highest point',
+  touchdown: 'To the landing',
+  quarter: 'Play at a quarter of the speed',
+  half: 'Play at half the speed',
+  real: 'Play in real time',
+  undo: 'Undo',
+  redo: 'Redo',
+  values: 'All values of take-off and athlete',
+  joints: 'All joints',
+  shapes: 'All body shapes',
+  skills: 'Open a skill',
+  open: 'Open a file',
+  save: 'Save to a file',
+  light: 'Light colours',
+  dark: 'Dark colours',
+  system: 'Colours as the system',
+  help: 'Show the keys',
+};
+
+/** the large stage */
+export const largeTexts = {
+  large: 'Large stage, or back to the strip',
+  zoomIn: 'Zoom the large stage in',
+  zoomOut: 'Zoom the large stage out',
+  fit: 'Fit the flight into the large stage',
+  follow: 'Camera: follow, or fixed',
+  pan: {
+    left: 'Large stage: look further left',
+    right: 'Large stage: look further right',
+    up: 'Large stage: look higher',
+    down: 'Large stage: look lower',
+  },
+};
+
+/** picked keys */
+export const pickedTexts = {
+  copy: 'Copy the picked keys, or the pose at the cursor',
+  paste: 'Put what was copied at the cursor',
+  mirror: 'Mirror the picked keys, or the pose at the cursor',
+  pickAll: 'Pick all keys, of the open lane or of the skill',
+  pickNone: 'Pick none',
+  pickHere: 'Pick all keys at the cursor',
+  remove: 'Take the picked keys out',
+  earlier: 'Picked keys one hundredth earlier',
+  later: 'Picked keys one hundredth later',
+  closer: 'Picked keys closer together in time',
+  apart: 'Picked keys further apart in time',
+};

@@ -1,0 +1,312 @@
+/** Before the air: a swing or a push, with what can be turned. */
+import { Match, Show, Switch } from 'solid-js';
+import type { FileApproach, FileSwing, FileTakeoffContact } from '../../../sim/index.ts';
+import type { Bench } from '../../app/bench.ts';
+import {
+  changeApproachSpeed,
+  changeContact,
+  changeGiven,
+  changeSwing,
+  contactForTakeoff,
+  isContact,
+  isSwing,
+  setApproach,
+} from '../../document/contact-edits.ts';
+import { Knob, Pick } from './knob.tsx';
+import { MoveKeys } from './move-keys.tsx';
+import { contactTexts } from './words.ts';
+
+const t = contactTexts;
+const k = t.knobs;
+
+export function BeforeKnobs(props: { bench: Bench }) {
+  const approach = (): FileApproach | undefined => props.bench.file().approach;
+  const swing = () => {
+    const a = approach();
+    return isSwing(a) ? a : undefined;
+  };
+  const push = () => {
+    const a = approach();
+    return isContact(a) ? a : undefined;
+  };
+  /** A giant of the skills that come along: shoulder and hip on the way have to come from somewhere. */
+  const addSwing = (): void => {
+    const found = props.bench.ports.skills.find(({ file }) => isSwing(file.approach))?.file.approach;
+    if (found) props.bench.edit(setApproach(props.bench.file(), structuredClone(found)), t.addedSwing);
+  };
+  return (
+    <section class="knobs" aria-label={t.before}>
+      <h3>
+        {t.before}
+        <Show when={approach()}>
+          <button
+            type="button"
+            class="plain small"
+            onClick={() => props.bench.edit(setApproach(props.bench.file(), undefined), t.removed)}
+          >
+            {t.remove}
+          </button>
+        </Show>
+      </h3>
+      <Switch
+        fallback={
+          <>
+            <p class="quiet">{t.noneHint}</p>
+            <button type="button" onClick={addSwing}>
+              {t.addSwing}
+            </button>
+            <button
+              type="button"
+              onClick={() =>
+                props.bench.edit(setApproach(props.bench.file(), contactForTakeoff(props.bench.file())), t.addedContact)
+              }
+            >
+              {t.addContact}
+            </button>
+          </>
+        }
+      >
+        <Match when={swing()}>{(a) => <SwingKnobs bench={props.bench} swing={a()} />}</Match>
+        <Match when={push()}>{(a) => <PushKnobs bench={props.bench} push={a()} />}</Match>
+      </Switch>
+    </section>
+  );
+}
+
+function SwingKnobs(props: { bench: Bench; swing: FileSwing }) {
+  const edit = (part: Partial<FileSwing>, what: string): void =>
+    props.bench.edit(changeSwing(props.bench.file(), part), t.changed(what));
+  const hand = (): string =>
+    props.swing.lateHand && props.swing.lateHand.lateS > 0 ? props.swing.lateHand.hand : 'none';
+  return (
+    <>
+      <Pick
+        label={k.rail}
+        value={props.swing.rail}
+        names={Object.keys(k.rails)}
+        words={k.rails}
+        choose={(v) => edit({ rail: v as FileSwing['rail'] }, k.rail)}
+      />
+      <Show when={'handstandNudgeDegPerS' in props.swing.start && props.swing.start}>
+        {(start) => (
+          <Knob
+            bench={props.bench}
+            label={k.nudge}
+            unit="°/s"
+            value={start().handstandNudgeDegPerS}
+            min={1}
+            max={60}
+            step={1}
+            decimals={0}
+            set={(file, v) => changeSwing(file, { start: { handstandNudgeDegPerS: v } })}
+          />
+        )}
+      </Show>
+      <Show when={'atDeg' in props.swing.release && props.swing.release}>
+        {(release) => {
+          const turns = (): number => 360 * Math.round(release().atDeg / 360);
+          return (
+            <Knob
+              bench={props.bench}
+              label={k.release}
+              unit="°"
+              value={release().atDeg - turns()}
+              min={-60}
+              max={150}
+              step={0.5}
+              decimals={1}
+              set={(file, v) => changeSwing(file, { release: { atDeg: turns() + v } })}
+            />
+          );
+        }}
+      </Show>
+      <Knob
+        bench={props.bench}
+        label={k.late}
+        unit={t.units.ms}
+        value={Math.round((props.swing.releaseLateS ?? 0) * 1000)}
+        min={-80}
+        max={80}
+        step={1}
+        decimals={0}
+        set={(file, v) => changeSwing(file, { releaseLateS: v / 1000 })}
+      />
+      <Pick
+        label={k.lateHand}
+        value={hand()}
+        names={Object.keys(k.lateHands)}
+        words={k.lateHands}
+        choose={(v) =>
+          edit(
+            { lateHand: v === 'none' ? undefined : { hand: v as 'left', lateS: props.swing.lateHand?.lateS || 0.02 } },
+            k.lateHand,
+          )
+        }
+      />
+      <Show when={hand() !== 'none' && props.swing.lateHand}>
+        {(late) => (
+          <Knob
+            bench={props.bench}
+            label={k.lateFor}
+            unit={t.units.ms}
+            value={Math.round(late().lateS * 1000)}
+            min={1}
+            max={120}
+            step={1}
+            decimals={0}
+            set={(file, v) => changeSwing(file, { lateHand: { hand: late().hand, lateS: v / 1000 } })}
+          />
+        )}
+      </Show>
+      <Pick
+        label={k.strength}
+        value={props.swing.strength === undefined ? 'driven' : 'limited'}
+        names={Object.keys(k.strengths)}
+        words={k.strengths}
+        choose={(v) => edit({ strength: v === 'driven' ? undefined : 1 }, k.strength)}
+      />
+      <Show when={props.swing.strength}>
+        {(strength) => (
+          <Knob
+            bench={props.bench}
+            label={k.times}
+            unit={t.units.times}
+            value={strength()}
+            min={0.3}
+            max={3}
+            step={0.05}
+            decimals={2}
+            set={(file, v) => changeSwing(file, { strength: v })}
+          />
+        )}
+      </Show>
+      <details class="moves">
+        <summary>{k.moves}</summary>
+        <MoveKeys bench={props.bench} swing={props.swing} />
+      </details>
+    </>
+  );
+}
+
+function PushKnobs(props: { bench: Bench; push: FileTakeoffContact }) {
+  const edit = (part: Partial<FileTakeoffContact>, what: string): void =>
+    props.bench.edit(changeContact(props.bench.file(), part), t.changed(what));
+  return (
+    <>
+      <Pick
+        label={k.place}
+        value={props.push.place}
+        names={Object.keys(k.places)}
+        words={k.places}
+        choose={(v) => edit({ place: v as 'floor', timeS: undefined }, k.place)}
+      />
+      <Knob
+        bench={props.bench}
+        label={k.alongBefore}
+        unit="m/s"
+        quantity="speed"
+        value={props.push.velocityMPerS.along}
+        min={-9}
+        max={9}
+        step={0.1}
+        decimals={2}
+        set={(f, v) => changeApproachSpeed(f, { along: v })}
+      />
+      <Knob
+        bench={props.bench}
+        label={k.upBefore}
+        unit="m/s"
+        quantity="speed"
+        value={props.push.velocityMPerS.up}
+        min={-10}
+        max={5}
+        step={0.1}
+        decimals={2}
+        set={(f, v) => changeApproachSpeed(f, { up: v })}
+      />
+      <Knob
+        bench={props.bench}
+        label={k.spinBefore}
+        unit="kg·m²/s"
+        quantity="momentum"
+        value={props.push.momentumKgM2PerS?.[2] ?? 0}
+        min={-120}
+        max={120}
+        step={1}
+        decimals={1}
+        set={(f, v) =>
+          changeContact(f, {
+            momentumKgM2PerS: [props.push.momentumKgM2PerS?.[0] ?? 0, props.push.momentumKgM2PerS?.[1] ?? 0, v],
+          })
+        }
+      />
+      <Show when={props.push.timeS}>
+        {(s) => (
+          <Knob
+            bench={props.bench}
+            label={k.time}
+            unit="s"
+            value={s()}
+            min={0.05}
+            max={0.6}
+            step={0.005}
+            decimals={3}
+            set={(f, v) => changeContact(f, { timeS: v })}
+          />
+        )}
+      </Show>
+      <Show when={props.push.given}>
+        {(given) => (
+          <>
+            <Knob
+              bench={props.bench}
+              label={k.weights}
+              unit={t.units.bw}
+              value={given().meanBodyWeights}
+              min={0.2}
+              max={15}
+              step={0.05}
+              decimals={2}
+              set={(f, v) => changeGiven(f, { meanBodyWeights: v })}
+            />
+            <Knob
+              bench={props.bench}
+              label={k.lean}
+              unit="°"
+              value={given().leanDeg}
+              min={-60}
+              max={60}
+              step={0.5}
+              decimals={1}
+              set={(f, v) => changeGiven(f, { leanDeg: v })}
+            />
+            <Knob
+              bench={props.bench}
+              label={k.ahead}
+              unit="m"
+              quantity="length"
+              value={given().placeM.along}
+              min={-1}
+              max={1}
+              step={0.01}
+              decimals={2}
+              set={(f, v) => changeGiven(f, { placeM: { ...given().placeM, along: v } })}
+            />
+            <Knob
+              bench={props.bench}
+              label={k.free}
+              unit="kg·m²/s"
+              quantity="momentum"
+              value={given().freeTurnKgM2PerS ?? 0}
+              min={-12}
+              max={12}
+              step={0.1}
+              decimals={1}
+              set={(f, v) => changeGiven(f, { freeTurnKgM2PerS: v })}
+            />
+          </>
+        )}
+      </Show>
+    </>
+  );
+}

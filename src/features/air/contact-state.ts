@@ -1,0 +1,117 @@
+/** Whole skills of one bench: asked for whenever the document with a swing, contact or landing changes. */
+import { type Accessor, createEffect, createMemo, createSignal, onCleanup } from 'solid-js';
+import type { Bench } from '../../app/bench.ts';
+import type { Contacting } from '../../engine/contact.ts';
+import type { LateTold, WholeTold, WindowTold } from '../../engine/contact-messages.ts';
+import type { WholePictures } from '../../pictures/whole-ports.ts';
+
+export interface ContactState {
+  readonly told: Accessor<WholeTold | undefined>;
+  readonly window: Accessor<WindowTold | undefined>;
+  readonly late: Accessor<LateTold | undefined>;
+  readonly busy: Accessor<boolean>;
+  readonly failed: Accessor<string>;
+  readonly pictures: Accessor<WholePictures | undefined>;
+  /** the whole skill's own cursor, s; in the air it is the bench's */
+  readonly cursor: Accessor<number>;
+  setCursor(t: number): void;
+  /** row of the columns at the cursor */
+  readonly row: Accessor<number>;
+}
+
+/** A study starts when hands have rested this long, ms. */
+const REST = 350;
+
+export function makeContactState(bench: Bench): ContactState {
+  const [engine, setEngine] = createSignal<Contacting>();
+  const [pictures, setPictures] = createSignal<WholePictures>();
+  const [told, setTold] = createSignal<WholeTold>();
+  const [window, setWindow] = createSignal<WindowTold>();
+  const [late, setLate] = createSignal<LateTold>();
+  const [busy, setBusy] = createSignal(false);
+  const [failed, setFailed] = createSignal('');
+  const [outside, setOutside] = createSignal<number>();
+  void bench.ports.loadContacting().then(({ engine: e, pictures: p }) => {
+    setEngine(() => e);
+    setPictures(() => p);
+  });
+
+  createEffect(() => {
+    const contacting = engine();
+    const file = bench.file();
+    if (!contacting) return;
+    if (!file.approach && !file.arrival) {
+      setTold(undefined);
+      setFailed('');
+      return;
+    }
+    const athlete = bench.athlete();
+    const inDrag = bench.before() !== undefined;
+    let silence: (() => void) | undefined;
+    const ask = (study: boolean): void => {
+      setBusy(true);
+      silence = contacting.ask(file, athlete, study, {
+        whole: (now, of) => {
+          setTold(now);
+          setBusy(false);
+          setFailed('');
+          if (now.takeoff && bench.ports.setRelease(of, now.takeoff)) bench.refly();
+        },
+        window: (now) => {
+          setWindow(now);
+        },
+        late: (now) => {
+          setLate(now);
+        },
+        failed: (reason) => {
+          setBusy(false);
+          setFailed(reason);
+        },
+      });
+    };
+    ask(false);
+    // the release is studied for who looks at it
+    const timer = inDrag || bench.tool() !== 'contact' ? undefined : setTimeout(() => ask(true), REST);
+    onCleanup(() => {
+      clearTimeout(timer);
+      silence?.();
+    });
+  });
+
+  const cursor = createMemo(() => {
+    const t = outside();
+    const now = told();
+    return t === undefined || !now ? bench.cursor() : Math.min(Math.max(t, now.from), now.to);
+  });
+  const row = createMemo(() => {
+    const now = told();
+    if (!now) return 0;
+    const { t } = now.columns;
+    let low = 0;
+    let high = t.length - 1;
+    while (high - low > 1) {
+      const mid = (low + high) >> 1;
+      if (t[mid] <= cursor()) low = mid;
+      else high = mid;
+    }
+    return cursor() - t[low] < t[high] - cursor() ? low : high;
+  });
+  return {
+    told,
+    window,
+    late,
+    busy,
+    failed,
+    pictures,
+    cursor,
+    setCursor: (t) => {
+      bench.play.pause();
+      const now = told();
+      if (t >= 0 && t <= (now?.touchdown ?? 0)) {
+        setOutside(undefined);
+        bench.setCursor(t);
+      } else setOutside(t);
+    },
+    row,
+  };
+}

@@ -1,0 +1,76 @@
+/** A value that is dragged on a line or typed: the result follows the hand. */
+import { createUniqueId, For } from 'solid-js';
+import type { SkillFile } from '../../../sim/index.ts';
+import type { Bench } from '../../app/bench.ts';
+import { NumberField } from '../../ui/number-field.tsx';
+import type { Quantity } from '../../ui/units.ts';
+import { contactTexts } from './words.ts';
+
+export interface KnobProps {
+  bench: Bench;
+  label: string;
+  value: number;
+  min: number;
+  max: number;
+  step: number;
+  decimals: number;
+  unit: string;
+  quantity?: Quantity;
+  set: (file: SkillFile, value: number) => SkillFile;
+}
+
+export function Knob(props: KnobProps) {
+  const title = (): string => contactTexts.changed(props.label);
+  const draft = (v: number): void => {
+    const from = props.bench.begin();
+    props.bench.draft(props.set(from, v));
+  };
+  return (
+    <div class="knob">
+      <NumberField
+        label={props.label}
+        unit={props.unit}
+        quantity={props.quantity}
+        value={props.value}
+        min={props.min}
+        max={props.max}
+        step={props.step}
+        decimals={props.decimals}
+        onChange={(v) => props.bench.edit(props.set(props.bench.file(), v), title())}
+      />
+      <input
+        type="range"
+        aria-label={props.label}
+        min={props.min}
+        max={props.max}
+        step={props.step}
+        value={props.value}
+        onInput={(e) => draft(e.currentTarget.valueAsNumber)}
+        onChange={() => props.bench.settle(title())}
+        onKeyDown={(e) => {
+          if (e.key !== 'Escape' || !props.bench.before()) return;
+          e.stopPropagation();
+          props.bench.abandon();
+        }}
+      />
+    </div>
+  );
+}
+
+export function Pick(props: {
+  label: string;
+  value: string;
+  names: readonly string[];
+  words: Readonly<Record<string, string>>;
+  choose: (value: string) => void;
+}) {
+  const id = createUniqueId();
+  return (
+    <div class="pick">
+      <label for={id}>{props.label}</label>
+      <select id={id} value={props.value} onChange={(e) => props.choose(e.currentTarget.value)}>
+        <For each={props.names}>{(name) => <option value={name}>{props.words[name] ?? name}</option>}</For>
+      </select>
+    </div>
+  );
+}

@@ -1,0 +1,110 @@
+/** What the landing did and how it ends: the verdict first, its reason, then the numbers with what they are worth. */
+
+import { For, Show } from 'solid-js';
+import type { LandingReport, VerdictReason } from '../../../sim/index.ts';
+import { DEG } from '../../../sim/math/angles.ts';
+import type { ToldAsymmetry, ToldLanding } from '../../engine/contact-messages.ts';
+import { formatNumber } from '../../ui/numbers.ts';
+import { say } from '../../ui/units.ts';
+import { Told } from './told-row.tsx';
+import { contactTexts } from './words.ts';
+
+const t = contactTexts;
+const r = t.landingRows;
+const cm = (m: number): string => say('length', m);
+
+export function wordReason(reason: VerdictReason): string {
+  switch (reason.kind) {
+    case 'overBase':
+      return t.reasons.overBase(cm(reason.margin));
+    case 'beyondToes':
+      return t.reasons.beyondToes(cm(reason.by), cm(reason.mendable));
+    case 'behindHeels':
+      return t.reasons.behindHeels(cm(reason.by), cm(reason.mendable));
+    case 'part':
+      return t.reasons.part(t.parts[reason.part] ?? reason.part, formatNumber(reason.t, 2));
+    case 'low':
+      return t.reasons.low(cm(reason.height));
+    case 'notBraked':
+      return t.reasons.notBraked;
+  }
+}
+
+function wordAsymmetry({ kind, value, limit }: ToldAsymmetry): string {
+  const write = (v: number): string => (kind === 'across' ? say('speed', v) : `${formatNumber(v * DEG, 0)}°`);
+  return t.asymmetries[kind](write(value), write(limit));
+}
+
+export function Verdict(props: { landing: ToldLanding }) {
+  const outcome = (): string => {
+    const landing = props.landing;
+    if (landing.kind === 'landed') return t.verdicts[landing.report.verdict.kind];
+    return landing.kind === 'asymmetric' ? t.asymmetric : t.notOnFeet(t.parts[landing.part] ?? landing.part);
+  };
+  const reasons = (): readonly string[] => {
+    const landing = props.landing;
+    if (landing.kind === 'landed') return landing.report.verdict.reasons.map(wordReason);
+    return landing.kind === 'asymmetric' ? landing.asymmetry.map(wordAsymmetry) : [];
+  };
+  const falls = (): boolean => props.landing.kind === 'landed' && props.landing.report.verdict.kind === 'fall';
+  return (
+    <div class="verdict" classList={{ falls: falls() }} role="status" data-testid="verdict">
+      <b>{outcome()}</b> {reasons().join(' ')}
+    </div>
+  );
+}
+
+export function LandingTold(props: { report: LandingReport; weight: number }) {
+  const joints = () => props.report.joints.filter((j) => Math.abs(j.absorbed) > 1 || Math.abs(j.torque) > 5);
+  return (
+    <section class="told">
+      <h3>{t.after}</h3>
+      <div class="mean-peak">
+        <p>
+          <b class="big">{formatNumber(props.report.filteredPeak.bodyWeights, 1)}</b> {t.values.force},{' '}
+          {t.peak.toLowerCase()}
+          <span class="quiet">
+            {' '}
+            {t.smoothed('44')}; {formatNumber(props.report.peak.bodyWeights, 1)}
+            {props.report.isUpperBound ? ` ${t.upper}` : ''}
+          </span>
+        </p>
+        <Show when={props.report.brakeTime}>
+          {(s) => (
+            <p>
+              <b>{formatNumber(props.report.meanBodyWeights, 1)}</b> {t.mean.toLowerCase()}{' '}
+              {t.stopping(formatNumber(s(), 2))}
+            </p>
+          )}
+        </Show>
+      </div>
+      <Told
+        rows={[
+          [r.speed, say('speed', props.report.speed)],
+          [r.meanG, `${formatNumber(props.report.meanG, 1)} g`],
+          [r.meanForce, `${formatNumber(props.report.meanBodyWeights, 1)} ${t.values.force}`],
+          [r.horizontal, `${formatNumber(Math.abs(props.report.horizontalPeak.bodyWeights), 1)} ${t.values.force}`],
+          [r.rise, `${formatNumber(props.report.riseTime * 1000, 0)} ms`],
+          [r.sink, say('length', props.report.sinkage)],
+          [r.mat, say('energy', props.report.matLost + props.report.matHeld)],
+          [r.error, say('energy', props.report.energyError)],
+        ]}
+      />
+      <p class="quiet">
+        <For each={joints()}>
+          {(j, i) => (
+            <>
+              {i() > 0 ? '; ' : `${r.legs}: `}
+              {t.jointTakes(
+                t.knobs.joints[j.joint] ?? j.joint,
+                say('energy', j.absorbed),
+                say('torque', Math.abs(j.torque)),
+              )}
+              {j.limitedShare > 0.02 ? ` (${t.atStrength})` : ''}
+            </>
+          )}
+        </For>
+      </p>
+    </section>
+  );
+}

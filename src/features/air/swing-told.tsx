@@ -1,0 +1,235 @@
+/** What the swing and the push gave: peaks, the release and its window, one late hand, the impulse. */
+
+import { createMemo, For, Show } from 'solid-js';
+import { DEG, REV } from '../../../sim/math/angles.ts';
+import type { LateTold, ToldContact, ToldSwing, WholeTold, WindowTold } from '../../engine/contact-messages.ts';
+import { formatNumber } from '../../ui/numbers.ts';
+import { say } from '../../ui/units.ts';
+import { Told } from './told-row.tsx';
+import { contactTexts } from './words.ts';
+
+const t = contactTexts;
+const s = t.swingRows;
+
+/** Past or before the bottom, whole turns left out. */
+function wordAngle(angle: number): string {
+  const rest = angle - REV * Math.round(angle / REV);
+  const degrees = `${formatNumber(Math.abs(rest) * DEG, 0)}°`;
+  return rest >= 0 ? s.peakAt(degrees) : s.peakBefore(degrees);
+}
+
+export function SwingTold(props: { swing: ToldSwing; told: WholeTold; late?: LateTold }) {
+  const effort = () =>
+    props.swing.peaks.effort.reduce((a, b) => (b.value > a.value ? b : a), props.swing.peaks.effort[0]);
+  const limited = () => props.swing.limited.filter((j) => j.share > 0.005);
+  return (
+    <section class="told">
+      <h3>{t.swing}</h3>
+      <p>
+        <b class="big">{formatNumber(props.swing.peaks.gripWeights.value, 1)}</b> {t.values.force},{' '}
+        {s.peak.toLowerCase()}
+        <span class="quiet">
+          {' '}
+          {formatNumber(props.swing.peaks.grip.value, 0)} N, {wordAngle(props.swing.peaks.grip.angle)}
+        </span>
+      </p>
+      <Told
+        rows={[
+          [s.bend, say('length', props.swing.peaks.bend.value)],
+          [s.rate, say('rate', Math.abs(props.swing.peaks.rate.value) / REV)],
+          [s.felt, `${formatNumber(props.swing.peaks.feltHead.value, 1)} g`],
+          [s.up, say('speed', props.swing.release.up)],
+          [s.hAbout, say('momentum', Math.abs(props.swing.release.h))],
+          [
+            s.torque,
+            t.effort(t.knobs.joints[effort().joint] ?? effort().joint, `${formatNumber(effort().value * 100, 0)} %`),
+          ],
+        ]}
+      />
+      <p class="quiet">
+        {limited().length > 0
+          ? t.limited(
+              limited()
+                .map((j) => t.knobs.joints[j.joint] ?? j.joint)
+                .join(', '),
+            )
+          : effort().value > 1
+            ? t.driven
+            : t.inStrength}{' '}
+        {t.error(`${formatNumber(props.swing.error.force * 100, props.swing.error.force < 1e-3 ? 4 : 0)} %`)}
+      </p>
+      <Show when={props.told.late}>
+        {(late) => (
+          <p>
+            <b>{t.lateHandTitle}.</b> {t.lateHandPeak(formatNumber(late().peakWeights, 1))}{' '}
+            <Show when={props.late}>
+              {(l) =>
+                t.lateHandTold(
+                  ...(l().ms.map((v) => formatNumber(v, 0)) as [string, string, string]),
+                  ...(l().twists.map((v) => formatNumber(v, 2)) as [string, string, string]),
+                )
+              }
+            </Show>
+          </p>
+        )}
+      </Show>
+      <p class="quiet">
+        {t.rule(
+          formatNumber(props.swing.rule.turnS, 1),
+          say('speed', props.swing.rule.speed),
+          formatNumber(props.swing.rule.g, 1),
+          formatNumber(props.swing.rule.felt, 1),
+        )}
+      </p>
+    </section>
+  );
+}
+
+const PLOT_H = 130;
+
+export function WindowStudy(props: { window: WindowTold; width: number; set: (ms: number) => void }) {
+  const tries = () => props.window.tries;
+  const scale = createMemo(() => {
+    const ms = tries().map((one) => one.lateMs);
+    const over = tries().map((one) => one.overDeg);
+    const [a, b] = [Math.min(...ms), Math.max(...ms)];
+    const most = Math.max(props.window.landingDeg * 1.5, Math.min(120, Math.max(...over.map(Math.abs))));
+    return {
+      x: (v: number): number => 8 + ((v - a) / (b - a || 1)) * (props.width - 16),
+      y: (v: number): number => PLOT_H / 2 - (Math.max(-most, Math.min(most, v)) / most) * (PLOT_H / 2 - 8),
+      ms: (x: number): number => a + ((x - 8) / (props.width - 16)) * (b - a),
+    };
+  });
+  const found = (): boolean => props.window.toMs > props.window.fromMs;
+  const width = (): string => formatNumber(props.window.toMs - props.window.fromMs, 0);
+  const near = (ms: number) =>
+    tries().reduce((best, one) => (Math.abs(one.lateMs - ms) < Math.abs(best.lateMs - ms) ? one : best), tries()[0]);
+  const columns = () => {
+    const all = found()
+      ? [near(props.window.fromMs), near(0), near(props.window.toMs)]
+      : [near(-20), near(0), near(20)];
+    return all.filter((one, i) => all.indexOf(one) === i);
+  };
+  const named = (ms: number): string =>
+    Math.abs(ms) < 0.5 ? t.asIs : ms < 0 ? t.early(formatNumber(-ms, 0)) : t.lateBy(formatNumber(ms, 0));
+  return (
+    <section class="told">
+      <h3>{t.window}</h3>
+      <p data-testid="window">
+        <b>
+          {!found() ? t.windowNone : props.window.isOpen.some(Boolean) ? t.windowOpen(width()) : t.windowIs(width())}
+        </b>{' '}
+        <span class="quiet">
+          {t.windowWish(`${formatNumber(props.window.landingDeg, 0)}°`, `${formatNumber(props.window.twistDeg, 0)}°`)}
+        </span>
+      </p>
+      <Show when={tries().length > 1}>
+        {/* the same is done by the knob of the release: the picture only saves the way there */}
+        {/* biome-ignore lint/a11y/useKeyWithClickEvents: as above */}
+        <svg
+          class="window-plot"
+          width={props.width}
+          height={PLOT_H}
+          role="img"
+          aria-label={t.window}
+          onClick={(e) => {
+            const { left } = e.currentTarget.getBoundingClientRect();
+            props.set(Math.round(scale().ms(e.clientX - left)));
+          }}
+        >
+          <rect
+            class="band"
+            x="0"
+            width={props.width}
+            y={scale().y(props.window.landingDeg)}
+            height={scale().y(-props.window.landingDeg) - scale().y(props.window.landingDeg)}
+          />
+          <Show when={found()}>
+            <rect
+              class="window"
+              x={scale().x(props.window.fromMs)}
+              width={scale().x(props.window.toMs) - scale().x(props.window.fromMs)}
+              y="1"
+              height={PLOT_H - 2}
+            />
+          </Show>
+          <path class="zero" d={`M0 ${scale().y(0)}H${props.width}`} />
+          <path
+            class="curve som"
+            d={tries()
+              .map((one, i) => `${i ? 'L' : 'M'}${scale().x(one.lateMs)} ${scale().y(one.overDeg)}`)
+              .join('')}
+          />
+          <circle class="as-is" cx={scale().x(0)} cy={scale().y(near(0).overDeg)} r="5" />
+          <text class="tick" x="4" y="14">
+            {t.over}
+          </text>
+          <text class="tick" x={props.width - 4} y={PLOT_H - 6} text-anchor="end">
+            {t.short}
+          </text>
+        </svg>
+        <table class="window-table">
+          <thead>
+            <tr>
+              <th scope="col">{t.windowRows.ms}</th>
+              <For each={columns()}>{(one) => <th scope="col">{named(one.lateMs)}</th>}</For>
+            </tr>
+          </thead>
+          <tbody>
+            <For
+              each={
+                [
+                  [t.windowRows.up, (o) => say('speed', o.upMPerS)],
+                  [t.windowRows.air, (o) => `${formatNumber(o.airS, 2)} s`],
+                  [t.windowRows.away, (o) => say('length', Math.abs(o.away))],
+                  [t.windowRows.over, (o) => `${o.overDeg > 0 ? '+' : ''}${formatNumber(o.overDeg, 0)}°`],
+                ] as readonly (readonly [string, (o: WindowTold['tries'][number]) => string])[]
+              }
+            >
+              {([name, read]) => (
+                <tr>
+                  <th scope="row">{name}</th>
+                  <For each={columns()}>{(one) => <td>{read(one)}</td>}</For>
+                </tr>
+              )}
+            </For>
+          </tbody>
+        </table>
+      </Show>
+    </section>
+  );
+}
+
+export function PushTold(props: { contact: ToldContact }) {
+  const c = t.contactRows;
+  const lean = (): string =>
+    `${formatNumber(Math.abs(props.contact.leanDeg), 0)}° ${props.contact.leanDeg >= 0 ? t.forward : t.backward}`;
+  return (
+    <section class="told">
+      <h3>{t.contact}</h3>
+      <p>
+        <b class="big">{formatNumber(props.contact.bodyWeights, 1)}</b> {t.values.force}, {c.mean.toLowerCase()}
+        <span class="quiet"> {t.stopping(formatNumber(props.contact.time, 2))}</span>
+      </p>
+      <p class="verdict" classList={{ falls: props.contact.faults.length > 0 }} role="status" data-testid="possible">
+        {props.contact.faults.length > 0 ? props.contact.faults.map((f) => t.faults[f]).join(' ') : t.possible}
+      </p>
+      <Told
+        rows={[
+          [c.impulse, `${formatNumber(props.contact.impulse, 0)} N·s`],
+          [c.peak, `${formatNumber(props.contact.halfSinePeak, 0)} N`],
+          [c.lean, lean()],
+          [c.lever, say('length', Math.abs(props.contact.lever))],
+          [c.angular, say('momentum', Math.abs(props.contact.angularImpulse))],
+          [
+            c.energy,
+            props.contact.energy >= 0
+              ? t.adds(say('energy', props.contact.energy))
+              : t.takes(say('energy', -props.contact.energy)),
+          ],
+          [c.friction, formatNumber(props.contact.frictionNeeded, 2)],
+        ]}
+      />
+    </section>
+  );
+}

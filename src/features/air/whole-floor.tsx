@@ -1,0 +1,95 @@
+/** The floor of a whole skill: its ruler, its cursor, and beneath it what touches. */
+import { createMemo, For, Show } from 'solid-js';
+import type { WholeTold } from '../../engine/contact-messages.ts';
+import { startDrag } from '../../ui/drag.ts';
+import { formatNumber } from '../../ui/numbers.ts';
+import type { ContactState } from './contact-state.ts';
+import { type WholeAxis, wholeT, wholeTicks, wholeX } from './whole-axis.ts';
+import { contactTexts } from './words.ts';
+
+const t = contactTexts;
+const STRIP = 22;
+
+export function WholeFloor(props: { state: ContactState; told: WholeTold; axis: WholeAxis; height: number }) {
+  const ticks = createMemo(() => wholeTicks(props.axis));
+  const at = (): number => wholeX(props.axis, props.state.cursor());
+  const press = (e: PointerEvent): void => {
+    const { left } = (e.currentTarget as HTMLElement).getBoundingClientRect();
+    const put = (m: PointerEvent): void =>
+      props.state.setCursor(Math.round(wholeT(props.axis, m.clientX - left) * 1000) / 1000);
+    const from = props.state.cursor();
+    startDrag(e, { start: put, move: (_x, _y, m) => put(m), end: () => {}, cancel: () => props.state.setCursor(from) });
+  };
+  const onKeyDown = (e: KeyboardEvent): void => {
+    const told = props.told;
+    const step = e.shiftKey ? 0.1 : 0.01;
+    const goes: Record<string, number | undefined> = {
+      ArrowLeft: props.state.cursor() - step,
+      ArrowRight: props.state.cursor() + step,
+      Home: told.from,
+      End: told.to,
+      PageDown: [0, told.touchdown, told.to].find((s) => s > props.state.cursor() + 1e-6),
+      PageUp: [told.touchdown, 0, told.from].find((s) => s < props.state.cursor() - 1e-6),
+    };
+    const next = goes[e.key];
+    if (next === undefined) return;
+    e.preventDefault();
+    e.stopPropagation();
+    props.state.setCursor(Math.round(Math.min(Math.max(next, told.from), told.to) * 1000) / 1000);
+  };
+  const strip = (from: number, to: number, name: string, kind: string) => {
+    const x0 = (): number => wholeX(props.axis, Math.max(from, props.axis.from));
+    const x1 = (): number => wholeX(props.axis, Math.min(to, props.axis.to));
+    return (
+      <Show when={x1() - x0() > 1}>
+        <span class={`touching ${kind}`} style={{ left: `${x0()}px`, width: `${x1() - x0()}px` }}>
+          {x1() - x0() > 7 * name.length ? name : ''}
+        </span>
+      </Show>
+    );
+  };
+  return (
+    <>
+      <div class="whole-floor" style={{ height: `${props.height}px` }} onPointerDown={press}>
+        <svg width={props.axis.width} height={props.height} aria-hidden="true">
+          <For each={ticks()}>
+            {(s) => (
+              <>
+                <path d={`M${Math.round(wholeX(props.axis, s)) + 0.5} 0v9`} stroke="var(--floor-tick)" />
+                <Show when={Math.abs(wholeX(props.axis, s) - at()) > 48}>
+                  <text class="tick-label" x={wholeX(props.axis, s)} y={props.height / 2 + 9} text-anchor="middle">
+                    {formatNumber(s, 1)}
+                  </text>
+                </Show>
+              </>
+            )}
+          </For>
+        </svg>
+        <div
+          class="bob"
+          role="slider"
+          tabIndex={0}
+          aria-label={t.play}
+          aria-valuemin={Number(props.told.from.toFixed(3))}
+          aria-valuemax={Number(props.told.to.toFixed(3))}
+          aria-valuenow={Number(props.state.cursor().toFixed(3))}
+          aria-valuetext={`${formatNumber(props.state.cursor(), 2)} s`}
+          style={{ transform: `translateX(${at()}px)` }}
+          onKeyDown={onKeyDown}
+        >
+          <span class="bob-plate">
+            <output>{formatNumber(props.state.cursor(), 2)} s</output>
+          </span>
+          <svg class="bob-point" width="16" height="9" aria-hidden="true">
+            <path d="M0 0 H16 L8 9 Z" />
+          </svg>
+        </div>
+      </div>
+      <div class="touching-strip" style={{ height: `${STRIP}px` }} aria-hidden="true">
+        {strip(props.told.from, 0, props.told.swing ? t.phases.swing : t.phases.contact, 'grip')}
+        {strip(0, props.told.touchdown, t.phases.flight, 'free')}
+        {strip(props.told.touchdown, props.told.to, t.phases.landing, 'mat')}
+      </div>
+    </>
+  );
+}

@@ -1,0 +1,150 @@
+/** Force, what the head feels, turning and energy through all phases, on the whole skill's own axis. */
+import { createMemo, For, Show } from 'solid-js';
+import { niceTop } from '../../app/plot/pen.ts';
+import type { WholeTold } from '../../engine/contact-messages.ts';
+import { formatNumber } from '../../ui/numbers.ts';
+import type { ContactState } from './contact-state.ts';
+import { type WholeAxis, wholeX } from './whole-axis.ts';
+import { contactTexts } from './words.ts';
+
+const t = contactTexts;
+
+interface Line {
+  readonly column: ArrayLike<number>;
+  readonly hue: string;
+  readonly name?: string;
+  readonly dash?: string;
+}
+interface Row {
+  readonly id: 'force' | 'felt' | 'turn' | 'energy';
+  readonly share: number;
+  readonly lines: readonly Line[];
+  readonly decimals: number;
+}
+
+export function wholeRows(told: WholeTold): readonly Row[] {
+  const c = told.columns;
+  return [
+    { id: 'force', share: 2, lines: [{ column: c.weights, hue: 'ink' }], decimals: 1 },
+    { id: 'felt', share: 1, lines: [{ column: c.feltHead, hue: 'ink' }], decimals: 1 },
+    { id: 'turn', share: 1, lines: [{ column: c.turn.map(Math.abs), hue: 'som' }], decimals: 2 },
+    {
+      id: 'energy',
+      share: 1.2,
+      lines: [
+        { column: c.height, hue: 'ink-3', name: t.height },
+        { column: c.motion, hue: 'ink', name: t.motion, dash: '7 3' },
+        { column: c.held, hue: 'ink-2', name: t.held, dash: '2 3' },
+      ],
+      decimals: 0,
+    },
+  ];
+}
+
+export function WholeRow(props: { told: WholeTold; state: ContactState; axis: WholeAxis; row: Row; height: number }) {
+  const inView = createMemo(() => {
+    const { t: times } = props.told.columns;
+    const list: number[] = [];
+    for (let i = 0; i < times.length; i++) if (times[i] >= props.axis.from - 1e-9) list.push(i);
+    return list;
+  });
+  const top = createMemo(() => {
+    let most = 0.01;
+    for (const { column } of props.row.lines) for (const i of inView()) if (column[i] > most) most = column[i];
+    return niceTop(most * 1.04);
+  });
+  const y = (v: number): number => 10 + (props.height - 16) * (1 - v / top());
+  const path = ({ column }: Line): string => {
+    let d = '';
+    let drawing = false;
+    for (const i of inView()) {
+      const v = column[i];
+      if (Number.isNaN(v)) {
+        drawing = false;
+        continue;
+      }
+      d += `${drawing ? 'L' : 'M'}${wholeX(props.axis, props.told.columns.t[i]).toFixed(1)} ${y(v).toFixed(1)}`;
+      drawing = true;
+    }
+    return d;
+  };
+  const now = (line: Line): number => line.column[props.state.row()];
+  const peakRow = (): number => topRow(props.row.lines[0]);
+  const topRow = ({ column }: Line): number => {
+    let best = inView()[0] ?? 0;
+    for (const i of inView()) if (column[i] > column[best]) best = i;
+    return best;
+  };
+  /** the mean of stopping, as a block of the same area */
+  const block = () => {
+    const landing = props.told.landing;
+    if (props.row.id !== 'force' || landing?.kind !== 'landed') return undefined;
+    const { brakeTime, meanBodyWeights } = landing.report;
+    if (!brakeTime) return undefined;
+    const x0 = wholeX(props.axis, props.told.touchdown);
+    return {
+      x: x0,
+      width: Math.max(1, brakeTime * props.axis.pxPerS),
+      y: y(meanBodyWeights),
+      height: y(0) - y(meanBodyWeights),
+    };
+  };
+  return (
+    <svg class="whole-row" width={props.axis.width} height={props.height} aria-hidden="true">
+      <path class="zero" d={`M${props.axis.left} ${y(0)}H${props.axis.width}`} />
+      <text class="tick" x={props.axis.left - 7} y={y(0) + 4} text-anchor="end">
+        0
+      </text>
+      <text class="tick" x={props.axis.left - 7} y={y(top()) + 4} text-anchor="end">
+        {formatNumber(top(), top() < 3 ? 1 : 0)}
+      </text>
+      <Show when={props.row.id === 'force'}>
+        <path class="own" d={`M${props.axis.left} ${y(1)}H${props.axis.width}`} />
+        <text class="tick" x={wholeX(props.axis, props.told.touchdown * 0.5)} y={y(1) - 4} text-anchor="middle">
+          {t.ownWeight}
+        </text>
+      </Show>
+      <Show when={block()}>
+        {(b) => <rect class="mean" x={b().x} y={b().y} width={b().width} height={b().height} />}
+      </Show>
+      <For each={[0, props.told.touchdown]}>
+        {(s) => <path class="edge-line" d={`M${wholeX(props.axis, s)} 0V${props.height}`} />}
+      </For>
+      <For each={props.row.lines}>
+        {(line) => (
+          <>
+            <path class={`curve ${line.hue}`} d={path(line)} stroke-dasharray={line.dash} />
+            <Show when={line.name}>
+              <text
+                class="line-name"
+                x={Math.min(props.axis.width - 60, wholeX(props.axis, props.told.columns.t[topRow(line)]) + 6)}
+                y={Math.max(12, y(line.column[topRow(line)]) - 4)}
+              >
+                {line.name}
+              </text>
+            </Show>
+            <Show when={Number.isFinite(now(line))}>
+              <circle
+                class={`ring ${line.hue}`}
+                cx={wholeX(props.axis, props.state.cursor())}
+                cy={y(now(line))}
+                r="4.2"
+              />
+            </Show>
+          </>
+        )}
+      </For>
+      <Show when={props.row.id === 'force'}>
+        <text
+          class="named"
+          x={wholeX(props.axis, props.told.columns.t[peakRow()])}
+          y={Math.max(12, y(props.row.lines[0].column[peakRow()]) - 5)}
+          text-anchor="end"
+        >
+          {formatNumber(props.row.lines[0].column[peakRow()], 1)}
+        </text>
+      </Show>
+      <path class="now" d={`M${wholeX(props.axis, props.state.cursor())} 0V${props.height}`} />
+    </svg>
+  );
+}

@@ -1,0 +1,312 @@
+/**
+ * What is asked of one bench: the sentence, what may change, the answers and the one picked. Kept while the tool is closed.
+ * An answer has the key of the document it was found for; with another document it is stale, and can be neither kept nor used.
+ */
+import { type Accessor, createEffect, createMemo, createSignal, onCleanup, untrack } from 'solid-js';
+import type { Aim, LimitsAsked, SkillSpec, Solution } from '../../../sim/index.ts';
+import type { Bench } from '../../app/bench.ts';
+import { wordFault } from '../../app/say/fault-words.ts';
+import { addVersion, MOST_VERSIONS, VERSION_LETTERS } from '../../document/versions.ts';
+import type { AskInput, Asking, AskSkill, BatchCall, ToldAnswer, ToldObstacle, Wanted } from '../../engine/ask.ts';
+import type { FlightResult } from '../../engine/result.ts';
+import type { StageVersion } from '../../pictures/stage-input.ts';
+import { type Chosen, chooseFirst, wantedOf } from './ask-start.ts';
+import { askTexts as t } from './words.ts';
+
+export interface Found {
+  readonly key: string;
+  readonly wantedKey: string;
+  readonly told: ToldAnswer;
+  readonly chosen: readonly Chosen[];
+  /** answers, or the nearest alone */
+  readonly list: readonly Solution[];
+  readonly obstacles: readonly ToldObstacle[];
+}
+
+/** What margin and map are of: A, or the answer that is picked. */
+export interface Subject {
+  readonly name: string;
+  readonly key: string;
+  readonly spec: SkillSpec;
+}
+
+export interface AskState {
+  readonly asking: Accessor<Asking | undefined>;
+  readonly skill: Accessor<AskSkill | undefined>;
+  readonly wanted: Accessor<Wanted | undefined>;
+  setWanted(part: Partial<Wanted>): void;
+  fillFromNow(): void;
+  /** throws with what is allowed */
+  takeCode(code: string): void;
+  readonly limits: Accessor<LimitsAsked>;
+  setLimits(part: Partial<LimitsAsked>): void;
+  readonly aim: Accessor<{ readonly aim?: Aim; readonly fault: string }>;
+  readonly chosen: Accessor<readonly Chosen[]>;
+  add(id: string): void;
+  remove(id: string): void;
+  setSpan(id: string, from: number, to: number): void;
+  readonly inputOf: (id: string) => AskInput | undefined;
+  ask(): void;
+  stop(): void;
+  readonly progress: Accessor<{ readonly fit: number; readonly fits: number; readonly found: number } | undefined>;
+  readonly failed: Accessor<string>;
+  readonly found: Accessor<Found | undefined>;
+  /** of a skill before its last change */
+  readonly stale: Accessor<boolean>;
+  readonly wantedChanged: Accessor<boolean>;
+  /** -1: A as it is */
+  readonly picked: Accessor<number>;
+  pick(index: number): void;
+  readonly pickedSolution: Accessor<Solution | undefined>;
+  readonly drawn: Accessor<{ readonly result?: FlightResult; readonly fault?: string } | undefined>;
+  readonly subject: Accessor<Subject | undefined>;
+  keep(): void;
+  readonly keepLetter: Accessor<string>;
+  use(): void;
+  isOpen(): boolean;
+}
+
+/** Tries in the margin of each answer. */
+const TRIES = 100;
+
+export function makeAskState(bench: Bench): AskState {
+  const [asking, setAsking] = createSignal<Asking>();
+  const [failed, setFailed] = createSignal('');
+  bench.ports.loadAsking().then(setAsking, (error) => setFailed(wordFault(error)));
+  const isOpen = createMemo(() => bench.tool() === 'ask');
+  const title = createMemo(() => bench.file().title);
+
+  const skill = createMemo<AskSkill | undefined>((last) => {
+    const engine = asking();
+    const result = bench.result();
+    // while a hand drags the last one stands, marked stale by nothing: it is over in a moment
+    if (!engine || !isOpen() || result.draft) return last;
+    return engine.open(result);
+  });
+
+  // the sentence belongs to a skill by its title: another one opens with its own
+  const [edited, setEdited] = createSignal<{ title: string; wanted: Wanted }>();
+  const own = createMemo(() => {
+    const engine = asking();
+    const open = skill();
+    return engine && open ? wantedOf(engine, open, untrack(bench.result)) : undefined;
+  });
+  const wanted = createMemo(() => {
+    const e = edited();
+    return e && e.title === title() ? e.wanted : own();
+  });
+  const [limits, setLimits] = createSignal<LimitsAsked>({ range: true, speed: true, torque: false });
+  const aim = createMemo<{ aim?: Aim; fault: string }>(() => {
+    const [engine, open, w] = [asking(), skill(), wanted()];
+    if (!engine || !open || !w) return { fault: '' };
+    try {
+      return { aim: engine.aim(open, w), fault: '' };
+    } catch (error) {
+      return { fault: wordFault(error) };
+    }
+  });
+  const wantedKey = createMemo(() => JSON.stringify([wanted(), limits()]));
+
+  const [changed, setChanged] = createSignal<{ title: string; chosen: readonly Chosen[] }>();
+  const first = createMemo<{ title: string; chosen: readonly Chosen[] } | undefined>((last) => {
+    const [engine, open] = [asking(), skill()];
+    if (!engine || !open) return undefined;
+    if (last?.title === open.file.title) return last;
+    return { title: open.file.title, chosen: chooseFirst(engine, open) };
+  });
+  const inputs = createMemo(() => new Map((skill()?.inputs ?? []).map((i) => [i.id, i])));
+  const chosen = createMemo<readonly Chosen[]>(() => {
+    const c = changed();
+    const list = c && c.title === title() ? c.chosen : (first()?.chosen ?? []);
+    return list.filter(({ id }) => inputs().has(id));
+  });
+  const setChosen = (list: readonly Chosen[]): void => {
+    setChanged({ title: title(), chosen: list });
+  };
+
+  const [progress, setProgress] = createSignal<{ fit: number; fits: number; found: number }>();
+  const [found, setFound] = createSignal<Found>();
+  const [picked, setPicked] = createSignal(-1);
+  let call: BatchCall<ToldAnswer> | undefined;
+  const stale = createMemo(() => found()?.key !== skill()?.key);
+  const pickedSolution = createMemo(() => (stale() ? undefined : found()?.list[picked()]));
+
+  const ask = (): void => {
+    const [engine, open, { aim: target }] = [asking(), skill(), aim()];
+    if (!engine || !open || !target || chosen().length === 0 || progress()) return;
+    const list = chosen();
+    const key = wantedKey();
+    setFailed('');
+    setFound(undefined);
+    setPicked(-1);
+    setProgress({ fit: 0, fits: 8, found: 0 });
+    const asked = engine.solve(
+      {
+        spec: target.spec,
+        wishes: target.wishes,
+        unknowns: list.map(({ id, from, to }) => ({ input: id, span: [from, to] })),
+        limits: limits(),
+        tries: TRIES,
+      },
+      (p) => {
+        if (call === asked) setProgress({ fit: p.fit, fits: p.fits, found: p.found });
+      },
+    );
+    call = asked;
+    asked.done.then(
+      (told) => {
+        if (call !== asked) return;
+        setProgress(undefined);
+        setFound({
+          key: open.key,
+          wantedKey: key,
+          told,
+          chosen: list,
+          list: told.solutions.length > 0 ? told.solutions : told.nearest ? [told.nearest] : [],
+          obstacles: told.nearest?.obstacles ?? [],
+        });
+        if (told.solutions.length > 0 || told.nearest) setPicked(0);
+      },
+      (error) => {
+        if (call !== asked) return;
+        setProgress(undefined);
+        setFailed(wordFault(error));
+      },
+    );
+  };
+
+  const [drawn, setDrawn] = createSignal<{ result?: FlightResult; fault?: string }>();
+  createEffect(() => {
+    const [engine, open, solution] = [asking(), skill(), pickedSolution()];
+    if (!engine || !open || !solution || !isOpen()) {
+      setDrawn(undefined);
+      return;
+    }
+    // a task of its own: the list answers the press first
+    const timer = setTimeout(() => {
+      try {
+        setDrawn({ result: bench.ports.fly(engine.fileOf(open, solution.spec)) });
+      } catch (error) {
+        setDrawn({ fault: wordFault(error) });
+      }
+    });
+    onCleanup(() => clearTimeout(timer));
+  });
+  // the versions that another tool had in the pictures come back when this one lets go of them
+  let before: readonly StageVersion[] | undefined;
+  let holds = false;
+  const hold = (result: FlightResult | undefined): void => {
+    const { versions } = bench.stageExtras();
+    if (result) {
+      if (!holds) before = versions;
+      holds = true;
+      bench.addStageExtras({ versions: [{ letter: 'B', result, shiftS: 0 }] });
+    } else if (holds) {
+      holds = false;
+      bench.addStageExtras({ versions: before });
+    }
+  };
+  createEffect(() => {
+    const result = drawn()?.result;
+    if (!result) {
+      untrack(() => hold(undefined));
+      return;
+    }
+    // flown in one task, drawn in the next
+    const timer = setTimeout(() => hold(result));
+    onCleanup(() => clearTimeout(timer));
+  });
+
+  const nameOf = (index: number): string =>
+    (found()?.told.solutions.length ?? 0) > 0 ? t.answer(String(index + 1)) : t.nearest;
+  const subject = createMemo<Subject | undefined>(() => {
+    const open = skill();
+    if (!open) return undefined;
+    const solution = pickedSolution();
+    if (solution)
+      return {
+        name: nameOf(picked()).toLowerCase(),
+        key: `${open.key}${JSON.stringify(solution.values)}`,
+        spec: solution.spec,
+      };
+    return { name: t.ofNow, key: open.key, spec: aim().aim?.spec ?? open.spec };
+  });
+
+  return {
+    asking,
+    skill,
+    wanted,
+    setWanted: (part) => {
+      const w = wanted();
+      if (w) setEdited({ title: title(), wanted: { ...w, ...part } });
+    },
+    fillFromNow: () => {
+      const [engine, open] = [asking(), skill()];
+      if (engine && open)
+        setEdited({
+          title: title(),
+          wanted: wantedOf(engine, { ...open, spec: withoutTarget(open.spec) }, bench.result()),
+        });
+    },
+    takeCode: (code) => {
+      const [engine, w] = [asking(), wanted()];
+      if (!engine || !w) return;
+      const fields = engine.readCode(code, w.direction || undefined);
+      const { airTime: _, height: __, ...rest } = w;
+      setEdited({
+        title: title(),
+        wanted: {
+          ...rest,
+          somersaults: fields.somersaults,
+          twists: fields.twists,
+          direction: fields.direction ?? '',
+          twistTo: fields.twists > 0 ? w.twistTo || 'left' : '',
+          landingAngle: fields.landingAngle,
+          twistsAfter: fields.twistsAfter,
+        },
+      });
+    },
+    limits,
+    setLimits: (part) => setLimits({ ...limits(), ...part }),
+    aim,
+    chosen,
+    add: (id) => {
+      const [engine, open] = [asking(), skill()];
+      if (!engine || !open || chosen().some((c) => c.id === id)) return;
+      const [from, to] = engine.spanOf(open, id);
+      setChosen([...chosen(), { id, from, to }]);
+    },
+    remove: (id) => setChosen(chosen().filter((c) => c.id !== id)),
+    setSpan: (id, from, to) => setChosen(chosen().map((c) => (c.id === id ? { id, from, to } : c))),
+    inputOf: (id) => inputs().get(id),
+    ask,
+    stop: () => call?.cancel(),
+    progress,
+    failed,
+    found,
+    stale,
+    wantedChanged: () => found()?.wantedKey !== wantedKey(),
+    picked,
+    pick: setPicked,
+    pickedSolution,
+    drawn,
+    subject,
+    keep: () => {
+      const [engine, open, solution] = [asking(), skill(), pickedSolution()];
+      if (!engine || !open || !solution) return;
+      const name = nameOf(picked());
+      const list = addVersion(bench.versions(), { name, file: engine.fileOf(open, solution.spec), isKept: false });
+      bench.editVersions(bench.file(), list, t.kept2(name));
+    },
+    keepLetter: () => VERSION_LETTERS[Math.min(bench.versions().length, MOST_VERSIONS - 1)],
+    use: () => {
+      const [engine, open, solution] = [asking(), skill(), pickedSolution()];
+      if (engine && open && solution) bench.edit(engine.fileOf(open, solution.spec), t.used(nameOf(picked())));
+    },
+    isOpen,
+  };
+}
+
+function withoutTarget({ target: _, ...spec }: SkillSpec): SkillSpec {
+  return spec;
+}

@@ -1,0 +1,106 @@
+/** Inputs, results and units of a search in the words and numbers of the page. */
+
+import type { InputUnit, ResultUnit, SkillSpec } from '../../../sim/index.ts';
+import { DEG, RAD, REV } from '../../../sim/math/angles.ts';
+import { texts } from '../../app/words.ts';
+import type { BlockSpan } from '../../document/spans.ts';
+import type { AskInput } from '../../engine/ask.ts';
+import { formatNumber, parseNumber, soften } from '../../ui/numbers.ts';
+import { parseQuantity, type Quantity, sayNumber, unitBeside } from '../../ui/units.ts';
+import { askTexts as t } from './words.ts';
+
+export type AskUnit = InputUnit | ResultUnit;
+
+interface ShownUnit {
+  readonly quantity?: Quantity;
+  /** page's own = factor x SI */
+  readonly factor: number;
+  readonly decimals: number;
+  /** of an arrow key, SI */
+  readonly step: number;
+}
+
+const SHOWN: Readonly<Record<AskUnit, ShownUnit>> = {
+  kgM2PerS: { quantity: 'momentum', factor: 1, decimals: 1, step: 0.5 },
+  rad: { quantity: 'angle', factor: DEG, decimals: 1, step: RAD },
+  radPerS: { quantity: 'rate', factor: 1 / REV, decimals: 2, step: 0.1 * REV },
+  m: { quantity: 'length', factor: 1, decimals: 2, step: 0.02 },
+  s: { quantity: 'time', factor: 1, decimals: 3, step: 0.005 },
+  mPerS: { quantity: 'speed', factor: 1, decimals: 2, step: 0.05 },
+  kg: { quantity: 'mass', factor: 1, decimals: 1, step: 0.5 },
+  rev: { quantity: 'turns', factor: 1, decimals: 2, step: 0.01 },
+  count: { factor: 1, decimals: 3, step: 0.01 },
+  share: { factor: 1, decimals: 2, step: 0.01 },
+};
+
+export const stepOf = (unit: AskUnit): number => SHOWN[unit].step;
+export const decimalsIn = (unit: AskUnit): number => SHOWN[unit].decimals;
+
+export function numberIn(unit: AskUnit, value: number, decimals = SHOWN[unit].decimals): string {
+  const { quantity, factor } = SHOWN[unit];
+  const text = quantity ? sayNumber(quantity, value * factor, decimals) : formatNumber(value * factor, decimals);
+  return text;
+}
+
+export const unitIn = (unit: AskUnit): string => {
+  const { quantity } = SHOWN[unit];
+  return quantity ? unitBeside(quantity) : '';
+};
+
+export function sayIn(unit: AskUnit, value: number, decimals?: number): string {
+  const number = numberIn(unit, value, decimals);
+  const word = unitIn(unit);
+  return word.startsWith('°') ? number + word : `${number}${word ? ` ${word}` : ''}`;
+}
+
+/** SI; NaN when it is no such value. */
+export function parseIn(unit: AskUnit, typed: string): number {
+  const { quantity, factor } = SHOWN[unit];
+  return (quantity ? parseQuantity(quantity, typed) : parseNumber(typed)) / factor;
+}
+
+/** "+0.4 kg·m²/s", "0.03 s later" */
+export function sayChange(input: AskInput, by: number): string {
+  const { unit } = input;
+  const size = sayIn(unit, Math.abs(by));
+  if (input.eventS !== undefined) return by > 0 ? t.later(size) : t.earlier(size);
+  if (unit === 's') return by > 0 ? t.longer(size) : t.shorter(size);
+  return `${by > 0 ? '+' : '\u2212'}${size}`;
+}
+
+/** Too little to be shown in the decimals of its unit. */
+export const isNothing = (unit: AskUnit, by: number): boolean =>
+  Math.abs(by) * SHOWN[unit].factor < 0.5 * 10 ** -SHOWN[unit].decimals;
+
+export function nameInput(id: string, spans: readonly BlockSpan[], spec: SkillSpec): string {
+  const given = t.takeoffs[id] ?? t.bodies[id];
+  if (given) return given;
+  const [, block, what, , angle] = /^block:(\d+)\.(\w+)(:(\w+))?$/.exec(id) ?? [];
+  if (block) {
+    const span = spans.find((s) => s.index === Number(block) - 1);
+    const title = span?.word ?? spec.blocks[Number(block) - 1]?.shape ?? block;
+    // the same shape twice: told apart by its place
+    const twice = spans.filter((s) => s.word === title).length > 1 ? ` (${block})` : '';
+    const shape = soften(title) + twice;
+    if (what === 'moveStart') return t.begins(shape);
+    if (what === 'moveTime') return t.takes(shape);
+    if (what === 'start') return t.reached(shape);
+    if (what === 'end') return t.heldUntil(shape);
+    return t.angleIn(texts.joint(angle ?? ''), shape);
+  }
+  const [, key, field] = /^key:(\d+)\.(time|angle)$/.exec(id) ?? [];
+  if (key) {
+    const joint = texts.joint(spec.keys[Number(key) - 1]?.angle ?? '');
+    return field === 'time' ? t.keyTime(joint, key) : t.keyAngle(joint, key);
+  }
+  const [, part, length] = /^segment:(\w+)\.(mass|length)$/.exec(id) ?? [];
+  if (part) return length === 'length' ? t.segmentLength(texts.part(part)) : t.segmentMass(texts.part(part));
+  return id;
+}
+
+export type InputGroup = keyof typeof t.groups;
+export function groupOf({ unit, level }: AskInput): InputGroup {
+  if (level === 'takeoff') return 'takeoff';
+  if (level === 'body') return 'body';
+  return unit === 's' ? 'times' : 'angles';
+}

@@ -1,0 +1,251 @@
+/** How much it forgives: one input at a time as bars, all together as tries, twist against landing. */
+import { createEffect, createMemo, For, Show } from 'solid-js';
+import type { Bar } from '../../../sim/index.ts';
+import type { Bench } from '../../app/bench.ts';
+import { usePalette } from '../../app/plot/plot-canvas.tsx';
+import { formatNumber } from '../../ui/numbers.ts';
+import type { AskState } from './ask-state.ts';
+import { nameInput, numberIn, unitIn } from './ask-words.ts';
+import type { StudyState, WindowKind } from './study-state.ts';
+import { drawTries } from './tries-draw.ts';
+import { askTexts as t } from './words.ts';
+
+type Props = { bench: Bench; ask: AskState; study: StudyState };
+
+const percent = (share: number): string => formatNumber(100 * share, 0);
+/** Times are told in ms: a slip is small. */
+const small = (unit: Parameters<typeof numberIn>[0], by: number): string =>
+  unit === 's' ? formatNumber(1000 * by, 0) : numberIn(unit, by);
+const smallUnit = (unit: Parameters<typeof numberIn>[0]): string => (unit === 's' ? 'ms' : unitIn(unit));
+
+export function StudyChoices(props: Props) {
+  return (
+    <div class="study-choices">
+      <label class="ask-pick">
+        {t.window}
+        <select
+          value={props.study.kind()}
+          onChange={(e) => props.study.setKind(e.currentTarget.value as WindowKind)}
+          title={t.windowMeans[props.study.kind()]}
+        >
+          <option value="usual">{t.windows.usual}</option>
+          <option value="wanted">{t.windows.wanted}</option>
+        </select>
+      </label>
+      <fieldset class="ask-switch">
+        <legend>{t.balance}</legend>
+        <For each={['off', 'on'] as const}>
+          {(way) => (
+            <button
+              type="button"
+              aria-pressed={props.study.balanced() === (way === 'on')}
+              onClick={() => props.study.setBalanced(way === 'on')}
+            >
+              {t[way]}
+            </button>
+          )}
+        </For>
+      </fieldset>
+    </div>
+  );
+}
+
+export function BalanceWords(props: Props) {
+  return (
+    <p class="quiet balance-words">
+      {props.study.balanced()
+        ? t.balanceMeans.on(formatNumber(props.ask.asking()?.balance.delayS ?? 0, 2))
+        : t.balanceMeans.off}{' '}
+      {t.spreadIs}
+    </p>
+  );
+}
+
+export function StudyRun(props: Props) {
+  return (
+    <span class="study-run">
+      <Show
+        when={props.study.progress()}
+        fallback={
+          <Show when={props.study.stale()}>
+            <span class="ask-stale">{t.staleMargin}</span>{' '}
+            <button type="button" class="small" onClick={() => props.study.again()}>
+              {t.again}
+            </button>
+          </Show>
+        }
+      >
+        {(p) => (
+          <>
+            <span class="ask-progress" role="status">
+              <progress max={p().all} value={p().done} aria-label={t.margin} />
+              {t.working(String(Math.round((100 * p().done) / p().all)))}
+            </span>
+            <button type="button" class="small" onClick={() => props.study.stop()}>
+              {t.cancel}
+            </button>
+          </>
+        )}
+      </Show>
+      <Show when={props.study.failed()}>
+        <span class="ask-fault" role="alert">
+          {t.failed(props.study.failed())}
+        </span>
+      </Show>
+    </span>
+  );
+}
+
+/** Bars reach this many usual errors to each side. */
+const REACH = 4;
+
+export function MarginBars(props: Props & { most?: number }) {
+  const told = () => props.study.told();
+  const bars = createMemo(() => [...(told()?.bars ?? [])].sort((a, b) => a.forgives - b.forgives));
+  const matters = (bar: Bar): number | undefined => {
+    const { result, order } = told() ?? {};
+    return result?.influences.find((one) => order?.[one.part] === bar.input)?.share;
+  };
+  const reach = (): number => {
+    const widest = Math.max(0, ...bars().map((b) => b.forgives));
+    return Math.max(1.5, Math.min(REACH, widest * 1.3));
+  };
+  const place = (by: number, bar: Bar): number => 50 + 50 * Math.max(-1, Math.min(1, by / bar.spread / reach()));
+  const end = (bar: Bar, side: 'low' | 'high'): string => {
+    const unit = props.ask.inputOf(bar.input)?.unit ?? 'count';
+    const { by, ends } = bar[side];
+    const sign = by > 0 ? '+' : '';
+    return `${sign}${small(unit, by)}${ends === 'never' ? ' …' : ''}`;
+  };
+  return (
+    <div
+      class="margin-bars"
+      classList={{ stale: props.study.stale() }}
+      aria-busy={props.study.progress() !== undefined}
+    >
+      <p class="quiet">{t.marginOf(told()?.of ?? props.ask.subject()?.name ?? t.ofNow)}</p>
+      <Show when={bars().length > 0 && bars().every((b) => b.forgives === 0)}>
+        <p class="ask-stale">{t.outside}</p>
+      </Show>
+      <table>
+        <thead class="spoken">
+          <tr>
+            <th>{t.mayChange}</th>
+            <th>{t.margin}</th>
+            <th>{t.mattersTitle}</th>
+          </tr>
+        </thead>
+        <tbody>
+          <For each={bars()}>
+            {(bar, i) => {
+              const unit = () => props.ask.inputOf(bar.input)?.unit ?? 'count';
+              const name = (): string => {
+                const open = props.ask.skill();
+                return open ? nameInput(bar.input, props.bench.spans(), open.spec) : bar.input;
+              };
+              return (
+                <tr classList={{ narrowest: i() === 0 }} data-input={bar.input} data-forgives={bar.forgives}>
+                  <th scope="row">
+                    {name()} <span class="quiet">{smallUnit(unit())}</span>
+                  </th>
+                  <td class="margin-cell">
+                    <span class="margin-bar" aria-hidden="true">
+                      <i class="usual" style={{ left: `${50 - 50 / reach()}%`, right: `${50 - 50 / reach()}%` }} />
+                      <i
+                        class="slip"
+                        style={{ left: `${place(bar.low.by, bar)}%`, right: `${100 - place(bar.high.by, bar)}%` }}
+                      />
+                      <i class="zero" />
+                      <span class="slip-low" style={{ right: `${101 - place(bar.low.by, bar)}%` }}>
+                        {end(bar, 'low')}
+                      </span>
+                      <span class="slip-high" style={{ left: `${101 - (100 - place(bar.high.by, bar))}%` }}>
+                        {end(bar, 'high')}
+                      </span>
+                    </span>
+                    <span class="spoken">{t.barName(name(), end(bar, 'low'), end(bar, 'high'))}</span>
+                  </td>
+                  <td class="number" title={t.mattersMeans}>
+                    {matters(bar) === undefined ? '' : `${percent(matters(bar) ?? 0)} %`}
+                  </td>
+                </tr>
+              );
+            }}
+          </For>
+        </tbody>
+      </table>
+      <Show when={told()?.result?.influences.length}>
+        <p class="quiet margin-foot">
+          {t.usualSpread} · <span>{`% ${t.mattersTitle}: ${t.mattersMeans.toLowerCase()}`}</span>
+        </p>
+      </Show>
+    </div>
+  );
+}
+
+/** Twist against landing, one mark a try. */
+export function Tries(props: Props & { width: number; height: number }) {
+  let canvas!: HTMLCanvasElement;
+  const palette = usePalette();
+  const told = () => props.study.told();
+  createEffect(() => {
+    const one = told();
+    drawTries(canvas, props.width, props.height, palette(), one, props.study.stale());
+  });
+  const share = () => told()?.share;
+  return (
+    <section class="ask-tries" classList={{ stale: props.study.stale() }}>
+      <h3>
+        {t.tries(String(told()?.share?.n ?? props.study.tries()))}{' '}
+        <span class="quiet">{t.triesHow(told()?.balanced ? t.on : t.off)}</span>
+      </h3>
+      <canvas
+        ref={canvas}
+        role="img"
+        aria-label={t.picture(String(share()?.n ?? 0), percent(share()?.share ?? 0))}
+        style={{ width: `${props.width}px`, height: `${props.height}px` }}
+      />
+      <Show when={share()}>
+        {(s) => (
+          <>
+            <p class="tries-share" data-testid="share">
+              <b>{t.share(percent(s().share), t.windows[told()?.kind ?? 'usual'])}</b>{' '}
+              <span class="quiet">{t.interval(percent(s().interval[0]), percent(s().interval[1]))}</span>
+            </p>
+            <span class="share-line" aria-hidden="true">
+              <i
+                class="range"
+                style={{ left: `${100 * s().interval[0]}%`, right: `${100 - 100 * s().interval[1]}%` }}
+              />
+              <i class="mark" style={{ left: `${100 * s().share}%` }} />
+              <Show when={props.study.other()}>
+                {(o) => <i class="other" style={{ left: `${100 * o().share}%` }} />}
+              </Show>
+            </span>
+            <p class="quiet tries-foot">
+              <Show when={props.study.other()}>
+                {(o) => <>{`${t.triesHow(o().balanced ? t.on : t.off)} ${percent(o().share)} % · `}</>}
+              </Show>
+              <Show when={(told()?.result?.settled.length ?? 0) > 1}>
+                {t.settled(
+                  (told()?.result?.settled ?? [])
+                    .map((one) => t.settledOne(String(one.n), percent(one.share)))
+                    .join(', '),
+                )}
+                {' · '}
+              </Show>
+              <Show when={told()?.result?.faults}>{(n) => <>{t.faults(String(n()))} · </>}</Show>
+              <button
+                type="button"
+                class="small"
+                onClick={() => props.study.setTries(props.study.tries() === 100 ? 1000 : 100)}
+              >
+                {props.study.tries() === 100 ? t.moreTries : t.fewerTries}
+              </button>
+            </p>
+          </>
+        )}
+      </Show>
+    </section>
+  );
+}

@@ -1,0 +1,193 @@
+/** The margin of A or of the picked answer: bars and tries as they come from the workers. Runs when everything rests. */
+import { type Accessor, createEffect, createMemo, createSignal, onCleanup, untrack } from 'solid-js';
+import type { Bar, MarginStudy, ShareAfter } from '../../../sim/index.ts';
+import type { Bench } from '../../app/bench.ts';
+import { wordFault } from '../../app/say/fault-words.ts';
+import type { Progress, WindowBound } from '../../engine/ask.ts';
+import type { AskState } from './ask-state.ts';
+
+export type WindowKind = 'usual' | 'wanted';
+
+export interface Try {
+  readonly short: number;
+  readonly twists: number;
+  readonly inside: boolean;
+}
+
+export interface StudyTold {
+  readonly key: string;
+  readonly of: string;
+  readonly balanced: boolean;
+  readonly kind: WindowKind;
+  readonly window: readonly WindowBound[];
+  readonly bars: readonly Bar[];
+  readonly tries: readonly Try[];
+  readonly share?: ShareAfter;
+  readonly result?: MarginStudy;
+  /** inputs in the order of the study */
+  readonly order: readonly string[];
+}
+
+export interface StudyState {
+  readonly kind: Accessor<WindowKind>;
+  setKind(kind: WindowKind): void;
+  readonly balanced: Accessor<boolean>;
+  setBalanced(on: boolean): void;
+  readonly tries: Accessor<number>;
+  setTries(n: number): void;
+  readonly told: Accessor<StudyTold | undefined>;
+  readonly stale: Accessor<boolean>;
+  readonly progress: Accessor<Progress | undefined>;
+  readonly failed: Accessor<string>;
+  /** shares known of other settings of the same subject, to set beside */
+  readonly other: Accessor<{ readonly share: number; readonly balanced: boolean } | undefined>;
+  stop(): void;
+  again(): void;
+  /** on screen */
+  setShown(on: boolean): void;
+}
+
+/** ms of rest before a study begins */
+const REST = 500;
+const SEED = 1;
+/** ms between two pictures while tries come */
+const DRAWN = 120;
+
+export function makeStudyState(bench: Bench, ask: AskState): StudyState {
+  const [kind, setKind] = createSignal<WindowKind>('usual');
+  const [balanced, setBalanced] = createSignal(false);
+  const [tries, setTries] = createSignal(100);
+  const [told, setTold] = createSignal<StudyTold>();
+  const [progress, setProgress] = createSignal<Progress>();
+  const [failed, setFailed] = createSignal('');
+  const [shown, setShown] = createSignal(false);
+  const [stopped, setStopped] = createSignal('');
+  const shares = new Map<string, number>();
+
+  const wanted = createMemo(() => {
+    const [engine, subject, w, { aim }] = [ask.asking(), ask.subject(), ask.wanted(), ask.aim()];
+    if (!engine || !subject || !w || !aim) return undefined;
+    const window = kind() === 'usual' ? engine.usualWindow(w) : engine.wantedWindow(aim);
+    const base = JSON.stringify([subject.key, window]);
+    return { subject, window, base, key: JSON.stringify([base, balanced(), tries()]) };
+  });
+  const key = createMemo(() => wanted()?.key ?? '');
+  let cancel: (() => void) | undefined;
+
+  createEffect(() => {
+    const now = key();
+    const engine = ask.asking();
+    if (!engine || !now || !shown() || !ask.isOpen() || bench.before() || bench.play.playing()) return;
+    if (untrack(told)?.key === now && untrack(told)?.result) return;
+    if (stopped() === now) return;
+    const timer = setTimeout(() => untrack(run), REST);
+    onCleanup(() => {
+      clearTimeout(timer);
+      cancel?.();
+    });
+  });
+
+  function run(): void {
+    const [engine, w] = [ask.asking(), wanted()];
+    if (!engine || !w) return;
+    setFailed('');
+    const [s, y] = [w.window.findIndex((b) => b.result === 'short'), w.window.findIndex((b) => b.result === 'twists')];
+    const m = w.window.length;
+    let live = true;
+    const start: StudyTold = {
+      key: w.key,
+      of: w.subject.name,
+      balanced: balanced(),
+      kind: kind(),
+      window: w.window,
+      bars: [],
+      tries: [],
+      order: [],
+    };
+    let next = start;
+    // pieces come faster than the page needs to be drawn
+    let frame = 0;
+    const show = (): void => {
+      if (frame) return;
+      frame = window.setTimeout(() => {
+        frame = 0;
+        if (live) setTold(next);
+      }, DRAWN);
+    };
+    try {
+      const call = engine.study(
+        { spec: w.subject.spec, window: w.window, tries: tries(), seed: SEED, balanced: balanced() },
+        {
+          progress: (p) => {
+            if (live) setProgress(p);
+          },
+          bar: (bar) => {
+            next = { ...next, bars: [...next.bars, bar] };
+            show();
+          },
+          samples: (share, { n, results }) => {
+            const more = Array.from({ length: n }, (_, i): Try => {
+              const row = results.subarray(m * i, m * (i + 1));
+              const inside = w.window.every((b, k) => row[k] >= b.low && row[k] <= b.high);
+              return { short: row[s], twists: row[y], inside };
+            });
+            next = { ...next, share, tries: [...next.tries, ...more] };
+            show();
+          },
+        },
+      );
+      cancel = () => {
+        live = false;
+        call.cancel();
+        setProgress(undefined);
+      };
+      call.done.then(
+        ({ bars, result }) => {
+          if (!live) return;
+          live = false;
+          cancel = undefined;
+          setProgress(undefined);
+          shares.set(JSON.stringify([w.base, next.balanced]), result.now.share);
+          setTold({ ...next, bars, order: bars.map((b) => b.input), share: result.now, result });
+        },
+        (error) => {
+          if (!live) return;
+          live = false;
+          setProgress(undefined);
+          setFailed(wordFault(error));
+        },
+      );
+    } catch (error) {
+      setFailed(wordFault(error));
+    }
+  }
+
+  return {
+    kind,
+    setKind,
+    balanced,
+    setBalanced,
+    tries,
+    setTries,
+    told,
+    stale: () => told() !== undefined && told()?.key !== key(),
+    progress,
+    failed,
+    other: () => {
+      const w = wanted();
+      told();
+      const share = w && shares.get(JSON.stringify([w.base, !balanced()]));
+      return share === undefined ? undefined : { share, balanced: !balanced() };
+    },
+    stop: () => {
+      cancel?.();
+      cancel = undefined;
+      setStopped(key());
+    },
+    again: () => {
+      setStopped('');
+      untrack(run);
+    },
+    setShown,
+  };
+}

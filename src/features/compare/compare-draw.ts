@@ -1,0 +1,265 @@
+/**
+ * Curves of several versions in one row, on A's ruler: A solid, the others in their own dashes. Between the two that are
+ * told apart the difference is tinted. Each curve runs on its own clock, moved so that the flights meet where asked.
+ */
+import { DEG, REV } from '../../../sim/math/angles.ts';
+import {
+  type Box,
+  curveAt,
+  drawCurve,
+  drawName,
+  drawRing,
+  drawRule,
+  drawTick,
+  findTop,
+  makeScale,
+  nameCurve,
+  niceTop,
+  type Pen,
+  type Scale,
+} from '../../app/plot/pen.ts';
+import { calcPlace } from '../../app/plot/readout.ts';
+import { texts } from '../../app/words.ts';
+import type { FlightResult } from '../../engine/result.ts';
+import { formatTick } from '../../ui/numbers.ts';
+import type { TimeAxis } from '../../ui/plot/axis.ts';
+import { xOf } from '../../ui/plot/axis.ts';
+import type { ColourName, Palette } from '../../ui/plot/palette.ts';
+import { shownAs } from '../../ui/units.ts';
+import type { Letter } from './compare-state.ts';
+import { compareTexts as c } from './words.ts';
+
+export const DASHES: Readonly<Record<Letter, readonly number[]>> = {
+  A: [],
+  B: [6, 4],
+  C: [1.6, 3.2],
+  D: [8, 3, 1.6, 3],
+};
+
+/** A value of a flight at one of its frames, in the unit shown. */
+export type Measure = (result: FlightResult) => (row: number) => number;
+
+const wayOf = (column: Float64Array): number => {
+  for (let i = column.length - 1; i >= 0; i--) if (!Number.isNaN(column[i])) return column[i] < column[0] ? -1 : 1;
+  return 1;
+};
+const rate = (): number => shownAs('rate').factor / REV;
+const moment = (): number => shownAs('moment').factor;
+
+const sideOf = (column: Float64Array): number => {
+  let far = 0;
+  for (const v of column) if (Math.abs(v) > Math.abs(far)) far = v;
+  return far < 0 ? -1 : 1;
+};
+
+/** Rates are upward in the direction that the flight turns, tilt to the side that it leans to most. */
+export const MEASURES = {
+  twist: ({ frames: f }) => {
+    const k = wayOf(f.twist) * rate();
+    return (i) => f.twistRate[i] * k;
+  },
+  somersault: ({ frames: f }) => {
+    const k = wayOf(f.somersault) * rate();
+    return (i) => f.somersaultRate[i] * k;
+  },
+  tilt: ({ frames: f }) => {
+    const k = sideOf(f.tilt) * DEG;
+    return (i) => f.tilt[i] * k;
+  },
+  lateral: ({ frames: f }) => {
+    const k = moment();
+    return (i) => f.moments[3 * i] * k;
+  },
+  long: ({ frames: f }) => {
+    const k = moment();
+    return (i) => f.moments[3 * i + 2] * k;
+  },
+} as const satisfies Record<string, Measure>;
+export type MeasureName = keyof typeof MEASURES;
+
+export interface Course {
+  readonly letter: Letter;
+  readonly result: FlightResult;
+  readonly shiftS: number;
+  /** one of the two told apart */
+  readonly told: boolean;
+}
+
+export interface Line {
+  readonly name: MeasureName;
+  readonly hue: ColourName;
+  readonly tint: ColourName;
+  readonly tinted: boolean;
+}
+
+/** Each version's pen: its frames, on A's ruler moved by its shift. */
+export function makePens(
+  g: CanvasRenderingContext2D,
+  axis: TimeAxis,
+  palette: Palette,
+  cursor: number,
+  lineWidth: number,
+  courses: readonly Course[],
+): Pen[] {
+  return courses.map(({ result, shiftS }) => {
+    const own = cursor + shiftS;
+    const duration = result.flight.duration;
+    return {
+      g,
+      axis: { ...axis, x0: axis.x0 - shiftS * axis.pxPerS, duration },
+      result,
+      palette,
+      cursor: Math.min(Math.max(own, 0), duration),
+      place: calcPlace(result.frames, own),
+      lineWidth,
+    };
+  });
+}
+
+export function drawCompared(pens: readonly Pen[], courses: readonly Course[], lines: readonly Line[], box: Box): void {
+  const [first] = pens;
+  if (!first) return;
+  const curvesOf = (line: Line) => courses.map((course) => MEASURES[line.name](course.result));
+  const all = lines.map((line) => ({ line, curves: curvesOf(line) }));
+  let high = 0;
+  let low = 0;
+  for (const { curves } of all)
+    curves.forEach((curve, k) => {
+      high = Math.max(high, findTop(pens[k], curve));
+      low = Math.max(
+        low,
+        findTop(pens[k], (i) => -curve(i)),
+      );
+    });
+  const top = niceTop(high);
+  const bottom = low > 0.05 * top ? -niceTop(low) : 0;
+  const scale = makeScale(box, bottom, top);
+  drawRule(first, scale(top), false);
+  if (bottom < 0) drawRule(first, scale(bottom), false);
+  for (const { line, curves } of all) {
+    if (!line.tinted) continue;
+    const [x, y] = courses.flatMap((course, k) => (course.told ? [k] : []));
+    if (x !== undefined && y !== undefined)
+      fillBetween(pens[x], curves[x], pens[y], curves[y], scale, first.palette.colour[line.tint]);
+  }
+  drawRule(first, scale(0), true);
+  drawTick(first, scale(top) + 1, formatTick(top));
+  if (box.height > 26) drawTick(first, scale(0), '0');
+  if (bottom < 0 && scale(bottom) - scale(0) > 14) drawTick(first, scale(bottom), formatTick(bottom));
+  for (const { line, curves } of all) {
+    for (let k = pens.length - 1; k >= 0; k--) {
+      const { g } = pens[k];
+      const { letter, told } = courses[k];
+      g.setLineDash([...DASHES[letter]]);
+      g.globalAlpha = told || letter === 'A' ? 1 : 0.75;
+      drawCurve(pens[k], curves[k], scale, line.hue, letter === 'A' ? pens[k].lineWidth : pens[k].lineWidth * 0.9);
+      g.setLineDash([]);
+      g.globalAlpha = 1;
+    }
+    drawEnds(pens, courses, curves, scale, line.hue, box);
+    for (let k = pens.length - 1; k >= 0; k--)
+      if (courses[k].told) drawRing(pens[k], curveAt(pens[k], curves[k]), scale, line.hue);
+  }
+  if (lines.length < 2 || box.height < 60) return;
+  // two quantities in one row: each gets its name on A's curve
+  all.forEach(({ line, curves }, own) => {
+    const others = all.flatMap((one, i) => (i === own ? [] : one.curves.map((curve) => ({ curve, scale }))));
+    nameCurve(
+      first,
+      texts.plots[line.name === 'twist' ? 'twist' : 'somersault'],
+      line.hue,
+      curves[0],
+      scale,
+      others,
+      box,
+    );
+  });
+}
+
+/** The letters where the curves end, apart enough to be read. */
+function drawEnds(
+  pens: readonly Pen[],
+  courses: readonly Course[],
+  curves: readonly ((row: number) => number)[],
+  scale: Scale,
+  hue: ColourName,
+  box: Box,
+): void {
+  const least = pens[0].palette.tickPx + 1;
+  const ends = pens
+    .map((pen, k) => {
+      const n = pen.result.frames.n;
+      let i = n - 1;
+      while (i > 0 && Number.isNaN(curves[k](i))) i--;
+      return {
+        letter: courses[k].letter,
+        x: Math.min(xOf(pen.axis, pen.result.frames.t[i]) + 8, pen.axis.width - 12),
+        y: scale(curves[k](i)),
+        pen,
+      };
+    })
+    .filter((e) => !Number.isNaN(e.y))
+    // a letter stands over the lines of those that fly on
+    .map((e, _, all) => (all.some((o) => o.x > e.x + 4) ? { ...e, y: e.y - 0.75 * least } : e))
+    .sort((a, b) => a.y - b.y);
+  for (let i = 1; i < ends.length; i++)
+    if (ends[i].y - ends[i - 1].y < least && Math.abs(ends[i].x - ends[i - 1].x) < 12)
+      ends[i].y = ends[i - 1].y + least;
+  const over = (ends.at(-1)?.y ?? 0) - (box.y + box.height + 4);
+  if (over > 0) for (const e of ends) e.y -= Math.min(over, Math.max(0, e.y - box.y));
+  for (const e of ends) drawName(e.pen, e.letter, e.x, e.y, hue, 'left');
+}
+
+const STEP_PX = 2;
+
+function fillBetween(
+  one: Pen,
+  oneCurve: (row: number) => number,
+  two: Pen,
+  twoCurve: (row: number) => number,
+  scale: Scale,
+  colour: string,
+): void {
+  const { g, axis } = one;
+  const from = Math.max(one.axis.x0, two.axis.x0);
+  const to = Math.min(xOf(one.axis, one.axis.duration), xOf(two.axis, two.axis.duration));
+  const at = (pen: Pen, curve: (row: number) => number, x: number): number => {
+    const place = calcPlace(pen.result.frames, (x - pen.axis.x0) / axis.pxPerS);
+    return curve(place.i) * (1 - place.share) + curve(place.i + 1) * place.share;
+  };
+  const upper: [number, number][] = [];
+  const lower: [number, number][] = [];
+  for (let x = from; x <= to; x += STEP_PX) {
+    const [a, b] = [at(one, oneCurve, x), at(two, twoCurve, x)];
+    if (Number.isNaN(a) || Number.isNaN(b)) continue;
+    upper.push([x, scale(a)]);
+    lower.push([x, scale(b)]);
+  }
+  if (upper.length < 2) return;
+  g.beginPath();
+  for (const [x, y] of upper) g.lineTo(x, y);
+  for (const [x, y] of lower.reverse()) g.lineTo(x, y);
+  g.closePath();
+  g.fillStyle = colour;
+  g.fill();
+}
+
+export const ROW_TITLES = { rate: c.rate, tilt: c.tilt, lateral: c.lateral, long: c.long } as const;
+export type RowName = keyof typeof ROW_TITLES;
+
+/** What a row holds: a flight without a twist has its difference in the somersault. */
+export function linesOf(row: RowName, twisting: boolean): Line[] {
+  switch (row) {
+    case 'rate':
+      return [
+        { name: 'somersault', hue: 'som', tint: 'som-tint', tinted: !twisting },
+        ...(twisting ? [{ name: 'twist', hue: 'twist', tint: 'twist-tint', tinted: true } as const] : []),
+      ];
+    case 'tilt':
+      return [{ name: 'tilt', hue: 'tilt', tint: 'tilt-tint', tinted: true }];
+    case 'lateral':
+      return [{ name: 'lateral', hue: 'som', tint: 'som-tint', tinted: true }];
+    case 'long':
+      return [{ name: 'long', hue: 'twist', tint: 'twist-tint', tinted: true }];
+  }
+}

@@ -1,0 +1,214 @@
+/** Curves of all versions on one ruler, and at the cursor the values of the two that are told apart. */
+import { createEffect, createMemo, For, type JSX, Show } from 'solid-js';
+import type { Bench } from '../../app/bench.ts';
+import { drawBackdrop } from '../../app/plot/backdrop.ts';
+import type { Box } from '../../app/plot/pen.ts';
+import { usePalette } from '../../app/plot/plot-canvas.tsx';
+import { calcPlace } from '../../app/plot/readout.ts';
+import { planRows } from '../../app/plot/row-plan.ts';
+import { texts } from '../../app/words.ts';
+import { startDrag } from '../../ui/drag.ts';
+import { Icon } from '../../ui/icon.tsx';
+import { formatNumber } from '../../ui/numbers.ts';
+import { type TimeAxis, tOf } from '../../ui/plot/axis.ts';
+import { type Quantity, shownAs } from '../../ui/units.ts';
+import {
+  type Course,
+  drawCompared,
+  type Line,
+  linesOf,
+  MEASURES,
+  type MeasureName,
+  makePens,
+  ROW_TITLES,
+  type RowName,
+} from './compare-draw.ts';
+import type { CompareState } from './compare-state.ts';
+import { VersionTag } from './version-tag.tsx';
+import { compareTexts as c } from './words.ts';
+
+/** From here on, revolutions, a flight twists. */
+const TWISTS = 0.05;
+
+export function useCourses(of: () => CompareState) {
+  const courses = createMemo<Course[]>(() =>
+    of()
+      .flown()
+      .flatMap((f) =>
+        f.result
+          ? [
+              {
+                letter: f.letter,
+                result: f.result,
+                shiftS: f.shiftS,
+                told: f.letter === of().base().letter || f.letter === of().other()?.letter,
+              },
+            ]
+          : [],
+      ),
+  );
+  const twisting = createMemo(() => courses().some((one) => (one.result.outline.twists ?? 0) > TWISTS));
+  return { courses, twisting };
+}
+
+export function ComparePlots(props: {
+  bench: Bench;
+  state: CompareState;
+  axis: TimeAxis;
+  height: number;
+  /** where the time column begins; the names of the rows stand left of it, or on the rows where there is no room */
+  timeLeft: number;
+  valuesWidth: number;
+  lineWidth: number;
+}) {
+  let canvas!: HTMLCanvasElement;
+  const palette = usePalette();
+  // one set of courses for this panel
+  const { courses, twisting } = useCourses(() => props.state);
+  const named = (): boolean => props.timeLeft > 100;
+  const plan = createMemo(() =>
+    planRows(
+      [
+        { id: 'rate', least: named() ? 66 : 84, grow: 5, gap: named() ? 8 : 22, yields: 0 },
+        ...(twisting() ? [{ id: 'tilt', least: 30, grow: 2, gap: named() ? 14 : 26, yields: 2 }] : []),
+        ...(twisting()
+          ? [{ id: 'long', least: 34, grow: 2, gap: named() ? 14 : 26, yields: 1 }]
+          : [{ id: 'lateral', least: 34, grow: 2, gap: named() ? 14 : 26, yields: 1 }]),
+        ...(twisting() ? [{ id: 'lateral', least: 30, grow: 1.4, gap: named() ? 14 : 26, yields: 3 }] : []),
+      ],
+      props.height - 10,
+    ),
+  );
+  const rows = createMemo(() => [...plan().keys()] as RowName[], [], { equals: (a, b) => a.join() === b.join() });
+  const box = (row: RowName): Box => plan().get(row) ?? { y: 0, height: 0 };
+  createEffect(() => {
+    const axis = props.axis;
+    const height = props.height;
+    const ratio = window.devicePixelRatio || 1;
+    const [w, h] = [Math.round(axis.width * ratio), Math.round(height * ratio)];
+    if (canvas.width !== w || canvas.height !== h) {
+      canvas.width = w;
+      canvas.height = h;
+    }
+    const g = canvas.getContext('2d');
+    if (!g || w === 0 || h === 0) return;
+    g.setTransform(ratio, 0, 0, ratio, 0, 0);
+    g.clearRect(0, 0, axis.width, height);
+    const list = courses();
+    const pens = makePens(g, axis, palette(), props.bench.cursor(), props.lineWidth, list);
+    if (!pens[0]) return;
+    drawBackdrop(pens[0], { y: 0, height });
+    for (const row of rows()) drawCompared(pens, list, linesOf(row, twisting()), box(row));
+  });
+  const press = (e: PointerEvent): void => {
+    const left = (e.currentTarget as HTMLElement).getBoundingClientRect().left;
+    const from = props.bench.cursor();
+    const at = (x: number): void => props.bench.setCursor(Math.round(tOf(props.axis, x - left) * 1000) / 1000);
+    props.bench.play.pause();
+    startDrag(e, {
+      start: () => at(e.clientX),
+      move: (_x, _y, m) => at(m.clientX),
+      end: () => {},
+      cancel: () => props.bench.setCursor(from),
+    });
+  };
+  const unit = (row: RowName): string =>
+    row === 'rate' ? shownAs('rate').unit : row === 'tilt' ? '' : shownAs('moment').unit;
+  return (
+    <section class="compare-plots" style={{ height: `${props.height}px` }} aria-label={c.curves}>
+      <For each={rows()}>
+        {(row) => (
+          <div
+            class={named() ? 'row-title' : 'row-on'}
+            style={{
+              top: `${box(row).y - (named() ? 5 : 20)}px`,
+              left: named() ? undefined : `${props.timeLeft + props.axis.x0}px`,
+            }}
+          >
+            <h3>
+              {ROW_TITLES[row]}
+              <span class="unit">{unit(row)}</span>
+              <Show when={props.valuesWidth === 0}>
+                <span class="values-on">
+                  <Pair
+                    courses={courses()}
+                    line={linesOf(row, twisting()).slice(-1)[0]}
+                    cursor={props.bench.cursor()}
+                  />
+                </span>
+              </Show>
+            </h3>
+            <Show when={row === 'rate' && named()}>
+              <Show when={twisting()}>
+                <p class="twist">
+                  <Icon name="twist" size={16} /> {texts.plots.Twist}
+                </p>
+              </Show>
+              <p class="som">
+                <Icon name="somersault" size={16} /> {texts.plots.Somersault}
+              </p>
+            </Show>
+            <Show when={row === 'tilt' && named()}>
+              <p class="quiet">
+                <Icon name="tilt" size={16} class="tilt" /> {texts.plots.fromPlane}
+              </p>
+            </Show>
+          </div>
+        )}
+      </For>
+      <div
+        class="time-column"
+        style={{ left: `${props.timeLeft}px`, width: `${props.axis.width}px`, height: `${props.height}px` }}
+        onPointerDown={press}
+      >
+        <canvas ref={canvas} class="plots" style={{ width: `${props.axis.width}px`, height: `${props.height}px` }} />
+      </div>
+      <Show when={props.valuesWidth > 0}>
+        <div
+          class="compare-values"
+          style={{ left: `${props.timeLeft + props.axis.width + 6}px`, width: `${props.valuesWidth}px` }}
+        >
+          <span class="spoken">{c.values}</span>
+          <For each={rows()}>
+            {(row) => (
+              <div class="values-of" style={{ top: `${box(row).y - 6}px`, height: `${box(row).height + 12}px` }}>
+                <For each={[...linesOf(row, twisting())].reverse()}>
+                  {(line) => <Pair courses={courses()} line={line} cursor={props.bench.cursor()} />}
+                </For>
+              </div>
+            )}
+          </For>
+        </div>
+      </Show>
+    </section>
+  );
+}
+
+const QUANTITY: Readonly<Record<MeasureName, Quantity>> = {
+  twist: 'rate',
+  somersault: 'rate',
+  tilt: 'angle',
+  lateral: 'moment',
+  long: 'moment',
+};
+
+/** One quantity at the cursor, for the two that are told apart. */
+export function Pair(props: { courses: readonly Course[]; line: Line; cursor: number }): JSX.Element {
+  const value = ({ result, shiftS }: Course): string => {
+    const curve = MEASURES[props.line.name](result);
+    const place = calcPlace(result.frames, props.cursor + shiftS);
+    const v = curve(place.i) * (1 - place.share) + curve(place.i + 1) * place.share;
+    const { decimals } = shownAs(QUANTITY[props.line.name]);
+    return formatNumber(v, props.line.name === 'tilt' ? 1 : decimals);
+  };
+  return (
+    <For each={props.courses.filter((one) => one.told)}>
+      {(one) => (
+        <span class={`pair-value ${props.line.hue}`}>
+          <VersionTag letter={one.letter} small /> <b>{value(one)}</b>
+          <Show when={props.line.name === 'tilt'}>°</Show>
+        </span>
+      )}
+    </For>
+  );
+}

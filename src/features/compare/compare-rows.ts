@@ -1,0 +1,112 @@
+/** The rows of the difference table as people read them, and as a sheet takes them. */
+import { DEG } from '../../../sim/math/angles.ts';
+import type { CompareRow } from '../../engine/compare.ts';
+import { formatNumber } from '../../ui/numbers.ts';
+import { type Quantity, sayNumber, unitBeside } from '../../ui/units.ts';
+import { compareTexts as c } from './words.ts';
+
+export interface TableRow {
+  readonly key: CompareRow['key'];
+  readonly title: string;
+  readonly unit: string;
+  readonly base: string;
+  readonly other: string;
+  /** with its sign; empty where one of the two has no number */
+  readonly difference: string;
+  /** "more", "further short", "same" */
+  readonly word: string;
+  /** -1 to 1: difference as a share of the larger of the two */
+  readonly share: number;
+}
+
+interface Look {
+  readonly quantity: Quantity;
+  readonly factor: number;
+  readonly decimals?: number;
+}
+const LOOKS: Readonly<Record<CompareRow['unit'], Look>> = {
+  rev: { quantity: 'turns', factor: 1 },
+  'rev/s': { quantity: 'rate', factor: 1 },
+  rad: { quantity: 'angle', factor: DEG },
+  'kg m2': { quantity: 'moment', factor: 1 },
+  'kg m2/s': { quantity: 'momentum', factor: 1 },
+  J: { quantity: 'energy', factor: 1 },
+  s: { quantity: 'time', factor: 1 },
+  m: { quantity: 'length', factor: 1 },
+};
+/** Told even where both have none of it. */
+const ALWAYS: ReadonlySet<string> = new Set(['somersaults', 'twists', 'landingShort']);
+/** A tilt deserves a tenth of a degree, a landing does not. */
+const TENTHS: ReadonlySet<string> = new Set(['greatestTilt', 'landingTilt']);
+
+const lookOf = (row: CompareRow): Look => ({
+  ...LOOKS[row.unit],
+  ...(TENTHS.has(row.key) ? { decimals: 1 } : {}),
+});
+
+export function listRows(rows: readonly CompareRow[]): TableRow[] {
+  const isSaid = (row: TableRow): boolean =>
+    ALWAYS.has(row.key) ? row.base !== '–' || row.other !== '–' : /[1-9]/.test(row.base + row.other);
+  return rows
+    .map((row) => {
+      const { quantity, factor, decimals } = lookOf(row);
+      const number = (v: number | undefined): string =>
+        v === undefined ? '–' : sayNumber(quantity, v * factor, decimals);
+      const [x, y] = row.values;
+      const d = row.differences[1];
+      const size = d === undefined ? '' : sayNumber(quantity, Math.abs(d) * factor, decimals);
+      // what rounds to nothing is nothing to a reader
+      const same = d !== undefined && (row.words[1] === 'same' || !/[1-9]/.test(size));
+      return {
+        key: row.key,
+        title: c.rows[row.key],
+        unit: unitBeside(quantity),
+        base: row.key === 'landingShort' ? sayLanding(x, factor) : number(x),
+        other: row.key === 'landingShort' ? sayLanding(y, factor) : number(y),
+        difference: d === undefined ? '' : same ? c.same : `${d < 0 ? '\u2212' : '+'}${size}`,
+        word: same ? c.same : row.words[1],
+        share: d === undefined || same ? 0 : d / Math.max(Math.abs(x ?? 0), Math.abs(y ?? 0), 1e-12),
+      };
+    })
+    .filter(isSaid);
+}
+
+function sayLanding(v: number | undefined, factor: number): string {
+  if (v === undefined) return '–';
+  const deg = Math.round(Math.abs(v * factor));
+  return deg === 0 ? '0' : `${formatNumber(deg, 0)} ${v > 0 ? c.short : c.over}`;
+}
+
+const cell = (text: string): string => (/[",\n]/.test(text) ? `"${text.replace(/"/g, '""')}"` : text);
+
+/** Comma, point and plain minus, two decimals more than are shown; metric units and revolutions, whatever the page shows. */
+export function formatCsv(rows: readonly CompareRow[], names: { base: string; other: string }): string {
+  const UNITS: Readonly<Record<CompareRow['unit'], string>> = {
+    rev: 'rev',
+    'rev/s': 'rev/s',
+    rad: 'deg',
+    'kg m2': 'kg m2',
+    'kg m2/s': 'kg m2/s',
+    J: 'J',
+    s: 's',
+    m: 'm',
+  };
+  const lines = rows.map((row) => {
+    const { factor, decimals } = lookOf(row);
+    const fixed = (v: number | undefined): string =>
+      v === undefined ? '' : (v * factor).toFixed((decimals ?? 2) + 2).replace(/^-(?=0\.?0*$)/, '');
+    const [x, y] = row.values;
+    return [c.rows[row.key], UNITS[row.unit], fixed(x), fixed(y), fixed(row.differences[1]), row.words[1] ?? ''];
+  });
+  const head = [c.csv.measure, c.csv.unit, names.base, names.other, c.csv.difference, c.csv.word];
+  return `${[head, ...lines].map((line) => line.map(cell).join(',')).join('\n')}\n`;
+}
+
+/** The three differences that matter most, for ears. */
+export function speakRows(rows: readonly TableRow[]): string {
+  const main = ['somersaults', 'twists', 'landingShort', 'peakTwistRate', 'airTime'];
+  return rows
+    .filter((r) => main.includes(r.key) && r.word !== '' && r.word !== c.same)
+    .map((r) => `${r.title.toLowerCase()} ${r.difference.replace(/^[+\u2212]/, '')} ${r.unit} ${r.word}`)
+    .join(', ');
+}

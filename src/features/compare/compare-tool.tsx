@@ -1,0 +1,171 @@
+/** Compare: versions of a skill fly together, in the pictures, in sentences, in curves and in a table of what differs. */
+import { createEffect, createMemo, createSignal, Match, Show, Switch, untrack } from 'solid-js';
+import { getPart, type ToolProps } from '../../app/tool.ts';
+import { TabPanel, ToolTabs } from '../../ui/tabs.tsx';
+import { CompareChanges } from './compare-changes.tsx';
+import { CompareControls, StaysChoice } from './compare-controls.tsx';
+import { ComparePlots } from './compare-plots.tsx';
+import { makeCompareState } from './compare-state.ts';
+import { CompareTable, CopyTable, PairChoice } from './compare-table.tsx';
+import { VersionAdd } from './version-add.tsx';
+import { VersionActions, VersionRows } from './version-rows.tsx';
+import { VersionStrips } from './version-strips.tsx';
+import { compareTexts as c } from './words.ts';
+
+const VALUES = 88;
+const CONTROLS = 40;
+const ROW = 30;
+
+export function CompareTool(props: ToolProps) {
+  const state = untrack(() => getPart(props.bench, makeCompareState));
+  const any = createMemo(() => state.flown().length > 1);
+  const wide = (): boolean => props.device === 'bench';
+  return (
+    <div class="compare" classList={{ touch: !wide() }}>
+      <Show when={any()} fallback={<Empty {...props} state={state} />}>
+        <Show when={wide()} fallback={<TouchCompare {...props} state={state} />}>
+          <WideCompare {...props} state={state} />
+        </Show>
+      </Show>
+    </div>
+  );
+}
+
+type Parts = ToolProps & { state: ReturnType<typeof makeCompareState> };
+
+function Empty(props: Parts) {
+  return (
+    <div class="compare-empty" style={{ 'padding-left': `${props.timeLeft > 100 ? props.timeLeft : 20}px` }}>
+      <p>
+        <b>{c.empty}</b> {c.emptyHelp}
+      </p>
+      <VersionAdd bench={props.bench} state={props.state} />
+    </div>
+  );
+}
+
+/** Laptop: everything at once; at the right the two that are told apart. */
+function WideCompare(props: Parts) {
+  const [tab, setTab] = createSignal<'table' | 'changes'>('table');
+  const left = (): number => props.timeLeft + props.axis.width;
+  const count = (): number => props.state.flown().length;
+  const plotsHeight = (): number => Math.max(150, props.height - CONTROLS - count() * ROW - 10);
+  return (
+    <div class="compare-wide">
+      <div class="compare-left" style={{ width: `${left() + VALUES}px` }}>
+        <div class="compare-top" style={{ height: `${CONTROLS}px` }}>
+          <VersionAdd bench={props.bench} state={props.state} />
+          <CompareControls state={props.state} layout />
+        </div>
+        <VersionRows state={props.state} actions={false} beside={<StaysChoice state={props.state} />} />
+        <Show
+          when={props.state.apart()}
+          fallback={
+            <ComparePlots
+              bench={props.bench}
+              state={props.state}
+              axis={props.axis}
+              height={plotsHeight()}
+              timeLeft={props.timeLeft}
+              valuesWidth={VALUES}
+              lineWidth={2.2}
+            />
+          }
+        >
+          <VersionStrips
+            bench={props.bench}
+            state={props.state}
+            axis={props.axis}
+            height={plotsHeight()}
+            timeLeft={props.timeLeft}
+            side={VALUES}
+          />
+        </Show>
+      </div>
+      <section class="compare-right" aria-label={c.tabs.table}>
+        <header>
+          <PairChoice state={props.state} />
+          <ToolTabs
+            id="pair"
+            label={c.tabs.table}
+            titles={c.tabs}
+            names={['table', 'changes']}
+            chosen={tab()}
+            choose={setTab}
+          />
+          <CopyTable state={props.state} short />
+        </header>
+        <TabPanel class="compare-told" id="pair" chosen={tab()}>
+          <Show when={tab() === 'table'} fallback={<CompareChanges bench={props.bench} state={props.state} />}>
+            <CompareTable state={props.state} />
+          </Show>
+        </TabPanel>
+        <Show when={props.state.other()?.letter !== 'A' ? props.state.other() : props.state.base()}>
+          {(one) => <VersionActions letter={one().letter} state={props.state} />}
+        </Show>
+      </section>
+    </div>
+  );
+}
+
+const TOUCH_TABS = ['versions', 'curves', 'table', 'strips', 'changes'] as const;
+type TouchTab = (typeof TOUCH_TABS)[number];
+const TAB_HEIGHT = 48;
+
+/** Tablet and phone: one thing at a time. */
+function TouchCompare(props: Parts) {
+  const [tab, setTab] = createSignal<TouchTab>('versions');
+  const phone = (): boolean => props.device === 'phone';
+  // beside each other they are not in one picture too
+  createEffect(() => props.state.setApart(tab() === 'strips'));
+  const room = (): number => props.height - TAB_HEIGHT;
+  const values = (): number => (phone() ? 0 : Math.max(0, props.width - props.axis.width - 12));
+  return (
+    <div class="compare-touch">
+      <ToolTabs id="compare" label={c.versions} titles={c.tabs} names={TOUCH_TABS} chosen={tab()} choose={setTab} />
+      <TabPanel class="compare-told" id="compare" chosen={tab()} heightPx={room()}>
+        <Switch>
+          <Match when={tab() === 'versions'}>
+            <VersionRows state={props.state} actions />
+            <VersionAdd bench={props.bench} state={props.state} />
+            <CompareControls state={props.state} layout={false} />
+            <StaysChoice state={props.state} />
+          </Match>
+          <Match when={tab() === 'curves'}>
+            <ComparePlots
+              bench={props.bench}
+              state={props.state}
+              axis={props.axis}
+              height={Math.max(phone() ? 330 : 250, room())}
+              timeLeft={props.timeLeft}
+              valuesWidth={values()}
+              lineWidth={phone() ? 2.2 : 2.8}
+            />
+          </Match>
+          <Match when={tab() === 'table'}>
+            <p class="touch-pair">
+              <PairChoice state={props.state} />
+            </p>
+            <CompareTable state={props.state} />
+            <p class="touch-pair">
+              <CopyTable state={props.state} />
+            </p>
+          </Match>
+          <Match when={tab() === 'strips'}>
+            <VersionStrips
+              bench={props.bench}
+              state={props.state}
+              axis={props.axis}
+              height={room()}
+              timeLeft={props.timeLeft}
+              side={phone() ? 0 : values()}
+            />
+          </Match>
+          <Match when={tab() === 'changes'}>
+            <CompareChanges bench={props.bench} state={props.state} />
+          </Match>
+        </Switch>
+      </TabPanel>
+    </div>
+  );
+}

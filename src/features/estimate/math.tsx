@@ -1,0 +1,45 @@
+/** A formula as elements of MathML, made one by one: text of a sheet is only ever text. */
+import { createEffect, createSignal, onCleanup, onMount } from 'solid-js';
+import type { MathNode } from '../../../sim/index.ts';
+import { estimateTexts as e } from './words.ts';
+
+const MATHML = 'http://www.w3.org/1998/Math/MathML';
+const TAGS: ReadonlySet<string> = new Set('math mrow mi mn mo mtext mspace mfrac msup msub msqrt mroot'.split(' '));
+const ATTRIBUTES: ReadonlySet<string> = new Set(['mathvariant', 'width', 'displaystyle']);
+
+function make(node: MathNode): Element {
+  const element = document.createElementNS(MATHML, TAGS.has(node.tag) ? node.tag : 'mtext');
+  for (const [name, value] of Object.entries(node.attributes ?? {}))
+    if (ATTRIBUTES.has(name)) element.setAttribute(name, value);
+  if (node.children) element.append(...node.children.map(make));
+  else element.textContent = node.text ?? '';
+  return element;
+}
+
+/** Where it is wider than its place it can be moved, by keys too. */
+export function Mathematics(props: { formula: MathNode; name: string }) {
+  let place!: HTMLSpanElement;
+  const [isWide, setWide] = createSignal(false);
+  const measure = (): void => {
+    setWide(place.scrollWidth > place.clientWidth + 1);
+  };
+  createEffect(() => {
+    place.replaceChildren(make(props.formula));
+    measure();
+  });
+  onMount(() => {
+    const watch = new ResizeObserver(measure);
+    watch.observe(place);
+    onCleanup(() => watch.disconnect());
+  });
+  return (
+    // biome-ignore lint/a11y/useSemanticElements: a fieldset groups controls, and here is none
+    <span
+      class="mathematics"
+      ref={place}
+      role="group"
+      aria-label={e.formulaOf(props.name)}
+      tabIndex={isWide() ? 0 : undefined}
+    />
+  );
+}

@@ -1,0 +1,136 @@
+/** Which sheet, its title, and what can be done with it. */
+import { createUniqueId, For, Show, untrack } from 'solid-js';
+import type { Bench } from '../../app/bench.ts';
+import { saveBlob } from '../../app/file-door.ts';
+import type { FlightResult } from '../../engine/result.ts';
+import { type EstimateState, OWN, WITH_SKILL } from './estimate-state.ts';
+import { estimateTexts as e } from './words.ts';
+
+export interface HeadProps {
+  readonly bench: Bench;
+  readonly state: EstimateState;
+  readonly guide: boolean;
+  readonly onGuide: () => void;
+}
+
+export function SheetHead(props: HeadProps & { actions: boolean }) {
+  const id = createUniqueId();
+  return (
+    <div class="sheet-head">
+      <label for={id}>{e.sheet}</label>
+      <select id={id} value={props.state.from()} onChange={(event) => props.state.choose(event.currentTarget.value)}>
+        <optgroup label={e.ready}>
+          <For each={props.state.engine()?.sheets ?? []}>
+            {(one) => (
+              <option value={one.id} selected={one.id === props.state.from()}>
+                {one.sheet.title}
+              </option>
+            )}
+          </For>
+        </optgroup>
+        <Show when={props.state.hasSkillSheet()}>
+          <option value={WITH_SKILL} selected={props.state.from() === WITH_SKILL}>
+            {e.withSkill}
+          </option>
+        </Show>
+        <option value={OWN} selected={props.state.from() === OWN}>
+          {e.own}
+        </option>
+      </select>
+      <Show when={props.state.from() === OWN || props.state.from() === WITH_SKILL}>
+        <input
+          type="text"
+          class="sheet-title"
+          aria-label={e.titleLabel}
+          value={props.state.sheet()?.title ?? ''}
+          maxLength={200}
+          onInput={(event) => props.state.setTitle(event.currentTarget.value)}
+        />
+      </Show>
+      <Show when={props.actions}>
+        <SheetActions {...props} />
+      </Show>
+    </div>
+  );
+}
+
+export function SheetActions(props: HeadProps) {
+  const bench = untrack(() => props.bench);
+  const fault = (error: unknown): void => {
+    bench.tell({ text: e.failed(error instanceof Error ? error.message : String(error)) });
+  };
+  const name = (): string =>
+    (props.state.sheet()?.title ?? '').replace(/[^\p{L}\p{N}]+/gu, '-').toLowerCase() || 'sheet';
+  const write = (also: 'csv' | 'page'): void => {
+    const sheet = props.state.sheet();
+    const result: FlightResult = props.bench.result();
+    if (!sheet) return;
+    // opened at once: a window that opens later is taken for one that nobody asked for
+    const shown = also === 'page' ? window.open('', '_blank') : undefined;
+    const title = name();
+    props.state
+      .engine()
+      ?.compute(sheet, result, also)
+      .then(({ csv, page }) => {
+        if (csv !== undefined) saveBlob(`${title}.csv`, new Blob([csv], { type: 'text/csv' }));
+        if (page === undefined) return;
+        const blob = new Blob([page], { type: 'text/html' });
+        if (shown) shown.location.href = URL.createObjectURL(blob);
+        else saveBlob(`${title}.html`, blob);
+      })
+      .catch((error: unknown) => {
+        shown?.close();
+        fault(error);
+      });
+  };
+  const save = (): void => {
+    const sheet = props.state.sheet();
+    const by = props.state.engine();
+    if (sheet && by) saveBlob(`${name()}.sheet.json`, new Blob([by.write(sheet)], { type: 'application/json' }));
+  };
+  const open = (): void => {
+    const input = document.createElement('input');
+    input.type = 'file';
+    input.accept = '.json,.txt,application/json,text/plain';
+    const { state, bench } = untrack(() => props);
+    input.addEventListener('change', () => {
+      const file = input.files?.[0];
+      const by = state.engine();
+      if (!file || !by) return;
+      void file
+        .text()
+        .then((text) => state.open(by.read(text)))
+        .catch((error: unknown) => {
+          bench.tell({ text: e.openFailed(file.name, error instanceof Error ? error.message : String(error)) });
+        });
+    });
+    input.click();
+  };
+  return (
+    <div class="sheet-actions">
+      <Show when={props.state.changed()}>
+        <button type="button" class="plain" onClick={() => props.state.startOver()}>
+          {e.startOver}
+        </button>
+      </Show>
+      <button type="button" class="plain" aria-expanded={props.guide} onClick={() => props.onGuide()}>
+        {e.help}
+      </button>
+      <button type="button" class="plain" onClick={open}>
+        {e.open}
+      </button>
+      <button type="button" class="plain" onClick={() => props.state.keepWithSkill()}>
+        {e.keepWithSkill}
+      </button>
+      <button type="button" class="plain" onClick={save}>
+        {e.save}
+      </button>
+      <button type="button" class="plain" onClick={() => write('csv')}>
+        {e.csv}
+      </button>
+      <button type="button" class="plain" onClick={() => write('page')}>
+        {e.print}
+      </button>
+    </div>
+  );
+}

@@ -1,0 +1,23 @@
+/** Words of one instant: bounds, the pin. */
+export const boundsTexts = {
+  within: 'within its joints’ bounds',
+  speed: (joint: string) => `${joint} too fast`,
+  range: (joint: string) => `${joint} beyond its range`,
+  torque: (joint: string) => `${joint} beyond its strength`,
+  beyond: (first: string, more: number) => (more > 0 ? `${first}, and ${more} more` : first),
+};
+
+export const pinTexts = {
+  here: 'Pin here',
+  remove: 'Remove pin',
+  against: (shape: string, s: string) => `against ${shape} at ${s} s`,
+  narrowFast: 'narrow, fast',
+  wideSlow: 'wide, slow',
+  rateTwist: 'twist',
+  rateSomersault: 'somersault',
+  momentLong: 'long axis',
+  momentLateral: 'lateral axis',
+  pinned: (value: string) => `${value} at the pin`,
+  axes: 'across: moment; up: rate',
+  explain: 'moment across, rate upward: the area is the momentum about the long axis',
+};

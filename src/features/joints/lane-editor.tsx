@@ -1,0 +1,177 @@
+/** The open lane's typed side: the chosen key's time and angle, what it is counted from, whether the joint stops there. */
+
+import { createMemo, For, Show } from 'solid-js';
+import type { FileTime } from '../../../sim/index.ts';
+import { DEG } from '../../../sim/math/angles.ts';
+import type { Bench } from '../../app/bench.ts';
+import { calcPlace, readAt } from '../../app/plot/readout.ts';
+import { texts } from '../../app/words.ts';
+import { addKey, changeBlock, changeKey, removeKey } from '../../document/edits.ts';
+import type { Lane } from '../../document/lanes.ts';
+import { moveTime } from '../../document/times.ts';
+import { Icon } from '../../ui/icon.tsx';
+import { NumberField } from '../../ui/number-field.tsx';
+import { limitKey, moveKey } from './lane-keys.tsx';
+import { laneTexts } from './words.ts';
+
+const t = laneTexts;
+const ANCHORS = ['takeoff', 'apex', 'touchdown'] as const;
+const KINDS = ['stop', 'pass'] as const;
+
+export function LaneEditor(props: {
+  bench: Bench;
+  lane: Lane;
+  chosen: number | undefined;
+  choose: (index: number) => void;
+  close: () => void;
+}) {
+  const label = (): string => texts.joint(props.lane.id);
+  const index = (): number => props.chosen ?? -1;
+  const key = createMemo(() => props.lane.keys[index()]);
+  const anchor = createMemo((): FileTime | undefined => {
+    const source = key()?.source;
+    const { schedule } = props.bench.result().file;
+    if (!source) return undefined;
+    return source.kind === 'key' ? schedule.keys?.[source.index]?.at : schedule.blocks?.[source.block]?.[source.side];
+  });
+  const setAnchor = (name: FileTime['anchor']): void => {
+    const k = key();
+    if (!k) return;
+    const time = moveTime({ anchor: name, s: 0 }, k.t, props.bench.anchors());
+    const file = props.bench.file();
+    const { source } = k;
+    const next =
+      source.kind === 'key'
+        ? changeKey(file, source.index, { at: time })
+        : changeBlock(file, source.block, { [source.side]: time });
+    props.bench.edit(next, t.anchored(label()));
+  };
+  const addHere = (): void => {
+    const bench = props.bench;
+    const lane = props.lane;
+    const { frames, flight } = bench.result();
+    const deg = Math.round(
+      readAt(frames.angles, calcPlace(frames, bench.cursor()), flight.body.angles.length, lane.column) * DEG,
+    );
+    const at = { anchor: 'takeoff' as const, s: Math.round(bench.cursor() * 1000) / 1000 };
+    bench.edit(addKey(bench.file(), { angle: lane.id, at, deg, kind: 'stop' }), t.added(label()));
+  };
+  return (
+    <div class="lane-editor">
+      <p class="lane-editor-head">
+        <button type="button" class="plain small" onClick={addHere}>
+          {t.addHere}
+        </button>
+        <button type="button" class="plain small" onClick={() => props.close()}>
+          {t.close}
+        </button>
+      </p>
+      <Show when={props.lane.keys.length > 0}>
+        <p class="key-steps">
+          <button
+            type="button"
+            class="square"
+            aria-label={t.before}
+            disabled={index() <= 0}
+            onClick={() => props.choose(index() - 1)}
+          >
+            <Icon name="back" size={14} />
+          </button>
+          {t.step(index() < 0 ? '–' : String(index() + 1), String(props.lane.keys.length))}
+          <button
+            type="button"
+            class="square"
+            aria-label={t.after}
+            disabled={index() >= props.lane.keys.length - 1}
+            onClick={() => props.choose(index() + 1)}
+          >
+            <Icon name="on" size={14} />
+          </button>
+        </p>
+      </Show>
+      <Show when={key()} fallback={<p class="quiet">{t.chooseKey}</p>}>
+        {(k) => (
+          <>
+            <div class="lane-cells">
+              <NumberField
+                compact
+                label={t.time}
+                unit="s"
+                value={k().t}
+                min={-2}
+                max={20}
+                step={0.01}
+                decimals={2}
+                onChange={(v) => {
+                  const s = limitKey(props.bench, props.lane, index(), v);
+                  props.bench.edit(
+                    moveKey(props.bench.file(), props.bench, props.lane, k(), s, k().deg),
+                    t.moved(label()),
+                  );
+                }}
+              />
+              <NumberField
+                compact
+                label={t.angle}
+                unit="°"
+                value={k().deg}
+                min={Math.round(props.lane.rangeDeg[0])}
+                max={Math.round(props.lane.rangeDeg[1])}
+                step={1}
+                decimals={0}
+                onChange={(v) =>
+                  props.bench.edit(
+                    moveKey(props.bench.file(), props.bench, props.lane, k(), k().t, v),
+                    t.moved(label()),
+                  )
+                }
+              />
+            </div>
+            <fieldset class="choice">
+              <legend>{t.counted}</legend>
+              <For each={ANCHORS}>
+                {(name) => (
+                  <button type="button" aria-pressed={anchor()?.anchor === name} onClick={() => setAnchor(name)}>
+                    {t.anchors[name]}
+                  </button>
+                )}
+              </For>
+            </fieldset>
+            <Show when={k().source.kind === 'key' && k().source} fallback={<p class="quiet">{t.edgeOf}</p>}>
+              {(source) => (
+                <fieldset class="choice">
+                  <legend>{t.atKey}</legend>
+                  <For each={KINDS}>
+                    {(kind) => (
+                      <button
+                        type="button"
+                        aria-pressed={k().kind === kind}
+                        onClick={() => {
+                          const s = source();
+                          if (s && s.kind === 'key')
+                            props.bench.edit(changeKey(props.bench.file(), s.index, { kind }), t.stopsPasses(label()));
+                        }}
+                      >
+                        {kind === 'stop' ? t.stop : t.pass}
+                      </button>
+                    )}
+                  </For>
+                  <button
+                    type="button"
+                    onClick={() => {
+                      const s = source();
+                      if (s && s.kind === 'key')
+                        props.bench.edit(removeKey(props.bench.file(), s.index), t.removed(label()));
+                    }}
+                  >
+                    {t.remove}
+                  </button>
+                </fieldset>
+              )}
+            </Show>
+          </>
+        )}
+      </Show>
+    </div>
+  );
+}

@@ -1,0 +1,78 @@
+/** What can be done with picked keys, for fingers and for those who do not know the keys: a bar while any are picked. */
+
+import { createEffect, createSignal, For, on, onCleanup, Show } from 'solid-js';
+import type { Bench } from '../../app/bench.ts';
+import { keyTexts } from '../../app/key-words.ts';
+import { findCommand } from '../../commands/table.ts';
+import { Icon } from '../../ui/icon.tsx';
+
+const ACTS = [
+  ['copy', 'copy'],
+  ['mirror', 'mirror'],
+  ['earlier', 'keys-earlier'],
+  ['later', 'keys-later'],
+  ['closer', 'keys-closer'],
+  ['apart', 'keys-apart'],
+  ['remove', 'remove-keys'],
+] as const;
+
+/** How long it is shown what was done, ms. */
+const SHOWN = 2500;
+
+export function PickedBar(props: { bench: Bench }) {
+  const [told, setTold] = createSignal('');
+  const isSeveral = (): boolean => props.bench.keys.picked().length > 1;
+  let timer: ReturnType<typeof setTimeout> | undefined;
+  createEffect(
+    on(
+      () => props.bench.keys.said(),
+      (said) => {
+        clearTimeout(timer);
+        setTold(said);
+        timer = setTimeout(() => setTold(''), SHOWN);
+      },
+      { defer: true },
+    ),
+  );
+  onCleanup(() => clearTimeout(timer));
+  return (
+    <>
+      {/* one key has its own cells beside its lane */}
+      <Show when={isSeveral() && !props.bench.before()}>
+        <div class="picked-bar" role="toolbar" aria-label={keyTexts.pickedBar}>
+          <b>{keyTexts.pickedCount(props.bench.keys.picked().length)}</b>
+          <For each={ACTS}>
+            {([word, id]) => (
+              <button
+                type="button"
+                class="plain"
+                title={`${findCommand(id).title} (${findCommand(id).keys[0]})`}
+                disabled={findCommand(id).when?.(props.bench) === false}
+                onClick={() => findCommand(id).run(props.bench)}
+              >
+                {keyTexts.bar[word]}
+              </button>
+            )}
+          </For>
+          <button
+            type="button"
+            class="plain square"
+            aria-label={keyTexts.bar.none}
+            title={keyTexts.bar.none}
+            onClick={() => props.bench.keys.pickNone()}
+          >
+            <Icon name="close" size={14} />
+          </button>
+        </div>
+      </Show>
+      <Show when={told() && !isSeveral()}>
+        <p class="picked-bar told-bar" aria-hidden="true">
+          {told()}
+        </p>
+      </Show>
+      <p class="spoken" role="status" aria-live="polite">
+        {props.bench.keys.said()}
+      </p>
+    </>
+  );
+}

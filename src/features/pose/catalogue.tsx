@@ -1,0 +1,262 @@
+/**
+ * The shapes: a small picture of each with its two moments as bars. Sorted by one of them it is a lesson in itself. Enter or
+ * a press lays a shape at the cursor; dragged to the ruler it is laid there. The last tile keeps the pose at the cursor.
+ */
+
+import { createMemo, createSignal, For, Show, untrack } from 'solid-js';
+import type { ShapeData, ShapeMoments } from '../../../sim/index.ts';
+import type { Bench } from '../../app/bench.ts';
+import { LEFT } from '../../app/bench-columns.ts';
+import { keyTexts } from '../../app/key-words.ts';
+import { type ArmPath, getLaying, MOVE, type Sorting } from '../../app/laying.ts';
+import { texts } from '../../app/words.ts';
+import { calcQuarterTimes, getEventTimes, snapTime } from '../../document/snap.ts';
+import { startDrag } from '../../ui/drag.ts';
+import { Icon } from '../../ui/icon.tsx';
+import { NumberField } from '../../ui/number-field.tsx';
+import { formatNumber } from '../../ui/numbers.ts';
+import { type TimeAxis, tOf } from '../../ui/plot/axis.ts';
+import { poseTexts } from './words.ts';
+
+const PATHS: readonly ArmPath[] = ['direct', 'front', 'side'];
+const SORTINGS: readonly Sorting[] = ['long', 'lateral', 'name'];
+const TILE = { width: 88, height: 74 };
+/** Longest bar, px. */
+const BAR = 52;
+
+interface Entry {
+  readonly id: string;
+  readonly shape: ShapeData;
+  readonly angles: readonly number[];
+  readonly moments: ShapeMoments;
+}
+
+export function Catalogue(props: { bench: Bench; axis: TimeAxis; device: 'bench' | 'tablet' | 'phone' }) {
+  const laying = untrack(() => getLaying(props.bench));
+  const [naming, setNaming] = createSignal(false);
+  const { posing } = untrack(() => props.bench.ports);
+  // the athlete's body alone decides pictures and moments, and it outlives most edits
+  const athlete = createMemo(() => JSON.stringify(props.bench.athlete()));
+  const entries = createMemo<Entry[]>(() => {
+    athlete();
+    const { body } = untrack(() => props.bench.result().flight);
+    return Object.entries(laying.shapes()).map(([id, shape]) => {
+      const angles = posing.poseOf(body, shape);
+      return { id, shape, angles, moments: posing.moments(body, angles) };
+    });
+  });
+  const pictures = new Map<string, string>();
+  const pictureOf = (entry: Entry): string => {
+    const key = `${athlete()} ${entry.angles.join()}`;
+    const known = pictures.get(key);
+    if (known !== undefined) return known;
+    const made = props.bench.ports.stage.poseTile(props.bench.result(), entry.angles, TILE.width - 6, TILE.height - 6);
+    pictures.set(key, made);
+    return made;
+  };
+  const sorted = createMemo(() => {
+    const by = laying.sorting();
+    return [...entries()].sort((a, b) =>
+      by === 'name' ? a.shape.title.localeCompare(b.shape.title) : a.moments[by] - b.moments[by],
+    );
+  });
+  const most = createMemo(() => ({
+    long: Math.max(...entries().map((e) => e.moments.long)),
+    lateral: Math.max(...entries().map((e) => e.moments.lateral)),
+  }));
+  // rests while a hand is at work
+  const here = createMemo<ShapeMoments>((last) => {
+    if (last && props.bench.before()) return last;
+    const now = props.bench.ports.posing.anglesAt(props.bench.result(), props.bench.cursor());
+    return props.bench.ports.posing.moments(props.bench.result().flight.body, now);
+  });
+  const between = (): string => {
+    const list = [...entries()].sort((a, b) => a.moments.long - b.moments.long);
+    const at = here().long;
+    const below = list.filter((e) => e.moments.long <= at).at(-1);
+    const above = list.find((e) => e.moments.long > at);
+    return poseTexts.between(formatNumber(at, 2), below?.shape.title, above?.shape.title);
+  };
+
+  const left = (): number => (props.device === 'bench' ? LEFT : 0);
+  const timeAt = (clientX: number, clientY: number, free: boolean): number | undefined => {
+    const over = document.elementFromPoint(clientX, clientY);
+    if (over?.closest('.tool')) return undefined;
+    const t = tOf(props.axis, clientX - left());
+    const { duration } = props.axis;
+    if (t < -0.02 || t > duration + 0.02) return undefined;
+    const s = Math.min(Math.max(t, 0), duration);
+    if (free) return s;
+    const marks = [...getEventTimes(props.bench.anchors()), ...calcQuarterTimes(props.bench.result().frames)];
+    return Math.min(Math.max(snapTime(s, marks, props.axis.pxPerS).s, 0), duration);
+  };
+  const press = (e: PointerEvent, entry: Entry): void => {
+    let at: number | undefined;
+    let moved = false;
+    startDrag(e, {
+      move: (_dx, _dy, m) => {
+        moved = true;
+        at = timeAt(m.clientX, m.clientY, m.altKey);
+        laying.setCarried({ id: entry.id, title: entry.shape.title, at, clientX: m.clientX, clientY: m.clientY });
+      },
+      end: () => {
+        laying.setCarried(undefined);
+        if (moved && at !== undefined) laying.lay(entry.id, at);
+        if (moved) swallowClick = true;
+        setTimeout(() => {
+          swallowClick = false;
+        });
+      },
+      cancel: () => laying.setCarried(undefined),
+    });
+  };
+  let swallowClick = false;
+
+  return (
+    <div class="catalogue" classList={{ 'as-strip': props.device !== 'bench' }}>
+      <div class="laying">
+        <fieldset class="choice">
+          <legend>{poseTexts.sortedBy}</legend>
+          <For each={SORTINGS}>
+            {(name) => (
+              <button type="button" aria-pressed={laying.sorting() === name} onClick={() => laying.setSorting(name)}>
+                {poseTexts.sortings[name]}
+              </button>
+            )}
+          </For>
+        </fieldset>
+        <fieldset class="choice">
+          <legend>{texts.shapes.arms}</legend>
+          <For each={PATHS}>
+            {(name) => (
+              <button type="button" aria-pressed={laying.arms() === name} onClick={() => laying.setArms(name)}>
+                {poseTexts.paths[name]}
+              </button>
+            )}
+          </For>
+        </fieldset>
+        <NumberField
+          label={keyTexts.moveTakes}
+          unit="s"
+          value={laying.moveS()}
+          min={MOVE.least}
+          max={MOVE.most}
+          step={0.01}
+          decimals={2}
+          onChange={laying.setMoveS}
+        />
+      </div>
+      <p class="catalogue-key quiet">
+        {poseTexts.moment} <b class="twist">{texts.plots.longAxis}</b> <b class="som">{texts.plots.lateral}</b>
+        <span>{poseTexts.enterLays(formatNumber(props.bench.cursor(), 2))}</span>
+      </p>
+      <ul class="shape-tiles">
+        <For each={sorted().map((entry) => entry.id)}>
+          {(id) => (
+            <Show when={sorted().find((entry) => entry.id === id)}>
+              {(entry) => (
+                <li>
+                  <button
+                    type="button"
+                    class="shape-tile"
+                    data-shape={id}
+                    classList={{ carried: laying.carried()?.id === id }}
+                    aria-label={poseTexts.tile(
+                      entry().shape.title,
+                      formatNumber(entry().moments.long, 2),
+                      formatNumber(entry().moments.lateral, 1),
+                    )}
+                    title={entry().shape.title}
+                    onPointerDown={(e) => press(e, entry())}
+                    onClick={() => {
+                      if (!swallowClick) laying.lay(id, props.bench.cursor());
+                    }}
+                  >
+                    {/* eslint-disable-next-line solid/no-innerhtml -- markup made by our own scene writer from numbers alone */}
+                    <span class="shape-picture" innerHTML={pictureOf(entry())} />
+                    <span class="shape-title">{entry().shape.title}</span>
+                    <span class="moment-bar">
+                      <i class="long" style={{ width: `${(BAR * entry().moments.long) / most().long}px` }} />
+                      <b class="twist">{formatNumber(entry().moments.long, 2)}</b>
+                    </span>
+                    <span class="moment-bar">
+                      <i class="lateral" style={{ width: `${(BAR * entry().moments.lateral) / most().lateral}px` }} />
+                      <b class="som">{formatNumber(entry().moments.lateral, 1)}</b>
+                    </span>
+                  </button>
+                  <Show when={laying.isOwn(id)}>
+                    <button
+                      type="button"
+                      class="forget"
+                      aria-label={poseTexts.forget(entry().shape.title)}
+                      title={poseTexts.forget(entry().shape.title)}
+                      onClick={() => laying.forget(id)}
+                    >
+                      <Icon name="close" size={12} />
+                    </button>
+                  </Show>
+                </li>
+              )}
+            </Show>
+          )}
+        </For>
+        <li>
+          <button type="button" class="shape-tile keep" aria-expanded={naming()} onClick={() => setNaming(!naming())}>
+            <span class="shape-picture">
+              <span class="plus" aria-hidden="true">
+                +
+              </span>
+              <span>{poseTexts.keep}</span>
+            </span>
+            <span class="keep-words">{between()}</span>
+          </button>
+        </li>
+      </ul>
+      <Show when={naming()}>
+        <form
+          class="naming"
+          onSubmit={(e) => {
+            e.preventDefault();
+            const title = String(new FormData(e.currentTarget).get('title') ?? '').trim();
+            if (title === '') return;
+            laying.keep(title.slice(0, 80));
+            setNaming(false);
+          }}
+        >
+          <label>
+            {poseTexts.nameIt}{' '}
+            <input
+              name="title"
+              maxLength={80}
+              required
+              autocomplete="off"
+              value={poseTexts.newName(Object.keys(laying.own()).length + 1)}
+              ref={(el) => setTimeout(() => el.select())}
+            />
+          </label>
+          <button type="submit">{poseTexts.keepIt}</button>
+          <button type="button" class="plain" onClick={() => setNaming(false)}>
+            {poseTexts.notNow}
+          </button>
+        </form>
+      </Show>
+      <Show when={laying.refused()}>
+        <p class="angle-beyond" role="alert">
+          {poseTexts.notKept}
+        </p>
+      </Show>
+      <p class="spoken" role="status" aria-live="polite">
+        {laying.said()}
+      </p>
+      <Show when={laying.carried()}>
+        {(c) => (
+          <div class="carried-shape" aria-hidden="true" style={{ left: `${c().clientX}px`, top: `${c().clientY}px` }}>
+            {c().at === undefined
+              ? poseTexts.toRuler(c().title)
+              : poseTexts.layHere(c().title, formatNumber(c().at ?? 0, 2))}
+          </div>
+        )}
+      </Show>
+    </div>
+  );
+}

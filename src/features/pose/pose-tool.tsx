@@ -1,0 +1,151 @@
+/**
+ * The pose tool. On a laptop the posing stage stands above the floor, where front and side were, and the rest in the cut's
+ * place; on tablet and phone all of it is one sheet.
+ */
+import { createSignal, For, type JSX, Match, Show, Switch, untrack } from 'solid-js';
+import { Portal } from 'solid-js/web';
+import { RIGHT } from '../../app/bench-columns.ts';
+import type { ToolProps } from '../../app/tool.ts';
+import { useSize } from '../../ui/size.ts';
+import { AngleList } from './angle-list.tsx';
+import { Catalogue } from './catalogue.tsx';
+import { getHand } from './hand.ts';
+import { HeldShape } from './held-shape.tsx';
+import { PosingStage } from './posing-stage.tsx';
+import { poseTexts } from './words.ts';
+
+const TABS = ['shapes', 'angles', 'held'] as const;
+type Tab = (typeof TABS)[number];
+/** px across, for both pictures */
+const TABLET_STAGE = 420;
+
+export function PoseTool(props: ToolProps) {
+  const [tab, setTab] = createSignal<Tab>('shapes');
+  const onTabKey = (e: KeyboardEvent): void => {
+    const way = e.key === 'ArrowRight' ? 1 : e.key === 'ArrowLeft' ? -1 : 0;
+    if (way === 0) return;
+    e.preventDefault();
+    e.stopPropagation();
+    const next = TABS[(TABS.indexOf(tab()) + way + TABS.length) % TABS.length];
+    setTab(next);
+    document.getElementById(`pose-tab-${next}`)?.focus();
+  };
+  const panel = (): JSX.Element => (
+    <>
+      <div class="pose-tabs" role="tablist" aria-label={poseTexts.tabsLabel} onKeyDown={onTabKey}>
+        <For each={TABS}>
+          {(name) => (
+            <button
+              type="button"
+              role="tab"
+              id={`pose-tab-${name}`}
+              aria-selected={tab() === name}
+              aria-controls="pose-panel"
+              tabIndex={tab() === name ? 0 : -1}
+              onClick={() => setTab(name)}
+            >
+              {poseTexts.tabs[name]}
+            </button>
+          )}
+        </For>
+      </div>
+      <div class="pose-panel" role="tabpanel" id="pose-panel" aria-labelledby={`pose-tab-${tab()}`}>
+        <Switch>
+          <Match when={tab() === 'shapes'}>
+            <Catalogue bench={props.bench} axis={props.axis} device={props.device} />
+          </Match>
+          <Match when={tab() === 'angles'}>
+            <AngleList bench={props.bench} />
+          </Match>
+          <Match when={tab() === 'held'}>
+            <HeldShape bench={props.bench} />
+          </Match>
+        </Switch>
+      </div>
+    </>
+  );
+  return (
+    <div class="pose" classList={{ [`on-${props.device}`]: true }} style={{ height: `${props.height}px` }}>
+      <Switch>
+        <Match when={props.device === 'tablet'}>
+          <InPlace of=".tool-head">
+            <Switches bench={props.bench} />
+          </InPlace>
+          <PosingStage bench={props.bench} touch width={TABLET_STAGE} height={props.height} />
+        </Match>
+        <Match when={props.device === 'phone'}>
+          <AirStage bench={props.bench} air=".phone .air" touch />
+          <Switches bench={props.bench} />
+        </Match>
+        <Match when={props.device === 'bench'}>
+          <AirStage bench={props.bench} air=".bench .air" width={RIGHT - 8} />
+          <InPlace of=".bench .floor">
+            <div class="posing-floor" style={{ width: `${RIGHT - 8}px` }}>
+              <Switches bench={props.bench} />
+            </div>
+          </InPlace>
+        </Match>
+      </Switch>
+      <div class="pose-right">{panel()}</div>
+    </div>
+  );
+}
+
+/** In another part of the page, for as long as the tool is open. */
+function InPlace(props: { of: string; children: JSX.Element }) {
+  // the part stands before the tool does, and longer
+  const place = untrack(() => document.querySelector(props.of)) ?? document.body;
+  return <Portal mount={place}>{props.children}</Portal>;
+}
+
+/** The posing stage above the floor: at its right end, or across all of it. */
+function AirStage(props: { bench: ToolProps['bench']; air: string; width?: number; touch?: boolean }) {
+  const air = untrack(() => document.querySelector<HTMLElement>(props.air)) ?? document.body;
+  const size = useSize(() => air);
+  return (
+    <Portal mount={air}>
+      <Show when={size().height > 0}>
+        <div class="posing-air" classList={{ all: props.width === undefined }}>
+          <PosingStage
+            bench={props.bench}
+            width={props.width ?? size().width}
+            height={size().height}
+            touch={props.touch ?? false}
+          />
+        </div>
+      </Show>
+    </Portal>
+  );
+}
+
+function Switches(props: { bench: ToolProps['bench'] }) {
+  const hand = untrack(() => getHand(props.bench));
+  return (
+    <fieldset class="pose-switches">
+      <legend class="spoken">{poseTexts.switches}</legend>
+      <span class="choice" title={poseTexts.sidesHint}>
+        <For each={['both', 'one'] as const}>
+          {(name) => (
+            <button type="button" aria-pressed={hand.sides() === name} onClick={() => hand.setSides(name)}>
+              {poseTexts.sides[name]}
+            </button>
+          )}
+        </For>
+      </span>
+      <span class="choice" title={poseTexts.scopeHint}>
+        <For each={['key', 'shape'] as const}>
+          {(name) => (
+            <button
+              type="button"
+              aria-pressed={(hand.heldSpan() ? hand.scope() : 'key') === name}
+              disabled={name === 'shape' && !hand.heldSpan()}
+              onClick={() => hand.setScope(name)}
+            >
+              {poseTexts.scope[name]}
+            </button>
+          )}
+        </For>
+      </span>
+    </fieldset>
+  );
+}

@@ -1,0 +1,185 @@
+/** What stands on the print sheet: the lines of text, the picture, the table at the key instants; in the units that are set. */
+
+import type { Frames } from '../../../sim/index.ts';
+import { DEG, REV } from '../../../sim/math/angles.ts';
+import type { Bench } from '../../app/bench.ts';
+import { niceTop } from '../../app/plot/pen.ts';
+import { calcPlace, readAt } from '../../app/plot/readout.ts';
+import { wordCaution } from '../../app/say/caution-words.ts';
+import { wordCode } from '../../app/say/code-words.ts';
+import { wordTakeoff } from '../../app/say/say-flight.ts';
+import { speakSentence } from '../../app/say/sentence-words.ts';
+import { texts } from '../../app/words.ts';
+import type { PrintedPicture, PrintPorts, PrintRequest } from '../../pictures/print-ports.ts';
+import { formatNumber, formatTick, soften } from '../../ui/numbers.ts';
+import { lengthMarks, type Quantity, say, sayNumber, toShown, unitOf } from '../../ui/units.ts';
+import { printTexts } from './words.ts';
+
+const t = printTexts;
+/** A4 on its side less the margins, CSS px. */
+export const PAGE_WIDTH = 1031;
+const AIR = 236;
+const MOST_INSTANTS = 8;
+const LONGEST_TITLE = 30;
+/** Instants nearer than this are one column, s. */
+const SAME = 0.025;
+
+export interface Instant {
+  readonly t: number;
+  readonly name: string;
+}
+export interface TableRow {
+  readonly name: string;
+  readonly unit: string;
+  readonly cells: readonly string[];
+}
+export interface PrintContent {
+  readonly skill: string;
+  readonly who: string;
+  readonly dated: string;
+  readonly sentence: string;
+  readonly takeoff: string;
+  readonly caution: string;
+  readonly code: string;
+  readonly picture: PrintedPicture;
+  readonly instants: readonly Instant[];
+  readonly rows: readonly TableRow[];
+  readonly key: string;
+}
+
+export function makeContent(bench: Bench, ports: PrintPorts, date: Date): PrintContent {
+  const result = bench.result();
+  const { outline, frames, file } = result;
+  const athlete = bench.athlete();
+  const size = athlete.kind === 'human' ? [say('length', athlete.statureM), say('mass', athlete.massKg, 0)] : [];
+  const cautions = bench.cautions();
+  const instants = listInstants(bench);
+  const picture = ports.draw(result, makeRequest(bench));
+  return {
+    skill: file.title || texts.untitled,
+    who: [athlete.name, athlete.club, ...size].filter(Boolean).join(', '),
+    dated: t.version('A', date.toLocaleDateString(undefined, { day: 'numeric', month: 'long', year: 'numeric' })),
+    sentence: speakSentence(outline),
+    takeoff: wordTakeoff(bench),
+    caution:
+      cautions.length === 0
+        ? ''
+        : wordCaution(cautions[0]) + (cautions.length > 1 ? ` ${t.more(cautions.length - 1)}.` : ''),
+    code: wordCode(result.code),
+    picture,
+    instants,
+    rows: makeRows(frames, instants),
+    key: picture.isCompressed ? t.keyCompressed : t.key,
+  };
+}
+
+/** Take-off, where each shape is reached and left, landing; the highest point where there is room. */
+export function listInstants(bench: Bench): Instant[] {
+  const { outline } = bench.result();
+  const T = outline.duration;
+  const end = outline.inAir ? t.atLanding.ends : outline.inverted ? t.atLanding.enters : t.atLanding.lands;
+  const spans = bench.spans();
+  const wanted: Instant[] = [
+    { t: 0, name: t.start },
+    { t: T, name: end },
+    ...spans.flatMap((span, i) => {
+      const next = spans[i + 1];
+      return [
+        // a long title would make the column wide: the word of its move stands for it
+        { t: span.from, name: span.title.length > LONGEST_TITLE ? t.reached(soften(span.word)) : soften(span.title) },
+        ...(next ? [{ t: span.to, name: t.begins(soften(next.word)) }] : []),
+      ];
+    }),
+    { t: outline.apex, name: t.apex },
+  ];
+  const chosen: Instant[] = [];
+  for (const one of wanted) {
+    if (one.t < 0 || one.t > T || chosen.length >= MOST_INSTANTS) continue;
+    if (chosen.every((other) => Math.abs(other.t - one.t) >= SAME)) chosen.push(one);
+  }
+  return chosen.sort((a, b) => a.t - b.t);
+}
+
+/** Unsigned in the direction in which the flight as a whole turns; against it is negative. */
+const wayOf = (column: Float64Array): number => {
+  const defined = column.filter((v) => !Number.isNaN(v));
+  return (defined.at(-1) ?? 0) < (defined[0] ?? 0) ? -1 : 1;
+};
+
+function makeRows(f: Frames, instants: readonly Instant[]): TableRow[] {
+  const ts = wayOf(f.twist);
+  const ss = wayOf(f.somersault);
+  const row = (
+    name: string,
+    q: Quantity,
+    read: (place: ReturnType<typeof calcPlace>) => number,
+    decimals?: number,
+  ): TableRow => ({
+    name,
+    unit: q === 'length' && unitOf(q) === 'ft' ? '' : unitOf(q),
+    cells: instants.map((one) => {
+      const v = read(calcPlace(f, one.t));
+      return Number.isNaN(v) ? '–' : sayNumber(q, v, decimals);
+    }),
+  });
+  const r = t.rows;
+  return [
+    row(r.twistRate, 'rate', (p) => (readAt(f.twistRate, p) / REV) * ts),
+    row(r.somersaultRate, 'rate', (p) => (readAt(f.somersaultRate, p) / REV) * ss),
+    row(r.twistDone, 'turns', (p) => ((readAt(f.twist, p) - f.twist[0]) / REV) * ts),
+    row(r.somersaultDone, 'turns', (p) => ((readAt(f.somersault, p) - f.somersault[0]) / REV) * ss),
+    row(r.tilt, 'angle', (p) => Math.abs(readAt(f.tilt, p)) * DEG, 1),
+    row(r.long, 'moment', (p) => readAt(f.moments, p, 3, 2)),
+    row(r.lateral, 'moment', (p) => readAt(f.moments, p, 3, 0)),
+    row(r.height, 'length', (p) => readAt(f.p_WScm_W, p, 3, 1)),
+  ];
+}
+
+function makeRequest(bench: Bench): PrintRequest {
+  const { frames: f } = bench.result();
+  const rate = toShown('rate', 1 / REV);
+  const twist = f.twistRate.map((v) => v * rate * wayOf(f.twist));
+  const somersault = f.somersaultRate.map((v) => v * rate * wayOf(f.somersault));
+  const moment = Float64Array.from({ length: f.n }, (_, i) => toShown('moment', f.moments[3 * i + 2]));
+  const most = (...columns: Float64Array[]): number => {
+    let top = 0;
+    for (const column of columns) for (const v of column) if (v > top) top = v;
+    return top;
+  };
+  const rateTop = niceTop(Math.max(most(twist, somersault), toShown('rate', 0.5)));
+  const dip = most(
+    twist.map((v) => -v),
+    somersault.map((v) => -v),
+  );
+  const rateLow = dip > 0.06 * rateTop ? -niceTop(dip) : 0;
+  const momentTop = niceTop(most(moment));
+  const tick = (value: number) => ({ value, text: formatTick(value) });
+  return {
+    width: PAGE_WIDTH,
+    airHeight: AIR,
+    marks: lengthMarks(),
+    seconds: (s) => `${formatNumber(s, 2)} s`,
+    spans: bench.spans().map(({ title, word, from, to }) => ({ title, word, from, to })),
+    plots: [
+      {
+        unit: unitOf('rate'),
+        top: rateTop,
+        low: rateLow,
+        height: 62,
+        ticks: [tick(rateTop), tick(0), ...(rateLow < 0 ? [tick(rateLow)] : [])],
+        curves: [
+          { name: t.twist, values: twist, width: 2.2 },
+          { name: t.somersault, values: somersault, width: 1 },
+        ],
+      },
+      {
+        unit: unitOf('moment'),
+        top: momentTop,
+        low: 0,
+        height: 34,
+        ticks: [tick(momentTop), tick(0)],
+        curves: [{ name: t.moment, values: moment, width: 2.2 }],
+      },
+    ],
+  };
+}

@@ -1,0 +1,91 @@
+/** Files made from the flight: the frames as CSV, the print sheet's picture as SVG or PNG with caution and title. */
+
+import type { Bench } from '../../app/bench.ts';
+import { fileName, saveBlob } from '../../app/file-door.ts';
+import { texts } from '../../app/words.ts';
+import { makeContent, type PrintContent } from './print-content.ts';
+import { printTexts } from './words.ts';
+
+const t = printTexts;
+const stem = (bench: Bench): string => fileName(bench.file().title).replace(/\.json$/, '');
+
+export async function saveCsv(bench: Bench): Promise<void> {
+  const ports = await bench.ports.loadPrint();
+  const name = t.file.frames(stem(bench));
+  saveBlob(name, new Blob([ports.formatFrames(bench.result())], { type: 'text/csv' }));
+  bench.tell({ text: t.savedCsv(name) });
+}
+
+export async function savePicture(bench: Bench, kind: 'svg' | 'png'): Promise<void> {
+  const ports = await bench.ports.loadPrint();
+  const picture = formatPicture(makeContent(bench, ports, new Date()), ports.tokens);
+  const name = t.file.picture(stem(bench), kind);
+  const svg = new Blob([picture.svg], { type: 'image/svg+xml' });
+  try {
+    saveBlob(name, kind === 'svg' ? svg : await rasterize(svg, picture.width, picture.height));
+    bench.tell({ text: t.savedPicture(name) });
+  } catch {
+    bench.tell({ text: t.noPicture });
+  }
+}
+
+const escapeText = (text: string): string => text.replace(/&/g, '&amp;').replace(/</g, '&lt;').replace(/"/g, '&quot;');
+
+const MARGIN = 30;
+const HEAD = 92;
+const FOOT = 46;
+
+/** A picture that stands alone: its colours and its words are in it. */
+export function formatPicture(
+  c: PrintContent,
+  tokens: Readonly<Record<string, string>>,
+): { svg: string; width: number; height: number } {
+  const width = c.picture.width + 2 * MARGIN;
+  const height = c.picture.height + HEAD + FOOT;
+  const colours = Object.entries(tokens)
+    .map(([name, value]) => `--${name}:${value}`)
+    .join(';');
+  const words = (x: number, y: number, size: number, text: string, weight = 450, anchor = 'start'): string =>
+    `<text x="${x}" y="${y}" font-size="${size}" font-weight="${weight}" text-anchor="${anchor}">${escapeText(text)}</text>`;
+  // long lines are made to fit: letters take some 0.52 of their size
+  const fitted = (x: number, y: number, size: number, text: string, weight?: number): string =>
+    words(x, y, Math.min(size, (width - 2 * MARGIN) / (text.length * 0.52)), text, weight);
+  const caution = c.caution ? ` ${t.caution} ${c.caution}` : '';
+  const svg = [
+    `<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 ${width} ${height}" width="${width}" height="${height}" role="img" font-family="'Radio Canada', 'Noto Sans', 'DejaVu Sans', sans-serif">`,
+    `<title>${escapeText(`${c.skill}: ${c.sentence}`)}</title>`,
+    `<style>svg{${colours}}</style>`,
+    `<rect width="${width}" height="${height}" fill="#ffffff"/>`,
+    words(MARGIN, 26, 12.5, c.skill, 640),
+    words(width - MARGIN, 26, 12.5, [c.who, c.dated].join(' · '), 450, 'end'),
+    fitted(MARGIN, 56, 24, c.sentence, 560),
+    fitted(MARGIN, 78, 12, `${t.takeoff} ${c.takeoff}.${caution}`),
+    `<g transform="translate(${MARGIN} ${HEAD})">${c.picture.markup}</g>`,
+    fitted(MARGIN, height - 26, 11, `${c.key} ${texts.product}`),
+    fitted(MARGIN, height - 10, 11, texts.standingCaution),
+    '</svg>\n',
+  ].join('\n');
+  return { svg, width, height };
+}
+
+const PNG_SCALE = 2;
+
+async function rasterize(svg: Blob, width: number, height: number): Promise<Blob> {
+  const url = URL.createObjectURL(svg);
+  try {
+    const image = new Image(width, height);
+    image.src = url;
+    await image.decode();
+    const canvas = document.createElement('canvas');
+    canvas.width = width * PNG_SCALE;
+    canvas.height = height * PNG_SCALE;
+    const g = canvas.getContext('2d');
+    if (!g) throw new Error('no canvas');
+    g.drawImage(image, 0, 0, canvas.width, canvas.height);
+    return await new Promise((resolve, reject) => {
+      canvas.toBlob((blob) => (blob ? resolve(blob) : reject(new Error('no picture'))), 'image/png');
+    });
+  } finally {
+    URL.revokeObjectURL(url);
+  }
+}

@@ -1,0 +1,190 @@
+/**
+ * The floor is the time axis: controls at its left end, seconds in the middle, metres under the side view. The bob on it
+ * is the one cursor; a press anywhere on the floor brings it there.
+ */
+
+import { createMemo, For, Show } from 'solid-js';
+import type { Bench } from '../../app/bench.ts';
+import { startDrag } from '../../ui/drag.ts';
+import { Icon } from '../../ui/icon.tsx';
+import { formatNumber } from '../../ui/numbers.ts';
+import { labelStep, type TimeAxis, tOf, xOf } from '../../ui/plot/axis.ts';
+import { lengthMarks } from '../../ui/units.ts';
+import { floorTexts } from './words.ts';
+
+const t = floorTexts;
+export const SPEEDS: readonly number[] = [0.25, 0.5, 1];
+
+export function PlayButton(props: { bench: Bench; size?: number }) {
+  return (
+    <button
+      type="button"
+      class="play"
+      aria-label={props.bench.play.playing() ? t.pause : t.play}
+      onClick={() => props.bench.togglePlay()}
+    >
+      <Icon name={props.bench.play.playing() ? 'pause' : 'play'} size={props.size} />
+    </button>
+  );
+}
+
+export function SpeedButton(props: { bench: Bench }) {
+  const next = (): void => {
+    const i = SPEEDS.indexOf(props.bench.play.rate());
+    props.bench.setSpeed(SPEEDS[(i + 1) % SPEEDS.length]);
+  };
+  return (
+    <button type="button" class="on-floor speed" title={t.speed} onClick={next}>
+      {t.speeds[String(props.bench.play.rate())]}
+    </button>
+  );
+}
+
+export function FloorControls(props: { bench: Bench }) {
+  return (
+    <div class="floor-controls">
+      <PlayButton bench={props.bench} />
+      <button type="button" class="on-floor square" aria-label={t.back} onClick={() => props.bench.moveCursor(-0.01)}>
+        <Icon name="back" />
+      </button>
+      <button type="button" class="on-floor square" aria-label={t.on} onClick={() => props.bench.moveCursor(0.01)}>
+        <Icon name="on" />
+      </button>
+      <SpeedButton bench={props.bench} />
+      <button
+        type="button"
+        class="on-floor square"
+        aria-label={t.loop}
+        aria-pressed={props.bench.play.looping()}
+        onClick={() => props.bench.toggleLoop()}
+      >
+        <Icon name="loop" size={18} />
+      </button>
+    </div>
+  );
+}
+
+/** Ticks, seconds and the bob. Its left edge is the left edge of the time column. */
+export function Ruler(props: { bench: Bench; axis: TimeAxis; height: number; grip: number }) {
+  const ticks = createMemo(() => {
+    const { duration, pxPerS } = props.axis;
+    const fine = pxPerS > 300 ? 0.02 : pxPerS > 130 ? 0.05 : 0.1;
+    const step = labelStep(props.axis, 44);
+    let lines = '';
+    for (let k = 0; k * fine <= duration + 1e-9; k++) {
+      const s = k * fine;
+      const x = Math.round(xOf(props.axis, s)) + 0.5;
+      const near = Math.abs(s / 0.1 - Math.round(s / 0.1)) < 1e-6;
+      lines += `M${x} 0v${near ? 9 : 5}`;
+    }
+    const labels: number[] = [];
+    for (let k = 0; k * step <= duration + 1e-9; k++) if (duration - k * step > 0.03 || k === 0) labels.push(k * step);
+    return { lines, labels, end: xOf(props.axis, duration) };
+  });
+  const cursorX = (): number => xOf(props.axis, props.bench.cursor());
+  const hides = (s: number): boolean => Math.abs(xOf(props.axis, s) - cursorX()) < props.grip / 2 + 12;
+  const put = (x: number): void => {
+    props.bench.play.pause();
+    props.bench.setCursor(Math.round(tOf(props.axis, x) * 1000) / 1000);
+  };
+  const press = (e: PointerEvent): void => {
+    const band = e.currentTarget as HTMLElement;
+    const left = band.getBoundingClientRect().left;
+    const onGrip = (e.target as HTMLElement).closest('.bob') !== null;
+    const offset = onGrip ? e.clientX - left - cursorX() : 0;
+    const start = e.clientX - left - offset;
+    const from = props.bench.cursor();
+    startDrag(e, {
+      start: () => {
+        if (!onGrip) put(start);
+      },
+      move: (dx) => put(start + dx),
+      end: () => {},
+      cancel: () => props.bench.setCursor(from),
+    });
+  };
+  return (
+    <div class="ruler" onPointerDown={press} style={{ height: `${props.height}px`, width: `${props.axis.width}px` }}>
+      <svg class="ticks" width={props.axis.width} height={props.height} aria-hidden="true">
+        <path d={ticks().lines} stroke="var(--floor-tick)" stroke-width="1" />
+        <path d={`M${Math.round(ticks().end) + 0.5} 0v14`} stroke="var(--floor-ink)" stroke-width="1.5" />
+        <For each={ticks().labels}>
+          {(s) => (
+            <Show when={!hides(s)}>
+              <text class="tick-label" x={xOf(props.axis, s)} y={props.height / 2 + 9} text-anchor="middle">
+                {formatNumber(s, 1)}
+              </text>
+            </Show>
+          )}
+        </For>
+        <Show when={props.axis.width - ticks().end > 44 && !hides(props.axis.duration + 22 / props.axis.pxPerS)}>
+          <text class="tick-end" x={ticks().end + 6} y={props.height / 2 + 9}>
+            {formatNumber(props.axis.duration, 2)} s
+          </text>
+        </Show>
+      </svg>
+      <div
+        class="bob"
+        role="slider"
+        tabIndex={0}
+        aria-label={t.label}
+        aria-valuemin={0}
+        aria-valuemax={Number(props.axis.duration.toFixed(3))}
+        aria-valuenow={Number(props.bench.cursor().toFixed(3))}
+        aria-valuetext={t.time(formatNumber(props.bench.cursor(), 2))}
+        style={{ transform: `translateX(${cursorX()}px)` }}
+      >
+        <span class="bob-plate">
+          <Icon name="back" size={13} />
+          <output>{formatNumber(props.bench.cursor(), 2)} s</output>
+          <Icon name="on" size={13} />
+        </span>
+        <svg class="bob-point" width="16" height="9" aria-hidden="true">
+          <path d="M0 0 H16 L8 9 Z" />
+        </svg>
+      </div>
+    </div>
+  );
+}
+
+/** Metres under the side view, and what the athlete lands on. */
+export function Metres(props: {
+  bench: Bench;
+  x0: number;
+  pxPerM: number;
+  width: number;
+  height: number;
+  direction: number;
+}) {
+  const px = (): number => props.pxPerM * lengthMarks().perUnitM;
+  const marks = createMemo(() => {
+    const list: number[] = [];
+    const low = Math.ceil((16 - props.x0) / px());
+    const high = Math.floor((props.width - props.x0 - 12) / px());
+    const step = [1, 2, 5, 10].find((n) => n * px() >= 30) ?? 20;
+    for (let n = Math.ceil(Math.max(low, -60) / step) * step; n <= high; n += step) list.push(n);
+    return list;
+  });
+  const surface = (): string => {
+    const end = props.bench.result().skill.end;
+    return end.surface ? floorTexts.surfaces[end.surface.kind] : '';
+  };
+  return (
+    <div class="metres">
+      <span class="surface">{surface()}</span>
+      <svg width={props.width} height={props.height} aria-hidden="true">
+        <For each={marks()}>
+          {(m) => (
+            <>
+              <path d={`M${Math.round(props.x0 + m * px()) + 0.5} 0v8`} stroke="var(--floor-tick)" />
+              <text class="tick-label" x={props.x0 + m * px()} y={props.height / 2 + 9} text-anchor="middle">
+                {formatNumber(m, 0)}
+                {m === marks().at(-1) ? ` ${lengthMarks().unit}` : ''}
+              </text>
+            </>
+          )}
+        </For>
+      </svg>
+    </div>
+  );
+}

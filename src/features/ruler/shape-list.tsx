@@ -1,0 +1,134 @@
+/** The body shapes as a list: what is dragged on the ruler is typed here; shapes are added, changed and taken out. */
+
+import { createMemo, For, Show, untrack } from 'solid-js';
+import type { Bench } from '../../app/bench.ts';
+import { keyTexts } from '../../app/key-words.ts';
+import { type ArmPath, getLaying, MOVE } from '../../app/laying.ts';
+import { texts } from '../../app/words.ts';
+import { changeBlock, removeBlock, setBlockEdge } from '../../document/edits.ts';
+import { setMoveTime } from '../../document/lay-shape.ts';
+import { type BlockSpan, limitEdge } from '../../document/spans.ts';
+import { moveTime } from '../../document/times.ts';
+import { NumberField } from '../../ui/number-field.tsx';
+import { formatNumber } from '../../ui/numbers.ts';
+
+const t = texts.shapes;
+
+const PATHS: readonly ArmPath[] = ['front', 'side', 'direct'];
+
+export function ShapeList(props: { bench: Bench }) {
+  const laying = untrack(() => getLaying(props.bench));
+  const title = (id: string): string => laying.shapes()[id]?.title ?? id;
+  const names = createMemo(() => Object.keys(laying.shapes()).sort((a, b) => title(a).localeCompare(title(b))));
+  const edge = (span: BlockSpan, side: 'from' | 'to', s: number): void => {
+    const bench = props.bench;
+    const block = bench.file().schedule.blocks?.[span.index];
+    if (!block) return;
+    const at = moveTime(block[side], limitEdge(bench.spans(), span.index, side, s), bench.anchors());
+    bench.edit(setBlockEdge(bench.file(), span.index, side, at), t.retime(span.title));
+  };
+  const change = (span: BlockSpan, part: Parameters<typeof changeBlock>[2], what: string): void =>
+    props.bench.edit(changeBlock(props.bench.file(), span.index, part), what);
+  return (
+    <>
+      <ol class="shape-list">
+        <For each={props.bench.spans().map((_, i) => i)}>
+          {(i) => (
+            <Show when={props.bench.spans()[i]}>
+              {(span) => (
+                <li>
+                  <label class="choose">
+                    <span class="spoken">{t.shapeOf(formatNumber(i + 1, 0))}</span>
+                    <select value={span().shape} onChange={(e) => laying.replace(i, e.currentTarget.value)}>
+                      <For each={names()}>{(id) => <option value={id}>{title(id)}</option>}</For>
+                    </select>
+                  </label>
+                  <div class="shape-times">
+                    <NumberField
+                      label={t.from}
+                      unit="s"
+                      value={span().from}
+                      min={-5}
+                      max={20}
+                      step={0.01}
+                      decimals={2}
+                      onChange={(v) => edge(span(), 'from', v)}
+                    />
+                    <NumberField
+                      label={t.to}
+                      unit="s"
+                      value={span().to}
+                      min={-5}
+                      max={20}
+                      step={0.01}
+                      decimals={2}
+                      onChange={(v) => edge(span(), 'to', v)}
+                    />
+                    <Show when={props.bench.spans()[i - 1]}>
+                      {(before) => (
+                        <NumberField
+                          label={keyTexts.moveTakes}
+                          unit="s"
+                          value={span().from - before().to}
+                          min={MOVE.least}
+                          max={Math.max(MOVE.most, span().from - before().from)}
+                          step={0.01}
+                          decimals={2}
+                          onChange={(v) =>
+                            props.bench.edit(
+                              setMoveTime(props.bench.file(), i, v, props.bench.anchors()),
+                              t.retime(span().title),
+                            )
+                          }
+                        />
+                      )}
+                    </Show>
+                  </div>
+                  <div class="shape-more">
+                    <label>
+                      {t.arms}{' '}
+                      <select
+                        value={props.bench.file().schedule.blocks?.[i]?.arms ?? 'direct'}
+                        onChange={(e) =>
+                          change(span(), { arms: e.currentTarget.value as ArmPath }, t.armsOf(span().title))
+                        }
+                      >
+                        <For each={PATHS}>{(path) => <option value={path}>{t.paths[path]}</option>}</For>
+                      </select>
+                    </label>
+                    <Show when={span().changed}>
+                      <button
+                        type="button"
+                        class="plain small"
+                        onClick={() => change(span(), { adjustDeg: undefined }, t.asShape(span().title))}
+                      >
+                        {t.plain}
+                      </button>
+                    </Show>
+                    <button
+                      type="button"
+                      class="plain small"
+                      onClick={() => props.bench.edit(removeBlock(props.bench.file(), i), t.removed(span().title))}
+                    >
+                      {t.remove}
+                    </button>
+                  </div>
+                </li>
+              )}
+            </Show>
+          )}
+        </For>
+      </ol>
+      <h3>{t.addHere(formatNumber(props.bench.cursor(), 2))}</h3>
+      <p class="shape-add">
+        <For each={names()}>
+          {(id) => (
+            <button type="button" onClick={() => laying.lay(id, props.bench.cursor())}>
+              {title(id)}
+            </button>
+          )}
+        </For>
+      </p>
+    </>
+  );
+}

@@ -1,0 +1,322 @@
+/** The body shapes on the ruler: held shapes are white tiles, moves the grey pieces between. Edges are handles. */
+
+import { createMemo, createSignal, For, Show, untrack } from 'solid-js';
+import type { Bench } from '../../app/bench.ts';
+import { DragPlate, type PlateWords, wordShift } from '../../app/drag-plate.tsx';
+import { keyTexts } from '../../app/key-words.ts';
+import { getLaying } from '../../app/laying.ts';
+import { listSnapTimes, type RowTelling, SnapLine, snapTogether } from '../../app/snapping.tsx';
+import { texts } from '../../app/words.ts';
+import { removeBlock, setBlockEdge } from '../../document/edits.ts';
+import type { KeySource } from '../../document/lanes.ts';
+import { moveBlock } from '../../document/lay-shape.ts';
+import { type BlockSpan, findSpan, limitEdge } from '../../document/spans.ts';
+import { moveTime } from '../../document/times.ts';
+import { startDrag } from '../../ui/drag.ts';
+import { formatNumber } from '../../ui/numbers.ts';
+import { type TimeAxis, xOf } from '../../ui/plot/axis.ts';
+import { PoseMarks } from './pose-marks.tsx';
+import { floorTexts } from './words.ts';
+
+const t = texts.shapes;
+type Side = 'from' | 'to';
+/** px that a grip reaches outside of its shape; the style sheet may make it smaller */
+const MOST_REACH = 36;
+
+export function ShapeRow(props: {
+  bench: Bench;
+  axis: TimeAxis;
+  tile: number;
+  names: 'all' | 'chosen';
+  touch?: boolean;
+}) {
+  const count = createMemo(() => props.bench.spans().length);
+  const [telling, setTelling] = createSignal<RowTelling>();
+  const plate = (): PlateWords | undefined => telling()?.plate;
+  const carried = () => getLaying(props.bench).carried();
+  // for fingers only the shape at the cursor has grips; they stay with it through a drag
+  const near = createMemo<number | undefined>((last) =>
+    plate() ? last : findSpan(props.bench.spans(), props.bench.cursor())?.span.index,
+  );
+  /** Grips reach outward over the move beside them, never as far as the next shape. */
+  const edge = (i: number) => {
+    const spans = props.bench.spans();
+    const room = (a: number | undefined, b: number | undefined): number =>
+      a === undefined || b === undefined ? MOST_REACH : Math.min(MOST_REACH, ((b - a) * props.axis.pxPerS) / 2);
+    return {
+      bench: props.bench,
+      axis: props.axis,
+      reach: { from: room(spans[i - 1]?.to, spans[i]?.from), to: room(spans[i]?.to, spans[i + 1]?.from) },
+    };
+  };
+  return (
+    <fieldset class="shapes" aria-label={t.title} style={{ '--tile': `${props.tile}px` }}>
+      <Show when={count() === 0}>
+        <p class="quiet shapes-none" style={{ left: `${props.axis.x0}px` }}>
+          {t.none}
+        </p>
+      </Show>
+      <For each={Array.from({ length: count() }, (_, i) => i)}>
+        {(i) => (
+          <Show when={props.bench.spans()[i]}>
+            {(span) => (
+              <>
+                <MovePiece bench={props.bench} axis={props.axis} before={props.bench.spans()[i - 1]} span={span()} />
+                <ShapeTile
+                  {...props}
+                  span={span()}
+                  next={props.bench.spans()[i + 1]}
+                  movable={!props.touch || near() === i}
+                  tell={setTelling}
+                />
+                <Show when={!props.touch || near() === i}>
+                  <Edge {...edge(i)} span={span()} side="from" tell={setTelling} />
+                  <Edge {...edge(i)} span={span()} side="to" tell={setTelling} />
+                </Show>
+              </>
+            )}
+          </Show>
+        )}
+      </For>
+      <PoseMarks bench={props.bench} axis={props.axis} tell={setTelling} />
+      <Show when={carried()}>
+        {(c) => (
+          <Show when={c().at !== undefined}>
+            <div class="shape-drop" aria-hidden="true" style={{ left: `${xOf(props.axis, c().at ?? 0)}px` }} />
+          </Show>
+        )}
+      </Show>
+      <SnapLine axis={props.axis} line={telling()?.line} />
+      <Show when={plate()}>{(p) => <DragPlate bench={props.bench} words={p()} width={props.axis.width} />}</Show>
+    </fieldset>
+  );
+}
+
+const visible = (axis: TimeAxis, from: number, to: number): { left: number; width: number } => {
+  const a = xOf(axis, Math.max(from, 0));
+  const b = xOf(axis, Math.min(to, axis.duration));
+  return { left: a, width: b - a };
+};
+
+function MovePiece(props: { bench: Bench; axis: TimeAxis; before: BlockSpan | undefined; span: BlockSpan }) {
+  const place = (): { left: number; width: number } =>
+    visible(props.axis, props.before?.to ?? Math.min(props.span.from, 0), props.span.from);
+  const seconds = (): number => props.span.from - (props.before?.to ?? 0);
+  const moves = (): boolean => props.before !== undefined;
+  return (
+    <Show when={place().width > 1}>
+      <div
+        class="move"
+        classList={{ still: !moves() }}
+        style={{ left: `${place().left}px`, width: `${place().width}px` }}
+        aria-hidden="true"
+      >
+        <Show when={place().width > 34}>
+          <span class="move-word">{moves() ? props.span.word : ''}</span>
+          <Show when={place().width > 52 && moves()}>
+            <span class="move-time">{formatNumber(seconds(), 2)} s</span>
+          </Show>
+        </Show>
+      </div>
+    </Show>
+  );
+}
+
+function ShapeTile(props: {
+  bench: Bench;
+  axis: TimeAxis;
+  tile: number;
+  names: 'all' | 'chosen';
+  span: BlockSpan;
+  next: BlockSpan | undefined;
+  /** a drag retimes it; else the press goes on to the ruler */
+  movable: boolean;
+  tell: (telling: RowTelling | undefined) => void;
+}) {
+  const place = (): { left: number; width: number } => visible(props.axis, props.span.from, props.span.to);
+  const chosen = (): boolean => {
+    const s = props.bench.cursor();
+    return s >= props.span.from - 1e-6 && s <= props.span.to + 1e-6;
+  };
+  const nameRoom = (): number =>
+    (props.next ? Math.min(xOf(props.axis, props.next.from), xOf(props.axis, props.axis.duration)) : props.axis.width) -
+    place().left -
+    8;
+  // figures cost a little: only a change of the pose draws a new one
+  const pose = createMemo(() => props.bench.result().skill.schedule.blocks[props.span.index]?.pose.join(), undefined);
+  const figureWidth = (): number => Math.round(props.tile * 0.72);
+  const figure = createMemo(() => {
+    pose();
+    const [width, height] = [figureWidth(), props.tile - 4];
+    return untrack(() => props.bench.ports.stage.tile(props.bench.result(), props.span.index, width, height));
+  });
+  const seconds = (): string =>
+    formatNumber(Math.min(props.span.to, props.axis.duration) - Math.max(props.span.from, 0), 2);
+  const title = (): string =>
+    t.block(props.span.title, formatNumber(props.span.from, 2), formatNumber(props.span.to, 2));
+  let dragged = false;
+  const press = (e: PointerEvent): void => {
+    if (!props.movable || e.button !== 0) return;
+    e.stopPropagation();
+    const bench = props.bench;
+    const { index, from, to, title: name } = props.span;
+    const edges: KeySource[] = [
+      { kind: 'edge', block: index, side: 'from' },
+      { kind: 'edge', block: index, side: 'to' },
+    ];
+    const marks = listSnapTimes(bench, edges);
+    const anchors = bench.anchors();
+    dragged = false;
+    startDrag(e, {
+      move: (dx, _dy, m) => {
+        dragged = true;
+        const snap = snapTogether([from, to], dx / props.axis.pxPerS, marks, props.axis.pxPerS, m.altKey);
+        bench.draft(moveBlock(bench.begin(), index, snap.by, anchors));
+        const now = bench.spans()[index]?.from ?? from;
+        const rests = snap.line && Math.abs(now - from - snap.by) < 0.002 ? snap.line : undefined;
+        props.tell({
+          plate: {
+            x: xOf(props.axis, now),
+            lines: [t.movedEdge(keyTexts.tileFrom(name), formatNumber(now, 2), wordShift(now - from))],
+          },
+          line: rests,
+        });
+      },
+      end: (moved) => {
+        props.tell(undefined);
+        if (moved) bench.settle(t.retime(name));
+      },
+      cancel: () => {
+        props.tell(undefined);
+        bench.abandon();
+      },
+    });
+  };
+  const onKeyDown = (e: KeyboardEvent): void => {
+    const bench = props.bench;
+    const { index, title: name } = props.span;
+    const sign = e.key === 'ArrowLeft' ? -1 : e.key === 'ArrowRight' ? 1 : 0;
+    if (sign !== 0 && e.altKey) {
+      const by = sign * (e.shiftKey ? 0.1 : 0.01);
+      bench.edit(moveBlock(bench.file(), index, by, bench.anchors()), t.retime(name));
+    } else if (e.key === 'Delete' || e.key === 'Backspace') {
+      bench.edit(removeBlock(bench.file(), index), t.removed(name));
+    } else return;
+    e.preventDefault();
+    e.stopPropagation();
+  };
+  return (
+    <Show when={place().width >= 0}>
+      <Show when={(props.names === 'all' || chosen()) && nameRoom() > 20}>
+        <span
+          class="shape-name"
+          aria-hidden="true"
+          style={{ left: `${place().left}px`, 'max-width': `${nameRoom()}px` }}
+        >
+          {props.span.title}
+          {props.span.changed ? '*' : ''}
+        </span>
+      </Show>
+      <button
+        type="button"
+        class="tile"
+        classList={{ chosen: chosen(), movable: props.movable }}
+        title={`${title()}; ${keyTexts.tileHint}`}
+        aria-label={title()}
+        aria-current={chosen() ? 'true' : undefined}
+        style={{ left: `${place().left}px`, width: `${Math.max(place().width, 2)}px` }}
+        onPointerDown={press}
+        onKeyDown={onKeyDown}
+        onClick={() => {
+          if (!dragged)
+            props.bench.setCursor((Math.max(props.span.from, 0) + Math.min(props.span.to, props.axis.duration)) / 2);
+          dragged = false;
+        }}
+      >
+        <Show when={place().width >= figureWidth() * 0.62}>
+          {/* eslint-disable-next-line solid/no-innerhtml -- markup made by our own scene writer from numbers alone */}
+          <span class="figure" innerHTML={figure()} />
+        </Show>
+        <Show when={place().width > figureWidth() + 58}>
+          <span class="tile-time">{seconds()} s</span>
+        </Show>
+      </button>
+    </Show>
+  );
+}
+
+function Edge(props: {
+  bench: Bench;
+  axis: TimeAxis;
+  span: BlockSpan;
+  side: Side;
+  tell: (telling: RowTelling | undefined) => void;
+  reach: Readonly<Record<Side, number>>;
+}) {
+  const at = (): number => props.span[props.side];
+  const shown = (): boolean => at() > 0.001 && at() < props.axis.duration - 0.001;
+  const what = (): string => (props.side === 'from' ? t.edgeFrom : t.edgeTo)(props.span.title);
+  const write = (s: number): void => {
+    const base = props.bench.begin();
+    const { index } = props.span;
+    const block = base.schedule.blocks?.[index];
+    if (!block) return;
+    props.bench.draft(setBlockEdge(base, index, props.side, moveTime(block[props.side], s, props.bench.anchors())));
+  };
+  const press = (e: PointerEvent): void => {
+    e.stopPropagation();
+    const start = at();
+    // limits and events as they were when the gesture began
+    const spans = props.bench.spans();
+    const { index, title } = props.span;
+    const marks = listSnapTimes(props.bench, [{ kind: 'edge', block: index, side: props.side }]);
+    const done = (): void => props.tell(undefined);
+    startDrag(e, {
+      move: (dx, _dy, m) => {
+        const snap = snapTogether([start], dx / props.axis.pxPerS, marks, props.axis.pxPerS, m.altKey);
+        const s = limitEdge(spans, index, props.side, start + snap.by);
+        write(s);
+        props.tell({
+          plate: { x: xOf(props.axis, s), lines: [t.movedEdge(what(), formatNumber(s, 2), wordShift(s - start))] },
+          line: Math.abs(s - start - snap.by) < 1e-6 ? snap.line : undefined,
+        });
+      },
+      end: (moved) => {
+        done();
+        if (moved) props.bench.settle(t.retime(title));
+        else props.bench.setCursor(start);
+      },
+      cancel: () => {
+        done();
+        props.bench.abandon();
+      },
+    });
+  };
+  const onKeyDown = (e: KeyboardEvent): void => {
+    const sign = e.key === 'ArrowLeft' ? -1 : e.key === 'ArrowRight' ? 1 : 0;
+    if (sign === 0) return;
+    e.preventDefault();
+    e.stopPropagation();
+    write(limitEdge(props.bench.spans(), props.span.index, props.side, at() + sign * (e.shiftKey ? 0.1 : 0.01)));
+    props.bench.settle(t.retime(props.span.title));
+  };
+  return (
+    <Show when={shown()}>
+      <div
+        class="edge"
+        classList={{ [props.side]: true }}
+        role="slider"
+        tabIndex={0}
+        aria-label={what()}
+        aria-orientation="horizontal"
+        aria-valuemin={0}
+        aria-valuemax={Number(props.axis.duration.toFixed(3))}
+        aria-valuenow={Number(at().toFixed(3))}
+        aria-valuetext={floorTexts.time(formatNumber(at(), 2))}
+        style={{ left: `${xOf(props.axis, at())}px`, '--reach': `${props.reach[props.side]}px` }}
+        onPointerDown={press}
+        onKeyDown={onKeyDown}
+      />
+    </Show>
+  );
+}

@@ -1,0 +1,80 @@
+/** Athletes to give to the open skill: the user's own and the demo athletes, and the one of the skill to keep. */
+import { For, Show, untrack } from 'solid-js';
+import type { Athlete } from '../../../sim/index.ts';
+import type { Bench } from '../../app/bench.ts';
+import { fileName, saveText } from '../../app/file-door.ts';
+import { NoticeLine } from '../../app/notice-line.tsx';
+import { useShelf } from '../../app/shelf.ts';
+import { shelfTexts } from '../../app/shelf-words.ts';
+import { texts } from '../../app/words.ts';
+import { setAthlete } from '../../document/edits.ts';
+import { say } from '../../ui/units.ts';
+import { EachEntry, ShelfRow } from './skill-picker.tsx';
+
+const t = shelfTexts;
+
+const wordSize = (a: Athlete): string =>
+  a.kind === 'human' ? `${say('length', a.statureM)}, ${say('mass', a.massKg, 0)}` : '';
+
+/** An athlete's file, as the command line reads it too. */
+export const formatAthlete = (athlete: Athlete): string =>
+  `${JSON.stringify({ format: 'shapeflight-athlete', version: 1, athlete }, null, 2)}\n`;
+
+export function AthletePicker(props: { bench: Bench }) {
+  const shelf = untrack(() => useShelf(props.bench));
+  const own = (): Athlete => props.bench.athlete();
+  const isOwn = (a: Athlete): boolean => JSON.stringify(a) === JSON.stringify(own());
+  return (
+    <>
+      <NoticeLine bench={props.bench} inSheet />
+      <p class="sheet-actions">
+        <button type="button" onClick={() => void shelf.saveAthlete(own())}>
+          {t.saveAthlete}
+        </button>
+        <button type="button" onClick={() => saveText(fileName(own().name), formatAthlete(own()))}>
+          {t.saveAthleteFile}
+        </button>
+      </p>
+      <h3>{t.myAthletes}</h3>
+      <Show when={shelf.athletes().length === 0}>
+        <p class="quiet">{shelf.refused() ? t.notAvailable : t.noAthletes}</p>
+      </Show>
+      <ul class="list" aria-label={t.myAthletes}>
+        <EachEntry entries={shelf.athletes()}>
+          {(entry) => (
+            <ShelfRow
+              bench={props.bench}
+              entry={entry()}
+              name={entry().value.name}
+              note={[entry().value.club, wordSize(entry().value)].filter(Boolean).join(', ')}
+              current={isOwn(entry().value)}
+              onPick={() => shelf.give(entry().value)}
+            />
+          )}
+        </EachEntry>
+      </ul>
+      <h3>{t.demoAthletes}</h3>
+      <ul class="list" aria-label={t.demoAthletes}>
+        <For each={props.bench.ports.athletes}>
+          {({ id, athlete }) => (
+            <li>
+              <button
+                type="button"
+                class="row-button"
+                aria-current={isOwn(athlete) ? 'true' : undefined}
+                onClick={() => props.bench.edit(setAthlete(props.bench.file(), { ref: id }), t.given(athlete.name))}
+              >
+                <span>
+                  <b>{athlete.name}</b>
+                  <span class="quiet note">{athlete.club}</span>
+                </span>
+                <span class="quiet">{wordSize(athlete)}</span>
+              </button>
+            </li>
+          )}
+        </For>
+      </ul>
+      <p class="standing">{texts.standingCaution}</p>
+    </>
+  );
+}

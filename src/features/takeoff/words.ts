@@ -1,0 +1,8 @@
+/** Words of what comes before the flight: take-off and athlete. */
+export const takeoffTexts = {
+  before: 'Before the flight',
+  takeoff: 'Take-off',
+  athlete: 'Athlete',
+  all: 'All values',
+  changed: (label: string) => `change of ${label.toLowerCase()}`,
+};

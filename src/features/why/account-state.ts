@@ -1,0 +1,87 @@
+/** The account of one bench: asked for when flight and cursor rest, kept while the tool is closed. */
+import { type Accessor, createEffect, createMemo, createSignal, onCleanup } from 'solid-js';
+import type { Bench } from '../../app/bench.ts';
+import type { Accounting, MapPoint, SightTold, TiltAccount, TiltProgress, Wobble } from '../../engine/account.ts';
+import type { FlightResult } from '../../engine/result.ts';
+
+export type TiltMeasure = 'greatest' | 'at' | 'twist';
+
+export interface AccountState {
+  readonly measure: Accessor<TiltMeasure>;
+  setMeasure(what: TiltMeasure): void;
+  /** of the flight shown; the one before while a new one is made */
+  readonly account: Accessor<TiltAccount | undefined>;
+  /** the account is of an older flight or instant */
+  readonly stale: Accessor<boolean>;
+  readonly progress: Accessor<TiltProgress | undefined>;
+  readonly failed: Accessor<string>;
+  /** 'none': a body without a head */
+  readonly sight: Accessor<SightTold | 'none' | undefined>;
+  readonly wobble: Accessor<Wobble | undefined>;
+  readonly path: Accessor<readonly MapPoint[]>;
+}
+
+/** Flight and cursor rest when they have stood still this long, ms. */
+const REST = 160;
+
+export function makeAccountState(bench: Bench): AccountState {
+  const [accounting, setAccounting] = createSignal<Accounting>();
+  const [measure, setMeasure] = createSignal<TiltMeasure>('greatest');
+  const [account, setAccount] = createSignal<{ of: FlightResult; at: number; told: TiltAccount }>();
+  const [sight, setSight] = createSignal<{ of: FlightResult; told: SightTold | 'none' }>();
+  const [progress, setProgress] = createSignal<TiltProgress>();
+  const [failed, setFailed] = createSignal('');
+  void bench.ports.loadAccounting().then(setAccounting);
+
+  const isOpen = createMemo(() => bench.tool() === 'account');
+  // the cursor is followed only where the account depends on it
+  const wantedAt = createMemo(() => (measure() === 'at' ? bench.cursor() : (account()?.at ?? 0)));
+  const isFresh = createMemo(() => {
+    const known = account();
+    return known?.of === bench.result() && (measure() !== 'at' || known.at === bench.cursor());
+  });
+
+  createEffect(() => {
+    const engine = accounting();
+    const result = bench.result();
+    if (!engine || !isOpen() || bench.before() || result.draft || bench.play.playing() || isFresh()) return;
+    const at = wantedAt();
+    let silence: (() => void) | undefined;
+    const timer = setTimeout(() => {
+      setFailed('');
+      silence = engine.ask(result, at, sight()?.of === result, {
+        progress: setProgress,
+        tilt: (told) => {
+          setProgress(undefined);
+          setAccount({ of: result, at, told });
+        },
+        sight: (told) => {
+          setSight({ of: result, told: told ?? 'none' });
+        },
+        failed: (reason) => {
+          setProgress(undefined);
+          setFailed(reason);
+        },
+      });
+    }, REST);
+    onCleanup(() => clearTimeout(timer));
+    // an answer under way stays wanted until another flight or instant is
+    onCleanup(() => {
+      if (bench.result() !== result) silence?.();
+    });
+  });
+
+  const wobble = createMemo(() => (isOpen() ? accounting()?.wobble(bench.result(), bench.cursor()) : undefined));
+  const path = createMemo<readonly MapPoint[]>(() => (isOpen() ? (accounting()?.path(bench.result()) ?? []) : []));
+  return {
+    measure,
+    setMeasure,
+    account: () => account()?.told,
+    stale: () => !isFresh(),
+    progress,
+    failed,
+    sight: () => (sight()?.of === bench.result() ? sight()?.told : undefined),
+    wobble,
+    path,
+  };
+}

@@ -1,0 +1,132 @@
+/** Why: what just changed, where the tilt came from, twist or wobble, what the eyes see, who holds the momentum. */
+import { createSignal, Match, Show, Switch, untrack } from 'solid-js';
+import { Composition, type CutValues, useCut, useExplanation } from '../../app/cut.tsx';
+import { getPart, type ToolProps } from '../../app/tool.ts';
+import { TabPanel, ToolTabs } from '../../ui/tabs.tsx';
+import { say } from '../../ui/units.ts';
+import { type AccountState, makeAccountState } from './account-state.ts';
+import { SightStrip } from './sight-strip.tsx';
+import { TiltBars } from './tilt-bars.tsx';
+import { WobbleMap } from './wobble-map.tsx';
+import { accountTexts as a } from './words.ts';
+
+type Parts = ToolProps & { state: AccountState; cut: CutValues; words: string };
+
+export function AccountTool(props: ToolProps) {
+  const state = untrack(() => getPart(props.bench, makeAccountState));
+  const cut = useCut(() => props.bench);
+  const explanation = useExplanation(() => props.bench);
+  return (
+    <div class="account" classList={{ touch: props.device !== 'bench' }}>
+      <Show
+        when={props.device === 'bench'}
+        fallback={<TouchAccount {...props} state={state} cut={cut()} words={explanation()} />}
+      >
+        <WideAccount {...props} state={state} cut={cut()} words={explanation()} />
+      </Show>
+    </div>
+  );
+}
+
+function Changed(props: { words: string }) {
+  return (
+    <p class="account-changed">
+      <b>{a.changed}</b> {props.words || a.nothingYet}
+    </p>
+  );
+}
+
+function Momentum(props: Parts) {
+  const none = (): boolean => !(props.cut.momentum > 0.05);
+  return (
+    <section class="account-momentum">
+      <h3>
+        {a.momentumTitle} <span class="number">{none() ? '' : say('momentum', props.cut.momentum)}</span>
+      </h3>
+      <Composition bench={props.bench} cut={props.cut} kind="momentum" />
+      <p class="quiet">{none() ? a.noMomentumHere : a.momentumHint}</p>
+    </section>
+  );
+}
+
+const MAP = 416;
+const SIGHT = 84;
+
+/** Laptop: the strip hangs on the ruler, the account under it, the map at the right. */
+function WideAccount(props: Parts) {
+  const left = (): number => props.timeLeft + props.axis.width;
+  const mapWidth = (): number => Math.max(280, props.width - left() - 44);
+  return (
+    <div class="account-wide">
+      <div class="account-left" style={{ width: `${left()}px` }}>
+        <div class="account-row" style={{ height: `${SIGHT}px` }}>
+          <div class="row-title">
+            <h3>{a.sightTitle}</h3>
+            <p class="quiet" title={a.sightHow}>
+              {a.seen}, {a.why.behind} …
+            </p>
+          </div>
+          <SightStrip bench={props.bench} state={props.state} axis={props.axis} left={props.timeLeft} tall={26} />
+        </div>
+        <div class="account-under">
+          <h3>{a.tabs.tilt}</h3>
+          <TiltBars bench={props.bench} state={props.state} stacked={false} />
+          <div class="account-foot">
+            <Changed words={props.words} />
+            <Momentum {...props} />
+          </div>
+        </div>
+      </div>
+      <section class="account-right" aria-label={a.mapTitle} style={{ width: `${Math.max(MAP, mapWidth() + 24)}px` }}>
+        <h3>{a.mapTitle}</h3>
+        <WobbleMap
+          bench={props.bench}
+          state={props.state}
+          width={mapWidth()}
+          height={Math.max(170, props.height - 128)}
+        />
+        <p class="quiet map-hint">{a.mapHint}</p>
+      </section>
+    </div>
+  );
+}
+
+const TABS = ['tilt', 'map', 'sight', 'momentum'] as const;
+const TAB_HEIGHT = 48;
+
+function TouchAccount(props: Parts) {
+  const [tab, setTab] = createSignal<(typeof TABS)[number]>('tilt');
+  const room = (): number => props.height - TAB_HEIGHT;
+  const phone = (): boolean => props.device === 'phone';
+  return (
+    <div class="account-touch">
+      <ToolTabs id="account" label={a.changed} names={TABS} titles={a.tabsShort} chosen={tab()} choose={setTab} />
+      <TabPanel class="account-panel" id="account" chosen={tab()} heightPx={room()}>
+        <Switch>
+          <Match when={tab() === 'tilt'}>
+            <TiltBars bench={props.bench} state={props.state} stacked={phone()} />
+          </Match>
+          <Match when={tab() === 'map'}>
+            <div class="touch-map" classList={{ beside: !phone() }}>
+              <WobbleMap
+                bench={props.bench}
+                state={props.state}
+                width={phone() ? props.width - 20 : Math.round(props.width * 0.58)}
+                height={Math.max(170, phone() ? room() - 84 : room() - 12)}
+              />
+            </div>
+            <p class="quiet map-hint">{a.mapHint}</p>
+          </Match>
+          <Match when={tab() === 'sight'}>
+            <SightStrip bench={props.bench} state={props.state} axis={props.axis} left={0} tall={44} />
+            <p class="quiet account-how">{a.sightHow}</p>
+          </Match>
+          <Match when={tab() === 'momentum'}>
+            <Changed words={props.words} />
+            <Momentum {...props} />
+          </Match>
+        </Switch>
+      </TabPanel>
+    </div>
+  );
+}

@@ -1,0 +1,107 @@
+/** When the landing can be seen, on the ruler: a strip of words, and in a sentence what it comes to. */
+
+import { createMemo, For, Show } from 'solid-js';
+import { DEG } from '../../../sim/math/angles.ts';
+import type { Bench } from '../../app/bench.ts';
+import { calcPlace, readAt } from '../../app/plot/readout.ts';
+import type { SightTold } from '../../engine/account.ts';
+import { startDrag } from '../../ui/drag.ts';
+import { formatNumber } from '../../ui/numbers.ts';
+import { type TimeAxis, tOf, xOf } from '../../ui/plot/axis.ts';
+import type { AccountState } from './account-state.ts';
+import { accountTexts as a } from './words.ts';
+
+/** px a letter of the strip takes */
+const LETTER = 6.6;
+/** s: nothing is said of less */
+const SHORT = 0.005;
+
+export function sayWhen(told: SightTold): string {
+  const end = told.spans.at(-1)?.to ?? 0;
+  const two = (s: number): string => formatNumber(s, 2);
+  if (told.firstBefore === undefined) return a.seenNever;
+  if (told.share > 0.999) return a.seenAlways;
+  const first = a.seenFirst(two(end - told.firstBefore), two(told.firstBefore));
+  if (told.lastBefore === undefined) return `${first} ${a.seenNotAtEnd}`;
+  const last = a.seenFrom(two(end - told.lastBefore), two(told.lastBefore));
+  return told.firstBefore - told.lastBefore > SHORT ? `${first} ${last}` : last;
+}
+
+export function sayNow(told: SightTold, t: number): string {
+  const span = told.spans.find((s) => t <= s.to) ?? told.spans.at(-1);
+  if (!span) return '';
+  if (span.why !== 'seen') return a.notNow(a.whyLong[span.why]);
+  const place = calcPlace({ t: told.t, n: told.t.length } as Parameters<typeof calcPlace>[0], t);
+  const side = readAt(told.side, place) * DEG;
+  const up = readAt(told.up, place) * DEG;
+  const deg = (v: number): string => `${formatNumber(Math.abs(v), 0)}°`;
+  return a.seenNow(a.aside(deg(side), side > 0 ? a.right : a.left), a.upDown(deg(up), up > 0 ? a.above : a.below));
+}
+
+export function SightStrip(props: { bench: Bench; state: AccountState; axis: TimeAxis; left: number; tall: number }) {
+  const told = createMemo(() => {
+    const s = props.state.sight();
+    return s === 'none' ? undefined : s;
+  });
+  const words = (why: SightTold['spans'][number]['why']): string => (why === 'seen' ? a.seen : a.why[why]);
+  const press = (e: PointerEvent): void => {
+    const left = (e.currentTarget as HTMLElement).getBoundingClientRect().left;
+    const from = props.bench.cursor();
+    const at = (px: number): void => props.bench.setCursor(Math.round(tOf(props.axis, px - left) * 1000) / 1000);
+    props.bench.play.pause();
+    startDrag(e, {
+      start: () => at(e.clientX),
+      move: (_x, _y, m) => at(m.clientX),
+      end: () => {},
+      cancel: () => props.bench.setCursor(from),
+    });
+  };
+  return (
+    <div
+      class="sight"
+      style={{ 'margin-left': props.left > 0 ? `${props.left}px` : undefined, width: `${props.axis.width}px` }}
+    >
+      <Show
+        when={told()}
+        fallback={<p class="quiet sight-said">{props.state.sight() === 'none' ? a.noHead : a.working('0', '–')}</p>}
+      >
+        {(s) => (
+          <>
+            <div
+              class="sight-strip"
+              style={{ height: `${props.tall}px` }}
+              role="img"
+              aria-label={a.sightPicture(
+                s()
+                  .spans.filter((one) => one.to - one.from > SHORT)
+                  .map((one) => a.span(words(one.why), formatNumber(one.from, 2), formatNumber(one.to, 2)))
+                  .join(', '),
+              )}
+              onPointerDown={press}
+            >
+              <For each={s().spans}>
+                {(one) => {
+                  const width = (): number => (one.to - one.from) * props.axis.pxPerS;
+                  return (
+                    <span
+                      class="sight-span"
+                      classList={{ seen: one.why === 'seen' }}
+                      data-why={one.why}
+                      title={words(one.why)}
+                      style={{ left: `${xOf(props.axis, one.from)}px`, width: `${width()}px` }}
+                    >
+                      {[words(one.why), a.short[one.why]].find((w) => w.length * LETTER + 8 < width()) ?? ''}
+                    </span>
+                  );
+                }}
+              </For>
+            </div>
+            <p class="sight-said" style={{ 'padding-left': `${props.axis.x0}px` }}>
+              {sayWhen(s())} <span class="quiet">{sayNow(s(), props.bench.cursor())}</span>
+            </p>
+          </>
+        )}
+      </Show>
+    </div>
+  );
+}

@@ -1,0 +1,185 @@
+/** Where the tilt (or the twist it makes) came from: one bar for each part of the body, to the right with it, left against. */
+
+import { createMemo, For, Show } from 'solid-js';
+import { DEG, REV } from '../../../sim/math/angles.ts';
+import type { Bench } from '../../app/bench.ts';
+import type { TiltAccount, TiltValues } from '../../engine/account.ts';
+import { formatNumber } from '../../ui/numbers.ts';
+import { say } from '../../ui/units.ts';
+import type { AccountState, TiltMeasure } from './account-state.ts';
+import { accountTexts as a } from './words.ts';
+
+const MEASURES: readonly TiltMeasure[] = ['greatest', 'at', 'twist'];
+/** Less than this is nothing to a reader: deg, revolutions. */
+const NOTHING = { tilt: 0.05, twist: 0.005 };
+
+interface Bar {
+  readonly key: string;
+  readonly title: string;
+  /** in the direction of the whole; NaN: not defined */
+  readonly value: number;
+  readonly even: boolean;
+}
+
+function listBars(account: TiltAccount, measure: TiltMeasure): { bars: Bar[]; total: number; sign: number } {
+  const factor = measure === 'twist' ? 1 / REV : DEG;
+  const raw = (v: TiltValues): number => v[measure] * factor;
+  const total = raw(account.total);
+  const sign = total < 0 ? -1 : 1;
+  const least = measure === 'twist' ? NOTHING.twist : NOTHING.tilt;
+  const bars: Bar[] = account.parts.map((p) => ({
+    key: p.source,
+    title: a.sources[p.source],
+    value: raw(p.gave) * sign,
+    even: !p.uneven,
+  }));
+  const add = (key: string, title: string, v: TiltValues): void => {
+    const value = raw(v) * sign;
+    if (!(Math.abs(value) < least)) bars.push({ key, title, value, even: false });
+  };
+  add('together', a.together, account.together);
+  add('rest', a.rest, account.rest);
+  return { bars, total, sign };
+}
+
+export function TiltBars(props: { bench: Bench; state: AccountState; stacked: boolean }) {
+  const told = createMemo(() => {
+    const account = props.state.account();
+    return account ? { account, ...listBars(account, props.state.measure()) } : undefined;
+  });
+  const isTwist = (): boolean => props.state.measure() === 'twist';
+  const value = (v: number): string =>
+    Number.isNaN(v) ? '–' : isTwist() ? say('turns', v, 2) : `${formatNumber(v, 1)}°`;
+  const time = (s: number | undefined): string => formatNumber(s ?? 0, 2);
+  const title = (m: TiltMeasure): string =>
+    a.measures[m](time(m === 'greatest' ? props.state.account()?.tGreatest : props.bench.cursor()));
+  const way = (total: number): string =>
+    isTwist() ? (total > 0 ? a.way.twistLeft : a.way.twistRight) : total > 0 ? a.way.right : a.way.left;
+  const most = (): number =>
+    Math.max(...(told()?.bars.map((b) => Math.abs(b.value) || 0) ?? [0]), Math.abs(told()?.total ?? 0), 1e-9);
+  const allEven = (): boolean => told()?.account.parts.every((p) => !p.uneven) ?? false;
+  const main = createMemo(() => {
+    const t = told();
+    if (!t || allEven()) return '';
+    const large = [...t.bars].sort((x, y) => y.value - x.value)[0];
+    const share = large.value / Math.abs(t.total);
+    if (!(Math.abs(t.total) > (isTwist() ? NOTHING.twist : NOTHING.tilt)) || !(share > 0)) return '';
+    return a.mostly(
+      large.title,
+      `${formatNumber(Math.min(share, 9.99) * 100, 0)} %`,
+      a.measuresShort[props.state.measure()],
+    );
+  });
+  return (
+    <section class="tilt-account" classList={{ stacked: props.stacked }} aria-busy={props.state.stale()}>
+      <Show
+        when={!props.stacked}
+        fallback={
+          <label class="tilt-choice">
+            <span class="spoken">{a.measure}</span>
+            <select
+              value={props.state.measure()}
+              onChange={(e) => props.state.setMeasure(e.currentTarget.value as TiltMeasure)}
+            >
+              <For each={MEASURES}>{(m) => <option value={m}>{title(m)}</option>}</For>
+            </select>
+          </label>
+        }
+      >
+        <fieldset class="tilt-choice">
+          <legend>{a.measure}</legend>
+          <For each={MEASURES}>
+            {(m) => (
+              <label>
+                <input
+                  type="radio"
+                  name="tilt-measure"
+                  checked={props.state.measure() === m}
+                  onChange={() => props.state.setMeasure(m)}
+                />
+                <span>{title(m)}</span>
+              </label>
+            )}
+          </For>
+        </fieldset>
+      </Show>
+      <div class="tilt-told" classList={{ stale: props.state.stale() && told() !== undefined }}>
+        <Show when={props.state.failed()}>
+          <p role="alert">{a.failed(props.state.failed())}</p>
+        </Show>
+        <Show when={told()} fallback={<Working state={props.state} />}>
+          {(t) => (
+            <Show when={!allEven()} fallback={<p class="tilt-main">{a.evenAll}</p>}>
+              <p class="tilt-main">
+                <b class={isTwist() ? 'twist' : 'tilt'}>{value(Math.abs(t().total))}</b> {way(t().total)}. {main()}
+              </p>
+              <table class={`tilt-bars ${isTwist() ? 'twist' : 'tilt'}`}>
+                <caption class="spoken">{`${a.measure} ${title(props.state.measure())}`}</caption>
+                <tbody>
+                  <For each={t().bars}>
+                    {(bar) => (
+                      <tr data-source={bar.key} classList={{ even: bar.even }}>
+                        <th scope="row">{bar.title}</th>
+                        <td class="number">
+                          <Show when={!bar.even} fallback={<span class="quiet">{a.even}</span>}>
+                            {Number.isNaN(bar.value) ? <span title={a.undefined}>–</span> : value(bar.value)}
+                            <Show when={bar.value < 0}>
+                              <span class="spoken"> {a.against}</span>
+                            </Show>
+                          </Show>
+                        </td>
+                        <td class="bar-cell" aria-hidden="true">
+                          <span class="account-bar">
+                            <i
+                              classList={{ with: bar.value > 0, against: bar.value < 0 }}
+                              style={{ '--share': Math.abs(bar.value || 0) / most() }}
+                            />
+                          </span>
+                        </td>
+                      </tr>
+                    )}
+                  </For>
+                  <tr class="whole">
+                    <th scope="row">{a.total}</th>
+                    <td class="number">{value(Math.abs(t().total))}</td>
+                    <td class="bar-cell" aria-hidden="true">
+                      <span class="account-bar">
+                        <i class="with" style={{ '--share': Math.abs(t().total) / most() }} />
+                      </span>
+                    </td>
+                  </tr>
+                </tbody>
+              </table>
+            </Show>
+          )}
+        </Show>
+      </div>
+      <div class="tilt-notes">
+        <Show when={told() && !allEven() && told()}>
+          {(t) => (
+            <p>
+              {Math.abs(t().account.counterTwist / REV) < NOTHING.twist
+                ? a.noCounter
+                : a.counter(say('turns', Math.abs(t().account.counterTwist) / REV, 2))}
+              {t().account.measuredFrom === 'world' ? ` ${a.fromWorld}` : ''}
+            </p>
+          )}
+        </Show>
+        <p class="quiet">{a.how}</p>
+        <Show when={told() && props.state.stale()}>
+          <Working state={props.state} />
+        </Show>
+      </div>
+    </section>
+  );
+}
+
+function Working(props: { state: AccountState }) {
+  const p = () => props.state.progress();
+  return (
+    <p class="account-working quiet" role="status">
+      {a.working(String(p()?.done ?? 0), p() ? String(p()?.of) : '–')}
+      <progress aria-label={a.working('', '').trim()} value={p()?.done ?? 0} max={p()?.of ?? 1} />
+    </p>
+  );
+}

@@ -1,0 +1,117 @@
+/** What a stage is handed and what it gives: views and their places, other flights, handles, poses held upright. */
+import type { FlightResult } from '../engine/result.ts';
+import type { LargeLook } from '../scene/large-look.ts';
+import type { Measure } from '../scene/measure.ts';
+
+export type ViewKind = 'unrolled' | 'side' | 'front' | 'top' | 'upright' | 'large';
+
+/** One view and its place on the canvas, CSS px; the floor is at `floorY` below the view's top. */
+export interface ViewPlace {
+  readonly kind: ViewKind;
+  readonly x: number;
+  readonly y: number;
+  readonly width: number;
+  readonly height: number;
+  readonly floorY: number;
+  readonly pxPerM: number;
+  /** unrolled: x of t = 0 in the view, and px per second. Side and top: x of X = 0 */
+  readonly x0: number;
+  readonly pxPerS: number;
+  /** unrolled: right edge and size of the height labels. Upright: px of the mass centre from the top */
+  readonly labelX?: number;
+  readonly labelSize?: number;
+  readonly centreY?: number;
+  /** unrolled: no words at the landing, where they have no room */
+  readonly unlabelled?: boolean;
+  /** large: the camera, and what is shown */
+  readonly look?: LargeLook;
+  /** most ghosts that the place can hold */
+  readonly ghosts: number;
+}
+
+/** Another flight in the same pictures; at the cursor's time t it stands at its own time t + shiftS. */
+export interface StageVersion {
+  readonly letter: 'B' | 'C' | 'D';
+  readonly result: FlightResult;
+  readonly shiftS: number;
+}
+
+/** A plain body over the athlete, about an axis of the body frame; m. */
+export interface StageBody {
+  readonly kind: 'rod' | 'disc' | 'ball' | 'cylinder' | 'point mass';
+  readonly about: 'lateral' | 'front-back' | 'long';
+  /** length of a rod, radius of the others */
+  readonly size: number;
+}
+
+/** What tools add to the pictures; each tool owns its field. */
+export interface StageExtras {
+  readonly versions?: readonly StageVersion[];
+  readonly plainBodies?: readonly StageBody[];
+}
+
+export interface StageInput {
+  readonly result: FlightResult;
+  readonly cursorS: number;
+  readonly width: number;
+  readonly height: number;
+  readonly views: readonly ViewPlace[];
+  /** words at the landing */
+  readonly landing: string;
+  readonly extras: StageExtras;
+}
+
+type Direction = readonly [number, number, number];
+
+/** A handle of the figure at the cursor, and how its picture is seen. px of the canvas. */
+export interface FigureGrip {
+  readonly end: string;
+  readonly x: number;
+  readonly y: number;
+  readonly pxPerM: number;
+  readonly view_B: { readonly right: Direction; readonly up: Direction; readonly toward: Direction };
+  /** the picture it was found in */
+  readonly layer: number;
+}
+
+/** The athlete held upright, for posing. */
+export interface HeldPictureInput {
+  readonly result: FlightResult;
+  readonly angles: readonly number[];
+  /** the body that the camera was set up by; while a hand is at work it must not turn with the limb */
+  readonly camera?: { readonly R_WF: Float64Array; readonly p_WScm_W: Direction };
+  readonly before?: readonly number[];
+  /** 0: from the front; pi/2: the athlete's left side */
+  readonly azimuth: number;
+  readonly width: number;
+  readonly height: number;
+  readonly pxPerM: number;
+  readonly centreY: number;
+}
+
+export interface HeldPicture {
+  readonly markup: string;
+  readonly spots: readonly { readonly id: string; readonly x: number; readonly y: number; readonly depth: number }[];
+  readonly view_B: FigureGrip['view_B'];
+}
+
+export interface StageHandle {
+  draw(input: StageInput): void;
+  /** of the picture that was drawn last */
+  findGrip(x: number, y: number, reachPx: number): FigureGrip | undefined;
+  followGrip(grip: FigureGrip): { readonly x: number; readonly y: number } | undefined;
+  setTheme(): void;
+  destroy(): void;
+}
+
+export interface StagePorts {
+  /** rejects with a reason when nothing can draw here */
+  mount(canvas: HTMLCanvasElement, width: number, height: number): Promise<StageHandle>;
+  /** markup of a small figure held upright in the shape of a block */
+  tile(result: FlightResult, block: number, widthPx: number, heightPx: number): string;
+  /** the same of any pose */
+  poseTile(result: FlightResult, angles: readonly number[], widthPx: number, heightPx: number): string;
+  held(input: HeldPictureInput): HeldPicture;
+  /** what tape or angle reads; empty while points are missing */
+  wordMeasure(measure: Measure | undefined): string;
+}

@@ -1,0 +1,208 @@
+/** Joins the rooms that draw: poses of the engine, pictures of the scene, the canvas of the renderer. */
+
+import { posing } from '../engine/pose.ts';
+import { calcHeldPose, makePoser, type Poser } from '../engine/poses.ts';
+import type { FlightResult } from '../engine/result.ts';
+import { readTokens } from '../render/read-tokens.ts';
+import { createRenderer } from '../render/renderer.ts';
+import type { RendererKind } from '../render/stage-renderer.ts';
+import { flightScene } from '../scene/flight-scene.ts';
+import { frontScene } from '../scene/front-scene.ts';
+import { withPlainBodies } from '../scene/plain-bodies.ts';
+import { ghostTimes, type StageFlight, type StagePose } from '../scene/pose-frames.ts';
+import { type DrawItem, joinScenes, type Scene } from '../scene/scene.ts';
+import { shapeTileSvg } from '../scene/shape-tile.ts';
+import { sideScene } from '../scene/side-scene.ts';
+import { topScene } from '../scene/top-scene.ts';
+import { uprightScene } from '../scene/upright-scene.ts';
+import type { OtherVersion } from '../scene/version-ghost.ts';
+import { heldView } from '../scene/view.ts';
+import { lengthMarks } from '../ui/units.ts';
+import { drawLarge, lowestPoint, wordMeasure } from './large-picture.ts';
+import { drawHeld, drawPoseTile, findGrip, followGrip } from './pose-picture.ts';
+import type { StageHandle, StageInput, StagePorts, ViewPlace } from './stage-input.ts';
+
+interface Staged {
+  readonly flight: StageFlight;
+  readonly pose: Poser;
+}
+
+/**
+ * WebGL by software is several times slower than the 2D canvas for pictures like ours; a browser that has only that is
+ * asked for the canvas first. "?renderer=webgl" (or canvas, webgpu) in the address decides otherwise, for measuring.
+ */
+function choosePreferred(): RendererKind | undefined {
+  const asked = new URLSearchParams(location.search).get('renderer');
+  if (asked === 'webgl' || asked === 'webgpu' || asked === 'canvas') return asked;
+  const gl = document.createElement('canvas').getContext('webgl');
+  if (!gl) return 'canvas';
+  const info = gl.getExtension('WEBGL_debug_renderer_info');
+  const name = String(gl.getParameter(info ? info.UNMASKED_RENDERER_WEBGL : gl.RENDERER));
+  gl.getExtension('WEBGL_lose_context')?.loseContext();
+  if (/swiftshader|llvmpipe|software|basic render/i.test(name)) return 'canvas';
+  return undefined;
+}
+
+const staged = new WeakMap<FlightResult, Staged>();
+
+/** What the stage needs of a result, made once for each. */
+function getStaged(result: FlightResult): Staged {
+  const known = staged.get(result);
+  if (known) return known;
+  const { flight, frames, outline, skill } = result;
+  const pose = makePoser(flight, frames);
+  const path = new Float64Array(4 * frames.n);
+  for (let i = 0; i < frames.n; i++) {
+    path[4 * i] = frames.t[i];
+    for (let k = 0; k < 3; k++) path[4 * i + 1 + k] = frames.p_WScm_W[3 * i + k];
+  }
+  const ghosts = ghostTimes(flight.duration).map(pose);
+  const made: Staged = {
+    pose,
+    flight: {
+      key: result.key,
+      rough: result.draft,
+      body: flight.body,
+      duration: flight.duration,
+      v_WScm_W0: [flight.v_WScm_W0[0], flight.v_WScm_W0[1], flight.v_WScm_W0[2]],
+      h_Scm_W: [flight.h_Scm_W[0], flight.h_Scm_W[1], flight.h_Scm_W[2]],
+      surfaceY: flight.surfaceY,
+      surface: skill.end.surface?.kind,
+      path,
+      ghosts,
+      startY: lowestPoint(flight, ghosts[0]),
+      wantedSomersault: outline.inAir ? undefined : outline.wantedSomersault,
+    },
+  };
+  staged.set(result, made);
+  return made;
+}
+
+/** The other versions of the skill at this instant; what would stand before its take-off or after its landing waits there. */
+function getOthers({ extras, cursorS }: StageInput): OtherVersion[] {
+  return (extras.versions ?? []).map(({ letter, result, shiftS }) => {
+    const { flight, pose } = getStaged(result);
+    return { letter, flight, shiftS, cursor: pose(Math.min(Math.max(cursorS + shiftS, 0), flight.duration)) };
+  });
+}
+
+function drawView(
+  place: ViewPlace,
+  input: StageInput,
+  flight: StageFlight,
+  cursor: StagePose,
+  others: readonly OtherVersion[],
+): Scene {
+  const { width, height, floorY, pxPerM, x0 } = place;
+  const window = { width, height, floorY, pxPerM, x0, marks: lengthMarks() };
+  switch (place.kind) {
+    case 'unrolled': {
+      const thinGhosts = Math.max(1, Math.ceil(flight.ghosts.length / place.ghosts));
+      const own = {
+        ...window,
+        pxPerS: place.pxPerS,
+        labelX: place.labelX ?? x0 - 8,
+        labelSize: place.labelSize,
+        thinGhosts,
+      };
+      return flightScene({
+        flight,
+        cursor,
+        others,
+        window: own,
+        landingLabel: place.unlabelled ? undefined : input.landing,
+      });
+    }
+    case 'side':
+      return sideScene({
+        flight,
+        cursor,
+        others,
+        window: { ...window, thinGhosts: Math.max(1, Math.ceil(flight.ghosts.length / place.ghosts)) },
+        arrows: true,
+      });
+    case 'front':
+      return frontScene({ flight, cursor, window, others });
+    case 'top':
+      return topScene({ flight, cursor, window, others });
+    case 'large':
+      return drawLarge(place, flight, cursor, getStaged(input.result).pose, others);
+    case 'upright':
+      return uprightScene({ body: flight.body, pose: cursor, width, height, pxPerM, y: place.centreY, others });
+  }
+}
+
+/**
+ * A flight seen for the first time is drawn without keys: while a hand drags, every picture is new, and keeping it as a
+ * texture would cost more than it saves. When only the cursor moves, the keys are back.
+ */
+function dropKeys(scene: Scene): Scene {
+  const loose = (items: readonly DrawItem[]): DrawItem[] =>
+    items.map((item) => (item.kind === 'group' ? { ...item, key: undefined } : item));
+  return { ...scene, layers: scene.layers.map((layer) => ({ ...layer, key: undefined, items: loose(layer.items) })) };
+}
+
+export const stagePorts: StagePorts = {
+  async mount(canvas, width, height): Promise<StageHandle> {
+    const resolution = Math.min(window.devicePixelRatio || 1, 2);
+    const renderer = await createRenderer(canvas, {
+      tokens: readTokens(),
+      resolution,
+      width,
+      height,
+      prefer: choosePreferred(),
+    });
+    canvas.dataset.renderer = renderer.kind;
+    let size = `${width} ${height}`;
+    let drawn: FlightResult | undefined;
+    let last: { scene: Scene; cursor: StagePose } | undefined;
+    return {
+      draw: (input) => {
+        const now = `${input.width} ${input.height}`;
+        if (now !== size) {
+          size = now;
+          renderer.resize(input.width, input.height, resolution);
+        }
+        const { flight, pose } = getStaged(input.result);
+        const cursor = pose(input.cursorS);
+        const others = getOthers(input);
+        const parts = input.views.map((place) => ({
+          scene: withPlainBodies(
+            drawView(place, input, flight, cursor, others),
+            input.extras.plainBodies ?? [],
+            cursor.R_WF,
+            flight.body.stature,
+          ),
+          x: place.x,
+          y: place.y,
+        }));
+        const scene = joinScenes(input.width, input.height, parts);
+        renderer.draw(input.result === drawn ? scene : dropKeys(scene));
+        drawn = input.result;
+        last = { scene, cursor };
+      },
+      findGrip: (x, y, reachPx) =>
+        drawn && last && findGrip(last.scene, last.cursor.frames, posing.ends(drawn), x, y, reachPx),
+      followGrip: (grip) => drawn && last && followGrip(last.scene, last.cursor.frames, posing.ends(drawn), grip),
+      setTheme: () => renderer.setTokens(readTokens()),
+      destroy: () => renderer.destroy(),
+    };
+  },
+  poseTile: drawPoseTile,
+  held: drawHeld,
+  wordMeasure: (measure) => (measure ? wordMeasure(measure) : ''),
+  tile: (result, block, width, height) => {
+    const span = result.skill.schedule.blocks[block];
+    if (!span) return '';
+    const { pose, R_BF } = calcHeldPose(result.flight, blockMiddle(result, block));
+    return shapeTileSvg(result.flight.body, pose, { width, height, view: heldView(R_BF) });
+  },
+};
+
+function blockMiddle(result: FlightResult, block: number): number {
+  const { from, to } = result.skill.schedule.blocks[block];
+  const { outline, flight } = result;
+  const at = (time: typeof from): number =>
+    time.s + (time.anchor === 'apex' ? outline.apex : time.anchor === 'touchdown' ? flight.duration : 0);
+  return (at(from) + at(to)) / 2;
+}

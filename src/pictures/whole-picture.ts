@@ -1,0 +1,71 @@
+/** Joins the rooms for whole skills: what the worker told, as pictures. */
+import type { WholeTold } from '../engine/contact-messages.ts';
+import type { FlightResult } from '../engine/result.ts';
+import { svgMarkup } from '../scene/figure-svg.ts';
+import type { StagePose } from '../scene/pose-frames.ts';
+import { poseNear, sideItems, unrolledNow, unrolledStill, type WholeStage } from '../scene/whole-scene.ts';
+import { lengthMarks, say } from '../ui/units.ts';
+import type { WholePictureInput, WholePictures } from './whole-ports.ts';
+
+const staged = new WeakMap<WholeTold, WholeStage>();
+
+function getStage(told: WholeTold, { flight }: FlightResult): WholeStage {
+  const known = staged.get(told);
+  if (known) return known;
+  const { poses: p, columns: c } = told;
+  const segments = flight.body.segments.length;
+  const poses: StagePose[] = Array.from(p.t, (t, i) => ({
+    t,
+    frames: {
+      R_WS: p.R_WS.subarray(9 * segments * i, 9 * segments * (i + 1)),
+      p_WSo_W: p.p_WSo_W.subarray(3 * segments * i, 3 * segments * (i + 1)),
+    },
+    p_WScm_W: [p.p_WScm_W[3 * i], p.p_WScm_W[3 * i + 1], p.p_WScm_W[3 * i + 2]],
+    R_WF: p.R_WF.subarray(9 * i, 9 * (i + 1)),
+    somersault: Number.NaN,
+    tilt: Number.NaN,
+    twist: Number.NaN,
+  }));
+  const { swing } = told;
+  const rows = Array.from(c.t.keys());
+  const inSwing = rows.filter((i) => c.phase[i] === 0);
+  const inLanding = rows.filter((i) => c.phase[i] === 3);
+  const made: WholeStage = {
+    body: flight.body,
+    poses,
+    touchdown: told.touchdown,
+    surfaceY: flight.surfaceY,
+    vx: told.takeoff?.v_WScm_W[0] ?? flight.v_WScm_W0[0],
+    ...(swing
+      ? {
+          railRest: [told.barX, swing.rail.height] as const,
+          rail: Float64Array.from(
+            inSwing.flatMap((i) => [c.t[i], told.barX + c.bendX[i], swing.rail.height + c.bendY[i]]),
+          ),
+        }
+      : {}),
+    ...(inLanding.length > 1 ? { sink: Float64Array.from(inLanding.flatMap((i) => [c.t[i], c.sink[i]])) } : {}),
+  };
+  staged.set(told, made);
+  return made;
+}
+
+const timeWindow = (input: WholePictureInput) => ({ ...input, marks: lengthMarks() });
+
+export const wholePictures: WholePictures = {
+  still: (told, result, input) => svgMarkup(unrolledStill(getStage(told, result), timeWindow(input), input.from)),
+  now: (told, result, input, t) => svgMarkup(unrolledNow(getStage(told, result), timeWindow(input), t)),
+  side: (told, result, width, height, t, row) => {
+    const stage = getStage(told, result);
+    const { columns: c } = told;
+    const [fx, fy] = [c.fx[row] / told.bodyWeight, c.fy[row] / told.bodyWeight];
+    const pose = poseNear(stage.poses, t);
+    const at: readonly [number, number] =
+      c.phase[row] === 0 && stage.railRest
+        ? [stage.railRest[0] + c.bendX[row], stage.railRest[1] + c.bendY[row]]
+        : [pose.p_WScm_W[0], stage.surfaceY];
+    const label = c.weights[row].toFixed(1);
+    return svgMarkup(sideItems(stage, { width, height }, t, { x: fx, y: fy, at, label }));
+  },
+  length: (m) => say('length', m),
+};

@@ -1,0 +1,20 @@
+/** What draws a whole skill: markup for an <svg> of the page. */
+import type { WholeTold } from '../engine/contact-messages.ts';
+import type { FlightResult } from '../engine/result.ts';
+
+export interface WholePictureInput {
+  readonly width: number;
+  readonly height: number;
+  readonly pxPerM: number;
+  readonly floorY: number;
+  readonly x: (t: number) => number;
+  /** earliest time shown */
+  readonly from: number;
+}
+
+export interface WholePictures {
+  still(told: WholeTold, result: FlightResult, input: WholePictureInput): string;
+  now(told: WholeTold, result: FlightResult, input: WholePictureInput, t: number): string;
+  side(told: WholeTold, result: FlightResult, width: number, height: number, t: number, row: number): string;
+  length(m: number): string;
+}

@@ -1,0 +1,152 @@
+/**
+ * A typed value: click and type, arrow keys step, a drag on the label scrubs. What is out of range gets its reason under
+ * the field, and the last good value stays.
+ */
+
+import { createEffect, createSignal, createUniqueId, Show } from 'solid-js';
+import { formatNumber, parseNumber } from './numbers.ts';
+import { fromShown, parseQuantity, type Quantity, sayNumber, shownAs, toShown, unitBeside } from './units.ts';
+import { numberTexts } from './words.ts';
+
+export interface NumberFieldProps {
+  label: string;
+  unit: string;
+  value: number;
+  min: number;
+  max: number;
+  step: number;
+  decimals: number;
+  /** shown, stepped and typed in the units that are set; value, range and step stay those of the document */
+  quantity?: Quantity;
+  /** one finished change */
+  onChange: (value: number) => void;
+  /** while scrubbing; the last one is followed by onSettle */
+  onDraft?: (value: number) => void;
+  onSettle?: () => void;
+  onAbandon?: () => void;
+  name?: string;
+  compact?: boolean;
+  /** words of the two directions, where a sign turns the value round */
+  sides?: readonly [string, string];
+}
+
+export function NumberField(props: NumberFieldProps) {
+  const id = createUniqueId();
+  const [reason, setReason] = createSignal('');
+  let input!: HTMLInputElement;
+  const write = (value: number, decimals: number): string =>
+    props.quantity ? sayNumber(props.quantity, value, decimals) : formatNumber(value, decimals);
+  const unit = (): string => (props.quantity ? unitBeside(props.quantity) : props.unit);
+  const shown = (): string => write(props.value, props.decimals);
+  createEffect(() => {
+    input.value = shown();
+    setReason('');
+  });
+
+  const tidy = (v: number): number => Number(v.toFixed(Math.max(props.decimals, props.quantity ? 4 : 3)));
+  const take = (typed: string): void => {
+    if (typed === shown()) {
+      setReason('');
+      return;
+    }
+    const v = props.quantity ? parseQuantity(props.quantity, typed) : parseNumber(typed);
+    if (Number.isNaN(v)) setReason(numberTexts.notNumber(typed));
+    else if (v < props.min || v > props.max) {
+      const most = write(props.max, 0);
+      const range = props.sides
+        ? numberTexts.upTo(most, props.sides.includes(unit()) ? '' : unit(), props.sides)
+        : numberTexts.outOfRange(write(props.min, props.min % 1 === 0 ? 0 : props.decimals), most, unit());
+      setReason(`${range}; ${numberTexts.kept(shown())}`);
+    } else {
+      setReason('');
+      if (v !== props.value) props.onChange(tidy(v));
+      input.value = shown();
+    }
+  };
+  /** n steps of the unit shown, onto its own grid */
+  const stepped = (from: number, n: number): number => {
+    const q = props.quantity;
+    const step = (q && shownAs(q).step) ?? props.step * (q ? shownAs(q).factor : 1);
+    const at = q ? toShown(q, from) : from;
+    const v = Math.round((at + n * step) / step) * step;
+    return q ? fromShown(q, v) : v;
+  };
+  const stepBy = (n: number): void => {
+    props.onChange(tidy(Math.min(Math.max(stepped(props.value, n), props.min), props.max)));
+  };
+  const onKeyDown = (e: KeyboardEvent): void => {
+    if (e.key === 'Enter') take(input.value);
+    else if (e.key === 'Escape') {
+      // nothing to take back: the key is for who stands around the field
+      if (input.value === shown() && reason() === '') return;
+      input.value = shown();
+      setReason('');
+    } else if (e.key === 'ArrowUp' || e.key === 'ArrowDown') {
+      stepBy((e.key === 'ArrowUp' ? 1 : -1) * (e.shiftKey ? 10 : 1));
+    } else return;
+    e.preventDefault();
+    e.stopPropagation();
+    input.select();
+  };
+  const onPointerDown = (e: PointerEvent): void => {
+    if (!props.onDraft || e.button !== 0) return;
+    const label = e.currentTarget as HTMLElement;
+    const start = props.value;
+    const x = e.clientX;
+    let moved = false;
+    label.setPointerCapture(e.pointerId);
+    const move = (m: PointerEvent): void => {
+      const steps = Math.round((m.clientX - x) / 3);
+      if (!moved && Math.abs(m.clientX - x) < 4) return;
+      moved = true;
+      props.onDraft?.(tidy(Math.min(Math.max(stepped(start, steps), props.min), props.max)));
+    };
+    const end = (u: PointerEvent): void => {
+      label.removeEventListener('pointermove', move);
+      label.removeEventListener('pointerup', end);
+      label.removeEventListener('pointercancel', end);
+      if (!moved) return;
+      if (u.type === 'pointercancel') props.onAbandon?.();
+      else props.onSettle?.();
+    };
+    label.addEventListener('pointermove', move);
+    label.addEventListener('pointerup', end);
+    label.addEventListener('pointercancel', end);
+  };
+
+  return (
+    <div class="field" classList={{ bad: reason() !== '', compact: props.compact }}>
+      <label for={id} classList={{ long: props.label.length > 15 }} onPointerDown={onPointerDown}>
+        {props.label}
+      </label>
+      <span class="value">
+        <input
+          ref={input}
+          id={id}
+          name={props.name}
+          type="text"
+          inputmode="decimal"
+          autocomplete="off"
+          spellcheck={false}
+          role="spinbutton"
+          style={{ width: `calc(${Math.max(shown().length, 2)}ch + 8px)` }}
+          aria-valuenow={props.value}
+          aria-valuetext={`${shown()} ${unit()}`.trim()}
+          aria-valuemin={props.min}
+          aria-valuemax={props.max}
+          aria-invalid={reason() !== ''}
+          aria-describedby={reason() ? `${id}-why` : undefined}
+          onFocus={() => input.select()}
+          onBlur={() => take(input.value)}
+          onKeyDown={onKeyDown}
+        />
+        <span class="unit">{unit()}</span>
+      </span>
+      <Show when={reason()}>
+        <p class="why" id={`${id}-why`} role="alert">
+          {reason()}
+        </p>
+      </Show>
+    </div>
+  );
+}

@@ -1,7 +1,6 @@
 // npm start: installs, builds and serves the app. Options: --port N (that port and no other).
 import { ensureAppBuilt } from './build-app.mjs';
 import { ensureInstalled, LauncherError } from './install.mjs';
-import { serveDist } from './serve.mjs';
 
 const caution =
   'Caution: this is a model, not coaching advice. New skills only with a qualified coach, progressions, spotting and ' +
@@ -32,6 +31,8 @@ try {
   const options = parsePort(process.argv.slice(2));
   ensureInstalled();
   ensureAppBuilt();
+  // its package is there only now
+  const { serveDist } = await import('./serve.mjs');
   const { server, url } = await serveDist(options);
   console.log(`\nShapeflight is at ${url}\n${caution}\nCtrl+C ends it.`);
   const end = () => {

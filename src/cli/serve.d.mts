@@ -1,0 +1,9 @@
+import type { Server } from 'node:http';
+
+export const contentSecurityPolicy: string;
+export function serveDist(options?: {
+  port?: number;
+  tries?: number;
+  host?: string;
+  dir?: string;
+}): Promise<{ server: Server; url: string }>;

@@ -1,15 +1,15 @@
 /**
- * A chain hung by its hands on a rail: the grip, the swing angle, what the moves ask at a state, and the state at the
- * start. Shared by both ways of running a swing.
+ * A chain that hangs by its hands on a rail: the grip, the swing angle, what the moves ask at a state, and the state at the
+ * start.
  */
 import { FieldError } from '../math/field-error.ts';
 import { type Chain, type ChainPoint, makeChain } from './chain.ts';
 import { Planar } from './planar.ts';
 import { compileMoves, type MoveTable } from './swing-keys.ts';
-import type { SwingSpec } from './swing-spec.ts';
+import type { HangSpec } from './swing-spec.ts';
 
 export interface Hang {
-  readonly spec: SwingSpec;
+  readonly spec: HangSpec;
   readonly chain: Chain;
   /** centre of the rail in the hands */
   readonly grip: ChainPoint;
@@ -17,6 +17,8 @@ export interface Hang {
   readonly head: ChainPoint;
   readonly moves: MoveTable;
   readonly planar: Planar;
+  /** by joint: N m of both sides together, towards + and -, times the strength asked for */
+  readonly limits: readonly (readonly [number, number])[];
   /** +1 backward, -1 forward: swing angle u = sense x phi, phi about +Z */
   readonly sense: 1 | -1;
 }
@@ -24,13 +26,14 @@ export interface Hang {
 /** The bar lies across the hand at its knuckles. */
 const GRIPS = 'knuckle';
 
-export function makeHang(spec: SwingSpec): Hang {
+export function makeHang(spec: HangSpec): Hang {
   const chain = makeChain(spec.body, {
     ...(spec.held ? { held: spec.held } : {}),
     ...(spec.joints ? { joints: spec.joints } : {}),
   });
   const grip = meanPoint(chain, (name) => name.startsWith(GRIPS), 'hands to grip with');
   const head = meanPoint(chain, (name) => name === 'head', 'a head');
+  const strength = spec.strength ?? 1;
   const moves = compileMoves(
     chain.joints.map((j) => j.name),
     spec.moves,
@@ -42,6 +45,7 @@ export function makeHang(spec: SwingSpec): Hang {
     head,
     moves,
     planar: new Planar(chain, grip),
+    limits: chain.joints.map(({ torqueLimit: [plus, minus] }) => [strength * plus, strength * minus]),
     sense: spec.sense === 'backward' ? 1 : -1,
   };
 }
@@ -154,7 +158,8 @@ const gamma = new Float64Array(3);
 const acc = new Float64Array(2);
 let rate = new Float64Array(0);
 
-function checkTurning(g1: number): void {
+/** Refuses keys over angle by which the body bends faster than the arms turn. */
+export function checkTurning(g1: number): void {
   if (!(1 - g1 > LEAST_TURNING)) throw turningError(g1);
 }
 /** Keys over angle may bend the body so fast that the arms would have to turn back as the mass centre goes on. */

@@ -23,6 +23,7 @@ export {
   wholeInto,
 } from './chain-motion.ts';
 export { calcEvenCircle, type EvenCircle } from './even-circle.ts';
+export { followSwing, releaseSwing, type SwingLaunch } from './follow-swing.ts';
 export {
   type ContactFault,
   type ContactImpulse,
@@ -59,7 +60,7 @@ export {
   type LandingResult,
   land,
 } from './landing-report.ts';
-export { holdLate, type LateRelease } from './late-hand.ts';
+export { holdLate, type LateHand, type LateRelease } from './late-hand.ts';
 export { makeSwing, SAMPLE as SWING_SAMPLE, SWING_ERRORS } from './make-swing.ts';
 export { MATS, type MatName, type MatPreset, type MatSpec } from './mat.ts';
 export { ChainWorld } from './planck.ts';
@@ -68,6 +69,7 @@ export type {
   Swing,
   SwingColumn,
   SwingColumns,
+  SwingCourse,
   SwingError,
   SwingJoint,
   SwingPeak,
@@ -79,7 +81,6 @@ export {
   BEYOND_RELEASE,
   LONGEST_SWING,
   NoReleaseError,
-  type SwingEngine,
   type SwingRelease,
   type SwingSpec,
   type SwingStart,

@@ -16,8 +16,14 @@ import { calcBodyFrame } from '../motion/body-frame.ts';
 import { hingesInto } from '../motion/hinge-angles.ts';
 import { getModel } from '../motion/model.ts';
 import { calcShapeMotion, makeShapeMotion, type ShapeMotion } from '../motion/shape-motion.ts';
-import type { Swing } from './swing.ts';
+import type { SwingCourse } from './swing.ts';
 import { BEYOND_RELEASE } from './swing-spec.ts';
+
+export interface LateHand {
+  readonly hand: 'left' | 'right';
+  /** s that it holds on for after the other */
+  readonly s: number;
+}
 
 export interface LateRelease {
   /** s that the second hand held on */
@@ -51,7 +57,7 @@ const GLANCE = 1e-5;
 /** state: quaternion, h, place, velocity, impulse X and Y */
 const N = 15;
 
-export function holdLate(swing: Swing, hand: 'left' | 'right', held: number): LateRelease {
+export function holdLate(swing: SwingCourse, hand: 'left' | 'right', held: number): LateRelease {
   if (!(held >= 0 && held <= BEYOND_RELEASE - 2e-3))
     throw new FieldError('swing.lateHand.s', held, `a number from 0 to ${BEYOND_RELEASE - 2e-3} s`);
   if (!swing.released) throw new FieldError('swing.lateHand', hand, 'a swing that is released');
@@ -64,10 +70,12 @@ export function holdLate(swing: Swing, hand: 'left' | 'right', held: number): La
   // the hand in the root frame, relative to the mass centre, with its velocity there
   const place = new Float64Array(3);
   const moving = new Float64Array(3);
+  const angles = new Float64Array(start.angles.length);
+  const rates = new Float64Array(start.angles.length);
   const shapeAt = (t: number): void => {
-    const s = swing.stateAt(t);
-    hingesInto(body, s.angles, sm.q);
-    hingesInto(body, s.rates, sm.qd);
+    swing.shapeInto(t, angles, rates);
+    hingesInto(body, angles, sm.q);
+    hingesInto(body, rates, sm.qd);
     calcShapeMotion(sm);
     handInto(sm, knuckle.segment, knuckle.p_BoC_B, place, moving);
   };

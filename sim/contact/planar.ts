@@ -100,7 +100,7 @@ export class Planar {
 
   /** Angles, turning, places and velocities relative to the base point. `theta`, `w` are those of the base link. */
   place(theta: number, w: number, q: ArrayLike<number>, qd: ArrayLike<number>): void {
-    const { theta: T, w: W, walk } = this;
+    const { theta: T, w: W, walk, ex, ey, fx, fy } = this;
     T[this.base.link] = theta;
     W[this.base.link] = w;
     for (let i = 0; i < walk.length; i++) {
@@ -108,12 +108,6 @@ export class Planar {
       T[to] = T[from] + sigma * q[joint];
       W[to] = W[from] + sigma * qd[joint];
     }
-    this.spread();
-  }
-
-  /** The same from the angles and turnings of the links themselves, as they stand in theta and w. */
-  spread(): void {
-    const { theta: T, w: W, walk, ex, ey, fx, fy } = this;
     const r = this.base.link;
     ex[r] = ey[r] = fx[r] = fy[r] = 0;
     this.centre(r);
@@ -239,16 +233,6 @@ export class Planar {
           this.inertia[k] * linkAcc[3 * k];
       }
       this.torque[j] = sigma * sum;
-    }
-  }
-
-  /** Accelerations of the mass centres that turning alone gives (no turning changes, base point at rest), into x, y. */
-  turningAccInto(x: Float64Array, y: Float64Array): void {
-    this.column.fill(0);
-    this.columns(0, this.none, this.none);
-    for (let k = 0; k < this.m.length; k++) {
-      x[k] = this.ax[k * this.cols];
-      y[k] = this.ay[k * this.cols];
     }
   }
 

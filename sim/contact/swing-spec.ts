@@ -18,8 +18,6 @@ export type SwingRelease =
   /** the first time the swing angle gets there, counted on (80 deg in the second giant: 440 deg) */
   | { readonly at: 'angle'; readonly angle: number };
 
-export type SwingEngine = 'equations' | 'planck';
-
 export interface SwingSpec {
   readonly body: Body;
   readonly gravity: number;
@@ -30,20 +28,24 @@ export interface SwingSpec {
   readonly moves: SwingMoves;
   /** left out: the swing hangs on to its end */
   readonly release?: SwingRelease;
+  /** s that the release comes later (+) or earlier than `release` says; default 0 */
+  readonly late?: number;
   /** s from the start: the end, or the latest release */
   readonly duration: number;
-  /** how many times the Body's strength the joints have; Infinity: driven whatever it takes. Default 1 */
+  /** how many times the Body's strength the joints have; Infinity: driven whatever it takes; default 1 */
   readonly strength?: number;
   /** pose to hold in all other joints */
   readonly held?: readonly number[];
   readonly joints?: readonly PlanarJointName[];
-  /** default: the equations where strength suffices all the way, else the engine with motors within limits */
-  readonly engine?: SwingEngine;
-  /** s; default for each engine from measured convergence (docs/numerics.md) */
+  /** s; default from measured convergence (docs/numerics.md) */
   readonly step?: number;
 }
 
+/** What the motion on the bar depends on: not on when it ends. */
+export type HangSpec = Omit<SwingSpec, 'release' | 'late' | 'duration'>;
+
 export const LONGEST_SWING = 20;
+const SHORTEST = 1e-3;
 /** s that the swing is followed as if the hands had held on: for later releases and a late hand */
 export const BEYOND_RELEASE = 0.15;
 
@@ -62,10 +64,20 @@ export function checkSwing(spec: SwingSpec): void {
   if (start.kind === 'handstand') within('start.nudgeRadPerS', start.nudge, 1e-3, 5, 'rad/s');
   else within('start.angleRad', start.angle, -4 * Math.PI, 4 * Math.PI, 'rad');
   if (start.kind === 'given') within('start.rateRadPerS', start.rate, -20, 20, 'rad/s');
-  if (release?.at === 'time') within('release.s', release.s, 1e-3, spec.duration, 's');
+  if (release?.at === 'time') within('release.s', release.s, SHORTEST, spec.duration, 's');
   if (release?.at === 'angle') within('release.angleRad', release.angle, -60 * Math.PI, 60 * Math.PI, 'rad');
-  if (spec.engine === 'equations' && Number.isFinite(strength) && spec.strength !== undefined)
-    throw new FieldError('swing.engine', spec.engine, 'left out, or "planck", where strength is limited');
+}
+
+/** s from the start at which the hands let go, from the time at which the release as stated would come. */
+export function lateRelease({ late = 0 }: SwingSpec, stated: number): number {
+  const s = stated + late;
+  if (late !== 0 && !(s >= SHORTEST && s <= LONGEST_SWING))
+    throw new FieldError(
+      'swing.release.lateS',
+      late,
+      `a number from ${(SHORTEST - stated).toFixed(3)} to ${(LONGEST_SWING - stated).toFixed(3)} s`,
+    );
+  return s;
 }
 
 export class NoReleaseError extends Error {

@@ -7,7 +7,7 @@
 import type { Body } from '../body/body.ts';
 import type { PlanarJointName } from './chain.ts';
 import type { Rail } from './rail.ts';
-import type { SwingEngine, SwingSpec } from './swing-spec.ts';
+import type { SwingSpec } from './swing-spec.ts';
 
 export interface SwingColumns {
   readonly t: Float64Array;
@@ -78,7 +78,7 @@ export interface SwingPeaks {
   readonly effort: readonly (SwingPeak & { readonly joint: PlanarJointName })[];
 }
 
-/** A relative or absolute error that the engine is known by; docs/numerics.md, "Swing". */
+/** An error that such swings are known by; docs/numerics.md, "Swing". */
 export interface SwingError {
   readonly angle: number; // rad, of swing and joints
   readonly force: number; // share of the peak
@@ -86,18 +86,28 @@ export interface SwingError {
   readonly energy: number; // share of the swing's own height energy, 2 m g r
 }
 
-export interface Swing {
+/** A swing up to its release, known at any time of it: no more than a flight or a late hand begins with. */
+export interface SwingCourse {
   readonly spec: SwingSpec;
   readonly body: Body;
   readonly rail: Rail;
-  readonly engine: SwingEngine;
+  /** s from the start to the release or the end */
+  readonly duration: number;
+  readonly released: boolean;
+  /** latest t that stateAt knows: a little after 0 where the swing was released */
+  readonly until: number;
+  /** state on the bar at t in [-duration, until] */
+  stateAt(t: number): SwingState;
+  /** the named angles of the Body there, and their rates */
+  shapeInto(t: number, angles: Float64Array, rates: Float64Array): void;
+}
+
+/** The same with columns for pictures and tables. */
+export interface Swing extends SwingCourse {
   readonly step: number;
   /** every joint followed its moves to the end; false: some was limited somewhere */
   readonly driven: boolean;
   readonly error: SwingError;
-  /** s from the start to the release or the end */
-  readonly duration: number;
-  readonly released: boolean;
   readonly columns: SwingColumns;
   readonly joints: readonly SwingJoint[];
   /** samples with t <= 0 */
@@ -105,10 +115,6 @@ export interface Swing {
   readonly peaks: SwingPeaks;
   /** distance of the mass centre from the grip at t = 0, m */
   readonly radius: number;
-  /** latest t that stateAt knows: a little after 0 where the swing was released */
-  readonly until: number;
-  /** state on the bar at t in [-duration, until] */
-  stateAt(t: number): SwingState;
 }
 
 /** One instant of the planar chain, everything the flight or a picture needs. */

@@ -106,9 +106,9 @@ export function flyWhole(skill: Skill, contact: Contact, options: FlightOptions 
   };
 }
 
-/** Swings to the release; a late or early one is a swing to its time. */
+/** Swings to the release. */
 function swingTo(skill: Skill, a: SwingApproach, contact: Contact): Swing {
-  const spec = {
+  return contact.makeSwing({
     body: skill.body,
     gravity: skill.gravity,
     rail: contact.getRail(a.rail),
@@ -116,13 +116,10 @@ function swingTo(skill: Skill, a: SwingApproach, contact: Contact): Swing {
     start: a.start,
     moves: a.moves,
     release: a.release,
+    late: a.late,
     duration: a.duration,
     strength: a.strength ?? Number.POSITIVE_INFINITY,
-  };
-  const swing = contact.makeSwing(spec);
-  if (a.late === 0) return swing;
-  const s = swing.duration + a.late;
-  return contact.makeSwing({ ...spec, release: { at: 'time', s }, duration: Math.max(a.duration, s) });
+  });
 }
 
 /** What the preset says, with the values of the file in its place. */

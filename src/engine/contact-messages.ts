@@ -45,7 +45,6 @@ export interface WholePoses {
 export interface ToldSwing {
   readonly peaks: SwingPeaks;
   readonly driven: boolean;
-  readonly engine: 'equations' | 'planck';
   /** as shares: of a peak force, of speeds, of energies */
   readonly error: { readonly force: number; readonly speed: number; readonly energy: number };
   readonly radius: number;

@@ -32,7 +32,6 @@ function tellSwing({ swing, flight }: Whole, contact: Contact): ToldSwing | unde
   return {
     peaks: swing.peaks,
     driven: swing.driven,
-    engine: swing.engine,
     error: swing.error,
     radius: swing.radius,
     duration: swing.duration,

@@ -6,12 +6,11 @@
 import { describe, expect, it } from 'vitest';
 import type { Chain } from '../../sim/contact/chain.ts';
 import type { Hang } from '../../sim/contact/hang.ts';
-import { makeSwing } from '../../sim/contact/make-swing.ts';
 import { Planar } from '../../sim/contact/planar.ts';
 import { getRail, type Rail } from '../../sim/contact/rail.ts';
-import { runEquations } from '../../sim/contact/run-equations.ts';
 import { compileMoves } from '../../sim/contact/swing-keys.ts';
-import { makeRunRecord, readRun, type SwingRun } from '../../sim/contact/swing-run.ts';
+import { makeRunRow, readRun, type SwingRun } from '../../sim/contact/swing-run.ts';
+import { SwingStepper } from '../../sim/contact/swing-stepper.ts';
 import { ellipticK, jacobi } from '../oracles/jacobi.ts';
 import { DEG, G, gymnast, STILL, timedGiant } from './swings.ts';
 
@@ -26,10 +25,10 @@ function pendulum(m: number, I: number, r: number): Chain {
 
 function swing(chain: Chain, angle: number, rate: number, duration: number): { run: SwingRun; hang: Hang } {
   const grip = { link: 0, at: [0, 0] as const };
-  const spec = { ...timedGiant, rail: rigid, start: { kind: 'given', angle, rate } as const, moves: STILL, duration };
+  const spec = { ...timedGiant, rail: rigid, start: { kind: 'given', angle, rate } as const, moves: STILL, step: 1e-3 };
   const moves = compileMoves([], { over: 'time', keys: {} });
-  const hang: Hang = { spec, chain, grip, head: grip, moves, planar: new Planar(chain, grip), sense: 1 };
-  return { run: runEquations(hang, 1e-3), hang };
+  const hang: Hang = { spec, chain, grip, head: grip, moves, planar: new Planar(chain, grip), limits: [], sense: 1 };
+  return { run: new SwingStepper(hang).advanceTo(duration), hang };
 }
 
 /** Grip in body weights as the mass centre passes the bottom after a fall from rest at the top. */
@@ -41,7 +40,7 @@ function gripAtBottom(m: number, I: number, r: number): { weights: number; rate:
   let i = 0;
   while (run.angle[i] < 0) i++;
   let [lo, hi] = [run.times[i - 1], run.times[i]];
-  const record = makeRunRecord(0);
+  const record = makeRunRow(0);
   while (hi - lo > 1e-13) {
     const mid = (lo + hi) / 2;
     readRun(run, mid, record);
@@ -97,21 +96,7 @@ describe.each([
     }
   });
   it('slows to the rate that energy leaves it at the top', () => {
-    const least = run.v.reduce((a, v, i) => (i % 3 === 2 ? Math.min(a, v) : a), 99);
+    const least = run.v.subarray(0, 3 * run.count).reduce((a, v, i) => (i % 3 === 2 ? Math.min(a, v) : a), 99);
     expect(Math.abs(least - Math.sqrt(bottom * bottom - 4 * kappa))).toBeLessThan(1e-4);
   });
-});
-
-it('the engine keeps the speed of a rigid swing that nobody drives: to 1e-4 at the bottom', () => {
-  const spec = {
-    ...timedGiant,
-    moves: STILL,
-    start: { kind: 'given', angle: -90 * DEG, rate: 0 } as const,
-    duration: 1.2,
-  };
-  const exact = makeSwing(spec);
-  const engine = makeSwing({ ...spec, engine: 'planck' });
-  expect(engine.engine).toBe('planck');
-  /** measured 1e-6 */
-  expect(Math.abs(engine.peaks.speed.value / exact.peaks.speed.value - 1)).toBeLessThan(1e-4);
 });

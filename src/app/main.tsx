@@ -6,7 +6,7 @@ import { getStorage, openKeeper } from '../document/keep.ts';
 import { claimName, newName } from '../document/keep-claim.ts';
 import { openRecords } from '../document/keep-store.ts';
 import { makeShelf } from '../document/shelf.ts';
-import { drafting } from '../engine/draft.ts';
+import { makeDrafting } from '../engine/draft.ts';
 import { makeEngine } from '../engine/engine.ts';
 import { posing } from '../engine/pose.ts';
 import { stagePorts } from '../pictures/stage.ts';
@@ -41,7 +41,7 @@ const ports: BenchPorts = {
     newName,
     channel: 'BroadcastChannel' in globalThis ? new BroadcastChannel('shapeflight.shelf') : undefined,
   }),
-  drafting,
+  drafting: makeDrafting(),
   loadPrint: async () => (await import('../pictures/print-picture.ts')).printing,
   first: skills[FIRST] ?? demos[0].file,
   stage: stagePorts,

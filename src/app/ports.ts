@@ -8,7 +8,7 @@ import type { Accounting } from '../engine/account.ts';
 import type { Asking } from '../engine/ask.ts';
 import type { Comparing } from '../engine/compare.ts';
 import type { Contacting } from '../engine/contact.ts';
-import type { ToldTakeoff } from '../engine/contact-messages.ts';
+import type { ToldTakeoff } from '../jobs/kinds/whole-data.ts';
 import type { Drafting } from '../engine/draft.ts';
 import type { Estimating } from '../engine/estimate.ts';
 import type { Posing } from '../engine/pose.ts';

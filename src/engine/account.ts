@@ -15,7 +15,9 @@ import {
   type TurnMode,
   type Wobble,
 } from '../../sim/index.ts';
-import type { AccountReply, AccountRequest, SightSpan, SightTold } from './account-messages.ts';
+import { makePagePool } from '../jobs/browser-port.ts';
+import type { SightSpan, SightTold } from '../jobs/kinds/account-data.ts';
+import { JobCancelledError, type Pool } from '../jobs/pool.ts';
 import type { FlightResult } from './result.ts';
 
 export type {
@@ -47,36 +49,32 @@ export interface Accounting {
   path(result: FlightResult): readonly MapPoint[];
 }
 
-export function makeAccounting(shapes: Readonly<Record<string, ShapeData>>): Accounting {
+export function makeAccounting(shapes: Readonly<Record<string, ShapeData>>, pool: Pool = makePagePool()): Accounting {
   const paths = new WeakMap<FlightResult, readonly MapPoint[]>();
-  let worker: Worker | undefined;
-  let last = 0;
-  let listening: AccountTold | undefined;
-  const start = (): Worker => {
-    const made = new Worker(new URL('./account-worker.ts', import.meta.url), { type: 'module' });
-    made.addEventListener('message', ({ data }: MessageEvent<AccountReply>) => {
-      if (data.id !== last || !listening) return;
-      if (data.kind === 'progress') listening.progress(data.progress);
-      else if (data.kind === 'tilt') listening.tilt(data.account);
-      else if (data.kind === 'sight') listening.sight(data.told);
-      else listening.failed(data.reason);
-    });
-    made.addEventListener('error', (event) => {
-      listening?.failed(event.message || 'the worker did not start');
-      worker = undefined;
-    });
-    return made;
-  };
+  let cancelLast: (() => void) | undefined;
   return {
     ask: ({ file, athlete }, at, tiltOnly, told) => {
-      worker ??= start();
-      last += 1;
-      const id = last;
-      listening = told;
-      worker.postMessage({ id, file, athlete, shapes, at, tiltOnly } satisfies AccountRequest);
-      return () => {
-        if (id === last) listening = undefined;
-      };
+      cancelLast?.();
+      const { done, cancel } = pool.run(
+        'account',
+        { file, athlete, shapes, at, tiltOnly },
+        {
+          onProgress: (step) => {
+            if (step.kind === 'tilt') told.tilt(step.account);
+            else told.progress(step.progress);
+          },
+        },
+      );
+      cancelLast = cancel;
+      done.then(
+        (end) => {
+          if (end) told.sight(end.sight);
+        },
+        (error: Error) => {
+          if (!(error instanceof JobCancelledError)) told.failed(error.message);
+        },
+      );
+      return cancel;
     },
     wobble: ({ flight }, t) => calcWobble(flight, t),
     path: (result) => {

@@ -34,13 +34,15 @@ import {
   usualBy,
   usualSpread,
 } from '../../sim/index.ts';
+import { countWorkers, makePagePool } from '../jobs/browser-port.ts';
 import {
+  type Batch,
   type BatchCall,
   type MapListener,
+  makeBatch,
   type SolveRequest,
   type StudyDone,
   type StudyListener,
-  startBatch,
   type ToldAnswer,
 } from './batch.ts';
 import type { FlightResult } from './result.ts';
@@ -152,9 +154,9 @@ export function makeAsking(shelf: {
   readonly shapes: Readonly<Record<string, ShapeData>>;
 }): Asking {
   const opened = new WeakMap<FlightResult, AskSkill>();
-  let batch: ReturnType<typeof startBatch> | undefined;
-  const work = (): ReturnType<typeof startBatch> => {
-    batch ??= startBatch();
+  let batch: Batch | undefined;
+  const work = (): Batch => {
+    batch ??= makeBatch(makePagePool(countWorkers()));
     return batch;
   };
   const balanceOf = (on: boolean) => (on ? { balance: DEFAULT_BALANCE } : {});

@@ -1,6 +1,8 @@
-/** Whole skills from a worker: before and after the air. A newer question silences the older one. */
+/** Whole skills from a worker: before and after the air. A newer question takes the place of an older one. */
 import type { Athlete, ShapeData, SkillFile } from '../../sim/index.ts';
-import type { ContactReply, ContactRequest, LateTold, WholeTold, WindowTold } from './contact-messages.ts';
+import { makePagePool } from '../jobs/browser-port.ts';
+import type { LateTold, WholeTold, WindowTold } from '../jobs/kinds/whole-data.ts';
+import { type JobCall, JobCancelledError, type Pool } from '../jobs/pool.ts';
 
 export interface ContactListener {
   /** of the file that was asked about: while a hand drags, an older one than the last */
@@ -15,57 +17,67 @@ export interface Contacting {
   ask(file: SkillFile, athlete: Athlete, study: boolean, listener: ContactListener): () => void;
 }
 
-export function makeContacting(shapes: Readonly<Record<string, ShapeData>>): Contacting {
-  let worker: Worker | undefined;
-  let last = 0;
-  let busy = false;
+interface Question {
+  readonly file: SkillFile;
+  readonly athlete: Athlete;
+  readonly study: boolean;
+}
+
+export function makeContacting(shapes: Readonly<Record<string, ShapeData>>, pool: Pool = makePagePool()): Contacting {
+  let newest: Question | undefined;
+  let waiting: Question | undefined;
   let listening: ContactListener | undefined;
-  let waiting: ContactRequest | undefined;
-  let sent: ContactRequest | undefined;
-  const send = (request: ContactRequest): void => {
-    worker ??= start();
-    busy = true;
-    sent = request;
-    worker.postMessage(request);
-  };
+  /** the question under way, until its whole skill has come */
+  let flying: Question | undefined;
+  let call: JobCall<unknown> | undefined;
+
   const next = (): void => {
-    busy = false;
+    flying = undefined;
     if (!waiting) return;
-    const request = waiting;
+    const question = waiting;
     waiting = undefined;
-    send(request);
+    start(question);
   };
-  const start = (): Worker => {
-    const made = new Worker(new URL('./contact-worker.ts', import.meta.url), { type: 'module' });
-    made.addEventListener('message', ({ data }: MessageEvent<ContactReply>) => {
-      const of = sent?.id === data.id ? sent.file : undefined;
-      if (data.kind === 'whole' || data.kind === 'failed') next();
-      // while a hand drags, an older answer is better than none
-      if (data.id !== last && data.kind !== 'whole') return;
-      if (!listening) return;
-      if (data.kind === 'whole') {
-        if (of) listening.whole(data.told, of);
-      } else if (data.kind === 'window') listening.window(data.told);
-      else if (data.kind === 'late') listening.late(data.told);
-      else listening.failed(data.reason);
-    });
-    made.addEventListener('error', (event) => {
-      listening?.failed(event.message || 'the worker did not start');
-      worker = undefined;
-      next();
-    });
-    return made;
+  const start = (question: Question): void => {
+    // studies of an older question are not wanted any more
+    call?.cancel();
+    flying = question;
+    const { file, athlete, study } = question;
+    const made = pool.run(
+      'whole',
+      { file, athlete, shapes, study },
+      {
+        onProgress: (step) => {
+          // while a hand drags, an older answer is better than none
+          if (step.kind === 'whole') listening?.whole(step.told, file);
+          else if (question === newest) listening?.window(step.told);
+          if (step.kind === 'whole') next();
+        },
+      },
+    );
+    call = made;
+    made.done.then(
+      (end) => {
+        if (end && question === newest) listening?.late(end.late);
+      },
+      (error: Error) => {
+        if (error instanceof JobCancelledError) return;
+        if (question === newest) listening?.failed(error.message);
+        if (flying === question) next();
+      },
+    );
   };
   return {
     ask: (file, athlete, study, listener) => {
-      last += 1;
-      const id = last;
+      const question = { file, athlete, study };
+      newest = question;
       listening = listener;
-      const request = { id, file, athlete, shapes, study };
-      if (busy) waiting = request;
-      else send(request);
+      if (flying) waiting = question;
+      else start(question);
       return () => {
-        if (id === last) listening = undefined;
+        if (newest !== question) return;
+        listening = undefined;
+        if (!flying) call?.cancel();
       };
     },
   };

@@ -14,9 +14,9 @@ import {
   type SkillFile,
   summarize,
 } from '../../sim/index.ts';
+import type { ToldTakeoff } from '../jobs/kinds/whole-data.ts';
 import { listCautions } from './cautions.ts';
 import { findCode } from './code.ts';
-import type { ToldTakeoff } from './contact-messages.ts';
 import { explain } from './explain.ts';
 import { makeOutline } from './outline.ts';
 import { getOverlaps } from './overlaps.ts';

@@ -15,14 +15,14 @@ import {
   type SheetPart,
   sheetOfPart,
 } from '../../sim/index.ts';
-import type { SheetAnswer, SheetReply, SheetRequest } from './estimate-messages.ts';
+import { makePagePool } from '../jobs/browser-port.ts';
+import type { SheetAnswer, SheetRequest } from '../jobs/kinds/sheet-data.ts';
+import { type JobCall, JobCancelledError, JobTimeoutError, type Pool } from '../jobs/pool.ts';
 import type { FlightResult } from './result.ts';
 
-export type { SheetAnswer, SheetRow } from './estimate-messages.ts';
+export type { SheetAnswer, SheetRow } from '../jobs/kinds/sheet-data.ts';
 export type { SheetFile };
 
-/** A worker busy for longer than this with a sheet that is no longer wanted is ended for the next one. */
-const PATIENT_MS = 1000;
 /** A sheet within its limits takes some 0.1 s; the first one loads the worker too. */
 const LONGEST_MS = 8000;
 
@@ -39,19 +39,15 @@ export interface Estimating {
   ofSkill(part: SheetPart): SheetFile;
 }
 
-/** The part of a Worker that is used. */
-export type SheetWorker = Pick<Worker, 'postMessage' | 'terminate' | 'addEventListener'>;
-
-const startWorker = (): SheetWorker => new Worker(new URL('./estimate-worker.ts', import.meta.url), { type: 'module' });
-
 export function makeEstimating(
   shapes: Readonly<Record<string, ShapeData>>,
-  start: () => SheetWorker = startWorker,
+  // the second one: a newer sheet need not wait for an older one that has a second to come back
+  pool: Pool = makePagePool(2),
   longestMs = LONGEST_MS,
 ): Estimating {
-  const ask = makeAsk(start, longestMs);
+  const ask = makeAsk(pool, longestMs);
   // a file asked for must not silence the sheet on the page
-  const askFile = makeAsk(start, longestMs);
+  const askFile = makeAsk(pool, longestMs);
   return {
     sheets: Object.entries(sheets).map(([id, sheet]) => ({ id, sheet })),
     readouts: READOUTS.map((r) => r.name),
@@ -87,56 +83,18 @@ export class SheetTooSlowError extends Error {
   }
 }
 
-/** One worker, one question at a time; a worker that is late is ended, and the next question starts another. */
-function makeAsk(
-  start: () => SheetWorker,
-  longestMs: number,
-): (request: Omit<SheetRequest, 'id'>) => Promise<SheetAnswer> {
-  let worker: SheetWorker | undefined;
-  let last = 0;
-  let waiting: { resolve: (answer: SheetAnswer) => void; reject: (error: Error) => void } | undefined;
-  let timer: ReturnType<typeof setTimeout> | undefined;
-  let busySince: number | undefined;
-  const settle = (): typeof waiting => {
-    clearTimeout(timer);
-    const one = waiting;
-    waiting = undefined;
-    return one;
-  };
-  const end = (): void => {
-    worker?.terminate();
-    worker = undefined;
-    busySince = undefined;
-  };
-  const open = (): SheetWorker => {
-    const made = start();
-    made.addEventListener('message', ((event: MessageEvent<SheetReply>) => {
-      const { data } = event;
-      if (data.id !== last) return;
-      busySince = undefined;
-      const one = settle();
-      if (data.kind === 'done') one?.resolve(data.answer);
-      else one?.reject(new Error(data.reason));
-    }) as EventListener);
-    made.addEventListener('error', ((event: ErrorEvent) => {
-      end();
-      settle()?.reject(new Error(event.message || 'the worker did not start'));
-    }) as EventListener);
-    return made;
-  };
-  return (request) =>
-    new Promise((resolve, reject) => {
-      // whoever asked before is never answered: the page shows the newest sheet only
-      settle();
-      if (busySince !== undefined && Date.now() - busySince > PATIENT_MS) end();
-      busySince ??= Date.now();
-      last += 1;
-      worker ??= open();
-      waiting = { resolve, reject };
-      timer = setTimeout(() => {
-        end();
-        settle()?.reject(new SheetTooSlowError(longestMs));
-      }, longestMs);
-      worker.postMessage({ ...request, id: last } satisfies SheetRequest);
+/** One question at a time: an older one is never answered, since the page shows the newest sheet only. */
+function makeAsk(pool: Pool, limitMs: number): (request: SheetRequest) => Promise<SheetAnswer> {
+  let last: JobCall<SheetAnswer> | undefined;
+  return (request) => {
+    last?.cancel();
+    const call = pool.run('sheet', request, { limitMs });
+    last = call;
+    return new Promise((resolve, reject) => {
+      call.done.then(resolve, (error: Error) => {
+        if (error instanceof JobTimeoutError) reject(new SheetTooSlowError(limitMs));
+        else if (!(error instanceof JobCancelledError)) reject(error);
+      });
     });
+  };
 }

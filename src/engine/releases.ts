@@ -3,7 +3,7 @@
  * before it comes from a worker and gives the flight its true take-off a moment later.
  */
 import type { Athlete, Skill, SkillFile } from '../../sim/index.ts';
-import type { ToldTakeoff } from './contact-messages.ts';
+import type { ToldTakeoff } from '../jobs/kinds/whole-data.ts';
 
 const MOST = 40;
 

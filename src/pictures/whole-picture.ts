@@ -1,5 +1,5 @@
 /** Joins the rooms for whole skills: what the worker told, as pictures. */
-import type { WholeTold } from '../engine/contact-messages.ts';
+import type { WholeTold } from '../jobs/kinds/whole-data.ts';
 import type { FlightResult } from '../engine/result.ts';
 import { svgMarkup } from '../scene/figure-svg.ts';
 import type { StagePose } from '../scene/pose-frames.ts';

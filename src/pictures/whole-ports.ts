@@ -1,5 +1,5 @@
 /** What draws a whole skill: markup for an <svg> of the page. */
-import type { WholeTold } from '../engine/contact-messages.ts';
+import type { WholeTold } from '../jobs/kinds/whole-data.ts';
 import type { FlightResult } from '../engine/result.ts';
 
 export interface WholePictureInput {

@@ -47,7 +47,7 @@ test('a lean at take-off is charged to the take-off, as soon as it is there', as
 test('the flights are flown again beside the page, in a worker', async ({ page }) => {
   await openAccount(page);
   await expect(tool(page).locator('.tilt-account')).toHaveAttribute('aria-busy', 'false');
-  expect(page.workers().some((w) => w.url().includes('account-worker'))).toBe(true);
+  expect(page.workers().some((w) => w.url().includes('browser-entry'))).toBe(true);
 });
 
 test('the map says what the shape at the cursor would do, and a press on the line goes there', async ({ page }) => {

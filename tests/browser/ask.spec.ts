@@ -132,7 +132,7 @@ test('the map fills beside the page; keys and a press go there in one step that 
   const plot = tool(page).getByRole('application');
   await expect(plot).toHaveAttribute('aria-busy', 'true', SOON);
   await expect(plot).toHaveAttribute('aria-busy', 'false', SOON);
-  expect(page.workers().some((w) => w.url().includes('batch-worker'))).toBe(true);
+  expect(page.workers().some((w) => w.url().includes('browser-entry'))).toBe(true);
   await expect(tool(page).locator('.map-place')).toHaveText(/0\.712 s, 48\.9 kg·m²\/s: 1\.00 rev, lands inside/);
   const before = (await readSentence(page)).text;
   await plot.focus();

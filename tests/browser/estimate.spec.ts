@@ -31,7 +31,7 @@ test('nothing of it is loaded before it is opened; the parser of formulas only i
   await page.waitForLoadState('networkidle');
   expect(asked.filter((p) => /estimate/.test(p))).toEqual([]);
   await openEstimate(page);
-  expect(asked.filter((p) => /estimate-worker/.test(p)).length).toBeGreaterThan(0);
+  expect(asked.filter((p) => /browser-entry/.test(p)).length).toBeGreaterThan(0);
   // what the page itself loaded holds no parser: the one chunk with mathjs is asked for by the worker
   const here = await page.evaluate(() =>
     performance

@@ -3,8 +3,8 @@ import { describe, expect, it } from 'vitest';
 import { athletes, shapes, skills } from '../../presets/index.ts';
 import { calcSight } from '../../sim/index.ts';
 import { makeAccounting } from '../../src/engine/account.ts';
-import { tellSight } from '../../src/engine/account-sight.ts';
 import { makeEngine } from '../../src/engine/engine.ts';
+import { tellSight } from '../../src/jobs/kinds/account-sight.ts';
 
 const engine = makeEngine({ athletes, shapes });
 const accounting = makeAccounting(shapes);

@@ -1,14 +1,10 @@
-/** Maps: contours of a known field, rows that stand alone, and the page's batches over several workers. */
+/** Maps: contours of a known field, and rows that do not depend on one another. */
 import { describe, expect, it } from 'vitest';
 import { skills } from '../../presets/index.ts';
 import { parseSkill } from '../../sim/index.ts';
 import { findContour, roundLevels } from '../../sim/search/map-contour.ts';
-import { joinTables } from '../../sim/search/sample.ts';
-import { type MapRequest, MapRunner, type StudyRequest, StudyRunner, usualStudy } from '../../sim/search/span.ts';
-import { type BatchPort, makeBatch } from '../../src/engine/batch.ts';
-import type { BatchAsk, BatchReply } from '../../src/engine/batch-messages.ts';
-import { serveBatch } from '../../src/engine/batch-serve.ts';
-import { RAD, shelf, stillSpec } from './still.ts';
+import { type MapRequest, MapRunner, StudyRunner, usualStudy } from '../../sim/search/span.ts';
+import { RAD, shelf } from './still.ts';
 
 describe('contours', () => {
   it('of a cone are circles, closed, at their radius', () => {
@@ -74,112 +70,5 @@ describe('rows', () => {
     const request = usualStudy(twist);
     const now = new StudyRunner({ ...request, window: [{ result: 'twists', low: 0, high: 2 }] }).now();
     expect(here.row(2).values[0]).toBeCloseTo(now[0], 9);
-  });
-});
-
-/** A worker in this thread: messages wait their turn, as between threads, and are cloned. */
-function makePort(): BatchPort & { readonly asked: BatchAsk[] } {
-  const asked: BatchAsk[] = [];
-  let tell: (reply: BatchReply) => void = () => {};
-  const serve = serveBatch({
-    post: (reply) => void setTimeout(() => tell(structuredClone(reply))),
-    clock: () => performance.now(),
-    breathe: () => new Promise((resolve) => setTimeout(resolve)),
-  });
-  return {
-    asked,
-    post: (ask) => {
-      asked.push(ask);
-      setTimeout(() => void serve(structuredClone(ask)));
-    },
-    listen: (onReply) => {
-      tell = onReply;
-    },
-    close: () => {},
-  };
-}
-
-describe('batches of the page', () => {
-  const study: StudyRequest = {
-    spec: stillSpec(),
-    vary: [
-      { input: 'takeoff.h.z', by: 1, kind: 'normal' },
-      { input: 'takeoff.speedUp', by: 0.1, kind: 'normal' },
-    ],
-    correlations: [],
-    window: [{ result: 'somersaults', low: 1, high: 1.15 }],
-    seed: 6,
-  };
-
-  it('tell progress and samples as they come, and end with the whole, whoever computed it', async () => {
-    const batch = makeBatch(makePort, 3);
-    const shares: number[] = [];
-    let last = { done: 0, all: 0 };
-    const { done } = batch.study(
-      study,
-      { from: 0, to: 180, bars: true },
-      {
-        progress: (p) => {
-          last = p;
-        },
-        samples: ({ n }) => shares.push(n),
-      },
-    );
-    const { table, bars, result, now } = await done;
-    expect(last.done).toBe(last.all);
-    expect(shares.at(-1)).toBe(180);
-    expect(shares.length).toBeGreaterThan(3);
-    expect(bars.map((b) => b.input)).toEqual(['takeoff.h.z', 'takeoff.speedUp']);
-    const alone = new StudyRunner(study);
-    expect(table).toEqual(joinTables([alone.samples(0, 180)]));
-    expect(now).toEqual(alone.now());
-    expect(result.now.n).toBe(180);
-  });
-
-  it('stop at a cancel, and nothing of a stopped call is told', async () => {
-    const ports: ReturnType<typeof makePort>[] = [];
-    const batch = makeBatch(() => {
-      const port = makePort();
-      ports.push(port);
-      return port;
-    }, 2);
-    let told = 0;
-    const first = batch.map(mapRequest, { row: () => told++ });
-    first.cancel();
-    first.done.then(() => expect.unreachable());
-    const rows = await batch.map({ ...mapRequest, y: { ...mapRequest.y, count: 2 } }).done;
-    expect(rows.map((r) => r.row)).toEqual([0, 1]);
-    expect(told).toBe(0);
-    const piecesOfFirst = ports.flatMap((p) => p.asked).filter((a) => a.kind === 'piece' && a.call === 0);
-    expect(piecesOfFirst.length).toBeLessThanOrEqual(2);
-  });
-
-  it('say what is wrong by name', async () => {
-    const batch = makeBatch(makePort, 1);
-    await expect(batch.map({ ...mapRequest, results: ['luck'] }).done).rejects.toThrow(/luck/);
-    // and go on
-    const rows = await batch.map({ ...mapRequest, y: { ...mapRequest.y, count: 2 } }).done;
-    expect(rows).toHaveLength(2);
-  });
-
-  it('solve, and a solve that is stopped ends with what it has', async () => {
-    const batch = makeBatch(makePort, 1);
-    const request = {
-      spec: stillSpec(),
-      wishes: [{ result: 'somersaults', value: 1, tolerance: 0.01 }],
-      unknowns: [{ input: 'takeoff.h.z', span: [40, 80] as const }],
-      answers: 1,
-      fits: 2,
-    };
-    const answer = await batch.solve(request).done;
-    expect(answer.solutions.length).toBeGreaterThan(0);
-    expect(answer.solutions[0].terms[0].value).toBeCloseTo(1, 2);
-    const stopped = batch.solve({
-      ...request,
-      wishes: [{ result: 'somersaults', value: 3, tolerance: 1e-9 }],
-      fits: 500,
-    });
-    setTimeout(stopped.cancel, 60);
-    expect((await stopped.done).isComplete).toBe(false);
   });
 });

@@ -2,7 +2,7 @@
 import { type Accessor, createEffect, createMemo, createSignal, onCleanup } from 'solid-js';
 import type { Bench } from '../../app/bench.ts';
 import type { Contacting } from '../../engine/contact.ts';
-import type { LateTold, WholeTold, WindowTold } from '../../engine/contact-messages.ts';
+import type { LateTold, WholeTold, WindowTold } from '../../jobs/kinds/whole-data.ts';
 import type { WholePictures } from '../../pictures/whole-ports.ts';
 
 export interface ContactState {

@@ -3,7 +3,7 @@ import { createMemo, createSignal, For, Show, untrack } from 'solid-js';
 import { getPart, type ToolProps } from '../../app/tool.ts';
 import { texts } from '../../app/words.ts';
 import { changeSwing } from '../../document/contact-edits.ts';
-import type { WholeTold } from '../../engine/contact-messages.ts';
+import type { WholeTold } from '../../jobs/kinds/whole-data.ts';
 import type { WholePictureInput } from '../../pictures/whole-ports.ts';
 import { formatNumber } from '../../ui/numbers.ts';
 import { say } from '../../ui/units.ts';

@@ -3,7 +3,7 @@
 import { For, Show } from 'solid-js';
 import type { LandingReport, VerdictReason } from '../../../sim/index.ts';
 import { DEG } from '../../../sim/math/angles.ts';
-import type { ToldAsymmetry, ToldLanding } from '../../engine/contact-messages.ts';
+import type { ToldAsymmetry, ToldLanding } from '../../jobs/kinds/whole-data.ts';
 import { formatNumber } from '../../ui/numbers.ts';
 import { say } from '../../ui/units.ts';
 import { Told } from './told-row.tsx';

@@ -2,7 +2,7 @@
 
 import { createMemo, For, Show } from 'solid-js';
 import { DEG, REV } from '../../../sim/math/angles.ts';
-import type { LateTold, ToldContact, ToldSwing, WholeTold, WindowTold } from '../../engine/contact-messages.ts';
+import type { LateTold, ToldContact, ToldSwing, WholeTold, WindowTold } from '../../jobs/kinds/whole-data.ts';
 import { formatNumber } from '../../ui/numbers.ts';
 import { say } from '../../ui/units.ts';
 import { Told } from './told-row.tsx';

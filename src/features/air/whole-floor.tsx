@@ -1,6 +1,6 @@
 /** The floor of a whole skill: its ruler, its cursor, and beneath it what touches. */
 import { createMemo, For, Show } from 'solid-js';
-import type { WholeTold } from '../../engine/contact-messages.ts';
+import type { WholeTold } from '../../jobs/kinds/whole-data.ts';
 import { startDrag } from '../../ui/drag.ts';
 import { formatNumber } from '../../ui/numbers.ts';
 import type { ContactState } from './contact-state.ts';

@@ -1,7 +1,7 @@
 /** Force, what the head feels, turning and energy through all phases, on the whole skill's own axis. */
 import { createMemo, For, Show } from 'solid-js';
 import { niceTop } from '../../app/plot/pen.ts';
-import type { WholeTold } from '../../engine/contact-messages.ts';
+import type { WholeTold } from '../../jobs/kinds/whole-data.ts';
 import { formatNumber } from '../../ui/numbers.ts';
 import type { ContactState } from './contact-state.ts';
 import { type WholeAxis, wholeX } from './whole-axis.ts';

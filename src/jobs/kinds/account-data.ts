@@ -1,8 +1,7 @@
-/** What page and worker say to each other about an account. Plain data: glances are read frame by frame. */
-import type { Athlete, ShapeData, SkillFile, TiltAccount, TiltProgress, Unseen } from '../../sim/index.ts';
+/** What an account is asked and what comes of it. Plain data: glances are read frame by frame. */
+import type { Athlete, ShapeData, SkillFile, TiltAccount, TiltProgress, Unseen } from '../../../sim/index.ts';
 
 export interface AccountRequest {
-  readonly id: number;
   readonly file: SkillFile;
   readonly athlete: Athlete;
   readonly shapes: Readonly<Record<string, ShapeData>>;
@@ -32,10 +31,9 @@ export interface SightTold {
   readonly up: Float64Array;
 }
 
-export type AccountReply = { readonly id: number } & (
+export type AccountProgress =
   | { readonly kind: 'progress'; readonly progress: TiltProgress }
-  | { readonly kind: 'tilt'; readonly account: TiltAccount }
-  /** undefined: a body without a head */
-  | { readonly kind: 'sight'; readonly told: SightTold | undefined }
-  | { readonly kind: 'failed'; readonly reason: string }
-);
+  | { readonly kind: 'tilt'; readonly account: TiltAccount };
+
+/** The sight, where it was asked for; undefined in it: a body without a head. */
+export type AccountEnd = { readonly sight: SightTold | undefined } | undefined;

@@ -12,10 +12,10 @@ import {
   makeInstantReader,
   makeShapeMotion,
   type Whole,
-} from '../../sim/index.ts';
-import { REV } from '../../sim/math/angles.ts';
-import { matOfQuatInto, mulInto } from '../../sim/math/rot.ts';
-import { PHASES, type WholeColumns, type WholePoses } from './contact-messages.ts';
+} from '../../../sim/index.ts';
+import { REV } from '../../../sim/math/angles.ts';
+import { matOfQuatInto, mulInto } from '../../../sim/math/rot.ts';
+import { PHASES, type WholeColumns, type WholePoses } from './whole-data.ts';
 
 /** s between rows on the bar and in the air; in the first of a landing, and after it */
 const STEP = 0.01;

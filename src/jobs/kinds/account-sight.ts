@@ -1,6 +1,6 @@
 /** What the eyes see in a flight, as plain data: stretches without gaps, and where the landing lies at each frame. */
-import { calcSight, type Flight, type Frames } from '../../sim/index.ts';
-import type { SightSpan, SightTold } from './account-messages.ts';
+import { calcSight, type Flight, type Frames } from '../../../sim/index.ts';
+import type { SightSpan, SightTold } from './account-data.ts';
 
 export function tellSight(flight: Flight, frames: Frames): SightTold | undefined {
   const sight = calcSight(flight, frames);

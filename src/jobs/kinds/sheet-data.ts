@@ -1,5 +1,5 @@
-/** What page and worker say to each other about a sheet. Plain data; numbers come back as text too, told for people. */
-import type { Athlete, LineResult, MathNode, ShapeData, SkillFile } from '../../sim/index.ts';
+/** What a sheet is asked and what it comes to. Plain data; numbers come back as text for people too. */
+import type { Athlete, LineResult, MathNode, ShapeData, SkillFile } from '../../../sim/index.ts';
 
 export interface SheetPageHead {
   readonly title: string;
@@ -9,7 +9,6 @@ export interface SheetPageHead {
 }
 
 export interface SheetRequest {
-  readonly id: number;
   readonly lines: readonly string[];
   readonly file: SkillFile;
   readonly athlete: Athlete;
@@ -44,8 +43,3 @@ export interface SheetAnswer {
   readonly csv?: string;
   readonly page?: string;
 }
-
-export type SheetReply = { readonly id: number } & (
-  | { readonly kind: 'done'; readonly answer: SheetAnswer }
-  | { readonly kind: 'failed'; readonly reason: string }
-);

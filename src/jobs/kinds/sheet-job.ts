@@ -1,4 +1,4 @@
-/** Sheets are computed here, away from the page: a sheet is data from anywhere, and the page can end this at any time. */
+/** A sheet computed beside the page: it is data from anywhere, and who asked can end the worker at any time. */
 import {
   buildSkill,
   calcSkillReadings,
@@ -13,10 +13,9 @@ import {
   readLinks,
   type SkillResult,
   shapeInRadians,
-} from '../../sim/index.ts';
-import type { SheetReply, SheetRequest, SheetRow } from './estimate-messages.ts';
-
-const tell = (reply: SheetReply): void => postMessage(reply);
+} from '../../../sim/index.ts';
+import { type JobKind, loadForJob } from '../job.ts';
+import type { SheetAnswer, SheetRequest, SheetRow } from './sheet-data.ts';
 
 function rowOf(result: LineResult, by: Estimate): SheetRow {
   if (result.kind === 'drawing') return { result, size: by.formatFigures(result.body.size, 3) };
@@ -55,28 +54,26 @@ async function flyAll({ file, athlete, shapes }: Asked): Promise<SkillResult> {
   ]);
   const byShape = Object.fromEntries(poses);
   if (!skill.approach && !skill.arrival) return calcSkillReadings(skill, byShape);
-  const whole = flyWhole(skill, await loadContact());
+  const whole = flyWhole(skill, await loadForJob(loadContact));
   return { ...calcSkillReadings(whole.skill, byShape, whole.flight), ...partsOfWhole(whole) };
 }
 
-async function answer({ id, lines, csv, page, ...asked }: SheetRequest): Promise<void> {
-  const by = await loadEstimate();
+async function compute({ lines, csv, page, ...asked }: SheetRequest): Promise<SheetAnswer> {
+  const by = await loadForJob(loadEstimate);
   // a sheet without a readout needs no flight
   const reads = lines.some((line) => line.includes('{') || /^\s*draw\s/.test(line));
   const result = by.computeSheet(lines, readLinks(lines, reads ? await readSkill(asked) : undefined));
-  tell({
-    id,
-    kind: 'done',
-    answer: {
-      rows: result.lines.map((line) => rowOf(line, by)),
-      ...(csv ? { csv: by.formatSheetCsv(lines, result) } : {}),
-      ...(page ? { page: by.formatSheetPage(page, lines, result) } : {}),
-    },
-  });
+  return {
+    rows: result.lines.map((line) => rowOf(line, by)),
+    ...(csv ? { csv: by.formatSheetCsv(lines, result) } : {}),
+    ...(page ? { page: by.formatSheetPage(page, lines, result) } : {}),
+  };
 }
 
-addEventListener('message', ({ data }: MessageEvent<SheetRequest>) => {
-  answer(data).catch((error: unknown) => {
-    tell({ id: data.id, kind: 'failed', reason: error instanceof Error ? error.message : String(error) });
-  });
-});
+export const sheetJob: JobKind<SheetRequest, undefined, never, SheetAnswer> = {
+  open: (request) =>
+    // biome-ignore lint/correctness/useYield: a sheet has no steps between
+    async function* () {
+      return await compute(request);
+    },
+};

@@ -1,5 +1,5 @@
-/** What page and worker say to each other about a whole skill. Plain data: columns and sampled poses. */
-import type { Athlete, ContactFault, LandingReport, ShapeData, SkillFile, SwingPeaks } from '../../sim/index.ts';
+/** What is asked of a whole skill and what comes of it. Plain data: columns and sampled poses. */
+import type { Athlete, ContactFault, LandingReport, ShapeData, SkillFile, SwingPeaks } from '../../../sim/index.ts';
 
 /** Which row of the time axis belongs to which phase. */
 export const PHASES = ['swing', 'contact', 'flight', 'landing'] as const;
@@ -132,8 +132,7 @@ export interface LateTold {
   readonly twists: readonly [number, number, number];
 }
 
-export interface ContactRequest {
-  readonly id: number;
+export interface WholeRequest {
   readonly file: SkillFile;
   readonly athlete: Athlete;
   readonly shapes: Readonly<Record<string, ShapeData>>;
@@ -141,9 +140,9 @@ export interface ContactRequest {
   readonly study: boolean;
 }
 
-export type ContactReply = { readonly id: number } & (
+export type WholeProgress =
   | { readonly kind: 'whole'; readonly told: WholeTold }
-  | { readonly kind: 'window'; readonly told: WindowTold | undefined }
-  | { readonly kind: 'late'; readonly told: LateTold | undefined }
-  | { readonly kind: 'failed'; readonly reason: string }
-);
+  | { readonly kind: 'window'; readonly told: WindowTold | undefined };
+
+/** The late hand, where it was asked for. */
+export type WholeEnd = { readonly late: LateTold | undefined } | undefined;

@@ -1,49 +1,26 @@
-// The page's side of a sheet: one question at a time, a worker that is late is ended, and the next one starts afresh.
+// The page's side of a sheet: the newest question alone is answered, and a worker that is late is ended.
 import { describe, expect, test, vi } from 'vitest';
-import { makeEstimating, SheetTooSlowError, type SheetWorker } from '../../src/engine/estimate.ts';
-import type { SheetReply, SheetRequest } from '../../src/engine/estimate-messages.ts';
+import { makeEstimating, SheetTooSlowError } from '../../src/engine/estimate.ts';
 import type { FlightResult } from '../../src/engine/result.ts';
-
-interface Fake extends SheetWorker {
-  readonly asked: SheetRequest[];
-  ended: boolean;
-  reply(reply: SheetReply): void;
-  fail(message: string): void;
-}
-
-function makeFake(): Fake {
-  const on: Record<string, (event: unknown) => void> = {};
-  const fake: Fake = {
-    asked: [],
-    ended: false,
-    postMessage: (request: SheetRequest) => {
-      fake.asked.push(request);
-    },
-    terminate: () => {
-      fake.ended = true;
-    },
-    addEventListener: (type: string, listen: unknown) => {
-      on[type] = listen as (event: unknown) => void;
-    },
-    reply: (reply) => on.message({ data: reply }),
-    fail: (message) => on.error({ message }),
-  };
-  return fake;
-}
+import { makePool } from '../../src/jobs/pool.ts';
+import { type FakePort, makeFakePort } from '../jobs/fake-port.ts';
 
 const made = () => {
-  const workers: Fake[] = [];
-  const estimating = makeEstimating(
-    {},
-    () => {
-      const one = makeFake();
-      workers.push(one);
-      return one;
-    },
-    1000,
-  );
-  return { estimating, workers };
+  const workers: FakePort[] = [];
+  const start = () => {
+    workers.push(makeFakePort());
+    return workers[workers.length - 1];
+  };
+  return { estimating: makeEstimating({}, makePool(start, { workers: 2 }), 1000), workers };
 };
+const answerTo = (worker: FakePort, nth: number, result: object): void => {
+  const { call, index } = worker.pieces()[nth];
+  worker.tell({ kind: 'result', call, index, result });
+};
+/** the request of the nth question of a worker */
+const askedOf = (worker: FakePort, nth = 0): Record<string, unknown> =>
+  worker.pieces()[nth].opens?.subject as Record<string, unknown>;
+
 const result = { file: {}, athlete: {}, key: '1', skill: { title: 'x' } } as unknown as FlightResult;
 const sheet = (lines: string[]) => ({ format: 'shapeflight-sheet' as const, version: 1 as const, title: 't', lines });
 
@@ -51,29 +28,29 @@ describe('a sheet in its worker', () => {
   test('is answered', async () => {
     const { estimating, workers } = made();
     const answer = estimating.compute(sheet(['a = 1']), result);
-    workers[0].reply({ id: workers[0].asked[0].id, kind: 'done', answer: { rows: [] } });
+    answerTo(workers[0], 0, { rows: [] });
     expect(await answer).toEqual({ rows: [] });
   });
 
-  test('that takes too long is ended, said so, and the next sheet gets a new worker', async () => {
+  test('that takes too long is refused by name, its worker ended, and the next sheet gets a new worker', async () => {
     vi.useFakeTimers();
     try {
       const { estimating, workers } = made();
       const slow = estimating.compute(sheet(['a = 1']), result);
-      const told = expect(slow).rejects.toThrow(SheetTooSlowError);
+      const refused = expect(slow).rejects.toThrow(SheetTooSlowError);
       await vi.advanceTimersByTimeAsync(1001);
-      await told;
-      expect(workers[0].ended).toBe(true);
+      await refused;
+      expect(workers[0].isClosed).toBe(true);
       const next = estimating.compute(sheet(['b = 2']), result);
       expect(workers).toHaveLength(2);
-      workers[1].reply({ id: workers[1].asked[0].id, kind: 'done', answer: { rows: [], csv: 'x' } });
+      answerTo(workers[1], 0, { rows: [], csv: 'x' });
       expect(await next).toEqual({ rows: [], csv: 'x' });
     } finally {
       vi.useRealTimers();
     }
   });
 
-  test('a worker that hangs while new sheets keep coming is ended all the same', async () => {
+  test('workers that hang while new sheets keep coming are ended all the same', async () => {
     vi.useFakeTimers();
     try {
       const { estimating, workers } = made();
@@ -81,8 +58,8 @@ describe('a sheet in its worker', () => {
         estimating.compute(sheet([`a = ${i}`]), result).catch(() => {});
         await vi.advanceTimersByTimeAsync(600);
       }
-      expect(workers[0].ended).toBe(true);
-      expect(workers.length).toBeGreaterThan(1);
+      expect(workers.slice(0, 2).map((w) => w.isClosed)).toEqual([true, true]);
+      expect(workers.length).toBeGreaterThan(2);
     } finally {
       vi.useRealTimers();
     }
@@ -90,21 +67,24 @@ describe('a sheet in its worker', () => {
 
   test('an answer to an older sheet is not taken for that of the newer one', async () => {
     const { estimating, workers } = made();
-    void estimating.compute(sheet(['a = 1']), result);
+    let older: unknown = 'never answered';
+    void estimating.compute(sheet(['a = 1']), result).then((answer) => {
+      older = answer;
+    });
     const second = estimating.compute(sheet(['a = 2']), result);
-    const [one, two] = workers[0].asked;
-    workers[0].reply({ id: one.id, kind: 'done', answer: { rows: [], csv: 'old' } });
-    workers[0].reply({ id: two.id, kind: 'done', answer: { rows: [], csv: 'new' } });
+    answerTo(workers[0], 0, { rows: [], csv: 'old' });
+    answerTo(workers[1], 0, { rows: [], csv: 'new' });
     expect((await second).csv).toBe('new');
+    expect(older).toBe('never answered');
   });
 
   test('a file asked for does not silence the sheet on the page', async () => {
     const { estimating, workers } = made();
     const shown = estimating.compute(sheet(['a = 1']), result);
     void estimating.compute(sheet(['a = 1']), result, 'csv');
-    workers[0].reply({ id: workers[0].asked[0].id, kind: 'done', answer: { rows: [] } });
+    answerTo(workers[0], 0, { rows: [] });
     expect(await shown).toEqual({ rows: [] });
-    expect(workers[1].asked[0].csv).toBe(true);
+    expect(askedOf(workers[1]).csv).toBe(true);
   });
 
   test('a worker that cannot start is an error that can be read', async () => {

@@ -7,8 +7,8 @@ import {
   type Skill,
   USUAL_RELEASE_WISH,
   type Whole,
-} from '../../sim/index.ts';
-import { DEG } from '../../sim/math/angles.ts';
+} from '../../../sim/index.ts';
+import { DEG } from '../../../sim/math/angles.ts';
 import type {
   LateTold,
   ToldContact,
@@ -17,8 +17,8 @@ import type {
   ToldTakeoff,
   WholeTold,
   WindowTold,
-} from './contact-messages.ts';
-import { sampleColumns, samplePoses } from './contact-sample.ts';
+} from './whole-data.ts';
+import { sampleColumns, samplePoses } from './whole-sample.ts';
 
 /** A common rule: the turn at constant speed on a circle, which ignores that the bottom is the fastest part. */
 const RULE_TURN = 1.7;

@@ -1,0 +1,28 @@
+/** The kinds of jobs. Whoever asks imports only the types; the workers import the table. */
+import { accountJob } from './kinds/account-job.ts';
+import { draftJob } from './kinds/draft-job.ts';
+import { mapJob } from './kinds/map-job.ts';
+import { sheetJob } from './kinds/sheet-job.ts';
+import { solveJob } from './kinds/solve-job.ts';
+import { studyJob } from './kinds/study-job.ts';
+import { wholeJob } from './kinds/whole-job.ts';
+
+export const jobKinds = {
+  account: accountJob,
+  draft: draftJob,
+  map: mapJob,
+  sheet: sheetJob,
+  solve: solveJob,
+  study: studyJob,
+  whole: wholeJob,
+} as const;
+
+type Kinds = typeof jobKinds;
+export type JobName = keyof Kinds;
+export type SubjectOf<N extends JobName> = Parameters<Kinds[N]['open']>[0];
+type Run<N extends JobName> = Awaited<ReturnType<Kinds[N]['open']>>;
+export type PieceOf<N extends JobName> = Parameters<Run<N>>[0];
+export type ProgressOf<N extends JobName> = Parameters<Parameters<Run<N>>[1]>[0];
+type StepResult<S> = S extends { next(stop: boolean): infer R } ? Awaited<R> : never;
+export type ResultOf<N extends JobName> =
+  StepResult<ReturnType<Run<N>>> extends infer R ? (R extends { done: true; value: infer V } ? V : never) : never;

@@ -1,0 +1,31 @@
+/** The account of a flight: flown again with each part left out, one flight a step; then what the eyes see. */
+import { buildSkill, calcFrames, flySkill, frameTimes, parseSkill, stepTiltAccount } from '../../../sim/index.ts';
+import type { JobKind } from '../job.ts';
+import type { AccountEnd, AccountProgress, AccountRequest } from './account-data.ts';
+import { tellSight } from './account-sight.ts';
+
+/** as the page's own frames */
+const RATE_HZ = 120;
+const MOST_FRAMES = 300;
+
+export const accountJob: JobKind<AccountRequest, undefined, AccountProgress, AccountEnd> = {
+  open: (request) => () => account(request),
+};
+
+function* account({
+  file,
+  athlete,
+  shapes,
+  at,
+  tiltOnly,
+}: AccountRequest): Generator<AccountProgress, AccountEnd, boolean> {
+  const skill = buildSkill(parseSkill({ ...file, athlete }, { athletes: {}, shapes }));
+  const flight = flySkill(skill);
+  const steps = stepTiltAccount(skill, { flight, at });
+  let step = steps.next();
+  for (; !step.done; step = steps.next()) yield { kind: 'progress', progress: step.value };
+  yield { kind: 'tilt', account: step.value };
+  if (tiltOnly) return undefined;
+  const rate = Math.min(RATE_HZ, MOST_FRAMES / flight.duration);
+  return { sight: tellSight(flight, calcFrames(flight, frameTimes(flight.duration, rate))) };
+}

@@ -1,0 +1,32 @@
+/** Solving: a search that can end early with the answers it has. */
+import { type Answer, makeUnknown, type SolveProgress, shareOfTries, solveSteps } from '../../../sim/index.ts';
+import type { JobKind } from '../job.ts';
+import type { SolveRequest, ToldAnswer, ToldObstacle } from './solve-data.ts';
+
+export const solveJob: JobKind<SolveRequest, undefined, SolveProgress, ToldAnswer> = {
+  // a step is one fit of many flights, or a part of one
+  latestEveryMs: 30,
+  open: (request) => () => solve(request),
+};
+
+function* solve({ spec, unknowns, tries = 0, balance, ...rest }: SolveRequest) {
+  const answer = yield* solveSteps({
+    ...rest,
+    spec,
+    unknowns: unknowns.map((u) => makeUnknown(spec, u.input, u.span)),
+    ...(tries > 0 ? { margin: (solved) => shareOfTries(solved, tries, balance).share } : {}),
+  });
+  return toldOf(answer);
+}
+
+/** Inputs hold functions, which no message can carry. */
+function toldOf({ nearest, ...answer }: Answer): ToldAnswer {
+  if (!nearest) return answer;
+  const obstacles = nearest.obstacles.map((o): ToldObstacle => {
+    if (o.kind !== 'bound') return o;
+    const { unknown, ...rest } = o;
+    const { id, label, unit } = unknown.input;
+    return { ...rest, input: id, label, unit };
+  });
+  return { ...answer, nearest: { ...nearest, obstacles } };
+}

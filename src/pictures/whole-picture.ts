@@ -1,6 +1,7 @@
 /** Joins the rooms for whole skills: what the worker told, as pictures. */
-import type { WholeTold } from '../jobs/kinds/whole-data.ts';
+
 import type { FlightResult } from '../engine/result.ts';
+import type { WholeTold } from '../jobs/kinds/whole-data.ts';
 import { svgMarkup } from '../scene/figure-svg.ts';
 import type { StagePose } from '../scene/pose-frames.ts';
 import { poseNear, sideItems, unrolledNow, unrolledStill, type WholeStage } from '../scene/whole-scene.ts';

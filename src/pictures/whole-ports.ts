@@ -1,6 +1,7 @@
 /** What draws a whole skill: markup for an <svg> of the page. */
-import type { WholeTold } from '../jobs/kinds/whole-data.ts';
+
 import type { FlightResult } from '../engine/result.ts';
+import type { WholeTold } from '../jobs/kinds/whole-data.ts';
 
 export interface WholePictureInput {
   readonly width: number;

@@ -1,6 +1,6 @@
 /** The cut: what the plumb line meets, printed at the right. Numbers first, then what each is made of. */
 
-import { type Accessor, createEffect, createMemo, createSignal, For, type JSX, onCleanup, Show } from 'solid-js';
+import { type Accessor, createEffect, createMemo, createSignal, For, Index, type JSX, onCleanup, Show } from 'solid-js';
 import { DEG, REV } from '../../sim/math/angles.ts';
 import { formatNumber, soften } from '../ui/numbers.ts';
 import type { ColourName } from '../ui/plot/palette.ts';
@@ -110,32 +110,42 @@ export function CutRates(props: { cut: CutValues }) {
 /** How much of the whole turn is done, in quarters. */
 export function SoFar(props: { bench: Bench; cut: CutValues }) {
   const outline = () => props.bench.result().outline;
-  const bar = (word: string, hue: string, done: number, whole: number | null, scale: number): JSX.Element => (
-    <Show when={whole !== null && Number.isFinite(done)}>
-      <div class={`so-far ${hue}`}>
+  const scale = createMemo(() => Math.max(outline().somersaults ?? 0, outline().twists ?? 0, 0.5) * 1.02);
+  return (
+    <>
+      <SoFarBar
+        word={c.somersault}
+        hue="som"
+        done={props.cut.somersaultSoFar}
+        whole={outline().somersaults}
+        scale={scale()}
+      />
+      <Show when={(outline().twists ?? 0) > 0.02}>
+        <SoFarBar word={c.twist} hue="twist" done={props.cut.twistSoFar} whole={outline().twists} scale={scale()} />
+      </Show>
+    </>
+  );
+}
+
+function SoFarBar(props: { word: string; hue: string; done: number; whole: number | null; scale: number }) {
+  const quarters = createMemo(() => Math.min(24, Math.floor(props.scale * 4)));
+  return (
+    <Show when={props.whole !== null && Number.isFinite(props.done)}>
+      <div class={`so-far ${props.hue}`}>
         <p>
-          {c.soFar(word)}
-          <b>{sayNumber('turns', done, 2)}</b>
-          {c.of(sayTurns(whole ?? 0))}
+          {c.soFar(props.word)}
+          <b>{sayNumber('turns', props.done, 2)}</b>
+          {c.of(sayTurns(props.whole ?? 0))}
         </p>
         <svg viewBox="0 0 100 16" preserveAspectRatio="none" aria-hidden="true">
-          <rect class="track" x="0" y="0" width={share(whole ?? 0, scale)} height="11" />
-          <rect class="done" x="0" y="0" width={share(done, scale)} height="11" />
-          <For each={Array.from({ length: Math.min(24, Math.floor(scale * 4)) }, (_, i) => (i + 1) / 4)}>
-            {(q) => <path d={`M${share(q, scale)} 11v4`} />}
+          <rect class="track" x="0" y="0" width={share(props.whole ?? 0, props.scale)} height="11" />
+          <rect class="done" x="0" y="0" width={share(props.done, props.scale)} height="11" />
+          <For each={Array.from({ length: quarters() }, (_, i) => (i + 1) / 4)}>
+            {(q) => <path d={`M${share(q, props.scale)} 11v4`} />}
           </For>
         </svg>
       </div>
     </Show>
-  );
-  const scale = (): number => Math.max(outline().somersaults ?? 0, outline().twists ?? 0, 0.5) * 1.02;
-  return (
-    <>
-      {bar(c.somersault, 'som', props.cut.somersaultSoFar, outline().somersaults, scale())}
-      <Show when={(outline().twists ?? 0) > 0.02}>
-        {bar(c.twist, 'twist', props.cut.twistSoFar, outline().twists, scale())}
-      </Show>
-    </>
   );
 }
 
@@ -146,22 +156,23 @@ const share = (v: number, whole: number): number => (whole > 0 ? Math.min(Math.m
 
 export function MomentBars(props: { cut: CutValues }) {
   const most = (): number => Math.max(props.cut.lateral, props.cut.front, props.cut.long) * 1.35;
-  const bar = (value: number, name: string, hue: string): JSX.Element => (
-    <p class={`moment ${hue}`}>
-      <span class="bar" style={{ width: `${share(value, most())}%` }} />
-      <span>
-        <b>{sayNumber('moment', value, 2)}</b> {name}
-      </span>
-    </p>
-  );
   return (
     <div class="moments">
-      {bar(props.cut.long, texts.plots.longAxis, 'twist')}
-      {bar(props.cut.lateral, texts.plots.lateral, 'som')}
-      {bar(props.cut.front, texts.plots.frontBack, 'tilt')}
+      <MomentBar value={props.cut.long} most={most()} name={texts.plots.longAxis} hue="twist" />
+      <MomentBar value={props.cut.lateral} most={most()} name={texts.plots.lateral} hue="som" />
+      <MomentBar value={props.cut.front} most={most()} name={texts.plots.frontBack} hue="tilt" />
     </div>
   );
 }
+
+const MomentBar = (props: { value: number; most: number; name: string; hue: string }): JSX.Element => (
+  <p class={`moment ${props.hue}`}>
+    <span class="bar" style={{ width: `${share(props.value, props.most)}%` }} />
+    <span>
+      <b>{sayNumber('moment', props.value, 2)}</b> {props.name}
+    </span>
+  </p>
+);
 
 /** width of a composition bar on the bench, px */
 const BAR_PX = 262;
@@ -189,16 +200,20 @@ export function Composition(props: { bench: Bench; cut: CutValues; kind: 'moment
           .join(', ')}
       </p>
       <div class="composition-bar">
-        <For each={parts()}>
+        <Index each={parts()}>
           {(p) => (
             <span
-              classList={{ against: p.value < 0 }}
-              style={{ width: `${p.percent}%`, background: colourVar(p.part.colour), color: colourVar(p.part.on) }}
+              classList={{ against: p().value < 0 }}
+              style={{
+                width: `${p().percent}%`,
+                background: colourVar(p().part.colour),
+                color: colourVar(p().part.on),
+              }}
             >
-              {inside(p) ? word(p) : ''}
+              {inside(p()) ? word(p()) : ''}
             </span>
           )}
-        </For>
+        </Index>
       </div>
     </div>
   );

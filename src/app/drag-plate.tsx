@@ -1,5 +1,5 @@
 /** What a drag does to the flight, written above the finger, never under it. */
-import { createMemo, For, Show } from 'solid-js';
+import { createMemo, Index, Show } from 'solid-js';
 import type { Outline } from '../engine/result.ts';
 import { formatNumber } from '../ui/numbers.ts';
 import { sayNumber } from '../ui/units.ts';
@@ -46,16 +46,16 @@ export function DragPlate(props: { bench: Bench; words: PlateWords; width: numbe
   const x = (): number => Math.min(Math.max(props.words.x, 110), props.width - 110);
   return (
     <div class="plate" style={{ left: `${x()}px` }} aria-hidden="true">
-      <For each={gains()}>
+      <Index each={gains()}>
         {(g) => (
           <p class="gain">
-            <span class={g.hue}>
-              {g.name} <b>{g.from}</b> → <b>{g.to}</b>
+            <span class={g().hue}>
+              {g().name} <b>{g().from}</b> → <b>{g().to}</b>
             </span>
           </p>
         )}
-      </For>
-      <For each={props.words.lines}>{(line) => <p>{line}</p>}</For>
+      </Index>
+      <Index each={props.words.lines}>{(line) => <p>{line()}</p>}</Index>
       <Show when={props.bench.outcome().fault}>{(f) => <p class="stop">{f().message}</p>}</Show>
     </div>
   );

@@ -20,6 +20,7 @@ import { heldView } from '../scene/view.ts';
 import { lengthMarks } from '../ui/units.ts';
 import { drawLarge, lowestPoint, wordMeasure } from './large-picture.ts';
 import { drawHeld, drawPoseTile, findGrip, followGrip } from './pose-picture.ts';
+import { putText } from './put-text.ts';
 import type { StageHandle, StageInput, StagePorts, ViewPlace } from './stage-input.ts';
 
 interface Staged {
@@ -34,7 +35,8 @@ interface Staged {
 function choosePreferred(): RendererKind | undefined {
   const asked = new URLSearchParams(location.search).get('renderer');
   if (asked === 'webgl' || asked === 'webgpu' || asked === 'canvas') return asked;
-  const gl = document.createElement('canvas').getContext('webgl');
+  // a browser that knows its WebGL for slow gives none here, and need not start it
+  const gl = document.createElement('canvas').getContext('webgl', { failIfMajorPerformanceCaveat: true });
   if (!gl) return 'canvas';
   const info = gl.getExtension('WEBGL_debug_renderer_info');
   const name = String(gl.getParameter(info ? info.UNMASKED_RENDERER_WEBGL : gl.RENDERER));
@@ -151,6 +153,7 @@ export const stagePorts: StagePorts = {
       width,
       height,
       prefer: choosePreferred(),
+      putText,
     });
     canvas.dataset.renderer = renderer.kind;
     let size = `${width} ${height}`;

@@ -1,28 +1,24 @@
-/**
- * Items of a scene on a 2D context. Colours and fonts are set only where they change, since the browser reads them as
- * text each time.
- */
+/** Items of a scene on a 2D context. Colours are set only where they change, since the browser reads them as text each time. */
 import type { DrawItem, LineItem, Points, TextItem } from '../scene/scene.ts';
 import type { Palette } from './palette.ts';
+import type { PutText } from './stage-renderer.ts';
 
-export type Context = CanvasRenderingContext2D | OffscreenCanvasRenderingContext2D;
-
-/** The letters' gap is drawn this wide, px: half of it lies outside them. */
-const HALO = 3;
 const NO_DASH: number[] = [];
 
 export class CanvasPen {
-  readonly #g: Context;
+  readonly #g: CanvasRenderingContext2D;
   readonly #palette: Palette;
+  readonly #ratio: number;
+  readonly #putText: PutText;
   #fill = '';
   #stroke = '';
-  #font = '';
 
-  constructor(g: Context, palette: Palette) {
+  constructor(g: CanvasRenderingContext2D, palette: Palette, ratio: number, putText: PutText) {
     this.#g = g;
     this.#palette = palette;
+    this.#ratio = ratio;
+    this.#putText = putText;
     g.lineJoin = 'round';
-    g.textBaseline = 'alphabetic';
   }
 
   draw(items: readonly DrawItem[], ghost: boolean): void {
@@ -93,16 +89,12 @@ export class CanvasPen {
   }
 
   #text(item: TextItem, ghost: boolean): void {
-    const g = this.#g;
-    const font = `${item.weight ?? 560} ${item.size}px ${this.#palette.font}`;
-    if (font !== this.#font) g.font = this.#font = font;
-    g.textAlign = item.anchor === 'start' ? 'left' : item.anchor === 'middle' ? 'center' : 'right';
-    if (item.halo) {
-      this.#strokeWith(this.#palette.css(item.halo, false), HALO, 'butt');
-      g.strokeText(item.text, item.x, item.y);
-    }
-    this.#fillWith(this.#palette.css(item.fill, ghost));
-    g.fillText(item.text, item.x, item.y);
+    this.#putText(this.#g, item, {
+      font: `${item.weight ?? 560} ${item.size}px ${this.#palette.font}`,
+      colour: this.#palette.css(item.fill, ghost),
+      halo: item.halo && this.#palette.css(item.halo, false),
+      ratio: this.#ratio,
+    });
   }
 
   #fillWith(colour: string): void {
@@ -117,7 +109,7 @@ export class CanvasPen {
   }
 }
 
-function trace(g: Context, p: Points, closed: boolean): void {
+function trace(g: CanvasRenderingContext2D, p: Points, closed: boolean): void {
   if (p.length < 4) return;
   g.moveTo(p[0], p[1]);
   for (let i = 2; i + 1 < p.length; i += 2) g.lineTo(p[i], p[i + 1]);

@@ -5,7 +5,7 @@
 import type { Layer, Rect, Scene } from '../scene/scene.ts';
 import { CanvasPen } from './canvas-pen.ts';
 import { Palette } from './palette.ts';
-import type { RendererOptions, StageRenderer, TokenValues } from './stage-renderer.ts';
+import type { PutText, RendererOptions, StageRenderer, TokenValues } from './stage-renderer.ts';
 
 /** A layer as it was drawn last, and where on the canvas it lies, device px. */
 interface Kept {
@@ -25,6 +25,7 @@ class CanvasStage implements StageRenderer {
   readonly kind = 'canvas';
   readonly #canvas: HTMLCanvasElement;
   readonly #g: CanvasRenderingContext2D;
+  readonly #putText: PutText;
   #palette: Palette;
   #resolution: number;
   #scene: Scene | undefined;
@@ -34,6 +35,7 @@ class CanvasStage implements StageRenderer {
   constructor(canvas: HTMLCanvasElement, g: CanvasRenderingContext2D, options: RendererOptions) {
     this.#canvas = canvas;
     this.#g = g;
+    this.#putText = options.putText;
     this.#palette = new Palette(options.tokens);
     this.#resolution = options.resolution;
     const { width = canvas.clientWidth || canvas.width, height = canvas.clientHeight || canvas.height } = options;
@@ -132,7 +134,7 @@ class CanvasStage implements StageRenderer {
       g.clip();
     }
     g.translate(layer.x ?? 0, layer.y ?? 0);
-    new CanvasPen(g, this.#palette).draw(layer.items, false);
+    new CanvasPen(g, this.#palette, this.#resolution, this.#putText).draw(layer.items, false);
     g.restore();
   }
 }

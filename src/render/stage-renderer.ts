@@ -1,5 +1,5 @@
 /** What the page holds of a renderer, whichever way it draws, and how it says that none works. */
-import type { Scene, Token } from '../scene/scene.ts';
+import type { Scene, TextItem, Token } from '../scene/scene.ts';
 
 /** Values of the tokens as CSS colours ('#12282C'), and the strength of ghosts (0..1). */
 export interface TokenValues {
@@ -10,6 +10,13 @@ export interface TokenValues {
 
 export type RendererKind = 'webgl' | 'webgpu' | 'canvas';
 
+/** Writes a scene's words on a 2D canvas: colours as CSS, `ratio` device px of a px. */
+export type PutText = (
+  g: CanvasRenderingContext2D,
+  item: TextItem,
+  look: { readonly font: string; readonly colour: string; readonly halo?: string; readonly ratio: number },
+) => void;
+
 export interface RendererOptions {
   readonly tokens: TokenValues;
   /** device pixels per CSS px */
@@ -19,6 +26,8 @@ export interface RendererOptions {
   readonly height?: number;
   /** try only this kind first, then the usual order webgl, webgpu, canvas */
   readonly prefer?: RendererKind;
+  /** for the 2D canvas; Pixi writes by itself */
+  readonly putText: PutText;
 }
 
 export interface StageRenderer {

@@ -1,5 +1,6 @@
 /** The stage on its renderer: flight, front, side, top, held upright in one picture, and how long drawing takes. */
 import '@fontsource-variable/radio-canada';
+import { putText } from '../../src/pictures/put-text.ts';
 import { readTokens } from '../../src/render/read-tokens.ts';
 import { createRenderer } from '../../src/render/renderer.ts';
 import type { RendererKind } from '../../src/render/stage-renderer.ts';
@@ -108,6 +109,7 @@ try {
     resolution: devicePixelRatio,
     width,
     height,
+    putText,
     ...(prefer ? { prefer } : {}),
   });
   const ready = performance.now();

@@ -2,7 +2,7 @@
 import type { FlightResult } from '../../engine/result.ts';
 import { type TimeAxis, xOf } from '../../ui/plot/axis.ts';
 import type { ColourName, Palette } from '../../ui/plot/palette.ts';
-import { getStamp, stampLeft } from '../../ui/plot/stamp.ts';
+import { getStamp, putStamp, stampLeft } from '../../ui/plot/stamp.ts';
 import type { Place } from './readout.ts';
 
 export interface Box {
@@ -12,6 +12,8 @@ export interface Box {
 
 export interface Pen {
   readonly g: CanvasRenderingContext2D;
+  /** device px of a px */
+  readonly ratio: number;
   readonly axis: TimeAxis;
   readonly result: FlightResult;
   readonly palette: Palette;
@@ -102,12 +104,8 @@ export function drawRule(pen: Pen, y: number, strong: boolean): void {
 }
 
 export function drawTick(pen: Pen, y: number, text: string): void {
-  const { g, axis, palette } = pen;
-  g.font = palette.font(palette.tickPx, 450);
-  g.fillStyle = palette.colour['ink-2'];
-  g.textAlign = 'right';
-  g.textBaseline = 'middle';
-  g.fillText(text, axis.x0 - 7, y);
+  const { axis, palette } = pen;
+  drawWords(pen, text, palette.font(palette.tickPx, 450), axis.x0 - 7, y, 'ink-2', 'right', null);
 }
 
 export function drawName(
@@ -119,21 +117,22 @@ export function drawName(
   align: CanvasTextAlign = 'center',
   halo: ColourName | null = 'ground',
 ): void {
-  const { g, palette } = pen;
-  g.font = palette.font(palette.tickPx + 1, 620);
-  const ratio = Math.ceil(g.getTransform().a * 100) / 100;
-  const stamp = halo ? getStamp(text, g.font, palette.colour[colour], palette.colour[halo], ratio) : undefined;
-  if (stamp) {
-    const [left, top] = [stampLeft(stamp, x, align), y - stamp.height / 2];
-    // on whole pixels of the screen, where the letters were drawn sharp
-    const whole = (v: number): number => Math.round(v * ratio) / ratio;
-    g.drawImage(stamp.canvas, whole(left), whole(top), stamp.canvas.width / ratio, stamp.canvas.height / ratio);
-    return;
-  }
-  g.textAlign = align;
-  g.textBaseline = 'middle';
-  g.fillStyle = palette.colour[colour];
-  g.fillText(text, x, y);
+  drawWords(pen, text, pen.palette.font(pen.palette.tickPx + 1, 620), x, y, colour, align, halo);
+}
+
+function drawWords(
+  { g, palette, ratio }: Pen,
+  text: string,
+  font: string,
+  x: number,
+  y: number,
+  colour: ColourName,
+  align: CanvasTextAlign,
+  halo: ColourName | null,
+): void {
+  const stamp = getStamp(text, font, palette.colour[colour], halo === null ? undefined : palette.colour[halo], ratio);
+  if (!stamp) return;
+  putStamp(g, stamp, stampLeft(stamp, x, align), y - stamp.height / 2, ratio);
 }
 
 /** Writes a curve's name on it, where the other curves leave most room. */

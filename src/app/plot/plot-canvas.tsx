@@ -59,6 +59,7 @@ export function PlotCanvas(props: {
     const cursor = bench.cursor();
     const pen: Pen = {
       g,
+      ratio,
       axis,
       result,
       palette: palette(),

@@ -34,20 +34,33 @@ export function getMomentumParts(f: Frames): Part[] {
     arms: { name: texts.plots.arms, colour: 'limb-l', on: 'ground', order: 2 },
     whole: { name: texts.plots.whole, colour: 'trunk', on: 'on-trunk', order: 0 },
   };
-  const width = f.groups.length * 3;
+  const columns = getAlong(f);
   return f.groups
     .map((group, k) => ({ ...(look[group] ?? look.whole), k }))
     .sort((a, b) => a.order - b.order)
-    .map(({ name, colour, on, k }) => ({
-      name,
-      colour,
-      on,
-      curve: (i: number) => {
-        const o = i * width + 3 * k;
-        const [x, y, z] = directionAt(f, i);
-        return f.hGroups_W[o] * x + f.hGroups_W[o + 1] * y + f.hGroups_W[o + 2] * z;
-      },
-    }));
+    .map(({ name, colour, on, k }) => {
+      const column = columns[k];
+      return { name, colour, on, curve: (i: number) => column[i] };
+    });
+}
+
+/** Of each group, row by row; kept with its frames, since a stack looks at every value several times. */
+const along = new WeakMap<Frames, readonly Float64Array[]>();
+
+function getAlong(f: Frames): readonly Float64Array[] {
+  const known = along.get(f);
+  if (known) return known;
+  const ng = f.groups.length;
+  const columns = f.groups.map(() => new Float64Array(f.n));
+  for (let i = 0; i < f.n; i++) {
+    const [x, y, z] = directionAt(f, i);
+    for (let k = 0; k < ng; k++) {
+      const o = 3 * (i * ng + k);
+      columns[k][i] = f.hGroups_W[o] * x + f.hGroups_W[o + 1] * y + f.hGroups_W[o + 2] * z;
+    }
+  }
+  along.set(f, columns);
+  return columns;
 }
 
 function directionAt(f: Frames, i: number): [number, number, number] {

@@ -95,6 +95,7 @@ export interface Line {
 /** Each version's pen: its frames, on A's ruler moved by its shift. */
 export function makePens(
   g: CanvasRenderingContext2D,
+  ratio: number,
   axis: TimeAxis,
   palette: Palette,
   cursor: number,
@@ -106,6 +107,7 @@ export function makePens(
     const duration = result.flight.duration;
     return {
       g,
+      ratio,
       axis: { ...axis, x0: axis.x0 - shiftS * axis.pxPerS, duration },
       result,
       palette,

@@ -95,7 +95,7 @@ export function ComparePlots(props: {
     g.setTransform(ratio, 0, 0, ratio, 0, 0);
     g.clearRect(0, 0, axis.width, height);
     const list = courses();
-    const pens = makePens(g, axis, palette(), props.bench.cursor(), props.lineWidth, list);
+    const pens = makePens(g, ratio, axis, palette(), props.bench.cursor(), props.lineWidth, list);
     if (!pens[0]) return;
     drawBackdrop(pens[0], { y: 0, height });
     for (const row of rows()) drawCompared(pens, list, linesOf(row, twisting()), box(row));

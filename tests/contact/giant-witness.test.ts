@@ -9,6 +9,7 @@ import { makeAsked, makeHang, startOf } from '../../sim/contact/hang.ts';
 import { makeRunRow, readRun, type SwingRun } from '../../sim/contact/swing-run.ts';
 import { SwingStepper } from '../../sim/contact/swing-stepper.ts';
 import { loadWitness } from '../witness/mujoco.ts';
+import { giantXml, hingesOf } from './giant-model.ts';
 import { DEG, G, timedGiant } from './swings.ts';
 
 /** at the default step of 2 ms, measured: 9.5e-7 deg, 1.8e-8 m, 3.3e-9 of the peak force (5.5e-8, 1.0e-9, 2.0e-10 at 1 ms) */
@@ -28,41 +29,9 @@ interface Row {
 }
 const rows: Row[] = [];
 
-/** From the grip outward; a joint's hinge turns by its named angle times `sign`. */
-const ORDER = [
-  ['arms', undefined, 0],
-  ['trunk', 'shoulder', -1],
-  ['thighs', 'hip', 1],
-  ['shanks', 'knee', -1],
-  ['feet', 'ankle', -1],
-] as const;
-
-function modelXml(): string {
-  const { chain, grip } = hang;
-  const { stiffness: k, damping: c, mass } = timedGiant.rail;
-  let inner = '';
-  let entry: readonly [number, number] = grip.at;
-  let close = '';
-  for (const [name, joint] of ORDER) {
-    const link = chain.links.find((l) => l.name === name);
-    if (!link) throw new Error(name);
-    const at = joint ? chain.joints.find((j) => j.name === joint)?.point : grip.at;
-    if (!at) throw new Error(name);
-    const pos = joint ? [at[0] - entry[0], at[1] - entry[1]] : [0, 0];
-    entry = at;
-    const p = [link.centre[0] - at[0], link.centre[1] - at[1]];
-    const I = link.inertia;
-    inner += `<body pos="${pos[0]} ${pos[1]} 0"><joint type="hinge" axis="0 0 1"/><inertial pos="${p[0]} ${p[1]} 0" mass="${link.mass}" diaginertia="${I} ${I} ${I}"/>`;
-    close += '</body>';
-  }
-  return `<mujoco><compiler angle="radian"/><option gravity="0 ${-G} 0"/><worldbody>
-    <body gravcomp="1"><joint type="slide" axis="1 0 0" stiffness="${k[0]}" damping="${c[0]}"/><joint type="slide" axis="0 1 0" stiffness="${k[1]}" damping="${c[1]}"/>
-    <inertial pos="0 0 0" mass="${mass}" diaginertia="1 1 1"/>${inner}${close}</body></worldbody></mujoco>`;
-}
-
 beforeAll(async () => {
   const mj = await loadWitness();
-  const model = mj.MjModel.from_xml_string(modelXml());
+  const model = mj.MjModel.from_xml_string(giantXml(hang));
   if (!model) throw new Error('MuJoCo refuses the model');
   const data = new mj.MjData(model);
   const nv = model.nv;
@@ -70,10 +39,7 @@ beforeAll(async () => {
   mj.mj_forward(model, data);
   const { qpos, qvel, qfrc_bias: bias, qfrc_passive: passive, qacc } = data;
   const M = full.GetView();
-  const joints = ORDER.slice(1).map(([, joint, sign]) => ({
-    sign,
-    j: hang.chain.joints.findIndex((x) => x.name === joint),
-  }));
+  const joints = hingesOf(hang);
   const nj = hang.chain.joints.length;
   const [q, d, dd] = [new Float64Array(nj), new Float64Array(nj), new Float64Array(nj)];
   const acc = new Float64Array(nv);

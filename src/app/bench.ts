@@ -20,6 +20,7 @@ import { makePlayback, type Playback } from './playback.ts';
 import type { BenchPorts } from './ports.ts';
 import { wordFault } from './say/fault-words.ts';
 import { shelfTexts } from './shelf-words.ts';
+import type { Undoing } from './undoing.ts';
 import { texts } from './words.ts';
 
 export type PanelName = 'skills' | 'shapes' | 'values' | 'help' | 'joints' | 'menu' | 'commands' | 'print';
@@ -44,8 +45,10 @@ export interface Bench extends BenchActions {
   readonly cursor: Accessor<number>;
   setCursor(s: number): void;
   readonly play: Playback;
-  readonly undoTitle: Accessor<string | undefined>;
-  readonly redoTitle: Accessor<string | undefined>;
+  /** undo and redo go to what has taken them, as long as it has; otherwise to the skill */
+  takeUndo(by: Undoing | undefined): void;
+  /** what was done to the skill */
+  readonly skillUndo: Undoing;
   /** joints beyond their limits, and what passes through the body; the latter rest while a hand is at work */
   readonly cautions: Accessor<readonly Caution[]>;
   /** the result before the gesture under way */
@@ -224,6 +227,15 @@ export function createBench(ports: BenchPorts): Bench {
   if (kept) setCursorSignal(Math.min(Math.max(kept.cursorS, 0), result().flight.duration));
   else setCursorSignal(Math.round(result().flight.duration * 45) / 100);
 
+  const skillUndo: Undoing = {
+    undoTitle: () => history().done.at(-1)?.title,
+    redoTitle: () => history().undone.at(-1)?.title,
+    undo: () => change(past.undo(history())),
+    redo: () => change(past.redo(history())),
+  };
+  const [undoing, setUndo] = createSignal(skillUndo);
+  const setUndoing = (by: Undoing | undefined): void => void setUndo(() => by ?? skillUndo);
+
   const bench: Omit<Bench, 'keys'> = {
     ports,
     file,
@@ -249,12 +261,12 @@ export function createBench(ports: BenchPorts): Bench {
     edit: (doc, title) => change(past.edit(past.abandon(history()), doc, title)),
     versions,
     editVersions: (doc, list, title) => change(past.edit(past.abandon(history()), doc, title, writeVersions(list))),
-    undoTitle: () => history().done.at(-1)?.title,
-    redoTitle: () => history().undone.at(-1)?.title,
-    canUndo: () => history().done.length > 0,
-    canRedo: () => history().undone.length > 0,
-    undo: () => change(past.undo(history())),
-    redo: () => change(past.redo(history())),
+    takeUndo: setUndoing,
+    skillUndo,
+    undoTitle: () => undoing().undoTitle(),
+    redoTitle: () => undoing().redoTitle(),
+    undo: () => undoing().undo(),
+    redo: () => undoing().redo(),
     abandon: () => {
       if (history().mark === undefined) return false;
       change(past.abandon(history()));

@@ -39,8 +39,9 @@ export interface KeyActions {
 /** What commands may ask of the bench. The bench itself lives with the panels; the table knows only this. */
 export interface BenchActions {
   readonly keys: KeyActions;
-  readonly canUndo: () => boolean;
-  readonly canRedo: () => boolean;
+  /** what would be taken back, in words; undefined: nothing */
+  readonly undoTitle: () => string | undefined;
+  readonly redoTitle: () => string | undefined;
   readonly isPlaying: () => boolean;
   readonly isLooping: () => boolean;
   undo(): void;

@@ -6,6 +6,8 @@ export type CommandGroup = 'time' | 'edit' | 'tool' | 'file' | 'view';
 export interface Command {
   readonly id: string;
   readonly title: string;
+  /** the title with what it would do now: "Undo: Edit line 3" */
+  readonly titleNow?: (bench: BenchActions) => string;
   readonly group: CommandGroup;
   /** as "Mod+Shift+Z": Mod is Ctrl, or Cmd on a Mac */
   readonly keys: readonly string[];

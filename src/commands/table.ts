@@ -67,6 +67,8 @@ const stageCommands: readonly Command[] = [
   ),
 ];
 
+const named = (title: string, what: string | undefined): string => (what === undefined ? title : c.titled(title, what));
+
 export const commands: readonly Command[] = [
   { id: 'play', title: t.play, group: 'time', keys: ['Space'], run: (b) => b.togglePlay() },
   { id: 'loop', title: t.loop, group: 'time', keys: ['L'], run: (b) => b.toggleLoop() },
@@ -87,7 +89,8 @@ export const commands: readonly Command[] = [
     title: t.undo,
     group: 'edit',
     keys: ['Mod+Z'],
-    when: (b) => b.canUndo(),
+    titleNow: (b) => named(t.undo, b.undoTitle()),
+    when: (b) => b.undoTitle() !== undefined,
     why: c.why.undo,
     run: (b) => b.undo(),
   },
@@ -96,7 +99,8 @@ export const commands: readonly Command[] = [
     title: t.redo,
     group: 'edit',
     keys: ['Mod+Shift+Z', 'Mod+Y'],
-    when: (b) => b.canRedo(),
+    titleNow: (b) => named(t.redo, b.redoTitle()),
+    when: (b) => b.redoTitle() !== undefined,
     why: c.why.redo,
     run: (b) => b.redo(),
   },

@@ -16,6 +16,7 @@ export const commandTexts = {
     athlete: 'Give to this skill',
     code: 'Draft',
   } as Record<string, string>,
+  titled: (title: string, what: string) => `${title}: ${what}`,
   draft: (code: string) => `Draft a skill from the code ${code}`,
   why: { undo: 'nothing to undo', redo: 'nothing to redo', current: 'open now', given: 'has it now', other: 'not now' },
 

@@ -2,7 +2,7 @@
 import { readFileSync } from 'node:fs';
 import AxeBuilder from '@axe-core/playwright';
 import { expect, type Locator, type Page, test } from '@playwright/test';
-import { openBench, undo } from './bench.ts';
+import { openBench, readSentence, undo } from './bench.ts';
 
 const isTouch = (page: Page): boolean => (page.viewportSize()?.width ?? 0) < 1100;
 
@@ -20,7 +20,7 @@ const line = (page: Page, name: string): Locator => page.locator(`.sheet-line[da
 const field = (page: Page, n: number): Locator => page.getByLabel(`Line ${n}`, { exact: true });
 
 async function startOwn(page: Page): Promise<void> {
-  await page.getByLabel('Sheet', { exact: true }).selectOption('own');
+  await page.getByLabel('Sheet', { exact: true }).selectOption('new');
   await expect(field(page, 1)).toHaveValue('');
 }
 
@@ -149,8 +149,94 @@ test('a sheet goes with the skill, in one step that can be undone', async ({ pag
   await page.locator('.tool').focus();
   await undo(page);
   await expect(choice.locator('option[value="skill"]')).toHaveCount(0);
-  await expect(choice).toHaveValue('own');
+  await expect(choice.locator('option:checked')).toHaveText('My sheet');
   await expect(field(page, 1)).toHaveValue('T = 1.2 s vs {air time}');
+});
+
+const choice = (page: Page): Locator => page.getByLabel('Sheet', { exact: true });
+const chosen = (page: Page): Locator => choice(page).locator('option:checked');
+
+test('choosing another sheet keeps one’s own, an edited ready sheet becomes a copy, and both outlive a reload', async ({
+  page,
+}) => {
+  await openBench(page);
+  await openEstimate(page);
+  await startOwn(page);
+  for (let n = 1; n <= 8; n++) {
+    await field(page, n).fill(`x_${n} = ${n} m`);
+    if (n < 8) await field(page, n).press('Enter');
+  }
+  await choice(page).selectOption('energy-ledger');
+  await expect(line(page, 'energy_pass')).toBeVisible();
+  const text = await field(page, 2).inputValue();
+  await field(page, 2).fill(`${text} # mine`);
+  await expect(chosen(page)).toHaveText('Copy of Energy of a tumbling pass');
+  await choice(page).selectOption('energy-ledger');
+  await expect(field(page, 2)).toHaveValue(text);
+  await page.reload();
+  await expect(page.locator('canvas[data-ready="true"]').first()).toBeVisible();
+  await openEstimate(page);
+  await choice(page).selectOption({ label: 'My sheet' });
+  await expect(page.locator('.sheet-line')).toHaveCount(8);
+  await expect(field(page, 8)).toHaveValue('x_8 = 8 m');
+  await choice(page).selectOption({ label: 'Copy of Energy of a tumbling pass' });
+  await expect(field(page, 2)).toHaveValue(`${text} # mine`);
+  await page.getByRole('button', { name: 'Start over' }).click();
+  await expect(field(page, 2)).toHaveValue(text);
+});
+
+test('undo belongs to the sheet while it has the focus, to the skill otherwise', async ({ page }) => {
+  await openBench(page);
+  const before = (await readSentence(page)).text;
+  await page.keyboard.press('v');
+  const speed = page.getByRole('dialog').getByRole('spinbutton', { name: 'Speed up' });
+  await speed.fill('5.2');
+  await speed.press('Enter');
+  await page.keyboard.press('Escape');
+  const skill = (await readSentence(page)).text;
+  expect(skill).not.toBe(before);
+  await openEstimate(page);
+  await startOwn(page);
+  await field(page, 1).click();
+  await page.keyboard.type('a = 1 m');
+  await page.keyboard.press('Enter');
+  await page.keyboard.type('b = 2 m');
+  const bar = page.getByRole('button', { name: 'Undo', exact: true }).first();
+  await expect(bar).toHaveAttribute('title', 'Undo: Edit line 2');
+  // by key: the letters of a line are one step
+  await undo(page);
+  await expect(field(page, 2)).toHaveValue('');
+  await undo(page);
+  await expect(page.locator('.sheet-line')).toHaveCount(1);
+  await page.keyboard.press('ControlOrMeta+Shift+z');
+  await page.keyboard.press('ControlOrMeta+Shift+z');
+  await expect(field(page, 2)).toHaveValue('b = 2 m');
+  expect((await readSentence(page)).text).toBe(skill);
+  // by button, and by name
+  await field(page, 1).fill('a = 7 m');
+  await bar.click();
+  await expect(field(page, 1)).toHaveValue('a = 1 m');
+  await field(page, 1).focus();
+  await page.keyboard.press('ControlOrMeta+k');
+  await page.keyboard.type('undo');
+  await page.getByRole('option', { name: /Undo: Edit line 2/ }).click();
+  await expect(field(page, 2)).toHaveValue('');
+  // choosing is a step of the sheets too
+  await choice(page).selectOption('energy-ledger');
+  await undo(page);
+  await expect(chosen(page)).toHaveText('My sheet');
+  await page.getByRole('button', { name: 'Delete sheet' }).click();
+  await expect(chosen(page)).not.toHaveText('My sheet');
+  await page.locator('.notice').first().getByRole('button', { name: 'Undo' }).click();
+  await expect(chosen(page)).toHaveText('My sheet');
+  await expect(field(page, 1)).toHaveValue('a = 1 m');
+  expect((await readSentence(page)).text).toBe(skill);
+  // outside of the sheet it is the skill's
+  await page.getByTestId('sentence').click();
+  await expect(bar).not.toHaveAttribute('title', /line|sheet/);
+  await undo(page);
+  await expect.poll(async () => (await readSentence(page)).text).toBe(before);
+  await expect(field(page, 1)).toHaveValue('a = 1 m');
 });
 
 test('CSV and page to print hold the sheet', async ({ page, context }) => {

@@ -35,7 +35,13 @@ describe('commands', () => {
   });
 
   it('a command that cannot run leaves its key to the page', () => {
-    const idle = { canUndo: () => false, undo: () => expect.unreachable() } as unknown as BenchActions;
+    const idle = { undoTitle: () => undefined, undo: () => expect.unreachable() } as unknown as BenchActions;
     expect(runKey(press('z', { ctrlKey: true }), idle)).toBe(false);
+  });
+
+  it('undo and redo say what they would do', () => {
+    const bench = { undoTitle: () => 'Edit line 3', redoTitle: () => undefined } as unknown as BenchActions;
+    const titles = ['undo', 'redo'].map((id) => commands.find((one) => one.id === id)?.titleNow?.(bench));
+    expect(titles).toEqual(['Undo: Edit line 3', 'Redo']);
   });
 });

@@ -4,28 +4,7 @@ import type { SkillFile } from '../../sim/index.ts';
 import { makeHistory, setDraft, undo } from '../../src/document/history.ts';
 import { type KeepNews, openKeeper } from '../../src/document/keep.ts';
 import { MemoryRecords } from './memory-records.ts';
-
-class MemoryStorage implements Storage {
-  readonly map = new Map<string, string>();
-  get length(): number {
-    return this.map.size;
-  }
-  key(i: number): string | null {
-    return [...this.map.keys()][i] ?? null;
-  }
-  getItem(key: string): string | null {
-    return this.map.get(key) ?? null;
-  }
-  setItem(key: string, value: string): void {
-    this.map.set(key, value);
-  }
-  removeItem(key: string): void {
-    this.map.delete(key);
-  }
-  clear(): void {
-    this.map.clear();
-  }
-}
+import { MemoryStorage } from './memory-storage.ts';
 
 const doc = (title: string): SkillFile => ({ title }) as SkillFile;
 const session = (title: string, cursorS = 0) => ({ history: makeHistory(doc(title)), cursorS });

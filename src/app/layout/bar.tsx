@@ -68,7 +68,8 @@ export function UndoRedo(props: { bench: Bench; words?: boolean }) {
         type="button"
         class={props.words ? 'plain' : 'plain square'}
         aria-label={props.words ? undefined : t.undo}
-        disabled={!props.bench.canUndo()}
+        disabled={props.bench.undoTitle() === undefined}
+        data-leaves-undo
         title={named(t.undo, props.bench.undoTitle(), t.undoOf)}
         onClick={() => props.bench.undo()}
       >
@@ -80,7 +81,8 @@ export function UndoRedo(props: { bench: Bench; words?: boolean }) {
         type="button"
         class={props.words ? 'plain' : 'plain square'}
         aria-label={props.words ? undefined : t.redo}
-        disabled={!props.bench.canRedo()}
+        disabled={props.bench.redoTitle() === undefined}
+        data-leaves-undo
         title={named(t.redo, props.bench.redoTitle(), t.redoOf)}
         onClick={() => props.bench.redo()}
       >

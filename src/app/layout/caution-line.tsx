@@ -29,7 +29,7 @@ export function CautionLine(props: { bench: Bench; short?: boolean }) {
           <div class="stopped" role="alert">
             <p>
               <b>{c.stopped}</b> {f().message}. {c.keeps}{' '}
-              <button type="button" class="link" onClick={() => props.bench.abandon() || props.bench.undo()}>
+              <button type="button" class="link" onClick={() => props.bench.abandon() || props.bench.skillUndo.undo()}>
                 {c.undo}
               </button>
             </p>

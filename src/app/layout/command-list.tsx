@@ -45,7 +45,7 @@ function listEntries(bench: Bench): Entry[] {
       .filter((one) => one.id !== 'commands' && (one.group !== 'tool' || !one.when || one.when(bench)))
       .map((one) => ({
         id: one.id,
-        title: one.title,
+        title: one.titleNow?.(bench) ?? one.title,
         group: one.group,
         keys: one.keys.slice(0, 1),
         why: one.when && !one.when(bench) ? (one.why ?? t.why.other) : undefined,
@@ -61,7 +61,8 @@ function listEntries(bench: Bench): Entry[] {
       id: `demo-${id}`,
       title: file.title,
       group: 'skill',
-      why: isOpen(file.title) && !bench.origin() && !bench.canUndo() ? t.why.current : undefined,
+      why:
+        isOpen(file.title) && !bench.origin() && bench.skillUndo.undoTitle() === undefined ? t.why.current : undefined,
       run: () => bench.open(structuredClone(file), texts.files.opened(file.title)),
     })),
     ...shelf.athletes().map((entry) => ({
@@ -132,7 +133,7 @@ export function CommandList(props: { bench: Bench; close: () => void }) {
   const mac = /Mac|iPhone|iPad/.test(navigator.platform);
   const optionId = (i: number): string => `${listId}-${i}`;
   return (
-    <div class="command-list">
+    <div class="command-list" data-leaves-undo>
       <input
         ref={input}
         class="search"

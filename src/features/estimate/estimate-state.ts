@@ -2,26 +2,22 @@
 import { type Accessor, createEffect, createMemo, createSignal, onCleanup, untrack } from 'solid-js';
 import type { Bench } from '../../app/bench.ts';
 import { getStorage } from '../../document/keep.ts';
-import { keepSheet, readKeptSheet } from '../../document/keep-sheet.ts';
+import type { ShownSheet } from '../../document/own-sheets.ts';
 import type { Estimating, SheetAnswer, SheetFile, SheetRow } from '../../engine/estimate.ts';
 import type { StageBody } from '../../pictures/stage-input.ts';
+import { makeSheetDesk, type SheetDeskState } from './sheet-desk.ts';
 import { estimateTexts as e } from './words.ts';
 
-/** Of a sheet of one's own, in the list of sheets. */
-export const OWN = 'own';
-/** Of the sheet kept with the skill. */
-export const WITH_SKILL = 'skill';
+/** The ready sheet that the tool opens with. */
+const FIRST = 'straight-somersaults';
 /** Hand and flight rest when they have stood still this long, ms. */
 const REST = 140;
 
 export interface EstimateState {
   readonly engine: Accessor<Estimating | undefined>;
   readonly sheet: Accessor<SheetFile | undefined>;
-  /** id of the ready sheet, or OWN */
-  readonly from: Accessor<string>;
-  readonly changed: Accessor<boolean>;
-  choose(id: string): void;
-  open(sheet: SheetFile): void;
+  /** which sheets there are, which is open, and their undo */
+  readonly desk: SheetDeskState;
   readonly hasSkillSheet: Accessor<boolean>;
   /** one step of the document, with undo */
   keepWithSkill(): void;
@@ -31,7 +27,10 @@ export interface EstimateState {
   addLine(after: number): number;
   insertLines(after: number, lines: readonly string[]): number;
   removeLine(index: number): void;
+  /** as the sheet was that it began as a copy of */
   startOver(): void;
+  /** with a way back */
+  remove(): void;
   /** of each line, as last computed; a line that is new has none */
   row(index: number): SheetRow | undefined;
   readonly rows: Accessor<readonly SheetRow[]>;
@@ -45,40 +44,36 @@ export interface EstimateState {
 
 export function makeEstimateState(bench: Bench): EstimateState {
   const [engine, setEngine] = createSignal<Estimating>();
-  const store = getStorage('localStorage');
-  const [kept, setKept] = createSignal(readKeptSheet(store));
   const [answer, setAnswer] = createSignal<{ sheet: SheetFile; of: unknown; told: SheetAnswer }>();
   const [failed, setFailed] = createSignal('');
   const [drawn, setDrawn] = createSignal(true);
-  const readySheet = (id: string | undefined): SheetFile | undefined => {
-    const part = bench.file().sheet;
-    if (id === WITH_SKILL) return part && engine()?.ofSkill(part);
-    return engine()?.sheets.find((one) => one.id === id)?.sheet;
-  };
-  const own = (): SheetFile => ({ format: 'shapeflight-sheet', version: 1, title: e.ownTitle, lines: [''] });
-
+  const desk = makeSheetDesk({
+    stores: { local: getStorage('localStorage'), tab: getStorage('sessionStorage') },
+    ready: () => engine()?.sheets ?? [],
+    first: FIRST,
+    ofSkill: () => {
+      const part = bench.file().sheet;
+      return part && engine()?.ofSkill(part);
+    },
+  });
   void bench.ports.loadEstimating().then((made) => {
     setEngine(() => made);
-    const first = made.sheets.find((one) => one.id === 'straight-somersaults') ?? made.sheets[0];
-    const part = bench.file().sheet;
-    if (kept()) return;
-    setKept(part ? { sheet: made.ofSkill(part), from: WITH_SKILL } : { sheet: first.sheet, from: first.id });
+    desk.begin();
   });
 
-  const sheet = (): SheetFile | undefined => kept()?.sheet;
-  const put = (next: SheetFile, from = kept()?.from): void => {
-    const made = { sheet: next, ...(from === undefined ? {} : { from }) };
-    setKept(made);
-    keepSheet(store, made);
-  };
-  const withLines = (change: (lines: readonly string[]) => string[]): void => {
+  const shown = createMemo<ShownSheet | undefined>(() => (engine() ? desk.shown() : undefined), undefined, {
+    equals: (a, b) => a?.id === b?.id && a?.sheet === b?.sheet,
+  });
+  const sheet = (): SheetFile | undefined => shown()?.sheet;
+  const withLines = (change: (lines: readonly string[]) => string[], title: string): void => {
     const now = sheet();
-    if (now) put({ ...now, lines: change(now.lines) });
+    if (now) desk.edit({ ...now, lines: change(now.lines) }, title);
   };
-
   const insertLines = (after: number, more: readonly string[]): number => {
-    withLines((lines) => [...lines.slice(0, after + 1), ...more, ...lines.slice(after + 1)]);
-    return after + more.length;
+    const last = after + more.length;
+    const title = more.length === 1 ? e.addedLine(last + 1) : e.addedLines(after + 2, last + 1);
+    withLines((lines) => [...lines.slice(0, after + 1), ...more, ...lines.slice(after + 1)], title);
+    return last;
   };
 
   const isOpen = createMemo(() => bench.tool() === 'estimate');
@@ -118,25 +113,7 @@ export function makeEstimateState(bench: Bench): EstimateState {
   return {
     engine,
     sheet,
-    from: () => {
-      const from = kept()?.from ?? OWN;
-      return from === WITH_SKILL && bench.file().sheet === undefined ? OWN : from;
-    },
-    changed: createMemo(() => {
-      const ready = readySheet(kept()?.from);
-      return ready !== undefined && JSON.stringify(ready) !== JSON.stringify(sheet());
-    }),
-    choose: (id) => {
-      const ready = readySheet(id);
-      const made = ready ? { sheet: ready, from: id } : { sheet: own() };
-      setKept(made);
-      keepSheet(store, made);
-    },
-    open: (given) => {
-      const made = { sheet: given };
-      setKept(made);
-      keepSheet(store, made);
-    },
+    desk,
     hasSkillSheet: () => bench.file().sheet !== undefined,
     keepWithSkill: () => {
       const now = sheet();
@@ -144,20 +121,32 @@ export function makeEstimateState(bench: Bench): EstimateState {
       const { title, lesson, lines } = now;
       const part = { title, ...(lesson === undefined ? {} : { lesson }), lines: [...lines] };
       bench.edit({ ...bench.file(), sheet: part }, e.keptWithSkill);
-      put(now, WITH_SKILL);
+      desk.showWithSkill();
+      // it is a step of the skill: undo takes it back there
+      bench.takeUndo(undefined);
       bench.tell({ text: e.keptWithSkill });
     },
     setTitle: (title) => {
       const now = sheet();
-      if (now) put({ ...now, title });
+      if (now) desk.type({ ...now, title }, e.renamed);
     },
-    setLine: (index, text) => withLines((lines) => lines.map((line, i) => (i === index ? text : line))),
+    setLine: (index, text) => {
+      const now = sheet();
+      if (!now || now.lines[index] === text) return;
+      desk.type({ ...now, lines: now.lines.map((line, i) => (i === index ? text : line)) }, e.editedLine(index + 1));
+    },
     addLine: (after) => insertLines(after, ['']),
     insertLines,
-    removeLine: (index) => withLines((lines) => (lines.length > 1 ? lines.filter((_, i) => i !== index) : [''])),
+    removeLine: (index) =>
+      withLines((lines) => (lines.length > 1 ? lines.filter((_, i) => i !== index) : ['']), e.removedLine(index + 1)),
     startOver: () => {
-      const ready = readySheet(kept()?.from);
-      if (ready) put(ready);
+      const [now, original] = [sheet(), desk.original()];
+      if (now && original) desk.edit({ ...original, title: now.title }, e.startOver);
+    },
+    remove: () => {
+      const title = sheet()?.title ?? '';
+      const bringBack = desk.remove();
+      if (bringBack) bench.tell({ text: e.isRemoved(title), action: { title: e.undo, run: bringBack } });
     },
     row: (index) => {
       const known = answer();

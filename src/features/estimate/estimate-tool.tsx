@@ -1,7 +1,8 @@
 /** Estimate: a sheet of quantities and formulas, its results as they are typed, and beside them what the full body does. */
-import { createSignal, For, Index, Show, untrack } from 'solid-js';
+import { createSignal, For, Index, onCleanup, onMount, Show, untrack } from 'solid-js';
 import type { Bench } from '../../app/bench.ts';
 import { getPart, type ToolProps } from '../../app/tool.ts';
+import { watchUndoFocus } from '../../app/undoing.ts';
 import { texts } from '../../app/words.ts';
 import { type EstimateState, makeEstimateState } from './estimate-state.ts';
 import { SheetActions, SheetHead } from './sheet-head.tsx';
@@ -15,6 +16,21 @@ export function EstimateTool(props: ToolProps) {
   const state = getPart(bench, makeEstimateState);
   const [guide, setGuide] = createSignal(false);
   let list!: HTMLOListElement;
+  let root!: HTMLDivElement;
+  /** also where letters are typed: a field's own undo knows nothing of the other lines */
+  const onKeyDown = (event: KeyboardEvent): void => {
+    if (event.defaultPrevented || !(event.ctrlKey || event.metaKey) || event.altKey || !/^[zy]$/i.test(event.key))
+      return;
+    event.preventDefault();
+    if (/y/i.test(event.key) || event.shiftKey) state.desk.redo();
+    else state.desk.undo();
+  };
+  onMount(() => {
+    root.addEventListener('keydown', onKeyDown);
+    root.addEventListener('focusout', state.desk.settle);
+    onCleanup(watchUndoFocus(root, (has) => bench.takeUndo(has ? state.desk : undefined)));
+    onCleanup(() => bench.takeUndo(undefined));
+  });
   const to = (index: number): void => {
     const fields = list.querySelectorAll<HTMLTextAreaElement>('.line-text');
     fields[Math.min(Math.max(index, 0), fields.length - 1)]?.focus();
@@ -31,13 +47,16 @@ export function EstimateTool(props: ToolProps) {
   const compares = (): boolean => (state.sheet()?.lines ?? []).some((text) => /\bvs\b/.test(text.split('#')[0]));
   const faults = (): number => state.rows().filter((r) => r.result.kind === 'fault').length;
   return (
-    <div class="estimate" classList={{ touch: props.device !== 'bench' }} data-device={props.device}>
+    <div ref={root} class="estimate" classList={{ touch: props.device !== 'bench' }} data-device={props.device}>
       <SheetHead {...head} actions={wide()} />
       <div class="estimate-body" style={{ height: `${props.height - HEAD[props.device]}px` }} tabIndex={-1}>
         <Show when={guide()}>
           <Guide state={state} />
         </Show>
         <Show when={state.sheet()?.lesson}>{(lesson) => <p class="sheet-lesson">{lesson()}</p>}</Show>
+        <Show when={!state.desk.isKept()}>
+          <p role="alert">{e.notKept}</p>
+        </Show>
         <Show when={state.failed()}>{(reason) => <p role="alert">{e.failed(reason())}</p>}</Show>
         <p class="spoken" role="status">
           {state.stale() ? '' : faults() > 0 ? e.faults(faults()) : ''}

@@ -1,9 +1,10 @@
 /** Which sheet, its title, and what can be done with it. */
-import { createUniqueId, For, Show, untrack } from 'solid-js';
+import { createMemo, createUniqueId, For, Show, untrack } from 'solid-js';
 import type { Bench } from '../../app/bench.ts';
 import { saveBlob } from '../../app/file-door.ts';
 import type { FlightResult } from '../../engine/result.ts';
-import { type EstimateState, OWN, WITH_SKILL } from './estimate-state.ts';
+import type { EstimateState } from './estimate-state.ts';
+import { WITH_SKILL } from './sheet-desk.ts';
 import { estimateTexts as e } from './words.ts';
 
 export interface HeadProps {
@@ -13,31 +14,51 @@ export interface HeadProps {
   readonly onGuide: () => void;
 }
 
+/** In the list of sheets: one more of one's own. */
+const NEW = 'new';
+
 export function SheetHead(props: HeadProps & { actions: boolean }) {
   const id = createUniqueId();
+  const desk = untrack(() => props.state.desk);
+  const open = (): string => desk.shown()?.id ?? '';
+  // letters typed into a line leave the list alone
+  const own = createMemo(() => desk.own().map(({ id, sheet }) => ({ id, title: sheet.title })), [], {
+    equals: (a, b) => JSON.stringify(a) === JSON.stringify(b),
+  });
+  const choose = (chosen: string): void => {
+    if (chosen === NEW) desk.startNew();
+    else desk.choose(chosen);
+  };
   return (
     <div class="sheet-head">
       <label for={id}>{e.sheet}</label>
-      <select id={id} value={props.state.from()} onChange={(event) => props.state.choose(event.currentTarget.value)}>
+      <select id={id} value={open()} onChange={(event) => choose(event.currentTarget.value)}>
+        <optgroup label={e.own}>
+          <For each={own()}>
+            {(one) => (
+              <option value={one.id} selected={one.id === open()}>
+                {one.title}
+              </option>
+            )}
+          </For>
+          <option value={NEW}>{e.newSheet}</option>
+        </optgroup>
+        <Show when={props.state.hasSkillSheet()}>
+          <option value={WITH_SKILL} selected={open() === WITH_SKILL}>
+            {e.withSkill}
+          </option>
+        </Show>
         <optgroup label={e.ready}>
           <For each={props.state.engine()?.sheets ?? []}>
             {(one) => (
-              <option value={one.id} selected={one.id === props.state.from()}>
+              <option value={one.id} selected={one.id === open()}>
                 {one.sheet.title}
               </option>
             )}
           </For>
         </optgroup>
-        <Show when={props.state.hasSkillSheet()}>
-          <option value={WITH_SKILL} selected={props.state.from() === WITH_SKILL}>
-            {e.withSkill}
-          </option>
-        </Show>
-        <option value={OWN} selected={props.state.from() === OWN}>
-          {e.own}
-        </option>
       </select>
-      <Show when={props.state.from() === OWN || props.state.from() === WITH_SKILL}>
+      <Show when={desk.isOwn() || open() === WITH_SKILL}>
         <input
           type="text"
           class="sheet-title"
@@ -99,7 +120,7 @@ export function SheetActions(props: HeadProps) {
       if (!file || !by) return;
       void file
         .text()
-        .then((text) => state.open(by.read(text)))
+        .then((text) => state.desk.add(by.read(text)))
         .catch((error: unknown) => {
           bench.tell({ text: e.openFailed(file.name, error instanceof Error ? error.message : String(error)) });
         });
@@ -108,9 +129,14 @@ export function SheetActions(props: HeadProps) {
   };
   return (
     <div class="sheet-actions">
-      <Show when={props.state.changed()}>
+      <Show when={props.state.desk.original()}>
         <button type="button" class="plain" onClick={() => props.state.startOver()}>
           {e.startOver}
+        </button>
+      </Show>
+      <Show when={props.state.desk.isOwn()}>
+        <button type="button" class="plain" onClick={() => props.state.remove()}>
+          {e.remove}
         </button>
       </Show>
       <button type="button" class="plain" aria-expanded={props.guide} onClick={() => props.onGuide()}>

@@ -102,6 +102,7 @@ export function FindButton(props: { bench: Bench; words?: boolean }) {
       aria-label={props.words ? undefined : commandTexts.find}
       aria-haspopup="dialog"
       title={commandTexts.findTitle}
+      data-leaves-undo
       onClick={() => props.bench.openPanel('commands')}
     >
       <Icon name="find" size={18} />
@@ -129,7 +130,7 @@ export function Bar(props: { bench: Bench }) {
       <ToolBar bench={props.bench} />
       <UndoRedo bench={props.bench} />
       <FindButton bench={props.bench} words />
-      <button type="button" class="plain" onClick={() => props.bench.openPanel('menu')}>
+      <button type="button" class="plain" data-leaves-undo onClick={() => props.bench.openPanel('menu')}>
         {t.theme}
       </button>
       <button type="button" class="plain file-work" onClick={() => props.bench.openPanel('print')}>
@@ -166,6 +167,7 @@ export function TouchBar(props: { bench: Bench; title: boolean }) {
         class="square"
         aria-label={t.menu}
         aria-haspopup="dialog"
+        data-leaves-undo
         onClick={() => props.bench.openPanel('menu')}
       >
         <Icon name="menu" />

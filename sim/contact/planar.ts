@@ -9,6 +9,7 @@
  *   the same sum over what hangs on a joint, about the joint, = the torque on it.
  * Accelerations are written as a constant and a column for each unknown turning; the rest is a small linear system.
  */
+import { solveInPlace } from '../math/linear-solve.ts';
 import type { Chain, ChainPoint } from './chain.ts';
 
 interface Step {
@@ -375,33 +376,4 @@ function linksBeyond(walk: readonly Step[], joint: number): number[] {
   const out: number[] = [];
   for (const s of walk) if (s.joint === joint || out.includes(s.from)) out.push(s.to);
   return out;
-}
-
-/** Gauss with row exchange; the answer replaces the right side. */
-function solveInPlace(A: Float64Array, z: Float64Array, n: number): void {
-  for (let c = 0; c < n; c++) {
-    let p = c;
-    for (let r = c + 1; r < n; r++) if (Math.abs(A[r * n + c]) > Math.abs(A[p * n + c])) p = r;
-    if (p !== c) {
-      for (let k = c; k < n; k++) {
-        const t = A[c * n + k];
-        A[c * n + k] = A[p * n + k];
-        A[p * n + k] = t;
-      }
-      const t = z[c];
-      z[c] = z[p];
-      z[p] = t;
-    }
-    for (let r = c + 1; r < n; r++) {
-      const f = A[r * n + c] / A[c * n + c];
-      if (f === 0) continue;
-      for (let k = c + 1; k < n; k++) A[r * n + k] -= f * A[c * n + k];
-      z[r] -= f * z[c];
-    }
-  }
-  for (let c = n - 1; c >= 0; c--) {
-    let sum = z[c];
-    for (let k = c + 1; k < n; k++) sum -= A[c * n + k] * z[k];
-    z[c] = sum / A[c * n + c];
-  }
 }

@@ -3,6 +3,7 @@
  * work of joints and loss of the rail. Coordinates: rail x, y from its rest place; angle of the grip link; joint angles.
  * Between steps cubic Hermite: coordinates from rates, rates from accelerations.
  */
+import { lastUpTo } from '../math/sorted.ts';
 
 /** One row, or what lies between two. */
 export interface RunRow {
@@ -84,16 +85,7 @@ export class SwingRun {
 const ROOM = 1024;
 
 /** Index of the step at or before t (the last but one at most). */
-export function stepAt(run: SwingRun, t: number): number {
-  let low = 0;
-  let high = Math.max(0, run.count - 2);
-  while (low < high) {
-    const mid = (low + high + 1) >> 1;
-    if (run.times[mid] <= t) low = mid;
-    else high = mid - 1;
-  }
-  return low;
-}
+export const stepAt = (run: SwingRun, t: number): number => lastUpTo(run.times, t, run.count - 1);
 
 /** The record at time t, but for accelerations; at a step's end it is that step's own. Returns the index of the step. */
 export function readRun(run: SwingRun, t: number, out: RunRow): number {

@@ -1,4 +1,5 @@
 /** Values of a column between its rows. */
+import { placeIn } from '../math/sorted.ts';
 
 /** Column k of n on a straight line between rows; undefined where a row is not defined. */
 export function columnAt(
@@ -10,15 +11,8 @@ export function columnAt(
 ): number | undefined {
   const last = times.length - 1;
   if (last < 0 || !(t >= times[0] - 1e-9) || !(t <= times[last] + 1e-9)) return undefined;
-  let [low, high] = [0, last];
-  while (high - low > 1) {
-    const middle = (low + high) >> 1;
-    if (times[middle] <= t) low = middle;
-    else high = middle;
-  }
-  const span = times[high] - times[low];
-  const s = span > 0 ? Math.min(1, Math.max(0, (t - times[low]) / span)) : 0;
-  const [a, b] = [column[n * low + k], column[n * high + k]];
-  const value = s === 0 ? a : s === 1 ? b : a + s * (b - a);
+  const { i, share } = placeIn(times, t);
+  const [a, b] = [column[n * i + k], column[n * (i + 1) + k]];
+  const value = share === 0 ? a : share === 1 ? b : a + share * (b - a);
   return Number.isNaN(value) ? undefined : value;
 }

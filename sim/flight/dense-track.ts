@@ -1,4 +1,6 @@
 /** The accepted steps of a quaternion's integration with their dense output (order 7; Hairer, Norsett & Wanner, II.6). */
+import { lastUpTo } from '../math/sorted.ts';
+
 export class DenseTrack {
   /** ends of the steps: times[0] is the start */
   readonly times: number[];
@@ -48,14 +50,7 @@ export class DenseTrack {
     const { times } = this;
     const i = this.last;
     if (i < this.steps && times[i] <= t && t <= times[i + 1]) return i;
-    let lo = 0;
-    let hi = this.steps - 1;
-    while (lo < hi) {
-      const mid = (lo + hi + 1) >> 1;
-      if (times[mid] <= t) lo = mid;
-      else hi = mid - 1;
-    }
-    this.last = lo;
-    return lo;
+    this.last = lastUpTo(times, t, this.steps);
+    return this.last;
   }
 }

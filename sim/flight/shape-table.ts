@@ -4,6 +4,7 @@
  */
 import type { Body } from '../body/body.ts';
 import { LARGEST_DEGREE, POINTS, seriesInto } from '../math/chebyshev.ts';
+import { lastUpTo } from '../math/sorted.ts';
 import type { Schedule } from '../schedule/schedule.ts';
 import { type CellSource, DirectSource, SpanSource, WIDTH } from './shape-source.ts';
 import { TooFastError } from './too-fast.ts';
@@ -104,25 +105,11 @@ export class ShapeTable implements CellSource {
   private find(t: number): Piece {
     const { edges } = this;
     if (!(edges[this.span] <= t && t < edges[this.span + 1])) {
-      let lo = 0;
-      let hi = edges.length - 2;
-      while (lo < hi) {
-        const mid = (lo + hi + 1) >> 1;
-        if (edges[mid] <= t) lo = mid;
-        else hi = mid - 1;
-      }
-      this.span = lo;
+      this.span = lastUpTo(edges, t, edges.length - 1);
     }
     const list = this.pieces[this.span];
     if (list.length === 0) this.build(edges[this.span], edges[this.span + 1], list);
-    let lo = 0;
-    let hi = list.length - 1;
-    while (lo < hi) {
-      const mid = (lo + hi) >> 1;
-      if (t <= list[mid].to) hi = mid;
-      else lo = mid + 1;
-    }
-    this.last = list[lo];
+    this.last = list.find((piece) => t <= piece.to) ?? list[list.length - 1];
     return this.last;
   }
 

@@ -3,6 +3,7 @@
  * one, order checked. Order is file order: keys of one angle, and blocks, have to follow each other in time as listed.
  */
 
+import { lastUpTo } from '../math/sorted.ts';
 import { ScheduleOrderError, ScheduleValueError } from './errors.ts';
 import type { JointedBody } from './jointed-body.ts';
 import { mergeTimes, SAME_TIME } from './motion.ts';
@@ -51,13 +52,7 @@ function makeSnap(spec: ScheduleSpec, anchors: AnchorTimes): Snap {
   return (at, field) => {
     const t = resolveTime(at, anchors);
     checkFinite(field, t);
-    let low = 0;
-    let high = merged.length - 1;
-    while (low < high) {
-      const mid = (low + high + 1) >> 1;
-      if (merged[mid] <= t) low = mid;
-      else high = mid - 1;
-    }
+    const low = lastUpTo(merged, t);
     return low + 1 < merged.length &&
       merged[low + 1] - t <= SAME_TIME &&
       merged[low + 1] - t < Math.abs(t - merged[low])

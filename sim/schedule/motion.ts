@@ -3,6 +3,7 @@
  * moving angle is one power series (degree <= 6) in the time since the cell's start, and the rest is a table of
  * constants. A look-up is one cell search with a remembered index and a pass over the moving angles.
  */
+import { countUpTo } from '../math/sorted.ts';
 import type { JointedBody } from './jointed-body.ts';
 import type { Schedule } from './schedule.ts';
 import { COEFS, isConstant, type Track } from './track.ts';
@@ -14,13 +15,7 @@ export const SAME_TIME = 1e-9;
 export function mergeTimes(times: readonly number[]): number[] {
   const out: number[] = [];
   for (const t of times) {
-    let i = 0;
-    let high = out.length;
-    while (i < high) {
-      const mid = (i + high) >> 1;
-      if (out[mid] <= t) i = mid + 1;
-      else high = mid;
-    }
+    const i = countUpTo(out, t);
     if ((i > 0 && t - out[i - 1] <= SAME_TIME) || (i < out.length && out[i] - t <= SAME_TIME)) continue;
     out.splice(i, 0, t);
   }
@@ -164,16 +159,7 @@ export function makeMotion(body: JointedBody, tracks: readonly (readonly Track[]
     let c = remembered;
     if (c > 0 && t < gridTimes[c - 1]) c = -1;
     else if (c < cells - 1 && t >= gridTimes[c]) c = c + 1 < cells - 1 && t >= gridTimes[c + 1] ? -1 : c + 1;
-    if (c < 0) {
-      let low = 0;
-      let high = cells - 1;
-      while (low < high) {
-        const mid = (low + high) >> 1;
-        if (t >= gridTimes[mid]) low = mid + 1;
-        else high = mid;
-      }
-      c = low;
-    }
+    if (c < 0) c = countUpTo(gridTimes, t, cells - 1);
     remembered = c;
     return c;
   }

@@ -5,9 +5,9 @@
  * The margin is the caller's: with the same errors for all, differences between schedules are not those between draws,
  * but what is found is flattered by them, and is to be told with the errors of another seed.
  */
+import { uniformsInto } from '../math/random.ts';
 import { putInputs } from './input.ts';
 import { findInput } from './inputs.ts';
-import { uniformsInto } from './random.ts';
 import type { Problem, Solution } from './solution.ts';
 import { type Answer, solveSteps } from './solve.ts';
 

@@ -6,13 +6,13 @@
  * inputs themselves is a little smaller). SI, radians.
  */
 import { RAD } from '../math/angles.ts';
+import { factor } from '../math/cholesky.ts';
 import { FieldError } from '../math/field-error.ts';
+import { normalCdf, normalQuantile } from '../math/normal.ts';
+import { uniformsInto } from '../math/random.ts';
 import type { SkillSpec } from '../skill/skill-spec.ts';
 import { checkInput, type Input } from './input.ts';
 import { listInputs } from './inputs.ts';
-import { uniformsInto } from './random.ts';
-import { factor } from './stats.ts';
-import { normalCdf, normalQuantile } from './stats-normal.ts';
 
 export interface SpreadPart {
   readonly input: Input;

@@ -4,11 +4,11 @@
  * The same problem and seed give the same answers. It goes in steps, so that a caller can show and stop it.
  */
 import type { FlightOptions } from '../flight/fly.ts';
+import { calcGradient, type Fitted, fitSteps } from '../math/least-squares.ts';
+import { uniformsInto } from '../math/random.ts';
 import { calcJointBins } from '../measure/joint-peaks.ts';
 import { calcOutcome, Evaluator } from './evaluate.ts';
-import { calcGradient, type Fitted, fitSteps } from './least-squares.ts';
 import { findObstacles, type Obstacle } from './nearest-miss.ts';
-import { uniformsInto } from './random.ts';
 import { calcLateMiss, calcLimitMisses, calcMisses, MET } from './residuals.ts';
 import { describeSolution, type Problem, type Solution } from './solution.ts';
 import { NO_LIMITS } from './target.ts';

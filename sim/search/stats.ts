@@ -1,4 +1,5 @@
 /** The statistics of a study: shares with their interval, least squares, ranks. */
+import { factor, solveFactored } from '../math/cholesky.ts';
 
 /** 95 % of a normal distribution lie within this many standard deviations. */
 const Z95 = 1.959963984540054;
@@ -63,7 +64,7 @@ export function fitLinear(columns: readonly ArrayLike<number>[], y: ArrayLike<nu
     for (let i = 0; i < n; i++) sum += (columns[j][i] - means[j]) * (y[i] - my);
     return sum;
   });
-  const solved = solve(factor(moments, 1e-12), right);
+  const solved = solveFactored(factor(moments, 1e-12), right);
   const slopes = columns.map(() => 0);
   used.forEach((j, k) => {
     slopes[j] = solved[k];
@@ -72,38 +73,6 @@ export function fitLinear(columns: readonly ArrayLike<number>[], y: ArrayLike<nu
   for (let i = 0; i < n; i++) total += (y[i] - my) ** 2;
   const explained = right.reduce((sum, b, k) => sum + b * solved[k], 0);
   return { slopes, explained: total > 0 ? Math.min(1, explained / total) : 0 };
-}
-
-/**
- * Lower triangle L with L L^T = M (Cholesky). Rows that follow from earlier ones, to `tolerance` of their own size, get 0;
- * a matrix that is not of this kind gives NaN.
- */
-export function factor(M: readonly (readonly number[])[], tolerance = 1e-12): number[][] {
-  const L = M.map((row) => row.map(() => 0));
-  for (let i = 0; i < M.length; i++)
-    for (let j = 0; j <= i; j++) {
-      let sum = M[i][j];
-      for (let k = 0; k < j; k++) sum -= L[i][k] * L[j][k];
-      if (i > j) L[i][j] = L[j][j] > 0 ? sum / L[j][j] : Math.abs(sum) <= 1e-6 ? 0 : Number.NaN;
-      else if (sum > tolerance * M[i][i]) L[i][i] = Math.sqrt(sum);
-      else L[i][i] = sum >= -tolerance * M[i][i] ? 0 : Number.NaN;
-    }
-  return L;
-}
-
-function solve(L: readonly (readonly number[])[], right: readonly number[]): number[] {
-  const y: number[] = [];
-  for (let i = 0; i < right.length; i++) {
-    let sum = right[i];
-    for (let k = 0; k < i; k++) sum -= L[i][k] * y[k];
-    y[i] = L[i][i] > 0 ? sum / L[i][i] : 0;
-  }
-  for (let i = right.length - 1; i >= 0; i--) {
-    let sum = y[i];
-    for (let k = i + 1; k < right.length; k++) sum -= L[k][i] * y[k];
-    y[i] = L[i][i] > 0 ? sum / L[i][i] : 0;
-  }
-  return y;
 }
 
 /** Ranks from 1; equal values share the mean of their ranks. */

@@ -2,11 +2,12 @@
 
 import { type Accessor, createEffect, createMemo, createSignal, For, Index, type JSX, onCleanup, Show } from 'solid-js';
 import { DEG, REV } from '../../sim/math/angles.ts';
+import type { Place } from '../../sim/math/sorted.ts';
 import { formatNumber, soften } from '../ui/numbers.ts';
 import type { ColourName } from '../ui/plot/palette.ts';
 import { type Quantity, sayNumber, unitOf } from '../ui/units.ts';
 import { type Bench, nameShape } from './bench.ts';
-import { calcPlace, type Place, readAt } from './plot/readout.ts';
+import { calcPlace, readAt } from './plot/readout.ts';
 import { getEnergyParts, getMomentumParts, type Part } from './plot/stacks.ts';
 import { explainWords } from './say/explain-units.ts';
 import { texts } from './words.ts';

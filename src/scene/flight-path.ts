@@ -1,20 +1,13 @@
 /** The path of the mass centre with a dot every tenth of a second, and where it is at any instant. */
+import { placeIn } from '../../sim/math/sorted.ts';
 import type { StageFlight } from './pose-frames.ts';
 import type { Dash, DrawItem, Points } from './scene.ts';
 
 /** Mass centre at t by linear interpolation of the sampled path; [x, y, z] in W. */
 export function pathAt(path: Float64Array, t: number): [number, number, number] {
-  const n = path.length / 4;
-  let lo = 0;
-  let hi = n - 1;
-  while (hi - lo > 1) {
-    const mid = (lo + hi) >> 1;
-    if (path[4 * mid] <= t) lo = mid;
-    else hi = mid;
-  }
-  const span = path[4 * hi] - path[4 * lo];
-  const s = span > 0 ? Math.min(1, Math.max(0, (t - path[4 * lo]) / span)) : 0;
-  return [1, 2, 3].map((k) => path[4 * lo + k] + s * (path[4 * hi + k] - path[4 * lo + k])) as [number, number, number];
+  const { i, share } = placeIn(path, t, path.length / 4, 4);
+  const at = (k: number): number => path[4 * i + k] + share * (path[4 * i + 4 + k] - path[4 * i + k]);
+  return [at(1), at(2), at(3)];
 }
 
 export type PlacePoint = (t: number, x: number, y: number, z: number) => readonly [number, number];

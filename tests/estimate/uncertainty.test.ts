@@ -1,7 +1,8 @@
 // Uncertainty carried in two ways, by range and by draws, against what is known without either.
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { DRAWS, drawColumn, normalAt, normalBelow } from '../../sim/estimate/samples.ts';
+import { DRAWS, drawColumn } from '../../sim/estimate/samples.ts';
+import { normalCdf, normalQuantile } from '../../sim/math/normal.ts';
 import { sheetOf } from './sheet-of.ts';
 
 /** Of one end of 95 % of the draws, relative; the worst of 59 seeds: 0.047 (a sum of two). */
@@ -127,9 +128,9 @@ describe('draws', () => {
   });
   // Abramowitz & Stegun 1964, table 26.1 (from memory)
   test('the normal distribution, its values', () => {
-    expect(normalBelow(1)).toBeCloseTo(0.8413447460685429, 12);
-    expect(normalBelow(-1.959963984540054)).toBeCloseTo(0.025, 12);
-    expect(normalAt(0.975)).toBeCloseTo(1.959963984540054, 10);
+    expect(normalCdf(1)).toBeCloseTo(0.8413447460685429, 12);
+    expect(normalCdf(-1.959963984540054)).toBeCloseTo(0.025, 12);
+    expect(normalQuantile(0.975)).toBeCloseTo(1.959963984540054, 10);
   });
   test('off by a factor of two becomes a number', () => {
     const y = sheetOf(['x = 1 +- 0.1', 'y = exp(x * ln(2) * 10) / exp(ln(2) * 10)']).of('y');

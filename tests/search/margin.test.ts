@@ -2,13 +2,13 @@
 import { describe, expect, it } from 'vitest';
 import { skills } from '../../presets/index.ts';
 import { parseSkill } from '../../sim/index.ts';
+import { normalCdf } from '../../sim/math/normal.ts';
 import { calcBar } from '../../sim/search/margin-bars.ts';
 import { studyMargin } from '../../sim/search/margin-study.ts';
 import { distanceIn, usualWindow, type Window } from '../../sim/search/margin-window.ts';
 import { Sampler } from '../../sim/search/sample.ts';
 import { SampleFlyer } from '../../sim/search/sample-fly.ts';
 import { makeSpread, type SpreadPart, usualSpread } from '../../sim/search/sample-spread.ts';
-import { normalCdf } from '../../sim/search/stats-normal.ts';
 import { bound, RAD, shelf, stillSpec, vary } from './still.ts';
 
 const flyerOf = (spec: ReturnType<typeof stillSpec>, parts: readonly SpreadPart[]): SampleFlyer =>

@@ -24,7 +24,7 @@ import {
   summarize,
   type Wish,
 } from '../../sim/index.ts';
-import { fitSteps } from '../../sim/search/least-squares.ts';
+import { fitSteps } from '../../sim/math/least-squares.ts';
 import * as R from '../oracles/reference.ts';
 import { fileOf, shelf } from '../skill/load.ts';
 import { rigidSkill, takeoffWith } from './problems.ts';

@@ -1,8 +1,9 @@
 /** Random numbers, the normal distribution, intervals and fits, each against values from elsewhere. */
 import { describe, expect, it } from 'vitest';
-import { philoxInto, uniformsInto } from '../../sim/search/random.ts';
-import { correlate, factor, fitLinear, rank, wilson } from '../../sim/search/stats.ts';
-import { normalCdf, normalQuantile } from '../../sim/search/stats-normal.ts';
+import { factor } from '../../sim/math/cholesky.ts';
+import { normalCdf, normalQuantile } from '../../sim/math/normal.ts';
+import { philoxInto, uniformsInto } from '../../sim/math/random.ts';
+import { correlate, fitLinear, rank, wilson } from '../../sim/search/stats.ts';
 
 describe('random numbers', () => {
   it('are those of Philox 4x32-10 (known answers of the authors’ Random123 library, from memory)', () => {

@@ -1,9 +1,10 @@
 /** What every plot row draws with. */
+
+import type { Place } from '../../../sim/math/sorted.ts';
 import type { FlightResult } from '../../engine/result.ts';
 import { type TimeAxis, xOf } from '../../ui/plot/axis.ts';
 import type { ColourName, Palette } from '../../ui/plot/palette.ts';
 import { getStamp, putStamp, stampLeft } from '../../ui/plot/stamp.ts';
-import type { Place } from './readout.ts';
 
 export interface Box {
   readonly y: number;

@@ -1,25 +1,8 @@
 /** Values at one instant, between the frames by straight lines: for the cut, the plots' rings and the live region. */
 import type { Frames } from '../../../sim/index.ts';
+import { type Place, placeIn } from '../../../sim/math/sorted.ts';
 
-/** Where t lies between the frames: index of the frame before, and the share of the way to the next. */
-export interface Place {
-  readonly i: number;
-  readonly share: number;
-}
-
-export function calcPlace(frames: Frames, t: number): Place {
-  const { t: times, n } = frames;
-  if (n < 2 || t <= times[0]) return { i: 0, share: 0 };
-  if (t >= times[n - 1]) return { i: n - 2, share: 1 };
-  let low = 0;
-  let high = n - 1;
-  while (high - low > 1) {
-    const middle = (low + high) >> 1;
-    if (times[middle] <= t) low = middle;
-    else high = middle;
-  }
-  return { i: low, share: (t - times[low]) / (times[high] - times[low]) };
-}
+export const calcPlace = (frames: Frames, t: number): Place => placeIn(frames.t, t, frames.n);
 
 /** Column `k` of a table with `width` columns. */
 export function readAt(column: Float64Array, place: Place, width = 1, k = 0): number {

@@ -1,5 +1,6 @@
 /** Whole skills of one bench: asked for whenever the document with a swing, contact or landing changes. */
 import { type Accessor, createEffect, createMemo, createSignal, onCleanup } from 'solid-js';
+import { placeIn } from '../../../sim/math/sorted.ts';
 import type { Bench } from '../../app/bench.ts';
 import type { Contacting } from '../../engine/contact.ts';
 import type { LateTold, WholeTold, WindowTold } from '../../jobs/kinds/whole-data.ts';
@@ -87,14 +88,8 @@ export function makeContactState(bench: Bench): ContactState {
     const now = told();
     if (!now) return 0;
     const { t } = now.columns;
-    let low = 0;
-    let high = t.length - 1;
-    while (high - low > 1) {
-      const mid = (low + high) >> 1;
-      if (t[mid] <= cursor()) low = mid;
-      else high = mid;
-    }
-    return cursor() - t[low] < t[high] - cursor() ? low : high;
+    const { i, share } = placeIn(t, cursor());
+    return share < 0.5 ? i : i + 1;
   });
   return {
     told,

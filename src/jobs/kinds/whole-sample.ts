@@ -15,6 +15,7 @@ import {
 } from '../../../sim/index.ts';
 import { REV } from '../../../sim/math/angles.ts';
 import { matOfQuatInto, mulInto } from '../../../sim/math/rot.ts';
+import { placeIn } from '../../../sim/math/sorted.ts';
 import { PHASES, type WholeColumns, type WholePoses } from './whole-data.ts';
 
 /** s between rows on the bar and in the air; in the first of a landing, and after it */
@@ -41,17 +42,9 @@ export function rowTimes({ from, to, flight }: Whole): number[] {
 
 /** Value of ascending samples at t, held at the ends. */
 function readAt(times: ArrayLike<number>, values: ArrayLike<number>, t: number, stride = 1, k = 0): number {
-  let low = 0;
-  let high = times.length - 1;
-  while (high - low > 1) {
-    const mid = (low + high) >> 1;
-    if (times[mid] <= t) low = mid;
-    else high = mid;
-  }
-  const span = times[high] - times[low];
-  const s = span > 0 ? Math.min(1, Math.max(0, (t - times[low]) / span)) : 0;
-  const a = values[stride * low + k];
-  return a + s * (values[stride * high + k] - a);
+  const { i, share } = placeIn(times, t);
+  const a = values[stride * i + k];
+  return share === 0 ? a : a + share * (values[stride * (i + 1) + k] - a);
 }
 
 export function sampleColumns(whole: Whole, contact: Contact): WholeColumns {

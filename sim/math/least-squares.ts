@@ -5,6 +5,8 @@
  * that installs fits curves to data, stops at a point that cannot be evaluated, and takes no turn to be cancelled.
  */
 
+import { solveInPlace } from './linear-solve.ts';
+
 /** Residuals at x in [0, 1]^n, or undefined where they cannot be had. */
 export type Residuals = (x: readonly number[]) => readonly number[] | undefined;
 
@@ -29,7 +31,7 @@ const LARGEST_DAMPING = 1e6;
 /** Rounds, each on a Jacobian of its own, that take off less than this share of the cost: so many in a row are the last. */
 const STALE = 1e-3;
 const PATIENCE = 3;
-/** A mended Jacobian serves as long as each step takes off this share. */
+/** An updated Jacobian serves as long as each step takes off this share. */
 const GOOD = 0.6;
 
 /** Yields the best so far after each round; returns the fit, or undefined where the start cannot be evaluated. */
@@ -55,7 +57,7 @@ export function* fitSteps(
     const step = tryStep(x, r, J, damping, residuals);
     if (!step) break;
     if (!(step.cost < cost)) {
-      // a mended Jacobian may be at fault; a fresh one asks for a shorter step
+      // an updated Jacobian may be at fault; a new one asks for a shorter step
       if (isFresh) {
         const again = shorten(x, r, J, 8 * damping, residuals, cost);
         if (!again) break;
@@ -71,7 +73,7 @@ export function* fitSteps(
     }
     const fall = 1 - step.cost / cost;
     damping = Math.max(1e-9, damping / 9);
-    if (fall > GOOD) mend(J, step.x, x, step.r, r);
+    if (fall > GOOD) update(J, step.x, x, step.r, r);
     else J = undefined;
     ({ x, r, cost } = step);
     yield { x, r, cost, rounds: round };
@@ -119,7 +121,7 @@ function shorten(
 }
 
 /** J += (dr - J dx) dx^T / dx^T dx (Broyden 1965) */
-function mend(
+function update(
   J: number[][],
   x: readonly number[],
   before: readonly number[],
@@ -169,7 +171,7 @@ function differences(
 const gradientOf = (J: readonly (readonly number[])[], r: readonly number[]): number[] =>
   J.map((column) => 2 * dot(column, r));
 
-/** The damped step from x with what stands at a bound held there, cut to the box; held anew where a step meets a bound. */
+/** The damped step from x with what lies at a bound held there, cut to the box; solved again where a step meets a bound. */
 function stepFrom(
   x: readonly number[],
   r: readonly number[],
@@ -201,24 +203,16 @@ function stepFrom(
 
 const dot = (a: readonly number[], b: readonly number[]): number => a.reduce((sum, v, i) => sum + v * b[i], 0);
 
-/** (J^T J + damping (diag + small)) step = J^T r by elimination with pivots; J by columns. */
-function solveDamped(J: readonly (readonly number[])[], r: readonly number[], damping: number): number[] {
+/** (J^T J + damping (diag + small)) step = J^T r; J by columns. No step where the matrix is singular. */
+function solveDamped(J: readonly (readonly number[])[], r: readonly number[], damping: number): Float64Array {
   const n = J.length;
   const size = Math.max(...J.map((a) => dot(a, a)), 1e-300);
-  const A = J.map((a, i) => [
-    ...J.map((b, j) => dot(a, b) + (i === j ? damping * (dot(a, a) + 1e-3 * size) : 0)),
-    dot(a, r),
-  ]);
-  for (let c = 0; c < n; c++) {
-    let p = c;
-    for (let i = c + 1; i < n; i++) if (Math.abs(A[i][c]) > Math.abs(A[p][c])) p = i;
-    [A[c], A[p]] = [A[p], A[c]];
-    if (!(Math.abs(A[c][c]) > 0)) return new Array(n).fill(0);
-    for (let i = 0; i < n; i++) {
-      if (i === c) continue;
-      const f = A[i][c] / A[c][c];
-      for (let k = c; k <= n; k++) A[i][k] -= f * A[c][k];
-    }
-  }
-  return A.map((row, i) => row[n] / row[i]);
+  const A = new Float64Array(n * n);
+  J.forEach((a, i) => {
+    J.forEach((b, j) => {
+      A[i * n + j] = dot(a, b) + (i === j ? damping * (dot(a, a) + 1e-3 * size) : 0);
+    });
+  });
+  const step = Float64Array.from(J, (a) => dot(a, r));
+  return solveInPlace(A, step, n) ? step : step.fill(0);
 }

@@ -220,11 +220,25 @@ export {
   flyVersion,
   type Version,
 } from './skill/compare-table.ts';
+export type { Contact } from './skill/contact-room.ts';
+export type { TakeoffContact } from './skill/contact-takeoff.ts';
 export { type Draft, type DraftInput, draftSkill } from './skill/draft-skill.ts';
 export type { DraftSpec } from './skill/draft-spec.ts';
 export { AGREEMENT, flySkill, NoAgreementError } from './skill/fly-skill.ts';
 export type { HandContact, HandGap } from './skill/hand-contact.ts';
 export { flyHeld } from './skill/held-flights.ts';
+export type { LandingSpec } from './skill/landing-spec.ts';
+export {
+  CARRIED_WITHIN,
+  calcRelease,
+  type Launch,
+  type LaunchedSkill,
+  launch,
+  launchFrom,
+  needsContact,
+  type Release,
+  relaunch,
+} from './skill/launch.ts';
 export {
   calcReleaseWindow,
   type ReleaseTry,
@@ -237,6 +251,7 @@ export { SkillFlyer } from './skill/skill-flyer.ts';
 export { calcSkillReadings, type SkillReadings } from './skill/skill-readings.ts';
 export { calcHandGaps, compileSkillSchedule } from './skill/skill-schedule.ts';
 export type { AthleteSpec, SkillSpec } from './skill/skill-spec.ts';
+export type { ContactApproach, KnownContact, StartSpec, SwingApproach } from './skill/start-spec.ts';
 export {
   calcTiltAccount,
   stepTiltAccount,
@@ -248,13 +263,19 @@ export {
   type TiltValues,
 } from './skill/tilt-account.ts';
 
+import type { Contact } from './skill/contact-room.ts';
+import { needsContact } from './skill/launch.ts';
+import type { SkillSpec } from './skill/skill-spec.ts';
+
 /** The planar phases (bar, take-off, landing) with their engine: imported only when asked for, so that the page starts light. */
 export const loadContact = (): Promise<typeof import('./contact/index.ts')> => import('./contact/index.ts');
+/** The same for a skill that needs it to be launched. */
+export const contactFor = async ({ start }: Pick<SkillSpec, 'start'>): Promise<Contact | undefined> =>
+  needsContact({ start }) ? loadContact() : undefined;
 
 export type Estimate = typeof import('./estimate/index.ts');
 /** Estimate sheets with their parser of formulas, loaded when one is opened and not before. */
 export const loadEstimate = (): Promise<Estimate> => import('./estimate/index.ts');
-export { CARRIED_WITHIN, type Contact, flyWhole, type TakeoffContact, type Whole } from './skill/whole.ts';
+export { flyWhole, type Whole } from './skill/whole.ts';
 export { type Instant as WholeInstant, makeInstantReader, type Phase } from './skill/whole-instant.ts';
-export type { ApproachSpec, ArrivalSpec, ContactApproach, SwingApproach } from './skill/whole-spec.ts';
 export { formatWhole } from './skill/whole-words.ts';

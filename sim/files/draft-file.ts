@@ -8,7 +8,9 @@ const NOTE =
 
 export function fileOfDraft(draft: Draft, athlete: AthleteRef): SkillFile {
   const { spec, falls } = draft;
-  const { takeoff, end, target } = spec;
+  const { start, end, target } = spec;
+  if (start.kind !== 'stated') throw new RangeError('a draft states its take-off');
+  const { takeoff } = start;
   const [along, up, across] = takeoff.v_WScm_W;
   const { momentum } = takeoff;
   const inverted = Math.abs(takeoff.somersault) > 1e-9;

@@ -1,12 +1,13 @@
 /** From the JSON of a skill file to a SkillSpec in SI units; every fault is a FieldError with path, value and range. */
-import { RAD, REV } from '../math/angles.ts';
+import { RAD } from '../math/angles.ts';
 import { FieldError, unknownName } from '../math/field-error.ts';
 import type { AthleteSpec, NamedPose, SkillSpec } from '../skill/skill-spec.ts';
 import { inSi } from './athlete-si.ts';
 import { check } from './check-schema.ts';
 import { findJsonFault } from './json-fault.ts';
 import { migrate } from './migrate.ts';
-import { parseApproach, parseArrival } from './parse-whole.ts';
+import { parseStart } from './parse-start.ts';
+import { parseArrival } from './parse-whole.ts';
 import { type Athlete, type FileSurface, type ShapeData, SKILL_FORMAT, type SkillFile } from './skill-file.ts';
 import { ATHLETE_FORMAT, ATHLETE_VERSION, athleteFileSchema, athleteSchema, skillSchema } from './skill-schema.ts';
 import { checkTame } from './tame-json.ts';
@@ -65,40 +66,18 @@ export const shapeInRadians = (shape: ShapeData): NamedPose => inRadians(shape.a
 
 export function parseSkill(json: unknown, shelf: Shelf): SkillSpec {
   const file = checkSkillFile(json);
-  const { takeoff, schedule } = file;
+  const { schedule } = file;
   const shapes = { ...shelf.shapes, ...file.shapes };
   const poseOf = (id: string, field: string): NamedPose => {
     if (!Object.hasOwn(shapes, id))
       throw unknownName(field, id, Object.keys(shapes), 'a shape of the catalogue or of this file');
     return inRadians(shapes[id].angles);
   };
-  const attitude = takeoff.attitudeDeg ?? {};
-  const m = takeoff.momentum;
   return {
     title: file.title,
     athlete: inSi(athleteOf(file, shelf)),
     gravity: file.gravityMPerS2 ?? 9.81,
-    takeoff: {
-      height:
-        takeoff.massCentreHeightM !== undefined
-          ? { of: 'massCentre', y: takeoff.massCentreHeightM }
-          : { of: 'lowestPoint', y: takeoff.lowestPointHeightM ?? 0 },
-      v_WScm_W: [takeoff.velocityMPerS.along, takeoff.velocityMPerS.up, takeoff.velocityMPerS.across ?? 0],
-      somersault: (attitude.somersault ?? 0) * RAD,
-      tilt: (attitude.tilt ?? 0) * RAD,
-      twist: (attitude.twist ?? 0) * RAD,
-      momentum:
-        'vectorKgM2PerS' in m
-          ? { kind: 'vector', h_Scm_W: m.vectorKgM2PerS }
-          : 'straightSomersaults' in m
-            ? { kind: 'straight', somersaults: m.straightSomersaults }
-            : {
-                kind: 'rates',
-                somersault: m.ratesRevPerS.somersault * REV,
-                tilt: (m.ratesRevPerS.tilt ?? 0) * REV,
-                twist: (m.ratesRevPerS.twist ?? 0) * REV,
-              },
-    },
+    start: parseStart(file),
     end:
       'durationS' in file.end
         ? {
@@ -138,8 +117,7 @@ export function parseSkill(json: unknown, shelf: Shelf): SkillSpec {
       schedule.smoothing?.criterion === 'noise'
         ? { kind: 'noise', rms: schedule.smoothing.rmsDeg * RAD }
         : { kind: 'gcv' },
-    ...(file.approach ? { approach: parseApproach(file.approach) } : {}),
-    ...(file.arrival ? { arrival: parseArrival(file.arrival) } : {}),
+    ...(file.arrival ? { after: parseArrival(file.arrival) } : {}),
     ...(file.target
       ? {
           target: {

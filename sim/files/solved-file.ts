@@ -5,8 +5,8 @@ import type { HumanAthlete, SegmentOverride, SkillFile } from './skill-file.ts';
 
 /** What did not change stays as it is written; angles and times are rounded far below what is felt. */
 export function fileOfSolved(file: SkillFile, before: SkillSpec, after: SkillSpec): SkillFile {
-  const { takeoff, schedule } = file;
-  const out: SkillFile = { ...file, takeoff: takeoffOf(takeoff, after), schedule: { ...schedule } };
+  const { schedule } = file;
+  const out: SkillFile = { ...file, takeoff: takeoffOf(file.takeoff, after), schedule: { ...schedule } };
   if (after.end !== before.end) {
     const { end } = after;
     const surface = end.surface ? { surface: { kind: end.surface.kind, heightM: tidy(end.surface.y) } } : {};
@@ -61,7 +61,9 @@ export function fileOfSolved(file: SkillFile, before: SkillSpec, after: SkillSpe
   return out;
 }
 
-function takeoffOf(file: SkillFile['takeoff'], { takeoff }: SkillSpec): SkillFile['takeoff'] {
+function takeoffOf(file: SkillFile['takeoff'], { start }: SkillSpec): SkillFile['takeoff'] {
+  if (start.kind !== 'stated') return file;
+  const { takeoff } = start;
   const [along, up, across] = takeoff.v_WScm_W.map(tidy);
   const { momentum: m } = takeoff;
   const attitude = {

@@ -8,6 +8,8 @@ import { calcFlightEnd, type FlightEnd } from '../measure/flight-end.ts';
 import type { SkillTarget } from '../measure/target.ts';
 import { turnSign } from '../measure/words.ts';
 import { buildSkill } from '../skill/build-skill.ts';
+import type { Contact } from '../skill/contact-room.ts';
+import { type LaunchedSkill, launch } from '../skill/launch.ts';
 import type { Skill } from '../skill/skill.ts';
 import { SkillFlyer } from '../skill/skill-flyer.ts';
 import type { BlockSpec, SkillSpec } from '../skill/skill-spec.ts';
@@ -31,6 +33,11 @@ export interface Outcome {
   readonly wanted: number;
 }
 
+/** How the flights of a search are flown; `contact` where the skill has a swing or a known contact. */
+export interface SearchOptions extends FlightOptions {
+  readonly contact?: Contact | undefined;
+}
+
 export class Evaluator {
   readonly spec: SkillSpec;
   readonly inputs: readonly Input[];
@@ -41,22 +48,27 @@ export class Evaluator {
   private readonly base: Skill;
   private readonly onlyTakeoff: boolean;
 
-  constructor(spec: SkillSpec, inputs: readonly Input[], options: FlightOptions = {}, sense?: Sense) {
+  private readonly contact: Contact | undefined;
+
+  constructor(spec: SkillSpec, inputs: readonly Input[], { contact, ...options }: SearchOptions = {}, sense?: Sense) {
+    this.contact = contact;
     this.spec = spec;
     this.inputs = inputs;
     this.flyer = new SkillFlyer(options);
     this.base = buildSkill(spec);
     this.onlyTakeoff = inputs.every((i) => i.level === 'takeoff');
-    this.sense = sense ?? senseOf(spec, () => this.flyer.fly(this.base));
+    const now = launch(this.base, contact);
+    this.sense = sense ?? senseOf(now, () => this.flyer.fly(now));
   }
 
   specAt(values: ArrayLike<number>): SkillSpec {
     return putInputs(this.spec, this.inputs, values);
   }
 
-  skillAt(values: ArrayLike<number>): Skill {
-    const { takeoff, end } = this.specAt(values);
-    return this.onlyTakeoff ? { ...this.base, takeoff, end } : buildSkill(this.specAt(values));
+  skillAt(values: ArrayLike<number>): LaunchedSkill {
+    const spec = this.specAt(values);
+    const skill = this.onlyTakeoff ? { ...this.base, start: spec.start, end: spec.end } : buildSkill(spec);
+    return launch(skill, this.contact);
   }
 
   flightAt(values: ArrayLike<number>): Flight {
@@ -102,8 +114,7 @@ function wantedEnd(start: number, sense: Sense, { somersaults, landingAngle }: S
 }
 
 /** As the target says; else as the skill itself turns. */
-export function senseOf(spec: SkillSpec, fly: () => Flight): Sense {
-  const { target, takeoff } = spec;
+export function senseOf({ target, takeoff }: LaunchedSkill, fly: () => Flight): Sense {
   const facing = Math.cos(takeoff.twist) < 0 ? -1 : 1;
   const somersault =
     target?.somersaultWord === 'backward' ? facing : target?.somersaultWord === 'forward' ? -facing : 0;

@@ -18,11 +18,13 @@ const makeInput = ({ set, value, ...rest }: TakeoffInput): Input => ({
     return typeof value === 'number' ? value : value();
   },
   level: 'takeoff',
-  put: (spec, v) => ({ ...spec, takeoff: set(spec.takeoff, v) }),
+  put: (spec, v) =>
+    spec.start.kind === 'stated' ? { ...spec, start: { ...spec.start, takeoff: set(spec.start.takeoff, v) } } : spec,
 });
 
 export function listTakeoffInputs(spec: SkillSpec): Input[] {
-  const { takeoff: t } = spec;
+  if (spec.start.kind !== 'stated') return endInputs(spec);
+  const t = spec.start.takeoff;
   const speed = (id: string, label: string, k: number, range: readonly [number, number]): TakeoffInput => ({
     id: `takeoff.${id}`,
     label,
@@ -42,7 +44,7 @@ export function listTakeoffInputs(spec: SkillSpec): Input[] {
     set: (takeoff, v) => ({ ...takeoff, [name]: v }),
   });
   return [
-    ...momentumInputs(spec),
+    ...momentumInputs(spec, t.momentum),
     speed('speedUp', 'upward speed of the mass centre', 1, [-10, 20]),
     speed('speedAlong', 'speed along, forward +', 0, [-15, 15]),
     speed('speedAcross', 'speed across, to the right +', 2, [-5, 5]),
@@ -64,8 +66,7 @@ export function listTakeoffInputs(spec: SkillSpec): Input[] {
 }
 
 /** Momentum as a vector, always; as rates or straight somersaults too where the skill states it so. */
-function momentumInputs(spec: SkillSpec): TakeoffInput[] {
-  const m = spec.takeoff.momentum;
+function momentumInputs(spec: SkillSpec, m: TakeoffSpec['momentum']): TakeoffInput[] {
   const words = [
     'momentum about the front-back axis of the world',
     'momentum about the vertical, to the left +',

@@ -4,6 +4,7 @@
  */
 import { FieldError } from '../math/field-error.ts';
 import type { BalanceSpec } from '../skill/balance.ts';
+import type { Contact } from '../skill/contact-room.ts';
 import type { SkillSpec } from '../skill/skill-spec.ts';
 import { checkInput, type Input } from './input.ts';
 import { distanceIn, type Window } from './margin-window.ts';
@@ -27,6 +28,8 @@ export interface MapSpec {
   /** the window that each place is judged by; left out: not judged */
   readonly window?: Window;
   readonly balance?: BalanceSpec;
+  /** where the skill has a swing or a known contact */
+  readonly contact?: Contact | undefined;
 }
 
 export interface MapRow {
@@ -75,7 +78,7 @@ export class Mapper {
   constructor(map: MapSpec) {
     checkMap(map);
     this.map = map;
-    this.flyer = new SampleFlyer(map.spec, [map.x.input, map.y.input], map.balance, KEPT);
+    this.flyer = new SampleFlyer(map.spec, [map.x.input, map.y.input], { ...map, keeps: KEPT });
   }
 
   run(row: number): MapRow {

@@ -5,7 +5,9 @@ import { flyBalanced } from '../skill/balance-fly.ts';
 import { planTwist } from '../skill/balance-plan.ts';
 import type { TwistPlan } from '../skill/balance-schedule.ts';
 import { buildSkill } from '../skill/build-skill.ts';
+import type { Contact } from '../skill/contact-room.ts';
 import { flyNear, freeKeys, isHungOnTouchdown } from '../skill/fly-near.ts';
+import { launch } from '../skill/launch.ts';
 import type { Skill } from '../skill/skill.ts';
 import { SkillFlyer } from '../skill/skill-flyer.ts';
 import type { SkillSpec } from '../skill/skill-spec.ts';
@@ -18,6 +20,14 @@ import { type Input, putInputs } from './input.ts';
  */
 export const STUDY_TOLERANCE = 1e-8;
 const STUDY = { tolerance: STUDY_TOLERANCE, shapeTolerance: 1e-8 };
+
+export interface SampleOptions {
+  readonly balance?: BalanceSpec | undefined;
+  /** where the skill has a swing or a known contact */
+  readonly contact?: Contact | undefined;
+  /** so many built skills are kept, for studies that come back to the same keys */
+  readonly keeps?: number;
+}
 
 /** A skill built for some values of its keys and body, with the flyer that keeps what is tabulated of it. */
 interface Built {
@@ -37,24 +47,25 @@ export class SampleFlyer {
   private readonly heavy: readonly number[];
   private readonly built = new Map<string, Built>();
   private readonly keeps: number;
+  private readonly contact: Contact | undefined;
 
-  /** `keeps`: so many built skills are kept, for studies that come back to the same keys */
-  constructor(spec: SkillSpec, inputs: readonly Input[], balance?: BalanceSpec, keeps = 1) {
+  constructor(spec: SkillSpec, inputs: readonly Input[], { balance, contact, keeps = 1 }: SampleOptions = {}) {
     this.spec = spec;
+    this.contact = contact;
     this.inputs = inputs;
     this.balance = balance;
     this.keeps = keeps;
     this.heavy = inputs.flatMap((input, i) => (input.level === 'takeoff' ? [] : [i]));
-    const base = buildSkill(freeKeys(spec));
+    const base = launch(buildSkill(freeKeys(spec)), contact);
     this.plan = balance ? planTwist(base) : undefined;
     // agreed upon in full once, nearby from then on
     this.now = new SkillFlyer().fly(base);
-    this.sense = senseOf(spec, () => this.now);
+    this.sense = senseOf(base, () => this.now);
   }
 
   flightAt(values: ArrayLike<number>, spec = putInputs(this.spec, this.inputs, values)): Flight {
     const { skill: built, flyer } = this.build(spec, values);
-    const skill = { ...built, takeoff: spec.takeoff, end: spec.end };
+    const skill = launch({ ...built, start: spec.start, end: spec.end }, this.contact);
     const near = this.now.duration;
     if (this.balance) return flyBalanced(skill, this.balance, this.plan, { ...STUDY, near }).flight;
     if (isHungOnTouchdown(skill)) return flyNear(skill, near, STUDY);

@@ -4,6 +4,7 @@
  */
 import { FieldError } from '../math/field-error.ts';
 import type { BalanceSpec } from '../skill/balance.ts';
+import type { Contact } from '../skill/contact-room.ts';
 import type { SkillSpec } from '../skill/skill-spec.ts';
 import { checkWindow, distanceIn, type Window } from './margin-window.ts';
 import { SampleFlyer } from './sample-fly.ts';
@@ -15,6 +16,8 @@ export interface Study {
   readonly window: Window;
   readonly seed: number;
   readonly balance?: BalanceSpec;
+  /** where the skill has a swing or a known contact */
+  readonly contact?: Contact | undefined;
 }
 
 /** Samples from `from` on, row by row; results in the order of the window, NaN where the sample could not be flown. */
@@ -39,7 +42,7 @@ export class Sampler {
     this.flyer = new SampleFlyer(
       study.spec,
       study.spread.parts.map((p) => p.input),
-      study.balance,
+      study,
     );
   }
 

@@ -2,6 +2,7 @@
 import type { FlightOptions } from '../flight/fly.ts';
 import type { Caution, CautionKind } from '../measure/cautions.ts';
 import { calcJointBins, calcJointPeaks, type JointShare } from '../measure/joint-peaks.ts';
+import type { Contact } from '../skill/contact-room.ts';
 import type { SkillSpec } from '../skill/skill-spec.ts';
 import { calcOutcome, Evaluator, type Sense } from './evaluate.ts';
 import { calcLateMiss, calcLimitMisses, calcMisses, calcWished, listBroken, MET } from './residuals.ts';
@@ -26,6 +27,8 @@ export interface Problem {
   readonly exact?: number;
   /** of the flights of the search (tolerance 1e-7); the answer is flown again with the usual ones */
   readonly options?: FlightOptions;
+  /** where the skill has a swing or a known contact */
+  readonly contact?: Contact | undefined;
 }
 
 /** A wish and what came of it. */
@@ -72,7 +75,7 @@ export function describeSolution(
   const evaluator = new Evaluator(
     problem.spec,
     problem.unknowns.map((u) => u.input),
-    options,
+    { ...options, contact: problem.contact },
     sense,
   );
   const limits = problem.limits ?? NO_LIMITS;

@@ -52,7 +52,7 @@ export function* solveSteps(problem: Problem): Generator<SolveProgress, Answer, 
   const evaluator = new Evaluator(
     spec,
     unknowns.map((u) => u.input),
-    problem.options ?? SEARCH_FLIGHTS,
+    { ...(problem.options ?? SEARCH_FLIGHTS), contact: problem.contact },
   );
   const valuesOf = (x: readonly number[]): number[] =>
     x.map((v, j) => unknowns[j].from + v * (unknowns[j].to - unknowns[j].from));
@@ -170,5 +170,6 @@ const OF_FLIGHT = new Set([
   'NoAgreementError',
   'TooFastError',
   'TakeoffError',
+  'NoReleaseError',
 ]);
 const isOfFlight = (error: unknown): boolean => error instanceof Error && OF_FLIGHT.has(error.name);

@@ -3,6 +3,7 @@
  * handed, and what it hands back. The pieces of one request are the same whoever computes them.
  */
 import type { BalanceSpec } from '../skill/balance.ts';
+import type { Contact } from '../skill/contact-room.ts';
 import type { SkillSpec } from '../skill/skill-spec.ts';
 import { findInput } from './inputs.ts';
 import { Mapper, type MapRow, type MapSpec } from './map.ts';
@@ -47,10 +48,10 @@ export interface MapRequest {
 }
 
 /** What a skill is usually off by, and the usual window of its landing. */
-export function usualStudy(spec: SkillSpec, seed = 1): StudyRequest {
+export function usualStudy(spec: SkillSpec, seed = 1, contact?: Contact): StudyRequest {
   const { parts, correlations } = usualSpread(spec);
   const inputs = parts.map((p) => p.input);
-  const outcome = new SampleFlyer(spec, inputs).outcomeAt(inputs.map((i) => i.value));
+  const outcome = new SampleFlyer(spec, inputs, { contact }).outcomeAt(inputs.map((i) => i.value));
   return {
     spec,
     vary: parts.map(({ input, by, kind }) => ({ input: input.id, by, kind })),
@@ -63,7 +64,8 @@ export function usualStudy(spec: SkillSpec, seed = 1): StudyRequest {
 export const openWindow = (bounds: readonly BoundRequest[]): Window =>
   bounds.map(({ result, low, high }) => ({ result: findResult(result), low, high }));
 
-export function openStudy({ spec, vary, correlations, window: bounds, seed, balance }: StudyRequest): Study {
+export function openStudy(request: StudyRequest, contact?: Contact): Study {
+  const { spec, vary, correlations, window: bounds, seed, balance } = request;
   return {
     spec,
     spread: makeSpread(
@@ -73,10 +75,12 @@ export function openStudy({ spec, vary, correlations, window: bounds, seed, bala
     window: openWindow(bounds),
     seed,
     ...(balance ? { balance } : {}),
+    contact,
   };
 }
 
-export function openMap({ spec, x, y, results, window: bounds, balance }: MapRequest): MapSpec {
+export function openMap(request: MapRequest, contact?: Contact): MapSpec {
+  const { spec, x, y, results, window: bounds, balance } = request;
   const axis = ({ input, ...rest }: AxisRequest): MapSpec['x'] => ({ input: findInput(spec, input), ...rest });
   return {
     spec,
@@ -85,6 +89,7 @@ export function openMap({ spec, x, y, results, window: bounds, balance }: MapReq
     results: results.map(findResult),
     ...(bounds.length > 0 ? { window: openWindow(bounds) } : {}),
     ...(balance ? { balance } : {}),
+    contact,
   };
 }
 
@@ -93,8 +98,8 @@ export class StudyRunner {
   readonly study: Study;
   private readonly sampler: Sampler;
 
-  constructor(request: StudyRequest) {
-    this.study = openStudy(request);
+  constructor(request: StudyRequest, contact?: Contact) {
+    this.study = openStudy(request, contact);
     this.sampler = new Sampler(this.study);
   }
 
@@ -119,8 +124,8 @@ export class MapRunner {
   readonly map: MapSpec;
   private readonly mapper: Mapper;
 
-  constructor(request: MapRequest) {
-    this.map = openMap(request);
+  constructor(request: MapRequest, contact?: Contact) {
+    this.map = openMap(request, contact);
     this.mapper = new Mapper(this.map);
   }
 
@@ -130,7 +135,15 @@ export class MapRunner {
 }
 
 /** A quick measure of how much a skill forgives: tries with the usual errors, about the usual window. */
-export function shareOfTries(spec: SkillSpec, tries: number, balance?: BalanceSpec, seed = 1): ShareAfter {
-  const runner = new StudyRunner({ ...usualStudy(spec, seed), ...(balance ? { balance } : {}) });
+export function shareOfTries(
+  spec: SkillSpec,
+  tries: number,
+  {
+    balance,
+    seed = 1,
+    contact,
+  }: { balance?: BalanceSpec | undefined; seed?: number; contact?: Contact | undefined } = {},
+): ShareAfter {
+  const runner = new StudyRunner({ ...usualStudy(spec, seed, contact), ...(balance ? { balance } : {}) }, contact);
   return shareOf(distances(runner.study.window, runner.samples(0, tries)), tries);
 }

@@ -7,7 +7,9 @@ import type { SurfaceKind } from '../flight/flight.ts';
 import { RAD, REV } from '../math/angles.ts';
 import { FieldError } from '../math/field-error.ts';
 import type { SkillTarget } from '../measure/target.ts';
+import { buildSkill } from '../skill/build-skill.ts';
 import type { DraftSpec } from '../skill/draft-spec.ts';
+import { type LaunchedSkill, launch } from '../skill/launch.ts';
 import type { NamedPose, SkillSpec } from '../skill/skill-spec.ts';
 import { findResult } from './result.ts';
 
@@ -73,7 +75,8 @@ export interface Aim {
   readonly wishes: readonly Wish[];
 }
 
-export function aimAt(spec: SkillSpec, fields: TargetFields): Aim {
+/** `launched`: of a skill that a swing launches, whose attitude at release counts where no landing angle is stated. */
+export function aimAt(spec: SkillSpec, fields: TargetFields, launched?: LaunchedSkill): Aim {
   const within = { ...USUAL_TOLERANCES, ...fields.within };
   for (const [name, value] of Object.entries(within))
     if (!(value > 0)) throw new FieldError(`target.within.${name}`, value, 'above 0');
@@ -85,7 +88,7 @@ export function aimAt(spec: SkillSpec, fields: TargetFields): Aim {
     somersaultWord: fields.direction ?? spec.target?.somersaultWord ?? '',
     twists: fields.twists,
     twistWord: fields.twistTo ?? spec.target?.twistWord ?? '',
-    landingAngle: fields.landingAngle ?? landingOf(spec, fields),
+    landingAngle: fields.landingAngle ?? landingOf(spec, fields, launched),
   };
   const wishes: Wish[] = [
     { result: 'short', value: 0, tolerance: within.landing },
@@ -140,8 +143,9 @@ export function fieldsOfDraft(draft: DraftSpec): TargetFields {
 }
 
 /** Upright or inverted at take-off, whichever is nearer, and the part of a turn. */
-function landingOf(spec: SkillSpec, fields: TargetFields): number {
-  const start = Math.abs(withinHalf(spec.takeoff.somersault / REV)) > 0.25 ? 0.5 : 0;
+function landingOf(spec: SkillSpec, fields: TargetFields, launched?: LaunchedSkill): number {
+  const { takeoff } = launched ?? launch(buildSkill(spec));
+  const start = Math.abs(withinHalf(takeoff.somersault / REV)) > 0.25 ? 0.5 : 0;
   const word = fields.direction ?? spec.target?.somersaultWord;
   return withinHalf(start + (fields.somersaults % 1) * (word === 'forward' ? -1 : 1)) * REV;
 }

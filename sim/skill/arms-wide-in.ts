@@ -12,7 +12,7 @@ import { FieldError } from '../math/field-error.ts';
 import type { AnchoredTime, AngleKey, ScheduleSpec } from '../schedule/schedule.ts';
 import { flySkill } from './fly-skill.ts';
 import { freeHeldShape } from './held-shape.ts';
-import type { Skill } from './skill.ts';
+import { type LaunchedSkill, relaunch } from './launch.ts';
 
 /** Elevation of the arms held wide, and held in (clear of the thighs). */
 export const ARMS_WIDE = 90 * RAD;
@@ -27,7 +27,10 @@ export interface ArmsHeld {
   readonly flight?: Flight;
 }
 
-export function armsWideAgainstIn(skill: Skill, options: ArmsHeld = {}): { wide: Skill; in: Skill } {
+export function armsWideAgainstIn(
+  skill: LaunchedSkill,
+  options: ArmsHeld = {},
+): { wide: LaunchedSkill; in: LaunchedSkill } {
   const { body } = skill;
   const { from = 0.25, to = 0.75 } = options;
   if (!(from > 0 && from < to && to < 1))
@@ -36,17 +39,17 @@ export function armsWideAgainstIn(skill: Skill, options: ArmsHeld = {}): { wide:
     throw new FieldError('athlete', body.name, 'a body with shoulders, to hold its arms wide or in');
   const flight = options.flight ?? flySkill(skill);
   // hands that hold the legs cannot be held wide
-  const { contacts: _, ...free } = skill;
-  const version = (elevation: number, words: string): Skill => ({
-    ...free,
-    title: `${skill.title}, ${words}`,
-    takeoff: { ...skill.takeoff, momentum: { kind: 'vector', h_Scm_W: flight.h_Scm_W } },
-    schedule: holdArms(skill, flight, elevation, from, to),
-  });
+  const version = (elevation: number, words: string): LaunchedSkill =>
+    relaunch(skill, {
+      title: `${skill.title}, ${words}`,
+      takeoff: { ...skill.takeoff, momentum: { kind: 'vector', h_Scm_W: flight.h_Scm_W } },
+      schedule: holdArms(skill, flight, elevation, from, to),
+      contacts: [],
+    });
   return { wide: version(ARMS_WIDE, 'arms wide'), in: version(ARMS_IN, 'arms in') };
 }
 
-function holdArms(skill: Skill, flight: Flight, elevation: number, from: number, to: number): ScheduleSpec {
+function holdArms(skill: LaunchedSkill, flight: Flight, elevation: number, from: number, to: number): ScheduleSpec {
   const { body } = skill;
   const T = flight.duration;
   const elbows = body.angles.flatMap((a, i) => (/^elbowFlexion[LR]$/.test(a.name) ? [i] : []));
@@ -96,7 +99,7 @@ function sideAtPole(angles: Float64Array, s: ShoulderAngles): void {
  * shoulders, whose plane follows from the arms' path: these have to be among `except`.
  */
 function openBlocks(
-  { body, schedule: written, takeoff, gravity }: Skill,
+  { body, schedule: written, takeoff, gravity }: LaunchedSkill,
   except: ReadonlySet<number>,
   T: number,
 ): { base: number[]; keys: AngleKey[] } {

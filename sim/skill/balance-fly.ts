@@ -6,7 +6,7 @@ import { type BalanceSpec, checkBalance } from './balance.ts';
 import { type BalanceRecord, BalanceSource, type TwistPlan } from './balance-schedule.ts';
 import { agreeNear, NEARLY } from './fly-near.ts';
 import { AGREEMENT, flySkill, usesAnchor } from './fly-skill.ts';
-import type { Skill } from './skill.ts';
+import type { LaunchedSkill } from './launch.ts';
 import { compileSkillSchedule } from './skill-schedule.ts';
 
 export interface BalancedFlight {
@@ -21,7 +21,7 @@ export interface BalanceOptions extends Omit<FlightOptions, 'source'> {
 
 /** `plan`: the twist that is wanted; left out, the twist of the take-off is to stay. */
 export function flyBalanced(
-  skill: Skill,
+  skill: LaunchedSkill,
   spec: BalanceSpec,
   plan?: TwistPlan,
   options: BalanceOptions = {},

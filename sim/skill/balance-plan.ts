@@ -2,11 +2,11 @@
 import { calcFrames, frameTimes } from '../measure/calc-frames.ts';
 import type { TwistPlan } from './balance-schedule.ts';
 import { flySkill } from './fly-skill.ts';
-import type { Skill } from './skill.ts';
+import type { LaunchedSkill } from './launch.ts';
 
 const RATE_HZ = 240;
 
-export function planTwist(skill: Skill): TwistPlan {
+export function planTwist(skill: LaunchedSkill): TwistPlan {
   const { target, takeoff } = skill;
   if (target?.twists === 0) return () => [takeoff.twist, 0];
   const flight = flySkill(skill);

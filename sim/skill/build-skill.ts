@@ -49,7 +49,7 @@ export function buildSkill(spec: SkillSpec): Skill {
     title: spec.title,
     body,
     gravity: spec.gravity,
-    takeoff: spec.takeoff,
+    start: spec.start,
     end: spec.end,
     schedule: {
       base,
@@ -63,8 +63,7 @@ export function buildSkill(spec: SkillSpec): Skill {
       smoothing: spec.smoothing,
     },
     ...(spec.contacts?.length ? { contacts: checkContacts(body, spec.contacts) } : {}),
-    ...(spec.approach ? { approach: spec.approach } : {}),
-    ...(spec.arrival ? { arrival: spec.arrival } : {}),
+    ...(spec.after ? { after: spec.after } : {}),
     ...(spec.target ? { target: spec.target } : {}),
   };
 }

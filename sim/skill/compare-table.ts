@@ -11,7 +11,7 @@ import { calcShapeMoments } from '../measure/shape-moments.ts';
 import { type Summary, summarize } from '../measure/summary.ts';
 import { type HeldEqual, holdEqual, takeoffEnergy } from './compare.ts';
 import { flySkill } from './fly-skill.ts';
-import type { Skill } from './skill.ts';
+import type { LaunchedSkill } from './launch.ts';
 
 export type Alignment = 'takeoff' | 'apex' | 'touchdown';
 export type CompareUnit = 'rev' | 'rev/s' | 'rad' | 'kg m2' | 'kg m2/s' | 'J' | 's' | 'm';
@@ -47,7 +47,7 @@ export type CompareKey =
 
 export interface Version {
   /** as flown: the take-off restated, but for the first */
-  readonly skill: Skill;
+  readonly skill: LaunchedSkill;
   readonly flight: Flight;
   readonly frames: Frames;
   readonly summary: Summary;
@@ -75,7 +75,7 @@ const RATE = 240;
 
 /** Flies the versions with `held` made equal to the first's, and says what differs. */
 export function compareSkills(
-  skills: readonly Skill[],
+  skills: readonly LaunchedSkill[],
   held: HeldEqual = 'own',
   align: Alignment = 'takeoff',
 ): Comparison {
@@ -89,7 +89,7 @@ export function compareSkills(
   return { held, align, versions, rows: compareVersions(versions, align) };
 }
 
-export function flyVersion(skill: Skill, flight: Flight = flySkill(skill)): Version {
+export function flyVersion(skill: LaunchedSkill, flight: Flight = flySkill(skill)): Version {
   const frames = calcFrames(flight, frameTimes(flight.duration, RATE));
   return { skill, flight, frames, summary: summarize(flight, frames, skill.target) };
 }

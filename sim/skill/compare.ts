@@ -13,7 +13,7 @@ import { symApplyInto, symInvertInto } from '../math/sym3.ts';
 import { calcAttitude } from '../measure/attitude.ts';
 import { makeState, readState } from '../motion/state.ts';
 import { flySkill } from './fly-skill.ts';
-import type { Skill } from './skill.ts';
+import { type LaunchedSkill, relaunch } from './launch.ts';
 
 export type HeldEqual = 'own' | 'momentum' | 'rate' | 'energy';
 
@@ -24,7 +24,12 @@ export interface KnownFlights {
 }
 
 /** `b` with the take-off of `a`, as far as `held` says. */
-export function holdEqual(a: Skill, b: Skill, held: HeldEqual, known: KnownFlights = {}): Skill {
+export function holdEqual(
+  a: LaunchedSkill,
+  b: LaunchedSkill,
+  held: HeldEqual,
+  known: KnownFlights = {},
+): LaunchedSkill {
   if (held === 'own') return b;
   const flightA = known.a ?? flySkill(a);
   const [hx, hy, hz] = flightA.h_Scm_W;
@@ -41,10 +46,8 @@ export function holdEqual(a: Skill, b: Skill, held: HeldEqual, known: KnownFligh
   return withMomentum(b, { kind: 'vector', h_Scm_W: [k * hx, k * hy, k * hz] });
 }
 
-const withMomentum = (skill: Skill, momentum: TakeoffSpec['momentum']): Skill => ({
-  ...skill,
-  takeoff: { ...skill.takeoff, momentum },
-});
+const withMomentum = (skill: LaunchedSkill, momentum: TakeoffSpec['momentum']): LaunchedSkill =>
+  relaunch(skill, { takeoff: { ...skill.takeoff, momentum } });
 
 /** Energy of rotation as a whole at t = 0, J. */
 export const takeoffEnergy = (flight: Flight): number => energyOf(flight, flight.h_Scm_W);

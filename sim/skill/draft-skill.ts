@@ -20,6 +20,7 @@ import {
 import type { DraftSpec } from './draft-spec.ts';
 import { type DraftTrack, readTrack, timeAt, valueAt } from './draft-track.ts';
 import { tune } from './draft-tune.ts';
+import { launch } from './launch.ts';
 import type { AthleteSpec, NamedPose, SkillSpec } from './skill-spec.ts';
 
 export interface Draft {
@@ -71,15 +72,18 @@ export function draftSkill(draft: DraftSpec, input: DraftInput): Draft {
     title: draft.title,
     athlete: input.athlete,
     gravity,
-    takeoff: {
-      height: { of: 'lowestPoint', y: start.height },
-      v_WScm_W: [start.along, start.up, 0],
-      somersault: draft.takeoff === 'hands' ? Math.PI : 0,
-      tilt: 0,
-      twist: 0,
-      momentum: spun
-        ? { kind: 'rates', somersault: 0, tilt: 0, twist: round(values.momentum, 1e4) * REV }
-        : { kind: 'straight', somersaults: direction * round(values.momentum, 1e4) },
+    start: {
+      kind: 'stated',
+      takeoff: {
+        height: { of: 'lowestPoint', y: start.height },
+        v_WScm_W: [start.along, start.up, 0],
+        somersault: draft.takeoff === 'hands' ? Math.PI : 0,
+        tilt: 0,
+        twist: 0,
+        momentum: spun
+          ? { kind: 'rates', somersault: 0, tilt: 0, twist: round(values.momentum, 1e4) * REV }
+          : { kind: 'straight', somersaults: direction * round(values.momentum, 1e4) },
+      },
     },
     end: { kind: 'touchdown', surface: { kind: draft.surface, y: start.surface } },
     base: input.shapes.straight ?? {},
@@ -97,7 +101,7 @@ export function draftSkill(draft: DraftSpec, input: DraftInput): Draft {
     },
   });
   const fly = (values: PlanValues, times: PlanTimes, options: FlightOptions): Flight => {
-    const skill = buildSkill(specAt(values, times));
+    const skill = launch(buildSkill(specAt(values, times)));
     flights++;
     input.onFlight?.(flights);
     const schedule = compileSchedule(skill.body, skill.schedule, { apex: 0, touchdown: 0 });

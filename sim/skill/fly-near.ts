@@ -7,7 +7,7 @@
 import type { Flight } from '../flight/flight.ts';
 import { type FlightOptions, flySchedule } from '../flight/fly.ts';
 import { NoAgreementError, usesAnchor } from './fly-skill.ts';
-import type { Skill } from './skill.ts';
+import type { LaunchedSkill } from './launch.ts';
 import { compileSkillSchedule } from './skill-schedule.ts';
 import type { SkillSpec } from './skill-spec.ts';
 
@@ -25,11 +25,11 @@ export function freeKeys(spec: SkillSpec): SkillSpec {
 }
 
 /** Whether keys of the skill move with its touchdown. */
-export const isHungOnTouchdown = (skill: Skill): boolean =>
+export const isHungOnTouchdown = (skill: LaunchedSkill): boolean =>
   skill.end.kind === 'touchdown' && usesAnchor(skill, 'touchdown');
 
 /** Flight of a study, from the touchdown `T0` of the skill it comes from. */
-export function flyNear(skill: Skill, T0: number, options: FlightOptions = {}): Flight {
+export function flyNear(skill: LaunchedSkill, T0: number, options: FlightOptions = {}): Flight {
   const { body, takeoff, end, gravity } = skill;
   const apex = gravity > 0 ? takeoff.v_WScm_W[1] / gravity : 0;
   return agreeNear(T0, NEARLY, (touchdown) =>

@@ -15,7 +15,7 @@ import { ScheduleOrderError } from '../schedule/errors.ts';
 import type { Anchor, Schedule } from '../schedule/schedule.ts';
 import { commonUntil } from './common-until.ts';
 import { freeHeldShape } from './held-shape.ts';
-import type { Skill } from './skill.ts';
+import type { LaunchedSkill } from './launch.ts';
 import { compileSkillSchedule } from './skill-schedule.ts';
 
 export class NoAgreementError extends Error {
@@ -31,7 +31,7 @@ export const AGREEMENT = 1e-9;
 const LOOKS = 10;
 
 /** Whether any motion hangs on the event. */
-export function usesAnchor({ schedule, contacts = [] }: Skill, anchor: Anchor): boolean {
+export function usesAnchor({ schedule, contacts = [] }: LaunchedSkill, anchor: Anchor): boolean {
   const { keys, blocks } = freeHeldShape(schedule);
   return (
     keys.some((k) => k.at.anchor === anchor) ||
@@ -47,7 +47,7 @@ export interface SkillFlightOptions extends FlightOptions {
   readonly near?: number;
 }
 
-export function flySkill(skill: Skill, options: SkillFlightOptions = {}): Flight {
+export function flySkill(skill: LaunchedSkill, options: SkillFlightOptions = {}): Flight {
   const { body, takeoff, end, gravity } = skill;
   const up = takeoff.v_WScm_W[1];
   if (usesAnchor(skill, 'apex') && !(gravity > 0)) throw new ApexError();
@@ -61,7 +61,7 @@ export function flySkill(skill: Skill, options: SkillFlightOptions = {}): Flight
 }
 
 function flyAgreed(
-  skill: Skill,
+  skill: LaunchedSkill,
   scheduleFor: (T: number) => Schedule,
   fly: (s: Schedule) => Flight,
   options: SkillFlightOptions,
@@ -189,7 +189,7 @@ function flyNear(
 }
 
 /** Earliest and latest touchdown that the parabola and the poses of the schedule allow, s. */
-function span(body: Body, scheduleFor: (T: number) => Schedule, skill: Skill): [number, number] {
+function span(body: Body, scheduleFor: (T: number) => Schedule, skill: LaunchedSkill): [number, number] {
   const { takeoff, end, gravity } = skill;
   const v0 = takeoff.v_WScm_W[1];
   const surface = end.surface?.y ?? 0;

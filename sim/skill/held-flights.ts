@@ -4,18 +4,18 @@
  */
 import type { Flight } from '../flight/flight.ts';
 import { flySkill } from './fly-skill.ts';
-import type { Skill } from './skill.ts';
+import { type LaunchedSkill, relaunch } from './launch.ts';
 
 /** 'takeoff': the shape at t = 0; 'straight': standing, all angles zero. Undefined for a body with no such pose. */
-export function flyHeld(skill: Skill, flight: Flight, shape: 'takeoff' | 'straight'): Flight | undefined {
+export function flyHeld(skill: LaunchedSkill, flight: Flight, shape: 'takeoff' | 'straight'): Flight | undefined {
   const { body } = skill;
   if (shape === 'straight' && !body.neutralHuman) return undefined;
   const angles = new Float64Array(body.angles.length);
   if (shape === 'takeoff') flight.schedule.anglesInto(0, angles, new Float64Array(angles.length));
-  // hands on the legs, joints carried over from a swing, and what comes before and after are left out
-  const { contacts: _, carried: __, approach: ___, arrival: ____, ...rest } = skill;
-  return flySkill({
-    ...rest,
+  // hands on the legs and joints carried over from a swing are left out
+  const held = relaunch(skill, {
+    contacts: [],
+    carried: undefined,
     schedule: { base: [...angles], blocks: [], keys: [], sampled: [], smoothing: skill.schedule.smoothing },
     takeoff: {
       ...skill.takeoff,
@@ -24,4 +24,5 @@ export function flyHeld(skill: Skill, flight: Flight, shape: 'takeoff' | 'straig
     },
     end: { kind: 'duration', duration: flight.duration, ...(skill.end.surface ? { surface: skill.end.surface } : {}) },
   });
+  return flySkill(held);
 }

@@ -10,8 +10,8 @@ import { NoTouchdownError } from '../flight/fly.ts';
 import { FieldError } from '../math/field-error.ts';
 import { calcFlightEnd, type FlightEnd } from '../measure/flight-end.ts';
 import { flySkill, NoAgreementError } from './fly-skill.ts';
-import type { Skill } from './skill.ts';
-import { releaseTakeoff } from './whole-release.ts';
+import { CARRIED_WITHIN, type LaunchedSkill, relaunch } from './launch.ts';
+import { releaseTakeoff } from './release-takeoff.ts';
 
 export interface ReleaseWish {
   /** most that F may be short or over at touchdown, rad */
@@ -66,11 +66,14 @@ const REACH = 0.08;
 const COUNT = 41;
 export const WINDOW_TOLERANCE = 1e-7;
 /** s within which a release's joint motion goes over into the plan: as in a whole skill */
-const CARRIED_WITHIN = 0.15;
 /** s: edges of the window are found to this */
 const EDGE = 1e-4;
 
-export function calcReleaseWindow(skill: Skill, swing: Swing, options: ReleaseWindowOptions = {}): ReleaseWindow {
+export function calcReleaseWindow(
+  skill: LaunchedSkill,
+  swing: Swing,
+  options: ReleaseWindowOptions = {},
+): ReleaseWindow {
   const { from = -REACH, to = REACH, count = COUNT, tolerance = WINDOW_TOLERANCE } = options;
   if (!(from <= 0 && from >= -swing.duration))
     throw new FieldError('window.fromS', from, 'a time on the bar, 0 or less');
@@ -110,7 +113,7 @@ export function calcReleaseWindow(skill: Skill, swing: Swing, options: ReleaseWi
 }
 
 function tryRelease(
-  skill: Skill,
+  skill: LaunchedSkill,
   swing: Swing,
   late: number,
   tolerance: number,
@@ -121,7 +124,7 @@ function tryRelease(
   const carried = { angles: state.angles, rates: state.rates, within: CARRIED_WITHIN };
   let flight: Flight;
   try {
-    flight = flySkill({ ...skill, takeoff, carried }, { tolerance });
+    flight = flySkill(relaunch(skill, { takeoff, carried }), { tolerance });
   } catch (error) {
     if (!(error instanceof NoTouchdownError) && !(error instanceof NoAgreementError)) throw error;
     return { late, over: Number.NaN, twistOff: Number.NaN, away: Number.NaN, meets: false };

@@ -6,10 +6,10 @@ import type { Flight } from '../flight/flight.ts';
 import { type FlightOptions, flySchedule } from '../flight/fly.ts';
 import type { Schedule, ScheduleSpec } from '../schedule/schedule.ts';
 import { flySkill, usesAnchor } from './fly-skill.ts';
-import type { Skill } from './skill.ts';
+import type { LaunchedSkill } from './launch.ts';
 import { compileSkillSchedule } from './skill-schedule.ts';
 
-interface Kept extends Pick<Skill, 'body' | 'schedule' | 'contacts' | 'carried'> {
+interface Kept extends Pick<LaunchedSkill, 'body' | 'schedule' | 'contacts' | 'carried'> {
   readonly apex: number;
   readonly touchdown: number;
   readonly compiled: Schedule;
@@ -23,14 +23,14 @@ interface Hung {
 
 export class SkillFlyer {
   private kept: Kept | undefined;
-  private readonly hung = new WeakMap<ScheduleSpec, Hung & Pick<Skill, 'contacts'>>();
+  private readonly hung = new WeakMap<ScheduleSpec, Hung & Pick<LaunchedSkill, 'contacts'>>();
   private readonly options: FlightOptions;
 
   constructor(options: FlightOptions = {}) {
     this.options = options;
   }
 
-  fly(skill: Skill): Flight {
+  fly(skill: LaunchedSkill): Flight {
     const { body, takeoff, end, gravity } = skill;
     const { onApex, onTouchdown } = this.getHung(skill);
     const isFixed = end.kind === 'duration';
@@ -40,7 +40,7 @@ export class SkillFlyer {
     return flySchedule(body, compiled, takeoff, end, gravity, this.options);
   }
 
-  private compile({ body, schedule, contacts, carried }: Skill, apex: number, touchdown: number): Schedule {
+  private compile({ body, schedule, contacts, carried }: LaunchedSkill, apex: number, touchdown: number): Schedule {
     const k = this.kept;
     if (
       k &&
@@ -58,7 +58,7 @@ export class SkillFlyer {
     return compiled;
   }
 
-  private getHung(skill: Skill): Hung {
+  private getHung(skill: LaunchedSkill): Hung {
     const known = this.hung.get(skill.schedule);
     if (known && known.contacts === skill.contacts) return known;
     const { contacts } = skill;

@@ -9,7 +9,7 @@ import type { Summary } from '../measure/summary.ts';
 import { flyVersion } from './compare-table.ts';
 import { flySkill } from './fly-skill.ts';
 import { flyHeld } from './held-flights.ts';
-import type { Skill } from './skill.ts';
+import type { LaunchedSkill } from './launch.ts';
 
 interface Reading {
   readonly flight: Flight;
@@ -25,7 +25,7 @@ export interface SkillReadings extends Reading {
 
 /** `poses`: one value for each Body angle, by the name of the shape. `known`: the skill's flight, if there is one already. */
 export function calcSkillReadings(
-  skill: Skill,
+  skill: LaunchedSkill,
   poses: Readonly<Record<string, readonly number[]>>,
   known?: Flight,
 ): SkillReadings {

@@ -6,10 +6,10 @@ import { compileSchedule } from '../schedule/compile.ts';
 import type { AnchorTimes, Schedule } from '../schedule/schedule.ts';
 import { type HandGap, solveContacts } from './hand-contact.ts';
 import { freeHeldShape } from './held-shape.ts';
-import type { Skill } from './skill.ts';
+import type { LaunchedSkill } from './launch.ts';
 import { carryTracks } from './whole-carry.ts';
 
-type Moves = Pick<Skill, 'body' | 'schedule' | 'contacts' | 'carried'>;
+type Moves = Pick<LaunchedSkill, 'body' | 'schedule' | 'contacts' | 'carried'>;
 
 export function compileSkillSchedule(
   { body, schedule: written, contacts = [], carried }: Moves,

@@ -1,11 +1,12 @@
 /** A parsed skill in SI units and radians, angles still by name; buildSkill makes the Body and resolves the names. */
 import type { HumanSpec } from '../body/human.ts';
 import type { TreeSpec } from '../body/tree.ts';
-import type { EndSpec, TakeoffSpec } from '../flight/flight.ts';
+import type { EndSpec } from '../flight/flight.ts';
 import type { AnchoredTime, ArmPath, KeyKind, SmoothingCriterion } from '../schedule/schedule.ts';
 import type { HandContact } from './hand-contact.ts';
+import type { LandingSpec } from './landing-spec.ts';
 import type { SkillTarget } from './skill.ts';
-import type { ApproachSpec, ArrivalSpec } from './whole-spec.ts';
+import type { StartSpec } from './start-spec.ts';
 
 export type AthleteSpec =
   | { readonly kind: 'human'; readonly human: HumanSpec }
@@ -36,7 +37,7 @@ export interface SkillSpec {
   readonly title: string;
   readonly athlete: AthleteSpec;
   readonly gravity: number;
-  readonly takeoff: TakeoffSpec;
+  readonly start: StartSpec;
   readonly end: EndSpec;
   readonly base: NamedPose;
   /** shapes of the file's own, by name: these may only name angles that the body has */
@@ -51,7 +52,6 @@ export interface SkillSpec {
   }[];
   readonly smoothing: SmoothingCriterion;
   readonly contacts?: readonly HandContact[];
-  readonly approach?: ApproachSpec;
-  readonly arrival?: ArrivalSpec;
+  readonly after?: LandingSpec;
   readonly target?: SkillTarget;
 }

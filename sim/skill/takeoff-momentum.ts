@@ -2,16 +2,20 @@
 import type { Vec3 } from '../body/body.ts';
 import { buildSkill } from './build-skill.ts';
 import { flySkill } from './fly-skill.ts';
+import { launch } from './launch.ts';
 import type { SkillSpec } from './skill-spec.ts';
 
 const known = new WeakMap<SkillSpec, Vec3>();
 
-/** By flying it where it is not a vector already: keys hung on events may shape the body at take-off. */
+/** By flying it where a stated one is not a vector already: keys anchored to events may shape the body at take-off. */
 export function calcTakeoffMomentum(spec: SkillSpec): Vec3 {
-  if (spec.takeoff.momentum.kind === 'vector') return spec.takeoff.momentum.h_Scm_W;
+  const { start } = spec;
+  if (start.kind !== 'stated') throw new RangeError(`the momentum of a ${start.kind} is not stated`);
+  const { momentum } = start.takeoff;
+  if (momentum.kind === 'vector') return momentum.h_Scm_W;
   let h = known.get(spec);
   if (!h) {
-    h = flySkill(buildSkill(spec)).h_Scm_W;
+    h = flySkill(launch(buildSkill(spec))).h_Scm_W;
     known.set(spec, h);
   }
   return h;

@@ -26,7 +26,7 @@ import { makeState, readState } from '../motion/state.ts';
 import type { Schedule } from '../schedule/schedule.ts';
 import { flySkill } from './fly-skill.ts';
 import type { HandContact } from './hand-contact.ts';
-import type { Skill } from './skill.ts';
+import type { LaunchedSkill } from './launch.ts';
 import { compileSkillSchedule } from './skill-schedule.ts';
 import { isUneven, makeSymmetric } from './symmetric.ts';
 
@@ -76,7 +76,7 @@ export interface TiltAccountOptions {
   readonly flight?: Flight;
 }
 
-export function calcTiltAccount(skill: Skill, options: TiltAccountOptions = {}): TiltAccount {
+export function calcTiltAccount(skill: LaunchedSkill, options: TiltAccountOptions = {}): TiltAccount {
   const steps = stepTiltAccount(skill, options);
   for (;;) {
     const step = steps.next();
@@ -92,7 +92,7 @@ export interface TiltProgress {
 
 /** The same, handing back after each flight: for whoever has other things to do between them. */
 export function* stepTiltAccount(
-  skill: Skill,
+  skill: LaunchedSkill,
   options: TiltAccountOptions = {},
 ): Generator<TiltProgress, TiltAccount, void> {
   const { body, takeoff, contacts = [] } = skill;

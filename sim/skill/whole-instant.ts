@@ -10,7 +10,8 @@ import { hingesInto } from '../motion/hinge-angles.ts';
 import { getModel } from '../motion/model.ts';
 import { calcShapeMotion, makeShapeMotion } from '../motion/shape-motion.ts';
 import { makeState, readState, type State } from '../motion/state.ts';
-import type { Contact, Whole } from './whole.ts';
+import type { Contact } from './contact-room.ts';
+import type { Whole } from './whole.ts';
 
 export type Phase = 'swing' | 'contact' | 'flight' | 'landing';
 

@@ -67,8 +67,8 @@ export interface Bench extends BenchActions {
   readonly stageExtras: Accessor<StageExtras>;
   addStageExtras(extras: StageExtras): void;
   readonly large: LargeStage;
-  /** flies the same document anew: what comes before its flight is known now */
-  refly(): void;
+  /** grows when a flight that was waited for can be flown: what comes before it is known */
+  readonly released: Accessor<number>;
   readonly theme: Accessor<Theme>;
   readonly kept: Accessor<boolean>;
   readonly pin: Accessor<number | undefined>;
@@ -126,8 +126,8 @@ export function createBench(ports: BenchPorts): Bench {
   const beside = createMemo(() => history().beside);
   const versions = createMemo(() => readVersions(beside()));
 
-  // a swing or a push gave the flight another take-off than the one it was flown with
   const [released, setReleased] = createSignal(0);
+  ports.onRelease(() => setReleased(released() + 1));
   let flownAt = 0;
   const outcome = createMemo<Outcome>((last) => {
     const doc = file();
@@ -138,6 +138,7 @@ export function createBench(ports: BenchPorts): Bench {
     try {
       return { result: ports.fly(doc, inDrag ? last?.result : undefined) };
     } catch (error) {
+      if (last && isPending(error)) return { result: last.result, isWaiting: true };
       if (last) return { result: last.result, fault: { message: wordFault(error) } };
       throw error;
     }
@@ -216,7 +217,12 @@ export function createBench(ports: BenchPorts): Bench {
         return;
       }
       const read = ports.readFile(json);
-      ports.fly(read);
+      try {
+        ports.fly(read);
+      } catch (error) {
+        // its swing is being computed: it is flown when that is known
+        if (!isPending(error)) throw error;
+      }
       setFileFault(undefined);
       change(past.open(history(), read, texts.files.opened(read.title)));
     } catch (error) {
@@ -307,7 +313,7 @@ export function createBench(ports: BenchPorts): Bench {
     },
     stageExtras,
     large,
-    refly: () => setReleased(released() + 1),
+    released,
     toggleLarge: () => {
       setTool(undefined);
       large.toggle();
@@ -347,6 +353,9 @@ export function createBench(ports: BenchPorts): Bench {
   };
   return { ...bench, keys: makeKeyWork(bench) };
 }
+
+/** What comes before the flight is being computed. */
+export const isPending = (error: unknown): boolean => error instanceof Error && error.name === 'ReleasePendingError';
 
 /** An athlete's file says so, or it is the athlete alone. */
 function isAthlete(json: unknown): boolean {

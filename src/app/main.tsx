@@ -9,6 +9,7 @@ import { makeShelf } from '../document/shelf.ts';
 import { makeDrafting } from '../engine/draft.ts';
 import { makeEngine } from '../engine/engine.ts';
 import { posing } from '../engine/pose.ts';
+import { makeAskRelease } from '../engine/release.ts';
 import { stagePorts } from '../pictures/stage.ts';
 import { App } from './layout/app.tsx';
 import { tools } from './layout/tools/tool-list.ts';
@@ -18,7 +19,7 @@ import { shelfTexts } from './shelf-words.ts';
 /** The skill that the bench opens with. */
 const FIRST = 'back-straight-full';
 
-const engine = makeEngine({ athletes, shapes });
+const engine = makeEngine({ athletes, shapes }, makeAskRelease(shapes));
 const keeper = await openKeeper({
   tab: getStorage('sessionStorage'),
   local: getStorage('localStorage'),
@@ -59,6 +60,9 @@ const ports: BenchPorts = {
   posing,
   tools: tools.map(({ name }) => name),
 };
+
+// a flight is the first that is seen: what comes before it is waited for
+await engine.ready(keeper.kept?.history.doc ?? ports.first);
 
 const root = document.getElementById('root');
 if (root) render(() => <App ports={ports} />, root);

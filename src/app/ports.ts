@@ -12,7 +12,6 @@ import type { Drafting } from '../engine/draft.ts';
 import type { Estimating } from '../engine/estimate.ts';
 import type { Posing } from '../engine/pose.ts';
 import type { FlightResult, OverlapCaution } from '../engine/result.ts';
-import type { ToldTakeoff } from '../jobs/kinds/whole-data.ts';
 import type { PrintPorts } from '../pictures/print-ports.ts';
 import type { StagePorts } from '../pictures/stage-input.ts';
 import type { WholePictures } from '../pictures/whole-ports.ts';
@@ -53,8 +52,8 @@ export interface BenchPorts {
   readonly first: SkillFile;
   readonly stage: StagePorts;
   loadContacting(): Promise<ContactPorts>;
-  /** what a swing or a known push gives the flight of this file; true when that is news */
-  setRelease(file: SkillFile, takeoff: ToldTakeoff): boolean;
+  /** called when a flight that was waited for can be flown: what comes before it is known */
+  onRelease(listener: () => void): void;
   /** with the tool that asks for it */
   loadComparing(): Promise<Comparing>;
   loadAccounting(): Promise<Accounting>;

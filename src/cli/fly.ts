@@ -10,6 +10,7 @@ import {
   formatSummaryJson,
   formatWhole,
   frameTimes,
+  launch,
   loadContact,
   phasesOf,
   summarize,
@@ -32,8 +33,10 @@ export async function runFly(command: Command & { kind: 'fly' }): Promise<string
   ];
   checkApart(wanted, inputs);
   // swing and landing bring their own engine, loaded only where the file asks for them
-  const whole = skill.approach || skill.arrival ? flyWhole(skill, await loadContact()) : undefined;
-  const flight = whole?.flight ?? flySkill(skill);
+  const { start, after } = skill;
+  const isWhole = start.kind !== 'stated' || start.contact !== undefined || after !== undefined;
+  const whole = isWhole ? flyWhole(skill, await loadContact()) : undefined;
+  const flight = whole?.flight ?? flySkill(launch(skill));
   const rows = flight.duration * command.rateHz;
   if (command.frames !== undefined && rows > MOST_ROWS)
     throw new CommandError(

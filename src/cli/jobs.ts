@@ -17,7 +17,7 @@ export async function runPieces(
 ): Promise<PieceResult[]> {
   const threads = Math.min(jobs, pieces.length);
   if (threads <= 1) {
-    const run = openJob(request);
+    const run = await openJob(request);
     return pieces.map((piece, i) => {
       const result = run(piece);
       tell?.(i + 1, pieces.length);

@@ -3,6 +3,7 @@ import {
   axisValue,
   CAUTION,
   type Contour,
+  contactFor,
   findContour,
   formatMapJson,
   formatMapRow,
@@ -26,15 +27,16 @@ export async function runMap(command: MapCommand): Promise<string> {
   const { spec, inputs } = readSkill(command.skill);
   const wanted = outputsOf(command);
   checkApart(wanted, inputs);
+  const contact = await contactFor(spec);
   const request: MapRequest = {
     spec,
     x: { ...readAxis(spec, '--x', command.x), count: command.columns },
     y: { ...readAxis(spec, '--y', command.y), count: command.rows },
     results: command.of,
-    window: command.window.length === 0 ? usualStudy(spec).window : command.window.map(readBound),
+    window: command.window.length === 0 ? usualStudy(spec, 1, contact).window : command.window.map(readBound),
     ...(command.balance ? { balance: command.balance } : {}),
   };
-  const map = openMap(request);
+  const map = openMap(request, contact);
   const pieces = Array.from(
     { length: command.to - command.from },
     (_, i): Piece => ({

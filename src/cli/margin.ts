@@ -6,6 +6,7 @@ import {
   CAUTION,
   checkDrawn,
   checkFlown,
+  contactFor,
   distanceIn,
   distances,
   formatMarginJson,
@@ -36,7 +37,8 @@ export async function runMargin(command: MarginCommand): Promise<string> {
   const { spec, inputs } = readSkill(command.skill);
   const wanted = outputsOf(command);
   checkApart(wanted, [...inputs, ...command.read]);
-  const usual = usualStudy(spec, command.seed);
+  const contact = await contactFor(spec);
+  const usual = usualStudy(spec, command.seed, contact);
   const vary = command.vary.flatMap((v) => (v === 'usual' ? usual.vary : [readVary(spec, v)]));
   const request: StudyRequest = {
     spec,
@@ -50,8 +52,8 @@ export async function runMargin(command: MarginCommand): Promise<string> {
     seed: command.seed,
     ...(command.balance ? { balance: command.balance } : {}),
   };
-  const study = openStudy(request);
-  const runner = new StudyRunner(request);
+  const study = openStudy(request, contact);
+  const runner = new StudyRunner(request, contact);
   const now = runner.now();
   const bars: Piece[] = command.bars ? study.spread.parts.map((_, index) => ({ kind: 'bar', index })) : [];
   const read = readSamples(runner, command.read);

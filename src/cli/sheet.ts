@@ -7,6 +7,7 @@ import {
   type Estimate,
   flyWhole,
   type LineResult,
+  launch,
   loadContact,
   loadEstimate,
   partsOfWhole,
@@ -56,7 +57,8 @@ export async function runSheet(command: Command & { kind: 'sheet' }): Promise<st
 
 /** The whole skill, with swing and landing where it has them. */
 async function readResult(skill: Skill): Promise<SkillResult> {
-  if (!skill.approach && !skill.arrival) return calcSkillReadings(skill, posesOf(skill));
+  const { start, after } = skill;
+  if (start.kind === 'stated' && !start.contact && !after) return calcSkillReadings(launch(skill), posesOf(skill));
   const whole = flyWhole(skill, await loadContact());
   return { ...calcSkillReadings(whole.skill, posesOf(skill), whole.flight), ...partsOfWhole(whole) };
 }

@@ -6,6 +6,7 @@ import {
   type Answer,
   aimAt,
   CAUTION,
+  contactFor,
   draftOfCode,
   type ForgivingProblem,
   fieldsOfDraft,
@@ -15,6 +16,8 @@ import {
   forgivingSteps,
   formatAnswerJson,
   formatSkill,
+  type LaunchedSkill,
+  launch,
   makeUnknown,
   OUT_UNITS,
   ownAim,
@@ -52,14 +55,15 @@ const WITHIN: Readonly<Record<keyof Tolerances, number>> = {
 const TARGET = ['somersaults', 'direction', 'twists', 'twistTo', 'landing', 'tilt', 'airTime', 'height'];
 const SURFACES: readonly SurfaceKind[] = ['floor', 'mat', 'trampoline', 'water', 'other'];
 
-export function runSolve(command: SolveCommand): string {
+export async function runSolve(command: SolveCommand): Promise<string> {
   const { spec, skill, file, inputs } = readSkill(command.skill);
   const wanted = [
     ...(command.json === undefined ? [] : [{ option: '--json', file: command.json }]),
     ...(command.out === undefined ? [] : [{ option: '--out', file: command.out }]),
   ];
   checkApart(wanted, inputs);
-  const aim = aimOf(command, spec);
+  const contact = await contactFor(spec);
+  const aim = aimOf(command, spec, () => launch(skill, contact));
   const unknowns = command.vary.map((typed): Unknown => {
     const { id, span } = readSpan(typed);
     if (!span) return makeUnknown(aim.spec, id);
@@ -75,9 +79,10 @@ export function runSolve(command: SolveCommand): string {
     seed,
     answers: command.answers,
     fits: command.fits,
+    contact,
   };
   const problem: Problem =
-    tries > 0 ? { ...plain, margin: (found) => shareOfTries(found, tries, balance, seed).share } : plain;
+    tries > 0 ? { ...plain, margin: (found) => shareOfTries(found, tries, { balance, seed, contact }).share } : plain;
   const { answer, note } = answerTo(problem, command);
   const best = answer.solutions[0] ?? answer.nearest;
   writeFiles(
@@ -123,7 +128,8 @@ function answerTo(problem: Problem, command: SolveCommand): { answer: Answer; no
     const { answer, best, flights, rounds, met, kept } = s.value;
     const [before] = answer.solutions;
     if (!best || !before) return { answer };
-    const again = (spec: SkillSpec): ShareAfter => shareOfTries(spec, AGAIN * tries, balance, seed + 1);
+    const again = (spec: SkillSpec): ShareAfter =>
+      shareOfTries(spec, AGAIN * tries, { balance, seed: seed + 1, contact: problem.contact });
     const solutions = kept > 0 ? [best, ...answer.solutions] : answer.solutions;
     return {
       answer: { ...answer, solutions, flights },
@@ -132,7 +138,7 @@ function answerTo(problem: Problem, command: SolveCommand): { answer: Answer; no
   }
 }
 
-function aimOf(command: SolveCommand, spec: SkillSpec): Aim {
+function aimOf(command: SolveCommand, spec: SkillSpec, launched: () => LaunchedSkill): Aim {
   const within: Partial<Record<keyof Tolerances, number>> = {};
   for (const [name, value] of Object.entries(command.within)) {
     if (!(name in USUAL_TOLERANCES)) throw unknown('--within', name, Object.keys(USUAL_TOLERANCES));
@@ -148,10 +154,10 @@ function aimOf(command: SolveCommand, spec: SkillSpec): Aim {
     const fields = fieldsOfDraft(draftOfCode(command.code, wayOf(command, spec)));
     // the skill lands where it lands, unless the option says otherwise
     const { surface: _, ...rest } = fields;
-    return aimAt(spec, { ...rest, ...extra });
+    return aimAt(spec, { ...rest, ...extra }, launched());
   }
   if (Object.keys(command.target).length === 0 && Object.keys(extra).length === 1) return ownAim(spec, within);
-  return aimAt(spec, { ...fieldsOf(command.target, spec), ...extra });
+  return aimAt(spec, { ...fieldsOf(command.target, spec), ...extra }, launched());
 }
 
 function fieldsOf(target: Readonly<Record<string, string>>, spec: SkillSpec): TargetFields {

@@ -2,6 +2,7 @@
 import { parentPort, workerData } from 'node:worker_threads';
 import {
   type Bar,
+  contactFor,
   type MapRequest,
   type MapRow,
   MapRunner,
@@ -30,15 +31,15 @@ export type Reply =
   | { readonly index: number; readonly bad: string | undefined; readonly fault: string };
 
 /** A function from pieces to results, by one request. */
-export function openJob(request: JobRequest): (piece: Piece) => PieceResult {
+export async function openJob(request: JobRequest): Promise<(piece: Piece) => PieceResult> {
   if (request.kind === 'map') {
-    const runner = new MapRunner(request.map);
+    const runner = new MapRunner(request.map, await contactFor(request.map.spec));
     return (piece) => {
       if (piece.kind !== 'row') throw new RangeError('a map has rows');
       return { kind: 'row', row: runner.row(piece.index) };
     };
   }
-  const runner = new StudyRunner(request.study);
+  const runner = new StudyRunner(request.study, await contactFor(request.study.spec));
   return (piece) => {
     if (piece.kind === 'samples') return { kind: 'samples', table: runner.samples(piece.from, piece.to) };
     if (piece.kind === 'bar') return { kind: 'bar', bar: runner.bar(piece.index) };
@@ -53,13 +54,13 @@ export function serveIfThread(): void {
   const data = workerData as { readonly of?: unknown; readonly request?: JobRequest } | null;
   const port = parentPort;
   if (!port || data?.of !== OURS || !data.request) return;
-  let run: ((piece: Piece) => PieceResult) | undefined;
+  let run: Promise<(piece: Piece) => PieceResult> | undefined;
   const { request } = data;
-  port.on('message', ({ index, piece }: { readonly index: number; readonly piece: Piece }) => {
+  port.on('message', async ({ index, piece }: { readonly index: number; readonly piece: Piece }) => {
     let reply: Reply;
     try {
       run ??= openJob(request);
-      reply = { index, result: run(piece) };
+      reply = { index, result: (await run)(piece) };
     } catch (error) {
       const fault = error instanceof Error ? (error.stack ?? error.message) : String(error);
       reply = { index, bad: wordBadInput(error), fault };

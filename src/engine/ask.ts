@@ -17,6 +17,7 @@ import {
   type Input,
   type InputLevel,
   type InputUnit,
+  type LaunchedSkill,
   listInputs,
   type MapRow,
   makeUnknown,
@@ -67,8 +68,9 @@ export interface AskSkill {
   readonly file: SkillFile;
   readonly spec: SkillSpec;
   readonly inputs: readonly AskInput[];
-  /** the take-off comes from a swing or a push: it is taken as given */
+  /** the take-off comes from a swing or a known contact */
   readonly isReleased: boolean;
+  readonly launched: LaunchedSkill;
 }
 
 export interface Wanted {
@@ -166,39 +168,40 @@ export function makeAsking(shelf: {
       const known = opened.get(result);
       if (known) return known;
       const { file, skill, flight } = result;
-      const parsed = parseSkill(file, shelf);
-      const isReleased = file.approach !== undefined;
-      const spec = isReleased ? { ...parsed, takeoff: skill.takeoff } : parsed;
-      const inputs = listInputs(spec)
-        .filter((i) => !isReleased || !i.id.startsWith('takeoff.'))
-        .map((input) => describeInput(spec, input, flight));
-      const made = { key: JSON.stringify([file, isReleased ? skill.takeoff : 0]), file, spec, inputs, isReleased };
+      const spec = parseSkill(file, shelf);
+      const isReleased = spec.start.kind !== 'stated';
+      const inputs = listInputs(spec).map((input) => describeInput(spec, input, flight));
+      const made = { key: JSON.stringify(file), file, spec, inputs, isReleased, launched: skill };
       opened.set(result, made);
       return made;
     },
     readCode: (code, direction) => fieldsOfDraft(draftOfCode(code, direction)),
-    aim: ({ spec }, wanted) => {
+    aim: ({ spec, launched }, wanted) => {
       if (!(wanted.short + wanted.over > 0))
         throw new FieldError('target.within.landing', wanted.short + wanted.over, 'above 0');
       const middle = (wanted.short - wanted.over) / 2;
       const { airTime, height } = wanted;
-      const aim = aimAt(spec, {
-        somersaults: wanted.somersaults,
-        twists: wanted.twists,
-        ...(wanted.direction ? { direction: wanted.direction } : {}),
-        ...(wanted.twistTo ? { twistTo: wanted.twistTo } : {}),
-        ...(wanted.landingAngle === undefined ? {} : { landingAngle: wanted.landingAngle }),
-        ...(wanted.twistsAfter ? { twistsAfter: wanted.twistsAfter } : {}),
-        ...(airTime ? { airTime: airTime.value } : {}),
-        ...(height ? { height: height.value } : {}),
-        within: {
-          landing: (wanted.short + wanted.over) / 2,
-          tilt: wanted.tiltWithin,
-          twists: wanted.twistWithin,
-          ...(airTime ? { airTime: airTime.within } : {}),
-          ...(height ? { height: height.within } : {}),
+      const aim = aimAt(
+        spec,
+        {
+          somersaults: wanted.somersaults,
+          twists: wanted.twists,
+          ...(wanted.direction ? { direction: wanted.direction } : {}),
+          ...(wanted.twistTo ? { twistTo: wanted.twistTo } : {}),
+          ...(wanted.landingAngle === undefined ? {} : { landingAngle: wanted.landingAngle }),
+          ...(wanted.twistsAfter ? { twistsAfter: wanted.twistsAfter } : {}),
+          ...(airTime ? { airTime: airTime.value } : {}),
+          ...(height ? { height: height.value } : {}),
+          within: {
+            landing: (wanted.short + wanted.over) / 2,
+            tilt: wanted.tiltWithin,
+            twists: wanted.twistWithin,
+            ...(airTime ? { airTime: airTime.within } : {}),
+            ...(height ? { height: height.within } : {}),
+          },
         },
-      });
+        launched,
+      );
       return { ...aim, wishes: aim.wishes.map((w) => (w.result === 'short' ? { ...w, value: middle } : w)) };
     },
     spanOf: ({ spec }, id) => {
@@ -247,10 +250,7 @@ export function makeAsking(shelf: {
         ids.map((id) => findInput(spec, id)),
         values,
       ),
-    fileOf: ({ file, spec, isReleased }, after) => {
-      const out = fileOfSolved(file, spec, after);
-      return isReleased ? { ...out, takeoff: file.takeoff } : out;
-    },
+    fileOf: ({ file, spec }, after) => fileOfSolved(file, spec, after),
     contour: (values, columns, rows, level) => findContour(values, columns, rows, level).lines,
     levels: roundLevels,
     usual: {

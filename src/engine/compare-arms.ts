@@ -1,6 +1,6 @@
 /** A skill whose schedule is keys alone, written back as a file: the arms held wide, or in, are then a skill like any other. */
 
-import type { ShapeData, Skill, SkillFile } from '../../sim/index.ts';
+import type { LaunchedSkill, ShapeData, SkillFile } from '../../sim/index.ts';
 import { DEG } from '../../sim/math/angles.ts';
 
 /** name of the pose at rest among the file's own shapes */
@@ -9,7 +9,7 @@ const BASE = 'armsHeld';
 /** `source` is the file that `skill` was made from; what the schedule and the momentum do not say is taken from it. */
 export function fileOfArms(
   source: SkillFile,
-  skill: Skill,
+  skill: LaunchedSkill,
   { title, word }: { title: string; word: string },
 ): SkillFile {
   const { schedule, takeoff, body } = skill;

@@ -3,24 +3,25 @@ import {
   buildSkill,
   calcCautionsAt,
   calcFrames,
+  calcRelease,
   checkSkillFile,
   type Flight,
   flySkill,
   frameTimes,
+  type LaunchedSkill,
+  loadContact,
   parseAthlete,
   parseSkill,
   type Shelf,
-  type Skill,
   type SkillFile,
   summarize,
 } from '../../sim/index.ts';
-import type { ToldTakeoff } from '../jobs/kinds/whole-data.ts';
 import { listCautions } from './cautions.ts';
 import { findCode } from './code.ts';
 import { explain } from './explain.ts';
 import { makeOutline } from './outline.ts';
 import { getOverlaps } from './overlaps.ts';
-import { makeReleases } from './releases.ts';
+import { type AskRelease, makeReleases } from './releases.ts';
 import type { FlightResult } from './result.ts';
 
 /** Frames a second for curves and readout; long flights get fewer. */
@@ -31,12 +32,17 @@ const DRAFT_RATE_HZ = 60;
 const DRAFT_TOLERANCE = 1e-8;
 
 export interface Engine {
-  /** `from` is the flight just before in the same drag: then a coarser, quicker one will do */
+  /**
+   * `from` is the flight just before in the same drag: then a coarser, quicker one will do. Throws a ReleasePendingError while
+   * the swing or contact before the flight is computed.
+   */
   fly(file: SkillFile, from?: FlightResult): FlightResult;
   /** of a skill that is the file's but for its take-off */
-  flyAs(file: SkillFile, skill: Skill): FlightResult;
-  /** what a swing or a known push gives the flight of this file; true when that is news */
-  setRelease(file: SkillFile, takeoff: ToldTakeoff): boolean;
+  flyAs(file: SkillFile, skill: LaunchedSkill): FlightResult;
+  /** when what comes before the flight is known, or cannot be computed */
+  ready(file: SkillFile): Promise<void>;
+  /** called when a flight that was waited for can be flown */
+  onRelease(listener: () => void): void;
   readFile(json: unknown): SkillFile;
   readAthlete(json: unknown): FlightResult['athlete'];
   findAthlete(file: SkillFile): FlightResult['athlete'];
@@ -45,12 +51,12 @@ export interface Engine {
   readonly explain: typeof explain;
 }
 
-export function makeEngine(shelf: Shelf): Engine {
+export function makeEngine(shelf: Shelf, askRelease: AskRelease = askHere(shelf)): Engine {
   let flights = 0;
-  const releases = makeReleases();
+  const releases = makeReleases(askRelease);
   const findAthlete: Engine['findAthlete'] = ({ athlete }) =>
     'ref' in athlete ? shelf.athletes[athlete.ref] : athlete;
-  const complete = (file: SkillFile, skill: Skill, flight: Flight, draft: boolean): FlightResult => {
+  const complete = (file: SkillFile, skill: LaunchedSkill, flight: Flight, draft: boolean): FlightResult => {
     const rate = Math.min(draft ? DRAFT_RATE_HZ : RATE_HZ, MOST_FRAMES / flight.duration);
     const frames = calcFrames(flight, frameTimes(flight.duration, rate));
     const summary = summarize(flight, frames, skill.target);
@@ -70,17 +76,24 @@ export function makeEngine(shelf: Shelf): Engine {
     };
   };
   return {
-    setRelease: (file, takeoff) => releases.set(file, findAthlete(file), takeoff),
+    ready: (file) => releases.ready(file, findAthlete(file)),
+    onRelease: releases.onKnown,
     findAthlete,
     overlaps: getOverlaps,
     explain,
     readFile: (json) => checkSkillFile(json),
     readAthlete: (json) => parseAthlete(json),
     fly: (file, from) => {
-      const skill = releases.apply(file, findAthlete(file), buildSkill(parseSkill(file, shelf)));
+      const skill = releases.launch(file, findAthlete(file), buildSkill(parseSkill(file, shelf)));
       const flight = flySkill(skill, from ? { near: from.flight.duration, tolerance: DRAFT_TOLERANCE } : {});
       return complete(file, skill, flight, from !== undefined);
     },
     flyAs: (file, skill) => complete(file, skill, flySkill(skill), false),
   };
 }
+
+/** Without a worker: in the same thread. */
+const askHere =
+  (shelf: Shelf): AskRelease =>
+  async (file) =>
+    calcRelease(buildSkill(parseSkill(file, shelf)), await loadContact());

@@ -1,50 +1,83 @@
 /**
- * Take-offs that a swing or a known push gave, by what they were computed from. The page flies a skill at once; the swing
- * before it comes from a worker and gives the flight its true take-off a moment later.
+ * What a swing or a known contact gives the flights of the page. The page flies a skill at once, but a swing takes longer and is
+ * computed by a worker: until it is known there is no flight of its skill, and when it is, who waits hears of it.
  */
-import type { Athlete, Skill, SkillFile } from '../../sim/index.ts';
-import type { ToldTakeoff } from '../jobs/kinds/whole-data.ts';
+import {
+  type Athlete,
+  type LaunchedSkill,
+  launch,
+  launchFrom,
+  type Release,
+  type Skill,
+  type SkillFile,
+} from '../../sim/index.ts';
 
 const MOST = 40;
 
-export interface Releases {
-  set(file: SkillFile, athlete: Athlete, takeoff: ToldTakeoff): boolean;
-  /** the skill with the take-off that is known for it */
-  apply(file: SkillFile, athlete: Athlete, skill: Skill): Skill;
+/** The worker's side: the release of a skill whose start is no stated take-off. */
+export type AskRelease = (file: SkillFile, athlete: Athlete) => Promise<Release>;
+
+export class ReleasePendingError extends Error {
+  constructor(title: string) {
+    super(`what comes before the flight of "${title}" is being computed`);
+    this.name = 'ReleasePendingError';
+  }
 }
 
-export function makeReleases(): Releases {
-  const known = new Map<string, ToldTakeoff>();
-  const keyOf = (file: SkillFile, athlete: Athlete): string =>
-    JSON.stringify([file.approach, file.takeoff, athlete, file.gravityMPerS2 ?? null]);
+export interface Releases {
+  /** throws a ReleasePendingError while the release is computed, or what it failed with */
+  launch(file: SkillFile, athlete: Athlete, skill: Skill): LaunchedSkill;
+  /** when the release is known or has failed */
+  ready(file: SkillFile, athlete: Athlete): Promise<void>;
+  /** called when another release is known */
+  onKnown(listener: () => void): void;
+}
+
+type Known =
+  | { readonly release: Release }
+  | { readonly error: unknown }
+  /** asked for, and not known yet */
+  | { readonly asked: Promise<void> };
+
+export function makeReleases(ask: AskRelease): Releases {
+  const known = new Map<string, Known>();
+  let listener: (() => void) | undefined;
+  const put = (key: string, value: Known): void => {
+    known.delete(key);
+    known.set(key, value);
+    for (const oldest of known.keys()) {
+      if (known.size <= MOST) break;
+      known.delete(oldest);
+    }
+  };
+  const find = (file: SkillFile, athlete: Athlete): Known => {
+    const key = JSON.stringify([file.approach, file.takeoff, athlete, file.gravityMPerS2 ?? null]);
+    const found = known.get(key);
+    if (found) return found;
+    const asked = ask(file, athlete).then(
+      (release) => put(key, { release }),
+      (error: unknown) => put(key, { error }),
+    );
+    const made = { asked };
+    put(key, made);
+    void asked.then(() => listener?.());
+    return made;
+  };
   return {
-    set: (file, athlete, takeoff) => {
-      const key = keyOf(file, athlete);
-      const before = known.get(key);
-      known.delete(key);
-      known.set(key, takeoff);
-      for (const oldest of known.keys()) {
-        if (known.size <= MOST) break;
-        known.delete(oldest);
-      }
-      return before === undefined || JSON.stringify(before) !== JSON.stringify(takeoff);
+    launch: (file, athlete, skill) => {
+      if (skill.start.kind === 'stated') return launch(skill);
+      const one = find(file, athlete);
+      if ('release' in one) return launchFrom(skill, one.release);
+      if ('error' in one) throw one.error;
+      throw new ReleasePendingError(file.title);
     },
-    apply: (file, athlete, skill) => {
-      const takeoff = file.approach && known.get(keyOf(file, athlete));
-      if (!takeoff) return skill;
-      const { height, v_WScm_W, h_Scm_W, somersault, tilt, twist, angles, rates, within } = takeoff;
-      return {
-        ...skill,
-        takeoff: {
-          height: { of: 'massCentre', y: height },
-          v_WScm_W,
-          somersault,
-          tilt,
-          twist,
-          momentum: { kind: 'vector', h_Scm_W },
-        },
-        ...(angles && rates ? { carried: { angles, rates, within } } : {}),
-      };
+    ready: async (file, athlete) => {
+      if (!file.approach) return;
+      const one = find(file, athlete);
+      if ('asked' in one) await one.asked;
+    },
+    onKnown: (hear) => {
+      listener = hear;
     },
   };
 }

@@ -1,5 +1,5 @@
 /** What the page knows of the current document after it was flown. Plain values for panels, plots and scenes to read. */
-import type { Athlete, Flight, Frames, Skill, SkillFile } from '../../sim/index.ts';
+import type { Athlete, Flight, Frames, LaunchedSkill, SkillFile } from '../../sim/index.ts';
 
 /** A joint against its limit. */
 export interface JointCaution {
@@ -64,7 +64,7 @@ export interface Outline {
 export interface FlightResult {
   readonly file: SkillFile;
   readonly athlete: Athlete;
-  readonly skill: Skill;
+  readonly skill: LaunchedSkill;
   readonly flight: Flight;
   readonly frames: Frames;
   readonly outline: Outline;
@@ -86,4 +86,6 @@ export interface FlightFault {
 export interface Outcome {
   readonly result: FlightResult;
   readonly fault?: FlightFault;
+  /** the flight of the document is not known yet: what comes before it is being computed */
+  readonly isWaiting?: true;
 }

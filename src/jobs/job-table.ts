@@ -2,6 +2,7 @@
 import { accountJob } from './kinds/account-job.ts';
 import { draftJob } from './kinds/draft-job.ts';
 import { mapJob } from './kinds/map-job.ts';
+import { releaseJob } from './kinds/release-job.ts';
 import { sheetJob } from './kinds/sheet-job.ts';
 import { solveJob } from './kinds/solve-job.ts';
 import { studyJob } from './kinds/study-job.ts';
@@ -11,6 +12,7 @@ export const jobKinds = {
   account: accountJob,
   draft: draftJob,
   map: mapJob,
+  release: releaseJob,
   sheet: sheetJob,
   solve: solveJob,
   study: studyJob,

@@ -36,7 +36,7 @@ function getStage(told: WholeTold, { flight }: FlightResult): WholeStage {
     poses,
     touchdown: told.touchdown,
     surfaceY: flight.surfaceY,
-    vx: told.takeoff?.v_WScm_W[0] ?? flight.v_WScm_W0[0],
+    vx: flight.v_WScm_W0[0],
     ...(swing
       ? {
           railRest: [told.barX, swing.rail.height] as const,

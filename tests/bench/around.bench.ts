@@ -9,8 +9,7 @@ const flight = sim.flySkill(skill);
 const times = sim.frameTimes(flight.duration, 240);
 const landing = skill.schedule.blocks.length - 1;
 /** the last shape reached as the feet meet a mat */
-const hung: typeof skill = {
-  ...skill,
+const hung = sim.relaunch(skill, {
   end: { kind: 'touchdown', surface: { kind: 'mat', y: 0.2 } },
   schedule: {
     ...skill.schedule,
@@ -18,7 +17,7 @@ const hung: typeof skill = {
       i < landing ? b : { ...b, from: { anchor: 'touchdown', s: -0.02 }, to: { anchor: 'touchdown', s: 0.3 } },
     ),
   },
-};
+});
 
 /** ms, as in flight.bench.ts */
 const LONG = { time: 3000, warmupTime: 1000 };

@@ -1,11 +1,13 @@
 /** What a drag or the cursor asks for besides the flight: posing, hand contacts, overlaps, tilt account, explanation, sight. */
+
 import { bench, describe } from 'vitest';
 import { athletes, shapes, skills } from '../../presets/index.ts';
+import { launchedOf } from '../skill/load.ts';
 import { loadBuiltSim } from './built-sim.ts';
 
 const sim = await loadBuiltSim();
 const shelf = { athletes, shapes };
-const skillOf = (file: (typeof skills)[string]) => sim.buildSkill(sim.parseSkill(file, shelf));
+const skillOf = (file: (typeof skills)[string]) => launchedOf(sim.parseSkill(file, shelf));
 const full = skillOf(skills['back-straight-full']);
 const flight = sim.flySkill(full);
 const frames = sim.calcFrames(flight, sim.frameTimes(flight.duration, 120));

@@ -33,21 +33,22 @@ describe('a launch from two giants', () => {
 describe('release window', () => {
   const swing = contact.makeSwing(twoGiants);
   const { body, gravity } = twoGiants;
-  const skill = {
+  const takeoff = {
+    height: { of: 'massCentre' as const, y: 1 },
+    v_WScm_W: [0, 0, 0] as const,
+    somersault: 0,
+    tilt: 0,
+    twist: 0,
+    momentum: { kind: 'vector' as const, h_Scm_W: [0, 0, 0] as const },
+  };
+  const skill = sim.launch({
     title: '',
     body,
     gravity,
     schedule: { base: held, blocks: [], keys: [], sampled: [], smoothing: { kind: 'gcv' as const } },
-    takeoff: {
-      height: { of: 'massCentre' as const, y: 1 },
-      v_WScm_W: [0, 0, 0] as const,
-      somersault: 0,
-      tilt: 0,
-      twist: 0,
-      momentum: { kind: 'vector' as const, h_Scm_W: [0, 0, 0] as const },
-    },
+    start: { kind: 'stated', takeoff },
     end: { kind: 'touchdown' as const, surface: { kind: 'mat' as const, y: 0.2 } },
-  };
+  });
   bench('40 releases', () => {
     sim.calcReleaseWindow(skill, swing, { count: 40, meets: () => true });
   });

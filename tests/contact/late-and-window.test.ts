@@ -1,12 +1,14 @@
 /** One hand late, and the release window: laws and what they come to. */
+
 import { describe, expect, it } from 'vitest';
 import { holdLate } from '../../sim/contact/late-hand.ts';
 import { makeSwing } from '../../sim/contact/make-swing.ts';
 import { calcFlightEnd } from '../../sim/measure/flight-end.ts';
 import { flySkill } from '../../sim/skill/fly-skill.ts';
+import { releaseTakeoff } from '../../sim/skill/release-takeoff.ts';
 import { calcReleaseWindow } from '../../sim/skill/release-window.ts';
 import type { Skill } from '../../sim/skill/skill.ts';
-import { releaseTakeoff } from '../../sim/skill/whole-release.ts';
+import { launchedWith } from '../skill/load.ts';
 import { DEG, G, gymnast, twoGiants } from './swings.ts';
 
 const swing = makeSwing(twoGiants);
@@ -71,22 +73,24 @@ describe('one hand late', () => {
     const twist = (ms: number): number => {
       const late = holdLate(swing, 'right', ms / 1000);
       const end = calcFlightEnd(
-        flySkill({
-          title: '',
-          body: gymnast,
-          gravity: G,
-          schedule: straight,
-          takeoff: {
-            height: { of: 'massCentre', y: late.p_WScm_W[1] },
-            v_WScm_W: late.v_WScm_W,
-            somersault: late.somersault,
-            tilt: late.tilt,
-            twist: late.twist,
-            momentum: { kind: 'vector', h_Scm_W: late.h_Scm_W },
-          },
-          carried: { angles: late.angles, rates: late.rates, within: 0.15 },
-          end: { kind: 'duration', duration: 0.8 },
-        }),
+        flySkill(
+          launchedWith({
+            title: '',
+            body: gymnast,
+            gravity: G,
+            schedule: straight,
+            takeoff: {
+              height: { of: 'massCentre', y: late.p_WScm_W[1] },
+              v_WScm_W: late.v_WScm_W,
+              somersault: late.somersault,
+              tilt: late.tilt,
+              twist: late.twist,
+              momentum: { kind: 'vector', h_Scm_W: late.h_Scm_W },
+            },
+            carried: { angles: late.angles, rates: late.rates, within: 0.15 },
+            end: { kind: 'duration', duration: 0.8 },
+          }),
+        ),
       );
       return (end.twist - end.twist0) / (2 * Math.PI);
     };
@@ -101,7 +105,7 @@ describe('one hand late', () => {
 });
 
 describe('the release window', () => {
-  const skill: Skill = {
+  const skill = launchedWith({
     title: 'single straight from the high bar',
     body: gymnast,
     gravity: G,
@@ -109,7 +113,7 @@ describe('the release window', () => {
     takeoff: releaseTakeoff(gymnast, swing.stateAt(0)),
     end: { kind: 'touchdown', surface: { kind: 'mat', y: 0.2 } },
     target: { somersaults: 1, somersaultWord: 'backward', twists: 0, twistWord: '', landingAngle: 0 },
-  };
+  });
   /** a wish that is met on both sides of some release: turned farther than the planned one by at most a little */
   const planned = calcReleaseWindow(skill, swing, { from: -0.01, to: 0.01, count: 3, meets: () => true });
   const at0 = planned.tries[1];
@@ -163,6 +167,6 @@ describe('the release window', () => {
 
   it('without a target or a wish of its own it says what is missing', () => {
     const { target: _, ...aimless } = skill;
-    expect(() => calcReleaseWindow(aimless, swing)).toThrow(/target/);
+    expect(() => calcReleaseWindow(launchedWith(aimless), swing)).toThrow(/target/);
   });
 });

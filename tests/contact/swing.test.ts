@@ -1,4 +1,5 @@
 /** Accounts, handover, limits and ranges of a bar swing. */
+
 import { describe, expect, it } from 'vitest';
 import { calcEvenCircle } from '../../sim/contact/even-circle.ts';
 import { makeSwing } from '../../sim/contact/make-swing.ts';
@@ -7,7 +8,8 @@ import type { Swing } from '../../sim/contact/swing.ts';
 import type { SwingSpec } from '../../sim/contact/swing-spec.ts';
 import { makeState, readState } from '../../sim/motion/state.ts';
 import { flySkill } from '../../sim/skill/fly-skill.ts';
-import { releaseTakeoff } from '../../sim/skill/whole-release.ts';
+import { releaseTakeoff } from '../../sim/skill/release-takeoff.ts';
+import { launchedWith } from '../skill/load.ts';
 import { ANGLED, DEG, G, gymnast, STILL, timedGiant, twoGiants } from './swings.ts';
 
 const driven = makeSwing(twoGiants);
@@ -75,15 +77,17 @@ describe.each(both)('%s, two giants', (name, swing) => {
       sampled: [],
       smoothing: { kind: 'gcv' as const },
     };
-    const flight = flySkill({
-      title: '',
-      body: gymnast,
-      gravity: G,
-      schedule,
-      takeoff: releaseTakeoff(gymnast, s),
-      carried: { angles: s.angles, rates: s.rates, within: 0.15 },
-      end: { kind: 'duration', duration: 0.5 },
-    });
+    const flight = flySkill(
+      launchedWith({
+        title: '',
+        body: gymnast,
+        gravity: G,
+        schedule,
+        takeoff: releaseTakeoff(gymnast, s),
+        carried: { angles: s.angles, rates: s.rates, within: 0.15 },
+        end: { kind: 'duration', duration: 0.5 },
+      }),
+    );
     const state = makeState(gymnast);
     readState(flight, 0, state);
     const near = (a: number, b: number): void => expect(Math.abs(a - b)).toBeLessThan(1e-9);

@@ -1,10 +1,12 @@
 /** The table of docs/numerics.md: what a tolerance costs and what it gives, on the double twist preset. */
+
 import { describe, expect, it } from 'vitest';
 import { athletes, shapes, skills } from '../../presets/index.ts';
-import { buildSkill, calcFrames, flySkill, frameTimes, parseSkill } from '../../sim/index.ts';
+import { calcFrames, flySkill, frameTimes, parseSkill } from '../../sim/index.ts';
 import { turn } from '../checks/flown.ts';
+import { launchedOf } from '../skill/load.ts';
 
-const skill = buildSkill(parseSkill(skills['back-straight-double'], { athletes, shapes }));
+const skill = launchedOf(parseSkill(skills['back-straight-double'], { athletes, shapes }));
 const ends = (tolerance: number) => {
   const flight = flySkill(skill, { tolerance });
   const f = calcFrames(flight, [0, flight.duration]);

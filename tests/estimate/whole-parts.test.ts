@@ -11,7 +11,7 @@ import {
   type SkillResult,
   type Whole,
 } from '../../sim/index.ts';
-import { preset } from '../skill/load.ts';
+import { builtOf, fileOf } from '../skill/load.ts';
 import { sheetOf } from './sheet-of.ts';
 
 const wholes: Record<string, { whole: Whole }> = {};
@@ -29,7 +29,7 @@ const value = (text: string, of: SkillResult): number => {
 
 beforeAll(async () => {
   const contact = await loadContact();
-  for (const id of [GIANT, FLOOR]) wholes[id] = { whole: flyWhole(preset(id), contact) };
+  for (const id of [GIANT, FLOOR]) wholes[id] = { whole: flyWhole(builtOf(fileOf(id)), contact) };
 }, 60_000);
 
 /** Of a peak between rows, which the swing takes from a parabola; measured 2e-5. */

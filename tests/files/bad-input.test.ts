@@ -1,9 +1,10 @@
 // Every fault of a file is a FieldError that says where, what was found and what is allowed.
+
 import { expect, test } from 'vitest';
 import { parseAthlete, parseJson, parseSkill } from '../../sim/files/parse-skill.ts';
 import type { SkillFile } from '../../sim/files/skill-file.ts';
 import { FieldError } from '../../sim/math/field-error.ts';
-import { buildSkill } from '../../sim/skill/build-skill.ts';
+import { launchedOf } from '../skill/load.ts';
 import { emptyShelf, sampleSkill } from './sample-skill.ts';
 
 /** The sample with one field set (or, with undefined, taken away). */
@@ -146,7 +147,7 @@ const show = (value: unknown): string => (JSON.stringify(value) ?? 'this field i
 test.each(faults.map(([path, value, field, ...words]) => ({ path, value, field, words, shown: show(value) })))(
   '$path = $shown: the fault names $field',
   ({ path, value, field, words }) => {
-    const fault = faultOf(() => buildSkill(parseSkill(changed(path, value), emptyShelf)));
+    const fault = faultOf(() => launchedOf(parseSkill(changed(path, value), emptyShelf)));
     expect(fault.field).toBe(field);
     expect(fault.message.startsWith(`${field}: `)).toBe(true);
     for (const word of words) expect(fault.message).toContain(word);
@@ -155,7 +156,7 @@ test.each(faults.map(([path, value, field, ...words]) => ({ path, value, field, 
 );
 
 test('the sample itself has no fault', () => {
-  expect(buildSkill(parseSkill(sampleSkill, emptyShelf)).title).toBe(sampleSkill.title);
+  expect(launchedOf(parseSkill(sampleSkill, emptyShelf)).title).toBe(sampleSkill.title);
 });
 
 test.each([['[]'], ['null'], ['3'], ['"text"'], ['true']])('%s is not a skill', (text) => {
@@ -218,5 +219,5 @@ test('a skill may not hold two lists of samples of one angle', () => {
     ...sampleSkill,
     schedule: { ...sampleSkill.schedule, samples: [samples, { ...samples, angle: 'hipFlexion' }] },
   };
-  expect(faultOf(() => buildSkill(parseSkill(json, emptyShelf))).field).toBe('schedule.samples[1].angle');
+  expect(faultOf(() => launchedOf(parseSkill(json, emptyShelf))).field).toBe('schedule.samples[1].angle');
 });

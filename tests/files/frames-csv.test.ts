@@ -1,11 +1,11 @@
 // The CSV holds exactly the columns of docs/frames.md, and every number reads back to the same bits.
+
 import { readFileSync } from 'node:fs';
 import path from 'node:path';
 import { describe, expect, test } from 'vitest';
 import { parseSkill } from '../../sim/files/parse-skill.ts';
 import {
   type Body,
-  buildSkill,
   CAUTION,
   calcFrames,
   type Frames,
@@ -17,10 +17,11 @@ import {
   type SkillFile,
   wordFrames,
 } from '../../sim/index.ts';
+import { launchedOf } from '../skill/load.ts';
 import { emptyShelf, sampleSkill } from './sample-skill.ts';
 
 function fly(file: SkillFile, rateHz = 60): { body: Body; frames: Frames } {
-  const flight = flySkill(buildSkill(parseSkill(file, emptyShelf)));
+  const flight = flySkill(launchedOf(parseSkill(file, emptyShelf)));
   return { body: flight.body, frames: calcFrames(flight, frameTimes(flight.duration, rateHz)) };
 }
 

@@ -17,8 +17,9 @@ const parse = (id: string, change: (file: ReturnType<typeof fileOf>) => void = (
 
 describe('units', () => {
   test('a swing in radians and seconds', () => {
-    const { approach } = parse('giant-release-late');
-    if (approach?.kind !== 'swing') throw new Error('no swing');
+    const { start } = parse('giant-release-late');
+    if (start.kind !== 'swing') throw new Error('no swing');
+    const approach = start.swing;
     expect(approach.start).toEqual({ kind: 'handstand', nudge: 8 * RAD });
     expect(approach.release).toEqual({ at: 'angle', angle: 437.5 * RAD });
     expect(approach.late).toBe(0.03);
@@ -26,20 +27,21 @@ describe('units', () => {
   });
 
   test('a contact and a mat of its own', () => {
-    const vault = parse('vault-handspring-half').approach;
-    if (vault?.kind !== 'contact') throw new Error('no contact');
-    expect(vault.given?.lean).toBeCloseTo(-26 * RAD, 12);
+    const { start } = parse('vault-handspring-half');
+    if (start.kind !== 'contact') throw new Error('no contact');
+    const vault = start.contact;
+    expect(vault.given.lean).toBeCloseTo(-26 * RAD, 12);
     expect(vault.h_Scm_W).toEqual([0, 0, -50]);
-    const { arrival } = parse('trampoline-double-tuck');
-    expect(arrival?.mat).toEqual({ thickness: 1.1, stiffness: 5500, damping: 0.02, friction: 0.8 });
-    expect(arrival?.action.kind).toBe('keyed');
-    expect(arrival?.action.keys).toEqual([{ s: 0.05, angles: { hip: 4 * RAD, knee: 4 * RAD, ankle: 0 } }]);
+    const { after } = parse('trampoline-double-tuck');
+    expect(after?.mat).toEqual({ thickness: 1.1, stiffness: 5500, damping: 0.02, friction: 0.8 });
+    expect(after?.action.kind).toBe('keyed');
+    expect(after?.action.keys).toEqual([{ s: 0.05, angles: { hip: 4 * RAD, knee: 4 * RAD, ankle: 0 } }]);
   });
 
   test('a file without them has none', () => {
     const spec = parse('back-tuck');
-    expect(spec.approach).toBeUndefined();
-    expect(spec.arrival).toBeUndefined();
+    expect(spec.start.kind === 'stated' && spec.start.contact).toBeUndefined();
+    expect(spec.after).toBeUndefined();
   });
 });
 

@@ -1,11 +1,12 @@
 // What is written reads back the same; what comes from elsewhere never does harm.
+
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { migrate } from '../../sim/files/migrate.ts';
 import { checkSkillFile, formatSkill, parseAthlete, parseJson, parseSkill } from '../../sim/files/parse-skill.ts';
 import type { SkillFile } from '../../sim/files/skill-file.ts';
 import { FieldError } from '../../sim/math/field-error.ts';
-import { buildSkill } from '../../sim/skill/build-skill.ts';
+import { launchedOf } from '../skill/load.ts';
 import { emptyShelf, sampleSkill } from './sample-skill.ts';
 
 const SEED = 20261125;
@@ -81,7 +82,7 @@ function onlyFieldError(work: () => unknown): void {
 test('any JSON at all is read or refused with a FieldError', () => {
   fc.assert(
     fc.property(fc.jsonValue({ maxDepth: 6 }), (json) => {
-      onlyFieldError(() => buildSkill(parseSkill(json, emptyShelf)));
+      onlyFieldError(() => launchedOf(parseSkill(json, emptyShelf)));
       onlyFieldError(() => parseAthlete(json));
     }),
     { seed: SEED, numRuns: 500 },
@@ -103,7 +104,7 @@ test('a real skill with any one value replaced by anything is read or refused wi
       let at = json;
       for (const key of path.slice(0, -1)) at = at[key] as Record<string | number, unknown>;
       at[path[path.length - 1]] = value;
-      onlyFieldError(() => buildSkill(parseSkill(json, emptyShelf)));
+      onlyFieldError(() => launchedOf(parseSkill(json, emptyShelf)));
     }),
     { seed: SEED, numRuns: 1000 },
   );

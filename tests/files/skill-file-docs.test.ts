@@ -1,10 +1,12 @@
 // docs/skill-file.md tells every field, and its examples are files that fly.
+
 import { readFileSync } from 'node:fs';
 import path from 'node:path';
 import { expect, test } from 'vitest';
 import { formatJsonSchema } from '../../sim/files/json-schema.ts';
 import { parseAthlete, parseSkill } from '../../sim/files/parse-skill.ts';
-import { buildSkill, flySkill } from '../../sim/index.ts';
+import { flySkill } from '../../sim/index.ts';
+import { launchedOf } from '../skill/load.ts';
 import { emptyShelf } from './sample-skill.ts';
 
 const docs = readFileSync(path.resolve(import.meta.dirname, '../../docs/skill-file.md'), 'utf8');
@@ -26,7 +28,7 @@ test('every field of the schema is told', () => {
 });
 
 test('the example skill flies', () => {
-  const flight = flySkill(buildSkill(parseSkill(examples[0], emptyShelf)));
+  const flight = flySkill(launchedOf(parseSkill(examples[0], emptyShelf)));
   expect(flight.touchdown?.part).toBe('feet');
 });
 

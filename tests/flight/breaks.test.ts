@@ -1,12 +1,14 @@
 /** Integration steps end where the motion is only twice differentiable: every break of the schedule inside the flight. */
+
 import { describe, expect, it } from 'vitest';
 import { athletes, shapes, skills } from '../../presets/index.ts';
-import { buildSkill, flySkill, parseSkill } from '../../sim/index.ts';
+import { flySkill, parseSkill } from '../../sim/index.ts';
+import { launchedOf } from '../skill/load.ts';
 
 const TRIVIAL = 1e-12; // s: a break nearer than this to take-off or to the end needs no step of its own
 
 describe.each(Object.keys(skills))('%s', (id) => {
-  const skill = buildSkill(parseSkill(skills[id], { athletes, shapes }));
+  const skill = launchedOf(parseSkill(skills[id], { athletes, shapes }));
   it.each([{}, { tolerance: 1e-6 }, { fixedStep: 0.037 }])('with %j', (options) => {
     const flight = flySkill(skill, options);
     const inside = flight.schedule.breaks.filter((t) => t > TRIVIAL && t < flight.duration - TRIVIAL);

@@ -1,14 +1,7 @@
 // Poses and keys along time as laws: a key at the cursor and nowhere else, order kept, nothing lost on the way.
+
 import { describe, expect, it } from 'vitest';
-import {
-  buildSkill,
-  calcFrames,
-  flySkill,
-  frameTimes,
-  makeHuman,
-  parseSkill,
-  type SkillFile,
-} from '../../sim/index.ts';
+import { calcFrames, flySkill, frameTimes, makeHuman, parseSkill, type SkillFile } from '../../sim/index.ts';
 import { getTime, isInOrder } from '../../src/document/key-order.ts';
 import type { KeySource } from '../../src/document/lanes.ts';
 import {
@@ -29,6 +22,7 @@ import {
 import { calcQuarterTimes, getEventTimes, snapTime } from '../../src/document/snap.ts';
 import { resolveTime } from '../../src/document/times.ts';
 import { emptyShelf, sampleSkill } from '../files/sample-skill.ts';
+import { launchedOf } from '../skill/load.ts';
 
 const anchors = { apex: 0.43, touchdown: 1 };
 const options = { anchors };
@@ -39,7 +33,7 @@ const bare = (keys: SkillFile['schedule']['keys']): SkillFile => ({
   schedule: { base: 'overhead', keys },
 });
 const at = (s: number, anchor: 'takeoff' | 'apex' | 'touchdown' = 'takeoff') => ({ anchor, s });
-const fly = (file: SkillFile) => flySkill(buildSkill(parseSkill(file, emptyShelf)));
+const fly = (file: SkillFile) => flySkill(launchedOf(parseSkill(file, emptyShelf)));
 const angleAt = (file: SkillFile, name: string, t: number): number => {
   const flight = fly(file);
   const angles = new Float64Array(flight.body.angles.length);

@@ -1,7 +1,9 @@
 /** The presets flown with the default settings: against a thousandfold tighter run, and their accounts. */
+
 import { describe, expect, it } from 'vitest';
 import { athletes, shapes, skills } from '../../presets/index.ts';
-import { buildSkill, calcFrames, DEFAULT_TOLERANCE, flySkill, parseSkill } from '../../sim/index.ts';
+import { calcFrames, DEFAULT_TOLERANCE, flySkill, parseSkill } from '../../sim/index.ts';
+import { launchedOf } from '../skill/load.ts';
 import { accountAt, instants } from './from-poses.ts';
 
 const REV = 1e-6; // final somersault and twist
@@ -17,7 +19,7 @@ describe('presets with the default settings', () => {
   });
 
   for (const [id, file] of Object.entries(skills)) {
-    const skill = buildSkill(parseSkill(file, { athletes, shapes }));
+    const skill = launchedOf(parseSkill(file, { athletes, shapes }));
 
     it(`${id}: ends within 1e-6 revolutions of a run a thousand times tighter`, () => {
       const ends = [DEFAULT_TOLERANCE, DEFAULT_TOLERANCE / 1000].map((tolerance) => {

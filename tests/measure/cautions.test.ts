@@ -1,16 +1,10 @@
 // Cautions say which joint, when, by how much; a flight within its limits has none.
+
 import { expect, test } from 'vitest';
 import { parseSkill } from '../../sim/files/parse-skill.ts';
-import {
-  type Body,
-  buildSkill,
-  calcCautions,
-  calcCautionsAt,
-  calcFrames,
-  flySkill,
-  frameTimes,
-} from '../../sim/index.ts';
+import { type Body, calcCautions, calcCautionsAt, calcFrames, flySkill, frameTimes } from '../../sim/index.ts';
 import { emptyShelf, sampleSkill } from '../files/sample-skill.ts';
+import { launchedOf, launchedWith } from '../skill/load.ts';
 
 const DEG = Math.PI / 180;
 
@@ -25,8 +19,8 @@ function judge(keys: Keys, change: (body: Body) => Body = (body) => body) {
     schedule: { base: 'hang', keys },
     shapes: { hang: { title: 'Hanging', word: 'hang', angles: {} } },
   };
-  const skill = buildSkill(parseSkill(file, emptyShelf));
-  const flight = flySkill({ ...skill, body: change(skill.body) });
+  const skill = launchedOf(parseSkill(file, emptyShelf));
+  const flight = flySkill(launchedWith({ ...skill, body: change(skill.body) }));
   const frames = calcFrames(flight, frameTimes(flight.duration, 240));
   return calcCautions(flight.body, frames).map((c) => ({ ...c, name: flight.body.angles[c.angle].name }));
 }
@@ -81,7 +75,7 @@ test('of one frame: only what is beyond in that frame', () => {
     schedule: { base: 'hang', keys: [key('kneeFlexionR', 0, 0), key('kneeFlexionR', 0.6, 153)] },
     shapes: { hang: { title: 'Hanging', word: 'hang', angles: {} } },
   };
-  const flight = flySkill(buildSkill(parseSkill(file, emptyShelf)));
+  const flight = flySkill(launchedOf(parseSkill(file, emptyShelf)));
   const frames = calcFrames(flight, frameTimes(flight.duration, 240));
   const kinds = (row: number) => calcCautionsAt(flight.body, frames, row).map((c) => c.kind);
   expect(kinds(0)).toEqual([]);

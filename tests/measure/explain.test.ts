@@ -132,13 +132,14 @@ describe('what just changed and why', () => {
     expect(formatExplanation(undefined)).toBe(EXPLAIN_WORDS.nothingYet);
   });
 
-  it('every preset is told in words without a hole at any time, in 220 characters', () => {
+  // 230 where a late hand has given the release tilt and twist; 219 at most from take-offs that are stated
+  it('every preset is told in words without a hole at any time, in 240 characters', () => {
     for (const id of presetIds) {
       const flight = flySkill(preset(id));
       for (const t of frameTimes(flight.duration, 10)) {
         const said = formatExplanation(calcExplanation(flight, t));
         expect(said).not.toMatch(/undefined|NaN|null|^:/);
-        expect(said.length).toBeLessThan(220);
+        expect(said.length).toBeLessThan(240);
       }
     }
   });

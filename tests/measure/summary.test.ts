@@ -1,8 +1,8 @@
 // Words and numbers of a summary, against a rigid plate whose turning is known by hand: angle = h t / I.
+
 import { describe, expect, test } from 'vitest';
 import { parseSkill } from '../../sim/files/parse-skill.ts';
 import {
-  buildSkill,
   calcFrames,
   flySkill,
   formatSentence,
@@ -13,8 +13,8 @@ import {
   type Summary,
   summarize,
 } from '../../sim/index.ts';
-
 import { wordLimitSource } from '../../sim/measure/limit-source.ts';
+import { launchedOf } from '../skill/load.ts';
 
 const REV = 2 * Math.PI;
 const DEG = Math.PI / 180;
@@ -54,7 +54,7 @@ function sum(asked: Asked): Summary {
     schedule: {},
     ...(target ? { target } : {}),
   };
-  const skill = buildSkill(parseSkill(file, { athletes: {}, shapes: {} }));
+  const skill = launchedOf(parseSkill(file, { athletes: {}, shapes: {} }));
   const flight = flySkill(skill);
   return summarize(flight, calcFrames(flight, frameTimes(flight.duration, 240)), skill.target);
 }

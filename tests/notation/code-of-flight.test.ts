@@ -1,8 +1,8 @@
 /** The code of a flight: the rule of docs/notation.md on columns made for it, and on the preset skills as flown. */
+
 import { describe, expect, test } from 'vitest';
 import { athletes, shapes, skills } from '../../presets/index.ts';
 import {
-  buildSkill,
   type CodeColumns,
   calcFrames,
   codeOfFlight,
@@ -13,6 +13,7 @@ import {
   summarize,
   wordCode,
 } from '../../sim/index.ts';
+import { launchedOf } from '../skill/load.ts';
 
 const REV = 2 * Math.PI;
 const N = 400;
@@ -84,7 +85,7 @@ const PRESETS: [string, string][] = [
 ];
 
 test.each(PRESETS)('%s is flown as %s', (id, line) => {
-  const skill = buildSkill(parseSkill(skills[id], { athletes, shapes }));
+  const skill = launchedOf(parseSkill(skills[id], { athletes, shapes }));
   const flight = flySkill(skill);
   const frames = calcFrames(flight, frameTimes(flight.duration, 240));
   expect(wordCode(summarize(flight, frames), frames, skill.end.surface?.kind)).toBe(line);

@@ -2,10 +2,10 @@
  * Drafts from codes, flown from the file they make: they end within 5 deg of the wanted somersaults and within 15 deg of
  * the wanted twist, and the flight's own code is the one that was typed.
  */
+
 import { describe, expect, test } from 'vitest';
 import { athletes, shapes } from '../../presets/index.ts';
 import {
-  buildSkill,
   calcFrames,
   type Draft,
   type DraftSpec,
@@ -21,6 +21,7 @@ import {
   summarize,
   wordCode,
 } from '../../sim/index.ts';
+import { launchedOf } from '../skill/load.ts';
 
 const inRadians = Object.fromEntries(Object.entries(shapes).map(([id, shape]) => [id, shapeInRadians(shape)]));
 const draftFor = (spec: DraftSpec, athlete: string): Draft =>
@@ -35,7 +36,7 @@ const MOST_FLIGHTS = 50;
 function flown(code: string, athlete: string, direction?: 'backward' | 'forward') {
   const spec = draftOfCode(code, direction);
   const draft = draftFor(spec, athlete);
-  const skill = buildSkill(parseSkill(fileOfDraft(draft, { ref: athlete }), { athletes, shapes }));
+  const skill = launchedOf(parseSkill(fileOfDraft(draft, { ref: athlete }), { athletes, shapes }));
   const flight = flySkill(skill);
   const frames = calcFrames(flight, frameTimes(flight.duration, 240));
   const summary = summarize(flight, frames, skill.target);

@@ -1,7 +1,9 @@
 /** Each preset flies to the nominal skill it is named after, within joint ranges and plausible speeds. */
+
 import { describe, expect, it } from 'vitest';
 import { athletes, shapes, skills } from '../../presets/index.ts';
-import { buildSkill, calcCautions, calcFrames, flySkill, frameTimes, parseSkill, summarize } from '../../sim/index.ts';
+import { calcCautions, calcFrames, flySkill, frameTimes, parseSkill, summarize } from '../../sim/index.ts';
+import { launchedOf } from '../skill/load.ts';
 
 const DEG = 180 / Math.PI;
 /** how near to nominal at touchdown, deg */
@@ -48,7 +50,7 @@ describe('preset skills', () => {
       expect(file.target).toMatchObject({ somersaults, twists });
       expect(file.target?.direction ?? '').toBe(word);
       expect(file.target?.twistTo ?? '').toBe(side);
-      const skill = buildSkill(parseSkill(file, { athletes, shapes }));
+      const skill = launchedOf(parseSkill(file, { athletes, shapes }));
       const flight = flySkill(skill);
       const frames = calcFrames(flight, frameTimes(flight.duration, 240));
       const last = frames.n - 1;

@@ -1,7 +1,8 @@
 // The large stage: camera, tape, angle, sizes, trails, apparatus. Everything to scale and where the flight is.
+
 import { expect, test } from 'vitest';
 import { athletes, shapes, skills } from '../../presets/index.ts';
-import { buildSkill, calcFrames, flySkill, frameTimes, parseSkill } from '../../sim/index.ts';
+import { calcFrames, flySkill, frameTimes, parseSkill } from '../../sim/index.ts';
 import { makePoser } from '../../src/engine/poses.ts';
 import { type Camera, planeAt, project, screenOf, viewOf } from '../../src/scene/camera.ts';
 import type { LargeLook } from '../../src/scene/large-look.ts';
@@ -9,9 +10,10 @@ import { largeScene } from '../../src/scene/large-scene.ts';
 import { calcMeasure } from '../../src/scene/measure.ts';
 import { ghostTimes, type StageFlight } from '../../src/scene/pose-frames.ts';
 import type { DrawItem, Scene } from '../../src/scene/scene.ts';
+import { launchedOf } from '../skill/load.ts';
 
 function stage(id: string) {
-  const skill = buildSkill(parseSkill(skills[id], { athletes, shapes }));
+  const skill = launchedOf(parseSkill(skills[id], { athletes, shapes }));
   const flight = flySkill(skill);
   const frames = calcFrames(flight, frameTimes(flight.duration, 60));
   const pose = makePoser(flight, frames);

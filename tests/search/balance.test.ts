@@ -2,19 +2,21 @@
  * The balance reflex against its linear theory and against H8: "layout double: feedback control of the twist instability
  * fails if the delay exceeds a quarter somersault" (Yeadon & Mikulcik, J Biomech 1996; read in its abstract).
  */
+
 import { describe, expect, it } from 'vitest';
 import { athletes, shapes, skills } from '../../presets/index.ts';
-import { buildSkill, calcFrames, type Flight, flySkill, frameTimes, parseSkill, type Skill } from '../../sim/index.ts';
+import { calcFrames, type Flight, flySkill, frameTimes, type LaunchedSkill, parseSkill } from '../../sim/index.ts';
 import { type BalanceSpec, DEFAULT_BALANCE } from '../../sim/skill/balance.ts';
 import { flyBalanced } from '../../sim/skill/balance-fly.ts';
 import { fitGains } from '../../sim/skill/balance-gains.ts';
 import { flyRigid, rad, readAt, turn } from '../checks/flown.ts';
 import { accountAt } from '../laws/from-poses.ts';
 import * as R from '../oracles/reference.ts';
+import { launchedOf, takeoffOf } from '../skill/load.ts';
 
 /** A layout held with the arms wide, in the air for T; h such that it turns some 1.6 times a second. */
-function layout(tiltDeg: number, T: number): Skill {
-  return buildSkill(
+function layout(tiltDeg: number, T: number): LaunchedSkill {
+  return launchedOf(
     parseSkill(
       {
         format: 'shapeflight-skill',
@@ -223,7 +225,7 @@ describe('with the reflex', () => {
 
   it('holds a skill whose last shape hangs on touchdown', () => {
     const spec = parseSkill(skills['double-back-straight'], { athletes, shapes });
-    const skill = buildSkill({ ...spec, takeoff: { ...spec.takeoff, tilt: 0.1 * rad } });
+    const skill = launchedOf({ ...spec, start: { kind: 'stated', takeoff: { ...takeoffOf(spec), tilt: 0.1 * rad } } });
     const { flight } = flyBalanced(skill, DEFAULT_BALANCE);
     expect(greatestTwist(flySkill(skill), 0, 2) / turn).toBeGreaterThan(0.5);
     expect(greatestTwist(flight, 0, 2) / turn).toBeLessThan(0.05);

@@ -1,7 +1,7 @@
 /** Inputs and results of a search: each input puts what it reads, and the short way to an end agrees with the summary. */
+
 import { describe, expect, it } from 'vitest';
 import {
-  buildSkill,
   calcFlightEnd,
   calcFrames,
   Evaluator,
@@ -15,7 +15,8 @@ import {
   SkillFlyer,
   summarize,
 } from '../../sim/index.ts';
-import { fileOf, presetIds, shelf } from '../skill/load.ts';
+import { relaunch } from '../../sim/skill/launch.ts';
+import { fileOf, launchedOf, presetIds, shelf } from '../skill/load.ts';
 
 const specOf = (id: string) => parseSkill(fileOf(id), shelf);
 /** Flights that differ in their last shape's end alone: rounding; measured 0 on this machine. */
@@ -54,8 +55,8 @@ describe('inputs', () => {
   it('momentum as a vector is the momentum that the skill flies with', () => {
     const spec = specOf('back-straight-double');
     const z = findInput(spec, 'takeoff.h.z');
-    expect(z.value).toBe(flySkill(buildSkill(spec)).h_Scm_W[2]);
-    expect(flySkill(buildSkill(z.put(spec, z.value + 1))).h_Scm_W).toEqual([0, 0, z.value + 1]);
+    expect(z.value).toBe(flySkill(launchedOf(spec)).h_Scm_W[2]);
+    expect(flySkill(launchedOf(z.put(spec, z.value + 1))).h_Scm_W).toEqual([0, 0, z.value + 1]);
   });
 
   it('an angle of a shape changes every block of that shape; one of both sides takes the place of each side', () => {
@@ -78,7 +79,7 @@ describe('the short way to the end of a flight', () => {
   for (const id of presetIds)
     it(`${id}: somersaults, twists, tilt, lean, short and height are the summary's`, () => {
       const spec = specOf(id);
-      const skill = buildSkill(spec);
+      const skill = launchedOf(spec);
       const flight = flySkill(skill);
       const summary = summarize(flight, calcFrames(flight, frameTimes(flight.duration, 240)), skill.target);
       const outcome = new Evaluator(spec, []).outcomeAt([]);
@@ -102,7 +103,7 @@ describe('the short way to the end of a flight', () => {
       [0.2, 8.3, 64],
       [0.2, 8.2, 66],
     ]) {
-      const alone = calcFlightEnd(flySkill(buildSkill(many.specAt(values))));
+      const alone = calcFlightEnd(flySkill(launchedOf(many.specAt(values))));
       const { end } = many.outcomeAt(values);
       expect(Math.abs(end.duration - alone.duration)).toBeLessThan(SAME);
       expect(Math.abs(end.twist - alone.twist)).toBeLessThan(SAME);
@@ -113,7 +114,7 @@ describe('the short way to the end of a flight', () => {
     const spec = specOf('back-straight-double');
     const acrossIt = findInput(spec, 'takeoff.h.x');
     const fallen = acrossIt.put(spec, 300);
-    const flight = flySkill(buildSkill(fallen));
+    const flight = flySkill(launchedOf(fallen));
     const frames = calcFrames(flight, frameTimes(flight.duration, 240));
     expect(frames.undefinedFrom).toBeDefined();
     const outcome = new Evaluator(fallen, []).outcomeAt([]);
@@ -122,18 +123,17 @@ describe('the short way to the end of a flight', () => {
 
   it('a flight that touches down before its last shape is reached lands on its way there', () => {
     const spec = specOf('back-straight-double');
-    const late = buildSkill(findInput(spec, 'block:5.start').put(spec, 1.75));
+    const late = launchedOf(findInput(spec, 'block:5.start').put(spec, 1.75));
     const flight = flySkill(late);
     expect(new SkillFlyer().fly(late).duration).toBe(flight.duration);
     expect(flight.duration).toBeLessThan(1.75);
     // the same arm path with touchdown stated as a duration: the shape starts and ends after it
     const [last] = late.schedule.blocks.slice(-1);
-    const stated = {
-      ...late,
+    const stated = relaunch(late, {
       takeoff: { ...late.takeoff, momentum: { kind: 'vector' as const, h_Scm_W: flight.h_Scm_W } },
       end: { kind: 'duration' as const, duration: flight.duration },
       schedule: { ...late.schedule, blocks: [...late.schedule.blocks.slice(0, -1), { ...last, to: last.from }] },
-    };
+    });
     expect(Math.abs(calcFlightEnd(flySkill(stated)).twist - calcFlightEnd(flight).twist)).toBeLessThan(STEPPED);
   });
 

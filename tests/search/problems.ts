@@ -16,14 +16,14 @@ const REST: TakeoffSpec = {
 /** A lateral (Z), B front-back (X), C long (Y). */
 export function rigidSkill(
   { A, B, C }: Moments,
-  more: Partial<SkillSpec> & { readonly segment?: Partial<TreeSegmentSpec> },
+  more: Partial<SkillSpec> & { readonly takeoff?: TakeoffSpec; readonly segment?: Partial<TreeSegmentSpec> },
 ): SkillSpec {
-  const { segment, ...rest } = more;
+  const { segment, takeoff = REST, ...rest } = more;
   return {
     title: 'rigid',
     athlete: { kind: 'tree', tree: { name: 'rigid', segments: [part('body', 70, [B, C, A, 0, 0, 0], segment)] } },
     gravity: 9.81,
-    takeoff: REST,
+    start: { kind: 'stated', takeoff },
     end: { kind: 'duration', duration: 1 },
     base: {},
     ownShapes: {},

@@ -1,4 +1,5 @@
 /** Numbered samples: what they are does not depend on who draws them, and for small errors they follow the linear theory. */
+
 import { describe, expect, it } from 'vitest';
 import { skills } from '../../presets/index.ts';
 import { FieldError, parseSkill, ScheduleOrderError } from '../../sim/index.ts';
@@ -10,8 +11,8 @@ import { SampleFlyer, STUDY_TOLERANCE } from '../../sim/search/sample-fly.ts';
 import { Draw, makeSpread, type Spread, usualSpread } from '../../sim/search/sample-spread.ts';
 import { correlate, deviation, mean } from '../../sim/search/stats.ts';
 import { DEFAULT_BALANCE } from '../../sim/skill/balance.ts';
-import { buildSkill } from '../../sim/skill/build-skill.ts';
 import { flySkill } from '../../sim/skill/fly-skill.ts';
+import { launchedOf } from '../skill/load.ts';
 import { bound, RAD, shelf, stillSpec, vary } from './still.ts';
 
 const spec = parseSkill(skills['back-straight-double'], shelf);
@@ -109,7 +110,7 @@ describe('samples', () => {
       draw.valuesInto(i, row);
       let flight: ReturnType<typeof flySkill>;
       try {
-        flight = flySkill(buildSkill(putInputs(spec, inputs, row)), { tolerance: 1e-12 });
+        flight = flySkill(launchedOf(putInputs(spec, inputs, row)), { tolerance: 1e-12 });
       } catch (error) {
         // full flights refuse a shape come to after it was to be left
         if (!(error instanceof ScheduleOrderError)) throw error;

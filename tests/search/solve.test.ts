@@ -2,7 +2,6 @@
 import { describe, expect, it } from 'vitest';
 import {
   aimAt,
-  buildSkill,
   calcFrames,
   draftOfCode,
   Evaluator,
@@ -26,7 +25,7 @@ import {
 } from '../../sim/index.ts';
 import { fitSteps } from '../../sim/math/least-squares.ts';
 import * as R from '../oracles/reference.ts';
-import { fileOf, shelf } from '../skill/load.ts';
+import { fileOf, launchedOf, shelf, takeoffOf } from '../skill/load.ts';
 import { rigidSkill, takeoffWith } from './problems.ts';
 
 const RAD = Math.PI / 180;
@@ -182,7 +181,7 @@ describe('round trips', () => {
     );
     const { solutions } = solve({ ...aim, unknowns, answers: 1 });
     const again = parseSkill(JSON.parse(JSON.stringify(fileOfSolved(file, spec, solutions[0].spec))), shelf);
-    const skill = buildSkill(again);
+    const skill = launchedOf(again);
     const flight = flySkill(skill);
     const summary = summarize(flight, calcFrames(flight, frameTimes(flight.duration, 240)), skill.target);
     const [short, twists, tilt] = solutions[0].terms.map((t) => t.value);
@@ -246,7 +245,7 @@ describe('a search', () => {
     expect(a.solutions.length).toBeGreaterThan(1);
     a.solutions.forEach((s, i) => {
       for (const other of a.solutions.slice(i + 1)) expect(other.values).not.toEqual(s.values);
-      const flight = flySkill(buildSkill(s.spec));
+      const flight = flySkill(launchedOf(s.spec));
       const summary = summarize(flight, calcFrames(flight, frameTimes(flight.duration, 240)), s.spec.target);
       expect(summary.twists).toBeCloseTo(s.terms[1].value, 9);
       expect(s.terms.every((t) => t.met)).toBe(true);
@@ -270,7 +269,7 @@ describe('a search', () => {
   });
 
   it('ranks by the margin it is given', () => {
-    const { solutions } = solve({ ...problem, margin: (spec) => -spec.takeoff.v_WScm_W[1] });
+    const { solutions } = solve({ ...problem, margin: (spec) => -takeoffOf(spec).v_WScm_W[1] });
     const margins = solutions.map((s) => s.cost.margin ?? Number.NaN);
     expect(margins).toEqual([...margins].sort((a, b) => b - a));
   });

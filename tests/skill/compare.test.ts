@@ -1,10 +1,12 @@
 // Versions side by side: what is said to be held equal is equal, and the table tells the rest.
+
 import { describe, expect, it } from 'vitest';
 import { calcFrames, FieldError, flySkill, frameTimes } from '../../sim/index.ts';
 import { ARMS_IN, ARMS_WIDE, armsWideAgainstIn } from '../../sim/skill/arms-wide-in.ts';
 import { holdEqual, takeoffEnergy } from '../../sim/skill/compare.ts';
 import { alignTime, type CompareKey, type Comparison, compareSkills } from '../../sim/skill/compare-table.ts';
-import { preset } from './load.ts';
+import { relaunch } from '../../sim/skill/launch.ts';
+import { launchedWith, preset } from './load.ts';
 
 /** Shares: measured 0 for both. */
 const H_SAME = 1e-12;
@@ -140,10 +142,9 @@ describe('arms wide against arms in', () => {
     const skill = preset('back-tuck');
     const tuck = skill.schedule.blocks.find((b) => b.shape === 'tuck');
     if (!tuck) throw new RangeError('no tuck');
-    const { wide } = armsWideAgainstIn({
-      ...skill,
-      contacts: [{ hand: 'both', on: 'shin', from: tuck.from, to: tuck.to }],
-    });
+    const { wide } = armsWideAgainstIn(
+      relaunch(skill, { contacts: [{ hand: 'both', on: 'shin', from: tuck.from, to: tuck.to }] }),
+    );
     const flight = flySkill(wide);
     const now = new Float64Array(skill.body.angles.length);
     flight.schedule.anglesInto(0.5 * flight.duration, now, new Float64Array(now.length));
@@ -151,10 +152,9 @@ describe('arms wide against arms in', () => {
   });
 
   it('legs and trunk opened into keys move as the blocks did, rates and all', () => {
-    const skill = {
-      ...preset('back-tuck'),
-      end: { kind: 'duration', duration: flySkill(preset('back-tuck')).duration } as const,
-    };
+    const skill = relaunch(preset('back-tuck'), {
+      end: { kind: 'duration', duration: flySkill(preset('back-tuck')).duration },
+    });
     const own = flySkill(skill);
     const flight = flySkill(armsWideAgainstIn(skill).wide);
     const n = skill.body.angles.length;
@@ -173,7 +173,9 @@ describe('arms wide against arms in', () => {
 
   it('a body without arms, or a middle that is none, is said', () => {
     const skill = preset('back-straight');
-    expect(() => armsWideAgainstIn({ ...skill, body: { ...skill.body, shoulders: [] } })).toThrow(FieldError);
+    expect(() => armsWideAgainstIn(launchedWith({ ...skill, body: { ...skill.body, shoulders: [] } }))).toThrow(
+      FieldError,
+    );
     expect(() => armsWideAgainstIn(skill, { from: 0.8, to: 0.2 })).toThrow(FieldError);
   });
 });

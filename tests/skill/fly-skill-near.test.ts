@@ -1,14 +1,16 @@
 // A flight sought from a touchdown nearby is the flight that the search through all touchdowns finds.
+
 import { expect, test } from 'vitest';
 import { athletes, shapes, skills } from '../../presets/index.ts';
-import { AGREEMENT, buildSkill, flySkill, parseSkill } from '../../sim/index.ts';
+import { AGREEMENT, flySkill, parseSkill } from '../../sim/index.ts';
+import { launchedOf } from './load.ts';
 
 /** Both hit their own T to AGREEMENT; measured at most 1e-15 s apart. */
 const APART = 2 * AGREEMENT;
 
 for (const [id, file] of Object.entries(skills)) {
   test(`${id}: from 5 ms before and after, the same touchdown and attitude`, () => {
-    const skill = buildSkill(parseSkill(file, { athletes, shapes }));
+    const skill = launchedOf(parseSkill(file, { athletes, shapes }));
     const full = flySkill(skill);
     for (const off of [-0.005, 0, 0.005]) {
       const near = flySkill(skill, { near: full.duration + off });
@@ -22,7 +24,7 @@ for (const [id, file] of Object.entries(skills)) {
 }
 
 test('a hint that is far off changes nothing', () => {
-  const skill = buildSkill(parseSkill(skills['back-straight-full'], { athletes, shapes }));
+  const skill = launchedOf(parseSkill(skills['back-straight-full'], { athletes, shapes }));
   const full = flySkill(skill);
   for (const near of [0.05, 0.4, 3, 9]) expect(flySkill(skill, { near }).duration).toBeCloseTo(full.duration, 9);
 });

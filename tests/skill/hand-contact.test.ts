@@ -1,8 +1,8 @@
 // Hands that stay on the legs while hips and knees move: measured along the flight, between the solver's own instants too.
+
 import { describe, expect, test } from 'vitest';
 import { shapes } from '../../presets/index.ts';
 import {
-  buildSkill,
   calcFrames,
   calcHandGaps,
   calcOverlaps,
@@ -17,6 +17,7 @@ import {
   type SkillFile,
 } from '../../sim/index.ts';
 import { sampleSkill } from '../files/sample-skill.ts';
+import { launchedOf } from './load.ts';
 
 const shelf = { athletes: {}, shapes };
 const at = (s: number, anchor: 'takeoff' | 'touchdown' = 'takeoff') => ({ anchor, s });
@@ -51,7 +52,7 @@ const pike: SkillFile = {
     contacts: [{ hand: 'both', on: 'behindKnee', from: at(0.3), to: at(0.55) }],
   },
 };
-const build = (file: SkillFile) => buildSkill(parseSkill(file, shelf));
+const build = (file: SkillFile) => launchedOf(parseSkill(file, shelf));
 /** Sides are told apart by one angle, so that each hand is solved by itself. */
 const lopsided: SkillFile = {
   ...tuck,

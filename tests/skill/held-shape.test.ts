@@ -1,20 +1,22 @@
 // A last shape held until touchdown asks nothing of touchdown: flySkill and SkillFlyer fly one flight, early or late.
+
 import { describe, expect, it } from 'vitest';
 import { athletes, shapes, skills } from '../../presets/index.ts';
 import {
   AGREEMENT,
   armsWideAgainstIn,
-  buildSkill,
   calcTiltAccount,
   findInput,
   flySkill,
+  type LaunchedSkill,
   NoAgreementError,
   parseSkill,
+  relaunch,
   ScheduleOrderError,
-  type Skill,
   SkillFlyer,
   type SkillSpec,
 } from '../../sim/index.ts';
+import { launchedOf } from './load.ts';
 
 const shelf = { athletes, shapes };
 const specs = Object.entries(skills).map(([id, file]) => [id, parseSkill(file, shelf)] as const);
@@ -25,16 +27,17 @@ const isHeld = ({ blocks }: SkillSpec): boolean => {
 const touchesDown = specs.filter(([, spec]) => spec.end.kind === 'touchdown');
 
 /** What a flyer makes of a skill: the flight, or the name of what it refuses. */
-const attempt = (fly: (skill: Skill) => ReturnType<typeof flySkill>, spec: SkillSpec) => {
+const attempt = (fly: (skill: LaunchedSkill) => ReturnType<typeof flySkill>, skill: LaunchedSkill) => {
   try {
-    return fly(buildSkill(spec));
+    return fly(skill);
   } catch (error) {
     return error as Error;
   }
 };
-const faster = (spec: SkillSpec, by: number): SkillSpec => {
-  const up = findInput(spec, 'takeoff.speedUp');
-  return up.put(spec, up.value + by);
+const faster = (spec: SkillSpec, by: number): LaunchedSkill => {
+  const skill = launchedOf(spec);
+  const [along, up, across] = skill.takeoff.v_WScm_W;
+  return relaunch(skill, { takeoff: { ...skill.takeoff, v_WScm_W: [along, up + by, across] } });
 };
 
 describe('the two flyers agree at a take-off a little slower or faster', () => {
@@ -66,13 +69,13 @@ describe('a last shape that touchdown comes before', () => {
   const start = spec.blocks.at(-1)?.from.s ?? 0;
 
   it('is on its way: the preset double, 0.02 m/s slower', () => {
-    const flight = flySkill(buildSkill(faster(spec, -0.02)));
-    expect(flight.duration).toBeLessThan(flySkill(buildSkill(spec)).duration);
+    const flight = flySkill(faster(spec, -0.02));
+    expect(flight.duration).toBeLessThan(flySkill(launchedOf(spec)).duration);
     expect(Math.abs(flight.duration - start)).toBeLessThan(0.02);
   });
 
   it('T is the least T at which the flight built with these keys touches down: it moves smoothly past the start', () => {
-    const T = (by: number): number => flySkill(buildSkill(faster(spec, by))).duration;
+    const T = (by: number): number => flySkill(faster(spec, by)).duration;
     const steps = [-0.06, -0.05, -0.04, -0.03, -0.02, -0.01, 0, 0.01].map(T);
     expect(steps[0]).toBeLessThan(start);
     expect(steps[steps.length - 1]).toBeGreaterThan(start);
@@ -83,13 +86,13 @@ describe('a last shape that touchdown comes before', () => {
   });
 
   it('has a tilt account like any other flight', () => {
-    const skill = buildSkill(faster(spec, -0.05));
+    const skill = faster(spec, -0.05);
     const account = calcTiltAccount(skill);
     expect(Number.isFinite(account.total.greatest)).toBe(true);
   });
 
   it('is on its way with arms wide and arms in as well', () => {
-    const skill = buildSkill(faster(spec, -0.05));
+    const skill = faster(spec, -0.05);
     const flight = flySkill(skill);
     const [own, version] = [flight, flySkill(armsWideAgainstIn(skill, { flight }).wide)].map((f) => {
       const angles = new Float64Array(skill.body.angles.length);
@@ -103,11 +106,12 @@ describe('a last shape that touchdown comes before', () => {
   });
 
   it('a key inside the held shape still hangs on touchdown, and is refused by name where it comes too late', () => {
+    const up = findInput(spec, 'takeoff.speedUp');
     const keyed: SkillSpec = {
-      ...faster(spec, -0.05),
+      ...up.put(spec, up.value - 0.05),
       keys: [{ angle: 'neckFlexion', at: { anchor: 'touchdown', s: -0.001 }, value: 0.2, kind: 'stop' }],
     };
-    const refuse = () => flySkill(buildSkill(keyed));
+    const refuse = () => flySkill(launchedOf(keyed));
     expect(refuse).toThrow(NoAgreementError);
     expect(refuse).toThrow(/out of order: the start of block 5 .* and the end of block 5/);
   });

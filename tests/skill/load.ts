@@ -1,9 +1,37 @@
 /** A preset as the engine takes it. */
 import { athletes, shapes, skills } from '../../presets/index.ts';
-import { buildSkill, parseSkill, type Skill, type SkillFile } from '../../sim/index.ts';
+import * as contact from '../../sim/contact/index.ts';
+import {
+  buildSkill,
+  type LaunchedSkill,
+  launch,
+  launchFrom,
+  parseSkill,
+  type Skill,
+  type SkillFile,
+  type SkillSpec,
+  type TakeoffSpec,
+} from '../../sim/index.ts';
 
 export const shelf = { athletes, shapes };
 export const fileOf = (id: string): SkillFile => structuredClone(skills[id]);
-export const skillOf = (file: SkillFile): Skill => buildSkill(parseSkill(file, shelf));
-export const preset = (id: string): Skill => skillOf(fileOf(id));
+export const specOf = (file: SkillFile): SkillSpec => parseSkill(file, shelf);
+export const builtOf = (file: SkillFile): Skill => buildSkill(specOf(file));
+export const launchedOf = (spec: SkillSpec): LaunchedSkill => launch(buildSkill(spec), contact);
+export const skillOf = (file: SkillFile): LaunchedSkill => launchedOf(specOf(file));
+export const preset = (id: string): LaunchedSkill => skillOf(fileOf(id));
 export const presetIds = Object.keys(skills);
+
+/** A skill with the take-off that is written here. */
+export const launchedWith = ({
+  takeoff,
+  carried,
+  ...rest
+}: Omit<Skill, 'start'> & Pick<LaunchedSkill, 'carried'> & { readonly takeoff: TakeoffSpec }): LaunchedSkill =>
+  launchFrom({ ...rest, start: { kind: 'stated', takeoff } }, { takeoff, ...(carried ? { carried } : {}), barX: 0 });
+
+/** The take-off that a spec states. */
+export function takeoffOf({ start }: SkillSpec): TakeoffSpec {
+  if (start.kind !== 'stated') throw new Error(`a ${start.kind} states no take-off`);
+  return start.takeoff;
+}

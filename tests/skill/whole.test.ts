@@ -6,14 +6,14 @@ import { makeState, readState, rootMotionInto } from '../../sim/motion/state.ts'
 import { flyWhole, type Whole } from '../../sim/skill/whole.ts';
 import { type Instant, makeInstantReader } from '../../sim/skill/whole-instant.ts';
 import { formatWhole } from '../../sim/skill/whole-words.ts';
-import { fileOf, skillOf } from './load.ts';
+import { builtOf, fileOf } from './load.ts';
 
 const DEG = 180 / Math.PI;
 const made = new Map<string, Whole>();
 const whole = (id: string): Whole => {
   const known = made.get(id);
   if (known) return known;
-  const now = flyWhole(skillOf(fileOf(id)), contact);
+  const now = flyWhole(builtOf(fileOf(id)), contact);
   made.set(id, now);
   return now;
 };
@@ -135,11 +135,11 @@ describe('one hand late', () => {
     file.approach.lateHand = { hand: 'right', lateS: 0.015 };
     const arms = file.schedule.blocks?.[2].adjustDeg ?? {};
     [arms.shoulderElevationL, arms.shoulderElevationR] = [arms.shoulderElevationR, arms.shoulderElevationL];
-    const mirrored = turned(flyWhole(skillOf(file), contact));
+    const mirrored = turned(flyWhole(builtOf(file), contact));
     expect(mirrored.twist).toBeCloseTo(-t.twist, 4);
     delete file.approach.lateHand;
     arms.shoulderElevationL = arms.shoulderElevationR;
-    expect(Math.abs(turned(flyWhole(skillOf(file), contact)).twist)).toBeLessThan(0.01);
+    expect(Math.abs(turned(flyWhole(builtOf(file), contact)).twist)).toBeLessThan(0.01);
   }, 60_000);
 });
 
@@ -215,11 +215,11 @@ describe('what the presets come to', () => {
 test('a stated duration has no touchdown to land from: named', () => {
   const file = fileOf('floor-double-tuck');
   file.end = { durationS: 1, surface: { kind: 'floor', heightM: 0 } };
-  expect(() => flyWhole(skillOf(file), contact)).toThrow(/arrival.*stated duration/);
+  expect(() => flyWhole(builtOf(file), contact)).toThrow(/arrival.*stated duration/);
 });
 
 test('what comes down on its hands is not passed through a landing of feet', () => {
   const file = fileOf('dive-forward-one-and-half-pike');
   file.arrival = { mat: 'pit' };
-  expect(flyWhole(skillOf(file), contact).landing).toEqual({ kind: 'notOnFeet', part: 'hands' });
+  expect(flyWhole(builtOf(file), contact).landing).toEqual({ kind: 'notOnFeet', part: 'hands' });
 });

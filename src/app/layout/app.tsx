@@ -7,7 +7,6 @@ import { useDevice } from '../../ui/size.ts';
 import { createBench } from '../bench.ts';
 import { NoticeLine } from '../notice-line.tsx';
 import type { BenchPorts } from '../ports.ts';
-import { getPart } from '../tool.ts';
 import { texts } from '../words.ts';
 import { Answers } from './answers.tsx';
 import { BenchLayout } from './bench-layout.tsx';
@@ -33,11 +32,6 @@ export function App(props: { ports: BenchPorts }) {
   const [over, setOver] = createSignal(false);
   const title = createMemo(() => `${bench.file().title} – ${texts.product}`);
 
-  // a swing or a known push gives the flight its take-off, whether or not its tool is open
-  createEffect(() => {
-    if (!bench.file().approach) return;
-    void import('../../features/air/contact-state.ts').then((m) => getPart(bench, m.makeContactState));
-  });
   onMount(() => {
     if (bench.fresh) onCleanup(playFirst(bench.play));
     const onKey = (e: KeyboardEvent): void => {

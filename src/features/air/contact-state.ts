@@ -52,11 +52,10 @@ export function makeContactState(bench: Bench): ContactState {
     const ask = (study: boolean): void => {
       setBusy(true);
       silence = contacting.ask(file, athlete, study, {
-        whole: (now, of) => {
+        whole: (now) => {
           setTold(now);
           setBusy(false);
           setFailed('');
-          if (now.takeoff && bench.ports.setRelease(of, now.takeoff)) bench.refly();
         },
         window: (now) => {
           setWindow(now);

@@ -182,6 +182,7 @@ export function makeAskState(bench: Bench): AskState {
       setDrawn(undefined);
       return;
     }
+    bench.released();
     // a task of its own: the list answers the press first
     const timer = setTimeout(() => {
       try {

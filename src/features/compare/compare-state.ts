@@ -3,7 +3,7 @@
  * which two are told apart in numbers. Kept while the tool is closed.
  */
 import { type Accessor, createEffect, createMemo, createSignal, untrack } from 'solid-js';
-import type { Bench } from '../../app/bench.ts';
+import { type Bench, isPending } from '../../app/bench.ts';
 import type { ShelfAthlete, ShelfSkill } from '../../app/ports.ts';
 import { wordFault } from '../../app/say/fault-words.ts';
 import { setAthlete } from '../../document/edits.ts';
@@ -67,7 +67,7 @@ export interface CompareState {
   remove(letter: Letter): void;
 }
 
-type OwnFlight = { readonly result: FlightResult } | { readonly fault: string };
+type OwnFlight = { readonly result: FlightResult } | { readonly fault: string; readonly isWaiting?: boolean };
 
 const placeOf = (letter: Letter): number => VERSION_LETTERS.indexOf(letter as VersionLetter);
 
@@ -84,15 +84,17 @@ export function makeCompareState(bench: Bench): CompareState {
   const isActive = createMemo(() => isOpen() || stays());
   const flights = new WeakMap<KeptVersion['file'], OwnFlight>();
   const fly = ({ file }: KeptVersion): OwnFlight => {
+    bench.released();
     const known = flights.get(file);
     if (known) return known;
     let made: OwnFlight;
     try {
       made = { result: bench.ports.fly(file) };
     } catch (error) {
-      made = { fault: wordFault(error) };
+      made = { fault: wordFault(error), isWaiting: isPending(error) };
     }
-    flights.set(file, made);
+    // what comes before it is being computed: it is flown again when that is known
+    if ('result' in made || !made.isWaiting) flights.set(file, made);
     return made;
   };
   const own = createMemo(() => (isActive() ? bench.versions().map((v) => ({ ...fly(v), name: v.name })) : []));

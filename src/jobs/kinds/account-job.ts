@@ -1,6 +1,15 @@
 /** The account of a flight: flown again with each part left out, one flight a step; then what the eyes see. */
-import { buildSkill, calcFrames, flySkill, frameTimes, parseSkill, stepTiltAccount } from '../../../sim/index.ts';
-import type { JobKind } from '../job.ts';
+import {
+  buildSkill,
+  calcFrames,
+  contactFor,
+  flySkill,
+  frameTimes,
+  launch,
+  parseSkill,
+  stepTiltAccount,
+} from '../../../sim/index.ts';
+import { type JobKind, loadForJob } from '../job.ts';
 import type { AccountEnd, AccountProgress, AccountRequest } from './account-data.ts';
 import { tellSight } from './account-sight.ts';
 
@@ -12,14 +21,15 @@ export const accountJob: JobKind<AccountRequest, undefined, AccountProgress, Acc
   open: (request) => () => account(request),
 };
 
-function* account({
+async function* account({
   file,
   athlete,
   shapes,
   at,
   tiltOnly,
-}: AccountRequest): Generator<AccountProgress, AccountEnd, boolean> {
-  const skill = buildSkill(parseSkill({ ...file, athlete }, { athletes: {}, shapes }));
+}: AccountRequest): AsyncGenerator<AccountProgress, AccountEnd, boolean> {
+  const spec = parseSkill({ ...file, athlete }, { athletes: {}, shapes });
+  const skill = launch(buildSkill(spec), await loadForJob(() => contactFor(spec)));
   const flight = flySkill(skill);
   const steps = stepTiltAccount(skill, { flight, at });
   let step = steps.next();

@@ -5,6 +5,7 @@ import {
   type Estimate,
   flyWhole,
   type LineResult,
+  launch,
   loadContact,
   loadEstimate,
   parseSkill,
@@ -53,7 +54,8 @@ async function flyAll({ file, athlete, shapes }: Asked): Promise<SkillResult> {
     [...poseOf(skill.body, shapeInRadians(shape), id, true)],
   ]);
   const byShape = Object.fromEntries(poses);
-  if (!skill.approach && !skill.arrival) return calcSkillReadings(skill, byShape);
+  const { start, after } = skill;
+  if (start.kind === 'stated' && !start.contact && !after) return calcSkillReadings(launch(skill), byShape);
   const whole = flyWhole(skill, await loadForJob(loadContact));
   return { ...calcSkillReadings(whole.skill, byShape, whole.flight), ...partsOfWhole(whole) };
 }

@@ -1,6 +1,13 @@
 /** Solving: a search that can end early with the answers it has. */
-import { type Answer, makeUnknown, type SolveProgress, shareOfTries, solveSteps } from '../../../sim/index.ts';
-import type { JobKind } from '../job.ts';
+import {
+  type Answer,
+  contactFor,
+  makeUnknown,
+  type SolveProgress,
+  shareOfTries,
+  solveSteps,
+} from '../../../sim/index.ts';
+import { type JobKind, loadForJob } from '../job.ts';
 import type { SolveRequest, ToldAnswer, ToldObstacle } from './solve-data.ts';
 
 export const solveJob: JobKind<SolveRequest, undefined, SolveProgress, ToldAnswer> = {
@@ -9,14 +16,24 @@ export const solveJob: JobKind<SolveRequest, undefined, SolveProgress, ToldAnswe
   open: (request) => () => solve(request),
 };
 
-function* solve({ spec, unknowns, tries = 0, balance, ...rest }: SolveRequest) {
-  const answer = yield* solveSteps({
+async function* solve({
+  spec,
+  unknowns,
+  tries = 0,
+  balance,
+  ...rest
+}: SolveRequest): AsyncGenerator<SolveProgress, ToldAnswer, boolean> {
+  const contact = await loadForJob(() => contactFor(spec));
+  const steps = solveSteps({
     ...rest,
     spec,
+    contact,
     unknowns: unknowns.map((u) => makeUnknown(spec, u.input, u.span)),
-    ...(tries > 0 ? { margin: (solved) => shareOfTries(solved, tries, balance).share } : {}),
+    ...(tries > 0 ? { margin: (solved) => shareOfTries(solved, tries, { balance, contact }).share } : {}),
   });
-  return toldOf(answer);
+  let step = steps.next(false);
+  while (!step.done) step = steps.next(yield step.value);
+  return toldOf(step.value);
 }
 
 /** Inputs hold functions, which no message can carry. */

@@ -1,6 +1,6 @@
 /** A margin in pieces: spans of its samples, its bars one by one, and the skill as it is. */
-import { type Bar, type SampleTable, type StudyRequest, StudyRunner } from '../../../sim/index.ts';
-import type { JobKind } from '../job.ts';
+import { type Bar, contactFor, type SampleTable, type StudyRequest, StudyRunner } from '../../../sim/index.ts';
+import { type JobKind, loadForJob } from '../job.ts';
 
 export type StudyPiece =
   | { readonly kind: 'now' }
@@ -14,8 +14,8 @@ export type StudyPart =
   | { readonly kind: 'bar'; readonly bar: Bar };
 
 export const studyJob: JobKind<StudyRequest, StudyPiece, never, StudyPart> = {
-  open: (request) => {
-    const runner = new StudyRunner(request);
+  open: async (request) => {
+    const runner = new StudyRunner(request, await loadForJob(() => contactFor(request.spec)));
     // biome-ignore lint/correctness/useYield: a piece is short
     return function* (piece) {
       switch (piece.kind) {

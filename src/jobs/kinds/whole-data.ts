@@ -81,18 +81,6 @@ export type ToldLanding =
   | { readonly kind: 'asymmetric'; readonly asymmetry: readonly ToldAsymmetry[] }
   | { readonly kind: 'notOnFeet'; readonly part: string };
 
-export interface ToldTakeoff {
-  readonly height: number;
-  readonly v_WScm_W: readonly [number, number, number];
-  readonly h_Scm_W: readonly [number, number, number];
-  readonly somersault: number;
-  readonly tilt: number;
-  readonly twist: number;
-  readonly angles?: Float64Array;
-  readonly rates?: Float64Array;
-  readonly within: number;
-}
-
 export interface WholeTold {
   readonly from: number;
   readonly to: number;
@@ -101,8 +89,6 @@ export interface WholeTold {
   readonly bodyWeight: number;
   readonly columns: WholeColumns;
   readonly poses: WholePoses;
-  /** what the flight begins with, where a swing or a known contact gives it */
-  readonly takeoff?: ToldTakeoff;
   readonly swing?: ToldSwing;
   readonly late?: { readonly held: number; readonly hand: 'left' | 'right'; readonly peakWeights: number };
   readonly contact?: ToldContact;

@@ -9,15 +9,7 @@ import {
   type Whole,
 } from '../../../sim/index.ts';
 import { DEG } from '../../../sim/math/angles.ts';
-import type {
-  LateTold,
-  ToldContact,
-  ToldLanding,
-  ToldSwing,
-  ToldTakeoff,
-  WholeTold,
-  WindowTold,
-} from './whole-data.ts';
+import type { LateTold, ToldContact, ToldLanding, ToldSwing, WholeTold, WindowTold } from './whole-data.ts';
 import { sampleColumns, samplePoses } from './whole-sample.ts';
 
 /** A common rule: the turn at constant speed on a circle, which ignores that the bottom is the fastest part. */
@@ -74,22 +66,6 @@ function tellLanding({ landing }: Whole): ToldLanding | undefined {
   return { kind: 'landed', report: landing.report };
 }
 
-function tellTakeoff({ skill, flight, swing }: Whole): ToldTakeoff | undefined {
-  const given = skill.approach?.kind === 'contact' && skill.approach.given !== undefined;
-  if (!swing && !given) return undefined;
-  const { takeoff, carried } = skill;
-  return {
-    height: flight.p_WScm_W0[1],
-    v_WScm_W: [flight.v_WScm_W0[0], flight.v_WScm_W0[1], flight.v_WScm_W0[2]],
-    h_Scm_W: [flight.h_Scm_W[0], flight.h_Scm_W[1], flight.h_Scm_W[2]],
-    somersault: takeoff.somersault,
-    tilt: takeoff.tilt,
-    twist: takeoff.twist,
-    ...(carried ? { angles: Float64Array.from(carried.angles), rates: Float64Array.from(carried.rates) } : {}),
-    within: carried?.within ?? 0,
-  };
-}
-
 export function tellWhole(whole: Whole, contact: Contact): WholeTold {
   const { flight, late } = whole;
   const weight = flight.body.mass * flight.gravity;
@@ -101,7 +77,6 @@ export function tellWhole(whole: Whole, contact: Contact): WholeTold {
     bodyWeight: weight,
     columns: sampleColumns(whole, contact),
     poses: samplePoses(whole, contact),
-    takeoff: tellTakeoff(whole),
     swing: tellSwing(whole, contact),
     ...(late ? { late: { held: late.held, hand: late.hand, peakWeights: late.peak / weight } } : {}),
     contact: tellContact(whole),
@@ -132,12 +107,15 @@ const LATE_STEP = 0.01;
 
 /** What 10 ms more or less of the second hand do to the twist. */
 export function tellLate(skill: Skill, contact: Contact, twistsOf: (whole: Whole) => number): LateTold | undefined {
-  const { approach } = skill;
-  if (approach?.kind !== 'swing' || !approach.lateHand || approach.lateHand.s <= 0) return undefined;
-  const { hand, s } = approach.lateHand;
+  const { start } = skill;
+  if (start.kind !== 'swing' || !start.swing.lateHand || start.swing.lateHand.s <= 0) return undefined;
+  const { swing } = start;
+  const { hand, s } = start.swing.lateHand;
   const seconds = [Math.max(0, s - LATE_STEP), s, s + LATE_STEP] as const;
   const twists = seconds.map((held) =>
-    twistsOf(flyWhole({ ...skill, approach: { ...approach, lateHand: { hand, s: held } } }, contact)),
+    twistsOf(
+      flyWhole({ ...skill, start: { kind: 'swing', swing: { ...swing, lateHand: { hand, s: held } } } }, contact),
+    ),
   );
   const [a, b, c] = twists;
   return { ms: [seconds[0] * 1000, s * 1000, seconds[2] * 1000], twists: [a, b, c] };

@@ -1,16 +1,14 @@
 /**
- * What a skill adds before and after its flight, in SI units and radians: how it gets to the take-off (a bar swing, or a
- * contact) and what it lands on. Plain data; the contact room that computes it is passed in (whole.ts).
+ * How a skill begins its flight, said once, in SI units and radians: a take-off that is stated, a bar swing that is let go, or a
+ * contact whose force is known. Plain data; launch.ts makes a take-off of it.
  */
 import type { Vec3 } from '../body/body.ts';
 import type { TakeoffPlace } from '../contact/impulse-presets.ts';
-import type { LegAction } from '../contact/landing-joints.ts';
-import type { MatName, MatSpec } from '../contact/mat.ts';
 import type { SwingMoves } from '../contact/swing-keys.ts';
 import type { SwingRelease, SwingStart } from '../contact/swing-spec.ts';
+import type { TakeoffSpec } from '../flight/flight.ts';
 
 export interface SwingApproach {
-  readonly kind: 'swing';
   readonly rail: string;
   readonly sense: 'backward' | 'forward';
   readonly start: SwingStart;
@@ -24,17 +22,21 @@ export interface SwingApproach {
   readonly strength?: number;
 }
 
+/** How the athlete comes to a contact; which force follows from the take-off that is stated. */
 export interface ContactApproach {
-  readonly kind: 'contact';
   readonly place: TakeoffPlace;
-  /** what stands in place of the preset's value */
+  /** used instead of the preset's value */
   readonly time?: number;
   readonly friction?: number;
   readonly height?: number;
   readonly v_WScm_W: Vec3;
   readonly h_Scm_W: Vec3;
-  /** the contact is known and gives the take-off; left out: the take-off is wanted and the contact follows */
-  readonly given?: {
+}
+
+/** A contact whose force is known: velocity and momentum of the take-off follow from it. */
+export interface KnownContact extends ContactApproach {
+  readonly given: {
+    /** mean force, in body weights, and how it leans, rad */
     readonly bodyWeights: number;
     readonly lean: number;
     /** across, in body weights, + to world right */
@@ -44,12 +46,10 @@ export interface ContactApproach {
   };
 }
 
-export type ApproachSpec = SwingApproach | ContactApproach;
-
-export interface ArrivalSpec {
-  readonly mat: MatName | (Omit<MatSpec, 'surfaceY'> & { readonly name?: undefined });
-  readonly action: Partial<LegAction>;
-  /** knees at touchdown, rad, in place of the flight's */
-  readonly knee?: number;
-  readonly duration?: number;
-}
+export type StartSpec =
+  | { readonly kind: 'stated'; readonly takeoff: TakeoffSpec; readonly contact?: ContactApproach }
+  | { readonly kind: 'swing'; readonly swing: SwingApproach }
+  | ({ readonly kind: 'contact'; readonly contact: KnownContact } & Pick<
+      TakeoffSpec,
+      'height' | 'somersault' | 'tilt' | 'twist'
+    >);

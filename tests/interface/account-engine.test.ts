@@ -1,12 +1,13 @@
 // What the tool of reasons is handed: sight without gaps, the map's point where the path is.
+
 import { describe, expect, it } from 'vitest';
-import { athletes, shapes, skills } from '../../presets/index.ts';
+import { shapes, skills } from '../../presets/index.ts';
 import { calcSight } from '../../sim/index.ts';
 import { makeAccounting } from '../../src/engine/account.ts';
-import { makeEngine } from '../../src/engine/engine.ts';
 import { tellSight } from '../../src/jobs/kinds/account-sight.ts';
+import { readyEngine } from './ready-engine.ts';
 
-const engine = makeEngine({ athletes, shapes });
+const engine = await readyEngine();
 const accounting = makeAccounting(shapes);
 const full = engine.fly(skills['back-straight-full']);
 /** rad, between the path by frames and the state at the same instant */

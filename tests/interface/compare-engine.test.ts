@@ -1,14 +1,15 @@
 // Versions in the page: arms wide and in as files fly as the pair does, what is held equal is, the first is the base.
+
 import { describe, expect, it } from 'vitest';
-import { athletes, shapes, skills } from '../../presets/index.ts';
+import { skills } from '../../presets/index.ts';
 import { armsWideAgainstIn, checkSkillFile, flySkill } from '../../sim/index.ts';
 import { makeComparing } from '../../src/engine/compare.ts';
-import { makeEngine } from '../../src/engine/engine.ts';
+import { readyEngine } from './ready-engine.ts';
 
 /** s and revolutions, of a flight from a file of degrees against the same from radians */
 const SAME = 1e-6;
 
-const engine = makeEngine({ athletes, shapes });
+const engine = await readyEngine();
 const comparing = makeComparing(engine);
 const title = 'A skill with a name that is longer than the forty letters of a word';
 const words = { wide: { title, word: 'Arms wide' }, in: { title, word: 'Arms in' } };

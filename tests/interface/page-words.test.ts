@@ -1,14 +1,15 @@
 // What the page says of a flight and of a fault: plurals, landings without a turn, bad input in words.
+
 import { describe, expect, it } from 'vitest';
-import { athletes, shapes, skills } from '../../presets/index.ts';
+import { skills } from '../../presets/index.ts';
 import { FieldError, NoTouchdownError, SingularBodyError } from '../../sim/index.ts';
 import { wordFault } from '../../src/app/say/fault-words.ts';
 import { speakSentence, wordLanding } from '../../src/app/say/sentence-words.ts';
-import { makeEngine } from '../../src/engine/engine.ts';
 import type { Outline } from '../../src/engine/result.ts';
 import { setUnits } from '../../src/ui/units.ts';
+import { readyEngine } from './ready-engine.ts';
 
-const engine = makeEngine({ athletes, shapes });
+const engine = await readyEngine();
 const base: Outline = engine.fly(skills['back-straight-full']).outline;
 const say = (part: Partial<Outline>): string => speakSentence({ ...base, ...part });
 

@@ -1,12 +1,13 @@
 // The print sheet's picture: ten poses, greys only, every flight on one sheet.
+
 import { describe, expect, it } from 'vitest';
-import { athletes, shapes, skills } from '../../presets/index.ts';
-import { makeEngine } from '../../src/engine/engine.ts';
+import { skills } from '../../presets/index.ts';
 import { formatPicture } from '../../src/features/print/print-export.ts';
 import { printing } from '../../src/pictures/print-picture.ts';
 import { PRINT_TOKENS } from '../../src/scene/print-scene.ts';
+import { readyEngine } from './ready-engine.ts';
 
-const engine = makeEngine({ athletes, shapes });
+const engine = await readyEngine();
 const draw = (id: string) => {
   const result = engine.fly(skills[id]);
   const picture = printing.draw(result, {

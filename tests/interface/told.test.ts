@@ -1,13 +1,14 @@
 // What the engine tells of a flight beside its numbers: the code, limbs that pass through the body, what just changed.
+
 import { describe, expect, it } from 'vitest';
-import { athletes, shapes, skills } from '../../presets/index.ts';
+import { skills } from '../../presets/index.ts';
 import { wordCaution } from '../../src/app/say/caution-words.ts';
 import { wordCode, wordNoCode } from '../../src/app/say/code-words.ts';
 import { explainWords } from '../../src/app/say/explain-units.ts';
-import { makeEngine } from '../../src/engine/engine.ts';
 import { setUnits } from '../../src/ui/units.ts';
+import { readyEngine } from './ready-engine.ts';
 
-const engine = makeEngine({ athletes, shapes });
+const engine = await readyEngine();
 const fly = (id: string) => engine.fly(skills[id]);
 
 describe('code', () => {

@@ -23,7 +23,6 @@ export {
   wholeInto,
 } from './chain-motion.ts';
 export { calcEvenCircle, type EvenCircle } from './even-circle.ts';
-export { followSwing, releaseSwing, type SwingLaunch } from './follow-swing.ts';
 export {
   type ContactFault,
   type ContactImpulse,
@@ -60,8 +59,8 @@ export {
   type LandingResult,
   land,
 } from './landing-report.ts';
-export { holdLate, type LateHand, type LateRelease } from './late-hand.ts';
-export { makeSwing, SAMPLE as SWING_SAMPLE, SWING_ERRORS } from './make-swing.ts';
+export { holdLate, type LateRelease } from './late-hand.ts';
+export { makeSwing, SWING_ERRORS } from './make-swing.ts';
 export { MATS, type MatName, type MatPreset, type MatSpec } from './mat.ts';
 export { ChainWorld } from './planck.ts';
 export { getRail, RAILS, type Rail } from './rail.ts';
@@ -69,13 +68,13 @@ export type {
   Swing,
   SwingColumn,
   SwingColumns,
-  SwingCourse,
   SwingError,
   SwingJoint,
   SwingPeak,
   SwingPeaks,
   SwingState,
 } from './swing.ts';
+export { SAMPLE as SWING_SAMPLE } from './swing-columns.ts';
 export type { SwingKey, SwingKeys, SwingMoves } from './swing-keys.ts';
 export {
   BEYOND_RELEASE,

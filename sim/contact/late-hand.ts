@@ -16,14 +16,8 @@ import { calcBodyFrame } from '../motion/body-frame.ts';
 import { hingesInto } from '../motion/hinge-angles.ts';
 import { getModel } from '../motion/model.ts';
 import { calcShapeMotion, makeShapeMotion, type ShapeMotion } from '../motion/shape-motion.ts';
-import type { SwingCourse } from './swing.ts';
+import type { Swing } from './swing.ts';
 import { BEYOND_RELEASE } from './swing-spec.ts';
-
-export interface LateHand {
-  readonly hand: 'left' | 'right';
-  /** s that it holds on for after the other */
-  readonly s: number;
-}
 
 export interface LateRelease {
   /** s that the second hand held on */
@@ -57,7 +51,7 @@ const GLANCE = 1e-5;
 /** state: quaternion, h, place, velocity, impulse X and Y */
 const N = 15;
 
-export function holdLate(swing: SwingCourse, hand: 'left' | 'right', held: number): LateRelease {
+export function holdLate(swing: Swing, hand: 'left' | 'right', held: number): LateRelease {
   if (!(held >= 0 && held <= BEYOND_RELEASE - 2e-3))
     throw new FieldError('swing.lateHand.s', held, `a number from 0 to ${BEYOND_RELEASE - 2e-3} s`);
   if (!swing.released) throw new FieldError('swing.lateHand', hand, 'a swing that is released');

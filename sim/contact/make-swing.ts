@@ -1,13 +1,14 @@
-/** SwingSpec -> Swing: its record on an even grid that ends at the release, and its peaks. */
-import { followRun } from './follow-swing.ts';
-import { springOf } from './rail.ts';
-import type { Swing, SwingColumns, SwingError, SwingJoint } from './swing.ts';
-import { findPeaks } from './swing-peaks.ts';
-import type { SwingSpec } from './swing-spec.ts';
+/** SwingSpec -> Swing. The run goes to where a late release is known; columns are read from it when they are asked for. */
+import type { Hang } from './hang.ts';
+import { releaseTime } from './release-time.ts';
+import type { Swing, SwingError, SwingState } from './swing.ts';
+import { readTable, type SwingTable } from './swing-columns.ts';
+import { SwingReader } from './swing-reader.ts';
+import type { SwingRun } from './swing-run.ts';
+import { getRun } from './swing-runs.ts';
+import { BEYOND_RELEASE, checkSwing, type SwingSpec } from './swing-spec.ts';
 import { STEP } from './swing-stepper.ts';
 
-/** s between samples */
-export const SAMPLE = 2e-3;
 /** Known errors at the default step: above what was measured on two giants (docs/numerics.md, "Swing"). */
 export const SWING_ERRORS: Readonly<Record<'driven' | 'limited', SwingError>> = {
   driven: { angle: 1e-6, force: 1e-6, speed: 1e-6, energy: 1e-6 },
@@ -15,117 +16,76 @@ export const SWING_ERRORS: Readonly<Record<'driven' | 'limited', SwingError>> = 
 };
 
 export function makeSwing(spec: SwingSpec): Swing {
-  const { course, reader, hang } = followRun(spec);
-  const { chain, planar, sense, head } = hang;
-  const { rail, gravity } = spec;
-  const spring = springOf(rail);
-  const T = course.duration;
-  const before = Math.max(1, Math.round(T / SAMPLE));
-  const after = Math.floor(course.until / SAMPLE + 1e-9);
-  const n = before + 1 + after;
-  const f = (): Float64Array => new Float64Array(n);
-  const c: SwingColumns = {
-    t: f(),
-    angle: f(),
-    rate: f(),
-    x: f(),
-    y: f(),
-    vx: f(),
-    vy: f(),
-    speed: f(),
-    gripX: f(),
-    gripY: f(),
-    grip: f(),
-    gripWeights: f(),
-    railX: f(),
-    railY: f(),
-    felt: f(),
-    feltHead: f(),
-    hBar: f(),
-    hCentre: f(),
-    kinetic: f(),
-    potential: f(),
-    railEnergy: f(),
-    energy: f(),
-    work: f(),
-    loss: f(),
-  };
-  const strength = spec.strength ?? 1;
-  const force = Number.isFinite(strength) ? strength : 1;
-  const joints = chain.joints.map(
-    (j): SwingJoint => ({
-      name: j.name,
-      limit: [force * j.torqueLimit[0], force * j.torqueLimit[1]],
-      limitSource: j.limitSource,
-      q: f(),
-      qd: f(),
-      torque: f(),
-      needed: f(),
-      asked: f(),
-      limited: new Uint8Array(n),
-    }),
-  );
-  // the run goes on to where a late release is known
-  course.stateAt(course.until);
-  const { row, whole } = reader;
-  const acc = new Float64Array(2);
-  const needed = new Float64Array(joints.length);
-  const weight = chain.mass * gravity;
-  for (let i = 0; i < n; i++) {
-    // the first sample is the start itself, though the grid may not meet it
-    const t = i === 0 ? 0 : i <= before ? T - (before - i) * SAMPLE : T + (i - before) * SAMPLE;
-    reader.read(t);
-    const [bx, by] = row.x;
-    const [ux, uy] = row.v;
-    c.t[i] = t - T;
-    const rx = whole.x - bx;
-    const ry = whole.y - by - rail.height;
-    c.angle[i] = sense * reader.phi;
-    c.rate[i] = (sense * (rx * (whole.vy - uy) - ry * (whole.vx - ux))) / (rx * rx + ry * ry);
-    c.x[i] = whole.x;
-    c.y[i] = whole.y;
-    c.vx[i] = whole.vx;
-    c.vy[i] = whole.vy;
-    c.speed[i] = Math.hypot(whole.vx, whole.vy);
-    c.gripX[i] = planar.force[0];
-    c.gripY[i] = planar.force[1];
-    c.grip[i] = Math.hypot(planar.force[0], planar.force[1]);
-    c.gripWeights[i] = c.grip[i] / weight;
-    c.railX[i] = bx;
-    c.railY[i] = by;
-    c.felt[i] = c.grip[i] / weight;
-    planar.pointAccInto(head, acc);
-    c.feltHead[i] = Math.hypot(acc[0], acc[1] + gravity) / gravity;
-    c.hCentre[i] = whole.h;
-    c.hBar[i] = whole.h + chain.mass * (whole.x * whole.vy - (whole.y - rail.height) * whole.vx);
-    c.kinetic[i] = whole.kinetic;
-    c.potential[i] = whole.potential;
-    c.railEnergy[i] = 0.5 * (spring.kx * bx * bx + spring.ky * by * by + rail.mass * (ux * ux + uy * uy));
-    c.energy[i] = whole.kinetic + whole.potential + c.railEnergy[i];
-    c.work[i] = row.work;
-    c.loss[i] = row.loss;
-    const hasLimited = reader.limited.includes(1);
-    if (hasLimited) reader.neededInto(needed);
-    joints.forEach((joint, j) => {
-      joint.q[i] = row.x[3 + j];
-      joint.qd[i] = row.v[3 + j];
-      joint.torque[i] = row.torque[j];
-      joint.asked[i] = reader.asked[j];
-      joint.limited[i] = reader.limited[j];
-      joint.needed[i] = reader.limited[j] ? needed[j] : row.torque[j];
-    });
+  checkSwing(spec);
+  const { hang, stepper } = getRun(spec);
+  const released = releaseTime(hang, stepper, spec);
+  const duration = released ?? spec.duration;
+  const until = released === undefined ? 0 : BEYOND_RELEASE;
+  return new RunSwing(spec, hang, stepper.advanceTo(duration + until), duration, released !== undefined, until);
+}
+
+class RunSwing implements Swing {
+  readonly spec: SwingSpec;
+  readonly duration: number;
+  readonly released: boolean;
+  readonly until: number;
+  private readonly reader: SwingReader;
+  private known: SwingTable | undefined;
+
+  constructor(spec: SwingSpec, hang: Hang, run: SwingRun, duration: number, released: boolean, until: number) {
+    this.spec = spec;
+    this.duration = duration;
+    this.released = released;
+    this.until = until;
+    this.reader = new SwingReader(hang, run);
   }
-  const shown = before + 1;
-  const isDriven = joints.every((j) => !j.limited.subarray(0, shown).includes(1));
-  return {
-    ...course,
-    step: spec.step ?? STEP,
-    driven: isDriven,
-    error: SWING_ERRORS[isDriven ? 'driven' : 'limited'],
-    columns: c,
-    joints,
-    shown,
-    peaks: findPeaks(c, joints, shown),
-    radius: Math.hypot(c.x[before] - c.railX[before], c.y[before] - c.railY[before] - rail.height),
-  };
+
+  get body() {
+    return this.spec.body;
+  }
+  get rail() {
+    return this.spec.rail;
+  }
+  get step() {
+    return this.spec.step ?? STEP;
+  }
+  get columns() {
+    return this.table.columns;
+  }
+  get joints() {
+    return this.table.joints;
+  }
+  get shown() {
+    return this.table.shown;
+  }
+  get driven() {
+    return this.table.driven;
+  }
+  get peaks() {
+    return this.table.peaks;
+  }
+  get radius() {
+    return this.table.radius;
+  }
+  get error() {
+    return SWING_ERRORS[this.driven ? 'driven' : 'limited'];
+  }
+
+  stateAt(t: number): SwingState {
+    const within = this.within(t);
+    return this.reader.stateAt(this.duration + within, within);
+  }
+
+  shapeInto(t: number, angles: Float64Array, rates: Float64Array): void {
+    this.reader.shapeInto(this.duration + this.within(t), angles, rates);
+  }
+
+  private within(t: number): number {
+    return Math.min(Math.max(t, -this.duration), this.until);
+  }
+
+  private get table(): SwingTable {
+    this.known ??= readTable(this.reader, this.duration, this.until);
+    return this.known;
+  }
 }

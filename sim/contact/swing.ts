@@ -86,11 +86,11 @@ export interface SwingError {
   readonly energy: number; // share of the swing's own height energy, 2 m g r
 }
 
-/** A swing up to its release, known at any time of it: no more than a flight or a late hand begins with. */
-export interface SwingCourse {
+export interface Swing {
   readonly spec: SwingSpec;
   readonly body: Body;
   readonly rail: Rail;
+  readonly step: number;
   /** s from the start to the release or the end */
   readonly duration: number;
   readonly released: boolean;
@@ -100,11 +100,8 @@ export interface SwingCourse {
   stateAt(t: number): SwingState;
   /** the named angles of the Body there, and their rates */
   shapeInto(t: number, angles: Float64Array, rates: Float64Array): void;
-}
 
-/** The same with columns for pictures and tables. */
-export interface Swing extends SwingCourse {
-  readonly step: number;
+  // what follows is read from the run when it is asked for, all at once: a flight begins without it
   /** every joint followed its moves to the end; false: some was limited somewhere */
   readonly driven: boolean;
   readonly error: SwingError;

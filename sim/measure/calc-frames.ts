@@ -7,7 +7,7 @@ import type { Triple } from '../math/vec3.ts';
 import { calcDynamics, makeDynamics } from '../motion/inverse-dynamics.ts';
 import { groupsOf, momentumByGroup } from '../motion/momentum.ts';
 import { makeState, readState, rootMotionInto, type State } from '../motion/state.ts';
-import { type Attitude, calcAttitude, nearest, TILT_LIMIT } from './attitude.ts';
+import { type Attitude, attitudeInto, makeAttitude, nearest, TILT_LIMIT } from './attitude.ts';
 import type { Frames } from './frames.ts';
 import { makeJointWork } from './joint-work.ts';
 
@@ -19,18 +19,26 @@ export function frameTimes(duration: number, rateHz: number): Float64Array {
 
 /** Between two frames the attitude is followed in steps in which F turns at most this far, rad. */
 const FOLLOW = 0.5;
+/** And at most this long, s: the shorter where the tilt may come to its limit within the longer. */
+const LONG_STEP = 1 / 60;
+const SHORT_STEP = 1 / 120;
+/** How much faster than now the tilt may grow over a step. */
+const GROWTH = 1.5;
 
 const speedOf = (a: Float64Array, b: Float64Array): number =>
   Math.sqrt(a[0] * a[0] + a[1] * a[1] + a[2] * a[2] + b[0] * b[0] + b[1] * b[1] + b[2] * b[2]);
 
-/** Follows the attitude of F along ascending times, however far apart they are. */
+/** Follows the attitude of F along ascending times, however far apart they are. Its attitudes are filled in turn. */
 class Follower {
   private t = 0;
   private readonly flight: Flight;
   private readonly state: State;
   private now: Attitude | undefined;
+  private readonly first = makeAttitude();
+  private readonly second = makeAttitude();
+  private readonly spare = makeAttitude();
   private phi: Triple | undefined;
-  angles: Triple = [0, 0, 0];
+  readonly angles: Triple = [0, 0, 0];
   pelvis = 0;
   shoulders = 0;
   undefinedFrom: number | undefined;
@@ -47,7 +55,8 @@ class Follower {
     if (!this.now) this.look(0);
     while (this.t < t && this.now) {
       const speed = speedOf(this.now.w_WF_F, this.state.w_WB_B);
-      const step = Math.min(1 / 120, speed > 0 ? FOLLOW / speed : 1);
+      const isFar = Math.abs(this.now.tilt) + GROWTH * speed * LONG_STEP < TILT_LIMIT;
+      const step = Math.min(isFar ? LONG_STEP : SHORT_STEP, speed > 0 ? FOLLOW / speed : 1);
       this.look(this.t + step >= t - 1e-12 ? t : this.t + step);
     }
     if (!this.now) throw new RangeError('a flight is followed from 0 on');
@@ -55,26 +64,22 @@ class Follower {
   }
 
   private look(t: number): void {
-    const { state } = this;
+    const { state, angles, pelvis, shoulders } = this;
     const dt = t - this.t;
-    readState(this.flight, t, state);
-    const a = calcAttitude(state, this.phi);
     const before = this.now;
-    const old = this.angles;
-    const turn = this.twistOfSegments();
-    if (!before) {
-      this.angles = [a.somersault, a.tilt, a.twist];
-      [this.pelvis, this.shoulders] = turn;
+    readState(this.flight, t, state);
+    const a = attitudeInto(state, this.phi, before === this.first ? this.second : this.first);
+    this.lookAtSegments();
+    if (before) {
+      angles[0] = nearest(a.somersault, angles[0] + ((before.somersaultRate + a.somersaultRate) / 2) * dt);
+      angles[2] = nearest(a.twist, angles[2] + ((before.twistRate + a.twistRate) / 2) * dt);
+      this.pelvis = nearest(this.pelvis, pelvis);
+      this.shoulders = nearest(this.shoulders, shoulders);
     } else {
-      const mean = (x: number, y: number): number => ((x + y) / 2) * dt;
-      this.angles = [
-        nearest(a.somersault, old[0] + mean(before.somersaultRate, a.somersaultRate)),
-        a.tilt,
-        nearest(a.twist, old[2] + mean(before.twistRate, a.twistRate)),
-      ];
-      this.pelvis = nearest(turn[0], this.pelvis);
-      this.shoulders = nearest(turn[1], this.shoulders);
+      angles[0] = a.somersault;
+      angles[2] = a.twist;
     }
+    angles[1] = a.tilt;
     if (this.undefinedFrom === undefined && Math.abs(a.tilt) > TILT_LIMIT)
       this.undefinedFrom = before ? this.entry(this.t, t) : t;
     this.phi = a.frame.phi;
@@ -82,16 +87,17 @@ class Follower {
     this.t = t;
   }
 
-  /** About the long axis, as attitudeOfMat has it. */
-  private twistOfSegments(): [number, number] {
+  /** Turns of pelvis and shoulders about the long axis, as attitudeOfMat has it. */
+  private lookAtSegments(): void {
     const { R_WB: W, sm } = this.state;
-    const pelvis = Math.atan2(-W[6], W[8]);
-    if (this.carrier === undefined) return [pelvis, Number.NaN];
+    this.pelvis = Math.atan2(-W[6], W[8]);
+    this.shoulders = Number.NaN;
+    if (this.carrier === undefined) return;
     const R = sm.R_BS;
     const o = 9 * this.carrier;
     const x = W[6] * R[o] + W[7] * R[o + 3] + W[8] * R[o + 6];
     const z = W[6] * R[o + 2] + W[7] * R[o + 5] + W[8] * R[o + 8];
-    return [pelvis, Math.atan2(-x, z)];
+    this.shoulders = Math.atan2(-x, z);
   }
 
   /** The time at which |tilt| passes the limit, by bisection; leaves the state filled at `to`. */
@@ -100,7 +106,7 @@ class Follower {
     for (let i = 0; i < 40; i++) {
       const m = (a + b) / 2;
       readState(this.flight, m, this.state);
-      if (Math.abs(calcAttitude(this.state, this.phi).tilt) > TILT_LIMIT) b = m;
+      if (Math.abs(attitudeInto(this.state, this.phi, this.spare).tilt) > TILT_LIMIT) b = m;
       else a = m;
     }
     readState(this.flight, to, this.state);
@@ -108,13 +114,18 @@ class Follower {
   }
 }
 
-export function calcFrames(flight: Flight, times: ArrayLike<number>): Frames {
+export interface FrameOptions {
+  /** the joints' work to about 1e-4 of the energy, at half the cost: for a picture under a dragging hand */
+  readonly isRough?: boolean;
+}
+
+export function calcFrames(flight: Flight, times: ArrayLike<number>, options: FrameOptions = {}): Frames {
   const { body, gravity, surfaceY, h_Scm_W } = flight;
   const n = times.length;
   const state = makeState(body);
   const { sm } = state;
   const dynamics = makeDynamics(sm);
-  const work = makeJointWork(flight);
+  const work = makeJointWork(flight, options.isRough);
   const follower = new Follower(flight, state);
   const groups = groupsOf(body);
   const nq = sm.model.hinges;

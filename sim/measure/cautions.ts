@@ -4,7 +4,6 @@
  */
 import type { Body } from '../body/body.ts';
 import { applyInto, matOfVectorInto } from '../math/rot.ts';
-import type { Triple } from '../math/vec3.ts';
 import type { Frames } from './frames.ts';
 import { wordLimitSource } from './limit-source.ts';
 
@@ -69,20 +68,27 @@ class Worst {
 /** Whether an angle means something where the angles of a row start at `o`. */
 export function isJudgedAt(body: Body, angle: number, angles: Float64Array, o: number): boolean {
   const shoulder = body.shoulders.find((s) => s.plane === angle);
-  return shoulder === undefined || Math.abs(Math.sin(angles[o + shoulder.elevation])) >= OFF_POLE;
+  return shoulder === undefined || isOffPole(angles[o + shoulder.elevation]);
 }
+
+const isOffPole = (elevation: number): boolean => Math.abs(Math.sin(elevation)) >= OFF_POLE;
 
 function ranges(body: Body, frames: JointColumns): Caution[] {
   const worst = new Worst('range', body);
   const na = body.angles.length;
-  for (let i = 0; i < frames.n; i++)
-    for (let a = 0; a < na; a++) {
-      if (!isJudgedAt(body, a, frames.angles, na * i)) continue;
+  const elevationOf = new Int32Array(na).fill(-1);
+  for (const { plane, elevation } of body.shoulders) elevationOf[plane] = elevation;
+  for (let a = 0; a < na; a++) {
+    const [low, high] = body.angles[a].range;
+    const elevation = elevationOf[a];
+    for (let i = 0; i < frames.n; i++) {
       const value = frames.angles[na * i + a];
-      const [low, high] = body.angles[a].range;
+      if (value <= high && value >= low) continue;
+      if (elevation >= 0 && !isOffPole(frames.angles[na * i + elevation])) continue;
       worst.judge(a, frames.t[i], value, high, value - high);
       worst.judge(a, frames.t[i], value, low, low - value);
     }
+  }
   return worst.list();
 }
 
@@ -99,13 +105,14 @@ function torques(body: Body, frames: JointColumns): Caution[] {
   const worst = new Worst('torque', body);
   const angleOf = body.segments.flatMap((s) => s.hinges.map((h) => h.terms[0].angle));
   const nq = angleOf.length;
-  for (let i = 0; i < frames.n; i++)
-    for (let k = 0; k < nq; k++) {
+  for (let k = 0; k < nq; k++) {
+    const [positive, negative] = body.angles[angleOf[k]].torqueLimit;
+    for (let i = 0; i < frames.n; i++) {
       const value = frames.tau[nq * i + k];
-      const [positive, negative] = body.angles[angleOf[k]].torqueLimit;
       const limit = value >= 0 ? positive : negative;
-      worst.judge(angleOf[k], frames.t[i], value, limit, Math.abs(value) - limit);
+      if (Math.abs(value) > limit) worst.judge(angleOf[k], frames.t[i], value, limit, Math.abs(value) - limit);
     }
+  }
   return worst.list();
 }
 
@@ -133,17 +140,23 @@ export function forEachJoint(
 }
 
 const R = new Float64Array(9);
+const w = new Float64Array(3);
+const turn = new Float64Array(3);
 
 /** |w| of the child in the parent: w = a1 q1' + R1 (a2 q2' + R2 (a3 q3' + ...)). */
 function jointSpeed(hinges: Body['segments'][number]['hinges'], q: Float64Array, qd: Float64Array, o: number): number {
-  const w: Triple = [0, 0, 0];
+  let isStill = true;
+  for (let k = 0; k < hinges.length; k++) if (qd[o + k] !== 0) isStill = false;
+  if (isStill) return 0;
+  w.fill(0);
   for (let k = hinges.length - 1; k >= 0; k--) {
     const { axis } = hinges[k];
     if (k < hinges.length - 1) {
-      matOfVectorInto([axis[0] * q[o + k], axis[1] * q[o + k], axis[2] * q[o + k]], R, 0);
+      for (let j = 0; j < 3; j++) turn[j] = axis[j] * q[o + k];
+      matOfVectorInto(turn, R, 0);
       applyInto(R, 0, w, 0, w, 0);
     }
     for (let j = 0; j < 3; j++) w[j] += axis[j] * qd[o + k];
   }
-  return Math.hypot(...w);
+  return Math.hypot(w[0], w[1], w[2]);
 }

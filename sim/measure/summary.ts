@@ -172,32 +172,37 @@ function peak(frames: Frames, column: Float64Array): Peak | undefined {
 }
 
 function findFastest(body: Body, frames: Frames): JointPeak | undefined {
-  let best: JointPeak | undefined;
+  let best = 0;
+  let row = -1;
+  let joint = -1;
+  let others: readonly number[] = [];
   forEachJoint(body, frames, (i, speed, angle, angles) => {
-    if (speed <= (best?.value ?? 0)) return;
-    const limit = Math.max(...angles.map((a) => body.angles[a].speedLimit));
-    best = {
-      value: speed,
-      t: frames.t[i],
-      angle,
-      limit,
-      source: wordLimitSource(body.angles[angle].limitSource, 'speed'),
-    };
+    if (speed <= best) return;
+    best = speed;
+    row = i;
+    joint = angle;
+    others = angles;
   });
-  return best;
+  if (row < 0) return undefined;
+  const limit = Math.max(...others.map((a) => body.angles[a].speedLimit));
+  const source = wordLimitSource(body.angles[joint].limitSource, 'speed');
+  return { value: best, t: frames.t[row], angle: joint, limit, source };
 }
 
 function findStrongest(body: Body, frames: Frames): JointPeak | undefined {
   const angleOf = body.segments.flatMap((s) => s.hinges.map((h) => h.terms[0].angle));
   const nq = angleOf.length;
-  let best: JointPeak | undefined;
-  for (let i = 0; i < frames.n; i++)
-    for (let k = 0; k < nq; k++) {
-      const value = frames.tau[nq * i + k];
-      if (Math.abs(value) <= Math.abs(best?.value ?? 0)) continue;
-      const { torqueLimit, limitSource } = body.angles[angleOf[k]];
-      const source = wordLimitSource(limitSource, 'torque');
-      best = { value, t: frames.t[i], angle: angleOf[k], limit: torqueLimit[value >= 0 ? 0 : 1], source };
-    }
-  return best;
+  const { tau } = frames;
+  let best = -1;
+  for (let k = 0; k < frames.n * nq; k++) if (Math.abs(tau[k]) > (best < 0 ? 0 : Math.abs(tau[best]))) best = k;
+  if (best < 0) return undefined;
+  const angle = angleOf[best % nq];
+  const { torqueLimit, limitSource } = body.angles[angle];
+  return {
+    value: tau[best],
+    t: frames.t[Math.floor(best / nq)],
+    angle,
+    limit: torqueLimit[tau[best] >= 0 ? 0 : 1],
+    source: wordLimitSource(limitSource, 'torque'),
+  };
 }

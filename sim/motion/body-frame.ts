@@ -72,14 +72,25 @@ const spread = new Float64Array(2);
 const R_UL = new Float64Array(9);
 const R_UF = new Float64Array(9);
 
+export const makeBodyFrame = (): BodyFrame => ({
+  R_BF: new Float64Array(9),
+  w_BF_B: new Float64Array(3),
+  phi: [0, 0, 0],
+});
+
 /** F from a filled ShapeMotion. `phi` of an earlier instant keeps the short rotation continuous; without it phi <= pi. */
-export function calcBodyFrame(sm: ShapeMotion, before?: Triple): BodyFrame {
-  const R_BF = new Float64Array(9);
-  const w_BF_B = new Float64Array(3);
+export const calcBodyFrame = (sm: ShapeMotion, before?: Triple): BodyFrame =>
+  bodyFrameInto(sm, before, makeBodyFrame());
+
+export function bodyFrameInto(sm: ShapeMotion, before: Triple | undefined, out: BodyFrame): BodyFrame {
+  const { R_BF, w_BF_B } = out;
   const points = sm.model.body.framePoints;
   if (!points) {
+    R_BF.fill(0);
     R_BF[0] = R_BF[4] = R_BF[8] = 1;
-    return { R_BF, w_BF_B, phi: [0, 0, 0] };
+    w_BF_B.fill(0);
+    out.phi = [0, 0, 0];
+    return out;
   }
   const groups = getGroups(sm.model.body);
   pointInto(sm, points.hipL, hipL);
@@ -126,7 +137,8 @@ export function calcBodyFrame(sm: ShapeMotion, before?: Triple): BodyFrame {
   const w_UF_U = spatialRate(psi, psid);
   for (let i = 0; i < 3; i++)
     w_BF_B[i] = U.w[i] + U.R[3 * i] * w_UF_U[0] + U.R[3 * i + 1] * w_UF_U[1] + U.R[3 * i + 2] * w_UF_U[2];
-  return { R_BF, w_BF_B, phi };
+  out.phi = phi;
+  return out;
 }
 
 /** Half the angle between the legs seen along the lateral line of L, and its rate. */

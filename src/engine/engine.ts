@@ -58,7 +58,7 @@ export function makeEngine(shelf: Shelf, askRelease: AskRelease = askHere(shelf)
     'ref' in athlete ? shelf.athletes[athlete.ref] : athlete;
   const complete = (file: SkillFile, skill: LaunchedSkill, flight: Flight, draft: boolean): FlightResult => {
     const rate = Math.min(draft ? DRAFT_RATE_HZ : RATE_HZ, MOST_FRAMES / flight.duration);
-    const frames = calcFrames(flight, frameTimes(flight.duration, rate));
+    const frames = calcFrames(flight, frameTimes(flight.duration, rate), { isRough: draft });
     const summary = summarize(flight, frames, skill.target);
     flights += 1;
     return {

@@ -3,6 +3,7 @@
  * one, order checked. Order is file order: keys of one angle, and blocks, have to follow each other in time as listed.
  */
 
+import { resolveTime } from '../math/anchor.ts';
 import { lastUpTo } from '../math/sorted.ts';
 import { ScheduleOrderError, ScheduleValueError } from './errors.ts';
 import type { JointedBody } from './jointed-body.ts';
@@ -29,10 +30,6 @@ export interface Collected {
   readonly blocks: readonly PlacedBlock[];
   /** keys of each angle, ascending */
   readonly keys: readonly (readonly PlacedKey[])[];
-}
-
-export function resolveTime(at: AnchoredTime, anchors: AnchorTimes): number {
-  return at.s + (at.anchor === 'takeoff' ? 0 : at.anchor === 'apex' ? anchors.apex : anchors.touchdown);
 }
 
 export function collectKeys(body: JointedBody, spec: ScheduleSpec, anchors: AnchorTimes): Collected {

@@ -2,12 +2,9 @@
  * A schedule in its two forms: what a skill asks for (keys, shapes, samples; SI and radians) and what the engine
  * evaluates (hinge coordinates q, q', q'' at a time). Times are seconds from take-off once anchors are resolved.
  */
-export type Anchor = 'takeoff' | 'apex' | 'touchdown';
-/** A time hung on an event: `s` seconds after it (negative: before). */
-export interface AnchoredTime {
-  readonly anchor: Anchor;
-  readonly s: number;
-}
+import type { AnchoredTime } from '../math/anchor.ts';
+
+export type { Anchor, AnchoredTime, AnchorTimes } from '../math/anchor.ts';
 export type KeyKind = 'stop' | 'pass';
 
 /** One key of one named angle (index into Body.angles). */
@@ -50,12 +47,6 @@ export interface ScheduleSpec {
   readonly keys: readonly AngleKey[];
   readonly sampled: readonly SampledAngle[];
   readonly smoothing: SmoothingCriterion;
-}
-
-/** Times of the events that keys hang on, s from take-off. */
-export interface AnchorTimes {
-  readonly apex: number;
-  readonly touchdown: number;
 }
 
 /** Hinge coordinates as functions of time. Arrays are in the order of the body's hinges, segment by segment. */

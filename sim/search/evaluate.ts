@@ -3,6 +3,7 @@
 import type { Vec3 } from '../body/body.ts';
 import type { Flight } from '../flight/flight.ts';
 import type { FlightOptions } from '../flight/fly.ts';
+import { resolveTime } from '../math/anchor.ts';
 import { REV } from '../math/angles.ts';
 import { calcFlightEnd, type FlightEnd } from '../measure/flight-end.ts';
 import type { SkillTarget } from '../measure/target.ts';
@@ -104,7 +105,7 @@ export function calcOutcome(
 
 function heldAfter({ duration, apex }: Flight, last: BlockSpec | undefined): number {
   if (last?.to.anchor !== 'touchdown' || last.from.anchor === 'touchdown') return Number.POSITIVE_INFINITY;
-  return duration + last.to.s - last.from.s - (last.from.anchor === 'apex' ? apex : 0);
+  return duration + last.to.s - resolveTime(last.from, { apex, touchdown: duration });
 }
 
 /** The landing angle plus the whole turns nearest to the stated somersaults, as the summary has it. */

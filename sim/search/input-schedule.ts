@@ -3,7 +3,9 @@
  * "moveStart" shifts the whole move (the end of the block before and the start of this one), "moveTime" is how long it
  * takes from where it starts. Times stay seconds from the event they hang on.
  */
+
 import { RAD } from '../math/angles.ts';
+import { sideOf, withoutSide } from '../math/side.ts';
 import { spell } from '../measure/words.ts';
 import { anglesNamed, makeBody } from '../skill/build-skill.ts';
 import type { BlockSpec, NamedPose, SkillSpec } from '../skill/skill-spec.ts';
@@ -86,20 +88,18 @@ function blockTimes(spec: SkillSpec, i: number): Input[] {
   return out;
 }
 
-const isSided = (name: string): boolean => /[LR]$/.test(name);
-
 /** As the block has it: its own adjustment, then the shape; a side named on its own wins. */
 function angleOf(b: BlockSpec, name: string): number {
-  const both = name.replace(/[LR]$/, '');
+  const both = withoutSide(name);
   for (const pose of [b.adjust, b.pose])
-    for (const n of isSided(name) ? [name, both] : [name, `${name}R`]) if (Object.hasOwn(pose, n)) return pose[n];
+    for (const n of sideOf(name) ? [name, both] : [name, `${name}R`]) if (Object.hasOwn(pose, n)) return pose[n];
   return 0;
 }
 
 /** Both sides named: what one side had of its own goes. */
 function adjusted(adjust: NamedPose, name: string, value: number): NamedPose {
   const out: Record<string, number> = { ...adjust };
-  if (!isSided(name)) {
+  if (!sideOf(name)) {
     delete out[`${name}L`];
     delete out[`${name}R`];
   }

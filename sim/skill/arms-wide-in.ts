@@ -7,6 +7,7 @@
 
 import type { ShoulderAngles } from '../body/body.ts';
 import type { Flight } from '../flight/flight.ts';
+import { resolveTime } from '../math/anchor.ts';
 import { RAD } from '../math/angles.ts';
 import { FieldError } from '../math/field-error.ts';
 import type { AnchoredTime, AngleKey, ScheduleSpec } from '../schedule/schedule.ts';
@@ -105,7 +106,7 @@ function openBlocks(
 ): { base: number[]; keys: AngleKey[] } {
   const schedule = freeHeldShape(written);
   const apex = gravity > 0 ? takeoff.v_WScm_W[1] / gravity : 0;
-  const timeOf = (at: AnchoredTime): number => at.s + (at.anchor === 'apex' ? apex : at.anchor === 'touchdown' ? T : 0);
+  const timeOf = (at: AnchoredTime): number => resolveTime(at, { apex, touchdown: T });
   const base = [...schedule.base];
   const keys: AngleKey[] = [];
   for (let angle = 0; angle < body.angles.length; angle++) {

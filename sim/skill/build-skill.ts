@@ -1,8 +1,10 @@
 /** From a SkillSpec to a Skill: makes the Body and resolves the names of angles. */
+
 import type { Body } from '../body/body.ts';
 import { makeHuman } from '../body/human.ts';
 import { makeTree } from '../body/tree.ts';
 import { FieldError, unknownName } from '../math/field-error.ts';
+import { withoutSide } from '../math/side.ts';
 import type { AngleKey, SampledAngle } from '../schedule/schedule.ts';
 import type { HandContact } from './hand-contact.ts';
 import type { Skill } from './skill.ts';
@@ -99,6 +101,6 @@ export function anglesNamed(body: Body, name: string, field: string): number[] {
   if (exact >= 0) return [exact];
   const sides = [`${name}L`, `${name}R`].map((n) => body.angles.findIndex((a) => a.name === n)).filter((i) => i >= 0);
   if (sides.length === 2) return sides;
-  const bases = body.angles.map((a) => a.name.replace(/[LR]$/, ''));
+  const bases = body.angles.map((a) => withoutSide(a.name));
   throw unknownName(field, name, [...new Set([...body.angles.map((a) => a.name), ...bases])], 'an angle of this body');
 }

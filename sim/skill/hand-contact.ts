@@ -3,11 +3,12 @@
  * angles. Solved on a time grid, each instant from the one before; the sum is twice continuously differentiable and goes
  * over into the scheduled motion before and after. Depends on the schedule alone, so it is the same at every call.
  */
+
 import type { Body, Vec3 } from '../body/body.ts';
+import { resolveTime } from '../math/anchor.ts';
 import { applyInto } from '../math/rot.ts';
 import { follow } from '../motion/inverse-kinematics.ts';
 import { getLimb, placeLimb } from '../motion/limb.ts';
-import { resolveTime } from '../schedule/collect.ts';
 import { ScheduleOrderError } from '../schedule/errors.ts';
 import { makeHermiteTrack, type Node } from '../schedule/hermite-track.ts';
 import type { AnchoredTime, AnchorTimes, Schedule } from '../schedule/schedule.ts';

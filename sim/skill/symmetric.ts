@@ -3,7 +3,9 @@
  * two, side bend and turn of the spine get zero. Worked on the keys and blocks, not on the curves, so that the arms
  * keep a path of their own. Pairs that are equal already stay as they are. SI, radians.
  */
+
 import type { Body, ShoulderAngles } from '../body/body.ts';
+import { resolveTime } from '../math/anchor.ts';
 import type { AnchorTimes, AngleKey, Schedule, ScheduleSpec } from '../schedule/schedule.ts';
 
 /** An elevation within this of 0 or 180 deg leaves the plane of the arm without meaning. */
@@ -77,8 +79,7 @@ export function makeSymmetric(
     return out;
   };
 
-  const at = (t: AngleKey['at']): number =>
-    t.s + (t.anchor === 'apex' ? anchors.apex : t.anchor === 'touchdown' ? anchors.touchdown : 0);
+  const at = (t: AngleKey['at']): number => resolveTime(t, anchors);
   const values = new Float64Array(body.angles.length);
   const rates = new Float64Array(body.angles.length);
   const keys = spec.keys.filter((k) => !uneven.has(k.angle));

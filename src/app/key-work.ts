@@ -5,6 +5,7 @@
 
 import { type Accessor, createMemo, createSignal } from 'solid-js';
 import type { SkillFile } from '../../sim/index.ts';
+import { withoutSide } from '../../sim/math/side.ts';
 import type { KeyActions } from '../commands/actions.ts';
 import { getTime } from '../document/key-order.ts';
 import type { KeySource, Lane } from '../document/lanes.ts';
@@ -97,11 +98,10 @@ export function makeKeyWork(host: KeyHost): KeyWork {
     const anchors = host.anchors();
     const file = pasteKeys(base, span, s, anchors);
     host.edit(file, title);
-    const wanted = new Set(span.keys.map(({ key }) => key.angle.replace(/[LR]$/, '')));
+    const wanted = new Set(span.keys.map(({ key }) => withoutSide(key.angle)));
     pick(
       getSourcesIn(host.file(), s - 1e-3, s + span.lengthS + 1e-3, anchors).filter(
-        (one) =>
-          one.kind === 'key' && wanted.has((host.file().schedule.keys?.[one.index].angle ?? '').replace(/[LR]$/, '')),
+        (one) => one.kind === 'key' && wanted.has(withoutSide(host.file().schedule.keys?.[one.index].angle ?? '')),
       ),
     );
   };

@@ -3,6 +3,7 @@
 import { createMemo, createSignal } from 'solid-js';
 import type { FileBlock, ShapeData } from '../../sim/index.ts';
 import { DEG } from '../../sim/math/angles.ts';
+import { withoutSide } from '../../sim/math/side.ts';
 import { changeBlock } from '../document/edits.ts';
 import { getStorage } from '../document/keep.ts';
 import { carryShape, layShape } from '../document/lay-shape.ts';
@@ -74,7 +75,7 @@ function makeLaying(bench: Bench) {
       const deg = Math.round(now[a] * DEG * 10) / 10;
       const other = Math.round(now[mirror] * DEG * 10) / 10;
       if (mirror !== a && other === deg) {
-        if (deg !== 0) angles[name.replace(/[LR]$/, '')] = deg;
+        if (deg !== 0) angles[withoutSide(name)] = deg;
       } else if (deg !== 0) angles[name] = deg;
     });
     const shape = { title, word: title.toLowerCase().slice(0, 40), angles };

@@ -1,4 +1,5 @@
 /** Every text of the application, in one place, ready for translation. Numbers come in already formatted. */
+import { sideOf } from '../../sim/math/side.ts';
 
 const angleWords: Record<string, string> = {
   neckFlexion: 'Neck bend',
@@ -360,7 +361,7 @@ export const texts = {
   },
 
   joint: (name: string): string => {
-    const side = /[LR]$/.exec(name)?.[0];
+    const side = sideOf(name);
     const stem = side && name.slice(0, -1) in bothWords ? name.slice(0, -1) : name;
     const word = angleWords[stem];
     if (!word) return name;

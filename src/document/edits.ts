@@ -1,5 +1,7 @@
 /** What can be changed in a skill, each as a pure function from one document to the next. */
+
 import type { Athlete, FileBlock, FileKey, FileTime, HumanAthlete, SkillFile } from '../../sim/index.ts';
+import { sideOf } from '../../sim/math/side.ts';
 import { dropHold, followBlocks } from './hand-holds.ts';
 
 type Takeoff = SkillFile['takeoff'];
@@ -39,7 +41,7 @@ export function adjustBlock(file: SkillFile, index: number, names: readonly stri
   const adjustDeg = { ...file.schedule.blocks?.[index]?.adjustDeg };
   for (const name of names) {
     // a value for one side must not be hidden by an older one for both, or the other way round
-    if (!/[LR]$/.test(name)) for (const side of ['L', 'R']) delete adjustDeg[name + side];
+    if (!sideOf(name)) for (const side of ['L', 'R']) delete adjustDeg[name + side];
     adjustDeg[name] = deg;
   }
   return changeBlock(file, index, { adjustDeg });

@@ -1,5 +1,7 @@
 /** The order of keys and block edges in time, which the file's lists must keep. */
+
 import type { FileTime, SkillFile } from '../../sim/index.ts';
+import { sideOf } from '../../sim/math/side.ts';
 import { followBlocks } from './hand-holds.ts';
 import type { KeySource } from './lanes.ts';
 import { SHORTEST_MOVE } from './spans.ts';
@@ -11,7 +13,7 @@ const SLACK = 1e-9;
 
 /** The angle's name without its side, and the sides it keys ('' for an angle without sides). */
 export function sidesOf(angle: string): { stem: string; sides: readonly ('L' | 'R')[] } {
-  const side = /[LR]$/.exec(angle)?.[0] as 'L' | 'R' | undefined;
+  const side = sideOf(angle);
   return side ? { stem: angle.slice(0, -1), sides: [side] } : { stem: angle, sides: ['L', 'R'] };
 }
 

@@ -5,6 +5,7 @@
 
 import type { Body, Frames, SkillFile } from '../../sim/index.ts';
 import { DEG } from '../../sim/math/angles.ts';
+import { withoutSide } from '../../sim/math/side.ts';
 import type { BlockSpan } from './spans.ts';
 import { type AnchorSeconds, resolveTime } from './times.ts';
 
@@ -52,10 +53,10 @@ export function getLanes(
     const paired = other !== column;
     const equal = paired && isEqual(frames, width, column, other);
     if (equal && other < column) return;
-    const id = equal ? angle.name.replace(/[LR]$/, '') : angle.name;
+    const id = equal ? withoutSide(angle.name) : angle.name;
     const [lowDeg, highDeg] = calcBounds(frames, width, column);
     const side = !paired ? 'centre' : equal ? 'both' : angle.name.endsWith('L') ? 'left' : 'right';
-    const names = new Set([angle.name, paired ? angle.name.replace(/[LR]$/, '') : angle.name]);
+    const names = new Set([angle.name, paired ? withoutSide(angle.name) : angle.name]);
     const keys = [
       ...(file.schedule.keys ?? []).flatMap((key, index) =>
         names.has(key.angle)
@@ -145,7 +146,7 @@ const ORDER = [
 /** From the arms down, left and right beside each other; joints of another tree keep its order. */
 export function sortLanes(lanes: readonly Lane[]): Lane[] {
   const rank = (lane: Lane): number => {
-    const at = ORDER.indexOf(lane.id.replace(/[LR]$/, ''));
+    const at = ORDER.indexOf(withoutSide(lane.id));
     return at < 0 ? ORDER.length : at;
   };
   return [...lanes].sort((a, b) => rank(a) - rank(b) || a.column - b.column);
@@ -156,7 +157,7 @@ export function chooseLanes(lanes: readonly Lane[], count: number): Lane[] {
   const weight = (lane: Lane): number => {
     const moves = lane.highDeg - lane.lowDeg;
     if (moves < STILL_DEG) return -1;
-    const stem = lane.id.replace(/[LR]$/, '');
+    const stem = withoutSide(lane.id);
     const rank: Record<string, number> = { shoulderElevation: 4, hipFlexion: 3, elbowFlexion: 2, kneeFlexion: 2 };
     // plane, turn and forearm follow the arm and say little by themselves
     return moves * (rank[stem] ?? 0.3);
@@ -165,7 +166,7 @@ export function chooseLanes(lanes: readonly Lane[], count: number): Lane[] {
   const chosen = new Set(best.filter((lane) => weight(lane) > 0).map((lane) => lane.id));
   for (const id of ['shoulderElevation', 'hipFlexion', 'kneeFlexion', 'elbowFlexion']) {
     if (chosen.size >= count) break;
-    for (const lane of lanes) if (lane.id.replace(/[LR]$/, '') === id && chosen.size < count) chosen.add(lane.id);
+    for (const lane of lanes) if (withoutSide(lane.id) === id && chosen.size < count) chosen.add(lane.id);
   }
   return lanes.filter((lane) => chosen.has(lane.id));
 }

@@ -2,6 +2,7 @@
  * Asking for the result: what is wanted as wishes, what may change as inputs, and the long work (solve, margin, map) handed
  * to workers. Everything is asked of one flown document; its key says whether an answer still belongs to the page. SI, radians.
  */
+
 import {
   type Aim,
   type Athlete,
@@ -35,6 +36,7 @@ import {
   usualBy,
   usualSpread,
 } from '../../sim/index.ts';
+import { eventTime } from '../../sim/math/anchor.ts';
 import { countWorkers, makePagePool } from '../jobs/browser-port.ts';
 import {
   type Batch,
@@ -268,11 +270,11 @@ export function makeAsking(shelf: {
 function describeInput(spec: SkillSpec, input: Input, flight: FlightResult['flight']): AskInput {
   const { id, unit, level, value, range, scale } = input;
   const anchor = anchorOf(spec, id);
-  const eventS = anchor === 'apex' ? flight.apex : anchor === 'touchdown' ? flight.duration : 0;
-  return { id, unit, level, value, range, scale, ...(anchor ? { eventS } : {}) };
+  const eventS = anchor && eventTime(anchor, { apex: flight.apex, touchdown: flight.duration });
+  return { id, unit, level, value, range, scale, ...(eventS === undefined ? {} : { eventS }) };
 }
 
-/** The event an instant hangs on; undefined for what is no instant. */
+/** The event that a time is anchored to; undefined for what is no time. */
 function anchorOf({ blocks, keys }: SkillSpec, id: string): 'takeoff' | 'apex' | 'touchdown' | undefined {
   const [, n, what] = /^block:(\d+)\.(start|end|moveStart)$/.exec(id) ?? [];
   if (what === 'start') return blocks[Number(n) - 1]?.from.anchor;

@@ -4,7 +4,9 @@
  */
 
 import type { FileKey, FileTime } from '../../sim/index.ts';
+import { resolveTime } from '../../sim/math/anchor.ts';
 import { DEG } from '../../sim/math/angles.ts';
+import { withoutSide } from '../../sim/math/side.ts';
 import type { FlightResult } from './result.ts';
 
 export interface BlockKeys {
@@ -28,8 +30,7 @@ export function calcBlockKeys(result: FlightResult, index: number): BlockKeys {
   const [block, pose] = [all[index], blocks[index].pose];
   const around = [blocks[index - 1]?.pose, blocks[index + 1]?.pose].filter((p) => p !== undefined);
   if (around.length === 0) around.push(base);
-  const at = (time: FileTime): number =>
-    time.s + (time.anchor === 'apex' ? outline.apex : time.anchor === 'touchdown' ? flight.duration : 0);
+  const at = (time: FileTime): number => resolveTime(time, { apex: outline.apex, touchdown: flight.duration });
   const planes = body.shoulders.map((s) => s.plane);
   const isKeyed = (a: number, t: number): boolean => own.some((k) => k.angle === a && Math.abs(at(k.at) - t) < 1e-6);
   const moves = (a: number): boolean => around.some((p) => p[a] !== pose[a]) || own.some((k) => k.angle === a);
@@ -86,12 +87,12 @@ const tidy = (deg: number): number => Math.round(deg * 1e4) / 1e4;
 function joinSides(keys: readonly FileKey[]): FileKey[] {
   const out: FileKey[] = [];
   for (const key of keys) {
-    const stem = key.angle.replace(/[LR]$/, '');
+    const stem = withoutSide(key.angle);
     const twin = out.findIndex(
       (k) =>
         stem !== key.angle &&
         k.angle !== key.angle &&
-        k.angle.replace(/[LR]$/, '') === stem &&
+        withoutSide(k.angle) === stem &&
         k.at.anchor === key.at.anchor &&
         k.at.s === key.at.s &&
         k.deg === key.deg &&

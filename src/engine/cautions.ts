@@ -2,6 +2,7 @@
 
 import type { Body, Caution as SimCaution } from '../../sim/index.ts';
 import { DEG } from '../../sim/math/angles.ts';
+import { withoutSide } from '../../sim/math/side.ts';
 import type { JointCaution } from './result.ts';
 
 /** A range is weighed against this, rad; speeds and torques against their limit. */
@@ -28,7 +29,7 @@ export function listCautions(body: Body, found: readonly SimCaution[]): JointCau
 
 function joinSides(list: readonly JointCaution[]): JointCaution[] {
   const out: JointCaution[] = [];
-  const stem = (name: string): string => name.replace(/[LR]$/, '');
+  const stem = (name: string): string => withoutSide(name);
   for (const one of list) {
     const twin = out.findIndex(
       (o) =>

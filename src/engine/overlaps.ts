@@ -1,5 +1,7 @@
 /** Where a limb passes through the body, as cautions: the deepest place of each meeting, in mm. */
+
 import { calcOverlaps, type Overlap } from '../../sim/index.ts';
+import { sideOf } from '../../sim/math/side.ts';
 import type { FlightResult, OverlapCaution } from './result.ts';
 
 /** Parts of one limb that lie in the same part of the body at nearly one instant are one meeting, s. */
@@ -8,12 +10,11 @@ const MM = 1000;
 
 export function listOverlaps({ flight, frames }: Pick<FlightResult, 'flight' | 'frames'>): OverlapCaution[] {
   const { segments } = flight.body;
-  const sideOf = (o: Overlap): string =>
-    `${segments[o.segmentA].group} ${/[LR]$/.exec(segments[o.segmentA].name)?.[0]}`;
+  const limbOf = (o: Overlap): string => `${segments[o.segmentA].group} ${sideOf(segments[o.segmentA].name)}`;
   const told: Overlap[] = [];
   for (const one of [...calcOverlaps(flight, frames)].sort((a, b) => b.deepest - a.deepest)) {
     const known = told.some(
-      (o) => o.segmentB === one.segmentB && sideOf(o) === sideOf(one) && Math.abs(o.t - one.t) < TOGETHER,
+      (o) => o.segmentB === one.segmentB && limbOf(o) === limbOf(one) && Math.abs(o.t - one.t) < TOGETHER,
     );
     if (!known) told.push(one);
   }

@@ -26,6 +26,7 @@ import {
   type Vec3,
 } from '../../sim/index.ts';
 import { DEG } from '../../sim/math/angles.ts';
+import { otherSide } from '../../sim/math/side.ts';
 import { type BlockKeys, calcBlockKeys } from './block-keys.ts';
 import type { FlightResult } from './result.ts';
 
@@ -121,9 +122,6 @@ function getBare(result: FlightResult): Schedule {
   bare.set(result, made);
   return made;
 }
-
-const otherSide = (end: string): string | undefined =>
-  end.endsWith('L') ? `${end.slice(0, -1)}R` : end.endsWith('R') ? `${end.slice(0, -1)}L` : undefined;
 
 /** The angles that a limb is led by. */
 function limbAngles(body: Body, end: string): number[] {

@@ -1,5 +1,6 @@
 /** Joins the rooms that draw: poses of the engine, pictures of the scene, the canvas of the renderer. */
 
+import { resolveTime } from '../../sim/math/anchor.ts';
 import { posing } from '../engine/pose.ts';
 import { calcHeldPose, makePoser, type Poser } from '../engine/poses.ts';
 import type { FlightResult } from '../engine/result.ts';
@@ -205,7 +206,6 @@ export const stagePorts: StagePorts = {
 function blockMiddle(result: FlightResult, block: number): number {
   const { from, to } = result.skill.schedule.blocks[block];
   const { outline, flight } = result;
-  const at = (time: typeof from): number =>
-    time.s + (time.anchor === 'apex' ? outline.apex : time.anchor === 'touchdown' ? flight.duration : 0);
+  const at = (time: typeof from): number => resolveTime(time, { apex: outline.apex, touchdown: flight.duration });
   return (at(from) + at(to)) / 2;
 }

@@ -27,7 +27,10 @@ const feature = {
 };
 
 export const rooms: Record<string, Room> = {
-  'sim/math': { values: [], reason: 'math knows vectors and units, and nothing of physics' },
+  'sim/math': {
+    values: [],
+    reason: 'math knows vectors, units, anchored times and names of sides, and nothing of physics',
+  },
   'sim/body': { values: [], reason: 'a body is data; it stands on math alone' },
   'sim/schedule': {
     values: [],

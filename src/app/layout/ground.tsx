@@ -2,6 +2,7 @@
 
 import { createMemo, For, type JSX, Show } from 'solid-js';
 import { DEG } from '../../../sim/math/angles.ts';
+import { withoutSide } from '../../../sim/math/side.ts';
 import { Bounds } from '../../features/instant/bounds.tsx';
 import { LaneEditor } from '../../features/joints/lane-editor.tsx';
 import { LaneKeys } from '../../features/joints/lane-keys.tsx';
@@ -120,7 +121,7 @@ export function Ground(props: {
   const laneCautions = createMemo(() => {
     const seen = new Set<string>();
     return props.bench.result().cautions.filter((one) => {
-      const id = lane(one.angle)?.id ?? one.angle.replace(/[LR]$/, '');
+      const id = lane(one.angle)?.id ?? withoutSide(one.angle);
       return !seen.has(id) && seen.add(id);
     });
   });
@@ -321,7 +322,7 @@ export function Ground(props: {
         </For>
         <For each={laneCautions()}>
           {(one) => (
-            <Show when={lane(one.angle) ?? lane(one.angle.replace(/[LR]$/, ''))}>
+            <Show when={lane(one.angle) ?? lane(withoutSide(one.angle))}>
               {(l) => (
                 <span
                   class="lane-caution"

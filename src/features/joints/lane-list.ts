@@ -1,5 +1,7 @@
 /** Which joint lanes stand under the shapes: the user's choice, or those that move most; steady while a hand is at work. */
+
 import { createMemo, createSignal } from 'solid-js';
+import { withoutSide } from '../../../sim/math/side.ts';
 import type { Bench } from '../../app/bench.ts';
 import { chooseLanes, type Lane } from '../../document/lanes.ts';
 
@@ -7,7 +9,7 @@ export function useLanes(bench: Bench, count: number) {
   const [chosen, setChosen] = createSignal<readonly string[]>();
   const [open, setOpen] = createSignal<string>();
   const [key, setKey] = createSignal<number>();
-  const stem = (id: string): string => id.replace(/[LR]$/, '');
+  const stem = (id: string): string => withoutSide(id);
   // a lane of both sides splits when one side is changed, and two sides join when they become equal
   const follow = (ids: readonly string[], lanes: readonly Lane[]): Lane[] => {
     const found = new Set<Lane>();

@@ -2,6 +2,7 @@
 
 import { createMemo, For, Show, untrack } from 'solid-js';
 import { DEG } from '../../../sim/math/angles.ts';
+import { withoutSide } from '../../../sim/math/side.ts';
 import type { Bench } from '../../app/bench.ts';
 import { texts } from '../../app/words.ts';
 import { NumberField } from '../../ui/number-field.tsx';
@@ -25,9 +26,7 @@ export function AngleList(props: { bench: Bench }) {
     const { angles } = body();
     return angles.flatMap(({ name, mirror }, a): Row[] => {
       if (mirror === a) return [{ stem: name, columns: [a] }];
-      return mirror < a
-        ? []
-        : [{ stem: name.replace(/[LR]$/, ''), columns: /L$/.test(name) ? [a, mirror] : [mirror, a] }];
+      return mirror < a ? [] : [{ stem: withoutSide(name), columns: /L$/.test(name) ? [a, mirror] : [mirror, a] }];
     });
   });
   const now = createMemo(() => props.bench.ports.posing.anglesAt(props.bench.result(), props.bench.cursor()));

@@ -1,4 +1,4 @@
-// Bundles src/cli/main.ts into dist-cli/<digest of the sources>/. The name is the freshness test, and since a build
+// Bundles the command line (bundle.mjs) into dist-cli/<digest of the sources>/. The name is the freshness test, and since a build
 // is made aside and moved into place, several commands may start at once.
 import { spawnSync } from 'node:child_process';
 import { existsSync, mkdirSync, readdirSync, renameSync, rmSync, statSync } from 'node:fs';
@@ -20,9 +20,8 @@ export function ensureCliBuilt() {
   console.error('Building the command line ...');
   const aside = path.join(outDir, `.building-${process.pid}`);
   mkdirSync(aside, { recursive: true });
-  const vite = path.join(root, 'node_modules/vite/bin/vite.js');
-  const args = ['build', '--ssr', 'src/cli/main.ts', '--outDir', aside, '--emptyOutDir', '--logLevel', 'warn'];
-  const done = spawnSync(process.execPath, [vite, ...args], { cwd: root, stdio: ['ignore', 2, 2] });
+  const bundle = path.join(root, 'src/cli/bundle.mjs');
+  const done = spawnSync(process.execPath, [bundle, aside], { cwd: root, stdio: ['ignore', 2, 2] });
   if (done.status !== 0) {
     rmSync(aside, { recursive: true, force: true });
     throw new LauncherError('The command line could not be built; the reason stands above.');

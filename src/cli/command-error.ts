@@ -1,34 +1,25 @@
 /** Bad input to a command: one clear line on stderr, exit code 2. */
-import {
-  ApexError,
-  FieldError,
-  NoAgreementError,
-  NoTouchdownError,
-  ScheduleOrderError,
-  ScheduleValueError,
-  SingularBodyError,
-  TakeoffError,
-  TooFastError,
-} from '../../sim/index.ts';
+export class CommandError extends Error {
+  override readonly name = 'CommandError';
+}
 
-export class CommandError extends Error {}
-
-const named = [
-  ApexError,
-  CommandError,
-  FieldError,
-  NoAgreementError,
-  NoTouchdownError,
-  ScheduleOrderError,
-  ScheduleValueError,
-  SingularBodyError,
-  TakeoffError,
-  TooFastError,
+/** By name: the class of an error of another thread stays there. */
+const BAD_INPUT: readonly string[] = [
+  'ApexError',
+  'CommandError',
+  'FieldError',
+  'NoAgreementError',
+  'NoTouchdownError',
+  'ScheduleOrderError',
+  'ScheduleValueError',
+  'SingularBodyError',
+  'TakeoffError',
+  'TooFastError',
 ];
 
 /** What to tell about bad input, on one line; undefined for a fault of ours. */
 export function wordBadInput(error: unknown): string | undefined {
-  return named.some((kind) => error instanceof kind) ? oneLine((error as Error).message) : undefined;
+  return error instanceof Error && BAD_INPUT.includes(error.name) ? oneLine(error.message) : undefined;
 }
 
 /** Control characters of a hostile file reach no terminal. */

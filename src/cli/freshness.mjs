@@ -6,7 +6,7 @@ import { root } from './install.mjs';
 
 const common = ['sim', 'presets', 'package-lock.json', 'vite.config.ts', 'tsconfig.json'];
 export const appSources = [...common, 'src', 'public', 'index.html'];
-export const cliSources = [...common, 'package.json', 'src/cli'];
+export const cliSources = [...common, 'package.json', 'src/cli', 'src/jobs'];
 
 export function calcDigest(sources, dir = root) {
   const hash = createHash('sha256');

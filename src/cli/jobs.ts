@@ -1,85 +1,70 @@
 /**
- * Pieces of a study or a map, computed by one thread or by several; results come back in the order of the pieces, whoever
- * computed them. Threads run the command's own bundle (worker.ts).
+ * Pieces of a study or a map on this thread and, with --jobs, on others. Results come in the order of the pieces, whichever
+ * thread computed them; after Ctrl+C those that are complete from the first one on.
  */
+import { existsSync } from 'node:fs';
+import path from 'node:path';
 import { fileURLToPath } from 'node:url';
-import { Worker } from 'node:worker_threads';
+import type { PieceOf, ResultOf, SubjectOf } from '../jobs/job-table.ts';
+import type { StudyPiece } from '../jobs/kinds/study-job.ts';
+import { startNodeThread } from '../jobs/node-port.ts';
+import { startOwnThread } from '../jobs/own-thread-port.ts';
+import { JobCancelledError, makePool } from '../jobs/pool.ts';
 import { CommandError } from './command-error.ts';
-import { type JobRequest, OURS, openJob, type Piece, type PieceResult, type Reply } from './worker.ts';
+import { onInterrupt, yieldToEventLoop } from './interrupt.ts';
+import { makeProgressLine, type ProgressLine } from './progress-line.ts';
 
-export type Tell = (done: number, all: number) => void;
+export interface Flown<Result> {
+  readonly results: readonly Result[];
+  readonly isInterrupted: boolean;
+}
 
-export async function runPieces(
-  request: JobRequest,
-  pieces: readonly Piece[],
+export async function runPieces<N extends 'study' | 'map'>(
+  job: N,
+  subject: SubjectOf<N>,
+  pieces: readonly PieceOf<N>[],
   jobs: number,
-  tell?: Tell,
-): Promise<PieceResult[]> {
-  const threads = Math.min(jobs, pieces.length);
-  if (threads <= 1) {
-    const run = await openJob(request);
-    return pieces.map((piece, i) => {
-      const result = run(piece);
-      tell?.(i + 1, pieces.length);
-      return result;
-    });
-  }
-  const results: PieceResult[] = new Array(pieces.length);
-  let next = 0;
+  line: ProgressLine = makeProgressLine(job),
+): Promise<Flown<ResultOf<N>>> {
+  const workers = Math.min(jobs, pieces.length);
+  const script = workers > 1 ? threadScript() : '';
+  const pool = makePool((_, index) => (index === 0 ? startOwnThread(yieldToEventLoop) : startNodeThread(script)), {
+    workers,
+  });
+  const results: (ResultOf<N> | undefined)[] = new Array(pieces.length).fill(undefined);
   let done = 0;
-  const work = (worker: Worker): Promise<void> =>
-    new Promise((resolve, reject) => {
-      const give = (): void => {
-        if (next >= pieces.length) {
-          resolve();
-          return;
-        }
-        const index = next++;
-        worker.postMessage({ index, piece: pieces[index] });
-      };
-      worker.on('error', reject);
-      worker.on('exit', (code) => reject(new Error(`a thread ended with code ${code}`)));
-      worker.on('message', (reply: Reply) => {
-        if ('fault' in reply) {
-          reject(reply.bad === undefined ? new Error(reply.fault) : new CommandError(reply.bad));
-          return;
-        }
-        results[reply.index] = reply.result;
-        done++;
-        tell?.(done, pieces.length);
-        give();
-      });
-      give();
-    });
-  const entry = entryFile();
-  const workers = Array.from({ length: threads }, () => new Worker(entry, { workerData: { of: OURS, request } }));
+  const call = pool.runPieces(job, subject, pieces, {
+    onResult: (result, index) => {
+      results[index] = result;
+      line.tell(++done, pieces.length);
+    },
+  });
+  const unsubscribe = onInterrupt(call.cancel);
   try {
-    await Promise.all(workers.map(work));
+    return { results: await call.done, isInterrupted: false };
+  } catch (error) {
+    if (!(error instanceof JobCancelledError)) throw error;
+    const missing = results.indexOf(undefined);
+    const complete = missing < 0 ? results : results.slice(0, missing);
+    return { results: complete.filter((r) => r !== undefined), isInterrupted: true };
   } finally {
-    await Promise.all(workers.map((w) => w.terminate()));
+    unsubscribe();
+    line.end();
+    pool.close();
   }
-  return results;
 }
 
-/** The bundle this runs in; from the sources there is none. */
-function entryFile(): string {
-  const file = fileURLToPath(import.meta.url);
-  if (file.endsWith('.ts')) throw new CommandError('--jobs: threads need the built command line; use npx shapeflight');
-  return file;
+/** The threads' script stands beside the command's own; from the sources there is none. */
+function threadScript(): string {
+  const script = path.join(path.dirname(fileURLToPath(import.meta.url)), 'thread.js');
+  if (!existsSync(script)) throw new CommandError('--jobs: threads need the built command line; use npx shapeflight');
+  return script;
 }
 
-/** Spans of samples of about equal length, a few for each thread so that none waits long. */
-export function cutSpans(from: number, to: number, jobs: number): Piece[] {
-  const size = Math.max(1, Math.min(200, Math.ceil((to - from) / (8 * jobs))));
-  const out: Piece[] = [];
+/** Spans of samples of about equal length, many for each thread so that none waits long at the end. */
+export function cutSpans(from: number, to: number, jobs: number): StudyPiece[] {
+  const size = Math.max(1, Math.min(100, Math.ceil((to - from) / (16 * jobs))));
+  const out: StudyPiece[] = [];
   for (let a = from; a < to; a += size) out.push({ kind: 'samples', from: a, to: Math.min(to, a + size) });
   return out;
-}
-
-/** How far it is, on a terminal's stderr alone. */
-export function tellOnTerminal(what: string): Tell | undefined {
-  if (!process.stderr.isTTY) return undefined;
-  return (done, all) => {
-    process.stderr.write(`\r${what}: ${Math.floor((100 * done) / all)} %${done === all ? '\n' : ''}`);
-  };
 }

@@ -5,11 +5,11 @@ import { oneLine, wordBadInput, wordSystemFault } from './command-error.ts';
 import { type Command, parseCommand } from './command-line.ts';
 import { runFly } from './fly.ts';
 import { formatHelp } from './help.ts';
+import { type CommandOutput, INTERRUPTED } from './interrupt.ts';
 import { runMap } from './map.ts';
 import { runMargin } from './margin.ts';
 import { runSheet } from './sheet.ts';
 import { runSolve } from './solve.ts';
-import { serveIfThread } from './worker.ts';
 
 export interface Streams {
   out(text: string): void;
@@ -21,12 +21,16 @@ const processStreams: Streams = {
   err: (text) => void process.stderr.write(text),
 };
 
-/** Returns the exit code: 0, 2 for bad input, 1 for a fault of Shapeflight's own. */
+/** Returns the exit code: 0, 2 for bad input, 1 for a fault of Shapeflight's own, 130 when it was interrupted. */
 export async function main(argv: readonly string[], streams: Streams = processStreams): Promise<number> {
   if (streams === processStreams) endQuietlyWithPipe();
   try {
-    streams.out(await run(parseCommand(argv)));
-    return 0;
+    const done = await run(parseCommand(argv));
+    const { out, interrupted } = typeof done === 'string' ? { out: done, interrupted: undefined } : done;
+    streams.out(out);
+    if (interrupted === undefined) return 0;
+    streams.err(`shapeflight: ${interrupted}\n`);
+    return INTERRUPTED;
   } catch (error) {
     const told = wordBadInput(error);
     if (told !== undefined) {
@@ -40,7 +44,7 @@ export async function main(argv: readonly string[], streams: Streams = processSt
   }
 }
 
-async function run(command: Command): Promise<string> {
+async function run(command: Command): Promise<string | CommandOutput> {
   switch (command.kind) {
     case 'help':
       return formatHelp();
@@ -60,9 +64,6 @@ async function run(command: Command): Promise<string> {
       return runSolve(command);
   }
 }
-
-// the same bundle is the entry of the threads of --jobs
-serveIfThread();
 
 /** Who reads stdout may stop early, as "head" does; anything else that stdout cannot take is said. */
 function endQuietlyWithPipe(): void {

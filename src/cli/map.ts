@@ -15,15 +15,15 @@ import {
   usualStudy,
   wordBalance,
 } from '../../sim/index.ts';
-import { runPieces, tellOnTerminal } from './jobs.ts';
-import { outputsOf, wordNumber } from './margin.ts';
+import type { CommandOutput } from './interrupt.ts';
+import { runPieces } from './jobs.ts';
+import { NOTHING_KEPT, outputsOf, wordNumber } from './margin.ts';
 import { type MapCommand, readAxis, readBound } from './margin-args.ts';
 import { readSkill } from './read-input.ts';
 import { formatTable } from './table.ts';
-import type { Piece } from './worker.ts';
 import { checkApart, writeFiles } from './write-files.ts';
 
-export async function runMap(command: MapCommand): Promise<string> {
+export async function runMap(command: MapCommand): Promise<string | CommandOutput> {
   const { spec, inputs } = readSkill(command.skill);
   const wanted = outputsOf(command);
   checkApart(wanted, inputs);
@@ -37,15 +37,9 @@ export async function runMap(command: MapCommand): Promise<string> {
     ...(command.balance ? { balance: command.balance } : {}),
   };
   const map = openMap(request, contact);
-  const pieces = Array.from(
-    { length: command.to - command.from },
-    (_, i): Piece => ({
-      kind: 'row',
-      index: command.from + i,
-    }),
-  );
-  const results = await runPieces({ kind: 'map', map: request }, pieces, command.jobs, tellOnTerminal('map'));
-  const rows = results.flatMap((r) => (r.kind === 'row' ? [r.row] : []));
+  const wantedRows = Array.from({ length: command.to - command.from }, (_, i) => command.from + i);
+  const { results: rows, isInterrupted } = await runPieces('map', request, wantedRows, command.jobs);
+  if (rows.length === 0 && isInterrupted) return { out: '', interrupted: NOTHING_KEPT };
   const contours = map.results.map((r, k) => ({ result: r.id, contours: contoursOf(rows, k, map.x.count, r.unit) }));
   const balance = wordBalance(command.balance);
   writeFiles(
@@ -80,15 +74,21 @@ export async function runMap(command: MapCommand): Promise<string> {
   });
   const all = rows.length * map.x.count;
   const inside = rows.reduce((sum, row) => sum + row.distance.filter((d) => d <= 1).length, 0);
-  return [
+  const out = [
     `${spec.title}; ${balance}`,
     `Axes\n${formatTable(['input', 'from', 'to', 'as it is', 'unit', 'values'], axes, 1)}`,
-    `Results over rows ${command.from} to ${command.to - 1}\n${formatTable(['result', 'least', 'greatest', 'unit', 'not defined'], found, 1)}`,
+    `Results over rows ${command.from} to ${command.from + rows.length - 1}\n${formatTable(['result', 'least', 'greatest', 'unit', 'not defined'], found, 1)}`,
     `${inside} of ${all} places land in the window (${((100 * inside) / all).toFixed(1)} %)`,
     `Caution. ${CAUTION}`,
   ]
     .join('\n\n')
     .concat('\n');
+  if (!isInterrupted) return out;
+  const next = command.from + rows.length;
+  return {
+    out,
+    interrupted: `interrupted: ${rows.length} of ${wantedRows.length} rows are kept; --from ${next} --to ${command.to} flies the others`,
+  };
 }
 
 /** Round levels in the unit people read. */

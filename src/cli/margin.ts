@@ -25,15 +25,16 @@ import {
   usualStudy,
   wordBalance,
 } from '../../sim/index.ts';
+import type { StudyPiece } from '../jobs/kinds/study-job.ts';
 import { CommandError } from './command-error.ts';
-import { cutSpans, runPieces, tellOnTerminal } from './jobs.ts';
+import type { CommandOutput } from './interrupt.ts';
+import { cutSpans, runPieces } from './jobs.ts';
 import { type MarginCommand, readBound, readCorrelation, readVary } from './margin-args.ts';
 import { about, readSkill, readText } from './read-input.ts';
 import { formatTable } from './table.ts';
-import type { Piece } from './worker.ts';
 import { checkApart, writeFiles } from './write-files.ts';
 
-export async function runMargin(command: MarginCommand): Promise<string> {
+export async function runMargin(command: MarginCommand): Promise<string | CommandOutput> {
   const { spec, inputs } = readSkill(command.skill);
   const wanted = outputsOf(command);
   checkApart(wanted, [...inputs, ...command.read]);
@@ -55,10 +56,11 @@ export async function runMargin(command: MarginCommand): Promise<string> {
   const study = openStudy(request, contact);
   const runner = new StudyRunner(request, contact);
   const now = runner.now();
-  const bars: Piece[] = command.bars ? study.spread.parts.map((_, index) => ({ kind: 'bar', index })) : [];
+  const bars: StudyPiece[] = command.bars ? study.spread.parts.map((_, index) => ({ kind: 'bar', index })) : [];
   const read = readSamples(runner, command.read);
   const pieces = [...(read ? [] : cutSpans(command.from, command.to, command.jobs)), ...bars];
-  const results = await runPieces({ kind: 'study', study: request }, pieces, command.jobs, tellOnTerminal('margin'));
+  const { results, isInterrupted } = await runPieces('study', request, pieces, command.jobs);
+  if (results.length === 0 && isInterrupted) return { out: '', interrupted: NOTHING_KEPT };
   // what is read again comes to the same, bit for bit
   const flown = joinTables(results.flatMap((r) => (r.kind === 'samples' ? [r.table] : [])));
   const table = read ?? asRead(study, flown);
@@ -84,7 +86,7 @@ export async function runMargin(command: MarginCommand): Promise<string> {
       ],
     })),
   );
-  return [
+  const out = [
     `${spec.title}; ${balance}`,
     formatWindow(study, now),
     ...(barList.length > 0 ? [formatBars(study, barList)] : []),
@@ -94,6 +96,16 @@ export async function runMargin(command: MarginCommand): Promise<string> {
   ]
     .join('\n\n')
     .concat('\n');
+  if (!isInterrupted) return out;
+  return { out, interrupted: wordKept(command, flown.n, barList.length, bars.length) };
+}
+
+export const NOTHING_KEPT = 'interrupted before the first results; nothing was written';
+
+function wordKept({ from, to, read }: MarginCommand, n: number, bars: number, allBars: number): string {
+  const next = from + n;
+  if (read.length > 0 || next >= to) return `interrupted: all samples and ${bars} of ${allBars} bars are kept`;
+  return `interrupted: ${n} of ${to - from} samples are kept, number ${from} to ${next - 1}; --from ${next} --to ${to} flies the others`;
 }
 
 /** Two samples are flown again, to see that it is this skill: its inputs that do not vary are not in the CSV. */

@@ -27,7 +27,7 @@ import {
   type SurfaceKind,
   shapeInRadians,
   shareOfTries,
-  solve,
+  solveSteps,
   type TargetFields,
   type Tolerances,
   type Unknown,
@@ -36,9 +36,10 @@ import {
 } from '../../sim/index.ts';
 import { RAD } from '../../sim/math/angles.ts';
 import { CommandError } from './command-error.ts';
-import { tellOnTerminal } from './jobs.ts';
+import type { CommandOutput } from './interrupt.ts';
 import { number } from './margin-args.ts';
 import { readSkill } from './read-input.ts';
+import { runSteps } from './run-steps.ts';
 import { readSpan, type SolveCommand } from './solve-args.ts';
 import { type ForgivingNote, formatAnswer, wordForgiving } from './solve-words.ts';
 import { checkApart, writeFiles } from './write-files.ts';
@@ -55,7 +56,7 @@ const WITHIN: Readonly<Record<keyof Tolerances, number>> = {
 const TARGET = ['somersaults', 'direction', 'twists', 'twistTo', 'landing', 'tilt', 'airTime', 'height'];
 const SURFACES: readonly SurfaceKind[] = ['floor', 'mat', 'trampoline', 'water', 'other'];
 
-export async function runSolve(command: SolveCommand): Promise<string> {
+export async function runSolve(command: SolveCommand): Promise<string | CommandOutput> {
   const { spec, skill, file, inputs } = readSkill(command.skill);
   const wanted = [
     ...(command.json === undefined ? [] : [{ option: '--json', file: command.json }]),
@@ -83,7 +84,7 @@ export async function runSolve(command: SolveCommand): Promise<string> {
   };
   const problem: Problem =
     tries > 0 ? { ...plain, margin: (found) => shareOfTries(found, tries, { balance, seed, contact }).share } : plain;
-  const { answer, note } = answerTo(problem, command);
+  const { answer, note, isInterrupted } = await answerTo(problem, command);
   const best = answer.solutions[0] ?? answer.nearest;
   writeFiles(
     wanted.map((output) => ({
@@ -101,41 +102,43 @@ export async function runSolve(command: SolveCommand): Promise<string> {
   );
   const margin = { tries, balance: wordBalance(balance) };
   const parts = [formatAnswer(problem, answer, skill.body, margin), ...(note ? [wordForgiving(note)] : [])];
-  return `${parts.join('\n')}\nCaution. ${CAUTION}\n`;
+  const out = `${parts.join('\n')}\nCaution. ${CAUTION}\n`;
+  if (!isInterrupted) return out;
+  const found = answer.solutions.length;
+  const kept = `${found} ${found === 1 ? 'answer' : 'answers'}${found === 0 && best ? ' and the nearest miss' : ''}`;
+  return { out, interrupted: `interrupted: ${kept} found so far ${found === 1 ? 'is' : 'are'} kept` };
 }
 
 /** What is found is flattered by the errors it was chosen with, so it is tried again, so many times as often, with those of another seed. */
 const AGAIN = 5;
 
-function answerTo(problem: Problem, command: SolveCommand): { answer: Answer; note?: ForgivingNote } {
+interface Answered {
+  readonly answer: Answer;
+  readonly note?: ForgivingNote;
+  readonly isInterrupted: boolean;
+}
+
+async function answerTo(problem: Problem, command: SolveCommand): Promise<Answered> {
   const { forgiving, seed, tries, balance } = command;
   const { margin } = problem;
-  const tell = tellOnTerminal('solve');
   if (forgiving === 0 || !margin) {
-    const answer = solve(problem, ({ fit, fits }) => {
-      tell?.(fit, fits);
-      return true;
-    });
-    return { answer };
+    const { result: answer, isInterrupted } = await runSteps(solveSteps(problem), ({ fit, fits }) => [fit, fits]);
+    return { answer, isInterrupted };
   }
   const asked: ForgivingProblem = { ...problem, margin };
   const steps = forgivingSteps(asked, { rounds: forgiving });
-  for (let s = steps.next(); ; s = steps.next()) {
-    if (!s.done) {
-      tell?.(s.value.round, s.value.rounds);
-      continue;
-    }
-    const { answer, best, flights, rounds, met, kept } = s.value;
-    const [before] = answer.solutions;
-    if (!best || !before) return { answer };
-    const again = (spec: SkillSpec): ShareAfter =>
-      shareOfTries(spec, AGAIN * tries, { balance, seed: seed + 1, contact: problem.contact });
-    const solutions = kept > 0 ? [best, ...answer.solutions] : answer.solutions;
-    return {
-      answer: { ...answer, solutions, flights },
-      note: { rounds, met, kept, before: again(before.spec), after: again(best.spec), seed: seed + 1 },
-    };
-  }
+  const { result, isInterrupted } = await runSteps(steps, ({ round, rounds: all }) => [round, all]);
+  const { answer, best, flights, rounds, met, kept } = result;
+  const [before] = answer.solutions;
+  if (!best || !before) return { answer, isInterrupted };
+  const again = (spec: SkillSpec): ShareAfter =>
+    shareOfTries(spec, AGAIN * tries, { balance, seed: seed + 1, contact: problem.contact });
+  const solutions = kept > 0 ? [best, ...answer.solutions] : answer.solutions;
+  return {
+    answer: { ...answer, solutions, flights },
+    note: { rounds, met, kept, before: again(before.spec), after: again(best.spec), seed: seed + 1 },
+    isInterrupted,
+  };
 }
 
 function aimOf(command: SolveCommand, spec: SkillSpec, launched: () => LaunchedSkill): Aim {

@@ -2,6 +2,7 @@
 import type { JobKind } from './job.ts';
 import type { JobName } from './job-table.ts';
 import { dataOfError, type FromWorker, type ToWorker } from './message.ts';
+import { takeSteps } from './take-steps.ts';
 
 export type JobKinds = Readonly<
   Record<string, Pick<JobKind<never, never, unknown, unknown>, 'open' | 'latestEveryMs'>>
@@ -30,19 +31,16 @@ export function serveJobs({ kinds, post, clock, yieldToEventLoop }: ServeTools):
     if (opens && open?.call !== call)
       open = { call, job: opens.job, run: await kinds[opens.job].open(opens.subject as never) };
     if (open?.call !== call) throw new RangeError(`call ${call} was not opened here`);
-    const { latestEveryMs } = kinds[open.job];
     const report = (progress: unknown): void => post({ kind: 'progress', call, index, progress });
-    const steps = open.run(piece as never, report);
-    let last = clock();
-    for (;;) {
-      const { done, value } = await steps.next(finishing.has(call));
-      if (done) return { kind: 'result', call, index, result: value };
-      if (latestEveryMs !== undefined && clock() - last < latestEveryMs) continue;
-      report(value);
-      await yieldToEventLoop();
-      last = clock();
-      if (cancelled.has(call)) return { kind: 'dropped', call, index };
-    }
+    const taken = await takeSteps(open.run(piece as never, report), {
+      everyMs: kinds[open.job].latestEveryMs,
+      clock,
+      yieldToEventLoop,
+      report,
+      isFinishing: () => finishing.has(call),
+      isCancelled: () => cancelled.has(call),
+    });
+    return taken ? { kind: 'result', call, index, result: taken.result } : { kind: 'dropped', call, index };
   };
 
   const work = async (): Promise<void> => {

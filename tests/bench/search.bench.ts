@@ -1,7 +1,7 @@
 /**
  * Studies of the double-twist preset, over two threads of the built command line as a shell starts it: 10,000 samples with
  * the take-off varied, 10,000 with the schedule varied too, and a map of 100 x 100. One run each, start of the process and
- * files included; docs/benchmarks.md says what was reached. Beside it one thread, and a fixed piece of arithmetic.
+ * files included; docs/benchmarks.md says what was reached. Beside it the same on one thread, and a fixed piece of arithmetic.
  */
 import { spawnSync } from 'node:child_process';
 import { cpus, loadavg } from 'node:os';
@@ -28,6 +28,8 @@ describe('studies of the double-twist preset', () => {
   bench('10,000 take-offs and schedules, 2 threads', () => start(...samples, '--jobs', '2'), ONCE);
   bench('a map of 100 x 100, 2 threads', () => start(...map, '--jobs', '2'), ONCE);
   bench('10,000 take-offs, 1 thread', () => start(...samples, ...takeoff), ONCE);
+  bench('10,000 take-offs and schedules, 1 thread', () => start(...samples), ONCE);
+  bench('a map of 100 x 100, 1 thread', () => start(...map), ONCE);
   bench(
     'a hundred million sines',
     () => {

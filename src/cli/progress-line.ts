@@ -1,0 +1,52 @@
+/** How far a command is, and how long it will take: one line on a terminal's stderr, at most once a second. */
+
+export interface ProgressLine {
+  tell(done: number, all: number): void;
+  /** the line is finished, so that what is written next begins a line of its own */
+  end(): void;
+}
+
+export interface ProgressTools {
+  readonly isTerminal: boolean;
+  write(text: string): void;
+  /** ms */
+  clock(): number;
+}
+
+const EVERY_MS = 1000;
+
+export function makeProgressLine(what: string, tools: ProgressTools = onStderr): ProgressLine {
+  const { isTerminal, write, clock } = tools;
+  if (!isTerminal) return { tell: () => {}, end: () => {} };
+  const start = clock();
+  let last = start;
+  let width = 0;
+  return {
+    tell: (done, all) => {
+      const now = clock();
+      if (now - last < EVERY_MS || done <= 0) return;
+      last = now;
+      const left = ((now - start) * (all - done)) / done;
+      const text = `${what}: ${Math.floor((100 * done) / all)} %, ${wordLeft(left)} left`;
+      write(`\r${text.padEnd(width)}`);
+      width = text.length;
+    },
+    end: () => {
+      if (width > 0) write('\n');
+      width = 0;
+    },
+  };
+}
+
+function wordLeft(ms: number): string {
+  const s = Math.ceil(ms / 1000);
+  if (s < 60) return `${s} s`;
+  const min = Math.floor(s / 60);
+  return min < 60 ? `${min} min ${s % 60} s` : `${Math.floor(min / 60)} h ${min % 60} min`;
+}
+
+const onStderr: ProgressTools = {
+  isTerminal: process.stderr.isTTY === true,
+  write: (text) => void process.stderr.write(text),
+  clock: () => performance.now(),
+};

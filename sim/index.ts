@@ -220,7 +220,7 @@ export {
   flyVersion,
   type Version,
 } from './skill/compare-table.ts';
-export type { Contact } from './skill/contact-room.ts';
+export type { WholeContact } from './skill/contact-room.ts';
 export type { TakeoffContact } from './skill/contact-takeoff.ts';
 export { type Draft, type DraftInput, draftSkill } from './skill/draft-skill.ts';
 export type { DraftSpec } from './skill/draft-spec.ts';
@@ -267,11 +267,11 @@ import type { Contact } from './skill/contact-room.ts';
 import { needsContact } from './skill/launch.ts';
 import type { SkillSpec } from './skill/skill-spec.ts';
 
-/** The planar phases (bar, take-off, landing) with their engine: imported only when asked for, so that the page starts light. */
+/** The planar phases (bar, take-off, landing): imported only when asked for, so that the page starts light. */
 export const loadContact = (): Promise<typeof import('./contact/index.ts')> => import('./contact/index.ts');
-/** The same for a skill that needs it to be launched. */
+/** What a skill needs of them to be launched, if anything: swing and push, without the engine of the landing. */
 export const contactFor = async ({ start }: Pick<SkillSpec, 'start'>): Promise<Contact | undefined> =>
-  needsContact({ start }) ? loadContact() : undefined;
+  needsContact({ start }) ? import('./contact/start-room.ts') : undefined;
 
 export type Estimate = typeof import('./estimate/index.ts');
 /** Estimate sheets with their parser of formulas, loaded when one is opened and not before. */

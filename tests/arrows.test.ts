@@ -27,6 +27,14 @@ describe('the house', () => {
   test('no default export, no any, no utils, JSX and impurity in their places', () =>
     expect(say(files.flatMap(checkPlace))).toEqual([]));
 
+  test('swing and push are launched without the engine of the landing', () => {
+    const reached = new Set(['sim/contact/start-room.ts']);
+    for (const from of reached) for (const e of edges) if (e.from === from && !e.isType) reached.add(e.to);
+    expect(reached).toContain('sim/contact/swing-stepper.ts');
+    expect(reached).not.toContain('sim/contact/planck.ts');
+    expect([...reached].filter((to) => to.startsWith('planck'))).toEqual([]);
+  });
+
   test('the arrows between rooms have no circle themselves', () => {
     const arrows = Object.entries(rooms).flatMap(([from, room]) =>
       [...room.values, ...(room.types ?? [])].map((to) => ({ from, to, isType: false, line: 0 })),

@@ -10,7 +10,7 @@ import { hingesInto } from '../motion/hinge-angles.ts';
 import { getModel } from '../motion/model.ts';
 import { calcShapeMotion, makeShapeMotion } from '../motion/shape-motion.ts';
 import { makeState, readState, type State } from '../motion/state.ts';
-import type { Contact } from './contact-room.ts';
+import type { WholeContact } from './contact-room.ts';
 import type { Whole } from './whole.ts';
 
 export type Phase = 'swing' | 'contact' | 'flight' | 'landing';
@@ -37,7 +37,7 @@ export interface Instant {
 const ZERO: Vec3 = [0, 0, 0];
 
 /** A reader of one whole; its arrays are made anew for each instant. */
-export function makeInstantReader(whole: Whole, contact: Contact): (t: number) => Instant {
+export function makeInstantReader(whole: Whole, contact: WholeContact): (t: number) => Instant {
   const { flight, swing, landing } = whole;
   const { body } = flight;
   const state = makeState(body);

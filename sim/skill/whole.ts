@@ -9,7 +9,7 @@ import type { Swing } from '../contact/swing.ts';
 import type { Flight } from '../flight/flight.ts';
 import type { FlightOptions } from '../flight/fly.ts';
 import { FieldError } from '../math/field-error.ts';
-import type { Contact } from './contact-room.ts';
+import type { WholeContact } from './contact-room.ts';
 import { contactOf, type TakeoffContact } from './contact-takeoff.ts';
 import { flySkill } from './fly-skill.ts';
 import type { LandingSpec } from './landing-spec.ts';
@@ -33,7 +33,7 @@ export interface Whole {
   readonly to: number;
 }
 
-export function flyWhole(skill: Skill, contact: Contact, options: FlightOptions = {}): Whole {
+export function flyWhole(skill: Skill, contact: WholeContact, options: FlightOptions = {}): Whole {
   const { start, after } = skill;
   const launched = launch(skill, contact);
   const { swing, late, barX } = launched.launch;
@@ -54,7 +54,7 @@ export function flyWhole(skill: Skill, contact: Contact, options: FlightOptions 
   };
 }
 
-function landOn(after: LandingSpec, flight: Flight, contact: Contact): Arrival {
+function landOn(after: LandingSpec, flight: Flight, contact: WholeContact): Arrival {
   if (!flight.touchdown)
     throw new FieldError(
       'arrival',

@@ -5,11 +5,11 @@ import {
   calcFrames,
   calcRelease,
   checkSkillFile,
+  contactFor,
   type Flight,
   flySkill,
   frameTimes,
   type LaunchedSkill,
-  loadContact,
   parseAthlete,
   parseSkill,
   type Shelf,
@@ -95,5 +95,7 @@ export function makeEngine(shelf: Shelf, askRelease: AskRelease = askHere(shelf)
 /** Without a worker: in the same thread. */
 const askHere =
   (shelf: Shelf): AskRelease =>
-  async (file) =>
-    calcRelease(buildSkill(parseSkill(file, shelf)), await loadContact());
+  async (file) => {
+    const skill = buildSkill(parseSkill(file, shelf));
+    return calcRelease(skill, await contactFor(skill));
+  };

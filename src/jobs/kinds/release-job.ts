@@ -1,5 +1,5 @@
 /** What a swing or a known contact gives the flight of a skill. */
-import { buildSkill, calcRelease, loadContact, parseSkill, type Release } from '../../../sim/index.ts';
+import { buildSkill, calcRelease, contactFor, parseSkill, type Release } from '../../../sim/index.ts';
 import { type JobKind, loadForJob } from '../job.ts';
 import type { WholeRequest } from './whole-data.ts';
 
@@ -13,8 +13,8 @@ async function* release({
   athlete,
   shapes,
 }: Omit<WholeRequest, 'study'>): AsyncGenerator<never, Release, boolean> {
-  const contact = await loadForJob(loadContact);
   const skill = buildSkill(parseSkill({ ...file, athlete }, { athletes: {}, shapes }));
+  const contact = await loadForJob(() => contactFor(skill));
   // a swing holds functions, which no message can carry
   const { swing: _, ...plain } = calcRelease(skill, contact);
   return plain;

@@ -1,7 +1,6 @@
 /** A whole skill sampled for the page: rows for curves and readout, poses for pictures. */
 
 import {
-  type Contact,
   calcBodyFrame,
   calcFrames,
   calcPose,
@@ -12,6 +11,7 @@ import {
   makeInstantReader,
   makeShapeMotion,
   type Whole,
+  type WholeContact,
 } from '../../../sim/index.ts';
 import { REV } from '../../../sim/math/angles.ts';
 import { matOfQuatInto, mulInto } from '../../../sim/math/rot.ts';
@@ -47,7 +47,7 @@ function readAt(times: ArrayLike<number>, values: ArrayLike<number>, t: number, 
   return share === 0 ? a : a + share * (values[stride * (i + 1) + k] - a);
 }
 
-export function sampleColumns(whole: Whole, contact: Contact): WholeColumns {
+export function sampleColumns(whole: Whole, contact: WholeContact): WholeColumns {
   const { flight, swing, landing } = whole;
   const { body, gravity } = flight;
   const times = rowTimes(whole);
@@ -144,7 +144,7 @@ function poseOfInstant(whole: Whole, read: ReturnType<typeof makeInstantReader>,
   return { ...pose, R_WF, p_WScm_W: now.p_WScm_W };
 }
 
-export function samplePoses(whole: Whole, contact: Contact): WholePoses {
+export function samplePoses(whole: Whole, contact: WholeContact): WholePoses {
   const { from, to, flight } = whole;
   const T = flight.duration;
   const times = [

@@ -1,12 +1,12 @@
 /** What a whole skill tells the page besides its rows: swing, contact, landing, in plain numbers. */
 
 import {
-  type Contact,
   calcReleaseWindow,
   flyWhole,
   type Skill,
   USUAL_RELEASE_WISH,
   type Whole,
+  type WholeContact,
 } from '../../../sim/index.ts';
 import { DEG } from '../../../sim/math/angles.ts';
 import type { LateTold, ToldContact, ToldLanding, ToldSwing, WholeTold, WindowTold } from './whole-data.ts';
@@ -16,7 +16,7 @@ import { sampleColumns, samplePoses } from './whole-sample.ts';
 const RULE_TURN = 1.7;
 const RULE_RADIUS = 0.9144;
 
-function tellSwing({ swing, flight }: Whole, contact: Contact): ToldSwing | undefined {
+function tellSwing({ swing, flight }: Whole, contact: WholeContact): ToldSwing | undefined {
   if (!swing) return undefined;
   const { columns: c, shown } = swing;
   const last = shown - 1;
@@ -66,7 +66,7 @@ function tellLanding({ landing }: Whole): ToldLanding | undefined {
   return { kind: 'landed', report: landing.report };
 }
 
-export function tellWhole(whole: Whole, contact: Contact): WholeTold {
+export function tellWhole(whole: Whole, contact: WholeContact): WholeTold {
   const { flight, late } = whole;
   const weight = flight.body.mass * flight.gravity;
   return {
@@ -106,7 +106,11 @@ export function tellWindow(whole: Whole): WindowTold | undefined {
 const LATE_STEP = 0.01;
 
 /** What 10 ms more or less of the second hand do to the twist. */
-export function tellLate(skill: Skill, contact: Contact, twistsOf: (whole: Whole) => number): LateTold | undefined {
+export function tellLate(
+  skill: Skill,
+  contact: WholeContact,
+  twistsOf: (whole: Whole) => number,
+): LateTold | undefined {
   const { start } = skill;
   if (start.kind !== 'swing' || !start.swing.lateHand || start.swing.lateHand.s <= 0) return undefined;
   const { swing } = start;

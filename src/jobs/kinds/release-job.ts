@@ -7,7 +7,6 @@ export const releaseJob: JobKind<Omit<WholeRequest, 'study'>, undefined, never, 
   open: (request) => () => release(request),
 };
 
-// biome-ignore lint/correctness/useYield: one step
 async function* release({
   file,
   athlete,

@@ -22,9 +22,13 @@ const makeInput = ({ set, value, ...rest }: TakeoffInput): Input => ({
     spec.start.kind === 'stated' ? { ...spec, start: { ...spec.start, takeoff: set(spec.start.takeoff, v) } } : spec,
 });
 
+type Posture = Pick<TakeoffSpec, 'height' | 'somersault' | 'tilt' | 'twist'>;
+
 export function listTakeoffInputs(spec: SkillSpec): Input[] {
-  if (spec.start.kind !== 'stated') return endInputs(spec);
-  const t = spec.start.takeoff;
+  const { start } = spec;
+  if (start.kind === 'swing') return endInputs(spec);
+  if (start.kind === 'contact') return [...postureInputs(start), ...endInputs(spec)];
+  const t = start.takeoff;
   const speed = (id: string, label: string, k: number, range: readonly [number, number]): TakeoffInput => ({
     id: `takeoff.${id}`,
     label,
@@ -34,35 +38,56 @@ export function listTakeoffInputs(spec: SkillSpec): Input[] {
     scale: 0.05,
     set: (takeoff, v) => ({ ...takeoff, v_WScm_W: with3(takeoff.v_WScm_W, k, v) }),
   });
-  const attitude = (id: string, label: string, name: 'somersault' | 'tilt' | 'twist', most: number): TakeoffInput => ({
-    id: `takeoff.${id}`,
-    label,
-    unit: 'rad',
-    value: t[name],
-    range: [-most * RAD, most * RAD],
-    scale: RAD,
-    set: (takeoff, v) => ({ ...takeoff, [name]: v }),
-  });
   return [
-    ...momentumInputs(spec, t.momentum),
-    speed('speedUp', 'upward speed of the mass centre', 1, [-10, 20]),
-    speed('speedAlong', 'speed along, forward +', 0, [-15, 15]),
-    speed('speedAcross', 'speed across, to the right +', 2, [-5, 5]),
-    {
-      id: 'takeoff.height',
-      label: t.height.of === 'massCentre' ? 'height of the mass centre' : 'height of the lowest point',
-      unit: 'm' as const,
-      value: t.height.y,
-      range: [-1, 40] as const,
-      scale: 0.02,
-      set: (takeoff: TakeoffSpec, y: number) => ({ ...takeoff, height: { ...takeoff.height, y } }),
+    ...[
+      ...momentumInputs(spec, t.momentum),
+      speed('speedUp', 'upward speed of the mass centre', 1, [-10, 20]),
+      speed('speedAlong', 'speed along, forward +', 0, [-15, 15]),
+      speed('speedAcross', 'speed across, to the right +', 2, [-5, 5]),
+    ].map(makeInput),
+    ...postureInputs(t),
+    ...endInputs(spec),
+  ];
+}
+
+/** Height and attitude: stated whether or not a contact gives the rest. */
+function postureInputs(posture: Posture): Input[] {
+  const { height } = posture;
+  const input = (
+    rest: Pick<Input, 'id' | 'label' | 'unit' | 'value' | 'range' | 'scale'>,
+    change: (now: Posture, v: number) => Partial<Posture>,
+  ): Input => ({
+    ...rest,
+    level: 'takeoff',
+    put: (spec, v) => {
+      const { start } = spec;
+      if (start.kind === 'swing') return spec;
+      if (start.kind === 'contact') return { ...spec, start: { ...start, ...change(start, v) } };
+      const { takeoff } = start;
+      return { ...spec, start: { ...start, takeoff: { ...takeoff, ...change(takeoff, v) } } };
     },
+  });
+  const attitude = (id: string, label: string, name: 'somersault' | 'tilt' | 'twist', most: number): Input =>
+    input(
+      { id: `takeoff.${id}`, label, unit: 'rad', value: posture[name], range: [-most * RAD, most * RAD], scale: RAD },
+      (_, v) => ({ [name]: v }),
+    );
+  return [
+    input(
+      {
+        id: 'takeoff.height',
+        label: height.of === 'massCentre' ? 'height of the mass centre' : 'height of the lowest point',
+        unit: 'm',
+        value: height.y,
+        range: [-1, 40],
+        scale: 0.02,
+      },
+      (now, y) => ({ height: { ...now.height, y } }),
+    ),
     attitude('lean', 'lean, backward +', 'somersault', 360),
     attitude('tilt', 'tilt, head to the right +', 'tilt', 79),
     attitude('twist', 'twist, to the left +', 'twist', 360),
-  ]
-    .map(makeInput)
-    .concat(endInputs(spec));
+  ];
 }
 
 /** Momentum as a vector, always; as rates or straight somersaults too where the skill states it so. */

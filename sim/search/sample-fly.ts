@@ -56,7 +56,8 @@ export class SampleFlyer {
     this.balance = balance;
     this.keeps = keeps;
     this.heavy = inputs.flatMap((input, i) => (input.level === 'takeoff' ? [] : [i]));
-    const base = launch(buildSkill(freeKeys(spec)), contact);
+    // as it is written: keys out of order are refused here as everywhere
+    const base = launch(buildSkill(spec), contact);
     this.plan = balance ? planTwist(base) : undefined;
     // agreed upon in full once, nearby from then on
     this.now = new SkillFlyer().fly(base);

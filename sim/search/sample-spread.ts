@@ -30,7 +30,7 @@ export interface Spread {
   readonly correlations: readonly Correlation[];
 }
 
-/** Our judgement for a trained athlete, none of it measured: see docs/margin.md. */
+/** Our judgement for a trained athlete, but for the release: see docs/margin.md. */
 const USUAL: readonly (readonly [RegExp, (input: Input) => number])[] = [
   [/^takeoff\.h\.z$/, ({ value }) => 0.01 * Math.abs(value)],
   [/^takeoff\.speedUp$/, () => 0.05],
@@ -40,6 +40,13 @@ const USUAL: readonly (readonly [RegExp, (input: Input) => number])[] = [
   [/^block:\d+\.moveStart$/, () => 0.01],
   [/^block:\d+\.moveTime$/, () => 0.01],
   [/^key:\d+\.time$/, () => 0.01],
+  // timing at four instants of a giant, 20 trials of one national gymnast: 12 ms (Hiley and Yeadon's study of the Tkachev; from its index record)
+  [/^swing\.late$/, () => 0.012],
+  // judgement, as the numbers of a take-off
+  [/^swing\.lateHand$/, () => 0.005],
+  [/^contact\.force$/, ({ value }) => 0.02 * Math.abs(value)],
+  [/^contact\.lean$/, () => 0.5 * RAD],
+  [/^contact\.h\.z$/, ({ value }) => 0.01 * Math.abs(value)],
 ];
 /** Beyond the usual list, when asked for by name: a share of the input's own small change. */
 const OTHER = 1;

@@ -85,7 +85,7 @@ describe('the check itself can fail', () => {
     ['src/engine/engine.ts', "new Worker(new URL('../app/worker.ts', import.meta.url));"],
     ['src/jobs/pool.ts', "import { Worker } from 'node:worker_threads';"],
     ['src/jobs/kinds/map-job.ts', "import { makeEngine } from '../../engine/engine.ts';"],
-    ['src/app/ports.ts', "import { makePool } from '../jobs/pool.ts';"],
+    ['src/app/services.ts', "import { makePool } from '../jobs/pool.ts';"],
     ['src/document/document.tsx', 'export const a = 1;'],
     ['sim/lost.ts', "import { a } from './math/vec3.ts';"],
     ['sim/math/utils.ts', 'export const a = 1;'],

@@ -6,7 +6,8 @@ import type { Place } from '../../sim/math/sorted.ts';
 import { formatNumber, soften } from '../ui/numbers.ts';
 import type { ColourName } from '../ui/plot/palette.ts';
 import { type Quantity, sayNumber, unitOf } from '../ui/units.ts';
-import { type Bench, nameShape } from './bench.ts';
+import { nameShape } from './flight.ts';
+import { useCursor, useFlight, useServices } from './page.ts';
 import { calcPlace, readAt } from './plot/readout.ts';
 import { getEnergyParts, getMomentumParts, type Part } from './plot/stacks.ts';
 import { explainWords } from './say/explain-units.ts';
@@ -32,11 +33,12 @@ export interface CutValues {
   readonly place: Place;
 }
 
-export function useCut(of: () => Bench): Accessor<CutValues> {
+export function useCut(): Accessor<CutValues> {
+  const flight = useFlight();
+  const cursor = useCursor();
   const cut = createMemo<CutValues>(() => {
-    const bench = of();
-    const { frames: f } = bench.result();
-    const t = bench.cursor();
+    const { frames: f } = flight.result();
+    const t = cursor.at();
     const place = calcPlace(f, t);
     const at = (column: Float64Array, width = 1, k = 0): number => readAt(column, place, width, k);
     // unsigned, in the direction that the flight as a whole turns; against it is negative
@@ -45,7 +47,7 @@ export function useCut(of: () => Bench): Accessor<CutValues> {
     const up = q0 * q0 - q1 * q1 + q2 * q2 - q3 * q3;
     return {
       t,
-      shape: nameShape(bench.spans(), t),
+      shape: nameShape(flight.spans(), t),
       attitude: up > 0.5 ? c.headUp : up < -0.5 ? c.headDown : c.lying,
       twistRate: (at(f.twistRate) / REV) * way(f.twist),
       somersaultRate: (at(f.somersaultRate) / REV) * way(f.somersault),
@@ -109,8 +111,9 @@ export function CutRates(props: { cut: CutValues }) {
 }
 
 /** How much of the whole turn is done, in quarters. */
-export function SoFar(props: { bench: Bench; cut: CutValues }) {
-  const outline = () => props.bench.result().outline;
+export function SoFar(props: { cut: CutValues }) {
+  const flight = useFlight();
+  const outline = () => flight.result().outline;
   const scale = createMemo(() => Math.max(outline().somersaults ?? 0, outline().twists ?? 0, 0.5) * 1.02);
   return (
     <>
@@ -180,9 +183,10 @@ const BAR_PX = 262;
 const colourVar = (name: ColourName): string => `var(--${name})`;
 
 /** Parts of a whole as one bar; what has no room inside is named above it. */
-export function Composition(props: { bench: Bench; cut: CutValues; kind: 'momentum' | 'energy' }) {
+export function Composition(props: { cut: CutValues; kind: 'momentum' | 'energy' }) {
+  const flight = useFlight();
   const parts = createMemo(() => {
-    const f = props.bench.result().frames;
+    const f = flight.result().frames;
     const list: Part[] = props.kind === 'momentum' ? getMomentumParts(f) : getEnergyParts(f);
     const { i, share: s } = props.cut.place;
     const valued = list.map((part) => ({ part, value: part.curve(i) * (1 - s) + part.curve(i + 1) * s }));
@@ -224,14 +228,16 @@ export function Composition(props: { bench: Bench; cut: CutValues; kind: 'moment
 const REST = 120;
 
 /** What just changed and why: made when cursor and document rest, as the first look at a move costs some 2 ms. */
-export function useExplanation(of: () => Bench): Accessor<string> {
+export function useExplanation(): Accessor<string> {
+  const flight = useFlight();
+  const cursor = useCursor();
+  const services = useServices();
   const [words, setWords] = createSignal('');
   createEffect(() => {
-    const bench = of();
-    const [result, t] = [bench.result(), bench.cursor()];
-    if (bench.before()) return;
+    const [result, t] = [flight.result(), cursor.at()];
+    if (flight.before()) return;
     const words = explainWords();
-    const timer = setTimeout(() => setWords(bench.ports.explain(result, t, words)), REST);
+    const timer = setTimeout(() => setWords(services.flying.explain(result, t, words)), REST);
     onCleanup(() => clearTimeout(timer));
   });
   return words;
@@ -249,9 +255,10 @@ export function Explanation(props: { words: string }) {
 }
 
 /** Spoken when the cursor rests. */
-export function SpokenCut(props: { bench: Bench; cut: CutValues; explanation: string }) {
+export function SpokenCut(props: { cut: CutValues; explanation: string }) {
+  const cursor = useCursor();
   const words = createMemo<string>((last) => {
-    if (props.bench.play.playing()) return last;
+    if (cursor.play.playing()) return last;
     const { t, shape, twistRate, somersaultRate, tilt } = props.cut;
     const rate = (v: number): string => sayNumber('rate', v, 2);
     return c.spoken(
@@ -266,7 +273,7 @@ export function SpokenCut(props: { bench: Bench; cut: CutValues; explanation: st
   return (
     <p class="spoken" role="status" aria-live="polite">
       {words()}
-      {props.explanation && !props.bench.play.playing() ? `. ${texts.changed}: ${props.explanation}` : ''}
+      {props.explanation && !cursor.play.playing() ? `. ${texts.changed}: ${props.explanation}` : ''}
     </p>
   );
 }

@@ -3,7 +3,7 @@ import { createMemo, Index, Show } from 'solid-js';
 import type { Outline } from '../engine/result.ts';
 import { formatNumber } from '../ui/numbers.ts';
 import { sayNumber } from '../ui/units.ts';
-import type { Bench } from './bench.ts';
+import { useFlight } from './page.ts';
 import { wordLanding } from './say/sentence-words.ts';
 import { texts } from './words.ts';
 
@@ -38,10 +38,11 @@ export function calcGains(before: Outline, now: Outline): Gain[] {
   return gains.slice(0, 2);
 }
 
-export function DragPlate(props: { bench: Bench; words: PlateWords; width: number }) {
+export function DragPlate(props: { words: PlateWords; width: number }) {
+  const flight = useFlight();
   const gains = createMemo(() => {
-    const before = props.bench.before();
-    return before ? calcGains(before, props.bench.result().outline) : [];
+    const before = flight.before();
+    return before ? calcGains(before, flight.result().outline) : [];
   });
   const x = (): number => Math.min(Math.max(props.words.x, 110), props.width - 110);
   return (
@@ -56,7 +57,7 @@ export function DragPlate(props: { bench: Bench; words: PlateWords; width: numbe
         )}
       </Index>
       <Index each={props.words.lines}>{(line) => <p>{line()}</p>}</Index>
-      <Show when={props.bench.outcome().fault}>{(f) => <p class="stop">{f().message}</p>}</Show>
+      <Show when={flight.outcome().fault}>{(f) => <p class="stop">{f().message}</p>}</Show>
     </div>
   );
 }

@@ -8,7 +8,7 @@ import type { SkillFile } from '../../sim/index.ts';
 import { withoutSide } from '../../sim/math/side.ts';
 import type { KeyActions } from '../commands/actions.ts';
 import { getTime } from '../document/key-order.ts';
-import type { KeySource, Lane } from '../document/lanes.ts';
+import type { KeySource } from '../document/lanes.ts';
 import {
   copyKeys,
   copyPose,
@@ -24,21 +24,9 @@ import {
   scaleSources,
   setPoseAt,
 } from '../document/pose-edits.ts';
-import { type AnchorSeconds, resolveTime } from '../document/times.ts';
-import type { FlightResult } from '../engine/result.ts';
+import { resolveTime } from '../document/times.ts';
 import { keyTexts } from './key-words.ts';
-import type { BenchPorts } from './ports.ts';
-
-/** What the work needs of the bench. */
-export interface KeyHost {
-  readonly ports: Pick<BenchPorts, 'posing'>;
-  readonly file: Accessor<SkillFile>;
-  readonly result: Accessor<FlightResult>;
-  readonly anchors: Accessor<AnchorSeconds>;
-  readonly lanes: Accessor<Lane[]>;
-  readonly cursor: Accessor<number>;
-  edit(file: SkillFile, title: string): void;
-}
+import { keptState, type Page } from './page.ts';
 
 type Copied =
   | { readonly kind: 'pose'; readonly pose: NamedDegrees }
@@ -60,30 +48,30 @@ export interface KeyWork extends KeyActions {
   readonly said: Accessor<string>;
 }
 
-export function makeKeyWork(host: KeyHost): KeyWork {
+export function makeKeyWork({ doc, flight, cursor, services }: Page): KeyWork {
   const [raw, setRaw] = createSignal<{ sources: readonly KeySource[]; count: string }>({ sources: [], count: '' });
   const [copied, setCopied] = createSignal<Copied>();
   // the same words again are news as well
   const [said, setSaid] = createSignal('', { equals: false });
   let lane: string | undefined;
-  const picked = createMemo(() => (raw().count === countOf(host.file()) ? raw().sources : []));
+  const picked = createMemo(() => (raw().count === countOf(doc.file()) ? raw().sources : []));
   const names = createMemo(() => new Set(picked().map(nameOf)));
   const pick = (sources: readonly KeySource[]): void => {
-    setRaw({ sources, count: countOf(host.file()) });
+    setRaw({ sources, count: countOf(doc.file()) });
   };
   const timesOf = (file: SkillFile, sources: readonly KeySource[]): number[] =>
     sources.flatMap((s) => {
       const time = getTime(file, s);
-      return time ? [resolveTime(time, host.anchors())] : [];
+      return time ? [resolveTime(time, flight.anchors())] : [];
     });
   const range = createMemo(() => {
-    const times = timesOf(host.file(), picked());
+    const times = timesOf(doc.file(), picked());
     return times.length > 0 ? ([Math.min(...times), Math.max(...times)] as const) : undefined;
   });
   const keysPicked = (): readonly KeySource[] => picked().filter((s) => s.kind === 'key');
   const poseHere = (): NamedDegrees => {
-    const { body } = host.result().flight;
-    return copyPose(body, host.ports.posing.anglesAt(host.result(), host.cursor()));
+    const { body } = flight.result().flight;
+    return copyPose(body, services.posing.anglesAt(flight.result(), cursor.at()));
   };
   const putPose = (pose: NamedDegrees, title: string): void => {
     const here = poseHere();
@@ -91,17 +79,17 @@ export function makeKeyWork(host: KeyHost): KeyWork {
       Object.entries(pose).filter(([name, deg]) => name in here && Math.abs(deg - here[name]) > SAID),
     );
     if (Object.keys(changed).length === 0) return;
-    host.edit(setPoseAt(host.file(), host.cursor(), changed, { anchors: host.anchors(), kind: 'stop' }), title);
+    doc.edit(setPoseAt(doc.file(), cursor.at(), changed, { anchors: flight.anchors(), kind: 'stop' }), title);
   };
   /** Puts keys in and picks them. */
   const putSpan = (base: SkillFile, span: KeySpan, s: number, title: string): void => {
-    const anchors = host.anchors();
+    const anchors = flight.anchors();
     const file = pasteKeys(base, span, s, anchors);
-    host.edit(file, title);
+    doc.edit(file, title);
     const wanted = new Set(span.keys.map(({ key }) => withoutSide(key.angle)));
     pick(
-      getSourcesIn(host.file(), s - 1e-3, s + span.lengthS + 1e-3, anchors).filter(
-        (one) => one.kind === 'key' && wanted.has(withoutSide(host.file().schedule.keys?.[one.index].angle ?? '')),
+      getSourcesIn(doc.file(), s - 1e-3, s + span.lengthS + 1e-3, anchors).filter(
+        (one) => one.kind === 'key' && wanted.has(withoutSide(doc.file().schedule.keys?.[one.index].angle ?? '')),
       ),
     );
   };
@@ -128,42 +116,44 @@ export function makeKeyWork(host: KeyHost): KeyWork {
     copy: () => {
       const keys = keysPicked();
       if (keys.length > 0) {
-        setCopied({ kind: 'span', span: copyKeys(host.file(), keys, host.anchors()) });
+        setCopied({ kind: 'span', span: copyKeys(doc.file(), keys, flight.anchors()) });
         setSaid(keyTexts.copiedKeys(keys.length));
       } else {
         setCopied({ kind: 'pose', pose: poseHere() });
-        setSaid(keyTexts.copiedPose(host.cursor().toFixed(2)));
+        setSaid(keyTexts.copiedPose(cursor.at().toFixed(2)));
       }
     },
     paste: () => {
       const what = copied();
       if (what?.kind === 'pose') putPose(what.pose, keyTexts.pastedPose);
-      else if (what) putSpan(host.file(), what.span, host.cursor(), keyTexts.pastedKeys);
+      else if (what) putSpan(doc.file(), what.span, cursor.at(), keyTexts.pastedKeys);
     },
     mirror: () => {
-      const { body } = host.result().flight;
+      const { body } = flight.result().flight;
       const keys = keysPicked();
       if (keys.length === 0) return putPose(mirrorPose(body, poseHere()), keyTexts.mirroredPose);
-      const file = host.file();
-      const span = copyKeys(file, keys, host.anchors());
+      const file = doc.file();
+      const span = copyKeys(file, keys, flight.anchors());
       const first = Math.min(...timesOf(file, keys));
       putSpan(removeSources(file, keys), mirrorKeys(body, span), first, keyTexts.mirroredKeys);
     },
     scale: (factor) => {
       const r = range();
-      if (r) host.edit(scaleSources(host.file(), picked(), r[0], factor, host.anchors()), keyTexts.scaled);
+      if (r) doc.edit(scaleSources(doc.file(), picked(), r[0], factor, flight.anchors()), keyTexts.scaled);
     },
-    remove: () => host.edit(removeSources(host.file(), picked()), keyTexts.removed(keysPicked().length)),
+    remove: () => doc.edit(removeSources(doc.file(), picked()), keyTexts.removed(keysPicked().length)),
     pickAll: () => {
-      const one = host.lanes().find((l) => l.id === lane);
-      pick(one ? one.keys.map((k) => k.source) : getSourcesIn(host.file(), -99, 99, host.anchors()));
+      const one = flight.lanes().find((l) => l.id === lane);
+      pick(one ? one.keys.map((k) => k.source) : getSourcesIn(doc.file(), -99, 99, flight.anchors()));
       setSaid(keyTexts.pickedCount(picked().length));
     },
     pickHere: () => {
-      pick(getSourcesAt(host.file(), host.cursor(), host.anchors()));
+      pick(getSourcesAt(doc.file(), cursor.at(), flight.anchors()));
       setSaid(keyTexts.pickedCount(picked().length));
     },
     pickNone: () => pick([]),
-    nudge: (byS) => host.edit(moveSources(host.file(), picked(), byS, host.anchors()), keyTexts.movedKeys),
+    nudge: (byS) => doc.edit(moveSources(doc.file(), picked(), byS, flight.anchors()), keyTexts.movedKeys),
   };
 }
+
+export const useKeys = keptState(makeKeyWork);

@@ -4,6 +4,7 @@ import type { FlightResult } from '../engine/result.ts';
 import type { LargeView } from '../scene/camera.ts';
 import type { LargeLook, LargeShow } from '../scene/large-look.ts';
 import type { MeasureKind, PlanePoint } from '../scene/measure.ts';
+import type { FlightState } from './flight.ts';
 
 /** px per m: a body fills the picture at most, a 10 m flight fits at least. */
 const LEAST = 8;
@@ -74,7 +75,7 @@ function fitFrame(result: FlightResult, view: LargeView, width: number, height: 
   return { pxPerM, across: (across[0] + across[1]) / 2, up: (up[0] + up[1]) / 2 + BAR / 2 / pxPerM };
 }
 
-export function createLarge(result: Accessor<FlightResult>, cursor: Accessor<number>): LargeStage {
+export function createLarge({ result, id }: Pick<FlightState, 'result' | 'id'>, cursor: Accessor<number>): LargeStage {
   const [isOpen, setOpen] = createSignal(false);
   const [size, setSize] = createSignal<readonly [number, number]>();
   const [view, setViewSignal] = createSignal<LargeView>('side');
@@ -90,11 +91,10 @@ export function createLarge(result: Accessor<FlightResult>, cursor: Accessor<num
   const [strobes, setStrobes] = createSignal(9);
   const [measuring, setMeasuring] = createSignal<MeasureKind>();
   const [points, setPoints] = createSignal<readonly PlanePoint[]>([]);
-  const titled = createMemo(() => result().file.title);
-  // fitted once for a skill, a view and a size: the picture holds still while the skill is edited
+  // fitted once for a document, a view and a size: the picture holds still while the skill is edited
   const fitted = createMemo<Frame | undefined>(() => {
     const now = size();
-    titled();
+    id();
     const kind = view();
     return now && untrack(() => fitFrame(result(), kind, ...now));
   });

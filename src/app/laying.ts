@@ -8,9 +8,8 @@ import { changeBlock } from '../document/edits.ts';
 import { getStorage } from '../document/keep.ts';
 import { carryShape, layShape } from '../document/lay-shape.ts';
 import { makeOwnShapes, nameShape } from '../document/own-shapes.ts';
-import type { Bench } from './bench.ts';
 import { keyTexts } from './key-words.ts';
-import { getPart } from './tool.ts';
+import { keptState, type Page } from './page.ts';
 import { texts } from './words.ts';
 
 export type ArmPath = NonNullable<FileBlock['arms']>;
@@ -28,7 +27,8 @@ export interface Carried {
 
 export const MOVE = { least: 0.03, most: 1, usual: 0.15 };
 
-function makeLaying(bench: Bench) {
+function makeLaying(page: Page) {
+  const { doc, services, flight, cursor } = page;
   const store = makeOwnShapes(getStorage('localStorage'));
   const [own, setOwn] = createSignal(store.read());
   const [moveS, setMoveS] = createSignal(MOVE.usual);
@@ -40,36 +40,38 @@ function makeLaying(bench: Bench) {
   if (typeof window !== 'undefined') window.addEventListener('storage', () => setOwn(store.read()));
 
   /** the catalogue, the file's own and the user's own; a file's shape goes before one of the same name */
-  const fileShapes = createMemo(() => bench.file().shapes);
-  const shapes = createMemo((): Record<string, ShapeData> => ({ ...bench.ports.shapes, ...own(), ...fileShapes() }));
+  const fileShapes = createMemo(() => doc.file().shapes);
+  const shapes = createMemo(
+    (): Record<string, ShapeData> => ({ ...services.presets.shapes, ...own(), ...fileShapes() }),
+  );
   const isOwn = (id: string): boolean => own()[id] !== undefined;
 
   const lay = (id: string, s: number): void => {
     const data = shapes()[id];
     if (!data) return;
     const at = Math.round(s * 1000) / 1000;
-    let file = bench.file();
-    if (bench.ports.shapes[id] === undefined) file = carryShape(file, id, data);
-    file = layShape(file, { shape: id, at, moveS: moveS(), arms: arms() }, bench.anchors());
-    if (file === bench.file()) return;
-    bench.edit(file, keyTexts.laid(data.title));
-    bench.setCursor(at);
+    let file = doc.file();
+    if (services.presets.shapes[id] === undefined) file = carryShape(file, id, data);
+    file = layShape(file, { shape: id, at, moveS: moveS(), arms: arms() }, flight.anchors());
+    if (file === doc.file()) return;
+    doc.edit(file, keyTexts.laid(data.title));
+    cursor.set(at);
     setSaid(keyTexts.laidAt(data.title, at.toFixed(2)));
   };
   /** Another shape in the place of one that stands. */
   const replace = (index: number, id: string): void => {
     const data = shapes()[id];
     if (!data) return;
-    let file = bench.file();
-    const old = bench.spans()[index]?.title ?? '';
-    if (bench.ports.shapes[id] === undefined) file = carryShape(file, id, data);
-    bench.edit(changeBlock(file, index, { shape: id, adjustDeg: undefined }), texts.shapes.changed(old));
+    let file = doc.file();
+    const old = flight.spans()[index]?.title ?? '';
+    if (services.presets.shapes[id] === undefined) file = carryShape(file, id, data);
+    doc.edit(changeBlock(file, index, { shape: id, adjustDeg: undefined }), texts.shapes.changed(old));
   };
   /** The pose at the cursor becomes a shape of the user's. */
   const keep = (title: string): void => {
     const id = nameShape(title, (name) => shapes()[name] !== undefined);
-    const { body } = bench.result().flight;
-    const now = bench.ports.posing.anglesAt(bench.result(), bench.cursor());
+    const { body } = flight.result().flight;
+    const now = services.posing.anglesAt(flight.result(), cursor.at());
     const angles: Record<string, number> = {};
     body.angles.forEach(({ name, mirror }, a) => {
       const deg = Math.round(now[a] * DEG * 10) / 10;
@@ -109,4 +111,4 @@ function makeLaying(bench: Bench) {
 }
 
 export type LayingState = ReturnType<typeof makeLaying>;
-export const getLaying = (bench: Bench): LayingState => getPart(bench, makeLaying);
+export const useLaying = keptState(makeLaying);

@@ -1,4 +1,4 @@
-/** The start of the page: joins the rooms and mounts the bench. */
+/** The start of the page: joins the rooms and mounts the page. */
 import { render } from 'solid-js/web';
 import './app.css';
 import { athletes, shapes, skills } from '../../presets/index.ts';
@@ -10,10 +10,10 @@ import { makeDrafting } from '../engine/draft.ts';
 import { makeEngine } from '../engine/engine.ts';
 import { posing } from '../engine/pose.ts';
 import { makeAskRelease } from '../engine/release.ts';
-import { stagePorts } from '../pictures/stage.ts';
+import { stagePictures } from '../pictures/stage.ts';
 import { App } from './layout/app.tsx';
 import { tools } from './layout/tools/tool-list.ts';
-import type { BenchPorts } from './ports.ts';
+import type { Services } from './services.ts';
 import { shelfTexts } from './shelf-words.ts';
 
 /** The skill that the bench opens with. */
@@ -30,11 +30,17 @@ const keeper = await openKeeper({
   cutShort: shelfTexts.cutShort,
 });
 const demos = Object.entries(skills).map(([id, file]) => ({ id, file }));
-const ports: BenchPorts = {
-  ...engine,
-  shapes,
-  skills: demos,
-  athletes: Object.entries(athletes).map(([id, athlete]) => ({ id, athlete })),
+const services: Services = {
+  flying: engine,
+  posing,
+  drafting: makeDrafting(),
+  pictures: stagePictures,
+  presets: {
+    first: skills[FIRST] ?? demos[0].file,
+    shapes,
+    skills: demos,
+    athletes: Object.entries(athletes).map(([id, athlete]) => ({ id, athlete })),
+  },
   keeper,
   shelf: makeShelf({
     store: openRecords('shapeflight-shelf'),
@@ -42,27 +48,25 @@ const ports: BenchPorts = {
     newName,
     channel: 'BroadcastChannel' in globalThis ? new BroadcastChannel('shapeflight.shelf') : undefined,
   }),
-  drafting: makeDrafting(),
-  loadPrint: async () => (await import('../pictures/print-picture.ts')).printing,
-  first: skills[FIRST] ?? demos[0].file,
-  stage: stagePorts,
-  loadAccounting: async () => (await import('../engine/account.ts')).makeAccounting(shapes),
-  loadAsking: async () => (await import('../engine/ask.ts')).makeAsking({ athletes, shapes }),
-  loadEstimating: async () => (await import('../engine/estimate.ts')).makeEstimating(shapes),
-  loadContacting: async () => {
-    const [{ makeContacting }, { wholePictures }] = await Promise.all([
-      import('../engine/contact.ts'),
-      import('../pictures/whole-picture.ts'),
-    ]);
-    return { engine: makeContacting(shapes), pictures: wholePictures };
+  load: {
+    print: async () => (await import('../pictures/print-picture.ts')).printing,
+    accounting: async () => (await import('../engine/account.ts')).makeAccounting(shapes),
+    asking: async () => (await import('../engine/ask.ts')).makeAsking({ athletes, shapes }),
+    comparing: async () => (await import('../engine/compare.ts')).makeComparing(engine),
+    contacting: async () => {
+      const [{ makeContacting }, { wholePictures }] = await Promise.all([
+        import('../engine/contact.ts'),
+        import('../pictures/whole-picture.ts'),
+      ]);
+      return { engine: makeContacting(shapes), pictures: wholePictures };
+    },
+    estimating: async () => (await import('../engine/estimate.ts')).makeEstimating(shapes),
   },
-  loadComparing: async () => (await import('../engine/compare.ts')).makeComparing(engine),
-  posing,
   tools: tools.map(({ name }) => name),
 };
 
 // a flight is the first that is seen: what comes before it is waited for
-await engine.ready(keeper.kept?.history.doc ?? ports.first);
+await engine.ready(keeper.kept?.history.doc ?? services.presets.first);
 
 const root = document.getElementById('root');
-if (root) render(() => <App ports={ports} />, root);
+if (root) render(() => <App services={services} />, root);

@@ -1,13 +1,14 @@
 /** What just happened, in one line with a way back or on. It stays until it is answered, closed or replaced. */
 import { Show } from 'solid-js';
 import { Icon } from '../ui/icon.tsx';
-import type { Bench } from './bench.ts';
+import { useShell } from './page.ts';
 import { shelfTexts } from './shelf-words.ts';
 
-export function NoticeLine(props: { bench: Bench; inSheet?: boolean }) {
+export function NoticeLine(props: { inSheet?: boolean }) {
+  const shell = useShell();
   return (
     <div class="notice-place" classList={{ 'in-sheet': props.inSheet }} role="status" aria-live="polite">
-      <Show when={props.bench.notice()}>
+      <Show when={shell.notice()}>
         {(notice) => (
           <div class="notice">
             <p>{notice().text}</p>
@@ -16,7 +17,7 @@ export function NoticeLine(props: { bench: Bench; inSheet?: boolean }) {
                 <button
                   type="button"
                   onClick={() => {
-                    props.bench.tell(undefined);
+                    shell.notify(undefined);
                     action().run();
                   }}
                 >
@@ -28,7 +29,7 @@ export function NoticeLine(props: { bench: Bench; inSheet?: boolean }) {
               type="button"
               class="plain square"
               aria-label={shelfTexts.dismiss}
-              onClick={() => props.bench.tell(undefined)}
+              onClick={() => shell.notify(undefined)}
             >
               <Icon name="close" size={16} />
             </button>

@@ -3,9 +3,8 @@ import { type Accessor, createMemo, createSignal, onCleanup } from 'solid-js';
 import type { Athlete, SkillFile } from '../../sim/index.ts';
 import { setAthlete } from '../document/edits.ts';
 import { type AthleteEntry, nameOf, type ShelfEntry, type SkillEntry } from '../document/shelf.ts';
-import type { Bench } from './bench.ts';
+import { keptState, type Page } from './page.ts';
 import { shelfTexts } from './shelf-words.ts';
-import { getPart } from './tool.ts';
 
 const t = shelfTexts;
 
@@ -28,11 +27,9 @@ export interface UserShelf {
   remove(entry: ShelfEntry): Promise<void>;
 }
 
-const made = (bench: Bench): UserShelf => makeUserShelf(bench);
-export const useShelf = (bench: Bench): UserShelf => getPart(bench, made);
-
-function makeUserShelf(bench: Bench): UserShelf {
-  const { shelf } = bench.ports;
+function makeUserShelf(page: Page): UserShelf {
+  const { services, shell, doc } = page;
+  const { shelf } = services;
   const [entries, setEntries] = createSignal<readonly ShelfEntry[]>([]);
   const [refused, setRefused] = createSignal(false);
   const reload = async (): Promise<void> => {
@@ -46,7 +43,7 @@ function makeUserShelf(bench: Bench): UserShelf {
   void reload();
   onCleanup(
     shelf.watch((news) => {
-      if (news === 'deleted') bench.tell({ text: t.databaseDeleted });
+      if (news === 'deleted') shell.notify({ text: t.databaseDeleted });
       else void reload();
     }),
   );
@@ -54,11 +51,11 @@ function makeUserShelf(bench: Bench): UserShelf {
   const skills = createMemo(() => entries().filter((e) => e.kind === 'skill'));
   const athletes = createMemo(() => entries().filter((e) => e.kind === 'athlete'));
   const state = createMemo<ShelfState>(() => {
-    const origin = bench.origin();
+    const origin = doc.origin();
     if (!origin) return 'unsaved';
     const own = skills().find((e) => e.id === origin.id);
     if (!own) return 'unsaved';
-    return own.revision === origin.revision && JSON.stringify(own.value) === JSON.stringify(bench.file())
+    return own.revision === origin.revision && JSON.stringify(own.value) === JSON.stringify(doc.file())
       ? 'saved'
       : 'changed';
   });
@@ -68,18 +65,18 @@ function makeUserShelf(bench: Bench): UserShelf {
     try {
       const said = await work();
       await reload();
-      if (said) bench.tell({ text: said });
+      if (said) shell.notify({ text: said });
     } catch {
-      bench.tell({ text: t.refused, action: { title: t.saveFile, run: () => bench.saveFile() } });
+      shell.notify({ text: t.refused, action: { title: t.saveFile, run: () => doc.saveFile() } });
     }
   };
-  const put = (file: SkillFile, base = bench.origin()): Promise<void> =>
+  const put = (file: SkillFile, base = doc.origin()): Promise<void> =>
     act(async () => {
       const { entry, isCopy } = await shelf.saveSkill(file, base, t.copyElsewhere);
-      const isSame = JSON.stringify(bench.file()) === JSON.stringify(file);
+      const isSame = JSON.stringify(doc.file()) === JSON.stringify(file);
       const origin = { id: entry.id, revision: entry.revision };
-      if (isCopy && isSame) bench.open(entry.value, t.copyElsewhere(file.title), origin);
-      else bench.setOrigin(origin);
+      if (isCopy && isSame) doc.open(entry.value, t.copyElsewhere(file.title), origin);
+      else doc.setOrigin(origin);
       if (isCopy) return t.madeCopy(file.title, entry.value.title);
       return entry.revision > 1 ? t.savedChanges(file.title) : t.savedTo(file.title);
     });
@@ -89,13 +86,13 @@ function makeUserShelf(bench: Bench): UserShelf {
     athletes,
     refused,
     state,
-    save: () => put(bench.file()),
+    save: () => put(doc.file()),
     saveCopy: () => {
       const titles = new Set(skills().map(nameOf));
-      let title = bench.file().title;
+      let title = doc.file().title;
       while (titles.has(title)) title = t.copyOf(title);
-      const file = { ...bench.file(), title };
-      bench.open(file, t.saveCopy);
+      const file = { ...doc.file(), title };
+      doc.open(file, t.saveCopy);
       return put(file, undefined);
     },
     saveAthlete: async (athlete) => {
@@ -107,18 +104,18 @@ function makeUserShelf(bench: Bench): UserShelf {
       return kept;
     },
     openSkill: (entry) =>
-      bench.open(structuredClone(entry.value), entry.value.title, { id: entry.id, revision: entry.revision }),
-    give: (athlete) => bench.edit(setAthlete(bench.file(), structuredClone(athlete)), t.given(athlete.name)),
+      doc.open(structuredClone(entry.value), entry.value.title, { id: entry.id, revision: entry.revision }),
+    give: (athlete) => doc.edit(setAthlete(doc.file(), structuredClone(athlete)), t.given(athlete.name)),
     rename: (entry, name) =>
       act(async () => {
-        const origin = bench.origin();
+        const origin = doc.origin();
         const isOpen = origin?.id === entry.id && origin.revision === entry.revision;
         const renamed = await shelf.rename(entry.id, name);
         if (!renamed) return t.gone(nameOf(entry));
         // the open skill goes with its entry: its next save is no change of somebody else's
         if (isOpen && renamed.kind === 'skill') {
-          bench.setOrigin({ id: renamed.id, revision: renamed.revision });
-          bench.edit({ ...bench.file(), title: renamed.value.title }, t.rename);
+          doc.setOrigin({ id: renamed.id, revision: renamed.revision });
+          doc.edit({ ...doc.file(), title: renamed.value.title }, t.rename);
         }
         return t.renamed(nameOf(renamed));
       }),
@@ -128,7 +125,7 @@ function makeUserShelf(bench: Bench): UserShelf {
       await act(async () => {
         const removed = await shelf.remove(entry.id);
         if (!removed) return t.gone(nameOf(entry));
-        bench.tell({
+        shell.notify({
           text: t.deleted(nameOf(removed)),
           action: {
             title: t.undo,
@@ -144,3 +141,5 @@ function makeUserShelf(bench: Bench): UserShelf {
     },
   };
 }
+
+export const useShelf = keptState(makeUserShelf);

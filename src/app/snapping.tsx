@@ -7,9 +7,9 @@ import { getSourcesIn } from '../document/pose-edits.ts';
 import { calcQuarterTimes, getEventTimes, type SnapTime, snapTime } from '../document/snap.ts';
 import { resolveTime } from '../document/times.ts';
 import { type TimeAxis, xOf } from '../ui/plot/axis.ts';
-import type { Bench } from './bench.ts';
 import type { PlateWords } from './drag-plate.tsx';
 import { keyTexts } from './key-words.ts';
+import type { Page } from './page.ts';
 
 export interface SnapLineWords {
   readonly s: number;
@@ -23,9 +23,9 @@ export interface RowTelling {
 }
 
 /** Everything that a time may rest on; what moves itself is left out. */
-export function listSnapTimes(bench: Bench, moving: readonly KeySource[]): SnapTime[] {
-  const anchors = bench.anchors();
-  const file = bench.file();
+export function listSnapTimes({ doc, flight }: Pick<Page, 'doc' | 'flight'>, moving: readonly KeySource[]): SnapTime[] {
+  const anchors = flight.anchors();
+  const file = doc.file();
   const isMoving = (one: KeySource): boolean =>
     moving.some((m) =>
       m.kind === 'key'
@@ -38,7 +38,7 @@ export function listSnapTimes(bench: Bench, moving: readonly KeySource[]): SnapT
       const time = getTime(file, one);
       return time ? [{ s: resolveTime(time, anchors), kind: 'key' }] : [];
     });
-  return [...getEventTimes(anchors), ...calcQuarterTimes(bench.result().frames), ...keys];
+  return [...getEventTimes(anchors), ...calcQuarterTimes(flight.result().frames), ...keys];
 }
 
 export function wordSnap(snap: SnapTime): string | undefined {

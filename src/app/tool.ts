@@ -1,8 +1,7 @@
 /** A tool: a panel with a question of its own, loaded when it is first opened, in the place of a part of the bench. */
-import { type Component, createRoot } from 'solid-js';
+import type { Component } from 'solid-js';
 import type { ToolName } from '../commands/actions.ts';
 import type { TimeAxis } from '../ui/plot/axis.ts';
-import type { Bench } from './bench.ts';
 
 /**
  * Where a tool stands on a laptop: in the place of the cut (aside, 416 px wide), or of everything under the floor but
@@ -11,7 +10,6 @@ import type { Bench } from './bench.ts';
 export type ToolPlace = 'aside' | 'ground' | 'whole';
 
 export interface ToolProps {
-  readonly bench: Bench;
   /** the page's own ruler; its zero is at the left edge of the time column */
   readonly axis: TimeAxis;
   /** room for the tool, px; on a laptop's ground the time column begins `timeLeft` px from its left edge */
@@ -25,18 +23,4 @@ export interface Tool {
   readonly name: ToolName;
   readonly place: ToolPlace;
   readonly load: () => Promise<Component<ToolProps>>;
-}
-
-const parts = new WeakMap<Bench, Map<unknown, unknown>>();
-
-/** State that a tool keeps while it is closed: made once for a bench, in a root of its own. */
-export function getPart<T>(bench: Bench, make: (bench: Bench) => T): T {
-  const known = parts.get(bench) ?? new Map<unknown, unknown>();
-  parts.set(bench, known);
-  if (!known.has(make))
-    known.set(
-      make,
-      createRoot(() => make(bench)),
-    );
-  return known.get(make) as T;
 }

@@ -36,8 +36,8 @@ export interface KeyActions {
   nudge(byS: number): void;
 }
 
-/** What commands may ask of the bench. The bench itself lives with the panels; the table knows only this. */
-export interface BenchActions {
+/** What commands may do. The page lives in the app; the table knows only this. */
+export interface Actions {
   readonly keys: KeyActions;
   /** what would be taken back, in words; undefined: nothing */
   readonly undoTitle: () => string | undefined;

@@ -1,5 +1,5 @@
 /** A command: what it is called, which keys stand for it, when it can run. */
-import type { BenchActions } from './actions.ts';
+import type { Actions } from './actions.ts';
 
 export type CommandGroup = 'time' | 'edit' | 'tool' | 'file' | 'view';
 
@@ -7,12 +7,12 @@ export interface Command {
   readonly id: string;
   readonly title: string;
   /** the title with what it would do now: "Undo: Edit line 3" */
-  readonly titleNow?: (bench: BenchActions) => string;
+  readonly titleNow?: (bench: Actions) => string;
   readonly group: CommandGroup;
   /** as "Mod+Shift+Z": Mod is Ctrl, or Cmd on a Mac */
   readonly keys: readonly string[];
-  readonly when?: (bench: BenchActions) => boolean;
+  readonly when?: (bench: Actions) => boolean;
   /** why it cannot run, where `when` says no */
   readonly why?: string;
-  readonly run: (bench: BenchActions) => void;
+  readonly run: (bench: Actions) => void;
 }

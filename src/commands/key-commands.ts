@@ -1,12 +1,12 @@
 /** Commands on picked keys, and on the pose at the cursor where none is picked. */
 
-import type { BenchActions } from './actions.ts';
+import type { Actions } from './actions.ts';
 import type { Command } from './command.ts';
 import { pickedTexts } from './words.ts';
 
 const t = pickedTexts;
-const picked = (b: BenchActions): boolean => b.keys.hasPicked();
-const span = (b: BenchActions): boolean => b.keys.hasSpan();
+const picked = (b: Actions): boolean => b.keys.hasPicked();
+const span = (b: Actions): boolean => b.keys.hasSpan();
 const edit = { group: 'edit' } as const;
 
 export const keyCommands: readonly Command[] = [

@@ -1,5 +1,5 @@
 /** From a key press to a command. */
-import type { BenchActions } from './actions.ts';
+import type { Actions } from './actions.ts';
 import { type Command, commands } from './table.ts';
 
 export interface KeyPress {
@@ -28,7 +28,7 @@ export function findByKey(press: KeyPress): Command | undefined {
 }
 
 /** Runs what the key stands for; true when the page should not act on it too. */
-export function runKey(press: KeyPress, bench: BenchActions): boolean {
+export function runKey(press: KeyPress, bench: Actions): boolean {
   const command = findByKey(press);
   if (!command || (command.when && !command.when(bench))) return false;
   command.run(bench);

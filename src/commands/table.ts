@@ -1,6 +1,6 @@
 /** Everything the bench can do, in one table. Keys, menus and the list of keys are projections of it. */
 
-import type { Asked, BenchActions, ToolName } from './actions.ts';
+import type { Actions, Asked, ToolName } from './actions.ts';
 import type { Command, CommandGroup } from './command.ts';
 import { keyCommands } from './key-commands.ts';
 import { toolTexts } from './tool-words.ts';
@@ -39,7 +39,7 @@ const toolCommands = (Object.keys(TOOL_KEYS) as ToolName[]).map(
 );
 
 const l = largeTexts;
-const isLarge = (b: BenchActions): boolean => b.isLarge();
+const isLarge = (b: Actions): boolean => b.isLarge();
 /** px that an arrow key moves the large stage by */
 const PAN = 48;
 const stageCommands: readonly Command[] = [

@@ -18,7 +18,7 @@ export interface HistoryStep {
   /** of what stands beside the document */
   readonly beside?: Difference;
   /** another document was opened: where the one before and this one belong */
-  readonly opened?: { readonly before?: Origin; readonly after?: Origin };
+  readonly opened?: { readonly before?: Origin; readonly after?: Origin; readonly ids?: readonly [number, number] };
 }
 
 export interface History<T> {
@@ -30,6 +30,10 @@ export interface History<T> {
   /** plain data beside the document; no gesture changes it */
   readonly beside?: Json;
   readonly origin?: Origin;
+  /** number of the document: given when it is opened, and back with the undo of that */
+  readonly id?: number;
+  /** the last number given */
+  readonly lastId?: number;
 }
 
 export const HISTORY_LIMIT = 300;
@@ -81,12 +85,16 @@ export function open<T>(h: History<T>, doc: T, title: string, origin?: Origin): 
   const base = abandon(h);
   const next = edit(base, doc, title);
   if (next.done === base.done) return withOrigin(next, origin);
-  const opened = { before: base.origin, after: origin };
+  const id = (base.lastId ?? 0) + 1;
+  const opened = { before: base.origin, after: origin, ids: [getId(base), id] as const };
   return withOrigin(
-    { ...next, done: [...next.done.slice(0, -1), { ...next.done[next.done.length - 1], opened }] },
+    { ...next, id, lastId: id, done: [...next.done.slice(0, -1), { ...next.done[next.done.length - 1], opened }] },
     origin,
   );
 }
+
+/** Number of the document. */
+export const getId = <T>(h: History<T>): number => h.id ?? 0;
 
 export function withOrigin<T>(h: History<T>, origin: Origin | undefined): History<T> {
   const { origin: _, ...plain } = h;
@@ -109,7 +117,7 @@ export function undo<T>(h: History<T>): History<T> {
     done: base.done.slice(0, -1),
     undone: [...base.undone, step],
   };
-  return step.opened ? withOrigin(back, step.opened.before) : back;
+  return step.opened ? asOpened(back, step.opened.before, step.opened.ids?.[0]) : back;
 }
 
 export function redo<T>(h: History<T>): History<T> {
@@ -122,5 +130,11 @@ export function redo<T>(h: History<T>): History<T> {
     done: [...base.done, step],
     undone: base.undone.slice(0, -1),
   };
-  return step.opened ? withOrigin(on, step.opened.after) : on;
+  return step.opened ? asOpened(on, step.opened.after, step.opened.ids?.[1]) : on;
 }
+
+/** Steps kept by an older build have no numbers: the document keeps the one it has. */
+const asOpened = <T>(h: History<T>, origin: Origin | undefined, id = getId(h)): History<T> => ({
+  ...withOrigin(h, origin),
+  id,
+});

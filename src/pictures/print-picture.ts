@@ -4,11 +4,11 @@ import { makePoser } from '../engine/poses.ts';
 import { svgMarkup } from '../scene/figure-svg.ts';
 import type { StageFlight } from '../scene/pose-frames.ts';
 import { PRINT_TOKENS, printPicture } from '../scene/print-scene.ts';
-import type { PrintPorts } from './print-ports.ts';
+import type { PrintPictures } from './print-input.ts';
 
 const POSES = 10;
 
-export const printing: PrintPorts = {
+export const printing: PrintPictures = {
   tokens: PRINT_TOKENS,
   formatFrames: formatFramesFile,
   draw: (result, request) => {

@@ -104,7 +104,7 @@ export interface StageHandle {
   destroy(): void;
 }
 
-export interface StagePorts {
+export interface StagePictures {
   /** rejects with a reason when nothing can draw here */
   mount(canvas: HTMLCanvasElement, width: number, height: number): Promise<StageHandle>;
   /** markup of a small figure held upright in the shape of a block */

@@ -22,7 +22,7 @@ import { lengthMarks } from '../ui/units.ts';
 import { drawLarge, lowestPoint, wordMeasure } from './large-picture.ts';
 import { drawHeld, drawPoseTile, findGrip, followGrip } from './pose-picture.ts';
 import { putText } from './put-text.ts';
-import type { StageHandle, StageInput, StagePorts, ViewPlace } from './stage-input.ts';
+import type { StageHandle, StageInput, StagePictures, ViewPlace } from './stage-input.ts';
 
 interface Staged {
   readonly flight: StageFlight;
@@ -145,7 +145,7 @@ function dropKeys(scene: Scene): Scene {
   return { ...scene, layers: scene.layers.map((layer) => ({ ...layer, key: undefined, items: loose(layer.items) })) };
 }
 
-export const stagePorts: StagePorts = {
+export const stagePictures: StagePictures = {
   async mount(canvas, width, height): Promise<StageHandle> {
     const resolution = Math.min(window.devicePixelRatio || 1, 2);
     const renderer = await createRenderer(canvas, {

@@ -6,7 +6,7 @@ import { svgMarkup } from '../scene/figure-svg.ts';
 import type { StagePose } from '../scene/pose-frames.ts';
 import { poseNear, sideItems, unrolledNow, unrolledStill, type WholeStage } from '../scene/whole-scene.ts';
 import { lengthMarks, say } from '../ui/units.ts';
-import type { WholePictureInput, WholePictures } from './whole-ports.ts';
+import type { WholePictureInput, WholePictures } from './whole-input.ts';
 
 const staged = new WeakMap<WholeTold, WholeStage>();
 

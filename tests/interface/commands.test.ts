@@ -1,6 +1,6 @@
 // The table of commands and its projections.
 import { describe, expect, it } from 'vitest';
-import type { BenchActions } from '../../src/commands/actions.ts';
+import type { Actions } from '../../src/commands/actions.ts';
 import { findByKey, nameKey, runKey } from '../../src/commands/keys.ts';
 import { commands } from '../../src/commands/table.ts';
 
@@ -35,12 +35,12 @@ describe('commands', () => {
   });
 
   it('a command that cannot run leaves its key to the page', () => {
-    const idle = { undoTitle: () => undefined, undo: () => expect.unreachable() } as unknown as BenchActions;
+    const idle = { undoTitle: () => undefined, undo: () => expect.unreachable() } as unknown as Actions;
     expect(runKey(press('z', { ctrlKey: true }), idle)).toBe(false);
   });
 
   it('undo and redo say what they would do', () => {
-    const bench = { undoTitle: () => 'Edit line 3', redoTitle: () => undefined } as unknown as BenchActions;
+    const bench = { undoTitle: () => 'Edit line 3', redoTitle: () => undefined } as unknown as Actions;
     const titles = ['undo', 'redo'].map((id) => commands.find((one) => one.id === id)?.titleNow?.(bench));
     expect(titles).toEqual(['Undo: Edit line 3', 'Redo']);
   });

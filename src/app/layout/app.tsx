@@ -4,9 +4,10 @@ import { runKey } from '../../commands/keys.ts';
 import { useLanes } from '../../features/joints/lane-list.ts';
 import { PickedBar } from '../../features/joints/picked-bar.tsx';
 import { useDevice } from '../../ui/size.ts';
-import { createBench } from '../bench.ts';
+import { useActions } from '../actions.ts';
 import { NoticeLine } from '../notice-line.tsx';
-import type { BenchPorts } from '../ports.ts';
+import { createPage, PageContext, useCursor, useDocument, usePage, useShell } from '../page.ts';
+import type { Services } from '../services.ts';
 import { texts } from '../words.ts';
 import { Answers } from './answers.tsx';
 import { BenchLayout } from './bench-layout.tsx';
@@ -24,16 +25,30 @@ const isOwn = (target: EventTarget | null, key: string): boolean => {
   return target.closest('input') !== null && /^(Arrow|Page|Home$|End$|Enter$| $)/.test(key);
 };
 
-export function App(props: { ports: BenchPorts }) {
-  // the ports are the same for the life of the page
-  const bench = untrack(() => createBench(props.ports));
+export function App(props: { services: Services }) {
+  // the services are the same for the life of the page
+  const page = untrack(() => createPage(props.services));
+  return (
+    <PageContext.Provider value={page}>
+      <Layout />
+    </PageContext.Provider>
+  );
+}
+
+function Layout() {
+  const page = usePage();
+  const doc = useDocument();
+  const cursor = useCursor();
+  const shell = useShell();
+  const actions = useActions();
+  const { keeping } = page;
   const device = useDevice();
-  const lanes = useLanes(bench, 4);
+  const lanes = useLanes(page, 4);
   const [over, setOver] = createSignal(false);
-  const title = createMemo(() => `${bench.file().title} – ${texts.product}`);
+  const title = createMemo(() => `${doc.file().title} – ${texts.product}`);
 
   onMount(() => {
-    if (bench.fresh) onCleanup(playFirst(bench.play));
+    if (page.isFresh) onCleanup(playFirst(cursor.play));
     const onKey = (e: KeyboardEvent): void => {
       if (e.defaultPrevented) return;
       const modal = document.querySelector('dialog[open]') !== null;
@@ -41,7 +56,7 @@ export function App(props: { ports: BenchPorts }) {
       if (isTyped(e.target) && !(mod && /^[sSoOkKpP]$/.test(e.key))) return;
       if (!mod && isOwn(e.target, e.key)) return;
       if (modal && !mod) return;
-      if (e.key === 'Escape' && bench.abandon()) {
+      if (e.key === 'Escape' && doc.abandon()) {
         e.preventDefault();
         return;
       }
@@ -49,7 +64,7 @@ export function App(props: { ports: BenchPorts }) {
       if ((e.key === ' ' || e.key === 'Enter') && e.target instanceof Element && e.target.closest('button, a')) return;
       // marked words are copied as words
       if (mod && /^[cC]$/.test(e.key) && getSelection()?.isCollapsed === false) return;
-      if (runKey(e, bench)) e.preventDefault();
+      if (runKey(e, actions)) e.preventDefault();
     };
     const onDrag = (e: DragEvent): void => {
       e.preventDefault();
@@ -58,12 +73,12 @@ export function App(props: { ports: BenchPorts }) {
     const onDrop = (e: DragEvent): void => {
       e.preventDefault();
       setOver(false);
-      for (const file of e.dataTransfer?.files ?? []) void file.text().then((text) => bench.readText(file.name, text));
+      for (const file of e.dataTransfer?.files ?? []) void file.text().then((text) => doc.readText(file.name, text));
     };
-    const keep = (): void => bench.leave();
+    const keep = (): void => keeping.leave();
     const hide = (): void => {
-      if (document.visibilityState === 'hidden') bench.keepNow();
-      else bench.checkKept();
+      if (document.visibilityState === 'hidden') keeping.keepNow();
+      else keeping.check();
     };
     window.addEventListener('keydown', onKey);
     window.addEventListener('dragover', onDrag);
@@ -88,29 +103,29 @@ export function App(props: { ports: BenchPorts }) {
     <>
       <Switch>
         <Match when={device() === 'bench'}>
-          <BenchLayout bench={bench} lanes={lanes} />
+          <BenchLayout lanes={lanes} />
         </Match>
         <Match when={device() === 'tablet'}>
-          <TabletLayout bench={bench} lanes={lanes} />
+          <TabletLayout lanes={lanes} />
         </Match>
         <Match when={device() === 'phone'}>
-          <PhoneLayout bench={bench} lanes={lanes} />
+          <PhoneLayout lanes={lanes} />
         </Match>
       </Switch>
-      <Sheets bench={bench} lanes={lanes} />
-      <PickedBar bench={bench} />
-      <Answers bench={bench} />
-      <Show when={bench.panel() === undefined}>
-        <NoticeLine bench={bench} />
+      <Sheets lanes={lanes} />
+      <PickedBar />
+      <Answers />
+      <Show when={shell.panel() === undefined}>
+        <NoticeLine />
       </Show>
-      <Show when={bench.fileFault()}>
+      <Show when={doc.fileFault()}>
         {(fault) => (
           <div class="file-fault" role="alert">
             <p>
               <b>{texts.files.failed(fault().name)}</b> {fault().reason}{' '}
               <span class="quiet">{texts.files.nothingLost}</span>
             </p>
-            <button type="button" onClick={() => bench.clearFileFault()}>
+            <button type="button" onClick={() => doc.clearFileFault()}>
               {texts.files.dismiss}
             </button>
           </div>

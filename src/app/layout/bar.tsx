@@ -1,9 +1,9 @@
 /** The bar: whose skill it is, and what can be done with the whole of it. */
-import { Show, untrack } from 'solid-js';
+import { Show } from 'solid-js';
 import { commandTexts } from '../../commands/words.ts';
 import { printTexts } from '../../features/print/words.ts';
 import { Icon, Mark } from '../../ui/icon.tsx';
-import type { Bench } from '../bench.ts';
+import { useDocument, usePage, useShell } from '../page.ts';
 import { useShelf } from '../shelf.ts';
 import { shelfTexts } from '../shelf-words.ts';
 import { texts } from '../words.ts';
@@ -11,24 +11,26 @@ import { ToolBar } from './tools/tool-bar.tsx';
 
 const t = texts.bar;
 
-export function SkillTitle(props: { bench: Bench }) {
+export function SkillTitle() {
+  const shell = useShell();
+  const doc = useDocument();
   return (
     <button
       type="button"
       class="skill-title"
       aria-haspopup="dialog"
       title={t.skillsTitle}
-      onClick={() => props.bench.openPanel('skills')}
+      onClick={() => shell.openPanel('skills')}
     >
-      <b>{props.bench.file().title || texts.untitled}</b>
+      <b>{doc.file().title || texts.untitled}</b>
       <Icon name="down" size={16} />
     </button>
   );
 }
 
 /** How the skill stands against the shelf; a press saves it. */
-export function ShelfMark(props: { bench: Bench }) {
-  const shelf = untrack(() => useShelf(props.bench));
+export function ShelfMark() {
+  const shelf = useShelf();
   return (
     <Show when={!shelf.refused()}>
       <button
@@ -45,13 +47,15 @@ export function ShelfMark(props: { bench: Bench }) {
 }
 
 /** The browser refuses to keep what is open: said where it stays in sight, with the way out. */
-export function NotSaved(props: { bench: Bench }) {
+export function NotSaved() {
+  const keeping = usePage().keeping;
+  const doc = useDocument();
   return (
-    <Show when={!props.bench.kept()}>
+    <Show when={!keeping.isKept()}>
       <span class="not-kept" role="status">
         <b title={shelfTexts.notSavedWhy}>{shelfTexts.notSaved}</b>
         <span class="spoken">. {shelfTexts.notSavedWhy} </span>
-        <button type="button" class="link" onClick={() => props.bench.saveFile()}>
+        <button type="button" class="link" onClick={() => doc.saveFile()}>
           {shelfTexts.saveFile}
         </button>
       </span>
@@ -59,7 +63,8 @@ export function NotSaved(props: { bench: Bench }) {
   );
 }
 
-export function UndoRedo(props: { bench: Bench; words?: boolean }) {
+export function UndoRedo(props: { words?: boolean }) {
+  const shell = useShell();
   const named = (word: string, title: string | undefined, of: (s: string) => string): string =>
     title ? of(title) : word;
   return (
@@ -68,10 +73,10 @@ export function UndoRedo(props: { bench: Bench; words?: boolean }) {
         type="button"
         class={props.words ? 'plain' : 'plain square'}
         aria-label={props.words ? undefined : t.undo}
-        disabled={props.bench.undoTitle() === undefined}
+        disabled={shell.undoing().undoTitle() === undefined}
         data-leaves-undo
-        title={named(t.undo, props.bench.undoTitle(), t.undoOf)}
-        onClick={() => props.bench.undo()}
+        title={named(t.undo, shell.undoing().undoTitle(), t.undoOf)}
+        onClick={() => shell.undoing().undo()}
       >
         <Show when={!props.words} fallback={t.undo}>
           <Icon name="undo" />
@@ -81,10 +86,10 @@ export function UndoRedo(props: { bench: Bench; words?: boolean }) {
         type="button"
         class={props.words ? 'plain' : 'plain square'}
         aria-label={props.words ? undefined : t.redo}
-        disabled={props.bench.redoTitle() === undefined}
+        disabled={shell.undoing().redoTitle() === undefined}
         data-leaves-undo
-        title={named(t.redo, props.bench.redoTitle(), t.redoOf)}
-        onClick={() => props.bench.redo()}
+        title={named(t.redo, shell.undoing().redoTitle(), t.redoOf)}
+        onClick={() => shell.undoing().redo()}
       >
         <Show when={!props.words} fallback={t.redo}>
           <Icon name="redo" />
@@ -94,7 +99,8 @@ export function UndoRedo(props: { bench: Bench; words?: boolean }) {
   );
 }
 
-export function FindButton(props: { bench: Bench; words?: boolean }) {
+export function FindButton(props: { words?: boolean }) {
+  const shell = useShell();
   return (
     <button
       type="button"
@@ -103,7 +109,7 @@ export function FindButton(props: { bench: Bench; words?: boolean }) {
       aria-haspopup="dialog"
       title={commandTexts.findTitle}
       data-leaves-undo
-      onClick={() => props.bench.openPanel('commands')}
+      onClick={() => shell.openPanel('commands')}
     >
       <Icon name="find" size={18} />
       <Show when={props.words}> {commandTexts.find}</Show>
@@ -111,9 +117,11 @@ export function FindButton(props: { bench: Bench; words?: boolean }) {
   );
 }
 
-export function Bar(props: { bench: Bench }) {
+export function Bar() {
+  const doc = useDocument();
+  const shell = useShell();
   const who = (): string => {
-    const { name, club } = props.bench.athlete();
+    const { name, club } = doc.athlete();
     return club ? `${name}, ${club}` : name;
   };
   return (
@@ -122,53 +130,54 @@ export function Bar(props: { bench: Bench }) {
         <Mark />
         <span class="brand-name">{texts.product}</span>
       </span>
-      <SkillTitle bench={props.bench} />
-      <ShelfMark bench={props.bench} />
+      <SkillTitle />
+      <ShelfMark />
       <span class="who">{who()}</span>
       <span class="gap" />
-      <NotSaved bench={props.bench} />
-      <ToolBar bench={props.bench} />
-      <UndoRedo bench={props.bench} />
-      <FindButton bench={props.bench} words />
-      <button type="button" class="plain" data-leaves-undo onClick={() => props.bench.openPanel('menu')}>
+      <NotSaved />
+      <ToolBar />
+      <UndoRedo />
+      <FindButton words />
+      <button type="button" class="plain" data-leaves-undo onClick={() => shell.openPanel('menu')}>
         {t.theme}
       </button>
-      <button type="button" class="plain file-work" onClick={() => props.bench.openPanel('print')}>
+      <button type="button" class="plain file-work" onClick={() => shell.openPanel('print')}>
         {printTexts.print}
       </button>
-      <button type="button" class="file-work" onClick={() => props.bench.openFile()}>
+      <button type="button" class="file-work" onClick={() => doc.openFile()}>
         {t.open}
       </button>
-      <button type="button" class="file-work" onClick={() => props.bench.saveFile()}>
+      <button type="button" class="file-work" onClick={() => doc.saveFile()}>
         {t.save}
       </button>
     </header>
   );
 }
 
-export function TouchBar(props: { bench: Bench; title: boolean }) {
+export function TouchBar(props: { title: boolean }) {
+  const shell = useShell();
   return (
     <header class="bar">
       <span class="brand">
         <Mark />
       </span>
-      <SkillTitle bench={props.bench} />
+      <SkillTitle />
       <Show when={props.title}>
-        <ShelfMark bench={props.bench} />
+        <ShelfMark />
       </Show>
       <span class="gap" />
-      <NotSaved bench={props.bench} />
+      <NotSaved />
       <Show when={props.title}>
-        <UndoRedo bench={props.bench} />
+        <UndoRedo />
       </Show>
-      <FindButton bench={props.bench} />
+      <FindButton />
       <button
         type="button"
         class="square"
         aria-label={t.menu}
         aria-haspopup="dialog"
         data-leaves-undo
-        onClick={() => props.bench.openPanel('menu')}
+        onClick={() => shell.openPanel('menu')}
       >
         <Icon name="menu" />
       </button>

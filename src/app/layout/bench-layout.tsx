@@ -9,8 +9,8 @@ import type { ViewPlace } from '../../pictures/stage-input.ts';
 import { Icon } from '../../ui/icon.tsx';
 import { makeAxis, tOf, xOf } from '../../ui/plot/axis.ts';
 import { useSize } from '../../ui/size.ts';
-import type { Bench } from '../bench.ts';
 import { LEFT, RIGHT } from '../bench-columns.ts';
+import { useCursor, useFlight, useShell } from '../page.ts';
 import { fitStage } from '../stage-fit.ts';
 import { texts } from '../words.ts';
 import { Bar } from './bar.tsx';
@@ -32,27 +32,24 @@ const ABOVE_AIR = 96;
 /** share of the page that the large stage takes */
 const LARGE = 0.66;
 
-export function BenchLayout(props: { bench: Bench; lanes: LaneList }) {
+export function BenchLayout(props: { lanes: LaneList }) {
+  const shell = useShell();
+  const flight = useFlight();
+  const cursor = useCursor();
   let root!: HTMLDivElement;
   const size = useSize(() => root);
   const width = (): number => Math.max(size().width, 1160);
   const height = (): number => Math.max(size().height, 812);
   const airHeight = createMemo(() =>
-    props.bench.large.isOpen()
+    shell.large.isOpen()
       ? Math.round(Math.max(294, (height() - ABOVE_AIR - FLOOR) * LARGE))
       : Math.round(Math.min(Math.max(294 + (height() - 900) * 0.45, 294), 560)),
   );
   const timeWidth = (): number => width() - LEFT - RIGHT;
   const sideX = (): number => timeWidth() + 24 + FRONT;
   const sideWidth = (): number => width() - LEFT - sideX();
-  const axis = useAxis(
-    () => props.bench.result().file.title,
-    () => makeAxis(timeWidth(), props.bench.result().flight.duration, 46, 52),
-  );
-  const framing = useFit(
-    () => props.bench.result().file.title,
-    () => fitStage(props.bench.result(), airHeight() - 22, sideWidth(), 160),
-  );
+  const axis = useAxis(flight.id, () => makeAxis(timeWidth(), flight.result().flight.duration, 46, 52));
+  const framing = useFit(flight.id, () => fitStage(flight.result(), airHeight() - 22, sideWidth(), 160));
   const views = createMemo<ViewPlace[]>(() => {
     const common = { y: 0, height: airHeight(), floorY: airHeight(), pxPerM: framing().pxPerM, pxPerS: axis().pxPerS };
     return [
@@ -71,11 +68,10 @@ export function BenchLayout(props: { bench: Bench; lanes: LaneList }) {
     ];
   });
   // the posing stage stands in the place of front and side
-  const seen = (): readonly ViewPlace[] => (props.bench.tool() === 'pose' ? views().slice(0, 1) : views());
+  const seen = (): readonly ViewPlace[] => (shell.tool() === 'pose' ? views().slice(0, 1) : views());
   const groundHeight = (): number => height() - ABOVE_AIR - airHeight() - FLOOR;
   const ground = () => (
     <Ground
-      bench={props.bench}
       lanes={props.lanes}
       axis={axis()}
       width={width()}
@@ -87,13 +83,12 @@ export function BenchLayout(props: { bench: Bench; lanes: LaneList }) {
   const pictures = () => (
     <>
       <section class="air" style={{ height: `${airHeight()}px` }}>
-        <BeforeColumn bench={props.bench} />
+        <BeforeColumn />
         <Show
-          when={props.bench.large.isOpen()}
+          when={shell.large.isOpen()}
           fallback={
             <>
               <Stage
-                bench={props.bench}
                 width={width() - LEFT}
                 height={airHeight()}
                 views={seen()}
@@ -101,22 +96,21 @@ export function BenchLayout(props: { bench: Bench; lanes: LaneList }) {
               >
                 <StageNames views={seen()} compressed={framing().unrolledPxPerM > framing().pxPerM + 0.5} />
               </Stage>
-              <button type="button" class="plain small enlarge" onClick={() => props.bench.toggleLarge()}>
+              <button type="button" class="plain small enlarge" onClick={() => shell.toggleLarge()}>
                 <Icon name="enlarge" size={16} /> {stageTexts.enlarge}
               </button>
             </>
           }
         >
-          <LargeStageArea bench={props.bench} width={width() - LEFT} height={airHeight()} />
+          <LargeStageArea width={width() - LEFT} height={airHeight()} />
         </Show>
         <p class="standing">{texts.standingCaution}</p>
       </section>
       <section class="floor" aria-label={floorTexts.label}>
-        <FloorControls bench={props.bench} />
-        <Ruler bench={props.bench} axis={axis()} height={FLOOR} grip={76} />
-        <Show when={!props.bench.large.isOpen()}>
+        <FloorControls />
+        <Ruler axis={axis()} height={FLOOR} grip={76} />
+        <Show when={!shell.large.isOpen()}>
           <Metres
-            bench={props.bench}
             x0={framing().sideX0}
             pxPerM={framing().pxPerM}
             width={sideWidth()}
@@ -126,10 +120,8 @@ export function BenchLayout(props: { bench: Bench; lanes: LaneList }) {
         </Show>
       </section>
       <Switch fallback={ground()}>
-        <Match when={findTool(props.bench.tool(), 'ground')}>
-          {(tool) => (
-            <GroundTool bench={props.bench} tool={tool()} axis={axis()} width={width()} height={groundHeight()} />
-          )}
+        <Match when={findTool(shell.tool(), 'ground')}>
+          {(tool) => <GroundTool tool={tool()} axis={axis()} width={width()} height={groundHeight()} />}
         </Match>
       </Switch>
       <div
@@ -137,7 +129,7 @@ export function BenchLayout(props: { bench: Bench; lanes: LaneList }) {
         aria-hidden="true"
         style={{
           left: `${LEFT}px`,
-          transform: `translate(${xOf(axis(), props.bench.cursor())}px, ${airHeight()}px)`,
+          transform: `translate(${xOf(axis(), cursor.at())}px, ${airHeight()}px)`,
           height: `${FLOOR + groundHeight()}px`,
         }}
       />
@@ -145,18 +137,17 @@ export function BenchLayout(props: { bench: Bench; lanes: LaneList }) {
   );
   return (
     <div class="bench" ref={root}>
-      <Bar bench={props.bench} />
+      <Bar />
       <section class="line" aria-label={texts.sentence.label}>
-        <Result bench={props.bench} />
-        <CautionLine bench={props.bench} />
+        <Result />
+        <CautionLine />
       </section>
       <main>
         <Show when={size().width > 0}>
-          <Show when={findTool(props.bench.tool(), 'whole')} fallback={pictures()}>
+          <Show when={findTool(shell.tool(), 'whole')} fallback={pictures()}>
             {(tool) => (
               <ToolPlace
                 tool={tool()}
-                bench={props.bench}
                 axis={axis()}
                 width={width()}
                 height={height() - ABOVE_AIR}

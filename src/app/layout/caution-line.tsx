@@ -4,23 +4,26 @@ import type { Caution } from '../../engine/result.ts';
 import { Icon } from '../../ui/icon.tsx';
 import { formatNumber } from '../../ui/numbers.ts';
 import { Sheet } from '../../ui/sheet.tsx';
-import type { Bench } from '../bench.ts';
+import { useCursor, useDocument, useFlight } from '../page.ts';
 import { wordCaution } from '../say/caution-words.ts';
 import { speakSentence } from '../say/sentence-words.ts';
 import { texts } from '../words.ts';
 
 const c = texts.caution;
 
-export function CautionLine(props: { bench: Bench; short?: boolean }) {
+export function CautionLine(props: { short?: boolean }) {
+  const flight = useFlight();
+  const cursor = useCursor();
+  const doc = useDocument();
   const [all, setAll] = createSignal(false);
-  const cautions = createMemo(() => props.bench.cautions());
+  const cautions = createMemo(() => flight.cautions());
   const first = createMemo(() => cautions()[0]);
-  const fault = createMemo(() => props.bench.outcome().fault);
-  const before = createMemo(() => props.bench.before());
+  const fault = createMemo(() => flight.outcome().fault);
+  const before = createMemo(() => flight.before());
   const go = (one: Caution): void => {
     setAll(false);
-    props.bench.play.pause();
-    props.bench.setCursor(one.t);
+    cursor.play.pause();
+    cursor.set(one.t);
   };
   return (
     <div class="messages">
@@ -29,7 +32,7 @@ export function CautionLine(props: { bench: Bench; short?: boolean }) {
           <div class="stopped" role="alert">
             <p>
               <b>{c.stopped}</b> {f().message}. {c.keeps}{' '}
-              <button type="button" class="link" onClick={() => props.bench.abandon() || props.bench.skillUndo.undo()}>
+              <button type="button" class="link" onClick={() => doc.abandon() || doc.undo()}>
                 {c.undo}
               </button>
             </p>

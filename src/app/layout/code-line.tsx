@@ -1,23 +1,12 @@
 /** The skill's code under the sentence. It is also where a code is typed: a first draft of that skill is made from it. */
-import {
-  type Accessor,
-  createEffect,
-  createMemo,
-  createSignal,
-  createUniqueId,
-  For,
-  on,
-  Show,
-  untrack,
-} from 'solid-js';
+import { type Accessor, createEffect, createMemo, createSignal, createUniqueId, For, on, Show } from 'solid-js';
 import type { DraftSpec } from '../../../sim/index.ts';
 import type { DraftRun } from '../../engine/draft.ts';
 import { Icon } from '../../ui/icon.tsx';
-import type { Bench } from '../bench.ts';
+import { keptState, type Page, useFlight, useServices } from '../page.ts';
 import { codeTexts } from '../say/code-texts.ts';
 import { wordCode, wordFalls, wordNoCode } from '../say/code-words.ts';
 import { wordFault } from '../say/fault-words.ts';
-import { getPart } from '../tool.ts';
 import { texts } from '../words.ts';
 
 const t = codeTexts;
@@ -41,10 +30,8 @@ export interface CodeState {
   stop(): void;
 }
 
-const made = (bench: Bench): CodeState => makeCode(bench);
-export const useCode = (bench: Bench): CodeState => getPart(bench, made);
-
-function makeCode(bench: Bench): CodeState {
+function makeCode(page: Page): CodeState {
+  const { services, shell, doc } = page;
   const [isOpen, setOpen] = createSignal(false);
   const [typed, setTyped] = createSignal('');
   const [way, setWay] = createSignal<Way>();
@@ -52,14 +39,14 @@ function makeCode(bench: Bench): CodeState {
   const [flights, setFlights] = createSignal(0);
   const [fault, setFault] = createSignal('');
   let run: DraftRun | undefined;
-  const { readCode, draft } = bench.ports.drafting;
+  const { readCode, draft } = services.drafting;
   const stop = (): void => {
     const code = busy();
     run?.stop();
     run = undefined;
     setBusy(undefined);
     setOpen(false);
-    if (code) bench.tell({ text: t.cancelled(code) });
+    if (code) shell.notify({ text: t.cancelled(code) });
   };
   const start = (code = typed()): void => {
     if (code.trim() === '') {
@@ -79,9 +66,9 @@ function makeCode(bench: Bench): CodeState {
     setFault('');
     setFlights(0);
     setBusy(spec.code);
-    const athlete = bench.athlete();
+    const athlete = doc.athlete();
     const own = draft(
-      { code, direction: way(), athlete, ref: bench.file().athlete, shapes: bench.ports.shapes },
+      { code, direction: way(), athlete, ref: doc.file().athlete, shapes: services.presets.shapes },
       setFlights,
     );
     run = own;
@@ -90,8 +77,8 @@ function makeCode(bench: Bench): CodeState {
         if (run !== own) return;
         setBusy(undefined);
         setOpen(false);
-        bench.open(file, t.step(spec.code));
-        bench.tell({ text: falls.length > 0 ? t.falls(spec.code, wordFalls(falls)) : t.done(spec.code) });
+        doc.open(file, t.step(spec.code));
+        shell.notify({ text: falls.length > 0 ? t.falls(spec.code, wordFalls(falls)) : t.done(spec.code) });
       },
       (error: unknown) => {
         if (run !== own) return;
@@ -134,9 +121,12 @@ function makeCode(bench: Bench): CodeState {
 }
 
 /** The code as a quiet line; a press makes it a place to type one. */
-export function CodeLine(props: { bench: Bench }) {
-  const code = untrack(() => useCode(props.bench));
-  const own = () => props.bench.result().code;
+export const useCode = keptState(makeCode);
+
+export function CodeLine() {
+  const flight = useFlight();
+  const code = useCode();
+  const own = () => flight.result().code;
   let line!: HTMLButtonElement;
   const close = (): void => {
     code.close();
@@ -168,7 +158,7 @@ export function CodeLine(props: { bench: Bench }) {
       </p>
       <Show when={code.busy()}>{(name) => <DraftProgress code={code} name={name()} />}</Show>
       <Show when={code.isOpen() && !code.busy()}>
-        <CodeForm bench={props.bench} code={code} close={close} />
+        <CodeForm code={code} close={close} />
       </Show>
     </div>
   );
@@ -188,15 +178,16 @@ function DraftProgress(props: { code: CodeState; name: string }) {
   );
 }
 
-function CodeForm(props: { bench: Bench; code: CodeState; close: () => void }) {
+function CodeForm(props: { code: CodeState; close: () => void }) {
+  const services = useServices();
   const id = createUniqueId();
   const readable = createMemo(() => {
     const text = props.code.typed();
     if (!props.code.isCode(text)) return undefined;
-    const { direction } = props.bench.ports.drafting.readCode(text, props.code.way());
+    const { direction } = services.drafting.readCode(text, props.code.way());
     // a dive number says its direction: asking for the other one changes nothing
     const other = direction === 'backward' ? 'forward' : 'backward';
-    return { direction, isFixed: props.bench.ports.drafting.readCode(text, other).direction === direction };
+    return { direction, isFixed: services.drafting.readCode(text, other).direction === direction };
   });
   const ways: readonly Way[] = ['backward', 'forward'];
   return (

@@ -1,22 +1,14 @@
 /** Everything by its name: commands, skills, athletes, codes. Words find, arrow keys choose, Enter does. */
-import {
-  createEffect,
-  createMemo,
-  createSignal,
-  createUniqueId,
-  For,
-  onCleanup,
-  onMount,
-  Show,
-  untrack,
-} from 'solid-js';
+import { createEffect, createMemo, createSignal, createUniqueId, For, onCleanup, onMount, Show } from 'solid-js';
+import type { Actions } from '../../commands/actions.ts';
 import { printKey } from '../../commands/keys.ts';
 import { findByWords } from '../../commands/search.ts';
 import { commands } from '../../commands/table.ts';
 import { commandTexts } from '../../commands/words.ts';
 import { setAthlete } from '../../document/edits.ts';
-import type { Bench } from '../bench.ts';
-import { useShelf } from '../shelf.ts';
+import { useActions } from '../actions.ts';
+import { type Page, usePage } from '../page.ts';
+import { type UserShelf, useShelf } from '../shelf.ts';
 import { shelfTexts } from '../shelf-words.ts';
 import { texts } from '../words.ts';
 import { useCode } from './code-line.tsx';
@@ -36,20 +28,19 @@ interface Entry {
 /** What commands show when nothing is typed yet: the rest is a word away. */
 const FIRST = 60;
 
-function listEntries(bench: Bench): Entry[] {
-  const shelf = useShelf(bench);
-  const own = bench.athlete().name;
-  const isOpen = (title: string): boolean => bench.file().title === title;
+function listEntries({ doc, services }: Page, actions: Actions, shelf: UserShelf): Entry[] {
+  const own = doc.athlete().name;
+  const isOpen = (title: string): boolean => doc.file().title === title;
   return [
     ...commands
-      .filter((one) => one.id !== 'commands' && (one.group !== 'tool' || !one.when || one.when(bench)))
+      .filter((one) => one.id !== 'commands' && (one.group !== 'tool' || !one.when || one.when(actions)))
       .map((one) => ({
         id: one.id,
-        title: one.titleNow?.(bench) ?? one.title,
+        title: one.titleNow?.(actions) ?? one.title,
         group: one.group,
         keys: one.keys.slice(0, 1),
-        why: one.when && !one.when(bench) ? (one.why ?? t.why.other) : undefined,
-        run: () => one.run(bench),
+        why: one.when && !one.when(actions) ? (one.why ?? t.why.other) : undefined,
+        run: () => one.run(actions),
       })),
     ...shelf.skills().map((entry) => ({
       id: `own-${entry.id}`,
@@ -57,13 +48,12 @@ function listEntries(bench: Bench): Entry[] {
       group: 'skill',
       run: () => shelf.openSkill(entry),
     })),
-    ...bench.ports.skills.map(({ id, file }) => ({
+    ...services.presets.skills.map(({ id, file }) => ({
       id: `demo-${id}`,
       title: file.title,
       group: 'skill',
-      why:
-        isOpen(file.title) && !bench.origin() && bench.skillUndo.undoTitle() === undefined ? t.why.current : undefined,
-      run: () => bench.open(structuredClone(file), texts.files.opened(file.title)),
+      why: isOpen(file.title) && !doc.origin() && doc.undoTitle() === undefined ? t.why.current : undefined,
+      run: () => doc.open(structuredClone(file), texts.files.opened(file.title)),
     })),
     ...shelf.athletes().map((entry) => ({
       id: `athlete-${entry.id}`,
@@ -71,24 +61,27 @@ function listEntries(bench: Bench): Entry[] {
       group: 'athlete',
       run: () => shelf.give(entry.value),
     })),
-    ...bench.ports.athletes.map(({ id, athlete }) => ({
+    ...services.presets.athletes.map(({ id, athlete }) => ({
       id: `demo-athlete-${id}`,
       title: athlete.name,
       group: 'athlete',
       why: athlete.name === own ? t.why.given : undefined,
-      run: () => bench.edit(setAthlete(bench.file(), { ref: id }), shelfTexts.given(athlete.name)),
+      run: () => doc.edit(setAthlete(doc.file(), { ref: id }), shelfTexts.given(athlete.name)),
     })),
   ];
 }
 
-export function CommandList(props: { bench: Bench; close: () => void }) {
+export function CommandList(props: { close: () => void }) {
+  const page = usePage();
+  const actions = useActions();
+  const shelf = useShelf();
   const listId = createUniqueId();
-  const code = untrack(() => useCode(props.bench));
+  const code = useCode();
   const [typed, setTyped] = createSignal('');
   const [at, setAt] = createSignal(0);
   let input!: HTMLInputElement;
   let list!: HTMLDivElement;
-  const all = createMemo(() => listEntries(props.bench));
+  const all = createMemo(() => listEntries(page, actions, shelf));
   const found = createMemo<Entry[]>(() => {
     const words = typed().trim();
     const asCode = code.isCode(words);

@@ -15,7 +15,6 @@ import { Icon, SideSign } from '../../ui/icon.tsx';
 import { formatNumber } from '../../ui/numbers.ts';
 import { type TimeAxis, tOf, xOf } from '../../ui/plot/axis.ts';
 import { say, unitOf } from '../../ui/units.ts';
-import type { Bench } from '../bench.ts';
 import { LEFT, RIGHT } from '../bench-columns.ts';
 import {
   Composition,
@@ -29,6 +28,7 @@ import {
   useExplanation,
   Value,
 } from '../cut.tsx';
+import { useCursor, useFlight, useShell } from '../page.ts';
 import { drawLane } from '../plot/lane-curve.ts';
 import type { Box } from '../plot/pen.ts';
 import { PlotCanvas, type PlotPiece } from '../plot/plot-canvas.tsx';
@@ -59,7 +59,6 @@ type PlotId = keyof typeof drawers;
 const plots = Object.keys(drawers) as PlotId[];
 
 export function Ground(props: {
-  bench: Bench;
   lanes: LaneList;
   axis: TimeAxis;
   width: number;
@@ -67,8 +66,11 @@ export function Ground(props: {
   pxPerM: number;
   sideX0: number;
 }) {
-  const cut = useCut(() => props.bench);
-  const explanation = useExplanation(() => props.bench);
+  const cursor = useCursor();
+  const flight = useFlight();
+  const shell = useShell();
+  const cut = useCut();
+  const explanation = useExplanation();
   const plan = createMemo(() => {
     const wishes: RowWish[] = [{ id: 'shapes', least: TILE + NAME, grow: 0, gap: 4, yields: 0 }];
     props.lanes.shown().forEach((lane, i) => {
@@ -102,25 +104,25 @@ export function Ground(props: {
   const lane = (id: string) => props.lanes.shown().find((l) => l.id === id);
   const press = (e: PointerEvent): void => {
     const left = (e.currentTarget as HTMLElement).getBoundingClientRect().left;
-    const from = props.bench.cursor();
-    const at = (x: number): void => props.bench.setCursor(Math.round(tOf(props.axis, x - left) * 1000) / 1000);
-    props.bench.play.pause();
+    const from = cursor.at();
+    const at = (x: number): void => cursor.set(Math.round(tOf(props.axis, x - left) * 1000) / 1000);
+    cursor.play.pause();
     startDrag(e, {
       start: () => at(e.clientX),
       move: (_x, _y, m) => at(m.clientX),
       end: () => {},
-      cancel: () => props.bench.setCursor(from),
+      cancel: () => cursor.set(from),
     });
   };
   const laneValue = (column: number): string => {
-    const { frames, flight } = props.bench.result();
-    const v = readAt(frames.angles, calcPlace(frames, props.bench.cursor()), flight.body.angles.length, column) * DEG;
+    const { frames, skill } = flight.result();
+    const v = readAt(frames.angles, calcPlace(frames, cursor.at()), skill.body.angles.length, column) * DEG;
     return `${formatNumber(v, 0)}°`;
   };
   // one sign a lane: the rest is in the list
   const laneCautions = createMemo(() => {
     const seen = new Set<string>();
-    return props.bench.result().cautions.filter((one) => {
+    return flight.result().cautions.filter((one) => {
       const id = lane(one.angle)?.id ?? withoutSide(one.angle);
       return !seen.has(id) && seen.add(id);
     });
@@ -162,10 +164,10 @@ export function Ground(props: {
         )}
       </For>
       <div class="top-view" style={{ height: `${topHeight()}px` }}>
-        <Stage bench={props.bench} width={RIGHT - 146} height={topHeight()} views={topView()}>
+        <Stage width={RIGHT - 146} height={topHeight()} views={topView()}>
           <StageNames views={topView()} />
         </Stage>
-        <Bounds bench={props.bench} />
+        <Bounds />
       </div>
       <CutRow
         id="rate"
@@ -173,7 +175,7 @@ export function Ground(props: {
         value={<CutRates cut={cut()} />}
         made={
           <>
-            <SoFar bench={props.bench} cut={cut()} />
+            <SoFar cut={cut()} />
             <Explanation words={explanation()} />
           </>
         }
@@ -204,7 +206,7 @@ export function Ground(props: {
         id="momentum"
         plan={plan()}
         value={<Value value={cut().momentum} decimals={1} quantity="momentum" unit="" word={texts.cut.constant} />}
-        made={<Composition bench={props.bench} cut={cut()} kind="momentum" />}
+        made={<Composition cut={cut()} kind="momentum" />}
       />
       <CutRow
         id="energy"
@@ -218,9 +220,9 @@ export function Ground(props: {
             word={texts.cut.muscle(say('energy', cut().work))}
           />
         }
-        made={<Composition bench={props.bench} cut={cut()} kind="energy" />}
+        made={<Composition cut={cut()} kind="energy" />}
       />
-      <SpokenCut bench={props.bench} cut={cut()} explanation={explanation()} />
+      <SpokenCut cut={cut()} explanation={explanation()} />
     </section>
   );
   return (
@@ -228,7 +230,7 @@ export function Ground(props: {
       <div class="row-title" style={at('shapes')}>
         <h2>{texts.shapes.title}</h2>
         <p class="quiet">{texts.shapes.hint}</p>
-        <button type="button" class="plain small other-joints" onClick={() => props.bench.openPanel('shapes')}>
+        <button type="button" class="plain small other-joints" onClick={() => shell.openPanel('shapes')}>
           {texts.shapes.list}
         </button>
       </div>
@@ -249,7 +251,6 @@ export function Ground(props: {
                 </button>
                 <Show when={props.lanes.open() === id}>
                   <LaneEditor
-                    bench={props.bench}
                     lane={l()}
                     chosen={props.lanes.key()}
                     choose={props.lanes.setKey}
@@ -262,7 +263,7 @@ export function Ground(props: {
         )}
       </For>
       <div class="row-title" style={at('others')}>
-        <button type="button" class="plain small other-joints" onClick={() => props.bench.openPanel('joints')}>
+        <button type="button" class="plain small other-joints" onClick={() => shell.openPanel('joints')}>
           {laneTexts.others}
         </button>
       </div>
@@ -289,7 +290,6 @@ export function Ground(props: {
         onPointerDown={press}
       >
         <PlotCanvas
-          bench={props.bench}
           axis={props.axis}
           height={props.height - 8}
           shadeFrom={box('shapes').y + NAME}
@@ -298,14 +298,13 @@ export function Ground(props: {
           lineWidth={2.2}
         />
         <div class="shape-place" style={at('shapes')}>
-          <ShapeRow bench={props.bench} axis={props.axis} tile={TILE} names="all" />
+          <ShapeRow axis={props.axis} tile={TILE} names="all" />
         </div>
         <For each={laneIds()}>
           {(id) => (
             <Show when={lane(id)}>
               {(l) => (
                 <LaneKeys
-                  bench={props.bench}
                   axis={props.axis}
                   lane={l()}
                   box={box(id)}
@@ -337,12 +336,11 @@ export function Ground(props: {
         </For>
       </div>
 
-      <Show when={findTool(props.bench.tool(), 'aside')} fallback={cutColumn()}>
+      <Show when={findTool(shell.tool(), 'aside')} fallback={cutColumn()}>
         {(tool) => (
           <div class="tool-aside-place">
             <ToolPlace
               tool={tool()}
-              bench={props.bench}
               axis={props.axis}
               width={RIGHT - 8}
               height={props.height}

@@ -11,8 +11,8 @@ import type { ViewPlace } from '../../pictures/stage-input.ts';
 import { makeAxis, tOf, xOf } from '../../ui/plot/axis.ts';
 import { useSize } from '../../ui/size.ts';
 import { say } from '../../ui/units.ts';
-import type { Bench } from '../bench.ts';
 import { SpokenCut, useCut, useExplanation, Value } from '../cut.tsx';
+import { useCursor, useFlight, useShell } from '../page.ts';
 import { fitStage } from '../stage-fit.ts';
 import { texts } from '../words.ts';
 import { TouchBar } from './bar.tsx';
@@ -33,29 +33,26 @@ const SHAPES = 84;
 const TABS = ['twist', 'tilt', 'momentum', 'energy'] as const;
 type Tab = (typeof TABS)[number];
 
-export function PhoneLayout(props: { bench: Bench; lanes: LaneList }) {
+export function PhoneLayout(props: { lanes: LaneList }) {
+  const shell = useShell();
+  const flight = useFlight();
+  const cursor = useCursor();
   let root!: HTMLDivElement;
   let line!: HTMLElement;
   const size = useSize(() => root);
   const lineSize = useSize(() => line);
-  const cut = useCut(() => props.bench);
-  const explanation = useExplanation(() => props.bench);
+  const cut = useCut();
+  const explanation = useExplanation();
   const [tab, setTab] = createSignal<Tab>('twist');
   const width = (): number => Math.max(size().width, 300);
   const height = (): number => Math.max(size().height, 600);
   const airHeight = (): number =>
-    props.bench.large.isOpen()
+    shell.large.isOpen()
       ? height() - BAR - lineSize().height - FLOOR - THUMB - 18 - SHAPES
       : Math.round(Math.min(Math.max((height() - BAR - lineSize().height - FLOOR - THUMB) * 0.385, 170), 330));
-  const axis = useAxis(
-    () => props.bench.result().file.title,
-    () => makeAxis(width(), props.bench.result().flight.duration, 42, 37),
-  );
-  const framing = useFit(
-    () => props.bench.result().file.title,
-    () => fitStage(props.bench.result(), airHeight() - 4, 9999, 110),
-  );
-  const stature = (): number => props.bench.result().flight.body.stature ?? 1.6;
+  const axis = useAxis(flight.id, () => makeAxis(width(), flight.result().flight.duration, 42, 37));
+  const framing = useFit(flight.id, () => fitStage(flight.result(), airHeight() - 4, 9999, 110));
+  const stature = (): number => flight.result().flight.body.stature ?? 1.6;
   const views = createMemo<ViewPlace[]>(() => {
     const common = { y: 0, height: airHeight(), floorY: airHeight(), pxPerS: axis().pxPerS };
     return [
@@ -87,7 +84,7 @@ export function PhoneLayout(props: { bench: Bench; lanes: LaneList }) {
   });
   const ground = (): number =>
     Math.max(
-      props.bench.large.isOpen() ? SHAPES : 280,
+      shell.large.isOpen() ? SHAPES : 280,
       height() - BAR - lineSize().height - airHeight() - FLOOR - THUMB - 18,
     );
   const plots = createMemo<TouchPlot[]>(() => {
@@ -107,10 +104,10 @@ export function PhoneLayout(props: { bench: Bench; lanes: LaneList }) {
             ),
           },
           {
-            kind: isTwisting(props.bench.result().outline) ? 'longMoment' : 'lateralMoment',
+            kind: isTwisting(flight.result().outline) ? 'longMoment' : 'lateralMoment',
             share: 1,
             headHeight: 38,
-            head: isTwisting(props.bench.result().outline) ? (
+            head: isTwisting(flight.result().outline) ? (
               <Value value={cut().long} decimals={2} quantity="moment" unit={c.longAxis} hue="twist" />
             ) : (
               <Value value={cut().lateral} decimals={2} quantity="moment" unit={c.lateralAxis} hue="som" />
@@ -165,38 +162,31 @@ export function PhoneLayout(props: { bench: Bench; lanes: LaneList }) {
   };
   return (
     <div class="phone" ref={root}>
-      <TouchBar bench={props.bench} title={false} />
+      <TouchBar title={false} />
       <section class="line" ref={line} aria-label={texts.sentence.label}>
-        <Result bench={props.bench} />
-        <CautionLine bench={props.bench} short />
+        <Result />
+        <CautionLine short />
       </section>
       <main>
         <Show when={size().width > 0 && lineSize().width > 0}>
           <section class="air" style={{ height: `${airHeight()}px` }}>
             <Show
-              when={props.bench.large.isOpen()}
+              when={shell.large.isOpen()}
               fallback={
-                <Stage
-                  bench={props.bench}
-                  width={width()}
-                  height={airHeight()}
-                  views={views()}
-                  timeAt={(x) => tOf(axis(), x)}
-                >
+                <Stage width={width()} height={airHeight()} views={views()} timeAt={(x) => tOf(axis(), x)}>
                   <p class="stage-name" style={{ right: '12px' }}>
                     {texts.stage.uprightShort}
                   </p>
                 </Stage>
               }
             >
-              <LargeStageArea bench={props.bench} width={width()} height={airHeight()} />
+              <LargeStageArea width={width()} height={airHeight()} />
             </Show>
           </section>
           <section class="floor" aria-label={floorTexts.label}>
-            <Ruler bench={props.bench} axis={axis()} height={FLOOR} grip={92} />
+            <Ruler axis={axis()} height={FLOOR} grip={92} />
           </section>
           <TouchGround
-            bench={props.bench}
             axis={axis()}
             height={ground()}
             tile={46}
@@ -205,7 +195,7 @@ export function PhoneLayout(props: { bench: Bench; lanes: LaneList }) {
             lineWidth={2.4}
             betweenHeight={50}
             between={
-              props.bench.large.isOpen() ? undefined : (
+              shell.large.isOpen() ? undefined : (
                 <div class="tabs" role="tablist" onKeyDown={onTabKey}>
                   <For each={TABS}>
                     {(name) => (
@@ -224,30 +214,29 @@ export function PhoneLayout(props: { bench: Bench; lanes: LaneList }) {
                 </div>
               )
             }
-            plots={props.bench.large.isOpen() ? [] : plots()}
+            plots={shell.large.isOpen() ? [] : plots()}
           />
           <div
             class="plumb"
             aria-hidden="true"
             style={{
-              transform: `translate(${xOf(axis(), props.bench.cursor())}px, ${airHeight()}px)`,
+              transform: `translate(${xOf(axis(), cursor.at())}px, ${airHeight()}px)`,
               height: `${FLOOR + 26 + 46}px`,
             }}
           />
-          <LaneSheet bench={props.bench} lanes={props.lanes} axis={axis()} plotHeight={120} />
+          <LaneSheet lanes={props.lanes} axis={axis()} plotHeight={120} />
           <ToolSheet
-            bench={props.bench}
             axis={axis()}
             width={width()}
             height={ground()}
             tall={height() - BAR - lineSize().height - THUMB}
             device="phone"
           />
-          <SpokenCut bench={props.bench} cut={cut()} explanation={explanation()} />
+          <SpokenCut cut={cut()} explanation={explanation()} />
         </Show>
       </main>
       <footer class="standing">{texts.standingCautionShort}</footer>
-      <ThumbBar bench={props.bench} wide={false} />
+      <ThumbBar wide={false} />
     </div>
   );
 }

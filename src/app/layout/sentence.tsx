@@ -1,7 +1,7 @@
 /** The result as a sentence. Its coloured words are the legend of the page; every clause is a way to its place. */
 import { createMemo, Show } from 'solid-js';
 import { formatNumber } from '../../ui/numbers.ts';
-import type { Bench } from '../bench.ts';
+import { type Page, useCursor, useFlight, usePage } from '../page.ts';
 import { speakSentence, wordSentence } from '../say/sentence-words.ts';
 import { texts } from '../words.ts';
 import { CodeLine } from './code-line.tsx';
@@ -9,59 +9,56 @@ import { CodeLine } from './code-line.tsx';
 const s = texts.sentence;
 
 /** The sentence, and quietly under it the skill's code. */
-export function Result(props: { bench: Bench }) {
+export function Result() {
   return (
     <div class="result">
-      <Sentence bench={props.bench} />
-      <CodeLine bench={props.bench} />
+      <Sentence />
+      <CodeLine />
     </div>
   );
 }
 
-function Sentence(props: { bench: Bench }) {
-  const outline = createMemo(() => props.bench.result().outline);
+function Sentence() {
+  const flight = useFlight();
+  const cursor = useCursor();
+  const page = usePage();
+  const outline = createMemo(() => flight.result().outline);
   const words = createMemo(() => wordSentence(outline()));
-  const bench = (): Bench => props.bench;
   return (
     <h1
       class="sentence"
       style={{ '--letters': speakSentence(outline()).length }}
-      classList={{ stale: bench().outcome().fault !== undefined }}
+      classList={{ stale: flight.outcome().fault !== undefined }}
       data-testid="sentence"
     >
       <Show
         when={outline().somersaults !== null}
         fallback={<span>{s.undefined(formatNumber(outline().undefinedFrom ?? 0, 2))}</span>}
       >
-        <button type="button" class="clause som" title={s.toTakeoff} onClick={() => bench().goTo('takeoff')}>
+        <button type="button" class="clause som" title={s.toTakeoff} onClick={() => cursor.goTo('takeoff')}>
           <b>{words().somersaults}</b>
           {words().somersaultWord}
         </button>
         {', '}
-        <button
-          type="button"
-          class="clause twist"
-          title={s.toFastest}
-          onClick={() => bench().setCursor(findFastest(bench()))}
-        >
+        <button type="button" class="clause twist" title={s.toFastest} onClick={() => cursor.set(findFastest(page))}>
           <b>{words().twists}</b>
           {words().twistWord}
         </button>
         {', '}
       </Show>
-      <button type="button" class="clause" title={s.showsAir} onClick={() => bench().goTo('apex')}>
+      <button type="button" class="clause" title={s.showsAir} onClick={() => cursor.goTo('apex')}>
         <b>{words().air} s</b>
         <span class="quiet">{s.air}</span>
       </button>
       <Show when={words().landing}>
         {', '}
-        <button type="button" class="clause" title={s.showsLanding} onClick={() => bench().goTo('touchdown')}>
+        <button type="button" class="clause" title={s.showsLanding} onClick={() => cursor.goTo('touchdown')}>
           <span class="quiet">{words().lands}</span>
           <b>{words().landing}</b>
         </button>
         <Show when={words().tilted}>
           {', '}
-          <button type="button" class="clause tilt" title={s.showsLanding} onClick={() => bench().goTo('touchdown')}>
+          <button type="button" class="clause tilt" title={s.showsLanding} onClick={() => cursor.goTo('touchdown')}>
             {s.tiltedWord}
             <b>{words().tilted}</b>
           </button>
@@ -72,8 +69,9 @@ function Sentence(props: { bench: Bench }) {
 }
 
 /** Where the twist is fastest. */
-function findFastest(bench: Bench): number {
-  const f = bench.result().frames;
+function findFastest(page: Page): number {
+  const { flight } = page;
+  const f = flight.result().frames;
   let best = 0;
   for (let i = 1; i < f.n; i++) if (Math.abs(f.twistRate[i]) > Math.abs(f.twistRate[best])) best = i;
   return f.t[best];

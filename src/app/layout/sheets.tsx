@@ -16,7 +16,9 @@ import { formatNumber } from '../../ui/numbers.ts';
 import { Sheet } from '../../ui/sheet.tsx';
 import type { Theme } from '../../ui/theme.ts';
 import { UnitChoice } from '../../ui/units-choice.tsx';
-import type { Bench, PanelName } from '../bench.ts';
+import { useActions } from '../actions.ts';
+import { useDocument, useFlight, useShell } from '../page.ts';
+import type { PanelName } from '../shell.ts';
 import { texts } from '../words.ts';
 import { UndoRedo } from './bar.tsx';
 import { CommandList } from './command-list.tsx';
@@ -25,71 +27,73 @@ import { ToolBar } from './tools/tool-bar.tsx';
 /** Loaded when it is asked for: the page starts light. */
 const PrintSheet = lazy(async () => ({ default: (await import('../../features/print/print-sheet.tsx')).PrintSheet }));
 
-export function Sheets(props: { bench: Bench; lanes: LaneList }) {
-  const close = (): void => props.bench.openPanel(undefined);
+export function Sheets(props: { lanes: LaneList }) {
+  const shell = useShell();
+  const close = (): void => shell.openPanel(undefined);
   return (
     <Switch>
-      <Match when={props.bench.panel() === 'skills'}>
+      <Match when={shell.panel() === 'skills'}>
         <Sheet title={texts.picker.title} onClose={close}>
-          <SkillPicker bench={props.bench} close={close} />
+          <SkillPicker close={close} />
         </Sheet>
       </Match>
-      <Match when={props.bench.panel() === 'values'}>
+      <Match when={shell.panel() === 'values'}>
         <Sheet title={`${takeoffTexts.takeoff}, ${takeoffTexts.athlete.toLowerCase()}`} onClose={close}>
-          <AllValues bench={props.bench} />
+          <AllValues />
         </Sheet>
       </Match>
-      <Match when={props.bench.panel() === 'shapes'}>
+      <Match when={shell.panel() === 'shapes'}>
         <Sheet title={texts.shapes.listTitle} onClose={close}>
-          <ShapeList bench={props.bench} />
+          <ShapeList />
         </Sheet>
       </Match>
-      <Match when={props.bench.panel() === 'joints'}>
+      <Match when={shell.panel() === 'joints'}>
         <Sheet title={laneTexts.choose} onClose={close}>
-          <JointChoice bench={props.bench} lanes={props.lanes} close={close} />
+          <JointChoice lanes={props.lanes} close={close} />
         </Sheet>
       </Match>
-      <Match when={props.bench.panel() === 'help'}>
+      <Match when={shell.panel() === 'help'}>
         <Sheet title={texts.help.title} onClose={close}>
-          <KeyList bench={props.bench} />
+          <KeyList />
         </Sheet>
       </Match>
-      <Match when={props.bench.panel() === 'commands'}>
+      <Match when={shell.panel() === 'commands'}>
         <Sheet title={commandTexts.findTitle} onClose={close}>
-          <CommandList bench={props.bench} close={close} />
+          <CommandList close={close} />
         </Sheet>
       </Match>
-      <Match when={props.bench.panel() === 'print'}>
+      <Match when={shell.panel() === 'print'}>
         <Suspense>
-          <PrintSheet bench={props.bench} onClose={close} />
+          <PrintSheet onClose={close} />
         </Suspense>
       </Match>
-      <Match when={props.bench.panel() === 'menu'}>
+      <Match when={shell.panel() === 'menu'}>
         <Sheet title={texts.bar.menu} onClose={close}>
-          <Menu bench={props.bench} />
+          <Menu />
         </Sheet>
       </Match>
     </Switch>
   );
 }
 
-function AllValues(props: { bench: Bench }) {
+function AllValues() {
   return (
     <div class="all-values">
       <h3>{takeoffTexts.takeoff}</h3>
-      <FieldGroup bench={props.bench} group="takeoff" main={false} />
+      <FieldGroup group="takeoff" main={false} />
       <h3>{takeoffTexts.athlete}</h3>
-      <FieldGroup bench={props.bench} group="athlete" main={false} />
-      <AthletePicker bench={props.bench} />
+      <FieldGroup group="athlete" main={false} />
+      <AthletePicker />
     </div>
   );
 }
 
-function JointChoice(props: { bench: Bench; lanes: LaneList; close: () => void }) {
+function JointChoice(props: { lanes: LaneList; close: () => void }) {
+  const flight = useFlight();
   const isShown = (id: string): boolean => props.lanes.shown().some((lane) => lane.id === id);
   return (
     <ul class="list">
-      <For each={props.bench.lanes()}>
+      <For each={flight.lanes()}>
         {(lane) => (
           <li class="joint-row">
             <label>
@@ -119,7 +123,9 @@ function JointChoice(props: { bench: Bench; lanes: LaneList; close: () => void }
   );
 }
 
-function KeyList(props: { bench: Bench }) {
+function KeyList() {
+  const actions = useActions();
+  const shell = useShell();
   const mac = /Mac|iPhone|iPad/.test(navigator.platform);
   const groups = ['time', 'edit', 'tool', 'file', 'view'] as const;
   return (
@@ -131,7 +137,7 @@ function KeyList(props: { bench: Bench }) {
             <ul class="list">
               <For
                 each={commands.filter(
-                  (one) => one.group === group && (!one.when || group !== 'tool' || one.when(props.bench)),
+                  (one) => one.group === group && (!one.when || group !== 'tool' || one.when(actions)),
                 )}
               >
                 {(one) => (
@@ -139,10 +145,10 @@ function KeyList(props: { bench: Bench }) {
                     <button
                       type="button"
                       class="row-button"
-                      disabled={one.when ? !one.when(props.bench) : false}
+                      disabled={one.when ? !one.when(actions) : false}
                       onClick={() => {
-                        props.bench.openPanel(undefined);
-                        one.run(props.bench);
+                        shell.openPanel(undefined);
+                        one.run(actions);
                       }}
                     >
                       <span>{one.title}</span>
@@ -164,21 +170,23 @@ function KeyList(props: { bench: Bench }) {
   );
 }
 
-function Menu(props: { bench: Bench }) {
+function Menu() {
+  const shell = useShell();
+  const doc = useDocument();
   const themes: readonly Theme[] = ['system', 'light', 'dark'];
-  const go = (panel: PanelName): void => props.bench.openPanel(panel);
+  const go = (panel: PanelName): void => shell.openPanel(panel);
   return (
     <>
       <p class="sheet-actions">
-        <UndoRedo bench={props.bench} words />
-        <button type="button" onClick={() => props.bench.openFile()}>
+        <UndoRedo words />
+        <button type="button" onClick={() => doc.openFile()}>
           {texts.bar.open}
         </button>
-        <button type="button" onClick={() => props.bench.saveFile()}>
+        <button type="button" onClick={() => doc.saveFile()}>
           {texts.bar.save}
         </button>
       </p>
-      <ToolBar bench={props.bench} onOpened={() => props.bench.openPanel(undefined)} />
+      <ToolBar onOpened={() => shell.openPanel(undefined)} />
       <ul class="list">
         <For
           each={
@@ -206,11 +214,7 @@ function Menu(props: { bench: Bench }) {
         <legend>{texts.bar.colours}</legend>
         <For each={themes}>
           {(name) => (
-            <button
-              type="button"
-              aria-pressed={props.bench.theme() === name}
-              onClick={() => props.bench.setTheme(name)}
-            >
+            <button type="button" aria-pressed={shell.theme() === name} onClick={() => shell.setTheme(name)}>
               {texts.themes[name]}
             </button>
           )}
@@ -218,7 +222,7 @@ function Menu(props: { bench: Bench }) {
       </fieldset>
       <UnitChoice />
       <p class="sheet-actions">
-        <button type="button" onClick={() => props.bench.ask('say')}>
+        <button type="button" onClick={() => shell.ask('say')}>
           {commandTexts.say}
         </button>
       </p>

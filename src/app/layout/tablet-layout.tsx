@@ -10,8 +10,8 @@ import type { ViewPlace } from '../../pictures/stage-input.ts';
 import { makeAxis, tOf, xOf } from '../../ui/plot/axis.ts';
 import { useSize } from '../../ui/size.ts';
 import { unitOf } from '../../ui/units.ts';
-import type { Bench } from '../bench.ts';
 import { SpokenCut, useCut, useExplanation } from '../cut.tsx';
+import { useCursor, useFlight, useShell } from '../page.ts';
 import { fitStage } from '../stage-fit.ts';
 import { texts } from '../words.ts';
 import { TouchBar } from './bar.tsx';
@@ -33,37 +33,32 @@ const STANDING = 22;
 /** what stays under the floor beneath the large stage */
 const SHAPES = 108;
 
-export function TabletLayout(props: { bench: Bench; lanes: LaneList }) {
+export function TabletLayout(props: { lanes: LaneList }) {
+  const flight = useFlight();
+  const shell = useShell();
+  const cursor = useCursor();
   let root!: HTMLDivElement;
   const size = useSize(() => root);
-  const cut = useCut(() => props.bench);
-  const explanation = useExplanation(() => props.bench);
-  const twisting = createMemo(() => isTwisting(props.bench.result().outline));
+  const cut = useCut();
+  const explanation = useExplanation();
+  const twisting = createMemo(() => isTwisting(flight.result().outline));
   const [firstChoice, setFirst] = createSignal<string>();
   const first = (): string => firstChoice() ?? (twisting() ? 'twistRate' : 'somersaultRate');
   const [secondChoice, setSecond] = createSignal<string>();
   const second = (): string => secondChoice() ?? (twisting() ? 'longMoment' : 'lateralMoment');
   const width = (): number => Math.max(size().width, 700);
   const hasMessage = (): boolean =>
-    props.bench.outcome().fault !== undefined ||
-    props.bench.before() !== undefined ||
-    props.bench.cautions().length > 0;
+    flight.outcome().fault !== undefined || flight.before() !== undefined || flight.cautions().length > 0;
   const line = (): number => LINE + (hasMessage() ? 34 : 0);
   const height = (): number => Math.max(size().height, 640);
   const timeWidth = (): number => width() - SIDE;
   const airHeight = (): number =>
-    props.bench.large.isOpen()
+    shell.large.isOpen()
       ? height() - BAR - line() - FLOOR - THUMB - STANDING - SHAPES
       : Math.round(Math.min(Math.max((height() - BAR - line() - FLOOR - THUMB) * 0.45, 210), 460));
-  const axis = useAxis(
-    () => props.bench.result().file.title,
-    () => makeAxis(timeWidth(), props.bench.result().flight.duration, 76, 56),
-  );
-  const framing = useFit(
-    () => props.bench.result().file.title,
-    () => fitStage(props.bench.result(), airHeight() - 6, 9999, 130),
-  );
-  const stature = (): number => props.bench.result().flight.body.stature ?? 1.6;
+  const axis = useAxis(flight.id, () => makeAxis(timeWidth(), flight.result().flight.duration, 76, 56));
+  const framing = useFit(flight.id, () => fitStage(flight.result(), airHeight() - 6, 9999, 130));
+  const stature = (): number => flight.result().flight.body.stature ?? 1.6;
   const views = createMemo<ViewPlace[]>(() => {
     const common = { y: 0, height: airHeight(), floorY: airHeight(), pxPerS: axis().pxPerS };
     return [
@@ -108,19 +103,18 @@ export function TabletLayout(props: { bench: Bench; lanes: LaneList }) {
   );
   return (
     <div class="tablet" ref={root}>
-      <TouchBar bench={props.bench} title />
+      <TouchBar title />
       <section class="line" style={{ height: `${line()}px` }} aria-label={texts.sentence.label}>
-        <Result bench={props.bench} />
-        <CautionLine bench={props.bench} />
+        <Result />
+        <CautionLine />
       </section>
       <main>
         <Show when={size().width > 0}>
           <section class="air" style={{ height: `${airHeight()}px` }}>
             <Show
-              when={props.bench.large.isOpen()}
+              when={shell.large.isOpen()}
               fallback={
                 <Stage
-                  bench={props.bench}
                   width={width()}
                   height={airHeight()}
                   views={views()}
@@ -132,15 +126,14 @@ export function TabletLayout(props: { bench: Bench; lanes: LaneList }) {
                 </Stage>
               }
             >
-              <LargeStageArea bench={props.bench} width={width()} height={airHeight()} />
+              <LargeStageArea width={width()} height={airHeight()} />
             </Show>
           </section>
           <section class="floor" aria-label={floorTexts.label}>
-            <Ruler bench={props.bench} axis={axis()} height={FLOOR} grip={108} />
+            <Ruler axis={axis()} height={FLOOR} grip={108} />
           </section>
           <div class="touch-row" style={{ height: `${ground()}px` }}>
             <TouchGround
-              bench={props.bench}
               axis={axis()}
               height={ground()}
               tile={68}
@@ -148,7 +141,7 @@ export function TabletLayout(props: { bench: Bench; lanes: LaneList }) {
               names="all"
               lineWidth={3.2}
               plots={
-                props.bench.large.isOpen()
+                shell.large.isOpen()
                   ? []
                   : [
                       { kind: first(), share: 1.7, headHeight: 24, head: choice(first, setFirst) },
@@ -156,7 +149,7 @@ export function TabletLayout(props: { bench: Bench; lanes: LaneList }) {
                     ]
               }
             />
-            <Show when={!props.bench.large.isOpen()}>
+            <Show when={!shell.large.isOpen()}>
               <section
                 class="touch-cut"
                 style={{ width: `${SIDE}px`, '--said-lines': saidLines() }}
@@ -164,7 +157,6 @@ export function TabletLayout(props: { bench: Bench; lanes: LaneList }) {
               >
                 <RateMoment
                   twisting={twisting()}
-                  bench={props.bench}
                   cut={cut()}
                   explanation={explanation()}
                   width={100}
@@ -177,24 +169,23 @@ export function TabletLayout(props: { bench: Bench; lanes: LaneList }) {
             class="plumb"
             aria-hidden="true"
             style={{
-              transform: `translate(${xOf(axis(), props.bench.cursor())}px, ${airHeight()}px)`,
+              transform: `translate(${xOf(axis(), cursor.at())}px, ${airHeight()}px)`,
               height: `${FLOOR + ground()}px`,
             }}
           />
-          <LaneSheet bench={props.bench} lanes={props.lanes} axis={axis()} plotHeight={Math.max(120, ground() - 13)} />
+          <LaneSheet lanes={props.lanes} axis={axis()} plotHeight={Math.max(120, ground() - 13)} />
           <ToolSheet
-            bench={props.bench}
             axis={axis()}
             width={width()}
             height={ground() + STANDING}
             tall={height() - BAR - line() - THUMB}
             device="tablet"
           />
-          <SpokenCut bench={props.bench} cut={cut()} explanation={explanation()} />
+          <SpokenCut cut={cut()} explanation={explanation()} />
         </Show>
       </main>
       <footer class="standing">{texts.standingCaution}</footer>
-      <ThumbBar bench={props.bench} wide />
+      <ThumbBar wide />
     </div>
   );
 }

@@ -9,24 +9,26 @@ import { PlayButton, SpeedButton } from '../../features/ruler/floor.tsx';
 import { floorTexts } from '../../features/ruler/words.ts';
 import { startDrag } from '../../ui/drag.ts';
 import { Icon } from '../../ui/icon.tsx';
-import type { Bench } from '../bench.ts';
+import { useCursor, useFlight } from '../page.ts';
 
 /** s per px of the wheel: slow enough to find a hundredth with a thumb */
 const JOG = 0.0025;
 
-export function JogWheel(props: { bench: Bench }) {
+export function JogWheel() {
+  const cursor = useCursor();
+  const flight = useFlight();
   const [turn, setTurn] = createSignal(0);
   const press = (e: PointerEvent): void => {
-    const from = props.bench.cursor();
+    const from = cursor.at();
     const turned = turn();
-    props.bench.play.pause();
+    cursor.play.pause();
     startDrag(e, {
       move: (dx) => {
-        props.bench.setCursor(Math.round((from + dx * JOG) * 1000) / 1000);
+        cursor.set(Math.round((from + dx * JOG) * 1000) / 1000);
         setTurn(turned + dx);
       },
       end: () => {},
-      cancel: () => props.bench.setCursor(from),
+      cancel: () => cursor.set(from),
     });
   };
   const ribs = Array.from({ length: 25 }, (_, i) => i);
@@ -41,9 +43,9 @@ export function JogWheel(props: { bench: Bench }) {
       tabIndex={0}
       aria-label={floorTexts.jog}
       aria-valuemin={0}
-      aria-valuemax={Number(props.bench.anchors().touchdown.toFixed(3))}
-      aria-valuenow={Number(props.bench.cursor().toFixed(3))}
-      aria-valuetext={floorTexts.time(props.bench.cursor().toFixed(2))}
+      aria-valuemax={Number(flight.anchors().touchdown.toFixed(3))}
+      aria-valuenow={Number(cursor.at().toFixed(3))}
+      aria-valuetext={floorTexts.time(cursor.at().toFixed(2))}
       onPointerDown={press}
     >
       <svg viewBox="0 0 100 30" preserveAspectRatio="none" aria-hidden="true">
@@ -65,10 +67,12 @@ export function JogWheel(props: { bench: Bench }) {
 }
 
 /** The instants before and after by name: the shape behind and the shape to come. */
-export function ThumbBar(props: { bench: Bench; wide: boolean }) {
+export function ThumbBar(props: { wide: boolean }) {
+  const flight = useFlight();
+  const cursor = useCursor();
   const around = () => {
-    const spans = props.bench.spans();
-    const found = findSpan(spans, props.bench.cursor());
+    const spans = flight.spans();
+    const found = findSpan(spans, cursor.at());
     const i = found ? spans.indexOf(found.span) : -1;
     const before = spans[i - 1];
     const after = found?.held ? spans[i + 1] : found?.span;
@@ -83,48 +87,49 @@ export function ThumbBar(props: { bench: Bench; wide: boolean }) {
             type="button"
             class="on-floor square"
             aria-label={titleTexts.shapeBefore}
-            onClick={() => props.bench.goToShape(-1)}
+            onClick={() => cursor.goToShape(-1)}
           >
             <Icon name="toBack" />
           </button>
         }
       >
-        <button type="button" class="on-floor word" onClick={() => props.bench.goToShape(-1)}>
+        <button type="button" class="on-floor word" onClick={() => cursor.goToShape(-1)}>
           <span aria-hidden="true">‹</span>
           {around().before?.word ?? laneTexts.anchors.takeoff}
         </button>
-        <button type="button" class="on-floor word" onClick={() => props.bench.goToShape(1)}>
+        <button type="button" class="on-floor word" onClick={() => cursor.goToShape(1)}>
           {around().after?.word ?? laneTexts.anchors.touchdown}
           <span aria-hidden="true">›</span>
         </button>
-        <PinButton bench={props.bench} />
-        <SpeedButton bench={props.bench} />
+        <PinButton />
+        <SpeedButton />
         <span class="gap" />
       </Show>
-      <JogWheel bench={props.bench} />
+      <JogWheel />
       <Show when={!props.wide}>
         <button
           type="button"
           class="on-floor square"
           aria-label={titleTexts.shapeAfter}
-          onClick={() => props.bench.goToShape(1)}
+          onClick={() => cursor.goToShape(1)}
         >
           <Icon name="toOn" />
         </button>
       </Show>
-      <PlayButton bench={props.bench} size={24} />
+      <PlayButton size={24} />
     </nav>
   );
 }
 
-function PinButton(props: { bench: Bench }) {
-  const pinned = (): boolean => props.bench.pin() !== undefined;
+function PinButton() {
+  const cursor = useCursor();
+  const pinned = (): boolean => cursor.pin() !== undefined;
   return (
     <button
       type="button"
       class="on-floor word"
       aria-pressed={pinned()}
-      onClick={() => props.bench.setPin(pinned() ? undefined : props.bench.cursor())}
+      onClick={() => cursor.setPin(pinned() ? undefined : cursor.at())}
     >
       <Icon name="pin" size={18} /> {pinned() ? pinTexts.remove : pinTexts.here}
     </button>

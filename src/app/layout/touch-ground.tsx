@@ -4,7 +4,7 @@ import { ShapeRow } from '../../features/ruler/shape-row.tsx';
 import { startDrag } from '../../ui/drag.ts';
 import { type TimeAxis, tOf } from '../../ui/plot/axis.ts';
 import type { Quantity } from '../../ui/units.ts';
-import type { Bench } from '../bench.ts';
+import { useCursor } from '../page.ts';
 import { PlotCanvas, type PlotPiece } from '../plot/plot-canvas.tsx';
 import { drawLateralMoment, drawLongMoment, drawMoments, drawRates, drawTilt, type RowDrawer } from '../plot/rows.ts';
 import { drawEnergy, drawMomentum } from '../plot/stacks.ts';
@@ -42,7 +42,6 @@ export interface TouchPlot {
 }
 
 export function TouchGround(props: {
-  bench: Bench;
   axis: TimeAxis;
   height: number;
   tile: number;
@@ -53,6 +52,7 @@ export function TouchGround(props: {
   betweenHeight?: number;
   plots: readonly TouchPlot[];
 }) {
+  const cursor = useCursor();
   const shapesHeight = (): number => props.nameHeight + props.tile;
   const start = (): number => shapesHeight() + (props.betweenHeight ?? 0) + 6;
   const boxes = createMemo(() => {
@@ -72,14 +72,14 @@ export function TouchGround(props: {
   );
   const press = (e: PointerEvent): void => {
     const left = (e.currentTarget as HTMLElement).getBoundingClientRect().left;
-    const from = props.bench.cursor();
-    const at = (x: number): void => props.bench.setCursor(Math.round(tOf(props.axis, x - left) * 1000) / 1000);
-    props.bench.play.pause();
+    const from = cursor.at();
+    const at = (x: number): void => cursor.set(Math.round(tOf(props.axis, x - left) * 1000) / 1000);
+    cursor.play.pause();
     startDrag(e, {
       start: () => at(e.clientX),
       move: (_x, _y, m) => at(m.clientX),
       end: () => {},
-      cancel: () => props.bench.setCursor(from),
+      cancel: () => cursor.set(from),
     });
   };
   return (
@@ -94,7 +94,6 @@ export function TouchGround(props: {
         onPointerDown={press}
       >
         <PlotCanvas
-          bench={props.bench}
           axis={props.axis}
           height={props.height}
           shadeFrom={props.nameHeight}
@@ -102,7 +101,7 @@ export function TouchGround(props: {
           lineWidth={props.lineWidth}
         />
         <div class="shape-place" style={{ top: '0', height: `${shapesHeight()}px` }}>
-          <ShapeRow bench={props.bench} axis={props.axis} tile={props.tile} names={props.names} touch />
+          <ShapeRow axis={props.axis} tile={props.tile} names={props.names} touch />
         </div>
       </div>
       <div class="between" style={{ top: `${shapesHeight() + 4}px` }}>

@@ -5,7 +5,7 @@ import { xOf } from '../../ui/plot/axis.ts';
 import { type Palette, readPalette } from '../../ui/plot/palette.ts';
 import { clearStamps } from '../../ui/plot/stamp.ts';
 import { watchTheme } from '../../ui/theme.ts';
-import type { Bench } from '../bench.ts';
+import { useCursor, useFlight } from '../page.ts';
 import { drawBackdrop, drawHatch, drawPin } from './backdrop.ts';
 import type { Box, Pen } from './pen.ts';
 import { calcPlace } from './readout.ts';
@@ -29,7 +29,6 @@ export function usePalette() {
 }
 
 export function PlotCanvas(props: {
-  bench: Bench;
   axis: TimeAxis;
   height: number;
   /** where the grey columns and hatches begin: the top of the shape tiles */
@@ -38,10 +37,11 @@ export function PlotCanvas(props: {
   pieces: readonly PlotPiece[];
   lineWidth: number;
 }) {
+  const flight = useFlight();
+  const cursor = useCursor();
   let canvas!: HTMLCanvasElement;
   const palette = usePalette();
   const paint = (): void => {
-    const bench = props.bench;
     const axis = props.axis;
     const height = props.height;
     const pieces = props.pieces;
@@ -55,16 +55,16 @@ export function PlotCanvas(props: {
     if (!g || w === 0 || h === 0) return;
     g.setTransform(ratio, 0, 0, ratio, 0, 0);
     g.clearRect(0, 0, axis.width, height);
-    const result = bench.result();
-    const cursor = bench.cursor();
+    const result = flight.result();
+    const cursorS = cursor.at();
     const pen: Pen = {
       g,
       ratio,
       axis,
       result,
       palette: palette(),
-      cursor,
-      place: calcPlace(result.frames, cursor),
+      cursor: cursorS,
+      place: calcPlace(result.frames, cursorS),
       lineWidth: props.lineWidth,
     };
     if (props.hatch) {
@@ -74,7 +74,7 @@ export function PlotCanvas(props: {
       drawHatch(pen, end, y, axis.width - end, tall);
     }
     drawBackdrop(pen, { y: props.shadeFrom, height: height - props.shadeFrom });
-    const pin = bench.pin();
+    const pin = cursor.pin();
     if (pin !== undefined) drawPin(pen, { y: 0, height }, pin);
     for (const piece of pieces) piece.draw(pen, piece.box);
   };

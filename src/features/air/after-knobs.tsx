@@ -1,7 +1,7 @@
 /** After the air: the mat and the legs, with what can be turned. */
 import { Show } from 'solid-js';
 import type { FileArrival } from '../../../sim/index.ts';
-import type { Bench } from '../../app/bench.ts';
+import { useDocument, useFlight } from '../../app/page.ts';
 import { arrivalForSurface, changeArrival, setArrival } from '../../document/contact-edits.ts';
 import { Knob, Pick } from './knob.tsx';
 import { contactTexts } from './words.ts';
@@ -11,13 +11,16 @@ const k = t.knobs;
 /** knees as the flight brings them, until they are set here */
 const KNEE = 30;
 
-export function AfterKnobs(props: { bench: Bench }) {
-  const arrival = (): FileArrival | undefined => props.bench.file().arrival;
+export function AfterKnobs() {
+  const doc = useDocument();
+  const flight = useFlight();
+  const arrival = (): FileArrival | undefined => doc.file().arrival;
   const kneeNow = (): number => {
-    const { frames, flight } = props.bench.result();
-    const i = flight.body.angles.findIndex((a) => a.name === 'kneeFlexionL');
+    const { frames, skill } = flight.result();
+    const { angles } = skill.body;
+    const i = angles.findIndex((a) => a.name === 'kneeFlexionL');
     const row = frames.n - 1;
-    return i < 0 ? KNEE : Math.round((frames.angles[flight.body.angles.length * row + i] * 180) / Math.PI);
+    return i < 0 ? KNEE : Math.round((frames.angles[angles.length * row + i] * 180) / Math.PI);
   };
   return (
     <section class="knobs" aria-label={t.after}>
@@ -27,7 +30,7 @@ export function AfterKnobs(props: { bench: Bench }) {
           <button
             type="button"
             class="plain small"
-            onClick={() => props.bench.edit(setArrival(props.bench.file(), undefined), t.removed)}
+            onClick={() => doc.edit(setArrival(doc.file(), undefined), t.removed)}
           >
             {t.remove}
           </button>
@@ -40,9 +43,7 @@ export function AfterKnobs(props: { bench: Bench }) {
             <p class="quiet">{t.noneAfter}</p>
             <button
               type="button"
-              onClick={() =>
-                props.bench.edit(setArrival(props.bench.file(), arrivalForSurface(props.bench.file())), t.addedLanding)
-              }
+              onClick={() => doc.edit(setArrival(doc.file(), arrivalForSurface(doc.file())), t.addedLanding)}
             >
               {t.addLanding}
             </button>
@@ -57,12 +58,10 @@ export function AfterKnobs(props: { bench: Bench }) {
               names={Object.keys(k.mats).filter((name) => name !== 'own' || typeof a().mat !== 'string')}
               words={k.mats}
               choose={(v) =>
-                v !== 'own' &&
-                props.bench.edit(changeArrival(props.bench.file(), { mat: v as 'competitionMat' }), t.changed(k.mat))
+                v !== 'own' && doc.edit(changeArrival(doc.file(), { mat: v as 'competitionMat' }), t.changed(k.mat))
               }
             />
             <Knob
-              bench={props.bench}
               label={k.knee}
               unit="°"
               quantity="angle"
@@ -74,7 +73,6 @@ export function AfterKnobs(props: { bench: Bench }) {
               set={(f, v) => changeArrival(f, { kneeDeg: v })}
             />
             <Knob
-              bench={props.bench}
               label={k.stiffness}
               unit={t.units.times}
               value={a().legStiffness ?? 1}
@@ -85,7 +83,6 @@ export function AfterKnobs(props: { bench: Bench }) {
               set={(f, v) => changeArrival(f, { legStiffness: v })}
             />
             <Knob
-              bench={props.bench}
               label={k.effort}
               unit=""
               value={a().effort ?? 1}
@@ -96,7 +93,6 @@ export function AfterKnobs(props: { bench: Bench }) {
               set={(f, v) => changeArrival(f, { effort: v })}
             />
             <Knob
-              bench={props.bench}
               label={k.eccentric}
               unit={t.units.times}
               value={a().eccentricFactor ?? 1.4}
@@ -107,7 +103,6 @@ export function AfterKnobs(props: { bench: Bench }) {
               set={(f, v) => changeArrival(f, { eccentricFactor: v })}
             />
             <Knob
-              bench={props.bench}
               label={k.delay}
               unit={t.units.ms}
               value={Math.round((a().reflexDelayS ?? 0.06) * 1000)}

@@ -1,7 +1,7 @@
 /** Before the air: a swing or a push, with what can be turned. */
 import { Match, Show, Switch } from 'solid-js';
 import type { FileApproach, FileSwing, FileTakeoffContact } from '../../../sim/index.ts';
-import type { Bench } from '../../app/bench.ts';
+import { useDocument, useServices } from '../../app/page.ts';
 import {
   changeApproachSpeed,
   changeContact,
@@ -19,8 +19,10 @@ import { contactTexts } from './words.ts';
 const t = contactTexts;
 const k = t.knobs;
 
-export function BeforeKnobs(props: { bench: Bench }) {
-  const approach = (): FileApproach | undefined => props.bench.file().approach;
+export function BeforeKnobs() {
+  const doc = useDocument();
+  const services = useServices();
+  const approach = (): FileApproach | undefined => doc.file().approach;
   const swing = () => {
     const a = approach();
     return isSwing(a) ? a : undefined;
@@ -31,8 +33,8 @@ export function BeforeKnobs(props: { bench: Bench }) {
   };
   /** A giant of the skills that come along: shoulder and hip on the way have to come from somewhere. */
   const addSwing = (): void => {
-    const found = props.bench.ports.skills.find(({ file }) => isSwing(file.approach))?.file.approach;
-    if (found) props.bench.edit(setApproach(props.bench.file(), structuredClone(found)), t.addedSwing);
+    const found = services.presets.skills.find(({ file }) => isSwing(file.approach))?.file.approach;
+    if (found) doc.edit(setApproach(doc.file(), structuredClone(found)), t.addedSwing);
   };
   return (
     <section class="knobs" aria-label={t.before}>
@@ -42,7 +44,7 @@ export function BeforeKnobs(props: { bench: Bench }) {
           <button
             type="button"
             class="plain small"
-            onClick={() => props.bench.edit(setApproach(props.bench.file(), undefined), t.removed)}
+            onClick={() => doc.edit(setApproach(doc.file(), undefined), t.removed)}
           >
             {t.remove}
           </button>
@@ -57,25 +59,24 @@ export function BeforeKnobs(props: { bench: Bench }) {
             </button>
             <button
               type="button"
-              onClick={() =>
-                props.bench.edit(setApproach(props.bench.file(), contactForTakeoff(props.bench.file())), t.addedContact)
-              }
+              onClick={() => doc.edit(setApproach(doc.file(), contactForTakeoff(doc.file())), t.addedContact)}
             >
               {t.addContact}
             </button>
           </>
         }
       >
-        <Match when={swing()}>{(a) => <SwingKnobs bench={props.bench} swing={a()} />}</Match>
-        <Match when={push()}>{(a) => <PushKnobs bench={props.bench} push={a()} />}</Match>
+        <Match when={swing()}>{(a) => <SwingKnobs swing={a()} />}</Match>
+        <Match when={push()}>{(a) => <PushKnobs push={a()} />}</Match>
       </Switch>
     </section>
   );
 }
 
-function SwingKnobs(props: { bench: Bench; swing: FileSwing }) {
+function SwingKnobs(props: { swing: FileSwing }) {
+  const doc = useDocument();
   const edit = (part: Partial<FileSwing>, what: string): void =>
-    props.bench.edit(changeSwing(props.bench.file(), part), t.changed(what));
+    doc.edit(changeSwing(doc.file(), part), t.changed(what));
   const hand = (): string =>
     props.swing.lateHand && props.swing.lateHand.lateS > 0 ? props.swing.lateHand.hand : 'none';
   return (
@@ -90,7 +91,6 @@ function SwingKnobs(props: { bench: Bench; swing: FileSwing }) {
       <Show when={'handstandNudgeDegPerS' in props.swing.start && props.swing.start}>
         {(start) => (
           <Knob
-            bench={props.bench}
             label={k.nudge}
             unit="°/s"
             value={start().handstandNudgeDegPerS}
@@ -107,7 +107,6 @@ function SwingKnobs(props: { bench: Bench; swing: FileSwing }) {
           const turns = (): number => 360 * Math.round(release().atDeg / 360);
           return (
             <Knob
-              bench={props.bench}
               label={k.release}
               unit="°"
               value={release().atDeg - turns()}
@@ -121,7 +120,6 @@ function SwingKnobs(props: { bench: Bench; swing: FileSwing }) {
         }}
       </Show>
       <Knob
-        bench={props.bench}
         label={k.late}
         unit={t.units.ms}
         value={Math.round((props.swing.releaseLateS ?? 0) * 1000)}
@@ -146,7 +144,6 @@ function SwingKnobs(props: { bench: Bench; swing: FileSwing }) {
       <Show when={hand() !== 'none' && props.swing.lateHand}>
         {(late) => (
           <Knob
-            bench={props.bench}
             label={k.lateFor}
             unit={t.units.ms}
             value={Math.round(late().lateS * 1000)}
@@ -168,7 +165,6 @@ function SwingKnobs(props: { bench: Bench; swing: FileSwing }) {
       <Show when={props.swing.strength}>
         {(strength) => (
           <Knob
-            bench={props.bench}
             label={k.times}
             unit={t.units.times}
             value={strength()}
@@ -182,15 +178,16 @@ function SwingKnobs(props: { bench: Bench; swing: FileSwing }) {
       </Show>
       <details class="moves">
         <summary>{k.moves}</summary>
-        <MoveKeys bench={props.bench} swing={props.swing} />
+        <MoveKeys swing={props.swing} />
       </details>
     </>
   );
 }
 
-function PushKnobs(props: { bench: Bench; push: FileTakeoffContact }) {
+function PushKnobs(props: { push: FileTakeoffContact }) {
+  const doc = useDocument();
   const edit = (part: Partial<FileTakeoffContact>, what: string): void =>
-    props.bench.edit(changeContact(props.bench.file(), part), t.changed(what));
+    doc.edit(changeContact(doc.file(), part), t.changed(what));
   return (
     <>
       <Pick
@@ -201,7 +198,6 @@ function PushKnobs(props: { bench: Bench; push: FileTakeoffContact }) {
         choose={(v) => edit({ place: v as 'floor', timeS: undefined }, k.place)}
       />
       <Knob
-        bench={props.bench}
         label={k.alongBefore}
         unit="m/s"
         quantity="speed"
@@ -213,7 +209,6 @@ function PushKnobs(props: { bench: Bench; push: FileTakeoffContact }) {
         set={(f, v) => changeApproachSpeed(f, { along: v })}
       />
       <Knob
-        bench={props.bench}
         label={k.upBefore}
         unit="m/s"
         quantity="speed"
@@ -225,7 +220,6 @@ function PushKnobs(props: { bench: Bench; push: FileTakeoffContact }) {
         set={(f, v) => changeApproachSpeed(f, { up: v })}
       />
       <Knob
-        bench={props.bench}
         label={k.spinBefore}
         unit="kg·m²/s"
         quantity="momentum"
@@ -243,7 +237,6 @@ function PushKnobs(props: { bench: Bench; push: FileTakeoffContact }) {
       <Show when={props.push.timeS}>
         {(s) => (
           <Knob
-            bench={props.bench}
             label={k.time}
             unit="s"
             value={s()}
@@ -259,7 +252,6 @@ function PushKnobs(props: { bench: Bench; push: FileTakeoffContact }) {
         {(given) => (
           <>
             <Knob
-              bench={props.bench}
               label={k.weights}
               unit={t.units.bw}
               value={given().meanBodyWeights}
@@ -270,7 +262,6 @@ function PushKnobs(props: { bench: Bench; push: FileTakeoffContact }) {
               set={(f, v) => changeGiven(f, { meanBodyWeights: v })}
             />
             <Knob
-              bench={props.bench}
               label={k.lean}
               unit="°"
               value={given().leanDeg}
@@ -281,7 +272,6 @@ function PushKnobs(props: { bench: Bench; push: FileTakeoffContact }) {
               set={(f, v) => changeGiven(f, { leanDeg: v })}
             />
             <Knob
-              bench={props.bench}
               label={k.ahead}
               unit="m"
               quantity="length"
@@ -293,7 +283,6 @@ function PushKnobs(props: { bench: Bench; push: FileTakeoffContact }) {
               set={(f, v) => changeGiven(f, { placeM: { ...given().placeM, along: v } })}
             />
             <Knob
-              bench={props.bench}
               label={k.free}
               unit="kg·m²/s"
               quantity="momentum"

@@ -1,10 +1,10 @@
-/** Whole skills of one bench: asked for whenever the document with a swing, contact or landing changes. */
+/** The whole skill: asked for whenever the document with a swing, contact or landing changes. */
 import { type Accessor, createEffect, createMemo, createSignal, onCleanup } from 'solid-js';
 import { placeIn } from '../../../sim/math/sorted.ts';
-import type { Bench } from '../../app/bench.ts';
+import { keptState, type Page } from '../../app/page.ts';
 import type { Contacting } from '../../engine/contact.ts';
 import type { LateTold, WholeTold, WindowTold } from '../../jobs/kinds/whole-data.ts';
-import type { WholePictures } from '../../pictures/whole-ports.ts';
+import type { WholePictures } from '../../pictures/whole-input.ts';
 
 export interface ContactState {
   readonly told: Accessor<WholeTold | undefined>;
@@ -13,7 +13,7 @@ export interface ContactState {
   readonly busy: Accessor<boolean>;
   readonly failed: Accessor<string>;
   readonly pictures: Accessor<WholePictures | undefined>;
-  /** the whole skill's own cursor, s; in the air it is the bench's */
+  /** the whole skill's own cursor, s; in the air it is the page's */
   readonly cursor: Accessor<number>;
   setCursor(t: number): void;
   /** row of the columns at the cursor */
@@ -23,7 +23,8 @@ export interface ContactState {
 /** A study starts when hands have rested this long, ms. */
 const REST = 350;
 
-export function makeContactState(bench: Bench): ContactState {
+export function makeContactState(page: Page): ContactState {
+  const { services, doc, flight, shell } = page;
   const [engine, setEngine] = createSignal<Contacting>();
   const [pictures, setPictures] = createSignal<WholePictures>();
   const [told, setTold] = createSignal<WholeTold>();
@@ -32,22 +33,22 @@ export function makeContactState(bench: Bench): ContactState {
   const [busy, setBusy] = createSignal(false);
   const [failed, setFailed] = createSignal('');
   const [outside, setOutside] = createSignal<number>();
-  void bench.ports.loadContacting().then(({ engine: e, pictures: p }) => {
+  void services.load.contacting().then(({ engine: e, pictures: p }) => {
     setEngine(() => e);
     setPictures(() => p);
   });
 
   createEffect(() => {
     const contacting = engine();
-    const file = bench.file();
+    const file = doc.file();
     if (!contacting) return;
     if (!file.approach && !file.arrival) {
       setTold(undefined);
       setFailed('');
       return;
     }
-    const athlete = bench.athlete();
-    const inDrag = bench.before() !== undefined;
+    const athlete = doc.athlete();
+    const inDrag = flight.before() !== undefined;
     let silence: (() => void) | undefined;
     const ask = (study: boolean): void => {
       setBusy(true);
@@ -71,7 +72,7 @@ export function makeContactState(bench: Bench): ContactState {
     };
     ask(false);
     // the release is studied for who looks at it
-    const timer = inDrag || bench.tool() !== 'contact' ? undefined : setTimeout(() => ask(true), REST);
+    const timer = inDrag || shell.tool() !== 'contact' ? undefined : setTimeout(() => ask(true), REST);
     onCleanup(() => {
       clearTimeout(timer);
       silence?.();
@@ -81,7 +82,7 @@ export function makeContactState(bench: Bench): ContactState {
   const cursor = createMemo(() => {
     const t = outside();
     const now = told();
-    return t === undefined || !now ? bench.cursor() : Math.min(Math.max(t, now.from), now.to);
+    return t === undefined || !now ? page.cursor.at() : Math.min(Math.max(t, now.from), now.to);
   });
   const row = createMemo(() => {
     const now = told();
@@ -99,13 +100,15 @@ export function makeContactState(bench: Bench): ContactState {
     pictures,
     cursor,
     setCursor: (t) => {
-      bench.play.pause();
+      page.cursor.play.pause();
       const now = told();
       if (t >= 0 && t <= (now?.touchdown ?? 0)) {
         setOutside(undefined);
-        bench.setCursor(t);
+        page.cursor.set(t);
       } else setOutside(t);
     },
     row,
   };
 }
+
+export const useContactState = keptState(makeContactState);

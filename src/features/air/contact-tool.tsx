@@ -1,15 +1,17 @@
 /** Bar and mat: a skill from the first swing to the last step, on one time axis. */
-import { createMemo, createSignal, For, Show, untrack } from 'solid-js';
-import { getPart, type ToolProps } from '../../app/tool.ts';
+
+import { createMemo, createSignal, For, Show } from 'solid-js';
+import { useDocument, useFlight } from '../../app/page.ts';
+import type { ToolProps } from '../../app/tool.ts';
 import { texts } from '../../app/words.ts';
 import { changeSwing } from '../../document/contact-edits.ts';
 import type { WholeTold } from '../../jobs/kinds/whole-data.ts';
-import type { WholePictureInput } from '../../pictures/whole-ports.ts';
+import type { WholePictureInput } from '../../pictures/whole-input.ts';
 import { formatNumber } from '../../ui/numbers.ts';
 import { say } from '../../ui/units.ts';
 import { AfterKnobs } from './after-knobs.tsx';
 import { BeforeKnobs } from './before-knobs.tsx';
-import { type ContactState, makeContactState } from './contact-state.ts';
+import { type ContactState, useContactState } from './contact-state.ts';
 import { LandingTold, Verdict } from './landing-told.tsx';
 import { PushTold, SwingTold, WindowStudy } from './swing-told.tsx';
 import { makeWholeAxis, type WholeAxis } from './whole-axis.ts';
@@ -23,7 +25,7 @@ const FLOOR = 34;
 const LAST = 1.9;
 
 export function ContactTool(props: ToolProps) {
-  const state = untrack(() => getPart(props.bench, makeContactState));
+  const state = useContactState();
   const wide = (): boolean => props.device === 'bench';
   const knobs = (): number => (wide() ? 236 : 0);
   const side = (): number => (wide() ? 400 : 0);
@@ -32,8 +34,8 @@ export function ContactTool(props: ToolProps) {
     <div class="contact" classList={{ touch: !wide() }} style={{ height: `${props.height}px` }}>
       <Show when={wide()}>
         <div class="contact-knobs" style={{ width: `${knobs()}px` }}>
-          <BeforeKnobs bench={props.bench} />
-          <AfterKnobs bench={props.bench} />
+          <BeforeKnobs />
+          <AfterKnobs />
         </div>
       </Show>
       <div class="contact-middle" style={{ width: `${middle()}px` }}>
@@ -50,8 +52,8 @@ export function ContactTool(props: ToolProps) {
         </Show>
         <Show when={!wide()}>
           <Results {...props} state={state} width={props.width - 32} />
-          <BeforeKnobs bench={props.bench} />
-          <AfterKnobs bench={props.bench} />
+          <BeforeKnobs />
+          <AfterKnobs />
         </Show>
       </div>
       <Show when={wide()}>
@@ -64,6 +66,7 @@ export function ContactTool(props: ToolProps) {
 }
 
 function Whole(props: ToolProps & { state: ContactState; told: WholeTold }) {
+  const flight = useFlight();
   const wide = (): boolean => props.device === 'bench';
   const [all, setAll] = createSignal(false);
   const isLong = (): boolean => props.told.from < -LAST - 0.4;
@@ -89,9 +92,9 @@ function Whole(props: ToolProps & { state: ContactState; told: WholeTold }) {
       x: (s) => a.left + (s - a.from) * a.pxPerS,
     };
   });
-  const still = createMemo(() => props.state.pictures()?.still(props.told, props.bench.result(), view()) ?? '');
+  const still = createMemo(() => props.state.pictures()?.still(props.told, flight.result(), view()) ?? '');
   const now = createMemo(
-    () => props.state.pictures()?.now(props.told, props.bench.result(), view(), props.state.cursor()) ?? '',
+    () => props.state.pictures()?.now(props.told, flight.result(), view(), props.state.cursor()) ?? '',
   );
   const words = (): string => texts.stage.picture(t.unrolled, '');
   return (
@@ -138,6 +141,7 @@ function Whole(props: ToolProps & { state: ContactState; told: WholeTold }) {
 }
 
 function Results(props: ToolProps & { state: ContactState; width: number }) {
+  const doc = useDocument();
   return (
     <Show when={props.state.told()}>
       {(told) => (
@@ -153,9 +157,9 @@ function Results(props: ToolProps & { state: ContactState; width: number }) {
                 window={window()}
                 width={props.width}
                 set={(ms) => {
-                  const file = props.bench.file();
+                  const file = doc.file();
                   const late = file.approach?.kind === 'swing' ? (file.approach.releaseLateS ?? 0) : 0;
-                  props.bench.edit(
+                  doc.edit(
                     changeSwing(file, { releaseLateS: Math.round(late * 1000 + ms) / 1000 }),
                     t.changed(t.knobs.late),
                   );
@@ -175,7 +179,8 @@ function Results(props: ToolProps & { state: ContactState; width: number }) {
 const landed = ({ landing }: WholeTold) => (landing?.kind === 'landed' ? landing.report : undefined);
 
 /** The values at the cursor, and the side view to scale with the force that acts. */
-function Now(props: { state: ContactState; told: WholeTold; width: number; bench: ToolProps['bench'] }) {
+function Now(props: { state: ContactState; told: WholeTold; width: number }) {
+  const flight = useFlight();
   const SIDE = 190;
   const i = (): number => props.state.row();
   const c = () => props.told.columns;
@@ -183,9 +188,8 @@ function Now(props: { state: ContactState; told: WholeTold; width: number; bench
     (['swing', 'contact', 'flight', 'landing'] as const)[c().phase[i()]];
   const side = createMemo(
     () =>
-      props.state
-        .pictures()
-        ?.side(props.told, props.bench.result(), props.width * 0.6, SIDE, props.state.cursor(), i()) ?? '',
+      props.state.pictures()?.side(props.told, flight.result(), props.width * 0.6, SIDE, props.state.cursor(), i()) ??
+      '',
   );
   return (
     <section class="whole-now" aria-live="off">

@@ -1,13 +1,12 @@
 /** A value that is dragged on a line or typed: the result follows the hand. */
 import { createUniqueId, For } from 'solid-js';
 import type { SkillFile } from '../../../sim/index.ts';
-import type { Bench } from '../../app/bench.ts';
+import { useDocument, useFlight } from '../../app/page.ts';
 import { NumberField } from '../../ui/number-field.tsx';
 import type { Quantity } from '../../ui/units.ts';
 import { contactTexts } from './words.ts';
 
 export interface KnobProps {
-  bench: Bench;
   label: string;
   value: number;
   min: number;
@@ -20,10 +19,12 @@ export interface KnobProps {
 }
 
 export function Knob(props: KnobProps) {
+  const doc = useDocument();
+  const flight = useFlight();
   const title = (): string => contactTexts.changed(props.label);
   const draft = (v: number): void => {
-    const from = props.bench.begin();
-    props.bench.draft(props.set(from, v));
+    const from = doc.begin();
+    doc.draft(props.set(from, v));
   };
   return (
     <div class="knob">
@@ -36,7 +37,7 @@ export function Knob(props: KnobProps) {
         max={props.max}
         step={props.step}
         decimals={props.decimals}
-        onChange={(v) => props.bench.edit(props.set(props.bench.file(), v), title())}
+        onChange={(v) => doc.edit(props.set(doc.file(), v), title())}
       />
       <input
         type="range"
@@ -46,11 +47,11 @@ export function Knob(props: KnobProps) {
         step={props.step}
         value={props.value}
         onInput={(e) => draft(e.currentTarget.valueAsNumber)}
-        onChange={() => props.bench.settle(title())}
+        onChange={() => doc.settle(title())}
         onKeyDown={(e) => {
-          if (e.key !== 'Escape' || !props.bench.before()) return;
+          if (e.key !== 'Escape' || !flight.before()) return;
           e.stopPropagation();
-          props.bench.abandon();
+          doc.abandon();
         }}
       />
     </div>

@@ -1,14 +1,13 @@
 /** The keys of shoulder and hip in a swing: where on the circle (or when), and at what angle. */
 import { For, Show } from 'solid-js';
 import type { FileSwing, FileSwingKey } from '../../../sim/index.ts';
-import type { Bench } from '../../app/bench.ts';
 import { changeMove } from '../../document/contact-edits.ts';
 import { Knob } from './knob.tsx';
 import { contactTexts } from './words.ts';
 
 const k = contactTexts.knobs;
 
-export function MoveKeys(props: { bench: Bench; swing: FileSwing }) {
+export function MoveKeys(props: { swing: FileSwing }) {
   const keys = (): readonly FileSwingKey[] => props.swing.moves.last ?? props.swing.moves.keys;
   return (
     <For each={keys().map((_, i) => i)}>
@@ -20,7 +19,6 @@ export function MoveKeys(props: { bench: Bench; swing: FileSwing }) {
                 {k.joints[key().joint]} {key().atDeg === undefined ? `${key().atS} s` : `${key().atDeg}°`}
               </legend>
               <Knob
-                bench={props.bench}
                 label={`${k.joints[key().joint]}`}
                 unit="°"
                 value={key().deg}
@@ -31,7 +29,6 @@ export function MoveKeys(props: { bench: Bench; swing: FileSwing }) {
                 set={(file, v) => changeMove(file, i, { deg: v })}
               />
               <Knob
-                bench={props.bench}
                 label={k.release}
                 unit={key().atDeg === undefined ? 's' : '°'}
                 value={key().atDeg ?? key().atS ?? 0}

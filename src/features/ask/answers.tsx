@@ -3,8 +3,9 @@
 import { createMemo, For, Show } from 'solid-js';
 import type { Solution } from '../../../sim/index.ts';
 import { DEG } from '../../../sim/math/angles.ts';
-import type { Bench } from '../../app/bench.ts';
+import { useFlight } from '../../app/page.ts';
 import { texts } from '../../app/words.ts';
+import type { BlockSpan } from '../../document/spans.ts';
 import type { ToldObstacle } from '../../engine/ask.ts';
 import { formatNumber, soften } from '../../ui/numbers.ts';
 import { say, sayNumber } from '../../ui/units.ts';
@@ -12,7 +13,7 @@ import type { AskState } from './ask-state.ts';
 import { type AskUnit, isNothing, nameInput, sayChange, sayIn } from './ask-words.ts';
 import { askTexts as t } from './words.ts';
 
-type Props = { bench: Bench; state: AskState };
+type Props = { state: AskState };
 
 /** From here on a tilt at the end is said, rad. */
 const TILT_SAID = 2 / DEG;
@@ -46,6 +47,7 @@ export function AskButton(props: Props) {
 }
 
 export function Answers(props: Props) {
+  const flight = useFlight();
   const solutions = (): number => props.state.found()?.told.solutions.length ?? 0;
   const head = (): string => {
     const found = props.state.found();
@@ -100,7 +102,9 @@ export function Answers(props: Props) {
         <div class="ask-obstacles">
           <h4>{t.obstacles}</h4>
           <ul>
-            <For each={props.state.found()?.obstacles ?? []}>{(o) => <li>{wordObstacle(props, o)}</li>}</For>
+            <For each={props.state.found()?.obstacles ?? []}>
+              {(o) => <li>{wordObstacle(props.state, flight.spans(), o)}</li>}
+            </For>
           </ul>
           <p class="quiet">{t.notProof}</p>
         </div>
@@ -131,6 +135,7 @@ export function AnswerActions(props: Props) {
 }
 
 function AnswerRow(props: Props & { one: Solution; index: number }) {
+  const flight = useFlight();
   const isAnswer = (): boolean => (props.state.found()?.told.solutions.length ?? 0) > 0;
   const changes = createMemo(() => {
     const open = props.state.skill();
@@ -140,7 +145,7 @@ function AnswerRow(props: Props & { one: Solution; index: number }) {
       if (!input) return [];
       const by = props.one.values[j] - input.value;
       if (isNothing(input.unit, by)) return [];
-      return [t.changes(nameInput(id, props.bench.spans(), open.spec), sayChange(input, by))];
+      return [t.changes(nameInput(id, flight.spans(), open.spec), sayChange(input, by))];
     });
     return list.length > 0 ? list.map((one, k) => (k === 0 ? one : soften(one))).join(', ') : t.asNow;
   });
@@ -160,7 +165,7 @@ function AnswerRow(props: Props & { one: Solution; index: number }) {
   const cost = () => props.one.cost;
   const joint = (peak: { share: number; angle: number } | undefined, what: string): string => {
     if (!peak) return what;
-    const name = props.bench.result().flight.body.angles[peak.angle]?.name ?? '';
+    const name = flight.result().flight.body.angles[peak.angle]?.name ?? '';
     return `${what}: ${texts.joint(name)}`;
   };
   return (
@@ -220,7 +225,7 @@ function Cost(props: { label: string; value: string; bar: number; tick?: boolean
   );
 }
 
-function wordObstacle({ bench, state }: Props, o: ToldObstacle): string {
+function wordObstacle(state: AskState, spans: readonly BlockSpan[], o: ToldObstacle): string {
   const open = state.skill();
   if (o.kind === 'limit') return o.limit === 'late' ? t.obstacle.late : t.obstacle.limit(t.limits[o.limit]);
   if (o.kind === 'wish') {
@@ -229,6 +234,6 @@ function wordObstacle({ bench, state }: Props, o: ToldObstacle): string {
     const within = `${sayIn(unit, wish.value)} ± ${sayIn(unit, wish.tolerance)}`;
     return t.obstacle.wish(t.results[wish.result] ?? wish.result, sayIn(unit, value), within);
   }
-  const name = open ? nameInput(o.input, bench.spans(), open.spec) : o.input;
+  const name = open ? nameInput(o.input, spans, open.spec) : o.input;
   return t.obstacle[o.side](name, sayIn(o.unit, o.value), o.source);
 }

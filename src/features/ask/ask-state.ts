@@ -4,12 +4,11 @@
  */
 import { type Accessor, createEffect, createMemo, createSignal, onCleanup, untrack } from 'solid-js';
 import type { Aim, LimitsAsked, SkillSpec, Solution } from '../../../sim/index.ts';
-import type { Bench } from '../../app/bench.ts';
+import type { Page } from '../../app/page.ts';
 import { wordFault } from '../../app/say/fault-words.ts';
 import { addVersion, MOST_VERSIONS, VERSION_LETTERS } from '../../document/versions.ts';
 import type { AskInput, Asking, AskSkill, BatchCall, ToldAnswer, ToldObstacle, Wanted } from '../../engine/ask.ts';
 import type { FlightResult } from '../../engine/result.ts';
-import type { StageVersion } from '../../pictures/stage-input.ts';
 import { type Chosen, chooseFirst, wantedOf } from './ask-start.ts';
 import { askTexts as t } from './words.ts';
 
@@ -69,31 +68,31 @@ export interface AskState {
 /** Tries in the margin of each answer. */
 const TRIES = 100;
 
-export function makeAskState(bench: Bench): AskState {
+export function makeAskState(page: Page): AskState {
+  const { services, shell, doc, flight } = page;
   const [asking, setAsking] = createSignal<Asking>();
   const [failed, setFailed] = createSignal('');
-  bench.ports.loadAsking().then(setAsking, (error) => setFailed(wordFault(error)));
-  const isOpen = createMemo(() => bench.tool() === 'ask');
-  const title = createMemo(() => bench.file().title);
+  services.load.asking().then(setAsking, (error) => setFailed(wordFault(error)));
+  const isOpen = createMemo(() => shell.tool() === 'ask');
 
   const skill = createMemo<AskSkill | undefined>((last) => {
     const engine = asking();
-    const result = bench.result();
+    const result = flight.result();
     // while a hand drags the last one stands, marked stale by nothing: it is over in a moment
     if (!engine || !isOpen() || result.draft) return last;
     return engine.open(result);
   });
 
-  // the sentence belongs to a skill by its title: another one opens with its own
-  const [edited, setEdited] = createSignal<{ title: string; wanted: Wanted }>();
+  // the sentence belongs to a document: another one opens with its own
+  const [edited, setEdited] = createSignal<{ id: number; wanted: Wanted }>();
   const own = createMemo(() => {
     const engine = asking();
     const open = skill();
-    return engine && open ? wantedOf(engine, open, untrack(bench.result)) : undefined;
+    return engine && open ? wantedOf(engine, open, untrack(flight.result)) : undefined;
   });
   const wanted = createMemo(() => {
     const e = edited();
-    return e && e.title === title() ? e.wanted : own();
+    return e && e.id === doc.id() ? e.wanted : own();
   });
   const [limits, setLimits] = createSignal<LimitsAsked>({ range: true, speed: true, torque: false });
   const aim = createMemo<{ aim?: Aim; fault: string }>(() => {
@@ -107,21 +106,21 @@ export function makeAskState(bench: Bench): AskState {
   });
   const wantedKey = createMemo(() => JSON.stringify([wanted(), limits()]));
 
-  const [changed, setChanged] = createSignal<{ title: string; chosen: readonly Chosen[] }>();
-  const first = createMemo<{ title: string; chosen: readonly Chosen[] } | undefined>((last) => {
+  const [changed, setChanged] = createSignal<{ id: number; chosen: readonly Chosen[] }>();
+  const first = createMemo<{ id: number; chosen: readonly Chosen[] } | undefined>((last) => {
     const [engine, open] = [asking(), skill()];
     if (!engine || !open) return undefined;
-    if (last?.title === open.file.title) return last;
-    return { title: open.file.title, chosen: chooseFirst(engine, open) };
+    if (last?.id === flight.id()) return last;
+    return { id: flight.id(), chosen: chooseFirst(engine, open) };
   });
   const inputs = createMemo(() => new Map((skill()?.inputs ?? []).map((i) => [i.id, i])));
   const chosen = createMemo<readonly Chosen[]>(() => {
     const c = changed();
-    const list = c && c.title === title() ? c.chosen : (first()?.chosen ?? []);
+    const list = c && c.id === doc.id() ? c.chosen : (first()?.chosen ?? []);
     return list.filter(({ id }) => inputs().has(id));
   });
   const setChosen = (list: readonly Chosen[]): void => {
-    setChanged({ title: title(), chosen: list });
+    setChanged({ id: doc.id(), chosen: list });
   };
 
   const [progress, setProgress] = createSignal<{ fit: number; fits: number; found: number }>();
@@ -182,40 +181,32 @@ export function makeAskState(bench: Bench): AskState {
       setDrawn(undefined);
       return;
     }
-    bench.released();
+    flight.released();
     // a task of its own: the list answers the press first
     const timer = setTimeout(() => {
       try {
-        setDrawn({ result: bench.ports.fly(engine.fileOf(open, solution.spec)) });
+        setDrawn({ result: services.flying.fly(engine.fileOf(open, solution.spec)) });
       } catch (error) {
         setDrawn({ fault: wordFault(error) });
       }
     });
     onCleanup(() => clearTimeout(timer));
   });
-  // the versions that another tool had in the pictures come back when this one lets go of them
-  let before: readonly StageVersion[] | undefined;
-  let holds = false;
-  const hold = (result: FlightResult | undefined): void => {
-    const { versions } = bench.stageExtras();
-    if (result) {
-      if (!holds) before = versions;
-      holds = true;
-      bench.addStageExtras({ versions: [{ letter: 'B', result, shiftS: 0 }] });
-    } else if (holds) {
-      holds = false;
-      bench.addStageExtras({ versions: before });
-    }
-  };
+  // flown in one task, drawn in the next
+  const [shown, setShown] = createSignal<FlightResult>();
   createEffect(() => {
     const result = drawn()?.result;
-    if (!result) {
-      untrack(() => hold(undefined));
-      return;
-    }
-    // flown in one task, drawn in the next
-    const timer = setTimeout(() => hold(result));
+    const timer = result ? setTimeout(() => setShown(result)) : undefined;
+    if (!result) setShown(undefined);
     onCleanup(() => clearTimeout(timer));
+  });
+  const isShown = createMemo(() => shown() !== undefined);
+  createEffect(() => {
+    if (!isShown()) return;
+    shell.stage.provide(() => {
+      const result = shown();
+      return result ? { versions: [{ letter: 'B', result, shiftS: 0 }] } : {};
+    });
   });
 
   const nameOf = (index: number): string =>
@@ -239,14 +230,14 @@ export function makeAskState(bench: Bench): AskState {
     wanted,
     setWanted: (part) => {
       const w = wanted();
-      if (w) setEdited({ title: title(), wanted: { ...w, ...part } });
+      if (w) setEdited({ id: doc.id(), wanted: { ...w, ...part } });
     },
     fillFromNow: () => {
       const [engine, open] = [asking(), skill()];
       if (engine && open)
         setEdited({
-          title: title(),
-          wanted: wantedOf(engine, { ...open, spec: withoutTarget(open.spec) }, bench.result()),
+          id: doc.id(),
+          wanted: wantedOf(engine, { ...open, spec: withoutTarget(open.spec) }, flight.result()),
         });
     },
     takeCode: (code) => {
@@ -255,7 +246,7 @@ export function makeAskState(bench: Bench): AskState {
       const fields = engine.readCode(code, w.direction || undefined);
       const { airTime: _, height: __, ...rest } = w;
       setEdited({
-        title: title(),
+        id: doc.id(),
         wanted: {
           ...rest,
           somersaults: fields.somersaults,
@@ -296,13 +287,13 @@ export function makeAskState(bench: Bench): AskState {
       const [engine, open, solution] = [asking(), skill(), pickedSolution()];
       if (!engine || !open || !solution) return;
       const name = nameOf(picked());
-      const list = addVersion(bench.versions(), { name, file: engine.fileOf(open, solution.spec), isKept: false });
-      bench.editVersions(bench.file(), list, t.kept2(name));
+      const list = addVersion(doc.versions(), { name, file: engine.fileOf(open, solution.spec), isKept: false });
+      doc.editVersions(doc.file(), list, t.kept2(name));
     },
-    keepLetter: () => VERSION_LETTERS[Math.min(bench.versions().length, MOST_VERSIONS - 1)],
+    keepLetter: () => VERSION_LETTERS[Math.min(doc.versions().length, MOST_VERSIONS - 1)],
     use: () => {
       const [engine, open, solution] = [asking(), skill(), pickedSolution()];
-      if (engine && open && solution) bench.edit(engine.fileOf(open, solution.spec), t.used(nameOf(picked())));
+      if (engine && open && solution) doc.edit(engine.fileOf(open, solution.spec), t.used(nameOf(picked())));
     },
     isOpen,
   };

@@ -1,7 +1,7 @@
 /** Ask: what it needs (wanted, may change, answers) and how much it forgives (margin, tries, map). */
-import { createEffect, createSignal, Match, onCleanup, onMount, Show, Switch, untrack } from 'solid-js';
-import type { Bench } from '../../app/bench.ts';
-import { getPart, type ToolProps } from '../../app/tool.ts';
+import { createEffect, createSignal, Match, onCleanup, onMount, Show, Switch } from 'solid-js';
+import { keptState, type Page } from '../../app/page.ts';
+import type { ToolProps } from '../../app/tool.ts';
 import { TabPanel, ToolTabs } from '../../ui/tabs.tsx';
 import { AnswerActions, Answers, AskButton } from './answers.tsx';
 import { type AskState, makeAskState } from './ask-state.ts';
@@ -19,16 +19,18 @@ interface States {
   readonly map: MapState;
 }
 
-function makeStates(bench: Bench): States {
-  const ask = makeAskState(bench);
-  const study = makeStudyState(bench, ask);
-  return { ask, study, map: makeMapState(bench, ask, study) };
+function makeStates(page: Page): States {
+  const ask = makeAskState(page);
+  const study = makeStudyState(page, ask);
+  return { ask, study, map: makeMapState(page, ask, study) };
 }
+
+const useStates = keptState(makeStates);
 
 type Parts = ToolProps & States;
 
 export function AskTool(props: ToolProps) {
-  const states = untrack(() => getPart(props.bench, makeStates));
+  const states = useStates();
   const [tab, setTab] = createSignal<TouchTab>('wanted');
   const wide = (): boolean => props.device === 'bench';
   createEffect(() => {
@@ -75,37 +77,36 @@ function WideAsk(props: Parts) {
   return (
     <div class="ask-wide" style={{ height: `${props.height}px` }}>
       <div class="ask-said" style={{ 'min-height': `${SENTENCE}px` }}>
-        <WantedLine bench={props.bench} state={props.ask} />
+        <WantedLine state={props.ask} />
       </div>
       <div class="ask-columns">
         <section class="ask-left" style={{ width: `${props.timeLeft}px` }} aria-label={t.mayChange}>
           <h3>{t.mayChange}</h3>
           <p class="quiet">{t.mayHint}</p>
-          <SpanList bench={props.bench} state={props.ask} width={props.timeLeft - 44} />
+          <SpanList state={props.ask} width={props.timeLeft - 44} />
           <h3>{t.fillTitle}</h3>
           <WantedFill state={props.ask} />
         </section>
         <div class="ask-middle" style={{ width: `${props.axis.width}px` }}>
           <div style={{ height: `${times() * ROW}px` }} class="ask-ruler">
-            <RulerSpans bench={props.bench} state={props.ask} axis={props.axis} left={0} row={ROW} />
+            <RulerSpans state={props.ask} axis={props.axis} left={0} row={ROW} />
           </div>
           <div class="ask-under">
             <section class="ask-margin" style={{ width: `${margin()}px` }} aria-label={t.margin}>
               <header>
                 <h3>{t.margin}</h3>
-                <StudyRun bench={props.bench} ask={props.ask} study={props.study} />
+                <StudyRun ask={props.ask} study={props.study} />
               </header>
               <Show when={part() >= 2}>
-                <StudyChoices bench={props.bench} ask={props.ask} study={props.study} />
-                <MarginBars bench={props.bench} ask={props.ask} study={props.study} />
-                <BalanceWords bench={props.bench} ask={props.ask} study={props.study} />
+                <StudyChoices ask={props.ask} study={props.study} />
+                <MarginBars ask={props.ask} study={props.study} />
+                <BalanceWords ask={props.ask} study={props.study} />
               </Show>
             </section>
             <section class="ask-map-place beside" style={{ width: `${map()}px` }} aria-label={t.map}>
               <Show when={part() >= 3}>
-                <MapChoices bench={props.bench} ask={props.ask} map={props.map} />
+                <MapChoices ask={props.ask} map={props.map} />
                 <MapView
-                  bench={props.bench}
                   ask={props.ask}
                   map={props.map}
                   width={map() - CAPTION - 24}
@@ -118,15 +119,14 @@ function WideAsk(props: Parts) {
         <div class="ask-right" style={{ width: `${right()}px` }}>
           <header>
             <h3>{t.answersTitle}</h3>
-            <AnswerActions bench={props.bench} state={props.ask} />
-            <AskButton bench={props.bench} state={props.ask} />
+            <AnswerActions state={props.ask} />
+            <AskButton state={props.ask} />
           </header>
           <Show when={part() >= 1}>
-            <Answers bench={props.bench} state={props.ask} />
+            <Answers state={props.ask} />
           </Show>
           <Show when={part() >= 4}>
             <Tries
-              bench={props.bench}
               ask={props.ask}
               study={props.study}
               width={right() - 44}
@@ -163,16 +163,15 @@ function TouchAsk(props: Parts & { tab: TouchTab; setTab: (tab: TouchTab) => voi
       <TabPanel class="ask-panel" id="ask" chosen={props.tab} heightPx={room()}>
         <Switch>
           <Match when={props.tab === 'wanted'}>
-            <WantedLine bench={props.bench} state={props.ask} />
+            <WantedLine state={props.ask} />
             <div class="ask-row">
-              <AskButton bench={props.bench} state={props.ask} />
+              <AskButton state={props.ask} />
               <WantedFill state={props.ask} />
             </div>
             <h3>{t.mayChange}</h3>
             <p class="quiet">{t.mayHint}</p>
             <div class="ask-bleed" style={{ margin: `0 ${-pad()}px` }}>
               <RulerSpans
-                bench={props.bench}
                 state={props.ask}
                 axis={props.axis}
                 left={0}
@@ -180,25 +179,24 @@ function TouchAsk(props: Parts & { tab: TouchTab; setTab: (tab: TouchTab) => voi
                 stacked={phone()}
               />
             </div>
-            <SpanList bench={props.bench} state={props.ask} width={Math.min(props.width - 2 * pad() - 12, 460)} />
+            <SpanList state={props.ask} width={Math.min(props.width - 2 * pad() - 12, 460)} />
           </Match>
           <Match when={props.tab === 'answers'}>
             <div class="ask-row">
-              <AskButton bench={props.bench} state={props.ask} />
-              <AnswerActions bench={props.bench} state={props.ask} />
+              <AskButton state={props.ask} />
+              <AnswerActions state={props.ask} />
             </div>
-            <Answers bench={props.bench} state={props.ask} />
+            <Answers state={props.ask} />
           </Match>
           <Match when={props.tab === 'margin'}>
             <div class="touch-study" classList={{ beside: !phone() }}>
               <div>
-                <StudyChoices bench={props.bench} ask={props.ask} study={props.study} />
-                <StudyRun bench={props.bench} ask={props.ask} study={props.study} />
-                <MarginBars bench={props.bench} ask={props.ask} study={props.study} />
-                <BalanceWords bench={props.bench} ask={props.ask} study={props.study} />
+                <StudyChoices ask={props.ask} study={props.study} />
+                <StudyRun ask={props.ask} study={props.study} />
+                <MarginBars ask={props.ask} study={props.study} />
+                <BalanceWords ask={props.ask} study={props.study} />
               </div>
               <Tries
-                bench={props.bench}
                 ask={props.ask}
                 study={props.study}
                 width={phone() ? plot() : Math.round(props.width * 0.42)}
@@ -207,10 +205,9 @@ function TouchAsk(props: Parts & { tab: TouchTab; setTab: (tab: TouchTab) => voi
             </div>
           </Match>
           <Match when={props.tab === 'map'}>
-            <MapChoices bench={props.bench} ask={props.ask} map={props.map} />
+            <MapChoices ask={props.ask} map={props.map} />
             <div class="touch-map" classList={{ beside: !phone() }}>
               <MapView
-                bench={props.bench}
                 ask={props.ask}
                 map={props.map}
                 width={plot()}

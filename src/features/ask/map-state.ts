@@ -3,7 +3,7 @@
  * place of it leaves it valid, since it holds for every value of its two inputs.
  */
 import { type Accessor, createEffect, createMemo, createSignal, onCleanup, untrack } from 'solid-js';
-import type { Bench } from '../../app/bench.ts';
+import type { Page } from '../../app/page.ts';
 import { wordFault } from '../../app/say/fault-words.ts';
 import type { Progress, WindowBound } from '../../engine/ask.ts';
 import type { AskState } from './ask-state.ts';
@@ -60,8 +60,9 @@ export const FINE = 65;
 /** A map reaches this many usual errors to each side. */
 const REACH = 5;
 
-export function makeMapState(bench: Bench, ask: AskState, study: StudyState): MapState {
-  const [changed, setChanged] = createSignal<{ title: string; x: MapAxis; y: MapAxis }>();
+export function makeMapState(page: Page, ask: AskState, study: StudyState): MapState {
+  const { flight, cursor, doc } = page;
+  const [changed, setChanged] = createSignal<{ id: number; x: MapAxis; y: MapAxis }>();
   const [of, setOf] = createSignal('twists');
   const [count, setCount] = createSignal(COARSE);
   const [told, setTold] = createSignal<MapTold>();
@@ -77,10 +78,10 @@ export function makeMapState(bench: Bench, ask: AskState, study: StudyState): Ma
     const [low, high] = input.range;
     return { input: id, from: Math.max(low, input.value - by), to: Math.min(high, input.value + by) };
   };
-  const first = createMemo<{ title: string; x: MapAxis; y: MapAxis } | undefined>((last) => {
+  const first = createMemo<{ id: number; x: MapAxis; y: MapAxis } | undefined>((last) => {
     const open = ask.skill();
     if (!open) return undefined;
-    if (last?.title === open.file.title) return last;
+    if (last?.id === flight.id()) return last;
     const ids = open.inputs.map((i) => i.id);
     const time = ids.filter((id) => id.endsWith('.moveStart')).at(-1) ?? ids.find((id) => id.endsWith('.time'));
     const take = ids.find((id) => id === 'takeoff.h.z');
@@ -88,13 +89,13 @@ export function makeMapState(bench: Bench, ask: AskState, study: StudyState): Ma
       (id) => id !== undefined,
     );
     const [x, y] = [about(a), about(b)];
-    return x && y ? { title: open.file.title, x, y } : undefined;
+    return x && y ? { id: flight.id(), x, y } : undefined;
   });
   const axes = createMemo(() => {
     const c = changed();
     const open = ask.skill();
     if (!open) return undefined;
-    const list = c && c.title === open.file.title ? c : first();
+    const list = c && c.id === flight.id() ? c : first();
     return list && ask.inputOf(list.x.input) && ask.inputOf(list.y.input) ? list : first();
   });
 
@@ -114,7 +115,7 @@ export function makeMapState(bench: Bench, ask: AskState, study: StudyState): Ma
   createEffect(() => {
     const now = key();
     const engine = ask.asking();
-    if (!engine || !now || !shown() || !ask.isOpen() || bench.before() || bench.play.playing()) return;
+    if (!engine || !now || !shown() || !ask.isOpen() || flight.before() || cursor.play.playing()) return;
     const last = untrack(told);
     if (last?.key === now && last.rows === last.count) return;
     if (stopped() === now) return;
@@ -199,7 +200,7 @@ export function makeMapState(bench: Bench, ask: AskState, study: StudyState): Ma
       const a = axes();
       if (!a) return;
       const next = part.input && part.input !== a[which].input ? about(part.input) : { ...a[which], ...part };
-      if (next) setChanged({ title: ask.skill()?.file.title ?? '', x: a.x, y: a.y, [which]: next });
+      if (next) setChanged({ id: flight.id(), x: a.x, y: a.y, [which]: next });
     },
     of,
     setOf,
@@ -221,7 +222,7 @@ export function makeMapState(bench: Bench, ask: AskState, study: StudyState): Ma
       if (!engine || !open || !a) return;
       const from = ask.pickedSolution()?.spec ?? open.spec;
       try {
-        bench.edit(engine.fileOf(open, engine.put(from, [a.x.input, a.y.input], [x, y])), t.went(...names));
+        doc.edit(engine.fileOf(open, engine.put(from, [a.x.input, a.y.input], [x, y])), t.went(...names));
       } catch (error) {
         setFailed(wordFault(error));
       }

@@ -1,6 +1,6 @@
 /** The map with its axes, the ring of the skill as it is, the answers as numbers, and the ways to go to a place of it. */
 import { createEffect, createMemo, createSignal, For, Show } from 'solid-js';
-import type { Bench } from '../../app/bench.ts';
+import { useFlight } from '../../app/page.ts';
 import { usePalette } from '../../app/plot/plot-canvas.tsx';
 import { Icon } from '../../ui/icon.tsx';
 import type { AskState } from './ask-state.ts';
@@ -11,7 +11,7 @@ import { InputOptions } from './may-change.tsx';
 import { Slot } from './slot.tsx';
 import { askTexts as t } from './words.ts';
 
-type Props = { bench: Bench; ask: AskState; map: MapState; width: number; height: number };
+type Props = { ask: AskState; map: MapState; width: number; height: number };
 
 const LEFT = 46;
 const BOTTOM = 32;
@@ -30,7 +30,6 @@ export function MapChoices(props: Omit<Props, 'width' | 'height'>) {
               onChange={(e) => props.map.setAxis(which, { input: e.currentTarget.value })}
             >
               <InputOptions
-                bench={props.bench}
                 state={props.ask}
                 value={props.map[which]()?.input}
                 without={[props.map[which === 'x' ? 'y' : 'x']()?.input ?? '']}
@@ -56,6 +55,7 @@ export function MapChoices(props: Omit<Props, 'width' | 'height'>) {
 }
 
 export function MapView(props: Props) {
+  const flight = useFlight();
   let canvas!: HTMLCanvasElement;
   const palette = usePalette();
   const told = () => props.map.told();
@@ -64,7 +64,7 @@ export function MapView(props: Props) {
   const nameOf = (which: 'x' | 'y'): string => {
     const open = props.ask.skill();
     const id = axis(which)?.input;
-    return open && id ? nameInput(id, props.bench.spans(), open.spec) : '';
+    return open && id ? nameInput(id, flight.spans(), open.spec) : '';
   };
   const resultUnit = (): AskUnit => props.ask.asking()?.results.find((r) => r.id === props.map.of())?.unit ?? 'count';
   const place = createMemo<MapPlace>(() => ({

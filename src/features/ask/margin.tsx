@@ -1,7 +1,7 @@
 /** How much it forgives: one input at a time as bars, all together as tries, twist against landing. */
 import { createEffect, createMemo, For, Show } from 'solid-js';
 import type { Bar } from '../../../sim/index.ts';
-import type { Bench } from '../../app/bench.ts';
+import { useFlight } from '../../app/page.ts';
 import { usePalette } from '../../app/plot/plot-canvas.tsx';
 import { formatNumber } from '../../ui/numbers.ts';
 import type { AskState } from './ask-state.ts';
@@ -10,7 +10,7 @@ import type { StudyState, WindowKind } from './study-state.ts';
 import { drawTries } from './tries-draw.ts';
 import { askTexts as t } from './words.ts';
 
-type Props = { bench: Bench; ask: AskState; study: StudyState };
+type Props = { ask: AskState; study: StudyState };
 
 const percent = (share: number): string => formatNumber(100 * share, 0);
 /** Times are told in ms: a slip is small. */
@@ -100,6 +100,7 @@ export function StudyRun(props: Props) {
 const REACH = 4;
 
 export function MarginBars(props: Props & { most?: number }) {
+  const flight = useFlight();
   const told = () => props.study.told();
   const bars = createMemo(() => [...(told()?.bars ?? [])].sort((a, b) => a.forgives - b.forgives));
   const matters = (bar: Bar): number | undefined => {
@@ -141,7 +142,7 @@ export function MarginBars(props: Props & { most?: number }) {
               const unit = () => props.ask.inputOf(bar.input)?.unit ?? 'count';
               const name = (): string => {
                 const open = props.ask.skill();
-                return open ? nameInput(bar.input, props.bench.spans(), open.spec) : bar.input;
+                return open ? nameInput(bar.input, flight.spans(), open.spec) : bar.input;
               };
               return (
                 <tr classList={{ narrowest: i() === 0 }} data-input={bar.input} data-forgives={bar.forgives}>

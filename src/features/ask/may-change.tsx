@@ -1,6 +1,6 @@
 /** What may change: instants as spans on the page's own ruler, the rest as spans in a list. */
 import { createMemo, For, Show } from 'solid-js';
-import type { Bench } from '../../app/bench.ts';
+import { useFlight } from '../../app/page.ts';
 import type { AskInput } from '../../engine/ask.ts';
 import { Icon } from '../../ui/icon.tsx';
 import { type TimeAxis, tOf, xOf } from '../../ui/plot/axis.ts';
@@ -11,16 +11,17 @@ import { Slot } from './slot.tsx';
 import { SpanBar, type SpanScale } from './span-bar.tsx';
 import { askTexts as t } from './words.ts';
 
-type Props = { bench: Bench; state: AskState };
+type Props = { state: AskState };
 
 /** Spans of times reach no further than this out of the flight, s. */
 const FAR = 3;
 
 function useRow(props: Props & { one: Chosen }) {
+  const flight = useFlight();
   const input = createMemo(() => props.state.inputOf(props.one.id) as AskInput);
   const name = (): string => {
     const open = props.state.skill();
-    return open ? nameInput(props.one.id, props.bench.spans(), open.spec) : props.one.id;
+    return open ? nameInput(props.one.id, flight.spans(), open.spec) : props.one.id;
   };
   // neighbours may move as well, so a time may pass where they are now
   const bounds = (): readonly [number, number] => {
@@ -191,6 +192,7 @@ const GROUPS: readonly InputGroup[] = ['takeoff', 'times', 'angles', 'body'];
 export function InputOptions(
   props: Props & { groups?: readonly InputGroup[]; without?: readonly string[]; value?: string },
 ) {
+  const flight = useFlight();
   const groups = createMemo(() => {
     const open = props.state.skill();
     if (!open) return [];
@@ -209,7 +211,7 @@ export function InputOptions(
           <For each={inputs}>
             {(i) => (
               <option value={i.id} selected={props.value === i.id}>
-                {nameInput(i.id, props.bench.spans(), props.state.skill()?.spec as never)}
+                {nameInput(i.id, flight.spans(), props.state.skill()?.spec as never)}
               </option>
             )}
           </For>

@@ -1,7 +1,7 @@
 /** The margin of A or of the picked answer: bars and tries as they come from the workers. Runs when everything rests. */
 import { type Accessor, createEffect, createMemo, createSignal, onCleanup, untrack } from 'solid-js';
 import type { Bar, MarginStudy, ShareAfter } from '../../../sim/index.ts';
-import type { Bench } from '../../app/bench.ts';
+import type { Page } from '../../app/page.ts';
 import { wordFault } from '../../app/say/fault-words.ts';
 import type { Progress, WindowBound } from '../../engine/ask.ts';
 import type { AskState } from './ask-state.ts';
@@ -53,7 +53,8 @@ const SEED = 1;
 /** ms between two pictures while tries come */
 const DRAWN = 120;
 
-export function makeStudyState(bench: Bench, ask: AskState): StudyState {
+export function makeStudyState(page: Page, ask: AskState): StudyState {
+  const { flight, cursor } = page;
   const [kind, setKind] = createSignal<WindowKind>('usual');
   const [balanced, setBalanced] = createSignal(false);
   const [tries, setTries] = createSignal(100);
@@ -77,7 +78,7 @@ export function makeStudyState(bench: Bench, ask: AskState): StudyState {
   createEffect(() => {
     const now = key();
     const engine = ask.asking();
-    if (!engine || !now || !shown() || !ask.isOpen() || bench.before() || bench.play.playing()) return;
+    if (!engine || !now || !shown() || !ask.isOpen() || flight.before() || cursor.play.playing()) return;
     if (untrack(told)?.key === now && untrack(told)?.result) return;
     if (stopped() === now) return;
     const timer = setTimeout(() => untrack(run), REST);

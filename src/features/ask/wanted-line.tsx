@@ -2,7 +2,7 @@
 
 import { createSignal, For, Show } from 'solid-js';
 import { RAD } from '../../../sim/math/angles.ts';
-import type { Bench } from '../../app/bench.ts';
+import { useFlight } from '../../app/page.ts';
 import { wordFault } from '../../app/say/fault-words.ts';
 import { formatNumber } from '../../ui/numbers.ts';
 import type { AskState } from './ask-state.ts';
@@ -36,7 +36,8 @@ function Choice<T extends string>(props: {
   );
 }
 
-export function WantedLine(props: { bench: Bench; state: AskState }) {
+export function WantedLine(props: { state: AskState }) {
+  const flight = useFlight();
   const set = (part: Parameters<AskState['setWanted']>[0]): void => props.state.setWanted(part);
   const usual = () => props.state.asking()?.usual;
   return (
@@ -44,7 +45,7 @@ export function WantedLine(props: { bench: Bench; state: AskState }) {
       {(w) => {
         const air = (): keyof typeof t.airs => (w().airTime ? 'time' : w().height ? 'height' : 'free');
         const setAir = (kind: keyof typeof t.airs): void => {
-          const { outline } = props.bench.result();
+          const { outline } = flight.result();
           const round = (v: number): number => Math.round(v * 100) / 100;
           set({
             airTime:

@@ -1,20 +1,22 @@
 /** What was changed, in words: A since the last version kept of it, or one version against another. */
 import { createMemo, For, Show } from 'solid-js';
-import type { Bench } from '../../app/bench.ts';
+import { useDocument, useServices } from '../../app/page.ts';
 import { findLastKept, VERSION_LETTERS } from '../../document/versions.ts';
 import type { Change } from '../../engine/compare.ts';
 import { soften } from '../../ui/numbers.ts';
 import type { CompareState } from './compare-state.ts';
 import { compareTexts as c } from './words.ts';
 
-export function CompareChanges(props: { bench: Bench; state: CompareState }) {
+export function CompareChanges(props: { state: CompareState }) {
+  const doc = useDocument();
+  const services = useServices();
   const since = createMemo(() => {
-    const place = findLastKept(props.bench.versions());
-    const version = props.bench.versions()[place];
+    const place = findLastKept(doc.versions());
+    const version = doc.versions()[place];
     if (!version) return undefined;
     return {
       title: c.changesSince(VERSION_LETTERS[place], version.name),
-      list: props.state.comparing()?.changes(version.file, props.bench.file()) ?? [],
+      list: props.state.comparing()?.changes(version.file, doc.file()) ?? [],
     };
   });
   const between = createMemo(() => {
@@ -28,10 +30,10 @@ export function CompareChanges(props: { bench: Bench; state: CompareState }) {
   // files speak of blocks and names in code, people of shapes and athletes
   const wordOf = ({ field, words, before, after }: Change): string => {
     const nameOf = (id: unknown): string =>
-      props.bench.ports.athletes.find((one) => one.id === id)?.athlete.name ?? String(id);
+      services.presets.athletes.find((one) => one.id === id)?.athlete.name ?? String(id);
     if (field === 'athlete.ref' && before !== undefined && after !== undefined)
       return c.athleteIs(nameOf(before), nameOf(after));
-    const shapes = { ...props.bench.file().shapes, ...props.bench.ports.shapes };
+    const shapes = { ...doc.file().shapes, ...services.presets.shapes };
     const title = (id: string): string => {
       const known = shapes[id]?.title;
       return known ? soften(known) : id;

@@ -1,6 +1,6 @@
 /** Curves of all versions on one ruler, and at the cursor the values of the two that are told apart. */
 import { createEffect, createMemo, For, type JSX, Show } from 'solid-js';
-import type { Bench } from '../../app/bench.ts';
+import { useCursor } from '../../app/page.ts';
 import { drawBackdrop } from '../../app/plot/backdrop.ts';
 import type { Box } from '../../app/plot/pen.ts';
 import { usePalette } from '../../app/plot/plot-canvas.tsx';
@@ -52,7 +52,6 @@ export function useCourses(of: () => CompareState) {
 }
 
 export function ComparePlots(props: {
-  bench: Bench;
   state: CompareState;
   axis: TimeAxis;
   height: number;
@@ -61,6 +60,7 @@ export function ComparePlots(props: {
   valuesWidth: number;
   lineWidth: number;
 }) {
+  const cursor = useCursor();
   let canvas!: HTMLCanvasElement;
   const palette = usePalette();
   // one set of courses for this panel
@@ -95,21 +95,21 @@ export function ComparePlots(props: {
     g.setTransform(ratio, 0, 0, ratio, 0, 0);
     g.clearRect(0, 0, axis.width, height);
     const list = courses();
-    const pens = makePens(g, ratio, axis, palette(), props.bench.cursor(), props.lineWidth, list);
+    const pens = makePens(g, ratio, axis, palette(), cursor.at(), props.lineWidth, list);
     if (!pens[0]) return;
     drawBackdrop(pens[0], { y: 0, height });
     for (const row of rows()) drawCompared(pens, list, linesOf(row, twisting()), box(row));
   });
   const press = (e: PointerEvent): void => {
     const left = (e.currentTarget as HTMLElement).getBoundingClientRect().left;
-    const from = props.bench.cursor();
-    const at = (x: number): void => props.bench.setCursor(Math.round(tOf(props.axis, x - left) * 1000) / 1000);
-    props.bench.play.pause();
+    const from = cursor.at();
+    const at = (x: number): void => cursor.set(Math.round(tOf(props.axis, x - left) * 1000) / 1000);
+    cursor.play.pause();
     startDrag(e, {
       start: () => at(e.clientX),
       move: (_x, _y, m) => at(m.clientX),
       end: () => {},
-      cancel: () => props.bench.setCursor(from),
+      cancel: () => cursor.set(from),
     });
   };
   const unit = (row: RowName): string =>
@@ -130,11 +130,7 @@ export function ComparePlots(props: {
               <span class="unit">{unit(row)}</span>
               <Show when={props.valuesWidth === 0}>
                 <span class="values-on">
-                  <Pair
-                    courses={courses()}
-                    line={linesOf(row, twisting()).slice(-1)[0]}
-                    cursor={props.bench.cursor()}
-                  />
+                  <Pair courses={courses()} line={linesOf(row, twisting()).slice(-1)[0]} cursor={cursor.at()} />
                 </span>
               </Show>
             </h3>
@@ -173,7 +169,7 @@ export function ComparePlots(props: {
             {(row) => (
               <div class="values-of" style={{ top: `${box(row).y - 6}px`, height: `${box(row).height + 12}px` }}>
                 <For each={[...linesOf(row, twisting())].reverse()}>
-                  {(line) => <Pair courses={courses()} line={line} cursor={props.bench.cursor()} />}
+                  {(line) => <Pair courses={courses()} line={line} cursor={cursor.at()} />}
                 </For>
               </div>
             )}

@@ -2,10 +2,11 @@
  * The comparison of one bench: which versions fly beside the document, with what held equal, together at which event, and
  * which two are told apart in numbers. Kept while the tool is closed.
  */
-import { type Accessor, createEffect, createMemo, createSignal, untrack } from 'solid-js';
-import { type Bench, isPending } from '../../app/bench.ts';
-import type { ShelfAthlete, ShelfSkill } from '../../app/ports.ts';
+import { type Accessor, createEffect, createMemo, createSignal } from 'solid-js';
+import { isPending } from '../../app/flight.ts';
+import { keptState, type Page } from '../../app/page.ts';
 import { wordFault } from '../../app/say/fault-words.ts';
+import type { PresetAthlete, PresetSkill } from '../../app/services.ts';
 import { setAthlete } from '../../document/edits.ts';
 import {
   addVersion,
@@ -57,9 +58,9 @@ export interface CompareState {
   choosePair(base: Letter, other: Letter): void;
   readonly rows: Accessor<readonly CompareRow[]>;
   keep(): void;
-  addSkill(skill: ShelfSkill): void;
-  addAthlete(athlete: ShelfAthlete): void;
-  addTakeoff(skill: ShelfSkill): void;
+  addSkill(skill: PresetSkill): void;
+  addAthlete(athlete: PresetAthlete): void;
+  addTakeoff(skill: PresetSkill): void;
   addArms(): void;
   swap(letter: Letter): void;
   promote(letter: Letter): void;
@@ -71,25 +72,26 @@ type OwnFlight = { readonly result: FlightResult } | { readonly fault: string; r
 
 const placeOf = (letter: Letter): number => VERSION_LETTERS.indexOf(letter as VersionLetter);
 
-export function makeCompareState(bench: Bench): CompareState {
+export function makeCompareState(page: Page): CompareState {
+  const { services, shell, doc, flight } = page;
   const [comparing, setComparing] = createSignal<Comparing>();
   const [held, setHeld] = createSignal<HeldEqual>('own');
   const [align, setAlign] = createSignal<Alignment>('takeoff');
   const [apart, setApart] = createSignal(false);
   const [stays, setStays] = createSignal(false);
   const [pair, setPair] = createSignal<{ base: Letter; other: Letter }>({ base: 'A', other: 'B' });
-  void bench.ports.loadComparing().then(setComparing);
+  void services.load.comparing().then(setComparing);
 
-  const isOpen = (): boolean => bench.tool() === 'compare';
+  const isOpen = (): boolean => shell.tool() === 'compare';
   const isActive = createMemo(() => isOpen() || stays());
   const flights = new WeakMap<KeptVersion['file'], OwnFlight>();
   const fly = ({ file }: KeptVersion): OwnFlight => {
-    bench.released();
+    flight.released();
     const known = flights.get(file);
     if (known) return known;
     let made: OwnFlight;
     try {
-      made = { result: bench.ports.fly(file) };
+      made = { result: services.flying.fly(file) };
     } catch (error) {
       made = { fault: wordFault(error), isWaiting: isPending(error) };
     }
@@ -97,15 +99,15 @@ export function makeCompareState(bench: Bench): CompareState {
     if ('result' in made || !made.isWaiting) flights.set(file, made);
     return made;
   };
-  const own = createMemo(() => (isActive() ? bench.versions().map((v) => ({ ...fly(v), name: v.name })) : []));
+  const own = createMemo(() => (isActive() ? doc.versions().map((v) => ({ ...fly(v), name: v.name })) : []));
 
   const flown = createMemo<readonly Flown[]>(() => {
-    const a = bench.result();
+    const a = flight.result();
     const engine = comparing();
     const at = align();
     const how = held();
     const start = engine?.alignTime(a, at);
-    const first: Flown = { letter: 'A', name: bench.file().title, result: a, shiftS: 0, noEvent: start === undefined };
+    const first: Flown = { letter: 'A', name: doc.file().title, result: a, shiftS: 0, noEvent: start === undefined };
     const others = own().map((one, i): Flown => {
       const letter = VERSION_LETTERS[i];
       const failed = (fault: string): Flown => ({ letter, name: one.name, fault, shiftS: 0, noEvent: false });
@@ -133,20 +135,19 @@ export function makeCompareState(bench: Bench): CompareState {
     return x && y ? (comparing()?.compare([x, y], align()) ?? []) : [];
   });
 
-  createEffect(() => {
-    const show = isOpen() ? !apart() : stays();
-    const versions = flown().flatMap(({ letter, result, shiftS }): StageVersion[] =>
+  const versions = createMemo(() =>
+    flown().flatMap(({ letter, result, shiftS }): StageVersion[] =>
       letter !== 'A' && result ? [{ letter, result, shiftS }] : [],
-    );
-    const next = show && versions.length > 0 ? versions : undefined;
-    untrack(() => {
-      if (next || bench.stageExtras().versions) bench.addStageExtras({ versions: next });
-    });
+    ),
+  );
+  const isShown = createMemo(() => (isOpen() ? !apart() : stays()) && versions().length > 0);
+  createEffect(() => {
+    if (isShown()) shell.stage.provide(() => ({ versions: versions() }));
   });
 
   const put = (version: KeptVersion, title: string): void => {
-    const list = addVersion(bench.versions(), version);
-    bench.editVersions(bench.file(), list, title);
+    const list = addVersion(doc.versions(), version);
+    doc.editVersions(doc.file(), list, title);
     setPair({ base: 'A', other: VERSION_LETTERS[list.length - 1] });
   };
   const lay = (name: string, file: KeptVersion['file']): void =>
@@ -168,47 +169,49 @@ export function makeCompareState(bench: Bench): CompareState {
     choosePair: (one, two) => setPair({ base: one, other: two }),
     rows,
     keep: () => {
-      const name = c.kept(String(bench.versions().filter((v) => v.isKept).length + 1));
-      put({ name, file: bench.file(), isKept: true }, c.keptTitle(bench.file().title));
+      const name = c.kept(String(doc.versions().filter((v) => v.isKept).length + 1));
+      put({ name, file: doc.file(), isKept: true }, c.keptTitle(doc.file().title));
     },
     addSkill: ({ file }) => lay(file.title, file),
     addAthlete: ({ id, athlete }) => {
-      const isDemo = bench.ports.athletes.some((one) => one.id === id);
-      lay(athlete.name, setAthlete(bench.file(), isDemo ? { ref: id } : athlete));
+      const isDemo = services.presets.athletes.some((one) => one.id === id);
+      lay(athlete.name, setAthlete(doc.file(), isDemo ? { ref: id } : athlete));
     },
-    addTakeoff: ({ file }) => lay(c.takeoffOf(file.title), { ...bench.file(), takeoff: file.takeoff }),
+    addTakeoff: ({ file }) => lay(c.takeoffOf(file.title), { ...doc.file(), takeoff: file.takeoff }),
     addArms: () => {
       const engine = comparing();
       if (!engine) return;
-      const { title } = bench.file();
-      const made = engine.armsWideAndIn(bench.result(), {
+      const { title } = doc.file();
+      const made = engine.armsWideAndIn(flight.result(), {
         wide: { title: c.armsFile(title, c.armsWide), word: c.armsWide },
         in: { title: c.armsFile(title, c.armsIn), word: c.armsIn },
       });
       const list = [made.wide, made.in].reduce<Versions>(
         (all, file, i) => addVersion(all, { name: i === 0 ? c.armsWide : c.armsIn, file, isKept: false }),
-        bench.versions().slice(0, MOST_VERSIONS - 2),
+        doc.versions().slice(0, MOST_VERSIONS - 2),
       );
-      bench.editVersions(bench.file(), list, c.armsTitle);
+      doc.editVersions(doc.file(), list, c.armsTitle);
       // where the arms are held, and the moments differ
-      if (engine.alignTime(bench.result(), 'apex') !== undefined) setAlign('apex');
+      if (engine.alignTime(flight.result(), 'apex') !== undefined) setAlign('apex');
       setPair({ base: VERSION_LETTERS[list.length - 2], other: VERSION_LETTERS[list.length - 1] });
     },
     swap: (letter) => {
-      const name = bench.versions()[placeOf(letter)]?.name ?? '';
-      const next = swapVersion(bench.file(), bench.versions(), placeOf(letter), bench.file().title);
-      bench.editVersions(next.doc, next.versions, c.swapped(name));
+      const name = doc.versions()[placeOf(letter)]?.name ?? '';
+      const next = swapVersion(doc.file(), doc.versions(), placeOf(letter), doc.file().title);
+      doc.editVersions(next.doc, next.versions, c.swapped(name));
     },
     promote: (letter) => {
-      const name = bench.versions()[placeOf(letter)]?.name ?? '';
-      const next = promoteVersion(bench.file(), bench.versions(), placeOf(letter));
-      bench.editVersions(next.doc, next.versions, c.promoted(name));
+      const name = doc.versions()[placeOf(letter)]?.name ?? '';
+      const next = promoteVersion(doc.file(), doc.versions(), placeOf(letter));
+      doc.editVersions(next.doc, next.versions, c.promoted(name));
     },
     rename: (letter, name) =>
-      bench.editVersions(bench.file(), renameVersion(bench.versions(), placeOf(letter), name), c.renamed(name)),
+      doc.editVersions(doc.file(), renameVersion(doc.versions(), placeOf(letter), name), c.renamed(name)),
     remove: (letter) => {
-      const name = bench.versions()[placeOf(letter)]?.name ?? '';
-      bench.editVersions(bench.file(), removeVersion(bench.versions(), placeOf(letter)), c.removed(name));
+      const name = doc.versions()[placeOf(letter)]?.name ?? '';
+      doc.editVersions(doc.file(), removeVersion(doc.versions(), placeOf(letter)), c.removed(name));
     },
   };
 }
+
+export const useCompareState = keptState(makeCompareState);

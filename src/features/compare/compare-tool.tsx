@@ -1,11 +1,11 @@
 /** Compare: versions of a skill fly together, in the pictures, in sentences, in curves and in a table of what differs. */
-import { createEffect, createMemo, createSignal, Match, Show, Switch, untrack } from 'solid-js';
-import { getPart, type ToolProps } from '../../app/tool.ts';
+import { createEffect, createMemo, createSignal, Match, Show, Switch } from 'solid-js';
+import type { ToolProps } from '../../app/tool.ts';
 import { TabPanel, ToolTabs } from '../../ui/tabs.tsx';
 import { CompareChanges } from './compare-changes.tsx';
 import { CompareControls, StaysChoice } from './compare-controls.tsx';
 import { ComparePlots } from './compare-plots.tsx';
-import { makeCompareState } from './compare-state.ts';
+import { useCompareState } from './compare-state.ts';
 import { CompareTable, CopyTable, PairChoice } from './compare-table.tsx';
 import { VersionAdd } from './version-add.tsx';
 import { VersionActions, VersionRows } from './version-rows.tsx';
@@ -17,7 +17,7 @@ const CONTROLS = 40;
 const ROW = 30;
 
 export function CompareTool(props: ToolProps) {
-  const state = untrack(() => getPart(props.bench, makeCompareState));
+  const state = useCompareState();
   const any = createMemo(() => state.flown().length > 1);
   const wide = (): boolean => props.device === 'bench';
   return (
@@ -31,7 +31,7 @@ export function CompareTool(props: ToolProps) {
   );
 }
 
-type Parts = ToolProps & { state: ReturnType<typeof makeCompareState> };
+type Parts = ToolProps & { state: ReturnType<typeof useCompareState> };
 
 function Empty(props: Parts) {
   return (
@@ -39,7 +39,7 @@ function Empty(props: Parts) {
       <p>
         <b>{c.empty}</b> {c.emptyHelp}
       </p>
-      <VersionAdd bench={props.bench} state={props.state} />
+      <VersionAdd state={props.state} />
     </div>
   );
 }
@@ -54,7 +54,7 @@ function WideCompare(props: Parts) {
     <div class="compare-wide">
       <div class="compare-left" style={{ width: `${left() + VALUES}px` }}>
         <div class="compare-top" style={{ height: `${CONTROLS}px` }}>
-          <VersionAdd bench={props.bench} state={props.state} />
+          <VersionAdd state={props.state} />
           <CompareControls state={props.state} layout />
         </div>
         <VersionRows state={props.state} actions={false} beside={<StaysChoice state={props.state} />} />
@@ -62,7 +62,6 @@ function WideCompare(props: Parts) {
           when={props.state.apart()}
           fallback={
             <ComparePlots
-              bench={props.bench}
               state={props.state}
               axis={props.axis}
               height={plotsHeight()}
@@ -73,7 +72,6 @@ function WideCompare(props: Parts) {
           }
         >
           <VersionStrips
-            bench={props.bench}
             state={props.state}
             axis={props.axis}
             height={plotsHeight()}
@@ -96,7 +94,7 @@ function WideCompare(props: Parts) {
           <CopyTable state={props.state} short />
         </header>
         <TabPanel class="compare-told" id="pair" chosen={tab()}>
-          <Show when={tab() === 'table'} fallback={<CompareChanges bench={props.bench} state={props.state} />}>
+          <Show when={tab() === 'table'} fallback={<CompareChanges state={props.state} />}>
             <CompareTable state={props.state} />
           </Show>
         </TabPanel>
@@ -127,13 +125,12 @@ function TouchCompare(props: Parts) {
         <Switch>
           <Match when={tab() === 'versions'}>
             <VersionRows state={props.state} actions />
-            <VersionAdd bench={props.bench} state={props.state} />
+            <VersionAdd state={props.state} />
             <CompareControls state={props.state} layout={false} />
             <StaysChoice state={props.state} />
           </Match>
           <Match when={tab() === 'curves'}>
             <ComparePlots
-              bench={props.bench}
               state={props.state}
               axis={props.axis}
               height={Math.max(phone() ? 330 : 250, room())}
@@ -153,7 +150,6 @@ function TouchCompare(props: Parts) {
           </Match>
           <Match when={tab() === 'strips'}>
             <VersionStrips
-              bench={props.bench}
               state={props.state}
               axis={props.axis}
               height={room()}
@@ -162,7 +158,7 @@ function TouchCompare(props: Parts) {
             />
           </Match>
           <Match when={tab() === 'changes'}>
-            <CompareChanges bench={props.bench} state={props.state} />
+            <CompareChanges state={props.state} />
           </Match>
         </Switch>
       </TabPanel>

@@ -1,26 +1,28 @@
 /** Ways to a version: as it is now, arms wide against in, and a list of skills, athletes and take-offs. */
-import { createSignal, createUniqueId, For, Show, untrack } from 'solid-js';
-import type { Bench } from '../../app/bench.ts';
-import type { ShelfAthlete, ShelfSkill } from '../../app/ports.ts';
+import { createSignal, createUniqueId, For, Show } from 'solid-js';
+import { useFlight, useServices } from '../../app/page.ts';
+import type { PresetAthlete, PresetSkill } from '../../app/services.ts';
 import { useShelf } from '../../app/shelf.ts';
 import { Icon } from '../../ui/icon.tsx';
 import type { CompareState } from './compare-state.ts';
 import { compareTexts as c } from './words.ts';
 
-export function VersionAdd(props: { bench: Bench; state: CompareState }) {
+export function VersionAdd(props: { state: CompareState }) {
+  const services = useServices();
+  const flight = useFlight();
   const id = createUniqueId();
   const [open, setOpen] = createSignal(false);
   let root!: HTMLDivElement;
   let opener!: HTMLButtonElement;
-  const shelf = untrack(() => useShelf(props.bench));
+  const shelf = useShelf();
   // the user's own first
-  const skills = (): ShelfSkill[] => [
+  const skills = (): PresetSkill[] => [
     ...shelf.skills().map(({ id: own, value }) => ({ id: own, file: value })),
-    ...props.bench.ports.skills,
+    ...services.presets.skills,
   ];
-  const athletes = (): ShelfAthlete[] => [
+  const athletes = (): PresetAthlete[] => [
     ...shelf.athletes().map(({ id: own, value }) => ({ id: own, athlete: value })),
-    ...props.bench.ports.athletes,
+    ...services.presets.athletes,
   ];
   const choose = (add: () => void): void => {
     setOpen(false);
@@ -37,7 +39,7 @@ export function VersionAdd(props: { bench: Bench; state: CompareState }) {
   const onFocusOut = (e: FocusEvent): void => {
     if (e.relatedTarget instanceof Node && !root.contains(e.relatedTarget)) setOpen(false);
   };
-  const hasShoulders = (): boolean => props.bench.result().skill.body.shoulders.length > 0;
+  const hasShoulders = (): boolean => flight.result().skill.body.shoulders.length > 0;
   const group = <T,>(title: string, list: readonly T[], name: (one: T) => string, add: (one: T) => void) => (
     <section>
       <h3>{title}</h3>

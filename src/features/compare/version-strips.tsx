@@ -1,6 +1,6 @@
 /** Side by side: each other version in a strip of its own, under A's and on the same ruler; beside it, held upright. */
 import { createEffect, createMemo, createSignal, For, onCleanup, onMount, Show } from 'solid-js';
-import type { Bench } from '../../app/bench.ts';
+import { useCursor, useServices } from '../../app/page.ts';
 import { speakSentence, wordLanding } from '../../app/say/sentence-words.ts';
 import { fitStage } from '../../app/stage-fit.ts';
 import { texts } from '../../app/words.ts';
@@ -14,7 +14,6 @@ import { compareTexts as c } from './words.ts';
 const LEAST = 118;
 
 export function VersionStrips(props: {
-  bench: Bench;
   state: CompareState;
   axis: TimeAxis;
   height: number;
@@ -42,7 +41,9 @@ export function VersionStrips(props: {
   );
 }
 
-function Strip(props: { bench: Bench; one: Flown; axis: TimeAxis; height: number; timeLeft: number; side: number }) {
+function Strip(props: { one: Flown; axis: TimeAxis; height: number; timeLeft: number; side: number }) {
+  const services = useServices();
+  const cursor = useCursor();
   let canvas!: HTMLCanvasElement;
   const [handle, setHandle] = createSignal<StageHandle>();
   const [failed, setFailed] = createSignal('');
@@ -83,7 +84,7 @@ function Strip(props: { bench: Bench; one: Flown; axis: TimeAxis; height: number
   onMount(() => {
     let gone = false;
     let made: StageHandle | undefined;
-    props.bench.ports.stage
+    services.pictures
       .mount(canvas, width(), props.height)
       .then((h) => {
         if (gone) return h.destroy();
@@ -101,7 +102,7 @@ function Strip(props: { bench: Bench; one: Flown; axis: TimeAxis; height: number
   createEffect(() => {
     const { result, shiftS } = props.one;
     if (!result) return;
-    const own = props.bench.cursor() + shiftS;
+    const own = cursor.at() + shiftS;
     handle()?.draw({
       result,
       cursorS: Math.min(Math.max(own, 0), result.flight.duration),

@@ -1,6 +1,6 @@
-/** The sheet of one bench: chosen, edited, computed when hand and flight rest, kept while the tool is closed. */
+/** The sheet: chosen, edited, computed when hand and flight rest, kept while the tool is closed. */
 import { type Accessor, createEffect, createMemo, createSignal, onCleanup, untrack } from 'solid-js';
-import type { Bench } from '../../app/bench.ts';
+import { keptState, type Page } from '../../app/page.ts';
 import { getStorage } from '../../document/keep.ts';
 import type { ShownSheet } from '../../document/own-sheets.ts';
 import type { Estimating, SheetAnswer, SheetFile, SheetRow } from '../../engine/estimate.ts';
@@ -42,7 +42,8 @@ export interface EstimateState {
   setDrawn(on: boolean): void;
 }
 
-export function makeEstimateState(bench: Bench): EstimateState {
+export function makeEstimateState(page: Page): EstimateState {
+  const { doc, services, shell, flight } = page;
   const [engine, setEngine] = createSignal<Estimating>();
   const [answer, setAnswer] = createSignal<{ sheet: SheetFile; of: unknown; told: SheetAnswer }>();
   const [failed, setFailed] = createSignal('');
@@ -52,11 +53,11 @@ export function makeEstimateState(bench: Bench): EstimateState {
     ready: () => engine()?.sheets ?? [],
     first: FIRST,
     ofSkill: () => {
-      const part = bench.file().sheet;
+      const part = doc.file().sheet;
       return part && engine()?.ofSkill(part);
     },
   });
-  void bench.ports.loadEstimating().then((made) => {
+  void services.load.estimating().then((made) => {
     setEngine(() => made);
     desk.begin();
   });
@@ -76,13 +77,13 @@ export function makeEstimateState(bench: Bench): EstimateState {
     return last;
   };
 
-  const isOpen = createMemo(() => bench.tool() === 'estimate');
-  const stale = createMemo(() => answer()?.sheet !== sheet() || answer()?.of !== bench.result());
+  const isOpen = createMemo(() => shell.tool() === 'estimate');
+  const stale = createMemo(() => answer()?.sheet !== sheet() || answer()?.of !== flight.result());
   createEffect(() => {
     const by = engine();
     const asked = sheet();
-    const result = bench.result();
-    if (!by || !asked || !isOpen() || result.draft || bench.before() || !stale()) return;
+    const result = flight.result();
+    if (!by || !asked || !isOpen() || result.draft || flight.before() || !stale()) return;
     const timer = setTimeout(
       () => {
         by.compute(asked, result)
@@ -103,28 +104,26 @@ export function makeEstimateState(bench: Bench): EstimateState {
       result.kind === 'drawing' ? [{ kind: result.body.kind, about: result.about, size: result.body.size }] : [],
     ),
   );
+  const isDrawn = createMemo(() => isOpen() && drawn() && bodies().length > 0);
   createEffect(() => {
-    const next = isOpen() && drawn() && bodies().length > 0 ? bodies() : undefined;
-    untrack(() => {
-      if (next || bench.stageExtras().plainBodies) bench.addStageExtras({ plainBodies: next });
-    });
+    if (isDrawn()) shell.stage.provide(() => ({ plainBodies: bodies() }));
   });
 
   return {
     engine,
     sheet,
     desk,
-    hasSkillSheet: () => bench.file().sheet !== undefined,
+    hasSkillSheet: () => doc.file().sheet !== undefined,
     keepWithSkill: () => {
       const now = sheet();
       if (!now) return;
       const { title, lesson, lines } = now;
       const part = { title, ...(lesson === undefined ? {} : { lesson }), lines: [...lines] };
-      bench.edit({ ...bench.file(), sheet: part }, e.keptWithSkill);
+      doc.edit({ ...doc.file(), sheet: part }, e.keptWithSkill);
       desk.showWithSkill();
       // it is a step of the skill: undo takes it back there
-      bench.takeUndo(undefined);
-      bench.tell({ text: e.keptWithSkill });
+      shell.takeUndo(undefined);
+      shell.notify({ text: e.keptWithSkill });
     },
     setTitle: (title) => {
       const now = sheet();
@@ -146,7 +145,7 @@ export function makeEstimateState(bench: Bench): EstimateState {
     remove: () => {
       const title = sheet()?.title ?? '';
       const bringBack = desk.remove();
-      if (bringBack) bench.tell({ text: e.isRemoved(title), action: { title: e.undo, run: bringBack } });
+      if (bringBack) shell.notify({ text: e.isRemoved(title), action: { title: e.undo, run: bringBack } });
     },
     row: (index) => {
       const known = answer();
@@ -160,3 +159,5 @@ export function makeEstimateState(bench: Bench): EstimateState {
     setDrawn,
   };
 }
+
+export const useEstimateState = keptState(makeEstimateState);

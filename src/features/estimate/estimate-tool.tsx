@@ -1,10 +1,10 @@
 /** Estimate: a sheet of quantities and formulas, its results as they are typed, and beside them what the full body does. */
-import { createSignal, For, Index, onCleanup, onMount, Show, untrack } from 'solid-js';
-import type { Bench } from '../../app/bench.ts';
-import { getPart, type ToolProps } from '../../app/tool.ts';
+import { createSignal, For, Index, onCleanup, onMount, Show } from 'solid-js';
+import { useCursor, useFlight, useShell } from '../../app/page.ts';
+import type { ToolProps } from '../../app/tool.ts';
 import { watchUndoFocus } from '../../app/undoing.ts';
 import { texts } from '../../app/words.ts';
-import { type EstimateState, makeEstimateState } from './estimate-state.ts';
+import { type EstimateState, useEstimateState } from './estimate-state.ts';
 import { SheetActions, SheetHead } from './sheet-head.tsx';
 import { SheetLine } from './sheet-line.tsx';
 import { estimateTexts as e } from './words.ts';
@@ -12,8 +12,8 @@ import { estimateTexts as e } from './words.ts';
 const SCALE = { bench: 184, tablet: 150, phone: 150 } as const;
 
 export function EstimateTool(props: ToolProps) {
-  const bench = untrack(() => props.bench);
-  const state = getPart(bench, makeEstimateState);
+  const shell = useShell();
+  const state = useEstimateState();
   const [guide, setGuide] = createSignal(false);
   let list!: HTMLOListElement;
   let root!: HTMLDivElement;
@@ -28,8 +28,8 @@ export function EstimateTool(props: ToolProps) {
   onMount(() => {
     root.addEventListener('keydown', onKeyDown);
     root.addEventListener('focusout', state.desk.settle);
-    onCleanup(watchUndoFocus(root, (has) => bench.takeUndo(has ? state.desk : undefined)));
-    onCleanup(() => bench.takeUndo(undefined));
+    onCleanup(watchUndoFocus(root, (has) => shell.takeUndo(has ? state.desk : undefined)));
+    onCleanup(() => shell.takeUndo(undefined));
   });
   const to = (index: number): void => {
     const fields = list.querySelectorAll<HTMLTextAreaElement>('.line-text');
@@ -37,7 +37,6 @@ export function EstimateTool(props: ToolProps) {
   };
   const wide = (): boolean => props.device === 'bench';
   const head = {
-    bench,
     state,
     get guide() {
       return guide();
@@ -95,7 +94,7 @@ export function EstimateTool(props: ToolProps) {
         <Show when={!wide()}>
           <SheetActions {...head} />
         </Show>
-        <Bodies bench={props.bench} state={state} />
+        <Bodies state={state} />
         <p class="quiet">{texts.standingCaution}</p>
       </div>
     </div>
@@ -105,13 +104,15 @@ export function EstimateTool(props: ToolProps) {
 const HEAD = { bench: 44, tablet: 56, phone: 52 } as const;
 
 /** The plain bodies of the sheet: a way to their instant, and whether they stand over the athlete. */
-function Bodies(props: { bench: Bench; state: EstimateState }) {
+function Bodies(props: { state: EstimateState }) {
+  const flight = useFlight();
+  const cursor = useCursor();
   const drawings = () =>
     props.state
       .rows()
       .flatMap((row) => (row.result.kind === 'drawing' ? [{ ...row.result, size: row.size ?? '' }] : []));
   const timeOf = (at: string): number | undefined => {
-    const { apex, duration } = props.bench.result().outline;
+    const { apex, duration } = flight.result().outline;
     if (at === 'apex') return apex;
     if (at === 'touchdown') return duration;
     if (/^take-?off$/.test(at)) return 0;
@@ -141,8 +142,8 @@ function Bodies(props: { bench: Bench; state: EstimateState }) {
                   type="button"
                   class="small"
                   onClick={() => {
-                    props.bench.play.pause();
-                    props.bench.setCursor(timeOf(one.at) ?? 0);
+                    cursor.play.pause();
+                    cursor.set(timeOf(one.at) ?? 0);
                   }}
                 >
                   {e.goTo(one.at)}

@@ -1,14 +1,13 @@
 /** Which sheet, its title, and what can be done with it. */
 import { createMemo, createUniqueId, For, Show, untrack } from 'solid-js';
-import type { Bench } from '../../app/bench.ts';
 import { saveBlob } from '../../app/file-door.ts';
+import { useFlight, useShell } from '../../app/page.ts';
 import type { FlightResult } from '../../engine/result.ts';
 import type { EstimateState } from './estimate-state.ts';
 import { WITH_SKILL } from './sheet-desk.ts';
 import { estimateTexts as e } from './words.ts';
 
 export interface HeadProps {
-  readonly bench: Bench;
   readonly state: EstimateState;
   readonly guide: boolean;
   readonly onGuide: () => void;
@@ -76,15 +75,16 @@ export function SheetHead(props: HeadProps & { actions: boolean }) {
 }
 
 export function SheetActions(props: HeadProps) {
-  const bench = untrack(() => props.bench);
+  const shell = useShell();
+  const flight = useFlight();
   const fault = (error: unknown): void => {
-    bench.tell({ text: e.failed(error instanceof Error ? error.message : String(error)) });
+    shell.notify({ text: e.failed(error instanceof Error ? error.message : String(error)) });
   };
   const name = (): string =>
     (props.state.sheet()?.title ?? '').replace(/[^\p{L}\p{N}]+/gu, '-').toLowerCase() || 'sheet';
   const write = (also: 'csv' | 'page'): void => {
     const sheet = props.state.sheet();
-    const result: FlightResult = props.bench.result();
+    const result: FlightResult = flight.result();
     if (!sheet) return;
     // opened at once: a window that opens later is taken for one that nobody asked for
     const shown = also === 'page' ? window.open('', '_blank') : undefined;
@@ -113,7 +113,7 @@ export function SheetActions(props: HeadProps) {
     const input = document.createElement('input');
     input.type = 'file';
     input.accept = '.json,.txt,application/json,text/plain';
-    const { state, bench } = untrack(() => props);
+    const { state } = untrack(() => props);
     input.addEventListener('change', () => {
       const file = input.files?.[0];
       const by = state.engine();
@@ -122,7 +122,7 @@ export function SheetActions(props: HeadProps) {
         .text()
         .then((text) => state.desk.add(by.read(text)))
         .catch((error: unknown) => {
-          bench.tell({ text: e.openFailed(file.name, error instanceof Error ? error.message : String(error)) });
+          shell.notify({ text: e.openFailed(file.name, error instanceof Error ? error.message : String(error)) });
         });
     });
     input.click();

@@ -1,17 +1,19 @@
 /** Whether the frame at the cursor is within what its joints are known to do, and what is beyond it. */
 
 import { createMemo, Show } from 'solid-js';
-import type { Bench } from '../../app/bench.ts';
+import { useCursor, useFlight } from '../../app/page.ts';
 import { calcPlace } from '../../app/plot/readout.ts';
 import { texts } from '../../app/words.ts';
 import { boundsTexts } from './words.ts';
 
 const b = boundsTexts;
 
-export function Bounds(props: { bench: Bench }) {
+export function Bounds() {
+  const flight = useFlight();
+  const cursor = useCursor();
   const said = createMemo(() => {
-    const result = props.bench.result();
-    const place = calcPlace(result.frames, props.bench.cursor());
+    const result = flight.result();
+    const place = calcPlace(result.frames, cursor.at());
     const beyond = result.cautionsAt(place.i + Math.round(place.share));
     if (beyond.length === 0) return undefined;
     return b.beyond(b[beyond[0].kind](texts.joint(beyond[0].angle)), beyond.length - 1);

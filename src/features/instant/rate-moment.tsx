@@ -5,8 +5,9 @@
 
 import { Show } from 'solid-js';
 import { REV } from '../../../sim/math/angles.ts';
-import { type Bench, nameShape } from '../../app/bench.ts';
 import { type CutValues, Explanation } from '../../app/cut.tsx';
+import { nameShape } from '../../app/flight.ts';
+import { useCursor, useFlight } from '../../app/page.ts';
 import { calcPlace, readAt } from '../../app/plot/readout.ts';
 import type { Outline } from '../../engine/result.ts';
 import { formatNumber, soften } from '../../ui/numbers.ts';
@@ -21,34 +22,35 @@ const TWISTING = 0.2;
 export const isTwisting = (outline: Outline): boolean => (outline.twists ?? 0) >= TWISTING;
 
 export function RateMoment(props: {
-  bench: Bench;
   cut: CutValues;
   explanation: string;
   twisting: boolean;
   width: number;
   height: number;
 }) {
+  const cursor = useCursor();
+  const flight = useFlight();
   // moments stand as [lateral, front-back, long]
   const axis = (): number => (props.twisting ? 2 : 0);
   const hue = (): string => (props.twisting ? 'twist' : 'som');
   const rate = (): number => (props.twisting ? props.cut.twistRate : props.cut.somersaultRate);
   const moment = (): number => (props.twisting ? props.cut.long : props.cut.lateral);
   const pinned = () => {
-    const s = props.bench.pin();
+    const s = cursor.pin();
     if (s === undefined) return undefined;
-    const f = props.bench.result().frames;
+    const f = flight.result().frames;
     const place = calcPlace(f, s);
     const counted = props.twisting ? f.twist : f.somersault;
     const way = counted[f.n - 1] < counted[0] ? -1 : 1;
     return {
       rate: (readAt(props.twisting ? f.twistRate : f.somersaultRate, place) / REV) * way,
       moment: readAt(f.moments, place, 3, axis()),
-      shape: soften(nameShape(props.bench.spans(), s)),
+      shape: soften(nameShape(flight.spans(), s)),
       s: formatNumber(s, 2),
     };
   };
   const top = () => {
-    const f = props.bench.result().frames;
+    const f = flight.result().frames;
     const rates = props.twisting ? f.twistRate : f.somersaultRate;
     let rate = 0.2;
     let moment = 0.2;
@@ -69,7 +71,7 @@ export function RateMoment(props: {
         <Show when={!pinned()}>
           <Explanation words={props.explanation} />
         </Show>
-        <Bounds bench={props.bench} />
+        <Bounds />
       </header>
       <div>
         <p class={`xl ${hue()}`}>{sayNumber('rate', rate(), 2)}</p>

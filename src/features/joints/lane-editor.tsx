@@ -3,7 +3,7 @@
 import { createMemo, For, Show } from 'solid-js';
 import type { FileTime } from '../../../sim/index.ts';
 import { DEG } from '../../../sim/math/angles.ts';
-import type { Bench } from '../../app/bench.ts';
+import { useCursor, useDocument, useFlight } from '../../app/page.ts';
 import { calcPlace, readAt } from '../../app/plot/readout.ts';
 import { texts } from '../../app/words.ts';
 import { addKey, changeBlock, changeKey, removeKey } from '../../document/edits.ts';
@@ -19,42 +19,43 @@ const ANCHORS = ['takeoff', 'apex', 'touchdown'] as const;
 const KINDS = ['stop', 'pass'] as const;
 
 export function LaneEditor(props: {
-  bench: Bench;
   lane: Lane;
   chosen: number | undefined;
   choose: (index: number) => void;
   close: () => void;
 }) {
+  const flight = useFlight();
+  const doc = useDocument();
+  const cursor = useCursor();
   const label = (): string => texts.joint(props.lane.id);
   const index = (): number => props.chosen ?? -1;
   const key = createMemo(() => props.lane.keys[index()]);
   const anchor = createMemo((): FileTime | undefined => {
     const source = key()?.source;
-    const { schedule } = props.bench.result().file;
+    const { schedule } = flight.result().file;
     if (!source) return undefined;
     return source.kind === 'key' ? schedule.keys?.[source.index]?.at : schedule.blocks?.[source.block]?.[source.side];
   });
   const setAnchor = (name: FileTime['anchor']): void => {
     const k = key();
     if (!k) return;
-    const time = moveTime({ anchor: name, s: 0 }, k.t, props.bench.anchors());
-    const file = props.bench.file();
+    const time = moveTime({ anchor: name, s: 0 }, k.t, flight.anchors());
+    const file = doc.file();
     const { source } = k;
     const next =
       source.kind === 'key'
         ? changeKey(file, source.index, { at: time })
         : changeBlock(file, source.block, { [source.side]: time });
-    props.bench.edit(next, t.anchored(label()));
+    doc.edit(next, t.anchored(label()));
   };
   const addHere = (): void => {
-    const bench = props.bench;
     const lane = props.lane;
-    const { frames, flight } = bench.result();
+    const { frames, skill } = flight.result();
     const deg = Math.round(
-      readAt(frames.angles, calcPlace(frames, bench.cursor()), flight.body.angles.length, lane.column) * DEG,
+      readAt(frames.angles, calcPlace(frames, cursor.at()), skill.body.angles.length, lane.column) * DEG,
     );
-    const at = { anchor: 'takeoff' as const, s: Math.round(bench.cursor() * 1000) / 1000 };
-    bench.edit(addKey(bench.file(), { angle: lane.id, at, deg, kind: 'stop' }), t.added(label()));
+    const at = { anchor: 'takeoff' as const, s: Math.round(cursor.at() * 1000) / 1000 };
+    doc.edit(addKey(doc.file(), { angle: lane.id, at, deg, kind: 'stop' }), t.added(label()));
   };
   return (
     <div class="lane-editor">
@@ -103,11 +104,8 @@ export function LaneEditor(props: {
                 step={0.01}
                 decimals={2}
                 onChange={(v) => {
-                  const s = limitKey(props.bench, props.lane, index(), v);
-                  props.bench.edit(
-                    moveKey(props.bench.file(), props.bench, props.lane, k(), s, k().deg),
-                    t.moved(label()),
-                  );
+                  const s = limitKey(flight, props.lane, index(), v);
+                  doc.edit(moveKey(doc.file(), flight, props.lane, k(), s, k().deg), t.moved(label()));
                 }}
               />
               <NumberField
@@ -119,12 +117,7 @@ export function LaneEditor(props: {
                 max={Math.round(props.lane.rangeDeg[1])}
                 step={1}
                 decimals={0}
-                onChange={(v) =>
-                  props.bench.edit(
-                    moveKey(props.bench.file(), props.bench, props.lane, k(), k().t, v),
-                    t.moved(label()),
-                  )
-                }
+                onChange={(v) => doc.edit(moveKey(doc.file(), flight, props.lane, k(), k().t, v), t.moved(label()))}
               />
             </div>
             <fieldset class="choice">
@@ -149,7 +142,7 @@ export function LaneEditor(props: {
                         onClick={() => {
                           const s = source();
                           if (s && s.kind === 'key')
-                            props.bench.edit(changeKey(props.bench.file(), s.index, { kind }), t.stopsPasses(label()));
+                            doc.edit(changeKey(doc.file(), s.index, { kind }), t.stopsPasses(label()));
                         }}
                       >
                         {kind === 'stop' ? t.stop : t.pass}
@@ -160,8 +153,7 @@ export function LaneEditor(props: {
                     type="button"
                     onClick={() => {
                       const s = source();
-                      if (s && s.kind === 'key')
-                        props.bench.edit(removeKey(props.bench.file(), s.index), t.removed(label()));
+                      if (s && s.kind === 'key') doc.edit(removeKey(doc.file(), s.index), t.removed(label()));
                     }}
                   >
                     {t.remove}

@@ -5,9 +5,11 @@
 
 import { createMemo, createSignal, For, Show } from 'solid-js';
 import type { SkillFile } from '../../../sim/index.ts';
-import type { Bench } from '../../app/bench.ts';
 import { DragPlate, wordShift } from '../../app/drag-plate.tsx';
+import type { FlightState } from '../../app/flight.ts';
 import { keyTexts } from '../../app/key-words.ts';
+import { useKeys } from '../../app/key-work.ts';
+import { useCursor, useDocument, useFlight } from '../../app/page.ts';
 import { laneScale } from '../../app/plot/lane-curve.ts';
 import type { Box } from '../../app/plot/pen.ts';
 import { listSnapTimes, type RowTelling, SnapLine, snapTogether } from '../../app/snapping.tsx';
@@ -32,12 +34,12 @@ const REACH = 12;
 /** The document with one key moved: a key of the file itself, or an edge of a shape with the shape's angle there. */
 export function moveKey(
   base: SkillFile,
-  bench: Pick<Bench, 'spans' | 'anchors'>,
+  flight: Pick<FlightState, 'spans' | 'anchors'>,
   lane: Lane,
   key: LaneKey,
   s: number,
   deg: number,
-  anchors: AnchorSeconds = bench.anchors(),
+  anchors: AnchorSeconds = flight.anchors(),
 ): SkillFile {
   const { source } = key;
   if (source.kind === 'key') {
@@ -54,16 +56,15 @@ export function moveKey(
 }
 
 /** Keeps a key between its neighbours of the lane. */
-export function limitKey(bench: Bench, lane: Lane, index: number, s: number): number {
+export function limitKey(flight: Pick<FlightState, 'spans'>, lane: Lane, index: number, s: number): number {
   const key = lane.keys[index];
-  if (key.source.kind === 'edge') return limitEdge(bench.spans(), key.source.block, key.source.side, s);
+  if (key.source.kind === 'edge') return limitEdge(flight.spans(), key.source.block, key.source.side, s);
   const before = lane.keys[index - 1]?.t ?? -5;
   const after = lane.keys[index + 1]?.t ?? 30;
   return clamp(s, before + APART, after - APART);
 }
 
 export function LaneKeys(props: {
-  bench: Bench;
   axis: TimeAxis;
   lane: Lane;
   box: Box;
@@ -71,9 +72,12 @@ export function LaneKeys(props: {
   chosen: number | undefined;
   choose: (index: number) => void;
 }) {
+  const keys = useKeys();
+  const flight = useFlight();
+  const doc = useDocument();
+  const cursor = useCursor();
   const [telling, setTelling] = createSignal<RowTelling>();
   const [frame, setFrame] = createSignal<{ x: number; y: number; width: number; height: number }>();
-  const keys = () => props.bench.keys;
   const scale = createMemo(() => laneScale(props.lane, { y: 0, height: props.box.height }, props.open));
   const label = (): string => texts.joint(props.lane.id);
   const place = (key: LaneKey): string => `translate(${xOf(props.axis, key.t)}px, ${scale()(key.deg)}px)`;
@@ -105,18 +109,17 @@ export function LaneKeys(props: {
 
   const press = (e: PointerEvent, index: number): void => {
     e.stopPropagation();
-    const bench = props.bench;
     const lane = props.lane;
     const key = lane.keys[index];
     if (e.shiftKey) {
-      startDrag(e, { move: () => {}, end: () => keys().toggle(key.source), cancel: () => {} });
+      startDrag(e, { move: () => {}, end: () => keys.toggle(key.source), cancel: () => {} });
       return;
     }
-    const together = keys().isPicked(key.source) && keys().picked().length > 1 ? keys().picked() : undefined;
-    const anchors = bench.anchors();
-    const marks = listSnapTimes(bench, together ?? [key.source]);
+    const together = keys.isPicked(key.source) && keys.picked().length > 1 ? keys.picked() : undefined;
+    const anchors = flight.anchors();
+    const marks = listSnapTimes({ doc, flight }, together ?? [key.source]);
     const perPx = props.open ? Math.abs(1 / (scale()(1) - scale()(0) || 1)) : 1;
-    const limits = [limitKey(bench, lane, index, -99), limitKey(bench, lane, index, 99)];
+    const limits = [limitKey(flight, lane, index, -99), limitKey(flight, lane, index, 99)];
     let way: 'time' | 'angle' | undefined;
     startDrag(e, {
       move: (dx, dy, m) => {
@@ -130,11 +133,11 @@ export function LaneKeys(props: {
         const deg = inAngle ? Math.round(clamp(turned, ...lane.rangeDeg)) : key.deg;
         let s = key.t;
         if (together) {
-          bench.draft(movePicked(bench.begin(), together, by, deg - key.deg, lane));
-          s = bench.lanes().find((l) => l.id === lane.id)?.keys[index]?.t ?? key.t + by;
+          doc.draft(movePicked(doc.begin(), together, by, deg - key.deg, lane));
+          s = flight.lanes().find((l) => l.id === lane.id)?.keys[index]?.t ?? key.t + by;
         } else {
           if (inTime) s = clamp(key.t + by, limits[0], limits[1]);
-          bench.draft(moveKey(bench.begin(), bench, lane, key, s, deg, anchors));
+          doc.draft(moveKey(doc.begin(), flight, lane, key, s, deg, anchors));
         }
         const lines = [`${formatNumber(s, 2)} s, ${wordShift(s - key.t)}`];
         if (deg !== key.deg) lines.push(`${formatNumber(key.deg, 0)}° → ${formatNumber(deg, 0)}°`);
@@ -144,23 +147,22 @@ export function LaneKeys(props: {
       },
       end: (moved) => {
         setTelling(undefined);
-        if (moved) return bench.settle(together ? keyTexts.movedKeys : t.moved(label()));
-        keys().pick([key.source]);
+        if (moved) return doc.settle(together ? keyTexts.movedKeys : t.moved(label()));
+        keys.pick([key.source]);
         props.choose(index);
       },
       cancel: () => {
         setTelling(undefined);
-        bench.abandon();
+        doc.abandon();
       },
     });
   };
   /** In the open lane, beside the keys: a frame that picks them. A plain press moves the cursor. */
   const draw = (e: PointerEvent): void => {
     e.stopPropagation();
-    const bench = props.bench;
     const box = (e.currentTarget as HTMLElement).getBoundingClientRect();
     const [x0, y0] = [e.clientX - box.left, e.clientY - box.top];
-    const before = e.shiftKey ? keys().picked() : [];
+    const before = e.shiftKey ? keys.picked() : [];
     startDrag(e, {
       move: (dx, dy) => {
         const f = { x: Math.min(x0, x0 + dx), y: Math.min(y0, y0 + dy), width: Math.abs(dx), height: Math.abs(dy) };
@@ -170,18 +172,18 @@ export function LaneKeys(props: {
           return x >= f.x && x <= f.x + f.width && y >= f.y && y <= f.y + f.height;
         });
         const added = within.map((k) => k.source).filter((one) => !before.includes(one));
-        keys().pick([...before, ...added]);
+        keys.pick([...before, ...added]);
       },
       end: (moved) => {
         setFrame(undefined);
         if (moved) return;
-        keys().pickNone();
-        bench.play.pause();
-        bench.setCursor(Math.round(tOf(props.axis, x0) * 1000) / 1000);
+        keys.pickNone();
+        cursor.play.pause();
+        cursor.set(Math.round(tOf(props.axis, x0) * 1000) / 1000);
       },
       cancel: () => {
         setFrame(undefined);
-        keys().pick(before);
+        keys.pick(before);
       },
     });
   };
@@ -193,7 +195,7 @@ export function LaneKeys(props: {
     byDeg: number,
     lane: Lane,
   ): SkillFile => {
-    let file = moveSources(base, sources, byS, props.bench.anchors());
+    let file = moveSources(base, sources, byS, flight.anchors());
     if (byDeg === 0) return file;
     for (const source of sources) {
       const key = source.kind === 'key' ? base.schedule.keys?.[source.index] : undefined;
@@ -207,45 +209,44 @@ export function LaneKeys(props: {
     return file;
   };
   const onKeyDown = (e: KeyboardEvent, index: number): void => {
-    const bench = props.bench;
     const lane = props.lane;
     const key = lane.keys[index];
     const sign = e.key === 'ArrowLeft' || e.key === 'ArrowDown' ? -1 : 1;
     const far = e.shiftKey;
     if (e.ctrlKey || e.metaKey) {
       if (e.key.toLowerCase() !== 'a') return;
-      keys().pick(lane.keys.map((one) => one.source));
+      keys.pick(lane.keys.map((one) => one.source));
       e.preventDefault();
       e.stopPropagation();
       return;
     }
-    if (keys().isPicked(key.source) && keys().picked().length > 1) {
-      if (e.key === 'ArrowLeft' || e.key === 'ArrowRight') keys().nudge(sign * (far ? 0.1 : 0.01));
+    if (keys.isPicked(key.source) && keys.picked().length > 1) {
+      if (e.key === 'ArrowLeft' || e.key === 'ArrowRight') keys.nudge(sign * (far ? 0.1 : 0.01));
       else if (e.key === 'ArrowUp' || e.key === 'ArrowDown') {
-        bench.edit(movePicked(bench.file(), keys().picked(), 0, sign * (far ? 10 : 1), lane), keyTexts.movedKeys);
-      } else if (e.key === 'Delete' || e.key === 'Backspace') keys().remove();
-      else if (e.key === ' ') keys().toggle(key.source);
+        doc.edit(movePicked(doc.file(), keys.picked(), 0, sign * (far ? 10 : 1), lane), keyTexts.movedKeys);
+      } else if (e.key === 'Delete' || e.key === 'Backspace') keys.remove();
+      else if (e.key === ' ') keys.toggle(key.source);
       else return;
       e.preventDefault();
       e.stopPropagation();
       return;
     }
     if (e.key === 'ArrowLeft' || e.key === 'ArrowRight') {
-      const s = limitKey(bench, lane, index, Math.round((key.t + sign * (far ? 0.1 : 0.01)) * 1000) / 1000);
-      bench.edit(moveKey(bench.file(), bench, lane, key, s, key.deg), t.moved(label()));
+      const s = limitKey(flight, lane, index, Math.round((key.t + sign * (far ? 0.1 : 0.01)) * 1000) / 1000);
+      doc.edit(moveKey(doc.file(), flight, lane, key, s, key.deg), t.moved(label()));
     } else if (e.key === 'ArrowUp' || e.key === 'ArrowDown') {
       const deg = clamp(Math.round(key.deg) + sign * (far ? 10 : 1), ...lane.rangeDeg);
-      bench.edit(moveKey(bench.file(), bench, lane, key, key.t, deg), t.moved(label()));
+      doc.edit(moveKey(doc.file(), flight, lane, key, key.t, deg), t.moved(label()));
     } else if (e.key === 'Delete' || e.key === 'Backspace') {
       if (key.source.kind !== 'key') return;
-      bench.edit(removeKey(bench.file(), key.source.index), t.removed(label()));
+      doc.edit(removeKey(doc.file(), key.source.index), t.removed(label()));
     } else if (e.key.toLowerCase() === 's' && !e.ctrlKey && !e.metaKey) {
       if (key.source.kind !== 'key') return;
       const kind = key.kind === 'stop' ? 'pass' : 'stop';
-      bench.edit(changeKey(bench.file(), key.source.index, { kind }), t.stopsPasses(label()));
-    } else if (e.key === ' ') keys().toggle(key.source);
+      doc.edit(changeKey(doc.file(), key.source.index, { kind }), t.stopsPasses(label()));
+    } else if (e.key === ' ') keys.toggle(key.source);
     else if (e.key === 'Enter') {
-      keys().pick([key.source]);
+      keys.pick([key.source]);
       props.choose(index);
     } else return;
     e.preventDefault();
@@ -259,7 +260,7 @@ export function LaneKeys(props: {
     >
       <Show when={props.open}>
         <div class="lane-field" onPointerDown={draw} />
-        <PickSpan bench={props.bench} axis={props.axis} lane={props.lane} tell={setTelling} />
+        <PickSpan axis={props.axis} lane={props.lane} tell={setTelling} />
       </Show>
       <For each={Array.from({ length: indices() }, (_, i) => i)}>
         {(i) => (
@@ -272,9 +273,9 @@ export function LaneKeys(props: {
                   classList={{
                     chosen: props.open && props.chosen === i,
                     own: key().source.kind === 'key',
-                    picked: keys().isPicked(key().source),
+                    picked: keys.isPicked(key().source),
                   }}
-                  aria-pressed={keys().isPicked(key().source)}
+                  aria-pressed={keys.isPicked(key().source)}
                   aria-label={spoken(key())}
                   title={spoken(key())}
                   style={{ transform: place(key()) }}
@@ -305,9 +306,7 @@ export function LaneKeys(props: {
         )}
       </Show>
       <SnapLine axis={props.axis} line={telling()?.line} />
-      <Show when={telling()}>
-        {(one) => <DragPlate bench={props.bench} words={one().plate} width={props.axis.width} />}
-      </Show>
+      <Show when={telling()}>{(one) => <DragPlate words={one().plate} width={props.axis.width} />}</Show>
     </div>
   );
 }

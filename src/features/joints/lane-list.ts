@@ -2,10 +2,13 @@
 
 import { createMemo, createSignal } from 'solid-js';
 import { withoutSide } from '../../../sim/math/side.ts';
-import type { Bench } from '../../app/bench.ts';
+import { makeKeyWork } from '../../app/key-work.ts';
+import type { Page } from '../../app/page.ts';
 import { chooseLanes, type Lane } from '../../document/lanes.ts';
 
-export function useLanes(bench: Bench, count: number) {
+export function useLanes(page: Page, count: number) {
+  const { flight } = page;
+  const keys = page.keepState(makeKeyWork);
   const [chosen, setChosen] = createSignal<readonly string[]>();
   const [open, setOpen] = createSignal<string>();
   const [key, setKey] = createSignal<number>();
@@ -19,15 +22,14 @@ export function useLanes(bench: Bench, count: number) {
     }
     return lanes.filter((lane) => found.has(lane)).slice(0, Math.max(count, ids.length));
   };
-  let title = '';
+  let id: number | undefined;
   let ids: readonly string[] = [];
   const shown = createMemo<Lane[]>(() => {
-    const lanes = bench.lanes();
+    const lanes = flight.lanes();
     const wanted = chosen();
     if (wanted) return follow(wanted, lanes);
-    const name = bench.result().file.title;
-    if (name !== title) {
-      title = name;
+    if (flight.id() !== id) {
+      id = flight.id();
       ids = chooseLanes(lanes, count).map((lane) => lane.id);
     }
     return follow(ids, lanes);
@@ -38,7 +40,7 @@ export function useLanes(bench: Bench, count: number) {
     setOpen: (id: string | undefined) => {
       setKey(undefined);
       setOpen(id);
-      bench.keys.setLane(id);
+      keys.setLane(id);
     },
     key,
     setKey,

@@ -1,6 +1,6 @@
 /** One joint lane for fingers, above the thumb bar: its line on the page's own ruler, keys to drag, cells to type in. */
 import { createMemo, Show } from 'solid-js';
-import type { Bench } from '../../app/bench.ts';
+import { useFlight, useShell } from '../../app/page.ts';
 import { drawLane } from '../../app/plot/lane-curve.ts';
 import type { Box } from '../../app/plot/pen.ts';
 import { PlotCanvas, type PlotPiece } from '../../app/plot/plot-canvas.tsx';
@@ -11,18 +11,20 @@ import { LaneEditor } from './lane-editor.tsx';
 import { LaneKeys } from './lane-keys.tsx';
 import type { LaneList } from './lane-list.ts';
 
-export function LaneSheet(props: { bench: Bench; lanes: LaneList; axis: TimeAxis; plotHeight: number }) {
+export function LaneSheet(props: { lanes: LaneList; axis: TimeAxis; plotHeight: number }) {
+  const flight = useFlight();
+  const shell = useShell();
   const lane = createMemo(() => props.lanes.shown().find((one) => one.id === props.lanes.open()));
   const box = (): Box => ({ y: 0, height: props.plotHeight });
   const close = (): void => props.lanes.setOpen(undefined);
   const onKeyDown = (e: KeyboardEvent): void => {
-    if (e.key !== 'Escape' || e.defaultPrevented || props.bench.before()) return;
+    if (e.key !== 'Escape' || e.defaultPrevented || flight.before()) return;
     e.preventDefault();
     close();
   };
   return (
     // a tool has the same place
-    <Show when={props.bench.tool() === undefined && lane()}>
+    <Show when={shell.tool() === undefined && lane()}>
       {(l) => {
         const pieces = createMemo<PlotPiece[]>(() => {
           const one = l();
@@ -34,16 +36,8 @@ export function LaneSheet(props: { bench: Bench; lanes: LaneList; axis: TimeAxis
               <SideSign side={l().sign} /> {texts.joint(l().id)}
             </h2>
             <div class="lane-plot" style={{ width: `${props.axis.width}px`, height: `${props.plotHeight}px` }}>
-              <PlotCanvas
-                bench={props.bench}
-                axis={props.axis}
-                height={props.plotHeight}
-                shadeFrom={0}
-                pieces={pieces()}
-                lineWidth={3}
-              />
+              <PlotCanvas axis={props.axis} height={props.plotHeight} shadeFrom={0} pieces={pieces()} lineWidth={3} />
               <LaneKeys
-                bench={props.bench}
                 axis={props.axis}
                 lane={l()}
                 box={box()}
@@ -52,13 +46,7 @@ export function LaneSheet(props: { bench: Bench; lanes: LaneList; axis: TimeAxis
                 choose={props.lanes.setKey}
               />
             </div>
-            <LaneEditor
-              bench={props.bench}
-              lane={l()}
-              chosen={props.lanes.key()}
-              choose={props.lanes.setKey}
-              close={close}
-            />
+            <LaneEditor lane={l()} chosen={props.lanes.key()} choose={props.lanes.setKey} close={close} />
           </section>
         );
       }}

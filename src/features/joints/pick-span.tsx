@@ -1,8 +1,9 @@
 /** The span of what is picked, over the open lane: either end dragged draws all of it out or together in time. */
 
 import { createMemo, For, Show } from 'solid-js';
-import type { Bench } from '../../app/bench.ts';
 import { keyTexts } from '../../app/key-words.ts';
+import { useKeys } from '../../app/key-work.ts';
+import { useDocument, useFlight } from '../../app/page.ts';
 import { listSnapTimes, type RowTelling, snapTogether } from '../../app/snapping.tsx';
 import type { Lane } from '../../document/lanes.ts';
 import { scaleSources } from '../../document/pose-edits.ts';
@@ -14,33 +15,29 @@ import { type TimeAxis, xOf } from '../../ui/plot/axis.ts';
 const LEAST = 0.05;
 const STEP = 0.05;
 
-export function PickSpan(props: {
-  bench: Bench;
-  axis: TimeAxis;
-  lane: Lane;
-  tell: (telling: RowTelling | undefined) => void;
-}) {
-  const keys = () => props.bench.keys;
+export function PickSpan(props: { axis: TimeAxis; lane: Lane; tell: (telling: RowTelling | undefined) => void }) {
+  const keys = useKeys();
+  const flight = useFlight();
+  const doc = useDocument();
   const range = createMemo(() => {
-    const r = keys().range();
-    const inLane = props.lane.keys.some((key) => keys().isPicked(key.source));
+    const r = keys.range();
+    const inLane = props.lane.keys.some((key) => keys.isPicked(key.source));
     return r && inLane && r[1] - r[0] > 1e-6 ? r : undefined;
   });
   const press = (e: PointerEvent, end: 'from' | 'to'): void => {
     e.stopPropagation();
-    const bench = props.bench;
     const r = range();
     if (!r) return;
-    const sources = keys().picked();
-    const anchors = bench.anchors();
-    const marks = listSnapTimes(bench, sources);
+    const sources = keys.picked();
+    const anchors = flight.anchors();
+    const marks = listSnapTimes({ doc, flight }, sources);
     const [at, pivot] = end === 'to' ? [r[1], r[0]] : [r[0], r[1]];
     startDrag(e, {
       move: (dx, _dy, m) => {
         const snap = snapTogether([at], dx / props.axis.pxPerS, marks, props.axis.pxPerS, m.altKey);
         const factor = Math.max(LEAST, (at + snap.by - pivot) / (at - pivot));
-        bench.draft(scaleSources(bench.begin(), sources, pivot, factor, anchors));
-        const now = keys().range() ?? r;
+        doc.draft(scaleSources(doc.begin(), sources, pivot, factor, anchors));
+        const now = keys.range() ?? r;
         const reached = (now[1] - now[0]) / (r[1] - r[0]);
         const s = end === 'to' ? now[1] : now[0];
         props.tell({
@@ -50,11 +47,11 @@ export function PickSpan(props: {
       },
       end: (moved) => {
         props.tell(undefined);
-        if (moved) bench.settle(keyTexts.scaled);
+        if (moved) doc.settle(keyTexts.scaled);
       },
       cancel: () => {
         props.tell(undefined);
-        bench.abandon();
+        doc.abandon();
       },
     });
   };
@@ -64,10 +61,9 @@ export function PickSpan(props: {
     if (sign === 0 || !r) return;
     e.preventDefault();
     e.stopPropagation();
-    const bench = props.bench;
     const pivot = end === 'to' ? r[0] : r[1];
     const factor = 1 + (end === 'to' ? sign : -sign) * STEP;
-    bench.edit(scaleSources(bench.file(), keys().picked(), pivot, factor, bench.anchors()), keyTexts.scaled);
+    doc.edit(scaleSources(doc.file(), keys.picked(), pivot, factor, flight.anchors()), keyTexts.scaled);
   };
   return (
     <Show when={range()}>

@@ -1,8 +1,10 @@
 /** What can be done with picked keys, for fingers and for those who do not know the keys: a bar while any are picked. */
 
 import { createEffect, createSignal, For, on, onCleanup, Show } from 'solid-js';
-import type { Bench } from '../../app/bench.ts';
+import { useActions } from '../../app/actions.ts';
 import { keyTexts } from '../../app/key-words.ts';
+import { useKeys } from '../../app/key-work.ts';
+import { useFlight } from '../../app/page.ts';
 import { findCommand } from '../../commands/table.ts';
 import { Icon } from '../../ui/icon.tsx';
 
@@ -19,13 +21,16 @@ const ACTS = [
 /** How long it is shown what was done, ms. */
 const SHOWN = 2500;
 
-export function PickedBar(props: { bench: Bench }) {
+export function PickedBar() {
+  const keys = useKeys();
+  const flight = useFlight();
+  const actions = useActions();
   const [told, setTold] = createSignal('');
-  const isSeveral = (): boolean => props.bench.keys.picked().length > 1;
+  const isSeveral = (): boolean => keys.picked().length > 1;
   let timer: ReturnType<typeof setTimeout> | undefined;
   createEffect(
     on(
-      () => props.bench.keys.said(),
+      () => keys.said(),
       (said) => {
         clearTimeout(timer);
         setTold(said);
@@ -38,17 +43,17 @@ export function PickedBar(props: { bench: Bench }) {
   return (
     <>
       {/* one key has its own cells beside its lane */}
-      <Show when={isSeveral() && !props.bench.before()}>
+      <Show when={isSeveral() && !flight.before()}>
         <div class="picked-bar" role="toolbar" aria-label={keyTexts.pickedBar}>
-          <b>{keyTexts.pickedCount(props.bench.keys.picked().length)}</b>
+          <b>{keyTexts.pickedCount(keys.picked().length)}</b>
           <For each={ACTS}>
             {([word, id]) => (
               <button
                 type="button"
                 class="plain"
                 title={`${findCommand(id).title} (${findCommand(id).keys[0]})`}
-                disabled={findCommand(id).when?.(props.bench) === false}
-                onClick={() => findCommand(id).run(props.bench)}
+                disabled={findCommand(id).when?.(actions) === false}
+                onClick={() => findCommand(id).run(actions)}
               >
                 {keyTexts.bar[word]}
               </button>
@@ -59,7 +64,7 @@ export function PickedBar(props: { bench: Bench }) {
             class="plain square"
             aria-label={keyTexts.bar.none}
             title={keyTexts.bar.none}
-            onClick={() => props.bench.keys.pickNone()}
+            onClick={() => keys.pickNone()}
           >
             <Icon name="close" size={14} />
           </button>
@@ -71,7 +76,7 @@ export function PickedBar(props: { bench: Bench }) {
         </p>
       </Show>
       <p class="spoken" role="status" aria-live="polite">
-        {props.bench.keys.said()}
+        {keys.said()}
       </p>
     </>
   );

@@ -1,13 +1,13 @@
 /** Every joint angle at the cursor, typed: left and right beside each other. A value sets a key there, or the held shape. */
 
-import { createMemo, For, Show, untrack } from 'solid-js';
+import { createMemo, For, Show } from 'solid-js';
 import { DEG } from '../../../sim/math/angles.ts';
 import { withoutSide } from '../../../sim/math/side.ts';
-import type { Bench } from '../../app/bench.ts';
+import { useCursor, useFlight, useServices } from '../../app/page.ts';
 import { texts } from '../../app/words.ts';
 import { NumberField } from '../../ui/number-field.tsx';
 import { formatNumber } from '../../ui/numbers.ts';
-import { getHand } from './hand.ts';
+import { useHand } from './hand.ts';
 import { poseTexts } from './words.ts';
 
 interface Row {
@@ -19,9 +19,12 @@ interface Row {
 /** Beyond the end of a range by this much, deg, a value may be typed: it is a caution, not an error. */
 const BEYOND = 30;
 
-export function AngleList(props: { bench: Bench }) {
-  const hand = untrack(() => getHand(props.bench));
-  const body = createMemo(() => props.bench.result().flight.body);
+export function AngleList() {
+  const flight = useFlight();
+  const services = useServices();
+  const cursor = useCursor();
+  const hand = useHand();
+  const body = createMemo(() => flight.result().flight.body);
   const rows = createMemo<Row[]>(() => {
     const { angles } = body();
     return angles.flatMap(({ name, mirror }, a): Row[] => {
@@ -29,7 +32,7 @@ export function AngleList(props: { bench: Bench }) {
       return mirror < a ? [] : [{ stem: withoutSide(name), columns: /L$/.test(name) ? [a, mirror] : [mirror, a] }];
     });
   });
-  const now = createMemo(() => props.bench.ports.posing.anglesAt(props.bench.result(), props.bench.cursor()));
+  const now = createMemo(() => services.posing.anglesAt(flight.result(), cursor.at()));
   const type = (row: Row, column: number, deg: number): void => {
     const both = row.columns.length === 2 && hand.sides() === 'both';
     const name = both ? row.stem : body().angles[column].name;
@@ -42,7 +45,7 @@ export function AngleList(props: { bench: Bench }) {
   return (
     <div class="angle-list">
       <p class="quiet">
-        {poseTexts.anglesAt(formatNumber(props.bench.cursor(), 2))}{' '}
+        {poseTexts.anglesAt(formatNumber(cursor.at(), 2))}{' '}
         {hand.heldSpan() && hand.scope() === 'shape'
           ? poseTexts.setsShape(hand.heldSpan()?.title ?? '')
           : poseTexts.setsKey}

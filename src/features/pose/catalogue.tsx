@@ -5,10 +5,10 @@
 
 import { createMemo, createSignal, For, Show, untrack } from 'solid-js';
 import type { ShapeData, ShapeMoments } from '../../../sim/index.ts';
-import type { Bench } from '../../app/bench.ts';
 import { LEFT } from '../../app/bench-columns.ts';
 import { keyTexts } from '../../app/key-words.ts';
-import { type ArmPath, getLaying, MOVE, type Sorting } from '../../app/laying.ts';
+import { type ArmPath, MOVE, type Sorting, useLaying } from '../../app/laying.ts';
+import { useCursor, useDocument, useFlight, useServices } from '../../app/page.ts';
 import { texts } from '../../app/words.ts';
 import { calcQuarterTimes, getEventTimes, snapTime } from '../../document/snap.ts';
 import { startDrag } from '../../ui/drag.ts';
@@ -31,15 +31,19 @@ interface Entry {
   readonly moments: ShapeMoments;
 }
 
-export function Catalogue(props: { bench: Bench; axis: TimeAxis; device: 'bench' | 'tablet' | 'phone' }) {
-  const laying = untrack(() => getLaying(props.bench));
+export function Catalogue(props: { axis: TimeAxis; device: 'bench' | 'tablet' | 'phone' }) {
+  const services = useServices();
+  const doc = useDocument();
+  const flight = useFlight();
+  const cursor = useCursor();
+  const laying = useLaying();
   const [naming, setNaming] = createSignal(false);
-  const { posing } = untrack(() => props.bench.ports);
+  const { posing } = untrack(() => services);
   // the athlete's body alone decides pictures and moments, and it outlives most edits
-  const athlete = createMemo(() => JSON.stringify(props.bench.athlete()));
+  const athlete = createMemo(() => JSON.stringify(doc.athlete()));
   const entries = createMemo<Entry[]>(() => {
     athlete();
-    const { body } = untrack(() => props.bench.result().flight);
+    const { body } = untrack(() => flight.result().flight);
     return Object.entries(laying.shapes()).map(([id, shape]) => {
       const angles = posing.poseOf(body, shape);
       return { id, shape, angles, moments: posing.moments(body, angles) };
@@ -50,7 +54,7 @@ export function Catalogue(props: { bench: Bench; axis: TimeAxis; device: 'bench'
     const key = `${athlete()} ${entry.angles.join()}`;
     const known = pictures.get(key);
     if (known !== undefined) return known;
-    const made = props.bench.ports.stage.poseTile(props.bench.result(), entry.angles, TILE.width - 6, TILE.height - 6);
+    const made = services.pictures.poseTile(flight.result(), entry.angles, TILE.width - 6, TILE.height - 6);
     pictures.set(key, made);
     return made;
   };
@@ -66,9 +70,9 @@ export function Catalogue(props: { bench: Bench; axis: TimeAxis; device: 'bench'
   }));
   // rests while a hand is at work
   const here = createMemo<ShapeMoments>((last) => {
-    if (last && props.bench.before()) return last;
-    const now = props.bench.ports.posing.anglesAt(props.bench.result(), props.bench.cursor());
-    return props.bench.ports.posing.moments(props.bench.result().flight.body, now);
+    if (last && flight.before()) return last;
+    const now = services.posing.anglesAt(flight.result(), cursor.at());
+    return services.posing.moments(flight.result().flight.body, now);
   });
   const between = (): string => {
     const list = [...entries()].sort((a, b) => a.moments.long - b.moments.long);
@@ -87,7 +91,7 @@ export function Catalogue(props: { bench: Bench; axis: TimeAxis; device: 'bench'
     if (t < -0.02 || t > duration + 0.02) return undefined;
     const s = Math.min(Math.max(t, 0), duration);
     if (free) return s;
-    const marks = [...getEventTimes(props.bench.anchors()), ...calcQuarterTimes(props.bench.result().frames)];
+    const marks = [...getEventTimes(flight.anchors()), ...calcQuarterTimes(flight.result().frames)];
     return Math.min(Math.max(snapTime(s, marks, props.axis.pxPerS).s, 0), duration);
   };
   const press = (e: PointerEvent, entry: Entry): void => {
@@ -148,7 +152,7 @@ export function Catalogue(props: { bench: Bench; axis: TimeAxis; device: 'bench'
       </div>
       <p class="catalogue-key quiet">
         {poseTexts.moment} <b class="twist">{texts.plots.longAxis}</b> <b class="som">{texts.plots.lateral}</b>
-        <span>{poseTexts.enterLays(formatNumber(props.bench.cursor(), 2))}</span>
+        <span>{poseTexts.enterLays(formatNumber(cursor.at(), 2))}</span>
       </p>
       <ul class="shape-tiles">
         <For each={sorted().map((entry) => entry.id)}>
@@ -169,7 +173,7 @@ export function Catalogue(props: { bench: Bench; axis: TimeAxis; device: 'bench'
                     title={entry().shape.title}
                     onPointerDown={(e) => press(e, entry())}
                     onClick={() => {
-                      if (!swallowClick) laying.lay(id, props.bench.cursor());
+                      if (!swallowClick) laying.lay(id, cursor.at());
                     }}
                   >
                     {/* eslint-disable-next-line solid/no-innerhtml -- markup made by our own scene writer from numbers alone */}

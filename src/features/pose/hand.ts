@@ -6,9 +6,8 @@
 
 import { batch, createMemo, createSignal } from 'solid-js';
 import { DEG } from '../../../sim/math/angles.ts';
-import type { Bench } from '../../app/bench.ts';
 import { calcGains } from '../../app/drag-plate.tsx';
-import { getPart } from '../../app/tool.ts';
+import { keptState, type Page } from '../../app/page.ts';
 import { texts } from '../../app/words.ts';
 import { adjustBlock } from '../../document/edits.ts';
 import { type NamedDegrees, setPoseAt } from '../../document/pose-edits.ts';
@@ -43,7 +42,8 @@ export interface Gesture {
 /** Most angles told on the plate. */
 const TOLD = 2;
 
-function makeHand(bench: Bench) {
+function makeHand(page: Page) {
+  const { flight, cursor, services, doc } = page;
   const [sides, setSides] = createSignal<Sides>('both');
   const [scope, setScope] = createSignal<Scope>('key');
   const [work, setWork] = createSignal<Work>();
@@ -51,16 +51,16 @@ function makeHand(bench: Bench) {
 
   /** the shape that is held at the cursor */
   const heldSpan = createMemo((): BlockSpan | undefined => {
-    const found = findSpan(bench.spans(), bench.cursor());
+    const found = findSpan(flight.spans(), cursor.at());
     return found?.held ? found.span : undefined;
   });
 
   const begin = (end: string): Gesture => {
-    bench.play.pause();
-    const s = bench.cursor();
-    const mark = bench.result();
-    const anchors = bench.anchors();
-    const { posing } = bench.ports;
+    cursor.play.pause();
+    const s = cursor.at();
+    const mark = flight.result();
+    const anchors = flight.anchors();
+    const { posing } = services;
     const before = posing.anglesAt(mark, s);
     const camera = posing.hold(mark.flight.body, before);
     const block = scope() === 'shape' ? heldSpan()?.index : undefined;
@@ -92,32 +92,32 @@ function makeHand(bench: Bench) {
           both: (sides() === 'both') !== other,
         });
         changed = led.changedDeg;
-        let file = bench.begin();
+        let file = doc.begin();
         if (block === undefined) file = setPoseAt(file, s, changed, { anchors, kind: 'stop' });
         else for (const [name, deg] of Object.entries(changed)) file = adjustBlock(file, block, [name], deg);
         // one picture for both
         batch(() => {
-          bench.draft(file);
+          doc.draft(file);
           setWork({ end, camera, before, lines: tell(changed, led.stopped), short: led.short });
         });
       },
       settle: () => {
-        const was = bench.before();
-        const gains = was ? calcGains(was, bench.result().outline) : [];
+        const was = flight.before();
+        const gains = was ? calcGains(was, flight.result().outline) : [];
         const lines = work()?.lines ?? [];
         setWork(undefined);
         if (Object.keys(changed).length === 0) {
-          bench.abandon();
+          doc.abandon();
           return;
         }
-        bench.settle(block === undefined ? poseTexts.moved(end) : poseTexts.shaped(end));
+        doc.settle(block === undefined ? poseTexts.moved(end) : poseTexts.shaped(end));
         setSaid(
           [poseTexts.ends[end] ?? end, ...lines, ...gains.map((g) => `${g.name} ${g.from} → ${g.to}`)].join(', '),
         );
       },
       abandon: () => {
         setWork(undefined);
-        bench.abandon();
+        doc.abandon();
         setSaid(poseTexts.putBack);
       },
     };
@@ -125,16 +125,16 @@ function makeHand(bench: Bench) {
 
   /** Joint angles typed, or a pose from elsewhere: one step. */
   const put = (deg: NamedDegrees, title: string): void => {
-    const anchors = bench.anchors();
+    const anchors = flight.anchors();
     const block = scope() === 'shape' ? heldSpan()?.index : undefined;
-    let file = bench.file();
-    if (block === undefined) file = setPoseAt(file, bench.cursor(), deg, { anchors, kind: 'stop' });
+    let file = doc.file();
+    if (block === undefined) file = setPoseAt(file, cursor.at(), deg, { anchors, kind: 'stop' });
     else for (const [name, v] of Object.entries(deg)) file = adjustBlock(file, block, [name], v);
-    bench.edit(file, title);
+    doc.edit(file, title);
   };
 
   return { sides, setSides, scope, setScope, heldSpan, work, begin, put, said, setSaid };
 }
 
 export type Hand = ReturnType<typeof makeHand>;
-export const getHand = (bench: Bench): Hand => getPart(bench, makeHand);
+export const useHand = keptState(makeHand);

@@ -1,9 +1,10 @@
 /** The shape at the cursor: when it is held, how long the move into it takes, the arms' way, and hands that hold on. */
 
-import { createMemo, For, Show, untrack } from 'solid-js';
-import type { Bench } from '../../app/bench.ts';
+import { createMemo, For, Show } from 'solid-js';
+import type { SkillFile } from '../../../sim/index.ts';
 import { keyTexts } from '../../app/key-words.ts';
-import { type ArmPath, getLaying, MOVE } from '../../app/laying.ts';
+import { type ArmPath, MOVE, useLaying } from '../../app/laying.ts';
+import { useCursor, useDocument, useFlight, useServices } from '../../app/page.ts';
 import { wordCaution } from '../../app/say/caution-words.ts';
 import { texts } from '../../app/words.ts';
 import { changeBlock, removeBlock, setBlockEdge } from '../../document/edits.ts';
@@ -23,55 +24,58 @@ const HANDS: readonly HandHold['hand'][] = ['both', 'L', 'R'];
 /** A hand nearer than this to its place has it, m. */
 const THERE = 0.005;
 
-export function HeldShape(props: { bench: Bench }) {
-  const found = createMemo(() => findSpan(props.bench.spans(), props.bench.cursor()));
+export function HeldShape() {
+  const flight = useFlight();
+  const cursor = useCursor();
+  const found = createMemo(() => findSpan(flight.spans(), cursor.at()));
   return (
     <Show when={found()} fallback={<p class="quiet">{poseTexts.noShape}</p>}>
-      {(f) => <One bench={props.bench} span={f().span} held={f().held} />}
+      {(f) => <One span={f().span} held={f().held} />}
     </Show>
   );
 }
 
-function One(props: { bench: Bench; span: BlockSpan; held: boolean }) {
-  const laying = untrack(() => getLaying(props.bench));
+function One(props: { span: BlockSpan; held: boolean }) {
+  const doc = useDocument();
+  const flight = useFlight();
+  const services = useServices();
+  const cursor = useCursor();
+  const laying = useLaying();
   const index = (): number => props.span.index;
-  const block = () => props.bench.file().schedule.blocks?.[index()];
-  const former = (): BlockSpan | undefined => props.bench.spans()[index() - 1];
-  const edit = (file: ReturnType<Bench['file']>, title: string): void => props.bench.edit(file, title);
+  const block = () => doc.file().schedule.blocks?.[index()];
+  const former = (): BlockSpan | undefined => flight.spans()[index() - 1];
+  const edit = (file: SkillFile, title: string): void => doc.edit(file, title);
   const edge = (side: 'from' | 'to', s: number): void => {
     const b = block();
     if (!b) return;
-    const at = moveTime(b[side], limitEdge(props.bench.spans(), index(), side, s), props.bench.anchors());
-    edit(setBlockEdge(props.bench.file(), index(), side, at), t.retime(props.span.title));
+    const at = moveTime(b[side], limitEdge(flight.spans(), index(), side, s), flight.anchors());
+    edit(setBlockEdge(doc.file(), index(), side, at), t.retime(props.span.title));
   };
   const names = createMemo(() =>
     Object.entries(laying.shapes())
       .map(([id, { title }]) => ({ id, title }))
       .sort((a, b) => a.title.localeCompare(b.title)),
   );
-  const hold = createMemo(() => findHold(props.bench.file(), index()));
-  const isHuman = (): boolean => props.bench.ports.posing.ends(props.bench.result()).length > 0;
+  const hold = createMemo(() => findHold(doc.file(), index()));
+  const isHuman = (): boolean => services.posing.ends(flight.result()).length > 0;
   const setOn = (on: HoldOn | 'free', hand: HandHold['hand']): void => {
-    const file = props.bench.file();
+    const file = doc.file();
     const title = poseTexts.handsOf(props.span.title);
-    edit(on === 'free' ? dropHold(file, index()) : setHold(file, index(), { on, hand }, props.bench.anchors()), title);
+    edit(on === 'free' ? dropHold(file, index()) : setHold(file, index(), { on, hand }, flight.anchors()), title);
   };
   const gaps = createMemo(() => {
     const at = hold()?.contact;
-    if (at === undefined || props.bench.before()) return [];
-    return props.bench.ports.posing.handGaps(props.bench.result()).filter((gap) => gap.contact === at);
+    if (at === undefined || flight.before()) return [];
+    return services.posing.handGaps(flight.result()).filter((gap) => gap.contact === at);
   });
   const overlaps = createMemo(() =>
-    props.bench
+    flight
       .cautions()
       .filter((one) => one.kind === 'overlap' && one.t >= (former()?.to ?? 0) - 0.01 && one.t <= props.span.to + 0.01),
   );
   const open = (): void => {
-    const { keys, base } = props.bench.ports.posing.blockKeys(props.bench.result(), index());
-    edit(
-      openBlock(props.bench.file(), index(), keys, base, props.bench.anchors()),
-      poseTexts.openedTitle(props.span.title),
-    );
+    const { keys, base } = services.posing.blockKeys(flight.result(), index());
+    edit(openBlock(doc.file(), index(), keys, base, flight.anchors()), poseTexts.openedTitle(props.span.title));
   };
   return (
     <div class="held-shape">
@@ -113,9 +117,7 @@ function One(props: { bench: Bench; span: BlockSpan; held: boolean }) {
               max={Math.max(MOVE.most, props.span.from - before().from)}
               step={0.01}
               decimals={2}
-              onChange={(v) =>
-                edit(setMoveTime(props.bench.file(), index(), v, props.bench.anchors()), t.retime(props.span.title))
-              }
+              onChange={(v) => edit(setMoveTime(doc.file(), index(), v, flight.anchors()), t.retime(props.span.title))}
             />
           )}
         </Show>
@@ -128,10 +130,7 @@ function One(props: { bench: Bench; span: BlockSpan; held: boolean }) {
           step={0.01}
           decimals={2}
           onChange={(v) =>
-            edit(
-              moveBlock(props.bench.file(), index(), v - props.span.from, props.bench.anchors()),
-              t.retime(props.span.title),
-            )
+            edit(moveBlock(doc.file(), index(), v - props.span.from, flight.anchors()), t.retime(props.span.title))
           }
         />
       </div>
@@ -143,9 +142,7 @@ function One(props: { bench: Bench; span: BlockSpan; held: boolean }) {
               <button
                 type="button"
                 aria-pressed={(block()?.arms ?? 'direct') === path}
-                onClick={() =>
-                  edit(changeBlock(props.bench.file(), index(), { arms: path }), t.armsOf(props.span.title))
-                }
+                onClick={() => edit(changeBlock(doc.file(), index(), { arms: path }), t.armsOf(props.span.title))}
               >
                 {poseTexts.paths[path]}
               </button>
@@ -193,7 +190,7 @@ function One(props: { bench: Bench; span: BlockSpan; held: boolean }) {
                 <Show when={gap.gap > THERE} fallback={poseTexts.reaches(gap.side, hold()?.hold.on ?? 'shin')}>
                   <b>{texts.caution.word}</b>{' '}
                   {poseTexts.gap(gap.side, formatNumber(gap.gap * 100, 1), hold()?.hold.on ?? 'shin')}{' '}
-                  <button type="button" class="link" onClick={() => props.bench.setCursor(gap.t)}>
+                  <button type="button" class="link" onClick={() => cursor.set(gap.t)}>
                     {texts.caution.go(formatNumber(gap.t, 2))}
                   </button>
                 </Show>
@@ -204,7 +201,7 @@ function One(props: { bench: Bench; span: BlockSpan; held: boolean }) {
             {(one) => (
               <li>
                 <b>{texts.caution.word}</b> {wordCaution(one)}{' '}
-                <button type="button" class="link" onClick={() => props.bench.setCursor(one.t)}>
+                <button type="button" class="link" onClick={() => cursor.set(one.t)}>
                   {texts.caution.go(formatNumber(one.t, 2))}
                 </button>
               </li>
@@ -220,16 +217,13 @@ function One(props: { bench: Bench; span: BlockSpan; held: boolean }) {
           <button
             type="button"
             onClick={() =>
-              edit(changeBlock(props.bench.file(), index(), { adjustDeg: undefined }), t.asShape(props.span.title))
+              edit(changeBlock(doc.file(), index(), { adjustDeg: undefined }), t.asShape(props.span.title))
             }
           >
             {t.plain}
           </button>
         </Show>
-        <button
-          type="button"
-          onClick={() => edit(removeBlock(props.bench.file(), index()), t.removed(props.span.title))}
-        >
+        <button type="button" onClick={() => edit(removeBlock(doc.file(), index()), t.removed(props.span.title))}>
           {t.remove}
         </button>
       </p>

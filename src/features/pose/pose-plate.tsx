@@ -1,7 +1,7 @@
 /** What the hand does to the flight, written above the finger: twist first, then the joints; and how far it is out of reach. */
 import { createMemo, For, Show } from 'solid-js';
-import type { Bench } from '../../app/bench.ts';
 import { calcGains } from '../../app/drag-plate.tsx';
+import { useFlight } from '../../app/page.ts';
 import { formatNumber } from '../../ui/numbers.ts';
 import type { Work } from './hand.ts';
 import { poseTexts } from './words.ts';
@@ -10,10 +10,11 @@ import { poseTexts } from './words.ts';
 const HALF = 112;
 const TALL = 110;
 
-export function PosePlate(props: { bench: Bench; work: Work; x: number; y: number; width: number; top?: number }) {
+export function PosePlate(props: { work: Work; x: number; y: number; width: number; top?: number }) {
+  const flight = useFlight();
   const gains = createMemo(() => {
-    const before = props.bench.before();
-    return before ? calcGains(before, props.bench.result().outline) : [];
+    const before = flight.before();
+    return before ? calcGains(before, flight.result().outline) : [];
   });
   const x = (): number => Math.min(Math.max(props.x, HALF), Math.max(props.width - HALF, HALF));
   // above the finger, never under it; at the top of the picture beside it
@@ -42,7 +43,7 @@ export function PosePlate(props: { bench: Bench; work: Work; x: number; y: numbe
       <Show when={props.work.short > 0.01}>
         <p>{poseTexts.short(formatNumber(props.work.short * 100, 0))}</p>
       </Show>
-      <Show when={props.bench.outcome().fault}>{(f) => <p class="stop">{f().message}</p>}</Show>
+      <Show when={flight.outcome().fault}>{(f) => <p class="stop">{f().message}</p>}</Show>
     </div>
   );
 }

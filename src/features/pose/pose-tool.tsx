@@ -9,7 +9,7 @@ import type { ToolProps } from '../../app/tool.ts';
 import { useSize } from '../../ui/size.ts';
 import { AngleList } from './angle-list.tsx';
 import { Catalogue } from './catalogue.tsx';
-import { getHand } from './hand.ts';
+import { useHand } from './hand.ts';
 import { HeldShape } from './held-shape.tsx';
 import { PosingStage } from './posing-stage.tsx';
 import { poseTexts } from './words.ts';
@@ -52,13 +52,13 @@ export function PoseTool(props: ToolProps) {
       <div class="pose-panel" role="tabpanel" id="pose-panel" aria-labelledby={`pose-tab-${tab()}`}>
         <Switch>
           <Match when={tab() === 'shapes'}>
-            <Catalogue bench={props.bench} axis={props.axis} device={props.device} />
+            <Catalogue axis={props.axis} device={props.device} />
           </Match>
           <Match when={tab() === 'angles'}>
-            <AngleList bench={props.bench} />
+            <AngleList />
           </Match>
           <Match when={tab() === 'held'}>
-            <HeldShape bench={props.bench} />
+            <HeldShape />
           </Match>
         </Switch>
       </div>
@@ -69,19 +69,19 @@ export function PoseTool(props: ToolProps) {
       <Switch>
         <Match when={props.device === 'tablet'}>
           <InPlace of=".tool-head">
-            <Switches bench={props.bench} />
+            <Switches />
           </InPlace>
-          <PosingStage bench={props.bench} touch width={TABLET_STAGE} height={props.height} />
+          <PosingStage touch width={TABLET_STAGE} height={props.height} />
         </Match>
         <Match when={props.device === 'phone'}>
-          <AirStage bench={props.bench} air=".phone .air" touch />
-          <Switches bench={props.bench} />
+          <AirStage air=".phone .air" touch />
+          <Switches />
         </Match>
         <Match when={props.device === 'bench'}>
-          <AirStage bench={props.bench} air=".bench .air" width={RIGHT - 8} />
+          <AirStage air=".bench .air" width={RIGHT - 8} />
           <InPlace of=".bench .floor">
             <div class="posing-floor" style={{ width: `${RIGHT - 8}px` }}>
-              <Switches bench={props.bench} />
+              <Switches />
             </div>
           </InPlace>
         </Match>
@@ -99,27 +99,22 @@ function InPlace(props: { of: string; children: JSX.Element }) {
 }
 
 /** The posing stage above the floor: at its right end, or across all of it. */
-function AirStage(props: { bench: ToolProps['bench']; air: string; width?: number; touch?: boolean }) {
+function AirStage(props: { air: string; width?: number; touch?: boolean }) {
   const air = untrack(() => document.querySelector<HTMLElement>(props.air)) ?? document.body;
   const size = useSize(() => air);
   return (
     <Portal mount={air}>
       <Show when={size().height > 0}>
         <div class="posing-air" classList={{ all: props.width === undefined }}>
-          <PosingStage
-            bench={props.bench}
-            width={props.width ?? size().width}
-            height={size().height}
-            touch={props.touch ?? false}
-          />
+          <PosingStage width={props.width ?? size().width} height={size().height} touch={props.touch ?? false} />
         </div>
       </Show>
     </Portal>
   );
 }
 
-function Switches(props: { bench: ToolProps['bench'] }) {
-  const hand = untrack(() => getHand(props.bench));
+function Switches() {
+  const hand = useHand();
   return (
     <fieldset class="pose-switches">
       <legend class="spoken">{poseTexts.switches}</legend>

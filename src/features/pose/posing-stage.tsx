@@ -3,13 +3,13 @@
  * drag leads the limb in both pictures at once; Tab walks the handles and the arrow keys move them. The camera stands on
  * the body as the hand found it, so that nothing but the limb moves.
  */
-import { batch, createMemo, createSignal, For, onCleanup, Show, untrack } from 'solid-js';
-import type { Bench } from '../../app/bench.ts';
+import { batch, createMemo, createSignal, For, onCleanup, Show } from 'solid-js';
+import { useCursor, useFlight, useServices } from '../../app/page.ts';
 import { wordCaution } from '../../app/say/caution-words.ts';
 import type { HeldPicture } from '../../pictures/stage-input.ts';
 import { DEAD_PX, startDrag } from '../../ui/drag.ts';
 import { Icon } from '../../ui/icon.tsx';
-import { type Gesture, getHand } from './hand.ts';
+import { type Gesture, useHand } from './hand.ts';
 import { PosePlate } from './pose-plate.tsx';
 import { poseTexts } from './words.ts';
 
@@ -35,23 +35,26 @@ const endOfLimb = (segment: string): string => {
 };
 const STEP_M = { near: 0.01, far: 0.05 };
 
-export function PosingStage(props: { bench: Bench; width: number; height: number; touch?: boolean }) {
+export function PosingStage(props: { width: number; height: number; touch?: boolean }) {
+  const flight = useFlight();
+  const services = useServices();
+  const cursor = useCursor();
   let root!: HTMLDivElement;
-  const hand = untrack(() => getHand(props.bench));
+  const hand = useHand();
   const [finger, setFinger] = createSignal<{ x: number; y: number; view: ViewId }>();
   const [track, setTrack] = createSignal<readonly string[]>([]);
   const [focused, setFocused] = createSignal<string>();
   /** the picture keeps its size while the hand is at work */
   const height = createMemo<number>((last) => (finger() && last ? last : props.height));
   const half = (): number => Math.floor(props.width / 2);
-  const stature = (): number => props.bench.result().flight.body.stature ?? 1.6;
+  const stature = (): number => flight.result().flight.body.stature ?? 1.6;
   const pxPerM = (): number => Math.min((height() - 8) / (TALL * stature()), half() / (WIDE * stature()));
-  const angles = createMemo(() => props.bench.ports.posing.anglesAt(props.bench.result(), props.bench.cursor()));
+  const angles = createMemo(() => services.posing.anglesAt(flight.result(), cursor.at()));
   const pictures = createMemo((): Record<ViewId, HeldPicture> => {
     const work = hand.work();
     const draw = (azimuth: number): HeldPicture =>
-      props.bench.ports.stage.held({
-        result: props.bench.result(),
+      services.pictures.held({
+        result: flight.result(),
         angles: angles(),
         ...(work ? { camera: work.camera, before: work.before } : {}),
         azimuth,
@@ -70,8 +73,8 @@ export function PosingStage(props: { bench: Bench; width: number; height: number
 
   /** a limb that passes through the body at the cursor */
   const overlaps = createMemo(() =>
-    props.bench.cautions().flatMap((one) => {
-      if (one.kind !== 'overlap' || Math.abs(one.t - props.bench.cursor()) > NEAR) return [];
+    flight.cautions().flatMap((one) => {
+      if (one.kind !== 'overlap' || Math.abs(one.t - cursor.at()) > NEAR) return [];
       return [{ words: wordCaution(one), end: endOfLimb(one.limb) }];
     }),
   );
@@ -234,15 +237,7 @@ export function PosingStage(props: { bench: Bench; width: number; height: number
       <Show when={finger()}>
         {(f) => (
           <Show when={hand.work()}>
-            {(work) => (
-              <PosePlate
-                bench={props.bench}
-                work={work()}
-                x={f().x}
-                y={f().y - (props.touch ? 30 : 0)}
-                width={props.width}
-              />
-            )}
+            {(work) => <PosePlate work={work()} x={f().x} y={f().y - (props.touch ? 30 : 0)} width={props.width} />}
           </Show>
         )}
       </Show>

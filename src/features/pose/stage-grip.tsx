@@ -3,11 +3,11 @@
  * leads that limb, anywhere else it moves the cursor as ever. A finger takes hold only while the pose tool is open, so that
  * a sweep through the flight does not change it.
  */
-import { createSignal, Show, untrack } from 'solid-js';
-import type { Bench } from '../../app/bench.ts';
+import { createSignal, Show } from 'solid-js';
+import { useFlight, useShell } from '../../app/page.ts';
 import type { FigureGrip, StageHandle } from '../../pictures/stage-input.ts';
 import { DEAD_PX, startDrag } from '../../ui/drag.ts';
-import { type Gesture, getHand } from './hand.ts';
+import { type Gesture, useHand } from './hand.ts';
 import { PosePlate } from './pose-plate.tsx';
 
 const REACH = { mouse: 11, touch: 26 };
@@ -17,15 +17,16 @@ interface Point {
   readonly y: number;
 }
 
-export function useStageGrip(bench: Bench, handle: () => StageHandle | undefined) {
-  const hand = getHand(bench);
+export function useStageGrip(handle: () => StageHandle | undefined) {
+  const shell = useShell();
+  const hand = useHand();
   const [hover, setHover] = createSignal<Point>();
   const [grip, setGrip] = createSignal<FigureGrip>();
   const [finger, setFinger] = createSignal<Point>();
 
   const find = (e: PointerEvent, x: number, y: number): FigureGrip | undefined => {
     const isMouse = e.pointerType === 'mouse';
-    if (!isMouse && bench.tool() !== 'pose') return undefined;
+    if (!isMouse && shell.tool() !== 'pose') return undefined;
     return handle()?.findGrip(x, y, isMouse ? REACH.mouse : REACH.touch);
   };
   /** true: the press took hold of the figure */
@@ -71,16 +72,16 @@ export function useStageGrip(bench: Bench, handle: () => StageHandle | undefined
 export type StageGrip = ReturnType<typeof useStageGrip>;
 
 export function StageGripMarks(props: {
-  bench: Bench;
   grip: StageGrip;
   handle: StageHandle | undefined;
   width: number;
   height: number;
 }) {
-  const hand = untrack(() => getHand(props.bench));
+  const flight = useFlight();
+  const hand = useHand();
   const line = () => {
     // asked again at every new flight, which is drawn before
-    props.bench.result();
+    flight.result();
     const [f, g] = [props.grip.finger(), props.grip.grip()];
     const at = f && g && props.handle?.followGrip(g);
     return at && f ? { at, far: Math.hypot(at.x - f.x, at.y - f.y) > DEAD_PX, f } : undefined;
@@ -106,7 +107,7 @@ export function StageGripMarks(props: {
       <Show when={props.grip.finger()}>
         {(f) => (
           <Show when={hand.work()}>
-            {(work) => <PosePlate bench={props.bench} work={work()} x={f().x} y={f().y} width={props.width} />}
+            {(work) => <PosePlate work={work()} x={f().x} y={f().y} width={props.width} />}
           </Show>
         )}
       </Show>

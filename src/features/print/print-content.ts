@@ -2,7 +2,7 @@
 
 import type { Frames } from '../../../sim/index.ts';
 import { DEG, REV } from '../../../sim/math/angles.ts';
-import type { Bench } from '../../app/bench.ts';
+import type { Page } from '../../app/page.ts';
 import { niceTop } from '../../app/plot/pen.ts';
 import { calcPlace, readAt } from '../../app/plot/readout.ts';
 import { wordCaution } from '../../app/say/caution-words.ts';
@@ -10,7 +10,7 @@ import { wordCode } from '../../app/say/code-words.ts';
 import { wordTakeoff } from '../../app/say/say-flight.ts';
 import { speakSentence } from '../../app/say/sentence-words.ts';
 import { texts } from '../../app/words.ts';
-import type { PrintedPicture, PrintPorts, PrintRequest } from '../../pictures/print-ports.ts';
+import type { PrintedPicture, PrintPictures, PrintRequest } from '../../pictures/print-input.ts';
 import { formatNumber, formatTick, soften } from '../../ui/numbers.ts';
 import { lengthMarks, type Quantity, say, sayNumber, toShown, unitOf } from '../../ui/units.ts';
 import { printTexts } from './words.ts';
@@ -47,20 +47,21 @@ export interface PrintContent {
   readonly key: string;
 }
 
-export function makeContent(bench: Bench, ports: PrintPorts, date: Date): PrintContent {
-  const result = bench.result();
+export function makeContent(page: Page, ports: PrintPictures, date: Date): PrintContent {
+  const { flight, doc } = page;
+  const result = flight.result();
   const { outline, frames, file } = result;
-  const athlete = bench.athlete();
+  const athlete = doc.athlete();
   const size = athlete.kind === 'human' ? [say('length', athlete.statureM), say('mass', athlete.massKg, 0)] : [];
-  const cautions = bench.cautions();
-  const instants = listInstants(bench);
-  const picture = ports.draw(result, makeRequest(bench));
+  const cautions = flight.cautions();
+  const instants = listInstants(page);
+  const picture = ports.draw(result, makeRequest(page));
   return {
     skill: file.title || texts.untitled,
     who: [athlete.name, athlete.club, ...size].filter(Boolean).join(', '),
     dated: t.version('A', date.toLocaleDateString(undefined, { day: 'numeric', month: 'long', year: 'numeric' })),
     sentence: speakSentence(outline),
-    takeoff: wordTakeoff(bench),
+    takeoff: wordTakeoff(page),
     caution:
       cautions.length === 0
         ? ''
@@ -74,11 +75,12 @@ export function makeContent(bench: Bench, ports: PrintPorts, date: Date): PrintC
 }
 
 /** Take-off, where each shape is reached and left, landing; the highest point where there is room. */
-export function listInstants(bench: Bench): Instant[] {
-  const { outline } = bench.result();
+export function listInstants(page: Page): Instant[] {
+  const { flight } = page;
+  const { outline } = flight.result();
   const T = outline.duration;
   const end = outline.inAir ? t.atLanding.ends : outline.inverted ? t.atLanding.enters : t.atLanding.lands;
-  const spans = bench.spans();
+  const spans = flight.spans();
   const wanted: Instant[] = [
     { t: 0, name: t.start },
     { t: T, name: end },
@@ -135,8 +137,9 @@ function makeRows(f: Frames, instants: readonly Instant[]): TableRow[] {
   ];
 }
 
-function makeRequest(bench: Bench): PrintRequest {
-  const { frames: f } = bench.result();
+function makeRequest(page: Page): PrintRequest {
+  const { flight } = page;
+  const { frames: f } = flight.result();
   const rate = toShown('rate', 1 / REV);
   const twist = f.twistRate.map((v) => v * rate * wayOf(f.twist));
   const somersault = f.somersaultRate.map((v) => v * rate * wayOf(f.somersault));
@@ -159,7 +162,7 @@ function makeRequest(bench: Bench): PrintRequest {
     airHeight: AIR,
     marks: lengthMarks(),
     seconds: (s) => `${formatNumber(s, 2)} s`,
-    spans: bench.spans().map(({ title, word, from, to }) => ({ title, word, from, to })),
+    spans: flight.spans().map(({ title, word, from, to }) => ({ title, word, from, to })),
     plots: [
       {
         unit: unitOf('rate'),

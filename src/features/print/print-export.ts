@@ -1,31 +1,33 @@
 /** Files made from the flight: the frames as CSV, the print sheet's picture as SVG or PNG with caution and title. */
 
-import type { Bench } from '../../app/bench.ts';
 import { fileName, saveBlob } from '../../app/file-door.ts';
+import type { Page } from '../../app/page.ts';
 import { texts } from '../../app/words.ts';
 import { makeContent, type PrintContent } from './print-content.ts';
 import { printTexts } from './words.ts';
 
 const t = printTexts;
-const stem = (bench: Bench): string => fileName(bench.file().title).replace(/\.json$/, '');
+const stem = (page: Page): string => fileName(page.doc.file().title).replace(/\.json$/, '');
 
-export async function saveCsv(bench: Bench): Promise<void> {
-  const ports = await bench.ports.loadPrint();
-  const name = t.file.frames(stem(bench));
-  saveBlob(name, new Blob([ports.formatFrames(bench.result())], { type: 'text/csv' }));
-  bench.tell({ text: t.savedCsv(name) });
+export async function saveCsv(page: Page): Promise<void> {
+  const { services, flight, shell } = page;
+  const ports = await services.load.print();
+  const name = t.file.frames(stem(page));
+  saveBlob(name, new Blob([ports.formatFrames(flight.result())], { type: 'text/csv' }));
+  shell.notify({ text: t.savedCsv(name) });
 }
 
-export async function savePicture(bench: Bench, kind: 'svg' | 'png'): Promise<void> {
-  const ports = await bench.ports.loadPrint();
-  const picture = formatPicture(makeContent(bench, ports, new Date()), ports.tokens);
-  const name = t.file.picture(stem(bench), kind);
+export async function savePicture(page: Page, kind: 'svg' | 'png'): Promise<void> {
+  const { services, shell } = page;
+  const ports = await services.load.print();
+  const picture = formatPicture(makeContent(page, ports, new Date()), ports.tokens);
+  const name = t.file.picture(stem(page), kind);
   const svg = new Blob([picture.svg], { type: 'image/svg+xml' });
   try {
     saveBlob(name, kind === 'svg' ? svg : await rasterize(svg, picture.width, picture.height));
-    bench.tell({ text: t.savedPicture(name) });
+    shell.notify({ text: t.savedPicture(name) });
   } catch {
-    bench.tell({ text: t.noPicture });
+    shell.notify({ text: t.noPicture });
   }
 }
 

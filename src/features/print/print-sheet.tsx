@@ -1,7 +1,7 @@
 /** The print sheet: one A4 page on its side, black and grey. What is shown is what is printed; files are made from it too. */
 import { createMemo, createResource, createSignal, For, onCleanup, onMount, Show } from 'solid-js';
-import type { Bench } from '../../app/bench.ts';
 import { NoticeLine } from '../../app/notice-line.tsx';
+import { usePage, useServices } from '../../app/page.ts';
 import { texts } from '../../app/words.ts';
 import { Icon } from '../../ui/icon.tsx';
 import { makeContent, PAGE_WIDTH, type PrintContent } from './print-content.ts';
@@ -13,13 +13,15 @@ const MARGIN = 46;
 /** 210 mm less the margins of the page, CSS px, and a little for rounding */
 const PAPER_HEIGHT = 736;
 
-export function PrintSheet(props: { bench: Bench; onClose: () => void }) {
+export function PrintSheet(props: { onClose: () => void }) {
+  const services = useServices();
+  const page = usePage();
   let dialog!: HTMLDialogElement;
-  const [ports] = createResource(() => props.bench.ports.loadPrint());
+  const [ports] = createResource(() => services.load.print());
   const [room, setRoom] = createSignal(PAGE_WIDTH + 2 * MARGIN);
   const content = createMemo<PrintContent | undefined>(() => {
     const given = ports();
-    return given ? makeContent(props.bench, given, new Date()) : undefined;
+    return given ? makeContent(page, given, new Date()) : undefined;
   });
   onMount(() => {
     dialog.showModal();
@@ -53,20 +55,20 @@ export function PrintSheet(props: { bench: Bench; onClose: () => void }) {
         <button type="button" onClick={() => print()}>
           {t.print}
         </button>
-        <button type="button" onClick={() => void savePicture(props.bench, 'svg')}>
+        <button type="button" onClick={() => void savePicture(page, 'svg')}>
           {t.svg}
         </button>
-        <button type="button" onClick={() => void savePicture(props.bench, 'png')}>
+        <button type="button" onClick={() => void savePicture(page, 'png')}>
           {t.png}
         </button>
-        <button type="button" onClick={() => void saveCsv(props.bench)}>
+        <button type="button" onClick={() => void saveCsv(page)}>
           {t.csv}
         </button>
         <button type="button" class="plain square" aria-label={texts.files.dismiss} onClick={() => props.onClose()}>
           <Icon name="close" />
         </button>
       </header>
-      <NoticeLine bench={props.bench} inSheet />
+      <NoticeLine inSheet />
       {/* a region that scrolls must be reached by key */}
       {/* biome-ignore lint/a11y/noNoninteractiveTabindex: it scrolls */}
       <section class="print-room" tabIndex={0} aria-label={t.title}>

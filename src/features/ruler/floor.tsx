@@ -4,7 +4,7 @@
  */
 
 import { createMemo, For, Show } from 'solid-js';
-import type { Bench } from '../../app/bench.ts';
+import { useCursor, useFlight } from '../../app/page.ts';
 import { startDrag } from '../../ui/drag.ts';
 import { Icon } from '../../ui/icon.tsx';
 import { formatNumber } from '../../ui/numbers.ts';
@@ -15,48 +15,51 @@ import { floorTexts } from './words.ts';
 const t = floorTexts;
 export const SPEEDS: readonly number[] = [0.25, 0.5, 1];
 
-export function PlayButton(props: { bench: Bench; size?: number }) {
+export function PlayButton(props: { size?: number }) {
+  const cursor = useCursor();
   return (
     <button
       type="button"
       class="play"
-      aria-label={props.bench.play.playing() ? t.pause : t.play}
-      onClick={() => props.bench.togglePlay()}
+      aria-label={cursor.play.playing() ? t.pause : t.play}
+      onClick={() => cursor.play.toggle()}
     >
-      <Icon name={props.bench.play.playing() ? 'pause' : 'play'} size={props.size} />
+      <Icon name={cursor.play.playing() ? 'pause' : 'play'} size={props.size} />
     </button>
   );
 }
 
-export function SpeedButton(props: { bench: Bench }) {
+export function SpeedButton() {
+  const cursor = useCursor();
   const next = (): void => {
-    const i = SPEEDS.indexOf(props.bench.play.rate());
-    props.bench.setSpeed(SPEEDS[(i + 1) % SPEEDS.length]);
+    const i = SPEEDS.indexOf(cursor.play.rate());
+    cursor.play.setRate(SPEEDS[(i + 1) % SPEEDS.length]);
   };
   return (
     <button type="button" class="on-floor speed" title={t.speed} onClick={next}>
-      {t.speeds[String(props.bench.play.rate())]}
+      {t.speeds[String(cursor.play.rate())]}
     </button>
   );
 }
 
-export function FloorControls(props: { bench: Bench }) {
+export function FloorControls() {
+  const cursor = useCursor();
   return (
     <div class="floor-controls">
-      <PlayButton bench={props.bench} />
-      <button type="button" class="on-floor square" aria-label={t.back} onClick={() => props.bench.moveCursor(-0.01)}>
+      <PlayButton />
+      <button type="button" class="on-floor square" aria-label={t.back} onClick={() => cursor.moveBy(-0.01)}>
         <Icon name="back" />
       </button>
-      <button type="button" class="on-floor square" aria-label={t.on} onClick={() => props.bench.moveCursor(0.01)}>
+      <button type="button" class="on-floor square" aria-label={t.on} onClick={() => cursor.moveBy(0.01)}>
         <Icon name="on" />
       </button>
-      <SpeedButton bench={props.bench} />
+      <SpeedButton />
       <button
         type="button"
         class="on-floor square"
         aria-label={t.loop}
-        aria-pressed={props.bench.play.looping()}
-        onClick={() => props.bench.toggleLoop()}
+        aria-pressed={cursor.play.looping()}
+        onClick={() => cursor.play.toggleLoop()}
       >
         <Icon name="loop" size={18} />
       </button>
@@ -65,7 +68,8 @@ export function FloorControls(props: { bench: Bench }) {
 }
 
 /** Ticks, seconds and the bob. Its left edge is the left edge of the time column. */
-export function Ruler(props: { bench: Bench; axis: TimeAxis; height: number; grip: number }) {
+export function Ruler(props: { axis: TimeAxis; height: number; grip: number }) {
+  const cursor = useCursor();
   const ticks = createMemo(() => {
     const { duration, pxPerS } = props.axis;
     const fine = pxPerS > 300 ? 0.02 : pxPerS > 130 ? 0.05 : 0.1;
@@ -81,11 +85,11 @@ export function Ruler(props: { bench: Bench; axis: TimeAxis; height: number; gri
     for (let k = 0; k * step <= duration + 1e-9; k++) if (duration - k * step > 0.03 || k === 0) labels.push(k * step);
     return { lines, labels, end: xOf(props.axis, duration) };
   });
-  const cursorX = (): number => xOf(props.axis, props.bench.cursor());
+  const cursorX = (): number => xOf(props.axis, cursor.at());
   const hides = (s: number): boolean => Math.abs(xOf(props.axis, s) - cursorX()) < props.grip / 2 + 12;
   const put = (x: number): void => {
-    props.bench.play.pause();
-    props.bench.setCursor(Math.round(tOf(props.axis, x) * 1000) / 1000);
+    cursor.play.pause();
+    cursor.set(Math.round(tOf(props.axis, x) * 1000) / 1000);
   };
   const press = (e: PointerEvent): void => {
     const band = e.currentTarget as HTMLElement;
@@ -93,14 +97,14 @@ export function Ruler(props: { bench: Bench; axis: TimeAxis; height: number; gri
     const onGrip = (e.target as HTMLElement).closest('.bob') !== null;
     const offset = onGrip ? e.clientX - left - cursorX() : 0;
     const start = e.clientX - left - offset;
-    const from = props.bench.cursor();
+    const from = cursor.at();
     startDrag(e, {
       start: () => {
         if (!onGrip) put(start);
       },
       move: (dx) => put(start + dx),
       end: () => {},
-      cancel: () => props.bench.setCursor(from),
+      cancel: () => cursor.set(from),
     });
   };
   return (
@@ -130,13 +134,13 @@ export function Ruler(props: { bench: Bench; axis: TimeAxis; height: number; gri
         aria-label={t.label}
         aria-valuemin={0}
         aria-valuemax={Number(props.axis.duration.toFixed(3))}
-        aria-valuenow={Number(props.bench.cursor().toFixed(3))}
-        aria-valuetext={t.time(formatNumber(props.bench.cursor(), 2))}
+        aria-valuenow={Number(cursor.at().toFixed(3))}
+        aria-valuetext={t.time(formatNumber(cursor.at(), 2))}
         style={{ transform: `translateX(${cursorX()}px)` }}
       >
         <span class="bob-plate">
           <Icon name="back" size={13} />
-          <output>{formatNumber(props.bench.cursor(), 2)} s</output>
+          <output>{formatNumber(cursor.at(), 2)} s</output>
           <Icon name="on" size={13} />
         </span>
         <svg class="bob-point" width="16" height="9" aria-hidden="true">
@@ -148,14 +152,8 @@ export function Ruler(props: { bench: Bench; axis: TimeAxis; height: number; gri
 }
 
 /** Metres under the side view, and what the athlete lands on. */
-export function Metres(props: {
-  bench: Bench;
-  x0: number;
-  pxPerM: number;
-  width: number;
-  height: number;
-  direction: number;
-}) {
+export function Metres(props: { x0: number; pxPerM: number; width: number; height: number; direction: number }) {
+  const flight = useFlight();
   const px = (): number => props.pxPerM * lengthMarks().perUnitM;
   const marks = createMemo(() => {
     const list: number[] = [];
@@ -166,7 +164,7 @@ export function Metres(props: {
     return list;
   });
   const surface = (): string => {
-    const end = props.bench.result().skill.end;
+    const end = flight.result().skill.end;
     return end.surface ? floorTexts.surfaces[end.surface.kind] : '';
   };
   return (

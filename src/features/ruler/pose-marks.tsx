@@ -1,9 +1,10 @@
 /** Poses on the ruler: a mark wherever keys stand, under the shapes. Dragged, all keys of that instant move together. */
 
 import { createMemo, For, Show } from 'solid-js';
-import type { Bench } from '../../app/bench.ts';
 import { wordShift } from '../../app/drag-plate.tsx';
 import { keyTexts } from '../../app/key-words.ts';
+import { useKeys } from '../../app/key-work.ts';
+import { useCursor, useDocument, useFlight } from '../../app/page.ts';
 import { listSnapTimes, type RowTelling, snapTogether } from '../../app/snapping.tsx';
 import { texts } from '../../app/words.ts';
 import type { KeySource } from '../../document/lanes.ts';
@@ -18,10 +19,14 @@ interface PoseMark {
   readonly sources: readonly KeySource[];
 }
 
-export function PoseMarks(props: { bench: Bench; axis: TimeAxis; tell: (telling: RowTelling | undefined) => void }) {
+export function PoseMarks(props: { axis: TimeAxis; tell: (telling: RowTelling | undefined) => void }) {
+  const flight = useFlight();
+  const keys = useKeys();
+  const doc = useDocument();
+  const cursor = useCursor();
   const marks = createMemo<PoseMark[]>(() => {
-    const { schedule } = props.bench.result().file;
-    const anchors = props.bench.anchors();
+    const { schedule } = flight.result().file;
+    const anchors = flight.anchors();
     const keys = (schedule.keys ?? [])
       .map((key, index) => ({ s: resolveTime(key.at, anchors), source: { kind: 'key', index } as const }))
       .sort((a, b) => a.s - b.s);
@@ -33,21 +38,19 @@ export function PoseMarks(props: { bench: Bench; axis: TimeAxis; tell: (telling:
     }
     return out;
   });
-  const isPicked = (mark: PoseMark): boolean => mark.sources.every((s) => props.bench.keys.isPicked(s));
+  const isPicked = (mark: PoseMark): boolean => mark.sources.every((s) => keys.isPicked(s));
   const said = (mark: PoseMark): string => keyTexts.poseMark(formatNumber(mark.s, 2), mark.sources.length);
   const press = (e: PointerEvent, mark: PoseMark): void => {
     e.stopPropagation();
-    const bench = props.bench;
-    const { keys } = bench;
     const sources = isPicked(mark) ? keys.picked() : mark.sources;
-    const snaps = listSnapTimes(bench, sources);
-    const anchors = bench.anchors();
+    const snaps = listSnapTimes({ doc, flight }, sources);
+    const anchors = flight.anchors();
     startDrag(e, {
       move: (dx, _dy, m) => {
         const snap = snapTogether([mark.s], dx / props.axis.pxPerS, snaps, props.axis.pxPerS, m.altKey);
-        bench.draft(moveSources(bench.begin(), sources, snap.by, anchors));
+        doc.draft(moveSources(doc.begin(), sources, snap.by, anchors));
         const [first] = mark.sources;
-        const key = first.kind === 'key' ? bench.file().schedule.keys?.[first.index] : undefined;
+        const key = first.kind === 'key' ? doc.file().schedule.keys?.[first.index] : undefined;
         const now = key ? resolveTime(key.at, anchors) : mark.s;
         props.tell({
           plate: {
@@ -59,29 +62,28 @@ export function PoseMarks(props: { bench: Bench; axis: TimeAxis; tell: (telling:
       },
       end: (moved) => {
         props.tell(undefined);
-        if (moved) return bench.settle(keyTexts.retimedPose);
+        if (moved) return doc.settle(keyTexts.retimedPose);
         if (e.shiftKey) keys.pick([...keys.picked(), ...mark.sources.filter((s) => !keys.isPicked(s))]);
         else keys.pick(mark.sources);
-        bench.setCursor(mark.s);
+        cursor.set(mark.s);
       },
       cancel: () => {
         props.tell(undefined);
-        bench.abandon();
+        doc.abandon();
       },
     });
   };
   const onKeyDown = (e: KeyboardEvent, mark: PoseMark): void => {
-    const bench = props.bench;
     const sign = e.key === 'ArrowLeft' ? -1 : e.key === 'ArrowRight' ? 1 : 0;
-    const sources = isPicked(mark) ? bench.keys.picked() : mark.sources;
+    const sources = isPicked(mark) ? keys.picked() : mark.sources;
     if (sign !== 0) {
       const by = sign * (e.shiftKey ? 0.1 : 0.01);
-      bench.edit(moveSources(bench.file(), sources, by, bench.anchors()), keyTexts.retimedPose);
+      doc.edit(moveSources(doc.file(), sources, by, flight.anchors()), keyTexts.retimedPose);
     } else if (e.key === 'Delete' || e.key === 'Backspace') {
-      bench.edit(removeSources(bench.file(), sources), keyTexts.removed(sources.length));
+      doc.edit(removeSources(doc.file(), sources), keyTexts.removed(sources.length));
     } else if (e.key === 'Enter' || e.key === ' ') {
-      bench.keys.pick(mark.sources);
-      bench.setCursor(mark.s);
+      keys.pick(mark.sources);
+      cursor.set(mark.s);
     } else return;
     e.preventDefault();
     e.stopPropagation();
@@ -97,7 +99,7 @@ export function PoseMarks(props: { bench: Bench; axis: TimeAxis; tell: (telling:
                 class="pose-mark"
                 classList={{
                   picked: isPicked(mark()),
-                  here: Math.abs(mark().s - props.bench.cursor()) <= SAME_INSTANT,
+                  here: Math.abs(mark().s - cursor.at()) <= SAME_INSTANT,
                 }}
                 aria-label={said(mark())}
                 title={`${said(mark())}. ${keyTexts.poseMarkHint}`}

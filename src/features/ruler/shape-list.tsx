@@ -1,9 +1,9 @@
 /** The body shapes as a list: what is dragged on the ruler is typed here; shapes are added, changed and taken out. */
 
-import { createMemo, For, Show, untrack } from 'solid-js';
-import type { Bench } from '../../app/bench.ts';
+import { createMemo, For, Show } from 'solid-js';
 import { keyTexts } from '../../app/key-words.ts';
-import { type ArmPath, getLaying, MOVE } from '../../app/laying.ts';
+import { type ArmPath, MOVE, useLaying } from '../../app/laying.ts';
+import { useCursor, useDocument, useFlight } from '../../app/page.ts';
 import { texts } from '../../app/words.ts';
 import { changeBlock, removeBlock, setBlockEdge } from '../../document/edits.ts';
 import { setMoveTime } from '../../document/lay-shape.ts';
@@ -16,25 +16,27 @@ const t = texts.shapes;
 
 const PATHS: readonly ArmPath[] = ['front', 'side', 'direct'];
 
-export function ShapeList(props: { bench: Bench }) {
-  const laying = untrack(() => getLaying(props.bench));
+export function ShapeList() {
+  const doc = useDocument();
+  const flight = useFlight();
+  const cursor = useCursor();
+  const laying = useLaying();
   const title = (id: string): string => laying.shapes()[id]?.title ?? id;
   const names = createMemo(() => Object.keys(laying.shapes()).sort((a, b) => title(a).localeCompare(title(b))));
   const edge = (span: BlockSpan, side: 'from' | 'to', s: number): void => {
-    const bench = props.bench;
-    const block = bench.file().schedule.blocks?.[span.index];
+    const block = doc.file().schedule.blocks?.[span.index];
     if (!block) return;
-    const at = moveTime(block[side], limitEdge(bench.spans(), span.index, side, s), bench.anchors());
-    bench.edit(setBlockEdge(bench.file(), span.index, side, at), t.retime(span.title));
+    const at = moveTime(block[side], limitEdge(flight.spans(), span.index, side, s), flight.anchors());
+    doc.edit(setBlockEdge(doc.file(), span.index, side, at), t.retime(span.title));
   };
   const change = (span: BlockSpan, part: Parameters<typeof changeBlock>[2], what: string): void =>
-    props.bench.edit(changeBlock(props.bench.file(), span.index, part), what);
+    doc.edit(changeBlock(doc.file(), span.index, part), what);
   return (
     <>
       <ol class="shape-list">
-        <For each={props.bench.spans().map((_, i) => i)}>
+        <For each={flight.spans().map((_, i) => i)}>
           {(i) => (
-            <Show when={props.bench.spans()[i]}>
+            <Show when={flight.spans()[i]}>
               {(span) => (
                 <li>
                   <label class="choose">
@@ -64,7 +66,7 @@ export function ShapeList(props: { bench: Bench }) {
                       decimals={2}
                       onChange={(v) => edge(span(), 'to', v)}
                     />
-                    <Show when={props.bench.spans()[i - 1]}>
+                    <Show when={flight.spans()[i - 1]}>
                       {(before) => (
                         <NumberField
                           label={keyTexts.moveTakes}
@@ -75,10 +77,7 @@ export function ShapeList(props: { bench: Bench }) {
                           step={0.01}
                           decimals={2}
                           onChange={(v) =>
-                            props.bench.edit(
-                              setMoveTime(props.bench.file(), i, v, props.bench.anchors()),
-                              t.retime(span().title),
-                            )
+                            doc.edit(setMoveTime(doc.file(), i, v, flight.anchors()), t.retime(span().title))
                           }
                         />
                       )}
@@ -88,7 +87,7 @@ export function ShapeList(props: { bench: Bench }) {
                     <label>
                       {t.arms}{' '}
                       <select
-                        value={props.bench.file().schedule.blocks?.[i]?.arms ?? 'direct'}
+                        value={doc.file().schedule.blocks?.[i]?.arms ?? 'direct'}
                         onChange={(e) =>
                           change(span(), { arms: e.currentTarget.value as ArmPath }, t.armsOf(span().title))
                         }
@@ -108,7 +107,7 @@ export function ShapeList(props: { bench: Bench }) {
                     <button
                       type="button"
                       class="plain small"
-                      onClick={() => props.bench.edit(removeBlock(props.bench.file(), i), t.removed(span().title))}
+                      onClick={() => doc.edit(removeBlock(doc.file(), i), t.removed(span().title))}
                     >
                       {t.remove}
                     </button>
@@ -119,11 +118,11 @@ export function ShapeList(props: { bench: Bench }) {
           )}
         </For>
       </ol>
-      <h3>{t.addHere(formatNumber(props.bench.cursor(), 2))}</h3>
+      <h3>{t.addHere(formatNumber(cursor.at(), 2))}</h3>
       <p class="shape-add">
         <For each={names()}>
           {(id) => (
-            <button type="button" onClick={() => laying.lay(id, props.bench.cursor())}>
+            <button type="button" onClick={() => laying.lay(id, cursor.at())}>
               {title(id)}
             </button>
           )}

@@ -1,10 +1,10 @@
 /** The body shapes on the ruler: held shapes are white tiles, moves the grey pieces between. Edges are handles. */
 
 import { createMemo, createSignal, For, Show, untrack } from 'solid-js';
-import type { Bench } from '../../app/bench.ts';
 import { DragPlate, type PlateWords, wordShift } from '../../app/drag-plate.tsx';
 import { keyTexts } from '../../app/key-words.ts';
-import { getLaying } from '../../app/laying.ts';
+import { useLaying } from '../../app/laying.ts';
+import { useCursor, useDocument, useFlight, useServices } from '../../app/page.ts';
 import { listSnapTimes, type RowTelling, SnapLine, snapTogether } from '../../app/snapping.tsx';
 import { texts } from '../../app/words.ts';
 import { removeBlock, setBlockEdge } from '../../document/edits.ts';
@@ -23,28 +23,23 @@ type Side = 'from' | 'to';
 /** px that a grip reaches outside of its shape; the style sheet may make it smaller */
 const MOST_REACH = 36;
 
-export function ShapeRow(props: {
-  bench: Bench;
-  axis: TimeAxis;
-  tile: number;
-  names: 'all' | 'chosen';
-  touch?: boolean;
-}) {
-  const count = createMemo(() => props.bench.spans().length);
+export function ShapeRow(props: { axis: TimeAxis; tile: number; names: 'all' | 'chosen'; touch?: boolean }) {
+  const flight = useFlight();
+  const cursor = useCursor();
+  const count = createMemo(() => flight.spans().length);
   const [telling, setTelling] = createSignal<RowTelling>();
   const plate = (): PlateWords | undefined => telling()?.plate;
-  const carried = () => getLaying(props.bench).carried();
+  const { carried } = useLaying();
   // for fingers only the shape at the cursor has grips; they stay with it through a drag
   const near = createMemo<number | undefined>((last) =>
-    plate() ? last : findSpan(props.bench.spans(), props.bench.cursor())?.span.index,
+    plate() ? last : findSpan(flight.spans(), cursor.at())?.span.index,
   );
   /** Grips reach outward over the move beside them, never as far as the next shape. */
   const edge = (i: number) => {
-    const spans = props.bench.spans();
+    const spans = flight.spans();
     const room = (a: number | undefined, b: number | undefined): number =>
       a === undefined || b === undefined ? MOST_REACH : Math.min(MOST_REACH, ((b - a) * props.axis.pxPerS) / 2);
     return {
-      bench: props.bench,
       axis: props.axis,
       reach: { from: room(spans[i - 1]?.to, spans[i]?.from), to: room(spans[i]?.to, spans[i + 1]?.from) },
     };
@@ -58,14 +53,14 @@ export function ShapeRow(props: {
       </Show>
       <For each={Array.from({ length: count() }, (_, i) => i)}>
         {(i) => (
-          <Show when={props.bench.spans()[i]}>
+          <Show when={flight.spans()[i]}>
             {(span) => (
               <>
-                <MovePiece bench={props.bench} axis={props.axis} before={props.bench.spans()[i - 1]} span={span()} />
+                <MovePiece axis={props.axis} before={flight.spans()[i - 1]} span={span()} />
                 <ShapeTile
                   {...props}
                   span={span()}
-                  next={props.bench.spans()[i + 1]}
+                  next={flight.spans()[i + 1]}
                   movable={!props.touch || near() === i}
                   tell={setTelling}
                 />
@@ -78,7 +73,7 @@ export function ShapeRow(props: {
           </Show>
         )}
       </For>
-      <PoseMarks bench={props.bench} axis={props.axis} tell={setTelling} />
+      <PoseMarks axis={props.axis} tell={setTelling} />
       <Show when={carried()}>
         {(c) => (
           <Show when={c().at !== undefined}>
@@ -87,7 +82,7 @@ export function ShapeRow(props: {
         )}
       </Show>
       <SnapLine axis={props.axis} line={telling()?.line} />
-      <Show when={plate()}>{(p) => <DragPlate bench={props.bench} words={p()} width={props.axis.width} />}</Show>
+      <Show when={plate()}>{(p) => <DragPlate words={p()} width={props.axis.width} />}</Show>
     </fieldset>
   );
 }
@@ -98,7 +93,7 @@ const visible = (axis: TimeAxis, from: number, to: number): { left: number; widt
   return { left: a, width: b - a };
 };
 
-function MovePiece(props: { bench: Bench; axis: TimeAxis; before: BlockSpan | undefined; span: BlockSpan }) {
+function MovePiece(props: { axis: TimeAxis; before: BlockSpan | undefined; span: BlockSpan }) {
   const place = (): { left: number; width: number } =>
     visible(props.axis, props.before?.to ?? Math.min(props.span.from, 0), props.span.from);
   const seconds = (): number => props.span.from - (props.before?.to ?? 0);
@@ -123,7 +118,6 @@ function MovePiece(props: { bench: Bench; axis: TimeAxis; before: BlockSpan | un
 }
 
 function ShapeTile(props: {
-  bench: Bench;
   axis: TimeAxis;
   tile: number;
   names: 'all' | 'chosen';
@@ -133,9 +127,13 @@ function ShapeTile(props: {
   movable: boolean;
   tell: (telling: RowTelling | undefined) => void;
 }) {
+  const cursor = useCursor();
+  const flight = useFlight();
+  const services = useServices();
+  const doc = useDocument();
   const place = (): { left: number; width: number } => visible(props.axis, props.span.from, props.span.to);
   const chosen = (): boolean => {
-    const s = props.bench.cursor();
+    const s = cursor.at();
     return s >= props.span.from - 1e-6 && s <= props.span.to + 1e-6;
   };
   const nameRoom = (): number =>
@@ -143,12 +141,12 @@ function ShapeTile(props: {
     place().left -
     8;
   // figures cost a little: only a change of the pose draws a new one
-  const pose = createMemo(() => props.bench.result().skill.schedule.blocks[props.span.index]?.pose.join(), undefined);
+  const pose = createMemo(() => flight.result().skill.schedule.blocks[props.span.index]?.pose.join(), undefined);
   const figureWidth = (): number => Math.round(props.tile * 0.72);
   const figure = createMemo(() => {
     pose();
     const [width, height] = [figureWidth(), props.tile - 4];
-    return untrack(() => props.bench.ports.stage.tile(props.bench.result(), props.span.index, width, height));
+    return untrack(() => services.pictures.tile(flight.result(), props.span.index, width, height));
   });
   const seconds = (): string =>
     formatNumber(Math.min(props.span.to, props.axis.duration) - Math.max(props.span.from, 0), 2);
@@ -158,21 +156,20 @@ function ShapeTile(props: {
   const press = (e: PointerEvent): void => {
     if (!props.movable || e.button !== 0) return;
     e.stopPropagation();
-    const bench = props.bench;
     const { index, from, to, title: name } = props.span;
     const edges: KeySource[] = [
       { kind: 'edge', block: index, side: 'from' },
       { kind: 'edge', block: index, side: 'to' },
     ];
-    const marks = listSnapTimes(bench, edges);
-    const anchors = bench.anchors();
+    const marks = listSnapTimes({ doc, flight }, edges);
+    const anchors = flight.anchors();
     dragged = false;
     startDrag(e, {
       move: (dx, _dy, m) => {
         dragged = true;
         const snap = snapTogether([from, to], dx / props.axis.pxPerS, marks, props.axis.pxPerS, m.altKey);
-        bench.draft(moveBlock(bench.begin(), index, snap.by, anchors));
-        const now = bench.spans()[index]?.from ?? from;
+        doc.draft(moveBlock(doc.begin(), index, snap.by, anchors));
+        const now = flight.spans()[index]?.from ?? from;
         const rests = snap.line && Math.abs(now - from - snap.by) < 0.002 ? snap.line : undefined;
         props.tell({
           plate: {
@@ -184,23 +181,22 @@ function ShapeTile(props: {
       },
       end: (moved) => {
         props.tell(undefined);
-        if (moved) bench.settle(t.retime(name));
+        if (moved) doc.settle(t.retime(name));
       },
       cancel: () => {
         props.tell(undefined);
-        bench.abandon();
+        doc.abandon();
       },
     });
   };
   const onKeyDown = (e: KeyboardEvent): void => {
-    const bench = props.bench;
     const { index, title: name } = props.span;
     const sign = e.key === 'ArrowLeft' ? -1 : e.key === 'ArrowRight' ? 1 : 0;
     if (sign !== 0 && e.altKey) {
       const by = sign * (e.shiftKey ? 0.1 : 0.01);
-      bench.edit(moveBlock(bench.file(), index, by, bench.anchors()), t.retime(name));
+      doc.edit(moveBlock(doc.file(), index, by, flight.anchors()), t.retime(name));
     } else if (e.key === 'Delete' || e.key === 'Backspace') {
-      bench.edit(removeBlock(bench.file(), index), t.removed(name));
+      doc.edit(removeBlock(doc.file(), index), t.removed(name));
     } else return;
     e.preventDefault();
     e.stopPropagation();
@@ -228,8 +224,7 @@ function ShapeTile(props: {
         onPointerDown={press}
         onKeyDown={onKeyDown}
         onClick={() => {
-          if (!dragged)
-            props.bench.setCursor((Math.max(props.span.from, 0) + Math.min(props.span.to, props.axis.duration)) / 2);
+          if (!dragged) cursor.set((Math.max(props.span.from, 0) + Math.min(props.span.to, props.axis.duration)) / 2);
           dragged = false;
         }}
       >
@@ -246,30 +241,32 @@ function ShapeTile(props: {
 }
 
 function Edge(props: {
-  bench: Bench;
   axis: TimeAxis;
   span: BlockSpan;
   side: Side;
   tell: (telling: RowTelling | undefined) => void;
   reach: Readonly<Record<Side, number>>;
 }) {
+  const doc = useDocument();
+  const flight = useFlight();
+  const cursor = useCursor();
   const at = (): number => props.span[props.side];
   const shown = (): boolean => at() > 0.001 && at() < props.axis.duration - 0.001;
   const what = (): string => (props.side === 'from' ? t.edgeFrom : t.edgeTo)(props.span.title);
   const write = (s: number): void => {
-    const base = props.bench.begin();
+    const base = doc.begin();
     const { index } = props.span;
     const block = base.schedule.blocks?.[index];
     if (!block) return;
-    props.bench.draft(setBlockEdge(base, index, props.side, moveTime(block[props.side], s, props.bench.anchors())));
+    doc.draft(setBlockEdge(base, index, props.side, moveTime(block[props.side], s, flight.anchors())));
   };
   const press = (e: PointerEvent): void => {
     e.stopPropagation();
     const start = at();
     // limits and events as they were when the gesture began
-    const spans = props.bench.spans();
+    const spans = flight.spans();
     const { index, title } = props.span;
-    const marks = listSnapTimes(props.bench, [{ kind: 'edge', block: index, side: props.side }]);
+    const marks = listSnapTimes({ doc, flight }, [{ kind: 'edge', block: index, side: props.side }]);
     const done = (): void => props.tell(undefined);
     startDrag(e, {
       move: (dx, _dy, m) => {
@@ -283,12 +280,12 @@ function Edge(props: {
       },
       end: (moved) => {
         done();
-        if (moved) props.bench.settle(t.retime(title));
-        else props.bench.setCursor(start);
+        if (moved) doc.settle(t.retime(title));
+        else cursor.set(start);
       },
       cancel: () => {
         done();
-        props.bench.abandon();
+        doc.abandon();
       },
     });
   };
@@ -297,8 +294,8 @@ function Edge(props: {
     if (sign === 0) return;
     e.preventDefault();
     e.stopPropagation();
-    write(limitEdge(props.bench.spans(), props.span.index, props.side, at() + sign * (e.shiftKey ? 0.1 : 0.01)));
-    props.bench.settle(t.retime(props.span.title));
+    write(limitEdge(flight.spans(), props.span.index, props.side, at() + sign * (e.shiftKey ? 0.1 : 0.01)));
+    doc.settle(t.retime(props.span.title));
   };
   return (
     <Show when={shown()}>

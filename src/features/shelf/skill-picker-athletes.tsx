@@ -1,9 +1,9 @@
 /** Athletes to give to the open skill: the user's own and the demo athletes, and the one of the skill to keep. */
-import { For, Show, untrack } from 'solid-js';
+import { For, Show } from 'solid-js';
 import type { Athlete } from '../../../sim/index.ts';
-import type { Bench } from '../../app/bench.ts';
 import { fileName, saveText } from '../../app/file-door.ts';
 import { NoticeLine } from '../../app/notice-line.tsx';
+import { useDocument, useServices } from '../../app/page.ts';
 import { useShelf } from '../../app/shelf.ts';
 import { shelfTexts } from '../../app/shelf-words.ts';
 import { texts } from '../../app/words.ts';
@@ -20,13 +20,15 @@ const wordSize = (a: Athlete): string =>
 export const formatAthlete = (athlete: Athlete): string =>
   `${JSON.stringify({ format: 'shapeflight-athlete', version: 1, athlete }, null, 2)}\n`;
 
-export function AthletePicker(props: { bench: Bench }) {
-  const shelf = untrack(() => useShelf(props.bench));
-  const own = (): Athlete => props.bench.athlete();
+export function AthletePicker() {
+  const doc = useDocument();
+  const services = useServices();
+  const shelf = useShelf();
+  const own = (): Athlete => doc.athlete();
   const isOwn = (a: Athlete): boolean => JSON.stringify(a) === JSON.stringify(own());
   return (
     <>
-      <NoticeLine bench={props.bench} inSheet />
+      <NoticeLine inSheet />
       <p class="sheet-actions">
         <button type="button" onClick={() => void shelf.saveAthlete(own())}>
           {t.saveAthlete}
@@ -43,7 +45,6 @@ export function AthletePicker(props: { bench: Bench }) {
         <EachEntry entries={shelf.athletes()}>
           {(entry) => (
             <ShelfRow
-              bench={props.bench}
               entry={entry()}
               name={entry().value.name}
               note={[entry().value.club, wordSize(entry().value)].filter(Boolean).join(', ')}
@@ -55,14 +56,14 @@ export function AthletePicker(props: { bench: Bench }) {
       </ul>
       <h3>{t.demoAthletes}</h3>
       <ul class="list" aria-label={t.demoAthletes}>
-        <For each={props.bench.ports.athletes}>
+        <For each={services.presets.athletes}>
           {({ id, athlete }) => (
             <li>
               <button
                 type="button"
                 class="row-button"
                 aria-current={isOwn(athlete) ? 'true' : undefined}
-                onClick={() => props.bench.edit(setAthlete(props.bench.file(), { ref: id }), t.given(athlete.name))}
+                onClick={() => doc.edit(setAthlete(doc.file(), { ref: id }), t.given(athlete.name))}
               >
                 <span>
                   <b>{athlete.name}</b>

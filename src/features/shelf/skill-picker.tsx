@@ -1,8 +1,8 @@
 /** Skills to open: the user's own, with all that can be done to them, and the demo skills apart. */
-import { type Accessor, createMemo, createSignal, For, type JSX, Show, untrack } from 'solid-js';
+import { type Accessor, createMemo, createSignal, For, type JSX, Show } from 'solid-js';
 import type { SkillFile } from '../../../sim/index.ts';
-import type { Bench } from '../../app/bench.ts';
 import { NoticeLine } from '../../app/notice-line.tsx';
+import { useDocument, useServices } from '../../app/page.ts';
 import { useShelf } from '../../app/shelf.ts';
 import { shelfTexts } from '../../app/shelf-words.ts';
 import { texts } from '../../app/words.ts';
@@ -23,17 +23,19 @@ export function hasWords(text: string, typed: string): boolean {
 const when = (ms: number): string =>
   new Date(ms).toLocaleString(undefined, { day: 'numeric', month: 'short', hour: '2-digit', minute: '2-digit' });
 
-export function SkillPicker(props: { bench: Bench; close: () => void }) {
-  const shelf = untrack(() => useShelf(props.bench));
+export function SkillPicker(props: { close: () => void }) {
+  const services = useServices();
+  const doc = useDocument();
+  const shelf = useShelf();
   const [wanted, setWanted] = createSignal('');
   const matches = (file: SkillFile): boolean => hasWords(`${file.title} ${file.note ?? ''}`, wanted());
   const mine = createMemo(() => shelf.skills().filter((e) => matches(e.value)));
-  const demos = createMemo(() => props.bench.ports.skills.filter(({ file }) => matches(file)));
+  const demos = createMemo(() => services.presets.skills.filter(({ file }) => matches(file)));
   return (
     <>
-      <NoticeLine bench={props.bench} inSheet />
+      <NoticeLine inSheet />
       <p class="shelf-open">
-        <b>{props.bench.file().title || texts.untitled}</b> <span class="quiet">{t.state[shelf.state()]}</span>
+        <b>{doc.file().title || texts.untitled}</b> <span class="quiet">{t.state[shelf.state()]}</span>
       </p>
       <p class="sheet-actions">
         <button type="button" disabled={shelf.state() === 'saved'} onClick={() => void shelf.save()}>
@@ -61,11 +63,10 @@ export function SkillPicker(props: { bench: Bench; close: () => void }) {
         <EachEntry entries={mine()}>
           {(entry) => (
             <ShelfRow
-              bench={props.bench}
               entry={entry()}
               name={entry().value.title}
               note={t.savedOn(when(entry().savedAt))}
-              current={props.bench.origin()?.id === entry().id}
+              current={doc.origin()?.id === entry().id}
               onPick={() => {
                 const picked = entry();
                 props.close();
@@ -83,10 +84,10 @@ export function SkillPicker(props: { bench: Bench; close: () => void }) {
               <button
                 type="button"
                 class="row-button"
-                aria-current={!props.bench.origin() && props.bench.file().title === file.title ? 'true' : undefined}
+                aria-current={!doc.origin() && doc.file().title === file.title ? 'true' : undefined}
                 onClick={() => {
                   props.close();
-                  props.bench.open(structuredClone(file), texts.files.opened(file.title));
+                  doc.open(structuredClone(file), texts.files.opened(file.title));
                 }}
               >
                 <span>
@@ -105,10 +106,10 @@ export function SkillPicker(props: { bench: Bench; close: () => void }) {
       </Show>
       <p class="quiet">{t.opens}</p>
       <p class="sheet-actions">
-        <button type="button" onClick={() => props.bench.openFile()}>
+        <button type="button" onClick={() => doc.openFile()}>
           {texts.bar.open}
         </button>
-        <button type="button" onClick={() => props.bench.saveFile()}>
+        <button type="button" onClick={() => doc.saveFile()}>
           {texts.bar.save}
         </button>
       </p>
@@ -128,14 +129,13 @@ export function EachEntry<E extends ShelfEntry>(props: {
 
 /** An entry of the user's own: a press opens it, "more" shows what else can be done. */
 export function ShelfRow(props: {
-  bench: Bench;
   entry: ShelfEntry;
   name: string;
   note: string;
   current: boolean;
   onPick: () => void;
 }) {
-  const shelf = untrack(() => useShelf(props.bench));
+  const shelf = useShelf();
   const [open, setOpen] = createSignal(false);
   const [renaming, setRenaming] = createSignal(false);
   let more!: HTMLButtonElement;

@@ -1,13 +1,14 @@
 /** Take-off and athlete: what the flight starts with. Every value is typed, stepped or scrubbed. */
 
 import { createMemo, For, Show } from 'solid-js';
-import type { Bench } from '../../app/bench.ts';
+import { useDocument, useShell } from '../../app/page.ts';
 import { type Field, getFields } from '../../document/fields.ts';
 import { NumberField } from '../../ui/number-field.tsx';
 import { quantityOf } from '../../ui/units.ts';
 import { takeoffTexts } from './words.ts';
 
-export function FieldRow(props: { bench: Bench; field: Field }) {
+export function FieldRow(props: { field: Field }) {
+  const doc = useDocument();
   const title = (): string => takeoffTexts.changed(props.field.label);
   // written by the field as it was when the gesture began: its sign words must not flip under the hand
   let held: Field | undefined;
@@ -23,18 +24,18 @@ export function FieldRow(props: { bench: Bench; field: Field }) {
       step={props.field.step}
       decimals={props.field.decimals}
       sides={props.field.sides}
-      onChange={(v) => props.bench.edit(props.field.write(props.bench.file(), v), title())}
+      onChange={(v) => doc.edit(props.field.write(doc.file(), v), title())}
       onDraft={(v) => {
         held ??= props.field;
-        props.bench.draft(held.write(props.bench.begin(), v));
+        doc.draft(held.write(doc.begin(), v));
       }}
       onSettle={() => {
         held = undefined;
-        props.bench.settle(title());
+        doc.settle(title());
       }}
       onAbandon={() => {
         held = undefined;
-        props.bench.abandon();
+        doc.abandon();
       }}
     />
   );
@@ -42,48 +43,50 @@ export function FieldRow(props: { bench: Bench; field: Field }) {
 
 /** Fields keep their place in the page while their values change: rows are found by name. */
 interface FieldChoice {
-  readonly bench: Bench;
   readonly group: Field['group'];
   readonly main: boolean;
 }
 
 export function useFields(of: () => FieldChoice) {
+  const doc = useDocument();
   const fields = createMemo(() => {
-    const { bench, group, main } = of();
-    return getFields(bench.file(), bench.athlete()).filter((f) => f.group === group && (!main || f.main));
+    const { group, main } = of();
+    return getFields(doc.file(), doc.athlete()).filter((f) => f.group === group && (!main || f.main));
   });
   const names = createMemo(() => fields().map((f) => f.id), [], { equals: (a, b) => a.join() === b.join() });
   const find = (id: string): Field => fields().find((f) => f.id === id) as Field;
   return { names, find };
 }
 
-export function FieldGroup(props: { bench: Bench; group: Field['group']; main: boolean }) {
+export function FieldGroup(props: { group: Field['group']; main: boolean }) {
   const { names, find } = useFields(() => props);
   return (
     <For each={names()}>
       {(id) => (
         <Show when={names().includes(id)}>
-          <FieldRow bench={props.bench} field={find(id)} />
+          <FieldRow field={find(id)} />
         </Show>
       )}
     </For>
   );
 }
 
-export function BeforeColumn(props: { bench: Bench }) {
+export function BeforeColumn() {
+  const shell = useShell();
+  const doc = useDocument();
   return (
     <section class="before" aria-label={takeoffTexts.before}>
       <h2>
         {takeoffTexts.takeoff}
-        <button type="button" class="plain small" onClick={() => props.bench.openPanel('values')}>
+        <button type="button" class="plain small" onClick={() => shell.openPanel('values')}>
           {takeoffTexts.all}
         </button>
       </h2>
-      <FieldGroup bench={props.bench} group="takeoff" main />
+      <FieldGroup group="takeoff" main />
       <h2 class="whose">
-        {takeoffTexts.athlete} <span class="quiet">{props.bench.athlete().name}</span>
+        {takeoffTexts.athlete} <span class="quiet">{doc.athlete().name}</span>
       </h2>
-      <FieldGroup bench={props.bench} group="athlete" main />
+      <FieldGroup group="athlete" main />
     </section>
   );
 }

@@ -1,6 +1,6 @@
 /** The account of one bench: asked for when flight and cursor rest, kept while the tool is closed. */
 import { type Accessor, createEffect, createMemo, createSignal, onCleanup } from 'solid-js';
-import type { Bench } from '../../app/bench.ts';
+import { keptState, type Page } from '../../app/page.ts';
 import type { Accounting, MapPoint, SightTold, TiltAccount, TiltProgress, Wobble } from '../../engine/account.ts';
 import type { FlightResult } from '../../engine/result.ts';
 
@@ -24,27 +24,28 @@ export interface AccountState {
 /** Flight and cursor rest when they have stood still this long, ms. */
 const REST = 160;
 
-export function makeAccountState(bench: Bench): AccountState {
+export function makeAccountState(page: Page): AccountState {
+  const { services, shell, cursor, flight } = page;
   const [accounting, setAccounting] = createSignal<Accounting>();
   const [measure, setMeasure] = createSignal<TiltMeasure>('greatest');
   const [account, setAccount] = createSignal<{ of: FlightResult; at: number; told: TiltAccount }>();
   const [sight, setSight] = createSignal<{ of: FlightResult; told: SightTold | 'none' }>();
   const [progress, setProgress] = createSignal<TiltProgress>();
   const [failed, setFailed] = createSignal('');
-  void bench.ports.loadAccounting().then(setAccounting);
+  void services.load.accounting().then(setAccounting);
 
-  const isOpen = createMemo(() => bench.tool() === 'account');
+  const isOpen = createMemo(() => shell.tool() === 'account');
   // the cursor is followed only where the account depends on it
-  const wantedAt = createMemo(() => (measure() === 'at' ? bench.cursor() : (account()?.at ?? 0)));
+  const wantedAt = createMemo(() => (measure() === 'at' ? cursor.at() : (account()?.at ?? 0)));
   const isFresh = createMemo(() => {
     const known = account();
-    return known?.of === bench.result() && (measure() !== 'at' || known.at === bench.cursor());
+    return known?.of === flight.result() && (measure() !== 'at' || known.at === cursor.at());
   });
 
   createEffect(() => {
     const engine = accounting();
-    const result = bench.result();
-    if (!engine || !isOpen() || bench.before() || result.draft || bench.play.playing() || isFresh()) return;
+    const result = flight.result();
+    if (!engine || !isOpen() || flight.before() || result.draft || cursor.play.playing() || isFresh()) return;
     const at = wantedAt();
     let silence: (() => void) | undefined;
     const timer = setTimeout(() => {
@@ -67,12 +68,12 @@ export function makeAccountState(bench: Bench): AccountState {
     onCleanup(() => clearTimeout(timer));
     // an answer under way stays wanted until another flight or instant is
     onCleanup(() => {
-      if (bench.result() !== result) silence?.();
+      if (flight.result() !== result) silence?.();
     });
   });
 
-  const wobble = createMemo(() => (isOpen() ? accounting()?.wobble(bench.result(), bench.cursor()) : undefined));
-  const path = createMemo<readonly MapPoint[]>(() => (isOpen() ? (accounting()?.path(bench.result()) ?? []) : []));
+  const wobble = createMemo(() => (isOpen() ? accounting()?.wobble(flight.result(), cursor.at()) : undefined));
+  const path = createMemo<readonly MapPoint[]>(() => (isOpen() ? (accounting()?.path(flight.result()) ?? []) : []));
   return {
     measure,
     setMeasure,
@@ -80,8 +81,10 @@ export function makeAccountState(bench: Bench): AccountState {
     stale: () => !isFresh(),
     progress,
     failed,
-    sight: () => (sight()?.of === bench.result() ? sight()?.told : undefined),
+    sight: () => (sight()?.of === flight.result() ? sight()?.told : undefined),
     wobble,
     path,
   };
 }
+
+export const useAccountState = keptState(makeAccountState);

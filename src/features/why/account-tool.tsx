@@ -1,10 +1,10 @@
 /** Why: what just changed, where the tilt came from, twist or wobble, what the eyes see, who holds the momentum. */
-import { createSignal, Match, Show, Switch, untrack } from 'solid-js';
+import { createSignal, Match, Show, Switch } from 'solid-js';
 import { Composition, type CutValues, useCut, useExplanation } from '../../app/cut.tsx';
-import { getPart, type ToolProps } from '../../app/tool.ts';
+import type { ToolProps } from '../../app/tool.ts';
 import { TabPanel, ToolTabs } from '../../ui/tabs.tsx';
 import { say } from '../../ui/units.ts';
-import { type AccountState, makeAccountState } from './account-state.ts';
+import { type AccountState, useAccountState } from './account-state.ts';
 import { SightStrip } from './sight-strip.tsx';
 import { TiltBars } from './tilt-bars.tsx';
 import { WobbleMap } from './wobble-map.tsx';
@@ -13,9 +13,9 @@ import { accountTexts as a } from './words.ts';
 type Parts = ToolProps & { state: AccountState; cut: CutValues; words: string };
 
 export function AccountTool(props: ToolProps) {
-  const state = untrack(() => getPart(props.bench, makeAccountState));
-  const cut = useCut(() => props.bench);
-  const explanation = useExplanation(() => props.bench);
+  const state = useAccountState();
+  const cut = useCut();
+  const explanation = useExplanation();
   return (
     <div class="account" classList={{ touch: props.device !== 'bench' }}>
       <Show
@@ -43,7 +43,7 @@ function Momentum(props: Parts) {
       <h3>
         {a.momentumTitle} <span class="number">{none() ? '' : say('momentum', props.cut.momentum)}</span>
       </h3>
-      <Composition bench={props.bench} cut={props.cut} kind="momentum" />
+      <Composition cut={props.cut} kind="momentum" />
       <p class="quiet">{none() ? a.noMomentumHere : a.momentumHint}</p>
     </section>
   );
@@ -66,11 +66,11 @@ function WideAccount(props: Parts) {
               {a.seen}, {a.why.behind} …
             </p>
           </div>
-          <SightStrip bench={props.bench} state={props.state} axis={props.axis} left={props.timeLeft} tall={26} />
+          <SightStrip state={props.state} axis={props.axis} left={props.timeLeft} tall={26} />
         </div>
         <div class="account-under">
           <h3>{a.tabs.tilt}</h3>
-          <TiltBars bench={props.bench} state={props.state} stacked={false} />
+          <TiltBars state={props.state} stacked={false} />
           <div class="account-foot">
             <Changed words={props.words} />
             <Momentum {...props} />
@@ -79,12 +79,7 @@ function WideAccount(props: Parts) {
       </div>
       <section class="account-right" aria-label={a.mapTitle} style={{ width: `${Math.max(MAP, mapWidth() + 24)}px` }}>
         <h3>{a.mapTitle}</h3>
-        <WobbleMap
-          bench={props.bench}
-          state={props.state}
-          width={mapWidth()}
-          height={Math.max(170, props.height - 128)}
-        />
+        <WobbleMap state={props.state} width={mapWidth()} height={Math.max(170, props.height - 128)} />
         <p class="quiet map-hint">{a.mapHint}</p>
       </section>
     </div>
@@ -104,12 +99,11 @@ function TouchAccount(props: Parts) {
       <TabPanel class="account-panel" id="account" chosen={tab()} heightPx={room()}>
         <Switch>
           <Match when={tab() === 'tilt'}>
-            <TiltBars bench={props.bench} state={props.state} stacked={phone()} />
+            <TiltBars state={props.state} stacked={phone()} />
           </Match>
           <Match when={tab() === 'map'}>
             <div class="touch-map" classList={{ beside: !phone() }}>
               <WobbleMap
-                bench={props.bench}
                 state={props.state}
                 width={phone() ? props.width - 20 : Math.round(props.width * 0.58)}
                 height={Math.max(170, phone() ? room() - 84 : room() - 12)}
@@ -118,7 +112,7 @@ function TouchAccount(props: Parts) {
             <p class="quiet map-hint">{a.mapHint}</p>
           </Match>
           <Match when={tab() === 'sight'}>
-            <SightStrip bench={props.bench} state={props.state} axis={props.axis} left={0} tall={44} />
+            <SightStrip state={props.state} axis={props.axis} left={0} tall={44} />
             <p class="quiet account-how">{a.sightHow}</p>
           </Match>
           <Match when={tab() === 'momentum'}>

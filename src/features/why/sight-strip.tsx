@@ -2,7 +2,7 @@
 
 import { createMemo, For, Show } from 'solid-js';
 import { DEG } from '../../../sim/math/angles.ts';
-import type { Bench } from '../../app/bench.ts';
+import { useCursor } from '../../app/page.ts';
 import { calcPlace, readAt } from '../../app/plot/readout.ts';
 import type { SightTold } from '../../engine/account.ts';
 import { startDrag } from '../../ui/drag.ts';
@@ -38,7 +38,8 @@ export function sayNow(told: SightTold, t: number): string {
   return a.seenNow(a.aside(deg(side), side > 0 ? a.right : a.left), a.upDown(deg(up), up > 0 ? a.above : a.below));
 }
 
-export function SightStrip(props: { bench: Bench; state: AccountState; axis: TimeAxis; left: number; tall: number }) {
+export function SightStrip(props: { state: AccountState; axis: TimeAxis; left: number; tall: number }) {
+  const cursor = useCursor();
   const told = createMemo(() => {
     const s = props.state.sight();
     return s === 'none' ? undefined : s;
@@ -46,14 +47,14 @@ export function SightStrip(props: { bench: Bench; state: AccountState; axis: Tim
   const words = (why: SightTold['spans'][number]['why']): string => (why === 'seen' ? a.seen : a.why[why]);
   const press = (e: PointerEvent): void => {
     const left = (e.currentTarget as HTMLElement).getBoundingClientRect().left;
-    const from = props.bench.cursor();
-    const at = (px: number): void => props.bench.setCursor(Math.round(tOf(props.axis, px - left) * 1000) / 1000);
-    props.bench.play.pause();
+    const from = cursor.at();
+    const at = (px: number): void => cursor.set(Math.round(tOf(props.axis, px - left) * 1000) / 1000);
+    cursor.play.pause();
     startDrag(e, {
       start: () => at(e.clientX),
       move: (_x, _y, m) => at(m.clientX),
       end: () => {},
-      cancel: () => props.bench.setCursor(from),
+      cancel: () => cursor.set(from),
     });
   };
   return (
@@ -97,7 +98,7 @@ export function SightStrip(props: { bench: Bench; state: AccountState; axis: Tim
               </For>
             </div>
             <p class="sight-said" style={{ 'padding-left': `${props.axis.x0}px` }}>
-              {sayWhen(s())} <span class="quiet">{sayNow(s(), props.bench.cursor())}</span>
+              {sayWhen(s())} <span class="quiet">{sayNow(s(), cursor.at())}</span>
             </p>
           </>
         )}

@@ -2,7 +2,7 @@
 
 import { createMemo, For, Show } from 'solid-js';
 import { DEG, REV } from '../../../sim/math/angles.ts';
-import type { Bench } from '../../app/bench.ts';
+import { useCursor } from '../../app/page.ts';
 import type { TiltAccount, TiltValues } from '../../engine/account.ts';
 import { formatNumber } from '../../ui/numbers.ts';
 import { say } from '../../ui/units.ts';
@@ -42,7 +42,8 @@ function listBars(account: TiltAccount, measure: TiltMeasure): { bars: Bar[]; to
   return { bars, total, sign };
 }
 
-export function TiltBars(props: { bench: Bench; state: AccountState; stacked: boolean }) {
+export function TiltBars(props: { state: AccountState; stacked: boolean }) {
+  const cursor = useCursor();
   const told = createMemo(() => {
     const account = props.state.account();
     return account ? { account, ...listBars(account, props.state.measure()) } : undefined;
@@ -52,7 +53,7 @@ export function TiltBars(props: { bench: Bench; state: AccountState; stacked: bo
     Number.isNaN(v) ? '–' : isTwist() ? say('turns', v, 2) : `${formatNumber(v, 1)}°`;
   const time = (s: number | undefined): string => formatNumber(s ?? 0, 2);
   const title = (m: TiltMeasure): string =>
-    a.measures[m](time(m === 'greatest' ? props.state.account()?.tGreatest : props.bench.cursor()));
+    a.measures[m](time(m === 'greatest' ? props.state.account()?.tGreatest : cursor.at()));
   const way = (total: number): string =>
     isTwist() ? (total > 0 ? a.way.twistLeft : a.way.twistRight) : total > 0 ? a.way.right : a.way.left;
   const most = (): number =>

@@ -2,7 +2,7 @@
 
 import { createMemo, For, Show } from 'solid-js';
 import { DEG, REV } from '../../../sim/math/angles.ts';
-import type { Bench } from '../../app/bench.ts';
+import { useCursor, useFlight } from '../../app/page.ts';
 import { niceTop } from '../../app/plot/pen.ts';
 import { calcPlace } from '../../app/plot/readout.ts';
 import type { MapPoint } from '../../engine/account.ts';
@@ -21,13 +21,15 @@ const LEAST_WIDE = 0.5;
 const line = (points: readonly (readonly [number, number])[]): string =>
   points.map(([x, y], i) => `${i === 0 ? 'M' : 'L'}${x.toFixed(1)} ${y.toFixed(1)}`).join('');
 
-export function WobbleMap(props: { bench: Bench; state: AccountState; width: number; height: number }) {
+export function WobbleMap(props: { state: AccountState; width: number; height: number }) {
+  const flight = useFlight();
+  const cursor = useCursor();
   const points = createMemo(() => props.state.path().map(([x, y]): MapPoint => [x / REV, y * DEG]));
   const known = createMemo(() => points().filter(([x, y]) => Number.isFinite(x) && Number.isFinite(y)));
   const here = createMemo<MapPoint | undefined>(() => {
     const list = points();
     if (list.length < 2) return undefined;
-    const { i, share } = calcPlace(props.bench.result().frames, props.bench.cursor());
+    const { i, share } = calcPlace(flight.result().frames, cursor.at());
     const [p, q] = [list[i], list[i + 1]];
     const at: MapPoint = [p[0] + (q[0] - p[0]) * share, p[1] + (q[1] - p[1]) * share];
     return Number.isFinite(at[0] + at[1]) ? at : undefined;
@@ -106,9 +108,9 @@ export function WobbleMap(props: { bench: Bench; state: AccountState; width: num
           best = i;
         }
       });
-      if (best >= 0) props.bench.setCursor(props.bench.result().frames.t[best]);
+      if (best >= 0) cursor.set(flight.result().frames.t[best]);
     };
-    props.bench.play.pause();
+    cursor.play.pause();
     go(e.clientX, e.clientY);
     const move = (m: PointerEvent): void => go(m.clientX, m.clientY);
     const end = (): void => {

@@ -4,7 +4,7 @@ import type { ViewPlace } from '../../../pictures/stage-input.ts';
 import type { PlanePoint } from '../../../scene/measure.ts';
 import { startDrag } from '../../../ui/drag.ts';
 import { say } from '../../../ui/units.ts';
-import type { Bench } from '../../bench.ts';
+import { useServices, useShell } from '../../page.ts';
 import { usePinch } from './pinch.ts';
 import { Stage } from './stage.tsx';
 import { StageBar } from './stage-bar.tsx';
@@ -14,9 +14,11 @@ const t = stageTexts;
 /** m an arrow key moves a point of the measure */
 const STEP = 0.01;
 
-export function LargeStageArea(props: { bench: Bench; width: number; height: number }) {
+export function LargeStageArea(props: { width: number; height: number }) {
+  const shell = useShell();
+  const services = useServices();
   let root!: HTMLDivElement;
-  const large = () => props.bench.large;
+  const large = () => shell.large;
   createEffect(() => large().resize(props.width, props.height));
   const views = createMemo<ViewPlace[]>(() => {
     const look = large().look();
@@ -88,7 +90,7 @@ export function LargeStageArea(props: { bench: Bench; width: number; height: num
   };
   return (
     <div class="large-stage" ref={root} style={{ width: `${props.width}px`, height: `${props.height}px` }}>
-      <Stage bench={props.bench} width={props.width} height={props.height} views={views()} onFree={pinch}>
+      <Stage width={props.width} height={props.height} views={views()} onFree={pinch}>
         <Show when={large().measuring()}>
           <div class="measure-plane" onPointerDown={put}>
             {/* by place: a point that moves keeps its button and the focus on it */}
@@ -113,7 +115,7 @@ export function LargeStageArea(props: { bench: Bench; width: number; height: num
                 ? kind() === 'tape'
                   ? t.tapeHint
                   : t.angleHint
-                : props.bench.ports.stage.wordMeasure(large().look()?.measure)}
+                : services.pictures.wordMeasure(large().look()?.measure)}
             </p>
           )}
         </Show>

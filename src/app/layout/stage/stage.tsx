@@ -1,15 +1,14 @@
 /** The pictures above the floor. The canvas is decoration for eyes; its meaning is said in words beside it. */
-import { createEffect, createSignal, type JSX, onCleanup, onMount, Show, untrack } from 'solid-js';
+import { createEffect, createSignal, type JSX, onCleanup, onMount, Show } from 'solid-js';
 import { StageGripMarks, useStageGrip } from '../../../features/pose/stage-grip.tsx';
 import type { StageHandle, ViewPlace } from '../../../pictures/stage-input.ts';
 import { startDrag } from '../../../ui/drag.ts';
 import { watchTheme } from '../../../ui/theme.ts';
-import type { Bench } from '../../bench.ts';
+import { useCursor, useFlight, useServices, useShell } from '../../page.ts';
 import { speakSentence, wordLanding } from '../../say/sentence-words.ts';
 import { texts } from '../../words.ts';
 
 export function Stage(props: {
-  bench: Bench;
   width: number;
   height: number;
   views: readonly ViewPlace[];
@@ -19,13 +18,17 @@ export function Stage(props: {
   onFree?: (e: PointerEvent) => void;
   children?: JSX.Element;
 }) {
+  const services = useServices();
+  const flight = useFlight();
+  const cursor = useCursor();
+  const shell = useShell();
   let canvas!: HTMLCanvasElement;
   const [handle, setHandle] = createSignal<StageHandle>();
   const [failed, setFailed] = createSignal('');
   onMount(() => {
     let gone = false;
     let made: StageHandle | undefined;
-    props.bench.ports.stage
+    services.pictures
       .mount(canvas, props.width, props.height)
       .then((h) => {
         if (gone) return h.destroy();
@@ -42,38 +45,35 @@ export function Stage(props: {
   });
   createEffect(() => {
     handle()?.draw({
-      result: props.bench.result(),
-      cursorS: props.bench.cursor(),
+      result: flight.result(),
+      cursorS: cursor.at(),
       width: props.width,
       height: props.height,
       views: props.views,
-      landing: wordLanding(props.bench.result().outline),
-      extras: props.bench.stageExtras(),
+      landing: wordLanding(flight.result().outline),
+      extras: shell.stage.extras(),
     });
   });
-  const grip = useStageGrip(
-    untrack(() => props.bench),
-    handle,
-  );
+  const grip = useStageGrip(handle);
   const press = (e: PointerEvent): void => {
     const { left, top } = (e.currentTarget as HTMLElement).getBoundingClientRect();
     if (grip.press(e, e.clientX - left, e.clientY - top)) return;
     const at = (x: number): void => {
       const t = props.timeAt?.(x - left);
       if (t === undefined) return;
-      props.bench.play.pause();
-      props.bench.setCursor(Math.round(t * 1000) / 1000);
+      cursor.play.pause();
+      cursor.set(Math.round(t * 1000) / 1000);
     };
     if (props.timeAt?.(e.clientX - left) === undefined) {
       props.onFree?.(e);
       return;
     }
-    const from = props.bench.cursor();
+    const from = cursor.at();
     startDrag(e, {
       start: () => at(e.clientX),
       move: (_dx, _dy, m) => at(m.clientX),
       end: () => {},
-      cancel: () => props.bench.setCursor(from),
+      cancel: () => cursor.set(from),
     });
   };
   return (
@@ -92,7 +92,7 @@ export function Stage(props: {
         ref={canvas}
         data-ready={handle() ? 'true' : undefined}
         role="img"
-        aria-label={texts.stage.picture(texts.stage.unrolled, speakSentence(props.bench.result().outline))}
+        aria-label={texts.stage.picture(texts.stage.unrolled, speakSentence(flight.result().outline))}
         style={{ width: `${props.width}px`, height: `${props.height}px` }}
       />
       <Show when={failed()}>
@@ -102,7 +102,7 @@ export function Stage(props: {
         </div>
       </Show>
       {props.children}
-      <StageGripMarks bench={props.bench} grip={grip} handle={handle()} width={props.width} height={props.height} />
+      <StageGripMarks grip={grip} handle={handle()} width={props.width} height={props.height} />
     </div>
   );
 }

@@ -2,7 +2,6 @@
 
 import { ShapeRow } from '../../../features/ruler/shape-row.tsx';
 import type { TimeAxis } from '../../../ui/plot/axis.ts';
-import type { Bench } from '../../bench.ts';
 import { LEFT } from '../../bench-columns.ts';
 import type { Tool } from '../../tool.ts';
 import { texts } from '../../words.ts';
@@ -11,7 +10,7 @@ import { ToolPlace } from './tool-place.tsx';
 const TILE = 46;
 const SHAPES = TILE + 18 + 12;
 
-export function GroundTool(props: { bench: Bench; tool: Tool; axis: TimeAxis; width: number; height: number }) {
+export function GroundTool(props: { tool: Tool; axis: TimeAxis; width: number; height: number }) {
   return (
     <section class="ground" style={{ height: `${props.height}px` }} aria-label={texts.plots.label}>
       <div class="row-title" style={{ top: '4px' }}>
@@ -20,13 +19,12 @@ export function GroundTool(props: { bench: Bench; tool: Tool; axis: TimeAxis; wi
       </div>
       <div class="time-column" style={{ left: `${LEFT}px`, width: `${props.axis.width}px`, height: `${SHAPES}px` }}>
         <div class="shape-place" style={{ top: '4px', height: `${TILE + 18}px` }}>
-          <ShapeRow bench={props.bench} axis={props.axis} tile={TILE} names="all" />
+          <ShapeRow axis={props.axis} tile={TILE} names="all" />
         </div>
       </div>
       <div class="tool-under" style={{ top: `${SHAPES}px` }}>
         <ToolPlace
           tool={props.tool}
-          bench={props.bench}
           axis={props.axis}
           width={props.width}
           height={props.height - SHAPES}

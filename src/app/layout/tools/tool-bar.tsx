@@ -1,10 +1,11 @@
 /** The buttons of the tools: in the bar of a laptop, in the menu of tablet and phone. */
 import { For } from 'solid-js';
 import { toolTexts } from '../../../commands/tool-words.ts';
-import type { Bench } from '../../bench.ts';
+import { useShell } from '../../page.ts';
 import { tools } from './tool-list.ts';
 
-export function ToolBar(props: { bench: Bench; onOpened?: () => void }) {
+export function ToolBar(props: { onOpened?: () => void }) {
+  const shell = useShell();
   return (
     <nav class="tool-bar" aria-label={toolTexts.label}>
       <For each={tools}>
@@ -12,10 +13,10 @@ export function ToolBar(props: { bench: Bench; onOpened?: () => void }) {
           <button
             type="button"
             class="plain"
-            aria-pressed={props.bench.tool() === tool.name}
+            aria-pressed={shell.tool() === tool.name}
             title={toolTexts.hints[tool.name]}
             onClick={() => {
-              props.bench.openTool(props.bench.tool() === tool.name ? undefined : tool.name);
+              shell.openTool(shell.tool() === tool.name ? undefined : tool.name);
               props.onOpened?.();
             }}
           >

@@ -1,13 +1,17 @@
 /** The place of the open tool: its head, and its panel once that is loaded. */
+
 import { createResource, onMount, Show } from 'solid-js';
 import { Dynamic } from 'solid-js/web';
 import { toolTexts } from '../../../commands/tool-words.ts';
 import { Icon } from '../../../ui/icon.tsx';
+import { useFlight, useShell } from '../../page.ts';
 import type { Tool, ToolProps } from '../../tool.ts';
 
 const HEAD = 40;
 
 export function ToolPlace(props: ToolProps & { tool: Tool }) {
+  const flight = useFlight();
+  const shell = useShell();
   let root!: HTMLElement;
   const [panel, { refetch }] = createResource(
     () => props.tool,
@@ -17,9 +21,9 @@ export function ToolPlace(props: ToolProps & { tool: Tool }) {
   const title = (): string => toolTexts.titles[props.tool.name];
   onMount(() => root.focus({ preventScroll: true }));
   const onKeyDown = (e: KeyboardEvent): void => {
-    if (e.key !== 'Escape' || e.defaultPrevented || props.bench.before()) return;
+    if (e.key !== 'Escape' || e.defaultPrevented || flight.before()) return;
     e.preventDefault();
-    props.bench.openTool(undefined);
+    shell.openTool(undefined);
   };
   /** A button that goes with its press (a phase laid on, a version taken away) leaves the focus to the tool. */
   const onClick = (): void => {
@@ -45,7 +49,7 @@ export function ToolPlace(props: ToolProps & { tool: Tool }) {
           type="button"
           class="square"
           aria-label={`${toolTexts.close} ${title()}`}
-          onClick={() => props.bench.openTool(undefined)}
+          onClick={() => shell.openTool(undefined)}
         >
           <Icon name="close" />
         </button>

@@ -1,12 +1,11 @@
 /** A tool on tablet and phone: a sheet under the floor, above the thumb bar, with picture and ruler still in sight. */
 import { Show } from 'solid-js';
 import type { TimeAxis } from '../../../ui/plot/axis.ts';
-import type { Bench } from '../../bench.ts';
+import { useShell } from '../../page.ts';
 import { findTool } from './tool-list.ts';
 import { ToolPlace } from './tool-place.tsx';
 
 export function ToolSheet(props: {
-  bench: Bench;
   axis: TimeAxis;
   width: number;
   height: number;
@@ -14,13 +13,13 @@ export function ToolSheet(props: {
   tall: number;
   device: 'tablet' | 'phone';
 }) {
+  const shell = useShell();
   return (
-    <Show when={findTool(props.bench.tool())}>
+    <Show when={findTool(shell.tool())}>
       {(tool) => (
         <div class="tool-sheet">
           <ToolPlace
             tool={tool()}
-            bench={props.bench}
             axis={props.axis}
             width={props.width}
             height={tool().place === 'whole' ? props.tall : props.height}

@@ -12,7 +12,7 @@ export interface PrintedPicture {
   readonly isCompressed: boolean;
 }
 
-export interface PrintPorts {
+export interface PrintPictures {
   draw(result: FlightResult, request: PrintRequest): PrintedPicture;
   readonly tokens: Readonly<Record<string, string>>;
   /** CSV at 240 frames a second */

@@ -1,0 +1,134 @@
+/**
+ * What the document flies to. An edit flies the skill at once, and whatever shows it draws in the same frame. A document
+ * that cannot be flown keeps the last flight that could, with the fault beside it.
+ */
+import { type Accessor, createMemo, createSignal } from 'solid-js';
+import type { ShapeData, SkillFile } from '../../sim/index.ts';
+import { getLanes, type Lane } from '../document/lanes.ts';
+import { type BlockSpan, findSpan, getSpans } from '../document/spans.ts';
+import type { AnchorSeconds } from '../document/times.ts';
+import type { Caution, FlightResult, Outcome, Outline } from '../engine/result.ts';
+import type { DocumentState } from './document.ts';
+import { wordFault } from './say/fault-words.ts';
+import type { Flying } from './services.ts';
+import { texts } from './words.ts';
+
+export interface FlownDocument extends Outcome {
+  /** identity of the document that this is the flight of */
+  readonly id: number;
+}
+
+export interface FlightState {
+  readonly outcome: Accessor<FlownDocument>;
+  readonly result: Accessor<FlightResult>;
+  /** identity of the document that the result is of */
+  readonly id: Accessor<number>;
+  readonly anchors: Accessor<AnchorSeconds>;
+  readonly spans: Accessor<BlockSpan[]>;
+  readonly lanes: Accessor<Lane[]>;
+  /** joints beyond their limits, and what passes through the body; the latter rest while a hand is at work */
+  readonly cautions: Accessor<readonly Caution[]>;
+  /** the result before the gesture under way, once it has changed something */
+  readonly before: Accessor<Outline | undefined>;
+  /** a gesture begins: its flight is compared with the one now */
+  begin(): void;
+  /** grows when a flight that was waited for can be flown: what comes before it is known */
+  readonly released: Accessor<number>;
+}
+
+export interface FlightHost {
+  readonly flying: Pick<Flying, 'fly' | 'overlaps' | 'onRelease'>;
+  readonly shapes: Readonly<Record<string, ShapeData>>;
+  readonly document: Pick<DocumentState, 'file' | 'id' | 'isHeld' | 'history'>;
+  /** flights that were flown to see whether a document can be opened */
+  readonly checked: Checked;
+}
+
+/** Flights of documents that were flown before they were opened, so that none is flown twice. */
+export interface Checked {
+  /** throws when it cannot be flown */
+  check(file: SkillFile): void;
+  take(file: SkillFile): FlightResult | undefined;
+}
+
+export function makeChecked(fly: (file: SkillFile) => FlightResult): Checked {
+  let last: FlightResult | undefined;
+  return {
+    check: (file) => {
+      last = fly(file);
+    },
+    take: (file) => {
+      const found = last?.file === file ? last : undefined;
+      last = undefined;
+      return found;
+    },
+  };
+}
+
+export function createFlight({ flying, shapes, document: doc, checked }: FlightHost): FlightState {
+  const [released, setReleased] = createSignal(0);
+  flying.onRelease(() => setReleased(released() + 1));
+  let flownAt = 0;
+  const outcome = createMemo<FlownDocument>((last) => {
+    const file = doc.file();
+    const id = doc.id();
+    const isSame = released() === flownAt;
+    flownAt = released();
+    const inDrag = doc.isHeld();
+    if (last && isSame && last.result.file === file && (inDrag || !last.result.draft))
+      return { result: last.result, id };
+    try {
+      return { result: checked.take(file) ?? flying.fly(file, inDrag ? last?.result : undefined), id };
+    } catch (error) {
+      if (last && isPending(error)) return { result: last.result, isWaiting: true, id: last.id };
+      if (last) return { result: last.result, fault: { message: wordFault(error) }, id: last.id };
+      throw error;
+    }
+  });
+  const result = createMemo(() => outcome().result);
+  const anchors = createMemo<AnchorSeconds>(() => ({
+    apex: result().outline.apex,
+    touchdown: result().flight.duration,
+  }));
+  // spans follow the document that was flown, so that picture and edges never disagree
+  const spans = createMemo(() => getSpans(result().file, shapes, anchors()));
+  const lanes = createMemo(() => getLanes(result().file, result().flight.body, result().frames, spans(), anchors()));
+
+  let atBegin: Outline | undefined;
+  const before = createMemo<Outline | undefined>((last) => {
+    const { mark } = doc.history();
+    if (mark === undefined) {
+      atBegin = undefined;
+      return undefined;
+    }
+    return doc.file() !== mark ? atBegin : last;
+  });
+  const cautions = createMemo<readonly Caution[]>(() =>
+    before() ? result().cautions : [...result().cautions, ...flying.overlaps(result())],
+  );
+
+  return {
+    outcome,
+    result,
+    id: createMemo(() => outcome().id),
+    anchors,
+    spans,
+    lanes,
+    cautions,
+    before,
+    begin: () => {
+      atBegin = result().outline;
+    },
+    released,
+  };
+}
+
+/** What comes before the flight is being computed. */
+export const isPending = (error: unknown): boolean => error instanceof Error && error.name === 'ReleasePendingError';
+
+/** The shape at t in words: "wrapped", or "moving to wrapped". */
+export function nameShape(spans: readonly BlockSpan[], t: number): string {
+  const found = findSpan(spans, t);
+  if (!found) return '';
+  return found.held ? found.span.title : texts.cut.inMove(found.span.word);
+}

@@ -1,0 +1,129 @@
+/** One page: its document, the flight of that, the cursor and the shell, made once and handed to components by contexts. */
+import { batch, createContext, getOwner, type Owner, runWithOwner, useContext } from 'solid-js';
+import type { SkillFile } from '../../sim/index.ts';
+import * as past from '../document/history.ts';
+import { type CursorState, createCursor } from './cursor.ts';
+import { createDocument, type DocumentState, type FileFault } from './document.ts';
+import { type Checked, createFlight, type FlightState, isPending, makeChecked } from './flight.ts';
+import { createKeeping, type Keeping } from './keeping.ts';
+import type { Services } from './services.ts';
+import { createShell, type ShellState } from './shell.ts';
+import { texts } from './words.ts';
+
+export interface Page {
+  readonly doc: DocumentState;
+  readonly flight: FlightState;
+  readonly cursor: CursorState;
+  readonly shell: ShellState;
+  readonly keeping: Keeping;
+  readonly services: Services;
+  /** state that a feature keeps while it is closed */
+  keepState<T>(make: (page: Page) => T): T;
+  /** nothing was kept: the demo opens with its own cursor */
+  readonly isFresh: boolean;
+}
+
+interface Start {
+  readonly history: past.History<SkillFile>;
+  readonly fault?: FileFault;
+}
+
+/** A kept document that no longer flies must not lock the page: the demo opens, and undo still reaches the past. */
+function findStart({ keeper, presets: { first } }: Services, checked: Checked): Start {
+  const { kept } = keeper;
+  const history = kept?.history ?? past.makeHistory(first);
+  try {
+    checked.check(history.doc);
+    return { history };
+  } catch (error) {
+    if (!kept) throw error;
+    const reason = error instanceof Error ? error.message : String(error);
+    checked.check(first);
+    return {
+      history: past.open(history, first, texts.files.opened(first.title)),
+      fault: { name: history.doc.title, reason },
+    };
+  }
+}
+
+export function createPage(services: Services): Page {
+  const { flying, keeper, presets } = services;
+  const checked = makeChecked(flying.fly);
+  const doc: DocumentState = createDocument({
+    flying,
+    ...findStart(services, checked),
+    begin: () => flight.begin(),
+    check: (file) => {
+      try {
+        checked.check(file);
+      } catch (error) {
+        // its swing is being computed: it is flown when that is known
+        if (!isPending(error)) throw error;
+      }
+    },
+    change: (apply, isStep) => {
+      batch(() => {
+        apply();
+        cursor.clamp();
+      });
+      if (isStep) keeping.keepNow();
+    },
+  });
+  const flight: FlightState = createFlight({ flying, shapes: presets.shapes, document: doc, checked });
+  const cursor: CursorState = createCursor({
+    flight,
+    keptS: keeper.kept?.cursorS,
+    moved: () => keeping.keepSoon(),
+  });
+  const shell = createShell({ flight, cursor, doc, tools: services.tools });
+  const keeping: Keeping = createKeeping({
+    keeper,
+    history: doc.history,
+    cursorS: cursor.at,
+    notify: shell.notify,
+  });
+  const page: Page = {
+    doc,
+    flight,
+    cursor,
+    shell,
+    keeping,
+    services,
+    keepState: makeStates(getOwner(), () => page),
+    isFresh: keeper.kept === undefined,
+  };
+  return page;
+}
+
+/** Each state is made once, by its maker, and lives as long as the page. */
+function makeStates(owner: Owner | null, page: () => Page): Page['keepState'] {
+  const known = new Map<unknown, unknown>();
+  return <T>(make: (page: Page) => T): T => {
+    if (!known.has(make))
+      known.set(
+        make,
+        runWithOwner(owner, () => make(page())),
+      );
+    return known.get(make) as T;
+  };
+}
+
+export const PageContext = createContext<Page>();
+
+export function usePage(): Page {
+  const page = useContext(PageContext);
+  if (!page) throw new Error('a component of the page outside of its context');
+  return page;
+}
+
+export const useDocument = (): DocumentState => usePage().doc;
+export const useFlight = (): FlightState => usePage().flight;
+export const useCursor = (): CursorState => usePage().cursor;
+export const useShell = (): ShellState => usePage().shell;
+export const useServices = (): Services => usePage().services;
+
+/** A hook to state that a feature keeps while it is closed: `useHand = keptState(makeHand)`. */
+export const keptState =
+  <T>(make: (page: Page) => T) =>
+  (): T =>
+    usePage().keepState(make);

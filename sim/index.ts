@@ -3,39 +3,26 @@
  * and people's units are converted by the functions exported from files/.
  */
 
-export type { Body, ContactPoint, DrawShape, Hinge, NamedAngle, Segment, Sym3, Vec3 } from './body/body.ts';
-export type { HumanSpec } from './body/human.ts';
+export type { Body, Sym3, Vec3 } from './body/body.ts';
 export { makeHuman } from './body/human.ts';
 export { formatMjcf } from './body/mjcf.ts';
 export type { ContactFault } from './contact/impulse.ts';
 export type { LandingReport } from './contact/landing-report.ts';
 export type { SwingPeaks } from './contact/swing.ts';
-export type { Verdict, VerdictReason } from './contact/verdict.ts';
-export { ASSUMPTIONS, type Assumption } from './estimate/assumption.ts';
+export type { VerdictReason } from './contact/verdict.ts';
 export type { Expression } from './estimate/expression.ts';
-export type { Axis } from './estimate/line.ts';
 export type { MathNode } from './estimate/mathml.ts';
-export { PLAIN_BODIES, type PlainBody, type PlainBodyKind, plainBodyOf } from './estimate/plain-body.ts';
 export { readLink, readLinks } from './estimate/read-links.ts';
-export { READOUTS, type Readout } from './estimate/readouts.ts';
-export type {
-  Compared,
-  Drawing,
-  LineResult,
-  Links,
-  LinkValue,
-  Quantity,
-  SheetResult,
-  Switch,
-} from './estimate/sheet-result.ts';
-export type { Flown, LandingPart, SkillResult, SwingPart } from './estimate/skill-result.ts';
+export { READOUTS } from './estimate/readouts.ts';
+export type { LineResult, SheetResult } from './estimate/sheet-result.ts';
+export type { SkillResult } from './estimate/skill-result.ts';
 export { partsOfWhole } from './estimate/whole-parts.ts';
 export { CAUTION } from './files/caution.ts';
 export { fileOfDraft } from './files/draft-file.ts';
 export { formatFrames, frameColumns } from './files/frames-csv.ts';
 export { type Change, listChanges } from './files/list-changes.ts';
-export { formatMapRow, formatSamples, mapColumns, sampleColumns } from './files/margin-csv.ts';
-export { formatMapJson, formatMarginJson, type MapOut, type StudyOut } from './files/margin-json.ts';
+export { formatMapRow, formatSamples } from './files/margin-csv.ts';
+export { formatMapJson, formatMarginJson } from './files/margin-json.ts';
 export {
   checkSkillFile,
   formatSkill,
@@ -47,7 +34,7 @@ export {
   shapeInRadians,
 } from './files/parse-skill.ts';
 export { phasesOf } from './files/phases-json.ts';
-export { asRead, parseSamples, type SampleText } from './files/read-samples.ts';
+export { asRead, parseSamples } from './files/read-samples.ts';
 export { OUT_UNITS, type OutUnit } from './files/search-units.ts';
 export {
   formatSheet,
@@ -64,8 +51,6 @@ export type {
   FileBlock,
   FileContact,
   FileKey,
-  FileMat,
-  FileSurface,
   FileSwing,
   FileSwingKey,
   FileTakeoffContact,
@@ -73,54 +58,47 @@ export type {
   HumanAthlete,
   ShapeData,
   SkillFile,
-  TreeAthlete,
 } from './files/skill-file.ts';
-export { formatAnswerJson, type MarginMade } from './files/solve-json.ts';
+export { formatAnswerJson } from './files/solve-json.ts';
 export { fileOfSolved } from './files/solved-file.ts';
 export { formatSummaryJson } from './files/summary-json.ts';
-export type { EndSpec, Flight, FlightStats, Quat, SurfaceKind, TakeoffSpec, Touchdown } from './flight/flight.ts';
-export { ApexError, DEFAULT_TOLERANCE, type FlightOptions, flySchedule, NoTouchdownError } from './flight/fly.ts';
-export { DirectSource, type ShapeSource, SingularBodyError } from './flight/shape-source.ts';
-export { calcTakeoff, neutralStance, TakeoffError, type TakeoffState } from './flight/takeoff.ts';
-export { TooFastError } from './flight/too-fast.ts';
+export type { Flight, SurfaceKind, TakeoffSpec } from './flight/flight.ts';
+export { DEFAULT_TOLERANCE, type FlightOptions, flySchedule, NoTouchdownError } from './flight/fly.ts';
+export { SingularBodyError } from './flight/shape-source.ts';
 export { FieldError } from './math/field-error.ts';
 export { calcFrames, frameTimes } from './measure/calc-frames.ts';
-export { type Caution, type CautionKind, calcCautions, calcCautionsAt } from './measure/cautions.ts';
-export { calcExplanation, type Explanation, type Instant } from './measure/explain.ts';
+export { type Caution, calcCautions, calcCautionsAt } from './measure/cautions.ts';
+export { calcExplanation } from './measure/explain.ts';
 export { EXPLAIN_WORDS, type ExplainWords, formatExplanation } from './measure/explain-words.ts';
-export { calcFlightEnd, type FlightEnd } from './measure/flight-end.ts';
+export { calcFlightEnd } from './measure/flight-end.ts';
 export type { Frames } from './measure/frames.ts';
-export { calcJointPeaks, type JointPeaks, type JointShare } from './measure/joint-peaks.ts';
-export { calcPower, makeJointWork } from './measure/joint-work.ts';
-export type { MoveWord } from './measure/move-words.ts';
-export { calcOverlaps, OVERLAP_THRESHOLD, type Overlap } from './measure/overlap.ts';
+export { calcJointPeaks, type JointShare } from './measure/joint-peaks.ts';
+export { makeJointWork } from './measure/joint-work.ts';
+export { calcOverlaps, type Overlap } from './measure/overlap.ts';
 export { calcShapeMoments, type ShapeMoments } from './measure/shape-moments.ts';
-export { calcSight, type Glance, SIGHT_CONE, type Sight, type SightCone, type Unseen } from './measure/sight.ts';
-export { type JointPeak, type Landing, type Peak, type Summary, summarize } from './measure/summary.ts';
+export { calcSight, type Unseen } from './measure/sight.ts';
+export { type Summary, summarize } from './measure/summary.ts';
 export { formatSentence, formatSummary } from './measure/summary-words.ts';
 export {
   calcWobble,
   calcWobblePath,
   criticalTilt,
   type MapPoint,
-  type TurnMode,
   type Wobble,
 } from './measure/wobble.ts';
-export { type FrameWords, wordAngle, wordFrames, wordTilt } from './measure/words.ts';
-export { type BodyFrame, calcBodyFrame } from './motion/body-frame.ts';
+export { wordAngle, wordFrames } from './measure/words.ts';
+export { calcBodyFrame } from './motion/body-frame.ts';
 export { hingesInto } from './motion/hinge-angles.ts';
-export { calcDynamics, makeDynamics } from './motion/inverse-dynamics.ts';
-export { REACHED, type Reach, type ReachTarget, reachTo } from './motion/inverse-kinematics.ts';
-export { getLimb, HUMAN_ENDS, type Limb, placeLimb } from './motion/limb.ts';
-export { getModel, type Model } from './motion/model.ts';
+export { reachTo } from './motion/inverse-kinematics.ts';
+export { getLimb, HUMAN_ENDS, placeLimb } from './motion/limb.ts';
+export { getModel } from './motion/model.ts';
 export { calcPose, type Pose } from './motion/pose.ts';
-export { calcShapeMotion, makeShapeMotion, type ShapeMotion } from './motion/shape-motion.ts';
-export { makeState, readState, rootMotionInto, type State } from './motion/state.ts';
-export { type CodeColumns, codeColumns, codeOfFlight, type FlightCode } from './notation/code-of-flight.ts';
-export { formatFlightCode, wordCode } from './notation/code-words.ts';
-export { calcDifficulty, type DifficultyPart, formatDifficulty, listDifficulty } from './notation/difficulty.ts';
+export { calcShapeMotion, makeShapeMotion } from './motion/shape-motion.ts';
+export { makeState, readState } from './motion/state.ts';
+export { type CodeColumns, codeColumns, codeOfFlight } from './notation/code-of-flight.ts';
+export { wordCode } from './notation/code-words.ts';
+export { calcDifficulty, formatDifficulty, listDifficulty } from './notation/difficulty.ts';
 export {
-  type DiveNumber,
   directionOfDive,
   entersHeadFirst,
   formatDiveNumber,
@@ -129,47 +107,25 @@ export {
 } from './notation/dive-number.ts';
 export { diveOfFlight } from './notation/dive-of-flight.ts';
 export { draftOfCode } from './notation/draft-of-code.ts';
-export { type TradeResult, wordTrade } from './notation/trade-words.ts';
-export {
-  type CodeDirection,
-  type CodeShape,
-  formatTrampolineCode,
-  parseTrampolineCode,
-  type TrampolineCode,
-} from './notation/trampoline-code.ts';
-export { ScheduleOrderError, ScheduleValueError } from './schedule/errors.ts';
-export { calcOutcome, Evaluator, type Outcome, type Sense, senseOf } from './search/evaluate.ts';
-export {
-  type Forgiving,
-  type ForgivingOptions,
-  type ForgivingProblem,
-  type ForgivingProgress,
-  findForgiving,
-  forgivingSteps,
-} from './search/forgiving.ts';
-export { checkInput, type Input, type InputLevel, type InputUnit, putInputs } from './search/input.ts';
+export { wordTrade } from './notation/trade-words.ts';
+export { type CodeDirection, formatTrampolineCode, parseTrampolineCode } from './notation/trampoline-code.ts';
+export { ScheduleOrderError } from './schedule/errors.ts';
+export { Evaluator } from './search/evaluate.ts';
+export { type ForgivingProblem, findForgiving, forgivingSteps } from './search/forgiving.ts';
+export { type Input, type InputLevel, type InputUnit, putInputs } from './search/input.ts';
 export { findInput, listInputs } from './search/inputs.ts';
-export { axisAbout, axisValue, type MapAxis, type MapRow, type MapSpec } from './search/map.ts';
+export { axisValue, type MapRow } from './search/map.ts';
 export { type Contour, findContour, roundLevels } from './search/map-contour.ts';
 export type { Bar, BarEnd } from './search/margin-bars.ts';
-export {
-  type Influence,
-  type MarginStudy,
-  type ShareAfter,
-  shareOf,
-  shareOfHits,
-  studyMargin,
-} from './search/margin-study.ts';
-export { type Bound, distanceIn, USUAL_WINDOW, type Window } from './search/margin-window.ts';
+export { type MarginStudy, type ShareAfter, shareOf, shareOfHits, studyMargin } from './search/margin-study.ts';
+export { distanceIn, USUAL_WINDOW } from './search/margin-window.ts';
 export type { Obstacle } from './search/nearest-miss.ts';
-export { findResult, RESULTS, type Result, type ResultUnit } from './search/result.ts';
+export { findResult, RESULTS, type ResultUnit } from './search/result.ts';
 export { checkDrawn, checkFlown, distances, joinTables, type SampleTable, type Study } from './search/sample.ts';
-export { STUDY_TOLERANCE } from './search/sample-fly.ts';
-export { type Correlation, type Spread, type SpreadPart, usualBy, usualSpread } from './search/sample-spread.ts';
-export type { Cost, Problem, Solution, Term } from './search/solution.ts';
+export { usualBy, usualSpread } from './search/sample-spread.ts';
+export type { Problem, Solution } from './search/solution.ts';
 export { type Answer, type SolveProgress, solve, solveSteps } from './search/solve.ts';
 export {
-  type AxisRequest,
   type BoundRequest,
   type MapRequest,
   MapRunner,
@@ -185,81 +141,43 @@ export {
   aimAt,
   fieldsOfDraft,
   type LimitsAsked,
-  NO_LIMITS,
   ownAim,
   type TargetFields,
   type Tolerances,
   USUAL_TOLERANCES,
   type Wish,
 } from './search/target.ts';
-export {
-  findTwist,
-  type TwistFound,
-  type TwistOptions,
-  type TwistProgress,
-  twistSteps,
-} from './search/twist-search.ts';
+export { findTwist, twistSteps } from './search/twist-search.ts';
 export { MOST_MOMENTUM, makeUnknown, type Unknown } from './search/unknown.ts';
-export { ARMS_IN, ARMS_WIDE, type ArmsHeld, armsWideAgainstIn } from './skill/arms-wide-in.ts';
-export { type BalanceBy, type BalanceSpec, checkBalance, DEFAULT_BALANCE, wordBalance } from './skill/balance.ts';
-export { type BalancedFlight, flyBalanced } from './skill/balance-fly.ts';
-export { planTwist } from './skill/balance-plan.ts';
-export type { BalanceRecord, TwistPlan } from './skill/balance-schedule.ts';
+export { armsWideAgainstIn } from './skill/arms-wide-in.ts';
+export { type BalanceSpec, DEFAULT_BALANCE, wordBalance } from './skill/balance.ts';
 export { buildSkill, makeBody, poseOf } from './skill/build-skill.ts';
-export { type HeldEqual, holdEqual, type KnownFlights, takeoffEnergy } from './skill/compare.ts';
+export { type HeldEqual, holdEqual, takeoffEnergy } from './skill/compare.ts';
 export {
   type Alignment,
   alignTime,
-  type CompareKey,
   type CompareRow,
-  type CompareUnit,
-  type CompareWord,
-  type Comparison,
   compareSkills,
   compareVersions,
-  flyVersion,
   type Version,
 } from './skill/compare-table.ts';
 export type { WholeContact } from './skill/contact-room.ts';
-export type { TakeoffContact } from './skill/contact-takeoff.ts';
-export { type Draft, type DraftInput, draftSkill } from './skill/draft-skill.ts';
+export { type Draft, draftSkill } from './skill/draft-skill.ts';
 export type { DraftSpec } from './skill/draft-spec.ts';
 export { AGREEMENT, flySkill, NoAgreementError } from './skill/fly-skill.ts';
-export type { HandContact, HandGap } from './skill/hand-contact.ts';
-export { flyHeld } from './skill/held-flights.ts';
-export type { LandingSpec } from './skill/landing-spec.ts';
-export {
-  CARRIED_WITHIN,
-  calcRelease,
-  type Launch,
-  type LaunchedSkill,
-  launch,
-  launchFrom,
-  needsContact,
-  type Release,
-  relaunch,
-} from './skill/launch.ts';
-export {
-  calcReleaseWindow,
-  type ReleaseTry,
-  type ReleaseWindow,
-  type ReleaseWish,
-  USUAL_RELEASE_WISH,
-} from './skill/release-window.ts';
+export type { HandGap } from './skill/hand-contact.ts';
+export { calcRelease, type LaunchedSkill, launch, launchFrom, type Release, relaunch } from './skill/launch.ts';
+export { calcReleaseWindow, USUAL_RELEASE_WISH } from './skill/release-window.ts';
 export type { Skill, SkillTarget } from './skill/skill.ts';
 export { SkillFlyer } from './skill/skill-flyer.ts';
 export { calcSkillReadings, type SkillReadings } from './skill/skill-readings.ts';
 export { calcHandGaps, compileSkillSchedule } from './skill/skill-schedule.ts';
-export type { AthleteSpec, SkillSpec } from './skill/skill-spec.ts';
-export type { ContactApproach, KnownContact, StartSpec, SwingApproach } from './skill/start-spec.ts';
+export type { SkillSpec } from './skill/skill-spec.ts';
 export {
   calcTiltAccount,
   stepTiltAccount,
   type TiltAccount,
-  type TiltAccountOptions,
-  type TiltPart,
   type TiltProgress,
-  type TiltSource,
   type TiltValues,
 } from './skill/tilt-account.ts';
 
@@ -277,5 +195,5 @@ export type Estimate = typeof import('./estimate/index.ts');
 /** Estimate sheets with their parser of formulas, loaded when one is opened and not before. */
 export const loadEstimate = (): Promise<Estimate> => import('./estimate/index.ts');
 export { flyWhole, type Whole } from './skill/whole.ts';
-export { type Instant as WholeInstant, makeInstantReader, type Phase } from './skill/whole-instant.ts';
+export { makeInstantReader } from './skill/whole-instant.ts';
 export { formatWhole } from './skill/whole-words.ts';

@@ -21,7 +21,7 @@ export type SegmentKind =
   | 'shank'
   | 'foot';
 
-export interface DelevaRow {
+interface DelevaRow {
   /** share of the body's mass */
   readonly mass: number;
   /** m, in the reference subject */
@@ -32,7 +32,7 @@ export interface DelevaRow {
   readonly radii: readonly [number, number, number];
 }
 
-export interface DelevaTable {
+interface DelevaTable {
   /** m; mean of the sample (15 women, 100 men) */
   readonly stature: number;
   /** m; mid-shoulder joint centres to mid-hip joint centres */

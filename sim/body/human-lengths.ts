@@ -12,7 +12,7 @@ const ANKLE_HEIGHT: Readonly<Record<Sex, number>> = { female: 0.0385, male: 0.04
 const STRETCH: readonly [number, number] = [0.7, 1.4];
 const CHAIN: readonly SegmentKind[] = ['head', 'upperTrunk', 'middleTrunk', 'lowerTrunk', 'thigh', 'shank'];
 
-export interface HumanLengths {
+interface HumanLengths {
   /** length of a segment, by its kind with its side ('thighL') or its kind alone */
   readonly of: (kind: SegmentKind, side: 'L' | 'R' | '') => number;
   readonly ankleHeight: number;

@@ -15,7 +15,7 @@ export interface SegmentValues {
 export type Side = 'L' | 'R' | '';
 
 /** Measured values of a segment, one side before both sides; undefined where nothing was measured. */
-export interface Measured {
+interface Measured {
   readonly get: <F extends keyof SegmentValues>(kind: SegmentKind, side: Side, field: F) => SegmentValues[F];
 }
 

@@ -17,7 +17,7 @@ import type {
   Vec3,
 } from './body.ts';
 
-export interface TreeHingeSpec {
+interface TreeHingeSpec {
   readonly name: string;
   readonly axis: Vec3;
   readonly range?: readonly [number, number]; // rad

@@ -19,7 +19,7 @@ export function makeChainMotion(chain: Chain): ChainMotion {
 }
 
 /** A place of one link by which the whole chain is placed. */
-export interface Placement {
+interface Placement {
   /** link and point in it (reference coordinates) */
   readonly point: ChainPoint;
   readonly x: number;
@@ -121,7 +121,7 @@ export function jointsInto(chain: Chain, m: ChainMotion, q: Float64Array, qd: Fl
 }
 
 /** The whole: mass centre and its velocity, angular momentum about it (Z), kinetic energy, and height energy over Y = 0. */
-export interface Whole {
+interface ChainTotals {
   x: number;
   y: number;
   vx: number;
@@ -133,9 +133,9 @@ export interface Whole {
   potential: number;
 }
 
-export const makeWhole = (): Whole => ({ x: 0, y: 0, vx: 0, vy: 0, h: 0, kinetic: 0, potential: 0 });
+export const makeChainTotals = (): ChainTotals => ({ x: 0, y: 0, vx: 0, vy: 0, h: 0, kinetic: 0, potential: 0 });
 
-export function wholeInto(chain: Chain, m: ChainMotion, gravity: number, out: Whole): void {
+export function totalsInto(chain: Chain, m: ChainMotion, gravity: number, out: ChainTotals): void {
   const { links, mass } = chain;
   let [x, y, vx, vy, kinetic] = [0, 0, 0, 0, 0];
   for (let i = 0; i < links.length; i++) {

@@ -38,9 +38,9 @@ const JOINTS: Readonly<Record<PlanarJointName, { readonly angle: string; readonl
   knee: { angle: 'kneeFlexion', link: 'shanks' },
   ankle: { angle: 'anklePlantarFlexion', link: 'feet' },
 };
-export const DEFAULT_JOINTS: readonly PlanarJointName[] = ['shoulder', 'hip', 'knee', 'ankle'];
+const DEFAULT_JOINTS: readonly PlanarJointName[] = ['shoulder', 'hip', 'knee', 'ankle'];
 
-export interface ChainLink {
+interface ChainLink {
   readonly name: string;
   readonly mass: number;
   /** mass centre, reference coordinates */
@@ -86,7 +86,7 @@ export interface ChainPoint {
   readonly at: readonly [number, number];
 }
 
-export interface ChainOptions {
+interface ChainOptions {
   /** default: shoulder, hip, knee, ankle */
   readonly joints?: readonly PlanarJointName[];
   /** pose to hold, one value for each Body angle; the chain's own joints and the arms' plane and turn are not read */

@@ -7,7 +7,7 @@
 import type { Chain, ChainPoint } from './chain.ts';
 import { elasticEnergy, type MatSpec, matForce } from './mat.ts';
 
-export interface FootPoint {
+interface FootPoint {
   readonly name: string;
   /** centre of the contact sphere, and its radius, m */
   readonly at: ChainPoint;

@@ -5,7 +5,7 @@
  */
 export type TakeoffPlace = 'floor' | 'springboard' | 'vaultTable' | 'trampoline' | 'divingBoard';
 
-export interface TakeoffPreset {
+interface TakeoffPreset {
   /** height of the surface above the floor, m */
   readonly surfaceY: number;
   readonly by: 'feet' | 'hands';

@@ -2,18 +2,16 @@
  * A landing without a flight before it: a human comes down upright at a stated speed, knees bent as stated, soles level, the
  * mass centre over the middle of the soles unless a lean is stated. For trying mats and legs, and for rules of the trade.
  */
-
 import type { Body } from '../body/body.ts';
-import { RAD } from '../math/angles.ts';
 import { FieldError } from '../math/field-error.ts';
 import { makeChain } from './chain.ts';
-import { makeWhole, pointInto, wholeInto } from './chain-motion.ts';
+import { makeChainTotals, pointInto, totalsInto } from './chain-motion.ts';
 import { footPoints } from './feet.ts';
 import { type LandingEntry, placeEntry } from './landing-entry.ts';
 import { DEFAULT_ACTION, type LegAction } from './landing-joints.ts';
 import { MATS, type MatSpec } from './mat.ts';
 
-export interface Drop {
+interface Drop {
   /** m/s downward */
   readonly speed: number;
   /** rad */
@@ -61,10 +59,10 @@ export function makeDropEntry(body: Body, drop: Drop): LandingEntry {
   // soles level; the trunk leans until the mass centre stands where it should
   const points = footPoints(chain);
   const out = new Float64Array(4);
-  const whole = makeWhole();
+  const whole = makeChainTotals();
   const off = (theta: number): number => {
     const motion = placeEntry(make(drop.hip ?? drop.knee, theta));
-    wholeInto(chain, motion, gravity, whole);
+    totalsInto(chain, motion, gravity, whole);
     let [low, high, sole] = [Infinity, -Infinity, Infinity];
     for (const p of points) {
       pointInto(chain, motion, p.at, out);
@@ -94,7 +92,7 @@ export const EIGHTH_SECOND: {
   readonly action: LegAction;
   readonly meanDeceleration: number;
 } = {
-  drop: { speed: 6.8, knee: 55 * RAD },
+  drop: { speed: 6.8, knee: (55 * Math.PI) / 180 },
   mat: MATS.competitionMat,
   action: { ...DEFAULT_ACTION, effort: 0.8 },
   meanDeceleration: 54.4,

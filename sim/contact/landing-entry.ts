@@ -6,14 +6,13 @@
  * Exact for a symmetric pose: mass centre, its velocity, h_z, joint angles and rates are those of the flight.
  */
 
-import { RAD } from '../math/angles.ts';
 import { matOfQuatInto, mulInto } from '../math/rot.ts';
 import { calcBodyFrame } from '../motion/body-frame.ts';
 import { makeState, readState, type StateSource } from '../motion/state.ts';
 import { type Chain, makeChain } from './chain.ts';
-import { type ChainMotion, makeChainMotion, makeWhole, placeChain, wholeInto } from './chain-motion.ts';
+import { type ChainMotion, makeChainMotion, makeChainTotals, placeChain, totalsInto } from './chain-motion.ts';
 
-export interface TouchdownSource extends StateSource {
+interface TouchdownSource extends StateSource {
   readonly gravity: number;
   readonly schedule: StateSource['schedule'] & {
     anglesInto(t: number, angles: Float64Array, rates: Float64Array): void;
@@ -22,9 +21,9 @@ export interface TouchdownSource extends StateSource {
 
 /** Beyond these the planar model is not asked (our judgement). rad; m/s for the speed across. */
 export const ASYMMETRY_LIMITS = {
-  tilt: 10 * RAD,
-  twist: 30 * RAD,
-  sides: 20 * RAD,
+  tilt: (10 * Math.PI) / 180,
+  twist: (30 * Math.PI) / 180,
+  sides: (20 * Math.PI) / 180,
   across: 1,
 } as const;
 
@@ -135,11 +134,11 @@ const FLAT = 0.04;
 export function placeEntry(entry: LandingEntry): ChainMotion {
   const { chain, q, qd } = entry;
   const out = makeChainMotion(chain);
-  const whole = makeWhole();
+  const whole = makeChainTotals();
   const point = { link: 0, at: [0, 0] as const };
   const place = (x: number, y: number, vx: number, vy: number, w: number): void => {
     placeChain(chain, q, qd, { point, x, y, vx, vy, theta: entry.theta, w }, out);
-    wholeInto(chain, out, entry.gravity, whole);
+    totalsInto(chain, out, entry.gravity, whole);
   };
   place(0, 0, 0, 0, 0);
   const still = whole.h;

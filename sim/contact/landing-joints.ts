@@ -10,7 +10,7 @@ import type { Body } from '../body/body.ts';
 import { FieldError } from '../math/field-error.ts';
 import type { ChainJoint, PlanarJointName } from './chain.ts';
 
-export interface LandingKey {
+interface LandingKey {
   /** s after touchdown */
   readonly s: number;
   /** rad; joints left out keep their course */

@@ -2,7 +2,7 @@
 import { bodyAnglesInto } from './chain.ts';
 import type { LandingRun } from './landing.ts';
 
-export interface LandingPose {
+interface LandingPose {
   /** one value for each Body angle */
   readonly angles: Float64Array;
   readonly quat_WB: Float64Array;

@@ -10,17 +10,16 @@ import type { Asymmetry, LandingEntry } from './landing-entry.ts';
 import { calcVerdict, type Verdict } from './verdict.ts';
 
 export const FIRST = 0.03;
-export const WINDOW = 0.01;
-export const BANDWIDTH = 0.443 / WINDOW;
+const WINDOW = 0.01;
 
-export interface ForcePeak {
+interface ForcePeak {
   /** N, and body weights */
   readonly force: number;
   readonly bodyWeights: number;
   readonly t: number;
 }
 
-export interface JointLoad {
+interface JointLoad {
   readonly joint: PlanarJointName;
   /** strongest torque of both sides, in the sense of the named angle, N m, and when */
   readonly torque: number;
@@ -74,7 +73,7 @@ export function land(entry: LandingEntry, spec: LandingSpec): LandingResult {
   return { kind: 'landed', run, report: reportLanding(run) };
 }
 
-export function reportLanding(run: LandingRun): LandingReport {
+function reportLanding(run: LandingRun): LandingReport {
   const { entry, spec, dt, n } = run;
   const { gravity, chain } = entry;
   const weight = chain.mass * gravity;

@@ -7,7 +7,7 @@
  * 2003, Acta Numerica 12:399); velocities at whole steps are means of the two around. Measured errors: docs/numerics.md.
  */
 import type { ChainJoint, ChainPoint } from './chain.ts';
-import { jointsInto, makeWhole, pointInto, type Whole, wholeInto } from './chain-motion.ts';
+import { jointsInto, makeChainTotals, pointInto, totalsInto } from './chain-motion.ts';
 import { FootSpring, footPoints } from './feet.ts';
 import { type LandingEntry, placeEntry } from './landing-entry.ts';
 import { checkAction, JointAction, type LegAction } from './landing-joints.ts';
@@ -26,9 +26,9 @@ export interface LandingSpec {
 /** Chosen from the measured convergence in docs/numerics.md, s. */
 export const STEP = 0.00025;
 /** Until FINE_UNTIL each step is cut into FINER: peaks at first contact converge slowest. Rows stay STEP apart. */
-export const FINE_UNTIL = 0.1;
-export const FINER = 4;
-export const DURATION = 1;
+const FINE_UNTIL = 0.1;
+const FINER = 4;
+const DURATION = 1;
 
 /** Columns over time, one row a step; forces on the athlete, N. Row k is at k dt. */
 export interface LandingRun {
@@ -103,9 +103,9 @@ export function runLanding(entry: LandingEntry, spec: LandingSpec): LandingRun {
   const torques = new Float64Array(chain.joints.length);
   /** of each foot point at a row: arm from its link's mass centre, velocity before the step */
   const arms = feet.map(() => new Float64Array(4));
-  const before = makeWhole();
-  const after = makeWhole();
-  wholeInto(chain, world.motion, gravity, before);
+  const before = makeChainTotals();
+  const after = makeChainTotals();
+  totalsInto(chain, world.motion, gravity, before);
   jointsInto(chain, world.motion, q, qd);
   let touched: { part: string; t: number } | undefined;
   let n = 0;
@@ -155,7 +155,7 @@ export function runLanding(entry: LandingEntry, spec: LandingSpec): LandingRun {
       run.limited[j][k] = joint.limited ? 1 : 0;
     });
     world.step(step);
-    wholeInto(chain, world.motion, gravity, after);
+    totalsInto(chain, world.motion, gravity, after);
     jointsInto(chain, world.motion, q, qdAfter);
     // works over this step, by the mean of the velocities around it; half of them belong to the row
     let work = 0;
@@ -228,4 +228,3 @@ function firstTouch(
 }
 
 /** For who reads a Whole at a row. */
-export type { Whole };

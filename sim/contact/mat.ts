@@ -20,7 +20,7 @@ export interface MatSpec {
 }
 
 export type MatName = 'competitionMat' | 'withSoftLayer' | 'floor' | 'pit';
-export interface MatPreset extends MatSpec {
+interface MatPreset extends MatSpec {
   readonly source: string;
 }
 

@@ -17,8 +17,8 @@ Settings.linearSlop = 1e-9;
 Settings.linearSleepTolerance = 0;
 Settings.angularSleepTolerance = 0;
 
-export const VELOCITY_ITERATIONS = 20;
-export const POSITION_ITERATIONS = 8;
+const VELOCITY_ITERATIONS = 20;
+const POSITION_ITERATIONS = 8;
 
 /** A chain in the engine. Everything read is in W, SI, radians. */
 export class ChainWorld {

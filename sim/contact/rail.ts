@@ -26,7 +26,7 @@ const BEAM =
   'a beam on two supports moves 17/35 of its mass with its middle (Rayleigh; Timoshenko, Vibration Problems)';
 const LIGHT = 'our judgement: light, 3 % of critical with 60 kg on the rail';
 
-export const RAILS: readonly Rail[] = [
+const RAILS: readonly Rail[] = [
   {
     id: 'highBar',
     height: 2.8,
@@ -100,7 +100,7 @@ export function checkRail(rail: Rail): void {
   within('massKg', rail.mass, 0.5, 50, 'kg');
 }
 
-export const isRigid = (rail: Rail): boolean => rail.stiffness.every((k) => k === Number.POSITIVE_INFINITY);
+const isRigid = (rail: Rail): boolean => rail.stiffness.every((k) => k === Number.POSITIVE_INFINITY);
 
 /** What the equations need of a rail: one that does not give is an infinite mass without a spring. */
 export interface RailSpring {

@@ -5,7 +5,7 @@ import { findPeaks } from './swing-peaks.ts';
 import type { SwingReader } from './swing-reader.ts';
 
 /** s between samples */
-export const SAMPLE = 2e-3;
+const SAMPLE = 2e-3;
 
 export interface SwingTable {
   readonly columns: SwingColumns;

@@ -1,6 +1,6 @@
 /** The record of a swing read at any time from its start: the chain placed, the planar equations solved, torques put on. */
 import { bodyAnglesInto } from './chain.ts';
-import { makeChainMotion, makeWhole, placeChain, pointInto, wholeInto } from './chain-motion.ts';
+import { makeChainMotion, makeChainTotals, placeChain, pointInto, totalsInto } from './chain-motion.ts';
 import { askInto, directionOf, type Hang, makeAsked } from './hang.ts';
 import { LimitedJoints } from './limited-joints.ts';
 import { springOf } from './rail.ts';
@@ -13,7 +13,7 @@ export class SwingReader {
   /** at the time read last; `phi` is the direction of the mass centre, counted on */
   readonly row;
   readonly motion;
-  readonly whole = makeWhole();
+  readonly whole = makeChainTotals();
   phi = 0;
   /** what the moves ask there */
   readonly asked: Float64Array;
@@ -49,7 +49,7 @@ export class SwingReader {
     const [x, y, theta] = row.x;
     const [vx, vy, w] = row.v;
     placeChain(chain, q, qd, { point: grip, x, y: y + spec.rail.height, vx, vy, theta, w }, motion);
-    wholeInto(chain, motion, spec.gravity, this.whole);
+    totalsInto(chain, motion, spec.gravity, this.whole);
     planar.place(theta, w, q, qd);
     this.phi = directionOf(hang, sense * run.angle[i]);
     if (t < run.limitedFrom) {

@@ -85,7 +85,7 @@ export class SwingRun {
 const ROOM = 1024;
 
 /** Index of the step at or before t (the last but one at most). */
-export const stepAt = (run: SwingRun, t: number): number => lastUpTo(run.times, t, run.count - 1);
+const stepAt = (run: SwingRun, t: number): number => lastUpTo(run.times, t, run.count - 1);
 
 /** The record at time t, but for accelerations; at a step's end it is that step's own. Returns the index of the step. */
 export function readRun(run: SwingRun, t: number, out: RunRow): number {

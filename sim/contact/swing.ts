@@ -40,7 +40,6 @@ export interface SwingColumns {
   readonly work: Float64Array;
   readonly loss: Float64Array;
 }
-export type SwingColumn = keyof SwingColumns;
 
 export interface SwingJoint {
   readonly name: PlanarJointName;

@@ -14,7 +14,7 @@ export type VerdictReason =
   | { readonly kind: 'low'; readonly height: number; readonly least: number }
   | { readonly kind: 'notBraked' };
 
-export interface BalanceState {
+interface BalanceState {
   /** mass centre over the soles' height, m, and its horizontal place and velocity */
   readonly x: number;
   readonly height: number;
@@ -39,7 +39,7 @@ export interface Verdict {
 export const STEP_TIME = 0.25;
 export const STEP_SHARE = 0.45;
 /** Mass centre lower than this over the soles: squatted too deep to stand up, share of the stature (judgement). */
-export const LOWEST_SHARE = 0.22;
+const LOWEST_SHARE = 0.22;
 
 export function calcXcom(x: number, vx: number, height: number, gravity: number): number {
   return x + vx / Math.sqrt(gravity / height);

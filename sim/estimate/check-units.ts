@@ -19,7 +19,7 @@ export interface Told {
   readonly unit: string;
 }
 
-export interface Lookup {
+interface Lookup {
   name(name: string): Told;
   link(text: string): Told;
 }
@@ -106,7 +106,7 @@ function checkCall(e: Expression & { kind: 'call' }, of: Lookup): Told {
 }
 
 /** "J (energy)" */
-export const wordTold = ({ dimension, unit }: Told): string =>
+const wordTold = ({ dimension, unit }: Told): string =>
   unit === '' ? wordDimension(dimension) : `${unit} (${wordDimension(dimension)})`;
 
 export function checkSame(wanted: Told, found: Told, what: string): void {

@@ -16,13 +16,13 @@ import { SheetFault } from './sheet-fault.ts';
 import type { Compared, LinkValue, Quantity, Switch } from './sheet-result.ts';
 
 /** Within this of 1 the two agree, whatever the ± says. */
-export const AGREES = 0.02;
+const AGREES = 0.02;
 /** Beyond this either of the two is zero but for rounding. */
 const NO_RATIO = 1e9;
 /** A cause closes at least this share of the gap, in the logarithm of the ratio. */
-export const CLOSES = 0.25;
+const CLOSES = 0.25;
 
-export const linkIf = (text: string, assumption: Assumption): string => `${text} if ${assumption}`;
+const linkIf = (text: string, assumption: Assumption): string => `${text} if ${assumption}`;
 
 export function compareRow(row: Omit<Quantity, 'compared'>, text: string, told: Told, sheet: Sheet): Compared {
   const link = readLink(text, sheet);

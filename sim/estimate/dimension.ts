@@ -3,7 +3,7 @@ export type Dimension = readonly [mass: number, length: number, time: number];
 
 export const NONE: Dimension = [0, 0, 0];
 /** Exponents as far as these name a quantity; beyond them a formula has gone wrong. */
-export const LARGEST_EXPONENT = 12;
+const LARGEST_EXPONENT = 12;
 const EQUAL = 1e-9;
 
 export const isNone = (d: Dimension): boolean => sameDimension(d, NONE);

@@ -15,7 +15,7 @@ export function spreadFactor(q: Quantity): number | undefined {
   return Number.isFinite(factor) ? factor : undefined;
 }
 
-export interface Figures {
+interface Figures {
   readonly value: string;
   readonly plusMinus?: string;
   readonly unit: string;

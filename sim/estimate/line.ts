@@ -33,11 +33,11 @@ export interface DrawLine {
   readonly at: string;
   readonly note: string;
 }
-export interface WordsLine {
+interface WordsLine {
   readonly kind: 'words';
   readonly text: string;
 }
-export type Line = QuantityLine | DrawLine | WordsLine;
+type Line = QuantityLine | DrawLine | WordsLine;
 export type Axis = 'lateral' | 'front-back' | 'long';
 const AXES: readonly Axis[] = ['lateral', 'front-back', 'long'];
 

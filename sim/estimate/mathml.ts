@@ -69,7 +69,7 @@ export function setName(name: string): MathNode {
 }
 
 /** What stands for a name: the name itself, or its number. */
-export type NameSetter = (name: string) => MathNode;
+type NameSetter = (name: string) => MathNode;
 
 const STRENGTH: Readonly<Record<Operator, number>> = { '+': 1, '-': 1, '*': 2, '/': 2, '^': 4 };
 
@@ -127,7 +127,7 @@ export const setFormula = (name: string, e: Expression): MathNode => ({
 });
 
 /** A number as it is set in a formula: as typed, at most 12 figures. */
-export function formatNumber(x: number): string {
+function formatNumber(x: number): string {
   const text = String(Number(x.toPrecision(12)));
   return text.replace('-', '−');
 }

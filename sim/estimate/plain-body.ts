@@ -15,7 +15,7 @@ export interface PlainBody {
 }
 
 /** moment / (mass size^2) */
-export const PLAIN_FACTORS: Readonly<Record<PlainBodyKind, number>> = {
+const PLAIN_FACTORS: Readonly<Record<PlainBodyKind, number>> = {
   rod: 1 / 12,
   disc: 1 / 2,
   ball: 2 / 5,

@@ -17,11 +17,11 @@ export interface Range extends Interval {
 }
 
 const NO_SLOPES: ReadonlyMap<number, Interval> = new Map();
-export const ANY: Interval = { low: Number.NEGATIVE_INFINITY, high: Number.POSITIVE_INFINITY };
+const ANY: Interval = { low: Number.NEGATIVE_INFINITY, high: Number.POSITIVE_INFINITY };
 const ZERO: Interval = { low: 0, high: 0 };
 const at = (x: number): Interval => ({ low: x, high: x });
 
-export const fixedRange = (x: number): Range => ({ low: x, high: x, slopes: NO_SLOPES });
+const fixedRange = (x: number): Range => ({ low: x, high: x, slopes: NO_SLOPES });
 export const uncertainRange = (low: number, high: number, index: number): Range => ({
   low,
   high,

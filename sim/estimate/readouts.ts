@@ -10,7 +10,7 @@ import { columnAt } from './column-at.ts';
 import type { Dimension } from './dimension.ts';
 import type { Flown, SkillResult } from './skill-result.ts';
 
-export type ReadoutPhase = 'flight' | 'swing' | 'landing';
+type ReadoutPhase = 'flight' | 'swing' | 'landing';
 
 export interface Readout {
   readonly name: string;

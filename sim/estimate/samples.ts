@@ -10,7 +10,7 @@ import { type Arithmetic, FUNCTION_OF } from './evaluate.ts';
 
 export const DRAWS = 4096;
 /** Share inside the ±. */
-export const INSIDE = 0.95;
+const INSIDE = 0.95;
 
 export type Column = Float64Array;
 const map = (a: Column, f: (x: number, i: number) => number): Column => {
@@ -60,7 +60,7 @@ const SLICES: Column = (() => {
   return Float64Array.from({ length: DRAWS }, (_, i) => normalQuantile((i + 0.5) / DRAWS) / half);
 })();
 
-export interface Spread {
+interface Spread {
   /** ends of the middle 95 % of draws */
   readonly low: number;
   readonly high: number;

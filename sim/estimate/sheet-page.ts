@@ -6,7 +6,7 @@ import { escapeText, formatMathml, setFormula } from './mathml.ts';
 import { DRAWS } from './samples.ts';
 import type { LineResult, Quantity, SheetResult } from './sheet-result.ts';
 
-export interface PageHead {
+interface PageHead {
   readonly title: string;
   readonly lesson?: string;
   /** of the skill that readouts come from */

@@ -13,7 +13,7 @@ export type LinkValue =
 /** Readouts by their words; see readLinks. */
 export type Links = Readonly<Record<string, LinkValue>>;
 
-export interface SheetUnit {
+interface SheetUnit {
   /** as typed, as "kg m^2" */
   readonly name: string;
   readonly factor: number;
@@ -75,12 +75,12 @@ export interface Drawing {
   readonly about: Axis;
   readonly at: string;
 }
-export interface Words {
+interface Words {
   readonly kind: 'words';
   readonly line: number;
   readonly text: string;
 }
-export interface Faulty {
+interface Faulty {
   readonly kind: 'fault';
   readonly line: number;
   readonly message: string;

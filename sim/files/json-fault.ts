@@ -2,7 +2,7 @@
  * Finds where a text stops being JSON (RFC 8259). Engines say it each in their own way or not at all, so the place is
  * found here; only called for a text that did not parse. Keeps its own stack: depth is no danger.
  */
-export interface JsonFault {
+interface JsonFault {
   readonly line: number;
   readonly column: number;
   readonly expected: string;

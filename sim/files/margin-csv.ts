@@ -42,7 +42,7 @@ export function formatSamples(study: Study, table: SampleTable, far: ArrayLike<n
   return lines.length > 0 ? `${lines.join('\n')}\n` : '';
 }
 
-export function mapColumns({ x, y, results, window: bounds }: MapSpec): string[] {
+function mapColumns({ x, y, results, window: bounds }: MapSpec): string[] {
   return [
     'row',
     'column',

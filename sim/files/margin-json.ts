@@ -9,8 +9,8 @@ import type { Study } from '../search/sample.ts';
 import { CAUTION } from './caution.ts';
 import { OUT_UNITS } from './search-units.ts';
 
-export const MARGIN_FORMAT = 'shapeflight-margin';
-export const MAP_FORMAT = 'shapeflight-map';
+const MARGIN_FORMAT = 'shapeflight-margin';
+const MAP_FORMAT = 'shapeflight-map';
 
 const finite = (x: number): number | null => (Number.isFinite(x) ? x : null);
 
@@ -27,7 +27,7 @@ const windowOut = (bounds: readonly Bound[]): object[] =>
     return { result: result.id, unit: suffix, low: low * scale, high: high * scale };
   });
 
-export interface StudyOut {
+interface StudyOut {
   readonly title: string;
   readonly study: Study;
   /** the reflex in words */
@@ -100,7 +100,7 @@ export function formatMarginJson({ title, study, balance, from, to, now, bars, r
   return `${JSON.stringify(file, null, 2)}\n`;
 }
 
-export interface MapOut {
+interface MapOut {
   readonly title: string;
   readonly map: MapSpec;
   readonly balance: string;

@@ -2,10 +2,10 @@
 import { FieldError } from '../math/field-error.ts';
 import { SKILL_VERSION } from './skill-file.ts';
 
-export type Migration = (file: Record<string, unknown>) => Record<string, unknown>;
+type Migration = (file: Record<string, unknown>) => Record<string, unknown>;
 
 /** MIGRATIONS[n] turns version n into n + 1; version 1 is the first, so there are none yet. */
-export const MIGRATIONS: Readonly<Record<number, Migration>> = {};
+const MIGRATIONS: Readonly<Record<number, Migration>> = {};
 
 export function migrate(
   file: Record<string, unknown>,

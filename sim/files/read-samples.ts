@@ -7,7 +7,7 @@ import type { SampleTable, Study } from '../search/sample.ts';
 import { sampleColumns } from './margin-csv.ts';
 import { OUT_UNITS } from './search-units.ts';
 
-export interface SampleText {
+interface SampleText {
   /** to name in an error */
   readonly name: string;
   readonly text: string;

@@ -4,11 +4,11 @@ import { FieldError } from '../math/field-error.ts';
 import { check } from './check-schema.ts';
 import { checkTame } from './tame-json.ts';
 
-export const SHEET_FORMAT = 'shapeflight-sheet';
-export const SHEET_VERSION = 1;
+const SHEET_FORMAT = 'shapeflight-sheet';
+const SHEET_VERSION = 1;
 /** As many as a sheet computes, and as long (sim/estimate/limits.ts; a test holds the two together). */
-export const SHEET_LINES = 200;
-export const SHEET_LINE_LENGTH = 400;
+const SHEET_LINES = 200;
+const SHEET_LINE_LENGTH = 400;
 
 /** A sheet without the head of a file, as a skill file may hold it. */
 export interface SheetPart {
@@ -37,7 +37,7 @@ const part = {
   ),
 };
 export const sheetPartSchema = v.strictObject(part);
-export const sheetSchema = v.strictObject({
+const sheetSchema = v.strictObject({
   format: v.literal(SHEET_FORMAT, `"${SHEET_FORMAT}"`),
   version: v.literal(SHEET_VERSION, String(SHEET_VERSION)),
   skill: v.optional(text(100)),

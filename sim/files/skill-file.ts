@@ -37,7 +37,7 @@ export interface HumanAthlete {
   segments?: Record<string, SegmentOverride>;
 }
 
-export interface TreeSegment {
+interface TreeSegment {
   name: string;
   /** name of the parent; left out for the root, which comes first */
   parent?: string;
@@ -69,7 +69,7 @@ export interface TreeSegment {
   )[];
 }
 
-export interface TreeAthlete {
+interface TreeAthlete {
   kind: 'tree';
   name: string;
   club?: string;
@@ -104,7 +104,7 @@ export interface FileKey {
   nextDeg?: number;
 }
 
-export interface FileSamples {
+interface FileSamples {
   angle: string;
   startS: number;
   rateHz: number;
@@ -206,7 +206,7 @@ export interface FileTakeoffContact {
 }
 export type FileApproach = FileSwing | FileTakeoffContact;
 
-export interface FileMat {
+interface FileMat {
   thicknessM: number;
   stiffnessKNPerM: number;
   dampingSPerM: number;

@@ -13,7 +13,7 @@ const override = v.strictObject({
   centreShare: v.optional(within(0, 1.5, '')),
   radiiShare: v.optional(triple(0.001, 2, '')),
 });
-export const humanSchema = v.strictObject({
+const humanSchema = v.strictObject({
   kind: v.literal('human', '"human"'),
   name,
   club: v.optional(text(200)),
@@ -81,7 +81,7 @@ const treeSegment = v.strictObject({
   ),
 });
 const framePoint = v.strictObject({ segment: name, pointM: point });
-export const treeSchema = v.strictObject({
+const treeSchema = v.strictObject({
   kind: v.literal('tree', '"tree"'),
   name,
   club: v.optional(text(200)),
@@ -101,7 +101,7 @@ const surface = v.strictObject({
   heightM: within(-20, 20, 'm'),
 });
 const angles = v.record(name, key);
-export const shapeSchema = v.strictObject({ title: text(80), word: text(40), angles });
+const shapeSchema = v.strictObject({ title: text(80), word: text(40), angles });
 
 const momentum = v.union(
   [

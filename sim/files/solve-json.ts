@@ -11,7 +11,7 @@ import { OUT_UNITS } from './search-units.ts';
 const number = (x: number): number | null => (Number.isFinite(x) ? x : null);
 
 /** How the margins of a solve were made, and anything said about a search for the widest. */
-export interface MarginMade {
+interface MarginMade {
   /** flights with the usual errors; 0: no margins */
   readonly tries: number;
   /** the reflex in words */

@@ -3,8 +3,8 @@ import { DEG, REV } from '../math/angles.ts';
 import type { JointPeak, Peak, Summary } from '../measure/summary.ts';
 import { CAUTION } from './caution.ts';
 
-export const SUMMARY_FORMAT = 'shapeflight-summary';
-export const SUMMARY_VERSION = 1;
+const SUMMARY_FORMAT = 'shapeflight-summary';
+const SUMMARY_VERSION = 1;
 
 type Numbers = Record<string, number | null>;
 

@@ -16,7 +16,7 @@ export interface Problem {
   derivative(t: number, y: Float64Array, yo: number, out: Float64Array, oo: number, stage: number): void;
 }
 
-export interface StepOptions {
+interface StepOptions {
   /** largest error estimate of a step, in units of y */
   readonly tolerance: number;
   /** equal steps of about this length instead of error control (order tests) */

@@ -6,8 +6,6 @@
 import type { Body, Vec3 } from '../body/body.ts';
 import type { Schedule } from '../schedule/schedule.ts';
 
-export type Quat = readonly [number, number, number, number];
-
 export interface TakeoffSpec {
   /** height Y at t = 0 of the mass centre, or of the lowest contact point (its height less its radius) */
   readonly height: { readonly of: 'massCentre' | 'lowestPoint'; readonly y: number };
@@ -34,7 +32,7 @@ export type EndSpec =
     }
   | { readonly kind: 'touchdown'; readonly surface: { readonly kind: SurfaceKind; readonly y: number } };
 
-export interface FlightStats {
+interface FlightStats {
   readonly steps: number;
   readonly rejected: number;
   readonly evaluations: number;
@@ -42,7 +40,7 @@ export interface FlightStats {
   readonly quatDrift: number;
 }
 
-export interface Touchdown {
+interface Touchdown {
   /** index into Body.contacts */
   readonly contact: number;
   readonly part: string;

@@ -13,7 +13,7 @@ import { calcShapeMotion, makeShapeMotion, type ShapeMotion } from '../motion/sh
 import type { Schedule } from '../schedule/schedule.ts';
 import type { EndSpec, TakeoffSpec } from './flight.ts';
 
-export class TakeoffError extends Error {
+class TakeoffError extends Error {
   readonly field: string;
   constructor(field: string, message: string) {
     super(`${field}: ${message}`);
@@ -99,7 +99,7 @@ export function calcTakeoff(
 }
 
 /** Lateral moment of the neutral pose, and the height of its mass centre over the soles. */
-export function neutralStance(body: Body): { lateral: number; height: number } {
+function neutralStance(body: Body): { lateral: number; height: number } {
   if (!body.neutralHuman || body.standingRootHeight === undefined)
     throw new TakeoffError(
       'takeoff.momentum.straightSomersaults',

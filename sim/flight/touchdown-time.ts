@@ -20,7 +20,7 @@ export interface TouchdownTask {
 }
 
 /** The flight up to t, shared by all schedules that agree until then. */
-export interface Prefix {
+interface Prefix {
   readonly t: number;
   readonly quat_WB: Float64Array;
   readonly start: TakeoffState;

@@ -10,7 +10,7 @@ import { calcShapeMotion, makeShapeMotion, type ShapeMotion } from '../motion/sh
 import type { Schedule } from '../schedule/schedule.ts';
 import type { DenseTrack } from './dense-track.ts';
 
-export const CLEARANCE = 0.005;
+const CLEARANCE = 0.005;
 export const LONGEST_FLIGHT = 10;
 
 export interface Parabola {

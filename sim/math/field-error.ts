@@ -28,7 +28,7 @@ function show(value: unknown): string {
 }
 
 /** The name of a list nearest to what was typed, for "did you mean". */
-export function nearestName(typed: string, names: readonly string[]): string | undefined {
+function nearestName(typed: string, names: readonly string[]): string | undefined {
   let best: string | undefined;
   let least = Math.max(2, Math.floor(typed.length / 3)) + 1;
   for (const name of names) {

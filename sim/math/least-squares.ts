@@ -8,7 +8,7 @@
 import { solveInPlace } from './linear-solve.ts';
 
 /** Residuals at x in [0, 1]^n, or undefined where they cannot be had. */
-export type Residuals = (x: readonly number[]) => readonly number[] | undefined;
+type Residuals = (x: readonly number[]) => readonly number[] | undefined;
 
 export interface Fitted {
   readonly x: readonly number[];
@@ -18,7 +18,7 @@ export interface Fitted {
   readonly rounds: number;
 }
 
-export interface FitOptions {
+interface FitOptions {
   readonly rounds?: number;
   /** ends where every residual is below this */
   readonly exact?: number;

@@ -14,4 +14,3 @@ export const cross = (a: V, b: V): Triple => [
 export const norm = (a: V): number => Math.hypot(a[0], a[1], a[2]);
 /** a + k b */
 export const addScaled = (a: V, b: V, k: number): Triple => [a[0] + k * b[0], a[1] + k * b[1], a[2] + k * b[2]];
-export const tripleAt = (a: ArrayLike<number>, o: number): Triple => [a[o], a[o + 1], a[o + 2]];

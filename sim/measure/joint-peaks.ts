@@ -28,7 +28,7 @@ export interface JointShare {
   readonly source: string;
 }
 
-export interface JointPeaks {
+interface JointPeaks {
   readonly speed?: JointShare;
   readonly torque?: JointShare;
   readonly cautions: readonly Caution[];
@@ -59,7 +59,7 @@ export interface JointBins {
   readonly range: Float64Array;
 }
 
-export const BINS = 16;
+const BINS = 16;
 
 export function calcJointBins(flight: Flight, withTorque: boolean): JointBins {
   const { body } = flight;

@@ -35,7 +35,7 @@ const THREE = makeRule([-0.774596669241483, 0, 0.774596669241483], [5 / 9, 8 / 9
 
 const isZero = (x: number): boolean => x === 0;
 
-export function calcPower(flight: Flight): (t: number) => number {
+function calcPower(flight: Flight): (t: number) => number {
   const state = makeState(flight.body);
   const dynamics = makeDynamics(state.sm);
   return (t) => {

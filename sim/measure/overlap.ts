@@ -24,7 +24,7 @@ export interface Overlap {
 }
 
 /** Less than this is skin and clothing, m (judgement). */
-export const OVERLAP_THRESHOLD = 0.015;
+const OVERLAP_THRESHOLD = 0.015;
 /** Thighs and belly press each other flat in every tuck and pike: this much more, m (judgement). */
 const SOFT = 0.05;
 /** Looks a second: a limb that crosses another takes longer than a few of these. */

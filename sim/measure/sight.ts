@@ -16,7 +16,7 @@ import { makeState, readState, type State } from '../motion/state.ts';
 import type { Frames } from './frames.ts';
 
 /** Half angles of what is seen, rad. */
-export interface SightCone {
+interface SightCone {
   readonly side: number;
   readonly upDown: number;
 }
@@ -25,7 +25,7 @@ export const SIGHT_CONE: SightCone = { side: (95 * Math.PI) / 180, upDown: (60 *
 /** Why the landing is not seen. */
 export type Unseen = 'behind' | 'above or below' | 'hidden by the body';
 
-export interface Glance {
+interface Glance {
   readonly isSeen: boolean;
   readonly why?: Unseen;
   /** direction of the landing from the nose: + to the right, + up */

@@ -5,7 +5,7 @@
  */
 
 import type { Body, Vec3 } from '../body/body.ts';
-import { REV, turnedTo } from '../math/angles.ts';
+import { REV } from '../math/angles.ts';
 import { type Caution, calcCautions, forEachJoint } from './cautions.ts';
 import type { Frames } from './frames.ts';
 import { wordLimitSource } from './limit-source.ts';
@@ -13,7 +13,7 @@ import type { SkillTarget } from './target.ts';
 import { type SideWord, type SomersaultWord, turnSign, wordSomersault, wordTilt, wordTwist } from './words.ts';
 
 /** What a summary needs of a flight besides its frames; a Flight is one. */
-export interface FlownSource {
+interface FlownSource {
   readonly body: Body;
   readonly gravity: number;
   readonly duration: number;
@@ -143,7 +143,7 @@ function calcLanding(hz: number, frames: Frames, target?: SkillTarget): Landing 
   const direction = stated || turnSign(hz, reached - start);
   const near = target ? start + direction * REV * target.somersaults : reached;
   const angle = target?.landingAngle ?? 0;
-  const wanted = turnedTo(angle, near);
+  const wanted = angle + REV * Math.round((near - angle) / REV);
   const short = direction * (wanted - reached);
   return {
     wanted,

@@ -7,7 +7,7 @@
 import { symApplyInto, symInvertInto } from '../math/sym3.ts';
 import type { ShapeMotion } from './shape-motion.ts';
 
-export interface Dynamics {
+interface Dynamics {
   readonly tau: Float64Array; // (hinges) torque of the parent on the child along each hinge axis, N m
   readonly a_WB_B: Float64Array; // (3) angular acceleration of the root
   readonly work: Workspace;

@@ -10,7 +10,7 @@ import { type ArmRange, armRange, swingArm } from './arm-direction.ts';
 import { addSwing, getLimb, type Limb, placeLimb } from './limb.ts';
 import { withinLength } from './limb-length.ts';
 
-export interface ReachTarget {
+interface ReachTarget {
   /** handL, handR, elbowL, elbowR, footL, footR, kneeL, kneeR, head; of another tree a segment's name */
   readonly end: string;
   readonly p_BoE_B: Vec3;
@@ -20,7 +20,7 @@ export interface ReachTarget {
   readonly mirror?: boolean;
 }
 
-export interface Reach {
+interface Reach {
   /** all angles of the body; those of other limbs as they were */
   readonly angles: number[];
   readonly reached: boolean;
@@ -29,7 +29,7 @@ export interface Reach {
 }
 
 /** Nearer than this, m, the place is reached. */
-export const REACHED = 1e-3;
+const REACHED = 1e-3;
 const CLOSE = 1e-8;
 const MOST_STEPS = 40;
 /** What a miss in depth counts against a miss that is seen, once both cannot be had. */

@@ -9,7 +9,7 @@ import { wordTrade } from './trade-words.ts';
 import { formatTrampolineCode } from './trampoline-code.ts';
 
 /** "4 4 / (difficulty 0.9), back double full"; "no code: ..."; the difficulty is the trampoline's, so not into water */
-export function formatFlightCode(found: FlightCode, summary: Summary, surface?: string): string {
+function formatFlightCode(found: FlightCode, summary: Summary, surface?: string): string {
   if (found.kind === 'none') return `no code: ${found.reason}`;
   const { code, earlyHalfTwists } = found;
   const direction = summary.somersaultWord;

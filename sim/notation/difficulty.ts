@@ -4,7 +4,7 @@
  */
 import type { CodeDirection, TrampolineCode } from './trampoline-code.ts';
 
-export interface DifficultyPart {
+interface DifficultyPart {
   readonly what: string;
   readonly tenths: number;
 }

@@ -20,8 +20,8 @@ export interface DiveNumber {
   readonly letter: DiveLetter;
 }
 
-export const GROUP_WORDS = ['', 'forward', 'back', 'reverse', 'inward', 'twisting', 'armstand'] as const;
-export const LETTER_WORDS: Readonly<Record<DiveLetter, string>> = { A: 'straight', B: 'pike', C: 'tuck', D: 'free' };
+const GROUP_WORDS = ['', 'forward', 'back', 'reverse', 'inward', 'twisting', 'armstand'] as const;
+const LETTER_WORDS: Readonly<Record<DiveLetter, string>> = { A: 'straight', B: 'pike', C: 'tuck', D: 'free' };
 const FIELD = 'dive';
 /** Eight half somersaults and more stand in the tables from time to time; eleven is room enough. */
 export const MOST_HALVES = 11;

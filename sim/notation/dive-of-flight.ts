@@ -8,7 +8,7 @@ import type { Summary } from '../measure/summary.ts';
 import type { FlightCode } from './code-of-flight.ts';
 import { type DiveLetter, type DiveNumber, MOST_HALVES, type TakeoffGroup } from './dive-number.ts';
 
-export type FlightDive =
+type FlightDive =
   | { readonly kind: 'dive'; readonly dive: DiveNumber }
   | { readonly kind: 'none'; readonly reason: string };
 

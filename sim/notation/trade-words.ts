@@ -4,7 +4,7 @@
  */
 import type { CodeDirection } from './trampoline-code.ts';
 
-export interface TradeResult {
+interface TradeResult {
   readonly direction: CodeDirection | '';
   /** somersaults done, in revolutions; words are for whole ones */
   readonly somersaults: number;

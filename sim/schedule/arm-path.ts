@@ -12,7 +12,7 @@ import type { ShoulderAngles } from './jointed-body.ts';
 import { withKeys } from './knots.ts';
 import { type Knot, makeTrack, makeUnwinding, restingValue, type Track } from './track.ts';
 
-export interface ArmTracks {
+interface ArmTracks {
   readonly plane: Track;
   /** jumps of turn at elevation 180 with what unwinds them, to be added to the track of turn */
   readonly turnExcess: readonly Track[];

@@ -10,7 +10,7 @@ import type { JointedBody } from './jointed-body.ts';
 import { mergeTimes, SAME_TIME } from './motion.ts';
 import type { AnchoredTime, AnchorTimes, ArmPath, ScheduleSpec } from './schedule.ts';
 
-export interface PlacedBlock {
+interface PlacedBlock {
   readonly what: string;
   readonly from: number;
   readonly to: number;

@@ -2,7 +2,7 @@
 import { FieldError } from '../math/field-error.ts';
 
 /** Something of a schedule with the time it falls on once anchors are resolved, s from take-off. */
-export interface PlacedItem {
+interface PlacedItem {
   readonly what: string;
   readonly time: number;
 }

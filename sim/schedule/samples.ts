@@ -11,8 +11,8 @@ import { type FactorMemo, findGcvWeight, findRmsWeight, makeSmoother, splineAt }
 import { COEFS, type Track } from './track.ts';
 
 /** time outside the samples in which an angle comes to rest, s */
-export const RUN_OUT = 0.05;
-export const FEWEST_SAMPLES = 6;
+const RUN_OUT = 0.05;
+const FEWEST_SAMPLES = 6;
 
 /** Tracks of the sampled angles, by angle. */
 export function makeSampledTracks(body: JointedBody, spec: ScheduleSpec): Map<number, Track> {

@@ -72,7 +72,7 @@ function traceDDInverse(w: Float64Array, n: number): number {
 }
 
 /** Smoothing of one series; `calc` methods take the weight a of the penalty. */
-export interface Smoother {
+interface Smoother {
   /** least and greatest weight worth trying: from interpolation to a cut-off at a period of about 290 samples */
   readonly range: readonly [number, number];
   /** root mean square of the residual */

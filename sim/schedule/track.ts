@@ -43,7 +43,7 @@ export interface Knot {
  * Locality: a slope knows its own key and the two beside it, a span knows its two slopes; so a key alters two spans on
  * each side of it and no more.
  */
-export function calcSlopes(knots: readonly Knot[]): number[] {
+function calcSlopes(knots: readonly Knot[]): number[] {
   const n = knots.length;
   const slopes = new Array<number>(n).fill(0);
   for (let i = 1; i < n - 1; i++) {

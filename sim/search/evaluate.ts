@@ -4,7 +4,7 @@ import type { Vec3 } from '../body/body.ts';
 import type { Flight } from '../flight/flight.ts';
 import type { FlightOptions } from '../flight/fly.ts';
 import { resolveTime } from '../math/anchor.ts';
-import { REV, turnedTo } from '../math/angles.ts';
+import { REV } from '../math/angles.ts';
 import { calcFlightEnd, type FlightEnd } from '../measure/flight-end.ts';
 import type { SkillTarget } from '../measure/target.ts';
 import { turnSign } from '../measure/words.ts';
@@ -35,7 +35,7 @@ export interface Outcome {
 }
 
 /** How the flights of a search are flown; `contact` where the skill has a swing or a known contact. */
-export interface SearchOptions extends FlightOptions {
+interface SearchOptions extends FlightOptions {
   readonly contact?: Contact | undefined;
 }
 
@@ -111,7 +111,7 @@ function heldAfter({ duration, apex }: Flight, last: BlockSpec | undefined): num
 /** The landing angle plus the whole turns nearest to the stated somersaults, as the summary has it. */
 function wantedEnd(start: number, sense: Sense, { somersaults, landingAngle }: SkillTarget): number {
   const near = start + sense.somersault * REV * somersaults;
-  return turnedTo(landingAngle, near);
+  return landingAngle + REV * Math.round((near - landingAngle) / REV);
 }
 
 /** As the target says; else as the skill itself turns. */

@@ -15,14 +15,14 @@ export interface ForgivingProblem extends Problem {
   readonly margin: (spec: Problem['spec']) => number;
 }
 
-export interface ForgivingOptions {
+interface ForgivingOptions {
   /** moves tried (40) */
   readonly rounds?: number;
   /** first reach of a move, as a share of each span (0.1) */
   readonly reach?: number;
 }
 
-export interface ForgivingProgress {
+interface ForgivingProgress {
   readonly round: number;
   readonly rounds: number;
   readonly flights: number;
@@ -30,7 +30,7 @@ export interface ForgivingProgress {
   readonly margin: number;
 }
 
-export interface Forgiving {
+interface Forgiving {
   /** of the gathering solve; its answers are ranked by margin */
   readonly answer: Answer;
   readonly best?: Solution;

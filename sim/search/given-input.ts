@@ -2,7 +2,7 @@
 import { FieldError } from '../math/field-error.ts';
 import type { SkillSpec } from '../skill/skill-spec.ts';
 
-export class GivenInputError extends FieldError {
+class GivenInputError extends FieldError {
   constructor(id: string, by: 'swing' | 'contact', instead: readonly string[]) {
     super(id, id, instead.join(', '));
     this.name = 'GivenInputError';

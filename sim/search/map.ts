@@ -12,7 +12,7 @@ import type { Result } from './result.ts';
 import { wordFault } from './sample.ts';
 import { SampleFlyer } from './sample-fly.ts';
 
-export interface MapAxis {
+interface MapAxis {
   readonly input: Input;
   readonly from: number;
   readonly to: number;
@@ -46,7 +46,7 @@ const MOST = 2000;
 /** Built skills kept: rows and columns come back to the same keys. */
 const KEPT = 256;
 
-export function checkMap({ x, y, results }: MapSpec): void {
+function checkMap({ x, y, results }: MapSpec): void {
   for (const [name, axis] of [
     ['x', x],
     ['y', y],
@@ -64,12 +64,6 @@ export function checkMap({ x, y, results }: MapSpec): void {
 
 export const axisValue = ({ from, to, count }: MapAxis, i: number): number =>
   i === count - 1 ? to : from + ((to - from) * i) / (count - 1);
-
-/** About the present value: this many usual spreads to each side, within the input's range. */
-export function axisAbout(input: Input, by: number, count: number): MapAxis {
-  const [low, high] = input.range;
-  return { input, from: Math.max(low, input.value - by), to: Math.min(high, input.value + by), count };
-}
 
 export class Mapper {
   readonly map: MapSpec;

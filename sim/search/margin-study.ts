@@ -15,7 +15,7 @@ export interface ShareAfter {
   readonly interval: readonly [number, number];
 }
 
-export interface Influence {
+interface Influence {
   /** index into the spread's parts */
   readonly part: number;
   /** for each result of the window: change of the result, in its standard deviations, for one spread of this input */

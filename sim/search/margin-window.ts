@@ -41,7 +41,7 @@ export function checkWindow(bounds: Window): void {
 }
 
 /** Of one result: -1 and 1 on the edges; infinite where it is not defined. */
-export function placeIn({ low, high }: Bound, value: number): number {
+function placeIn({ low, high }: Bound, value: number): number {
   const place = (2 * value - low - high) / (high - low);
   return Number.isNaN(place) ? Number.POSITIVE_INFINITY : place;
 }

@@ -21,7 +21,7 @@ import { type Input, putInputs } from './input.ts';
 export const STUDY_TOLERANCE = 1e-8;
 const STUDY = { tolerance: STUDY_TOLERANCE, shapeTolerance: 1e-8 };
 
-export interface SampleOptions {
+interface SampleOptions {
   readonly balance?: BalanceSpec | undefined;
   /** where the skill has a swing or a known contact */
   readonly contact?: Contact | undefined;

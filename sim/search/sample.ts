@@ -76,7 +76,7 @@ export function wordFault(error: unknown): string {
   throw error;
 }
 
-export function checkSpan(from: number, to: number): void {
+function checkSpan(from: number, to: number): void {
   const whole = (x: number): boolean => Number.isSafeInteger(x) && x >= 0;
   if (!whole(from) || !whole(to) || from > to)
     throw new FieldError('span', `${from} to ${to}`, 'two whole numbers from 0 on, the first not above the second');

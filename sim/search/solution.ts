@@ -38,7 +38,7 @@ export interface Term {
   readonly met: boolean;
 }
 
-export interface Cost {
+interface Cost {
   /** kg m^2/s, of the whole body */
   readonly momentum: number;
   /** nearest to its limit */

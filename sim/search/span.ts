@@ -31,7 +31,7 @@ export interface StudyRequest {
   readonly balance?: BalanceSpec;
 }
 
-export interface AxisRequest {
+interface AxisRequest {
   readonly input: string;
   readonly from: number;
   readonly to: number;
@@ -61,7 +61,7 @@ export function usualStudy(spec: SkillSpec, seed = 1, contact?: Contact): StudyR
   };
 }
 
-export const openWindow = (bounds: readonly BoundRequest[]): Window =>
+const openWindow = (bounds: readonly BoundRequest[]): Window =>
   bounds.map(({ result, low, high }) => ({ result: findResult(result), low, high }));
 
 export function openStudy(request: StudyRequest, contact?: Contact): Study {

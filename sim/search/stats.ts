@@ -31,7 +31,7 @@ export function deviation(x: ArrayLike<number>): number {
   return Math.sqrt(sum / (x.length - 1));
 }
 
-export interface Fit {
+interface Fit {
   /** one for each column, after the constant */
   readonly slopes: readonly number[];
   /** share of the variance that the fit explains */

@@ -7,7 +7,7 @@ import { findInput } from './inputs.ts';
 import type { Problem, Solution } from './solution.ts';
 import { type Answer, solveSteps } from './solve.ts';
 
-export interface TwistOptions {
+interface TwistOptions {
   /** first number of twists wanted; left out: what the skill does already, rounded up to a whole step */
   readonly from?: number;
   readonly step?: number;
@@ -15,13 +15,13 @@ export interface TwistOptions {
   readonly most?: number;
 }
 
-export interface TwistProgress {
+interface TwistProgress {
   readonly wanted: number;
   readonly found: number;
   readonly flights: number;
 }
 
-export interface TwistFound {
+interface TwistFound {
   /** of the last that was met */
   readonly twists: number;
   readonly best?: Solution;

@@ -20,7 +20,7 @@ export const ARMS_WIDE = 90 * RAD;
 export const ARMS_IN = 3 * RAD;
 const POLE = 1e-6;
 
-export interface ArmsHeld {
+interface ArmsHeld {
   /** share of the flight at which the arms are there, and leave again; default a quarter and three quarters */
   readonly from?: number;
   readonly to?: number;

@@ -9,12 +9,12 @@ import { AGREEMENT, flySkill, usesAnchor } from './fly-skill.ts';
 import type { LaunchedSkill } from './launch.ts';
 import { compileSkillSchedule } from './skill-schedule.ts';
 
-export interface BalancedFlight {
+interface BalancedFlight {
   readonly flight: Flight;
   readonly record: BalanceRecord;
 }
 
-export interface BalanceOptions extends Omit<FlightOptions, 'source'> {
+interface BalanceOptions extends Omit<FlightOptions, 'source'> {
   /** touchdown of the skill it comes from, s: for studies, whose agreement is a little coarser (fly-near.ts) */
   readonly near?: number;
 }

@@ -14,7 +14,7 @@ import { symApplyInto, symInvertInto } from '../math/sym3.ts';
 import { calcBodyFrame } from '../motion/body-frame.ts';
 import { calcShapeMotion, type ShapeMotion } from '../motion/shape-motion.ts';
 
-export interface Hold {
+interface Hold {
   /** rate of the somersault, rad/s */
   readonly somersaultRate: number;
   /** lambda^2, 1/s2: negative where the shape is steady by itself */

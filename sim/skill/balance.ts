@@ -9,7 +9,7 @@
 import type { Body } from '../body/body.ts';
 import { FieldError } from '../math/field-error.ts';
 
-export type BalanceBy = 'arms' | 'hips';
+type BalanceBy = 'arms' | 'hips';
 
 export interface BalanceSpec {
   /** arms: one is raised as the other is lowered; hips: legs and trunk bend to one side */
@@ -35,8 +35,8 @@ export const DEFAULT_BALANCE: BalanceSpec = {
 
 /** What is felt is read at equal times, at most this far apart, and at least twice a delay, s. */
 const LONGEST_BEAT = 0.0125;
-export const SHORTEST_DELAY = 0.01;
-export const LONGEST_DELAY = 2;
+const SHORTEST_DELAY = 0.01;
+const LONGEST_DELAY = 2;
 
 export function checkBalance(spec: BalanceSpec): void {
   const inside = (field: string, value: number, least: number, most: number, unit: string): void => {

@@ -14,8 +14,8 @@ import { flySkill } from './fly-skill.ts';
 import type { LaunchedSkill } from './launch.ts';
 
 export type Alignment = 'takeoff' | 'apex' | 'touchdown';
-export type CompareUnit = 'rev' | 'rev/s' | 'rad' | 'kg m2' | 'kg m2/s' | 'J' | 's' | 'm';
-export type CompareWord =
+type CompareUnit = 'rev' | 'rev/s' | 'rad' | 'kg m2' | 'kg m2/s' | 'J' | 's' | 'm';
+type CompareWord =
   | 'same'
   | 'more'
   | 'less'

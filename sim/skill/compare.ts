@@ -18,7 +18,7 @@ import { type LaunchedSkill, relaunch } from './launch.ts';
 export type HeldEqual = 'own' | 'momentum' | 'rate' | 'energy';
 
 /** Flights of the two as they stand, if there are any already; else they are flown. */
-export interface KnownFlights {
+interface KnownFlights {
   readonly a?: Flight;
   readonly b?: Flight;
 }

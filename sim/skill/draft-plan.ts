@@ -37,7 +37,7 @@ export interface PlanTimes {
   turns: number[][];
 }
 
-export const SHAPES_NEEDED = [
+const SHAPES_NEEDED = [
   'straight',
   'armsOverhead',
   'tShape',
@@ -98,7 +98,7 @@ export function turnPhases(halfTwists: number): number[] {
 const FAST_START = 75 * RAD;
 const isFast = (s: Stretch): boolean => s.halfTwists / 2 > 1.6 * (s.to - s.from);
 
-export class PlanWriter {
+class PlanWriter {
   readonly blocks: BlockSpec[] = [];
   private readonly shapes: Readonly<Record<string, NamedPose>>;
 

@@ -37,7 +37,7 @@ export interface Draft {
   readonly flights: number;
 }
 
-export interface DraftInput {
+interface DraftInput {
   readonly athlete: AthleteSpec;
   /** shapes by id, rad: those of SHAPES_NEEDED */
   readonly shapes: Readonly<Record<string, NamedPose>>;
@@ -46,7 +46,7 @@ export interface DraftInput {
   readonly onFlight?: (flights: number) => void;
 }
 
-export const DRAFT_CLOSE = { somersault: 5 * RAD, twist: 15 * RAD };
+const DRAFT_CLOSE = { somersault: 5 * RAD, twist: 15 * RAD };
 /** A bend held for less than this share of the flight is said (judgement). */
 const BRIEF = 0.03;
 /** A draft's tilt at landing beyond this is said. */

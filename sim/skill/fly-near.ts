@@ -37,7 +37,7 @@ export function flyNear(skill: LaunchedSkill, T0: number, options: FlightOptions
   );
 }
 
-export interface Agreement {
+interface Agreement {
   /** aimed at, s */
   readonly agreement: number;
   /** taken where nothing agrees better: another part of the body may come down first just there, s */

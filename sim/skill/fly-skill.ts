@@ -39,7 +39,7 @@ export function usesAnchor({ schedule, contacts = [] }: LaunchedSkill, anchor: A
   );
 }
 
-export interface SkillFlightOptions extends FlightOptions {
+interface SkillFlightOptions extends FlightOptions {
   /**
    * A touchdown of a flight much like this one, s. The agreement is first sought from there on, which is several times
    * quicker; where several T agree it need not be the least, so a result to keep is flown without it.

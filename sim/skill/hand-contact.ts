@@ -31,7 +31,7 @@ export interface HandGap {
   readonly t: number;
 }
 
-export interface SolvedContacts {
+interface SolvedContacts {
   /** to be added to the tracks of these angles */
   readonly added: ReadonlyMap<number, readonly Track[]>;
   readonly gaps: readonly HandGap[];
@@ -241,7 +241,7 @@ function solve(body: Body, grid: BaseGrid, side: 'L' | 'R', on: HoldKind): Solut
 const place_B = [0, 0, 0];
 
 /** The place in the root frame, the body in this pose. */
-export function placeInRoot(body: Body, angles: ArrayLike<number>, side: 'L' | 'R', place: HandPlace): Vec3 {
+function placeInRoot(body: Body, angles: ArrayLike<number>, side: 'L' | 'R', place: HandPlace): Vec3 {
   const leg = getLimb(body, `foot${side}`);
   placeLimb(leg, angles);
   const o = leg.path.indexOf(place.segment);

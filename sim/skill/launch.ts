@@ -28,7 +28,7 @@ export interface Release {
 }
 
 /** What the take-off came from. */
-export type Launch = { readonly kind: StartSpec['kind'] } & Pick<Release, 'barX' | 'swing' | 'late'>;
+type Launch = { readonly kind: StartSpec['kind'] } & Pick<Release, 'barX' | 'swing' | 'late'>;
 
 // a protected member is lost when an object is spread, so a changed copy is no launched skill
 declare class Brand {

@@ -15,7 +15,7 @@ import { getModel } from '../motion/model.ts';
 import { calcShapeMotion, makeShapeMotion } from '../motion/shape-motion.ts';
 
 /** Angle of F about Z in a planar state: that of the root and that of F in it. */
-export function planarSomersault(body: Body, theta: number, angles: ArrayLike<number>): number {
+function planarSomersault(body: Body, theta: number, angles: ArrayLike<number>): number {
   const sm = makeShapeMotion(getModel(body));
   hingesInto(body, angles, sm.q);
   calcShapeMotion(sm);

@@ -4,18 +4,16 @@
  * held on (Swing.until), so later releases are known without swinging again. The joints' plan is that of the skill,
  * counted from the release, whenever it comes.
  */
-
 import type { Swing } from '../contact/swing.ts';
 import type { Flight } from '../flight/flight.ts';
 import { NoTouchdownError } from '../flight/fly.ts';
-import { RAD, REV, turnedTo } from '../math/angles.ts';
 import { FieldError } from '../math/field-error.ts';
 import { calcFlightEnd, type FlightEnd } from '../measure/flight-end.ts';
 import { flySkill, NoAgreementError } from './fly-skill.ts';
 import { CARRIED_WITHIN, type LaunchedSkill, relaunch } from './launch.ts';
 import { releaseTakeoff } from './release-takeoff.ts';
 
-export interface ReleaseWish {
+interface ReleaseWish {
   /** most that F may be short or over at touchdown, rad */
   readonly landing: number;
   /** most that the twist may be off, rad */
@@ -24,9 +22,9 @@ export interface ReleaseWish {
   readonly away?: number;
 }
 /** Our judgement of what can still be landed on the feet. */
-export const USUAL_RELEASE_WISH: ReleaseWish = { landing: 20 * RAD, twist: 45 * RAD };
+export const USUAL_RELEASE_WISH: ReleaseWish = { landing: (20 * Math.PI) / 180, twist: (45 * Math.PI) / 180 };
 
-export interface ReleaseTry {
+interface ReleaseTry {
   /** s after the planned release (before: negative) */
   readonly late: number;
   /** undefined: no flight from there (no touchdown on the surface) */
@@ -41,7 +39,7 @@ export interface ReleaseTry {
   readonly meets: boolean;
 }
 
-export interface ReleaseWindow {
+interface ReleaseWindow {
   readonly tries: readonly ReleaseTry[];
   /** s after the planned release: the span of times that meet the target around it (or around the nearest that does) */
   readonly from: number;
@@ -52,7 +50,7 @@ export interface ReleaseWindow {
   readonly tolerance: number;
 }
 
-export interface ReleaseWindowOptions {
+interface ReleaseWindowOptions {
   readonly from?: number;
   readonly to?: number;
   readonly count?: number;
@@ -66,7 +64,7 @@ export interface ReleaseWindowOptions {
 /** s each side */
 const REACH = 0.08;
 const COUNT = 41;
-export const WINDOW_TOLERANCE = 1e-7;
+const WINDOW_TOLERANCE = 1e-7;
 /** s within which a release's joint motion goes over into the plan: as in a whole skill */
 /** s: edges of the window are found to this */
 const EDGE = 1e-4;
@@ -134,16 +132,19 @@ function tryRelease(
   const end = calcFlightEnd(flight);
   const { target } = skill;
   const turn = flight.h_Scm_W[2] < 0 ? -1 : 1;
-  const wanted = target ? end.somersault0 + turn * REV * target.somersaults : Number.NaN;
+  const wanted = target ? end.somersault0 + turn * 2 * Math.PI * target.somersaults : Number.NaN;
   // the angle wanted at touchdown that lies nearest to so many turns from the release
-  const upright = target ? turnedTo(target.landingAngle, wanted) : Number.NaN;
+  const whole = 2 * Math.PI;
+  const upright = target
+    ? target.landingAngle + whole * Math.round((wanted - target.landingAngle) / whole)
+    : Number.NaN;
   const twistSign = target?.twistWord === 'right' ? -1 : 1;
   const out = {
     late,
     flight,
     end,
     over: turn * (end.somersault - upright),
-    twistOff: target ? twistSign * (end.twist - end.twist0) - REV * target.twists : Number.NaN,
+    twistOff: target ? twistSign * (end.twist - end.twist0) - whole * target.twists : Number.NaN,
     away: state.p_WScm_W[0] + flight.v_WScm_W0[0] * flight.duration,
   };
   const wish = options.wish ?? USUAL_RELEASE_WISH;

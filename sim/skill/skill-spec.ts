@@ -25,7 +25,7 @@ export interface BlockSpec {
   readonly arms: ArmPath;
 }
 
-export interface KeySpec {
+interface KeySpec {
   readonly angle: string;
   readonly at: AnchoredTime;
   readonly value: number;

@@ -16,13 +16,11 @@
  * where h lies mainly along Z (it then does not wobble once a somersault), else from the world; + head to world right.
  * Twist is counted from take-off. SI, radians; NaN where twist is not defined (|tilt| beyond 80 deg).
  */
-
 import type { Body } from '../body/body.ts';
 import type { Flight, TakeoffSpec } from '../flight/flight.ts';
 import { flySchedule } from '../flight/fly.ts';
-import { turnedTo } from '../math/angles.ts';
 import type { Triple } from '../math/vec3.ts';
-import { calcAttitude, TILT_LIMIT } from '../measure/attitude.ts';
+import { calcAttitude, nearest, TILT_LIMIT } from '../measure/attitude.ts';
 import { turnSign } from '../measure/words.ts';
 import { makeState, readState } from '../motion/state.ts';
 import type { Schedule } from '../schedule/schedule.ts';
@@ -32,7 +30,7 @@ import type { LaunchedSkill } from './launch.ts';
 import { compileSkillSchedule } from './skill-schedule.ts';
 import { isUneven, makeSymmetric } from './symmetric.ts';
 
-export type TiltSource = 'takeoff' | 'arms' | 'chest' | 'hips' | 'joints';
+type TiltSource = 'takeoff' | 'arms' | 'chest' | 'hips' | 'joints';
 
 export interface TiltValues {
   /** tilt at the time of the flight's greatest */
@@ -43,7 +41,7 @@ export interface TiltValues {
   readonly twist: number;
 }
 
-export interface TiltPart {
+interface TiltPart {
   readonly source: TiltSource;
   /** false: nothing uneven here, so nothing was flown again */
   readonly uneven: boolean;
@@ -71,7 +69,7 @@ export interface TiltAccount {
 /** Readings a second; enough to count turns of up to 60 rev/s. */
 const RATE = 120;
 
-export interface TiltAccountOptions {
+interface TiltAccountOptions {
   /** time at which the tilt is accounted for besides the greatest; default the end of the flight */
   readonly at?: number;
   /** the skill's flight, if there is one already */
@@ -271,7 +269,7 @@ function follow(flight: Flight, T: number, tAt: number, fromH: boolean): Followe
     phi = a.frame.phi;
     tilt[i] = a.from;
     if (i === 0) first = twist = a.twist;
-    else twist = turnedTo(a.twist, twist + ((rate + a.twistRate) / 2) * (t[i] - t[i - 1]));
+    else twist = nearest(a.twist, twist + ((rate + a.twistRate) / 2) * (t[i] - t[i - 1]));
     rate = a.twistRate;
     if (Math.abs(a.tilt) > TILT_LIMIT) lost = true;
   }

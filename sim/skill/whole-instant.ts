@@ -13,7 +13,7 @@ import { makeState, readState, type State } from '../motion/state.ts';
 import type { WholeContact } from './contact-room.ts';
 import type { Whole } from './whole.ts';
 
-export type Phase = 'swing' | 'contact' | 'flight' | 'landing';
+type Phase = 'swing' | 'contact' | 'flight' | 'landing';
 
 export interface Instant {
   readonly t: number;

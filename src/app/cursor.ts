@@ -23,7 +23,7 @@ const FIRST = 0.45;
 /** Nearer than this, s, the cursor is at an edge. */
 const NEAR = 1e-6;
 
-export interface CursorHost {
+interface CursorHost {
   readonly flight: Pick<FlightState, 'result' | 'anchors' | 'spans'>;
   readonly keptS?: number;
   /** it was moved */

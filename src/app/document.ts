@@ -48,7 +48,7 @@ export interface DocumentState extends Undoing {
   saveFile(): void;
 }
 
-export interface DocumentHost {
+interface DocumentHost {
   readonly flying: Pick<Flying, 'readFile' | 'readAthlete' | 'findAthlete'>;
   readonly history: past.History<SkillFile>;
   readonly fault?: FileFault;

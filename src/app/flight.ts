@@ -13,7 +13,7 @@ import { wordFault } from './say/fault-words.ts';
 import type { Flying } from './services.ts';
 import { texts } from './words.ts';
 
-export interface FlownDocument extends Outcome {
+interface FlownDocument extends Outcome {
   /** identity of the document that this is the flight of */
   readonly id: number;
 }
@@ -36,7 +36,7 @@ export interface FlightState {
   readonly released: Accessor<number>;
 }
 
-export interface FlightHost {
+interface FlightHost {
   readonly flying: Pick<Flying, 'fly' | 'overlaps' | 'onRelease'>;
   readonly shapes: Readonly<Record<string, ShapeData>>;
   readonly document: Pick<DocumentState, 'file' | 'id' | 'isHeld' | 'history'>;

@@ -20,7 +20,7 @@ export interface Keeping {
   leave(): void;
 }
 
-export interface KeepingHost {
+interface KeepingHost {
   readonly keeper: Keeper;
   history(): History<SkillFile>;
   cursorS(): number;

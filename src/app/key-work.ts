@@ -37,7 +37,7 @@ const SAID = 0.05;
 const nameOf = (s: KeySource): string => (s.kind === 'key' ? `k${s.index}` : `b${s.block}${s.side}`);
 const countOf = ({ schedule }: SkillFile): string => `${schedule.keys?.length ?? 0} ${schedule.blocks?.length ?? 0}`;
 
-export interface KeyWork extends KeyActions {
+interface KeyWork extends KeyActions {
   readonly picked: Accessor<readonly KeySource[]>;
   isPicked(source: KeySource): boolean;
   pick(sources: readonly KeySource[]): void;

@@ -16,7 +16,7 @@ export type ArmPath = NonNullable<FileBlock['arms']>;
 export type Sorting = 'long' | 'lateral' | 'name';
 
 /** A shape on its way to the ruler. */
-export interface Carried {
+interface Carried {
   readonly id: string;
   readonly title: string;
   /** where it would be laid; undefined: not over the ruler */
@@ -109,6 +109,4 @@ function makeLaying(page: Page) {
     refused,
   };
 }
-
-export type LayingState = ReturnType<typeof makeLaying>;
 export const useLaying = keptState(makeLaying);

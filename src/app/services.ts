@@ -41,7 +41,7 @@ export interface PresetAthlete {
 }
 
 /** What the page brings with it. */
-export interface Presets {
+interface Presets {
   /** the skill of a first visit */
   readonly first: SkillFile;
   readonly shapes: Readonly<Record<string, ShapeData>>;
@@ -50,7 +50,7 @@ export interface Presets {
 }
 
 /** What is loaded with the feature that asks for it. */
-export interface Loaders {
+interface Loaders {
   print(): Promise<PrintPictures>;
   accounting(): Promise<Accounting>;
   asking(): Promise<Asking>;

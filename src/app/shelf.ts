@@ -8,7 +8,7 @@ import { shelfTexts } from './shelf-words.ts';
 
 const t = shelfTexts;
 
-export type ShelfState = 'unsaved' | 'changed' | 'saved';
+type ShelfState = 'unsaved' | 'changed' | 'saved';
 
 export interface UserShelf {
   readonly skills: Accessor<readonly SkillEntry[]>;

@@ -40,7 +40,7 @@ export interface ShellState {
   setAnswer(answer: (what: Asked) => void): void;
 }
 
-export interface ShellHost {
+interface ShellHost {
   readonly flight: Pick<FlightState, 'result' | 'id'>;
   readonly cursor: Pick<CursorState, 'at'>;
   readonly doc: Undoing;

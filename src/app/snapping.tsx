@@ -11,7 +11,7 @@ import type { PlateWords } from './drag-plate.tsx';
 import { keyTexts } from './key-words.ts';
 import type { Page } from './page.ts';
 
-export interface SnapLineWords {
+interface SnapLineWords {
   readonly s: number;
   readonly word: string;
 }
@@ -41,7 +41,7 @@ export function listSnapTimes({ doc, flight }: Pick<Page, 'doc' | 'flight'>, mov
   return [...getEventTimes(anchors), ...calcQuarterTimes(flight.result().frames), ...keys];
 }
 
-export function wordSnap(snap: SnapTime): string | undefined {
+function wordSnap(snap: SnapTime): string | undefined {
   if (snap.kind === 'event') return keyTexts.marks[snap.anchor ?? ''];
   if (snap.kind === 'quarter') return keyTexts.quarters(snap.quarters ?? 0);
   return snap.kind === 'key' ? keyTexts.atKey : undefined;

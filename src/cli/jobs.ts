@@ -14,7 +14,7 @@ import { CommandError } from './command-error.ts';
 import { onInterrupt, yieldToEventLoop } from './interrupt.ts';
 import { makeProgressLine, type ProgressLine } from './progress-line.ts';
 
-export interface Flown<Result> {
+interface Flown<Result> {
   readonly results: readonly Result[];
   readonly isInterrupted: boolean;
 }

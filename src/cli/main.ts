@@ -11,7 +11,7 @@ import { runMargin } from './margin.ts';
 import { runSheet } from './sheet.ts';
 import { runSolve } from './solve.ts';
 
-export interface Streams {
+interface Streams {
   out(text: string): void;
   err(text: string): void;
 }

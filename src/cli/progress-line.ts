@@ -6,7 +6,7 @@ export interface ProgressLine {
   end(): void;
 }
 
-export interface ProgressTools {
+interface ProgressTools {
   readonly isTerminal: boolean;
   write(text: string): void;
   /** ms */

@@ -27,7 +27,7 @@ import { CommandError, wordSystemFault } from './command-error.ts';
 /** Largest file read, bytes: ten thousand keys and the densest samples fit several times. */
 const LARGEST = 64 * 1024 * 1024;
 
-export interface ReadSkill {
+interface ReadSkill {
   readonly spec: SkillSpec;
   readonly skill: Skill;
   /** as the file holds it */
@@ -42,7 +42,7 @@ export function readSkill(given: string): ReadSkill {
   return about(given, () => makeSkill(readJson(given, 'skill', Object.keys(skills)), given));
 }
 
-export interface ReadBody {
+interface ReadBody {
   readonly body: Body;
   readonly gravity: number;
   readonly shapes: Readonly<Record<string, ShapeData>>;

@@ -25,7 +25,7 @@ export interface ForgivingNote {
 }
 
 /** How margins were made. */
-export interface MarginNote {
+interface MarginNote {
   readonly tries: number;
   readonly balance: string;
 }

@@ -2,7 +2,7 @@
 import type { Actions } from './actions.ts';
 import { type Command, commands } from './table.ts';
 
-export interface KeyPress {
+interface KeyPress {
   readonly key: string;
   readonly ctrlKey: boolean;
   readonly metaKey: boolean;

@@ -6,7 +6,7 @@ import { keyCommands } from './key-commands.ts';
 import { toolTexts } from './tool-words.ts';
 import { commandTexts, largeTexts, titleTexts } from './words.ts';
 
-export type { Command, CommandGroup } from './command.ts';
+export type { Command } from './command.ts';
 
 const t = titleTexts;
 const c = commandTexts;

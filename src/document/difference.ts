@@ -3,9 +3,9 @@
  * reversible, and safe to store.
  */
 export type Json = null | boolean | number | string | Json[] | { [key: string]: Json };
-export type Step = string | number;
+type Step = string | number;
 /** One changed place; a missing `before` or `after` means the place did not exist. */
-export interface Change {
+interface Change {
   readonly path: readonly Step[];
   readonly before?: Json;
   readonly after?: Json;

@@ -11,7 +11,7 @@ export interface Origin {
   readonly revision: number;
 }
 
-export interface HistoryStep {
+interface HistoryStep {
   /** what was done, in words, for "Undo move of the left arm" */
   readonly title: string;
   readonly difference: Difference;

@@ -17,7 +17,7 @@ export interface SheetStores {
   readonly tab: Storage | undefined;
 }
 
-export interface KeptDesk {
+interface KeptDesk {
   readonly own: Record<string, OwnSheet>;
   readonly open?: string;
   /** the sheet of an older build, and the ready sheet it began as */

@@ -14,7 +14,7 @@ export function putWaiting(local: Storage | undefined, name: string, record: Kep
   }
 }
 
-export interface Waiting {
+interface Waiting {
   readonly sessions: Map<string, KeptSession>;
   /** names under which a newer build's wait */
   readonly newer: string[];

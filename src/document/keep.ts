@@ -12,7 +12,7 @@ import type { RecordStore } from './keep-store.ts';
 import { putWaiting, readWaiting, takeOver } from './keep-waiting.ts';
 import { isFromNewerBuild, RECORD_VERSION } from './record-version.ts';
 
-export type NewSession = Pick<KeptSession, 'history' | 'cursorS'>;
+type NewSession = Pick<KeptSession, 'history' | 'cursorS'>;
 
 /** What becomes of the record between writes of the page. Newer: a record of a newer build was found, and left as it is. */
 export type KeepNews = 'deleted' | 'refused' | 'kept' | 'newer';
@@ -30,7 +30,7 @@ export interface Keeper {
   watch(tell: (news: KeepNews) => void): void;
 }
 
-export interface KeepPorts {
+interface KeepPorts {
   /** of this tab alone */
   readonly tab: Storage | undefined;
   /** of all pages, written at once */

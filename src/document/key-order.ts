@@ -8,7 +8,7 @@ import { SHORTEST_MOVE } from './spans.ts';
 import { type AnchorSeconds, resolveTime } from './times.ts';
 
 /** Keys of one angle are at least this apart, s. */
-export const KEY_GAP = 0.001;
+const KEY_GAP = 0.001;
 const SLACK = 1e-9;
 
 /** The angle's name without its side, and the sides it keys ('' for an angle without sides). */

@@ -9,7 +9,7 @@ import { withoutSide } from '../../sim/math/side.ts';
 import type { BlockSpan } from './spans.ts';
 import { type AnchorSeconds, resolveTime } from './times.ts';
 
-export type LaneSide = 'left' | 'right' | 'both' | 'centre';
+type LaneSide = 'left' | 'right' | 'both' | 'centre';
 export type KeySource =
   | { readonly kind: 'key'; readonly index: number }
   | { readonly kind: 'edge'; readonly block: number; readonly side: 'from' | 'to' };
@@ -144,7 +144,7 @@ const ORDER = [
 ];
 
 /** From the arms down, left and right beside each other; joints of another tree keep its order. */
-export function sortLanes(lanes: readonly Lane[]): Lane[] {
+function sortLanes(lanes: readonly Lane[]): Lane[] {
   const rank = (lane: Lane): number => {
     const at = ORDER.indexOf(withoutSide(lane.id));
     return at < 0 ? ORDER.length : at;

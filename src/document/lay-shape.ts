@@ -8,7 +8,7 @@ import { getSourcesIn, moveSources } from './pose-edits.ts';
 import { SHORTEST_MOVE } from './spans.ts';
 import { type AnchorSeconds, clamp, moveTime, resolveTime } from './times.ts';
 
-export interface Laying {
+interface Laying {
   readonly shape: string;
   /** when the shape is reached, s */
   readonly at: number;
@@ -18,7 +18,7 @@ export interface Laying {
 }
 
 /** A shape that is laid into a move is held this long, s, where there is room. */
-export const HOLD = 0.1;
+const HOLD = 0.1;
 
 const atTakeoff = (s: number): FileTime => ({ anchor: 'takeoff', s: Math.round(s * 1000) / 1000 });
 

@@ -4,9 +4,9 @@ import type { ShapeData } from '../../sim/index.ts';
 const PLACE = 'shapeflight.shapes';
 const MOST = 200;
 
-export type OwnShapeList = Readonly<Record<string, ShapeData>>;
+type OwnShapeList = Readonly<Record<string, ShapeData>>;
 
-export interface OwnShapes {
+interface OwnShapes {
   read(): OwnShapeList;
   /** false: the browser refused */
   keep(id: string, shape: ShapeData): boolean;

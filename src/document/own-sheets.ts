@@ -47,7 +47,7 @@ export function addSheet(desk: SheetDesk, id: string, sheet: SheetFile, from?: s
   return { own: { ...desk.own, [id]: added }, open: id };
 }
 
-export interface CopyNames {
+interface CopyNames {
   readonly newId: () => string;
   readonly copyOf: (title: string) => string;
 }

@@ -12,7 +12,7 @@ export const SAME_INSTANT = 0.005;
 
 export type NamedDegrees = Readonly<Record<string, number>>;
 
-export interface PoseOptions {
+interface PoseOptions {
   readonly anchors: AnchorSeconds;
   /** a limb's change is made on both sides */
   readonly mirror?: boolean;

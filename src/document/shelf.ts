@@ -20,14 +20,14 @@ export type SkillEntry = EntryOf<'skill', SkillFile>;
 export type AthleteEntry = EntryOf<'athlete', Athlete>;
 export type ShelfEntry = SkillEntry | AthleteEntry;
 
-export interface SavedSkill {
+interface SavedSkill {
   readonly entry: SkillEntry;
   /** the entry had been changed elsewhere since: this is a copy beside it */
   readonly isCopy: boolean;
 }
 
 /** Changed: by another page, or here without being asked. Deleted: the whole database was, from outside. */
-export type ShelfNews = 'changed' | 'deleted';
+type ShelfNews = 'changed' | 'deleted';
 
 /** Every call may be refused by the browser: then it rejects, and nothing was changed. */
 export interface Shelf {
@@ -47,7 +47,7 @@ export interface Shelf {
   watch(tell: (news: ShelfNews) => void): () => void;
 }
 
-export interface ShelfPorts {
+interface ShelfPorts {
   readonly store: RecordStore;
   readonly now: () => number;
   readonly newName: () => string;
@@ -58,8 +58,8 @@ export interface ShelfPorts {
 /** What was refused after a deletion is tried again after this, ms. */
 const AGAIN = 5000;
 
-export const LONGEST_NAME = 120;
-export const tidyName = (name: string): string => name.trim().replace(/\s+/g, ' ').slice(0, LONGEST_NAME);
+const LONGEST_NAME = 120;
+const tidyName = (name: string): string => name.trim().replace(/\s+/g, ' ').slice(0, LONGEST_NAME);
 
 export function makeShelf({ store, now, newName, channel }: ShelfPorts): Shelf {
   const listeners = new Set<(news: ShelfNews) => void>();

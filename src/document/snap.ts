@@ -2,7 +2,7 @@
 import type { Frames } from '../../sim/index.ts';
 import type { AnchorSeconds } from './times.ts';
 
-export type SnapKind = 'event' | 'quarter' | 'key' | 'frame';
+type SnapKind = 'event' | 'quarter' | 'key' | 'frame';
 
 export interface SnapTime {
   readonly s: number;
@@ -14,9 +14,9 @@ export interface SnapTime {
 }
 
 /** The grid, Hz: hundredths, as times are typed and shown. */
-export const SNAP_RATE = 100;
+const SNAP_RATE = 100;
 /** A time this near, px, is taken. */
-export const SNAP_PX = 6;
+const SNAP_PX = 6;
 const STRENGTH: Readonly<Record<SnapKind, number>> = { event: 3, quarter: 2, key: 2, frame: 1 };
 
 /** The candidate within reach that is nearest; at equal distance events before keys. None: the nearest frame. */

@@ -33,7 +33,7 @@ export function readVersions(beside: Json | undefined): Versions {
 
 export const writeVersions = (versions: Versions): Json => versions as unknown as Json;
 
-export const nameVersion = (name: string): string => name.trim().replace(/\s+/g, ' ').slice(0, LONGEST_NAME);
+const nameVersion = (name: string): string => name.trim().replace(/\s+/g, ' ').slice(0, LONGEST_NAME);
 
 /** With one more at the end; the last place is taken over when all are full. */
 export function addVersion(versions: Versions, version: KeptVersion): Versions {

@@ -8,32 +8,18 @@ import {
   type MapPoint,
   type ShapeData,
   type TiltAccount,
-  type TiltPart,
   type TiltProgress,
-  type TiltSource,
   type TiltValues,
-  type TurnMode,
   type Wobble,
 } from '../../sim/index.ts';
 import { makePagePool } from '../jobs/browser-port.ts';
-import type { SightSpan, SightTold } from '../jobs/kinds/account-data.ts';
+import type { SightTold } from '../jobs/kinds/account-data.ts';
 import { JobCancelledError, type Pool } from '../jobs/pool.ts';
 import type { FlightResult } from './result.ts';
 
-export type {
-  MapPoint,
-  SightSpan,
-  SightTold,
-  TiltAccount,
-  TiltPart,
-  TiltProgress,
-  TiltSource,
-  TiltValues,
-  TurnMode,
-  Wobble,
-};
+export type { MapPoint, SightTold, TiltAccount, TiltProgress, TiltValues, Wobble };
 
-export interface AccountTold {
+interface AccountTold {
   progress(progress: TiltProgress): void;
   tilt(account: TiltAccount): void;
   sight(told: SightTold | undefined): void;

@@ -50,7 +50,7 @@ import {
 } from './batch.ts';
 import type { FlightResult } from './result.ts';
 
-export type { BatchCall, Progress, StudyDone, ToldAnswer, ToldObstacle } from './batch.ts';
+export type { BatchCall, Progress, ToldAnswer, ToldObstacle } from './batch.ts';
 
 export interface AskInput {
   readonly id: string;
@@ -99,12 +99,12 @@ export interface WindowBound {
   readonly high: number;
 }
 
-export interface AskResult {
+interface AskResult {
   readonly id: string;
   readonly unit: ResultUnit;
 }
 
-export interface MarginAsk {
+interface MarginAsk {
   readonly spec: SkillSpec;
   readonly window: readonly WindowBound[];
   readonly tries: number;
@@ -112,7 +112,7 @@ export interface MarginAsk {
   readonly balanced: boolean;
 }
 
-export interface MapAsk {
+interface MapAsk {
   readonly spec: SkillSpec;
   readonly x: { readonly input: string; readonly from: number; readonly to: number };
   readonly y: { readonly input: string; readonly from: number; readonly to: number };

@@ -23,7 +23,7 @@ import type { FlightResult } from './result.ts';
 export type { Alignment, Change, CompareRow, HeldEqual };
 
 /** title of the skill, and a short word for its pose */
-export interface ArmsWords {
+interface ArmsWords {
   readonly title: string;
   readonly word: string;
 }

@@ -4,7 +4,7 @@ import { makePagePool } from '../jobs/browser-port.ts';
 import type { LateTold, WholeTold, WindowTold } from '../jobs/kinds/whole-data.ts';
 import { type JobCall, JobCancelledError, type Pool } from '../jobs/pool.ts';
 
-export interface ContactListener {
+interface ContactListener {
   /** of the file that was asked about: while a hand drags, an older one than the last */
   whole(told: WholeTold, of: SkillFile): void;
   window(told: WindowTold | undefined): void;

@@ -4,8 +4,6 @@ import { makePagePool } from '../jobs/browser-port.ts';
 import type { Drafted, DraftRequest } from '../jobs/kinds/draft-data.ts';
 import type { Pool } from '../jobs/pool.ts';
 
-export type { Drafted };
-
 export interface DraftRun {
   /** rejects with the reason, and after a stop */
   readonly done: Promise<Drafted>;

@@ -8,7 +8,7 @@ import type { FlightResult, OverlapCaution } from './result.ts';
 const TOGETHER = 0.05;
 const MM = 1000;
 
-export function listOverlaps({ flight, frames }: Pick<FlightResult, 'flight' | 'frames'>): OverlapCaution[] {
+function listOverlaps({ flight, frames }: Pick<FlightResult, 'flight' | 'frames'>): OverlapCaution[] {
   const { segments } = flight.body;
   const limbOf = (o: Overlap): string => `${segments[o.segmentA].group} ${sideOf(segments[o.segmentA].name)}`;
   const told: Overlap[] = [];

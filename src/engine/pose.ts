@@ -48,7 +48,7 @@ export interface HeldBody {
   readonly p_WScm_W: readonly [number, number, number];
 }
 
-export interface Led {
+interface Led {
   readonly angles: readonly number[];
   /** angles that changed, degrees by name: to be keyed. "hipFlexion" where both sides are equal */
   readonly changedDeg: Readonly<Record<string, number>>;
@@ -58,7 +58,7 @@ export interface Led {
   readonly stopped: readonly string[];
 }
 
-export interface LeadInput {
+interface LeadInput {
   readonly result: FlightResult;
   readonly t: number;
   readonly end: string;

@@ -11,7 +11,7 @@ import {
 } from '../../sim/index.ts';
 import { mulInto } from '../../sim/math/rot.ts';
 
-export interface PosedInstant {
+interface PosedInstant {
   readonly t: number;
   readonly frames: Pose;
   readonly p_WScm_W: readonly [number, number, number];

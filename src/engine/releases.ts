@@ -17,14 +17,14 @@ const MOST = 40;
 /** The worker's side: the release of a skill whose start is no stated take-off. */
 export type AskRelease = (file: SkillFile, athlete: Athlete) => Promise<Release>;
 
-export class ReleasePendingError extends Error {
+class ReleasePendingError extends Error {
   constructor(title: string) {
     super(`what comes before the flight of "${title}" is being computed`);
     this.name = 'ReleasePendingError';
   }
 }
 
-export interface Releases {
+interface Releases {
   /** throws a ReleasePendingError while the release is computed, or what it failed with */
   launch(file: SkillFile, athlete: Athlete, skill: Skill): LaunchedSkill;
   /** when the release is known or has failed */

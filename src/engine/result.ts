@@ -79,7 +79,7 @@ export interface FlightResult {
 }
 
 /** A failed flight keeps the last one that worked, and says why. */
-export interface FlightFault {
+interface FlightFault {
   readonly message: string;
 }
 

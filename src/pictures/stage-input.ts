@@ -3,7 +3,7 @@ import type { FlightResult } from '../engine/result.ts';
 import type { LargeLook } from '../scene/large-look.ts';
 import type { Measure } from '../scene/measure.ts';
 
-export type ViewKind = 'unrolled' | 'side' | 'front' | 'top' | 'upright' | 'large';
+type ViewKind = 'unrolled' | 'side' | 'front' | 'top' | 'upright' | 'large';
 
 /** One view and its place on the canvas, CSS px; the floor is at `floorY` below the view's top. */
 export interface ViewPlace {

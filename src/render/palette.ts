@@ -38,7 +38,7 @@ export class Palette {
 }
 
 /** '#123', '#123456', 'rgb(1, 2, 3)' -> 0x112233 */
-export function parseColour(text: string): number {
+function parseColour(text: string): number {
   const hex = text.trim().match(/^#([0-9a-f]{3}|[0-9a-f]{6})$/i)?.[1];
   if (hex) return Number.parseInt(hex.length === 3 ? hex.replace(/./g, '$&$&') : hex, 16);
   const parts = text
@@ -51,7 +51,7 @@ export function parseColour(text: string): number {
   throw new ColourError(text);
 }
 
-export class ColourError extends Error {
+class ColourError extends Error {
   override readonly name = 'ColourError';
 
   constructor(text: string) {

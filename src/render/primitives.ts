@@ -4,7 +4,7 @@ import type { DrawItem, GroupItem, LineItem, Points, TextItem } from '../scene/s
 import { dashed } from './dash.ts';
 import type { Palette } from './palette.ts';
 
-export type Primitive = Exclude<DrawItem, GroupItem | TextItem>;
+type Primitive = Exclude<DrawItem, GroupItem | TextItem>;
 
 export function drawPrimitive(pen: Graphics, item: Primitive, palette: Palette, ghost: boolean): void {
   switch (item.kind) {
@@ -49,7 +49,7 @@ export function drawPrimitive(pen: Graphics, item: Primitive, palette: Palette, 
  * A shape without area gives no triangles, and a batch without triangles makes the library's WebGL batcher (8.22) draw its
  * whole index buffer from there on: such shapes never reach it.
  */
-export function hasArea(contour: Points): boolean {
+function hasArea(contour: Points): boolean {
   let area = 0;
   const n = contour.length;
   for (let i = 0; i < n; i += 2) {
@@ -59,7 +59,7 @@ export function hasArea(contour: Points): boolean {
   return Math.abs(area) > 0.02;
 }
 
-export function hasLength(points: Points): boolean {
+function hasLength(points: Points): boolean {
   for (let i = 2; i < points.length; i += 2) {
     if (Math.abs(points[i] - points[i - 2]) + Math.abs(points[i + 1] - points[i - 1]) > 0.01) return true;
   }

@@ -98,7 +98,7 @@ export function projectBlobs(blobs: readonly Blob[], frames: PoseFrames, to: Pro
 const directions = new Map<number, Float64Array>();
 
 /** n unit vectors round the circle, x0, y0, x1, y1, ... */
-export function unitCircle(n: number): Float64Array {
+function unitCircle(n: number): Float64Array {
   let u = directions.get(n);
   if (!u) {
     u = new Float64Array(2 * n);

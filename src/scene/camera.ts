@@ -17,7 +17,7 @@ export const viewOf = (kind: LargeView, vx: number): View =>
   kind === 'side' ? sideView(vx) : kind === 'front' ? frontView : topView(vx);
 
 /** A point of W in the picture plane, m. */
-export const planeOf = (view: View, p: Vec3): readonly [number, number] => [dot(p, view.right), dot(p, view.up)];
+const planeOf = (view: View, p: Vec3): readonly [number, number] => [dot(p, view.right), dot(p, view.up)];
 
 export const screenOf = (c: Camera, across: number, up: number): readonly [number, number] => [
   c.width / 2 + (across - c.across) * c.pxPerM,

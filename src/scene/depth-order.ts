@@ -5,7 +5,7 @@
 import { type Projected, STRIDE } from './blobs.ts';
 import type { LookPart } from './look.ts';
 
-export interface PartOrder {
+interface PartOrder {
   /** indices into parts, farthest first */
   readonly order: readonly number[];
   /** (n x n) 1 where two parts overlap on the screen */

@@ -114,7 +114,7 @@ function cut(piece: Points, dx: number, dy: number, across: number): [number, nu
 const SHARED = 0.05;
 
 /** Runs of outline points that lie in no other piece, joined where one ends as the next begins. */
-export function boundary(pieces: readonly Points[]): Points[] {
+function boundary(pieces: readonly Points[]): Points[] {
   const boxes = pieces.map(boxOf);
   const runs: number[][] = [];
   pieces.forEach((piece, k) => {

@@ -23,7 +23,7 @@ export interface FigurePlace extends Projection {
 }
 
 /** Everything about a pose on the screen that the styles of drawing share. */
-export interface PosedLook {
+interface PosedLook {
   readonly look: Look;
   readonly frames: PoseFrames;
   readonly place: FigurePlace;

@@ -12,7 +12,7 @@ import type { DrawItem, Layer, Scene } from './scene.ts';
 import { type OtherVersion, versionFigures, versionPaths, versionsKey } from './version-ghost.ts';
 import { dot, sideView } from './view.ts';
 
-export interface FlightWindow {
+interface FlightWindow {
   readonly width: number;
   readonly height: number;
   /** px of t = 0 */
@@ -29,7 +29,7 @@ export interface FlightWindow {
   readonly thinGhosts?: number;
 }
 
-export interface FlightSceneInput {
+interface FlightSceneInput {
   readonly flight: StageFlight;
   readonly cursor: StagePose;
   readonly window: FlightWindow;

@@ -14,7 +14,7 @@ import { frontView } from './view.ts';
 
 const NEAR_VERTICAL = Math.cos(Math.PI / 6);
 
-export interface FrontSceneInput {
+interface FrontSceneInput {
   readonly flight: StageFlight;
   readonly cursor: StagePose;
   readonly window: ScaleWindow;

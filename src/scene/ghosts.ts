@@ -23,7 +23,7 @@ export function shownGhosts(ghosts: readonly StagePose[], cursor: number, thin =
   return shown;
 }
 
-export interface GhostPlace {
+interface GhostPlace {
   readonly view: View;
   readonly scale: number;
   /** names the view in keys */

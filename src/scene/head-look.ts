@@ -8,7 +8,7 @@ import type { PoseFrames } from './pose-frames.ts';
 import type { Points } from './scene.ts';
 import type { Vec3, View } from './view.ts';
 
-export interface HeadPlace {
+interface HeadPlace {
   readonly head: number;
   readonly trunk: number;
   /** root of the neck in the trunk's frame */

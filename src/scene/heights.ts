@@ -4,7 +4,7 @@
  */
 import type { DrawItem, Token } from './scene.ts';
 
-export interface HeightScale {
+interface HeightScale {
   /** px of W's Y = 0 from the top of the picture */
   readonly floorY: number;
   /** px per metre of bodies and of the uncompressed part */
@@ -43,7 +43,7 @@ export interface LengthMarks {
   readonly perUnitM: number;
 }
 
-export interface HeightLabels {
+interface HeightLabels {
   /** right edge of the labels, px; the lines begin after it */
   readonly labelX: number;
   readonly from: number;

@@ -2,7 +2,7 @@
 import { isInside } from './figure-outline.ts';
 import type { DrawItem, Layer, Points, Scene } from './scene.ts';
 
-export interface Hit {
+interface Hit {
   readonly id: string;
   /** px from the item's centre or line; 0 inside an area */
   readonly distance: number;

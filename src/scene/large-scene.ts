@@ -18,7 +18,7 @@ import { surfaceItems } from './surface.ts';
 import { type Trail, trailItems } from './trails.ts';
 import { type OtherVersion, versionFigures, versionPaths, versionsKey } from './version-ghost.ts';
 
-export interface LargeSceneInput {
+interface LargeSceneInput {
   readonly flight: StageFlight;
   readonly cursor: StagePose;
   readonly look: LargeLook;

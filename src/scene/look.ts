@@ -16,7 +16,7 @@ export interface HeadLook {
   readonly radii: Vec3;
 }
 
-export type Tone = 'left' | 'right' | 'trunk' | 'head';
+type Tone = 'left' | 'right' | 'trunk' | 'head';
 
 /** One piece that is put in depth order as a whole. */
 export interface LookPart {

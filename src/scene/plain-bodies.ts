@@ -21,7 +21,7 @@ const STROKE = { stroke: 'ink', width: 2.4 } as const;
 const axisOf = (R_WF: ArrayLike<number>, k: 0 | 1 | 2): Vec3 => [R_WF[k], R_WF[3 + k], R_WF[6 + k]];
 const AXES = { 'front-back': 0, long: 1, lateral: 2 } as const;
 
-export interface BodyPlace extends Pick<Sight, 'view' | 'scale'> {
+interface BodyPlace extends Pick<Sight, 'view' | 'scale'> {
   /** px of the mass centre */
   readonly x: number;
   readonly y: number;

@@ -30,7 +30,7 @@ export const PRINT_TOKENS: Readonly<Partial<Record<Token, string>>> = {
   tape: '#ffffff',
 };
 
-export interface PrintSpan {
+interface PrintSpan {
   readonly title: string;
   /** of the move into it */
   readonly word: string;
@@ -38,13 +38,13 @@ export interface PrintSpan {
   readonly to: number;
 }
 
-export interface PrintCurve {
+interface PrintCurve {
   readonly name: string;
   readonly values: Float64Array;
   readonly width: number;
 }
 
-export interface PrintPlot {
+interface PrintPlot {
   readonly unit: string;
   readonly top: number;
   readonly low: number;
@@ -67,7 +67,7 @@ export interface PrintInput {
   readonly seconds: (s: number) => string;
 }
 
-export interface PrintPicture {
+interface PrintPicture {
   readonly items: DrawItem[];
   readonly width: number;
   readonly height: number;

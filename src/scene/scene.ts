@@ -74,14 +74,14 @@ export interface LineItem extends Common {
 }
 
 /** Unconnected straight pieces: x0, y0, x1, y1 each; ticks, hatching, tape bands. */
-export interface SegmentsItem extends Common {
+interface SegmentsItem extends Common {
   readonly kind: 'segments';
   readonly points: Points;
   readonly stroke: Token;
   readonly width: number;
 }
 
-export interface CircleItem extends Common {
+interface CircleItem extends Common {
   readonly kind: 'circle';
   readonly x: number;
   readonly y: number;
@@ -121,7 +121,7 @@ export interface GroupItem extends Common {
 
 export type DrawItem = FillItem | LineItem | SegmentsItem | CircleItem | TextItem | GroupItem;
 
-export type LayerName = 'ground' | 'heights' | 'ghosts' | 'path' | 'figure' | 'marks' | 'text';
+type LayerName = 'ground' | 'heights' | 'ghosts' | 'path' | 'figure' | 'marks' | 'text';
 
 export interface Rect {
   readonly x: number;

@@ -6,7 +6,7 @@ import type { PoseFrames } from './pose-frames.ts';
 import type { DrawItem, Token } from './scene.ts';
 import { frontView, type View } from './view.ts';
 
-export interface TileSize {
+interface TileSize {
   readonly width: number;
   readonly height: number;
   readonly margin?: number;

@@ -27,7 +27,7 @@ export interface ScaleWindow {
   readonly thinGhosts?: number;
 }
 
-export interface SideSceneInput {
+interface SideSceneInput {
   readonly flight: StageFlight;
   readonly cursor: StagePose;
   readonly window: ScaleWindow;

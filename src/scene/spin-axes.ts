@@ -9,7 +9,7 @@ import { dot, type Vec3 } from './view.ts';
 /** Seen within this of end on, an axis is a sign instead of a line. */
 const END_ON = 0.97;
 
-export interface AxisWords {
+interface AxisWords {
   readonly momentum: string;
   readonly axis: string;
 }

@@ -8,7 +8,7 @@ import { type ScaleWindow, sideOrigin } from './side-scene.ts';
 import { type OtherVersion, versionFigures, versionPaths, versionsKey } from './version-ghost.ts';
 import { topView } from './view.ts';
 
-export interface TopSceneInput {
+interface TopSceneInput {
   readonly flight: StageFlight;
   readonly cursor: StagePose;
   /** floorY is here the px of Z = 0 from the top */

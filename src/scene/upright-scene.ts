@@ -11,7 +11,7 @@ import type { DrawItem, Layer, Scene, Token } from './scene.ts';
 import { type OtherVersion, versionFigures } from './version-ghost.ts';
 import { heldView, type Vec3 } from './view.ts';
 
-export interface Handle {
+interface Handle {
   /** hit id becomes 'handle:' + id */
   readonly id: string;
   readonly segment: number;
@@ -20,7 +20,7 @@ export interface Handle {
   readonly held?: boolean;
 }
 
-export interface UprightSceneInput {
+interface UprightSceneInput {
   readonly body: Body;
   readonly pose: StagePose;
   readonly width: number;

@@ -9,15 +9,15 @@ import { type PlacePoint, pathItems } from './flight-path.ts';
 import type { StageFlight, StagePose } from './pose-frames.ts';
 import type { Dash, DrawItem } from './scene.ts';
 
-export type VersionLetter = 'B' | 'C' | 'D';
+type VersionLetter = 'B' | 'C' | 'D';
 
-export interface VersionStyle {
+interface VersionStyle {
   readonly figure: OutlineStyle;
   readonly path: Dash;
 }
 
 /** Dashed, dotted, dash and dot: told apart without any colour. */
-export const VERSION_STYLES: Readonly<Record<VersionLetter, VersionStyle>> = {
+const VERSION_STYLES: Readonly<Record<VersionLetter, VersionStyle>> = {
   B: { figure: { hatchDeg: 45, dash: [4.5, 3] }, path: [5, 3] },
   C: { figure: { hatchDeg: 135, dash: [1.6, 2.4] }, path: [1.5, 3] },
   D: { figure: { hatchDeg: 90, dash: [7, 2.6, 1.6, 2.6] }, path: [7, 3, 1.5, 3] },

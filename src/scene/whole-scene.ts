@@ -25,7 +25,7 @@ export interface WholeStage {
   readonly sink?: Float64Array;
 }
 
-export interface TimeWindow {
+interface TimeWindow {
   readonly width: number;
   readonly height: number;
   readonly pxPerM: number;
@@ -118,7 +118,7 @@ function matItems(stage: WholeStage, w: TimeWindow, y: (m: number) => number): D
   ];
 }
 
-export interface SideWindow {
+interface SideWindow {
   readonly width: number;
   readonly height: number;
 }

@@ -1,5 +1,5 @@
 /** One pointer from press to release, mouse, pen or finger: moves in px from the start, Escape and cancel take it back. */
-export interface DragSteps {
+interface DragSteps {
   start?(e: PointerEvent): void;
   move(dx: number, dy: number, e: PointerEvent): void;
   /** moved: false for a plain press */

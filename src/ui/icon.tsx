@@ -27,7 +27,7 @@ const PATHS = {
 } as const;
 const FILLED = new Set<string>(['play', 'pause', 'toBack', 'toOn', 'pin']);
 
-export type IconName = keyof typeof PATHS;
+type IconName = keyof typeof PATHS;
 
 export function Icon(props: { name: IconName; size?: number; class?: string }) {
   return (

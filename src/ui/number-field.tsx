@@ -8,7 +8,7 @@ import { formatNumber, parseNumber } from './numbers.ts';
 import { fromShown, parseQuantity, type Quantity, sayNumber, shownAs, toShown, unitBeside } from './units.ts';
 import { numberTexts } from './words.ts';
 
-export interface NumberFieldProps {
+interface NumberFieldProps {
   label: string;
   unit: string;
   value: number;

@@ -1,7 +1,7 @@
 /** The size of an element or of the window, as signals. */
 import { type Accessor, createSignal, onCleanup, onMount } from 'solid-js';
 
-export interface Size {
+interface Size {
   readonly width: number;
   readonly height: number;
 }
@@ -24,7 +24,7 @@ export function useSize(element: () => HTMLElement): Accessor<Size> {
   return size;
 }
 
-export type Device = 'bench' | 'tablet' | 'phone';
+type Device = 'bench' | 'tablet' | 'phone';
 
 export function useDevice(): Accessor<Device> {
   const wide = matchMedia('(min-width: 1160px)');

@@ -31,7 +31,7 @@ export type Quantity =
   | 'time';
 
 /** How a quantity is shown: its value is `factor` times the page's own. */
-export interface ShownAs {
+interface ShownAs {
   readonly unit: string;
   readonly factor: number;
   readonly decimals: number;

@@ -2,7 +2,13 @@
 import { describe, expect, it } from 'vitest';
 import { makeHuman } from '../../sim/body/human.ts';
 import { bodyAnglesInto, jointAnglesOf, makeChain, type PlanarJointName } from '../../sim/contact/chain.ts';
-import { jointsInto, makeChainMotion, makeWhole, placeChain, wholeInto } from '../../sim/contact/chain-motion.ts';
+import {
+  jointsInto,
+  makeChainMotion,
+  makeChainTotals,
+  placeChain,
+  totalsInto,
+} from '../../sim/contact/chain-motion.ts';
 import { ChainWorld } from '../../sim/contact/planck.ts';
 import { hingesInto } from '../../sim/motion/hinge-angles.ts';
 import { getModel } from '../../sim/motion/model.ts';
@@ -28,7 +34,7 @@ describe.each([['the usual four joints', undefined] as const, ['eight joints', A
     const rnd = random(11);
     const sm = makeShapeMotion(getModel(body));
     const motion = makeChainMotion(chain);
-    const whole = makeWhole();
+    const whole = makeChainTotals();
     const angles = body.angles.map(() => 0);
     for (let round = 0; round < 20; round++) {
       const q = Float64Array.from(chain.joints, () => 3 * rnd());
@@ -41,7 +47,7 @@ describe.each([['the usual four joints', undefined] as const, ['eight joints', A
         { point: { link: 0, at: [0, 0] }, x: 0.3, y: 2, vx: rnd(), vy: rnd(), theta, w },
         motion,
       );
-      wholeInto(chain, motion, 9.81, whole);
+      totalsInto(chain, motion, 9.81, whole);
 
       bodyAnglesInto(chain, q, angles);
       hingesInto(body, angles, sm.q);

@@ -2,7 +2,7 @@
 import { beforeAll, describe, expect, test } from 'vitest';
 import { athletes } from '../../presets/index.ts';
 import { makeChain } from '../../sim/contact/chain.ts';
-import { makeWhole, wholeInto } from '../../sim/contact/chain-motion.ts';
+import { makeChainTotals, totalsInto } from '../../sim/contact/chain-motion.ts';
 import { type LandingRun, runLanding, STEP } from '../../sim/contact/landing.ts';
 import { EIGHTH_SECOND, makeDropEntry } from '../../sim/contact/landing-drop.ts';
 import {
@@ -95,8 +95,8 @@ describe('the entry from a flight', () => {
 
   test('mass centre, velocity and angular momentum go over exactly', () => {
     const motion = placeEntry(entry);
-    const whole = makeWhole();
-    wholeInto(entry.chain, motion, G, whole);
+    const whole = makeChainTotals();
+    totalsInto(entry.chain, motion, G, whole);
     const p = new Float64Array(3);
     const v = new Float64Array(3);
     flight.massCentreInto(flight.duration, p, v);

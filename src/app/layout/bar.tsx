@@ -11,7 +11,7 @@ import { ToolBar } from './tools/tool-bar.tsx';
 
 const t = texts.bar;
 
-export function SkillTitle() {
+function SkillTitle() {
   const shell = useShell();
   const doc = useDocument();
   return (
@@ -29,7 +29,7 @@ export function SkillTitle() {
 }
 
 /** How the skill stands against the shelf; a press saves it. */
-export function ShelfMark() {
+function ShelfMark() {
   const shelf = useShelf();
   return (
     <Show when={!shelf.refused()}>
@@ -47,7 +47,7 @@ export function ShelfMark() {
 }
 
 /** The browser refuses to keep what is open: said where it stays in sight, with the way out. */
-export function NotSaved() {
+function NotSaved() {
   const keeping = usePage().keeping;
   const doc = useDocument();
   return (
@@ -99,7 +99,7 @@ export function UndoRedo(props: { words?: boolean }) {
   );
 }
 
-export function FindButton(props: { words?: boolean }) {
+function FindButton(props: { words?: boolean }) {
   const shell = useShell();
   return (
     <button

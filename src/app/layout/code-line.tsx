@@ -12,7 +12,7 @@ import { texts } from '../words.ts';
 const t = codeTexts;
 type Way = DraftSpec['direction'];
 
-export interface CodeState {
+interface CodeState {
   readonly isOpen: Accessor<boolean>;
   readonly typed: Accessor<string>;
   readonly way: Accessor<Way | undefined>;

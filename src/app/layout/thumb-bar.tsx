@@ -14,7 +14,7 @@ import { useCursor, useFlight } from '../page.ts';
 /** s per px of the wheel: slow enough to find a hundredth with a thumb */
 const JOG = 0.0025;
 
-export function JogWheel() {
+function JogWheel() {
   const cursor = useCursor();
   const flight = useFlight();
   const [turn, setTurn] = createSignal(0);

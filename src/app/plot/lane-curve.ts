@@ -30,7 +30,7 @@ export function laneScale(lane: Lane, box: Box, open: boolean): Scale {
   return makeScale({ y: box.y + 5, height: box.height - 10 }, lane.lowDeg - spare, lane.highDeg + spare);
 }
 
-export const laneCurve = (pen: Pen, lane: Lane): Curve => {
+const laneCurve = (pen: Pen, lane: Lane): Curve => {
   const { frames, flight } = pen.result;
   const width = flight.body.angles.length;
   return (i) => frames.angles[i * width + lane.column] * DEG;

@@ -12,16 +12,3 @@ export function readAt(column: Float64Array, place: Place, width = 1, k = 0): nu
   if (place.share === 1) return b;
   return a + (b - a) * place.share;
 }
-
-/** Length of row i of an (n x groups x 3) table's group g, along the direction of the whole momentum. */
-export function readShareAlong(frames: Frames, place: Place, g: number): number {
-  const groups = frames.groups.length;
-  let dot = 0;
-  let square = 0;
-  for (let k = 0; k < 3; k++) {
-    const whole = readAt(frames.h_Scm_W, place, 3, k);
-    dot += whole * readAt(frames.hGroups_W, place, groups * 3, g * 3 + k);
-    square += whole * whole;
-  }
-  return square > 1e-12 ? dot / Math.sqrt(square) : 0;
-}

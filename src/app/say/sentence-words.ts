@@ -10,7 +10,7 @@ const TILT_SAID = 4;
 /** Under this many revolutions there is no turn to speak of. */
 const TURN_SAID = 0.05;
 
-export interface SentenceWords {
+interface SentenceWords {
   somersaults: string;
   somersaultWord: string;
   twists: string;

@@ -23,7 +23,7 @@ export interface ContactState {
 /** A study starts when hands have rested this long, ms. */
 const REST = 350;
 
-export function makeContactState(page: Page): ContactState {
+function makeContactState(page: Page): ContactState {
   const { services, doc, flight, shell } = page;
   const [engine, setEngine] = createSignal<Contacting>();
   const [pictures, setPictures] = createSignal<WholePictures>();

@@ -6,7 +6,7 @@ import { NumberField } from '../../ui/number-field.tsx';
 import type { Quantity } from '../../ui/units.ts';
 import { contactTexts } from './words.ts';
 
-export interface KnobProps {
+interface KnobProps {
   label: string;
   value: number;
   min: number;

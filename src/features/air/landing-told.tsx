@@ -13,7 +13,7 @@ const t = contactTexts;
 const r = t.landingRows;
 const cm = (m: number): string => say('length', m);
 
-export function wordReason(reason: VerdictReason): string {
+function wordReason(reason: VerdictReason): string {
   switch (reason.kind) {
     case 'overBase':
       return t.reasons.overBase(cm(reason.margin));

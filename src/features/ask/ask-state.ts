@@ -12,7 +12,7 @@ import type { FlightResult } from '../../engine/result.ts';
 import { type Chosen, chooseFirst, wantedOf } from './ask-start.ts';
 import { askTexts as t } from './words.ts';
 
-export interface Found {
+interface Found {
   readonly key: string;
   readonly wantedKey: string;
   readonly told: ToldAnswer;
@@ -23,7 +23,7 @@ export interface Found {
 }
 
 /** What margin and map are of: A, or the answer that is picked. */
-export interface Subject {
+interface Subject {
   readonly name: string;
   readonly key: string;
   readonly spec: SkillSpec;

@@ -30,7 +30,7 @@ const mix = (a: Rgb, b: Rgb, s: number): Rgb => [
 ];
 
 /** From the nearest to what is wanted to the farthest. */
-export function tones(palette: Palette): readonly Rgb[] {
+function tones(palette: Palette): readonly Rgb[] {
   const [air, far] = [rgbOf(palette.colour.air), rgbOf(palette.colour['rule-2'])];
   return [0, 0.14, 0.3, 0.5].map((s) => mix(air, far, s));
 }

@@ -8,7 +8,7 @@ import type { AskState } from './ask-state.ts';
 
 export type WindowKind = 'usual' | 'wanted';
 
-export interface Try {
+interface Try {
   readonly short: number;
   readonly twists: number;
   readonly inside: boolean;

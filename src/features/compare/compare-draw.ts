@@ -29,7 +29,7 @@ import { shownAs } from '../../ui/units.ts';
 import type { Letter } from './compare-state.ts';
 import { compareTexts as c } from './words.ts';
 
-export const DASHES: Readonly<Record<Letter, readonly number[]>> = {
+const DASHES: Readonly<Record<Letter, readonly number[]>> = {
   A: [],
   B: [6, 4],
   C: [1.6, 3.2],
@@ -37,7 +37,7 @@ export const DASHES: Readonly<Record<Letter, readonly number[]>> = {
 };
 
 /** A value of a flight at one of its frames, in the unit shown. */
-export type Measure = (result: FlightResult) => (row: number) => number;
+type Measure = (result: FlightResult) => (row: number) => number;
 
 const wayOf = (column: Float64Array): number => {
   for (let i = column.length - 1; i >= 0; i--) if (!Number.isNaN(column[i])) return column[i] < column[0] ? -1 : 1;

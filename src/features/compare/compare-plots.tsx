@@ -30,7 +30,7 @@ import { compareTexts as c } from './words.ts';
 /** From here on, revolutions, a flight twists. */
 const TWISTS = 0.05;
 
-export function useCourses(of: () => CompareState) {
+function useCourses(of: () => CompareState) {
   const courses = createMemo<Course[]>(() =>
     of()
       .flown()
@@ -189,7 +189,7 @@ const QUANTITY: Readonly<Record<MeasureName, Quantity>> = {
 };
 
 /** One quantity at the cursor, for the two that are told apart. */
-export function Pair(props: { courses: readonly Course[]; line: Line; cursor: number }): JSX.Element {
+function Pair(props: { courses: readonly Course[]; line: Line; cursor: number }): JSX.Element {
   const value = ({ result, shiftS }: Course): string => {
     const curve = MEASURES[props.line.name](result);
     const place = calcPlace(result.frames, props.cursor + shiftS);

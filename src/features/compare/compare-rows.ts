@@ -5,7 +5,7 @@ import { formatNumber } from '../../ui/numbers.ts';
 import { type Quantity, sayNumber, unitBeside } from '../../ui/units.ts';
 import { compareTexts as c } from './words.ts';
 
-export interface TableRow {
+interface TableRow {
   readonly key: CompareRow['key'];
   readonly title: string;
   readonly unit: string;

@@ -72,7 +72,7 @@ type OwnFlight = { readonly result: FlightResult } | { readonly fault: string; r
 
 const placeOf = (letter: Letter): number => VERSION_LETTERS.indexOf(letter as VersionLetter);
 
-export function makeCompareState(page: Page): CompareState {
+function makeCompareState(page: Page): CompareState {
   const { services, shell, doc, flight } = page;
   const [comparing, setComparing] = createSignal<Comparing>();
   const [held, setHeld] = createSignal<HeldEqual>('own');

@@ -61,7 +61,7 @@ function VersionName(props: { one: Flown; state: CompareState }) {
   );
 }
 
-export function VersionSentence(props: { one: Flown }) {
+function VersionSentence(props: { one: Flown }) {
   const outline = () => props.one.result?.outline;
   return (
     <p class="version-sentence">

@@ -42,7 +42,7 @@ export interface EstimateState {
   setDrawn(on: boolean): void;
 }
 
-export function makeEstimateState(page: Page): EstimateState {
+function makeEstimateState(page: Page): EstimateState {
   const { doc, services, shell, flight } = page;
   const [engine, setEngine] = createSignal<Estimating>();
   const [answer, setAnswer] = createSignal<{ sheet: SheetFile; of: unknown; told: SheetAnswer }>();

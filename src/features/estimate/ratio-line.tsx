@@ -8,10 +8,9 @@ const MOST = 4;
 const HEIGHT = 26;
 
 /** 0 to 1 along the line. */
-export const placeOf = (ratio: number): number =>
-  Math.min(1, Math.max(0, 0.5 + Math.log(ratio) / (2 * Math.log(MOST))));
+const placeOf = (ratio: number): number => Math.min(1, Math.max(0, 0.5 + Math.log(ratio) / (2 * Math.log(MOST))));
 
-export type Hue = 'som' | 'twist' | 'tilt' | '';
+type Hue = 'som' | 'twist' | 'tilt' | '';
 /** Hue means axis: that of the readout, if it belongs to one. */
 export function hueOf(readout: string): Hue {
   if (/somersault|lateral/.test(readout)) return 'som';

@@ -20,7 +20,7 @@ import { estimateTexts as e } from './words.ts';
 /** Of the sheet kept with the skill. */
 export const WITH_SKILL = 'skill';
 
-export interface SheetDeskPorts {
+interface SheetDeskPorts {
   readonly stores: SheetStores;
   /** once they are loaded */
   readonly ready: Accessor<readonly ShownSheet[]>;

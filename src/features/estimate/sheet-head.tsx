@@ -7,7 +7,7 @@ import type { EstimateState } from './estimate-state.ts';
 import { WITH_SKILL } from './sheet-desk.ts';
 import { estimateTexts as e } from './words.ts';
 
-export interface HeadProps {
+interface HeadProps {
   readonly state: EstimateState;
   readonly guide: boolean;
   readonly onGuide: () => void;

@@ -24,7 +24,7 @@ function isPlain({ expression: x }: QuantityResult): boolean {
   );
 }
 
-export interface LineMoves {
+interface LineMoves {
   /** puts the caret into a line */
   to(index: number): void;
 }

@@ -17,8 +17,8 @@ import type { FigureGrip } from '../../pictures/stage-input.ts';
 import { formatNumber } from '../../ui/numbers.ts';
 import { poseTexts } from './words.ts';
 
-export type Sides = 'both' | 'one';
-export type Scope = 'key' | 'shape';
+type Sides = 'both' | 'one';
+type Scope = 'key' | 'shape';
 type View = FigureGrip['view_B'];
 
 /** What a gesture shows while it runs. */
@@ -135,6 +135,4 @@ function makeHand(page: Page) {
 
   return { sides, setSides, scope, setScope, heldSpan, work, begin, put, said, setSaid };
 }
-
-export type Hand = ReturnType<typeof makeHand>;
 export const useHand = keptState(makeHand);

@@ -69,7 +69,7 @@ export function useStageGrip(handle: () => StageHandle | undefined) {
   };
   return { press, move, leave: () => setHover(undefined), hover, grip, finger };
 }
-export type StageGrip = ReturnType<typeof useStageGrip>;
+type StageGrip = ReturnType<typeof useStageGrip>;
 
 export function StageGripMarks(props: {
   grip: StageGrip;

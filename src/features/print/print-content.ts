@@ -24,11 +24,11 @@ const LONGEST_TITLE = 30;
 /** Instants nearer than this are one column, s. */
 const SAME = 0.025;
 
-export interface Instant {
+interface Instant {
   readonly t: number;
   readonly name: string;
 }
-export interface TableRow {
+interface TableRow {
   readonly name: string;
   readonly unit: string;
   readonly cells: readonly string[];
@@ -75,7 +75,7 @@ export function makeContent(page: Page, ports: PrintPictures, date: Date): Print
 }
 
 /** Take-off, where each shape is reached and left, landing; the highest point where there is room. */
-export function listInstants(page: Page): Instant[] {
+function listInstants(page: Page): Instant[] {
   const { flight } = page;
   const { outline } = flight.result();
   const T = outline.duration;

@@ -13,7 +13,7 @@ import { lengthMarks } from '../../ui/units.ts';
 import { floorTexts } from './words.ts';
 
 const t = floorTexts;
-export const SPEEDS: readonly number[] = [0.25, 0.5, 1];
+const SPEEDS: readonly number[] = [0.25, 0.5, 1];
 
 export function PlayButton(props: { size?: number }) {
   const cursor = useCursor();

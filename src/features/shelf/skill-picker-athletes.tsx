@@ -17,7 +17,7 @@ const wordSize = (a: Athlete): string =>
   a.kind === 'human' ? `${say('length', a.statureM)}, ${say('mass', a.massKg, 0)}` : '';
 
 /** An athlete's file, as the command line reads it too. */
-export const formatAthlete = (athlete: Athlete): string =>
+const formatAthlete = (athlete: Athlete): string =>
   `${JSON.stringify({ format: 'shapeflight-athlete', version: 1, athlete }, null, 2)}\n`;
 
 export function AthletePicker() {

@@ -12,7 +12,7 @@ import { Icon } from '../../ui/icon.tsx';
 const t = shelfTexts;
 
 /** Every word that was typed is somewhere in the text, in any order. */
-export function hasWords(text: string, typed: string): boolean {
+function hasWords(text: string, typed: string): boolean {
   const all = text.toLowerCase();
   return typed
     .toLowerCase()

@@ -7,7 +7,7 @@ import { NumberField } from '../../ui/number-field.tsx';
 import { quantityOf } from '../../ui/units.ts';
 import { takeoffTexts } from './words.ts';
 
-export function FieldRow(props: { field: Field }) {
+function FieldRow(props: { field: Field }) {
   const doc = useDocument();
   const title = (): string => takeoffTexts.changed(props.field.label);
   // written by the field as it was when the gesture began: its sign words must not flip under the hand
@@ -47,7 +47,7 @@ interface FieldChoice {
   readonly main: boolean;
 }
 
-export function useFields(of: () => FieldChoice) {
+function useFields(of: () => FieldChoice) {
   const doc = useDocument();
   const fields = createMemo(() => {
     const { group, main } = of();

@@ -24,7 +24,7 @@ export interface AccountState {
 /** Flight and cursor rest when they have stood still this long, ms. */
 const REST = 160;
 
-export function makeAccountState(page: Page): AccountState {
+function makeAccountState(page: Page): AccountState {
   const { services, shell, cursor, flight } = page;
   const [accounting, setAccounting] = createSignal<Accounting>();
   const [measure, setMeasure] = createSignal<TiltMeasure>('greatest');

@@ -16,7 +16,7 @@ const LETTER = 6.6;
 /** s: nothing is said of less */
 const SHORT = 0.005;
 
-export function sayWhen(told: SightTold): string {
+function sayWhen(told: SightTold): string {
   const end = told.spans.at(-1)?.to ?? 0;
   const two = (s: number): string => formatNumber(s, 2);
   if (told.firstBefore === undefined) return a.seenNever;
@@ -27,7 +27,7 @@ export function sayWhen(told: SightTold): string {
   return told.firstBefore - told.lastBefore > SHORT ? `${first} ${last}` : last;
 }
 
-export function sayNow(told: SightTold, t: number): string {
+function sayNow(told: SightTold, t: number): string {
   const span = told.spans.find((s) => t <= s.to) ?? told.spans.at(-1);
   if (!span) return '';
   if (span.why !== 'seen') return a.notNow(a.whyLong[span.why]);

@@ -3,7 +3,7 @@
  * same names are written every frame. A canvas that is not in the page, too, knows its font without the page's styles, which
  * a canvas in the page makes the browser compute at once.
  */
-export interface Stamp {
+interface Stamp {
   readonly canvas: HTMLCanvasElement;
   /** size on the page, px */
   readonly width: number;

@@ -1,7 +1,7 @@
 /** One finger or the mouse moves the picture, two fingers zoom it about the middle between them. */
 import { onCleanup } from 'solid-js';
 
-export interface PinchSteps {
+interface PinchSteps {
   pan(dx: number, dy: number): void;
   /** about a point of the page */
   zoom(factor: number, x: number, y: number): void;

@@ -10,6 +10,16 @@ const baseURL = `http://127.0.0.1:${process.env.SHAPEFLIGHT_TEST_PORT}/`;
 
 const launch = (extra: string[] = []) => ({ executablePath, args: [...browserFlags, ...extra] });
 
+/**
+ * A device lists what is for it: all tests without a tag, and those whose tag names it. Not for every device are tests of one
+ * way to work (@desktop, @touch, @tablet), and tests of what is the same on all of them: stored records, workers, files (@once).
+ */
+const listed = (...tags: string[]): RegExp =>
+  new RegExp(`^(?!.*@(desktop|touch|tablet|phone|once)\\b)|@(${tags.join('|')})\\b`, 's');
+/** whole files, by the same rule */
+const desktopFiles = /bench\.spec\.ts/;
+const touchFiles = /(lane-sheet|touch)\.spec\.ts/;
+
 export default defineConfig({
   testDir: './browser',
   testMatch: '**/*.spec.ts',
@@ -28,6 +38,8 @@ export default defineConfig({
     // the first flight plays by itself unless motion is reduced: every test but that one wants a still cursor
     contextOptions: { reducedMotion: 'reduce' },
     serviceWorkers: 'block',
+    // a fresh page in a browser that knows the files already: storage, routes and listeners are cleared between tests
+    reuseContext: true,
     trace: 'off',
     screenshot: 'only-on-failure',
   },
@@ -39,9 +51,24 @@ export default defineConfig({
     gracefulShutdown: { signal: 'SIGTERM', timeout: 2_000 },
   },
   projects: [
-    { name: 'desktop', use: { viewport: { width: 1440, height: 900 } } },
-    { name: 'tablet', use: { viewport: { width: 1024, height: 768 }, hasTouch: true } },
-    { name: 'phone', use: { viewport: { width: 390, height: 844 }, hasTouch: true, isMobile: true } },
+    {
+      name: 'desktop',
+      grep: listed('desktop', 'once'),
+      testIgnore: touchFiles,
+      use: { viewport: { width: 1440, height: 900 } },
+    },
+    {
+      name: 'tablet',
+      grep: listed('tablet', 'touch'),
+      testIgnore: desktopFiles,
+      use: { viewport: { width: 1024, height: 768 }, hasTouch: true },
+    },
+    {
+      name: 'phone',
+      grep: listed('phone', 'touch'),
+      testIgnore: desktopFiles,
+      use: { viewport: { width: 390, height: 844 }, hasTouch: true, isMobile: true },
+    },
     {
       name: 'no-webgl',
       grep: /@renderer/,

@@ -35,7 +35,9 @@ export function readDesk({ local, tab }: SheetStores): KeptDesk {
       const found = id && parseSheet(local?.getItem(key));
       if (id && found) own[id] = found;
     }
-    open = tab?.getItem(OPEN) ?? local?.getItem(OPEN) ?? undefined;
+    // a tab remembers which; where all was cleared there is nothing to remember
+    const last = local?.getItem(OPEN) ?? undefined;
+    open = last === undefined ? undefined : (tab?.getItem(OPEN) ?? last);
     old = parseSheet(local?.getItem(OLD));
   } catch {
     // forbidden: nothing is kept there

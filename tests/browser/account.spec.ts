@@ -31,7 +31,7 @@ test('the full twist is charged to the arms, and the twist with it', async ({ pa
   expect(Number.parseFloat(await told(page, 'arms'))).toBeCloseTo(1, 1);
 });
 
-test('a lean at take-off is charged to the take-off, as soon as it is there', async ({ page }) => {
+test('a lean at take-off is charged to the take-off, as soon as it is there', { tag: '@once' }, async ({ page }) => {
   await openAccount(page);
   await expect(tool(page).locator('.tilt-bars')).toBeVisible();
   await page.keyboard.press('v');
@@ -44,7 +44,7 @@ test('a lean at take-off is charged to the take-off, as soon as it is there', as
   await expect(tool(page).locator('.tilt-account')).toHaveAttribute('aria-busy', 'false');
 });
 
-test('the flights are flown again beside the page, in a worker', async ({ page }) => {
+test('the flights are flown again beside the page, in a worker', { tag: '@once' }, async ({ page }) => {
   await openAccount(page);
   await expect(tool(page).locator('.tilt-account')).toHaveAttribute('aria-busy', 'false');
   expect(page.workers().some((w) => w.url().includes('browser-entry'))).toBe(true);
@@ -83,7 +83,7 @@ test('momentum by body part and what just changed are told', async ({ page }) =>
   await expect(tool(page).locator('.account-momentum')).toContainText(/legs/);
 });
 
-test('a skill whose sides move alike has nothing to account for', async ({ page }) => {
+test('a skill whose sides move alike has nothing to account for', { tag: '@once' }, async ({ page }) => {
   await openBench(page);
   await page.keyboard.press('s');
   await page
@@ -95,11 +95,11 @@ test('a skill whose sides move alike has nothing to account for', async ({ page 
   await expect(tool(page).getByText(/^Left and right move alike/)).toBeVisible();
 });
 
-for (const colorScheme of ['light', 'dark'] as const)
-  test(`axe finds no violation in the account, ${colorScheme}`, async ({ page }) => {
+test('axe finds no violation in the account, light and dark', async ({ page }) => {
+  await openAccount(page);
+  await expect(tool(page).locator('.tilt-bars')).toBeVisible();
+  for (const colorScheme of ['light', 'dark'] as const) {
     await page.emulateMedia({ colorScheme, reducedMotion: 'reduce' });
-    await openAccount(page);
-    await expect(tool(page).locator('.tilt-bars')).toBeVisible();
     for (const name of isWide(page) ? ['all'] : ['Tilt', 'Twist or wobble', 'Eyes', 'Momentum']) {
       await tab(page, name);
       const found = await new AxeBuilder({ page })
@@ -107,7 +107,10 @@ for (const colorScheme of ['light', 'dark'] as const)
         .withTags(['wcag2a', 'wcag2aa', 'wcag21aa', 'wcag22aa', 'best-practice'])
         .analyze();
       expect(
-        found.violations.map((v) => `${name} ${v.id}: ${v.nodes.map((n) => n.target.join(' ')).join('; ')}`),
+        found.violations.map(
+          (v) => `${colorScheme} ${name} ${v.id}: ${v.nodes.map((n) => n.target.join(' ')).join('; ')}`,
+        ),
       ).toEqual([]);
     }
-  });
+  }
+});

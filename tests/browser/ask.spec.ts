@@ -55,7 +55,7 @@ test('an answer is kept as a version', async ({ page }) => {
   await expect(tool(page).getByRole('button', { name: 'Keep as C' })).toBeVisible();
 });
 
-test('what cannot be had is told with what stands in the way', async ({ page }) => {
+test('what cannot be had is told with what stands in the way', { tag: '@once' }, async ({ page }) => {
   await openAsk(page);
   await slot(page, 'Twists wanted').fill('3');
   await slot(page, 'Twists wanted').press('Enter');
@@ -64,16 +64,16 @@ test('what cannot be had is told with what stands in the way', async ({ page }) 
   await expect(tool(page).locator('.ask-obstacles')).toContainText(/Twists: reached [\d.]+ rev, wanted 3\.00/);
 });
 
-test('a search can be stopped', async ({ page }) => {
+test('a search can be stopped', { tag: '@once' }, async ({ page }) => {
   await openAsk(page);
   await tool(page).locator('.ask-run button.main').click();
   await tool(page).locator('.ask-run').getByRole('button', { name: 'Stop' }).click();
   await expect(tool(page).locator('.ask-run button.main')).toBeVisible(SOON);
 });
 
-test('what is out of range says the range and keeps the value; a code that is none says what is allowed', async ({
-  page,
-}) => {
+test('what is out of range says the range and keeps the value; a code that is none says what is allowed', {
+  tag: '@once',
+}, async ({ page }) => {
   await openAsk(page);
   await slot(page, 'Twists wanted').fill('40');
   await slot(page, 'Twists wanted').press('Enter');
@@ -108,9 +108,9 @@ test('a span moves by its end, by keys and by typing; what may change is added a
   await expect(tool(page).getByRole('button', { name: 'Keep fixed: Speed up' })).toBeHidden();
 });
 
-test('a hundred tries say a share with its interval; bars stand narrowest first; balance is labelled', async ({
-  page,
-}) => {
+test('a hundred tries say a share with its interval; bars stand narrowest first; balance is labelled', {
+  tag: '@once',
+}, async ({ page }) => {
   await openAsk(page);
   await tab(page, 'Margin');
   await expect(page.getByTestId('share')).toHaveText(/\d+ % still landed \d+ to \d+ with 95 % confidence/, SOON);
@@ -152,8 +152,7 @@ test('the map fills beside the page; keys and a press go there in one step that 
   expect((await readSentence(page)).text).toBe(before);
 });
 
-test('touch: steppers move the place and a button goes there', async ({ page }) => {
-  test.skip(isWide(page), 'touch only');
+test('touch: steppers move the place and a button goes there', { tag: '@touch' }, async ({ page }) => {
   await openAsk(page);
   await tab(page, 'Map');
   await expect(tool(page).getByRole('application')).toHaveAttribute('aria-busy', 'true', SOON);
@@ -164,11 +163,11 @@ test('touch: steppers move the place and a button goes there', async ({ page }) 
   await expect.poll(async () => (await readSentence(page)).text).not.toBe(before);
 });
 
-for (const colorScheme of ['light', 'dark'] as const)
-  test(`axe finds no violation in Ask, ${colorScheme}`, async ({ page }) => {
+test('axe finds no violation in Ask, light and dark', async ({ page }) => {
+  await openAsk(page);
+  await ask(page);
+  for (const colorScheme of ['light', 'dark'] as const) {
     await page.emulateMedia({ colorScheme, reducedMotion: 'reduce' });
-    await openAsk(page);
-    await ask(page);
     for (const name of isWide(page) ? ['all'] : ['Wanted', 'Answers', 'Margin', 'Map']) {
       await tab(page, name);
       if (name === 'Margin' || name === 'all') await expect(page.getByTestId('share')).toBeVisible(SOON);
@@ -177,7 +176,10 @@ for (const colorScheme of ['light', 'dark'] as const)
         .withTags(['wcag2a', 'wcag2aa', 'wcag21aa', 'wcag22aa', 'best-practice'])
         .analyze();
       expect(
-        found.violations.map((v) => `${name} ${v.id}: ${v.nodes.map((n) => n.target.join(' ')).join('; ')}`),
+        found.violations.map(
+          (v) => `${colorScheme} ${name} ${v.id}: ${v.nodes.map((n) => n.target.join(' ')).join('; ')}`,
+        ),
       ).toEqual([]);
     }
-  });
+  }
+});

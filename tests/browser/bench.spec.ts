@@ -3,8 +3,6 @@ import { readFileSync } from 'node:fs';
 import { expect, type Page, test } from '@playwright/test';
 import { bob, cursorOf, drag, openBench, readSentence, undo } from './bench.ts';
 
-test.skip(({ viewport }) => (viewport?.width ?? 0) < 1160, 'the bench wants a laptop');
-
 test('opens on a demo skill already flying: figure, sentence, curves', async ({ page }) => {
   await openBench(page);
   const said = await readSentence(page);

@@ -94,9 +94,9 @@ test('a tile dragged to the ruler is laid there', async ({ page }) => {
   await expect(page.getByRole('button', { name: /^Star.*, held from/ }).first()).toBeAttached();
 });
 
-test('the pose at the cursor is kept as a shape, survives a reload, and goes into the file that uses it', async ({
-  page,
-}) => {
+test('the pose at the cursor is kept as a shape, survives a reload, and goes into the file that uses it', {
+  tag: '@once',
+}, async ({ page }) => {
   await openCatalogue(page);
   await page.getByRole('button', { name: /^keep this pose/ }).click();
   await page.getByRole('textbox', { name: 'Name of the shape' }).fill('Half wrapped');
@@ -117,7 +117,9 @@ test('the pose at the cursor is kept as a shape, survives a reload, and goes int
   await expect(page.getByRole('button', { name: 'Forget Half wrapped' })).toHaveCount(0);
 });
 
-test('hands hold the shins through the shape, and are told where they cannot reach', async ({ page }) => {
+test('hands hold the shins through the shape, and are told where they cannot reach', { tag: '@once' }, async ({
+  page,
+}) => {
   await openCatalogue(page);
   await tile(page, 'openTuck').focus();
   await page.keyboard.press('Enter');
@@ -140,7 +142,7 @@ test('hands hold the shins through the shape, and are told where they cannot rea
   expect((await readSentence(page)).text).toBe(before.text);
 });
 
-test('a shape is opened into joint lanes, and the flight stays what it was', async ({ page }) => {
+test('a shape is opened into joint lanes, and the flight stays what it was', { tag: '@once' }, async ({ page }) => {
   await openCatalogue(page);
   const before = await readSentence(page);
   await page.getByRole('tab', { name: 'This shape' }).click();

@@ -27,7 +27,7 @@ test('a trampoline code becomes a skill that does it; undo brings the old one ba
   await expect.poll(async () => (await readSentence(page)).text).toBe(before.text);
 });
 
-test('the other direction can be chosen, and a dive number says its own', async ({ page }) => {
+test('the other direction can be chosen, and a dive number says its own', { tag: '@once' }, async ({ page }) => {
   await openBench(page);
   await type(page, '4 0 o');
   await expect(form(page).getByRole('button', { name: 'Backward' })).toHaveAttribute('aria-pressed', 'true');
@@ -39,7 +39,7 @@ test('the other direction can be chosen, and a dive number says its own', async 
   await expect(form(page)).toContainText('The number says forward');
 });
 
-test('a code that is none is refused with what is allowed, and nothing changes', async ({ page }) => {
+test('a code that is none is refused with what is allowed, and nothing changes', { tag: '@once' }, async ({ page }) => {
   await openBench(page);
   const before = await readSentence(page);
   for (const [code, told] of [

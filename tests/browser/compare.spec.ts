@@ -64,7 +64,9 @@ test('kept as it is and then changed: two sentences, the difference in numbers, 
   await expect(tool(page).getByText('take-off speed up (m/s): 5 → 5.3')).toBeVisible();
 });
 
-test('arms wide against arms in is one press: same momentum, and the moment says why', async ({ page }) => {
+test('arms wide against arms in is one press: same momentum, and the moment says why', { tag: '@once' }, async ({
+  page,
+}) => {
   await openCompare(page);
   await press(page, 'Arms wide against arms in');
   await expect(rows(page)).toHaveCount(3);
@@ -81,7 +83,7 @@ test('arms wide against arms in is one press: same momentum, and the moment says
   await expect(tool(page).getByText('Nothing to compare with yet.')).toBeVisible();
 });
 
-test('what is held equal is said and made so', async ({ page }) => {
+test('what is held equal is said and made so', { tag: '@once' }, async ({ page }) => {
   await openCompare(page);
   await addSkill(page, 'Back somersault, straight, half twist');
   await tab(page, 'Differences');
@@ -120,7 +122,9 @@ test('swap, keep B and drop A, rename, remove; each is one undo', async ({ page 
   await expect(rows(page)).toHaveCount(2);
 });
 
-test('another athlete and another take-off fly beside it, and all of them survive a reload', async ({ page }) => {
+test('another athlete and another take-off fly beside it, and all of them survive a reload', { tag: '@once' }, async ({
+  page,
+}) => {
   await openCompare(page);
   await addSkill(page, 'Nell Oakum');
   await press(page, 'Add a version');
@@ -178,7 +182,7 @@ test('the version is in the pictures while the tool is open, and after that when
   expect(await picture()).toBe(together);
 });
 
-test('the table goes to the clipboard as CSV', async ({ page, context }) => {
+test('the table goes to the clipboard as CSV', { tag: '@once' }, async ({ page, context }) => {
   await context.grantPermissions(['clipboard-read', 'clipboard-write']);
   await openCompare(page);
   await addSkill(page, 'Back somersault, straight, half twist');
@@ -191,8 +195,7 @@ test('the table goes to the clipboard as CSV', async ({ page, context }) => {
   expect(first).toMatch(/^Somersaults,rev,1\.00\d\d,1\.00\d\d,-?0\.00\d\d,/);
 });
 
-test('by keys alone: open, keep, choose what is held equal, close', async ({ page }) => {
-  test.skip(!isWide(page), 'a keyboard is at the laptop');
+test('by keys alone: open, keep, choose what is held equal, close', { tag: '@desktop' }, async ({ page }) => {
   await openBench(page);
   await page.keyboard.press('c');
   await expect(tool(page).getByRole('button', { name: 'Keep as it is now' })).toBeVisible();
@@ -208,14 +211,14 @@ test('by keys alone: open, keep, choose what is held equal, close', async ({ pag
   await expect(tool(page)).toHaveCount(0);
 });
 
-for (const colorScheme of ['light', 'dark'] as const)
-  test(`axe finds no violation in the comparison, ${colorScheme}`, async ({ page }) => {
+test('axe finds no violation in the comparison, light and dark', async ({ page }) => {
+  await openCompare(page);
+  await press(page, 'Arms wide against arms in');
+  const tabs = isWide(page)
+    ? ['Differences', 'Changes']
+    : ['Versions', 'Curves', 'Differences', 'Side by side', 'Changes'];
+  for (const colorScheme of ['light', 'dark'] as const) {
     await page.emulateMedia({ colorScheme, reducedMotion: 'reduce' });
-    await openCompare(page);
-    await press(page, 'Arms wide against arms in');
-    const tabs = isWide(page)
-      ? ['Differences', 'Changes']
-      : ['Versions', 'Curves', 'Differences', 'Side by side', 'Changes'];
     for (const name of tabs) {
       await tab(page, name);
       const told = await new AxeBuilder({ page })
@@ -223,13 +226,15 @@ for (const colorScheme of ['light', 'dark'] as const)
         .withTags(['wcag2a', 'wcag2aa', 'wcag21aa', 'wcag22aa', 'best-practice'])
         .analyze();
       expect(
-        told.violations.map((v) => `${name} ${v.id}: ${v.nodes.map((n) => n.target.join(' ')).join('; ')}`),
+        told.violations.map(
+          (v) => `${colorScheme} ${name} ${v.id}: ${v.nodes.map((n) => n.target.join(' ')).join('; ')}`,
+        ),
       ).toEqual([]);
     }
-  });
+  }
+});
 
-test('targets are large enough for a finger', async ({ page }) => {
-  test.skip(isWide(page), 'for tablet and phone');
+test('targets are large enough for a finger', { tag: '@touch' }, async ({ page }) => {
   await openCompare(page);
   await press(page, 'Arms wide against arms in');
   const small = await tool(page)

@@ -84,7 +84,7 @@ test('a plain skill gets a landing and loses it again', async ({ page }) => {
   expect((await readSentence(page)).text).toBe(said);
 });
 
-test('a push that could not be given says so', async ({ page }) => {
+test('a push that could not be given says so', { tag: '@once' }, async ({ page }) => {
   await openSkill(page, 'handspring');
   await page.keyboard.press('m');
   await expect(page.getByTestId('possible')).toBeVisible(SOON);

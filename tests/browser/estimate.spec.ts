@@ -24,7 +24,9 @@ async function startOwn(page: Page): Promise<void> {
   await expect(field(page, 1)).toHaveValue('');
 }
 
-test('nothing of it is loaded before it is opened; the parser of formulas only in its worker', async ({ page }) => {
+test('nothing of it is loaded before it is opened; the parser of formulas only in its worker', {
+  tag: '@once',
+}, async ({ page }) => {
   const asked: string[] = [];
   page.on('request', (request) => asked.push(new URL(request.url()).pathname));
   await openBench(page);
@@ -71,7 +73,9 @@ test('a sheet is written by keyboard, in any order, and computed as it is typed'
   await expect(page.locator('.sheet-line')).toHaveCount(4);
 });
 
-test('a fault is told by its line, names both units, and leaves the others standing', async ({ page }) => {
+test('a fault is told by its line, names both units, and leaves the others standing', { tag: '@once' }, async ({
+  page,
+}) => {
   await openBench(page);
   await openEstimate(page);
   await startOwn(page);
@@ -85,7 +89,9 @@ test('a fault is told by its line, names both units, and leaves the others stand
   await expect(line(page, 'y').locator('.line-estimate')).toHaveText('4 kg');
 });
 
-test('estimate, simulated, ratio and what makes the difference; both follow the flight', async ({ page }) => {
+test('estimate, simulated, ratio and what makes the difference; both follow the flight', { tag: '@once' }, async ({
+  page,
+}) => {
   await openBench(page);
   await openEstimate(page);
   await page.getByLabel('Sheet', { exact: true }).selectOption('straight-somersaults');
@@ -114,7 +120,9 @@ test('plain bodies stand over the athlete, and can be put away', async ({ page }
   expect(await picture()).not.toBe(withBodies);
 });
 
-test('a sheet is kept over a reload, and an own one can be saved and opened again', async ({ page }) => {
+test('a sheet is kept over a reload, and an own one can be saved and opened again', { tag: '@once' }, async ({
+  page,
+}) => {
   await openBench(page);
   await openEstimate(page);
   await startOwn(page);
@@ -156,9 +164,9 @@ test('a sheet goes with the skill, in one step that can be undone', async ({ pag
 const choice = (page: Page): Locator => page.getByLabel('Sheet', { exact: true });
 const chosen = (page: Page): Locator => choice(page).locator('option:checked');
 
-test('choosing another sheet keeps one’s own, an edited ready sheet becomes a copy, and both outlive a reload', async ({
-  page,
-}) => {
+test('choosing another sheet keeps one’s own, an edited ready sheet becomes a copy, and both outlive a reload', {
+  tag: '@once',
+}, async ({ page }) => {
   await openBench(page);
   await openEstimate(page);
   await startOwn(page);
@@ -252,7 +260,7 @@ test('undo belongs to the sheet while it has the focus, to the skill otherwise',
   await expect(field(page, 1)).toHaveValue('a = 1 m');
 });
 
-test('CSV and page to print hold the sheet', async ({ page, context }) => {
+test('CSV and page to print hold the sheet', { tag: '@once' }, async ({ page, context }) => {
   await openBench(page);
   await openEstimate(page);
   await page.getByLabel('Sheet', { exact: true }).selectOption('energy-ledger');
@@ -269,7 +277,7 @@ test('CSV and page to print hold the sheet', async ({ page, context }) => {
   await expect(shown.locator('body')).toContainText('A model, not coaching advice');
 });
 
-test('a hostile sheet neither freezes nor reaches the page', async ({ page }) => {
+test('a hostile sheet neither freezes nor reaches the page', { tag: '@once' }, async ({ page }) => {
   await openBench(page);
   await openEstimate(page);
   await startOwn(page);

@@ -37,8 +37,7 @@ const readAll = (page: Page, database: string): Promise<[string, unknown][]> =>
 const readSessions = (page: Page) => readAll(page, 'shapeflight-sessions');
 
 for (const end of ['a reload', 'a crash'] as const)
-  test(`${end} in the middle of a drag keeps what was there before it`, async ({ page, context }, info) => {
-    test.skip(info.project.name !== 'desktop', 'the same database at every size');
+  test(`${end} in the middle of a drag keeps what was there before it`, { tag: '@once' }, async ({ page, context }) => {
     await openBench(page);
     await edit(page, '5.2');
     const before = await sentence(page);
@@ -63,12 +62,12 @@ for (const end of ['a reload', 'a crash'] as const)
     }
     await ready(next);
     await expect.poll(() => sentence(next)).toBe(shown);
+    if (end === 'a reload') await page.mouse.up();
     await undo(next);
     await expect.poll(() => sentence(next)).toBe(before);
   });
 
-test('a record of a newer build is left as it is, and the page says so', async ({ page }, info) => {
-  test.skip(info.project.name !== 'desktop', 'the same database at every size');
+test('a record of a newer build is left as it is, and the page says so', { tag: '@once' }, async ({ page }) => {
   await openBench(page);
   await edit(page, '5.2');
   await expect.poll(async () => (await readSessions(page)).length).toBe(1);
@@ -104,8 +103,10 @@ test('a record of a newer build is left as it is, and the page says so', async (
 });
 
 for (const how of ['another tab', 'the browser'] as const)
-  test(`when ${how} deletes the database nothing of an open page is lost`, async ({ page, context }, info) => {
-    test.skip(info.project.name !== 'desktop', 'the same database at every size');
+  test(`when ${how} deletes the database nothing of an open page is lost`, { tag: '@once' }, async ({
+    page,
+    context,
+  }) => {
     await openBench(page);
     await edit(page, '5.2');
     await page.keyboard.press('ControlOrMeta+Shift+s');
@@ -152,10 +153,9 @@ for (const how of ['another tab', 'the browser'] as const)
     await expect.poll(() => sentence(page)).toBe(said);
   });
 
-test('a database that stays refused is said until it is written again, without a further edit', async ({
-  page,
-}, info) => {
-  test.skip(info.project.name !== 'desktop', 'the same database at every size');
+test('a database that stays refused is said until it is written again, without a further edit', {
+  tag: '@once',
+}, async ({ page }) => {
   await openBench(page);
   await edit(page, '5.2');
   await page.evaluate(() => {

@@ -67,9 +67,7 @@ test('a held shape is dragged by its middle: both its edges move', async ({ page
   expect((await readSentence(page)).text).toBe(before.text);
 });
 
-test.describe('on a laptop', () => {
-  test.skip(({ viewport }) => (viewport?.width ?? 0) < 1160, 'a mouse, and keys to hold down');
-
+test.describe('on a laptop', { tag: '@desktop' }, () => {
   async function openLane(page: Page): Promise<void> {
     await page.getByRole('button', { name: 'Left arm raise', exact: true }).click();
     await expect(page.locator('.lane-field')).toBeVisible();

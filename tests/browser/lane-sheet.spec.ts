@@ -3,8 +3,6 @@ import { AxeBuilder } from '@axe-core/playwright';
 import { expect, type Page, test } from '@playwright/test';
 import { openBench, readSentence, undo } from './bench.ts';
 
-test.skip(({ viewport }) => (viewport?.width ?? 0) >= 1160, 'for tablet and phone');
-
 async function openLane(page: Page) {
   await openBench(page);
   await page.keyboard.press('j');

@@ -19,14 +19,14 @@ import { bob, centre, cursorOf, drag, openBench, readSentence } from './bench.ts
 import { namesOf, readLesson, walk } from './lessons.ts';
 
 const LESSONS = ['coach', 'student', 'biomechanist'];
-const only = (name: string): void => test.skip(test.info().project.name !== name, `this lesson is for the ${name}`);
 const button = (page: Page | Locator, name: string): Locator => page.getByRole('button', { name, exact: true });
 const sentence = (page: Page): Locator => page.getByTestId('sentence');
 const openTool = (page: Page, name: string): Locator =>
   page.getByRole('navigation', { name: 'Tools' }).getByRole('button', { name, exact: true });
 
-test('every name in bold stands in the texts of the page or among what comes along, and each lesson carries the caution', () => {
-  only('desktop');
+test('every name in bold stands in the texts of the page or among what comes along, and each lesson carries the caution', {
+  tag: '@once',
+}, () => {
   const said = new Set<string>(['‹', '›']);
   const collect = (value: unknown): void => {
     if (typeof value === 'string') said.add(value);
@@ -51,8 +51,7 @@ test('every name in bold stands in the texts of the page or among what comes alo
   }
 });
 
-test('coach: arms in, faster', async ({ page }) => {
-  only('tablet');
+test('coach: arms in, faster', { tag: '@tablet' }, async ({ page }) => {
   const { says, typed, end } = walk('coach');
   const card = page.locator('.rate-moment');
   const tool = page.locator('[data-tool="compare"]');
@@ -150,8 +149,7 @@ test('coach: arms in, faster', async ({ page }) => {
   end();
 });
 
-test('student: predict, then fly', async ({ page }) => {
-  only('desktop');
+test('student: predict, then fly', { tag: '@desktop' }, async ({ page }) => {
   const { says, end } = walk('student');
   const cut = page.getByRole('region', { name: 'Values at the cursor' });
   const values = cut.locator('.cut-value b');
@@ -237,8 +235,7 @@ test('student: predict, then fly', async ({ page }) => {
 test.describe('on a large screen', () => {
   test.use({ viewport: { width: 1920, height: 1080 } });
 
-  test('biomechanist: a skill before it is filmed', async ({ page }) => {
-    only('desktop');
+  test('biomechanist: a skill before it is filmed', { tag: '@desktop' }, async ({ page }) => {
     test.slow();
     const { says, typed, end } = walk('biomechanist');
     const tool = page.locator('[data-tool="contact"]');

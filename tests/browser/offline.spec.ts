@@ -3,8 +3,7 @@ import { expect, test } from '@playwright/test';
 
 test.use({ serviceWorkers: 'allow' });
 
-test('the app opens without a network after it was opened once', async ({ page, context }, info) => {
-  test.skip(info.project.name !== 'desktop', 'the same files at every size');
+test('the app opens without a network after it was opened once', { tag: '@once' }, async ({ page, context }) => {
   await page.goto('./');
   await page.evaluate(async () => (await navigator.serviceWorker.ready).active?.state);
   await expect.poll(() => page.evaluate(async () => (await caches.keys()).length)).toBe(1);

@@ -90,9 +90,7 @@ test('axe finds nothing in the tool', async ({ page }) => {
   }
 });
 
-test.describe('on a laptop', () => {
-  test.skip(({ viewport }) => (viewport?.width ?? 0) < 1160, 'a mouse with a key held down');
-
+test.describe('on a laptop', { tag: '@desktop' }, () => {
   test('the plate above the hand tells the turns first, then the joints; Escape puts it back and leaves no step', async ({
     page,
   }) => {

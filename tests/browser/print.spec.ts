@@ -30,7 +30,7 @@ test('the sheet says what the page says', async ({ page }) => {
   await expect(sheet).toBeHidden();
 });
 
-test('it is one page of paper, landscape, without hues', async ({ page }) => {
+test('it is one page of paper, landscape, without hues', { tag: '@once' }, async ({ page }) => {
   await openBench(page);
   await openSheet(page);
   const pdf = (await page.pdf({ preferCSSPageSize: true })).toString('latin1');
@@ -51,16 +51,17 @@ test('it is one page of paper, landscape, without hues', async ({ page }) => {
   expect(hues).toEqual([]);
 });
 
-for (const colorScheme of ['light', 'dark'] as const)
-  test(`axe finds no violation on the sheet, ${colorScheme}`, async ({ page }) => {
+test('axe finds no violation on the sheet, light and dark', async ({ page }) => {
+  await openBench(page);
+  await openSheet(page);
+  for (const colorScheme of ['light', 'dark'] as const) {
     await page.emulateMedia({ colorScheme, reducedMotion: 'reduce' });
-    await openBench(page);
-    await openSheet(page);
     const told = await new AxeBuilder({ page }).include('dialog').analyze();
-    expect(told.violations.map((v) => `${v.id}: ${v.nodes.map((n) => n.target).join(' ')}`)).toEqual([]);
-  });
+    expect(told.violations.map((v) => `${colorScheme} ${v.id}: ${v.nodes.map((n) => n.target).join(' ')}`)).toEqual([]);
+  }
+});
 
-test('frames and picture are saved, with the caution where it can stand', async ({ page }) => {
+test('frames and picture are saved, with the caution where it can stand', { tag: '@once' }, async ({ page }) => {
   await openBench(page);
   const said = await readSentence(page);
   await openSheet(page);

@@ -25,8 +25,7 @@ test('the stage is drawn, not blank @renderer', async ({ page }) => {
   expect(tones).toBeGreaterThan(400);
 });
 
-test('no renderer at all: the stage says what to do, values and edits work', async ({ page, viewport }) => {
-  test.skip((viewport?.width ?? 0) < 1160, 'once is enough');
+test('no renderer at all: the stage says what to do, values and edits work', { tag: '@once' }, async ({ page }) => {
   await page.addInitScript(() => {
     const real = HTMLCanvasElement.prototype.getContext;
     // the plots keep their canvas; everything that a stage could ask for is refused

@@ -90,7 +90,7 @@ test('entries are renamed, duplicated, deleted, and brought back', async ({ page
   expect(told.violations.map((v) => v.id)).toEqual([]);
 });
 
-test('two tabs keep their own work, and each finds it again', async ({ page, context }) => {
+test('two tabs keep their own work, and each finds it again', { tag: '@once' }, async ({ page, context }) => {
   await openBench(page);
   await edit(page, '5.2');
   const other = await context.newPage();
@@ -108,10 +108,9 @@ test('two tabs keep their own work, and each finds it again', async ({ page, con
 });
 
 for (const hasLocks of [true, false])
-  test(`a duplicated tab starts from the same skill and goes its own way, ${hasLocks ? 'with' : 'without'} locks`, async ({
-    page,
-    context,
-  }) => {
+  test(`a duplicated tab starts from the same skill and goes its own way, ${hasLocks ? 'with' : 'without'} locks`, {
+    tag: '@once',
+  }, async ({ page, context }) => {
     if (!hasLocks)
       await context.addInitScript(() => Object.defineProperty(Navigator.prototype, 'locks', { value: undefined }));
     await openBench(page);
@@ -129,7 +128,10 @@ for (const hasLocks of [true, false])
     await expect.poll(async () => (await readSentence(copy)).text).toBe(copied.text);
   });
 
-test('when two tabs change one entry, the second save makes a copy and says so', async ({ page, context }) => {
+test('when two tabs change one entry, the second save makes a copy and says so', { tag: '@once' }, async ({
+  page,
+  context,
+}) => {
   await openBench(page);
   await saveToShelf(page);
   await expect(notice(page)).toContainText('is on the shelf');
@@ -147,7 +149,7 @@ test('when two tabs change one entry, the second save makes a copy and says so',
   expect(context.pages()).toHaveLength(2);
 });
 
-test('after a crash the last change is there', async ({ page, context }) => {
+test('after a crash the last change is there', { tag: '@once' }, async ({ page, context }) => {
   await openBench(page);
   await edit(page, '5.25');
   const said = await readSentence(page);
@@ -193,7 +195,7 @@ test('a browser without a database says so, works, and shows the way out', async
   await expect(dialog).toContainText('there is no shelf here');
 });
 
-test('a full disk is said as long as it lasts', async ({ page }) => {
+test('a full disk is said as long as it lasts', { tag: '@once' }, async ({ page }) => {
   await openBench(page);
   await page.evaluate(() => {
     const { put } = IDBObjectStore.prototype;
@@ -209,7 +211,7 @@ test('a full disk is said as long as it lasts', async ({ page }) => {
   await expect(page.locator('.not-kept')).toBeHidden();
 });
 
-test('what an older build kept is taken over, with its history', async ({ page }) => {
+test('what an older build kept is taken over, with its history', { tag: '@once' }, async ({ page }) => {
   await openBench(page);
   await edit(page, '5.2');
   const said = await readSentence(page);

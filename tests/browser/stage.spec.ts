@@ -24,9 +24,7 @@ async function tape(page: Page): Promise<number> {
   return metres;
 }
 
-test.describe('with mouse and keys', () => {
-  test.skip(({ isMobile, hasTouch }) => isMobile || hasTouch, 'a mouse');
-
+test.describe('with mouse and keys', { tag: '@desktop' }, () => {
   test('G opens it, views switch, its own button closes it; the cursor still moves', async ({ page }) => {
     await openBench(page);
     await page.keyboard.press('g');
@@ -103,8 +101,7 @@ test.describe('with mouse and keys', () => {
   });
 });
 
-test('two fingers zoom, one finger moves', async ({ page, hasTouch, browserName }) => {
-  test.skip(!hasTouch || browserName !== 'chromium', 'fingers');
+test('two fingers zoom, one finger moves', { tag: '@touch' }, async ({ page }) => {
   await openBench(page);
   await page.keyboard.press('g');
   const fitted = await tape(page);
@@ -130,10 +127,9 @@ test('two fingers zoom, one finger moves', async ({ page, hasTouch, browserName 
   expect(ratio).toBeLessThan(2.3);
 });
 
-test('on the narrowest laptop every button of bar and stage is in sight, and the page is no longer than the window', async ({
-  page,
-}, info) => {
-  test.skip(info.project.name !== 'desktop', 'a laptop');
+test('on the narrowest laptop every button of bar and stage is in sight, and the page is no longer than the window', {
+  tag: '@desktop',
+}, async ({ page }) => {
   await page.setViewportSize({ width: 1160, height: 812 });
   await openBench(page);
   await page.keyboard.press('g');

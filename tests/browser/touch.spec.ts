@@ -2,8 +2,6 @@
 import { expect, test } from '@playwright/test';
 import { bob, cursorOf, openBench, readSentence } from './bench.ts';
 
-test.skip(({ viewport }) => (viewport?.width ?? 0) >= 1160, 'for tablet and phone');
-
 test('nothing runs over the side of the page', async ({ page }) => {
   await openBench(page);
   const over = await page.evaluate(() => document.documentElement.scrollWidth - window.innerWidth);

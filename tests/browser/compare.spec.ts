@@ -1,6 +1,7 @@
 // Compare as a person does it: keep and change, arms wide against in, hold equal, swap and keep, undo, reload, copy.
-import { AxeBuilder } from '@axe-core/playwright';
+
 import { expect, type Page, test } from '@playwright/test';
+import { makeAxe } from './axe.ts';
 import { openBench, readSentence, undo } from './bench.ts';
 
 const isWide = (page: Page): boolean => (page.viewportSize()?.width ?? 0) >= 1160;
@@ -221,7 +222,7 @@ test('axe finds no violation in the comparison, light and dark', async ({ page }
     await page.emulateMedia({ colorScheme, reducedMotion: 'reduce' });
     for (const name of tabs) {
       await tab(page, name);
-      const told = await new AxeBuilder({ page })
+      const told = await makeAxe(page)
         .include('[data-tool="compare"]')
         .withTags(['wcag2a', 'wcag2aa', 'wcag21aa', 'wcag22aa', 'best-practice'])
         .analyze();

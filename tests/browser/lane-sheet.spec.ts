@@ -1,6 +1,7 @@
 // A joint lane on tablet and phone: opened from the list, its keys dragged by finger or typed, all of it one step back.
-import { AxeBuilder } from '@axe-core/playwright';
+
 import { expect, type Page, test } from '@playwright/test';
+import { makeAxe } from './axe.ts';
 import { openBench, readSentence, undo } from './bench.ts';
 
 async function openLane(page: Page) {
@@ -58,7 +59,7 @@ test('a key is typed, and Close puts the sheet away', async ({ page }) => {
   await angle.fill(String(Number(await angle.getAttribute('aria-valuenow')) + 20));
   await angle.press('Enter');
   expect((await readSentence(page)).text).not.toBe(before.text);
-  const told = await new AxeBuilder({ page }).include('.lane-sheet').analyze();
+  const told = await makeAxe(page).include('.lane-sheet').analyze();
   const found = told.violations.flatMap((v) => v.nodes.map((n) => `${v.id}: ${n.target.join(' ')}`));
   expect(found.filter((one) => !/^target-size: .*\.key/.test(one))).toEqual([]);
   await page.getByRole('button', { name: 'Close' }).last().tap();

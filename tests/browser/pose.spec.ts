@@ -1,6 +1,7 @@
 // Posing by hand: a limb follows the pointer, a key appears at the cursor, the flight is told at once; by mouse, finger and key.
-import { AxeBuilder } from '@axe-core/playwright';
+
 import { expect, type Locator, type Page, test } from '@playwright/test';
+import { makeAxe } from './axe.ts';
 import { centre, cursorOf, drag, openBench, readSentence, undo } from './bench.ts';
 
 const isLaptop = (page: Page): boolean => (page.viewportSize()?.width ?? 0) >= 1160;
@@ -82,7 +83,7 @@ test('axe finds nothing in the tool', async ({ page }) => {
     await openPose(page);
     for (const tab of ['Shapes', 'Angles', 'This shape']) {
       await page.getByRole('tab', { name: tab }).click();
-      const told = await new AxeBuilder({ page }).include('.tool').include('.posing').analyze();
+      const told = await makeAxe(page).include('.tool').include('.posing').analyze();
       // handles stand where their joints are: the list of angles does the same with full targets
       const found = told.violations.flatMap((v) => v.nodes.map((n) => `${v.id}: ${n.target.join(' ')}`));
       expect(found.filter((one) => !/^target-size: .*data-handle/.test(one))).toEqual([]);

@@ -2,6 +2,7 @@
  * A chain that hangs by its hands on a rail: the grip, the swing angle, what the moves ask at a state, and the state at the
  * start.
  */
+import { turnedTo } from '../math/angles.ts';
 import { FieldError } from '../math/field-error.ts';
 import { type Chain, type ChainPoint, makeChain } from './chain.ts';
 import { Planar } from './planar.ts';
@@ -60,15 +61,12 @@ function meanPoint(chain: Chain, match: (name: string) => boolean, what: string)
 /** Direction of the mass centre from the grip: 0 below, about +Z, nearest to `near`. From a placed Planar. */
 export function directionOf({ planar }: Hang, near: number): number {
   planar.centreInto(centre);
-  return nearest(Math.atan2(centre[0], -centre[1]), near);
+  return turnedTo(Math.atan2(centre[0], -centre[1]), near);
 }
 const centre = new Float64Array(4);
 
 /** In a grip link that stands at 0 the mass centre lies along the arm: the trunk then counts like phi. */
 const UPRIGHT = -Math.PI;
-
-const nearest = (angle: number, near: number): number =>
-  angle + 2 * Math.PI * Math.round((near - angle) / (2 * Math.PI));
 
 /** What the moves ask at a state, and with it joint accelerations as qdd + share x the grip link's own. */
 export interface Asked {

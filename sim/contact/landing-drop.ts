@@ -2,7 +2,9 @@
  * A landing without a flight before it: a human comes down upright at a stated speed, knees bent as stated, soles level, the
  * mass centre over the middle of the soles unless a lean is stated. For trying mats and legs, and for rules of the trade.
  */
+
 import type { Body } from '../body/body.ts';
+import { RAD } from '../math/angles.ts';
 import { FieldError } from '../math/field-error.ts';
 import { makeChain } from './chain.ts';
 import { makeChainTotals, pointInto, totalsInto } from './chain-motion.ts';
@@ -92,7 +94,7 @@ export const EIGHTH_SECOND: {
   readonly action: LegAction;
   readonly meanDeceleration: number;
 } = {
-  drop: { speed: 6.8, knee: (55 * Math.PI) / 180 },
+  drop: { speed: 6.8, knee: 55 * RAD },
   mat: MATS.competitionMat,
   action: { ...DEFAULT_ACTION, effort: 0.8 },
   meanDeceleration: 54.4,

@@ -6,6 +6,7 @@
  * Exact for a symmetric pose: mass centre, its velocity, h_z, joint angles and rates are those of the flight.
  */
 
+import { RAD } from '../math/angles.ts';
 import { matOfQuatInto, mulInto } from '../math/rot.ts';
 import { calcBodyFrame } from '../motion/body-frame.ts';
 import { makeState, readState, type StateSource } from '../motion/state.ts';
@@ -21,9 +22,9 @@ interface TouchdownSource extends StateSource {
 
 /** Beyond these the planar model is not asked (our judgement). rad; m/s for the speed across. */
 export const ASYMMETRY_LIMITS = {
-  tilt: (10 * Math.PI) / 180,
-  twist: (30 * Math.PI) / 180,
-  sides: (20 * Math.PI) / 180,
+  tilt: 10 * RAD,
+  twist: 30 * RAD,
+  sides: 20 * RAD,
   across: 1,
 } as const;
 

@@ -8,7 +8,9 @@
  *   h' = r x F,  M v' = F + M g,  (1 + m0 W) F = -k x - c x' - m0 a0   (X and Y),
  * a0 the hand's acceleration without a force, W its acceleration for a unit force. Runge-Kutta of order 4.
  */
+
 import type { Vec3 } from '../body/body.ts';
+import { turnedTo } from '../math/angles.ts';
 import { FieldError } from '../math/field-error.ts';
 import { applyInto, applyTInto, attitudeOfMat, matOfQuatInto, mulInto } from '../math/rot.ts';
 import { symApplyInto, symInvertInto } from '../math/sym3.ts';
@@ -185,7 +187,7 @@ export function holdLate(swing: Swing, hand: 'left' | 'right', held: number): La
     v_WScm_W: [y[10], y[11], y[12]],
     h_Scm_W: [y[4], y[5], y[6]],
     quat_WB,
-    somersault: somersault + 2 * Math.PI * Math.round((end.theta - somersault) / (2 * Math.PI)),
+    somersault: turnedTo(somersault, end.theta),
     tilt,
     twist,
     angles: end.angles,

@@ -11,45 +11,14 @@
  */
 import { solveInPlace } from '../math/linear-solve.ts';
 import type { Chain, ChainPoint } from './chain.ts';
+import { PlacedChain, type Step } from './placed-chain.ts';
 
-interface Step {
-  readonly joint: number;
-  readonly from: number;
-  readonly to: number;
-  /** theta_to = theta_from + sigma q */
-  readonly sigma: number;
-  /** from where the link `from` hangs to this joint, in the link */
-  readonly x: number;
-  readonly y: number;
-}
-
-export class Planar {
-  readonly chain: Chain;
-  readonly base: ChainPoint;
-  /** the walk from the base link outward */
-  private readonly walk: readonly Step[];
+export class Planar extends PlacedChain {
   private readonly steps: readonly Step[]; // by joint
   /** links beyond each joint */
   private readonly beyond: readonly Int32Array[];
   private readonly every: Int32Array;
-  private readonly m: Float64Array;
   private readonly inertia: Float64Array;
-  /** from where a link hangs to its mass centre, in the link */
-  private readonly cx: Float64Array;
-  private readonly cy: Float64Array;
-
-  readonly theta: Float64Array; // (links)
-  readonly w: Float64Array; // (links)
-  /** mass centres relative to the base point, and their velocities, W */
-  readonly rx: Float64Array;
-  readonly ry: Float64Array;
-  readonly ux: Float64Array;
-  readonly uy: Float64Array;
-  /** the same of where each link hangs */
-  private readonly ex: Float64Array;
-  private readonly ey: Float64Array;
-  private readonly fx: Float64Array;
-  private readonly fy: Float64Array;
 
   // accelerations: a constant (column 0) and one column for each unknown turning; (links x cols)
   private readonly al: Float64Array;
@@ -72,22 +41,14 @@ export class Planar {
   readonly linkAcc: Float64Array; // (links x 3): alpha, and acceleration of the mass centre in W
 
   constructor(chain: Chain, base: ChainPoint) {
-    this.chain = chain;
-    this.base = base;
+    super(chain, base);
     const n = chain.links.length;
     const nj = chain.joints.length;
-    const entry = chain.links.map(() => base.at);
-    this.walk = walkFrom(chain, base.link, entry);
     this.steps = [...this.walk].sort((a, b) => a.joint - b.joint);
     this.beyond = chain.joints.map((_, j) => Int32Array.from(linksBeyond(this.walk, j)));
     this.every = Int32Array.from(chain.links, (_, i) => i);
-    this.m = Float64Array.from(chain.links, (l) => l.mass);
     this.inertia = Float64Array.from(chain.links, (l) => l.inertia);
-    this.cx = Float64Array.from(chain.links, (l, i) => l.centre[0] - entry[i][0]);
-    this.cy = Float64Array.from(chain.links, (l, i) => l.centre[1] - entry[i][1]);
     const f = (k: number): Float64Array => new Float64Array(k);
-    [this.theta, this.w, this.rx, this.ry, this.ex, this.ey] = [f(n), f(n), f(n), f(n), f(n), f(n)];
-    [this.ux, this.uy, this.fx, this.fy] = [f(n), f(n), f(n), f(n)];
     this.cols = nj + 2;
     const c = n * this.cols;
     [this.al, this.ax, this.ay, this.bx, this.by] = [f(c), f(c), f(c), f(c), f(c)];
@@ -97,46 +58,6 @@ export class Planar {
     this.column = new Int32Array(nj);
     [this.qdd, this.torque, this.none] = [f(nj), f(nj), f(nj)];
     this.linkAcc = f(3 * n);
-  }
-
-  /** Angles, turning, places and velocities relative to the base point. `theta`, `w` are those of the base link. */
-  place(theta: number, w: number, q: ArrayLike<number>, qd: ArrayLike<number>): void {
-    const { theta: T, w: W, walk, ex, ey, fx, fy } = this;
-    T[this.base.link] = theta;
-    W[this.base.link] = w;
-    for (let i = 0; i < walk.length; i++) {
-      const { joint, from, to, sigma } = walk[i];
-      T[to] = T[from] + sigma * q[joint];
-      W[to] = W[from] + sigma * qd[joint];
-    }
-    const r = this.base.link;
-    ex[r] = ey[r] = fx[r] = fy[r] = 0;
-    this.centre(r);
-    for (let i = 0; i < walk.length; i++) {
-      const { from, to, x, y } = walk[i];
-      const c = Math.cos(T[from]);
-      const s = Math.sin(T[from]);
-      const dx = c * x - s * y;
-      const dy = s * x + c * y;
-      ex[to] = ex[from] + dx;
-      ey[to] = ey[from] + dy;
-      fx[to] = fx[from] - W[from] * dy;
-      fy[to] = fy[from] + W[from] * dx;
-      this.centre(to);
-    }
-  }
-
-  private centre(i: number): void {
-    const x = this.cx[i];
-    const y = this.cy[i];
-    const c = Math.cos(this.theta[i]);
-    const s = Math.sin(this.theta[i]);
-    const dx = c * x - s * y;
-    const dy = s * x + c * y;
-    this.rx[i] = this.ex[i] + dx;
-    this.ry[i] = this.ey[i] + dy;
-    this.ux[i] = this.fx[i] - this.w[i] * dy;
-    this.uy[i] = this.fy[i] + this.w[i] * dx;
   }
 
   /**
@@ -251,30 +172,12 @@ export class Planar {
     }
   }
 
-  /** Mass times place and velocity of the mass centre relative to the base point: out = [x, y, vx, vy] of a placed state. */
-  centreInto(out: Float64Array): void {
-    let x = 0;
-    let y = 0;
-    let vx = 0;
-    let vy = 0;
-    for (let k = 0; k < this.m.length; k++) {
-      x += this.m[k] * this.rx[k];
-      y += this.m[k] * this.ry[k];
-      vx += this.m[k] * this.ux[k];
-      vy += this.m[k] * this.uy[k];
-    }
-    out[0] = x;
-    out[1] = y;
-    out[2] = vx;
-    out[3] = vy;
-  }
-
   /** Acceleration in W of a point of a link, from a solved state. */
   pointAccInto(point: ChainPoint, out: Float64Array): void {
     const i = point.link;
     const [cx, cy] = this.chain.links[i].centre;
-    const c = Math.cos(this.theta[i]);
-    const s = Math.sin(this.theta[i]);
+    const c = this.cos[i];
+    const s = this.sin[i];
     const x = c * (point.at[0] - cx) - s * (point.at[1] - cy);
     const y = s * (point.at[0] - cx) + c * (point.at[1] - cy);
     const a = this.linkAcc[3 * i];
@@ -350,26 +253,6 @@ export class Planar {
     }
     return constant;
   }
-}
-
-/** Steps from the base link outward; fills where each link hangs (reference coordinates). */
-function walkFrom(chain: Chain, root: number, entry: (readonly [number, number])[]): Step[] {
-  const seen = new Set([root]);
-  const out: Step[] = [];
-  for (let grown = true; grown; ) {
-    grown = false;
-    chain.joints.forEach(({ parent, child, sign, point }, joint) => {
-      const isOut = seen.has(parent) && !seen.has(child);
-      const isIn = seen.has(child) && !seen.has(parent);
-      if (!isOut && !isIn) return;
-      const [from, to, sigma] = isOut ? [parent, child, sign] : [child, parent, -sign];
-      out.push({ joint, from, to, sigma, x: point[0] - entry[from][0], y: point[1] - entry[from][1] });
-      entry[to] = point;
-      seen.add(to);
-      grown = true;
-    });
-  }
-  return out;
 }
 
 function linksBeyond(walk: readonly Step[], joint: number): number[] {

@@ -1,4 +1,5 @@
 /** When the hands let go: at a time, or the first time that the swing angle is reached; follows the run to there. */
+import { DEG } from '../math/angles.ts';
 import { directionOf, type Hang } from './hang.ts';
 import { makeRunRow, readRun, type SwingRun } from './swing-run.ts';
 import { lateRelease, NoReleaseError, type SwingSpec } from './swing-spec.ts';
@@ -48,7 +49,7 @@ function timeOfAngle(hang: Hang, stepper: SwingStepper, angle: number, duration:
 function notReleased(run: SwingRun, angle: number, duration: number): NoReleaseError {
   let far = Number.NEGATIVE_INFINITY;
   for (let i = 0; i < run.count && run.times[i] <= duration; i++) far = Math.max(far, run.angle[i]);
-  const deg = (x: number): string => ((x * 180) / Math.PI).toFixed(0);
+  const deg = (x: number): string => (x * DEG).toFixed(0);
   return new NoReleaseError(
     `the swing does not get to ${deg(angle)} deg within ${duration} s; it gets as far as ${deg(far)} deg`,
   );

@@ -6,6 +6,7 @@
  * the swing; a swing from the handstand starts at -180 deg and is there again at 180. A round of keys may be repeated;
  * the last round may have keys of its own.
  */
+import { REV } from '../math/angles.ts';
 import { FieldError } from '../math/field-error.ts';
 import { COEFS, type Knot, makeTrack, type Track } from '../schedule/track.ts';
 import type { PlanarJointName } from './chain.ts';
@@ -51,7 +52,7 @@ export function compileMoves(joints: readonly PlanarJointName[], moves: SwingMov
     for (const name of Object.keys(keys))
       if (!joints.some((j) => j === name))
         throw new FieldError(`swing.moves.${field}`, name, `a joint of this chain: ${joints.join(', ')}`);
-  let turn = 2 * Math.PI;
+  let turn = REV;
   if (moves.over === 'time' && rounds > 1) {
     if (!(moves.period && moves.period > 0 && moves.period <= 60))
       throw new FieldError('swing.moves.periodS', moves.period, 'a number above 0 and at most 60 s');

@@ -1,5 +1,7 @@
 /** What a swing is made from; SI and radians. Swing angles count in the sense of the swing (swing-keys.ts). */
+
 import type { Body } from '../body/body.ts';
+import { REV } from '../math/angles.ts';
 import { FieldError } from '../math/field-error.ts';
 import type { PlanarJointName } from './chain.ts';
 import { checkRail, type Rail } from './rail.ts';
@@ -62,10 +64,10 @@ export function checkSwing(spec: SwingSpec): void {
   if (spec.step !== undefined) within('stepS', spec.step, 1e-5, 2e-3, 's');
   const { start, release } = spec;
   if (start.kind === 'handstand') within('start.nudgeRadPerS', start.nudge, 1e-3, 5, 'rad/s');
-  else within('start.angleRad', start.angle, -4 * Math.PI, 4 * Math.PI, 'rad');
+  else within('start.angleRad', start.angle, -2 * REV, 2 * REV, 'rad');
   if (start.kind === 'given') within('start.rateRadPerS', start.rate, -20, 20, 'rad/s');
   if (release?.at === 'time') within('release.s', release.s, SHORTEST, spec.duration, 's');
-  if (release?.at === 'angle') within('release.angleRad', release.angle, -60 * Math.PI, 60 * Math.PI, 'rad');
+  if (release?.at === 'angle') within('release.angleRad', release.angle, -30 * REV, 30 * REV, 'rad');
 }
 
 /** s from the start at which the hands let go, from the time at which the release as stated would come. */

@@ -3,3 +3,6 @@
 export const DEG = 180 / Math.PI;
 export const RAD = Math.PI / 180;
 export const REV = 2 * Math.PI;
+
+/** The angle plus the whole turns that bring it nearest to `near`. */
+export const turnedTo = (angle: number, near: number): number => angle + REV * Math.round((near - angle) / REV);

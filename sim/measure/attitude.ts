@@ -60,7 +60,3 @@ export function attitudeInto(state: State, phiBefore: Triple | undefined, out: A
   out.somersaultRate = w_W[2] - out.twistRate * Math.sin(tilt);
   return out;
 }
-
-/** The value of an angle, known up to whole turns, that lies nearest to `expected`. */
-export const nearest = (angle: number, expected: number): number =>
-  angle + 2 * Math.PI * Math.round((expected - angle) / (2 * Math.PI));

@@ -1,5 +1,7 @@
 /** Measures a flight at given times (frames.ts says what and in which frame). */
+
 import type { Flight } from '../flight/flight.ts';
+import { turnedTo } from '../math/angles.ts';
 import { principalInto } from '../math/principal.ts';
 import { applyInto, applyTInto, quatOfMatInto } from '../math/rot.ts';
 import { symQuad } from '../math/sym3.ts';
@@ -7,7 +9,7 @@ import type { Triple } from '../math/vec3.ts';
 import { calcDynamics, makeDynamics } from '../motion/inverse-dynamics.ts';
 import { groupsOf, momentumByGroup } from '../motion/momentum.ts';
 import { makeState, readState, rootMotionInto, type State } from '../motion/state.ts';
-import { type Attitude, attitudeInto, makeAttitude, nearest, TILT_LIMIT } from './attitude.ts';
+import { type Attitude, attitudeInto, makeAttitude, TILT_LIMIT } from './attitude.ts';
 import type { Frames } from './frames.ts';
 import { makeJointWork } from './joint-work.ts';
 
@@ -71,10 +73,10 @@ class Follower {
     const a = attitudeInto(state, this.phi, before === this.first ? this.second : this.first);
     this.lookAtSegments();
     if (before) {
-      angles[0] = nearest(a.somersault, angles[0] + ((before.somersaultRate + a.somersaultRate) / 2) * dt);
-      angles[2] = nearest(a.twist, angles[2] + ((before.twistRate + a.twistRate) / 2) * dt);
-      this.pelvis = nearest(this.pelvis, pelvis);
-      this.shoulders = nearest(this.shoulders, shoulders);
+      angles[0] = turnedTo(a.somersault, angles[0] + ((before.somersaultRate + a.somersaultRate) / 2) * dt);
+      angles[2] = turnedTo(a.twist, angles[2] + ((before.twistRate + a.twistRate) / 2) * dt);
+      this.pelvis = turnedTo(this.pelvis, pelvis);
+      this.shoulders = turnedTo(this.shoulders, shoulders);
     } else {
       angles[0] = a.somersault;
       angles[2] = a.twist;

@@ -7,14 +7,14 @@
 
 import type { Body } from '../body/body.ts';
 import type { Flight } from '../flight/flight.ts';
-import { REV } from '../math/angles.ts';
+import { REV, turnedTo } from '../math/angles.ts';
 import { quatOfMatInto } from '../math/rot.ts';
 import type { Triple } from '../math/vec3.ts';
 import { calcBodyFrame } from '../motion/body-frame.ts';
 import { getModel } from '../motion/model.ts';
 import { calcShapeMotion, makeShapeMotion, type ShapeMotion } from '../motion/shape-motion.ts';
 import type { Schedule } from '../schedule/schedule.ts';
-import { nearest, TILT_LIMIT } from './attitude.ts';
+import { TILT_LIMIT } from './attitude.ts';
 
 export interface FlightEnd {
   readonly duration: number;
@@ -146,8 +146,8 @@ export function calcFlightEnd(flight: Flight): FlightEnd {
   const twist0 = before.twist;
 
   const see = (): void => {
-    now.somersault = nearest(now.somersault, before.somersault);
-    now.twist = nearest(now.twist, before.twist);
+    now.somersault = turnedTo(now.somersault, before.somersault);
+    now.twist = turnedTo(now.twist, before.twist);
     greatestTilt = Math.max(greatestTilt, Math.abs(now.tilt));
     if (Math.abs(now.tilt) > TILT_LIMIT) isUndefined = true;
     const done = Math.abs(now.somersault - somersault0) / REV;

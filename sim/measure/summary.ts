@@ -5,7 +5,7 @@
  */
 
 import type { Body, Vec3 } from '../body/body.ts';
-import { REV } from '../math/angles.ts';
+import { REV, turnedTo } from '../math/angles.ts';
 import { type Caution, calcCautions, forEachJoint } from './cautions.ts';
 import type { Frames } from './frames.ts';
 import { wordLimitSource } from './limit-source.ts';
@@ -143,7 +143,7 @@ function calcLanding(hz: number, frames: Frames, target?: SkillTarget): Landing 
   const direction = stated || turnSign(hz, reached - start);
   const near = target ? start + direction * REV * target.somersaults : reached;
   const angle = target?.landingAngle ?? 0;
-  const wanted = angle + REV * Math.round((near - angle) / REV);
+  const wanted = turnedTo(angle, near);
   const short = direction * (wanted - reached);
   return {
     wanted,

@@ -11,6 +11,7 @@
  *     tan(tilt)^2 = sin(twist)^2 (1/A - 1/B) / (1/C - 1/A), at the quarter twist sin(tilt)^2 = (1/A - 1/B) / (1/C - 1/B).
  * Tilt and twist here are those of F about h; with h along Z they are the flight's own. SI, radians.
  */
+import { turnedTo } from '../math/angles.ts';
 import { calcEigen3 } from '../math/eigen3.ts';
 import { mulInto } from '../math/rot.ts';
 import { symInvertInto } from '../math/sym3.ts';
@@ -108,7 +109,7 @@ export function calcWobblePath(frames: Frames): MapPoint[] {
     const [twist, tilt] = pointOf([frames.h_Scm_F[o] / h, frames.h_Scm_F[o + 1] / h, frames.h_Scm_F[o + 2] / h]);
     const before = out.length > 0 && Number.isFinite(out[out.length - 1][0]) ? out[out.length - 1][0] : frames.twist[i];
     const near = Number.isFinite(before) ? before : twist;
-    out.push([twist + 2 * Math.PI * Math.round((near - twist) / (2 * Math.PI)), tilt]);
+    out.push([turnedTo(twist, near), tilt]);
   }
   return out;
 }

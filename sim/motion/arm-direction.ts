@@ -6,7 +6,7 @@
  */
 
 import type { Body, ShoulderAngles } from '../body/body.ts';
-import { REV } from '../math/angles.ts';
+import { REV, turnedTo } from '../math/angles.ts';
 
 export interface ArmRange {
   readonly plane: readonly [number, number];
@@ -47,7 +47,7 @@ function nearestWay(x: number, y: number, z: number, p: number, e: number, range
     [heading + Math.PI, -up],
     [heading + Math.PI, REV - up],
   ]) {
-    const whole = h + REV * Math.round((p - h) / REV);
+    const whole = turnedTo(h, p);
     for (const turned of [whole, whole - REV, whole + REV]) {
       const P = Math.min(Math.max(turned, range.plane[0]), range.plane[1]);
       const E = Math.min(Math.max(el, range.elevation[0]), range.elevation[1]);

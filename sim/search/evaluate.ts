@@ -4,7 +4,7 @@ import type { Vec3 } from '../body/body.ts';
 import type { Flight } from '../flight/flight.ts';
 import type { FlightOptions } from '../flight/fly.ts';
 import { resolveTime } from '../math/anchor.ts';
-import { REV } from '../math/angles.ts';
+import { REV, turnedTo } from '../math/angles.ts';
 import { calcFlightEnd, type FlightEnd } from '../measure/flight-end.ts';
 import type { SkillTarget } from '../measure/target.ts';
 import { turnSign } from '../measure/words.ts';
@@ -111,7 +111,7 @@ function heldAfter({ duration, apex }: Flight, last: BlockSpec | undefined): num
 /** The landing angle plus the whole turns nearest to the stated somersaults, as the summary has it. */
 function wantedEnd(start: number, sense: Sense, { somersaults, landingAngle }: SkillTarget): number {
   const near = start + sense.somersault * REV * somersaults;
-  return landingAngle + REV * Math.round((near - landingAngle) / REV);
+  return turnedTo(landingAngle, near);
 }
 
 /** As the target says; else as the skill itself turns. */

@@ -6,12 +6,14 @@
  * Between two beats the action is the quintic with the values there and the slopes and second derivatives of the parabola
  * through the neighbours: twice continuously differentiable.
  */
+
 import type { Body, Vec3 } from '../body/body.ts';
 import { type ShapeSource, shapeCoefInto } from '../flight/shape-source.ts';
 import { LONGEST_FLIGHT } from '../flight/touchdown.ts';
+import { turnedTo } from '../math/angles.ts';
 import { applyTInto, matOfQuatInto } from '../math/rot.ts';
 import { symApplyInto, symInvertInto } from '../math/sym3.ts';
-import { calcAttitude, nearest, TILT_LIMIT } from '../measure/attitude.ts';
+import { calcAttitude, TILT_LIMIT } from '../measure/attitude.ts';
 import { getModel } from '../motion/model.ts';
 import { calcShapeMotion, makeShapeMotion, type ShapeMotion } from '../motion/shape-motion.ts';
 import { makeState, type State } from '../motion/state.ts';
@@ -118,7 +120,7 @@ export class BalanceSource implements ShapeSource {
       this.isLost = true;
       return 0;
     }
-    this.twist = nearest(attitude.twist, this.twist);
+    this.twist = turnedTo(attitude.twist, this.twist);
     const [planned, plannedRate] = this.plan(t);
     const e = this.twist - planned;
     const rate = attitude.twistRate - plannedRate;

@@ -1,6 +1,8 @@
 /** Somersault, tilt and twist along a flight at even times, counted continuously: all that the tuning of a draft reads. */
+
 import type { Flight } from '../flight/flight.ts';
-import { calcAttitude, nearest } from '../measure/attitude.ts';
+import { turnedTo } from '../math/angles.ts';
+import { calcAttitude } from '../measure/attitude.ts';
 import { makeState, readState } from '../motion/state.ts';
 
 export interface DraftTrack {
@@ -32,8 +34,8 @@ export function readTrack(flight: Flight, direction: 1 | -1): DraftTrack {
     readState(flight, t, state);
     const a = calcAttitude(state, before?.frame.phi);
     const dt = flight.duration / n / 2;
-    som = before ? nearest(a.somersault, som + (before.somersaultRate + a.somersaultRate) * dt) : a.somersault;
-    twist = before ? nearest(a.twist, twist + (before.twistRate + a.twistRate) * dt) : a.twist;
+    som = before ? turnedTo(a.somersault, som + (before.somersaultRate + a.somersaultRate) * dt) : a.somersault;
+    twist = before ? turnedTo(a.twist, twist + (before.twistRate + a.twistRate) * dt) : a.twist;
     if (!before) [som0, twist0] = [som, twist];
     before = a;
     track.t.push(t);

@@ -4,9 +4,11 @@
  * held on (Swing.until), so later releases are known without swinging again. The joints' plan is that of the skill,
  * counted from the release, whenever it comes.
  */
+
 import type { Swing } from '../contact/swing.ts';
 import type { Flight } from '../flight/flight.ts';
 import { NoTouchdownError } from '../flight/fly.ts';
+import { RAD, REV, turnedTo } from '../math/angles.ts';
 import { FieldError } from '../math/field-error.ts';
 import { calcFlightEnd, type FlightEnd } from '../measure/flight-end.ts';
 import { flySkill, NoAgreementError } from './fly-skill.ts';
@@ -22,7 +24,7 @@ interface ReleaseWish {
   readonly away?: number;
 }
 /** Our judgement of what can still be landed on the feet. */
-export const USUAL_RELEASE_WISH: ReleaseWish = { landing: (20 * Math.PI) / 180, twist: (45 * Math.PI) / 180 };
+export const USUAL_RELEASE_WISH: ReleaseWish = { landing: 20 * RAD, twist: 45 * RAD };
 
 interface ReleaseTry {
   /** s after the planned release (before: negative) */
@@ -132,19 +134,16 @@ function tryRelease(
   const end = calcFlightEnd(flight);
   const { target } = skill;
   const turn = flight.h_Scm_W[2] < 0 ? -1 : 1;
-  const wanted = target ? end.somersault0 + turn * 2 * Math.PI * target.somersaults : Number.NaN;
+  const wanted = target ? end.somersault0 + turn * REV * target.somersaults : Number.NaN;
   // the angle wanted at touchdown that lies nearest to so many turns from the release
-  const whole = 2 * Math.PI;
-  const upright = target
-    ? target.landingAngle + whole * Math.round((wanted - target.landingAngle) / whole)
-    : Number.NaN;
+  const upright = target ? turnedTo(target.landingAngle, wanted) : Number.NaN;
   const twistSign = target?.twistWord === 'right' ? -1 : 1;
   const out = {
     late,
     flight,
     end,
     over: turn * (end.somersault - upright),
-    twistOff: target ? twistSign * (end.twist - end.twist0) - whole * target.twists : Number.NaN,
+    twistOff: target ? twistSign * (end.twist - end.twist0) - REV * target.twists : Number.NaN,
     away: state.p_WScm_W[0] + flight.v_WScm_W0[0] * flight.duration,
   };
   const wish = options.wish ?? USUAL_RELEASE_WISH;

@@ -16,11 +16,13 @@
  * where h lies mainly along Z (it then does not wobble once a somersault), else from the world; + head to world right.
  * Twist is counted from take-off. SI, radians; NaN where twist is not defined (|tilt| beyond 80 deg).
  */
+
 import type { Body } from '../body/body.ts';
 import type { Flight, TakeoffSpec } from '../flight/flight.ts';
 import { flySchedule } from '../flight/fly.ts';
+import { turnedTo } from '../math/angles.ts';
 import type { Triple } from '../math/vec3.ts';
-import { calcAttitude, nearest, TILT_LIMIT } from '../measure/attitude.ts';
+import { calcAttitude, TILT_LIMIT } from '../measure/attitude.ts';
 import { turnSign } from '../measure/words.ts';
 import { makeState, readState } from '../motion/state.ts';
 import type { Schedule } from '../schedule/schedule.ts';
@@ -269,7 +271,7 @@ function follow(flight: Flight, T: number, tAt: number, fromH: boolean): Followe
     phi = a.frame.phi;
     tilt[i] = a.from;
     if (i === 0) first = twist = a.twist;
-    else twist = nearest(a.twist, twist + ((rate + a.twistRate) / 2) * (t[i] - t[i - 1]));
+    else twist = turnedTo(a.twist, twist + ((rate + a.twistRate) / 2) * (t[i] - t[i - 1]));
     rate = a.twistRate;
     if (Math.abs(a.tilt) > TILT_LIMIT) lost = true;
   }

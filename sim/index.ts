@@ -121,7 +121,15 @@ export { type MarginStudy, type ShareAfter, shareOf, shareOfHits, studyMargin } 
 export { distanceIn, USUAL_WINDOW } from './search/margin-window.ts';
 export type { Obstacle } from './search/nearest-miss.ts';
 export { findResult, RESULTS, type ResultUnit } from './search/result.ts';
-export { checkDrawn, checkFlown, distances, joinTables, type SampleTable, type Study } from './search/sample.ts';
+export {
+  checkDrawn,
+  checkFlown,
+  distances,
+  joinTables,
+  pickSamples,
+  type SampleTable,
+  type Study,
+} from './search/sample.ts';
 export { usualBy, usualSpread } from './search/sample-spread.ts';
 export type { Problem, Solution } from './search/solution.ts';
 export { type Answer, type SolveProgress, solve, solveSteps } from './search/solve.ts';

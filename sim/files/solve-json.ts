@@ -33,6 +33,7 @@ export function formatAnswerJson(
     seed: answer.seed,
     fits: answer.fits,
     flights: answer.flights,
+    starts: { drawn: answer.draws, notFlown: answer.unflown },
     complete: answer.isComplete,
     ...(margin && margin.tries > 0 ? { margin } : {}),
     vary: problem.unknowns.map(({ input, from, to, fromSource, toSource }) => {

@@ -1,12 +1,13 @@
 /** A skill file with the numbers of a spec that a search changed: same blocks and keys, degrees and metres again. */
 import { DEG, REV } from '../math/angles.ts';
 import type { SkillSpec } from '../skill/skill-spec.ts';
-import type { HumanAthlete, SegmentOverride, SkillFile } from './skill-file.ts';
+import type { FileApproach, FileSwingKey, HumanAthlete, SegmentOverride, SkillFile } from './skill-file.ts';
 
 /** What did not change stays as it is written; angles and times are rounded far below what is felt. */
 export function fileOfSolved(file: SkillFile, before: SkillSpec, after: SkillSpec): SkillFile {
   const { schedule } = file;
   const out: SkillFile = { ...file, takeoff: takeoffOf(file.takeoff, after), schedule: { ...schedule } };
+  if (file.approach && after.start !== before.start) out.approach = approachOf(file.approach, after);
   if (after.end !== before.end) {
     const { end } = after;
     const surface = end.surface ? { surface: { kind: end.surface.kind, heightM: tidy(end.surface.y) } } : {};
@@ -59,6 +60,63 @@ export function fileOfSolved(file: SkillFile, before: SkillSpec, after: SkillSpe
   }
   if (after.athlete !== before.athlete) out.athlete = athleteOf(file, after);
   return out;
+}
+
+/** A swing or a known contact with the numbers that can be varied; the order of its keys stays that of the file. */
+function approachOf(file: FileApproach, { start }: SkillSpec): FileApproach {
+  if (file.kind === 'swing' && start.kind === 'swing') {
+    const { release, late, lateHand, start: from, moves, strength } = start.swing;
+    const keysOf = (part: 'keys' | 'last', keys: readonly FileSwingKey[]): FileSwingKey[] => {
+      const seen: Record<string, number> = {};
+      return keys.map((k) => {
+        const i = seen[k.joint] ?? 0;
+        seen[k.joint] = i + 1;
+        const now = moves[part]?.[k.joint]?.[i];
+        if (!now) return k;
+        return {
+          ...k,
+          deg: tidy(now.value * DEG),
+          ...(k.atS === undefined ? { atDeg: tidy(now.at * DEG) } : { atS: tidy(now.at) }),
+        };
+      });
+    };
+    const { releaseLateS: _, ...rest } = file;
+    return {
+      ...rest,
+      release: release.at === 'angle' ? { atDeg: tidy(release.angle * DEG) } : { atS: tidy(release.s) },
+      ...(late ? { releaseLateS: tidy(late) } : {}),
+      ...(lateHand ? { lateHand: { hand: lateHand.hand, lateS: tidy(lateHand.s) } } : {}),
+      start:
+        from.kind === 'handstand'
+          ? { handstandNudgeDegPerS: tidy(from.nudge * DEG) }
+          : from.kind === 'cast'
+            ? { castDeg: tidy(from.angle * DEG) }
+            : { angleDeg: tidy(from.angle * DEG), rateDegPerS: tidy(from.rate * DEG) },
+      moves: {
+        ...file.moves,
+        keys: keysOf('keys', file.moves.keys),
+        ...(file.moves.last ? { last: keysOf('last', file.moves.last) } : {}),
+      },
+      ...(strength === undefined ? {} : { strength: tidy(strength) }),
+    };
+  }
+  if (file.kind === 'contact' && start.kind === 'contact') {
+    const { given, time, v_WScm_W: v, h_Scm_W: h } = start.contact;
+    return {
+      ...file,
+      ...(time === undefined ? {} : { timeS: tidy(time) }),
+      velocityMPerS: { along: tidy(v[0]), up: tidy(v[1]), ...(v[2] ? { across: tidy(v[2]) } : {}) },
+      momentumKgM2PerS: [tidy(h[0]), tidy(h[1]), tidy(h[2])],
+      given: {
+        meanBodyWeights: tidy(given.bodyWeights),
+        leanDeg: tidy(given.lean * DEG),
+        ...(given.across ? { acrossBodyWeights: tidy(given.across) } : {}),
+        placeM: { along: tidy(given.place.x), ...(given.place.z ? { across: tidy(given.place.z) } : {}) },
+        ...(given.freeTurn ? { freeTurnKgM2PerS: tidy(given.freeTurn) } : {}),
+      },
+    };
+  }
+  return file;
 }
 
 function takeoffOf(file: SkillFile['takeoff'], { start }: SkillSpec): SkillFile['takeoff'] {

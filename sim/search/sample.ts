@@ -3,6 +3,7 @@
  * alone, so a span of them can be computed anywhere; tables of spans put end to end are the table of the whole.
  */
 import { FieldError } from '../math/field-error.ts';
+import { uniformsInto } from '../math/random.ts';
 import type { BalanceSpec } from '../skill/balance.ts';
 import type { Contact } from '../skill/contact-room.ts';
 import type { SkillSpec } from '../skill/skill-spec.ts';
@@ -128,6 +129,23 @@ export function checkDrawn({ spread, seed }: Study, { from, n, values }: SampleT
         );
     });
   }
+}
+
+/**
+ * Numbers of `count` samples: the first, the last, and others that depend on what all rows say, so that a row changed
+ * afterwards changes which ones are looked at.
+ */
+export function pickSamples({ from, n, results }: SampleTable, seed: number, count: number): number[] {
+  if (count >= n) return Array.from({ length: n }, (_, i) => from + i);
+  let hash = seed >>> 0;
+  for (const x of new Uint32Array(results.slice().buffer)) hash = Math.imul(hash ^ x, 0x01000193) >>> 0;
+  const picked = new Set([0, n - 1]);
+  const u = new Float64Array(1);
+  for (let i = 0; picked.size < count; i++) {
+    uniformsInto(hash, i, u);
+    picked.add(Math.min(n - 1, Math.floor(u[0] * n)));
+  }
+  return [...picked].sort((a, b) => a - b).map((i) => from + i);
 }
 
 /** Angles (rad), turns and times of one sample flown twice are nearer than this on any machine; measured 0 on one. */

@@ -3,11 +3,14 @@
  * are the skill as it is and numbered draws in the box of the spans, best first; from each a bounded least-squares fit.
  * The same problem and seed give the same answers. It goes in steps, so that a caller can show and stop it.
  */
+import type { Flight } from '../flight/flight.ts';
 import type { FlightOptions } from '../flight/fly.ts';
+import type { AnchorTimes } from '../math/anchor.ts';
 import { calcGradient, type Fitted, fitSteps } from '../math/least-squares.ts';
 import { uniformsInto } from '../math/random.ts';
 import { calcJointBins } from '../measure/joint-peaks.ts';
 import { calcOutcome, Evaluator } from './evaluate.ts';
+import { isTooTight, keySlacks } from './key-order.ts';
 import { findObstacles, type Obstacle } from './nearest-miss.ts';
 import { calcLateMiss, calcLimitMisses, calcMisses, MET } from './residuals.ts';
 import { describeSolution, type Problem, type Solution } from './solution.ts';
@@ -20,6 +23,9 @@ export interface Answer {
   readonly seed: number;
   readonly fits: number;
   readonly flights: number;
+  /** draws that were looked at for a start, and those of them (and the skill as it is) that could not be flown */
+  readonly draws: number;
+  readonly unflown: number;
   readonly isComplete: boolean;
 }
 
@@ -57,11 +63,15 @@ export function* solveSteps(problem: Problem): Generator<SolveProgress, Answer, 
   const valuesOf = (x: readonly number[]): number[] =>
     x.map((v, j) => unknowns[j].from + v * (unknowns[j].to - unknowns[j].from));
   const hasLimits = limits.range || limits.speed || limits.torque;
+  let slacks: number[] | undefined;
   const residuals = (x: readonly number[]): number[] | undefined => {
     try {
       const flight = evaluator.flightAt(valuesOf(x));
-      const { blocks } = evaluator.specAt(valuesOf(x));
-      const outcome = calcOutcome(flight, evaluator.sense, spec.target, blocks);
+      const now = evaluator.specAt(valuesOf(x));
+      const events = eventsOf(flight);
+      slacks ??= keySlacks(spec, events);
+      if (isTooTight(keySlacks(now, events), slacks)) return undefined;
+      const outcome = calcOutcome(flight, evaluator.sense, spec.target, now.blocks);
       const misses = calcMisses(outcome, wishes);
       if (!misses) return undefined;
       misses.push(calcLateMiss(outcome));
@@ -77,6 +87,8 @@ export function* solveSteps(problem: Problem): Generator<SolveProgress, Answer, 
   const found: Found[] = [];
   let nearest: Found | undefined;
   let done = 0;
+  let drawn = 0;
+  let unflown = 0;
   let isStopped = false;
   const progress = (off: number): SolveProgress => ({
     fit: done,
@@ -99,7 +111,10 @@ export function* solveSteps(problem: Problem): Generator<SolveProgress, Answer, 
       isStopped = (yield progress(Math.max(...step.value.r.map(Math.abs)))) === true;
     }
     done++;
-    if (!last) return;
+    if (!last) {
+      unflown++;
+      return;
+    }
     const result = { fit: last, off: Math.max(0, ...last.r.map(Math.abs)) };
     if (!nearest || result.off < nearest.off) nearest = result;
     if (result.off <= MET && found.every((f) => !isSame(f.fit.x, result.fit.x))) found.push(result);
@@ -111,6 +126,8 @@ export function* solveSteps(problem: Problem): Generator<SolveProgress, Answer, 
       uniformsInto(seed, i, u);
       const x = [...u];
       const r = residuals(x);
+      drawn++;
+      if (!r) unflown++;
       if (r) starts.push({ x, cost: r.reduce((sum, v) => sum + v * v, 0) });
       if (i % 8 === 7) isStopped = (yield progress(Number.POSITIVE_INFINITY)) === true;
     }
@@ -131,7 +148,7 @@ export function* solveSteps(problem: Problem): Generator<SolveProgress, Answer, 
     }
   };
   const solutions = found.flatMap((f) => tell(f) ?? []).sort(byCost);
-  const common = { seed, fits: done, flights: evaluator.flights, isComplete: !isStopped };
+  const common = { seed, fits: done, flights: evaluator.flights, draws: drawn, unflown, isComplete: !isStopped };
   if (solutions.length > 0 || !nearest) return { solutions, ...common };
   const miss = tell(nearest) ?? tell(nearest, problem.options ?? SEARCH_FLIGHTS);
   if (!miss) return { solutions, ...common };
@@ -159,6 +176,8 @@ function byCost(a: Solution, b: Solution): number {
   const share = (s: Solution): number => Math.max(s.cost.speed?.share ?? 0, s.cost.torque?.share ?? 0);
   return share(a) - share(b);
 }
+
+const eventsOf = ({ apex, duration }: Flight): AnchorTimes => ({ apex, touchdown: duration });
 
 const isSame = (a: readonly number[], b: readonly number[]): boolean => a.every((v, j) => Math.abs(v - b[j]) < SAME);
 const clamp01 = (v: number): number => Math.min(1, Math.max(0, v));

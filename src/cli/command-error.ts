@@ -3,13 +3,21 @@ export class CommandError extends Error {
   override readonly name = 'CommandError';
 }
 
+/** Nothing in the spans of a search could be flown: nothing is written, exit code 3. */
+export class NothingFlownError extends Error {
+  override readonly name = 'NothingFlownError';
+}
+
 /** By name: the class of an error of another thread stays there. */
 const BAD_INPUT: readonly string[] = [
   'ApexError',
   'CommandError',
   'FieldError',
+  'GivenInputError',
   'NoAgreementError',
+  'NoReleaseError',
   'NoTouchdownError',
+  'NothingFlownError',
   'ScheduleOrderError',
   'ScheduleValueError',
   'SingularBodyError',

@@ -38,6 +38,7 @@ export function formatHelp(): string {
       --vary INPUT[=BY]   what is off, and by how much; left out: the usual errors
       --csv OUT.csv       every sample; spans put end to end are the whole
       --read FILE ...     reads such samples instead of flying them
+      --verify N          of those read, so many are flown again (50)
       --json OUT.json     the study
 
   shapeflight map SKILL --x INPUT[=FROM..TO] --y INPUT[=FROM..TO] [--of RESULT,...] [--grid 41x41] [--jobs N]

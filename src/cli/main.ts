@@ -1,7 +1,7 @@
 /** The command line: thin over sim/index.ts. Results on stdout; what is wrong, in one line, on stderr. */
 import pkg from '../../package.json' with { type: 'json' };
 import { runBody } from './body.ts';
-import { oneLine, wordBadInput, wordSystemFault } from './command-error.ts';
+import { NothingFlownError, oneLine, wordBadInput, wordSystemFault } from './command-error.ts';
 import { type Command, parseCommand } from './command-line.ts';
 import { runFly } from './fly.ts';
 import { formatHelp } from './help.ts';
@@ -21,7 +21,10 @@ const processStreams: Streams = {
   err: (text) => void process.stderr.write(text),
 };
 
-/** Returns the exit code: 0, 2 for bad input, 1 for a fault of Shapeflight's own, 130 when it was interrupted. */
+/** A search that could fly nothing. */
+const NOTHING_FLOWN = 3;
+
+/** Returns the exit code: 0, 2 for bad input, 3 for a search that could fly nothing, 1 for a fault of Shapeflight's own, 130 when it was interrupted. */
 export async function main(argv: readonly string[], streams: Streams = processStreams): Promise<number> {
   if (streams === processStreams) endQuietlyWithPipe();
   try {
@@ -35,7 +38,7 @@ export async function main(argv: readonly string[], streams: Streams = processSt
     const told = wordBadInput(error);
     if (told !== undefined) {
       streams.err(`shapeflight: ${told}\n`);
-      return 2;
+      return error instanceof NothingFlownError ? NOTHING_FLOWN : 2;
     }
     streams.err(
       `shapeflight: a fault of the program: ${oneLine(error instanceof Error ? (error.stack ?? error.message) : String(error))}\n`,

@@ -17,6 +17,7 @@ import {
   type OutUnit,
   openStudy,
   parseSamples,
+  pickSamples,
   type SampleTable,
   type Study,
   type StudyRequest,
@@ -57,13 +58,13 @@ export async function runMargin(command: MarginCommand): Promise<string | Comman
   const runner = new StudyRunner(request, contact);
   const now = runner.now();
   const bars: StudyPiece[] = command.bars ? study.spread.parts.map((_, index) => ({ kind: 'bar', index })) : [];
-  const read = readSamples(runner, command.read);
+  const read = readSamples(runner, command.read, command.verify);
   const pieces = [...(read ? [] : cutSpans(command.from, command.to, command.jobs)), ...bars];
   const { results, isInterrupted } = await runPieces('study', request, pieces, command.jobs);
   if (results.length === 0 && isInterrupted) return { out: '', interrupted: NOTHING_KEPT };
   // what is read again comes to the same, bit for bit
   const flown = joinTables(results.flatMap((r) => (r.kind === 'samples' ? [r.table] : [])));
-  const table = read ?? asRead(study, flown);
+  const table = read?.table ?? asRead(study, flown);
   const barList = results.flatMap((r) => (r.kind === 'bar' ? [r.bar] : []));
   const result = studyMargin(table, study.spread, study.window);
   const balance = wordBalance(command.balance);
@@ -90,7 +91,8 @@ export async function runMargin(command: MarginCommand): Promise<string | Comman
     `${spec.title}; ${balance}`,
     formatWindow(study, now),
     ...(barList.length > 0 ? [formatBars(study, barList)] : []),
-    formatShare(table.from, command.seed, result),
+    formatShare(table.from, command.seed, result) +
+      (read ? `\n  read from files; ${read.verified} of ${table.n} were flown again and came out the same` : ''),
     ...(result.influences.length > 0 ? [formatInfluences(study, result)] : []),
     `Caution. ${CAUTION}`,
   ]
@@ -108,15 +110,20 @@ function wordKept({ from, to, read }: MarginCommand, n: number, bars: number, al
   return `interrupted: ${n} of ${to - from} samples are kept, number ${from} to ${next - 1}; --from ${next} --to ${to} flies the others`;
 }
 
-/** Two samples are flown again, to see that it is this skill: its inputs that do not vary are not in the CSV. */
-function readSamples(runner: StudyRunner, files: readonly string[]): SampleTable | undefined {
+/** Some samples are flown again, to see that the rows are of this skill: its inputs that do not vary are not in the CSV. */
+function readSamples(
+  runner: StudyRunner,
+  files: readonly string[],
+  verify: number,
+): { table: SampleTable; verified: number } | undefined {
   if (files.length === 0) return undefined;
   const { study } = runner;
   const texts = files.map((name) => ({ name, text: about(name, () => readText(name, 'CSV of samples', [])) }));
   const table = parseSamples(study, texts);
   checkDrawn(study, table);
-  for (const i of [table.from, table.from + table.n - 1]) checkFlown(study, table, runner.samples(i, i + 1));
-  return table;
+  const picked = pickSamples(table, study.seed, verify);
+  for (const i of picked) checkFlown(study, table, runner.samples(i, i + 1));
+  return { table, verified: picked.length };
 }
 
 export const outputsOf = (command: {

@@ -34,6 +34,8 @@ interface ReadSkill {
   readonly file: SkillFile;
   readonly shapes: Readonly<Record<string, ShapeData>>;
   readonly inputs: readonly string[];
+  /** a skill file of the same shelf, from its text */
+  parseBack(text: string): SkillSpec;
 }
 
 /** `given`: id of a preset, or a path. */
@@ -108,13 +110,15 @@ function makeSkill(json: unknown, file: string | undefined): ReadSkill {
       inputs.push(beside);
     }
   }
-  const spec = parseSkill(checked, { athletes: known, shapes });
+  const shelf = { athletes: known, shapes };
+  const spec = parseSkill(checked, shelf);
   return {
     spec,
     skill: buildSkill(spec),
     file: checked,
     shapes: { ...shapes, ...checked.shapes },
     inputs,
+    parseBack: (text) => parseSkill(checkSkillFile(parseJson(text)), shelf),
   };
 }
 

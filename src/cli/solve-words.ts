@@ -31,7 +31,7 @@ interface MarginNote {
 }
 
 export function formatAnswer(problem: Problem, answer: Answer, body: Body, margin: MarginNote): string {
-  const head = `${problem.spec.title}: ${wordFound(answer)} (${answer.fits} ${answer.fits === 1 ? 'fit' : 'fits'}, ${answer.flights} flights, seed ${answer.seed})`;
+  const head = `${problem.spec.title}: ${wordFound(answer)} (${answer.fits} ${answer.fits === 1 ? 'fit' : 'fits'}, ${answer.flights} flights, seed ${answer.seed})${wordUnflown(problem, answer)}`;
   const list = answer.nearest ? [answer.nearest] : answer.solutions;
   const labels = answer.nearest ? ['nearest'] : list.map((_, i) => String(i + 1));
   const parts = [head];
@@ -45,6 +45,16 @@ export function formatAnswer(problem: Problem, answer: Answer, body: Body, margi
   return parts.join('\n');
 }
 
+export const wordNothingFlown = (problem: Problem, answer: Answer): string =>
+  `solve: no flight could be flown within the spans, so nothing is written${wordUnflown(problem, answer).replace('\n', ': ')}`;
+
+/** Fits that were asked for and not done, for want of starts that fly. */
+function wordUnflown({ fits: asked = 8, answers = 3 }: Problem, { fits, draws, unflown, solutions }: Answer): string {
+  if (unflown === 0) return '';
+  const few = fits < asked && solutions.length < answers ? `; ${asked} fits were asked for` : '';
+  return `\n${unflown} of ${draws + 1} starts could not be flown${few}`;
+}
+
 const wordFound = ({ solutions, nearest }: Answer): string =>
   solutions.length === 1
     ? 'one answer'
@@ -52,7 +62,7 @@ const wordFound = ({ solutions, nearest }: Answer): string =>
       ? `${solutions.length} answers`
       : nearest
         ? 'nothing found that meets the target; the nearest'
-        : 'no flight could be flown within the spans';
+        : 'no flight';
 
 /** Five significant digits are felt by no one. */
 const show = (x: number): string => (Number.isFinite(x) ? String(Number(x.toPrecision(5))) : 'not defined');

@@ -5,6 +5,7 @@ import {
   type Aim,
   type Answer,
   aimAt,
+  buildSkill,
   CAUTION,
   contactFor,
   draftOfCode,
@@ -13,6 +14,7 @@ import {
   fileOfSolved,
   findInput,
   findResult,
+  flySkill,
   forgivingSteps,
   formatAnswerJson,
   formatSkill,
@@ -24,6 +26,7 @@ import {
   type Problem,
   type ShareAfter,
   type SkillSpec,
+  type Solution,
   type SurfaceKind,
   shapeInRadians,
   shareOfTries,
@@ -35,13 +38,14 @@ import {
   wordBalance,
 } from '../../sim/index.ts';
 import { RAD } from '../../sim/math/angles.ts';
-import { CommandError } from './command-error.ts';
+import { CommandError, NothingFlownError, wordBadInput } from './command-error.ts';
 import type { CommandOutput } from './interrupt.ts';
+import { NOTHING_KEPT } from './margin.ts';
 import { number } from './margin-args.ts';
 import { readSkill } from './read-input.ts';
 import { runSteps } from './run-steps.ts';
 import { readSpan, type SolveCommand } from './solve-args.ts';
-import { type ForgivingNote, formatAnswer, wordForgiving } from './solve-words.ts';
+import { type ForgivingNote, formatAnswer, wordForgiving, wordNothingFlown } from './solve-words.ts';
 import { checkApart, writeFiles } from './write-files.ts';
 
 /** Names of --within, their unit against SI. */
@@ -57,7 +61,7 @@ const TARGET = ['somersaults', 'direction', 'twists', 'twistTo', 'landing', 'til
 const SURFACES: readonly SurfaceKind[] = ['floor', 'mat', 'trampoline', 'water', 'other'];
 
 export async function runSolve(command: SolveCommand): Promise<string | CommandOutput> {
-  const { spec, skill, file, inputs } = readSkill(command.skill);
+  const { spec, skill, file, inputs, parseBack } = readSkill(command.skill);
   const wanted = [
     ...(command.json === undefined ? [] : [{ option: '--json', file: command.json }]),
     ...(command.out === undefined ? [] : [{ option: '--out', file: command.out }]),
@@ -84,8 +88,27 @@ export async function runSolve(command: SolveCommand): Promise<string | CommandO
   };
   const problem: Problem =
     tries > 0 ? { ...plain, margin: (found) => shareOfTries(found, tries, { balance, seed, contact }).share } : plain;
-  const { answer, note, isInterrupted } = await answerTo(problem, command);
+  const { answer: found, note, isInterrupted } = await answerTo(problem, command);
+  const textOf = (solution: Solution): string => formatSkill(fileOfSolved(file, spec, solution.spec));
+  // what is offered is what flies as it is read back from its file
+  const flies = (solution: Solution): boolean => {
+    try {
+      flySkill(launch(buildSkill(parseBack(textOf(solution))), contact));
+      return true;
+    } catch (error) {
+      if (wordBadInput(error) === undefined) throw error;
+      return false;
+    }
+  };
+  const { nearest, ...rest } = found;
+  const answer: Answer = {
+    ...rest,
+    solutions: found.solutions.filter(flies),
+    ...(nearest && flies(nearest) ? { nearest } : {}),
+  };
   const best = answer.solutions[0] ?? answer.nearest;
+  if (!best && isInterrupted) return { out: '', interrupted: NOTHING_KEPT };
+  if (!best) throw new NothingFlownError(wordNothingFlown(problem, answer));
   writeFiles(
     wanted.map((output) => ({
       ...output,
@@ -96,7 +119,7 @@ export async function runSolve(command: SolveCommand): Promise<string | CommandO
               balance: wordBalance(balance),
               ...(note ? { forgiving: note } : {}),
             })
-          : formatSkill(best ? fileOfSolved(file, spec, best.spec) : file),
+          : textOf(best),
       ],
     })),
   );
@@ -104,9 +127,9 @@ export async function runSolve(command: SolveCommand): Promise<string | CommandO
   const parts = [formatAnswer(problem, answer, skill.body, margin), ...(note ? [wordForgiving(note)] : [])];
   const out = `${parts.join('\n')}\nCaution. ${CAUTION}\n`;
   if (!isInterrupted) return out;
-  const found = answer.solutions.length;
-  const kept = `${found} ${found === 1 ? 'answer' : 'answers'}${found === 0 && best ? ' and the nearest miss' : ''}`;
-  return { out, interrupted: `interrupted: ${kept} found so far ${found === 1 ? 'is' : 'are'} kept` };
+  const n = answer.solutions.length;
+  const kept = `${n} ${n === 1 ? 'answer' : 'answers'}${n === 0 ? ' and the nearest miss' : ''}`;
+  return { out, interrupted: `interrupted: ${kept} found so far ${n === 1 ? 'is' : 'are'} kept` };
 }
 
 /** What is found is flattered by the errors it was chosen with, so it is tried again, so many times as often, with those of another seed. */

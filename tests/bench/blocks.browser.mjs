@@ -95,6 +95,7 @@ await measureBuilds('The longest task of an act', async (browser, builds) => {
   for (const { name, acts } of builds) {
     const felt = acts.filter(({ longest }) => longest > FELT_MS).sort((a, b) => b.longest - a.longest);
     console.log(`  ${name}: ${felt.length} of ${acts.length} acts hold the thread for more than ${FELT_MS} ms`);
-    for (const { kind, name: which, longest } of felt.slice(0, 12)) console.log(`    ${ms(longest)}  ${kind}: ${which}`);
+    for (const { kind, name: which, longest } of felt.slice(0, 12))
+      console.log(`    ${ms(longest)}  ${kind}: ${which}`);
   }
 });

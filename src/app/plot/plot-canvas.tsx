@@ -1,5 +1,6 @@
 /** One canvas for everything that hangs from the floor: it is drawn whole, once a frame, from the result and the cursor. */
-import { createEffect, createSignal, onCleanup, onMount } from 'solid-js';
+import { createSignal, onCleanup, onMount } from 'solid-js';
+import { drawOnFrame } from '../../ui/frame.ts';
 import type { TimeAxis } from '../../ui/plot/axis.ts';
 import { xOf } from '../../ui/plot/axis.ts';
 import { type Palette, readPalette } from '../../ui/plot/palette.ts';
@@ -78,7 +79,6 @@ export function PlotCanvas(props: {
     if (pin !== undefined) drawPin(pen, { y: 0, height }, pin);
     for (const piece of pieces) piece.draw(pen, piece.box);
   };
-  // one effect reads everything that the picture depends on, and runs before the browser paints
-  createEffect(paint);
+  drawOnFrame(flight.result, paint);
   return <canvas ref={canvas} class="plots" style={{ width: `${props.axis.width}px`, height: `${props.height}px` }} />;
 }

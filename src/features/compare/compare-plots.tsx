@@ -1,5 +1,5 @@
 /** Curves of all versions on one ruler, and at the cursor the values of the two that are told apart. */
-import { createEffect, createMemo, For, type JSX, Show } from 'solid-js';
+import { createMemo, For, type JSX, Show } from 'solid-js';
 import { useCursor } from '../../app/page.ts';
 import { drawBackdrop } from '../../app/plot/backdrop.ts';
 import type { Box } from '../../app/plot/pen.ts';
@@ -8,6 +8,7 @@ import { calcPlace } from '../../app/plot/readout.ts';
 import { planRows } from '../../app/plot/row-plan.ts';
 import { texts } from '../../app/words.ts';
 import { startDrag } from '../../ui/drag.ts';
+import { drawOnFrame } from '../../ui/frame.ts';
 import { Icon } from '../../ui/icon.tsx';
 import { formatNumber } from '../../ui/numbers.ts';
 import { type TimeAxis, tOf } from '../../ui/plot/axis.ts';
@@ -81,7 +82,7 @@ export function ComparePlots(props: {
   );
   const rows = createMemo(() => [...plan().keys()] as RowName[], [], { equals: (a, b) => a.join() === b.join() });
   const box = (row: RowName): Box => plan().get(row) ?? { y: 0, height: 0 };
-  createEffect(() => {
+  drawOnFrame(courses, () => {
     const axis = props.axis;
     const height = props.height;
     const ratio = window.devicePixelRatio || 1;

@@ -1,8 +1,9 @@
 /** The pictures above the floor. The canvas is decoration for eyes; its meaning is said in words beside it. */
-import { createEffect, createSignal, type JSX, onCleanup, onMount, Show } from 'solid-js';
+import { createSignal, type JSX, onCleanup, onMount, Show } from 'solid-js';
 import { StageGripMarks, useStageGrip } from '../../../features/pose/stage-grip.tsx';
 import type { StageHandle, ViewPlace } from '../../../pictures/stage-input.ts';
 import { startDrag } from '../../../ui/drag.ts';
+import { drawOnFrame } from '../../../ui/frame.ts';
 import { watchTheme } from '../../../ui/theme.ts';
 import { useCursor, useFlight, useServices, useShell } from '../../page.ts';
 import { speakSentence, wordLanding } from '../../say/sentence-words.ts';
@@ -43,7 +44,7 @@ export function Stage(props: {
       made?.destroy();
     });
   });
-  createEffect(() => {
+  drawOnFrame(flight.result, () =>
     handle()?.draw({
       result: flight.result(),
       cursorS: cursor.at(),
@@ -52,8 +53,8 @@ export function Stage(props: {
       views: props.views,
       landing: wordLanding(flight.result().outline),
       extras: shell.stage.extras(),
-    });
-  });
+    }),
+  );
   const grip = useStageGrip(handle);
   const press = (e: PointerEvent): void => {
     const { left, top } = (e.currentTarget as HTMLElement).getBoundingClientRect();

@@ -3,6 +3,7 @@ import { type Accessor, createMemo, createSignal } from 'solid-js';
 import type { Athlete, SkillFile } from '../../sim/index.ts';
 import * as past from '../document/history.ts';
 import { readVersions, type Versions, writeVersions } from '../document/versions.ts';
+import { inNextTask } from '../ui/frame.ts';
 import { fileName, pickFile, saveText } from './file-door.ts';
 import { wordFault } from './say/fault-words.ts';
 import type { Flying } from './services.ts';
@@ -38,6 +39,8 @@ export interface DocumentState extends Undoing {
   setOrigin(origin: past.Origin | undefined): void;
   /** another document in one step */
   open(file: SkillFile, title: string, origin?: past.Origin): void;
+  /** the same, flown in the next task and shown in the one after: none of them holds the page for long */
+  openSoon(file: SkillFile, title: string, origin?: past.Origin): void;
   /** what was opened or dropped; one that cannot be read or flown changes nothing */
   readText(name: string, text: string): void;
   readonly fileFault: Accessor<FileFault | undefined>;
@@ -99,6 +102,8 @@ export function createDocument(host: DocumentHost): DocumentState {
     }
   };
 
+  const open: DocumentState['open'] = (doc, title, origin) => change(past.open(history(), doc, title, origin));
+
   return {
     file,
     id,
@@ -131,7 +136,16 @@ export function createDocument(host: DocumentHost): DocumentState {
     redo: () => change(past.redo(history())),
     origin: () => history().origin,
     setOrigin: (origin) => change(past.withOrigin(history(), origin)),
-    open: (doc, title, origin) => change(past.open(history(), doc, title, origin)),
+    open,
+    openSoon: (doc, title, origin) =>
+      inNextTask(() => {
+        try {
+          host.check(doc);
+        } catch {
+          // said when it is opened
+        }
+        inNextTask(() => open(doc, title, origin));
+      }),
     readText,
     fileFault,
     clearFileFault: () => setFileFault(undefined),

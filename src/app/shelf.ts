@@ -104,7 +104,7 @@ function makeUserShelf(page: Page): UserShelf {
       return kept;
     },
     openSkill: (entry) =>
-      doc.open(structuredClone(entry.value), entry.value.title, { id: entry.id, revision: entry.revision }),
+      doc.openSoon(structuredClone(entry.value), entry.value.title, { id: entry.id, revision: entry.revision }),
     give: (athlete) => doc.edit(setAthlete(doc.file(), structuredClone(athlete)), t.given(athlete.name)),
     rename: (entry, name) =>
       act(async () => {

@@ -53,7 +53,7 @@ function listEntries({ doc, services }: Page, actions: Actions, shelf: UserShelf
       title: file.title,
       group: 'skill',
       why: isOpen(file.title) && !doc.origin() && doc.undoTitle() === undefined ? t.why.current : undefined,
-      run: () => doc.open(structuredClone(file), texts.files.opened(file.title)),
+      run: () => doc.openSoon(structuredClone(file), texts.files.opened(file.title)),
     })),
     ...shelf.athletes().map((entry) => ({
       id: `athlete-${entry.id}`,

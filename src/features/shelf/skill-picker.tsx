@@ -87,7 +87,7 @@ export function SkillPicker(props: { close: () => void }) {
                 aria-current={!doc.origin() && doc.file().title === file.title ? 'true' : undefined}
                 onClick={() => {
                   props.close();
-                  doc.open(structuredClone(file), texts.files.opened(file.title));
+                  doc.openSoon(structuredClone(file), texts.files.opened(file.title));
                 }}
               >
                 <span>

@@ -9,7 +9,7 @@
  * a0 the hand's acceleration without a force, W its acceleration for a unit force. Runge-Kutta of order 4.
  */
 
-import type { Vec3 } from '../body/body.ts';
+import type { Body, Vec3 } from '../body/body.ts';
 import { turnedTo } from '../math/angles.ts';
 import { FieldError } from '../math/field-error.ts';
 import { applyInto, applyTInto, attitudeOfMat, matOfQuatInto, mulInto } from '../math/rot.ts';
@@ -60,20 +60,25 @@ export function holdLate(swing: Swing, hand: 'left' | 'right', held: number): La
   const { body, rail, spec } = swing;
   const knuckle = body.contacts.find((c) => c.name === (hand === 'left' ? 'knuckleL' : 'knuckleR'));
   if (!knuckle) throw new FieldError('athlete', body.name, 'a body with knuckles');
-  const sm = makeShapeMotion(getModel(body));
   const start = swing.stateAt(0);
 
-  // the hand in the root frame, relative to the mass centre, with its velocity there
-  const place = new Float64Array(3);
-  const moving = new Float64Array(3);
+  // a step asks for few times, each of them often
+  const shapes = Array.from({ length: 3 }, () => makeHandShape(body));
+  let oldest = 0;
   const angles = new Float64Array(start.angles.length);
   const rates = new Float64Array(start.angles.length);
-  const shapeAt = (t: number): void => {
+  const shapeAt = (t: number): HandShape => {
+    const known = shapes.find((shape) => shape.t === t);
+    if (known) return known;
+    const made = shapes[oldest];
+    oldest = (oldest + 1) % shapes.length;
+    made.t = t;
     swing.shapeInto(t, angles, rates);
-    hingesInto(body, angles, sm.q);
-    hingesInto(body, rates, sm.qd);
-    calcShapeMotion(sm);
-    handInto(sm, knuckle.segment, knuckle.p_BoC_B, place, moving);
+    hingesInto(body, angles, made.sm.q);
+    hingesInto(body, rates, made.sm.qd);
+    calcShapeMotion(made.sm);
+    handInto(made.sm, knuckle.segment, knuckle.p_BoC_B, made.place, made.moving);
+    return made;
   };
   const R = new Float64Array(9);
   const inverse = new Float64Array(6);
@@ -83,7 +88,7 @@ export function holdLate(swing: Swing, hand: 'left' | 'right', held: number): La
   const v = [0, 0, 0];
   /** At time t: R, w (in B), r and v of the hand in W relative to the mass centre, from attitude and h. */
   const look = (t: number, y: ArrayLike<number>): void => {
-    shapeAt(t);
+    const { sm, place, moving } = shapeAt(t);
     matOfQuatInto(y, 0, R, 0);
     applyTInto(R, 0, y, 4, b, 0);
     for (let k = 0; k < 3; k++) b[k] -= sm.hrel_B[k];
@@ -171,6 +176,7 @@ export function holdLate(swing: Swing, hand: 'left' | 'right', held: number): La
     simple[1] += h * both[1];
   }
   look(held, y);
+  const { sm, place } = shapeAt(held);
   const quat_WB = y.slice(0, 4);
   const n = Math.hypot(...quat_WB);
   for (let d = 0; d < 4; d++) quat_WB[d] /= n;
@@ -199,6 +205,21 @@ export function holdLate(swing: Swing, hand: 'left' | 'right', held: number): La
     lever,
   };
 }
+
+/** The Body at one time of the swing, with the hand in its root frame relative to the mass centre, and its velocity there. */
+interface HandShape {
+  t: number;
+  readonly sm: ShapeMotion;
+  readonly place: Float64Array;
+  readonly moving: Float64Array;
+}
+
+const makeHandShape = (body: Body): HandShape => ({
+  t: Number.NaN,
+  sm: makeShapeMotion(getModel(body)),
+  place: new Float64Array(3),
+  moving: new Float64Array(3),
+});
 
 /** Place and velocity of a point of a segment in the root frame, relative to the mass centre. */
 function handInto(sm: ShapeMotion, segment: number, p: Vec3, place: Float64Array, moving: Float64Array): void {

@@ -13,6 +13,7 @@ import { makeAskRelease } from '../engine/release.ts';
 import { stagePictures } from '../pictures/stage.ts';
 import { App } from './layout/app.tsx';
 import { tools } from './layout/tools/tool-list.ts';
+import { loadPart } from './load-part.ts';
 import type { Services } from './services.ts';
 import { shelfTexts } from './shelf-words.ts';
 
@@ -30,6 +31,14 @@ const keeper = await openKeeper({
   cutShort: shelfTexts.cutShort,
 });
 const demos = Object.entries(skills).map(([id, file]) => ({ id, file }));
+const loadContactEngine = loadPart(
+  () => import('../engine/contact.ts'),
+  (m) => m.makeContacting(shapes),
+);
+const loadWholePictures = loadPart(
+  () => import('../pictures/whole-picture.ts'),
+  (m) => m.wholePictures,
+);
 const services: Services = {
   flying: engine,
   posing,
@@ -49,18 +58,30 @@ const services: Services = {
     channel: 'BroadcastChannel' in globalThis ? new BroadcastChannel('shapeflight.shelf') : undefined,
   }),
   load: {
-    print: async () => (await import('../pictures/print-picture.ts')).printing,
-    accounting: async () => (await import('../engine/account.ts')).makeAccounting(shapes),
-    asking: async () => (await import('../engine/ask.ts')).makeAsking({ athletes, shapes }),
-    comparing: async () => (await import('../engine/compare.ts')).makeComparing(engine),
+    print: loadPart(
+      () => import('../pictures/print-picture.ts'),
+      (m) => m.printing,
+    ),
+    accounting: loadPart(
+      () => import('../engine/account.ts'),
+      (m) => m.makeAccounting(shapes),
+    ),
+    asking: loadPart(
+      () => import('../engine/ask.ts'),
+      (m) => m.makeAsking({ athletes, shapes }),
+    ),
+    comparing: loadPart(
+      () => import('../engine/compare.ts'),
+      (m) => m.makeComparing(engine),
+    ),
     contacting: async () => {
-      const [{ makeContacting }, { wholePictures }] = await Promise.all([
-        import('../engine/contact.ts'),
-        import('../pictures/whole-picture.ts'),
-      ]);
-      return { engine: makeContacting(shapes), pictures: wholePictures };
+      const [engine, pictures] = await Promise.all([loadContactEngine(), loadWholePictures()]);
+      return { engine, pictures };
     },
-    estimating: async () => (await import('../engine/estimate.ts')).makeEstimating(shapes),
+    estimating: loadPart(
+      () => import('../engine/estimate.ts'),
+      (m) => m.makeEstimating(shapes),
+    ),
   },
   tools: tools.map(({ name }) => name),
 };

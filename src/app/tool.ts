@@ -2,6 +2,7 @@
 import type { Component } from 'solid-js';
 import type { ToolName } from '../commands/actions.ts';
 import type { TimeAxis } from '../ui/plot/axis.ts';
+import type { Loaders } from './services.ts';
 
 /**
  * Where a tool stands on a laptop: in the place of the cut (aside, 416 px wide), or of everything under the floor but
@@ -23,4 +24,6 @@ export interface Tool {
   readonly name: ToolName;
   readonly place: ToolPlace;
   readonly load: () => Promise<Component<ToolProps>>;
+  /** what computes for it; a tool opens when both are there */
+  readonly loadEngine?: (load: Loaders) => Promise<unknown>;
 }

@@ -54,6 +54,8 @@ export const texts = {
   product: 'Shapeflight',
   untitled: 'Untitled skill',
   opening: 'Opening the bench',
+  exportFailed: 'The file could not be made.',
+  printFailed: 'The print sheet could not be opened.',
   standingCaution:
     'A model, not coaching advice. New skills only with a qualified coach, progressions, spotting and matting; local and federation rules come first.',
   standingCautionShort: 'A model, not coaching advice.',

@@ -57,18 +57,6 @@ test('a code that is none is refused with what is allowed, and nothing changes',
   expect((await readSentence(page)).text).toBe(before.text);
 });
 
-test('drafting can be stopped, and the page stays free meanwhile', async ({ page }) => {
-  await openBench(page);
-  const before = await readSentence(page);
-  await type(page, '12 222 /');
-  await page.keyboard.press('Enter');
-  await expect(form(page)).toContainText('Drafting 12 222 /');
-  await form(page).getByRole('button', { name: 'Cancel' }).click();
-  await expect(page.locator('.notice')).toContainText('was stopped; nothing was changed');
-  expect((await readSentence(page)).text).toBe(before.text);
-  await expect(form(page)).toBeHidden();
-});
-
 test('the list of commands drafts a code too', async ({ page }) => {
   await openBench(page);
   await page.keyboard.press('ControlOrMeta+k');

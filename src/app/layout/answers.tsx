@@ -1,12 +1,20 @@
 /** Answers what commands ask of the shelf, the exports, the units and the voice; takes in athletes that were opened. */
 import { createEffect, on, onMount } from 'solid-js';
 import type { Asked } from '../../commands/actions.ts';
+import { toolTexts } from '../../commands/tool-words.ts';
 import { setUnits } from '../../ui/units.ts';
+import { loadPart } from '../load-part.ts';
 import { useDocument, usePage, useShell } from '../page.ts';
 import { sayFlight } from '../say/say-flight.ts';
 import { useShelf } from '../shelf.ts';
 import { shelfTexts } from '../shelf-words.ts';
+import { texts } from '../words.ts';
 import { useCode } from './code-line.tsx';
+
+const loadExport = loadPart(
+  () => import('../../features/print/print-export.ts'),
+  (m) => m,
+);
 
 export function Answers() {
   const page = usePage();
@@ -14,13 +22,24 @@ export function Answers() {
   const doc = useDocument();
   const shelf = useShelf();
   const code = useCode();
+  const exportBy = async (save: (m: Awaited<ReturnType<typeof loadExport>>) => Promise<void>): Promise<void> => {
+    try {
+      await save(await loadExport());
+    } catch (error) {
+      const reason = error instanceof Error ? error.message : String(error);
+      shell.notify({
+        text: `${texts.exportFailed} ${reason}`,
+        action: { title: toolTexts.again, run: () => void exportBy(save) },
+      });
+    }
+  };
   const answer: Readonly<Record<Asked, () => void>> = {
     'save-shelf': () => void shelf.save(),
     'save-copy': () => void shelf.saveCopy(),
     // loaded when it is asked for: the page starts light
-    csv: () => void import('../../features/print/print-export.ts').then((m) => m.saveCsv(page)),
-    svg: () => void import('../../features/print/print-export.ts').then((m) => m.savePicture(page, 'svg')),
-    png: () => void import('../../features/print/print-export.ts').then((m) => m.savePicture(page, 'png')),
+    csv: () => void exportBy((m) => m.saveCsv(page)),
+    svg: () => void exportBy((m) => m.savePicture(page, 'svg')),
+    png: () => void exportBy((m) => m.savePicture(page, 'png')),
     say: () => {
       // the same words again are spoken again
       shell.notify(undefined);

@@ -1,11 +1,13 @@
 /** The panels one tap away: skills, all values, joints, keys, menu. */
 
-import { For, lazy, Match, Suspense, Switch } from 'solid-js';
+import { createResource, For, Match, Show, Switch } from 'solid-js';
+import { Dynamic } from 'solid-js/web';
 import { printKey } from '../../commands/keys.ts';
 import { commands } from '../../commands/table.ts';
 import { commandTexts } from '../../commands/words.ts';
 import type { LaneList } from '../../features/joints/lane-list.ts';
 import { laneTexts } from '../../features/joints/words.ts';
+import { printTexts } from '../../features/print/words.ts';
 import { ShapeList } from '../../features/ruler/shape-list.tsx';
 import { SkillPicker } from '../../features/shelf/skill-picker.tsx';
 import { AthletePicker } from '../../features/shelf/skill-picker-athletes.tsx';
@@ -17,7 +19,9 @@ import { Sheet } from '../../ui/sheet.tsx';
 import type { Theme } from '../../ui/theme.ts';
 import { UnitChoice } from '../../ui/units-choice.tsx';
 import { useActions } from '../actions.ts';
-import { useDocument, useFlight, useShell } from '../page.ts';
+import { FailedLine } from '../failed-line.tsx';
+import { loadPart } from '../load-part.ts';
+import { useDocument, useFlight, usePage, useShell } from '../page.ts';
 import type { PanelName } from '../shell.ts';
 import { texts } from '../words.ts';
 import { UndoRedo } from './bar.tsx';
@@ -25,7 +29,10 @@ import { CommandList } from './command-list.tsx';
 import { ToolBar } from './tools/tool-bar.tsx';
 
 /** Loaded when it is asked for: the page starts light. */
-const PrintSheet = lazy(async () => ({ default: (await import('../../features/print/print-sheet.tsx')).PrintSheet }));
+const loadPrintSheet = loadPart(
+  () => import('../../features/print/print-sheet.tsx'),
+  (m) => m.PrintSheet,
+);
 
 export function Sheets(props: { lanes: LaneList }) {
   const shell = useShell();
@@ -63,9 +70,7 @@ export function Sheets(props: { lanes: LaneList }) {
         </Sheet>
       </Match>
       <Match when={shell.panel() === 'print'}>
-        <Suspense>
-          <PrintSheet onClose={close} />
-        </Suspense>
+        <PrintPlace onClose={close} />
       </Match>
       <Match when={shell.panel() === 'menu'}>
         <Sheet title={texts.bar.menu} onClose={close}>
@@ -73,6 +78,30 @@ export function Sheets(props: { lanes: LaneList }) {
         </Sheet>
       </Match>
     </Switch>
+  );
+}
+
+function PrintPlace(props: { onClose: () => void }) {
+  const { services } = usePage();
+  const [sheet, { refetch }] = createResource(async () => {
+    const [loaded] = await Promise.all([loadPrintSheet(), services.load.print()]);
+    return loaded;
+  });
+  return (
+    <Show
+      when={sheet.state === 'ready' && sheet()}
+      fallback={
+        <Show when={sheet.error}>
+          <Sheet title={printTexts.title} onClose={props.onClose}>
+            <FailedLine again={() => void refetch()}>
+              {texts.printFailed} <span class="quiet">{String(sheet.error?.message)}</span>
+            </FailedLine>
+          </Sheet>
+        </Show>
+      }
+    >
+      <Dynamic component={sheet.latest} {...props} />
+    </Show>
   );
 }
 

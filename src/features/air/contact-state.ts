@@ -12,6 +12,8 @@ export interface ContactState {
   readonly late: Accessor<LateTold | undefined>;
   readonly busy: Accessor<boolean>;
   readonly failed: Accessor<string>;
+  /** asks once more */
+  again(): void;
   readonly pictures: Accessor<WholePictures | undefined>;
   /** the whole skill's own cursor, s; in the air it is the page's */
   readonly cursor: Accessor<number>;
@@ -32,6 +34,7 @@ function makeContactState(page: Page): ContactState {
   const [late, setLate] = createSignal<LateTold>();
   const [busy, setBusy] = createSignal(false);
   const [failed, setFailed] = createSignal('');
+  const [tries, setTries] = createSignal(0);
   const [outside, setOutside] = createSignal<number>();
   void services.load.contacting().then(({ engine: e, pictures: p }) => {
     setEngine(() => e);
@@ -41,6 +44,7 @@ function makeContactState(page: Page): ContactState {
   createEffect(() => {
     const contacting = engine();
     const file = doc.file();
+    tries();
     if (!contacting) return;
     if (!file.approach && !file.arrival) {
       setTold(undefined);
@@ -97,6 +101,7 @@ function makeContactState(page: Page): ContactState {
     late,
     busy,
     failed,
+    again: () => setTries(tries() + 1),
     pictures,
     cursor,
     setCursor: (t) => {

@@ -1,6 +1,7 @@
 /** Bar and mat: a skill from the first swing to the last step, on one time axis. */
 
 import { createMemo, createSignal, For, Show } from 'solid-js';
+import { FailedLine } from '../../app/failed-line.tsx';
 import { useDocument, useFlight } from '../../app/page.ts';
 import type { ToolProps } from '../../app/tool.ts';
 import { texts } from '../../app/words.ts';
@@ -40,9 +41,9 @@ export function ContactTool(props: ToolProps) {
       </Show>
       <div class="contact-middle" style={{ width: `${middle()}px` }}>
         <Show when={state.failed()}>
-          <p class="contact-failed" role="alert">
+          <FailedLine class="contact-failed" again={state.again}>
             <b>{t.failed}</b> {state.failed()}
-          </p>
+          </FailedLine>
         </Show>
         <Show
           when={state.told()}

@@ -37,6 +37,8 @@ export interface EstimateState {
   /** the answer is of an older sheet or flight */
   readonly stale: Accessor<boolean>;
   readonly failed: Accessor<string>;
+  /** computes once more */
+  again(): void;
   /** the bodies of the sheet are drawn over the athlete */
   readonly drawn: Accessor<boolean>;
   setDrawn(on: boolean): void;
@@ -77,12 +79,14 @@ function makeEstimateState(page: Page): EstimateState {
     return last;
   };
 
+  const [tries, setTries] = createSignal(0);
   const isOpen = createMemo(() => shell.tool() === 'estimate');
   const stale = createMemo(() => answer()?.sheet !== sheet() || answer()?.of !== flight.result());
   createEffect(() => {
     const by = engine();
     const asked = sheet();
     const result = flight.result();
+    tries();
     if (!by || !asked || !isOpen() || result.draft || flight.before() || !stale()) return;
     const timer = setTimeout(
       () => {
@@ -155,6 +159,7 @@ function makeEstimateState(page: Page): EstimateState {
     rows,
     stale,
     failed,
+    again: () => setTries(tries() + 1),
     drawn,
     setDrawn,
   };

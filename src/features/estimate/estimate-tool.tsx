@@ -1,5 +1,7 @@
 /** Estimate: a sheet of quantities and formulas, its results as they are typed, and beside them what the full body does. */
+
 import { createSignal, For, Index, onCleanup, onMount, Show } from 'solid-js';
+import { FailedLine } from '../../app/failed-line.tsx';
 import { useCursor, useFlight, useShell } from '../../app/page.ts';
 import type { ToolProps } from '../../app/tool.ts';
 import { watchUndoFocus } from '../../app/undoing.ts';
@@ -56,7 +58,9 @@ export function EstimateTool(props: ToolProps) {
         <Show when={!state.desk.isKept()}>
           <p role="alert">{e.notKept}</p>
         </Show>
-        <Show when={state.failed()}>{(reason) => <p role="alert">{e.failed(reason())}</p>}</Show>
+        <Show when={state.failed()}>
+          {(reason) => <FailedLine again={state.again}>{e.failed(reason())}</FailedLine>}
+        </Show>
         <p class="spoken" role="status">
           {state.stale() ? '' : faults() > 0 ? e.faults(faults()) : ''}
         </p>

@@ -15,6 +15,8 @@ export interface AccountState {
   readonly stale: Accessor<boolean>;
   readonly progress: Accessor<TiltProgress | undefined>;
   readonly failed: Accessor<string>;
+  /** asks once more */
+  again(): void;
   /** 'none': a body without a head */
   readonly sight: Accessor<SightTold | 'none' | undefined>;
   readonly wobble: Accessor<Wobble | undefined>;
@@ -32,7 +34,8 @@ function makeAccountState(page: Page): AccountState {
   const [sight, setSight] = createSignal<{ of: FlightResult; told: SightTold | 'none' }>();
   const [progress, setProgress] = createSignal<TiltProgress>();
   const [failed, setFailed] = createSignal('');
-  void services.load.accounting().then(setAccounting);
+  const [tries, setTries] = createSignal(0);
+  services.load.accounting().then(setAccounting, (error: Error) => setFailed(error.message));
 
   const isOpen = createMemo(() => shell.tool() === 'account');
   // the cursor is followed only where the account depends on it
@@ -45,6 +48,7 @@ function makeAccountState(page: Page): AccountState {
   createEffect(() => {
     const engine = accounting();
     const result = flight.result();
+    tries();
     if (!engine || !isOpen() || flight.before() || result.draft || cursor.play.playing() || isFresh()) return;
     const at = wantedAt();
     let silence: (() => void) | undefined;
@@ -81,6 +85,10 @@ function makeAccountState(page: Page): AccountState {
     stale: () => !isFresh(),
     progress,
     failed,
+    again: () => {
+      setAccount(undefined);
+      setTries(tries() + 1);
+    },
     sight: () => (sight()?.of === flight.result() ? sight()?.told : undefined),
     wobble,
     path,

@@ -2,6 +2,7 @@
 
 import { createMemo, For, Show } from 'solid-js';
 import { DEG, REV } from '../../../sim/math/angles.ts';
+import { FailedLine } from '../../app/failed-line.tsx';
 import { useCursor } from '../../app/page.ts';
 import type { TiltAccount, TiltValues } from '../../engine/account.ts';
 import { formatNumber } from '../../ui/numbers.ts';
@@ -106,7 +107,7 @@ export function TiltBars(props: { state: AccountState; stacked: boolean }) {
       </Show>
       <div class="tilt-told" classList={{ stale: props.state.stale() && told() !== undefined }}>
         <Show when={props.state.failed()}>
-          <p role="alert">{a.failed(props.state.failed())}</p>
+          <FailedLine again={props.state.again}>{a.failed(props.state.failed())}</FailedLine>
         </Show>
         <Show when={told()} fallback={<Working state={props.state} />}>
           {(t) => (

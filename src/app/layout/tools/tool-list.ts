@@ -1,29 +1,61 @@
 /** The tools, in the order of their buttons. Each is its own chunk, so that the page starts light. */
 import type { ToolName } from '../../../commands/actions.ts';
+import { loadPart } from '../../load-part.ts';
 import type { Tool, ToolPlace } from '../../tool.ts';
 
 export const tools: readonly Tool[] = [
-  { name: 'pose', place: 'aside', load: () => import('../../../features/pose/pose-tool.tsx').then((m) => m.PoseTool) },
+  {
+    name: 'pose',
+    place: 'aside',
+    load: loadPart(
+      () => import('../../../features/pose/pose-tool.tsx'),
+      (m) => m.PoseTool,
+    ),
+  },
   {
     name: 'compare',
     place: 'ground',
-    load: () => import('../../../features/compare/compare-tool.tsx').then((m) => m.CompareTool),
+    load: loadPart(
+      () => import('../../../features/compare/compare-tool.tsx'),
+      (m) => m.CompareTool,
+    ),
+    loadEngine: (load) => load.comparing(),
   },
   {
     name: 'account',
     place: 'ground',
-    load: () => import('../../../features/why/account-tool.tsx').then((m) => m.AccountTool),
+    load: loadPart(
+      () => import('../../../features/why/account-tool.tsx'),
+      (m) => m.AccountTool,
+    ),
+    loadEngine: (load) => load.accounting(),
   },
   {
     name: 'contact',
     place: 'whole',
-    load: () => import('../../../features/air/contact-tool.tsx').then((m) => m.ContactTool),
+    load: loadPart(
+      () => import('../../../features/air/contact-tool.tsx'),
+      (m) => m.ContactTool,
+    ),
+    loadEngine: (load) => load.contacting(),
   },
-  { name: 'ask', place: 'ground', load: () => import('../../../features/ask/ask-tool.tsx').then((m) => m.AskTool) },
+  {
+    name: 'ask',
+    place: 'ground',
+    load: loadPart(
+      () => import('../../../features/ask/ask-tool.tsx'),
+      (m) => m.AskTool,
+    ),
+    loadEngine: (load) => load.asking(),
+  },
   {
     name: 'estimate',
     place: 'ground',
-    load: () => import('../../../features/estimate/estimate-tool.tsx').then((m) => m.EstimateTool),
+    load: loadPart(
+      () => import('../../../features/estimate/estimate-tool.tsx'),
+      (m) => m.EstimateTool,
+    ),
+    loadEngine: (load) => load.estimating(),
   },
 ];
 

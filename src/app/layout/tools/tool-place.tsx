@@ -4,7 +4,7 @@ import { createResource, onMount, Show } from 'solid-js';
 import { Dynamic } from 'solid-js/web';
 import { toolTexts } from '../../../commands/tool-words.ts';
 import { Icon } from '../../../ui/icon.tsx';
-import { useFlight, useShell } from '../../page.ts';
+import { useFlight, usePage, useShell } from '../../page.ts';
 import type { Tool, ToolProps } from '../../tool.ts';
 
 const HEAD = 40;
@@ -12,10 +12,14 @@ const HEAD = 40;
 export function ToolPlace(props: ToolProps & { tool: Tool }) {
   const flight = useFlight();
   const shell = useShell();
+  const { services } = usePage();
   let root!: HTMLElement;
   const [panel, { refetch }] = createResource(
     () => props.tool,
-    (tool) => tool.load(),
+    async (tool) => {
+      const [loaded] = await Promise.all([tool.load(), tool.loadEngine?.(services.load)]);
+      return loaded;
+    },
   );
   const fault = (): string | undefined => (panel.error instanceof Error ? panel.error.message : undefined);
   const title = (): string => toolTexts.titles[props.tool.name];

@@ -1,0 +1,79 @@
+// What does not load, or dies, says so; "Try again" loads it again. Workers are there while something needs them.
+import { expect, type Page, test } from '@playwright/test';
+import { openBench } from './bench.ts';
+
+const openTool = (page: Page, name: string) =>
+  page.getByRole('navigation', { name: 'Tools' }).getByRole('button', { name }).click();
+const why = (page: Page) => page.locator('[data-tool="account"]');
+const WORKERS = /browser-entry.*\.js/;
+
+for (const [what, chunk] of [
+  ['panel', /account-tool.*\.js/],
+  ['engine', /\/account-(?!tool).*\.js/],
+] as const)
+  test(`a tool whose ${what} does not load is loaded by "Try again"`, async ({ page }) => {
+    await openBench(page);
+    let refused = 0;
+    await page.route(chunk, (route) => {
+      refused++;
+      return route.abort();
+    });
+    await openTool(page, 'Why');
+    const again = why(page).getByRole('button', { name: 'Try again' });
+    await expect(again).toBeVisible();
+    expect(refused).toBeGreaterThan(0);
+    await page.unroute(chunk);
+    await again.click();
+    await expect(why(page).locator('.tilt-bars')).toBeVisible({ timeout: 20_000 });
+  });
+
+test('a worker that does not load says so, and "Try again" starts another', async ({ page }) => {
+  await openBench(page);
+  await page.route(WORKERS, (route) => route.abort());
+  await openTool(page, 'Why');
+  const again = why(page).getByRole('button', { name: 'Try again' });
+  await expect(again).toBeVisible();
+  await page.unroute(WORKERS);
+  await again.click();
+  await expect(why(page).locator('.tilt-bars')).toBeVisible({ timeout: 20_000 });
+  await expect(again).toBeHidden();
+});
+
+test('workers close when nothing has needed them for 30 s', async ({ page }) => {
+  await page.clock.install();
+  await openBench(page);
+  await openTool(page, 'Why');
+  await expect(why(page).locator('.tilt-account')).toHaveAttribute('aria-busy', 'false', { timeout: 20_000 });
+  expect(page.workers()).toHaveLength(1);
+  await page.clock.fastForward(31_000);
+  await expect.poll(() => page.workers().length).toBe(0);
+});
+
+test('drafting is stopped before it ends: nothing is changed, and the next draft is made', async ({ page }) => {
+  await openBench(page);
+  const before = await page.getByTestId('sentence').textContent();
+  // the worker's script is on its way for as long as the test wants, so the draft cannot end
+  let letGo = (): void => {};
+  const held = new Promise<void>((resolve) => {
+    letGo = resolve;
+  });
+  await page.route(WORKERS, async (route) => {
+    await held;
+    await route.continue().catch(() => {});
+  });
+  const draft = async (code: string): Promise<void> => {
+    await page.getByTestId('code').getByRole('button').click();
+    await page.getByRole('textbox', { name: 'Trampoline code or dive number' }).fill(code);
+    await page.keyboard.press('Enter');
+  };
+  await draft('12 222 /');
+  const form = page.locator('.code-form');
+  await expect(form).toContainText('Drafting 12 222 /');
+  await form.getByRole('button', { name: 'Cancel' }).click();
+  await expect(page.locator('.notice')).toContainText('was stopped; nothing was changed');
+  await expect(form).toBeHidden();
+  letGo();
+  await expect(page.getByTestId('sentence')).toHaveText(before ?? '');
+  await draft('4 0 o');
+  await expect(page.locator('.notice')).toContainText('First draft of 4 0 o', { timeout: 30_000 });
+});

@@ -50,7 +50,7 @@ interface Presets {
 }
 
 /** What is loaded with the feature that asks for it. */
-interface Loaders {
+export interface Loaders {
   print(): Promise<PrintPictures>;
   accounting(): Promise<Accounting>;
   asking(): Promise<Asking>;

@@ -1,5 +1,5 @@
 // npm test: installs what is missing, runs every check whatever the others say, and ends with the one line
-// "N passed, N failed". Each static check and the build count as one; tests count one each.
+// "N passed, N failed". With --whole (npm run test:all) large corpora run whole (tests/corpus.ts). Each static check and the build count as one; tests count one each.
 import { spawn } from 'node:child_process';
 import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
@@ -85,7 +85,8 @@ const asOne = async (...call) => ((await run(...call)) === 0 ? { passed: 1, fail
 async function unit() {
   const report = path.join(reports, 'unit.json');
   const args = ['run', '--reporter=default', '--reporter=json', `--outputFile.json=${report}`];
-  return countVitest(report, await run(bin('vitest/vitest.mjs'), args, { limit: 20 * minute }));
+  const env = process.argv.includes('--whole') ? { SHAPEFLIGHT_WHOLE: '1' } : {};
+  return countVitest(report, await run(bin('vitest/vitest.mjs'), args, { env, limit: 20 * minute }));
 }
 
 async function browser() {

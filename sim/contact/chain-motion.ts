@@ -41,7 +41,7 @@ export function placeChain(
 ): void {
   const { theta, w } = out;
   const { links, joints } = chain;
-  // angles from link 0 first, then turned so that the placed link stands as asked
+  // angles from link 0 first, then turned so that the placed link is where it was asked to be
   theta[0] = 0;
   w[0] = 0;
   joints.forEach((joint, j) => {

@@ -1,6 +1,6 @@
 /**
  * The circle taken at constant speed, as is common practice (no source): quick on paper, and too low. A real swing is
- * fastest at the bottom, where this reckons with the mean; both stand side by side so that the difference is seen.
+ * fastest at the bottom, where this takes the mean; both are shown side by side so that the difference is seen.
  */
 import { REV } from '../math/angles.ts';
 

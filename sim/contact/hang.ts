@@ -65,7 +65,7 @@ export function directionOf({ planar }: Hang, near: number): number {
 }
 const centre = new Float64Array(4);
 
-/** In a grip link that stands at 0 the mass centre lies along the arm: the trunk then counts like phi. */
+/** With the grip link at 0 the mass centre lies along the arm: the trunk then counts like phi. */
 const UPRIGHT = -Math.PI;
 
 /** What the moves ask at a state, and with it joint accelerations as qdd + share x the grip link's own. */
@@ -83,7 +83,7 @@ export function makeAsked(n: number): Asked {
 
 /**
  * Fills what the moves ask of exactly driven joints at time t (from the start) and grip link angle theta, turning w;
- * returns the direction phi where keys lie over it (else `near`). Over angle: with Gamma(phi) the direction in a chain whose grip link stands at 0,
+ * returns the direction phi where keys lie over it (else `near`). Over angle: with Gamma(phi) the direction in a chain whose grip link is held at 0,
  *   theta = phi - Gamma,  w = (1 - Gamma') phi',  alpha = (1 - Gamma') phi'' - Gamma'' phi'^2,
  * so phi is found by Newton's method from `near`, and q'' = f'' phi'^2 + f' phi'' is linear in alpha.
  */
@@ -133,7 +133,7 @@ function bend(hang: Hang, phi: number, out: Asked): Float64Array {
     rate[j] = sense * out.qd[j];
     if (rate[j] !== 0 || out.qdd[j] !== 0) still = false;
   }
-  // phi plays the part of time: the chain's shape moves, its grip link stands
+  // phi plays the part of time: the chain's shape moves, its grip link does not
   planar.place(0, 0, out.q, rate);
   planar.centreInto(centre);
   const x = centre[0];

@@ -58,7 +58,7 @@ export function makeDropEntry(body: Body, drop: Drop): LandingEntry {
       asymmetry: [],
     };
   };
-  // soles level; the trunk leans until the mass centre stands where it should
+  // soles level; the trunk leans until the mass centre is where it should be
   const points = footPoints(chain);
   const out = new Float64Array(4);
   const whole = makeChainTotals();

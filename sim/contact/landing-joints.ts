@@ -53,7 +53,7 @@ const CROUCH: Readonly<Partial<Record<PlanarJointName, number>>> = {
   hip: 1.1,
   shoulder: 1.2,
 };
-/** How far the references stand from the touchdown pose, rad: + plantar flexion, - knee and hip flexion: our judgement. */
+/** How far the references lie from the touchdown pose, rad: + plantar flexion, - knee and hip flexion: our judgement. */
 const PRELOAD: Readonly<Partial<Record<PlanarJointName, number>>> = { ankle: 0.2, knee: -0.3, hip: -0.25 };
 /** Passive stop: starts this far beyond the range of motion (pressed on under load), N m/rad for each kg; damped as the joint. */
 const STOP_BEYOND = 0.17;

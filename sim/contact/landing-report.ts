@@ -66,7 +66,7 @@ export type LandingResult =
   | { readonly kind: 'asymmetric'; readonly asymmetry: readonly Asymmetry[] }
   | { readonly kind: 'landed'; readonly run: LandingRun; readonly report: LandingReport };
 
-/** Lands, unless the state is too asymmetric for a planar model: then it says what stands against it. */
+/** Lands, unless the state is too asymmetric for a planar model: then it says why not. */
 export function land(entry: LandingEntry, spec: LandingSpec): LandingResult {
   if (entry.asymmetry.length > 0) return { kind: 'asymmetric', asymmetry: entry.asymmetry };
   const run = runLanding(entry, spec);

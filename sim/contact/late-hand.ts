@@ -2,7 +2,7 @@
  * One hand late: the second hand holds on for some milliseconds more, and its force, off the midline, turns the body about
  * its long and its front-back axis. Model and limits: docs/swing.md, "One hand late".
  *
- * The whole Body in three dimensions, joints moving on as the swing's moves say, hung by the knuckles of one hand on the
+ * The whole Body in three dimensions, joints moving on as the swing's moves say, hanging by the knuckles of one hand on the
  * same rail: spring and damper in X and Y, the rail's mass moving with the hand, no force along the bar (the hand slides)
  * and no torque (the grip is a point). With F the force on the hand and r from the mass centre to it,
  *   h' = r x F,  M v' = F + M g,  (1 + m0 W) F = -k x - c x' - m0 a0   (X and Y),

@@ -20,7 +20,7 @@ import type { RunRow } from './swing-run.ts';
 
 /**
  * Per second: left behind and at rest relative to its moves, a joint is back to 9 % of the gap in 0.12 s. Our judgement: about
- * as fast as a limb is steered; what half and twice of it change stands in docs/numerics.md.
+ * as fast as a limb is steered; docs/numerics.md says what half and twice of it change.
  */
 const RETURN = 1 / 0.03;
 

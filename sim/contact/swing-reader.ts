@@ -69,7 +69,7 @@ export class SwingReader {
     row.torque.set(planar.torque);
   }
 
-  /** After read: the torques that the moves' accelerations would need there. The planar equations are solved anew. */
+  /** After read: the torques that the moves' accelerations would need there. Solves the planar equations again. */
   neededInto(out: Float64Array): void {
     this.joints.solveNeeded();
     out.set(this.hang.planar.torque);

@@ -79,6 +79,9 @@ describe('the check itself can fail', () => {
     ['src/ui/units.ts', "import { texts } from '../app/words.ts';"],
     ['src/pictures/stage.ts', "import type { Page } from '../app/page.ts';"],
     ['src/commands/table.ts', "import { texts } from '../app/words.ts';"],
+    ['src/pictures/stage.ts', "import { say } from '../ui/units.ts';"],
+    ['src/pictures/stage.ts', "import { createSignal } from 'solid-js';"],
+    ['src/app/plot/rows.ts', "import { toShown } from '../../ui/units.ts';"],
     ['src/panels/stage.tsx', "import { For } from 'solid-js';"],
     ['src/scene/figure.ts', "import type { Flight } from '../../sim/flight/flight.ts';"],
     ['src/scene/figure.ts', "type F = import('../render/stage.ts').Stage;"],
@@ -111,6 +114,8 @@ describe('the check itself can fail', () => {
       "import { useFlight } from '../../app/page.ts'; import { drag } from '../../ui/drag.ts';",
     ],
     ['src/pictures/stage.ts', "import { flightScene } from '../scene/flight-scene.ts';"],
+    ['src/app/plot/rows.ts', "import type { UnitSystem } from '../../ui/units.ts';"],
+    ['src/app/plot/plot-canvas.tsx', "import { unitSystem } from '../../ui/units.ts';"],
   ])('%s: %s is let through', (file, text) => expect(broken(file, text)).toEqual([]));
 
   test('a circle through types is found', () => {

@@ -8,7 +8,7 @@ import type { Scene } from '../scene/scene.ts';
 import type { Trail } from '../scene/trails.ts';
 import type { OtherVersion } from '../scene/version-ghost.ts';
 import { formatNumber } from '../ui/numbers.ts';
-import { say } from '../ui/units.ts';
+import type { UnitSystem } from '../ui/units.ts';
 import type { ViewPlace } from './stage-input.ts';
 import { pictureTexts } from './words.ts';
 
@@ -54,12 +54,12 @@ function getTrails(flight: StageFlight, poseAt: PoseAt): readonly Trail[] {
   return trails;
 }
 
-export function wordMeasure(measure: Measure): string {
+export function wordMeasure(measure: Measure, units: UnitSystem): string {
   const value = calcMeasure(measure);
   if (value === undefined) return '';
   if (measure.kind === 'angle') return `${formatNumber((value * 180) / Math.PI, 0)}°`;
   const [[u0, v0], [u1, v1]] = measure.points;
-  const length = (m: number): string => say('length', m);
+  const length = (m: number): string => units.say('length', m);
   return pictureTexts.tapeRead(length(value), length(Math.abs(u1 - u0)), length(Math.abs(v1 - v0)));
 }
 
@@ -69,6 +69,7 @@ export function drawLarge(
   cursor: StagePose,
   poseAt: PoseAt,
   others: readonly OtherVersion[],
+  units: UnitSystem,
 ): Scene {
   const { look, width, height } = place;
   if (!look) throw new RangeError('the large stage is drawn with a camera');
@@ -85,8 +86,8 @@ export function drawLarge(
     strobe: strobe ? Array.from({ length: n }, (_, i) => poseAt((flight.duration * i) / (n - 1))) : [],
     words: {
       ...pictureTexts,
-      length: (m) => say('length', m),
-      measured: look.measure ? wordMeasure(look.measure) : '',
+      length: (m) => units.say('length', m),
+      measured: look.measure ? wordMeasure(look.measure, units) : '',
     },
   });
 }

@@ -1,7 +1,9 @@
 /** What a stage is handed and what it gives: views and their places, other flights, handles, poses held upright. */
+
 import type { FlightResult } from '../engine/result.ts';
 import type { LargeLook } from '../scene/large-look.ts';
 import type { Measure } from '../scene/measure.ts';
+import type { UnitSystem } from '../ui/units.ts';
 
 type ViewKind = 'unrolled' | 'side' | 'front' | 'top' | 'upright' | 'large';
 
@@ -56,6 +58,7 @@ export interface StageInput {
   readonly width: number;
   readonly height: number;
   readonly views: readonly ViewPlace[];
+  readonly units: UnitSystem;
   /** words at the landing */
   readonly landing: string;
   readonly extras: StageExtras;
@@ -113,5 +116,5 @@ export interface StagePictures {
   poseTile(result: FlightResult, angles: readonly number[], widthPx: number, heightPx: number): string;
   held(input: HeldPictureInput): HeldPicture;
   /** what tape or angle reads; empty while points are missing */
-  wordMeasure(measure: Measure | undefined): string;
+  wordMeasure(measure: Measure | undefined, units: UnitSystem): string;
 }

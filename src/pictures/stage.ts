@@ -18,7 +18,6 @@ import { topScene } from '../scene/top-scene.ts';
 import { uprightScene } from '../scene/upright-scene.ts';
 import type { OtherVersion } from '../scene/version-ghost.ts';
 import { heldView } from '../scene/view.ts';
-import { lengthMarks } from '../ui/units.ts';
 import { drawLarge, lowestPoint, wordMeasure } from './large-picture.ts';
 import { drawHeld, drawPoseTile, findGrip, followGrip } from './pose-picture.ts';
 import { putText } from './put-text.ts';
@@ -97,7 +96,7 @@ function drawView(
   others: readonly OtherVersion[],
 ): Scene {
   const { width, height, floorY, pxPerM, x0 } = place;
-  const window = { width, height, floorY, pxPerM, x0, marks: lengthMarks() };
+  const window = { width, height, floorY, pxPerM, x0, marks: input.units.lengthMarks };
   switch (place.kind) {
     case 'unrolled': {
       const thinGhosts = Math.max(1, Math.ceil(flight.ghosts.length / place.ghosts));
@@ -129,7 +128,7 @@ function drawView(
     case 'top':
       return topScene({ flight, cursor, window, others });
     case 'large':
-      return drawLarge(place, flight, cursor, getStaged(input.result).pose, others);
+      return drawLarge(place, flight, cursor, getStaged(input.result).pose, others, input.units);
     case 'upright':
       return uprightScene({ body: flight.body, pose: cursor, width, height, pxPerM, y: place.centreY, others });
   }
@@ -194,7 +193,7 @@ export const stagePictures: StagePictures = {
   },
   poseTile: drawPoseTile,
   held: drawHeld,
-  wordMeasure: (measure) => (measure ? wordMeasure(measure) : ''),
+  wordMeasure: (measure, units) => (measure ? wordMeasure(measure, units) : ''),
   tile: (result, block, width, height) => {
     const span = result.skill.schedule.blocks[block];
     if (!span) return '';

@@ -2,6 +2,7 @@
 
 import type { FlightResult } from '../engine/result.ts';
 import type { WholeTold } from '../jobs/kinds/whole-data.ts';
+import type { UnitSystem } from '../ui/units.ts';
 
 export interface WholePictureInput {
   readonly width: number;
@@ -11,11 +12,11 @@ export interface WholePictureInput {
   readonly x: (t: number) => number;
   /** earliest time shown */
   readonly from: number;
+  readonly units: UnitSystem;
 }
 
 export interface WholePictures {
   still(told: WholeTold, result: FlightResult, input: WholePictureInput): string;
   now(told: WholeTold, result: FlightResult, input: WholePictureInput, t: number): string;
   side(told: WholeTold, result: FlightResult, width: number, height: number, t: number, row: number): string;
-  length(m: number): string;
 }

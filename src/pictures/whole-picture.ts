@@ -5,7 +5,6 @@ import type { WholeTold } from '../jobs/kinds/whole-data.ts';
 import { svgMarkup } from '../scene/figure-svg.ts';
 import type { StagePose } from '../scene/pose-frames.ts';
 import { poseNear, sideItems, unrolledNow, unrolledStill, type WholeStage } from '../scene/whole-scene.ts';
-import { lengthMarks, say } from '../ui/units.ts';
 import type { WholePictureInput, WholePictures } from './whole-input.ts';
 
 const staged = new WeakMap<WholeTold, WholeStage>();
@@ -51,7 +50,7 @@ function getStage(told: WholeTold, { flight }: FlightResult): WholeStage {
   return made;
 }
 
-const timeWindow = (input: WholePictureInput) => ({ ...input, marks: lengthMarks() });
+const timeWindow = (input: WholePictureInput) => ({ ...input, marks: input.units.lengthMarks });
 
 export const wholePictures: WholePictures = {
   still: (told, result, input) => svgMarkup(unrolledStill(getStage(told, result), timeWindow(input), input.from)),
@@ -68,5 +67,4 @@ export const wholePictures: WholePictures = {
     const label = c.weights[row].toFixed(1);
     return svgMarkup(sideItems(stage, { width, height }, t, { x: fx, y: fy, at, label }));
   },
-  length: (m) => say('length', m),
 };

@@ -114,32 +114,64 @@ export function setUnits(part: Partial<Units>): void {
   writeStored(KEY, JSON.stringify(next));
 }
 
-export function shownAs(q: Quantity): ShownAs {
-  const { measure, turning } = units();
-  return (measure === 'imperial' && IMPERIAL[q]) || (turning === 'degrees' && DEGREES[q]) || METRIC[q];
+/** How values are said in one setting: what draws is handed it, and reads no signal. */
+export interface UnitSystem {
+  shownAs(q: Quantity): ShownAs;
+  unitOf(q: Quantity): string;
+  toShown(q: Quantity, value: number): number;
+  /** The number alone: "1.62", or "5 ft 3.8 in" for an imperial length. `decimals` is that of metric and revolutions. */
+  sayNumber(q: Quantity, value: number, decimals?: number): string;
+  /** Number and unit: "1.62 m", "5 ft 3.8 in", "353°". */
+  say(q: Quantity, value: number, decimals?: number): string;
+  /** Marks for floor and height lines: m between marks, their unit, and what one mark counts in it. */
+  readonly lengthMarks: { readonly unit: string; readonly perUnitM: number };
 }
 
+const systems = new Map<string, UnitSystem>();
+
+export function systemOf({ measure, turning }: Units): UnitSystem {
+  const name = `${measure} ${turning}`;
+  const known = systems.get(name) ?? makeSystem({ measure, turning });
+  systems.set(name, known);
+  return known;
+}
+
+function makeSystem({ measure, turning }: Units): UnitSystem {
+  const shownIn = (q: Quantity): ShownAs =>
+    (measure === 'imperial' && IMPERIAL[q]) || (turning === 'degrees' && DEGREES[q]) || METRIC[q];
+  const feet = (q: Quantity): boolean => q === 'length' && measure === 'imperial';
+  const number = (q: Quantity, value: number, decimals?: number): string => {
+    if (feet(q) && Number.isFinite(value)) return sayFeet(value);
+    const shown = shownIn(q);
+    return formatNumber(value * shown.factor, shown === METRIC[q] ? (decimals ?? shown.decimals) : shown.decimals);
+  };
+  return {
+    shownAs: shownIn,
+    unitOf: (q) => shownIn(q).unit,
+    toShown: (q, value) => value * shownIn(q).factor,
+    sayNumber: number,
+    say: (q, value, decimals) => {
+      const text = number(q, value, decimals);
+      if (feet(q)) return text;
+      const { unit } = shownIn(q);
+      return unit.startsWith('°') ? text + unit : `${text} ${unit}`;
+    },
+    lengthMarks: measure === 'imperial' ? { unit: unitTexts.foot, perUnitM: FOOT } : { unit: 'm', perUnitM: 1 },
+  };
+}
+
+/** That of the setting, tracked. */
+export const unitSystem = (): UnitSystem => systemOf(units());
+
+export const shownAs = (q: Quantity): ShownAs => unitSystem().shownAs(q);
 export const unitOf = (q: Quantity): string => shownAs(q).unit;
 export const decimalsOf = (q: Quantity): number => shownAs(q).decimals;
 export const toShown = (q: Quantity, value: number): number => value * shownAs(q).factor;
 export const fromShown = (q: Quantity, shown: number): number => shown / shownAs(q).factor;
+export const sayNumber: UnitSystem['sayNumber'] = (q, value, decimals) => unitSystem().sayNumber(q, value, decimals);
+export const say: UnitSystem['say'] = (q, value, decimals) => unitSystem().say(q, value, decimals);
 
 const isFeet = (q: Quantity): boolean => q === 'length' && units().measure === 'imperial';
-
-/** The number alone: "1.62", or "5 ft 3.8 in" for an imperial length. `decimals` is that of metric and revolutions. */
-export function sayNumber(q: Quantity, value: number, decimals?: number): string {
-  if (isFeet(q) && Number.isFinite(value)) return sayFeet(value);
-  const shown = shownAs(q);
-  return formatNumber(value * shown.factor, shown === METRIC[q] ? (decimals ?? shown.decimals) : shown.decimals);
-}
-
-/** Number and unit: "1.62 m", "5 ft 3.8 in", "353°". */
-export function say(q: Quantity, value: number, decimals?: number): string {
-  const number = sayNumber(q, value, decimals);
-  if (isFeet(q)) return number;
-  const { unit } = shownAs(q);
-  return unit.startsWith('°') ? number + unit : `${number} ${unit}`;
-}
 
 function sayFeet(m: number): string {
   const tenths = Math.round((Math.abs(m) / FOOT) * 120);
@@ -174,8 +206,3 @@ const OF_UNIT: Readonly<Record<string, Quantity>> = Object.fromEntries(
 );
 /** The quantity of a field by its metric unit; undefined for a count. */
 export const quantityOf = (unit: string): Quantity | undefined => OF_UNIT[unit];
-
-/** Length marks for floor and height lines: m between marks, their unit, and what one mark counts in it. */
-export function lengthMarks(): { readonly unit: string; readonly perUnitM: number } {
-  return units().measure === 'imperial' ? { unit: unitTexts.foot, perUnitM: FOOT } : { unit: 'm', perUnitM: 1 };
-}

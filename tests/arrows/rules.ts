@@ -164,9 +164,15 @@ export function checkEdge(edge: Edge): Break | null {
   const from = getRoom(edge.from);
   const room = from ? rooms[from] : undefined;
   if (!from || !room) return { where, reason: `${edge.from} stands in no room of the house` };
+  if (edge.to === 'src/ui/units.ts' && !edge.isType && isDrawing(edge.from)) {
+    return { where, reason: 'what draws is handed the units, and reads no setting by itself' };
+  }
   const isOfProject = /^(sim|src|presets|tests|docs)\//.test(edge.to);
   return isOfProject ? checkRoom(edge, from, room, where) : checkPackage(edge, from, where);
 }
+
+/** Files that draw: pictures, and the rows of plots. */
+const isDrawing = (file: string): boolean => /^src\/pictures\/|^src\/app\/plot\/[^/]*\.ts$/.test(file);
 
 function checkRoom(edge: Edge, from: string, room: Room, where: string): Break | null {
   const to = getRoom(edge.to);
@@ -183,8 +189,8 @@ function checkPackage(edge: Edge, from: string, where: string): Break | null {
   const name = packageOf(edge.to);
   const home = housed[name];
   if (home) return home.includes(from) ? null : { where, reason: `${name} is imported in ${home.join(', ')} only` };
-  if (from === 'src/scene' || from === 'src/commands') {
-    return name.startsWith('solid') ? { where, reason: `${from} is plain TypeScript, without the view library` } : null;
+  if (['src/scene', 'src/render', 'src/pictures', 'src/commands'].includes(from) && name.startsWith('solid')) {
+    return { where, reason: `${from} is plain TypeScript, without the view library` };
   }
   if (from.startsWith('sim/'))
     return { where, reason: 'sim is pure: no package, no Node, but in the rooms made for one' };

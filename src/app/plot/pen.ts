@@ -5,6 +5,7 @@ import type { FlightResult } from '../../engine/result.ts';
 import { type TimeAxis, xOf } from '../../ui/plot/axis.ts';
 import type { ColourName, Palette } from '../../ui/plot/palette.ts';
 import { getStamp, putStamp, stampLeft } from '../../ui/plot/stamp.ts';
+import type { UnitSystem } from '../../ui/units.ts';
 
 export interface Box {
   readonly y: number;
@@ -21,6 +22,7 @@ export interface Pen {
   readonly cursor: number;
   readonly place: Place;
   readonly lineWidth: number;
+  readonly units: UnitSystem;
 }
 
 export type Curve = (row: number) => number;

@@ -6,6 +6,7 @@ import { xOf } from '../../ui/plot/axis.ts';
 import { type Palette, readPalette } from '../../ui/plot/palette.ts';
 import { clearStamps } from '../../ui/plot/stamp.ts';
 import { watchTheme } from '../../ui/theme.ts';
+import { unitSystem } from '../../ui/units.ts';
 import { useCursor, useFlight } from '../page.ts';
 import { drawBackdrop, drawHatch, drawPin } from './backdrop.ts';
 import type { Box, Pen } from './pen.ts';
@@ -64,6 +65,7 @@ export function PlotCanvas(props: {
       axis,
       result,
       palette: palette(),
+      units: unitSystem(),
       cursor: cursorS,
       place: calcPlace(result.frames, cursorS),
       lineWidth: props.lineWidth,

@@ -2,7 +2,6 @@
 import { DEG, REV } from '../../../sim/math/angles.ts';
 import { formatNumber, formatTick, isTidy } from '../../ui/numbers.ts';
 import { xOf } from '../../ui/plot/axis.ts';
-import { sayNumber, toShown, unitOf } from '../../ui/units.ts';
 import { isPlural } from '../say/sentence-words.ts';
 import { texts } from '../words.ts';
 import {
@@ -38,12 +37,12 @@ function lastDefined(column: Float64Array): number {
 export function drawRates(which: 'both' | 'twist' | 'somersault'): RowDrawer {
   return (pen, box) => {
     const f = pen.result.frames;
-    const st = directionOf(f.twist) * toShown('rate', 1 / REV);
-    const ss = directionOf(f.somersault) * toShown('rate', 1 / REV);
+    const st = directionOf(f.twist) * pen.units.toShown('rate', 1 / REV);
+    const ss = directionOf(f.somersault) * pen.units.toShown('rate', 1 / REV);
     const twist: Curve = (i) => f.twistRate[i] * st;
     const som: Curve = (i) => f.somersaultRate[i] * ss;
     const shown = which === 'both' ? [twist, som] : which === 'twist' ? [twist] : [som];
-    const top = niceTop(Math.max(toShown('rate', 0.5), findTop(pen, ...shown)));
+    const top = niceTop(Math.max(pen.units.toShown('rate', 0.5), findTop(pen, ...shown)));
     const dip = findTop(
       pen,
       ...shown.map(
@@ -103,8 +102,8 @@ function fillTwist(pen: Pen, twist: Curve, scale: (v: number) => number, other: 
   g.closePath();
   g.fillStyle = palette.colour['twist-tint'];
   g.fill();
-  const degrees = unitOf('turns') === '°';
-  const text = p.area(sayNumber('turns', done, 2) + (degrees ? '°' : ''), isPlural(done), degrees);
+  const degrees = pen.units.unitOf('turns') === '°';
+  const text = p.area(pen.units.sayNumber('turns', done, 2) + (degrees ? '°' : ''), isPlural(done), degrees);
   const x = xOf(axis, cursor);
   // the words stand under the curve, where it is high enough over their whole length
   const width = text.length * palette.tickPx * 0.56;
@@ -165,7 +164,7 @@ export const drawTilt: RowDrawer = (pen, box) => {
 
 export const drawMoments: RowDrawer = (pen, box) => {
   const f = pen.result.frames;
-  const factor = toShown('moment', 1);
+  const factor = pen.units.toShown('moment', 1);
   const lateral: Curve = (i) => f.moments[3 * i] * factor;
   const front: Curve = (i) => f.moments[3 * i + 1] * factor;
   const gap = 8;
@@ -189,7 +188,7 @@ export const drawLateralMoment: RowDrawer = (pen, box) => drawMoment(pen, box, 0
 
 function drawMoment(pen: Pen, box: Box, axis: number, hue: 'twist' | 'som', name: string): void {
   const f = pen.result.frames;
-  const factor = toShown('moment', 1);
+  const factor = pen.units.toShown('moment', 1);
   const moment: Curve = (i) => f.moments[3 * i + axis] * factor;
   const top = niceTop(findTop(pen, moment));
   const scale = makeScale(box, 0, top);

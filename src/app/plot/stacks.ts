@@ -3,7 +3,7 @@ import type { Frames } from '../../../sim/index.ts';
 import { formatTick } from '../../ui/numbers.ts';
 import { xOf } from '../../ui/plot/axis.ts';
 import type { ColourName } from '../../ui/plot/palette.ts';
-import { type Quantity, toShown } from '../../ui/units.ts';
+import type { Quantity } from '../../ui/units.ts';
 import { texts } from '../words.ts';
 import {
   type Box,
@@ -88,7 +88,7 @@ export const drawMomentum: RowDrawer = (pen, box) =>
 export const drawEnergy: RowDrawer = (pen, box) => drawStack(pen, box, getEnergyParts(pen.result.frames), 'energy');
 
 function drawStack(pen: Pen, box: Box, own: readonly Part[], quantity: Quantity): void {
-  const factor = toShown(quantity, 1);
+  const factor = pen.units.toShown(quantity, 1);
   const parts = factor === 1 ? own : own.map((part) => ({ ...part, curve: (i: number) => part.curve(i) * factor }));
   const total: Curve = (i) => parts.reduce((sum, part) => sum + part.curve(i), 0);
   const positive: Curve = (i) => parts.reduce((sum, part) => sum + Math.max(part.curve(i), 0), 0);

@@ -9,7 +9,7 @@ import { changeSwing } from '../../document/contact-edits.ts';
 import type { WholeTold } from '../../jobs/kinds/whole-data.ts';
 import type { WholePictureInput } from '../../pictures/whole-input.ts';
 import { formatNumber } from '../../ui/numbers.ts';
-import { say } from '../../ui/units.ts';
+import { say, unitSystem } from '../../ui/units.ts';
 import { AfterKnobs } from './after-knobs.tsx';
 import { BeforeKnobs } from './before-knobs.tsx';
 import { type ContactState, useContactState } from './contact-state.ts';
@@ -90,6 +90,7 @@ function Whole(props: ToolProps & { state: ContactState; told: WholeTold }) {
       pxPerM,
       floorY: picture(),
       from: a.from,
+      units: unitSystem(),
       x: (s) => a.left + (s - a.from) * a.pxPerS,
     };
   });

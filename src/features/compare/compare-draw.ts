@@ -25,7 +25,7 @@ import { formatTick } from '../../ui/numbers.ts';
 import type { TimeAxis } from '../../ui/plot/axis.ts';
 import { xOf } from '../../ui/plot/axis.ts';
 import type { ColourName, Palette } from '../../ui/plot/palette.ts';
-import { shownAs } from '../../ui/units.ts';
+import type { UnitSystem } from '../../ui/units.ts';
 import type { Letter } from './compare-state.ts';
 import { compareTexts as c } from './words.ts';
 
@@ -37,14 +37,12 @@ const DASHES: Readonly<Record<Letter, readonly number[]>> = {
 };
 
 /** A value of a flight at one of its frames, in the unit shown. */
-type Measure = (result: FlightResult) => (row: number) => number;
+type Measure = (result: FlightResult, units: UnitSystem) => (row: number) => number;
 
 const wayOf = (column: Float64Array): number => {
   for (let i = column.length - 1; i >= 0; i--) if (!Number.isNaN(column[i])) return column[i] < column[0] ? -1 : 1;
   return 1;
 };
-const rate = (): number => shownAs('rate').factor / REV;
-const moment = (): number => shownAs('moment').factor;
 
 const sideOf = (column: Float64Array): number => {
   let far = 0;
@@ -54,24 +52,24 @@ const sideOf = (column: Float64Array): number => {
 
 /** Rates are upward in the direction that the flight turns, tilt to the side that it leans to most. */
 export const MEASURES = {
-  twist: ({ frames: f }) => {
-    const k = wayOf(f.twist) * rate();
+  twist: ({ frames: f }, units) => {
+    const k = units.toShown('rate', wayOf(f.twist) / REV);
     return (i) => f.twistRate[i] * k;
   },
-  somersault: ({ frames: f }) => {
-    const k = wayOf(f.somersault) * rate();
+  somersault: ({ frames: f }, units) => {
+    const k = units.toShown('rate', wayOf(f.somersault) / REV);
     return (i) => f.somersaultRate[i] * k;
   },
   tilt: ({ frames: f }) => {
     const k = sideOf(f.tilt) * DEG;
     return (i) => f.tilt[i] * k;
   },
-  lateral: ({ frames: f }) => {
-    const k = moment();
+  lateral: ({ frames: f }, units) => {
+    const k = units.toShown('moment', 1);
     return (i) => f.moments[3 * i] * k;
   },
-  long: ({ frames: f }) => {
-    const k = moment();
+  long: ({ frames: f }, units) => {
+    const k = units.toShown('moment', 1);
     return (i) => f.moments[3 * i + 2] * k;
   },
 } as const satisfies Record<string, Measure>;
@@ -101,6 +99,7 @@ export function makePens(
   cursor: number,
   lineWidth: number,
   courses: readonly Course[],
+  units: UnitSystem,
 ): Pen[] {
   return courses.map(({ result, shiftS }) => {
     const own = cursor + shiftS;
@@ -114,6 +113,7 @@ export function makePens(
       cursor: Math.min(Math.max(own, 0), duration),
       place: calcPlace(result.frames, own),
       lineWidth,
+      units,
     };
   });
 }
@@ -121,7 +121,7 @@ export function makePens(
 export function drawCompared(pens: readonly Pen[], courses: readonly Course[], lines: readonly Line[], box: Box): void {
   const [first] = pens;
   if (!first) return;
-  const curvesOf = (line: Line) => courses.map((course) => MEASURES[line.name](course.result));
+  const curvesOf = (line: Line) => courses.map((course) => MEASURES[line.name](course.result, first.units));
   const all = lines.map((line) => ({ line, curves: curvesOf(line) }));
   let high = 0;
   let low = 0;

@@ -12,7 +12,7 @@ import { drawOnFrame } from '../../ui/frame.ts';
 import { Icon } from '../../ui/icon.tsx';
 import { formatNumber } from '../../ui/numbers.ts';
 import { type TimeAxis, tOf } from '../../ui/plot/axis.ts';
-import { type Quantity, shownAs } from '../../ui/units.ts';
+import { type Quantity, shownAs, unitSystem } from '../../ui/units.ts';
 import {
   type Course,
   drawCompared,
@@ -96,7 +96,7 @@ export function ComparePlots(props: {
     g.setTransform(ratio, 0, 0, ratio, 0, 0);
     g.clearRect(0, 0, axis.width, height);
     const list = courses();
-    const pens = makePens(g, ratio, axis, palette(), cursor.at(), props.lineWidth, list);
+    const pens = makePens(g, ratio, axis, palette(), cursor.at(), props.lineWidth, list, unitSystem());
     if (!pens[0]) return;
     drawBackdrop(pens[0], { y: 0, height });
     for (const row of rows()) drawCompared(pens, list, linesOf(row, twisting()), box(row));
@@ -192,7 +192,7 @@ const QUANTITY: Readonly<Record<MeasureName, Quantity>> = {
 /** One quantity at the cursor, for the two that are told apart. */
 function Pair(props: { courses: readonly Course[]; line: Line; cursor: number }): JSX.Element {
   const value = ({ result, shiftS }: Course): string => {
-    const curve = MEASURES[props.line.name](result);
+    const curve = MEASURES[props.line.name](result, unitSystem());
     const place = calcPlace(result.frames, props.cursor + shiftS);
     const v = curve(place.i) * (1 - place.share) + curve(place.i + 1) * place.share;
     const { decimals } = shownAs(QUANTITY[props.line.name]);

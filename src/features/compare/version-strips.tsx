@@ -1,4 +1,5 @@
 /** Side by side: each other version in a strip of its own, under A's and on the same ruler; beside it, held upright. */
+
 import { createEffect, createMemo, createSignal, For, onCleanup, onMount, Show } from 'solid-js';
 import { useCursor, useServices } from '../../app/page.ts';
 import { speakSentence, wordLanding } from '../../app/say/sentence-words.ts';
@@ -7,6 +8,7 @@ import { texts } from '../../app/words.ts';
 import type { StageHandle, ViewPlace } from '../../pictures/stage-input.ts';
 import type { TimeAxis } from '../../ui/plot/axis.ts';
 import { watchTheme } from '../../ui/theme.ts';
+import { unitSystem } from '../../ui/units.ts';
 import type { CompareState, Flown } from './compare-state.ts';
 import { VersionTag } from './version-tag.tsx';
 import { compareTexts as c } from './words.ts';
@@ -109,6 +111,7 @@ function Strip(props: { one: Flown; axis: TimeAxis; height: number; timeLeft: nu
       width: width(),
       height: props.height,
       views: views(),
+      units: unitSystem(),
       landing: wordLanding(result.outline),
       extras: {},
     });

@@ -12,7 +12,7 @@ import { speakSentence } from '../../app/say/sentence-words.ts';
 import { texts } from '../../app/words.ts';
 import type { PrintedPicture, PrintPictures, PrintRequest } from '../../pictures/print-input.ts';
 import { formatNumber, formatTick, soften } from '../../ui/numbers.ts';
-import { lengthMarks, type Quantity, say, sayNumber, toShown, unitOf } from '../../ui/units.ts';
+import { type Quantity, say, sayNumber, toShown, unitOf, unitSystem } from '../../ui/units.ts';
 import { printTexts } from './words.ts';
 
 const t = printTexts;
@@ -160,7 +160,7 @@ function makeRequest(page: Page): PrintRequest {
   return {
     width: PAGE_WIDTH,
     airHeight: AIR,
-    marks: lengthMarks(),
+    marks: unitSystem().lengthMarks,
     seconds: (s) => `${formatNumber(s, 2)} s`,
     spans: flight.spans().map(({ title, word, from, to }) => ({ title, word, from, to })),
     plots: [

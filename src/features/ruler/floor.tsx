@@ -9,7 +9,7 @@ import { startDrag } from '../../ui/drag.ts';
 import { Icon } from '../../ui/icon.tsx';
 import { formatNumber } from '../../ui/numbers.ts';
 import { labelStep, type TimeAxis, tOf, xOf } from '../../ui/plot/axis.ts';
-import { lengthMarks } from '../../ui/units.ts';
+import { unitSystem } from '../../ui/units.ts';
 import { floorTexts } from './words.ts';
 
 const t = floorTexts;
@@ -154,7 +154,7 @@ export function Ruler(props: { axis: TimeAxis; height: number; grip: number }) {
 /** Metres under the side view, and what the athlete lands on. */
 export function Metres(props: { x0: number; pxPerM: number; width: number; height: number; direction: number }) {
   const flight = useFlight();
-  const px = (): number => props.pxPerM * lengthMarks().perUnitM;
+  const px = (): number => props.pxPerM * unitSystem().lengthMarks.perUnitM;
   const marks = createMemo(() => {
     const list: number[] = [];
     const low = Math.ceil((16 - props.x0) / px());
@@ -177,7 +177,7 @@ export function Metres(props: { x0: number; pxPerM: number; width: number; heigh
               <path d={`M${Math.round(props.x0 + m * px()) + 0.5} 0v8`} stroke="var(--floor-tick)" />
               <text class="tick-label" x={props.x0 + m * px()} y={props.height / 2 + 9} text-anchor="middle">
                 {formatNumber(m, 0)}
-                {m === marks().at(-1) ? ` ${lengthMarks().unit}` : ''}
+                {m === marks().at(-1) ? ` ${unitSystem().lengthMarks.unit}` : ''}
               </text>
             </>
           )}

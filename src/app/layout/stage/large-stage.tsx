@@ -3,7 +3,7 @@ import { createEffect, createMemo, Index, onCleanup, onMount, Show } from 'solid
 import type { ViewPlace } from '../../../pictures/stage-input.ts';
 import type { PlanePoint } from '../../../scene/measure.ts';
 import { startDrag } from '../../../ui/drag.ts';
-import { say } from '../../../ui/units.ts';
+import { say, unitSystem } from '../../../ui/units.ts';
 import { useServices, useShell } from '../../page.ts';
 import { usePinch } from './pinch.ts';
 import { Stage } from './stage.tsx';
@@ -115,7 +115,7 @@ export function LargeStageArea(props: { width: number; height: number }) {
                 ? kind() === 'tape'
                   ? t.tapeHint
                   : t.angleHint
-                : services.pictures.wordMeasure(large().look()?.measure)}
+                : services.pictures.wordMeasure(large().look()?.measure, unitSystem())}
             </p>
           )}
         </Show>

@@ -5,6 +5,7 @@ import type { StageHandle, ViewPlace } from '../../../pictures/stage-input.ts';
 import { startDrag } from '../../../ui/drag.ts';
 import { drawOnFrame } from '../../../ui/frame.ts';
 import { watchTheme } from '../../../ui/theme.ts';
+import { unitSystem } from '../../../ui/units.ts';
 import { useCursor, useFlight, useServices, useShell } from '../../page.ts';
 import { speakSentence, wordLanding } from '../../say/sentence-words.ts';
 import { texts } from '../../words.ts';
@@ -51,6 +52,7 @@ export function Stage(props: {
       width: props.width,
       height: props.height,
       views: props.views,
+      units: unitSystem(),
       landing: wordLanding(flight.result().outline),
       extras: shell.stage.extras(),
     }),

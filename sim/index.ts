@@ -17,24 +17,33 @@ export { READOUTS } from './estimate/readouts.ts';
 export type { LineResult, SheetResult } from './estimate/sheet-result.ts';
 export type { SkillResult } from './estimate/skill-result.ts';
 export { partsOfWhole } from './estimate/whole-parts.ts';
+export type { Athlete, HumanAthlete } from './files/athlete-schema.ts';
 export { CAUTION } from './files/caution.ts';
+export { checkSkillFile, formatSkill } from './files/check-skill.ts';
 export { fileOfDraft } from './files/draft-file.ts';
+export { exportVersion1 } from './files/export-1.ts';
 export { formatFrames, frameColumns } from './files/frames-csv.ts';
 export { type Change, listChanges } from './files/list-changes.ts';
 export { formatMapRow, formatSamples } from './files/margin-csv.ts';
 export { formatMapJson, formatMarginJson } from './files/margin-json.ts';
-export {
-  checkSkillFile,
-  formatSkill,
-  parseAthlete,
-  parseJson,
-  parseSkill,
-  readAthlete,
-  type Shelf,
-  shapeInRadians,
-} from './files/parse-skill.ts';
+export { migrateKept } from './files/migrate.ts';
+export { parseAthlete, readAthlete } from './files/parse-athlete.ts';
+export { parseJson } from './files/parse-json.ts';
+export { parseSkill, type Shelf, shapeInRadians } from './files/parse-skill.ts';
+export type {
+  FileBefore,
+  FileFlight,
+  FileLanding,
+  FileSwing,
+  FileSwingKey,
+  FileTakeoff,
+  FileTakeoffContact,
+  FileVelocity,
+} from './files/phase-schema.ts';
+export { afterOf, beforeOf, flightOf } from './files/phases.ts';
 export { phasesOf } from './files/phases-json.ts';
 export { asRead, parseSamples } from './files/read-samples.ts';
+export type { FileBlock, FileContact, FileKey, FileSchedule, FileTime, ShapeData } from './files/schedule-schema.ts';
 export { OUT_UNITS, type OutUnit } from './files/search-units.ts';
 export {
   formatSheet,
@@ -44,24 +53,12 @@ export {
   type SheetPart,
   sheetOfPart,
 } from './files/sheet-file.ts';
-export type {
-  Athlete,
-  FileApproach,
-  FileArrival,
-  FileBlock,
-  FileContact,
-  FileKey,
-  FileSwing,
-  FileSwingKey,
-  FileTakeoffContact,
-  FileTime,
-  HumanAthlete,
-  ShapeData,
-  SkillFile,
-} from './files/skill-file.ts';
+export type { SkillFile1 } from './files/skill-file-1.ts';
+export type { SkillFile } from './files/skill-schema.ts';
 export { formatAnswerJson } from './files/solve-json.ts';
-export { fileOfSolved } from './files/solved-file.ts';
 export { formatSummaryJson } from './files/summary-json.ts';
+export { updateSkill } from './files/write-skill.ts';
+export { takeoffInFile } from './files/write-start.ts';
 export type { Flight, SurfaceKind, TakeoffSpec } from './flight/flight.ts';
 export { DEFAULT_TOLERANCE, type FlightOptions, flySchedule, NoTouchdownError } from './flight/fly.ts';
 export { SingularBodyError } from './flight/shape-source.ts';

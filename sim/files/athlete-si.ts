@@ -1,7 +1,7 @@
 /** An athlete of a file (degrees in ranges) as the SI spec that body/ makes a Body of. */
 import { RAD } from '../math/angles.ts';
 import type { AthleteSpec } from '../skill/skill-spec.ts';
-import type { Athlete } from './skill-file.ts';
+import type { Athlete } from './athlete-schema.ts';
 
 export function inSi(a: Athlete): AthleteSpec {
   if (a.kind === 'human')

@@ -1,5 +1,5 @@
 /** Paths of fields as people read them: takeoff.velocityMPerS.up, schedule.keys[3].deg. */
-const PLAIN = /^[A-Za-z_][A-Za-z0-9_-]*$/;
+const PLAIN = /^[$A-Za-z_][A-Za-z0-9_-]*$/;
 const LONGEST = 80;
 
 /** A name that is not plain is quoted, so that it can neither break a line nor pretend to be a path. */

@@ -1,20 +1,40 @@
-/** The published JSON Schema of skill files (docs/skill-file.schema.json), made from the schema that parsing uses. */
-import { toJsonSchema } from '@valibot/to-json-schema';
+/** The published JSON Schemas of files (docs/*.schema.json), made from the schemas that parsing uses. */
+import { type ConversionConfig, toJsonSchema } from '@valibot/to-json-schema';
+import type { GenericSchema } from 'valibot';
+import { athleteFileSchema } from './athlete-schema.ts';
+import { sheetSchema } from './sheet-file.ts';
 import { skillSchema } from './skill-schema.ts';
 
-/** Where the meaning goes beyond what JSON Schema says, docs/skill-file.md holds. */
-export function formatJsonSchema(): string {
-  const schema = toJsonSchema(skillSchema, { errorMode: 'throw', typeMode: 'input' });
-  const { $schema, ...rest } = schema;
-  // parsing asks for exactly one height by hand, to say so in words
-  const takeoff = rest.properties?.takeoff;
-  if (typeof takeoff !== 'object') throw new RangeError('the schema has no take-off');
-  takeoff.oneOf = [{ required: ['massCentreHeightM'] }, { required: ['lowestPointHeightM'] }];
-  const file = {
-    $schema,
+interface Published {
+  readonly schema: GenericSchema;
+  readonly title: string;
+  readonly description: string;
+}
+
+/** By the name that the file in docs begins with. Where the meaning goes beyond what JSON Schema says, the docs hold. */
+export const PUBLISHED: Readonly<Record<'skill-file' | 'athlete-file' | 'sheet-file', Published>> = {
+  'skill-file': {
+    schema: skillSchema,
     title: 'Shapeflight skill file',
-    description: 'A skill in flight: athlete, take-off, schedule of the joints, end. Every field: docs/skill-file.md.',
-    ...rest,
-  };
-  return `${JSON.stringify(file, null, 2)}\n`;
+    description:
+      'A skill: athlete, phases in the order of time, target. What a flight states of its take-off depends on the phase before it: docs/skill-file.md.',
+  },
+  'athlete-file': {
+    schema: athleteFileSchema,
+    title: 'Shapeflight athlete file',
+    description: 'An athlete: measures of a human, or a tree of segments. docs/skill-file.md.',
+  },
+  'sheet-file': {
+    schema: sheetSchema,
+    title: 'Shapeflight estimate sheet',
+    description: 'Lines of formulas with units and their spread. docs/estimate.md.',
+  },
+};
+
+const CONFIG: ConversionConfig = { errorMode: 'throw', typeMode: 'input' };
+
+export function formatJsonSchema(name: keyof typeof PUBLISHED): string {
+  const { schema, title, description } = PUBLISHED[name];
+  const { $schema, ...rest } = toJsonSchema(schema, CONFIG);
+  return `${JSON.stringify({ $schema, title, description, ...rest }, null, 2)}\n`;
 }

@@ -3,11 +3,13 @@
  * version". Blocks and keys are paired in order (by shape, by angle), so that one put in between is one change. As in the file:
  * degrees, metres, seconds, revolutions.
  */
-import type { FileBlock, FileKey, FileTime, SkillFile } from './skill-file.ts';
+import { afterOf, beforeOf, flightOf, pathOf } from './phases.ts';
+import type { FileBlock, FileKey, FileTime } from './schedule-schema.ts';
+import type { SkillFile } from './skill-schema.ts';
 
 export interface Change {
   readonly kind: 'changed' | 'added' | 'removed';
-  /** place in the file: "takeoff.velocityMPerS.up", "schedule.blocks[1].from" (index in the file where it stands) */
+  /** place in the file: "phases[0].takeoff.velocityMPerS.up", "phases[0].schedule.blocks[1].from" (in the file that has it) */
   readonly field: string;
   readonly before?: unknown;
   readonly after?: unknown;
@@ -20,6 +22,7 @@ const FIELD_WORDS: Readonly<Record<string, string>> = {
   note: 'note',
   athlete: 'athlete',
   gravityMPerS2: 'gravity (m/s2)',
+  takeoff: 'take-off',
   'takeoff.massCentreHeightM': 'take-off height of the mass centre (m)',
   'takeoff.lowestPointHeightM': 'take-off height of the lowest point (m)',
   'takeoff.velocityMPerS.along': 'take-off speed along (m/s)',
@@ -33,28 +36,44 @@ const FIELD_WORDS: Readonly<Record<string, string>> = {
   'takeoff.momentum.ratesRevPerS.somersault': 'somersault rate at take-off (rev/s)',
   'takeoff.momentum.ratesRevPerS.tilt': 'tilt rate at take-off (rev/s)',
   'takeoff.momentum.ratesRevPerS.twist': 'twist rate at take-off (rev/s)',
-  approach: 'approach',
-  arrival: 'landing',
+  before: 'before the flight',
+  after: 'landing',
   'end.durationS': 'duration (s)',
   'end.surface.kind': 'landing surface',
   'end.surface.heightM': 'height of the landing surface (m)',
   'schedule.base': 'shape at rest',
   'schedule.samples': 'measured angles',
   'schedule.smoothing': 'smoothing of measured angles',
+  'schedule.contacts': 'hands that hold on',
   shapes: 'shapes of the file',
   target: 'target',
+  worksheets: 'worksheets',
+  recordings: 'recordings',
 };
 
 export function listChanges(before: SkillFile, after: SkillFile): Change[] {
   const out: Change[] = [];
-  const { schedule: _b, ...restBefore } = before;
-  const { schedule: _a, ...restAfter } = after;
-  diff('', restBefore, restAfter, out);
-  for (const part of ['base', 'samples', 'smoothing'] as const)
-    diff(`schedule.${part}`, before.schedule[part], after.schedule[part], out);
-  diffBlocks(before.schedule.blocks ?? [], after.schedule.blocks ?? [], out);
-  diffKeys(before.schedule.keys ?? [], after.schedule.keys ?? [], out);
-  return out;
+  const [a, b] = [byRole(before), byRole(after)];
+  diff('', a.rest, b.rest, out);
+  for (const part of ['base', 'samples', 'smoothing', 'contacts'] as const)
+    diff(`schedule.${part}`, a.schedule[part], b.schedule[part], out);
+  diffBlocks(a.schedule.blocks ?? [], b.schedule.blocks ?? [], out);
+  diffKeys(a.schedule.keys ?? [], b.schedule.keys ?? [], out);
+  return out.map((change) => ({ ...change, field: placeOf(change.field, change.kind === 'removed' ? before : after) }));
+}
+
+/** A file by what its phases are for, so that a phase added in front moves no other. */
+function byRole({ phases, ...rest }: SkillFile) {
+  const { kind: _, schedule, ...flight } = flightOf({ phases });
+  return { schedule, rest: { ...rest, ...flight, before: beforeOf({ phases }), after: afterOf({ phases }) } };
+}
+
+/** "takeoff.velocityMPerS.up" as it is found in the file. */
+function placeOf(field: string, file: SkillFile): string {
+  const [, role, inner] = /^(before|after|takeoff|end|schedule)(.*)$/.exec(field) ?? [];
+  if (role === 'before') return pathOf(file, beforeOf(file)?.kind ?? 'flight') + inner;
+  if (role === 'after') return pathOf(file, 'landing') + inner;
+  return role === undefined ? field : `${pathOf(file, 'flight')}.${field}`;
 }
 
 const isRecord = (x: unknown): x is Record<string, unknown> => typeof x === 'object' && x !== null && !Array.isArray(x);

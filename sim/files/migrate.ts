@@ -1,27 +1,44 @@
-/** Brings older skill files up to the present version, one step at a time. */
-import { FieldError } from '../math/field-error.ts';
-import { SKILL_VERSION } from './skill-file.ts';
+/**
+ * A version 1 file as one of version 2. It means what was flown of it: with a swing the take-off it states was not, and of
+ * that beside a known contact only height and attitude were.
+ */
+import type { SkillFile1 } from './skill-file-1.ts';
+import { SKILL_VERSION, type SkillFile } from './skill-schema.ts';
 
-type Migration = (file: Record<string, unknown>) => Record<string, unknown>;
+export function migrateSkill(file: SkillFile1): SkillFile {
+  const { format, title, note, athlete, gravityMPerS2, sheet, approach, arrival, shapes, target } = file;
+  const { velocityMPerS, momentum, ...place } = file.takeoff;
+  const isSwing = approach?.kind === 'swing';
+  const isGiven = approach?.kind === 'contact' && approach.given !== undefined;
+  const takeoff = isGiven ? place : file.takeoff;
+  return {
+    format,
+    version: SKILL_VERSION,
+    title,
+    ...(note === undefined ? {} : { note }),
+    athlete,
+    ...(gravityMPerS2 === undefined ? {} : { gravityMPerS2 }),
+    phases: [
+      ...(approach ? [approach] : []),
+      { kind: 'flight', ...(isSwing ? {} : { takeoff }), end: file.end, schedule: file.schedule },
+      ...(arrival ? [{ kind: 'landing' as const, ...arrival }] : []),
+    ],
+    ...(shapes ? { shapes } : {}),
+    ...(target ? { target } : {}),
+    ...(sheet ? { worksheets: [sheet] } : {}),
+  };
+}
 
-/** MIGRATIONS[n] turns version n into n + 1; version 1 is the first, so there are none yet. */
-const MIGRATIONS: Readonly<Record<number, Migration>> = {};
+const isObject = (x: unknown): boolean => typeof x === 'object' && x !== null && !Array.isArray(x);
 
-export function migrate(
-  file: Record<string, unknown>,
-  steps: Readonly<Record<number, Migration>> = MIGRATIONS,
-  newest: number = SKILL_VERSION,
-): Record<string, unknown> {
-  let now = file;
-  const version = now.version;
-  if (typeof version !== 'number' || !Number.isInteger(version) || version < 1)
-    throw new FieldError('version', version, `a whole number from 1 to ${newest}`);
-  if (version > newest)
-    throw new FieldError('version', version, `at most ${newest} (this file comes from a newer Shapeflight)`);
-  for (let from = version; from < newest; from++) {
-    const step = steps[from];
-    if (!step) throw new FieldError('version', version, `a version that can be brought up to ${newest}`);
-    now = { ...step(now), version: from + 1 };
-  }
-  return now;
+/**
+ * The same for a document that an older build kept, in whatever state it was: an unfinished edit need not pass a check.
+ * Undefined: not a document of any version that this build knows.
+ */
+export function migrateKept(doc: unknown): SkillFile | undefined {
+  if (typeof doc !== 'object' || doc === null) return undefined;
+  const { version, takeoff, end, schedule, phases } = doc as Record<string, unknown>;
+  if (version === 1 && [takeoff, end, schedule].every(isObject)) return migrateSkill(doc as SkillFile1);
+  const isWhole = version === SKILL_VERSION && Array.isArray(phases) && phases.some((one) => one?.kind === 'flight');
+  return isWhole ? (doc as SkillFile) : undefined;
 }

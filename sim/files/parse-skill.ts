@@ -1,72 +1,30 @@
-/** From the JSON of a skill file to a SkillSpec in SI units; every fault is a FieldError with path, value and range. */
+/** From the JSON of a skill file to a SkillSpec in SI units; every fault is a FieldError with path, value and what is allowed. */
 import { RAD } from '../math/angles.ts';
-import { FieldError, unknownName } from '../math/field-error.ts';
-import type { AthleteSpec, NamedPose, SkillSpec } from '../skill/skill-spec.ts';
+import { unknownName } from '../math/field-error.ts';
+import type { NamedPose, SkillSpec } from '../skill/skill-spec.ts';
+import type { Athlete } from './athlete-schema.ts';
 import { inSi } from './athlete-si.ts';
-import { check } from './check-schema.ts';
-import { findJsonFault } from './json-fault.ts';
-import { migrate } from './migrate.ts';
+import { checkSkillFile } from './check-skill.ts';
+import { parseLanding } from './parse-landing.ts';
 import { parseStart } from './parse-start.ts';
-import { parseArrival } from './parse-whole.ts';
-import { type Athlete, type FileSurface, type ShapeData, SKILL_FORMAT, type SkillFile } from './skill-file.ts';
-import { ATHLETE_FORMAT, ATHLETE_VERSION, athleteFileSchema, athleteSchema, skillSchema } from './skill-schema.ts';
-import { checkTame } from './tame-json.ts';
+import type { FileSurface } from './phase-schema.ts';
+import { afterOf, flightOf, pathOf } from './phases.ts';
+import type { ShapeData } from './schedule-schema.ts';
+import type { SkillFile } from './skill-schema.ts';
 
 export interface Shelf {
   readonly athletes: Readonly<Record<string, Athlete>>;
   readonly shapes: Readonly<Record<string, ShapeData>>;
 }
 
-/** Text to JSON; a syntax fault names line and column. */
-export function parseJson(text: string): unknown {
-  const plain = text.replace(/^\uFEFF/, '');
-  try {
-    return JSON.parse(plain);
-  } catch {
-    const { line, column, expected } = findJsonFault(plain);
-    throw new FieldError('file', `text that is not JSON from line ${line}, column ${column} on`, `${expected} there`);
-  }
-}
-
-/** Checks the form; returns the document as the file holds it (after migration). */
-export function checkSkillFile(json: unknown): SkillFile {
-  if (typeof json !== 'object' || json === null || Array.isArray(json))
-    throw new FieldError('file', json, 'a JSON object');
-  checkTame(json);
-  const format = (json as Record<string, unknown>).format;
-  if (format !== SKILL_FORMAT) throw new FieldError('format', format, `"${SKILL_FORMAT}"`);
-  const file = check(skillSchema, migrate(json as Record<string, unknown>)) as SkillFile;
-  const { massCentreHeightM, lowestPointHeightM } = file.takeoff;
-  if ((massCentreHeightM === undefined) === (lowestPointHeightM === undefined))
-    throw new FieldError(
-      'takeoff',
-      massCentreHeightM === undefined ? 'no height' : 'two heights',
-      'exactly one of massCentreHeightM and lowestPointHeightM',
-    );
-  return file;
-}
-
-/** An athlete file, or a bare athlete; as the file holds it. */
-export function parseAthlete(json: unknown): Athlete {
-  if (typeof json !== 'object' || json === null || Array.isArray(json))
-    throw new FieldError('file', json, 'a JSON object');
-  checkTame(json);
-  const { format, version } = json as Record<string, unknown>;
-  if (format === undefined) return check(athleteSchema, json) as Athlete;
-  if (format !== ATHLETE_FORMAT) throw new FieldError('format', format, `"${ATHLETE_FORMAT}"`);
-  if (version !== ATHLETE_VERSION) throw new FieldError('version', version, String(ATHLETE_VERSION));
-  return check(athleteFileSchema, json).athlete as Athlete;
-}
-
-/** The same in SI, ready for makeBody. */
-export const readAthlete = (json: unknown): AthleteSpec => inSi(parseAthlete(json));
-
 /** The angles of a shape in rad, by name. */
 export const shapeInRadians = (shape: ShapeData): NamedPose => inRadians(shape.angles);
 
 export function parseSkill(json: unknown, shelf: Shelf): SkillSpec {
   const file = checkSkillFile(json);
-  const { schedule } = file;
+  const { end, schedule } = flightOf(file);
+  const path = `${pathOf(file, 'flight')}.schedule`;
+  const landing = afterOf(file);
   const shapes = { ...shelf.shapes, ...file.shapes };
   const poseOf = (id: string, field: string): NamedPose => {
     if (!Object.hasOwn(shapes, id))
@@ -79,21 +37,17 @@ export function parseSkill(json: unknown, shelf: Shelf): SkillSpec {
     gravity: file.gravityMPerS2 ?? 9.81,
     start: parseStart(file),
     end:
-      'durationS' in file.end
-        ? {
-            kind: 'duration',
-            duration: file.end.durationS,
-            ...(file.end.surface ? { surface: inMetres(file.end.surface) } : {}),
-          }
-        : { kind: 'touchdown', surface: inMetres(file.end.surface) },
+      'durationS' in end
+        ? { kind: 'duration', duration: end.durationS, ...(end.surface ? { surface: inMetres(end.surface) } : {}) }
+        : { kind: 'touchdown', surface: inMetres(end.surface) },
     base:
       schedule.base === undefined && !Object.hasOwn(shapes, 'straight')
         ? {}
-        : poseOf(schedule.base ?? 'straight', 'schedule.base'),
+        : poseOf(schedule.base ?? 'straight', `${path}.base`),
     ownShapes: Object.fromEntries(Object.entries(file.shapes ?? {}).map(([id, shape]) => [id, shapeInRadians(shape)])),
     blocks: (schedule.blocks ?? []).map((b, i) => ({
       shape: b.shape,
-      pose: poseOf(b.shape, `schedule.blocks[${i}].shape`),
+      pose: poseOf(b.shape, `${path}.blocks[${i}].shape`),
       adjust: inRadians(b.adjustDeg ?? {}),
       from: b.from,
       to: b.to,
@@ -117,7 +71,7 @@ export function parseSkill(json: unknown, shelf: Shelf): SkillSpec {
       schedule.smoothing?.criterion === 'noise'
         ? { kind: 'noise', rms: schedule.smoothing.rmsDeg * RAD }
         : { kind: 'gcv' },
-    ...(file.arrival ? { after: parseArrival(file.arrival) } : {}),
+    ...(landing ? { after: parseLanding(landing, pathOf(file, 'landing')) } : {}),
     ...(file.target
       ? {
           target: {
@@ -143,8 +97,3 @@ function athleteOf(file: SkillFile, shelf: Shelf): Athlete {
 const inRadians = (angles: Record<string, number>): NamedPose =>
   Object.fromEntries(Object.entries(angles).map(([k, d]) => [k, d * RAD]));
 const inMetres = (s: FileSurface): { kind: FileSurface['kind']; y: number } => ({ kind: s.kind, y: s.heightM });
-
-/** A skill file as stable, pretty JSON. */
-export function formatSkill(file: SkillFile): string {
-  return `${JSON.stringify(file, null, 2)}\n`;
-}

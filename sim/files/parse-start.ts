@@ -1,65 +1,66 @@
-/** How a skill file says the flight begins, in SI units and radians. Faults name the field. */
+/** How a skill file says that the flight begins, in SI units and radians. Faults name the field. */
 import type { TakeoffSpec } from '../flight/flight.ts';
+import { RAD, REV } from '../math/angles.ts';
 import { FieldError } from '../math/field-error.ts';
 import type { ContactApproach, StartSpec, SwingApproach } from '../skill/start-spec.ts';
-import type { FileSwing, FileSwingKey, FileTakeoffContact, SkillFile } from './skill-file.ts';
-
-const RAD = Math.PI / 180;
-const REV = 2 * Math.PI;
+import type { FileSwing, FileSwingKey, FileTakeoff, FileTakeoffContact } from './phase-schema.ts';
+import { beforeOf, flightOf, pathOf } from './phases.ts';
+import type { SkillFile } from './skill-schema.ts';
 
 type SwingKeys = SwingApproach['moves']['keys'];
 
-/** With a swing the stored take-off says nothing; with a known contact its velocity and momentum do not. */
-export function parseStart({ takeoff: file, approach }: SkillFile): StartSpec {
-  if (approach?.kind === 'swing') return { kind: 'swing', swing: parseSwing(approach) };
-  const takeoff = parseTakeoff(file);
-  if (!approach) return { kind: 'stated', takeoff };
-  const contact = parseContact(approach);
-  const { given } = approach;
-  if (!given) return { kind: 'stated', takeoff, contact };
-  const { height, somersault, tilt, twist } = takeoff;
-  return {
-    kind: 'contact',
-    contact: {
-      ...contact,
-      given: {
-        bodyWeights: given.meanBodyWeights,
-        lean: given.leanDeg * RAD,
-        across: given.acrossBodyWeights ?? 0,
-        place: { x: given.placeM.along, z: given.placeM.across ?? 0 },
-        freeTurn: given.freeTurnKgM2PerS ?? 0,
+export function parseStart(file: SkillFile): StartSpec {
+  const before = beforeOf(file);
+  if (before?.kind === 'swing') return { kind: 'swing', swing: parseSwing(before, pathOf(file, 'swing')) };
+  const { takeoff } = flightOf(file);
+  const field = `${pathOf(file, 'flight')}.takeoff`;
+  if (!takeoff) throw new FieldError(field, undefined, 'the state at t = 0');
+  const place = parsePlace(takeoff);
+  if (before?.given) {
+    const { given } = before;
+    return {
+      kind: 'contact',
+      contact: {
+        ...parseContact(before),
+        given: {
+          bodyWeights: given.meanBodyWeights,
+          lean: given.leanDeg * RAD,
+          across: given.acrossBodyWeights ?? 0,
+          place: { x: given.placeM.along, z: given.placeM.across ?? 0 },
+          freeTurn: given.freeTurnKgM2PerS ?? 0,
+        },
       },
-    },
-    height,
-    somersault,
-    tilt,
-    twist,
+      ...place,
+    };
+  }
+  const { velocityMPerS: v, momentum } = takeoff;
+  if (!v) throw new FieldError(`${field}.velocityMPerS`, undefined, 'a velocity');
+  if (!momentum) throw new FieldError(`${field}.momentum`, undefined, 'an angular momentum');
+  return {
+    kind: 'stated',
+    takeoff: { ...place, v_WScm_W: [v.along, v.up, v.across ?? 0], momentum: parseMomentum(momentum) },
+    ...(before ? { contact: parseContact(before) } : {}),
   };
 }
 
-function parseTakeoff({ attitudeDeg: attitude = {}, momentum: m, ...file }: SkillFile['takeoff']): TakeoffSpec {
-  const { massCentreHeightM, lowestPointHeightM, velocityMPerS: v } = file;
+function parsePlace(t: FileTakeoff): Pick<TakeoffSpec, 'height' | 'somersault' | 'tilt' | 'twist'> {
+  const { somersault = 0, tilt = 0, twist = 0 } = t.attitudeDeg ?? {};
   return {
     height:
-      massCentreHeightM !== undefined
-        ? { of: 'massCentre', y: massCentreHeightM }
-        : { of: 'lowestPoint', y: lowestPointHeightM ?? 0 },
-    v_WScm_W: [v.along, v.up, v.across ?? 0],
-    somersault: (attitude.somersault ?? 0) * RAD,
-    tilt: (attitude.tilt ?? 0) * RAD,
-    twist: (attitude.twist ?? 0) * RAD,
-    momentum:
-      'vectorKgM2PerS' in m
-        ? { kind: 'vector', h_Scm_W: m.vectorKgM2PerS }
-        : 'straightSomersaults' in m
-          ? { kind: 'straight', somersaults: m.straightSomersaults }
-          : {
-              kind: 'rates',
-              somersault: m.ratesRevPerS.somersault * REV,
-              tilt: (m.ratesRevPerS.tilt ?? 0) * REV,
-              twist: (m.ratesRevPerS.twist ?? 0) * REV,
-            },
+      t.massCentreHeightM !== undefined
+        ? { of: 'massCentre', y: t.massCentreHeightM }
+        : { of: 'lowestPoint', y: t.lowestPointHeightM ?? 0 },
+    somersault: somersault * RAD,
+    tilt: tilt * RAD,
+    twist: twist * RAD,
   };
+}
+
+function parseMomentum(m: NonNullable<FileTakeoff['momentum']>): TakeoffSpec['momentum'] {
+  if ('vectorKgM2PerS' in m) return { kind: 'vector', h_Scm_W: m.vectorKgM2PerS };
+  if ('straightSomersaults' in m) return { kind: 'straight', somersaults: m.straightSomersaults };
+  const { somersault, tilt = 0, twist = 0 } = m.ratesRevPerS;
+  return { kind: 'rates', somersault: somersault * REV, tilt: tilt * REV, twist: twist * REV };
 }
 
 function parseContact({ velocityMPerS: v, ...a }: FileTakeoffContact): ContactApproach {
@@ -73,13 +74,13 @@ function parseContact({ velocityMPerS: v, ...a }: FileTakeoffContact): ContactAp
   };
 }
 
-function parseSwing(a: FileSwing): SwingApproach {
+function parseSwing(a: FileSwing, path: string): SwingApproach {
   const { start, moves, release } = a;
   if (moves.rounds !== undefined && !Number.isInteger(moves.rounds))
-    throw new FieldError('approach.moves.rounds', moves.rounds, 'a whole number from 1 to 20');
+    throw new FieldError(`${path}.moves.rounds`, moves.rounds, 'a whole number from 1 to 20');
   if (moves.over === 'time' && (moves.rounds ?? 1) > 1 && moves.periodS === undefined)
     throw new FieldError(
-      'approach.moves.periodS',
+      `${path}.moves.periodS`,
       undefined,
       'a number from 0.1 to 60 s, with more than one round over time',
     );
@@ -94,10 +95,10 @@ function parseSwing(a: FileSwing): SwingApproach {
           : { kind: 'given', angle: start.angleDeg * RAD, rate: start.rateDegPerS * RAD },
     moves: {
       over: moves.over,
-      keys: keysOf(moves.keys, moves.over, 'approach.moves.keys'),
+      keys: parseKeys(moves.keys, moves.over, `${path}.moves.keys`),
       ...(moves.rounds === undefined ? {} : { rounds: moves.rounds }),
       ...(moves.periodS === undefined ? {} : { period: moves.periodS }),
-      ...(moves.last ? { last: keysOf(moves.last, moves.over, 'approach.moves.last') } : {}),
+      ...(moves.last ? { last: parseKeys(moves.last, moves.over, `${path}.moves.last`) } : {}),
     },
     release: 'atDeg' in release ? { at: 'angle', angle: release.atDeg * RAD } : { at: 'time', s: release.atS },
     late: a.releaseLateS ?? 0,
@@ -107,19 +108,19 @@ function parseSwing(a: FileSwing): SwingApproach {
   };
 }
 
-function keysOf(keys: readonly FileSwingKey[], over: 'time' | 'angle', field: string): SwingKeys {
+function parseKeys(keys: readonly FileSwingKey[], over: 'time' | 'angle', field: string): SwingKeys {
   const out: Record<string, { at: number; value: number; kind: 'stop' | 'pass' }[]> = {};
   keys.forEach((k, i) => {
-    const [asked, other] = over === 'time' ? (['atS', 'atDeg'] as const) : (['atDeg', 'atS'] as const);
-    if (k[asked] === undefined)
-      throw new FieldError(`${field}[${i}].${asked}`, undefined, `a number, since the keys lie over ${over}`);
+    const [wanted, other] = over === 'time' ? (['atS', 'atDeg'] as const) : (['atDeg', 'atS'] as const);
+    if (k[wanted] === undefined)
+      throw new FieldError(`${field}[${i}].${wanted}`, undefined, `a number, since the keys lie over ${over}`);
     if (k[other] !== undefined)
-      throw new FieldError(`${field}[${i}].${other}`, k[other], `${asked} alone, since the keys lie over ${over}`);
+      throw new FieldError(`${field}[${i}].${other}`, k[other], `${wanted} alone, since the keys lie over ${over}`);
     out[k.joint] ??= [];
     const list = out[k.joint];
     const at = over === 'time' ? (k.atS ?? 0) : (k.atDeg ?? 0) * RAD;
     if (list.length > 0 && at <= list[list.length - 1].at)
-      throw new FieldError(`${field}[${i}].${asked}`, k[asked], `later than the ${k.joint} key above it`);
+      throw new FieldError(`${field}[${i}].${wanted}`, k[wanted], `later than the ${k.joint} key above it`);
     list.push({ at, value: k.deg * RAD, kind: k.kind ?? 'stop' });
   });
   return out;

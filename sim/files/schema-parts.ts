@@ -1,6 +1,12 @@
 /** Parts that the schemas of files are made of: numbers in ranges, texts, names, lists, each saying what is allowed. */
 import * as v from 'valibot';
 
+/** A field with its meaning, as people read it in the published JSON Schema. */
+export const say = <const S extends v.GenericSchema>(schema: S, meaning: string) =>
+  v.pipe(schema, v.description(meaning));
+/** The same for a field that may be left out. */
+export const may = <const S extends v.GenericSchema>(schema: S, meaning: string) => v.optional(say(schema, meaning));
+
 /** A number in a range; the message is what is allowed. */
 export const within = (low: number, high: number, unit: string) => {
   const allowed = `a number from ${low} to ${high} ${unit}`.trim();
@@ -29,4 +35,9 @@ export const listOf = <const S extends v.GenericSchema>(item: S, most: number) =
   return v.pipe(v.array(item, allowed), v.maxLength(most, allowed));
 };
 /** An angle of a joint. */
-export const key = within(-720, 720, 'deg');
+export const angle = within(-720, 720, 'deg');
+/** Where an editor finds the rules of this file. */
+export const schemaLink = may(
+  text(500),
+  'Address or path of the JSON Schema of this file, for editors; not read here.',
+);

@@ -2,6 +2,7 @@
 import * as v from 'valibot';
 import { FieldError } from '../math/field-error.ts';
 import { check } from './check-schema.ts';
+import { may, say, schemaLink, text } from './schema-parts.ts';
 import { checkTame } from './tame-json.ts';
 
 const SHEET_FORMAT = 'shapeflight-sheet';
@@ -10,39 +11,29 @@ const SHEET_VERSION = 1;
 const SHEET_LINES = 200;
 const SHEET_LINE_LENGTH = 400;
 
-/** A sheet without the head of a file, as a skill file may hold it. */
-export interface SheetPart {
-  title: string;
-  /** what is to be learnt from it */
-  lesson?: string;
-  lines: string[];
-}
-
-export interface SheetFile extends SheetPart {
-  format: typeof SHEET_FORMAT;
-  version: typeof SHEET_VERSION;
-  /** id of a preset skill that it goes well with */
-  skill?: string;
-}
-
-const text = (most: number) =>
-  v.pipe(v.string(`a text of at most ${most} letters`), v.maxLength(most, `at most ${most} letters`));
-
 const part = {
-  title: text(200),
-  lesson: v.optional(text(2000)),
-  lines: v.pipe(
-    v.array(text(SHEET_LINE_LENGTH), 'a list of lines'),
-    v.maxLength(SHEET_LINES, `at most ${SHEET_LINES} lines`),
+  title: say(text(200), 'Name of the sheet.'),
+  lesson: may(text(2000), 'What is to be learnt from it.'),
+  lines: say(
+    v.pipe(
+      v.array(text(SHEET_LINE_LENGTH), 'a list of lines'),
+      v.maxLength(SHEET_LINES, `a list of at most ${SHEET_LINES} lines`),
+    ),
+    'Its lines: formulas with units, or text after #.',
   ),
 };
+/** A sheet without the head of a file, as a skill file may hold it. */
 export const sheetPartSchema = v.strictObject(part);
-const sheetSchema = v.strictObject({
-  format: v.literal(SHEET_FORMAT, `"${SHEET_FORMAT}"`),
-  version: v.literal(SHEET_VERSION, String(SHEET_VERSION)),
-  skill: v.optional(text(100)),
+export const sheetSchema = v.strictObject({
+  $schema: schemaLink,
+  format: say(v.literal(SHEET_FORMAT, `"${SHEET_FORMAT}"`), 'Says what the file is.'),
+  version: say(v.literal(SHEET_VERSION, String(SHEET_VERSION)), 'Version of this form.'),
+  skill: may(text(100), 'Id of a ready skill that it goes well with.'),
   ...part,
 });
+
+export type SheetPart = v.InferOutput<typeof sheetPartSchema>;
+export type SheetFile = v.InferOutput<typeof sheetSchema>;
 
 /** The sheet of a skill file as one of its own. */
 export const sheetOfPart = ({ title, lesson, lines }: SheetPart): SheetFile => ({
@@ -59,7 +50,7 @@ export function parseSheet(json: unknown): SheetFile {
   checkTame(json);
   const { format } = json as Record<string, unknown>;
   if (format !== SHEET_FORMAT) throw new FieldError('format', format, `"${SHEET_FORMAT}"`);
-  return check(sheetSchema, json) as SheetFile;
+  return check(sheetSchema, json);
 }
 
 /** Plain text: every line a line of the sheet; a first line "# title" is its title. */

@@ -26,10 +26,11 @@ export function makeBody(athlete: AthleteSpec): Body {
 
 export function buildSkill(spec: SkillSpec): Skill {
   const body = makeBody(spec.athlete);
+  const path = schedulePath(spec);
   for (const [id, pose] of Object.entries(spec.ownShapes)) poseOf(body, pose, `shapes.${id}.angles`, false);
-  const base = poseOf(body, spec.base, 'schedule.base', true);
+  const base = poseOf(body, spec.base, `${path}.base`, true);
   const keys = spec.keys.flatMap((k, i) =>
-    anglesNamed(body, k.angle, `schedule.keys[${i}].angle`).map(
+    anglesNamed(body, k.angle, `${path}.keys[${i}].angle`).map(
       (angle): AngleKey => ({
         angle,
         at: k.at,
@@ -41,8 +42,8 @@ export function buildSkill(spec: SkillSpec): Skill {
   );
   const taken = new Set<number>();
   const sampled = spec.samples.flatMap((s, i) =>
-    anglesNamed(body, s.angle, `schedule.samples[${i}].angle`).map((angle): SampledAngle => {
-      if (taken.has(angle)) throw new FieldError(`schedule.samples[${i}].angle`, s.angle, 'each angle sampled once');
+    anglesNamed(body, s.angle, `${path}.samples[${i}].angle`).map((angle): SampledAngle => {
+      if (taken.has(angle)) throw new FieldError(`${path}.samples[${i}].angle`, s.angle, 'each angle sampled once');
       taken.add(angle);
       return { angle, start: s.start, rate: s.rate, values: s.values };
     }),
@@ -56,24 +57,30 @@ export function buildSkill(spec: SkillSpec): Skill {
     schedule: {
       base,
       blocks: spec.blocks.map((b, i) => {
-        const pose = poseOf(body, b.pose, `schedule.blocks[${i}].shape`, true);
-        apply(body, b.adjust, `schedule.blocks[${i}].adjustDeg`, false, pose);
+        const pose = poseOf(body, b.pose, `${path}.blocks[${i}].shape`, true);
+        apply(body, b.adjust, `${path}.blocks[${i}].adjustDeg`, false, pose);
         return { shape: b.shape, from: b.from, to: b.to, arms: b.arms, pose };
       }),
       keys,
       sampled,
       smoothing: spec.smoothing,
     },
-    ...(spec.contacts?.length ? { contacts: checkContacts(body, spec.contacts) } : {}),
+    ...(spec.contacts?.length ? { contacts: checkContacts(body, spec.contacts, `${path}.contacts`) } : {}),
     ...(spec.after ? { after: spec.after } : {}),
     ...(spec.target ? { target: spec.target } : {}),
   };
 }
 
+/** Where a skill's file has the schedule, for faults: a swing or a contact comes before the flight. */
+function schedulePath({ start }: SkillSpec): string {
+  const isFirst = start.kind === 'stated' && !start.contact;
+  return `phases[${isFirst ? 0 : 1}].schedule`;
+}
+
 /** Hands need arms and legs as a human has them. */
-function checkContacts(body: Body, contacts: readonly HandContact[]): readonly HandContact[] {
+function checkContacts(body: Body, contacts: readonly HandContact[], field: string): readonly HandContact[] {
   if (!body.neutralHuman)
-    throw new FieldError('schedule.contacts', body.name, 'hand contacts of a human only, not of a tree of its own');
+    throw new FieldError(field, body.name, 'hand contacts of a human only, not of a tree of its own');
   return contacts;
 }
 

@@ -15,6 +15,7 @@ function makeActions(page: Page): Actions {
     abandon: doc.abandon,
     openFile: doc.openFile,
     saveFile: doc.saveFile,
+    saveVersion1: doc.saveVersion1,
     isPlaying: play.playing,
     isLooping: play.looping,
     togglePlay: play.toggle,

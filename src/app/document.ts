@@ -2,6 +2,7 @@
 import { type Accessor, createMemo, createSignal } from 'solid-js';
 import type { Athlete, SkillFile } from '../../sim/index.ts';
 import * as past from '../document/history.ts';
+import type { SkillEntry } from '../document/shelf.ts';
 import { readVersions, type Versions, writeVersions } from '../document/versions.ts';
 import { inNextTask } from '../ui/frame.ts';
 import { fileName, pickFile, saveText } from './file-door.ts';
@@ -13,6 +14,8 @@ import { texts } from './words.ts';
 export interface FileFault {
   readonly name: string;
   readonly reason: string;
+  /** it was not written as version 1; left out: it was not opened */
+  readonly isSaving?: true;
 }
 
 export interface DocumentState extends Undoing {
@@ -37,10 +40,12 @@ export interface DocumentState extends Undoing {
   /** the entry of the shelf that the document belongs to */
   readonly origin: Accessor<past.Origin | undefined>;
   setOrigin(origin: past.Origin | undefined): void;
-  /** another document in one step */
-  open(file: SkillFile, title: string, origin?: past.Origin): void;
+  /** another document in one step; `original` is the text that it was migrated from */
+  open(file: SkillFile, title: string, origin?: past.Origin, original?: string): void;
   /** the same, flown in the next task and shown in the one after: none of them holds the page for long */
-  openSoon(file: SkillFile, title: string, origin?: past.Origin): void;
+  openSoon(file: SkillFile, title: string, origin?: past.Origin, original?: string): void;
+  /** an entry of the shelf, as soon; one of a version that is not known changes nothing and says so */
+  openEntry(entry: SkillEntry): void;
   /** what was opened or dropped; one that cannot be read or flown changes nothing */
   readText(name: string, text: string): void;
   readonly fileFault: Accessor<FileFault | undefined>;
@@ -49,14 +54,18 @@ export interface DocumentState extends Undoing {
   readonly athleteRead: Accessor<Athlete | undefined>;
   openFile(): void;
   saveFile(): void;
+  /** for builds that know version 1 of the skill file only */
+  saveVersion1(): void;
 }
 
 interface DocumentHost {
-  readonly flying: Pick<Flying, 'readFile' | 'readAthlete' | 'findAthlete'>;
+  readonly flying: Pick<Flying, 'readJson' | 'readFile' | 'migrate' | 'readAthlete' | 'findAthlete'>;
   readonly history: past.History<SkillFile>;
   readonly fault?: FileFault;
   /** a gesture begins */
   begin(): void;
+  /** the document as a version 1 file; throws where it cannot be one */
+  writeVersion1(): string;
   /** throws for a document that cannot be flown */
   check(file: SkillFile): void;
   /** makes a change, with all that has to change with it; a gesture under way is no step yet */
@@ -75,34 +84,36 @@ export function createDocument(host: DocumentHost): DocumentState {
   const versions = createMemo(() => readVersions(beside()));
 
   const change = (next: past.History<SkillFile>): void => host.change(() => setHistory(next), next.mark === undefined);
-  const readJson = (name: string, text: string): { readonly json: unknown } | undefined => {
-    try {
-      return { json: JSON.parse(text) };
-    } catch (error) {
-      setFileFault({ name, reason: texts.files.notJson(error instanceof Error ? error.message : String(error)) });
-      return undefined;
-    }
-  };
   const readText = (name: string, text: string): void => {
-    const read = readJson(name, text);
-    if (!read) return;
     try {
-      if (isAthlete(read.json)) {
-        const athlete = flying.readAthlete(read.json);
+      const json = flying.readJson(text);
+      if (isAthlete(json)) {
+        const athlete = flying.readAthlete(json);
         setFileFault(undefined);
         setAthleteRead(athlete);
         return;
       }
-      const opened = flying.readFile(read.json);
+      const opened = flying.readFile(json);
       host.check(opened);
       setFileFault(undefined);
-      change(past.open(history(), opened, texts.files.opened(opened.title)));
+      const original = isVersion1(json) ? text : undefined;
+      change(past.open(history(), opened, texts.files.opened(opened.title), undefined, original));
     } catch (error) {
       setFileFault({ name, reason: `${wordFault(error)}.` });
     }
   };
 
-  const open: DocumentState['open'] = (doc, title, origin) => change(past.open(history(), doc, title, origin));
+  const open: DocumentState['open'] = (doc, title, origin, original) =>
+    change(past.open(history(), doc, title, origin, original));
+  const openSoon: DocumentState['openSoon'] = (doc, title, origin, original) =>
+    inNextTask(() => {
+      try {
+        host.check(doc);
+      } catch {
+        // said when it is opened
+      }
+      inNextTask(() => open(doc, title, origin, original));
+    });
 
   return {
     file,
@@ -137,23 +148,37 @@ export function createDocument(host: DocumentHost): DocumentState {
     origin: () => history().origin,
     setOrigin: (origin) => change(past.withOrigin(history(), origin)),
     open,
-    openSoon: (doc, title, origin) =>
-      inNextTask(() => {
-        try {
-          host.check(doc);
-        } catch {
-          // said when it is opened
-        }
-        inNextTask(() => open(doc, title, origin));
-      }),
+    openSoon,
+    openEntry: ({ id: entryId, revision, value, original }) => {
+      const doc = structuredClone(value);
+      try {
+        // a document of no version that is known: the reader says which it is
+        if (!flying.migrate(doc)) flying.readFile(doc);
+      } catch (error) {
+        setFileFault({ name: doc.title, reason: `${wordFault(error)}.` });
+        return;
+      }
+      const text = original === undefined ? undefined : JSON.stringify(original);
+      openSoon(doc, doc.title, { id: entryId, revision }, text);
+    },
     readText,
     fileFault,
     clearFileFault: () => setFileFault(undefined),
     athleteRead,
     openFile: () => pickFile(readText),
     saveFile: () => saveText(fileName(file().title), `${JSON.stringify(file(), null, 2)}\n`),
+    saveVersion1: () => {
+      try {
+        saveText(fileName(file().title), host.writeVersion1());
+      } catch (error) {
+        setFileFault({ name: file().title, reason: `${wordFault(error)}.`, isSaving: true });
+      }
+    },
   };
 }
+
+const isVersion1 = (json: unknown): boolean =>
+  typeof json === 'object' && json !== null && (json as { version?: unknown }).version === 1;
 
 /** An athlete's file says so, or it is the athlete alone. */
 function isAthlete(json: unknown): boolean {

@@ -9,6 +9,7 @@ import { withoutSide } from '../../sim/math/side.ts';
 import type { KeyActions } from '../commands/actions.ts';
 import { getTime } from '../document/key-order.ts';
 import type { KeySource } from '../document/lanes.ts';
+import { getSchedule } from '../document/phases.ts';
 import {
   copyKeys,
   copyPose,
@@ -35,7 +36,10 @@ type Copied =
 /** A change smaller than this, deg, is no change. */
 const SAID = 0.05;
 const nameOf = (s: KeySource): string => (s.kind === 'key' ? `k${s.index}` : `b${s.block}${s.side}`);
-const countOf = ({ schedule }: SkillFile): string => `${schedule.keys?.length ?? 0} ${schedule.blocks?.length ?? 0}`;
+const countOf = (file: SkillFile): string => {
+  const { keys = [], blocks = [] } = getSchedule(file);
+  return `${keys.length} ${blocks.length}`;
+};
 
 interface KeyWork extends KeyActions {
   readonly picked: Accessor<readonly KeySource[]>;
@@ -89,7 +93,7 @@ export function makeKeyWork({ doc, flight, cursor, services }: Page): KeyWork {
     const wanted = new Set(span.keys.map(({ key }) => withoutSide(key.angle)));
     pick(
       getSourcesIn(doc.file(), s - 1e-3, s + span.lengthS + 1e-3, anchors).filter(
-        (one) => one.kind === 'key' && wanted.has(withoutSide(doc.file().schedule.keys?.[one.index].angle ?? '')),
+        (one) => one.kind === 'key' && wanted.has(withoutSide(getSchedule(doc.file()).keys?.[one.index].angle ?? '')),
       ),
     );
   };

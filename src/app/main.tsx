@@ -28,6 +28,7 @@ const keeper = await openKeeper({
   claim: claimName,
   now: Date.now,
   newName,
+  migrate: engine.migrate,
   cutShort: shelfTexts.cutShort,
 });
 const demos = Object.entries(skills).map(([id, file]) => ({ id, file }));
@@ -56,6 +57,7 @@ const services: Services = {
     now: Date.now,
     newName,
     channel: 'BroadcastChannel' in globalThis ? new BroadcastChannel('shapeflight.shelf') : undefined,
+    migrate: engine.migrate,
   }),
   load: {
     print: loadPart(

@@ -53,6 +53,11 @@ export function createPage(services: Services): Page {
     flying,
     ...findStart(services, checked),
     begin: () => flight.begin(),
+    writeVersion1: () => {
+      const { fault, result, isWaiting } = flight.outcome();
+      if (fault || isWaiting || result.file !== doc.file()) throw new Error(fault?.message ?? texts.files.notFlown);
+      return flying.writeVersion1(result);
+    },
     check: (file) => {
       try {
         checked.check(file);

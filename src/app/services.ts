@@ -1,5 +1,5 @@
 /** What the start of the page hands to the rest: what computes, what draws, what is stored. */
-import type { Athlete, ExplainWords, ShapeData, SkillFile } from '../../sim/index.ts';
+import type { Athlete, ExplainWords, FileTakeoff, ShapeData, SkillFile } from '../../sim/index.ts';
 import type { ToolName } from '../commands/actions.ts';
 import type { Keeper } from '../document/keep.ts';
 import type { Shelf } from '../document/shelf.ts';
@@ -19,8 +19,16 @@ import type { WholePictures } from '../pictures/whole-input.ts';
 export interface Flying {
   /** throws an Error whose message a person can read */
   fly(file: SkillFile, from?: FlightResult): FlightResult;
+  /** a text of JSON; throws an Error that says where it stops being one */
+  readJson(text: string): unknown;
   /** throws an Error with field, value and allowed range */
   readFile(json: unknown): SkillFile;
+  /** a document of an older build for this one; undefined for one of no known version */
+  migrate(doc: unknown): SkillFile | undefined;
+  /** the take-off that was flown, as a file states it */
+  launchedTakeoff(result: FlightResult): FileTakeoff;
+  /** the document that was flown as a version 1 file; throws an Error that names what such a file cannot say */
+  writeVersion1(result: FlightResult): string;
   /** as readFile, for a file of an athlete */
   readAthlete(json: unknown): Athlete;
   findAthlete(file: SkillFile): Athlete;

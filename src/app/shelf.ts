@@ -103,8 +103,7 @@ function makeUserShelf(page: Page): UserShelf {
       });
       return kept;
     },
-    openSkill: (entry) =>
-      doc.openSoon(structuredClone(entry.value), entry.value.title, { id: entry.id, revision: entry.revision }),
+    openSkill: doc.openEntry,
     give: (athlete) => doc.edit(setAthlete(doc.file(), structuredClone(athlete)), t.given(athlete.name)),
     rename: (entry, name) =>
       act(async () => {

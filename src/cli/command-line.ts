@@ -18,6 +18,7 @@ export type Command =
       readonly rateHz: number;
     }
   | { readonly kind: 'body'; readonly of: string; readonly mjcf?: string }
+  | { readonly kind: 'export'; readonly skill: string; readonly as: '1'; readonly out: string }
   | {
       readonly kind: 'sheet';
       readonly sheet: string;
@@ -30,8 +31,9 @@ const OPTIONS = {
   fly: ['frames', 'summary', 'rate'],
   body: ['mjcf'],
   sheet: ['skill', 'csv', 'page'],
+  export: ['as', 'out'],
 } as const;
-const WANTED = { fly: 'SKILL', body: 'SKILL_OR_ATHLETE', sheet: 'FILE' } as const;
+const WANTED = { fly: 'SKILL', body: 'SKILL_OR_ATHLETE', sheet: 'FILE', export: 'SKILL' } as const;
 type OptionName = (typeof OPTIONS)[keyof typeof OPTIONS][number];
 const ALL_OPTIONS: readonly OptionName[] = Object.values(OPTIONS).flat();
 
@@ -47,10 +49,10 @@ export function parseCommand(argv: readonly string[]): Command {
   const [command, given, ...more] = positionals;
   if (values.help || command === 'help') return { kind: 'help' };
   if (command === undefined)
-    throw new CommandError('a command is needed: fly, body, sheet, margin, map or solve (see --help)');
-  if (command !== 'fly' && command !== 'body' && command !== 'sheet')
+    throw new CommandError('a command is needed: fly, body, sheet, export, margin, map or solve (see --help)');
+  if (command !== 'fly' && command !== 'body' && command !== 'sheet' && command !== 'export')
     throw new CommandError(
-      `there is no command "${command}"; there are: fly, body, sheet, margin, map, solve (see --help)`,
+      `there is no command "${command}"; there are: fly, body, sheet, export, margin, map, solve (see --help)`,
     );
   const what = WANTED[command];
   if (given === undefined || given === '')
@@ -73,6 +75,15 @@ export function parseCommand(argv: readonly string[]): Command {
       ...(csv === undefined ? {} : { csv }),
       ...(page === undefined ? {} : { page }),
     };
+  }
+  if (command === 'export') {
+    const { as, out } = values;
+    if (as !== '1')
+      throw new CommandError(
+        `export: --as ${as === undefined ? 'is missing' : `"${as}" is not possible`}; allowed: 1, the only older version`,
+      );
+    if (out === undefined) throw new CommandError('export: --out OUT.json is missing');
+    return { kind: 'export', skill: given, as, out };
   }
   return {
     kind: 'fly',
@@ -98,6 +109,8 @@ function parse(argv: readonly string[]) {
         skill: text,
         csv: text,
         page: text,
+        as: text,
+        out: text,
         help: { type: 'boolean', short: 'h' },
         version: { type: 'boolean' },
       },
@@ -119,6 +132,8 @@ function parse(argv: readonly string[]) {
         skill: once('skill'),
         csv: once('csv'),
         page: once('page'),
+        as: once('as'),
+        out: once('out'),
       },
     };
   } catch (error) {

@@ -22,6 +22,9 @@ export function formatHelp(): string {
       --csv OUT.csv       every line with its results
       --page OUT.html     a page to print, with the formulas set as mathematics
 
+  shapeflight export SKILL --as 1 --out OUT.json
+      writes a skill as a version 1 file, for builds of Shapeflight that know no other
+
   shapeflight solve SKILL --vary INPUT[=A..B] ... [--target NAME=VALUE,... | --code CODE] [--limits LIST]
       finds values of the inputs with which the skill meets a target, and says what each answer costs; or the nearest
       miss and what stands in the way (docs/solve.md lists inputs, targets and every option)

@@ -3,6 +3,7 @@ import pkg from '../../package.json' with { type: 'json' };
 import { runBody } from './body.ts';
 import { NothingFlownError, oneLine, wordBadInput, wordSystemFault } from './command-error.ts';
 import { type Command, parseCommand } from './command-line.ts';
+import { runExport } from './export.ts';
 import { runFly } from './fly.ts';
 import { formatHelp } from './help.ts';
 import { type CommandOutput, INTERRUPTED } from './interrupt.ts';
@@ -57,6 +58,8 @@ async function run(command: Command): Promise<string | CommandOutput> {
       return runFly(command);
     case 'body':
       return runBody(command);
+    case 'export':
+      return runExport(command);
     case 'sheet':
       return runSheet(command);
     case 'margin':

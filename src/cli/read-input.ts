@@ -78,8 +78,8 @@ export function readSheetFile(
     const isSkill =
       typeof json === 'object' && json !== null && 'format' in json && json.format === 'shapeflight-skill';
     if (!isSkill) return { sheet: parseSheet(json), inputs: [given] };
-    const { sheet } = checkSkillFile(json);
-    if (!sheet) throw new FieldError('sheet', undefined, 'a sheet kept with the skill, or a sheet file');
+    const sheet = checkSkillFile(json).worksheets?.[0];
+    if (!sheet) throw new FieldError('worksheets', undefined, 'a sheet kept with the skill, or a sheet file');
     return { sheet: sheetOfPart(sheet), inputs: [given], isSkill: true };
   });
 }

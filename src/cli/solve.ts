@@ -11,7 +11,6 @@ import {
   draftOfCode,
   type ForgivingProblem,
   fieldsOfDraft,
-  fileOfSolved,
   findInput,
   findResult,
   flySkill,
@@ -35,6 +34,7 @@ import {
   type Tolerances,
   type Unknown,
   USUAL_TOLERANCES,
+  updateSkill,
   wordBalance,
 } from '../../sim/index.ts';
 import { RAD } from '../../sim/math/angles.ts';
@@ -89,7 +89,7 @@ export async function runSolve(command: SolveCommand): Promise<string | CommandO
   const problem: Problem =
     tries > 0 ? { ...plain, margin: (found) => shareOfTries(found, tries, { balance, seed, contact }).share } : plain;
   const { answer: found, note, isInterrupted } = await answerTo(problem, command);
-  const textOf = (solution: Solution): string => formatSkill(fileOfSolved(file, spec, solution.spec));
+  const textOf = (solution: Solution): string => formatSkill(updateSkill(file, spec, solution.spec));
   // what is offered is what flies as it is read back from its file
   const flies = (solution: Solution): boolean => {
     try {

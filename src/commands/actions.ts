@@ -71,5 +71,7 @@ export interface Actions {
   ask(what: Asked): void;
   openFile(): void;
   saveFile(): void;
+  /** for builds that know version 1 of the skill file only */
+  saveVersion1(): void;
   setTheme(theme: 'system' | 'light' | 'dark'): void;
 }

@@ -112,6 +112,7 @@ export const commands: readonly Command[] = [
   { id: 'skills', title: t.skills, group: 'file', keys: ['S'], run: (b) => b.openPanel('skills') },
   { id: 'open', title: t.open, group: 'file', keys: ['Mod+O'], run: (b) => b.openFile() },
   { id: 'save', title: t.save, group: 'file', keys: ['Mod+S'], run: (b) => b.saveFile() },
+  { id: 'save-version-1', title: t.saveVersion1, group: 'file', keys: [], run: (b) => b.saveVersion1() },
   ...stageCommands,
   asked('save-shelf', c.saveShelf, 'file', ['Mod+Shift+S']),
   asked('save-copy', c.saveCopy, 'file'),

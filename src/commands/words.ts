@@ -61,6 +61,7 @@ export const titleTexts = {
   skills: 'Open a skill',
   open: 'Open a file',
   save: 'Save to a file',
+  saveVersion1: 'Save as a version 1 file',
   light: 'Light colours',
   dark: 'Dark colours',
   system: 'Colours as the system',

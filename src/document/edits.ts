@@ -1,21 +1,31 @@
 /** What can be changed in a skill, each as a pure function from one document to the next. */
-
-import type { Athlete, FileBlock, FileKey, FileTime, HumanAthlete, SkillFile } from '../../sim/index.ts';
+import type {
+  Athlete,
+  FileBlock,
+  FileKey,
+  FileTakeoff,
+  FileTime,
+  FileVelocity,
+  HumanAthlete,
+  SkillFile,
+} from '../../sim/index.ts';
 import { sideOf } from '../../sim/math/side.ts';
 import { dropHold, followBlocks } from './hand-holds.ts';
+import { getFlight, getSchedule, withFlight, withSchedule } from './phases.ts';
 
-type Takeoff = SkillFile['takeoff'];
-
-export function changeTakeoff(file: SkillFile, part: Partial<Takeoff>): SkillFile {
-  return { ...file, takeoff: { ...file.takeoff, ...part } };
+/** Of what the flight states; what the phase before gives cannot be changed here. */
+export function changeTakeoff(file: SkillFile, part: FileTakeoff): SkillFile {
+  const { takeoff } = getFlight(file);
+  return takeoff ? withFlight(file, { takeoff: { ...takeoff, ...part } }) : file;
 }
 
-export function changeVelocity(file: SkillFile, part: Partial<Takeoff['velocityMPerS']>): SkillFile {
-  return changeTakeoff(file, { velocityMPerS: { ...file.takeoff.velocityMPerS, ...part } });
+export function changeVelocity(file: SkillFile, part: Partial<FileVelocity>): SkillFile {
+  const velocity = getFlight(file).takeoff?.velocityMPerS;
+  return velocity ? changeTakeoff(file, { velocityMPerS: { ...velocity, ...part } }) : file;
 }
 
-export function changeAttitude(file: SkillFile, part: NonNullable<Takeoff['attitudeDeg']>): SkillFile {
-  return changeTakeoff(file, { attitudeDeg: { ...file.takeoff.attitudeDeg, ...part } });
+export function changeAttitude(file: SkillFile, part: NonNullable<FileTakeoff['attitudeDeg']>): SkillFile {
+  return changeTakeoff(file, { attitudeDeg: { ...getFlight(file).takeoff?.attitudeDeg, ...part } });
 }
 
 /** A referenced athlete is written into the skill when it is first changed, so that the shelf stays as it is. */
@@ -28,8 +38,8 @@ export function setAthlete(file: SkillFile, athlete: SkillFile['athlete']): Skil
 }
 
 export function changeBlock(file: SkillFile, index: number, part: Partial<FileBlock>): SkillFile {
-  const blocks = (file.schedule.blocks ?? []).map((b, i) => (i === index ? { ...b, ...part } : b));
-  return { ...file, schedule: { ...file.schedule, blocks } };
+  const blocks = (getSchedule(file).blocks ?? []).map((b, i) => (i === index ? { ...b, ...part } : b));
+  return withSchedule(file, { blocks });
 }
 
 export function setBlockEdge(file: SkillFile, index: number, side: 'from' | 'to', time: FileTime): SkillFile {
@@ -38,7 +48,7 @@ export function setBlockEdge(file: SkillFile, index: number, side: 'from' | 'to'
 
 /** In this block only, an angle differs from the shape. `names`: the angle on one side or on both. */
 export function adjustBlock(file: SkillFile, index: number, names: readonly string[], deg: number): SkillFile {
-  const adjustDeg = { ...file.schedule.blocks?.[index]?.adjustDeg };
+  const adjustDeg = { ...getSchedule(file).blocks?.[index]?.adjustDeg };
   for (const name of names) {
     // a value for one side must not be hidden by an older one for both, or the other way round
     if (!sideOf(name)) for (const side of ['L', 'R']) delete adjustDeg[name + side];
@@ -48,27 +58,27 @@ export function adjustBlock(file: SkillFile, index: number, names: readonly stri
 }
 
 export function addBlock(file: SkillFile, index: number, block: FileBlock): SkillFile {
-  const blocks = [...(file.schedule.blocks ?? [])];
+  const blocks = [...(getSchedule(file).blocks ?? [])];
   blocks.splice(index, 0, block);
-  return { ...file, schedule: { ...file.schedule, blocks } };
+  return withSchedule(file, { blocks });
 }
 
 export function removeBlock(file: SkillFile, index: number): SkillFile {
-  const blocks = (file.schedule.blocks ?? []).filter((_, i) => i !== index);
+  const blocks = (getSchedule(file).blocks ?? []).filter((_, i) => i !== index);
   const free = dropHold(file, index);
-  return { ...free, schedule: { ...free.schedule, blocks } };
+  return withSchedule(free, { blocks });
 }
 
 export function changeKey(file: SkillFile, index: number, part: Partial<FileKey>): SkillFile {
-  const keys = (file.schedule.keys ?? []).map((k, i) => (i === index ? { ...k, ...part } : k));
-  return { ...file, schedule: { ...file.schedule, keys } };
+  const keys = (getSchedule(file).keys ?? []).map((k, i) => (i === index ? { ...k, ...part } : k));
+  return withSchedule(file, { keys });
 }
 
 export function addKey(file: SkillFile, key: FileKey): SkillFile {
-  return { ...file, schedule: { ...file.schedule, keys: [...(file.schedule.keys ?? []), key] } };
+  return withSchedule(file, { keys: [...(getSchedule(file).keys ?? []), key] });
 }
 
 export function removeKey(file: SkillFile, index: number): SkillFile {
-  const keys = (file.schedule.keys ?? []).filter((_, i) => i !== index);
-  return { ...file, schedule: { ...file.schedule, keys } };
+  const keys = (getSchedule(file).keys ?? []).filter((_, i) => i !== index);
+  return withSchedule(file, { keys });
 }

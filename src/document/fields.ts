@@ -2,9 +2,9 @@
  * The typed values of take-off and athlete: how each is read from the document, written into it, and what range it may
  * have. Speeds and leans are shown unsigned with their word; the sign lives in the document (+X forward, + backward turn).
  */
-
-import type { Athlete, SkillFile } from '../../sim/index.ts';
+import type { Athlete, FileTakeoff, SkillFile } from '../../sim/index.ts';
 import { changeAthlete, changeAttitude, changeTakeoff, changeVelocity } from './edits.ts';
+import { getFlight } from './phases.ts';
 import { fieldTexts } from './words.ts';
 
 export interface Field {
@@ -32,8 +32,24 @@ export function getFields(file: SkillFile, athlete: Athlete): Field[] {
 
 function getTakeoffFields(file: SkillFile): Spec[] {
   const t = fieldTexts;
-  const { takeoff } = file;
-  const { along, up, across = 0 } = takeoff.velocityMPerS;
+  const { takeoff } = getFlight(file);
+  const gravity: Spec = {
+    id: 'gravity',
+    group: 'takeoff',
+    label: t.gravity,
+    unit: 'm/s²',
+    value: file.gravityMPerS2 ?? 9.81,
+    min: 0,
+    max: 30,
+    step: 0.01,
+    decimals: 2,
+    main: false,
+    write: (f, v) => ({ ...f, gravityMPerS2: v }),
+  };
+  // a swing gives all of the take-off
+  if (!takeoff) return [gravity];
+  const { velocityMPerS, momentum } = takeoff;
+  const { along, up, across = 0 } = velocityMPerS ?? { along: 0, up: 0 };
   const attitude = takeoff.attitudeDeg ?? {};
   const lean = -(attitude.somersault ?? 0);
   const group = 'takeoff';
@@ -44,7 +60,7 @@ function getTakeoffFields(file: SkillFile): Spec[] {
   const leanWord = lean < 0 ? -1 : 1;
   const { tilt = 0, twist = 0 } = attitude;
   const signOf = (v: number): 1 | -1 => (v < 0 ? -1 : 1);
-  return [
+  const all: (Spec | undefined)[] = [
     {
       id: 'height',
       group,
@@ -87,7 +103,7 @@ function getTakeoffFields(file: SkillFile): Spec[] {
       main: true,
       write: (f, v) => changeAttitude(f, { somersault: -leanWord * v }),
     },
-    getMomentumField(file),
+    momentum && getMomentumField(momentum),
     {
       ...angle,
       id: 'tilt',
@@ -119,26 +135,16 @@ function getTakeoffFields(file: SkillFile): Spec[] {
       main: false,
       write: (f, v) => changeVelocity(f, { across: signOf(across) * v }),
     },
-    {
-      id: 'gravity',
-      group,
-      label: t.gravity,
-      unit: 'm/s²',
-      value: file.gravityMPerS2 ?? 9.81,
-      min: 0,
-      max: 30,
-      step: 0.01,
-      decimals: 2,
-      main: false,
-      write: (f, v) => ({ ...f, gravityMPerS2: v }),
-    },
+    gravity,
   ];
+  // a known contact gives the velocity
+  const given = velocityMPerS ? [] : ['up', 'along', 'across'];
+  return all.filter((field) => field !== undefined).filter(({ id }) => !given.includes(id));
 }
 
 /** Turning is shown unsigned with its word: + is backward for an athlete who faces +X. Typing a minus turns it round. */
-function getMomentumField(file: SkillFile): Spec {
+function getMomentumField(m: NonNullable<FileTakeoff['momentum']>): Spec {
   const t = fieldTexts;
-  const m = file.takeoff.momentum;
   const common = { id: 'momentum', group: 'takeoff', main: true, sides: t.sides.forward } as const;
   const word = (v: number): string => (v === 0 ? '' : v > 0 ? t.ways.backward : t.ways.forward);
   const sign = (v: number): number => (v < 0 ? -1 : 1);

@@ -11,14 +11,20 @@ export interface Origin {
   readonly revision: number;
 }
 
-interface HistoryStep {
+export interface HistoryStep {
   /** what was done, in words, for "Undo move of the left arm" */
   readonly title: string;
   readonly difference: Difference;
   /** of what stands beside the document */
   readonly beside?: Difference;
   /** another document was opened: where the one before and this one belong */
-  readonly opened?: { readonly before?: Origin; readonly after?: Origin; readonly ids?: readonly [number, number] };
+  readonly opened?: {
+    readonly before?: Origin;
+    readonly after?: Origin;
+    readonly ids?: readonly [number, number];
+    readonly originalBefore?: string;
+    readonly originalAfter?: string;
+  };
 }
 
 export interface History<T> {
@@ -34,6 +40,8 @@ export interface History<T> {
   readonly id?: number;
   /** the last number given */
   readonly lastId?: number;
+  /** the text of an older version that the document was made from, until it is saved */
+  readonly original?: string;
 }
 
 export const HISTORY_LIMIT = 300;
@@ -80,25 +88,34 @@ export function edit<T>(h: History<T>, doc: T, title: string, beside = h.beside)
   return settle(setDraft(h, doc), title, beside);
 }
 
-/** Another document in one step, with the place on the shelf that it belongs to. */
-export function open<T>(h: History<T>, doc: T, title: string, origin?: Origin): History<T> {
+/** Another document in one step, with the place on the shelf that it belongs to and the text that it was migrated from. */
+export function open<T>(h: History<T>, doc: T, title: string, origin?: Origin, original?: string): History<T> {
   const base = abandon(h);
   const next = edit(base, doc, title);
-  if (next.done === base.done) return withOrigin(next, origin);
+  if (next.done === base.done) return withPlace(next, origin, original);
   const id = (base.lastId ?? 0) + 1;
-  const opened = { before: base.origin, after: origin, ids: [getId(base), id] as const };
-  return withOrigin(
-    { ...next, id, lastId: id, done: [...next.done.slice(0, -1), { ...next.done[next.done.length - 1], opened }] },
-    origin,
-  );
+  const opened = {
+    before: base.origin,
+    after: origin,
+    ids: [getId(base), id] as const,
+    ...(base.original === undefined ? {} : { originalBefore: base.original }),
+    ...(original === undefined ? {} : { originalAfter: original }),
+  };
+  const done = [...next.done.slice(0, -1), { ...next.done[next.done.length - 1], opened }];
+  return withPlace({ ...next, id, lastId: id, done }, origin, original);
 }
 
 /** Number of the document. */
 export const getId = <T>(h: History<T>): number => h.id ?? 0;
 
+/** Saved to that entry, or no longer of any. What was saved needs its original no more. */
 export function withOrigin<T>(h: History<T>, origin: Origin | undefined): History<T> {
-  const { origin: _, ...plain } = h;
-  return origin ? { ...plain, origin } : plain;
+  return withPlace(h, origin, origin ? undefined : h.original);
+}
+
+function withPlace<T>(h: History<T>, origin: Origin | undefined, original: string | undefined): History<T> {
+  const { origin: _, original: __, ...plain } = h;
+  return { ...plain, ...(origin ? { origin } : {}), ...(original === undefined ? {} : { original }) };
 }
 
 /** What stands beside, with a step's change made or taken back. */
@@ -117,7 +134,8 @@ export function undo<T>(h: History<T>): History<T> {
     done: base.done.slice(0, -1),
     undone: [...base.undone, step],
   };
-  return step.opened ? asOpened(back, step.opened.before, step.opened.ids?.[0]) : back;
+  const { opened } = step;
+  return opened ? asOpened(back, opened.before, opened.originalBefore, opened.ids?.[0]) : back;
 }
 
 export function redo<T>(h: History<T>): History<T> {
@@ -130,11 +148,14 @@ export function redo<T>(h: History<T>): History<T> {
     done: [...base.done, step],
     undone: base.undone.slice(0, -1),
   };
-  return step.opened ? asOpened(on, step.opened.after, step.opened.ids?.[1]) : on;
+  const { opened } = step;
+  return opened ? asOpened(on, opened.after, opened.originalAfter, opened.ids?.[1]) : on;
 }
 
 /** Steps kept by an older build have no numbers: the document keeps the one it has. */
-const asOpened = <T>(h: History<T>, origin: Origin | undefined, id = getId(h)): History<T> => ({
-  ...withOrigin(h, origin),
-  id,
-});
+const asOpened = <T>(
+  h: History<T>,
+  origin: Origin | undefined,
+  original: string | undefined,
+  id = getId(h),
+): History<T> => ({ ...withPlace(h, origin, original), id });

@@ -1,6 +1,7 @@
 /** Sessions that wait in local storage: what a closing page could not write in time, and records of older builds. */
 import { type KeptSession, parseSession } from './keep-record.ts';
 import type { RecordStore } from './keep-store.ts';
+import type { MigrateDocument } from './migrate-session.ts';
 import { isFromNewerBuild } from './record-version.ts';
 
 const PREFIX = 'shapeflight.session.';
@@ -20,7 +21,7 @@ interface Waiting {
   readonly newer: string[];
 }
 
-export function readWaiting(local: Storage | undefined): Waiting {
+export function readWaiting(local: Storage | undefined, migrate: MigrateDocument): Waiting {
   const sessions = new Map<string, KeptSession>();
   const newer: string[] = [];
   try {
@@ -29,7 +30,7 @@ export function readWaiting(local: Storage | undefined): Waiting {
       if (!key?.startsWith(PREFIX)) continue;
       const record = parseText(local?.getItem(key) ?? null);
       const name = key.slice(PREFIX.length);
-      const session = parseSession(record);
+      const session = parseSession(record, migrate);
       if (session) sessions.set(name, session);
       else if (isFromNewerBuild(record)) newer.push(name);
     }

@@ -7,9 +7,10 @@
  * the next start. A database that is deleted from outside is opened again, and the session is written again.
  */
 import { settle } from './history.ts';
-import { isNewer, isSame, type KeptSession, parseSession } from './keep-record.ts';
+import { isNewer, isSame, type KeptSession, parseSession, readStamp } from './keep-record.ts';
 import type { RecordStore } from './keep-store.ts';
 import { putWaiting, readWaiting, takeOver } from './keep-waiting.ts';
+import type { MigrateDocument } from './migrate-session.ts';
 import { isFromNewerBuild, RECORD_VERSION } from './record-version.ts';
 
 type NewSession = Pick<KeptSession, 'history' | 'cursorS'>;
@@ -40,6 +41,8 @@ interface KeepPorts {
   readonly claim: (name: string) => Promise<boolean>;
   readonly now: () => number;
   readonly newName: () => string;
+  /** brings a document of an older build up to this one's version */
+  readonly migrate: MigrateDocument;
   /** names the step of a gesture that the page did not live to end */
   readonly cutShort: string;
 }
@@ -64,10 +67,10 @@ export async function openKeeper(ports: KeepPorts): Promise<Keeper> {
   }
   const records = new Map<string, KeptSession>();
   for (const [key, value] of found) {
-    const session = parseSession(value);
+    const session = parseSession(value, ports.migrate);
     if (session) records.set(key, session);
   }
-  const waiting = readWaiting(ports.local);
+  const waiting = readWaiting(ports.local, ports.migrate);
   for (const [key, session] of waiting.sessions) if (isNewer(session, records.get(key))) records.set(key, session);
   const newest = [...records.values()].sort((a, b) => b.savedAt - a.savedAt)[0];
   const kept = records.get(first.from) ?? newest;
@@ -94,7 +97,7 @@ export async function openKeeper(ports: KeepPorts): Promise<Keeper> {
   const put = async (session: KeptSession): Promise<void> => {
     let taken: 'newer' | 'other' | undefined;
     await store.update(name, (old) => {
-      const by = parseSession(old)?.owner;
+      const by = readStamp(old).owner;
       taken = isFromNewerBuild(old) ? 'newer' : by !== undefined && by !== owner && by !== seen ? 'other' : undefined;
       return taken ? old : { ...session, owner };
     });
@@ -207,7 +210,7 @@ async function forgetOld(store: RecordStore, records: ReadonlyMap<string, KeptSe
     .slice(KEPT_TABS - 1);
   // only what was read above: a record written since, perhaps by a newer build, stays
   const forget = ([key, { savedAt }]: [string, KeptSession]): Promise<void> =>
-    store.update(key, (there) => (parseSession(there)?.savedAt === savedAt ? undefined : there));
+    store.update(key, (there) => (readStamp(there).savedAt === savedAt ? undefined : there));
   await Promise.all(old.map(forget)).catch(() => undefined);
 }
 

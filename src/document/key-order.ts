@@ -4,6 +4,7 @@ import type { FileTime, SkillFile } from '../../sim/index.ts';
 import { sideOf } from '../../sim/math/side.ts';
 import { followBlocks } from './hand-holds.ts';
 import type { KeySource } from './lanes.ts';
+import { getSchedule, withSchedule } from './phases.ts';
 import { SHORTEST_MOVE } from './spans.ts';
 import { type AnchorSeconds, resolveTime } from './times.ts';
 
@@ -26,28 +27,26 @@ export function shareAngle(a: string, b: string): boolean {
 
 export function getTime(file: SkillFile, source: KeySource): FileTime | undefined {
   return source.kind === 'key'
-    ? file.schedule.keys?.[source.index]?.at
-    : file.schedule.blocks?.[source.block]?.[source.side];
+    ? getSchedule(file).keys?.[source.index]?.at
+    : getSchedule(file).blocks?.[source.block]?.[source.side];
 }
 
 /** A copy of the file in which each source stands at its new time. */
 export function setTimes(file: SkillFile, times: readonly (readonly [KeySource, FileTime])[]): SkillFile {
-  const keys = file.schedule.keys && [...file.schedule.keys];
-  const blocks = file.schedule.blocks && [...file.schedule.blocks];
+  const schedule = getSchedule(file);
+  const keys = schedule.keys && [...schedule.keys];
+  const blocks = schedule.blocks && [...schedule.blocks];
   for (const [source, time] of times)
     if (source.kind === 'key' && keys?.[source.index]) keys[source.index] = { ...keys[source.index], at: time };
     else if (source.kind === 'edge' && blocks?.[source.block])
       blocks[source.block] = { ...blocks[source.block], [source.side]: time };
-  return followBlocks(file, {
-    ...file,
-    schedule: { ...file.schedule, ...(keys ? { keys } : {}), ...(blocks ? { blocks } : {}) },
-  });
+  return followBlocks(file, withSchedule(file, { ...(keys ? { keys } : {}), ...(blocks ? { blocks } : {}) }));
 }
 
 /** Whether keys of each angle, and blocks with a move between them, follow each other as listed. */
 export function isInOrder(file: SkillFile, anchors: AnchorSeconds): boolean {
   const last = new Map<string, number>();
-  for (const key of file.schedule.keys ?? []) {
+  for (const key of getSchedule(file).keys ?? []) {
     const t = resolveTime(key.at, anchors);
     const { stem, sides } = sidesOf(key.angle);
     for (const side of sides) {
@@ -56,7 +55,7 @@ export function isInOrder(file: SkillFile, anchors: AnchorSeconds): boolean {
       last.set(stem + side, t);
     }
   }
-  const blocks = file.schedule.blocks ?? [];
+  const blocks = getSchedule(file).blocks ?? [];
   return blocks.every((block, i) => {
     const from = resolveTime(block.from, anchors);
     const former = blocks[i - 1];

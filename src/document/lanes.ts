@@ -6,6 +6,7 @@
 import type { Body, Frames, SkillFile } from '../../sim/index.ts';
 import { DEG } from '../../sim/math/angles.ts';
 import { withoutSide } from '../../sim/math/side.ts';
+import { getSchedule } from './phases.ts';
 import type { BlockSpan } from './spans.ts';
 import { type AnchorSeconds, resolveTime } from './times.ts';
 
@@ -58,7 +59,7 @@ export function getLanes(
     const side = !paired ? 'centre' : equal ? 'both' : angle.name.endsWith('L') ? 'left' : 'right';
     const names = new Set([angle.name, paired ? withoutSide(angle.name) : angle.name]);
     const keys = [
-      ...(file.schedule.keys ?? []).flatMap((key, index) =>
+      ...(getSchedule(file).keys ?? []).flatMap((key, index) =>
         names.has(key.angle)
           ? [
               {

@@ -4,6 +4,7 @@
  */
 import type { FileBlock, FileTime, ShapeData, SkillFile } from '../../sim/index.ts';
 import { addBlock, changeBlock, setBlockEdge } from './edits.ts';
+import { getSchedule } from './phases.ts';
 import { getSourcesIn, moveSources } from './pose-edits.ts';
 import { SHORTEST_MOVE } from './spans.ts';
 import { type AnchorSeconds, clamp, moveTime, resolveTime } from './times.ts';
@@ -24,7 +25,7 @@ const atTakeoff = (s: number): FileTime => ({ anchor: 'takeoff', s: Math.round(s
 
 export function layShape(file: SkillFile, laying: Laying, anchors: AnchorSeconds): SkillFile {
   const { shape, at, moveS, arms } = laying;
-  const blocks = file.schedule.blocks ?? [];
+  const blocks = getSchedule(file).blocks ?? [];
   const from = (i: number): number => resolveTime(blocks[i].from, anchors);
   const to = (i: number): number => resolveTime(blocks[i].to, anchors);
   const held = blocks.findIndex((_, i) => at >= from(i) && at <= to(i));
@@ -46,7 +47,7 @@ export function layShape(file: SkillFile, laying: Laying, anchors: AnchorSeconds
 
 /** The shape ends so that the move after it takes `moveS`; it begins where it did. */
 function endBefore(file: SkillFile, index: number, s: number, moveS: number, anchors: AnchorSeconds): SkillFile {
-  const block = file.schedule.blocks?.[index];
+  const block = getSchedule(file).blocks?.[index];
   if (!block) return file;
   const end = clamp(s - moveS, resolveTime(block.from, anchors), s - SHORTEST_MOVE);
   return setBlockEdge(file, index, 'to', moveTime(block.to, end, anchors));
@@ -54,13 +55,13 @@ function endBefore(file: SkillFile, index: number, s: number, moveS: number, anc
 
 /** The move into a shape drawn out or together: the shape before it ends earlier or later. */
 export function setMoveTime(file: SkillFile, index: number, moveS: number, anchors: AnchorSeconds): SkillFile {
-  const block = file.schedule.blocks?.[index];
+  const block = getSchedule(file).blocks?.[index];
   return block && index > 0 ? endBefore(file, index - 1, resolveTime(block.from, anchors), moveS, anchors) : file;
 }
 
 /** A shape moved along time with all that stands in it, as far as its neighbours allow. */
 export function moveBlock(file: SkillFile, index: number, byS: number, anchors: AnchorSeconds): SkillFile {
-  const block = file.schedule.blocks?.[index];
+  const block = getSchedule(file).blocks?.[index];
   if (!block) return file;
   const [from, to] = [resolveTime(block.from, anchors), resolveTime(block.to, anchors)];
   const inside = getSourcesIn(file, from, to, anchors).filter((one) => one.kind === 'key' || one.block === index);

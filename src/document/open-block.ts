@@ -1,6 +1,7 @@
 /** A held shape opened into joint lanes: the block is gone, and keys at its edges do what it did. */
 import type { FileKey, SkillFile } from '../../sim/index.ts';
 import { removeBlock } from './edits.ts';
+import { withSchedule } from './phases.ts';
 import { pasteKeys } from './pose-edits.ts';
 import { type AnchorSeconds, resolveTime } from './times.ts';
 
@@ -12,7 +13,7 @@ export function openBlock(
   anchors: AnchorSeconds,
 ): SkillFile {
   let out = removeBlock(file, index);
-  if (base !== undefined) out = { ...out, schedule: { ...out.schedule, base } };
+  if (base !== undefined) out = withSchedule(out, { base });
   // one by one: each keeps the event that it hangs on
   for (const key of keys) {
     const t = resolveTime(key.at, anchors);

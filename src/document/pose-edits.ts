@@ -5,6 +5,7 @@
 import type { Body, FileKey, FileTime, SkillFile } from '../../sim/index.ts';
 import { getTime, limitChange, setTimes, shareAngle, sidesOf } from './key-order.ts';
 import type { KeySource } from './lanes.ts';
+import { getSchedule, withSchedule } from './phases.ts';
 import { type AnchorSeconds, moveTime, resolveTime } from './times.ts';
 
 /** Nearer than this, s, a key and the cursor are one instant. */
@@ -37,8 +38,8 @@ export function getSourcesIn(file: SkillFile, fromS: number, toS: number, anchor
 
 function getSources(file: SkillFile): KeySource[] {
   return [
-    ...(file.schedule.keys ?? []).map((_, index): KeySource => ({ kind: 'key', index })),
-    ...(file.schedule.blocks ?? []).flatMap((_, block): KeySource[] => [
+    ...(getSchedule(file).keys ?? []).map((_, index): KeySource => ({ kind: 'key', index })),
+    ...(getSchedule(file).blocks ?? []).flatMap((_, block): KeySource[] => [
       { kind: 'edge', block, side: 'from' },
       { kind: 'edge', block, side: 'to' },
     ]),
@@ -58,10 +59,10 @@ export function setPoseAt(file: SkillFile, s: number, changedDeg: NamedDegrees, 
   const { anchors, kind, anchor = 'takeoff' } = options;
   const wanted = options.mirror ? onBothSides(changedDeg) : changedDeg;
   const at = findInstant(file, s, anchors) ?? moveTime({ anchor, s: 0 }, s, anchors);
-  let keys = [...(file.schedule.keys ?? [])];
+  let keys = [...(getSchedule(file).keys ?? [])];
   for (const [angle, deg] of Object.entries(wanted))
     keys = putKey(keys, { angle, at, deg, ...(kind ? { kind } : {}) }, anchors);
-  return { ...file, schedule: { ...file.schedule, keys } };
+  return withSchedule(file, { keys });
 }
 
 /** "hipFlexionL" becomes "hipFlexion". */
@@ -191,7 +192,7 @@ export interface KeySpan {
 
 export function copyKeys(file: SkillFile, sources: readonly KeySource[], anchors: AnchorSeconds): KeySpan {
   const picked = sources
-    .flatMap((source) => (source.kind === 'key' ? (file.schedule.keys?.[source.index] ?? []) : []))
+    .flatMap((source) => (source.kind === 'key' ? (getSchedule(file).keys?.[source.index] ?? []) : []))
     .map((key) => ({ t: resolveTime(key.at, anchors), key }))
     .sort((a, b) => a.t - b.t);
   const first = picked[0]?.t ?? 0;
@@ -211,13 +212,13 @@ export function mirrorKeys(body: Body, span: KeySpan): KeySpan {
 
 /** The keys again from another time on, drawn out or together by `factor`; each keeps the event it hangs on. */
 export function pasteKeys(file: SkillFile, span: KeySpan, s: number, anchors: AnchorSeconds, factor = 1): SkillFile {
-  let keys = [...(file.schedule.keys ?? [])];
+  let keys = [...(getSchedule(file).keys ?? [])];
   for (const { afterS, key } of span.keys)
     keys = putKey(keys, { ...key, at: moveTime(key.at, s + afterS * factor, anchors) }, anchors);
-  return { ...file, schedule: { ...file.schedule, keys } };
+  return withSchedule(file, { keys });
 }
 
 export function removeSources(file: SkillFile, sources: readonly KeySource[]): SkillFile {
   const gone = new Set(sources.flatMap((source) => (source.kind === 'key' ? [source.index] : [])));
-  return { ...file, schedule: { ...file.schedule, keys: (file.schedule.keys ?? []).filter((_, i) => !gone.has(i)) } };
+  return withSchedule(file, { keys: (getSchedule(file).keys ?? []).filter((_, i) => !gone.has(i)) });
 }

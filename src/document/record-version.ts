@@ -1,10 +1,10 @@
 /** Which kept records this build can read. What a newer build wrote is left as it is: never overwritten, never forgotten. */
 import type { SkillFile } from '../../sim/index.ts';
 
-/** Of the record of a session, and of an entry of the shelf. */
-export const RECORD_VERSION = 1;
+/** Of the record of a session, and of an entry of the shelf. Version 1 held skills of version 1. */
+export const RECORD_VERSION = 2;
 /** The type makes a new version of the skill file come here too. */
-const SKILL_VERSION: SkillFile['version'] = 1;
+const SKILL_VERSION: SkillFile['version'] = 2;
 
 const isAbove = (version: unknown, newest: number): boolean => typeof version === 'number' && version > newest;
 

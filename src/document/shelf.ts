@@ -7,6 +7,7 @@
 import type { Athlete, SkillFile } from '../../sim/index.ts';
 import type { Origin } from './history.ts';
 import type { RecordStore } from './keep-store.ts';
+import type { MigrateDocument } from './migrate-session.ts';
 import { isFromNewerBuild } from './record-version.ts';
 
 interface EntryOf<K extends 'skill' | 'athlete', T> {
@@ -16,7 +17,10 @@ interface EntryOf<K extends 'skill' | 'athlete', T> {
   readonly savedAt: number;
   readonly value: T;
 }
-export type SkillEntry = EntryOf<'skill', SkillFile>;
+export interface SkillEntry extends EntryOf<'skill', SkillFile> {
+  /** the document of an older version that `value` was made from, until the skill is saved again */
+  readonly original?: unknown;
+}
 export type AthleteEntry = EntryOf<'athlete', Athlete>;
 export type ShelfEntry = SkillEntry | AthleteEntry;
 
@@ -53,6 +57,8 @@ interface ShelfPorts {
   readonly newName: () => string;
   /** between pages; undefined where the browser has none */
   readonly channel: BroadcastChannel | undefined;
+  /** brings a document of an older build up to this one's version */
+  readonly migrate: MigrateDocument;
 }
 
 /** What was refused after a deletion is tried again after this, ms. */
@@ -61,7 +67,8 @@ const AGAIN = 5000;
 const LONGEST_NAME = 120;
 const tidyName = (name: string): string => name.trim().replace(/\s+/g, ' ').slice(0, LONGEST_NAME);
 
-export function makeShelf({ store, now, newName, channel }: ShelfPorts): Shelf {
+export function makeShelf({ store, now, newName, channel, migrate }: ShelfPorts): Shelf {
+  const readEntry = (value: unknown): ShelfEntry[] => parseEntry(value, migrate);
   const listeners = new Set<(news: ShelfNews) => void>();
   const tellAll = (news: ShelfNews): void => {
     for (const tell of listeners) tell(news);
@@ -191,13 +198,15 @@ function named(entry: ShelfEntry, name: string): ShelfEntry {
     : { ...entry, value: { ...entry.value, name } };
 }
 
-/** What is read back is checked in form; a skill that does not fly says so when it is opened. */
-function readEntry(value: unknown): ShelfEntry[] {
+/** What is read back is checked in form; a skill that does not fly, or of a version unknown here, says so when it is opened. */
+function parseEntry(value: unknown, migrate: MigrateDocument): ShelfEntry[] {
   if (typeof value !== 'object' || value === null) return [];
   const e = value as Partial<ShelfEntry>;
   const own = e.value as { title?: unknown; name?: unknown } | undefined | null;
   if (typeof e.id !== 'string' || typeof e.revision !== 'number' || typeof own !== 'object' || own === null) return [];
-  const whole =
-    e.kind === 'skill' ? typeof own.title === 'string' : e.kind === 'athlete' && typeof own.name === 'string';
-  return whole ? [{ savedAt: 0, ...e } as ShelfEntry] : [];
+  const entry = { savedAt: 0, ...e } as ShelfEntry;
+  if (entry.kind === 'athlete') return typeof own.name === 'string' ? [entry] : [];
+  if (entry.kind !== 'skill' || typeof own.title !== 'string') return [];
+  const migrated = migrate(own);
+  return migrated === undefined || migrated === own ? [entry] : [{ ...entry, value: migrated, original: own }];
 }

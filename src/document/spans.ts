@@ -1,9 +1,10 @@
 /** The body shapes of a skill as spans on the ruler, and how far each edge may move. Seconds from take-off. */
 import type { ShapeData, SkillFile } from '../../sim/index.ts';
+import { getSchedule } from './phases.ts';
 import { type AnchorSeconds, clamp, resolveTime } from './times.ts';
 
 export interface BlockSpan {
-  /** index into file.schedule.blocks */
+  /** index of the block in the schedule */
   readonly index: number;
   readonly shape: string;
   readonly title: string;
@@ -22,7 +23,7 @@ export function getSpans(
   shapes: Readonly<Record<string, ShapeData>>,
   anchors: AnchorSeconds,
 ): BlockSpan[] {
-  return (file.schedule.blocks ?? []).map((block, index) => {
+  return (getSchedule(file).blocks ?? []).map((block, index) => {
     const data = file.shapes?.[block.shape] ?? shapes[block.shape];
     return {
       index,

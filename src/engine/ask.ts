@@ -12,7 +12,6 @@ import {
   draftOfCode,
   FieldError,
   fieldsOfDraft,
-  fileOfSolved,
   findContour,
   findInput,
   type Input,
@@ -33,6 +32,7 @@ import {
   type TargetFields,
   USUAL_TOLERANCES,
   USUAL_WINDOW,
+  updateSkill,
   usualBy,
   usualSpread,
 } from '../../sim/index.ts';
@@ -252,7 +252,7 @@ export function makeAsking(shelf: {
         ids.map((id) => findInput(spec, id)),
         values,
       ),
-    fileOf: ({ file, spec }, after) => fileOfSolved(file, spec, after),
+    fileOf: ({ file, spec }, after) => updateSkill(file, spec, after),
     contour: (values, columns, rows, level) => findContour(values, columns, rows, level).lines,
     levels: roundLevels,
     usual: {

@@ -3,7 +3,7 @@
  * that it moves; the plane of an arm, which may jump where the arm hangs or points up, is read off the schedule itself.
  */
 
-import type { FileKey, FileTime } from '../../sim/index.ts';
+import { type FileKey, type FileTime, flightOf } from '../../sim/index.ts';
 import { resolveTime } from '../../sim/math/anchor.ts';
 import { DEG } from '../../sim/math/angles.ts';
 import { withoutSide } from '../../sim/math/side.ts';
@@ -26,7 +26,7 @@ export function calcBlockKeys(result: FlightResult, index: number): BlockKeys {
   const { file, skill, flight, outline } = result;
   const { body } = skill;
   const { blocks, keys: own, base } = skill.schedule;
-  const all = file.schedule.blocks ?? [];
+  const all = flightOf(file).schedule.blocks ?? [];
   const [block, pose] = [all[index], blocks[index].pose];
   const around = [blocks[index - 1]?.pose, blocks[index + 1]?.pose].filter((p) => p !== undefined);
   if (around.length === 0) around.push(base);

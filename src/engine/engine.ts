@@ -6,15 +6,21 @@ import {
   calcRelease,
   checkSkillFile,
   contactFor,
+  exportVersion1,
+  type FileTakeoff,
   type Flight,
   flySkill,
+  formatSkill,
   frameTimes,
   type LaunchedSkill,
+  migrateKept,
   parseAthlete,
+  parseJson,
   parseSkill,
   type Shelf,
   type SkillFile,
   summarize,
+  takeoffInFile,
 } from '../../sim/index.ts';
 import { listCautions } from './cautions.ts';
 import { findCode } from './code.ts';
@@ -43,7 +49,14 @@ export interface Engine {
   ready(file: SkillFile): Promise<void>;
   /** called when a flight that was waited for can be flown */
   onRelease(listener: () => void): void;
+  /** throws a FieldError that says where a text stops being JSON */
+  readonly readJson: typeof parseJson;
   readFile(json: unknown): SkillFile;
+  readonly migrate: typeof migrateKept;
+  /** the take-off that was flown, as a file states it */
+  launchedTakeoff(result: FlightResult): FileTakeoff;
+  /** the document that was flown as a version 1 file; throws a FieldError that names what such a file cannot say */
+  writeVersion1(result: FlightResult): string;
   readAthlete(json: unknown): FlightResult['athlete'];
   findAthlete(file: SkillFile): FlightResult['athlete'];
   /** of a flight that stands: they cost as much as a tenth of it, too much for every move of a hand */
@@ -81,7 +94,11 @@ export function makeEngine(shelf: Shelf, askRelease: AskRelease = askHere(shelf)
     findAthlete,
     overlaps: getOverlaps,
     explain,
+    readJson: parseJson,
     readFile: (json) => checkSkillFile(json),
+    migrate: migrateKept,
+    launchedTakeoff: ({ skill }) => takeoffInFile(skill.takeoff),
+    writeVersion1: ({ file, skill }) => formatSkill(exportVersion1(file, skill.takeoff)),
     readAthlete: (json) => parseAthlete(json),
     fly: (file, from) => {
       const skill = releases.launch(file, findAthlete(file), buildSkill(parseSkill(file, shelf)));

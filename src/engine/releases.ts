@@ -4,6 +4,8 @@
  */
 import {
   type Athlete,
+  beforeOf,
+  flightOf,
   type LaunchedSkill,
   launch,
   launchFrom,
@@ -51,7 +53,7 @@ export function makeReleases(ask: AskRelease): Releases {
     }
   };
   const find = (file: SkillFile, athlete: Athlete): Known => {
-    const key = JSON.stringify([file.approach, file.takeoff, athlete, file.gravityMPerS2 ?? null]);
+    const key = JSON.stringify([beforeOf(file), flightOf(file).takeoff ?? null, athlete, file.gravityMPerS2 ?? null]);
     const found = known.get(key);
     if (found) return found;
     const asked = ask(file, athlete).then(
@@ -72,7 +74,8 @@ export function makeReleases(ask: AskRelease): Releases {
       throw new ReleasePendingError(file.title);
     },
     ready: async (file, athlete) => {
-      if (!file.approach) return;
+      const before = beforeOf(file);
+      if (!before || (before.kind === 'contact' && !before.given)) return;
       const one = find(file, athlete);
       if ('asked' in one) await one.asked;
     },

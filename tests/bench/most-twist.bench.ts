@@ -4,7 +4,8 @@
  */
 import { bench, describe } from 'vitest';
 import { athletes, shapes, skills } from '../../presets/index.ts';
-import type { LimitsAsked, SkillFile, SkillSpec, Unknown } from '../../sim/index.ts';
+import type { FileBlock, LimitsAsked, SkillFile, SkillSpec, Unknown } from '../../sim/index.ts';
+import { flightIn } from '../files/parts.ts';
 import { loadBuiltSim } from './built-sim.ts';
 
 const sim = await loadBuiltSim();
@@ -12,7 +13,7 @@ const DEG = Math.PI / 180;
 const shelf = { athletes, shapes };
 /** from and to, in seconds, degrees or kg m^2/s */
 type Spans = Readonly<Record<string, readonly [number, number]>>;
-type Block = NonNullable<SkillFile['schedule']['blocks']>[number];
+type Block = FileBlock;
 
 const at = (s: number) => ({ anchor: 'takeoff' as const, s });
 const arms = (R: number, L: number) => ({ shoulderElevationR: R, shoulderElevationL: L });
@@ -29,33 +30,38 @@ function straightPlan(apart: number, isPlanar: boolean): SkillFile {
   const [T, d] = [2.1, 0.2 + (apart / 90) * 0.14];
   return {
     ...skills['back-straight-triple'],
-    takeoff: {
-      lowestPointHeightM: 1.15,
-      velocityMPerS: { along: -0.3, up: 10.2 },
-      momentum: { vectorKgM2PerS: [0, 0, 33] },
-    },
-    schedule: {
-      base: 'straight',
-      blocks: [
-        hold('tShape', -0.2, 0, 'side', arms(90 - apart, 90 + apart)),
-        hold('tShape', d, d + 0.02, 'side', arms(177, 3)),
-        isPlanar
-          ? hold('tShape', d + 0.42, T - 0.62, 'side', arms(3, 3))
-          : hold('wrapped', d + 0.42, T - 0.62, 'direct', {}),
-        hold('tShape', T - 0.24, T - 0.23, isPlanar ? 'side' : 'direct', arms(177, 3)),
-        {
-          ...hold('landing', T - 0.02, 0, 'side', {
-            shoulderElevation: 80,
-            shoulderPlane: 0,
-            hipFlexion: 20,
-            kneeFlexion: 20,
-            anklePlantarFlexion: 0,
-            lumbarFlexion: 0,
-          }),
-          to: { anchor: 'touchdown', s: 0 },
+    phases: [
+      {
+        ...flightIn(skills['back-straight-triple']),
+        takeoff: {
+          lowestPointHeightM: 1.15,
+          velocityMPerS: { along: -0.3, up: 10.2 },
+          momentum: { vectorKgM2PerS: [0, 0, 33] },
         },
-      ],
-    },
+        schedule: {
+          base: 'straight',
+          blocks: [
+            hold('tShape', -0.2, 0, 'side', arms(90 - apart, 90 + apart)),
+            hold('tShape', d, d + 0.02, 'side', arms(177, 3)),
+            isPlanar
+              ? hold('tShape', d + 0.42, T - 0.62, 'side', arms(3, 3))
+              : hold('wrapped', d + 0.42, T - 0.62, 'direct', {}),
+            hold('tShape', T - 0.24, T - 0.23, isPlanar ? 'side' : 'direct', arms(177, 3)),
+            {
+              ...hold('landing', T - 0.02, 0, 'side', {
+                shoulderElevation: 80,
+                shoulderPlane: 0,
+                hipFlexion: 20,
+                kneeFlexion: 20,
+                anklePlantarFlexion: 0,
+                lumbarFlexion: 0,
+              }),
+              to: { anchor: 'touchdown', s: 0 },
+            },
+          ],
+        },
+      },
+    ],
   };
 }
 
@@ -111,46 +117,51 @@ const doubleSpans: Spans = {
 /** Straight, T is 2.0 s; arms, side bend and hips throw and open. The numbers are those of an answer, found from draws. */
 const straightDouble: SkillFile = {
   ...skills['back-straight-triple'],
-  takeoff: {
-    lowestPointHeightM: 1.15,
-    velocityMPerS: { along: -0.3, up: 9.78 },
-    momentum: { vectorKgM2PerS: [0, 0, 67.785] },
-  },
-  schedule: {
-    base: 'straight',
-    blocks: [
-      hold('tShape', -0.2, 0.3, 'side', { ...arms(87.1, 104.8), hipFlexion: -10, lumbarSideBend: -13.1 }),
-      hold('tShape', 0.6134, 1.0162, 'side', {
-        ...arms(118.4, 102.2),
-        shoulderPlaneR: 49.9,
-        shoulderPlaneL: -10,
-        lumbarSideBend: -6.4,
-        thoracicSideBend: -7.5,
-        hipFlexion: 23.2,
-      }),
-      hold('wrapped', 1.2858, 1.3504, 'direct', {}),
-      hold('tShape', 1.7096, 1.7249, 'direct', {
-        ...arms(175.4, 1),
-        shoulderPlaneR: 26.5,
-        shoulderPlaneL: 7,
-        lumbarSideBend: -16.7,
-        thoracicSideBend: -13,
-        hipFlexion: -0.8,
-      }),
-      {
-        ...hold('landing', 1.995, 0, 'side', {
-          ...arms(65, 128.1),
-          shoulderElevation: 80,
-          shoulderPlane: 0,
-          hipFlexion: 20,
-          kneeFlexion: 20,
-          anklePlantarFlexion: 0,
-          lumbarFlexion: 0,
-        }),
-        to: { anchor: 'touchdown', s: 0 },
+  phases: [
+    {
+      ...flightIn(skills['back-straight-triple']),
+      takeoff: {
+        lowestPointHeightM: 1.15,
+        velocityMPerS: { along: -0.3, up: 9.78 },
+        momentum: { vectorKgM2PerS: [0, 0, 67.785] },
       },
-    ],
-  },
+      schedule: {
+        base: 'straight',
+        blocks: [
+          hold('tShape', -0.2, 0.3, 'side', { ...arms(87.1, 104.8), hipFlexion: -10, lumbarSideBend: -13.1 }),
+          hold('tShape', 0.6134, 1.0162, 'side', {
+            ...arms(118.4, 102.2),
+            shoulderPlaneR: 49.9,
+            shoulderPlaneL: -10,
+            lumbarSideBend: -6.4,
+            thoracicSideBend: -7.5,
+            hipFlexion: 23.2,
+          }),
+          hold('wrapped', 1.2858, 1.3504, 'direct', {}),
+          hold('tShape', 1.7096, 1.7249, 'direct', {
+            ...arms(175.4, 1),
+            shoulderPlaneR: 26.5,
+            shoulderPlaneL: 7,
+            lumbarSideBend: -16.7,
+            thoracicSideBend: -13,
+            hipFlexion: -0.8,
+          }),
+          {
+            ...hold('landing', 1.995, 0, 'side', {
+              ...arms(65, 128.1),
+              shoulderElevation: 80,
+              shoulderPlane: 0,
+              hipFlexion: 20,
+              kneeFlexion: 20,
+              anklePlantarFlexion: 0,
+              lumbarFlexion: 0,
+            }),
+            to: { anchor: 'touchdown', s: 0 },
+          },
+        ],
+      },
+    },
+  ],
 };
 const side = (block: number): Spans => ({
   [`block:${block}.angle:shoulderElevationR`]: [60, 179],

@@ -2,6 +2,7 @@
 
 import { bench, describe } from 'vitest';
 import { athletes, shapes, skills } from '../../presets/index.ts';
+import { flightIn } from '../files/parts.ts';
 import { launchedOf } from '../skill/load.ts';
 import { loadBuiltSim } from './built-sim.ts';
 
@@ -19,12 +20,21 @@ let turn = 0;
 /** A tuck held by the shins, at hip angles no call before had. */
 function held(): typeof full {
   turn++;
-  const blocks = tuck.schedule.blocks?.map((b) =>
+  const blocks = flightIn(tuck).schedule.blocks?.map((b) =>
     b.shape === 'tuck' ? { ...b, adjustDeg: { hipFlexion: 125 - 0.01 * (turn % 500) } } : b,
   );
   return skillOf({
     ...tuck,
-    schedule: { ...tuck.schedule, blocks, contacts: [{ hand: 'both', on: 'shin', from: at(0.4), to: at(0.68) }] },
+    phases: [
+      {
+        ...flightIn(tuck),
+        schedule: {
+          ...flightIn(tuck).schedule,
+          blocks,
+          contacts: [{ hand: 'both', on: 'shin', from: at(0.4), to: at(0.68) }],
+        },
+      },
+    ],
   });
 }
 

@@ -4,6 +4,7 @@ import path from 'node:path';
 import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest';
 import { athletes, shapes, skills } from '../../presets/index.ts';
 import { CAUTION, formatMjcf, makeBody, readAthlete } from '../../sim/index.ts';
+import { flightIn } from '../files/parts.ts';
 import { sampleSkill } from '../files/sample-skill.ts';
 import { makeFolder, run } from './run.ts';
 
@@ -18,7 +19,12 @@ beforeEach(() => {
     'broken.json': '{"format": "shapeflight-skill",\n "version": 1,,}',
     'bad-field.json': {
       ...sampleSkill,
-      takeoff: { ...sampleSkill.takeoff, velocityMPerS: { along: 0, up: 99 } },
+      phases: [
+        {
+          ...flightIn(sampleSkill),
+          takeoff: { ...flightIn(sampleSkill).takeoff, velocityMPerS: { along: 0, up: 99 } },
+        },
+      ],
     },
   });
 });
@@ -195,8 +201,12 @@ describe('bad input is exit 2 and one clear line', () => {
   };
 
   test('a flight that never comes down names the cause', () => {
-    const takeoff = { ...sampleSkill.takeoff, momentum: { vectorKgM2PerS: [0, 0, 20] } };
-    return tried('up.json', { ...sampleSkill, gravityMPerS2: 0, takeoff }, 'no touchdown');
+    const takeoff = { ...flightIn(sampleSkill).takeoff, momentum: { vectorKgM2PerS: [0, 0, 20] } };
+    return tried(
+      'up.json',
+      { ...sampleSkill, gravityMPerS2: 0, phases: [{ ...flightIn(sampleSkill), takeoff }] },
+      'no touchdown',
+    );
   });
 
   test('a key at the apex without gravity is an error', () => {
@@ -204,15 +214,24 @@ describe('bad input is exit 2 and one clear line', () => {
     const json = {
       ...sampleSkill,
       gravityMPerS2: 0,
-      end: { durationS: 1 },
-      schedule: { ...sampleSkill.schedule, keys },
+      phases: [
+        { ...flightIn(sampleSkill), end: { durationS: 1 }, schedule: { ...flightIn(sampleSkill).schedule, keys } },
+      ],
     };
     return tried('apex.json', json, 'apex');
   });
 
   test('blocks in the wrong order are an error that names both', () => {
-    const blocks = [...(sampleSkill.schedule.blocks ?? [])].reverse();
-    return tried('order.json', { ...sampleSkill, schedule: { ...sampleSkill.schedule, blocks } }, 'overhead', 'folded');
+    const blocks = [...(flightIn(sampleSkill).schedule.blocks ?? [])].reverse();
+    return tried(
+      'order.json',
+      {
+        ...sampleSkill,
+        phases: [{ ...flightIn(sampleSkill), schedule: { ...flightIn(sampleSkill).schedule, blocks } }],
+      },
+      'overhead',
+      'folded',
+    );
   });
 
   test('a lone rod cannot fly, and is told why', () => {
@@ -220,10 +239,19 @@ describe('bad input is exit 2 and one clear line', () => {
     const json = {
       ...sampleSkill,
       athlete: { kind: 'tree', name: 'Rod', segments },
-      takeoff: { massCentreHeightM: 1, velocityMPerS: { along: 0, up: 1 }, momentum: { vectorKgM2PerS: [0, 0, 1] } },
-      end: { durationS: 1 },
-      schedule: {},
       shapes: {},
+      phases: [
+        {
+          ...flightIn(sampleSkill),
+          takeoff: {
+            massCentreHeightM: 1,
+            velocityMPerS: { along: 0, up: 1 },
+            momentum: { vectorKgM2PerS: [0, 0, 1] },
+          },
+          end: { durationS: 1 },
+          schedule: {},
+        },
+      ],
     };
     return tried('rod.json', json, 'Rod');
   });
@@ -233,14 +261,19 @@ describe('bad input is exit 2 and one clear line', () => {
     const json = {
       ...sampleSkill,
       athlete: { kind: 'tree', name: 'Bead', segments },
-      takeoff: {
-        massCentreHeightM: 1,
-        velocityMPerS: { along: 0, up: 1 },
-        momentum: { vectorKgM2PerS: [9000, 5000, 3000] },
-      },
-      end: { durationS: 1 },
-      schedule: {},
       shapes: {},
+      phases: [
+        {
+          ...flightIn(sampleSkill),
+          takeoff: {
+            massCentreHeightM: 1,
+            velocityMPerS: { along: 0, up: 1 },
+            momentum: { vectorKgM2PerS: [9000, 5000, 3000] },
+          },
+          end: { durationS: 1 },
+          schedule: {},
+        },
+      ],
     };
     return tried('fast.json', json, 'too fast');
   });
@@ -257,7 +290,10 @@ describe('bad input is exit 2 and one clear line', () => {
   });
 
   test('more rows than can be held', async () => {
-    writeFileSync(made.at('long.json'), JSON.stringify({ ...sampleSkill, end: { durationS: 60 } }));
+    writeFileSync(
+      made.at('long.json'),
+      JSON.stringify({ ...sampleSkill, phases: [{ ...flightIn(sampleSkill), end: { durationS: 60 } }] }),
+    );
     const { code, err } = await run('fly', made.at('long.json'), '--frames', made.at('o.csv'), '--rate', '10000');
     expect([code, err]).toEqual([2, expect.stringContaining('600000 rows')]);
   });

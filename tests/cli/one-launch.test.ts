@@ -1,5 +1,6 @@
 // What the commands say of one file is said of one flight, also where a swing or a push was changed in it.
 import { describe, expect, it } from 'vitest';
+import { givenIn, swingIn } from '../files/parts.ts';
 import { fileOf } from '../skill/load.ts';
 import { makeFolder, run } from './run.ts';
 
@@ -8,9 +9,9 @@ const STUDY = { deg: 1e-4, rev: 1e-6 };
 
 describe('one file, one flight', () => {
   const giant = fileOf('giant-double-straight');
-  if (giant.approach?.kind === 'swing') giant.approach.release = { atDeg: 400 };
+  swingIn(giant).release = { atDeg: 400 };
   const vault = fileOf('vault-handspring-half');
-  if (vault.approach?.kind === 'contact' && vault.approach.given) vault.approach.given.meanBodyWeights = 3;
+  givenIn(vault).meanBodyWeights = 3;
 
   it.each([
     ['a giant released at 400 deg', giant, 'swing.late=-0.01..0.01', [232, 0]],
@@ -68,7 +69,7 @@ describe('one file, one flight', () => {
 
   it('a release that is never reached: one error, wherever it is read', { timeout: 60_000 }, async () => {
     const never = structuredClone(giant);
-    if (never.approach?.kind === 'swing') never.approach.release = { atDeg: 3000 };
+    swingIn(never).release = { atDeg: 3000 };
     const made = makeFolder({ 'never.json': never });
     const skill = made.at('never.json');
     const said = [

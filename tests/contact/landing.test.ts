@@ -17,6 +17,7 @@ import { landingPoseInto, makeLandingPose } from '../../sim/contact/landing-pose
 import { FIRST, type LandingReport, land } from '../../sim/contact/landing-report.ts';
 import { MATS } from '../../sim/contact/mat.ts';
 import { type Flight, flySkill, makeBody, makeHuman, readAthlete } from '../../sim/index.ts';
+import { flightIn } from '../files/parts.ts';
 import { fileOf, skillOf } from '../skill/load.ts';
 
 const G = 9.81;
@@ -115,11 +116,11 @@ describe('the entry from a flight', () => {
   test('an athlete who faces the other way lands the mirror image, turned back to W', () => {
     const file = fileOf('back-tuck');
     const mirrored = structuredClone(file);
-    mirrored.takeoff.velocityMPerS.along *= -1;
-    mirrored.takeoff.attitudeDeg = { ...file.takeoff.attitudeDeg, twist: 180 };
-    if (file.takeoff.attitudeDeg?.somersault)
-      mirrored.takeoff.attitudeDeg.somersault = -file.takeoff.attitudeDeg.somersault;
-    const m = mirrored.takeoff.momentum;
+    const { takeoff } = flightIn(mirrored);
+    takeoff.velocityMPerS.along *= -1;
+    takeoff.attitudeDeg = { ...takeoff.attitudeDeg, twist: 180 };
+    if (takeoff.attitudeDeg.somersault) takeoff.attitudeDeg.somersault *= -1;
+    const m = takeoff.momentum;
     if ('straightSomersaults' in m) m.straightSomersaults *= -1;
     const other = flySkill(skillOf(mirrored));
     const turned = makeLandingEntry(other, other.duration);
@@ -147,8 +148,8 @@ describe('the entry from a flight', () => {
 
   test('tilt, unfinished twist and travel across beyond the limits are refused and named', () => {
     const file = fileOf('back-straight');
-    file.takeoff.attitudeDeg = { tilt: 12, twist: 40 };
-    file.takeoff.velocityMPerS.across = 1.5;
+    flightIn(file).takeoff.attitudeDeg = { tilt: 12, twist: 40 };
+    flightIn(file).takeoff.velocityMPerS.across = 1.5;
     const asked = flySkill(skillOf(file));
     // at take-off the state is as asked
     const found = land(makeLandingEntry(asked, 0), { mat: MATS.floor, action: DEFAULT_ACTION });

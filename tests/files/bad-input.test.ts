@@ -1,11 +1,12 @@
 // Every fault of a file is a FieldError that says where, what was found and what is allowed.
-
 import { expect, test } from 'vitest';
-import { parseAthlete, parseJson, parseSkill } from '../../sim/files/parse-skill.ts';
-import type { SkillFile } from '../../sim/files/skill-file.ts';
+import { parseAthlete } from '../../sim/files/parse-athlete.ts';
+import { parseJson } from '../../sim/files/parse-json.ts';
+import { parseSkill } from '../../sim/files/parse-skill.ts';
+import type { SkillFile } from '../../sim/files/skill-schema.ts';
 import { FieldError } from '../../sim/math/field-error.ts';
-import { launchedOf } from '../skill/load.ts';
-import { emptyShelf, sampleSkill } from './sample-skill.ts';
+import { buildSkill } from '../../sim/skill/build-skill.ts';
+import { emptyShelf, sampleFlight, sampleSkill } from './sample-skill.ts';
 
 /** The sample with one field set (or, with undefined, taken away). */
 function changed(path: string, value: unknown): unknown {
@@ -46,50 +47,88 @@ const tree = {
 };
 
 // path set, value, field named, what the message holds
+const { takeoff: _, ...noTakeoff } = sampleFlight;
+const momentumOnly = { ...noTakeoff, takeoff: { massCentreHeightM: 1, momentum: { straightSomersaults: 1 } } };
+const landing = { kind: 'landing', mat: 'floor' };
+const contact = { kind: 'contact', place: 'floor', velocityMPerS: { along: 1, up: 0 } };
+const given = { meanBodyWeights: 2, leanDeg: 0, placeM: { along: 0 } };
+const swing = {
+  kind: 'swing',
+  rail: 'highBar',
+  sense: 'backward',
+  start: { castDeg: -90 },
+  moves: { over: 'angle', keys: [] },
+  release: { atDeg: 30 },
+  durationS: 2,
+};
+
 const faults: [string, unknown, string, ...string[]][] = [
   ['format', 'other', 'format', '"other"', '"shapeflight-skill"'],
   ['format', undefined, 'format', 'this field is missing; needed', '"shapeflight-skill"'],
-  ['version', undefined, 'version', 'this field is missing; needed', 'whole number from 1'],
-  ['version', 2, 'version', '2', 'at most 1', 'newer'],
-  ['version', 0, 'version', '0', 'whole number from 1'],
+  ['version', undefined, 'version', 'this field is missing; needed', 'whole number from 1 to 2'],
+  ['version', 3, 'version', '3', 'at most 2', 'newer'],
+  ['version', 0, 'version', '0', 'whole number from 1 to 2'],
   ['version', '1', 'version', '"1"', 'whole number'],
   ['title', 7, 'title', '7', 'text of at most 200'],
   ['title', 'x'.repeat(201), 'title', 'xxx...', 'at most 200'],
   ['colour', 'red', 'colour', 'docs/skill-file.md'],
-  ['takeoff.spin', 1, 'takeoff.spin', 'docs/skill-file.md'],
-  ['takeoff.velocityMPerS.up', 99, 'takeoff.velocityMPerS.up', '99', 'from -20 to 20 m/s'],
-  ['takeoff.velocityMPerS.up', '4', 'takeoff.velocityMPerS.up', '"4"', 'from -20 to 20 m/s'],
-  ['takeoff.velocityMPerS.up', null, 'takeoff.velocityMPerS.up', 'null', 'from -20 to 20 m/s'],
-  ['takeoff.velocityMPerS.up', Number.NaN, 'takeoff.velocityMPerS.up', 'NaN', 'from -20 to 20 m/s'],
-  ['takeoff.velocityMPerS.up', undefined, 'takeoff.velocityMPerS.up', 'this field is missing', 'needed'],
-  ['takeoff.velocityMPerS', undefined, 'takeoff.velocityMPerS', 'this field is missing', 'needed'],
-  ['takeoff', [], 'takeoff.velocityMPerS', 'this field is missing', 'needed'],
-  ['takeoff', 'high', 'takeoff', '"high"', 'an object'],
-  ['takeoff.attitudeDeg', [], 'takeoff.attitudeDeg', 'a list of 0', 'an object'],
-  ['schedule.blocks.0.adjustDeg', [30], 'schedule.blocks[0].adjustDeg', 'a list of 1', 'an object'],
-  ['takeoff.massCentreHeightM', 1, 'takeoff', 'two heights', 'exactly one'],
-  ['takeoff.lowestPointHeightM', undefined, 'takeoff', 'no height', 'exactly one'],
-  ['takeoff.attitudeDeg.tilt', 85, 'takeoff.attitudeDeg.tilt', '85', '-79 to 79'],
-  ['takeoff.momentum', {}, 'takeoff.momentum', 'exactly one of'],
-  ['takeoff.momentum.vectorKgM2PerS', [0, 0, 1], 'takeoff.momentum', 'exactly one of'],
-  ['takeoff.momentum', { straightSomersaults: 21 }, 'takeoff.momentum.straightSomersaults', '21', '-20 to 20'],
+  ['phases.0.takeoff.spin', 1, 'phases[0].takeoff.spin', 'docs/skill-file.md'],
+  ['phases.0.takeoff.velocityMPerS.up', 99, 'phases[0].takeoff.velocityMPerS.up', '99', 'from -20 to 20 m/s'],
+  ['phases.0.takeoff.velocityMPerS.up', '4', 'phases[0].takeoff.velocityMPerS.up', '"4"', 'from -20 to 20 m/s'],
+  ['phases.0.takeoff.velocityMPerS.up', null, 'phases[0].takeoff.velocityMPerS.up', 'null', 'from -20 to 20 m/s'],
+  ['phases.0.takeoff.velocityMPerS.up', Number.NaN, 'phases[0].takeoff.velocityMPerS.up', 'NaN', 'from -20 to 20 m/s'],
   [
-    'takeoff.momentum',
-    { vectorKgM2PerS: [0, 0] },
-    'takeoff.momentum.vectorKgM2PerS[2]',
+    'phases.0.takeoff.velocityMPerS.up',
+    undefined,
+    'phases[0].takeoff.velocityMPerS.up',
     'this field is missing',
     'needed',
   ],
-  ['takeoff.momentum', { vectorKgM2PerS: [0, 0, 0, 7] }, 'takeoff.momentum.vectorKgM2PerS[3]', '7', 'three numbers'],
-  ['takeoff.momentum', { vectorKgM2PerS: [0, 'z', 0] }, 'takeoff.momentum.vectorKgM2PerS[1]', '"z"'],
-  ['takeoff.momentum', { ratesRevPerS: { twist: 1 } }, 'takeoff.momentum.ratesRevPerS.somersault', 'needed'],
+  ['phases.0.takeoff.velocityMPerS', undefined, 'phases[0].takeoff.velocityMPerS', 'this field is missing', 'needed'],
+  ['phases.0.takeoff', [], 'phases[0].takeoff', 'a list of 0', 'an object'],
+  ['phases.0.takeoff', 'high', 'phases[0].takeoff', '"high"', 'an object'],
+  ['phases.0.takeoff.attitudeDeg', [], 'phases[0].takeoff.attitudeDeg', 'a list of 0', 'an object'],
+  ['phases.0.schedule.blocks.0.adjustDeg', [30], 'phases[0].schedule.blocks[0].adjustDeg', 'a list of 1', 'an object'],
+  ['phases.0.takeoff.massCentreHeightM', 1, 'phases[0].takeoff', 'two heights', 'exactly one'],
+  ['phases.0.takeoff.lowestPointHeightM', undefined, 'phases[0].takeoff', 'no height', 'exactly one'],
+  ['phases.0.takeoff.attitudeDeg.tilt', 85, 'phases[0].takeoff.attitudeDeg.tilt', '85', '-79 to 79'],
+  ['phases.0.takeoff.momentum', {}, 'phases[0].takeoff.momentum', 'exactly one of'],
+  ['phases.0.takeoff.momentum.vectorKgM2PerS', [0, 0, 1], 'phases[0].takeoff.momentum', 'exactly one of'],
+  [
+    'phases.0.takeoff.momentum',
+    { straightSomersaults: 21 },
+    'phases[0].takeoff.momentum.straightSomersaults',
+    '21',
+    '-20 to 20',
+  ],
+  [
+    'phases.0.takeoff.momentum',
+    { vectorKgM2PerS: [0, 0] },
+    'phases[0].takeoff.momentum.vectorKgM2PerS[2]',
+    'this field is missing',
+    'needed',
+  ],
+  [
+    'phases.0.takeoff.momentum',
+    { vectorKgM2PerS: [0, 0, 0, 7] },
+    'phases[0].takeoff.momentum.vectorKgM2PerS[3]',
+    '7',
+    'three numbers',
+  ],
+  ['phases.0.takeoff.momentum', { vectorKgM2PerS: [0, 'z', 0] }, 'phases[0].takeoff.momentum.vectorKgM2PerS[1]', '"z"'],
+  [
+    'phases.0.takeoff.momentum',
+    { ratesRevPerS: { twist: 1 } },
+    'phases[0].takeoff.momentum.ratesRevPerS.somersault',
+    'needed',
+  ],
   ['gravityMPerS2', 31, 'gravityMPerS2', '31', 'from 0 to 30'],
   ['gravityMPerS2', -1, 'gravityMPerS2', '-1', 'from 0 to 30'],
-  ['end', { durationS: 0.01 }, 'end.durationS', '0.01', '0.02 to 60'],
-  ['end', { durationS: 61 }, 'end.durationS', '61', '0.02 to 60'],
-  ['end', {}, 'end', 'durationS', 'surface'],
-  ['end', { surface: { kind: 'mud', heightM: 0 } }, 'end.surface.kind', '"mud"', 'trampoline'],
-  ['end', { surface: { kind: 'mat', heightM: 21 } }, 'end.surface.heightM', '21', '-20 to 20'],
+  ['phases.0.end', { durationS: 0.01 }, 'phases[0].end.durationS', '0.01', '0.02 to 60'],
+  ['phases.0.end', { durationS: 61 }, 'phases[0].end.durationS', '61', '0.02 to 60'],
+  ['phases.0.end', {}, 'phases[0].end', 'durationS', 'surface'],
+  ['phases.0.end', { surface: { kind: 'mud', heightM: 0 } }, 'phases[0].end.surface.kind', '"mud"', 'trampoline'],
+  ['phases.0.end', { surface: { kind: 'mat', heightM: 21 } }, 'phases[0].end.surface.heightM', '21', '-20 to 20'],
   ['athlete', { ref: 'nobody' }, 'athlete.ref', '"nobody"'],
   ['athlete', { ref: 3 }, 'athlete.ref', '3', 'text'],
   ['athlete', { ...human, massKg: 9 }, 'athlete.massKg', '9', '10 to 250 kg'],
@@ -109,37 +148,81 @@ const faults: [string, unknown, string, ...string[]][] = [
     '"a b"',
     'letters',
   ],
-  ['schedule.base', 'tuk', 'schedule.base', '"tuk"', 'a shape'],
-  ['schedule.base', 'overhed', 'schedule.base', 'did you mean "overhead"'],
-  ['schedule.blocks.0.shape', 'foldet', 'schedule.blocks[0].shape', 'did you mean "folded"'],
-  ['schedule.blocks.0.arms', 'sideways', 'schedule.blocks[0].arms', '"sideways"', 'front, side, direct'],
-  ['schedule.blocks.1.from.anchor', 'landing', 'schedule.blocks[1].from.anchor', '"landing"', 'touchdown'],
-  ['schedule.blocks.1.from.s', 61, 'schedule.blocks[1].from.s', '61', '-60 to 60 s'],
+  ['phases.0.schedule.base', 'tuk', 'phases[0].schedule.base', '"tuk"', 'a shape'],
+  ['phases.0.schedule.base', 'overhed', 'phases[0].schedule.base', 'did you mean "overhead"'],
+  ['phases.0.schedule.blocks.0.shape', 'foldet', 'phases[0].schedule.blocks[0].shape', 'did you mean "folded"'],
   [
-    'schedule.blocks.0.adjustDeg',
+    'phases.0.schedule.blocks.0.arms',
+    'sideways',
+    'phases[0].schedule.blocks[0].arms',
+    '"sideways"',
+    'front, side, direct',
+  ],
+  [
+    'phases.0.schedule.blocks.1.from.anchor',
+    'landing',
+    'phases[0].schedule.blocks[1].from.anchor',
+    '"landing"',
+    'touchdown',
+  ],
+  ['phases.0.schedule.blocks.1.from.s', 61, 'phases[0].schedule.blocks[1].from.s', '61', '-60 to 60 s'],
+  [
+    'phases.0.schedule.blocks.0.adjustDeg',
     { hipFlexoin: 3 },
-    'schedule.blocks[0].adjustDeg.hipFlexoin',
+    'phases[0].schedule.blocks[0].adjustDeg.hipFlexoin',
     'did you mean "hipFlexion"',
   ],
-  ['schedule.keys', manyKeys, 'schedule.keys', 'a list of 10001', 'at most 10000'],
-  ['schedule.keys', [key, key, key, { ...key, deg: 721 }], 'schedule.keys[3].deg', '721', '-720 to 720 deg'],
-  ['schedule.keys', [{ ...key, deg: true }], 'schedule.keys[0].deg', 'true', '-720 to 720 deg'],
-  ['schedule.keys', [{ ...key, angle: 'kneeFlexoin' }], 'schedule.keys[0].angle', 'did you mean "kneeFlexion'],
-  ['schedule.keys', [{ ...key, kind: 'slow' }], 'schedule.keys[0].kind', 'stop, pass'],
-  ['schedule.keys', { 0: key }, 'schedule.keys', 'a object', 'a list'],
+  ['phases.0.schedule.keys', manyKeys, 'phases[0].schedule.keys', 'a list of 10001', 'at most 10000'],
   [
-    'schedule.samples',
+    'phases.0.schedule.keys',
+    [key, key, key, { ...key, deg: 721 }],
+    'phases[0].schedule.keys[3].deg',
+    '721',
+    '-720 to 720 deg',
+  ],
+  ['phases.0.schedule.keys', [{ ...key, deg: true }], 'phases[0].schedule.keys[0].deg', 'true', '-720 to 720 deg'],
+  [
+    'phases.0.schedule.keys',
+    [{ ...key, angle: 'kneeFlexoin' }],
+    'phases[0].schedule.keys[0].angle',
+    'did you mean "kneeFlexion',
+  ],
+  ['phases.0.schedule.keys', [{ ...key, kind: 'slow' }], 'phases[0].schedule.keys[0].kind', 'stop, pass'],
+  ['phases.0.schedule.keys', { 0: key }, 'phases[0].schedule.keys', 'a object', 'a list'],
+  [
+    'phases.0.schedule.samples',
     [{ angle: 'hipFlexion', startS: 0, rateHz: 0, deg: [] }],
-    'schedule.samples[0].rateHz',
+    'phases[0].schedule.samples[0].rateHz',
     '1 to 10000 Hz',
   ],
-  ['schedule.smoothing', { criterion: 'none' }, 'schedule.smoothing.criterion', '"none"', '"gcv"'],
+  ['phases.0.schedule.smoothing', { criterion: 'none' }, 'phases[0].schedule.smoothing.criterion', '"none"', '"gcv"'],
   ['shapes.folded.angles.hipFlexion', 900, 'shapes.folded.angles.hipFlexion', '900', '-720 to 720'],
   ['shapes.folded.angles', { hipFlexoin: 90 }, 'shapes.folded.angles.hipFlexoin', 'did you mean "hipFlexion"'],
   ['target.direction', 'up', 'target.direction', 'backward, forward'],
   ['target.landingAngleDeg', 181, 'target.landingAngleDeg', '-180 to 180'],
+  ['phases', [], 'phases', 'no flight', 'exactly one flight'],
+  ['phases', {}, 'phases', 'a object', 'a list of at most 3'],
+  ['phases', [sampleFlight, sampleFlight], 'phases[1].kind', '"flight"', 'exactly one flight'],
+  ['phases', [{ kind: 'catch' }], 'phases[0].kind', '"catch"', 'swing, contact, flight, landing', 'this build'],
+  ['phases', [{ kind: 3 }], 'phases[0].kind', '3'],
+  ['phases', [landing, sampleFlight], 'phases[1].kind', '"flight"', 'order of time'],
+  ['phases', [contact, contact, sampleFlight], 'phases[1].kind', '"contact"', 'one phase there', 'phases[0]'],
+  ['phases', [sampleFlight, landing, landing], 'phases[2].kind', '"landing"', 'one phase there', 'phases[1]'],
+  ['phases', [contact, sampleFlight, landing, landing], 'phases', 'a list of 4', 'at most 3'],
+  ['phases', [{ ...contact, given }, sampleFlight], 'phases[1].takeoff.velocityMPerS', 'contact in phases[0] gives it'],
+  ['phases', [{ ...contact, given }, momentumOnly], 'phases[1].takeoff.momentum', 'contact in phases[0] gives it'],
+  ['phases', [{ ...contact, given }, noTakeoff], 'phases[1].takeoff', 'this field is missing'],
+  ['phases', [noTakeoff], 'phases[0].takeoff', 'this field is missing', 'no phase before'],
+  ['phases', [momentumOnly], 'phases[0].takeoff.velocityMPerS', 'this field is missing', 'no phase before'],
+  ['phases', [swing, sampleFlight], 'phases[1].takeoff', 'swing in phases[0] gives it'],
+  ['$schema', 4, '$schema', '4', 'text'],
+  ['worksheets', [{ title: 'A', lines: 'x' }], 'worksheets[0].lines', '"x"', 'a list'],
+  ['worksheets', [{ title: 'A', lines: [], sum: 1 }], 'worksheets[0].sum', 'unknown field'],
+  ['recordings', [{ title: 'A', kind: 'radio' }], 'recordings[0].kind', '"radio"', 'film, capture'],
+  ['recordings', [{ title: 'A', kind: 'film', rateHz: 0 }], 'recordings[0].rateHz', '0', 'Hz'],
+  ['athlete', { ...human, ageYears: 2 }, 'athlete.ageYears', '2', '3 to 100 years'],
   ['toString', 1, 'toString', 'another field name'],
-  ['takeoff.constructor', 1, 'takeoff.constructor', 'another field name'],
+  ['phases.0.takeoff.constructor', 1, 'phases[0].takeoff.constructor', 'another field name'],
 ];
 
 const show = (value: unknown): string => (JSON.stringify(value) ?? 'this field is missing; needed').slice(0, 60);
@@ -147,7 +230,7 @@ const show = (value: unknown): string => (JSON.stringify(value) ?? 'this field i
 test.each(faults.map(([path, value, field, ...words]) => ({ path, value, field, words, shown: show(value) })))(
   '$path = $shown: the fault names $field',
   ({ path, value, field, words }) => {
-    const fault = faultOf(() => launchedOf(parseSkill(changed(path, value), emptyShelf)));
+    const fault = faultOf(() => buildSkill(parseSkill(changed(path, value), emptyShelf)));
     expect(fault.field).toBe(field);
     expect(fault.message.startsWith(`${field}: `)).toBe(true);
     for (const word of words) expect(fault.message).toContain(word);
@@ -156,7 +239,7 @@ test.each(faults.map(([path, value, field, ...words]) => ({ path, value, field, 
 );
 
 test('the sample itself has no fault', () => {
-  expect(launchedOf(parseSkill(sampleSkill, emptyShelf)).title).toBe(sampleSkill.title);
+  expect(buildSkill(parseSkill(sampleSkill, emptyShelf)).title).toBe(sampleSkill.title);
 });
 
 test.each([['[]'], ['null'], ['3'], ['"text"'], ['true']])('%s is not a skill', (text) => {
@@ -175,7 +258,7 @@ test('endless nesting is refused, of lists and of objects', () => {
     ['[', ']'],
     ['{"a":', '}'],
   ]) {
-    const text = `{"format": "shapeflight-skill", "version": 1, "note": ${open.repeat(n)}1${close.repeat(n)}}`;
+    const text = `{"format": "shapeflight-skill", "version": 2, "note": ${open.repeat(n)}1${close.repeat(n)}}`;
     expect(faultOf(() => parseSkill(parseJson(text), emptyShelf)).message).toContain('at most 40 levels');
   }
 });
@@ -217,7 +300,36 @@ test('a skill may not hold two lists of samples of one angle', () => {
   const samples = { angle: 'hipFlexionL', startS: 0, rateHz: 240, deg: [0, 0, 0, 0, 0, 0] };
   const json: SkillFile = {
     ...sampleSkill,
-    schedule: { ...sampleSkill.schedule, samples: [samples, { ...samples, angle: 'hipFlexion' }] },
+    phases: [
+      {
+        ...sampleFlight,
+        schedule: { ...sampleFlight.schedule, samples: [samples, { ...samples, angle: 'hipFlexion' }] },
+      },
+    ],
   };
-  expect(faultOf(() => launchedOf(parseSkill(json, emptyShelf))).field).toBe('schedule.samples[1].angle');
+  expect(faultOf(() => buildSkill(parseSkill(json, emptyShelf))).field).toBe('phases[0].schedule.samples[1].angle');
+});
+
+test.each([
+  ['{"a": 1, "b": 2, "a": 3}', 'a', 1],
+  ['{"phases": [{"kind": "flight"},\n {"end": {"s": 1, "s": 1}}]}', 'phases[1].end.s', 2],
+  ['{"a": {"b": 1}, "c": [{"b": 1, "\\u0062": 2}]}', 'c[0].b', 1],
+  ['{"": 1, "": 2}', '[""]', 1],
+])('%j has a key twice', (text, field, line) => {
+  const fault = faultOf(() => parseJson(text));
+  expect(fault.field).toBe(field);
+  expect(fault.message).toContain(`line ${line}`);
+});
+
+test('the same key in two objects, or a text that looks like one, is no key twice', () => {
+  const text = '{"a": {"k": 1}, "b": {"k": 1}, "c": [{"k": 1}, {"k": "k\\": 1, \\"k"}], "k": ["k", "k"]}';
+  expect(parseJson(text)).toEqual(JSON.parse(text));
+});
+
+test('a long text and a long list are read in a moment', () => {
+  const text = JSON.stringify({ note: 'x"\\'.repeat(1_000_000), list: Array.from({ length: 500_000 }, (_, i) => i) });
+  const start = performance.now();
+  parseJson(text);
+  // measured 0.15 s
+  expect(performance.now() - start).toBeLessThan(3000);
 });

@@ -51,14 +51,19 @@ const bent: SkillFile = {
       inertiaKgM2: [0.3, 0.2, 0.4, 0, 0, 0],
     })),
   },
-  takeoff: {
-    massCentreHeightM: 3,
-    velocityMPerS: { along: 0, up: 1 },
-    attitudeDeg: { tilt: 70 },
-    momentum: { vectorKgM2PerS: [9, 0, 1] },
-  },
-  end: { durationS: 0.5 },
-  schedule: {},
+  phases: [
+    {
+      kind: 'flight' as const,
+      takeoff: {
+        massCentreHeightM: 3,
+        velocityMPerS: { along: 0, up: 1 },
+        attitudeDeg: { tilt: 70 },
+        momentum: { vectorKgM2PerS: [9, 0, 1] },
+      },
+      end: { durationS: 0.5 },
+      schedule: {},
+    },
+  ],
   shapes: {},
   target: undefined,
 } as unknown as SkillFile;

@@ -1,7 +1,7 @@
 // The list of changes between two skill files.
 import { describe, expect, it } from 'vitest';
 import { listChanges } from '../../sim/files/list-changes.ts';
-import type { SkillFile } from '../../sim/index.ts';
+import { type FileTakeoff, type FileVelocity, flightOf, type SkillFile } from '../../sim/index.ts';
 import { fileOf, presetIds } from '../skill/load.ts';
 
 const changed = (id: string, edit: (file: SkillFile) => void): ReturnType<typeof listChanges> => {
@@ -10,9 +10,20 @@ const changed = (id: string, edit: (file: SkillFile) => void): ReturnType<typeof
   return listChanges(fileOf(id), after);
 };
 const firstBlock = (file: SkillFile) => {
-  const list = file.schedule.blocks;
+  const list = flightOf(file).schedule.blocks;
   if (!list || list.length < 2) throw new RangeError('blocks');
   return list;
+};
+
+const takeoffOf = (file: SkillFile): FileTakeoff => {
+  const { takeoff } = flightOf(file);
+  if (!takeoff) throw new RangeError('take-off');
+  return takeoff;
+};
+const speedOf = (file: SkillFile): FileVelocity => {
+  const { velocityMPerS } = takeoffOf(file);
+  if (!velocityMPerS) throw new RangeError('velocity');
+  return velocityMPerS;
 };
 
 describe('list of changes', () => {
@@ -26,12 +37,12 @@ describe('list of changes', () => {
 
   it('one number changed is one change, in words', () => {
     const list = changed('back-straight-full', (f) => {
-      f.takeoff.velocityMPerS.up = 5.2;
+      speedOf(f).up = 5.2;
     });
     expect(list).toEqual([
       {
         kind: 'changed',
-        field: 'takeoff.velocityMPerS.up',
+        field: 'phases[0].takeoff.velocityMPerS.up',
         before: 5,
         after: 5.2,
         words: 'take-off speed up (m/s): 5 -> 5.2',
@@ -41,7 +52,7 @@ describe('list of changes', () => {
 
   it('a number that came from radians is told without the noise behind its digits', () => {
     const list = changed('back-straight-full', (f) => {
-      f.takeoff.velocityMPerS.up = 3.0000000000000004;
+      speedOf(f).up = 3.0000000000000004;
     });
     expect(list.map((c) => c.words)).toEqual(['take-off speed up (m/s): 5 -> 3']);
   });
@@ -64,7 +75,7 @@ describe('list of changes', () => {
           to: { anchor: 'takeoff', s: 0.12 },
         });
       }).map((c) => `${c.kind} ${c.field}`),
-    ).toEqual(['added schedule.blocks[1]']);
+    ).toEqual(['added phases[0].schedule.blocks[1]']);
     expect(
       changed('back-straight-full', (f) => {
         firstBlock(f).splice(0, 1);
@@ -74,7 +85,7 @@ describe('list of changes', () => {
 
   it('keys: put in, moved, set anew', () => {
     const list = changed('cat-turn', (f) => {
-      const keys = f.schedule.keys ?? [];
+      const keys = flightOf(f).schedule.keys ?? [];
       keys[0].deg = 12;
       keys.push({ angle: 'neckFlexion', at: { anchor: 'touchdown', s: -0.1 }, deg: 20 });
     });
@@ -86,7 +97,7 @@ describe('list of changes', () => {
 
   it('the momentum said another way is told, out and in', () => {
     const list = changed('back-tuck', (f) => {
-      f.takeoff.momentum = { ratesRevPerS: { somersault: 0.7 } };
+      takeoffOf(f).momentum = { ratesRevPerS: { somersault: 0.7 } };
     });
     expect(list.map((c) => c.kind).sort()).toEqual(['added', 'removed']);
     for (const c of list) expect(c.words).not.toMatch(/undefined|object/);

@@ -2,9 +2,11 @@
 
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { migrate } from '../../sim/files/migrate.ts';
-import { checkSkillFile, formatSkill, parseAthlete, parseJson, parseSkill } from '../../sim/files/parse-skill.ts';
-import type { SkillFile } from '../../sim/files/skill-file.ts';
+import { checkSkillFile, formatSkill } from '../../sim/files/check-skill.ts';
+import { parseAthlete } from '../../sim/files/parse-athlete.ts';
+import { parseJson } from '../../sim/files/parse-json.ts';
+import { parseSkill } from '../../sim/files/parse-skill.ts';
+import type { SkillFile } from '../../sim/files/skill-schema.ts';
 import { FieldError } from '../../sim/math/field-error.ts';
 import { launchedOf } from '../skill/load.ts';
 import { emptyShelf, sampleSkill } from './sample-skill.ts';
@@ -27,7 +29,7 @@ const number = (min: number, max: number) => fc.double({ min, max, noNaN: true, 
 const time = fc.record({ anchor: fc.constantFrom('takeoff', 'apex', 'touchdown'), s: number(-60, 60) });
 const skills = fc.record({
   format: fc.constant('shapeflight-skill' as const),
-  version: fc.constant(1 as const),
+  version: fc.constant(2 as const),
   title: fc.string({ maxLength: 200 }),
   athlete: fc.record({
     kind: fc.constant('human' as const),
@@ -36,22 +38,31 @@ const skills = fc.record({
     massKg: number(10, 250),
     statureM: number(0.8, 2.5),
   }),
-  takeoff: fc.record({
-    massCentreHeightM: number(-20, 50),
-    velocityMPerS: fc.record({ along: number(-15, 15), up: number(-20, 20) }),
-    momentum: fc.oneof(
-      fc.record({ straightSomersaults: number(-20, 20) }),
-      fc.record({ vectorKgM2PerS: fc.tuple(number(-1e5, 1e5), number(-1e5, 1e5), number(-1e5, 1e5)) }),
-      fc.record({ ratesRevPerS: fc.record({ somersault: number(-20, 20), twist: number(-20, 20) }) }),
-    ),
-  }),
-  end: fc.record({ durationS: number(0.02, 60) }),
-  schedule: fc.record({
-    keys: fc.array(
-      fc.record({ angle: fc.constantFrom('hipFlexion', 'kneeFlexionL', 'neckTurn'), at: time, deg: number(-720, 720) }),
-      { maxLength: 5 },
-    ),
-  }),
+  phases: fc.tuple(
+    fc.record({
+      kind: fc.constant('flight' as const),
+      takeoff: fc.record({
+        massCentreHeightM: number(-20, 50),
+        velocityMPerS: fc.record({ along: number(-15, 15), up: number(-20, 20) }),
+        momentum: fc.oneof(
+          fc.record({ straightSomersaults: number(-20, 20) }),
+          fc.record({ vectorKgM2PerS: fc.tuple(number(-1e5, 1e5), number(-1e5, 1e5), number(-1e5, 1e5)) }),
+          fc.record({ ratesRevPerS: fc.record({ somersault: number(-20, 20), twist: number(-20, 20) }) }),
+        ),
+      }),
+      end: fc.record({ durationS: number(0.02, 60) }),
+      schedule: fc.record({
+        keys: fc.array(
+          fc.record({
+            angle: fc.constantFrom('hipFlexion', 'kneeFlexionL', 'neckTurn'),
+            at: time,
+            deg: number(-720, 720),
+          }),
+          { maxLength: 5 },
+        ),
+      }),
+    }),
+  ),
 });
 
 test('any skill within the ranges is read, and read the same after writing', () => {
@@ -61,7 +72,7 @@ test('any skill within the ranges is read, and read the same after writing', () 
       expect(checkSkillFile(json)).toEqual(JSON.parse(JSON.stringify(skill)));
       const spec = parseSkill(json, emptyShelf);
       spec.keys.forEach((k, i) => {
-        expect(k.value).toBe(JSON.parse(JSON.stringify(skill.schedule.keys[i].deg)) * RAD);
+        expect(k.value).toBe(JSON.parse(JSON.stringify(skill.phases[0].schedule.keys[i].deg)) * RAD);
       });
     }),
     { seed: SEED, numRuns: 300 },
@@ -127,15 +138,4 @@ test('any text is JSON or refused with its line and column', () => {
     }),
     { seed: SEED, numRuns: 1000 },
   );
-});
-
-test('older versions are brought up one step at a time, and only forward', () => {
-  const steps = {
-    1: (f: Record<string, unknown>) => ({ ...f, two: true }),
-    2: (f: Record<string, unknown>) => ({ ...f, three: f.two }),
-  };
-  expect(migrate({ version: 1 }, steps, 3)).toEqual({ version: 3, two: true, three: true });
-  expect(migrate({ version: 3 }, steps, 3)).toEqual({ version: 3 });
-  expect(() => migrate({ version: 4 }, steps, 3)).toThrow(/at most 3/);
-  expect(() => migrate({ version: 1 }, { 1: steps[1] }, 3)).toThrow(/brought up to 3/);
 });

@@ -1,12 +1,11 @@
 // A valid skill of no one in particular, for tests of files and of the command line.
 import type { Shelf } from '../../sim/files/parse-skill.ts';
-import type { SkillFile } from '../../sim/files/skill-file.ts';
+import type { FileFlight } from '../../sim/files/phase-schema.ts';
+import type { SkillFile } from '../../sim/files/skill-schema.ts';
 
-export const sampleSkill: SkillFile = {
-  format: 'shapeflight-skill',
-  version: 1,
-  title: 'Back tuck of a test',
-  athlete: { kind: 'human', name: 'Test Athlete', sex: 'female', massKg: 55, statureM: 1.6 },
+/** All of it, since nothing comes before. */
+export const sampleFlight: FileFlight = {
+  kind: 'flight',
   takeoff: {
     lowestPointHeightM: 0,
     velocityMPerS: { along: -0.8, up: 4.2 },
@@ -21,6 +20,14 @@ export const sampleSkill: SkillFile = {
       { shape: 'overhead', from: { anchor: 'takeoff', s: 0.62 }, to: { anchor: 'takeoff', s: 1.5 }, arms: 'front' },
     ],
   },
+};
+
+export const sampleSkill: SkillFile = {
+  format: 'shapeflight-skill',
+  version: 2,
+  title: 'Back tuck of a test',
+  athlete: { kind: 'human', name: 'Test Athlete', sex: 'female', massKg: 55, statureM: 1.6 },
+  phases: [sampleFlight],
   shapes: {
     overhead: { title: 'Arms up', word: 'up', angles: { shoulderPlane: 90, shoulderElevation: 170 } },
     folded: {

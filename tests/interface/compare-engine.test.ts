@@ -4,6 +4,7 @@ import { describe, expect, it } from 'vitest';
 import { skills } from '../../presets/index.ts';
 import { armsWideAgainstIn, checkSkillFile, flySkill } from '../../sim/index.ts';
 import { makeComparing } from '../../src/engine/compare.ts';
+import { flightIn } from '../files/parts.ts';
 import { readyEngine } from './ready-engine.ts';
 
 /** s and revolutions, of a flight from a file of degrees against the same from radians */
@@ -59,7 +60,7 @@ describe('versions', () => {
   it('changes since a version are told in words, none against itself', () => {
     expect(comparing.changes(a.file, a.file)).toEqual([]);
     const later = structuredClone(a.file);
-    later.takeoff.velocityMPerS.up += 0.2;
-    expect(comparing.changes(a.file, later).map((c) => c.field)).toEqual(['takeoff.velocityMPerS.up']);
+    flightIn(later).takeoff.velocityMPerS.up += 0.2;
+    expect(comparing.changes(a.file, later).map((c) => c.field)).toEqual(['phases[0].takeoff.velocityMPerS.up']);
   });
 });

@@ -31,6 +31,7 @@ function makeBrowser(hasLocks = true) {
       },
       now: () => ++clock,
       newName: () => `n${++names}`,
+      migrate: (found) => found as SkillFile,
       cutShort: 'Cut short',
     });
     const news: KeepNews[] = [];
@@ -189,8 +190,8 @@ describe('keeper', () => {
 
   describe('what a newer build wrote', () => {
     const newer = [
-      ['record', { version: 2, savedAt: 9e9, history: { anything: true } }],
-      ['skill', { version: 1, savedAt: 9e9, history: { ...makeHistory({ title: 'new', version: 2 }) }, cursorS: 0 }],
+      ['record', { version: 3, savedAt: 9e9, history: { anything: true } }],
+      ['skill', { version: 1, savedAt: 9e9, history: { ...makeHistory({ title: 'new', version: 3 }) }, cursorS: 0 }],
     ] as const;
     for (const [what, record] of newer) {
       it(`is never overwritten (${what}): the page goes on under a new name and says so`, async () => {

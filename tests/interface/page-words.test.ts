@@ -7,6 +7,7 @@ import { wordFault } from '../../src/app/say/fault-words.ts';
 import { speakSentence, wordLanding } from '../../src/app/say/sentence-words.ts';
 import type { Outline } from '../../src/engine/result.ts';
 import { setUnits } from '../../src/ui/units.ts';
+import { flightIn } from '../files/parts.ts';
 import { readyEngine } from './ready-engine.ts';
 
 const engine = await readyEngine();
@@ -61,7 +62,7 @@ describe('faults', () => {
     expect(wordFault(new NoTouchdownError('nothing meets the surface within 10 s'))).toContain('never comes down');
     const file = structuredClone(skills['back-straight-full']);
     // higher than the flight gets
-    file.end = { surface: { kind: 'mat', heightM: 9 } };
+    flightIn(file).end = { surface: { kind: 'mat', heightM: 9 } };
     let told = '';
     try {
       engine.fly(file);

@@ -1,7 +1,15 @@
 // Poses and keys along time as laws: a key at the cursor and nowhere else, order kept, nothing lost on the way.
 
 import { describe, expect, it } from 'vitest';
-import { calcFrames, flySkill, frameTimes, makeHuman, parseSkill, type SkillFile } from '../../sim/index.ts';
+import {
+  calcFrames,
+  type FileSchedule,
+  flySkill,
+  frameTimes,
+  makeHuman,
+  parseSkill,
+  type SkillFile,
+} from '../../sim/index.ts';
 import { getTime, isInOrder } from '../../src/document/key-order.ts';
 import type { KeySource } from '../../src/document/lanes.ts';
 import {
@@ -21,6 +29,7 @@ import {
 } from '../../src/document/pose-edits.ts';
 import { calcQuarterTimes, getEventTimes, snapTime } from '../../src/document/snap.ts';
 import { resolveTime } from '../../src/document/times.ts';
+import { flightIn } from '../files/parts.ts';
 import { emptyShelf, sampleSkill } from '../files/sample-skill.ts';
 import { launchedOf } from '../skill/load.ts';
 
@@ -28,9 +37,9 @@ const anchors = { apex: 0.43, touchdown: 1 };
 const options = { anchors };
 const RAD = Math.PI / 180;
 const body = makeHuman({ name: 'Made Up', sex: 'female', mass: 54, stature: 1.62 });
-const bare = (keys: SkillFile['schedule']['keys']): SkillFile => ({
+const bare = (keys: FileSchedule['keys']): SkillFile => ({
   ...sampleSkill,
-  schedule: { base: 'overhead', keys },
+  phases: [{ ...flightIn(sampleSkill), schedule: { base: 'overhead', keys } }],
 });
 const at = (s: number, anchor: 'takeoff' | 'apex' | 'touchdown' = 'takeoff') => ({ anchor, s });
 const fly = (file: SkillFile) => flySkill(launchedOf(parseSkill(file, emptyShelf)));
@@ -51,18 +60,18 @@ describe('a pose set at the cursor', () => {
 
   it('is a key for both sides when mirrored', () => {
     const file = setPoseAt(sampleSkill, 0.36, { hipFlexionL: 80 }, { ...options, mirror: true });
-    expect(file.schedule.keys).toEqual([{ angle: 'hipFlexion', at: at(0.36), deg: 80 }]);
+    expect(flightIn(file).schedule.keys).toEqual([{ angle: 'hipFlexion', at: at(0.36), deg: 80 }]);
   });
 
   it('changes a key that stands within 5 ms, and keeps its time, kind and event', () => {
     const key = { angle: 'kneeFlexion', at: at(-0.2, 'touchdown'), deg: 10, kind: 'pass' } as const;
     const file = setPoseAt(bare([key]), 0.804, { kneeFlexion: 30 }, options);
-    expect(file.schedule.keys).toEqual([{ ...key, deg: 30 }]);
+    expect(flightIn(file).schedule.keys).toEqual([{ ...key, deg: 30 }]);
   });
 
   it('stands on a block edge within 5 ms', () => {
     const file = setPoseAt(sampleSkill, 0.417, { hipFlexion: 90 }, options);
-    expect(file.schedule.keys).toEqual([{ angle: 'hipFlexion', at: at(0.42), deg: 90 }]);
+    expect(flightIn(file).schedule.keys).toEqual([{ angle: 'hipFlexion', at: at(0.42), deg: 90 }]);
     expect(angleAt(file, 'hipFlexionR', 0.42)).toBeCloseTo(90, 9);
   });
 
@@ -79,7 +88,7 @@ describe('a pose set at the cursor', () => {
   it('keeps keys elsewhere, in the order of time', () => {
     const keys = [0.1, 0.5, 0.9].map((s) => ({ angle: 'hipFlexion', at: at(s), deg: 10 }));
     const file = setPoseAt(bare(keys), 0.3, { hipFlexionL: 70 }, options);
-    expect(file.schedule.keys?.filter((k) => k.angle === 'hipFlexion')).toEqual(keys);
+    expect(flightIn(file).schedule.keys?.filter((k) => k.angle === 'hipFlexion')).toEqual(keys);
     expect(isInOrder(file, anchors)).toBe(true);
     fly(file);
   });
@@ -98,7 +107,8 @@ describe('moves along time', () => {
     { angle: 'hipFlexion', at: at(0.5), deg: 30 },
     { angle: 'hipFlexionL', at: at(-0.2, 'touchdown'), deg: 40 },
   ];
-  const times = (file: SkillFile): number[] => (file.schedule.keys ?? []).map((k) => resolveTime(k.at, anchors));
+  const times = (file: SkillFile): number[] =>
+    (flightIn(file).schedule.keys ?? []).map((k) => resolveTime(k.at, anchors));
 
   it('retime a pose: all that stands there goes along', () => {
     expect(times(retimePose(bare(keys), 0.2, 0.34, anchors))).toEqual([0.34, 0.34, 0.5, 0.8]);
@@ -120,7 +130,7 @@ describe('moves along time', () => {
     const sources = getSourcesAt(sampleSkill, 0.42, anchors);
     expect(sources).toEqual([{ kind: 'edge', block: 0, side: 'to' }]);
     const file = moveSources(sampleSkill, sources, 1, anchors);
-    expect(resolveTime(file.schedule.blocks?.[0].to ?? at(9), anchors)).toBeCloseTo(0.59, 3);
+    expect(resolveTime(flightIn(file).schedule.blocks?.[0].to ?? at(9), anchors)).toBeCloseTo(0.59, 3);
     fly(file);
   });
 
@@ -137,7 +147,7 @@ describe('moves along time', () => {
 
   it('hung on another event, a key keeps its place', () => {
     const file = hangSources(bare(keys), [{ kind: 'key', index: 2 }], 'touchdown', anchors);
-    expect(file.schedule.keys?.[2].at).toEqual(at(-0.5, 'touchdown'));
+    expect(flightIn(file).schedule.keys?.[2].at).toEqual(at(-0.5, 'touchdown'));
     for (const anchor of ['takeoff', 'apex', 'touchdown'] as const) {
       const hung = hangSources(bare(keys), [{ kind: 'key', index: 1 }], anchor, {
         apex: 0.428135,
@@ -175,7 +185,7 @@ describe('copies', () => {
     const span = copyKeys(file, getSourcesIn(file, 0, 0.3, anchors), anchors);
     expect(span.lengthS).toBeCloseTo(0.1, 9);
     const pasted = pasteKeys(file, mirrorKeys(body, span), 0.5, anchors, 2);
-    expect(pasted.schedule.keys?.slice(2)).toEqual([
+    expect(flightIn(pasted).schedule.keys?.slice(2)).toEqual([
       { angle: 'hipFlexionR', at: at(0.5), deg: 10 },
       { angle: 'hipFlexionR', at: at(0.7), deg: 30, kind: 'pass' },
     ]);

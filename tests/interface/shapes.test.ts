@@ -2,24 +2,34 @@
 
 import { describe, expect, it } from 'vitest';
 import { skills } from '../../presets/index.ts';
-import type { SkillFile } from '../../sim/index.ts';
+import type { FileTakeoff, SkillFile } from '../../sim/index.ts';
 import { removeBlock, setBlockEdge } from '../../src/document/edits.ts';
 import { dropHold, findHold, setHold } from '../../src/document/hand-holds.ts';
 import { isInOrder } from '../../src/document/key-order.ts';
 import { carryShape, layShape, moveBlock, setMoveTime } from '../../src/document/lay-shape.ts';
 import { openBlock } from '../../src/document/open-block.ts';
 import { makeOwnShapes, nameShape } from '../../src/document/own-shapes.ts';
+import { getSchedule, withBefore } from '../../src/document/phases.ts';
 import { resolveTime } from '../../src/document/times.ts';
 import { posing } from '../../src/engine/pose.ts';
 import type { FlightResult } from '../../src/engine/result.ts';
+import { flightIn } from '../files/parts.ts';
 import { readyEngine } from './ready-engine.ts';
 
 const engine = await readyEngine();
 const anchors = { apex: 0.5, touchdown: 1.04 };
 const full = skills['back-straight-full'] as SkillFile;
+/** For skills whose swing or contact is left out. */
+const STATED: FileTakeoff = {
+  massCentreHeightM: 2,
+  velocityMPerS: { along: 0, up: 3.5 },
+  momentum: { vectorKgM2PerS: [0, 0, 40] },
+};
 const anchorsOf = (r: FlightResult) => ({ apex: r.outline.apex, touchdown: r.flight.duration });
 const spans = (file: SkillFile) =>
-  (file.schedule.blocks ?? []).map((b) => [b.shape, resolveTime(b.from, anchors), resolveTime(b.to, anchors)] as const);
+  (flightIn(file).schedule.blocks ?? []).map(
+    (b) => [b.shape, resolveTime(b.from, anchors), resolveTime(b.to, anchors)] as const,
+  );
 const lay = (at: number, moveS = 0.15) => layShape(full, { shape: 'tuck', at, moveS, arms: 'front' }, anchors);
 
 describe('a shape that is laid down', () => {
@@ -58,10 +68,10 @@ describe('a shape that is laid down', () => {
 describe('a shape on the ruler', () => {
   it('moved goes whole, with the keys in it, and stops before its neighbour', () => {
     const key = { angle: 'neckFlexion', at: { anchor: 'takeoff', s: 0.5 }, deg: 20 } as const;
-    const keyed = { ...full, schedule: { ...full.schedule, keys: [key] } };
+    const keyed = { ...full, phases: [{ ...flightIn(full), schedule: { ...flightIn(full).schedule, keys: [key] } }] };
     const near = moveBlock(keyed, 1, 0.1, anchors);
     expect(spans(near)[1]).toEqual(['oneUpOneDown', 0.34, 0.812]);
-    expect(near.schedule.keys?.[0].at.s).toBeCloseTo(0.6, 9);
+    expect(flightIn(near).schedule.keys?.[0].at.s).toBeCloseTo(0.6, 9);
     const far = spans(moveBlock(keyed, 1, 0.5, anchors));
     expect(far[1][2]).toBeLessThanOrEqual(0.952 - 0.03 + 1e-6);
     expect(far[1][2] - far[1][1]).toBeCloseTo(0.472, 3);
@@ -86,7 +96,7 @@ describe('hands that hold on', () => {
 
   it('let go without a trace, and when the shape is taken out', () => {
     expect(dropHold(held, 2)).toEqual(tucked);
-    expect(removeBlock(held, 2).schedule.contacts).toBeUndefined();
+    expect(flightIn(removeBlock(held, 2)).schedule.contacts).toBeUndefined();
   });
 
   it('are brought to the shins', () => {
@@ -104,8 +114,8 @@ describe('a shape opened into joint lanes', () => {
   const SAME_LED = 2;
   for (const id of Object.keys(skills)) {
     // the schedule as it is written: what a swing carries over goes into any keys
-    const { approach: _, ...file } = skills[id] as SkillFile;
-    (file.schedule.blocks ?? []).forEach((_, index) => {
+    const file = withBefore(skills[id] as SkillFile, undefined, STATED);
+    (getSchedule(file).blocks ?? []).forEach((_, index) => {
       it(`moves the joints as before: ${id}, shape ${index + 1}`, () => {
         const before = engine.fly(file);
         const { keys, base } = posing.blockKeys(before, index);

@@ -1,6 +1,7 @@
 // The user's shelf: what is saved is found again, nothing is overwritten that was changed elsewhere, deleting can be undone.
 import { describe, expect, it, vi } from 'vitest';
 import type { Athlete, SkillFile } from '../../sim/index.ts';
+import { migrateKept } from '../../sim/index.ts';
 import type { RecordStore } from '../../src/document/keep-store.ts';
 import { makeShelf, nameOf } from '../../src/document/shelf.ts';
 import { MemoryRecords } from './memory-records.ts';
@@ -8,7 +9,7 @@ import { MemoryRecords } from './memory-records.ts';
 let clock = 0;
 let names = 0;
 const open = (store: RecordStore) =>
-  makeShelf({ store, now: () => ++clock, newName: () => `e${++names}`, channel: undefined });
+  makeShelf({ store, now: () => ++clock, newName: () => `e${++names}`, channel: undefined, migrate: migrateKept });
 const skill = (title: string, note = ''): SkillFile => ({ title, note }) as SkillFile;
 const copyTitle = (title: string): string => `${title} (copy)`;
 const titles = async (shelf: ReturnType<typeof open>): Promise<string[]> => (await shelf.list()).map(nameOf).sort();
@@ -104,8 +105,8 @@ describe('shelf', () => {
     const shelf = open(store);
     const { entry } = await shelf.saveSkill(skill('full'), undefined, copyTitle);
     const newer = [
-      { ...entry, value: { title: 'full', version: 2, phases: [] } },
-      { ...entry, version: 2 },
+      { ...entry, value: { title: 'full', version: 3, phases: [] } },
+      { ...entry, version: 3 },
       { ...entry, kind: 'lesson' },
     ];
     for (const record of newer) {

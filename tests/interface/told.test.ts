@@ -6,6 +6,7 @@ import { wordCaution } from '../../src/app/say/caution-words.ts';
 import { wordCode, wordNoCode } from '../../src/app/say/code-words.ts';
 import { explainWords } from '../../src/app/say/explain-units.ts';
 import { setUnits } from '../../src/ui/units.ts';
+import { flightIn } from '../files/parts.ts';
 import { readyEngine } from './ready-engine.ts';
 
 const engine = await readyEngine();
@@ -20,7 +21,7 @@ describe('code', () => {
 
   it('is missing with a reason, which is told in its place', () => {
     const file = structuredClone(skills['back-straight-full']);
-    file.takeoff = { ...file.takeoff, momentum: { straightSomersaults: 6 } };
+    flightIn(file).takeoff = { ...flightIn(file).takeoff, momentum: { straightSomersaults: 6 } };
     const { code } = engine.fly(file);
     expect(wordCode(code)).toBe('');
     expect(wordNoCode(code)).toMatch(/^No code: \d+ quarter somersaults/);
@@ -40,8 +41,8 @@ describe('overlaps', () => {
 
   it('the arm that is led through the chest is told', () => {
     const file = structuredClone(skills['back-straight']);
-    file.schedule.keys = [
-      ...(file.schedule.keys ?? []),
+    flightIn(file).schedule.keys = [
+      ...(flightIn(file).schedule.keys ?? []),
       ...[
         ['shoulderPlaneR', 20],
         ['shoulderElevationR', 12],

@@ -3,6 +3,7 @@
 import { expect, test } from 'vitest';
 import { parseSkill } from '../../sim/files/parse-skill.ts';
 import { type Body, calcCautions, calcCautionsAt, calcFrames, flySkill, frameTimes } from '../../sim/index.ts';
+import { flightIn } from '../files/parts.ts';
 import { emptyShelf, sampleSkill } from '../files/sample-skill.ts';
 import { launchedOf, launchedWith } from '../skill/load.ts';
 
@@ -14,10 +15,15 @@ const key = (angle: string, s: number, deg: number): Keys[number] => ({ angle, a
 function judge(keys: Keys, change: (body: Body) => Body = (body) => body) {
   const file = {
     ...sampleSkill,
-    takeoff: { ...sampleSkill.takeoff, momentum: { straightSomersaults: 0 } },
-    end: { durationS: 0.6 },
-    schedule: { base: 'hang', keys },
     shapes: { hang: { title: 'Hanging', word: 'hang', angles: {} } },
+    phases: [
+      {
+        ...flightIn(sampleSkill),
+        takeoff: { ...flightIn(sampleSkill).takeoff, momentum: { straightSomersaults: 0 } },
+        end: { durationS: 0.6 },
+        schedule: { base: 'hang', keys },
+      },
+    ],
   };
   const skill = launchedOf(parseSkill(file, emptyShelf));
   const flight = flySkill(launchedWith({ ...skill, body: change(skill.body) }));
@@ -70,10 +76,15 @@ test('torque is held against the limit of its own direction', () => {
 test('of one frame: only what is beyond in that frame', () => {
   const file = {
     ...sampleSkill,
-    takeoff: { ...sampleSkill.takeoff, momentum: { straightSomersaults: 0 } },
-    end: { durationS: 0.6 },
-    schedule: { base: 'hang', keys: [key('kneeFlexionR', 0, 0), key('kneeFlexionR', 0.6, 153)] },
     shapes: { hang: { title: 'Hanging', word: 'hang', angles: {} } },
+    phases: [
+      {
+        ...flightIn(sampleSkill),
+        takeoff: { ...flightIn(sampleSkill).takeoff, momentum: { straightSomersaults: 0 } },
+        end: { durationS: 0.6 },
+        schedule: { base: 'hang', keys: [key('kneeFlexionR', 0, 0), key('kneeFlexionR', 0.6, 153)] },
+      },
+    ],
   };
   const flight = flySkill(launchedOf(parseSkill(file, emptyShelf)));
   const frames = calcFrames(flight, frameTimes(flight.duration, 240));

@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { calcFrames, calcShapeMoments, type Flight, flySkill, frameTimes, makeJointWork } from '../../sim/index.ts';
 import { calcExplanation, type Explanation } from '../../sim/measure/explain.ts';
 import { EXPLAIN_WORDS, formatExplanation } from '../../sim/measure/explain-words.ts';
+import { flightIn } from '../files/parts.ts';
 import { fileOf, preset, presetIds, skillOf } from '../skill/load.ts';
 
 /** Share of |h|: measured 7e-16. */
@@ -95,9 +96,9 @@ describe('what just changed and why', () => {
 
   it('arms in on a long-axis spin: the moment falls, the rate rises, by the same factor', () => {
     const file = fileOf('back-straight');
-    file.takeoff.momentum = { vectorKgM2PerS: [0, 15, 0] };
-    file.end = { durationS: 1.2, surface: { kind: 'mat', heightM: 0 } };
-    file.schedule = {
+    flightIn(file).takeoff.momentum = { vectorKgM2PerS: [0, 15, 0] };
+    flightIn(file).end = { durationS: 1.2, surface: { kind: 'mat', heightM: 0 } };
+    flightIn(file).schedule = {
       base: 'tShape',
       blocks: [
         { shape: 'tShape', from: { anchor: 'takeoff', s: 0 }, to: { anchor: 'takeoff', s: 0.4 } },
@@ -126,7 +127,7 @@ describe('what just changed and why', () => {
 
   it('before anything moves there is nothing to explain, after it the last move stays', () => {
     const file = fileOf('back-straight');
-    file.schedule = { base: 'straight' };
+    flightIn(file).schedule = { base: 'straight' };
     const still = flySkill(skillOf(file));
     expect(calcExplanation(still, 0.4)).toBeUndefined();
     expect(formatExplanation(undefined)).toBe(EXPLAIN_WORDS.nothingYet);

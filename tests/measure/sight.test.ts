@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { calcFrames, flySkill, frameTimes } from '../../sim/index.ts';
 import { calcSight, SIGHT_CONE, type Sight } from '../../sim/measure/sight.ts';
 import { flyRigid } from '../checks/flown.ts';
+import { flightIn } from '../files/parts.ts';
 import { fileOf, preset, presetIds, skillOf } from '../skill/load.ts';
 
 const DEG = Math.PI / 180;
@@ -19,14 +20,17 @@ function sightOf(skill: ReturnType<typeof preset>): Sight & { T: number } {
 /** Standing upright in the air for 1 s, moving by `along` m, neck bent by `neck`, turned by `twist`. */
 function still(along: number, neck: number, twist = 0): Sight & { T: number } {
   const file = fileOf('back-straight');
-  file.takeoff = {
+  flightIn(file).takeoff = {
     massCentreHeightM: 3,
     velocityMPerS: { along, up: 4.905 },
     attitudeDeg: { twist },
     momentum: { vectorKgM2PerS: [0, 0, 0] },
   };
-  file.end = { durationS: 1, surface: { kind: 'mat', heightM: 0 } };
-  file.schedule = { base: 'straight', keys: [{ angle: 'neckFlexion', at: { anchor: 'takeoff', s: 0 }, deg: neck }] };
+  flightIn(file).end = { durationS: 1, surface: { kind: 'mat', heightM: 0 } };
+  flightIn(file).schedule = {
+    base: 'straight',
+    keys: [{ angle: 'neckFlexion', at: { anchor: 'takeoff', s: 0 }, deg: neck }],
+  };
   return sightOf(skillOf(file));
 }
 
@@ -68,13 +72,13 @@ describe('sight', () => {
 
   it('upright over the landing the body itself is in the way, were the cone wide open', () => {
     const file = fileOf('back-straight');
-    file.takeoff = {
+    flightIn(file).takeoff = {
       massCentreHeightM: 3,
       velocityMPerS: { along: 0, up: 4.905 },
       momentum: { vectorKgM2PerS: [0, 0, 0] },
     };
-    file.end = { durationS: 1, surface: { kind: 'mat', heightM: 0 } };
-    file.schedule = { base: 'straight' };
+    flightIn(file).end = { durationS: 1, surface: { kind: 'mat', heightM: 0 } };
+    flightIn(file).schedule = { base: 'straight' };
     const flight = flySkill(skillOf(file));
     const frames = calcFrames(flight, frameTimes(1, 60));
     const open = calcSight(flight, frames, { side: Math.PI, upDown: Math.PI / 2 });

@@ -6,7 +6,6 @@ import {
   draftOfCode,
   Evaluator,
   fieldsOfDraft,
-  fileOfSolved,
   findInput,
   findResult,
   flySkill,
@@ -21,6 +20,7 @@ import {
   solve,
   solveSteps,
   summarize,
+  updateSkill,
   type Wish,
 } from '../../sim/index.ts';
 import { fitSteps } from '../../sim/math/least-squares.ts';
@@ -180,7 +180,7 @@ describe('round trips', () => {
       makeUnknown(aim.spec, i),
     );
     const { solutions } = solve({ ...aim, unknowns, answers: 1 });
-    const again = parseSkill(JSON.parse(JSON.stringify(fileOfSolved(file, spec, solutions[0].spec))), shelf);
+    const again = parseSkill(JSON.parse(JSON.stringify(updateSkill(file, spec, solutions[0].spec))), shelf);
     const skill = launchedOf(again);
     const flight = flySkill(skill);
     const summary = summarize(flight, calcFrames(flight, frameTimes(flight.duration, 240)), skill.target);

@@ -8,6 +8,7 @@ import {
   calcOverlaps,
   calcShapeMotion,
   compileSkillSchedule,
+  type FileSchedule,
   type Flight,
   flySkill,
   frameTimes,
@@ -16,6 +17,7 @@ import {
   parseSkill,
   type SkillFile,
 } from '../../sim/index.ts';
+import { flightIn } from '../files/parts.ts';
 import { sampleSkill } from '../files/sample-skill.ts';
 import { launchedOf } from './load.ts';
 
@@ -23,45 +25,66 @@ const shelf = { athletes: {}, shapes };
 const at = (s: number, anchor: 'takeoff' | 'touchdown' = 'takeoff') => ({ anchor, s });
 const tuck: SkillFile = {
   ...sampleSkill,
-  schedule: {
-    base: 'armsOverhead',
-    blocks: [
-      { shape: 'armsOverhead', from: at(-0.1), to: at(0), arms: 'front' },
-      { shape: 'tuck', from: at(0.3), to: at(0.4), arms: 'front' },
-      {
-        shape: 'tuck',
-        from: at(0.6),
-        to: at(0.62),
-        adjustDeg: { hipFlexion: 112, kneeFlexion: 118, elbowFlexion: 40 },
+  phases: [
+    {
+      ...flightIn(sampleSkill),
+      schedule: {
+        base: 'armsOverhead',
+        blocks: [
+          { shape: 'armsOverhead', from: at(-0.1), to: at(0), arms: 'front' },
+          { shape: 'tuck', from: at(0.3), to: at(0.4), arms: 'front' },
+          {
+            shape: 'tuck',
+            from: at(0.6),
+            to: at(0.62),
+            adjustDeg: { hipFlexion: 112, kneeFlexion: 118, elbowFlexion: 40 },
+          },
+          { shape: 'armsOverhead', from: at(-0.02, 'touchdown'), to: at(0.2, 'touchdown'), arms: 'front' },
+        ],
+        contacts: [{ hand: 'both', on: 'shin', from: at(0.3), to: at(0.6) }],
       },
-      { shape: 'armsOverhead', from: at(-0.02, 'touchdown'), to: at(0.2, 'touchdown'), arms: 'front' },
-    ],
-    contacts: [{ hand: 'both', on: 'shin', from: at(0.3), to: at(0.6) }],
-  },
+    },
+  ],
 };
 const pike: SkillFile = {
   ...tuck,
-  schedule: {
-    ...tuck.schedule,
-    blocks: [
-      { shape: 'armsOverhead', from: at(-0.1), to: at(0), arms: 'front' },
-      { shape: 'pike', from: at(0.3), to: at(0.35), arms: 'front' },
-      { shape: 'pike', from: at(0.55), to: at(0.56), arms: 'front', adjustDeg: { hipFlexion: 100, kneeFlexion: 10 } },
-      { shape: 'armsOverhead', from: at(-0.02, 'touchdown'), to: at(0.2, 'touchdown'), arms: 'front' },
-    ],
-    contacts: [{ hand: 'both', on: 'behindKnee', from: at(0.3), to: at(0.55) }],
-  },
+  phases: [
+    {
+      ...flightIn(tuck),
+      schedule: {
+        ...flightIn(tuck).schedule,
+        blocks: [
+          { shape: 'armsOverhead', from: at(-0.1), to: at(0), arms: 'front' },
+          { shape: 'pike', from: at(0.3), to: at(0.35), arms: 'front' },
+          {
+            shape: 'pike',
+            from: at(0.55),
+            to: at(0.56),
+            arms: 'front',
+            adjustDeg: { hipFlexion: 100, kneeFlexion: 10 },
+          },
+          { shape: 'armsOverhead', from: at(-0.02, 'touchdown'), to: at(0.2, 'touchdown'), arms: 'front' },
+        ],
+        contacts: [{ hand: 'both', on: 'behindKnee', from: at(0.3), to: at(0.55) }],
+      },
+    },
+  ],
 };
 const build = (file: SkillFile) => launchedOf(parseSkill(file, shelf));
 /** Sides are told apart by one angle, so that each hand is solved by itself. */
 const lopsided: SkillFile = {
   ...tuck,
-  schedule: {
-    ...tuck.schedule,
-    blocks: tuck.schedule.blocks?.map((b) =>
-      b.shape === 'tuck' ? { ...b, adjustDeg: { ...b.adjustDeg, hipFlexionL: 115 } } : b,
-    ),
-  },
+  phases: [
+    {
+      ...flightIn(tuck),
+      schedule: {
+        ...flightIn(tuck).schedule,
+        blocks: flightIn(tuck).schedule.blocks?.map((b) =>
+          b.shape === 'tuck' ? { ...b, adjustDeg: { ...b.adjustDeg, hipFlexionL: 115 } } : b,
+        ),
+      },
+    },
+  ],
 };
 
 /** The hand in the frame of a segment of the leg, by the engine's kinematics. */
@@ -94,7 +117,9 @@ function mostDrift(flight: Flight, side: string, segment: string, from: number, 
 describe('within 5 mm of its place (measured: 0.014 mm on the shin, 0.043 mm behind the knee)', () => {
   for (const side of ['L', 'R']) {
     test(`the hand on the shin while a tuck opens, ${side}`, () => {
-      const without = flySkill(build({ ...tuck, schedule: { ...tuck.schedule, contacts: [] } }));
+      const without = flySkill(
+        build({ ...tuck, phases: [{ ...flightIn(tuck), schedule: { ...flightIn(tuck).schedule, contacts: [] } }] }),
+      );
       expect(mostDrift(without, side, `shank${side}`, 0.3, 0.6)).toBeGreaterThan(0.03);
       for (const file of [tuck, lopsided])
         expect(mostDrift(flySkill(build(file)), side, `shank${side}`, 0.3, 0.6)).toBeLessThan(0.005);
@@ -165,7 +190,12 @@ test('a hand that cannot follow says how far it stays behind', () => {
   const anchors = { apex: 0.43, touchdown: 1 };
   const far = build({
     ...tuck,
-    schedule: { ...tuck.schedule, contacts: [{ hand: 'L', on: 'shin', from: at(0.3), to: at(0.95) }] },
+    phases: [
+      {
+        ...flightIn(tuck),
+        schedule: { ...flightIn(tuck).schedule, contacts: [{ hand: 'L', on: 'shin', from: at(0.3), to: at(0.95) }] },
+      },
+    ],
   });
   const [one, ...others] = calcHandGaps(far, anchors);
   expect(others).toEqual([]);
@@ -175,8 +205,8 @@ test('a hand that cannot follow says how far it stays behind', () => {
 });
 
 test('a contact that ends before it starts, and contacts of one hand that overlap, are named', () => {
-  const of = (contacts: SkillFile['schedule']['contacts']) => () =>
-    flySkill(build({ ...tuck, schedule: { ...tuck.schedule, contacts } }));
+  const of = (contacts: FileSchedule['contacts']) => () =>
+    flySkill(build({ ...tuck, phases: [{ ...flightIn(tuck), schedule: { ...flightIn(tuck).schedule, contacts } }] }));
   expect(of([{ hand: 'L', on: 'shin', from: at(0.5), to: at(0.4) }])).toThrow(/hand contact 1/);
   expect(
     of([
@@ -197,12 +227,17 @@ test('the same at every call, whatever was asked before', () => {
   const first = angles(tuck);
   const dragged = (i: number): SkillFile => ({
     ...tuck,
-    schedule: {
-      ...tuck.schedule,
-      blocks: tuck.schedule.blocks?.map((b) =>
-        b.adjustDeg ? { ...b, adjustDeg: { ...b.adjustDeg, hipFlexion: 112 - 0.5 * i } } : b,
-      ),
-    },
+    phases: [
+      {
+        ...flightIn(tuck),
+        schedule: {
+          ...flightIn(tuck).schedule,
+          blocks: flightIn(tuck).schedule.blocks?.map((b) =>
+            b.adjustDeg ? { ...b, adjustDeg: { ...b.adjustDeg, hipFlexion: 112 - 0.5 * i } } : b,
+          ),
+        },
+      },
+    ],
   });
   for (let i = 1; i < 20; i++) expect(angles(dragged(i))).not.toEqual(first);
   expect(angles(tuck)).toEqual(first);

@@ -2,6 +2,7 @@
 import { describe, expect, it } from 'vitest';
 import { calcFrames, flySkill, frameTimes } from '../../sim/index.ts';
 import { calcTiltAccount, stepTiltAccount, type TiltAccount, type TiltValues } from '../../sim/skill/tilt-account.ts';
+import { flightIn } from '../files/parts.ts';
 import { fileOf, preset, presetIds, skillOf } from './load.ts';
 
 const DEG = Math.PI / 180;
@@ -41,12 +42,12 @@ describe('tilt account', () => {
   it('without a part is the skill whose file never had it', () => {
     const file = fileOf('back-straight-full');
     const bend = (deg: number, s: number) => ({ angle: 'lumbarSideBend', at: { anchor: 'takeoff', s }, deg }) as const;
-    file.schedule.keys = [bend(0, 0.1), bend(8, 0.3)];
+    flightIn(file).schedule.keys = [bend(0, 0.1), bend(8, 0.3)];
     // a stated duration, so that both last as long
-    file.end = { durationS: 1, surface: { kind: 'floor', heightM: 0 } };
-    file.takeoff.momentum = { vectorKgM2PerS: [0, 0, 40] };
+    flightIn(file).end = { durationS: 1, surface: { kind: 'floor', heightM: 0 } };
+    flightIn(file).takeoff.momentum = { vectorKgM2PerS: [0, 0, 40] };
     const plain = structuredClone(file);
-    plain.schedule.keys = [];
+    flightIn(plain).schedule.keys = [];
     const a = calcTiltAccount(skillOf(file), { at: 0.5 });
     const b = calcTiltAccount(skillOf(plain), { at: 0.5 });
     const chest = a.parts.find((p) => p.source === 'chest');
@@ -79,7 +80,7 @@ describe('tilt account', () => {
 
   it('tilt and turn of h at take-off alone are charged to the take-off, and are the contact', () => {
     const file = fileOf('back-straight');
-    file.takeoff.attitudeDeg = { tilt: 4 };
+    flightIn(file).takeoff.attitudeDeg = { tilt: 4 };
     const a = calcTiltAccount(skillOf(file));
     expect(a.parts.filter((p) => p.uneven).map((p) => p.source)).toEqual(['takeoff']);
     expect(Math.abs(gaveBy(a, 'takeoff').twist - a.total.twist)).toBeLessThan(NOTHING);
@@ -90,8 +91,8 @@ describe('tilt account', () => {
 
   it('several at once: each is told, and they act through each other', () => {
     const file = fileOf('back-straight-full');
-    file.takeoff.attitudeDeg = { tilt: 2 };
-    file.schedule.keys = [
+    flightIn(file).takeoff.attitudeDeg = { tilt: 2 };
+    flightIn(file).schedule.keys = [
       { angle: 'lumbarSideBend', at: { anchor: 'takeoff', s: 0.1 }, deg: 0 },
       { angle: 'lumbarSideBend', at: { anchor: 'takeoff', s: 0.3 }, deg: 8 },
       { angle: 'hipAbductionR', at: { anchor: 'takeoff', s: 0.1 }, deg: 0 },
@@ -107,7 +108,7 @@ describe('tilt account', () => {
   it('a mirrored skill has the mirrored account', () => {
     const file = fileOf('back-straight-full');
     const a = calcTiltAccount(skillOf(file));
-    for (const b of file.schedule.blocks ?? []) {
+    for (const b of flightIn(file).schedule.blocks ?? []) {
       if (b.shape === 'oneUpOneDown') b.shape = 'oneDownOneUp';
       b.adjustDeg = Object.fromEntries(
         Object.entries(b.adjustDeg ?? {}).map(([k, v]) => [k.replace(/[LR]$/, (s) => (s === 'L' ? 'R' : 'L')), v]),
@@ -137,7 +138,7 @@ describe('tilt account', () => {
     expect(Math.abs(a.counterTwist / a.total.twist)).toBeLessThan(1 / 3);
     expect(sizes(a.contact)).toEqual([0, 0, 0]);
     const file = fileOf('back-straight-full');
-    file.takeoff.attitudeDeg = { tilt: 3 };
+    flightIn(file).takeoff.attitudeDeg = { tilt: 3 };
     const leaning = calcTiltAccount(skillOf(file));
     const share = leaning.contact.greatest / leaning.total.greatest;
     expect(share).toBeGreaterThan(0.1);
@@ -146,17 +147,17 @@ describe('tilt account', () => {
 
   it('hands that stay on the legs stay there in the reruns', () => {
     const file = fileOf('back-tuck');
-    const held = file.schedule.blocks?.find((b) => b.shape === 'tuck');
+    const held = flightIn(file).schedule.blocks?.find((b) => b.shape === 'tuck');
     if (!held) throw new RangeError('no tuck');
-    file.schedule.contacts = [{ hand: 'both', on: 'shin', from: held.from, to: held.to }];
-    file.schedule.keys = [
+    flightIn(file).schedule.contacts = [{ hand: 'both', on: 'shin', from: held.from, to: held.to }];
+    flightIn(file).schedule.keys = [
       { angle: 'lumbarSideBend', at: { anchor: 'takeoff', s: 0.1 }, deg: 0 },
       { angle: 'lumbarSideBend', at: { anchor: 'takeoff', s: 0.3 }, deg: 8 },
     ];
-    file.end = { durationS: 0.9, surface: { kind: 'floor', heightM: 0 } };
-    file.takeoff.momentum = { vectorKgM2PerS: [0, 0, 30] };
+    flightIn(file).end = { durationS: 0.9, surface: { kind: 'floor', heightM: 0 } };
+    flightIn(file).takeoff.momentum = { vectorKgM2PerS: [0, 0, 30] };
     const plain = structuredClone(file);
-    plain.schedule.keys = [];
+    flightIn(plain).schedule.keys = [];
     // without the side bend it is the even tuck with its hands on the shins: the flight that has no side bend at all
     const a = calcTiltAccount(skillOf(file), { at: 0.5 });
     const b = calcTiltAccount(skillOf(plain), { at: 0.5 });
@@ -169,15 +170,18 @@ describe('tilt account', () => {
 
   it('what one hand does alone belongs to the arms; the same with the other hand too belongs to nobody', () => {
     const file = fileOf('back-tuck');
-    const held = file.schedule.blocks?.find((b) => b.shape === 'tuck');
+    const held = flightIn(file).schedule.blocks?.find((b) => b.shape === 'tuck');
     if (!held) throw new RangeError('no tuck');
     const on = { on: 'shin', from: held.from, to: held.to } as const;
-    file.schedule.contacts = [{ hand: 'L', ...on }];
+    flightIn(file).schedule.contacts = [{ hand: 'L', ...on }];
     const one = calcTiltAccount(skillOf(file));
     expect(one.parts.filter((p) => p.uneven).map((p) => p.source)).toEqual(['arms']);
     expect(Math.abs(gaveBy(one, 'arms').greatest)).toBeGreaterThan(0.1 * DEG);
     expect(Math.max(...sizes(one.rest))).toBeLessThan(NOTHING);
-    file.schedule.contacts.push({ hand: 'R', ...on });
+    flightIn(file).schedule.contacts = [
+      { hand: 'L', ...on },
+      { hand: 'R', ...on },
+    ];
     const both = calcTiltAccount(skillOf(file));
     expect(both.parts.some((p) => p.uneven)).toBe(false);
   });

@@ -1,11 +1,12 @@
 // Whole skills: the state goes over from phase to phase, one time axis, and what the presets come to.
 import { describe, expect, test } from 'vitest';
 import * as contact from '../../sim/contact/index.ts';
-import { calcFrames, frameTimes } from '../../sim/index.ts';
+import { beforeOf, calcFrames, flightOf, frameTimes } from '../../sim/index.ts';
 import { makeState, readState, rootMotionInto } from '../../sim/motion/state.ts';
 import { flyWhole, type Whole } from '../../sim/skill/whole.ts';
 import { type Instant, makeInstantReader } from '../../sim/skill/whole-instant.ts';
 import { formatWhole } from '../../sim/skill/whole-words.ts';
+import { flightIn, swingIn } from '../files/parts.ts';
 import { builtOf, fileOf } from './load.ts';
 
 const DEG = 180 / Math.PI;
@@ -130,14 +131,13 @@ describe('one hand late', () => {
     expect(Math.abs(t.twist + 360)).toBeLessThan(5);
     expect(Math.abs(t.tilt)).toBeLessThan(3);
     const file = fileOf('giant-late-hand-full');
-    if (file.approach?.kind !== 'swing') throw new Error('no swing');
     // the other hand, and the arms of the landing changed over: the other side
-    file.approach.lateHand = { hand: 'right', lateS: 0.015 };
-    const arms = file.schedule.blocks?.[2].adjustDeg ?? {};
+    swingIn(file).lateHand = { hand: 'right', lateS: 0.015 };
+    const arms = flightOf(file).schedule.blocks?.[2].adjustDeg ?? {};
     [arms.shoulderElevationL, arms.shoulderElevationR] = [arms.shoulderElevationR, arms.shoulderElevationL];
     const mirrored = turned(flyWhole(builtOf(file), contact));
     expect(mirrored.twist).toBeCloseTo(-t.twist, 4);
-    delete file.approach.lateHand;
+    delete swingIn(file).lateHand;
     arms.shoulderElevationL = arms.shoulderElevationR;
     expect(Math.abs(turned(flyWhole(builtOf(file), contact)).twist)).toBeLessThan(0.01);
   }, 60_000);
@@ -148,7 +148,8 @@ describe('contacts', () => {
     const w = whole('vault-handspring-half');
     const c = w.contact?.impulse;
     const file = fileOf('vault-handspring-half');
-    const given = file.approach?.kind === 'contact' ? file.approach.given : undefined;
+    const before = beforeOf(file);
+    const given = before?.kind === 'contact' ? before.given : undefined;
     expect(c?.bodyWeights).toBeCloseTo(given?.meanBodyWeights ?? 0, 9);
     expect((c?.lean ?? 0) * DEG).toBeCloseTo(given?.leanDeg ?? 0, 9);
     expect(c?.place?.x).toBeCloseTo(given?.placeM.along ?? 0, 9);
@@ -214,12 +215,12 @@ describe('what the presets come to', () => {
 
 test('a stated duration has no touchdown to land from: named', () => {
   const file = fileOf('floor-double-tuck');
-  file.end = { durationS: 1, surface: { kind: 'floor', heightM: 0 } };
+  flightIn(file).end = { durationS: 1, surface: { kind: 'floor', heightM: 0 } };
   expect(() => flyWhole(builtOf(file), contact)).toThrow(/arrival.*stated duration/);
 });
 
 test('what comes down on its hands is not passed through a landing of feet', () => {
   const file = fileOf('dive-forward-one-and-half-pike');
-  file.arrival = { mat: 'pit' };
+  file.phases.push({ kind: 'landing', mat: 'pit' });
   expect(flyWhole(builtOf(file), contact).landing).toEqual({ kind: 'notOnFeet', part: 'hands' });
 });

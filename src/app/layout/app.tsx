@@ -122,8 +122,8 @@ function Layout() {
         {(fault) => (
           <div class="file-fault" role="alert">
             <p>
-              <b>{texts.files.failed(fault().name)}</b> {fault().reason}{' '}
-              <span class="quiet">{texts.files.nothingLost}</span>
+              <b>{fault().isSaving ? texts.files.notSaved(fault().name) : texts.files.failed(fault().name)}</b>{' '}
+              {fault().reason} <span class="quiet">{texts.files.nothingLost}</span>
             </p>
             <button type="button" onClick={() => doc.clearFileFault()}>
               {texts.files.dismiss}

@@ -214,6 +214,9 @@ function Menu() {
         <button type="button" onClick={() => doc.saveFile()}>
           {texts.bar.save}
         </button>
+        <button type="button" onClick={() => doc.saveVersion1()}>
+          {texts.bar.saveVersion1}
+        </button>
       </p>
       <ToolBar onOpened={() => shell.openPanel(undefined)} />
       <ul class="list">

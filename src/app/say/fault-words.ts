@@ -17,8 +17,10 @@ function wordItem(what: unknown): string {
   return String(what).replace(/block \d+ \(([^)]*)\)/, (_, shape: string) => f.shape(soften(shape)));
 }
 
-/** "schedule.blocks[2].adjustDeg.hipFlexion" as "body shape 3, adjustDeg, hip pike"; names of the file that no word stands for stay. */
-function wordPath(path: string): string {
+/** "phases[1].schedule.blocks[2].adjustDeg.hipFlexion" as "body shape 3, adjustDeg, hip pike"; names of the file that no word stands for stay. */
+function wordPath(whole: string): string {
+  // the names of its fields say which phase is meant
+  const path = whole.replace(/^phases\[\d+\]\./, '');
   const known = f.fields[path] ?? /^(?:code|dive), (.*)$/.exec(path)?.[1].replace(/^./, (c) => c.toUpperCase());
   if (known) return known;
   const parts = path

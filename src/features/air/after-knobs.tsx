@@ -1,8 +1,9 @@
 /** After the air: the mat and the legs, with what can be turned. */
 import { Show } from 'solid-js';
-import type { FileArrival } from '../../../sim/index.ts';
+import type { FileLanding } from '../../../sim/index.ts';
 import { useDocument, useFlight } from '../../app/page.ts';
-import { arrivalForSurface, changeArrival, setArrival } from '../../document/contact-edits.ts';
+import { changeLanding, landingForSurface } from '../../document/contact-edits.ts';
+import { getAfter, withAfter } from '../../document/phases.ts';
 import { Knob, Pick } from './knob.tsx';
 import { contactTexts } from './words.ts';
 
@@ -14,7 +15,7 @@ const KNEE = 30;
 export function AfterKnobs() {
   const doc = useDocument();
   const flight = useFlight();
-  const arrival = (): FileArrival | undefined => doc.file().arrival;
+  const arrival = (): FileLanding | undefined => getAfter(doc.file());
   const kneeNow = (): number => {
     const { frames, skill } = flight.result();
     const { angles } = skill.body;
@@ -30,7 +31,7 @@ export function AfterKnobs() {
           <button
             type="button"
             class="plain small"
-            onClick={() => doc.edit(setArrival(doc.file(), undefined), t.removed)}
+            onClick={() => doc.edit(withAfter(doc.file(), undefined), t.removed)}
           >
             {t.remove}
           </button>
@@ -43,7 +44,7 @@ export function AfterKnobs() {
             <p class="quiet">{t.noneAfter}</p>
             <button
               type="button"
-              onClick={() => doc.edit(setArrival(doc.file(), arrivalForSurface(doc.file())), t.addedLanding)}
+              onClick={() => doc.edit(withAfter(doc.file(), landingForSurface(doc.file())), t.addedLanding)}
             >
               {t.addLanding}
             </button>
@@ -58,7 +59,7 @@ export function AfterKnobs() {
               names={Object.keys(k.mats).filter((name) => name !== 'own' || typeof a().mat !== 'string')}
               words={k.mats}
               choose={(v) =>
-                v !== 'own' && doc.edit(changeArrival(doc.file(), { mat: v as 'competitionMat' }), t.changed(k.mat))
+                v !== 'own' && doc.edit(changeLanding(doc.file(), { mat: v as 'competitionMat' }), t.changed(k.mat))
               }
             />
             <Knob
@@ -70,7 +71,7 @@ export function AfterKnobs() {
               max={110}
               step={1}
               decimals={0}
-              set={(f, v) => changeArrival(f, { kneeDeg: v })}
+              set={(f, v) => changeLanding(f, { kneeDeg: v })}
             />
             <Knob
               label={k.stiffness}
@@ -80,7 +81,7 @@ export function AfterKnobs() {
               max={4}
               step={0.05}
               decimals={2}
-              set={(f, v) => changeArrival(f, { legStiffness: v })}
+              set={(f, v) => changeLanding(f, { legStiffness: v })}
             />
             <Knob
               label={k.effort}
@@ -90,7 +91,7 @@ export function AfterKnobs() {
               max={1}
               step={0.05}
               decimals={2}
-              set={(f, v) => changeArrival(f, { effort: v })}
+              set={(f, v) => changeLanding(f, { effort: v })}
             />
             <Knob
               label={k.eccentric}
@@ -100,7 +101,7 @@ export function AfterKnobs() {
               max={2}
               step={0.05}
               decimals={2}
-              set={(f, v) => changeArrival(f, { eccentricFactor: v })}
+              set={(f, v) => changeLanding(f, { eccentricFactor: v })}
             />
             <Knob
               label={k.delay}
@@ -110,7 +111,7 @@ export function AfterKnobs() {
               max={200}
               step={5}
               decimals={0}
-              set={(f, v) => changeArrival(f, { reflexDelayS: v / 1000 })}
+              set={(f, v) => changeLanding(f, { reflexDelayS: v / 1000 })}
             />
           </>
         )}

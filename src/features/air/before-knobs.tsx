@@ -1,7 +1,7 @@
 /** Before the air: a swing or a push, with what can be turned. */
 import { Match, Show, Switch } from 'solid-js';
-import type { FileApproach, FileSwing, FileTakeoffContact } from '../../../sim/index.ts';
-import { useDocument, useServices } from '../../app/page.ts';
+import type { FileBefore, FileSwing, FileTakeoffContact } from '../../../sim/index.ts';
+import { useDocument, useFlight, useServices } from '../../app/page.ts';
 import {
   changeApproachSpeed,
   changeContact,
@@ -10,8 +10,8 @@ import {
   contactForTakeoff,
   isContact,
   isSwing,
-  setApproach,
 } from '../../document/contact-edits.ts';
+import { getBefore, withBefore } from '../../document/phases.ts';
 import { Knob, Pick } from './knob.tsx';
 import { MoveKeys } from './move-keys.tsx';
 import { contactTexts } from './words.ts';
@@ -21,8 +21,9 @@ const k = t.knobs;
 
 export function BeforeKnobs() {
   const doc = useDocument();
+  const flight = useFlight();
   const services = useServices();
-  const approach = (): FileApproach | undefined => doc.file().approach;
+  const approach = (): FileBefore | undefined => getBefore(doc.file());
   const swing = () => {
     const a = approach();
     return isSwing(a) ? a : undefined;
@@ -31,21 +32,19 @@ export function BeforeKnobs() {
     const a = approach();
     return isContact(a) ? a : undefined;
   };
+  const put = (before: FileBefore | undefined, title: string): void =>
+    doc.edit(withBefore(doc.file(), before, services.flying.launchedTakeoff(flight.result())), title);
   /** A giant of the skills that come along: shoulder and hip on the way have to come from somewhere. */
   const addSwing = (): void => {
-    const found = services.presets.skills.find(({ file }) => isSwing(file.approach))?.file.approach;
-    if (found) doc.edit(setApproach(doc.file(), structuredClone(found)), t.addedSwing);
+    const found = services.presets.skills.map(({ file }) => getBefore(file)).find(isSwing);
+    if (found) put(structuredClone(found), t.addedSwing);
   };
   return (
     <section class="knobs" aria-label={t.before}>
       <h3>
         {t.before}
         <Show when={approach()}>
-          <button
-            type="button"
-            class="plain small"
-            onClick={() => doc.edit(setApproach(doc.file(), undefined), t.removed)}
-          >
+          <button type="button" class="plain small" onClick={() => put(undefined, t.removed)}>
             {t.remove}
           </button>
         </Show>
@@ -57,10 +56,7 @@ export function BeforeKnobs() {
             <button type="button" onClick={addSwing}>
               {t.addSwing}
             </button>
-            <button
-              type="button"
-              onClick={() => doc.edit(setApproach(doc.file(), contactForTakeoff(doc.file())), t.addedContact)}
-            >
+            <button type="button" onClick={() => put(contactForTakeoff(doc.file()), t.addedContact)}>
               {t.addContact}
             </button>
           </>

@@ -2,6 +2,7 @@
 import { type Accessor, createEffect, createMemo, createSignal, onCleanup } from 'solid-js';
 import { placeIn } from '../../../sim/math/sorted.ts';
 import { keptState, type Page } from '../../app/page.ts';
+import { getAfter, getBefore } from '../../document/phases.ts';
 import type { Contacting } from '../../engine/contact.ts';
 import type { LateTold, WholeTold, WindowTold } from '../../jobs/kinds/whole-data.ts';
 import type { WholePictures } from '../../pictures/whole-input.ts';
@@ -46,7 +47,7 @@ function makeContactState(page: Page): ContactState {
     const file = doc.file();
     tries();
     if (!contacting) return;
-    if (!file.approach && !file.arrival) {
+    if (!getBefore(file) && !getAfter(file)) {
       setTold(undefined);
       setFailed('');
       return;

@@ -6,6 +6,7 @@ import { useDocument, useFlight } from '../../app/page.ts';
 import type { ToolProps } from '../../app/tool.ts';
 import { texts } from '../../app/words.ts';
 import { changeSwing } from '../../document/contact-edits.ts';
+import { getBefore } from '../../document/phases.ts';
 import type { WholeTold } from '../../jobs/kinds/whole-data.ts';
 import type { WholePictureInput } from '../../pictures/whole-input.ts';
 import { formatNumber } from '../../ui/numbers.ts';
@@ -160,7 +161,8 @@ function Results(props: ToolProps & { state: ContactState; width: number }) {
                 width={props.width}
                 set={(ms) => {
                   const file = doc.file();
-                  const late = file.approach?.kind === 'swing' ? (file.approach.releaseLateS ?? 0) : 0;
+                  const before = getBefore(file);
+                  const late = before?.kind === 'swing' ? (before.releaseLateS ?? 0) : 0;
                   doc.edit(
                     changeSwing(file, { releaseLateS: Math.round(late * 1000 + ms) / 1000 }),
                     t.changed(t.knobs.late),

@@ -8,6 +8,7 @@ import { keptState, type Page } from '../../app/page.ts';
 import { wordFault } from '../../app/say/fault-words.ts';
 import type { PresetAthlete, PresetSkill } from '../../app/services.ts';
 import { setAthlete } from '../../document/edits.ts';
+import { withStartOf } from '../../document/phases.ts';
 import {
   addVersion,
   type KeptVersion,
@@ -177,7 +178,7 @@ function makeCompareState(page: Page): CompareState {
       const isDemo = services.presets.athletes.some((one) => one.id === id);
       lay(athlete.name, setAthlete(doc.file(), isDemo ? { ref: id } : athlete));
     },
-    addTakeoff: ({ file }) => lay(c.takeoffOf(file.title), { ...doc.file(), takeoff: file.takeoff }),
+    addTakeoff: ({ file }) => lay(c.takeoffOf(file.title), withStartOf(doc.file(), file)),
     addArms: () => {
       const engine = comparing();
       if (!engine) return;

@@ -55,7 +55,7 @@ function makeEstimateState(page: Page): EstimateState {
     ready: () => engine()?.sheets ?? [],
     first: FIRST,
     ofSkill: () => {
-      const part = doc.file().sheet;
+      const part = doc.file().worksheets?.[0];
       return part && engine()?.ofSkill(part);
     },
   });
@@ -117,13 +117,14 @@ function makeEstimateState(page: Page): EstimateState {
     engine,
     sheet,
     desk,
-    hasSkillSheet: () => doc.file().sheet !== undefined,
+    hasSkillSheet: () => doc.file().worksheets?.[0] !== undefined,
     keepWithSkill: () => {
       const now = sheet();
       if (!now) return;
       const { title, lesson, lines } = now;
       const part = { title, ...(lesson === undefined ? {} : { lesson }), lines: [...lines] };
-      doc.edit({ ...doc.file(), sheet: part }, e.keptWithSkill);
+      const [, ...others] = doc.file().worksheets ?? [];
+      doc.edit({ ...doc.file(), worksheets: [part, ...others] }, e.keptWithSkill);
       desk.showWithSkill();
       // it is a step of the skill: undo takes it back there
       shell.takeUndo(undefined);

@@ -8,6 +8,7 @@ import { calcPlace, readAt } from '../../app/plot/readout.ts';
 import { texts } from '../../app/words.ts';
 import { addKey, changeBlock, changeKey, removeKey } from '../../document/edits.ts';
 import type { Lane } from '../../document/lanes.ts';
+import { getSchedule } from '../../document/phases.ts';
 import { moveTime } from '../../document/times.ts';
 import { Icon } from '../../ui/icon.tsx';
 import { NumberField } from '../../ui/number-field.tsx';
@@ -32,7 +33,7 @@ export function LaneEditor(props: {
   const key = createMemo(() => props.lane.keys[index()]);
   const anchor = createMemo((): FileTime | undefined => {
     const source = key()?.source;
-    const { schedule } = flight.result().file;
+    const schedule = getSchedule(flight.result().file);
     if (!source) return undefined;
     return source.kind === 'key' ? schedule.keys?.[source.index]?.at : schedule.blocks?.[source.block]?.[source.side];
   });

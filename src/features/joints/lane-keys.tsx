@@ -16,6 +16,7 @@ import { listSnapTimes, type RowTelling, SnapLine, snapTogether } from '../../ap
 import { texts } from '../../app/words.ts';
 import { adjustBlock, changeKey, removeKey, setBlockEdge } from '../../document/edits.ts';
 import type { KeySource, Lane, LaneKey } from '../../document/lanes.ts';
+import { getSchedule } from '../../document/phases.ts';
 import { moveSources } from '../../document/pose-edits.ts';
 import { limitEdge } from '../../document/spans.ts';
 import { type AnchorSeconds, clamp, moveTime } from '../../document/times.ts';
@@ -43,11 +44,11 @@ export function moveKey(
 ): SkillFile {
   const { source } = key;
   if (source.kind === 'key') {
-    const old = base.schedule.keys?.[source.index];
+    const old = getSchedule(base).keys?.[source.index];
     if (!old) return base;
     return changeKey(base, source.index, { at: s === key.t ? old.at : moveTime(old.at, s, anchors), deg });
   }
-  const block = base.schedule.blocks?.[source.block];
+  const block = getSchedule(base).blocks?.[source.block];
   if (!block) return base;
   let out = base;
   if (s !== key.t) out = setBlockEdge(out, source.block, source.side, moveTime(block[source.side], s, anchors));
@@ -198,7 +199,7 @@ export function LaneKeys(props: {
     let file = moveSources(base, sources, byS, flight.anchors());
     if (byDeg === 0) return file;
     for (const source of sources) {
-      const key = source.kind === 'key' ? base.schedule.keys?.[source.index] : undefined;
+      const key = source.kind === 'key' ? getSchedule(base).keys?.[source.index] : undefined;
       if (
         source.kind === 'key' &&
         key &&

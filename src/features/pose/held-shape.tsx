@@ -11,6 +11,7 @@ import { changeBlock, removeBlock, setBlockEdge } from '../../document/edits.ts'
 import { dropHold, findHold, type HandHold, type HoldOn, setHold } from '../../document/hand-holds.ts';
 import { moveBlock, setMoveTime } from '../../document/lay-shape.ts';
 import { openBlock } from '../../document/open-block.ts';
+import { getSchedule } from '../../document/phases.ts';
 import { type BlockSpan, findSpan, limitEdge } from '../../document/spans.ts';
 import { moveTime } from '../../document/times.ts';
 import { NumberField } from '../../ui/number-field.tsx';
@@ -42,7 +43,7 @@ function One(props: { span: BlockSpan; held: boolean }) {
   const cursor = useCursor();
   const laying = useLaying();
   const index = (): number => props.span.index;
-  const block = () => doc.file().schedule.blocks?.[index()];
+  const block = () => getSchedule(doc.file()).blocks?.[index()];
   const former = (): BlockSpan | undefined => flight.spans()[index() - 1];
   const edit = (file: SkillFile, title: string): void => doc.edit(file, title);
   const edge = (side: 'from' | 'to', s: number): void => {

@@ -8,6 +8,7 @@ import { useCursor, useDocument, useFlight } from '../../app/page.ts';
 import { listSnapTimes, type RowTelling, snapTogether } from '../../app/snapping.tsx';
 import { texts } from '../../app/words.ts';
 import type { KeySource } from '../../document/lanes.ts';
+import { getSchedule } from '../../document/phases.ts';
 import { moveSources, removeSources, SAME_INSTANT } from '../../document/pose-edits.ts';
 import { resolveTime } from '../../document/times.ts';
 import { startDrag } from '../../ui/drag.ts';
@@ -25,7 +26,7 @@ export function PoseMarks(props: { axis: TimeAxis; tell: (telling: RowTelling | 
   const doc = useDocument();
   const cursor = useCursor();
   const marks = createMemo<PoseMark[]>(() => {
-    const { schedule } = flight.result().file;
+    const schedule = getSchedule(flight.result().file);
     const anchors = flight.anchors();
     const keys = (schedule.keys ?? [])
       .map((key, index) => ({ s: resolveTime(key.at, anchors), source: { kind: 'key', index } as const }))
@@ -50,7 +51,7 @@ export function PoseMarks(props: { axis: TimeAxis; tell: (telling: RowTelling | 
         const snap = snapTogether([mark.s], dx / props.axis.pxPerS, snaps, props.axis.pxPerS, m.altKey);
         doc.draft(moveSources(doc.begin(), sources, snap.by, anchors));
         const [first] = mark.sources;
-        const key = first.kind === 'key' ? doc.file().schedule.keys?.[first.index] : undefined;
+        const key = first.kind === 'key' ? getSchedule(doc.file()).keys?.[first.index] : undefined;
         const now = key ? resolveTime(key.at, anchors) : mark.s;
         props.tell({
           plate: {

@@ -7,6 +7,7 @@ import { useCursor, useDocument, useFlight } from '../../app/page.ts';
 import { texts } from '../../app/words.ts';
 import { changeBlock, removeBlock, setBlockEdge } from '../../document/edits.ts';
 import { setMoveTime } from '../../document/lay-shape.ts';
+import { getSchedule } from '../../document/phases.ts';
 import { type BlockSpan, limitEdge } from '../../document/spans.ts';
 import { moveTime } from '../../document/times.ts';
 import { NumberField } from '../../ui/number-field.tsx';
@@ -24,7 +25,7 @@ export function ShapeList() {
   const title = (id: string): string => laying.shapes()[id]?.title ?? id;
   const names = createMemo(() => Object.keys(laying.shapes()).sort((a, b) => title(a).localeCompare(title(b))));
   const edge = (span: BlockSpan, side: 'from' | 'to', s: number): void => {
-    const block = doc.file().schedule.blocks?.[span.index];
+    const block = getSchedule(doc.file()).blocks?.[span.index];
     if (!block) return;
     const at = moveTime(block[side], limitEdge(flight.spans(), span.index, side, s), flight.anchors());
     doc.edit(setBlockEdge(doc.file(), span.index, side, at), t.retime(span.title));
@@ -87,7 +88,7 @@ export function ShapeList() {
                     <label>
                       {t.arms}{' '}
                       <select
-                        value={doc.file().schedule.blocks?.[i]?.arms ?? 'direct'}
+                        value={getSchedule(doc.file()).blocks?.[i]?.arms ?? 'direct'}
                         onChange={(e) =>
                           change(span(), { arms: e.currentTarget.value as ArmPath }, t.armsOf(span().title))
                         }

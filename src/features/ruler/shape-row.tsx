@@ -10,6 +10,7 @@ import { texts } from '../../app/words.ts';
 import { removeBlock, setBlockEdge } from '../../document/edits.ts';
 import type { KeySource } from '../../document/lanes.ts';
 import { moveBlock } from '../../document/lay-shape.ts';
+import { getSchedule } from '../../document/phases.ts';
 import { type BlockSpan, findSpan, limitEdge } from '../../document/spans.ts';
 import { moveTime } from '../../document/times.ts';
 import { startDrag } from '../../ui/drag.ts';
@@ -256,7 +257,7 @@ function Edge(props: {
   const write = (s: number): void => {
     const base = doc.begin();
     const { index } = props.span;
-    const block = base.schedule.blocks?.[index];
+    const block = getSchedule(base).blocks?.[index];
     if (!block) return;
     doc.draft(setBlockEdge(base, index, props.side, moveTime(block[props.side], s, flight.anchors())));
   };

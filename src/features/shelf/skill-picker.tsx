@@ -112,6 +112,9 @@ export function SkillPicker(props: { close: () => void }) {
         <button type="button" onClick={() => doc.saveFile()}>
           {texts.bar.save}
         </button>
+        <button type="button" onClick={() => doc.saveVersion1()}>
+          {texts.bar.saveVersion1}
+        </button>
       </p>
     </>
   );

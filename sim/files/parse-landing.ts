@@ -2,13 +2,14 @@
 import { RAD } from '../math/angles.ts';
 import { FieldError } from '../math/field-error.ts';
 import type { LandingSpec } from '../skill/landing-spec.ts';
-import type { FileArrival } from './skill-file.ts';
+import type { FileLanding } from './phase-schema.ts';
 
-export function parseArrival(a: FileArrival): LandingSpec {
+/** `path`: where the landing is in the file, "phases[2]". */
+export function parseLanding(a: FileLanding, path: string): LandingSpec {
   const keys = new Map<number, Record<string, number>>();
   let last = 0;
   (a.keys ?? []).forEach((k, i) => {
-    if (k.s < last) throw new FieldError(`arrival.keys[${i}].s`, k.s, `not before the key above it (${last} s)`);
+    if (k.s < last) throw new FieldError(`${path}.keys[${i}].s`, k.s, `not before the key above it (${last} s)`);
     last = k.s;
     keys.set(k.s, { ...keys.get(k.s), [k.joint]: k.deg * RAD });
   });

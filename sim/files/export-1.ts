@@ -1,0 +1,40 @@
+/**
+ * A skill as a version 1 file, where version 1 can say it. The take-off that the phase before gives is written in, as
+ * launched, so that a reader that knows take-offs only has the flight too. What cannot be said is an error that names it.
+ */
+import type { TakeoffSpec } from '../flight/flight.ts';
+import { FieldError } from '../math/field-error.ts';
+import { afterOf, beforeOf, flightOf } from './phases.ts';
+import { checkSkillFile1, type SkillFile1 } from './skill-file-1.ts';
+import type { SkillFile } from './skill-schema.ts';
+import { takeoffInFile } from './write-start.ts';
+
+const NONE = 'none: a version 1 file has no place for it';
+
+export function exportVersion1(file: SkillFile, launched: TakeoffSpec): SkillFile1 {
+  const { title, note, athlete, gravityMPerS2, shapes, target, worksheets = [], recordings = [] } = file;
+  if (recordings.length > 0) throw new FieldError('recordings', recordings, NONE);
+  if (worksheets.length > 1) throw new FieldError('worksheets', worksheets, 'at most one in a version 1 file');
+  if ('ageYears' in athlete && athlete.ageYears !== undefined)
+    throw new FieldError('athlete.ageYears', athlete.ageYears, NONE);
+  const { takeoff, end, schedule } = flightOf(file);
+  const before = beforeOf(file);
+  const { kind: _, ...arrival } = afterOf(file) ?? { kind: 'landing' };
+  return checkSkillFile1({
+    format: file.format,
+    version: 1,
+    title,
+    ...(note === undefined ? {} : { note }),
+    ...(worksheets.length === 1 ? { sheet: worksheets[0] } : {}),
+    athlete,
+    ...(gravityMPerS2 === undefined ? {} : { gravityMPerS2 }),
+    // what is stated stays as it is written
+    takeoff: { ...takeoffInFile(launched), ...takeoff },
+    end,
+    schedule,
+    ...(before ? { approach: before } : {}),
+    ...(afterOf(file) ? { arrival } : {}),
+    ...(shapes ? { shapes } : {}),
+    ...(target ? { target } : {}),
+  });
+}

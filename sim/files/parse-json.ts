@@ -1,0 +1,18 @@
+/** Text to JSON. A syntax fault names line and column, a key that an object has twice its path. */
+import { FieldError } from '../math/field-error.ts';
+import { findJsonFault, findRepeatedKey } from './json-scan.ts';
+
+export function parseJson(text: string): unknown {
+  const plain = text.replace(/^\uFEFF/, '');
+  let json: unknown;
+  try {
+    json = JSON.parse(plain);
+  } catch {
+    const { line, column, expected } = findJsonFault(plain);
+    throw new FieldError('file', `text that is not JSON from line ${line}, column ${column} on`, `${expected} there`);
+  }
+  const repeated = findRepeatedKey(plain);
+  if (repeated)
+    throw new FieldError(repeated.path, `a field that is there already (line ${repeated.line})`, 'each field once');
+  return json;
+}

@@ -1,0 +1,15 @@
+/** The command "export": a skill as a version 1 file, for builds that know no other. */
+import { CAUTION, contactFor, exportVersion1, formatSkill, launch } from '../../sim/index.ts';
+import type { Command } from './command-line.ts';
+import { readSkill } from './read-input.ts';
+import { checkApart, writeFiles } from './write-files.ts';
+
+export async function runExport(command: Command & { kind: 'export' }): Promise<string> {
+  const { skill, file, inputs } = readSkill(command.skill);
+  const output = { option: '--out', file: command.out };
+  checkApart([output], inputs);
+  // a swing or a known contact gives the take-off that a version 1 file states
+  const { takeoff } = launch(skill, await contactFor(skill));
+  writeFiles([{ ...output, pieces: [formatSkill(exportVersion1(file, takeoff))] }]);
+  return `${file.title}: written as version 1\n\nCaution. ${CAUTION}\n`;
+}

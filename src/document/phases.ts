@@ -1,0 +1,68 @@
+/** The phases of a skill by their place, read and changed: swing or contact before the flight, the flight, the landing. */
+import type { FileBefore, FileFlight, FileLanding, FileSchedule, FileTakeoff, SkillFile } from '../../sim/index.ts';
+
+export function getFlight(file: SkillFile): FileFlight {
+  const flight = file.phases.find((phase) => phase.kind === 'flight');
+  if (!flight) throw new RangeError('a skill without a flight');
+  return flight;
+}
+
+export const getSchedule = (file: SkillFile): FileSchedule => getFlight(file).schedule;
+
+export const getBefore = (file: SkillFile): FileBefore | undefined =>
+  file.phases.find((phase) => phase.kind === 'swing' || phase.kind === 'contact');
+
+export const getAfter = (file: SkillFile): FileLanding | undefined =>
+  file.phases.find((phase) => phase.kind === 'landing');
+
+export function withFlight(file: SkillFile, part: Partial<FileFlight>): SkillFile {
+  return { ...file, phases: file.phases.map((phase) => (phase.kind === 'flight' ? { ...phase, ...part } : phase)) };
+}
+
+export function withSchedule(file: SkillFile, part: Partial<FileSchedule>): SkillFile {
+  return withFlight(file, { schedule: { ...getSchedule(file), ...part } });
+}
+
+/**
+ * With another phase before the flight, or none. What that phase gives is taken out of the take-off; what nothing gives any
+ * more is stated as `launched`, so that the flight stays as it was.
+ */
+export function withBefore(file: SkillFile, before: FileBefore | undefined, launched: FileTakeoff): SkillFile {
+  const { takeoff: stated, ...flight } = getFlight(file);
+  const after = getAfter(file);
+  const takeoff =
+    before?.kind === 'swing' ? undefined : statedBeside(before, { ...withoutHeight(launched, stated), ...stated });
+  return {
+    ...file,
+    phases: [...(before ? [before] : []), { ...flight, ...(takeoff ? { takeoff } : {}) }, ...(after ? [after] : [])],
+  };
+}
+
+function statedBeside(before: FileBefore | undefined, whole: FileTakeoff): FileTakeoff {
+  if (before?.kind !== 'contact' || !before.given) return whole;
+  const { velocityMPerS: _, momentum: __, ...place } = whole;
+  return place;
+}
+
+/** A take-off has one height. */
+function withoutHeight(launched: FileTakeoff, stated: FileTakeoff | undefined): FileTakeoff {
+  if (!stated) return launched;
+  const { massCentreHeightM: _, lowestPointHeightM: __, ...rest } = launched;
+  return rest;
+}
+
+export function withAfter(file: SkillFile, landing: FileLanding | undefined): SkillFile {
+  const rest = file.phases.filter((phase) => phase.kind !== 'landing');
+  return { ...file, phases: landing ? [...rest, landing] : rest };
+}
+
+/** Begins as another skill does: with its take-off, and with the swing or contact before it. */
+export function withStartOf(file: SkillFile, other: SkillFile): SkillFile {
+  const { takeoff: _, ...flight } = getFlight(file);
+  const { takeoff } = getFlight(other);
+  const [before, after] = [getBefore(other), getAfter(file)];
+  return {
+    ...file,
+    phases: [...(before ? [before] : []), { ...flight, ...(takeoff ? { takeoff } : {}) }, ...(after ? [after] : [])],
+  };
+}

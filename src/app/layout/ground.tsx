@@ -10,10 +10,10 @@ import type { LaneList } from '../../features/joints/lane-list.ts';
 import { laneTexts } from '../../features/joints/words.ts';
 import { ShapeRow } from '../../features/ruler/shape-row.tsx';
 import type { ViewPlace } from '../../pictures/stage-input.ts';
-import { startDrag } from '../../ui/drag.ts';
 import { Icon, SideSign } from '../../ui/icon.tsx';
 import { formatNumber } from '../../ui/numbers.ts';
 import { type TimeAxis, tOf, xOf } from '../../ui/plot/axis.ts';
+import { startScrub } from '../../ui/scrub.ts';
 import { say, unitOf } from '../../ui/units.ts';
 import { LEFT, RIGHT } from '../bench-columns.ts';
 import {
@@ -102,18 +102,7 @@ export function Ground(props: {
     equals: (a, b) => a.join() === b.join(),
   });
   const lane = (id: string) => props.lanes.shown().find((l) => l.id === id);
-  const press = (e: PointerEvent): void => {
-    const left = (e.currentTarget as HTMLElement).getBoundingClientRect().left;
-    const from = cursor.at();
-    const at = (x: number): void => cursor.set(Math.round(tOf(props.axis, x - left) * 1000) / 1000);
-    cursor.play.pause();
-    startDrag(e, {
-      start: () => at(e.clientX),
-      move: (_x, _y, m) => at(m.clientX),
-      end: () => {},
-      cancel: () => cursor.set(from),
-    });
-  };
+  const press = (e: PointerEvent): void => startScrub(e, cursor, (x) => tOf(props.axis, x));
   const laneValue = (column: number): string => {
     const { frames, skill } = flight.result();
     const v = readAt(frames.angles, calcPlace(frames, cursor.at()), skill.body.angles.length, column) * DEG;

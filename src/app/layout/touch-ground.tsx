@@ -1,8 +1,9 @@
 /** Shapes and a few plots under the floor, for fingers. */
+
 import { createMemo, For, type JSX } from 'solid-js';
 import { ShapeRow } from '../../features/ruler/shape-row.tsx';
-import { startDrag } from '../../ui/drag.ts';
 import { type TimeAxis, tOf } from '../../ui/plot/axis.ts';
+import { startScrub } from '../../ui/scrub.ts';
 import type { Quantity } from '../../ui/units.ts';
 import { useCursor } from '../page.ts';
 import { PlotCanvas, type PlotPiece } from '../plot/plot-canvas.tsx';
@@ -70,18 +71,7 @@ export function TouchGround(props: {
   const pieces = createMemo<PlotPiece[]>(() =>
     props.plots.map((one, i) => ({ box: boxes()[i], draw: PLOTS[one.kind] })),
   );
-  const press = (e: PointerEvent): void => {
-    const left = (e.currentTarget as HTMLElement).getBoundingClientRect().left;
-    const from = cursor.at();
-    const at = (x: number): void => cursor.set(Math.round(tOf(props.axis, x - left) * 1000) / 1000);
-    cursor.play.pause();
-    startDrag(e, {
-      start: () => at(e.clientX),
-      move: (_x, _y, m) => at(m.clientX),
-      end: () => {},
-      cancel: () => cursor.set(from),
-    });
-  };
+  const press = (e: PointerEvent): void => startScrub(e, cursor, (x) => tOf(props.axis, x));
   return (
     <section
       class="touch-ground"

@@ -1,4 +1,5 @@
 /** Curves of all versions on one ruler, and at the cursor the values of the two that are told apart. */
+
 import { createMemo, For, type JSX, Show } from 'solid-js';
 import { useCursor } from '../../app/page.ts';
 import { drawBackdrop } from '../../app/plot/backdrop.ts';
@@ -7,11 +8,11 @@ import { usePalette } from '../../app/plot/plot-canvas.tsx';
 import { calcPlace } from '../../app/plot/readout.ts';
 import { planRows } from '../../app/plot/row-plan.ts';
 import { texts } from '../../app/words.ts';
-import { startDrag } from '../../ui/drag.ts';
 import { drawOnFrame } from '../../ui/frame.ts';
 import { Icon } from '../../ui/icon.tsx';
 import { formatNumber } from '../../ui/numbers.ts';
 import { type TimeAxis, tOf } from '../../ui/plot/axis.ts';
+import { startScrub } from '../../ui/scrub.ts';
 import { type Quantity, shownAs, unitSystem } from '../../ui/units.ts';
 import {
   type Course,
@@ -101,18 +102,7 @@ export function ComparePlots(props: {
     drawBackdrop(pens[0], { y: 0, height });
     for (const row of rows()) drawCompared(pens, list, linesOf(row, twisting()), box(row));
   });
-  const press = (e: PointerEvent): void => {
-    const left = (e.currentTarget as HTMLElement).getBoundingClientRect().left;
-    const from = cursor.at();
-    const at = (x: number): void => cursor.set(Math.round(tOf(props.axis, x - left) * 1000) / 1000);
-    cursor.play.pause();
-    startDrag(e, {
-      start: () => at(e.clientX),
-      move: (_x, _y, m) => at(m.clientX),
-      end: () => {},
-      cancel: () => cursor.set(from),
-    });
-  };
+  const press = (e: PointerEvent): void => startScrub(e, cursor, (x) => tOf(props.axis, x));
   const unit = (row: RowName): string =>
     row === 'rate' ? shownAs('rate').unit : row === 'tilt' ? '' : shownAs('moment').unit;
   return (

@@ -5,9 +5,9 @@ import { DEG } from '../../../sim/math/angles.ts';
 import { useCursor } from '../../app/page.ts';
 import { calcPlace, readAt } from '../../app/plot/readout.ts';
 import type { SightTold } from '../../engine/account.ts';
-import { startDrag } from '../../ui/drag.ts';
 import { formatNumber } from '../../ui/numbers.ts';
 import { type TimeAxis, tOf, xOf } from '../../ui/plot/axis.ts';
+import { startScrub } from '../../ui/scrub.ts';
 import type { AccountState } from './account-state.ts';
 import { accountTexts as a } from './words.ts';
 
@@ -45,18 +45,7 @@ export function SightStrip(props: { state: AccountState; axis: TimeAxis; left: n
     return s === 'none' ? undefined : s;
   });
   const words = (why: SightTold['spans'][number]['why']): string => (why === 'seen' ? a.seen : a.why[why]);
-  const press = (e: PointerEvent): void => {
-    const left = (e.currentTarget as HTMLElement).getBoundingClientRect().left;
-    const from = cursor.at();
-    const at = (px: number): void => cursor.set(Math.round(tOf(props.axis, px - left) * 1000) / 1000);
-    cursor.play.pause();
-    startDrag(e, {
-      start: () => at(e.clientX),
-      move: (_x, _y, m) => at(m.clientX),
-      end: () => {},
-      cancel: () => cursor.set(from),
-    });
-  };
+  const press = (e: PointerEvent): void => startScrub(e, cursor, (x) => tOf(props.axis, x));
   return (
     <div
       class="sight"

@@ -1,9 +1,10 @@
 /** The pictures above the floor. The canvas is decoration for eyes; its meaning is said in words beside it. */
+
 import { createSignal, type JSX, onCleanup, onMount, Show } from 'solid-js';
 import { StageGripMarks, useStageGrip } from '../../../features/pose/stage-grip.tsx';
 import type { StageHandle, ViewPlace } from '../../../pictures/stage-input.ts';
-import { startDrag } from '../../../ui/drag.ts';
 import { drawOnFrame } from '../../../ui/frame.ts';
+import { startScrub } from '../../../ui/scrub.ts';
 import { watchTheme } from '../../../ui/theme.ts';
 import { unitSystem } from '../../../ui/units.ts';
 import { useCursor, useFlight, useServices, useShell } from '../../page.ts';
@@ -61,23 +62,11 @@ export function Stage(props: {
   const press = (e: PointerEvent): void => {
     const { left, top } = (e.currentTarget as HTMLElement).getBoundingClientRect();
     if (grip.press(e, e.clientX - left, e.clientY - top)) return;
-    const at = (x: number): void => {
-      const t = props.timeAt?.(x - left);
-      if (t === undefined) return;
-      cursor.play.pause();
-      cursor.set(Math.round(t * 1000) / 1000);
-    };
     if (props.timeAt?.(e.clientX - left) === undefined) {
       props.onFree?.(e);
       return;
     }
-    const from = cursor.at();
-    startDrag(e, {
-      start: () => at(e.clientX),
-      move: (_dx, _dy, m) => at(m.clientX),
-      end: () => {},
-      cancel: () => cursor.set(from),
-    });
+    startScrub(e, cursor, (x) => props.timeAt?.(x));
   };
   return (
     <div

@@ -1,8 +1,10 @@
 /** One canvas for everything that hangs from the floor: it is drawn whole, once a frame, from the result and the cursor. */
+
 import { createSignal, onCleanup, onMount } from 'solid-js';
 import { drawOnFrame } from '../../ui/frame.ts';
 import type { TimeAxis } from '../../ui/plot/axis.ts';
 import { xOf } from '../../ui/plot/axis.ts';
+import { fitCanvas } from '../../ui/plot/fit-canvas.ts';
 import { type Palette, readPalette } from '../../ui/plot/palette.ts';
 import { clearStamps } from '../../ui/plot/stamp.ts';
 import { watchTheme } from '../../ui/theme.ts';
@@ -47,16 +49,9 @@ export function PlotCanvas(props: {
     const axis = props.axis;
     const height = props.height;
     const pieces = props.pieces;
-    const ratio = window.devicePixelRatio || 1;
-    const [w, h] = [Math.round(axis.width * ratio), Math.round(height * ratio)];
-    if (canvas.width !== w || canvas.height !== h) {
-      canvas.width = w;
-      canvas.height = h;
-    }
-    const g = canvas.getContext('2d');
-    if (!g || w === 0 || h === 0) return;
-    g.setTransform(ratio, 0, 0, ratio, 0, 0);
-    g.clearRect(0, 0, axis.width, height);
+    const sheet = fitCanvas(canvas, axis.width, height);
+    if (!sheet) return;
+    const { g, ratio } = sheet;
     const result = flight.result();
     const cursorS = cursor.at();
     const pen: Pen = {

@@ -12,6 +12,7 @@ import { drawOnFrame } from '../../ui/frame.ts';
 import { Icon } from '../../ui/icon.tsx';
 import { formatNumber } from '../../ui/numbers.ts';
 import { type TimeAxis, tOf } from '../../ui/plot/axis.ts';
+import { fitCanvas } from '../../ui/plot/fit-canvas.ts';
 import { startScrub } from '../../ui/scrub.ts';
 import { type Quantity, shownAs, unitSystem } from '../../ui/units.ts';
 import {
@@ -86,16 +87,9 @@ export function ComparePlots(props: {
   drawOnFrame(courses, () => {
     const axis = props.axis;
     const height = props.height;
-    const ratio = window.devicePixelRatio || 1;
-    const [w, h] = [Math.round(axis.width * ratio), Math.round(height * ratio)];
-    if (canvas.width !== w || canvas.height !== h) {
-      canvas.width = w;
-      canvas.height = h;
-    }
-    const g = canvas.getContext('2d');
-    if (!g || w === 0 || h === 0) return;
-    g.setTransform(ratio, 0, 0, ratio, 0, 0);
-    g.clearRect(0, 0, axis.width, height);
+    const sheet = fitCanvas(canvas, axis.width, height);
+    if (!sheet) return;
+    const { g, ratio } = sheet;
     const list = courses();
     const pens = makePens(g, ratio, axis, palette(), cursor.at(), props.lineWidth, list, unitSystem());
     if (!pens[0]) return;

@@ -1,13 +1,13 @@
 /** Side by side: each other version in a strip of its own, under A's and on the same ruler; beside it, held upright. */
 
-import { createEffect, createMemo, createSignal, For, onCleanup, onMount, Show } from 'solid-js';
-import { useCursor, useServices } from '../../app/page.ts';
+import { createEffect, createMemo, For, Show } from 'solid-js';
+import { useMountedStage } from '../../app/mounted-stage.ts';
+import { useCursor } from '../../app/page.ts';
 import { speakSentence, wordLanding } from '../../app/say/sentence-words.ts';
 import { fitStage } from '../../app/stage-fit.ts';
 import { texts } from '../../app/words.ts';
-import type { StageHandle, ViewPlace } from '../../pictures/stage-input.ts';
+import type { ViewPlace } from '../../pictures/stage-input.ts';
 import type { TimeAxis } from '../../ui/plot/axis.ts';
-import { watchTheme } from '../../ui/theme.ts';
 import { unitSystem } from '../../ui/units.ts';
 import type { CompareState, Flown } from './compare-state.ts';
 import { VersionTag } from './version-tag.tsx';
@@ -44,11 +44,12 @@ export function VersionStrips(props: {
 }
 
 function Strip(props: { one: Flown; axis: TimeAxis; height: number; timeLeft: number; side: number }) {
-  const services = useServices();
   const cursor = useCursor();
   let canvas!: HTMLCanvasElement;
-  const [handle, setHandle] = createSignal<StageHandle>();
-  const [failed, setFailed] = createSignal('');
+  const { handle, failed } = useMountedStage(
+    () => canvas,
+    () => [width(), props.height],
+  );
   const width = (): number => props.axis.width + props.side;
   const views = createMemo<ViewPlace[]>(() => {
     const result = props.one.result;
@@ -82,24 +83,6 @@ function Strip(props: { one: Flown; axis: TimeAxis; height: number; timeLeft: nu
           ]
         : []),
     ];
-  });
-  onMount(() => {
-    let gone = false;
-    let made: StageHandle | undefined;
-    services.pictures
-      .mount(canvas, width(), props.height)
-      .then((h) => {
-        if (gone) return h.destroy();
-        made = h;
-        setHandle(h);
-      })
-      .catch((error: unknown) => setFailed(error instanceof Error ? error.message : String(error)));
-    const unwatch = watchTheme(() => made?.setTheme());
-    onCleanup(() => {
-      gone = true;
-      unwatch();
-      made?.destroy();
-    });
   });
   createEffect(() => {
     const { result, shiftS } = props.one;

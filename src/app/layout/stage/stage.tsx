@@ -1,13 +1,13 @@
 /** The pictures above the floor. The canvas is decoration for eyes; its meaning is said in words beside it. */
 
-import { createSignal, type JSX, onCleanup, onMount, Show } from 'solid-js';
+import { type JSX, Show } from 'solid-js';
 import { StageGripMarks, useStageGrip } from '../../../features/pose/stage-grip.tsx';
-import type { StageHandle, ViewPlace } from '../../../pictures/stage-input.ts';
+import type { ViewPlace } from '../../../pictures/stage-input.ts';
 import { drawOnFrame } from '../../../ui/frame.ts';
 import { startScrub } from '../../../ui/scrub.ts';
-import { watchTheme } from '../../../ui/theme.ts';
 import { unitSystem } from '../../../ui/units.ts';
-import { useCursor, useFlight, useServices, useShell } from '../../page.ts';
+import { useMountedStage } from '../../mounted-stage.ts';
+import { useCursor, useFlight, useShell } from '../../page.ts';
 import { speakSentence, wordLanding } from '../../say/sentence-words.ts';
 import { texts } from '../../words.ts';
 
@@ -21,31 +21,14 @@ export function Stage(props: {
   onFree?: (e: PointerEvent) => void;
   children?: JSX.Element;
 }) {
-  const services = useServices();
   const flight = useFlight();
   const cursor = useCursor();
   const shell = useShell();
   let canvas!: HTMLCanvasElement;
-  const [handle, setHandle] = createSignal<StageHandle>();
-  const [failed, setFailed] = createSignal('');
-  onMount(() => {
-    let gone = false;
-    let made: StageHandle | undefined;
-    services.pictures
-      .mount(canvas, props.width, props.height)
-      .then((h) => {
-        if (gone) return h.destroy();
-        made = h;
-        setHandle(h);
-      })
-      .catch((error: unknown) => setFailed(error instanceof Error ? error.message : String(error)));
-    const unwatch = watchTheme(() => made?.setTheme());
-    onCleanup(() => {
-      gone = true;
-      unwatch();
-      made?.destroy();
-    });
-  });
+  const { handle, failed } = useMountedStage(
+    () => canvas,
+    () => [props.width, props.height],
+  );
   drawOnFrame(flight.result, () =>
     handle()?.draw({
       result: flight.result(),

@@ -54,7 +54,7 @@ export async function runPieces<N extends 'study' | 'map'>(
   }
 }
 
-/** The threads' script stands beside the command's own; from the sources there is none. */
+/** The threads' script lies beside the command's own; from the sources there is none. */
 function threadScript(): string {
   const script = path.join(path.dirname(fileURLToPath(import.meta.url)), 'thread.js');
   if (!existsSync(script)) throw new CommandError('--jobs: threads need the built command line; use npx shapeflight');

@@ -13,22 +13,22 @@ import {
   type Wobble,
 } from '../../sim/index.ts';
 import { makePagePool } from '../jobs/browser-port.ts';
-import type { SightTold } from '../jobs/kinds/account-data.ts';
+import type { SightResult } from '../jobs/kinds/account-data.ts';
 import { JobCancelledError, type Pool } from '../jobs/pool.ts';
 import type { FlightResult } from './result.ts';
 
-export type { MapPoint, SightTold, TiltAccount, TiltProgress, TiltValues, Wobble };
+export type { MapPoint, SightResult, TiltAccount, TiltProgress, TiltValues, Wobble };
 
-interface AccountTold {
+interface AccountListener {
   progress(progress: TiltProgress): void;
   tilt(account: TiltAccount): void;
-  sight(told: SightTold | undefined): void;
+  sight(result: SightResult | undefined): void;
   failed(reason: string): void;
 }
 
 export interface Accounting {
-  /** a newer question silences the older one; gives the way to silence it */
-  ask(result: FlightResult, at: number, tiltOnly: boolean, told: AccountTold): () => void;
+  /** a newer question cancels the older one; gives the way to cancel it */
+  ask(result: FlightResult, at: number, tiltOnly: boolean, listener: AccountListener): () => void;
   /** of the shape at t, held; undefined without angular momentum */
   wobble(result: FlightResult, t: number): Wobble | undefined;
   /** [twist, tilt] about the momentum, a point a frame */
@@ -39,25 +39,25 @@ export function makeAccounting(shapes: Readonly<Record<string, ShapeData>>, pool
   const paths = new WeakMap<FlightResult, readonly MapPoint[]>();
   let cancelLast: (() => void) | undefined;
   return {
-    ask: ({ file, athlete }, at, tiltOnly, told) => {
+    ask: ({ file, athlete }, at, tiltOnly, listener) => {
       cancelLast?.();
       const { done, cancel } = pool.run(
         'account',
         { file, athlete, shapes, at, tiltOnly },
         {
           onProgress: (step) => {
-            if (step.kind === 'tilt') told.tilt(step.account);
-            else told.progress(step.progress);
+            if (step.kind === 'tilt') listener.tilt(step.account);
+            else listener.progress(step.progress);
           },
         },
       );
       cancelLast = cancel;
       done.then(
         (end) => {
-          if (end) told.sight(end.sight);
+          if (end) listener.sight(end.sight);
         },
         (error: Error) => {
-          if (!(error instanceof JobCancelledError)) told.failed(error.message);
+          if (!(error instanceof JobCancelledError)) listener.failed(error.message);
         },
       );
       return cancel;

@@ -39,6 +39,7 @@ import {
 import { eventTime } from '../../sim/math/anchor.ts';
 import { countWorkers, makePagePool } from '../jobs/browser-port.ts';
 import {
+  type AnswerResult,
   type Batch,
   type BatchCall,
   type MapListener,
@@ -46,11 +47,10 @@ import {
   type SolveRequest,
   type StudyDone,
   type StudyListener,
-  type ToldAnswer,
 } from './batch.ts';
 import type { FlightResult } from './result.ts';
 
-export type { BatchCall, Progress, ToldAnswer, ToldObstacle } from './batch.ts';
+export type { AnswerResult, BatchCall, ObstacleResult, Progress } from './batch.ts';
 
 export interface AskInput {
   readonly id: string;
@@ -137,7 +137,7 @@ export interface Asking {
   solve(
     request: SolveRequest,
     onProgress: (p: { fit: number; fits: number; found: number }) => void,
-  ): BatchCall<ToldAnswer>;
+  ): BatchCall<AnswerResult>;
   study(ask: MarginAsk, on: StudyListener): BatchCall<StudyDone>;
   map(ask: MapAsk, on: MapListener): BatchCall<readonly MapRow[]>;
   valueAt(spec: SkillSpec, id: string): number;

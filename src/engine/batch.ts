@@ -1,4 +1,4 @@
-/** Margins, maps and solves beside the page: cut into pieces for the workers, put together again, told as they come. */
+/** Margins, maps and solves beside the page: cut into pieces for the workers, put together again, handed on as they come. */
 import {
   type Bar,
   distances,
@@ -15,11 +15,11 @@ import {
   shareOfHits,
   studyMargin,
 } from '../../sim/index.ts';
-import type { SolveRequest, ToldAnswer } from '../jobs/kinds/solve-data.ts';
+import type { AnswerResult, SolveRequest } from '../jobs/kinds/solve-data.ts';
 import type { StudyPiece } from '../jobs/kinds/study-job.ts';
 import type { JobCall, Pool } from '../jobs/pool.ts';
 
-export type { SolveRequest, ToldAnswer, ToldObstacle } from '../jobs/kinds/solve-data.ts';
+export type { AnswerResult, ObstacleResult, SolveRequest } from '../jobs/kinds/solve-data.ts';
 
 export interface Progress {
   readonly done: number;
@@ -57,7 +57,7 @@ export interface Batch {
     on?: StudyListener,
   ): BatchCall<StudyDone>;
   map(request: MapRequest, on?: MapListener): BatchCall<readonly MapRow[]>;
-  solve(request: SolveRequest, onProgress?: (progress: SolveProgress) => void): BatchCall<ToldAnswer>;
+  solve(request: SolveRequest, onProgress?: (progress: SolveProgress) => void): BatchCall<AnswerResult>;
 }
 
 /** Samples in a piece: some 10 to 50 ms of work. */

@@ -1,14 +1,14 @@
 /** Whole skills from a worker: before and after the air. A newer question takes the place of an older one. */
 import type { Athlete, ShapeData, SkillFile } from '../../sim/index.ts';
 import { makePagePool } from '../jobs/browser-port.ts';
-import type { LateTold, WholeTold, WindowTold } from '../jobs/kinds/whole-data.ts';
+import type { LateResult, WholeResult, WindowResult } from '../jobs/kinds/whole-data.ts';
 import { type JobCall, JobCancelledError, type Pool } from '../jobs/pool.ts';
 
 interface ContactListener {
   /** of the file that was asked about: while a hand drags, an older one than the last */
-  whole(told: WholeTold, of: SkillFile): void;
-  window(told: WindowTold | undefined): void;
-  late(told: LateTold | undefined): void;
+  whole(result: WholeResult, of: SkillFile): void;
+  window(result: WindowResult | undefined): void;
+  late(result: LateResult | undefined): void;
   failed(reason: string): void;
 }
 
@@ -49,8 +49,8 @@ export function makeContacting(shapes: Readonly<Record<string, ShapeData>>, pool
       {
         onProgress: (step) => {
           // while a hand drags, an older answer is better than none
-          if (step.kind === 'whole') listening?.whole(step.told, file);
-          else if (question === newest) listening?.window(step.told);
+          if (step.kind === 'whole') listening?.whole(step.result, file);
+          else if (question === newest) listening?.window(step.result);
           if (step.kind === 'whole') next();
         },
       },

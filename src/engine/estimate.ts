@@ -28,7 +28,7 @@ const LONGEST_MS = 8000;
 
 export interface Estimating {
   readonly sheets: readonly { readonly id: string; readonly sheet: SheetFile }[];
-  /** names of readouts, for whoever writes a sheet */
+  /** names of readouts, for who writes a sheet */
   readonly readouts: readonly string[];
   /** a newer question takes the place of an older one, which is then never answered */
   compute(sheet: SheetFile, result: FlightResult, also?: 'csv' | 'page'): Promise<SheetAnswer>;

@@ -1,4 +1,4 @@
-/** Takes the steps of a job: reports, lets messages in, and ends it early when it is told to. */
+/** Takes the steps of a job: reports, lets messages in, and ends it early when it is asked to. */
 import type { Steps } from './job.ts';
 
 export interface StepTools<Progress> {

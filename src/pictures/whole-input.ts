@@ -1,7 +1,7 @@
 /** What draws a whole skill: markup for an <svg> of the page. */
 
 import type { FlightResult } from '../engine/result.ts';
-import type { WholeTold } from '../jobs/kinds/whole-data.ts';
+import type { WholeResult } from '../jobs/kinds/whole-data.ts';
 import type { UnitSystem } from '../ui/units.ts';
 
 export interface WholePictureInput {
@@ -16,7 +16,7 @@ export interface WholePictureInput {
 }
 
 export interface WholePictures {
-  still(told: WholeTold, result: FlightResult, input: WholePictureInput): string;
-  now(told: WholeTold, result: FlightResult, input: WholePictureInput, t: number): string;
-  side(told: WholeTold, result: FlightResult, width: number, height: number, t: number, row: number): string;
+  still(told: WholeResult, result: FlightResult, input: WholePictureInput): string;
+  now(told: WholeResult, result: FlightResult, input: WholePictureInput, t: number): string;
+  side(told: WholeResult, result: FlightResult, width: number, height: number, t: number, row: number): string;
 }

@@ -1,15 +1,15 @@
 /** Joins the rooms for whole skills: what the worker told, as pictures. */
 
 import type { FlightResult } from '../engine/result.ts';
-import type { WholeTold } from '../jobs/kinds/whole-data.ts';
+import type { WholeResult } from '../jobs/kinds/whole-data.ts';
 import { svgMarkup } from '../scene/figure-svg.ts';
 import type { StagePose } from '../scene/pose-frames.ts';
 import { poseNear, sideItems, unrolledNow, unrolledStill, type WholeStage } from '../scene/whole-scene.ts';
 import type { WholePictureInput, WholePictures } from './whole-input.ts';
 
-const staged = new WeakMap<WholeTold, WholeStage>();
+const staged = new WeakMap<WholeResult, WholeStage>();
 
-function getStage(told: WholeTold, { flight }: FlightResult): WholeStage {
+function getStage(told: WholeResult, { flight }: FlightResult): WholeStage {
   const known = staged.get(told);
   if (known) return known;
   const { poses: p, columns: c } = told;

@@ -4,7 +4,7 @@ import { describe, expect, it } from 'vitest';
 import { shapes, skills } from '../../presets/index.ts';
 import { calcSight } from '../../sim/index.ts';
 import { makeAccounting } from '../../src/engine/account.ts';
-import { tellSight } from '../../src/jobs/kinds/account-sight.ts';
+import { makeSightResult } from '../../src/jobs/kinds/account-sight.ts';
 import { readyEngine } from './ready-engine.ts';
 
 const engine = await readyEngine();
@@ -17,7 +17,7 @@ describe('sight told', () => {
   for (const id of Object.keys(skills))
     it(`${id}: from take-off to the end without gaps, and seen where it is seen`, () => {
       const result = engine.fly(skills[id]);
-      const told = tellSight(result.flight, result.frames);
+      const told = makeSightResult(result.flight, result.frames);
       const sight = calcSight(result.flight, result.frames);
       if (!told || !sight) throw new Error('no head');
       const { spans } = told;

@@ -4,13 +4,13 @@ import { placeIn } from '../../../sim/math/sorted.ts';
 import { keptState, type Page } from '../../app/page.ts';
 import { getAfter, getBefore } from '../../document/phases.ts';
 import type { Contacting } from '../../engine/contact.ts';
-import type { LateTold, WholeTold, WindowTold } from '../../jobs/kinds/whole-data.ts';
+import type { LateResult, WholeResult, WindowResult } from '../../jobs/kinds/whole-data.ts';
 import type { WholePictures } from '../../pictures/whole-input.ts';
 
 export interface ContactState {
-  readonly told: Accessor<WholeTold | undefined>;
-  readonly window: Accessor<WindowTold | undefined>;
-  readonly late: Accessor<LateTold | undefined>;
+  readonly told: Accessor<WholeResult | undefined>;
+  readonly window: Accessor<WindowResult | undefined>;
+  readonly late: Accessor<LateResult | undefined>;
   readonly busy: Accessor<boolean>;
   readonly failed: Accessor<string>;
   /** asks once more */
@@ -30,9 +30,9 @@ function makeContactState(page: Page): ContactState {
   const { services, doc, flight, shell } = page;
   const [engine, setEngine] = createSignal<Contacting>();
   const [pictures, setPictures] = createSignal<WholePictures>();
-  const [told, setTold] = createSignal<WholeTold>();
-  const [window, setWindow] = createSignal<WindowTold>();
-  const [late, setLate] = createSignal<LateTold>();
+  const [told, setTold] = createSignal<WholeResult>();
+  const [window, setWindow] = createSignal<WindowResult>();
+  const [late, setLate] = createSignal<LateResult>();
   const [busy, setBusy] = createSignal(false);
   const [failed, setFailed] = createSignal('');
   const [tries, setTries] = createSignal(0);

@@ -7,7 +7,7 @@ import type { ToolProps } from '../../app/tool.ts';
 import { texts } from '../../app/words.ts';
 import { changeSwing } from '../../document/contact-edits.ts';
 import { getBefore } from '../../document/phases.ts';
-import type { WholeTold } from '../../jobs/kinds/whole-data.ts';
+import type { WholeResult } from '../../jobs/kinds/whole-data.ts';
 import type { WholePictureInput } from '../../pictures/whole-input.ts';
 import { formatNumber } from '../../ui/numbers.ts';
 import { say, unitSystem } from '../../ui/units.ts';
@@ -67,7 +67,7 @@ export function ContactTool(props: ToolProps) {
   );
 }
 
-function Whole(props: ToolProps & { state: ContactState; told: WholeTold }) {
+function Whole(props: ToolProps & { state: ContactState; told: WholeResult }) {
   const flight = useFlight();
   const wide = (): boolean => props.device === 'bench';
   const [all, setAll] = createSignal(false);
@@ -180,10 +180,10 @@ function Results(props: ToolProps & { state: ContactState; width: number }) {
   );
 }
 
-const landed = ({ landing }: WholeTold) => (landing?.kind === 'landed' ? landing.report : undefined);
+const landed = ({ landing }: WholeResult) => (landing?.kind === 'landed' ? landing.report : undefined);
 
 /** The values at the cursor, and the side view to scale with the force that acts. */
-function Now(props: { state: ContactState; told: WholeTold; width: number }) {
+function Now(props: { state: ContactState; told: WholeResult; width: number }) {
   const flight = useFlight();
   const SIDE = 190;
   const i = (): number => props.state.row();

@@ -3,7 +3,7 @@
 import { For, Show } from 'solid-js';
 import type { LandingReport, VerdictReason } from '../../../sim/index.ts';
 import { DEG } from '../../../sim/math/angles.ts';
-import type { ToldAsymmetry, ToldLanding } from '../../jobs/kinds/whole-data.ts';
+import type { AsymmetryResult, LandingOutcome } from '../../jobs/kinds/whole-data.ts';
 import { formatNumber } from '../../ui/numbers.ts';
 import { say } from '../../ui/units.ts';
 import { Told } from './told-row.tsx';
@@ -30,12 +30,12 @@ function wordReason(reason: VerdictReason): string {
   }
 }
 
-function wordAsymmetry({ kind, value, limit }: ToldAsymmetry): string {
+function wordAsymmetry({ kind, value, limit }: AsymmetryResult): string {
   const write = (v: number): string => (kind === 'across' ? say('speed', v) : `${formatNumber(v * DEG, 0)}°`);
   return t.asymmetries[kind](write(value), write(limit));
 }
 
-export function Verdict(props: { landing: ToldLanding }) {
+export function Verdict(props: { landing: LandingOutcome }) {
   const outcome = (): string => {
     const landing = props.landing;
     if (landing.kind === 'landed') return t.verdicts[landing.report.verdict.kind];

@@ -2,7 +2,7 @@
 
 import { createMemo, For, Show } from 'solid-js';
 import { DEG, REV } from '../../../sim/math/angles.ts';
-import type { LateTold, ToldContact, ToldSwing, WholeTold, WindowTold } from '../../jobs/kinds/whole-data.ts';
+import type { ContactResult, LateResult, SwingResult, WholeResult, WindowResult } from '../../jobs/kinds/whole-data.ts';
 import { formatNumber } from '../../ui/numbers.ts';
 import { say } from '../../ui/units.ts';
 import { Told } from './told-row.tsx';
@@ -18,7 +18,7 @@ function wordAngle(angle: number): string {
   return rest >= 0 ? s.peakAt(degrees) : s.peakBefore(degrees);
 }
 
-export function SwingTold(props: { swing: ToldSwing; told: WholeTold; late?: LateTold }) {
+export function SwingTold(props: { swing: SwingResult; told: WholeResult; late?: LateResult }) {
   const effort = () =>
     props.swing.peaks.effort.reduce((a, b) => (b.value > a.value ? b : a), props.swing.peaks.effort[0]);
   const limited = () => props.swing.limited.filter((j) => j.share > 0.005);
@@ -87,7 +87,7 @@ export function SwingTold(props: { swing: ToldSwing; told: WholeTold; late?: Lat
 
 const PLOT_H = 130;
 
-export function WindowStudy(props: { window: WindowTold; width: number; set: (ms: number) => void }) {
+export function WindowStudy(props: { window: WindowResult; width: number; set: (ms: number) => void }) {
   const tries = () => props.window.tries;
   const scale = createMemo(() => {
     const ms = tries().map((one) => one.lateMs);
@@ -183,7 +183,7 @@ export function WindowStudy(props: { window: WindowTold; width: number; set: (ms
                   [t.windowRows.air, (o) => `${formatNumber(o.airS, 2)} s`],
                   [t.windowRows.away, (o) => say('length', Math.abs(o.away))],
                   [t.windowRows.over, (o) => `${o.overDeg > 0 ? '+' : ''}${formatNumber(o.overDeg, 0)}°`],
-                ] as readonly (readonly [string, (o: WindowTold['tries'][number]) => string])[]
+                ] as readonly (readonly [string, (o: WindowResult['tries'][number]) => string])[]
               }
             >
               {([name, read]) => (
@@ -200,7 +200,7 @@ export function WindowStudy(props: { window: WindowTold; width: number; set: (ms
   );
 }
 
-export function PushTold(props: { contact: ToldContact }) {
+export function PushTold(props: { contact: ContactResult }) {
   const c = t.contactRows;
   const lean = (): string =>
     `${formatNumber(Math.abs(props.contact.leanDeg), 0)}° ${props.contact.leanDeg >= 0 ? t.forward : t.backward}`;

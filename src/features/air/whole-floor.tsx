@@ -1,6 +1,6 @@
 /** The floor of a whole skill: its ruler, its cursor, and beneath it what touches. */
 import { createMemo, For, Show } from 'solid-js';
-import type { WholeTold } from '../../jobs/kinds/whole-data.ts';
+import type { WholeResult } from '../../jobs/kinds/whole-data.ts';
 import { startDrag } from '../../ui/drag.ts';
 import { formatNumber } from '../../ui/numbers.ts';
 import type { ContactState } from './contact-state.ts';
@@ -10,7 +10,7 @@ import { contactTexts } from './words.ts';
 const t = contactTexts;
 const STRIP = 22;
 
-export function WholeFloor(props: { state: ContactState; told: WholeTold; axis: WholeAxis; height: number }) {
+export function WholeFloor(props: { state: ContactState; told: WholeResult; axis: WholeAxis; height: number }) {
   const ticks = createMemo(() => wholeTicks(props.axis));
   const at = (): number => wholeX(props.axis, props.state.cursor());
   const press = (e: PointerEvent): void => {

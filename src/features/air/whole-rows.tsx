@@ -1,7 +1,7 @@
 /** Force, what the head feels, turning and energy through all phases, on the whole skill's own axis. */
 import { createMemo, For, Show } from 'solid-js';
 import { niceTop } from '../../app/plot/pen.ts';
-import type { WholeTold } from '../../jobs/kinds/whole-data.ts';
+import type { WholeResult } from '../../jobs/kinds/whole-data.ts';
 import { formatNumber } from '../../ui/numbers.ts';
 import type { ContactState } from './contact-state.ts';
 import { type WholeAxis, wholeX } from './whole-axis.ts';
@@ -22,7 +22,7 @@ interface Row {
   readonly decimals: number;
 }
 
-export function wholeRows(told: WholeTold): readonly Row[] {
+export function wholeRows(told: WholeResult): readonly Row[] {
   const c = told.columns;
   return [
     { id: 'force', share: 2, lines: [{ column: c.weights, hue: 'ink' }], decimals: 1 },
@@ -41,7 +41,7 @@ export function wholeRows(told: WholeTold): readonly Row[] {
   ];
 }
 
-export function WholeRow(props: { told: WholeTold; state: ContactState; axis: WholeAxis; row: Row; height: number }) {
+export function WholeRow(props: { told: WholeResult; state: ContactState; axis: WholeAxis; row: Row; height: number }) {
   const inView = createMemo(() => {
     const { t: times } = props.told.columns;
     const list: number[] = [];

@@ -6,7 +6,7 @@ import { DEG } from '../../../sim/math/angles.ts';
 import { useFlight } from '../../app/page.ts';
 import { texts } from '../../app/words.ts';
 import type { BlockSpan } from '../../document/spans.ts';
-import type { ToldObstacle } from '../../engine/ask.ts';
+import type { ObstacleResult } from '../../engine/ask.ts';
 import { formatNumber, soften } from '../../ui/numbers.ts';
 import { say, sayNumber } from '../../ui/units.ts';
 import type { AskState } from './ask-state.ts';
@@ -225,7 +225,7 @@ function Cost(props: { label: string; value: string; bar: number; tick?: boolean
   );
 }
 
-function wordObstacle(state: AskState, spans: readonly BlockSpan[], o: ToldObstacle): string {
+function wordObstacle(state: AskState, spans: readonly BlockSpan[], o: ObstacleResult): string {
   const open = state.skill();
   if (o.kind === 'limit') return o.limit === 'late' ? t.obstacle.late : t.obstacle.limit(t.limits[o.limit]);
   if (o.kind === 'wish') {

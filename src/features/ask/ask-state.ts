@@ -7,7 +7,7 @@ import type { Aim, LimitsAsked, SkillSpec, Solution } from '../../../sim/index.t
 import type { Page } from '../../app/page.ts';
 import { wordFault } from '../../app/say/fault-words.ts';
 import { addVersion, MOST_VERSIONS, VERSION_LETTERS } from '../../document/versions.ts';
-import type { AskInput, Asking, AskSkill, BatchCall, ToldAnswer, ToldObstacle, Wanted } from '../../engine/ask.ts';
+import type { AnswerResult, AskInput, Asking, AskSkill, BatchCall, ObstacleResult, Wanted } from '../../engine/ask.ts';
 import type { FlightResult } from '../../engine/result.ts';
 import { type Chosen, chooseFirst, wantedOf } from './ask-start.ts';
 import { askTexts as t } from './words.ts';
@@ -15,11 +15,11 @@ import { askTexts as t } from './words.ts';
 interface Found {
   readonly key: string;
   readonly wantedKey: string;
-  readonly told: ToldAnswer;
+  readonly told: AnswerResult;
   readonly chosen: readonly Chosen[];
   /** answers, or the nearest alone */
   readonly list: readonly Solution[];
-  readonly obstacles: readonly ToldObstacle[];
+  readonly obstacles: readonly ObstacleResult[];
 }
 
 /** What margin and map are of: A, or the answer that is picked. */
@@ -126,7 +126,7 @@ export function makeAskState(page: Page): AskState {
   const [progress, setProgress] = createSignal<{ fit: number; fits: number; found: number }>();
   const [found, setFound] = createSignal<Found>();
   const [picked, setPicked] = createSignal(-1);
-  let call: BatchCall<ToldAnswer> | undefined;
+  let call: BatchCall<AnswerResult> | undefined;
   const stale = createMemo(() => found()?.key !== skill()?.key);
   const pickedSolution = createMemo(() => (stale() ? undefined : found()?.list[picked()]));
 

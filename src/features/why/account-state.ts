@@ -1,7 +1,7 @@
 /** The account of one bench: asked for when flight and cursor rest, kept while the tool is closed. */
 import { type Accessor, createEffect, createMemo, createSignal, onCleanup } from 'solid-js';
 import { keptState, type Page } from '../../app/page.ts';
-import type { Accounting, MapPoint, SightTold, TiltAccount, TiltProgress, Wobble } from '../../engine/account.ts';
+import type { Accounting, MapPoint, SightResult, TiltAccount, TiltProgress, Wobble } from '../../engine/account.ts';
 import type { FlightResult } from '../../engine/result.ts';
 
 export type TiltMeasure = 'greatest' | 'at' | 'twist';
@@ -18,7 +18,7 @@ export interface AccountState {
   /** asks once more */
   again(): void;
   /** 'none': a body without a head */
-  readonly sight: Accessor<SightTold | 'none' | undefined>;
+  readonly sight: Accessor<SightResult | 'none' | undefined>;
   readonly wobble: Accessor<Wobble | undefined>;
   readonly path: Accessor<readonly MapPoint[]>;
 }
@@ -31,7 +31,7 @@ function makeAccountState(page: Page): AccountState {
   const [accounting, setAccounting] = createSignal<Accounting>();
   const [measure, setMeasure] = createSignal<TiltMeasure>('greatest');
   const [account, setAccount] = createSignal<{ of: FlightResult; at: number; told: TiltAccount }>();
-  const [sight, setSight] = createSignal<{ of: FlightResult; told: SightTold | 'none' }>();
+  const [sight, setSight] = createSignal<{ of: FlightResult; told: SightResult | 'none' }>();
   const [progress, setProgress] = createSignal<TiltProgress>();
   const [failed, setFailed] = createSignal('');
   const [tries, setTries] = createSignal(0);

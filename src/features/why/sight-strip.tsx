@@ -4,7 +4,7 @@ import { createMemo, For, Show } from 'solid-js';
 import { DEG } from '../../../sim/math/angles.ts';
 import { useCursor } from '../../app/page.ts';
 import { calcPlace, readAt } from '../../app/plot/readout.ts';
-import type { SightTold } from '../../engine/account.ts';
+import type { SightResult } from '../../engine/account.ts';
 import { formatNumber } from '../../ui/numbers.ts';
 import { type TimeAxis, tOf, xOf } from '../../ui/plot/axis.ts';
 import { startScrub } from '../../ui/scrub.ts';
@@ -16,7 +16,7 @@ const LETTER = 6.6;
 /** s: nothing is said of less */
 const SHORT = 0.005;
 
-function sayWhen(told: SightTold): string {
+function sayWhen(told: SightResult): string {
   const end = told.spans.at(-1)?.to ?? 0;
   const two = (s: number): string => formatNumber(s, 2);
   if (told.firstBefore === undefined) return a.seenNever;
@@ -27,7 +27,7 @@ function sayWhen(told: SightTold): string {
   return told.firstBefore - told.lastBefore > SHORT ? `${first} ${last}` : last;
 }
 
-function sayNow(told: SightTold, t: number): string {
+function sayNow(told: SightResult, t: number): string {
   const span = told.spans.find((s) => t <= s.to) ?? told.spans.at(-1);
   if (!span) return '';
   if (span.why !== 'seen') return a.notNow(a.whyLong[span.why]);
@@ -44,7 +44,7 @@ export function SightStrip(props: { state: AccountState; axis: TimeAxis; left: n
     const s = props.state.sight();
     return s === 'none' ? undefined : s;
   });
-  const words = (why: SightTold['spans'][number]['why']): string => (why === 'seen' ? a.seen : a.why[why]);
+  const words = (why: SightResult['spans'][number]['why']): string => (why === 'seen' ? a.seen : a.why[why]);
   const press = (e: PointerEvent): void => startScrub(e, cursor, (x) => tOf(props.axis, x));
   return (
     <div

@@ -18,7 +18,7 @@ export interface SightSpan {
   readonly why: Unseen | 'seen';
 }
 
-export interface SightTold {
+export interface SightResult {
   /** from take-off to the end, without gaps */
   readonly spans: readonly SightSpan[];
   readonly share: number;
@@ -36,4 +36,4 @@ export type AccountProgress =
   | { readonly kind: 'tilt'; readonly account: TiltAccount };
 
 /** The sight, where it was asked for; undefined in it: a body without a head. */
-export type AccountEnd = { readonly sight: SightTold | undefined } | undefined;
+export type AccountEnd = { readonly sight: SightResult | undefined } | undefined;

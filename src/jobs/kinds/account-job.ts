@@ -11,7 +11,7 @@ import {
 } from '../../../sim/index.ts';
 import { type JobKind, loadForJob } from '../job.ts';
 import type { AccountEnd, AccountProgress, AccountRequest } from './account-data.ts';
-import { tellSight } from './account-sight.ts';
+import { makeSightResult } from './account-sight.ts';
 
 /** as the page's own frames */
 const RATE_HZ = 120;
@@ -37,5 +37,5 @@ async function* account({
   yield { kind: 'tilt', account: step.value };
   if (tiltOnly) return undefined;
   const rate = Math.min(RATE_HZ, MOST_FRAMES / flight.duration);
-  return { sight: tellSight(flight, calcFrames(flight, frameTimes(flight.duration, rate))) };
+  return { sight: makeSightResult(flight, calcFrames(flight, frameTimes(flight.duration, rate))) };
 }

@@ -1,8 +1,8 @@
 /** What the eyes see in a flight, as plain data: stretches without gaps, and where the landing lies at each frame. */
 import { calcSight, type Flight, type Frames } from '../../../sim/index.ts';
-import type { SightSpan, SightTold } from './account-data.ts';
+import type { SightResult, SightSpan } from './account-data.ts';
 
-export function tellSight(flight: Flight, frames: Frames): SightTold | undefined {
+export function makeSightResult(flight: Flight, frames: Frames): SightResult | undefined {
   const sight = calcSight(flight, frames);
   if (!sight) return undefined;
   const glances = Array.from(frames.t, (t) => sight.at(t));

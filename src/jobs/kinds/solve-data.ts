@@ -26,11 +26,11 @@ export interface SolveRequest {
 
 type Bound = Extract<Obstacle, { kind: 'bound' }>;
 /** An obstacle without the functions of its input. */
-export type ToldObstacle =
+export type ObstacleResult =
   | Exclude<Obstacle, Bound>
   | (Omit<Bound, 'unknown'> & { readonly input: string; readonly label: string; readonly unit: InputUnit });
 
 /** An answer that can be sent: what the solve found, inputs by their ids. */
-export type ToldAnswer = Omit<Answer, 'nearest'> & {
-  readonly nearest?: Solution & { readonly obstacles: readonly ToldObstacle[] };
+export type AnswerResult = Omit<Answer, 'nearest'> & {
+  readonly nearest?: Solution & { readonly obstacles: readonly ObstacleResult[] };
 };

@@ -8,9 +8,9 @@ import {
   solveSteps,
 } from '../../../sim/index.ts';
 import { type JobKind, loadForJob } from '../job.ts';
-import type { SolveRequest, ToldAnswer, ToldObstacle } from './solve-data.ts';
+import type { AnswerResult, ObstacleResult, SolveRequest } from './solve-data.ts';
 
-export const solveJob: JobKind<SolveRequest, undefined, SolveProgress, ToldAnswer> = {
+export const solveJob: JobKind<SolveRequest, undefined, SolveProgress, AnswerResult> = {
   // a step is one fit of many flights, or a part of one
   latestEveryMs: 30,
   open: (request) => () => solve(request),
@@ -22,7 +22,7 @@ async function* solve({
   tries = 0,
   balance,
   ...rest
-}: SolveRequest): AsyncGenerator<SolveProgress, ToldAnswer, boolean> {
+}: SolveRequest): AsyncGenerator<SolveProgress, AnswerResult, boolean> {
   const contact = await loadForJob(() => contactFor(spec));
   const steps = solveSteps({
     ...rest,
@@ -33,13 +33,13 @@ async function* solve({
   });
   let step = steps.next(false);
   while (!step.done) step = steps.next(yield step.value);
-  return toldOf(step.value);
+  return withoutFunctions(step.value);
 }
 
 /** Inputs hold functions, which no message can carry. */
-function toldOf({ nearest, ...answer }: Answer): ToldAnswer {
+function withoutFunctions({ nearest, ...answer }: Answer): AnswerResult {
   if (!nearest) return answer;
-  const obstacles = nearest.obstacles.map((o): ToldObstacle => {
+  const obstacles = nearest.obstacles.map((o): ObstacleResult => {
     if (o.kind !== 'bound') return o;
     const { unknown, ...rest } = o;
     const { id, label, unit } = unknown.input;

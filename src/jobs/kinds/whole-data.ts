@@ -42,7 +42,7 @@ export interface WholePoses {
   readonly R_WF: Float64Array;
 }
 
-export interface ToldSwing {
+export interface SwingResult {
   readonly peaks: SwingPeaks;
   readonly driven: boolean;
   /** as shares: of a peak force, of speeds, of energies */
@@ -56,7 +56,7 @@ export interface ToldSwing {
   readonly rule: { readonly turnS: number; readonly speed: number; readonly g: number; readonly felt: number };
 }
 
-export interface ToldContact {
+export interface ContactResult {
   readonly time: number;
   readonly impulse: number;
   readonly bodyWeights: number;
@@ -70,18 +70,18 @@ export interface ToldContact {
   readonly faults: readonly ContactFault[];
 }
 
-export interface ToldAsymmetry {
+export interface AsymmetryResult {
   readonly kind: 'tilt' | 'twist' | 'sides' | 'across';
   readonly value: number;
   readonly limit: number;
 }
 
-export type ToldLanding =
+export type LandingOutcome =
   | { readonly kind: 'landed'; readonly report: LandingReport }
-  | { readonly kind: 'asymmetric'; readonly asymmetry: readonly ToldAsymmetry[] }
+  | { readonly kind: 'asymmetric'; readonly asymmetry: readonly AsymmetryResult[] }
   | { readonly kind: 'notOnFeet'; readonly part: string };
 
-export interface WholeTold {
+export interface WholeResult {
   readonly from: number;
   readonly to: number;
   readonly touchdown: number;
@@ -89,14 +89,14 @@ export interface WholeTold {
   readonly bodyWeight: number;
   readonly columns: WholeColumns;
   readonly poses: WholePoses;
-  readonly swing?: ToldSwing;
+  readonly swing?: SwingResult;
   readonly late?: { readonly held: number; readonly hand: 'left' | 'right'; readonly peakWeights: number };
-  readonly contact?: ToldContact;
-  readonly landing?: ToldLanding;
+  readonly contact?: ContactResult;
+  readonly landing?: LandingOutcome;
 }
 
 /** A release tried: ms after the planned one, and what came of it. */
-export interface ToldTry {
+export interface TryResult {
   readonly lateMs: number;
   readonly overDeg: number;
   readonly upMPerS: number;
@@ -104,8 +104,8 @@ export interface ToldTry {
   readonly away: number;
   readonly meets: boolean;
 }
-export interface WindowTold {
-  readonly tries: readonly ToldTry[];
+export interface WindowResult {
+  readonly tries: readonly TryResult[];
   readonly fromMs: number;
   readonly toMs: number;
   readonly isOpen: readonly [boolean, boolean];
@@ -113,7 +113,7 @@ export interface WindowTold {
   readonly twistDeg: number;
 }
 /** Twists done if the second hand held on 10 ms less and more. */
-export interface LateTold {
+export interface LateResult {
   readonly ms: readonly [number, number, number];
   readonly twists: readonly [number, number, number];
 }
@@ -127,8 +127,8 @@ export interface WholeRequest {
 }
 
 export type WholeProgress =
-  | { readonly kind: 'whole'; readonly told: WholeTold }
-  | { readonly kind: 'window'; readonly told: WindowTold | undefined };
+  | { readonly kind: 'whole'; readonly result: WholeResult }
+  | { readonly kind: 'window'; readonly result: WindowResult | undefined };
 
 /** The late hand, where it was asked for. */
-export type WholeEnd = { readonly late: LateTold | undefined } | undefined;
+export type WholeEnd = { readonly late: LateResult | undefined } | undefined;

@@ -3,7 +3,7 @@ import { buildSkill, calcFlightEnd, flyWhole, loadContact, parseSkill } from '..
 import { REV } from '../../../sim/math/angles.ts';
 import { type JobKind, loadForJob } from '../job.ts';
 import type { WholeEnd, WholeProgress, WholeRequest } from './whole-data.ts';
-import { tellLate, tellWhole, tellWindow } from './whole-told.ts';
+import { makeLateResult, makeWholeResult, makeWindowResult } from './whole-result.ts';
 
 export const wholeJob: JobKind<WholeRequest, undefined, WholeProgress, WholeEnd> = {
   open: (request) => () => flyAll(request),
@@ -18,9 +18,9 @@ async function* flyAll({
   const contact = await loadForJob(loadContact);
   const skill = buildSkill(parseSkill({ ...file, athlete }, { athletes: {}, shapes }));
   const whole = flyWhole(skill, contact);
-  yield { kind: 'whole', told: tellWhole(whole, contact) };
+  yield { kind: 'whole', result: makeWholeResult(whole, contact) };
   if (!study) return undefined;
-  yield { kind: 'window', told: tellWindow(whole) };
+  yield { kind: 'window', result: makeWindowResult(whole) };
   const twistsOf = (one: typeof whole): number => Math.abs(calcFlightEnd(one.flight).twist) / REV;
-  return { late: tellLate(skill, contact, twistsOf) };
+  return { late: makeLateResult(skill, contact, twistsOf) };
 }

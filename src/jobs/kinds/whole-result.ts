@@ -9,14 +9,21 @@ import {
   type WholeContact,
 } from '../../../sim/index.ts';
 import { DEG } from '../../../sim/math/angles.ts';
-import type { LateTold, ToldContact, ToldLanding, ToldSwing, WholeTold, WindowTold } from './whole-data.ts';
+import type {
+  ContactResult,
+  LandingOutcome,
+  LateResult,
+  SwingResult,
+  WholeResult,
+  WindowResult,
+} from './whole-data.ts';
 import { sampleColumns, samplePoses } from './whole-sample.ts';
 
 /** A common rule: the turn at constant speed on a circle, which ignores that the bottom is the fastest part. */
 const RULE_TURN = 1.7;
 const RULE_RADIUS = 0.9144;
 
-function tellSwing({ swing, flight }: Whole, contact: WholeContact): ToldSwing | undefined {
+function makeSwingResult({ swing, flight }: Whole, contact: WholeContact): SwingResult | undefined {
   if (!swing) return undefined;
   const { columns: c, shown } = swing;
   const last = shown - 1;
@@ -43,7 +50,7 @@ function tellSwing({ swing, flight }: Whole, contact: WholeContact): ToldSwing |
   };
 }
 
-function tellContact({ contact }: Whole): ToldContact | undefined {
+function makeContactResult({ contact }: Whole): ContactResult | undefined {
   if (!contact) return undefined;
   const { impulse: c, time } = contact;
   return {
@@ -61,12 +68,12 @@ function tellContact({ contact }: Whole): ToldContact | undefined {
   };
 }
 
-function tellLanding({ landing }: Whole): ToldLanding | undefined {
+function makeLandingOutcome({ landing }: Whole): LandingOutcome | undefined {
   if (landing?.kind !== 'landed') return landing;
   return { kind: 'landed', report: landing.report };
 }
 
-export function tellWhole(whole: Whole, contact: WholeContact): WholeTold {
+export function makeWholeResult(whole: Whole, contact: WholeContact): WholeResult {
   const { flight, late } = whole;
   const weight = flight.body.mass * flight.gravity;
   return {
@@ -77,14 +84,14 @@ export function tellWhole(whole: Whole, contact: WholeContact): WholeTold {
     bodyWeight: weight,
     columns: sampleColumns(whole, contact),
     poses: samplePoses(whole, contact),
-    swing: tellSwing(whole, contact),
+    swing: makeSwingResult(whole, contact),
     ...(late ? { late: { held: late.held, hand: late.hand, peakWeights: late.peak / weight } } : {}),
-    contact: tellContact(whole),
-    landing: tellLanding(whole),
+    contact: makeContactResult(whole),
+    landing: makeLandingOutcome(whole),
   };
 }
 
-export function tellWindow(whole: Whole): WindowTold | undefined {
+export function makeWindowResult(whole: Whole): WindowResult | undefined {
   const { swing, skill } = whole;
   if (!swing || !skill.target) return undefined;
   const found = calcReleaseWindow(skill, swing);
@@ -106,11 +113,11 @@ export function tellWindow(whole: Whole): WindowTold | undefined {
 const LATE_STEP = 0.01;
 
 /** What 10 ms more or less of the second hand do to the twist. */
-export function tellLate(
+export function makeLateResult(
   skill: Skill,
   contact: WholeContact,
   twistsOf: (whole: Whole) => number,
-): LateTold | undefined {
+): LateResult | undefined {
   const { start } = skill;
   if (start.kind !== 'swing' || !start.swing.lateHand || start.swing.lateHand.s <= 0) return undefined;
   const { swing } = start;

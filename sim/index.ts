@@ -154,6 +154,7 @@ export {
 } from './search/target.ts';
 export { findTwist, twistSteps } from './search/twist-search.ts';
 export { MOST_MOMENTUM, makeUnknown, type Unknown } from './search/unknown.ts';
+export { AGREEMENT, NoAgreementError } from './skill/agreed-flight.ts';
 export { armsWideAgainstIn } from './skill/arms-wide-in.ts';
 export { type BalanceSpec, DEFAULT_BALANCE, wordBalance } from './skill/balance.ts';
 export { buildSkill, makeBody, poseOf } from './skill/build-skill.ts';
@@ -169,12 +170,11 @@ export {
 export type { WholeContact } from './skill/contact-room.ts';
 export { type Draft, draftSkill } from './skill/draft-skill.ts';
 export type { DraftSpec } from './skill/draft-spec.ts';
-export { AGREEMENT, flySkill, NoAgreementError } from './skill/fly-skill.ts';
+export { flySkill, makeFlyer } from './skill/flyer.ts';
 export type { HandGap } from './skill/hand-contact.ts';
 export { calcRelease, type LaunchedSkill, launch, launchFrom, type Release, relaunch } from './skill/launch.ts';
 export { calcReleaseWindow, USUAL_RELEASE_WISH } from './skill/release-window.ts';
 export type { Skill, SkillTarget } from './skill/skill.ts';
-export { SkillFlyer } from './skill/skill-flyer.ts';
 export { calcSkillReadings, type SkillReadings } from './skill/skill-readings.ts';
 export { calcHandGaps, compileSkillSchedule } from './skill/skill-schedule.ts';
 export type { SkillSpec } from './skill/skill-spec.ts';

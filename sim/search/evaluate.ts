@@ -10,9 +10,9 @@ import type { SkillTarget } from '../measure/target.ts';
 import { turnSign } from '../measure/words.ts';
 import { buildSkill } from '../skill/build-skill.ts';
 import type { Contact } from '../skill/contact-room.ts';
+import { type Flyer, makeFlyer } from '../skill/flyer.ts';
 import { type LaunchedSkill, launch } from '../skill/launch.ts';
 import type { Skill } from '../skill/skill.ts';
-import { SkillFlyer } from '../skill/skill-flyer.ts';
 import type { BlockSpec, SkillSpec } from '../skill/skill-spec.ts';
 import { type Input, putInputs } from './input.ts';
 
@@ -45,7 +45,7 @@ export class Evaluator {
   readonly sense: Sense;
   /** flights flown so far */
   flights = 0;
-  private readonly flyer: SkillFlyer;
+  private readonly flyer: Flyer;
   private readonly base: Skill;
   private readonly onlyTakeoff: boolean;
 
@@ -55,7 +55,7 @@ export class Evaluator {
     this.contact = contact;
     this.spec = spec;
     this.inputs = inputs;
-    this.flyer = new SkillFlyer(options);
+    this.flyer = makeFlyer(options);
     this.base = buildSkill(spec);
     this.onlyTakeoff = inputs.every((i) => i.level === 'takeoff');
     const now = launch(this.base, contact);

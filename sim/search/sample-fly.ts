@@ -1,22 +1,21 @@
 /** Flies the many variants of a study, with the balance reflex or without, and says what each comes to. */
 import type { Flight } from '../flight/flight.ts';
 import type { BalanceSpec } from '../skill/balance.ts';
-import { flyBalanced } from '../skill/balance-fly.ts';
 import { planTwist } from '../skill/balance-plan.ts';
 import type { TwistPlan } from '../skill/balance-schedule.ts';
 import { buildSkill } from '../skill/build-skill.ts';
 import type { Contact } from '../skill/contact-room.ts';
-import { flyNear, freeKeys, isHungOnTouchdown } from '../skill/fly-near.ts';
+import { type Flyer, makeFlyer } from '../skill/flyer.ts';
 import { launch } from '../skill/launch.ts';
+import { freeKeys } from '../skill/near-flight.ts';
 import type { Skill } from '../skill/skill.ts';
-import { SkillFlyer } from '../skill/skill-flyer.ts';
 import type { SkillSpec } from '../skill/skill-spec.ts';
 import { calcOutcome, type Outcome, type Sense, senseOf } from './evaluate.ts';
 import { type Input, putInputs } from './input.ts';
 
 /**
  * Coarser than a single flight, whose tolerances are 1e-10 and 1e-12: against far finer flights the angles at the end of
- * the presets, off by the usual errors, are within 2.2e-7 revolutions and touchdowns within 1.3e-8 s (docs/margin.md).
+ * the presets, off by the usual errors, are within 3.3e-7 revolutions and touchdowns within 2.5e-9 s (docs/margin.md).
  */
 export const STUDY_TOLERANCE = 3e-9;
 const STUDY = { tolerance: STUDY_TOLERANCE, shapeTolerance: 1e-8 };
@@ -32,7 +31,7 @@ interface SampleOptions {
 /** A skill built for some values of its keys and body, with the flyer that keeps what is tabulated of it. */
 interface Built {
   readonly skill: Skill;
-  readonly flyer: SkillFlyer;
+  readonly flyer: Flyer;
 }
 
 export class SampleFlyer {
@@ -60,16 +59,13 @@ export class SampleFlyer {
     const base = launch(buildSkill(spec), contact);
     this.plan = balance ? planTwist(base) : undefined;
     // agreed upon in full once, nearby from then on
-    this.now = new SkillFlyer().fly(base);
+    this.now = makeFlyer().fly(base);
     this.sense = senseOf(base, () => this.now);
   }
 
   flightAt(values: ArrayLike<number>, spec = putInputs(this.spec, this.inputs, values)): Flight {
     const { skill: built, flyer } = this.build(spec, values);
     const skill = launch({ ...built, start: spec.start, end: spec.end }, this.contact);
-    const near = this.now.duration;
-    if (this.balance) return flyBalanced(skill, this.balance, this.plan, { ...STUDY, near }).flight;
-    if (isHungOnTouchdown(skill)) return flyNear(skill, near, STUDY);
     return flyer.fly(skill);
   }
 
@@ -85,7 +81,11 @@ export class SampleFlyer {
     if (known) return known;
     const made = {
       skill: buildSkill(freeKeys(spec)),
-      flyer: new SkillFlyer(STUDY),
+      flyer: makeFlyer({
+        ...STUDY,
+        near: { touchdown: this.now.duration, isStudy: true },
+        ...(this.balance ? { balance: { spec: this.balance, plan: this.plan } } : {}),
+      }),
     };
     if (this.built.size >= this.keeps) this.built.clear();
     this.built.set(key, made);

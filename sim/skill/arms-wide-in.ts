@@ -11,7 +11,7 @@ import { resolveTime } from '../math/anchor.ts';
 import { RAD } from '../math/angles.ts';
 import { FieldError } from '../math/field-error.ts';
 import type { AnchoredTime, AngleKey, ScheduleSpec } from '../schedule/schedule.ts';
-import { flySkill } from './fly-skill.ts';
+import { flySkill } from './flyer.ts';
 import { freeHeldShape } from './held-shape.ts';
 import { type LaunchedSkill, relaunch } from './launch.ts';
 

@@ -1,7 +1,7 @@
 /** The twist that the reflex holds a skill to: none, where the skill is to have none; else that of the skill as written. */
 import { calcFrames, frameTimes } from '../measure/calc-frames.ts';
 import type { TwistPlan } from './balance-schedule.ts';
-import { flySkill } from './fly-skill.ts';
+import { flySkill } from './flyer.ts';
 import type { LaunchedSkill } from './launch.ts';
 
 const RATE_HZ = 240;

@@ -10,7 +10,7 @@ import type { Frames } from '../measure/frames.ts';
 import { calcShapeMoments } from '../measure/shape-moments.ts';
 import { type Summary, summarize } from '../measure/summary.ts';
 import { type HeldEqual, holdEqual, takeoffEnergy } from './compare.ts';
-import { flySkill } from './fly-skill.ts';
+import { flySkill } from './flyer.ts';
 import type { LaunchedSkill } from './launch.ts';
 
 export type Alignment = 'takeoff' | 'apex' | 'touchdown';

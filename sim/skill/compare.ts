@@ -12,7 +12,7 @@ import { applyTInto } from '../math/rot.ts';
 import { symApplyInto, symInvertInto } from '../math/sym3.ts';
 import { calcAttitude } from '../measure/attitude.ts';
 import { makeState, readState } from '../motion/state.ts';
-import { flySkill } from './fly-skill.ts';
+import { flySkill } from './flyer.ts';
 import { type LaunchedSkill, relaunch } from './launch.ts';
 
 export type HeldEqual = 'own' | 'momentum' | 'rate' | 'energy';

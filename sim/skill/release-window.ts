@@ -11,7 +11,8 @@ import { NoTouchdownError } from '../flight/fly.ts';
 import { RAD, REV, turnedTo } from '../math/angles.ts';
 import { FieldError } from '../math/field-error.ts';
 import { calcFlightEnd, type FlightEnd } from '../measure/flight-end.ts';
-import { flySkill, NoAgreementError } from './fly-skill.ts';
+import { NoAgreementError } from './agreed-flight.ts';
+import { flySkill } from './flyer.ts';
 import { CARRIED_WITHIN, type LaunchedSkill, relaunch } from './launch.ts';
 import { releaseTakeoff } from './release-takeoff.ts';
 

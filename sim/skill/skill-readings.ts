@@ -7,8 +7,8 @@ import type { Frames } from '../measure/frames.ts';
 import { calcShapeMoments, type ShapeMoments } from '../measure/shape-moments.ts';
 import type { Summary } from '../measure/summary.ts';
 import { flyVersion } from './compare-table.ts';
-import { flySkill } from './fly-skill.ts';
-import { flyHeld } from './held-flights.ts';
+import { flySkill } from './flyer.ts';
+import { flyHeld } from './held-versions.ts';
 import type { LaunchedSkill } from './launch.ts';
 
 interface Reading {

@@ -1,7 +1,7 @@
 /** The angular momentum about the mass centre that a take-off has, in W, however it is stated. */
 import type { Vec3 } from '../body/body.ts';
 import { buildSkill } from './build-skill.ts';
-import { flySkill } from './fly-skill.ts';
+import { flySkill } from './flyer.ts';
 import { launch } from './launch.ts';
 import type { SkillSpec } from './skill-spec.ts';
 

@@ -26,7 +26,7 @@ import { calcAttitude, TILT_LIMIT } from '../measure/attitude.ts';
 import { turnSign } from '../measure/words.ts';
 import { makeState, readState } from '../motion/state.ts';
 import type { Schedule } from '../schedule/schedule.ts';
-import { flySkill } from './fly-skill.ts';
+import { flySkill } from './flyer.ts';
 import type { HandContact } from './hand-contact.ts';
 import type { LaunchedSkill } from './launch.ts';
 import { compileSkillSchedule } from './skill-schedule.ts';

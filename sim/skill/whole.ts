@@ -11,7 +11,7 @@ import type { FlightOptions } from '../flight/fly.ts';
 import { FieldError } from '../math/field-error.ts';
 import type { WholeContact } from './contact-room.ts';
 import { contactOf, type TakeoffContact } from './contact-takeoff.ts';
-import { flySkill } from './fly-skill.ts';
+import { flySkill } from './flyer.ts';
 import type { LandingSpec } from './landing-spec.ts';
 import { type LaunchedSkill, launch } from './launch.ts';
 import type { Skill } from './skill.ts';

@@ -102,7 +102,10 @@ export function makeEngine(shelf: Shelf, askRelease: AskRelease = askHere(shelf)
     readAthlete: (json) => parseAthlete(json),
     fly: (file, from) => {
       const skill = releases.launch(file, findAthlete(file), buildSkill(parseSkill(file, shelf)));
-      const flight = flySkill(skill, from ? { near: from.flight.duration, tolerance: DRAFT_TOLERANCE } : {});
+      const flight = flySkill(
+        skill,
+        from ? { near: { touchdown: from.flight.duration }, tolerance: DRAFT_TOLERANCE } : {},
+      );
       return complete(file, skill, flight, from !== undefined);
     },
     flyAs: (file, skill) => complete(file, skill, flySkill(skill), false),

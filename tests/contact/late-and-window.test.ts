@@ -4,7 +4,7 @@ import { describe, expect, it } from 'vitest';
 import { holdLate } from '../../sim/contact/late-hand.ts';
 import { makeSwing } from '../../sim/contact/make-swing.ts';
 import { calcFlightEnd } from '../../sim/measure/flight-end.ts';
-import { flySkill } from '../../sim/skill/fly-skill.ts';
+import { flySkill } from '../../sim/skill/flyer.ts';
 import { releaseTakeoff } from '../../sim/skill/release-takeoff.ts';
 import { calcReleaseWindow } from '../../sim/skill/release-window.ts';
 import type { Skill } from '../../sim/skill/skill.ts';

@@ -7,7 +7,7 @@ import { getRail } from '../../sim/contact/rail.ts';
 import type { Swing } from '../../sim/contact/swing.ts';
 import type { SwingSpec } from '../../sim/contact/swing-spec.ts';
 import { makeState, readState } from '../../sim/motion/state.ts';
-import { flySkill } from '../../sim/skill/fly-skill.ts';
+import { flySkill } from '../../sim/skill/flyer.ts';
 import { releaseTakeoff } from '../../sim/skill/release-takeoff.ts';
 import { launchedWith } from '../skill/load.ts';
 import { ANGLED, DEG, G, gymnast, STILL, timedGiant, twoGiants } from './swings.ts';

@@ -7,8 +7,8 @@ import { describe, expect, it } from 'vitest';
 import { athletes, shapes, skills } from '../../presets/index.ts';
 import { calcFrames, type Flight, flySkill, frameTimes, type LaunchedSkill, parseSkill } from '../../sim/index.ts';
 import { type BalanceSpec, DEFAULT_BALANCE } from '../../sim/skill/balance.ts';
-import { flyBalanced } from '../../sim/skill/balance-fly.ts';
 import { fitGains } from '../../sim/skill/balance-gains.ts';
+import { type Flown, makeFlyer } from '../../sim/skill/flyer.ts';
 import { flyRigid, rad, readAt, turn } from '../checks/flown.ts';
 import { accountAt } from '../laws/from-poses.ts';
 import * as R from '../oracles/reference.ts';
@@ -54,8 +54,20 @@ const greatestTwist = (flight: Flight, from: number, to: number): number => {
   for (let i = 0; i < f.n; i++) if (f.t[i] >= from && f.t[i] <= to) most = Math.max(most, Math.abs(f.twist[i]));
   return most;
 };
-const fly = (tiltDeg: number, T: number, spec: Partial<BalanceSpec>): ReturnType<typeof flyBalanced> =>
-  flyBalanced(layout(tiltDeg, T), { ...DEFAULT_BALANCE, by: 'arms', limit: 40 * rad, ...spec });
+interface Balanced {
+  readonly flight: Flown;
+  readonly record: NonNullable<Flown['balance']>;
+}
+function balanced(flight: Flown): Balanced {
+  if (!flight.balance) throw new Error('flown without the reflex');
+  return { flight, record: flight.balance };
+}
+const fly = (tiltDeg: number, T: number, spec: Partial<BalanceSpec>): Balanced =>
+  balanced(
+    makeFlyer({ balance: { spec: { ...DEFAULT_BALANCE, by: 'arms', limit: 40 * rad, ...spec } } }).fly(
+      layout(tiltDeg, T),
+    ),
+  );
 
 /** Far below any limit of the action: what grows here is the loop itself. */
 const TINY = 1e-6;
@@ -212,7 +224,7 @@ describe('with the reflex', () => {
 
   it('is the same flight to a finer tolerance, and its poses keep the angular momentum', () => {
     const at = (tolerance: number): Flight =>
-      flyBalanced(layout(0.5, 1.2), { ...DEFAULT_BALANCE, by: 'arms' }, undefined, { tolerance }).flight;
+      makeFlyer({ tolerance, balance: { spec: { ...DEFAULT_BALANCE, by: 'arms' } } }).fly(layout(0.5, 1.2));
     const [a, b] = [at(1e-10), at(1e-13)];
     expect(Math.abs(readAt(a, 1.2).twist - readAt(b, 1.2).twist)).toBeLessThan(FINER);
     for (const t of [0.1234, 0.5678, 0.9012]) {
@@ -226,7 +238,7 @@ describe('with the reflex', () => {
   it('holds a skill whose last shape hangs on touchdown', () => {
     const spec = parseSkill(skills['double-back-straight'], { athletes, shapes });
     const skill = launchedOf({ ...spec, start: { kind: 'stated', takeoff: { ...takeoffOf(spec), tilt: 0.1 * rad } } });
-    const { flight } = flyBalanced(skill, DEFAULT_BALANCE);
+    const flight = makeFlyer({ balance: { spec: DEFAULT_BALANCE } }).fly(skill);
     expect(greatestTwist(flySkill(skill), 0, 2) / turn).toBeGreaterThan(0.5);
     expect(greatestTwist(flight, 0, 2) / turn).toBeLessThan(0.05);
   });

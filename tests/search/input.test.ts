@@ -10,9 +10,9 @@ import {
   flySkill,
   frameTimes,
   listInputs,
+  makeFlyer,
   parseSkill,
   RESULTS,
-  SkillFlyer,
   summarize,
 } from '../../sim/index.ts';
 import { relaunch } from '../../sim/skill/launch.ts';
@@ -125,7 +125,7 @@ describe('the short way to the end of a flight', () => {
     const spec = specOf('back-straight-double');
     const late = launchedOf(findInput(spec, 'block:5.start').put(spec, 1.75));
     const flight = flySkill(late);
-    expect(new SkillFlyer().fly(late).duration).toBe(flight.duration);
+    expect(makeFlyer().fly(late).duration).toBe(flight.duration);
     expect(flight.duration).toBeLessThan(1.75);
     // the same arm path with touchdown stated as a duration: the shape starts and ends after it
     const [last] = late.schedule.blocks.slice(-1);

@@ -11,7 +11,7 @@ import { SampleFlyer, STUDY_TOLERANCE } from '../../sim/search/sample-fly.ts';
 import { Draw, makeSpread, type Spread, usualSpread } from '../../sim/search/sample-spread.ts';
 import { correlate, deviation, mean } from '../../sim/search/stats.ts';
 import { DEFAULT_BALANCE } from '../../sim/skill/balance.ts';
-import { flySkill } from '../../sim/skill/fly-skill.ts';
+import { flySkill } from '../../sim/skill/flyer.ts';
 import { launchedOf } from '../skill/load.ts';
 import { bound, RAD, shelf, stillSpec, vary } from './still.ts';
 
@@ -121,11 +121,11 @@ describe('samples', () => {
       const { end } = flyer.outcomeAt(row);
       worst = Math.max(worst, Math.abs(end.twist - exact.end.twist), Math.abs(end.somersault - exact.end.somersault));
     }
-    expect(STUDY_TOLERANCE).toBe(1e-8);
+    expect(STUDY_TOLERANCE).toBe(3e-9);
     expect(worst / (2 * Math.PI)).toBeLessThan(EXACT);
   });
 });
-const EXACT = 1e-6; // rev; measured 1.6e-8 here, 2.2e-7 at worst over the presets
+const EXACT = 1e-6; // rev; measured 1.6e-8 here or less, 3.2e-7 at worst over the presets
 
 describe('small errors', () => {
   it('spread results as the linear theory says: J S J^T', () => {

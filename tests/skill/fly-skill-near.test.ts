@@ -13,7 +13,7 @@ for (const [id, file] of Object.entries(skills)) {
     const skill = launchedOf(parseSkill(file, { athletes, shapes }));
     const full = flySkill(skill);
     for (const off of [-0.005, 0, 0.005]) {
-      const near = flySkill(skill, { near: full.duration + off });
+      const near = flySkill(skill, { near: { touchdown: full.duration + off } });
       expect(Math.abs(near.duration - full.duration)).toBeLessThan(APART);
       const [a, b] = [new Float64Array(4), new Float64Array(4)];
       full.quatInto(full.duration, a);
@@ -26,5 +26,6 @@ for (const [id, file] of Object.entries(skills)) {
 test('a hint that is far off changes nothing', () => {
   const skill = launchedOf(parseSkill(skills['back-straight-full'], { athletes, shapes }));
   const full = flySkill(skill);
-  for (const near of [0.05, 0.4, 3, 9]) expect(flySkill(skill, { near }).duration).toBeCloseTo(full.duration, 9);
+  for (const near of [0.05, 0.4, 3, 9])
+    expect(flySkill(skill, { near: { touchdown: near } }).duration).toBeCloseTo(full.duration, 9);
 });

@@ -1,4 +1,4 @@
-// A last shape held until touchdown asks nothing of touchdown: flySkill and SkillFlyer fly one flight, early or late.
+// A last shape held until touchdown asks nothing of touchdown: one call and a kept flyer fly one flight, early or late.
 
 import { describe, expect, it } from 'vitest';
 import { athletes, shapes, skills } from '../../presets/index.ts';
@@ -9,11 +9,11 @@ import {
   findInput,
   flySkill,
   type LaunchedSkill,
+  makeFlyer,
   NoAgreementError,
   parseSkill,
   relaunch,
   ScheduleOrderError,
-  SkillFlyer,
   type SkillSpec,
 } from '../../sim/index.ts';
 import { launchedOf } from './load.ts';
@@ -44,7 +44,7 @@ describe('the two flyers agree at a take-off a little slower or faster', () => {
   it.each(touchesDown)('%s', (_, spec) => {
     for (const by of [-0.2, -0.05, -0.02, 0, 0.02, 0.2]) {
       const one = attempt(flySkill, faster(spec, by));
-      const other = attempt((skill) => new SkillFlyer().fly(skill), faster(spec, by));
+      const other = attempt((skill) => makeFlyer().fly(skill), faster(spec, by));
       if (one instanceof Error || other instanceof Error) {
         expect([one instanceof Error && one.name, other instanceof Error && other.name]).toEqual([
           (one as Error).name,

@@ -3,7 +3,7 @@
  * momentum, path and time in the air stay the skill's own; so the difference is that of the shape alone. SI, radians.
  */
 import type { Flight } from '../flight/flight.ts';
-import { flySkill } from './fly-skill.ts';
+import { flySkill } from './flyer.ts';
 import { type LaunchedSkill, relaunch } from './launch.ts';
 
 /** 'takeoff': the shape at t = 0; 'straight': standing, all angles zero. Undefined for a body with no such pose. */

@@ -1,14 +1,9 @@
 /**
- * Flies a skill that differs little from one whose touchdown is known: for studies that fly thousands. The flights are
- * those of flySkill, but that
- * - touchdown is agreed upon from the known one on, to stated times (NEARLY);
- * - a shape come to after it was to be left is left at once. flySkill says that such keys are out of order.
+ * Touchdown sought near that of a flight much like this one: for studies that fly thousands. A shape come to after it was to be
+ * left is left at once, where a flight on its own says that such keys are out of order.
  */
 import type { Flight } from '../flight/flight.ts';
-import { type FlightOptions, flySchedule } from '../flight/fly.ts';
-import { NoAgreementError, usesAnchor } from './fly-skill.ts';
-import type { LaunchedSkill } from './launch.ts';
-import { compileSkillSchedule } from './skill-schedule.ts';
+import { NoAgreementError } from './agreed-flight.ts';
 import type { SkillSpec } from './skill-spec.ts';
 
 /** Closing in takes three or four flights. */
@@ -24,19 +19,6 @@ export function freeKeys(spec: SkillSpec): SkillSpec {
   return { ...spec, blocks };
 }
 
-/** Whether keys of the skill move with its touchdown. */
-export const isHungOnTouchdown = (skill: LaunchedSkill): boolean =>
-  skill.end.kind === 'touchdown' && usesAnchor(skill, 'touchdown');
-
-/** Flight of a study, from the touchdown `T0` of the skill it comes from. */
-export function flyNear(skill: LaunchedSkill, T0: number, options: FlightOptions = {}): Flight {
-  const { body, takeoff, end, gravity } = skill;
-  const apex = gravity > 0 ? takeoff.v_WScm_W[1] / gravity : 0;
-  return agreeNear(T0, NEARLY, (touchdown) =>
-    flySchedule(body, compileSkillSchedule(skill, { apex, touchdown }), takeoff, end, gravity, options),
-  );
-}
-
 interface Agreement {
   /** aimed at, s */
   readonly agreement: number;
@@ -45,8 +27,12 @@ interface Agreement {
 }
 export const NEARLY: Agreement = { agreement: 1e-7, most: 0.01 };
 
-/** Secant on the touchdown that keys are hung on. */
-export function agreeNear(T0: number, { agreement, most }: Agreement, fly: (touchdown: number) => Flight): Flight {
+/** Secant on the touchdown that keys are anchored to. */
+export function agreeNear<F extends Flight>(
+  T0: number,
+  { agreement, most }: Agreement,
+  fly: (touchdown: number) => F,
+): F {
   let T = T0;
   let flight = fly(T);
   let off = flight.duration - T;
@@ -64,5 +50,5 @@ export function agreeNear(T0: number, { agreement, most }: Agreement, fly: (touc
     if (Math.abs(off) < Math.abs(best.off)) best = { flight, off };
   }
   if (Math.abs(best.off) <= Math.max(agreement, most)) return best.flight;
-  throw new NoAgreementError('no flight near the known one touches down at the time the keys were hung on');
+  throw new NoAgreementError('no flight near the known one touches down at the time the keys are anchored to');
 }

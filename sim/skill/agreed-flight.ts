@@ -1,11 +1,11 @@
 /**
- * Flies a skill: resolves the events that keys hang on, builds the schedule, flies it. With keys hung on touchdown, T is
- * the least T for which the flight built with these keys first touches down at T (docs/conventions.md, "Keys"). A last
- * shape that is only held until touchdown hangs on nothing (held-shape.ts): the flight itself says when it ends.
+ * Flights whose keys are anchored to touchdown: T is the least T for which the flight built with these keys first touches
+ * down at T (docs/conventions.md, "Keys"). A last shape that is only held until touchdown is anchored to nothing (held-shape.ts):
+ * the flight itself says when it ends.
  */
 import type { Body } from '../body/body.ts';
 import type { Flight } from '../flight/flight.ts';
-import { ApexError, type FlightOptions, flySchedule, NoTouchdownError } from '../flight/fly.ts';
+import { type FlightOptions, NoTouchdownError } from '../flight/fly.ts';
 import { calcTakeoff } from '../flight/takeoff.ts';
 import { heightAt, LONGEST_FLIGHT, type Parabola } from '../flight/touchdown.ts';
 import { makePrefix, type TouchdownTask, touchdownTime } from '../flight/touchdown-time.ts';
@@ -16,7 +16,6 @@ import type { Anchor, Schedule } from '../schedule/schedule.ts';
 import { commonUntil } from './common-until.ts';
 import { freeHeldShape } from './held-shape.ts';
 import type { LaunchedSkill } from './launch.ts';
-import { compileSkillSchedule } from './skill-schedule.ts';
 
 export class NoAgreementError extends Error {
   constructor(detail: string) {
@@ -39,32 +38,16 @@ export function usesAnchor({ schedule, contacts = [] }: LaunchedSkill, anchor: A
   );
 }
 
-interface SkillFlightOptions extends FlightOptions {
-  /**
-   * A touchdown of a flight much like this one, s. The agreement is first sought from there on, which is several times
-   * quicker; where several T agree it need not be the least, so a result to keep is flown without it.
-   */
-  readonly near?: number;
+interface AgreedOptions extends FlightOptions {
+  /** the agreement is first sought from this touchdown on, s */
+  readonly near?: number | undefined;
 }
 
-export function flySkill(skill: LaunchedSkill, options: SkillFlightOptions = {}): Flight {
-  const { body, takeoff, end, gravity } = skill;
-  const up = takeoff.v_WScm_W[1];
-  if (usesAnchor(skill, 'apex') && !(gravity > 0)) throw new ApexError();
-  const apex = gravity > 0 ? up / gravity : 0;
-  const scheduleFor = (touchdown: number): Schedule => compileSkillSchedule(skill, { apex, touchdown });
-  const fly = (schedule: Schedule): Flight => flySchedule(body, schedule, takeoff, end, gravity, options);
-
-  if (end.kind === 'duration') return fly(scheduleFor(end.duration));
-  if (!usesAnchor(skill, 'touchdown')) return fly(scheduleFor(0));
-  return flyAgreed(skill, scheduleFor, fly, options);
-}
-
-function flyAgreed(
+export function flyAgreed(
   skill: LaunchedSkill,
   scheduleFor: (T: number) => Schedule,
   fly: (s: Schedule) => Flight,
-  options: SkillFlightOptions,
+  options: AgreedOptions,
 ): Flight {
   const { body, takeoff, end, gravity } = skill;
   if (end.kind !== 'touchdown') throw new RangeError('agreement is asked of a flight that ends by touchdown');

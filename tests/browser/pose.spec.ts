@@ -78,9 +78,9 @@ test('a key stands at the cursor, and the joints do there what the hand left', a
 });
 
 test('axe finds nothing in the tool', async ({ page }) => {
+  await openPose(page);
   for (const colorScheme of ['light', 'dark'] as const) {
     await page.emulateMedia({ colorScheme, reducedMotion: 'reduce' });
-    await openPose(page);
     for (const tab of ['Shapes', 'Angles', 'This shape']) {
       await page.getByRole('tab', { name: tab }).click();
       const told = await makeAxe(page).include('.tool').include('.posing').analyze();

@@ -35,7 +35,7 @@ test('every name in bold stands in the texts of the page or among what comes alo
   collect([texts, accountTexts, codeTexts, commandTexts, compareTexts, contactTexts, estimateTexts, poseTexts]);
   collect([printTexts, shelfTexts, stageTexts, toolTexts]);
   for (const title of Object.values(toolTexts.titles)) said.add(`${toolTexts.close} ${title}`);
-  const presets = new URL('../../presets', import.meta.url);
+  const presets = new URL('../../presets/', import.meta.url);
   const read = (path: string) => JSON.parse(readFileSync(new URL(path, presets), 'utf8'));
   for (const folder of ['skills', 'sheets'])
     for (const file of readdirSync(new URL(folder, presets))) said.add(read(`${folder}/${file}`).title);

@@ -4,6 +4,7 @@ import { createMemo, For, type JSX, Show } from 'solid-js';
 import { DEG } from '../../../sim/math/angles.ts';
 import { withoutSide } from '../../../sim/math/side.ts';
 import { Bounds } from '../../features/instant/bounds.tsx';
+import { CutHead, CutRates, Explanation, MomentBars, SoFar, SpokenCut, Value } from '../../features/instant/cut.tsx';
 import { LaneEditor } from '../../features/joints/lane-editor.tsx';
 import { LaneKeys } from '../../features/joints/lane-keys.tsx';
 import type { LaneList } from '../../features/joints/lane-list.ts';
@@ -16,18 +17,8 @@ import { type TimeAxis, tOf, xOf } from '../../ui/plot/axis.ts';
 import { startScrub } from '../../ui/scrub.ts';
 import { say, unitOf } from '../../ui/units.ts';
 import { LEFT, RIGHT } from '../bench-columns.ts';
-import {
-  Composition,
-  CutHead,
-  CutRates,
-  Explanation,
-  MomentBars,
-  SoFar,
-  SpokenCut,
-  useCut,
-  useExplanation,
-  Value,
-} from '../cut.tsx';
+import { Composition } from '../composition.tsx';
+import { useCut, useExplanation } from '../cut-values.ts';
 import { useCursor, useFlight, useShell } from '../page.ts';
 import { drawLane } from '../plot/lane-curve.ts';
 import type { Box } from '../plot/pen.ts';

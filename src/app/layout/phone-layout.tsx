@@ -1,6 +1,7 @@
 /** The phone: one picture, one group of plots by tab, everything else one tap away. */
 
 import { createMemo, createSignal, For, Show } from 'solid-js';
+import { SpokenCut, Value } from '../../features/instant/cut.tsx';
 import { isTwisting } from '../../features/instant/rate-moment.tsx';
 import { pinTexts } from '../../features/instant/words.ts';
 import type { LaneList } from '../../features/joints/lane-list.ts';
@@ -11,7 +12,7 @@ import type { ViewPlace } from '../../pictures/stage-input.ts';
 import { makeAxis, tOf, xOf } from '../../ui/plot/axis.ts';
 import { useSize } from '../../ui/size.ts';
 import { say } from '../../ui/units.ts';
-import { SpokenCut, useCut, useExplanation, Value } from '../cut.tsx';
+import { useCut, useExplanation } from '../cut-values.ts';
 import { useCursor, useFlight, useShell } from '../page.ts';
 import { fitStage } from '../stage-fit.ts';
 import { texts } from '../words.ts';

@@ -1,6 +1,7 @@
 /** The tablet on a gym floor: the same order, fewer rows, the athlete held upright, two numbers that reach across a hall. */
 
 import { createMemo, createSignal, For, Show } from 'solid-js';
+import { SpokenCut } from '../../features/instant/cut.tsx';
 import { isTwisting, RateMoment } from '../../features/instant/rate-moment.tsx';
 import type { LaneList } from '../../features/joints/lane-list.ts';
 import { LaneSheet } from '../../features/joints/lane-sheet.tsx';
@@ -10,7 +11,7 @@ import type { ViewPlace } from '../../pictures/stage-input.ts';
 import { makeAxis, tOf, xOf } from '../../ui/plot/axis.ts';
 import { useSize } from '../../ui/size.ts';
 import { unitOf } from '../../ui/units.ts';
-import { SpokenCut, useCut, useExplanation } from '../cut.tsx';
+import { useCut, useExplanation } from '../cut-values.ts';
 import { useCursor, useFlight, useShell } from '../page.ts';
 import { fitStage } from '../stage-fit.ts';
 import { texts } from '../words.ts';

@@ -5,7 +5,7 @@
 
 import { Show } from 'solid-js';
 import { REV } from '../../../sim/math/angles.ts';
-import { type CutValues, Explanation } from '../../app/cut.tsx';
+import type { CutValues } from '../../app/cut-values.ts';
 import { nameShape } from '../../app/flight.ts';
 import { useCursor, useFlight } from '../../app/page.ts';
 import { calcPlace, readAt } from '../../app/plot/readout.ts';
@@ -13,6 +13,7 @@ import type { Outline } from '../../engine/result.ts';
 import { formatNumber, soften } from '../../ui/numbers.ts';
 import { sayNumber, unitOf } from '../../ui/units.ts';
 import { Bounds } from './bounds.tsx';
+import { Explanation } from './cut.tsx';
 import { pinTexts } from './words.ts';
 
 const t = pinTexts;

@@ -1,6 +1,7 @@
 /** Why: what just changed, where the tilt came from, twist or wobble, what the eyes see, who holds the momentum. */
 import { createSignal, Match, Show, Switch } from 'solid-js';
-import { Composition, type CutValues, useCut, useExplanation } from '../../app/cut.tsx';
+import { Composition } from '../../app/composition.tsx';
+import { type CutValues, useCut, useExplanation } from '../../app/cut-values.ts';
 import type { ToolProps } from '../../app/tool.ts';
 import { TabPanel, ToolTabs } from '../../ui/tabs.tsx';
 import { say } from '../../ui/units.ts';

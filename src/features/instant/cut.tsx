@@ -1,70 +1,12 @@
-/** The cut: what the plumb line meets, printed at the right. Numbers first, then what each is made of. */
-
-import { type Accessor, createEffect, createMemo, createSignal, For, Index, type JSX, onCleanup, Show } from 'solid-js';
-import { DEG, REV } from '../../sim/math/angles.ts';
-import type { Place } from '../../sim/math/sorted.ts';
-import { formatNumber, soften } from '../ui/numbers.ts';
-import type { ColourName } from '../ui/plot/palette.ts';
-import { type Quantity, sayNumber, unitOf } from '../ui/units.ts';
-import { nameShape } from './flight.ts';
-import { useCursor, useFlight, useServices } from './page.ts';
-import { calcPlace, readAt } from './plot/readout.ts';
-import { getEnergyParts, getMomentumParts, type Part } from './plot/stacks.ts';
-import { explainWords } from './say/explain-units.ts';
-import { texts } from './words.ts';
+/** The cut, printed at the right: what the plumb line meets, numbers first, then how much of the turn is done. */
+import { createMemo, For, type JSX, Show } from 'solid-js';
+import type { CutValues } from '../../app/cut-values.ts';
+import { useCursor, useFlight } from '../../app/page.ts';
+import { texts } from '../../app/words.ts';
+import { formatNumber, soften } from '../../ui/numbers.ts';
+import { type Quantity, sayNumber, unitOf } from '../../ui/units.ts';
 
 const c = texts.cut;
-
-export interface CutValues {
-  readonly t: number;
-  readonly shape: string;
-  readonly attitude: string;
-  readonly twistRate: number;
-  readonly somersaultRate: number;
-  readonly tilt: number;
-  readonly twistSoFar: number;
-  readonly somersaultSoFar: number;
-  readonly long: number;
-  readonly lateral: number;
-  readonly front: number;
-  readonly momentum: number;
-  readonly energy: number;
-  readonly work: number;
-  readonly place: Place;
-}
-
-export function useCut(): Accessor<CutValues> {
-  const flight = useFlight();
-  const cursor = useCursor();
-  const cut = createMemo<CutValues>(() => {
-    const { frames: f } = flight.result();
-    const t = cursor.at();
-    const place = calcPlace(f, t);
-    const at = (column: Float64Array, width = 1, k = 0): number => readAt(column, place, width, k);
-    // unsigned, in the direction that the flight as a whole turns; against it is negative
-    const way = (column: Float64Array): number => (column[f.n - 1] < column[0] ? -1 : 1);
-    const [q0, q1, q2, q3] = [0, 1, 2, 3].map((k) => f.quat_WF[4 * (place.i + Math.round(place.share)) + k]);
-    const up = q0 * q0 - q1 * q1 + q2 * q2 - q3 * q3;
-    return {
-      t,
-      shape: nameShape(flight.spans(), t),
-      attitude: up > 0.5 ? c.headUp : up < -0.5 ? c.headDown : c.lying,
-      twistRate: (at(f.twistRate) / REV) * way(f.twist),
-      somersaultRate: (at(f.somersaultRate) / REV) * way(f.somersault),
-      tilt: at(f.tilt) * DEG,
-      twistSoFar: Math.abs(at(f.twist) - f.twist[0]) / REV,
-      somersaultSoFar: Math.abs(at(f.somersault) - f.somersault[0]) / REV,
-      lateral: at(f.moments, 3, 0),
-      front: at(f.moments, 3, 1),
-      long: at(f.moments, 3, 2),
-      momentum: Math.hypot(at(f.h_Scm_W, 3, 0), at(f.h_Scm_W, 3, 1), at(f.h_Scm_W, 3, 2)),
-      energy: at(f.eTotal),
-      work: at(f.jointWork),
-      place,
-    };
-  });
-  return cut;
-}
 
 /** `quantity`: shown in the units that are set, with `unit` as a word behind them. */
 export function Value(props: {
@@ -177,71 +119,6 @@ const MomentBar = (props: { value: number; most: number; name: string; hue: stri
     </span>
   </p>
 );
-
-/** width of a composition bar on the bench, px */
-const BAR_PX = 262;
-const colourVar = (name: ColourName): string => `var(--${name})`;
-
-/** Parts of a whole as one bar; what has no room inside is named above it. */
-export function Composition(props: { cut: CutValues; kind: 'momentum' | 'energy' }) {
-  const flight = useFlight();
-  const parts = createMemo(() => {
-    const f = flight.result().frames;
-    const list: Part[] = props.kind === 'momentum' ? getMomentumParts(f) : getEnergyParts(f);
-    const { i, share: s } = props.cut.place;
-    const valued = list.map((part) => ({ part, value: part.curve(i) * (1 - s) + part.curve(i + 1) * s }));
-    const whole = valued.reduce((sum, v) => sum + Math.abs(v.value), 0) || 1;
-    return valued.map((v) => ({ ...v, percent: (Math.abs(v.value) / whole) * 100 }));
-  });
-  const word = (p: { part: Part; value: number }): string => `${p.part.name} ${sayNumber(props.kind, p.value)}`;
-  const inside = (p: { percent: number; part: Part; value: number }): boolean =>
-    (p.percent / 100) * BAR_PX > word(p).length * 6.4 + 12;
-  return (
-    <div class="composition">
-      <p>
-        {parts()
-          .filter((p) => !inside(p))
-          .map(word)
-          .join(', ')}
-      </p>
-      <div class="composition-bar">
-        <Index each={parts()}>
-          {(p) => (
-            <span
-              classList={{ against: p().value < 0 }}
-              style={{
-                width: `${p().percent}%`,
-                background: colourVar(p().part.colour),
-                color: colourVar(p().part.on),
-              }}
-            >
-              {inside(p()) ? word(p()) : ''}
-            </span>
-          )}
-        </Index>
-      </div>
-    </div>
-  );
-}
-
-/** The cursor rests when it has stood still this long, ms. */
-const REST = 120;
-
-/** What just changed and why: made when cursor and document rest, as the first look at a move costs some 2 ms. */
-export function useExplanation(): Accessor<string> {
-  const flight = useFlight();
-  const cursor = useCursor();
-  const services = useServices();
-  const [words, setWords] = createSignal('');
-  createEffect(() => {
-    const [result, t] = [flight.result(), cursor.at()];
-    if (flight.before()) return;
-    const words = explainWords();
-    const timer = setTimeout(() => setWords(services.flying.explain(result, t, words)), REST);
-    onCleanup(() => clearTimeout(timer));
-  });
-  return words;
-}
 
 export function Explanation(props: { words: string }) {
   return (

@@ -11,7 +11,7 @@ export const shelfTexts = {
   myAthletes: 'Your athletes',
   demoAthletes: 'Demo athletes',
   noAthletes: 'Athletes that you save, or whose file you open, stand here.',
-  given: (name: string) => `change of athlete to ${name}`,
+  given: (name: string) => `Change athlete to ${name}`,
 
   save: 'Save to the shelf',
   saveAgain: 'Save changes',

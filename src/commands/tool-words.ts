@@ -2,14 +2,14 @@
 export const toolTexts = {
   label: 'Tools',
   close: 'Close',
-  loading: (title: string) => `Opening ${title.toLowerCase()} …`,
+  loading: (title: string) => `Opening ${title} …`,
   failed: (title: string) => `${title} could not be opened.`,
   again: 'Try again',
   titles: {
     pose: 'Pose',
     compare: 'Compare',
     account: 'Why',
-    contact: 'Bar and mat',
+    contact: 'Before and after',
     ask: 'Ask',
     estimate: 'Estimate',
   },

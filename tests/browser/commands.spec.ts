@@ -11,7 +11,7 @@ test('a command is found by words, chosen by arrow keys, and done by Enter', asy
   await expect(box).toBeFocused();
   await page.keyboard.type('landing');
   const options = page.getByRole('dialog').getByRole('option');
-  await expect(options.first()).toContainText('To the landing');
+  await expect(options.first()).toContainText('Go to the landing');
   await expect(options.first()).toContainText('End');
   await expect(box).toHaveAttribute('aria-activedescendant', (await options.first().getAttribute('id')) ?? '');
   await page.keyboard.press('Enter');

@@ -1,4 +1,4 @@
-// Bar and mat: swing, release, landing in the page, from a worker; knobs, undo, a phase added to a plain skill.
+// Before and after: swing, release, landing in the page, from a worker; knobs, undo, a phase added to a plain skill.
 import { expect, type Page, test } from '@playwright/test';
 import { openBench, readSentence, undo } from './bench.ts';
 
@@ -29,7 +29,7 @@ test('a giant: verdict, peaks of both ends, the release window; a knob moves the
   await expect(section('Sinks in').locator('.big')).toHaveText(/^\d+\.\d$/);
   await expect(page.getByTestId('window')).toHaveText(/Release window (at least )?\d+ ms/, SOON);
   const before = await readSentence(page);
-  const late = page.getByRole('slider', { name: 'Lets go later by' });
+  const late = page.getByRole('slider', { name: 'Release later by' });
   await late.focus();
   for (let i = 0; i < 20; i++) await page.keyboard.press('ArrowRight');
   await expect.poll(async () => (await readSentence(page)).somersaults, SOON).not.toBeCloseTo(before.somersaults, 2);

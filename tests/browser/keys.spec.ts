@@ -97,7 +97,7 @@ test.describe('on a laptop', { tag: '@desktop' }, () => {
     expect(c).toBeLessThan(a);
     expect(d - c).toBeCloseTo(b - a, 2);
     await expect(picked(page)).toHaveCount(2);
-    await page.locator('.picked-bar').getByRole('button', { name: 'Take out' }).click();
+    await page.locator('.picked-bar').getByRole('button', { name: 'Delete' }).click();
     await expect(own).toHaveCount(0);
     await undo(page);
     await expect(own).toHaveCount(2);

@@ -97,7 +97,7 @@ test('coach: arms in, faster', { tag: '@tablet' }, async ({ page }) => {
   await says('0.00 s', flag);
   await says('0.86', card.locator('.xl').first());
   await says('1.45', card.locator('.xl').last());
-  await button(page, 'Pin here').tap();
+  await button(page, 'Mark this moment').tap();
   await on.tap();
   await says('2.04', card.locator('.xl').first());
   await says('0.61', card.locator('.xl').last());
@@ -112,7 +112,7 @@ test('coach: arms in, faster', { tag: '@tablet' }, async ({ page }) => {
   expect(areas).toHaveLength(2);
   // drawn to the pixel: 1 px of some 40 by 150
   expect(Math.abs(areas[0] / areas[1] - 1)).toBeLessThan(0.1);
-  await button(page, 'Remove pin').tap();
+  await button(page, 'Delete mark').tap();
 
   await button(page, 'Menu').tap();
   await openTool(page, 'Compare').tap();
@@ -264,7 +264,7 @@ test.describe('on a large screen', () => {
     await says('2.00 somersaults backward, no twist, 1.77 s in the air, lands as wanted', sentence(page));
     await says('Hip pike reaches 712°/s; this athlete’s limit is 573°/s.', page.locator('.caution'));
 
-    await openTool(page, 'Bar and mat').click();
+    await openTool(page, 'Before and after').click();
     await button(tool, 'Push from floor, table or board').click();
     await says('A foot or hand could give this: it neither slips nor pulls.', page.getByTestId('possible'));
     const push = tool.locator('.told').filter({ hasText: 'Impulse' });
@@ -278,7 +278,7 @@ test.describe('on a large screen', () => {
     await says('20.6', big);
     await says('an upper bound: rigid segments have no soft tissue in the first 30 ms', tool);
     const account = tool.locator('.told').filter({ hasText: 'Sinks in' });
-    await says('Account misses', account);
+    await says('Energy not accounted for', account);
     await says('1 J', account);
     await tool.getByLabel('Mat', { exact: true }).selectOption({ label: 'Competition mat' });
     await says('24.0', big);
@@ -290,7 +290,7 @@ test.describe('on a large screen', () => {
     await says('16.5', big);
     await button(page, 'Undo').click();
     await expect(big).toHaveText('20.6');
-    await button(page, 'Close Bar and mat').click();
+    await button(page, 'Close Before and after').click();
 
     await page.getByRole('button', { name: 'Large stage' }).click();
     const bar = page.getByRole('toolbar', { name: 'Large stage' });

@@ -153,9 +153,9 @@ export const askTexts = {
   landsOver: (deg: string) => `lands ${deg} over`,
   landsExact: 'lands as wanted',
   keepAs: (letter: string) => `Keep as ${letter}`,
-  kept2: (name: string) => `keeping of ${name.toLowerCase()}`,
+  kept2: (name: string) => `Keep ${name}`,
   use: 'Use it',
-  used: (name: string) => `using ${name.toLowerCase()}`,
+  used: (name: string) => `Use ${name}`,
   drawnAsB: 'drawn as B',
   doesNotFly: (reason: string) => `It does not fly on the page: ${reason}`,
 
@@ -212,7 +212,7 @@ export const askTexts = {
   fine: 'Finer',
   coarse: 'Coarser',
   go: 'Go there',
-  went: (x: string, y: string) => `${x.toLowerCase()} and ${y.toLowerCase()}`,
+  went: (x: string, y: string) => `Change ${x} and ${y}`,
   mapPicture: (what: string, x: string, y: string) => `Map of ${what} over ${x} and ${y}`,
   place: (x: string, y: string, value: string, inside: boolean) =>
     `${x}, ${y}: ${value}, ${inside ? 'lands inside' : 'lands outside'}`,

@@ -8,8 +8,8 @@ export const boundsTexts = {
 };
 
 export const pinTexts = {
-  here: 'Pin here',
-  remove: 'Remove pin',
+  here: 'Mark this moment',
+  remove: 'Delete mark',
   against: (shape: string, s: string) => `against ${shape} at ${s} s`,
   narrowFast: 'narrow, fast',
   wideSlow: 'wide, slow',
@@ -17,7 +17,7 @@ export const pinTexts = {
   rateSomersault: 'somersault',
   momentLong: 'long axis',
   momentLateral: 'lateral axis',
-  pinned: (value: string) => `${value} at the pin`,
+  pinned: (value: string) => `${value} at the mark`,
   axes: 'across: moment; up: rate',
   explain: 'moment across, rate upward: the area is the momentum about the long axis',
 };

@@ -1,6 +1,22 @@
+import { withoutSide } from '../../../sim/math/side.ts';
+
 /** Words of posing, of the catalogue of shapes, and of work on keys. */
-const both = { hand: 'hands', elbow: 'elbows', foot: 'feet', knee: 'knees' } as Record<string, string>;
-const stem = (end: string): string => (end === 'head' ? 'head' : (both[end.slice(0, -1)] ?? end));
+
+/** of one end or of both of a pair */
+const posed: Record<string, string> = {
+  hand: 'Pose the hands',
+  elbow: 'Pose the elbows',
+  foot: 'Pose the feet',
+  knee: 'Pose the knees',
+  head: 'Pose the head',
+};
+const shaped: Record<string, string> = {
+  hand: 'Change the shape by the hands',
+  elbow: 'Change the shape by the elbows',
+  foot: 'Change the shape by the feet',
+  knee: 'Change the shape by the knees',
+  head: 'Change the shape by the head',
+};
 
 export const poseTexts = {
   ends: {
@@ -21,9 +37,9 @@ export const poseTexts = {
   sideOf: (end: string) => `${end}, seen from the left`,
   handleHint: 'Arrow keys move it 1 cm, with Shift 5 cm; with Alt the other choice of sides; Escape puts it back',
   noHandles: 'This body is a tree of its own: its joints are set in the list of angles.',
-  moved: (end: string) => `pose of the ${stem(end)}`,
-  shaped: (end: string) => `shape of the ${stem(end)}`,
-  typed: (joint: string) => `${joint.toLowerCase()} typed`,
+  moved: (end: string) => posed[withoutSide(end)] ?? `Pose ${end}`,
+  shaped: (end: string) => shaped[withoutSide(end)] ?? `Change the shape by ${end}`,
+  typed: (joint: string) => `Set ${joint}`,
   atEnd: (joint: string) => `${joint}: end of its range`,
   short: (cm: string) => `${cm} cm out of reach`,
   putBack: 'Put back as it was',
@@ -40,29 +56,29 @@ export const poseTexts = {
 
   anglesAt: (s: string) => `At ${s} s.`,
   setsKey: 'A typed value sets a key here.',
-  setsShape: (shape: string) => `A typed value changes ${shape.toLowerCase()} from its beginning to its end.`,
+  setsShape: (shape: string) => `A typed value changes ${shape} from its beginning to its end.`,
   beyond: (low: string, high: string) => `Beyond its range, ${low}° to ${high}°`,
 
   sortedBy: 'sorted by',
   sortings: { long: 'long axis', lateral: 'lateral', name: 'name' },
   paths: { direct: 'straight there', front: 'in front', side: 'by the side' },
   moment: 'moment, kg·m²:',
-  enterLays: (s: string) => `a press lays it at ${s} s`,
+  enterLays: (s: string) => `a press adds it at ${s} s`,
   tile: (title: string, long: string, lateral: string) =>
-    `Lay ${title}: moment ${long} about the long axis, ${lateral} about the lateral axis`,
+    `Add ${title}: moment ${long} about the long axis, ${lateral} about the lateral axis`,
   keep: 'keep this pose',
   keepIt: 'Keep',
   notNow: 'Not now',
   nameIt: 'Name of the shape',
   newName: (n: number) => `My shape ${n}`,
-  notKept: 'This browser refuses to store the shape. It is kept in the file once it is laid down.',
+  notKept: 'This browser refuses to store the shape. It is kept in the file once it is added.',
   forget: (title: string) => `Forget ${title}`,
   between: (value: string, below: string | undefined, above: string | undefined) =>
     `${value} ${below && above ? `between ${below} and ${above}` : below ? `more than ${below}` : `less than ${above ?? ''}`}`,
   toRuler: (title: string) => `${title}: to the ruler`,
   layHere: (title: string, s: string) => `${title} at ${s} s`,
 
-  noShape: 'No shape stands here. Lay one from the list of shapes.',
+  noShape: 'There is no shape here. Add one from the list of shapes.',
   heldNow: 'held at the cursor',
   movingNow: 'the body moves into it',
   wholeAt: 'Moved whole, from',
@@ -70,12 +86,12 @@ export const poseTexts = {
   holds: { free: 'free', shin: 'on the shins', behindKnee: 'behind the knees' },
   whichHand: 'which',
   whichHands: { both: 'both', L: 'left', R: 'right' },
-  handsOf: (shape: string) => `hands in ${shape.toLowerCase()}`,
+  handsOf: (shape: string) => `Change the hands in ${shape}`,
   reaches: (side: 'L' | 'R', on: 'shin' | 'behindKnee') =>
     `${side === 'L' ? 'Left' : 'Right'} hand stays ${on === 'shin' ? 'on the shin' : 'behind the knee'}.`,
   gap: (side: 'L' | 'R', cm: string, on: 'shin' | 'behindKnee') =>
     `${side === 'L' ? 'Left' : 'Right'} hand stays ${cm} cm short of ${on === 'shin' ? 'the shin' : 'the knee'}.`,
   openLanes: 'Open into joint lanes',
   openHint: 'Keys of each joint take the place of the shape. Arms led in front or by the side keep their way within 2°',
-  openedTitle: (shape: string) => `${shape.toLowerCase()} opened into lanes`,
+  openedTitle: (shape: string) => `Open ${shape} into joint lines`,
 } as const;

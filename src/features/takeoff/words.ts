@@ -4,5 +4,5 @@ export const takeoffTexts = {
   takeoff: 'Take-off',
   athlete: 'Athlete',
   all: 'All values',
-  changed: (label: string) => `change of ${label.toLowerCase()}`,
+  changed: (label: string) => `Change: ${label}`,
 };

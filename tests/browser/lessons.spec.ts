@@ -11,6 +11,7 @@ import { commandTexts } from '../../src/commands/words.ts';
 import { contactTexts } from '../../src/features/air/words.ts';
 import { compareTexts } from '../../src/features/compare/words.ts';
 import { estimateTexts } from '../../src/features/estimate/words.ts';
+import { boundsTexts, pinTexts } from '../../src/features/instant/words.ts';
 import { poseTexts } from '../../src/features/pose/words.ts';
 import { printTexts } from '../../src/features/print/words.ts';
 import { floorTexts } from '../../src/features/ruler/words.ts';
@@ -33,7 +34,7 @@ test('every name in bold stands in the texts of the page or among what comes alo
     else if (value && typeof value === 'object') for (const one of Object.values(value)) collect(one);
   };
   collect([texts, accountTexts, codeTexts, commandTexts, compareTexts, contactTexts, estimateTexts, poseTexts]);
-  collect([printTexts, shelfTexts, stageTexts, toolTexts]);
+  collect([printTexts, shelfTexts, stageTexts, toolTexts, pinTexts, boundsTexts, floorTexts]);
   for (const title of Object.values(toolTexts.titles)) said.add(`${toolTexts.close} ${title}`);
   const presets = new URL('../../presets/', import.meta.url);
   const read = (path: string) => JSON.parse(readFileSync(new URL(path, presets), 'utf8'));
@@ -101,8 +102,8 @@ test('coach: arms in, faster', { tag: '@tablet' }, async ({ page }) => {
   await on.tap();
   await says('2.04', card.locator('.xl').first());
   await says('0.61', card.locator('.xl').last());
-  await says('0.86 at the pin', card);
-  await says('1.45 at the pin', card);
+  await says('0.86 at the mark', card);
+  await says('1.45 at the mark', card);
   const areas = await card.locator('svg rect').evaluateAll((all) =>
     all.map((one) => {
       const { width, height } = one.getBoundingClientRect();
@@ -190,7 +191,7 @@ test('student: predict, then fly', { tag: '@desktop' }, async ({ page }) => {
   await undo();
 
   await openTool(page, 'Pose').click();
-  const tile = (name: string): Locator => page.getByRole('button', { name: new RegExp(`^Lay ${name}:`) });
+  const tile = (name: string): Locator => page.getByRole('button', { name: new RegExp(`^Add ${name}:`) });
   await expect(tile('Arms wrapped for the twist')).toBeVisible();
   await page.keyboard.press('Home');
   for (let i = 0; i < 4; i++) await page.keyboard.press('Shift+ArrowRight');
@@ -272,7 +273,7 @@ test.describe('on a large screen', () => {
     await says('adds 1 023 J', push);
     await button(tool, 'Land on a mat').click();
     await says(
-      'A step back. It stays 0.22 m behind the heels; one step mends up to 0.34 m.',
+      'A step back. The mass centre ends 0.22 m behind the heels; one step can save up to 0.34 m.',
       page.getByTestId('verdict'),
     );
     await says('20.6', big);

@@ -13,7 +13,7 @@ import { calcShapeMotion, makeShapeMotion } from '../../sim/motion/shape-motion.
 import { namedMoments, wholeBody } from './moments.ts';
 import { deepestOverlap } from './overlap.ts';
 
-const root = new URL('../../presets', import.meta.url);
+const root = new URL('../../presets/', import.meta.url);
 const shapes = JSON.parse(readFileSync(new URL('shapes.json', root), 'utf8')) as Record<string, ShapeData>;
 const athletes = readdirSync(new URL('athletes/', root)).map((file) => {
   const spec = inSi(parseAthlete(JSON.parse(readFileSync(new URL(`athletes/${file}`, root), 'utf8'))));

@@ -29,7 +29,8 @@ function armThrough(): unknown {
     deg,
     kind: 'stop',
   }));
-  file.schedule.keys = [...(file.schedule.keys ?? []), ...keys];
+  const { schedule } = file.phases[0];
+  schedule.keys = [...(schedule.keys ?? []), ...keys];
   return file;
 }
 

@@ -38,7 +38,7 @@ describe('sheet', () => {
 
   test('a sheet kept with a skill is set against that skill', async () => {
     const lines = ['T = 1.2 s vs {air time}'];
-    const skill = { ...sampleSkill, sheet: { title: 'With it', lines } };
+    const skill = { ...sampleSkill, worksheets: [{ title: 'With it', lines }] };
     const both = makeFolder({ 'with.json': skill, 'without.json': sampleSkill });
     const { code, out } = await run('sheet', both.at('with.json'));
     expect(code).toBe(0);

@@ -37,6 +37,9 @@ const NOMINAL: Readonly<Record<string, readonly [number, string, number, string,
   'giant-late-hand-full': [2, 'backward', 1, 'right', -18],
 };
 
+/** deg short, on purpose: the lesson is what 30 ms on the bar cost. From the flight of the build that froze tests/golden: 19.4. */
+const SHORT: Readonly<Record<string, number>> = { 'giant-release-late': 19.4 };
+
 describe('preset skills', () => {
   it('are those of the list, at least ten', () => {
     expect(Object.keys(skills).sort()).toEqual(Object.keys(NOMINAL).sort());
@@ -61,13 +64,14 @@ describe('preset skills', () => {
       // a leaning landing: from the attitude at take-off to the nearest one like it
       const start = frames.somersault[0] * DEG;
       const end = leaning === undefined ? start + turned : leaning + 360 * Math.round((start + turned - leaning) / 360);
-      expect(Math.abs(done - (end - start))).toBeLessThanOrEqual(TURN);
+      const short = (SHORT[id] ?? 0) * (word === 'forward' ? -1 : 1);
+      expect(Math.abs(done - (end - start) + short)).toBeLessThanOrEqual(TURN);
       expect(Math.abs(twist - 360 * twists * (side === 'right' ? -1 : 1))).toBeLessThanOrEqual(TURN);
       expect(Math.abs(frames.tilt[last] * DEG)).toBeLessThanOrEqual(TILT);
       // head-first skills end upside down, the others upright
       const wanted = file.target?.landingAngleDeg ?? 0;
       expect(wanted).toBe(leaning ?? (somersaults % 1 === 0.5 ? 180 : 0));
-      const upright = Math.cos(frames.somersault[last] - wanted / DEG);
+      const upright = Math.cos(frames.somersault[last] - (wanted - short) / DEG);
       expect(upright).toBeGreaterThanOrEqual(Math.cos(TURN / DEG));
       expect(flight.touchdown?.part).toBe(wanted === 180 ? 'hands' : 'feet');
       // in words

@@ -1,5 +1,5 @@
 // Ctrl+C on the shell: what was flown is kept, from the first piece on; how much is said; the exit code is 130.
-import { spawn } from 'node:child_process';
+import { spawn, spawnSync } from 'node:child_process';
 import { existsSync } from 'node:fs';
 import path from 'node:path';
 import { setTimeout as sleep } from 'node:timers/promises';
@@ -69,6 +69,8 @@ describe('an interrupted command', () => {
   test('as a shell does it: threads end too, and the process exits with 130', async () => {
     const made = makeFolder({ 'still.json': still });
     const command = path.resolve(import.meta.dirname, '../../src/cli/shapeflight.mjs');
+    // built before anything is interrupted
+    spawnSync(process.execPath, [command, '--version']);
     const cut = async (ms: number): Promise<{ code: number | null; err: string }> => {
       const argv = ['margin', made.at('still.json'), '--no-bars', '--samples', '1000000', '--jobs', '2'];
       const child = spawn(process.execPath, [command, ...argv, '--csv', made.at('cut.csv')]);

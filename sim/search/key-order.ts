@@ -5,7 +5,7 @@
 import { type AnchorTimes, resolveTime } from '../math/anchor.ts';
 import type { SkillSpec } from '../skill/skill-spec.ts';
 
-export const HAIR = 1e-3;
+const HAIR = 1e-3;
 
 /** One for each two neighbours, in a fixed order. */
 export function keySlacks({ blocks, keys }: SkillSpec, times: AnchorTimes): number[] {

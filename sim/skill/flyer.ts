@@ -15,7 +15,7 @@ import type { LaunchedSkill } from './launch.ts';
 import { agreeNear, NEARLY } from './near-flight.ts';
 import { compileSkillSchedule } from './skill-schedule.ts';
 
-export interface FlyerOptions extends Omit<FlightOptions, 'source'> {
+interface FlyerOptions extends Omit<FlightOptions, 'source'> {
   /**
    * The touchdown of a flight much like this one, s. The agreement is first sought from there on, which is several times
    * quicker; where several T agree it need not be the least, so a result to keep is flown without it. A study takes what its

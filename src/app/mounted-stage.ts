@@ -4,7 +4,7 @@ import type { StageHandle } from '../pictures/stage-input.ts';
 import { watchTheme } from '../ui/theme.ts';
 import { useServices } from './page.ts';
 
-export interface MountedStage {
+interface MountedStage {
   readonly handle: Accessor<StageHandle | undefined>;
   /** why nothing can be drawn here */
   readonly failed: Accessor<string>;

@@ -10,7 +10,7 @@ function addressOf(lost: number): URL {
   return url;
 }
 
-export function startBrowserWorker(lost: number): JobPort {
+function startBrowserWorker(lost: number): JobPort {
   const worker = new Worker(addressOf(lost), { type: 'module' });
   return {
     post: (message) => worker.postMessage(message),

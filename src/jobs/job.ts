@@ -3,7 +3,7 @@
 /** Each step yields a report and receives whether the job should end with what it has. */
 export type Steps<Progress, Result> = Generator<Progress, Result, boolean> | AsyncGenerator<Progress, Result, boolean>;
 
-export type PieceRun<Piece, Progress, Result> = (
+type PieceRun<Piece, Progress, Result> = (
   piece: Piece,
   report: (progress: Progress) => void,
 ) => Steps<Progress, Result>;
@@ -19,7 +19,7 @@ export interface JobKind<Subject, Piece, Progress, Result> {
 }
 
 /** A part of the program that a job needs (planck, mathjs) could not be loaded. */
-export class PartNotLoadedError extends Error {
+class PartNotLoadedError extends Error {
   constructor(cause: unknown) {
     super(`a part of the program could not be loaded: ${cause instanceof Error ? cause.message : String(cause)}`, {
       cause,

@@ -22,7 +22,7 @@ export type FromWorker = { readonly call: number; readonly index: number } & (
   | { readonly kind: 'dropped' }
 );
 
-export interface ErrorData {
+interface ErrorData {
   readonly name: string;
   readonly message: string;
   readonly stack?: string;

@@ -5,7 +5,7 @@
 import type { JobName, PieceOf, ProgressOf, ResultOf, SubjectOf } from './job-table.ts';
 import { errorOfData, type FromWorker, type JobPort } from './message.ts';
 
-export interface RunOptions<N extends JobName> {
+interface RunOptions<N extends JobName> {
   onProgress?(progress: ProgressOf<N>, index: number): void;
   /** pieces come in any order */
   onResult?(result: ResultOf<N>, index: number): void;
@@ -35,7 +35,7 @@ export interface Pool {
   close(): void;
 }
 
-export interface PoolOptions {
+interface PoolOptions {
   readonly workers: number;
   readonly idleMs?: number;
 }

@@ -8,7 +8,7 @@ export type JobKinds = Readonly<
   Record<string, Pick<JobKind<never, never, unknown, unknown>, 'open' | 'latestEveryMs'>>
 >;
 
-export interface ServeTools {
+interface ServeTools {
   readonly kinds: JobKinds;
   readonly post: (message: FromWorker) => void;
   /** ms */

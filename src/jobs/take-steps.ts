@@ -1,7 +1,7 @@
 /** Takes the steps of a job: reports, lets messages in, and ends it early when it is asked to. */
 import type { Steps } from './job.ts';
 
-export interface StepTools<Progress> {
+interface StepTools<Progress> {
   /** reports and yields at most this often, ms; left out: at every step */
   readonly everyMs?: number;
   /** ms */

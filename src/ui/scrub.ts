@@ -1,7 +1,7 @@
 /** A press that puts a cursor where it is and takes it along; Escape puts it back. */
 import { startDrag } from './drag.ts';
 
-export interface ScrubbedCursor {
+interface ScrubbedCursor {
   at(): number;
   set(s: number): void;
   readonly play: { pause(): void };

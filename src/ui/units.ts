@@ -129,7 +129,7 @@ export interface UnitSystem {
 
 const systems = new Map<string, UnitSystem>();
 
-export function systemOf({ measure, turning }: Units): UnitSystem {
+function systemOf({ measure, turning }: Units): UnitSystem {
   const name = `${measure} ${turning}`;
   const known = systems.get(name) ?? makeSystem({ measure, turning });
   systems.set(name, known);

@@ -1,7 +1,7 @@
 /** What a sheet is asked and what it comes to. Plain data; numbers come back as text for people too. */
 import type { Athlete, LineResult, MathNode, ShapeData, SkillFile } from '../../../sim/index.ts';
 
-export interface SheetPageHead {
+interface SheetPageHead {
   readonly title: string;
   readonly lesson?: string;
   readonly skill?: string;

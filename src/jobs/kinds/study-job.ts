@@ -8,7 +8,7 @@ export type StudyPiece =
   | { readonly kind: 'samples'; readonly from: number; readonly to: number }
   | { readonly kind: 'bar'; readonly index: number };
 
-export type StudyPart =
+type StudyPart =
   | { readonly kind: 'now'; readonly now: readonly number[] }
   | { readonly kind: 'samples'; readonly table: SampleTable }
   | { readonly kind: 'bar'; readonly bar: Bar };

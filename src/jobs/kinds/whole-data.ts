@@ -3,7 +3,6 @@ import type { Athlete, ContactFault, LandingReport, ShapeData, SkillFile, SwingP
 
 /** Which row of the time axis belongs to which phase. */
 export const PHASES = ['swing', 'contact', 'flight', 'landing'] as const;
-export type PhaseName = (typeof PHASES)[number];
 
 /** One value a row; t = 0 is the release or take-off. */
 export interface WholeColumns {
@@ -96,7 +95,7 @@ export interface WholeResult {
 }
 
 /** A release tried: ms after the planned one, and what came of it. */
-export interface TryResult {
+interface TryResult {
   readonly lateMs: number;
   readonly overDeg: number;
   readonly upMPerS: number;

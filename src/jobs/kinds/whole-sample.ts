@@ -30,7 +30,7 @@ function evenly(from: number, to: number, step: number): number[] {
   return Array.from({ length: n }, (_, i) => from + ((to - from) * i) / n);
 }
 
-export function rowTimes({ from, to, flight }: Whole): number[] {
+function rowTimes({ from, to, flight }: Whole): number[] {
   const T = flight.duration;
   const rows = from < 0 ? evenly(from, 0, STEP) : [];
   rows.push(...evenly(0, T, STEP));

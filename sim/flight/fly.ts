@@ -34,7 +34,7 @@ export class NoTouchdownError extends Error {
 
 export class ApexError extends Error {
   constructor() {
-    super('apex: with zero gravity a flight has no apex to hang a key on; use take-off or touchdown');
+    super('apex: with zero gravity a flight has no apex to anchor a key to; use take-off or touchdown');
     this.name = 'ApexError';
   }
 }

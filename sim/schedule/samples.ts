@@ -54,7 +54,7 @@ function checkSamples(name: string, s: SampledAngle): void {
     if (!Number.isFinite(s.values[i])) checkFinite(`sample ${i + 1} of ${name}`, s.values[i]);
 }
 
-/** Samples do not hang on anchors, so a search for the touchdown, or a drag of some key, finds them smoothed already. */
+/** Samples are not anchored to events, so a search for the touchdown, or a drag of some key, finds them smoothed already. */
 const smoothed = new WeakMap<SampledAngle, { readonly criterion: SmoothingCriterion; readonly track: Track }>();
 
 function getSampledTrack(s: SampledAngle, criterion: SmoothingCriterion, memo: FactorMemo): Track {

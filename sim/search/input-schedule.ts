@@ -1,7 +1,7 @@
 /**
  * Inputs of the schedule: times and angles of blocks and keys. A block has its start and end, and the move into it:
  * "moveStart" shifts the whole move (the end of the block before and the start of this one), "moveTime" is how long it
- * takes from where it starts. Times stay seconds from the event they hang on.
+ * takes from where it starts. Times stay seconds from the event they are anchored to.
  */
 
 import { RAD } from '../math/angles.ts';
@@ -56,7 +56,7 @@ function blockTimes(spec: SkillSpec, i: number): Input[] {
     scale: 0.005,
     put,
   });
-  // bounds hold where both times hang on one event; the compiler refuses the rest
+  // bounds hold where both times are anchored to one event; the compiler refuses the rest
   const one = (x: BlockSpec['from'] | undefined, y: BlockSpec['from']): x is BlockSpec['from'] =>
     x !== undefined && x.anchor === y.anchor;
   const startLow = one(before?.to, b.from) ? before.to.s + LEAST_MOVE : b.from.s - FAR;

@@ -29,7 +29,7 @@ export const AGREEMENT = 1e-9;
 /** Looks along T for the least agreement: this many between the earliest and the latest possible touchdown. */
 const LOOKS = 10;
 
-/** Whether any motion hangs on the event. */
+/** Whether any motion is anchored to the event. */
 export function usesAnchor({ schedule, contacts = [] }: LaunchedSkill, anchor: Anchor): boolean {
   const { keys, blocks } = freeHeldShape(schedule);
   return (
@@ -132,7 +132,7 @@ export function flyAgreed(
   if (metNothing && !met) throw metNothing;
   const outOfOrder = refused instanceof ScheduleOrderError ? ` (keys out of order: ${refused.message})` : '';
   throw new NoAgreementError(
-    `between ${first.toFixed(3)} s and ${last.toFixed(3)} s no flight built with them touches down at the time they were hung on; hang a key on take-off instead, or move it${outOfOrder}`,
+    `between ${first.toFixed(3)} s and ${last.toFixed(3)} s no flight built with them touches down at the time they were anchored to; anchor a key to take-off instead, or move it${outOfOrder}`,
   );
 }
 

@@ -41,7 +41,7 @@ export function agreeNear<F extends Flight>(
   for (let i = 0; i < MOST_TRIES && Math.abs(off) > agreement; i++) {
     const step = before && off !== before.off ? (-off * (T - before.T)) / (off - before.off) : off;
     before = { T, off };
-    // the touchdown itself moves little with the time the keys hang on: no step far beyond what is off
+    // the touchdown itself moves little with the time the keys are anchored to: no step far beyond what is off
     const widest = 2 * Math.abs(off);
     T += Math.max(-widest, Math.min(widest, step));
     if (!(Math.abs(T - T0) < NEAR)) break;

@@ -14,7 +14,7 @@ export function openBlock(
 ): SkillFile {
   let out = removeBlock(file, index);
   if (base !== undefined) out = withSchedule(out, { base });
-  // one by one: each keeps the event that it hangs on
+  // one by one: each keeps the event that it is anchored to
   for (const key of keys) {
     const t = resolveTime(key.at, anchors);
     out = pasteKeys(out, { keys: [{ afterS: 0, key }], lengthS: 0 }, t, anchors);

@@ -18,7 +18,7 @@ interface PoseOptions {
   /** a limb's change is made on both sides */
   readonly mirror?: boolean;
   readonly kind?: 'stop' | 'pass';
-  /** what a new key hangs on */
+  /** the event a new key is anchored to */
   readonly anchor?: FileTime['anchor'];
 }
 
@@ -150,7 +150,7 @@ function changeTimes(
   return limitChange(change, anchors, file);
 }
 
-/** Hung on another event, at the same instant. */
+/** Anchored to another event, at the same instant. */
 export function hangSources(
   file: SkillFile,
   sources: readonly KeySource[],
@@ -210,7 +210,7 @@ export function mirrorKeys(body: Body, span: KeySpan): KeySpan {
   return { ...span, keys };
 }
 
-/** The keys again from another time on, drawn out or together by `factor`; each keeps the event it hangs on. */
+/** The keys again from another time on, drawn out or together by `factor`; each keeps the event it is anchored to. */
 export function pasteKeys(file: SkillFile, span: KeySpan, s: number, anchors: AnchorSeconds, factor = 1): SkillFile {
   let keys = [...(getSchedule(file).keys ?? [])];
   for (const { afterS, key } of span.keys)

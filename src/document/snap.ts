@@ -7,7 +7,7 @@ type SnapKind = 'event' | 'quarter' | 'key' | 'frame';
 export interface SnapTime {
   readonly s: number;
   readonly kind: SnapKind;
-  /** take-off, apex and touchdown: what a key may hang on */
+  /** take-off, apex and touchdown: what a key may be anchored to */
   readonly anchor?: 'takeoff' | 'apex' | 'touchdown';
   /** how many quarters of a somersault are done */
   readonly quarters?: number;

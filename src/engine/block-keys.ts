@@ -3,7 +3,7 @@
  * that it moves; the plane of an arm, which may jump where the arm hangs or points up, is read off the schedule itself.
  */
 
-import { type FileKey, type FileTime, flightOf } from '../../sim/index.ts';
+import { compileSkillSchedule, type FileKey, type FileTime, flightOf } from '../../sim/index.ts';
 import { resolveTime } from '../../sim/math/anchor.ts';
 import { DEG } from '../../sim/math/angles.ts';
 import { withoutSide } from '../../sim/math/side.ts';
@@ -41,9 +41,12 @@ export function calcBlockKeys(result: FlightResult, index: number): BlockKeys {
       if (planes.includes(a) || !moves(a) || isKeyed(a, at(time))) return;
       keys.push({ angle: name, at: time, deg: tidy(pose[a] * DEG), kind: 'stop' });
     });
+  // as written: what a swing carries over is led into whatever is keyed, so keys that held it would have it twice
+  const { carried: _, ...written } = skill;
+  const schedule = compileSkillSchedule(written, { apex: outline.apex, touchdown: flight.duration });
   const row = new Float64Array(body.angles.length);
   const read = (t: number, a: number): number => {
-    flight.schedule.anglesInto(t, row, new Float64Array(row.length));
+    schedule.anglesInto(t, row, new Float64Array(row.length));
     return row[a];
   };
   for (const { plane, elevation } of body.shoulders) {

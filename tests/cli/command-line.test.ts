@@ -337,7 +337,7 @@ test('a body without joints: one segment, and its moments as built instead of th
   expect(out).toContain('as built');
 });
 
-test('with next to no gravity and keys hung on touchdown the cause is that nothing comes down', async () => {
+test('with next to no gravity and keys anchored to touchdown the cause is that nothing comes down', async () => {
   const file = { ...skills['back-tuck'], gravityMPerS2: 0.01 };
   const { code, err } = await run('fly', makeFolder({ 'slow.json': file }).at('slow.json'));
   expect(code).toBe(2);

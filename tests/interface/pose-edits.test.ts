@@ -145,7 +145,7 @@ describe('moves along time', () => {
     expect(isInOrder(scaleSources(file, getSourcesIn(file, 0, 1, anchors), 0.2, 0, anchors), anchors)).toBe(true);
   });
 
-  it('hung on another event, a key keeps its place', () => {
+  it('anchored to another event, a key keeps its place', () => {
     const file = hangSources(bare(keys), [{ kind: 'key', index: 2 }], 'touchdown', anchors);
     expect(flightIn(file).schedule.keys?.[2].at).toEqual(at(-0.5, 'touchdown'));
     for (const anchor of ['takeoff', 'apex', 'touchdown'] as const) {

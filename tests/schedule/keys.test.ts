@@ -153,7 +153,7 @@ describe('keys', () => {
     expect(sampleAt(s, 0.4).qd[ELBOW]).toBe(0);
   });
 
-  it('keys hang on take-off, apex and touchdown', () => {
+  it('keys are anchored to take-off, apex and touchdown', () => {
     const keys: AngleKey[] = [
       { angle: 7, at: at(0.1), value: 0.1, kind: 'stop' },
       { angle: 7, at: at(-0.1, 'apex'), value: 0.5, kind: 'stop' },

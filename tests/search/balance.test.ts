@@ -235,7 +235,7 @@ describe('with the reflex', () => {
     }
   });
 
-  it('holds a skill whose last shape hangs on touchdown', () => {
+  it('holds a skill whose last shape is anchored to touchdown', () => {
     const spec = parseSkill(skills['double-back-straight'], { athletes, shapes });
     const skill = launchedOf({ ...spec, start: { kind: 'stated', takeoff: { ...takeoffOf(spec), tilt: 0.1 * rad } } });
     const flight = makeFlyer({ balance: { spec: DEFAULT_BALANCE } }).fly(skill);

@@ -120,7 +120,7 @@ describe('arms wide against arms in', () => {
           flight.schedule.anglesInto(t, now, none);
           own.schedule.anglesInto(t, was, none);
           skill.body.angles.forEach((angle, i) => {
-            // legs hung on touchdown follow their own touchdown; those hung on take-off are as they were
+            // legs anchored to touchdown follow their own touchdown; those anchored to take-off are as they were
             if (!arms.test(angle.name) && Math.abs(flight.duration - own.duration) < 1e-12)
               expect(Math.abs(now[i] - was[i]), `${angle.name} at ${share}`).toBeLessThan(POSE);
             if (share > 0.25 && /^shoulderElevation/.test(angle.name))

@@ -50,7 +50,7 @@ describe('the two flyers agree at a take-off a little slower or faster', () => {
           (one as Error).name,
           (one as Error).name,
         ]);
-        // refused only where a motion hangs on touchdown and its keys cannot be in order
+        // refused only where a motion is anchored to touchdown and its keys cannot be in order
         expect(isHeld(spec), `${by} m/s: ${(one as Error).message}`).toBe(false);
         expect(one instanceof ScheduleOrderError || one instanceof NoAgreementError).toBe(true);
         continue;
@@ -105,7 +105,7 @@ describe('a last shape that touchdown comes before', () => {
     expect(version[hip]).toBeCloseTo(own[hip], 9);
   });
 
-  it('a key inside the held shape still hangs on touchdown, and is refused by name where it comes too late', () => {
+  it('a key inside the held shape is still anchored to touchdown, and is refused by name where it comes too late', () => {
     const up = findInput(spec, 'takeoff.speedUp');
     const keyed: SkillSpec = {
       ...up.put(spec, up.value - 0.05),

@@ -185,7 +185,7 @@ describe('what the presets come to', () => {
     'floor-double-tuck': [704.1, 0, 'stuck', 6.6, 10.0, 0.139],
     'trampoline-double-tuck': [710, 0, 'stepBack', 5.66, 8.76, 0.156],
   };
-  /** they hang on swings computed to 1e-6 and landings to 1 % (docs/numerics.md) */
+  /** they depend on swings computed to 1e-6 and landings to 1 % (docs/numerics.md) */
   const TURN = 1.5;
   const SHARE = 0.03;
   for (const [id, [attitude, twist, verdict, pull, peak, braking]] of Object.entries(MEASURED))

@@ -141,7 +141,7 @@ test('coach: arms in, faster', { tag: '@tablet' }, async ({ page }) => {
   await button(page, 'Find').tap();
   await page.getByRole('dialog').getByRole('combobox').fill('large');
   await page
-    .getByRole('option', { name: /^Large stage, or back to the strip/ })
+    .getByRole('option', { name: /^Open or close the large stage/ })
     .first()
     .tap();
   const front = button(page.getByRole('toolbar', { name: 'Large stage' }), 'Front');

@@ -23,6 +23,9 @@ async function listActs(page) {
   });
   for (let i = 0; i < 5; i++) act('undo of an opening', `${i}`, (p) => p.keyboard.press('Control+z'));
   for (let i = 0; i < 5; i++) act('redo of an opening', `${i}`, (p) => p.keyboard.press('Control+y'));
+  // one whose take-off is stated, so that it can be typed
+  act(undefined, '', (p) => p.keyboard.press('s'));
+  act(undefined, '', (p) => rows(p).filter({ hasText: 'full twist' }).first().click());
   for (const value of ['4.8', '5.1', '4.6', '5']) {
     const field = (p) => p.getByRole('spinbutton', { name: 'Speed up' });
     act(undefined, '', (p) => field(p).fill(value));

@@ -333,7 +333,9 @@ test('a flight of a stated duration without a surface ends, it does not land', a
   const saved = JSON.parse(readFileSync(await (await download).path(), 'utf8'));
   const chooser = page.waitForEvent('filechooser');
   await page.getByRole('button', { name: 'Open file' }).click();
-  const text = JSON.stringify({ ...saved, end: { durationS: 1 } });
+  // a skill without anything before or after it is its flight alone
+  expect(saved.phases).toHaveLength(1);
+  const text = JSON.stringify({ ...saved, phases: [{ ...saved.phases[0], end: { durationS: 1 } }] });
   await (await chooser).setFiles({ name: 'air.json', mimeType: 'application/json', buffer: Buffer.from(text) });
   await expect.poll(async () => (await readSentence(page)).text).toContain('1.00 s in the air');
   expect((await readSentence(page)).text).not.toContain('lands');

@@ -11,7 +11,7 @@ for (const [what, chunk] of [
   ['panel', /account-tool.*\.js/],
   ['engine', /\/account-(?!tool).*\.js/],
 ] as const)
-  test(`a tool whose ${what} does not load is loaded by "Try again"`, async ({ page }) => {
+  test(`a tool whose ${what} does not load is loaded by "Try again"`, { tag: '@once' }, async ({ page }) => {
     await openBench(page);
     let refused = 0;
     await page.route(chunk, (route) => {
@@ -27,7 +27,7 @@ for (const [what, chunk] of [
     await expect(why(page).locator('.tilt-bars')).toBeVisible({ timeout: 20_000 });
   });
 
-test('a worker that does not load says so, and "Try again" starts another', async ({ page }) => {
+test('a worker that does not load says so, and "Try again" starts another', { tag: '@once' }, async ({ page }) => {
   await openBench(page);
   await page.route(WORKERS, (route) => route.abort());
   await openTool(page, 'Why');
@@ -39,7 +39,7 @@ test('a worker that does not load says so, and "Try again" starts another', asyn
   await expect(again).toBeHidden();
 });
 
-test('workers close when nothing has needed them for 30 s', async ({ page }) => {
+test('workers close when nothing has needed them for 30 s', { tag: '@once' }, async ({ page }) => {
   await page.clock.install();
   await openBench(page);
   await openTool(page, 'Why');
@@ -49,7 +49,9 @@ test('workers close when nothing has needed them for 30 s', async ({ page }) => 
   await expect.poll(() => page.workers().length).toBe(0);
 });
 
-test('drafting is stopped before it ends: nothing is changed, and the next draft is made', async ({ page }) => {
+test('drafting is stopped before it ends: nothing is changed, and the next draft is made', { tag: '@once' }, async ({
+  page,
+}) => {
   await openBench(page);
   const before = await page.getByTestId('sentence').textContent();
   // the worker's script is on its way for as long as the test wants, so the draft cannot end

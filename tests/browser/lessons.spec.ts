@@ -7,7 +7,7 @@ import { codeTexts } from '../../src/app/say/code-texts.ts';
 import { shelfTexts } from '../../src/app/shelf-words.ts';
 import { texts } from '../../src/app/words.ts';
 import { toolTexts } from '../../src/commands/tool-words.ts';
-import { commandTexts } from '../../src/commands/words.ts';
+import { commandTexts, largeTexts, titleTexts } from '../../src/commands/words.ts';
 import { contactTexts } from '../../src/features/air/words.ts';
 import { compareTexts } from '../../src/features/compare/words.ts';
 import { estimateTexts } from '../../src/features/estimate/words.ts';
@@ -34,7 +34,7 @@ test('every name in bold stands in the texts of the page or among what comes alo
     else if (value && typeof value === 'object') for (const one of Object.values(value)) collect(one);
   };
   collect([texts, accountTexts, codeTexts, commandTexts, compareTexts, contactTexts, estimateTexts, poseTexts]);
-  collect([printTexts, shelfTexts, stageTexts, toolTexts, pinTexts, boundsTexts, floorTexts]);
+  collect([printTexts, shelfTexts, stageTexts, toolTexts, titleTexts, largeTexts, pinTexts, boundsTexts, floorTexts]);
   for (const title of Object.values(toolTexts.titles)) said.add(`${toolTexts.close} ${title}`);
   const presets = new URL('../../presets/', import.meta.url);
   const read = (path: string) => JSON.parse(readFileSync(new URL(path, presets), 'utf8'));

@@ -15,6 +15,7 @@ import { boundsTexts, pinTexts } from '../../src/features/instant/words.ts';
 import { poseTexts } from '../../src/features/pose/words.ts';
 import { printTexts } from '../../src/features/print/words.ts';
 import { floorTexts } from '../../src/features/ruler/words.ts';
+import { takeoffTexts } from '../../src/features/takeoff/words.ts';
 import { accountTexts } from '../../src/features/why/words.ts';
 import { bob, centre, cursorOf, drag, openBench, readSentence } from './bench.ts';
 import { namesOf, readLesson, walk } from './lessons.ts';
@@ -34,7 +35,18 @@ test('every name in bold stands in the texts of the page or among what comes alo
     else if (value && typeof value === 'object') for (const one of Object.values(value)) collect(one);
   };
   collect([texts, accountTexts, codeTexts, commandTexts, compareTexts, contactTexts, estimateTexts, poseTexts]);
-  collect([printTexts, shelfTexts, stageTexts, toolTexts, titleTexts, largeTexts, pinTexts, boundsTexts, floorTexts]);
+  collect([
+    printTexts,
+    shelfTexts,
+    stageTexts,
+    toolTexts,
+    titleTexts,
+    largeTexts,
+    takeoffTexts,
+    pinTexts,
+    boundsTexts,
+    floorTexts,
+  ]);
   for (const title of Object.values(toolTexts.titles)) said.add(`${toolTexts.close} ${title}`);
   const presets = new URL('../../presets/', import.meta.url);
   const read = (path: string) => JSON.parse(readFileSync(new URL(path, presets), 'utf8'));

@@ -190,15 +190,6 @@ export function bodyAnglesInto(chain: Chain, q: ArrayLike<number>, out: Float64A
   });
 }
 
-/** The chain's joint angles from named angles: the mean of both sides; throws where the sides differ. */
-export function jointAnglesOf(chain: Chain, angles: ArrayLike<number>, field = 'pose'): number[] {
-  return chain.joints.map((joint) => {
-    const values = joint.angles.map((a) => angles[a]);
-    if (Math.abs(values[0] - values[values.length - 1]) > SIDES_ALIKE)
-      throw new FieldError(`${field}.${joint.name}`, values, 'left and right alike: the chain is planar');
-    return values.reduce((s, v) => s + v, 0) / values.length;
-  });
-}
 const SIDES_ALIKE = 1e-6;
 
 function anglesOf(body: Body, name: PlanarJointName): number[] {

@@ -1,5 +1,4 @@
 /** What loadContact() brings: the planar phases at the bar and on the ground, with the engine of the landing. */
-export { EIGHTH_SECOND, makeDropEntry } from './landing-drop.ts';
 export { makeLandingEntry, withKnee } from './landing-entry.ts';
 export { DEFAULT_ACTION } from './landing-joints.ts';
 export { landingPoseInto, makeLandingPose } from './landing-pose.ts';

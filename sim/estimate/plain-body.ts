@@ -28,6 +28,3 @@ export function plainBodyOf(kind: PlainBodyKind, mass: number, moment: number): 
   if (!(mass > 0) || !(moment >= 0) || !Number.isFinite(moment / mass)) return undefined;
   return { kind, mass, moment, size: Math.sqrt(moment / (mass * PLAIN_FACTORS[kind])) };
 }
-
-export const momentOf = (kind: PlainBodyKind, mass: number, size: number): number =>
-  PLAIN_FACTORS[kind] * mass * size * size;

@@ -105,11 +105,6 @@ function putKey(keys: readonly FileKey[], key: FileKey, anchors: AnchorSeconds):
   return out;
 }
 
-/** Everything that stands at one instant, moved to another, as far as what stands beside it allows. */
-export function retimePose(file: SkillFile, s: number, toS: number, anchors: AnchorSeconds): SkillFile {
-  return moveSources(file, getSourcesAt(file, s, anchors), toS - s, anchors);
-}
-
 /** Keys and block edges moved together by the same time. */
 export function moveSources(
   file: SkillFile,
@@ -148,23 +143,6 @@ function changeTimes(
       }),
     );
   return limitChange(change, anchors, file);
-}
-
-/** Anchored to another event, at the same instant. */
-export function hangSources(
-  file: SkillFile,
-  sources: readonly KeySource[],
-  anchor: FileTime['anchor'],
-  anchors: AnchorSeconds,
-): SkillFile {
-  const times = sources.flatMap((source) => {
-    const time = getTime(file, source);
-    if (!time) return [];
-    const s = resolveTime(time, anchors) - resolveTime({ anchor, s: 0 }, anchors);
-    // finer than people type, so that nothing moves that can be seen
-    return [[source, { anchor, s: Math.round(s * 1e6) / 1e6 }] as const];
-  });
-  return setTimes(file, times);
 }
 
 /** The body's angles at one instant, to be put elsewhere. `row`: angles in rad, in the order of Body.angles. */

@@ -25,9 +25,3 @@ export const screenOf = (c: Camera, across: number, up: number): readonly [numbe
 ];
 
 export const project = (c: Camera, p: Vec3): readonly [number, number] => screenOf(c, ...planeOf(c.view, p));
-
-/** The way back from the screen to the picture plane, m. */
-export const planeAt = (c: Camera, x: number, y: number): readonly [number, number] => [
-  c.across + (x - c.width / 2) / c.pxPerM,
-  c.up - (y - c.height / 2) / c.pxPerM,
-];

@@ -196,7 +196,7 @@ const meet = (a: readonly number[], b: readonly number[]): boolean =>
   a[0] < b[2] && b[0] < a[2] && a[1] < b[3] && b[1] < a[3];
 
 /** Inside a convex polygon (clockwise on the screen) by more than `margin` px. */
-export function isInside(piece: Points, x: number, y: number, margin = 0): boolean {
+function isInside(piece: Points, x: number, y: number, margin = 0): boolean {
   const n = piece.length / 2;
   for (let i = 0; i < n; i++) {
     const j = i + 1 === n ? 0 : i + 1;

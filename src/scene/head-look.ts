@@ -6,7 +6,7 @@ import { type Projected, STRIDE } from './blobs.ts';
 import type { HeadLook, LookBuilder } from './look.ts';
 import type { PoseFrames } from './pose-frames.ts';
 import type { Points } from './scene.ts';
-import type { Vec3, View } from './view.ts';
+import { cross, type Vec3, type View } from './view.ts';
 
 interface HeadPlace {
   readonly head: number;
@@ -137,9 +137,3 @@ function clockwise(points: readonly number[]): Points {
   }
   return out;
 }
-
-const cross = (p: Vec3, q: Vec3): Vec3 => [
-  p[1] * q[2] - p[2] * q[1],
-  p[2] * q[0] - p[0] * q[2],
-  p[0] * q[1] - p[1] * q[0],
-];

@@ -3,7 +3,7 @@
  * and a point mass lie across their axis, a rod across it along the body (about the long axis: across the body).
  */
 import type { DrawItem, Layer, Scene } from './scene.ts';
-import type { Sight, Vec3 } from './view.ts';
+import { cross, type Sight, type Vec3 } from './view.ts';
 
 export interface PlainShape {
   readonly kind: 'rod' | 'disc' | 'ball' | 'cylinder' | 'point mass';
@@ -132,9 +132,3 @@ function ends(along: Vec3, length: number, at: (p: Vec3) => [number, number], sc
   ].flatMap(([px, py]) => [px - nx * half, py - ny * half, px + nx * half, py + ny * half]);
   return [{ kind: 'segments', points: Float32Array.from(points), ...STROKE }];
 }
-
-const cross = (a: Vec3, b: Vec3): Vec3 => [
-  a[1] * b[2] - a[2] * b[1],
-  a[2] * b[0] - a[0] * b[2],
-  a[0] * b[1] - a[1] * b[0],
-];

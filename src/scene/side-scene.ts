@@ -46,15 +46,6 @@ export function sideOrigin(flight: StageFlight, w: ScaleWindow): number {
   return (w.width - along * w.pxPerM) / 2;
 }
 
-/** Metre marks for the floor band under this view: px and label, in the direction of travel. */
-export function metreTicks(flight: StageFlight, w: ScaleWindow): { readonly x: number; readonly metres: number }[] {
-  const x0 = sideOrigin(flight, w);
-  const ticks: { x: number; metres: number }[] = [];
-  for (let m = Math.ceil(-x0 / w.pxPerM); x0 + m * w.pxPerM <= w.width; m++)
-    ticks.push({ x: x0 + m * w.pxPerM, metres: m });
-  return ticks;
-}
-
 export function sideScene(input: SideSceneInput): Scene {
   const { flight, cursor, window: w, others = [] } = input;
   const view = sideView(flight.v_WScm_W0[0]);

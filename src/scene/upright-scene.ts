@@ -11,7 +11,7 @@ import type { DrawItem, Layer, Scene, Token } from './scene.ts';
 import { type OtherVersion, versionFigures } from './version-ghost.ts';
 import { heldView, type Vec3 } from './view.ts';
 
-interface Handle {
+export interface Handle {
   /** hit id becomes 'handle:' + id */
   readonly id: string;
   readonly segment: number;
@@ -94,20 +94,4 @@ export function uprightScene(input: UprightSceneInput): Scene {
   }
   layers.push({ name: 'marks', items: marks });
   return { width, height, background, layers, notes: [] };
-}
-
-/** Where posing takes hold of a human: hands, elbows, knees, feet. */
-export function posingHandles(body: Body, held?: string): Handle[] {
-  const handles: Handle[] = [];
-  const add = (id: string, segment: string, p: Vec3): void => {
-    const k = body.segments.findIndex((one) => one.name === segment);
-    if (k >= 0) handles.push({ id, segment: k, p, held: id === held });
-  };
-  for (const side of ['L', 'R']) {
-    add(`hand${side}`, `hand${side}`, [0, -0.04, 0]);
-    add(`elbow${side}`, `forearm${side}`, [0, 0, 0]);
-    add(`knee${side}`, `shank${side}`, [0, 0, 0]);
-    add(`foot${side}`, `foot${side}`, [0, 0, 0]);
-  }
-  return handles;
 }

@@ -56,16 +56,9 @@ export function heldView(R: ArrayLike<number>, azimuth = 0): View {
   return { right: turn(-s, 0, -c), up: turn(0, 1, 0), toward: turn(c, 0, -s) };
 }
 
-/** A world camera turned about the vertical from the front view and lifted; rad. */
-export function turnedView(azimuth: number, lift: number): View {
-  const toward: Vec3 = [Math.cos(lift) * Math.cos(azimuth), Math.sin(lift), -Math.cos(lift) * Math.sin(azimuth)];
-  const right: Vec3 = [-Math.sin(azimuth), 0, -Math.cos(azimuth)];
-  return { right, up: cross(toward, right), toward };
-}
-
 export const dot = (a: Vec3, b: Vec3): number => a[0] * b[0] + a[1] * b[1] + a[2] * b[2];
 
-const cross = (a: Vec3, b: Vec3): Vec3 => [
+export const cross = (a: Vec3, b: Vec3): Vec3 => [
   a[1] * b[2] - a[2] * b[1],
   a[2] * b[0] - a[0] * b[2],
   a[0] * b[1] - a[1] * b[0],

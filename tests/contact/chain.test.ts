@@ -1,7 +1,7 @@
 /** The planar chain is the Body itself, seen in its sagittal plane: whole-body values by the motion room's 3-D route. */
 import { describe, expect, it } from 'vitest';
 import { makeHuman } from '../../sim/body/human.ts';
-import { bodyAnglesInto, jointAnglesOf, makeChain, type PlanarJointName } from '../../sim/contact/chain.ts';
+import { bodyAnglesInto, makeChain, type PlanarJointName } from '../../sim/contact/chain.ts';
 import {
   jointsInto,
   makeChainMotion,
@@ -79,9 +79,7 @@ describe.each([['the usual four joints', undefined] as const, ['eight joints', A
   });
 });
 
-it('a pose whose sides differ is refused with its field', () => {
-  const held = body.angles.map((a) => (a.name === 'hipFlexionL' ? 0.4 : 0));
-  expect(() => jointAnglesOf(makeChain(body), held)).toThrow(/pose\.hip/);
+it('a held pose that bends to the side is refused with its field', () => {
   const bent = body.angles.map((a) => (a.name === 'lumbarSideBend' ? 0.2 : 0));
   expect(() => makeChain(body, { held: bent })).toThrow(/lumbarSideBend/);
 });

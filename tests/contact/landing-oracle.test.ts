@@ -8,11 +8,11 @@ import { athletes } from '../../presets/index.ts';
 import { type ChainMotion, jointsInto, makeChainMotion, pointInto } from '../../sim/contact/chain-motion.ts';
 import { footPoints } from '../../sim/contact/feet.ts';
 import { runLanding } from '../../sim/contact/landing.ts';
-import { makeDropEntry } from '../../sim/contact/landing-drop.ts';
 import { type LandingEntry, placeEntry } from '../../sim/contact/landing-entry.ts';
 import { DEFAULT_ACTION, JointAction } from '../../sim/contact/landing-joints.ts';
 import { MATS, type MatSpec, matForce } from '../../sim/contact/mat.ts';
 import { makeBody, readAthlete } from '../../sim/index.ts';
+import { makeDropEntry } from './drop-entry.ts';
 
 const G = 9.81;
 const mat: MatSpec = { ...MATS.competitionMat, friction: 0 };

@@ -4,7 +4,6 @@ import { athletes } from '../../presets/index.ts';
 import { makeChain } from '../../sim/contact/chain.ts';
 import { makeChainTotals, totalsInto } from '../../sim/contact/chain-motion.ts';
 import { type LandingRun, runLanding, STEP } from '../../sim/contact/landing.ts';
-import { EIGHTH_SECOND, makeDropEntry } from '../../sim/contact/landing-drop.ts';
 import {
   ASYMMETRY_LIMITS,
   type LandingEntry,
@@ -19,6 +18,7 @@ import { MATS } from '../../sim/contact/mat.ts';
 import { type Flight, flySkill, makeBody, makeHuman, readAthlete } from '../../sim/index.ts';
 import { flightIn } from '../files/parts.ts';
 import { fileOf, skillOf } from '../skill/load.ts';
+import { EIGHTH_SECOND, makeDropEntry } from './drop-entry.ts';
 
 const G = 9.81;
 const bodyOf = (id: string) => makeBody(readAthlete(athletes[id]));

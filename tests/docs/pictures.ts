@@ -7,9 +7,10 @@ import { makeState, readState } from '../../sim/index.ts';
 import { figureItems } from '../../src/scene/figure.ts';
 import { svgMarkup } from '../../src/scene/figure-svg.ts';
 import type { PoseFrames } from '../../src/scene/pose-frames.ts';
-import { frontView, sideView, topView, turnedView, type Vec3, type View } from '../../src/scene/view.ts';
+import { frontView, sideView, topView, type Vec3, type View } from '../../src/scene/view.ts';
 import { flyFor } from '../checks/flown.ts';
 import { poseOf } from '../figure-sheet/poses.ts';
+import { turnedView } from '../figure-sheet/turned-view.ts';
 import { type Degrees, rest, woman } from './adults.ts';
 
 const COLOURS: Readonly<Record<string, string>> = {

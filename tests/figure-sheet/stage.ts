@@ -9,9 +9,10 @@ import { frontScene } from '../../src/scene/front-scene.ts';
 import { joinScenes, type Scene } from '../../src/scene/scene.ts';
 import { sideScene } from '../../src/scene/side-scene.ts';
 import { topScene } from '../../src/scene/top-scene.ts';
-import { posingHandles, uprightScene } from '../../src/scene/upright-scene.ts';
+import { uprightScene } from '../../src/scene/upright-scene.ts';
 import { mockFlight } from './mock-flight.ts';
 import { sheetBody } from './poses.ts';
+import { posingHandles } from './posing-handles.ts';
 
 const query = new URLSearchParams(location.search);
 if (query.get('theme')) document.documentElement.dataset.theme = query.get('theme') ?? 'light';

@@ -6,8 +6,9 @@ import { outlineItems } from '../../src/scene/figure-outline.ts';
 import { svgPicture } from '../../src/scene/figure-svg.ts';
 import type { DrawItem, FillItem, Points } from '../../src/scene/scene.ts';
 import { boundsOf, shapeTile } from '../../src/scene/shape-tile.ts';
-import { frontView, heldView, sideView, topView, turnedView, type View } from '../../src/scene/view.ts';
+import { frontView, heldView, sideView, topView, type View } from '../../src/scene/view.ts';
 import { attitude, sheetBody as body, moreShapes, poseOf, shapeAngles } from '../figure-sheet/poses.ts';
+import { turnedView } from '../figure-sheet/turned-view.ts';
 
 const place = (view: View, scale = 83) => ({ view, scale, anchor: [0, 0, 0] as const, x: 0, y: 0 });
 const fills = (items: readonly DrawItem[]): FillItem[] =>

@@ -4,7 +4,7 @@ import { expect, test } from 'vitest';
 import { athletes, shapes, skills } from '../../presets/index.ts';
 import { calcFrames, flySkill, frameTimes, parseSkill } from '../../sim/index.ts';
 import { makePoser } from '../../src/engine/poses.ts';
-import { type Camera, planeAt, project, screenOf, viewOf } from '../../src/scene/camera.ts';
+import { project, viewOf } from '../../src/scene/camera.ts';
 import type { LargeLook } from '../../src/scene/large-look.ts';
 import { largeScene } from '../../src/scene/large-scene.ts';
 import { calcMeasure } from '../../src/scene/measure.ts';
@@ -66,13 +66,6 @@ const draw = (id: string, look: Partial<LargeLook> = {}, t = 0.4) => {
   const { flight, pose } = stage(id);
   return largeScene({ flight, cursor: pose(t), look: { ...LOOK, ...look }, width: 900, height: 500, words });
 };
-
-test('screen to plane is the inverse of plane to screen', () => {
-  const c: Camera = { view: viewOf('side', 1), pxPerM: 137, across: 0.3, up: 1.1, width: 800, height: 420 };
-  const [u, v] = planeAt(c, ...screenOf(c, 2.25, -0.5));
-  expect(u).toBeCloseTo(2.25, 12);
-  expect(v).toBeCloseTo(-0.5, 12);
-});
 
 test('a tape reads the length between its ends, an angle the angle at its corner', () => {
   const tape = [

@@ -4,14 +4,14 @@ import { flightScene } from '../../src/scene/flight-scene.ts';
 import { frontScene, tiltIsSeen } from '../../src/scene/front-scene.ts';
 import { CLEAR_OF_CURSOR, shownGhosts } from '../../src/scene/ghosts.ts';
 import { fitHeights, HEIGHT_NOTE, heightPx } from '../../src/scene/heights.ts';
-import { hitTest } from '../../src/scene/hit.ts';
 import { ghostTimes } from '../../src/scene/pose-frames.ts';
-import { type DrawItem, joinScenes, type Layer, type Scene } from '../../src/scene/scene.ts';
-import { metreTicks, sideScene } from '../../src/scene/side-scene.ts';
+import type { DrawItem, Layer, Scene } from '../../src/scene/scene.ts';
+import { sideScene } from '../../src/scene/side-scene.ts';
 import { topScene } from '../../src/scene/top-scene.ts';
-import { posingHandles, uprightScene } from '../../src/scene/upright-scene.ts';
+import { uprightScene } from '../../src/scene/upright-scene.ts';
 import { mockFlight } from '../figure-sheet/mock-flight.ts';
 import { sheetBody as body, shapeAngles, stagePose } from '../figure-sheet/poses.ts';
+import { posingHandles } from '../figure-sheet/posing-handles.ts';
 
 const one = mockFlight(body);
 const window = { width: 800, height: 274, x0: 62, pxPerS: 720, pxPerM: 83, floorY: 274, labelX: 20 };
@@ -148,8 +148,6 @@ describe('the other views', () => {
     const last = ghosts[ghosts.length - 1];
     if (first.kind !== 'group' || last.kind !== 'group') throw new Error('groups');
     expect((last.x ?? 0) - (first.x ?? 0)).toBeCloseTo(1.95 * one.flight.duration * 83, 3);
-    const ticks = metreTicks(one.flight, scaled);
-    expect(ticks.find((tick) => tick.metres === 0)?.x).toBeCloseTo(first.x ?? 0, 6);
   });
 
   it('turn the somersault arrow the way the body turns', () => {
@@ -218,7 +216,7 @@ describe('the other views', () => {
   });
 });
 
-describe('hits', () => {
+describe('handles', () => {
   const pose = stagePose(body, 0.3, shapeAngles('tShape'), [0, 0, 0], [0, 1, 0]);
   const scene = uprightScene({ body, pose, width: 300, height: 300, pxPerM: 140, handles: posingHandles(body) });
   const handle = (id: string): DrawItem & { kind: 'circle' } => {
@@ -227,32 +225,8 @@ describe('hits', () => {
     return found;
   };
 
-  it('find a handle from near by, the nearest of two, before the figure', () => {
-    const hand = handle('handL');
-    expect(hitTest(scene, hand.x, hand.y)?.id).toBe('handle:handL');
-    expect(hitTest(scene, hand.x + 12, hand.y)?.id).toBe('handle:handL');
-    expect(hitTest(scene, hand.x + 60, hand.y)).toBeUndefined();
-    expect(hitTest(scene, hand.x + 16, hand.y, 10)?.id).toBe('handle:handL');
-  });
-
   it('put the left hand on the screen right of the front view', () => {
     expect(handle('handL').x).toBeGreaterThan(handle('handR').x + 150);
-  });
-
-  it('find the part of the figure under the pointer', () => {
-    const hit = hitTest(scene, 150, 150 - 0.25 * 140);
-    expect(hit?.id).toBe('figure');
-    expect(hit?.data?.part).toBe('trunk');
-  });
-
-  it('find path and ghosts, and respect place and clip of joined scenes', () => {
-    const flight = flightScene({ flight: one.flight, cursor: one.pose(0.44), window });
-    const joined = joinScenes(1200, 400, [{ scene: flight, x: 200, y: 50 }]);
-    const [x, y] = [62 + 720 * 0.75, 274 - 83 * one.pose(0.75).p_WScm_W[1]];
-    expect(hitTest(joined, 200 + x, 50 + y)?.id).toBe('path');
-    const ghost = one.flight.ghosts[0];
-    expect(hitTest(joined, 200 + 62, 50 + 274 - 83 * (ghost.p_WScm_W[1] + 0.2))?.id).toBe('ghost:0');
-    expect(hitTest(joined, 100, 100)).toBeUndefined();
   });
 });
 

@@ -3,15 +3,15 @@
  * mass centre over the middle of the soles unless a lean is stated. For trying mats and legs, and for rules of the trade.
  */
 
-import type { Body } from '../body/body.ts';
-import { RAD } from '../math/angles.ts';
-import { FieldError } from '../math/field-error.ts';
-import { makeChain } from './chain.ts';
-import { makeChainTotals, pointInto, totalsInto } from './chain-motion.ts';
-import { footPoints } from './feet.ts';
-import { type LandingEntry, placeEntry } from './landing-entry.ts';
-import { DEFAULT_ACTION, type LegAction } from './landing-joints.ts';
-import { MATS, type MatSpec } from './mat.ts';
+import type { Body } from '../../sim/body/body.ts';
+import { makeChain } from '../../sim/contact/chain.ts';
+import { makeChainTotals, pointInto, totalsInto } from '../../sim/contact/chain-motion.ts';
+import { footPoints } from '../../sim/contact/feet.ts';
+import { type LandingEntry, placeEntry } from '../../sim/contact/landing-entry.ts';
+import { DEFAULT_ACTION, type LegAction } from '../../sim/contact/landing-joints.ts';
+import { MATS, type MatSpec } from '../../sim/contact/mat.ts';
+import { RAD } from '../../sim/math/angles.ts';
+import { FieldError } from '../../sim/math/field-error.ts';
 
 interface Drop {
   /** m/s downward */

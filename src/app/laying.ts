@@ -13,6 +13,7 @@ import { keptState, type Page } from './page.ts';
 import { texts } from './words.ts';
 
 export type ArmPath = NonNullable<FileBlock['arms']>;
+export const ARM_PATHS: readonly ArmPath[] = ['direct', 'front', 'side'];
 export type Sorting = 'long' | 'lateral' | 'name';
 
 /** A shape on its way to the ruler. */

@@ -12,41 +12,37 @@ import {
 } from '../../sim/index.ts';
 import { CommandError } from './command-error.ts';
 
-export interface MarginCommand {
-  readonly kind: 'margin';
+/** What a margin and a map are both asked for. */
+interface StudyCommand {
   readonly skill: string;
-  readonly vary: readonly string[];
-  readonly correlate: readonly string[];
   readonly window: readonly string[];
-  readonly seed: number;
   readonly from: number;
   readonly to: number;
   readonly jobs: number;
-  readonly bars: boolean;
-  /** samples flown before, as CSV: read instead of flown */
-  readonly read: readonly string[];
-  /** of samples that are read, so many are flown again */
-  readonly verify: number;
   readonly balance?: BalanceSpec;
   readonly csv?: string;
   readonly json?: string;
 }
 
-export interface MapCommand {
+export interface MarginCommand extends StudyCommand {
+  readonly kind: 'margin';
+  readonly vary: readonly string[];
+  readonly correlate: readonly string[];
+  readonly seed: number;
+  readonly bars: boolean;
+  /** samples flown before, as CSV: read instead of flown */
+  readonly read: readonly string[];
+  /** of samples that are read, so many are flown again */
+  readonly verify: number;
+}
+
+export interface MapCommand extends StudyCommand {
   readonly kind: 'map';
-  readonly skill: string;
   readonly x: string;
   readonly y: string;
   readonly of: readonly string[];
-  readonly window: readonly string[];
   readonly columns: number;
   readonly rows: number;
-  readonly from: number;
-  readonly to: number;
-  readonly jobs: number;
-  readonly balance?: BalanceSpec;
-  readonly csv?: string;
-  readonly json?: string;
 }
 
 const MOST_SAMPLES = 10_000_000;
@@ -56,8 +52,8 @@ const DEFAULT_SAMPLES = 1000;
 const DEFAULT_VERIFIED = 50;
 const DEFAULT_GRID = 41;
 
-const one = { type: 'string' } as const;
-const many = { type: 'string', multiple: true } as const;
+export const one = { type: 'string' } as const;
+export const many = { type: 'string', multiple: true } as const;
 const COMMON = { window: many, from: one, to: one, jobs: one, balance: one, delay: one, csv: one, json: one } as const;
 const MARGIN = {
   ...COMMON,
@@ -132,7 +128,7 @@ export function parseMap(argv: readonly string[]): MapCommand {
   };
 }
 
-function attempt<T>(command: string, work: () => T): T {
+export function attempt<T>(command: string, work: () => T): T {
   try {
     return work();
   } catch (error) {
@@ -142,7 +138,7 @@ function attempt<T>(command: string, work: () => T): T {
   }
 }
 
-function skillOf(command: string, [given, ...more]: readonly string[]): string {
+export function skillOf(command: string, [given, ...more]: readonly string[]): string {
   if (given === undefined || given === '')
     throw new CommandError(`${command}: SKILL is missing: a file or the id of a preset`);
   if (more.length > 0) throw new CommandError(`${command}: "${more[0]}" is one argument too many`);
@@ -154,7 +150,7 @@ function rest(values: {
   readonly delay?: string | undefined;
   readonly csv?: string | undefined;
   readonly json?: string | undefined;
-}): Pick<MarginCommand, 'balance' | 'csv' | 'json'> {
+}): Pick<StudyCommand, 'balance' | 'csv' | 'json'> {
   const balance = balanceOf(values.balance, values.delay);
   return {
     ...(balance ? { balance } : {}),
@@ -199,7 +195,7 @@ function grid(typed: string | undefined): [number, number] {
   return [sizes[0], sizes[1]];
 }
 
-function whole(option: string, typed: string | undefined, least: number, most: number): number | undefined {
+export function whole(option: string, typed: string | undefined, least: number, most: number): number | undefined {
   if (typed === undefined) return undefined;
   const n = /^\d+$/.test(typed) ? Number(typed) : Number.NaN;
   if (n >= least && n <= most) return n;

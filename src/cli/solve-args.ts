@@ -2,7 +2,7 @@
 import { parseArgs } from 'node:util';
 import type { BalanceSpec } from '../../sim/index.ts';
 import { CommandError } from './command-error.ts';
-import { balanceOf, number } from './margin-args.ts';
+import { attempt, balanceOf, many, number, one, skillOf, whole } from './margin-args.ts';
 
 export interface SolveCommand {
   readonly kind: 'solve';
@@ -26,8 +26,6 @@ export interface SolveCommand {
   readonly out?: string;
 }
 
-const one = { type: 'string' } as const;
-const many = { type: 'string', multiple: true } as const;
 const OPTIONS = {
   target: many,
   code: one,
@@ -51,12 +49,10 @@ const LIMITS = ['range', 'speed', 'torque'];
 const DEFAULT_TRIES = 200;
 
 export function parseSolve(argv: readonly string[]): SolveCommand {
-  const { values, positionals } = attempt(() =>
+  const { values, positionals } = attempt('solve', () =>
     parseArgs({ args: [...argv], allowPositionals: true, strict: true, options: OPTIONS }),
   );
-  const [skill, ...more] = positionals;
-  if (!skill) throw new CommandError('solve: SKILL is missing: a file or the id of a preset');
-  if (more.length > 0) throw new CommandError(`solve: "${more[0]}" is one argument too many`);
+  const skill = skillOf('solve', positionals);
   if (!values.vary?.length)
     throw new CommandError(
       'solve: --vary is missing: what may change, as --vary takeoff.h.z or --vary block:2.start=0.1..0.3',
@@ -114,21 +110,4 @@ export function readSpan(typed: string): { id: string; span?: [number, number] }
   if (b === undefined || more !== undefined)
     throw new CommandError(`--vary ${typed}: needs two numbers, as ${id}=-10..10`);
   return { id, span: [number(`--vary ${id}`, a), number(`--vary ${id}`, b)] };
-}
-
-function whole(option: string, typed: string | undefined, least: number, most: number): number | undefined {
-  if (typed === undefined) return undefined;
-  const n = /^\d+$/.test(typed) ? Number(typed) : Number.NaN;
-  if (n >= least && n <= most) return n;
-  throw new CommandError(`${option}: "${typed}" is not possible; allowed: a whole number from ${least} to ${most}`);
-}
-
-function attempt<T>(work: () => T): T {
-  try {
-    return work();
-  } catch (error) {
-    if (error instanceof TypeError && 'code' in error && String(error.code).startsWith('ERR_PARSE_ARGS'))
-      throw new CommandError(`solve: ${error.message.split('. ')[0].split('\n')[0]} (see --help)`);
-    throw error;
-  }
 }

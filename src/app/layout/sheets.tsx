@@ -13,6 +13,7 @@ import { SkillPicker } from '../../features/shelf/skill-picker.tsx';
 import { AthletePicker } from '../../features/shelf/skill-picker-athletes.tsx';
 import { FieldGroup } from '../../features/takeoff/fields.tsx';
 import { takeoffTexts } from '../../features/takeoff/words.ts';
+import { Choice } from '../../ui/choice.tsx';
 import { SideSign } from '../../ui/icon.tsx';
 import { formatNumber } from '../../ui/numbers.ts';
 import { Sheet } from '../../ui/sheet.tsx';
@@ -242,16 +243,13 @@ function Menu() {
           )}
         </For>
       </ul>
-      <fieldset class="choice">
-        <legend>{texts.bar.colours}</legend>
-        <For each={themes}>
-          {(name) => (
-            <button type="button" aria-pressed={shell.theme() === name} onClick={() => shell.setTheme(name)}>
-              {texts.themes[name]}
-            </button>
-          )}
-        </For>
-      </fieldset>
+      <Choice
+        legend={texts.bar.colours}
+        names={themes}
+        words={texts.themes}
+        chosen={shell.theme()}
+        choose={shell.setTheme}
+      />
       <UnitChoice />
       <p class="sheet-actions">
         <button type="button" onClick={() => shell.ask('say')}>

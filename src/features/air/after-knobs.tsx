@@ -1,16 +1,23 @@
 /** After the air: the mat and the legs, with what can be turned. */
-import { Show } from 'solid-js';
+import { For, Show } from 'solid-js';
 import type { FileLanding } from '../../../sim/index.ts';
 import { useDocument, useFlight } from '../../app/page.ts';
 import { changeLanding, landingForSurface } from '../../document/contact-edits.ts';
 import { getAfter, withAfter } from '../../document/phases.ts';
 import { Knob, Pick } from './knob.tsx';
+import { SCALES } from './scales.ts';
 import { contactTexts } from './words.ts';
 
 const t = contactTexts;
 const k = t.knobs;
 /** knees as the flight brings them, until they are set here */
 const KNEE = 30;
+/** factors of the landing, their words, and what they are where the file says nothing */
+const FACTORS = [
+  ['legStiffness', 'stiffness', 1],
+  ['effort', 'effort', 1],
+  ['eccentricFactor', 'eccentric', 1.4],
+] as const;
 
 export function AfterKnobs() {
   const doc = useDocument();
@@ -64,53 +71,24 @@ export function AfterKnobs() {
             />
             <Knob
               label={k.knee}
-              unit="°"
-              quantity="angle"
+              scale={SCALES.knee}
               value={a().kneeDeg ?? kneeNow()}
-              min={0}
-              max={110}
-              step={1}
-              decimals={0}
               set={(f, v) => changeLanding(f, { kneeDeg: v })}
             />
-            <Knob
-              label={k.stiffness}
-              unit={t.units.times}
-              value={a().legStiffness ?? 1}
-              min={0.2}
-              max={4}
-              step={0.05}
-              decimals={2}
-              set={(f, v) => changeLanding(f, { legStiffness: v })}
-            />
-            <Knob
-              label={k.effort}
-              unit=""
-              value={a().effort ?? 1}
-              min={0.2}
-              max={1}
-              step={0.05}
-              decimals={2}
-              set={(f, v) => changeLanding(f, { effort: v })}
-            />
-            <Knob
-              label={k.eccentric}
-              unit={t.units.times}
-              value={a().eccentricFactor ?? 1.4}
-              min={1}
-              max={2}
-              step={0.05}
-              decimals={2}
-              set={(f, v) => changeLanding(f, { eccentricFactor: v })}
-            />
+            <For each={FACTORS}>
+              {([field, label, usual]) => (
+                <Knob
+                  label={k[label]}
+                  scale={SCALES[label]}
+                  value={a()[field] ?? usual}
+                  set={(f, v) => changeLanding(f, { [field]: v })}
+                />
+              )}
+            </For>
             <Knob
               label={k.delay}
-              unit={t.units.ms}
+              scale={SCALES.delay}
               value={Math.round((a().reflexDelayS ?? 0.06) * 1000)}
-              min={0}
-              max={200}
-              step={5}
-              decimals={0}
               set={(f, v) => changeLanding(f, { reflexDelayS: v / 1000 })}
             />
           </>

@@ -14,6 +14,7 @@ import {
 import { getBefore, withBefore } from '../../document/phases.ts';
 import { Knob, Pick } from './knob.tsx';
 import { MoveKeys } from './move-keys.tsx';
+import { SCALES } from './scales.ts';
 import { contactTexts } from './words.ts';
 
 const t = contactTexts;
@@ -88,12 +89,8 @@ function SwingKnobs(props: { swing: FileSwing }) {
         {(start) => (
           <Knob
             label={k.nudge}
-            unit="°/s"
+            scale={SCALES.nudge}
             value={start().handstandNudgeDegPerS}
-            min={1}
-            max={60}
-            step={1}
-            decimals={0}
             set={(file, v) => changeSwing(file, { start: { handstandNudgeDegPerS: v } })}
           />
         )}
@@ -104,12 +101,8 @@ function SwingKnobs(props: { swing: FileSwing }) {
           return (
             <Knob
               label={k.release}
-              unit="°"
+              scale={SCALES.release}
               value={release().atDeg - turns()}
-              min={-60}
-              max={150}
-              step={0.5}
-              decimals={1}
               set={(file, v) => changeSwing(file, { release: { atDeg: turns() + v } })}
             />
           );
@@ -117,12 +110,8 @@ function SwingKnobs(props: { swing: FileSwing }) {
       </Show>
       <Knob
         label={k.late}
-        unit={t.units.ms}
+        scale={SCALES.late}
         value={Math.round((props.swing.releaseLateS ?? 0) * 1000)}
-        min={-80}
-        max={80}
-        step={1}
-        decimals={0}
         set={(file, v) => changeSwing(file, { releaseLateS: v / 1000 })}
       />
       <Pick
@@ -141,12 +130,8 @@ function SwingKnobs(props: { swing: FileSwing }) {
         {(late) => (
           <Knob
             label={k.lateFor}
-            unit={t.units.ms}
+            scale={SCALES.lateFor}
             value={Math.round(late().lateS * 1000)}
-            min={1}
-            max={120}
-            step={1}
-            decimals={0}
             set={(file, v) => changeSwing(file, { lateHand: { hand: late().hand, lateS: v / 1000 } })}
           />
         )}
@@ -162,12 +147,8 @@ function SwingKnobs(props: { swing: FileSwing }) {
         {(strength) => (
           <Knob
             label={k.times}
-            unit={t.units.times}
+            scale={SCALES.times}
             value={strength()}
-            min={0.3}
-            max={3}
-            step={0.05}
-            decimals={2}
             set={(file, v) => changeSwing(file, { strength: v })}
           />
         )}
@@ -195,35 +176,20 @@ function PushKnobs(props: { push: FileTakeoffContact }) {
       />
       <Knob
         label={k.alongBefore}
-        unit="m/s"
-        quantity="speed"
+        scale={SCALES.alongBefore}
         value={props.push.velocityMPerS.along}
-        min={-9}
-        max={9}
-        step={0.1}
-        decimals={2}
         set={(f, v) => changeApproachSpeed(f, { along: v })}
       />
       <Knob
         label={k.upBefore}
-        unit="m/s"
-        quantity="speed"
+        scale={SCALES.upBefore}
         value={props.push.velocityMPerS.up}
-        min={-10}
-        max={5}
-        step={0.1}
-        decimals={2}
         set={(f, v) => changeApproachSpeed(f, { up: v })}
       />
       <Knob
         label={k.spinBefore}
-        unit="kg·m²/s"
-        quantity="momentum"
+        scale={SCALES.spinBefore}
         value={props.push.momentumKgM2PerS?.[2] ?? 0}
-        min={-120}
-        max={120}
-        step={1}
-        decimals={1}
         set={(f, v) =>
           changeContact(f, {
             momentumKgM2PerS: [props.push.momentumKgM2PerS?.[0] ?? 0, props.push.momentumKgM2PerS?.[1] ?? 0, v],
@@ -231,62 +197,33 @@ function PushKnobs(props: { push: FileTakeoffContact }) {
         }
       />
       <Show when={props.push.timeS}>
-        {(s) => (
-          <Knob
-            label={k.time}
-            unit="s"
-            value={s()}
-            min={0.05}
-            max={0.6}
-            step={0.005}
-            decimals={3}
-            set={(f, v) => changeContact(f, { timeS: v })}
-          />
-        )}
+        {(s) => <Knob label={k.time} scale={SCALES.time} value={s()} set={(f, v) => changeContact(f, { timeS: v })} />}
       </Show>
       <Show when={props.push.given}>
         {(given) => (
           <>
             <Knob
               label={k.weights}
-              unit={t.units.bw}
+              scale={SCALES.weights}
               value={given().meanBodyWeights}
-              min={0.2}
-              max={15}
-              step={0.05}
-              decimals={2}
               set={(f, v) => changeGiven(f, { meanBodyWeights: v })}
             />
             <Knob
               label={k.lean}
-              unit="°"
+              scale={SCALES.lean}
               value={given().leanDeg}
-              min={-60}
-              max={60}
-              step={0.5}
-              decimals={1}
               set={(f, v) => changeGiven(f, { leanDeg: v })}
             />
             <Knob
               label={k.ahead}
-              unit="m"
-              quantity="length"
+              scale={SCALES.ahead}
               value={given().placeM.along}
-              min={-1}
-              max={1}
-              step={0.01}
-              decimals={2}
               set={(f, v) => changeGiven(f, { placeM: { ...given().placeM, along: v } })}
             />
             <Knob
               label={k.free}
-              unit="kg·m²/s"
-              quantity="momentum"
+              scale={SCALES.free}
               value={given().freeTurnKgM2PerS ?? 0}
-              min={-12}
-              max={12}
-              step={0.1}
-              decimals={1}
               set={(f, v) => changeGiven(f, { freeTurnKgM2PerS: v })}
             />
           </>

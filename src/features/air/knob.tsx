@@ -3,18 +3,13 @@ import { createUniqueId, For } from 'solid-js';
 import type { SkillFile } from '../../../sim/index.ts';
 import { useDocument, useFlight } from '../../app/page.ts';
 import { NumberField } from '../../ui/number-field.tsx';
-import type { Quantity } from '../../ui/units.ts';
+import type { Scale } from './scales.ts';
 import { contactTexts } from './words.ts';
 
 interface KnobProps {
   label: string;
   value: number;
-  min: number;
-  max: number;
-  step: number;
-  decimals: number;
-  unit: string;
-  quantity?: Quantity;
+  scale: Scale;
   set: (file: SkillFile, value: number) => SkillFile;
 }
 
@@ -30,21 +25,16 @@ export function Knob(props: KnobProps) {
     <div class="knob">
       <NumberField
         label={props.label}
-        unit={props.unit}
-        quantity={props.quantity}
+        {...props.scale}
         value={props.value}
-        min={props.min}
-        max={props.max}
-        step={props.step}
-        decimals={props.decimals}
         onChange={(v) => doc.edit(props.set(doc.file(), v), title())}
       />
       <input
         type="range"
         aria-label={props.label}
-        min={props.min}
-        max={props.max}
-        step={props.step}
+        min={props.scale.min}
+        max={props.scale.max}
+        step={props.scale.step}
         value={props.value}
         onInput={(e) => draft(e.currentTarget.valueAsNumber)}
         onChange={() => doc.settle(title())}

@@ -3,6 +3,7 @@ import { For, Show } from 'solid-js';
 import type { FileSwing, FileSwingKey } from '../../../sim/index.ts';
 import { changeMove } from '../../document/contact-edits.ts';
 import { Knob } from './knob.tsx';
+import { SCALES } from './scales.ts';
 import { contactTexts } from './words.ts';
 
 const k = contactTexts.knobs;
@@ -20,22 +21,14 @@ export function MoveKeys(props: { swing: FileSwing }) {
               </legend>
               <Knob
                 label={`${k.joints[key().joint]}`}
-                unit="°"
+                scale={SCALES.moveDeg}
                 value={key().deg}
-                min={-60}
-                max={220}
-                step={1}
-                decimals={0}
                 set={(file, v) => changeMove(file, i, { deg: v })}
               />
               <Knob
                 label={k.release}
-                unit={key().atDeg === undefined ? 's' : '°'}
+                scale={key().atDeg === undefined ? SCALES.moveAtS : SCALES.moveAtDeg}
                 value={key().atDeg ?? key().atS ?? 0}
-                min={key().atDeg === undefined ? 0 : -180}
-                max={key().atDeg === undefined ? 20 : 180}
-                step={key().atDeg === undefined ? 0.01 : 1}
-                decimals={key().atDeg === undefined ? 2 : 0}
                 set={(file, v) => changeMove(file, i, key().atDeg === undefined ? { atS: v } : { atDeg: v })}
               />
             </fieldset>

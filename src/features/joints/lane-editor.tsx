@@ -1,6 +1,6 @@
 /** The open lane's typed side: the chosen key's time and angle, what it is counted from, whether the joint stops there. */
 
-import { createMemo, For, Show } from 'solid-js';
+import { createMemo, Show } from 'solid-js';
 import type { FileTime } from '../../../sim/index.ts';
 import { DEG } from '../../../sim/math/angles.ts';
 import { useCursor, useDocument, useFlight } from '../../app/page.ts';
@@ -10,8 +10,10 @@ import { addKey, changeBlock, changeKey, removeKey } from '../../document/edits.
 import type { Lane } from '../../document/lanes.ts';
 import { getSchedule } from '../../document/phases.ts';
 import { moveTime } from '../../document/times.ts';
+import { Choice } from '../../ui/choice.tsx';
 import { Icon } from '../../ui/icon.tsx';
 import { NumberField } from '../../ui/number-field.tsx';
+import { SecondsField } from '../../ui/seconds-field.tsx';
 import { limitKey, moveKey } from './lane-keys.tsx';
 import { laneTexts } from './words.ts';
 
@@ -95,15 +97,11 @@ export function LaneEditor(props: {
         {(k) => (
           <>
             <div class="lane-cells">
-              <NumberField
+              <SecondsField
                 compact
                 label={t.time}
-                unit="s"
                 value={k().t}
                 min={-2}
-                max={20}
-                step={0.01}
-                decimals={2}
                 onChange={(v) => {
                   const s = limitKey(flight, props.lane, index(), v);
                   doc.edit(moveKey(doc.file(), flight, props.lane, k(), s, k().deg), t.moved(label()));
@@ -121,35 +119,20 @@ export function LaneEditor(props: {
                 onChange={(v) => doc.edit(moveKey(doc.file(), flight, props.lane, k(), k().t, v), t.moved(label()))}
               />
             </div>
-            <fieldset class="choice">
-              <legend>{t.counted}</legend>
-              <For each={ANCHORS}>
-                {(name) => (
-                  <button type="button" aria-pressed={anchor()?.anchor === name} onClick={() => setAnchor(name)}>
-                    {t.anchors[name]}
-                  </button>
-                )}
-              </For>
-            </fieldset>
+            <Choice legend={t.counted} names={ANCHORS} words={t.anchors} chosen={anchor()?.anchor} choose={setAnchor} />
             <Show when={k().source.kind === 'key' && k().source} fallback={<p class="quiet">{t.edgeOf}</p>}>
               {(source) => (
-                <fieldset class="choice">
-                  <legend>{t.atKey}</legend>
-                  <For each={KINDS}>
-                    {(kind) => (
-                      <button
-                        type="button"
-                        aria-pressed={k().kind === kind}
-                        onClick={() => {
-                          const s = source();
-                          if (s && s.kind === 'key')
-                            doc.edit(changeKey(doc.file(), s.index, { kind }), t.stopsPasses(label()));
-                        }}
-                      >
-                        {kind === 'stop' ? t.stop : t.pass}
-                      </button>
-                    )}
-                  </For>
+                <Choice
+                  legend={t.atKey}
+                  names={KINDS}
+                  words={t.kinds}
+                  chosen={k().kind}
+                  choose={(kind) => {
+                    const s = source();
+                    if (s && s.kind === 'key')
+                      doc.edit(changeKey(doc.file(), s.index, { kind }), t.stopsPasses(label()));
+                  }}
+                >
                   <button
                     type="button"
                     onClick={() => {
@@ -159,7 +142,7 @@ export function LaneEditor(props: {
                   >
                     {t.remove}
                   </button>
-                </fieldset>
+                </Choice>
               )}
             </Show>
           </>

@@ -287,8 +287,7 @@ export function LaneKeys(props: {
                   <span class="dot" />
                   <Show when={props.open && hasRoom(i)}>
                     <span class="key-word">
-                      {formatNumber(key().deg, 0)}°
-                      {props.chosen === i ? ` ${key().kind === 'stop' ? t.stop : t.pass}` : ''}
+                      {formatNumber(key().deg, 0)}°{props.chosen === i ? ` ${t.kinds[key().kind]}` : ''}
                     </span>
                   </Show>
                 </button>

@@ -7,18 +7,18 @@ import { createMemo, createSignal, For, Show, untrack } from 'solid-js';
 import type { ShapeData, ShapeMoments } from '../../../sim/index.ts';
 import { LEFT } from '../../app/bench-columns.ts';
 import { keyTexts } from '../../app/key-words.ts';
-import { type ArmPath, MOVE, type Sorting, useLaying } from '../../app/laying.ts';
+import { ARM_PATHS, MOVE, type Sorting, useLaying } from '../../app/laying.ts';
 import { useCursor, useDocument, useFlight, useServices } from '../../app/page.ts';
 import { texts } from '../../app/words.ts';
 import { calcQuarterTimes, getEventTimes, snapTime } from '../../document/snap.ts';
+import { Choice } from '../../ui/choice.tsx';
 import { startDrag } from '../../ui/drag.ts';
 import { Icon } from '../../ui/icon.tsx';
-import { NumberField } from '../../ui/number-field.tsx';
 import { formatNumber } from '../../ui/numbers.ts';
 import { type TimeAxis, tOf } from '../../ui/plot/axis.ts';
+import { SecondsField } from '../../ui/seconds-field.tsx';
 import { poseTexts } from './words.ts';
 
-const PATHS: readonly ArmPath[] = ['direct', 'front', 'side'];
 const SORTINGS: readonly Sorting[] = ['long', 'lateral', 'name'];
 const TILE = { width: 88, height: 74 };
 /** Longest bar, px. */
@@ -119,34 +119,25 @@ export function Catalogue(props: { axis: TimeAxis; device: 'bench' | 'tablet' | 
   return (
     <div class="catalogue" classList={{ 'as-strip': props.device !== 'bench' }}>
       <div class="laying">
-        <fieldset class="choice">
-          <legend>{poseTexts.sortedBy}</legend>
-          <For each={SORTINGS}>
-            {(name) => (
-              <button type="button" aria-pressed={laying.sorting() === name} onClick={() => laying.setSorting(name)}>
-                {poseTexts.sortings[name]}
-              </button>
-            )}
-          </For>
-        </fieldset>
-        <fieldset class="choice">
-          <legend>{texts.shapes.arms}</legend>
-          <For each={PATHS}>
-            {(name) => (
-              <button type="button" aria-pressed={laying.arms() === name} onClick={() => laying.setArms(name)}>
-                {poseTexts.paths[name]}
-              </button>
-            )}
-          </For>
-        </fieldset>
-        <NumberField
+        <Choice
+          legend={poseTexts.sortedBy}
+          names={SORTINGS}
+          words={poseTexts.sortings}
+          chosen={laying.sorting()}
+          choose={laying.setSorting}
+        />
+        <Choice
+          legend={texts.shapes.arms}
+          names={ARM_PATHS}
+          words={poseTexts.paths}
+          chosen={laying.arms()}
+          choose={laying.setArms}
+        />
+        <SecondsField
           label={keyTexts.moveTakes}
-          unit="s"
           value={laying.moveS()}
           min={MOVE.least}
           max={MOVE.most}
-          step={0.01}
-          decimals={2}
           onChange={laying.setMoveS}
         />
       </div>

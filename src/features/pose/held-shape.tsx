@@ -3,9 +3,10 @@
 import { createMemo, For, Show } from 'solid-js';
 import type { SkillFile } from '../../../sim/index.ts';
 import { keyTexts } from '../../app/key-words.ts';
-import { type ArmPath, MOVE, useLaying } from '../../app/laying.ts';
+import { ARM_PATHS, MOVE, useLaying } from '../../app/laying.ts';
 import { useCursor, useDocument, useFlight, useServices } from '../../app/page.ts';
 import { wordCaution } from '../../app/say/caution-words.ts';
+import { SpanFields } from '../../app/span-fields.tsx';
 import { texts } from '../../app/words.ts';
 import { changeBlock, removeBlock, setBlockEdge } from '../../document/edits.ts';
 import { dropHold, findHold, type HandHold, type HoldOn, setHold } from '../../document/hand-holds.ts';
@@ -14,12 +15,12 @@ import { openBlock } from '../../document/open-block.ts';
 import { getSchedule } from '../../document/phases.ts';
 import { type BlockSpan, findSpan, limitEdge } from '../../document/spans.ts';
 import { moveTime } from '../../document/times.ts';
-import { NumberField } from '../../ui/number-field.tsx';
+import { Choice } from '../../ui/choice.tsx';
 import { formatNumber } from '../../ui/numbers.ts';
+import { SecondsField } from '../../ui/seconds-field.tsx';
 import { poseTexts } from './words.ts';
 
 const t = texts.shapes;
-const PATHS: readonly ArmPath[] = ['direct', 'front', 'side'];
 const HOLDS: readonly (HoldOn | 'free')[] = ['free', 'shin', 'behindKnee'];
 const HANDS: readonly HandHold['hand'][] = ['both', 'L', 'R'];
 /** A hand nearer than this to its place has it, m. */
@@ -88,100 +89,52 @@ function One(props: { span: BlockSpan; held: boolean }) {
         <span class="quiet">{props.held ? poseTexts.heldNow : poseTexts.movingNow}</span>
       </label>
       <div class="held-times">
-        <NumberField
-          label={t.from}
-          unit="s"
-          value={props.span.from}
-          min={-5}
-          max={20}
-          step={0.01}
-          decimals={2}
-          onChange={(v) => edge('from', v)}
-        />
-        <NumberField
-          label={t.to}
-          unit="s"
-          value={props.span.to}
-          min={-5}
-          max={20}
-          step={0.01}
-          decimals={2}
-          onChange={(v) => edge('to', v)}
-        />
+        <SpanFields from={props.span.from} to={props.span.to} change={edge} />
         <Show when={former()}>
           {(before) => (
-            <NumberField
+            <SecondsField
               label={keyTexts.moveTakes}
-              unit="s"
               value={props.span.from - before().to}
               min={MOVE.least}
               max={Math.max(MOVE.most, props.span.from - before().from)}
-              step={0.01}
-              decimals={2}
               onChange={(v) => edit(setMoveTime(doc.file(), index(), v, flight.anchors()), t.retime(props.span.title))}
             />
           )}
         </Show>
-        <NumberField
+        <SecondsField
           label={poseTexts.wholeAt}
-          unit="s"
           value={props.span.from}
-          min={-5}
-          max={20}
-          step={0.01}
-          decimals={2}
           onChange={(v) =>
             edit(moveBlock(doc.file(), index(), v - props.span.from, flight.anchors()), t.retime(props.span.title))
           }
         />
       </div>
       <Show when={former()}>
-        <fieldset class="choice">
-          <legend>{t.arms}</legend>
-          <For each={PATHS}>
-            {(path) => (
-              <button
-                type="button"
-                aria-pressed={(block()?.arms ?? 'direct') === path}
-                onClick={() => edit(changeBlock(doc.file(), index(), { arms: path }), t.armsOf(props.span.title))}
-              >
-                {poseTexts.paths[path]}
-              </button>
-            )}
-          </For>
-        </fieldset>
+        <Choice
+          legend={t.arms}
+          names={ARM_PATHS}
+          words={poseTexts.paths}
+          chosen={block()?.arms ?? 'direct'}
+          choose={(arms) => edit(changeBlock(doc.file(), index(), { arms }), t.armsOf(props.span.title))}
+        />
       </Show>
       <Show when={isHuman()}>
-        <fieldset class="choice">
-          <legend>{poseTexts.hands}</legend>
-          <For each={HOLDS}>
-            {(on) => (
-              <button
-                type="button"
-                aria-pressed={(hold()?.hold.on ?? 'free') === on}
-                onClick={() => setOn(on, hold()?.hold.hand ?? 'both')}
-              >
-                {poseTexts.holds[on]}
-              </button>
-            )}
-          </For>
-        </fieldset>
+        <Choice
+          legend={poseTexts.hands}
+          names={HOLDS}
+          words={poseTexts.holds}
+          chosen={hold()?.hold.on ?? 'free'}
+          choose={(on) => setOn(on, hold()?.hold.hand ?? 'both')}
+        />
         <Show when={hold()}>
           {(h) => (
-            <fieldset class="choice">
-              <legend>{poseTexts.whichHand}</legend>
-              <For each={HANDS}>
-                {(which) => (
-                  <button
-                    type="button"
-                    aria-pressed={h().hold.hand === which}
-                    onClick={() => setOn(h().hold.on, which)}
-                  >
-                    {poseTexts.whichHands[which]}
-                  </button>
-                )}
-              </For>
-            </fieldset>
+            <Choice
+              legend={poseTexts.whichHand}
+              names={HANDS}
+              words={poseTexts.whichHands}
+              chosen={h().hold.hand}
+              choose={(hand) => setOn(h().hold.on, hand)}
+            />
           )}
         </Show>
         <ul class="told">

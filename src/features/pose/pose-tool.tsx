@@ -6,6 +6,7 @@ import { createSignal, For, type JSX, Match, Show, Switch, untrack } from 'solid
 import { Portal } from 'solid-js/web';
 import { RIGHT } from '../../app/bench-columns.ts';
 import type { ToolProps } from '../../app/tool.ts';
+import { ChoiceButtons } from '../../ui/choice.tsx';
 import { useSize } from '../../ui/size.ts';
 import { AngleList } from './angle-list.tsx';
 import { Catalogue } from './catalogue.tsx';
@@ -113,19 +114,15 @@ function AirStage(props: { air: string; width?: number; touch?: boolean }) {
   );
 }
 
+const SIDES = ['both', 'one'] as const;
+
 function Switches() {
   const hand = useHand();
   return (
     <fieldset class="pose-switches">
       <legend class="spoken">{poseTexts.switches}</legend>
       <span class="choice" title={poseTexts.sidesHint}>
-        <For each={['both', 'one'] as const}>
-          {(name) => (
-            <button type="button" aria-pressed={hand.sides() === name} onClick={() => hand.setSides(name)}>
-              {poseTexts.sides[name]}
-            </button>
-          )}
-        </For>
+        <ChoiceButtons names={SIDES} words={poseTexts.sides} chosen={hand.sides()} choose={hand.setSides} />
       </span>
       <span class="choice" title={poseTexts.scopeHint}>
         <For each={['key', 'shape'] as const}>

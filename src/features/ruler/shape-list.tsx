@@ -4,14 +4,15 @@ import { createMemo, For, Show } from 'solid-js';
 import { keyTexts } from '../../app/key-words.ts';
 import { type ArmPath, MOVE, useLaying } from '../../app/laying.ts';
 import { useCursor, useDocument, useFlight } from '../../app/page.ts';
+import { SpanFields } from '../../app/span-fields.tsx';
 import { texts } from '../../app/words.ts';
 import { changeBlock, removeBlock, setBlockEdge } from '../../document/edits.ts';
 import { setMoveTime } from '../../document/lay-shape.ts';
 import { getSchedule } from '../../document/phases.ts';
 import { type BlockSpan, limitEdge } from '../../document/spans.ts';
 import { moveTime } from '../../document/times.ts';
-import { NumberField } from '../../ui/number-field.tsx';
 import { formatNumber } from '../../ui/numbers.ts';
+import { SecondsField } from '../../ui/seconds-field.tsx';
 
 const t = texts.shapes;
 
@@ -47,36 +48,14 @@ export function ShapeList() {
                     </select>
                   </label>
                   <div class="shape-times">
-                    <NumberField
-                      label={t.from}
-                      unit="s"
-                      value={span().from}
-                      min={-5}
-                      max={20}
-                      step={0.01}
-                      decimals={2}
-                      onChange={(v) => edge(span(), 'from', v)}
-                    />
-                    <NumberField
-                      label={t.to}
-                      unit="s"
-                      value={span().to}
-                      min={-5}
-                      max={20}
-                      step={0.01}
-                      decimals={2}
-                      onChange={(v) => edge(span(), 'to', v)}
-                    />
+                    <SpanFields from={span().from} to={span().to} change={(which, v) => edge(span(), which, v)} />
                     <Show when={flight.spans()[i - 1]}>
                       {(before) => (
-                        <NumberField
+                        <SecondsField
                           label={keyTexts.moveTakes}
-                          unit="s"
                           value={span().from - before().to}
                           min={MOVE.least}
                           max={Math.max(MOVE.most, span().from - before().from)}
-                          step={0.01}
-                          decimals={2}
                           onChange={(v) =>
                             doc.edit(setMoveTime(doc.file(), i, v, flight.anchors()), t.retime(span().title))
                           }

@@ -35,7 +35,7 @@ export function measureItems(camera: Camera, measure: Measure, label: string): D
   }
   if (measure.kind === 'angle' && at.length === 3) items.push(angleArc(at));
   at.forEach(([x, y], i) => {
-    items.push({ kind: 'circle', x, y, r: R, fill: 'air', stroke: 'ink', width: 2, hit: `measure:${i}`, reach: 22 });
+    items.push({ kind: 'circle', x, y, r: R, fill: 'air', stroke: 'ink', width: 2, hit: `measure:${i}` });
   });
   if (label && at.length > 1) {
     const [[x0, y0], [x1, y1]] = at;

@@ -43,10 +43,8 @@ export type Token =
 export type Points = Float32Array;
 
 interface Common {
-  /** what is hit when the pointer is here, e.g. 'handle:handL', 'figure', 'floor', 'path' */
+  /** what a person points at here, e.g. 'handle:handL', 'figure', 'floor', 'path' */
   readonly hit?: string;
-  /** least hit radius round a circle or line, px; default 6 */
-  readonly reach?: number;
   /** for tests and for the pointer; never drawn */
   readonly data?: Readonly<Record<string, string | number>>;
 }

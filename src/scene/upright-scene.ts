@@ -89,7 +89,6 @@ export function uprightScene(input: UprightSceneInput): Scene {
       stroke: 'ink',
       width: 2,
       hit: `handle:${handle.id}`,
-      reach: input.touch ? 24 : 14,
     });
   }
   layers.push({ name: 'marks', items: marks });

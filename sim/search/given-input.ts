@@ -3,8 +3,10 @@ import { FieldError } from '../math/field-error.ts';
 import type { SkillSpec } from '../skill/skill-spec.ts';
 
 class GivenInputError extends FieldError {
+  readonly by: 'swing' | 'contact';
   constructor(id: string, by: 'swing' | 'contact', instead: readonly string[]) {
     super(id, id, instead.join(', '));
+    this.by = by;
     this.name = 'GivenInputError';
     const last = instead[instead.length - 1];
     this.message = `${id} is given by the ${by}; vary ${instead.slice(0, -1).join(', ')} or ${last}`;

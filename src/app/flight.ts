@@ -34,10 +34,12 @@ export interface FlightState {
   begin(): void;
   /** grows when a flight that was waited for can be flown: what comes before it is known */
   readonly released: Accessor<number>;
+  /** asks again for what was lost */
+  retry(): void;
 }
 
 interface FlightHost {
-  readonly flying: Pick<Flying, 'fly' | 'overlaps' | 'onRelease'>;
+  readonly flying: Pick<Flying, 'fly' | 'overlaps' | 'onRelease' | 'retryReleases'>;
   readonly shapes: Readonly<Record<string, ShapeData>>;
   readonly document: Pick<DocumentState, 'file' | 'id' | 'isHeld' | 'history'>;
   /** flights that were flown to see whether a document can be opened */
@@ -67,7 +69,25 @@ export function makeChecked(fly: (file: SkillFile) => FlightResult): Checked {
 
 export function createFlight({ flying, shapes, document: doc, checked }: FlightHost): FlightState {
   const [released, setReleased] = createSignal(0);
-  flying.onRelease(() => setReleased(released() + 1));
+  /** documents of the drag under way whose release was not known yet, and the last that came */
+  let trail = new WeakSet<SkillFile>();
+  let reached: SkillFile | undefined;
+  flying.onRelease((file) => {
+    if (trail.has(file)) reached = file;
+    setReleased(released() + 1);
+  });
+  /** A hand that drags a swing is ahead of its releases: the flight follows as they come. */
+  const follow = (last: FlownDocument, id: number, inDrag: boolean): Pick<FlownDocument, 'result' | 'id'> => {
+    const file = reached;
+    reached = undefined;
+    if (file && inDrag)
+      try {
+        return { result: flying.fly(file, last.result), id };
+      } catch {
+        // it is on the way alone; the fault of the place that the hand comes to is said
+      }
+    return { result: last.result, id: last.id };
+  };
   let flownAt = 0;
   const outcome = createMemo<FlownDocument>((last) => {
     const file = doc.file();
@@ -80,8 +100,12 @@ export function createFlight({ flying, shapes, document: doc, checked }: FlightH
     try {
       return { result: checked.take(file) ?? flying.fly(file, inDrag ? last?.result : undefined), id };
     } catch (error) {
-      if (last && isPending(error)) return { result: last.result, isWaiting: true, id: last.id };
-      if (last) return { result: last.result, fault: { message: wordFault(error) }, id: last.id };
+      if (last && isPending(error)) {
+        if (inDrag) trail.add(file);
+        return { ...follow(last, id, inDrag), isWaiting: true };
+      }
+      if (last)
+        return { result: last.result, fault: { message: wordFault(error), canRetry: isLost(error) }, id: last.id };
       throw error;
     }
   });
@@ -117,14 +141,23 @@ export function createFlight({ flying, shapes, document: doc, checked }: FlightH
     cautions,
     before,
     begin: () => {
+      trail = new WeakSet();
+      reached = undefined;
       atBegin = result().outline;
     },
     released,
+    retry: () => {
+      flying.retryReleases();
+      setReleased(released() + 1);
+    },
   };
 }
 
 /** What comes before the flight is being computed. */
 export const isPending = (error: unknown): boolean => error instanceof Error && error.name === 'ReleasePendingError';
+
+/** What comes before the flight was lost with the worker that computed it. */
+const isLost = (error: unknown): boolean => error instanceof Error && error.name === 'ReleaseLostError';
 
 /** The shape at t in words: "wrapped", or "moving to wrapped". */
 export function nameShape(spans: readonly BlockSpan[], t: number): string {

@@ -35,8 +35,10 @@ export interface Flying {
   overlaps(result: FlightResult): readonly OverlapCaution[];
   /** one sentence; empty before anything moves */
   explain(result: FlightResult, t: number, words: Partial<ExplainWords>): string;
-  /** called when a flight that was waited for can be flown: what comes before it is known */
-  onRelease(listener: () => void): void;
+  /** called with a document whose flight was waited for, when it can be flown: what comes before it is known */
+  onRelease(listener: (file: SkillFile) => void): void;
+  /** what came before a flight and was lost with its worker is asked for again */
+  retryReleases(): void;
 }
 
 export interface PresetSkill {

@@ -88,6 +88,8 @@ export const texts = {
     noTwist: 'no twist',
     noSomersault: 'no somersault',
     air: ' in the air',
+    computingSwing: 'Computing the swing …',
+    computingPush: 'Computing the push …',
     lands: 'lands ',
     enters: 'enters ',
     ends: 'ends ',
@@ -302,6 +304,9 @@ export const texts = {
       `${capital(what)} would start at ${from} s, after its end at ${to} s. Move its start earlier, or undo`,
     order: (a: string, at: string, b: string, bt: string) =>
       `${capital(a)} is at ${at} s, and ${b} at ${bt} s: there must be time between them, in this order. Move one, or undo`,
+    givenBySwing:
+      'The swing gives the take-off: let the release, its delay or a joint in the swing change in its place',
+    givenByPush: 'The push gives the take-off: let its force, its lean or the turning before it change in its place',
     wholeFile: 'The file',
     fields: {
       code: 'The code',

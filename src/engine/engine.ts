@@ -47,8 +47,10 @@ export interface Engine {
   flyAs(file: SkillFile, skill: LaunchedSkill): FlightResult;
   /** when what comes before the flight is known, or cannot be computed */
   ready(file: SkillFile): Promise<void>;
-  /** called when a flight that was waited for can be flown */
-  onRelease(listener: () => void): void;
+  /** called with a document that was waited for, when it can be flown */
+  onRelease(listener: (file: SkillFile) => void): void;
+  /** what was lost with its worker is asked for again by the next flight */
+  retryReleases(): void;
   /** throws a FieldError that says where a text stops being JSON */
   readonly readJson: typeof parseJson;
   readFile(json: unknown): SkillFile;
@@ -91,6 +93,7 @@ export function makeEngine(shelf: Shelf, askRelease: AskRelease = askHere(shelf)
   return {
     ready: (file) => releases.ready(file, findAthlete(file)),
     onRelease: releases.onKnown,
+    retryReleases: releases.retry,
     findAthlete,
     overlaps: getOverlaps,
     explain,

@@ -81,6 +81,8 @@ export interface FlightResult {
 /** A failed flight keeps the last one that worked, and says why. */
 interface FlightFault {
   readonly message: string;
+  /** what was lost may come when it is asked for again */
+  readonly canRetry: boolean;
 }
 
 export interface Outcome {

@@ -1,5 +1,6 @@
 /** One caution at a time, with its instant; or why a flight could not be made. It never blocks. */
 import { createMemo, createSignal, For, Show } from 'solid-js';
+import { toolTexts } from '../../commands/tool-words.ts';
 import type { Caution } from '../../engine/result.ts';
 import { Icon } from '../../ui/icon.tsx';
 import { formatNumber } from '../../ui/numbers.ts';
@@ -32,6 +33,11 @@ export function CautionLine(props: { short?: boolean }) {
           <div class="stopped" role="alert">
             <p>
               <b>{c.stopped}</b> {f().message}. {c.keeps}{' '}
+              <Show when={f().canRetry}>
+                <button type="button" class="link" onClick={() => flight.retry()}>
+                  {toolTexts.again}
+                </button>{' '}
+              </Show>
               <button type="button" class="link" onClick={() => doc.abandon() || doc.undo()}>
                 {c.undo}
               </button>

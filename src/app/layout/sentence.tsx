@@ -1,24 +1,47 @@
 /** The result as a sentence. Its coloured words are the legend of the page; every clause is a way to its place. */
-import { createMemo, Show } from 'solid-js';
+import { type Accessor, createEffect, createMemo, createSignal, onCleanup, Show } from 'solid-js';
+import { getBefore } from '../../document/phases.ts';
 import { formatNumber } from '../../ui/numbers.ts';
-import { type Page, useCursor, useFlight, usePage } from '../page.ts';
+import { type Page, useCursor, useDocument, useFlight, usePage } from '../page.ts';
 import { speakSentence, wordSentence } from '../say/sentence-words.ts';
 import { texts } from '../words.ts';
 import { CodeLine } from './code-line.tsx';
 
 const s = texts.sentence;
 
+/** A swing takes some 30 ms: only what takes longer is said, so that nothing flickers. */
+const SAID_AFTER_MS = 150;
+
+/** No flight has come for a while, since what comes before it is being computed. */
+function useIsLate(): Accessor<boolean> {
+  const flight = useFlight();
+  const [isLate, setLate] = createSignal(false);
+  const waiting = createMemo(() => (flight.outcome().isWaiting ? flight.result() : undefined));
+  createEffect(() => {
+    const timer = waiting() ? setTimeout(() => setLate(true), SAID_AFTER_MS) : undefined;
+    if (!timer) setLate(false);
+    onCleanup(() => clearTimeout(timer));
+  });
+  return isLate;
+}
+
 /** The sentence, and quietly under it the skill's code. */
 export function Result() {
+  const doc = useDocument();
+  const isLate = useIsLate();
+  const said = (): string => (getBefore(doc.file())?.kind === 'contact' ? s.computingPush : s.computingSwing);
   return (
     <div class="result">
-      <Sentence />
+      <Sentence isLate={isLate()} />
+      <p class="computing" aria-live="polite">
+        {isLate() ? said() : ''}
+      </p>
       <CodeLine />
     </div>
   );
 }
 
-function Sentence() {
+function Sentence(props: { isLate: boolean }) {
   const flight = useFlight();
   const cursor = useCursor();
   const page = usePage();
@@ -28,7 +51,7 @@ function Sentence() {
     <h1
       class="sentence"
       style={{ '--letters': speakSentence(outline()).length }}
-      classList={{ stale: flight.outcome().fault !== undefined }}
+      classList={{ stale: props.isLate || flight.outcome().fault !== undefined }}
       data-testid="sentence"
     >
       <Show

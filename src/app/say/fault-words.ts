@@ -59,6 +59,7 @@ export function wordFault(error: unknown): string {
     return f.order(wordItem(first.what), a, wordItem(second.what), b);
   }
   if (name === 'FieldError' && 'field' in error && 'allowed' in error) return wordField(error);
+  if (name === 'GivenInputError' && 'by' in error) return error.by === 'swing' ? f.givenBySwing : f.givenByPush;
   if (name === 'SingularBodyError') return f.singular;
   if (name === 'NoTouchdownError') return /never takes off/.test(error.message) ? f.neverLeaves : f.noTouchdown;
   if (name === 'NoAgreementError') return f.noAgreement;

@@ -235,5 +235,5 @@ function wordObstacle(state: AskState, spans: readonly BlockSpan[], o: ObstacleR
     return t.obstacle.wish(t.results[wish.result] ?? wish.result, sayIn(unit, value), within);
   }
   const name = open ? nameInput(o.input, spans, open.spec) : o.input;
-  return t.obstacle[o.side](name, sayIn(o.unit, o.value), o.source);
+  return t.obstacle[o.side](name, sayIn(state.inputOf(o.input)?.unit ?? o.unit, o.value), o.source);
 }

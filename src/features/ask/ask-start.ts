@@ -44,9 +44,9 @@ export function chooseFirst(engine: Asking, open: AskSkill): Chosen[] {
   const times =
     moves.length > 0 ? moves.slice(-MOVES) : open.inputs.filter((i) => i.eventS !== undefined).map((i) => i.id);
   return [
-    ...(has('takeoff.h.z') ? ['takeoff.h.z'] : []),
+    ...['swing.releaseAngle', 'swing.releaseTime', 'contact.force', 'takeoff.h.z'].filter(has),
     ...times.slice(-MOVES),
-    ...(has('takeoff.lean') ? ['takeoff.lean'] : []),
+    ...['contact.lean', 'takeoff.lean'].filter(has),
   ].map((id) => {
     const [from, to] = engine.spanOf(open, id);
     return { id, from, to };

@@ -4,6 +4,7 @@
  */
 import { type Accessor, createEffect, createMemo, createSignal, onCleanup, untrack } from 'solid-js';
 import type { Aim, LimitsAsked, SkillSpec, Solution } from '../../../sim/index.ts';
+import { isPending } from '../../app/flight.ts';
 import type { Page } from '../../app/page.ts';
 import { wordFault } from '../../app/say/fault-words.ts';
 import { addVersion, MOST_VERSIONS, VERSION_LETTERS } from '../../document/versions.ts';
@@ -187,7 +188,8 @@ export function makeAskState(page: Page): AskState {
       try {
         setDrawn({ result: services.flying.fly(engine.fileOf(open, solution.spec)) });
       } catch (error) {
-        setDrawn({ fault: wordFault(error) });
+        // with another swing: flown when its release is known
+        setDrawn(isPending(error) ? undefined : { fault: wordFault(error) });
       }
     });
     onCleanup(() => clearTimeout(timer));

@@ -1,18 +1,21 @@
 /** Inputs, results and units of a search in the words and numbers of the page. */
 
-import type { InputUnit, ResultUnit, SkillSpec } from '../../../sim/index.ts';
+import type { ResultUnit, SkillSpec } from '../../../sim/index.ts';
 import { DEG, RAD, REV } from '../../../sim/math/angles.ts';
 import { texts } from '../../app/words.ts';
 import type { BlockSpan } from '../../document/spans.ts';
-import type { AskInput } from '../../engine/ask.ts';
+import type { AskInput, AskInputUnit } from '../../engine/ask.ts';
 import { formatNumber, parseNumber, soften } from '../../ui/numbers.ts';
 import { parseQuantity, type Quantity, sayNumber, unitBeside } from '../../ui/units.ts';
+import { nameStart } from './start-names.ts';
 import { askTexts as t } from './words.ts';
 
-export type AskUnit = InputUnit | ResultUnit;
+export type AskUnit = AskInputUnit | ResultUnit;
 
 interface ShownUnit {
   readonly quantity?: Quantity;
+  /** where it is no quantity of the page */
+  readonly unit?: string;
   /** page's own = factor x SI */
   readonly factor: number;
   readonly decimals: number;
@@ -31,6 +34,9 @@ const SHOWN: Readonly<Record<AskUnit, ShownUnit>> = {
   rev: { quantity: 'turns', factor: 1, decimals: 2, step: 0.01 },
   count: { factor: 1, decimals: 3, step: 0.01 },
   share: { factor: 1, decimals: 2, step: 0.01 },
+  // a giant begins with a few degrees a second
+  swingRadPerS: { quantity: 'jointRate', factor: DEG, decimals: 1, step: RAD },
+  bodyWeights: { unit: t.bodyWeights, factor: 1, decimals: 2, step: 0.05 },
 };
 
 export const stepOf = (unit: AskUnit): number => SHOWN[unit].step;
@@ -43,8 +49,8 @@ export function numberIn(unit: AskUnit, value: number, decimals = SHOWN[unit].de
 }
 
 export const unitIn = (unit: AskUnit): string => {
-  const { quantity } = SHOWN[unit];
-  return quantity ? unitBeside(quantity) : '';
+  const { quantity, unit: own = '' } = SHOWN[unit];
+  return quantity ? unitBeside(quantity) : own;
 };
 
 export function sayIn(unit: AskUnit, value: number, decimals?: number): string {
@@ -63,17 +69,20 @@ export function parseIn(unit: AskUnit, typed: string): number {
 export function sayChange(input: AskInput, by: number): string {
   const { unit } = input;
   const size = sayIn(unit, Math.abs(by));
-  if (input.eventS !== undefined) return by > 0 ? t.later(size) : t.earlier(size);
+  if (input.eventS !== undefined || isInstant(input)) return by > 0 ? t.later(size) : t.earlier(size);
   if (unit === 's') return by > 0 ? t.longer(size) : t.shorter(size);
   return `${by > 0 ? '+' : '\u2212'}${size}`;
 }
+
+/** A time of the swing, counted from its start. */
+const isInstant = ({ id, unit }: AskInput): boolean => unit === 's' && /^swing\.(releaseTime|key:\d+\.at)$/.test(id);
 
 /** Too little to be shown in the decimals of its unit. */
 export const isNothing = (unit: AskUnit, by: number): boolean =>
   Math.abs(by) * SHOWN[unit].factor < 0.5 * 10 ** -SHOWN[unit].decimals;
 
 export function nameInput(id: string, spans: readonly BlockSpan[], spec: SkillSpec): string {
-  const given = t.takeoffs[id] ?? t.bodies[id];
+  const given = t.takeoffs[id] ?? t.bodies[id] ?? nameStart(id, spec);
   if (given) return given;
   const [, block, what, , angle] = /^block:(\d+)\.(\w+)(:(\w+))?$/.exec(id) ?? [];
   if (block) {
@@ -99,7 +108,9 @@ export function nameInput(id: string, spans: readonly BlockSpan[], spec: SkillSp
 }
 
 export type InputGroup = keyof typeof t.groups;
-export function groupOf({ unit, level }: AskInput): InputGroup {
+export function groupOf({ id, unit, level }: AskInput): InputGroup {
+  if (id.startsWith('swing.')) return 'swing';
+  if (id.startsWith('contact.')) return 'contact';
   if (level === 'takeoff') return 'takeoff';
   if (level === 'body') return 'body';
   return unit === 's' ? 'times' : 'angles';

@@ -60,6 +60,9 @@ export const FINE = 65;
 /** A map reaches this many usual errors to each side. */
 const REACH = 5;
 
+/** What a map is opened with beside a time: what an athlete gives most on. */
+const FIRST: readonly string[] = ['takeoff.h.z', 'swing.late', 'contact.force'];
+
 export function makeMapState(page: Page, ask: AskState, study: StudyState): MapState {
   const { flight, cursor, doc } = page;
   const [changed, setChanged] = createSignal<{ id: number; x: MapAxis; y: MapAxis }>();
@@ -84,7 +87,7 @@ export function makeMapState(page: Page, ask: AskState, study: StudyState): MapS
     if (last?.id === flight.id()) return last;
     const ids = open.inputs.map((i) => i.id);
     const time = ids.filter((id) => id.endsWith('.moveStart')).at(-1) ?? ids.find((id) => id.endsWith('.time'));
-    const take = ids.find((id) => id === 'takeoff.h.z');
+    const take = ids.find((id) => FIRST.includes(id));
     const [a, b] = [...new Set([time, take, ids.find((id) => id.endsWith('.moveTime')), ...ids])].filter(
       (id) => id !== undefined,
     );

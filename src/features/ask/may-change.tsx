@@ -186,7 +186,7 @@ export function SpanList(props: Props & { width: number }) {
   );
 }
 
-const GROUPS: readonly InputGroup[] = ['takeoff', 'times', 'angles', 'body'];
+const GROUPS: readonly InputGroup[] = ['swing', 'contact', 'takeoff', 'times', 'angles', 'body'];
 
 /** Inputs by group, as options. */
 export function InputOptions(
@@ -236,7 +236,7 @@ function AddInput(props: Props) {
       <option value="">{t.addShort} …</option>
       <InputOptions
         {...props}
-        groups={['takeoff', 'times', 'angles']}
+        groups={['swing', 'contact', 'takeoff', 'times', 'angles']}
         without={props.state.chosen().map((c) => c.id)}
       />
     </select>

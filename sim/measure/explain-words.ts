@@ -1,6 +1,6 @@
 /**
  * The sentence of an explanation: "arms in: long-axis moment 2.6 -> 1.0 kg m2, twist rate 0.9 -> 2.4 rev/s, angular
- * momentum unchanged; the joints put in 95 J". All its texts stand in EXPLAIN_WORDS, to be put into another language as one.
+ * momentum unchanged; joints put in 95 J". All its texts stand in EXPLAIN_WORDS, to be put into another language as one.
  */
 import { RAD, REV } from '../math/angles.ts';
 import type { Explanation, Instant } from './explain.ts';
@@ -69,14 +69,14 @@ export const EXPLAIN_WORDS: ExplainWords = {
   tilt: 'tilt',
   momentOf: (value) => `${value} kg m2`,
   rateOf: (value, turned) => `${value} rev/s${turned ? ' the other way' : ''}`,
-  angleOf: (value, side) => `${value} deg${side ? ` to the ${side}` : ''}`,
+  angleOf: (value, side) => `${value} deg${side ? ` ${side}` : ''}`,
   fromTo: (what, before, after) => `${what} ${before} -> ${after}`,
   unchanged: 'angular momentum unchanged',
   changed: 'angular momentum not kept: the flight is not to be trusted here',
   none: 'no angular momentum, before or after',
-  putIn: (joules) => `the joints put in ${joules} J`,
-  tookOut: (joules) => `the joints took out ${joules} J`,
-  noWork: 'the joints did next to no work',
+  putIn: (joules) => `joints put in ${joules} J`,
+  tookOut: (joules) => `joints took out ${joules} J`,
+  noWork: 'joints did next to no work',
 };
 
 /** Beyond this share |h| has changed; the engine keeps it to 1e-12 or so. */

@@ -2,7 +2,7 @@
 
 import { expect, type Page, test } from '@playwright/test';
 import { ALL_RULES, findViolations } from './axe.ts';
-import { openBench, readSentence, undo } from './bench.ts';
+import { openBench, openSkill, readSentence, undo } from './bench.ts';
 
 const isWide = (page: Page): boolean => (page.viewportSize()?.width ?? 0) >= 1160;
 const tool = (page: Page) => page.locator('[data-tool="ask"]');
@@ -47,6 +47,37 @@ test('the sentence is filled from the skill; an answer is told, used in one step
   expect((await readSentence(page)).text).toBe(before);
   // the same document again: the answers are its own
   await expect(tool(page).getByText('These answers belong to the skill before its last change.')).toBeHidden();
+});
+
+test('a giant is solved from the bar: the release is found, written and flown', { tag: '@once' }, async ({ page }) => {
+  test.slow();
+  await openSkill(page, 'giant swings into a double back somersault, straight');
+  await expect.poll(async () => (await readSentence(page)).somersaults, SOON).toBeCloseTo(2, 1);
+  await page.keyboard.press('m');
+  const late = page.getByRole('slider', { name: 'Release later by' });
+  await late.focus();
+  for (let i = 0; i < 15; i++) await page.keyboard.press('ArrowRight');
+  await expect(page.getByTestId('sentence')).not.toContainText('as wanted', SOON);
+  await page.getByRole('navigation', { name: 'Tools' }).getByRole('button', { name: 'Ask' }).click();
+  // what the swing gives is not offered; what gives it is, in words
+  await expect(tool(page).locator('[data-input="swing.releaseAngle"]')).toContainText('Release angle');
+  await expect(tool(page).locator('[data-input^="takeoff."]')).toHaveCount(0);
+  const offered = tool(page).getByRole('combobox', { name: 'Add what may change' });
+  await expect(offered.getByRole('option', { name: 'Last round, hip, key 3', exact: true })).toHaveCount(1);
+  await expect(offered).not.toContainText(/swing\.|contact\./);
+  for (const one of await page.getByRole('button', { name: /^Keep fixed: (To|In) / }).all()) await one.click();
+  const now = tool(page).locator('[data-input="swing.releaseAngle"] .span-is');
+  await expect(now).toHaveText('now 437.5°');
+  await ask(page);
+  await expect(answer(page, 1)).toContainText(/Release angle −[\d.]+°/);
+  await tool(page).getByRole('button', { name: 'Keep as B' }).click();
+  await expect(tool(page).getByRole('button', { name: 'Keep as C' })).toBeVisible();
+  await tool(page).getByRole('button', { name: 'Use it' }).click();
+  await expect(now).not.toHaveText('now 437.5°', SOON);
+  const { text } = await readSentence(page);
+  await page.reload();
+  // the document that was kept has the release in it, and flies to the same
+  await expect.poll(async () => (await readSentence(page)).text, SOON).toBe(text);
 });
 
 test('an answer is kept as a version', async ({ page }) => {

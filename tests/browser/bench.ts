@@ -7,6 +7,22 @@ export async function openBench(page: Page): Promise<void> {
   await expect(page.locator('canvas[data-ready="true"]').first()).toBeVisible();
 }
 
+/** Opens the page, and the first ready skill that has these words. */
+export async function openSkill(page: Page, name: string): Promise<void> {
+  await openBench(page);
+  await pickSkill(page, name);
+}
+
+export async function pickSkill(page: Page, name: string): Promise<void> {
+  await page.keyboard.press('s');
+  await page.getByRole('searchbox').fill(name);
+  await page
+    .getByRole('dialog')
+    .getByRole('button', { name: new RegExp(name, 'i') })
+    .first()
+    .click();
+}
+
 export interface Said {
   readonly somersaults: number;
   readonly twists: number;

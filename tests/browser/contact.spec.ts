@@ -1,17 +1,6 @@
 // Before and after: swing, release, landing in the page, from a worker; knobs, undo, a phase added to a plain skill.
 import { expect, type Page, test } from '@playwright/test';
-import { openBench, readSentence, undo } from './bench.ts';
-
-async function openSkill(page: Page, name: string): Promise<void> {
-  await openBench(page);
-  await page.keyboard.press('s');
-  await page.getByRole('searchbox').fill(name);
-  await page
-    .getByRole('dialog')
-    .getByRole('button', { name: new RegExp(name, 'i') })
-    .first()
-    .click();
-}
+import { openSkill, readSentence, undo } from './bench.ts';
 
 const verdict = (page: Page) => page.getByTestId('verdict');
 const tool = (page: Page) => page.locator('[data-tool="contact"]');

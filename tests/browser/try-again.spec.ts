@@ -1,6 +1,6 @@
 // What does not load, or dies, says so; "Try again" loads it again. Workers are there while something needs them.
 import { expect, type Page, test } from '@playwright/test';
-import { openBench } from './bench.ts';
+import { openBench, pickSkill, readSentence } from './bench.ts';
 
 const openTool = (page: Page, name: string) =>
   page.getByRole('navigation', { name: 'Tools' }).getByRole('button', { name }).click();
@@ -37,6 +37,43 @@ test('a worker that does not load says so, and "Try again" starts another', { ta
   await again.click();
   await expect(why(page).locator('.tilt-bars')).toBeVisible({ timeout: 20_000 });
   await expect(again).toBeHidden();
+});
+
+test('a swing whose worker does not load says so, and "Try again" computes it', { tag: '@once' }, async ({ page }) => {
+  await openBench(page);
+  const before = (await readSentence(page)).text;
+  await page.route(WORKERS, (route) => route.abort());
+  await pickSkill(page, 'giant swings into a double back somersault, straight');
+  const again = page.locator('.stopped').getByRole('button', { name: 'Try again' });
+  await expect(again).toBeVisible();
+  expect((await readSentence(page)).text).toBe(before);
+  await page.unroute(WORKERS);
+  await again.click();
+  await expect.poll(async () => (await readSentence(page)).somersaults, { timeout: 20_000 }).toBeCloseTo(2, 1);
+  await expect(again).toBeHidden();
+});
+
+test('a swing that takes its time is said to be computed, under the flight before it', { tag: '@once' }, async ({
+  page,
+}) => {
+  await openBench(page);
+  const before = (await readSentence(page)).text;
+  let letGo = (): void => {};
+  const held = new Promise<void>((resolve) => {
+    letGo = resolve;
+  });
+  await page.route(WORKERS, async (route) => {
+    await held;
+    await route.continue();
+  });
+  await pickSkill(page, 'giant swings into a double back somersault, straight');
+  const said = page.locator('.computing');
+  await expect(said).toHaveText('Computing the swing …');
+  await expect(said).toHaveAttribute('aria-live', 'polite');
+  expect((await readSentence(page)).text).toBe(before);
+  letGo();
+  await expect(said).toHaveText('', { timeout: 20_000 });
+  expect((await readSentence(page)).somersaults).toBeCloseTo(2, 1);
 });
 
 test('workers close when nothing has needed them for 30 s', { tag: '@once' }, async ({ page }) => {

@@ -1,11 +1,15 @@
 // What the commands say of one file is said of one flight, also where a swing or a push was changed in it.
 import { describe, expect, it } from 'vitest';
+import { formatMjcf } from '../../sim/index.ts';
 import { givenIn, swingIn } from '../files/parts.ts';
-import { fileOf } from '../skill/load.ts';
+import { fileOf, skillOf } from '../skill/load.ts';
 import { makeFolder, run } from './run.ts';
 
 /** deg and rev: of a margin flown at the tolerance of studies, and of one map of it (docs/margin.md) */
 const STUDY = { deg: 1e-4, rev: 1e-6 };
+
+/** s: a sheet writes what it was handed in five figures or more */
+const SAME_S = 1e-4;
 
 describe('one file, one flight', () => {
   const giant = fileOf('giant-double-straight');
@@ -16,48 +20,63 @@ describe('one file, one flight', () => {
   it.each([
     ['a giant released at 400 deg', giant, 'swing.late=-0.01..0.01', [232, 0]],
     ['a vault pushed with 3 body weights', vault, 'contact.force=2.9..3.1', [21.5, 0.983]],
-  ])('%s: fly, margin, map and solve say the same', { timeout: 120_000 }, async (_, file, span, [short, twists]) => {
-    const made = makeFolder({ 'skill.json': file });
-    const skill = made.at('skill.json');
-    const json = async (name: string, ...argv: string[]) => {
-      const said = await run(argv[0], skill, ...argv.slice(1), made.at(name));
-      expect([said.code, said.err], argv.join(' ')).toEqual([0, '']);
-      return JSON.parse(made.read(name));
-    };
-    const fly = await json('fly.json', 'fly', '--summary');
-    expect(fly.landing.shortDeg).toBeCloseTo(short, 0);
-    expect(fly.done.twists).toBeCloseTo(twists, 2);
+  ])(
+    '%s: fly, margin, map, solve, sheet and body say the same',
+    { timeout: 120_000 },
+    async (_, file, span, [short, twists]) => {
+      const made = makeFolder({ 'skill.json': file, 'sheet.txt': 'T = 1 s vs {air time}\n' });
+      const skill = made.at('skill.json');
+      const json = async (name: string, ...argv: string[]) => {
+        const said = await run(argv[0], skill, ...argv.slice(1), made.at(name));
+        expect([said.code, said.err], argv.join(' ')).toEqual([0, '']);
+        return JSON.parse(made.read(name));
+      };
+      const fly = await json('fly.json', 'fly', '--summary');
+      expect(fly.landing.shortDeg).toBeCloseTo(short, 0);
+      expect(fly.done.twists).toBeCloseTo(twists, 2);
 
-    const margin = await json('margin.json', 'margin', '--samples', '1', '--no-bars', '--json');
-    const now = margin.asItIs;
-    expect(Math.abs(now.short_deg - fly.landing.shortDeg)).toBeLessThan(STUDY.deg);
-    expect(Math.abs(now.twists_rev - fly.done.twists)).toBeLessThan(STUDY.rev);
+      const margin = await json('margin.json', 'margin', '--samples', '1', '--no-bars', '--json');
+      const now = margin.asItIs;
+      expect(Math.abs(now.short_deg - fly.landing.shortDeg)).toBeLessThan(STUDY.deg);
+      expect(Math.abs(now.twists_rev - fly.done.twists)).toBeLessThan(STUDY.rev);
 
-    const [input] = span.split('=');
-    const map = await json(
-      'map.json',
-      'map',
-      '--x',
-      span,
-      '--y',
-      'body.mass=46.9..47.1',
-      '--grid',
-      '3x3',
-      '--of',
-      'short',
-      '--json',
-    );
-    expect(JSON.stringify(map)).not.toContain('takeoff.');
+      const sheet = await run('sheet', made.at('sheet.txt'), '--skill', skill, '--csv', made.at('sheet.csv'));
+      expect([sheet.code, sheet.err]).toEqual([0, '']);
+      const [head, line] = made.read('sheet.csv').trimEnd().split('\n');
+      const simulated = Number(line.split(',')[head.split(',').indexOf('simulated')]);
+      expect(Math.abs(simulated - fly.done.durationS)).toBeLessThan(SAME_S);
 
-    const solved = await json('solve.json', 'solve', '--vary', span, '--fits', '1', '--tries', '0', '--json');
-    const vary = solved.vary[0];
-    expect(vary.input).toBe(input);
-    expect(solved.solutions).toEqual([]);
-    // within the span the landing stays about as far short
-    const [landing] = solved.nearest.terms;
-    expect(landing.result).toBe('short');
-    expect(landing.reached).toBeGreaterThan(short - 20);
-  });
+      // with the shapes of its file and the athlete that it names, whatever comes before the flight
+      expect((await run('body', skill, '--mjcf', made.at('body.xml'))).code).toBe(0);
+      const { body, gravity } = skillOf(file);
+      expect(made.read('body.xml')).toBe(formatMjcf(body, gravity));
+
+      const [input] = span.split('=');
+      const map = await json(
+        'map.json',
+        'map',
+        '--x',
+        span,
+        '--y',
+        'body.mass=46.9..47.1',
+        '--grid',
+        '3x3',
+        '--of',
+        'short',
+        '--json',
+      );
+      expect(JSON.stringify(map)).not.toContain('takeoff.');
+
+      const solved = await json('solve.json', 'solve', '--vary', span, '--fits', '1', '--tries', '0', '--json');
+      const vary = solved.vary[0];
+      expect(vary.input).toBe(input);
+      expect(solved.solutions).toEqual([]);
+      // within the span the landing stays about as far short
+      const [landing] = solved.nearest.terms;
+      expect(landing.result).toBe('short');
+      expect(landing.reached).toBeGreaterThan(short - 20);
+    },
+  );
 
   it('a number that the swing gives is refused with what to vary in its place', async () => {
     const { code, err } = await run('solve', 'giant-double-straight', '--vary', 'takeoff.h.z');
@@ -69,7 +88,7 @@ describe('one file, one flight', () => {
 
   it('a release that is never reached: one error, wherever it is read', { timeout: 60_000 }, async () => {
     const never = structuredClone(giant);
-    swingIn(never).release = { atDeg: 3000 };
+    Object.assign(swingIn(never), { release: { atDeg: 3000 }, durationS: 4 });
     const made = makeFolder({ 'never.json': never });
     const skill = made.at('never.json');
     const said = [

@@ -1,6 +1,6 @@
 // Before and after: swing, release, landing in the page, from a worker; knobs, undo, a phase added to a plain skill.
 import { expect, type Page, test } from '@playwright/test';
-import { openSkill, readSentence, undo } from './bench.ts';
+import { openBench, openSkill, readSentence, undo } from './bench.ts';
 
 const verdict = (page: Page) => page.getByTestId('verdict');
 const tool = (page: Page) => page.locator('[data-tool="contact"]');

@@ -99,7 +99,7 @@ export class MassSumError extends FieldError {
       'athlete.segments',
       Number(sum.toFixed(4)),
       `segment masses that add up to massKg = ${mass} kg within 0.1 %; they are ${off.toFixed(3)} kg (${share} %) ${heavy ? 'above' : 'below'} it: ` +
-        `${heavy ? 'take that from' : 'put that on'} other segments, or mend massKg`,
+        `${heavy ? 'take that from' : 'put that on'} other segments, or correct massKg`,
     );
     this.name = 'MassSumError';
     this.excess = sum - mass;

@@ -3,13 +3,13 @@
  *     XcoM = x + v / w0,   w0 = sqrt(g / l),   l height of the mass centre over the soles
  * (Hof, Gazendam & Sinke 2005, J Biomech 38:1: the state of an inverted pendulum can be held without a step where XcoM lies
  * over the base). While a step is taken XcoM runs from the edge of the base as exp(w0 t) (Hof 2008, Hum Mov Sci 27:112), so one
- * step mends an excess of at most its length / exp(w0 t). x forward as the athlete faces. Left out of the pendulum: turning of the
+ * step corrects an excess of at most its length / exp(w0 t). x forward as the athlete faces. Left out of the pendulum: turning of the
  * body about its own mass centre; it is reported beside.
  */
 export type VerdictKind = 'stuck' | 'stepForward' | 'stepBack' | 'fall';
 export type VerdictReason =
   | { readonly kind: 'overBase'; readonly margin: number }
-  | { readonly kind: 'beyondToes' | 'behindHeels'; readonly by: number; readonly mendable: number }
+  | { readonly kind: 'beyondToes' | 'behindHeels'; readonly by: number; readonly correctable: number }
   | { readonly kind: 'part'; readonly part: string; readonly t: number }
   | { readonly kind: 'low'; readonly height: number; readonly least: number }
   | { readonly kind: 'notBraked' };
@@ -45,8 +45,8 @@ export function calcXcom(x: number, vx: number, height: number, gravity: number)
   return x + vx / Math.sqrt(gravity / height);
 }
 
-/** Longest excess over the base that one step mends, m. */
-export function mendableExcess(height: number, gravity: number, stature: number): number {
+/** Longest excess over the base that one step corrects, m. */
+export function correctableExcess(height: number, gravity: number, stature: number): number {
   return (STEP_SHARE * stature) / Math.exp(Math.sqrt(gravity / height) * STEP_TIME);
 }
 
@@ -61,16 +61,16 @@ export function calcVerdict(
   const ahead = xcom - s.toe;
   const behind = s.heel - xcom;
   const margin = -Math.max(ahead, behind);
-  const mendable = mendableExcess(height, s.gravity, s.stature);
+  const correctable = correctableExcess(height, s.gravity, s.stature);
   const reasons: VerdictReason[] = [];
   if (touched) reasons.push({ kind: 'part', part: touched.part, t: touched.t });
   else if (!isBraked) reasons.push({ kind: 'notBraked' });
   const least = LOWEST_SHARE * s.stature;
   if (s.height < least) reasons.push({ kind: 'low', height: s.height, least });
   if (margin >= 0) reasons.push({ kind: 'overBase', margin });
-  else if (ahead > behind) reasons.push({ kind: 'beyondToes', by: ahead, mendable });
-  else reasons.push({ kind: 'behindHeels', by: behind, mendable });
-  const falls = touched !== undefined || !isBraked || s.height < least || -margin > mendable;
+  else if (ahead > behind) reasons.push({ kind: 'beyondToes', by: ahead, correctable });
+  else reasons.push({ kind: 'behindHeels', by: behind, correctable });
+  const falls = touched !== undefined || !isBraked || s.height < least || -margin > correctable;
   const kind: VerdictKind = falls ? 'fall' : margin >= 0 ? 'stuck' : ahead > behind ? 'stepForward' : 'stepBack';
   return { kind, reasons, xcom, heel: s.heel, toe: s.toe, margin };
 }

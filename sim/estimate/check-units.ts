@@ -13,21 +13,21 @@ import {
 import { constantOf, type Expression } from './expression.ts';
 import { quote, SheetFault } from './sheet-fault.ts';
 
-/** What is known of a name or link: its dimension, and the unit it is told in. */
-export interface Told {
+/** What is known of a name or link: its dimension, and the unit it is shown in. */
+export interface CheckedUnit {
   readonly dimension: Dimension;
   readonly unit: string;
 }
 
 interface Lookup {
-  name(name: string): Told;
-  link(text: string): Told;
+  name(name: string): CheckedUnit;
+  link(text: string): CheckedUnit;
 }
 
-export function checkUnits(e: Expression, of: Lookup): Told {
+export function checkUnits(e: Expression, of: Lookup): CheckedUnit {
   switch (e.kind) {
     case 'number':
-      return tell(NONE);
+      return checkedUnit(NONE);
     case 'unit':
       return { dimension: e.unit.dimension, unit: e.unit.name };
     case 'name':
@@ -43,75 +43,75 @@ export function checkUnits(e: Expression, of: Lookup): Told {
   }
 }
 
-const tell = (dimension: Dimension, unit = siUnit(dimension)): Told => {
+const checkedUnit = (dimension: Dimension, unit = siUnit(dimension)): CheckedUnit => {
   if (!isTame(dimension)) throw new SheetFault('the powers of the units grow too large');
   return { dimension, unit };
 };
 
 type Operation = Expression & { kind: 'operation' };
 
-function checkOperation(e: Operation, of: Lookup): Told {
+function checkOperation(e: Operation, of: Lookup): CheckedUnit {
   const a = checkUnits(e.a, of);
   const b = checkUnits(e.b, of);
   if (e.operator === '+' || e.operator === '-') {
     if (!sameDimension(a.dimension, b.dimension))
       throw new SheetFault(
         e.operator === '+'
-          ? `${wordTold(a)} and ${wordTold(b)} cannot be added`
-          : `${wordTold(b)} cannot be subtracted from ${wordTold(a)}`,
+          ? `${wordUnit(a)} and ${wordUnit(b)} cannot be added`
+          : `${wordUnit(b)} cannot be subtracted from ${wordUnit(a)}`,
       );
     return a;
   }
   const dimension = addDimension(a.dimension, b.dimension, e.operator === '*' ? 1 : -1);
-  // "5 ft" is told in ft
-  if (e.operator === '*' && e.a.kind === 'number' && e.b.kind === 'unit') return tell(dimension, b.unit);
-  if (sameDimension(dimension, a.dimension) && isNone(b.dimension)) return tell(dimension, a.unit);
+  // "5 ft" is shown in ft
+  if (e.operator === '*' && e.a.kind === 'number' && e.b.kind === 'unit') return checkedUnit(dimension, b.unit);
+  if (sameDimension(dimension, a.dimension) && isNone(b.dimension)) return checkedUnit(dimension, a.unit);
   if (sameDimension(dimension, b.dimension) && e.operator === '*' && isNone(a.dimension))
-    return tell(dimension, b.unit);
-  return tell(dimension);
+    return checkedUnit(dimension, b.unit);
+  return checkedUnit(dimension);
 }
 
-function checkPower(e: Operation, of: Lookup): Told {
+function checkPower(e: Operation, of: Lookup): CheckedUnit {
   const a = checkUnits(e.a, of);
   const b = checkUnits(e.b, of);
-  if (!isNone(b.dimension)) throw new SheetFault(`an exponent is a plain number; here it is ${wordTold(b)}`);
-  if (isNone(a.dimension)) return tell(NONE);
+  if (!isNone(b.dimension)) throw new SheetFault(`an exponent is a plain number; here it is ${wordUnit(b)}`);
+  if (isNone(a.dimension)) return checkedUnit(NONE);
   const power = constantOf(e.b);
   if (power === undefined)
-    throw new SheetFault(`${wordTold(a)} can be raised to a number that stands there, not to one that is computed`);
-  return tell(scaleDimension(a.dimension, power));
+    throw new SheetFault(`${wordUnit(a)} can be raised to a number written there, not to one that is computed`);
+  return checkedUnit(scaleDimension(a.dimension, power));
 }
 
-function checkCall(e: Expression & { kind: 'call' }, of: Lookup): Told {
+function checkCall(e: Expression & { kind: 'call' }, of: Lookup): CheckedUnit {
   const args = e.args.map((arg) => checkUnits(arg, of));
   const [first] = args;
   switch (e.name) {
     case 'sqrt':
-      return tell(scaleDimension(first.dimension, 1 / 2));
+      return checkedUnit(scaleDimension(first.dimension, 1 / 2));
     case 'cbrt':
-      return tell(scaleDimension(first.dimension, 1 / 3));
+      return checkedUnit(scaleDimension(first.dimension, 1 / 3));
     case 'abs':
       return first;
     case 'min':
     case 'max': {
       const odd = args.find((a) => !sameDimension(a.dimension, first.dimension));
-      if (odd) throw new SheetFault(`${e.name} of ${wordTold(first)} and ${wordTold(odd)} has no meaning`);
+      if (odd) throw new SheetFault(`${e.name} of ${wordUnit(first)} and ${wordUnit(odd)} has no meaning`);
       return first;
     }
     default:
       if (!isNone(first.dimension))
-        throw new SheetFault(`${e.name} takes a plain number or an angle; here it is ${wordTold(first)}`);
-      return tell(NONE);
+        throw new SheetFault(`${e.name} takes a plain number or an angle; here it is ${wordUnit(first)}`);
+      return checkedUnit(NONE);
   }
 }
 
 /** "J (energy)" */
-const wordTold = ({ dimension, unit }: Told): string =>
+const wordUnit = ({ dimension, unit }: CheckedUnit): string =>
   unit === '' ? wordDimension(dimension) : `${unit} (${wordDimension(dimension)})`;
 
-export function checkSame(wanted: Told, found: Told, what: string): void {
+export function checkSame(wanted: CheckedUnit, found: CheckedUnit, what: string): void {
   if (!sameDimension(wanted.dimension, found.dimension))
-    throw new SheetFault(`${what}: ${wordTold(found)} and ${wordTold(wanted)} do not fit`);
+    throw new SheetFault(`${what}: ${wordUnit(found)} and ${wordUnit(wanted)} do not fit`);
 }
 
 export const unknownName = (name: string): SheetFault =>

@@ -7,7 +7,7 @@
  */
 import type { Assumption } from './assumption.ts';
 import { isSimulated } from './assumption.ts';
-import { checkSame, type Told } from './check-units.ts';
+import { type CheckedUnit, checkSame } from './check-units.ts';
 import { sameDimension } from './dimension.ts';
 import { wordCause } from './estimate-words.ts';
 import type { Sheet } from './known-sheet.ts';
@@ -24,11 +24,16 @@ const CLOSES = 0.25;
 
 const linkIf = (text: string, assumption: Assumption): string => `${text} if ${assumption}`;
 
-export function compareRow(row: Omit<Quantity, 'compared'>, text: string, told: Told, sheet: Sheet): Compared {
+export function compareRow(
+  row: Omit<Quantity, 'compared'>,
+  text: string,
+  checked: CheckedUnit,
+  sheet: Sheet,
+): Compared {
   const link = readLink(text, sheet);
   if (!link || 'missing' in link)
     return { text, missing: link?.missing ?? 'no skill is open', switches: [], sentence: '' };
-  checkSame({ dimension: link.dimension, unit: link.unit }, told, `{${text}}`);
+  checkSame({ dimension: link.dimension, unit: link.unit }, checked, `{${text}}`);
   const simulated = link.value;
   const ratio = row.value / simulated;
   if (!(ratio > 1 / NO_RATIO && ratio < NO_RATIO)) {
@@ -90,7 +95,7 @@ function switchLines(row: Omit<Quantity, 'compared'>, simulated: number, sheet: 
     const source = sheet.read.quantities.get(name)?.source;
     const link = source?.against === undefined ? undefined : readLink(source.against, sheet);
     const known = sheet.known.get(name);
-    if (!source || !link || 'missing' in link || !known || !sameDimension(known.told.dimension, link.dimension))
+    if (!source || !link || 'missing' in link || !known || !sameDimension(known.checked.dimension, link.dimension))
       return [];
     const estimate = attempt(() => sheet.recompute(row.name, new Map([[name, link.value]])));
     return keep({ assumptions: source.assumptions, name, estimate, simulated, ratio: estimate / simulated });

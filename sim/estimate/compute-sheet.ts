@@ -1,6 +1,6 @@
 /**
  * Computes a sheet: units checked, values, both kinds of uncertainty, comparisons, plain bodies. Whatever a sheet holds,
- * this ends soon (limits.ts) and throws nothing: what is wrong stands in its line. No line assigns anything but itself.
+ * this ends soon (limits.ts) and throws nothing: what is wrong is written in its line. No line assigns anything but itself.
  */
 import { checkSame, checkUnits, unknownName } from './check-units.ts';
 import { compareRow } from './compare-row.ts';
@@ -67,8 +67,8 @@ function attempt(read: ReadSheet, line: number, work: () => void): void {
 function computeQuantity(quantity: ReadQuantity, sheet: Sheet, seed: number): Known {
   const { expression, spread, unit } = quantity;
   const lookup = {
-    name: (name: string) => need(name, sheet).told,
-    link: (text: string) => linkOf(text, sheet.links).told,
+    name: (name: string) => need(name, sheet).checked,
+    link: (text: string) => linkOf(text, sheet.links).checked,
   };
   const found = checkUnits(expression, lookup);
   if (unit) checkSame({ dimension: unit.dimension, unit: unit.name }, found, 'the unit asked for');
@@ -79,8 +79,8 @@ function computeQuantity(quantity: ReadQuantity, sheet: Sheet, seed: number): Kn
 
   let own: Known['own'];
   if (spread) {
-    const told = checkUnits(spread.expression, lookup);
-    checkSame(spread.relative ? { dimension: [0, 0, 0], unit: '%' } : found, told, 'the uncertainty');
+    const checked = checkUnits(spread.expression, lookup);
+    checkSame(spread.relative ? { dimension: [0, 0, 0], unit: '%' } : found, checked, 'the uncertainty');
     const raw = evaluate(spread.expression, NUMBERS, numbers);
     const size = Math.abs(spread.relative ? (raw / 100) * value : raw);
     if (!Number.isFinite(size)) throw new SheetFault('the uncertainty is no number');
@@ -94,11 +94,11 @@ function computeQuantity(quantity: ReadQuantity, sheet: Sheet, seed: number): Kn
     const size = own.spread;
     column = (column ?? COLUMNS.number(value)).map((x, i) => x + size * draws[i]);
   }
-  const told = unit ? { dimension: found.dimension, unit: unit.name } : found;
+  const checked = unit ? { dimension: found.dimension, unit: unit.name } : found;
   const ends = column
     ? tighten(quantity, { value, range, ...(own ? { own } : {}) }, sheet)
     : { low: value, high: value };
-  return { told, value, range, ends, ...(column ? { column } : {}), ...(own ? { own } : {}) };
+  return { checked, value, range, ends, ...(column ? { column } : {}), ...(own ? { own } : {}) };
 }
 
 /** Draws, where anything it needs has any. */
@@ -135,9 +135,9 @@ function recompute(
 
 function tellQuantity(name: string, quantity: ReadQuantity, sheet: Sheet): Quantity {
   const known = need(name, sheet);
-  const { told, value, own, column } = known;
+  const { checked, value, own, column } = known;
   const { line, source, expression } = quantity;
-  const unit = told.unit === '' ? { name: '', factor: 1 } : readUnit(told.unit);
+  const unit = checked.unit === '' ? { name: '', factor: 1 } : readUnit(checked.unit);
   const draws = column ? spreadOf(column) : undefined;
   const { low, high } = known.ends;
   const bounds = draws ? { low, high, drawLow: draws.low, drawHigh: draws.high, drawsFailed: draws.failed } : {};
@@ -147,7 +147,7 @@ function tellQuantity(name: string, quantity: ReadQuantity, sheet: Sheet): Quant
     name,
     expression,
     value,
-    dimension: told.dimension,
+    dimension: checked.dimension,
     unit: { name: unit.name, factor: unit.factor },
     ...(own ? { ownSpread: own.spread } : {}),
     ...bounds,
@@ -155,16 +155,16 @@ function tellQuantity(name: string, quantity: ReadQuantity, sheet: Sheet): Quant
     note: source.note,
   };
   if (source.against === undefined) return result;
-  return { ...result, compared: compareRow(result, source.against, told, sheet) };
+  return { ...result, compared: compareRow(result, source.against, checked, sheet) };
 }
 
 function bodyOf(source: { body: Drawing['body']['kind']; of: string }, sheet: Sheet): Drawing['body'] {
-  const { told, value } = need(source.of, sheet);
-  checkSame({ dimension: [1, 2, 0], unit: siUnit([1, 2, 0]) }, told, quote(source.of));
+  const { checked, value } = need(source.of, sheet);
+  checkSame({ dimension: [1, 2, 0], unit: siUnit([1, 2, 0]) }, checked, quote(source.of));
   const mass = sheet.known.has('mass')
     ? need('mass', sheet)
-    : { value: linkOf('mass', sheet.links).value, told: { dimension: [1, 0, 0] as const, unit: 'kg' } };
-  checkSame({ dimension: [1, 0, 0], unit: 'kg' }, mass.told, '"mass"');
+    : { value: linkOf('mass', sheet.links).value, checked: { dimension: [1, 0, 0] as const, unit: 'kg' } };
+  checkSame({ dimension: [1, 0, 0], unit: 'kg' }, mass.checked, '"mass"');
   const body = plainBodyOf(source.body, mass.value, value);
   if (!body) throw new SheetFault(`no ${source.body} has this mass and moment`);
   return body;

@@ -23,7 +23,7 @@ interface Named {
   readonly word: string;
 }
 
-/** The unit a result is told in where a line asks for none; all are coherent SI units (factor 1). */
+/** The unit a result is shown in where a line asks for none; all are coherent SI units (factor 1). */
 const NAMED: readonly Named[] = [
   { dimension: [0, 0, 0], unit: '', word: 'a plain number' },
   { dimension: [1, 0, 0], unit: 'kg', word: 'mass' },

@@ -1,5 +1,5 @@
 /** A sheet while it is computed: what is read, what is known so far, and a way to ask "what if". */
-import { type Told, unknownName } from './check-units.ts';
+import { type CheckedUnit, unknownName } from './check-units.ts';
 import type { Interval, Range } from './ranges.ts';
 import type { ReadSheet } from './read-sheet.ts';
 import type { Column } from './samples.ts';
@@ -8,7 +8,7 @@ import type { Links } from './sheet-result.ts';
 
 /** A quantity computed so far. */
 export interface Known {
-  readonly told: Told;
+  readonly checked: CheckedUnit;
   readonly value: number;
   readonly range: Range;
   /** the range made as narrow as can be shown */
@@ -26,7 +26,7 @@ export interface Sheet {
   recompute(name: string, instead: ReadonlyMap<string, number>, moved?: ReadonlyMap<string, number>): number;
 }
 
-/** A line that is needed and stands: or why not. */
+/** A line that is needed and has a value: or why not. */
 export function need(name: string, { read, known }: Sheet): Known {
   const found = known.get(name);
   if (found) return found;
@@ -35,9 +35,9 @@ export function need(name: string, { read, known }: Sheet): Known {
   throw new SheetFault(`needs ${quote(name)}, and line ${other.line + 1} has a fault`);
 }
 
-export function linkOf(text: string, links: Links): { value: number; told: Told } {
+export function linkOf(text: string, links: Links): { value: number; checked: CheckedUnit } {
   const link = Object.hasOwn(links, text) ? links[text] : undefined;
   if (!link) throw new SheetFault(`{${text}}: no skill is open to read it from`);
   if ('missing' in link) throw new SheetFault(`{${text}}: ${link.missing}`);
-  return { value: link.value, told: { dimension: link.dimension, unit: link.unit } };
+  return { value: link.value, checked: { dimension: link.dimension, unit: link.unit } };
 }

@@ -41,7 +41,7 @@ type Line = QuantityLine | DrawLine | WordsLine;
 export type Axis = 'lateral' | 'front-back' | 'long';
 const AXES: readonly Axis[] = ['lateral', 'front-back', 'long'];
 
-/** Stands for a link in the text of a formula; nobody can type it there. */
+/** The place of a link in the text of a formula; nobody can type it there. */
 export const LINK = '\u2113';
 const NAME = /^[A-Za-z\u0391-\u03a9\u03b1-\u03c9][A-Za-z0-9_\u0391-\u03a9\u03b1-\u03c9]*$/;
 /** Words of the line, of the parser, and names that every object answers to. */
@@ -121,7 +121,7 @@ function splitTails(text: string): { head: string; tails: Tails } {
   const tails: Tails = {};
   for (let i = 0; i < rest.length; i += 2) {
     const word = rest[i] as keyof Tails;
-    if (tails[word] !== undefined) throw new SheetFault(`"${word}" stands twice in this line`);
+    if (tails[word] !== undefined) throw new SheetFault(`"${word}" is twice in this line`);
     tails[word] = rest[i + 1].trim();
     if (tails[word] === '') throw new SheetFault(`something has to follow "${word}"`);
   }
@@ -134,21 +134,21 @@ function splitSpread(head: string): Pick<QuantityLine, 'formula' | 'spread'> {
     if (head === '') throw new SheetFault('the formula is missing');
     return { formula: head };
   }
-  if (head.indexOf('+-', at + 2) >= 0) throw new SheetFault('"+-" stands twice; a line has one uncertainty');
+  if (head.indexOf('+-', at + 2) >= 0) throw new SheetFault('"+-" is there twice; a line has one uncertainty');
   const before = head.slice(0, at);
   const depth = [...before].reduce((d, c) => d + (c === '(' ? 1 : c === ')' ? -1 : 0), 0);
   if (depth !== 0)
     throw new SheetFault('"+-" says how uncertain a whole line is; give the part in brackets a line of its own');
   const spread = head.slice(at + 2).trim();
   const formula = before.trim();
-  if (formula === '' || spread === '') throw new SheetFault('"+-" stands between a value and its uncertainty');
+  if (formula === '' || spread === '') throw new SheetFault('"+-" goes between a value and its uncertainty');
   const relative = spread.endsWith('%');
   return { formula, spread: { text: relative ? spread.slice(0, -1).trim() : spread, relative } };
 }
 
 function onlyLink(text: string, links: readonly string[]): string {
   const found = new RegExp(`^${LINK}(\\d+)$`).exec(text);
-  if (!found) throw new SheetFault(`after "vs" stands a readout in braces, as {air time}; here it is ${quote(text)}`);
+  if (!found) throw new SheetFault(`after "vs" comes a readout in braces, as {air time}; here it is ${quote(text)}`);
   return links[Number(found[1])];
 }
 

@@ -68,7 +68,7 @@ export function setName(name: string): MathNode {
   return below.length === 0 ? word(head) : group('msub', word(head), leaf('mtext', below.join(' ')));
 }
 
-/** What stands for a name: the name itself, or its number. */
+/** What is set for a name: the name itself, or its number. */
 type NameSetter = (name: string) => MathNode;
 
 const STRENGTH: Readonly<Record<Operator, number>> = { '+': 1, '-': 1, '*': 2, '/': 2, '^': 4 };

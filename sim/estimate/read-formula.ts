@@ -67,7 +67,8 @@ function read(node: ParsedNode, links: readonly string[], take: Take): Expressio
 function readSymbol(name: string, links: readonly string[]): Expression {
   if (name.startsWith(LINK)) {
     const text = links[Number(name.slice(1))];
-    if (text === undefined) throw new SheetFault('a readout in braces stands by itself; put an operator before it');
+    if (text === undefined)
+      throw new SheetFault('a readout in braces needs an operator before it; put an operator before it');
     return { kind: 'link', text };
   }
   if (name === 'pi') return { kind: 'number', value: Math.PI };

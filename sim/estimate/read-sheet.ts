@@ -94,11 +94,11 @@ function putInOrder(quantities: ReadonlyMap<string, ReadQuantity>, faults: Map<n
     order.push(name);
   };
   const nameCircle = (circle: readonly string[]): void => {
-    const told = circle.map((name, i) => `${name} needs ${circle[(i + 1) % circle.length]}`).join(', ');
+    const needs = circle.map((name, i) => `${name} needs ${circle[(i + 1) % circle.length]}`).join(', ');
     for (const name of circle) {
       const line = quantities.get(name)?.line;
       if (line !== undefined && !faults.has(line))
-        faults.set(line, circle.length === 1 ? `${name} needs itself` : `a circle: ${told}`);
+        faults.set(line, circle.length === 1 ? `${name} needs itself` : `a circle: ${needs}`);
     }
   };
   for (const name of quantities.keys()) visit(name);

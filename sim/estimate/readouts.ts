@@ -1,5 +1,5 @@
 /**
- * The readouts of a skill that a sheet can name, as a list. Turning is told unsigned. Columns are read between rows on a
+ * The readouts of a skill that a sheet can name, as a list. Turning is unsigned. Columns are read between rows on a
  * straight line (rows stand 1/240 s apart or closer where it matters; 1/120 s in the page).
  */
 

@@ -1,4 +1,4 @@
-/** What is wrong with one line of a sheet, said so that it can be mended. */
+/** What is wrong with one line of a sheet, said so that it can be corrected. */
 export class SheetFault extends Error {
   constructor(message: string) {
     super(message);

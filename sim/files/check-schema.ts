@@ -21,7 +21,7 @@ function faultOf(issue: Issue, before: string): FieldError {
   return new FieldError(field, issue.received === 'undefined' ? undefined : issue.input, allowed);
 }
 
-/** Of a union, the fault of the alternative that was meant; undefined where that cannot be told. */
+/** Of a union, the fault of the alternative that was meant; undefined where that is not clear. */
 function closest(issue: Issue): Issue | undefined {
   const inner = (issue.issues ?? []) as readonly Issue[];
   const best = Math.max(-1, ...inner.map(nearness));

@@ -11,7 +11,7 @@ interface Column {
   readonly cell: (row: number) => string;
 }
 
-/** A number as it stands in a cell. */
+/** A number as a cell has it. */
 const show = (x: number): string => (Number.isFinite(x) ? String(x) : '');
 
 const XYZ = ['x', 'y', 'z'] as const;

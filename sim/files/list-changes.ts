@@ -127,7 +127,7 @@ function makeChange(
   return { kind: 'changed', field, before, after, words: `${what}: ${say(before)} -> ${say(after)}` };
 }
 
-/** characters of a text; titles that differ at their end are still told apart */
+/** characters of a text; titles that differ at their end still differ here */
 const MOST = 80;
 /** What came from radians has noise behind its digits: 3.0000000000000004. */
 const showNumber = (x: number): string => String(Number(x.toPrecision(10)));

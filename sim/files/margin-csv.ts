@@ -18,7 +18,7 @@ export function sampleColumns({ spread, window: bounds }: Study): string[] {
   ];
 }
 
-/** `far`: distance of each from the middle of the window. The line of names stands over sample 0 alone. */
+/** `far`: distance of each from the middle of the window. The line of names is over sample 0 alone. */
 export function formatSamples(study: Study, table: SampleTable, far: ArrayLike<number>): string {
   const { spread, window: bounds } = study;
   const width = spread.parts.length;
@@ -53,7 +53,7 @@ function mapColumns({ x, y, results, window: bounds }: MapSpec): string[] {
   ];
 }
 
-/** `placeOf`: values of the axes. The line of names stands over row 0 alone. */
+/** `placeOf`: values of the axes. The line of names is over row 0 alone. */
 export function formatMapRow(
   map: MapSpec,
   row: MapRow,

@@ -64,7 +64,7 @@ function parseRows(study: Study, { name, text }: SampleText): Row[] {
   const out: Row[] = [];
   for (const [at, cells] of records(text)) {
     const where = `${name} line ${at}`;
-    // the line of names stands over sample 0
+    // the line of names is over sample 0
     if (cells[0] === columns[0]) {
       const odd = columns.findIndex((c, k) => cells[k] !== c);
       if (odd >= 0 || cells.length !== columns.length)

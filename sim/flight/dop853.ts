@@ -10,7 +10,7 @@ import { A, B, C, D, E3, E5, STAGES } from './dop853-tableau.ts';
 import { TooFastError } from './too-fast.ts';
 
 export interface Problem {
-  /** told before the stages of a step: cell `index` of 2^level of the span [from, to] */
+  /** called before the stages of a step: cell `index` of 2^level of the span [from, to] */
   beginCell(from: number, to: number, level: number, index: number): void;
   /** f(t, y) with y at yo, into out at oo; stage 0 to 15 of the announced cell (nodes C), -1 for a lone evaluation */
   derivative(t: number, y: Float64Array, yo: number, out: Float64Array, oo: number, stage: number): void;

@@ -1,4 +1,4 @@
-/** Bad input, said so that it can be mended: which field, what it holds, what would be allowed. */
+/** Bad input, said so that it can be corrected: which field, what it holds, what would be allowed. */
 export class FieldError extends Error {
   readonly field: string;
   readonly value: unknown;

@@ -1,6 +1,6 @@
 /**
  * Random numbers by number, not in a row: Philox 4x32-10 (Salmon, Moraes, Dror & Shaw 2011, Parallel random numbers: as
- * easy as 1, 2, 3, SC'11, table 2 and sec. 3.3). Draw k of sample i under a seed is the same whoever computes it and in
+ * easy as 1, 2, 3, SC'11, table 2 and sec. 3.3). Draw k of sample i under a seed is the same wherever it is computed and in
  * whatever order, so that spans of a study can be computed apart.
  */
 const M0 = 0xd2511f53;

@@ -33,7 +33,7 @@ export const makeAttitude = (): Attitude => ({
   w_WF_F: new Float64Array(3),
 });
 
-// filled anew at each call
+// filled again at each call
 const w_B = new Float64Array(3);
 const w_W = new Float64Array(3);
 

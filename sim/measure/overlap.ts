@@ -33,7 +33,7 @@ const LOOK_RATE = 60;
 interface Pair {
   readonly a: number;
   readonly b: number;
-  /** depth at which it is told, m */
+  /** depth at which it is reported, m */
   readonly limit: number;
 }
 
@@ -124,7 +124,7 @@ function makeOutline(body: Body): Outline {
     if (!isLimb[a] || volumes[a].length === 0) return;
     segments.forEach((B, b) => {
       if (a === b || volumes[b].length === 0 || A.parent === b || B.parent === a) return;
-      // of two limbs an arm is told to pass through a leg, else the later segment through the earlier
+      // of two limbs an arm is said to pass through a leg, else the later segment through the earlier
       const order = (i: number): number => i + (segments[i].group === 'arms' ? segments.length : 0);
       if (isLimb[b] && order(b) > order(a)) return;
       const neutral = Math.max(0, calcDepth(rough, sm, a, b, Number.NEGATIVE_INFINITY));

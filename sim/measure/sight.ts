@@ -2,7 +2,7 @@
  * Sight: when the athlete can see where the flight comes down. The eyes are taken at the head's mass centre, looking
  * along +X of the head segment (the nose). The landing is a point of the surface: under the middle of the points that touch
  * (feet, hands, ...) at touchdown, or under the mass centre in a flight of stated duration. It is seen while it lies in
- * the cone below, and no trunk or thigh stands between.
+ * the cone below, and no trunk or thigh is between.
  *
  * The cone is that of both eyes looking straight ahead: 95 deg to each side, 60 deg up and down (common round figures
  * for the visual field, from memory; eyes that turn reach farther, attention less far). Seeing in the corner of the eye

@@ -1,7 +1,7 @@
 /**
  * The body frame F that carries somersault, tilt and twist: between the upper frame U (head and trunk) and the lower
  * frame L (legs), R_BF = R_BU exp(f phi), phi the rotation vector of R_BU^T R_BL, f = a_L / (a_U + a_L). With h = 0 two
- * hinged bodies then turn so that F nearly stands still. Definitions: docs/conventions.md, "Frames". A body without
+ * hinged bodies then turn so that F is nearly at rest. Definitions: docs/conventions.md, "Frames". A body without
  * frame points has F = B.
  */
 import type { Body } from '../body/body.ts';
@@ -52,7 +52,7 @@ function getGroups(body: Body): Groups {
   return made;
 }
 
-// filled anew at each call
+// filled again at each call
 const hipL = makeMotion();
 const hipR = makeMotion();
 const hip = makeMotion();

@@ -1,6 +1,6 @@
 /**
  * The whole state at one instant: shape motion, the root's attitude and turning, the mass centre. The reader is filled
- * anew at each call and owns its arrays.
+ * again at each call and owns its arrays.
  */
 
 import type { Body, Vec3 } from '../body/body.ts';

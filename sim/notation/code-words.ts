@@ -23,7 +23,7 @@ function formatFlightCode(found: FlightCode, summary: Summary, surface?: string)
   return `${formatTrampolineCode(code)}${difficulty}${words.length ? `, ${words[0]}` : ''}`;
 }
 
-/** The line of a flown skill; into water a dive number stands first. */
+/** The line of a flown skill; into water a dive number comes first. */
 export function wordCode(summary: Summary, frames: Frames, surface?: string): string {
   const found = codeOfFlight(codeColumns(summary.body, frames));
   const line = formatFlightCode(found, summary, surface);

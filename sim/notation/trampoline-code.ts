@@ -22,7 +22,7 @@ const FIELD = 'code';
 
 export const countDigits = (quarters: number): number => Math.max(1, Math.floor(quarters / 4));
 
-/** Reads "8 02 /", "8 0 2 /" or "802/"; a dash stands for no half twist. */
+/** Reads "8 02 /", "8 0 2 /" or "802/"; a dash means no half twist. */
 export function parseTrampolineCode(text: string): TrampolineCode {
   const parts = /^\s*([\d\s-]*?)\s*(\S?)\s*$/.exec(text.replace(/[\u2013\u2014]/g, '-'));
   if (!parts || !/\d/.test(parts[1]))

@@ -97,7 +97,7 @@ function samePose(body: JointedBody, a: readonly number[], b: readonly number[],
   return a.every((v, k) => v === b[k] || free.has(k));
 }
 
-/** Number of the pole (0 hanging, 1 overhead, ...; elevation = number x 180 deg) an elevation stands at, if at one. */
+/** Number of the pole (0 hanging, 1 overhead, ...; elevation = number x 180 deg) an elevation is at, if at one. */
 export function nearestPole(elevation: number): number | undefined {
   const n = Math.round(elevation / Math.PI);
   return Math.abs(elevation - n * Math.PI) < POLE_WIDTH ? n : undefined;

@@ -3,7 +3,7 @@
  * numbered moves of all unknowns, each led back onto the target by a fit, and kept where the margin is wider. Moves
  * shrink while they fail (a (1+1) search: Rechenberg 1973, with its rule of one success in five; from memory).
  * The margin is the caller's: with the same errors for all, differences between schedules are not those between draws,
- * but what is found is flattered by them, and is to be told with the errors of another seed.
+ * but what is found is flattered by them, and is to be reported with the errors of another seed.
  */
 import { uniformsInto } from '../math/random.ts';
 import { putInputs } from './input.ts';
@@ -51,7 +51,7 @@ const LEAST_REACH = 1e-3;
 /** Streams of numbers apart from those of the draws of a solve. */
 const MOVES = 1 << 20;
 
-/** Told true at a yield, it ends with what it has. */
+/** Passed true at a yield, it ends with what it has. */
 export function* forgivingSteps(
   problem: ForgivingProblem,
   options: ForgivingOptions = {},

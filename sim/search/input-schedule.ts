@@ -11,7 +11,7 @@ import { anglesNamed, makeBody } from '../skill/build-skill.ts';
 import type { BlockSpec, NamedPose, SkillSpec } from '../skill/skill-spec.ts';
 import type { Input } from './input.ts';
 
-/** A move is never quicker than this, s; faster ones cannot be told from jumps. */
+/** A move is never quicker than this, s; faster ones look like jumps. */
 const LEAST_MOVE = 0.02;
 /** Widest time of a key or edge that is free on one side, s from its event. */
 const FAR = 3;

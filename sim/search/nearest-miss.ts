@@ -1,4 +1,4 @@
-/** What stands in the way of a target that is not met: wishes that stay open, limits that break, bounds that hold. */
+/** What prevents a target that is not met: wishes that stay open, limits that break, bounds that hold. */
 import type { Broken, Solution, Term } from './solution.ts';
 import type { Unknown } from './unknown.ts';
 
@@ -15,7 +15,7 @@ export type Obstacle =
       readonly gain: number;
     };
 
-/** An unknown within this share of its span from an end stands at it. */
+/** An unknown within this share of its span from an end counts as at it. */
 const AT_END = 1e-6;
 
 /** Wishes by how far they are off, then limits, then the bounds that hold most. */

@@ -25,9 +25,9 @@ export function calcWished(outcome: Outcome, wish: Wish): number {
   return value;
 }
 
-/** Starts to count before the limit, so that a fit that stands within one tolerance is within it; nearer is too stiff to follow. */
+/** Starts to count before the limit, so that a fit within one tolerance is within it; nearer is too stiff to follow. */
 const NEAR = 0.9;
-/** A range passed by less is held: a search that stands at a range needs both sides of it. */
+/** A range passed by less is held: a search at the end of a range needs both sides of it. */
 const RANGE_TOLERANCE = (0.1 * Math.PI) / 180;
 
 /** s before touchdown at which the last shape starts to be late; at touchdown it is. */

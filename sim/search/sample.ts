@@ -120,11 +120,11 @@ export function checkDrawn({ spread, seed }: Study, { from, n, values }: SampleT
   for (let i = 0; i < n; i++) {
     draw.valuesInto(from + i, own);
     spread.parts.forEach(({ input, by }, j) => {
-      const told = values[draw.n * i + j];
-      if (!(Math.abs(told - own[j]) <= DRAWN * (Math.abs(own[j]) + by)))
+      const reported = values[draw.n * i + j];
+      if (!(Math.abs(reported - own[j]) <= DRAWN * (Math.abs(own[j]) + by)))
         throw new FieldError(
           `sample ${from + i} ${input.id}`,
-          told,
+          reported,
           `${own[j]}, which this skill, seed ${seed} and these errors give`,
         );
     });
@@ -152,11 +152,11 @@ export function pickSamples({ from, n, results }: SampleTable, seed: number, cou
 const FLOWN = 1e-6;
 
 /** Refuses samples that do not come out as these, flown again, do: of another skill, or with another reflex. */
-export function checkFlown({ window: bounds }: Study, told: SampleTable, again: SampleTable): void {
+export function checkFlown({ window: bounds }: Study, reported: SampleTable, again: SampleTable): void {
   const m = bounds.length;
   for (let i = 0; i < again.n; i++)
     bounds.forEach(({ result }, k) => {
-      const was = told.results[m * (again.from + i - told.from) + k];
+      const was = reported.results[m * (again.from + i - reported.from) + k];
       const is = again.results[m * i + k];
       const same = Number.isNaN(is) ? Number.isNaN(was) : Math.abs(was - is) <= FLOWN;
       if (!same)

@@ -65,7 +65,7 @@ export interface Solution {
   readonly cost: Cost;
 }
 
-/** Flown anew to the usual tolerance, unless another is given. */
+/** Flown again to the usual tolerance, unless another is given. */
 export function describeSolution(
   problem: Problem,
   sense: Sense,

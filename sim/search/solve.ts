@@ -18,7 +18,7 @@ import { NO_LIMITS } from './target.ts';
 
 export interface Answer {
   readonly solutions: readonly Solution[];
-  /** where nothing meets the target: the nearest, and what stands in its way */
+  /** where nothing meets the target: the nearest, and what prevents it */
   readonly nearest?: Solution & { readonly obstacles: readonly Obstacle[] };
   readonly seed: number;
   readonly fits: number;
@@ -52,7 +52,7 @@ interface Found {
   readonly off: number;
 }
 
-/** Told true at a yield, it ends with what it has. */
+/** Passed true at a yield, it ends with what it has. */
 export function* solveSteps(problem: Problem): Generator<SolveProgress, Answer, boolean | undefined> {
   const { spec, wishes, unknowns, limits = NO_LIMITS, seed = 1, answers = 3, fits = 8, exact = EXACT } = problem;
   const evaluator = new Evaluator(
@@ -139,7 +139,7 @@ export function* solveSteps(problem: Problem): Generator<SolveProgress, Answer, 
   }
 
   // what the coarse flights of a search can still follow may be too fast for a flight to keep: it is no answer
-  const tell = ({ fit }: Found, options?: FlightOptions): Solution | undefined => {
+  const report = ({ fit }: Found, options?: FlightOptions): Solution | undefined => {
     try {
       return describeSolution(problem, evaluator.sense, valuesOf(fit.x), options);
     } catch (error) {
@@ -147,10 +147,10 @@ export function* solveSteps(problem: Problem): Generator<SolveProgress, Answer, 
       throw error;
     }
   };
-  const solutions = found.flatMap((f) => tell(f) ?? []).sort(byCost);
+  const solutions = found.flatMap((f) => report(f) ?? []).sort(byCost);
   const common = { seed, fits: done, flights: evaluator.flights, draws: drawn, unflown, isComplete: !isStopped };
   if (solutions.length > 0 || !nearest) return { solutions, ...common };
-  const miss = tell(nearest) ?? tell(nearest, problem.options ?? SEARCH_FLIGHTS);
+  const miss = report(nearest) ?? report(nearest, problem.options ?? SEARCH_FLIGHTS);
   if (!miss) return { solutions, ...common };
   const { x, r } = nearest.fit;
   return {

@@ -1,6 +1,6 @@
 /**
  * Studies and maps as plain data, cut into pieces that stand alone: what a worker, a thread or a machine of a cluster is
- * handed, and what it hands back. The pieces of one request are the same whoever computes them.
+ * handed, and what it hands back. The pieces of one request are the same wherever they are computed.
  */
 import type { BalanceSpec } from '../skill/balance.ts';
 import type { Contact } from '../skill/contact-room.ts';

@@ -8,7 +8,7 @@
  * fastest decay is where three of them meet at s = -sigma,
  *     sigma = (2 - sqrt(2 + lambda^2 d^2)) / d,
  * which is positive only for lambda d < sqrt 2: no gains hold a longer delay (the delayed inverted pendulum; Stepan
- * 1989, Retarded Dynamical Systems, from memory; derived anew in docs/balance.md).
+ * 1989, Retarded Dynamical Systems, from memory; derived in docs/balance.md).
  */
 import { symApplyInto, symInvertInto } from '../math/sym3.ts';
 import { calcBodyFrame } from '../motion/body-frame.ts';

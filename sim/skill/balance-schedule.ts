@@ -84,7 +84,7 @@ export class BalanceSource implements ShapeSource {
   coefInto(t: number, quat_WB: Float64Array, out: Float64Array): void {
     const now = this.next * this.beat;
     if (Math.abs(t - now) < SAME) {
-      // trial stages may come here too; what stands last before time goes on is the accepted step's end
+      // trial stages may come here too; what comes last before time goes on is the accepted step's end
       this.quat.set(quat_WB);
       this.isMet = true;
     } else if (t > now && this.isMet) this.feel(now);

@@ -1,9 +1,9 @@
 /**
- * Skills side by side. What is held equal is said and made so: B's take-off is stated anew from A's flight.
+ * Skills side by side. What is held equal is said and made so: B's take-off is computed from A's flight.
  * - momentum: the same angular momentum vector (W);
  * - rate: the same rates of somersault, tilt and twist of F at take-off;
  * - energy: the same energy of rotation as a whole, h . I_S^-1 h / 2, at take-off, h in the direction of A's (W);
- * - own: nothing; each as it stands.
+ * - own: nothing; each as it is.
  * Height, speed and attitude at take-off stay B's own. SI, radians; counts in revolutions.
  */
 import type { Vec3 } from '../body/body.ts';

@@ -1,4 +1,4 @@
-/** The contact room, passed in to whoever composes phases: it is loaded when a skill needs it and not before. */
+/** The contact room, passed in to the code that composes phases: it is loaded when a skill needs it and not before. */
 import type * as ContactRoom from '../contact/index.ts';
 import type * as StartRoom from '../contact/start-room.ts';
 

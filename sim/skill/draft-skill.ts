@@ -42,7 +42,7 @@ interface DraftInput {
   /** shapes by id, rad: those of SHAPES_NEEDED */
   readonly shapes: Readonly<Record<string, NamedPose>>;
   readonly gravity?: number;
-  /** told after every flight of the search */
+  /** called after every flight of the search */
   readonly onFlight?: (flights: number) => void;
 }
 

@@ -10,7 +10,7 @@
  *   does alone belongs to the arms.
  *
  * Contact is what the state at t = 0 gives alone: attitude of F and the total angular momentum, which holds whatever
- * moved unevenly before t = 0. A body model with the momentum as its input can only be told the contact, not find it.
+ * moved unevenly before t = 0. A body model with the momentum as its input can only be given the contact, not find it.
  *
  * Every rerun lasts as long as the flight, with its keys at the same times. Tilt is measured from the plane normal to h
  * where h lies mainly along Z (it then does not wobble once a somersault), else from the world; + head to world right.
@@ -92,7 +92,7 @@ export interface TiltProgress {
   readonly of: number;
 }
 
-/** The same, handing back after each flight: for whoever has other things to do between them. */
+/** The same, handing back after each flight: for a caller with other work between them. */
 export function* stepTiltAccount(
   skill: LaunchedSkill,
   options: TiltAccountOptions = {},

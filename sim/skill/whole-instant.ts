@@ -36,7 +36,7 @@ export interface Instant {
 
 const ZERO: Vec3 = [0, 0, 0];
 
-/** A reader of one whole; its arrays are made anew for each instant. */
+/** A reader of one whole; its arrays are new for each instant. */
 export function makeInstantReader(whole: Whole, contact: WholeContact): (t: number) => Instant {
   const { flight, swing, landing } = whole;
   const { body } = flight;

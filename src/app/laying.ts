@@ -59,7 +59,7 @@ function makeLaying(page: Page) {
     cursor.set(at);
     setSaid(keyTexts.laidAt(data.title, at.toFixed(2)));
   };
-  /** Another shape in the place of one that stands. */
+  /** Another shape in the place of one that is there. */
   const replace = (index: number, id: string): void => {
     const data = shapes()[id];
     if (!data) return;

@@ -1,4 +1,4 @@
-/** The user's shelf as the page sees it: what stands there, how the open skill relates to it, and what was just done. */
+/** The user's shelf as the page sees it: what is on it, how the open skill relates to it, and what was just done. */
 import { type Accessor, createMemo, createSignal, onCleanup } from 'solid-js';
 import type { Athlete, SkillFile } from '../../sim/index.ts';
 import { setAthlete } from '../document/edits.ts';
@@ -15,7 +15,7 @@ export interface UserShelf {
   readonly athletes: Accessor<readonly AthleteEntry[]>;
   /** the browser gives no database */
   readonly refused: Accessor<boolean>;
-  /** how the open skill stands against its entry */
+  /** how the open skill compares with its entry */
   readonly state: Accessor<ShelfState>;
   save(): Promise<void>;
   saveCopy(): Promise<void>;
@@ -60,7 +60,7 @@ function makeUserShelf(page: Page): UserShelf {
       : 'changed';
   });
 
-  /** Does it, shows what stands now, and says what became of it; a refusal is said with the way out. */
+  /** Does it, shows what is there now, and says what became of it; a refusal is said with the way out. */
   const act = async (work: () => Promise<string | undefined>): Promise<void> => {
     try {
       const said = await work();

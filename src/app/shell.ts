@@ -1,6 +1,6 @@
 /** The page around the skill: which panel and tool are open, the large stage, colours, notices, what tools add to the stage. */
 import { type Accessor, createSignal } from 'solid-js';
-import type { Asked, ToolName } from '../commands/actions.ts';
+import type { DeferredCommand, ToolName } from '../commands/actions.ts';
 import { setTheme, type Theme } from '../ui/theme.ts';
 import type { CursorState } from './cursor.ts';
 import type { FlightState } from './flight.ts';
@@ -36,8 +36,8 @@ export interface ShellState {
   /** one line that something happened, with a way back or on */
   notify(notice: Notice | undefined): void;
   /** what commands ask, for the part of the page that can answer */
-  ask(what: Asked): void;
-  setAnswer(answer: (what: Asked) => void): void;
+  ask(what: DeferredCommand): void;
+  setAnswer(answer: (what: DeferredCommand) => void): void;
 }
 
 interface ShellHost {
@@ -54,7 +54,7 @@ export function createShell({ flight, cursor, doc, tools }: ShellHost): ShellSta
   const [notice, setNotice] = createSignal<Notice>();
   const [taken, setTaken] = createSignal<Undoing>();
   const large = createLarge(flight, cursor.at);
-  let answer: ((what: Asked) => void) | undefined;
+  let answer: ((what: DeferredCommand) => void) | undefined;
   return {
     panel,
     openPanel: (name) => setPanel(panel() === name ? undefined : name),

@@ -5,7 +5,7 @@ import type { TimeAxis } from '../ui/plot/axis.ts';
 import type { Loaders } from './services.ts';
 
 /**
- * Where a tool stands on a laptop: in the place of the cut (aside, 416 px wide), or of everything under the floor but
+ * Where a tool is on a laptop: in the place of the cut (aside, 416 px wide), or of everything under the floor but
  * the shapes (ground), or of pictures, floor and ground together (whole). On tablet and phone both are a sheet under the floor, above the thumb bar.
  */
 export type ToolPlace = 'aside' | 'ground' | 'whole';

@@ -46,7 +46,7 @@ function formatSegments(body: Body): string {
   return `Segments: joint in the parent's frame and mass centre in the own frame, m; moments about the own mass centre, kg m2;\nx forward, y towards the head, z to the right\n${formatTable(head, rows, 2)}`;
 }
 
-/** A body with none of the angles that the shapes set is told as built. */
+/** A body with none of the angles that the shapes set is printed as built. */
 function formatShapes(body: Body, shapes: Readonly<Record<string, ShapeData>>): string {
   const known = new Set(body.angles.map((a) => a.name));
   const fits = Object.values(shapes).some((shape) => Object.keys(shape.angles).some((name) => known.has(name)));

@@ -29,7 +29,7 @@ export function buildApp() {
     cwd: root,
     stdio: ['ignore', 2, 2],
   });
-  if (done.status !== 0) throw new LauncherError('The app could not be built; the reason stands above.');
+  if (done.status !== 0) throw new LauncherError('The app could not be built; the reason is above.');
   writeFileSync(stamp, digest);
 }
 

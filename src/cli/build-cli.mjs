@@ -24,7 +24,7 @@ export function ensureCliBuilt() {
   const done = spawnSync(process.execPath, [bundle, aside], { cwd: root, stdio: ['ignore', 2, 2] });
   if (done.status !== 0) {
     rmSync(aside, { recursive: true, force: true });
-    throw new LauncherError('The command line could not be built; the reason stands above.');
+    throw new LauncherError('The command line could not be built; the reason is above.');
   }
   moveIntoPlace(aside, home, entry);
   removeOld(digest);

@@ -27,7 +27,7 @@ export function formatHelp(): string {
 
   shapeflight solve SKILL --vary INPUT[=A..B] ... [--target NAME=VALUE,... | --code CODE] [--limits LIST]
       finds values of the inputs with which the skill meets a target, and says what each answer costs; or the nearest
-      miss and what stands in the way (docs/solve.md lists inputs, targets and every option)
+      miss and what prevents it (docs/solve.md lists inputs, targets and every option)
       --target LIST       somersaults, direction, twists, twistTo, landing, tilt (deg), airTime (s), height (m)
       --limits LIST       joint limits that must hold: range,speed,torque
       --seed N            the same seed gives the same answers (1)

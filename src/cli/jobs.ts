@@ -36,7 +36,7 @@ export async function runPieces<N extends 'study' | 'map'>(
   const call = pool.runPieces(job, subject, pieces, {
     onResult: (result, index) => {
       results[index] = result;
-      line.tell(++done, pieces.length);
+      line.show(++done, pieces.length);
     },
   });
   const unsubscribe = onInterrupt(call.cancel);

@@ -36,9 +36,9 @@ export async function main(argv: readonly string[], streams: Streams = processSt
     streams.err(`shapeflight: ${interrupted}\n`);
     return INTERRUPTED;
   } catch (error) {
-    const told = wordBadInput(error);
-    if (told !== undefined) {
-      streams.err(`shapeflight: ${told}\n`);
+    const message = wordBadInput(error);
+    if (message !== undefined) {
+      streams.err(`shapeflight: ${message}\n`);
       return error instanceof NothingFlownError ? NOTHING_FLOWN : 2;
     }
     streams.err(

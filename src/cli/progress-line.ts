@@ -1,7 +1,7 @@
 /** How far a command is, and how long it will take: one line on a terminal's stderr, at most once a second. */
 
 export interface ProgressLine {
-  tell(done: number, all: number): void;
+  show(done: number, all: number): void;
   /** the line is finished, so that what is written next begins a line of its own */
   end(): void;
 }
@@ -17,12 +17,12 @@ const EVERY_MS = 1000;
 
 export function makeProgressLine(what: string, tools: ProgressTools = onStderr): ProgressLine {
   const { isTerminal, write, clock } = tools;
-  if (!isTerminal) return { tell: () => {}, end: () => {} };
+  if (!isTerminal) return { show: () => {}, end: () => {} };
   const start = clock();
   let last = start;
   let width = 0;
   return {
-    tell: (done, all) => {
+    show: (done, all) => {
       const now = clock();
       if (now - last < EVERY_MS || done <= 0) return;
       last = now;

@@ -22,7 +22,7 @@ export async function runSteps<Progress, Result>(
       everyMs: LISTEN,
       clock: () => performance.now(),
       yieldToEventLoop,
-      report: (progress) => line.tell(...countOf(progress)),
+      report: (progress) => line.show(...countOf(progress)),
       isFinishing: () => isInterrupted,
       isCancelled: () => false,
     });

@@ -1,5 +1,5 @@
 #!/usr/bin/env node
-// The command: installs and builds what is missing (told on stderr; stdout belongs to the command), then hands over.
+// The command: installs and builds what is missing (reported on stderr; stdout belongs to the command), then hands over.
 import { pathToFileURL } from 'node:url';
 import { ensureCliBuilt } from './build-cli.mjs';
 import { ensureInstalled, LauncherError, root } from './install.mjs';

@@ -97,8 +97,12 @@ function formatReport(sheet: SheetFile, result: SheetResult, estimate: Estimate,
   ].join('\n\n');
 }
 
-function listOf(title: string, lines: readonly LineResult[], told: (line: LineResult) => string | undefined): string[] {
-  const found = lines.flatMap((line) => told(line) ?? []);
+function listOf(
+  title: string,
+  lines: readonly LineResult[],
+  wordOf: (line: LineResult) => string | undefined,
+): string[] {
+  const found = lines.flatMap((line) => wordOf(line) ?? []);
   return found.length === 0 ? [] : [`${title}\n${found.map((text) => `  ${text}`).join('\n')}`];
 }
 

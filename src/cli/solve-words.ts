@@ -41,7 +41,7 @@ export function formatAnswer(problem: Problem, answer: Answer, body: Body, margi
     parts.push('', 'What it costs', formatCosts(list, labels, body, margin));
   }
   if (answer.nearest)
-    parts.push('', 'What stands in the way', ...answer.nearest.obstacles.map((o) => `  ${wordObstacle(o)}`));
+    parts.push('', 'What prevents it', ...answer.nearest.obstacles.map((o) => `  ${wordObstacle(o)}`));
   return parts.join('\n');
 }
 
@@ -156,5 +156,5 @@ function wordObstacle(o: NonNullable<Answer['nearest']>['obstacles'][number]): s
       : `joint ${o.limit} limits that had to hold are passed`;
   const { input } = o.unknown;
   const { word, scale } = OUT_UNITS[input.unit];
-  return `${input.label} stands at its ${o.side === 'low' ? 'lower' : 'upper'} bound, ${show(o.value * scale)} ${word}: ${o.source}`;
+  return `${input.label} is at its ${o.side === 'low' ? 'lower' : 'upper'} bound, ${show(o.value * scale)} ${word}: ${o.source}`;
 }

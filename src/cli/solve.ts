@@ -1,4 +1,4 @@
-/** The command "solve": which values of chosen inputs meet a target, what each answer costs, or what stands in the way. */
+/** The command "solve": which values of chosen inputs meet a target, what each answer costs, or what prevents an answer. */
 
 import { shapes } from '../../presets/index.ts';
 import {

@@ -1,7 +1,7 @@
 export type ToolName = 'pose' | 'compare' | 'account' | 'contact' | 'ask' | 'estimate';
 
 /** What is answered by the part of the page that knows it: the shelf, the exports, the code line, the units, the voice. */
-export type Asked =
+export type DeferredCommand =
   | 'save-shelf'
   | 'save-copy'
   | 'csv'
@@ -19,7 +19,7 @@ export interface KeyActions {
   hasPicked(): boolean;
   /** keys, not only edges of shapes */
   hasKeysPicked(): boolean;
-  /** what is picked stands at more than one instant */
+  /** what is picked is at more than one instant */
   hasSpan(): boolean;
   canPaste(): boolean;
   copy(): void;
@@ -68,7 +68,7 @@ export interface Actions {
   /** px */
   panLarge(dx: number, dy: number): void;
   followLarge(): void;
-  ask(what: Asked): void;
+  ask(what: DeferredCommand): void;
   openFile(): void;
   saveFile(): void;
   /** for builds that know version 1 of the skill file only */

@@ -27,7 +27,7 @@ export function findByKey(press: KeyPress): Command | undefined {
   return commands.find((c) => c.keys.includes(name));
 }
 
-/** Runs what the key stands for; true when the page should not act on it too. */
+/** Runs the command of the key; true when the page should not act on it too. */
 export function runKey(press: KeyPress, bench: Actions): boolean {
   const command = findByKey(press);
   if (!command || (command.when && !command.when(bench))) return false;

@@ -1,6 +1,6 @@
 /** Everything the bench can do, in one table. Keys, menus and the list of keys are projections of it. */
 
-import type { Actions, Asked, ToolName } from './actions.ts';
+import type { Actions, DeferredCommand, ToolName } from './actions.ts';
 import type { Command, CommandGroup } from './command.ts';
 import { keyCommands } from './key-commands.ts';
 import { toolTexts } from './tool-words.ts';
@@ -11,7 +11,7 @@ export type { Command } from './command.ts';
 const t = titleTexts;
 const c = commandTexts;
 
-const asked = (id: Asked, title: string, group: CommandGroup, keys: readonly string[] = []): Command => ({
+const asked = (id: DeferredCommand, title: string, group: CommandGroup, keys: readonly string[] = []): Command => ({
   id,
   title,
   group,

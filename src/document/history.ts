@@ -1,6 +1,6 @@
 /**
  * What was done, as differences, and the mark that an unfinished gesture started from. A drag is one step however many
- * moves it has; Escape goes back to the mark. Immutable: every call returns a new history. What stands beside the
+ * moves it has; Escape goes back to the mark. Immutable: every call returns a new history. What is beside the
  * document (its kept versions) has its changes in the same steps, so that one undo takes back whatever was done last.
  */
 import { applyDifference, calcDifference, type Difference, type Json } from './difference.ts';
@@ -15,7 +15,7 @@ export interface HistoryStep {
   /** what was done, in words, for "Undo move of the left arm" */
   readonly title: string;
   readonly difference: Difference;
-  /** of what stands beside the document */
+  /** of what is beside the document */
   readonly beside?: Difference;
   /** another document was opened: where the one before and this one belong */
   readonly opened?: {
@@ -118,7 +118,7 @@ function withPlace<T>(h: History<T>, origin: Origin | undefined, original: strin
   return { ...plain, ...(origin ? { origin } : {}), ...(original === undefined ? {} : { original }) };
 }
 
-/** What stands beside, with a step's change made or taken back. */
+/** What is beside it, with a step's change made or taken back. */
 function turn<T>(h: History<T>, step: HistoryStep, to: 'before' | 'after'): Pick<History<T>, 'doc' | 'beside'> {
   const doc = applyDifference(h.doc, step.difference, to);
   return step.beside ? { doc, beside: applyDifference(h.beside ?? null, step.beside, to) } : { doc };

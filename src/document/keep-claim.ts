@@ -13,14 +13,14 @@ export async function claimName(name: string): Promise<boolean> {
 }
 
 function ask(locks: LockManager, name: string, options: LockOptions): Promise<boolean> {
-  return new Promise((tell) => {
+  return new Promise((resolve) => {
     locks
       .request(PREFIX + name, options, (lock) => {
-        tell(lock !== null);
+        resolve(lock !== null);
         // held until the page is gone
         return lock ? new Promise<void>(() => undefined) : undefined;
       })
-      .catch(() => tell(false));
+      .catch(() => resolve(false));
   });
 }
 

@@ -26,7 +26,7 @@ export function openRecords(name: string): RecordStore {
   const open = (): Promise<IDBDatabase> => {
     const opening = openDatabase(name, () => {
       if (opened === opening) opened = undefined;
-      for (const tell of listeners) tell();
+      for (const notify of listeners) notify();
     });
     opened = opening;
     opening.catch(() => {

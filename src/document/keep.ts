@@ -1,7 +1,7 @@
 /**
  * Keeps the open skill, its history and the place of the cursor in the browser, so that a reload or a crash loses nothing.
  * Every tab has its own record in the database; a new tab starts from the newest. Two pages never write one record: a tab
- * holds its name with a lock, and where there are no locks every record names the page that wrote it last; whoever finds
+ * holds its name with a lock, and where there are no locks every record names the page that wrote it last; a page that finds
  * another page on its record goes on under a new one, and so does a page that finds there what a newer build wrote. What a
  * closing page could not write in time waits in local storage, where records of older builds are too, and is taken over at
  * the next start. A database that is deleted from outside is opened again, and the session is written again.
@@ -27,8 +27,8 @@ export interface Keeper {
   leave(session: NewSession): void;
   /** the page is looked at again: a record that another page has forgotten meanwhile is written again */
   check(): Promise<void>;
-  /** what happened before is told at once */
-  watch(tell: (news: KeepNews) => void): void;
+  /** what happened before is reported at once */
+  watch(report: (news: KeepNews) => void): void;
 }
 
 interface KeepPorts {
@@ -79,7 +79,7 @@ export async function openKeeper(ports: KeepPorts): Promise<Keeper> {
 
   let listener: ((news: KeepNews) => void) | undefined;
   const early: KeepNews[] = [];
-  const tell = (news: KeepNews): void => {
+  const report = (news: KeepNews): void => {
     if (listener) listener(news);
     else early.push(news);
   };
@@ -91,7 +91,7 @@ export async function openKeeper(ports: KeepPorts): Promise<Keeper> {
   };
   const newerNames = new Set(waiting.newer);
   for (const [key, value] of found) if (isFromNewerBuild(value)) newerNames.add(key);
-  if (newerNames.has(first.from)) tell('newer');
+  if (newerNames.has(first.from)) report('newer');
   if (newerNames.has(name)) goOn();
 
   const put = async (session: KeptSession): Promise<void> => {
@@ -105,7 +105,7 @@ export async function openKeeper(ports: KeepPorts): Promise<Keeper> {
       seen = undefined;
       return;
     }
-    if (taken === 'newer') tell('newer');
+    if (taken === 'newer') report('newer');
     goOn();
     await store.set(name, { ...session, owner });
   };
@@ -141,11 +141,11 @@ export async function openKeeper(ports: KeepPorts): Promise<Keeper> {
     return run;
   };
   const writeAgain = (): Promise<void> | undefined =>
-    current && write(current).then((ok) => tell(ok ? 'kept' : 'refused'));
+    current && write(current).then((ok) => report(ok ? 'kept' : 'refused'));
   store.onLost(() => {
     last = undefined;
     if (!current) return;
-    tell('deleted');
+    report('deleted');
     void writeAgain();
   });
   const tidy = ({ history, cursorS }: NewSession): KeptSession => ({

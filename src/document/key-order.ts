@@ -31,7 +31,7 @@ export function getTime(file: SkillFile, source: KeySource): FileTime | undefine
     : getSchedule(file).blocks?.[source.block]?.[source.side];
 }
 
-/** A copy of the file in which each source stands at its new time. */
+/** A copy of the file in which each source is at its new time. */
 export function setTimes(file: SkillFile, times: readonly (readonly [KeySource, FileTime])[]): SkillFile {
   const schedule = getSchedule(file);
   const keys = schedule.keys && [...schedule.keys];

@@ -59,7 +59,7 @@ export function setMoveTime(file: SkillFile, index: number, moveS: number, ancho
   return block && index > 0 ? endBefore(file, index - 1, resolveTime(block.from, anchors), moveS, anchors) : file;
 }
 
-/** A shape moved along time with all that stands in it, as far as its neighbours allow. */
+/** A shape moved along time with all that is in it, as far as its neighbours allow. */
 export function moveBlock(file: SkillFile, index: number, byS: number, anchors: AnchorSeconds): SkillFile {
   const block = getSchedule(file).blocks?.[index];
   if (!block) return file;
@@ -68,7 +68,7 @@ export function moveBlock(file: SkillFile, index: number, byS: number, anchors: 
   return moveSources(file, inside, byS, anchors);
 }
 
-/** A shape of the user's own goes into the file that uses it, so that the file stands by itself. */
+/** A shape of the user's own goes into the file that uses it, so that the file is complete. */
 export function carryShape(file: SkillFile, id: string, shape: ShapeData): SkillFile {
   return file.shapes?.[id] === shape ? file : { ...file, shapes: { ...file.shapes, [id]: shape } };
 }

@@ -1,6 +1,6 @@
 /**
  * A session that a build of skill file version 1 kept, for this one. Undo is differences, and these are paths into the
- * document: each state is found again from the steps, migrated, and the differences are taken anew between the migrated ones.
+ * document: each state is found again from the steps, migrated, and the differences are taken again between the migrated ones.
  */
 import type { SkillFile } from '../../sim/index.ts';
 import { applyDifference, calcDifference, type Json } from './difference.ts';

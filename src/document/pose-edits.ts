@@ -22,7 +22,7 @@ interface PoseOptions {
   readonly anchor?: FileTime['anchor'];
 }
 
-/** Every key and block edge that stands at this instant. */
+/** Every key and block edge at this instant. */
 export function getSourcesAt(file: SkillFile, s: number, anchors: AnchorSeconds): KeySource[] {
   return getSources(file).filter((source) => near(file, source, s, anchors));
 }
@@ -52,7 +52,7 @@ function near(file: SkillFile, source: KeySource, s: number, anchors: AnchorSeco
 }
 
 /**
- * A key at this instant for every angle named. A key of the angle that stands here already takes the value; a key or block
+ * A key at this instant for every angle named. A key of the angle that is here already takes the value; a key or block
  * edge within SAME_INSTANT lends its time, so that the pose stays one pose. Keys elsewhere stay.
  */
 export function setPoseAt(file: SkillFile, s: number, changedDeg: NamedDegrees, options: PoseOptions): SkillFile {
@@ -70,7 +70,7 @@ function onBothSides(named: NamedDegrees): NamedDegrees {
   return Object.fromEntries(Object.entries(named).map(([name, deg]) => [sidesOf(name).stem, deg]));
 }
 
-/** The time of the nearest block edge, else key, that stands at this instant. */
+/** The time of the nearest block edge, else key, at this instant. */
 function findInstant(file: SkillFile, s: number, anchors: AnchorSeconds): FileTime | undefined {
   const times = getSourcesAt(file, s, anchors).map((source) => ({ source, time: getTime(file, source) as FileTime }));
   const off = (time: FileTime): number => Math.abs(resolveTime(time, anchors) - s);

@@ -48,7 +48,7 @@ export interface Shelf {
   /** puts back what was removed, as it was */
   restore(entry: ShelfEntry): Promise<void>;
   /** tells what happened from elsewhere; gives the way to stop */
-  watch(tell: (news: ShelfNews) => void): () => void;
+  watch(notify: (news: ShelfNews) => void): () => void;
 }
 
 interface ShelfPorts {
@@ -71,7 +71,7 @@ export function makeShelf({ store, now, newName, channel, migrate }: ShelfPorts)
   const readEntry = (value: unknown): ShelfEntry[] => parseEntry(value, migrate);
   const listeners = new Set<(news: ShelfNews) => void>();
   const tellAll = (news: ShelfNews): void => {
-    for (const tell of listeners) tell(news);
+    for (const notify of listeners) notify(news);
   };
   channel?.addEventListener('message', () => tellAll('changed'));
   const announce = (): void => channel?.postMessage('changed');
@@ -182,9 +182,9 @@ export function makeShelf({ store, now, newName, channel, migrate }: ShelfPorts)
       return old;
     },
     restore: put,
-    watch: (tell) => {
-      listeners.add(tell);
-      return () => void listeners.delete(tell);
+    watch: (notify) => {
+      listeners.add(notify);
+      return () => void listeners.delete(notify);
     },
   };
 }

@@ -13,7 +13,7 @@ interface ContactListener {
 }
 
 export interface Contacting {
-  /** `study`: the release window and the late hand too. Gives the way to silence it */
+  /** `study`: the release window and the late hand too. Returns the way to unsubscribe */
   ask(file: SkillFile, athlete: Athlete, study: boolean, listener: ContactListener): () => void;
 }
 

@@ -61,7 +61,7 @@ export interface Engine {
   writeVersion1(result: FlightResult): string;
   readAthlete(json: unknown): FlightResult['athlete'];
   findAthlete(file: SkillFile): FlightResult['athlete'];
-  /** of a flight that stands: they cost as much as a tenth of it, too much for every move of a hand */
+  /** of a flight that is kept: they cost as much as a tenth of it, too much for every move of a hand */
   readonly overlaps: typeof getOverlaps;
   readonly explain: typeof explain;
 }

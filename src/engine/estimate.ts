@@ -46,7 +46,7 @@ export function makeEstimating(
   longestMs = LONGEST_MS,
 ): Estimating {
   const ask = makeAsk(pool, longestMs);
-  // a file asked for must not silence the sheet on the page
+  // a file asked for must not cancel the sheet on the page
   const askFile = makeAsk(pool, longestMs);
   return {
     sheets: Object.entries(sheets).map(([id, sheet]) => ({ id, sheet })),

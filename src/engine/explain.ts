@@ -10,10 +10,10 @@ export function explain(result: FlightResult, t: number, words: Partial<ExplainW
   // the last move that has begun, as calcExplanation chooses it
   const begun = flight.schedule.moving.filter(([a, b]) => b > 0 && a < flight.duration && a <= t).length;
   if (begun === 0) return '';
-  const told = known.get(result) ?? new WeakMap<object, Map<number, string>>();
-  known.set(result, told);
-  const moves = told.get(words) ?? new Map<number, string>();
-  told.set(words, moves);
+  const ofResult = known.get(result) ?? new WeakMap<object, Map<number, string>>();
+  known.set(result, ofResult);
+  const moves = ofResult.get(words) ?? new Map<number, string>();
+  ofResult.set(words, moves);
   let said = moves.get(begun);
   if (said === undefined) {
     said = formatExplanation(calcExplanation(flight, t), { ...EXPLAIN_WORDS, ...words });

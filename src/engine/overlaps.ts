@@ -11,14 +11,14 @@ const MM = 1000;
 function listOverlaps({ flight, frames }: Pick<FlightResult, 'flight' | 'frames'>): OverlapCaution[] {
   const { segments } = flight.body;
   const limbOf = (o: Overlap): string => `${segments[o.segmentA].group} ${sideOf(segments[o.segmentA].name)}`;
-  const told: Overlap[] = [];
+  const reported: Overlap[] = [];
   for (const one of [...calcOverlaps(flight, frames)].sort((a, b) => b.deepest - a.deepest)) {
-    const known = told.some(
+    const known = reported.some(
       (o) => o.segmentB === one.segmentB && limbOf(o) === limbOf(one) && Math.abs(o.t - one.t) < TOGETHER,
     );
-    if (!known) told.push(one);
+    if (!known) reported.push(one);
   }
-  return told.map((o) => ({
+  return reported.map((o) => ({
     kind: 'overlap',
     limb: segments[o.segmentA].name,
     through: segments[o.segmentB].name,

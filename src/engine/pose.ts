@@ -52,7 +52,7 @@ interface Led {
   readonly angles: readonly number[];
   /** angles that changed, degrees by name: to be keyed. "hipFlexion" where both sides are equal */
   readonly changedDeg: Readonly<Record<string, number>>;
-  /** the end stands short of the place by this, m; 0 when it got there */
+  /** the end is short of the place by this, m; 0 when it got there */
   readonly short: number;
   /** angles of the limb that came to the end of their range */
   readonly stopped: readonly string[];
@@ -112,7 +112,7 @@ function anglesOf(body: Body, schedule: Schedule, t: number): number[] {
 
 const bare = new WeakMap<FlightResult, Schedule>();
 
-/** The schedule as keys and blocks have it, without what held hands add: what a key stands for. */
+/** The schedule as keys and blocks have it, without what held hands add: what a key states. */
 function getBare(result: FlightResult): Schedule {
   const { skill, flight, outline } = result;
   if (!skill.contacts?.length) return flight.schedule;

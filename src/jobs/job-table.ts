@@ -1,4 +1,4 @@
-/** The kinds of jobs. Whoever asks imports only the types; the workers import the table. */
+/** The kinds of jobs. The caller imports only the types; the workers import the table. */
 import { accountJob } from './kinds/account-job.ts';
 import { draftJob } from './kinds/draft-job.ts';
 import { mapJob } from './kinds/map-job.ts';

@@ -4,10 +4,10 @@ import type { FromWorker, JobPort } from './message.ts';
 import { serveJobs } from './serve.ts';
 
 export function startOwnThread(yieldToEventLoop: () => Promise<void>): JobPort {
-  let tell: ((message: FromWorker) => void) | undefined;
+  let post: ((message: FromWorker) => void) | undefined;
   const receive = serveJobs({
     kinds: jobKinds,
-    post: (message) => tell?.(message),
+    post: (message) => post?.(message),
     clock: () => performance.now(),
     yieldToEventLoop,
   });
@@ -15,10 +15,10 @@ export function startOwnThread(yieldToEventLoop: () => Promise<void>): JobPort {
     // who asks goes on first, as with any worker
     post: (message) => void yieldToEventLoop().then(() => receive(message)),
     listen: (onMessage) => {
-      tell = onMessage;
+      post = onMessage;
     },
     close: () => {
-      tell = undefined;
+      post = undefined;
     },
   };
 }

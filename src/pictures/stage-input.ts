@@ -31,7 +31,7 @@ export interface ViewPlace {
   readonly ghosts: number;
 }
 
-/** Another flight in the same pictures; at the cursor's time t it stands at its own time t + shiftS. */
+/** Another flight in the same pictures; at the cursor's time t it is at its own time t + shiftS. */
 export interface StageVersion {
   readonly letter: 'B' | 'C' | 'D';
   readonly result: FlightResult;

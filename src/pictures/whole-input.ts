@@ -16,7 +16,7 @@ export interface WholePictureInput {
 }
 
 export interface WholePictures {
-  still(told: WholeResult, result: FlightResult, input: WholePictureInput): string;
-  now(told: WholeResult, result: FlightResult, input: WholePictureInput, t: number): string;
-  side(told: WholeResult, result: FlightResult, width: number, height: number, t: number, row: number): string;
+  still(whole: WholeResult, result: FlightResult, input: WholePictureInput): string;
+  now(whole: WholeResult, result: FlightResult, input: WholePictureInput, t: number): string;
+  side(whole: WholeResult, result: FlightResult, width: number, height: number, t: number, row: number): string;
 }

@@ -1,4 +1,4 @@
-/** Joins the rooms for whole skills: what the worker told, as pictures. */
+/** Joins the rooms for whole skills: what the worker computed, as pictures. */
 
 import type { FlightResult } from '../engine/result.ts';
 import type { WholeResult } from '../jobs/kinds/whole-data.ts';
@@ -9,10 +9,10 @@ import type { WholePictureInput, WholePictures } from './whole-input.ts';
 
 const staged = new WeakMap<WholeResult, WholeStage>();
 
-function getStage(told: WholeResult, { flight }: FlightResult): WholeStage {
-  const known = staged.get(told);
+function getStage(whole: WholeResult, { flight }: FlightResult): WholeStage {
+  const known = staged.get(whole);
   if (known) return known;
-  const { poses: p, columns: c } = told;
+  const { poses: p, columns: c } = whole;
   const segments = flight.body.segments.length;
   const poses: StagePose[] = Array.from(p.t, (t, i) => ({
     t,
@@ -26,39 +26,39 @@ function getStage(told: WholeResult, { flight }: FlightResult): WholeStage {
     tilt: Number.NaN,
     twist: Number.NaN,
   }));
-  const { swing } = told;
+  const { swing } = whole;
   const rows = Array.from(c.t.keys());
   const inSwing = rows.filter((i) => c.phase[i] === 0);
   const inLanding = rows.filter((i) => c.phase[i] === 3);
   const made: WholeStage = {
     body: flight.body,
     poses,
-    touchdown: told.touchdown,
+    touchdown: whole.touchdown,
     surfaceY: flight.surfaceY,
     vx: flight.v_WScm_W0[0],
     ...(swing
       ? {
-          railRest: [told.barX, swing.rail.height] as const,
+          railRest: [whole.barX, swing.rail.height] as const,
           rail: Float64Array.from(
-            inSwing.flatMap((i) => [c.t[i], told.barX + c.bendX[i], swing.rail.height + c.bendY[i]]),
+            inSwing.flatMap((i) => [c.t[i], whole.barX + c.bendX[i], swing.rail.height + c.bendY[i]]),
           ),
         }
       : {}),
     ...(inLanding.length > 1 ? { sink: Float64Array.from(inLanding.flatMap((i) => [c.t[i], c.sink[i]])) } : {}),
   };
-  staged.set(told, made);
+  staged.set(whole, made);
   return made;
 }
 
 const timeWindow = (input: WholePictureInput) => ({ ...input, marks: input.units.lengthMarks });
 
 export const wholePictures: WholePictures = {
-  still: (told, result, input) => svgMarkup(unrolledStill(getStage(told, result), timeWindow(input), input.from)),
-  now: (told, result, input, t) => svgMarkup(unrolledNow(getStage(told, result), timeWindow(input), t)),
-  side: (told, result, width, height, t, row) => {
-    const stage = getStage(told, result);
-    const { columns: c } = told;
-    const [fx, fy] = [c.fx[row] / told.bodyWeight, c.fy[row] / told.bodyWeight];
+  still: (whole, result, input) => svgMarkup(unrolledStill(getStage(whole, result), timeWindow(input), input.from)),
+  now: (whole, result, input, t) => svgMarkup(unrolledNow(getStage(whole, result), timeWindow(input), t)),
+  side: (whole, result, width, height, t, row) => {
+    const stage = getStage(whole, result);
+    const { columns: c } = whole;
+    const [fx, fy] = [c.fx[row] / whole.bodyWeight, c.fy[row] / whole.bodyWeight];
     const pose = poseNear(stage.poses, t);
     const at: readonly [number, number] =
       c.phase[row] === 0 && stage.railRest

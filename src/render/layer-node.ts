@@ -1,6 +1,6 @@
 /**
  * One layer of the scene as display objects. A layer with an unchanged key is left alone; groups with a key are kept from
- * scene to scene by that key; everything else is drawn anew into a Graphics that is used again. Ghosts become one texture.
+ * scene to scene by that key; everything else is drawn again into a Graphics that is used again. Ghosts become one texture.
  */
 import { Container, Graphics, type Text } from 'pixi.js';
 import type { DrawItem, GroupItem, Layer, Rect, TextItem } from '../scene/scene.ts';

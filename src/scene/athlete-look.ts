@@ -1,5 +1,5 @@
 /**
- * What a body looks like: parts made of blobs. The human's contours are ours, hung on the joints and the stature of the
+ * What a body looks like: parts made of blobs. The human's contours are ours, anchored to the joints and the stature of the
  * body (lengths below are those of a 1.62 m athlete and scale with it); no physics is taken from them. Any other tree is
  * drawn from its own shapes. Segment frames: X anterior, Y towards the head, Z right.
  */

@@ -6,7 +6,7 @@ export type LargeView = 'side' | 'front' | 'top';
 export interface Camera {
   readonly view: View;
   readonly pxPerM: number;
-  /** what stands in the middle: metres along the screen's right and up, from W's origin */
+  /** what is in the middle: metres along the screen's right and up, from W's origin */
   readonly across: number;
   readonly up: number;
   readonly width: number;

@@ -1,5 +1,5 @@
 /**
- * The flight unrolled along time: every pose stands at its own instant, at its true height, over the floor. The body is
+ * The flight unrolled along time: every pose is drawn at its own instant, at its true height, over the floor. The body is
  * seen from the side; only the mass centre's travel is pulled out to the ruler.
  */
 import { figureItems } from './figure.ts';

@@ -99,7 +99,7 @@ function tiltWedge(
   const size = Math.hypot(ax, ay) || 1;
   ax /= size;
   ay /= size;
-  // the wedge stands above the mass centre, also when the body is upside down
+  // the wedge is above the mass centre, also when the body is upside down
   if (ay > 0) {
     ax = -ax;
     ay = -ay;

@@ -8,7 +8,7 @@ import type { StageFlight, StagePose } from './pose-frames.ts';
 import type { GroupItem, Layer, Token } from './scene.ts';
 import type { View } from './view.ts';
 
-/** No ghost stands nearer to the cursor than this, s. */
+/** No ghost is nearer to the cursor than this, s. */
 export const CLEAR_OF_CURSOR = 0.1;
 
 /** Indices of the ghosts shown; `thin` keeps the first, the last and every n-th between. */

@@ -10,7 +10,7 @@ export type PlanePoint = readonly [number, number];
 
 export interface Measure {
   readonly kind: MeasureKind;
-  /** two ends of a tape; an angle's vertex stands in the middle of three */
+  /** two ends of a tape; an angle's vertex is in the middle of three */
   readonly points: readonly PlanePoint[];
 }
 

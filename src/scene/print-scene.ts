@@ -1,6 +1,6 @@
 /**
  * The print sheet's picture: ten full poses over a ruled line that is the time axis, the body shapes on it, two plots
- * told apart by weight. Black and grey only: who prints it gives the tokens their greys (PRINT_TOKENS).
+ * distinguished by weight. Black and grey only: who prints it gives the tokens their greys (PRINT_TOKENS).
  */
 import { figureItems } from './figure.ts';
 import { pathHeights, pathItems } from './flight-path.ts';
@@ -233,7 +233,7 @@ function pieces(
   return out;
 }
 
-/** Where a name stands on its curve: above or under it, as far from the other curves as can be, within the plot. */
+/** Where a name is on its curve: above or under it, as far from the other curves as can be, within the plot. */
 function findSpot(
   own: Float64Array,
   others: readonly Float64Array[],

@@ -138,7 +138,7 @@ export interface Layer {
   readonly clip?: Rect;
   /** equal keys mean equal items: the renderer may keep the layer, ghosts as one texture */
   readonly key?: string;
-  /** the figure at the cursor stands in this layer, seen so: for whoever takes hold of it */
+  /** the figure at the cursor is in this layer, seen so: for what takes hold of it */
   readonly sight?: Sight;
 }
 

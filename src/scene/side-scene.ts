@@ -18,7 +18,7 @@ export interface ScaleWindow {
   readonly pxPerM: number;
   /** px of W's Y = 0 from the top */
   readonly floorY: number;
-  /** px of the take-off point (X = Z = 0) from the left; default: the travel stands in the middle */
+  /** px of the take-off point (X = Z = 0) from the left; default: the travel is in the middle */
   readonly x0?: number;
   /** right edge of height labels, px; none: no labels */
   readonly labelX?: number;
@@ -37,7 +37,7 @@ interface SideSceneInput {
   readonly guides?: boolean;
 }
 
-/** px of the take-off point: the travel stands in the middle of the width. */
+/** px of the take-off point: the travel is in the middle of the width. */
 export function sideOrigin(flight: StageFlight, w: ScaleWindow): number {
   if (w.x0 !== undefined) return w.x0;
   const view = sideView(flight.v_WScm_W0[0]);

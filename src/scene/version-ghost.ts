@@ -1,6 +1,6 @@
 /**
  * Other versions of a skill in the same picture: each a contour with dashes and a hatch of its own, its letter at the mass
- * centre, its path dashed alike. A, the document, stays solid and in front. A version stands at its own time; `shiftS`
+ * centre, its path dashed alike. A, the document, stays solid and in front. A version is at its own time; `shiftS`
  * says how far that runs ahead of A's clock, so that both meet at take-off, apex or landing.
  */
 import type { FigurePlace } from './figure.ts';
@@ -16,7 +16,7 @@ interface VersionStyle {
   readonly path: Dash;
 }
 
-/** Dashed, dotted, dash and dot: told apart without any colour. */
+/** Dashed, dotted, dash and dot: distinct without any colour. */
 const VERSION_STYLES: Readonly<Record<VersionLetter, VersionStyle>> = {
   B: { figure: { hatchDeg: 45, dash: [4.5, 3] }, path: [5, 3] },
   C: { figure: { hatchDeg: 135, dash: [1.6, 2.4] }, path: [1.5, 3] },
@@ -36,7 +36,7 @@ export interface OtherVersion {
 export const versionsKey = (others: readonly OtherVersion[]): string =>
   others.map((o) => `${o.letter}${o.flight.key}@${o.shiftS.toFixed(4)}`).join(' ');
 
-/** The first stands in front of the rest. `place` is asked for each: the anchor is its own mass centre. */
+/** The first is in front of the rest. `place` is asked for each: the anchor is its own mass centre. */
 export function versionFigures(
   others: readonly OtherVersion[],
   place: (other: OtherVersion) => FigurePlace,

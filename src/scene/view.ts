@@ -33,7 +33,7 @@ export function sideView(vx: number): View {
     : { right: [1, 0, 0], up: [0, 1, 0], toward: [0, 0, 1] };
 }
 
-/** The camera stands on +X and looks along -X. */
+/** The camera is on +X and looks along -X. */
 export const frontView: View = { right: [0, 0, -1], up: [0, 1, 0], toward: [1, 0, 0] };
 
 /** From above, same screen right as the side view. */

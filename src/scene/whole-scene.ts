@@ -141,7 +141,7 @@ function fitSide(stage: WholeStage, { width, height }: SideWindow) {
 
 const FORCE_PX = 22;
 
-/** `force`: body weights along X and Y, acting where the body is held or stands; `hand`: where it is held. */
+/** `force`: body weights along X and Y, acting where the body is held or supported; `hand`: where it is held. */
 export function sideItems(
   stage: WholeStage,
   w: SideWindow,

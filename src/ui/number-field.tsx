@@ -77,7 +77,7 @@ export function NumberField(props: NumberFieldProps) {
   const onKeyDown = (e: KeyboardEvent): void => {
     if (e.key === 'Enter') take(input.value);
     else if (e.key === 'Escape') {
-      // nothing to take back: the key is for who stands around the field
+      // nothing to take back: the key belongs to what surrounds the field
       if (input.value === shown() && reason() === '') return;
       input.value = shown();
       setReason('');

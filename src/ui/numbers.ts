@@ -30,6 +30,6 @@ export function parseNumber(typed: string): number {
   return /^[+-]?(\d+\.?\d*|\.\d+)$/.test(plain) ? Number(plain) : Number.NaN;
 }
 
-/** A name inside a sentence: its first letter small, unless it stands for a form ("T"). */
+/** A name inside a sentence: its first letter small, unless it names a form ("T"). */
 export const soften = (name: string): string =>
   /^\p{Lu}\p{Ll}/u.test(name) ? name.charAt(0).toLowerCase() + name.slice(1) : name;

@@ -11,19 +11,19 @@ export function setTheme(name?: Theme): Theme {
   if (name) writeStored(KEY, name);
   if (chosen === 'system') delete document.documentElement.dataset.theme;
   else document.documentElement.dataset.theme = chosen;
-  for (const tell of listeners) tell();
+  for (const notify of listeners) notify();
   return chosen;
 }
 
 const listeners = new Set<() => void>();
 
-/** Calls back after every change of colours, whoever made it; gives the way to stop. */
-export function watchTheme(tell: () => void): () => void {
+/** Calls back after every change of colours, wherever it came from; returns the way to stop. */
+export function watchTheme(notify: () => void): () => void {
   const queries = ['(prefers-color-scheme: dark)', '(prefers-contrast: more)'].map((q) => matchMedia(q));
-  for (const q of queries) q.addEventListener('change', tell);
-  listeners.add(tell);
+  for (const q of queries) q.addEventListener('change', notify);
+  listeners.add(notify);
   return () => {
-    for (const q of queries) q.removeEventListener('change', tell);
-    listeners.delete(tell);
+    for (const q of queries) q.removeEventListener('change', notify);
+    listeners.delete(notify);
   };
 }

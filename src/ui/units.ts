@@ -105,7 +105,7 @@ function readKept(): Units {
 
 const [units, setSignal] = createSignal<Units>(readKept());
 
-/** The setting, tracked: whoever formats inside a computation is made anew when it changes. */
+/** The setting, tracked: a computation that formats runs again when it changes. */
 export { units };
 
 export function setUnits(part: Partial<Units>): void {
@@ -180,7 +180,7 @@ function sayFeet(m: number): string {
   return m < 0 && tenths > 0 ? `\u2212${text}` : text;
 }
 
-/** What stands in a field; its unit stands beside it, except in feet and inches. */
+/** What is in a field; its unit is beside it, except in feet and inches. */
 export const unitBeside = (q: Quantity): string => (isFeet(q) ? '' : unitOf(q));
 
 /** Reads what was typed, with or without a unit of either system; in the page's own unit. NaN when it is no such value. */

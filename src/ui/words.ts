@@ -7,7 +7,7 @@ export const unitTexts = {
   turnings: { revolutions: 'Revolutions', degrees: 'Degrees' },
   foot: 'ft',
   inch: 'in',
-  /** what stands in a field of feet and inches */
+  /** what is in a field of feet and inches */
   feet: (feet: string, inches: string) => `${feet} ft ${inches} in`,
 } as const;
 

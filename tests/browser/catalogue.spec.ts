@@ -129,7 +129,7 @@ test('hands hold the shins through the shape, and are told where they cannot rea
   await page.getByRole('tab', { name: 'This shape' }).click();
   const before = await readSentence(page);
   await page.getByRole('button', { name: 'on the shins', exact: true }).click();
-  const told = page.locator('.held-shape .told');
+  const told = page.locator('.held-shape .report');
   await expect(told).toContainText(/Left hand stays/);
   expect(scheduleIn(await savedFile(page)).contacts).toHaveLength(1);
   // a body bent backward: no arm is long enough

@@ -13,7 +13,7 @@ test('a giant: verdict, peaks of both ends, the release window; a knob moves the
   await openSkill(page, 'giant swings');
   await page.keyboard.press('m');
   await expect(verdict(page)).toBeVisible(SOON);
-  const section = (name: string) => tool(page).locator('.told').filter({ hasText: name });
+  const section = (name: string) => tool(page).locator('.report').filter({ hasText: name });
   await expect(section('Most on the hands').locator('.big')).toHaveText(/^[3-6]\.\d$/i);
   await expect(section('Sinks in').locator('.big')).toHaveText(/^\d+\.\d$/);
   await expect(page.getByTestId('window')).toHaveText(/Release window (at least )?\d+ ms/, SOON);
@@ -47,7 +47,7 @@ test('softer knees: turning the knob changes the peak without a form', async ({ 
   await page.keyboard.press('m');
   await expect(verdict(page)).toBeVisible(SOON);
   await expect(page.getByTestId('possible')).toContainText('neither slips nor pulls');
-  const peak = tool(page).locator('.told').filter({ hasText: 'Sinks in' }).locator('.big');
+  const peak = tool(page).locator('.report').filter({ hasText: 'Sinks in' }).locator('.big');
   const before = await peak.textContent();
   const stiff = page.getByRole('slider', { name: 'Stiffness of the legs' });
   await stiff.scrollIntoViewIfNeeded();

@@ -252,7 +252,7 @@ test.describe('on a large screen', () => {
     test.slow();
     const { says, typed, end } = walk('biomechanist');
     const tool = page.locator('[data-tool="contact"]');
-    const big = tool.locator('.told').filter({ hasText: 'Sinks in' }).locator('.big').first();
+    const big = tool.locator('.report').filter({ hasText: 'Sinks in' }).locator('.big').first();
     const save = async (press: Locator): Promise<{ name: string; bytes: Buffer }> => {
       const download = page.waitForEvent('download');
       await press.click();
@@ -280,7 +280,7 @@ test.describe('on a large screen', () => {
     await openTool(page, 'Before and after').click();
     await button(tool, 'Push from floor, table or board').click();
     await says('A foot or hand could give this: it neither slips nor pulls.', page.getByTestId('possible'));
-    const push = tool.locator('.told').filter({ hasText: 'Impulse' });
+    const push = tool.locator('.report').filter({ hasText: 'Impulse' });
     await says('6.0 body weights, mean force over 0.32 s', push);
     await says('adds 1 023 J', push);
     await button(tool, 'Land on a mat').click();
@@ -290,7 +290,7 @@ test.describe('on a large screen', () => {
     );
     await says('20.6', big);
     await says('an upper bound: rigid segments have no soft tissue in the first 30 ms', tool);
-    const account = tool.locator('.told').filter({ hasText: 'Sinks in' });
+    const account = tool.locator('.report').filter({ hasText: 'Sinks in' });
     await says('Energy not accounted for', account);
     await says('1 J', account);
     await tool.getByLabel('Mat', { exact: true }).selectOption({ label: 'Competition mat' });

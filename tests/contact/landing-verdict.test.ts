@@ -1,7 +1,7 @@
 // The verdict against an inverted pendulum that is let fall, and its words in order.
 import { describe, expect, test } from 'vitest';
 import { elasticEnergy, elasticForce, MATS, matForce } from '../../sim/contact/mat.ts';
-import { calcVerdict, calcXcom, mendableExcess, STEP_SHARE, STEP_TIME } from '../../sim/contact/verdict.ts';
+import { calcVerdict, calcXcom, correctableExcess, STEP_SHARE, STEP_TIME } from '../../sim/contact/verdict.ts';
 
 const G = 9.81;
 
@@ -35,7 +35,7 @@ describe('the extrapolated mass centre (Hof, Gazendam & Sinke 2005, J Biomech 38
 
   test('it runs from the edge of the base as exp(w t): what a step of stated length and time just mends', () => {
     const [l, stature] = [0.8, 1.65];
-    const excess = mendableExcess(l, G, stature);
+    const excess = correctableExcess(l, G, stature);
     const edge = 0.1;
     const [x, v] = fall(edge, excess * Math.sqrt(G / l), edge, l, STEP_TIME);
     expect(calcXcom(x, v, l, G) - edge).toBeCloseTo(STEP_SHARE * stature, 6);

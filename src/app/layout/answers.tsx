@@ -1,6 +1,6 @@
 /** Answers what commands ask of the shelf, the exports, the units and the voice; takes in athletes that were opened. */
 import { createEffect, on, onMount } from 'solid-js';
-import type { Asked } from '../../commands/actions.ts';
+import type { DeferredCommand } from '../../commands/actions.ts';
 import { toolTexts } from '../../commands/tool-words.ts';
 import { setUnits } from '../../ui/units.ts';
 import { loadPart } from '../load-part.ts';
@@ -33,7 +33,7 @@ export function Answers() {
       });
     }
   };
-  const answer: Readonly<Record<Asked, () => void>> = {
+  const answer: Readonly<Record<DeferredCommand, () => void>> = {
     'save-shelf': () => void shelf.save(),
     'save-copy': () => void shelf.saveCopy(),
     // loaded when it is asked for: the page starts light

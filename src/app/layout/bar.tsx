@@ -28,7 +28,7 @@ function SkillTitle() {
   );
 }
 
-/** How the skill stands against the shelf; a press saves it. */
+/** How the skill compares with the shelf; a press saves it. */
 function ShelfMark() {
   const shelf = useShelf();
   return (

@@ -67,7 +67,7 @@ export function BenchLayout(props: { lanes: LaneList }) {
       { ...common, kind: 'side', x: sideX(), width: sideWidth(), x0: framing().sideX0, ghosts: 5 },
     ];
   });
-  // the posing stage stands in the place of front and side
+  // the posing stage is in the place of front and side
   const seen = (): readonly ViewPlace[] => (shell.tool() === 'pose' ? views().slice(0, 1) : views());
   const groundHeight = (): number => height() - ABOVE_AIR - airHeight() - FLOOR;
   const ground = () => (

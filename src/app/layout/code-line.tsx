@@ -132,7 +132,7 @@ export function CodeLine() {
     code.close();
     line?.focus();
   };
-  // the form goes when the draft is begun, done or stopped: whoever typed in it finds the focus on the line
+  // the form goes when the draft is begun, done or stopped: the focus of who typed in it goes to the line
   createEffect(
     on(
       () => [code.isOpen(), code.busy()],

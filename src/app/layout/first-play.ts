@@ -1,4 +1,4 @@
-/** A fresh opening plays the flight once. Whoever presses anything before or meanwhile has the cursor where it is. */
+/** A fresh opening plays the flight once. Any press before or meanwhile leaves the cursor where it is. */
 import type { Playback } from '../playback.ts';
 
 /** The play button and its key stop by themselves: a second stop would start it again. */
@@ -21,7 +21,7 @@ export function playFirst(play: Playback): () => void {
     away();
     if (!stopsItself(e)) play.pause();
   };
-  // not before the first picture stands: the figures come later than the curves
+  // not before the first picture is drawn: the figures come later than the curves
   const wait = (): void => {
     if (document.querySelector('canvas[data-ready="true"]')) play.fromTakeoff();
     else request = requestAnimationFrame(wait);

@@ -1,4 +1,4 @@
-/** Scales that hold still while a skill is edited, and fit anew when another document or another size comes. */
+/** Scales that hold still while a skill is edited, and fit again when another document or another size comes. */
 import { type Accessor, createMemo } from 'solid-js';
 import { keepAxis, type TimeAxis } from '../../ui/plot/axis.ts';
 import type { StageFit } from '../stage-fit.ts';

@@ -138,7 +138,7 @@ function drawBands(pen: Pen, parts: readonly Part[], scale: (v: number) => numbe
     g.fill();
     if (thick > 3) {
       g.beginPath();
-      // where a part changes sides the edge begins anew
+      // where a part changes sides a new edge begins
       for (let i = 0; i < n; i++) {
         const turned = i > 0 && part.curve(i) >= -small !== part.curve(i - 1) >= -small;
         if (turned) g.moveTo(xOf(axis, t[i]), scale(high[i]));

@@ -17,7 +17,7 @@ function wordItem(what: unknown): string {
   return String(what).replace(/block \d+ \(([^)]*)\)/, (_, shape: string) => f.shape(soften(shape)));
 }
 
-/** "phases[1].schedule.blocks[2].adjustDeg.hipFlexion" as "body shape 3, adjustDeg, hip pike"; names of the file that no word stands for stay. */
+/** "phases[1].schedule.blocks[2].adjustDeg.hipFlexion" as "body shape 3, adjustDeg, hip pike"; names of the file without a word of their own stay. */
 function wordPath(whole: string): string {
   // the names of its fields say which phase is meant
   const path = whole.replace(/^phases\[\d+\]\./, '');

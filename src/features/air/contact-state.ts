@@ -8,7 +8,7 @@ import type { LateResult, WholeResult, WindowResult } from '../../jobs/kinds/who
 import type { WholePictures } from '../../pictures/whole-input.ts';
 
 export interface ContactState {
-  readonly told: Accessor<WholeResult | undefined>;
+  readonly whole: Accessor<WholeResult | undefined>;
   readonly window: Accessor<WindowResult | undefined>;
   readonly late: Accessor<LateResult | undefined>;
   readonly busy: Accessor<boolean>;
@@ -30,7 +30,7 @@ function makeContactState(page: Page): ContactState {
   const { services, doc, flight, shell } = page;
   const [engine, setEngine] = createSignal<Contacting>();
   const [pictures, setPictures] = createSignal<WholePictures>();
-  const [told, setTold] = createSignal<WholeResult>();
+  const [whole, setWhole] = createSignal<WholeResult>();
   const [window, setWindow] = createSignal<WindowResult>();
   const [late, setLate] = createSignal<LateResult>();
   const [busy, setBusy] = createSignal(false);
@@ -48,18 +48,18 @@ function makeContactState(page: Page): ContactState {
     tries();
     if (!contacting) return;
     if (!getBefore(file) && !getAfter(file)) {
-      setTold(undefined);
+      setWhole(undefined);
       setFailed('');
       return;
     }
     const athlete = doc.athlete();
     const inDrag = flight.before() !== undefined;
-    let silence: (() => void) | undefined;
+    let unsubscribe: (() => void) | undefined;
     const ask = (study: boolean): void => {
       setBusy(true);
-      silence = contacting.ask(file, athlete, study, {
+      unsubscribe = contacting.ask(file, athlete, study, {
         whole: (now) => {
-          setTold(now);
+          setWhole(now);
           setBusy(false);
           setFailed('');
         },
@@ -80,24 +80,24 @@ function makeContactState(page: Page): ContactState {
     const timer = inDrag || shell.tool() !== 'contact' ? undefined : setTimeout(() => ask(true), REST);
     onCleanup(() => {
       clearTimeout(timer);
-      silence?.();
+      unsubscribe?.();
     });
   });
 
   const cursor = createMemo(() => {
     const t = outside();
-    const now = told();
+    const now = whole();
     return t === undefined || !now ? page.cursor.at() : Math.min(Math.max(t, now.from), now.to);
   });
   const row = createMemo(() => {
-    const now = told();
+    const now = whole();
     if (!now) return 0;
     const { t } = now.columns;
     const { i, share } = placeIn(t, cursor());
     return share < 0.5 ? i : i + 1;
   });
   return {
-    told,
+    whole,
     window,
     late,
     busy,
@@ -107,7 +107,7 @@ function makeContactState(page: Page): ContactState {
     cursor,
     setCursor: (t) => {
       page.cursor.play.pause();
-      const now = told();
+      const now = whole();
       if (t >= 0 && t <= (now?.touchdown ?? 0)) {
         setOutside(undefined);
         page.cursor.set(t);

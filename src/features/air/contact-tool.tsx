@@ -14,8 +14,8 @@ import { say, unitSystem } from '../../ui/units.ts';
 import { AfterKnobs } from './after-knobs.tsx';
 import { BeforeKnobs } from './before-knobs.tsx';
 import { type ContactState, useContactState } from './contact-state.ts';
-import { LandingTold, Verdict } from './landing-told.tsx';
-import { PushTold, SwingTold, WindowStudy } from './swing-told.tsx';
+import { LandingSection, Verdict } from './landing-report.tsx';
+import { PushSection, SwingSection, WindowStudy } from './swing-report.tsx';
 import { makeWholeAxis, type WholeAxis } from './whole-axis.ts';
 import { WholeFloor } from './whole-floor.tsx';
 import { WholeRow, wholeRows } from './whole-rows.tsx';
@@ -47,10 +47,10 @@ export function ContactTool(props: ToolProps) {
           </FailedLine>
         </Show>
         <Show
-          when={state.told()}
+          when={state.whole()}
           fallback={<p class="quiet contact-empty">{state.busy() ? t.working : t.nothingYet}</p>}
         >
-          {(told) => <Whole {...props} state={state} told={told()} width={middle()} />}
+          {(whole) => <Whole {...props} state={state} whole={whole()} width={middle()} />}
         </Show>
         <Show when={!wide()}>
           <Results {...props} state={state} width={props.width - 32} />
@@ -67,23 +67,23 @@ export function ContactTool(props: ToolProps) {
   );
 }
 
-function Whole(props: ToolProps & { state: ContactState; told: WholeResult }) {
+function Whole(props: ToolProps & { state: ContactState; whole: WholeResult }) {
   const flight = useFlight();
   const wide = (): boolean => props.device === 'bench';
   const [all, setAll] = createSignal(false);
-  const isLong = (): boolean => props.told.from < -LAST - 0.4;
+  const isLong = (): boolean => props.whole.from < -LAST - 0.4;
   const showsAll = (): boolean => all() || props.state.cursor() < -LAST;
   const axis = createMemo<WholeAxis>(() =>
-    makeWholeAxis(isLong() && !showsAll() ? -LAST : props.told.from, props.told.to, props.width),
+    makeWholeAxis(isLong() && !showsAll() ? -LAST : props.whole.from, props.whole.to, props.width),
   );
   const picture = (): number => (wide() ? Math.max(200, props.height * 0.4) : 190);
-  const rows = createMemo(() => wholeRows(props.told));
+  const rows = createMemo(() => wholeRows(props.whole));
   const room = (): number => (wide() ? Math.max(220, props.height - picture() - FLOOR - 40) : 330);
   const share = (): number => rows().reduce((sum, row) => sum + row.share, 0);
   const view = createMemo<WholePictureInput>(() => {
     const a = axis();
     let top = 1;
-    for (let i = 1; i < props.told.poses.p_WScm_W.length; i += 3) top = Math.max(top, props.told.poses.p_WScm_W[i]);
+    for (let i = 1; i < props.whole.poses.p_WScm_W.length; i += 3) top = Math.max(top, props.whole.poses.p_WScm_W[i]);
     const pxPerM = (picture() - 8) / (top + 1.05);
     return {
       width: props.width,
@@ -95,9 +95,9 @@ function Whole(props: ToolProps & { state: ContactState; told: WholeResult }) {
       x: (s) => a.left + (s - a.from) * a.pxPerS,
     };
   });
-  const still = createMemo(() => props.state.pictures()?.still(props.told, flight.result(), view()) ?? '');
+  const still = createMemo(() => props.state.pictures()?.still(props.whole, flight.result(), view()) ?? '');
   const now = createMemo(
-    () => props.state.pictures()?.now(props.told, flight.result(), view(), props.state.cursor()) ?? '',
+    () => props.state.pictures()?.now(props.whole, flight.result(), view(), props.state.cursor()) ?? '',
   );
   const words = (): string => texts.stage.picture(t.unrolled, '');
   return (
@@ -122,7 +122,7 @@ function Whole(props: ToolProps & { state: ContactState; told: WholeResult }) {
           </span>
         </Show>
       </div>
-      <WholeFloor state={props.state} told={props.told} axis={axis()} height={wide() ? FLOOR : 48} />
+      <WholeFloor state={props.state} whole={props.whole} axis={axis()} height={wide() ? FLOOR : 48} />
       <For each={rows()}>
         {(row) => (
           <div class="whole-line">
@@ -130,7 +130,7 @@ function Whole(props: ToolProps & { state: ContactState; told: WholeResult }) {
               {t.rows[row.id][0]} <span class="quiet">{t.rows[row.id][1]}</span>
             </h3>
             <WholeRow
-              told={props.told}
+              whole={props.whole}
               state={props.state}
               axis={axis()}
               row={row}
@@ -146,15 +146,15 @@ function Whole(props: ToolProps & { state: ContactState; told: WholeResult }) {
 function Results(props: ToolProps & { state: ContactState; width: number }) {
   const doc = useDocument();
   return (
-    <Show when={props.state.told()}>
-      {(told) => (
+    <Show when={props.state.whole()}>
+      {(whole) => (
         <>
-          <Show when={told().landing}>{(landing) => <Verdict landing={landing()} />}</Show>
-          <Now {...props} told={told()} />
-          <Show when={told().swing}>
-            {(swing) => <SwingTold swing={swing()} told={told()} late={props.state.late()} />}
+          <Show when={whole().landing}>{(landing) => <Verdict landing={landing()} />}</Show>
+          <Now {...props} whole={whole()} />
+          <Show when={whole().swing}>
+            {(swing) => <SwingSection swing={swing()} whole={whole()} late={props.state.late()} />}
           </Show>
-          <Show when={told().swing && props.state.window()}>
+          <Show when={whole().swing && props.state.window()}>
             {(window) => (
               <WindowStudy
                 window={window()}
@@ -171,8 +171,10 @@ function Results(props: ToolProps & { state: ContactState; width: number }) {
               />
             )}
           </Show>
-          <Show when={told().contact}>{(contact) => <PushTold contact={contact()} />}</Show>
-          <Show when={landed(told())}>{(report) => <LandingTold report={report()} weight={told().bodyWeight} />}</Show>
+          <Show when={whole().contact}>{(contact) => <PushSection contact={contact()} />}</Show>
+          <Show when={landed(whole())}>
+            {(report) => <LandingSection report={report()} weight={whole().bodyWeight} />}
+          </Show>
           <p class="standing">{texts.standingCaution}</p>
         </>
       )}
@@ -183,16 +185,16 @@ function Results(props: ToolProps & { state: ContactState; width: number }) {
 const landed = ({ landing }: WholeResult) => (landing?.kind === 'landed' ? landing.report : undefined);
 
 /** The values at the cursor, and the side view to scale with the force that acts. */
-function Now(props: { state: ContactState; told: WholeResult; width: number }) {
+function Now(props: { state: ContactState; whole: WholeResult; width: number }) {
   const flight = useFlight();
   const SIDE = 190;
   const i = (): number => props.state.row();
-  const c = () => props.told.columns;
+  const c = () => props.whole.columns;
   const phase = (): 'swing' | 'contact' | 'flight' | 'landing' =>
     (['swing', 'contact', 'flight', 'landing'] as const)[c().phase[i()]];
   const side = createMemo(
     () =>
-      props.state.pictures()?.side(props.told, flight.result(), props.width * 0.6, SIDE, props.state.cursor(), i()) ??
+      props.state.pictures()?.side(props.whole, flight.result(), props.width * 0.6, SIDE, props.state.cursor(), i()) ??
       '',
   );
   return (

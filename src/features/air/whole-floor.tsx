@@ -10,7 +10,7 @@ import { contactTexts } from './words.ts';
 const t = contactTexts;
 const STRIP = 22;
 
-export function WholeFloor(props: { state: ContactState; told: WholeResult; axis: WholeAxis; height: number }) {
+export function WholeFloor(props: { state: ContactState; whole: WholeResult; axis: WholeAxis; height: number }) {
   const ticks = createMemo(() => wholeTicks(props.axis));
   const at = (): number => wholeX(props.axis, props.state.cursor());
   const press = (e: PointerEvent): void => {
@@ -21,21 +21,21 @@ export function WholeFloor(props: { state: ContactState; told: WholeResult; axis
     startDrag(e, { start: put, move: (_x, _y, m) => put(m), end: () => {}, cancel: () => props.state.setCursor(from) });
   };
   const onKeyDown = (e: KeyboardEvent): void => {
-    const told = props.told;
+    const whole = props.whole;
     const step = e.shiftKey ? 0.1 : 0.01;
     const goes: Record<string, number | undefined> = {
       ArrowLeft: props.state.cursor() - step,
       ArrowRight: props.state.cursor() + step,
-      Home: told.from,
-      End: told.to,
-      PageDown: [0, told.touchdown, told.to].find((s) => s > props.state.cursor() + 1e-6),
-      PageUp: [told.touchdown, 0, told.from].find((s) => s < props.state.cursor() - 1e-6),
+      Home: whole.from,
+      End: whole.to,
+      PageDown: [0, whole.touchdown, whole.to].find((s) => s > props.state.cursor() + 1e-6),
+      PageUp: [whole.touchdown, 0, whole.from].find((s) => s < props.state.cursor() - 1e-6),
     };
     const next = goes[e.key];
     if (next === undefined) return;
     e.preventDefault();
     e.stopPropagation();
-    props.state.setCursor(Math.round(Math.min(Math.max(next, told.from), told.to) * 1000) / 1000);
+    props.state.setCursor(Math.round(Math.min(Math.max(next, whole.from), whole.to) * 1000) / 1000);
   };
   const strip = (from: number, to: number, name: string, kind: string) => {
     const x0 = (): number => wholeX(props.axis, Math.max(from, props.axis.from));
@@ -70,8 +70,8 @@ export function WholeFloor(props: { state: ContactState; told: WholeResult; axis
           role="slider"
           tabIndex={0}
           aria-label={t.play}
-          aria-valuemin={Number(props.told.from.toFixed(3))}
-          aria-valuemax={Number(props.told.to.toFixed(3))}
+          aria-valuemin={Number(props.whole.from.toFixed(3))}
+          aria-valuemax={Number(props.whole.to.toFixed(3))}
           aria-valuenow={Number(props.state.cursor().toFixed(3))}
           aria-valuetext={`${formatNumber(props.state.cursor(), 2)} s`}
           style={{ transform: `translateX(${at()}px)` }}
@@ -86,9 +86,9 @@ export function WholeFloor(props: { state: ContactState; told: WholeResult; axis
         </div>
       </div>
       <div class="touching-strip" style={{ height: `${STRIP}px` }} aria-hidden="true">
-        {strip(props.told.from, 0, props.told.swing ? t.phases.swing : t.phases.contact, 'grip')}
-        {strip(0, props.told.touchdown, t.phases.flight, 'free')}
-        {strip(props.told.touchdown, props.told.to, t.phases.landing, 'mat')}
+        {strip(props.whole.from, 0, props.whole.swing ? t.phases.swing : t.phases.contact, 'grip')}
+        {strip(0, props.whole.touchdown, t.phases.flight, 'free')}
+        {strip(props.whole.touchdown, props.whole.to, t.phases.landing, 'mat')}
       </div>
     </>
   );

@@ -22,8 +22,8 @@ interface Row {
   readonly decimals: number;
 }
 
-export function wholeRows(told: WholeResult): readonly Row[] {
-  const c = told.columns;
+export function wholeRows(whole: WholeResult): readonly Row[] {
+  const c = whole.columns;
   return [
     { id: 'force', share: 2, lines: [{ column: c.weights, hue: 'ink' }], decimals: 1 },
     { id: 'felt', share: 1, lines: [{ column: c.feltHead, hue: 'ink' }], decimals: 1 },
@@ -41,9 +41,15 @@ export function wholeRows(told: WholeResult): readonly Row[] {
   ];
 }
 
-export function WholeRow(props: { told: WholeResult; state: ContactState; axis: WholeAxis; row: Row; height: number }) {
+export function WholeRow(props: {
+  whole: WholeResult;
+  state: ContactState;
+  axis: WholeAxis;
+  row: Row;
+  height: number;
+}) {
   const inView = createMemo(() => {
-    const { t: times } = props.told.columns;
+    const { t: times } = props.whole.columns;
     const list: number[] = [];
     for (let i = 0; i < times.length; i++) if (times[i] >= props.axis.from - 1e-9) list.push(i);
     return list;
@@ -63,7 +69,7 @@ export function WholeRow(props: { told: WholeResult; state: ContactState; axis: 
         drawing = false;
         continue;
       }
-      d += `${drawing ? 'L' : 'M'}${wholeX(props.axis, props.told.columns.t[i]).toFixed(1)} ${y(v).toFixed(1)}`;
+      d += `${drawing ? 'L' : 'M'}${wholeX(props.axis, props.whole.columns.t[i]).toFixed(1)} ${y(v).toFixed(1)}`;
       drawing = true;
     }
     return d;
@@ -77,11 +83,11 @@ export function WholeRow(props: { told: WholeResult; state: ContactState; axis: 
   };
   /** the mean of stopping, as a block of the same area */
   const block = () => {
-    const landing = props.told.landing;
+    const landing = props.whole.landing;
     if (props.row.id !== 'force' || landing?.kind !== 'landed') return undefined;
     const { brakeTime, meanBodyWeights } = landing.report;
     if (!brakeTime) return undefined;
-    const x0 = wholeX(props.axis, props.told.touchdown);
+    const x0 = wholeX(props.axis, props.whole.touchdown);
     return {
       x: x0,
       width: Math.max(1, brakeTime * props.axis.pxPerS),
@@ -100,14 +106,14 @@ export function WholeRow(props: { told: WholeResult; state: ContactState; axis: 
       </text>
       <Show when={props.row.id === 'force'}>
         <path class="own" d={`M${props.axis.left} ${y(1)}H${props.axis.width}`} />
-        <text class="tick" x={wholeX(props.axis, props.told.touchdown * 0.5)} y={y(1) - 4} text-anchor="middle">
+        <text class="tick" x={wholeX(props.axis, props.whole.touchdown * 0.5)} y={y(1) - 4} text-anchor="middle">
           {t.ownWeight}
         </text>
       </Show>
       <Show when={block()}>
         {(b) => <rect class="mean" x={b().x} y={b().y} width={b().width} height={b().height} />}
       </Show>
-      <For each={[0, props.told.touchdown]}>
+      <For each={[0, props.whole.touchdown]}>
         {(s) => <path class="edge-line" d={`M${wholeX(props.axis, s)} 0V${props.height}`} />}
       </For>
       <For each={props.row.lines}>
@@ -117,7 +123,7 @@ export function WholeRow(props: { told: WholeResult; state: ContactState; axis: 
             <Show when={line.name}>
               <text
                 class="line-name"
-                x={Math.min(props.axis.width - 60, wholeX(props.axis, props.told.columns.t[topRow(line)]) + 6)}
+                x={Math.min(props.axis.width - 60, wholeX(props.axis, props.whole.columns.t[topRow(line)]) + 6)}
                 y={Math.max(12, y(line.column[topRow(line)]) - 4)}
               >
                 {line.name}
@@ -137,7 +143,7 @@ export function WholeRow(props: { told: WholeResult; state: ContactState; axis: 
       <Show when={props.row.id === 'force'}>
         <text
           class="named"
-          x={wholeX(props.axis, props.told.columns.t[peakRow()])}
+          x={wholeX(props.axis, props.whole.columns.t[peakRow()])}
           y={Math.max(12, y(props.row.lines[0].column[peakRow()]) - 5)}
           text-anchor="end"
         >

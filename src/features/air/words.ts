@@ -189,7 +189,7 @@ export const contactTexts = {
   early: (ms: string) => `${ms} early`,
   lateBy: (ms: string) => `${ms} late`,
   lateHandTitle: 'One hand late',
-  lateHandTold: (less: string, now: string, more: string, a: string, b: string, c: string) =>
+  lateHandSentence: (less: string, now: string, more: string, a: string, b: string, c: string) =>
     `Held ${less} / ${now} / ${more} ms longer: ${a} / ${b} / ${c} twists.`,
   lateHandPeak: (weights: string) => `Up to ${weights} body weights on the one hand.`,
   contact: 'The push',

@@ -1,4 +1,4 @@
-/** What was found: each answer with what changes, what it comes to and what it costs; or the nearest and what stands in the way. */
+/** What was found: each answer with what changes, what it comes to and what it costs; or the nearest and what prevents it. */
 
 import { createMemo, For, Show } from 'solid-js';
 import type { Solution } from '../../../sim/index.ts';
@@ -48,11 +48,11 @@ export function AskButton(props: Props) {
 
 export function Answers(props: Props) {
   const flight = useFlight();
-  const solutions = (): number => props.state.found()?.told.solutions.length ?? 0;
+  const solutions = (): number => props.state.found()?.answer.solutions.length ?? 0;
   const head = (): string => {
     const found = props.state.found();
     if (!found) return t.noAnswers;
-    const stopped = !found.told.isComplete;
+    const stopped = !found.answer.isComplete;
     if (found.list.length === 0) return t.nothingFlies;
     return solutions() > 0 ? t.found(solutions(), stopped) : t.none(stopped);
   };
@@ -136,7 +136,7 @@ export function AnswerActions(props: Props) {
 
 function AnswerRow(props: Props & { one: Solution; index: number }) {
   const flight = useFlight();
-  const isAnswer = (): boolean => (props.state.found()?.told.solutions.length ?? 0) > 0;
+  const isAnswer = (): boolean => (props.state.found()?.answer.solutions.length ?? 0) > 0;
   const changes = createMemo(() => {
     const open = props.state.skill();
     if (!open) return '';

@@ -16,7 +16,7 @@ import { askTexts as t } from './words.ts';
 interface Found {
   readonly key: string;
   readonly wantedKey: string;
-  readonly told: AnswerResult;
+  readonly answer: AnswerResult;
   readonly chosen: readonly Chosen[];
   /** answers, or the nearest alone */
   readonly list: readonly Solution[];
@@ -79,7 +79,7 @@ export function makeAskState(page: Page): AskState {
   const skill = createMemo<AskSkill | undefined>((last) => {
     const engine = asking();
     const result = flight.result();
-    // while a hand drags the last one stands, marked stale by nothing: it is over in a moment
+    // while a hand drags the last one stays, marked stale by nothing: it is over in a moment
     if (!engine || !isOpen() || result.draft) return last;
     return engine.open(result);
   });
@@ -154,18 +154,18 @@ export function makeAskState(page: Page): AskState {
     );
     call = asked;
     asked.done.then(
-      (told) => {
+      (answer) => {
         if (call !== asked) return;
         setProgress(undefined);
         setFound({
           key: open.key,
           wantedKey: key,
-          told,
+          answer,
           chosen: list,
-          list: told.solutions.length > 0 ? told.solutions : told.nearest ? [told.nearest] : [],
-          obstacles: told.nearest?.obstacles ?? [],
+          list: answer.solutions.length > 0 ? answer.solutions : answer.nearest ? [answer.nearest] : [],
+          obstacles: answer.nearest?.obstacles ?? [],
         });
-        if (told.solutions.length > 0 || told.nearest) setPicked(0);
+        if (answer.solutions.length > 0 || answer.nearest) setPicked(0);
       },
       (error) => {
         if (call !== asked) return;
@@ -212,7 +212,7 @@ export function makeAskState(page: Page): AskState {
   });
 
   const nameOf = (index: number): string =>
-    (found()?.told.solutions.length ?? 0) > 0 ? t.answer(String(index + 1)) : t.nearest;
+    (found()?.answer.solutions.length ?? 0) > 0 ? t.answer(String(index + 1)) : t.nearest;
   const subject = createMemo<Subject | undefined>(() => {
     const open = skill();
     if (!open) return undefined;

@@ -88,7 +88,7 @@ export function nameInput(id: string, spans: readonly BlockSpan[], spec: SkillSp
   if (block) {
     const span = spans.find((s) => s.index === Number(block) - 1);
     const title = span?.word ?? spec.blocks[Number(block) - 1]?.shape ?? block;
-    // the same shape twice: told apart by its place
+    // the same shape twice: distinguished by its place
     const twice = spans.filter((s) => s.word === title).length > 1 ? ` (${block})` : '';
     const shape = soften(title) + twice;
     if (what === 'moveStart') return t.begins(shape);

@@ -2,7 +2,7 @@
 import type { Asking } from '../../engine/ask.ts';
 import type { Palette } from '../../ui/plot/palette.ts';
 import { type AskUnit, numberIn } from './ask-words.ts';
-import type { MapTold } from './map-state.ts';
+import type { MapResult } from './map-state.ts';
 
 /** Results that are wanted have their steps about the middle of the window, in half widths; others between round values. */
 export const STEPS = [1, 2, 4] as const;
@@ -38,21 +38,21 @@ function tones(palette: Palette): readonly Rgb[] {
 export function drawMap(
   g: CanvasRenderingContext2D,
   engine: Asking,
-  told: MapTold,
+  report: MapResult,
   result: string,
   unit: AskUnit,
   place: MapPlace,
   palette: Palette,
 ): void {
-  const values = told.values.get(result);
+  const values = report.values.get(result);
   if (!values) return;
-  const n = told.count;
-  const whole = told.rows === n;
+  const n = report.count;
+  const whole = report.rows === n;
   // while it fills it is drawn often, so coarsely
   const share = whole ? 1 : COARSELY;
   const w = Math.max(2, Math.round(place.width * share));
   const h = Math.max(2, Math.round(place.height * share));
-  const bound = told.window.find((b) => b.result === result);
+  const bound = report.window.find((b) => b.result === result);
   const levels = engine.levels(values, MOST_LEVELS);
   const grey = tones(palette);
   const hatch = rgbOf(palette.colour['rule-2']);
@@ -82,8 +82,8 @@ export function drawMap(
       if (Number.isFinite(v)) {
         const k = step(v);
         c = grey[k < 0 ? 3 : k];
-        if (whole && (px + py) % HATCH === 0 && blend(told.distance) > 1) c = hatch;
-      } else if ((px - py + 10 * HATCH * h) % HATCH === 0 && rowDone(told, values, j)) c = hatch;
+        if (whole && (px + py) % HATCH === 0 && blend(report.distance) > 1) c = hatch;
+      } else if ((px - py + 10 * HATCH * h) % HATCH === 0 && rowDone(report, values, j)) c = hatch;
       image.data[o] = c[0];
       image.data[o + 1] = c[1];
       image.data[o + 2] = c[2];
@@ -125,7 +125,7 @@ export function drawMap(
     }
   g.lineWidth = 2.2;
   g.strokeStyle = palette.colour.ink;
-  for (const line of engine.contour(told.distance, n, n, 1)) trace(line);
+  for (const line of engine.contour(report.distance, n, n, 1)) trace(line);
   g.restore();
 
   g.font = palette.font(palette.tickPx, 620);
@@ -143,7 +143,7 @@ export function drawMap(
 }
 
 /** A row that has come; it may still hold places that cannot be flown. */
-const rowDone = (told: MapTold, _: Float64Array, j: number): boolean => j + 1 < told.rows;
+const rowDone = (report: MapResult, _: Float64Array, j: number): boolean => j + 1 < report.rows;
 
 function lengthOf(line: readonly number[], x: (i: number) => number, y: (j: number) => number): number {
   let sum = 0;

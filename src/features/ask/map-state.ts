@@ -16,7 +16,7 @@ export interface MapAxis {
   readonly to: number;
 }
 
-export interface MapTold {
+export interface MapResult {
   readonly key: string;
   readonly of: string;
   readonly x: MapAxis;
@@ -38,7 +38,7 @@ export interface MapState {
   setOf(result: string): void;
   readonly count: Accessor<number>;
   setCount(n: number): void;
-  readonly told: Accessor<MapTold | undefined>;
+  readonly report: Accessor<MapResult | undefined>;
   readonly stale: Accessor<boolean>;
   readonly progress: Accessor<Progress | undefined>;
   readonly failed: Accessor<string>;
@@ -68,7 +68,7 @@ export function makeMapState(page: Page, ask: AskState, study: StudyState): MapS
   const [changed, setChanged] = createSignal<{ id: number; x: MapAxis; y: MapAxis }>();
   const [of, setOf] = createSignal('twists');
   const [count, setCount] = createSignal(COARSE);
-  const [told, setTold] = createSignal<MapTold>();
+  const [report, setReport] = createSignal<MapResult>();
   const [progress, setProgress] = createSignal<Progress>();
   const [failed, setFailed] = createSignal('');
   const [shown, setShown] = createSignal(false);
@@ -119,7 +119,7 @@ export function makeMapState(page: Page, ask: AskState, study: StudyState): MapS
     const now = key();
     const engine = ask.asking();
     if (!engine || !now || !shown() || !ask.isOpen() || flight.before() || cursor.play.playing()) return;
-    const last = untrack(told);
+    const last = untrack(report);
     if (last?.key === now && last.rows === last.count) return;
     if (stopped() === now) return;
     const timer = setTimeout(() => untrack(run), REST);
@@ -145,7 +145,7 @@ export function makeMapState(page: Page, ask: AskState, study: StudyState): MapS
       frame = window.setTimeout(() => {
         frame = 0;
         if (live || rows === n)
-          setTold({ key: w.key, of: w.subject.name, x, y, count: n, window: w.window, rows, values, distance });
+          setReport({ key: w.key, of: w.subject.name, x, y, count: n, window: w.window, rows, values, distance });
       }, DRAWN);
     };
     try {
@@ -209,8 +209,8 @@ export function makeMapState(page: Page, ask: AskState, study: StudyState): MapS
     setOf,
     count,
     setCount,
-    told,
-    stale: () => told() !== undefined && told()?.key !== key(),
+    report,
+    stale: () => report() !== undefined && report()?.key !== key(),
     progress,
     failed,
     now: createMemo(() => {

@@ -58,8 +58,8 @@ export function MapView(props: Props) {
   const flight = useFlight();
   let canvas!: HTMLCanvasElement;
   const palette = usePalette();
-  const told = () => props.map.told();
-  const axis = (which: 'x' | 'y'): MapAxis | undefined => told()?.[which] ?? props.map[which]();
+  const report = () => props.map.report();
+  const axis = (which: 'x' | 'y'): MapAxis | undefined => report()?.[which] ?? props.map[which]();
   const unitOf = (which: 'x' | 'y'): AskUnit => props.ask.inputOf(axis(which)?.input ?? '')?.unit ?? 'count';
   const nameOf = (which: 'x' | 'y'): string => {
     const open = props.ask.skill();
@@ -82,7 +82,7 @@ export function MapView(props: Props) {
     return a ? place().top + (1 - (v - a.from) / (a.to - a.from)) * place().height : 0;
   };
   createEffect(() => {
-    const [one, engine] = [told(), props.ask.asking()];
+    const [one, engine] = [report(), props.ask.asking()];
     const ratio = window.devicePixelRatio || 1;
     canvas.width = Math.round(props.width * ratio);
     canvas.height = Math.round(props.height * ratio);
@@ -105,7 +105,7 @@ export function MapView(props: Props) {
   // the place that keys and steppers move, in steps of the grid
   const [probe, setProbe] = createSignal<readonly [number, number]>();
   const at = (): readonly [number, number] => {
-    const n = (told()?.count ?? 2) - 1;
+    const n = (report()?.count ?? 2) - 1;
     const p = probe();
     if (p) return [Math.min(p[0], n), Math.min(p[1], n)];
     const [now, x, y] = [props.map.now(), axis('x'), axis('y')];
@@ -116,11 +116,11 @@ export function MapView(props: Props) {
   };
   const valueAt = (which: 'x' | 'y', k: number): number => {
     const a = axis(which);
-    const n = (told()?.count ?? 2) - 1;
+    const n = (report()?.count ?? 2) - 1;
     return a ? a.from + ((a.to - a.from) * k) / n : Number.NaN;
   };
   const sayPlace = (): string => {
-    const one = told();
+    const one = report();
     if (!one) return '';
     const [i, j] = at();
     if (j >= one.rows) return '';
@@ -130,7 +130,7 @@ export function MapView(props: Props) {
     return t.place(words('x', i), words('y', j), sayIn(resultUnit(), value), one.distance[j * one.count + i] <= 1);
   };
   const move = (dx: number, dy: number): void => {
-    const n = (told()?.count ?? 2) - 1;
+    const n = (report()?.count ?? 2) - 1;
     const [i, j] = at();
     setProbe([Math.min(n, Math.max(0, i + dx)), Math.min(n, Math.max(0, j + dy))]);
   };
@@ -150,7 +150,7 @@ export function MapView(props: Props) {
   };
   const press = (e: MouseEvent): void => {
     const [x, y] = [axis('x'), axis('y')];
-    if (!x || !y || !told()) return;
+    if (!x || !y || !report()) return;
     const rect = (e.currentTarget as HTMLElement).getBoundingClientRect();
     const s = (e.clientX - rect.left - place().left) / place().width;
     const u = 1 - (e.clientY - rect.top - place().top) / place().height;
@@ -173,7 +173,7 @@ export function MapView(props: Props) {
     if (!a) return [];
     return [a.from, (a.from + a.to) / 2, a.to];
   };
-  /** values of times are told from take-off */
+  /** values of times are counted from take-off */
   const tick = (which: 'x' | 'y', v: number): string => {
     const unit = unitOf(which);
     const shift = props.ask.inputOf(axis(which)?.input ?? '')?.eventS ?? 0;
@@ -183,7 +183,7 @@ export function MapView(props: Props) {
     const [x, y] = [axis('x'), axis('y')];
     return !!p && !!x && !!y && p[0] >= x.from && p[0] <= x.to && p[1] >= y.from && p[1] <= y.to;
   };
-  const bound = () => told()?.window.find((b) => b.result === props.map.of());
+  const bound = () => report()?.window.find((b) => b.result === props.map.of());
   return (
     <figure class="ask-map">
       <div
@@ -280,7 +280,7 @@ export function MapView(props: Props) {
               </span>
             )}
           </For>
-          <button type="button" disabled={props.map.stale() || !told() || !probe()} onClick={goProbe}>
+          <button type="button" disabled={props.map.stale() || !report() || !probe()} onClick={goProbe}>
             {t.go}
           </button>
         </div>

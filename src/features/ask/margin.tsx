@@ -13,7 +13,7 @@ import { askTexts as t } from './words.ts';
 type Props = { ask: AskState; study: StudyState };
 
 const percent = (share: number): string => formatNumber(100 * share, 0);
-/** Times are told in ms: a slip is small. */
+/** Times are shown in ms: a slip is small. */
 const small = (unit: Parameters<typeof numberIn>[0], by: number): string =>
   unit === 's' ? formatNumber(1000 * by, 0) : numberIn(unit, by);
 const smallUnit = (unit: Parameters<typeof numberIn>[0]): string => (unit === 's' ? 'ms' : unitIn(unit));
@@ -101,10 +101,10 @@ const REACH = 4;
 
 export function MarginBars(props: Props & { most?: number }) {
   const flight = useFlight();
-  const told = () => props.study.told();
-  const bars = createMemo(() => [...(told()?.bars ?? [])].sort((a, b) => a.forgives - b.forgives));
+  const report = () => props.study.report();
+  const bars = createMemo(() => [...(report()?.bars ?? [])].sort((a, b) => a.forgives - b.forgives));
   const matters = (bar: Bar): number | undefined => {
-    const { result, order } = told() ?? {};
+    const { result, order } = report() ?? {};
     return result?.influences.find((one) => order?.[one.part] === bar.input)?.share;
   };
   const reach = (): number => {
@@ -124,7 +124,7 @@ export function MarginBars(props: Props & { most?: number }) {
       classList={{ stale: props.study.stale() }}
       aria-busy={props.study.progress() !== undefined}
     >
-      <p class="quiet">{t.marginOf(told()?.of ?? props.ask.subject()?.name ?? t.ofNow)}</p>
+      <p class="quiet">{t.marginOf(report()?.of ?? props.ask.subject()?.name ?? t.ofNow)}</p>
       <Show when={bars().length > 0 && bars().every((b) => b.forgives === 0)}>
         <p class="ask-stale">{t.outside}</p>
       </Show>
@@ -175,7 +175,7 @@ export function MarginBars(props: Props & { most?: number }) {
           </For>
         </tbody>
       </table>
-      <Show when={told()?.result?.influences.length}>
+      <Show when={report()?.result?.influences.length}>
         <p class="quiet margin-foot">
           {t.usualSpread} · <span>{`% ${t.mattersTitle}: ${t.mattersMeans.toLowerCase()}`}</span>
         </p>
@@ -188,17 +188,17 @@ export function MarginBars(props: Props & { most?: number }) {
 export function Tries(props: Props & { width: number; height: number }) {
   let canvas!: HTMLCanvasElement;
   const palette = usePalette();
-  const told = () => props.study.told();
+  const report = () => props.study.report();
   createEffect(() => {
-    const one = told();
+    const one = report();
     drawTries(canvas, props.width, props.height, palette(), one, props.study.stale());
   });
-  const share = () => told()?.share;
+  const share = () => report()?.share;
   return (
     <section class="ask-tries" classList={{ stale: props.study.stale() }}>
       <h3>
-        {t.tries(String(told()?.share?.n ?? props.study.tries()))}{' '}
-        <span class="quiet">{t.triesHow(told()?.balanced ? t.on : t.off)}</span>
+        {t.tries(String(report()?.share?.n ?? props.study.tries()))}{' '}
+        <span class="quiet">{t.triesHow(report()?.balanced ? t.on : t.off)}</span>
       </h3>
       <canvas
         ref={canvas}
@@ -210,7 +210,7 @@ export function Tries(props: Props & { width: number; height: number }) {
         {(s) => (
           <>
             <p class="tries-share" data-testid="share">
-              <b>{t.share(percent(s().share), t.windows[told()?.kind ?? 'usual'])}</b>{' '}
+              <b>{t.share(percent(s().share), t.windows[report()?.kind ?? 'usual'])}</b>{' '}
               <span class="quiet">{t.interval(percent(s().interval[0]), percent(s().interval[1]))}</span>
             </p>
             <span class="share-line" aria-hidden="true">
@@ -227,15 +227,15 @@ export function Tries(props: Props & { width: number; height: number }) {
               <Show when={props.study.other()}>
                 {(o) => <>{`${t.triesHow(o().balanced ? t.on : t.off)} ${percent(o().share)} % · `}</>}
               </Show>
-              <Show when={(told()?.result?.settled.length ?? 0) > 1}>
+              <Show when={(report()?.result?.settled.length ?? 0) > 1}>
                 {t.settled(
-                  (told()?.result?.settled ?? [])
+                  (report()?.result?.settled ?? [])
                     .map((one) => t.settledOne(String(one.n), percent(one.share)))
                     .join(', '),
                 )}
                 {' · '}
               </Show>
-              <Show when={told()?.result?.faults}>{(n) => <>{t.faults(String(n()))} · </>}</Show>
+              <Show when={report()?.result?.faults}>{(n) => <>{t.faults(String(n()))} · </>}</Show>
               <button
                 type="button"
                 class="small"

@@ -14,7 +14,7 @@ interface Try {
   readonly inside: boolean;
 }
 
-export interface StudyTold {
+export interface StudyResult {
   readonly key: string;
   readonly of: string;
   readonly balanced: boolean;
@@ -35,7 +35,7 @@ export interface StudyState {
   setBalanced(on: boolean): void;
   readonly tries: Accessor<number>;
   setTries(n: number): void;
-  readonly told: Accessor<StudyTold | undefined>;
+  readonly report: Accessor<StudyResult | undefined>;
   readonly stale: Accessor<boolean>;
   readonly progress: Accessor<Progress | undefined>;
   readonly failed: Accessor<string>;
@@ -58,7 +58,7 @@ export function makeStudyState(page: Page, ask: AskState): StudyState {
   const [kind, setKind] = createSignal<WindowKind>('usual');
   const [balanced, setBalanced] = createSignal(false);
   const [tries, setTries] = createSignal(100);
-  const [told, setTold] = createSignal<StudyTold>();
+  const [report, setReport] = createSignal<StudyResult>();
   const [progress, setProgress] = createSignal<Progress>();
   const [failed, setFailed] = createSignal('');
   const [shown, setShown] = createSignal(false);
@@ -79,7 +79,7 @@ export function makeStudyState(page: Page, ask: AskState): StudyState {
     const now = key();
     const engine = ask.asking();
     if (!engine || !now || !shown() || !ask.isOpen() || flight.before() || cursor.play.playing()) return;
-    if (untrack(told)?.key === now && untrack(told)?.result) return;
+    if (untrack(report)?.key === now && untrack(report)?.result) return;
     if (stopped() === now) return;
     const timer = setTimeout(() => untrack(run), REST);
     onCleanup(() => {
@@ -95,7 +95,7 @@ export function makeStudyState(page: Page, ask: AskState): StudyState {
     const [s, y] = [w.window.findIndex((b) => b.result === 'short'), w.window.findIndex((b) => b.result === 'twists')];
     const m = w.window.length;
     let live = true;
-    const start: StudyTold = {
+    const start: StudyResult = {
       key: w.key,
       of: w.subject.name,
       balanced: balanced(),
@@ -112,7 +112,7 @@ export function makeStudyState(page: Page, ask: AskState): StudyState {
       if (frame) return;
       frame = window.setTimeout(() => {
         frame = 0;
-        if (live) setTold(next);
+        if (live) setReport(next);
       }, DRAWN);
     };
     try {
@@ -149,7 +149,7 @@ export function makeStudyState(page: Page, ask: AskState): StudyState {
           cancel = undefined;
           setProgress(undefined);
           shares.set(JSON.stringify([w.base, next.balanced]), result.now.share);
-          setTold({ ...next, bars, order: bars.map((b) => b.input), share: result.now, result });
+          setReport({ ...next, bars, order: bars.map((b) => b.input), share: result.now, result });
         },
         (error) => {
           if (!live) return;
@@ -170,13 +170,13 @@ export function makeStudyState(page: Page, ask: AskState): StudyState {
     setBalanced,
     tries,
     setTries,
-    told,
-    stale: () => told() !== undefined && told()?.key !== key(),
+    report,
+    stale: () => report() !== undefined && report()?.key !== key(),
     progress,
     failed,
     other: () => {
       const w = wanted();
-      told();
+      report();
       const share = w && shares.get(JSON.stringify([w.base, !balanced()]));
       return share === undefined ? undefined : { share, balanced: !balanced() };
     },

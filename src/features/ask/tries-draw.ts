@@ -2,7 +2,7 @@
 import { DEG } from '../../../sim/math/angles.ts';
 import { formatNumber } from '../../ui/numbers.ts';
 import type { Palette } from '../../ui/plot/palette.ts';
-import type { StudyTold } from './study-state.ts';
+import type { StudyResult } from './study-state.ts';
 import { askTexts as t } from './words.ts';
 
 const LEFT = 34;
@@ -16,7 +16,7 @@ export function drawTries(
   width: number,
   height: number,
   palette: Palette,
-  told: StudyTold | undefined,
+  report: StudyResult | undefined,
   stale: boolean,
 ): void {
   const ratio = window.devicePixelRatio || 1;
@@ -27,9 +27,9 @@ export function drawTries(
   g.setTransform(ratio, 0, 0, ratio, 0, 0);
   g.clearRect(0, 0, width, height);
   const { colour } = palette;
-  const bound = (id: string) => told?.window.find((b) => b.result === id);
+  const bound = (id: string) => report?.window.find((b) => b.result === id);
   const [short, twist] = [bound('short'), bound('twists')];
-  if (!told || !short || !twist) return;
+  if (!report || !short || !twist) return;
   const reach = (low: number, high: number, values: number[]): readonly [number, number] => {
     const known = values.filter(Number.isFinite).sort((a, b) => a - b);
     const at = (q: number): number => known[Math.round(q * (known.length - 1))] ?? low;
@@ -42,12 +42,12 @@ export function drawTries(
   const [xa, xb] = reach(
     short.low,
     short.high,
-    told.tries.map((one) => one.short),
+    report.tries.map((one) => one.short),
   );
   const [ya, yb] = reach(
     twist.low,
     twist.high,
-    told.tries.map((one) => one.twists),
+    report.tries.map((one) => one.twists),
   );
   // short at the left, over at the right
   const x = (v: number): number => LEFT + ((xb - v) / (xb - xa)) * (width - LEFT - RIGHT);
@@ -90,13 +90,13 @@ export function drawTries(
   g.globalAlpha = stale ? 0.45 : 1;
   g.lineWidth = 1.1;
   g.strokeStyle = colour.ink;
-  for (const one of told.tries) {
+  for (const one of report.tries) {
     if (!Number.isFinite(one.short + one.twists)) continue;
     g.beginPath();
     g.arc(
       hold(x(one.short), LEFT + DOT, width - RIGHT - DOT),
       hold(y(one.twists), TOP + DOT, height - BOTTOM - DOT),
-      told.tries.length > 300 ? DOT - 1 : DOT,
+      report.tries.length > 300 ? DOT - 1 : DOT,
       0,
       2 * Math.PI,
     );

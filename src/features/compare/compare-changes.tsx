@@ -40,16 +40,16 @@ export function CompareChanges(props: { state: CompareState }) {
     };
     const named = /"([^"]+)"/g;
     return [...words.matchAll(named)]
-      .reduce((told, [quoted, id]) => told.replace(quoted, `(${title(id)})`), words)
+      .reduce((text, [quoted, id]) => text.replace(quoted, `(${title(id)})`), words)
       .replace(/^block (\d+)/, (_, n: string) => c.shapeOf(n))
       .replace(' -> ', ' → ');
   };
-  const part = (told: { title: string; list: readonly Change[] }) => (
+  const part = (section: { title: string; list: readonly Change[] }) => (
     <section>
-      <h3>{told.title}</h3>
-      <Show when={told.list.length > 0} fallback={<p class="quiet">{c.noChanges}</p>}>
+      <h3>{section.title}</h3>
+      <Show when={section.list.length > 0} fallback={<p class="quiet">{c.noChanges}</p>}>
         <ul>
-          <For each={told.list}>{(one) => <li>{wordOf(one)}</li>}</For>
+          <For each={section.list}>{(one) => <li>{wordOf(one)}</li>}</For>
         </ul>
       </Show>
     </section>
@@ -57,9 +57,9 @@ export function CompareChanges(props: { state: CompareState }) {
   return (
     <div class="compare-changes">
       <Show when={since()} fallback={<p class="quiet">{c.noKept}</p>}>
-        {(told) => part(told())}
+        {(section) => part(section())}
       </Show>
-      <Show when={between()}>{(told) => part(told())}</Show>
+      <Show when={between()}>{(section) => part(section())}</Show>
     </div>
   );
 }

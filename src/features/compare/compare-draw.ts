@@ -1,6 +1,6 @@
 /**
  * Curves of several versions in one row, on A's ruler: A solid, the others in their own dashes. Between the two that are
- * told apart the difference is tinted. Each curve runs on its own clock, moved so that the flights meet where asked.
+ * compared the difference is tinted. Each curve runs on its own clock, moved so that the flights meet where asked.
  */
 import { DEG, REV } from '../../../sim/math/angles.ts';
 import {
@@ -79,8 +79,8 @@ export interface Course {
   readonly letter: Letter;
   readonly result: FlightResult;
   readonly shiftS: number;
-  /** one of the two told apart */
-  readonly told: boolean;
+  /** one of the two compared */
+  readonly compared: boolean;
 }
 
 export interface Line {
@@ -140,7 +140,7 @@ export function drawCompared(pens: readonly Pen[], courses: readonly Course[], l
   if (bottom < 0) drawRule(first, scale(bottom), false);
   for (const { line, curves } of all) {
     if (!line.tinted) continue;
-    const [x, y] = courses.flatMap((course, k) => (course.told ? [k] : []));
+    const [x, y] = courses.flatMap((course, k) => (course.compared ? [k] : []));
     if (x !== undefined && y !== undefined)
       fillBetween(pens[x], curves[x], pens[y], curves[y], scale, first.palette.colour[line.tint]);
   }
@@ -151,16 +151,16 @@ export function drawCompared(pens: readonly Pen[], courses: readonly Course[], l
   for (const { line, curves } of all) {
     for (let k = pens.length - 1; k >= 0; k--) {
       const { g } = pens[k];
-      const { letter, told } = courses[k];
+      const { letter, compared } = courses[k];
       g.setLineDash([...DASHES[letter]]);
-      g.globalAlpha = told || letter === 'A' ? 1 : 0.75;
+      g.globalAlpha = compared || letter === 'A' ? 1 : 0.75;
       drawCurve(pens[k], curves[k], scale, line.hue, letter === 'A' ? pens[k].lineWidth : pens[k].lineWidth * 0.9);
       g.setLineDash([]);
       g.globalAlpha = 1;
     }
     drawEnds(pens, courses, curves, scale, line.hue, box);
     for (let k = pens.length - 1; k >= 0; k--)
-      if (courses[k].told) drawRing(pens[k], curveAt(pens[k], curves[k]), scale, line.hue);
+      if (courses[k].compared) drawRing(pens[k], curveAt(pens[k], curves[k]), scale, line.hue);
   }
   if (lines.length < 2 || box.height < 60) return;
   // two quantities in one row: each gets its name on A's curve
@@ -201,7 +201,7 @@ function drawEnds(
       };
     })
     .filter((e) => !Number.isNaN(e.y))
-    // a letter stands over the lines of those that fly on
+    // a letter is drawn over the lines of those that fly on
     .map((e, _, all) => (all.some((o) => o.x > e.x + 4) ? { ...e, y: e.y - 0.75 * least } : e))
     .sort((a, b) => a.y - b.y);
   for (let i = 1; i < ends.length; i++)

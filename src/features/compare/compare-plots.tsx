@@ -1,4 +1,4 @@
-/** Curves of all versions on one ruler, and at the cursor the values of the two that are told apart. */
+/** Curves of all versions on one ruler, and at the cursor the values of the two that are compared. */
 
 import { createMemo, For, type JSX, Show } from 'solid-js';
 import { useCursor } from '../../app/page.ts';
@@ -44,7 +44,7 @@ function useCourses(of: () => CompareState) {
                 letter: f.letter,
                 result: f.result,
                 shiftS: f.shiftS,
-                told: f.letter === of().base().letter || f.letter === of().other()?.letter,
+                compared: f.letter === of().base().letter || f.letter === of().other()?.letter,
               },
             ]
           : [],
@@ -173,7 +173,7 @@ const QUANTITY: Readonly<Record<MeasureName, Quantity>> = {
   long: 'moment',
 };
 
-/** One quantity at the cursor, for the two that are told apart. */
+/** One quantity at the cursor, for the two that are compared. */
 function Pair(props: { courses: readonly Course[]; line: Line; cursor: number }): JSX.Element {
   const value = ({ result, shiftS }: Course): string => {
     const curve = MEASURES[props.line.name](result, unitSystem());
@@ -183,7 +183,7 @@ function Pair(props: { courses: readonly Course[]; line: Line; cursor: number })
     return formatNumber(v, props.line.name === 'tilt' ? 1 : decimals);
   };
   return (
-    <For each={props.courses.filter((one) => one.told)}>
+    <For each={props.courses.filter((one) => one.compared)}>
       {(one) => (
         <span class={`pair-value ${props.line.hue}`}>
           <VersionTag letter={one.letter} small /> <b>{value(one)}</b>

@@ -34,7 +34,7 @@ const LOOKS: Readonly<Record<CompareRow['unit'], Look>> = {
   s: { quantity: 'time', factor: 1 },
   m: { quantity: 'length', factor: 1 },
 };
-/** Told even where both have none of it. */
+/** Listed even where both have none of it. */
 const ALWAYS: ReadonlySet<string> = new Set(['somersaults', 'twists', 'landingShort']);
 /** A tilt deserves a tenth of a degree, a landing does not. */
 const TENTHS: ReadonlySet<string> = new Set(['greatestTilt', 'landingTilt']);

@@ -1,6 +1,6 @@
 /**
  * The comparison of one bench: which versions fly beside the document, with what held equal, together at which event, and
- * which two are told apart in numbers. Kept while the tool is closed.
+ * which two are compared in numbers. Kept while the tool is closed.
  */
 import { type Accessor, createEffect, createMemo, createSignal } from 'solid-js';
 import { isPending } from '../../app/flight.ts';

@@ -14,7 +14,7 @@ const hue = (key: string): string =>
         ? 'tilt'
         : '';
 
-/** Which two are told apart. */
+/** Which two are compared. */
 export function PairChoice(props: { state: CompareState }) {
   const letters = (): Letter[] =>
     props.state

@@ -44,7 +44,7 @@ function Empty(props: Parts) {
   );
 }
 
-/** Laptop: everything at once; at the right the two that are told apart. */
+/** Laptop: everything at once; at the right the two that are compared. */
 function WideCompare(props: Parts) {
   const [tab, setTab] = createSignal<'table' | 'changes'>('table');
   const left = (): number => props.timeLeft + props.axis.width;
@@ -93,7 +93,7 @@ function WideCompare(props: Parts) {
           />
           <CopyTable state={props.state} short />
         </header>
-        <TabPanel class="compare-told" id="pair" chosen={tab()}>
+        <TabPanel class="compare-pair" id="pair" chosen={tab()}>
           <Show when={tab() === 'table'} fallback={<CompareChanges state={props.state} />}>
             <CompareTable state={props.state} />
           </Show>
@@ -121,7 +121,7 @@ function TouchCompare(props: Parts) {
   return (
     <div class="compare-touch">
       <ToolTabs id="compare" label={c.versions} titles={c.tabs} names={TOUCH_TABS} chosen={tab()} choose={setTab} />
-      <TabPanel class="compare-told" id="compare" chosen={tab()} heightPx={room()}>
+      <TabPanel class="compare-pair" id="compare" chosen={tab()} heightPx={room()}>
         <Switch>
           <Match when={tab() === 'versions'}>
             <VersionRows state={props.state} actions />

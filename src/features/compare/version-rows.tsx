@@ -13,7 +13,7 @@ export function VersionRows(props: { state: CompareState; actions: boolean; besi
         {(letter, i) => (
           <Show when={props.state.flown()[i()]}>
             {(one) => (
-              <li classList={{ told: one() === props.state.base() || one() === props.state.other() }}>
+              <li classList={{ compared: one() === props.state.base() || one() === props.state.other() }}>
                 <VersionTag letter={letter} />
                 <Show when={letter !== 'A'} fallback={<span class="version-name">{one().name}</span>}>
                   <VersionName one={one()} state={props.state} />

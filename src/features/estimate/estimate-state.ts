@@ -47,7 +47,7 @@ export interface EstimateState {
 function makeEstimateState(page: Page): EstimateState {
   const { doc, services, shell, flight } = page;
   const [engine, setEngine] = createSignal<Estimating>();
-  const [answer, setAnswer] = createSignal<{ sheet: SheetFile; of: unknown; told: SheetAnswer }>();
+  const [answer, setAnswer] = createSignal<{ sheet: SheetFile; of: unknown; answer: SheetAnswer }>();
   const [failed, setFailed] = createSignal('');
   const [drawn, setDrawn] = createSignal(true);
   const desk = makeSheetDesk({
@@ -91,9 +91,9 @@ function makeEstimateState(page: Page): EstimateState {
     const timer = setTimeout(
       () => {
         by.compute(asked, result)
-          .then((told) => {
+          .then((answer) => {
             setFailed('');
-            setAnswer({ sheet: asked, of: result, told });
+            setAnswer({ sheet: asked, of: result, answer });
           })
           .catch((error: unknown) => setFailed(error instanceof Error ? error.message : String(error)));
       },
@@ -102,7 +102,7 @@ function makeEstimateState(page: Page): EstimateState {
     onCleanup(() => clearTimeout(timer));
   });
 
-  const rows = (): readonly SheetRow[] => answer()?.told.rows ?? [];
+  const rows = (): readonly SheetRow[] => answer()?.answer.rows ?? [];
   const bodies = createMemo<StageBody[]>(() =>
     rows().flatMap(({ result }) =>
       result.kind === 'drawing' ? [{ kind: result.body.kind, about: result.about, size: result.body.size }] : [],
@@ -155,7 +155,7 @@ function makeEstimateState(page: Page): EstimateState {
     row: (index) => {
       const known = answer();
       // a line that moved or changed meanwhile keeps its old result only in its old place
-      return known && known.sheet.lines.length === sheet()?.lines.length ? known.told.rows[index] : undefined;
+      return known && known.sheet.lines.length === sheet()?.lines.length ? known.answer.rows[index] : undefined;
     },
     rows,
     stale,

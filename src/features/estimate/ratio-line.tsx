@@ -3,7 +3,7 @@ import { Show } from 'solid-js';
 import type { SheetRow } from '../../engine/estimate.ts';
 import { estimateTexts as e } from './words.ts';
 
-/** The ends of the line, as a ratio: beyond, the mark stands at the end as an arrow. */
+/** The ends of the line, as a ratio: beyond, the mark is at the end as an arrow. */
 const MOST = 4;
 const HEIGHT = 26;
 

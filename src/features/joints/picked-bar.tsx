@@ -25,7 +25,7 @@ export function PickedBar() {
   const keys = useKeys();
   const flight = useFlight();
   const actions = useActions();
-  const [told, setTold] = createSignal('');
+  const [message, setMessage] = createSignal('');
   const isSeveral = (): boolean => keys.picked().length > 1;
   let timer: ReturnType<typeof setTimeout> | undefined;
   createEffect(
@@ -33,8 +33,8 @@ export function PickedBar() {
       () => keys.said(),
       (said) => {
         clearTimeout(timer);
-        setTold(said);
-        timer = setTimeout(() => setTold(''), SHOWN);
+        setMessage(said);
+        timer = setTimeout(() => setMessage(''), SHOWN);
       },
       { defer: true },
     ),
@@ -70,9 +70,9 @@ export function PickedBar() {
           </button>
         </div>
       </Show>
-      <Show when={told() && !isSeveral()}>
-        <p class="picked-bar told-bar" aria-hidden="true">
-          {told()}
+      <Show when={message() && !isSeveral()}>
+        <p class="picked-bar message-bar" aria-hidden="true">
+          {message()}
         </p>
       </Show>
       <p class="spoken" role="status" aria-live="polite">

@@ -39,8 +39,8 @@ export interface Gesture {
   abandon(): void;
 }
 
-/** Most angles told on the plate. */
-const TOLD = 2;
+/** Most angles shown on the plate. */
+const SHOWN = 2;
 
 function makeHand(page: Page) {
   const { flight, cursor, services, doc } = page;
@@ -66,7 +66,7 @@ function makeHand(page: Page) {
     const block = scope() === 'shape' ? heldSpan()?.index : undefined;
     const { angles: named } = mark.flight.body;
     let changed: NamedDegrees = {};
-    const tell = (deg: NamedDegrees, stopped: readonly string[]): string[] => {
+    const wordLines = (deg: NamedDegrees, stopped: readonly string[]): string[] => {
       const was = (name: string): number => {
         const at = named.findIndex((a) => a.name === name || a.name === `${name}L`);
         return at < 0 ? 0 : before[at] * DEG;
@@ -74,7 +74,7 @@ function makeHand(page: Page) {
       const lines = Object.entries(deg)
         .map(([name, now]) => ({ name, from: was(name), now, by: Math.abs(now - was(name)) }))
         .sort((a, b) => b.by - a.by)
-        .slice(0, TOLD)
+        .slice(0, SHOWN)
         .map(({ name, from, now }) => `${texts.joint(name)} ${formatNumber(from, 0)}° → ${formatNumber(now, 0)}°`);
       if (stopped.length > 0) lines.push(poseTexts.atEnd(texts.joint(stopped[0])));
       return lines;
@@ -98,7 +98,7 @@ function makeHand(page: Page) {
         // one picture for both
         batch(() => {
           doc.draft(file);
-          setWork({ end, camera, before, lines: tell(changed, led.stopped), short: led.short });
+          setWork({ end, camera, before, lines: wordLines(changed, led.stopped), short: led.short });
         });
       },
       settle: () => {

@@ -137,7 +137,7 @@ function One(props: { span: BlockSpan; held: boolean }) {
             />
           )}
         </Show>
-        <ul class="told">
+        <ul class="report">
           <For each={gaps()}>
             {(gap) => (
               <li>

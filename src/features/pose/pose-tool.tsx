@@ -1,5 +1,5 @@
 /**
- * The pose tool. On a laptop the posing stage stands above the floor, where front and side were, and the rest in the cut's
+ * The pose tool. On a laptop the posing stage is above the floor, where front and side were, and the rest in the cut's
  * place; on tablet and phone all of it is one sheet.
  */
 import { createSignal, For, type JSX, Match, Show, Switch, untrack } from 'solid-js';
@@ -94,7 +94,7 @@ export function PoseTool(props: ToolProps) {
 
 /** In another part of the page, for as long as the tool is open. */
 function InPlace(props: { of: string; children: JSX.Element }) {
-  // the part stands before the tool does, and longer
+  // the part is there before the tool is, and longer
   const place = untrack(() => document.querySelector(props.of)) ?? document.body;
   return <Portal mount={place}>{props.children}</Portal>;
 }

@@ -1,6 +1,6 @@
 /**
  * The athlete held upright from the front and from the left, with round handles on hands, elbows, feet, knees and head. A
- * drag leads the limb in both pictures at once; Tab walks the handles and the arrow keys move them. The camera stands on
+ * drag leads the limb in both pictures at once; Tab walks the handles and the arrow keys move them. The camera is on
  * the body as the hand found it, so that nothing but the limb moves.
  */
 import { batch, createMemo, createSignal, For, onCleanup, Show } from 'solid-js';
@@ -27,7 +27,7 @@ const WIDE = 1.06;
 const REACH = { mouse: 16, touch: 34 };
 /** An overlap that is deepest within this time of the cursor, s, is shown there. */
 const NEAR = 0.03;
-/** The handle that stands for a segment of a limb. */
+/** The handle of a segment of a limb. */
 const endOfLimb = (segment: string): string => {
   const side = segment.slice(-1);
   const part = segment.slice(0, -1);

@@ -1,4 +1,4 @@
-/** What stands on the print sheet: the lines of text, the picture, the table at the key instants; in the units that are set. */
+/** What is on the print sheet: the lines of text, the picture, the table at the key instants; in the units that are set. */
 
 import type { Frames } from '../../../sim/index.ts';
 import { DEG, REV } from '../../../sim/math/angles.ts';
@@ -87,7 +87,7 @@ function listInstants(page: Page): Instant[] {
     ...spans.flatMap((span, i) => {
       const next = spans[i + 1];
       return [
-        // a long title would make the column wide: the word of its move stands for it
+        // a long title would make the column wide: the word of its move replaces it
         { t: span.from, name: span.title.length > LONGEST_TITLE ? t.reached(soften(span.word)) : soften(span.title) },
         ...(next ? [{ t: span.to, name: t.begins(soften(next.word)) }] : []),
       ];

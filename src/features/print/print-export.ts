@@ -37,7 +37,7 @@ const MARGIN = 30;
 const HEAD = 92;
 const FOOT = 46;
 
-/** A picture that stands alone: its colours and its words are in it. */
+/** A picture complete in itself: its colours and its words are in it. */
 export function formatPicture(
   c: PrintContent,
   tokens: Readonly<Record<string, string>>,

@@ -41,6 +41,6 @@ export const printTexts = {
   },
   savedCsv: (name: string) =>
     `${name} holds the frames of the flight as shown, 240 a second. The caution does not stand in the table: a model, not coaching advice.`,
-  savedPicture: (name: string) => `${name} is saved; the caution stands at its foot.`,
+  savedPicture: (name: string) => `${name} is saved; the caution is at its foot.`,
   noPicture: 'This browser could not draw the picture as PNG. Save it as SVG instead.',
 } as const;

@@ -30,8 +30,8 @@ function makeAccountState(page: Page): AccountState {
   const { services, shell, cursor, flight } = page;
   const [accounting, setAccounting] = createSignal<Accounting>();
   const [measure, setMeasure] = createSignal<TiltMeasure>('greatest');
-  const [account, setAccount] = createSignal<{ of: FlightResult; at: number; told: TiltAccount }>();
-  const [sight, setSight] = createSignal<{ of: FlightResult; told: SightResult | 'none' }>();
+  const [account, setAccount] = createSignal<{ of: FlightResult; at: number; value: TiltAccount }>();
+  const [sight, setSight] = createSignal<{ of: FlightResult; value: SightResult | 'none' }>();
   const [progress, setProgress] = createSignal<TiltProgress>();
   const [failed, setFailed] = createSignal('');
   const [tries, setTries] = createSignal(0);
@@ -51,17 +51,17 @@ function makeAccountState(page: Page): AccountState {
     tries();
     if (!engine || !isOpen() || flight.before() || result.draft || cursor.play.playing() || isFresh()) return;
     const at = wantedAt();
-    let silence: (() => void) | undefined;
+    let unsubscribe: (() => void) | undefined;
     const timer = setTimeout(() => {
       setFailed('');
-      silence = engine.ask(result, at, sight()?.of === result, {
+      unsubscribe = engine.ask(result, at, sight()?.of === result, {
         progress: setProgress,
-        tilt: (told) => {
+        tilt: (value) => {
           setProgress(undefined);
-          setAccount({ of: result, at, told });
+          setAccount({ of: result, at, value });
         },
-        sight: (told) => {
-          setSight({ of: result, told: told ?? 'none' });
+        sight: (value) => {
+          setSight({ of: result, value: value ?? 'none' });
         },
         failed: (reason) => {
           setProgress(undefined);
@@ -72,7 +72,7 @@ function makeAccountState(page: Page): AccountState {
     onCleanup(() => clearTimeout(timer));
     // an answer under way stays wanted until another flight or instant is
     onCleanup(() => {
-      if (flight.result() !== result) silence?.();
+      if (flight.result() !== result) unsubscribe?.();
     });
   });
 
@@ -81,7 +81,7 @@ function makeAccountState(page: Page): AccountState {
   return {
     measure,
     setMeasure,
-    account: () => account()?.told,
+    account: () => account()?.value,
     stale: () => !isFresh(),
     progress,
     failed,
@@ -89,7 +89,7 @@ function makeAccountState(page: Page): AccountState {
       setAccount(undefined);
       setTries(tries() + 1);
     },
-    sight: () => (sight()?.of === flight.result() ? sight()?.told : undefined),
+    sight: () => (sight()?.of === flight.result() ? sight()?.value : undefined),
     wobble,
     path,
   };

@@ -53,7 +53,7 @@ function Momentum(props: Parts) {
 const MAP = 416;
 const SIGHT = 84;
 
-/** Laptop: the strip hangs on the ruler, the account under it, the map at the right. */
+/** Laptop: the strip is under the ruler, the account under it, the map at the right. */
 function WideAccount(props: Parts) {
   const left = (): number => props.timeLeft + props.axis.width;
   const mapWidth = (): number => Math.max(280, props.width - left() - 44);

@@ -16,31 +16,31 @@ const LETTER = 6.6;
 /** s: nothing is said of less */
 const SHORT = 0.005;
 
-function sayWhen(told: SightResult): string {
-  const end = told.spans.at(-1)?.to ?? 0;
+function sayWhen(sight: SightResult): string {
+  const end = sight.spans.at(-1)?.to ?? 0;
   const two = (s: number): string => formatNumber(s, 2);
-  if (told.firstBefore === undefined) return a.seenNever;
-  if (told.share > 0.999) return a.seenAlways;
-  const first = a.seenFirst(two(end - told.firstBefore), two(told.firstBefore));
-  if (told.lastBefore === undefined) return `${first} ${a.seenNotAtEnd}`;
-  const last = a.seenFrom(two(end - told.lastBefore), two(told.lastBefore));
-  return told.firstBefore - told.lastBefore > SHORT ? `${first} ${last}` : last;
+  if (sight.firstBefore === undefined) return a.seenNever;
+  if (sight.share > 0.999) return a.seenAlways;
+  const first = a.seenFirst(two(end - sight.firstBefore), two(sight.firstBefore));
+  if (sight.lastBefore === undefined) return `${first} ${a.seenNotAtEnd}`;
+  const last = a.seenFrom(two(end - sight.lastBefore), two(sight.lastBefore));
+  return sight.firstBefore - sight.lastBefore > SHORT ? `${first} ${last}` : last;
 }
 
-function sayNow(told: SightResult, t: number): string {
-  const span = told.spans.find((s) => t <= s.to) ?? told.spans.at(-1);
+function sayNow(sight: SightResult, t: number): string {
+  const span = sight.spans.find((s) => t <= s.to) ?? sight.spans.at(-1);
   if (!span) return '';
   if (span.why !== 'seen') return a.notNow(a.whyLong[span.why]);
-  const place = calcPlace({ t: told.t, n: told.t.length } as Parameters<typeof calcPlace>[0], t);
-  const side = readAt(told.side, place) * DEG;
-  const up = readAt(told.up, place) * DEG;
+  const place = calcPlace({ t: sight.t, n: sight.t.length } as Parameters<typeof calcPlace>[0], t);
+  const side = readAt(sight.side, place) * DEG;
+  const up = readAt(sight.up, place) * DEG;
   const deg = (v: number): string => `${formatNumber(Math.abs(v), 0)}°`;
   return a.seenNow(a.aside(deg(side), side > 0 ? a.right : a.left), a.upDown(deg(up), up > 0 ? a.above : a.below));
 }
 
 export function SightStrip(props: { state: AccountState; axis: TimeAxis; left: number; tall: number }) {
   const cursor = useCursor();
-  const told = createMemo(() => {
+  const sight = createMemo(() => {
     const s = props.state.sight();
     return s === 'none' ? undefined : s;
   });
@@ -52,7 +52,7 @@ export function SightStrip(props: { state: AccountState; axis: TimeAxis; left: n
       style={{ 'margin-left': props.left > 0 ? `${props.left}px` : undefined, width: `${props.axis.width}px` }}
     >
       <Show
-        when={told()}
+        when={sight()}
         fallback={<p class="quiet sight-said">{props.state.sight() === 'none' ? a.noHead : a.working('0', '–')}</p>}
       >
         {(s) => (

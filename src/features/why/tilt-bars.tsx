@@ -45,7 +45,7 @@ function listBars(account: TiltAccount, measure: TiltMeasure): { bars: Bar[]; to
 
 export function TiltBars(props: { state: AccountState; stacked: boolean }) {
   const cursor = useCursor();
-  const told = createMemo(() => {
+  const shown = createMemo(() => {
     const account = props.state.account();
     return account ? { account, ...listBars(account, props.state.measure()) } : undefined;
   });
@@ -58,10 +58,10 @@ export function TiltBars(props: { state: AccountState; stacked: boolean }) {
   const way = (total: number): string =>
     isTwist() ? (total > 0 ? a.way.twistLeft : a.way.twistRight) : total > 0 ? a.way.right : a.way.left;
   const most = (): number =>
-    Math.max(...(told()?.bars.map((b) => Math.abs(b.value) || 0) ?? [0]), Math.abs(told()?.total ?? 0), 1e-9);
-  const allEven = (): boolean => told()?.account.parts.every((p) => !p.uneven) ?? false;
+    Math.max(...(shown()?.bars.map((b) => Math.abs(b.value) || 0) ?? [0]), Math.abs(shown()?.total ?? 0), 1e-9);
+  const allEven = (): boolean => shown()?.account.parts.every((p) => !p.uneven) ?? false;
   const main = createMemo(() => {
-    const t = told();
+    const t = shown();
     if (!t || allEven()) return '';
     const large = [...t.bars].sort((x, y) => y.value - x.value)[0];
     const share = large.value / Math.abs(t.total);
@@ -105,11 +105,11 @@ export function TiltBars(props: { state: AccountState; stacked: boolean }) {
           </For>
         </fieldset>
       </Show>
-      <div class="tilt-told" classList={{ stale: props.state.stale() && told() !== undefined }}>
+      <div class="tilt-report" classList={{ stale: props.state.stale() && shown() !== undefined }}>
         <Show when={props.state.failed()}>
           <FailedLine again={props.state.again}>{a.failed(props.state.failed())}</FailedLine>
         </Show>
-        <Show when={told()} fallback={<Working state={props.state} />}>
+        <Show when={shown()} fallback={<Working state={props.state} />}>
           {(t) => (
             <Show when={!allEven()} fallback={<p class="tilt-main">{a.evenAll}</p>}>
               <p class="tilt-main">
@@ -157,7 +157,7 @@ export function TiltBars(props: { state: AccountState; stacked: boolean }) {
         </Show>
       </div>
       <div class="tilt-notes">
-        <Show when={told() && !allEven() && told()}>
+        <Show when={shown() && !allEven() && shown()}>
           {(t) => (
             <p>
               {Math.abs(t().account.counterTwist / REV) < NOTHING.twist
@@ -168,7 +168,7 @@ export function TiltBars(props: { state: AccountState; stacked: boolean }) {
           )}
         </Show>
         <p class="quiet">{a.how}</p>
-        <Show when={told() && props.state.stale()}>
+        <Show when={shown() && props.state.stale()}>
           <Working state={props.state} />
         </Show>
       </div>

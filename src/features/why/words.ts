@@ -42,7 +42,7 @@ export const accountTexts = {
     'wobbles about the quarter twist':
       'Held in this shape, the body only wobbles about the quarter twist, and does not twist on.',
     'wobbles about the somersault': 'Held in this shape, the body wobbles about the somersault.',
-    'on the boundary': 'Held in this shape, the body stands on the boundary between twist and wobble.',
+    'on the boundary': 'Held in this shape, the body is on the boundary between twist and wobble.',
     steady: 'Held in this shape, the body turns steadily.',
   },
   noMomentum: 'Without angular momentum there is neither: a twist is made by movement alone.',

@@ -1,4 +1,4 @@
-/** What a whole skill tells the page besides its rows: swing, contact, landing, in plain numbers. */
+/** What a whole skill reports to the page besides its rows: swing, contact, landing, in plain numbers. */
 
 import {
   calcReleaseWindow,

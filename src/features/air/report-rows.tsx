@@ -1,9 +1,9 @@
 /** Names and values under each other. */
 import { For } from 'solid-js';
 
-export function Told(props: { rows: readonly (readonly [string, string])[] }) {
+export function ReportRows(props: { rows: readonly (readonly [string, string])[] }) {
   return (
-    <dl class="told-rows">
+    <dl class="report-rows">
       <For each={props.rows}>
         {([name, value]) => (
           <div>

@@ -6,7 +6,7 @@ import { DEG } from '../../../sim/math/angles.ts';
 import type { AsymmetryResult, LandingOutcome } from '../../jobs/kinds/whole-data.ts';
 import { formatNumber } from '../../ui/numbers.ts';
 import { say } from '../../ui/units.ts';
-import { Told } from './told-row.tsx';
+import { ReportRows } from './report-rows.tsx';
 import { contactTexts } from './words.ts';
 
 const t = contactTexts;
@@ -18,9 +18,9 @@ function wordReason(reason: VerdictReason): string {
     case 'overBase':
       return t.reasons.overBase(cm(reason.margin));
     case 'beyondToes':
-      return t.reasons.beyondToes(cm(reason.by), cm(reason.mendable));
+      return t.reasons.beyondToes(cm(reason.by), cm(reason.correctable));
     case 'behindHeels':
-      return t.reasons.behindHeels(cm(reason.by), cm(reason.mendable));
+      return t.reasons.behindHeels(cm(reason.by), cm(reason.correctable));
     case 'part':
       return t.reasons.part(t.parts[reason.part] ?? reason.part, formatNumber(reason.t, 2));
     case 'low':
@@ -54,10 +54,10 @@ export function Verdict(props: { landing: LandingOutcome }) {
   );
 }
 
-export function LandingTold(props: { report: LandingReport; weight: number }) {
+export function LandingSection(props: { report: LandingReport; weight: number }) {
   const joints = () => props.report.joints.filter((j) => Math.abs(j.absorbed) > 1 || Math.abs(j.torque) > 5);
   return (
-    <section class="told">
+    <section class="report">
       <h3>{t.after}</h3>
       <div class="mean-peak">
         <p>
@@ -78,7 +78,7 @@ export function LandingTold(props: { report: LandingReport; weight: number }) {
           )}
         </Show>
       </div>
-      <Told
+      <ReportRows
         rows={[
           [r.speed, say('speed', props.report.speed)],
           [r.meanG, `${formatNumber(props.report.meanG, 1)} g`],

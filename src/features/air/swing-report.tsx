@@ -5,7 +5,7 @@ import { DEG, REV } from '../../../sim/math/angles.ts';
 import type { ContactResult, LateResult, SwingResult, WholeResult, WindowResult } from '../../jobs/kinds/whole-data.ts';
 import { formatNumber } from '../../ui/numbers.ts';
 import { say } from '../../ui/units.ts';
-import { Told } from './told-row.tsx';
+import { ReportRows } from './report-rows.tsx';
 import { contactTexts } from './words.ts';
 
 const t = contactTexts;
@@ -18,12 +18,12 @@ function wordAngle(angle: number): string {
   return rest >= 0 ? s.peakAt(degrees) : s.peakBefore(degrees);
 }
 
-export function SwingTold(props: { swing: SwingResult; told: WholeResult; late?: LateResult }) {
+export function SwingSection(props: { swing: SwingResult; whole: WholeResult; late?: LateResult }) {
   const effort = () =>
     props.swing.peaks.effort.reduce((a, b) => (b.value > a.value ? b : a), props.swing.peaks.effort[0]);
   const limited = () => props.swing.limited.filter((j) => j.share > 0.005);
   return (
-    <section class="told">
+    <section class="report">
       <h3>{t.swing}</h3>
       <p>
         <b class="big">{formatNumber(props.swing.peaks.gripWeights.value, 1)}</b> {t.values.force},{' '}
@@ -33,7 +33,7 @@ export function SwingTold(props: { swing: SwingResult; told: WholeResult; late?:
           {formatNumber(props.swing.peaks.grip.value, 0)} N, {wordAngle(props.swing.peaks.grip.angle)}
         </span>
       </p>
-      <Told
+      <ReportRows
         rows={[
           [s.bend, say('length', props.swing.peaks.bend.value)],
           [s.rate, say('rate', Math.abs(props.swing.peaks.rate.value) / REV)],
@@ -58,13 +58,13 @@ export function SwingTold(props: { swing: SwingResult; told: WholeResult; late?:
             : t.inStrength}{' '}
         {t.error(`${formatNumber(props.swing.error.force * 100, props.swing.error.force < 1e-3 ? 4 : 0)} %`)}
       </p>
-      <Show when={props.told.late}>
+      <Show when={props.whole.late}>
         {(late) => (
           <p>
             <b>{t.lateHandTitle}.</b> {t.lateHandPeak(formatNumber(late().peakWeights, 1))}{' '}
             <Show when={props.late}>
               {(l) =>
-                t.lateHandTold(
+                t.lateHandSentence(
                   ...(l().ms.map((v) => formatNumber(v, 0)) as [string, string, string]),
                   ...(l().twists.map((v) => formatNumber(v, 2)) as [string, string, string]),
                 )
@@ -113,7 +113,7 @@ export function WindowStudy(props: { window: WindowResult; width: number; set: (
   const named = (ms: number): string =>
     Math.abs(ms) < 0.5 ? t.asIs : ms < 0 ? t.early(formatNumber(-ms, 0)) : t.lateBy(formatNumber(ms, 0));
   return (
-    <section class="told">
+    <section class="report">
       <h3>{t.window}</h3>
       <p data-testid="window">
         <b>
@@ -200,12 +200,12 @@ export function WindowStudy(props: { window: WindowResult; width: number; set: (
   );
 }
 
-export function PushTold(props: { contact: ContactResult }) {
+export function PushSection(props: { contact: ContactResult }) {
   const c = t.contactRows;
   const lean = (): string =>
     `${formatNumber(Math.abs(props.contact.leanDeg), 0)}° ${props.contact.leanDeg >= 0 ? t.forward : t.backward}`;
   return (
-    <section class="told">
+    <section class="report">
       <h3>{t.contact}</h3>
       <p>
         <b class="big">{formatNumber(props.contact.bodyWeights, 1)}</b> {t.values.force}, {c.mean.toLowerCase()}
@@ -214,7 +214,7 @@ export function PushTold(props: { contact: ContactResult }) {
       <p class="verdict" classList={{ falls: props.contact.faults.length > 0 }} role="status" data-testid="possible">
         {props.contact.faults.length > 0 ? props.contact.faults.map((f) => t.faults[f]).join(' ') : t.possible}
       </p>
-      <Told
+      <ReportRows
         rows={[
           [c.impulse, `${formatNumber(props.contact.impulse, 0)} N·s`],
           [c.peak, `${formatNumber(props.contact.halfSinePeak, 0)} N`],

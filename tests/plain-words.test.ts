@@ -1,0 +1,49 @@
+// Code, comments and texts of sim and src do without words that a native engineer of the field would not write there.
+import { execFileSync } from 'node:child_process';
+import { existsSync, readFileSync } from 'node:fs';
+import path from 'node:path';
+import { expect, test } from 'vitest';
+
+const root = path.resolve(import.meta.dirname, '..');
+
+const UNWANTED = new Set('stands told whoever mend mends mended mendable hung anew breathe silence'.split(' '));
+/** The verdict of a landing. */
+const ALLOWED = new Map([['src/features/air/words.ts', ["stuck: 'Stands.'"]]]);
+
+/** Words of a text; an identifier is several. */
+const wordsOf = (text: string): string[] =>
+  text
+    .replaceAll(/([a-z\d])([A-Z])/g, '$1 $2')
+    .split(/[^A-Za-z]+/)
+    .map((word) => word.toLowerCase());
+
+function findUnwanted(text: string, allowed: readonly string[] = []): string[] {
+  return text.split('\n').flatMap((line, i) => {
+    const rest = allowed.reduce((left, one) => left.replace(one, ''), line);
+    return wordsOf(rest)
+      .filter((word) => UNWANTED.has(word))
+      .map((word) => `${i + 1}: ${word}`);
+  });
+}
+
+test('no file of sim or src holds an unwanted word', () => {
+  const names = execFileSync('git', ['ls-files', 'sim', 'src'], { cwd: root, encoding: 'utf8' }).split('\n');
+  const files = names.filter((name) => /\.(ts|tsx|mjs|css|html)$/.test(name) && existsSync(path.join(root, name)));
+  expect(files.length).toBeGreaterThan(400);
+  const found = files.flatMap((name) =>
+    findUnwanted(readFileSync(path.join(root, name), 'utf8'), ALLOWED.get(name)).map((at) => `${name}:${at}`),
+  );
+  expect(found).toEqual([]);
+  const ends = names.filter((name) => name !== '').flatMap((name) => findUnwanted(path.basename(name)));
+  expect(ends, 'names of files').toEqual([]);
+});
+
+test('in comments, identifiers, classes and texts each would be found', () => {
+  expect(findUnwanted('a\n// what stands here')).toEqual(['2: stands']);
+  expect(findUnwanted('const setTold = 1; let lateHandTold;')).toEqual(['1: told', '1: told']);
+  expect(findUnwanted('interface MapTold {}')).toEqual(['1: told']);
+  expect(findUnwanted('.told-rows { }')).toEqual(['1: told']);
+  expect(findUnwanted("'hung on; made anew by whoever mends it'")).toHaveLength(4);
+  expect(findUnwanted("stuck: 'Stands.', fall: 'Stands'", ["stuck: 'Stands.'"])).toEqual(['1: stands']);
+  expect(findUnwanted('trimEnd(), forgetOld, UNMASKED, handstands')).toEqual([]);
+});

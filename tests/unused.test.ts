@@ -1,8 +1,8 @@
-// Nothing is exported that nobody takes, and no text is written that nobody shows.
+// Nothing is exported that nobody takes, and nothing is kept for tests alone but what is named here with its reason.
 import { readdirSync, readFileSync } from 'node:fs';
 import path from 'node:path';
 import { expect, test } from 'vitest';
-import { findUnused, readModule } from './arrows/exports.ts';
+import { countNames, findUnused, readModule } from './arrows/exports.ts';
 import { findSources } from './arrows/graph.ts';
 
 const root = path.resolve(import.meta.dirname, '..');
@@ -13,12 +13,44 @@ const scripts = ['src', 'tests'].flatMap((folder) =>
     .filter((name) => name.endsWith('.mjs'))
     .map((name) => `${folder}/${name}`),
 );
+const read = (file: string): string => readFileSync(path.join(root, file), 'utf8');
 const modules = [...findSources(root, ['sim', 'src', 'presets', 'tests']), ...scripts, 'vite.config.ts'].map((file) =>
-  readModule(file, readFileSync(path.join(root, file), 'utf8'), resolve),
+  readModule(file, read(file), resolve),
 );
 const shipped = modules.filter((m) => /^(sim|src)\/.*\.tsx?$/.test(m.path));
 
+/** Taken by tests alone, and why each stays. */
+const FOR_TESTS: Readonly<Record<string, string>> = {
+  // the library, for those who compute with it from their own programs: a generator of steps, run to its end
+  'sim/skill/compare-table.ts compareSkills': 'versions flown and compared in one call',
+  'sim/skill/tilt-account.ts calcTiltAccount': 'the account of the tilt in one call',
+  'sim/search/solve.ts solve': 'a target solved in one call',
+  'sim/search/forgiving.ts findForgiving': 'the most forgiving answer in one call',
+  'sim/search/twist-search.ts findTwist': 'the most twist in one call',
+  'sim/files/frames-csv.ts frameColumns': 'the columns of a CSV before one is written',
+  // the shipped schemas and commands have their callers in scripts
+  'sim/files/json-schema.ts formatJsonSchema': 'written into docs by `npm run schema`',
+  'src/cli/main.ts main': 'started from its bundle by shapeflight.mjs',
+  // read whole where a test has to see all of it
+  'sim/estimate/units.ts UNIT_NAMES': 'every unit is compared with those of mathjs',
+};
+
 test('every export of sim and src is taken by another file', () => expect(findUnused(shipped, modules)).toEqual([]));
+
+test('what no shipped file uses, its own included, is on the list', () => {
+  const withoutTests = modules.filter((m) => !m.path.startsWith('tests/'));
+  const own = new Map(shipped.map((m) => [m.path, new Set(m.own)]));
+  const found = findUnused(shipped, withoutTests).filter((key) => {
+    const [file, name] = key.split(' ');
+    return own.get(file)?.has(name) && countNames(read(file)).get(name) === 1;
+  });
+  expect(found.sort()).toEqual(Object.keys(FOR_TESTS).sort());
+});
+
+test('a name is counted where it is code, not in comments or texts', () => {
+  const counts = countNames("export const lone = 1; // lone\n/** lone */ export const pair = 'lone'; pair;");
+  expect([counts.get('lone'), counts.get('pair')]).toEqual([1, 2]);
+});
 
 test('an export that only its door passes on is found, and one that is taken through the door is not', () => {
   const [a, door, page] = [

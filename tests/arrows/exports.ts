@@ -101,3 +101,14 @@ export function findUnused(modules: readonly Module[], users: readonly Module[])
     [...m.own, ...m.passed.keys()].map((name) => `${m.path} ${name}`).filter((key) => !used.has(key)),
   );
 }
+
+/** How often each name is written in code; comments and texts do not count. */
+export function countNames(text: string): Map<string, number> {
+  const counts = new Map<string, number>();
+  const visit = (node: ts.Node): void => {
+    if (ts.isIdentifier(node)) counts.set(node.text, (counts.get(node.text) ?? 0) + 1);
+    ts.forEachChild(node, visit);
+  };
+  visit(ts.createSourceFile('a.tsx', text, ts.ScriptTarget.Latest, false, ts.ScriptKind.TSX));
+  return counts;
+}

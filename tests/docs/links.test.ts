@@ -1,4 +1,5 @@
 /** What the pages name exists: links, anchors aside, the npm scripts, the tests and files in code spans. */
+import { execFileSync } from 'node:child_process';
 import { existsSync, readdirSync, readFileSync } from 'node:fs';
 import path from 'node:path';
 import { expect, it } from 'vitest';
@@ -33,12 +34,23 @@ it('every npm script that a page names is in package.json', () => {
 });
 
 // a room whose border is drawn may still be empty
-it('every file of the project that a page names stands where it says', () => {
+it('every file of the project that a page names is where it says', () => {
   const missing = pages.flatMap((page) =>
     [...read(page).matchAll(/`((?:sim|src|tests|presets|docs)\/[\w./-]*)`/g)]
       .map((m) => m[1])
-
       .filter((name) => !(name in rooms) && !existsSync(path.join(root, name)))
+      .map((name) => `${page}: ${name}`),
+  );
+  expect(missing).toEqual([]);
+});
+
+it('every source file that a page names without its folder is somewhere in the project', () => {
+  const tracked = execFileSync('git', ['ls-files'], { cwd: root, encoding: 'utf8' }).split('\n');
+  const names = new Set(tracked.map((file) => path.posix.basename(file)));
+  const missing = pages.flatMap((page) =>
+    [...read(page).matchAll(/`([\w-]+(?:\.test|\.bench|\.spec)?\.(?:tsx?|mjs))`/g)]
+      .map((m) => m[1])
+      .filter((name) => !names.has(name))
       .map((name) => `${page}: ${name}`),
   );
   expect(missing).toEqual([]);

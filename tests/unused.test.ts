@@ -4,6 +4,7 @@ import path from 'node:path';
 import { expect, test } from 'vitest';
 import { countNames, findUnused, readModule } from './arrows/exports.ts';
 import { findSources } from './arrows/graph.ts';
+import { findReads, findUnread, listTextKeys } from './arrows/text-keys.ts';
 
 const root = path.resolve(import.meta.dirname, '..');
 const resolve = (from: string, name: string): string =>
@@ -65,4 +66,35 @@ test('what is taken from a late room by a member counts as taken', () => {
   const room = readModule('sim/room.ts', 'export const swing = 1; export const idle = 2;', resolve);
   const user = readModule('src/a.ts', "const room = await import('../sim/room.ts'); room.swing;", resolve);
   expect(findUnused([room], [room, user])).toEqual(['sim/room.ts idle']);
+});
+
+const wordFiles = (names: readonly string[]) => names.filter((name) => /(^|[/-])words\.ts$/.test(name));
+
+test('every text is read somewhere', () => {
+  const sources = findSources(root, ['sim', 'src']);
+  const files = sources.map((file) => [file, readFileSync(path.join(root, file), 'utf8')] as const);
+  const words = wordFiles(sources);
+  expect(words.length).toBeGreaterThan(25);
+  const reads = findReads(files);
+  const keys = words.flatMap((file) => listTextKeys(file, files.find(([name]) => name === file)?.[1] ?? ''));
+  expect(keys.length).toBeGreaterThan(1000);
+  expect(findUnread(keys, reads)).toEqual([]);
+});
+
+test('a text that nothing reads is found; one asked for by a computed key is not', () => {
+  const keys = listTextKeys(
+    'src/words.ts',
+    "export const texts = { shown: 'a', idle: () => 'b', ways: { by: 'c' }, of: { one: 'd', two: 'e' } as const };",
+  );
+  expect(keys).toEqual([
+    'texts.shown',
+    'texts.idle',
+    'texts.ways',
+    'texts.ways.by',
+    'texts.of',
+    'texts.of.one',
+    'texts.of.two',
+  ]);
+  const reads = findReads([['src/a.ts', 'const t = texts; use(t.shown, t.of.one); const by = t.ways[way];']]);
+  expect(findUnread(keys, reads)).toEqual(['texts.idle', 'texts.of.two']);
 });

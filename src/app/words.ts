@@ -53,7 +53,6 @@ const capital = (word: string): string => word.charAt(0).toUpperCase() + word.sl
 export const texts = {
   product: 'Shapeflight',
   untitled: 'Untitled skill',
-  opening: 'Opening the bench',
   exportFailed: 'The file could not be made.',
   printFailed: 'The print sheet could not be opened.',
   standingCaution:
@@ -291,7 +290,6 @@ export const texts = {
     opens: 'Opening a skill is one step: undo brings the old one back.',
     search: 'Find a skill',
     changed: (name: string) => `Change athlete to ${name}`,
-    shapesOf: (n: number) => `${n} shapes`,
   },
 
   help: { title: 'Keys', hint: 'On an edge or key: arrows move it, Shift moves further, Enter types.' },

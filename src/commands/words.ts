@@ -34,7 +34,6 @@ export const commandTexts = {
   revolutions: 'Show turns in revolutions',
   degrees: 'Show turns in degrees',
   athletes: 'Athletes',
-  theFlight: 'The flight',
 } as const;
 
 /** time, edit, files, view */

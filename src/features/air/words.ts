@@ -36,7 +36,6 @@ export const contactTexts = {
   height: 'height',
   motion: 'motion',
   held: 'rail, mat',
-  feltBy: 'g',
   knobs: {
     rail: 'Rail',
     rails: { highBar: 'High bar', unevenHigh: 'Uneven bars, high', unevenLow: 'Uneven bars, low' } as Record<

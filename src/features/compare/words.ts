@@ -102,5 +102,4 @@ export const compareTexts = {
   lateral: 'Lateral moment',
   long: 'Long-axis moment',
   strip: (letter: string, name: string) => `Flight of version ${letter}, ${name}, unrolled along time`,
-  ended: 'landed',
 } as const;

@@ -61,8 +61,6 @@ export const estimateTexts = {
   /** one row, for ears */
   row: (name: string, value: string, plusMinus: string, unit: string) =>
     `${name} is ${value}${plusMinus ? ` plus or minus ${plusMinus}` : ''}${unit ? ` ${unit}` : ''}`,
-  rowAgainst: (readout: string, simulated: string, unit: string, ratio: string) =>
-    `simulated ${readout}: ${simulated}${unit ? ` ${unit}` : ''}, ratio ${ratio}`,
   onScale: (ratio: string, low: string, high: string) =>
     low === ''
       ? `${ratio} times the simulated value`

@@ -11,8 +11,6 @@ export const pinTexts = {
   here: 'Mark this moment',
   remove: 'Delete mark',
   against: (shape: string, s: string) => `against ${shape} at ${s} s`,
-  narrowFast: 'narrow, fast',
-  wideSlow: 'wide, slow',
   rateTwist: 'twist',
   rateSomersault: 'somersault',
   momentLong: 'long axis',

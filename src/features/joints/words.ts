@@ -27,5 +27,4 @@ export const laneTexts = {
   inShape: (shape: string) => `part of ${shape}`,
   was: (deg: string) => `was ${deg}`,
   others: 'Other joints',
-  rangeEnd: 'end of the joint’s range',
 };

@@ -9,7 +9,6 @@ export const floorTexts = {
   speed: 'Speed of play',
   speeds: { '0.25': '¼ speed', '0.5': '½ speed', '1': 'real time' } as Record<string, string>,
   loop: 'Loop',
-  loopOn: 'Loop is on',
   time: (s: string) => `${s} seconds`,
   surfaces: {
     floor: 'sprung floor',

@@ -56,8 +56,6 @@ export const accountTexts = {
   twisting: 'twists',
   wobbling: 'wobbles',
   mapHint: 'line: this flight; grey: where the shape at the cursor would only wobble. Press on the line to go there.',
-  takeoffMark: 'take-off',
-  landingMark: 'landing',
 
   sightTitle: 'What the eyes see',
   seen: 'sees the landing',

@@ -17,7 +17,7 @@ const show = (x: number): string => (Number.isFinite(x) ? String(x) : '');
 const XYZ = ['x', 'y', 'z'] as const;
 const AXES_F = ['front_back', 'long', 'lateral'] as const;
 
-/** Names of all columns, in order. */
+/** Names of all columns, in order, as the first line of the CSV has them but for its quotes. No number is read. */
 export function frameColumns(frames: Frames, body: Body, words: FrameWords): string[] {
   return makeColumns(frames, body, words).map((c) => c.name);
 }

@@ -100,6 +100,7 @@ export function* forgivingSteps(
   return { answer, ...(best ? { best } : {}), met, kept, rounds: round, flights, isComplete: !isStopped };
 }
 
+/** All at once, without a way to end it early. Units and errors are those of `solve`; the margin is a share from 0 to 1 where the caller's is. */
 export function findForgiving(problem: ForgivingProblem, options: ForgivingOptions = {}): Forgiving {
   const steps = forgivingSteps(problem, options);
   for (let s = steps.next(); ; s = steps.next()) if (s.done) return s.value;

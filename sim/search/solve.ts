@@ -160,7 +160,10 @@ export function* solveSteps(problem: Problem): Generator<SolveProgress, Answer, 
   };
 }
 
-/** All at once; `see` may answer false to end it with what it has. */
+/**
+ * All at once; `see` may answer false to end it with what it has. Values of the unknowns are SI (rad, m, m/s, s, kg m^2/s in W);
+ * the same seed gives the same answer. Starts that cannot be flown are counted in `unflown`; any other error is passed on.
+ */
 export function solve(problem: Problem, see?: (progress: SolveProgress) => boolean): Answer {
   const steps = solveSteps(problem);
   for (let step = steps.next(); ; ) {

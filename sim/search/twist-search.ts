@@ -90,6 +90,7 @@ export function* twistSteps(
   return { twists, ...(best ? { best } : {}), ...(beyond ? { beyond } : {}), flights, isComplete: !isStopped };
 }
 
+/** All at once, without a way to end it early. Twists are unsigned revolutions of F about its long axis; units and errors are those of `solve`. */
 export function findTwist(problem: Problem, options: TwistOptions = {}): TwistFound {
   const steps = twistSteps(problem, options);
   for (let s = steps.next(); ; s = steps.next()) if (s.done) return s.value;

@@ -73,7 +73,10 @@ export interface Comparison {
 
 const RATE = 240;
 
-/** Flies the versions with `held` made equal to the first's, and says what differs. */
+/**
+ * Flies the versions with `held` made equal to the first's, and says what differs. `rows` hold one number for each skill, in the
+ * order given. RangeError without a skill; else it throws what flying throws (NoTouchdownError, SingularBodyError).
+ */
 export function compareSkills(
   skills: readonly LaunchedSkill[],
   held: HeldEqual = 'own',

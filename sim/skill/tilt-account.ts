@@ -78,6 +78,10 @@ interface TiltAccountOptions {
   readonly flight?: Flight;
 }
 
+/**
+ * All at once: one flight for each part, and one for all. Throws what flying throws: NoTouchdownError where the skill's own
+ * flight does not come down, SingularBodyError where its body cannot be turned.
+ */
 export function calcTiltAccount(skill: LaunchedSkill, options: TiltAccountOptions = {}): TiltAccount {
   const steps = stepTiltAccount(skill, options);
   for (;;) {

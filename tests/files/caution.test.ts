@@ -17,7 +17,12 @@ test.each(['frames.md', 'skill-file.md', 'command-line.md'])('docs/%s holds it',
 // one wording of the short line on every page; the pages above have the long one
 const SHORT = CAUTION.replace('advice. New', 'advice: new');
 const docs = path.resolve(import.meta.dirname, '../../docs');
-test.each(readdirSync(docs).filter((name) => name.endsWith('.md')))('docs/%s says it', (name) => {
+const pages = ['', 'lessons'].flatMap((folder) =>
+  readdirSync(path.join(docs, folder))
+    .filter((name) => name.endsWith('.md'))
+    .map((name) => path.join(folder, name)),
+);
+test.each(pages)('docs/%s says it', (name) => {
   const words = readFileSync(path.join(docs, name), 'utf8').replaceAll(/\s+/g, ' ').toLowerCase();
   const told = [CAUTION, SHORT].map((line) => line.replace('A model', 'model').toLowerCase());
   expect(told.some((line) => words.includes(line))).toBe(true);

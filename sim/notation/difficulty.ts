@@ -26,8 +26,8 @@ export function listDifficulty(code: TrampolineCode, direction: CodeDirection | 
   const many = MANY_TWISTS[whole];
   const parts: DifficultyPart[] = [
     { what: `${NAMES[whole]} somersault`, tenths: COMPLETE[whole] },
-    { what: `${left} quarter somersault${left > 1 ? 's' : ''}`, tenths: left },
-    { what: `${twists} half twist${twists > 1 ? 's' : ''}`, tenths: twists },
+    { what: left > 1 ? `${left} quarter somersaults` : `${left} quarter somersault`, tenths: left },
+    { what: twists > 1 ? `${twists} half twists` : `${twists} half twist`, tenths: twists },
     // the straight jump has no shape to show
     { what: 'jump in a shape', tenths: quarters === 0 && twists === 0 && shape !== 'straight' ? 1 : 0 },
     { what: `${shape}, single without twist`, tenths: whole === 1 && twists === 0 && extended ? 1 : 0 },

@@ -41,7 +41,7 @@ export function parseTrampolineCode(text: string): TrampolineCode {
     throw new FieldError(
       `${FIELD}, half twists`,
       digits,
-      `${wanted} digit${wanted > 1 ? 's' : ''} after ${quarters}: one for each complete somersault, at least one`,
+      `${wanted === 1 ? '1 digit' : `${wanted} digits`} after ${quarters}: one for each complete somersault, at least one`,
     );
   return { quarters, halfTwists: [...digits].map((d) => (d === '-' ? 0 : Number(d))), shape };
 }

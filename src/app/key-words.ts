@@ -4,7 +4,7 @@ export const keyTexts = {
   laid: (shape: string) => `Add ${shape}`,
   laidAt: (shape: string, s: string) => `${shape} added at ${s} seconds`,
   keptAs: (title: string) => `${title} is kept in this browser`,
-  copiedKeys: (n: number) => `${n} ${n === 1 ? 'key' : 'keys'} copied`,
+  copiedKeys: (n: number) => (n === 1 ? '1 key copied' : `${n} keys copied`),
   copiedPose: (s: string) => `Pose at ${s} seconds copied`,
   pastedPose: 'Paste pose',
   pastedKeys: 'Paste keys',
@@ -13,7 +13,7 @@ export const keyTexts = {
   scaled: 'Stretch keys in time',
   movedKeys: 'Move keys in time',
   removed: (n: number) => (n === 1 ? 'Delete 1 key' : `Delete ${n} keys`),
-  pickedCount: (n: number) => `${n} ${n === 1 ? 'key' : 'keys'} picked`,
+  pickedCount: (n: number) => (n === 1 ? '1 key picked' : `${n} keys picked`),
   pickedBar: 'Picked keys',
   bar: {
     copy: 'Copy',
@@ -29,10 +29,12 @@ export const keyTexts = {
   marks: { takeoff: 'take-off', apex: 'apex', touchdown: 'touchdown' } as Record<string, string>,
   quarters: (n: number) =>
     n % 4 === 0
-      ? `${n / 4} somersault${n === 4 ? '' : 's'}`
+      ? n === 4
+        ? '1 somersault'
+        : `${n / 4} somersaults`
       : `${n > 4 ? `${Math.floor(n / 4)} ` : ''}${['', '¼', '½', '¾'][n % 4]} somersault`,
   atKey: 'with a key',
-  poseMark: (s: string, n: number) => `Pose at ${s} seconds, ${n} ${n === 1 ? 'key' : 'keys'}`,
+  poseMark: (s: string, n: number) => (n === 1 ? `Pose at ${s} seconds, 1 key` : `Pose at ${s} seconds, ${n} keys`),
   poseMarkHint: 'Drag it to retime all its keys; arrow keys move it, Delete deletes it',
   poseMoved: 'Pose',
   retimedPose: 'Retime pose',

@@ -81,9 +81,9 @@ export const texts = {
   sentence: {
     label: 'Result',
     somersault: (plural: boolean, degrees: boolean, word: string) =>
-      `${degrees ? ' of somersault' : ` somersault${plural ? 's' : ''}`}${word ? ` ${word}` : ''}`,
+      `${degrees ? ' of somersault' : plural ? ' somersaults' : ' somersault'}${word ? ` ${word}` : ''}`,
     twist: (plural: boolean, degrees: boolean, word: string) =>
-      `${degrees ? ' of twist' : ` twist${plural ? 's' : ''}`}${word ? ` to the ${word}` : ''}`,
+      `${degrees ? ' of twist' : plural ? ' twists' : ' twist'}${word ? ` to the ${word}` : ''}`,
     noTwist: 'no twist',
     noSomersault: 'no somersault',
     air: ' in the air',
@@ -201,7 +201,7 @@ export const texts = {
     lateral: 'lateral',
     frontBack: 'front–back',
     area: (value: string, plural: boolean, degrees: boolean) =>
-      `area: ${value}${degrees ? ' of twist' : ` twist${plural ? 's' : ''}`}`,
+      degrees ? `area: ${value} of twist` : plural ? `area: ${value} twists` : `area: ${value} twist`,
     trunk: 'trunk and head',
     legs: 'legs',
     arms: 'arms',
@@ -299,9 +299,9 @@ export const texts = {
   faults: {
     shape: (shape: string) => `the ${shape} shape`,
     startsAfterEnd: (what: string, from: string, to: string) =>
-      `${capital(what)} would start at ${from} s, after its end at ${to} s. Move its start earlier, or undo`,
+      `At ${from} s ${what} would start after its end at ${to} s. Move its start earlier, or undo`,
     order: (a: string, at: string, b: string, bt: string) =>
-      `${capital(a)} is at ${at} s, and ${b} at ${bt} s: there must be time between them, in this order. Move one, or undo`,
+      `There must be time between ${a}, at ${at} s, and ${b}, at ${bt} s, in this order. Move one, or undo`,
     givenBySwing:
       'The swing gives the take-off: let the release, its delay or a joint in the swing change in its place',
     givenByPush: 'The push gives the take-off: let its force, its lean or the turning before it change in its place',

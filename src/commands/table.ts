@@ -30,7 +30,7 @@ const TOOL_KEYS: Record<ToolName, string> = {
 const toolCommands = (Object.keys(TOOL_KEYS) as ToolName[]).map(
   (name): Command => ({
     id: `tool-${name}`,
-    title: `${toolTexts.titles[name]}: ${toolTexts.hints[name].charAt(0).toLowerCase()}${toolTexts.hints[name].slice(1)}`,
+    title: toolTexts.commands[name],
     group: 'tool',
     keys: [TOOL_KEYS[name]],
     when: (b) => b.hasTool(name),

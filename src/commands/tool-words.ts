@@ -13,6 +13,14 @@ export const toolTexts = {
     ask: 'Ask',
     estimate: 'Estimate',
   },
+  commands: {
+    pose: 'Pose: move hand, foot, knee, head; lay shapes',
+    compare: 'Compare: two or more versions together',
+    account: 'Why: where the tilt came from, twist or wobble, what the eyes see',
+    contact: 'Before and after: swing, take-off, landing',
+    ask: 'Ask: what it needs, and how much it forgives',
+    estimate: 'Estimate: back of the envelope, beside the full body',
+  },
   hints: {
     pose: 'Move hand, foot, knee, head; lay shapes',
     compare: 'Two or more versions together',

@@ -46,7 +46,7 @@ export function Sheets(props: { lanes: LaneList }) {
         </Sheet>
       </Match>
       <Match when={shell.panel() === 'values'}>
-        <Sheet title={`${takeoffTexts.takeoff}, ${takeoffTexts.athlete.toLowerCase()}`} onClose={close}>
+        <Sheet title={takeoffTexts.both} onClose={close}>
           <AllValues />
         </Sheet>
       </Match>
@@ -227,7 +227,7 @@ function Menu() {
               ['commands', commandTexts.findTitle],
               ['skills', texts.picker.title],
               ['print', commandTexts.print],
-              ['values', `${takeoffTexts.takeoff}, ${takeoffTexts.athlete.toLowerCase()}`],
+              ['values', takeoffTexts.both],
               ['shapes', texts.shapes.listTitle],
               ['joints', laneTexts.title],
               ['help', texts.help.title],

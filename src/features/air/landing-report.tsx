@@ -61,8 +61,7 @@ export function LandingSection(props: { report: LandingReport; weight: number })
       <h3>{t.after}</h3>
       <div class="mean-peak">
         <p>
-          <b class="big">{formatNumber(props.report.filteredPeak.bodyWeights, 1)}</b> {t.values.force},{' '}
-          {t.peak.toLowerCase()}
+          <b class="big">{formatNumber(props.report.filteredPeak.bodyWeights, 1)}</b> {t.values.force}, {t.peak}
           <span class="quiet">
             {' '}
             {t.smoothed('44')}; {formatNumber(props.report.peak.bodyWeights, 1)}
@@ -72,8 +71,7 @@ export function LandingSection(props: { report: LandingReport; weight: number })
         <Show when={props.report.brakeTime}>
           {(s) => (
             <p>
-              <b>{formatNumber(props.report.meanBodyWeights, 1)}</b> {t.mean.toLowerCase()}{' '}
-              {t.stopping(formatNumber(s(), 2))}
+              <b>{formatNumber(props.report.meanBodyWeights, 1)}</b> {t.mean} {t.stopping(formatNumber(s(), 2))}
             </p>
           )}
         </Show>

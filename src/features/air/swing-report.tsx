@@ -26,8 +26,7 @@ export function SwingSection(props: { swing: SwingResult; whole: WholeResult; la
     <section class="report">
       <h3>{t.swing}</h3>
       <p>
-        <b class="big">{formatNumber(props.swing.peaks.gripWeights.value, 1)}</b> {t.values.force},{' '}
-        {s.peak.toLowerCase()}
+        <b class="big">{formatNumber(props.swing.peaks.gripWeights.value, 1)}</b> {t.values.force}, {s.peak}
         <span class="quiet">
           {' '}
           {formatNumber(props.swing.peaks.grip.value, 0)} N, {wordAngle(props.swing.peaks.grip.angle)}
@@ -208,7 +207,7 @@ export function PushSection(props: { contact: ContactResult }) {
     <section class="report">
       <h3>{t.contact}</h3>
       <p>
-        <b class="big">{formatNumber(props.contact.bodyWeights, 1)}</b> {t.values.force}, {c.mean.toLowerCase()}
+        <b class="big">{formatNumber(props.contact.bodyWeights, 1)}</b> {t.values.force}, {c.mean}
         <span class="quiet"> {t.stopping(formatNumber(props.contact.time, 2))}</span>
       </p>
       <p class="verdict" classList={{ falls: props.contact.faults.length > 0 }} role="status" data-testid="possible">

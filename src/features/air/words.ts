@@ -139,8 +139,8 @@ export const contactTexts = {
     across: (v: string, l: string) => `It travels sideways at ${v}; up to ${l} can be judged in the plane.`,
   } as Record<string, (v: string, l: string) => string>,
   notOnFeet: (part: string) => `${part} touch down first: no landing on the feet is computed.`,
-  peak: 'Peak',
-  mean: 'Mean of stopping',
+  peak: 'peak',
+  mean: 'mean of stopping',
   upper: 'an upper bound: rigid segments have no soft tissue in the first 30 ms',
   smoothed: (hz: string) => `smoothed to ${hz} Hz`,
   stopping: (s: string) => `over ${s} s`,
@@ -159,7 +159,7 @@ export const contactTexts = {
   atStrength: 'at its strength',
   swing: 'The swing',
   swingRows: {
-    peak: 'Most on the hands',
+    peak: 'most on the hands',
     peakAt: (angle: string) => `${angle} past the bottom`,
     peakBefore: (angle: string) => `${angle} before the bottom`,
     bend: 'Rail bends at most',
@@ -194,7 +194,7 @@ export const contactTexts = {
   contact: 'The push',
   contactRows: {
     impulse: 'Impulse',
-    mean: 'Mean force',
+    mean: 'mean force',
     peak: 'Peak, if half a sine',
     lean: 'Leans',
     lever: 'Passes the mass centre at',

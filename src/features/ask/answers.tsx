@@ -93,7 +93,7 @@ export function Answers(props: Props) {
               onChange={() => props.state.pick(-1)}
             />
             <span class="answer-mark">A</span>
-            <span class="answer-words">{t.asItIs.replace('A, ', '')}</span>
+            <span class="answer-words">{t.asItIs}</span>
           </label>
           <For each={props.state.found()?.list ?? []}>{(one, i) => <AnswerRow {...props} one={one} index={i()} />}</For>
         </div>

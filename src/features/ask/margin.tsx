@@ -177,7 +177,7 @@ export function MarginBars(props: Props & { most?: number }) {
       </table>
       <Show when={report()?.result?.influences.length}>
         <p class="quiet margin-foot">
-          {t.usualSpread} · <span>{`% ${t.mattersTitle}: ${t.mattersMeans.toLowerCase()}`}</span>
+          {t.usualSpread} · <span>{t.mattersNote(t.mattersTitle)}</span>
         </p>
       </Show>
     </div>

@@ -184,8 +184,8 @@ function makeCompareState(page: Page): CompareState {
       if (!engine) return;
       const { title } = doc.file();
       const made = engine.armsWideAndIn(flight.result(), {
-        wide: { title: c.armsFile(title, c.armsWide), word: c.armsWide },
-        in: { title: c.armsFile(title, c.armsIn), word: c.armsIn },
+        wide: { title: c.armsWideFile(title), word: c.armsWide },
+        in: { title: c.armsInFile(title), word: c.armsIn },
       });
       const list = [made.wide, made.in].reduce<Versions>(
         (all, file, i) => addVersion(all, { name: i === 0 ? c.armsWide : c.armsIn, file, isKept: false }),

@@ -3,6 +3,7 @@ export const takeoffTexts = {
   before: 'Before the flight',
   takeoff: 'Take-off',
   athlete: 'Athlete',
+  both: 'Take-off, athlete',
   all: 'All values',
   changed: (label: string) => `Change: ${label}`,
 };

@@ -1,71 +1,18 @@
 // The lessons, walked step by step on the device of their reader: the page says what they quote, by the names they give.
 
-import { readdirSync, readFileSync } from 'node:fs';
+import { readFileSync } from 'node:fs';
 import { expect, type Locator, type Page, test } from '@playwright/test';
-import { stageTexts } from '../../src/app/layout/stage/words.ts';
-import { codeTexts } from '../../src/app/say/code-texts.ts';
-import { shelfTexts } from '../../src/app/shelf-words.ts';
-import { texts } from '../../src/app/words.ts';
-import { toolTexts } from '../../src/commands/tool-words.ts';
-import { commandTexts, largeTexts, titleTexts } from '../../src/commands/words.ts';
-import { contactTexts } from '../../src/features/air/words.ts';
-import { compareTexts } from '../../src/features/compare/words.ts';
-import { estimateTexts } from '../../src/features/estimate/words.ts';
-import { boundsTexts, pinTexts } from '../../src/features/instant/words.ts';
-import { poseTexts } from '../../src/features/pose/words.ts';
-import { printTexts } from '../../src/features/print/words.ts';
 import { floorTexts } from '../../src/features/ruler/words.ts';
-import { takeoffTexts } from '../../src/features/takeoff/words.ts';
-import { accountTexts } from '../../src/features/why/words.ts';
 import { bob, centre, cursorOf, drag, openBench, readSentence } from './bench.ts';
-import { namesOf, readLesson, walk } from './lessons.ts';
+import { walk } from './lessons.ts';
 
-const LESSONS = ['coach', 'student', 'biomechanist'];
 const button = (page: Page | Locator, name: string): Locator => page.getByRole('button', { name, exact: true });
 const sentence = (page: Page): Locator => page.getByTestId('sentence');
 const openTool = (page: Page, name: string): Locator =>
   page.getByRole('navigation', { name: 'Tools' }).getByRole('button', { name, exact: true });
 
-test('every name in bold stands in the texts of the page or among what comes along, and each lesson carries the caution', {
-  tag: '@once',
-}, () => {
-  const said = new Set<string>(['‹', '›']);
-  const collect = (value: unknown): void => {
-    if (typeof value === 'string') said.add(value);
-    else if (value && typeof value === 'object') for (const one of Object.values(value)) collect(one);
-  };
-  collect([texts, accountTexts, codeTexts, commandTexts, compareTexts, contactTexts, estimateTexts, poseTexts]);
-  collect([
-    printTexts,
-    shelfTexts,
-    stageTexts,
-    toolTexts,
-    titleTexts,
-    largeTexts,
-    takeoffTexts,
-    pinTexts,
-    boundsTexts,
-    floorTexts,
-  ]);
-  for (const title of Object.values(toolTexts.titles)) said.add(`${toolTexts.close} ${title}`);
-  const presets = new URL('../../presets/', import.meta.url);
-  const read = (path: string) => JSON.parse(readFileSync(new URL(path, presets), 'utf8'));
-  for (const folder of ['skills', 'sheets'])
-    for (const file of readdirSync(new URL(folder, presets))) said.add(read(`${folder}/${file}`).title);
-  for (const shape of Object.values<{ title: string }>(read('shapes.json'))) said.add(shape.title);
-  for (const name of LESSONS) {
-    const lesson = readLesson(name);
-    expect(namesOf(lesson).length, name).toBeGreaterThan(8);
-    expect(
-      namesOf(lesson).filter((one) => !said.has(one)),
-      name,
-    ).toEqual([]);
-    expect(lesson).toContain(texts.standingCaution.replace(/\. New/, ': new'));
-  }
-});
-
 test('coach: arms in, faster', { tag: '@tablet' }, async ({ page }) => {
-  const { says, typed, end } = walk('coach');
+  const { says, typed, named, end } = walk('coach');
   const card = page.locator('.rate-moment');
   const tool = page.locator('[data-tool="compare"]');
   const thumb = page.getByRole('navigation', { name: floorTexts.controls });
@@ -85,9 +32,9 @@ test('coach: arms in, faster', { tag: '@tablet' }, async ({ page }) => {
   const speed = page.getByTitle(floorTexts.speed);
   for (let i = 0; i < 3 && (await speed.textContent())?.trim() !== '¼ speed'; i++) await speed.tap();
   await expect(speed).toHaveText('¼ speed');
-  await button(page, 'Play').tap();
+  await button(page, named('Play')).tap();
   await expect(button(page, 'Pause')).toBeVisible();
-  await expect(button(page, 'Play')).toBeVisible();
+  await expect(button(page, named('Play'))).toBeVisible();
   const last = await cursorOf(page);
   expect(last).toBeCloseTo(Number(await bob(page).getAttribute('aria-valuemax')), 2);
   const wheel = await centre(page.getByRole('slider', { name: floorTexts.jog }));
@@ -110,7 +57,7 @@ test('coach: arms in, faster', { tag: '@tablet' }, async ({ page }) => {
   await says('0.00 s', flag);
   await says('0.86', card.locator('.xl').first());
   await says('1.45', card.locator('.xl').last());
-  await button(page, 'Mark this moment').tap();
+  await button(page, named('Mark this moment')).tap();
   await on.tap();
   await says('2.04', card.locator('.xl').first());
   await says('0.61', card.locator('.xl').last());
@@ -125,11 +72,11 @@ test('coach: arms in, faster', { tag: '@tablet' }, async ({ page }) => {
   expect(areas).toHaveLength(2);
   // drawn to the pixel: 1 px of some 40 by 150
   expect(Math.abs(areas[0] / areas[1] - 1)).toBeLessThan(0.1);
-  await button(page, 'Delete mark').tap();
+  await button(page, named('Delete mark')).tap();
 
-  await button(page, 'Menu').tap();
-  await openTool(page, 'Compare').tap();
-  await button(tool, 'Arms wide against arms in').tap();
+  await button(page, named('Menu')).tap();
+  await openTool(page, named('Compare')).tap();
+  await button(tool, named('Arms wide against arms in')).tap();
   const versions = tool.locator('.version-sentence');
   await says('1.00 twist to the left', versions.nth(0));
   await says('0.65 twists to the left', versions.nth(1));
@@ -147,10 +94,10 @@ test('coach: arms in, faster', { tag: '@tablet' }, async ({ page }) => {
 
   await tool.getByRole('tab', { name: 'Versions' }).tap();
   await tool.getByLabel('Stay when closed').check();
-  await button(tool, 'Close Compare').tap();
-  await button(page, 'Play').tap();
+  await button(tool, named('Close Compare')).tap();
+  await button(page, named('Play')).tap();
   await expect(button(page, 'Pause')).toBeVisible();
-  await button(page, 'Find').tap();
+  await button(page, named('Find')).tap();
   await page.getByRole('dialog').getByRole('combobox').fill('large');
   await page
     .getByRole('option', { name: /^Open or close the large stage/ })
@@ -163,7 +110,7 @@ test('coach: arms in, faster', { tag: '@tablet' }, async ({ page }) => {
 });
 
 test('student: predict, then fly', { tag: '@desktop' }, async ({ page }) => {
-  const { says, end } = walk('student');
+  const { says, named, end } = walk('student');
   const cut = page.getByRole('region', { name: 'Values at the cursor' });
   const values = cut.locator('.cut-value b');
   const caution = page.locator('.caution');
@@ -173,7 +120,7 @@ test('student: predict, then fly', { tag: '@desktop' }, async ({ page }) => {
   const first = '1.00 somersault backward, 1.00 twist to the left, 1.04 s in the air, lands as wanted';
   await says(first, sentence(page));
   const undo = async (): Promise<void> => {
-    await button(page, 'Undo').click();
+    await button(page, named('Undo')).click();
     await expect(sentence(page)).toHaveText(first);
   };
   expect(await cursorOf(page)).toBeCloseTo(0.47, 2);
@@ -202,7 +149,7 @@ test('student: predict, then fly', { tag: '@desktop' }, async ({ page }) => {
   );
   await undo();
 
-  await openTool(page, 'Pose').click();
+  await openTool(page, named('Pose')).click();
   const tile = (name: string): Locator => page.getByRole('button', { name: new RegExp(`^Add ${name}:`) });
   await expect(tile('Arms wrapped for the twist')).toBeVisible();
   await page.keyboard.press('Home');
@@ -224,7 +171,7 @@ test('student: predict, then fly', { tag: '@desktop' }, async ({ page }) => {
   await says('Pose at 0.40 seconds, 5 keys', (await mark.getAttribute('aria-label')) ?? '');
   await undo();
 
-  await openTool(page, 'Why').click();
+  await openTool(page, named('Why')).click();
   const account = page.locator('[data-tool="account"]');
   await says('11.1° head to the right. Arms gave 100 % of the greatest tilt.', account);
   for (const source of ['takeoff', 'chest', 'hips'])
@@ -233,7 +180,7 @@ test('student: predict, then fly', { tag: '@desktop' }, async ({ page }) => {
   await says('Arms gave 100 % of the twist done.', account);
   await says('Held in this shape, the body twists on.', account);
 
-  await openTool(page, 'Estimate').click();
+  await openTool(page, named('Estimate')).click();
   await page.getByLabel('Sheet', { exact: true }).selectOption({ label: 'Straight somersaults in a flight' });
   const line = page.locator('.sheet-line[data-name="somersaults"]');
   await says('0.684', line.locator('.line-estimate b'));
@@ -250,7 +197,7 @@ test.describe('on a large screen', () => {
 
   test('biomechanist: a skill before it is filmed', { tag: '@desktop' }, async ({ page }) => {
     test.slow();
-    const { says, typed, end } = walk('biomechanist');
+    const { says, typed, named, end } = walk('biomechanist');
     const tool = page.locator('[data-tool="contact"]');
     const big = tool.locator('.report').filter({ hasText: 'Sinks in' }).locator('.big').first();
     const save = async (press: Locator): Promise<{ name: string; bytes: Buffer }> => {
@@ -261,29 +208,29 @@ test.describe('on a large screen', () => {
     };
     await openBench(page);
 
-    await button(page, 'Find').click();
+    await button(page, named('Find')).click();
     await page.keyboard.type(typed('tobias'));
     await expect(page.getByRole('option').first()).toContainText('Give to this skill');
     await page.keyboard.press('Enter');
     await says('Tobias Fenn, Quarry Lane Trampoline Club', page.locator('.who'));
-    await expect(button(page, 'All values')).toBeVisible();
+    await expect(button(page, named('All values'))).toBeVisible();
     await expect(page.getByRole('spinbutton', { name: 'Mass' })).toHaveValue('66.0');
 
     await page.getByTestId('code').getByRole('button').click();
     await page.getByRole('textbox', { name: 'Trampoline code or dive number' }).fill(typed('8 00 o'));
-    await expect(button(page, 'Backward')).toHaveAttribute('aria-pressed', 'true');
-    await button(page, 'Draft').click();
+    await expect(button(page, named('Backward'))).toHaveAttribute('aria-pressed', 'true');
+    await button(page, named('Draft')).click();
     await says('First draft of 8 00 o: a start for editing, not a technique to copy.', page.locator('.notice'));
     await says('2.00 somersaults backward, no twist, 1.77 s in the air, lands as wanted', sentence(page));
     await says('Hip pike reaches 712°/s; this athlete’s limit is 573°/s.', page.locator('.caution'));
 
-    await openTool(page, 'Before and after').click();
-    await button(tool, 'Push from floor, table or board').click();
+    await openTool(page, named('Before and after')).click();
+    await button(tool, named('Push from floor, table or board')).click();
     await says('A foot or hand could give this: it neither slips nor pulls.', page.getByTestId('possible'));
     const push = tool.locator('.report').filter({ hasText: 'Impulse' });
     await says('6.0 body weights, mean force over 0.32 s', push);
     await says('adds 1 023 J', push);
-    await button(tool, 'Land on a mat').click();
+    await button(tool, named('Land on a mat')).click();
     await says(
       'A step back. The mass centre ends 0.22 m behind the heels; one step can save up to 0.34 m.',
       page.getByTestId('verdict'),
@@ -295,22 +242,22 @@ test.describe('on a large screen', () => {
     await says('1 J', account);
     await tool.getByLabel('Mat', { exact: true }).selectOption({ label: 'Competition mat' });
     await says('24.0', big);
-    await button(page, 'Undo').click();
+    await button(page, named('Undo')).click();
     await expect(big).toHaveText('20.6');
     const knees = tool.getByRole('spinbutton', { name: 'Knees at touchdown' });
     await knees.fill('35');
     await knees.press('Enter');
     await says('16.5', big);
-    await button(page, 'Undo').click();
+    await button(page, named('Undo')).click();
     await expect(big).toHaveText('20.6');
-    await button(page, 'Close Before and after').click();
+    await button(page, named('Close Before and after')).click();
 
     await page.getByRole('button', { name: 'Large stage' }).click();
     const bar = page.getByRole('toolbar', { name: 'Large stage' });
-    await expect(button(bar, 'Sizes')).toHaveAttribute('aria-pressed', 'true');
+    await expect(button(bar, named('Sizes'))).toHaveAttribute('aria-pressed', 'true');
     const stage = await centre(page.locator('.large-stage'));
     const tape = async (x1: number, y1: number, x2: number, y2: number): Promise<void> => {
-      await button(bar, 'Tape').click();
+      await button(bar, named('Tape')).click();
       await page.mouse.move(x1, y1);
       await page.mouse.down();
       await page.mouse.move(x2, y2, { steps: 4 });
@@ -325,17 +272,17 @@ test.describe('on a large screen', () => {
     };
     await tape(stage.x, stage.y + 100, stage.x, stage.y - 100);
     const [low, high] = [await heightOf(1), await heightOf(2)];
-    await button(bar, 'Tape').click();
+    await button(bar, named('Tape')).click();
     const yOf = (m: number): number => stage.y + 100 - ((m - low) / (high - low)) * 200;
     await tape(stage.x, yOf(1.15), stage.x, yOf(6.06));
     // 1 px is some 1.3 cm here
     expect(Number.parseFloat((await page.locator('.measure-hint').textContent()) ?? '')).toBeCloseTo(4.9, 1);
-    await button(bar, 'Tape').click();
-    await button(bar, 'Strobe').click();
-    await expect(button(bar, 'Strobe')).toHaveAttribute('aria-pressed', 'true');
-    await button(bar, 'Strip').click();
+    await button(bar, named('Tape')).click();
+    await button(bar, named('Strobe')).click();
+    await expect(button(bar, named('Strobe'))).toHaveAttribute('aria-pressed', 'true');
+    await button(bar, named('Strip')).click();
 
-    await button(page, 'Print').click();
+    await button(page, named('Print')).click();
     const sheet = page.getByRole('dialog', { name: 'Print sheet' });
     await expect(sheet.getByRole('table')).toBeVisible();
     const heads = await sheet.getByRole('columnheader').allTextContents();
@@ -348,18 +295,18 @@ test.describe('on a large screen', () => {
         .getByRole('cell')
         .nth(apex),
     );
-    const csv = await save(button(sheet, 'Frames as CSV'));
+    const csv = await save(button(sheet, named('Frames as CSV')));
     expect(csv.name).toBe('double-back-tuck-frames.csv');
     const lines = csv.bytes.toString('utf8').trim().split('\n');
     expect([lines.length - 1, lines[0].split(',').length]).toEqual([426, 235]);
-    expect((await save(button(sheet, 'Picture as SVG'))).name).toBe('double-back-tuck-sheet.svg');
-    expect((await save(button(sheet, 'Picture as PNG'))).bytes.subarray(1, 4).toString('latin1')).toBe('PNG');
+    expect((await save(button(sheet, named('Picture as SVG')))).name).toBe('double-back-tuck-sheet.svg');
+    expect((await save(button(sheet, named('Picture as PNG')))).bytes.subarray(1, 4).toString('latin1')).toBe('PNG');
     await page.keyboard.press('Escape');
     await expect(sheet).toBeHidden();
-    const kept = await save(button(page, 'Save file'));
+    const kept = await save(button(page, named('Save file')));
     expect(kept.name).toBe('double-back-tuck.json');
     expect(JSON.parse(kept.bytes.toString('utf8'))).toMatchObject({ phases: [{ place: 'trampoline' }, {}, {}] });
-    await button(page, 'Save').click();
+    await button(page, named('Save')).click();
     await expect(page.locator('.notice').last()).toContainText('is on the shelf');
     expect((await readSentence(page)).somersaults).toBeCloseTo(2, 2);
     end();

@@ -3,17 +3,15 @@ import { readFileSync } from 'node:fs';
 import { expect, type Locator } from '@playwright/test';
 
 const plain = (text: string): string => text.replace(/\s+/g, ' ').trim();
-export const readLesson = (name: string): string =>
+const readLesson = (name: string): string =>
   plain(readFileSync(new URL(`../../docs/lessons/${name}.md`, import.meta.url), 'utf8'));
 
 const quotesOf = (lesson: string): string[] => [...lesson.matchAll(/"([^"]+)"/g)].map((m) => m[1]);
-/** Names in bold; a step's own heading ends as a sentence does and is none. */
-export const namesOf = (lesson: string): string[] =>
-  [...lesson.matchAll(/\*\*([^*]+)\*\*/g)].map((m) => m[1]).filter((name) => !/[.?]$/.test(name) && name !== 'before');
-
 export interface Walk {
   /** the lesson quotes this, and the page says it there */
   says(quote: string, where: Locator | string): Promise<void>;
+  /** the lesson names this control, and the walk looks for it by that name */
+  named(control: string): string;
   /** the lesson gives this to be typed */
   typed(quote: string): string;
   /** nothing that the lesson quotes was left out */
@@ -21,7 +19,8 @@ export interface Walk {
 }
 
 export function walk(name: string): Walk {
-  const quotes = quotesOf(readLesson(name));
+  const lesson = readLesson(name);
+  const quotes = quotesOf(lesson);
   const left = new Set(quotes);
   const take = (quote: string): string => {
     expect(quotes, `${name}.md quotes`).toContain(quote);
@@ -33,6 +32,10 @@ export function walk(name: string): Walk {
       take(quote);
       if (typeof where === 'string') expect(plain(where)).toContain(quote);
       else await expect(where).toContainText(quote, { timeout: 45_000 });
+    },
+    named: (control) => {
+      expect(lesson, `${name}.md names`).toContain(control);
+      return control;
     },
     typed: take,
     end: () => expect([...left], `${name}.md quotes these too`).toEqual([]),

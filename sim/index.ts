@@ -85,6 +85,7 @@ export {
 } from './measure/wobble.ts';
 export { wordAngle, wordFrames } from './measure/words.ts';
 export { calcBodyFrame } from './motion/body-frame.ts';
+export { makeHeld } from './motion/held.ts';
 export { hingesInto } from './motion/hinge-angles.ts';
 export { reachTo } from './motion/inverse-kinematics.ts';
 export { getLimb, HUMAN_ENDS, placeLimb } from './motion/limb.ts';

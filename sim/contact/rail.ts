@@ -26,6 +26,23 @@ const BEAM =
   'a beam on two supports moves 17/35 of its mass with its middle (Rayleigh; Timoshenko, Vibration Problems)';
 const LIGHT = 'our judgement: light, 3 % of critical with 60 kg on the rail';
 
+const UNEVEN_HIGH: Rail = {
+  id: 'unevenHigh',
+  height: 2.5,
+  mat: 0.2,
+  softLayer: 0.1,
+  stiffness: [18000, 18000],
+  damping: [62, 62],
+  mass: 2.2,
+  sources: {
+    height: NORMS,
+    mat: NORMS,
+    stiffness: 'from memory: 13 to 25 kN/m; a value between',
+    damping: LIGHT,
+    mass: `our judgement: 40 mm by 2.40 m of glass fibre over wood at 1500 kg/m^3, 4.5 kg; ${BEAM}`,
+  },
+};
+
 const RAILS: readonly Rail[] = [
   {
     id: 'highBar',
@@ -44,37 +61,12 @@ const RAILS: readonly Rail[] = [
       mass: `computed: steel rod of 28 mm and 2.40 m, 11.6 kg; ${BEAM}`,
     },
   },
+  UNEVEN_HIGH,
   {
-    id: 'unevenHigh',
-    height: 2.5,
-    mat: 0.2,
-    softLayer: 0.1,
-    stiffness: [18000, 18000],
-    damping: [62, 62],
-    mass: 2.2,
-    sources: {
-      height: NORMS,
-      mat: NORMS,
-      stiffness: 'from memory: 13 to 25 kN/m; a value between',
-      damping: LIGHT,
-      mass: `our judgement: 40 mm by 2.40 m of glass fibre over wood at 1500 kg/m^3, 4.5 kg; ${BEAM}`,
-    },
-  },
-  {
+    ...UNEVEN_HIGH,
     id: 'unevenLow',
     height: 1.7,
-    mat: 0.2,
-    softLayer: 0.1,
-    stiffness: [18000, 18000],
-    damping: [62, 62],
-    mass: 2.2,
-    sources: {
-      height: NORMS,
-      mat: NORMS,
-      stiffness: 'from memory: 13 to 25 kN/m; a value between',
-      damping: LIGHT,
-      mass: `our judgement: as the high rail; ${BEAM}`,
-    },
+    sources: { ...UNEVEN_HIGH.sources, mass: `our judgement: as the high rail; ${BEAM}` },
   },
 ];
 

@@ -2,7 +2,7 @@
  * Walks a formula with any arithmetic: plain numbers, ranges, or columns of samples. Units are checked beforehand
  * (check-units.ts); here everything is in coherent SI.
  */
-import { constantOf, type Expression, type FunctionName, type Operator } from './expression.ts';
+import { constantOf, type Expression, type FunctionName, type Operator, operate } from './expression.ts';
 
 export interface Arithmetic<T> {
   number(value: number): T;
@@ -66,18 +66,7 @@ export const FUNCTION_OF: Readonly<Record<Exclude<FunctionName, 'min' | 'max'>, 
 export const NUMBERS: Arithmetic<number> = {
   number: (value) => value,
   minus: (a) => -a,
-  operate: (operator, a, b) => {
-    switch (operator) {
-      case '+':
-        return a + b;
-      case '-':
-        return a - b;
-      case '*':
-        return a * b;
-      case '/':
-        return a / b;
-    }
-  },
+  operate,
   power: (a, exponent) => a ** exponent,
   call: (name, args) => {
     if (name === 'min') return Math.min(...args);

@@ -70,7 +70,11 @@ export function constantOf(e: Expression): number | undefined {
   const a = constantOf(e.a);
   const b = constantOf(e.b);
   if (a === undefined || b === undefined) return undefined;
-  switch (e.operator) {
+  return e.operator === '^' ? a ** b : operate(e.operator, a, b);
+}
+
+export function operate(operator: '+' | '-' | '*' | '/', a: number, b: number): number {
+  switch (operator) {
     case '+':
       return a + b;
     case '-':
@@ -79,7 +83,5 @@ export function constantOf(e: Expression): number | undefined {
       return a * b;
     case '/':
       return a / b;
-    case '^':
-      return a ** b;
   }
 }

@@ -172,33 +172,15 @@ export const READOUTS: readonly Readout[] = [
   whole('twists', PLAIN, '', twistsOf),
   whole('greatest tilt', PLAIN, 'rad', (r) => size(r.summary.greatestTilt?.value)),
   whole('joint work', JOULE, 'J', (r) => r.summary.jointWork),
-  {
+  ...(['lateral', 'frontBack', 'long'] as const).map((axis, k) => ({
     ...instant(
-      'lateral moment',
+      `${axis === 'frontBack' ? 'front-back' : axis} moment`,
       MOMENT,
       'kg m^2',
-      at((f) => f.frames.moments, 0, 3),
+      at((f) => f.frames.moments, k, 3),
     ),
-    inShape: (m) => m.lateral,
-  },
-  {
-    ...instant(
-      'front-back moment',
-      MOMENT,
-      'kg m^2',
-      at((f) => f.frames.moments, 1, 3),
-    ),
-    inShape: (m) => m.frontBack,
-  },
-  {
-    ...instant(
-      'long moment',
-      MOMENT,
-      'kg m^2',
-      at((f) => f.frames.moments, 2, 3),
-    ),
-    inShape: (m) => m.long,
-  },
+    inShape: (m: ShapeMoments) => m[axis],
+  })),
   instant(
     'somersault rate',
     RATE,

@@ -3,8 +3,10 @@
  * drawn. Skin gives way and drawn volumes are rough, so a pair is judged by how much deeper it lies than in the neutral pose,
  * and only beyond a threshold. A caution, never an error; no physics is taken from it.
  */
+
 import type { Body, DrawShape } from '../body/body.ts';
 import type { Flight } from '../flight/flight.ts';
+import { onceFor } from '../math/once-for.ts';
 import { getModel } from '../motion/model.ts';
 import { calcShapeMotion, makeShapeMotion, type ShapeMotion } from '../motion/shape-motion.ts';
 import type { Frames } from './frames.ts';
@@ -96,15 +98,7 @@ export function calcOverlaps(
   return found.sort((a, b) => a.from - b.from || b.deepest - a.deepest);
 }
 
-const outlines = new WeakMap<Body, Outline>();
-
-function getOutline(body: Body): Outline {
-  const known = outlines.get(body);
-  if (known) return known;
-  const made = makeOutline(body);
-  outlines.set(body, made);
-  return made;
-}
+const getOutline = onceFor(makeOutline);
 
 function makeOutline(body: Body): Outline {
   const { segments } = body;

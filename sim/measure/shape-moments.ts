@@ -3,8 +3,7 @@ import type { Body } from '../body/body.ts';
 import { principalInto } from '../math/principal.ts';
 import { symQuad } from '../math/sym3.ts';
 import { calcBodyFrame } from '../motion/body-frame.ts';
-import { getModel } from '../motion/model.ts';
-import { calcShapeMotion, makeShapeMotion } from '../motion/shape-motion.ts';
+import { makeHeld } from '../motion/held.ts';
 
 export interface ShapeMoments {
   readonly lateral: number;
@@ -16,13 +15,7 @@ export interface ShapeMoments {
 
 /** `pose`: one value for each Body angle, rad. */
 export function calcShapeMoments(body: Body, pose: readonly number[]): ShapeMoments {
-  const sm = makeShapeMotion(getModel(body));
-  body.segments
-    .flatMap((s) => s.hinges)
-    .forEach((h, k) => {
-      sm.q[k] = h.terms.reduce((sum, { angle, coef }) => sum + coef * pose[angle], 0);
-    });
-  calcShapeMotion(sm);
+  const sm = makeHeld(body, pose);
   const { R_BF } = calcBodyFrame(sm);
   const about = (axis: number): number => symQuad(sm.I_Scm_B, 0, [R_BF[axis], R_BF[3 + axis], R_BF[6 + axis]], 0);
   const p = [0, 0, 0];

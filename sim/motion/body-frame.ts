@@ -4,7 +4,9 @@
  * hinged bodies then turn so that F is nearly at rest. Definitions: docs/conventions.md, "Frames". A body without
  * frame points has F = B.
  */
+
 import type { Body } from '../body/body.ts';
+import { onceFor } from '../math/once-for.ts';
 import { applyTInto, matOfVectorInto, mulInto, mulTInto, vectorOfMatInto } from '../math/rot.ts';
 import { addScaled, cross, norm, scale, sub, type Triple } from '../math/vec3.ts';
 import {
@@ -37,20 +39,14 @@ interface Groups {
   readonly legR: Group;
 }
 
-const groupsOf = new WeakMap<Body, Groups>();
-
-function getGroups(body: Body): Groups {
-  const known = groupsOf.get(body);
-  if (known) return known;
-  const made = {
+const getGroups = onceFor(
+  (body: Body): Groups => ({
     upper: makeGroup(body, (s) => s.group === 'upper'),
     legs: makeGroup(body, (s) => s.group === 'legs'),
     legL: makeGroup(body, (s) => s.group === 'legs' && s.side === 'left'),
     legR: makeGroup(body, (s) => s.group === 'legs' && s.side === 'right'),
-  };
-  groupsOf.set(body, made);
-  return made;
-}
+  }),
+);
 
 // filled again at each call
 const hipL = makeMotion();

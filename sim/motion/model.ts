@@ -2,7 +2,9 @@
  * A body compiled for evaluation: the tree as flat arrays, in the order of Body.segments and, segment by segment, of
  * their hinges. Frames as in body.ts. Nothing here changes after it is made.
  */
+
 import type { Body } from '../body/body.ts';
+import { onceFor } from '../math/once-for.ts';
 
 export interface Model {
   readonly body: Body;
@@ -24,16 +26,8 @@ export interface Model {
   readonly hingeNames: readonly string[];
 }
 
-const cache = new WeakMap<Body, Model>();
-
 /** The compiled model of a body; made once for each Body. */
-export function getModel(body: Body): Model {
-  const known = cache.get(body);
-  if (known) return known;
-  const made = makeModel(body);
-  cache.set(body, made);
-  return made;
-}
+export const getModel = onceFor(makeModel);
 
 function makeModel(body: Body): Model {
   const n = body.segments.length;

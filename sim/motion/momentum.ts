@@ -3,6 +3,7 @@
  * whole-body mass centre, its own spin included). In the root frame B.
  */
 import type { Body } from '../body/body.ts';
+import { onceFor } from '../math/once-for.ts';
 import type { State } from './state.ts';
 
 /** Groups of a body in the order they are reported. */
@@ -12,15 +13,10 @@ export function groupsOf(body: Body): readonly string[] {
   return order.filter((g) => present.has(g));
 }
 
-const groupIndex = new WeakMap<Body, Int32Array>();
-function indexOf(body: Body): Int32Array {
-  const known = groupIndex.get(body);
-  if (known) return known;
+const indexOf = onceFor((body: Body): Int32Array => {
   const names = groupsOf(body);
-  const made = Int32Array.from(body.segments, (s) => names.indexOf(s.group));
-  groupIndex.set(body, made);
-  return made;
-}
+  return Int32Array.from(body.segments, (s) => names.indexOf(s.group));
+});
 
 /** Writes h of each group (groups x 3, in B) and returns the kinetic energy about the mass centre, J. */
 export function momentumByGroup(state: State, out: Float64Array): number {

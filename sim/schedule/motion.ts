@@ -3,6 +3,7 @@
  * moving angle is one power series (degree <= 6) in the time since the cell's start, and the rest is a table of
  * constants. A look-up is one cell search with a remembered index and a pass over the moving angles.
  */
+import { onceFor } from '../math/once-for.ts';
 import { countUpTo } from '../math/sorted.ts';
 import type { JointedBody } from './jointed-body.ts';
 import type { Schedule } from './schedule.ts';
@@ -58,16 +59,7 @@ interface Uses {
   readonly coef: Float64Array;
   readonly hinges: number;
 }
-const usesOf = new WeakMap<JointedBody, Uses>();
-
-function getUses(body: JointedBody): Uses {
-  let uses = usesOf.get(body);
-  if (!uses) {
-    uses = tabulateUses(body);
-    usesOf.set(body, uses);
-  }
-  return uses;
-}
+const getUses = onceFor(tabulateUses);
 
 function tabulateUses(body: JointedBody): Uses {
   const uses: { hinge: number; coef: number }[][] = body.angles.map(() => []);

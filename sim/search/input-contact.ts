@@ -3,30 +3,16 @@ import { RAD } from '../math/angles.ts';
 import type { SkillSpec } from '../skill/skill-spec.ts';
 import type { KnownContact } from '../skill/start-spec.ts';
 import type { Input } from './input.ts';
+import { startInput } from './start-input.ts';
+
+const input = startInput<KnownContact>('contact', (spec, by) =>
+  spec.start.kind === 'contact' ? { ...spec, start: { ...spec.start, contact: by(spec.start.contact) } } : spec,
+);
 
 export function listContactInputs({ start }: SkillSpec): Input[] {
   if (start.kind !== 'contact') return [];
   const { contact } = start;
   const { given, v_WScm_W, h_Scm_W } = contact;
-  const input = (
-    id: string,
-    label: string,
-    unit: Input['unit'],
-    value: number,
-    range: Input['range'],
-    scale: number,
-    set: (c: KnownContact, v: number) => KnownContact,
-  ): Input => ({
-    id: `contact.${id}`,
-    label,
-    unit,
-    level: 'takeoff',
-    value,
-    range,
-    scale,
-    put: (spec, v) =>
-      spec.start.kind === 'contact' ? { ...spec, start: { ...spec.start, contact: set(spec.start.contact, v) } } : spec,
-  });
   const force =
     (name: 'bodyWeights' | 'lean' | 'across' | 'freeTurn') =>
     (c: KnownContact, v: number): KnownContact => ({ ...c, given: { ...c.given, [name]: v } });

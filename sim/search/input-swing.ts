@@ -6,6 +6,7 @@ import { RAD } from '../math/angles.ts';
 import type { SkillSpec } from '../skill/skill-spec.ts';
 import type { SwingApproach } from '../skill/start-spec.ts';
 import type { Input } from './input.ts';
+import { startInput } from './start-input.ts';
 
 type Moves = SwingApproach['moves'];
 type Keys = Moves['keys'];
@@ -16,28 +17,13 @@ const APART = 1e-3;
 /** A key that is free on one side moves this far at most: a round, or s. */
 const FAR = { time: 2, angle: 360 * RAD };
 
+const input = startInput<SwingApproach>('swing', (spec, by) =>
+  spec.start.kind === 'swing' ? { ...spec, start: { kind: 'swing', swing: by(spec.start.swing) } } : spec,
+);
+
 export function listSwingInputs({ start }: SkillSpec): Input[] {
   if (start.kind !== 'swing') return [];
   const { swing } = start;
-  const input = (
-    id: string,
-    label: string,
-    unit: Input['unit'],
-    value: number,
-    range: Input['range'],
-    scale: number,
-    set: (s: SwingApproach, v: number) => SwingApproach,
-  ): Input => ({
-    id: `swing.${id}`,
-    label,
-    unit,
-    level: 'takeoff',
-    value,
-    range,
-    scale,
-    put: (spec, v) =>
-      spec.start.kind === 'swing' ? { ...spec, start: { kind: 'swing', swing: set(spec.start.swing, v) } } : spec,
-  });
   const { release, lateHand, start: from, strength } = swing;
   const out = [
     release.at === 'angle'

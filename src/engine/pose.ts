@@ -9,13 +9,11 @@ import {
   calcHandGaps,
   calcPose,
   calcShapeMoments,
-  calcShapeMotion,
   compileSkillSchedule,
   getLimb,
-  getModel,
   type HandGap,
   HUMAN_ENDS,
-  makeShapeMotion,
+  makeHeld,
   type Pose,
   placeLimb,
   poseOf,
@@ -164,13 +162,7 @@ function lead({ result, t, end, by_B, toward_B, both }: LeadInput): Led {
 }
 
 function hold(body: Body, angles: readonly number[]): HeldBody {
-  const sm = makeShapeMotion(getModel(body));
-  body.segments
-    .flatMap((s) => s.hinges)
-    .forEach((h, k) => {
-      sm.q[k] = h.terms.reduce((sum, { angle, coef }) => sum + coef * angles[angle], 0);
-    });
-  calcShapeMotion(sm);
+  const sm = makeHeld(body, angles);
   const [x, y, z] = sm.p_BoScm_B;
   return {
     frames: calcPose(sm, [1, 0, 0, 0], [x, y, z]),

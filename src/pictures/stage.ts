@@ -22,6 +22,7 @@ import { drawLarge, lowestPoint, wordMeasure } from './large-picture.ts';
 import { drawHeld, drawPoseTile, findGrip, followGrip } from './pose-picture.ts';
 import { putText } from './put-text.ts';
 import type { StageHandle, StageInput, StagePictures, ViewPlace } from './stage-input.ts';
+import { makeStageFlight } from './staged-flight.ts';
 
 interface Staged {
   readonly flight: StageFlight;
@@ -51,27 +52,14 @@ const staged = new WeakMap<FlightResult, Staged>();
 function getStaged(result: FlightResult): Staged {
   const known = staged.get(result);
   if (known) return known;
-  const { flight, frames, outline, skill } = result;
+  const { flight, frames, outline } = result;
   const pose = makePoser(flight, frames);
-  const path = new Float64Array(4 * frames.n);
-  for (let i = 0; i < frames.n; i++) {
-    path[4 * i] = frames.t[i];
-    for (let k = 0; k < 3; k++) path[4 * i + 1 + k] = frames.p_WScm_W[3 * i + k];
-  }
   const ghosts = ghostTimes(flight.duration).map(pose);
   const made: Staged = {
     pose,
     flight: {
-      key: result.key,
+      ...makeStageFlight(result.key, result, ghosts),
       rough: result.draft,
-      body: flight.body,
-      duration: flight.duration,
-      v_WScm_W0: [flight.v_WScm_W0[0], flight.v_WScm_W0[1], flight.v_WScm_W0[2]],
-      h_Scm_W: [flight.h_Scm_W[0], flight.h_Scm_W[1], flight.h_Scm_W[2]],
-      surfaceY: flight.surfaceY,
-      surface: skill.end.surface?.kind,
-      path,
-      ghosts,
       startY: lowestPoint(flight, ghosts[0]),
       wantedSomersault: outline.inAir ? undefined : outline.wantedSomersault,
     },

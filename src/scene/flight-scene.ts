@@ -6,7 +6,7 @@ import { figureItems } from './figure.ts';
 import { pathHeights, pathItems } from './flight-path.ts';
 import { ghostLayer } from './ghosts.ts';
 import { fitHeights, HEIGHT_NOTE, hairline, heightLines, heightPx, type LengthMarks } from './heights.ts';
-import { massCentreMark, wedge } from './marks.ts';
+import { levelGuide, massCentreMark, wedge } from './marks.ts';
 import type { StageFlight, StagePose } from './pose-frames.ts';
 import type { DrawItem, Layer, Scene } from './scene.ts';
 import { type OtherVersion, versionFigures, versionPaths, versionsKey } from './version-ghost.ts';
@@ -74,17 +74,7 @@ export function flightScene(input: FlightSceneInput): Scene {
   figure.push(...figureItems(flight.body, cursor.frames, spot));
 
   const marks: DrawItem[] = [...landingWedge(input, x, y)];
-  if (input.guides !== false) {
-    marks.push({
-      kind: 'line',
-      points: Float32Array.from([cx, cy, w.width, cy]),
-      stroke: 'ink-3',
-      width: 1,
-      dash: [2, 3],
-      data: { guide: 'level' },
-    });
-    marks.push({ ...(hairline(cx, cy, cx, w.height, 'ink', 1.6) as DrawItem), data: { guide: 'plumb' }, hit: 'plumb' });
-  }
+  if (input.guides !== false) marks.push(levelGuide(cx, w.width, cy));
   marks.push(...massCentreMark(cx, cy, 5.5));
 
   const still = JSON.stringify([w, heights]);

@@ -5,7 +5,7 @@
  */
 import { figureItems } from './figure.ts';
 import { hairline, heightLines } from './heights.ts';
-import { massCentreMark } from './marks.ts';
+import { levelGuide, massCentreMark } from './marks.ts';
 import type { StageFlight, StagePose } from './pose-frames.ts';
 import type { DrawItem, Scene } from './scene.ts';
 import { type ScaleWindow, turningSigns } from './side-scene.ts';
@@ -47,16 +47,7 @@ export function frontScene(input: FrontSceneInput): Scene {
     marks.push(...under);
     text.push(...over, label);
   }
-  if (input.guides !== false) {
-    text.push({
-      kind: 'line',
-      points: Float32Array.from([0, y, w.width, y]),
-      stroke: 'ink-3',
-      width: 1,
-      dash: [2, 3],
-      data: { guide: 'level' },
-    });
-  }
+  if (input.guides !== false) text.push(levelGuide(0, w.width, y));
   text.push(...massCentreMark(x, y, 4.5));
   if (input.arrows) text.push(...turningSigns(flight, cursor, frontView, x, y, w.pxPerM));
   return {

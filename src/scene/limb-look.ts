@@ -6,13 +6,10 @@ import type { Body } from '../../sim/index.ts';
 import { type LookBuilder, mix, plus, type Sizes } from './look.ts';
 import type { Vec3 } from './view.ts';
 
-export function addArm(
-  build: LookBuilder,
-  body: Body,
-  at: (name: string) => number,
-  side: 'L' | 'R',
-  { g, k }: Sizes,
-): void {
+/** Adds one limb to what is built; `at`: index of a segment by its name. */
+type AddLimb = (build: LookBuilder, body: Body, at: (name: string) => number, side: 'L' | 'R', sizes: Sizes) => void;
+
+export const addArm: AddLimb = (build, body, at, side, { g, k }) => {
   const upper = at(`upperArm${side}`);
   const fore = at(`forearm${side}`);
   const hand = at(`hand${side}`);
@@ -60,15 +57,9 @@ export function addArm(
       build.bands.push({ part: `forearm${side}`, from: top, to: thin, share, half: half * g });
     }
   }
-}
+};
 
-export function addLeg(
-  build: LookBuilder,
-  body: Body,
-  at: (name: string) => number,
-  side: 'L' | 'R',
-  { g, k }: Sizes,
-): void {
+export const addLeg: AddLimb = (build, body, at, side, { g, k }) => {
   const thigh = at(`thigh${side}`);
   const shank = at(`shank${side}`);
   const foot = at(`foot${side}`);
@@ -124,7 +115,7 @@ export function addLeg(
       build.bands.push({ part: `shank${side}`, from: top, to: thin, share, half: half * g });
     }
   }
-}
+};
 
 /** Height of the ankle above the sole, from the standing height of the root. */
 function soleBelowAnkle(body: Body, side: 'L' | 'R'): number | undefined {

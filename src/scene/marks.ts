@@ -128,3 +128,13 @@ export function wedge(
     line(is),
   ];
 }
+
+/** A dashed level at the height of the mass centre, to read its height from. */
+export const levelGuide = (from: number, to: number, y: number): DrawItem => ({
+  kind: 'line',
+  points: Float32Array.from([from, y, to, y]),
+  stroke: 'ink-3',
+  width: 1,
+  dash: [2, 3],
+  data: { guide: 'level' },
+});

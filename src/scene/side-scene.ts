@@ -6,7 +6,7 @@ import { figureItems } from './figure.ts';
 import { pathItems } from './flight-path.ts';
 import { ghostLayer } from './ghosts.ts';
 import { hairline, heightLines, type LengthMarks } from './heights.ts';
-import { endOnArrow, massCentreMark, straightArrow, turningArrow } from './marks.ts';
+import { endOnArrow, levelGuide, massCentreMark, straightArrow, turningArrow } from './marks.ts';
 import type { StageFlight, StagePose } from './pose-frames.ts';
 import type { DrawItem, Layer, Scene } from './scene.ts';
 import { type OtherVersion, versionFigures, versionPaths, versionsKey } from './version-ghost.ts';
@@ -64,16 +64,7 @@ export function sideScene(input: SideSceneInput): Scene {
   const sight = { ...place, anchor: cursor.p_WScm_W, x: cx, y: cy };
   figure.push(...figureItems(flight.body, cursor.frames, { ...sight, hit: 'figure' }));
   const marks: DrawItem[] = [];
-  if (input.guides !== false) {
-    marks.push({
-      kind: 'line',
-      points: Float32Array.from([0, cy, cx, cy]),
-      stroke: 'ink-3',
-      width: 1,
-      dash: [2, 3],
-      data: { guide: 'level' },
-    });
-  }
+  if (input.guides !== false) marks.push(levelGuide(0, cx, cy));
   marks.push(...massCentreMark(cx, cy, 5));
   if (input.arrows) marks.push(...turningSigns(flight, cursor, view, cx, cy, w.pxPerM));
   const scale = { floorY: w.floorY, scale: w.pxPerM, breakY: Number.POSITIVE_INFINITY, compressed: w.pxPerM };

@@ -1,6 +1,23 @@
 /** Tabs inside a tool. Arrow keys go round; the panel is `${id}-panel`. */
 import { For, type JSX } from 'solid-js';
 
+/** Arrow keys go round the tabs; the id of each is `${id}-${name}`. */
+export function stepTab<T extends string>(
+  e: KeyboardEvent,
+  id: string,
+  names: readonly T[],
+  chosen: T,
+  choose: (name: T) => void,
+): void {
+  const way = e.key === 'ArrowRight' ? 1 : e.key === 'ArrowLeft' ? -1 : 0;
+  if (way === 0) return;
+  e.preventDefault();
+  e.stopPropagation();
+  const next = names[(names.indexOf(chosen) + way + names.length) % names.length];
+  choose(next);
+  document.getElementById(`${id}-${next}`)?.focus();
+}
+
 export function ToolTabs<T extends string>(props: {
   id: string;
   label: string;
@@ -9,15 +26,7 @@ export function ToolTabs<T extends string>(props: {
   chosen: T;
   choose: (name: T) => void;
 }): JSX.Element {
-  const onKey = (e: KeyboardEvent): void => {
-    const way = e.key === 'ArrowRight' ? 1 : e.key === 'ArrowLeft' ? -1 : 0;
-    if (way === 0) return;
-    e.preventDefault();
-    e.stopPropagation();
-    const next = props.names[(props.names.indexOf(props.chosen) + way + props.names.length) % props.names.length];
-    props.choose(next);
-    document.getElementById(`${props.id}-${next}`)?.focus();
-  };
+  const onKey = (e: KeyboardEvent): void => stepTab(e, props.id, props.names, props.chosen, props.choose);
   return (
     <div class="tool-tabs" role="tablist" aria-label={props.label} onKeyDown={onKey}>
       <For each={props.names}>

@@ -25,44 +25,46 @@ const hold = (shape: string, from: number, to: number, path: Block['arms'], adju
   adjustDeg,
 });
 
+/** A straight skill off a trampoline bed: speed up, m/s; momentum about the lateral axis, kg m^2/s. */
+const straight = (up: number, h: number, blocks: Block[]): SkillFile => ({
+  ...skills['back-straight-triple'],
+  phases: [
+    {
+      ...flightIn(skills['back-straight-triple']),
+      takeoff: {
+        lowestPointHeightM: 1.15,
+        velocityMPerS: { along: -0.3, up },
+        momentum: { vectorKgM2PerS: [0, 0, h] },
+      },
+      schedule: { base: 'straight', blocks },
+    },
+  ],
+});
+const landing = (from: number, adjustDeg: Block['adjustDeg'] = {}): Block => ({
+  ...hold('landing', from, 0, 'side', {
+    ...adjustDeg,
+    shoulderElevation: 80,
+    shoulderPlane: 0,
+    hipFlexion: 20,
+    kneeFlexion: 20,
+    anklePlantarFlexion: 0,
+    lumbarFlexion: 0,
+  }),
+  to: { anchor: 'touchdown', s: 0 },
+});
+
 /** Arms apart, over, wrapped (or down at the sides: planar), open, level; T is 2.09 s. `apart`: how far they are at take-off, deg. */
 function straightPlan(apart: number, isPlanar: boolean): SkillFile {
   const [T, d] = [2.1, 0.2 + (apart / 90) * 0.14];
-  return {
-    ...skills['back-straight-triple'],
-    phases: [
-      {
-        ...flightIn(skills['back-straight-triple']),
-        takeoff: {
-          lowestPointHeightM: 1.15,
-          velocityMPerS: { along: -0.3, up: 10.2 },
-          momentum: { vectorKgM2PerS: [0, 0, 33] },
-        },
-        schedule: {
-          base: 'straight',
-          blocks: [
-            hold('tShape', -0.2, 0, 'side', arms(90 - apart, 90 + apart)),
-            hold('tShape', d, d + 0.02, 'side', arms(177, 3)),
-            isPlanar
-              ? hold('tShape', d + 0.42, T - 0.62, 'side', arms(3, 3))
-              : hold('wrapped', d + 0.42, T - 0.62, 'direct', {}),
-            hold('tShape', T - 0.24, T - 0.23, isPlanar ? 'side' : 'direct', arms(177, 3)),
-            {
-              ...hold('landing', T - 0.02, 0, 'side', {
-                shoulderElevation: 80,
-                shoulderPlane: 0,
-                hipFlexion: 20,
-                kneeFlexion: 20,
-                anklePlantarFlexion: 0,
-                lumbarFlexion: 0,
-              }),
-              to: { anchor: 'touchdown', s: 0 },
-            },
-          ],
-        },
-      },
-    ],
-  };
+  return straight(10.2, 33, [
+    hold('tShape', -0.2, 0, 'side', arms(90 - apart, 90 + apart)),
+    hold('tShape', d, d + 0.02, 'side', arms(177, 3)),
+    isPlanar
+      ? hold('tShape', d + 0.42, T - 0.62, 'side', arms(3, 3))
+      : hold('wrapped', d + 0.42, T - 0.62, 'direct', {}),
+    hold('tShape', T - 0.24, T - 0.23, isPlanar ? 'side' : 'direct', arms(177, 3)),
+    landing(T - 0.02),
+  ]);
 }
 
 const straightSpans: Spans = {
@@ -115,54 +117,27 @@ const doubleSpans: Spans = {
 };
 
 /** Straight, T is 2.0 s; arms, side bend and hips throw and open. The numbers are those of an answer, found from draws. */
-const straightDouble: SkillFile = {
-  ...skills['back-straight-triple'],
-  phases: [
-    {
-      ...flightIn(skills['back-straight-triple']),
-      takeoff: {
-        lowestPointHeightM: 1.15,
-        velocityMPerS: { along: -0.3, up: 9.78 },
-        momentum: { vectorKgM2PerS: [0, 0, 67.785] },
-      },
-      schedule: {
-        base: 'straight',
-        blocks: [
-          hold('tShape', -0.2, 0.3, 'side', { ...arms(87.1, 104.8), hipFlexion: -10, lumbarSideBend: -13.1 }),
-          hold('tShape', 0.6134, 1.0162, 'side', {
-            ...arms(118.4, 102.2),
-            shoulderPlaneR: 49.9,
-            shoulderPlaneL: -10,
-            lumbarSideBend: -6.4,
-            thoracicSideBend: -7.5,
-            hipFlexion: 23.2,
-          }),
-          hold('wrapped', 1.2858, 1.3504, 'direct', {}),
-          hold('tShape', 1.7096, 1.7249, 'direct', {
-            ...arms(175.4, 1),
-            shoulderPlaneR: 26.5,
-            shoulderPlaneL: 7,
-            lumbarSideBend: -16.7,
-            thoracicSideBend: -13,
-            hipFlexion: -0.8,
-          }),
-          {
-            ...hold('landing', 1.995, 0, 'side', {
-              ...arms(65, 128.1),
-              shoulderElevation: 80,
-              shoulderPlane: 0,
-              hipFlexion: 20,
-              kneeFlexion: 20,
-              anklePlantarFlexion: 0,
-              lumbarFlexion: 0,
-            }),
-            to: { anchor: 'touchdown', s: 0 },
-          },
-        ],
-      },
-    },
-  ],
-};
+const straightDouble = straight(9.78, 67.785, [
+  hold('tShape', -0.2, 0.3, 'side', { ...arms(87.1, 104.8), hipFlexion: -10, lumbarSideBend: -13.1 }),
+  hold('tShape', 0.6134, 1.0162, 'side', {
+    ...arms(118.4, 102.2),
+    shoulderPlaneR: 49.9,
+    shoulderPlaneL: -10,
+    lumbarSideBend: -6.4,
+    thoracicSideBend: -7.5,
+    hipFlexion: 23.2,
+  }),
+  hold('wrapped', 1.2858, 1.3504, 'direct', {}),
+  hold('tShape', 1.7096, 1.7249, 'direct', {
+    ...arms(175.4, 1),
+    shoulderPlaneR: 26.5,
+    shoulderPlaneL: 7,
+    lumbarSideBend: -16.7,
+    thoracicSideBend: -13,
+    hipFlexion: -0.8,
+  }),
+  landing(1.995, arms(65, 128.1)),
+]);
 const side = (block: number): Spans => ({
   [`block:${block}.angle:shoulderElevationR`]: [60, 179],
   [`block:${block}.angle:shoulderElevationL`]: [1, 120],

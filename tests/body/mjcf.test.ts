@@ -1,10 +1,12 @@
 /** The MJCF of a body, read by MuJoCo (@mujoco/mujoco), against sums of our own. */
+
 import loadMujoco from '@mujoco/mujoco';
 import { beforeAll, describe, expect, test } from 'vitest';
 import type { Body, Sym3 } from '../../sim/body/body.ts';
 import { makeHuman } from '../../sim/body/human.ts';
 import { formatMjcf } from '../../sim/body/mjcf.ts';
 import { makeTree, type TreeSegmentSpec } from '../../sim/body/tree.ts';
+import { part } from '../checks/flown.ts';
 import { wholeBody } from './moments.ts';
 
 /** relative; measured 4.4e-16 at worst, and 2.3e-13 where zero moments are written as the least that MuJoCo takes */
@@ -58,16 +60,7 @@ function worst(body: Body, poses: number): { mass: number; centre: number; inert
 const skew = makeTree({
   name: 'a <crooked> "tree" & more',
   segments: [
-    {
-      name: 'hub & <root>',
-      joint: [0, 0, 0],
-      hinges: [],
-      mass: 3,
-      centre: [0.1, -0.05, 0.02],
-      inertia: [0.2, 0.3, 0.25, 0.03, -0.04, 0.05],
-      contacts: [],
-      shapes: [],
-    },
+    part('hub & <root>', 3, [0.2, 0.3, 0.25, 0.03, -0.04, 0.05], { centre: [0.1, -0.05, 0.02] }),
     {
       name: 'arm "1"',
       parent: 'hub & <root>',

@@ -8,8 +8,7 @@ import { parseAthlete } from '../../sim/files/parse-athlete.ts';
 import type { ShapeData } from '../../sim/files/schedule-schema.ts';
 import { calcShapeMoments } from '../../sim/measure/shape-moments.ts';
 import { calcBodyFrame } from '../../sim/motion/body-frame.ts';
-import { getModel } from '../../sim/motion/model.ts';
-import { calcShapeMotion, makeShapeMotion } from '../../sim/motion/shape-motion.ts';
+import { makeHeld } from '../../sim/motion/held.ts';
 import { namedMoments, wholeBody } from './moments.ts';
 import { deepestOverlap } from './overlap.ts';
 
@@ -75,14 +74,8 @@ describe.each(Object.entries(shapes))('%s', (id, shape) => {
 test('landing: feet flat within 5 deg while F is upright, the mass centre over the feet', () => {
   // measured: women and girl -1.0 to 1.1 deg, men and boy toes 3.7 to 4.2 deg down; 2.5 to 6.9 cm ahead of the ankles
   for (const { body, file } of athletes) {
-    const sm = makeShapeMotion(getModel(body));
     const pose = inRadians(body, shapes.landing.angles);
-    body.segments
-      .flatMap((s) => s.hinges)
-      .forEach((h, k) => {
-        sm.q[k] = h.terms.reduce((sum, { angle, coef }) => sum + coef * pose[angle], 0);
-      });
-    calcShapeMotion(sm);
+    const sm = makeHeld(body, pose);
     const { R_BF } = calcBodyFrame(sm);
     const whole = wholeBody(body, shapes.landing.angles);
     const inF = (v_B: readonly number[]): number[] =>

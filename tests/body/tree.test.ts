@@ -2,18 +2,10 @@
 import { describe, expect, test } from 'vitest';
 import { makeTree, type TreeSegmentSpec, type TreeSpec } from '../../sim/body/tree.ts';
 import { FieldError } from '../../sim/math/field-error.ts';
+import { part as partOf } from '../checks/flown.ts';
 
-const part = (name: string, more: Partial<TreeSegmentSpec> = {}): TreeSegmentSpec => ({
-  name,
-  joint: [0, 0, 0],
-  hinges: [],
-  mass: 1,
-  centre: [0, 0, 0],
-  inertia: [0.1, 0.1, 0.1, 0, 0, 0],
-  contacts: [],
-  shapes: [],
-  ...more,
-});
+const part = (name: string, { inertia = [0.1, 0.1, 0.1, 0, 0, 0], mass = 1, ...more }: Partial<TreeSegmentSpec> = {}) =>
+  partOf(name, mass, inertia, more);
 const fieldOf = (segments: TreeSegmentSpec[], framePoints?: TreeSpec['framePoints']): string => {
   try {
     makeTree({ name: 't', segments, ...(framePoints ? { framePoints } : {}) });

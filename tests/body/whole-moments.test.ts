@@ -1,9 +1,11 @@
 /** Moments of the generated human as a whole against published ones, by a kinematics of the tests' own. */
+
 import { describe, expect, test } from 'vitest';
 import { makeHuman } from '../../sim/body/human.ts';
 import { makeTree } from '../../sim/body/tree.ts';
 import { getModel } from '../../sim/motion/model.ts';
 import { calcShapeMotion, makeShapeMotion } from '../../sim/motion/shape-motion.ts';
+import { part } from '../checks/flown.ts';
 import { namedMoments, wholeBody } from './moments.ts';
 
 const LBF_IN_S2 = 0.1129848290276167; // kg m^2
@@ -122,26 +124,7 @@ describe('common practice, no source', () => {
 
   test('a rod of length L has 1.875 times the lateral moment of a ball of radius L / 3 and the same mass', () => {
     const lone = (inertia: readonly [number, number, number, number, number, number]): number =>
-      namedMoments(
-        wholeBody(
-          makeTree({
-            name: 'one',
-            segments: [
-              {
-                name: 'one',
-                joint: [0, 0, 0],
-                hinges: [],
-                mass: 5,
-                centre: [0, 0, 0],
-                inertia,
-                contacts: [],
-                shapes: [],
-              },
-            ],
-          }),
-          {},
-        ),
-      ).A;
+      namedMoments(wholeBody(makeTree({ name: 'one', segments: [part('one', 5, inertia)] }), {})).A;
     const rod = (5 * 1.5 ** 2) / 12;
     const ball = 0.4 * 5 * 0.5 ** 2;
     expect(lone([rod, 0, rod, 0, 0, 0]) / lone([ball, ball, ball, 0, 0, 0])).toBeCloseTo(1.875, 12);

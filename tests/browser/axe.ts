@@ -13,3 +13,13 @@ export async function findViolations(page: Page, part: string, rules?: string[])
   const { violations } = await (rules ? axe.withTags(rules) : axe).analyze();
   return violations.map((v) => `${v.id}: ${v.nodes.map((n) => n.target.join(' ')).join('; ')}`);
 }
+
+/** The same in light and in dark. */
+export async function findInBothThemes(page: Page, part: string): Promise<string[]> {
+  const found: string[] = [];
+  for (const colorScheme of ['light', 'dark'] as const) {
+    await page.emulateMedia({ colorScheme, reducedMotion: 'reduce' });
+    found.push(...(await findViolations(page, part)).map((one) => `${colorScheme} ${one}`));
+  }
+  return found;
+}

@@ -56,3 +56,24 @@ export async function drag(page: Page, target: Locator, dx: number, dy: number, 
 export const bob = (page: Page): Locator => page.getByRole('slider', { name: 'Time in the flight' });
 export const cursorOf = async (page: Page): Promise<number> => Number(await bob(page).getAttribute('aria-valuenow'));
 export const undo = (page: Page): Promise<void> => page.keyboard.press('ControlOrMeta+z');
+
+/** A change as a person makes it, on any device. */
+export async function editSpeedUp(page: Page, metresPerS: string): Promise<void> {
+  await page.keyboard.press('v');
+  const field = page.getByRole('dialog').getByRole('spinbutton', { name: 'Speed up' });
+  await field.fill(metresPerS);
+  await field.press('Enter');
+  await page.keyboard.press('Escape');
+  await expect(page.getByRole('dialog')).toBeHidden();
+}
+
+/** Those of the buttons that are under a thumb's size, px, each with its name. */
+export const smallTargets = (buttons: Locator, least: number): Promise<string[]> =>
+  buttons.evaluateAll(
+    (all, px) =>
+      all
+        .map((b) => ({ name: b.textContent || b.getAttribute('aria-label'), ...b.getBoundingClientRect().toJSON() }))
+        .filter((r) => r.width < px || r.height < px)
+        .map((r) => `${r.name}: ${r.width} x ${r.height}`),
+    least,
+  );

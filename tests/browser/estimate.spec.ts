@@ -24,6 +24,12 @@ async function startOwn(page: Page): Promise<void> {
   await expect(field(page, 1)).toHaveValue('');
 }
 
+async function openOwnSheet(page: Page): Promise<void> {
+  await openBench(page);
+  await openEstimate(page);
+  await startOwn(page);
+}
+
 test('nothing of it is loaded before it is opened; the parser of formulas only in its worker', {
   tag: '@once',
 }, async ({ page }) => {
@@ -46,9 +52,7 @@ test('nothing of it is loaded before it is opened; the parser of formulas only i
 });
 
 test('a sheet is written by keyboard, in any order, and computed as it is typed', async ({ page }) => {
-  await openBench(page);
-  await openEstimate(page);
-  await startOwn(page);
+  await openOwnSheet(page);
   await field(page, 1).click();
   await page.keyboard.type('energy = mass * g * rise to J');
   await page.keyboard.press('Enter');
@@ -76,9 +80,7 @@ test('a sheet is written by keyboard, in any order, and computed as it is typed'
 test('a fault is told by its line, names both units, and leaves the others standing', { tag: '@once' }, async ({
   page,
 }) => {
-  await openBench(page);
-  await openEstimate(page);
-  await startOwn(page);
+  await openOwnSheet(page);
   await field(page, 1).fill('x = 3 J + 2 N');
   await field(page, 1).press('Enter');
   await field(page, 2).fill('y = 4 kg');
@@ -123,9 +125,7 @@ test('plain bodies stand over the athlete, and can be put away', async ({ page }
 test('a sheet is kept over a reload, and an own one can be saved and opened again', { tag: '@once' }, async ({
   page,
 }) => {
-  await openBench(page);
-  await openEstimate(page);
-  await startOwn(page);
+  await openOwnSheet(page);
   await field(page, 1).fill('T = 1.2 s vs {air time}');
   await expect(line(page, 'T').locator('.line-estimate')).toHaveText('1.2 s');
   const saved = page.waitForEvent('download');
@@ -142,9 +142,7 @@ test('a sheet is kept over a reload, and an own one can be saved and opened agai
 });
 
 test('a sheet goes with the skill, in one step that can be undone', async ({ page }) => {
-  await openBench(page);
-  await openEstimate(page);
-  await startOwn(page);
+  await openOwnSheet(page);
   await field(page, 1).fill('T = 1.2 s vs {air time}');
   await expect(line(page, 'T').locator('.line-simulated')).toContainText('s');
   const choice = page.getByLabel('Sheet', { exact: true });
@@ -167,9 +165,7 @@ const chosen = (page: Page): Locator => choice(page).locator('option:checked');
 test('choosing another sheet keeps one’s own, an edited ready sheet becomes a copy, and both outlive a reload', {
   tag: '@once',
 }, async ({ page }) => {
-  await openBench(page);
-  await openEstimate(page);
-  await startOwn(page);
+  await openOwnSheet(page);
   for (let n = 1; n <= 8; n++) {
     await field(page, n).fill(`x_${n} = ${n} m`);
     if (n < 8) await field(page, n).press('Enter');
@@ -278,9 +274,7 @@ test('CSV and page to print hold the sheet', { tag: '@once' }, async ({ page, co
 });
 
 test('a hostile sheet neither freezes nor reaches the page', { tag: '@once' }, async ({ page }) => {
-  await openBench(page);
-  await openEstimate(page);
-  await startOwn(page);
+  await openOwnSheet(page);
   const hostile = [
     'a = 9^9^9^9^9',
     'b = import({}, {})',

@@ -1,19 +1,10 @@
 // What the browser keeps: a gesture that was cut short, a record of a newer build, a database deleted from outside.
 import { expect, type Page, test } from '@playwright/test';
-import { drag, openBench, readSentence, undo } from './bench.ts';
+import { drag, editSpeedUp, openBench, readSentence, undo } from './bench.ts';
 
 const ready = (page: Page) => expect(page.locator('canvas[data-ready="true"]').first()).toBeVisible();
 const sentence = async (page: Page): Promise<string> => (await readSentence(page)).text;
 const notice = (page: Page) => page.locator('.notice').first();
-
-async function edit(page: Page, speedUp: string): Promise<void> {
-  await page.keyboard.press('v');
-  const field = page.getByRole('dialog').getByRole('spinbutton', { name: 'Speed up' });
-  await field.fill(speedUp);
-  await field.press('Enter');
-  await page.keyboard.press('Escape');
-  await expect(page.getByRole('dialog')).toBeHidden();
-}
 
 /** Records of a database, read through a connection of their own. */
 const readAll = (page: Page, database: string): Promise<[string, unknown][]> =>
@@ -39,7 +30,7 @@ const readSessions = (page: Page) => readAll(page, 'shapeflight-sessions');
 for (const end of ['a reload', 'a crash'] as const)
   test(`${end} in the middle of a drag keeps what was there before it`, { tag: '@once' }, async ({ page, context }) => {
     await openBench(page);
-    await edit(page, '5.2');
+    await editSpeedUp(page, '5.2');
     const before = await sentence(page);
     await expect.poll(async () => JSON.stringify(await readSessions(page))).toContain('5.2');
     await drag(page, page.locator('.edge').first(), -60, 0, false);
@@ -69,7 +60,7 @@ for (const end of ['a reload', 'a crash'] as const)
 
 test('a record of a newer build is left as it is, and the page says so', { tag: '@once' }, async ({ page }) => {
   await openBench(page);
-  await edit(page, '5.2');
+  await editSpeedUp(page, '5.2');
   await expect.poll(async () => (await readSessions(page)).length).toBe(1);
   const newer = await page.evaluate(
     () =>
@@ -84,7 +75,7 @@ test('a record of a newer build is left as it is, and the page says so', { tag: 
         };
       }),
   );
-  await edit(page, '5.1');
+  await editSpeedUp(page, '5.1');
   await expect(notice(page)).toContainText('newer version');
   const said = await sentence(page);
   await expect.poll(() => readSessions(page)).toHaveLength(2);
@@ -97,7 +88,7 @@ test('a record of a newer build is left as it is, and the page says so', { tag: 
   await page.reload();
   await ready(page);
   await expect(notice(page)).toContainText('newer version');
-  await edit(page, '5.3');
+  await editSpeedUp(page, '5.3');
   await expect.poll(() => readSessions(page)).toHaveLength(3);
   expect(await readSessions(page)).toContainEqual(newer);
 });
@@ -108,10 +99,10 @@ for (const how of ['another tab', 'the browser'] as const)
     context,
   }) => {
     await openBench(page);
-    await edit(page, '5.2');
+    await editSpeedUp(page, '5.2');
     await page.keyboard.press('ControlOrMeta+Shift+s');
     await expect(notice(page)).toContainText('is on the shelf');
-    await edit(page, '5.1');
+    await editSpeedUp(page, '5.1');
     const said = await sentence(page);
     const entries = await readAll(page, 'shapeflight-shelf');
     expect(entries).toHaveLength(1);
@@ -144,7 +135,7 @@ for (const how of ['another tab', 'the browser'] as const)
     await expect.poll(() => readAll(page, 'shapeflight-shelf')).toEqual(entries);
     await expect.poll(async () => (await readSessions(page)).length).toBe(1);
     await expect(page.locator('.not-kept')).toBeHidden();
-    await edit(page, '5.3');
+    await editSpeedUp(page, '5.3');
     const last = await sentence(page);
     await page.reload();
     await ready(page);
@@ -157,7 +148,7 @@ test('a database that stays refused is said until it is written again, without a
   tag: '@once',
 }, async ({ page }) => {
   await openBench(page);
-  await edit(page, '5.2');
+  await editSpeedUp(page, '5.2');
   await page.evaluate(() => {
     const { put } = IDBObjectStore.prototype;
     Object.assign(window, { heal: () => Object.assign(IDBObjectStore.prototype, { put }) });

@@ -2,7 +2,7 @@
 
 import { expect, type Page, test } from '@playwright/test';
 import { makeAxe } from './axe.ts';
-import { openBench, readSentence, undo } from './bench.ts';
+import { openBench, readSentence, smallTargets, undo } from './bench.ts';
 
 async function openLane(page: Page) {
   await openBench(page);
@@ -24,13 +24,7 @@ test('the lane opens above the thumb bar, inside the page, with keys of 44 px', 
   const over = await page.evaluate(() => document.documentElement.scrollWidth - window.innerWidth);
   expect(over).toBeLessThanOrEqual(0);
   await sheet.locator('.key').nth(1).tap();
-  const small = await sheet.locator('button').evaluateAll((buttons) =>
-    buttons
-      .map((b) => ({ name: b.textContent || b.getAttribute('aria-label'), ...b.getBoundingClientRect().toJSON() }))
-      .filter((r) => r.width < 43.9 || r.height < 43.9)
-      .map((r) => `${r.name}: ${r.width} x ${r.height}`),
-  );
-  expect(small).toEqual([]);
+  expect(await smallTargets(sheet.locator('button'), 43.9)).toEqual([]);
   const cut = await sheet.evaluate((el) => el.scrollWidth - el.clientWidth);
   expect(cut).toBeLessThanOrEqual(0);
 });

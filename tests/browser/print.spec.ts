@@ -1,7 +1,7 @@
 // The print sheet and the files made from a flight: what they hold agrees with the page, and the caution goes with them.
 import { readFileSync } from 'node:fs';
 import { expect, type Page, test } from '@playwright/test';
-import { findViolations } from './axe.ts';
+import { findInBothThemes } from './axe.ts';
 import { openBench, readSentence } from './bench.ts';
 
 const dialog = (page: Page) => page.getByRole('dialog', { name: 'Print sheet' });
@@ -54,10 +54,7 @@ test('it is one page of paper, landscape, without hues', { tag: '@once' }, async
 test('axe finds no violation on the sheet, light and dark', async ({ page }) => {
   await openBench(page);
   await openSheet(page);
-  for (const colorScheme of ['light', 'dark'] as const) {
-    await page.emulateMedia({ colorScheme, reducedMotion: 'reduce' });
-    expect(await findViolations(page, 'dialog'), colorScheme).toEqual([]);
-  }
+  expect(await findInBothThemes(page, 'dialog')).toEqual([]);
 });
 
 test('frames and picture are saved, with the caution where it can stand', { tag: '@once' }, async ({ page }) => {

@@ -2,20 +2,10 @@
 
 import { type BrowserContext, expect, type Page, test } from '@playwright/test';
 import { findViolations } from './axe.ts';
-import { openBench, readSentence } from './bench.ts';
+import { editSpeedUp, openBench, readSentence } from './bench.ts';
 
 const isPhone = (page: Page): boolean => (page.viewportSize()?.width ?? 0) < 700;
 const notice = (page: Page) => page.locator('.notice').first();
-
-/** A change as a person makes it, on any device. */
-async function edit(page: Page, speedUp: string): Promise<void> {
-  await page.keyboard.press('v');
-  const field = page.getByRole('dialog').getByRole('spinbutton', { name: 'Speed up' });
-  await field.fill(speedUp);
-  await field.press('Enter');
-  await page.keyboard.press('Escape');
-  await expect(page.getByRole('dialog')).toBeHidden();
-}
 const saveToShelf = (page: Page): Promise<void> => page.keyboard.press('ControlOrMeta+Shift+s');
 
 async function openShelf(page: Page) {
@@ -36,11 +26,11 @@ async function duplicate(page: Page): Promise<Page> {
 
 test('a skill is saved, found, opened again, and survives a reload', async ({ page }) => {
   await openBench(page);
-  await edit(page, '5.3');
+  await editSpeedUp(page, '5.3');
   const mine = await readSentence(page);
   await saveToShelf(page);
   await expect(notice(page)).toContainText('is on the shelf');
-  await edit(page, '4.7');
+  await editSpeedUp(page, '4.7');
   const shelf = await openShelf(page);
   await expect(shelf.dialog.getByText('changed since it was saved')).toBeVisible();
   await shelf.dialog.getByRole('list', { name: 'Demo skills' }).getByRole('button').first().click();
@@ -92,10 +82,10 @@ test('entries are renamed, duplicated, deleted, and brought back', async ({ page
 
 test('two tabs keep their own work, and each finds it again', { tag: '@once' }, async ({ page, context }) => {
   await openBench(page);
-  await edit(page, '5.2');
+  await editSpeedUp(page, '5.2');
   const other = await context.newPage();
   await openBench(other);
-  await edit(other, '4.6');
+  await editSpeedUp(other, '4.6');
   const [one, two] = [await readSentence(page), await readSentence(other)];
   expect(one.text).not.toBe(two.text);
   for (const [tab, said] of [
@@ -114,12 +104,12 @@ for (const hasLocks of [true, false])
     if (!hasLocks)
       await context.addInitScript(() => Object.defineProperty(Navigator.prototype, 'locks', { value: undefined }));
     await openBench(page);
-    await edit(page, '5.2');
+    await editSpeedUp(page, '5.2');
     const before = await readSentence(page);
     const copy = await duplicate(page);
     expect((await readSentence(copy)).text).toBe(before.text);
-    await edit(copy, '4.6');
-    await edit(page, '4.9');
+    await editSpeedUp(copy, '4.6');
+    await editSpeedUp(page, '4.9');
     const [own, copied] = [await readSentence(page), await readSentence(copy)];
     expect(own.text).not.toBe(copied.text);
     await page.reload();
@@ -136,10 +126,10 @@ test('when two tabs change one entry, the second save makes a copy and says so',
   await saveToShelf(page);
   await expect(notice(page)).toContainText('is on the shelf');
   const copy = await duplicate(page);
-  await edit(page, '5.2');
+  await editSpeedUp(page, '5.2');
   await saveToShelf(page);
   await expect(notice(page)).toContainText('Changes of');
-  await edit(copy, '4.6');
+  await editSpeedUp(copy, '4.6');
   await saveToShelf(copy);
   await expect(notice(copy)).toContainText('was changed in another tab since you opened it');
   // the other tab hears of it
@@ -151,7 +141,7 @@ test('when two tabs change one entry, the second save makes a copy and says so',
 
 test('after a crash the last change is there', { tag: '@once' }, async ({ page, context }) => {
   await openBench(page);
-  await edit(page, '5.25');
+  await editSpeedUp(page, '5.25');
   const said = await readSentence(page);
   // the record is whole: it was written when the change was made
   await expect.poll(() => countRecords(context, page)).toBeGreaterThan(0);
@@ -184,7 +174,7 @@ const countRecords = (_: BrowserContext, page: Page): Promise<number> =>
 test('a browser without a database says so, works, and shows the way out', async ({ page }) => {
   await page.addInitScript(() => Object.defineProperty(window, 'indexedDB', { value: undefined }));
   await openBench(page);
-  await edit(page, '5.2');
+  await editSpeedUp(page, '5.2');
   await expect(page.locator('.not-kept')).toContainText('Not saved');
   const download = page.waitForEvent('download');
   await page.locator('.not-kept').getByRole('button', { name: 'Save a file' }).click();
@@ -204,16 +194,16 @@ test('a full disk is said as long as it lasts', { tag: '@once' }, async ({ page 
       throw new DOMException('full', 'QuotaExceededError');
     };
   });
-  await edit(page, '5.2');
+  await editSpeedUp(page, '5.2');
   await expect(page.locator('.not-kept')).toContainText('Not saved');
   await page.evaluate(() => (window as unknown as { heal(): void }).heal());
-  await edit(page, '5.1');
+  await editSpeedUp(page, '5.1');
   await expect(page.locator('.not-kept')).toBeHidden();
 });
 
 test('what an older build kept is taken over, with its history', { tag: '@once' }, async ({ page }) => {
   await openBench(page);
-  await edit(page, '5.2');
+  await editSpeedUp(page, '5.2');
   const said = await readSentence(page);
   // as the older build wrote it: the record in local storage, the tab's name in session storage
   const record = await page.evaluate(

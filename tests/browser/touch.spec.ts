@@ -1,6 +1,6 @@
 // Tablet and phone: nothing runs over the edge, targets are large enough, one hand is enough.
 import { expect, test } from '@playwright/test';
-import { bob, cursorOf, openBench, readSentence } from './bench.ts';
+import { bob, cursorOf, openBench, readSentence, smallTargets } from './bench.ts';
 
 test('nothing runs over the side of the page', async ({ page }) => {
   await openBench(page);
@@ -11,13 +11,7 @@ test('nothing runs over the side of the page', async ({ page }) => {
 
 test('targets of the thumb bar and the bar are at least 44 px', async ({ page }) => {
   await openBench(page);
-  const small = await page.locator('.thumb button, .bar button').evaluateAll((buttons) =>
-    buttons
-      .map((b) => ({ name: b.textContent || b.getAttribute('aria-label'), ...b.getBoundingClientRect().toJSON() }))
-      .filter((r) => r.width < 44 || r.height < 44)
-      .map((r) => `${r.name}: ${r.width} x ${r.height}`),
-  );
-  expect(small).toEqual([]);
+  expect(await smallTargets(page.locator('.thumb button, .bar button'), 44)).toEqual([]);
 });
 
 test('the jog wheel turns the flight, by finger', async ({ page }) => {

@@ -33,6 +33,21 @@ afterEach(() => {
   vi.restoreAllMocks();
 });
 
+/** A skill file of one segment of 1 kg that flies for a second. */
+const loneBody = (name: string, inertiaKgM2: readonly number[], vectorKgM2PerS: readonly number[]) => ({
+  ...sampleSkill,
+  athlete: { kind: 'tree', name: `Lone ${name}`, segments: [{ name, massKg: 1, centreM: [0, 0, 0], inertiaKgM2 }] },
+  shapes: {},
+  phases: [
+    {
+      ...flightIn(sampleSkill),
+      takeoff: { massCentreHeightM: 1, velocityMPerS: { along: 0, up: 1 }, momentum: { vectorKgM2PerS } },
+      end: { durationS: 1 },
+      schedule: {},
+    },
+  ],
+});
+
 describe('fly', () => {
   test('prints the flight in words and numbers, with the caution', async () => {
     const { code, out, err } = await run('fly', made.at('skill.json'));
@@ -235,46 +250,12 @@ describe('bad input is exit 2 and one clear line', () => {
   });
 
   test('a lone rod cannot fly, and is told why', () => {
-    const segments = [{ name: 'rod', massKg: 1, centreM: [0, 0, 0], inertiaKgM2: [1, 0, 1, 0, 0, 0] }];
-    const json = {
-      ...sampleSkill,
-      athlete: { kind: 'tree', name: 'Rod', segments },
-      shapes: {},
-      phases: [
-        {
-          ...flightIn(sampleSkill),
-          takeoff: {
-            massCentreHeightM: 1,
-            velocityMPerS: { along: 0, up: 1 },
-            momentum: { vectorKgM2PerS: [0, 0, 1] },
-          },
-          end: { durationS: 1 },
-          schedule: {},
-        },
-      ],
-    };
-    return tried('rod.json', json, 'Rod');
+    const json = loneBody('rod', [1, 0, 1, 0, 0, 0], [0, 0, 1]);
+    return tried('rod.json', json, 'Lone rod');
   });
 
   test('a body that spins a million times a second is given up, not waited for', () => {
-    const segments = [{ name: 'bead', massKg: 1, centreM: [0, 0, 0], inertiaKgM2: [0.001, 0.0011, 0.0012, 0, 0, 0] }];
-    const json = {
-      ...sampleSkill,
-      athlete: { kind: 'tree', name: 'Bead', segments },
-      shapes: {},
-      phases: [
-        {
-          ...flightIn(sampleSkill),
-          takeoff: {
-            massCentreHeightM: 1,
-            velocityMPerS: { along: 0, up: 1 },
-            momentum: { vectorKgM2PerS: [9000, 5000, 3000] },
-          },
-          end: { durationS: 1 },
-          schedule: {},
-        },
-      ],
-    };
+    const json = loneBody('bead', [0.001, 0.0011, 0.0012, 0, 0, 0], [9000, 5000, 3000]);
     return tried('fast.json', json, 'too fast');
   });
 

@@ -3,6 +3,7 @@ import { mkdtempSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { main } from '../../src/cli/main.ts';
+import { stillFile } from '../search/still.ts';
 
 export interface Said {
   readonly code: number;
@@ -38,16 +39,4 @@ export function makeFolder(files: Record<string, unknown> = {}) {
 }
 
 /** A stretched body that only turns: quick, and its margin is known. */
-export const still = {
-  format: 'shapeflight-skill',
-  version: 1,
-  title: 'Still',
-  athlete: { ref: 'tobias-fenn' },
-  takeoff: {
-    massCentreHeightM: 1.2,
-    velocityMPerS: { along: 0, up: 5 },
-    momentum: { vectorKgM2PerS: [0, 0, 60] },
-  },
-  end: { durationS: 1.1 },
-  schedule: { base: 'straight' },
-};
+export const still = stillFile();

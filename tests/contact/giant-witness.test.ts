@@ -4,12 +4,13 @@
  * grip solved for the prescribed joints, by a Runge-Kutta method of our own at half a millisecond. That the chain is the
  * Body is chain.test.ts's business.
  */
+
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { makeAsked, makeHang, startOf } from '../../sim/contact/hang.ts';
 import { makeRunRow, readRun, type SwingRun } from '../../sim/contact/swing-run.ts';
 import { SwingStepper } from '../../sim/contact/swing-stepper.ts';
-import { loadWitness } from '../witness/mujoco.ts';
-import { giantXml, hingesOf } from './giant-model.ts';
+import { hingesOf } from './giant-model.ts';
+import { openHang } from './hang-witness.ts';
 import { DEG, G, timedGiant } from './swings.ts';
 
 /** at the default step of 2 ms, measured: 9.5e-7 deg, 1.8e-8 m, 3.3e-9 of the peak force (5.5e-8, 1.0e-9, 2.0e-10 at 1 ms) */
@@ -30,13 +31,7 @@ interface Row {
 const rows: Row[] = [];
 
 beforeAll(async () => {
-  const mj = await loadWitness();
-  const model = mj.MjModel.from_xml_string(giantXml(hang));
-  if (!model) throw new Error('MuJoCo refuses the model');
-  const data = new mj.MjData(model);
-  const nv = model.nv;
-  const full = mj.DoubleBuffer.FromArray(new Float64Array(nv * nv));
-  mj.mj_forward(model, data);
+  const { mj, model, data, nv, full } = await openHang(hang);
   const { qpos, qvel, qfrc_bias: bias, qfrc_passive: passive, qacc } = data;
   const M = full.GetView();
   const joints = hingesOf(hang);

@@ -3,6 +3,7 @@
  * accelerations from one linear system at each instant, classical Runge-Kutta of order 4. Nothing of the engine and none of its
  * scheme is used; the laws of mat and muscle are the same. Without friction, whose spring has a memory.
  */
+
 import { expect, test } from 'vitest';
 import { athletes } from '../../presets/index.ts';
 import { type ChainMotion, jointsInto, makeChainMotion, pointInto } from '../../sim/contact/chain-motion.ts';
@@ -12,32 +13,11 @@ import { type LandingEntry, placeEntry } from '../../sim/contact/landing-entry.t
 import { DEFAULT_ACTION, JointAction } from '../../sim/contact/landing-joints.ts';
 import { MATS, type MatSpec, matForce } from '../../sim/contact/mat.ts';
 import { makeBody, readAthlete } from '../../sim/index.ts';
+import { solve } from '../oracles/gauss.ts';
 import { makeDropEntry } from './drop-entry.ts';
 
 const G = 9.81;
 const mat: MatSpec = { ...MATS.competitionMat, friction: 0 };
-
-/** Gauss with pivoting; A (n x n) and b are used up. */
-function solve(A: Float64Array[], b: Float64Array): Float64Array {
-  const n = b.length;
-  for (let k = 0; k < n; k++) {
-    let p = k;
-    for (let i = k + 1; i < n; i++) if (Math.abs(A[i][k]) > Math.abs(A[p][k])) p = i;
-    [A[k], A[p]] = [A[p], A[k]];
-    [b[k], b[p]] = [b[p], b[k]];
-    for (let i = k + 1; i < n; i++) {
-      const f = A[i][k] / A[k][k];
-      if (f === 0) continue;
-      for (let j = k; j < n; j++) A[i][j] -= f * A[k][j];
-      b[i] -= f * b[k];
-    }
-  }
-  for (let k = n - 1; k >= 0; k--) {
-    for (let j = k + 1; j < n; j++) b[k] -= A[k][j] * b[j];
-    b[k] /= A[k][k];
-  }
-  return b;
-}
 
 /** Ground force at each multiple of `every` steps, and the knee then. */
 function integrate(entry: LandingEntry, dt: number, steps: number, every: number): { fy: number[]; knee: number[] } {

@@ -130,24 +130,16 @@ describe('the release window', () => {
     expect(window.from).toBeLessThan(0);
     expect(window.to).toBeGreaterThan(0);
     expect(window.width).toBeLessThan(0.16);
+    const upTo = (late: number) =>
+      calcReleaseWindow(skill, swing, { from: Math.min(0, late), to: Math.max(0, late), count: 3, meets });
     for (const [edge, out] of [
       [window.from, -2e-4],
       [window.to, 2e-4],
     ]) {
-      const inside = calcReleaseWindow(skill, swing, {
-        from: Math.min(0, edge),
-        to: Math.max(0, edge),
-        count: 3,
-        meets,
-      });
+      const inside = upTo(edge);
       expect(inside.tries[edge < 0 ? 0 : 2].meets).toBe(true);
       const beyond = edge + out;
-      const outside = calcReleaseWindow(skill, swing, {
-        from: Math.min(0, beyond),
-        to: Math.max(0, beyond),
-        count: 3,
-        meets,
-      });
+      const outside = upTo(beyond);
       expect(outside.tries[beyond < 0 ? 0 : 2].meets).toBe(false);
     }
   });

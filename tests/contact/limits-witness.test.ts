@@ -3,13 +3,15 @@
  * all joints with coordinates of their own, by a Runge-Kutta method of our own with steps of a quarter millisecond that are not cut at the limits. Which
  * joints are at a limit is found here by trying all ways of it, not by changing one after the other.
  */
+
 import { beforeAll, describe, expect, it } from 'vitest';
 import { makeAsked, makeHang, startOf } from '../../sim/contact/hang.ts';
 import { SwingReader } from '../../sim/contact/swing-reader.ts';
 import type { SwingSpec } from '../../sim/contact/swing-spec.ts';
 import { SwingStepper } from '../../sim/contact/swing-stepper.ts';
-import { loadWitness } from '../witness/mujoco.ts';
-import { giantXml, hingesOf } from './giant-model.ts';
+import { solve } from '../oracles/gauss.ts';
+import { hingesOf } from './giant-model.ts';
+import { openHang } from './hang-witness.ts';
 import { DEG, timedGiant } from './swings.ts';
 
 const spec: SwingSpec = { ...timedGiant, strength: 0.3 };
@@ -31,35 +33,9 @@ interface Row {
   readonly limited: boolean[];
 }
 
-/** Gauss with row exchange: A x = b. */
-function solve(A: number[][], b: number[]): number[] {
-  const n = b.length;
-  for (let c = 0; c < n; c++) {
-    let p = c;
-    for (let r = c + 1; r < n; r++) if (Math.abs(A[r][c]) > Math.abs(A[p][c])) p = r;
-    [A[c], A[p], b[c], b[p]] = [A[p], A[c], b[p], b[c]];
-    for (let r = c + 1; r < n; r++) {
-      const f = A[r][c] / A[c][c];
-      for (let k = c; k < n; k++) A[r][k] -= f * A[c][k];
-      b[r] -= f * b[c];
-    }
-  }
-  for (let r = n - 1; r >= 0; r--) {
-    for (let k = r + 1; k < n; k++) b[r] -= A[r][k] * b[k];
-    b[r] /= A[r][r];
-  }
-  return b;
-}
-
 async function witness(): Promise<Row[]> {
   const hang = makeHang(spec);
-  const mj = await loadWitness();
-  const model = mj.MjModel.from_xml_string(giantXml(hang));
-  if (!model) throw new Error('MuJoCo refuses the model');
-  const data = new mj.MjData(model);
-  const nv = model.nv;
-  const full = mj.DoubleBuffer.FromArray(new Float64Array(nv * nv));
-  mj.mj_forward(model, data);
+  const { mj, model, data, nv, full } = await openHang(hang);
   const { qpos, qvel, qfrc_bias: bias, qfrc_passive: passive } = data;
   const M = full.GetView();
   const hinges = hingesOf(hang);

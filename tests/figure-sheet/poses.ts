@@ -1,8 +1,9 @@
 /** Poses for the figure sheet and the scene tests: named angles in degrees -> segment frames. */
+
 import presets from '../../presets/shapes.json' with { type: 'json' };
 import type { Body } from '../../sim/body/body.ts';
 import { makeHuman } from '../../sim/body/human.ts';
-import { quatOfMatInto } from '../../sim/math/rot.ts';
+import { matOfAttitude, quatOfMatInto } from '../../sim/math/rot.ts';
 import { getModel } from '../../sim/motion/model.ts';
 import { calcPose } from '../../sim/motion/pose.ts';
 import { calcShapeMotion, makeShapeMotion } from '../../sim/motion/shape-motion.ts';
@@ -71,21 +72,10 @@ export function poseOf(
 }
 
 /** Rz(somersault) Rx(tilt) Ry(twist), deg. */
-export function attitude(somersaultDeg: number, tiltDeg: number, twistDeg: number): number[] {
-  const [a, b, c] = [somersaultDeg, tiltDeg, twistDeg].map((x) => (x * Math.PI) / 180);
-  const [ca, sa, cb, sb, cc, sc] = [Math.cos(a), Math.sin(a), Math.cos(b), Math.sin(b), Math.cos(c), Math.sin(c)];
-  return [
-    ca * cc - sa * sb * sc,
-    -sa * cb,
-    ca * sc + sa * sb * cc,
-    sa * cc + ca * sb * sc,
-    ca * cb,
-    sa * sc - ca * sb * cc,
-    -cb * sc,
-    sb,
-    cb * cc,
-  ];
-}
+export const attitude = (...deg: [somersault: number, tilt: number, twist: number]): Float64Array => {
+  const [somersault, tilt, twist] = deg.map((x) => (x * Math.PI) / 180);
+  return matOfAttitude(somersault, tilt, twist);
+};
 
 export const mixAngles = (a: AnglesDeg, b: AnglesDeg, s: number): AnglesDeg =>
   Object.fromEntries(

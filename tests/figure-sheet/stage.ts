@@ -30,6 +30,7 @@ function stage(t: number, compare: boolean): Scene {
   const cursor = one.pose(t);
   const other = compare ? { flight: two.flight, cursor: two.pose(t) } : undefined;
   const shared = { flight: one.flight, cursor, ...(other ? { other } : {}) };
+  const upright = { body, pose: cursor, width: 240, height: 300, pxPerM: 140 };
   const w = { height: 274, pxPerM: 83, floorY: 274 };
   return joinScenes(width, height, [
     {
@@ -50,11 +51,7 @@ function stage(t: number, compare: boolean): Scene {
     },
     {
       scene: uprightScene({
-        body,
-        pose: cursor,
-        width: 240,
-        height: 300,
-        pxPerM: 140,
+        ...upright,
         handles: posingHandles(body, 'handL'),
         arrows: true,
       }),
@@ -63,11 +60,7 @@ function stage(t: number, compare: boolean): Scene {
     },
     {
       scene: uprightScene({
-        body,
-        pose: cursor,
-        width: 240,
-        height: 300,
-        pxPerM: 140,
+        ...upright,
         azimuth: Math.PI / 2,
         before: one.pose(0.3).frames,
       }),

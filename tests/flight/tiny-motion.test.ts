@@ -3,31 +3,18 @@ import { expect, it } from 'vitest';
 import { makeTree } from '../../sim/body/tree.ts';
 import { flySchedule } from '../../sim/index.ts';
 import { compileSchedule } from '../../sim/schedule/compile.ts';
+import { part } from '../checks/flown.ts';
 
 const body = makeTree({
   name: 'pair',
   segments: [
-    {
-      name: 'a',
-      joint: [0, 0, 0],
-      hinges: [],
-      mass: 1,
-      centre: [0, 0, 0],
-      inertia: [1, 1, 1.5, 0, 0, 0],
-      contacts: [],
-      shapes: [],
-    },
-    {
-      name: 'b',
+    part('a', 1, [1, 1, 1.5, 0, 0, 0]),
+    part('b', 1, [0.1, 0.05, 0.1, 0, 0, 0], {
       parent: 'a',
       joint: [0, 0.3, 0],
       hinges: [{ name: 'h', axis: [0, 0, 1] }],
-      mass: 1,
       centre: [0, 0.3, 0],
-      inertia: [0.1, 0.05, 0.1, 0, 0, 0],
-      contacts: [],
-      shapes: [],
-    },
+    }),
   ],
 });
 

@@ -52,11 +52,16 @@ function makeBrowser(hasLocks = true) {
 }
 const titleOf = (page: { kept?: { history: { doc: SkillFile } } }): string | undefined => page.kept?.history.doc.title;
 
+/** A browser with one page open. */
+async function openOne() {
+  const browser = makeBrowser();
+  const tab = new MemoryStorage();
+  return { browser, tab, page: await browser.open(tab) };
+}
+
 describe('keeper', () => {
   it('gives back what the same tab wrote, with the cursor', async () => {
-    const browser = makeBrowser();
-    const tab = new MemoryStorage();
-    const page = await browser.open(tab);
+    const { browser, tab, page } = await openOne();
     expect(page.kept).toBeUndefined();
     expect(await page.write(session('mine', 0.44))).toBe(true);
     page.close();
@@ -97,9 +102,7 @@ describe('keeper', () => {
     });
 
   it('a damaged record is passed over', async () => {
-    const browser = makeBrowser();
-    const tab = new MemoryStorage();
-    const page = await browser.open(tab);
+    const { browser, tab, page } = await openOne();
     await page.write(session('whole'));
     page.close();
     const [key] = browser.store.map.keys();
@@ -109,9 +112,7 @@ describe('keeper', () => {
 
   for (const way of ['write', 'leave'] as const)
     it(`a reload in the middle of a drag finds what was shown, and one step back what it began from (${way})`, async () => {
-      const browser = makeBrowser();
-      const tab = new MemoryStorage();
-      const page = await browser.open(tab);
+      const { browser, tab, page } = await openOne();
       await page.write(session('before'));
       const drag = { history: setDraft(makeHistory(doc('before')), doc('drag')), cursorS: 0 };
       if (way === 'write') await page.write(drag);
@@ -135,9 +136,7 @@ describe('keeper', () => {
   });
 
   it('what a closing page could not write waits, and is taken over once', async () => {
-    const browser = makeBrowser();
-    const tab = new MemoryStorage();
-    const page = await browser.open(tab);
+    const { browser, tab, page } = await openOne();
     const said = session('said');
     await page.write(said);
     page.leave(said);
@@ -168,9 +167,7 @@ describe('keeper', () => {
   });
 
   it('of several writes waiting the last one stands', async () => {
-    const browser = makeBrowser();
-    const tab = new MemoryStorage();
-    const page = await browser.open(tab);
+    const { browser, tab, page } = await openOne();
     const all = await Promise.all([1, 2, 3, 4].map((n) => page.write(session(`edit ${n}`))));
     expect(all).toEqual([true, true, true, true]);
     page.close();
@@ -195,9 +192,7 @@ describe('keeper', () => {
     ] as const;
     for (const [what, record] of newer) {
       it(`is never overwritten (${what}): the page goes on under a new name and says so`, async () => {
-        const browser = makeBrowser();
-        const tab = new MemoryStorage();
-        const page = await browser.open(tab);
+        const { browser, tab, page } = await openOne();
         await page.write(session('old'));
         page.close();
         const [name] = browser.store.map.keys();
@@ -260,9 +255,7 @@ describe('keeper', () => {
     afterEach(() => void vi.useRealTimers());
 
     it('is opened again, and what the page shows is written again', async () => {
-      const browser = makeBrowser();
-      const tab = new MemoryStorage();
-      const page = await browser.open(tab);
+      const { browser, tab, page } = await openOne();
       await page.write(session('mine', 0.3));
       browser.store.deleteDatabase();
       expect(page.news).toEqual(['deleted']);
@@ -272,9 +265,7 @@ describe('keeper', () => {
     });
 
     it('that stays refused is said, waits in local storage at the end, and is tried again', async () => {
-      const browser = makeBrowser();
-      const tab = new MemoryStorage();
-      const page = await browser.open(tab);
+      const { browser, page } = await openOne();
       await page.write(session('mine'));
       vi.useFakeTimers();
       browser.store.refuses = true;
@@ -290,9 +281,7 @@ describe('keeper', () => {
     });
 
     it('in the middle of a write loses nothing', async () => {
-      const browser = makeBrowser();
-      const tab = new MemoryStorage();
-      const page = await browser.open(tab);
+      const { browser, tab, page } = await openOne();
       await page.write(session('first'));
       const written = page.write(session('second'));
       browser.store.deleteDatabase();
@@ -304,9 +293,7 @@ describe('keeper', () => {
   });
 
   it('a record that another page forgot is written again when the page is looked at', async () => {
-    const browser = makeBrowser();
-    const tab = new MemoryStorage();
-    const page = await browser.open(tab);
+    const { browser, tab, page } = await openOne();
     await page.write(session('mine'));
     browser.store.map.clear();
     await page.check();

@@ -12,20 +12,26 @@ const DEG = Math.PI / 180;
 type Keys = { angle: string; at: { anchor: 'takeoff'; s: number }; deg: number }[];
 const key = (angle: string, s: number, deg: number): Keys[number] => ({ angle, at: { anchor: 'takeoff', s }, deg });
 
+/** A body that hangs and turns on nothing, moved by the keys alone. */
+const hanging = (keys: Keys) =>
+  parseSkill(
+    {
+      ...sampleSkill,
+      shapes: { hang: { title: 'Hanging', word: 'hang', angles: {} } },
+      phases: [
+        {
+          ...flightIn(sampleSkill),
+          takeoff: { ...flightIn(sampleSkill).takeoff, momentum: { straightSomersaults: 0 } },
+          end: { durationS: 0.6 },
+          schedule: { base: 'hang', keys },
+        },
+      ],
+    },
+    emptyShelf,
+  );
+
 function judge(keys: Keys, change: (body: Body) => Body = (body) => body) {
-  const file = {
-    ...sampleSkill,
-    shapes: { hang: { title: 'Hanging', word: 'hang', angles: {} } },
-    phases: [
-      {
-        ...flightIn(sampleSkill),
-        takeoff: { ...flightIn(sampleSkill).takeoff, momentum: { straightSomersaults: 0 } },
-        end: { durationS: 0.6 },
-        schedule: { base: 'hang', keys },
-      },
-    ],
-  };
-  const skill = launchedOf(parseSkill(file, emptyShelf));
+  const skill = launchedOf(hanging(keys));
   const flight = flySkill(launchedWith({ ...skill, body: change(skill.body) }));
   const frames = calcFrames(flight, frameTimes(flight.duration, 240));
   return calcCautions(flight.body, frames).map((c) => ({ ...c, name: flight.body.angles[c.angle].name }));
@@ -74,19 +80,7 @@ test('torque is held against the limit of its own direction', () => {
 });
 
 test('of one frame: only what is beyond in that frame', () => {
-  const file = {
-    ...sampleSkill,
-    shapes: { hang: { title: 'Hanging', word: 'hang', angles: {} } },
-    phases: [
-      {
-        ...flightIn(sampleSkill),
-        takeoff: { ...flightIn(sampleSkill).takeoff, momentum: { straightSomersaults: 0 } },
-        end: { durationS: 0.6 },
-        schedule: { base: 'hang', keys: [key('kneeFlexionR', 0, 0), key('kneeFlexionR', 0.6, 153)] },
-      },
-    ],
-  };
-  const flight = flySkill(launchedOf(parseSkill(file, emptyShelf)));
+  const flight = flySkill(launchedOf(hanging([key('kneeFlexionR', 0, 0), key('kneeFlexionR', 0.6, 153)])));
   const frames = calcFrames(flight, frameTimes(flight.duration, 240));
   const kinds = (row: number) => calcCautionsAt(flight.body, frames, row).map((c) => c.kind);
   expect(kinds(0)).toEqual([]);

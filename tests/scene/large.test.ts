@@ -4,11 +4,12 @@ import { expect, test } from 'vitest';
 import { athletes, shapes, skills } from '../../presets/index.ts';
 import { calcFrames, flySkill, frameTimes, parseSkill } from '../../sim/index.ts';
 import { makePoser } from '../../src/engine/poses.ts';
+import { makeStageFlight } from '../../src/pictures/staged-flight.ts';
 import { project, viewOf } from '../../src/scene/camera.ts';
 import type { LargeLook } from '../../src/scene/large-look.ts';
 import { largeScene } from '../../src/scene/large-scene.ts';
 import { calcMeasure } from '../../src/scene/measure.ts';
-import { ghostTimes, type StageFlight } from '../../src/scene/pose-frames.ts';
+import { ghostTimes } from '../../src/scene/pose-frames.ts';
 import type { DrawItem, Scene } from '../../src/scene/scene.ts';
 import { launchedOf } from '../skill/load.ts';
 
@@ -17,22 +18,7 @@ function stage(id: string) {
   const flight = flySkill(skill);
   const frames = calcFrames(flight, frameTimes(flight.duration, 60));
   const pose = makePoser(flight, frames);
-  const path = new Float64Array(4 * frames.n);
-  for (let i = 0; i < frames.n; i++) {
-    path[4 * i] = frames.t[i];
-    for (let k = 0; k < 3; k++) path[4 * i + 1 + k] = frames.p_WScm_W[3 * i + k];
-  }
-  const made: StageFlight = {
-    key: id,
-    body: flight.body,
-    duration: flight.duration,
-    v_WScm_W0: [flight.v_WScm_W0[0], flight.v_WScm_W0[1], flight.v_WScm_W0[2]],
-    h_Scm_W: [flight.h_Scm_W[0], flight.h_Scm_W[1], flight.h_Scm_W[2]],
-    surfaceY: flight.surfaceY,
-    surface: skill.end.surface?.kind,
-    path,
-    ghosts: ghostTimes(flight.duration).map(pose),
-  };
+  const made = makeStageFlight(id, { flight, frames, skill }, ghostTimes(flight.duration).map(pose));
   return { flight: made, pose, frames };
 }
 

@@ -221,13 +221,14 @@ describe("the arms' path", () => {
 
 describe('keys of the plane', () => {
   it('a keyed jump at elevation 180 moves turn by twice as much, and the excess unwinds to the next key', () => {
+    const jump = [
+      key('shoulderElevationR', 0, 0),
+      key('shoulderElevationR', 0.4, 180),
+      key('shoulderElevationR', 0.8, 90),
+      key('shoulderPlaneR', 0.4, 90, 'stop', 60),
+    ];
     const s = compile({
-      keys: [
-        key('shoulderElevationR', 0, 0),
-        key('shoulderElevationR', 0.4, 180),
-        key('shoulderElevationR', 0.8, 90),
-        key('shoulderPlaneR', 0.4, 90, 'stop', 60),
-      ],
+      keys: jump,
     });
     expect(angleAt(s, 'shoulderTurnR', 0.4 - 1e-9)[0]).toBe(0);
     expect(angleAt(s, 'shoulderTurnR', 0.4)[0] / DEG).toBeCloseTo(-60, 12);
@@ -237,14 +238,7 @@ describe('keys of the plane', () => {
     expect(largestJump(s).velocity).toBeLessThan(1e-6);
     // a key of turn before that ends the unwinding there
     const turned = compile({
-      keys: [
-        key('shoulderElevationR', 0, 0),
-        key('shoulderElevationR', 0.4, 180),
-        key('shoulderElevationR', 0.8, 90),
-        key('shoulderPlaneR', 0.4, 90, 'stop', 60),
-        key('shoulderTurnR', 0.1, 0),
-        key('shoulderTurnR', 0.6, 30),
-      ],
+      keys: [...jump, key('shoulderTurnR', 0.1, 0), key('shoulderTurnR', 0.6, 30)],
     });
     expect(angleAt(turned, 'shoulderTurnR', 0.6)[0] / DEG).toBeCloseTo(30, 12);
     expect(largestJump(turned).attitude).toBeLessThan(1e-7);

@@ -10,25 +10,21 @@ import type { SkillSpec } from '../../sim/skill/skill-spec.ts';
 export const RAD = Math.PI / 180;
 export const shelf = { athletes, shapes };
 
-export function stillSpec(h = 60, T = 1.1): SkillSpec {
-  const spec = parseSkill(
-    {
-      format: 'shapeflight-skill',
-      version: 1,
-      title: 'Still',
-      athlete: { ref: 'tobias-fenn' },
-      takeoff: {
-        massCentreHeightM: 1.2,
-        velocityMPerS: { along: 0, up: 5 },
-        momentum: { vectorKgM2PerS: [0, 0, h] },
-      },
-      end: { durationS: T },
-      schedule: { base: 'straight' },
-    },
-    shelf,
-  );
-  return spec;
-}
+export const stillFile = (h = 60, T = 1.1) => ({
+  format: 'shapeflight-skill',
+  version: 1,
+  title: 'Still',
+  athlete: { ref: 'tobias-fenn' },
+  takeoff: {
+    massCentreHeightM: 1.2,
+    velocityMPerS: { along: 0, up: 5 },
+    momentum: { vectorKgM2PerS: [0, 0, h] },
+  },
+  end: { durationS: T },
+  schedule: { base: 'straight' },
+});
+
+export const stillSpec = (h?: number, T?: number): SkillSpec => parseSkill(stillFile(h, T), shelf);
 
 /** `half`: half width about what the skill does, in the unit of the result. */
 export const bound = (id: string, middle: number, half: number): Window[number] => ({

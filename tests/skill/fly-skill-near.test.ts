@@ -3,7 +3,7 @@
 import { expect, test } from 'vitest';
 import { athletes, shapes, skills } from '../../presets/index.ts';
 import { AGREEMENT, flySkill, parseSkill } from '../../sim/index.ts';
-import { launchedOf } from './load.ts';
+import { expectSameEnd, launchedOf } from './load.ts';
 
 /** Both hit their own T to AGREEMENT; measured at most 1e-15 s apart. */
 const APART = 2 * AGREEMENT;
@@ -15,10 +15,7 @@ for (const [id, file] of Object.entries(skills)) {
     for (const off of [-0.005, 0, 0.005]) {
       const near = flySkill(skill, { near: { touchdown: full.duration + off } });
       expect(Math.abs(near.duration - full.duration)).toBeLessThan(APART);
-      const [a, b] = [new Float64Array(4), new Float64Array(4)];
-      full.quatInto(full.duration, a);
-      near.quatInto(near.duration, b);
-      for (let k = 0; k < 4; k++) expect(b[k]).toBeCloseTo(a[k], 7);
+      expectSameEnd(full, near);
     }
   });
 }

@@ -23,7 +23,9 @@ import { launchedOf } from './load.ts';
 
 const shelf = { athletes: {}, shapes };
 const at = (s: number, anchor: 'takeoff' | 'touchdown' = 'takeoff') => ({ anchor, s });
-const tuck: SkillFile = {
+type Schedule = NonNullable<ReturnType<typeof flightIn>['schedule']>;
+/** From arms overhead into a shape that the hands hold, and back. */
+const holding = (blocks: NonNullable<Schedule['blocks']>, contacts: Schedule['contacts']): SkillFile => ({
   ...sampleSkill,
   phases: [
     {
@@ -32,44 +34,28 @@ const tuck: SkillFile = {
         base: 'armsOverhead',
         blocks: [
           { shape: 'armsOverhead', from: at(-0.1), to: at(0), arms: 'front' },
-          { shape: 'tuck', from: at(0.3), to: at(0.4), arms: 'front' },
-          {
-            shape: 'tuck',
-            from: at(0.6),
-            to: at(0.62),
-            adjustDeg: { hipFlexion: 112, kneeFlexion: 118, elbowFlexion: 40 },
-          },
+          ...blocks,
           { shape: 'armsOverhead', from: at(-0.02, 'touchdown'), to: at(0.2, 'touchdown'), arms: 'front' },
         ],
-        contacts: [{ hand: 'both', on: 'shin', from: at(0.3), to: at(0.6) }],
+        contacts,
       },
     },
   ],
-};
-const pike: SkillFile = {
-  ...tuck,
-  phases: [
-    {
-      ...flightIn(tuck),
-      schedule: {
-        ...flightIn(tuck).schedule,
-        blocks: [
-          { shape: 'armsOverhead', from: at(-0.1), to: at(0), arms: 'front' },
-          { shape: 'pike', from: at(0.3), to: at(0.35), arms: 'front' },
-          {
-            shape: 'pike',
-            from: at(0.55),
-            to: at(0.56),
-            arms: 'front',
-            adjustDeg: { hipFlexion: 100, kneeFlexion: 10 },
-          },
-          { shape: 'armsOverhead', from: at(-0.02, 'touchdown'), to: at(0.2, 'touchdown'), arms: 'front' },
-        ],
-        contacts: [{ hand: 'both', on: 'behindKnee', from: at(0.3), to: at(0.55) }],
-      },
-    },
+});
+const tuck = holding(
+  [
+    { shape: 'tuck', from: at(0.3), to: at(0.4), arms: 'front' },
+    { shape: 'tuck', from: at(0.6), to: at(0.62), adjustDeg: { hipFlexion: 112, kneeFlexion: 118, elbowFlexion: 40 } },
   ],
-};
+  [{ hand: 'both', on: 'shin', from: at(0.3), to: at(0.6) }],
+);
+const pike = holding(
+  [
+    { shape: 'pike', from: at(0.3), to: at(0.35), arms: 'front' },
+    { shape: 'pike', from: at(0.55), to: at(0.56), arms: 'front', adjustDeg: { hipFlexion: 100, kneeFlexion: 10 } },
+  ],
+  [{ hand: 'both', on: 'behindKnee', from: at(0.3), to: at(0.55) }],
+);
 const build = (file: SkillFile) => launchedOf(parseSkill(file, shelf));
 /** Sides are told apart by one angle, so that each hand is solved by itself. */
 const lopsided: SkillFile = {

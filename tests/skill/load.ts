@@ -1,8 +1,10 @@
 /** A preset as the engine takes it. */
+import { expect } from 'vitest';
 import { athletes, shapes, skills } from '../../presets/index.ts';
 import * as contact from '../../sim/contact/index.ts';
 import {
   buildSkill,
+  type Flight,
   type LaunchedSkill,
   launch,
   launchFrom,
@@ -34,4 +36,12 @@ export const launchedWith = ({
 export function takeoffOf({ start }: SkillSpec): TakeoffSpec {
   if (start.kind !== 'stated') throw new Error(`a ${start.kind} states no take-off`);
   return start.takeoff;
+}
+
+/** Both end in the same attitude, to 7 places of the quaternion. */
+export function expectSameEnd(one: Flight, other: Flight): void {
+  const [a, b] = [new Float64Array(4), new Float64Array(4)];
+  one.quatInto(one.duration, a);
+  other.quatInto(other.duration, b);
+  for (let k = 0; k < 4; k++) expect(b[k]).toBeCloseTo(a[k], 7);
 }

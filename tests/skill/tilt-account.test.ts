@@ -1,6 +1,6 @@
 // The account of the tilt as laws: nothing uneven gives nothing, all taken out leaves nothing, the sum is the whole.
 import { describe, expect, it } from 'vitest';
-import { calcFrames, flySkill, frameTimes } from '../../sim/index.ts';
+import { calcFrames, flySkill, frameTimes, type SkillFile } from '../../sim/index.ts';
 import { calcTiltAccount, stepTiltAccount, type TiltAccount, type TiltValues } from '../../sim/skill/tilt-account.ts';
 import { flightIn } from '../files/parts.ts';
 import { fileOf, preset, presetIds, skillOf } from './load.ts';
@@ -21,6 +21,17 @@ const gaveBy = (a: TiltAccount, source: string): TiltValues => {
   if (!part) throw new RangeError(source);
   return part.gave;
 };
+
+/** A stated duration, s, and momentum about the lateral axis, kg m^2/s. */
+function flyFor(file: SkillFile, durationS: number, h: number): void {
+  flightIn(file).end = { durationS, surface: { kind: 'floor', heightM: 0 } };
+  flightIn(file).takeoff.momentum = { vectorKgM2PerS: [0, 0, h] };
+}
+function withAndWithoutKeys(file: SkillFile) {
+  const plain = structuredClone(file);
+  flightIn(plain).schedule.keys = [];
+  return [file, plain].map((one) => calcTiltAccount(skillOf(one), { at: 0.5 }));
+}
 
 describe('tilt account', () => {
   it('of a skill whose sides move alike is zero, every part of it', () => {
@@ -44,12 +55,8 @@ describe('tilt account', () => {
     const bend = (deg: number, s: number) => ({ angle: 'lumbarSideBend', at: { anchor: 'takeoff', s }, deg }) as const;
     flightIn(file).schedule.keys = [bend(0, 0.1), bend(8, 0.3)];
     // a stated duration, so that both last as long
-    flightIn(file).end = { durationS: 1, surface: { kind: 'floor', heightM: 0 } };
-    flightIn(file).takeoff.momentum = { vectorKgM2PerS: [0, 0, 40] };
-    const plain = structuredClone(file);
-    flightIn(plain).schedule.keys = [];
-    const a = calcTiltAccount(skillOf(file), { at: 0.5 });
-    const b = calcTiltAccount(skillOf(plain), { at: 0.5 });
+    flyFor(file, 1, 40);
+    const [a, b] = withAndWithoutKeys(file);
     const chest = a.parts.find((p) => p.source === 'chest');
     expect(Math.abs((chest?.without.at ?? Number.NaN) - b.total.at)).toBeLessThan(FLOWN);
     expect(Math.abs((chest?.without.twist ?? Number.NaN) - b.total.twist)).toBeLessThan(FLOWN);
@@ -154,13 +161,9 @@ describe('tilt account', () => {
       { angle: 'lumbarSideBend', at: { anchor: 'takeoff', s: 0.1 }, deg: 0 },
       { angle: 'lumbarSideBend', at: { anchor: 'takeoff', s: 0.3 }, deg: 8 },
     ];
-    flightIn(file).end = { durationS: 0.9, surface: { kind: 'floor', heightM: 0 } };
-    flightIn(file).takeoff.momentum = { vectorKgM2PerS: [0, 0, 30] };
-    const plain = structuredClone(file);
-    flightIn(plain).schedule.keys = [];
+    flyFor(file, 0.9, 30);
     // without the side bend it is the even tuck with its hands on the shins: the flight that has no side bend at all
-    const a = calcTiltAccount(skillOf(file), { at: 0.5 });
-    const b = calcTiltAccount(skillOf(plain), { at: 0.5 });
+    const [a, b] = withAndWithoutKeys(file);
     expect(a.parts.filter((p) => p.uneven).map((p) => p.source)).toEqual(['chest']);
     const left = a.parts.find((p) => p.source === 'chest')?.without;
     expect(Math.abs((left?.at ?? Number.NaN) - b.total.at)).toBeLessThan(NOTHING);

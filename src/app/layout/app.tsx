@@ -1,8 +1,10 @@
 /** The application: one bench in the layout of the device, keys, dropped files. */
+
 import { createEffect, createMemo, createSignal, Match, onCleanup, onMount, Show, Switch, untrack } from 'solid-js';
 import { runKey } from '../../commands/keys.ts';
 import { useLanes } from '../../features/joints/lane-list.ts';
 import { PickedBar } from '../../features/joints/picked-bar.tsx';
+import { listen } from '../../ui/listen.ts';
 import { useDevice } from '../../ui/size.ts';
 import { useActions } from '../actions.ts';
 import { NoticeLine } from '../notice-line.tsx';
@@ -80,20 +82,9 @@ function Layout() {
       if (document.visibilityState === 'hidden') keeping.keepNow();
       else keeping.check();
     };
-    window.addEventListener('keydown', onKey);
-    window.addEventListener('dragover', onDrag);
-    window.addEventListener('dragleave', onDrag);
-    window.addEventListener('drop', onDrop);
-    window.addEventListener('pagehide', keep);
+    onCleanup(listen({ keydown: onKey, dragover: onDrag, dragleave: onDrag, drop: onDrop, pagehide: keep }));
     document.addEventListener('visibilitychange', hide);
-    onCleanup(() => {
-      window.removeEventListener('keydown', onKey);
-      window.removeEventListener('dragover', onDrag);
-      window.removeEventListener('dragleave', onDrag);
-      window.removeEventListener('drop', onDrop);
-      window.removeEventListener('pagehide', keep);
-      document.removeEventListener('visibilitychange', hide);
-    });
+    onCleanup(() => document.removeEventListener('visibilitychange', hide));
   });
   createEffect(() => {
     document.title = title();

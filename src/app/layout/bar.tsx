@@ -64,38 +64,31 @@ function NotSaved() {
 }
 
 export function UndoRedo(props: { words?: boolean }) {
-  const shell = useShell();
-  const named = (word: string, title: string | undefined, of: (s: string) => string): string =>
-    title ? of(title) : word;
+  const { undoing } = useShell();
   return (
     <>
-      <button
-        type="button"
-        class={props.words ? 'plain' : 'plain square'}
-        aria-label={props.words ? undefined : t.undo}
-        disabled={shell.undoing().undoTitle() === undefined}
-        data-leaves-undo
-        title={named(t.undo, shell.undoing().undoTitle(), t.undoOf)}
-        onClick={() => shell.undoing().undo()}
-      >
-        <Show when={!props.words} fallback={t.undo}>
-          <Icon name="undo" />
-        </Show>
-      </button>
-      <button
-        type="button"
-        class={props.words ? 'plain' : 'plain square'}
-        aria-label={props.words ? undefined : t.redo}
-        disabled={shell.undoing().redoTitle() === undefined}
-        data-leaves-undo
-        title={named(t.redo, shell.undoing().redoTitle(), t.redoOf)}
-        onClick={() => shell.undoing().redo()}
-      >
-        <Show when={!props.words} fallback={t.redo}>
-          <Icon name="redo" />
-        </Show>
-      </button>
+      <StepButton words={props.words} name="undo" of={undoing().undoTitle()} step={() => undoing().undo()} />
+      <StepButton words={props.words} name="redo" of={undoing().redoTitle()} step={() => undoing().redo()} />
     </>
+  );
+}
+
+function StepButton(props: { words?: boolean; name: 'undo' | 'redo'; of: string | undefined; step: () => void }) {
+  const word = (): string => t[props.name];
+  return (
+    <button
+      type="button"
+      class={props.words ? 'plain' : 'plain square'}
+      aria-label={props.words ? undefined : word()}
+      disabled={props.of === undefined}
+      data-leaves-undo
+      title={props.of ? t[`${props.name}Of`](props.of) : word()}
+      onClick={() => props.step()}
+    >
+      <Show when={!props.words} fallback={word()}>
+        <Icon name={props.name} />
+      </Show>
+    </button>
   );
 }
 

@@ -25,6 +25,7 @@ import { useAxis, useFit } from './steady.ts';
 import { GroundTool } from './tools/ground-tool.tsx';
 import { findTool } from './tools/tool-list.ts';
 import { ToolPlace } from './tools/tool-place.tsx';
+import { unrolledPlace } from './unrolled-place.ts';
 
 const FRONT = 122;
 const FLOOR = 34;
@@ -53,16 +54,7 @@ export function BenchLayout(props: { lanes: LaneList }) {
   const views = createMemo<ViewPlace[]>(() => {
     const common = { y: 0, height: airHeight(), floorY: airHeight(), pxPerM: framing().pxPerM, pxPerS: axis().pxPerS };
     return [
-      {
-        ...common,
-        pxPerM: framing().unrolledPxPerM,
-        kind: 'unrolled',
-        x: 0,
-        width: timeWidth(),
-        x0: axis().x0,
-        labelX: axis().x0 - 7,
-        ghosts: 10,
-      },
+      unrolledPlace(axis(), framing(), { width: timeWidth(), height: airHeight(), labelLeft: 7, ghosts: 10 }),
       { ...common, kind: 'front', x: timeWidth() + 24, width: FRONT, x0: FRONT / 2, ghosts: 0 },
       { ...common, kind: 'side', x: sideX(), width: sideWidth(), x0: framing().sideX0, ghosts: 5 },
     ];

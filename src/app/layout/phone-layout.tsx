@@ -11,6 +11,7 @@ import { floorTexts } from '../../features/ruler/words.ts';
 import type { ViewPlace } from '../../pictures/stage-input.ts';
 import { makeAxis, tOf, xOf } from '../../ui/plot/axis.ts';
 import { useSize } from '../../ui/size.ts';
+import { stepTab } from '../../ui/tabs.tsx';
 import { say } from '../../ui/units.ts';
 import { useCut, useExplanation } from '../cut-values.ts';
 import { useCursor, useFlight, useShell } from '../page.ts';
@@ -25,6 +26,7 @@ import { useAxis, useFit } from './steady.ts';
 import { ThumbBar } from './thumb-bar.tsx';
 import { ToolSheet } from './tools/tool-sheet.tsx';
 import { TouchGround, type TouchPlot } from './touch-ground.tsx';
+import { unrolledPlace } from './unrolled-place.ts';
 
 const FLOOR = 44;
 const BAR = 48;
@@ -57,18 +59,14 @@ export function PhoneLayout(props: { lanes: LaneList }) {
   const views = createMemo<ViewPlace[]>(() => {
     const common = { y: 0, height: airHeight(), floorY: airHeight(), pxPerS: axis().pxPerS };
     return [
-      {
-        ...common,
-        kind: 'unrolled',
-        x: 0,
+      unrolledPlace(axis(), framing(), {
         width: width(),
-        x0: axis().x0,
-        labelX: axis().x0 - 10,
-        labelSize: 13,
-        pxPerM: framing().unrolledPxPerM,
+        height: airHeight(),
+        labelLeft: 10,
         ghosts: 6,
+        labelSize: 13,
         unlabelled: true,
-      },
+      }),
       {
         ...common,
         kind: 'upright',
@@ -152,15 +150,7 @@ export function PhoneLayout(props: { lanes: LaneList }) {
         ];
     }
   });
-  const onTabKey = (e: KeyboardEvent): void => {
-    const way = e.key === 'ArrowRight' ? 1 : e.key === 'ArrowLeft' ? -1 : 0;
-    if (way === 0) return;
-    e.preventDefault();
-    e.stopPropagation();
-    const next = TABS[(TABS.indexOf(tab()) + way + TABS.length) % TABS.length];
-    setTab(next);
-    document.getElementById(`tab-${next}`)?.focus();
-  };
+  const onTabKey = (e: KeyboardEvent): void => stepTab(e, 'tab', TABS, tab(), setTab);
   return (
     <div class="phone" ref={root}>
       <TouchBar title={false} />

@@ -21,8 +21,9 @@ import type { Theme } from '../../ui/theme.ts';
 import { UnitChoice } from '../../ui/units-choice.tsx';
 import { useActions } from '../actions.ts';
 import { FailedLine } from '../failed-line.tsx';
+import { FileButtons } from '../file-buttons.tsx';
 import { loadPart } from '../load-part.ts';
-import { useDocument, useFlight, usePage, useShell } from '../page.ts';
+import { useFlight, usePage, useShell } from '../page.ts';
 import type { PanelName } from '../shell.ts';
 import { texts } from '../words.ts';
 import { UndoRedo } from './bar.tsx';
@@ -202,22 +203,13 @@ function KeyList() {
 
 function Menu() {
   const shell = useShell();
-  const doc = useDocument();
   const themes: readonly Theme[] = ['system', 'light', 'dark'];
   const go = (panel: PanelName): void => shell.openPanel(panel);
   return (
     <>
       <p class="sheet-actions">
         <UndoRedo words />
-        <button type="button" onClick={() => doc.openFile()}>
-          {texts.bar.open}
-        </button>
-        <button type="button" onClick={() => doc.saveFile()}>
-          {texts.bar.save}
-        </button>
-        <button type="button" onClick={() => doc.saveVersion1()}>
-          {texts.bar.saveVersion1}
-        </button>
+        <FileButtons />
       </p>
       <ToolBar onOpened={() => shell.openPanel(undefined)} />
       <ul class="list">

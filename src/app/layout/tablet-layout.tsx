@@ -24,6 +24,7 @@ import { useAxis, useFit } from './steady.ts';
 import { ThumbBar } from './thumb-bar.tsx';
 import { ToolSheet } from './tools/tool-sheet.tsx';
 import { PLOT_QUANTITIES, PLOTS, TouchGround } from './touch-ground.tsx';
+import { unrolledPlace } from './unrolled-place.ts';
 
 const SIDE = 260;
 const FLOOR = 48;
@@ -63,17 +64,13 @@ export function TabletLayout(props: { lanes: LaneList }) {
   const views = createMemo<ViewPlace[]>(() => {
     const common = { y: 0, height: airHeight(), floorY: airHeight(), pxPerS: axis().pxPerS };
     return [
-      {
-        ...common,
-        kind: 'unrolled',
-        x: 0,
+      unrolledPlace(axis(), framing(), {
         width: timeWidth(),
-        x0: axis().x0,
-        labelX: axis().x0 - 30,
-        labelSize: 15,
-        pxPerM: framing().unrolledPxPerM,
+        height: airHeight(),
+        labelLeft: 30,
         ghosts: 10,
-      },
+        labelSize: 15,
+      }),
       {
         ...common,
         kind: 'upright',

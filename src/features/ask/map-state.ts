@@ -2,7 +2,9 @@
  * The map of any two inputs against any result: filled row by row by the workers, all else as in its subject. Going to another
  * place of it leaves it valid, since it holds for every value of its two inputs.
  */
+
 import { type Accessor, createEffect, createMemo, createSignal, onCleanup, untrack } from 'solid-js';
+import type { AskedWork } from '../../app/asked-work.ts';
 import type { Page } from '../../app/page.ts';
 import { wordFault } from '../../app/say/fault-words.ts';
 import type { Progress, WindowBound } from '../../engine/ask.ts';
@@ -30,7 +32,7 @@ export interface MapResult {
   readonly distance: Float64Array;
 }
 
-export interface MapState {
+export interface MapState extends AskedWork<Progress> {
   readonly x: Accessor<MapAxis | undefined>;
   readonly y: Accessor<MapAxis | undefined>;
   setAxis(which: 'x' | 'y', axis: Partial<MapAxis>): void;
@@ -39,16 +41,12 @@ export interface MapState {
   readonly count: Accessor<number>;
   setCount(n: number): void;
   readonly report: Accessor<MapResult | undefined>;
-  readonly stale: Accessor<boolean>;
-  readonly progress: Accessor<Progress | undefined>;
-  readonly failed: Accessor<string>;
   /** of the document, as it is */
   readonly now: Accessor<readonly [number, number] | undefined>;
   /** of the answers, in their order */
   readonly answers: Accessor<readonly (readonly [number, number])[]>;
   go(x: number, y: number, names: readonly [string, string]): void;
   stop(): void;
-  again(): void;
   setShown(on: boolean): void;
 }
 

@@ -1,6 +1,8 @@
 /** The margin of A or of the picked answer: bars and tries as they come from the workers. Runs when everything rests. */
+
 import { type Accessor, createEffect, createMemo, createSignal, onCleanup, untrack } from 'solid-js';
 import type { Bar, MarginStudy, ShareAfter } from '../../../sim/index.ts';
+import type { AskedWork } from '../../app/asked-work.ts';
 import type { Page } from '../../app/page.ts';
 import { wordFault } from '../../app/say/fault-words.ts';
 import type { Progress, WindowBound } from '../../engine/ask.ts';
@@ -28,7 +30,7 @@ export interface StudyResult {
   readonly order: readonly string[];
 }
 
-export interface StudyState {
+export interface StudyState extends AskedWork<Progress> {
   readonly kind: Accessor<WindowKind>;
   setKind(kind: WindowKind): void;
   readonly balanced: Accessor<boolean>;
@@ -36,13 +38,9 @@ export interface StudyState {
   readonly tries: Accessor<number>;
   setTries(n: number): void;
   readonly report: Accessor<StudyResult | undefined>;
-  readonly stale: Accessor<boolean>;
-  readonly progress: Accessor<Progress | undefined>;
-  readonly failed: Accessor<string>;
   /** shares known of other settings of the same subject, to set beside */
   readonly other: Accessor<{ readonly share: number; readonly balanced: boolean } | undefined>;
   stop(): void;
-  again(): void;
   /** on screen */
   setShown(on: boolean): void;
 }

@@ -2,12 +2,14 @@
  * The pose tool. On a laptop the posing stage is above the floor, where front and side were, and the rest in the cut's
  * place; on tablet and phone all of it is one sheet.
  */
+
 import { createSignal, For, type JSX, Match, Show, Switch, untrack } from 'solid-js';
 import { Portal } from 'solid-js/web';
 import { RIGHT } from '../../app/bench-columns.ts';
 import type { ToolProps } from '../../app/tool.ts';
 import { ChoiceButtons } from '../../ui/choice.tsx';
 import { useSize } from '../../ui/size.ts';
+import { stepTab } from '../../ui/tabs.tsx';
 import { AngleList } from './angle-list.tsx';
 import { Catalogue } from './catalogue.tsx';
 import { useHand } from './hand.ts';
@@ -22,15 +24,7 @@ const TABLET_STAGE = 420;
 
 export function PoseTool(props: ToolProps) {
   const [tab, setTab] = createSignal<Tab>('shapes');
-  const onTabKey = (e: KeyboardEvent): void => {
-    const way = e.key === 'ArrowRight' ? 1 : e.key === 'ArrowLeft' ? -1 : 0;
-    if (way === 0) return;
-    e.preventDefault();
-    e.stopPropagation();
-    const next = TABS[(TABS.indexOf(tab()) + way + TABS.length) % TABS.length];
-    setTab(next);
-    document.getElementById(`pose-tab-${next}`)?.focus();
-  };
+  const onTabKey = (e: KeyboardEvent): void => stepTab(e, 'pose-tab', TABS, tab(), setTab);
   const panel = (): JSX.Element => (
     <>
       <div class="pose-tabs" role="tablist" aria-label={poseTexts.tabsLabel} onKeyDown={onTabKey}>

@@ -1,6 +1,8 @@
 /** Skills to open: the user's own, with all that can be done to them, and the demo skills apart. */
+
 import { type Accessor, createMemo, createSignal, For, type JSX, Show } from 'solid-js';
 import type { SkillFile } from '../../../sim/index.ts';
+import { FileButtons } from '../../app/file-buttons.tsx';
 import { NoticeLine } from '../../app/notice-line.tsx';
 import { useDocument, useServices } from '../../app/page.ts';
 import { useShelf } from '../../app/shelf.ts';
@@ -106,15 +108,7 @@ export function SkillPicker(props: { close: () => void }) {
       </Show>
       <p class="quiet">{t.opens}</p>
       <p class="sheet-actions">
-        <button type="button" onClick={() => doc.openFile()}>
-          {texts.bar.open}
-        </button>
-        <button type="button" onClick={() => doc.saveFile()}>
-          {texts.bar.save}
-        </button>
-        <button type="button" onClick={() => doc.saveVersion1()}>
-          {texts.bar.saveVersion1}
-        </button>
+        <FileButtons />
       </p>
     </>
   );

@@ -1,22 +1,18 @@
 /** The account of one bench: asked for when flight and cursor rest, kept while the tool is closed. */
+
 import { type Accessor, createEffect, createMemo, createSignal, onCleanup } from 'solid-js';
+import type { AskedWork } from '../../app/asked-work.ts';
 import { keptState, type Page } from '../../app/page.ts';
 import type { Accounting, MapPoint, SightResult, TiltAccount, TiltProgress, Wobble } from '../../engine/account.ts';
 import type { FlightResult } from '../../engine/result.ts';
 
 export type TiltMeasure = 'greatest' | 'at' | 'twist';
 
-export interface AccountState {
+export interface AccountState extends AskedWork<TiltProgress> {
   readonly measure: Accessor<TiltMeasure>;
   setMeasure(what: TiltMeasure): void;
   /** of the flight shown; the one before while a new one is made */
   readonly account: Accessor<TiltAccount | undefined>;
-  /** the account is of an older flight or instant */
-  readonly stale: Accessor<boolean>;
-  readonly progress: Accessor<TiltProgress | undefined>;
-  readonly failed: Accessor<string>;
-  /** asks once more */
-  again(): void;
   /** 'none': a body without a head */
   readonly sight: Accessor<SightResult | 'none' | undefined>;
   readonly wobble: Accessor<Wobble | undefined>;

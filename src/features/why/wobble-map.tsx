@@ -6,6 +6,7 @@ import { useCursor, useFlight } from '../../app/page.ts';
 import { niceTop } from '../../app/plot/pen.ts';
 import { calcPlace } from '../../app/plot/readout.ts';
 import type { MapPoint } from '../../engine/account.ts';
+import { listen } from '../../ui/listen.ts';
 import { formatNumber } from '../../ui/numbers.ts';
 import { say } from '../../ui/units.ts';
 import type { AccountState } from './account-state.ts';
@@ -113,14 +114,8 @@ export function WobbleMap(props: { state: AccountState; width: number; height: n
     cursor.play.pause();
     go(e.clientX, e.clientY);
     const move = (m: PointerEvent): void => go(m.clientX, m.clientY);
-    const end = (): void => {
-      window.removeEventListener('pointermove', move);
-      window.removeEventListener('pointerup', end);
-      window.removeEventListener('pointercancel', end);
-    };
-    window.addEventListener('pointermove', move);
-    window.addEventListener('pointerup', end);
-    window.addEventListener('pointercancel', end);
+    const end = (): void => stop();
+    const stop = listen({ pointermove: move, pointerup: end, pointercancel: end });
   };
   const wobbleLabel = createMemo(() => {
     const critical = props.state.wobble()?.criticalTilt;

@@ -200,6 +200,7 @@ export const contactFor = async ({ start }: Pick<SkillSpec, 'start'>): Promise<C
 export type Estimate = typeof import('./estimate/index.ts');
 /** Estimate sheets with their parser of formulas, loaded when one is opened and not before. */
 export const loadEstimate = (): Promise<Estimate> => import('./estimate/index.ts');
+export type { FromTo } from './math/from-to.ts';
 export { flyWhole, type Whole } from './skill/whole.ts';
 export { makeInstantReader } from './skill/whole-instant.ts';
 export { formatWhole } from './skill/whole-words.ts';

@@ -19,13 +19,17 @@ export function makeChainMotion(chain: Chain): ChainMotion {
 }
 
 /** A place of one link by which the whole chain is placed. */
-interface Placement {
-  /** link and point in it (reference coordinates) */
-  readonly point: ChainPoint;
+/** A point in the plane of the contact: where it is and how it moves. */
+export interface PlanarPoint {
   readonly x: number;
   readonly y: number;
   readonly vx: number;
   readonly vy: number;
+}
+
+interface Placement extends PlanarPoint {
+  /** link and point in it (reference coordinates) */
+  readonly point: ChainPoint;
   /** angle and turning of that link */
   readonly theta: number;
   readonly w: number;

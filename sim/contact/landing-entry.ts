@@ -11,6 +11,7 @@ import { matOfQuatInto, mulInto } from '../math/rot.ts';
 import { calcBodyFrame } from '../motion/body-frame.ts';
 import { makeState, readState, type StateSource } from '../motion/state.ts';
 import { type Chain, makeChain } from './chain.ts';
+import type { PlanarPoint } from './chain-motion.ts';
 import { type ChainMotion, makeChainMotion, makeChainTotals, placeChain, totalsInto } from './chain-motion.ts';
 
 interface TouchdownSource extends StateSource {
@@ -34,7 +35,8 @@ export type Asymmetry = {
   readonly limit: number;
 };
 
-export interface LandingEntry {
+/** The athlete at touchdown; x to vy are those of the mass centre in the plane of the landing, h is the momentum about it. */
+export interface LandingEntry extends PlanarPoint {
   /** +1: faces +X; -1: the world was turned half round */
   readonly facing: 1 | -1;
   readonly gravity: number;
@@ -43,11 +45,6 @@ export interface LandingEntry {
   /** of the chain's joints, in the sense of the named angles */
   readonly q: readonly number[];
   readonly qd: readonly number[];
-  /** in the plane of the landing */
-  readonly x: number;
-  readonly y: number;
-  readonly vx: number;
-  readonly vy: number;
   readonly h: number;
   /** angle of the root segment, + leaning back */
   readonly theta: number;

@@ -25,9 +25,8 @@ export interface LandingSpec {
 
 /** Chosen from the measured convergence in docs/numerics.md, s. */
 export const STEP = 0.00025;
-/** Until FINE_UNTIL each step is cut into FINER: peaks at first contact converge slowest. Rows stay STEP apart. */
-const FINE_UNTIL = 0.1;
-const FINER = 4;
+/** Until then, s, each step is cut into so many: peaks at first contact converge slowest. Rows stay STEP apart. */
+const FINE = { until: 0.1, cuts: 4 };
 const DURATION = 1;
 
 /** Columns over time, one row a step; forces on the athlete, N. Row k is at k dt. */
@@ -93,7 +92,7 @@ export function runLanding(entry: LandingEntry, spec: LandingSpec): LandingRun {
   for (let i = 0; i < chain.links.length; i++) {
     start.cy[i] += mat.surfaceY - lowest;
     // half a step before touchdown
-    start.vy[i] += (gravity * dt) / (2 * FINER);
+    start.vy[i] += (gravity * dt) / (2 * FINE.cuts);
   }
   const world = new ChainWorld(chain, start, gravity);
   const others = otherParts(entry);
@@ -113,12 +112,12 @@ export function runLanding(entry: LandingEntry, spec: LandingSpec): LandingRun {
   let matWork = 0;
   const works = new Float64Array(chain.joints.length);
 
-  const fine = dt / FINER;
+  const fine = dt / FINE.cuts;
   let slidFor = 0;
   let t = 0;
   for (let k = 0; k < most && !touched; ) {
     const isRow = t >= k * dt - fine / 2;
-    const step = t < FINE_UNTIL - fine / 2 ? fine : dt;
+    const step = t < FINE.until - fine / 2 ? fine : dt;
     if (isRow) {
       n = k + 1;
       run.t[k] = k * dt;

@@ -26,48 +26,38 @@ const BEAM =
   'a beam on two supports moves 17/35 of its mass with its middle (Rayleigh; Timoshenko, Vibration Problems)';
 const LIGHT = 'our judgement: light, 3 % of critical with 60 kg on the rail';
 
-const UNEVEN_HIGH: Rail = {
-  id: 'unevenHigh',
-  height: 2.5,
+/** Stiffness and damping are the same across and upright. */
+const rail = (
+  id: string,
+  height: number,
+  [stiffness, damping, mass]: readonly [number, number, number],
+  sources: Pick<Rail['sources'], 'stiffness' | 'mass'>,
+): Rail => ({
+  id,
+  height,
   mat: 0.2,
   softLayer: 0.1,
-  stiffness: [18000, 18000],
-  damping: [62, 62],
-  mass: 2.2,
-  sources: {
-    height: NORMS,
-    mat: NORMS,
-    stiffness: 'from memory: 13 to 25 kN/m; a value between',
-    damping: LIGHT,
-    mass: `our judgement: 40 mm by 2.40 m of glass fibre over wood at 1500 kg/m^3, 4.5 kg; ${BEAM}`,
-  },
-};
+  stiffness: [stiffness, stiffness],
+  damping: [damping, damping],
+  mass,
+  sources: { height: NORMS, mat: NORMS, damping: LIGHT, ...sources },
+});
+const FIBRE = 'from memory: 13 to 25 kN/m; a value between';
 
 const RAILS: readonly Rail[] = [
-  {
-    id: 'highBar',
-    height: 2.8,
-    mat: 0.2,
-    softLayer: 0.1,
-    stiffness: [22000, 22000],
-    damping: [70, 70],
-    mass: 5.6,
-    sources: {
-      height: NORMS,
-      mat: NORMS,
-      stiffness:
-        'from memory: about 0.10 m at 2200 N; a steel rod of 28 mm over 2.40 m on two supports has 48 E I / L^3 = 21.5 kN/m',
-      damping: LIGHT,
-      mass: `computed: steel rod of 28 mm and 2.40 m, 11.6 kg; ${BEAM}`,
-    },
-  },
-  UNEVEN_HIGH,
-  {
-    ...UNEVEN_HIGH,
-    id: 'unevenLow',
-    height: 1.7,
-    sources: { ...UNEVEN_HIGH.sources, mass: `our judgement: as the high rail; ${BEAM}` },
-  },
+  rail('highBar', 2.8, [22000, 70, 5.6], {
+    stiffness:
+      'from memory: about 0.10 m at 2200 N; a steel rod of 28 mm over 2.40 m on two supports has 48 E I / L^3 = 21.5 kN/m',
+    mass: `computed: steel rod of 28 mm and 2.40 m, 11.6 kg; ${BEAM}`,
+  }),
+  rail('unevenHigh', 2.5, [18000, 62, 2.2], {
+    stiffness: FIBRE,
+    mass: `our judgement: 40 mm by 2.40 m of glass fibre over wood at 1500 kg/m^3, 4.5 kg; ${BEAM}`,
+  }),
+  rail('unevenLow', 1.7, [18000, 62, 2.2], {
+    stiffness: FIBRE,
+    mass: `our judgement: as the high rail; ${BEAM}`,
+  }),
 ];
 
 export function getRail(id: string): Rail {

@@ -1,5 +1,6 @@
 /** What a study or a map came to, as JSON in the units people type; null is "not defined". */
 
+import type { FromTo } from '../math/from-to.ts';
 import type { MapRow, MapSpec } from '../search/map.ts';
 import type { Contour } from '../search/map-contour.ts';
 import type { Bar, BarEnd } from '../search/margin-bars.ts';
@@ -27,13 +28,11 @@ const windowOut = (bounds: readonly Bound[]): object[] =>
     return { result: result.id, unit: suffix, low: low * scale, high: high * scale };
   });
 
-interface StudyOut {
+interface StudyOut extends FromTo {
   readonly title: string;
   readonly study: Study;
   /** the reflex in words */
   readonly balance: string;
-  readonly from: number;
-  readonly to: number;
   readonly now: readonly number[];
   readonly bars: readonly Bar[];
   readonly result: MarginStudy;

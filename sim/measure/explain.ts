@@ -5,8 +5,10 @@
  *
  * While a shape is held the rates still sway with tilt and twist; before and after are read at the ends of the move.
  */
+
 import type { Body } from '../body/body.ts';
 import type { Flight } from '../flight/flight.ts';
+import type { FromTo } from '../math/from-to.ts';
 import { symQuad } from '../math/sym3.ts';
 import { norm, type Triple } from '../math/vec3.ts';
 import { groupsOf, momentumByGroup } from '../motion/momentum.ts';
@@ -31,12 +33,10 @@ export interface Instant {
   readonly turningEnergy: number;
 }
 
-export interface Explanation {
+/** Of a move; from and to bound the part of it inside the flight, s. */
+export interface Explanation extends FromTo {
   /** the time asked for lies inside the move; false: the move is over and its shape is held */
   readonly isGoingOn: boolean;
-  /** the part of the move inside the flight, s */
-  readonly from: number;
-  readonly to: number;
   /** what moves, most telling first; empty where nothing that has a word moves */
   readonly moves: readonly MoveWord[];
   /** indices into Body.angles of the angles that move */

@@ -6,6 +6,7 @@
 
 import type { Body, DrawShape } from '../body/body.ts';
 import type { Flight } from '../flight/flight.ts';
+import type { FromTo } from '../math/from-to.ts';
 import { onceFor } from '../math/once-for.ts';
 import { getModel } from '../motion/model.ts';
 import { calcShapeMotion, makeShapeMotion, type ShapeMotion } from '../motion/shape-motion.ts';
@@ -13,12 +14,10 @@ import type { Frames } from './frames.ts';
 import { boundOf, calcRodDepth, isNear, ROD, type Rod, rodInto } from './rod-depth.ts';
 
 /** Two segments, one in the other, without a pause. */
-export interface Overlap {
+export interface Overlap extends FromTo {
   /** the limb, and what it passes through: indices into Body.segments */
   readonly segmentA: number;
   readonly segmentB: number;
-  readonly from: number;
-  readonly to: number;
   /** m, beyond what they have in the neutral pose */
   readonly deepest: number;
   /** when it is deepest */

@@ -29,9 +29,7 @@ export interface Bar {
 }
 
 /** First step, in units of the spread; how steps grow; how far is far enough. */
-const FIRST = 0.5;
-const GROWTH = 1.5;
-const FARTHEST = 50;
+const STEPS = { first: 0.5, growth: 1.5, farthest: 50 };
 /** Edges are found to this share of the spread. */
 const EXACT = 1e-4;
 
@@ -83,16 +81,16 @@ function findEnd(
   const room = side > 0 ? most - input.value : input.value - least;
   let a = { x: 0, look: here };
   if (!(here.off < 0)) return { by: 0, ends: 'window', result: bounds[here.worst]?.result.id };
-  let step = FIRST * by;
+  let step = STEPS.first * by;
   for (;;) {
-    const x = Math.min(room, a.x + step, FARTHEST * by);
+    const x = Math.min(room, a.x + step, STEPS.farthest * by);
     if (x <= a.x) return { by: side * a.x, ends: 'range' };
     const b = { x, look: look(side * x) };
     if (b.look.off >= 0) return close(look, a, b, side, by, bounds);
-    if (x >= FARTHEST * by) return { by: side * x, ends: 'never' };
+    if (x >= STEPS.farthest * by) return { by: side * x, ends: 'never' };
     if (x >= room) return { by: side * x, ends: 'range' };
     a = b;
-    step *= GROWTH;
+    step *= STEPS.growth;
   }
 }
 

@@ -2,6 +2,7 @@
  * Studies and maps as plain data, cut into pieces that stand alone: what a worker, a thread or a machine of a cluster is
  * handed, and what it hands back. The pieces of one request are the same wherever they are computed.
  */
+import type { FromTo } from '../math/from-to.ts';
 import type { BalanceSpec } from '../skill/balance.ts';
 import type { Contact } from '../skill/contact-room.ts';
 import type { SkillSpec } from '../skill/skill-spec.ts';
@@ -31,10 +32,8 @@ export interface StudyRequest {
   readonly balance?: BalanceSpec;
 }
 
-interface AxisRequest {
+interface AxisRequest extends FromTo {
   readonly input: string;
-  readonly from: number;
-  readonly to: number;
   readonly count: number;
 }
 

@@ -2,7 +2,7 @@
 import type { SkillSpec } from '../skill/skill-spec.ts';
 import type { Input } from './input.ts';
 
-export type StartInput<T> = (
+type StartInput<T> = (
   id: string,
   label: string,
   unit: Input['unit'],

@@ -6,6 +6,7 @@
 
 import type { Body, Vec3 } from '../body/body.ts';
 import { resolveTime } from '../math/anchor.ts';
+import type { FromTo } from '../math/from-to.ts';
 import { applyInto } from '../math/rot.ts';
 import { follow } from '../motion/inverse-kinematics.ts';
 import { getLimb, placeLimb } from '../motion/limb.ts';
@@ -46,10 +47,8 @@ const SHORTEST_LEAD = 0.04;
 /** grid steps computed on either side of a contact, for the derivatives at its ends */
 const PAD = 2;
 
-interface Hold {
+interface Hold extends FromTo {
   readonly contact: number;
-  readonly from: number;
-  readonly to: number;
   readonly on: HoldKind;
 }
 

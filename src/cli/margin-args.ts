@@ -1,5 +1,7 @@
 /** The arguments of "margin" and "map": numbers in the units people type, checked as far as text goes. */
+
 import { parseArgs } from 'node:util';
+import type { FromTo } from '../../sim/index.ts';
 import {
   type BalanceSpec,
   type BoundRequest,
@@ -12,23 +14,29 @@ import {
 } from '../../sim/index.ts';
 import { CommandError } from './command-error.ts';
 
-/** What a margin and a map are both asked for. */
-interface StudyCommand {
+/** What is studied, and what writes the answer. */
+interface SkillCommand {
   readonly skill: string;
-  readonly window: readonly string[];
-  readonly from: number;
-  readonly to: number;
-  readonly jobs: number;
   readonly balance?: BalanceSpec;
-  readonly csv?: string;
   readonly json?: string;
 }
 
-export interface MarginCommand extends StudyCommand {
-  readonly kind: 'margin';
+/** Inputs that vary, and the number that chance starts from. */
+export interface VaryingCommand extends SkillCommand {
   readonly vary: readonly string[];
-  readonly correlate: readonly string[];
   readonly seed: number;
+}
+
+/** What a margin and a map are both asked for. */
+interface StudyCommand extends SkillCommand, FromTo {
+  readonly window: readonly string[];
+  readonly jobs: number;
+  readonly csv?: string;
+}
+
+export interface MarginCommand extends StudyCommand, VaryingCommand {
+  readonly kind: 'margin';
+  readonly correlate: readonly string[];
   readonly bars: boolean;
   /** samples flown before, as CSV: read instead of flown */
   readonly read: readonly string[];

@@ -1,28 +1,22 @@
 /** The arguments of "solve": numbers in the units people type, checked as far as text goes. */
 import { parseArgs } from 'node:util';
-import type { BalanceSpec } from '../../sim/index.ts';
 import { CommandError } from './command-error.ts';
-import { attempt, balanceOf, many, number, one, skillOf, whole } from './margin-args.ts';
+import { attempt, balanceOf, many, number, one, skillOf, type VaryingCommand, whole } from './margin-args.ts';
 
-export interface SolveCommand {
+export interface SolveCommand extends VaryingCommand {
   readonly kind: 'solve';
-  readonly skill: string;
   readonly target: Readonly<Record<string, string>>;
   readonly code?: string;
   readonly within: Readonly<Record<string, string>>;
   readonly endShape?: string;
   readonly surface?: string;
-  readonly vary: readonly string[];
   readonly limits: readonly string[];
   readonly answers: number;
   readonly fits: number;
-  readonly seed: number;
   /** flights with the usual errors that make the margin of an answer; 0 leaves it out */
   readonly tries: number;
   /** moves in search of a wider margin */
   readonly forgiving: number;
-  readonly balance?: BalanceSpec;
-  readonly json?: string;
   readonly out?: string;
 }
 

@@ -124,32 +124,27 @@ function turn<T>(h: History<T>, step: HistoryStep, to: 'before' | 'after'): Pick
   return step.beside ? { doc, beside: applyDifference(h.beside ?? null, step.beside, to) } : { doc };
 }
 
-export function undo<T>(h: History<T>): History<T> {
-  const base = abandon(h);
-  const step = base.done.at(-1);
-  if (!step) return base;
-  const back = {
-    ...base,
-    ...turn(base, step, 'before'),
-    done: base.done.slice(0, -1),
-    undone: [...base.undone, step],
-  };
-  const { opened } = step;
-  return opened ? asOpened(back, opened.before, opened.originalBefore, opened.ids?.[0]) : back;
-}
+export const undo = <T>(h: History<T>): History<T> => walk(h, 'before');
+export const redo = <T>(h: History<T>): History<T> => walk(h, 'after');
 
-export function redo<T>(h: History<T>): History<T> {
+/** One step back, to how it was before, or forward again. */
+function walk<T>(h: History<T>, to: 'before' | 'after'): History<T> {
   const base = abandon(h);
-  const step = base.undone.at(-1);
+  const { done, undone } = base;
+  const isBack = to === 'before';
+  const step = (isBack ? done : undone).at(-1);
   if (!step) return base;
-  const on = {
+  const walked = {
     ...base,
-    ...turn(base, step, 'after'),
-    done: [...base.done, step],
-    undone: base.undone.slice(0, -1),
+    ...turn(base, step, to),
+    done: isBack ? done.slice(0, -1) : [...done, step],
+    undone: isBack ? [...undone, step] : undone.slice(0, -1),
   };
   const { opened } = step;
-  return opened ? asOpened(on, opened.after, opened.originalAfter, opened.ids?.[1]) : on;
+  if (!opened) return walked;
+  return isBack
+    ? asOpened(walked, opened.before, opened.originalBefore, opened.ids?.[0])
+    : asOpened(walked, opened.after, opened.originalAfter, opened.ids?.[1]);
 }
 
 /** Steps kept by an older build have no numbers: the document keeps the one it has. */

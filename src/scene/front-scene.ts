@@ -6,29 +6,20 @@
 import { figureItems } from './figure.ts';
 import { hairline, heightLines } from './heights.ts';
 import { levelGuide, massCentreMark } from './marks.ts';
-import type { StageFlight, StagePose } from './pose-frames.ts';
+import type { StagePose } from './pose-frames.ts';
 import type { DrawItem, Scene } from './scene.ts';
-import { type ScaleWindow, turningSigns } from './side-scene.ts';
-import { type OtherVersion, versionFigures } from './version-ghost.ts';
+import { type ScaleWindow, type SideSceneInput, turningSigns } from './side-scene.ts';
+import { versionFigures } from './version-ghost.ts';
 import { frontView } from './view.ts';
 
 const NEAR_VERTICAL = Math.cos(Math.PI / 6);
-
-interface FrontSceneInput {
-  readonly flight: StageFlight;
-  readonly cursor: StagePose;
-  readonly window: ScaleWindow;
-  readonly others?: readonly OtherVersion[];
-  readonly arrows?: boolean;
-  readonly guides?: boolean;
-}
 
 /** True while the tilt wedge means what it seems to. */
 export function tiltIsSeen(pose: StagePose): boolean {
   return Number.isFinite(pose.tilt) && Math.abs(Math.cos(pose.somersault)) >= NEAR_VERTICAL;
 }
 
-export function frontScene(input: FrontSceneInput): Scene {
+export function frontScene(input: SideSceneInput): Scene {
   const { flight, cursor, window: w, others = [] } = input;
   const x0 = w.x0 ?? w.width / 2;
   // the camera keeps the mass centre's sideways drift

@@ -1,6 +1,7 @@
 /**
  * What a look is made of: parts of blobs, in the order the body gives them, and the builder that collects them.
  */
+import type { FromTo } from '../../sim/index.ts';
 import type { Blob } from './blobs.ts';
 import type { Vec3 } from './view.ts';
 
@@ -32,10 +33,8 @@ export interface LookPart {
 }
 
 /** A tape band across a limb: between two blobs at a share of the way. */
-export interface Band {
+export interface Band extends FromTo {
   readonly part: string;
-  readonly from: number;
-  readonly to: number;
   readonly share: number;
   /** half length of the band, m */
   readonly half: number;

@@ -2,11 +2,13 @@
  * The print sheet's picture: ten full poses over a ruled line that is the time axis, the body shapes on it, two plots
  * distinguished by weight. Black and grey only: who prints it gives the tokens their greys (PRINT_TOKENS).
  */
+
+import type { FromTo } from '../../sim/index.ts';
 import { figureItems } from './figure.ts';
 import { pathHeights, pathItems } from './flight-path.ts';
 import { fitHeights, hairline, heightLines, heightPx, type LengthMarks } from './heights.ts';
 import type { StageFlight, StagePose } from './pose-frames.ts';
-import type { DrawItem, Token } from './scene.ts';
+import type { DrawItem, PictureSize, Token } from './scene.ts';
 import { sideView } from './view.ts';
 
 /** The tokens of a sheet without hues, as CSS colours. */
@@ -30,12 +32,10 @@ export const PRINT_TOKENS: Readonly<Partial<Record<Token, string>>> = {
   tape: '#ffffff',
 };
 
-interface PrintSpan {
+interface PrintSpan extends FromTo {
   readonly title: string;
   /** of the move into it */
   readonly word: string;
-  readonly from: number;
-  readonly to: number;
 }
 
 interface PrintCurve {
@@ -67,10 +67,8 @@ export interface PrintInput {
   readonly seconds: (s: number) => string;
 }
 
-interface PrintPicture {
+interface PrintPicture extends PictureSize {
   readonly items: DrawItem[];
-  readonly width: number;
-  readonly height: number;
   /** heights above the break mark are compressed */
   readonly isCompressed: boolean;
 }

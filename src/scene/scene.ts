@@ -142,9 +142,13 @@ export interface Layer {
   readonly sight?: Sight;
 }
 
-export interface Scene {
+/** px */
+export interface PictureSize {
   readonly width: number;
   readonly height: number;
+}
+
+export interface Scene extends PictureSize {
   readonly background: Token;
   /** back to front */
   readonly layers: readonly Layer[];

@@ -1,14 +1,13 @@
 /** A shape as a small picture: fitted to its tile, also as SVG text so that the page needs no drawing library for it. */
+
 import type { Body } from '../../sim/index.ts';
 import { figureItems } from './figure.ts';
 import { svgPicture } from './figure-svg.ts';
 import type { PoseFrames } from './pose-frames.ts';
-import type { DrawItem, Token } from './scene.ts';
+import type { DrawItem, PictureSize, Token } from './scene.ts';
 import { frontView, type View } from './view.ts';
 
-interface TileSize {
-  readonly width: number;
-  readonly height: number;
+interface TileSize extends PictureSize {
   readonly margin?: number;
   /** px per m at most, so that tiles of one row keep one scale */
   readonly most?: number;

@@ -27,7 +27,7 @@ export interface ScaleWindow {
   readonly thinGhosts?: number;
 }
 
-interface SideSceneInput {
+export interface SideSceneInput {
   readonly flight: StageFlight;
   readonly cursor: StagePose;
   readonly window: ScaleWindow;

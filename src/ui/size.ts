@@ -1,7 +1,7 @@
 /** The size of an element or of the window, as signals. */
 import { type Accessor, createSignal, onCleanup, onMount } from 'solid-js';
 
-interface Size {
+export interface Size {
   readonly width: number;
   readonly height: number;
 }

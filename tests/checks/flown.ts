@@ -1,7 +1,8 @@
 /** How the checks fly a body and read the flight, as an athlete's watch and a camera would: from the frames. */
+
 import type { TreeSegmentSpec } from '../../sim/body/tree.ts';
 import { makeTree } from '../../sim/body/tree.ts';
-import type { Body, Flight, FlightOptions, Frames, Sym3, Vec3 } from '../../sim/index.ts';
+import type { Body, Flight, FlightOptions, Frames, Sym3, TakeoffSpec, Vec3 } from '../../sim/index.ts';
 import { calcFrames, flySchedule } from '../../sim/index.ts';
 import { compileSchedule } from '../../sim/schedule/compile.ts';
 import type { AngleKey, Schedule } from '../../sim/schedule/schedule.ts';
@@ -11,6 +12,16 @@ export const rad = Math.PI / 180;
 export const turn = 2 * Math.PI;
 
 /** A segment with only what a check needs. */
+/** 1 m up, upright, without any motion. */
+export const REST: TakeoffSpec = {
+  height: { of: 'massCentre', y: 1 },
+  v_WScm_W: [0, 0, 0],
+  somersault: 0,
+  tilt: 0,
+  twist: 0,
+  momentum: { kind: 'vector', h_Scm_W: [0, 0, 0] },
+};
+
 export function part(
   name: string,
   mass: number,

@@ -48,6 +48,9 @@ const loneBody = (name: string, inertiaKgM2: readonly number[], vectorKgM2PerS: 
   ],
 });
 
+const flyInto = (frames: string, summary: string, ...more: string[]) =>
+  run('fly', made.at('skill.json'), '--frames', made.at(frames), '--summary', made.at(summary), ...more);
+
 describe('fly', () => {
   test('prints the flight in words and numbers, with the caution', async () => {
     const { code, out, err } = await run('fly', made.at('skill.json'));
@@ -59,16 +62,7 @@ describe('fly', () => {
   });
 
   test('writes frames and summary, and nothing else', async () => {
-    const { code } = await run(
-      'fly',
-      made.at('skill.json'),
-      '--frames',
-      made.at('o.csv'),
-      '--summary',
-      made.at('o.json'),
-      '--rate',
-      '100',
-    );
+    const { code } = await flyInto('o.csv', 'o.json', '--rate', '100');
     expect(code).toBe(0);
     expect(made.list()).toEqual(
       ['athlete.json', 'bad-field.json', 'beside.json', 'broken.json', 'o.csv', 'o.json', 'skill.json'].sort(),
@@ -283,14 +277,7 @@ describe('bad input is exit 2 and one clear line', () => {
 describe('no output is left half-written', () => {
   test('when the second file cannot be written, the first is not left either', async () => {
     writeFileSync(made.at('o.csv'), 'what was here before');
-    const { code } = await run(
-      'fly',
-      made.at('skill.json'),
-      '--frames',
-      made.at('o.csv'),
-      '--summary',
-      made.at('no/o.json'),
-    );
+    const { code } = await flyInto('o.csv', 'no/o.json');
     expect(code).toBe(2);
     expect(made.read('o.csv')).toBe('what was here before');
     expect(made.list().filter((name) => name.includes('part'))).toEqual([]);

@@ -3,7 +3,7 @@ import { expect, it } from 'vitest';
 import { makeTree } from '../../sim/body/tree.ts';
 import { flySchedule } from '../../sim/index.ts';
 import { compileSchedule } from '../../sim/schedule/compile.ts';
-import { part } from '../checks/flown.ts';
+import { part, REST } from '../checks/flown.ts';
 
 const body = makeTree({
   name: 'pair',
@@ -33,15 +33,7 @@ it.each([1e-150, 1e-154, 1e-155, 1e-156, 1e-157, 1e-158, 1e-160, 1e-162, 1e-300]
     },
     { apex: 0, touchdown: 0 },
   );
-  const takeoff = {
-    height: { of: 'massCentre', y: 1 },
-    v_WScm_W: [0, 0, 0],
-    somersault: 0,
-    tilt: 0,
-    twist: 0,
-    momentum: { kind: 'vector', h_Scm_W: [0, 0, 0] },
-  } as const;
-  const flight = flySchedule(body, schedule, takeoff, { kind: 'duration', duration: 0.5 }, 9.81);
+  const flight = flySchedule(body, schedule, REST, { kind: 'duration', duration: 0.5 }, 9.81);
   expect(flight.stats.rejected).toBe(0);
   const q = new Float64Array(4);
   flight.quatInto(0.5, q);

@@ -1,17 +1,8 @@
 /** Problems whose answers have closed forms: one rigid segment, in a flight of stated time or down to a surface. */
 import type { TreeSegmentSpec } from '../../sim/body/tree.ts';
 import type { SkillSpec, TakeoffSpec } from '../../sim/index.ts';
-import { part } from '../checks/flown.ts';
+import { part, REST } from '../checks/flown.ts';
 import type { Moments } from '../oracles/free-body.ts';
-
-const REST: TakeoffSpec = {
-  height: { of: 'massCentre', y: 1 },
-  v_WScm_W: [0, 0, 0],
-  somersault: 0,
-  tilt: 0,
-  twist: 0,
-  momentum: { kind: 'vector', h_Scm_W: [0, 0, 0] },
-};
 
 /** A lateral (Z), B front-back (X), C long (Y). */
 export function rigidSkill(

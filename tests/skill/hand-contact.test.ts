@@ -57,8 +57,10 @@ const pike = holding(
   [{ hand: 'both', on: 'behindKnee', from: at(0.3), to: at(0.55) }],
 );
 const build = (file: SkillFile) => launchedOf(parseSkill(file, shelf));
-/** Sides are told apart by one angle, so that each hand is solved by itself. */
-const lopsided: SkillFile = {
+type Block = NonNullable<Schedule['blocks']>[number];
+type AdjustDeg = NonNullable<Block['adjustDeg']>;
+/** The tuck with those of its shapes that `which` names adjusted further. */
+const adjusted = (which: (b: Block) => boolean, more: AdjustDeg): SkillFile => ({
   ...tuck,
   phases: [
     {
@@ -66,12 +68,14 @@ const lopsided: SkillFile = {
       schedule: {
         ...flightIn(tuck).schedule,
         blocks: flightIn(tuck).schedule.blocks?.map((b) =>
-          b.shape === 'tuck' ? { ...b, adjustDeg: { ...b.adjustDeg, hipFlexionL: 115 } } : b,
+          which(b) ? { ...b, adjustDeg: { ...b.adjustDeg, ...more } } : b,
         ),
       },
     },
   ],
-};
+});
+/** Sides are told apart by one angle, so that each hand is solved by itself. */
+const lopsided = adjusted((b) => b.shape === 'tuck', { hipFlexionL: 115 });
 
 /** The hand in the frame of a segment of the leg, by the engine's kinematics. */
 function handIn(flight: Flight, side: string, segmentName: string, t: number): number[] {
@@ -211,20 +215,7 @@ test('the same at every call, whatever was asked before', () => {
     return out;
   };
   const first = angles(tuck);
-  const dragged = (i: number): SkillFile => ({
-    ...tuck,
-    phases: [
-      {
-        ...flightIn(tuck),
-        schedule: {
-          ...flightIn(tuck).schedule,
-          blocks: flightIn(tuck).schedule.blocks?.map((b) =>
-            b.adjustDeg ? { ...b, adjustDeg: { ...b.adjustDeg, hipFlexion: 112 - 0.5 * i } } : b,
-          ),
-        },
-      },
-    ],
-  });
+  const dragged = (i: number): SkillFile => adjusted((b) => b.adjustDeg !== undefined, { hipFlexion: 112 - 0.5 * i });
   for (let i = 1; i < 20; i++) expect(angles(dragged(i))).not.toEqual(first);
   expect(angles(tuck)).toEqual(first);
 });

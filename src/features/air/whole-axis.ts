@@ -1,10 +1,9 @@
+import type { FromTo } from '../../../sim/index.ts';
+import type { TimeAxis } from '../../ui/plot/axis.ts';
+
 /** The whole skill's own time axis: 0 is the release or take-off, before it is to the left. px from the left edge. */
-export interface WholeAxis {
-  readonly from: number;
-  readonly to: number;
+export interface WholeAxis extends FromTo, Pick<TimeAxis, 'pxPerS' | 'width'> {
   readonly left: number;
-  readonly pxPerS: number;
-  readonly width: number;
 }
 
 const LEFT = 46;

@@ -1,6 +1,8 @@
 /** A map on a canvas: grey steps, contours with numbers, hatch where it lands outside, as far as its rows have come. */
+
 import type { Asking } from '../../engine/ask.ts';
 import type { Palette } from '../../ui/plot/palette.ts';
+import type { Size } from '../../ui/size.ts';
 import { type AskUnit, numberIn } from './ask-words.ts';
 import type { MapResult } from './map-state.ts';
 
@@ -10,11 +12,9 @@ const HATCH = 7;
 const MOST_LEVELS = 8;
 const COARSELY = 0.3;
 
-export interface MapPlace {
+export interface MapPlace extends Size {
   readonly left: number;
   readonly top: number;
-  readonly width: number;
-  readonly height: number;
 }
 
 type Rgb = readonly [number, number, number];

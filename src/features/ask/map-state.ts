@@ -4,6 +4,7 @@
  */
 
 import { type Accessor, createEffect, createMemo, createSignal, onCleanup, untrack } from 'solid-js';
+import type { FromTo } from '../../../sim/index.ts';
 import type { AskedWork } from '../../app/asked-work.ts';
 import type { Page } from '../../app/page.ts';
 import { wordFault } from '../../app/say/fault-words.ts';
@@ -12,10 +13,8 @@ import type { AskState } from './ask-state.ts';
 import type { StudyState } from './study-state.ts';
 import { askTexts as t } from './words.ts';
 
-export interface MapAxis {
+export interface MapAxis extends FromTo {
   readonly input: string;
-  readonly from: number;
-  readonly to: number;
 }
 
 export interface MapResult {

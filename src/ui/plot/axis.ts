@@ -7,14 +7,13 @@ export interface TimeAxis {
 }
 
 /** Ends between these shares of the room keep their scale: the ruler must not stretch under a hand that drags. */
-const STEADY_LOW = 0.8;
-const STEADY_HIGH = 1.045;
+const STEADY = { least: 0.8, most: 1.045 };
 
 /** The axis for a flight that changed a little: the scale before, while the landing stays in sight. */
 export function keepAxis(before: TimeAxis | undefined, next: TimeAxis): TimeAxis {
   if (!before || before.width !== next.width || before.x0 !== next.x0) return next;
   const share = before.pxPerS / next.pxPerS;
-  return share > STEADY_LOW && share < STEADY_HIGH ? { ...next, pxPerS: before.pxPerS } : next;
+  return share > STEADY.least && share < STEADY.most ? { ...next, pxPerS: before.pxPerS } : next;
 }
 
 /** Room left of take-off for tick labels, and right of the landing. */

@@ -3,11 +3,11 @@
  * same names are written every frame. A canvas that is not in the page, too, knows its font without the page's styles, which
  * a canvas in the page makes the browser compute at once.
  */
-interface Stamp {
+import type { Size } from '../size.ts';
+
+/** Its size is that on the page, px. */
+interface Stamp extends Size {
   readonly canvas: HTMLCanvasElement;
-  /** size on the page, px */
-  readonly width: number;
-  readonly height: number;
   /** of the letters' baseline from the top, px */
   readonly baseline: number;
 }

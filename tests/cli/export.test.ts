@@ -24,7 +24,7 @@ const { folder, at, read } = makeFolder({
 });
 afterAll(() => rmSync(folder, { recursive: true }));
 
-/** The parts of a summary that say what was flown; a file with its swing carries the joints' motion into the flight too. */
+/** The summary that `fly` writes of a skill. */
 const flownOf = async (skill: string, name: string): Promise<unknown> => {
   const { code, err } = await run('fly', skill, '--summary', at(name));
   expect([code, err]).toEqual([0, '']);

@@ -129,7 +129,7 @@ export {
   type Study,
 } from './search/sample.ts';
 export { usualBy, usualSpread } from './search/sample-spread.ts';
-export type { Problem, Solution } from './search/solution.ts';
+export type { SearchProblem, Solution } from './search/solution.ts';
 export { type Answer, type SolveProgress, solve, solveSteps } from './search/solve.ts';
 export {
   type BoundRequest,

@@ -6,7 +6,7 @@ import { expect, test } from 'vitest';
 
 const root = path.resolve(import.meta.dirname, '..');
 
-const UNWANTED = new Set('stands told whoever mend mends mended mendable hung anew breathe silence'.split(' '));
+const UNWANTED = new Set('stands told whoever mend mends mended hung anew breathe silence'.split(' '));
 /** The verdict of a landing. */
 const ALLOWED = new Map([['src/features/air/words.ts', ["stuck: 'Stands.'"]]]);
 

@@ -9,7 +9,7 @@
 export type VerdictKind = 'stuck' | 'stepForward' | 'stepBack' | 'fall';
 export type VerdictReason =
   | { readonly kind: 'overBase'; readonly margin: number }
-  | { readonly kind: 'beyondToes' | 'behindHeels'; readonly by: number; readonly correctable: number }
+  | { readonly kind: 'beyondToes' | 'behindHeels'; readonly by: number; readonly mendable: number }
   | { readonly kind: 'part'; readonly part: string; readonly t: number }
   | { readonly kind: 'low'; readonly height: number; readonly least: number }
   | { readonly kind: 'notBraked' };
@@ -61,16 +61,16 @@ export function calcVerdict(
   const ahead = xcom - s.toe;
   const behind = s.heel - xcom;
   const margin = -Math.max(ahead, behind);
-  const correctable = correctableExcess(height, s.gravity, s.stature);
+  const mendable = correctableExcess(height, s.gravity, s.stature);
   const reasons: VerdictReason[] = [];
   if (touched) reasons.push({ kind: 'part', part: touched.part, t: touched.t });
   else if (!isBraked) reasons.push({ kind: 'notBraked' });
   const least = LOWEST_SHARE * s.stature;
   if (s.height < least) reasons.push({ kind: 'low', height: s.height, least });
   if (margin >= 0) reasons.push({ kind: 'overBase', margin });
-  else if (ahead > behind) reasons.push({ kind: 'beyondToes', by: ahead, correctable });
-  else reasons.push({ kind: 'behindHeels', by: behind, correctable });
-  const falls = touched !== undefined || !isBraked || s.height < least || -margin > correctable;
+  else if (ahead > behind) reasons.push({ kind: 'beyondToes', by: ahead, mendable });
+  else reasons.push({ kind: 'behindHeels', by: behind, mendable });
+  const falls = touched !== undefined || !isBraked || s.height < least || -margin > mendable;
   const kind: VerdictKind = falls ? 'fall' : margin >= 0 ? 'stuck' : ahead > behind ? 'stepForward' : 'stepBack';
   return { kind, reasons, xcom, heel: s.heel, toe: s.toe, margin };
 }

@@ -3,7 +3,7 @@ import type { Body } from '../body/body.ts';
 import type { JointShare } from '../measure/joint-peaks.ts';
 import type { Obstacle } from '../search/nearest-miss.ts';
 import type { ResultUnit } from '../search/result.ts';
-import type { Problem, Solution, Term } from '../search/solution.ts';
+import type { SearchProblem, Solution, Term } from '../search/solution.ts';
 import type { Answer } from '../search/solve.ts';
 import { CAUTION } from './caution.ts';
 import { OUT_UNITS } from './search-units.ts';
@@ -21,7 +21,7 @@ interface MarginMade {
 
 /** `unitOf`: unit of a result by its id. */
 export function formatAnswerJson(
-  problem: Problem,
+  problem: SearchProblem,
   answer: Answer,
   body: Body,
   unitOf: (result: string) => ResultUnit,
@@ -52,7 +52,7 @@ export function formatAnswerJson(
   return `${JSON.stringify(out, null, 2)}\n`;
 }
 
-function solutionOf({ unknowns }: Problem, s: Solution, body: Body, unitOf: (id: string) => ResultUnit): object {
+function solutionOf({ unknowns }: SearchProblem, s: Solution, body: Body, unitOf: (id: string) => ResultUnit): object {
   return {
     values: Object.fromEntries(
       unknowns.map(({ input }, j) => {

@@ -9,7 +9,7 @@ import { DenseTrack } from './dense-track.ts';
 import { A, B, C, D, E3, E5, STAGES } from './dop853-tableau.ts';
 import { TooFastError } from './too-fast.ts';
 
-export interface Problem {
+export interface OdeProblem {
   /** called before the stages of a step: cell `index` of 2^level of the span [from, to] */
   beginCell(from: number, to: number, level: number, index: number): void;
   /** f(t, y) with y at yo, into out at oo; stage 0 to 15 of the announced cell (nodes C), -1 for a lone evaluation */
@@ -35,7 +35,7 @@ const MOST_STEPS = 100_000;
 
 /** Integrates from breaks[0] through every break to the last one. */
 export function integrate(
-  f: Problem,
+  f: OdeProblem,
   y0: ArrayLike<number>,
   breaks: readonly number[],
   options: StepOptions,
@@ -131,7 +131,7 @@ const DENSE = D.map(flat);
 
 /** The twelve stages and y at the end of the step, into `next`. */
 function step(
-  f: Problem,
+  f: OdeProblem,
   t: number,
   end: number,
   y: Float64Array,
@@ -192,7 +192,7 @@ function estimate(K: Float64Array, h: number, y: Float64Array, next: Float64Arra
 
 /** Finishes the dense output, takes the step, and leaves the first stage of the next one in K. */
 function accept(
-  f: Problem,
+  f: OdeProblem,
   t: number,
   end: number,
   y: Float64Array,

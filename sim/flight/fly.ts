@@ -5,7 +5,7 @@
 import type { Body } from '../body/body.ts';
 import type { Schedule } from '../schedule/schedule.ts';
 import type { DenseTrack } from './dense-track.ts';
-import { integrate, type Problem } from './dop853.ts';
+import { integrate, type OdeProblem } from './dop853.ts';
 import { C } from './dop853-tableau.ts';
 import type { EndSpec, Flight, TakeoffSpec } from './flight.ts';
 import type { CellSource, ShapeSource } from './shape-source.ts';
@@ -123,7 +123,7 @@ export function flySchedule(
 }
 
 /** q' = q (0, w) / 2 with w = K b - u, b = R_WB^T h. */
-export function makeProblem(source: ShapeSource, h: readonly [number, number, number]): Problem {
+export function makeProblem(source: ShapeSource, h: readonly [number, number, number]): OdeProblem {
   const lone = new Float64Array(9);
   const [hx, hy, hz] = h;
   const cells: CellSource | undefined = 'seek' in source ? (source as CellSource) : undefined;

@@ -8,11 +8,11 @@
 import { uniformsInto } from '../math/random.ts';
 import { putInputs } from './input.ts';
 import { findInput } from './inputs.ts';
-import type { Problem, Solution } from './solution.ts';
+import type { SearchProblem, Solution } from './solution.ts';
 import { type Answer, solveSteps } from './solve.ts';
 
-export interface ForgivingProblem extends Problem {
-  readonly margin: (spec: Problem['spec']) => number;
+export interface ForgivingProblem extends SearchProblem {
+  readonly margin: (spec: SearchProblem['spec']) => number;
 }
 
 interface ForgivingOptions {
@@ -65,7 +65,7 @@ export function* forgivingSteps(
   let kept = 0;
   let isStopped = false;
   let best: Solution | undefined;
-  const run = function* (p: Problem): Generator<ForgivingProgress, Answer, boolean | undefined> {
+  const run = function* (p: SearchProblem): Generator<ForgivingProgress, Answer, boolean | undefined> {
     const steps = solveSteps(p);
     for (let s = steps.next(); ; ) {
       if (s.done) {
@@ -107,7 +107,10 @@ export function findForgiving(problem: ForgivingProblem, options: ForgivingOptio
 }
 
 /** The same problem from other values of its unknowns. */
-function startAt({ spec, unknowns }: Problem, values: readonly number[]): Pick<Problem, 'spec' | 'unknowns'> {
+function startAt(
+  { spec, unknowns }: SearchProblem,
+  values: readonly number[],
+): Pick<SearchProblem, 'spec' | 'unknowns'> {
   const moved = putInputs(
     spec,
     unknowns.map((u) => u.input),

@@ -10,7 +10,7 @@ import { findResult } from './result.ts';
 import { type LimitsAsked, NO_LIMITS, type Wish } from './target.ts';
 import type { Unknown } from './unknown.ts';
 
-export interface Problem {
+export interface SearchProblem {
   readonly spec: SkillSpec;
   readonly wishes: readonly Wish[];
   readonly unknowns: readonly Unknown[];
@@ -67,7 +67,7 @@ export interface Solution {
 
 /** Flown again to the usual tolerance, unless another is given. */
 export function describeSolution(
-  problem: Problem,
+  problem: SearchProblem,
   sense: Sense,
   values: readonly number[],
   options: FlightOptions = {},

@@ -13,7 +13,7 @@ import { calcOutcome, Evaluator } from './evaluate.ts';
 import { isTooTight, keySlacks } from './key-order.ts';
 import { findObstacles, type Obstacle } from './nearest-miss.ts';
 import { calcLateMiss, calcLimitMisses, calcMisses, MET } from './residuals.ts';
-import { describeSolution, type Problem, type Solution } from './solution.ts';
+import { describeSolution, type SearchProblem, type Solution } from './solution.ts';
 import { NO_LIMITS } from './target.ts';
 
 export interface Answer {
@@ -53,7 +53,7 @@ interface Found {
 }
 
 /** Passed true at a yield, it ends with what it has. */
-export function* solveSteps(problem: Problem): Generator<SolveProgress, Answer, boolean | undefined> {
+export function* solveSteps(problem: SearchProblem): Generator<SolveProgress, Answer, boolean | undefined> {
   const { spec, wishes, unknowns, limits = NO_LIMITS, seed = 1, answers = 3, fits = 8, exact = EXACT } = problem;
   const evaluator = new Evaluator(
     spec,
@@ -164,7 +164,7 @@ export function* solveSteps(problem: Problem): Generator<SolveProgress, Answer, 
  * All at once; `see` may answer false to end it with what it has. Values of the unknowns are SI (rad, m, m/s, s, kg m^2/s in W);
  * the same seed gives the same answer. Starts that cannot be flown are counted in `unflown`; any other error is passed on.
  */
-export function solve(problem: Problem, see?: (progress: SolveProgress) => boolean): Answer {
+export function solve(problem: SearchProblem, see?: (progress: SolveProgress) => boolean): Answer {
   const steps = solveSteps(problem);
   for (let step = steps.next(); ; ) {
     if (step.done) return step.value;

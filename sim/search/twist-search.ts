@@ -4,7 +4,7 @@
  * stood in the way of more. Forgiveness: with a margin in the problem, the answers to one number are ranked by it.
  */
 import { findInput } from './inputs.ts';
-import type { Problem, Solution } from './solution.ts';
+import type { SearchProblem, Solution } from './solution.ts';
 import { type Answer, solveSteps } from './solve.ts';
 
 interface TwistOptions {
@@ -32,7 +32,7 @@ interface TwistFound {
 }
 
 export function* twistSteps(
-  problem: Problem,
+  problem: SearchProblem,
   options: TwistOptions = {},
 ): Generator<TwistProgress, TwistFound, boolean | undefined> {
   const { leastStep = 0.1, most = 6 } = options;
@@ -91,15 +91,18 @@ export function* twistSteps(
 }
 
 /** All at once, without a way to end it early. Twists are unsigned revolutions of F about its long axis; units and errors are those of `solve`. */
-export function findTwist(problem: Problem, options: TwistOptions = {}): TwistFound {
+export function findTwist(problem: SearchProblem, options: TwistOptions = {}): TwistFound {
   const steps = twistSteps(problem, options);
   for (let s = steps.next(); ; s = steps.next()) if (s.done) return s.value;
 }
 
-const withoutTwists = (p: Problem): Problem => ({ ...p, wishes: p.wishes.filter((w) => w.result !== 'twists') });
+const withoutTwists = (p: SearchProblem): SearchProblem => ({
+  ...p,
+  wishes: p.wishes.filter((w) => w.result !== 'twists'),
+});
 
 /** The number in the target as well, so that what is written out states it. */
-function withTwists(p: Problem, twists: number): Problem {
+function withTwists(p: SearchProblem, twists: number): SearchProblem {
   const others = p.wishes.filter((w) => w.result !== 'twists');
   const old = p.wishes.find((w) => w.result === 'twists');
   const { target } = p.spec;
@@ -111,7 +114,7 @@ function withTwists(p: Problem, twists: number): Problem {
 }
 
 /** The same spans, from where the answer is. */
-const movedTo = (p: Problem, { spec }: Solution): Problem => ({
+const movedTo = (p: SearchProblem, { spec }: Solution): SearchProblem => ({
   ...p,
   spec,
   unknowns: p.unknowns.map((u) => ({ ...u, input: findInput(spec, u.input.id) })),

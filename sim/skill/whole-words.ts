@@ -118,9 +118,9 @@ function reasonWords(r: VerdictReason): string {
     case 'overBase':
       return `the extrapolated mass centre is over the base, ${cm(r.margin)} inside`;
     case 'beyondToes':
-      return `the extrapolated mass centre is ${cm(r.by)} beyond the toes (one step corrects ${cm(r.correctable)})`;
+      return `the extrapolated mass centre is ${cm(r.by)} beyond the toes (one step corrects ${cm(r.mendable)})`;
     case 'behindHeels':
-      return `the extrapolated mass centre is ${cm(r.by)} behind the heels (one step corrects ${cm(r.correctable)})`;
+      return `the extrapolated mass centre is ${cm(r.by)} behind the heels (one step corrects ${cm(r.mendable)})`;
     case 'part':
       return `${r.part} on the mat after ${ms(r.t)}`;
     case 'low':

@@ -5,7 +5,7 @@ import {
   findResult,
   type JointShare,
   OUT_UNITS,
-  type Problem,
+  type SearchProblem,
   type ShareAfter,
   type Solution,
   shareOfHits,
@@ -30,7 +30,7 @@ interface MarginNote {
   readonly balance: string;
 }
 
-export function formatAnswer(problem: Problem, answer: Answer, body: Body, margin: MarginNote): string {
+export function formatAnswer(problem: SearchProblem, answer: Answer, body: Body, margin: MarginNote): string {
   const head = `${problem.spec.title}: ${wordFound(answer)} (${answer.fits} ${answer.fits === 1 ? 'fit' : 'fits'}, ${answer.flights} flights, seed ${answer.seed})${wordUnflown(problem, answer)}`;
   const list = answer.nearest ? [answer.nearest] : answer.solutions;
   const labels = answer.nearest ? ['nearest'] : list.map((_, i) => String(i + 1));
@@ -45,11 +45,14 @@ export function formatAnswer(problem: Problem, answer: Answer, body: Body, margi
   return parts.join('\n');
 }
 
-export const wordNothingFlown = (problem: Problem, answer: Answer): string =>
+export const wordNothingFlown = (problem: SearchProblem, answer: Answer): string =>
   `solve: no flight could be flown within the spans, so nothing is written${wordUnflown(problem, answer).replace('\n', ': ')}`;
 
 /** Fits that were asked for and not done, for want of starts that fly. */
-function wordUnflown({ fits: asked = 8, answers = 3 }: Problem, { fits, draws, unflown, solutions }: Answer): string {
+function wordUnflown(
+  { fits: asked = 8, answers = 3 }: SearchProblem,
+  { fits, draws, unflown, solutions }: Answer,
+): string {
   if (unflown === 0) return '';
   const few = fits < asked && solutions.length < answers ? `; ${asked} fits were asked for` : '';
   return `\n${unflown} of ${draws + 1} starts could not be flown${few}`;
@@ -67,7 +70,7 @@ const wordFound = ({ solutions, nearest }: Answer): string =>
 /** Five significant digits are felt by no one. */
 const show = (x: number): string => (Number.isFinite(x) ? String(Number(x.toPrecision(5))) : 'not defined');
 
-function formatValues({ unknowns }: Problem, list: readonly Solution[], labels: readonly string[]): string {
+function formatValues({ unknowns }: SearchProblem, list: readonly Solution[], labels: readonly string[]): string {
   return formatTable(
     ['', 'unit', 'now', ...labels, 'span'],
     unknowns.map(({ input, from, to }, j) => {
@@ -84,7 +87,7 @@ function formatValues({ unknowns }: Problem, list: readonly Solution[], labels: 
   );
 }
 
-function formatTerms({ wishes }: Problem, list: readonly Solution[], labels: readonly string[]): string {
+function formatTerms({ wishes }: SearchProblem, list: readonly Solution[], labels: readonly string[]): string {
   return formatTable(
     ['', 'unit', 'wanted', 'within', ...labels],
     wishes.map((wish, i) => {

@@ -22,7 +22,7 @@ import {
   makeUnknown,
   OUT_UNITS,
   ownAim,
-  type Problem,
+  type SearchProblem,
   type ShareAfter,
   type SkillSpec,
   type Solution,
@@ -77,7 +77,7 @@ export async function runSolve(command: SolveCommand): Promise<string | CommandO
   });
   const asks = (name: string): boolean => command.limits.includes(name);
   const { seed, tries, balance } = command;
-  const plain: Problem = {
+  const plain: SearchProblem = {
     ...aim,
     unknowns,
     limits: { range: asks('range'), speed: asks('speed'), torque: asks('torque') },
@@ -86,7 +86,7 @@ export async function runSolve(command: SolveCommand): Promise<string | CommandO
     fits: command.fits,
     contact,
   };
-  const problem: Problem =
+  const problem: SearchProblem =
     tries > 0 ? { ...plain, margin: (found) => shareOfTries(found, tries, { balance, seed, contact }).share } : plain;
   const { answer: found, note, isInterrupted } = await answerTo(problem, command);
   const textOf = (solution: Solution): string => formatSkill(updateSkill(file, spec, solution.spec));
@@ -141,7 +141,7 @@ interface Answered {
   readonly isInterrupted: boolean;
 }
 
-async function answerTo(problem: Problem, command: SolveCommand): Promise<Answered> {
+async function answerTo(problem: SearchProblem, command: SolveCommand): Promise<Answered> {
   const { forgiving, seed, tries, balance } = command;
   const { margin } = problem;
   if (forgiving === 0 || !margin) {

@@ -13,9 +13,9 @@ import {
   MOST_MOMENTUM,
   makeUnknown,
   ownAim,
-  type Problem,
   parseSkill,
   putInputs,
+  type SearchProblem,
   type SkillSpec,
   solve,
   solveSteps,
@@ -230,7 +230,7 @@ describe('what cannot be done', () => {
 
 describe('a search', () => {
   const aim = ownAim(specOf('back-straight-full'));
-  const problem: Problem = {
+  const problem: SearchProblem = {
     ...aim,
     unknowns: ['takeoff.h.z', 'block:2.start', 'block:3.start', 'takeoff.speedUp'].map((i) => makeUnknown(aim.spec, i)),
     seed: 5,

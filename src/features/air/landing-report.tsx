@@ -18,9 +18,9 @@ function wordReason(reason: VerdictReason): string {
     case 'overBase':
       return t.reasons.overBase(cm(reason.margin));
     case 'beyondToes':
-      return t.reasons.beyondToes(cm(reason.by), cm(reason.correctable));
+      return t.reasons.beyondToes(cm(reason.by), cm(reason.mendable));
     case 'behindHeels':
-      return t.reasons.behindHeels(cm(reason.by), cm(reason.correctable));
+      return t.reasons.behindHeels(cm(reason.by), cm(reason.mendable));
     case 'part':
       return t.reasons.part(t.parts[reason.part] ?? reason.part, formatNumber(reason.t, 2));
     case 'low':

@@ -77,3 +77,18 @@ export const smallTargets = (buttons: Locator, least: number): Promise<string[]>
         .map((r) => `${r.name}: ${r.width} x ${r.height}`),
     least,
   );
+
+/** A drag by one finger in four steps of (dx, dy). */
+export async function dragByFinger(page: Page, target: Locator, dx: number, dy: number): Promise<void> {
+  const box = await target.boundingBox();
+  if (!box) throw new Error('nothing to touch: the target has no box');
+  const [x, y] = [box.x + box.width / 2, box.y + box.height / 2];
+  const session = await page.context().newCDPSession(page);
+  await session.send('Input.dispatchTouchEvent', { type: 'touchStart', touchPoints: [{ x, y }] });
+  for (let i = 1; i <= 4; i++)
+    await session.send('Input.dispatchTouchEvent', {
+      type: 'touchMove',
+      touchPoints: [{ x: x + dx * i, y: y + dy * i }],
+    });
+  await session.send('Input.dispatchTouchEvent', { type: 'touchEnd', touchPoints: [] });
+}

@@ -2,7 +2,7 @@
 
 import { expect, type Page, test } from '@playwright/test';
 import { makeAxe } from './axe.ts';
-import { openBench, readSentence, smallTargets, undo } from './bench.ts';
+import { dragByFinger, openBench, readSentence, smallTargets, undo } from './bench.ts';
 
 async function openLane(page: Page) {
   await openBench(page);
@@ -32,14 +32,7 @@ test('the lane opens above the thumb bar, inside the page, with keys of 44 px', 
 test('a key dragged by finger changes the flight; undo takes it back', async ({ page }) => {
   const sheet = await openLane(page);
   const before = await readSentence(page);
-  const box = await sheet.locator('.key').nth(1).boundingBox();
-  if (!box) throw new Error('no key');
-  const [x, y] = [box.x + box.width / 2, box.y + box.height / 2];
-  const session = await page.context().newCDPSession(page);
-  await session.send('Input.dispatchTouchEvent', { type: 'touchStart', touchPoints: [{ x, y }] });
-  for (let i = 1; i <= 4; i++)
-    await session.send('Input.dispatchTouchEvent', { type: 'touchMove', touchPoints: [{ x, y: y - 6 * i }] });
-  await session.send('Input.dispatchTouchEvent', { type: 'touchEnd', touchPoints: [] });
+  await dragByFinger(page, sheet.locator('.key').nth(1), 0, -6);
   expect((await readSentence(page)).text).not.toBe(before.text);
   await undo(page);
   expect((await readSentence(page)).text).toBe(before.text);

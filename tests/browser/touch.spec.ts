@@ -1,6 +1,6 @@
 // Tablet and phone: nothing runs over the edge, targets are large enough, one hand is enough.
 import { expect, test } from '@playwright/test';
-import { bob, cursorOf, openBench, readSentence, smallTargets } from './bench.ts';
+import { bob, cursorOf, dragByFinger, openBench, readSentence, smallTargets } from './bench.ts';
 
 test('nothing runs over the side of the page', async ({ page }) => {
   await openBench(page);
@@ -47,14 +47,7 @@ test('the menu leads to all values; a change there is seen in the sentence and u
 test('an edge of a shape is retimed by finger', async ({ page }) => {
   await openBench(page);
   const before = await readSentence(page);
-  const box = await page.locator('.edge').nth(1).boundingBox();
-  if (!box) throw new Error('no edge');
-  const [x, y] = [box.x + box.width / 2, box.y + box.height / 2];
-  const session = await page.context().newCDPSession(page);
-  await session.send('Input.dispatchTouchEvent', { type: 'touchStart', touchPoints: [{ x, y }] });
-  for (let i = 1; i <= 4; i++)
-    await session.send('Input.dispatchTouchEvent', { type: 'touchMove', touchPoints: [{ x: x + 6 * i, y }] });
-  await session.send('Input.dispatchTouchEvent', { type: 'touchEnd', touchPoints: [] });
+  await dragByFinger(page, page.locator('.edge').nth(1), 6, 0);
   expect((await readSentence(page)).text).not.toBe(before.text);
 });
 

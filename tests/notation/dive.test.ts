@@ -50,7 +50,6 @@ describe('dive numbers', () => {
     ['642B', 'dive, take-off group'],
     ['515B', 'dive'],
   ])('%j is refused, and the error names %s', (text, field) => {
-    const refused = refusalOf(() => parseDiveNumber(text));
-    expect(refused.field).toBe(field);
+    expect(refusalOf(() => parseDiveNumber(text)).field).toBe(field);
   });
 });

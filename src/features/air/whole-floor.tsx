@@ -1,5 +1,7 @@
 /** The floor of a whole skill: its ruler, its cursor, and beneath it what touches. */
+
 import { createMemo, For, Show } from 'solid-js';
+import { TimeBob } from '../../app/time-bob.tsx';
 import type { WholeResult } from '../../jobs/kinds/whole-data.ts';
 import { startDrag } from '../../ui/drag.ts';
 import { formatNumber } from '../../ui/numbers.ts';
@@ -65,25 +67,17 @@ export function WholeFloor(props: { state: ContactState; whole: WholeResult; axi
             )}
           </For>
         </svg>
-        <div
-          class="bob"
-          role="slider"
-          tabIndex={0}
-          aria-label={t.play}
-          aria-valuemin={Number(props.whole.from.toFixed(3))}
-          aria-valuemax={Number(props.whole.to.toFixed(3))}
-          aria-valuenow={Number(props.state.cursor().toFixed(3))}
-          aria-valuetext={`${formatNumber(props.state.cursor(), 2)} s`}
-          style={{ transform: `translateX(${at()}px)` }}
+        <TimeBob
+          label={t.play}
+          least={props.whole.from}
+          most={props.whole.to}
+          now={props.state.cursor()}
+          words={`${formatNumber(props.state.cursor(), 2)} s`}
+          x={at()}
           onKeyDown={onKeyDown}
         >
-          <span class="bob-plate">
-            <output>{formatNumber(props.state.cursor(), 2)} s</output>
-          </span>
-          <svg class="bob-point" width="16" height="9" aria-hidden="true">
-            <path d="M0 0 H16 L8 9 Z" />
-          </svg>
-        </div>
+          <output>{formatNumber(props.state.cursor(), 2)} s</output>
+        </TimeBob>
       </div>
       <div class="touching-strip" style={{ height: `${STRIP}px` }} aria-hidden="true">
         {strip(props.whole.from, 0, props.whole.swing ? t.phases.swing : t.phases.contact, 'grip')}

@@ -5,6 +5,7 @@ import { usePalette } from '../../app/plot/plot-canvas.tsx';
 import { Icon } from '../../ui/icon.tsx';
 import type { AskState } from './ask-state.ts';
 import { type AskUnit, nameInput, numberIn, sayIn, stepOf, unitIn } from './ask-words.ts';
+import { AskedRun } from './asked-run.tsx';
 import { drawMap, type MapPlace, STEPS } from './map-draw.ts';
 import { COARSE, FINE, type MapAxis, type MapState } from './map-state.ts';
 import { InputOptions } from './may-change.tsx';
@@ -309,29 +310,7 @@ export function MapView(props: Props) {
           </li>
         </ul>
         <div class="map-run">
-          <Show
-            when={props.map.progress()}
-            fallback={
-              <Show when={props.map.stale()}>
-                <span class="ask-stale">{t.staleMargin}</span>{' '}
-                <button type="button" class="small" onClick={() => props.map.again()}>
-                  {t.again}
-                </button>
-              </Show>
-            }
-          >
-            {(p) => (
-              <>
-                <span class="ask-progress" role="status">
-                  <progress max={p().all} value={p().done} aria-label={t.map} />
-                  {t.fill(String(p().done), String(p().all))}
-                </span>
-                <button type="button" class="small" onClick={() => props.map.stop()}>
-                  {t.cancel}
-                </button>
-              </>
-            )}
-          </Show>
+          <AskedRun of={props.map} label={t.map} words={(p) => t.fill(String(p.done), String(p.all))} />
           <button
             type="button"
             class="small"

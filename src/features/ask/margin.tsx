@@ -6,6 +6,7 @@ import { usePalette } from '../../app/plot/plot-canvas.tsx';
 import { formatNumber } from '../../ui/numbers.ts';
 import type { AskState } from './ask-state.ts';
 import { nameInput, numberIn, unitIn } from './ask-words.ts';
+import { AskedRun } from './asked-run.tsx';
 import type { StudyState, WindowKind } from './study-state.ts';
 import { drawTries } from './tries-draw.ts';
 import { askTexts as t } from './words.ts';
@@ -64,29 +65,11 @@ export function BalanceWords(props: Props) {
 export function StudyRun(props: Props) {
   return (
     <span class="study-run">
-      <Show
-        when={props.study.progress()}
-        fallback={
-          <Show when={props.study.stale()}>
-            <span class="ask-stale">{t.staleMargin}</span>{' '}
-            <button type="button" class="small" onClick={() => props.study.again()}>
-              {t.again}
-            </button>
-          </Show>
-        }
-      >
-        {(p) => (
-          <>
-            <span class="ask-progress" role="status">
-              <progress max={p().all} value={p().done} aria-label={t.margin} />
-              {t.working(String(Math.round((100 * p().done) / p().all)))}
-            </span>
-            <button type="button" class="small" onClick={() => props.study.stop()}>
-              {t.cancel}
-            </button>
-          </>
-        )}
-      </Show>
+      <AskedRun
+        of={props.study}
+        label={t.margin}
+        words={(p) => t.working(String(Math.round((100 * p.done) / p.all)))}
+      />
       <Show when={props.study.failed()}>
         <span class="ask-fault" role="alert">
           {t.failed(props.study.failed())}

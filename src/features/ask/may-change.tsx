@@ -63,6 +63,23 @@ function Ends(props: Props & { one: Chosen; shift: number; row: ReturnType<typeo
   );
 }
 
+function RowBar(props: Pick<Props, 'state'> & { one: Chosen; row: ReturnType<typeof useRow>; scale: SpanScale }) {
+  return (
+    <SpanBar
+      label={props.row.name()}
+      unit={props.row.input().unit}
+      scale={props.scale}
+      low={props.row.bounds()[0]}
+      high={props.row.bounds()[1]}
+      from={props.one.from}
+      to={props.one.to}
+      now={props.row.input().value}
+      answer={props.row.answer()}
+      onChange={(from, to) => props.state.setSpan(props.one.id, from, to)}
+    />
+  );
+}
+
 function Remove(props: Props & { one: Chosen; name: string }) {
   return (
     <button
@@ -97,18 +114,7 @@ export function RulerSpans(props: Props & { axis: TimeAxis; left: number; row: n
           return (
             <li style={{ height: `${props.row}px` }} data-input={one.id}>
               <div class="ruler-span" style={{ left: `${props.left}px`, width: `${props.axis.width}px` }}>
-                <SpanBar
-                  label={row.name()}
-                  unit={row.input().unit}
-                  scale={scale()}
-                  low={row.bounds()[0]}
-                  high={row.bounds()[1]}
-                  from={one.from}
-                  to={one.to}
-                  now={row.input().value}
-                  answer={row.answer()}
-                  onChange={(from, to) => props.state.setSpan(one.id, from, to)}
-                />
+                <RowBar state={props.state} one={one} row={row} scale={scale()} />
                 <span
                   class="ruler-words"
                   style={
@@ -160,18 +166,7 @@ export function SpanList(props: Props & { width: number }) {
                 <Remove {...props} one={one} name={row.name()} />
               </span>
               <Ends {...props} one={one} shift={0} row={row} />
-              <SpanBar
-                label={row.name()}
-                unit={row.input().unit}
-                scale={scale()}
-                low={row.bounds()[0]}
-                high={row.bounds()[1]}
-                from={one.from}
-                to={one.to}
-                now={row.input().value}
-                answer={row.answer()}
-                onChange={(from, to) => props.state.setSpan(one.id, from, to)}
-              />
+              <RowBar state={props.state} one={one} row={row} scale={scale()} />
               <span class="quiet span-is">{t.now(sayIn(row.input().unit, row.input().value))}</span>
             </div>
           );

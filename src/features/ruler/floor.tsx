@@ -5,6 +5,7 @@
 
 import { createMemo, For, Show } from 'solid-js';
 import { useCursor, useFlight } from '../../app/page.ts';
+import { TimeBob } from '../../app/time-bob.tsx';
 import { startDrag } from '../../ui/drag.ts';
 import { Icon } from '../../ui/icon.tsx';
 import { formatNumber } from '../../ui/numbers.ts';
@@ -127,26 +128,18 @@ export function Ruler(props: { axis: TimeAxis; height: number; grip: number }) {
           </text>
         </Show>
       </svg>
-      <div
-        class="bob"
-        role="slider"
-        tabIndex={0}
-        aria-label={t.label}
-        aria-valuemin={0}
-        aria-valuemax={Number(props.axis.duration.toFixed(3))}
-        aria-valuenow={Number(cursor.at().toFixed(3))}
-        aria-valuetext={t.time(formatNumber(cursor.at(), 2))}
-        style={{ transform: `translateX(${cursorX()}px)` }}
+      <TimeBob
+        label={t.label}
+        least={0}
+        most={props.axis.duration}
+        now={cursor.at()}
+        words={t.time(formatNumber(cursor.at(), 2))}
+        x={cursorX()}
       >
-        <span class="bob-plate">
-          <Icon name="back" size={13} />
-          <output>{formatNumber(cursor.at(), 2)} s</output>
-          <Icon name="on" size={13} />
-        </span>
-        <svg class="bob-point" width="16" height="9" aria-hidden="true">
-          <path d="M0 0 H16 L8 9 Z" />
-        </svg>
-      </div>
+        <Icon name="back" size={13} />
+        <output>{formatNumber(cursor.at(), 2)} s</output>
+        <Icon name="on" size={13} />
+      </TimeBob>
     </div>
   );
 }

@@ -53,6 +53,23 @@ export function isUneven(body: Body, spec: ScheduleSpec, angles: ReadonlySet<num
   return pairsOf(body, angles).some((p) => !isEven(body, spec, p));
 }
 
+/** Whether a value for each Body angle is even in these angles. */
+export function isEvenIn(body: Body, values: ArrayLike<number>, angles: ReadonlySet<number>): boolean {
+  return pairsOf(body, angles).every(([a, m]) => values[a] === body.angles[a].mirrorSign * values[m]);
+}
+
+/** A value for each Body angle, even in these angles: each pair gets its mean, the midline's side bend and turn zero. */
+export function evenValues(body: Body, values: ArrayLike<number>, angles: ReadonlySet<number>): Float64Array {
+  const out = Float64Array.from(values);
+  for (const [a, m] of pairsOf(body, angles)) {
+    const sign = body.angles[a].mirrorSign;
+    const mean = (out[a] + sign * out[m]) / 2;
+    out[a] = mean;
+    out[m] = sign * mean;
+  }
+  return out;
+}
+
 /** `schedule` is the spec compiled with `anchors`; the result hangs its own keys on take-off at the same times. */
 export function makeSymmetric(
   body: Body,

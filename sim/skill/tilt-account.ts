@@ -30,7 +30,7 @@ import { flySkill } from './flyer.ts';
 import type { HandContact } from './hand-contact.ts';
 import type { LaunchedSkill } from './launch.ts';
 import { compileSkillSchedule } from './skill-schedule.ts';
-import { isUneven, makeSymmetric } from './symmetric.ts';
+import { evenValues, isEvenIn, isUneven, makeSymmetric } from './symmetric.ts';
 
 type TiltSource = 'takeoff' | 'arms' | 'chest' | 'hips' | 'joints';
 
@@ -101,7 +101,7 @@ export function* stepTiltAccount(
   skill: LaunchedSkill,
   options: TiltAccountOptions = {},
 ): Generator<TiltProgress, TiltAccount, void> {
-  const { body, takeoff, contacts = [] } = skill;
+  const { body, takeoff, contacts = [], carried } = skill;
   const flight = options.flight ?? flySkill(skill);
   const T = flight.duration;
   const tAt = Math.min(T, Math.max(0, options.at ?? T));
@@ -118,24 +118,39 @@ export function* stepTiltAccount(
   const groups = groupsOf(body);
   const takeoffUneven = isTakeoffUneven(takeoff, flight);
   const evenHands = contacts.filter((c) => isHeldByBoth(c, contacts));
+  const isCarriedUneven = (angles: ReadonlySet<number>): boolean =>
+    !!carried && !(isEvenIn(body, carried.angles, angles) && isEvenIn(body, carried.rates, angles));
   const uneven = (s: TiltSource): boolean =>
     s === 'takeoff'
       ? takeoffUneven
       : isUneven(body, skill.schedule, groups.get(s) ?? new Set()) ||
+        isCarriedUneven(groups.get(s) ?? new Set()) ||
         (s === 'arms' && evenHands.length < contacts.length);
   const present = (['takeoff', ...groups.keys()] as TiltSource[]).map((source) => ({ source, uneven: uneven(source) }));
   const known = new Map<string, TiltValues>([['', total]]);
   const scheduleWithout = new Map<string, Schedule>([['', flight.schedule]]);
 
+  // keys are read from the schedule without what the swing hands over, which the reruns are given again
+  const written = carried
+    ? compileSkillSchedule({ body, schedule: skill.schedule, contacts }, anchors)
+    : flight.schedule;
   const schedule = (out: readonly TiltSource[]): Schedule => {
     const joints = out.filter((s) => s !== 'takeoff');
     const key = joints.join();
     let made = scheduleWithout.get(key);
     if (!made) {
       const angles = new Set(joints.flatMap((s) => [...(groups.get(s) ?? [])]));
-      const even = makeSymmetric(body, skill.schedule, angles, flight.schedule, anchors);
+      const even = makeSymmetric(body, skill.schedule, angles, written, anchors);
       const hands = joints.includes('arms') ? evenHands : contacts;
-      made = compileSkillSchedule({ body, schedule: even, contacts: hands }, anchors);
+      const evenCarried = carried && {
+        ...carried,
+        angles: evenValues(body, carried.angles, angles),
+        rates: evenValues(body, carried.rates, angles),
+      };
+      made = compileSkillSchedule(
+        { body, schedule: even, contacts: hands, ...(evenCarried ? { carried: evenCarried } : {}) },
+        anchors,
+      );
       scheduleWithout.set(key, made);
     }
     return made;

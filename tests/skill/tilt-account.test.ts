@@ -1,6 +1,6 @@
 // The account of the tilt as laws: nothing uneven gives nothing, all taken out leaves nothing, the sum is the whole.
 import { describe, expect, it } from 'vitest';
-import { calcFrames, flySkill, frameTimes, type SkillFile } from '../../sim/index.ts';
+import { calcFrames, flightOf, flySkill, frameTimes, type SkillFile } from '../../sim/index.ts';
 import { calcTiltAccount, stepTiltAccount, type TiltAccount, type TiltValues } from '../../sim/skill/tilt-account.ts';
 import { flightIn } from '../files/parts.ts';
 import { fileOf, preset, presetIds, skillOf } from './load.ts';
@@ -61,6 +61,34 @@ describe('tilt account', () => {
     expect(Math.abs((chest?.without.at ?? Number.NaN) - b.total.at)).toBeLessThan(FLOWN);
     expect(Math.abs((chest?.without.twist ?? Number.NaN) - b.total.twist)).toBeLessThan(FLOWN);
     expect(Math.abs(a.total.twist - b.total.twist)).toBeGreaterThan(0.01);
+  });
+
+  it('a skill from a bar keeps in its reruns what the swing hands over', () => {
+    const file = fileOf('giant-double-straight');
+    const even = structuredClone(file);
+    const arms = (f: SkillFile): Record<string, number> => {
+      const block = flightOf(f).schedule.blocks?.[1];
+      if (!block) throw new RangeError('no second block');
+      block.adjustDeg ??= {};
+      return block.adjustDeg;
+    };
+    const bend = (deg: number, s: number) => ({ angle: 'lumbarSideBend', at: { anchor: 'takeoff', s }, deg }) as const;
+    for (const f of [file, even]) {
+      // what is left turns and twists, so that it tells by which motion it was flown
+      flightOf(f).schedule.keys = [bend(0, 0.05), bend(8, 0.3)];
+      // a stated duration, so that both last as long
+      flightOf(f).end = { durationS: 1, surface: { kind: 'mat', heightM: 0.3 } };
+    }
+    Object.assign(arms(file), { shoulderElevationL: 30, shoulderElevationR: 60 });
+    Object.assign(arms(even), { shoulderElevationL: 45, shoulderElevationR: 45 });
+    const a = calcTiltAccount(skillOf(file));
+    const without = a.parts.find((p) => p.source === 'arms')?.without;
+    const b = calcTiltAccount(skillOf(even));
+    expect(Math.abs((without?.twist ?? Number.NaN) - b.total.twist)).toBeLessThan(FLOWN);
+    expect(Math.abs(a.total.twist - b.total.twist)).toBeGreaterThan(0.01);
+    // an arm that a late hand leaves uneven belongs to the arms, and without all of it nothing tilts
+    const late = calcTiltAccount(preset('giant-late-hand-full'));
+    expect(Math.max(...sizes(late.rest))).toBeLessThan(NOTHING);
   });
 
   it('states the tilt and twist that the frames have', () => {

@@ -7,6 +7,7 @@ import { FieldError } from '../math/field-error.ts';
 import { type Chain, type ChainPoint, makeChain } from './chain.ts';
 import { Planar } from './planar.ts';
 import { compileMoves, type MoveTable } from './swing-keys.ts';
+import { SwingMovesError } from './swing-moves-error.ts';
 import type { HangSpec } from './swing-spec.ts';
 
 export interface Hang {
@@ -102,7 +103,7 @@ export function askInto(hang: Hang, t: number, theta: number, w: number, near: n
     checkTurning(g[1]);
     const off = phi - g[0] - theta;
     if (Math.abs(off) < CLOSE) break;
-    if (i > 30) throw turningError(g[1]);
+    if (i > 30) throw turningError();
     phi -= off / (1 - g[1]);
     bend(hang, phi, out);
   }
@@ -158,17 +159,14 @@ let rate = new Float64Array(0);
 
 /** Refuses keys over angle by which the body bends faster than the arms turn. */
 export function checkTurning(g1: number): void {
-  if (!(1 - g1 > LEAST_TURNING)) throw turningError(g1);
+  if (!(1 - g1 > LEAST_TURNING)) throw turningError();
 }
 /** Keys over angle may bend the body so fast that the arms would have to turn back as the mass centre goes on. */
 const LEAST_TURNING = 0.05;
-function turningError(g1: number): FieldError {
-  return new FieldError(
-    'swing.moves',
-    Number(g1.toFixed(3)),
-    'keys over swing angle that bend the body slower: the arms must turn on as the mass centre does (or key over time)',
+const turningError = (): SwingMovesError =>
+  new SwingMovesError(
+    'keys over swing angle must bend the body slower: the arms turn on as the mass centre does (or key over time)',
   );
-}
 
 export interface HangStart {
   readonly theta: number;

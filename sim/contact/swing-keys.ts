@@ -10,6 +10,7 @@ import { REV } from '../math/angles.ts';
 import { FieldError } from '../math/field-error.ts';
 import { COEFS, type Knot, makeTrack, type Track } from '../schedule/track.ts';
 import type { PlanarJointName } from './chain.ts';
+import { SwingMovesError } from './swing-moves-error.ts';
 
 export interface SwingKey {
   /** s after the start, or swing angle in rad */
@@ -107,10 +108,8 @@ function knotsOf(name: PlanarJointName, moves: SwingMoves, rounds: number, turn:
       const former = knots[knots.length - 1];
       if (former && t <= former.t + NEAREST) {
         if (former.arrive === k.value) return;
-        throw new FieldError(
-          `${field}.at`,
-          k.at,
-          'keys of one joint that follow each other, and rounds that end before the next begins',
+        throw new SwingMovesError(
+          `key ${i + 1} of the ${name} in round ${r + 1} does not come after the one before it; keys of one joint follow each other, and a round ends before the next begins`,
         );
       }
       knots.push({ t, arrive: k.value, depart: k.value, stop: k.kind === 'stop' });

@@ -193,5 +193,6 @@ const OF_FLIGHT = new Set([
   'TooFastError',
   'TakeoffError',
   'NoReleaseError',
+  'SwingMovesError',
 ]);
 const isOfFlight = (error: unknown): boolean => error instanceof Error && OF_FLIGHT.has(error.name);

@@ -21,6 +21,7 @@ const BAD_INPUT: readonly string[] = [
   'ScheduleOrderError',
   'ScheduleValueError',
   'SingularBodyError',
+  'SwingMovesError',
   'TakeoffError',
   'TooFastError',
 ];

@@ -150,12 +150,14 @@ export function makePool(
     }
     place.pieces.delete(message.index);
     if (place.pieces.size === 0) rest(place);
+    // what a thread could not load it does not try to load again: it is given nothing more
+    if (message.kind === 'failed' && message.error.name === 'PartNotLoadedError') {
+      lost++;
+      endPlace(place);
+    }
     try {
-      if (isWanted && message.kind === 'failed') {
-        // what a thread could not load it does not try to load again
-        refuse(call, errorOfData(message.error));
-        if (message.error.name === 'PartNotLoadedError') losePlace(place, message.error.message);
-      } else if (isWanted && message.kind === 'result') {
+      if (isWanted && message.kind === 'failed') refuse(call, errorOfData(message.error));
+      else if (isWanted && message.kind === 'result') {
         call.results[message.index] = message.result;
         call.got++;
         call.onResult?.(message.result, message.index);

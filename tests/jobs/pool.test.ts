@@ -216,6 +216,18 @@ describe('workers', () => {
     expect(await again.done).toBe('row 0');
   });
 
+  test('what waits beside a job whose part did not load goes to another worker, and is answered', async () => {
+    const { pool, ports } = made(1);
+    const loading = pool.run('sheet', map);
+    const next = pool.run('map', map);
+    const error = { name: 'PartNotLoadedError', message: 'no mathjs', details: {} };
+    ports[0].tell({ kind: 'failed', call: 0, index: 0, error });
+    await expect(loading.done).rejects.toThrow('no mathjs');
+    expect(ports[0].isClosed).toBe(true);
+    answer(ports[1]);
+    expect(await next.done).toBe('row 0');
+  });
+
   test('that cannot be started refuse what waits', async () => {
     const pool = makePool(
       () => {

@@ -12,6 +12,7 @@ import {
   solve,
   usualSpread,
 } from '../../sim/index.ts';
+import { isTooTight, keySlacks } from '../../sim/search/key-order.ts';
 import { fileOf, specOf } from '../skill/load.ts';
 
 const RAD = Math.PI / 180;
@@ -87,6 +88,45 @@ describe('inputs of what comes before a flight', () => {
     expect(by(giant, 'swing.late')).toBe(0.012);
     expect(by(vault, 'contact.force')).toBeCloseTo(0.02 * 2.3, 12);
     expect(by(vault, 'contact.lean')).toBeCloseTo(0.5 * RAD, 12);
+  });
+
+  it('draws of swing keys that cannot be swung are counted as such, in or out of order', { timeout: 60_000 }, () => {
+    const aim = ownAim(giant);
+    const spans = { 'swing.key:16.at': [-100, -40], 'swing.key:17.at': [-60, -10] } as const;
+    const { unflown, draws } = solve({
+      ...aim,
+      unknowns: Object.entries(spans).map(([id, [from, to]]) => makeUnknown(aim.spec, id, [from * RAD, to * RAD])),
+      answers: 100,
+      fits: 2,
+      draws: 24,
+      contact,
+    });
+    expect(draws).toBe(24);
+    expect(unflown).toBeGreaterThan(0);
+    expect(unflown).toBeLessThan(draws);
+  });
+
+  it('swing keys have a distance from changing order, a tenth of a degree or a millisecond the least', () => {
+    const times = { apex: 0.5, touchdown: 1 };
+    const ids = ['swing.key:16.at', 'swing.key:17.at'];
+    const [first, second] = ids.map((id) => findInput(giant, id));
+    const apart = (by: number): number[] => keySlacks(second.put(giant, first.value + by * RAD), times);
+    const before = keySlacks(giant, times);
+    expect(isTooTight(before, before)).toBe(false);
+    expect(isTooTight(apart(0.11), before)).toBe(false);
+    expect(isTooTight(apart(0.09), before)).toBe(true);
+    expect(isTooTight(apart(-1), before)).toBe(true);
+    if (giant.start.kind !== 'swing') throw new Error('no swing');
+    const { swing } = giant.start;
+    const timed = (by: number): number[] => {
+      const keys = { hip: [0.3, 0.3 + by].map((at, i) => ({ at, value: i, kind: 'stop' as const })) };
+      return keySlacks(
+        { ...giant, start: { kind: 'swing', swing: { ...swing, moves: { over: 'time', keys } } } },
+        times,
+      );
+    };
+    expect(isTooTight(timed(1.1e-3), timed(0.1))).toBe(false);
+    expect(isTooTight(timed(0.9e-3), timed(0.1))).toBe(true);
   });
 
   it('a bar skill is solved from the bar: moved off its release, it finds a release that lands', {

@@ -23,7 +23,7 @@ function show(value: unknown): string {
   if (typeof value === 'number' || typeof value === 'boolean' || value === null) text = String(value);
   else if (typeof value === 'string') text = JSON.stringify(value);
   else if (Array.isArray(value)) text = `a list of ${value.length}`;
-  else text = `a ${typeof value}`;
+  else text = typeof value === 'object' ? 'an object' : `a ${typeof value}`;
   return text.length > 60 ? `${text.slice(0, 57)}...` : text;
 }
 

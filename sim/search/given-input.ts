@@ -1,6 +1,7 @@
 /** A number of the take-off that a swing or a contact gives: it cannot be varied, and the error says what can. */
 import { FieldError } from '../math/field-error.ts';
 import type { SkillSpec } from '../skill/skill-spec.ts';
+import { listSwingInputs } from './input-swing.ts';
 
 class GivenInputError extends FieldError {
   readonly by: 'swing' | 'contact';
@@ -14,10 +15,13 @@ class GivenInputError extends FieldError {
 }
 
 /** Refuses an id that names what the launch gives. */
-export function checkStated({ start }: SkillSpec, id: string): void {
+export function checkStated(spec: SkillSpec, id: string): void {
+  const { start } = spec;
   if (!id.startsWith('takeoff.') || start.kind === 'stated') return;
   if (start.kind === 'contact')
     throw new GivenInputError(id, 'contact', ['contact.force', 'contact.lean', 'contact.h.z']);
   const release = start.swing.release.at === 'angle' ? 'swing.releaseAngle' : 'swing.releaseTime';
-  throw new GivenInputError(id, 'swing', [release, 'swing.late', 'swing.key:3.angle']);
+  const keys = listSwingInputs(spec).filter((i) => /^swing\.key:\d+\.angle$/.test(i.id));
+  const key = keys.find((i) => i.id === 'swing.key:3.angle') ?? keys[0];
+  throw new GivenInputError(id, 'swing', [release, 'swing.late', ...(key ? [key.id] : [])]);
 }

@@ -55,7 +55,8 @@ SKILL and ATHLETE are JSON files (docs/skill-file.md) or one of these:
 FILE is a sheet as JSON or plain text (docs/estimate.md) or one of these:
   sheets:   ${wrap(Object.keys(sheets))}
 
-Exit code 0, or 2 with one line that says what is wrong with the input. Columns of the CSV: docs/frames.md
+Exit codes: 0; 2 with one line that says what is wrong with the input; 3 where a solve could fly nothing, so that nothing is
+written; 130 when interrupted, with what was found so far kept. Columns of the CSV: docs/frames.md
 
 Caution. ${CAUTION}
 `;

@@ -188,7 +188,7 @@ const faults: [string, unknown, string, ...string[]][] = [
     'did you mean "kneeFlexion',
   ],
   ['phases.0.schedule.keys', [{ ...key, kind: 'slow' }], 'phases[0].schedule.keys[0].kind', 'stop, pass'],
-  ['phases.0.schedule.keys', { 0: key }, 'phases[0].schedule.keys', 'a object', 'a list'],
+  ['phases.0.schedule.keys', { 0: key }, 'phases[0].schedule.keys', 'an object', 'a list'],
   [
     'phases.0.schedule.samples',
     [{ angle: 'hipFlexion', startS: 0, rateHz: 0, deg: [] }],
@@ -201,7 +201,7 @@ const faults: [string, unknown, string, ...string[]][] = [
   ['target.direction', 'up', 'target.direction', 'backward, forward'],
   ['target.landingAngleDeg', 181, 'target.landingAngleDeg', '-180 to 180'],
   ['phases', [], 'phases', 'no flight', 'exactly one flight'],
-  ['phases', {}, 'phases', 'a object', 'a list of at most 3'],
+  ['phases', {}, 'phases', 'an object', 'a list of at most 3'],
   ['phases', [sampleFlight, sampleFlight], 'phases[1].kind', '"flight"', 'exactly one flight'],
   ['phases', [{ kind: 'catch' }], 'phases[0].kind', '"catch"', 'swing, contact, flight, landing', 'this build'],
   ['phases', [{ kind: 3 }], 'phases[0].kind', '3'],

@@ -83,6 +83,17 @@ describe('inputs of what comes before a flight', () => {
     );
   });
 
+  it('what to vary in its place is a number that the swing has', () => {
+    if (giant.start.kind !== 'swing') throw new Error('no swing');
+    const { swing } = giant.start;
+    const withKeys = (n: number): typeof giant => {
+      const keys = { hip: Array.from({ length: n }, (_, i) => ({ at: i, value: 0, kind: 'stop' as const })) };
+      return { ...giant, start: { kind: 'swing', swing: { ...swing, moves: { over: 'angle', keys } } } };
+    };
+    expect(() => findInput(withKeys(1), 'takeoff.h.z')).toThrow(/swing\.late or swing\.key:1\.angle$/);
+    expect(() => findInput(withKeys(0), 'takeoff.h.z')).toThrow(/vary swing\.releaseAngle or swing\.late$/);
+  });
+
   it('the usual errors of a bar skill have the time of the release in them, those of a contact its force', () => {
     const by = (spec: typeof giant, id: string) => usualSpread(spec).parts.find((p) => p.input.id === id)?.by;
     expect(by(giant, 'swing.late')).toBe(0.012);

@@ -4,10 +4,12 @@ import type { Athlete, SkillFile } from '../../sim/index.ts';
 import * as past from '../document/history.ts';
 import type { SkillEntry } from '../document/shelf.ts';
 import { readVersions, type Versions, writeVersions } from '../document/versions.ts';
+import { cancelDrag } from '../ui/drag.ts';
 import { inNextTask } from '../ui/frame.ts';
 import { fileName, pickFile, saveText } from './file-door.ts';
 import { wordFault } from './say/fault-words.ts';
 import type { Flying } from './services.ts';
+import { shelfTexts } from './shelf-words.ts';
 import type { Undoing } from './undoing.ts';
 import { texts } from './words.ts';
 
@@ -27,7 +29,10 @@ export interface DocumentState extends Undoing {
   readonly isHeld: Accessor<boolean>;
   /** the athlete of the document, looked up where it is a reference */
   readonly athlete: Accessor<Athlete>;
-  /** starts a gesture and gives the document it starts from */
+  /**
+   * Starts a gesture and gives the document it starts from. One that another document was opened under changes nothing
+   * any more, until it settles or is abandoned.
+   */
   begin(): SkillFile;
   draft(file: SkillFile): void;
   settle(title: string): void;
@@ -83,7 +88,14 @@ export function createDocument(host: DocumentHost): DocumentState {
   const beside = createMemo(() => history().beside);
   const versions = createMemo(() => readVersions(beside()));
 
-  const change = (next: past.History<SkillFile>): void => host.change(() => setHistory(next), next.mark === undefined);
+  /** the document that the gesture under way began on is no longer the one that is open */
+  let isCut = false;
+  const change = (next: past.History<SkillFile>): void => {
+    const isOther = past.getId(next) !== past.getId(history());
+    if (isOther) isCut = history().mark !== undefined;
+    host.change(() => setHistory(next), next.mark === undefined);
+    if (isOther) cancelDrag();
+  };
   const readText = (name: string, text: string): void => {
     try {
       const json = flying.readJson(text);
@@ -97,14 +109,15 @@ export function createDocument(host: DocumentHost): DocumentState {
       host.check(opened);
       setFileFault(undefined);
       const original = isVersion1(json) ? text : undefined;
-      change(past.open(history(), opened, texts.files.opened(opened.title), undefined, original));
+      open(opened, texts.files.opened(opened.title), undefined, original);
     } catch (error) {
       setFileFault({ name, reason: `${wordFault(error)}.` });
     }
   };
 
+  // what a hand was doing is a step of the document before, not lost and not done to the one that is opened
   const open: DocumentState['open'] = (doc, title, origin, original) =>
-    change(past.open(history(), doc, title, origin, original));
+    change(past.open(past.settle(history(), shelfTexts.cutShort), doc, title, origin, original));
   const openSoon: DocumentState['openSoon'] = (doc, title, origin, original) =>
     inNextTask(() => {
       try {
@@ -123,22 +136,29 @@ export function createDocument(host: DocumentHost): DocumentState {
     athlete: () => flying.findAthlete(file()),
     begin: () => {
       const h = history();
-      if (h.mark === undefined) {
+      if (h.mark === undefined && !isCut) {
         host.begin();
         setHistory(past.setMark(h));
       }
       return h.mark ?? h.doc;
     },
     draft: (doc) => {
-      setHistory(past.setDraft(history(), doc));
+      if (history().mark !== undefined) setHistory(past.setDraft(history(), doc));
     },
-    settle: (title) => change(past.settle(history(), title)),
+    settle: (title) => {
+      isCut = false;
+      change(past.settle(history(), title));
+    },
     abandon: () => {
+      isCut = false;
       if (history().mark === undefined) return false;
       change(past.abandon(history()));
       return true;
     },
-    edit: (doc, title) => change(past.edit(past.abandon(history()), doc, title)),
+    edit: (doc, title) => {
+      isCut = false;
+      change(past.edit(past.abandon(history()), doc, title));
+    },
     versions,
     editVersions: (doc, list, title) => change(past.edit(past.abandon(history()), doc, title, writeVersions(list))),
     undoTitle: () => history().done.at(-1)?.title,
@@ -159,7 +179,7 @@ export function createDocument(host: DocumentHost): DocumentState {
         return;
       }
       const text = original === undefined ? undefined : JSON.stringify(original);
-      openSoon(doc, doc.title, { id: entryId, revision }, text);
+      openSoon(doc, texts.files.opened(doc.title), { id: entryId, revision }, text);
     },
     readText,
     fileFault,

@@ -5,6 +5,7 @@
 import { type Accessor, createMemo, createSignal } from 'solid-js';
 import type { ShapeData, SkillFile } from '../../sim/index.ts';
 import { getLanes, type Lane } from '../document/lanes.ts';
+import { getSchedule } from '../document/phases.ts';
 import { type BlockSpan, findSpan, getSpans } from '../document/spans.ts';
 import type { AnchorSeconds } from '../document/times.ts';
 import type { Caution, FlightResult, Outcome, Outline } from '../engine/result.ts';
@@ -24,6 +25,8 @@ export interface FlightState {
   /** identity of the document that the result is of */
   readonly id: Accessor<number>;
   readonly anchors: Accessor<AnchorSeconds>;
+  /** what spans and lanes are of, to be edited by them; undefined while the flight is another document's */
+  readonly edited: Accessor<SkillFile | undefined>;
   readonly spans: Accessor<BlockSpan[]>;
   readonly lanes: Accessor<Lane[]>;
   /** joints beyond their limits, and what passes through the body; the latter rest while a hand is at work */
@@ -44,7 +47,12 @@ interface FlightHost {
   readonly document: Pick<DocumentState, 'file' | 'id' | 'isHeld' | 'history'>;
   /** flights that were flown to see whether a document can be opened */
   readonly checked: Checked;
+  /** flown for the picture where the first document waits for what comes before its flight, or lost it */
+  readonly standIn?: SkillFile;
 }
+
+/** Identity of no document. */
+const NO_DOCUMENT = -1;
 
 /** Flights of documents that were flown before they were opened, so that none is flown twice. */
 export interface Checked {
@@ -67,7 +75,7 @@ export function makeChecked(fly: (file: SkillFile) => FlightResult): Checked {
   };
 }
 
-export function createFlight({ flying, shapes, document: doc, checked }: FlightHost): FlightState {
+export function createFlight({ flying, shapes, document: doc, checked, standIn }: FlightHost): FlightState {
   const [released, setReleased] = createSignal(0);
   /** documents of the drag under way whose release was not known yet, and the last that came */
   let trail = new WeakSet<SkillFile>();
@@ -88,8 +96,14 @@ export function createFlight({ flying, shapes, document: doc, checked }: FlightH
       }
     return { result: last.result, id: last.id };
   };
+  /** Before the first flight there is none to keep. */
+  const takeStandIn = (error: unknown): FlownDocument => {
+    if (!standIn || !isAwaited(error)) throw error;
+    return { result: flying.fly(standIn), id: NO_DOCUMENT };
+  };
   let flownAt = 0;
-  const outcome = createMemo<FlownDocument>((last) => {
+  const outcome = createMemo<FlownDocument>((before) => {
+    let last = before;
     const file = doc.file();
     const id = doc.id();
     const isSame = released() === flownAt;
@@ -100,13 +114,12 @@ export function createFlight({ flying, shapes, document: doc, checked }: FlightH
     try {
       return { result: checked.take(file) ?? flying.fly(file, inDrag ? last?.result : undefined), id };
     } catch (error) {
-      if (last && isPending(error)) {
+      last ??= takeStandIn(error);
+      if (isPending(error)) {
         if (inDrag) trail.add(file);
         return { ...follow(last, id, inDrag), isWaiting: true };
       }
-      if (last)
-        return { result: last.result, fault: { message: wordFault(error), canRetry: isLost(error) }, id: last.id };
-      throw error;
+      return { result: last.result, fault: { message: wordFault(error), canRetry: isLost(error) }, id: last.id };
     }
   });
   const result = createMemo(() => outcome().result);
@@ -114,9 +127,20 @@ export function createFlight({ flying, shapes, document: doc, checked }: FlightH
     apex: result().outline.apex,
     touchdown: result().flight.duration,
   }));
-  // spans follow the document that was flown, so that picture and edges never disagree
-  const spans = createMemo(() => getSpans(result().file, shapes, anchors()));
-  const lanes = createMemo(() => getLanes(result().file, result().flight.body, result().frames, spans(), anchors()));
+  // the document that was flown, so that picture and edges never disagree; but places in it are those of the document
+  const edited = createMemo(() => {
+    if (outcome().id !== doc.id()) return undefined;
+    const { file } = result();
+    return hasSamePlaces(file, doc.file()) ? file : doc.file();
+  });
+  const spans = createMemo(() => {
+    const file = edited();
+    return file ? getSpans(file, shapes, anchors()) : [];
+  });
+  const lanes = createMemo(() => {
+    const file = edited();
+    return file ? getLanes(file, result().flight.body, result().frames, spans(), anchors()) : [];
+  });
 
   let atBegin: Outline | undefined;
   const before = createMemo<Outline | undefined>((last) => {
@@ -136,6 +160,7 @@ export function createFlight({ flying, shapes, document: doc, checked }: FlightH
     result,
     id: createMemo(() => outcome().id),
     anchors,
+    edited,
     spans,
     lanes,
     cautions,
@@ -158,6 +183,21 @@ export const isPending = (error: unknown): boolean => error instanceof Error && 
 
 /** What comes before the flight was lost with the worker that computed it. */
 const isLost = (error: unknown): boolean => error instanceof Error && error.name === 'ReleaseLostError';
+
+/** It may come yet: by itself, or when it is asked for again. */
+export const isAwaited = (error: unknown): boolean => isPending(error) || isLost(error);
+
+/** The same shapes and keys in the same order: a place in one is that place in the other. */
+function hasSamePlaces(one: SkillFile, other: SkillFile): boolean {
+  if (one === other) return true;
+  const [{ blocks: a = [], keys: k = [] }, { blocks: b = [], keys: l = [] }] = [getSchedule(one), getSchedule(other)];
+  return (
+    a.length === b.length &&
+    k.length === l.length &&
+    a.every(({ shape }, i) => shape === b[i].shape) &&
+    k.every(({ angle }, i) => angle === l[i].angle)
+  );
+}
 
 /** The shape at t in words: "wrapped", or "moving to wrapped". */
 export function nameShape(spans: readonly BlockSpan[], t: number): string {

@@ -72,6 +72,10 @@ export function makeKeyWork({ doc, flight, cursor, services }: Page): KeyWork {
     const times = timesOf(doc.file(), picked());
     return times.length > 0 ? ([Math.min(...times), Math.max(...times)] as const) : undefined;
   });
+  /** Times are those of the flight: no document is edited by the flight of another. */
+  const write = (file: SkillFile, title: string): void => {
+    if (flight.edited()) doc.edit(file, title);
+  };
   const keysPicked = (): readonly KeySource[] => picked().filter((s) => s.kind === 'key');
   const poseHere = (): NamedDegrees => {
     const { body } = flight.result().flight;
@@ -83,13 +87,13 @@ export function makeKeyWork({ doc, flight, cursor, services }: Page): KeyWork {
       Object.entries(pose).filter(([name, deg]) => name in here && Math.abs(deg - here[name]) > SAID),
     );
     if (Object.keys(changed).length === 0) return;
-    doc.edit(setPoseAt(doc.file(), cursor.at(), changed, { anchors: flight.anchors(), kind: 'stop' }), title);
+    write(setPoseAt(doc.file(), cursor.at(), changed, { anchors: flight.anchors(), kind: 'stop' }), title);
   };
   /** Puts keys in and picks them. */
   const putSpan = (base: SkillFile, span: KeySpan, s: number, title: string): void => {
     const anchors = flight.anchors();
     const file = pasteKeys(base, span, s, anchors);
-    doc.edit(file, title);
+    write(file, title);
     const wanted = new Set(span.keys.map(({ key }) => withoutSide(key.angle)));
     pick(
       getSourcesIn(doc.file(), s - 1e-3, s + span.lengthS + 1e-3, anchors).filter(
@@ -143,9 +147,9 @@ export function makeKeyWork({ doc, flight, cursor, services }: Page): KeyWork {
     },
     scale: (factor) => {
       const r = range();
-      if (r) doc.edit(scaleSources(doc.file(), picked(), r[0], factor, flight.anchors()), keyTexts.scaled);
+      if (r) write(scaleSources(doc.file(), picked(), r[0], factor, flight.anchors()), keyTexts.scaled);
     },
-    remove: () => doc.edit(removeSources(doc.file(), picked()), keyTexts.removed(keysPicked().length)),
+    remove: () => write(removeSources(doc.file(), picked()), keyTexts.removed(keysPicked().length)),
     pickAll: () => {
       const one = flight.lanes().find((l) => l.id === lane);
       pick(one ? one.keys.map((k) => k.source) : getSourcesIn(doc.file(), -99, 99, flight.anchors()));
@@ -156,7 +160,7 @@ export function makeKeyWork({ doc, flight, cursor, services }: Page): KeyWork {
       setSaid(keyTexts.pickedCount(picked().length));
     },
     pickNone: () => pick([]),
-    nudge: (byS) => doc.edit(moveSources(doc.file(), picked(), byS, flight.anchors()), keyTexts.movedKeys),
+    nudge: (byS) => write(moveSources(doc.file(), picked(), byS, flight.anchors()), keyTexts.movedKeys),
   };
 }
 

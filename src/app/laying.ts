@@ -49,7 +49,7 @@ function makeLaying(page: Page) {
 
   const lay = (id: string, s: number): void => {
     const data = shapes()[id];
-    if (!data) return;
+    if (!data || !flight.edited()) return;
     const at = Math.round(s * 1000) / 1000;
     let file = doc.file();
     if (services.presets.shapes[id] === undefined) file = carryShape(file, id, data);
@@ -62,7 +62,7 @@ function makeLaying(page: Page) {
   /** Another shape in the place of one that is there. */
   const replace = (index: number, id: string): void => {
     const data = shapes()[id];
-    if (!data) return;
+    if (!data || !flight.edited()) return;
     let file = doc.file();
     const old = flight.spans()[index]?.title ?? '';
     if (services.presets.shapes[id] === undefined) file = carryShape(file, id, data);

@@ -19,6 +19,8 @@ import { shelfTexts } from './shelf-words.ts';
 
 /** The skill that the bench opens with. */
 const FIRST = 'back-straight-full';
+/** What comes before the first flight is waited for so long, ms; then the page is shown without it. */
+const FIRST_WAIT_MS = 5000;
 
 const engine = makeEngine({ athletes, shapes }, makeAskRelease(shapes));
 const keeper = await openKeeper({
@@ -89,7 +91,10 @@ const services: Services = {
 };
 
 // a flight is the first that is seen: what comes before it is waited for
-await engine.ready(keeper.kept?.history.doc ?? services.presets.first);
+await Promise.race([
+  engine.ready(keeper.kept?.history.doc ?? services.presets.first),
+  new Promise((resolve) => setTimeout(resolve, FIRST_WAIT_MS)),
+]);
 
 const root = document.getElementById('root');
 if (root) render(() => <App services={services} />, root);

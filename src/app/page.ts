@@ -4,7 +4,7 @@ import type { SkillFile } from '../../sim/index.ts';
 import * as past from '../document/history.ts';
 import { type CursorState, createCursor } from './cursor.ts';
 import { createDocument, type DocumentState, type FileFault } from './document.ts';
-import { type Checked, createFlight, type FlightState, isPending, makeChecked } from './flight.ts';
+import { type Checked, createFlight, type FlightState, isAwaited, isPending, makeChecked } from './flight.ts';
 import { createKeeping, type Keeping } from './keeping.ts';
 import type { Services } from './services.ts';
 import { createShell, type ShellState } from './shell.ts';
@@ -28,7 +28,10 @@ interface Start {
   readonly fault?: FileFault;
 }
 
-/** A kept document that no longer flies must not lock the page: the demo opens, and undo still reaches the past. */
+/**
+ * A kept document that no longer flies must not lock the page: the demo opens, and undo still reaches the past. One whose
+ * swing is still computed, or was lost with its worker, is open as it was kept.
+ */
 function findStart({ keeper, presets: { first } }: Services, checked: Checked): Start {
   const { kept } = keeper;
   const history = kept?.history ?? past.makeHistory(first);
@@ -37,6 +40,7 @@ function findStart({ keeper, presets: { first } }: Services, checked: Checked): 
     return { history };
   } catch (error) {
     if (!kept) throw error;
+    if (isAwaited(error)) return { history };
     const reason = error instanceof Error ? error.message : String(error);
     checked.check(first);
     return {
@@ -74,7 +78,13 @@ export function createPage(services: Services): Page {
       if (isStep) keeping.keepNow();
     },
   });
-  const flight: FlightState = createFlight({ flying, shapes: presets.shapes, document: doc, checked });
+  const flight: FlightState = createFlight({
+    flying,
+    shapes: presets.shapes,
+    document: doc,
+    checked,
+    standIn: presets.first,
+  });
   const cursor: CursorState = createCursor({
     flight,
     keptS: keeper.kept?.cursorS,

@@ -72,11 +72,13 @@ function makeUserShelf(page: Page): UserShelf {
   };
   const put = (file: SkillFile, base = doc.origin()): Promise<void> =>
     act(async () => {
+      const id = doc.id();
       const { entry, isCopy } = await shelf.saveSkill(file, base, t.copyElsewhere);
       const isSame = JSON.stringify(doc.file()) === JSON.stringify(file);
       const origin = { id: entry.id, revision: entry.revision };
-      if (isCopy && isSame) doc.open(entry.value, t.copyElsewhere(file.title), origin);
-      else doc.setOrigin(origin);
+      if (isCopy && isSame && doc.id() === id) doc.open(entry.value, t.copyElsewhere(file.title), origin);
+      // another skill that was opened meanwhile has its own place
+      else if (doc.id() === id) doc.setOrigin(origin);
       if (isCopy) return t.madeCopy(file.title, entry.value.title);
       return entry.revision > 1 ? t.savedChanges(file.title) : t.savedTo(file.title);
     });

@@ -27,11 +27,11 @@ class ReleasePendingError extends Error {
   }
 }
 
-/** The worker died or could not be loaded: asked for again, it may well come. */
+/** The worker died, could not be loaded or did not answer in time: asked for again, it may well come. */
 class ReleaseLostError extends Error {
   override readonly name = 'ReleaseLostError';
 }
-const LOST: readonly string[] = ['WorkerLostError', 'PartNotLoadedError'];
+const LOST: readonly string[] = ['WorkerLostError', 'PartNotLoadedError', 'JobTimeoutError'];
 
 interface Releases {
   /** throws a ReleasePendingError while the release is computed, or what it failed with */

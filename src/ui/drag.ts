@@ -10,6 +10,13 @@ interface DragSteps {
 /** px a press may wander before it is a drag */
 export const DEAD_PX = 3;
 
+let cancelLast: (() => void) | undefined;
+
+/** The drag under way, if any, is taken back: what it was begun on is there no more. */
+export function cancelDrag(): void {
+  cancelLast?.();
+}
+
 export function startDrag(e: PointerEvent, steps: DragSteps): void {
   if (e.button !== 0) return;
   const target = e.currentTarget as HTMLElement;
@@ -30,6 +37,7 @@ export function startDrag(e: PointerEvent, steps: DragSteps): void {
     steps.move(dx, dy, m);
   };
   const stop = (): void => {
+    if (cancelLast === cancel) cancelLast = undefined;
     window.removeEventListener('pointermove', move);
     window.removeEventListener('pointerup', up);
     window.removeEventListener('pointercancel', cancel);
@@ -50,6 +58,7 @@ export function startDrag(e: PointerEvent, steps: DragSteps): void {
     k.stopPropagation();
     cancel();
   };
+  cancelLast = cancel;
   // on the window: the element may leave the page under the drag (two sides that become equal share one lane)
   window.addEventListener('pointermove', move);
   window.addEventListener('pointerup', up);

@@ -33,8 +33,11 @@ export function BeforeKnobs() {
     const a = approach();
     return isContact(a) ? a : undefined;
   };
-  const put = (before: FileBefore | undefined, title: string): void =>
+  const put = (before: FileBefore | undefined, title: string): void => {
+    // another document's flight was not launched by this one
+    if (!flight.edited()) return;
     doc.edit(withBefore(doc.file(), before, services.flying.launchedTakeoff(flight.result())), title);
+  };
   /** A giant of the skills that come along: shoulder and hip on the way have to come from somewhere. */
   const addSwing = (): void => {
     const found = services.presets.skills.map(({ file }) => getBefore(file)).find(isSwing);

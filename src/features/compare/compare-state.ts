@@ -3,7 +3,7 @@
  * which two are compared in numbers. Kept while the tool is closed.
  */
 import { type Accessor, createEffect, createMemo, createSignal } from 'solid-js';
-import { isPending } from '../../app/flight.ts';
+import { isAwaited } from '../../app/flight.ts';
 import { keptState, type Page } from '../../app/page.ts';
 import { wordFault } from '../../app/say/fault-words.ts';
 import type { PresetAthlete, PresetSkill } from '../../app/services.ts';
@@ -69,7 +69,7 @@ export interface CompareState {
   remove(letter: Letter): void;
 }
 
-type OwnFlight = { readonly result: FlightResult } | { readonly fault: string; readonly isWaiting?: boolean };
+type OwnFlight = { readonly result: FlightResult } | { readonly fault: string; readonly isAwaited?: boolean };
 
 const placeOf = (letter: Letter): number => VERSION_LETTERS.indexOf(letter as VersionLetter);
 
@@ -94,10 +94,10 @@ function makeCompareState(page: Page): CompareState {
     try {
       made = { result: services.flying.fly(file) };
     } catch (error) {
-      made = { fault: wordFault(error), isWaiting: isPending(error) };
+      made = { fault: wordFault(error), isAwaited: isAwaited(error) };
     }
-    // what comes before it is being computed: it is flown again when that is known
-    if ('result' in made || !made.isWaiting) flights.set(file, made);
+    // what comes before it is being computed or was lost: it is flown again when that is known, or asked for again
+    if ('result' in made || !made.isAwaited) flights.set(file, made);
     return made;
   };
   const own = createMemo(() => (isActive() ? doc.versions().map((v) => ({ ...fly(v), name: v.name })) : []));

@@ -35,8 +35,9 @@ export function LaneEditor(props: {
   const key = createMemo(() => props.lane.keys[index()]);
   const anchor = createMemo((): FileTime | undefined => {
     const source = key()?.source;
-    const schedule = getSchedule(flight.result().file);
-    if (!source) return undefined;
+    const file = flight.edited();
+    if (!source || !file) return undefined;
+    const schedule = getSchedule(file);
     return source.kind === 'key' ? schedule.keys?.[source.index]?.at : schedule.blocks?.[source.block]?.[source.side];
   });
   const setAnchor = (name: FileTime['anchor']): void => {

@@ -63,7 +63,8 @@ export function PickSpan(props: { axis: TimeAxis; lane: Lane; tell: (telling: Ro
     e.stopPropagation();
     const pivot = end === 'to' ? r[0] : r[1];
     const factor = 1 + (end === 'to' ? sign : -sign) * STEP;
-    doc.edit(scaleSources(doc.file(), keys.picked(), pivot, factor, flight.anchors()), keyTexts.scaled);
+    if (flight.edited())
+      doc.edit(scaleSources(doc.file(), keys.picked(), pivot, factor, flight.anchors()), keyTexts.scaled);
   };
   return (
     <Show when={range()}>

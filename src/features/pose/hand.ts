@@ -81,6 +81,8 @@ function makeHand(page: Page) {
     };
     return {
       move: (dx, dy, pxPerM, view, other) => {
+        // a pose of another document's flight is none of this one
+        if (!flight.edited()) return;
         const [a, b] = [dx / pxPerM, -dy / pxPerM];
         const along = (k: 0 | 1 | 2): number => a * view.right[k] + b * view.up[k];
         const led = posing.lead({
@@ -125,6 +127,7 @@ function makeHand(page: Page) {
 
   /** Joint angles typed, or a pose from elsewhere: one step. */
   const put = (deg: NamedDegrees, title: string): void => {
+    if (!flight.edited()) return;
     const anchors = flight.anchors();
     const block = scope() === 'shape' ? heldSpan()?.index : undefined;
     let file = doc.file();

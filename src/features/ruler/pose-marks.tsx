@@ -26,7 +26,9 @@ export function PoseMarks(props: { axis: TimeAxis; tell: (telling: RowTelling | 
   const doc = useDocument();
   const cursor = useCursor();
   const marks = createMemo<PoseMark[]>(() => {
-    const schedule = getSchedule(flight.result().file);
+    const file = flight.edited();
+    if (!file) return [];
+    const schedule = getSchedule(file);
     const anchors = flight.anchors();
     const keys = (schedule.keys ?? [])
       .map((key, index) => ({ s: resolveTime(key.at, anchors), source: { kind: 'key', index } as const }))

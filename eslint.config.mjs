@@ -4,5 +4,14 @@ import { parser } from 'typescript-eslint';
 
 export default [
   { ignores: ['dist/**', 'dist-cli/**', 'tests/shots-out/**', 'tests/browser-out/**'] },
-  { ...solid, files: ['src/**/*.tsx'], languageOptions: { parser } },
+  {
+    ...solid,
+    files: ['src/**/*.tsx'],
+    languageOptions: { parser },
+    rules: {
+      ...solid.rules,
+      // ours that run what they are handed in an effect, or when a hand moves
+      'solid/reactivity': ['warn', { customReactiveFunctions: ['drawOnFrame', 'startScrub'] }],
+    },
+  },
 ];

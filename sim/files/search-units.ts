@@ -16,6 +16,8 @@ export const OUT_UNITS: Readonly<Record<InputUnit | ResultUnit, OutUnit>> = {
   kgM2PerS: { suffix: 'kgM2PerS', word: 'kg m2/s', scale: 1 },
   rad: { suffix: 'deg', word: 'deg', scale: DEG },
   radPerS: { suffix: 'revPerS', word: 'rev/s', scale: 1 / (2 * Math.PI) },
+  swingRadPerS: { suffix: 'degPerS', word: 'deg/s', scale: DEG },
+  bodyWeights: { suffix: 'bodyWeights', word: 'body weights', scale: 1 },
   m: { suffix: 'm', word: 'm', scale: 1 },
   s: { suffix: 's', word: 's', scale: 1 },
   mPerS: { suffix: 'mPerS', word: 'm/s', scale: 1 },

@@ -34,12 +34,20 @@ export function listContactInputs({ start }: SkillSpec): Input[] {
     ...(contact.time === undefined
       ? []
       : [input('time', 'time of the contact', 's', contact.time, [0.005, 2], 0.005, (c, v) => ({ ...c, time: v }))]),
-    input('force', 'mean force, in body weights', 'count', given.bodyWeights, [0, 50], 0.02, force('bodyWeights')),
+    input(
+      'force',
+      'mean force, in body weights',
+      'bodyWeights',
+      given.bodyWeights,
+      [0, 50],
+      0.02,
+      force('bodyWeights'),
+    ),
     input('lean', 'lean of the force, backward +', 'rad', given.lean, [-90 * RAD, 90 * RAD], RAD, force('lean')),
     input(
       'across',
       'force across, in body weights, to the right +',
-      'count',
+      'bodyWeights',
       given.across,
       [-10, 10],
       0.01,

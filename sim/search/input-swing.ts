@@ -57,7 +57,7 @@ export function listSwingInputs({ start }: SkillSpec): Input[] {
       input(
         'nudge',
         'turning speed out of the handstand',
-        'radPerS',
+        'swingRadPerS',
         from.nudge,
         [0.1 * RAD, 280 * RAD],
         RAD,
@@ -78,7 +78,7 @@ export function listSwingInputs({ start }: SkillSpec): Input[] {
       input(
         'startRate',
         'turning speed at the start',
-        'radPerS',
+        'swingRadPerS',
         from.rate,
         [-1000 * RAD, 1000 * RAD],
         5 * RAD,

@@ -5,7 +5,19 @@
 import { FieldError } from '../math/field-error.ts';
 import type { SkillSpec } from '../skill/skill-spec.ts';
 
-export type InputUnit = 'kgM2PerS' | 'rad' | 'radPerS' | 'm' | 's' | 'mPerS' | 'kg' | 'count' | 'share';
+export type InputUnit =
+  | 'kgM2PerS'
+  | 'rad'
+  | 'radPerS'
+  /** rad/s too; people say a swing's in degrees, as it is slow */
+  | 'swingRadPerS'
+  | 'm'
+  | 's'
+  | 'mPerS'
+  | 'kg'
+  | 'bodyWeights'
+  | 'count'
+  | 'share';
 /**
  * What differs in a skill whose input is changed: with 'takeoff' the body and the keys stay the same objects, with
  * 'schedule' the body does.

@@ -52,12 +52,9 @@ import type { FlightResult } from './result.ts';
 
 export type { AnswerResult, BatchCall, ObstacleResult, Progress } from './batch.ts';
 
-/** Some inputs are better said in a unit of their own than in that of their kind. */
-export type AskInputUnit = InputUnit | 'swingRadPerS' | 'bodyWeights';
-
 export interface AskInput {
   readonly id: string;
-  readonly unit: AskInputUnit;
+  readonly unit: InputUnit;
   readonly level: InputLevel;
   readonly value: number;
   readonly range: readonly [number, number];
@@ -270,14 +267,8 @@ export function makeAsking(shelf: {
   };
 }
 
-const UNITS: readonly (readonly [RegExp, AskInputUnit])[] = [
-  [/^swing\.(nudge|startRate)$/, 'swingRadPerS'],
-  [/^contact\.(force|across)$/, 'bodyWeights'],
-];
-
 function describeInput(spec: SkillSpec, input: Input, flight: FlightResult['flight']): AskInput {
-  const { id, level, value, range, scale } = input;
-  const unit = UNITS.find(([ids]) => ids.test(id))?.[1] ?? input.unit;
+  const { id, unit, level, value, range, scale } = input;
   const anchor = anchorOf(spec, id);
   const eventS = anchor && eventTime(anchor, { apex: flight.apex, touchdown: flight.duration });
   return { id, unit, level, value, range, scale, ...(eventS === undefined ? {} : { eventS }) };

@@ -76,13 +76,14 @@ export function makeAskState(page: Page): AskState {
   services.load.asking().then(setAsking, (error) => setFailed(wordFault(error)));
   const isOpen = createMemo(() => shell.tool() === 'ask');
 
-  const skill = createMemo<AskSkill | undefined>((last) => {
+  const opened = createMemo<{ id: number; skill: AskSkill } | undefined>((last) => {
     const engine = asking();
-    const result = flight.result();
-    // while a hand drags the last one stays, marked stale by nothing: it is over in a moment
-    if (!engine || !isOpen() || result.draft) return last;
-    return engine.open(result);
+    const [result, id] = [flight.result(), flight.id()];
+    // closed, or while a hand drags, the last one stays, but never that of another document
+    if (!engine || !isOpen() || result.draft) return last?.id === id ? last : undefined;
+    return { id, skill: engine.open(result) };
   });
+  const skill = (): AskSkill | undefined => opened()?.skill;
 
   // the sentence belongs to a document: another one opens with its own
   const [edited, setEdited] = createSignal<{ id: number; wanted: Wanted }>();

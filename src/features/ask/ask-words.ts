@@ -1,16 +1,16 @@
 /** Inputs, results and units of a search in the words and numbers of the page. */
 
-import type { ResultUnit, SkillSpec } from '../../../sim/index.ts';
+import type { InputUnit, ResultUnit, SkillSpec } from '../../../sim/index.ts';
 import { DEG, RAD, REV } from '../../../sim/math/angles.ts';
 import { texts } from '../../app/words.ts';
 import type { BlockSpan } from '../../document/spans.ts';
-import type { AskInput, AskInputUnit } from '../../engine/ask.ts';
+import type { AskInput } from '../../engine/ask.ts';
 import { formatNumber, parseNumber, soften } from '../../ui/numbers.ts';
 import { parseQuantity, type Quantity, sayNumber, unitBeside } from '../../ui/units.ts';
 import { nameStart } from './start-names.ts';
 import { askTexts as t } from './words.ts';
 
-export type AskUnit = AskInputUnit | ResultUnit;
+export type AskUnit = InputUnit | ResultUnit;
 
 interface ShownUnit {
   readonly quantity?: Quantity;

@@ -22,5 +22,7 @@ export default defineConfig({
     exclude: ['tests/browser/**', 'node_modules/**'],
     benchmark: { include: ['tests/bench/**/*.bench.ts'] },
     testTimeout: 60_000,
+    // left alone, one processor stays idle
+    maxWorkers: '100%',
   },
 });

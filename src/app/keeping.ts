@@ -33,7 +33,7 @@ export function createKeeping({ keeper, history, cursorS, notify }: KeepingHost)
     void keeper.write({ history: history(), cursorS: cursorS() }).then(setKept);
   };
   keeper.watch((news) => {
-    if (news === 'newer') notify({ text: shelfTexts.newerKept });
+    if (typeof news === 'object') notify({ text: shelfTexts.newerKept[news.newer.of](news.newer.has, news.newer.reads) });
     else setKept(news === 'kept');
     if (news === 'deleted') notify({ text: shelfTexts.databaseDeleted });
   });

@@ -54,8 +54,12 @@ export const shelfTexts = {
   notSavedWhy: 'This browser refuses to store anything: a reload or a crash would lose this skill. Save it to a file.',
   databaseDeleted:
     'The browser’s database of this page was deleted from outside. What this page has read is being written again.',
-  newerKept:
-    'What this tab kept was written by a newer version of Shapeflight. It is left as it is, and this page starts beside it. Reload to get the newer version.',
+  newerKept: {
+    record: (has: number, reads: number) =>
+      `What this tab kept was written by a newer version of Shapeflight: its record has version ${has}, and this page reads records up to version ${reads}. It is left as it is, and this page starts beside it. Reload to get the newer version.`,
+    skill: (has: number, reads: number) =>
+      `What this tab kept was written by a newer version of Shapeflight: a skill in it has file version ${has}, and this page reads skills up to version ${reads}. It is left as it is, and this page starts beside it. Reload to get the newer version.`,
+  },
   cutShort: 'Unfinished change',
   dismiss: 'Close this note',
   savedOn: (when: string) => `saved ${when}`,

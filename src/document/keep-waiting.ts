@@ -2,7 +2,7 @@
 import { type KeptSession, parseSession } from './keep-record.ts';
 import type { RecordStore } from './keep-store.ts';
 import type { MigrateDocument } from './migrate-session.ts';
-import { isFromNewerBuild } from './record-version.ts';
+import { findNewer, isFromNewerBuild, type NewerVersion } from './record-version.ts';
 
 const PREFIX = 'shapeflight.session.';
 
@@ -18,12 +18,12 @@ export function putWaiting(local: Storage | undefined, name: string, record: Kep
 interface Waiting {
   readonly sessions: Map<string, KeptSession>;
   /** names under which a newer build's wait */
-  readonly newer: string[];
+  readonly newer: Map<string, NewerVersion>;
 }
 
 export function readWaiting(local: Storage | undefined, migrate: MigrateDocument): Waiting {
   const sessions = new Map<string, KeptSession>();
-  const newer: string[] = [];
+  const newer = new Map<string, NewerVersion>();
   try {
     for (let i = 0; i < (local?.length ?? 0); i++) {
       const key = local?.key(i);
@@ -31,8 +31,9 @@ export function readWaiting(local: Storage | undefined, migrate: MigrateDocument
       const record = parseText(local?.getItem(key) ?? null);
       const name = key.slice(PREFIX.length);
       const session = parseSession(record, migrate);
+      const later = findNewer(record);
       if (session) sessions.set(name, session);
-      else if (isFromNewerBuild(record)) newer.push(name);
+      else if (later) newer.set(name, later);
     }
   } catch {
     // forbidden: nothing waits there

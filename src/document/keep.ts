@@ -11,12 +11,12 @@ import { isNewer, isSame, type KeptSession, parseSession, readStamp } from './ke
 import type { RecordStore } from './keep-store.ts';
 import { putWaiting, readWaiting, takeOver } from './keep-waiting.ts';
 import type { MigrateDocument } from './migrate-session.ts';
-import { isFromNewerBuild, RECORD_VERSION } from './record-version.ts';
+import { findNewer, type NewerVersion, RECORD_VERSION } from './record-version.ts';
 
 type NewSession = Pick<KeptSession, 'history' | 'cursorS'>;
 
 /** What becomes of the record between writes of the page. Newer: a record of a newer build was found, and left as it is. */
-export type KeepNews = 'deleted' | 'refused' | 'kept' | 'newer';
+export type KeepNews = 'deleted' | 'refused' | 'kept' | { readonly newer: NewerVersion };
 
 export interface Keeper {
   /** what was found at the start */
@@ -89,23 +89,29 @@ export async function openKeeper(ports: KeepPorts): Promise<Keeper> {
     rename(ports.tab, name);
     void ports.claim(name);
   };
-  const newerNames = new Set(waiting.newer);
-  for (const [key, value] of found) if (isFromNewerBuild(value)) newerNames.add(key);
-  if (newerNames.has(first.from)) report('newer');
-  if (newerNames.has(name)) goOn();
+  const newerOf = new Map(waiting.newer);
+  for (const [key, value] of found) {
+    const newer = findNewer(value);
+    if (newer) newerOf.set(key, newer);
+  }
+  const newerHere = newerOf.get(first.from);
+  if (newerHere) report({ newer: newerHere });
+  if (newerOf.has(name)) goOn();
 
   const put = async (session: KeptSession): Promise<void> => {
-    let taken: 'newer' | 'other' | undefined;
+    let newer: NewerVersion | undefined;
+    let isTaken = false;
     await store.update(name, (old) => {
       const by = readStamp(old).owner;
-      taken = isFromNewerBuild(old) ? 'newer' : by !== undefined && by !== owner && by !== seen ? 'other' : undefined;
-      return taken ? old : { ...session, owner };
+      newer = findNewer(old);
+      isTaken = newer !== undefined || (by !== undefined && by !== owner && by !== seen);
+      return isTaken ? old : { ...session, owner };
     });
-    if (!taken) {
+    if (!isTaken) {
       seen = undefined;
       return;
     }
-    if (taken === 'newer') report('newer');
+    if (newer) report({ newer });
     goOn();
     await store.set(name, { ...session, owner });
   };

@@ -77,6 +77,7 @@ test('a record of a newer build is left as it is, and the page says so', { tag: 
   );
   await editSpeedUp(page, '5.1');
   await expect(notice(page)).toContainText('newer version');
+  await expect(notice(page)).toContainText('its record has version 99, and this page reads records up to version 2');
   const said = await sentence(page);
   await expect.poll(() => readSessions(page)).toHaveLength(2);
   expect(await readSessions(page)).toContainEqual(newer);

@@ -2,9 +2,9 @@
 import { describe, expect, test } from 'vitest';
 import { athletes, shapes, skills } from '../../presets/index.ts';
 import { FieldError, migrateKept, parseSkill, type SkillFile } from '../../sim/index.ts';
-import { makeHistory } from '../../src/document/history.ts';
+import { edit, makeHistory, open, setMark, undo } from '../../src/document/history.ts';
 import { parseSession } from '../../src/document/keep-record.ts';
-import { isFromNewerBuild } from '../../src/document/record-version.ts';
+import { findNewer, isFromNewerBuild } from '../../src/document/record-version.ts';
 import { makeShelf } from '../../src/document/shelf.ts';
 import { MemoryRecords } from '../interface/memory-records.ts';
 
@@ -49,6 +49,28 @@ describe.each(LATER)('version %i', (version) => {
       expect(parseSession(record, migrateKept)).toBeUndefined();
       expect(isFromNewerBuild(record)).toBe(true);
     }
+    expect(findNewer(session)).toEqual({ of: 'record', has: version, reads: 2 });
+    expect(findNewer(inside)).toEqual({ of: 'skill', has: version, reads: 2 });
     expect(isFromNewerBuild({ ...session, version: 2 })).toBe(false);
+  });
+
+  test('a skill of a later version is found wherever a session holds it', () => {
+    const old = makeHistory(skill);
+    const beside = (...files: SkillFile[]) => files.map((file) => ({ name: 'B', file, isKept: false }) as never);
+    const opened = open(open(old, of(version), 'Open it'), skill, 'Open the old one');
+    const kept = edit(old, skill, 'Keep B', beside(of(version)));
+    const histories: Record<string, unknown> = {
+      'a version beside it': kept,
+      'a step back': opened,
+      'a step forward': undo(open(old, of(version), 'Open it')),
+      'a step that put a version beside it': edit(kept, skill, 'Delete B', []),
+      'a step that changed one beside it': edit({ ...old, beside: beside(skill) }, skill, 'Change B', kept.beside),
+      'the beginning of a gesture': { ...setMark(makeHistory(of(version))), doc: skill },
+    };
+    for (const [where, history] of Object.entries(histories)) {
+      const record = { version: 2, savedAt: 1, cursorS: 0, history };
+      expect(findNewer(record), where).toEqual({ of: 'skill', has: version, reads: 2 });
+      expect(parseSession(record, migrateKept), where).toBeUndefined();
+    }
   });
 });

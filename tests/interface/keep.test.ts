@@ -189,8 +189,18 @@ describe('keeper', () => {
     const newer = [
       ['record', { version: 3, savedAt: 9e9, history: { anything: true } }],
       ['skill', { version: 1, savedAt: 9e9, history: { ...makeHistory({ title: 'new', version: 3 }) }, cursorS: 0 }],
+      [
+        'version beside it',
+        {
+          version: 2,
+          savedAt: 9e9,
+          history: { ...makeHistory({ title: 'old' }), beside: [{ name: 'B', file: { title: 'new', version: 3 } }] },
+          cursorS: 0,
+        },
+      ],
     ] as const;
     for (const [what, record] of newer) {
+      const found = [{ newer: { of: what === 'record' ? 'record' : 'skill', has: 3, reads: 2 } }];
       it(`is never overwritten (${what}): the page goes on under a new name and says so`, async () => {
         const { browser, tab, page } = await openOne();
         await page.write(session('old'));
@@ -199,7 +209,7 @@ describe('keeper', () => {
         browser.store.map.set(name, structuredClone(record));
         const again = await browser.open(tab);
         expect(again.kept).toBeUndefined();
-        expect(again.news).toEqual(['newer']);
+        expect(again.news).toEqual(found);
         expect(await again.write(session('on'))).toBe(true);
         again.close();
         expect(browser.store.map.get(name)).toEqual(record);
@@ -212,7 +222,7 @@ describe('keeper', () => {
         const [name] = browser.store.map.keys();
         browser.store.map.set(name, structuredClone(record));
         expect(await page.write(session('on'))).toBe(true);
-        expect(page.news).toEqual(['newer']);
+        expect(page.news).toEqual(found);
         expect(browser.store.map.get(name)).toEqual(record);
       });
       it(`waits in local storage until that build comes (${what})`, async () => {
@@ -222,7 +232,7 @@ describe('keeper', () => {
         const text = JSON.stringify(record);
         browser.local.setItem('shapeflight.session.mine', text);
         const page = await browser.open(tab);
-        expect(page.news).toEqual(['newer']);
+        expect(page.news).toEqual(found);
         await page.write(session('on'));
         page.leave(session('last'));
         expect(browser.local.getItem('shapeflight.session.mine')).toBe(text);

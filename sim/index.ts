@@ -40,7 +40,6 @@ export type {
   FileTakeoffContact,
   FileVelocity,
 } from './files/phase-schema.ts';
-export { afterOf, beforeOf, flightOf } from './files/phases.ts';
 export { phasesOf } from './files/phases-json.ts';
 export { asRead, parseSamples } from './files/read-samples.ts';
 export type { FileBlock, FileContact, FileKey, FileSchedule, FileTime, ShapeData } from './files/schedule-schema.ts';
@@ -201,6 +200,7 @@ export type Estimate = typeof import('./estimate/index.ts');
 /** Estimate sheets with their parser of formulas, loaded when one is opened and not before. */
 export const loadEstimate = (): Promise<Estimate> => import('./estimate/index.ts');
 export type { FromTo } from './math/from-to.ts';
+export { afterOf, beforeOf, flightOf } from './math/phases.ts';
 export { flyWhole, type Whole } from './skill/whole.ts';
 export { makeInstantReader } from './skill/whole-instant.ts';
 export { formatWhole } from './skill/whole-words.ts';

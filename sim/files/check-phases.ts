@@ -1,7 +1,8 @@
 /** What the schema cannot say of phases: which may follow which, and what a flight states beside the phase before it. */
 import { FieldError } from '../math/field-error.ts';
+import { beforeOf, flightOf } from '../math/phases.ts';
+import { pathOf } from './phase-path.ts';
 import type { FileTakeoff } from './phase-schema.ts';
-import { beforeOf, flightOf, pathOf } from './phases.ts';
 import { checkHeights } from './skill-file-1.ts';
 import { PHASE_KINDS, type SkillFile } from './skill-schema.ts';
 

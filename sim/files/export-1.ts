@@ -4,7 +4,7 @@
  */
 import type { TakeoffSpec } from '../flight/flight.ts';
 import { FieldError } from '../math/field-error.ts';
-import { afterOf, beforeOf, flightOf } from './phases.ts';
+import { afterOf, beforeOf, flightOf } from '../math/phases.ts';
 import { checkSkillFile1, type SkillFile1 } from './skill-file-1.ts';
 import type { SkillFile } from './skill-schema.ts';
 import { takeoffInFile } from './write-start.ts';

@@ -3,7 +3,8 @@
  * version". Blocks and keys are paired in order (by shape, by angle), so that one put in between is one change. As in the file:
  * degrees, metres, seconds, revolutions.
  */
-import { afterOf, beforeOf, flightOf, pathOf } from './phases.ts';
+import { afterOf, beforeOf, flightOf } from '../math/phases.ts';
+import { pathOf } from './phase-path.ts';
 import type { FileBlock, FileKey, FileTime } from './schedule-schema.ts';
 import type { SkillFile } from './skill-schema.ts';
 

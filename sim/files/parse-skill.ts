@@ -1,14 +1,15 @@
 /** From the JSON of a skill file to a SkillSpec in SI units; every fault is a FieldError with path, value and what is allowed. */
 import { RAD } from '../math/angles.ts';
 import { unknownName } from '../math/field-error.ts';
+import { afterOf, flightOf } from '../math/phases.ts';
 import type { NamedPose, SkillSpec } from '../skill/skill-spec.ts';
 import type { Athlete } from './athlete-schema.ts';
 import { inSi } from './athlete-si.ts';
 import { checkSkillFile } from './check-skill.ts';
 import { parseLanding } from './parse-landing.ts';
 import { parseStart } from './parse-start.ts';
+import { pathOf } from './phase-path.ts';
 import type { FileSurface } from './phase-schema.ts';
-import { afterOf, flightOf, pathOf } from './phases.ts';
 import type { ShapeData } from './schedule-schema.ts';
 import type { SkillFile } from './skill-schema.ts';
 

@@ -2,9 +2,10 @@
 import type { TakeoffSpec } from '../flight/flight.ts';
 import { RAD, REV } from '../math/angles.ts';
 import { FieldError } from '../math/field-error.ts';
+import { beforeOf, flightOf } from '../math/phases.ts';
 import type { ContactApproach, StartSpec, SwingApproach } from '../skill/start-spec.ts';
+import { pathOf } from './phase-path.ts';
 import type { FileSwing, FileSwingKey, FileTakeoff, FileTakeoffContact } from './phase-schema.ts';
-import { beforeOf, flightOf, pathOf } from './phases.ts';
 import type { SkillFile } from './skill-schema.ts';
 
 type SwingKeys = SwingApproach['moves']['keys'];

@@ -3,11 +3,11 @@
  * made of a skill goes into its file by this and nothing else.
  */
 import type { EndSpec } from '../flight/flight.ts';
+import { beforeOf, flightOf } from '../math/phases.ts';
 import type { LandingSpec } from '../skill/landing-spec.ts';
 import type { AthleteSpec, NamedPose, SkillSpec } from '../skill/skill-spec.ts';
 import type { HumanAthlete, SegmentOverride } from './athlete-schema.ts';
 import type { FileEnd, FileLanding, FileSwing } from './phase-schema.ts';
-import { beforeOf, flightOf } from './phases.ts';
 import type { FileSchedule } from './schedule-schema.ts';
 import { type AthleteRef, SKILL_FORMAT, SKILL_VERSION, type SkillFile } from './skill-schema.ts';
 import { tidy, tidyDeg } from './tidy.ts';

@@ -33,7 +33,8 @@ export function createKeeping({ keeper, history, cursorS, notify }: KeepingHost)
     void keeper.write({ history: history(), cursorS: cursorS() }).then(setKept);
   };
   keeper.watch((news) => {
-    if (typeof news === 'object') notify({ text: shelfTexts.newerKept[news.newer.of](news.newer.has, news.newer.reads) });
+    if (typeof news === 'object')
+      notify({ text: shelfTexts.newerKept[news.newer.of](news.newer.has, news.newer.reads) });
     else setKept(news === 'kept');
     if (news === 'deleted') notify({ text: shelfTexts.databaseDeleted });
   });

@@ -8,7 +8,8 @@ import type {
   FileVelocity,
   SkillFile,
 } from '../../sim/index.ts';
-import { getAfter, getBefore, getFlight, withAfter } from './phases.ts';
+import { afterOf, beforeOf, flightOf } from '../../sim/math/phases.ts';
+import { withAfter } from './phases.ts';
 
 export const isSwing = (a: FileBefore | undefined): a is FileSwing => a?.kind === 'swing';
 export const isContact = (a: FileBefore | undefined): a is FileTakeoffContact => a?.kind === 'contact';
@@ -19,23 +20,23 @@ function replaceBefore(file: SkillFile, before: FileBefore): SkillFile {
 }
 
 export function changeSwing(file: SkillFile, part: Partial<FileSwing>): SkillFile {
-  const swing = getBefore(file);
+  const swing = beforeOf(file);
   return isSwing(swing) ? replaceBefore(file, { ...swing, ...part }) : file;
 }
 
 export function changeContact(file: SkillFile, part: Partial<Omit<FileTakeoffContact, 'given'>>): SkillFile {
-  const contact = getBefore(file);
+  const contact = beforeOf(file);
   return isContact(contact) ? replaceBefore(file, { ...contact, ...part }) : file;
 }
 
 export function changeApproachSpeed(file: SkillFile, part: Partial<FileVelocity>): SkillFile {
-  const contact = getBefore(file);
+  const contact = beforeOf(file);
   return isContact(contact) ? changeContact(file, { velocityMPerS: { ...contact.velocityMPerS, ...part } }) : file;
 }
 
 /** A key of the last giant, or of the only kind there is. */
 export function changeMove(file: SkillFile, index: number, part: Partial<FileSwingKey>): SkillFile {
-  const swing = getBefore(file);
+  const swing = beforeOf(file);
   if (!isSwing(swing)) return file;
   const list = swing.moves.last ? 'last' : 'keys';
   const next = (swing.moves[list] ?? []).map((key, i) => (i === index ? { ...key, ...part } : key));
@@ -43,19 +44,19 @@ export function changeMove(file: SkillFile, index: number, part: Partial<FileSwi
 }
 
 export function changeGiven(file: SkillFile, part: Partial<NonNullable<FileTakeoffContact['given']>>): SkillFile {
-  const contact = getBefore(file);
+  const contact = beforeOf(file);
   if (!isContact(contact) || !contact.given) return file;
   return replaceBefore(file, { ...contact, given: { ...contact.given, ...part } });
 }
 
 export function changeLanding(file: SkillFile, part: Partial<Omit<FileLanding, 'kind'>>): SkillFile {
-  const landing = getAfter(file);
+  const landing = afterOf(file);
   return landing ? withAfter(file, { ...landing, ...part }) : file;
 }
 
 /** A contact that leaves the take-off as it is stated, so that nothing of the flight changes. */
 export function contactForTakeoff(file: SkillFile): FileTakeoffContact {
-  const { end, takeoff } = getFlight(file);
+  const { end, takeoff } = flightOf(file);
   const kind = end.surface?.kind;
   if (kind === 'trampoline') return { kind: 'contact', place: 'trampoline', velocityMPerS: { along: 0, up: -7 } };
   if (kind === 'water') return { kind: 'contact', place: 'divingBoard', velocityMPerS: { along: 0.5, up: -4 } };
@@ -64,7 +65,7 @@ export function contactForTakeoff(file: SkillFile): FileTakeoffContact {
 }
 
 export function landingForSurface(file: SkillFile): FileLanding {
-  const { surface } = getFlight(file).end;
+  const { surface } = flightOf(file).end;
   if (surface?.kind === 'floor') return { kind: 'landing', mat: 'floor' };
   return { kind: 'landing', mat: (surface?.heightM ?? 0) > 0.25 ? 'withSoftLayer' : 'competitionMat' };
 }

@@ -9,23 +9,24 @@ import type {
   HumanAthlete,
   SkillFile,
 } from '../../sim/index.ts';
+import { flightOf } from '../../sim/math/phases.ts';
 import { sideOf } from '../../sim/math/side.ts';
 import { dropHold, followBlocks } from './hand-holds.ts';
-import { getFlight, getSchedule, withFlight, withSchedule } from './phases.ts';
+import { getSchedule, withFlight, withSchedule } from './phases.ts';
 
 /** Of what the flight states; what the phase before gives cannot be changed here. */
 export function changeTakeoff(file: SkillFile, part: FileTakeoff): SkillFile {
-  const { takeoff } = getFlight(file);
+  const { takeoff } = flightOf(file);
   return takeoff ? withFlight(file, { takeoff: { ...takeoff, ...part } }) : file;
 }
 
 export function changeVelocity(file: SkillFile, part: Partial<FileVelocity>): SkillFile {
-  const velocity = getFlight(file).takeoff?.velocityMPerS;
+  const velocity = flightOf(file).takeoff?.velocityMPerS;
   return velocity ? changeTakeoff(file, { velocityMPerS: { ...velocity, ...part } }) : file;
 }
 
 export function changeAttitude(file: SkillFile, part: NonNullable<FileTakeoff['attitudeDeg']>): SkillFile {
-  return changeTakeoff(file, { attitudeDeg: { ...getFlight(file).takeoff?.attitudeDeg, ...part } });
+  return changeTakeoff(file, { attitudeDeg: { ...flightOf(file).takeoff?.attitudeDeg, ...part } });
 }
 
 /** A referenced athlete is written into the skill when it is first changed, so that the shelf stays as it is. */

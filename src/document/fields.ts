@@ -3,8 +3,8 @@
  * have. Speeds and leans are shown unsigned with their word; the sign lives in the document (+X forward, + backward turn).
  */
 import type { Athlete, FileTakeoff, SkillFile } from '../../sim/index.ts';
+import { flightOf } from '../../sim/math/phases.ts';
 import { changeAthlete, changeAttitude, changeTakeoff, changeVelocity } from './edits.ts';
-import { getFlight } from './phases.ts';
 import { fieldTexts } from './words.ts';
 
 export interface Field {
@@ -32,7 +32,7 @@ export function getFields(file: SkillFile, athlete: Athlete): Field[] {
 
 function getTakeoffFields(file: SkillFile): Spec[] {
   const t = fieldTexts;
-  const { takeoff } = getFlight(file);
+  const { takeoff } = flightOf(file);
   const gravity: Spec = {
     id: 'gravity',
     group: 'takeoff',

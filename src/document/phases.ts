@@ -1,19 +1,8 @@
-/** The phases of a skill by their place, read and changed: swing or contact before the flight, the flight, the landing. */
+/** The phases of a skill changed: swing or contact before the flight, the flight, the landing. */
 import type { FileBefore, FileFlight, FileLanding, FileSchedule, FileTakeoff, SkillFile } from '../../sim/index.ts';
+import { afterOf, beforeOf, flightOf } from '../../sim/math/phases.ts';
 
-export function getFlight(file: SkillFile): FileFlight {
-  const flight = file.phases.find((phase) => phase.kind === 'flight');
-  if (!flight) throw new RangeError('a skill without a flight');
-  return flight;
-}
-
-export const getSchedule = (file: SkillFile): FileSchedule => getFlight(file).schedule;
-
-export const getBefore = (file: SkillFile): FileBefore | undefined =>
-  file.phases.find((phase) => phase.kind === 'swing' || phase.kind === 'contact');
-
-export const getAfter = (file: SkillFile): FileLanding | undefined =>
-  file.phases.find((phase) => phase.kind === 'landing');
+export const getSchedule = (file: SkillFile): FileSchedule => flightOf(file).schedule;
 
 export function withFlight(file: SkillFile, part: Partial<FileFlight>): SkillFile {
   return { ...file, phases: file.phases.map((phase) => (phase.kind === 'flight' ? { ...phase, ...part } : phase)) };
@@ -28,8 +17,8 @@ export function withSchedule(file: SkillFile, part: Partial<FileSchedule>): Skil
  * more is stated as `launched`, so that the flight stays as it was.
  */
 export function withBefore(file: SkillFile, before: FileBefore | undefined, launched: FileTakeoff): SkillFile {
-  const { takeoff: stated, ...flight } = getFlight(file);
-  const after = getAfter(file);
+  const { takeoff: stated, ...flight } = flightOf(file);
+  const after = afterOf(file);
   const takeoff =
     before?.kind === 'swing' ? undefined : statedBeside(before, { ...withoutHeight(launched, stated), ...stated });
   return {
@@ -58,9 +47,9 @@ export function withAfter(file: SkillFile, landing: FileLanding | undefined): Sk
 
 /** Begins as another skill does: with its take-off, and with the swing or contact before it. */
 export function withStartOf(file: SkillFile, other: SkillFile): SkillFile {
-  const { takeoff: _, ...flight } = getFlight(file);
-  const { takeoff } = getFlight(other);
-  const [before, after] = [getBefore(other), getAfter(file)];
+  const { takeoff: _, ...flight } = flightOf(file);
+  const { takeoff } = flightOf(other);
+  const [before, after] = [beforeOf(other), afterOf(file)];
   return {
     ...file,
     phases: [...(before ? [before] : []), { ...flight, ...(takeoff ? { takeoff } : {}) }, ...(after ? [after] : [])],

@@ -29,7 +29,8 @@ const feature = {
 export const rooms: Record<string, Room> = {
   'sim/math': {
     values: [],
-    reason: 'math knows vectors, units, anchored times and names of sides, and nothing of physics',
+    reason:
+      'math knows vectors, units, anchored times, names of sides and phases by their kind, and nothing of physics',
   },
   'sim/body': { values: [], reason: 'a body is data; it stands on math alone' },
   'sim/schedule': {

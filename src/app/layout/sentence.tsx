@@ -1,6 +1,6 @@
 /** The result as a sentence. Its coloured words are the legend of the page; every clause is a way to its place. */
 import { type Accessor, createEffect, createMemo, createSignal, onCleanup, Show } from 'solid-js';
-import { getBefore } from '../../document/phases.ts';
+import { beforeOf } from '../../../sim/math/phases.ts';
 import { formatNumber } from '../../ui/numbers.ts';
 import { type Page, useCursor, useDocument, useFlight, usePage } from '../page.ts';
 import { speakSentence, wordSentence } from '../say/sentence-words.ts';
@@ -29,7 +29,7 @@ function useIsLate(): Accessor<boolean> {
 export function Result() {
   const doc = useDocument();
   const isLate = useIsLate();
-  const said = (): string => (getBefore(doc.file())?.kind === 'contact' ? s.computingPush : s.computingSwing);
+  const said = (): string => (beforeOf(doc.file())?.kind === 'contact' ? s.computingPush : s.computingSwing);
   return (
     <div class="result">
       <Sentence isLate={isLate()} />

@@ -1,9 +1,10 @@
 /** After the air: the mat and the legs, with what can be turned. */
 import { For, Show } from 'solid-js';
 import type { FileLanding } from '../../../sim/index.ts';
+import { afterOf } from '../../../sim/math/phases.ts';
 import { useDocument, useFlight } from '../../app/page.ts';
 import { changeLanding, landingForSurface } from '../../document/contact-edits.ts';
-import { getAfter, withAfter } from '../../document/phases.ts';
+import { withAfter } from '../../document/phases.ts';
 import { Knob, Pick } from './knob.tsx';
 import { SCALES } from './scales.ts';
 import { contactTexts } from './words.ts';
@@ -22,7 +23,7 @@ const FACTORS = [
 export function AfterKnobs() {
   const doc = useDocument();
   const flight = useFlight();
-  const arrival = (): FileLanding | undefined => getAfter(doc.file());
+  const arrival = (): FileLanding | undefined => afterOf(doc.file());
   const kneeNow = (): number => {
     const { frames, skill } = flight.result();
     const { angles } = skill.body;

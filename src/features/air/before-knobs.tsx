@@ -1,6 +1,7 @@
 /** Before the air: a swing or a push, with what can be turned. */
 import { Match, Show, Switch } from 'solid-js';
 import type { FileBefore, FileSwing, FileTakeoffContact } from '../../../sim/index.ts';
+import { beforeOf } from '../../../sim/math/phases.ts';
 import { useDocument, useFlight, useServices } from '../../app/page.ts';
 import {
   changeApproachSpeed,
@@ -11,7 +12,7 @@ import {
   isContact,
   isSwing,
 } from '../../document/contact-edits.ts';
-import { getBefore, withBefore } from '../../document/phases.ts';
+import { withBefore } from '../../document/phases.ts';
 import { Knob, Pick } from './knob.tsx';
 import { MoveKeys } from './move-keys.tsx';
 import { SCALES } from './scales.ts';
@@ -24,7 +25,7 @@ export function BeforeKnobs() {
   const doc = useDocument();
   const flight = useFlight();
   const services = useServices();
-  const approach = (): FileBefore | undefined => getBefore(doc.file());
+  const approach = (): FileBefore | undefined => beforeOf(doc.file());
   const swing = () => {
     const a = approach();
     return isSwing(a) ? a : undefined;
@@ -40,7 +41,7 @@ export function BeforeKnobs() {
   };
   /** A giant of the skills that come along: shoulder and hip on the way have to come from somewhere. */
   const addSwing = (): void => {
-    const found = services.presets.skills.map(({ file }) => getBefore(file)).find(isSwing);
+    const found = services.presets.skills.map(({ file }) => beforeOf(file)).find(isSwing);
     if (found) put(structuredClone(found), t.addedSwing);
   };
   return (

@@ -1,8 +1,8 @@
 /** The whole skill: asked for whenever the document with a swing, contact or landing changes. */
 import { type Accessor, createEffect, createMemo, createSignal, onCleanup } from 'solid-js';
+import { afterOf, beforeOf } from '../../../sim/math/phases.ts';
 import { placeIn } from '../../../sim/math/sorted.ts';
 import { keptState, type Page } from '../../app/page.ts';
-import { getAfter, getBefore } from '../../document/phases.ts';
 import type { Contacting } from '../../engine/contact.ts';
 import type { LateResult, WholeResult, WindowResult } from '../../jobs/kinds/whole-data.ts';
 import type { WholePictures } from '../../pictures/whole-input.ts';
@@ -47,7 +47,7 @@ function makeContactState(page: Page): ContactState {
     const file = doc.file();
     tries();
     if (!contacting) return;
-    if (!getBefore(file) && !getAfter(file)) {
+    if (!beforeOf(file) && !afterOf(file)) {
       setWhole(undefined);
       setFailed('');
       return;

@@ -1,12 +1,12 @@
 /** Bar and mat: a skill from the first swing to the last step, on one time axis. */
 
 import { createMemo, createSignal, For, Show } from 'solid-js';
+import { beforeOf } from '../../../sim/math/phases.ts';
 import { FailedLine } from '../../app/failed-line.tsx';
 import { useDocument, useFlight } from '../../app/page.ts';
 import type { ToolProps } from '../../app/tool.ts';
 import { texts } from '../../app/words.ts';
 import { changeSwing } from '../../document/contact-edits.ts';
-import { getBefore } from '../../document/phases.ts';
 import type { WholeResult } from '../../jobs/kinds/whole-data.ts';
 import type { WholePictureInput } from '../../pictures/whole-input.ts';
 import { formatNumber } from '../../ui/numbers.ts';
@@ -161,7 +161,7 @@ function Results(props: ToolProps & { state: ContactState; width: number }) {
                 width={props.width}
                 set={(ms) => {
                   const file = doc.file();
-                  const before = getBefore(file);
+                  const before = beforeOf(file);
                   const late = before?.kind === 'swing' ? (before.releaseLateS ?? 0) : 0;
                   doc.edit(
                     changeSwing(file, { releaseLateS: Math.round(late * 1000 + ms) / 1000 }),

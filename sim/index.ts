@@ -29,7 +29,7 @@ export { formatMapJson, formatMarginJson } from './files/margin-json.ts';
 export { migrateKept } from './files/migrate.ts';
 export { parseAthlete, readAthlete } from './files/parse-athlete.ts';
 export { parseJson } from './files/parse-json.ts';
-export { parseSkill, type Shelf, shapeInRadians } from './files/parse-skill.ts';
+export { athleteOf, parseSkill, type Shelf, shapeInRadians } from './files/parse-skill.ts';
 export type {
   FileBefore,
   FileFlight,
@@ -43,7 +43,6 @@ export type {
 export { phasesOf } from './files/phases-json.ts';
 export { asRead, parseSamples } from './files/read-samples.ts';
 export type { FileBlock, FileContact, FileKey, FileSchedule, FileTime, ShapeData } from './files/schedule-schema.ts';
-export { OUT_UNITS, type OutUnit } from './files/search-units.ts';
 export {
   formatSheet,
   parseSheet,
@@ -62,6 +61,7 @@ export type { Flight, SurfaceKind, TakeoffSpec } from './flight/flight.ts';
 export { DEFAULT_TOLERANCE, type FlightOptions, flySchedule, NoTouchdownError } from './flight/fly.ts';
 export { SingularBodyError } from './flight/shape-source.ts';
 export { FieldError } from './math/field-error.ts';
+export { OUT_UNITS, type OutUnit } from './math/out-units.ts';
 export { calcFrames, frameTimes } from './measure/calc-frames.ts';
 export { type Caution, calcCautions, calcCautionsAt } from './measure/cautions.ts';
 export { calcExplanation } from './measure/explain.ts';

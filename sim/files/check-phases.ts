@@ -6,11 +6,15 @@ import type { FileTakeoff } from './phase-schema.ts';
 import { checkHeights } from './skill-file-1.ts';
 import { PHASE_KINDS, type SkillFile } from './skill-schema.ts';
 
-/** Before the schema: a kind of a later build is named as such, not as a field out of place. */
+/** Before the schema: a kind of a later build, or a second flight, is named as such, not as a field out of place or a list too long. */
 export function checkKinds(json: Record<string, unknown>): void {
   if (!Array.isArray(json.phases)) return;
+  let flights = 0;
   json.phases.forEach((phase: unknown, i) => {
     const kind = typeof phase === 'object' && phase !== null ? (phase as { kind?: unknown }).kind : undefined;
+    if (kind === 'flight') flights++;
+    if (flights > 1)
+      throw new FieldError(`phases[${i}].kind`, kind, 'exactly one flight: this build knows no second one');
     if (typeof kind === 'string' && !PHASE_KINDS.some((known) => known === kind))
       throw new FieldError(`phases[${i}].kind`, kind, `${PHASE_KINDS.join(', ')}: this build knows no other kind`);
   });
@@ -20,10 +24,7 @@ const RANK = { swing: 0, contact: 0, flight: 1, landing: 2 } as const;
 
 export function checkPhases(file: SkillFile): void {
   const { phases } = file;
-  const flights = phases.flatMap(({ kind }, i) => (kind === 'flight' ? [i] : []));
-  if (flights.length === 0) throw new FieldError('phases', 'no flight', 'exactly one flight');
-  if (flights.length > 1)
-    throw new FieldError(`phases[${flights[1]}].kind`, 'flight', 'exactly one flight: this build knows no second one');
+  if (!phases.some(({ kind }) => kind === 'flight')) throw new FieldError('phases', 'no flight', 'exactly one flight');
   phases.forEach(({ kind }, i) => {
     const former = phases[i - 1]?.kind;
     if (former === undefined || RANK[former] < RANK[kind]) return;

@@ -5,12 +5,38 @@ import { joinPath } from './field-path.ts';
 
 export function check<S extends v.GenericSchema>(schema: S, json: unknown): v.InferOutput<S> {
   const result = v.safeParse(schema, json, { abortEarly: true });
-  if (!result.success) throw faultOf(result.issues[0], '');
+  if (!result.success) throw missingOf(schema, json, result.issues[0]) ?? faultOf(result.issues[0], '');
   checkLists(json, result.output, '');
   return result.output;
 }
 
 type Issue = v.BaseIssue<unknown>;
+
+/** A field that is missing: what it would have to be is what its place says of a null in it. */
+function missingOf(schema: v.GenericSchema, json: unknown, issue: Issue): FieldError | undefined {
+  const fault = faultOf(issue, '');
+  if (fault.value !== undefined) return undefined;
+  const filled: unknown = structuredClone(json);
+  let at: unknown = filled;
+  const keys = keysOf(issue);
+  keys.forEach((key, i) => {
+    if (typeof at !== 'object' || at === null) return;
+    const holder = at as Record<string, unknown>;
+    if (i === keys.length - 1) holder[String(key)] = null;
+    else at = holder[String(key)];
+  });
+  const again = v.safeParse(schema, filled, { abortEarly: true });
+  if (again.success) return undefined;
+  const { field, allowed } = faultOf(again.issues[0], '');
+  return field === fault.field ? new FieldError(field, undefined, allowed) : undefined;
+}
+
+/** The way to the fault that is said, through the alternatives that were meant. */
+function keysOf(issue: Issue): unknown[] {
+  const keys = (issue.path ?? []).map(({ key }) => key);
+  const closer = closest(issue);
+  return closer ? [...keys, ...keysOf(closer)] : keys;
+}
 
 function faultOf(issue: Issue, before: string): FieldError {
   const field = pathOf(issue, before);

@@ -5,18 +5,25 @@
 import type { TakeoffSpec } from '../flight/flight.ts';
 import { FieldError } from '../math/field-error.ts';
 import { afterOf, beforeOf, flightOf } from '../math/phases.ts';
+import type { Athlete } from './athlete-schema.ts';
 import { checkSkillFile1, type SkillFile1 } from './skill-file-1.ts';
 import type { SkillFile } from './skill-schema.ts';
 import { takeoffInFile } from './write-start.ts';
 
 const NONE = 'none: a version 1 file has no place for it';
 
-export function exportVersion1(file: SkillFile, launched: TakeoffSpec): SkillFile1 {
+/** `resolved`: the athlete that a reference of the file leads to. */
+export function exportVersion1(file: SkillFile, launched: TakeoffSpec, resolved: Athlete): SkillFile1 {
   const { title, note, athlete, gravityMPerS2, shapes, target, worksheets = [], recordings = [] } = file;
   if (recordings.length > 0) throw new FieldError('recordings', recordings, NONE);
   if (worksheets.length > 1) throw new FieldError('worksheets', worksheets, 'at most one in a version 1 file');
-  if ('ageYears' in athlete && athlete.ageYears !== undefined)
-    throw new FieldError('athlete.ageYears', athlete.ageYears, NONE);
+  // a build that reads version 1 refuses the athlete's own file too
+  if (resolved.kind === 'human' && resolved.ageYears !== undefined)
+    throw new FieldError(
+      'ref' in athlete ? `athlete.ref ${JSON.stringify(athlete.ref)}: ageYears` : 'athlete.ageYears',
+      resolved.ageYears,
+      NONE,
+    );
   const { takeoff, end, schedule } = flightOf(file);
   const before = beforeOf(file);
   const { kind: _, ...arrival } = afterOf(file) ?? { kind: 'landing' };

@@ -1,7 +1,8 @@
 /** Samples and maps as CSV: a line each, numbers as shortest round-trip decimals, blank where there is none. */
+
+import { OUT_UNITS } from '../math/out-units.ts';
 import type { MapRow, MapSpec } from '../search/map.ts';
 import type { SampleTable, Study } from '../search/sample.ts';
-import { OUT_UNITS } from './search-units.ts';
 
 const cell = (x: number): string => (Number.isFinite(x) ? String(x) : '');
 /** A fault in words, quoted where it has to be. */

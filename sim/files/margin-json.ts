@@ -1,6 +1,7 @@
 /** What a study or a map came to, as JSON in the units people type; null is "not defined". */
 
 import type { FromTo } from '../math/from-to.ts';
+import { OUT_UNITS } from '../math/out-units.ts';
 import type { MapRow, MapSpec } from '../search/map.ts';
 import type { Contour } from '../search/map-contour.ts';
 import type { Bar, BarEnd } from '../search/margin-bars.ts';
@@ -8,7 +9,6 @@ import type { MarginStudy, ShareAfter } from '../search/margin-study.ts';
 import type { Bound } from '../search/margin-window.ts';
 import type { Study } from '../search/sample.ts';
 import { CAUTION } from './caution.ts';
-import { OUT_UNITS } from './search-units.ts';
 
 const MARGIN_FORMAT = 'shapeflight-margin';
 const MAP_FORMAT = 'shapeflight-map';

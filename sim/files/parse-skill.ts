@@ -87,7 +87,8 @@ export function parseSkill(json: unknown, shelf: Shelf): SkillSpec {
   };
 }
 
-function athleteOf(file: SkillFile, shelf: Shelf): Athlete {
+/** The athlete that is written in, or that a reference leads to. */
+export function athleteOf(file: SkillFile, shelf: Shelf): Athlete {
   if (!('ref' in file.athlete)) return file.athlete;
   const { ref } = file.athlete;
   if (!Object.hasOwn(shelf.athletes, ref))

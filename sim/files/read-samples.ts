@@ -3,9 +3,9 @@
  * RFC 4180. Numbers come out as they are after one way through the units of the file (asRead), to the last bit.
  */
 import { FieldError } from '../math/field-error.ts';
+import { OUT_UNITS } from '../math/out-units.ts';
 import type { SampleTable, Study } from '../search/sample.ts';
 import { sampleColumns } from './margin-csv.ts';
-import { OUT_UNITS } from './search-units.ts';
 
 interface SampleText {
   /** to name in an error */

@@ -1,12 +1,12 @@
 /** The answer to a target as JSON: degrees and revolutions, names with their unit, null for what is not defined. */
 import type { Body } from '../body/body.ts';
+import { OUT_UNITS } from '../math/out-units.ts';
 import type { JointShare } from '../measure/joint-peaks.ts';
 import type { Obstacle } from '../search/nearest-miss.ts';
 import type { ResultUnit } from '../search/result.ts';
 import type { SearchProblem, Solution, Term } from '../search/solution.ts';
 import type { Answer } from '../search/solve.ts';
 import { CAUTION } from './caution.ts';
-import { OUT_UNITS } from './search-units.ts';
 
 const number = (x: number): number | null => (Number.isFinite(x) ? x : null);
 
@@ -34,6 +34,7 @@ export function formatAnswerJson(
     fits: answer.fits,
     flights: answer.flights,
     starts: { drawn: answer.draws, notFlown: answer.unflown },
+    notKept: answer.notKept,
     complete: answer.isComplete,
     ...(margin && margin.tries > 0 ? { margin } : {}),
     vary: problem.unknowns.map(({ input, from, to, fromSource, toSource }) => {
@@ -68,6 +69,7 @@ function solutionOf({ unknowns }: SearchProblem, s: Solution, body: Body, unitOf
       peakSpeed: s.cost.speed ? jointOf(s.cost.speed, body) : null,
       peakTorque: s.cost.torque ? jointOf(s.cost.torque, body) : null,
       margin: s.cost.margin ?? null,
+      ...(s.cost.marginFault === undefined ? {} : { marginFault: s.cost.marginFault }),
       cautions: s.cost.cautions.map((c) => ({
         kind: c.kind,
         angle: body.angles[c.angle].name,

@@ -8,7 +8,7 @@
 import { uniformsInto } from '../math/random.ts';
 import { putInputs } from './input.ts';
 import { findInput } from './inputs.ts';
-import type { SearchProblem, Solution } from './solution.ts';
+import { marginOf, type SearchProblem, type Solution } from './solution.ts';
 import { type Answer, solveSteps } from './solve.ts';
 
 export interface ForgivingProblem extends SearchProblem {
@@ -89,7 +89,7 @@ export function* forgivingSteps(
     );
     const next: Answer = yield* run({ ...unranked, ...startAt(problem, moved), answers: 1, fits: 1 });
     const found = next.solutions[0];
-    const margin = found ? problem.margin(found.spec) : Number.NEGATIVE_INFINITY;
+    const { margin = Number.NEGATIVE_INFINITY } = found ? marginOf(problem.margin, found.spec) : {};
     if (found) met++;
     if (found && margin > (best.cost.margin ?? Number.NEGATIVE_INFINITY)) {
       best = { ...found, cost: { ...found.cost, margin } };

@@ -2,6 +2,7 @@
 import { FieldError } from '../math/field-error.ts';
 import type { SkillSpec } from '../skill/skill-spec.ts';
 import { listSwingInputs } from './input-swing.ts';
+import { TAKEOFF_IDS } from './input-takeoff.ts';
 
 class GivenInputError extends FieldError {
   readonly by: 'swing' | 'contact';
@@ -14,10 +15,10 @@ class GivenInputError extends FieldError {
   }
 }
 
-/** Refuses an id that names what the launch gives. */
+/** Refuses an id that names what the launch gives; an id that no take-off has is left to the caller. */
 export function checkStated(spec: SkillSpec, id: string): void {
   const { start } = spec;
-  if (!id.startsWith('takeoff.') || start.kind === 'stated') return;
+  if (!TAKEOFF_IDS.includes(id) || start.kind === 'stated') return;
   if (start.kind === 'contact')
     throw new GivenInputError(id, 'contact', ['contact.force', 'contact.lean', 'contact.h.z']);
   const release = start.swing.release.at === 'angle' ? 'swing.releaseAngle' : 'swing.releaseTime';

@@ -109,6 +109,7 @@ function adjusted(adjust: NamedPose, name: string, value: number): NamedPose {
 
 function blockAngle(b: BlockSpec, i: number, name: string): Input {
   return angleInput(
+    name,
     `block:${i + 1}.angle:${name}`,
     `${spell(name)} in block ${i + 1} (${b.shape})`,
     angleOf(b, name),
@@ -121,6 +122,7 @@ function shapeAngle(spec: SkillSpec, shape: string, name: string): Input | undef
   const first = spec.blocks.find((b) => b.shape === shape);
   if (!first) return undefined;
   return angleInput(
+    name,
     `shape:${shape}.angle:${name}`,
     `${spell(name)} in every ${shape}`,
     angleOf(first, name),
@@ -129,6 +131,7 @@ function shapeAngle(spec: SkillSpec, shape: string, name: string): Input | undef
 }
 
 function angleInput(
+  angle: string,
   id: string,
   label: string,
   value: number,
@@ -139,6 +142,7 @@ function angleInput(
     label,
     unit: 'rad',
     level: 'schedule',
+    angle,
     value,
     range: [-2 * Math.PI, 2 * Math.PI],
     scale: RAD,
@@ -159,7 +163,7 @@ function keyInputs(spec: SkillSpec, i: number): Input[] {
   const input = (
     id: string,
     label: string,
-    rest: Pick<Input, 'unit' | 'value' | 'range' | 'scale' | 'put'>,
+    rest: Pick<Input, 'unit' | 'angle' | 'value' | 'range' | 'scale' | 'put'>,
   ): Input => ({
     id: `key:${i + 1}.${id}`,
     label: `${label} of key ${i + 1} (${spell(key.angle)})`,
@@ -176,6 +180,7 @@ function keyInputs(spec: SkillSpec, i: number): Input[] {
     }),
     input('angle', 'angle', {
       unit: 'rad',
+      angle: key.angle,
       value: key.value,
       range: [-2 * Math.PI, 2 * Math.PI],
       scale: RAD,

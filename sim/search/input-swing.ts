@@ -100,10 +100,17 @@ export function listSwingInputs({ start }: SkillSpec): Input[] {
     const name = `key ${i + 1} of the swing (${joint})`;
     const far = FAR[swing.moves.over];
     const isTime = swing.moves.over === 'time';
+    const angle = input(
+      `key:${i + 1}.angle`,
+      `joint angle of ${name}`,
+      'rad',
+      key.value,
+      [-360 * RAD, 360 * RAD],
+      RAD,
+      (s, v) => set(s, { value: v }),
+    );
     out.push(
-      input(`key:${i + 1}.angle`, `joint angle of ${name}`, 'rad', key.value, [-360 * RAD, 360 * RAD], RAD, (s, v) =>
-        set(s, { value: v }),
-      ),
+      { ...angle, angle: angleOf(joint) },
       input(
         `key:${i + 1}.at`,
         `${isTime ? 'time' : 'swing angle'} of ${name}`,
@@ -123,6 +130,12 @@ export function listSwingInputs({ start }: SkillSpec): Input[] {
       })),
     );
   return out;
+}
+
+/** The angle of the body that a joint of the swing bends. */
+function angleOf(joint: keyof Keys): string {
+  if (joint === 'shoulder') return 'shoulderElevation';
+  return joint === 'ankle' ? 'anklePlantarFlexion' : `${joint}Flexion`;
 }
 
 interface PlacedKey {

@@ -6,6 +6,12 @@ import type { SkillSpec } from '../skill/skill-spec.ts';
 import { calcTakeoffMomentum } from '../skill/takeoff-momentum.ts';
 import type { Input, InputUnit } from './input.ts';
 
+/** Every number that some take-off states. */
+export const TAKEOFF_IDS: readonly string[] = [
+  ...['h.x', 'h.y', 'h.z', 'straightSomersaults', 'rate.somersault', 'rate.tilt', 'rate.twist'],
+  ...['speedUp', 'speedAlong', 'speedAcross', 'height', 'lean', 'tilt', 'twist'],
+].map((id) => `takeoff.${id}`);
+
 type TakeoffInput = Omit<Input, 'level' | 'put' | 'value'> & {
   /** a momentum stated otherwise is known from a flight alone, flown where it is asked for */
   readonly value: number | (() => number);

@@ -3,6 +3,7 @@
  * "takeoff.h.z", "block:2.start", "key:3.time", "body.mass"; blocks and keys count from 1. SI and radians.
  */
 import { FieldError } from '../math/field-error.ts';
+import { OUT_UNITS, outside, wordSpan } from '../math/out-units.ts';
 import type { SkillSpec } from '../skill/skill-spec.ts';
 
 export type InputUnit =
@@ -30,6 +31,8 @@ export interface Input {
   readonly label: string;
   readonly unit: InputUnit;
   readonly level: InputLevel;
+  /** of a joint angle: its name on the body, without the side */
+  readonly angle?: string;
   /** as the skill has it now */
   readonly value: number;
   /** outside of it the number has no meaning or cannot be flown; closed */
@@ -47,9 +50,10 @@ export function putInputs(spec: SkillSpec, inputs: readonly Input[], values: Arr
   return out;
 }
 
-/** A value that the input can take, or an error that names it. */
+/** A value that the input can take, or an error that names it in the unit that is typed. */
 export function checkInput(input: Input, value: number, field = input.id): number {
   const [low, high] = input.range;
-  if (!(value >= low && value <= high)) throw new FieldError(field, value, `${low} to ${high} (${input.unit})`);
-  return value;
+  if (value >= low && value <= high) return value;
+  const unit = OUT_UNITS[input.unit];
+  throw new FieldError(field, outside(value, unit.scale), wordSpan(low, high, unit));
 }

@@ -3,6 +3,7 @@
  * so they may be computed anywhere and drawn as they come.
  */
 import { FieldError } from '../math/field-error.ts';
+import { OUT_UNITS, outside } from '../math/out-units.ts';
 import type { BalanceSpec } from '../skill/balance.ts';
 import type { Contact } from '../skill/contact-room.ts';
 import type { SkillSpec } from '../skill/skill-spec.ts';
@@ -54,7 +55,11 @@ function checkMap({ x, y, results }: MapSpec): void {
     checkInput(axis.input, axis.from, `${name}.${axis.input.id}`);
     checkInput(axis.input, axis.to, `${name}.${axis.input.id}`);
     if (axis.from === axis.to)
-      throw new FieldError(`${name}.${axis.input.id}`, axis.to, 'an end that is not the start');
+      throw new FieldError(
+        `${name}.${axis.input.id}`,
+        outside(axis.to, OUT_UNITS[axis.input.unit].scale),
+        'an end that is not the start',
+      );
     if (!(Number.isInteger(axis.count) && axis.count >= 2 && axis.count <= MOST))
       throw new FieldError(`${name}.count`, axis.count, `a whole number from 2 to ${MOST}`);
   }

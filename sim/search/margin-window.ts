@@ -4,6 +4,7 @@
  */
 import { RAD } from '../math/angles.ts';
 import { FieldError } from '../math/field-error.ts';
+import { OUT_UNITS, wordSpan } from '../math/out-units.ts';
 import type { SkillSpec } from '../skill/skill-spec.ts';
 import type { Outcome } from './evaluate.ts';
 import { findResult, type Result } from './result.ts';
@@ -37,7 +38,11 @@ export function checkWindow(bounds: Window): void {
   if (bounds.length === 0) throw new FieldError('window', 'nothing', 'at least one result with its bounds');
   for (const { result, low, high } of bounds)
     if (!(low < high && Number.isFinite(low) && Number.isFinite(high)))
-      throw new FieldError(`window.${result.id}`, `${low} to ${high}`, 'two numbers, the lower one first');
+      throw new FieldError(
+        `window.${result.id}`,
+        wordSpan(low, high, OUT_UNITS[result.unit]),
+        'two numbers, the lower one first',
+      );
 }
 
 /** Of one result: -1 and 1 on the edges; infinite where it is not defined. */

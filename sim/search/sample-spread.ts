@@ -9,6 +9,7 @@ import { RAD } from '../math/angles.ts';
 import { factor } from '../math/cholesky.ts';
 import { FieldError } from '../math/field-error.ts';
 import { normalCdf, normalQuantile } from '../math/normal.ts';
+import { OUT_UNITS, outside } from '../math/out-units.ts';
 import { uniformsInto } from '../math/random.ts';
 import type { SkillSpec } from '../skill/skill-spec.ts';
 import { checkInput, type Input } from './input.ts';
@@ -72,7 +73,8 @@ export function makeSpread(parts: readonly SpreadPart[], correlations: readonly 
   const ids = parts.map((p) => p.input.id);
   parts.forEach(({ input, by }, i) => {
     checkInput(input, input.value);
-    if (!(by > 0 && Number.isFinite(by))) throw new FieldError(`vary.${input.id}`, by, 'a number above 0');
+    if (!(by > 0 && Number.isFinite(by)))
+      throw new FieldError(`vary.${input.id}`, outside(by, OUT_UNITS[input.unit].scale), 'a number above 0');
     if (ids.indexOf(input.id) !== i) throw new FieldError('vary', input.id, 'each input once');
   });
   const kept = correlations.filter((c) => ids.includes(c.a) && ids.includes(c.b));

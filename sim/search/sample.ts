@@ -3,6 +3,7 @@
  * alone, so a span of them can be computed anywhere; tables of spans put end to end are the table of the whole.
  */
 import { FieldError } from '../math/field-error.ts';
+import { OUT_UNITS, outside } from '../math/out-units.ts';
 import { uniformsInto } from '../math/random.ts';
 import type { BalanceSpec } from '../skill/balance.ts';
 import type { Contact } from '../skill/contact-room.ts';
@@ -124,8 +125,8 @@ export function checkDrawn({ spread, seed }: Study, { from, n, values }: SampleT
       if (!(Math.abs(reported - own[j]) <= DRAWN * (Math.abs(own[j]) + by)))
         throw new FieldError(
           `sample ${from + i} ${input.id}`,
-          reported,
-          `${own[j]}, which this skill, seed ${seed} and these errors give`,
+          outside(reported, OUT_UNITS[input.unit].scale),
+          `${outside(own[j], OUT_UNITS[input.unit].scale)}, which this skill, seed ${seed} and these errors give`,
         );
     });
   }
@@ -162,8 +163,8 @@ export function checkFlown({ window: bounds }: Study, reported: SampleTable, aga
       if (!same)
         throw new FieldError(
           `sample ${again.from + i} ${result.id}`,
-          was,
-          `${is}, which this skill (with --balance as it is given) comes to`,
+          outside(was, OUT_UNITS[result.unit].scale),
+          `${outside(is, OUT_UNITS[result.unit].scale)}, which this skill (with --balance as it is given) comes to`,
         );
     });
 }

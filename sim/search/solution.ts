@@ -7,6 +7,7 @@ import type { SkillSpec } from '../skill/skill-spec.ts';
 import { calcOutcome, Evaluator, type Sense } from './evaluate.ts';
 import { calcLateMiss, calcLimitMisses, calcMisses, calcWished, listBroken, MET } from './residuals.ts';
 import { findResult } from './result.ts';
+import { wordFault } from './sample.ts';
 import { type LimitsAsked, NO_LIMITS, type Wish } from './target.ts';
 import type { Unknown } from './unknown.ts';
 
@@ -46,6 +47,8 @@ interface Cost {
   readonly torque?: JointShare;
   readonly cautions: readonly Caution[];
   readonly margin?: number;
+  /** why a margin that was asked for could not be computed */
+  readonly marginFault?: string;
 }
 
 /** 'late': the last shape is not reached before touchdown */
@@ -63,6 +66,18 @@ export interface Solution {
   /** largest miss in tolerances, limits included; up to 1 is met */
   readonly off: number;
   readonly cost: Cost;
+}
+
+/** What a search comes to may have numbers that a study does not take, or errors that it cannot fly: no fault of who asked. */
+export function marginOf(
+  margin: NonNullable<SearchProblem['margin']>,
+  spec: SkillSpec,
+): Pick<Cost, 'margin' | 'marginFault'> {
+  try {
+    return { margin: margin(spec) };
+  } catch (error) {
+    return { marginFault: wordFault(error) };
+  }
 }
 
 /** Flown again to the usual tolerance, unless another is given. */
@@ -103,7 +118,7 @@ export function describeSolution(
       ...(peaks.speed ? { speed: peaks.speed } : {}),
       ...(peaks.torque ? { torque: peaks.torque } : {}),
       cautions: peaks.cautions,
-      ...(problem.margin ? { margin: problem.margin(spec) } : {}),
+      ...(problem.margin ? marginOf(problem.margin, spec) : {}),
     },
   };
 }

@@ -13,6 +13,7 @@ import { calcOutcome, Evaluator } from './evaluate.ts';
 import { isTooTight, keySlacks } from './key-order.ts';
 import { findObstacles, type Obstacle } from './nearest-miss.ts';
 import { calcLateMiss, calcLimitMisses, calcMisses, MET } from './residuals.ts';
+import { findResult } from './result.ts';
 import { describeSolution, type SearchProblem, type Solution } from './solution.ts';
 import { NO_LIMITS } from './target.ts';
 
@@ -26,6 +27,8 @@ export interface Answer {
   /** draws that were looked at for a start, and those of them (and the skill as it is) that could not be flown */
   readonly draws: number;
   readonly unflown: number;
+  /** answers (or a nearest miss) of the search that could not be flown again as they are to be kept */
+  readonly notKept: number;
   readonly isComplete: boolean;
 }
 
@@ -55,6 +58,7 @@ interface Found {
 /** Passed true at a yield, it ends with what it has. */
 export function* solveSteps(problem: SearchProblem): Generator<SolveProgress, Answer, boolean | undefined> {
   const { spec, wishes, unknowns, limits = NO_LIMITS, seed = 1, answers = 3, fits = 8, exact = EXACT } = problem;
+  for (const { result } of wishes) findResult(result);
   const evaluator = new Evaluator(
     spec,
     unknowns.map((u) => u.input),
@@ -148,15 +152,17 @@ export function* solveSteps(problem: SearchProblem): Generator<SolveProgress, An
     }
   };
   const solutions = found.flatMap((f) => report(f) ?? []).sort(byCost);
+  const notKept = found.length - solutions.length;
   const common = { seed, fits: done, flights: evaluator.flights, draws: drawn, unflown, isComplete: !isStopped };
-  if (solutions.length > 0 || !nearest) return { solutions, ...common };
+  if (solutions.length > 0 || !nearest) return { solutions, ...common, notKept };
   const miss = report(nearest) ?? report(nearest, problem.options ?? SEARCH_FLIGHTS);
-  if (!miss) return { solutions, ...common };
+  if (!miss) return { solutions, ...common, notKept: Math.max(1, notKept) };
   const { x, r } = nearest.fit;
   return {
     solutions,
     nearest: { ...miss, obstacles: findObstacles(miss, x, calcGradient(x, r, residuals, steps), unknowns) },
     ...common,
+    notKept,
   };
 }
 
@@ -185,8 +191,9 @@ const eventsOf = ({ apex, duration }: Flight): AnchorTimes => ({ apex, touchdown
 const isSame = (a: readonly number[], b: readonly number[]): boolean => a.every((v, j) => Math.abs(v - b[j]) < SAME);
 const clamp01 = (v: number): number => Math.min(1, Math.max(0, v));
 
-/** Faults of one flight that a search walks around; everything else is a fault of the problem. */
+/** Faults of one flight, or of a body or keys at one draw, that a search walks around; everything else is a fault of the problem. */
 const OF_FLIGHT = new Set([
+  'FieldError',
   'ScheduleOrderError',
   'NoTouchdownError',
   'NoAgreementError',

@@ -6,6 +6,7 @@
 import type { SurfaceKind } from '../flight/flight.ts';
 import { RAD, REV } from '../math/angles.ts';
 import { FieldError } from '../math/field-error.ts';
+import { OUT_UNITS, outside } from '../math/out-units.ts';
 import type { SkillTarget } from '../measure/target.ts';
 import { buildSkill } from '../skill/build-skill.ts';
 import type { DraftSpec } from '../skill/draft-spec.ts';
@@ -79,7 +80,10 @@ export interface Aim {
 export function aimAt(spec: SkillSpec, fields: TargetFields, launched?: LaunchedSkill): Aim {
   const within = { ...USUAL_TOLERANCES, ...fields.within };
   for (const [name, value] of Object.entries(within))
-    if (!(value > 0)) throw new FieldError(`target.within.${name}`, value, 'above 0');
+    if (!(value > 0)) {
+      const { scale } = OUT_UNITS[name === 'landing' || name === 'tilt' ? 'rad' : 'count'];
+      throw new FieldError(`target.within.${name}`, outside(value, scale), 'above 0');
+    }
   if (!(fields.somersaults >= 0 && fields.somersaults <= 20))
     throw new FieldError('target.somersaults', fields.somersaults, '0 to 20');
   if (!(fields.twists >= 0 && fields.twists <= 20)) throw new FieldError('target.twists', fields.twists, '0 to 20');

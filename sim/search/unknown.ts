@@ -1,9 +1,10 @@
 /** What a solve may change: an input with the span it may move in, and where the ends of the span come from. */
 import { RAD } from '../math/angles.ts';
 import { FieldError } from '../math/field-error.ts';
+import { OUT_UNITS, outside, wordSpan } from '../math/out-units.ts';
 import { makeBody } from '../skill/build-skill.ts';
 import type { SkillSpec } from '../skill/skill-spec.ts';
-import type { Input } from './input.ts';
+import { checkInput, type Input } from './input.ts';
 import { findInput } from './inputs.ts';
 
 export interface Unknown {
@@ -27,13 +28,13 @@ const MEANING = 'beyond it the number has no meaning';
 export function makeUnknown(spec: SkillSpec, id: string, span?: readonly [number, number]): Unknown {
   const input = findInput(spec, id);
   const [low, high] = input.range;
+  const unit = OUT_UNITS[input.unit];
   if (span) {
     const [from, to] = span;
     // a time may pass where its neighbours are now, since they may move as well: the compiler refuses what is out of order
-    for (const v of span)
-      if (!Number.isFinite(v) || (input.level !== 'schedule' && !(v >= low && v <= high)))
-        throw new FieldError(`vary.${id}`, v, `${low} to ${high} (${input.unit})`);
-    if (!(from < to)) throw new FieldError(`vary.${id}`, `${from} to ${to}`, 'a span from a lower to a higher value');
+    for (const v of span) if (!Number.isFinite(v) || input.level !== 'schedule') checkInput(input, v, `vary.${id}`);
+    if (!(from < to))
+      throw new FieldError(`vary.${id}`, wordSpan(from, to, unit), 'a span from a lower to a higher value');
     return { input, from, to, fromSource: ASKED, toSource: ASKED };
   }
   const usual = usualSpan(spec, input);
@@ -41,7 +42,7 @@ export function makeUnknown(spec: SkillSpec, id: string, span?: readonly [number
   if (usual.from <= low) Object.assign(cut, { from: low, fromSource: MEANING });
   if (usual.to >= high) Object.assign(cut, { to: high, toSource: MEANING });
   if (!(cut.from < cut.to))
-    throw new FieldError(`vary.${id}`, input.value, 'a number with room to change; state a span');
+    throw new FieldError(`vary.${id}`, outside(input.value, unit.scale), 'a number with room to change; state a span');
   return { input, ...cut };
 }
 
@@ -65,9 +66,8 @@ function usualSpan(spec: SkillSpec, input: Input): Omit<Unknown, 'input'> {
   }
   if (id === 'takeoff.straightSomersaults') return around(Math.max(0.3, 0.6 * Math.abs(value)));
   if (unit === 'kgM2PerS') return around(10);
-  const angle = /\.angle(?::(\w+))?$/.exec(id);
-  if (angle) {
-    const name = angle[1] ?? spec.keys[Number(/^key:(\d+)/.exec(id)?.[1]) - 1]?.angle;
+  const { angle: name } = input;
+  if (name !== undefined) {
     const joint = makeBody(spec.athlete).angles.find((a) => a.name === name || a.name === `${name}R`);
     const wide = around(45 * RAD);
     if (!joint) return wide;

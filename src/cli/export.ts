@@ -5,11 +5,11 @@ import { readSkill } from './read-input.ts';
 import { checkApart, writeFiles } from './write-files.ts';
 
 export async function runExport(command: Command & { kind: 'export' }): Promise<string> {
-  const { skill, file, inputs } = readSkill(command.skill);
+  const { skill, file, athlete, inputs } = readSkill(command.skill);
   const output = { option: '--out', file: command.out };
   checkApart([output], inputs);
   // a swing or a known contact gives the take-off that a version 1 file states
   const { takeoff } = launch(skill, await contactFor(skill));
-  writeFiles([{ ...output, pieces: [formatSkill(exportVersion1(file, takeoff))] }]);
+  writeFiles([{ ...output, pieces: [formatSkill(exportVersion1(file, takeoff, athlete))] }]);
   return `${file.title}: written as version 1\n\nCaution. ${CAUTION}\n`;
 }

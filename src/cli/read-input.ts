@@ -4,6 +4,7 @@ import path from 'node:path';
 import { athletes, shapes, skills } from '../../presets/index.ts';
 import {
   type Athlete,
+  athleteOf,
   type Body,
   buildSkill,
   checkSkillFile,
@@ -32,6 +33,8 @@ interface ReadSkill {
   readonly skill: Skill;
   /** as the file holds it */
   readonly file: SkillFile;
+  /** written in, or the one that its reference leads to */
+  readonly athlete: Athlete;
   readonly shapes: Readonly<Record<string, ShapeData>>;
   readonly inputs: readonly string[];
   /** a skill file of the same shelf, from its text */
@@ -116,6 +119,7 @@ function makeSkill(json: unknown, file: string | undefined): ReadSkill {
     spec,
     skill: buildSkill(spec),
     file: checked,
+    athlete: athleteOf(checked, shelf),
     shapes: { ...shapes, ...checked.shapes },
     inputs,
     parseBack: (text) => parseSkill(checkSkillFile(parseJson(text)), shelf),

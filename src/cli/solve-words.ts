@@ -13,14 +13,17 @@ import {
 } from '../../sim/index.ts';
 import { formatTable } from './table.ts';
 
+/** What is found, under the errors of another seed; or why it could not be tried. */
+export type TriedAgain = ShareAfter | { readonly fault: string };
+
 /** Moves in search of a wider margin, and what the answer before and after forgives under the errors of another seed. */
 export interface ForgivingNote {
   readonly rounds: number;
   /** met the target again, and were kept */
   readonly met: number;
   readonly kept: number;
-  readonly before: ShareAfter;
-  readonly after: ShareAfter;
+  readonly before: TriedAgain;
+  readonly after: TriedAgain;
   readonly seed: number;
 }
 
@@ -31,7 +34,7 @@ interface MarginNote {
 }
 
 export function formatAnswer(problem: SearchProblem, answer: Answer, body: Body, margin: MarginNote): string {
-  const head = `${problem.spec.title}: ${wordFound(answer)} (${answer.fits} ${answer.fits === 1 ? 'fit' : 'fits'}, ${answer.flights} flights, seed ${answer.seed})${wordUnflown(problem, answer)}`;
+  const head = `${problem.spec.title}: ${wordFound(answer)} (${answer.fits} ${answer.fits === 1 ? 'fit' : 'fits'}, ${answer.flights} flights, seed ${answer.seed})${wordLeftOut(problem, answer, '\n')}`;
   const list = answer.nearest ? [answer.nearest] : answer.solutions;
   const labels = answer.nearest ? ['nearest'] : list.map((_, i) => String(i + 1));
   const parts = [head];
@@ -46,16 +49,30 @@ export function formatAnswer(problem: SearchProblem, answer: Answer, body: Body,
 }
 
 export const wordNothingFlown = (problem: SearchProblem, answer: Answer): string =>
-  `solve: no flight could be flown within the spans, so nothing is written${wordUnflown(problem, answer).replace('\n', ': ')}`;
+  answer.notKept > 0
+    ? `solve: nothing that was found could be flown again as it would be written, so nothing is written${wordLeftOut(problem, answer, '; ')}`
+    : `solve: no flight could be flown within the spans, so nothing is written${wordLeftOut(problem, answer, ': ')}`;
+
+function wordLeftOut(problem: SearchProblem, answer: Answer, before: string): string {
+  const { notKept, solutions, nearest } = answer;
+  const lines = wordUnflown(problem, answer);
+  if (notKept > 0 && (solutions.length > 0 || nearest))
+    lines.push(
+      notKept === 1
+        ? '1 answer that was found could not be flown again as it would be written, and is left out'
+        : `${notKept} answers that were found could not be flown again as they would be written, and are left out`,
+    );
+  return lines.map((line) => before + line).join('');
+}
 
 /** Fits that were asked for and not done, for want of starts that fly. */
 function wordUnflown(
   { fits: asked = 8, answers = 3 }: SearchProblem,
   { fits, draws, unflown, solutions }: Answer,
-): string {
-  if (unflown === 0) return '';
+): string[] {
+  if (unflown === 0) return [];
   const few = fits < asked && solutions.length < answers ? `; ${asked} fits were asked for` : '';
-  return `\n${unflown} of ${draws + 1} starts could not be flown${few}`;
+  return [`${unflown} of ${draws + 1} starts could not be flown${few}`];
 }
 
 const wordFound = ({ solutions, nearest }: Answer): string =>
@@ -110,12 +127,14 @@ const round = (x: number): string => (Number.isFinite(x) ? String(Math.round(x *
 const percent = (x: number): string => `${(100 * x).toFixed(1)} %`;
 const wordShare = ({ share, interval, n }: ShareAfter): string =>
   `${percent(share)} of ${n} tries (${percent(interval[0])} to ${percent(interval[1])})`;
+const wordTried = (tried: TriedAgain): string =>
+  'fault' in tried ? `no share, since it could not be computed (${tried.fault}),` : wordShare(tried);
 
 export function wordForgiving({ rounds, met, kept, before, after, seed }: ForgivingNote): string {
   return [
     '',
     `The most forgiving: ${rounds} moves, ${met} met the target again, ${kept} kept`,
-    `  with the errors of seed ${seed}: ${wordShare(after)} in the window; before the moves ${wordShare(before)}`,
+    `  with the errors of seed ${seed}: ${wordTried(after)} in the window; before the moves ${wordTried(before)}`,
   ].join('\n');
 }
 
@@ -132,7 +151,11 @@ function formatCosts(
   const sources = list.flatMap(({ cost }) => [cost.speed?.source, cost.torque?.source].filter((s) => s !== undefined));
   const lines = list.map(({ cost }, i) => {
     const margin =
-      cost.margin === undefined ? '' : `; margin ${wordShare(shareOfHits(Math.round(cost.margin * tries), tries))}`;
+      cost.marginFault !== undefined
+        ? `; margin could not be computed (${cost.marginFault})`
+        : cost.margin === undefined
+          ? ''
+          : `; margin ${wordShare(shareOfHits(Math.round(cost.margin * tries), tries))}`;
     const beyond = cost.cautions.length > 0 ? `; ${cost.cautions.length} joint values beyond a limit` : '';
     return `  ${labels[i]}: momentum ${show(cost.momentum)} kg m2/s; fastest ${joint(cost.speed, 'rad/s')}; strongest ${joint(cost.torque, 'N m')}${beyond}${margin}`;
   });

@@ -23,7 +23,6 @@ import {
   OUT_UNITS,
   ownAim,
   type SearchProblem,
-  type ShareAfter,
   type SkillSpec,
   type Solution,
   type SurfaceKind,
@@ -45,7 +44,8 @@ import { number } from './margin-args.ts';
 import { readSkill } from './read-input.ts';
 import { runSteps } from './run-steps.ts';
 import { readSpan, type SolveCommand } from './solve-args.ts';
-import { type ForgivingNote, formatAnswer, wordForgiving, wordNothingFlown } from './solve-words.ts';
+import { keepFlying } from './solve-kept.ts';
+import { type ForgivingNote, formatAnswer, type TriedAgain, wordForgiving, wordNothingFlown } from './solve-words.ts';
 import { checkApart, writeFiles } from './write-files.ts';
 
 /** Names of --within, their unit against SI. */
@@ -100,12 +100,7 @@ export async function runSolve(command: SolveCommand): Promise<string | CommandO
       return false;
     }
   };
-  const { nearest, ...rest } = found;
-  const answer: Answer = {
-    ...rest,
-    solutions: found.solutions.filter(flies),
-    ...(nearest && flies(nearest) ? { nearest } : {}),
-  };
+  const answer = keepFlying(found, flies);
   const best = answer.solutions[0] ?? answer.nearest;
   if (!best && isInterrupted) return { out: '', interrupted: NOTHING_KEPT };
   if (!best) throw new NothingFlownError(wordNothingFlown(problem, answer));
@@ -154,8 +149,15 @@ async function answerTo(problem: SearchProblem, command: SolveCommand): Promise<
   const { answer, best, flights, rounds, met, kept } = result;
   const [before] = answer.solutions;
   if (!best || !before) return { answer, isInterrupted };
-  const again = (spec: SkillSpec): ShareAfter =>
-    shareOfTries(spec, AGAIN * tries, { balance, seed: seed + 1, contact: problem.contact });
+  const again = (spec: SkillSpec): TriedAgain => {
+    try {
+      return shareOfTries(spec, AGAIN * tries, { balance, seed: seed + 1, contact: problem.contact });
+    } catch (error) {
+      const fault = wordBadInput(error);
+      if (fault === undefined) throw error;
+      return { fault };
+    }
+  };
   const solutions = kept > 0 ? [best, ...answer.solutions] : answer.solutions;
   return {
     answer: { ...answer, solutions, flights },

@@ -101,7 +101,7 @@ export function makeEngine(shelf: Shelf, askRelease: AskRelease = askHere(shelf)
     readFile: (json) => checkSkillFile(json),
     migrate: migrateKept,
     launchedTakeoff: ({ skill }) => takeoffInFile(skill.takeoff),
-    writeVersion1: ({ file, skill }) => formatSkill(exportVersion1(file, skill.takeoff)),
+    writeVersion1: ({ file, skill, athlete }) => formatSkill(exportVersion1(file, skill.takeoff, athlete)),
     readAthlete: (json) => parseAthlete(json),
     fly: (file, from) => {
       const skill = releases.launch(file, findAthlete(file), buildSkill(parseSkill(file, shelf)));

@@ -20,6 +20,8 @@ const { folder, at, read } = makeFolder({
       { title: 'B', lines: [] },
     ],
   },
+  'young.json': { ...human, ageYears: 12 },
+  'by-ref.json': { ...own, athlete: { ref: 'young.json' } },
   'age.json': { ...own, athlete: { ...human, ageYears: 12 } },
 });
 afterAll(() => rmSync(folder, { recursive: true }));
@@ -67,6 +69,7 @@ describe('what version 1 cannot say', () => {
     ['film.json', /^shapeflight: recordings: /],
     ['sheets.json', /^shapeflight: worksheets: /],
     ['age.json', /^shapeflight: athlete\.ageYears: /],
+    ['by-ref.json', /^shapeflight: athlete\.ref "young\.json": ageYears: 12 is not possible/],
   ])('%s is refused by name, and nothing is written', async (file, words) => {
     const out = at(`out-${file}`);
     const said = await run('export', at(file), '--as', '1', '--out', out);

@@ -1,10 +1,54 @@
 /** The command "solve": answers as text and JSON, the best as a skill that flies; bad input by name. */
 import { rmSync } from 'node:fs';
 import { afterAll, describe, expect, it } from 'vitest';
+import { type Answer, makeBody, type Solution } from '../../sim/index.ts';
+import { keepFlying } from '../../src/cli/solve-kept.ts';
+import { formatAnswer, wordNothingFlown } from '../../src/cli/solve-words.ts';
+import { fileOf, specOf } from '../skill/load.ts';
 import { makeFolder, run } from './run.ts';
 
 const { folder, at, read } = makeFolder();
 afterAll(() => rmSync(folder, { recursive: true }));
+
+const found = (cost: object = {}): Solution => ({
+  ...{ values: [], spec: specOf(fileOf('back-straight')), terms: [], broken: [], twists: 0, off: 0 },
+  cost: { momentum: 30, cautions: [], ...cost },
+});
+const problem = { spec: found().spec, wishes: [], unknowns: [] };
+const body = makeBody(problem.spec.athlete);
+const note = { tries: 10, balance: 'without the reflex' };
+const answerOf = (solutions: Solution[], more: Partial<Answer> = {}): Answer => ({
+  ...{ solutions, seed: 1, fits: 8, flights: 90, draws: 48, unflown: 3, notKept: 0, isComplete: true },
+  ...more,
+});
+
+describe('what was found and does not fly as it would be written', () => {
+  it('is left out, counted and said', () => {
+    const [a, b] = [found(), found()];
+    const kept = keepFlying(answerOf([a, b], { notKept: 1 }), (s) => s === b);
+    expect(kept.solutions).toEqual([b]);
+    expect(kept.notKept).toBe(2);
+    expect(formatAnswer(problem, kept, body, note)).toMatch(/2 answers that were found could not be flown again/);
+    expect(formatAnswer(problem, answerOf([a]), body, note)).not.toMatch(/again as/);
+  });
+
+  it('is not said to be a flight that could not be flown', () => {
+    const nothing = keepFlying(answerOf([], { nearest: { ...found(), obstacles: [] } }), () => false);
+    expect(nothing.nearest).toBeUndefined();
+    expect(wordNothingFlown(problem, nothing)).toMatch(/nothing that was found could be flown again .* 3 of 49 starts/);
+    expect(wordNothingFlown(problem, answerOf([]))).toMatch(/no flight could be flown within the spans/);
+  });
+});
+
+it('a margin that cannot be computed is said, and ends nothing', async () => {
+  const vary = ['--vary', 'takeoff.speedUp=-3..-2', '--fits', '2', '--tries', '10', '--json', at('m.json')];
+  const { code, out, err } = await run('solve', 'back-straight-full', ...vary);
+  expect([code, err]).toEqual([0, '']);
+  expect(out).toMatch(/margin could not be computed \(takeoff\.h\.z: 996.* -400 to 400 \(kg m2\/s\)\)/);
+  const { solutions, nearest } = JSON.parse(read('m.json'));
+  expect(solutions).toEqual([]);
+  expect(nearest.cost).toMatchObject({ margin: null, marginFault: expect.stringContaining('takeoff.h.z') });
+});
 
 describe('shapeflight solve', () => {
   it('writes answers as JSON and the best as a skill, the same twice, with the caution', async () => {
@@ -50,6 +94,13 @@ describe('shapeflight solve', () => {
     [['solve', 'back-straight'], /--vary is missing/],
     [['solve', 'back-straight', '--vary', 'takeoff.speedup'], /takeoff.speedUp/],
     [['solve', 'back-straight', '--vary', 'takeoff.h.z=50..40'], /vary.takeoff.h.z/],
+    [
+      ['solve', 'back-straight', '--vary', 'takeoff.lean=-800..10'],
+      /vary\.takeoff\.lean: -800 is .* -360 to 360 \(deg\)/,
+    ],
+    [['solve', 'back-straight', '--vary', 'takeoff.lean=10..-10'], /"10 to -10 \(deg\)"/],
+    [['solve', 'giant-double-straight', '--vary', 'takeoff.foo'], /takeoff\.foo" is not .*swing\.releaseAngle/],
+    [['solve', 'back-straight', '--vary', 'takeoff.h.z', '--within', 'tilt=-2'], /target.within.tilt: -2 /],
     [['solve', 'back-straight', '--vary', 'takeoff.h.z', '--target', 'twist=2'], /twists/],
     [['solve', 'back-straight', '--vary', 'takeoff.h.z', '--limits', 'pain'], /range,speed,torque/],
     [['solve', 'back-straight', '--vary', 'takeoff.h.z', '--within', 'tilt=0'], /target.within.tilt/],

@@ -6,6 +6,7 @@ import { athletes, shapes } from '../../presets/index.ts';
 import * as contact from '../../sim/contact/index.ts';
 import {
   afterOf,
+  athleteOf,
   beforeOf,
   buildSkill,
   checkSkillFile,
@@ -54,7 +55,7 @@ describe.each(idsIn('skills'))('%s', (id) => {
 
   test('what is migrated reads back the same, and an export is the file again but for the take-off that is launched', () => {
     expect(checkSkillFile(parseJson(formatSkill(file)))).toEqual(file);
-    const back = exportVersion1(file, launched(file));
+    const back = exportVersion1(file, launched(file), athleteOf(file, shelf));
     const { takeoff: _, ...rest } = back;
     const { takeoff: __, ...oldRest } = old;
     expect(rest).toEqual(oldRest);
@@ -67,7 +68,7 @@ describe.each(idsIn('skills'))('%s', (id) => {
 test('the launched take-off that an export writes flies as the swing does, to what is carried in the joints', () => {
   const file = checkSkillFile(fileOf('giant-double-straight'));
   const takeoff = launched(file);
-  const { takeoff: written } = exportVersion1(file, takeoff);
+  const { takeoff: written } = exportVersion1(file, takeoff, athleteOf(file, shelf));
   expect(written.massCentreHeightM).toBeCloseTo(takeoff.height.y, 8);
   expect(written.velocityMPerS.up).toBeCloseTo(takeoff.v_WScm_W[1], 8);
   expect(written.momentum).toEqual({
@@ -84,7 +85,9 @@ describe('what version 1 cannot say is named', () => {
     ['worksheets', { worksheets: [sheet, sheet] }],
     ['athlete.ageYears', { athlete: human }],
   ])('%s', (field, part) => {
-    expect(() => exportVersion1({ ...file, ...part }, launched(file))).toThrow(new RegExp(`^${field}: `));
+    expect(() => exportVersion1({ ...file, ...part }, launched(file), athleteOf({ ...file, ...part }, shelf))).toThrow(
+      new RegExp(`^${field}: `),
+    );
   });
 
   test('a field of version 2 in a version 1 file is refused', () => {

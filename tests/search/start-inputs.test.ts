@@ -6,6 +6,7 @@ import {
   findInput,
   findResult,
   listInputs,
+  makeBody,
   makeUnknown,
   ownAim,
   putInputs,
@@ -72,6 +73,28 @@ describe('inputs of what comes before a flight', () => {
         expect(moved.start, input.id).not.toEqual(spec.start);
       }
     }
+  });
+
+  it('an angle of a swing key has the range of its joint for its usual span', () => {
+    for (const [id, name] of [
+      ['swing.key:3.angle', 'shoulderElevationR'],
+      ['swing.key:7.angle', 'hipFlexionR'],
+    ]) {
+      const { input, from, to, fromSource, toSource } = makeUnknown(giant, id);
+      const joint = makeBody(giant.athlete).angles.find((a) => a.name === name);
+      if (!joint) throw new Error(name);
+      expect(from).toBe(Math.min(input.value, Math.max(joint.range[0], input.value - 45 * RAD)));
+      expect(to).toBe(Math.max(input.value, Math.min(joint.range[1], input.value + 45 * RAD)));
+      expect(`${fromSource} ${toSource}`, id).toContain("the joint's range");
+    }
+  });
+
+  it('only what a take-off has is said to be given; a number that none has is unknown', () => {
+    const known = [fileOf('back-tuck'), fileOf('cat-turn')].flatMap((file) => idsOf(specOf(file)));
+    for (const id of new Set(known.filter((i) => i.startsWith('takeoff.'))))
+      expect(() => findInput(giant, id), id).toThrow(`${id} is given by the swing`);
+    expect(() => findInput(giant, 'takeoff.foo')).toThrow('a number of this skill: swing.releaseAngle');
+    expect(() => findInput(vault, 'takeoff.foo')).toThrow('a number of this skill: contact.time');
   });
 
   it('a number that the launch gives is refused with what to vary in its place', () => {

@@ -1,7 +1,5 @@
-/** The units of inputs and results as people and files have them: degrees and revolutions, never radians. */
-import { DEG } from '../math/angles.ts';
-import type { InputUnit } from '../search/input.ts';
-import type { ResultUnit } from '../search/result.ts';
+/** Numbers on their way out, to people and files: degrees and revolutions, never radians. */
+import { DEG } from './angles.ts';
 
 export interface OutUnit {
   /** at the end of a column's name */
@@ -12,7 +10,7 @@ export interface OutUnit {
   readonly scale: number;
 }
 
-export const OUT_UNITS: Readonly<Record<InputUnit | ResultUnit, OutUnit>> = {
+export const OUT_UNITS = {
   kgM2PerS: { suffix: 'kgM2PerS', word: 'kg m2/s', scale: 1 },
   rad: { suffix: 'deg', word: 'deg', scale: DEG },
   radPerS: { suffix: 'revPerS', word: 'rev/s', scale: 1 / (2 * Math.PI) },
@@ -25,4 +23,12 @@ export const OUT_UNITS: Readonly<Record<InputUnit | ResultUnit, OutUnit>> = {
   count: { suffix: 'count', word: '', scale: 1 },
   share: { suffix: 'share', word: '', scale: 1 },
   rev: { suffix: 'rev', word: 'rev', scale: 1 },
-};
+} as const satisfies Readonly<Record<string, OutUnit>>;
+
+/** "-20 to 30 (deg)": the numbers are SI, what is said has the unit that is typed. */
+export function wordSpan(from: number, to: number, { scale, word }: OutUnit): string {
+  return `${outside(from, scale)} to ${outside(to, scale)}${word ? ` (${word})` : ''}`;
+}
+
+/** Without the last bits of a change of unit. */
+export const outside = (x: number, scale: number): number => Number((x * scale).toPrecision(12));

@@ -52,5 +52,6 @@ function notReleased(run: SwingRun, angle: number, duration: number): NoReleaseE
   const deg = (x: number): string => (x * DEG).toFixed(0);
   return new NoReleaseError(
     `the swing does not get to ${deg(angle)} deg within ${duration} s; it gets as far as ${deg(far)} deg`,
+    { angle, far, duration },
   );
 }

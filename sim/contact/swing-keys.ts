@@ -110,6 +110,7 @@ function knotsOf(name: PlanarJointName, moves: SwingMoves, rounds: number, turn:
         if (former.arrive === k.value) return;
         throw new SwingMovesError(
           `key ${i + 1} of the ${name} in round ${r + 1} does not come after the one before it; keys of one joint follow each other, and a round ends before the next begins`,
+          { joint: name, key: i + 1, round: r + 1 },
         );
       }
       knots.push({ t, arrive: k.value, depart: k.value, stop: k.kind === 'stop' });

@@ -83,8 +83,11 @@ export function lateRelease({ late = 0 }: SwingSpec, stated: number): number {
 }
 
 export class NoReleaseError extends Error {
-  constructor(detail: string) {
-    super(`swing.release: ${detail}`);
+  /** the swing angle of the release and the farthest that is reached, rad; the longest that the swing may last, s */
+  readonly reach: { readonly angle: number; readonly far: number; readonly duration: number };
+  constructor(detail: string, reach: NoReleaseError['reach']) {
+    super(`the swing's release: ${detail}`);
     this.name = 'NoReleaseError';
+    this.reach = reach;
   }
 }

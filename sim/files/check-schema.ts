@@ -42,9 +42,12 @@ function faultOf(issue: Issue, before: string): FieldError {
   const field = pathOf(issue, before);
   const closer = closest(issue);
   if (closer) return faultOf(closer, field);
-  if (isUnknown(issue)) return new FieldError(field, 'this unknown field', 'only the fields of docs/skill-file.md');
-  const allowed = issue.type === 'strict_object' ? 'an object' : issue.message;
-  return new FieldError(field, issue.received === 'undefined' ? undefined : issue.input, allowed);
+  if (isUnknown(issue))
+    return new FieldError(field, 'this unknown field', 'only the fields of docs/skill-file.md', { kind: 'unknown' });
+  const isMissing = issue.received === 'undefined';
+  const object = isMissing ? 'a value' : 'an object';
+  const allowed = issue.type === 'strict_object' ? object : issue.message;
+  return new FieldError(field, isMissing ? undefined : issue.input, allowed);
 }
 
 /** Of a union, the fault of the alternative that was meant; undefined where that is not clear. */

@@ -17,7 +17,10 @@ export function checkSkillFile(json: unknown): SkillFile {
   if (typeof version !== 'number' || !Number.isInteger(version) || version < 1)
     throw new FieldError('version', version, `a whole number from 1 to ${SKILL_VERSION}`);
   if (version > SKILL_VERSION)
-    throw new FieldError('version', version, `at most ${SKILL_VERSION} (this file comes from a newer Shapeflight)`);
+    throw new FieldError('version', version, `at most ${SKILL_VERSION} (this file comes from a newer Shapeflight)`, {
+      kind: 'newer',
+      reads: SKILL_VERSION,
+    });
   if (version === 1) return migrateSkill(checkSkillFile1(json));
   checkKinds(json as Record<string, unknown>);
   const file = check(skillSchema, json);

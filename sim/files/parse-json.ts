@@ -9,10 +9,20 @@ export function parseJson(text: string): unknown {
     json = JSON.parse(plain);
   } catch {
     const { line, column, expected } = findJsonFault(plain);
-    throw new FieldError('file', `text that is not JSON from line ${line}, column ${column} on`, `${expected} there`);
+    throw new FieldError(
+      'file',
+      `text that is not JSON from line ${line}, column ${column} on`,
+      `${expected} there`,
+      plain.trim() === '' ? { kind: 'empty' } : { kind: 'syntax', line, column, expected },
+    );
   }
   const repeated = findRepeatedKey(plain);
-  if (repeated)
-    throw new FieldError(repeated.path, `a field that is there already (line ${repeated.line})`, 'each field once');
+  if (repeated) {
+    const { path, line } = repeated;
+    throw new FieldError(path, `a field that is there already (line ${line})`, 'each field once', {
+      kind: 'repeated',
+      line,
+    });
+  }
   return json;
 }

@@ -1,10 +1,19 @@
+/** What kind of fault it is, where a field, its value and a range do not say it: for a reader that words it. */
+export type FieldDetail =
+  | { readonly kind: 'empty' }
+  | { readonly kind: 'syntax'; readonly line: number; readonly column: number; readonly expected: string }
+  | { readonly kind: 'repeated'; readonly line: number }
+  | { readonly kind: 'unknown' }
+  | { readonly kind: 'newer'; readonly reads: number };
+
 /** Bad input, said so that it can be corrected: which field, what it holds, what would be allowed. */
 export class FieldError extends Error {
   readonly field: string;
   readonly value: unknown;
   readonly allowed: string;
+  readonly detail?: FieldDetail;
 
-  constructor(field: string, value: unknown, allowed: string) {
+  constructor(field: string, value: unknown, allowed: string, detail?: FieldDetail) {
     super(
       value === undefined
         ? `${field || 'file'}: this field is missing; needed: ${allowed}`
@@ -14,6 +23,7 @@ export class FieldError extends Error {
     this.field = field;
     this.value = value;
     this.allowed = allowed;
+    if (detail) this.detail = detail;
   }
 }
 

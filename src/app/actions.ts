@@ -15,6 +15,8 @@ function makeActions(page: Page): Actions {
     abandon: doc.abandon,
     openFile: doc.openFile,
     saveFile: doc.saveFile,
+    hasOriginal: doc.hasOriginal,
+    saveOriginal: doc.saveOriginal,
     saveVersion1: doc.saveVersion1,
     isPlaying: play.playing,
     isLooping: play.looping,

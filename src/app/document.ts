@@ -6,7 +6,7 @@ import type { SkillEntry } from '../document/shelf.ts';
 import { readVersions, type Versions, writeVersions } from '../document/versions.ts';
 import { cancelDrag } from '../ui/drag.ts';
 import { inNextTask } from '../ui/frame.ts';
-import { fileName, pickFile, saveText } from './file-door.ts';
+import { fileName, pickFile, saveText, readText as textOf } from './file-door.ts';
 import { wordFault } from './say/fault-words.ts';
 import type { Flying } from './services.ts';
 import { shelfTexts } from './shelf-words.ts';
@@ -53,12 +53,17 @@ export interface DocumentState extends Undoing {
   openEntry(entry: SkillEntry): void;
   /** what was opened or dropped; one that cannot be read or flown changes nothing */
   readText(name: string, text: string): void;
+  readFile(file: File): void;
   readonly fileFault: Accessor<FileFault | undefined>;
   clearFileFault(): void;
   /** the athlete of a file that was opened or dropped, for the shelf to take */
   readonly athleteRead: Accessor<Athlete | undefined>;
   openFile(): void;
   saveFile(): void;
+  /** the document is made from a file of an older version, and not saved since: that one is kept as it was */
+  hasOriginal(): boolean;
+  /** writes that, byte for byte */
+  saveOriginal(): void;
   /** for builds that know version 1 of the skill file only */
   saveVersion1(): void;
 }
@@ -114,6 +119,12 @@ export function createDocument(host: DocumentHost): DocumentState {
       setFileFault({ name, reason: `${wordFault(error)}.` });
     }
   };
+
+  const readFile = (given: File): void =>
+    void textOf(given).then(
+      (text) => readText(given.name, text),
+      (error: unknown) => setFileFault({ name: given.name, reason: `${wordFault(error)}.` }),
+    );
 
   // what a hand was doing is a step of the document before, not lost and not done to the one that is opened
   const open: DocumentState['open'] = (doc, title, origin, original) =>
@@ -182,14 +193,20 @@ export function createDocument(host: DocumentHost): DocumentState {
       openSoon(doc, texts.files.opened(doc.title), { id: entryId, revision }, text);
     },
     readText,
+    readFile,
     fileFault,
     clearFileFault: () => setFileFault(undefined),
     athleteRead,
-    openFile: () => pickFile(readText),
+    openFile: () => pickFile(readFile),
     saveFile: () => saveText(fileName(file().title), `${JSON.stringify(file(), null, 2)}\n`),
+    hasOriginal: () => history().original !== undefined,
+    saveOriginal: () => {
+      const { original } = history();
+      if (original !== undefined) saveText(fileName(file().title, 'original'), original);
+    },
     saveVersion1: () => {
       try {
-        saveText(fileName(file().title), host.writeVersion1());
+        saveText(fileName(file().title, 'v1'), host.writeVersion1());
       } catch (error) {
         setFileFault({ name: file().title, reason: `${wordFault(error)}.`, isSaving: true });
       }

@@ -1,15 +1,31 @@
 /** Files in and out through the browser. */
+import { faultTexts } from './say/fault-texts.ts';
 import { texts } from './words.ts';
 
 export const fileName = texts.files.fileName;
 
-export function pickFile(read: (name: string, text: string) => void): void {
+/** Byte for byte: a mark of the byte order stays in it. A file that is not UTF-8, as JSON has to be, or that cannot be read is an error in words. */
+export async function readText(file: Blob): Promise<string> {
+  let bytes: ArrayBuffer;
+  try {
+    bytes = await file.arrayBuffer();
+  } catch {
+    throw new Error(faultTexts.cannotRead);
+  }
+  try {
+    return new TextDecoder('utf-8', { fatal: true, ignoreBOM: true }).decode(bytes);
+  } catch {
+    throw new Error(faultTexts.noText);
+  }
+}
+
+export function pickFile(read: (file: File) => void): void {
   const input = document.createElement('input');
   input.type = 'file';
   input.accept = '.json,application/json';
   input.addEventListener('change', () => {
     const file = input.files?.[0];
-    if (file) void file.text().then((text) => read(file.name, text));
+    if (file) read(file);
   });
   input.click();
 }

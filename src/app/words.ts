@@ -68,6 +68,8 @@ export const texts = {
     open: 'Open file',
     save: 'Save file',
     saveVersion1: 'Save as version 1',
+    saveOriginal: 'Save as it was',
+    saveOriginalWhy: 'The file that this skill was opened from, unchanged. It is of an older version.',
     skillsTitle: 'Open another skill',
     theme: 'Menu',
     colours: 'Colours',
@@ -275,13 +277,14 @@ export const texts = {
     allowed: 'allowed: ',
     found: 'found ',
     dismiss: 'Close',
-    fileName: (title: string) =>
+    /** the mark tells a file apart from the one that "Save file" writes */
+    fileName: (title: string, mark = '') =>
       `${
         title
           .toLowerCase()
           .replace(/[^a-z0-9]+/g, '-')
           .replace(/^-|-$/g, '') || 'skill'
-      }.json`,
+      }${mark && `.${mark}`}.json`,
   },
 
   picker: {
@@ -294,75 +297,6 @@ export const texts = {
 
   help: { title: 'Keys', hint: 'On an edge or key: arrows move it, Shift moves further, Enter types.' },
   groups: { time: 'Time', edit: 'Edit', tool: 'Tools', file: 'File', view: 'View' } as Record<string, string>,
-
-  /** without a full stop: the message goes on */
-  faults: {
-    shape: (shape: string) => `the ${shape} shape`,
-    startsAfterEnd: (what: string, from: string, to: string) =>
-      `At ${from} s ${what} would start after its end at ${to} s. Move its start earlier, or undo`,
-    order: (a: string, at: string, b: string, bt: string) =>
-      `There must be time between ${a}, at ${at} s, and ${b}, at ${bt} s, in this order. Move one, or undo`,
-    givenBySwing:
-      'The swing gives the take-off: let the release, its delay or a joint in the swing change in its place',
-    givenByPush: 'The push gives the take-off: let its force, its lean or the turning before it change in its place',
-    wholeFile: 'The file',
-    fields: {
-      code: 'The code',
-      format: 'The kind of file',
-      version: 'The version of the file',
-      title: 'The title',
-      athlete: 'The athlete',
-      'takeoff.massCentreHeightM': 'The height of the centre of mass at take-off',
-      'takeoff.lowestPointHeightM': 'The height of the lowest point at take-off',
-      'takeoff.velocityMPerS.up': 'The speed up',
-      'takeoff.velocityMPerS.along': 'The speed forward',
-      'takeoff.velocityMPerS.across': 'The speed to the right',
-      'takeoff.attitudeDeg.somersault': 'The lean at take-off',
-      'takeoff.attitudeDeg.tilt': 'The tilt at take-off',
-      'takeoff.attitudeDeg.twist': 'The twist at take-off',
-      'takeoff.momentum': 'The angular momentum',
-      gravityMPerS2: 'Gravity',
-      'athlete.massKg': 'The mass of the athlete',
-      'athlete.statureM': 'The height of the athlete',
-      'end.durationS': 'The stated duration',
-    } as Record<string, string>,
-    parts: {
-      takeoff: 'Take-off',
-      athlete: 'Athlete',
-      blocks: 'Body shape',
-      keys: 'Key',
-      samples: 'Samples',
-      contacts: 'Hand contact',
-      phases: 'Phase',
-      worksheets: 'Worksheet',
-      recordings: 'Recording',
-      shapes: 'Own shape',
-      segments: 'Segment',
-      target: 'Target',
-      end: 'Landing',
-      from: 'start',
-      to: 'end',
-      at: 'time',
-      s: 'seconds',
-      deg: 'angle',
-      shape: 'shape',
-    } as Record<string, string>,
-    missing: (where: string, needed: string) => `${where} is missing; needed: ${needed}`,
-    field: (where: string, value: string, allowed: string) =>
-      `${where}${value ? ` cannot be ${value}` : ' does not fit'}; allowed: ${allowed}`,
-    singular:
-      'The moments of inertia of this body are not all above zero: a lone rod or point has no defined rotation about its own line. Give the segment a moment about every axis, or undo',
-    neverLeaves: 'The body never leaves the surface it would land on. Raise the take-off or the upward speed, or undo',
-    noTouchdown:
-      'The body never comes down to the landing within 10 s. Lower the upward speed, look at gravity, or undo',
-    noAgreement: 'No landing fits the times that are counted from it. Count them from the take-off, or undo',
-    tooFast: 'The body would turn or move too fast to be followed. Slow the take-off or the move, or undo',
-    noApex:
-      'Without gravity the flight has no highest point to count times from. Count them from the take-off, or undo',
-    noTime:
-      'The body never comes down to standing height, so its straight turns have no time. Raise the take-off or the speed up, or undo',
-    noHeight: 'This body has no lowest point. Give the height of its centre of mass, or undo',
-  },
 
   part: (name: string): string => {
     if (partWords[name]) return partWords[name];

@@ -71,6 +71,9 @@ export interface Actions {
   ask(what: DeferredCommand): void;
   openFile(): void;
   saveFile(): void;
+  /** the skill was made from a file of an older version, and is not saved since */
+  hasOriginal(): boolean;
+  saveOriginal(): void;
   /** for builds that know version 1 of the skill file only */
   saveVersion1(): void;
   setTheme(theme: 'system' | 'light' | 'dark'): void;

@@ -18,7 +18,14 @@ export const commandTexts = {
   } as Record<string, string>,
   titled: (title: string, what: string) => `${title}: ${what}`,
   draft: (code: string) => `Draft a skill from the code ${code}`,
-  why: { undo: 'nothing to undo', redo: 'nothing to redo', current: 'open now', given: 'has it now', other: 'not now' },
+  why: {
+    undo: 'nothing to undo',
+    redo: 'nothing to redo',
+    current: 'open now',
+    given: 'has it now',
+    other: 'not now',
+    original: 'not opened from an older file',
+  },
 
   commands: 'Find a command, skill or athlete',
   saveShelf: 'Save to the shelf',
@@ -60,6 +67,7 @@ export const titleTexts = {
   skills: 'Open a skill',
   open: 'Open a file',
   save: 'Save to a file',
+  saveOriginal: 'Save the file as it was opened',
   saveVersion1: 'Save as a version 1 file',
   light: 'Use light colours',
   dark: 'Use dark colours',

@@ -1,6 +1,6 @@
 /**
  * A typed value: click and type, arrow keys step, a drag on the label scrubs. What is out of range gets its reason under
- * the field, and the last good value stays.
+ * the field, and the last good value stays. Its input says what is settled: while other text is in it, undo is the browser's.
  */
 
 import { createEffect, createSignal, createUniqueId, Show } from 'solid-js';
@@ -124,6 +124,7 @@ export function NumberField(props: NumberFieldProps) {
           ref={input}
           id={id}
           name={props.name}
+          data-settled={shown()}
           type="text"
           inputmode="decimal"
           autocomplete="off"

@@ -101,7 +101,7 @@ describe('one file, one flight', () => {
     expect(new Set(said.map((s) => s.err)).size).toBe(1);
     for (const { code, out, err } of said) {
       expect([code, out]).toEqual([2, '']);
-      expect(err).toMatch(/^shapeflight: swing\.release: /);
+      expect(err).toMatch(/^shapeflight: the swing's release: /);
     }
   });
 });

@@ -1,8 +1,19 @@
 // What the page says of a flight and of a fault: plurals, landings without a turn, bad input in words.
 
 import { describe, expect, it } from 'vitest';
-import { skills } from '../../presets/index.ts';
-import { FieldError, NoTouchdownError, SingularBodyError } from '../../sim/index.ts';
+import { athletes, shapes, skills } from '../../presets/index.ts';
+import {
+  buildSkill,
+  checkSkillFile,
+  FieldError,
+  launch,
+  loadContact,
+  NoTouchdownError,
+  parseJson,
+  parseSkill,
+  SingularBodyError,
+  type SkillFile,
+} from '../../sim/index.ts';
 import { wordFault } from '../../src/app/say/fault-words.ts';
 import { speakSentence, wordLanding } from '../../src/app/say/sentence-words.ts';
 import type { Outline } from '../../src/engine/result.ts';
@@ -44,16 +55,115 @@ describe('the sentence', () => {
 describe('faults', () => {
   it('of a field are said in words, with what it holds and what is allowed', () => {
     expect(wordFault(new FieldError('takeoff.velocityMPerS.up', 900, 'a number from -20 to 20 m/s'))).toBe(
-      'The speed up cannot be 900.00; allowed: a number from -20 to 20 m/s',
+      'The speed up cannot be 900. Allowed: a number from -20 to 20 m/s',
     );
     expect(wordFault(new FieldError('schedule.blocks[2].adjustDeg.hipFlexion', 'far', 'a number'))).toBe(
-      'Body shape 3, adjustDeg, Hip pike cannot be “far”; allowed: a number',
+      'Body shape 3, changed angle, Hip pike cannot be “far”. Allowed: a number',
     );
     expect(wordFault(new FieldError('athlete', undefined, 'an athlete'))).toBe(
-      'The athlete is missing; needed: an athlete',
+      'The athlete is missing. Needed: an athlete',
     );
     expect(wordFault(new FieldError('code, half twists', '2', '2 digits'))).toBe(
-      'Half twists cannot be “2”; allowed: 2 digits',
+      'The count of half twists cannot be “2”. Allowed: 2 digits',
+    );
+  });
+
+  describe('of a file', () => {
+    const file = skills['giant-double-straight'] as unknown as Record<string, unknown>;
+    const [swing, flight] = file.phases as Record<string, unknown>[];
+    const swung = (part: Record<string, unknown>): string =>
+      JSON.stringify({ ...file, phases: [{ ...swing, ...part }, flight] });
+    const bad: [what: string, text: string, said: string | RegExp][] = [
+      ['nothing', ' \n', /^The file is empty\./],
+      [
+        'broken JSON',
+        '{"format": "shapeflight-skill",\n  "version": 2\n  "title"',
+        /^The file .*in line 3, column 3, needed there: "," or "}"\. It may have been cut off, or changed by hand$/,
+      ],
+      [
+        'the same key twice',
+        '{"phases": [{\n"kind": "swing",\n"kind": "swing"}]}',
+        'The kind of phase 1 is given twice; the second time in line 3. Each field may be given once',
+      ],
+      [
+        'a newer version',
+        JSON.stringify({ ...file, version: 3 }),
+        'The file has version 3, from a newer Shapeflight; this page reads versions up to 2. Reload the page to get the newer one',
+      ],
+      [
+        'a version that is none',
+        JSON.stringify({ ...file, version: 'two' }),
+        'The version of the file cannot be “two”. Allowed: a whole number from 1 to 2',
+      ],
+      [
+        'a wrong type',
+        JSON.stringify({ ...file, title: { a: 1 } }),
+        /^The title cannot be an object\. Allowed: text of/,
+      ],
+      [
+        'a value out of range',
+        swung({ releaseLateS: -0.75 }),
+        'The delay of the release cannot be −0.75. Allowed: a number from -0.5 to 0.5 s',
+      ],
+      [
+        'one deep inside',
+        swung({ lateHand: { hand: 'left', lateS: 3 } }),
+        'The late hand of the swing, delay cannot be 3. Allowed: a number from 0 to 0.1 s',
+      ],
+      [
+        'an unknown field',
+        JSON.stringify({ ...file, tilte: 'x' }),
+        'The file has a field “tilte” that is not known here. Look for a slip in its name, or delete it',
+      ],
+      ['an unknown field of a phase', swung({ grip: 'x' }), /^Phase 1 has a field “grip” that is not known here\./],
+      [
+        'a long text',
+        JSON.stringify({ ...file, athlete: 'a'.repeat(200) }),
+        `The athlete cannot be “${'a'.repeat(60)}…”. Allowed: `,
+      ],
+      ['an estimate sheet', '{"format": "shapeflight-sheet"}', 'The file is an estimate sheet. Open it in Estimate'],
+      ['another kind of file', '{"format": "picture"}', /^The file is of another kind: “picture”\. A skill file has/],
+      ['no kind of file', '{}', /^The file does not say what it is: its field “format” is missing\./],
+      ['a list', '[1, 2, 3]', 'The file cannot be a list of 3. Allowed: a JSON object'],
+    ];
+    it.each(bad)('with %s says where, what and what is allowed', (_, text, said) => {
+      let found = '';
+      try {
+        checkSkillFile(parseJson(text));
+      } catch (error) {
+        found = wordFault(error);
+      }
+      if (typeof said === 'string') expect(found.startsWith(said)).toBe(true);
+      else expect(found).toMatch(said);
+      expect(found).not.toMatch(/phases\[|undefined|\[object|\d\.00/);
+    });
+  });
+
+  it('of a swing say where it gets to and which key is late, in words', async () => {
+    const contact = await loadContact();
+    const wordOf = (change: (swing: Extract<SkillFile['phases'][number], { kind: 'swing' }>) => void): string => {
+      const file = structuredClone(skills['giant-double-straight']);
+      const [swing] = file.phases;
+      if (swing.kind !== 'swing') throw new Error('no swing');
+      change(swing);
+      try {
+        launch(buildSkill(parseSkill(file, { athletes, shapes })), contact);
+      } catch (error) {
+        return wordFault(error);
+      }
+      return '';
+    };
+    const far = wordOf((swing) => {
+      swing.release = { atDeg: 3000 };
+    });
+    const late = wordOf((swing) => {
+      const { keys } = swing.moves;
+      // into the next round
+      keys.push({ ...keys[0], atDeg: (keys[0].atDeg ?? 0) + 400, deg: keys[0].deg + 10 });
+    });
+    expect(late).toMatch(/^The swing cannot be swung: in round 2 key \d of the \w+ does not come after .*undo$/);
+    expect(far).toMatch(
+      /^The swing does not get to its release at 3\D?000° within [\d.]+ s: it gets as far as [\d\s]+°\..*undo$/,
     );
   });
 

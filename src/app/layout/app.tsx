@@ -20,6 +20,9 @@ import { TabletLayout } from './tablet-layout.tsx';
 
 const WRITTEN = 'input:not([type="range"], [type="checkbox"], [type="radio"]), textarea, [contenteditable]';
 const isTyped = (target: EventTarget | null): boolean => target instanceof Element && target.closest(WRITTEN) !== null;
+/** A number that is typed and settled has no text to take back: undo is that of the document. */
+const isSettled = (target: EventTarget | null): boolean =>
+  target instanceof HTMLInputElement && target.dataset.settled === target.value;
 /** Keys that a control on the page answers by itself: a slider its arrows, a list its letters too. */
 const isOwn = (target: EventTarget | null, key: string): boolean => {
   if (!(target instanceof Element)) return false;
@@ -55,7 +58,8 @@ function Layout() {
       if (e.defaultPrevented) return;
       const modal = document.querySelector('dialog[open]') !== null;
       const mod = e.ctrlKey || e.metaKey;
-      if (isTyped(e.target) && !(mod && /^[sSoOkKpP]$/.test(e.key))) return;
+      const isPages = mod && (isSettled(e.target) ? /^[sokpzy]$/i : /^[sokp]$/i).test(e.key);
+      if (isTyped(e.target) && !isPages) return;
       if (!mod && isOwn(e.target, e.key)) return;
       if (modal && !mod) return;
       if (e.key === 'Escape' && doc.abandon()) {
@@ -75,7 +79,7 @@ function Layout() {
     const onDrop = (e: DragEvent): void => {
       e.preventDefault();
       setOver(false);
-      for (const file of e.dataTransfer?.files ?? []) void file.text().then((text) => doc.readText(file.name, text));
+      for (const file of e.dataTransfer?.files ?? []) doc.readFile(file);
     };
     const keep = (): void => keeping.leave();
     const hide = (): void => {

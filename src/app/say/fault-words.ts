@@ -1,9 +1,12 @@
 /** Why a flight could not be made, for people: what, where, what to do. Errors of sim are known by their names. */
 
+import type { FieldDetail, NoReleaseError, SwingMovesError } from '../../../sim/index.ts';
+import { DEG } from '../../../sim/math/angles.ts';
 import { formatNumber, soften } from '../../ui/numbers.ts';
 import { texts } from '../words.ts';
+import { faultTexts } from './fault-texts.ts';
 
-const f = texts.faults;
+const f = faultTexts;
 
 interface Placed {
   readonly what: string;
@@ -12,38 +15,87 @@ interface Placed {
 const isPlaced = (v: unknown): v is Placed =>
   typeof v === 'object' && v !== null && 'what' in v && 'time' in v && typeof v.time === 'number';
 
+const isReach = (v: unknown): v is NoReleaseError['reach'] => typeof v === 'object' && v !== null && 'far' in v;
+const isLate = (v: unknown): v is NonNullable<SwingMovesError['late']> =>
+  typeof v === 'object' && v !== null && 'round' in v;
+
 /** "the start of block 4 (landing)" of a file is "the start of the landing shape" of the page. */
 function wordItem(what: unknown): string {
   return String(what).replace(/block \d+ \(([^)]*)\)/, (_, shape: string) => f.shape(soften(shape)));
 }
 
-/** "phases[1].schedule.blocks[2].adjustDeg.hipFlexion" as "body shape 3, adjustDeg, hip pike"; names of the file without a word of their own stay. */
+/** A place in a file: names of fields, and numbers from 0. */
+const stepsOf = (path: string): (string | number)[] =>
+  [...path.matchAll(/\[(\d+)\]|\.(\d+)(?=\.|$)|\["((?:[^"\\]|\\.)*)"\]|([^.[\]]+)/g)].map(([, a, b, quoted, plain]) =>
+    a === undefined && b === undefined ? (quoted ?? plain) : Number(a ?? b),
+  );
+
+const PHASE = /^phases\[(\d+)\]/;
+
+/** "phases[1].schedule.blocks[2].adjustDeg.hipFlexion" as "Body shape 3, changed angle, Hip pike"; names without a word of their own stay. */
 function wordPath(whole: string): string {
+  const phase = PHASE.exec(whole)?.[1];
+  if (phase !== undefined && whole === `phases[${phase}].kind`) return f.phaseKind(Number(phase) + 1);
   // the names of its fields say which phase is meant
-  const path = whole.replace(/^phases\[\d+\]\./, '');
-  const known = f.fields[path] ?? /^(?:code|dive), (.*)$/.exec(path)?.[1].replace(/^./, (c) => c.toUpperCase());
-  if (known) return known;
-  const parts = path
-    .replace(/^schedule\./, '')
-    .replace(/\[(\d+)\]|\.(\d+)(?=\.|$)/g, (_, a?: string, b?: string) => ` ${Number(a ?? b) + 1}`)
-    .split('.');
-  return parts
-    .map((part) => {
-      const [, name, count = ''] = /^(\S*)(.*)$/.exec(part) ?? [];
-      return (f.parts[name] ?? texts.joint(name)) + count;
-    })
-    .join(', ');
+  const path = whole.replace(/^phases\[\d+\]\./, '').replace(/^(schedule|swing|arrival)\./, '');
+  if (f.fields[path]) return f.fields[path];
+  const steps = stepsOf(path);
+  // the longest beginning that has a word of its own
+  let taken = steps.length;
+  while (taken > 0 && !f.fields[steps.slice(0, taken).join('.')]) taken--;
+  const words: string[] = taken > 0 ? [f.fields[steps.slice(0, taken).join('.')]] : [];
+  for (const step of steps.slice(taken)) {
+    const last = words.pop();
+    if (typeof step === 'string') words.push(...(last === undefined ? [] : [last]), f.parts[step] ?? texts.joint(step));
+    else words.push(last === undefined ? String(step + 1) : f.numbered(last, step + 1));
+  }
+  return words.reduce(f.within);
 }
+
+/** As much of a text as is read at a glance. */
+const LONGEST = 60;
+
+function wordText(text: string): string {
+  const plain = text.replace(/[\p{Cc}\p{Cf}\s]+/gu, ' ');
+  return plain.length > LONGEST ? f.cutText(plain.slice(0, LONGEST)) : f.text(plain);
+}
+
+function wordValue(value: unknown): string {
+  if (typeof value === 'string') return wordText(value);
+  if (typeof value === 'number') return String(value).replace('-', '\u2212');
+  if (Array.isArray(value)) return f.list(value.length);
+  return typeof value === 'object' && value !== null ? f.object : String(value);
+}
+
+const isWhole = (field: string): boolean => field === '' || field === 'file';
+const isDetailed = (error: Error): error is Error & { detail: FieldDetail } =>
+  'detail' in error && typeof error.detail === 'object' && error.detail !== null;
 
 /** The field in words, what it holds, what would be allowed. */
 function wordField(error: Error & { field: unknown; allowed: unknown; value?: unknown }): string {
   const [field, allowed] = [String(error.field), String(error.allowed)];
-  const where = field && field !== 'file' ? wordPath(field) : f.wholeFile;
   const { value } = error;
-  if (value === undefined) return f.missing(where, allowed);
-  const shown =
-    typeof value === 'string' ? `“${value.slice(0, 40)}”` : typeof value === 'number' ? formatNumber(value, 2) : '';
-  return f.field(where, shown, allowed);
+  if (isDetailed(error)) return wordDetail(error.detail, field, value);
+  if (field === 'format') return wordFormat(value);
+  const where = isWhole(field) ? f.wholeFile : wordPath(field);
+  return value === undefined ? f.missing(where, allowed) : f.field(where, wordValue(value), allowed);
+}
+
+function wordDetail(detail: FieldDetail, field: string, value: unknown): string {
+  if (detail.kind === 'empty') return f.empty;
+  if (detail.kind === 'syntax') return f.syntax(detail.line, detail.column, detail.expected);
+  if (detail.kind === 'newer') return f.newer(wordValue(value), detail.reads);
+  if (detail.kind === 'repeated') return f.repeated(wordPath(field), detail.line);
+  const name = String(stepsOf(field).at(-1));
+  const around = field.slice(0, Math.max(0, field.lastIndexOf('.'), field.lastIndexOf('[')));
+  const phase = PHASE.exec(around);
+  if (around === '' || around === field) return f.unknown(name);
+  return f.unknownIn(phase?.[0] === around ? f.numbered(f.parts.phases, Number(phase[1]) + 1) : wordPath(around), name);
+}
+
+function wordFormat(value: unknown): string {
+  if (value === undefined) return f.noFormat;
+  return value === 'shapeflight-sheet' ? f.sheet : f.format(wordValue(value));
 }
 
 /** No full stop at the end: the sentence goes on. */
@@ -59,6 +111,14 @@ export function wordFault(error: unknown): string {
     return f.order(wordItem(first.what), a, wordItem(second.what), b);
   }
   if (name === 'FieldError' && 'field' in error && 'allowed' in error) return wordField(error);
+  if (name === 'NoReleaseError' && 'reach' in error && isReach(error.reach)) {
+    const { angle, far, duration } = error.reach;
+    return f.notReleased(formatNumber(angle * DEG, 0), String(duration), formatNumber(far * DEG, 0));
+  }
+  if (name === 'SwingMovesError') {
+    const late = 'late' in error && isLate(error.late) ? error.late : undefined;
+    return late ? f.lateKey(f.joints[late.joint] ?? late.joint, late.key, late.round) : f.bentTooFast;
+  }
   if (name === 'GivenInputError' && 'by' in error) return error.by === 'swing' ? f.givenBySwing : f.givenByPush;
   if (name === 'SingularBodyError') return f.singular;
   if (name === 'NoTouchdownError') return /never takes off/.test(error.message) ? f.neverLeaves : f.noTouchdown;

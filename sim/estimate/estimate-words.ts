@@ -15,15 +15,16 @@ interface Judged {
   readonly plain?: PlainBody;
 }
 
-const CAUSES: Readonly<Record<Assumption, string>> = {
-  'constant speed': 'The constant speed',
-  'rigid shape': 'The rigid shape',
-  'straight rod': 'The straight rod',
-  'no limb motion': 'Leaving out how the limbs move',
-  disc: 'The disc',
-  ball: 'The ball',
-  cylinder: 'The cylinder',
-  'point mass': 'The point mass',
+/** As a sentence begins with it, and as a list goes on with it. */
+const CAUSES: Readonly<Record<Assumption, readonly [first: string, next: string]>> = {
+  'constant speed': ['The constant speed', 'the constant speed'],
+  'rigid shape': ['The rigid shape', 'the rigid shape'],
+  'straight rod': ['The straight rod', 'the straight rod'],
+  'no limb motion': ['Leaving out how the limbs move', 'leaving out how the limbs move'],
+  disc: ['The disc', 'the disc'],
+  ball: ['The ball', 'the ball'],
+  cylinder: ['The cylinder', 'the cylinder'],
+  'point mass': ['The point mass', 'the point mass'],
 };
 
 export function wordCause({ ratio, within, switches, cause, putIn, plain }: Judged): string {
@@ -37,16 +38,15 @@ export function wordCause({ ratio, within, switches, cause, putIn, plain }: Judg
     return switches.length === 0
       ? 'Nothing here could be switched to see why.'
       : 'No single assumption makes the difference.';
-  const what = made.assumptions.map((a) => CAUSES[a]);
-  const subject = what.length === 0 ? `The value of ${made.name}` : joinWords(what);
-  const plural = what.length > 1;
-  const share = Math.abs(Math.log(made.ratio)) < 0.1 * Math.abs(Math.log(ratio)) ? '' : ' most of';
+  const isMost = Math.abs(Math.log(made.ratio)) >= 0.1 * Math.abs(Math.log(ratio));
   const how = made.name === undefined ? 'the simulation made to assume it' : `${made.name} taken from the simulation`;
-  return `${subject} ${plural ? 'make' : 'makes'}${share} the difference: with ${how} the ratio is ${formatRatio(made.ratio)} instead of ${formatRatio(ratio)}.`;
+  const instead = `with ${how} the ratio is ${formatRatio(made.ratio)} instead of ${formatRatio(ratio)}`;
+  const list = made.assumptions.map((a, i) => CAUSES[a][i === 0 ? 0 : 1]).join(' and ');
+  if (made.assumptions.length > 1)
+    return isMost ? `${list} make most of the difference: ${instead}.` : `${list} make the difference: ${instead}.`;
+  const one = list || `The value of ${made.name}`;
+  return isMost ? `${one} makes most of the difference: ${instead}.` : `${one} makes the difference: ${instead}.`;
 }
-
-const joinWords = (words: readonly string[]): string =>
-  words.map((w, i) => (i === 0 ? w : w.charAt(0).toLowerCase() + w.slice(1))).join(' and ');
 
 /** Three figures. */
 export function formatRatio(x: number): string {

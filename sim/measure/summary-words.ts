@@ -12,17 +12,19 @@ export function formatSentence(s: Summary): string {
   const air = `${s.duration.toFixed(2)} s in the air`;
   if (s.somersaults === undefined || s.twists === undefined)
     return `Somersault and twist are not defined after ${(s.undefinedFrom ?? 0).toFixed(2)} s (the body lies along the somersault axis), ${air}`;
-  const turns = s.somersaultWord ? `${count(s.somersaults, 'somersault')} ${s.somersaultWord}` : 'no somersault';
-  const twists = s.twists < LEAST_TURN ? 'no twist' : `${count(s.twists, 'twist')} to the ${s.twistWord}`;
+  const turns = s.somersaultWord
+    ? `${count(s.somersaults, 'somersault', 'somersaults')} ${s.somersaultWord}`
+    : 'no somersault';
+  const twists = s.twists < LEAST_TURN ? 'no twist' : `${count(s.twists, 'twist', 'twists')} to the ${s.twistWord}`;
   const landing = s.landing ? `, ${wordLanding(s, s.landing)}` : '';
   const tilted = s.tilt === undefined || !s.tiltWord ? '' : `, tilted ${wordTilted(s.tilt)}`;
   return `${turns}, ${twists}, ${air}${landing}${tilted}`;
 }
 
 /** "1 twist", "0.98 twists": one is only what prints as one. */
-function count(n: number, noun: string): string {
+function count(n: number, one: string, many: string): string {
   const text = n.toFixed(2);
-  return `${text} ${noun}${text === '1.00' ? '' : 's'}`;
+  return `${text} ${text === '1.00' ? one : many}`;
 }
 
 function wordLanding(s: Summary, l: Landing): string {

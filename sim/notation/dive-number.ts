@@ -104,8 +104,9 @@ export const directionOfDive = (dive: DiveNumber): CodeDirection =>
 
 /** "back 2.5 somersaults with 1.5 twists, pike" */
 export function wordDive(dive: DiveNumber): string {
-  const count = (halfTurns: number, noun: string): string => `${halfTurns / 2} ${noun}${halfTurns === 2 ? '' : 's'}`;
+  const count = (halfTurns: number, one: string, many: string): string =>
+    `${halfTurns / 2} ${halfTurns === 2 ? one : many}`;
   const start = `${dive.group === 6 ? 'armstand ' : ''}${dive.flying ? 'flying ' : ''}${GROUP_WORDS[dive.takeoffGroup]}`;
-  const twists = dive.halfTwists ? ` with ${count(dive.halfTwists, 'twist')}` : '';
-  return `${start} ${count(dive.halfSomersaults, 'somersault')}${twists}, ${LETTER_WORDS[dive.letter]}`;
+  const twists = dive.halfTwists ? ` with ${count(dive.halfTwists, 'twist', 'twists')}` : '';
+  return `${start} ${count(dive.halfSomersaults, 'somersault', 'somersaults')}${twists}, ${LETTER_WORDS[dive.letter]}`;
 }

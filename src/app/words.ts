@@ -48,7 +48,13 @@ const partWords: Record<string, string> = {
   shank: 'shank',
   foot: 'foot',
 };
-const capital = (word: string): string => word.charAt(0).toUpperCase() + word.slice(1);
+/** at the beginning of a sentence */
+const firstPartWords: Record<string, string> = {
+  pelvis: 'Pelvis',
+  middleTrunk: 'Belly',
+  upperTrunk: 'Chest',
+  head: 'Head',
+};
 
 export const texts = {
   product: 'Shapeflight',
@@ -125,7 +131,7 @@ export const texts = {
       `${joint} reaches ${value}; this athlete’s limit is ${limit}.`,
     range: (joint: string, beyond: string) => `${joint} goes ${beyond} beyond the end of the joint’s range.`,
     overlap: (limb: string, through: string, s: string, mm: string) =>
-      `${capital(limb)} passes through the ${through} at ${s} s, ${mm} mm deep.`,
+      `${limb} passes through the ${through} at ${s} s, ${mm} mm deep.`,
     torque: (joint: string, value: string, limit: string) => `${joint} takes ${value}; the limit is ${limit}.`,
     stopped: 'Stopped.',
     keeps: 'The last flight that worked is shown.',
@@ -304,12 +310,18 @@ export const texts = {
     return word ? `${name.endsWith('L') ? 'left' : 'right'} ${word}` : name;
   },
 
+  /** the same at the beginning of a sentence */
+  firstPart: (name: string): string => {
+    const word = partWords[name.slice(0, -1)];
+    return firstPartWords[name] ?? (word ? `${name.endsWith('L') ? 'Left' : 'Right'} ${word}` : name);
+  },
+
   joint: (name: string): string => {
     const side = sideOf(name);
     const stem = side && name.slice(0, -1) in bothWords ? name.slice(0, -1) : name;
     const word = angleWords[stem];
     if (!word) return name;
     if (side && stem !== name) return `${side === 'L' ? 'Left' : 'Right'} ${word}`;
-    return bothWords[name] ?? capital(word);
+    return bothWords[name] ?? word;
   },
 };

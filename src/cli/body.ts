@@ -26,8 +26,8 @@ export function runBody(command: Command & { kind: 'body' }): string {
 function formatHead(body: Body): string {
   const size = body.stature === undefined ? '' : `, ${body.stature.toFixed(3)} m`;
   const hinges = body.segments.reduce((sum, s) => sum + s.hinges.length, 0);
-  const count = (n: number, noun: string): string => `${n} ${noun}${n === 1 ? '' : 's'}`;
-  return `${body.name}: ${body.mass.toFixed(3)} kg${size}, ${count(body.segments.length, 'segment')}, ${count(hinges, 'hinge')}`;
+  const segments = body.segments.length === 1 ? '1 segment' : `${body.segments.length} segments`;
+  return `${body.name}: ${body.mass.toFixed(3)} kg${size}, ${segments}, ${hinges === 1 ? '1 hinge' : `${hinges} hinges`}`;
 }
 
 /** Lengths in m, moments in kg m2 about the segment's own mass centre, axes of its frame. */

@@ -227,7 +227,7 @@ function CodeForm(props: { code: CodeState; close: () => void }) {
       </span>
       <Show when={readable()}>
         {(one) => (
-          <Show when={!one().isFixed} fallback={<p class="quiet">{t.inCode(t.ways[one().direction].toLowerCase())}</p>}>
+          <Show when={!one().isFixed} fallback={<p class="quiet">{t.inCode[one().direction]}</p>}>
             <fieldset class="choice">
               <legend>
                 {t.direction} <span class="quiet">{t.notInCode}</span>

@@ -9,7 +9,7 @@ const c = texts.caution;
 export function wordCaution(one: Caution): string {
   if (one.kind === 'overlap')
     return c.overlap(
-      texts.part(one.limb),
+      texts.firstPart(one.limb),
       texts.part(one.through),
       formatNumber(one.t, 2),
       formatNumber(one.deepMm, 0),

@@ -6,7 +6,7 @@ export const codeTexts = {
   hint: 'As “8 22 /” (quarter somersaults, half twists of each, shape o < /) or “5253B”.',
   direction: 'Direction',
   ways: { backward: 'Backward', forward: 'Forward' },
-  inCode: (way: string) => `The number says ${way}.`,
+  inCode: { backward: 'The number says backward.', forward: 'The number says forward.' },
   notInCode: 'The code does not say it.',
   go: 'Draft',
   cancel: 'Cancel',

@@ -2,7 +2,7 @@
 
 import type { FieldDetail, NoReleaseError, SwingMovesError } from '../../../sim/index.ts';
 import { DEG } from '../../../sim/math/angles.ts';
-import { formatNumber, soften } from '../../ui/numbers.ts';
+import { formatNumber } from '../../ui/numbers.ts';
 import { texts } from '../words.ts';
 import { faultTexts } from './fault-texts.ts';
 
@@ -21,7 +21,7 @@ const isLate = (v: unknown): v is NonNullable<SwingMovesError['late']> =>
 
 /** "the start of block 4 (landing)" of a file is "the start of the landing shape" of the page. */
 function wordItem(what: unknown): string {
-  return String(what).replace(/block \d+ \(([^)]*)\)/, (_, shape: string) => f.shape(soften(shape)));
+  return String(what).replace(/block \d+ \(([^)]*)\)/, (_, shape: string) => f.shape(shape));
 }
 
 /** A place in a file: names of fields, and numbers from 0. */

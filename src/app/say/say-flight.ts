@@ -38,7 +38,7 @@ export function sayFlight(page: Page): string {
     .join(' ');
 }
 
-/** "centre of mass 0.98 m, speed up 4.60 m/s, ...": what the fields of the take-off hold; zeros are left out. */
+/** "Centre of mass: 0.98 m; Speed up: 4.60 m/s; ...": what the fields of the take-off hold; zeros are left out. */
 export function wordTakeoff(page: Page): string {
   const { doc } = page;
   return getFields(doc.file(), doc.athlete())
@@ -47,7 +47,7 @@ export function wordTakeoff(page: Page): string {
     .map((f) => {
       const q = quantityOf(f.unit);
       const value = q ? say(q, f.value, f.decimals) : `${formatNumber(f.value, f.decimals)} ${f.unit}`.trim();
-      return `${f.label.charAt(0).toLowerCase()}${f.label.slice(1)} ${value}`;
+      return t.field(f.label, value);
     })
-    .join(', ');
+    .join('; ');
 }

@@ -1,6 +1,7 @@
 /** Words of the flight said aloud. */
 export const saidTexts = {
   by: (skill: string, athlete: string) => `${skill}, by ${athlete}.`,
+  field: (label: string, value: string) => `${label}: ${value}`,
   takeoff: (list: string) => `Take-off: ${list}.`,
   hold: (shape: string, from: string, to: string) => `${shape} from ${from} to ${to} seconds`,
   shapes: (list: string) => `Shapes: ${list}.`,

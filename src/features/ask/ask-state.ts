@@ -212,15 +212,15 @@ export function makeAskState(page: Page): AskState {
     });
   });
 
-  const nameOf = (index: number): string =>
-    (found()?.answer.solutions.length ?? 0) > 0 ? t.answer(String(index + 1)) : t.nearest;
+  const hasAnswers = (): boolean => (found()?.answer.solutions.length ?? 0) > 0;
+  const nameOf = (index: number): string => (hasAnswers() ? t.answer(String(index + 1)) : t.nearest);
   const subject = createMemo<Subject | undefined>(() => {
     const open = skill();
     if (!open) return undefined;
     const solution = pickedSolution();
     if (solution)
       return {
-        name: nameOf(picked()).toLowerCase(),
+        name: hasAnswers() ? t.ofAnswer(String(picked() + 1)) : t.ofNearest,
         key: `${open.key}${JSON.stringify(solution.values)}`,
         spec: solution.spec,
       };

@@ -183,6 +183,8 @@ export const askTexts = {
   margin: 'Margin, one at a time',
   marginOf: (what: string) => `slip before ${what} leaves the window`,
   ofNow: 'A',
+  ofAnswer: (n: string) => `answer ${n}`,
+  ofNearest: 'the nearest',
   window: 'Counts as landed',
   windows: { usual: 'still landed', wanted: 'as wanted' },
   windowMeans: {

@@ -107,6 +107,6 @@ export function speakRows(rows: readonly TableRow[]): string {
   const main = ['somersaults', 'twists', 'landingShort', 'peakTwistRate', 'airTime'];
   return rows
     .filter((r) => main.includes(r.key) && r.word !== '' && r.word !== c.same)
-    .map((r) => `${r.title.toLowerCase()} ${r.difference.replace(/^[+\u2212]/, '')} ${r.unit} ${r.word}`)
-    .join(', ');
+    .map((r) => c.spokenRow(r.title, r.difference.replace(/^[+\u2212]/, ''), r.unit, r.word))
+    .join('; ');
 }

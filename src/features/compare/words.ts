@@ -94,6 +94,7 @@ export const compareTexts = {
   athleteIs: (before: string, after: string) => `athlete: ${before} → ${after}`,
   noChanges: 'Nothing: both are the same.',
   noKept: 'No version of this skill has been kept yet.',
+  spokenRow: (title: string, by: string, unit: string, word: string) => `${title}: ${by} ${unit} ${word}`,
   spoken: (other: string, base: string, list: string) => `${other} against ${base}: ${list}`,
   spokenSame: 'no difference that shows',
   curves: 'Curves of all versions over time',

@@ -44,9 +44,9 @@ test('a code that is none is refused with what is allowed, and nothing changes',
   const before = await readSentence(page);
   for (const [code, told] of [
     [' ', 'Nothing is typed yet'],
-    ['8 2 /', 'allowed: 2 digits after 8'],
+    ['8 2 /', 'Allowed: 2 digits after 8'],
     ['99', 'a trampoline code such as'],
-    ['9999B', 'allowed: 1 forward, 2 back'],
+    ['9999B', 'Allowed: 1 forward, 2 back'],
   ]) {
     await type(page, code);
     await page.keyboard.press('Enter');

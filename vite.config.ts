@@ -18,6 +18,7 @@ export default defineConfig({
   test: {
     // the Solid plugin would set jsdom
     environment: 'node',
+    globalSetup: 'tests/own-temp.ts',
     include: ['tests/**/*.test.ts'],
     exclude: ['tests/browser/**', 'node_modules/**'],
     benchmark: { include: ['tests/bench/**/*.bench.ts'] },

@@ -60,7 +60,7 @@ export function readBody(given: string): ReadBody {
   if (Object.hasOwn(skills, given)) return fromSkill(readSkill(given));
   return about(given, () => {
     const json = readJson(given, 'skill or athlete', [...Object.keys(athletes), ...Object.keys(skills)]);
-    const isSkill = typeof json === 'object' && json !== null && 'takeoff' in json;
+    const isSkill = typeof json === 'object' && json !== null && ('phases' in json || 'takeoff' in json);
     const saysSkill =
       typeof json === 'object' && json !== null && 'format' in json && json.format === 'shapeflight-skill';
     return isSkill || saysSkill ? fromSkill(makeSkill(json, given)) : fromAthlete(json, [given]);

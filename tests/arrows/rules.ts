@@ -32,7 +32,7 @@ export const rooms: Record<string, Room> = {
     reason:
       'math knows vectors, units, anchored times, names of sides and phases by their kind, and nothing of physics',
   },
-  'sim/body': { values: [], reason: 'a body is data; it stands on math alone' },
+  'sim/body': { values: [], reason: 'a body is data; it needs math alone' },
   'sim/schedule': {
     values: [],
     // a compiled schedule fills the hinges of one body, in that body's order
@@ -45,7 +45,7 @@ export const rooms: Record<string, Room> = {
   'sim/measure': {
     values: sources,
     types: ['sim/flight'],
-    reason: 'measures read a flight that whoever composes hands them; they fly nothing',
+    reason: 'measures read a flight that is handed to them; they fly nothing',
   },
   'sim/skill': {
     values: ['sim/flight', 'sim/measure', ...sources],
@@ -164,7 +164,7 @@ export function checkEdge(edge: Edge): Break | null {
   const where = `${edge.from}:${edge.line} imports ${edge.isType ? 'types of ' : ''}${edge.to}`;
   const from = getRoom(edge.from);
   const room = from ? rooms[from] : undefined;
-  if (!from || !room) return { where, reason: `${edge.from} stands in no room of the house` };
+  if (!from || !room) return { where, reason: `${edge.from} is in no room of the house` };
   if (edge.to === 'src/ui/units.ts' && !edge.isType && isDrawing(edge.from)) {
     return { where, reason: 'what draws is handed the units, and reads no setting by itself' };
   }

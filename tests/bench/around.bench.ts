@@ -1,4 +1,4 @@
-/** What stands around a flight: the frames of a page or a CSV, a schedule alone, keys that hang on touchdown. */
+/** What is computed around a flight: the frames of a page or a CSV, a schedule alone, keys counted from touchdown. */
 import { bench, describe } from 'vitest';
 import { ownDoubleTwist as skill } from '../witness/skills.ts';
 import { loadBuiltSim } from './built-sim.ts';
@@ -9,7 +9,7 @@ const flight = sim.flySkill(skill);
 const times = sim.frameTimes(flight.duration, 240);
 const landing = skill.schedule.blocks.length - 1;
 /** the last shape reached as the feet meet a mat */
-const hung = sim.relaunch(skill, {
+const fromTouchdown = sim.relaunch(skill, {
   end: { kind: 'touchdown', surface: { kind: 'mat', y: 0.2 } },
   schedule: {
     ...skill.schedule,
@@ -38,9 +38,9 @@ describe('around the double twist', () => {
     LONG,
   );
   bench(
-    'a flight with keys hung on touchdown',
+    'a flight with keys counted from touchdown',
     () => {
-      sim.flySkill(hung);
+      sim.flySkill(fromTouchdown);
     },
     LONG,
   );

@@ -1,4 +1,4 @@
-// When the first picture stands, and what script has come by then, by gzip: where the canvas draws, and where a graphics card would.
+// When the first picture is drawn, and what script has come by then, by gzip: where the canvas draws, and where a graphics card would.
 // Then all scripts of a build, those of its worker beside those of the page.
 import { readdirSync, readFileSync } from 'node:fs';
 import path from 'node:path';
@@ -55,7 +55,7 @@ await measureBuilds('The first picture', async (browser, builds) => {
   }
   printRows(builds, [
     [
-      `stands after, median of ${LOADS} loads`,
+      `drawn after, median of ${LOADS} loads`,
       ({ loads }) =>
         share(
           loads.map(({ shownMs }) => shownMs),

@@ -18,18 +18,18 @@ async function tab(page: Page, name: string): Promise<void> {
   if (!isWide(page)) await tool(page).getByRole('tab', { name }).tap();
 }
 
-const told = async (page: Page, source: string): Promise<string> =>
+const shown = async (page: Page, source: string): Promise<string> =>
   ((await tool(page).locator(`tr[data-source="${source}"] .number`).textContent()) ?? '').trim();
 
 test('the full twist is charged to the arms, and the twist with it', async ({ page }) => {
   await openAccount(page);
   await expect(tool(page).getByText(/Arms gave \d+ % of the greatest tilt/)).toBeVisible();
-  expect(await told(page, 'takeoff')).toBe('both sides alike');
-  expect(Number.parseFloat(await told(page, 'arms'))).toBeGreaterThan(5);
+  expect(await shown(page, 'takeoff')).toBe('both sides alike');
+  expect(Number.parseFloat(await shown(page, 'arms'))).toBeGreaterThan(5);
   if (page.viewportSize()?.width === 390) await tool(page).getByLabel('Account for').selectOption('twist');
   else await tool(page).getByLabel('the twist done').check();
   await expect(tool(page).getByText(/Arms gave \d+ % of the twist done/)).toBeVisible();
-  expect(Number.parseFloat(await told(page, 'arms'))).toBeCloseTo(1, 1);
+  expect(Number.parseFloat(await shown(page, 'arms'))).toBeCloseTo(1, 1);
 });
 
 test('a lean at take-off is charged to the take-off, as soon as it is there', { tag: '@once' }, async ({ page }) => {
@@ -40,8 +40,8 @@ test('a lean at take-off is charged to the take-off, as soon as it is there', { 
   await field.fill('4');
   await field.press('Enter');
   await page.getByRole('dialog').getByRole('button', { name: 'Close' }).first().click();
-  await expect.poll(() => told(page, 'takeoff')).not.toBe('both sides alike');
-  expect(Math.abs(Number.parseFloat((await told(page, 'takeoff')).replace('\u2212', '-')))).toBeGreaterThan(0.5);
+  await expect.poll(() => shown(page, 'takeoff')).not.toBe('both sides alike');
+  expect(Math.abs(Number.parseFloat((await shown(page, 'takeoff')).replace('\u2212', '-')))).toBeGreaterThan(0.5);
   await expect(tool(page).locator('.tilt-account')).toHaveAttribute('aria-busy', 'false');
 });
 
@@ -77,7 +77,7 @@ test('the strip says when the landing is in sight, and the sentence follows the 
   await expect(tool(page).locator('.sight-said')).toContainText('Now out of sight');
 });
 
-test('momentum by body part and what just changed are told', async ({ page }) => {
+test('momentum by body part and what just changed are shown', async ({ page }) => {
   await openAccount(page);
   await tab(page, 'Momentum');
   await expect(tool(page).locator('.account-changed')).toContainText(/arms .*twist rate/);

@@ -30,7 +30,7 @@ async function ask(page: Page): Promise<void> {
   await expect(answer(page, 1)).toBeVisible(SOON);
 }
 
-test('the sentence is filled from the skill; an answer is told, used in one step and taken back', async ({ page }) => {
+test('the sentence is filled from the skill; an answer is shown, used in one step and taken back', async ({ page }) => {
   await openAsk(page);
   await expect(slot(page, 'Twists wanted')).toHaveValue('1.00');
   await expect(slot(page, 'Somersaults wanted')).toHaveValue('1.00');
@@ -88,7 +88,7 @@ test('an answer is kept as a version', async ({ page }) => {
   await expect(tool(page).getByRole('button', { name: 'Keep as C' })).toBeVisible();
 });
 
-test('what cannot be had is told with what stands in the way', { tag: '@once' }, async ({ page }) => {
+test('what cannot be had is said with what is in the way', { tag: '@once' }, async ({ page }) => {
   await openAsk(page);
   await slot(page, 'Twists wanted').fill('3');
   await slot(page, 'Twists wanted').press('Enter');

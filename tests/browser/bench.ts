@@ -1,7 +1,7 @@
 // What the specs share: opening the bench, reading its sentence, dragging as a hand does.
 import { expect, type Locator, type Page } from '@playwright/test';
 
-/** Opens the page and waits until the first picture stands. */
+/** Opens the page and waits until the first picture is drawn. */
 export async function openBench(page: Page): Promise<void> {
   await page.goto('./');
   await expect(page.locator('canvas[data-ready="true"]').first()).toBeVisible();

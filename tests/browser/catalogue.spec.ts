@@ -120,7 +120,7 @@ test('the pose at the cursor is kept as a shape, survives a reload, and goes int
   await expect(page.getByRole('button', { name: 'Forget Half wrapped' })).toHaveCount(0);
 });
 
-test('hands hold the shins through the shape, and are told where they cannot reach', { tag: '@once' }, async ({
+test('hands hold the shins through the shape, and it is said where they cannot reach', { tag: '@once' }, async ({
   page,
 }) => {
   await openCatalogue(page);
@@ -129,13 +129,13 @@ test('hands hold the shins through the shape, and are told where they cannot rea
   await page.getByRole('tab', { name: 'This shape' }).click();
   const before = await readSentence(page);
   await page.getByRole('button', { name: 'on the shins', exact: true }).click();
-  const told = page.locator('.held-shape .report');
-  await expect(told).toContainText(/Left hand stays/);
+  const shown = page.locator('.held-shape .report');
+  await expect(shown).toContainText(/Left hand stays/);
   expect(scheduleIn(await savedFile(page)).contacts).toHaveLength(1);
   // a body bent backward: no arm is long enough
   await page.locator('.held-shape select').selectOption('arch');
-  await expect(told).toContainText(/Left hand stays \d+(\.\d)? cm short of the shin/);
-  await told
+  await expect(shown).toContainText(/Left hand stays \d+(\.\d)? cm short of the shin/);
+  await shown
     .getByRole('button', { name: /^Go to/ })
     .first()
     .click();

@@ -1,4 +1,4 @@
-// A typed code drafts a skill beside the page: one step, bad codes told with what is allowed.
+// A typed code drafts a skill beside the page: one step, bad codes refused with what is allowed.
 import { expect, type Page, test } from '@playwright/test';
 import { openBench, readSentence, undo } from './bench.ts';
 
@@ -42,7 +42,7 @@ test('the other direction can be chosen, and a dive number says its own', { tag:
 test('a code that is none is refused with what is allowed, and nothing changes', { tag: '@once' }, async ({ page }) => {
   await openBench(page);
   const before = await readSentence(page);
-  for (const [code, told] of [
+  for (const [code, shown] of [
     [' ', 'Nothing is typed yet'],
     ['8 2 /', 'Allowed: 2 digits after 8'],
     ['99', 'a trampoline code such as'],
@@ -50,7 +50,7 @@ test('a code that is none is refused with what is allowed, and nothing changes',
   ]) {
     await type(page, code);
     await page.keyboard.press('Enter');
-    await expect(form(page).getByRole('alert')).toContainText(told);
+    await expect(form(page).getByRole('alert')).toContainText(shown);
     await page.keyboard.press('Escape');
     await expect(form(page)).toBeHidden();
   }

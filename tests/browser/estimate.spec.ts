@@ -77,7 +77,7 @@ test('a sheet is written by keyboard, in any order, and computed as it is typed'
   await expect(page.locator('.sheet-line')).toHaveCount(4);
 });
 
-test('a fault is told by its line, names both units, and leaves the others standing', { tag: '@once' }, async ({
+test('a fault is reported by its line, names both units, and leaves the others standing', { tag: '@once' }, async ({
   page,
 }) => {
   await openOwnSheet(page);

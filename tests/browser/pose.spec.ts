@@ -1,4 +1,4 @@
-// Posing by hand: a limb follows the pointer, a key appears at the cursor, the flight is told at once; by mouse, finger and key.
+// Posing by hand: a limb follows the pointer, a key appears at the cursor, the flight is shown at once; by mouse, finger and key.
 
 import { expect, type Locator, type Page, test } from '@playwright/test';
 import { makeAxe } from './axe.ts';
@@ -60,7 +60,7 @@ test('both sides make the move, seen in a mirror; one side when it is chosen', a
   expect(await readAngle(page, 'Right hip pike')).toBeLessThan(1);
 });
 
-test('a key stands at the cursor, and the joints do there what the hand left', async ({ page }) => {
+test('a key is at the cursor, and the joints do there what the hand left', async ({ page }) => {
   await openPose(page);
   await lead(page, handle(page, 'side kneeL'), -26, -20);
   const at = (await cursorOf(page)).toFixed(2);
@@ -83,9 +83,9 @@ test('axe finds nothing in the tool', async ({ page }) => {
     await page.emulateMedia({ colorScheme, reducedMotion: 'reduce' });
     for (const tab of ['Shapes', 'Angles', 'This shape']) {
       await page.getByRole('tab', { name: tab }).click();
-      const told = await makeAxe(page).include('.tool').include('.posing').analyze();
+      const shown = await makeAxe(page).include('.tool').include('.posing').analyze();
       // handles stand where their joints are: the list of angles does the same with full targets
-      const found = told.violations.flatMap((v) => v.nodes.map((n) => `${v.id}: ${n.target.join(' ')}`));
+      const found = shown.violations.flatMap((v) => v.nodes.map((n) => `${v.id}: ${n.target.join(' ')}`));
       expect(found.filter((one) => !/^target-size: .*data-handle/.test(one))).toEqual([]);
     }
   }

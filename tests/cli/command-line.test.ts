@@ -143,6 +143,14 @@ describe('body', () => {
     expect(out).toMatch(/^ +folded /m);
   });
 
+  test('a skill that does not say its format is refused as a skill', async () => {
+    const { format: _, ...rest } = sampleSkill;
+    const { code, err } = await run('body', makeFolder({ 'bare.json': rest }).at('bare.json'));
+    expect(code).toBe(2);
+    expect(err).toContain('format');
+    expect(err).not.toContain('kind');
+  });
+
   test('the MJCF is that of the body', async () => {
     await run('body', made.at('athlete.json'), '--mjcf', made.at('o.xml'));
     expect(made.read('o.xml')).toBe(formatMjcf(makeBody(readAthlete(athlete)), 9.81));
@@ -243,7 +251,7 @@ describe('bad input is exit 2 and one clear line', () => {
     );
   });
 
-  test('a lone rod cannot fly, and is told why', () => {
+  test('a lone rod cannot fly, and the reason is given', () => {
     const json = loneBody('rod', [1, 0, 1, 0, 0, 0], [0, 0, 1]);
     return tried('rod.json', json, 'Lone rod');
   });

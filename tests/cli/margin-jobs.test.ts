@@ -43,7 +43,7 @@ describe('jobs and spans', () => {
     expect(made.read('a.csv') + made.read('b.csv')).toBe(made.read('one.csv'));
   });
 
-  it('tell what a thread was told is wrong, in one line', () => {
+  it('report what is wrong in the input of a thread, in one line', () => {
     const { status, stderr } = start('margin', 'back-straight-full', '--jobs', '2', '--window', 'luck=1..2');
     expect(status).toBe(2);
     expect(stderr.trim().split('\n').at(-1)).toMatch(/luck/);

@@ -68,10 +68,10 @@ describe('margin', () => {
       [['--balance', 'hips', '--delay', '9'], /delay/],
       [['--nonsense'], /nonsense/],
     ];
-    for (const [more, told] of cases) {
+    for (const [more, shown] of cases) {
       const said = await run('margin', 'back-straight-full', '--samples', '1', '--no-bars', ...more);
       expect([said.code, said.out], more.join(' ')).toEqual([2, '']);
-      expect(said.err).toMatch(told);
+      expect(said.err).toMatch(shown);
       expect(said.err.trim().split('\n')).toHaveLength(1);
     }
   });
@@ -114,10 +114,10 @@ describe('map', () => {
       [['--x', 'takeoff.h.z', '--y', 'takeoff.tilt', '--grid', '1x5'], /--grid/],
       [['--x', 'takeoff.h.z', '--y', 'takeoff.tilt', '--grid', '3x5', '--to', '6'], /beyond the 5 rows/],
     ];
-    for (const [more, told] of cases) {
+    for (const [more, shown] of cases) {
       const said = await run('map', 'back-straight-full', ...more);
       expect([said.code, said.out], more.join(' ')).toEqual([2, '']);
-      expect(said.err).toMatch(told);
+      expect(said.err).toMatch(shown);
     }
   });
 });
@@ -175,10 +175,10 @@ describe('samples read again', () => {
       [read('a.csv', '--vary', 'takeoff.tilt=1', '--window', 'somersaults=1..1.2'), /line 1.*takeoff\.tilt_deg/],
       [read('a.csv', ...vary, '--samples', '6'), /--samples: has no meaning with --read/],
     ];
-    for (const [said, told] of cases) {
+    for (const [said, shown] of cases) {
       const { code, err } = await said;
       expect(code, err).toBe(2);
-      expect(err).toMatch(told);
+      expect(err).toMatch(shown);
       expect(err.trim().split('\n')).toHaveLength(1);
     }
   });

@@ -48,7 +48,7 @@ describe('sheet', () => {
     expect([without.code, without.err]).toEqual([2, expect.stringContaining('sheet')]);
   });
 
-  test('a fault stands with its line; the rest is computed', async () => {
+  test('a fault is shown with its line; the rest is computed', async () => {
     const { code, out } = await run('sheet', made.at('own.sheet.json'));
     expect(code).toBe(0);
     expect(out).toContain('line 2: kg (mass) and m (length) cannot be added');

@@ -60,15 +60,15 @@ describe('shapeflight solve', () => {
     expect(first.code).toBe(0);
     expect(first.out).toMatch(/answer/);
     expect(first.out).toMatch(/not coaching advice/);
-    const told = JSON.parse(read('a.json'));
-    const [best] = told.solutions;
+    const shown = JSON.parse(read('a.json'));
+    const [best] = shown.solutions;
     expect(best.met).toBe(true);
     expect(best.values['takeoff.speedUp_mPerS']).toBeGreaterThanOrEqual(4);
     expect(best.values['takeoff.speedUp_mPerS']).toBeLessThanOrEqual(4.6);
     expect(best.cost.peakSpeed.source).toMatch(/\w/);
-    expect(told.caution).toMatch(/not coaching advice/);
+    expect(shown.caution).toMatch(/not coaching advice/);
     // the margin is the share that the command margin finds with the same samples, but for the rounding of the file
-    expect(told.margin).toMatchObject({ tries: 40, balance: expect.stringMatching(/^without/) });
+    expect(shown.margin).toMatchObject({ tries: 40, balance: expect.stringMatching(/^without/) });
     const study = at('margin.json');
     await run('margin', skill, '--samples', '40', '--no-bars', '--json', study);
     expect(best.cost.margin).toBeCloseTo(JSON.parse(read('margin.json')).inWindow.share, 12);

@@ -23,7 +23,7 @@ function fall(x0: number, v0: number, u: number, l: number, t: number): [number,
 }
 
 describe('the extrapolated mass centre (Hof, Gazendam & Sinke 2005, J Biomech 38:1)', () => {
-  test('a pendulum whose foot stands exactly under it comes to rest over the foot; nearer it turns back, further it falls', () => {
+  test('a pendulum whose foot is exactly under it comes to rest over the foot; nearer it turns back, further it falls', () => {
     const [x, v, l] = [-0.1, 0.5, 0.8];
     const xcom = calcXcom(x, v, l, G);
     const [rest, still] = fall(x, v, xcom, l, 1.5);
@@ -33,7 +33,7 @@ describe('the extrapolated mass centre (Hof, Gazendam & Sinke 2005, J Biomech 38
     expect(fall(x, v, xcom - 0.02, l, 1.5)[0]).toBeGreaterThan(xcom);
   });
 
-  test('it runs from the edge of the base as exp(w t): what a step of stated length and time just mends', () => {
+  test('it runs from the edge of the base as exp(w t): what a step of stated length and time just corrects', () => {
     const [l, stature] = [0.8, 1.65];
     const excess = correctableExcess(l, G, stature);
     const edge = 0.1;
@@ -64,7 +64,7 @@ describe('verdicts', () => {
     expect(v.reasons[0]).toEqual({ kind: 'part', part: 'hands', t: 0.2 });
   });
 
-  test('whoever still sinks when it ends has not landed', () => {
+  test('who still sinks when it ends has not landed', () => {
     const v = calcVerdict(state, undefined, false);
     expect(v.kind).toBe('fall');
     expect(v.reasons[0]).toEqual({ kind: 'notBraked' });

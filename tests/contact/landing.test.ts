@@ -42,7 +42,7 @@ describe('F8: an undamped spring landing', () => {
     expect(TIME).toBeCloseTo(0.0926917, 7);
   });
 
-  /** The whole body as one rigid link whose mass centre stands over the springs' centre. */
+  /** The whole body as one rigid link whose mass centre is over the springs' centre. */
   function rigidLanding(step: number): { force: number; sink: number; time: number } {
     const body = makeHuman({ name: 'Rigid', sex: 'male', mass: m, stature: 1.7 });
     const whole = makeChain(body, { joints: [] });

@@ -43,7 +43,7 @@ describe.each(both)('%s, two giants', (name, swing) => {
     let off = 0;
     let offL = 0;
     const m = gymnast.mass;
-    // the first sample stands apart from the even grid
+    // the first sample is not on the even grid
     for (let i = 2; i <= last; i++) {
       const h = c.t[i] - c.t[i - 1];
       const moment = (k: number): number => c.railX[k] * c.gripY[k] - c.railY[k] * c.gripX[k] - m * G * c.x[k];

@@ -1,6 +1,6 @@
 /**
  * The pictures of docs/conventions.md, drawn with the engine's poses and the scene's figure: whatever a picture shows is
- * what the numbers mean. `npm run pictures` writes them anew. Frames W and F as in the page.
+ * what the numbers mean. `npm run pictures` writes them again. Frames W and F as in the page.
  */
 import { makeState, readState } from '../../sim/index.ts';
 
@@ -144,7 +144,7 @@ function bodyFrame(): string {
   const inner = shapes.map(([name, deg], i) => {
     const panel = { view: sideView(1), at: [120 + 220 * i, 170], scale: 130 } as const;
     const frames = posed(deg);
-    // how far the pelvis has turned back while F stands
+    // how far the pelvis has turned back while F is still
     const pelvis = (Math.atan2(frames.R_WS[3], frames.R_WS[0]) * 180) / Math.PI;
     const said =
       Math.abs(pelvis) < 0.5

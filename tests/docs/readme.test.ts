@@ -24,7 +24,7 @@ it('each command runs, and each line shown below it is in its output', async () 
   }
 });
 
-it('the caution stands in README and in every page about flights', () => {
+it('the caution is in README and in every page about flights', () => {
   expect(readme.replace(/[\s>*]+/g, ' ')).toContain('A model, not coaching advice.');
   for (const page of ['conventions', 'twist-and-shape', 'method', 'limits', 'README', 'skill-file', 'command-line']) {
     const text = readFileSync(path.resolve(import.meta.dirname, `../../docs/${page}.md`), 'utf8');

@@ -105,7 +105,7 @@ describe('a hostile sheet', () => {
     allOf([line]);
   });
 
-  test('most of the worst finds are faults, told in a short line', () => {
+  test('most of the worst finds are faults, reported in a short line', () => {
     const faults = FINDS.flatMap((line) => computeSheet([line]).lines).flatMap((l) =>
       l.kind === 'fault' ? [l.message] : [],
     );

@@ -78,7 +78,7 @@ describe('a sheet', () => {
     expect(sheetOf(['x = sin(30 deg)']).value('x')).toBeCloseTo(0.5, 12);
   });
 
-  test('a result without a unit asked for is told in one that has a name', () => {
+  test('a result without a unit asked for is given in one that has a name', () => {
     expect(sheetOf(['x = 2 kg * 3 m/s^2']).of('x').unit.name).toBe('N');
     expect(sheetOf(['x = 5 ft']).of('x').unit.name).toBe('ft');
     expect(sheetOf(['x = 2 kg * (3 m)^2 / 4 s']).of('x').unit.name).toBe('kg m^2/s');
@@ -107,9 +107,9 @@ describe('a sheet', () => {
     ['x = {air time}', 'no skill is open'],
     ['x = (2 m)^30', 'powers of the units'],
     ['draw egg for x', '"egg" is no plain body'],
-  ])('%s is told: %s', (line, words) => expect(sheetOf([line]).fault(0)).toContain(words));
+  ])('%s is reported: %s', (line, words) => expect(sheetOf([line]).fault(0)).toContain(words));
 
-  test('a name given twice is told in the second line, with the first', () => {
+  test('a name given twice is reported in the second line, with the first', () => {
     expect(sheetOf(['a = 1', 'a = 2']).fault(1)).toContain('line 1 already');
     expect(sheetOf(['a = 1', 'a = 2']).of('a').value).toBe(1);
   });

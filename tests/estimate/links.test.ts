@@ -154,7 +154,7 @@ describe('which assumption makes the difference', () => {
     const text = ['T = 1 s vs {rise}'];
     expect(sheetOf(text, readLinks(text, full)).fault(0)).toBe('{rise}: s (time) and m (length) do not fit');
   });
-  test('without a skill the estimate stands, and the comparison says why it does not', () => {
+  test('without a skill the estimate is shown, and in place of the comparison the reason', () => {
     const text = ['T = 1 s vs {air time}'];
     const line = computeSheet(text, readLinks(text, undefined)).lines[0];
     expect(line).toMatchObject({ value: 1, compared: { missing: 'no skill is open to read it from' } });

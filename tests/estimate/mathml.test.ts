@@ -1,4 +1,4 @@
-// Formulas set as mathematics, and numbers told with as many figures as they are known to.
+// Formulas set as mathematics, and numbers with as many figures as they are known to.
 import { describe, expect, test } from 'vitest';
 import { figuresOf, formatFigures, showUnit, spreadFactor } from '../../sim/estimate/figures.ts';
 import { formatMathml, setExpression, setFormula } from '../../sim/estimate/mathml.ts';
@@ -53,10 +53,10 @@ describe('figures', () => {
     ['x = 12345678 N', '1.235e7', undefined, 'N'],
     ['x = -3 m/s +- 0.5 m/s', '−3.00', '0.50', 'm/s'],
     ['x = 2 kg * (3 m)^2', '18', undefined, 'kg·m²'],
-  ])('%s is told as %s', (line, value, plusMinus, unit) => {
+  ])('%s is written as %s', (line, value, plusMinus, unit) => {
     expect(figuresOf(sheetOf([line]).of('x'))).toEqual({ value, unit, ...(plusMinus ? { plusMinus } : {}) });
   });
-  test('what cancels is told without a ±', () =>
+  test('what cancels is written without a ±', () =>
     expect(figuresOf(sheetOf(['a = 3 +- 1', 'x = (a + 1) / (a + 1)']).of('x'))).toEqual({ value: '1', unit: '' }));
   test('the factor of a result', () =>
     expect(spreadFactor(sheetOf(['a = 3 +- 1', 'x = a']).of('x'))).toBeCloseTo(Math.SQRT2, 2));

@@ -78,7 +78,7 @@ describe('a sheet in its worker', () => {
     expect(older).toBe('never answered');
   });
 
-  test('a file asked for does not silence the sheet on the page', async () => {
+  test('a file asked for does not stop the sheet on the page', async () => {
     const { estimating, workers } = made();
     const shown = estimating.compute(sheet(['a = 1']), result);
     void estimating.compute(sheet(['a = 1']), result, 'csv');

@@ -1,4 +1,4 @@
-// The caution is the same text everywhere, and stands in every page about files.
+// The caution is the same text everywhere, and is in every page about files.
 import { readdirSync, readFileSync } from 'node:fs';
 import path from 'node:path';
 import { expect, test } from 'vitest';
@@ -24,6 +24,6 @@ const pages = ['', 'lessons'].flatMap((folder) =>
 );
 test.each(pages)('docs/%s says it', (name) => {
   const words = readFileSync(path.join(docs, name), 'utf8').replaceAll(/\s+/g, ' ').toLowerCase();
-  const told = [CAUTION, SHORT].map((line) => line.replace('A model', 'model').toLowerCase());
-  expect(told.some((line) => words.includes(line))).toBe(true);
+  const shown = [CAUTION, SHORT].map((line) => line.replace('A model', 'model').toLowerCase());
+  expect(shown.some((line) => words.includes(line))).toBe(true);
 });

@@ -50,7 +50,7 @@ describe('list of changes', () => {
     ]);
   });
 
-  it('a number that came from radians is told without the noise behind its digits', () => {
+  it('a number that came from radians is written without the noise behind its digits', () => {
     const list = changed('back-straight-full', (f) => {
       speedOf(f).up = 3.0000000000000004;
     });
@@ -83,7 +83,7 @@ describe('list of changes', () => {
     ).toEqual(['block "tShape": 0.2 s before take-off, removed']);
   });
 
-  it('keys: put in, moved, set anew', () => {
+  it('keys: pasted, moved, set again', () => {
     const list = changed('cat-turn', (f) => {
       const keys = flightOf(f).schedule.keys ?? [];
       keys[0].deg = 12;
@@ -95,7 +95,7 @@ describe('list of changes', () => {
     ]);
   });
 
-  it('the momentum said another way is told, out and in', () => {
+  it('the momentum said another way is listed, out and in', () => {
     const list = changed('back-tuck', (f) => {
       takeoffOf(f).momentum = { ratesRevPerS: { somersault: 0.7 } };
     });

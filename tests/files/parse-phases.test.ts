@@ -164,12 +164,12 @@ describe('faults', () => {
       'unknown field',
     ],
   ])('%s: %s', (id, _, change, ...words) => {
-    let told = '';
+    let shown = '';
     try {
       parse(id, change);
     } catch (error) {
-      told = String(error);
+      shown = String(error);
     }
-    for (const word of words) expect(told).toContain(word);
+    for (const word of words) expect(shown).toContain(word);
   });
 });

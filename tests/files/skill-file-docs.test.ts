@@ -22,7 +22,7 @@ function fieldsOf(schema: unknown, found = new Set<string>()): Set<string> {
   return found;
 }
 
-test('every field of the schema is told', () => {
+test('every field of the schema is described', () => {
   const fields = [...fieldsOf(JSON.parse(formatJsonSchema('skill-file')))];
   expect(fields.length).toBeGreaterThan(60);
   expect(fields.filter((name) => !docs.includes(`\`${name}\``) && !docs.includes(`"${name}"`))).toEqual([]);

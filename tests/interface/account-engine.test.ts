@@ -13,14 +13,14 @@ const full = engine.fly(skills['back-straight-full']);
 /** rad, between the path by frames and the state at the same instant */
 const NEAR = 1e-6;
 
-describe('sight told', () => {
+describe('sight reported', () => {
   for (const id of Object.keys(skills))
     it(`${id}: from take-off to the end without gaps, and seen where it is seen`, () => {
       const result = engine.fly(skills[id]);
-      const told = makeSightResult(result.flight, result.frames);
+      const shown = makeSightResult(result.flight, result.frames);
       const sight = calcSight(result.flight, result.frames);
-      if (!told || !sight) throw new Error('no head');
-      const { spans } = told;
+      if (!shown || !sight) throw new Error('no head');
+      const { spans } = shown;
       expect(spans[0].from).toBe(0);
       expect(spans.at(-1)?.to).toBeCloseTo(result.flight.duration, 9);
       spans.forEach((s, i) => {
@@ -30,7 +30,7 @@ describe('sight told', () => {
       });
       const seen = spans.filter((s) => s.why === 'seen').reduce((sum, s) => sum + s.to - s.from, 0);
       expect(seen / result.flight.duration).toBeCloseTo(sight.share, 3);
-      expect(told.side.length).toBe(result.frames.n);
+      expect(shown.side.length).toBe(result.frames.n);
     });
 });
 

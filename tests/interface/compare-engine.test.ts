@@ -57,7 +57,7 @@ describe('versions', () => {
     });
   });
 
-  it('changes since a version are told in words, none against itself', () => {
+  it('changes since a version are put into words, none against itself', () => {
     expect(comparing.changes(a.file, a.file)).toEqual([]);
     const later = structuredClone(a.file);
     flightIn(later).takeoff.velocityMPerS.up += 0.2;

@@ -166,7 +166,7 @@ describe('keeper', () => {
     expect(titleOf(await browser.open(tab))).toBe('of old');
   });
 
-  it('of several writes waiting the last one stands', async () => {
+  it('of several writes waiting the last one counts', async () => {
     const { browser, tab, page } = await openOne();
     const all = await Promise.all([1, 2, 3, 4].map((n) => page.write(session(`edit ${n}`))));
     expect(all).toEqual([true, true, true, true]);

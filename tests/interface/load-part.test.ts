@@ -4,7 +4,7 @@ import { loadPart } from '../../src/app/load-part.ts';
 
 const fault = new TypeError('Failed to fetch dynamically imported module: http://127.0.0.1:4173/assets/why-1a2b.js');
 
-test('is loaded once, whoever asks', async () => {
+test('is loaded once, however many ask', async () => {
   let n = 0;
   const load = loadPart(
     async () => ({ n: ++n }),

@@ -173,13 +173,13 @@ describe('faults', () => {
     const file = structuredClone(skills['back-straight-full']);
     // higher than the flight gets
     flightIn(file).end = { surface: { kind: 'mat', heightM: 9 } };
-    let told = '';
+    let shown = '';
     try {
       engine.fly(file);
     } catch (error) {
-      told = wordFault(error);
+      shown = wordFault(error);
     }
-    expect(told).toContain('or undo');
-    expect(told).not.toMatch(/touchdown|[A-Z][a-z]+Error/);
+    expect(shown).toContain('or undo');
+    expect(shown).not.toMatch(/touchdown|[A-Z][a-z]+Error/);
   });
 });

@@ -173,7 +173,7 @@ describe('flight', () => {
     expect(doc.file()).toEqual(lost);
   });
 
-  test('while a hand drags the flight before is told, also when all comes in one batch', () => {
+  test('while a hand drags the flight before is announced, also when all comes in one batch', () => {
     const { doc, flight } = makePage();
     const { outline } = flight.result();
     batch(() => doc.draft(withUp(doc.begin(), 4)));

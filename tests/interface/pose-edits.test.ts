@@ -61,13 +61,13 @@ describe('a pose set at the cursor', () => {
     expect(flightIn(file).schedule.keys).toEqual([{ angle: 'hipFlexion', at: at(0.36), deg: 80 }]);
   });
 
-  it('changes a key that stands within 5 ms, and keeps its time, kind and event', () => {
+  it('changes a key within 5 ms, and keeps its time, kind and event', () => {
     const key = { angle: 'kneeFlexion', at: at(-0.2, 'touchdown'), deg: 10, kind: 'pass' } as const;
     const file = setPoseAt(bare([key]), 0.804, { kneeFlexion: 30 }, options);
     expect(flightIn(file).schedule.keys).toEqual([{ ...key, deg: 30 }]);
   });
 
-  it('stands on a block edge within 5 ms', () => {
+  it('snaps to a block edge within 5 ms', () => {
     const file = setPoseAt(sampleSkill, 0.417, { hipFlexion: 90 }, options);
     expect(flightIn(file).schedule.keys).toEqual([{ angle: 'hipFlexion', at: at(0.42), deg: 90 }]);
     expect(angleAt(file, 'hipFlexionR', 0.42)).toBeCloseTo(90, 9);
@@ -118,7 +118,7 @@ describe('moves along time', () => {
     expect(times(retimed(0.34))).toEqual([0.34, 0.34, 0.5, 0.8]);
   });
 
-  it('stop at what stands in the way', () => {
+  it('stop at what is in the way', () => {
     const file = retimed(0.7);
     expect(isInOrder(file, anchors)).toBe(true);
     expect(times(file)[0]).toBeCloseTo(0.499, 3);
@@ -195,7 +195,7 @@ describe('a dragged time', () => {
     expect(snapTime(0.99, [{ s: 0.985, kind: 'key' }, ...near], 200).s).toBe(0.985);
   });
 
-  it('else stands on a frame', () => {
+  it('else snaps to a frame', () => {
     expect(snapTime(0.2512, [], 200).s).toBeCloseTo(0.25, 9);
   });
 

@@ -47,7 +47,7 @@ describe('print picture', () => {
     expect(high.length).toBeGreaterThan(0);
   });
 
-  it('stands alone as a file: title, caution, escaped words, no colour from outside', () => {
+  it('is complete as a file: title, caution, escaped words, no colour from outside', () => {
     const { picture } = draw('back-straight-full');
     const content = {
       skill: 'A & B <full>',

@@ -1,4 +1,4 @@
-// Margins, maps and solves over several workers: the whole, bit for bit, whoever computed its pieces.
+// Margins, maps and solves over several workers: the whole, bit for bit, whichever worker computed its pieces.
 import { describe, expect, it } from 'vitest';
 import { joinTables } from '../../sim/search/sample.ts';
 import { type MapRequest, MapRunner, type StudyRequest, StudyRunner } from '../../sim/search/span.ts';
@@ -28,7 +28,7 @@ describe('batches of the page', () => {
     seed: 6,
   };
 
-  it('tell progress and samples as they come, and end with the whole, whoever computed it', async () => {
+  it('tell progress and samples as they come, and end with the whole, whichever worker computed it', async () => {
     const batch = batchOf(3);
     const shares: number[] = [];
     let last = { done: 0, all: 0 };
@@ -59,20 +59,20 @@ describe('batches of the page', () => {
     for (const workers of [1, 2, 3]) expect(await batchOf(workers).map(mapRequest).done).toEqual(whole);
   });
 
-  it('stop at a cancel, and nothing of a cancelled call is told', async () => {
+  it('stop at a cancel, and nothing of a cancelled call is reported', async () => {
     const ports: ReturnType<typeof startClonedPort>[] = [];
     const start = () => {
       ports.push(startClonedPort());
       return ports[ports.length - 1];
     };
     const batch = makeBatch(makePool(start, { workers: 2 }));
-    let told = 0;
-    const first = batch.map(mapRequest, { row: () => told++ });
+    let shown = 0;
+    const first = batch.map(mapRequest, { row: () => shown++ });
     first.cancel();
     await expect(first.done).rejects.toThrow(JobCancelledError);
     const rows = await batch.map({ ...mapRequest, y: { ...mapRequest.y, count: 2 } }).done;
     expect(rows.map((r) => r.row)).toEqual([0, 1]);
-    expect(told).toBe(0);
+    expect(shown).toBe(0);
     const piecesOfFirst = ports.flatMap((p) => p.sent).filter((m) => m.kind === 'piece' && m.call === 0);
     expect(piecesOfFirst.length).toBeLessThanOrEqual(4);
   });

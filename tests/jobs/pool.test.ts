@@ -114,12 +114,12 @@ describe('pieces', () => {
 describe('a call that is not wanted any more', () => {
   test('a cancelled call is refused at once, and gets no further piece', async () => {
     const { pool, ports } = made(1);
-    const told: unknown[] = [];
-    const { done, cancel } = pool.runPieces('map', map, rows(9), { onResult: (row) => void told.push(row) });
+    const shown: unknown[] = [];
+    const { done, cancel } = pool.runPieces('map', map, rows(9), { onResult: (row) => void shown.push(row) });
     cancel();
     await expect(done).rejects.toThrow(JobCancelledError);
     answer(ports[0], 2);
-    expect(told).toEqual([]);
+    expect(shown).toEqual([]);
     expect(ports[0].pieces()).toHaveLength(2);
     expect(ports[0].isClosed).toBe(false);
   });
@@ -188,7 +188,7 @@ describe('workers', () => {
     expect(ports).toHaveLength(3);
   });
 
-  test('one that dies refuses its own calls alone; the next call starts another, which is told of the loss', async () => {
+  test('one that dies refuses its own calls alone; the next call starts another, which is informed of the loss', async () => {
     const { pool, ports, lost } = made(2);
     const first = pool.run('map', map);
     const second = pool.run('map', map);

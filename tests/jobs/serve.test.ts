@@ -5,17 +5,17 @@ import type { FromWorker, ToWorker } from '../../src/jobs/message.ts';
 import { type JobKinds, serveJobs } from '../../src/jobs/serve.ts';
 
 function made(kinds: JobKinds) {
-  const told: FromWorker[] = [];
+  const shown: FromWorker[] = [];
   const waiting: (() => void)[] = [];
   let now = 0;
   const receive = serveJobs({
     kinds,
-    post: (message) => void told.push(structuredClone(message)),
+    post: (message) => void shown.push(structuredClone(message)),
     clock: () => now,
     yieldToEventLoop: () => new Promise((resolve) => waiting.push(resolve)),
   });
   return {
-    told,
+    shown,
     receive,
     passMs: (ms: number) => {
       now += ms;
@@ -51,26 +51,26 @@ const counting = (opened: number[]): JobKinds => ({
 describe('a worker', () => {
   test('opens the subject of a call once, and answers its pieces in their order', async () => {
     const opened: number[] = [];
-    const { told, receive, turn } = made(counting(opened));
+    const { shown, receive, turn } = made(counting(opened));
     receive(piece(0, 'count'));
     receive(piece(1));
     for (let i = 0; i < 12; i++) await turn();
     expect(opened).toEqual([10]);
-    expect(told.flatMap((m) => (m.kind === 'result' ? [m.result] : []))).toEqual([10, 11]);
-    expect(told.filter((m) => m.kind === 'progress')).toHaveLength(6);
+    expect(shown.flatMap((m) => (m.kind === 'result' ? [m.result] : []))).toEqual([10, 11]);
+    expect(shown.filter((m) => m.kind === 'progress')).toHaveLength(6);
   });
 
   test('stops between two steps of a cancelled piece, and drops those that wait', async () => {
-    const { told, receive, turn } = made(counting([]));
+    const { shown, receive, turn } = made(counting([]));
     receive(piece(0, 'count'));
     receive(piece(1));
     receive({ kind: 'cancel', call: 0 });
     for (let i = 0; i < 6; i++) await turn();
-    expect(told.map((m) => `${m.kind} ${m.index}`)).toEqual(['progress 0', 'dropped 0', 'dropped 1']);
+    expect(shown.map((m) => `${m.kind} ${m.index}`)).toEqual(['progress 0', 'dropped 0', 'dropped 1']);
     // and goes on with the next call
     receive(piece(0, 'count', 1));
     for (let i = 0; i < 6; i++) await turn();
-    expect(told.at(-1)).toMatchObject({ kind: 'result', call: 1 });
+    expect(shown.at(-1)).toMatchObject({ kind: 'result', call: 1 });
   });
 
   test('reports only as often as the kind says, and a job that is to finish ends with what it has', async () => {
@@ -86,15 +86,15 @@ describe('a worker', () => {
           },
       },
     };
-    const { told, receive, turn, passMs: pass } = made(kinds);
+    const { shown, receive, turn, passMs: pass } = made(kinds);
     receive(piece(0, 'search'));
     await turn();
     await turn();
-    expect(told.length).toBeGreaterThan(1);
-    for (const m of told) expect(m.kind === 'progress' && (Number(m.progress) + 1) % 3).toBe(0);
+    expect(shown.length).toBeGreaterThan(1);
+    for (const m of shown) expect(m.kind === 'progress' && (Number(m.progress) + 1) % 3).toBe(0);
     receive({ kind: 'finish', call: 0 });
     await turn();
-    expect(told.at(-1)?.kind).toBe('result');
+    expect(shown.at(-1)?.kind).toBe('result');
   });
 
   test('tells an error by name and fields, and one of loading by a name of its own', async () => {
@@ -114,11 +114,11 @@ describe('a worker', () => {
           },
       },
     };
-    const { told, receive, turn } = made(kinds);
+    const { shown, receive, turn } = made(kinds);
     receive(piece(0, 'bad'));
     receive(piece(0, 'far', 1));
     for (let i = 0; i < 8; i++) await turn();
-    const faults = told.flatMap((m) => (m.kind === 'failed' ? [m.error] : []));
+    const faults = shown.flatMap((m) => (m.kind === 'failed' ? [m.error] : []));
     expect(faults[0]).toMatchObject({ name: 'RangeError', message: 'too far' });
     expect(faults[1].name).toBe('PartNotLoadedError');
     expect(faults[1].message).toContain('Failed to fetch planck.js');

@@ -1,4 +1,4 @@
-// One launch: whoever reads a skill flies from the same state, as stored and with what comes before the flight changed.
+// One launch: every reader of a skill flies from the same state, as stored and with what comes before the flight changed.
 // With SHAPEFLIGHT_WHOLE=1 every preset with every athlete; else a fixed sample with every kind of start in it.
 import { describe, expect, it } from 'vitest';
 import { athletes } from '../../presets/index.ts';

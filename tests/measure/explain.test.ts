@@ -135,7 +135,7 @@ describe('what just changed and why', () => {
 
   /** measured 219 at most: a giant to which a late hand has given tilt and twist */
   const LENGTH = 220;
-  it('every preset is told in words without a hole at any time, in 220 characters', () => {
+  it('every preset is put into words without a gap at any time, in 220 characters', () => {
     for (const id of presetIds) {
       const flight = flySkill(preset(id));
       for (const t of frameTimes(flight.duration, 10)) {

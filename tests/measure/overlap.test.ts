@@ -1,4 +1,4 @@
-// A limb that passes through the body is told, where it does; a body that is only folded is not.
+// A limb that passes through the body is reported, with the place; a body that is only folded is not.
 import { describe, expect, test } from 'vitest';
 import { shapes } from '../../presets/index.ts';
 import type { Vec3 } from '../../sim/body/body.ts';
@@ -24,21 +24,21 @@ const pose = (deg: Record<string, number>): number[] => {
   const rad = Object.fromEntries(Object.entries(deg).map(([k, v]) => [k, v * RAD]));
   return poseOf(body, rad, 'pose', false);
 };
-const told = (poses: readonly (readonly number[])[]) =>
+const shown = (poses: readonly (readonly number[])[]) =>
   calcOverlaps({ body }, through(poses)).map((o) => ({
     ...o,
     a: body.segments[o.segmentA].name,
     b: body.segments[o.segmentB].name,
   }));
 
-describe('told', () => {
+describe('reported', () => {
   test('a forearm led through the chest, from when to when and how deep', () => {
     // arms in front, the right forearm bent inwards until it lies in the chest, and out again
     const poses = Array.from({ length: 61 }, (_, i) => {
       const f = Math.sin((Math.PI * i) / 60);
       return pose({ shoulderPlaneR: 20, shoulderElevationR: 12, shoulderTurnR: 90 * f, elbowFlexionR: 100 });
     });
-    const found = told(poses).filter((o) => /forearmR|handR/.test(o.a) && /Trunk/.test(o.b));
+    const found = shown(poses).filter((o) => /forearmR|handR/.test(o.a) && /Trunk/.test(o.b));
     expect(found.length).toBeGreaterThan(0);
     for (const o of found) {
       expect(o.deepest).toBeGreaterThan(0.015);
@@ -49,7 +49,7 @@ describe('told', () => {
   });
 
   test('legs that cross, one through the other', () => {
-    const found = told([pose({}), pose({ hipAbductionL: -15, hipAbductionR: -15 })]);
+    const found = shown([pose({}), pose({ hipAbductionL: -15, hipAbductionR: -15 })]);
     expect(found.some((o) => /shankR|footR|thighR/.test(o.a) && /L$/.test(o.b))).toBe(true);
     expect(found.every((o) => o.from > 0)).toBe(true);
   });
@@ -74,7 +74,7 @@ describe('told', () => {
       name: 'rods',
       segments: [link('trunk', [0, 0, 0]), link('A', [0, 0, 0], [0, 0, 1]), link('B', [0.03, 0, 0.4], [1, 0, 0])],
     });
-    // hung 0.4 apart, then B swung by 80 deg across A
+    // held 0.4 apart, then B swung by 80 deg across A
     const q = Float64Array.of(0, 0, 0, 80 * RAD, 0, 0);
     const found = calcOverlaps({ body: tree }, { n: 3, t: Float64Array.of(0, 0.1, 0.2), q });
     expect(found).toHaveLength(1);
@@ -83,20 +83,20 @@ describe('told', () => {
   });
 });
 
-describe('not told', () => {
+describe('not reported', () => {
   test('the neutral pose, whose volumes touch as they are', () => {
-    expect(told([pose({})])).toEqual([]);
+    expect(shown([pose({})])).toEqual([]);
   });
 
-  test('mirrored bodies are told the same', () => {
-    const right = told([pose({ shoulderPlaneR: 60, shoulderElevationR: 25, shoulderTurnR: 60, elbowFlexionR: 110 })]);
-    const left = told([pose({ shoulderPlaneL: 60, shoulderElevationL: 25, shoulderTurnL: 60, elbowFlexionL: 110 })]);
+  test('of mirrored bodies the same is reported', () => {
+    const right = shown([pose({ shoulderPlaneR: 60, shoulderElevationR: 25, shoulderTurnR: 60, elbowFlexionR: 110 })]);
+    const left = shown([pose({ shoulderPlaneL: 60, shoulderElevationL: 25, shoulderTurnL: 60, elbowFlexionL: 110 })]);
     expect(left.map((o) => o.deepest.toFixed(6))).toEqual(right.map((o) => o.deepest.toFixed(6)));
   });
 
   test('the shapes of the catalogue', () => {
     const all = Object.entries(shapes).flatMap(([id, shape]) =>
-      told([poseOf(body, shapeInRadians(shape), id, true)]).map(
+      shown([poseOf(body, shapeInRadians(shape), id, true)]).map(
         (o) => `${id}: ${o.a} in ${o.b} ${(o.deepest * 1000).toFixed(0)} mm`,
       ),
     );

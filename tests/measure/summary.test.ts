@@ -115,7 +115,7 @@ describe('landing', () => {
     expect(s.landing?.word).toBe(word);
   });
 
-  test('head first is told from upright', () => {
+  test('head first is distinguished from upright', () => {
     expect(sum({ h: turns(0.5), target: { ...one, landingAngleDeg: 180 } }).landing?.inverted).toBe(true);
     expect(sum({ h: turns(0.5) }).landing?.inverted).toBe(false);
   });

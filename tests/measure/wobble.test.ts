@@ -36,12 +36,12 @@ describe('twist or wobble', () => {
           const flight = flyRigid(m, { attitude: [0, edge + sign * OFF * rad, twistDeg * rad], h: [0, 0, 50], T: 25 });
           const { twist } = calcFrames(flight, frameTimes(25, 60));
           const far = twist.reduce((x, v) => Math.max(x, Math.abs(v - turn / 4)), 0);
-          const told = calcWobble(flight, 0)?.mode;
+          const shown = calcWobble(flight, 0)?.mode;
           if (sign > 0) {
-            expect(told).toBe('twists');
+            expect(shown).toBe('twists');
             expect(far).toBeGreaterThan(turn);
           } else {
-            expect(told).toBe('wobbles about the quarter twist');
+            expect(shown).toBe('wobbles about the quarter twist');
             expect(far).toBeLessThan(turn / 4);
           }
         }

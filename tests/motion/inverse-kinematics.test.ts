@@ -115,7 +115,7 @@ describe('an end within reach', () => {
     });
   });
 
-  test('both sides mirrored: the other hand stands across the middle', () => {
+  test('both sides mirrored: the other hand is across the middle', () => {
     const { angles } = reachTo(body, shapes[0], { end: 'handL', p_BoE_B: [0.35, 0.4, -0.15], mirror: true });
     const [l, r] = [endOf('handL', angles), endOf('handR', angles)];
     expect(gap(l, [r[0], r[1], -r[2]])).toBeLessThan(1e-12);

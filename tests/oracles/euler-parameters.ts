@@ -47,7 +47,7 @@ function spin(shape: Shape, e: Parameters, h: Three): Three {
   return [b[0] / x, (z * b[1] - shape.Iyz * b[2]) / det, (y * b[2] - shape.Iyz * b[1]) / det];
 }
 
-/** Carries e from t = 0 to T in n steps; `see` is told the angles after each step, counted continuously. */
+/** Carries e from t = 0 to T in n steps; `see` gets the angles after each step, counted continuously. */
 export function carry(
   shapeAt: (t: number) => Shape,
   start: Three,

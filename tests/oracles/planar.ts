@@ -1,5 +1,5 @@
 /**
- * Bodies that move in one plane at zero angular momentum: the frame their places are told in turns by
+ * Bodies that move in one plane at zero angular momentum: the frame their places are given in turns by
  *     - integral of (sum m (r x r') + J a') / (sum m r^2 + J) ,
  * r from the common mass centre, a the angle of each part in that frame. Places carry their derivatives (jets).
  */

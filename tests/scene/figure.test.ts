@@ -179,7 +179,7 @@ describe('the figure as a list', () => {
     }
   });
 
-  it('is as tall on the screen as the athlete stands', () => {
+  it('is as tall on the screen as the athlete', () => {
     const frames = poseOf(body, {});
     const [, y0, , y1] = boundsOf(figureItems(body, frames, place(sideView(1), 100)));
     // gaps of 1.2 px round it
@@ -211,7 +211,7 @@ describe('the figure as a list', () => {
     });
     expect(getLook(rod).human).toBe(false);
     const parts = partsOf(figureItems(rod, poseOf(rod, {}), place(sideView(1))));
-    // the ball stands nearer to an eye on world right
+    // the ball is nearer to an eye on world right
     expect(parts.map((item) => [item.data?.part, item.fill])).toEqual([
       ['rod', 'trunk'],
       ['ball', 'limb-r'],

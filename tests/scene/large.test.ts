@@ -107,7 +107,7 @@ test('momentum keeps its direction on the screen through the flight', () => {
   expect(at(0.1)).toBe(at(0.7));
 });
 
-test('a strobe picture stands in the place of the ghosts', () => {
+test('a strobe picture replaces the ghosts', () => {
   const { flight, pose } = stage('back-straight-full');
   const look = { ...LOOK, show: { ...LOOK.show, strobe: true, ghosts: false } };
   const strobe = [0, 0.3, 0.6, 0.9].map(pose);

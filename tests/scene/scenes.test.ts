@@ -41,7 +41,7 @@ describe('the flight unrolled', () => {
     expect(shown[shown.length - 1]).toBe(one.flight.ghosts.length - 1);
   });
 
-  it('stands every ghost at its instant and its true height', () => {
+  it('puts every ghost at its instant and its true height', () => {
     const scene = flightScene({ flight: one.flight, cursor: one.pose(0.44), window });
     for (const item of layer(scene, 'ghosts').items) {
       if (item.kind !== 'group') throw new Error('a ghost is a group');
@@ -101,7 +101,7 @@ describe('the flight unrolled', () => {
     expect(dashes.size).toBe(3);
   });
 
-  it('a version that runs ahead of the clock stands where the clock is, and its path ends where it lands', () => {
+  it('a version that runs ahead of the clock is drawn where the clock is, and its path ends where it lands', () => {
     const two = mockFlight(body, { up: 4.4 });
     const shiftS = two.flight.duration - one.flight.duration;
     const t = 0.3;

@@ -51,7 +51,7 @@ describe('the widest margin', () => {
     expect(find(4).best?.values).not.toEqual(find(3).best?.values);
   });
 
-  it('stops where it is told, with what it has', () => {
+  it('stops where it is asked to, with what it has', () => {
     const steps = forgivingSteps(problem, { rounds: 50 });
     let s = steps.next();
     while (!s.done) s = steps.next(s.value.round >= 2);

@@ -58,7 +58,7 @@ const mapRequest: MapRequest = {
 };
 
 describe('rows', () => {
-  it('are the same alone and among others, and hold the skill itself where it stands', () => {
+  it('are the same alone and among others, and hold the skill itself at its place', () => {
     const all = new MapRunner(mapRequest);
     const rows = [0, 1, 2, 3, 4].map((i) => all.row(i));
     expect(new MapRunner(mapRequest).row(3)).toEqual(rows[3]);

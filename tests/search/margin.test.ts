@@ -110,7 +110,7 @@ describe('the share in the window', () => {
 });
 
 describe('the usual window', () => {
-  it('stands about the target; the presets are inside', () => {
+  it('lies about the target; the presets are inside', () => {
     for (const id of ['back-straight-double', 'back-straight-full', 'double-back-straight', 'back-tuck']) {
       const spec = parseSkill(skills[id], shelf);
       const { parts } = usualSpread(spec);
@@ -126,7 +126,7 @@ describe('the usual window', () => {
     }
   });
 
-  it('stands about what the skill does where it has no target', () => {
+  it('lies about what the skill does where it has no target', () => {
     const spec = stillSpec();
     const outcome = flyerOf(spec, [vary(spec, 'takeoff.h.z', 1)]).outcomeAt([60]);
     const window = usualWindow(spec, outcome);

@@ -253,7 +253,7 @@ describe('a search', () => {
     });
   });
 
-  it('goes in steps, and stops where it is told with what it has', () => {
+  it('goes in steps, and stops where it is asked to with what it has', () => {
     const steps = solveSteps(problem);
     let s = steps.next();
     let n = 0;

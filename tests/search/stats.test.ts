@@ -97,7 +97,7 @@ describe('statistics', () => {
     expect(wilson(50, 50)[1]).toBe(1);
   });
 
-  it('least squares finds the plane it was given, and ignores a column that stands still', () => {
+  it('least squares finds the plane it was given, and ignores a column that does not vary', () => {
     const n = 50;
     const u = new Float64Array(3);
     const columns = [0, 1, 2].map(() => new Float64Array(n));

@@ -43,7 +43,7 @@ describe('the most twist', () => {
     expect(findTwist(within(R.TILT_NEEDED[1].tiltDeg - 0.3), options).twists).toBe(1.75);
   });
 
-  it('stops where it is told', () => {
+  it('stops where it is asked to', () => {
     const steps = twistSteps(within(12), { from: 1 });
     let s = steps.next();
     while (!s.done) s = steps.next(true);

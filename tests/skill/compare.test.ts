@@ -26,7 +26,7 @@ describe('what is held equal', () => {
   const a = preset('back-straight-full');
   const others = ['back-tuck', 'double-back-straight', 'trampoline-barani', 'arms-in-spin'].map(preset);
 
-  it('momentum: h is the same to the last bit, whoever flies', () => {
+  it('momentum: h is the same to the last bit, for every athlete', () => {
     const h = flySkill(a).h_Scm_W;
     for (const b of others) {
       const hb = flySkill(holdEqual(a, b, 'momentum')).h_Scm_W;

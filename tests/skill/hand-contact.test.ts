@@ -74,7 +74,7 @@ const adjusted = (which: (b: Block) => boolean, more: AdjustDeg): SkillFile => (
     },
   ],
 });
-/** Sides are told apart by one angle, so that each hand is solved by itself. */
+/** Sides are distinguished by one angle, so that each hand is solved by itself. */
 const lopsided = adjusted((b) => b.shape === 'tuck', { hipFlexionL: 115 });
 
 /** The hand in the frame of a segment of the leg, by the engine's kinematics. */
@@ -132,12 +132,12 @@ test('on the way in, while they hold and on the way out the arms pass through no
   for (const file of [tuck, pike, lopsided]) {
     const flight = flySkill(build(file));
     const frames = calcFrames(flight, frameTimes(flight.duration, 120));
-    const told = calcOverlaps(flight, frames).map((o) => [
+    const shown = calcOverlaps(flight, frames).map((o) => [
       flight.body.segments[o.segmentA].name,
       flight.body.segments[o.segmentB].name,
       o,
     ]);
-    expect(told).toEqual([]);
+    expect(shown).toEqual([]);
   }
 });
 

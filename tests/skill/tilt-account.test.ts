@@ -124,7 +124,7 @@ describe('tilt account', () => {
     expect(a.counterTwist).toBe(0);
   });
 
-  it('several at once: each is told, and they act through each other', () => {
+  it('several at once: each is listed, and they act through each other', () => {
     const file = fileOf('back-straight-full');
     flightIn(file).takeoff.attitudeDeg = { tilt: 2 };
     flightIn(file).schedule.keys = [
@@ -220,16 +220,16 @@ describe('tilt account', () => {
   it('step by step it is the same account, and the steps are as many as they say', () => {
     const skill = preset('back-straight-full');
     const steps = stepTiltAccount(skill);
-    let told = 0;
+    let shown = 0;
     for (;;) {
       const step = steps.next();
       if (step.done) {
         expect(step.value).toEqual(calcTiltAccount(skill));
         break;
       }
-      told += 1;
-      expect(step.value.done).toBe(told);
-      expect(told).toBeLessThan(step.value.of);
+      shown += 1;
+      expect(step.value.done).toBe(shown);
+      expect(shown).toBeLessThan(step.value.of);
     }
   });
 

@@ -95,7 +95,7 @@ describe('the release', () => {
     expect(w.from).toBeCloseTo(-(w.swing?.duration ?? 0), 12);
   });
 
-  test('after a half twist the athlete faces -X: landed in the mirrored plane, told in W', () => {
+  test('after a half twist the athlete faces -X: landed in the mirrored plane, reported in W', () => {
     const w = whole('vault-handspring-half');
     const { run } = landed(w);
     expect(run.entry.facing).toBe(-1);

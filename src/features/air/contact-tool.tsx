@@ -1,4 +1,4 @@
-/** Bar and mat: a skill from the first swing to the last step, on one time axis. */
+/** Before and after: a skill from the first swing to the last step, on one time axis. */
 
 import { createMemo, createSignal, For, Show } from 'solid-js';
 import { beforeOf } from '../../../sim/math/phases.ts';

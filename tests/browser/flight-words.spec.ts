@@ -34,7 +34,7 @@ function armThrough(): unknown {
   return file;
 }
 
-test('the code of the skill stands by the sentence', async ({ page }) => {
+test('the code of the skill is beside the sentence', async ({ page }) => {
   await openBench(page);
   await expect(page.getByTestId('code')).toHaveText('4 2 / (difficulty 0.7), back full');
 });
@@ -61,15 +61,15 @@ test('what just changed is said where the cursor rests, and spoken', async ({ pa
 test('an arm through the chest is a caution with a way to its instant', async ({ page }) => {
   await openBench(page);
   await openText(page, armThrough());
-  const told = /(Right|Left) .+ passes through the .+ at (\d\.\d\d) s, \d+ mm deep/;
+  const shown = /(Right|Left) .+ passes through the .+ at (\d\.\d\d) s, \d+ mm deep/;
   // on the phone the line opens the list, elsewhere it may stand behind a joint's caution
   const more = page.locator('.caution').getByRole('button', { name: /more$/ });
   if (isPhone(page)) await page.locator('.caution').click();
   else if (await more.count()) await more.click();
   const list = page.getByRole('dialog');
-  const line = (await list.count()) ? list.getByRole('button', { name: told }).first() : page.locator('.caution');
-  await expect(line).toContainText(told);
-  const at = Number(told.exec((await line.textContent()) ?? '')?.[2]);
+  const line = (await list.count()) ? list.getByRole('button', { name: shown }).first() : page.locator('.caution');
+  await expect(line).toContainText(shown);
+  const at = Number(shown.exec((await line.textContent()) ?? '')?.[2]);
   if (await list.count()) await line.click();
   else await line.getByRole('button', { name: /^Go to/ }).click();
   expect(await cursorOf(page)).toBeCloseTo(at, 1);

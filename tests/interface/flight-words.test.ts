@@ -19,7 +19,7 @@ describe('code', () => {
     expect(wordNoCode(fly('back-straight-full').code)).toBe('');
   });
 
-  it('is missing with a reason, which is told in its place', () => {
+  it('is missing with a reason, which is shown in its place', () => {
     const file = structuredClone(skills['back-straight-full']);
     flightIn(file).takeoff = { ...flightIn(file).takeoff, momentum: { straightSomersaults: 6 } };
     const { code } = engine.fly(file);
@@ -39,7 +39,7 @@ describe('overlaps', () => {
     expect(engine.overlaps(fly('back-tuck'))).toEqual([]);
   });
 
-  it('the arm that is led through the chest is told', () => {
+  it('the arm that is led through the chest is reported', () => {
     const file = structuredClone(skills['back-straight']);
     flightIn(file).schedule.keys = [
       ...(flightIn(file).schedule.keys ?? []),

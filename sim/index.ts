@@ -129,7 +129,7 @@ export {
   type SampleTable,
   type Study,
 } from './search/sample.ts';
-export { usualBy, usualSpread } from './search/sample-spread.ts';
+export { usualSpread } from './search/sample-spread.ts';
 export type { SearchProblem, Solution } from './search/solution.ts';
 export { type Answer, type SolveProgress, solve, solveSteps } from './search/solve.ts';
 export {
@@ -156,6 +156,7 @@ export {
 } from './search/target.ts';
 export { findTwist, twistSteps } from './search/twist-search.ts';
 export { MOST_MOMENTUM, makeUnknown, type Unknown } from './search/unknown.ts';
+export { errorSources, usualBy } from './search/usual-error.ts';
 export { AGREEMENT, NoAgreementError } from './skill/agreed-flight.ts';
 export { armsWideAgainstIn } from './skill/arms-wide-in.ts';
 export { type BalanceSpec, DEFAULT_BALANCE, wordBalance } from './skill/balance.ts';

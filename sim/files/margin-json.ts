@@ -36,9 +36,11 @@ interface StudyOut extends FromTo {
   readonly now: readonly number[];
   readonly bars: readonly Bar[];
   readonly result: MarginStudy;
+  /** where the errors are from */
+  readonly sources: readonly { readonly source: string; readonly inputs: readonly string[] }[];
 }
 
-export function formatMarginJson({ title, study, balance, from, to, now, bars, result }: StudyOut): string {
+export function formatMarginJson({ title, study, balance, from, to, now, bars, result, sources }: StudyOut): string {
   const { parts, correlations } = study.spread;
   const unitOf = (id: string): (typeof OUT_UNITS)[keyof typeof OUT_UNITS] | undefined => {
     const part = parts.find((p) => p.input.id === id);
@@ -71,7 +73,9 @@ export function formatMarginJson({ title, study, balance, from, to, now, bars, r
     asItIs: scaled(now),
     vary: parts.map(({ input, by, kind }) => {
       const { scale, suffix } = OUT_UNITS[input.unit];
-      return { input: input.id, label: input.label, unit: suffix, value: input.value * scale, by: by * scale, kind };
+      const source = sources.find((s) => s.inputs.includes(input.id))?.source;
+      const value = input.value * scale;
+      return { input: input.id, label: input.label, unit: suffix, value, by: by * scale, kind, source };
     }),
     correlations,
     inWindow: shareOut(result.now),

@@ -15,9 +15,9 @@ import { type Input, putInputs } from './input.ts';
 
 /**
  * Coarser than a single flight, whose tolerances are 1e-10 and 1e-12: against far finer flights the angles at the end of
- * the presets, off by the usual errors, are within 3.3e-7 revolutions and touchdowns within 2.5e-9 s (docs/margin.md).
+ * the presets, off by the usual errors, are within 2.2e-7 revolutions and touchdowns within 1.3e-8 s (docs/margin.md).
  */
-export const STUDY_TOLERANCE = 3e-9;
+export const STUDY_TOLERANCE = 3e-10;
 const STUDY = { tolerance: STUDY_TOLERANCE, shapeTolerance: 1e-8 };
 
 interface SampleOptions {

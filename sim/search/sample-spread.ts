@@ -5,7 +5,6 @@
  * Correlation is that of the underlying normal numbers (a Gaussian copula; with uniform inputs the correlation of the
  * inputs themselves is a little smaller). SI, radians.
  */
-import { RAD } from '../math/angles.ts';
 import { factor } from '../math/cholesky.ts';
 import { FieldError } from '../math/field-error.ts';
 import { normalCdf, normalQuantile } from '../math/normal.ts';
@@ -14,6 +13,7 @@ import { uniformsInto } from '../math/random.ts';
 import type { SkillSpec } from '../skill/skill-spec.ts';
 import { checkInput, type Input } from './input.ts';
 import { listInputs } from './inputs.ts';
+import { isUsual, usualBy } from './usual-error.ts';
 
 export interface SpreadPart {
   readonly input: Input;
@@ -31,37 +31,12 @@ export interface Spread {
   readonly correlations: readonly Correlation[];
 }
 
-/** Our judgement for a trained athlete, but for the release: see docs/margin.md. */
-const USUAL: readonly (readonly [RegExp, (input: Input) => number])[] = [
-  [/^takeoff\.h\.z$/, ({ value }) => 0.01 * Math.abs(value)],
-  [/^takeoff\.speedUp$/, () => 0.05],
-  [/^takeoff\.lean$/, () => RAD],
-  [/^takeoff\.tilt$/, () => 0.25 * RAD],
-  [/^takeoff\.twist$/, () => 0.5 * RAD],
-  [/^block:\d+\.moveStart$/, () => 0.01],
-  [/^block:\d+\.moveTime$/, () => 0.01],
-  [/^key:\d+\.time$/, () => 0.01],
-  // timing at four instants of a giant, 20 trials of one national gymnast: 12 ms (Hiley and Yeadon's study of the Tkachev; from its index record)
-  [/^swing\.late$/, () => 0.012],
-  // judgement, as the numbers of a take-off
-  [/^swing\.lateHand$/, () => 0.005],
-  [/^contact\.force$/, ({ value }) => 0.02 * Math.abs(value)],
-  [/^contact\.lean$/, () => 0.5 * RAD],
-  [/^contact\.h\.z$/, ({ value }) => 0.01 * Math.abs(value)],
-];
-/** Beyond the usual list, when asked for by name: a share of the input's own small change. */
-const OTHER = 1;
 /** Who turns harder jumps lower (our judgement). */
 const TOGETHER: readonly Correlation[] = [{ a: 'takeoff.h.z', b: 'takeoff.speedUp', r: -0.3 }];
 
-export function usualBy(input: Input): number {
-  const found = USUAL.find(([name]) => name.test(input.id));
-  return found ? found[1](input) : OTHER * input.scale;
-}
-
 /** Take-off and timing of the skill as it is usually off. */
 export function usualSpread(spec: SkillSpec): Spread {
-  const inputs = listInputs(spec).filter((i) => USUAL.some(([name]) => name.test(i.id)) && usualBy(i) > 0);
+  const inputs = listInputs(spec).filter(isUsual);
   return makeSpread(
     inputs.map((input) => ({ input, by: usualBy(input), kind: 'normal' })),
     TOGETHER,

@@ -25,7 +25,7 @@ interface Agreement {
   /** taken where nothing agrees better: another part of the body may come down first just there, s */
   readonly most: number;
 }
-export const NEARLY: Agreement = { agreement: 1e-7, most: 0.01 };
+export const NEARLY: Agreement = { agreement: 1e-8, most: 0.01 };
 
 /** Secant on the touchdown that keys are anchored to. */
 export function agreeNear<F extends Flight>(

@@ -9,6 +9,7 @@ import {
   contactFor,
   distanceIn,
   distances,
+  errorSources,
   formatMarginJson,
   formatSamples,
   joinTables,
@@ -83,6 +84,7 @@ export async function runMargin(command: MarginCommand): Promise<string | Comman
               now,
               bars: barList,
               result,
+              sources: errorSources(study.spread.parts),
             }),
       ],
     })),
@@ -91,6 +93,7 @@ export async function runMargin(command: MarginCommand): Promise<string | Comman
     `${spec.title}; ${balance}`,
     formatWindow(study, now),
     ...(barList.length > 0 ? [formatBars(study, barList)] : []),
+    formatSources(study),
     formatShare(table.from, command.seed, result) +
       (read ? `\n  read from files; ${read.verified} of ${table.n} were flown again and came out the same` : ''),
     ...(result.influences.length > 0 ? [formatInfluences(study, result)] : []),
@@ -179,6 +182,12 @@ function formatBars(study: Study, bars: readonly Bar[]): string {
   const head = ['input', 'less by', 'leaves', 'more by', 'leaves', 'unit', 'usual error', 'forgives'];
   return `One at a time: how far each input may be off, the others as they are, narrowest first\n${formatTable(head, rows, 1)}`;
 }
+
+const formatSources = ({ spread }: Study): string =>
+  [
+    'Where the errors are from',
+    ...errorSources(spread.parts).map(({ source, inputs }) => `  ${inputs.join(', ')}: ${source}`),
+  ].join('\n');
 
 const percent = (x: number): string => `${(100 * x).toFixed(1)} %`;
 

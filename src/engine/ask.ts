@@ -10,6 +10,7 @@ import {
   DEFAULT_BALANCE,
   type DraftSpec,
   draftOfCode,
+  errorSources,
   FieldError,
   fieldsOfDraft,
   findContour,
@@ -131,6 +132,8 @@ export interface Asking {
   spanOf(skill: AskSkill, id: string): readonly [number, number];
   /** one standard deviation of what an athlete is usually off by */
   spreadOf(skill: AskSkill, id: string): number;
+  /** where the usual errors of a margin are from */
+  errorSources(skill: AskSkill): ReturnType<typeof errorSources>;
   readonly results: readonly AskResult[];
   wantedWindow(aim: Aim): readonly WindowBound[];
   usualWindow(wanted: Wanted): readonly WindowBound[];
@@ -215,6 +218,7 @@ export function makeAsking(shelf: {
       return [from, to];
     },
     spreadOf: ({ spec }, id) => usualBy(findInput(spec, id)),
+    errorSources: ({ spec }) => errorSources(usualSpread(spec).parts),
     results: RESULTS.map(({ id, unit }) => ({ id, unit })),
     wantedWindow: ({ wishes }) =>
       wishes.map(({ result, value, tolerance }) => ({ result, low: value - tolerance, high: value + tolerance })),

@@ -38,11 +38,24 @@ describe('margin', () => {
     expect(study.balance).toMatch(/^without/);
     expect(study.inWindow.inside).toBe(rows.filter((r) => r[5] === '1').length);
     expect(study.vary.map((v: { input: string }) => v.input)).toEqual(['takeoff.h.z', 'takeoff.speedUp']);
+    expect(study.vary[0].source).toBe('asked for');
+    expect(said.out).toContain('takeoff.h.z, takeoff.speedUp: asked for');
     // somersaults go with the momentum
     const bar = study.bars.find((b: { input: string }) => b.input === 'takeoff.h.z');
     const perUnit = study.asItIs.somersaults_rev / 60;
     expect(bar.low.by).toBeCloseTo((1 - study.asItIs.somersaults_rev) / perUnit, 3);
     expect(bar.high.by).toBeCloseTo((1.15 - study.asItIs.somersaults_rev) / perUnit, 3);
+  });
+
+  it('says of every usual error where it is from: the release is published, the rest our judgement', async () => {
+    const made = makeFolder();
+    const argv = ['margin', 'giant-double-straight', '--samples', '2', '--no-bars', '--json', made.at('o.json')];
+    const usual = await run(...argv);
+    expect(usual.out).toMatch(/swing\.late: published: timing at four instants of a giant/);
+    expect(usual.out).toMatch(/block:\d\.moveStart.*: our judgement for a trained athlete, not measured/);
+    const { vary } = JSON.parse(made.read('o.json'));
+    for (const { input, source } of vary)
+      expect(source, input).toMatch(input === 'swing.late' ? /^published: / : /^our judgement .*, not measured$/);
   });
 
   it('labels the reflex', async () => {

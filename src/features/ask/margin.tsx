@@ -51,13 +51,26 @@ export function StudyChoices(props: Props) {
   );
 }
 
+/** A longer list of inputs is not read. */
+const MOST_NAMED = 3;
+
 export function BalanceWords(props: Props) {
+  const flight = useFlight();
+  const sources = createMemo(() => {
+    const open = props.ask.skill();
+    const found = open ? (props.ask.asking()?.errorSources(open) ?? []) : [];
+    return found.map(({ inputs, source }) => {
+      if (inputs.length > MOST_NAMED) return t.spreadFrom(found.length > 1 ? t.spreadOthers : t.spreadAll, source);
+      const names = inputs.map((id) => (open ? nameInput(id, flight.spans(), open.spec) : id));
+      return t.spreadFrom(names.join(', '), source);
+    });
+  });
   return (
     <p class="quiet balance-words">
       {props.study.balanced()
         ? t.balanceMeans.on(formatNumber(props.ask.asking()?.balance.delayS ?? 0, 2))
         : t.balanceMeans.off}{' '}
-      {t.spreadIs}
+      {t.spreadIs} {sources().join(' ')}
     </p>
   );
 }

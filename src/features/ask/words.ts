@@ -199,8 +199,10 @@ export const askTexts = {
     on: (s: string) => `On: the hips answer to twist that was not planned, ${s} s after it is felt (judgement).`,
   },
   usualSpread: 'usual spread',
-  spreadIs:
-    'Grey: usual error of a trained athlete, our judgement, not measured. A bar as narrow as the grey costs a third of the tries by itself.',
+  spreadIs: 'Grey: usual error. A bar as narrow as the grey costs a third of the tries by itself.',
+  spreadOthers: 'The others',
+  spreadAll: 'All of them',
+  spreadFrom: (inputs: string, source: string) => `${inputs}: ${source}.`,
   outside: 'As it is, it lands outside: no slip is left.',
   ends: { window: '', range: ' (end of its range)', flight: ' (cannot be flown beyond)', never: ' or more' },
   matters: (share: string) => `${share} of the spread`,

@@ -32,13 +32,15 @@ export interface MarginStudy {
   readonly settled: readonly ShareAfter[];
   readonly mean: readonly number[];
   readonly deviation: readonly number[];
-  /** for each result: share of its variance that a straight line in all inputs explains; near 1 the effects tell all */
+  /** for each result: share of its variance that a straight line in all inputs explains; near 1 the effects tell all. NaN: it does not vary */
   readonly linear: readonly number[];
   /** most first */
   readonly influences: readonly Influence[];
   readonly faults: number;
 }
 
+/** In half widths of the window: a result that varies less has the error of its flights, and no influence is read from it. */
+const STILL = 1e-5;
 /** Fewer samples tell nothing about influence. */
 const LEAST_FOR_INFLUENCE = 3;
 
@@ -67,19 +69,21 @@ export function studyMargin(table: SampleTable, spread: Spread, bounds: Window):
   const results = bounds.map((_, k) => Float64Array.from(flown, (i) => table.results[m * i + k]));
   const enough = flown.length >= LEAST_FOR_INFLUENCE * (2 * width + 1);
   const spreads = results.map((r) => (r.length > 1 ? deviation(r) : Number.NaN));
+  const isStill = bounds.map(({ low, high }, k) => !(spreads[k] > (STILL * (high - low)) / 2));
+  for (const [k, still] of isStill.entries()) if (still && flown.length > 0) results[k].fill(results[k][0]);
   const fits = enough ? results.map((r) => fitLinear(z, r)) : [];
   return {
     now: shareOf(far, table.n),
     settled: stages(table.n).map((n) => shareOf(far, n)),
     mean: results.map((r) => (r.length > 0 ? mean(r) : Number.NaN)),
     deviation: spreads,
-    linear: fits.map((f) => f.explained),
+    linear: fits.map((f, k) => (isStill[k] ? Number.NaN : f.explained)),
     influences: enough
       ? influences(
           z,
           results,
           fits,
-          spreads,
+          spreads.map((s, k) => (isStill[k] ? 0 : s)),
           Float64Array.from(flown, (i) => far[i]),
         )
       : [],

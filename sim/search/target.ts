@@ -76,7 +76,7 @@ export interface Aim {
   readonly wishes: readonly Wish[];
 }
 
-/** `launched`: of a skill that a swing launches, whose attitude at release counts where no landing angle is stated. */
+/** `launched`: of a skill that a swing or contact launches, where it is at hand. */
 export function aimAt(spec: SkillSpec, fields: TargetFields, launched?: LaunchedSkill): Aim {
   const within = { ...USUAL_TOLERANCES, ...fields.within };
   for (const [name, value] of Object.entries(within))
@@ -146,12 +146,21 @@ export function fieldsOfDraft(draft: DraftSpec): TargetFields {
   };
 }
 
-/** Upright or inverted at take-off, whichever is nearer, and the part of a turn. */
+/**
+ * Where it lands if nothing is said: as the skill's own target does, turned on by what is asked beyond its somersaults; without one
+ * upright or inverted at take-off, whichever is nearer, and the part of a turn. From a swing whole somersaults end upright.
+ */
 function landingOf(spec: SkillSpec, fields: TargetFields, launched?: LaunchedSkill): number {
-  const { takeoff } = launched ?? launch(buildSkill(spec));
-  const start = Math.abs(withinHalf(takeoff.somersault / REV)) > 0.25 ? 0.5 : 0;
-  const word = fields.direction ?? spec.target?.somersaultWord;
-  return withinHalf(start + (fields.somersaults % 1) * (word === 'forward' ? -1 : 1)) * REV;
+  const signOf = (word?: string): number => (word === 'forward' ? -1 : 1);
+  const own = spec.target;
+  const turned = signOf(fields.direction ?? own?.somersaultWord) * (fields.somersaults % 1);
+  if (own) {
+    const start = own.landingAngle / REV - signOf(own.somersaultWord) * (own.somersaults % 1);
+    return withinHalf(start + turned) * REV;
+  }
+  const { takeoff, launch: from } = launched ?? launch(buildSkill(spec));
+  const isInverted = from.kind !== 'swing' && Math.abs(withinHalf(takeoff.somersault / REV)) > 0.25;
+  return withinHalf((isInverted ? 0.5 : 0) + turned) * REV;
 }
 
 function withEnd(spec: SkillSpec, { surface, endShape }: TargetFields): SkillSpec {

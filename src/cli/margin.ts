@@ -211,6 +211,8 @@ function formatInfluences({ spread, window }: Study, { influences, linear }: Mar
   ]);
   const names = window.map((b) => b.result.id);
   const head = ['input', 'share', ...names.map((n) => `on ${n}`), ...names.map((n) => `rank ${n}`)];
-  const straight = names.map((n, k) => `${n} ${percent(linear[k])}`).join(', ');
+  const straight = names
+    .map((n, k) => (Number.isNaN(linear[k]) ? `${n} does not vary` : `${n} ${percent(linear[k])}`))
+    .join(', ');
   return `What matters most: share of the variance of the distance from the window's middle; effects in standard deviations\n${formatTable(head, rows, 1)}\nExplained by straight lines: ${straight}`;
 }

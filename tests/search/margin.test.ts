@@ -100,6 +100,21 @@ describe('the share in the window', () => {
     expect(study.linear[0]).toBeCloseTo(1, 6);
   });
 
+  it('reads no influence from rounding: a result that only rounding varies is said not to vary', () => {
+    const both: Window = [...window, bound('twists', 0, 1 / 12)];
+    // as every sample of a planar skill: zero but for rounding, here in step with the momentum
+    const results = Float64Array.from({ length: 2 * table.n }, (_, i) =>
+      i % 2 === 0 ? table.results[i / 2] : 1e-14 * table.values[i - 1],
+    );
+    const planar = studyMargin({ ...table, results }, spread, both);
+    expect(planar.linear[1]).toBeNaN();
+    for (const { effects, ranks } of planar.influences) {
+      expect(effects[1]).toBe(0);
+      expect(ranks[1]).toBe(0);
+    }
+    expect(planar.influences.map((i) => i.effects[0])).toEqual(study.influences.map((i) => i.effects[0]));
+  });
+
   it('counts what could not be flown as not landed', () => {
     const results = table.results.slice();
     results[0] = Number.NaN;

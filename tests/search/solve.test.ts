@@ -292,6 +292,21 @@ describe('targets', () => {
     expect(dive.spec.target?.landingAngle).toBeCloseTo(Math.PI, 12);
   });
 
+  it('where nothing is said of the landing it is the one of the skill, turned on by what is asked beyond it', () => {
+    const giant = specOf('giant-double-straight');
+    const own = giant.target?.landingAngle ?? Number.NaN;
+    expect(own).not.toBe(0);
+    const landing = (spec: typeof giant, somersaults: number): number =>
+      aimAt(spec, { somersaults, twists: 0 }, launched).spec.target?.landingAngle ?? Number.NaN;
+    const launched = launchedOf(giant);
+    expect(landing(giant, 2)).toBeCloseTo(own, 12);
+    expect(landing(giant, 3)).toBeCloseTo(own, 12);
+    expect(landing(giant, 1.5)).toBeCloseTo(own + Math.PI, 12);
+    // let go at 104 deg, nearer to upside down: whole somersaults from a bar end upright all the same
+    const { target: _, ...bare } = giant;
+    expect(landing(bare, 2)).toBe(0);
+  });
+
   it('an end shape takes the place of the last block', () => {
     const spec = specOf('back-straight-double');
     const aim = aimAt(spec, {

@@ -31,7 +31,7 @@ export { formatMapJson, formatMarginJson } from './files/margin-json.ts';
 export { migrateKept } from './files/migrate.ts';
 export { parseAthlete, readAthlete } from './files/parse-athlete.ts';
 export { parseJson } from './files/parse-json.ts';
-export { athleteOf, parseSkill, type Shelf, shapeInRadians } from './files/parse-skill.ts';
+export { athleteOf, type Catalogue, parseSkill, shapeInRadians } from './files/parse-skill.ts';
 export type {
   FileBefore,
   FileFlight,
@@ -109,6 +109,7 @@ export { draftOfCode } from './notation/draft-of-code.ts';
 export { wordTrade } from './notation/trade-words.ts';
 export { type CodeDirection, formatTrampolineCode, parseTrampolineCode } from './notation/trampoline-code.ts';
 export { ScheduleOrderError } from './schedule/errors.ts';
+export type { ArmPath } from './schedule/schedule.ts';
 export { Evaluator } from './search/evaluate.ts';
 export { type ForgivingProblem, findForgiving, forgivingSteps } from './search/forgiving.ts';
 export { type Input, type InputLevel, type InputUnit, putInputs } from './search/input.ts';

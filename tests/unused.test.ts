@@ -68,6 +68,15 @@ test('what is taken from a late room by a member counts as taken', () => {
   expect(findUnused([room], [room, user])).toEqual(['sim/room.ts idle']);
 });
 
+test('one name for one thing: no two files export a type or class of the same name', () => {
+  const declaredIn = new Map<string, string[]>();
+  for (const file of shipped.map((m) => m.path))
+    for (const [, name] of read(file).matchAll(/^export (?:abstract )?(?:interface|type|class) (\w+)/gm))
+      declaredIn.set(name, [...(declaredIn.get(name) ?? []), file]);
+  expect(declaredIn.size).toBeGreaterThan(500);
+  expect([...declaredIn].filter(([, files]) => files.length > 1)).toEqual([]);
+});
+
 const wordFiles = (names: readonly string[]) => names.filter((name) => /(^|[/-])words\.ts$/.test(name));
 
 test('every text is read somewhere', () => {

@@ -2,7 +2,7 @@
  * The equations of a swing whose joints all follow their moves: three coordinates, rail x, y and the angle of the grip link;
  * torques are what the moves need. State: x, y, theta, their rates, work, loss.
  */
-import { type Asked, askInto, directionOf, type Hang, type HangStart } from './hang.ts';
+import { type AskedJoints, askInto, directionOf, type Hang, type HangStart } from './hang.ts';
 import { type RailSpring, springOf } from './rail.ts';
 import type { SwingEquations } from './swing-equations.ts';
 import type { RunRow } from './swing-run.ts';
@@ -11,13 +11,13 @@ const SIZE = 8;
 
 export class DrivenJoints implements SwingEquations {
   readonly state = new Float64Array(SIZE);
-  readonly asked: Asked;
+  readonly asked: AskedJoints;
   private readonly hang: Hang;
   private readonly spring: RailSpring;
   private readonly driven: Float64Array;
   private phi: number;
 
-  constructor(hang: Hang, start: HangStart, asked: Asked) {
+  constructor(hang: Hang, start: HangStart, asked: AskedJoints) {
     this.hang = hang;
     this.asked = asked;
     this.spring = springOf(hang.spec.rail);

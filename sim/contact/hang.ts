@@ -70,14 +70,14 @@ const centre = new Float64Array(4);
 const UPRIGHT = -Math.PI;
 
 /** What the moves ask at a state, and with it joint accelerations as qdd + share x the grip link's own. */
-export interface Asked {
+export interface AskedJoints {
   readonly q: Float64Array;
   readonly qd: Float64Array;
   readonly qdd: Float64Array;
   readonly share: Float64Array;
 }
 
-export function makeAsked(n: number): Asked {
+export function makeAsked(n: number): AskedJoints {
   const f = (): Float64Array => new Float64Array(n);
   return { q: f(), qd: f(), qdd: f(), share: f() };
 }
@@ -88,7 +88,7 @@ export function makeAsked(n: number): Asked {
  *   theta = phi - Gamma,  w = (1 - Gamma') phi',  alpha = (1 - Gamma') phi'' - Gamma'' phi'^2,
  * so phi is found by Newton's method from `near`, and q'' = f'' phi'^2 + f' phi'' is linear in alpha.
  */
-export function askInto(hang: Hang, t: number, theta: number, w: number, near: number, out: Asked): number {
+export function askInto(hang: Hang, t: number, theta: number, w: number, near: number, out: AskedJoints): number {
   const { moves, sense } = hang;
   const { q, qd, qdd, share } = out;
   if (moves.over === 'time') {
@@ -125,7 +125,7 @@ export function askInto(hang: Hang, t: number, theta: number, w: number, near: n
 const CLOSE = 1e-11;
 
 /** Gamma, Gamma', Gamma'' at phi; leaves f, f', f'' (along u) in out.q, qd, qdd. */
-function bend(hang: Hang, phi: number, out: Asked): Float64Array {
+function bend(hang: Hang, phi: number, out: AskedJoints): Float64Array {
   const { moves, planar, sense } = hang;
   moves.at(sense * phi, out.q, out.qd, out.qdd);
   if (rate.length !== out.q.length) rate = new Float64Array(out.q.length);
@@ -177,7 +177,7 @@ export interface HangStart {
 }
 
 /** The state at the start: rail where it is in balance with the force that the swing begins with, at rest. */
-export function startOf(hang: Hang, asked: Asked): HangStart {
+export function startOf(hang: Hang, asked: AskedJoints): HangStart {
   const { spec, moves, planar, sense } = hang;
   const { start } = spec;
   const u = start.kind === 'handstand' ? -Math.PI : start.angle;

@@ -5,7 +5,7 @@
  * Denoth & Schneider 1998, J Biomech 31:439). The filtered peak is that of a running mean over WINDOW: -3 dB at 0.443 / WINDOW.
  */
 import type { PlanarJointName } from './chain.ts';
-import { type LandingRun, type LandingSpec, runLanding } from './landing.ts';
+import { type LandingRun, type LandingSetup, runLanding } from './landing.ts';
 import type { Asymmetry, LandingEntry } from './landing-entry.ts';
 import { calcVerdict, type Verdict } from './verdict.ts';
 
@@ -67,7 +67,7 @@ export type LandingResult =
   | { readonly kind: 'landed'; readonly run: LandingRun; readonly report: LandingReport };
 
 /** Lands, unless the state is too asymmetric for a planar model: then it says why not. */
-export function land(entry: LandingEntry, spec: LandingSpec): LandingResult {
+export function land(entry: LandingEntry, spec: LandingSetup): LandingResult {
   if (entry.asymmetry.length > 0) return { kind: 'asymmetric', asymmetry: entry.asymmetry };
   const run = runLanding(entry, spec);
   return { kind: 'landed', run, report: reportLanding(run) };

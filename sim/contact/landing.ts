@@ -14,7 +14,7 @@ import { checkAction, JointAction, type LegAction } from './landing-joints.ts';
 import { checkMat, type MatSpec } from './mat.ts';
 import { ChainWorld } from './planck.ts';
 
-export interface LandingSpec {
+export interface LandingSetup {
   readonly mat: MatSpec;
   readonly action: LegAction;
   /** s; 1 if left out */
@@ -32,7 +32,7 @@ const DURATION = 1;
 /** Columns over time, one row a step; forces on the athlete, N. Row k is at k dt. */
 export interface LandingRun {
   readonly entry: LandingEntry;
-  readonly spec: LandingSpec;
+  readonly spec: LandingSetup;
   readonly dt: number;
   readonly n: number;
   readonly t: Float64Array;
@@ -64,7 +64,7 @@ export interface LandingRun {
   readonly touched?: { readonly part: string; readonly t: number };
 }
 
-export function runLanding(entry: LandingEntry, spec: LandingSpec): LandingRun {
+export function runLanding(entry: LandingEntry, spec: LandingSetup): LandingRun {
   const mat = checkMat(spec.mat);
   const action = checkAction(spec.action);
   const { chain, gravity } = entry;

@@ -8,7 +8,7 @@ import type { ShapeMoments } from '../measure/shape-moments.ts';
 import type { SimulatedAssumption } from './assumption.ts';
 import { columnAt } from './column-at.ts';
 import type { Dimension } from './dimension.ts';
-import type { Flown, SkillResult } from './skill-result.ts';
+import type { FlownSkill, SkillResult } from './skill-result.ts';
 
 type ReadoutPhase = 'flight' | 'swing' | 'landing';
 
@@ -71,28 +71,28 @@ const instant = (
   ...(assuming ? { assuming } : {}),
 });
 
-const massOf = (r: Flown): number => r.flight.body.mass;
+const massOf = (r: FlownSkill): number => r.flight.body.mass;
 
 const size = (x: number | undefined): number | undefined => (x === undefined ? undefined : Math.abs(x));
 const at =
-  (column: (f: Flown) => Float64Array, k = 0, n = 1) =>
+  (column: (f: FlownSkill) => Float64Array, k = 0, n = 1) =>
   (r: SkillResult, t: number): number | undefined =>
     columnAt(r.frames.t, column(r), t, k, n);
 const sizeAt =
-  (column: (f: Flown) => Float64Array, k = 0, n = 1) =>
+  (column: (f: FlownSkill) => Float64Array, k = 0, n = 1) =>
   (r: SkillResult, t: number): number | undefined =>
     size(at(column, k, n)(r, t));
 
 /** Turns done over the time in the air: the rate if it never changed. */
 const meanRate =
-  (turns: (f: Flown) => number | undefined) =>
+  (turns: (f: FlownSkill) => number | undefined) =>
   (r: SkillResult): number | undefined => {
     const n = turns(r);
     return n === undefined ? undefined : (n * REV) / r.flight.duration;
   };
-const somersaultsOf = (f: Flown): number | undefined => f.summary.somersaults;
-const twistsOf = (f: Flown): number | undefined => f.summary.twists;
-const hz = (f: Flown): number => Math.abs(f.flight.h_Scm_W[2]);
+const somersaultsOf = (f: FlownSkill): number | undefined => f.summary.somersaults;
+const twistsOf = (f: FlownSkill): number | undefined => f.summary.twists;
+const hz = (f: FlownSkill): number => Math.abs(f.flight.h_Scm_W[2]);
 
 /** The spin that the momentum alone gives the shape of the moment: h / I, limbs at rest in it. */
 const spin = (r: SkillResult, t: number): number | undefined => {
@@ -113,12 +113,12 @@ function meanOver(r: SkillResult, of: At): number | undefined {
 
 const landed = (r: SkillResult): number => r.flight.p_WScm_W0[1] + rise(r) - fall(r);
 /** Of the mass centre, from take-off to its highest place, and from there to the end. */
-const rise = (r: Flown): number => r.summary.height.value - r.flight.p_WScm_W0[1];
-const fall = (r: Flown): number => {
+const rise = (r: FlownSkill): number => r.summary.height.value - r.flight.p_WScm_W0[1];
+const fall = (r: FlownSkill): number => {
   const { gravity: g, duration: T, v_WScm_W0, p_WScm_W0 } = r.flight;
   return r.summary.height.value - (p_WScm_W0[1] + v_WScm_W0[1] * T - (g * T * T) / 2);
 };
-const endSpeed = ({ flight }: Flown): number => Math.abs(flight.v_WScm_W0[1] - flight.gravity * flight.duration);
+const endSpeed = ({ flight }: FlownSkill): number => Math.abs(flight.v_WScm_W0[1] - flight.gravity * flight.duration);
 
 const swing = (
   name: string,

@@ -4,7 +4,7 @@ import type { Frames } from '../measure/frames.ts';
 import type { ShapeMoments } from '../measure/shape-moments.ts';
 import type { Summary } from '../measure/summary.ts';
 
-export interface Flown {
+export interface FlownSkill {
   readonly flight: Flight;
   readonly frames: Frames;
   readonly summary: Summary;
@@ -31,12 +31,12 @@ export interface LandingPart {
   readonly stoppingDistance?: number;
 }
 
-export interface SkillResult extends Flown {
+export interface SkillResult extends FlownSkill {
   /** moments of the body held in shapes of the catalogue, by id */
   readonly shapes?: Readonly<Record<string, ShapeMoments>>;
   /** the same take-off momentum and time in the air with one shape held: that of take-off, or standing straight */
-  readonly rigid?: Flown;
-  readonly straight?: Flown;
+  readonly rigid?: FlownSkill;
+  readonly straight?: FlownSkill;
   readonly swing?: SwingPart;
   readonly landing?: LandingPart;
 }

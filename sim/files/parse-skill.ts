@@ -13,7 +13,7 @@ import type { FileSurface } from './phase-schema.ts';
 import type { ShapeData } from './schedule-schema.ts';
 import type { SkillFile } from './skill-schema.ts';
 
-export interface Shelf {
+export interface Catalogue {
   readonly athletes: Readonly<Record<string, Athlete>>;
   readonly shapes: Readonly<Record<string, ShapeData>>;
 }
@@ -21,7 +21,7 @@ export interface Shelf {
 /** The angles of a shape in rad, by name. */
 export const shapeInRadians = (shape: ShapeData): NamedPose => inRadians(shape.angles);
 
-export function parseSkill(json: unknown, shelf: Shelf): SkillSpec {
+export function parseSkill(json: unknown, shelf: Catalogue): SkillSpec {
   const file = checkSkillFile(json);
   const { end, schedule } = flightOf(file);
   const path = `${pathOf(file, 'flight')}.schedule`;
@@ -88,7 +88,7 @@ export function parseSkill(json: unknown, shelf: Shelf): SkillSpec {
 }
 
 /** The athlete that is written in, or that a reference leads to. */
-export function athleteOf(file: SkillFile, shelf: Shelf): Athlete {
+export function athleteOf(file: SkillFile, shelf: Catalogue): Athlete {
   if (!('ref' in file.athlete)) return file.athlete;
   const { ref } = file.athlete;
   if (!Object.hasOwn(shelf.athletes, ref))

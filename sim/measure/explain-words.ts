@@ -3,7 +3,7 @@
  * momentum unchanged; joints put in 95 J". All its texts stand in EXPLAIN_WORDS, to be put into another language as one.
  */
 import { RAD, REV } from '../math/angles.ts';
-import type { Explanation, Instant } from './explain.ts';
+import type { Explanation, InstantState } from './explain.ts';
 import type { MoveWord } from './move-words.ts';
 import { wordTilt } from './words.ts';
 
@@ -97,7 +97,7 @@ export function formatExplanation(e: Explanation | undefined, words: ExplainWord
   return `${moves}: ${parts.join(', ')}; ${work(e.jointWork, words)}`;
 }
 
-function changes(a: Instant, b: Instant, w: ExplainWords): string[] {
+function changes(a: InstantState, b: InstantState, w: ExplainWords): string[] {
   const out: string[] = [];
   const differs = (x: number, y: number): boolean => Math.abs(y - x) > MOMENT * Math.max(x, y);
   const moment = (what: string, x: number, y: number): void => {

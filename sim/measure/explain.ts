@@ -17,7 +17,7 @@ import { type Attitude, calcAttitude, TILT_LIMIT } from './attitude.ts';
 import { findMoves, type MoveWord } from './move-words.ts';
 
 /** The body and its turning at one time. */
-export interface Instant {
+export interface InstantState {
   readonly t: number;
   /** about F */
   readonly lateralMoment: number;
@@ -41,8 +41,8 @@ export interface Explanation extends FromTo {
   readonly moves: readonly MoveWord[];
   /** indices into Body.angles of the angles that move */
   readonly angles: readonly number[];
-  readonly before: Instant;
-  readonly after: Instant;
+  readonly before: InstantState;
+  readonly after: InstantState;
   /**
    * difference of |h| summed over the segments, as a share. The engine turns the root so that h is kept: this sees slips
    * of the sums only. The independent check of a move is its work against its energy.
@@ -96,7 +96,7 @@ export function calcExplanation(flight: Flight, t: number): Explanation | undefi
 const FOLLOW = 1 / 60;
 
 /** Instants at ascending times, without the costs of whole frames. */
-function makeReader(flight: Flight): (t: number) => Instant {
+function makeReader(flight: Flight): (t: number) => InstantState {
   const state = makeState(flight.body);
   const groups = groupsOf(flight.body).length;
   const byGroup_B = new Float64Array(3 * groups);

@@ -8,7 +8,7 @@
 
 import { type Collected, degrees, nearestPole, type PlacedKey } from './collect.ts';
 import { ScheduleValueError } from './errors.ts';
-import type { ShoulderAngles } from './jointed-body.ts';
+import type { ShoulderIndices } from './jointed-body.ts';
 import { withKeys } from './knots.ts';
 import { type Knot, makeTrack, makeUnwinding, restingValue, type Track } from './track.ts';
 
@@ -23,7 +23,7 @@ const PATH_PLANE = { front: Math.PI / 2, side: 0 } as const;
 /** `elevation`, `turn`: merged knots of these angles; an angle that is sampled has none, and then no poles. */
 export function makeArmTracks(
   collected: Collected,
-  shoulder: ShoulderAngles,
+  shoulder: ShoulderIndices,
   basePlane: number,
   elevation: readonly Knot[] | undefined,
   turn: readonly Knot[] | undefined,
@@ -58,7 +58,7 @@ export function makeArmTracks(
 /** Plane at the edges of the blocks, by the arms' path into each; and bumps by the time of the knot they start at. */
 function layBlocks(
   { blocks, keys }: Collected,
-  shoulder: ShoulderAngles,
+  shoulder: ShoulderIndices,
   elevation: readonly Knot[] | undefined,
   poleAt: (t: number) => number | undefined,
 ): { knots: Knot[]; bumps: Map<number, number> } {

@@ -8,11 +8,11 @@ export interface JointedBody {
     /** each hinge coordinate is the sum of coef times named angle */
     readonly hinges: readonly { readonly terms: readonly { readonly angle: number; readonly coef: number }[] }[];
   }[];
-  readonly shoulders: readonly ShoulderAngles[];
+  readonly shoulders: readonly ShoulderIndices[];
 }
 
 /** A shoulder whose plane has poles at elevation 0 and 180 deg: indices into `angles`. */
-export interface ShoulderAngles {
+export interface ShoulderIndices {
   readonly plane: number;
   readonly elevation: number;
   readonly turn: number;

@@ -15,7 +15,7 @@ import type { Whole } from './whole.ts';
 
 type Phase = 'swing' | 'contact' | 'flight' | 'landing';
 
-export interface Instant {
+export interface WholeInstant {
   readonly t: number;
   readonly phase: Phase;
   /** one value for each Body angle */
@@ -37,7 +37,7 @@ export interface Instant {
 const ZERO: Vec3 = [0, 0, 0];
 
 /** A reader of one whole; its arrays are new for each instant. */
-export function makeInstantReader(whole: Whole, contact: WholeContact): (t: number) => Instant {
+export function makeInstantReader(whole: Whole, contact: WholeContact): (t: number) => WholeInstant {
   const { flight, swing, landing } = whole;
   const { body } = flight;
   const state = makeState(body);
@@ -52,7 +52,7 @@ export function makeInstantReader(whole: Whole, contact: WholeContact): (t: numb
     v: Vec3,
     h: Vec3,
     force_W: Vec3,
-  ): Instant => {
+  ): WholeInstant => {
     const [somersault, tilt, twist] = attitudeOf(body, angles, quat_WB);
     return {
       t,
@@ -70,7 +70,7 @@ export function makeInstantReader(whole: Whole, contact: WholeContact): (t: numb
       twist,
     };
   };
-  const inFlight = (t: number, phase: Phase, asked: number, force: Vec3): Instant => {
+  const inFlight = (t: number, phase: Phase, asked: number, force: Vec3): WholeInstant => {
     const angles = new Float64Array(body.angles.length);
     flight.schedule.anglesInto(t, angles, new Float64Array(angles.length));
     readState(flight, t, state);

@@ -8,13 +8,13 @@ import { getLanes, type Lane } from '../document/lanes.ts';
 import { getSchedule } from '../document/phases.ts';
 import { type BlockSpan, findSpan, getSpans } from '../document/spans.ts';
 import type { AnchorSeconds } from '../document/times.ts';
-import type { Caution, FlightResult, Outcome, Outline } from '../engine/result.ts';
+import type { FlightCaution, FlightOutcome, FlightResult, Outline } from '../engine/result.ts';
 import type { DocumentState } from './document.ts';
 import { wordFault } from './say/fault-words.ts';
 import type { Flying } from './services.ts';
 import { texts } from './words.ts';
 
-interface FlownDocument extends Outcome {
+interface FlownDocument extends FlightOutcome {
   /** identity of the document that this is the flight of */
   readonly id: number;
 }
@@ -30,7 +30,7 @@ export interface FlightState {
   readonly spans: Accessor<BlockSpan[]>;
   readonly lanes: Accessor<Lane[]>;
   /** joints beyond their limits, and what passes through the body; the latter rest while a hand is at work */
-  readonly cautions: Accessor<readonly Caution[]>;
+  readonly cautions: Accessor<readonly FlightCaution[]>;
   /** the result before the gesture under way, once it has changed something */
   readonly before: Accessor<Outline | undefined>;
   /** a gesture begins: its flight is compared with the one now */
@@ -151,7 +151,7 @@ export function createFlight({ flying, shapes, document: doc, checked, standIn }
     }
     return doc.file() !== mark ? atBegin : last;
   });
-  const cautions = createMemo<readonly Caution[]>(() =>
+  const cautions = createMemo<readonly FlightCaution[]>(() =>
     before() ? result().cautions : [...result().cautions, ...flying.overlaps(result())],
   );
 

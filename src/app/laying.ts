@@ -1,7 +1,7 @@
 /** What the catalogue lays down and how: the time of the move, the arms' way, and a shape that is being dragged to the ruler. */
 
 import { createMemo, createSignal } from 'solid-js';
-import type { FileBlock, ShapeData } from '../../sim/index.ts';
+import type { ArmPath, ShapeData } from '../../sim/index.ts';
 import { DEG } from '../../sim/math/angles.ts';
 import { withoutSide } from '../../sim/math/side.ts';
 import { changeBlock } from '../document/edits.ts';
@@ -12,7 +12,6 @@ import { keyTexts } from './key-words.ts';
 import { keptState, type Page } from './page.ts';
 import { texts } from './words.ts';
 
-export type ArmPath = NonNullable<FileBlock['arms']>;
 export const ARM_PATHS: readonly ArmPath[] = ['direct', 'front', 'side'];
 export type Sorting = 'long' | 'lateral' | 'name';
 

@@ -8,12 +8,12 @@ import {
   type ShapeData,
   shapeInRadians,
 } from '../../sim/index.ts';
-import type { Command } from './command-line.ts';
+import type { CommandCall } from './command-line.ts';
 import { readBody } from './read-input.ts';
 import { formatTable } from './table.ts';
 import { checkApart, writeFiles } from './write-files.ts';
 
-export function runBody(command: Command & { kind: 'body' }): string {
+export function runBody(command: CommandCall & { kind: 'body' }): string {
   const { body, gravity, shapes, inputs } = readBody(command.of);
   const wanted = command.mjcf === undefined ? [] : [{ option: '--mjcf', file: command.mjcf }];
   checkApart(wanted, inputs);

@@ -4,7 +4,7 @@ import { CommandError } from './command-error.ts';
 import { type MapCommand, type MarginCommand, parseMap, parseMargin } from './margin-args.ts';
 import { parseSolve, type SolveCommand } from './solve-args.ts';
 
-export type Command =
+export type CommandCall =
   | { readonly kind: 'help' }
   | { readonly kind: 'version' }
   | MarginCommand
@@ -39,7 +39,7 @@ const ALL_OPTIONS: readonly OptionName[] = Object.values(OPTIONS).flat();
 
 export const RATE_HZ = { least: 1, most: 10000, default: 240 };
 
-export function parseCommand(argv: readonly string[]): Command {
+export function parseCommand(argv: readonly string[]): CommandCall {
   const asks = argv.some((a) => a === '--help' || a === '-h' || a === '--version');
   if (argv[0] === 'margin' && !asks) return parseMargin(argv.slice(1));
   if (argv[0] === 'map' && !asks) return parseMap(argv.slice(1));

@@ -1,10 +1,10 @@
 /** The command "export": a skill as a version 1 file, for builds that know no other. */
 import { CAUTION, contactFor, exportVersion1, formatSkill, launch } from '../../sim/index.ts';
-import type { Command } from './command-line.ts';
+import type { CommandCall } from './command-line.ts';
 import { readSkill } from './read-input.ts';
 import { checkApart, writeFiles } from './write-files.ts';
 
-export async function runExport(command: Command & { kind: 'export' }): Promise<string> {
+export async function runExport(command: CommandCall & { kind: 'export' }): Promise<string> {
   const { skill, file, athlete, inputs } = readSkill(command.skill);
   const output = { option: '--out', file: command.out };
   checkApart([output], inputs);

@@ -18,14 +18,14 @@ import {
   wordFrames,
 } from '../../sim/index.ts';
 import { CommandError } from './command-error.ts';
-import { type Command, RATE_HZ } from './command-line.ts';
+import { type CommandCall, RATE_HZ } from './command-line.ts';
 import { readSkill } from './read-input.ts';
 import { checkApart, type Output, writeFiles } from './write-files.ts';
 
 /** More rows than this do not fit a table of some 200 columns in memory. */
 const MOST_ROWS = 200_000;
 
-export async function runFly(command: Command & { kind: 'fly' }): Promise<string> {
+export async function runFly(command: CommandCall & { kind: 'fly' }): Promise<string> {
   const { skill, inputs } = readSkill(command.skill);
   const wanted = [
     ...(command.frames === undefined ? [] : [{ option: '--frames', file: command.frames }]),

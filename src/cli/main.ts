@@ -2,7 +2,7 @@
 import pkg from '../../package.json' with { type: 'json' };
 import { runBody } from './body.ts';
 import { NothingFlownError, oneLine, wordBadInput, wordSystemFault } from './command-error.ts';
-import { type Command, parseCommand } from './command-line.ts';
+import { type CommandCall, parseCommand } from './command-line.ts';
 import { runExport } from './export.ts';
 import { runFly } from './fly.ts';
 import { formatHelp } from './help.ts';
@@ -48,7 +48,7 @@ export async function main(argv: readonly string[], streams: Streams = processSt
   }
 }
 
-async function run(command: Command): Promise<string | CommandOutput> {
+async function run(command: CommandCall): Promise<string | CommandOutput> {
   switch (command.kind) {
     case 'help':
       return formatHelp();

@@ -19,12 +19,12 @@ import {
   type SkillResult,
   shapeInRadians,
 } from '../../sim/index.ts';
-import type { Command } from './command-line.ts';
+import type { CommandCall } from './command-line.ts';
 import { readSheetFile, readSkill } from './read-input.ts';
 import { formatTable } from './table.ts';
 import { checkApart, writeFiles } from './write-files.ts';
 
-export async function runSheet(command: Command & { kind: 'sheet' }): Promise<string> {
+export async function runSheet(command: CommandCall & { kind: 'sheet' }): Promise<string> {
   const { sheet, inputs, isSkill } = readSheetFile(command.sheet, sheets);
   // a sheet kept with a skill is set against that skill
   const skillFile = command.skill ?? (isSkill ? command.sheet : undefined);

@@ -1,6 +1,7 @@
 /** One flight in the page, at once: from the document to everything the panels show. */
 import {
   buildSkill,
+  type Catalogue,
   calcCautionsAt,
   calcFrames,
   calcRelease,
@@ -17,7 +18,6 @@ import {
   parseAthlete,
   parseJson,
   parseSkill,
-  type Shelf,
   type SkillFile,
   summarize,
   takeoffInFile,
@@ -66,7 +66,7 @@ export interface Engine {
   readonly explain: typeof explain;
 }
 
-export function makeEngine(shelf: Shelf, askRelease: AskRelease = askHere(shelf)): Engine {
+export function makeEngine(shelf: Catalogue, askRelease: AskRelease = askHere(shelf)): Engine {
   let flights = 0;
   const releases = makeReleases(askRelease);
   const findAthlete: Engine['findAthlete'] = ({ athlete }) =>
@@ -117,7 +117,7 @@ export function makeEngine(shelf: Shelf, askRelease: AskRelease = askHere(shelf)
 
 /** Without a worker: in the same thread. */
 const askHere =
-  (shelf: Shelf): AskRelease =>
+  (shelf: Catalogue): AskRelease =>
   async (file) => {
     const skill = buildSkill(parseSkill(file, shelf));
     return calcRelease(skill, await contactFor(skill));

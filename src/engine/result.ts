@@ -22,7 +22,7 @@ export interface OverlapCaution {
   readonly deepMm: number;
 }
 
-export type Caution = JointCaution | OverlapCaution;
+export type FlightCaution = JointCaution | OverlapCaution;
 
 /** The skill's code, difficulty and usual name; a dive number for water. Or the reason why there is no code. */
 export type SkillCode =
@@ -85,7 +85,7 @@ interface FlightFault {
   readonly canRetry: boolean;
 }
 
-export interface Outcome {
+export interface FlightOutcome {
   readonly result: FlightResult;
   readonly fault?: FlightFault;
   /** the flight of the document is not known yet: what comes before it is being computed */

@@ -1,4 +1,5 @@
 /** Joins the rooms for posing: where the figure's handles are on the screen, and the athlete held upright as a picture. */
+import type { Vec3 } from '../../sim/index.ts';
 
 import { type PoseEnd, posing } from '../engine/pose.ts';
 import type { FlightResult } from '../engine/result.ts';
@@ -8,7 +9,7 @@ import type { PoseFrames } from '../scene/pose-frames.ts';
 import type { Scene } from '../scene/scene.ts';
 import { shapeTileSvg } from '../scene/shape-tile.ts';
 import { uprightScene } from '../scene/upright-scene.ts';
-import { heldView, type Sight, type Vec3 } from '../scene/view.ts';
+import { type FigurePlacement, heldView } from '../scene/view.ts';
 import type { FigureGrip, HeldPicture, HeldPictureInput } from './stage-input.ts';
 
 export function drawHeld(input: HeldPictureInput): HeldPicture {
@@ -27,7 +28,7 @@ export function drawHeld(input: HeldPictureInput): HeldPicture {
     y: centreY,
   });
   const view = heldView(seen.R_WF, azimuth);
-  const sight: Sight = { view, scale: pxPerM, anchor: seen.p_WScm_W, x: width / 2, y: centreY };
+  const sight: FigurePlacement = { view, scale: pxPerM, anchor: seen.p_WScm_W, x: width / 2, y: centreY };
   const spots = posing.ends(result).map(({ id, segment, p }) => {
     const [x, y, depth] = projectPoint(held.frames, segment, p, sight);
     return { id, x, y, depth };
@@ -75,7 +76,7 @@ export function followGrip(scene: Scene, frames: PoseFrames, ends: readonly Pose
   return { x: x + (layer.x ?? 0), y: y + (layer.y ?? 0) };
 }
 
-function inRoot(frames: PoseFrames, { view }: Sight): FigureGrip['view_B'] {
+function inRoot(frames: PoseFrames, { view }: FigurePlacement): FigureGrip['view_B'] {
   const R = frames.R_WS;
   const turn = ([x, y, z]: Vec3): Vec3 => [
     R[0] * x + R[3] * y + R[6] * z,

@@ -3,11 +3,10 @@
  * body (lengths below are those of a 1.62 m athlete and scale with it); no physics is taken from them. Any other tree is
  * drawn from its own shapes. Segment frames: X anterior, Y towards the head, Z right.
  */
-import type { Body } from '../../sim/index.ts';
+import type { Body, Vec3 } from '../../sim/index.ts';
 import { addHead } from './head-look.ts';
 import { addArm, addLeg } from './limb-look.ts';
 import { type Look, LookBuilder, mix } from './look.ts';
-import type { Vec3 } from './view.ts';
 
 const looks = new WeakMap<Body, Look>();
 

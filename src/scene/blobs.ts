@@ -4,9 +4,10 @@
  * symmetric 2 x 2 matrix of an ellipse about c, the farthest point in the direction u is c + Q u / sqrt(u.Q u).
  * Screen: px, y down.
  */
+import type { Vec3 } from '../../sim/index.ts';
 import type { PoseFrames } from './pose-frames.ts';
 import type { Points } from './scene.ts';
-import type { Vec3, View } from './view.ts';
+import type { View } from './view.ts';
 
 export interface Blob {
   readonly segment: number;

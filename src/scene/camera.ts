@@ -1,5 +1,6 @@
 /** An orthographic camera: a point of the picture plane in the middle of the window, at a scale. Screen px, y down. */
-import { dot, frontView, sideView, topView, type Vec3, type View } from './view.ts';
+import type { Vec3 } from '../../sim/index.ts';
+import { dot, frontView, sideView, topView, type View } from './view.ts';
 
 export type LargeView = 'side' | 'front' | 'top';
 

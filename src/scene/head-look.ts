@@ -2,11 +2,12 @@
  * The head: neck, skull with hair, chin, nose, a knot behind, and the face as a cap of the skull. The pale face in front
  * and the dark hair behind make twist readable when the figure is small. Head frame: X anterior, Y up, Z right.
  */
+import type { Vec3 } from '../../sim/index.ts';
 import { type Projected, STRIDE } from './blobs.ts';
 import type { HeadLook, LookBuilder } from './look.ts';
 import type { PoseFrames } from './pose-frames.ts';
 import type { Points } from './scene.ts';
-import { cross, type Vec3, type View } from './view.ts';
+import { cross, type View } from './view.ts';
 
 interface HeadPlace {
   readonly head: number;

@@ -2,9 +2,8 @@
  * Arms and legs as tapered volumes with a swelling at deltoid, forearm, thigh and calf; tape bands on the left ones.
  * Lengths come from the body's joints, girths are those of a 1.62 m athlete. X anterior, Y towards the head, Z right.
  */
-import type { Body } from '../../sim/index.ts';
+import type { Body, Vec3 } from '../../sim/index.ts';
 import { type LookBuilder, mix, plus, type Sizes } from './look.ts';
-import type { Vec3 } from './view.ts';
 
 /** Adds one limb to what is built; `at`: index of a segment by its name. */
 type AddLimb = (build: LookBuilder, body: Body, at: (name: string) => number, side: 'L' | 'R', sizes: Sizes) => void;

@@ -1,9 +1,8 @@
 /**
  * What a look is made of: parts of blobs, in the order the body gives them, and the builder that collects them.
  */
-import type { FromTo } from '../../sim/index.ts';
+import type { FromTo, Vec3 } from '../../sim/index.ts';
 import type { Blob } from './blobs.ts';
-import type { Vec3 } from './view.ts';
 
 /** The head's blobs, by what they are. */
 export interface HeadLook {

@@ -2,8 +2,9 @@
  * Plain bodies over the athlete, at true size: outlines about an axis of the body frame F, through the mass centre. A disc
  * and a point mass lie across their axis, a rod across it along the body (about the long axis: across the body).
  */
+import type { Vec3 } from '../../sim/index.ts';
 import type { DrawItem, Layer, Scene } from './scene.ts';
-import { cross, type Sight, type Vec3 } from './view.ts';
+import { cross, type FigurePlacement } from './view.ts';
 
 export interface PlainShape {
   readonly kind: 'rod' | 'disc' | 'ball' | 'cylinder' | 'point mass';
@@ -21,7 +22,7 @@ const STROKE = { stroke: 'ink', width: 2.4 } as const;
 const axisOf = (R_WF: ArrayLike<number>, k: 0 | 1 | 2): Vec3 => [R_WF[k], R_WF[3 + k], R_WF[6 + k]];
 const AXES = { 'front-back': 0, long: 1, lateral: 2 } as const;
 
-interface BodyPlace extends Pick<Sight, 'view' | 'scale'> {
+interface BodyPlace extends Pick<FigurePlacement, 'view' | 'scale'> {
   /** px of the mass centre */
   readonly x: number;
   readonly y: number;

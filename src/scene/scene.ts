@@ -4,7 +4,7 @@
  * names of tokens (tokens.css), never literal values. Drawn in order: later over earlier.
  */
 
-import type { Sight } from './view.ts';
+import type { FigurePlacement } from './view.ts';
 
 /** The colour tokens of tokens.css that a scene may name. */
 export type Token =
@@ -139,7 +139,7 @@ export interface Layer {
   /** equal keys mean equal items: the renderer may keep the layer, ghosts as one texture */
   readonly key?: string;
   /** the figure at the cursor is in this layer, seen so: for what takes hold of it */
-  readonly sight?: Sight;
+  readonly sight?: FigurePlacement;
 }
 
 /** px */

@@ -1,10 +1,11 @@
 /** What turns: angular momentum (constant, one arrow) and the axis the body as a whole turns about at this instant. */
+import type { Vec3 } from '../../sim/index.ts';
 import type { Camera } from './camera.ts';
 import { project } from './camera.ts';
 import { endOnArrow, straightArrow } from './marks.ts';
 import type { StageFlight, StagePose } from './pose-frames.ts';
 import type { DrawItem } from './scene.ts';
-import { dot, type Vec3 } from './view.ts';
+import { dot } from './view.ts';
 
 /** Seen within this of end on, an axis is a sign instead of a line. */
 const END_ON = 0.97;

@@ -2,14 +2,14 @@
  * The athlete held upright: the camera turns with the body frame F, so arms and shape are seen without the somersault.
  * Also the posing stage: handles on the joints, a pale limb where it was before.
  */
-import type { Body } from '../../sim/index.ts';
+import type { Body, Vec3 } from '../../sim/index.ts';
 import { projectPoint } from './blobs.ts';
 import { figureItems } from './figure.ts';
 import { ringArrow } from './marks.ts';
 import type { PoseFrames, StagePose } from './pose-frames.ts';
 import type { DrawItem, Layer, Scene, Token } from './scene.ts';
 import { type OtherVersion, versionFigures } from './version-ghost.ts';
-import { heldView, type Vec3 } from './view.ts';
+import { heldView } from './view.ts';
 
 export interface Handle {
   /** hit id becomes 'handle:' + id */

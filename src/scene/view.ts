@@ -2,7 +2,7 @@
  * Where the stage is seen from: an orthographic camera as three unit vectors in W. Screen right, screen up and the
  * direction towards the eye; right x up = toward. Which side is which: docs/conventions.md, "Views".
  */
-export type Vec3 = readonly [number, number, number];
+import type { Vec3 } from '../../sim/index.ts';
 
 export interface View {
   readonly right: Vec3;
@@ -11,7 +11,7 @@ export interface View {
 }
 
 /** How one body is seen in a picture: enough to find its places on the screen, and the way back. */
-export interface Sight {
+export interface FigurePlacement {
   readonly view: View;
   /** px per m */
   readonly scale: number;

@@ -5,7 +5,7 @@
 
 import { createEffect, createSignal, createUniqueId, Show } from 'solid-js';
 import { formatNumber, parseNumber } from './numbers.ts';
-import { fromShown, parseQuantity, type Quantity, sayNumber, shownAs, toShown, unitBeside } from './units.ts';
+import { fromShown, parseQuantity, type QuantityKind, sayNumber, shownAs, toShown, unitBeside } from './units.ts';
 import { numberTexts } from './words.ts';
 
 interface NumberFieldProps {
@@ -17,7 +17,7 @@ interface NumberFieldProps {
   step: number;
   decimals: number;
   /** shown, stepped and typed in the units that are set; value, range and step stay those of the document */
-  quantity?: Quantity;
+  quantity?: QuantityKind;
   /** one finished change */
   onChange: (value: number) => void;
   /** while scrubbing; the last one is followed by onSettle */

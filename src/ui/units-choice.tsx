@@ -1,9 +1,9 @@
 /** The choice of units. */
 import { Choice } from './choice.tsx';
-import { type Measure, setUnits, type Turning, units } from './units.ts';
+import { type MeasureSystem, setUnits, type Turning, units } from './units.ts';
 import { unitTexts } from './words.ts';
 
-const measures: readonly Measure[] = ['metric', 'imperial'];
+const measures: readonly MeasureSystem[] = ['metric', 'imperial'];
 const turnings: readonly Turning[] = ['revolutions', 'degrees'];
 
 export function UnitChoice() {

@@ -8,14 +8,14 @@ import { formatNumber, parseNumber } from './numbers.ts';
 import { readStored, writeStored } from './stored.ts';
 import { unitTexts } from './words.ts';
 
-export type Measure = 'metric' | 'imperial';
+export type MeasureSystem = 'metric' | 'imperial';
 export type Turning = 'revolutions' | 'degrees';
 export interface Units {
-  readonly measure: Measure;
+  readonly measure: MeasureSystem;
   readonly turning: Turning;
 }
 
-export type Quantity =
+export type QuantityKind =
   | 'length'
   | 'speed'
   | 'acceleration'
@@ -45,7 +45,7 @@ const POUND = 0.453_592_37;
 const FOOT_POUND = FOOT * POUND * 9.806_65;
 const LB_FT2 = POUND * FOOT * FOOT;
 
-const METRIC: Readonly<Record<Quantity, ShownAs>> = {
+const METRIC: Readonly<Record<QuantityKind, ShownAs>> = {
   length: { unit: 'm', factor: 1, decimals: 2 },
   speed: { unit: 'm/s', factor: 1, decimals: 2 },
   acceleration: { unit: 'm/s²', factor: 1, decimals: 2 },
@@ -61,7 +61,7 @@ const METRIC: Readonly<Record<Quantity, ShownAs>> = {
   time: { unit: 's', factor: 1, decimals: 2 },
 };
 /** An imperial length is written in feet and inches; its factor is that of feet. */
-const IMPERIAL: Partial<Readonly<Record<Quantity, ShownAs>>> = {
+const IMPERIAL: Partial<Readonly<Record<QuantityKind, ShownAs>>> = {
   length: { unit: unitTexts.foot, factor: 1 / FOOT, decimals: 1, step: 1 / 24 },
   speed: { unit: 'ft/s', factor: 1 / FOOT, decimals: 1, step: 0.2 },
   acceleration: { unit: 'ft/s²', factor: 1 / FOOT, decimals: 1, step: 0.1 },
@@ -71,13 +71,13 @@ const IMPERIAL: Partial<Readonly<Record<Quantity, ShownAs>>> = {
   energy: { unit: 'ft·lb', factor: 1 / FOOT_POUND, decimals: 0 },
   torque: { unit: 'lb·ft', factor: 1 / FOOT_POUND, decimals: 0 },
 };
-const DEGREES: Partial<Readonly<Record<Quantity, ShownAs>>> = {
+const DEGREES: Partial<Readonly<Record<QuantityKind, ShownAs>>> = {
   turns: { unit: '°', factor: 360, decimals: 0, step: 5 },
   rate: { unit: '°/s', factor: 360, decimals: 0, step: 5 },
 };
 
 /** Everything that may be typed behind a number, in the page's own unit of each quantity. */
-const TYPED: Readonly<Partial<Record<Quantity, Readonly<Record<string, number>>>>> = {
+const TYPED: Readonly<Partial<Record<QuantityKind, Readonly<Record<string, number>>>>> = {
   length: { m: 1, cm: 0.01, mm: 0.001, ft: FOOT, "'": FOOT, in: FOOT / 12, '"': FOOT / 12 },
   speed: { 'm/s': 1, 'ft/s': FOOT },
   acceleration: { 'm/s²': 1, 'm/s2': 1, 'ft/s²': FOOT, 'ft/s2': FOOT },
@@ -116,13 +116,13 @@ export function setUnits(part: Partial<Units>): void {
 
 /** How values are said in one setting: what draws is handed it, and reads no signal. */
 export interface UnitSystem {
-  shownAs(q: Quantity): ShownAs;
-  unitOf(q: Quantity): string;
-  toShown(q: Quantity, value: number): number;
+  shownAs(q: QuantityKind): ShownAs;
+  unitOf(q: QuantityKind): string;
+  toShown(q: QuantityKind, value: number): number;
   /** The number alone: "1.62", or "5 ft 3.8 in" for an imperial length. `decimals` is that of metric and revolutions. */
-  sayNumber(q: Quantity, value: number, decimals?: number): string;
+  sayNumber(q: QuantityKind, value: number, decimals?: number): string;
   /** Number and unit: "1.62 m", "5 ft 3.8 in", "353°". */
-  say(q: Quantity, value: number, decimals?: number): string;
+  say(q: QuantityKind, value: number, decimals?: number): string;
   /** Marks for floor and height lines: m between marks, their unit, and what one mark counts in it. */
   readonly lengthMarks: { readonly unit: string; readonly perUnitM: number };
 }
@@ -137,10 +137,10 @@ function systemOf({ measure, turning }: Units): UnitSystem {
 }
 
 function makeSystem({ measure, turning }: Units): UnitSystem {
-  const shownIn = (q: Quantity): ShownAs =>
+  const shownIn = (q: QuantityKind): ShownAs =>
     (measure === 'imperial' && IMPERIAL[q]) || (turning === 'degrees' && DEGREES[q]) || METRIC[q];
-  const feet = (q: Quantity): boolean => q === 'length' && measure === 'imperial';
-  const number = (q: Quantity, value: number, decimals?: number): string => {
+  const feet = (q: QuantityKind): boolean => q === 'length' && measure === 'imperial';
+  const number = (q: QuantityKind, value: number, decimals?: number): string => {
     if (feet(q) && Number.isFinite(value)) return sayFeet(value);
     const shown = shownIn(q);
     return formatNumber(value * shown.factor, shown === METRIC[q] ? (decimals ?? shown.decimals) : shown.decimals);
@@ -163,15 +163,15 @@ function makeSystem({ measure, turning }: Units): UnitSystem {
 /** That of the setting, tracked. */
 export const unitSystem = (): UnitSystem => systemOf(units());
 
-export const shownAs = (q: Quantity): ShownAs => unitSystem().shownAs(q);
-export const unitOf = (q: Quantity): string => shownAs(q).unit;
-export const decimalsOf = (q: Quantity): number => shownAs(q).decimals;
-export const toShown = (q: Quantity, value: number): number => value * shownAs(q).factor;
-export const fromShown = (q: Quantity, shown: number): number => shown / shownAs(q).factor;
+export const shownAs = (q: QuantityKind): ShownAs => unitSystem().shownAs(q);
+export const unitOf = (q: QuantityKind): string => shownAs(q).unit;
+export const decimalsOf = (q: QuantityKind): number => shownAs(q).decimals;
+export const toShown = (q: QuantityKind, value: number): number => value * shownAs(q).factor;
+export const fromShown = (q: QuantityKind, shown: number): number => shown / shownAs(q).factor;
 export const sayNumber: UnitSystem['sayNumber'] = (q, value, decimals) => unitSystem().sayNumber(q, value, decimals);
 export const say: UnitSystem['say'] = (q, value, decimals) => unitSystem().say(q, value, decimals);
 
-const isFeet = (q: Quantity): boolean => q === 'length' && units().measure === 'imperial';
+const isFeet = (q: QuantityKind): boolean => q === 'length' && units().measure === 'imperial';
 
 function sayFeet(m: number): string {
   const tenths = Math.round((Math.abs(m) / FOOT) * 120);
@@ -181,10 +181,10 @@ function sayFeet(m: number): string {
 }
 
 /** What is in a field; its unit is beside it, except in feet and inches. */
-export const unitBeside = (q: Quantity): string => (isFeet(q) ? '' : unitOf(q));
+export const unitBeside = (q: QuantityKind): string => (isFeet(q) ? '' : unitOf(q));
 
 /** Reads what was typed, with or without a unit of either system; in the page's own unit. NaN when it is no such value. */
-export function parseQuantity(q: Quantity, typed: string): number {
+export function parseQuantity(q: QuantityKind, typed: string): number {
   const plain = typed
     .trim()
     .toLowerCase()
@@ -201,8 +201,8 @@ export function parseQuantity(q: Quantity, typed: string): number {
   return parseNumber(typed) / shownAs(q).factor;
 }
 
-const OF_UNIT: Readonly<Record<string, Quantity>> = Object.fromEntries(
-  (Object.keys(METRIC) as Quantity[]).map((q) => [METRIC[q].unit, q]),
+const OF_UNIT: Readonly<Record<string, QuantityKind>> = Object.fromEntries(
+  (Object.keys(METRIC) as QuantityKind[]).map((q) => [METRIC[q].unit, q]),
 );
 /** The quantity of a field by its metric unit; undefined for a count. */
-export const quantityOf = (unit: string): Quantity | undefined => OF_UNIT[unit];
+export const quantityOf = (unit: string): QuantityKind | undefined => OF_UNIT[unit];

@@ -2,12 +2,12 @@
  * The pictures of docs/conventions.md, drawn with the engine's poses and the scene's figure: whatever a picture shows is
  * what the numbers mean. `npm run pictures` writes them again. Frames W and F as in the page.
  */
-import { makeState, readState } from '../../sim/index.ts';
+import { makeState, readState, type Vec3 } from '../../sim/index.ts';
 
 import { figureItems } from '../../src/scene/figure.ts';
 import { svgMarkup } from '../../src/scene/figure-svg.ts';
 import type { PoseFrames } from '../../src/scene/pose-frames.ts';
-import { frontView, sideView, topView, type Vec3, type View } from '../../src/scene/view.ts';
+import { frontView, sideView, topView, type View } from '../../src/scene/view.ts';
 import { flyFor } from '../checks/flown.ts';
 import { poseOf } from '../figure-sheet/poses.ts';
 import { turnedView } from '../figure-sheet/turned-view.ts';

@@ -1,4 +1,5 @@
-import { cross, type Vec3, type View } from '../../src/scene/view.ts';
+import type { Vec3 } from '../../sim/index.ts';
+import { cross, type View } from '../../src/scene/view.ts';
 
 /** A world camera turned about the vertical from the front view and lifted; rad. */
 export function turnedView(azimuth: number, lift: number): View {

@@ -1,5 +1,5 @@
 // A valid skill of no one in particular, for tests of files and of the command line.
-import type { Shelf } from '../../sim/files/parse-skill.ts';
+import type { Catalogue } from '../../sim/files/parse-skill.ts';
 import type { FileFlight } from '../../sim/files/phase-schema.ts';
 import type { SkillFile } from '../../sim/files/skill-schema.ts';
 
@@ -39,4 +39,4 @@ export const sampleSkill: SkillFile = {
   target: { somersaults: 1, direction: 'backward', twists: 0 },
 };
 
-export const emptyShelf: Shelf = { athletes: {}, shapes: {} };
+export const emptyShelf: Catalogue = { athletes: {}, shapes: {} };

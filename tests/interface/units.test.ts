@@ -1,7 +1,7 @@
 // Units as people read and type them: there and back, in both systems.
 import fc from 'fast-check';
 import { afterEach, describe, expect, it } from 'vitest';
-import { parseQuantity, type Quantity, say, sayNumber, setUnits, shownAs } from '../../src/ui/units.ts';
+import { parseQuantity, type QuantityKind, say, sayNumber, setUnits, shownAs } from '../../src/ui/units.ts';
 
 afterEach(() => setUnits({ measure: 'metric', turning: 'revolutions' }));
 
@@ -35,7 +35,7 @@ describe('units', () => {
   });
 
   it('what is written is read back, within what its last decimal shows', () => {
-    const kinds: Quantity[] = ['length', 'speed', 'acceleration', 'mass', 'turns', 'rate', 'momentum', 'angle'];
+    const kinds: QuantityKind[] = ['length', 'speed', 'acceleration', 'mass', 'turns', 'rate', 'momentum', 'angle'];
     for (const measure of ['metric', 'imperial'] as const)
       for (const turning of ['revolutions', 'degrees'] as const) {
         setUnits({ measure, turning });

@@ -4,7 +4,7 @@ import * as contact from '../../sim/contact/index.ts';
 import { beforeOf, calcFrames, flightOf, frameTimes } from '../../sim/index.ts';
 import { makeState, readState, rootMotionInto } from '../../sim/motion/state.ts';
 import { flyWhole, type Whole } from '../../sim/skill/whole.ts';
-import { type Instant, makeInstantReader } from '../../sim/skill/whole-instant.ts';
+import { makeInstantReader, type WholeInstant } from '../../sim/skill/whole-instant.ts';
 import { formatWhole } from '../../sim/skill/whole-words.ts';
 import { flightIn, swingIn } from '../files/parts.ts';
 import { builtOf, fileOf } from './load.ts';
@@ -73,7 +73,7 @@ describe('the release', () => {
     const w = whole('giant-double-straight');
     const at = makeInstantReader(w, contact);
     const T = w.flight.duration;
-    const near = (a: Instant, b: Instant, place: number, speed: number): void => {
+    const near = (a: WholeInstant, b: WholeInstant, place: number, speed: number): void => {
       for (let k = 0; k < 3; k++) {
         expect(Math.abs(a.p_WScm_W[k] - b.p_WScm_W[k])).toBeLessThan(place);
         expect(Math.abs(a.v_WScm_W[k] - b.v_WScm_W[k])).toBeLessThan(speed);

@@ -1,7 +1,7 @@
 /** One caution at a time, with its instant; or why a flight could not be made. It never blocks. */
 import { createMemo, createSignal, For, Show } from 'solid-js';
 import { toolTexts } from '../../commands/tool-words.ts';
-import type { Caution } from '../../engine/result.ts';
+import type { FlightCaution } from '../../engine/result.ts';
 import { Icon } from '../../ui/icon.tsx';
 import { formatNumber } from '../../ui/numbers.ts';
 import { Sheet } from '../../ui/sheet.tsx';
@@ -21,7 +21,7 @@ export function CautionLine(props: { short?: boolean }) {
   const first = createMemo(() => cautions()[0]);
   const fault = createMemo(() => flight.outcome().fault);
   const before = createMemo(() => flight.before());
-  const go = (one: Caution): void => {
+  const go = (one: FlightCaution): void => {
     setAll(false);
     cursor.play.pause();
     cursor.set(one.t);

@@ -4,7 +4,7 @@ import { createMemo, For, type JSX } from 'solid-js';
 import { ShapeRow } from '../../features/ruler/shape-row.tsx';
 import { type TimeAxis, tOf } from '../../ui/plot/axis.ts';
 import { startScrub } from '../../ui/scrub.ts';
-import type { Quantity } from '../../ui/units.ts';
+import type { QuantityKind } from '../../ui/units.ts';
 import { useCursor } from '../page.ts';
 import { PlotCanvas, type PlotPiece } from '../plot/plot-canvas.tsx';
 import { drawLateralMoment, drawLongMoment, drawMoments, drawRates, drawTilt, type RowDrawer } from '../plot/rows.ts';
@@ -23,7 +23,7 @@ export const PLOTS: Readonly<Record<string, RowDrawer>> = {
   energy: drawEnergy,
 };
 
-export const PLOT_QUANTITIES: Readonly<Record<string, Quantity>> = {
+export const PLOT_QUANTITIES: Readonly<Record<string, QuantityKind>> = {
   twistRate: 'rate',
   somersaultRate: 'rate',
   rates: 'rate',

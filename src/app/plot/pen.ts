@@ -3,7 +3,7 @@
 import type { Place } from '../../../sim/math/sorted.ts';
 import type { FlightResult } from '../../engine/result.ts';
 import { type TimeAxis, xOf } from '../../ui/plot/axis.ts';
-import type { ColourName, Palette } from '../../ui/plot/palette.ts';
+import type { ColourName, PlotPalette } from '../../ui/plot/palette.ts';
 import { getStamp, putStamp, stampLeft } from '../../ui/plot/stamp.ts';
 import type { UnitSystem } from '../../ui/units.ts';
 
@@ -18,7 +18,7 @@ export interface Pen {
   readonly ratio: number;
   readonly axis: TimeAxis;
   readonly result: FlightResult;
-  readonly palette: Palette;
+  readonly palette: PlotPalette;
   readonly cursor: number;
   readonly place: Place;
   readonly lineWidth: number;

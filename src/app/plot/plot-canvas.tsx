@@ -5,7 +5,7 @@ import { drawOnFrame } from '../../ui/frame.ts';
 import type { TimeAxis } from '../../ui/plot/axis.ts';
 import { xOf } from '../../ui/plot/axis.ts';
 import { fitCanvas } from '../../ui/plot/fit-canvas.ts';
-import { type Palette, readPalette } from '../../ui/plot/palette.ts';
+import { type PlotPalette, readPalette } from '../../ui/plot/palette.ts';
 import { clearStamps } from '../../ui/plot/stamp.ts';
 import { watchTheme } from '../../ui/theme.ts';
 import { unitSystem } from '../../ui/units.ts';
@@ -20,7 +20,7 @@ export interface PlotPiece {
 }
 
 export function usePalette() {
-  const [palette, setPalette] = createSignal<Palette>(readPalette());
+  const [palette, setPalette] = createSignal<PlotPalette>(readPalette());
   onMount(() => {
     const again = (): void => {
       clearStamps();

@@ -3,7 +3,7 @@ import type { Frames } from '../../../sim/index.ts';
 import { formatTick } from '../../ui/numbers.ts';
 import { xOf } from '../../ui/plot/axis.ts';
 import type { ColourName } from '../../ui/plot/palette.ts';
-import type { Quantity } from '../../ui/units.ts';
+import type { QuantityKind } from '../../ui/units.ts';
 import { texts } from '../words.ts';
 import {
   type Box,
@@ -87,7 +87,7 @@ export const drawMomentum: RowDrawer = (pen, box) =>
   drawStack(pen, box, getMomentumParts(pen.result.frames), 'momentum');
 export const drawEnergy: RowDrawer = (pen, box) => drawStack(pen, box, getEnergyParts(pen.result.frames), 'energy');
 
-function drawStack(pen: Pen, box: Box, own: readonly Part[], quantity: Quantity): void {
+function drawStack(pen: Pen, box: Box, own: readonly Part[], quantity: QuantityKind): void {
   const factor = pen.units.toShown(quantity, 1);
   const parts = factor === 1 ? own : own.map((part) => ({ ...part, curve: (i: number) => part.curve(i) * factor }));
   const total: Curve = (i) => parts.reduce((sum, part) => sum + part.curve(i), 0);

@@ -1,12 +1,12 @@
 /** A caution as a sentence: unsigned numbers, and what they are measured against. */
-import type { Caution } from '../../engine/result.ts';
+import type { FlightCaution } from '../../engine/result.ts';
 import { formatNumber } from '../../ui/numbers.ts';
 import { say } from '../../ui/units.ts';
 import { texts } from '../words.ts';
 
 const c = texts.caution;
 
-export function wordCaution(one: Caution): string {
+export function wordCaution(one: FlightCaution): string {
   if (one.kind === 'overlap')
     return c.overlap(
       texts.firstPart(one.limb),

@@ -1,13 +1,13 @@
 /** The words of an explanation in the units that are set. The physics hands over numbers as text, without their unit. */
 import type { ExplainWords } from '../../../sim/index.ts';
 import { formatNumber } from '../../ui/numbers.ts';
-import { decimalsOf, type Quantity, toShown, type Units, unitOf, units } from '../../ui/units.ts';
+import { decimalsOf, type QuantityKind, toShown, type Units, unitOf, units } from '../../ui/units.ts';
 import { texts } from '../words.ts';
 
 const e = texts.explain;
 type Words = Partial<ExplainWords>;
 
-const OF_WHAT: Readonly<Record<string, Quantity>> = {
+const OF_WHAT: Readonly<Record<string, QuantityKind>> = {
   [e.longMoment]: 'moment',
   [e.lateralMoment]: 'moment',
   [e.twistRate]: 'rate',
@@ -26,7 +26,7 @@ export function explainWords(): Words {
 
 function makeWords(set: Units): Words {
   // its own number of places where it is shown as it was computed, else those that the unit deserves
-  const convert = (q: Quantity, value: string): string =>
+  const convert = (q: QuantityKind, value: string): string =>
     toShown(q, 1) === 1 ? value : formatNumber(toShown(q, Number(value)), decimalsOf(q));
   const joules = (value: string): string =>
     `${formatNumber(set.measure === 'imperial' ? Number(toShown('energy', Number(value)).toPrecision(2)) : Number(value), 0)} ${unitOf('energy')}`;

@@ -3,13 +3,13 @@ import { createUniqueId, For } from 'solid-js';
 import type { SkillFile } from '../../../sim/index.ts';
 import { useDocument, useFlight } from '../../app/page.ts';
 import { NumberField } from '../../ui/number-field.tsx';
-import type { Scale } from './scales.ts';
+import type { RowScale } from './scales.ts';
 import { contactTexts } from './words.ts';
 
 interface KnobProps {
   label: string;
   value: number;
-  scale: Scale;
+  scale: RowScale;
   set: (file: SkillFile, value: number) => SkillFile;
 }
 

@@ -1,10 +1,10 @@
 /** Unit, range and step of what is turned before and after the air. */
-import type { Quantity } from '../../ui/units.ts';
+import type { QuantityKind } from '../../ui/units.ts';
 import { contactTexts } from './words.ts';
 
-export interface Scale {
+export interface RowScale {
   readonly unit: string;
-  readonly quantity?: Quantity;
+  readonly quantity?: QuantityKind;
   readonly min: number;
   readonly max: number;
   readonly step: number;
@@ -13,7 +13,7 @@ export interface Scale {
 
 const { units } = contactTexts;
 
-const scale = (unit: string, [min, max]: readonly [number, number], step: number, decimals: number): Scale => ({
+const scale = (unit: string, [min, max]: readonly [number, number], step: number, decimals: number): RowScale => ({
   unit,
   min,
   max,
@@ -43,4 +43,4 @@ export const SCALES = {
   effort: scale('', [0.2, 1], 0.05, 2),
   eccentric: scale(units.times, [1, 2], 0.05, 2),
   delay: scale(units.ms, [0, 200], 5, 0),
-} satisfies Record<string, Scale>;
+} satisfies Record<string, RowScale>;

@@ -6,14 +6,14 @@ import { texts } from '../../app/words.ts';
 import type { BlockSpan } from '../../document/spans.ts';
 import type { AskInput } from '../../engine/ask.ts';
 import { formatNumber, parseNumber, soften } from '../../ui/numbers.ts';
-import { parseQuantity, type Quantity, sayNumber, unitBeside } from '../../ui/units.ts';
+import { parseQuantity, type QuantityKind, sayNumber, unitBeside } from '../../ui/units.ts';
 import { nameStart } from './start-names.ts';
 import { askTexts as t } from './words.ts';
 
 export type AskUnit = InputUnit | ResultUnit;
 
 interface ShownUnit {
-  readonly quantity?: Quantity;
+  readonly quantity?: QuantityKind;
   /** where it is no quantity of the page */
   readonly unit?: string;
   /** page's own = factor x SI */

@@ -1,7 +1,7 @@
 /** A map on a canvas: grey steps, contours with numbers, hatch where it lands outside, as far as its rows have come. */
 
 import type { Asking } from '../../engine/ask.ts';
-import type { Palette } from '../../ui/plot/palette.ts';
+import type { PlotPalette } from '../../ui/plot/palette.ts';
 import type { Size } from '../../ui/size.ts';
 import { type AskUnit, numberIn } from './ask-words.ts';
 import type { MapResult } from './map-state.ts';
@@ -30,7 +30,7 @@ const mix = (a: Rgb, b: Rgb, s: number): Rgb => [
 ];
 
 /** From the nearest to what is wanted to the farthest. */
-function tones(palette: Palette): readonly Rgb[] {
+function tones(palette: PlotPalette): readonly Rgb[] {
   const [air, far] = [rgbOf(palette.colour.air), rgbOf(palette.colour['rule-2'])];
   return [0, 0.14, 0.3, 0.5].map((s) => mix(air, far, s));
 }
@@ -42,7 +42,7 @@ export function drawMap(
   result: string,
   unit: AskUnit,
   place: MapPlace,
-  palette: Palette,
+  palette: PlotPalette,
 ): void {
   const values = report.values.get(result);
   if (!values) return;

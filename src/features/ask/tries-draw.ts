@@ -1,7 +1,7 @@
 /** Tries on a canvas: twist up, landing across (short at the left), the window as a box; filled marks are inside. */
 import { DEG } from '../../../sim/math/angles.ts';
 import { formatNumber } from '../../ui/numbers.ts';
-import type { Palette } from '../../ui/plot/palette.ts';
+import type { PlotPalette } from '../../ui/plot/palette.ts';
 import type { StudyResult } from './study-state.ts';
 import { askTexts as t } from './words.ts';
 
@@ -15,7 +15,7 @@ export function drawTries(
   canvas: HTMLCanvasElement,
   width: number,
   height: number,
-  palette: Palette,
+  palette: PlotPalette,
   report: StudyResult | undefined,
   stale: boolean,
 ): void {

@@ -24,7 +24,7 @@ import type { FlightResult } from '../../engine/result.ts';
 import { formatTick } from '../../ui/numbers.ts';
 import type { TimeAxis } from '../../ui/plot/axis.ts';
 import { xOf } from '../../ui/plot/axis.ts';
-import type { ColourName, Palette } from '../../ui/plot/palette.ts';
+import type { ColourName, PlotPalette } from '../../ui/plot/palette.ts';
 import type { UnitSystem } from '../../ui/units.ts';
 import type { Letter } from './compare-state.ts';
 import { compareTexts as c } from './words.ts';
@@ -83,7 +83,7 @@ export interface Course {
   readonly compared: boolean;
 }
 
-export interface Line {
+export interface ComparedLine {
   readonly name: MeasureName;
   readonly hue: ColourName;
   readonly tint: ColourName;
@@ -95,7 +95,7 @@ export function makePens(
   g: CanvasRenderingContext2D,
   ratio: number,
   axis: TimeAxis,
-  palette: Palette,
+  palette: PlotPalette,
   cursor: number,
   lineWidth: number,
   courses: readonly Course[],
@@ -118,10 +118,15 @@ export function makePens(
   });
 }
 
-export function drawCompared(pens: readonly Pen[], courses: readonly Course[], lines: readonly Line[], box: Box): void {
+export function drawCompared(
+  pens: readonly Pen[],
+  courses: readonly Course[],
+  lines: readonly ComparedLine[],
+  box: Box,
+): void {
   const [first] = pens;
   if (!first) return;
-  const curvesOf = (line: Line) => courses.map((course) => MEASURES[line.name](course.result, first.units));
+  const curvesOf = (line: ComparedLine) => courses.map((course) => MEASURES[line.name](course.result, first.units));
   const all = lines.map((line) => ({ line, curves: curvesOf(line) }));
   let high = 0;
   let low = 0;
@@ -250,7 +255,7 @@ export const ROW_TITLES = { rate: c.rate, tilt: c.tilt, lateral: c.lateral, long
 export type RowName = keyof typeof ROW_TITLES;
 
 /** What a row holds: a flight without a twist has its difference in the somersault. */
-export function linesOf(row: RowName, twisting: boolean): Line[] {
+export function linesOf(row: RowName, twisting: boolean): ComparedLine[] {
   switch (row) {
     case 'rate':
       return [

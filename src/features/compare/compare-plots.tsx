@@ -14,11 +14,11 @@ import { formatNumber } from '../../ui/numbers.ts';
 import { type TimeAxis, tOf } from '../../ui/plot/axis.ts';
 import { fitCanvas } from '../../ui/plot/fit-canvas.ts';
 import { startScrub } from '../../ui/scrub.ts';
-import { type Quantity, shownAs, unitSystem } from '../../ui/units.ts';
+import { type QuantityKind, shownAs, unitSystem } from '../../ui/units.ts';
 import {
+  type ComparedLine,
   type Course,
   drawCompared,
-  type Line,
   linesOf,
   MEASURES,
   type MeasureName,
@@ -165,7 +165,7 @@ export function ComparePlots(props: {
   );
 }
 
-const QUANTITY: Readonly<Record<MeasureName, Quantity>> = {
+const QUANTITY: Readonly<Record<MeasureName, QuantityKind>> = {
   twist: 'rate',
   somersault: 'rate',
   tilt: 'angle',
@@ -174,7 +174,7 @@ const QUANTITY: Readonly<Record<MeasureName, Quantity>> = {
 };
 
 /** One quantity at the cursor, for the two that are compared. */
-function Pair(props: { courses: readonly Course[]; line: Line; cursor: number }): JSX.Element {
+function Pair(props: { courses: readonly Course[]; line: ComparedLine; cursor: number }): JSX.Element {
   const value = ({ result, shiftS }: Course): string => {
     const curve = MEASURES[props.line.name](result, unitSystem());
     const place = calcPlace(result.frames, props.cursor + shiftS);

@@ -2,7 +2,7 @@
 import { DEG } from '../../../sim/math/angles.ts';
 import type { CompareRow } from '../../engine/compare.ts';
 import { formatNumber } from '../../ui/numbers.ts';
-import { type Quantity, sayNumber, unitBeside } from '../../ui/units.ts';
+import { type QuantityKind, sayNumber, unitBeside } from '../../ui/units.ts';
 import { compareTexts as c } from './words.ts';
 
 interface TableRow {
@@ -20,7 +20,7 @@ interface TableRow {
 }
 
 interface Look {
-  readonly quantity: Quantity;
+  readonly quantity: QuantityKind;
   readonly factor: number;
   readonly decimals?: number;
 }

@@ -29,7 +29,7 @@ import { compareTexts as c } from './words.ts';
 export type Letter = 'A' | VersionLetter;
 
 /** One flight of the comparison. */
-export interface Flown {
+export interface FlownVersion {
   readonly letter: Letter;
   readonly name: string;
   /** with what is held equal made so */
@@ -53,9 +53,9 @@ export interface CompareState {
   readonly stays: Accessor<boolean>;
   setStays(on: boolean): void;
   /** A first */
-  readonly flown: Accessor<readonly Flown[]>;
-  readonly base: Accessor<Flown>;
-  readonly other: Accessor<Flown | undefined>;
+  readonly flown: Accessor<readonly FlownVersion[]>;
+  readonly base: Accessor<FlownVersion>;
+  readonly other: Accessor<FlownVersion | undefined>;
   choosePair(base: Letter, other: Letter): void;
   readonly rows: Accessor<readonly CompareRow[]>;
   keep(): void;
@@ -102,16 +102,22 @@ function makeCompareState(page: Page): CompareState {
   };
   const own = createMemo(() => (isActive() ? doc.versions().map((v) => ({ ...fly(v), name: v.name })) : []));
 
-  const flown = createMemo<readonly Flown[]>(() => {
+  const flown = createMemo<readonly FlownVersion[]>(() => {
     const a = flight.result();
     const engine = comparing();
     const at = align();
     const how = held();
     const start = engine?.alignTime(a, at);
-    const first: Flown = { letter: 'A', name: doc.file().title, result: a, shiftS: 0, noEvent: start === undefined };
-    const others = own().map((one, i): Flown => {
+    const first: FlownVersion = {
+      letter: 'A',
+      name: doc.file().title,
+      result: a,
+      shiftS: 0,
+      noEvent: start === undefined,
+    };
+    const others = own().map((one, i): FlownVersion => {
       const letter = VERSION_LETTERS[i];
-      const failed = (fault: string): Flown => ({ letter, name: one.name, fault, shiftS: 0, noEvent: false });
+      const failed = (fault: string): FlownVersion => ({ letter, name: one.name, fault, shiftS: 0, noEvent: false });
       if ('fault' in one) return failed(one.fault);
       try {
         const result = engine ? engine.hold(a, one.result, how) : one.result;
@@ -125,9 +131,9 @@ function makeCompareState(page: Page): CompareState {
     return [first, ...others];
   });
 
-  const find = (letter: Letter): Flown | undefined => flown().find((f) => f.letter === letter && f.result);
-  const base = createMemo<Flown>(() => find(pair().base) ?? flown()[0]);
-  const other = createMemo<Flown | undefined>(() => {
+  const find = (letter: Letter): FlownVersion | undefined => flown().find((f) => f.letter === letter && f.result);
+  const base = createMemo<FlownVersion>(() => find(pair().base) ?? flown()[0]);
+  const other = createMemo<FlownVersion | undefined>(() => {
     const chosen = find(pair().other);
     return chosen && chosen !== base() ? chosen : flown().find((f) => f !== base() && f.result);
   });

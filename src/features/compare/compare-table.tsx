@@ -1,7 +1,7 @@
 /** What differs between two versions, and by how much: numbers, and a bar to the right for more, to the left for less. */
 import { createMemo, createSignal, For, Show } from 'solid-js';
 import { formatCsv, listRows, speakRows } from './compare-rows.ts';
-import type { CompareState, Flown, Letter } from './compare-state.ts';
+import type { CompareState, FlownVersion, Letter } from './compare-state.ts';
 import { VersionTag } from './version-tag.tsx';
 import { compareTexts as c } from './words.ts';
 
@@ -120,7 +120,7 @@ export function CompareTable(props: { state: CompareState }) {
 /** The table for a sheet of the reader's own. */
 export function CopyTable(props: { state: CompareState; short?: boolean }) {
   const [copied, setCopied] = createSignal('');
-  const nameOf = (f: Flown): string => {
+  const nameOf = (f: FlownVersion): string => {
     const how = c.heldShort[props.state.held()];
     return `${f.letter} ${f.name}${how && f.letter !== 'A' ? ` (${how})` : ''}`;
   };

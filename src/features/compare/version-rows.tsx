@@ -2,7 +2,7 @@
 import { createSignal, For, type JSX, Show } from 'solid-js';
 import { wordSentence } from '../../app/say/sentence-words.ts';
 import { texts } from '../../app/words.ts';
-import type { CompareState, Flown } from './compare-state.ts';
+import type { CompareState, FlownVersion } from './compare-state.ts';
 import { VersionTag } from './version-tag.tsx';
 import { compareTexts as c } from './words.ts';
 
@@ -32,7 +32,7 @@ export function VersionRows(props: { state: CompareState; actions: boolean; besi
   );
 }
 
-function VersionName(props: { one: Flown; state: CompareState }) {
+function VersionName(props: { one: FlownVersion; state: CompareState }) {
   const [typed, setTyped] = createSignal<string>();
   const take = (): void => {
     const name = typed();
@@ -61,7 +61,7 @@ function VersionName(props: { one: Flown; state: CompareState }) {
   );
 }
 
-function VersionSentence(props: { one: Flown }) {
+function VersionSentence(props: { one: FlownVersion }) {
   const outline = () => props.one.result?.outline;
   return (
     <p class="version-sentence">
@@ -105,7 +105,7 @@ function VersionSentence(props: { one: Flown }) {
   );
 }
 
-export function VersionActions(props: { letter: Flown['letter']; state: CompareState }) {
+export function VersionActions(props: { letter: FlownVersion['letter']; state: CompareState }) {
   return (
     <span class="version-actions">
       <button type="button" class="plain" onClick={() => props.state.swap(props.letter)}>

@@ -9,7 +9,7 @@ import { texts } from '../../app/words.ts';
 import type { ViewPlace } from '../../pictures/stage-input.ts';
 import type { TimeAxis } from '../../ui/plot/axis.ts';
 import { unitSystem } from '../../ui/units.ts';
-import type { CompareState, Flown } from './compare-state.ts';
+import type { CompareState, FlownVersion } from './compare-state.ts';
 import { VersionTag } from './version-tag.tsx';
 import { compareTexts as c } from './words.ts';
 
@@ -43,7 +43,7 @@ export function VersionStrips(props: {
   );
 }
 
-function Strip(props: { one: Flown; axis: TimeAxis; height: number; timeLeft: number; side: number }) {
+function Strip(props: { one: FlownVersion; axis: TimeAxis; height: number; timeLeft: number; side: number }) {
   const cursor = useCursor();
   let canvas!: HTMLCanvasElement;
   const { handle, failed } = useMountedStage(

@@ -4,7 +4,7 @@ import type { CutValues } from '../../app/cut-values.ts';
 import { useCursor, useFlight } from '../../app/page.ts';
 import { texts } from '../../app/words.ts';
 import { formatNumber, soften } from '../../ui/numbers.ts';
-import { type Quantity, sayNumber, unitOf } from '../../ui/units.ts';
+import { type QuantityKind, sayNumber, unitOf } from '../../ui/units.ts';
 
 const c = texts.cut;
 
@@ -13,7 +13,7 @@ export function Value(props: {
   value: number;
   decimals: number;
   unit: string;
-  quantity?: Quantity;
+  quantity?: QuantityKind;
   word?: string;
   hue?: string;
 }) {

@@ -12,7 +12,7 @@ import { speakSentence } from '../../app/say/sentence-words.ts';
 import { texts } from '../../app/words.ts';
 import type { PrintedPicture, PrintPictures, PrintRequest } from '../../pictures/print-input.ts';
 import { formatNumber, formatTick, soften } from '../../ui/numbers.ts';
-import { type Quantity, say, sayNumber, toShown, unitOf, unitSystem } from '../../ui/units.ts';
+import { type QuantityKind, say, sayNumber, toShown, unitOf, unitSystem } from '../../ui/units.ts';
 import { printTexts } from './words.ts';
 
 const t = printTexts;
@@ -24,7 +24,7 @@ const LONGEST_TITLE = 30;
 /** Instants nearer than this are one column, s. */
 const SAME = 0.025;
 
-interface Instant {
+interface PrintedInstant {
   readonly t: number;
   readonly name: string;
 }
@@ -42,7 +42,7 @@ export interface PrintContent {
   readonly caution: string;
   readonly code: string;
   readonly picture: PrintedPicture;
-  readonly instants: readonly Instant[];
+  readonly instants: readonly PrintedInstant[];
   readonly rows: readonly TableRow[];
   readonly key: string;
 }
@@ -75,13 +75,13 @@ export function makeContent(page: Page, ports: PrintPictures, date: Date): Print
 }
 
 /** Take-off, where each shape is reached and left, landing; the highest point where there is room. */
-function listInstants(page: Page): Instant[] {
+function listInstants(page: Page): PrintedInstant[] {
   const { flight } = page;
   const { outline } = flight.result();
   const T = outline.duration;
   const end = outline.inAir ? t.atLanding.ends : outline.inverted ? t.atLanding.enters : t.atLanding.lands;
   const spans = flight.spans();
-  const wanted: Instant[] = [
+  const wanted: PrintedInstant[] = [
     { t: 0, name: t.start },
     { t: T, name: end },
     ...spans.flatMap((span, i) => {
@@ -94,7 +94,7 @@ function listInstants(page: Page): Instant[] {
     }),
     { t: outline.apex, name: t.apex },
   ];
-  const chosen: Instant[] = [];
+  const chosen: PrintedInstant[] = [];
   for (const one of wanted) {
     if (one.t < 0 || one.t > T || chosen.length >= MOST_INSTANTS) continue;
     if (chosen.every((other) => Math.abs(other.t - one.t) >= SAME)) chosen.push(one);
@@ -108,12 +108,12 @@ const wayOf = (column: Float64Array): number => {
   return (defined.at(-1) ?? 0) < (defined[0] ?? 0) ? -1 : 1;
 };
 
-function makeRows(f: Frames, instants: readonly Instant[]): TableRow[] {
+function makeRows(f: Frames, instants: readonly PrintedInstant[]): TableRow[] {
   const ts = wayOf(f.twist);
   const ss = wayOf(f.somersault);
   const row = (
     name: string,
-    q: Quantity,
+    q: QuantityKind,
     read: (place: ReturnType<typeof calcPlace>) => number,
     decimals?: number,
   ): TableRow => ({

@@ -1,8 +1,9 @@
 /** The body shapes as a list: what is dragged on the ruler is typed here; shapes are added, changed and taken out. */
 
 import { createMemo, For, Show } from 'solid-js';
+import type { ArmPath } from '../../../sim/index.ts';
 import { keyTexts } from '../../app/key-words.ts';
-import { type ArmPath, MOVE, useLaying } from '../../app/laying.ts';
+import { MOVE, useLaying } from '../../app/laying.ts';
 import { useCursor, useDocument, useFlight } from '../../app/page.ts';
 import { SpanFields } from '../../app/span-fields.tsx';
 import { texts } from '../../app/words.ts';

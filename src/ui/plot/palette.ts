@@ -40,13 +40,13 @@ const NAMES = [
 
 export type ColourName = (typeof NAMES)[number];
 
-export interface Palette {
+export interface PlotPalette {
   readonly colour: Readonly<Record<ColourName, string>>;
   readonly tickPx: number;
   readonly font: (px: number, weight: number) => string;
 }
 
-export function readPalette(): Palette {
+export function readPalette(): PlotPalette {
   const style = getComputedStyle(document.documentElement);
   const colour = {} as Record<ColourName, string>;
   for (const name of NAMES) colour[name] = style.getPropertyValue(`--${name}`).trim();

@@ -74,7 +74,10 @@ export function findContour(values: ArrayLike<number>, columns: number, rows: nu
   return { level, lines };
 }
 
-/** Some five to ten round levels between the least and the greatest value. */
+/** Values nearer to each other than this share of 1 (rad, rev, m, s ...) differ by rounding alone. */
+const ROUNDING = 1e-9;
+
+/** Some five to ten round levels between the least and the greatest value; none where nothing varies. */
 export function roundLevels(values: ArrayLike<number>, most = 10): number[] {
   let [low, high] = [Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY];
   for (let i = 0; i < values.length; i++)
@@ -82,7 +85,7 @@ export function roundLevels(values: ArrayLike<number>, most = 10): number[] {
       low = Math.min(low, values[i]);
       high = Math.max(high, values[i]);
     }
-  if (!(high > low)) return [];
+  if (!(high - low > ROUNDING * Math.max(1, Math.abs(low), Math.abs(high)))) return [];
   const rough = (high - low) / most;
   const ten = 10 ** Math.floor(Math.log10(rough));
   const step = [1, 2, 5, 10].map((k) => k * ten).find((s) => s >= rough) ?? 10 * ten;

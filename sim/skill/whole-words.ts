@@ -2,8 +2,9 @@
 
 import type { Asymmetry } from '../contact/landing-entry.ts';
 import type { LandingReport } from '../contact/landing-report.ts';
-import type { VerdictKind, VerdictReason } from '../contact/verdict.ts';
+import type { VerdictReason } from '../contact/verdict.ts';
 import { DEG } from '../math/angles.ts';
+import { VERDICT_WORDS } from './verdict-words.ts';
 import type { Arrival, Whole } from './whole.ts';
 
 const cm = (m: number): string => `${(100 * m).toFixed(1)} cm`;
@@ -15,12 +16,6 @@ const FAULTS = {
   slip: 'it would slip',
   outOfReach: 'feet or hands do not get there',
 } as const;
-const VERDICTS: Readonly<Record<VerdictKind, string>> = {
-  stuck: 'stuck',
-  stepForward: 'a step forward',
-  stepBack: 'a step back',
-  fall: 'a fall',
-};
 const ASYMMETRIES: Readonly<Record<Asymmetry['kind'], (a: Asymmetry) => string>> = {
   tilt: (a) => `tilted by ${deg(a.value)} (limit ${deg(a.limit)})`,
   twist: (a) => `twist off by ${deg(a.value)} (limit ${deg(a.limit)})`,
@@ -99,7 +94,7 @@ function landingLines(landing: Arrival): [string, string][] {
       '',
       `joints took ${r.joints.reduce((s, j) => s + j.absorbed, 0).toFixed(0)} J, the mat ${r.matLost.toFixed(0)} J; strongest torque ${strongest(r)}`,
     ],
-    ['Verdict', `${VERDICTS[r.verdict.kind]}: ${r.verdict.reasons.map(reasonWords).join('; ')}`],
+    ['Verdict', `${VERDICT_WORDS[r.verdict.kind]}: ${r.verdict.reasons.map(reasonWords).join('; ')}`],
   ];
 }
 

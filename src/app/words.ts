@@ -252,7 +252,7 @@ export const texts = {
     of: (whole: string) => ` of ${whole}`,
     parts: (list: string) => list,
     spoken: (s: string, shape: string, twist: string, somersault: string, degrees: boolean, tilt: string) =>
-      `${s} seconds, ${shape}, twist ${twist}, somersault ${somersault} ${degrees ? 'degrees' : 'revolutions'} per second, tilt ${tilt} degrees`,
+      `${s} seconds, ${shape === '' ? '' : `${shape}, `}twist ${twist}, somersault ${somersault} ${degrees ? 'degrees' : 'revolutions'} per second, tilt ${tilt} degrees`,
     headUp: 'head up',
     headDown: 'head down',
     lying: 'lying',

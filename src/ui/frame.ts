@@ -26,3 +26,5 @@ export function drawOnFrame(subject: () => unknown, paint: () => void): void {
 export const inNextTask = (run: () => void): void => {
   setTimeout(run);
 };
+
+export const nextTask = (): Promise<void> => new Promise(inNextTask);

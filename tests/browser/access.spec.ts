@@ -74,3 +74,32 @@ test('axe still finds what is wrong', { tag: '@once' }, async ({ page }) => {
   const { violations } = await makeAxe(page).withTags(['wcag2a', 'wcag2aa', 'best-practice']).analyze();
   expect(violations.map((v) => v.id).sort()).toEqual(['button-name', 'color-contrast', 'image-alt']);
 });
+
+/** WCAG 2.2, 1.4.3: text on its background. */
+const LEAST_CONTRAST = 4.5;
+
+test('a button that is on stays readable under the pointer, light and dark', { tag: '@once' }, async ({ page }) => {
+  await openBench(page);
+  await page.keyboard.press('p');
+  const on = page.locator('.tool-bar button[aria-pressed="true"], .choice button[aria-pressed="true"]');
+  await expect(on.nth(1)).toBeVisible();
+  for (const colorScheme of SCHEMES) {
+    await page.emulateMedia({ colorScheme, reducedMotion: 'reduce' });
+    for (const button of await on.all()) {
+      await button.hover();
+      const contrast = await button.evaluate((el) => {
+        const light = (colour: string): number => {
+          const [r, g, b] = (colour.match(/[\d.]+/g) ?? []).map((v) => {
+            const c = Number(v) / 255;
+            return c <= 0.04045 ? c / 12.92 : ((c + 0.055) / 1.055) ** 2.4;
+          });
+          return 0.2126 * r + 0.7152 * g + 0.0722 * b;
+        };
+        const { color, backgroundColor } = getComputedStyle(el);
+        const [a, b] = [light(color), light(backgroundColor)];
+        return (Math.max(a, b) + 0.05) / (Math.min(a, b) + 0.05);
+      });
+      expect(contrast, `${colorScheme}: ${await button.textContent()}`).toBeGreaterThan(LEAST_CONTRAST);
+    }
+  }
+});

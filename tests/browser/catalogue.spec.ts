@@ -175,3 +175,17 @@ test('the move into a shape is typed, and the whole shape moved', async ({ page 
   await whole.press('Enter');
   expect(Number(await to.getAttribute('aria-valuenow'))).toBeCloseTo(end + 0.05, 2);
 });
+
+test('a tool that is opened again keeps the pictures of its tiles', { tag: '@once' }, async ({ page }) => {
+  await openCatalogue(page);
+  const pictures = page.locator('.shape-tile[data-shape] .shape-picture');
+  const tiles = await pictures.count();
+  await expect(pictures.locator('svg')).toHaveCount(tiles);
+  await pictures.locator('svg').evaluateAll((all) => {
+    for (const one of all) one.setAttribute('data-first', '');
+  });
+  await page.keyboard.press('p');
+  await expect(pictures).toHaveCount(0);
+  await page.keyboard.press('p');
+  await expect(page.locator('.shape-picture svg[data-first]')).toHaveCount(tiles);
+});

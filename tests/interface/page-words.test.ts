@@ -1,5 +1,6 @@
 // What the page says of a flight and of a fault: plurals, landings without a turn, bad input in words.
 
+import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { athletes, shapes, skills } from '../../presets/index.ts';
 import {
@@ -14,9 +15,11 @@ import {
   SingularBodyError,
   type SkillFile,
 } from '../../sim/index.ts';
+import { VERDICT_WORDS } from '../../sim/skill/verdict-words.ts';
 import { wordFault } from '../../src/app/say/fault-words.ts';
 import { speakSentence, wordLanding } from '../../src/app/say/sentence-words.ts';
 import type { Outline } from '../../src/engine/result.ts';
+import { contactTexts } from '../../src/features/air/words.ts';
 import { setUnits } from '../../src/ui/units.ts';
 import { flightIn } from '../files/parts.ts';
 import { readyEngine } from './ready-engine.ts';
@@ -182,4 +185,12 @@ describe('faults', () => {
     expect(shown).toContain('or undo');
     expect(shown).not.toMatch(/touchdown|[A-Z][a-z]+Error/);
   });
+});
+
+it('page, command line and glossary call a verdict the same', () => {
+  const words = Object.values(VERDICT_WORDS);
+  const row = readFileSync('docs/glossary.md', 'utf8').match(/^\| verdict \|.*$/m)?.[0] ?? '';
+  for (const word of words) expect(row).toContain(word);
+  const said = Object.keys(VERDICT_WORDS).map((kind) => contactTexts.verdicts[kind]);
+  expect(said.map((text) => text.toLowerCase())).toEqual(words.map((word) => `${word}.`));
 });

@@ -45,6 +45,8 @@ describe('contours', () => {
   it('stand at round levels', () => {
     expect(roundLevels([0.31, 4.4], 10)).toEqual([0.5, 1, 1.5, 2, 2.5, 3, 3.5, 4]);
     expect(roundLevels([Number.NaN, 3, 3])).toEqual([]);
+    // rounding of a skill without twist
+    expect(roundLevels([4e-18, -7e-15, 1e-13])).toEqual([]);
   });
 });
 

@@ -11,7 +11,7 @@ import { printTexts } from '../../features/print/words.ts';
 import { ShapeList } from '../../features/ruler/shape-list.tsx';
 import { SkillPicker } from '../../features/shelf/skill-picker.tsx';
 import { AthletePicker } from '../../features/shelf/skill-picker-athletes.tsx';
-import { FieldGroup } from '../../features/takeoff/fields.tsx';
+import { FieldGroup, GivenValues } from '../../features/takeoff/fields.tsx';
 import { takeoffTexts } from '../../features/takeoff/words.ts';
 import { Choice } from '../../ui/choice.tsx';
 import { SideSign } from '../../ui/icon.tsx';
@@ -112,6 +112,7 @@ function AllValues() {
     <div class="all-values">
       <h3>{takeoffTexts.takeoff}</h3>
       <FieldGroup group="takeoff" main={false} />
+      <GivenValues main={false} />
       <h3>{takeoffTexts.athlete}</h3>
       <FieldGroup group="athlete" main={false} />
       <AthletePicker />

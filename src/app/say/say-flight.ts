@@ -1,10 +1,11 @@
 /** The flight in a few sentences, to be heard: result, take-off, shapes in order, the peaks, what is out of bounds. */
 
 import { REV } from '../../../sim/math/angles.ts';
-import { getFields } from '../../document/fields.ts';
+import type { Field } from '../../document/fields.ts';
 import { formatNumber } from '../../ui/numbers.ts';
-import { quantityOf, say } from '../../ui/units.ts';
+import { say } from '../../ui/units.ts';
 import type { Page } from '../page.ts';
+import { getGiven, getStated, isTelling, sayField, whatLaunches } from '../takeoff-values.ts';
 import { wordCaution } from './caution-words.ts';
 import { speakSentence } from './sentence-words.ts';
 import { saidTexts } from './words.ts';
@@ -38,16 +39,16 @@ export function sayFlight(page: Page): string {
     .join(' ');
 }
 
-/** "Centre of mass: 0.98 m; Speed up: 4.60 m/s; ...": what the fields of the take-off hold; zeros are left out. */
-export function wordTakeoff(page: Page): string {
-  const { doc } = page;
-  return getFields(doc.file(), doc.athlete())
-    .filter((f) => f.group === 'takeoff' && (f.main || (f.id !== 'gravity' && f.value !== 0)))
-    .filter((f) => f.id === 'height' || f.value !== 0)
-    .map((f) => {
-      const q = quantityOf(f.unit);
-      const value = q ? say(q, f.value, f.decimals) : `${formatNumber(f.value, f.decimals)} ${f.unit}`.trim();
-      return t.field(f.label, value);
-    })
-    .join('; ');
+/** "Centre of mass: 0.98 m; Speed up: 4.60 m/s; ...": what is stated, then what the swing or the push gives; zeros are left out. */
+export function wordTakeoff({ flight, services }: Page): string {
+  const result = flight.result();
+  const list = (fields: readonly Omit<Field, 'write'>[]): string =>
+    fields
+      .filter(isTelling)
+      .map((one) => t.field(one.label, sayField(one)))
+      .join('; ');
+  const stated = list(getStated(result));
+  const by = whatLaunches(result.file);
+  const given = by ? list(getGiven(result, services.flying.launchedTakeoff(result))) : '';
+  return by && given ? t.given[by](stated, given) : stated;
 }

@@ -109,7 +109,7 @@ export const contactTexts = {
     hBar: 'about the bar',
   },
   verdicts: {
-    stuck: 'Stands.',
+    stuck: 'Stuck.',
     stepForward: 'A step forward.',
     stepBack: 'A step back.',
     fall: 'A fall.',

@@ -1,6 +1,6 @@
 /** What the sentence and the list of what may change begin with: the skill's own target or what it does now. */
 import type { Asking, AskSkill, Wanted } from '../../engine/ask.ts';
-import type { FlightResult } from '../../engine/result.ts';
+import type { FlightResult, Outline } from '../../engine/result.ts';
 
 /** What may change, with its span; SI. */
 export interface Chosen {
@@ -37,6 +37,10 @@ export function wantedOf(engine: Asking, { spec }: AskSkill, { outline }: Flight
     twistTo: twists < NONE ? '' : outline.twistWord,
   };
 }
+
+/** What the map is of at first: what the skill turns about. */
+export const mapFirst = ({ somersaults, twists }: Pick<Outline, 'somersaults' | 'twists'>): string =>
+  (twists ?? 0) >= NONE || ((somersaults ?? 0) < NONE && (twists ?? 0) > 0.05) ? 'twists' : 'somersaults';
 
 export function chooseFirst(engine: Asking, open: AskSkill): Chosen[] {
   const has = (id: string): boolean => open.inputs.some((i) => i.id === id);

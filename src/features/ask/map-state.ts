@@ -9,6 +9,7 @@ import type { AskedWork } from '../../app/asked-work.ts';
 import type { Page } from '../../app/page.ts';
 import { wordFault } from '../../app/say/fault-words.ts';
 import type { Progress, WindowBound } from '../../engine/ask.ts';
+import { mapFirst } from './ask-start.ts';
 import type { AskState } from './ask-state.ts';
 import type { StudyState } from './study-state.ts';
 import { askTexts as t } from './words.ts';
@@ -27,6 +28,8 @@ export interface MapResult {
   readonly rows: number;
   /** by id of the result, (rows x columns), NaN where it is not known */
   readonly values: ReadonlyMap<string, Float64Array>;
+  /** places so far that could not be flown */
+  readonly notFlown: number;
   /** distance from the middle of the window in half widths */
   readonly distance: Float64Array;
 }
@@ -63,7 +66,12 @@ const FIRST: readonly string[] = ['takeoff.h.z', 'swing.late', 'contact.force'];
 export function makeMapState(page: Page, ask: AskState, study: StudyState): MapState {
   const { flight, cursor, doc } = page;
   const [changed, setChanged] = createSignal<{ id: number; x: MapAxis; y: MapAxis }>();
-  const [of, setOf] = createSignal('twists');
+  const [picked, setPicked] = createSignal<{ id: number; of: string }>();
+  /** chosen for this document, or what the skill turns about */
+  const of = createMemo(() => {
+    const p = picked();
+    return p?.id === flight.id() ? p.of : mapFirst(flight.result().outline);
+  });
   const [count, setCount] = createSignal(COARSE);
   const [report, setReport] = createSignal<MapResult>();
   const [progress, setProgress] = createSignal<Progress>();
@@ -136,13 +144,25 @@ export function makeMapState(page: Page, ask: AskState, study: StudyState): MapS
     const { x, y } = w.a;
     let live = true;
     let rows = 0;
+    let notFlown = 0;
     let frame = 0;
     const show = (): void => {
       if (frame) return;
       frame = window.setTimeout(() => {
         frame = 0;
         if (live || rows === n)
-          setReport({ key: w.key, of: w.subject.name, x, y, count: n, window: w.window, rows, values, distance });
+          setReport({
+            key: w.key,
+            of: w.subject.name,
+            x,
+            y,
+            count: n,
+            window: w.window,
+            rows,
+            notFlown,
+            values,
+            distance,
+          });
       }, DRAWN);
     };
     try {
@@ -155,6 +175,7 @@ export function makeMapState(page: Page, ask: AskState, study: StudyState): MapS
           row: (row) => {
             if (!live) return;
             rows++;
+            notFlown += Object.keys(row.faults).length;
             engine.results.forEach(({ id }, k) => {
               values.get(id)?.set(row.values.subarray(k * n, (k + 1) * n), row.row * n);
             });
@@ -203,7 +224,7 @@ export function makeMapState(page: Page, ask: AskState, study: StudyState): MapS
       if (next) setChanged({ id: flight.id(), x: a.x, y: a.y, [which]: next });
     },
     of,
-    setOf,
+    setOf: (result) => setPicked({ id: flight.id(), of: result }),
     count,
     setCount,
     report,

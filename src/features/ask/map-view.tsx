@@ -261,6 +261,13 @@ export function MapView(props: Props) {
         <p class="map-place" role="status">
           {sayPlace()}
         </p>
+        <Show when={report()?.notFlown}>
+          {(n) => (
+            <p class="map-faults" role="status">
+              {t.mapFaults(n(), (report()?.rows ?? 0) * (report()?.count ?? 0))}
+            </p>
+          )}
+        </Show>
         <div class="map-steps">
           <For each={['x', 'y'] as const}>
             {(which) => (

@@ -242,6 +242,10 @@ export const askTexts = {
     `${x}, ${y}: ${value}, ${inside ? 'lands inside' : 'lands outside'}`,
   noPlace: (x: string, y: string) => `${x}, ${y}: cannot be flown`,
   fill: (done: string, all: string) => `Row ${done} of ${all}`,
+  mapFaults: (n: number, all: number) =>
+    n === all
+      ? `None of the ${all} points could be flown: choose other inputs or narrower spans.`
+      : `${n} of the ${all} points could not be flown.`,
   landsOutside: 'lands outside',
   notFlown: 'cannot be flown',
   asNowRing: 'as it is',

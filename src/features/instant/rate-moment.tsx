@@ -66,7 +66,9 @@ export function RateMoment(props: {
   return (
     <div class="rate-moment">
       <header>
-        <h2>{props.cut.shape}</h2>
+        <Show when={props.cut.shape}>
+          <h2>{props.cut.shape}</h2>
+        </Show>
         <p class="quiet">{pinned() ? t.against(pinned()?.shape ?? '', pinned()?.s ?? '') : props.cut.attitude}</p>
         {/* beside a pin there are two more lines, and another question */}
         <Show when={!pinned()}>

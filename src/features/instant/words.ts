@@ -10,7 +10,7 @@ export const boundsTexts = {
 export const pinTexts = {
   here: 'Mark this moment',
   remove: 'Delete mark',
-  against: (shape: string, s: string) => `against ${shape} at ${s} s`,
+  against: (shape: string, s: string) => (shape === '' ? `against ${s} s` : `against ${shape} at ${s} s`),
   rateTwist: 'twist',
   rateSomersault: 'somersault',
   momentLong: 'long axis',

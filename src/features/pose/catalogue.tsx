@@ -4,11 +4,11 @@
  */
 
 import { createMemo, createSignal, For, Show, untrack } from 'solid-js';
-import type { ShapeData, ShapeMoments } from '../../../sim/index.ts';
+import type { ShapeMoments } from '../../../sim/index.ts';
 import { LEFT } from '../../app/bench-columns.ts';
 import { keyTexts } from '../../app/key-words.ts';
 import { ARM_PATHS, MOVE, type Sorting, useLaying } from '../../app/laying.ts';
-import { useCursor, useDocument, useFlight, useServices } from '../../app/page.ts';
+import { useCursor, useFlight, useServices } from '../../app/page.ts';
 import { texts } from '../../app/words.ts';
 import { calcQuarterTimes, getEventTimes, snapTime } from '../../document/snap.ts';
 import { Choice } from '../../ui/choice.tsx';
@@ -17,47 +17,24 @@ import { Icon } from '../../ui/icon.tsx';
 import { formatNumber } from '../../ui/numbers.ts';
 import { type TimeAxis, tOf } from '../../ui/plot/axis.ts';
 import { SecondsField } from '../../ui/seconds-field.tsx';
+import { type TileEntry, useTilePictures } from './tile-pictures.ts';
 import { poseTexts } from './words.ts';
 
 const SORTINGS: readonly Sorting[] = ['long', 'lateral', 'name'];
-const TILE = { width: 88, height: 74 };
 /** Longest bar, px. */
 const BAR = 52;
 
-interface Entry {
-  readonly id: string;
-  readonly shape: ShapeData;
-  readonly angles: readonly number[];
-  readonly moments: ShapeMoments;
-}
-
 export function Catalogue(props: { axis: TimeAxis; device: 'bench' | 'tablet' | 'phone' }) {
   const services = useServices();
-  const doc = useDocument();
   const flight = useFlight();
   const cursor = useCursor();
   const laying = useLaying();
   const [naming, setNaming] = createSignal(false);
-  const { posing } = untrack(() => services);
-  // the athlete's body alone decides pictures and moments, and it outlives most edits
-  const athlete = createMemo(() => JSON.stringify(doc.athlete()));
-  const entries = createMemo<Entry[]>(() => {
-    athlete();
-    const { body } = untrack(() => flight.result().flight);
-    return Object.entries(laying.shapes()).map(([id, shape]) => {
-      const angles = posing.poseOf(body, shape);
-      return { id, shape, angles, moments: posing.moments(body, angles) };
-    });
+  const tiles = useTilePictures();
+  const entries = createMemo(() => {
+    const [shapes] = [laying.shapes(), tiles.athlete()];
+    return untrack(() => tiles.entries(shapes));
   });
-  const pictures = new Map<string, string>();
-  const pictureOf = (entry: Entry): string => {
-    const key = `${athlete()} ${entry.angles.join()}`;
-    const known = pictures.get(key);
-    if (known !== undefined) return known;
-    const made = services.pictures.poseTile(flight.result(), entry.angles, TILE.width - 6, TILE.height - 6);
-    pictures.set(key, made);
-    return made;
-  };
   const sorted = createMemo(() => {
     const by = laying.sorting();
     return [...entries()].sort((a, b) =>
@@ -94,7 +71,7 @@ export function Catalogue(props: { axis: TimeAxis; device: 'bench' | 'tablet' | 
     const marks = [...getEventTimes(flight.anchors()), ...calcQuarterTimes(flight.result().frames)];
     return Math.min(Math.max(snapTime(s, marks, props.axis.pxPerS).s, 0), duration);
   };
-  const press = (e: PointerEvent, entry: Entry): void => {
+  const press = (e: PointerEvent, entry: TileEntry): void => {
     let at: number | undefined;
     let moved = false;
     startDrag(e, {
@@ -167,8 +144,7 @@ export function Catalogue(props: { axis: TimeAxis; device: 'bench' | 'tablet' | 
                       if (!swallowClick) laying.lay(id, cursor.at());
                     }}
                   >
-                    {/* eslint-disable-next-line solid/no-innerhtml -- markup made by our own scene writer from numbers alone */}
-                    <span class="shape-picture" innerHTML={pictureOf(entry())} />
+                    {tiles.pictureOf(entry())}
                     <span class="shape-title">{entry().shape.title}</span>
                     <span class="moment-bar">
                       <i class="long" style={{ width: `${(BAR * entry().moments.long) / most().long}px` }} />

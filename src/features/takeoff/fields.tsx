@@ -1,7 +1,8 @@
 /** Take-off and athlete: what the flight starts with. Every value is typed, stepped or scrubbed. */
 
 import { createMemo, For, Show } from 'solid-js';
-import { useDocument, useShell } from '../../app/page.ts';
+import { useDocument, useFlight, useServices, useShell } from '../../app/page.ts';
+import { getGiven, isGiven, numberOf, unitOf, whatLaunches } from '../../app/takeoff-values.ts';
 import { type Field, getFields } from '../../document/fields.ts';
 import { NumberField } from '../../ui/number-field.tsx';
 import { quantityOf } from '../../ui/units.ts';
@@ -71,6 +72,55 @@ export function FieldGroup(props: { group: Field['group']; main: boolean }) {
   );
 }
 
+/** What a swing or a push gives, to be read; with the way to where it is changed. */
+export function GivenValues(props: { main: boolean }) {
+  const doc = useDocument();
+  const flight = useFlight();
+  const shell = useShell();
+  const { flying } = useServices();
+  const by = createMemo(() => whatLaunches(doc.file()));
+  // a flight of another document was launched by another swing
+  const given = createMemo(() =>
+    by() && flight.id() === doc.id()
+      ? getGiven(flight.result(), flying.launchedTakeoff(flight.result())).filter((f) => f.main || !props.main)
+      : [],
+  );
+  const isOld = (): boolean => flight.outcome().isWaiting === true || flight.outcome().fault !== undefined;
+  return (
+    <Show when={by() && isGiven(doc.file()) && by()}>
+      {(kind) => (
+        <div class="given" classList={{ stale: isOld() }}>
+          <dl>
+            <For each={given()}>
+              {(one) => (
+                <div class="field">
+                  <dt classList={{ long: one.label.length > 15 }}>{one.label}</dt>
+                  <dd>
+                    {numberOf(one)} <span class="unit">{unitOf(one)}</span>
+                  </dd>
+                </div>
+              )}
+            </For>
+          </dl>
+          <p class="quiet">
+            {takeoffTexts.given[kind()]} <Show when={given().length === 0}>{takeoffTexts.given.pending}</Show>{' '}
+            <button
+              type="button"
+              class="link"
+              onClick={() => {
+                shell.openPanel(undefined);
+                shell.openTool('contact');
+              }}
+            >
+              {takeoffTexts.given.change}
+            </button>
+          </p>
+        </div>
+      )}
+    </Show>
+  );
+}
+
 export function BeforeColumn() {
   const shell = useShell();
   const doc = useDocument();
@@ -83,6 +133,7 @@ export function BeforeColumn() {
         </button>
       </h2>
       <FieldGroup group="takeoff" main />
+      <GivenValues main />
       <h2 class="whose">
         {takeoffTexts.athlete} <span class="quiet">{doc.athlete().name}</span>
       </h2>

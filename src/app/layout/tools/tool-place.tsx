@@ -3,6 +3,7 @@
 import { createResource, onMount, Show } from 'solid-js';
 import { Dynamic } from 'solid-js/web';
 import { toolTexts } from '../../../commands/tool-words.ts';
+import { nextTask } from '../../../ui/frame.ts';
 import { Icon } from '../../../ui/icon.tsx';
 import { useFlight, usePage, useShell } from '../../page.ts';
 import type { Tool, ToolProps } from '../../tool.ts';
@@ -18,6 +19,8 @@ export function ToolPlace(props: ToolProps & { tool: Tool }) {
     () => props.tool,
     async (tool) => {
       const [loaded] = await Promise.all([tool.load(), tool.loadEngine?.(services.load)]);
+      // what is already there would be shown in the task of the press, which has made place for it
+      await nextTask();
       return loaded;
     },
   );
@@ -62,7 +65,7 @@ export function ToolPlace(props: ToolProps & { tool: Tool }) {
         <Show
           when={panel.state === 'ready' && panel()}
           fallback={
-            <Show when={fault()} fallback={<p class="quiet">{toolTexts.loading(title())}</p>}>
+            <Show when={fault()} fallback={<p class="quiet tool-loading">{toolTexts.loading(title())}</p>}>
               <p role="alert">
                 {toolTexts.failed(title())} <span class="quiet">{fault()}</span>{' '}
                 <button type="button" onClick={() => void refetch()}>

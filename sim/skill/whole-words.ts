@@ -41,7 +41,7 @@ export function formatWhole(whole: Whole): string {
     );
     row(
       'Release',
-      `mass centre ${release.p_WScm_W[1].toFixed(2)} m up at ${Math.hypot(...release.v_WScm_W).toFixed(2)} m/s, angular momentum ${Math.abs(release.h).toFixed(1)} kg m2/s`,
+      `mass centre ${release.p_WScm_W[1].toFixed(2)} m up, speed ${Math.hypot(...release.v_WScm_W).toFixed(2)} m/s (${release.v_WScm_W[1].toFixed(2)} upward), angular momentum ${Math.abs(release.h).toFixed(1)} kg m2/s`,
     );
     if (late)
       row(
@@ -92,7 +92,7 @@ function landingLines(landing: Arrival): [string, string][] {
     ['', brakingWords(r)],
     [
       '',
-      `joints took ${r.joints.reduce((s, j) => s + j.absorbed, 0).toFixed(0)} J, the mat ${r.matLost.toFixed(0)} J; strongest torque ${strongest(r)}`,
+      `joints took ${r.joints.reduce((s, j) => s + j.absorbed, 0).toFixed(0)} J, the mat ${(r.matLost + r.matHeld).toFixed(0)} J (${r.matHeld.toFixed(0)} of them held by it still); strongest torque ${strongest(r)}`,
     ],
     ['Verdict', `${VERDICT_WORDS[r.verdict.kind]}: ${r.verdict.reasons.map(reasonWords).join('; ')}`],
   ];

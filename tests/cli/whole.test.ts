@@ -8,7 +8,7 @@ test('a giant into a dismount: swing, release, joints, landing, verdict', async 
   expect([code, err]).toEqual([0, '']);
   for (const line of [
     /^Swing +\d\.\d\d s; grip at most \d+ N \(\d\.\d\d body weights\)/m,
-    /^Release +mass centre \d\.\d\d m up at \d\.\d\d m\/s/m,
+    /^Release +mass centre \d\.\d\d m up, speed \d\.\d\d m\/s \(-?\d\.\d\d upward\)/m,
     /^Joints +driven all the way; most asked of the \w+: \d\.\d\d times its strength/m,
     /^Landing +down at \d\.\d\d m\/s; ground force at most \d+\.\d body weights after \d+ ms \(an upper bound/m,
     /braked in \d+ ms: mean deceleration \d+\.\d g, mean ground force \d+\.\d body weights/,

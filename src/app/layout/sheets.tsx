@@ -23,6 +23,7 @@ import { useActions } from '../actions.ts';
 import { FailedLine } from '../failed-line.tsx';
 import { FileButtons } from '../file-buttons.tsx';
 import { loadPart } from '../load-part.ts';
+import { NoticeLine } from '../notice-line.tsx';
 import { useFlight, usePage, useShell } from '../page.ts';
 import type { PanelName } from '../shell.ts';
 import { texts } from '../words.ts';
@@ -208,6 +209,7 @@ function Menu() {
   const go = (panel: PanelName): void => shell.openPanel(panel);
   return (
     <>
+      <NoticeLine inSheet />
       <p class="sheet-actions">
         <UndoRedo words />
         <FileButtons />

@@ -4,8 +4,8 @@ export const saidTexts = {
   field: (label: string, value: string) => `${label}: ${value}`,
   takeoff: (list: string) => `Take-off: ${list}.`,
   given: {
-    swing: (stated: string, given: string) => (stated ? `${stated}. ` : '') + `Given by the swing: ${given}`,
-    contact: (stated: string, given: string) => (stated ? `${stated}. ` : '') + `Given by the push: ${given}`,
+    swing: (stated: string, given: string) => `${stated ? `${stated}. ` : ''}Given by the swing: ${given}`,
+    contact: (stated: string, given: string) => `${stated ? `${stated}. ` : ''}Given by the push: ${given}`,
   },
   hold: (shape: string, from: string, to: string) => `${shape} from ${from} to ${to} seconds`,
   shapes: (list: string) => `Shapes: ${list}.`,

@@ -156,7 +156,8 @@ function formatCosts(
         : cost.margin === undefined
           ? ''
           : `; margin ${wordShare(shareOfHits(Math.round(cost.margin * tries), tries))}`;
-    const beyond = cost.cautions.length > 0 ? `; ${cost.cautions.length} joint values beyond a limit` : '';
+    const n = cost.cautions.length;
+    const beyond = n === 0 ? '' : n === 1 ? '; 1 joint value beyond a limit' : `; ${n} joint values beyond a limit`;
     return `  ${labels[i]}: momentum ${show(cost.momentum)} kg m2/s; fastest ${joint(cost.speed, 'rad/s')}; strongest ${joint(cost.torque, 'N m')}${beyond}${margin}`;
   });
   return [

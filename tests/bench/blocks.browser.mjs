@@ -68,10 +68,10 @@ async function trace(page, acts) {
   const [{ pid, tid }] = marks;
   const starts = marks.sort((a, b) => a.ts - b.ts).map(({ ts }) => ts);
   const longest = acts.map(() => 0);
-  for (const { name, ph, pid: p, tid: t, ts, tdur } of events) {
+  for (const { name, ph, pid: p, tid: t, ts, dur, tdur } of events) {
     if (ph !== 'X' || p !== pid || t !== tid || !/RunTask$/.test(name)) continue;
     const at = starts.findLastIndex((start) => start <= ts);
-    if (at >= 0 && at < acts.length) longest[at] = Math.max(longest[at], tdur / 1000);
+    if (at >= 0 && at < acts.length) longest[at] = Math.max(longest[at], (tdur ?? dur) / 1000);
   }
   await session.detach();
   return longest;

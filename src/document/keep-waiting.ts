@@ -6,12 +6,13 @@ import { findNewer, isFromNewerBuild, type NewerVersion } from './record-version
 
 const PREFIX = 'shapeflight.session.';
 
-/** Full or forbidden: nothing is put there, and the last whole record in the database stays. */
-export function putWaiting(local: Storage | undefined, name: string, record: KeptSession): void {
+/** False, full or forbidden: nothing is put there, and the last whole record in the database stays. */
+export function putWaiting(local: Storage | undefined, name: string, record: KeptSession): boolean {
   try {
     local?.setItem(PREFIX + name, JSON.stringify(record));
+    return local !== undefined;
   } catch {
-    // as said
+    return false;
   }
 }
 

@@ -83,8 +83,8 @@ export async function openKeeper(ports: KeepPorts): Promise<Keeper> {
     if (listener) listener(news);
     else early.push(news);
   };
-  const goOn = (): void => {
-    name = newName();
+  const goOn = (fresh = newName()): void => {
+    name = fresh;
     seen = undefined;
     rename(ports.tab, name);
     void ports.claim(name);
@@ -121,6 +121,8 @@ export async function openKeeper(ports: KeepPorts): Promise<Keeper> {
   let next: KeptSession | undefined;
   let run: Promise<boolean> | undefined;
   let last: KeptSession | undefined;
+  /** what waits in local storage */
+  let left: KeptSession | undefined;
   let timer: ReturnType<typeof setTimeout> | undefined;
   const writeAll = async (): Promise<boolean> => {
     let ok = false;
@@ -171,8 +173,12 @@ export async function openKeeper(ports: KeepPorts): Promise<Keeper> {
     write: (session) => write(tidy(session)),
     leave: (session) => {
       const record = { ...tidy(session), owner };
-      if (last && isSame(last, record)) return;
-      putWaiting(ports.local, name, record);
+      if ((last && isSame(last, record)) || (left && isSame(left, record))) return;
+      // under its own name it could take the place of what another page has meanwhile written there
+      const fresh = newName();
+      if (!putWaiting(ports.local, fresh, record)) return;
+      left = record;
+      goOn(fresh);
     },
     check: async () => {
       if (!current || run) return;

@@ -101,6 +101,36 @@ describe('keeper', () => {
       expect(titleOf(await browser.open(copy))).toBe('second again');
     });
 
+  for (const hasLocks of [true, false])
+    it(`what a page leaves unwritten does not take the record of its duplicate, ${hasLocks ? 'with' : 'without'} locks`, async () => {
+      const browser = makeBrowser(hasLocks);
+      const tab = new MemoryStorage();
+      const first = await browser.open(tab);
+      await first.write(session('before'));
+      const copy = browser.duplicate(tab);
+      const second = await browser.open(copy);
+      await second.write(session('second'));
+      // before a write showed it that the record has another page
+      first.leave(session('first'));
+      first.close();
+      expect(titleOf(await browser.open(tab))).toBe('first');
+      second.close();
+      expect(titleOf(await browser.open(copy))).toBe('second');
+    });
+
+  it('where nothing can wait, the last record of the tab is found', async () => {
+    const { browser, tab, page } = await openOne();
+    await page.write(session('mine'));
+    browser.local.setItem = () => {
+      throw new Error('full');
+    };
+    page.leave(session('mine, later'));
+    page.close();
+    const other = await browser.open(new MemoryStorage());
+    await other.write(session('newest'));
+    expect(titleOf(await browser.open(tab))).toBe('mine');
+  });
+
   it('a damaged record is passed over', async () => {
     const { browser, tab, page } = await openOne();
     await page.write(session('whole'));

@@ -1,6 +1,6 @@
 /** The panels one tap away: skills, all values, joints, keys, menu. */
 
-import { createResource, For, Match, Show, Switch } from 'solid-js';
+import { createResource, For, type JSX, Match, Show, Switch } from 'solid-js';
 import { Dynamic } from 'solid-js/web';
 import { printKey } from '../../commands/keys.ts';
 import { commands } from '../../commands/table.ts';
@@ -40,45 +40,38 @@ const loadPrintSheet = loadPart(
 export function Sheets(props: { lanes: LaneList }) {
   const shell = useShell();
   const close = (): void => shell.openPanel(undefined);
+  const panel = (name: PanelName, title: string, content: () => JSX.Element): JSX.Element => (
+    <Match when={shell.panel() === name}>
+      <Sheet title={title} onClose={close}>
+        {content()}
+      </Sheet>
+    </Match>
+  );
   return (
     <Switch>
-      <Match when={shell.panel() === 'skills'}>
-        <Sheet title={texts.picker.title} onClose={close}>
-          <SkillPicker close={close} />
-        </Sheet>
-      </Match>
-      <Match when={shell.panel() === 'values'}>
-        <Sheet title={takeoffTexts.both} onClose={close}>
-          <AllValues />
-        </Sheet>
-      </Match>
-      <Match when={shell.panel() === 'shapes'}>
-        <Sheet title={texts.shapes.listTitle} onClose={close}>
-          <ShapeList />
-        </Sheet>
-      </Match>
-      <Match when={shell.panel() === 'joints'}>
-        <Sheet title={laneTexts.choose} onClose={close}>
-          <JointChoice lanes={props.lanes} close={close} />
-        </Sheet>
-      </Match>
-      <Match when={shell.panel() === 'help'}>
-        <Sheet title={texts.help.title} onClose={close}>
-          <KeyList />
-        </Sheet>
-      </Match>
-      <Match when={shell.panel() === 'commands'}>
-        <Sheet title={commandTexts.findTitle} onClose={close}>
-          <CommandList close={close} />
-        </Sheet>
-      </Match>
+      {panel('skills', texts.picker.title, () => (
+        <SkillPicker close={close} />
+      ))}
+      {panel('values', takeoffTexts.both, () => (
+        <AllValues />
+      ))}
+      {panel('shapes', texts.shapes.listTitle, () => (
+        <ShapeList />
+      ))}
+      {panel('joints', laneTexts.choose, () => (
+        <JointChoice lanes={props.lanes} close={close} />
+      ))}
+      {panel('help', texts.help.title, () => (
+        <KeyList />
+      ))}
+      {panel('commands', commandTexts.findTitle, () => (
+        <CommandList close={close} />
+      ))}
+      {panel('menu', texts.bar.menu, () => (
+        <Menu />
+      ))}
       <Match when={shell.panel() === 'print'}>
         <PrintPlace onClose={close} />
-      </Match>
-      <Match when={shell.panel() === 'menu'}>
-        <Sheet title={texts.bar.menu} onClose={close}>
-          <Menu />
-        </Sheet>
       </Match>
     </Switch>
   );

@@ -3,7 +3,7 @@ import { render } from 'solid-js/web';
 import './app.css';
 import { athletes, shapes, skills } from '../../presets/index.ts';
 import { getStorage, openKeeper } from '../document/keep.ts';
-import { claimName, newName } from '../document/keep-claim.ts';
+import { claimName, hasLocks, newName } from '../document/keep-claim.ts';
 import { openRecords } from '../document/keep-store.ts';
 import { makeShelf } from '../document/shelf.ts';
 import { makeDrafting } from '../engine/draft.ts';
@@ -28,6 +28,7 @@ const keeper = await openKeeper({
   local: getStorage('localStorage'),
   store: openRecords('shapeflight-sessions'),
   claim: claimName,
+  holdsNames: hasLocks(),
   now: Date.now,
   newName,
   migrate: engine.migrate,

@@ -4,6 +4,8 @@ const PREFIX = 'shapeflight.tab.';
 /** A page that reloads may meet the lock of the one that is just going, ms. */
 const GOING = 400;
 
+export const hasLocks = (): boolean => globalThis.navigator?.locks !== undefined;
+
 export async function claimName(name: string): Promise<boolean> {
   const locks = globalThis.navigator?.locks;
   if (!locks) return true;

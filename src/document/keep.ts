@@ -39,6 +39,8 @@ interface KeepPorts {
   readonly store: RecordStore;
   /** true when no other living page holds the name; then this one does, as long as it lives */
   readonly claim: (name: string) => Promise<boolean>;
+  /** false: there are no locks, and every claim is granted */
+  readonly holdsNames: boolean;
   readonly now: () => number;
   readonly newName: () => string;
   /** brings a document of an older build up to this one's version */
@@ -166,7 +168,13 @@ export async function openKeeper(ports: KeepPorts): Promise<Keeper> {
 
   if (works && waiting.sessions.size > 0) await takeOver(waiting.sessions, records, ports);
   // a new tab has a record from its first moment: what it shows is what its reload finds
-  if (works && kept) void put(kept).catch(() => undefined);
+  if (works && kept)
+    void put(kept).then(
+      () => {
+        last ??= kept;
+      },
+      () => undefined,
+    );
   if (works) void forgetOld(store, records, name);
   return {
     kept,
@@ -174,11 +182,11 @@ export async function openKeeper(ports: KeepPorts): Promise<Keeper> {
     leave: (session) => {
       const record = { ...tidy(session), owner };
       if ((last && isSame(last, record)) || (left && isSame(left, record))) return;
-      // under its own name it could take the place of what another page has meanwhile written there
-      const fresh = newName();
+      // a name that is not held may be another page's meanwhile, and what waits there would take the place of its work
+      const fresh = ports.holdsNames ? name : newName();
       if (!putWaiting(ports.local, fresh, record)) return;
       left = record;
-      goOn(fresh);
+      if (fresh !== name) goOn(fresh);
     },
     check: async () => {
       if (!current || run) return;

@@ -1,10 +1,18 @@
 // What the specs share: opening the bench, reading its sentence, dragging as a hand does.
-import { expect, type Locator, type Page } from '@playwright/test';
+import { expect, type FileChooser, type Locator, type Page } from '@playwright/test';
 
 /** Opens the page and waits until the first picture is drawn. */
 export async function openBench(page: Page): Promise<void> {
   await page.goto('./');
   await expect(page.locator('canvas[data-ready="true"]').first()).toBeVisible();
+}
+
+/** By the key that opens a file. The browser has to be asked for its dialogs before the key comes: the round trip is behind that request. */
+export async function chooseFile(page: Page, file: Parameters<FileChooser['setFiles']>[0]): Promise<void> {
+  const chooser = page.waitForEvent('filechooser');
+  await page.evaluate(() => undefined);
+  await page.keyboard.press('ControlOrMeta+o');
+  await (await chooser).setFiles(file);
 }
 
 /** Opens the page, and the first ready skill that has these words. */

@@ -1,17 +1,14 @@
 // Files in and out, and undo where a number was typed: what is opened comes out byte for byte, what cannot be opened says why.
 import { readFileSync } from 'node:fs';
 import { expect, type Page, test } from '@playwright/test';
-import { openBench, readSentence, undo } from './bench.ts';
+import { chooseFile, openBench, readSentence, undo } from './bench.ts';
 
 const version1 = readFileSync(new URL('../golden/v1/skills/back-tuck.json', import.meta.url), 'utf8');
 /** with a mark of the byte order, ends of lines and spaces that no writer here makes */
 const odd = Buffer.from(`\uFEFF${version1.replace(/\n/g, '\r\n')}  \r\n`);
 
-async function open(page: Page, name: string, buffer: Buffer): Promise<void> {
-  const chooser = page.waitForEvent('filechooser');
-  await page.keyboard.press('ControlOrMeta+o');
-  await (await chooser).setFiles({ name, mimeType: 'application/json', buffer });
-}
+const open = (page: Page, name: string, buffer: Buffer): Promise<void> =>
+  chooseFile(page, { name, mimeType: 'application/json', buffer });
 
 async function save(page: Page, press: () => Promise<void>): Promise<{ name: string; bytes: Buffer }> {
   const waiting = page.waitForEvent('download');

@@ -2,7 +2,7 @@
 
 import { type BrowserContext, expect, type Page, test } from '@playwright/test';
 import { findViolations } from './axe.ts';
-import { editSpeedUp, openBench, readSentence } from './bench.ts';
+import { chooseFile, editSpeedUp, openBench, readSentence } from './bench.ts';
 
 const isPhone = (page: Page): boolean => (page.viewportSize()?.width ?? 0) < 700;
 const notice = (page: Page) => page.locator('.notice').first();
@@ -238,8 +238,6 @@ test('what an older build kept is taken over, with its history', { tag: '@once' 
 test('a file of an athlete goes onto the shelf and can be given to the skill', async ({ page }) => {
   await openBench(page);
   const before = await readSentence(page);
-  const chooser = page.waitForEvent('filechooser');
-  await page.keyboard.press('ControlOrMeta+o');
   const athlete = {
     kind: 'human',
     name: 'Tove Ekdahl',
@@ -248,7 +246,7 @@ test('a file of an athlete goes onto the shelf and can be given to the skill', a
     massKg: 48,
     statureM: 1.49,
   };
-  await (await chooser).setFiles({
+  await chooseFile(page, {
     name: 'tove.json',
     mimeType: 'application/json',
     buffer: Buffer.from(JSON.stringify({ format: 'shapeflight-athlete', version: 1, athlete })),
@@ -267,9 +265,7 @@ test('a file of an athlete goes onto the shelf and can be given to the skill', a
   if (isPhone(page)) return;
   // out of range is refused in words, and nothing is kept of it
   await page.keyboard.press('Escape');
-  const again = page.waitForEvent('filechooser');
-  await page.keyboard.press('ControlOrMeta+o');
-  await (await again).setFiles({
+  await chooseFile(page, {
     name: 'giant.json',
     mimeType: 'application/json',
     buffer: Buffer.from(JSON.stringify({ ...athlete, statureM: 9 })),

@@ -29,6 +29,7 @@ function makeBrowser(hasLocks = true) {
         mine.push(name);
         return true;
       },
+      holdsNames: hasLocks,
       now: () => ++clock,
       newName: () => `n${++names}`,
       migrate: (found) => found as SkillFile,
@@ -117,6 +118,16 @@ describe('keeper', () => {
       second.close();
       expect(titleOf(await browser.open(copy))).toBe('second');
     });
+
+  it('a page that was only looked at leaves nothing behind', async () => {
+    const browser = makeBrowser(false);
+    const tab = new MemoryStorage();
+    await (await browser.open(tab)).write(session('mine'));
+    const again = await browser.open(tab);
+    again.leave({ history: again.kept?.history ?? makeHistory(doc('')), cursorS: again.kept?.cursorS ?? 0 });
+    expect(browser.local.length).toBe(0);
+    expect(browser.store.map.size).toBe(1);
+  });
 
   it('where nothing can wait, the last record of the tab is found', async () => {
     const { browser, tab, page } = await openOne();

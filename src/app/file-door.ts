@@ -22,11 +22,11 @@ export async function readText(file: Blob): Promise<string> {
 /** Of the dialog that is open: an element that nothing holds can be collected before the dialog answers. */
 let asked: HTMLInputElement | undefined;
 
-export function pickFile(read: (file: File) => void): void {
+export function pickFile(read: (file: File) => void, accept = '.json,application/json'): void {
   const input = document.createElement('input');
   asked = input;
   input.type = 'file';
-  input.accept = '.json,application/json';
+  input.accept = accept;
   input.addEventListener('change', () => {
     if (asked === input) asked = undefined;
     const file = input.files?.[0];

@@ -60,6 +60,17 @@ async function openOne() {
   return { browser, tab, page: await browser.open(tab) };
 }
 
+/** A page with a skill that is kept, and a duplicate of its tab. */
+async function openTwice(hasLocks: boolean) {
+  const browser = makeBrowser(hasLocks);
+  const tab = new MemoryStorage();
+  const first = await browser.open(tab);
+  await first.write(session('before'));
+  const copy = browser.duplicate(tab);
+  const second = await browser.open(copy);
+  return { browser, tab, first, copy, second };
+}
+
 describe('keeper', () => {
   it('gives back what the same tab wrote, with the cursor', async () => {
     const { browser, tab, page } = await openOne();
@@ -86,12 +97,7 @@ describe('keeper', () => {
 
   for (const hasLocks of [true, false])
     it(`a duplicated tab shows the same skill and goes its own way, ${hasLocks ? 'with' : 'without'} locks`, async () => {
-      const browser = makeBrowser(hasLocks);
-      const tab = new MemoryStorage();
-      const first = await browser.open(tab);
-      await first.write(session('before'));
-      const copy = browser.duplicate(tab);
-      const second = await browser.open(copy);
+      const { browser, tab, first, copy, second } = await openTwice(hasLocks);
       expect(titleOf(second)).toBe('before');
       expect(await second.write(session('second'))).toBe(true);
       expect(await first.write(session('first'))).toBe(true);
@@ -104,12 +110,7 @@ describe('keeper', () => {
 
   for (const hasLocks of [true, false])
     it(`what a page leaves unwritten does not take the record of its duplicate, ${hasLocks ? 'with' : 'without'} locks`, async () => {
-      const browser = makeBrowser(hasLocks);
-      const tab = new MemoryStorage();
-      const first = await browser.open(tab);
-      await first.write(session('before'));
-      const copy = browser.duplicate(tab);
-      const second = await browser.open(copy);
+      const { browser, tab, first, copy, second } = await openTwice(hasLocks);
       await second.write(session('second'));
       // before a write showed it that the record has another page
       first.leave(session('first'));

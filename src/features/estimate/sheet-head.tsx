@@ -1,6 +1,6 @@
 /** Which sheet, its title, and what can be done with it. */
 import { createMemo, createUniqueId, For, Show, untrack } from 'solid-js';
-import { saveBlob } from '../../app/file-door.ts';
+import { pickFile, readText, saveBlob } from '../../app/file-door.ts';
 import { useFlight, useShell } from '../../app/page.ts';
 import type { FlightResult } from '../../engine/result.ts';
 import type { EstimateState } from './estimate-state.ts';
@@ -110,22 +110,16 @@ export function SheetActions(props: HeadProps) {
     if (sheet && by) saveBlob(`${name()}.sheet.json`, new Blob([by.write(sheet)], { type: 'application/json' }));
   };
   const open = (): void => {
-    const input = document.createElement('input');
-    input.type = 'file';
-    input.accept = '.json,.txt,application/json,text/plain';
     const { state } = untrack(() => props);
-    input.addEventListener('change', () => {
-      const file = input.files?.[0];
+    pickFile((file) => {
       const by = state.engine();
-      if (!file || !by) return;
-      void file
-        .text()
+      if (!by) return;
+      void readText(file)
         .then((text) => state.desk.add(by.read(text)))
         .catch((error: unknown) => {
           shell.notify({ text: e.openFailed(file.name, error instanceof Error ? error.message : String(error)) });
         });
-    });
-    input.click();
+    }, '.json,.txt,application/json,text/plain');
   };
   return (
     <div class="sheet-actions">

@@ -5,6 +5,7 @@
  * Denoth & Schneider 1998, J Biomech 31:439). The filtered peak is that of a running mean over WINDOW: -3 dB at 0.443 / WINDOW.
  */
 import type { PlanarJointName } from './chain.ts';
+import { endingOf, type LandingEnding } from './ending.ts';
 import { type LandingRun, type LandingSetup, runLanding } from './landing.ts';
 import type { Asymmetry, LandingEntry } from './landing-entry.ts';
 import { calcVerdict, type Verdict } from './verdict.ts';
@@ -60,6 +61,7 @@ export interface LandingReport {
   /** energy that the account misses over the run, J: the engine's own error */
   readonly energyError: number;
   readonly verdict: Verdict;
+  readonly ending: LandingEnding;
 }
 
 export type LandingResult =
@@ -117,6 +119,19 @@ function reportLanding(run: LandingRun): LandingReport {
   const last = n - 1;
   const work = run.jointWork.reduce((sum, w) => sum + w[last], 0);
   const fell = run.touched && run.touched.t <= tb + dt ? run.touched : undefined;
+  const verdict = calcVerdict(
+    {
+      x: run.x[end],
+      height: run.y[end] - spec.mat.surfaceY + run.sink[end],
+      vx: run.vx[end],
+      heel: run.heel[end],
+      toe: run.toe[end],
+      gravity,
+      stature: entry.stature,
+    },
+    fell,
+    isBraked,
+  );
   return {
     speed,
     peak,
@@ -135,19 +150,8 @@ function reportLanding(run: LandingRun): LandingReport {
     h: run.h[end],
     vx: run.vx[end],
     energyError: run.energy[last] + run.matHeld[last] + run.matLoss[last] - work - run.energy[0],
-    verdict: calcVerdict(
-      {
-        x: run.x[end],
-        height: run.y[end] - spec.mat.surfaceY + run.sink[end],
-        vx: run.vx[end],
-        heel: run.heel[end],
-        toe: run.toe[end],
-        gravity,
-        stature: entry.stature,
-      },
-      fell,
-      isBraked,
-    ),
+    verdict,
+    ending: endingOf(verdict, tb),
   };
 }
 

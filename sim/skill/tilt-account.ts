@@ -1,13 +1,16 @@
 /**
- * Where the tilt of a flight comes from, and the twist it makes: the flight is flown again with each left-right
- * asymmetry taken out, one at a time and all together (after Yeadon 1993, J Sports Sci 11:217, "The biomechanics of
- * twisting somersaults. Part IV: partitioning performances using the tilt angle"; from memory). What the parts do not add up to
- * is 'together': they act through each other.
+ * Where the tilt of a flight comes from, and the twist it makes: the flight is flown again with each set of its left-right
+ * asymmetries left out (after Yeadon 1993, J Sports Sci 11:217, "The biomechanics of twisting somersaults. Part IV:
+ * partitioning performances using the tilt angle"; from memory), and what they do together is divided by Shapley's mean over
+ * all orders (docs/decisions/0022-tilt-account.md).
  *
  * - take-off: angular momentum along Z only, tilt zero, twist at the nearest half turn;
  * - arms, chest (spine and head), hips (legs): left and right get the mean of both (symmetric.ts); 'joints': of a tree
  *   whose segments belong to no such group. Hands that stay on the legs follow the legs of the rerun; what one hand
  *   does alone belongs to the arms.
+ *
+ * The baseline is the flight with all of them left out: no tilt at take-off, both sides moving alike. It is zero, but for a body that is
+ * itself uneven.
  *
  * Contact is what the state at t = 0 gives alone: attitude of F and the total angular momentum, which holds whatever
  * moved unevenly before t = 0. A body model with the momentum as its input can only be given the contact, not find it.
@@ -20,13 +23,11 @@
 import type { Body } from '../body/body.ts';
 import type { Flight, TakeoffSpec } from '../flight/flight.ts';
 import { flySchedule } from '../flight/fly.ts';
-import { turnedTo } from '../math/angles.ts';
-import type { Triple } from '../math/vec3.ts';
-import { calcAttitude, TILT_LIMIT } from '../measure/attitude.ts';
-import { turnSign } from '../measure/words.ts';
-import { makeState, readState } from '../motion/state.ts';
+import { RAD, REV } from '../math/angles.ts';
+import { calcShapley, type Share } from '../math/shapley.ts';
 import type { Schedule } from '../schedule/schedule.ts';
 import { flySkill } from './flyer.ts';
+import { type FollowedTilt, followTilt } from './followed-tilt.ts';
 import type { HandContact } from './hand-contact.ts';
 import type { LaunchedSkill } from './launch.ts';
 import { compileSkillSchedule } from './skill-schedule.ts';
@@ -47,8 +48,12 @@ interface TiltPart {
   readonly source: TiltSource;
   /** false: nothing uneven here, so nothing was flown again */
   readonly uneven: boolean;
-  /** total minus what is left without it */
+  /** its fair share: the mean of what it adds, over all orders of putting the causes in */
   readonly gave: TiltValues;
+  /** the smallest and largest that it adds in any order */
+  readonly least: TiltValues;
+  readonly most: TiltValues;
+  /** what is left without it alone */
   readonly without: TiltValues;
 }
 
@@ -58,18 +63,18 @@ export interface TiltAccount {
   readonly tAt: number;
   readonly total: TiltValues;
   readonly parts: readonly TiltPart[];
-  /** with every asymmetry taken out: zero, but for a body that is itself uneven */
+  /** the baseline; total = sum of what the parts gave + rest */
   readonly rest: TiltValues;
-  /** total = sum of what the parts gave + together + rest */
-  readonly together: TiltValues;
+  /**
+   * what the parts gave as shares of the whole, in their order; undefined where per cent would mislead: causes that work against each
+   * other, or a whole so small that what they leave of each other says nothing of them
+   */
+  readonly shares: { readonly [k in keyof TiltValues]: readonly number[] | undefined };
   /** what the state at t = 0 gives alone, every joint even from then on */
   readonly contact: TiltValues;
   /** twist done by the same movements without any angular momentum: counter-rotation */
   readonly counterTwist: number;
 }
-
-/** Readings a second; enough to count turns of up to 60 rev/s. */
-const RATE = 120;
 
 interface TiltAccountOptions {
   /** time at which the tilt is accounted for besides the greatest; default the end of the flight */
@@ -79,7 +84,7 @@ interface TiltAccountOptions {
 }
 
 /**
- * All at once: one flight for each part, and one for all. Throws what flying throws: NoTouchdownError where the skill's own
+ * All at once: one flight for each set of uneven parts, 2^n of n. Throws what flying throws: NoTouchdownError where the skill's own
  * flight does not come down, SingularBodyError where its body cannot be turned.
  */
 export function calcTiltAccount(skill: LaunchedSkill, options: TiltAccountOptions = {}): TiltAccount {
@@ -109,10 +114,10 @@ export function* stepTiltAccount(
   const fromH = h > 1e-9 && Math.abs(flight.h_Scm_W[2]) > h / 2;
   const anchors = { apex: skill.gravity > 0 ? takeoff.v_WScm_W[1] / skill.gravity : 0, touchdown: T };
 
-  const base = follow(flight, T, tAt, fromH);
+  const base = followTilt(flight, T, tAt, fromH);
   let top = 0;
   for (let i = 1; i < base.tilt.length; i++) if (Math.abs(base.tilt[i]) > Math.abs(base.tilt[top])) top = i;
-  const valuesOf = (f: Followed): TiltValues => ({ greatest: f.tilt[top], at: f.at, twist: f.twist });
+  const valuesOf = (f: FollowedTilt): TiltValues => ({ greatest: f.tilt[top], at: f.at, twist: f.twist });
   const total = valuesOf(base);
 
   const groups = groupsOf(body);
@@ -127,7 +132,6 @@ export function* stepTiltAccount(
         isCarriedUneven(groups.get(s) ?? new Set()) ||
         (s === 'arms' && evenHands.length < contacts.length);
   const present = (['takeoff', ...groups.keys()] as TiltSource[]).map((source) => ({ source, uneven: uneven(source) }));
-  const known = new Map<string, TiltValues>([['', total]]);
   const scheduleWithout = new Map<string, Schedule>([['', flight.schedule]]);
 
   // keys are read from the schedule without what the swing hands over, which the reruns are given again
@@ -165,36 +169,31 @@ export function* stepTiltAccount(
     );
   const own: TakeoffSpec = { ...takeoff, momentum: { kind: 'vector', h_Scm_W: flight.h_Scm_W } };
   const even = evenTakeoff(own, flight);
-  const without = (asked: readonly TiltSource[]): TiltValues => {
-    const out = present.filter((p) => p.uneven && asked.includes(p.source)).map((p) => p.source);
-    const key = out.join();
-    let values = known.get(key);
-    if (!values) {
-      values = valuesOf(follow(fly(schedule(out), out.includes('takeoff') ? even : own), T, tAt, fromH));
-      known.set(key, values);
-    }
-    return values;
-  };
+  const flyWithout = (out: readonly TiltSource[]): TiltValues =>
+    valuesOf(followTilt(fly(schedule(out), out.includes('takeoff') ? even : own), T, tAt, fromH));
 
-  const all = present.map((p) => p.source);
-  const asymmetries = present.filter((p) => p.uneven);
-  const jointsUneven = asymmetries.some((p) => p.source !== 'takeoff');
-  // each alone, all of them, all but the take-off, and the movements without momentum
-  const reruns = [...asymmetries.map((p) => [p.source]), all, all.filter((s) => s !== 'takeoff')];
-  const of = reruns.length + 1;
-  for (const [i, out] of reruns.entries()) {
-    without(out);
-    yield { done: i + 1, of };
+  // bit i of a set: the i-th uneven part is in
+  const causes = present.filter((p) => p.uneven).map((p) => p.source);
+  const all = 2 ** causes.length - 1;
+  const counters = causes.some((s) => s !== 'takeoff');
+  const of = all + (counters ? 1 : 0);
+  const values: TiltValues[] = [];
+  for (let set = 0; set < all; set++) {
+    values.push(flyWithout(causes.filter((_, i) => !(set & (1 << i)))));
+    yield { done: set + 1, of };
   }
+  values.push(total);
+
+  const shares = divide(causes.length, values);
   const parts = present.map(({ source, uneven: is }): TiltPart => {
-    const left = without([source]);
-    return { source, uneven: is, gave: minus(total, left), without: left };
+    const i = causes.indexOf(source);
+    return i < 0
+      ? { source, uneven: is, gave: ZERO, least: ZERO, most: ZERO, without: total }
+      : { source, uneven: is, ...shares[i], without: values[all & ~(1 << i)] };
   });
-  const rest = without(all);
-  const together = minus(minus(total, rest), parts.map((p) => p.gave).reduce(plus, ZERO));
-  const contact = minus(without(all.filter((s) => s !== 'takeoff')), rest);
+  const rest = values[0];
+  const first = causes.indexOf('takeoff');
   const still: TakeoffSpec = { ...own, momentum: { kind: 'vector', h_Scm_W: [0, 0, 0] } };
-  const counterTwist = jointsUneven ? follow(fly(flight.schedule, still), T, tAt, false).twist : 0;
   return {
     measuredFrom: fromH ? 'momentum' : 'world',
     tGreatest: base.t[top],
@@ -202,9 +201,9 @@ export function* stepTiltAccount(
     total,
     parts,
     rest,
-    together,
-    contact,
-    counterTwist,
+    shares: sharesOf(parts, rest, total),
+    contact: first < 0 ? ZERO : minus(values[1 << first], rest),
+    counterTwist: counters ? followTilt(fly(flight.schedule, still), T, tAt, false).twist : 0,
   };
 }
 
@@ -214,11 +213,32 @@ const minus = (a: TiltValues, b: TiltValues): TiltValues => ({
   at: a.at - b.at,
   twist: a.twist - b.twist,
 });
-const plus = (a: TiltValues, b: TiltValues): TiltValues => ({
-  greatest: a.greatest + b.greatest,
-  at: a.at + b.at,
-  twist: a.twist + b.twist,
-});
+
+/** Each cause's share of each value. */
+function divide(n: number, values: readonly TiltValues[]): Pick<TiltPart, 'gave' | 'least' | 'most'>[] {
+  const greatest = calcShapley(n, (set) => values[set].greatest);
+  const at = calcShapley(n, (set) => values[set].at);
+  const twist = calcShapley(n, (set) => values[set].twist);
+  return greatest.map((share, i) => {
+    const pick = (of: keyof Share): TiltValues => ({ greatest: share[of], at: at[i][of], twist: twist[i][of] });
+    return { gave: pick('mean'), least: pick('least'), most: pick('most') };
+  });
+}
+
+/** A whole smaller than this is not divided into per cent: 2 deg of tilt, a twentieth of a twist (our judgement). */
+const LEAST_SHARED: TiltValues = { greatest: 2 * RAD, at: 2 * RAD, twist: 0.05 * REV };
+/** What rounding leaves of zero has no sign, rad. */
+const NO_SIGN = 1e-9;
+
+function sharesOf(parts: readonly TiltPart[], rest: TiltValues, total: TiltValues): TiltAccount['shares'] {
+  const share = (k: keyof TiltValues): number[] | undefined => {
+    const along = (v: number): boolean => v * Math.sign(total[k]) >= -NO_SIGN;
+    if (!(Math.abs(total[k]) >= LEAST_SHARED[k]) || !along(rest[k]) || !parts.every((p) => along(p.gave[k])))
+      return undefined;
+    return parts.map((p) => p.gave[k] / total[k]);
+  };
+  return { greatest: share('greatest'), at: share('at'), twist: share('twist') };
+}
 
 /** Both hands do it, in one contact or in two alike. */
 const isHeldByBoth = (one: HandContact, all: readonly HandContact[]): boolean =>
@@ -255,45 +275,4 @@ function evenTakeoff(takeoff: TakeoffSpec, { h_Scm_W }: Flight): TakeoffSpec {
     twist: halfTurn(takeoff.twist),
     momentum: { kind: 'vector', h_Scm_W: [0, 0, h_Scm_W[2]] },
   };
-}
-
-interface Followed {
-  readonly t: Float64Array;
-  readonly tilt: Float64Array;
-  readonly at: number;
-  readonly twist: number;
-}
-
-/** Tilt along the flight and the twist done, without the costs of whole frames. */
-function follow(flight: Flight, T: number, tAt: number, fromH: boolean): Followed {
-  const n = Math.ceil(T * RATE) + 1;
-  const t = Float64Array.from({ length: n }, (_, k) => (k === n - 1 ? T : k / RATE));
-  const tilt = new Float64Array(n);
-  const state = makeState(flight.body);
-  const [hx, hy, hz] = flight.h_Scm_W;
-  const h = Math.hypot(hx, hy, hz) * turnSign(hz, 0);
-  let phi: Triple | undefined;
-  let at = Number.NaN;
-  let first = 0;
-  let twist = 0;
-  let rate = 0;
-  let lost = false;
-  const read = (time: number): ReturnType<typeof calcAttitude> & { from: number } => {
-    readState(flight, time, state);
-    const a = calcAttitude(state, phi);
-    const along = (a.R_WF[1] * hx + a.R_WF[4] * hy + a.R_WF[7] * hz) / h;
-    return { ...a, from: fromH && h !== 0 ? Math.asin(Math.max(-1, Math.min(1, along))) : a.tilt };
-  };
-  for (let i = 0; i < n; i++) {
-    if (i > 0 && t[i - 1] <= tAt && tAt < t[i]) at = read(tAt).from;
-    const a = read(t[i]);
-    phi = a.frame.phi;
-    tilt[i] = a.from;
-    if (i === 0) first = twist = a.twist;
-    else twist = turnedTo(a.twist, twist + ((rate + a.twistRate) / 2) * (t[i] - t[i - 1]));
-    rate = a.twistRate;
-    if (Math.abs(a.tilt) > TILT_LIMIT) lost = true;
-  }
-  if (Number.isNaN(at)) at = tilt[n - 1];
-  return { t, tilt, at, twist: lost ? Number.NaN : twist - first };
 }

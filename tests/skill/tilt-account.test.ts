@@ -11,9 +11,11 @@ const REV = 2 * Math.PI;
 const NOTHING = 1e-9;
 /** The same movement from another file, rad: measured 0. */
 const FLOWN = 1e-12;
+/** Rounding of the shares' sums, rad: measured 4e-16. */
+const SUMMED = 1e-12;
 /** Account against frames, rad: measured 0. */
 const SAME = 1e-9;
-/** Processor time of one account, its flight known, ms: measured 9 for the full, 2 to 27 over the presets, 56 with all four uneven. */
+/** Processor time of one account, its flight known, ms: 6 to 21 over the presets, 25 with all four uneven (16 flights). */
 
 const sizes = (v: TiltValues): number[] => [v.greatest, v.at, v.twist].map(Math.abs);
 const gaveBy = (a: TiltAccount, source: string): TiltValues => {
@@ -124,7 +126,7 @@ describe('tilt account', () => {
     expect(a.counterTwist).toBe(0);
   });
 
-  it('several at once: each is listed, and they act through each other', () => {
+  const fourCauses = (): SkillFile => {
     const file = fileOf('back-straight-full');
     flightIn(file).takeoff.attitudeDeg = { tilt: 2 };
     flightIn(file).schedule.keys = [
@@ -133,11 +135,85 @@ describe('tilt account', () => {
       { angle: 'hipAbductionR', at: { anchor: 'takeoff', s: 0.1 }, deg: 0 },
       { angle: 'hipAbductionR', at: { anchor: 'takeoff', s: 0.3 }, deg: 12 },
     ];
-    const a = calcTiltAccount(skillOf(file));
+    return file;
+  };
+  const MEASURES = ['greatest', 'at', 'twist'] as const;
+
+  it('several at once: each is listed, and what all gave with the baseline is the whole', () => {
+    const a = calcTiltAccount(skillOf(fourCauses()));
     expect(a.parts.filter((p) => p.uneven).map((p) => p.source)).toEqual(['takeoff', 'arms', 'chest', 'hips']);
     for (const p of a.parts) expect(Math.abs(p.gave.greatest)).toBeGreaterThan(0.1 * DEG);
     expect(Math.max(...sizes(a.rest))).toBeLessThan(NOTHING);
-    expect(Math.abs(a.together.twist)).toBeGreaterThan(0.001 * REV);
+    for (const id of [...presetIds, fourCauses()]) {
+      const one = typeof id === 'string' ? calcTiltAccount(preset(id)) : a;
+      for (const k of MEASURES) {
+        const sum = one.parts.reduce((s, p) => s + p.gave[k], one.rest[k]);
+        expect(Math.abs(sum - one.total[k])).toBeLessThan(SUMMED);
+      }
+    }
+  });
+
+  it('a share lies between the smallest and the largest of all orders; leaving one out last is one of these', () => {
+    const a = calcTiltAccount(skillOf(fourCauses()));
+    for (const p of a.parts)
+      for (const k of MEASURES) {
+        expect(p.least[k]).toBeLessThanOrEqual(p.gave[k]);
+        expect(p.gave[k]).toBeLessThanOrEqual(p.most[k]);
+        const last = a.total[k] - p.without[k];
+        expect(last).toBeGreaterThanOrEqual(p.least[k]);
+        expect(last).toBeLessThanOrEqual(p.most[k]);
+      }
+    // they act through each other: some order matters by more than a tenth of a twist
+    expect(Math.max(...a.parts.map((p) => p.most.twist - p.least.twist))).toBeGreaterThan(0.1 * REV);
+  });
+
+  it('two causes: each gets the mean of what it does alone and what is missing without it', () => {
+    const file = fileOf('back-straight-full');
+    flightIn(file).takeoff.attitudeDeg = { tilt: 3 };
+    const a = calcTiltAccount(skillOf(file));
+    const [takeoff, arms] = a.parts;
+    // without the arms the take-off is left alone, and the other way round
+    for (const k of MEASURES) {
+      const alone = arms.without[k] - a.rest[k];
+      const last = a.total[k] - takeoff.without[k];
+      expect(Math.abs(takeoff.gave[k] - (alone + last) / 2)).toBeLessThan(SUMMED);
+      expect([takeoff.least[k], takeoff.most[k]]).toEqual([Math.min(alone, last), Math.max(alone, last)]);
+    }
+    const shares = a.shares.greatest ?? [];
+    expect(shares.reduce((s, v) => s + v, 0)).toBeCloseTo(1, 9);
+    expect(shares.every((v) => v >= 0)).toBe(true);
+  });
+
+  it('no per cent of causes that work against each other, nor of a whole under 2 deg', () => {
+    const against = fileOf('back-straight-full');
+    flightIn(against).takeoff.attitudeDeg = { tilt: -3 };
+    const a = calcTiltAccount(skillOf(against));
+    expect(a.parts[0].gave.twist * a.parts[1].gave.twist).toBeLessThan(0);
+    expect(a.shares.twist).toBeUndefined();
+    expect(a.shares.greatest).toBeDefined();
+    const lean = (tilt: number) => {
+      const file = fileOf('back-straight');
+      // so short that the tilt is still that of the take-off
+      flyFor(file, 0.02, 40);
+      flightIn(file).schedule.blocks = [];
+      flightIn(file).takeoff.attitudeDeg = { tilt };
+      return calcTiltAccount(skillOf(file)).shares.greatest;
+    };
+    expect(lean(1.9)).toBeUndefined();
+    expect(lean(2.1)?.[0]).toBeCloseTo(1, 9);
+  });
+
+  it('a flight is flown for each set of causes, and no more', () => {
+    for (const [file, sets] of [
+      [fileOf('back-tuck'), 1],
+      [fileOf('back-straight-full'), 2],
+      [fourCauses(), 16],
+    ] as const) {
+      const steps = stepTiltAccount(skillOf(file));
+      let n = 0;
+      while (!steps.next().done) n += 1;
+      expect(n).toBe(sets - 1);
+    }
   });
 
   it('a mirrored skill has the mirrored account', () => {

@@ -19,6 +19,8 @@ interface Bar {
   readonly title: string;
   /** in the direction of the whole; NaN: not defined */
   readonly value: number;
+  /** smallest and largest over the orders */
+  readonly span: readonly [number, number];
   readonly even: boolean;
 }
 
@@ -28,18 +30,19 @@ function listBars(account: TiltAccount, measure: TiltMeasure): { bars: Bar[]; to
   const total = raw(account.total);
   const sign = total < 0 ? -1 : 1;
   const least = measure === 'twist' ? NOTHING.twist : NOTHING.tilt;
-  const bars: Bar[] = account.parts.map((p) => ({
-    key: p.source,
-    title: a.sources[p.source],
-    value: raw(p.gave) * sign,
-    even: !p.uneven,
-  }));
-  const add = (key: string, title: string, v: TiltValues): void => {
-    const value = raw(v) * sign;
-    if (!(Math.abs(value) < least)) bars.push({ key, title, value, even: false });
-  };
-  add('together', a.together, account.together);
-  add('rest', a.rest, account.rest);
+  const bars: Bar[] = account.parts.map((p) => {
+    const ends = [raw(p.least) * sign, raw(p.most) * sign].sort((x, y) => x - y);
+    return {
+      key: p.source,
+      title: a.sources[p.source],
+      value: raw(p.gave) * sign,
+      span: [ends[0], ends[1]],
+      even: !p.uneven,
+    };
+  });
+  const rest = raw(account.rest) * sign;
+  if (!(Math.abs(rest) < least))
+    bars.push({ key: 'rest', title: a.rest, value: rest, span: [rest, rest], even: false });
   return { bars, total, sign };
 }
 
@@ -59,18 +62,27 @@ export function TiltBars(props: { state: AccountState; stacked: boolean }) {
     isTwist() ? (total > 0 ? a.way.twistLeft : a.way.twistRight) : total > 0 ? a.way.right : a.way.left;
   const most = (): number =>
     Math.max(...(shown()?.bars.map((b) => Math.abs(b.value) || 0) ?? [0]), Math.abs(shown()?.total ?? 0), 1e-9);
+  /** where the bars begin, in per cent: as much room to the left as the longest against the whole takes */
+  const zero = (): number => {
+    const against = Math.max(0, ...(shown()?.bars.map((b) => -b.value || 0) ?? []));
+    return Math.max(18, (100 * against) / (against + most()));
+  };
   const allEven = (): boolean => shown()?.account.parts.every((p) => !p.uneven) ?? false;
+  const signed = (v: number): string => (v >= 0 ? `+${value(v)}` : value(v));
+  const least = (): number => (isTwist() ? NOTHING.twist : NOTHING.tilt);
+  const spread = (bar: Bar): boolean => bar.span[1] - bar.span[0] >= 2 * least();
   const main = createMemo(() => {
     const t = shown();
     if (!t || allEven()) return '';
-    const large = [...t.bars].sort((x, y) => y.value - x.value)[0];
-    const share = large.value / Math.abs(t.total);
-    if (!(Math.abs(t.total) > (isTwist() ? NOTHING.twist : NOTHING.tilt)) || !(share > 0)) return '';
-    return a.mostly(
-      large.title,
-      `${formatNumber(Math.min(share, 9.99) * 100, 0)} %`,
-      a.measuresShort[props.state.measure()],
-    );
+    const sorted = [...t.bars].sort((x, y) => y.value - x.value);
+    const large = sorted[0];
+    const small = sorted[sorted.length - 1];
+    if (!(Math.abs(t.total) > least()) || !(large.value > 0)) return '';
+    const what = a.measuresShort[props.state.measure()];
+    const shares = t.account.shares[props.state.measure()];
+    if (shares) return a.mostly(large.title, `${formatNumber(Math.max(...shares) * 100, 0)} %`, what);
+    if (small.value < -least()) return a.opposed(large.title, signed(large.value), small.title, signed(small.value));
+    return a.tooSmall;
   });
   return (
     <section class="tilt-account" classList={{ stacked: props.stacked }} aria-busy={props.state.stale()}>
@@ -115,7 +127,7 @@ export function TiltBars(props: { state: AccountState; stacked: boolean }) {
               <p class="tilt-main">
                 <b class={isTwist() ? 'twist' : 'tilt'}>{value(Math.abs(t().total))}</b> {way(t().total)}. {main()}
               </p>
-              <table class={`tilt-bars ${isTwist() ? 'twist' : 'tilt'}`}>
+              <table class={`tilt-bars ${isTwist() ? 'twist' : 'tilt'}`} style={{ '--zero': `${zero()}%` }}>
                 <caption class="spoken">{`${a.measure} ${title(props.state.measure())}`}</caption>
                 <tbody>
                   <For each={t().bars}>
@@ -124,11 +136,14 @@ export function TiltBars(props: { state: AccountState; stacked: boolean }) {
                         <th scope="row">{bar.title}</th>
                         <td class="number">
                           <Show when={!bar.even} fallback={<span class="quiet">{a.even}</span>}>
-                            {Number.isNaN(bar.value) ? <span title={a.undefined}>–</span> : value(bar.value)}
+                            {Number.isNaN(bar.value) ? <span title={a.undefined}>–</span> : signed(bar.value)}
                             <Show when={bar.value < 0}>
                               <span class="spoken"> {a.against}</span>
                             </Show>
                           </Show>
+                        </td>
+                        <td class="orders quiet">
+                          {spread(bar) ? a.orders(signed(bar.span[0]), signed(bar.span[1])) : ''}
                         </td>
                         <td class="bar-cell" aria-hidden="true">
                           <span class="account-bar">
@@ -144,6 +159,7 @@ export function TiltBars(props: { state: AccountState; stacked: boolean }) {
                   <tr class="whole">
                     <th scope="row">{a.total}</th>
                     <td class="number">{value(Math.abs(t().total))}</td>
+                    <td />
                     <td class="bar-cell" aria-hidden="true">
                       <span class="account-bar">
                         <i class="with" style={{ '--share': Math.abs(t().total) / most() }} />

@@ -19,15 +19,14 @@ export const accountTexts = {
     hips: 'Hips and legs',
     joints: 'Joints',
   },
-  together: 'Acting together',
   rest: 'Uneven body',
   total: 'Whole',
   even: 'both sides alike',
   evenAll: 'Left and right move alike from take-off to landing: nothing here makes a tilt.',
   way: { right: 'head to the right', left: 'head to the left', twistLeft: 'to the left', twistRight: 'to the right' },
   against: 'against it',
-  how: 'The flight is flown again with the unevenness of each part taken out; what is then missing, that part gave. What the parts do not add up to, they do together.',
-  contact: (value: string) => `At the instant of take-off alone: ${value}.`,
+  how: 'The flight is flown again with each set of uneven parts left out, down to both sides alike and no tilt at take-off. Each part gets the mean of what it adds over all orders; its smallest and largest are beside it.',
+  orders: (least: string, most: string) => `${least} to ${most}`,
   counter: (value: string) => `The same movements without angular momentum twist ${value}.`,
   noCounter: 'Without angular momentum the same movements twist nothing.',
   fromWorld: 'There is too little somersault to measure tilt from: it is measured from the vertical plane of travel.',
@@ -35,6 +34,9 @@ export const accountTexts = {
   working: (done: string, of: string) => `Flying it again: ${done} of ${of}`,
   failed: (reason: string) => `The account could not be made: ${reason}`,
   mostly: (part: string, share: string, what: string) => `${part} gave ${share} of ${what}.`,
+  opposed: (part: string, with_: string, other: string, against: string) =>
+    `Parts work against each other: ${part.toLowerCase()} ${with_}, ${other.toLowerCase()} ${against}.`,
+  tooSmall: 'Too little to be divided.',
 
   mapTitle: 'Twist or wobble',
   modes: {

@@ -94,6 +94,10 @@ export interface Body {
   readonly mass: number;
   /** stature in m; undefined for a tree that is not a human */
   readonly stature?: number;
+  /** years, where it was stated */
+  readonly age?: number;
+  /** plain sentences on what the numbers of this body rest on, where that is not the usual */
+  readonly notes?: readonly string[];
   readonly segments: readonly Segment[];
   readonly angles: readonly NamedAngle[];
   readonly contacts: readonly ContactPoint[];

@@ -1,6 +1,6 @@
 /** Masses, mass centres and radii of a human's segments: the table's, or measured ones, checked. */
 import { FieldError, unknownName } from '../math/field-error.ts';
-import { DELEVA, PAIRED, SEGMENT_KINDS, type SegmentKind, type Sex } from './deleva.ts';
+import { PAIRED, SEGMENT_KINDS, type SegmentKind } from './deleva.ts';
 
 /** Measured values of one segment that replace the table's. */
 export interface SegmentValues {
@@ -73,34 +73,78 @@ function checkRadii(radii: readonly [number, number, number], field: string): vo
   }
 }
 
-/** Masses in kg, by kind and side. The table's are made to sum up exactly (it prints 99.99 % for women). */
-export function shareMasses(sex: Sex, mass: number, measured: Measured): (kind: SegmentKind, side: Side) => number {
-  const { rows } = DELEVA[sex];
-  const printed = SEGMENT_KINDS.reduce((sum, kind) => sum + rows[kind].mass * sidesOf(kind).length, 0);
-  const of = (kind: SegmentKind, side: Side): number =>
-    measured.get(kind, side, 'mass') ?? (rows[kind].mass / printed) * mass;
-  let sum = 0;
-  for (const kind of SEGMENT_KINDS) for (const side of sidesOf(kind)) sum += of(kind, side);
-  const off = sum - mass;
-  if (Math.abs(off) > MASS_TOLERANCE * mass) throw new MassSumError(mass, sum);
-  return of;
+/** Masses in kg, by kind and side: measured ones as they are; the others share what is left in their usual proportions. */
+export function shareMasses(
+  shares: Readonly<Record<SegmentKind, number>>,
+  mass: number,
+  measured: Measured,
+): {
+  readonly of: (kind: SegmentKind, side: Side) => number;
+  /** every segment's mass was measured: the shares decide nothing */
+  readonly isMeasured: boolean;
+  readonly notes: readonly string[];
+} {
+  const free: string[] = [];
+  let taken = 0;
+  let freeShare = 0;
+  for (const kind of SEGMENT_KINDS)
+    for (const side of sidesOf(kind)) {
+      const own = measured.get(kind, side, 'mass');
+      if (own === undefined) {
+        freeShare += shares[kind];
+        free.push(`${kind}${side}`);
+      } else taken += own;
+    }
+  const left = mass - taken;
+  if (free.length === 0) {
+    if (Math.abs(left) > MASS_TOLERANCE * mass) throw new MassSumError(mass, taken, wordSumOff(mass, taken));
+    return { of: (kind, side) => measured.get(kind, side, 'mass') ?? shares[kind] * mass, isMeasured: true, notes: [] };
+  }
+  const stretch = left / (freeShare * mass);
+  if (!(stretch >= POSSIBLE_STRETCH[0] && stretch <= POSSIBLE_STRETCH[1]))
+    throw new MassSumError(mass, taken, wordRest(mass, taken, stretch, free));
+  // nothing measured: the table's values to the last bit
+  const perShare = taken === 0 ? mass : left / freeShare;
+  return {
+    of: (kind, side) => measured.get(kind, side, 'mass') ?? shares[kind] * perShare,
+    isMeasured: false,
+    notes:
+      stretch < USUAL_STRETCH[0] || stretch > USUAL_STRETCH[1]
+        ? [`Measured masses leave the other segments ${stretch.toFixed(2)} times their usual share of the mass.`]
+        : [],
+  };
 }
 
 const MASS_TOLERANCE = 1e-3;
+/** What measured masses may leave the others, times their usual share, before it is refused, and before it is said (our judgement). */
+const POSSIBLE_STRETCH: readonly [number, number] = [0.5, 2];
+const USUAL_STRETCH: readonly [number, number] = [0.8, 1.25];
+
+function wordSumOff(mass: number, sum: number): string {
+  const off = Math.abs(sum - mass);
+  const way = sum > mass ? 'above' : 'below';
+  return (
+    `segment masses that add up to massKg = ${mass} kg within 0.1 %; they are ${off.toFixed(3)} kg (${((100 * off) / mass).toFixed(2)} %) ${way} it: ` +
+    'leave one segment out, and it takes what is left of the mass'
+  );
+}
+
+function wordRest(mass: number, taken: number, stretch: number, free: readonly string[]): string {
+  const left = mass - taken;
+  const rest = free.length > 4 ? `the ${free.length} segments not measured` : free.join(', ');
+  if (left <= 0)
+    return `measured masses below massKg = ${mass} kg; they add up to ${taken.toFixed(3)} kg, which leaves nothing for ${rest}`;
+  return (
+    `measured masses that leave the others ${POSSIBLE_STRETCH[0]} to ${POSSIBLE_STRETCH[1]} times their usual share; of massKg = ${mass} kg ` +
+    `they leave ${left.toFixed(3)} kg for ${rest}, ${stretch.toFixed(2)} times it`
+  );
+}
 
 export class MassSumError extends FieldError {
-  /** kg; + the segments weigh more than the body */
+  /** kg; + the measured segments weigh more than the body */
   readonly excess: number;
-  constructor(mass: number, sum: number) {
-    const off = Math.abs(sum - mass);
-    const share = ((100 * off) / mass).toFixed(2);
-    const heavy = sum > mass;
-    super(
-      'athlete.segments',
-      Number(sum.toFixed(4)),
-      `segment masses that add up to massKg = ${mass} kg within 0.1 %; they are ${off.toFixed(3)} kg (${share} %) ${heavy ? 'above' : 'below'} it: ` +
-        `${heavy ? 'take that from' : 'put that on'} other segments, or correct massKg`,
-    );
+  constructor(mass: number, sum: number, allowed: string) {
+    super('athlete.segments', Number(sum.toFixed(4)), allowed);
     this.name = 'MassSumError';
     this.excess = sum - mass;
   }

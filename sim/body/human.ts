@@ -1,21 +1,25 @@
 /**
- * A human of 16 segments from mass, stature and sex: de Leva 1996 (J Biomech 29:1223), lengths closed to the stature,
- * single values replaced by measured ones. All joints lie in one frontal plane; the root is the pelvis (lower trunk),
+ * A human of 16 segments from mass, stature, sex and age: de Leva 1996 (J Biomech 29:1223), a child's masses after Jensen,
+ * lengths closed to the stature, single values replaced by measured ones. All joints lie in one frontal plane; the root is the pelvis (lower trunk),
  * its origin mid-hip. Frames as in body.ts. Every choice is argued in docs/body.md.
  */
 import { FieldError } from '../math/field-error.ts';
 import type { Body, GroupName, Segment, Sym3, Vec3 } from './body.ts';
+import { checkBuild, listBuildNotes } from './body-build.ts';
 import { DELEVA, type SegmentKind, type Sex } from './deleva.ts';
 import { HUMAN_SHOULDERS, humanHinges, makeHumanAngles } from './human-joints.ts';
 import { closeLengths } from './human-lengths.ts';
 import { ANKLE_ALONG_FOOT, type HumanSize, humanContacts, humanShapes } from './human-surface.ts';
 import { readMeasured, type SegmentValues, type Side, shareMasses } from './human-values.ts';
+import { massShares } from './mass-shares.ts';
 
 export interface HumanSpec {
   readonly name: string;
   readonly sex: Sex;
   readonly mass: number; // kg
   readonly stature: number; // m
+  /** years; left out: an adult. It decides the shares of the segments in the mass (mass-shares.ts), and nothing else */
+  readonly age?: number;
   /** distance of each joint centre from the midline, m; left out: a ratio times stature */
   readonly shoulderHalfWidth?: number;
   readonly hipHalfWidth?: number;
@@ -53,7 +57,7 @@ export function makeHuman(spec: HumanSpec): Body {
   checkWhole(spec);
   const { sex, mass, stature } = spec;
   const measured = readMeasured(spec.overrides ?? {}, mass, stature);
-  const massOf = shareMasses(sex, mass, measured);
+  const { of: massOf, isMeasured, notes } = shareMasses(massShares(sex, spec.age), mass, measured);
   const lengths = closeLengths(sex, stature, (kind, side) => measured.get(kind, side, 'length'));
   const size: HumanSize = {
     stature,
@@ -96,6 +100,8 @@ export function makeHuman(spec: HumanSpec): Body {
     name: spec.name,
     mass: total,
     stature,
+    ...(spec.age === undefined ? {} : { age: spec.age }),
+    notes: [...listBuildNotes(spec, isMeasured), ...notes],
     segments,
     angles: makeHumanAngles(mass),
     contacts: humanContacts(size, indexOf),
@@ -157,6 +163,8 @@ function checkWhole(spec: HumanSpec): void {
   if (spec.sex !== 'female' && spec.sex !== 'male') throw new FieldError('athlete.sex', spec.sex, '"female" or "male"');
   within('massKg', spec.mass, 10, 250, 'kg');
   within('statureM', spec.stature, 0.8, 2.5, 'm');
+  if (spec.age !== undefined) within('ageYears', spec.age, 3, 100, 'years');
+  checkBuild(spec);
   const round = (x: number): number => Number((x * spec.stature).toFixed(3));
   if (spec.shoulderHalfWidth !== undefined)
     within('shoulderHalfWidthM', spec.shoulderHalfWidth, round(0.05), round(0.2), 'm (0.05 to 0.2 of the stature)');

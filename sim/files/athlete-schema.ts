@@ -19,7 +19,10 @@ const humanSchema = v.strictObject({
   sex: say(one('female', 'male'), 'Chooses the published proportions of segments.'),
   massKg: say(within(10, 250, 'kg'), 'Body mass.'),
   statureM: say(within(0.8, 2.5, 'm'), 'Standing height.'),
-  ageYears: may(within(3, 100, 'years'), 'Age. Kept with the athlete; no number depends on it yet.'),
+  ageYears: may(
+    within(3, 100, 'years'),
+    'Age. Below 18 it decides what share of the mass each segment has; left out: an adult.',
+  ),
   shoulderHalfWidthM: may(
     within(0.02, 0.5, 'm'),
     'Distance of each shoulder joint from the midline; left out: the published ratio times the stature.',

@@ -12,6 +12,7 @@ export function inSi(a: Athlete): AthleteSpec {
         sex: a.sex,
         mass: a.massKg,
         stature: a.statureM,
+        ...(a.ageYears === undefined ? {} : { age: a.ageYears }),
         ...(a.shoulderHalfWidthM === undefined ? {} : { shoulderHalfWidth: a.shoulderHalfWidthM }),
         ...(a.hipHalfWidthM === undefined ? {} : { hipHalfWidth: a.hipHalfWidthM }),
         ...(a.segments === undefined

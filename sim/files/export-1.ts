@@ -17,8 +17,9 @@ export function exportVersion1(file: SkillFile, launched: TakeoffSpec, resolved:
   const { title, note, athlete, gravityMPerS2, shapes, target, worksheets = [], recordings = [] } = file;
   if (recordings.length > 0) throw new FieldError('recordings', recordings, NONE);
   if (worksheets.length > 1) throw new FieldError('worksheets', worksheets, 'at most one in a version 1 file');
-  // a build that reads version 1 refuses the athlete's own file too
-  if (resolved.kind === 'human' && resolved.ageYears !== undefined)
+  // a build that reads version 1 refuses the athlete's own file too; of a ready athlete it has its own file
+  const isReady = 'ref' in athlete && !athlete.ref.endsWith('.json');
+  if (resolved.kind === 'human' && resolved.ageYears !== undefined && !isReady)
     throw new FieldError(
       'ref' in athlete ? `athlete.ref ${JSON.stringify(athlete.ref)}: ageYears` : 'athlete.ageYears',
       resolved.ageYears,

@@ -22,7 +22,13 @@ export function formatSummaryJson(title: string, sentence: string, s: Summary, p
     caution: CAUTION,
     title,
     sentence,
-    athlete: { name: body.name, massKg: body.mass, statureM: body.stature ?? null },
+    athlete: {
+      name: body.name,
+      massKg: body.mass,
+      statureM: body.stature ?? null,
+      ...(body.age === undefined ? {} : { ageYears: body.age }),
+      ...(body.notes?.length ? { notes: body.notes } : {}),
+    },
     done: {
       somersaults: finite(s.somersaults),
       somersaultWord: s.somersaultWord,

@@ -50,8 +50,9 @@ export function formatSummary(title: string, s: Summary, code?: string): string 
   const rows: [string, string][] = [
     [
       'athlete',
-      `${s.body.name}, ${s.body.mass.toFixed(1)} kg${s.body.stature ? `, ${s.body.stature.toFixed(2)} m` : ''}`,
+      `${s.body.name}, ${s.body.mass.toFixed(1)} kg${s.body.stature ? `, ${s.body.stature.toFixed(2)} m` : ''}${s.body.age === undefined ? '' : `, ${s.body.age} years`}`,
     ],
+    ...(s.body.notes ?? []).map((note): [string, string] => ['body', note]),
     [
       'somersault',
       `${turned(s.somersaults, s.somersaultWord)}${wanted(s.target?.somersaults, s.target?.somersaultWord)}`,

@@ -27,7 +27,9 @@ function formatHead(body: Body): string {
   const size = body.stature === undefined ? '' : `, ${body.stature.toFixed(3)} m`;
   const hinges = body.segments.reduce((sum, s) => sum + s.hinges.length, 0);
   const segments = body.segments.length === 1 ? '1 segment' : `${body.segments.length} segments`;
-  return `${body.name}: ${body.mass.toFixed(3)} kg${size}, ${segments}, ${hinges === 1 ? '1 hinge' : `${hinges} hinges`}`;
+  const age = body.age === undefined ? '' : `, ${body.age} years`;
+  const head = `${body.name}: ${body.mass.toFixed(3)} kg${size}${age}, ${segments}, ${hinges === 1 ? '1 hinge' : `${hinges} hinges`}`;
+  return [head, ...(body.notes ?? [])].join('\n');
 }
 
 /** Lengths in m, moments in kg m2 about the segment's own mass centre, axes of its frame. */

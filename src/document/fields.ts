@@ -222,5 +222,19 @@ function getAthleteFields(athlete: Athlete): Spec[] {
       main: true,
       write: (f, v) => changeAthlete(f, athlete, { massKg: v }),
     },
+    {
+      id: 'age',
+      group,
+      label: athlete.ageYears === undefined ? t.noAge : t.age,
+      unit: t.years,
+      // from 18 years on a body is an adult's, as one without an age is
+      value: athlete.ageYears ?? 18,
+      min: 3,
+      max: 100,
+      step: 1,
+      decimals: 0,
+      main: false,
+      write: (f, v) => changeAthlete(f, athlete, { ageYears: v }),
+    },
   ];
 }

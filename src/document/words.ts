@@ -25,5 +25,8 @@ export const fieldTexts = {
   } as Record<'up' | 'forward' | 'right', readonly [string, string]>,
   gravity: 'Gravity',
   stature: 'Height',
+  age: 'Age',
+  noAge: 'Age, adult as not stated',
+  years: 'years',
   mass: 'Mass',
 };

@@ -43,6 +43,20 @@ test('the children have bigger heads and lighter thighs than the adults, and a h
   expect(centreBelowVertex(girl.body)).toBeLessThan(centreBelowVertex(woman.body));
 });
 
+test('the children state their age, and have the masses that it gives, to 0.1 kg', () => {
+  const children = athletes.filter(({ spec }) => spec.age !== undefined);
+  expect(children.map(({ spec }) => spec.age)).toEqual([14, 11]);
+  for (const { spec, body } of children) {
+    const byAge = makeHuman({ ...spec, overrides: {} });
+    body.segments.forEach((s, i) => {
+      // measured 0.09 kg, the girl's head
+      expect(Math.abs(s.mass - byAge.segments[i].mass), s.name).toBeLessThan(0.1);
+    });
+    const { age: _, ...grown } = spec;
+    expect(makeHuman(grown).segments).toEqual(body.segments);
+  }
+});
+
 const inRadians = (body: Body, deg: Readonly<Record<string, number>>): number[] =>
   body.angles.map((a) => ((deg[a.name] ?? deg[a.name.replace(/[LR]$/, '')] ?? 0) * Math.PI) / 180);
 

@@ -137,7 +137,7 @@ const faults: [string, unknown, string, ...string[]][] = [
   ['athlete', { ...human, age: 12 }, 'athlete.age', 'docs/skill-file.md'],
   ['athlete', { ...human, kind: 'robot' }, 'athlete.kind', '"robot"', '"human"'],
   ['athlete', 'me', 'athlete', '"me"'],
-  ['athlete', { ...human, segments: { foot: { massKg: 20 } } }, 'athlete.segments', 'add up'],
+  ['athlete', { ...human, segments: { foot: { massKg: 20 } } }, 'athlete.segments', 'leave the others'],
   ['athlete', { ...human, segments: { fot: { massKg: 1 } } }, 'athlete.segments.fot', 'did you mean "foot"'],
   ['athlete', { ...tree, segments: [] }, 'athlete.segments', '1 to 200'],
   ['athlete', { ...tree, segments: [{ ...tree.segments[0], massKg: -1 }] }, 'athlete.segments[0].massKg', '-1'],

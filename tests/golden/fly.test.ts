@@ -14,7 +14,10 @@ async function fly(skill: string): Promise<unknown> {
   const { at, read: readIn } = makeFolder();
   const { code, err } = await run('fly', skill, '--summary', at('summary.json'));
   if (code !== 0) throw new Error(err);
-  return JSON.parse(readIn('summary.json'));
+  // age and notes are said of an athlete since; a ready athlete with an age has all its masses measured, and flies as it flew
+  const { athlete, ...summary } = JSON.parse(readIn('summary.json'));
+  const { ageYears: _, notes: __, ...who } = athlete;
+  return { ...summary, athlete: who };
 }
 
 describe('a version 1 file flies as it flew', () => {

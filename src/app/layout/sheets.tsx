@@ -11,7 +11,7 @@ import { printTexts } from '../../features/print/words.ts';
 import { ShapeList } from '../../features/ruler/shape-list.tsx';
 import { SkillPicker } from '../../features/shelf/skill-picker.tsx';
 import { AthletePicker } from '../../features/shelf/skill-picker-athletes.tsx';
-import { FieldGroup, GivenValues } from '../../features/takeoff/fields.tsx';
+import { BodyNotes, FieldGroup, GivenValues } from '../../features/takeoff/fields.tsx';
 import { takeoffTexts } from '../../features/takeoff/words.ts';
 import { Choice } from '../../ui/choice.tsx';
 import { SideSign } from '../../ui/icon.tsx';
@@ -109,6 +109,7 @@ function AllValues() {
       <GivenValues main={false} />
       <h3>{takeoffTexts.athlete}</h3>
       <FieldGroup group="athlete" main={false} />
+      <BodyNotes />
       <AthletePicker />
     </div>
   );

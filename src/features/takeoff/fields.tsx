@@ -72,6 +72,12 @@ export function FieldGroup(props: { group: Field['group']; main: boolean }) {
   );
 }
 
+/** What the numbers of the body rest on, where that is not the usual. */
+export function BodyNotes() {
+  const flight = useFlight();
+  return <For each={flight.result().flight.body.notes ?? []}>{(note) => <p class="quiet">{note}</p>}</For>;
+}
+
 /** What a swing or a push gives, to be read; with the way to where it is changed. */
 export function GivenValues(props: { main: boolean }) {
   const doc = useDocument();

@@ -1,0 +1,114 @@
+/**
+ * Whether a body is like those that the proportions were measured on, as plain notes. Ranges of stature and of mass over
+ * stature squared: the 3rd and 97th of a hundred US youths by age and sex, data files of the CDC growth charts 2000 (public
+ * domain; read in a copy of the files, rounded). From 20 years on, and without an age, those of 20 years. Nothing here is a
+ * judgement of a person: outside the range the model's proportions are less known, that is all.
+ */
+import { FieldError } from '../math/field-error.ts';
+import type { Sex } from './deleva.ts';
+import { ADULT_AGE, JENSEN_AGES } from './mass-shares.ts';
+
+interface Build {
+  readonly sex: Sex;
+  readonly mass: number; // kg
+  readonly stature: number; // m
+  readonly age?: number; // years
+}
+
+/** years: stature from, to (m); mass / stature^2 from, to (kg/m2) */
+type Row = readonly [years: number, low: number, high: number, lean: number, heavy: number];
+const RANGES: Readonly<Record<Sex, readonly Row[]>> = {
+  male: [
+    [4, 0.936, 1.105, 13.8, 18.2],
+    [6, 1.061, 1.251, 13.6, 19.1],
+    [8, 1.175, 1.393, 13.6, 21.2],
+    [10, 1.267, 1.515, 14.0, 23.7],
+    [12, 1.357, 1.637, 14.7, 26.0],
+    [14, 1.485, 1.788, 15.7, 27.9],
+    [16, 1.588, 1.871, 16.8, 29.3],
+    [18, 1.625, 1.895, 17.9, 30.6],
+    [20, 1.633, 1.902, 18.7, 32.4],
+  ],
+  female: [
+    [4, 0.931, 1.095, 13.5, 18.6],
+    [6, 1.058, 1.253, 13.2, 19.8],
+    [8, 1.173, 1.394, 13.3, 22.0],
+    [10, 1.26, 1.513, 13.7, 24.6],
+    [12, 1.374, 1.652, 14.5, 27.2],
+    [14, 1.481, 1.729, 15.4, 29.4],
+    [16, 1.504, 1.747, 16.4, 31.3],
+    [18, 1.509, 1.753, 17.2, 33.1],
+    [20, 1.511, 1.755, 17.4, 35.1],
+  ],
+};
+const ADULT_ROW = 20;
+
+/** kg/m2: no living body is outside (our judgement, wide on purpose). */
+const POSSIBLE: readonly [number, number] = [8, 120];
+
+const indexOf = ({ mass, stature }: Build): number => mass / stature ** 2;
+
+export function checkBuild(build: Build): void {
+  const index = indexOf(build);
+  const [low, high] = POSSIBLE;
+  if (index >= low && index <= high) return;
+  const size = build.stature ** 2;
+  throw new FieldError(
+    'athlete.massKg',
+    build.mass,
+    `${(low * size).toFixed(1)} to ${(high * size).toFixed(0)} kg at a stature of ${build.stature} m (${low} to ${high} kg/m²; this is ${index.toFixed(1)} kg/m²)`,
+  );
+}
+
+/** `isMeasured`: the mass of every segment was measured. */
+export function listBuildNotes(build: Build, isMeasured: boolean): string[] {
+  return [...listAgeNotes(build, isMeasured), ...listRangeNotes(build)];
+}
+
+function listAgeNotes({ sex, age }: Build, isMeasured: boolean): string[] {
+  if (age === undefined || age >= ADULT_AGE) return [];
+  const [least, most] = JENSEN_AGES;
+  const of =
+    age > most ? `between those of boys at ${most} years and of adults at ${ADULT_AGE}` : 'of boys of this age';
+  const masses = [
+    `Segment masses are ${of} (Jensen 1986, 1989)${sex === 'female' ? ', used for a girl for want of others' : ''}${
+      age < least ? `; below ${least} years they are those of ${least} years` : ''
+    }.`,
+  ];
+  return [
+    ...(isMeasured ? [] : masses),
+    "Lengths, mass centres and radii that were not measured keep an adult's shares; moments of the whole body are unverified, within 15 % (our judgement).",
+  ];
+}
+
+function listRangeNotes(build: Build): string[] {
+  const { sex, stature, age } = build;
+  const [years, low, high, lean, heavy] = rangeAt(RANGES[sex], age ?? ADULT_ROW);
+  const index = indexOf(build);
+  const outside = [
+    ...(stature < low || stature > high
+      ? [`${stature.toFixed(2)} m is outside ${low.toFixed(2)} to ${high.toFixed(2)} m`]
+      : []),
+    ...(index < lean || index > heavy
+      ? [`${index.toFixed(1)} kg/m² is outside ${lean.toFixed(1)} to ${heavy.toFixed(1)} kg/m²`]
+      : []),
+  ];
+  if (outside.length === 0) return [];
+  const people = `${sex === 'female' ? 'girls and women' : 'boys and men'} of ${Number(years.toFixed(1))} years`;
+  return [
+    `${outside.join(', and ')}, where 94 of 100 ${people} are (CDC growth charts 2000): this body's proportions are less known.${
+      age === undefined && stature < low ? ' For a child state the age (ageYears).' : ''
+    }`,
+  ];
+}
+
+function rangeAt(rows: readonly Row[], age: number): Row {
+  const years = Math.max(rows[0][0], Math.min(rows[rows.length - 1][0], age));
+  const next = Math.max(
+    1,
+    rows.findIndex((row) => row[0] >= years),
+  );
+  const [a, b] = [rows[next - 1], rows[next]];
+  const s = (years - a[0]) / (b[0] - a[0]);
+  return a.map((x, i) => x + s * (b[i] - x)) as unknown as Row;
+}

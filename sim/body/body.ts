@@ -6,6 +6,8 @@
  * human) and is parallel to W in the neutral pose (all coordinates zero): X anterior, Y towards the head, Z right.
  * SI units and radians.
  */
+import type { ActionStrength } from './action-strength.ts';
+
 export type Vec3 = readonly [number, number, number];
 /** Symmetric tensor as [xx, yy, zz, xy, xz, yz]. */
 export type Sym3 = readonly [number, number, number, number, number, number];
@@ -36,6 +38,8 @@ export interface NamedAngle {
   readonly torqueLimit: readonly [number, number];
   /** what the limits come from */
   readonly limitSource: string;
+  /** of one limb towards + and towards -, over angle and speed; a tree has none */
+  readonly strength?: readonly [ActionStrength, ActionStrength];
 }
 
 export interface ContactPoint {

@@ -5,6 +5,7 @@
 import { RAD } from '../math/angles.ts';
 import type { Hinge, NamedAngle, ShoulderAngles, Vec3 } from './body.ts';
 import { LIMB_LIMITS, type Limit, SPINE_LIMITS } from './human-limits.ts';
+import { makeAngleStrength, type StrengthSize } from './human-strength.ts';
 
 const X: Vec3 = [1, 0, 0];
 const Y: Vec3 = [0, 1, 0];
@@ -18,20 +19,22 @@ const ORDER: readonly string[] = [
 ];
 const at = (name: string): number => ORDER.indexOf(name);
 
-export function makeHumanAngles(mass: number): readonly NamedAngle[] {
-  const make = (name: string, limit: Limit, mirror: number, mirrorSign: 1 | -1): NamedAngle => ({
-    name,
+export function makeHumanAngles(size: StrengthSize): readonly NamedAngle[] {
+  const { mass } = size;
+  const make = (stem: string, side: string, limit: Limit, mirror: number, mirrorSign: 1 | -1): NamedAngle => ({
+    name: `${stem}${side}`,
     mirror,
     mirrorSign,
     range: [limit.range[0] * RAD, limit.range[1] * RAD],
     speedLimit: limit.speed,
     torqueLimit: [limit.torque[0] * mass, limit.torque[1] * mass],
     limitSource: limit.source,
+    strength: makeAngleStrength(stem, size),
   });
-  const spine = SPINE_LIMITS.map(([name, limit], i) => make(name, limit, i, name.endsWith('Flexion') ? 1 : -1));
+  const spine = SPINE_LIMITS.map(([name, limit], i) => make(name, '', limit, i, name.endsWith('Flexion') ? 1 : -1));
   const first = spine.length;
-  const left = LIMB_LIMITS.map(([name, limit], i) => make(`${name}L`, limit, first + LIMBS + i, 1));
-  const right = LIMB_LIMITS.map(([name, limit], i) => make(`${name}R`, limit, first + i, 1));
+  const left = LIMB_LIMITS.map(([name, limit], i) => make(name, 'L', limit, first + LIMBS + i, 1));
+  const right = LIMB_LIMITS.map(([name, limit], i) => make(name, 'R', limit, first + i, 1));
   return [...spine, ...left, ...right];
 }
 

@@ -103,7 +103,7 @@ export function makeHuman(spec: HumanSpec): Body {
     ...(spec.age === undefined ? {} : { age: spec.age }),
     notes: [...listBuildNotes(spec, isMeasured), ...notes],
     segments,
-    angles: makeHumanAngles(mass),
+    angles: makeHumanAngles({ sex, mass, stature }),
     contacts: humanContacts(size, indexOf),
     framePoints: {
       hipL: point('pelvis', jointOf('thigh', 'L', size, 0)),

@@ -77,6 +77,7 @@ export { calcShapeMoments, type ShapeMoments } from './measure/shape-moments.ts'
 export { calcSight, type Unseen } from './measure/sight.ts';
 export { type Summary, summarize } from './measure/summary.ts';
 export { formatSentence, formatSummary } from './measure/summary-words.ts';
+export type { TiltMechanism } from './measure/tilt-mechanism.ts';
 export {
   calcWobble,
   calcWobblePath,

@@ -2,7 +2,7 @@
  * Eigenvalues and axes of a symmetric 3 x 3 tensor [xx, yy, zz, xy, xz, yz], by cyclic Jacobi rotations (Golub & Van
  * Loan, Matrix Computations, sec. 8.5). Unsorted, so that a diagonal tensor keeps its axes.
  */
-interface Eigen3 {
+export interface Eigen3 {
   readonly values: readonly [number, number, number];
   /** (9) row by row, right-handed; column k is the unit axis of values[k] */
   readonly R: Float64Array;

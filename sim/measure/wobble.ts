@@ -13,12 +13,13 @@
  */
 import { turnedTo } from '../math/angles.ts';
 import { calcEigen3 } from '../math/eigen3.ts';
-import { mulInto } from '../math/rot.ts';
 import { symInvertInto } from '../math/sym3.ts';
 import type { Triple } from '../math/vec3.ts';
-import { calcBodyFrame } from '../motion/body-frame.ts';
 import { makeState, readState, type StateSource } from '../motion/state.ts';
+import { calcAttitude } from './attitude.ts';
 import type { Frames } from './frames.ts';
+import { calcLongAxis, type LongAxis } from './long-axis.ts';
+import { calcPolhodePeriod } from './polhode.ts';
 
 /** Which axis the momentum goes round, as the body has it: round the long axis it twists. */
 type TurnMode =
@@ -40,6 +41,13 @@ export interface Wobble {
   readonly principal: Triple;
   /** least tilt at a quarter twist that twists on; undefined where the shape has none (moments about F not C < A < B) */
   readonly criticalTilt: number | undefined;
+  /**
+   * s that the shape, held, takes for a whole twist, or for one wobble there and back; infinite on the boundary, undefined where
+   * nothing goes round
+   */
+  readonly period: number | undefined;
+  /** tilt and twist rate by the body's own long axis and by the principal one */
+  readonly long: LongAxis;
   /** the state on the map */
   readonly point: MapPoint;
   /** the boundary over one whole twist about `point`, as lines on the map */
@@ -61,17 +69,17 @@ export function calcWobble(source: StateSource, t: number): Wobble | undefined {
   readState(source, t, state);
   const h = Math.hypot(...source.h_Scm_W);
   if (!(h > 0)) return undefined;
-  const { R_BF } = calcBodyFrame(state.sm);
+  const { frame, R_WF, w_WF_F } = calcAttitude(state);
+  const { R_BF } = frame;
   const I_F = turnTensor(state.sm.I_Scm_B, R_BF);
   const inverse = new Float64Array(6);
   symInvertInto(I_F, 0, inverse, 0);
-  const R_WF = new Float64Array(9);
-  mulInto(state.R_WB, 0, R_BF, 0, R_WF, 0);
   const sign = source.h_Scm_W[2] < 0 ? -1 : 1;
   const n: Triple = [0, 0, 0];
   for (let k = 0; k < 3; k++) for (let i = 0; i < 3; i++) n[k] += (sign * R_WF[3 * i + k] * source.h_Scm_W[i]) / h;
 
-  const { values, R } = calcEigen3(I_F);
+  const eigen = calcEigen3(I_F);
+  const { values, R } = eigen;
   const order = [0, 1, 2].sort((a, b) => values[a] - values[b]);
   const principal: Triple = [values[order[0]], values[order[1]], values[order[2]]];
   const middle = principal[1];
@@ -84,9 +92,12 @@ export function calcWobble(source: StateSource, t: number): Wobble | undefined {
   const A = I_F[2];
   const B = I_F[0];
   const C = I_F[1];
+  const mode = modeOf(energyRatio, principal, [R[axis], R[3 + axis], R[6 + axis]], n);
   return {
-    mode: modeOf(energyRatio, principal, [R[axis], R[3 + axis], R[6 + axis]], n),
+    mode,
     energyRatio,
+    period: periodOf(mode, principal, energyRatio, h),
+    long: calcLongAxis({ eigen, moments: [A, B, C], n, h: sign * h, w_WF_F }),
     moments: [A, B, C],
     principal,
     criticalTilt: criticalTilt(A, B, C),
@@ -125,6 +136,11 @@ function modeOf(ratio: number, principal: Triple, axis: Triple, n: Triple): Turn
   // along the axis itself there is nothing to go round
   if (Math.abs(n[0] * axis[0] + n[1] * axis[1] + n[2] * axis[2]) > 1 - 1e-12) return 'steady';
   return x >= z ? 'wobbles about the quarter twist' : 'wobbles about the somersault';
+}
+
+function periodOf(mode: TurnMode, principal: Triple, energyRatio: number, h: number): number | undefined {
+  if (mode === 'steady') return undefined;
+  return mode === 'on the boundary' ? Number.POSITIVE_INFINITY : calcPolhodePeriod(principal, energyRatio, h);
 }
 
 /** Points a quarter twist. */

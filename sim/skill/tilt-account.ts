@@ -25,6 +25,7 @@ import type { Flight, TakeoffSpec } from '../flight/flight.ts';
 import { flySchedule } from '../flight/fly.ts';
 import { RAD, REV } from '../math/angles.ts';
 import { calcShapley, type Share } from '../math/shapley.ts';
+import { calcTiltMechanism, type TiltMechanism } from '../measure/tilt-mechanism.ts';
 import type { Schedule } from '../schedule/schedule.ts';
 import { flySkill } from './flyer.ts';
 import { type FollowedTilt, followTilt } from './followed-tilt.ts';
@@ -70,6 +71,8 @@ export interface TiltAccount {
    * other, or a whole so small that what they leave of each other says nothing of them
    */
   readonly shares: { readonly [k in keyof TiltValues]: readonly number[] | undefined };
+  /** how the tilt of this flight comes about, up to tGreatest and up to tAt */
+  readonly mechanism: { readonly greatest: TiltMechanism; readonly at: TiltMechanism };
   /** what the state at t = 0 gives alone, every joint even from then on */
   readonly contact: TiltValues;
   /** twist done by the same movements without any angular momentum: counter-rotation */
@@ -202,6 +205,7 @@ export function* stepTiltAccount(
     parts,
     rest,
     shares: sharesOf(parts, rest, total),
+    mechanism: mechanismOf(flight, base.t[top], tAt, fromH),
     contact: first < 0 ? ZERO : minus(values[1 << first], rest),
     counterTwist: counters ? followTilt(fly(flight.schedule, still), T, tAt, false).twist : 0,
   };
@@ -213,6 +217,12 @@ const minus = (a: TiltValues, b: TiltValues): TiltValues => ({
   at: a.at - b.at,
   twist: a.twist - b.twist,
 });
+
+function mechanismOf(flight: Flight, greatest: number, at: number, fromH: boolean): TiltAccount['mechanism'] {
+  const isFirst = greatest <= at;
+  const [a, b] = calcTiltMechanism(flight, isFirst ? [greatest, at] : [at, greatest], fromH);
+  return isFirst ? { greatest: a, at: b } : { greatest: b, at: a };
+}
 
 /** Each cause's share of each value. */
 function divide(n: number, values: readonly TiltValues[]): Pick<TiltPart, 'gave' | 'least' | 'most'>[] {

@@ -8,6 +8,7 @@ import {
   type MapPoint,
   type ShapeData,
   type TiltAccount,
+  type TiltMechanism,
   type TiltProgress,
   type TiltValues,
   type Wobble,
@@ -17,7 +18,7 @@ import type { SightResult } from '../jobs/kinds/account-data.ts';
 import { JobCancelledError, type Pool } from '../jobs/pool.ts';
 import type { FlightResult } from './result.ts';
 
-export type { MapPoint, SightResult, TiltAccount, TiltProgress, TiltValues, Wobble };
+export type { MapPoint, SightResult, TiltAccount, TiltMechanism, TiltProgress, TiltValues, Wobble };
 
 interface AccountListener {
   progress(progress: TiltProgress): void;

@@ -5,8 +5,9 @@
  */
 import { describe, expect, it } from 'vitest';
 import { shapes } from '../../presets/index.ts';
-import { calcFrames, calcShapeMoments, frameTimes } from '../../sim/index.ts';
+import { calcFrames, calcShapeMoments, calcTiltAccount, calcWobble, flySkill, frameTimes } from '../../sim/index.ts';
 import { flyFor, rad, stopKeys, turn } from '../checks/flown.ts';
+import { preset } from '../skill/load.ts';
 import { type Degrees, man, move, poseRad, rest } from './adults.ts';
 
 const momentsIn = (deg: Degrees) => calcShapeMoments(man, poseRad(man, deg));
@@ -150,5 +151,32 @@ describe('arms in and arms out', () => {
       near(held(3, tilt, 'zero', 3).twists / 3, a, 0.05);
       near(held(90, tilt, 'zero', 3).twists / 3, b, 0.05);
     }
+  });
+});
+
+describe('which tilt makes the twist, and how it comes about', () => {
+  const full = preset('back-straight-full');
+  const flight = flySkill(full);
+
+  it('the ready full at 0.5 s: 8.3 and 11.1 deg of tilt, 1.35, 1.76 and 1.36 rev/s', () => {
+    const long = calcWobble(flight, 0.5)?.long;
+    if (!long) throw new Error('no momentum');
+    near(long.lean / rad, 2.9, TENTH);
+    near(long.axisTilt / rad, 8.3, TENTH);
+    near(long.bodyTilt / rad, 11.1, TENTH);
+    near(long.rateByAxis / turn, 1.35, HUNDREDTH);
+    near(long.rateByBody / turn, 1.76, HUNDREDTH);
+    near(long.rate / turn, 1.36, HUNDREDTH);
+  });
+
+  it('its greatest tilt, 11.1 deg: 4.8 by the arms, 5.7 round the leaning axis, 0.5 by breathing', () => {
+    const { mechanism, total, tGreatest } = calcTiltAccount(full, { flight });
+    const { parts, byLean, byBreathing } = mechanism.greatest;
+    near(total.greatest / rad, 11.1, TENTH);
+    near(tGreatest, 0.47, HUNDREDTH);
+    near(Math.abs(parts[0].momentum), 6.2, TENTH);
+    near(parts[0].turned / rad, 4.8, TENTH);
+    near(byLean / rad, 5.7, TENTH);
+    near(byBreathing / rad, 0.5, TENTH);
   });
 });

@@ -30,3 +30,14 @@ export function givenIn(file: SkillFile): NonNullable<FileTakeoffContact['given'
   if (before?.kind !== 'contact' || !before.given) throw new Error('no known contact');
   return before.given;
 }
+
+/** Left and right exchanged in the flight's shapes; changed in place. */
+export function mirrorShapes(file: SkillFile): SkillFile {
+  for (const block of flightIn(file).schedule.blocks ?? []) {
+    if (block.shape === 'oneUpOneDown') block.shape = 'oneDownOneUp';
+    block.adjustDeg = Object.fromEntries(
+      Object.entries(block.adjustDeg ?? {}).map(([k, v]) => [k.replace(/[LR]$/, (s) => (s === 'L' ? 'R' : 'L')), v]),
+    );
+  }
+  return file;
+}

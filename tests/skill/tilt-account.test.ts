@@ -2,7 +2,7 @@
 import { describe, expect, it } from 'vitest';
 import { calcFrames, flightOf, flySkill, frameTimes, type SkillFile } from '../../sim/index.ts';
 import { calcTiltAccount, stepTiltAccount, type TiltAccount, type TiltValues } from '../../sim/skill/tilt-account.ts';
-import { flightIn } from '../files/parts.ts';
+import { flightIn, mirrorShapes } from '../files/parts.ts';
 import { fileOf, preset, presetIds, skillOf } from './load.ts';
 
 const DEG = Math.PI / 180;
@@ -219,13 +219,7 @@ describe('tilt account', () => {
   it('a mirrored skill has the mirrored account', () => {
     const file = fileOf('back-straight-full');
     const a = calcTiltAccount(skillOf(file));
-    for (const b of flightIn(file).schedule.blocks ?? []) {
-      if (b.shape === 'oneUpOneDown') b.shape = 'oneDownOneUp';
-      b.adjustDeg = Object.fromEntries(
-        Object.entries(b.adjustDeg ?? {}).map(([k, v]) => [k.replace(/[LR]$/, (s) => (s === 'L' ? 'R' : 'L')), v]),
-      );
-    }
-    const m = calcTiltAccount(skillOf(file));
+    const m = calcTiltAccount(skillOf(mirrorShapes(file)));
     for (const k of ['greatest', 'twist'] as const)
       expect(Math.abs(gaveBy(m, 'arms')[k] + gaveBy(a, 'arms')[k])).toBeLessThan(NOTHING);
   });

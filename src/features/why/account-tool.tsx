@@ -80,7 +80,7 @@ function WideAccount(props: Parts) {
       </div>
       <section class="account-right" aria-label={a.mapTitle} style={{ width: `${Math.max(MAP, mapWidth() + 24)}px` }}>
         <h3>{a.mapTitle}</h3>
-        <WobbleMap state={props.state} width={mapWidth()} height={Math.max(170, props.height - 128)} />
+        <WobbleMap state={props.state} width={mapWidth()} height={Math.max(170, props.height - 172)} />
         <p class="quiet map-hint">{a.mapHint}</p>
       </section>
     </div>

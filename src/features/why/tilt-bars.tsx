@@ -8,6 +8,7 @@ import type { TiltAccount, TiltValues } from '../../engine/account.ts';
 import { formatNumber } from '../../ui/numbers.ts';
 import { say } from '../../ui/units.ts';
 import type { AccountState, TiltMeasure } from './account-state.ts';
+import { TiltHow } from './tilt-how.tsx';
 import { accountTexts as a } from './words.ts';
 
 const MEASURES: readonly TiltMeasure[] = ['greatest', 'at', 'twist'];
@@ -71,6 +72,7 @@ export function TiltBars(props: { state: AccountState; stacked: boolean }) {
   const signed = (v: number): string => (v >= 0 ? `+${value(v)}` : value(v));
   const least = (): number => (isTwist() ? NOTHING.twist : NOTHING.tilt);
   const spread = (bar: Bar): boolean => bar.span[1] - bar.span[0] >= 2 * least();
+  const spreads = (): boolean => shown()?.bars.some(spread) ?? false;
   const main = createMemo(() => {
     const t = shown();
     if (!t || allEven()) return '';
@@ -142,9 +144,11 @@ export function TiltBars(props: { state: AccountState; stacked: boolean }) {
                             </Show>
                           </Show>
                         </td>
-                        <td class="orders quiet">
-                          {spread(bar) ? a.orders(signed(bar.span[0]), signed(bar.span[1])) : ''}
-                        </td>
+                        <Show when={spreads()}>
+                          <td class="orders quiet">
+                            {spread(bar) ? a.orders(signed(bar.span[0]), signed(bar.span[1])) : ''}
+                          </td>
+                        </Show>
                         <td class="bar-cell" aria-hidden="true">
                           <span class="account-bar">
                             <i
@@ -159,7 +163,9 @@ export function TiltBars(props: { state: AccountState; stacked: boolean }) {
                   <tr class="whole">
                     <th scope="row">{a.total}</th>
                     <td class="number">{value(Math.abs(t().total))}</td>
-                    <td />
+                    <Show when={spreads()}>
+                      <td />
+                    </Show>
                     <td class="bar-cell" aria-hidden="true">
                       <span class="account-bar">
                         <i class="with" style={{ '--share': Math.abs(t().total) / most() }} />
@@ -183,7 +189,15 @@ export function TiltBars(props: { state: AccountState; stacked: boolean }) {
             </p>
           )}
         </Show>
-        <p class="quiet">{a.how}</p>
+        <Show when={!isTwist() && !allEven() && shown()}>
+          {(t) => (
+            <TiltHow mechanism={t().account.mechanism[props.state.measure() as 'greatest' | 'at']} sign={t().sign} />
+          )}
+        </Show>
+        <details class="quiet">
+          <summary>{a.howDivided}</summary>
+          {a.how}
+        </details>
         <Show when={shown() && props.state.stale()}>
           <Working state={props.state} />
         </Show>

@@ -19,6 +19,12 @@ const RIGHT = 12;
 /** A twist of less than this is shown as half a twist wide, revolutions. */
 const LEAST_WIDE = 0.5;
 
+/** A period this near to the flight's time, as a share, is as long. */
+const AS_LONG = 0.1;
+/** Axes that differ by less, deg, and twists slower than this, rev/s, have no sentence. */
+const LEAN = 0.5;
+const SLOW = 0.05;
+
 const line = (points: readonly (readonly [number, number])[]): string =>
   points.map(([x, y], i) => `${i === 0 ? 'M' : 'L'}${x.toFixed(1)} ${y.toFixed(1)}`).join('');
 
@@ -85,6 +91,28 @@ export function WobbleMap(props: { state: AccountState; width: number; height: n
     return a.boundaryAt(
       `${formatNumber(w.criticalTilt * DEG, 1)}°`,
       `${formatNumber(Math.abs(here()?.[1] ?? Number.NaN), 1)}°`,
+    );
+  };
+  const timeWords = (): string => {
+    const period = props.state.wobble()?.period;
+    if (period === undefined || !Number.isFinite(period)) return '';
+    const share = period / flight.result().flight.duration;
+    const kind = props.state.wobble()?.mode === 'twists' ? 'twist' : 'wobble';
+    const compared = share > 1 + AS_LONG ? 'longer' : share < 1 - AS_LONG ? 'shorter' : 'same';
+    return a.takesAgain[kind](formatNumber(period, 2)) + a.compared[compared];
+  };
+  /** what the twist rate follows: said where the two axes differ */
+  const axisWords = (): string => {
+    const long = props.state.wobble()?.long;
+    if (!long || long.lean * DEG < LEAN || Math.abs(long.rate / REV) < SLOW) return '';
+    const rate = (v: number): string => say('rate', Math.abs(v) / REV);
+    const deg = (v: number): string => `${formatNumber(Math.abs(v) * DEG, 1)}°`;
+    return a.byAxes(
+      rate(long.rate),
+      deg(long.axisTilt),
+      rate(long.rateByAxis),
+      deg(long.bodyTilt),
+      rate(long.rateByBody),
     );
   };
   const quarters = createMemo(() => {
@@ -207,7 +235,9 @@ export function WobbleMap(props: { state: AccountState; width: number; height: n
       </svg>
       <figcaption>
         <p class="map-mode">{mode()}</p>
-        <p class="quiet">{boundaryWords()}</p>
+        <p class="quiet">
+          {timeWords()} {boundaryWords()} {axisWords()}
+        </p>
       </figcaption>
     </figure>
   );

@@ -26,6 +26,15 @@ export const accountTexts = {
   way: { right: 'head to the right', left: 'head to the left', twistLeft: 'to the left', twistRight: 'to the right' },
   against: 'against it',
   how: 'The flight is flown again with each set of uneven parts left out, down to both sides alike and no tilt at take-off. Each part gets the mean of what it adds over all orders; its smallest and largest are beside it.',
+  howTitle: 'How the tilt came about',
+  howDivided: 'How it is divided',
+  groups: { arms: 'Arms', upper: 'Trunk and head', legs: 'Legs', whole: 'Joints' },
+  axes: { lateral: 'lateral', frontBack: 'front-back', long: 'long' },
+  takes: (part: string, momentum: string, axis: string, s: string, deg: string) =>
+    `${part} take ${momentum} about the ${axis} axis (${s} s): the body turns ${deg}.`,
+  atStart: (deg: string) => `Tilted at take-off: ${deg}.`,
+  byLean: (deg: string) => `The body goes round its leaning long axis: ${deg}.`,
+  byBreathing: (deg: string) => `It breathes, being wider than deep: ${deg}.`,
   orders: (least: string, most: string) => `${least} to ${most}`,
   counter: (value: string) => `The same movements without angular momentum twist ${value}.`,
   noCounter: 'Without angular momentum the same movements twist nothing.',
@@ -50,6 +59,17 @@ export const accountTexts = {
   noMomentum: 'Without angular momentum there is neither: a twist is made by movement alone.',
   boundaryAt: (deg: string, now: string) =>
     `At a quarter twist this shape twists on from ${deg} of tilt; it is tilted ${now} now.`,
+  takesAgain: {
+    twist: (s: string) => `A whole twist would take ${s} s`,
+    wobble: (s: string) => `There and back would take ${s} s`,
+  },
+  compared: {
+    shorter: '.',
+    same: ', as long as the flight.',
+    longer: ', longer than the flight.',
+  },
+  byAxes: (rate: string, axis: string, byAxis: string, body: string, byBody: string) =>
+    `It twists at ${rate}: the tilt of its principal long axis, ${axis}, gives ${byAxis}; that of the body, ${body}, ${byBody}.`,
   noBoundary: 'This shape has no boundary between twist and wobble.',
   mapPicture: (mode: string, tilt: string, twist: string) =>
     `Map of tilt against twist. ${mode} Now at ${twist} twist and ${tilt} tilt.`,

@@ -7,6 +7,7 @@
  * SI units and radians.
  */
 import type { ActionStrength } from './action-strength.ts';
+import type { SegmentValues } from './human-values.ts';
 
 export type Vec3 = readonly [number, number, number];
 /** Symmetric tensor as [xx, yy, zz, xy, xz, yz]. */
@@ -72,6 +73,8 @@ export interface Segment {
   readonly mass: number;
   readonly p_BoBcm_B: Vec3;
   readonly I_BBcm_B: Sym3;
+  /** of a human's segment: what a file may state as measured, and what centre and moments were made of */
+  readonly values?: Required<Omit<SegmentValues, 'mass'>>;
   readonly group: GroupName;
   readonly side: 'left' | 'right' | 'centre';
   readonly shapes: readonly DrawShape[];

@@ -87,6 +87,7 @@ export function makeHuman(spec: HumanSpec): Body {
       mass: m,
       p_BoBcm_B: centreOf(kind, centre, L, lengths.ankleHeight),
       I_BBcm_B,
+      values: { length: L, centreShare: centre, radiiShare: radii },
       group: groupOf(kind),
       side: side === 'L' ? 'left' : side === 'R' ? 'right' : 'centre',
       shapes: humanShapes(kind, side, size),

@@ -194,7 +194,7 @@ function writeLanding({ mat, action, knee, duration }: LandingSpec): FileLanding
 /** No search changes a tree: undefined, and the file keeps its own. */
 function writeHuman(athlete: AthleteSpec): HumanAthlete | undefined {
   if (athlete.kind !== 'human') return undefined;
-  const { name, sex, mass, stature, shoulderHalfWidth, hipHalfWidth, overrides } = athlete.human;
+  const { name, sex, mass, stature, age, shoulderHalfWidth, hipHalfWidth, overrides } = athlete.human;
   const segments = Object.entries(overrides ?? {}).map(([segment, o]): [string, SegmentOverride] => [
     segment,
     {
@@ -210,6 +210,7 @@ function writeHuman(athlete: AthleteSpec): HumanAthlete | undefined {
     sex,
     massKg: mass,
     statureM: stature,
+    ...(age === undefined ? {} : { ageYears: age }),
     ...(shoulderHalfWidth === undefined ? {} : { shoulderHalfWidthM: shoulderHalfWidth }),
     ...(hipHalfWidth === undefined ? {} : { hipHalfWidthM: hipHalfWidth }),
     ...(segments.length > 0 ? { segments: Object.fromEntries(segments) } : {}),

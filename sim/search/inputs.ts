@@ -6,6 +6,7 @@ import type { Input } from './input.ts';
 import { listBodyInputs } from './input-body.ts';
 import { listContactInputs } from './input-contact.ts';
 import { listScheduleInputs, scheduleInput } from './input-schedule.ts';
+import { listSegmentInputs } from './input-segment.ts';
 import { listSwingInputs } from './input-swing.ts';
 import { listTakeoffInputs } from './input-takeoff.ts';
 
@@ -17,6 +18,7 @@ export function listInputs(spec: SkillSpec): Input[] {
     ...listTakeoffInputs(spec),
     ...listScheduleInputs(spec),
     ...listBodyInputs(spec),
+    ...listSegmentInputs(spec),
   ];
 }
 

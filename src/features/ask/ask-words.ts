@@ -102,8 +102,8 @@ export function nameInput(id: string, spans: readonly BlockSpan[], spec: SkillSp
     const joint = texts.joint(spec.keys[Number(key) - 1]?.angle ?? '');
     return field === 'time' ? t.keyTime(joint, key) : t.keyAngle(joint, key);
   }
-  const [, part, length] = /^segment:(\w+)\.(mass|length)$/.exec(id) ?? [];
-  if (part) return length === 'length' ? t.segmentLength(texts.part(part)) : t.segmentMass(texts.part(part));
+  const [, part, value] = /^segment:(\w+)\.([\w.]+)$/.exec(id) ?? [];
+  if (part && t.segment[value]) return t.segment[value](texts.part(part));
   return id;
 }
 
@@ -112,6 +112,6 @@ export function groupOf({ id, unit, level }: AskInput): InputGroup {
   if (id.startsWith('swing.')) return 'swing';
   if (id.startsWith('contact.')) return 'contact';
   if (level === 'takeoff') return 'takeoff';
-  if (level === 'body') return 'body';
+  if (level === 'body') return id.startsWith('segment:') ? 'segments' : 'body';
   return unit === 's' ? 'times' : 'angles';
 }

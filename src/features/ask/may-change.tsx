@@ -181,7 +181,7 @@ export function SpanList(props: Props & { width: number }) {
   );
 }
 
-const GROUPS: readonly InputGroup[] = ['swing', 'contact', 'takeoff', 'times', 'angles', 'body'];
+const GROUPS: readonly InputGroup[] = ['swing', 'contact', 'takeoff', 'times', 'angles', 'body', 'segments'];
 
 /** Inputs by group, as options. */
 export function InputOptions(

@@ -103,7 +103,7 @@ export function nameInput(id: string, spans: readonly BlockSpan[], spec: SkillSp
     return field === 'time' ? t.keyTime(joint, key) : t.keyAngle(joint, key);
   }
   const [, part, value] = /^segment:(\w+)\.([\w.]+)$/.exec(id) ?? [];
-  if (part && t.segment[value]) return t.segment[value](texts.part(part));
+  if (part && t.segment[value]) return t.segment[value](texts.part(part === 'lowerTrunk' ? 'pelvis' : part));
   return id;
 }
 

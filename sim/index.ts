@@ -163,6 +163,8 @@ export { AGREEMENT, NoAgreementError } from './skill/agreed-flight.ts';
 export { armsWideAgainstIn } from './skill/arms-wide-in.ts';
 export { type BalanceSpec, DEFAULT_BALANCE, wordBalance } from './skill/balance.ts';
 export { buildSkill, makeBody, poseOf } from './skill/build-skill.ts';
+export { calcClearance } from './skill/clearance.ts';
+export { formatClearance } from './skill/clearance-words.ts';
 export { type HeldEqual, holdEqual, takeoffEnergy } from './skill/compare.ts';
 export {
   type Alignment,

@@ -7,6 +7,7 @@
  * SI units and radians.
  */
 import type { ActionStrength } from './action-strength.ts';
+import type { Sex } from './deleva.ts';
 import type { SegmentValues } from './human-values.ts';
 
 export type Vec3 = readonly [number, number, number];
@@ -105,6 +106,8 @@ export interface Body {
   readonly age?: number;
   /** plain sentences on what the numbers of this body rest on, where that is not the usual */
   readonly notes?: readonly string[];
+  /** of a human: apparatus and strength differ */
+  readonly sex?: Sex;
   readonly segments: readonly Segment[];
   readonly angles: readonly NamedAngle[];
   readonly contacts: readonly ContactPoint[];

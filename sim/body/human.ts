@@ -103,6 +103,7 @@ export function makeHuman(spec: HumanSpec): Body {
     stature,
     ...(spec.age === undefined ? {} : { age: spec.age }),
     notes: [...listBuildNotes(spec, isMeasured), ...notes],
+    sex,
     segments,
     angles: makeHumanAngles({ sex, mass, stature }),
     contacts: humanContacts(size, indexOf),

@@ -36,6 +36,8 @@ export interface LateRelease {
   readonly twist: number;
   readonly angles: Float64Array;
   readonly rates: Float64Array;
+  /** rail from its rest place, and its velocity, as in SwingState */
+  readonly rail: readonly [number, number, number, number];
   /** of the one hand's force, N s, W */
   readonly impulse: readonly [number, number];
   /** largest force on the one hand, N */
@@ -198,6 +200,7 @@ export function holdLate(swing: Swing, hand: 'left' | 'right', held: number): La
     twist,
     angles: end.angles,
     rates: end.rates,
+    rail: [y[7] + r[0], y[8] + r[1] - rail.height, y[10] + v[0], y[11] + v[1]],
     impulse: [y[13], y[14]],
     peak,
     // r x F with r = (0, 0, lever)

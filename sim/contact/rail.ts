@@ -8,6 +8,8 @@ export interface Rail {
   readonly id: string;
   /** height of the rail's centre above the floor, m */
   readonly height: number;
+  /** of the rail itself, m */
+  readonly radius: number;
   /** mats on the floor under and beside it, m; a soft layer may lie on them */
   readonly mat: number;
   readonly softLayer: number;
@@ -18,10 +20,11 @@ export interface Rail {
   /** what of the rail moves with the hands, kg */
   readonly mass: number;
   /** where each number comes from, by field */
-  readonly sources: Readonly<Record<'height' | 'mat' | 'stiffness' | 'damping' | 'mass', string>>;
+  readonly sources: Readonly<Record<'height' | 'radius' | 'mat' | 'stiffness' | 'damping' | 'mass', string>>;
 }
 
-const NORMS = 'FIG apparatus norms: high bar 2.80 m, uneven bars 2.50 and 1.70 m, mats 0.20 m, soft layer 0.10 m more';
+const NORMS =
+  'FIG apparatus norms: high bar 2.80 m, uneven bars 2.50 and 1.70 m, mats 0.20 m, soft layer 0.10 m more; rails of 28 mm and 40 mm';
 const BEAM =
   'a beam on two supports moves 17/35 of its mass with its middle (Rayleigh; Timoshenko, Vibration Problems)';
 const LIGHT = 'our judgement: light, 3 % of critical with 60 kg on the rail';
@@ -30,31 +33,33 @@ const LIGHT = 'our judgement: light, 3 % of critical with 60 kg on the rail';
 const rail = (
   id: string,
   height: number,
+  radius: number,
   [stiffness, damping, mass]: readonly [number, number, number],
   sources: Pick<Rail['sources'], 'stiffness' | 'mass'>,
 ): Rail => ({
   id,
   height,
+  radius,
   mat: 0.2,
   softLayer: 0.1,
   stiffness: [stiffness, stiffness],
   damping: [damping, damping],
   mass,
-  sources: { height: NORMS, mat: NORMS, damping: LIGHT, ...sources },
+  sources: { height: NORMS, radius: NORMS, mat: NORMS, damping: LIGHT, ...sources },
 });
 const FIBRE = 'from memory: 13 to 25 kN/m; a value between';
 
 const RAILS: readonly Rail[] = [
-  rail('highBar', 2.8, [22000, 70, 5.6], {
+  rail('highBar', 2.8, 0.014, [22000, 70, 5.6], {
     stiffness:
       'from memory: about 0.10 m at 2200 N; a steel rod of 28 mm over 2.40 m on two supports has 48 E I / L^3 = 21.5 kN/m',
     mass: `computed: steel rod of 28 mm and 2.40 m, 11.6 kg; ${BEAM}`,
   }),
-  rail('unevenHigh', 2.5, [18000, 62, 2.2], {
+  rail('unevenHigh', 2.5, 0.02, [18000, 62, 2.2], {
     stiffness: FIBRE,
     mass: `our judgement: 40 mm by 2.40 m of glass fibre over wood at 1500 kg/m^3, 4.5 kg; ${BEAM}`,
   }),
-  rail('unevenLow', 1.7, [18000, 62, 2.2], {
+  rail('unevenLow', 1.7, 0.02, [18000, 62, 2.2], {
     stiffness: FIBRE,
     mass: `our judgement: as the high rail; ${BEAM}`,
   }),

@@ -1,5 +1,6 @@
 /** A summary as JSON, in the units people type; null is "not defined". Fields: docs/command-line.md. */
 import { DEG, REV } from '../math/angles.ts';
+import type { Clearance } from '../measure/clearance.ts';
 import type { JointPeak, Peak, Summary } from '../measure/summary.ts';
 import { CAUTION } from './caution.ts';
 
@@ -8,8 +9,13 @@ const SUMMARY_VERSION = 1;
 
 type Numbers = Record<string, number | null>;
 
-/** `sentence`: the flight in words; `phases`: what came before and after it (phases-json.ts). */
-export function formatSummaryJson(title: string, sentence: string, s: Summary, phases?: object): string {
+/** `sentence`: the flight in words; `phases`: what came before and after it (phases-json.ts); `nearest`: of rail, table or board. */
+export function formatSummaryJson(
+  title: string,
+  sentence: string,
+  s: Summary,
+  { phases, nearest }: { readonly phases?: object | undefined; readonly nearest?: Clearance | undefined } = {},
+): string {
   const { landing, target, body } = s;
   const nameOf = (angle: number): string => body.angles[angle].name;
   const joint = (peak: JointPeak | undefined, value: string, scale: number): object | null =>
@@ -71,6 +77,7 @@ export function formatSummaryJson(title: string, sentence: string, s: Summary, p
       jointSpeed: joint(s.fastest, 'degPerS', DEG),
       jointTorque: joint(s.strongest, 'torqueNM', 1),
     },
+    nearest: nearest ? { to: nearest.solid, part: nearest.part, distanceM: nearest.distance, atS: nearest.t } : null,
     beyondLimits: s.cautions.map((c) => {
       const scale = c.kind === 'torque' ? 1 : DEG;
       const unit = { range: 'deg', speed: 'deg/s', torque: 'N m' }[c.kind];

@@ -5,15 +5,31 @@
  * A swing hands over mass centre, velocity, angular momentum, joint angles and rates; the flight begins with exactly those
  * (whole-carry.ts) and, as every flight, with the mass centre over X = 0: a swing's own X (bar at 0) is `barX` less.
  */
+
+import type { TakeoffPlace } from '../contact/impulse-presets.ts';
 import type { LateRelease } from '../contact/late-hand.ts';
-import type { Swing } from '../contact/swing.ts';
+import type { Swing, SwingState } from '../contact/swing.ts';
 import type { TakeoffSpec } from '../flight/flight.ts';
+import type { RailSway } from '../measure/rail-sway.ts';
 import type { Contact } from './contact-room.ts';
 import { takeoffAfter } from './contact-takeoff.ts';
 import { lateTakeoff, releaseTakeoff } from './release-takeoff.ts';
 import type { Skill } from './skill.ts';
 import type { StartSpec, SwingApproach } from './start-spec.ts';
 import type { CarriedMotion } from './whole-carry.ts';
+
+/** Height and radius, m; and how it moves on, where it gives. */
+export interface ReleasedRail {
+  readonly height: number;
+  readonly radius: number;
+  readonly sway?: RailSway;
+}
+
+export function releasedRail({ rail }: Swing, state: SwingState['rail']): ReleasedRail {
+  const { height, radius, mass, stiffness, damping } = rail;
+  const gives = stiffness.every(Number.isFinite);
+  return { height, radius, ...(gives ? { sway: { state, mass, stiffness, damping } } : {}) };
+}
 
 /** What a flight begins with: plain data but for `swing`, which stays where it was computed. */
 export interface Release {
@@ -25,10 +41,15 @@ export interface Release {
   readonly swing?: Swing;
   /** one hand held on: t = 0 is when it let go, the other let go `late.held` before */
   readonly late?: LateRelease;
+  /** the rail that was let go */
+  readonly rail?: ReleasedRail;
 }
 
 /** What the take-off came from. */
-type Launch = { readonly kind: StartSpec['kind'] } & Pick<Release, 'barX' | 'swing' | 'late'>;
+type Launch = { readonly kind: StartSpec['kind'] } & Pick<Release, 'barX' | 'swing' | 'late' | 'rail'> & {
+    /** what was pushed off from, where a contact says so */
+    readonly place?: TakeoffPlace;
+  };
 
 // a protected member is lost when an object is spread, so a changed copy is no launched skill
 declare class Brand {
@@ -48,7 +69,9 @@ export function launch(skill: Skill, contact?: Contact): LaunchedSkill {
 
 /** From a release of the same start and body, wherever it was computed. */
 export function launchFrom({ start, ...rest }: Skill, { takeoff, carried, ...came }: Release): LaunchedSkill {
-  return brand({ ...rest, takeoff, ...(carried ? { carried } : {}), launch: { kind: start.kind, ...came } });
+  const place = start.kind === 'swing' ? undefined : start.contact?.place;
+  const origin = { kind: start.kind, ...came, ...(place ? { place } : {}) };
+  return brand({ ...rest, takeoff, ...(carried ? { carried } : {}), launch: origin });
 }
 
 /** The same launch with other motion, another end, or a take-off stated in its place. */
@@ -59,8 +82,16 @@ export function relaunch(
   },
 ): LaunchedSkill {
   const { launch: came, ...rest } = { ...skill, ...change };
-  return brand({ ...rest, launch: change.takeoff ? { kind: 'stated', barX: came.barX } : came });
+  return brand({ ...rest, launch: change.takeoff ? withoutSwing(came) : came });
 }
+
+/** Of a take-off stated in its place: what is left is still there. */
+const withoutSwing = ({ barX, rail, place }: Launch): Launch => ({
+  kind: 'stated',
+  barX,
+  ...(rail ? { rail } : {}),
+  ...(place ? { place } : {}),
+});
 
 const brand = (parts: Omit<LaunchedSkill, never>): LaunchedSkill => parts as LaunchedSkill;
 
@@ -96,6 +127,7 @@ function releaseOf(skill: Skill, approach: SwingApproach, contact: Contact): Rel
     takeoff: late ? lateTakeoff(late) : releaseTakeoff(skill.body, swing.stateAt(0)),
     carried: { angles: end.angles, rates: end.rates, within: CARRIED_WITHIN },
     barX: -end.p_WScm_W[0],
+    rail: releasedRail(swing, end.rail),
     swing,
     ...(late ? { late } : {}),
   };

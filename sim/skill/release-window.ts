@@ -10,10 +10,12 @@ import type { Flight } from '../flight/flight.ts';
 import { NoTouchdownError } from '../flight/fly.ts';
 import { RAD, REV, turnedTo } from '../math/angles.ts';
 import { FieldError } from '../math/field-error.ts';
+import type { Clearance } from '../measure/clearance.ts';
 import { calcFlightEnd, type FlightEnd } from '../measure/flight-end.ts';
 import { NoAgreementError } from './agreed-flight.ts';
+import { calcClearance } from './clearance.ts';
 import { flySkill } from './flyer.ts';
-import { CARRIED_WITHIN, type LaunchedSkill, relaunch } from './launch.ts';
+import { CARRIED_WITHIN, type LaunchedSkill, relaunch, releasedRail } from './launch.ts';
 import { releaseTakeoff } from './release-takeoff.ts';
 
 interface ReleaseWish {
@@ -39,6 +41,8 @@ interface ReleaseTry {
   readonly twistOff: number;
   /** of the mass centre at touchdown from the bar, along X, m */
   readonly away: number;
+  /** of the rail, through that flight */
+  readonly nearest?: Clearance;
   readonly meets: boolean;
 }
 
@@ -125,14 +129,20 @@ function tryRelease(
   const state = swing.stateAt(late);
   const takeoff = releaseTakeoff(skill.body, state);
   const carried = { angles: state.angles, rates: state.rates, within: CARRIED_WITHIN };
+  const launched = relaunch(skill, { takeoff, carried });
   let flight: Flight;
   try {
-    flight = flySkill(relaunch(skill, { takeoff, carried }), { tolerance });
+    flight = flySkill(launched, { tolerance });
   } catch (error) {
     if (!(error instanceof NoTouchdownError) && !(error instanceof NoAgreementError)) throw error;
     return { late, over: Number.NaN, twistOff: Number.NaN, away: Number.NaN, meets: false };
   }
   const end = calcFlightEnd(flight);
+  const nearest = calcClearance({
+    skill: { launch: { ...launched.launch, rail: releasedRail(swing, state.rail) }, end: launched.end },
+    flight,
+    barX: -state.p_WScm_W[0],
+  });
   const { target } = skill;
   const turn = flight.h_Scm_W[2] < 0 ? -1 : 1;
   const wanted = target ? end.somersault0 + turn * REV * target.somersaults : Number.NaN;
@@ -146,6 +156,7 @@ function tryRelease(
     over: turn * (end.somersault - upright),
     twistOff: target ? twistSign * (end.twist - end.twist0) - REV * target.twists : Number.NaN,
     away: state.p_WScm_W[0] + flight.v_WScm_W0[0] * flight.duration,
+    ...(nearest ? { nearest } : {}),
   };
   const wish = options.wish ?? USUAL_RELEASE_WISH;
   const meets =

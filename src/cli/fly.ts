@@ -1,9 +1,11 @@
 /** The command "fly": a skill's summary on stdout, frames and summary in files. */
 import {
   CAUTION,
+  calcClearance,
   calcFrames,
   flySkill,
   flyWhole,
+  formatClearance,
   formatFrames,
   formatSentence,
   formatSummary,
@@ -36,7 +38,8 @@ export async function runFly(command: CommandCall & { kind: 'fly' }): Promise<st
   const { start, after } = skill;
   const isWhole = start.kind !== 'stated' || start.contact !== undefined || after !== undefined;
   const whole = isWhole ? flyWhole(skill, await loadContact()) : undefined;
-  const flight = whole?.flight ?? flySkill(launch(skill));
+  const launched = whole?.skill ?? launch(skill);
+  const flight = whole?.flight ?? flySkill(launched);
   const rows = flight.duration * command.rateHz;
   if (command.frames !== undefined && rows > MOST_ROWS)
     throw new CommandError(
@@ -46,11 +49,17 @@ export async function runFly(command: CommandCall & { kind: 'fly' }): Promise<st
   // the summary does not depend on the rate asked for the CSV
   const frames = calcFrames(flight, frameTimes(flight.duration, RATE_HZ.default));
   const summary = summarize(flight, frames, skill.target);
+  const nearest = calcClearance({ skill: launched, flight, barX: whole?.barX ?? 0 });
   const outputs: Output[] = wanted.map((output) => {
     if (output.option === '--summary')
       return {
         ...output,
-        pieces: [formatSummaryJson(skill.title, formatSentence(summary), summary, whole && phasesOf(whole))],
+        pieces: [
+          formatSummaryJson(skill.title, formatSentence(summary), summary, {
+            phases: whole && phasesOf(whole),
+            nearest,
+          }),
+        ],
       };
     const rated =
       command.rateHz === RATE_HZ.default ? frames : calcFrames(flight, frameTimes(flight.duration, command.rateHz));
@@ -59,5 +68,6 @@ export async function runFly(command: CommandCall & { kind: 'fly' }): Promise<st
   writeFiles(outputs);
   const code = wordCode(summary, frames, skill.end.surface?.kind);
   const phases = whole ? `\n${formatWhole(whole)}` : '';
-  return `${formatSummary(skill.title, summary, code)}${phases}\nCaution. ${CAUTION}\n`;
+  const near = formatClearance(nearest);
+  return `${formatSummary(skill.title, summary, code)}${phases}${near && `\nNearest    ${near}\n`}\nCaution. ${CAUTION}\n`;
 }

@@ -15,7 +15,8 @@ async function fly(skill: string): Promise<unknown> {
   const { code, err } = await run('fly', skill, '--summary', at('summary.json'));
   if (code !== 0) throw new Error(err);
   // age and notes are said of an athlete since; a ready athlete with an age has all its masses measured, and flies as it flew
-  const { athlete, ...summary } = JSON.parse(readIn('summary.json'));
+  // nor was the nearest of rail, table or board said
+  const { athlete, nearest: ___, ...summary } = JSON.parse(readIn('summary.json'));
   const { ageYears: _, notes: __, ...who } = athlete;
   return { ...summary, athlete: who };
 }

@@ -6,12 +6,12 @@
 export type { Body, Sym3, Vec3 } from './body/body.ts';
 export { makeHuman } from './body/human.ts';
 export { formatMjcf } from './body/mjcf.ts';
+export type { EndingReason } from './contact/ending.ts';
 export type { ContactFault } from './contact/impulse.ts';
 export type { LandingReport } from './contact/landing-report.ts';
 export type { SwingPeaks } from './contact/swing.ts';
 export type { SwingMovesError } from './contact/swing-moves-error.ts';
 export type { NoReleaseError } from './contact/swing-spec.ts';
-export type { VerdictReason } from './contact/verdict.ts';
 export type { Expression } from './estimate/expression.ts';
 export type { MathNode } from './estimate/mathml.ts';
 export { readLink, readLinks } from './estimate/read-links.ts';
@@ -76,7 +76,7 @@ export { calcOverlaps, type Overlap } from './measure/overlap.ts';
 export { calcShapeMoments, type ShapeMoments } from './measure/shape-moments.ts';
 export { calcSight, type Unseen } from './measure/sight.ts';
 export { type Summary, summarize } from './measure/summary.ts';
-export { formatSentence, formatSummary } from './measure/summary-words.ts';
+export { formatSummary } from './measure/summary-words.ts';
 export type { TiltMechanism } from './measure/tilt-mechanism.ts';
 export {
   calcWobble,
@@ -185,6 +185,7 @@ export type { Skill, SkillTarget } from './skill/skill.ts';
 export { calcSkillReadings, type SkillReadings } from './skill/skill-readings.ts';
 export { calcHandGaps, compileSkillSchedule } from './skill/skill-schedule.ts';
 export type { SkillSpec } from './skill/skill-spec.ts';
+export { judgeArrival, type SkillVerdict, verdictInFlight, verdictOf } from './skill/skill-verdict.ts';
 export {
   calcTiltAccount,
   stepTiltAccount,
@@ -192,6 +193,7 @@ export {
   type TiltProgress,
   type TiltValues,
 } from './skill/tilt-account.ts';
+export { wordBasis, wordVerdict } from './words/verdict-words.ts';
 
 import type { Contact } from './skill/contact-room.ts';
 import { needsContact } from './skill/launch.ts';
@@ -210,4 +212,4 @@ export type { FromTo } from './math/from-to.ts';
 export { afterOf, beforeOf, flightOf } from './math/phases.ts';
 export { flyWhole, type Whole } from './skill/whole.ts';
 export { makeInstantReader } from './skill/whole-instant.ts';
-export { formatWhole } from './skill/whole-words.ts';
+export { formatWhole } from './words/whole-words.ts';

@@ -6,7 +6,7 @@
  * step corrects an excess of at most its length / exp(w0 t). x forward as the athlete faces. Left out of the pendulum: turning of the
  * body about its own mass centre; it is reported beside.
  */
-export type VerdictKind = 'stuck' | 'stepForward' | 'stepBack' | 'fall';
+type VerdictKind = 'stuck' | 'stepForward' | 'stepBack' | 'fall';
 export type VerdictReason =
   | { readonly kind: 'overBase'; readonly margin: number }
   | { readonly kind: 'beyondToes' | 'behindHeels'; readonly by: number; readonly mendable: number }

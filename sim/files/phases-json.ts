@@ -69,8 +69,9 @@ function landingOf(r: LandingReport): object {
     })),
     matLostJ: r.matLost,
     matHeldJ: r.matHeld,
-    verdict: r.verdict.kind,
-    reasons: r.verdict.reasons,
-    marginM: r.verdict.margin,
+    ending: r.ending.kind,
+    direction: r.ending.direction ?? null,
+    endsAtS: r.ending.t,
+    reasons: r.ending.reasons,
   };
 }

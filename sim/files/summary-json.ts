@@ -2,19 +2,31 @@
 import { DEG, REV } from '../math/angles.ts';
 import type { Clearance } from '../measure/clearance.ts';
 import type { JointPeak, Peak, Summary } from '../measure/summary.ts';
+import type { SkillVerdict } from '../skill/skill-verdict.ts';
 import { CAUTION } from './caution.ts';
+import { verdictJson } from './verdict-json.ts';
 
 const SUMMARY_FORMAT = 'shapeflight-summary';
 const SUMMARY_VERSION = 1;
 
 type Numbers = Record<string, number | null>;
 
-/** `sentence`: the flight in words; `phases`: what came before and after it (phases-json.ts); `nearest`: of rail, table or board. */
+interface Said {
+  readonly sentence: string;
+  readonly verdict: SkillVerdict;
+}
+/** What came before and after the flight (phases-json.ts), and what came nearest to rail, table or board. */
+interface Around {
+  readonly phases?: object | undefined;
+  readonly nearest?: Clearance | undefined;
+}
+
+/** `said`: the verdict and its sentence. */
 export function formatSummaryJson(
   title: string,
-  sentence: string,
+  { sentence, verdict }: Said,
   s: Summary,
-  { phases, nearest }: { readonly phases?: object | undefined; readonly nearest?: Clearance | undefined } = {},
+  { phases, nearest }: Around = {},
 ): string {
   const { landing, target, body } = s;
   const nameOf = (angle: number): string => body.angles[angle].name;
@@ -28,6 +40,7 @@ export function formatSummaryJson(
     caution: CAUTION,
     title,
     sentence,
+    verdict: verdictJson(verdict),
     athlete: {
       name: body.name,
       massKg: body.mass,

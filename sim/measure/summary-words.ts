@@ -1,52 +1,22 @@
 /** A summary in words and numbers, for a terminal or a page of text. Unsigned numbers with their words. */
 import { DEG, REV } from '../math/angles.ts';
 import type { Caution } from './cautions.ts';
-import type { JointPeak, Landing, Summary } from './summary.ts';
-import { LEAST_TILT, LEAST_TURN, spell, wordAngle } from './words.ts';
+import type { JointPeak, Summary } from './summary.ts';
+import { LEAST_TILT, spell, wordAngle } from './words.ts';
 
 /** A rate under this, rad/s, is not worth a line. */
 const LEAST_RATE = 0.005 * REV;
-
-/** The flight in one sentence: "1.02 somersaults backward, 0.98 twists to the left, 0.96 s in the air, lands 6 deg short". */
-export function formatSentence(s: Summary): string {
-  const air = `${s.duration.toFixed(2)} s in the air`;
-  if (s.somersaults === undefined || s.twists === undefined)
-    return `Somersault and twist are not defined after ${(s.undefinedFrom ?? 0).toFixed(2)} s (the body lies along the somersault axis), ${air}`;
-  const turns = s.somersaultWord
-    ? `${count(s.somersaults, 'somersault', 'somersaults')} ${s.somersaultWord}`
-    : 'no somersault';
-  const twists = s.twists < LEAST_TURN ? 'no twist' : `${count(s.twists, 'twist', 'twists')} to the ${s.twistWord}`;
-  const landing = s.landing ? `, ${wordLanding(s, s.landing)}` : '';
-  const tilted = s.tilt === undefined || !s.tiltWord ? '' : `, tilted ${wordTilted(s.tilt)}`;
-  return `${turns}, ${twists}, ${air}${landing}${tilted}`;
-}
-
-/** "1 twist", "0.98 twists": one is only what prints as one. */
-function count(n: number, one: string, many: string): string {
-  const text = n.toFixed(2);
-  return `${text} ${text === '1.00' ? one : many}`;
-}
-
-function wordLanding(s: Summary, l: Landing): string {
-  const verb = !s.lands ? 'ends' : l.inverted ? 'enters' : 'lands';
-  // without a direction of rotation nothing is short or over
-  if (!s.somersaultWord) return `${verb} ${wordLean(l.lean, 0)}`;
-  return l.word ? `${verb} ${Math.abs(l.short * DEG).toFixed(0)} deg ${l.word}` : `${verb} as wanted`;
-}
 
 /** "upright", "leaning 12 deg forward", "head down" */
 function wordLean(lean: number, decimals: number): string {
   const deg = Math.abs(lean * DEG);
   if (deg < 0.5) return 'upright';
   if (deg > 179.5) return 'head down';
-  return `leaning ${deg.toFixed(decimals)} deg ${lean > 0 ? 'backward' : 'forward'}`;
+  return `leaning ${deg.toFixed(decimals)} deg ${lean > 0 ? 'back' : 'forward'}`;
 }
 
-const wordTilted = (tilt: number): string =>
-  `${Math.abs(tilt * DEG).toFixed(0)} deg with the head to the ${tilt > 0 ? 'right' : 'left'}`;
-
-/** The whole summary, without the standing caution; `code` is the skill's code in the words of its notation. */
-export function formatSummary(title: string, s: Summary, code?: string): string {
+/** The whole summary, without the standing caution; `sentence` is its result, `code` the skill's code in the words of its notation. */
+export function formatSummary(title: string, sentence: string, s: Summary, code?: string): string {
   const rows: [string, string][] = [
     [
       'athlete',
@@ -78,7 +48,7 @@ export function formatSummary(title: string, s: Summary, code?: string): string 
   ];
   const width = Math.max(...rows.map(([name]) => name.length));
   const table = rows.map(([name, text]) => `  ${name.padEnd(width)}  ${text}`);
-  return `${[title, formatSentence(s), '', ...table, '', ...cautionLines(s)].join('\n')}\n`;
+  return `${[title, sentence, '', ...table, '', ...cautionLines(s)].join('\n')}\n`;
 }
 
 const f = (x: number): string => (Math.abs(x) < 0.005 ? 0 : x).toFixed(2);
@@ -103,7 +73,7 @@ function landingRows(s: Summary): [string, string][] {
     ? wordLean(landing.lean, 1)
     : landing.word
       ? `${off} ${landing.word}`
-      : `as wanted (within ${off})`;
+      : `upright (within ${off})`;
   return [
     [end, `${how}; tilt ${Math.abs(s.tilt * DEG).toFixed(1)} deg${s.tiltWord ? `, head to the ${s.tiltWord}` : ''}`],
   ];

@@ -1,6 +1,6 @@
 /**
  * What a flight came to: somersaults and twists done with their words, the landing against the wanted one, peaks, and
- * where it goes beyond its joints' limits. Meanings: docs/conventions.md ("Done", "Short or over"). SI and radians, counts in
+ * where it goes beyond its joints' limits. Meanings: docs/conventions.md ("Done", "Short or past"). SI and radians, counts in
  * revolutions; undefined is "not defined".
  */
 
@@ -36,13 +36,13 @@ export interface JointPeak extends Peak {
   readonly source: string;
 }
 
-export interface Landing {
+interface Landing {
   /** somersault angle of F at the end, wanted and reached, counted as in the frames */
   readonly wanted: number;
   readonly reached: number;
-  /** wanted minus reached in the direction of rotation: + short, - over */
+  /** wanted minus reached in the direction of rotation: + short, - past */
   readonly short: number;
-  readonly word: 'short' | 'over' | '';
+  readonly word: 'short' | 'past' | '';
   /** how far the body leans from upright as the athlete faces at the end, rad: + backward, - forward */
   readonly lean: number;
   /** the wanted landing is head first */
@@ -71,6 +71,10 @@ export interface Summary {
   readonly tiltWord: SideWord;
   readonly undefinedFrom?: number;
   readonly landing?: Landing;
+  /** way of the mass centre over the floor, m: + as the athlete faced at take-off */
+  readonly travel: number;
+  /** at the end: the larger of what hips with trunk, and knees, are bent by, rad */
+  readonly endBend: number;
   readonly target?: SkillTarget;
   /** mass centre above Y = 0 */
   readonly height: Peak;
@@ -85,7 +89,7 @@ export interface Summary {
   readonly cautions: readonly Caution[];
 }
 
-/** Landing within this of the wanted angle is neither short nor over, rad. */
+/** Landing within this of the wanted angle is neither short nor past, rad. */
 const LANDED = (0.5 * Math.PI) / 180;
 
 export function summarize(flight: FlownSource, frames: Frames, target?: SkillTarget): Summary {
@@ -119,6 +123,8 @@ export function summarize(flight: FlownSource, frames: Frames, target?: SkillTar
           landing: calcLanding(h_Scm_W[2], frames, target),
         }
       : { undefinedFrom: frames.undefinedFrom ?? 0 }),
+    travel: (Math.cos(frames.twist[0]) < 0 ? -1 : 1) * flight.v_WScm_W0[0] * flight.duration,
+    endBend: calcBend(body, frames, last),
     ...(target ? { target } : {}),
     height: highest(flight),
     ...(somersaultRate ? { somersaultRate } : {}),
@@ -149,10 +155,21 @@ function calcLanding(hz: number, frames: Frames, target?: SkillTarget): Landing 
     wanted,
     reached,
     short,
-    word: Math.abs(short) < LANDED ? '' : short > 0 ? 'short' : 'over',
+    word: Math.abs(short) < LANDED ? '' : short > 0 ? 'short' : 'past',
     lean: (Math.cos(frames.twist[frames.n - 1]) < 0 ? -1 : 1) * Math.atan2(Math.sin(reached), Math.cos(reached)),
     inverted: Math.cos(angle) < 0,
   };
+}
+
+/** Of a body without hips and knees: 0. */
+function calcBend(body: Body, frames: Frames, row: number): number {
+  const at = (name: string): number => {
+    const i = body.angles.findIndex((a) => a.name === name);
+    return i < 0 || row < 0 ? 0 : frames.angles[row * body.angles.length + i];
+  };
+  const both = (name: string): number => (at(`${name}L`) + at(`${name}R`)) / 2;
+  const hips = both('hipFlexion') + at('lumbarFlexion') + at('thoracicFlexion');
+  return Math.max(Math.abs(hips), Math.abs(both('kneeFlexion')));
 }
 
 /** Highest place of the mass centre on its parabola. */

@@ -5,7 +5,7 @@ import { REV } from '../math/angles.ts';
 import type { Frames } from './frames.ts';
 
 /** Under this many revolutions there is no turn to speak of, and no word. */
-export const LEAST_TURN = 0.05;
+const LEAST_TURN = 0.05;
 /** Under this tilt, rad, the head leans to neither side. */
 export const LEAST_TILT = (0.5 * Math.PI) / 180;
 

@@ -34,7 +34,7 @@ export function calcGains(before: Outline, now: Outline): Gain[] {
   turn('twist', texts.plots.twist, before.twists, now.twists);
   turn('som', texts.plots.somersault, before.somersaults, now.somersaults);
   const [a, b] = [wordLanding(before), wordLanding(now)];
-  if (a !== b) gains.push({ hue: 'ink', name: texts.sentence.lands.trim(), from: a, to: b });
+  if (a !== b) gains.push({ hue: 'ink', name: texts.sentence.landing, from: a, to: b });
   return gains.slice(0, 2);
 }
 

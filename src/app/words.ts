@@ -88,32 +88,22 @@ export const texts = {
 
   sentence: {
     label: 'Result',
-    somersault: (plural: boolean, degrees: boolean, word: string) =>
-      `${degrees ? ' of somersault' : plural ? ' somersaults' : ' somersault'}${word ? ` ${word}` : ''}`,
-    twist: (plural: boolean, degrees: boolean, word: string) =>
-      `${degrees ? ' of twist' : plural ? ' twists' : ' twist'}${word ? ` to the ${word}` : ''}`,
-    noTwist: 'no twist',
-    noSomersault: 'no somersault',
-    air: ' in the air',
     computingSwing: 'Computing the swing …',
     computingPush: 'Computing the push …',
-    lands: 'lands ',
-    enters: 'enters ',
-    ends: 'ends ',
+    landing: 'landing',
     short: 'short',
-    over: 'over',
-    exact: 'as wanted',
+    past: 'past',
     upright: 'upright',
+    straightDown: 'straight down',
     headDown: 'head down',
-    leaning: (deg: string, way: 'backward' | 'forward') => `leaning ${deg}° ${way}`,
-    tiltedWord: 'tilted ',
-    undefined: (s: string) =>
-      `Somersault and twist are not defined after ${s} s: the body lies along the somersault axis`,
-    showsSomersault: 'Show the turning rates',
-    showsLanding: 'Go to the landing',
-    showsAir: 'Go to the highest point',
-    toTakeoff: 'Go to the take-off',
-    toFastest: 'Go to the fastest twist',
+    leaning: (deg: string, way: 'back' | 'forward') => `leaning ${deg}° ${way}`,
+    places: {
+      takeoff: 'Go to the take-off',
+      fastestTwist: 'Go to the fastest twist',
+      apex: 'Go to the highest point',
+      nearest: 'Go to the nearest point',
+      touchdown: 'Go to the landing',
+    },
     beforeDrag: 'Before this change:',
     code: (code: string, difficulty: string, trade: string, dive: string) =>
       // the difficulty is the trampoline's: not for a flight into water

@@ -7,7 +7,6 @@ import {
   flyWhole,
   formatClearance,
   formatFrames,
-  formatSentence,
   formatSummary,
   formatSummaryJson,
   formatWhole,
@@ -16,8 +15,12 @@ import {
   loadContact,
   phasesOf,
   summarize,
+  verdictInFlight,
+  verdictOf,
+  wordBasis,
   wordCode,
   wordFrames,
+  wordVerdict,
 } from '../../sim/index.ts';
 import { CommandError } from './command-error.ts';
 import { type CommandCall, RATE_HZ } from './command-line.ts';
@@ -50,16 +53,14 @@ export async function runFly(command: CommandCall & { kind: 'fly' }): Promise<st
   const frames = calcFrames(flight, frameTimes(flight.duration, RATE_HZ.default));
   const summary = summarize(flight, frames, skill.target);
   const nearest = calcClearance({ skill: launched, flight, barX: whole?.barX ?? 0 });
+  const verdict = whole ? verdictOf(whole, summary, nearest) : verdictInFlight(skill, summary, nearest);
+  const sentence = wordVerdict(verdict);
+  const basis = wordBasis(verdict);
   const outputs: Output[] = wanted.map((output) => {
     if (output.option === '--summary')
       return {
         ...output,
-        pieces: [
-          formatSummaryJson(skill.title, formatSentence(summary), summary, {
-            phases: whole && phasesOf(whole),
-            nearest,
-          }),
-        ],
+        pieces: [formatSummaryJson(skill.title, { sentence, verdict }, summary, { phases: whole && phasesOf(whole), nearest })],
       };
     const rated =
       command.rateHz === RATE_HZ.default ? frames : calcFrames(flight, frameTimes(flight.duration, command.rateHz));
@@ -69,5 +70,6 @@ export async function runFly(command: CommandCall & { kind: 'fly' }): Promise<st
   const code = wordCode(summary, frames, skill.end.surface?.kind);
   const phases = whole ? `\n${formatWhole(whole)}` : '';
   const near = formatClearance(nearest);
-  return `${formatSummary(skill.title, summary, code)}${phases}${near && `\nNearest    ${near}\n`}\nCaution. ${CAUTION}\n`;
+  const words = formatSummary(skill.title, `${sentence}\n${basis}`, summary, code);
+  return `${words}${phases}${near && `\nNearest    ${near}\n`}\nCaution. ${CAUTION}\n`;
 }

@@ -21,6 +21,7 @@ import {
   type SkillFile,
   summarize,
   takeoffInFile,
+  verdictInFlight,
 } from '../../sim/index.ts';
 import { listCautions } from './cautions.ts';
 import { findCode } from './code.ts';
@@ -82,7 +83,7 @@ export function makeEngine(shelf: Catalogue, askRelease: AskRelease = askHere(sh
       skill,
       flight,
       frames,
-      outline: { ...makeOutline(summary), inAir: skill.end.surface === undefined },
+      outline: makeOutline(summary, verdictInFlight(skill, summary)),
       code: findCode(summary, frames, skill.end.surface?.kind),
       cautions: listCautions(skill.body, summary.cautions),
       cautionsAt: (row) => listCautions(skill.body, calcCautionsAt(skill.body, frames, row)),

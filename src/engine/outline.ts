@@ -1,16 +1,17 @@
 /** The flight's summary in the numbers and units of the sentence. */
 
-import type { Summary } from '../../sim/index.ts';
+import type { SkillVerdict, Summary } from '../../sim/index.ts';
 import { DEG } from '../../sim/math/angles.ts';
 import type { Outline } from './result.ts';
 
-/** Under this many somersaults there is no direction of rotation to be short or over in. */
+/** Under this many somersaults there is no direction of rotation to be short or past in. */
 const TURNS = 0.05;
 
-export function makeOutline(summary: Summary): Outline {
+export function makeOutline(summary: Summary, verdict: SkillVerdict): Outline {
   const { landing, somersaults, twists, tilt, duration } = summary;
   const turned = somersaults !== undefined && somersaults >= TURNS;
   return {
+    verdict,
     somersaults: somersaults ?? null,
     somersaultWord: summary.somersaultWord,
     twists: twists ?? null,

@@ -1,5 +1,5 @@
 /** What the page knows of the current document after it was flown. Plain values for panels, plots and scenes to read. */
-import type { Athlete, Flight, Frames, LaunchedSkill, SkillFile } from '../../sim/index.ts';
+import type { Athlete, Flight, Frames, LaunchedSkill, SkillFile, SkillVerdict } from '../../sim/index.ts';
 
 /** A joint against its limit. */
 export interface JointCaution {
@@ -38,6 +38,8 @@ export type SkillCode =
 
 /** The flight in the numbers of the sentence. Revolutions, degrees, seconds; null is "not defined". */
 export interface Outline {
+  /** what is said of it; of a landing that is run beside the page, that it is on its way */
+  readonly verdict: SkillVerdict;
   readonly somersaults: number | null;
   readonly somersaultWord: 'backward' | 'forward' | '';
   readonly twists: number | null;
@@ -48,15 +50,13 @@ export interface Outline {
   readonly height: number;
   /** wanted minus reached in the direction of rotation, deg: positive is short; null without a wanted landing */
   readonly shortDeg: number | null;
-  /** without a turn nothing is short or over: how far the body leans from upright at the end, deg, + backward */
+  /** without a turn nothing is short or past: how far the body leans from upright at the end, deg, + backward */
   readonly leanDeg: number | null;
   /** sideways tilt at the end, deg, + to world right */
   readonly tiltDeg: number | null;
   readonly undefinedFrom?: number;
   /** the wanted landing is head first */
   readonly inverted: boolean;
-  /** the flight stops at a stated time, in the air: nothing is landed on */
-  readonly inAir?: boolean;
   /** wanted somersault angle of F at the end, rad, counted like Frames.somersault */
   readonly wantedSomersault?: number;
 }

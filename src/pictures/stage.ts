@@ -61,7 +61,7 @@ function getStaged(result: FlightResult): Staged {
       ...makeStageFlight(result.key, result, ghosts),
       rough: result.draft,
       startY: lowestPoint(flight, ghosts[0]),
-      wantedSomersault: outline.inAir ? undefined : outline.wantedSomersault,
+      wantedSomersault: outline.verdict.ending.kind === 'inAir' ? undefined : outline.wantedSomersault,
     },
   };
   staged.set(result, made);

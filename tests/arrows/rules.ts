@@ -19,9 +19,11 @@ const paperRooms = ['sim/notation', 'sim/files', 'sim/estimate'];
 
 const sources = ['sim/motion', 'sim/body', 'sim/schedule'];
 
+// what a verdict is called: texts made of plain data, the same on a shell and on a page
+const words = 'sim/words';
 const features = 'takeoff ruler joints instant shelf print pose compare why air ask estimate'.split(' ');
 const feature = {
-  values: ['src/app', 'src/document', 'src/commands', 'src/ui'],
+  values: ['src/app', 'src/document', 'src/commands', 'src/ui', words],
   types: ['src/engine', 'src/jobs', 'src/scene', 'src/pictures', 'sim/index'],
   reason: 'features do not import each other: what two need lies in src/app or src/ui',
 };
@@ -69,8 +71,9 @@ export const rooms: Record<string, Room> = {
     types: [...physicsRooms, 'sim/notation'],
     reason: 'files turn text into data; they run nothing',
   },
+  [words]: { values: [], types: physicsRooms, reason: 'words are made of plain data; they compute nothing' },
   'sim/index': {
-    values: [...physicsRooms, ...paperRooms, 'sim/math'],
+    values: [words, ...physicsRooms, ...paperRooms, 'sim/math'],
     reason: 'the only door opens on every room of sim',
   },
 
@@ -108,7 +111,7 @@ export const rooms: Record<string, Room> = {
   },
   'src/ui': { values: [], reason: 'the kit has no knowledge of a skill' },
   'src/app': {
-    values: ['src/document', 'src/commands', 'src/ui'],
+    values: ['src/document', 'src/commands', 'src/ui', words],
     types: ['src/engine', 'src/jobs', 'src/scene', 'src/pictures', 'sim/index'],
     reason: 'the app holds what features share; what computes and what draws is handed to it, and it knows no feature',
   },

@@ -117,7 +117,8 @@ test('student: predict, then fly', { tag: '@desktop' }, async ({ page }) => {
   await openBench(page);
 
   await expect(page.locator('.skill-title')).toContainText('Back somersault, straight, full twist');
-  const first = '1.00 somersault backward, 1.00 twist to the left, 1.04 s in the air, lands as wanted';
+  const first =
+    '1.00 somersault backward, 1.00 twist left, 1.04 s in the air, on the feet, upright; landing not computed';
   await says(first, sentence(page));
   const undo = async (): Promise<void> => {
     await button(page, named('Undo')).click();
@@ -144,7 +145,7 @@ test('student: predict, then fly', { tag: '@desktop' }, async ({ page }) => {
   await says(wanted, held);
   await page.mouse.up();
   await says(
-    '1.00 somersault backward, 1.11 twists to the left, 1.04 s in the air, lands as wanted, tilted 5°',
+    '1.11 twists of 1: 39° past; 1.00 somersault backward, 1.04 s in the air, on the feet, upright; landing not computed',
     sentence(page),
   );
   await undo();
@@ -221,7 +222,10 @@ test.describe('on a large screen', () => {
     await expect(button(page, named('Backward'))).toHaveAttribute('aria-pressed', 'true');
     await button(page, named('Draft')).click();
     await says('First draft of 8 00 o: a start for editing, not a technique to copy.', page.locator('.notice'));
-    await says('2.00 somersaults backward, no twist, 1.77 s in the air, lands as wanted', sentence(page));
+    await says(
+      '2.00 somersaults backward, no twist, 1.77 s in the air, on the feet, upright; landing not computed',
+      sentence(page),
+    );
     await says('Hip pike reaches 712°/s; this athlete’s limit is 573°/s.', page.locator('.caution'));
 
     await openTool(page, named('Before and after')).click();

@@ -56,7 +56,7 @@ describe('fly', () => {
     const { code, out, err } = await run('fly', made.at('skill.json'));
     expect([code, err]).toEqual([0, '']);
     expect(out).toContain(sampleSkill.title);
-    expect(out).toMatch(/\d\.\d\d somersaults? backward, no twist, \d\.\d\d s in the air, lands/);
+    expect(out).toMatch(/\d\.\d\d somersaults? backward, no twist, \d\.\d\d s in the air, on the feet, /);
     expect(out).toContain(CAUTION);
     expect(made.list()).toHaveLength(5);
   });

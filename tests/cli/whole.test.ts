@@ -3,7 +3,7 @@ import { expect, test } from 'vitest';
 import { CAUTION } from '../../sim/index.ts';
 import { makeFolder, run } from './run.ts';
 
-test('a giant into a dismount: swing, release, joints, landing, verdict', async () => {
+test('a giant into a dismount: swing, release, joints, landing, ending', async () => {
   const { code, out, err } = await run('fly', 'giant-double-straight');
   expect([code, err]).toEqual([0, '']);
   for (const line of [
@@ -12,7 +12,7 @@ test('a giant into a dismount: swing, release, joints, landing, verdict', async 
     /^Joints +driven all the way; most asked of the \w+: \d\.\d\d times its strength/m,
     /^Landing +down at \d\.\d\d m\/s; ground force at most \d+\.\d body weights after \d+ ms \(an upper bound/m,
     /braked in \d+ ms: mean deceleration \d+\.\d g, mean ground force \d+\.\d body weights/,
-    /^Verdict +stuck: the extrapolated mass centre is over the base, \d+\.\d cm inside/m,
+    /^Ending +stands: the extrapolated mass centre is over the base, \d+\.\d cm inside/m,
   ])
     expect(out).toMatch(line);
   expect(out).toContain(CAUTION);
@@ -32,7 +32,7 @@ test('the summary for machines holds the phases', async () => {
   expect(done.touchedBy).toBe('feet');
   expect(phases.swing).toBeUndefined();
   expect(phases.contact).toMatchObject({ timeS: 0.12, faults: [] });
-  expect(phases.landing).toMatchObject({ kind: 'landed', verdict: 'stuck' });
+  expect(phases.landing).toMatchObject({ kind: 'landed', ending: 'stands' });
   expect(phases.landing.meanBodyWeights).toBeCloseTo(phases.landing.meanDecelerationMPerS2 / 9.81 + 1, 9);
   expect(phases.landing.joints.map((j: { joint: string }) => j.joint)).toContain('knee');
   await run('fly', 'back-tuck', '--summary', made.at('p.json'));
@@ -41,5 +41,5 @@ test('the summary for machines holds the phases', async () => {
 
 test('a flight alone has no phases', async () => {
   const { out } = await run('fly', 'back-tuck');
-  expect(out).not.toMatch(/^(Swing|Contact|Landing|Verdict)/m);
+  expect(out).not.toMatch(/^(Swing|Contact|Landing|Ending)/m);
 });

@@ -21,18 +21,50 @@ async function fly(skill: string): Promise<unknown> {
   return { ...summary, athlete: who };
 }
 
+/** What is concluded of a flight, and the limits it is held against, may be mended; what was flown may not. */
+const CONCLUDED = [
+  'sentence',
+  'verdict',
+  'beyondLimits',
+  'cautions',
+  'conditioning',
+  'clearance',
+  'limit',
+  'source',
+  'word',
+];
+const PHASES_CONCLUDED = ['landing', 'faults'];
+
+function flownIn(summary: unknown): unknown {
+  if (Array.isArray(summary)) return summary.map(flownIn);
+  if (typeof summary !== 'object' || summary === null) return summary;
+  return Object.fromEntries(
+    Object.entries(summary).flatMap(([key, value]) => {
+      if (CONCLUDED.includes(key)) return [];
+      return [[key, key === 'phases' ? withoutConcluded(value) : flownIn(value)]];
+    }),
+  );
+}
+
+const withoutConcluded = (phases: Record<string, unknown>): unknown =>
+  Object.fromEntries(
+    Object.entries(phases).flatMap(([kind, phase]) =>
+      PHASES_CONCLUDED.includes(kind) ? [] : [[kind, flownIn(phase)]],
+    ),
+  );
+
 describe('a version 1 file flies as it flew', () => {
   const skills = 'tests/golden/v1/skills';
   test.each(idsIn(skills))('%s', async (id) => {
     const summary = await fly(path.join(root, skills, `${id}.json`));
-    expect(listDifferences(summary, read(`tests/golden/v1/summaries/${id}.json`))).toEqual([]);
+    expect(listDifferences(flownIn(summary), flownIn(read(`tests/golden/v1/summaries/${id}.json`)))).toEqual([]);
   });
 });
 
 describe('a ready skill flies as it flew', () => {
   test.each(idsIn('tests/before/outputs'))('%s', async (id) => {
     const frozen = read(`tests/before/outputs/${id}.json`) as Record<string, unknown>;
-    expect(listDifferences(await fly(id), frozen['fly.json'])).toEqual([]);
+    expect(listDifferences(flownIn(await fly(id)), flownIn(frozen['fly.json']))).toEqual([]);
   });
 });
 

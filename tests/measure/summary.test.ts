@@ -5,15 +5,16 @@ import { parseSkill } from '../../sim/files/parse-skill.ts';
 import {
   calcFrames,
   flySkill,
-  formatSentence,
   formatSummary,
   formatSummaryJson,
   frameTimes,
   type SkillFile,
   type Summary,
   summarize,
+  wordVerdict,
 } from '../../sim/index.ts';
 import { wordLimitSource } from '../../sim/measure/limit-source.ts';
+import { calcSkillVerdict, type SkillVerdict } from '../../sim/skill/skill-verdict.ts';
 import { launchedOf } from '../skill/load.ts';
 
 const REV = 2 * Math.PI;
@@ -96,11 +97,14 @@ test('twist about the long axis: one turn each 2 s per 2 pi of momentum, to the 
   }
 });
 
+const verdictOf = (s: Summary): SkillVerdict => calcSkillVerdict(s, {});
+const sentenceOf = (s: Summary): string => wordVerdict(verdictOf(s));
+
 describe('landing', () => {
   const one = { somersaults: 1, direction: 'backward', twists: 0 } as const;
   test.each([
     ['short', turns(0.95), 0, one, 18, 'short'],
-    ['over', turns(1.05), 0, one, -18, 'over'],
+    ['past', turns(1.05), 0, one, -18, 'past'],
     ['as wanted', turns(1), 0, one, 0, ''],
     ['short forward', turns(-0.95), 0, { ...one, direction: 'forward' }, 18, 'short'],
     ['short, with a lean at take-off taken in', turns(0.95), 10, one, 8, 'short'],
@@ -108,7 +112,7 @@ describe('landing', () => {
     ['the wrong way round', turns(-0.1), 0, one, 396, 'short'],
     ['a dive that enters head first', turns(1.4), 0, { ...one, somersaults: 1.5, landingAngleDeg: 180 }, 36, 'short'],
     ['no target: to the nearest upright', turns(1.9), 0, undefined, 36, 'short'],
-    ['a wanted lean', turns(1), 0, { ...one, landingAngleDeg: -10 }, -10, 'over'],
+    ['a wanted lean', turns(1), 0, { ...one, landingAngleDeg: -10 }, -10, 'past'],
   ] as const)('%s', (_, h, lean, target, short, word) => {
     const s = sum({ h: [...h], lean, target });
     expect(s.landing?.short).toBeCloseTo(short * DEG, 8);
@@ -147,30 +151,30 @@ describe('past 80 degrees of tilt', () => {
     expect(s.somersaultWord + s.twistWord + s.tiltWord).toBe('');
   });
   test('in words and in JSON', () => {
-    expect(formatSentence(s)).toContain('not defined after 0.22 s');
-    expect(formatSummary('Plate', s)).toContain('not defined');
-    const json = JSON.parse(formatSummaryJson('Plate', formatSentence(s), s));
+    const said = { sentence: sentenceOf(s), verdict: verdictOf(s) };
+    expect(said.sentence).toContain('not defined after 0.22 s');
+    expect(formatSummary('Plate', said.sentence, s)).toContain('not defined');
+    const json = JSON.parse(formatSummaryJson('Plate', said, s));
     expect(json.done).toMatchObject({ somersaults: null, twists: null, undefinedFromS: s.undefinedFrom });
     expect(json.landing).toBeNull();
   });
 });
 
 test('the sentence', () => {
-  expect(formatSentence(sum({ h: turns(0.95), target: { somersaults: 1, direction: 'backward', twists: 0 } }))).toBe(
+  const target = { somersaults: 1, direction: 'backward', twists: 0 } as const;
+  expect(sentenceOf(sum({ h: turns(0.95), target }))).toBe(
     '0.95 somersaults backward, no twist, 1.00 s in the air, ends 18 deg short',
   );
-  expect(formatSentence(sum({ h: turns(-1) }))).toBe(
-    '1.00 somersault forward, no twist, 1.00 s in the air, ends as wanted',
-  );
+  expect(sentenceOf(sum({ h: turns(-1) }))).toBe('1.00 somersault forward, no twist, 1.00 s in the air, ends upright');
 });
 
-test('without a direction of rotation nothing is short or over', () => {
-  expect(formatSentence(sum({ h: turns(0) }))).toBe('no somersault, no twist, 1.00 s in the air, ends upright');
-  expect(formatSentence(sum({ h: turns(0.04) }))).toContain('ends leaning 14 deg backward');
-  expect(formatSentence(sum({ h: turns(-0.04) }))).toContain('ends leaning 14 deg forward');
-  expect(formatSentence(sum({ h: turns(0.04), twist: 180 }))).toContain('ends leaning 14 deg forward');
-  expect(formatSummary('Plate', sum({ h: turns(0.04) }))).not.toMatch(/short|over/);
-  expect(formatSummary('Plate', sum({ h: turns(0) }))).toContain('This body has no joints.');
+test('without a direction of rotation nothing is short or past', () => {
+  expect(sentenceOf(sum({ h: turns(0) }))).toBe('No somersault, no twist, 1.00 s in the air, ends upright');
+  expect(sentenceOf(sum({ h: turns(0.04) }))).toContain('ends leaning 14 deg back');
+  expect(sentenceOf(sum({ h: turns(-0.04) }))).toContain('ends leaning 14 deg forward');
+  expect(sentenceOf(sum({ h: turns(0.04), twist: 180 }))).toContain('ends leaning 14 deg forward');
+  expect(formatSummary('Plate', '', sum({ h: turns(0.04) }))).not.toMatch(/short|past/);
+  expect(formatSummary('Plate', '', sum({ h: turns(0) }))).toContain('This body has no joints.');
 });
 
 test('a limit names its own source alone', () => {

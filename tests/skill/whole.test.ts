@@ -5,7 +5,7 @@ import { beforeOf, calcFrames, flightOf, frameTimes } from '../../sim/index.ts';
 import { makeState, readState, rootMotionInto } from '../../sim/motion/state.ts';
 import { flyWhole, type Whole } from '../../sim/skill/whole.ts';
 import { makeInstantReader, type WholeInstant } from '../../sim/skill/whole-instant.ts';
-import { formatWhole } from '../../sim/skill/whole-words.ts';
+import { formatWhole } from '../../sim/words/whole-words.ts';
 import { flightIn, swingIn } from '../files/parts.ts';
 import { builtOf, fileOf } from './load.ts';
 

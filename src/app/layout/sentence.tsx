@@ -1,9 +1,11 @@
 /** The result as a sentence. Its coloured words are the legend of the page; every clause is a way to its place. */
-import { type Accessor, createEffect, createMemo, createSignal, onCleanup, Show } from 'solid-js';
+import { type Accessor, createEffect, createMemo, createSignal, onCleanup } from 'solid-js';
 import { beforeOf } from '../../../sim/math/phases.ts';
-import { formatNumber } from '../../ui/numbers.ts';
+import type { ClausePlace } from '../../../sim/words/verdict-words.ts';
+import { Clauses } from '../clauses.tsx';
 import { type Page, useCursor, useDocument, useFlight, usePage } from '../page.ts';
-import { speakSentence, wordSentence } from '../say/sentence-words.ts';
+import { clausesOf, speakVerdict } from '../say/sentence-words.ts';
+import { useWholeState } from '../whole-state.ts';
 import { texts } from '../words.ts';
 import { CodeLine } from './code-line.tsx';
 
@@ -45,48 +47,22 @@ function Sentence(props: { isLate: boolean }) {
   const flight = useFlight();
   const cursor = useCursor();
   const page = usePage();
-  const outline = createMemo(() => flight.result().outline);
-  const words = createMemo(() => wordSentence(outline()));
+  const whole = useWholeState();
+  const clauses = createMemo(() => clausesOf(whole.verdict()));
+  const go = (place: ClausePlace): void => {
+    const near = whole.verdict().missed.find((m) => m.kind === 'near');
+    if (place === 'nearest') cursor.set(near?.t ?? 0);
+    else if (place === 'fastestTwist') cursor.set(findFastest(page));
+    else cursor.goTo(place);
+  };
   return (
     <h1
       class="sentence"
-      style={{ '--letters': speakSentence(outline()).length }}
+      style={{ '--letters': speakVerdict(whole.verdict()).length }}
       classList={{ stale: props.isLate || flight.outcome().fault !== undefined }}
       data-testid="sentence"
     >
-      <Show
-        when={outline().somersaults !== null}
-        fallback={<span>{s.undefined(formatNumber(outline().undefinedFrom ?? 0, 2))}</span>}
-      >
-        <button type="button" class="clause som" title={s.toTakeoff} onClick={() => cursor.goTo('takeoff')}>
-          <b>{words().somersaults}</b>
-          {words().somersaultWord}
-        </button>
-        {', '}
-        <button type="button" class="clause twist" title={s.toFastest} onClick={() => cursor.set(findFastest(page))}>
-          <b>{words().twists}</b>
-          {words().twistWord}
-        </button>
-        {', '}
-      </Show>
-      <button type="button" class="clause" title={s.showsAir} onClick={() => cursor.goTo('apex')}>
-        <b>{words().air} s</b>
-        <span class="quiet">{s.air}</span>
-      </button>
-      <Show when={words().landing}>
-        {', '}
-        <button type="button" class="clause" title={s.showsLanding} onClick={() => cursor.goTo('touchdown')}>
-          <span class="quiet">{words().lands}</span>
-          <b>{words().landing}</b>
-        </button>
-        <Show when={words().tilted}>
-          {', '}
-          <button type="button" class="clause tilt" title={s.showsLanding} onClick={() => cursor.goTo('touchdown')}>
-            {s.tiltedWord}
-            <b>{words().tilted}</b>
-          </button>
-        </Show>
-      </Show>
+      <Clauses clauses={clauses()} press={go} stale={whole.isLandingStale()} />
     </h1>
   );
 }

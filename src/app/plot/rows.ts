@@ -1,8 +1,9 @@
 /** The plot rows: turning rates, tilt, moments, angular momentum, energy. No boxes, no legend: names stand on the lines. */
+
 import { DEG, REV } from '../../../sim/math/angles.ts';
+import { isPlural } from '../../../sim/words/verdict-words.ts';
 import { formatNumber, formatTick, isTidy } from '../../ui/numbers.ts';
 import { xOf } from '../../ui/plot/axis.ts';
-import { isPlural } from '../say/sentence-words.ts';
 import { texts } from '../words.ts';
 import {
   type Box,

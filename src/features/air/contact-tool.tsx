@@ -5,6 +5,7 @@ import { beforeOf } from '../../../sim/math/phases.ts';
 import { FailedLine } from '../../app/failed-line.tsx';
 import { useDocument, useFlight } from '../../app/page.ts';
 import type { ToolProps } from '../../app/tool.ts';
+import { useWholeState, type WholeState } from '../../app/whole-state.ts';
 import { texts } from '../../app/words.ts';
 import { changeSwing } from '../../document/contact-edits.ts';
 import type { WholeResult } from '../../jobs/kinds/whole-data.ts';
@@ -13,7 +14,6 @@ import { formatNumber } from '../../ui/numbers.ts';
 import { say, unitSystem } from '../../ui/units.ts';
 import { AfterKnobs } from './after-knobs.tsx';
 import { BeforeKnobs } from './before-knobs.tsx';
-import { type ContactState, useContactState } from './contact-state.ts';
 import { LandingSection, Verdict } from './landing-report.tsx';
 import { PushSection, SwingSection, WindowStudy } from './swing-report.tsx';
 import { makeWholeAxis, type WholeAxis } from './whole-axis.ts';
@@ -27,7 +27,7 @@ const FLOOR = 34;
 const LAST = 1.9;
 
 export function ContactTool(props: ToolProps) {
-  const state = useContactState();
+  const state = useWholeState();
   const wide = (): boolean => props.device === 'bench';
   const knobs = (): number => (wide() ? 236 : 0);
   const side = (): number => (wide() ? 400 : 0);
@@ -67,7 +67,7 @@ export function ContactTool(props: ToolProps) {
   );
 }
 
-function Whole(props: ToolProps & { state: ContactState; whole: WholeResult }) {
+function Whole(props: ToolProps & { state: WholeState; whole: WholeResult }) {
   const flight = useFlight();
   const wide = (): boolean => props.device === 'bench';
   const [all, setAll] = createSignal(false);
@@ -143,7 +143,7 @@ function Whole(props: ToolProps & { state: ContactState; whole: WholeResult }) {
   );
 }
 
-function Results(props: ToolProps & { state: ContactState; width: number }) {
+function Results(props: ToolProps & { state: WholeState; width: number }) {
   const doc = useDocument();
   return (
     <Show when={props.state.whole()}>
@@ -185,7 +185,7 @@ function Results(props: ToolProps & { state: ContactState; width: number }) {
 const landed = ({ landing }: WholeResult) => (landing?.kind === 'landed' ? landing.report : undefined);
 
 /** The values at the cursor, and the side view to scale with the force that acts. */
-function Now(props: { state: ContactState; whole: WholeResult; width: number }) {
+function Now(props: { state: WholeState; whole: WholeResult; width: number }) {
   const flight = useFlight();
   const SIDE = 190;
   const i = (): number => props.state.row();

@@ -1,8 +1,9 @@
 /** What the landing did and how it ends: the verdict first, its reason, then the numbers with what they are worth. */
 
 import { For, Show } from 'solid-js';
-import type { LandingReport, VerdictReason } from '../../../sim/index.ts';
+import type { EndingReason, LandingReport } from '../../../sim/index.ts';
 import { DEG } from '../../../sim/math/angles.ts';
+import { ENDING_WORDS, upper } from '../../../sim/words/verdict-words.ts';
 import type { AsymmetryResult, LandingOutcome } from '../../jobs/kinds/whole-data.ts';
 import { formatNumber } from '../../ui/numbers.ts';
 import { say } from '../../ui/units.ts';
@@ -13,7 +14,7 @@ const t = contactTexts;
 const r = t.landingRows;
 const cm = (m: number): string => say('length', m);
 
-function wordReason(reason: VerdictReason): string {
+function wordReason(reason: EndingReason): string {
   switch (reason.kind) {
     case 'overBase':
       return t.reasons.overBase(cm(reason.margin));
@@ -35,20 +36,24 @@ function wordAsymmetry({ kind, value, limit }: AsymmetryResult): string {
   return t.asymmetries[kind](write(value), write(limit));
 }
 
+function sayEnding({ kind, direction }: LandingReport['ending']): string {
+  const text = ENDING_WORDS[kind](direction).join('');
+  return `${upper(text)}.`;
+}
+
 export function Verdict(props: { landing: LandingOutcome }) {
   const outcome = (): string => {
     const landing = props.landing;
-    if (landing.kind === 'landed') return t.verdicts[landing.report.verdict.kind];
+    if (landing.kind === 'landed') return sayEnding(landing.report.ending);
     return landing.kind === 'asymmetric' ? t.asymmetric : t.notOnFeet(t.parts[landing.part] ?? landing.part);
   };
   const reasons = (): readonly string[] => {
     const landing = props.landing;
-    if (landing.kind === 'landed') return landing.report.verdict.reasons.map(wordReason);
+    if (landing.kind === 'landed') return landing.report.ending.reasons.map(wordReason);
     return landing.kind === 'asymmetric' ? landing.asymmetry.map(wordAsymmetry) : [];
   };
-  const falls = (): boolean => props.landing.kind === 'landed' && props.landing.report.verdict.kind === 'fall';
   return (
-    <div class="verdict" classList={{ falls: falls() }} role="status" data-testid="verdict">
+    <div class="verdict" role="status" data-testid="verdict">
       <b>{outcome()}</b> {reasons().join(' ')}
     </div>
   );

@@ -2,17 +2,17 @@
 
 import { createMemo, For, Show } from 'solid-js';
 import { TimeBob } from '../../app/time-bob.tsx';
+import type { WholeState } from '../../app/whole-state.ts';
 import type { WholeResult } from '../../jobs/kinds/whole-data.ts';
 import { startDrag } from '../../ui/drag.ts';
 import { formatNumber } from '../../ui/numbers.ts';
-import type { ContactState } from './contact-state.ts';
 import { type WholeAxis, wholeT, wholeTicks, wholeX } from './whole-axis.ts';
 import { contactTexts } from './words.ts';
 
 const t = contactTexts;
 const STRIP = 22;
 
-export function WholeFloor(props: { state: ContactState; whole: WholeResult; axis: WholeAxis; height: number }) {
+export function WholeFloor(props: { state: WholeState; whole: WholeResult; axis: WholeAxis; height: number }) {
   const ticks = createMemo(() => wholeTicks(props.axis));
   const at = (): number => wholeX(props.axis, props.state.cursor());
   const press = (e: PointerEvent): void => {

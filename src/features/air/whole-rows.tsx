@@ -1,9 +1,9 @@
 /** Force, what the head feels, turning and energy through all phases, on the whole skill's own axis. */
 import { createMemo, For, Show } from 'solid-js';
 import { niceTop } from '../../app/plot/pen.ts';
+import type { WholeState } from '../../app/whole-state.ts';
 import type { WholeResult } from '../../jobs/kinds/whole-data.ts';
 import { formatNumber } from '../../ui/numbers.ts';
-import type { ContactState } from './contact-state.ts';
 import { type WholeAxis, wholeX } from './whole-axis.ts';
 import { contactTexts } from './words.ts';
 
@@ -41,13 +41,7 @@ export function wholeRows(whole: WholeResult): readonly Row[] {
   ];
 }
 
-export function WholeRow(props: {
-  whole: WholeResult;
-  state: ContactState;
-  axis: WholeAxis;
-  row: Row;
-  height: number;
-}) {
+export function WholeRow(props: { whole: WholeResult; state: WholeState; axis: WholeAxis; row: Row; height: number }) {
   const inView = createMemo(() => {
     const { t: times } = props.whole.columns;
     const list: number[] = [];

@@ -108,12 +108,6 @@ export const contactTexts = {
     h: 'momentum about the body',
     hBar: 'about the bar',
   },
-  verdicts: {
-    stuck: 'Stuck.',
-    stepForward: 'A step forward.',
-    stepBack: 'A step back.',
-    fall: 'A fall.',
-  } as Record<string, string>,
   reasons: {
     overBase: (m: string) => `The mass centre, with its speed, ends over the feet with ${m} to spare.`,
     beyondToes: (m: string, most: string) =>

@@ -1,7 +1,7 @@
 /** The sentences of all versions under each other: the coloured words stand in columns of meaning, so they can be read across. */
 import { createSignal, For, type JSX, Show } from 'solid-js';
-import { wordSentence } from '../../app/say/sentence-words.ts';
-import { texts } from '../../app/words.ts';
+import { Clauses } from '../../app/clauses.tsx';
+import { clausesOf } from '../../app/say/sentence-words.ts';
 import type { CompareState, FlownVersion } from './compare-state.ts';
 import { VersionTag } from './version-tag.tsx';
 import { compareTexts as c } from './words.ts';
@@ -66,40 +66,7 @@ function VersionSentence(props: { one: FlownVersion }) {
   return (
     <p class="version-sentence">
       <Show when={outline()} fallback={<span class="fault">{c.failed(props.one.letter, props.one.fault ?? '')}</span>}>
-        {(o) => (
-          <>
-            <Show when={o().somersaults !== null}>
-              <span class="som">
-                <b>{wordSentence(o()).somersaults}</b>
-                {wordSentence(o()).somersaultWord}
-              </span>
-              {', '}
-              <span class="twist">
-                <b>{wordSentence(o()).twists}</b>
-                {wordSentence(o()).twistWord}
-              </span>
-              {', '}
-            </Show>
-            <span>
-              <b>{wordSentence(o()).air} s</b>
-              <span class="quiet">{texts.sentence.air}</span>
-            </span>
-            <Show when={wordSentence(o()).landing}>
-              {', '}
-              <span>
-                <span class="quiet">{wordSentence(o()).lands}</span>
-                <b>{wordSentence(o()).landing}</b>
-              </span>
-            </Show>
-            <Show when={wordSentence(o()).tilted}>
-              {', '}
-              <span class="tilt">
-                {texts.sentence.tiltedWord}
-                <b>{wordSentence(o()).tilted}</b>
-              </span>
-            </Show>
-          </>
-        )}
+        {(o) => <Clauses clauses={clausesOf(o().verdict)} />}
       </Show>
     </p>
   );

@@ -79,7 +79,12 @@ function listInstants(page: Page): PrintedInstant[] {
   const { flight } = page;
   const { outline } = flight.result();
   const T = outline.duration;
-  const end = outline.inAir ? t.atLanding.ends : outline.inverted ? t.atLanding.enters : t.atLanding.lands;
+  const end =
+    outline.verdict.ending.kind === 'inAir'
+      ? t.atLanding.ends
+      : outline.inverted
+        ? t.atLanding.enters
+        : t.atLanding.lands;
   const spans = flight.spans();
   const wanted: PrintedInstant[] = [
     { t: 0, name: t.start },

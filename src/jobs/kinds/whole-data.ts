@@ -1,5 +1,13 @@
 /** What is asked of a whole skill and what comes of it. Plain data: columns and sampled poses. */
-import type { Athlete, ContactFault, LandingReport, ShapeData, SkillFile, SwingPeaks } from '../../../sim/index.ts';
+import type {
+  Athlete,
+  ContactFault,
+  LandingReport,
+  ShapeData,
+  SkillFile,
+  SkillVerdict,
+  SwingPeaks,
+} from '../../../sim/index.ts';
 
 /** Which row of the time axis belongs to which phase. */
 export const PHASES = ['swing', 'contact', 'flight', 'landing'] as const;
@@ -92,6 +100,8 @@ export interface WholeResult {
   readonly late?: { readonly held: number; readonly hand: 'left' | 'right'; readonly peakWeights: number };
   readonly contact?: ContactResult;
   readonly landing?: LandingOutcome;
+  /** how it ends and what that was judged by, in the place of a verdict that waits for its landing */
+  readonly judged?: Pick<SkillVerdict, 'ending' | 'basis'>;
 }
 
 /** A release tried: ms after the planned one, and what came of it. */

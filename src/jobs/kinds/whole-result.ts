@@ -3,6 +3,7 @@
 import {
   calcReleaseWindow,
   flyWhole,
+  judgeArrival,
   type Skill,
   USUAL_RELEASE_WISH,
   type Whole,
@@ -88,6 +89,7 @@ export function makeWholeResult(whole: Whole, contact: WholeContact): WholeResul
     ...(late ? { late: { held: late.held, hand: late.hand, peakWeights: late.peak / weight } } : {}),
     contact: makeContactResult(whole),
     landing: makeLandingOutcome(whole),
+    ...(whole.landing ? { judged: judgeArrival(whole.landing) } : {}),
   };
 }
 

@@ -1,11 +1,11 @@
 /** Swing, contact and landing of a whole skill in plain lines, for the command line. */
 
+import type { EndingReason } from '../contact/ending.ts';
 import type { Asymmetry } from '../contact/landing-entry.ts';
 import type { LandingReport } from '../contact/landing-report.ts';
-import type { VerdictReason } from '../contact/verdict.ts';
 import { DEG } from '../math/angles.ts';
-import { VERDICT_WORDS } from './verdict-words.ts';
-import type { Arrival, Whole } from './whole.ts';
+import type { Arrival, Whole } from '../skill/whole.ts';
+import { ENDING_WORDS } from './verdict-words.ts';
 
 const cm = (m: number): string => `${(100 * m).toFixed(1)} cm`;
 const ms = (s: number): string => `${(1000 * s).toFixed(0)} ms`;
@@ -94,7 +94,10 @@ function landingLines(landing: Arrival): [string, string][] {
       '',
       `joints took ${r.joints.reduce((s, j) => s + j.absorbed, 0).toFixed(0)} J, the mat ${(r.matLost + r.matHeld).toFixed(0)} J (${r.matHeld.toFixed(0)} of them held by it still); strongest torque ${strongest(r)}`,
     ],
-    ['Verdict', `${VERDICT_WORDS[r.verdict.kind]}: ${r.verdict.reasons.map(reasonWords).join('; ')}`],
+    [
+      'Ending',
+      `${ENDING_WORDS[r.ending.kind](r.ending.direction).join('')}: ${r.ending.reasons.map(reasonWords).join('; ')}`,
+    ],
   ];
 }
 
@@ -108,7 +111,7 @@ function strongest(r: LandingReport): string {
   return `${Math.abs(j.torque).toFixed(0)} N m at the ${j.joint}s`;
 }
 
-function reasonWords(r: VerdictReason): string {
+function reasonWords(r: EndingReason): string {
   switch (r.kind) {
     case 'overBase':
       return `the extrapolated mass centre is over the base, ${cm(r.margin)} inside`;

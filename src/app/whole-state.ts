@@ -1,13 +1,18 @@
-/** The whole skill: asked for whenever the document with a swing, contact or landing changes. */
-import { type Accessor, createEffect, createMemo, createSignal, onCleanup } from 'solid-js';
-import { afterOf, beforeOf } from '../../../sim/math/phases.ts';
-import { placeIn } from '../../../sim/math/sorted.ts';
-import { keptState, type Page } from '../../app/page.ts';
-import type { Contacting } from '../../engine/contact.ts';
-import type { LateResult, WholeResult, WindowResult } from '../../jobs/kinds/whole-data.ts';
-import type { WholePictures } from '../../pictures/whole-input.ts';
+/** The whole skill and its result: asked for whenever the document with a swing, contact or landing changes. */
+import { type Accessor, batch, createEffect, createMemo, createSignal, onCleanup } from 'solid-js';
+import type { SkillFile, SkillVerdict } from '../../sim/index.ts';
+import { afterOf, beforeOf } from '../../sim/math/phases.ts';
+import { placeIn } from '../../sim/math/sorted.ts';
+import type { Contacting } from '../engine/contact.ts';
+import type { LateResult, WholeResult, WindowResult } from '../jobs/kinds/whole-data.ts';
+import type { WholePictures } from '../pictures/whole-input.ts';
+import { keptState, type Page } from './page.ts';
 
-export interface ContactState {
+export interface WholeState {
+  /** the result of the skill shown, with its landing as soon as that is known */
+  readonly verdict: Accessor<SkillVerdict>;
+  /** the landing said is that of the flight before */
+  readonly isLandingStale: Accessor<boolean>;
   readonly whole: Accessor<WholeResult | undefined>;
   readonly window: Accessor<WindowResult | undefined>;
   readonly late: Accessor<LateResult | undefined>;
@@ -26,7 +31,7 @@ export interface ContactState {
 /** A study starts when hands have rested this long, ms. */
 const REST = 350;
 
-function makeContactState(page: Page): ContactState {
+function makeWholeState(page: Page): WholeState {
   const { services, doc, flight, shell } = page;
   const [engine, setEngine] = createSignal<Contacting>();
   const [pictures, setPictures] = createSignal<WholePictures>();
@@ -37,18 +42,25 @@ function makeContactState(page: Page): ContactState {
   const [failed, setFailed] = createSignal('');
   const [tries, setTries] = createSignal(0);
   const [outside, setOutside] = createSignal<number>();
+  /** what the landing known is of */
+  const [landedOf, setLandedOf] = createSignal<SkillFile>();
   void services.load.contacting().then(({ engine: e, pictures: p }) => {
     setEngine(() => e);
     setPictures(() => p);
   });
 
+  // what comes before the air alone is of interest to who looks at it; a landing to who reads the result
+  const isWanted = createMemo(
+    () => afterOf(doc.file()) !== undefined || (beforeOf(doc.file()) !== undefined && shell.tool() === 'contact'),
+  );
   createEffect(() => {
     const contacting = engine();
     const file = doc.file();
     tries();
     if (!contacting) return;
-    if (!beforeOf(file) && !afterOf(file)) {
+    if (!isWanted()) {
       setWhole(undefined);
+      setLandedOf(undefined);
       setFailed('');
       return;
     }
@@ -58,8 +70,11 @@ function makeContactState(page: Page): ContactState {
     const ask = (study: boolean): void => {
       setBusy(true);
       unsubscribe = contacting.ask(file, athlete, study, {
-        whole: (now) => {
-          setWhole(now);
+        whole: (now, of) => {
+          batch(() => {
+            setWhole(now);
+            setLandedOf(() => of);
+          });
           setBusy(false);
           setFailed('');
         },
@@ -96,7 +111,18 @@ function makeContactState(page: Page): ContactState {
     const { i, share } = placeIn(t, cursor());
     return share < 0.5 ? i : i + 1;
   });
+  const waits = (): boolean => {
+    const { ending } = flight.result().outline.verdict;
+    return ending.kind === 'notComputed' && ending.why.kind === 'pending';
+  };
+  const verdict = createMemo((): SkillVerdict => {
+    const inFlight = flight.result().outline.verdict;
+    const landed = waits() ? whole()?.judged : undefined;
+    return landed ? { ...inFlight, ...landed } : inFlight;
+  });
   return {
+    verdict,
+    isLandingStale: () => waits() && whole()?.judged !== undefined && landedOf() !== flight.result().file,
     whole,
     window,
     late,
@@ -117,4 +143,4 @@ function makeContactState(page: Page): ContactState {
   };
 }
 
-export const useContactState = keptState(makeContactState);
+export const useWholeState = keptState(makeWholeState);

@@ -1,0 +1,37 @@
+/** A skill's result for the summary as JSON, in the units people type. Fields: docs/command-line.md. */
+import { DEG } from '../math/angles.ts';
+import type { Ending, Miss, SkillVerdict } from '../skill/skill-verdict.ts';
+
+/** What is missed of what was wanted, the ending, and what the ending was judged by. */
+export function verdictJson({ missed, ending, basis, short }: SkillVerdict): object {
+  return {
+    missed: missed.map(missJson),
+    shortDeg: short === undefined ? null : short * DEG,
+    ending: endingJson(ending),
+    judgedBy: basis,
+  };
+}
+
+function missJson(miss: Miss): object {
+  if (miss.kind === 'near')
+    return { kind: miss.kind, part: miss.part, solid: miss.solid, distanceM: miss.distance, atS: miss.t };
+  if (miss.kind === 'tilt') return { kind: miss.kind, tiltDeg: miss.tilt * DEG, headTo: miss.headTo };
+  if (miss.kind === 'twists')
+    return { kind: miss.kind, done: miss.done, wanted: miss.wanted, pastDeg: miss.past * DEG };
+  return miss;
+}
+
+function endingJson(ending: Ending): object {
+  switch (ending.kind) {
+    case 'landed':
+      return { kind: ending.how, direction: ending.direction ?? null, afterTouchdownS: ending.t };
+    case 'enters':
+      return { kind: ending.kind, first: ending.first, bentDeg: ending.bend * DEG };
+    case 'bounces':
+      return { kind: ending.kind, travelM: ending.travel, bentDeg: ending.bend * DEG };
+    case 'notComputed':
+      return { kind: ending.kind, why: ending.why.kind };
+    default:
+      return ending;
+  }
+}

@@ -1,0 +1,212 @@
+/**
+ * One verdict on a skill: what was missed of what was wanted, what was flown, how it ends, and what the ending was judged by. Headline,
+ * command line, studies, comparison, print and speech read this object, so that no two of them can disagree (docs/decisions/0019-verdict.md).
+ * Angles in rad, lengths in m, counts in revolutions; "forward" and "back" as the athlete faces.
+ */
+import type { EndingKind, LandingEnding } from '../contact/ending.ts';
+import type { Asymmetry } from '../contact/landing-entry.ts';
+import type { SurfaceKind } from '../flight/flight.ts';
+import { RAD, REV } from '../math/angles.ts';
+import { ASKED_CLEARANCE, type Clearance } from '../measure/clearance.ts';
+import type { Summary } from '../measure/summary.ts';
+import type { SideWord, SomersaultWord } from '../measure/words.ts';
+import type { Skill } from './skill.ts';
+import type { Whole } from './whole.ts';
+
+/** From these on something is called missed. */
+const MISS_WIDTHS = {
+  /** smallest of the judging bands for unfinished twist (30 / 60 / 90 deg; from memory) */
+  twist: 30 * RAD,
+  /** where the planar landing ends (our judgement) */
+  tilt: 10 * RAD,
+  /** short or past by so much no feet are under the body: the count is said instead of the angle (our judgement) */
+  somersault: 60 * RAD,
+  /** turns the other way by at least so much (half a turn: the least that is a skill of its own) */
+  wrongWay: 0.5 * REV,
+} as const;
+
+export type Miss =
+  /** comes nearer to rail, table or board than is asked, or touches it */
+  | ({ readonly kind: 'near' } & Clearance)
+  | {
+      readonly kind: 'wrongWay';
+      readonly of: 'somersault' | 'twist';
+      readonly done: number;
+      readonly word: string;
+      readonly wanted: string;
+    }
+  | { readonly kind: 'somersaults'; readonly done: number; readonly wanted: number }
+  /** `past`: + more than wanted */
+  | { readonly kind: 'twists'; readonly done: number; readonly wanted: number; readonly past: number }
+  | { readonly kind: 'tilt'; readonly tilt: number; readonly headTo: SideWord };
+
+interface Flown {
+  /** undefined: not defined from `undefinedFrom` on */
+  readonly somersaults?: number;
+  readonly somersaultWord: SomersaultWord;
+  readonly twists?: number;
+  readonly twistWord: SideWord;
+  readonly duration: number;
+  readonly undefinedFrom?: number;
+}
+
+/** Why a landing is not computed. */
+export type NotComputed =
+  | { readonly kind: 'asymmetric'; readonly of: readonly Asymmetry[] }
+  | { readonly kind: 'undefined' }
+  /** the file states no landing after the flight */
+  | { readonly kind: 'noLanding' }
+  /** on its way */
+  | { readonly kind: 'pending' };
+
+export type Ending =
+  | { readonly kind: 'landed'; readonly how: EndingKind; readonly direction?: 'forward' | 'back'; readonly t: number }
+  /** another part than the feet touches first */
+  | { readonly kind: 'down'; readonly part: string }
+  | { readonly kind: 'enters'; readonly first: 'head' | 'feet' | 'flat'; readonly bend: number }
+  /** thrown up again: travel along as the athlete faced at take-off, + forward, and what the body is bent by */
+  | { readonly kind: 'bounces'; readonly travel: number; readonly bend: number }
+  | { readonly kind: 'inAir' }
+  | { readonly kind: 'notComputed'; readonly why: NotComputed };
+
+/** What the ending was judged by. */
+type Basis = 'landingModel' | 'touchdown' | 'none';
+
+export interface SkillVerdict {
+  /** in the order in which they are said */
+  readonly missed: readonly Miss[];
+  readonly flown: Flown;
+  /** F at the end against what was wanted, in the direction of rotation: + short, - past; undefined: nothing turns, or it is not defined */
+  readonly short?: number;
+  /** how far the body leans at the end, + backward as the athlete faces */
+  readonly lean?: number;
+  readonly ending: Ending;
+  readonly basis: Basis;
+}
+
+interface VerdictContext {
+  readonly surface?: SurfaceKind;
+  /** the landing where it was run; 'pending' where it is on its way */
+  readonly arrival?: ArrivalEnd | 'pending';
+  /** what came nearest to rail, table or board */
+  readonly nearest?: Clearance | undefined;
+}
+
+/** What is read of a landing that was run. */
+export type ArrivalEnd =
+  | { readonly kind: 'notOnFeet'; readonly part: string }
+  | { readonly kind: 'asymmetric'; readonly asymmetry: readonly Asymmetry[] }
+  | { readonly kind: 'landed'; readonly report: { readonly ending: LandingEnding } };
+
+export function calcSkillVerdict(summary: Summary, context: VerdictContext): SkillVerdict {
+  const { landing, somersaultWord } = summary;
+  const ending = endingOf(summary, context);
+  return {
+    missed: [...nearOf(context.nearest), ...missedOf(summary)],
+    flown: {
+      ...(summary.somersaults === undefined ? {} : { somersaults: summary.somersaults }),
+      somersaultWord,
+      ...(summary.twists === undefined ? {} : { twists: summary.twists }),
+      twistWord: summary.twistWord,
+      duration: summary.duration,
+      ...(summary.undefinedFrom === undefined ? {} : { undefinedFrom: summary.undefinedFrom }),
+    },
+    ...(landing && somersaultWord ? { short: landing.short } : {}),
+    ...(landing ? { lean: landing.lean } : {}),
+    ending,
+    basis: basisOf(ending),
+  };
+}
+
+const nearOf = (c: Clearance | undefined): Miss[] =>
+  c && c.distance < ASKED_CLEARANCE ? [{ kind: 'near', ...c }] : [];
+
+/** What a flight says before its landing is run; `nearest` of rail, table or board. */
+export function verdictInFlight(
+  { end, after }: Pick<Skill, 'end' | 'after'>,
+  summary: Summary,
+  nearest?: Clearance,
+): SkillVerdict {
+  const surface = end.surface?.kind;
+  return calcSkillVerdict(summary, { ...(surface ? { surface } : {}), ...(after ? { arrival: 'pending' } : {}), nearest });
+}
+
+/** A whole skill's. */
+export function verdictOf(
+  { skill, landing }: Pick<Whole, 'skill' | 'landing'>,
+  summary: Summary,
+  nearest?: Clearance,
+): SkillVerdict {
+  const inFlight = verdictInFlight(skill, summary, nearest);
+  const { ending } = inFlight;
+  return landing && isPending(ending) ? { ...inFlight, ...judgeArrival(landing) } : inFlight;
+}
+
+const isPending = (ending: Ending): boolean => ending.kind === 'notComputed' && ending.why.kind === 'pending';
+
+/** What a landing that was run makes of the verdict in the air that waited for it. */
+export function judgeArrival(arrival: ArrivalEnd): Pick<SkillVerdict, 'ending' | 'basis'> {
+  const ending = arrivalEnding(arrival);
+  return { ending, basis: basisOf(ending) };
+}
+
+const basisOf = ({ kind }: Ending): Basis =>
+  kind === 'landed' ? 'landingModel' : kind === 'notComputed' ? 'none' : 'touchdown';
+
+function missedOf(s: Summary): Miss[] {
+  const { target } = s;
+  if (s.twists === undefined || s.somersaults === undefined) return [];
+  const missed: Miss[] = [];
+  if (target) {
+    const turn = target.somersaultWord;
+    const side = target.twistWord;
+    const turnsWrong =
+      turn !== '' &&
+      s.somersaultWord !== '' &&
+      turn !== s.somersaultWord &&
+      s.somersaults * REV >= MISS_WIDTHS.wrongWay;
+    const twistsWrong =
+      side !== '' &&
+      target.twists > 0 &&
+      s.twistWord !== '' &&
+      side !== s.twistWord &&
+      s.twists * REV >= MISS_WIDTHS.wrongWay;
+    if (turnsWrong)
+      missed.push({ kind: 'wrongWay', of: 'somersault', done: s.somersaults, word: s.somersaultWord, wanted: turn });
+    if (twistsWrong) missed.push({ kind: 'wrongWay', of: 'twist', done: s.twists, word: s.twistWord, wanted: side });
+    else {
+      const done = s.twists * (side !== '' && s.twistWord !== '' && side !== s.twistWord ? -1 : 1);
+      const past = (done - target.twists) * REV;
+      if (Math.abs(past) >= MISS_WIDTHS.twist)
+        missed.push({ kind: 'twists', done: s.twists, wanted: target.twists, past });
+    }
+    if (!turnsWrong && Math.abs(s.landing?.short ?? 0) >= MISS_WIDTHS.somersault)
+      missed.push({ kind: 'somersaults', done: s.somersaults, wanted: target.somersaults });
+  }
+  if (s.tilt !== undefined && Math.abs(s.tilt) >= MISS_WIDTHS.tilt)
+    missed.push({ kind: 'tilt', tilt: s.tilt, headTo: s.tiltWord });
+  return missed;
+}
+
+function endingOf(s: Summary, { surface, arrival }: VerdictContext): Ending {
+  if (surface === undefined || !s.lands) return { kind: 'inAir' };
+  const notComputed = (why: NotComputed): Ending => ({ kind: 'notComputed', why });
+  if (surface === 'water') {
+    if (s.landing === undefined) return notComputed({ kind: 'undefined' });
+    const upright = Math.cos(s.landing.lean);
+    const first = Math.abs(upright) < Math.SQRT1_2 ? 'flat' : upright > 0 ? 'feet' : 'head';
+    return { kind: 'enters', first, bend: s.endBend };
+  }
+  if (s.touchedBy !== undefined && s.touchedBy !== 'feet') return { kind: 'down', part: s.touchedBy };
+  if (surface === 'trampoline') return { kind: 'bounces', travel: s.travel, bend: s.endBend };
+  if (s.landing === undefined) return notComputed({ kind: 'undefined' });
+  if (arrival === 'pending') return notComputed({ kind: 'pending' });
+  return arrival === undefined ? notComputed({ kind: 'noLanding' }) : arrivalEnding(arrival);
+}
+
+function arrivalEnding(arrival: ArrivalEnd): Ending {
+  if (arrival.kind === 'notOnFeet') return { kind: 'down', part: arrival.part };
+  if (arrival.kind === 'asymmetric') return { kind: 'notComputed', why: { kind: 'asymmetric', of: arrival.asymmetry } };
+  const { kind: how, direction, t } = arrival.report.ending;
+  return { kind: 'landed', how, ...(direction ? { direction } : {}), t };
+}

@@ -1,0 +1,304 @@
+/**
+ * A result in words: one sentence as clauses, each with its weight and the place it speaks of, for headline, shell, print and speech alike.
+ * Order: what was missed, what was flown, time in the air, how it ends. Texts in one place, ready for translation.
+ */
+
+import type { EndingKind } from '../contact/ending.ts';
+import { RAD, REV } from '../math/angles.ts';
+import type { Ending, Miss, NotComputed, SkillVerdict } from '../skill/skill-verdict.ts';
+
+/** How numbers are written: a shell writes "43 deg", a page "43°" in its units. */
+export interface NumberWords {
+  /** revolutions: "1.00", or an angle with its sign */
+  turns(revolutions: number): string;
+  /** turns are written as angles */
+  readonly inDegrees: boolean;
+  /** rad, to the degree, unsigned */
+  angle(rad: number): string;
+  seconds(s: number): string;
+  /** m, to the decimetre, unsigned */
+  metres(m: number): string;
+  /** m, to the centimetre */
+  centimetres(m: number): string;
+}
+
+const PLAIN_NUMBERS: NumberWords = {
+  turns: (n) => n.toFixed(2),
+  inDegrees: false,
+  angle: (rad) => `${degreesOf(rad)} deg`,
+  seconds: (s) => `${s.toFixed(2)} s`,
+  metres: (m) => `${Math.abs(m).toFixed(1)} m`,
+  centimetres: (m) => `${(100 * m).toFixed(0)} cm`,
+};
+
+/** Under this many revolutions there is no turn to speak of, and under this lean, rad, no lean. */
+const LEAST_TURN = 0.05;
+const LEAST_LEAN = 0.5 * RAD;
+
+export const degreesOf = (rad: number): string => Math.abs((rad * 360) / REV).toFixed(0);
+
+/** What a press on a clause shows. */
+export type ClausePlace = 'takeoff' | 'fastestTwist' | 'apex' | 'nearest' | 'touchdown';
+
+/** A piece of a clause: strong carries the result, plain joins, quiet can be overlooked. */
+interface Run {
+  readonly text: string;
+  readonly weight: 'strong' | 'plain' | 'quiet';
+  readonly hue?: 'somersault' | 'twist' | 'stop';
+  /** not computed or not defined: underlined */
+  readonly isOpen?: true;
+}
+
+export interface Clause {
+  /** what parts it from the clause before it */
+  readonly join: '' | ', ' | '; ' | ': ' | '. ';
+  readonly place: ClausePlace;
+  readonly runs: readonly Run[];
+}
+
+const strong = (text: string, hue?: Run['hue']): Run => ({ text, weight: 'strong', ...(hue ? { hue } : {}) });
+const plain = (text: string, hue?: Run['hue']): Run => ({ text, weight: 'plain', ...(hue ? { hue } : {}) });
+const quiet = (text: string): Run => ({ text, weight: 'quiet' });
+const open = (text: string): Run => ({ text, weight: 'strong', isOpen: true });
+
+const way = (direction?: 'forward' | 'back'): string => (direction ? ` ${direction}` : '');
+
+/** Every ending of a landing that was run; the direction as the athlete faces. */
+export const ENDING_WORDS: Readonly<
+  Record<EndingKind, (direction?: 'forward' | 'back') => readonly [string, string?]>
+> = {
+  stands: () => ['stands'],
+  hop: (d) => [`a hop${way(d)}`],
+  smallStep: (d) => [`a small step${way(d)}`],
+  steps: (d) => [`steps${way(d)}`],
+  deepSquat: () => ['deep squat', ', hips below the knees'],
+  hands: (d) => [d === 'back' ? 'hands down behind' : 'hands down in front'],
+  knees: () => ['down on the knees'],
+  seat: () => ['sits down'],
+  back: () => ['falls on the back'],
+  head: () => ['falls, head to the mat'],
+  unsettled: () => ['neither stands nor is down', ' when the run ends'],
+};
+/** These follow the skill after a comma, the others after a colon. */
+const FOLLOWS: ReadonlySet<EndingKind> = new Set(['hop', 'smallStep', 'steps', 'deepSquat']);
+
+const PART_WORDS: Readonly<Record<string, string>> = {
+  hands: 'on the hands',
+  knees: 'on the knees',
+  seat: 'on the seat',
+  back: 'on the back',
+  head: 'on the head',
+};
+
+const NOT_COMPUTED = 'landing not computed';
+const PENDING = 'landing being computed';
+const UPRIGHT = 'upright';
+
+/** Bent by more than this in hips or knees, the body is not straight any more (our judgement), rad. */
+const BENT = 0.35;
+
+export function verdictClauses(r: SkillVerdict, n: NumberWords = PLAIN_NUMBERS): Clause[] {
+  const clauses: Clause[] = [];
+  const add = (join: Clause['join'], place: ClausePlace, ...runs: Run[]): void => {
+    clauses.push({ join: clauses.length === 0 ? '' : join, place, runs });
+  };
+  const missedTwists = r.missed.some((m) => m.kind === 'twists' || (m.kind === 'wrongWay' && m.of === 'twist'));
+  const missedTurns = r.missed.some(
+    (m) => m.kind === 'somersaults' || (m.kind === 'wrongWay' && m.of === 'somersault'),
+  );
+  let join: Clause['join'] = ', ';
+  for (const miss of r.missed) {
+    add(join, miss.kind === 'twists' ? 'fastestTwist' : miss.kind === 'near' ? 'nearest' : 'touchdown', ...missRuns(miss, n));
+    join = miss.kind === 'near' ? '. ' : ', ';
+  }
+  if (join === ', ' && clauses.length > 0) join = '; ';
+  const go = (place: ClausePlace, ...runs: Run[]): void => {
+    add(join, place, ...runs);
+    join = ', ';
+  };
+  const { flown } = r;
+  if (flown.somersaults === undefined)
+    go(
+      'touchdown',
+      open('somersault and twist not defined'),
+      plain(` after ${n.seconds(flown.undefinedFrom ?? 0)}: lies along the somersault axis`),
+    );
+  else {
+    if (!missedTurns) go('takeoff', ...somersaultRuns(flown.somersaults, flown.somersaultWord, n));
+    if (!missedTwists) go('fastestTwist', ...twistRuns(flown.twists ?? 0, flown.twistWord, n));
+  }
+  go('apex', strong(n.seconds(flown.duration)), quiet(' in the air'));
+  const off = offWords(r, n);
+  const [parted, ...runs] = endingRuns(r.ending, r, n, off);
+  add(parted, 'touchdown', ...runs);
+  return clauses;
+}
+
+function missRuns(miss: Miss, n: NumberWords): Run[] {
+  switch (miss.kind) {
+    case 'near':
+      return [strong(nearWords(miss, n), 'stop')];
+    case 'wrongWay': {
+      const count = `${n.turns(miss.done)}${nounOf(miss.of, miss.done, n)} ${miss.word}`;
+      return [strong('wrong way'), plain(': '), strong(count, miss.of), plain(`, ${miss.wanted} was wanted`)];
+    }
+    case 'somersaults':
+      return [
+        strong(n.turns(miss.done), 'somersault'),
+        plain(`${nounOf('somersault', 2, n)} of ${plainCount(miss.wanted, n)}`, 'somersault'),
+      ];
+    case 'twists':
+      return [
+        strong(n.turns(miss.done), 'twist'),
+        plain(`${nounOf('twist', 2, n)} of ${plainCount(miss.wanted, n)}`, 'twist'),
+        plain(': '),
+        strong(`${n.angle(miss.past)} ${miss.past > 0 ? 'past' : 'short'}`),
+      ];
+    case 'tilt':
+      return [plain('tilted '), strong(n.angle(miss.tilt)), plain(miss.headTo ? `, head to the ${miss.headTo}` : '')];
+  }
+}
+
+/** "Toes pass 2 cm from the rail": no finer than a centimetre. */
+function nearWords({ part, solid, distance }: Extract<Miss, { kind: 'near' }>, n: NumberWords): string {
+  const many = /s$|feet$/.test(part);
+  if (distance <= 0) return `${part} touch${many ? '' : 'es'} the ${solid}`;
+  return `${part} pass${many ? '' : 'es'} ${n.centimetres(Math.max(0.01, distance))} from the ${solid}`;
+}
+
+const plainCount = (turns: number, n: NumberWords): string =>
+  n.inDegrees ? n.turns(turns) : String(Number(turns.toFixed(2)));
+
+/** One is only what prints as one. */
+export const isPlural = (turns: number): boolean => turns.toFixed(2) !== '1.00';
+const nounOf = (of: 'somersault' | 'twist', turns: number, n: NumberWords): string =>
+  n.inDegrees ? ` of ${of}` : ` ${of}${isPlural(turns) ? 's' : ''}`;
+
+function somersaultRuns(turns: number, word: string, n: NumberWords): Run[] {
+  if (turns < LEAST_TURN) return [plain('no somersault', 'somersault')];
+  return [
+    strong(n.turns(turns), 'somersault'),
+    plain(`${nounOf('somersault', turns, n)}${word ? ` ${word}` : ''}`, 'somersault'),
+  ];
+}
+
+function twistRuns(turns: number, word: string, n: NumberWords): Run[] {
+  if (turns < LEAST_TURN) return [plain('no twist', 'twist')];
+  return [strong(n.turns(turns), 'twist'), plain(`${nounOf('twist', turns, n)}${word ? ` ${word}` : ''}`, 'twist')];
+}
+
+/** "8° short", "43° past"; where nothing turns the lean; '' where it prints as nothing, or where the count of somersaults is missed. */
+function offWords(r: SkillVerdict, n: NumberWords): string {
+  if (r.missed.some((m) => m.kind === 'somersaults' || (m.kind === 'wrongWay' && m.of === 'somersault'))) return '';
+  if (r.short !== undefined)
+    return Number(degreesOf(r.short)) === 0 ? '' : `${n.angle(r.short)} ${r.short > 0 ? 'short' : 'past'}`;
+  return '';
+}
+
+function leanWords(lean: number, n: NumberWords): string {
+  const deg = Number(degreesOf(lean));
+  if (deg === 0) return UPRIGHT;
+  if (deg === 180) return 'head down';
+  return `leaning ${n.angle(lean)} ${lean > 0 ? 'back' : 'forward'}`;
+}
+
+function endingRuns(ending: Ending, r: SkillVerdict, n: NumberWords, off: string): [Clause['join'], ...Run[]] {
+  const before: Run[] = off ? [strong(off), plain(', ')] : [];
+  const beforeColon: Run[] = off ? [strong(off), plain(': ')] : [];
+  switch (ending.kind) {
+    case 'landed': {
+      const [word, more] = ENDING_WORDS[ending.how](ending.direction);
+      const follows = FOLLOWS.has(ending.how);
+      const runs = [...(follows ? before : beforeColon), strong(word), ...(more ? [quiet(more)] : [])];
+      return [off || follows ? ', ' : ': ', ...runs];
+    }
+    case 'down':
+      return [off ? ', ' : ': ', ...beforeColon, strong(`lands ${PART_WORDS[ending.part] ?? `on the ${ending.part}`}`)];
+    case 'enters': {
+      const how = ending.first === 'flat' ? 'enters flat' : `enters ${ending.first} first`;
+      const at = off
+        ? `, ${off}`
+        : r.short === undefined && r.lean !== undefined && ending.first === 'feet'
+          ? `, ${leanWords(r.lean, n)}`
+          : '';
+      return [
+        ': ',
+        strong(how),
+        strong(at),
+        ...(ending.bend > BENT ? [plain(`, body bent by ${n.angle(ending.bend)}`)] : []),
+      ];
+    }
+    case 'bounces': {
+      const lean =
+        r.short === undefined && r.lean !== undefined && Math.abs(r.lean) > LEAST_LEAN
+          ? `, ${leanWords(r.lean, n)}`
+          : '';
+      const travel =
+        Math.abs(ending.travel) < 0.05 ? '' : `, ${n.metres(ending.travel)} ${ending.travel > 0 ? 'forward' : 'back'}`;
+      return [', ', ...before, strong('bounces'), ...(lean ? [strong(lean)] : []), ...(travel ? [quiet(travel)] : [])];
+    }
+    case 'inAir': {
+      const how = off || (r.lean === undefined ? '' : leanWords(r.lean, n));
+      return [', ', quiet('ends '), strong(how || UPRIGHT)];
+    }
+    case 'notComputed': {
+      const lean = r.short === undefined && r.lean !== undefined ? leanWords(r.lean, n) : off || UPRIGHT;
+      if (ending.why.kind === 'undefined') return ['; ', open(NOT_COMPUTED)];
+      if (ending.why.kind === 'pending') return [', ', strong(`on the feet, ${lean}`), plain('; '), quiet(PENDING)];
+      return [', ', quiet('on the feet, '), strong(lean), plain('; '), open(NOT_COMPUTED)];
+    }
+  }
+}
+
+/** What the ending was judged by, and what that leaves out; or why it is not computed. */
+export function wordBasis({ ending, basis }: SkillVerdict, n: NumberWords = PLAIN_NUMBERS): string {
+  if (ending.kind === 'notComputed') return `Not computed: ${wordNotComputed(ending.why, n)}.`;
+  return BASIS_WORDS[basis];
+}
+const BASIS_WORDS: Readonly<Record<SkillVerdict['basis'], string>> = {
+  landingModel:
+    'Ending judged by the landing model: both legs alike, in a plane. No landing of a measured athlete was compared with it.',
+  touchdown: 'Ending judged by the attitude as the flight ends; what follows is not computed.',
+  none: '',
+};
+
+/** Why not, in a line. */
+export function wordNotComputed(why: NotComputed, n: NumberWords = PLAIN_NUMBERS): string {
+  switch (why.kind) {
+    case 'asymmetric':
+      return `the landing model is flat: ${why.of.map((a) => asymmetryWords(a, n)).join('; ')}. Most twisting landings are uneven (50 to 83 %: Marinšek & Čuk)`;
+    case 'undefined':
+      return 'the body lies along its somersault axis';
+    case 'noLanding':
+      return 'the skill states nothing to land on after the flight';
+    case 'pending':
+      return PENDING;
+  }
+}
+
+type AsymmetryOf = Extract<NotComputed, { kind: 'asymmetric' }>['of'][number];
+function asymmetryWords({ kind, value, limit }: AsymmetryOf, n: NumberWords): string {
+  switch (kind) {
+    case 'tilt':
+      return `tilted by ${n.angle(value)} (limit ${n.angle(limit)})`;
+    case 'twist':
+      return `twist off by ${n.angle(value)} (limit ${n.angle(limit)})`;
+    case 'sides':
+      return `legs apart by ${n.angle(value)} (limit ${n.angle(limit)})`;
+    case 'across':
+      return `moving across at ${value.toFixed(1)} m/s (limit ${limit.toFixed(1)})`;
+  }
+}
+
+export const startsSentence = (join: Clause['join']): boolean => join === '' || join === '. ';
+export const upper = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
+
+/** The sentence as text. */
+export function wordVerdict(r: SkillVerdict, n: NumberWords = PLAIN_NUMBERS): string {
+  return verdictClauses(r, n)
+    .map(({ join, runs }) => {
+      const text = runs.map((run) => run.text).join('');
+      return join + (startsSentence(join) ? upper(text) : text);
+    })
+    .join('');
+}

@@ -1,0 +1,153 @@
+// One verdict in words: what was missed is said first, what is not known is said not to be, and no two ways of saying it differ.
+import { describe, expect, it } from 'vitest';
+import { type SkillVerdict, wordVerdict } from '../../sim/index.ts';
+import { RAD } from '../../sim/math/angles.ts';
+import type { Summary } from '../../sim/measure/summary.ts';
+import type { SkillTarget } from '../../sim/measure/target.ts';
+import { type ArrivalEnd, calcSkillVerdict } from '../../sim/skill/skill-verdict.ts';
+import { wordNotComputed } from '../../sim/words/verdict-words.ts';
+
+interface Case {
+  readonly somersaults?: number;
+  readonly somersaultWord?: Summary['somersaultWord'];
+  readonly twists?: number;
+  readonly twistWord?: Summary['twistWord'];
+  readonly tiltDeg?: number;
+  readonly shortDeg?: number;
+  readonly leanDeg?: number;
+  readonly touchedBy?: string;
+  readonly travel?: number;
+  readonly endBend?: number;
+  readonly target?: Partial<SkillTarget>;
+  readonly undefinedFrom?: number;
+}
+
+const BACK_FULL: SkillTarget = {
+  somersaults: 1,
+  somersaultWord: 'backward',
+  twists: 1,
+  twistWord: 'left',
+  landingAngle: 0,
+};
+
+/** What a summary says of a flight; the rest of it plays no part in a verdict. */
+function summaryOf(c: Case): Summary {
+  const isDefined = c.undefinedFrom === undefined;
+  const part = {
+    duration: 1.04,
+    lands: true,
+    touchedBy: c.touchedBy ?? 'feet',
+    somersaultWord: isDefined ? (c.somersaultWord ?? 'backward') : '',
+    twistWord: isDefined ? (c.twistWord ?? ((c.twists ?? 0) >= 0.05 ? 'left' : '')) : '',
+    tiltWord: (c.tiltDeg ?? 0) > 0.5 ? 'right' : '',
+    travel: c.travel ?? 0,
+    endBend: c.endBend ?? 0,
+    target: { ...BACK_FULL, ...c.target },
+    ...(isDefined
+      ? {
+          somersaults: c.somersaults ?? 1,
+          twists: c.twists ?? 0,
+          tilt: (c.tiltDeg ?? 0) * RAD,
+          landing: {
+            wanted: 0,
+            reached: 0,
+            short: (c.shortDeg ?? 0) * RAD,
+            word: '',
+            lean: (c.leanDeg ?? 0) * RAD,
+            inverted: false,
+          },
+        }
+      : { undefinedFrom: c.undefinedFrom }),
+  };
+  return part as unknown as Summary;
+}
+
+type Landed = Extract<ArrivalEnd, { kind: 'landed' }>['report']['ending'];
+const landed = (ending: Pick<Landed, 'kind' | 'direction'>): ArrivalEnd => ({
+  kind: 'landed',
+  report: { ending: { ...ending, t: 0.3, reasons: [] } },
+});
+const mat = (c: Case, arrival?: ArrivalEnd | 'pending'): SkillVerdict =>
+  calcSkillVerdict(summaryOf(c), { surface: 'mat', ...(arrival ? { arrival } : {}) });
+const plain = { twists: 0, target: { twists: 0, twistWord: '' } } as const;
+
+describe('the sentence', () => {
+  it.each<[string, SkillVerdict]>([
+    ['1.00 somersault backward, 1.00 twist left, 1.04 s in the air: stands', mat({ twists: 1 }, landed({ kind: 'stands' }))],
+    ['1.00 somersault backward, no twist, 1.04 s in the air, 8 deg short, a hop forward', mat({ ...plain, shortDeg: 8 }, landed({ kind: 'hop', direction: 'forward' }))],
+    ['1.00 somersault backward, no twist, 1.04 s in the air, 9 deg past, a small step back', mat({ ...plain, shortDeg: -9 }, landed({ kind: 'smallStep', direction: 'back' }))],
+    ['1.00 somersault backward, no twist, 1.04 s in the air, 15 deg past, steps back', mat({ ...plain, shortDeg: -15 }, landed({ kind: 'steps', direction: 'back' }))],
+    ['1.00 somersault backward, no twist, 1.04 s in the air, deep squat, hips below the knees', mat(plain, landed({ kind: 'deepSquat' }))],
+    ['1.00 somersault backward, no twist, 1.04 s in the air, 26 deg short: hands down in front', mat({ ...plain, shortDeg: 26 }, landed({ kind: 'hands', direction: 'forward' }))],
+    ['1.00 somersault backward, no twist, 1.04 s in the air, 31 deg past: sits down', mat({ ...plain, shortDeg: -31 }, landed({ kind: 'seat' }))],
+    ['1.12 twists of 1: 43 deg past; 1.00 somersault backward, 1.04 s in the air, on the feet, upright; landing not computed', mat({ twists: 1.12 }, { kind: 'asymmetric', asymmetry: [{ kind: 'twist', value: 43 * RAD, limit: 30 * RAD }] })],
+    ['Wrong way: 2.00 twists left, right was wanted; 1.00 somersault backward, 1.04 s in the air: stands', mat({ twists: 2, target: { twists: 2, twistWord: 'right' } }, landed({ kind: 'stands' }))],
+    ['1.40 somersaults of 2; no twist, 1.04 s in the air: lands on the back', mat({ ...plain, somersaults: 1.4, shortDeg: 216, touchedBy: 'back', target: { ...plain.target, somersaults: 2 } })],
+    ['Somersault and twist not defined after 0.62 s: lies along the somersault axis, 1.04 s in the air; landing not computed', mat({ undefinedFrom: 0.62 }, landed({ kind: 'stands' }))],
+    ['Tilted 12 deg, head to the right; 1.00 somersault backward, no twist, 1.04 s in the air, on the feet, upright; landing not computed', mat({ ...plain, tiltDeg: 12 }, { kind: 'asymmetric', asymmetry: [{ kind: 'tilt', value: 12 * RAD, limit: 10 * RAD }] })],
+  ])('%s', (sentence, verdict) => {
+    expect(wordVerdict(verdict)).toBe(sentence);
+  }); // biome-ignore format: a table
+
+  it('on a bed bounces, with how far it travelled; no step can follow', () => {
+    const bed = calcSkillVerdict(summaryOf({ ...plain, shortDeg: -2, travel: -0.4 }), {
+      surface: 'trampoline',
+      arrival: landed({ kind: 'smallStep', direction: 'back' }),
+    });
+    expect(wordVerdict(bed)).toBe(
+      '1.00 somersault backward, no twist, 1.04 s in the air, 2 deg past, bounces, 0.4 m back',
+    );
+    expect(wordVerdict(bed)).not.toMatch(/step|stand/);
+  });
+
+  it('into water says which end goes first, how far from the vertical, and a body that is not straight', () => {
+    const water = (c: Case): string =>
+      wordVerdict(calcSkillVerdict(summaryOf({ ...plain, ...c }), { surface: 'water' }));
+    expect(water({ somersaults: 1.52, leanDeg: -174, shortDeg: -6 })).toMatch(/: enters head first, 6 deg past$/);
+    expect(water({ somersaults: 1, leanDeg: 0, endBend: 40 * RAD })).toMatch(
+      /: enters feet first, body bent by 40 deg$/,
+    );
+    expect(water({ somersaults: 1.25, leanDeg: 90, shortDeg: 59 })).toMatch(/: enters flat, 59 deg short$/);
+  });
+
+  it('in the air there is no landing to speak of', () => {
+    expect(wordVerdict(calcSkillVerdict(summaryOf(plain), {}))).toMatch(/, ends upright$/);
+  });
+});
+
+describe('a verdict', () => {
+  it('is never given of a landing that was not run', () => {
+    for (const arrival of [undefined, 'pending'] as const) {
+      const verdict = mat({ twists: 1 }, arrival);
+      expect(verdict.ending.kind).toBe('notComputed');
+      expect(wordVerdict(verdict)).not.toMatch(/stands|step|hop/);
+    }
+  });
+
+  it('of an uneven landing says that most are, with the source', () => {
+    expect(wordNotComputed({ kind: 'asymmetric', of: [{ kind: 'twist', value: 43 * RAD, limit: 30 * RAD }] })).toBe(
+      'the landing model is flat: twist off by 43 deg (limit 30 deg). Most twisting landings are uneven (50 to 83 %: Marinšek & Čuk)',
+    );
+  });
+
+  it('calls a twist missed from the smallest judging band on, and not before', () => {
+    expect(mat({ twists: 1 + 29 / 360 }).missed).toEqual([]);
+    expect(mat({ twists: 1 - 31 / 360 }).missed).toMatchObject([{ kind: 'twists', wanted: 1 }]);
+    expect(mat({ twists: 1, twistWord: 'right' }).missed).toMatchObject([
+      { kind: 'wrongWay', of: 'twist', wanted: 'left' },
+    ]);
+  });
+
+  it('turned the other way a little is a count that was missed, not a wrong way', () => {
+    expect(mat({ twists: 0.1, twistWord: 'right' }).missed).toMatchObject([{ kind: 'twists', done: 0.1 }]);
+    expect(wordVerdict(mat({ twists: 0.1, twistWord: 'right' }))).toMatch(/^0\.10 twists of 1: 396 deg short; /);
+  });
+
+  it('says everything that was missed, the wrong way first', () => {
+    const verdict = mat({ somersaultWord: 'forward', twists: 0.5, shortDeg: 700, touchedBy: 'back' });
+    expect(verdict.missed.map((m) => m.kind)).toEqual(['wrongWay', 'twists']);
+    expect(wordVerdict(verdict)).toBe(
+      'Wrong way: 1.00 somersault forward, backward was wanted, 0.50 twists of 1: 180 deg short; 1.04 s in the air: lands on the back',
+    );
+  });
+});

@@ -128,7 +128,11 @@ export function verdictInFlight(
   nearest?: Clearance,
 ): SkillVerdict {
   const surface = end.surface?.kind;
-  return calcSkillVerdict(summary, { ...(surface ? { surface } : {}), ...(after ? { arrival: 'pending' } : {}), nearest });
+  return calcSkillVerdict(summary, {
+    ...(surface ? { surface } : {}),
+    ...(after ? { arrival: 'pending' } : {}),
+    nearest,
+  });
 }
 
 /** A whole skill's. */

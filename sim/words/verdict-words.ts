@@ -108,7 +108,11 @@ export function verdictClauses(r: SkillVerdict, n: NumberWords = PLAIN_NUMBERS):
   );
   let join: Clause['join'] = ', ';
   for (const miss of r.missed) {
-    add(join, miss.kind === 'twists' ? 'fastestTwist' : miss.kind === 'near' ? 'nearest' : 'touchdown', ...missRuns(miss, n));
+    add(
+      join,
+      miss.kind === 'twists' ? 'fastestTwist' : miss.kind === 'near' ? 'nearest' : 'touchdown',
+      ...missRuns(miss, n),
+    );
     join = miss.kind === 'near' ? '. ' : ', ';
   }
   if (join === ', ' && clauses.length > 0) join = '; ';

@@ -33,7 +33,12 @@ const pieces = (clause: Clause) =>
   clause.runs.map((run, k) => (
     <span
       class={run.weight}
-      classList={{ som: run.hue === 'somersault', twist: run.hue === 'twist', stop: run.hue === 'stop', open: run.isOpen === true }}
+      classList={{
+        som: run.hue === 'somersault',
+        twist: run.hue === 'twist',
+        stop: run.hue === 'stop',
+        open: run.isOpen === true,
+      }}
     >
       {k === 0 && startsSentence(clause.join) ? upper(run.text) : run.text}
     </span>

@@ -60,7 +60,9 @@ export async function runFly(command: CommandCall & { kind: 'fly' }): Promise<st
     if (output.option === '--summary')
       return {
         ...output,
-        pieces: [formatSummaryJson(skill.title, { sentence, verdict }, summary, { phases: whole && phasesOf(whole), nearest })],
+        pieces: [
+          formatSummaryJson(skill.title, { sentence, verdict }, summary, { phases: whole && phasesOf(whole), nearest }),
+        ],
       };
     const rated =
       command.rateHz === RATE_HZ.default ? frames : calcFrames(flight, frameTimes(flight.duration, command.rateHz));

@@ -89,6 +89,21 @@ describe('the sentence', () => {
     expect(wordVerdict(verdict)).toBe(sentence);
   }); // biome-ignore format: a table
 
+  it('tells first of all what comes near a rail, and nothing of what stays farther than asked', () => {
+    const near = (distance: number): string =>
+      wordVerdict(
+        calcSkillVerdict(summaryOf(plain), {
+          surface: 'mat',
+          arrival: landed({ kind: 'stands' }),
+          nearest: { solid: 'rail', part: 'toes', distance, t: 0.36 },
+        }),
+      );
+    expect(near(0.021)).toMatch(/^Toes pass 2 cm from the rail\. 1\.00 somersault backward.*: stands$/);
+    expect(near(0.002)).toMatch(/^Toes pass 1 cm from the rail\. /);
+    expect(near(-0.01)).toMatch(/^Toes touch the rail\. /);
+    expect(near(0.11)).toMatch(/^1\.00 somersault/);
+  });
+
   it('on a bed bounces, with how far it travelled; no step can follow', () => {
     const bed = calcSkillVerdict(summaryOf({ ...plain, shortDeg: -2, travel: -0.4 }), {
       surface: 'trampoline',

@@ -23,7 +23,7 @@ const PAGE_NUMBERS: NumberWords = {
   },
   angle: (rad) => `${formatNumber(Number(degreesOf(rad)), 0)}°`,
   seconds: (t) => `${formatNumber(t, 2)} s`,
-  centimetres: (m) => say('length', m),
+  centimetres: (m) => (unitOf('length') === 'm' ? `${formatNumber(100 * m, 0)} cm` : say('length', m)),
   metres: (m) => say('length', Math.abs(m), 1),
 };
 

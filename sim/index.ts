@@ -179,6 +179,8 @@ export { type Draft, draftSkill } from './skill/draft-skill.ts';
 export type { DraftSpec } from './skill/draft-spec.ts';
 export { flySkill, makeFlyer } from './skill/flyer.ts';
 export type { HandGap } from './skill/hand-contact.ts';
+export { calcLateDose, type LateDose } from './skill/late-dose.ts';
+export { formatLateDose } from './skill/late-words.ts';
 export { calcRelease, type LaunchedSkill, launch, launchFrom, type Release, relaunch } from './skill/launch.ts';
 export { calcReleaseWindow, USUAL_RELEASE_WISH } from './skill/release-window.ts';
 export type { Skill, SkillTarget } from './skill/skill.ts';

@@ -1,11 +1,12 @@
 /** The phases around a flight for the summary as JSON, in the units people type; null is "not known". Fields: docs/command-line.md. */
 
 import type { LandingReport } from '../contact/landing-report.ts';
-import { DEG } from '../math/angles.ts';
+import { DEG, REV } from '../math/angles.ts';
+import type { LateDose } from '../skill/late-dose.ts';
 import type { Whole } from '../skill/whole.ts';
 
 /** Times count from the release or take-off; those of the landing from touchdown. */
-export function phasesOf(whole: Whole): object {
+export function phasesOf(whole: Whole, dose?: LateDose): object {
   const { swing, late, contact, landing } = whole;
   return {
     ...(swing
@@ -24,7 +25,15 @@ export function phasesOf(whole: Whole): object {
         }
       : {}),
     ...(late
-      ? { lateHand: { hand: late.hand, heldS: late.held, momentumKgM2PerS: late.h_Scm_W, peakN: late.peak } }
+      ? {
+          lateHand: {
+            hand: late.hand,
+            heldS: late.held,
+            momentumKgM2PerS: late.h_Scm_W,
+            peakN: late.peak,
+            ...(dose ? doseOf(dose) : {}),
+          },
+        }
       : {}),
     ...(contact
       ? {
@@ -45,6 +54,23 @@ export function phasesOf(whole: Whole): object {
     ...(landing ? { landing: landing.kind === 'landed' ? landingOf(landing.report) : landing } : {}),
   };
 }
+
+/** Twists + to the left, tilt + head to the right; `equal`: both arms alike. */
+function doseOf({ rows, grain }: LateDose): object {
+  const one = (d: LateDose['rows'][number]['filed']): object => ({
+    twists: finite(d.twist / REV),
+    tiltDeg: finite(d.tilt * DEG),
+  });
+  return {
+    dose: rows.map((r) => ({ heldS: r.held, asFiled: one(r.filed), armsEqual: r.equal ? one(r.equal) : null })),
+    twistDegPerHalfMs: {
+      asFiled: finite(grain.filed * DEG),
+      armsEqual: grain.equal === undefined ? null : finite(grain.equal * DEG),
+    },
+  };
+}
+
+const finite = (x: number): number | null => (Number.isFinite(x) ? x : null);
 
 function landingOf(r: LandingReport): object {
   return {

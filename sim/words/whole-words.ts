@@ -46,7 +46,7 @@ export function formatWhole(whole: Whole): string {
     if (late)
       row(
         '',
-        `the ${late.hand} hand holds on ${ms(late.held)} longer: momentum ${late.h_Scm_W.map((h) => h.toFixed(2)).join(', ')} kg m2/s (X, Y, Z)`,
+        `the ${late.hand} hand holds on ${(1000 * late.held).toFixed(1)} ms longer: momentum ${late.h_Scm_W.map((h) => h.toFixed(2)).join(', ')} kg m2/s (X, Y, Z)`,
       );
     const worst = effort.reduce((a, b) => (b.value > a.value ? b : a));
     row(

@@ -1,10 +1,10 @@
 /** The whole skill and its result: asked for whenever the document with a swing, contact or landing changes. */
 import { type Accessor, batch, createEffect, createMemo, createSignal, onCleanup } from 'solid-js';
-import type { SkillFile, SkillVerdict } from '../../sim/index.ts';
+import type { LateDose, SkillFile, SkillVerdict } from '../../sim/index.ts';
 import { afterOf, beforeOf } from '../../sim/math/phases.ts';
 import { placeIn } from '../../sim/math/sorted.ts';
 import type { Contacting } from '../engine/contact.ts';
-import type { LateResult, WholeResult, WindowResult } from '../jobs/kinds/whole-data.ts';
+import type { WholeResult, WindowResult } from '../jobs/kinds/whole-data.ts';
 import type { WholePictures } from '../pictures/whole-input.ts';
 import { keptState, type Page } from './page.ts';
 
@@ -15,7 +15,7 @@ export interface WholeState {
   readonly isLandingStale: Accessor<boolean>;
   readonly whole: Accessor<WholeResult | undefined>;
   readonly window: Accessor<WindowResult | undefined>;
-  readonly late: Accessor<LateResult | undefined>;
+  readonly late: Accessor<LateDose | undefined>;
   readonly busy: Accessor<boolean>;
   readonly failed: Accessor<string>;
   /** asks once more */
@@ -37,7 +37,7 @@ function makeWholeState(page: Page): WholeState {
   const [pictures, setPictures] = createSignal<WholePictures>();
   const [whole, setWhole] = createSignal<WholeResult>();
   const [window, setWindow] = createSignal<WindowResult>();
-  const [late, setLate] = createSignal<LateResult>();
+  const [late, setLate] = createSignal<LateDose>();
   const [busy, setBusy] = createSignal(false);
   const [failed, setFailed] = createSignal('');
   const [tries, setTries] = createSignal(0);

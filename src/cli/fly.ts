@@ -3,10 +3,12 @@ import {
   CAUTION,
   calcClearance,
   calcFrames,
+  calcLateDose,
   flySkill,
   flyWhole,
   formatClearance,
   formatFrames,
+  formatLateDose,
   formatSummary,
   formatSummaryJson,
   formatWhole,
@@ -40,7 +42,9 @@ export async function runFly(command: CommandCall & { kind: 'fly' }): Promise<st
   // swing and landing bring their own engine, loaded only where the file asks for them
   const { start, after } = skill;
   const isWhole = start.kind !== 'stated' || start.contact !== undefined || after !== undefined;
-  const whole = isWhole ? flyWhole(skill, await loadContact()) : undefined;
+  const contact = isWhole ? await loadContact() : undefined;
+  const whole = contact && flyWhole(skill, contact);
+  const dose = contact && calcLateDose(skill, contact);
   const launched = whole?.skill ?? launch(skill);
   const flight = whole?.flight ?? flySkill(launched);
   const rows = flight.duration * command.rateHz;
@@ -61,7 +65,10 @@ export async function runFly(command: CommandCall & { kind: 'fly' }): Promise<st
       return {
         ...output,
         pieces: [
-          formatSummaryJson(skill.title, { sentence, verdict }, summary, { phases: whole && phasesOf(whole), nearest }),
+          formatSummaryJson(skill.title, { sentence, verdict }, summary, {
+            phases: whole && phasesOf(whole, dose),
+            nearest,
+          }),
         ],
       };
     const rated =
@@ -70,7 +77,7 @@ export async function runFly(command: CommandCall & { kind: 'fly' }): Promise<st
   });
   writeFiles(outputs);
   const code = wordCode(summary, frames, skill.end.surface?.kind);
-  const phases = whole ? `\n${formatWhole(whole)}` : '';
+  const phases = `${whole ? `\n${formatWhole(whole)}` : ''}${dose ? `\n${formatLateDose(dose)}` : ''}`;
   const near = formatClearance(nearest);
   const words = formatSummary(skill.title, `${sentence}\n${basis}`, summary, code);
   return `${words}${phases}${near && `\nNearest    ${near}\n`}\nCaution. ${CAUTION}\n`;

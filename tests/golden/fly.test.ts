@@ -18,6 +18,8 @@ async function fly(skill: string): Promise<unknown> {
   // nor was the nearest of rail, table or board said
   const { athlete, nearest: ___, ...summary } = JSON.parse(readIn('summary.json'));
   const { ageYears: _, notes: __, ...who } = athlete;
+  // what other times of a late hand give is computed beside the flight, since
+  for (const name of ['dose', 'twistDegPerHalfMs']) delete summary.phases?.lateHand?.[name];
   return { ...summary, athlete: who };
 }
 

@@ -135,8 +135,10 @@ function SwingKnobs(props: { swing: FileSwing }) {
           <Knob
             label={k.lateFor}
             scale={SCALES.lateFor}
-            value={Math.round(late().lateS * 1000)}
-            set={(file, v) => changeSwing(file, { lateHand: { hand: late().hand, lateS: v / 1000 } })}
+            value={Math.round(late().lateS * 10_000) / 10}
+            set={(file, v) =>
+              changeSwing(file, { lateHand: { hand: late().hand, lateS: Math.round(v * 10) / 10_000 } })
+            }
           />
         )}
       </Show>

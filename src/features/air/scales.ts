@@ -28,7 +28,7 @@ export const SCALES = {
   moveAtDeg: scale('°', [-180, 180], 1, 0),
   moveAtS: scale('s', [0, 20], 0.01, 2),
   late: scale(units.ms, [-80, 80], 1, 0),
-  lateFor: scale(units.ms, [1, 120], 1, 0),
+  lateFor: scale(units.ms, [0.5, 100], 0.1, 1),
   times: scale(units.times, [0.3, 3], 0.05, 2),
   alongBefore: { ...scale('m/s', [-9, 9], 0.1, 2), quantity: 'speed' },
   upBefore: { ...scale('m/s', [-10, 5], 0.1, 2), quantity: 'speed' },

@@ -1,10 +1,12 @@
 /** What the swing and the push gave: peaks, the release and its window, one late hand, the impulse. */
 
 import { createMemo, For, Show } from 'solid-js';
+import type { LateDose } from '../../../sim/index.ts';
 import { DEG, REV } from '../../../sim/math/angles.ts';
-import type { ContactResult, LateResult, SwingResult, WholeResult, WindowResult } from '../../jobs/kinds/whole-data.ts';
+import type { ContactResult, SwingResult, WholeResult, WindowResult } from '../../jobs/kinds/whole-data.ts';
 import { formatNumber } from '../../ui/numbers.ts';
 import { say } from '../../ui/units.ts';
+import { LateTable } from './late-table.tsx';
 import { ReportRows } from './report-rows.tsx';
 import { contactTexts } from './words.ts';
 
@@ -18,7 +20,7 @@ function wordAngle(angle: number): string {
   return rest >= 0 ? s.peakAt(degrees) : s.peakBefore(degrees);
 }
 
-export function SwingSection(props: { swing: SwingResult; whole: WholeResult; late?: LateResult }) {
+export function SwingSection(props: { swing: SwingResult; whole: WholeResult; late?: LateDose }) {
   const effort = () =>
     props.swing.peaks.effort.reduce((a, b) => (b.value > a.value ? b : a), props.swing.peaks.effort[0]);
   const limited = () => props.swing.limited.filter((j) => j.share > 0.005);
@@ -60,18 +62,11 @@ export function SwingSection(props: { swing: SwingResult; whole: WholeResult; la
       <Show when={props.whole.late}>
         {(late) => (
           <p>
-            <b>{t.lateHandTitle}.</b> {t.lateHandPeak(formatNumber(late().peakWeights, 1))}{' '}
-            <Show when={props.late}>
-              {(l) =>
-                t.lateHandSentence(
-                  ...(l().ms.map((v) => formatNumber(v, 0)) as [string, string, string]),
-                  ...(l().twists.map((v) => formatNumber(v, 2)) as [string, string, string]),
-                )
-              }
-            </Show>
+            <b>{t.lateHandTitle}.</b> {t.lateHandPeak(formatNumber(late().peakWeights, 1))}
           </p>
         )}
       </Show>
+      <Show when={props.whole.late && props.late}>{(dose) => <LateTable dose={dose()} />}</Show>
       <p class="quiet">
         {t.rule(
           formatNumber(props.swing.rule.turnS, 1),

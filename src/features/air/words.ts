@@ -182,8 +182,19 @@ export const contactTexts = {
   early: (ms: string) => `${ms} early`,
   lateBy: (ms: string) => `${ms} late`,
   lateHandTitle: 'One hand late',
-  lateHandSentence: (less: string, now: string, more: string, a: string, b: string, c: string) =>
-    `Held ${less} / ${now} / ${more} ms longer: ${a} / ${b} / ${c} twists.`,
+  lateTable: {
+    title: 'What its time gives',
+    held: 'Held, ms',
+    filed: 'Arms as filed',
+    equal: 'Arms equal',
+    twists: 'twists',
+    tilt: 'tilt',
+    left: 'left',
+    right: 'right',
+    unknown: 'could not be flown',
+    grain: (ms: string, filed: string, equal: string) =>
+      `Half a millisecond more or less near ${ms} ms is ${filed} of twist${equal && ` (arms equal: ${equal})`}: no word on its twist is finer.`,
+  },
   lateHandPeak: (weights: string) => `Up to ${weights} body weights on the one hand.`,
   contact: 'The push',
   contactRows: {

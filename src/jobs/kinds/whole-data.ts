@@ -3,6 +3,7 @@ import type {
   Athlete,
   ContactFault,
   LandingReport,
+  LateDose,
   ShapeData,
   SkillFile,
   SkillVerdict,
@@ -121,12 +122,6 @@ export interface WindowResult {
   readonly landingDeg: number;
   readonly twistDeg: number;
 }
-/** Twists done if the second hand held on 10 ms less and more. */
-export interface LateResult {
-  readonly ms: readonly [number, number, number];
-  readonly twists: readonly [number, number, number];
-}
-
 export interface WholeRequest {
   readonly file: SkillFile;
   readonly athlete: Athlete;
@@ -139,5 +134,5 @@ export type WholeProgress =
   | { readonly kind: 'whole'; readonly result: WholeResult }
   | { readonly kind: 'window'; readonly result: WindowResult | undefined };
 
-/** The late hand, where it was asked for. */
-export type WholeEnd = { readonly late: LateResult | undefined } | undefined;
+/** What the late hand gives for its time, where it was asked for. */
+export type WholeEnd = { readonly late: LateDose | undefined } | undefined;

@@ -1,9 +1,8 @@
 /** A whole skill: swing, flight, landing; then, when asked, the studies of the release. */
-import { buildSkill, calcFlightEnd, flyWhole, loadContact, parseSkill } from '../../../sim/index.ts';
-import { REV } from '../../../sim/math/angles.ts';
+import { buildSkill, calcLateDose, flyWhole, loadContact, parseSkill } from '../../../sim/index.ts';
 import { type JobKind, loadForJob } from '../job.ts';
 import type { WholeEnd, WholeProgress, WholeRequest } from './whole-data.ts';
-import { makeLateResult, makeWholeResult, makeWindowResult } from './whole-result.ts';
+import { makeWholeResult, makeWindowResult } from './whole-result.ts';
 
 export const wholeJob: JobKind<WholeRequest, undefined, WholeProgress, WholeEnd> = {
   open: (request) => () => flyAll(request),
@@ -21,6 +20,5 @@ async function* flyAll({
   yield { kind: 'whole', result: makeWholeResult(whole, contact) };
   if (!study) return undefined;
   yield { kind: 'window', result: makeWindowResult(whole) };
-  const twistsOf = (one: typeof whole): number => Math.abs(calcFlightEnd(one.flight).twist) / REV;
-  return { late: makeLateResult(skill, contact, twistsOf) };
+  return { late: calcLateDose(skill, contact) };
 }

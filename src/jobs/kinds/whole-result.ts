@@ -2,22 +2,13 @@
 
 import {
   calcReleaseWindow,
-  flyWhole,
   judgeArrival,
-  type Skill,
   USUAL_RELEASE_WISH,
   type Whole,
   type WholeContact,
 } from '../../../sim/index.ts';
 import { DEG } from '../../../sim/math/angles.ts';
-import type {
-  ContactResult,
-  LandingOutcome,
-  LateResult,
-  SwingResult,
-  WholeResult,
-  WindowResult,
-} from './whole-data.ts';
+import type { ContactResult, LandingOutcome, SwingResult, WholeResult, WindowResult } from './whole-data.ts';
 import { sampleColumns, samplePoses } from './whole-sample.ts';
 
 /** A common rule: the turn at constant speed on a circle, which ignores that the bottom is the fastest part. */
@@ -110,26 +101,4 @@ export function makeWindowResult(whole: Whole): WindowResult | undefined {
     landingDeg: USUAL_RELEASE_WISH.landing * DEG,
     twistDeg: USUAL_RELEASE_WISH.twist * DEG,
   };
-}
-
-const LATE_STEP = 0.01;
-
-/** What 10 ms more or less of the second hand do to the twist. */
-export function makeLateResult(
-  skill: Skill,
-  contact: WholeContact,
-  twistsOf: (whole: Whole) => number,
-): LateResult | undefined {
-  const { start } = skill;
-  if (start.kind !== 'swing' || !start.swing.lateHand || start.swing.lateHand.s <= 0) return undefined;
-  const { swing } = start;
-  const { hand, s } = start.swing.lateHand;
-  const seconds = [Math.max(0, s - LATE_STEP), s, s + LATE_STEP] as const;
-  const twists = seconds.map((held) =>
-    twistsOf(
-      flyWhole({ ...skill, start: { kind: 'swing', swing: { ...swing, lateHand: { hand, s: held } } } }, contact),
-    ),
-  );
-  const [a, b, c] = twists;
-  return { ms: [seconds[0] * 1000, s * 1000, seconds[2] * 1000], twists: [a, b, c] };
 }

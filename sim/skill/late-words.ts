@@ -1,0 +1,39 @@
+/** What one late hand gives, in plain lines for the command line. Its texts in one place, ready for translation. */
+import { DEG, REV } from '../math/angles.ts';
+import { wordTwist } from '../measure/words.ts';
+import type { LateDose } from './late-dose.ts';
+
+const ms = (s: number): string => (1000 * s).toFixed(1);
+const deg = (rad: number): string => (Math.abs(rad) * DEG).toFixed(0);
+
+const LATE_WORDS = {
+  title: (hand: string) => `The ${hand} hand later: twists done, and tilt at the end`,
+  held: 'ms held on',
+  filed: 'arms as filed',
+  equal: 'arms equal',
+  own: 'as it is',
+  dose: (twists: string, side: string, tilt: string) => `${twists}${side && ` ${side}`}, ${tilt} deg`,
+  unknown: 'could not be flown',
+  grain: (at: string, filed: string, equal: string | undefined) =>
+    `Half a millisecond more or less near ${at} ms is ${filed} deg of twist${equal === undefined ? '' : ` (arms equal: ${equal})`}: no word on its twist is finer.`,
+};
+
+export function formatLateDose(dose: LateDose): string {
+  const w = LATE_WORDS;
+  const say = (d: LateDose['rows'][number]['equal']): string =>
+    !d
+      ? ''
+      : Number.isFinite(d.twist)
+        ? w.dose((Math.abs(d.twist) / REV).toFixed(2), wordTwist(d.twist), deg(d.tilt))
+        : w.unknown;
+  const rows = [
+    [w.held, w.filed, dose.rows[0].equal ? w.equal : ''],
+    ...dose.rows.map((r) => [ms(r.held), say(r.filed), say(r.equal), r.held === dose.held ? w.own : '']),
+  ];
+  const widths = [0, 1, 2].map((k) => Math.max(...rows.map((r) => r[k].length)));
+  const table = rows.map((r) =>
+    `  ${r[0].padStart(widths[0])}  ${r[1].padEnd(widths[1])}  ${r[2].padEnd(widths[2])}  ${r[3] ?? ''}`.trimEnd(),
+  );
+  const { filed, equal } = dose.grain;
+  return `${[w.title(dose.hand), ...table, w.grain(ms(dose.held), deg(filed), equal === undefined ? undefined : deg(equal))].join('\n')}\n`;
+}

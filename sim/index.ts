@@ -111,6 +111,7 @@ export { wordTrade } from './notation/trade-words.ts';
 export { type CodeDirection, formatTrampolineCode, parseTrampolineCode } from './notation/trampoline-code.ts';
 export { ScheduleOrderError } from './schedule/errors.ts';
 export type { ArmPath } from './schedule/schedule.ts';
+export { wordTogether } from './search/error-together.ts';
 export { Evaluator } from './search/evaluate.ts';
 export { type ForgivingProblem, findForgiving, forgivingSteps } from './search/forgiving.ts';
 export { type Input, type InputLevel, type InputUnit, putInputs } from './search/input.ts';
@@ -158,7 +159,7 @@ export {
 } from './search/target.ts';
 export { findTwist, twistSteps } from './search/twist-search.ts';
 export { MOST_MOMENTUM, makeUnknown, type Unknown } from './search/unknown.ts';
-export { errorSources, usualBy } from './search/usual-error.ts';
+export { ERROR_LEVELS, type ErrorSetting, errorSources, USUAL_ERRORS, usualBy } from './search/usual-error.ts';
 export { AGREEMENT, NoAgreementError } from './skill/agreed-flight.ts';
 export { armsWideAgainstIn } from './skill/arms-wide-in.ts';
 export { type BalanceSpec, DEFAULT_BALANCE, wordBalance } from './skill/balance.ts';

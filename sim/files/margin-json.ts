@@ -2,12 +2,14 @@
 
 import type { FromTo } from '../math/from-to.ts';
 import { OUT_UNITS } from '../math/out-units.ts';
+import { wordTogether } from '../search/error-together.ts';
 import type { MapRow, MapSpec } from '../search/map.ts';
 import type { Contour } from '../search/map-contour.ts';
 import type { Bar, BarEnd } from '../search/margin-bars.ts';
 import type { MarginStudy, ShareAfter } from '../search/margin-study.ts';
 import type { Bound } from '../search/margin-window.ts';
 import type { Study } from '../search/sample.ts';
+import type { ErrorSetting } from '../search/usual-error.ts';
 import { CAUTION } from './caution.ts';
 
 const MARGIN_FORMAT = 'shapeflight-margin';
@@ -36,11 +38,14 @@ interface StudyOut extends FromTo {
   readonly now: readonly number[];
   readonly bars: readonly Bar[];
   readonly result: MarginStudy;
+  /** whose errors, and times what */
+  readonly errors: ErrorSetting;
   /** where the errors are from */
   readonly sources: readonly { readonly source: string; readonly inputs: readonly string[] }[];
 }
 
-export function formatMarginJson({ title, study, balance, from, to, now, bars, result, sources }: StudyOut): string {
+export function formatMarginJson(out: StudyOut): string {
+  const { title, study, balance, from, to, now, bars, result, errors, sources } = out;
   const { parts, correlations } = study.spread;
   const unitOf = (id: string): (typeof OUT_UNITS)[keyof typeof OUT_UNITS] | undefined => {
     const part = parts.find((p) => p.input.id === id);
@@ -77,7 +82,9 @@ export function formatMarginJson({ title, study, balance, from, to, now, bars, r
       const value = input.value * scale;
       return { input: input.id, label: input.label, unit: suffix, value, by: by * scale, kind, source };
     }),
+    usualErrors: errors,
     correlations,
+    goesTogether: wordTogether(correlations),
     inWindow: shareOut(result.now),
     settled: result.settled.map(shareOut),
     mean: scaled(result.mean),

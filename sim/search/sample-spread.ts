@@ -11,9 +11,10 @@ import { normalCdf, normalQuantile } from '../math/normal.ts';
 import { OUT_UNITS, outside } from '../math/out-units.ts';
 import { uniformsInto } from '../math/random.ts';
 import type { SkillSpec } from '../skill/skill-spec.ts';
+import { type Correlation, usualTogether } from './error-together.ts';
 import { checkInput, type Input } from './input.ts';
 import { listInputs } from './inputs.ts';
-import { isUsual, usualBy } from './usual-error.ts';
+import { checkErrors, type ErrorSetting, isUsual, USUAL_ERRORS, usualBy } from './usual-error.ts';
 
 export interface SpreadPart {
   readonly input: Input;
@@ -21,25 +22,18 @@ export interface SpreadPart {
   readonly by: number;
   readonly kind: 'normal' | 'uniform';
 }
-export interface Correlation {
-  readonly a: string;
-  readonly b: string;
-  readonly r: number;
-}
 export interface Spread {
   readonly parts: readonly SpreadPart[];
   readonly correlations: readonly Correlation[];
 }
 
-/** Who turns harder jumps lower (our judgement). */
-const TOGETHER: readonly Correlation[] = [{ a: 'takeoff.h.z', b: 'takeoff.speedUp', r: -0.3 }];
-
 /** Take-off and timing of the skill as it is usually off. */
-export function usualSpread(spec: SkillSpec): Spread {
+export function usualSpread(spec: SkillSpec, errors: ErrorSetting = USUAL_ERRORS): Spread {
+  checkErrors(errors);
   const inputs = listInputs(spec).filter(isUsual);
   return makeSpread(
-    inputs.map((input) => ({ input, by: usualBy(input), kind: 'normal' })),
-    TOGETHER,
+    inputs.map((input) => ({ input, by: usualBy(input, errors), kind: 'normal' })),
+    usualTogether(inputs.map(({ id }) => id)),
   );
 }
 

@@ -6,6 +6,7 @@ import type { FromTo } from '../math/from-to.ts';
 import type { BalanceSpec } from '../skill/balance.ts';
 import type { Contact } from '../skill/contact-room.ts';
 import type { SkillSpec } from '../skill/skill-spec.ts';
+import type { Correlation } from './error-together.ts';
 import { findInput } from './inputs.ts';
 import { Mapper, type MapRow, type MapSpec } from './map.ts';
 import { type Bar, calcBar } from './margin-bars.ts';
@@ -14,7 +15,8 @@ import { usualWindow, type Window } from './margin-window.ts';
 import { findResult } from './result.ts';
 import { distances, Sampler, type SampleTable, type Study } from './sample.ts';
 import { SampleFlyer } from './sample-fly.ts';
-import { type Correlation, makeSpread, type SpreadPart, usualSpread } from './sample-spread.ts';
+import { makeSpread, type SpreadPart, usualSpread } from './sample-spread.ts';
+import { type ErrorSetting, USUAL_ERRORS } from './usual-error.ts';
 
 export interface BoundRequest {
   readonly result: string;
@@ -29,6 +31,8 @@ export interface StudyRequest {
   readonly correlations: readonly Correlation[];
   readonly window: readonly BoundRequest[];
   readonly seed: number;
+  /** what the usual errors of `vary` were of */
+  readonly errors?: ErrorSetting;
   readonly balance?: BalanceSpec;
 }
 
@@ -47,8 +51,13 @@ export interface MapRequest {
 }
 
 /** What a skill is usually off by, and the usual window of its landing. */
-export function usualStudy(spec: SkillSpec, seed = 1, contact?: Contact): StudyRequest {
-  const { parts, correlations } = usualSpread(spec);
+export function usualStudy(
+  spec: SkillSpec,
+  seed = 1,
+  contact?: Contact,
+  errors: ErrorSetting = USUAL_ERRORS,
+): StudyRequest {
+  const { parts, correlations } = usualSpread(spec, errors);
   const inputs = parts.map((p) => p.input);
   const outcome = new SampleFlyer(spec, inputs, { contact }).outcomeAt(inputs.map((i) => i.value));
   return {
@@ -57,6 +66,7 @@ export function usualStudy(spec: SkillSpec, seed = 1, contact?: Contact): StudyR
     correlations,
     window: usualWindow(spec, outcome).map(({ result, low, high }) => ({ result: result.id, low, high })),
     seed,
+    errors,
   };
 }
 

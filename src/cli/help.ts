@@ -39,6 +39,8 @@ export function formatHelp(): string {
       how far the inputs may be off before the landing leaves its window, one at a time and all together
       (docs/margin.md lists every option)
       --vary INPUT[=BY]   what is off, and by how much; left out: the usual errors
+      --level LEVEL       whose usual errors: national, elite (national)
+      --error-factor X    usual errors times X, 0.5 to 2 (1)
       --csv OUT.csv       every sample; spans put end to end are the whole
       --read FILE ...     reads such samples instead of flying them
       --verify N          of those read, so many are flown again (50)

@@ -6,10 +6,13 @@ import {
   type BalanceSpec,
   type BoundRequest,
   DEFAULT_BALANCE,
+  ERROR_LEVELS,
+  type ErrorSetting,
   findInput,
   findResult,
   OUT_UNITS,
   type SkillSpec,
+  USUAL_ERRORS,
   usualBy,
 } from '../../sim/index.ts';
 import { CommandError } from './command-error.ts';
@@ -37,6 +40,7 @@ interface StudyCommand extends SkillCommand, FromTo {
 export interface MarginCommand extends StudyCommand, VaryingCommand {
   readonly kind: 'margin';
   readonly correlate: readonly string[];
+  readonly errors: ErrorSetting;
   readonly bars: boolean;
   /** samples flown before, as CSV: read instead of flown */
   readonly read: readonly string[];
@@ -67,6 +71,8 @@ const MARGIN = {
   ...COMMON,
   vary: many,
   correlate: many,
+  level: one,
+  'error-factor': one,
   samples: one,
   seed: one,
   read: many,
@@ -95,6 +101,7 @@ export function parseMargin(argv: readonly string[]): MarginCommand {
     skill: skillOf('margin', values.read && given !== undefined ? [given] : positionals),
     vary: values.vary ?? [],
     correlate: values.correlate ?? [],
+    errors: errorsOf(values.level, values['error-factor']),
     window: values.window ?? [],
     seed: whole('--seed', values.seed, 0, Number.MAX_SAFE_INTEGER) ?? 1,
     from,
@@ -181,6 +188,12 @@ export function balanceOf(by: string | undefined, delay: string | undefined): Ba
   };
 }
 
+function errorsOf(level: string | undefined, factor: string | undefined): ErrorSetting {
+  const found = level === undefined ? USUAL_ERRORS.level : ERROR_LEVELS.find((l) => l === level);
+  if (!found) throw new CommandError(`--level: "${level}" is not possible; allowed: ${ERROR_LEVELS.join(', ')}`);
+  return { level: found, factor: factor === undefined ? USUAL_ERRORS.factor : number('--error-factor', factor) };
+}
+
 function span(
   from: string | undefined,
   to: string | undefined,
@@ -217,10 +230,14 @@ export function number(option: string, typed: string): number {
 }
 
 /** "takeoff.h.z=0.6", "block:2.moveStart", "body.mass=1,uniform": input, how far off, how spread. */
-export function readVary(spec: SkillSpec, typed: string): { input: string; by: number; kind: 'normal' | 'uniform' } {
+export function readVary(
+  spec: SkillSpec,
+  typed: string,
+  errors: ErrorSetting,
+): { input: string; by: number; kind: 'normal' | 'uniform' } {
   const [id, value] = splitAt(typed, '=');
   const input = findInput(spec, id);
-  if (value === undefined) return { input: id, by: usualBy(input), kind: 'normal' };
+  if (value === undefined) return { input: id, by: usualBy(input, errors), kind: 'normal' };
   const [by, kind = 'normal', more] = value.split(',');
   if ((kind !== 'normal' && kind !== 'uniform') || more !== undefined)
     throw new CommandError(`--vary ${typed}: "${kind}" is not possible; allowed: normal, uniform`);

@@ -9,6 +9,7 @@ import {
   contactFor,
   distanceIn,
   distances,
+  type ErrorSetting,
   errorSources,
   formatMarginJson,
   formatSamples,
@@ -26,6 +27,7 @@ import {
   studyMargin,
   usualStudy,
   wordBalance,
+  wordTogether,
 } from '../../sim/index.ts';
 import type { StudyPiece } from '../jobs/kinds/study-job.ts';
 import { CommandError } from './command-error.ts';
@@ -41,8 +43,9 @@ export async function runMargin(command: MarginCommand): Promise<string | Comman
   const wanted = outputsOf(command);
   checkApart(wanted, [...inputs, ...command.read]);
   const contact = await contactFor(spec);
-  const usual = usualStudy(spec, command.seed, contact);
-  const vary = command.vary.flatMap((v) => (v === 'usual' ? usual.vary : [readVary(spec, v)]));
+  const { errors } = command;
+  const usual = usualStudy(spec, command.seed, contact, errors);
+  const vary = command.vary.flatMap((v) => (v === 'usual' ? usual.vary : [readVary(spec, v, errors)]));
   const request: StudyRequest = {
     spec,
     // one named again takes the place of the usual one
@@ -53,6 +56,7 @@ export async function runMargin(command: MarginCommand): Promise<string | Comman
     correlations: command.correlate.length === 0 ? usual.correlations : command.correlate.map(readCorrelation),
     window: command.window.length === 0 ? usual.window : command.window.map(readBound),
     seed: command.seed,
+    errors,
     ...(command.balance ? { balance: command.balance } : {}),
   };
   const study = openStudy(request, contact);
@@ -84,7 +88,8 @@ export async function runMargin(command: MarginCommand): Promise<string | Comman
               now,
               bars: barList,
               result,
-              sources: errorSources(study.spread.parts),
+              errors,
+              sources: errorSources(study.spread.parts, errors),
             }),
       ],
     })),
@@ -93,7 +98,7 @@ export async function runMargin(command: MarginCommand): Promise<string | Comman
     `${spec.title}; ${balance}`,
     formatWindow(study, now),
     ...(barList.length > 0 ? [formatBars(study, barList)] : []),
-    formatSources(study),
+    formatSources(study, errors),
     formatShare(table.from, command.seed, result) +
       (read ? `\n  read from files; ${read.verified} of ${table.n} were flown again and came out the same` : ''),
     ...(result.influences.length > 0 ? [formatInfluences(study, result)] : []),
@@ -183,10 +188,11 @@ function formatBars(study: Study, bars: readonly Bar[]): string {
   return `One at a time: how far each input may be off, the others as they are, narrowest first\n${formatTable(head, rows, 1)}`;
 }
 
-const formatSources = ({ spread }: Study): string =>
+const formatSources = ({ spread }: Study, errors: ErrorSetting): string =>
   [
-    'Where the errors are from',
-    ...errorSources(spread.parts).map(({ source, inputs }) => `  ${inputs.join(', ')}: ${source}`),
+    `Where the errors are from (${errors.level} level, times ${errors.factor})`,
+    ...errorSources(spread.parts, errors).map(({ source, inputs }) => `  ${inputs.join(', ')}: ${source}`),
+    `  What goes together: ${wordTogether(spread.correlations)}`,
   ].join('\n');
 
 const percent = (x: number): string => `${(100 * x).toFixed(1)} %`;

@@ -10,6 +10,7 @@ import {
   DEFAULT_BALANCE,
   type DraftSpec,
   draftOfCode,
+  type ErrorSetting,
   errorSources,
   FieldError,
   fieldsOfDraft,
@@ -36,6 +37,7 @@ import {
   updateSkill,
   usualBy,
   usualSpread,
+  wordTogether,
 } from '../../sim/index.ts';
 import { eventTime } from '../../sim/math/anchor.ts';
 import { countWorkers, makePagePool } from '../jobs/browser-port.ts';
@@ -111,6 +113,7 @@ interface MarginAsk {
   readonly tries: number;
   readonly seed: number;
   readonly balanced: boolean;
+  readonly errors: ErrorSetting;
 }
 
 interface MapAsk {
@@ -133,7 +136,9 @@ export interface Asking {
   /** one standard deviation of what an athlete is usually off by */
   spreadOf(skill: AskSkill, id: string): number;
   /** where the usual errors of a margin are from */
-  errorSources(skill: AskSkill): ReturnType<typeof errorSources>;
+  errorSources(skill: AskSkill, errors: ErrorSetting): ReturnType<typeof errorSources>;
+  /** which of them go together, in one sentence */
+  errorsTogether(skill: AskSkill): string;
   readonly results: readonly AskResult[];
   wantedWindow(aim: Aim): readonly WindowBound[];
   usualWindow(wanted: Wanted): readonly WindowBound[];
@@ -218,7 +223,8 @@ export function makeAsking(shelf: {
       return [from, to];
     },
     spreadOf: ({ spec }, id) => usualBy(findInput(spec, id)),
-    errorSources: ({ spec }) => errorSources(usualSpread(spec).parts),
+    errorSources: ({ spec }, errors) => errorSources(usualSpread(spec, errors).parts, errors),
+    errorsTogether: ({ spec }) => wordTogether(usualSpread(spec).correlations),
     results: RESULTS.map(({ id, unit }) => ({ id, unit })),
     wantedWindow: ({ wishes }) =>
       wishes.map(({ result, value, tolerance }) => ({ result, low: value - tolerance, high: value + tolerance })),
@@ -228,11 +234,11 @@ export function makeAsking(shelf: {
         return { result, low: middle - half, high: middle + half };
       }),
     solve: (request, onProgress) => work().solve(request, onProgress),
-    study: ({ spec, window, tries, seed, balanced }, on) => {
-      const { parts, correlations } = usualSpread(spec);
+    study: ({ spec, window, tries, seed, balanced, errors }, on) => {
+      const { parts, correlations } = usualSpread(spec, errors);
       const vary = parts.map(({ input, by, kind }) => ({ input: input.id, by, kind }));
       return work().study(
-        { spec, vary, correlations, window, seed, ...balanceOf(balanced) },
+        { spec, vary, correlations, window, seed, errors, ...balanceOf(balanced) },
         { from: 0, to: tries, bars: true },
         on,
       );

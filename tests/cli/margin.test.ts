@@ -47,15 +47,24 @@ describe('margin', () => {
     expect(bar.high.by).toBeCloseTo((1.15 - study.asItIs.somersaults_rev) / perUnit, 3);
   });
 
-  it('says of every usual error where it is from: the release is published, the rest our judgement', async () => {
+  it('says of every usual error where it is from, of whom, and what goes together', async () => {
     const made = makeFolder();
     const argv = ['margin', 'giant-double-straight', '--samples', '2', '--no-bars', '--json', made.at('o.json')];
     const usual = await run(...argv);
-    expect(usual.out).toMatch(/swing\.late: published: timing at four instants of a giant/);
-    expect(usual.out).toMatch(/block:\d\.moveStart.*: our judgement for a trained athlete, not measured/);
-    const { vary } = JSON.parse(made.read('o.json'));
-    for (const { input, source } of vary)
-      expect(source, input).toMatch(input === 'swing.late' ? /^published: / : /^our judgement .*, not measured$/);
+    expect(usual.out).toContain('Where the errors are from (national level, times 1)');
+    expect(usual.out).toMatch(/swing\.late, block:2\.moveStart, .*: published: 12 ms at four instants of a giant/);
+    expect(usual.out).toMatch(/What goes together: times are a shift common to all/);
+    const study = JSON.parse(made.read('o.json'));
+    expect(study.usualErrors).toEqual({ level: 'national', factor: 1 });
+    expect(study.goesTogether).toMatch(/correlation 0\.5/);
+    for (const { input, source } of study.vary) expect(source, input).toMatch(/^published: /);
+
+    const elite = await run(...argv, '--level', 'elite', '--error-factor', '0.5');
+    expect(elite.out).toContain('(elite level, times 0.5)');
+    expect(elite.out).toMatch(/swing\.late, .*: 0\.5 times: our judgement, 8 ms/);
+    const { usualErrors, vary } = JSON.parse(made.read('o.json'));
+    expect(usualErrors).toEqual({ level: 'elite', factor: 0.5 });
+    expect(vary.find((v: { input: string }) => v.input === 'swing.late')).toMatchObject({ by: 0.004, unit: 's' });
   });
 
   it('labels the reflex', async () => {
@@ -70,6 +79,8 @@ describe('margin', () => {
       [['--vary', 'takeoff.momentum=1'], /takeoff\.momentum/],
       [['--vary', 'takeoff.h.z=-1'], /above 0/],
       [['--vary', 'takeoff.h.z=1,round'], /normal, uniform/],
+      [['--level', 'olympic'], /--level: .*national, elite/],
+      [['--error-factor', '3'], /errors\.factor: 3 .*0\.5 to 2/],
       [['--samples', '0'], /--samples/],
       [['--seed', '1.5'], /--seed/],
       [['--from', '7', '--to', '3'], /below the last/],

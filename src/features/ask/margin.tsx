@@ -1,6 +1,6 @@
 /** How much it forgives: one input at a time as bars, all together as tries, twist against landing. */
 import { createEffect, createMemo, For, Show } from 'solid-js';
-import type { Bar } from '../../../sim/index.ts';
+import type { Bar, ErrorSetting } from '../../../sim/index.ts';
 import { useFlight } from '../../app/page.ts';
 import { usePalette } from '../../app/plot/plot-canvas.tsx';
 import { formatNumber } from '../../ui/numbers.ts';
@@ -19,6 +19,10 @@ const small = (unit: Parameters<typeof numberIn>[0], by: number): string =>
   unit === 's' ? formatNumber(1000 * by, 0) : numberIn(unit, by);
 const smallUnit = (unit: Parameters<typeof numberIn>[0]): string => (unit === 's' ? 'ms' : unitIn(unit));
 
+const LEVELS: readonly ErrorSetting['level'][] = ['national', 'elite'];
+/** Half to twice the usual errors. */
+const FACTORS = [0.5, 1, 2];
+
 export function StudyChoices(props: Props) {
   return (
     <div class="study-choices">
@@ -31,6 +35,26 @@ export function StudyChoices(props: Props) {
         >
           <option value="usual">{t.windows.usual}</option>
           <option value="wanted">{t.windows.wanted}</option>
+        </select>
+      </label>
+      <label class="ask-pick">
+        {t.errorLevel}
+        <select
+          value={props.study.errors().level}
+          onChange={(e) => props.study.setErrors({ level: e.currentTarget.value as ErrorSetting['level'] })}
+        >
+          <For each={LEVELS}>{(level) => <option value={level}>{t.errorLevels[level]}</option>}</For>
+        </select>
+      </label>
+      <label class="ask-pick">
+        {t.errorFactor}
+        <select
+          value={String(props.study.errors().factor)}
+          onChange={(e) => props.study.setErrors({ factor: Number(e.currentTarget.value) })}
+        >
+          <For each={FACTORS}>
+            {(factor) => <option value={String(factor)}>{t.errorTimes(formatNumber(factor, 1))}</option>}
+          </For>
         </select>
       </label>
       <fieldset class="ask-switch">
@@ -58,19 +82,27 @@ export function BalanceWords(props: Props) {
   const flight = useFlight();
   const sources = createMemo(() => {
     const open = props.ask.skill();
-    const found = open ? (props.ask.asking()?.errorSources(open) ?? []) : [];
+    const found = open ? (props.ask.asking()?.errorSources(open, props.study.errors()) ?? []) : [];
     return found.map(({ inputs, source }) => {
-      if (inputs.length > MOST_NAMED) return t.spreadFrom(found.length > 1 ? t.spreadOthers : t.spreadAll, source);
+      if (found.length === 1 && inputs.length > MOST_NAMED) return t.spreadFrom(t.spreadAll, source);
       const names = inputs.map((id) => (open ? nameInput(id, flight.spans(), open.spec) : id));
-      return t.spreadFrom(names.join(', '), source);
+      const said =
+        names.length > MOST_NAMED
+          ? t.andMore(names.slice(0, MOST_NAMED - 1), names.length - MOST_NAMED + 1)
+          : names.join(', ');
+      return t.spreadFrom(said, source);
     });
   });
+  const together = (): string => {
+    const open = props.ask.skill();
+    return open ? (props.ask.asking()?.errorsTogether(open) ?? '') : '';
+  };
   return (
     <p class="quiet balance-words">
       {props.study.balanced()
         ? t.balanceMeans.on(formatNumber(props.ask.asking()?.balance.delayS ?? 0, 2))
         : t.balanceMeans.off}{' '}
-      {t.spreadIs} {sources().join(' ')}
+      {t.spreadIs} {sources().join(' ')} {t.together(together())}
     </p>
   );
 }

@@ -1,7 +1,7 @@
 /** The margin of A or of the picked answer: bars and tries as they come from the workers. Runs when everything rests. */
 
 import { type Accessor, createEffect, createMemo, createSignal, onCleanup, untrack } from 'solid-js';
-import type { Bar, MarginStudy, ShareAfter } from '../../../sim/index.ts';
+import type { Bar, ErrorSetting, MarginStudy, ShareAfter } from '../../../sim/index.ts';
 import type { AskedWork } from '../../app/asked-work.ts';
 import type { Page } from '../../app/page.ts';
 import { wordFault } from '../../app/say/fault-words.ts';
@@ -35,6 +35,9 @@ export interface StudyState extends AskedWork<Progress> {
   setKind(kind: WindowKind): void;
   readonly balanced: Accessor<boolean>;
   setBalanced(on: boolean): void;
+  /** whose usual errors, and times what */
+  readonly errors: Accessor<ErrorSetting>;
+  setErrors(part: Partial<ErrorSetting>): void;
   readonly tries: Accessor<number>;
   setTries(n: number): void;
   readonly report: Accessor<StudyResult | undefined>;
@@ -55,6 +58,7 @@ export function makeStudyState(page: Page, ask: AskState): StudyState {
   const { flight, cursor } = page;
   const [kind, setKind] = createSignal<WindowKind>('usual');
   const [balanced, setBalanced] = createSignal(false);
+  const [errors, setErrors] = createSignal<ErrorSetting>({ level: 'national', factor: 1 });
   const [tries, setTries] = createSignal(100);
   const [report, setReport] = createSignal<StudyResult>();
   const [progress, setProgress] = createSignal<Progress>();
@@ -67,7 +71,7 @@ export function makeStudyState(page: Page, ask: AskState): StudyState {
     const [engine, subject, w, { aim }] = [ask.asking(), ask.subject(), ask.wanted(), ask.aim()];
     if (!engine || !subject || !w || !aim) return undefined;
     const window = kind() === 'usual' ? engine.usualWindow(w) : engine.wantedWindow(aim);
-    const base = JSON.stringify([subject.key, window]);
+    const base = JSON.stringify([subject.key, window, errors()]);
     return { subject, window, base, key: JSON.stringify([base, balanced(), tries()]) };
   });
   const key = createMemo(() => wanted()?.key ?? '');
@@ -115,7 +119,7 @@ export function makeStudyState(page: Page, ask: AskState): StudyState {
     };
     try {
       const call = engine.study(
-        { spec: w.subject.spec, window: w.window, tries: tries(), seed: SEED, balanced: balanced() },
+        { spec: w.subject.spec, window: w.window, tries: tries(), seed: SEED, balanced: balanced(), errors: errors() },
         {
           progress: (p) => {
             if (live) setProgress(p);
@@ -166,6 +170,8 @@ export function makeStudyState(page: Page, ask: AskState): StudyState {
     setKind,
     balanced,
     setBalanced,
+    errors,
+    setErrors: (part) => setErrors((now) => ({ ...now, ...part })),
     tries,
     setTries,
     report,

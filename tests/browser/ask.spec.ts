@@ -69,8 +69,8 @@ test('a giant is solved from the bar: the release is found, written and flown', 
   const now = tool(page).locator('[data-input="swing.releaseAngle"] .span-is');
   await expect(now).toHaveText('now 437.5°');
   await ask(page);
-  // 15 ms late it lands a degree over: a little later still, as wanted
-  await expect(answer(page, 1)).toContainText(/Release angle \+0\.\d°/);
+  // 15 ms late it lands a degree over; of the releases that land as wanted the most forgiving comes first, some degrees earlier
+  await expect(answer(page, 1)).toContainText(/Release angle −[1-9]\.\d°/);
   await tool(page).getByRole('button', { name: 'Keep as B' }).click();
   await expect(tool(page).getByRole('button', { name: 'Keep as C' })).toBeVisible();
   await tool(page).getByRole('button', { name: 'Use it' }).click();

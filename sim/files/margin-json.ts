@@ -2,7 +2,6 @@
 
 import type { FromTo } from '../math/from-to.ts';
 import { OUT_UNITS } from '../math/out-units.ts';
-import { wordTogether } from '../search/error-together.ts';
 import type { MapRow, MapSpec } from '../search/map.ts';
 import type { Contour } from '../search/map-contour.ts';
 import type { Bar, BarEnd } from '../search/margin-bars.ts';
@@ -40,12 +39,14 @@ interface StudyOut extends FromTo {
   readonly result: MarginStudy;
   /** whose errors, and times what */
   readonly errors: ErrorSetting;
+  /** which of them go together, in one sentence */
+  readonly together: string;
   /** where the errors are from */
   readonly sources: readonly { readonly source: string; readonly inputs: readonly string[] }[];
 }
 
 export function formatMarginJson(out: StudyOut): string {
-  const { title, study, balance, from, to, now, bars, result, errors, sources } = out;
+  const { title, study, balance, from, to, now, bars, result, errors, together, sources } = out;
   const { parts, correlations } = study.spread;
   const unitOf = (id: string): (typeof OUT_UNITS)[keyof typeof OUT_UNITS] | undefined => {
     const part = parts.find((p) => p.input.id === id);
@@ -84,7 +85,7 @@ export function formatMarginJson(out: StudyOut): string {
     }),
     usualErrors: errors,
     correlations,
-    goesTogether: wordTogether(correlations),
+    goesTogether: together,
     inWindow: shareOut(result.now),
     settled: result.settled.map(shareOut),
     mean: scaled(result.mean),

@@ -89,6 +89,7 @@ export async function runMargin(command: MarginCommand): Promise<string | Comman
               bars: barList,
               result,
               errors,
+              together: wordTogether(study.spread.correlations),
               sources: errorSources(study.spread.parts, errors),
             }),
       ],

@@ -188,7 +188,7 @@ export type { Skill, SkillTarget } from './skill/skill.ts';
 export { calcSkillReadings, type SkillReadings } from './skill/skill-readings.ts';
 export { calcHandGaps, compileSkillSchedule } from './skill/skill-schedule.ts';
 export type { SkillSpec } from './skill/skill-spec.ts';
-export { judgeArrival, type SkillVerdict, verdictInFlight, verdictOf } from './skill/skill-verdict.ts';
+export { judgeArrival, nearOf, type SkillVerdict, verdictInFlight, verdictOf } from './skill/skill-verdict.ts';
 export {
   calcTiltAccount,
   stepTiltAccount,

@@ -118,7 +118,8 @@ export function calcSkillVerdict(summary: Summary, context: VerdictContext): Ski
   };
 }
 
-const nearOf = (c: Clearance | undefined): Miss[] =>
+/** What comes nearer than is asked. */
+export const nearOf = (c: Clearance | undefined): readonly Miss[] =>
   c && c.distance < ASKED_CLEARANCE ? [{ kind: 'near', ...c }] : [];
 
 /** What a flight says before its landing is run; `nearest` of rail, table or board. */

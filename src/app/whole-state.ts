@@ -1,7 +1,7 @@
 /** The whole skill and its result: asked for whenever the document with a swing, contact or landing changes. */
 import { type Accessor, batch, createEffect, createMemo, createSignal, onCleanup } from 'solid-js';
 import type { LateDose, SkillFile, SkillVerdict } from '../../sim/index.ts';
-import { afterOf, beforeOf } from '../../sim/math/phases.ts';
+import { afterOf, beforeOf, flightOf } from '../../sim/math/phases.ts';
 import { placeIn } from '../../sim/math/sorted.ts';
 import type { Contacting } from '../engine/contact.ts';
 import type { WholeResult, WindowResult } from '../jobs/kinds/whole-data.ts';
@@ -49,9 +49,12 @@ function makeWholeState(page: Page): WholeState {
     setPictures(() => p);
   });
 
-  // what comes before the air alone is of interest to who looks at it; a landing to who reads the result
+  // also of a bare flight into water, which may meet its board
   const isWanted = createMemo(
-    () => afterOf(doc.file()) !== undefined || (beforeOf(doc.file()) !== undefined && shell.tool() === 'contact'),
+    () =>
+      afterOf(doc.file()) !== undefined ||
+      beforeOf(doc.file()) !== undefined ||
+      flightOf(doc.file()).end.surface?.kind === 'water',
   );
   createEffect(() => {
     const contacting = engine();
@@ -117,13 +120,13 @@ function makeWholeState(page: Page): WholeState {
   };
   const verdict = createMemo((): SkillVerdict => {
     const inFlight = flight.result().outline.verdict;
-    const landed = waits() ? whole()?.judged : undefined;
-    return landed ? { ...inFlight, ...landed } : inFlight;
+    const { judged, near = [] } = whole() ?? {};
+    return { ...inFlight, missed: [...near, ...inFlight.missed], ...(waits() ? judged : {}) };
   });
   return {
     verdict,
     isLandingStale: () => waits() && whole()?.judged !== undefined && landedOf() !== flight.result().file,
-    whole,
+    whole: () => (beforeOf(doc.file()) || afterOf(doc.file()) ? whole() : undefined),
     window,
     late,
     busy,

@@ -101,6 +101,8 @@ export interface WholeResult {
   readonly late?: { readonly held: number; readonly hand: 'left' | 'right'; readonly peakWeights: number };
   readonly contact?: ContactResult;
   readonly landing?: LandingOutcome;
+  /** what comes nearer to rail, table or board than is asked */
+  readonly near: SkillVerdict['missed'];
   /** how it ends and what that was judged by, in the place of a verdict that waits for its landing */
   readonly judged?: Pick<SkillVerdict, 'ending' | 'basis'>;
 }

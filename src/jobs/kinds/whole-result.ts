@@ -1,8 +1,10 @@
 /** What a whole skill reports to the page besides its rows: swing, contact, landing, in plain numbers. */
 
 import {
+  calcClearance,
   calcReleaseWindow,
   judgeArrival,
+  nearOf,
   USUAL_RELEASE_WISH,
   type Whole,
   type WholeContact,
@@ -80,6 +82,7 @@ export function makeWholeResult(whole: Whole, contact: WholeContact): WholeResul
     ...(late ? { late: { held: late.held, hand: late.hand, peakWeights: late.peak / weight } } : {}),
     contact: makeContactResult(whole),
     landing: makeLandingOutcome(whole),
+    near: nearOf(calcClearance(whole)),
     ...(whole.landing ? { judged: judgeArrival(whole.landing) } : {}),
   };
 }

@@ -196,7 +196,8 @@ export {
   type TiltProgress,
   type TiltValues,
 } from './skill/tilt-account.ts';
-export { wordBasis, wordVerdict } from './words/verdict-words.ts';
+export { wordBasis } from './words/basis-words.ts';
+export { wordVerdict } from './words/verdict-words.ts';
 
 import type { Contact } from './skill/contact-room.ts';
 import { needsContact } from './skill/launch.ts';

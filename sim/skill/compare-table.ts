@@ -26,7 +26,7 @@ type CompareWord =
   | 'higher'
   | 'lower'
   | 'further short'
-  | 'further over'
+  | 'further past'
   | '';
 export type CompareKey =
   | 'somersaults'
@@ -123,7 +123,7 @@ const ROWS: readonly RowOf[] = [
   ['momentum', 'kg m2/s', 0.01, MORE, (v) => Math.hypot(...v.flight.h_Scm_W)],
   ['takeoffEnergy', 'J', 0.1, MORE, (v) => takeoffEnergy(v.flight)],
   ['jointWork', 'J', 0.1, MORE, (v) => v.summary.jointWork],
-  ['landingShort', 'rad', 0.1 * RAD, ['further short', 'further over'], (v) => v.summary.landing?.short],
+  ['landingShort', 'rad', 0.1 * RAD, ['further short', 'further past'], (v) => v.summary.landing?.short],
   ['landingTilt', 'rad', 0.1 * RAD, MORE, (v) => sizeOf(v.summary.tilt, 1)],
   ['airTime', 's', 0.0005, ['longer', 'shorter'], (v) => v.flight.duration],
   ['height', 'm', 0.0005, ['higher', 'lower'], (v) => v.summary.height.value],

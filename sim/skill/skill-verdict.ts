@@ -57,7 +57,11 @@ export type NotComputed =
   /** the file states no landing after the flight */
   | { readonly kind: 'noLanding' }
   /** on its way */
-  | { readonly kind: 'pending' };
+  | { readonly kind: 'pending' }
+  /** of a version whose take-off is made equal to another's */
+  | { readonly kind: 'heldEqual' }
+  /** could not be run */
+  | { readonly kind: 'failed' };
 
 export type Ending =
   | { readonly kind: 'landed'; readonly how: EndingKind; readonly direction?: 'forward' | 'back'; readonly t: number }

@@ -5,7 +5,7 @@
 
 import type { EndingKind } from '../contact/ending.ts';
 import { RAD, REV } from '../math/angles.ts';
-import type { Ending, Miss, NotComputed, SkillVerdict } from '../skill/skill-verdict.ts';
+import type { Ending, Miss, SkillVerdict } from '../skill/skill-verdict.ts';
 
 /** How numbers are written: a shell writes "43 deg", a page "43°" in its units. */
 export interface NumberWords {
@@ -22,7 +22,7 @@ export interface NumberWords {
   centimetres(m: number): string;
 }
 
-const PLAIN_NUMBERS: NumberWords = {
+export const PLAIN_NUMBERS: NumberWords = {
   turns: (n) => n.toFixed(2),
   inDegrees: false,
   angle: (rad) => `${degreesOf(rad)} deg`,
@@ -91,7 +91,7 @@ const PART_WORDS: Readonly<Record<string, string>> = {
 };
 
 const NOT_COMPUTED = 'landing not computed';
-const PENDING = 'landing being computed';
+export const PENDING = 'landing being computed';
 const UPRIGHT = 'upright';
 
 /** Bent by more than this in hips or knees, the body is not straight any more (our judgement), rad. */
@@ -251,46 +251,6 @@ function endingRuns(ending: Ending, r: SkillVerdict, n: NumberWords, off: string
       if (ending.why.kind === 'pending') return [', ', strong(`on the feet, ${lean}`), plain('; '), quiet(PENDING)];
       return [', ', quiet('on the feet, '), strong(lean), plain('; '), open(NOT_COMPUTED)];
     }
-  }
-}
-
-/** What the ending was judged by, and what that leaves out; or why it is not computed. */
-export function wordBasis({ ending, basis }: SkillVerdict, n: NumberWords = PLAIN_NUMBERS): string {
-  if (ending.kind === 'notComputed') return `Not computed: ${wordNotComputed(ending.why, n)}.`;
-  return BASIS_WORDS[basis];
-}
-const BASIS_WORDS: Readonly<Record<SkillVerdict['basis'], string>> = {
-  landingModel:
-    'Ending judged by the landing model: both legs alike, in a plane. No landing of a measured athlete was compared with it.',
-  touchdown: 'Ending judged by the attitude as the flight ends; what follows is not computed.',
-  none: '',
-};
-
-/** Why not, in a line. */
-export function wordNotComputed(why: NotComputed, n: NumberWords = PLAIN_NUMBERS): string {
-  switch (why.kind) {
-    case 'asymmetric':
-      return `the landing model is flat: ${why.of.map((a) => asymmetryWords(a, n)).join('; ')}. Most twisting landings are uneven (50 to 83 %: Marinšek & Čuk)`;
-    case 'undefined':
-      return 'the body lies along its somersault axis';
-    case 'noLanding':
-      return 'the skill states nothing to land on after the flight';
-    case 'pending':
-      return PENDING;
-  }
-}
-
-type AsymmetryOf = Extract<NotComputed, { kind: 'asymmetric' }>['of'][number];
-function asymmetryWords({ kind, value, limit }: AsymmetryOf, n: NumberWords): string {
-  switch (kind) {
-    case 'tilt':
-      return `tilted by ${n.angle(value)} (limit ${n.angle(limit)})`;
-    case 'twist':
-      return `twist off by ${n.angle(value)} (limit ${n.angle(limit)})`;
-    case 'sides':
-      return `legs apart by ${n.angle(value)} (limit ${n.angle(limit)})`;
-    case 'across':
-      return `moving across at ${value.toFixed(1)} m/s (limit ${limit.toFixed(1)})`;
   }
 }
 

@@ -77,7 +77,7 @@ const services: Services = {
     ),
     comparing: loadPart(
       () => import('../engine/compare.ts'),
-      (m) => m.makeComparing(engine),
+      (m) => m.makeComparing(engine, shapes),
     ),
     contacting: async () => {
       const [engine, pictures] = await Promise.all([loadContactEngine(), loadWholePictures()]);

@@ -11,6 +11,8 @@ import { keptState, type Page } from './page.ts';
 export interface WholeState {
   /** the result of the skill shown, with its landing as soon as that is known */
   readonly verdict: Accessor<SkillVerdict>;
+  /** the verdict before the gesture under way, once it has changed something */
+  readonly before: Accessor<SkillVerdict | undefined>;
   /** the landing said is that of the flight before */
   readonly isLandingStale: Accessor<boolean>;
   readonly whole: Accessor<WholeResult | undefined>;
@@ -123,7 +125,15 @@ function makeWholeState(page: Page): WholeState {
     const { judged, near = [] } = whole() ?? {};
     return { ...inFlight, missed: [...near, ...inFlight.missed], ...(waits() ? judged : {}) };
   });
+  // what was said before a gesture stays what it was while the hand is at work
+  let said = verdict();
+  const before = createMemo<SkillVerdict | undefined>((last) => (flight.before() ? (last ?? said) : undefined));
+  createEffect(() => {
+    const now = verdict();
+    if (!flight.before()) said = now;
+  });
   return {
+    before,
     verdict,
     isLandingStale: () => waits() && whole()?.judged !== undefined && landedOf() !== flight.result().file,
     whole: () => (beforeOf(doc.file()) || afterOf(doc.file()) ? whole() : undefined),
@@ -147,3 +157,4 @@ function makeWholeState(page: Page): WholeState {
 }
 
 export const useWholeState = keptState(makeWholeState);
+export const wholeStateOf = (page: Page): WholeState => page.keepState(makeWholeState);

@@ -12,12 +12,14 @@ import {
   type HeldEqual,
   holdEqual,
   listChanges,
+  type ShapeData,
   type SkillFile,
   summarize,
   type Version,
 } from '../../sim/index.ts';
 import { fileOfArms } from './compare-arms.ts';
 import type { Engine } from './engine.ts';
+import { type Landings, makeLandings } from './landings.ts';
 import type { FlightResult } from './result.ts';
 
 export type { Alignment, Change, CompareRow, HeldEqual };
@@ -28,7 +30,7 @@ interface ArmsWords {
   readonly word: string;
 }
 
-export interface Comparing {
+export interface Comparing extends Landings {
   /** `b` with the take-off of `a` as far as `held` says; `b` itself for 'own' */
   hold(a: FlightResult, b: FlightResult, held: HeldEqual): FlightResult;
   /** values of each and differences from the first */
@@ -40,7 +42,11 @@ export interface Comparing {
   changes(before: SkillFile, after: SkillFile): readonly Change[];
 }
 
-export function makeComparing(engine: Pick<Engine, 'flyAs'>): Comparing {
+export function makeComparing(
+  engine: Pick<Engine, 'flyAs'>,
+  shapes: Readonly<Record<string, ShapeData>>,
+  landings = makeLandings(shapes),
+): Comparing {
   const versions = new WeakMap<FlightResult, Version>();
   const versionOf = (result: FlightResult): Version => {
     const known = versions.get(result);
@@ -51,6 +57,7 @@ export function makeComparing(engine: Pick<Engine, 'flyAs'>): Comparing {
     return made;
   };
   return {
+    ...landings,
     hold: (a, b, held) =>
       held === 'own' ? b : engine.flyAs(b.file, holdEqual(a.skill, b.skill, held, { a: a.flight, b: b.flight })),
     compare: (results, align) => compareVersions(results.map(versionOf), align),

@@ -1,9 +1,11 @@
 // Versions in the page: arms wide and in as files fly as the pair does, what is held equal is, the first is the base.
 
 import { describe, expect, it } from 'vitest';
-import { skills } from '../../presets/index.ts';
+import { shapes, skills } from '../../presets/index.ts';
 import { armsWideAgainstIn, checkSkillFile, flySkill } from '../../sim/index.ts';
 import { makeComparing } from '../../src/engine/compare.ts';
+import { makeLandings } from '../../src/engine/landings.ts';
+import type { Pool } from '../../src/jobs/pool.ts';
 import { flightIn } from '../files/parts.ts';
 import { readyEngine } from './ready-engine.ts';
 
@@ -11,9 +13,43 @@ import { readyEngine } from './ready-engine.ts';
 const SAME = 1e-6;
 
 const engine = await readyEngine();
-const comparing = makeComparing(engine);
+/** A worker that answers with one landing, and counts what it is asked. */
+let asked = 0;
+const judged = { ending: { kind: 'landed', how: 'hop', direction: 'back', t: 0.4 }, basis: 'landingModel' } as const;
+const pool = {
+  run: (_job: string, _subject: unknown, { onProgress }: { onProgress: (step: unknown) => void }) => {
+    asked++;
+    return { done: Promise.resolve().then(() => onProgress({ kind: 'whole', result: { near: [], judged } })) };
+  },
+} as unknown as Pool;
+const comparing = makeComparing(engine, shapes, makeLandings(shapes, pool));
 const title = 'A skill with a name that is longer than the forty letters of a word';
 const words = { wide: { title, word: 'Arms wide' }, in: { title, word: 'Arms in' } };
+
+describe('the verdict on a version', () => {
+  const endings = async (id: string, isOwn: boolean): Promise<string[]> => {
+    const said: string[] = [];
+    const result = engine.fly(skills[id]);
+    for (let i = 0; i < 2; i++) {
+      comparing.judge(result, isOwn, ({ ending }) =>
+        said.push(ending.kind === 'notComputed' ? ending.why.kind : ending.kind),
+      );
+      await new Promise((done) => setTimeout(done));
+    }
+    return said;
+  };
+  it('waits for its landing, which is run once', async () => {
+    asked = 0;
+    expect(await endings('floor-double-tuck', true)).toEqual(['pending', 'landed', 'landed']);
+    expect(asked).toBe(1);
+  });
+  it('without a landing, or with a take-off that no file holds, waits for nothing', async () => {
+    asked = 0;
+    expect(await endings('back-tuck', true)).toEqual(['noLanding', 'noLanding']);
+    expect(await endings('floor-double-tuck', false)).toEqual(['heldEqual', 'heldEqual']);
+    expect(asked).toBe(0);
+  });
+});
 
 describe('arms wide against arms in', () => {
   for (const id of ['back-straight-full', 'back-tuck', 'arms-in-spin', 'dive-forward-one-and-half-pike'])

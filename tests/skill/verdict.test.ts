@@ -5,7 +5,7 @@ import { RAD } from '../../sim/math/angles.ts';
 import type { Summary } from '../../sim/measure/summary.ts';
 import type { SkillTarget } from '../../sim/measure/target.ts';
 import { type ArrivalEnd, calcSkillVerdict } from '../../sim/skill/skill-verdict.ts';
-import { wordNotComputed } from '../../sim/words/verdict-words.ts';
+import { wordNotComputed } from '../../sim/words/basis-words.ts';
 
 interface Case {
   readonly somersaults?: number;

@@ -7,7 +7,8 @@ import { formatNumber } from '../../ui/numbers.ts';
 import { Sheet } from '../../ui/sheet.tsx';
 import { useCursor, useDocument, useFlight } from '../page.ts';
 import { wordCaution } from '../say/caution-words.ts';
-import { speakSentence } from '../say/sentence-words.ts';
+import { speakVerdict } from '../say/sentence-words.ts';
+import { useWholeState } from '../whole-state.ts';
 import { texts } from '../words.ts';
 
 const c = texts.caution;
@@ -20,7 +21,7 @@ export function CautionLine(props: { short?: boolean }) {
   const cautions = createMemo(() => flight.cautions());
   const first = createMemo(() => cautions()[0]);
   const fault = createMemo(() => flight.outcome().fault);
-  const before = createMemo(() => flight.before());
+  const before = useWholeState().before;
   const go = (one: FlightCaution): void => {
     setAll(false);
     cursor.play.pause();
@@ -48,7 +49,7 @@ export function CautionLine(props: { short?: boolean }) {
       <Show when={!fault() && before()}>
         {(o) => (
           <p class="was">
-            {texts.sentence.beforeDrag} {speakSentence(o())}
+            {texts.sentence.beforeDrag} {speakVerdict(o())}
           </p>
         )}
       </Show>

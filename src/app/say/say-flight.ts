@@ -6,8 +6,9 @@ import { formatNumber } from '../../ui/numbers.ts';
 import { say } from '../../ui/units.ts';
 import type { Page } from '../page.ts';
 import { getGiven, getStated, isTelling, sayField, whatLaunches } from '../takeoff-values.ts';
+import { wholeStateOf } from '../whole-state.ts';
 import { wordCaution } from './caution-words.ts';
-import { speakSentence } from './sentence-words.ts';
+import { speakVerdict } from './sentence-words.ts';
 import { saidTexts } from './words.ts';
 
 const t = saidTexts;
@@ -26,7 +27,7 @@ export function sayFlight(page: Page): string {
   const cautions = flight.cautions();
   return [
     t.by(file.title, doc.athlete().name),
-    `${speakSentence(outline)}.`,
+    `${speakVerdict(wholeStateOf(page).verdict())}.`,
     t.takeoff(wordTakeoff(page)),
     shapes.length > 0 ? t.shapes(shapes.join(', ')) : '',
     t.highest(say('length', outline.height), s2(outline.apex)),

@@ -74,7 +74,7 @@ export function listRows(rows: readonly CompareRow[]): TableRow[] {
 function sayLanding(v: number | undefined, factor: number): string {
   if (v === undefined) return '–';
   const deg = Math.round(Math.abs(v * factor));
-  return deg === 0 ? '0' : `${formatNumber(deg, 0)} ${v > 0 ? c.short : c.over}`;
+  return deg === 0 ? '0' : `${formatNumber(deg, 0)} ${v > 0 ? c.short : c.past}`;
 }
 
 const cell = (text: string): string => (/[",\n]/.test(text) ? `"${text.replace(/"/g, '""')}"` : text);

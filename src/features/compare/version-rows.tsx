@@ -1,5 +1,6 @@
 /** The sentences of all versions under each other: the coloured words stand in columns of meaning, so they can be read across. */
-import { createSignal, For, type JSX, Show } from 'solid-js';
+import { createEffect, createSignal, For, type JSX, onCleanup, Show } from 'solid-js';
+import type { SkillVerdict } from '../../../sim/index.ts';
 import { Clauses } from '../../app/clauses.tsx';
 import { clausesOf } from '../../app/say/sentence-words.ts';
 import type { CompareState, FlownVersion } from './compare-state.ts';
@@ -18,7 +19,7 @@ export function VersionRows(props: { state: CompareState; actions: boolean; besi
                 <Show when={letter !== 'A'} fallback={<span class="version-name">{one().name}</span>}>
                   <VersionName one={one()} state={props.state} />
                 </Show>
-                <VersionSentence one={one()} />
+                <VersionSentence one={one()} state={props.state} />
                 <Show when={letter === 'A'}>{props.beside}</Show>
                 <Show when={props.actions && letter !== 'A'}>
                   <VersionActions letter={letter} state={props.state} />
@@ -61,12 +62,26 @@ function VersionName(props: { one: FlownVersion; state: CompareState }) {
   );
 }
 
-function VersionSentence(props: { one: FlownVersion }) {
-  const outline = () => props.one.result?.outline;
+function VersionSentence(props: { one: FlownVersion; state: CompareState }) {
+  const [verdict, setVerdict] = createSignal<SkillVerdict>();
+  createEffect(() => {
+    const { result } = props.one;
+    const engine = props.state.comparing();
+    setVerdict(result?.outline.verdict);
+    if (!result || !engine) return;
+    let isShown = true;
+    onCleanup(() => {
+      isShown = false;
+    });
+    const isOwn = props.one.letter === 'A' || props.state.held() === 'own';
+    engine.judge(result, isOwn, (now) => {
+      if (isShown) setVerdict(now);
+    });
+  });
   return (
     <p class="version-sentence">
-      <Show when={outline()} fallback={<span class="fault">{c.failed(props.one.letter, props.one.fault ?? '')}</span>}>
-        {(o) => <Clauses clauses={clausesOf(o().verdict)} />}
+      <Show when={verdict()} fallback={<span class="fault">{c.failed(props.one.letter, props.one.fault ?? '')}</span>}>
+        {(o) => <Clauses clauses={clausesOf(o())} />}
       </Show>
     </p>
   );

@@ -87,7 +87,7 @@ export const compareTexts = {
     touchdown: 'Moments of inertia at the landing',
   },
   short: 'short',
-  over: 'over',
+  past: 'past',
   changesSince: (letter: string, name: string) => `What A has changed since ${letter}, ${name}`,
   changesAgainst: (base: string, other: string) => `What ${other} has that ${base} has not`,
   shapeOf: (n: string) => `shape ${n}`,

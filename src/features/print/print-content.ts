@@ -8,7 +8,8 @@ import { calcPlace, readAt } from '../../app/plot/readout.ts';
 import { wordCaution } from '../../app/say/caution-words.ts';
 import { wordCode } from '../../app/say/code-words.ts';
 import { wordTakeoff } from '../../app/say/say-flight.ts';
-import { speakSentence } from '../../app/say/sentence-words.ts';
+import { speakVerdict } from '../../app/say/sentence-words.ts';
+import { wholeStateOf } from '../../app/whole-state.ts';
 import { texts } from '../../app/words.ts';
 import type { PrintedPicture, PrintPictures, PrintRequest } from '../../pictures/print-input.ts';
 import { formatNumber, formatTick, soften } from '../../ui/numbers.ts';
@@ -50,7 +51,7 @@ export interface PrintContent {
 export function makeContent(page: Page, ports: PrintPictures, date: Date): PrintContent {
   const { flight, doc } = page;
   const result = flight.result();
-  const { outline, frames, file } = result;
+  const { frames, file } = result;
   const athlete = doc.athlete();
   const size = athlete.kind === 'human' ? [say('length', athlete.statureM), say('mass', athlete.massKg, 0)] : [];
   const cautions = flight.cautions();
@@ -60,7 +61,7 @@ export function makeContent(page: Page, ports: PrintPictures, date: Date): Print
     skill: file.title || texts.untitled,
     who: [athlete.name, athlete.club, ...size].filter(Boolean).join(', '),
     dated: t.version('A', date.toLocaleDateString(undefined, { day: 'numeric', month: 'long', year: 'numeric' })),
-    sentence: speakSentence(outline),
+    sentence: speakVerdict(wholeStateOf(page).verdict()),
     takeoff: wordTakeoff(page),
     caution:
       cautions.length === 0

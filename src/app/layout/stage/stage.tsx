@@ -8,7 +8,8 @@ import { startScrub } from '../../../ui/scrub.ts';
 import { unitSystem } from '../../../ui/units.ts';
 import { useMountedStage } from '../../mounted-stage.ts';
 import { useCursor, useFlight, useShell } from '../../page.ts';
-import { speakSentence, wordLanding } from '../../say/sentence-words.ts';
+import { speakVerdict, wordLanding } from '../../say/sentence-words.ts';
+import { useWholeState } from '../../whole-state.ts';
 import { texts } from '../../words.ts';
 
 export function Stage(props: {
@@ -24,6 +25,7 @@ export function Stage(props: {
   const flight = useFlight();
   const cursor = useCursor();
   const shell = useShell();
+  const whole = useWholeState();
   let canvas!: HTMLCanvasElement;
   const { handle, failed } = useMountedStage(
     () => canvas,
@@ -67,7 +69,7 @@ export function Stage(props: {
         ref={canvas}
         data-ready={handle() ? 'true' : undefined}
         role="img"
-        aria-label={texts.stage.picture(texts.stage.unrolled, speakSentence(flight.result().outline))}
+        aria-label={texts.stage.picture(texts.stage.unrolled, speakVerdict(whole.verdict()))}
         style={{ width: `${props.width}px`, height: `${props.height}px` }}
       />
       <Show when={failed()}>

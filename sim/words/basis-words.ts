@@ -1,0 +1,47 @@
+/** What an ending was judged by, or why it is not computed, in a line. */
+import type { NotComputed, SkillVerdict } from '../skill/skill-verdict.ts';
+import { type NumberWords, PENDING, PLAIN_NUMBERS } from './verdict-words.ts';
+
+/** What the ending was judged by, and what that leaves out; or why it is not computed. */
+export function wordBasis({ ending, basis }: SkillVerdict, n: NumberWords = PLAIN_NUMBERS): string {
+  if (ending.kind === 'notComputed') return `Not computed: ${wordNotComputed(ending.why, n)}.`;
+  return BASIS_WORDS[basis];
+}
+const BASIS_WORDS: Readonly<Record<SkillVerdict['basis'], string>> = {
+  landingModel:
+    'Ending judged by the landing model: both legs alike, in a plane. No landing of a measured athlete was compared with it.',
+  touchdown: 'Ending judged by the attitude as the flight ends; what follows is not computed.',
+  none: '',
+};
+
+/** Why not, in a line. */
+export function wordNotComputed(why: NotComputed, n: NumberWords = PLAIN_NUMBERS): string {
+  switch (why.kind) {
+    case 'asymmetric':
+      return `the landing model is flat: ${why.of.map((a) => asymmetryWords(a, n)).join('; ')}. Most twisting landings are uneven (50 to 83 %: Marinšek & Čuk)`;
+    case 'undefined':
+      return 'the body lies along its somersault axis';
+    case 'noLanding':
+      return 'the skill states nothing to land on after the flight';
+    case 'pending':
+      return PENDING;
+    case 'heldEqual':
+      return 'its take-off is made equal to another version’s';
+    case 'failed':
+      return 'the landing could not be run';
+  }
+}
+
+type AsymmetryOf = Extract<NotComputed, { kind: 'asymmetric' }>['of'][number];
+function asymmetryWords({ kind, value, limit }: AsymmetryOf, n: NumberWords): string {
+  switch (kind) {
+    case 'tilt':
+      return `tilted by ${n.angle(value)} (limit ${n.angle(limit)})`;
+    case 'twist':
+      return `twist off by ${n.angle(value)} (limit ${n.angle(limit)})`;
+    case 'sides':
+      return `legs apart by ${n.angle(value)} (limit ${n.angle(limit)})`;
+    case 'across':
+      return `moving across at ${value.toFixed(1)} m/s (limit ${limit.toFixed(1)})`;
+  }
+}

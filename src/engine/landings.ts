@@ -1,0 +1,47 @@
+/** Verdicts with their landing, of skills beside the one that is open: each is run once, by a worker. */
+import type { ShapeData, SkillVerdict } from '../../sim/index.ts';
+import { makePagePool } from '../jobs/browser-port.ts';
+import type { Pool } from '../jobs/pool.ts';
+import type { FlightResult } from './result.ts';
+
+export interface Landings {
+  /** `known` is called at once, and again when a landing that was waited for is known; what is held equal is no file to run */
+  judge(result: FlightResult, isOwn: boolean, known: (verdict: SkillVerdict) => void): void;
+}
+
+export function makeLandings(shapes: Readonly<Record<string, ShapeData>>, pool: Pool = makePagePool()): Landings {
+  const verdicts = new WeakMap<FlightResult, SkillVerdict>();
+  return {
+    judge: (result, isOwn, known) => {
+      const inFlight = result.outline.verdict;
+      const { ending } = inFlight;
+      if (ending.kind !== 'notComputed' || ending.why.kind !== 'pending') return known(inFlight);
+      const done = verdicts.get(result);
+      if (done) return known(done);
+      const notRun = (kind: 'heldEqual' | 'failed'): SkillVerdict => ({
+        ...inFlight,
+        ending: { kind: 'notComputed', why: { kind } },
+      });
+      if (!isOwn) return known(notRun('heldEqual'));
+      known(inFlight);
+      const { file, athlete } = result;
+      const keep = (verdict: SkillVerdict): void => {
+        verdicts.set(result, verdict);
+        known(verdict);
+      };
+      pool
+        .run(
+          'whole',
+          { file, athlete, shapes, study: false },
+          {
+            onProgress: (step) => {
+              if (step.kind !== 'whole') return;
+              const { judged, near } = step.result;
+              keep({ ...inFlight, missed: [...near, ...inFlight.missed], ...judged });
+            },
+          },
+        )
+        .done.catch(() => known(notRun('failed')));
+    },
+  };
+}

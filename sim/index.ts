@@ -175,6 +175,7 @@ export {
   compareVersions,
   type Version,
 } from './skill/compare-table.ts';
+export { type ContactReport, calcContactReport } from './skill/contact-report.ts';
 export type { WholeContact } from './skill/contact-room.ts';
 export { type Draft, draftSkill } from './skill/draft-skill.ts';
 export type { DraftSpec } from './skill/draft-spec.ts';
@@ -216,4 +217,5 @@ export type { FromTo } from './math/from-to.ts';
 export { afterOf, beforeOf, flightOf } from './math/phases.ts';
 export { flyWhole, type Whole } from './skill/whole.ts';
 export { makeInstantReader } from './skill/whole-instant.ts';
+export { formatContactCautions } from './words/contact-words.ts';
 export { formatWhole } from './words/whole-words.ts';

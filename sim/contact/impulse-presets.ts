@@ -1,6 +1,6 @@
 /**
  * Where take-offs happen: starting values for the take-off panel, each to be replaced by a measured one. Contact times and
- * approaches are from memory of published films of gymnastics and diving (ranges beside them); friction and reach are
+ * approaches are from memory of published films of gymnastics and diving; friction and reach are
  * judgement. SI and radians; heights of the surface from the FIG apparatus norms where given.
  */
 export type TakeoffPlace = 'floor' | 'springboard' | 'vaultTable' | 'trampoline' | 'divingBoard';
@@ -9,9 +9,8 @@ interface TakeoffPreset {
   /** height of the surface above the floor, m */
   readonly surfaceY: number;
   readonly by: 'feet' | 'hands';
-  /** s, with the range it is usual in */
+  /** s; its usual range: skill/contact-ranges.ts */
   readonly time: number;
-  readonly timeRange: readonly [number, number];
   /** mean height of the mass centre above the surface over the contact, share of the stature */
   readonly heightShare: number;
   readonly friction: number;
@@ -28,7 +27,6 @@ export const TAKEOFF_PRESETS: Readonly<Record<TakeoffPlace, TakeoffPreset>> = {
     surfaceY: 0,
     by: 'feet',
     time: 0.12,
-    timeRange: [0.09, 0.16],
     heightShare: 0.55,
     friction: 0.8,
     reachShare: 0.45,
@@ -39,7 +37,6 @@ export const TAKEOFF_PRESETS: Readonly<Record<TakeoffPlace, TakeoffPreset>> = {
     surfaceY: 0.2,
     by: 'feet',
     time: 0.13,
-    timeRange: [0.1, 0.16],
     heightShare: 0.55,
     friction: 0.9,
     reachShare: 0.45,
@@ -50,7 +47,6 @@ export const TAKEOFF_PRESETS: Readonly<Record<TakeoffPlace, TakeoffPreset>> = {
     surfaceY: 1.35,
     by: 'hands',
     time: 0.17,
-    timeRange: [0.1, 0.25],
     heightShare: 0.55,
     friction: 0.9,
     reachShare: 0.5,
@@ -61,7 +57,6 @@ export const TAKEOFF_PRESETS: Readonly<Record<TakeoffPlace, TakeoffPreset>> = {
     surfaceY: 0,
     by: 'feet',
     time: 0.32,
-    timeRange: [0.26, 0.4],
     heightShare: 0.55,
     friction: 0.8,
     reachShare: 0.3,
@@ -72,7 +67,6 @@ export const TAKEOFF_PRESETS: Readonly<Record<TakeoffPlace, TakeoffPreset>> = {
     surfaceY: 3,
     by: 'feet',
     time: 0.42,
-    timeRange: [0.35, 0.5],
     heightShare: 0.55,
     friction: 0.8,
     reachShare: 0.3,

@@ -2,8 +2,10 @@
 import { DEG, REV } from '../math/angles.ts';
 import type { Clearance } from '../measure/clearance.ts';
 import type { JointPeak, Peak, Summary } from '../measure/summary.ts';
+import type { ContactReport } from '../skill/contact-report.ts';
 import type { SkillVerdict } from '../skill/skill-verdict.ts';
 import { CAUTION } from './caution.ts';
+import { takeoffOf } from './takeoff-json.ts';
 import { verdictJson } from './verdict-json.ts';
 
 const SUMMARY_FORMAT = 'shapeflight-summary';
@@ -15,10 +17,11 @@ interface Said {
   readonly sentence: string;
   readonly verdict: SkillVerdict;
 }
-/** What came before and after the flight (phases-json.ts), and what came nearest to rail, table or board. */
+/** What came before and after the flight (phases-json.ts), what came nearest to rail, table or board, and what the take-off asks of its place. */
 interface Around {
   readonly phases?: object | undefined;
   readonly nearest?: Clearance | undefined;
+  readonly takeoff?: ContactReport | undefined;
 }
 
 /** `said`: the verdict and its sentence. */
@@ -26,7 +29,7 @@ export function formatSummaryJson(
   title: string,
   { sentence, verdict }: Said,
   s: Summary,
-  { phases, nearest }: Around = {},
+  { phases, nearest, takeoff }: Around = {},
 ): string {
   const { landing, target, body } = s;
   const nameOf = (angle: number): string => body.angles[angle].name;
@@ -91,6 +94,7 @@ export function formatSummaryJson(
       jointTorque: joint(s.strongest, 'torqueNM', 1),
     },
     nearest: nearest ? { to: nearest.solid, part: nearest.part, distanceM: nearest.distance, atS: nearest.t } : null,
+    takeoff: takeoff ? takeoffOf(takeoff) : null,
     beyondLimits: s.cautions.map((c) => {
       const scale = c.kind === 'torque' ? 1 : DEG;
       const unit = { range: 'deg', speed: 'deg/s', torque: 'N m' }[c.kind];

@@ -2,6 +2,7 @@
  * The rail, table or board that a skill leaves, as solids in the world of its flight, and the nearest that the body comes to it. The rail swings on as
  * it was let go (bent by 5 cm at first in the demo giants). What a skill does not say is our judgement, said at each number.
  */
+import type { Body } from '../body/body.ts';
 import type { TakeoffPlace } from '../contact/impulse-presets.ts';
 import type { Flight } from '../flight/flight.ts';
 import { type Clearance, calcNearest } from '../measure/clearance.ts';
@@ -40,6 +41,9 @@ const TABLE_HEIGHT = { female: 1.25, male: 1.35 } as const;
 /** A flight into water that begins this far over it begins on a board or platform, m: our judgement. */
 const BOARD_OVER_WATER = 0.5;
 
+/** m */
+export const tableTop = ({ sex = 'male' }: Pick<Body, 'sex'>): number => TABLE_HEIGHT[sex];
+
 export function solidsOf({ skill: { launch, end }, flight, barX }: Flown): readonly Solid[] {
   if (launch.rail) {
     const { height: y, ...rail } = launch.rail;
@@ -50,7 +54,7 @@ export function solidsOf({ skill: { launch, end }, flight, barX }: Flown): reado
   const points = calcContactPlaces(flight, 0);
   const lowest = points.reduce((a, b) => (b.low < a.low ? b : a));
   const left = place === 'vaultTable' || lowest.part === 'hands' ? 'hands' : 'feet';
-  const top = place === 'vaultTable' ? TABLE_HEIGHT[flight.body.sex ?? 'male'] : lowest.low;
+  const top = place === 'vaultTable' ? tableTop(flight.body) : lowest.low;
   const pushing = points.filter((p) => p.part === left);
   if (pushing.length === 0) return [];
   const way = flight.v_WScm_W0[0] < 0 ? -1 : 1;

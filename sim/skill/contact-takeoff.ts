@@ -10,10 +10,14 @@ import type { ContactApproach, StartSpec } from './start-spec.ts';
 
 export interface TakeoffContact {
   readonly time: number;
+  /** of the mass centre over the surface, mean, as stated or usual there, m */
+  readonly height: number;
+  readonly by: 'hands' | 'feet';
   readonly impulse: ContactImpulse;
   /** before and after, with the lateral moment of the take-off shape in both */
   readonly v_before_W: Vec3;
   readonly h_before_W: Vec3;
+  readonly lateralMoment: number;
 }
 
 type Pushed = { readonly body: Body; readonly gravity: number };
@@ -64,5 +68,13 @@ export function contactOf(a: ContactApproach, flight: Flight, contact: Contact):
     { v_WScm_W: flight.v_WScm_W0, h_Scm_W: flight.h_Scm_W, lateralMoment },
     spec,
   );
-  return { time: spec.time, impulse, v_before_W: a.v_WScm_W, h_before_W: a.h_Scm_W };
+  return {
+    time: spec.time,
+    height: spec.height,
+    by: contact.TAKEOFF_PRESETS[a.place].by,
+    impulse,
+    v_before_W: a.v_WScm_W,
+    h_before_W: a.h_Scm_W,
+    lateralMoment,
+  };
 }

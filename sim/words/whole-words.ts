@@ -4,7 +4,9 @@ import type { EndingReason } from '../contact/ending.ts';
 import type { Asymmetry } from '../contact/landing-entry.ts';
 import type { LandingReport } from '../contact/landing-report.ts';
 import { DEG } from '../math/angles.ts';
+import type { ContactReport } from '../skill/contact-report.ts';
 import type { Arrival, Whole } from '../skill/whole.ts';
+import { contactLines } from './contact-words.ts';
 import { ENDING_WORDS } from './verdict-words.ts';
 
 const cm = (m: number): string => `${(100 * m).toFixed(1)} cm`;
@@ -25,8 +27,8 @@ const ASYMMETRIES: Readonly<Record<Asymmetry['kind'], (a: Asymmetry) => string>>
 
 const deg = (rad: number): string => `${(rad * DEG).toFixed(0)} deg`;
 
-/** Lines, each with a word for its phase; empty for a flight alone. */
-export function formatWhole(whole: Whole): string {
+/** Lines, each with a word for its phase; empty for a flight alone. `report`: on the take-off. */
+export function formatWhole(whole: Whole, report?: ContactReport): string {
   const lines: string[] = [];
   const row = (word: string, text: string): void => {
     lines.push(`${word.padEnd(11)}${text}`);
@@ -60,11 +62,12 @@ export function formatWhole(whole: Whole): string {
       'Contact',
       `${ms(contact.time)}, mean force ${c.force.toFixed(0)} N (${c.bodyWeights.toFixed(2)} body weights), ${deg(Math.abs(c.lean))} off the vertical, ${cm(Math.abs(c.lever))} past the mass centre`,
     );
+    if (report) for (const line of contactLines(report)) row('', line);
     row(
       '',
-      `energy ${c.energy >= 0 ? 'added' : 'taken'} ${Math.abs(c.energy).toFixed(0)} J; friction needed ${c.frictionNeeded.toFixed(2)}; ${
-        c.isPossible ? 'possible without slip or pull' : `not possible: ${c.faults.map((f) => FAULTS[f]).join(', ')}`
-      }`,
+      `friction needed ${c.frictionNeeded.toFixed(2)}; ${
+        c.isPossible ? 'neither slips nor pulls' : `not possible: ${c.faults.map((fault) => FAULTS[fault]).join(', ')}`
+      }${report && report.cautions.length > 0 ? '; outside what is known, see above' : ''}`,
     );
   }
   if (landing) for (const [word, text] of landingLines(landing)) row(word, text);

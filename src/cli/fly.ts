@@ -2,11 +2,13 @@
 import {
   CAUTION,
   calcClearance,
+  calcContactReport,
   calcFrames,
   calcLateDose,
   flySkill,
   flyWhole,
   formatClearance,
+  formatContactCautions,
   formatFrames,
   formatLateDose,
   formatSummary,
@@ -56,6 +58,7 @@ export async function runFly(command: CommandCall & { kind: 'fly' }): Promise<st
   // the summary does not depend on the rate asked for the CSV
   const frames = calcFrames(flight, frameTimes(flight.duration, RATE_HZ.default));
   const summary = summarize(flight, frames, skill.target);
+  const takeoff = calcContactReport(whole ?? { skill: launched, flight });
   const nearest = calcClearance({ skill: launched, flight, barX: whole?.barX ?? 0 });
   const verdict = whole ? verdictOf(whole, summary, nearest) : verdictInFlight(skill, summary, nearest);
   const sentence = wordVerdict(verdict);
@@ -77,8 +80,26 @@ export async function runFly(command: CommandCall & { kind: 'fly' }): Promise<st
   });
   writeFiles(outputs);
   const code = wordCode(summary, frames, skill.end.surface?.kind);
-  const phases = `${whole ? `\n${formatWhole(whole)}` : ''}${dose ? `\n${formatLateDose(dose)}` : ''}`;
+  const phases = `${whole ? `\n${formatWhole(whole, takeoff)}` : ''}${dose ? `\n${formatLateDose(dose)}` : ''}`;
   const near = formatClearance(nearest);
-  const words = formatSummary(skill.title, `${sentence}\n${basis}`, summary, code);
-  return `${words}${phases}${near && `\nNearest    ${near}\n`}\nCaution. ${CAUTION}\n`;
+  const cautions = formatContactCautions(takeoff);
+  const words = `${formatSummary(
+    skill.title,
+    `${sentence}
+${basis}`,
+    summary,
+    code,
+  )}${
+    cautions &&
+    `
+${cautions}`
+  }`;
+  return `${words}${phases}${
+    near &&
+    `
+Nearest    ${near}
+`
+  }
+Caution. ${CAUTION}
+`;
 }

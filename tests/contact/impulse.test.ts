@@ -151,8 +151,6 @@ test('every preset can give a plain take-off straight up at 4 m/s, and says wher
     );
     expect(c.faults).toEqual([]);
     expect(c.bodyWeights).toBeGreaterThan(1);
-    expect(preset.time).toBeGreaterThan(preset.timeRange[0]);
-    expect(preset.time).toBeLessThan(preset.timeRange[1]);
     expect(preset.source).toMatch(/from memory/);
   }
 });

@@ -24,11 +24,17 @@ export function swingIn(file: SkillFile): FileSwing {
   return before;
 }
 
+export function contactIn(file: SkillFile): FileTakeoffContact {
+  const before = beforeOf(file);
+  if (before?.kind !== 'contact') throw new Error('no contact');
+  return before;
+}
+
 /** Of a contact whose force is known. */
 export function givenIn(file: SkillFile): NonNullable<FileTakeoffContact['given']> {
-  const before = beforeOf(file);
-  if (before?.kind !== 'contact' || !before.given) throw new Error('no known contact');
-  return before.given;
+  const { given } = contactIn(file);
+  if (!given) throw new Error('no known contact');
+  return given;
 }
 
 /** Left and right exchanged in the flight's shapes; changed in place. */

@@ -1,0 +1,71 @@
+/** What a take-off asks of its place, for the summary as JSON, in the units people type. Fields: docs/command-line.md. */
+import { DEG } from '../math/angles.ts';
+import type { ContactCaution, ContactCautionKind, ContactDetail, ContactReport } from '../skill/contact-report.ts';
+
+const UNITS: Readonly<Record<ContactCautionKind, string>> = {
+  upOut: 'm/s',
+  alongOut: 'm/s',
+  momentum: '1/s',
+  time: 's',
+  alongIn: 'm/s',
+  meanUp: 'body weights',
+  work: 'J/kg',
+  height: 'm',
+  place: 'm',
+  reach: 'm',
+  turn: 'deg',
+};
+
+export function takeoffOf(r: ContactReport): object {
+  return {
+    place: r.place,
+    upMPerS: r.out.up,
+    alongMPerS: r.out.along,
+    airRiseM: r.airRise,
+    momentumKgM2PerS: r.momentum,
+    momentumPerMassAndStature2: r.momentumShare,
+    ...(r.contact ? { contact: contactOf(r.contact) } : {}),
+    cautions: r.cautions.map(cautionOf),
+  };
+}
+
+function contactOf(c: ContactDetail): object {
+  const { course } = c;
+  return {
+    timeS: c.time,
+    inMPerS: c.in,
+    meanBodyWeights: c.mean,
+    peakBodyWeights: { up: c.peak.up, along: c.peak.along },
+    broughtJPerKg: c.brought,
+    workJPerKg: c.work,
+    loadsCompared: c.loadsCompared,
+    bed: c.bed
+      ? { stiffnessNPerM: c.bed.stiffness, depthM: c.bed.depth, peakBodyWeights: c.bed.peak, heldJPerKg: c.bed.held }
+      : null,
+    course: course
+      ? {
+          travelM: course.travel,
+          riseM: course.rise,
+          turnedDeg: course.turned * DEG,
+          limbTurnDeg: course.limbTurn * DEG,
+          meanHeightM: course.meanHeight,
+          placeM: course.place ?? null,
+          reachM: course.reach,
+        }
+      : null,
+  };
+}
+
+function cautionOf({ kind, value, range }: ContactCaution): object {
+  const scale = kind === 'turn' ? DEG : 1;
+  const finite = (x: number): number | null => (Number.isFinite(x) ? x * scale : null);
+  return {
+    kind,
+    value: value * scale,
+    low: finite(range.low),
+    high: finite(range.high),
+    unit: UNITS[kind],
+    basis: range.basis,
+    source: range.source,
+  };
+}

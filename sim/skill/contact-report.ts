@@ -1,0 +1,212 @@
+/**
+ * What a take-off asks of the place it leaves, beside what is usual there: speeds, angular momentum and air of any take-off; time, force, work and movement of a
+ * contact. Everything that lies outside is a caution.
+ */
+import type { Body } from '../body/body.ts';
+import type { Flight } from '../flight/flight.ts';
+import { calcContactPlaces } from '../motion/contact-places.ts';
+import { tableTop } from './clearance.ts';
+import { type BedSpring, calcBedSpring } from './contact-bed.ts';
+import { type ContactCourse, calcContactCourse } from './contact-course.ts';
+import { type ContactRange, PLACE_RANGES, type RangedPlace, upOutOf } from './contact-ranges.ts';
+import type { TakeoffContact } from './contact-takeoff.ts';
+import type { LaunchedSkill } from './launch.ts';
+
+/** The first five are of any take-off, the rest of a contact. */
+export type ContactCautionKind =
+  | 'upOut'
+  | 'alongOut'
+  | 'momentum'
+  | 'time'
+  | 'alongIn'
+  | 'meanUp'
+  | 'work'
+  | 'height'
+  | 'place'
+  | 'reach'
+  | 'turn';
+
+/** SI; momentum in m2/s per squared metre of stature, force in body weights, work in J/kg. */
+export interface ContactCaution {
+  readonly kind: ContactCautionKind;
+  readonly place: RangedPlace;
+  readonly value: number;
+  readonly range: ContactRange;
+}
+
+/** From one value of the course to another. */
+export interface ContactReport {
+  readonly place: RangedPlace;
+  /** m/s: along the way of travel, up */
+  readonly out: { readonly along: number; readonly up: number };
+  /** rise of the mass centre over take-off, m */
+  readonly airRise: number;
+  /** |h|, kg m2/s, and over mass and stature squared, 1/s */
+  readonly momentum: number;
+  readonly momentumShare: number;
+  readonly contact?: ContactDetail;
+  readonly cautions: readonly ContactCaution[];
+}
+
+export interface ContactDetail {
+  readonly time: number;
+  readonly in: { readonly along: number; readonly up: number };
+  /** body weights: mean upward and along, and what a peak is like, from and to */
+  readonly mean: { readonly up: number; readonly along: number };
+  readonly peak: { readonly up: readonly [number, number]; readonly along: readonly [number, number] };
+  /** J/kg: brought along (moving and turning), added to it */
+  readonly brought: number;
+  readonly work: number;
+  readonly bed?: BedSpring;
+  readonly course?: ContactCourse;
+  /** loads of athletes under 15 are compared with nothing */
+  readonly loadsCompared: boolean;
+}
+
+interface Taken {
+  readonly skill: Pick<LaunchedSkill, 'launch' | 'end'>;
+  readonly flight: Flight;
+  readonly contact?: TakeoffContact;
+}
+
+/** Loads of younger athletes are shown and not compared, years. */
+const LOADS_FROM_AGE = 15;
+/** Entry, exit and place may differ by this, m: a real force comes and goes, which moves a mean by up to 3 cm; our judgement. */
+const AGREE = 0.1;
+/** Hips and shoulders may turn by this over a contact, rad: 40 deg, our judgement. */
+const LIMBS = (40 * Math.PI) / 180;
+/** Ranges were met at this gravity, m/s2. */
+const EARTH = 9.81;
+
+/** Undefined where the place is not known, or the body is no human on Earth. */
+export function calcContactReport(taken: Taken): ContactReport | undefined {
+  const { flight, contact } = taken;
+  const { body, gravity } = flight;
+  const place = placeOf(taken);
+  if (!place || !body.neutralHuman || body.stature === undefined || Math.abs(gravity - EARTH) > 0.1) return undefined;
+  const ranges = PLACE_RANGES[place];
+  const cautions: ContactCaution[] = [];
+  const judge = (kind: ContactCautionKind, value: number, range: ContactRange | undefined, isBoth = false): void => {
+    if (range && (value > range.high || (isBoth && value < range.low))) cautions.push({ kind, place, value, range });
+  };
+  const v = flight.v_WScm_W0;
+  const way = (v[0] || contact?.v_before_W[0] || 1) < 0 ? -1 : 1;
+  const out = { along: way * v[0], up: v[1] };
+  const momentum = Math.hypot(...flight.h_Scm_W);
+  const momentumShare = momentum / (body.mass * body.stature ** 2);
+  judge('upOut', out.up, upOutOf(place, body.sex));
+  judge('alongOut', out.along, ranges.alongOut);
+  judge('momentum', momentumShare, ranges.momentum);
+  const detail = contact ? detailOf(place, contact, flight, way) : undefined;
+  if (detail) {
+    const { loadsCompared, course, work } = detail;
+    judge('time', detail.time, ranges.time, true);
+    judge('alongIn', detail.in.along, ranges.alongIn);
+    if (loadsCompared) {
+      judge('meanUp', detail.mean.up, ranges.meanUp);
+      judge('work', work, ranges.work);
+    }
+    if (course) cautions.push(...disagreements(place, course));
+  }
+  return {
+    place,
+    out,
+    airRise: out.up > 0 ? out.up ** 2 / (2 * gravity) : 0,
+    momentum,
+    momentumShare,
+    ...(detail ? { contact: detail } : {}),
+    cautions,
+  };
+}
+
+function detailOf(place: RangedPlace, contact: TakeoffContact, flight: Flight, way: 1 | -1): ContactDetail {
+  const { impulse, time, v_before_W: v, h_before_W, lateralMoment } = contact;
+  const { body, gravity } = flight;
+  const weight = body.mass * gravity;
+  const { peakOverMean } = PLACE_RANGES[place];
+  const mean = { up: impulse.force_W[1] / weight, along: Math.hypot(impulse.force_W[0], impulse.force_W[2]) / weight };
+  const peak = ({ low, high }: ContactRange, of: number): readonly [number, number] => [low * of, high * of];
+  const isBed = place === 'trampoline';
+  const bed = isBed ? calcBedSpring(body.mass, gravity, -v[1], time) : undefined;
+  const course = isBed
+    ? undefined
+    : calcContactCourse({
+        flight,
+        impulse,
+        time,
+        by: contact.by,
+        surfaceY: place === 'vaultTable' ? tableTop(body) : undefined,
+        statedHeight: contact.height,
+        v_before_W: v,
+        h_before_W,
+        lateralMoment,
+        way,
+      });
+  return {
+    time,
+    in: { along: way * v[0], up: v[1] },
+    mean,
+    peak: { up: peak(peakOverMean.up, mean.up), along: peak(peakOverMean.along, mean.along) },
+    brought: (v[0] ** 2 + v[1] ** 2 + v[2] ** 2) / 2 + h_before_W[2] ** 2 / (2 * lateralMoment * body.mass),
+    work: impulse.energy / body.mass,
+    ...(bed ? { bed } : {}),
+    ...(course ? { course } : {}),
+    loadsCompared: areLoadsCompared(body),
+  };
+}
+
+const areLoadsCompared = ({ age }: Body): boolean => age === undefined || age >= LOADS_FROM_AGE;
+
+function disagreements(place: RangedPlace, c: ContactCourse): ContactCaution[] {
+  const found: ContactCaution[] = [];
+  const within = (kind: ContactCautionKind, value: number, low: number, high: number, source: string): void => {
+    if (value < low || value > high)
+      found.push({ kind, place, value, range: { low, high, basis: 'judgement', source } });
+  };
+  const { stated, found: height } = c.meanHeight;
+  within('height', stated, height - AGREE, height + AGREE, 'by the take-off and the speeds, within 10 cm');
+  if (c.place)
+    within(
+      'place',
+      c.place.needed,
+      c.place.found[0] - AGREE,
+      c.place.found[1] + AGREE,
+      'by the take-off and the speeds, within 10 cm',
+    );
+  within(
+    'reach',
+    Math.max(c.reach.entry, c.reach.exit),
+    0,
+    c.reach.most,
+    '0.63 of the stature to the palms, 0.69 to the feet: default bodies, arms overhead',
+  );
+  within('turn', c.limbTurn, -LIMBS, LIMBS, 'our judgement');
+  return found;
+}
+
+/** A start over water from this height on is from a platform, m: our judgement. */
+const PLATFORM = 4;
+const OVER_WATER = 0.5;
+/** Feet may begin so far under a mat's top or above the floor they leave, m: our judgement. */
+const UNDER_MAT = 0.35;
+const OVER_FLOOR = 0.05;
+
+/** Where the take-off is: as its contact says, else by what is landed on and the height of the start. */
+function placeOf({ skill: { launch, end }, flight }: Taken): RangedPlace | undefined {
+  if (launch.rail) return undefined;
+  if (launch.place) return launch.place;
+  const points = calcContactPlaces(flight, 0);
+  if (points.length === 0) return undefined;
+  const over = Math.min(...points.map((p) => p.low)) - flight.surfaceY;
+  switch (end.surface?.kind) {
+    case 'water':
+      return over > PLATFORM ? 'platform' : over > OVER_WATER ? 'divingBoard' : undefined;
+    case 'trampoline':
+      return over < OVER_FLOOR ? 'trampoline' : undefined;
+    case 'floor':
+    case 'mat':
+      return over > -UNDER_MAT && over < OVER_FLOOR ? 'floor' : undefined;
+    default:
+      return undefined;
+  }
+}

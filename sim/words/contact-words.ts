@@ -1,0 +1,125 @@
+/** What a take-off and a contact ask of their place, in words: for the command line, and as sentences for the page. */
+import { DEG } from '../math/angles.ts';
+import type { ContactRange, RangeBasis, RangedPlace } from '../skill/contact-ranges.ts';
+import type { ContactCaution, ContactCautionKind, ContactDetail, ContactReport } from '../skill/contact-report.ts';
+
+const PLACES: Readonly<Record<RangedPlace, string>> = {
+  floor: 'floor',
+  springboard: 'springboard',
+  vaultTable: 'table',
+  trampoline: 'bed',
+  divingBoard: 'diving board',
+  platform: 'platform',
+};
+
+const BASES: Readonly<Record<RangeBasis, readonly [before: string, after: string]>> = {
+  published: ['published', ''],
+  usual: ['usual', ' (from memory)'],
+  computed: ['', ' (computed from ranges that are from memory)'],
+  judgement: ['', ' (our judgement)'],
+};
+
+interface Wording {
+  readonly unit: string;
+  readonly digits: number;
+  readonly scale?: number;
+  /** `value`: with its unit */
+  readonly say: (value: string, place: string) => string;
+  /** in place of what the range rests on */
+  readonly range?: string;
+}
+
+const f = (x: number, digits = 1): string => x.toFixed(digits);
+
+/** One table: every caution of a take-off and of a contact. */
+const WORDS: Readonly<Record<ContactCautionKind, Wording>> = {
+  upOut: { unit: 'm/s', digits: 1, say: (v, p) => `leaves the ${p} upward at ${v}` },
+  alongOut: { unit: 'm/s', digits: 1, say: (v, p) => `leaves the ${p} along at ${v}` },
+  momentum: {
+    unit: 'm h2/s',
+    digits: 2,
+    say: (v, p) => `leaves the ${p} with an angular momentum of ${v} (m the mass, h the stature)`,
+  },
+  time: { unit: 'ms', digits: 0, scale: 1000, say: (v, p) => `is on the ${p} for ${v}` },
+  alongIn: { unit: 'm/s', digits: 1, say: (v, p) => `comes to the ${p} along at ${v}` },
+  meanUp: { unit: 'body weights', digits: 1, say: (v, p) => `needs a mean force of ${v} up from the ${p}` },
+  work: { unit: 'J/kg', digits: 1, say: (v, p) => `adds ${v} on the ${p} to what it came with` },
+  height: {
+    unit: 'm',
+    digits: 2,
+    say: (v, p) => `the mean height of the mass centre over the ${p} is given as ${v}`,
+    range: ' by the take-off and the speeds',
+  },
+  place: {
+    unit: 'm',
+    digits: 2,
+    say: (v, p) => `the force on the ${p} would have to act ${v} ahead of the mass centre (less than 0: behind)`,
+    range: ' is where hands or feet are by the take-off and the speeds',
+  },
+  reach: {
+    unit: 'm',
+    digits: 2,
+    say: (v, p) => `the mass centre would be ${v} from what touches the ${p}`,
+    range: ' is a body at full stretch',
+  },
+  turn: {
+    unit: 'deg',
+    digits: 0,
+    scale: DEG,
+    say: (v, p) => `hips or shoulders would have to turn by ${v} over the contact to stay on the ${p}`,
+  },
+};
+
+/** As a sentence without its full stop: the number, the range, what the range rests on. */
+export function wordContactCaution({ kind, place, value, range }: ContactCaution): string {
+  const { unit, digits, scale = 1, say, range: words } = WORDS[kind];
+  return `${say(`${f(value * scale, digits)} ${unit}`, PLACES[place])}; ${wordRange(range, digits, scale, words)}`;
+}
+
+function wordRange({ low, high, basis }: ContactRange, digits: number, scale: number, words?: string): string {
+  const [before, after] = words === undefined ? BASES[basis] : ['', words];
+  const from = Number.isFinite(low) && low !== 0 ? `${f(low * scale, digits)} to ` : 'up to ';
+  return `${before && `${before} `}${from}${f(high * scale, digits)}${after}`;
+}
+
+/** The cautions as a list with its heading; empty without one. */
+export function formatContactCautions(report: ContactReport | undefined): string {
+  if (!report || report.cautions.length === 0) return '';
+  const lines = report.cautions.map((c) => `  ${wordContactCaution(c)}`);
+  return `${['Outside what is known of such take-offs (a warning, not an error):', ...lines].join('\n')}\n`;
+}
+
+const span = ([low, high]: readonly [number, number]): string =>
+  high - low < 0.05 ? f(low) : `${f(low)} to ${f(high)}`;
+
+/** Lines on force, work and movement of a contact. */
+export function contactLines({ place, out, contact: c }: ContactReport): string[] {
+  if (!c) return [];
+  const peak =
+    place === 'springboard'
+      ? '2 times the mean upward, 3 along: Sano 2007'
+      : 'a peak is pi/2 to 2.2 times its mean: our judgement';
+  return [
+    `${PLACES[place]}: in ${speeds(c.in)}, out ${speeds(out)}`,
+    ...(c.bed
+      ? [
+          `as a linear spring: ${f(c.bed.depth, 2)} m deep, peak ${f(c.bed.peak)} body weights, holds ${f(c.bed.held)} J/kg at the deepest`,
+        ]
+      : [`peak upward about ${span(c.peak.up)} body weights, along ${span(c.peak.along)} (${peak})`]),
+    workLine(c),
+    ...(c.course
+      ? [
+          `turns by ${f(Math.abs(c.course.turned) * DEG, 0)} deg, travels ${f(Math.abs(c.course.travel), 2)} m and rises ${f(c.course.rise, 2)} m meanwhile`,
+        ]
+      : []),
+    ...(c.loadsCompared ? [] : ['under 15 years: forces and work are compared with nothing']),
+  ];
+}
+
+const speeds = ({ along, up }: { readonly along: number; readonly up: number }): string =>
+  `${f(along)} m/s along, ${f(Math.abs(up))} ${up < 0 ? 'down' : 'up'}`;
+
+function workLine({ work, brought, bed }: ContactDetail): string {
+  const sign = work < 0 ? '-' : '+';
+  return `work ${sign}${f(Math.abs(work))} J/kg beside ${f(brought)} brought along${bed ? ', net of what the bed held' : ''}`;
+}

@@ -18,7 +18,7 @@ export interface ContactRange {
   readonly source: string;
 }
 
-export interface PlaceRanges {
+interface PlaceRanges {
   /** s */
   readonly time?: ContactRange;
   /** m/s */

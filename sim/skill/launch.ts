@@ -19,7 +19,7 @@ import type { StartSpec, SwingApproach } from './start-spec.ts';
 import type { CarriedMotion } from './whole-carry.ts';
 
 /** Height and radius, m; and how it moves on, where it gives. */
-export interface ReleasedRail {
+interface ReleasedRail {
   readonly height: number;
   readonly radius: number;
   readonly sway?: RailSway;

@@ -71,7 +71,7 @@ const WORDS: Readonly<Record<ContactCautionKind, Wording>> = {
 };
 
 /** As a sentence without its full stop: the number, the range, what the range rests on. */
-export function wordContactCaution({ kind, place, value, range }: ContactCaution): string {
+function wordContactCaution({ kind, place, value, range }: ContactCaution): string {
   const { unit, digits, scale = 1, say, range: words } = WORDS[kind];
   return `${say(`${f(value * scale, digits)} ${unit}`, PLACES[place])}; ${wordRange(range, digits, scale, words)}`;
 }

@@ -200,15 +200,18 @@ export {
 export { wordBasis } from './words/basis-words.ts';
 export { wordVerdict } from './words/verdict-words.ts';
 
-import type { Contact } from './skill/contact-room.ts';
+import type { Contact, WholeContact } from './skill/contact-room.ts';
 import { needsContact } from './skill/launch.ts';
 import type { SkillSpec } from './skill/skill-spec.ts';
 
 /** The planar phases (bar, take-off, landing): imported only when asked for, so that the page starts light. */
 export const loadContact = (): Promise<typeof import('./contact/index.ts')> => import('./contact/index.ts');
-/** What a skill needs of them to be launched, if anything: swing and push, without the engine of the landing. */
-export const contactFor = async ({ start }: Pick<SkillSpec, 'start'>): Promise<Contact | undefined> =>
-  needsContact({ start }) ? import('./contact/start-room.ts') : undefined;
+/** What a skill needs of them, if anything: swing and push; the engine of the landing too where it has one. */
+export const contactFor = async ({
+  start,
+  after,
+}: Pick<SkillSpec, 'start' | 'after'>): Promise<Contact | WholeContact | undefined> =>
+  after ? loadContact() : needsContact({ start }) ? import('./contact/start-room.ts') : undefined;
 
 export type Estimate = typeof import('./estimate/index.ts');
 /** Estimate sheets with their parser of formulas, loaded when one is opened and not before. */

@@ -7,6 +7,7 @@ import type { ResultUnit } from '../search/result.ts';
 import type { SearchProblem, Solution, Term } from '../search/solution.ts';
 import type { Answer } from '../search/solve.ts';
 import { CAUTION } from './caution.ts';
+import { verdictJson } from './verdict-json.ts';
 
 const number = (x: number): number | null => (Number.isFinite(x) ? x : null);
 
@@ -64,6 +65,7 @@ function solutionOf({ unknowns }: SearchProblem, s: Solution, body: Body, unitOf
     met: s.off <= 1,
     terms: s.terms.map((t) => termOf(t, unitOf)),
     broken: s.broken,
+    verdict: verdictJson(s.verdict),
     cost: {
       momentumKgM2PerS: s.cost.momentum,
       peakSpeed: s.cost.speed ? jointOf(s.cost.speed, body) : null,

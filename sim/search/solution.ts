@@ -3,7 +3,9 @@ import type { FlightOptions } from '../flight/fly.ts';
 import type { Caution, CautionKind } from '../measure/cautions.ts';
 import { calcJointBins, calcJointPeaks, type JointShare } from '../measure/joint-peaks.ts';
 import type { Contact } from '../skill/contact-room.ts';
+import { judgeFlight } from '../skill/judge-flight.ts';
 import type { SkillSpec } from '../skill/skill-spec.ts';
+import type { SkillVerdict } from '../skill/skill-verdict.ts';
 import { calcOutcome, Evaluator, type Sense } from './evaluate.ts';
 import { calcLateMiss, calcLimitMisses, calcMisses, calcWished, listBroken, MET } from './residuals.ts';
 import { findResult } from './result.ts';
@@ -61,6 +63,7 @@ export interface Solution {
   readonly terms: readonly Term[];
   /** what had to hold and does not */
   readonly broken: readonly Broken[];
+  readonly verdict: SkillVerdict;
   /** done, in the sense of the search; NaN where they are not defined */
   readonly twists: number;
   /** largest miss in tolerances, limits included; up to 1 is met */
@@ -111,6 +114,7 @@ export function describeSolution(
       met: Math.abs(misses[i]) <= MET,
     })),
     broken: [...listBroken(bins, limits), ...(late > MET ? (['late'] as const) : [])],
+    verdict: judgeFlight(evaluator.skillAt(values), flight, problem.contact),
     twists: findResult('twists').get(outcome),
     off: Math.max(0, late, ...misses.map(Math.abs), ...beyond),
     cost: {

@@ -39,7 +39,7 @@ export function flyWhole(skill: Skill, contact: WholeContact, options: FlightOpt
   const { swing, late, barX } = launched.launch;
   const flight = flySkill(launched, options);
   const pushed = start.kind !== 'swing' && start.contact ? contactOf(start.contact, flight, contact) : undefined;
-  const landing = after ? landOn(after, flight, contact) : undefined;
+  const landing = after ? calcArrival(after, flight, contact) : undefined;
   const landed = landing?.kind === 'landed' ? landing.run.t[landing.run.n - 1] : 0;
   return {
     skill: launched,
@@ -54,7 +54,8 @@ export function flyWhole(skill: Skill, contact: WholeContact, options: FlightOpt
   };
 }
 
-function landOn(after: LandingSpec, flight: Flight, contact: WholeContact): Arrival {
+/** The landing of a flight. */
+export function calcArrival(after: LandingSpec, flight: Flight, contact: WholeContact): Arrival {
   if (!flight.touchdown)
     throw new FieldError(
       'arrival',

@@ -9,7 +9,7 @@ export async function runExport(command: CommandCall & { kind: 'export' }): Prom
   const output = { option: '--out', file: command.out };
   checkApart([output], inputs);
   // a swing or a known contact gives the take-off that a version 1 file states
-  const { takeoff } = launch(skill, await contactFor(skill));
+  const { takeoff } = launch(skill, await contactFor({ start: skill.start }));
   writeFiles([{ ...output, pieces: [formatSkill(exportVersion1(file, takeoff, athlete))] }]);
   return `${file.title}: written as version 1\n\nCaution. ${CAUTION}\n`;
 }

@@ -10,6 +10,7 @@ import {
   type Solution,
   shareOfHits,
   wordAngle,
+  wordVerdict,
 } from '../../sim/index.ts';
 import { formatTable } from './table.ts';
 
@@ -41,6 +42,7 @@ export function formatAnswer(problem: SearchProblem, answer: Answer, body: Body,
   if (list.length > 0) {
     parts.push('', 'What changes', formatValues(problem, list, labels));
     parts.push('', 'What comes of it', formatTerms(problem, list, labels));
+    parts.push('', ...list.map((s, i) => `  ${labels[i]}  ${wordVerdict(s.verdict)}`));
     parts.push('', 'What it costs', formatCosts(list, labels, body, margin));
   }
   if (answer.nearest)

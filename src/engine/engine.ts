@@ -121,5 +121,5 @@ const askHere =
   (shelf: Catalogue): AskRelease =>
   async (file) => {
     const skill = buildSkill(parseSkill(file, shelf));
-    return calcRelease(skill, await contactFor(skill));
+    return calcRelease(skill, await contactFor({ start: skill.start }));
   };

@@ -157,17 +157,17 @@ test('student: predict, then fly', { tag: '@desktop' }, async ({ page }) => {
   for (let i = 0; i < 4; i++) await page.keyboard.press('Shift+ArrowRight');
   expect(await cursorOf(page)).toBeCloseTo(0.4, 6);
   await tile('Straight, arms out to the sides').click();
-  await says('1.04 somersaults backward, 0.54 twists to the left', sentence(page));
+  await says('0.54 twists of 1: 166° short; 1.04 somersaults backward', sentence(page));
   await undo();
   await tile('Arms wrapped for the twist').click();
-  await says('1.07 somersaults backward, 1.58 twists to the left', sentence(page));
-  await says('lands 25° over', sentence(page));
+  await says('1.58 twists of 1: 209° past; 1.07 somersaults backward', sentence(page));
+  await says('25° past', sentence(page));
   await says('Right arm raise reaches 2 144°/s; this athlete’s limit is 974°/s', caution);
   await undo();
 
   await expect(page.getByText('Held upright: front')).toBeVisible();
   await drag(page, page.locator('[data-handle="front handL"]'), 30, -34);
-  await says('0.95 somersaults backward, 0.85 twists to the left', sentence(page));
+  await says('0.85 twists of 1: 53° short; 0.95 somersaults backward', sentence(page));
   const mark = page.getByRole('button', { name: /^Pose at/ });
   await says('Pose at 0.40 seconds, 5 keys', (await mark.getAttribute('aria-label')) ?? '');
   await undo();

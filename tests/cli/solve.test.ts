@@ -10,8 +10,14 @@ import { makeFolder, run } from './run.ts';
 const { folder, at, read } = makeFolder();
 afterAll(() => rmSync(folder, { recursive: true }));
 
+const verdict: Solution['verdict'] = {
+  missed: [],
+  flown: { somersaultWord: 'backward', twistWord: '', duration: 1 },
+  ending: { kind: 'inAir' },
+  basis: 'touchdown',
+};
 const found = (cost: object = {}): Solution => ({
-  ...{ values: [], spec: specOf(fileOf('back-straight')), terms: [], broken: [], twists: 0, off: 0 },
+  ...{ values: [], spec: specOf(fileOf('back-straight')), terms: [], broken: [], verdict, twists: 0, off: 0 },
   cost: { momentum: 30, cautions: [], ...cost },
 });
 const problem = { spec: found().spec, wishes: [], unknowns: [] };

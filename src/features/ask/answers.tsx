@@ -2,21 +2,18 @@
 
 import { createMemo, For, Show } from 'solid-js';
 import type { Solution } from '../../../sim/index.ts';
-import { DEG } from '../../../sim/math/angles.ts';
 import { useFlight } from '../../app/page.ts';
+import { speakVerdict } from '../../app/say/sentence-words.ts';
 import { texts } from '../../app/words.ts';
 import type { BlockSpan } from '../../document/spans.ts';
 import type { ObstacleResult } from '../../engine/ask.ts';
 import { formatNumber, soften } from '../../ui/numbers.ts';
-import { say, sayNumber } from '../../ui/units.ts';
+import { say } from '../../ui/units.ts';
 import type { AskState } from './ask-state.ts';
 import { type AskUnit, isNothing, nameInput, sayChange, sayIn } from './ask-words.ts';
 import { askTexts as t } from './words.ts';
 
 type Props = { state: AskState };
-
-/** From here on a tilt at the end is said, rad. */
-const TILT_SAID = 2 / DEG;
 
 export function AskButton(props: Props) {
   const ready = (): boolean => props.state.aim().aim !== undefined && props.state.chosen().length > 0;
@@ -149,19 +146,6 @@ function AnswerRow(props: Props & { one: Solution; index: number }) {
     });
     return list.length > 0 ? list.map((one, k) => (k === 0 ? one : soften(one))).join(', ') : t.asNow;
   });
-  const outcome = (): string => {
-    const value = (id: string): number => props.one.terms.find((x) => x.wish.result === id)?.value ?? Number.NaN;
-    const [short, tilt] = [value('short'), value('tilt')];
-    const deg = Math.round(Math.abs(short) * DEG);
-    const landing =
-      deg === 0
-        ? t.landsExact
-        : short > 0
-          ? t.landsShort(`${formatNumber(deg, 0)}°`)
-          : t.landsOver(`${formatNumber(deg, 0)}°`);
-    const tilted = Math.abs(tilt) > TILT_SAID ? t.tiltedBy(`${formatNumber(Math.abs(tilt) * DEG, 0)}°`) : '';
-    return t.outcome(`${sayNumber('turns', props.one.twists, 2)} ${t.axisTwist}`, landing, tilted);
-  };
   const cost = () => props.one.cost;
   const joint = (peak: { share: number; angle: number } | undefined, what: string): string => {
     if (!peak) return what;
@@ -180,7 +164,7 @@ function AnswerRow(props: Props & { one: Solution; index: number }) {
       <span class="answer-mark round">{isAnswer() ? props.index + 1 : '~'}</span>
       <span class="answer-words">
         <span class="spoken">{isAnswer() ? t.answer(String(props.index + 1)) : t.nearest}: </span>
-        {changes()} <span class="quiet">{outcome()}</span>
+        {changes()} <span class="quiet">{speakVerdict(props.one.verdict)}</span>
       </span>
       <span class="answer-costs">
         <Cost label={t.costMeans.momentum} value={say('momentum', cost().momentum, 1)} bar={0} />

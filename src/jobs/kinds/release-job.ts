@@ -13,7 +13,7 @@ async function* release({
   shapes,
 }: Omit<WholeRequest, 'study'>): AsyncGenerator<never, Release, boolean> {
   const skill = buildSkill(parseSkill({ ...file, athlete }, { athletes: {}, shapes }));
-  const contact = await loadForJob(() => contactFor(skill));
+  const contact = await loadForJob(() => contactFor({ start: skill.start }));
   // a swing holds functions, which no message can carry
   const { swing: _, ...plain } = calcRelease(skill, contact);
   return plain;

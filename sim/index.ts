@@ -65,6 +65,7 @@ export { SingularBodyError } from './flight/shape-source.ts';
 export { type FieldDetail, FieldError } from './math/field-error.ts';
 export { OUT_UNITS, type OutUnit } from './math/out-units.ts';
 export { calcFrames, frameTimes } from './measure/calc-frames.ts';
+export { listCautions } from './measure/caution-list.ts';
 export { type Caution, calcCautions, calcCautionsAt } from './measure/cautions.ts';
 export { calcExplanation } from './measure/explain.ts';
 export { EXPLAIN_WORDS, type ExplainWords, formatExplanation } from './measure/explain-words.ts';

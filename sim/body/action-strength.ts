@@ -17,12 +17,15 @@ import { adultsOf, type StrengthRow, type StrengthSet, singleOf } from './streng
 /** Plain numbers of one action of one limb: which way it turns the named angle, and its two curves. */
 export interface ActionStrength {
   readonly row: StrengthRow;
+  readonly sex: Sex;
   /** +1: towards larger values of the named angle */
   readonly towards: 1 | -1;
   /** the tables' angle = this times the named angle */
   readonly angleSign: 1 | -1;
   /** rad/s, above which no torque is known */
   readonly zeroSpeed: number;
+  /** rad/s of the fastest known move */
+  readonly knownSpeed: number;
   /** share of the still torque that stretched muscle holds */
   readonly plateau: number;
   /** N m still, at the best angle: the larger of both sets */
@@ -43,7 +46,8 @@ export interface ActionStrength {
 }
 
 const SLOW = -120 * RAD;
-const FAST = 240 * RAD;
+/** rad/s, up to which set A was measured; B ends there too */
+export const FAST = 240 * RAD;
 /** rad/s in which A is led to its plateau: our judgement */
 const LEAD = 60 * RAD;
 /** Fits of angle fall to nothing beyond what was measured, joints do not: no less than this share of the best. Our judgement. */
@@ -66,9 +70,11 @@ export function makeActionStrength(
   const adultStill = c === undefined ? 0 : c[0] * mass * G * stature;
   return {
     row,
+    sex,
     towards,
     angleSign,
     zeroSpeed,
+    knownSpeed: single.knownSpeed ?? zeroSpeed,
     plateau,
     still: Math.max(still, adultStill),
     ...(c === undefined ? {} : { adults: { still: adultStill, c, tail: tailOf(c, zeroSpeed) } }),

@@ -38,7 +38,7 @@ export interface NamedAngle {
   readonly speedLimit: number;
   /** strength before a warning, N m; per direction where known [positive, negative] */
   readonly torqueLimit: readonly [number, number];
-  /** what the limits come from */
+  /** what the range comes from */
   readonly limitSource: string;
   /** of one limb towards + and towards -, over angle and speed; a tree has none */
   readonly strength?: readonly [ActionStrength, ActionStrength];

@@ -1,6 +1,6 @@
 /**
  * Published and judged strengths of joint actions, one limb, as the curve of strength.ts takes them. N m are still ones, SI
- * and radians; angles are clinical ones, bent positive (an ankle: foot up). Each number has its source; docs/strength.md tells them.
+ * and radians; angles are clinical ones, bent positive (an ankle: foot up). Each number has its source; docs/strength.md lists them.
  */
 import { RAD } from '../math/angles.ts';
 import type { Sex } from './deleva.ts';
@@ -54,6 +54,8 @@ interface Single {
   readonly half: number;
   /** rad/s at which no torque is left */
   readonly zeroSpeed: number;
+  /** rad/s of the fastest known move, where that is more than the zero-torque speed */
+  readonly knownSpeed?: number;
 }
 
 const JACKSON = 'one elite male gymnast, measured (Jackson 2010, PhD, Loughborough; values from an open library)';
@@ -78,6 +80,8 @@ const gymnast = (
  * memory, peaks at 900, and nobody would tuck within 0.4 s without it. The curve ends there.
  */
 const HIP_SPEED = 900 * RAD;
+/** Arms through 180 deg in 0.30 s, common practice from memory, peak above the gymnast's zero-torque speeds (931 and 1093 deg/s). */
+const ARM_SPEED = 1125 * RAD;
 
 /** Trunk: docs/decisions/0021-strength.md argues each. Women 0.8 of it, from memory. */
 const TRUNK = 'young adults, from memory (Beimborn & Morrissey 1988; Kumar), the middle of a wide range';
@@ -107,8 +111,8 @@ const SINGLE = {
   kneeFlexion: gymnast(98.8, 16.63, 0.197, [1.03, 1.11]),
   plantarFlexion: gymnast(127.6, 11.76, 0.411, [0.408, 0.661], `set A scaled to ${JACKSON}`),
   dorsiflexion: gymnast(44.3, 17.27, 0.112, [-0.187, 0.609], `set A scaled to ${JACKSON}`),
-  shoulderExtension: gymnast(127.4, 16.25, 0.25, [2.147, 1.831]),
-  shoulderFlexion: gymnast(91.1, 19.08, 0.25, [0.89, 1.29]),
+  shoulderExtension: { ...gymnast(127.4, 16.25, 0.25, [2.147, 1.831]), knownSpeed: ARM_SPEED },
+  shoulderFlexion: { ...gymnast(91.1, 19.08, 0.25, [0.89, 1.29]), knownSpeed: ARM_SPEED },
   shoulderForward: gymnast(128.5, 18.05, 0.214, undefined, KENTEL),
   shoulderBack: gymnast(94.7, 18, 0.224, undefined, KENTEL),
   shoulderInward: gymnast(50.5, 19.47, 0.285, undefined, KENTEL),

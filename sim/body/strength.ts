@@ -2,7 +2,7 @@
 import { strengthAt, strengthSource } from './action-strength.ts';
 import type { Body } from './body.ts';
 
-export interface StrengthCurve {
+interface StrengthCurve {
   /** N m, never negative: at a value of the named angle (rad) and its rate (rad/s, + towards larger values) */
   torque(angle: number, rate: number): number;
   /** rad/s towards the action, from which on nothing is known */

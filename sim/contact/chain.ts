@@ -9,6 +9,7 @@
  * signed as in docs/conventions.md, is sign x (theta_child - theta_parent). Arms move in the plane of the front: shoulder
  * plane 90 deg, turn 0. SI and radians.
  */
+import { strengthSource } from '../body/action-strength.ts';
 import type { Body } from '../body/body.ts';
 import { FieldError } from '../math/field-error.ts';
 import { hingesInto } from '../motion/hinge-angles.ts';
@@ -163,7 +164,7 @@ export function makeChain(body: Body, options: ChainOptions = {}): Chain {
       angles: angles[j],
       torqueLimit: [sum(0), sum(1)],
       speedLimit: own[0].speedLimit,
-      limitSource: own[0].limitSource,
+      limitSource: sourceOf(own[0]),
     };
   });
   return {
@@ -188,6 +189,11 @@ export function bodyAnglesInto(chain: Chain, q: ArrayLike<number>, out: Float64A
   chain.joints.forEach((joint, j) => {
     for (const a of joint.angles) out[a] = q[j];
   });
+}
+
+/** Of both senses, said once where they are the same. */
+function sourceOf({ strength, limitSource }: Body['angles'][number]): string {
+  return strength ? [...new Set(strength.map(strengthSource))].join('; ') : limitSource;
 }
 
 const SIDES_ALIKE = 1e-6;

@@ -95,9 +95,10 @@ export function formatSummaryJson(
     },
     nearest: nearest ? { to: nearest.solid, part: nearest.part, distanceM: nearest.distance, atS: nearest.t } : null,
     takeoff: takeoff ? takeoffOf(takeoff) : null,
-    beyondLimits: s.cautions.map((c) => {
+    beyondLimits: s.cautions.map((c, i) => {
       const scale = c.kind === 'torque' ? 1 : DEG;
       const unit = { range: 'deg', speed: 'deg/s', torque: 'N m' }[c.kind];
+      const { title, detail } = s.said[i];
       return {
         kind: c.kind,
         angle: nameOf(c.angle),
@@ -105,9 +106,12 @@ export function formatSummaryJson(
         value: c.value * scale,
         limit: c.limit * scale,
         unit,
+        timesKnown: c.kind === 'range' ? null : Math.abs(c.value) / c.limit,
+        said: [title, detail],
         source: c.source,
       };
     }),
+    notCompared: s.notCompared ? [s.notCompared.title, s.notCompared.detail] : null,
   };
   return `${JSON.stringify({ ...file, ...(phases ? { phases } : {}) }, null, 2)}\n`;
 }

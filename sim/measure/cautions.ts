@@ -1,11 +1,15 @@
 /**
- * Where a flight goes beyond what its joints are known to do: ranges, speeds (of the joint as a whole, from its relative
- * angular velocity) and torques (about each hinge). Judged at the frames given; a caution never stops anything.
+ * Where a flight goes beyond what joints are known to do: ranges, speeds (of the joint as a whole, from its relative
+ * angular velocity) and torques (about each hinge, against the strength at its angle and speed). Judged at the frames given; a
+ * caution never stops anything. Of ages without measured strengths ranges alone are judged.
  */
+import { strengthSetAt, strengthSource } from '../body/action-strength.ts';
 import type { Body } from '../body/body.ts';
+import type { StrengthSet } from '../body/strength-sets.ts';
 import { applyInto, matOfVectorInto } from '../math/rot.ts';
 import type { Frames } from './frames.ts';
-import { wordLimitSource } from './limit-source.ts';
+import { listLoads } from './joint-loads.ts';
+import { isCompared, isWarned, knownSpeed, SPEED_WARNED, TORQUE_WARNED } from './known-strength.ts';
 
 export type CautionKind = 'range' | 'speed' | 'torque';
 
@@ -16,8 +20,13 @@ export interface Caution {
   readonly angle: number;
   readonly t: number;
   readonly value: number;
+  /** end of the range; speed or strength that is known (warned of from 1.2 and 1.3 times it on) */
   readonly limit: number;
   readonly source: string;
+  /** of a torque: whose strength it is */
+  readonly set?: StrengthSet;
+  /** of a torque: s of the drive that it and the limit are means of; left out: one instant */
+  readonly over?: readonly [number, number];
 }
 
 /** Values within this of a limit are at it, not beyond it (rad, rad/s, N m). */
@@ -30,39 +39,41 @@ export type JointColumns = Pick<Frames, 'n' | 't' | 'angles' | 'q' | 'qd' | 'tau
 
 /** Cautions in the order of Body.angles, range before speed before torque. */
 export function calcCautions(body: Body, frames: JointColumns): Caution[] {
+  if (!isCompared(body)) return ranges(body, frames);
   return [...ranges(body, frames), ...speeds(body, frames), ...torques(body, frames)];
 }
 
-/** The cautions of one row alone. */
+/** The cautions of one row alone: of a torque those too whose drive it lies in. */
 export function calcCautionsAt(body: Body, frames: JointColumns, row: number): Caution[] {
   const one = (column: Float64Array): Float64Array => {
     const width = column.length / frames.n;
     return column.subarray(width * row, width * (row + 1));
   };
   const { t, angles, q, qd, tau } = frames;
-  return calcCautions(body, { n: 1, t: one(t), angles: one(angles), q: one(q), qd: one(qd), tau: one(tau) });
+  const own = { n: 1, t: one(t), angles: one(angles), q: one(q), qd: one(qd), tau: one(tau) };
+  if (!isCompared(body)) return ranges(body, own);
+  return [...ranges(body, own), ...speeds(body, own), ...torques(body, frames, row)];
 }
 
 /** Keeps the worst of each angle by how far it is beyond its limit. */
 class Worst {
-  private readonly found = new Map<number, Caution & { readonly by: number }>();
-  private readonly kind: CautionKind;
-  private readonly body: Body;
+  private readonly found = new Map<number, { readonly caution: Omit<Caution, 'source'>; readonly by: number }>();
 
-  constructor(kind: CautionKind, body: Body) {
-    this.kind = kind;
-    this.body = body;
+  judge(caution: Omit<Caution, 'source'>, by: number): void {
+    if (by > SLACK && by > (this.found.get(caution.angle)?.by ?? 0)) this.found.set(caution.angle, { caution, by });
   }
 
-  judge(angle: number, t: number, value: number, limit: number, by: number): void {
-    if (!(by > SLACK) || by <= (this.found.get(angle)?.by ?? 0)) return;
-    const source = wordLimitSource(this.body.angles[angle].limitSource, this.kind);
-    this.found.set(angle, { kind: this.kind, angle, t, value, limit, source, by });
+  list(sourceOf: (caution: Omit<Caution, 'source'>) => string): Caution[] {
+    return [...this.found.values()]
+      .sort((a, b) => a.caution.angle - b.caution.angle)
+      .map(({ caution }) => ({ ...caution, source: sourceOf(caution) }));
   }
+}
 
-  list(): Caution[] {
-    return [...this.found.values()].sort((a, b) => a.angle - b.angle).map(({ by: _, ...caution }) => caution);
-  }
+/** Where what is known of an action comes from: of an angle that turns or is pulled towards + or -. */
+export function actionSource(body: Body, angle: number, towards: number): string {
+  const s = body.angles[angle].strength?.[towards >= 0 ? 0 : 1];
+  return s ? strengthSource(s) : body.angles[angle].limitSource;
 }
 
 /** Whether an angle means something where the angles of a row start at `o`. */
@@ -74,7 +85,7 @@ export function isJudgedAt(body: Body, angle: number, angles: Float64Array, o: n
 const isOffPole = (elevation: number): boolean => Math.abs(Math.sin(elevation)) >= OFF_POLE;
 
 function ranges(body: Body, frames: JointColumns): Caution[] {
-  const worst = new Worst('range', body);
+  const worst = new Worst();
   const na = body.angles.length;
   const elevationOf = new Int32Array(na).fill(-1);
   for (const { plane, elevation } of body.shoulders) elevationOf[plane] = elevation;
@@ -85,42 +96,44 @@ function ranges(body: Body, frames: JointColumns): Caution[] {
       const value = frames.angles[na * i + a];
       if (value <= high && value >= low) continue;
       if (elevation >= 0 && !isOffPole(frames.angles[na * i + elevation])) continue;
-      worst.judge(a, frames.t[i], value, high, value - high);
-      worst.judge(a, frames.t[i], value, low, low - value);
+      const limit = value > high ? high : low;
+      worst.judge({ kind: 'range', angle: a, t: frames.t[i], value, limit }, Math.abs(value - limit));
     }
   }
-  return worst.list();
+  return worst.list(({ angle }) => body.angles[angle].limitSource);
 }
 
 function speeds(body: Body, frames: JointColumns): Caution[] {
-  const worst = new Worst('speed', body);
-  forEachJoint(body, frames, (i, speed, fastest, angles) => {
-    const limit = Math.max(...angles.map((a) => body.angles[a].speedLimit));
-    worst.judge(fastest, frames.t[i], speed, limit, speed - limit);
+  const worst = new Worst();
+  const towards = new Map<number, number>();
+  forEachJoint(body, frames, (i, value, angle, rate) => {
+    const limit = knownSpeed(body, angle, rate);
+    const beyond = value - SPEED_WARNED * limit;
+    if (beyond <= 0) return;
+    worst.judge({ kind: 'speed', angle, t: frames.t[i], value, limit }, beyond);
+    towards.set(angle, rate);
   });
-  return worst.list();
+  return worst.list(({ angle }) => actionSource(body, angle, towards.get(angle) ?? 1));
 }
 
-function torques(body: Body, frames: JointColumns): Caution[] {
-  const worst = new Worst('torque', body);
-  const angleOf = body.segments.flatMap((s) => s.hinges.map((h) => h.terms[0].angle));
-  const nq = angleOf.length;
-  for (let k = 0; k < nq; k++) {
-    const [positive, negative] = body.angles[angleOf[k]].torqueLimit;
-    for (let i = 0; i < frames.n; i++) {
-      const value = frames.tau[nq * i + k];
-      const limit = value >= 0 ? positive : negative;
-      if (Math.abs(value) > limit) worst.judge(angleOf[k], frames.t[i], value, limit, Math.abs(value) - limit);
-    }
+function torques(body: Body, frames: JointColumns, at?: number): Caution[] {
+  const worst = new Worst();
+  for (const { hinge, strength, row, from, to, torque, known } of listLoads(body, frames, TORQUE_WARNED, at)) {
+    const { angle } = hinge;
+    const size = Math.abs(torque);
+    if (!isWarned(strength, size, known)) continue;
+    const set = strengthSetAt(strength, frames.angles[body.angles.length * row + angle], 0);
+    const over = from === to ? {} : { over: [frames.t[from], frames.t[to]] as const };
+    worst.judge({ kind: 'torque', angle, t: frames.t[row], value: torque, limit: known, set, ...over }, size - known);
   }
-  return worst.list();
+  return worst.list(({ angle, value }) => actionSource(body, angle, value));
 }
 
-/** Relative angular speed of every joint in every frame, with the angle whose hinge turns fastest and all its angles. */
+/** Relative angular speed of every joint in every frame, with the angle whose hinge turns fastest, and that hinge's rate. */
 export function forEachJoint(
   body: Body,
   frames: JointColumns,
-  see: (row: number, speed: number, fastest: number, angles: readonly number[]) => void,
+  see: (row: number, speed: number, fastest: number, rate: number) => void,
 ): void {
   const nq = body.segments.reduce((sum, s) => sum + s.hinges.length, 0);
   let first = 0;
@@ -132,7 +145,7 @@ export function forEachJoint(
         let fastest = 0;
         for (let k = 1; k < hinges.length; k++)
           if (Math.abs(frames.qd[o + k]) > Math.abs(frames.qd[o + fastest])) fastest = k;
-        see(i, jointSpeed(hinges, frames.q, frames.qd, o), angles[fastest], angles);
+        see(i, jointSpeed(hinges, frames.q, frames.qd, o), angles[fastest], frames.qd[o + fastest]);
       }
     }
     first += hinges.length;

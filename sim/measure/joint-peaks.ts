@@ -1,12 +1,13 @@
 /**
- * How near a flight's joints come to their limits: the greatest speed, torque and angle as shares of what is published
- * or judged for them (Body.angles, with the source of each). For searches: no frames, the torques only where asked for.
+ * How near a flight's joints come to what is known of them: the greatest speed, torque and angle as shares of it (known-strength.ts).
+ * For searches: no frames, the torques only where asked for. A bound that was asked for holds at every age.
  */
 import type { Body } from '../body/body.ts';
 import type { Flight } from '../flight/flight.ts';
 import { calcDynamics, makeDynamics } from '../motion/inverse-dynamics.ts';
 import { makeState, readState } from '../motion/state.ts';
 import {
+  actionSource,
   type Caution,
   type CautionKind,
   calcCautions,
@@ -14,7 +15,8 @@ import {
   isJudgedAt,
   type JointColumns,
 } from './cautions.ts';
-import { wordLimitSource } from './limit-source.ts';
+import { listLoads } from './joint-loads.ts';
+import { knownSpeed, strengthOfHinges } from './known-strength.ts';
 
 export interface JointShare {
   readonly kind: CautionKind;
@@ -64,28 +66,24 @@ const BINS = 16;
 export function calcJointBins(flight: Flight, withTorque: boolean): JointBins {
   const { body } = flight;
   const columns = calcJointColumns(flight, withTorque);
-  const { n, angles, tau } = columns;
+  const { n, angles } = columns;
   const bin = (row: number): number => Math.min(BINS - 1, Math.floor((row * BINS) / n));
   const raise = (list: Float64Array, at: number, value: number): void => {
     if (value > list[at]) list[at] = value;
   };
-  const joint = new Map<number, number>();
+  const jointOf = body.segments.flatMap((s, segment) => s.hinges.map((h) => [h.terms[0].angle, segment] as const));
+  const joint = new Map(jointOf);
   const speed = new Float64Array(body.segments.length * BINS);
-  forEachJoint(body, columns, (i, value, _, own) => {
-    if (!joint.has(own[0])) joint.set(own[0], joint.size);
-    const limit = Math.max(...own.map((a) => body.angles[a].speedLimit));
-    raise(speed, (joint.get(own[0]) ?? 0) * BINS + bin(i), value / limit);
+  forEachJoint(body, columns, (i, value, angle, rate) => {
+    raise(speed, (joint.get(angle) ?? 0) * BINS + bin(i), value / knownSpeed(body, angle, rate));
   });
-  const angleOf = body.segments.flatMap((s) => s.hinges.map((h) => h.terms[0].angle));
-  const nq = angleOf.length;
+  const nq = jointOf.length;
   const torque = new Float64Array(withTorque ? nq * BINS : 0);
-  if (withTorque)
-    for (let i = 0; i < n; i++)
-      for (let k = 0; k < nq; k++) {
-        const value = tau[nq * i + k];
-        const limit = body.angles[angleOf[k]].torqueLimit[value >= 0 ? 0 : 1];
-        raise(torque, k * BINS + bin(i), Math.abs(value) / limit);
-      }
+  if (withTorque) {
+    const hinges = strengthOfHinges(body);
+    for (const { hinge, row, torque: value, known } of listLoads(body, columns, 0))
+      raise(torque, hinges.indexOf(hinge) * BINS + bin(row), Math.abs(value) / known);
+  }
   const na = body.angles.length;
   const range = new Float64Array(na * BINS);
   for (let i = 0; i < n; i++)
@@ -134,29 +132,22 @@ function calcJointColumns(flight: Flight, withTorque: boolean): JointColumns {
 
 function fastestShare(body: Body, columns: JointColumns): JointShare | undefined {
   let best: JointShare | undefined;
-  forEachJoint(body, columns, (i, value, angle, angles) => {
-    const limit = Math.max(...angles.map((a) => body.angles[a].speedLimit));
+  forEachJoint(body, columns, (i, value, angle, rate) => {
+    const limit = knownSpeed(body, angle, rate);
     const share = value / limit;
     if (share <= (best?.share ?? 0)) return;
-    const source = wordLimitSource(body.angles[angle].limitSource, 'speed');
-    best = { kind: 'speed', angle, t: columns.t[i], value, limit, share, source };
+    best = { kind: 'speed', angle, t: columns.t[i], value, limit, share, source: actionSource(body, angle, rate) };
   });
   return best;
 }
 
-function strongestShare(body: Body, { n, t, tau }: JointColumns): JointShare | undefined {
-  const angleOf = body.segments.flatMap((s) => s.hinges.map((h) => h.terms[0].angle));
-  const nq = angleOf.length;
+function strongestShare(body: Body, columns: JointColumns): JointShare | undefined {
   let best: JointShare | undefined;
-  for (let i = 0; i < n; i++)
-    for (let k = 0; k < nq; k++) {
-      const value = tau[nq * i + k];
-      const angle = angleOf[k];
-      const limit = body.angles[angle].torqueLimit[value >= 0 ? 0 : 1];
-      const share = Math.abs(value) / limit;
-      if (!(share > (best?.share ?? 0))) continue;
-      const source = wordLimitSource(body.angles[angle].limitSource, 'torque');
-      best = { kind: 'torque', angle, t: t[i], value, limit, share, source };
-    }
+  for (const { hinge, row, torque: value, known: limit } of listLoads(body, columns, 0)) {
+    const share = Math.abs(value) / limit;
+    if (!(share > (best?.share ?? 0))) continue;
+    const { angle } = hinge;
+    best = { kind: 'torque', angle, t: columns.t[row], value, limit, share, source: actionSource(body, angle, value) };
+  }
   return best;
 }

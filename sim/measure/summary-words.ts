@@ -1,8 +1,9 @@
 /** A summary in words and numbers, for a terminal or a page of text. Unsigned numbers with their words. */
 import { DEG, REV } from '../math/angles.ts';
-import type { Caution } from './cautions.ts';
+import { listCautions } from './caution-list.ts';
+import { wordInstant } from './caution-words.ts';
 import type { JointPeak, Summary } from './summary.ts';
-import { LEAST_TILT, spell, wordAngle } from './words.ts';
+import { LEAST_TILT, wordAngle } from './words.ts';
 
 /** A rate under this, rad/s, is not worth a line. */
 const LEAST_RATE = 0.005 * REV;
@@ -102,7 +103,7 @@ function jointRows(s: Summary): [string, string][] {
   const row = (name: string, peak: JointPeak | undefined, unit: string, scale: number): [string, string][] => {
     if (!peak) return [];
     const limit = Number.isFinite(peak.limit)
-      ? `; limit ${(peak.limit * scale).toFixed(0)} ${unit}, ${peak.source}`
+      ? `; known ${(peak.limit * scale).toFixed(0)} ${unit}, ${peak.source}`
       : '';
     const joint = wordAngle(s.body, s.body.angles[peak.angle]);
     return [[name, `${joint}, ${Math.abs(peak.value * scale).toFixed(0)} ${unit} at ${peak.t.toFixed(3)} s${limit}`]];
@@ -111,36 +112,23 @@ function jointRows(s: Summary): [string, string][] {
 }
 
 function cautionLines(s: Summary): string[] {
-  if (s.body.angles.length === 0) return ['This body has no joints.'];
-  if (s.cautions.length === 0) return ['Nothing is beyond the ranges, speeds and torques of the joints.'];
-  const lines = bothSides(s).map(({ caution, name }) => `  ${name} ${wordExcess(caution)}`);
-  return ['Beyond what the joints are known to do (a warning, not an error):', ...lines];
-}
-
-/** Left and right with the same worst value are said once. */
-function bothSides(s: Summary): { caution: Caution; name: string }[] {
-  const said = new Set<Caution>();
-  return s.cautions.flatMap((caution) => {
-    if (said.has(caution)) return [];
-    const angle = s.body.angles[caution.angle];
-    const twin = s.cautions.find(
-      (c) =>
-        c !== caution &&
-        c.kind === caution.kind &&
-        c.angle === angle.mirror &&
-        Math.abs(c.value - caution.value) < 1e-6,
-    );
-    if (!twin) return [{ caution, name: wordAngle(s.body, angle) }];
-    said.add(twin);
-    return [{ caution, name: `${spell(angle.name.slice(0, -1))}, both sides,` }];
-  });
-}
-
-function wordExcess(c: Caution): string {
-  const at = `at ${c.t.toFixed(3)} s`;
-  if (c.kind === 'range')
-    return `goes to ${(c.value * DEG).toFixed(0)} deg ${at}; its range ends at ${(c.limit * DEG).toFixed(0)} deg (${c.source})`;
-  if (c.kind === 'speed')
-    return `reaches ${(c.value * DEG).toFixed(0)} deg/s ${at}; limit ${(c.limit * DEG).toFixed(0)} deg/s (${c.source})`;
-  return `takes ${Math.abs(c.value).toFixed(0)} N m ${at}; limit ${c.limit.toFixed(0)} N m (${c.source})`;
+  const { body } = s;
+  if (body.angles.length === 0) return ['This body has no joints.'];
+  const young = s.notCompared;
+  const notCompared = young ? [`${young.title} ${young.detail}`] : [];
+  const list = listCautions(body, s.cautions);
+  if (list.length === 0)
+    return [
+      ...notCompared,
+      young
+        ? 'Nothing is beyond the ranges of the joints.'
+        : 'Nothing is beyond the ranges of the joints and what is known of their speeds and strengths.',
+    ];
+  const sources = new Set(list.map(({ caution }) => caution.source));
+  return [
+    ...notCompared,
+    'Cautions (nothing is blocked by them):',
+    ...list.flatMap(({ title, detail, caution }) => [`  ${title}`, `    ${detail} ${wordInstant(caution)}`]),
+    ...[...sources].map((source) => `  known from: ${source}`),
+  ];
 }

@@ -4,11 +4,13 @@
  * revolutions; undefined is "not defined".
  */
 
+import { strengthAt } from '../body/action-strength.ts';
 import type { Body, Vec3 } from '../body/body.ts';
 import { REV, turnedTo } from '../math/angles.ts';
-import { type Caution, calcCautions, forEachJoint } from './cautions.ts';
+import { type Said, wordCaution, wordNotCompared } from './caution-words.ts';
+import { actionSource, type Caution, calcCautions, forEachJoint } from './cautions.ts';
 import type { Frames } from './frames.ts';
-import { wordLimitSource } from './limit-source.ts';
+import { isCompared, knownSpeed, rateOf, strengthOfHinges } from './known-strength.ts';
 import type { SkillTarget } from './target.ts';
 import { type SideWord, type SomersaultWord, turnSign, wordSomersault, wordTilt, wordTwist } from './words.ts';
 
@@ -32,6 +34,7 @@ export interface Peak {
 export interface JointPeak extends Peak {
   /** index into Body.angles */
   readonly angle: number;
+  /** what is known of it at its angle and speed; infinite where nothing is, or where nobody is compared */
   readonly limit: number;
   readonly source: string;
 }
@@ -87,6 +90,10 @@ export interface Summary {
   readonly fastest?: JointPeak;
   readonly strongest?: JointPeak;
   readonly cautions: readonly Caution[];
+  /** each caution in words, in the same order */
+  readonly said: readonly Said[];
+  /** of an age that no strength is known of */
+  readonly notCompared?: Said;
 }
 
 /** Landing within this of the wanted angle is neither short nor past, rad. */
@@ -103,6 +110,8 @@ export function summarize(flight: FlownSource, frames: Frames, target?: SkillTar
   const greatestTilt = peak(frames, frames.tilt);
   const fastest = findFastest(body, frames);
   const strongest = findStrongest(body, frames);
+  const cautions = calcCautions(body, frames);
+  const notCompared = wordNotCompared(body);
   return {
     body,
     gravity: flight.gravity,
@@ -133,7 +142,9 @@ export function summarize(flight: FlownSource, frames: Frames, target?: SkillTar
     jointWork: frames.jointWork[last] ?? 0,
     ...(fastest ? { fastest } : {}),
     ...(strongest ? { strongest } : {}),
-    cautions: calcCautions(body, frames),
+    cautions,
+    said: cautions.map((c) => wordCaution(body, c)),
+    ...(notCompared ? { notCompared } : {}),
   };
 }
 
@@ -191,35 +202,37 @@ function peak(frames: Frames, column: Float64Array): Peak | undefined {
 function findFastest(body: Body, frames: Frames): JointPeak | undefined {
   let best = 0;
   let row = -1;
-  let joint = -1;
-  let others: readonly number[] = [];
-  forEachJoint(body, frames, (i, speed, angle, angles) => {
+  let angle = -1;
+  let rate = 0;
+  forEachJoint(body, frames, (i, speed, fastest, own) => {
     if (speed <= best) return;
     best = speed;
     row = i;
-    joint = angle;
-    others = angles;
+    angle = fastest;
+    rate = own;
   });
   if (row < 0) return undefined;
-  const limit = Math.max(...others.map((a) => body.angles[a].speedLimit));
-  const source = wordLimitSource(body.angles[joint].limitSource, 'speed');
-  return { value: best, t: frames.t[row], angle: joint, limit, source };
+  const limit = isCompared(body) ? knownSpeed(body, angle, rate) : Number.POSITIVE_INFINITY;
+  return { value: best, t: frames.t[row], angle, limit, source: actionSource(body, angle, rate) };
 }
 
 function findStrongest(body: Body, frames: Frames): JointPeak | undefined {
-  const angleOf = body.segments.flatMap((s) => s.hinges.map((h) => h.terms[0].angle));
-  const nq = angleOf.length;
+  const hinges = strengthOfHinges(body);
+  const [nq, na] = [hinges.length, body.angles.length];
   const { tau } = frames;
   let best = -1;
   for (let k = 0; k < frames.n * nq; k++) if (Math.abs(tau[k]) > (best < 0 ? 0 : Math.abs(tau[best]))) best = k;
   if (best < 0) return undefined;
-  const angle = angleOf[best % nq];
-  const { torqueLimit, limitSource } = body.angles[angle];
+  const [i, k] = [Math.floor(best / nq), best % nq];
+  const h = hinges[k];
+  const s = isCompared(body) ? h.strength?.[tau[best] >= 0 ? 0 : 1] : undefined;
   return {
     value: tau[best],
-    t: frames.t[Math.floor(best / nq)],
-    angle,
-    limit: torqueLimit[tau[best] >= 0 ? 0 : 1],
-    source: wordLimitSource(limitSource, 'torque'),
+    t: frames.t[i],
+    angle: h.angle,
+    limit: s
+      ? strengthAt(s, frames.angles[na * i + h.angle], rateOf(h, k, frames, na * i, nq * i))
+      : Number.POSITIVE_INFINITY,
+    source: actionSource(body, h.angle, tau[best]),
   };
 }

@@ -117,12 +117,8 @@ export const texts = {
     word: 'Caution.',
     go: (s: string) => `Go to ${s} s`,
     more: (n: number) => `${n} more`,
-    speed: (joint: string, value: string, limit: string) =>
-      `${joint} reaches ${value}; this athlete’s limit is ${limit}.`,
-    range: (joint: string, beyond: string) => `${joint} goes ${beyond} beyond the end of the joint’s range.`,
     overlap: (limb: string, through: string, s: string, mm: string) =>
       `${limb} passes through the ${through} at ${s} s, ${mm} mm deep.`,
-    torque: (joint: string, value: string, limit: string) => `${joint} takes ${value}; the limit is ${limit}.`,
     stopped: 'Stopped.',
     keeps: 'The last flight that worked is shown.',
     undo: 'Undo last change',

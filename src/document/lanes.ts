@@ -34,7 +34,6 @@ export interface Lane {
   readonly rangeDeg: readonly [number, number];
   readonly lowDeg: number;
   readonly highDeg: number;
-  readonly speedLimitDeg: number;
 }
 
 /** Under this, deg, an angle counts as still, and two sides as equal. */
@@ -82,7 +81,6 @@ export function getLanes(
       rangeDeg: [angle.range[0] * DEG, angle.range[1] * DEG],
       lowDeg,
       highDeg,
-      speedLimitDeg: angle.speedLimit * DEG,
     });
   });
   return sortLanes(lanes);

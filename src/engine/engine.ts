@@ -23,7 +23,7 @@ import {
   takeoffInFile,
   verdictInFlight,
 } from '../../sim/index.ts';
-import { listCautions } from './cautions.ts';
+import { readCautions } from './cautions.ts';
 import { findCode } from './code.ts';
 import { explain } from './explain.ts';
 import { makeOutline } from './outline.ts';
@@ -85,8 +85,9 @@ export function makeEngine(shelf: Catalogue, askRelease: AskRelease = askHere(sh
       frames,
       outline: makeOutline(summary, verdictInFlight(skill, summary)),
       code: findCode(summary, frames, skill.end.surface?.kind),
-      cautions: listCautions(skill.body, summary.cautions),
-      cautionsAt: (row) => listCautions(skill.body, calcCautionsAt(skill.body, frames, row)),
+      cautions: readCautions(skill.body, summary.cautions),
+      ...(summary.notCompared ? { notCompared: summary.notCompared } : {}),
+      cautionsAt: (row) => readCautions(skill.body, calcCautionsAt(skill.body, frames, row)),
       key: String(flights),
       draft,
     };

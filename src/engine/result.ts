@@ -10,6 +10,9 @@ export interface JointCaution {
   /** deg/s, deg or N m */
   readonly value: number;
   readonly limit: number;
+  /** what is asked for, and what it was compared with */
+  readonly title: string;
+  readonly detail: string;
 }
 
 /** A limb that passes through the body, where it is deepest. */
@@ -70,6 +73,8 @@ export interface FlightResult {
   readonly outline: Outline;
   readonly code: SkillCode;
   readonly cautions: readonly JointCaution[];
+  /** of an age that no strength is known of */
+  readonly notCompared?: { readonly title: string; readonly detail: string };
   /** the cautions of one frame alone */
   readonly cautionsAt: (row: number) => readonly JointCaution[];
   /** changes with every flight */

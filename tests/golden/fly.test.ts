@@ -28,6 +28,7 @@ const CONCLUDED = [
   'sentence',
   'verdict',
   'beyondLimits',
+  'notCompared',
   'cautions',
   'conditioning',
   'clearance',

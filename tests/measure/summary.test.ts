@@ -13,7 +13,6 @@ import {
   summarize,
   wordVerdict,
 } from '../../sim/index.ts';
-import { wordLimitSource } from '../../sim/measure/limit-source.ts';
 import { calcSkillVerdict, type SkillVerdict } from '../../sim/skill/skill-verdict.ts';
 import { launchedOf } from '../skill/load.ts';
 
@@ -175,13 +174,4 @@ test('without a direction of rotation nothing is short or past', () => {
   expect(sentenceOf(sum({ h: turns(0.04), twist: 180 }))).toContain('ends leaning 14 deg forward');
   expect(formatSummary('Plate', '', sum({ h: turns(0.04) }))).not.toMatch(/short|past/);
   expect(formatSummary('Plate', '', sum({ h: turns(0) }))).toContain('This body has no joints.');
-});
-
-test('a limit names its own source alone', () => {
-  const words = 'range: AAOS; torque: Jackson 2010 (PhD; one man); speed: judgement';
-  expect(wordLimitSource(words, 'range')).toBe('AAOS');
-  expect(wordLimitSource(words, 'torque')).toBe('Jackson 2010 (PhD; one man)');
-  expect(wordLimitSource(words, 'speed')).toBe('judgement');
-  expect(wordLimitSource('range: AAOS; speed and torque: Kentel', 'torque')).toBe('Kentel');
-  expect(wordLimitSource('the athlete file', 'speed')).toBe('the athlete file');
 });

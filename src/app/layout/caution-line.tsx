@@ -6,7 +6,7 @@ import { Icon } from '../../ui/icon.tsx';
 import { formatNumber } from '../../ui/numbers.ts';
 import { Sheet } from '../../ui/sheet.tsx';
 import { useCursor, useDocument, useFlight } from '../page.ts';
-import { wordCaution } from '../say/caution-words.ts';
+import { detailOf, titleOf, wordCaution } from '../say/caution-words.ts';
 import { speakVerdict } from '../say/sentence-words.ts';
 import { useWholeState } from '../whole-state.ts';
 import { texts } from '../words.ts';
@@ -20,6 +20,7 @@ export function CautionLine(props: { short?: boolean }) {
   const [all, setAll] = createSignal(false);
   const cautions = createMemo(() => flight.cautions());
   const first = createMemo(() => cautions()[0]);
+  const notCompared = createMemo(() => flight.result().notCompared);
   const fault = createMemo(() => flight.outcome().fault);
   const before = useWholeState().before;
   const go = (one: FlightCaution): void => {
@@ -58,7 +59,7 @@ export function CautionLine(props: { short?: boolean }) {
           <button type="button" class="caution short" onClick={() => setAll(true)}>
             <Icon name="caution" size={20} />
             <span class="caution-words">
-              <b>{c.word}</b> {wordCaution(one())}
+              <b class="spoken">{c.word}</b> <b>{titleOf(one())}</b> {detailOf(one())}
             </span>
             <Show when={cautions().length > 1}>
               <b>{c.more(cautions().length - 1)}</b>
@@ -71,7 +72,7 @@ export function CautionLine(props: { short?: boolean }) {
           <div class="caution" role="status">
             <Icon name="caution" size={22} />
             <p>
-              <b>{c.word}</b> {wordCaution(one())}{' '}
+              <b class="spoken">{c.word}</b> <b>{titleOf(one())}</b> {detailOf(one())}{' '}
               <button type="button" class="link" onClick={() => go(one())}>
                 {c.go(formatNumber(one().t, 2))}
               </button>
@@ -85,8 +86,16 @@ export function CautionLine(props: { short?: boolean }) {
           </div>
         )}
       </Show>
+      <Show when={!fault() && !before() && !first() ? notCompared() : undefined}>
+        {(note) => (
+          <p class="not-compared">
+            <b>{note().title}</b> {note().detail}
+          </p>
+        )}
+      </Show>
       <Show when={all()}>
         <Sheet title={c.all} onClose={() => setAll(false)}>
+          <Show when={notCompared()}>{(note) => <p>{`${note().title} ${note().detail}`}</p>}</Show>
           <ul class="list">
             <For each={cautions()}>
               {(one) => (

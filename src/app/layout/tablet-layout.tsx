@@ -50,7 +50,10 @@ export function TabletLayout(props: { lanes: LaneList }) {
   const second = (): string => secondChoice() ?? (twisting() ? 'longMoment' : 'lateralMoment');
   const width = (): number => Math.max(size().width, 700);
   const hasMessage = (): boolean =>
-    flight.outcome().fault !== undefined || flight.before() !== undefined || flight.cautions().length > 0;
+    flight.outcome().fault !== undefined ||
+    flight.before() !== undefined ||
+    flight.cautions().length > 0 ||
+    flight.result().notCompared !== undefined;
   const line = (): number => LINE + (hasMessage() ? 34 : 0);
   const height = (): number => Math.max(size().height, 640);
   const timeWidth = (): number => width() - SIDE;

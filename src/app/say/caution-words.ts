@@ -1,22 +1,18 @@
-/** A caution as a sentence: unsigned numbers, and what they are measured against. */
+/** A caution in one or two sentences: what is asked for, then what it was compared with. */
 import type { FlightCaution } from '../../engine/result.ts';
 import { formatNumber } from '../../ui/numbers.ts';
-import { say } from '../../ui/units.ts';
 import { texts } from '../words.ts';
 
-const c = texts.caution;
+export const wordCaution = (one: FlightCaution): string => [titleOf(one), detailOf(one)].filter(Boolean).join(' ');
 
-export function wordCaution(one: FlightCaution): string {
-  if (one.kind === 'overlap')
-    return c.overlap(
-      texts.firstPart(one.limb),
-      texts.part(one.through),
-      formatNumber(one.t, 2),
-      formatNumber(one.deepMm, 0),
-    );
-  const joint = texts.joint(one.angle);
-  const size = (v: number): string => formatNumber(Math.abs(v), 0);
-  if (one.kind === 'speed') return c.speed(joint, `${size(one.value)}°/s`, `${size(one.limit)}°/s`);
-  if (one.kind === 'range') return c.range(joint, `${size(one.value - one.limit)}°`);
-  return c.torque(joint, say('torque', Math.abs(one.value)), say('torque', Math.abs(one.limit)));
+export function titleOf(one: FlightCaution): string {
+  if (one.kind !== 'overlap') return one.title;
+  return texts.caution.overlap(
+    texts.firstPart(one.limb),
+    texts.part(one.through),
+    formatNumber(one.t, 2),
+    formatNumber(one.deepMm, 0),
+  );
 }
+
+export const detailOf = (one: FlightCaution): string => (one.kind === 'overlap' ? '' : one.detail);

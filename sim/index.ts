@@ -176,6 +176,7 @@ export {
   compareVersions,
   type Version,
 } from './skill/compare-table.ts';
+export { calcConditioning, type Sensitivity } from './skill/conditioning.ts';
 export { type ContactReport, calcContactReport } from './skill/contact-report.ts';
 export type { WholeContact } from './skill/contact-room.ts';
 export { type Draft, draftSkill } from './skill/draft-skill.ts';
@@ -183,7 +184,6 @@ export type { DraftSpec } from './skill/draft-spec.ts';
 export { flySkill, makeFlyer } from './skill/flyer.ts';
 export type { HandGap } from './skill/hand-contact.ts';
 export { calcLateDose, type LateDose } from './skill/late-dose.ts';
-export { formatLateDose } from './skill/late-words.ts';
 export { calcRelease, type LaunchedSkill, launch, launchFrom, type Release, relaunch } from './skill/launch.ts';
 export { calcReleaseWindow, USUAL_RELEASE_WISH } from './skill/release-window.ts';
 export type { Skill, SkillTarget } from './skill/skill.ts';
@@ -199,6 +199,8 @@ export {
   type TiltValues,
 } from './skill/tilt-account.ts';
 export { wordBasis } from './words/basis-words.ts';
+export { formatConditioning, wordConditioning } from './words/conditioning-words.ts';
+export { formatLateDose } from './words/late-words.ts';
 export { wordVerdict } from './words/verdict-words.ts';
 
 import type { Contact, WholeContact } from './skill/contact-room.ts';

@@ -2,9 +2,11 @@
 import { DEG, REV } from '../math/angles.ts';
 import type { Clearance } from '../measure/clearance.ts';
 import type { JointPeak, Peak, Summary } from '../measure/summary.ts';
+import type { Sensitivity } from '../skill/conditioning.ts';
 import type { ContactReport } from '../skill/contact-report.ts';
 import type { SkillVerdict } from '../skill/skill-verdict.ts';
 import { CAUTION } from './caution.ts';
+import { conditioningJson } from './conditioning-json.ts';
 import { takeoffOf } from './takeoff-json.ts';
 import { verdictJson } from './verdict-json.ts';
 
@@ -17,11 +19,12 @@ interface Said {
   readonly sentence: string;
   readonly verdict: SkillVerdict;
 }
-/** What came before and after the flight (phases-json.ts), what came nearest to rail, table or board, and what the take-off asks of its place. */
+/** What came before and after the flight (phases-json.ts), what came nearest to rail, table or board, what the take-off asks of its place, how sensitive the result is. */
 interface Around {
   readonly phases?: object | undefined;
   readonly nearest?: Clearance | undefined;
   readonly takeoff?: ContactReport | undefined;
+  readonly conditioning?: readonly Sensitivity[] | undefined;
 }
 
 /** `said`: the verdict and its sentence. */
@@ -29,7 +32,7 @@ export function formatSummaryJson(
   title: string,
   { sentence, verdict }: Said,
   s: Summary,
-  { phases, nearest, takeoff }: Around = {},
+  { phases, nearest, takeoff, conditioning }: Around = {},
 ): string {
   const { landing, target, body } = s;
   const nameOf = (angle: number): string => body.angles[angle].name;
@@ -95,6 +98,7 @@ export function formatSummaryJson(
     },
     nearest: nearest ? { to: nearest.solid, part: nearest.part, distanceM: nearest.distance, atS: nearest.t } : null,
     takeoff: takeoff ? takeoffOf(takeoff) : null,
+    ...(conditioning ? { conditioning: conditioningJson(conditioning) } : {}),
     beyondLimits: s.cautions.map((c, i) => {
       const scale = c.kind === 'torque' ? 1 : DEG;
       const unit = { range: 'deg', speed: 'deg/s', torque: 'N m' }[c.kind];

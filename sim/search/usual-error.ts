@@ -1,6 +1,7 @@
 /** What a trained athlete is usually off by: one standard deviation of each input, and where the number is from. SI, radians. */
 import { RAD } from '../math/angles.ts';
 import { FieldError } from '../math/field-error.ts';
+import { NATIONAL_ERRORS } from '../skill/national-errors.ts';
 import type { Input } from './input.ts';
 
 type ErrorLevel = 'national' | 'elite';
@@ -24,7 +25,7 @@ const JUDGED = 'our judgement for a trained athlete, not measured';
 /** s */
 const TIMING: Readonly<Record<ErrorLevel, { readonly by: number; readonly source: string }>> = {
   national: {
-    by: 0.012,
+    by: NATIONAL_ERRORS.timing,
     source:
       'published: 12 ms at four instants of a giant, one national gymnast, 20 trials (study of the Tkachev by Hiley, Yeadon and others; read in its index record)',
   },
@@ -66,15 +67,15 @@ const angle = (name: RegExp, source: string): UsualError => ({ name, by: () => A
 
 /** The first that fits counts. */
 const USUAL: readonly UsualError[] = [
-  share(/^(takeoff|contact)\.h\.z$/, 0.03, MOMENTUM),
+  share(/^(takeoff|contact)\.h\.z$/, NATIONAL_ERRORS.momentum, MOMENTUM),
   share(/^takeoff\.speedUp$/, 0.02, SPEED),
   judged(/^takeoff\.lean$/, () => RAD),
-  judged(/^takeoff\.tilt$/, () => 0.25 * RAD),
+  judged(/^takeoff\.tilt$/, () => NATIONAL_ERRORS.takeoffTilt),
   judged(/^takeoff\.twist$/, () => 0.5 * RAD),
   timing(/^block:\d+\.move(Start|Time)$/),
   timing(/^key:\d+\.time$/),
   timing(/^swing\.late$/),
-  judged(/^swing\.lateHand$/, () => 0.005),
+  judged(/^swing\.lateHand$/, () => NATIONAL_ERRORS.lateHand),
   judged(/^contact\.force$/, ({ value }) => 0.02 * Math.abs(value)),
   judged(/^contact\.lean$/, () => 0.5 * RAD),
   angle(/^block:\d+\.angle:(hipFlexion|shoulderElevation)$/, ANGLES),

@@ -14,7 +14,7 @@ import type { Skill } from './skill.ts';
 import type { Whole } from './whole.ts';
 
 /** From these on something is called missed. */
-const MISS_WIDTHS = {
+export const MISS_WIDTHS = {
   /** smallest of the judging bands for unfinished twist (30 / 60 / 90 deg; from memory) */
   twist: 30 * RAD,
   /** where the planar landing ends (our judgement) */

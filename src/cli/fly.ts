@@ -2,12 +2,15 @@
 import {
   CAUTION,
   calcClearance,
+  calcConditioning,
   calcContactReport,
   calcFrames,
   calcLateDose,
+  EXPLAIN_WORDS,
   flySkill,
   flyWhole,
   formatClearance,
+  formatConditioning,
   formatContactCautions,
   formatFrames,
   formatLateDose,
@@ -61,6 +64,7 @@ export async function runFly(command: CommandCall & { kind: 'fly' }): Promise<st
   const takeoff = calcContactReport(whole ?? { skill: launched, flight });
   const nearest = calcClearance({ skill: launched, flight, barX: whole?.barX ?? 0 });
   const verdict = whole ? verdictOf(whole, summary, nearest) : verdictInFlight(skill, summary, nearest);
+  const conditioning = calcConditioning(skill, contact, flight);
   const sentence = wordVerdict(verdict);
   const basis = wordBasis(verdict);
   const outputs: Output[] = wanted.map((output) => {
@@ -71,6 +75,7 @@ export async function runFly(command: CommandCall & { kind: 'fly' }): Promise<st
           formatSummaryJson(skill.title, { sentence, verdict }, summary, {
             phases: whole && phasesOf(whole, dose),
             nearest,
+            conditioning,
           }),
         ],
       };
@@ -83,23 +88,8 @@ export async function runFly(command: CommandCall & { kind: 'fly' }): Promise<st
   const phases = `${whole ? `\n${formatWhole(whole, takeoff)}` : ''}${dose ? `\n${formatLateDose(dose)}` : ''}`;
   const near = formatClearance(nearest);
   const cautions = formatContactCautions(takeoff);
-  const words = `${formatSummary(
-    skill.title,
-    `${sentence}
-${basis}`,
-    summary,
-    code,
-  )}${
-    cautions &&
-    `
-${cautions}`
-  }`;
-  return `${words}${phases}${
-    near &&
-    `
-Nearest    ${near}
-`
-  }
-Caution. ${CAUTION}
-`;
+  const sensitive = formatConditioning(conditioning, EXPLAIN_WORDS.moves);
+  const said = [sentence, basis, ...(sensitive ? [sensitive] : [])].join('\n');
+  const words = `${formatSummary(skill.title, said, summary, code)}${cautions && `\n${cautions}`}`;
+  return `${words}${phases}${near && `\nNearest    ${near}\n`}\nCaution. ${CAUTION}\n`;
 }

@@ -84,6 +84,13 @@ test('momentum by body part and what just changed are shown', async ({ page }) =
   await expect(tool(page).locator('.account-momentum')).toContainText(/legs/);
 });
 
+test('how sensitive the result is follows when the flights are flown', async ({ page }) => {
+  await openAccount(page);
+  await tab(page, 'Momentum');
+  await expect(tool(page).getByText(/twists for 1° of tilt at take-off \(usual errors/)).toBeVisible();
+  await expect(tool(page).getByText(/at the landing for 1 % of angular momentum/)).toBeVisible();
+});
+
 test('a skill whose sides move alike has nothing to account for', { tag: '@once' }, async ({ page }) => {
   await openBench(page);
   await page.keyboard.press('s');

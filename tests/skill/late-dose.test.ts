@@ -4,7 +4,7 @@ import * as contact from '../../sim/contact/index.ts';
 import { flightOf, flySkill, type SkillFile } from '../../sim/index.ts';
 import { calcFlightEnd } from '../../sim/measure/flight-end.ts';
 import { calcLateDose, type LateDose } from '../../sim/skill/late-dose.ts';
-import { formatLateDose } from '../../sim/skill/late-words.ts';
+import { formatLateDose } from '../../sim/words/late-words.ts';
 import { swingIn } from '../files/parts.ts';
 import { builtOf, fileOf, skillOf } from './load.ts';
 

@@ -29,11 +29,18 @@ export function AccountTool(props: ToolProps) {
   );
 }
 
-function Changed(props: { words: string }) {
+function Changed(props: { words: string; sensitive: string }) {
   return (
-    <p class="account-changed">
-      <b>{a.changed}</b> {props.words || a.nothingYet}
-    </p>
+    <div>
+      <p class="account-changed">
+        <b>{a.changed}</b> {props.words || a.nothingYet}
+      </p>
+      <Show when={props.sensitive}>
+        <p class="account-changed" title={a.sensitiveHow}>
+          <b>{a.sensitive}</b> {props.sensitive}.
+        </p>
+      </Show>
+    </div>
   );
 }
 
@@ -73,7 +80,7 @@ function WideAccount(props: Parts) {
           <h3>{a.tabs.tilt}</h3>
           <TiltBars state={props.state} stacked={false} />
           <div class="account-foot">
-            <Changed words={props.words} />
+            <Changed words={props.words} sensitive={props.state.sensitive()} />
             <Momentum {...props} />
           </div>
         </div>
@@ -117,7 +124,7 @@ function TouchAccount(props: Parts) {
             <p class="quiet account-how">{a.sightHow}</p>
           </Match>
           <Match when={tab() === 'momentum'}>
-            <Changed words={props.words} />
+            <Changed words={props.words} sensitive={props.state.sensitive()} />
             <Momentum {...props} />
           </Match>
         </Switch>

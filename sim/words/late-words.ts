@@ -1,7 +1,6 @@
 /** What one late hand gives, in plain lines for the command line. Its texts in one place, ready for translation. */
 import { DEG, REV } from '../math/angles.ts';
-import { wordTwist } from '../measure/words.ts';
-import type { LateDose } from './late-dose.ts';
+import type { LateDose } from '../skill/late-dose.ts';
 
 const ms = (s: number): string => (1000 * s).toFixed(1);
 const deg = (rad: number): string => (Math.abs(rad) * DEG).toFixed(0);
@@ -18,13 +17,17 @@ const LATE_WORDS = {
     `Half a millisecond more or less near ${at} ms is ${filed} deg of twist${equal === undefined ? '' : ` (arms equal: ${equal})`}: no word on its twist is finer.`,
 };
 
+/** Less is no twist to speak of, rad. */
+const LEAST = 0.005 * REV;
+const sideOf = (twist: number): string => (Math.abs(twist) < LEAST ? '' : twist > 0 ? 'left' : 'right');
+
 export function formatLateDose(dose: LateDose): string {
   const w = LATE_WORDS;
   const say = (d: LateDose['rows'][number]['equal']): string =>
     !d
       ? ''
       : Number.isFinite(d.twist)
-        ? w.dose((Math.abs(d.twist) / REV).toFixed(2), wordTwist(d.twist), deg(d.tilt))
+        ? w.dose((Math.abs(d.twist) / REV).toFixed(2), sideOf(d.twist), deg(d.tilt))
         : w.unknown;
   const rows = [
     [w.held, w.filed, dose.rows[0].equal ? w.equal : ''],

@@ -34,7 +34,6 @@ export interface ContactCaution {
   readonly range: ContactRange;
 }
 
-/** From one value of the course to another. */
 export interface ContactReport {
   readonly place: RangedPlace;
   /** m/s: along the way of travel, up */
@@ -45,6 +44,8 @@ export interface ContactReport {
   readonly momentum: number;
   readonly momentumShare: number;
   readonly contact?: ContactDetail;
+  /** what was compared, and with what */
+  readonly ranges: Readonly<Partial<Record<ContactCautionKind, ContactRange>>>;
   readonly cautions: readonly ContactCaution[];
 }
 
@@ -86,8 +87,11 @@ export function calcContactReport(taken: Taken): ContactReport | undefined {
   if (!place || !body.neutralHuman || body.stature === undefined || Math.abs(gravity - EARTH) > 0.1) return undefined;
   const ranges = PLACE_RANGES[place];
   const cautions: ContactCaution[] = [];
+  const compared: Partial<Record<ContactCautionKind, ContactRange>> = {};
   const judge = (kind: ContactCautionKind, value: number, range: ContactRange | undefined, isBoth = false): void => {
-    if (range && (value > range.high || (isBoth && value < range.low))) cautions.push({ kind, place, value, range });
+    if (!range) return;
+    compared[kind] = range;
+    if (value > range.high || (isBoth && value < range.low)) cautions.push({ kind, place, value, range });
   };
   const v = flight.v_WScm_W0;
   const way = (v[0] || contact?.v_before_W[0] || 1) < 0 ? -1 : 1;
@@ -115,6 +119,7 @@ export function calcContactReport(taken: Taken): ContactReport | undefined {
     momentum,
     momentumShare,
     ...(detail ? { contact: detail } : {}),
+    ranges: compared,
     cautions,
   };
 }

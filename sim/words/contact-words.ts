@@ -70,10 +70,26 @@ const WORDS: Readonly<Record<ContactCautionKind, Wording>> = {
   },
 };
 
+/** The range alone: usual 0.10 to 0.14 (from memory). */
+export function wordContactRange(kind: ContactCautionKind, range: ContactRange): string {
+  const { digits, scale = 1, range: words } = WORDS[kind];
+  return wordRange(range, digits, scale, words);
+}
+
 /** As a sentence without its full stop: the number, the range, what the range rests on. */
-function wordContactCaution({ kind, place, value, range }: ContactCaution): string {
-  const { unit, digits, scale = 1, say, range: words } = WORDS[kind];
-  return `${say(`${f(value * scale, digits)} ${unit}`, PLACES[place])}; ${wordRange(range, digits, scale, words)}`;
+export const wordContactCaution = (c: ContactCaution): string =>
+  `${wordContactAsk(c)}; ${wordContactRange(c.kind, c.range)}`;
+
+/** leaves the floor upward at 9.0 m/s */
+export function wordContactAsk({ kind, place, value }: ContactCaution): string {
+  const { unit, digits, scale = 1, say } = WORDS[kind];
+  return say(`${f(value * scale, digits)} ${unit}`, PLACES[place]);
+}
+
+/** usual 3.8 to 5.2 (from memory) */
+export function wordContactRange(kind: ContactCautionKind, range: ContactRange): string {
+  const { digits, scale = 1, range: words } = WORDS[kind];
+  return wordRange(range, digits, scale, words);
 }
 
 function wordRange({ low, high, basis }: ContactRange, digits: number, scale: number, words?: string): string {

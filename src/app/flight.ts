@@ -151,9 +151,11 @@ export function createFlight({ flying, shapes, document: doc, checked, standIn }
     }
     return doc.file() !== mark ? atBegin : last;
   });
-  const cautions = createMemo<readonly FlightCaution[]>(() =>
-    before() ? result().cautions : [...result().cautions, ...flying.overlaps(result())],
-  );
+  const cautions = createMemo<readonly FlightCaution[]>(() => [
+    ...result().cautions,
+    ...result().takeoffCautions,
+    ...(before() ? [] : flying.overlaps(result())),
+  ]);
 
   return {
     outcome,

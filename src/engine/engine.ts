@@ -3,6 +3,7 @@ import {
   buildSkill,
   type Catalogue,
   calcCautionsAt,
+  calcContactReport,
   calcFrames,
   calcRelease,
   checkSkillFile,
@@ -88,6 +89,11 @@ export function makeEngine(shelf: Catalogue, askRelease: AskRelease = askHere(sh
       cautions: readCautions(skill.body, summary.cautions),
       ...(summary.notCompared ? { notCompared: summary.notCompared } : {}),
       cautionsAt: (row) => readCautions(skill.body, calcCautionsAt(skill.body, frames, row)),
+      takeoffCautions: (calcContactReport({ skill, flight })?.cautions ?? []).map((caution) => ({
+        kind: 'takeoff',
+        t: 0,
+        caution,
+      })),
       key: String(flights),
       draft,
     };

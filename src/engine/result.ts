@@ -1,5 +1,13 @@
 /** What the page knows of the current document after it was flown. Plain values for panels, plots and scenes to read. */
-import type { Athlete, Flight, Frames, LaunchedSkill, SkillFile, SkillVerdict } from '../../sim/index.ts';
+import type {
+  Athlete,
+  ContactCaution,
+  Flight,
+  Frames,
+  LaunchedSkill,
+  SkillFile,
+  SkillVerdict,
+} from '../../sim/index.ts';
 
 /** A joint against its limit. */
 export interface JointCaution {
@@ -25,7 +33,14 @@ export interface OverlapCaution {
   readonly deepMm: number;
 }
 
-export type FlightCaution = JointCaution | OverlapCaution;
+/** The take-off against what is usual for its place. */
+interface TakeoffCaution {
+  readonly kind: 'takeoff';
+  readonly t: 0;
+  readonly caution: ContactCaution;
+}
+
+export type FlightCaution = JointCaution | OverlapCaution | TakeoffCaution;
 
 /** The skill's code, difficulty and usual name; a dive number for water. Or the reason why there is no code. */
 export type SkillCode =
@@ -75,6 +90,7 @@ export interface FlightResult {
   readonly cautions: readonly JointCaution[];
   /** of an age that no strength is known of */
   readonly notCompared?: { readonly title: string; readonly detail: string };
+  readonly takeoffCautions: readonly TakeoffCaution[];
   /** the cautions of one frame alone */
   readonly cautionsAt: (row: number) => readonly JointCaution[];
   /** changes with every flight */

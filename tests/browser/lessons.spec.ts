@@ -230,7 +230,7 @@ test.describe('on a large screen', () => {
 
     await openTool(page, named('Before and after')).click();
     await button(tool, named('Push from floor, table or board')).click();
-    await says('A foot or hand could give this: it neither slips nor pulls.', page.getByTestId('possible'));
+    await says('It neither slips nor pulls.', page.getByTestId('possible'));
     const push = tool.locator('.report').filter({ hasText: 'Impulse' });
     await says('6.0 body weights, mean force over 0.32 s', push);
     await says('adds 1 023 J', push);

@@ -56,6 +56,17 @@ describe('overlaps', () => {
   });
 });
 
+describe('a take-off outside what is usual for its place', () => {
+  it('is a caution beside those of the joints, with its range and what that rests on; a usual one is none', () => {
+    const file = structuredClone(skills['back-tuck']);
+    expect(engine.fly(file).takeoffCautions).toEqual([]);
+    flightIn(file).takeoff.velocityMPerS.up = 9;
+    expect(engine.fly(file).takeoffCautions.map(wordCaution)).toEqual([
+      'Leaves the floor upward at 9.0 m/s. Usual 3.5 to 4.9 (from memory).',
+    ]);
+  });
+});
+
 describe('what just changed', () => {
   const result = fly('back-straight-full');
   const say = (t: number): string => engine.explain(result, t, explainWords());

@@ -1,11 +1,15 @@
 /** A caution in one or two sentences: what is asked for, then what it was compared with. */
+import { wordContactAsk, wordContactRange } from '../../../sim/words/contact-words.ts';
 import type { FlightCaution } from '../../engine/result.ts';
 import { formatNumber } from '../../ui/numbers.ts';
 import { texts } from '../words.ts';
 
 export const wordCaution = (one: FlightCaution): string => [titleOf(one), detailOf(one)].filter(Boolean).join(' ');
 
+const sentence = (words: string): string => `${words[0].toUpperCase()}${words.slice(1)}.`;
+
 export function titleOf(one: FlightCaution): string {
+  if (one.kind === 'takeoff') return sentence(wordContactAsk(one.caution));
   if (one.kind !== 'overlap') return one.title;
   return texts.caution.overlap(
     texts.firstPart(one.limb),
@@ -15,4 +19,7 @@ export function titleOf(one: FlightCaution): string {
   );
 }
 
-export const detailOf = (one: FlightCaution): string => (one.kind === 'overlap' ? '' : one.detail);
+export function detailOf(one: FlightCaution): string {
+  if (one.kind === 'takeoff') return sentence(wordContactRange(one.caution.kind, one.caution.range));
+  return one.kind === 'overlap' ? '' : one.detail;
+}

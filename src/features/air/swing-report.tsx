@@ -3,7 +3,7 @@
 import { createMemo, For, Show } from 'solid-js';
 import type { LateDose } from '../../../sim/index.ts';
 import { DEG, REV } from '../../../sim/math/angles.ts';
-import type { ContactResult, SwingResult, WholeResult, WindowResult } from '../../jobs/kinds/whole-data.ts';
+import type { SwingResult, WholeResult, WindowResult } from '../../jobs/kinds/whole-data.ts';
 import { formatNumber } from '../../ui/numbers.ts';
 import { say } from '../../ui/units.ts';
 import { LateTable } from './late-table.tsx';
@@ -190,40 +190,6 @@ export function WindowStudy(props: { window: WindowResult; width: number; set: (
           </tbody>
         </table>
       </Show>
-    </section>
-  );
-}
-
-export function PushSection(props: { contact: ContactResult }) {
-  const c = t.contactRows;
-  const lean = (): string =>
-    `${formatNumber(Math.abs(props.contact.leanDeg), 0)}° ${props.contact.leanDeg >= 0 ? t.forward : t.backward}`;
-  return (
-    <section class="report">
-      <h3>{t.contact}</h3>
-      <p>
-        <b class="big">{formatNumber(props.contact.bodyWeights, 1)}</b> {t.values.force}, {c.mean}
-        <span class="quiet"> {t.stopping(formatNumber(props.contact.time, 2))}</span>
-      </p>
-      <p class="verdict" classList={{ falls: props.contact.faults.length > 0 }} role="status" data-testid="possible">
-        {props.contact.faults.length > 0 ? props.contact.faults.map((f) => t.faults[f]).join(' ') : t.possible}
-      </p>
-      <ReportRows
-        rows={[
-          [c.impulse, `${formatNumber(props.contact.impulse, 0)} N·s`],
-          [c.peak, `${formatNumber(props.contact.halfSinePeak, 0)} N`],
-          [c.lean, lean()],
-          [c.lever, say('length', Math.abs(props.contact.lever))],
-          [c.angular, say('momentum', Math.abs(props.contact.angularImpulse))],
-          [
-            c.energy,
-            props.contact.energy >= 0
-              ? t.adds(say('energy', props.contact.energy))
-              : t.takes(say('energy', -props.contact.energy)),
-          ],
-          [c.friction, formatNumber(props.contact.frictionNeeded, 2)],
-        ]}
-      />
     </section>
   );
 }

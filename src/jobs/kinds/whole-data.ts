@@ -2,6 +2,7 @@
 import type {
   Athlete,
   ContactFault,
+  ContactReport,
   LandingReport,
   LateDose,
   ShapeData,
@@ -68,7 +69,6 @@ export interface ContactResult {
   readonly time: number;
   readonly impulse: number;
   readonly bodyWeights: number;
-  readonly halfSinePeak: number;
   readonly leanDeg: number;
   readonly lever: number;
   readonly angularImpulse: number;
@@ -76,6 +76,8 @@ export interface ContactResult {
   readonly frictionNeeded: number;
   readonly place?: { readonly x: number; readonly z: number };
   readonly faults: readonly ContactFault[];
+  /** beside what is usual there; left out where that is not known */
+  readonly report?: ContactReport;
 }
 
 export interface AsymmetryResult {

@@ -2,6 +2,7 @@
 
 import {
   calcClearance,
+  calcContactReport,
   calcReleaseWindow,
   judgeArrival,
   nearOf,
@@ -44,14 +45,15 @@ function makeSwingResult({ swing, flight }: Whole, contact: WholeContact): Swing
   };
 }
 
-function makeContactResult({ contact }: Whole): ContactResult | undefined {
+function makeContactResult(whole: Whole): ContactResult | undefined {
+  const { contact } = whole;
   if (!contact) return undefined;
+  const report = calcContactReport(whole);
   const { impulse: c, time } = contact;
   return {
     time,
     impulse: Math.hypot(...c.J_W),
     bodyWeights: c.bodyWeights,
-    halfSinePeak: c.halfSinePeak,
     leanDeg: c.lean * DEG,
     lever: c.lever,
     angularImpulse: c.K_Scm_W[2],
@@ -59,6 +61,7 @@ function makeContactResult({ contact }: Whole): ContactResult | undefined {
     frictionNeeded: c.frictionNeeded,
     ...(c.place ? { place: c.place } : {}),
     faults: c.faults,
+    ...(report ? { report } : {}),
   };
 }
 

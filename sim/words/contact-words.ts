@@ -40,10 +40,10 @@ const WORDS: Readonly<Record<ContactCautionKind, Wording>> = {
     digits: 2,
     say: (v, p) => `leaves the ${p} with an angular momentum of ${v} (m the mass, h the stature)`,
   },
-  time: { unit: 'ms', digits: 0, scale: 1000, say: (v, p) => `is on the ${p} for ${v}` },
+  time: { unit: 'ms', digits: 0, scale: 1000, say: (v, p) => `the contact with the ${p} lasts ${v}` },
   alongIn: { unit: 'm/s', digits: 1, say: (v, p) => `comes to the ${p} along at ${v}` },
   meanUp: { unit: 'body weights', digits: 1, say: (v, p) => `needs a mean force of ${v} up from the ${p}` },
-  work: { unit: 'J/kg', digits: 1, say: (v, p) => `adds ${v} on the ${p} to what it came with` },
+  work: { unit: 'J/kg', digits: 1, say: (v, p) => `the contact with the ${p} adds ${v} to what the athlete came with` },
   height: {
     unit: 'm',
     digits: 2,
@@ -84,12 +84,6 @@ export const wordContactCaution = (c: ContactCaution): string =>
 export function wordContactAsk({ kind, place, value }: ContactCaution): string {
   const { unit, digits, scale = 1, say } = WORDS[kind];
   return say(`${f(value * scale, digits)} ${unit}`, PLACES[place]);
-}
-
-/** usual 3.8 to 5.2 (from memory) */
-export function wordContactRange(kind: ContactCautionKind, range: ContactRange): string {
-  const { digits, scale = 1, range: words } = WORDS[kind];
-  return wordRange(range, digits, scale, words);
 }
 
 function wordRange({ low, high, basis }: ContactRange, digits: number, scale: number, words?: string): string {

@@ -62,7 +62,7 @@ describe('what no athlete does is cautioned', () => {
     const text = formatContactCautions(r);
     expect(text).toContain('leaves the floor upward at 9.0 m/s; usual 3.8 to 5.2 (from memory)');
     expect(text).toMatch(
-      /adds 36\.6 J\/kg on the floor to what it came with; up to 10\.0 \(computed from ranges that are from memory\)/,
+      /the contact with the floor adds 36\.6 J\/kg to what the athlete came with; up to 10\.0 \(computed from ranges that are from memory\)/,
     );
   });
 

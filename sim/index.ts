@@ -123,6 +123,15 @@ export type { Bar, BarEnd } from './search/margin-bars.ts';
 export { type MarginStudy, type ShareAfter, shareOf, shareOfHits, studyMargin } from './search/margin-study.ts';
 export { distanceIn, USUAL_WINDOW } from './search/margin-window.ts';
 export type { Obstacle } from './search/nearest-miss.ts';
+export {
+  makeReflexRange,
+  needsReflexRange,
+  REFLEX_DELAYS,
+  REFLEX_TRIES,
+  type ReflexRange,
+  type ReflexShare,
+  rangeBalance,
+} from './search/reflex-range.ts';
 export { findResult, RESULTS, type ResultUnit } from './search/result.ts';
 export {
   checkDrawn,

@@ -7,6 +7,7 @@ import type { Contour } from '../search/map-contour.ts';
 import type { Bar, BarEnd } from '../search/margin-bars.ts';
 import type { MarginStudy, ShareAfter } from '../search/margin-study.ts';
 import type { Bound } from '../search/margin-window.ts';
+import type { ReflexRange } from '../search/reflex-range.ts';
 import type { Study } from '../search/sample.ts';
 import type { ErrorSetting } from '../search/usual-error.ts';
 import { CAUTION } from './caution.ts';
@@ -39,6 +40,8 @@ interface StudyOut extends FromTo {
   readonly result: MarginStudy;
   /** whose errors, and times what */
   readonly errors: ErrorSetting;
+  /** of a skill that is to be held straight */
+  readonly range?: ReflexRange;
   /** which of them go together, in one sentence */
   readonly together: string;
   /** where the errors are from */
@@ -46,7 +49,7 @@ interface StudyOut extends FromTo {
 }
 
 export function formatMarginJson(out: StudyOut): string {
-  const { title, study, balance, from, to, now, bars, result, errors, together, sources } = out;
+  const { title, study, balance, from, to, now, bars, result, errors, range, together, sources } = out;
   const { parts, correlations } = study.spread;
   const unitOf = (id: string): (typeof OUT_UNITS)[keyof typeof OUT_UNITS] | undefined => {
     const part = parts.find((p) => p.input.id === id);
@@ -87,6 +90,15 @@ export function formatMarginJson(out: StudyOut): string {
     correlations,
     goesTogether: together,
     inWindow: shareOut(result.now),
+    ...(range
+      ? {
+          heldStraight: {
+            openLoop: shareOut(range.openLoop),
+            hipsReflex: range.reflex.map(({ delay, share }) => ({ delayS: delay, ...shareOut(share) })),
+            note: range.note,
+          },
+        }
+      : {}),
     settled: result.settled.map(shareOut),
     mean: scaled(result.mean),
     deviation: scaled(result.deviation),

@@ -63,16 +63,17 @@ export class SampleFlyer {
     this.sense = senseOf(base, () => this.now);
   }
 
-  flightAt(values: ArrayLike<number>, spec = putInputs(this.spec, this.inputs, values)): Flight {
+  /** `draw`: number of the sample, for what the reflex feels by chance */
+  flightAt(values: ArrayLike<number>, spec = putInputs(this.spec, this.inputs, values), draw?: number): Flight {
     const { skill: built, flyer } = this.build(spec, values);
     const skill = launch({ ...built, start: spec.start, end: spec.end }, this.contact);
-    return flyer.fly(skill);
+    return flyer.fly(skill, draw);
   }
 
   /** Throws what the flight throws: no touchdown, keys out of order, a body that cannot be made. */
-  outcomeAt(values: ArrayLike<number>): Outcome {
+  outcomeAt(values: ArrayLike<number>, draw?: number): Outcome {
     const spec = putInputs(this.spec, this.inputs, values);
-    return calcOutcome(this.flightAt(values, spec), this.sense, spec.target, spec.blocks);
+    return calcOutcome(this.flightAt(values, spec, draw), this.sense, spec.target, spec.blocks);
   }
 
   private build(spec: SkillSpec, values: ArrayLike<number>): Built {

@@ -61,7 +61,7 @@ export class Sampler {
       const row = values.subarray(width * i, width * (i + 1));
       this.draw.valuesInto(from + i, row);
       try {
-        const outcome = this.flyer.outcomeAt(row);
+        const outcome = this.flyer.outcomeAt(row, from + i);
         for (let k = 0; k < bounds.length; k++) results[bounds.length * i + k] = bounds[k].result.get(outcome);
       } catch (error) {
         faults[from + i] = wordFault(error);

@@ -11,6 +11,8 @@ import type { Body, Vec3 } from '../body/body.ts';
 import { type ShapeSource, shapeCoefInto } from '../flight/shape-source.ts';
 import { LONGEST_FLIGHT } from '../flight/touchdown.ts';
 import { turnedTo } from '../math/angles.ts';
+import { normalQuantile } from '../math/normal.ts';
+import { uniformsInto } from '../math/random.ts';
 import { applyTInto, matOfQuatInto } from '../math/rot.ts';
 import { symApplyInto, symInvertInto } from '../math/sym3.ts';
 import { calcAttitude, TILT_LIMIT } from '../measure/attitude.ts';
@@ -29,6 +31,8 @@ export type TwistPlan = (t: number) => readonly [number, number];
 const NO_HOLD = 0.015;
 /** A time is a beat if it is within this of it, s. */
 const SAME = 3e-9;
+
+const NO_NOISE = [0, 0] as const;
 
 /** What the reflex did. */
 export interface BalanceRecord {
@@ -58,12 +62,24 @@ export class BalanceSource implements ShapeSource {
   private speed = 0;
   /** the next beat to be felt, and the attitude last met there */
   private next = 0;
+  private readonly u = new Float64Array(2);
   private readonly quat = new Float64Array(4);
   private isMet = false;
   private twist = 0;
   private isLost = false;
+  private readonly draw: number | undefined;
 
-  constructor(body: Body, base: Schedule, h_Scm_W: Vec3, startTwist: number, spec: BalanceSpec, plan: TwistPlan) {
+  /** `draw`: number of the sample whose sensing noise it is; left out: what is felt is felt as it is. */
+  constructor(
+    body: Body,
+    base: Schedule,
+    h_Scm_W: Vec3,
+    startTwist: number,
+    spec: BalanceSpec,
+    plan: TwistPlan,
+    draw?: number,
+  ) {
+    this.draw = draw;
     const { perDelay, beat } = calcBeat(spec.delay);
     this.spec = spec;
     this.base = base;
@@ -122,8 +138,9 @@ export class BalanceSource implements ShapeSource {
     }
     this.twist = turnedTo(attitude.twist, this.twist);
     const [planned, plannedRate] = this.plan(t);
-    const e = this.twist - planned;
-    const rate = attitude.twistRate - plannedRate;
+    const off = this.noiseAt(this.next);
+    const e = this.twist - planned + off[0];
+    const rate = attitude.twistRate - plannedRate + off[1];
 
     this.base.evalInto(later, sm.q, sm.qd, sm.qdd);
     const hold = calcHold(this.probe, sm.q, this.action, this.h_Scm_W[2], this.plan(later)[0]);
@@ -133,6 +150,15 @@ export class BalanceSource implements ShapeSource {
     const floor = NO_HOLD * hold.twistPerTilt;
     const G = hold.action;
     return (-(k1 * e + k2 * rate) * G) / (G * G + floor * floor);
+  }
+
+  /** Error of what is felt at a reading: of twist and of its rate. */
+  private noiseAt(reading: number): readonly [number, number] {
+    const { noise } = this.spec;
+    if (!noise || this.draw === undefined) return NO_NOISE;
+    // the draws of the samples themselves are those of reading 0
+    uniformsInto(noise.seed, reading * 2 ** 32 + this.draw, this.u);
+    return [noise.twist * normalQuantile(this.u[0]), noise.rate * normalQuantile(this.u[1])];
   }
 
   private attitudeNow(): ReturnType<typeof calcAttitude> {

@@ -22,6 +22,15 @@ export interface BalanceSpec {
   readonly speedLimit: number;
   /** 'fitted': the best that the delay allows in the shape of the moment; or k1 (1/s2) and k2 (1/s) */
   readonly gains: 'fitted' | { readonly k1: number; readonly k2: number };
+  /** what is felt is off by chance, anew at each reading; left out: felt as it is */
+  readonly noise?: SensingNoise;
+}
+
+/** One standard deviation each, rad and rad/s. */
+export interface SensingNoise {
+  readonly twist: number;
+  readonly rate: number;
+  readonly seed: number;
 }
 
 /** 0.08 s from turning to muscle, 20 deg, 300 deg/s: our judgement, not measured. */
@@ -46,6 +55,10 @@ export function checkBalance(spec: BalanceSpec): void {
   inside('delay', spec.delay, SHORTEST_DELAY, LONGEST_DELAY, 's');
   inside('limit', spec.limit, 0, Math.PI / 2, 'rad');
   inside('speedLimit', spec.speedLimit, 0, 100, 'rad/s');
+  if (spec.noise) {
+    inside('noise.twist', spec.noise.twist, 0, Math.PI / 2, 'rad');
+    inside('noise.rate', spec.noise.rate, 0, 100, 'rad/s');
+  }
   if (spec.gains === 'fitted') return;
   inside('gains.k1', spec.gains.k1, 0, 1e6, '1/s2');
   inside('gains.k2', spec.gains.k2, 0, 1e4, '1/s');
@@ -89,13 +102,18 @@ export function actionHinges(body: Body, angles: ArrayLike<number>): Float64Arra
   );
 }
 
+const deg = (x: number): string => String(Math.round((x * 180) / Math.PI));
+
+const wordNoise = ({ twist, rate }: SensingNoise): string =>
+  `${deg(twist)} deg of twist and ${deg(rate)} deg/s of its rate`;
+
 /** The reflex in words, for whatever was computed with it; undefined: without it. */
 export function wordBalance(spec: BalanceSpec | undefined): string {
   if (!spec) return 'without balance reflex: the schedule runs as written';
-  const deg = (x: number): string => String(Math.round((x * 180) / Math.PI));
   const gains =
     spec.gains === 'fitted'
       ? 'gains fitted to the delay'
       : `gains ${spec.gains.k1} per s2 on twist and ${spec.gains.k2} per s on its rate`;
-  return `with balance reflex: ${spec.by}, ${gains}, delay ${spec.delay} s, at most ${deg(spec.limit)} deg and ${deg(spec.speedLimit)} deg/s`;
+  const noise = spec.noise ? `, sensing noise ${wordNoise(spec.noise)}` : '';
+  return `with balance reflex: ${spec.by}, ${gains}, delay ${spec.delay} s${noise}, at most ${deg(spec.limit)} deg and ${deg(spec.speedLimit)} deg/s`;
 }

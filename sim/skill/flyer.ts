@@ -32,7 +32,8 @@ export interface Flown extends Flight {
 }
 
 export interface Flyer {
-  fly(skill: LaunchedSkill): Flown;
+  /** `draw`: number of a sample, for what the reflex feels by chance */
+  fly(skill: LaunchedSkill, draw?: number): Flown;
 }
 
 export function makeFlyer(options: FlyerOptions = {}): Flyer {
@@ -41,14 +42,14 @@ export function makeFlyer(options: FlyerOptions = {}): Flyer {
   const compile = makeCompiler();
   const anchorsOf = makeAnchorReader();
 
-  const fly = (skill: LaunchedSkill): Flown => {
+  const fly = (skill: LaunchedSkill, draw?: number): Flown => {
     const { body, takeoff, end, gravity } = skill;
     const { onApex, onTouchdown } = anchorsOf(skill);
     if (onApex && !(gravity > 0)) throw new ApexError();
     const apex = onApex ? takeoff.v_WScm_W[1] / gravity : 0;
     const flyOn = (schedule: Schedule): Flown =>
       balance
-        ? flyBalanced(skill, schedule, balance, options)
+        ? flyBalanced(skill, schedule, balance, options, draw)
         : flySchedule(body, schedule, takeoff, end, gravity, options);
     if (!onTouchdown || end.kind === 'duration')
       return flyOn(compile(skill, { apex, touchdown: onTouchdown && end.kind === 'duration' ? end.duration : 0 }));
@@ -71,9 +72,10 @@ function flyBalanced(
   base: Schedule,
   { spec, plan = () => [takeoff.twist, 0] }: NonNullable<FlyerOptions['balance']>,
   options: FlyerOptions,
+  draw?: number,
 ): Flown {
   const { h_Scm_W } = calcTakeoff(body, base, takeoff, end, gravity);
-  const source = new BalanceSource(body, base, h_Scm_W, takeoff.twist, spec, plan);
+  const source = new BalanceSource(body, base, h_Scm_W, takeoff.twist, spec, plan, draw);
   const flight = flySchedule(body, source.schedule, takeoff, end, gravity, { ...options, source });
   return { ...flight, balance: source.record };
 }

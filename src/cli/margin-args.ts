@@ -41,6 +41,8 @@ export interface MarginCommand extends StudyCommand, VaryingCommand {
   readonly kind: 'margin';
   readonly correlate: readonly string[];
   readonly errors: ErrorSetting;
+  /** --balance was said, even if off */
+  readonly isBalanceGiven: boolean;
   readonly bars: boolean;
   /** samples flown before, as CSV: read instead of flown */
   readonly read: readonly string[];
@@ -101,6 +103,7 @@ export function parseMargin(argv: readonly string[]): MarginCommand {
     skill: skillOf('margin', values.read && given !== undefined ? [given] : positionals),
     vary: values.vary ?? [],
     correlate: values.correlate ?? [],
+    isBalanceGiven: values.balance !== undefined,
     errors: errorsOf(values.level, values['error-factor']),
     window: values.window ?? [],
     seed: whole('--seed', values.seed, 0, Number.MAX_SAFE_INTEGER) ?? 1,

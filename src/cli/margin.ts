@@ -35,6 +35,7 @@ import type { CommandOutput } from './interrupt.ts';
 import { cutSpans, runPieces } from './jobs.ts';
 import { type MarginCommand, readBound, readCorrelation, readVary } from './margin-args.ts';
 import { about, readSkill, readText } from './read-input.ts';
+import { formatReflexRange, runReflexRange } from './reflex-range.ts';
 import { formatTable } from './table.ts';
 import { checkApart, writeFiles } from './write-files.ts';
 
@@ -72,6 +73,8 @@ export async function runMargin(command: MarginCommand): Promise<string | Comman
   const table = read?.table ?? asRead(study, flown);
   const barList = results.flatMap((r) => (r.kind === 'bar' ? [r.bar] : []));
   const result = studyMargin(table, study.spread, study.window);
+  const range =
+    command.isBalanceGiven || isInterrupted ? undefined : await runReflexRange(request, table, command.jobs);
   const balance = wordBalance(command.balance);
   writeFiles(
     wanted.map((output) => ({
@@ -89,6 +92,7 @@ export async function runMargin(command: MarginCommand): Promise<string | Comman
               bars: barList,
               result,
               errors,
+              ...(range ? { range } : {}),
               together: wordTogether(study.spread.correlations),
               sources: errorSources(study.spread.parts, errors),
             }),
@@ -100,7 +104,8 @@ export async function runMargin(command: MarginCommand): Promise<string | Comman
     formatWindow(study, now),
     ...(barList.length > 0 ? [formatBars(study, barList)] : []),
     formatSources(study, errors),
-    formatShare(table.from, command.seed, result) +
+    ...(range ? [formatReflexRange(range)] : []),
+    formatShare(table.from, command.seed, result, range ? ' in an open loop' : '') +
       (read ? `\n  read from files; ${read.verified} of ${table.n} were flown again and came out the same` : ''),
     ...(result.influences.length > 0 ? [formatInfluences(study, result)] : []),
     `Caution. ${CAUTION}`,
@@ -198,11 +203,11 @@ const formatSources = ({ spread }: Study, errors: ErrorSetting): string =>
 
 const percent = (x: number): string => `${(100 * x).toFixed(1)} %`;
 
-function formatShare(from: number, seed: number, { now, settled, faults }: MarginStudy): string {
+function formatShare(from: number, seed: number, { now, settled, faults }: MarginStudy, how: string): string {
   const word = (s: typeof now): string =>
     `${percent(s.share)} in the window (${percent(s.interval[0])} to ${percent(s.interval[1])})`;
   const lines = [
-    `All together: ${now.n} samples (number ${from} to ${from + now.n - 1}, seed ${seed}), ${word(now)}`,
+    `All together${how}: ${now.n} samples (number ${from} to ${from + now.n - 1}, seed ${seed}), ${word(now)}`,
     ...(faults > 0 ? [`  ${faults} could not be flown and count as outside`] : []),
     ...settled.slice(0, -1).map((s) => `  after ${s.n}: ${word(s)}`),
   ];

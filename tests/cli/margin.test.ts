@@ -67,6 +67,27 @@ describe('margin', () => {
     expect(vary.find((v: { input: string }) => v.input === 'swing.late')).toMatchObject({ by: 0.004, unit: 's' });
   });
 
+  it('of a skill to be held straight shows the range of the reflex beside the open loop, and heads nothing with it', async () => {
+    const made = makeFolder();
+    const argv = ['margin', 'back-straight', '--samples', '3', '--no-bars', '--json', made.at('o.json')];
+    const { out } = await run(...argv);
+    expect(out).toMatch(
+      /To be held straight: .*first 3 samples\n +open loop .*\n +hips' reflex after 0\.10 s .*\n.*0\.15 s .*\n.*0\.20 s /,
+    );
+    expect(out).toContain('None of these is what an athlete lands');
+    expect(out).toContain('All together in an open loop: 3 samples');
+    const { heldStraight } = JSON.parse(made.read('o.json'));
+    expect(heldStraight.openLoop.n).toBe(3);
+    expect(heldStraight.hipsReflex.map((r: { delayS: number }) => r.delayS)).toEqual([0.1, 0.15, 0.2]);
+    expect(heldStraight.note).toMatch(/^None of these/);
+
+    const off = await run(...argv, '--balance', 'off');
+    expect(off.out).not.toContain('held straight');
+    expect(JSON.parse(made.read('o.json'))).not.toHaveProperty('heldStraight');
+    const tuck = await run('margin', 'back-tuck', '--samples', '3', '--no-bars');
+    expect(tuck.out).toContain('All together: 3 samples');
+  });
+
   it('labels the reflex', async () => {
     const said = await run(
       ...['margin', 'double-back-straight', '--samples', '2', '--no-bars', '--balance', 'hips', '--delay', '0.05'],

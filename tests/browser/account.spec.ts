@@ -56,6 +56,8 @@ test('the map says what the shape at the cursor would do, and a press on the lin
   await tab(page, 'Twist or wobble');
   const map = tool(page).getByRole('img', { name: /^Map of tilt against twist/ });
   await expect(map).toHaveAttribute('aria-label', /the body twists on/);
+  await expect(tool(page).getByText(/A whole twist would take 0\.\d\d s/)).toBeVisible();
+  await expect(tool(page).getByText(/the tilt of its principal long axis, \d/)).toBeVisible();
   const before = await cursorOf(page);
   const box = await map.boundingBox();
   if (!box) throw new Error('no map');

@@ -177,6 +177,7 @@ test('student: predict, then fly', { tag: '@desktop' }, async ({ page }) => {
   await says('11.1° head to the right. Arms gave 100 % of the greatest tilt.', account);
   for (const source of ['takeoff', 'chest', 'hips'])
     await says('both sides alike', account.locator(`tr[data-source="${source}"]`));
+  await says('Arms take 6.2 kg·m²/s about the front-back axis (0.11 s): the body turns +4.8°.', account);
   await account.getByLabel('the twist done').check();
   await says('Arms gave 100 % of the twist done.', account);
   await says('Held in this shape, the body twists on.', account);

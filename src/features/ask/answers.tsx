@@ -141,7 +141,7 @@ function AnswerRow(props: Props & { one: Solution; index: number }) {
       const input = props.state.inputOf(id);
       if (!input) return [];
       const by = props.one.values[j] - input.value;
-      if (isNothing(input.unit, by)) return [];
+      if (isNothing(input, by)) return [];
       return [t.changes(nameInput(id, flight.spans(), open.spec), sayChange(input, by))];
     });
     return list.length > 0 ? list.map((one, k) => (k === 0 ? one : soften(one))).join(', ') : t.asNow;

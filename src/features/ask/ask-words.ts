@@ -42,6 +42,10 @@ const SHOWN: Readonly<Record<AskUnit, ShownUnit>> = {
 export const stepOf = (unit: AskUnit): number => SHOWN[unit].step;
 export const decimalsIn = (unit: AskUnit): number => SHOWN[unit].decimals;
 
+/** A late hand is said to 0.1 ms: a millisecond of it is most of a quarter twist. */
+export const decimalsOfInput = (id: string, unit: AskUnit): number =>
+  id === 'swing.lateHand' ? 4 : SHOWN[unit].decimals;
+
 export function numberIn(unit: AskUnit, value: number, decimals = SHOWN[unit].decimals): string {
   const { quantity, factor } = SHOWN[unit];
   const text = quantity ? sayNumber(quantity, value * factor, decimals) : formatNumber(value * factor, decimals);
@@ -67,8 +71,8 @@ export function parseIn(unit: AskUnit, typed: string): number {
 
 /** "+0.4 kg·m²/s", "0.03 s later" */
 export function sayChange(input: AskInput, by: number): string {
-  const { unit } = input;
-  const size = sayIn(unit, Math.abs(by));
+  const { id, unit } = input;
+  const size = sayIn(unit, Math.abs(by), decimalsOfInput(id, unit));
   if (input.eventS !== undefined || isInstant(input)) return by > 0 ? t.later(size) : t.earlier(size);
   if (unit === 's') return by > 0 ? t.longer(size) : t.shorter(size);
   return `${by > 0 ? '+' : '\u2212'}${size}`;
@@ -77,9 +81,9 @@ export function sayChange(input: AskInput, by: number): string {
 /** A time of the swing, counted from its start. */
 const isInstant = ({ id, unit }: AskInput): boolean => unit === 's' && /^swing\.(releaseTime|key:\d+\.at)$/.test(id);
 
-/** Too little to be shown in the decimals of its unit. */
-export const isNothing = (unit: AskUnit, by: number): boolean =>
-  Math.abs(by) * SHOWN[unit].factor < 0.5 * 10 ** -SHOWN[unit].decimals;
+/** Too little to be shown in its decimals. */
+export const isNothing = ({ id, unit }: AskInput, by: number): boolean =>
+  Math.abs(by) * SHOWN[unit].factor < 0.5 * 10 ** -decimalsOfInput(id, unit);
 
 export function nameInput(id: string, spans: readonly BlockSpan[], spec: SkillSpec): string {
   const given = t.takeoffs[id] ?? t.bodies[id] ?? nameStart(id, spec);

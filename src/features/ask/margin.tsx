@@ -5,7 +5,7 @@ import { useFlight } from '../../app/page.ts';
 import { usePalette } from '../../app/plot/plot-canvas.tsx';
 import { formatNumber } from '../../ui/numbers.ts';
 import type { AskState } from './ask-state.ts';
-import { nameInput, numberIn, unitIn } from './ask-words.ts';
+import { decimalsOfInput, nameInput, numberIn, unitIn } from './ask-words.ts';
 import { AskedRun } from './asked-run.tsx';
 import type { StudyState, WindowKind } from './study-state.ts';
 import { drawTries } from './tries-draw.ts';
@@ -15,8 +15,8 @@ type Props = { ask: AskState; study: StudyState };
 
 const percent = (share: number): string => formatNumber(100 * share, 0);
 /** Times are shown in ms: a slip is small. */
-const small = (unit: Parameters<typeof numberIn>[0], by: number): string =>
-  unit === 's' ? formatNumber(1000 * by, 0) : numberIn(unit, by);
+const small = (id: string, unit: Parameters<typeof numberIn>[0], by: number): string =>
+  unit === 's' ? formatNumber(1000 * by, decimalsOfInput(id, unit) - 3) : numberIn(unit, by);
 const smallUnit = (unit: Parameters<typeof numberIn>[0]): string => (unit === 's' ? 'ms' : unitIn(unit));
 
 const LEVELS: readonly ErrorSetting['level'][] = ['national', 'elite'];
@@ -144,7 +144,7 @@ export function MarginBars(props: Props & { most?: number }) {
     const unit = props.ask.inputOf(bar.input)?.unit ?? 'count';
     const { by, ends } = bar[side];
     const sign = by > 0 ? '+' : '';
-    return `${sign}${small(unit, by)}${ends === 'never' ? ' …' : ''}`;
+    return `${sign}${small(bar.input, unit, by)}${ends === 'never' ? ' …' : ''}`;
   };
   return (
     <div

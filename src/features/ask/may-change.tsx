@@ -6,7 +6,7 @@ import { Icon } from '../../ui/icon.tsx';
 import { type TimeAxis, tOf, xOf } from '../../ui/plot/axis.ts';
 import type { Chosen } from './ask-start.ts';
 import type { AskState } from './ask-state.ts';
-import { groupOf, type InputGroup, nameInput, sayIn, stepOf } from './ask-words.ts';
+import { decimalsOfInput, groupOf, type InputGroup, nameInput, sayIn, stepOf } from './ask-words.ts';
 import { Slot } from './slot.tsx';
 import { SpanBar, type SpanScale } from './span-bar.tsx';
 import { askTexts as t } from './words.ts';
@@ -167,7 +167,9 @@ export function SpanList(props: Props & { width: number }) {
               </span>
               <Ends {...props} one={one} shift={0} row={row} />
               <RowBar state={props.state} one={one} row={row} scale={scale()} />
-              <span class="quiet span-is">{t.now(sayIn(row.input().unit, row.input().value))}</span>
+              <span class="quiet span-is">
+                {t.now(sayIn(row.input().unit, row.input().value, decimalsOfInput(one.id, row.input().unit)))}
+              </span>
             </div>
           );
         }}

@@ -29,7 +29,7 @@ interface PlaceRanges {
   readonly meanUp?: ContactRange;
   /** angular momentum over mass and stature squared, 1/s */
   readonly momentum: ContactRange;
-  /** J/kg that a contact adds to what the athlete brings; left out where the place itself gives energy back */
+  /** J/kg that a contact adds to what the athlete brings; left out where nothing is known of it */
   readonly work?: ContactRange;
   /** peak over mean of the force: upward, along */
   readonly peakOverMean: { readonly up: ContactRange; readonly along: ContactRange };
@@ -69,11 +69,7 @@ const WORK = computed(Number.NEGATIVE_INFINITY, 10, 'computed from speeds and ti
 export const PLACE_RANGES: Readonly<Record<RangedPlace, PlaceRanges>> = {
   floor: {
     time: usual(0.1, 0.14, FLOOR),
-    alongIn: published(
-      4.5,
-      7,
-      'King & Yeadon 2004, J Biomech: 7 m/s the realistic maximum of one elite man; 4.5 from memory',
-    ),
+    alongIn: published(0, 7, 'King & Yeadon 2004, J Biomech: the realistic maximum of one elite man'),
     alongOut: usual(2.2, 3.5, FLOOR),
     upOut: usual(3.8, 5.2, FLOOR),
     meanUp: computed(4.5, 7.3, 'from -1 to 3.8 to 5.2 m/s in 0.10 to 0.14 s'),
@@ -106,6 +102,7 @@ export const PLACE_RANGES: Readonly<Record<RangedPlace, PlaceRanges>> = {
     upOut: computed(5.9, 10.1, '1.2 to 2.05 s in the air, common practice from memory'),
     meanUp: computed(4.4, 8.4, 'those speeds both ways in 0.28 to 0.35 s'),
     momentum: computed(0, 0.5, 'a triple straight of 2.9 turns in 2.0 s'),
+    work: judgement(Number.NEGATIVE_INFINITY, 10),
     peakOverMean: PEAKS,
   },
   divingBoard: {

@@ -76,6 +76,8 @@ const LOADS_FROM_AGE = 15;
 const AGREE = 0.1;
 /** Hips and shoulders may turn by this over a contact, rad: 40 deg, our judgement. */
 const LIMBS = (40 * Math.PI) / 180;
+/** They sink by more than what is compared here: nothing is said of where the body is over them. */
+const GIVES_WAY: readonly RangedPlace[] = ['trampoline', 'divingBoard'];
 /** Ranges were met at this gravity, m/s2. */
 const EARTH = 9.81;
 
@@ -131,9 +133,8 @@ function detailOf(place: RangedPlace, contact: TakeoffContact, flight: Flight, w
   const { peakOverMean } = PLACE_RANGES[place];
   const mean = { up: impulse.force_W[1] / weight, along: Math.hypot(impulse.force_W[0], impulse.force_W[2]) / weight };
   const peak = ({ low, high }: ContactRange, of: number): readonly [number, number] => [low * of, high * of];
-  const isBed = place === 'trampoline';
-  const bed = isBed ? calcBedSpring(body.mass, gravity, -v[1], time) : undefined;
-  const course = isBed
+  const bed = place === 'trampoline' ? calcBedSpring(body.mass, gravity, -v[1], time) : undefined;
+  const course = GIVES_WAY.includes(place)
     ? undefined
     : calcContactCourse({
         flight,

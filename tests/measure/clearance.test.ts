@@ -49,6 +49,11 @@ describe('closed forms', () => {
     const egg: DrawShape = { kind: 'ellipsoid', centre_B: [0, 0.5, 0], radii: [0.1, 0.2, 0.3] };
     expect(Math.abs(calcSolidDistance(egg, I, origin, 0, rail) - (0.3 - 0.014))).toBeLessThan(EXACT);
     expect(Math.abs(calcSolidDistance(egg, I, origin, 0, table) - 0.3)).toBeLessThan(EXACT);
+    // through the rail, its axis in the middle; 6 cm deep in the table
+    const through: DrawShape = { ...egg, centre_B: [0, 0, 0] };
+    expect(Math.abs(calcSolidDistance(through, I, origin, 0, rail) + 0.1 + 0.014)).toBeLessThan(EXACT);
+    const deep: DrawShape = { ...egg, centre_B: [0, 0.14, 0] };
+    expect(Math.abs(calcSolidDistance(deep, I, origin, 0, table) + 0.06)).toBeLessThan(EXACT);
   });
   test('a tapered capsule on its side is as near as its cone: a tangent line of both circles', () => {
     // circles of 0.08 and 0.03, 0.5 apart, seen from below their middle

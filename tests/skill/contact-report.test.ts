@@ -114,6 +114,23 @@ describe('what is usual is not', () => {
     expect(kinds(reportOf(floor(asked))).filter((k) => k !== 'place' && k !== 'turn')).toEqual([]);
   });
 
+  /** the middle of what is remembered of each place: [in along, in up, out along, out up, s], and momentum in m h2 per s */
+  const elsewhere = [
+    ['springboard', -7.8, -1, -4.8, 3.9, 0.12, 0.3],
+    ['vaultTable', -4.8, 2.4, -3.4, 2.6, 0.17, 0.4],
+    ['trampoline', 0, -8.8, 0, 8.8, 0.31, 0.3],
+    ['divingBoard', -0.5, -4, -1, 5.4, 0.45, 0.3],
+  ] as const;
+  test.each(elsewhere)('a contact with a %s', (place, inAlong, inUp, along, up, time, share) => {
+    const h = share * 66 * 1.7 ** 2;
+    const file = floor({ inAlong, inUp, along, up, time, h, hIn: h });
+    contactIn(file).place = place;
+    flightIn(file).takeoff.lowestPointHeightM = 1.2;
+    // the body of the floor is not over that place as it would be: movement is asked below
+    const movement = ['height', 'place', 'reach', 'turn'];
+    expect(kinds(reportOf(file)).filter((k) => !movement.includes(k))).toEqual([]);
+  });
+
   test('bare take-offs of technique: a tuck of 0.8 s, a bed of 1.9 s, a dive from 3 m', () => {
     expect(kinds(reportOf(floor({ id: 'back-tuck', up: 3.9 })))).toEqual([]);
     expect(kinds(reportOf(floor({ id: 'cat-turn', up: 9.3 })))).toEqual([]);
@@ -244,6 +261,24 @@ describe('entry, exit, reach and place are of one movement', () => {
   test('a long contact at speed goes farther than legs reach', () => {
     expect(kinds(reportOf(floor({ time: 0.3, inAlong: -6, along: -5 })))).toContain('reach');
   });
+});
+
+test('the same towards +X, facing the other way: the same words', () => {
+  const [one, other] = [fileOf('floor-double-tuck'), fileOf('floor-double-tuck')].map((file, i) => {
+    file.phases = file.phases.filter((p) => p.kind !== 'landing');
+    const { takeoff } = flightIn(file);
+    const before = contactIn(file);
+    const turned = i === 0 ? 1 : -1;
+    takeoff.velocityMPerS.along = -turned;
+    takeoff.momentum = { vectorKgM2PerS: [0, 0, turned * 50] };
+    takeoff.attitudeDeg = { ...takeoff.attitudeDeg, somersault: turned * 8, twist: i === 0 ? 0 : 180 };
+    before.velocityMPerS = { along: -4.2 * turned, up: -0.7 };
+    before.momentumKgM2PerS = [0, 0, turned * 35];
+    return reportOf(file);
+  });
+  expect(formatContactCautions(other)).toBe(formatContactCautions(one));
+  expect(one.cautions.length).toBeGreaterThan(0);
+  expect(other.contact?.course?.limbTurn).toBeCloseTo(-(one.contact?.course?.limbTurn ?? 9), 6);
 });
 
 describe('the bed as a spring', () => {

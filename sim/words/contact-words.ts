@@ -15,7 +15,7 @@ const PLACES: Readonly<Record<RangedPlace, string>> = {
 const BASES: Readonly<Record<RangeBasis, readonly [before: string, after: string]>> = {
   published: ['published', ''],
   usual: ['usual', ' (from memory)'],
-  computed: ['', ' (computed from ranges that are from memory)'],
+  computed: ['', ' (computed from ranges from memory)'],
   judgement: ['', ' (our judgement)'],
 };
 
@@ -23,10 +23,10 @@ interface Wording {
   readonly unit: string;
   readonly digits: number;
   readonly scale?: number;
-  /** `value`: with its unit */
-  readonly say: (value: string, place: string) => string;
-  /** in place of what the range rests on */
-  readonly range?: string;
+  /** `value`: with its unit; `x`: the number, for its sign */
+  readonly say: (value: string, place: string, x: number) => string;
+  /** in place of range and what it rests on */
+  readonly range?: (low: string, high: string) => string;
 }
 
 const f = (x: number, digits = 1): string => x.toFixed(digits);
@@ -48,19 +48,20 @@ const WORDS: Readonly<Record<ContactCautionKind, Wording>> = {
     unit: 'm',
     digits: 2,
     say: (v, p) => `the mean height of the mass centre over the ${p} is given as ${v}`,
-    range: ' by the take-off and the speeds',
+    range: (low, high) => `by the take-off and the speeds it is ${low} to ${high}`,
   },
   place: {
     unit: 'm',
     digits: 2,
-    say: (v, p) => `the force on the ${p} would have to act ${v} ahead of the mass centre (less than 0: behind)`,
-    range: ' is where hands or feet are by the take-off and the speeds',
+    say: (v, p, x) =>
+      `the force on the ${p} would have to act ${v.replace('-', '')} ${x < 0 ? 'behind' : 'ahead of'} the mass centre`,
+    range: (low, high) => `by the take-off and the speeds hands or feet are ${low} to ${high} ahead of it`,
   },
   reach: {
     unit: 'm',
     digits: 2,
     say: (v, p) => `the mass centre would be ${v} from what touches the ${p}`,
-    range: ' is a body at full stretch',
+    range: (_, high) => `at full stretch it is ${high}`,
   },
   turn: {
     unit: 'deg',
@@ -71,31 +72,30 @@ const WORDS: Readonly<Record<ContactCautionKind, Wording>> = {
 };
 
 /** The range alone: usual 0.10 to 0.14 (from memory). */
-export function wordContactRange(kind: ContactCautionKind, range: ContactRange): string {
-  const { digits, scale = 1, range: words } = WORDS[kind];
-  return wordRange(range, digits, scale, words);
+export function wordContactRange(kind: ContactCautionKind, { low, high, basis }: ContactRange): string {
+  const { digits, scale = 1, range } = WORDS[kind];
+  const [from, to] = [low, high].map((x) => f(x * scale, digits));
+  if (range) return range(from, to);
+  const [before, after] = BASES[basis];
+  return `${before && `${before} `}${Number.isFinite(low) && low !== 0 ? `${from} to` : 'up to'} ${to}${after}`;
 }
-
-/** As a sentence without its full stop: the number, the range, what the range rests on. */
-export const wordContactCaution = (c: ContactCaution): string =>
-  `${wordContactAsk(c)}; ${wordContactRange(c.kind, c.range)}`;
 
 /** leaves the floor upward at 9.0 m/s */
-export function wordContactAsk({ kind, place, value }: ContactCaution): string {
+function wordAsked({ kind, place, value }: ContactCaution): string {
   const { unit, digits, scale = 1, say } = WORDS[kind];
-  return say(`${f(value * scale, digits)} ${unit}`, PLACES[place]);
+  return say(`${f(value * scale, digits)} ${unit}`, PLACES[place], value);
 }
 
-function wordRange({ low, high, basis }: ContactRange, digits: number, scale: number, words?: string): string {
-  const [before, after] = words === undefined ? BASES[basis] : ['', words];
-  const from = Number.isFinite(low) && low !== 0 ? `${f(low * scale, digits)} to ` : 'up to ';
-  return `${before && `${before} `}${from}${f(high * scale, digits)}${after}`;
-}
+const sentence = (words: string): string => `${words[0].toUpperCase()}${words.slice(1)}.`;
+
+/** Two sentences: what is asked, and what is known. */
+export const contactCautionTitle = (c: ContactCaution): string => sentence(wordAsked(c));
+export const contactCautionDetail = (c: ContactCaution): string => sentence(wordContactRange(c.kind, c.range));
 
 /** The cautions as a list with its heading; empty without one. */
 export function formatContactCautions(report: ContactReport | undefined): string {
   if (!report || report.cautions.length === 0) return '';
-  const lines = report.cautions.map((c) => `  ${wordContactCaution(c)}`);
+  const lines = report.cautions.map((c) => `  ${wordAsked(c)}; ${wordContactRange(c.kind, c.range)}`);
   return `${['Outside what is known of such take-offs (a warning, not an error):', ...lines].join('\n')}\n`;
 }
 

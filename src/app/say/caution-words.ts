@@ -1,15 +1,13 @@
 /** A caution in one or two sentences: what is asked for, then what it was compared with. */
-import { wordContactAsk, wordContactRange } from '../../../sim/words/contact-words.ts';
+import { contactCautionDetail, contactCautionTitle } from '../../../sim/words/contact-words.ts';
 import type { FlightCaution } from '../../engine/result.ts';
 import { formatNumber } from '../../ui/numbers.ts';
 import { texts } from '../words.ts';
 
 export const wordCaution = (one: FlightCaution): string => [titleOf(one), detailOf(one)].filter(Boolean).join(' ');
 
-const sentence = (words: string): string => `${words[0].toUpperCase()}${words.slice(1)}.`;
-
 export function titleOf(one: FlightCaution): string {
-  if (one.kind === 'takeoff') return sentence(wordContactAsk(one.caution));
+  if (one.kind === 'takeoff') return contactCautionTitle(one.caution);
   if (one.kind !== 'overlap') return one.title;
   return texts.caution.overlap(
     texts.firstPart(one.limb),
@@ -20,6 +18,6 @@ export function titleOf(one: FlightCaution): string {
 }
 
 export function detailOf(one: FlightCaution): string {
-  if (one.kind === 'takeoff') return sentence(wordContactRange(one.caution.kind, one.caution.range));
+  if (one.kind === 'takeoff') return contactCautionDetail(one.caution);
   return one.kind === 'overlap' ? '' : one.detail;
 }

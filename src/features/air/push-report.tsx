@@ -2,7 +2,7 @@
 import { For, Show } from 'solid-js';
 import type { ContactReport } from '../../../sim/index.ts';
 import { DEG } from '../../../sim/math/angles.ts';
-import { wordContactCaution, wordContactRange } from '../../../sim/words/contact-words.ts';
+import { contactCautionDetail, contactCautionTitle, wordContactRange } from '../../../sim/words/contact-words.ts';
 import type { ContactResult } from '../../jobs/kinds/whole-data.ts';
 import { formatNumber } from '../../ui/numbers.ts';
 import { say } from '../../ui/units.ts';
@@ -41,7 +41,13 @@ export function PushSection(props: { contact: ContactResult }) {
           <b>{t.outside}</b>
         </p>
         <ul class="list" data-testid="outside">
-          <For each={cautions()}>{(one) => <li>{wordContactCaution(one)}</li>}</For>
+          <For each={cautions()}>
+            {(one) => (
+              <li>
+                <b>{contactCautionTitle(one)}</b> {contactCautionDetail(one)}
+              </li>
+            )}
+          </For>
         </ul>
       </Show>
       <ReportRows rows={rows()} />

@@ -185,7 +185,7 @@ export {
   compareVersions,
   type Version,
 } from './skill/compare-table.ts';
-export { calcConditioning, type Sensitivity } from './skill/conditioning.ts';
+export { calcConditioning } from './skill/conditioning.ts';
 export { type ContactCaution, type ContactReport, calcContactReport } from './skill/contact-report.ts';
 export type { WholeContact } from './skill/contact-room.ts';
 export { type Draft, draftSkill } from './skill/draft-skill.ts';

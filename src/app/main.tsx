@@ -87,6 +87,10 @@ const services: Services = {
       () => import('../engine/estimate.ts'),
       (m) => m.makeEstimating(shapes),
     ),
+    sensing: loadPart(
+      () => import('../engine/conditioning.ts'),
+      (m) => m.makeSensing(shapes),
+    ),
   },
   tools: tools.map(({ name }) => name),
 };

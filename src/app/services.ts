@@ -6,6 +6,7 @@ import type { Shelf } from '../document/shelf.ts';
 import type { Accounting } from '../engine/account.ts';
 import type { Asking } from '../engine/ask.ts';
 import type { Comparing } from '../engine/compare.ts';
+import type { Sensing } from '../engine/conditioning.ts';
 import type { Contacting } from '../engine/contact.ts';
 import type { Drafting } from '../engine/draft.ts';
 import type { Estimating } from '../engine/estimate.ts';
@@ -67,6 +68,7 @@ export interface Loaders {
   comparing(): Promise<Comparing>;
   contacting(): Promise<{ readonly engine: Contacting; readonly pictures: WholePictures }>;
   estimating(): Promise<Estimating>;
+  sensing(): Promise<Sensing>;
 }
 
 export interface Services {

@@ -5,7 +5,6 @@
 import {
   calcWobble,
   calcWobblePath,
-  EXPLAIN_WORDS,
   type MapPoint,
   type ShapeData,
   type TiltAccount,
@@ -13,7 +12,6 @@ import {
   type TiltProgress,
   type TiltValues,
   type Wobble,
-  wordConditioning,
 } from '../../sim/index.ts';
 import { makePagePool } from '../jobs/browser-port.ts';
 import type { SightResult } from '../jobs/kinds/account-data.ts';
@@ -25,8 +23,6 @@ export type { MapPoint, SightResult, TiltAccount, TiltMechanism, TiltProgress, T
 interface AccountListener {
   progress(progress: TiltProgress): void;
   tilt(account: TiltAccount): void;
-  /** how sensitive the result is, a sentence part each */
-  sensitive(words: readonly string[]): void;
   sight(result: SightResult | undefined): void;
   failed(reason: string): void;
 }
@@ -52,8 +48,6 @@ export function makeAccounting(shapes: Readonly<Record<string, ShapeData>>, pool
         {
           onProgress: (step) => {
             if (step.kind === 'tilt') listener.tilt(step.account);
-            else if (step.kind === 'conditioning')
-              listener.sensitive(wordConditioning(step.list, EXPLAIN_WORDS.moves, '°'));
             else listener.progress(step.progress);
           },
         },

@@ -1,5 +1,6 @@
 /** The kinds of jobs. The caller imports only the types; the workers import the table. */
 import { accountJob } from './kinds/account-job.ts';
+import { conditioningJob } from './kinds/conditioning-job.ts';
 import { draftJob } from './kinds/draft-job.ts';
 import { mapJob } from './kinds/map-job.ts';
 import { releaseJob } from './kinds/release-job.ts';
@@ -10,6 +11,7 @@ import { wholeJob } from './kinds/whole-job.ts';
 
 export const jobKinds = {
   account: accountJob,
+  conditioning: conditioningJob,
   draft: draftJob,
   map: mapJob,
   release: releaseJob,

@@ -86,10 +86,18 @@ test('momentum by body part and what just changed are shown', async ({ page }) =
   await expect(tool(page).locator('.account-momentum')).toContainText(/legs/);
 });
 
-test('how sensitive the result is follows when the flights are flown', async ({ page }) => {
+test('how sensitive the result is: under the sentence at a press, in Why without one', async ({ page }) => {
+  await openBench(page);
+  const opener = page.getByRole('button', { name: 'How sensitive' });
+  await opener.click();
+  const list = page.locator('.sensitive');
+  await expect(list).toContainText(/twists for 1° of tilt at take-off \(usual errors/);
+  await expect(list).toContainText(/at the landing for 1 % of angular momentum/);
+  await opener.press('Escape');
+  await expect(list).toBeHidden();
+  await expect(opener).toHaveAttribute('aria-expanded', 'false');
   await openAccount(page);
   await tab(page, 'Momentum');
-  await expect(tool(page).getByText(/twists for 1° of tilt at take-off \(usual errors/)).toBeVisible();
   await expect(tool(page).getByText(/at the landing for 1 % of angular momentum/)).toBeVisible();
 });
 

@@ -8,6 +8,7 @@ import { clausesOf, speakVerdict } from '../say/sentence-words.ts';
 import { useWholeState } from '../whole-state.ts';
 import { texts } from '../words.ts';
 import { CodeLine } from './code-line.tsx';
+import { SensitiveLine } from './sensitive-line.tsx';
 
 const s = texts.sentence;
 
@@ -27,7 +28,7 @@ function useIsLate(): Accessor<boolean> {
   return isLate;
 }
 
-/** The sentence, and quietly under it the skill's code. */
+/** The sentence, and quietly under it the skill's code and how sensitive the result is. */
 export function Result() {
   const doc = useDocument();
   const isLate = useIsLate();
@@ -39,6 +40,7 @@ export function Result() {
         {isLate() ? said() : ''}
       </p>
       <CodeLine />
+      <SensitiveLine />
     </div>
   );
 }

@@ -13,8 +13,6 @@ export interface AccountState extends AskedWork<TiltProgress> {
   setMeasure(what: TiltMeasure): void;
   /** of the flight shown; the one before while a new one is made */
   readonly account: Accessor<TiltAccount | undefined>;
-  /** how sensitive the result shown is, on one line */
-  readonly sensitive: Accessor<string>;
   /** 'none': a body without a head */
   readonly sight: Accessor<SightResult | 'none' | undefined>;
   readonly wobble: Accessor<Wobble | undefined>;
@@ -30,7 +28,6 @@ function makeAccountState(page: Page): AccountState {
   const [measure, setMeasure] = createSignal<TiltMeasure>('greatest');
   const [account, setAccount] = createSignal<{ of: FlightResult; at: number; value: TiltAccount }>();
   const [sight, setSight] = createSignal<{ of: FlightResult; value: SightResult | 'none' }>();
-  const [sensitive, setSensitive] = createSignal<{ of: FlightResult; line: string }>();
   const [progress, setProgress] = createSignal<TiltProgress>();
   const [failed, setFailed] = createSignal('');
   const [tries, setTries] = createSignal(0);
@@ -58,9 +55,6 @@ function makeAccountState(page: Page): AccountState {
         tilt: (value) => {
           setProgress(undefined);
           setAccount({ of: result, at, value });
-        },
-        sensitive: (words) => {
-          setSensitive({ of: result, line: words.join('; ') });
         },
         sight: (value) => {
           setSight({ of: result, value: value ?? 'none' });
@@ -91,7 +85,6 @@ function makeAccountState(page: Page): AccountState {
       setAccount(undefined);
       setTries(tries() + 1);
     },
-    sensitive: () => (sensitive()?.of === flight.result() ? (sensitive()?.line ?? '') : ''),
     sight: () => (sight()?.of === flight.result() ? sight()?.value : undefined),
     wobble,
     path,

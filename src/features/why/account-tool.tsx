@@ -2,7 +2,9 @@
 import { createSignal, Match, Show, Switch } from 'solid-js';
 import { Composition } from '../../app/composition.tsx';
 import { type CutValues, useCut, useExplanation } from '../../app/cut-values.ts';
+import { useSensitivity } from '../../app/sensitivity.ts';
 import type { ToolProps } from '../../app/tool.ts';
+import { texts } from '../../app/words.ts';
 import { TabPanel, ToolTabs } from '../../ui/tabs.tsx';
 import { say } from '../../ui/units.ts';
 import { type AccountState, useAccountState } from './account-state.ts';
@@ -29,16 +31,19 @@ export function AccountTool(props: ToolProps) {
   );
 }
 
-function Changed(props: { words: string; sensitive: string }) {
+function Changed(props: { words: string }) {
+  const sensitivity = useSensitivity();
   return (
     <div>
       <p class="account-changed">
         <b>{a.changed}</b> {props.words || a.nothingYet}
       </p>
-      <Show when={props.sensitive}>
-        <p class="account-changed" title={a.sensitiveHow}>
-          <b>{a.sensitive}</b> {props.sensitive}.
-        </p>
+      <Show when={sensitivity.parts()}>
+        {(parts) => (
+          <p class="account-changed" title={texts.sensitive.how}>
+            <b>{texts.sensitive.title}</b> {parts().join('; ')}.
+          </p>
+        )}
       </Show>
     </div>
   );
@@ -80,7 +85,7 @@ function WideAccount(props: Parts) {
           <h3>{a.tabs.tilt}</h3>
           <TiltBars state={props.state} stacked={false} />
           <div class="account-foot">
-            <Changed words={props.words} sensitive={props.state.sensitive()} />
+            <Changed words={props.words} />
             <Momentum {...props} />
           </div>
         </div>
@@ -124,7 +129,7 @@ function TouchAccount(props: Parts) {
             <p class="quiet account-how">{a.sightHow}</p>
           </Match>
           <Match when={tab() === 'momentum'}>
-            <Changed words={props.words} sensitive={props.state.sensitive()} />
+            <Changed words={props.words} />
             <Momentum {...props} />
           </Match>
         </Switch>

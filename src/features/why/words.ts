@@ -4,9 +4,6 @@ export const accountTexts = {
   tabsShort: { tilt: 'Tilt', map: 'Twist or wobble', sight: 'Eyes', momentum: 'Momentum' },
   changed: 'What changed',
   nothingYet: 'Nothing has moved yet.',
-  sensitive: 'Sensitive',
-  sensitiveHow:
-    'Usual errors: 0.25° of tilt, 3 % of momentum, 12 ms, 5 ms of a late hand; beside 30° of twist and 5° at the landing',
 
   measure: 'Account for',
   measures: {

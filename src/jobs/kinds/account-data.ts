@@ -1,13 +1,5 @@
 /** What an account is asked and what comes of it. Plain data: glances are read frame by frame. */
-import type {
-  Athlete,
-  Sensitivity,
-  ShapeData,
-  SkillFile,
-  TiltAccount,
-  TiltProgress,
-  Unseen,
-} from '../../../sim/index.ts';
+import type { Athlete, ShapeData, SkillFile, TiltAccount, TiltProgress, Unseen } from '../../../sim/index.ts';
 
 export interface AccountRequest {
   readonly file: SkillFile;
@@ -15,7 +7,7 @@ export interface AccountRequest {
   readonly shapes: Readonly<Record<string, ShapeData>>;
   /** time for the tilt besides the greatest, s */
   readonly at: number;
-  /** the rest is known already */
+  /** the sight is known already */
   readonly tiltOnly: boolean;
 }
 
@@ -41,8 +33,7 @@ export interface SightResult {
 
 export type AccountProgress =
   | { readonly kind: 'progress'; readonly progress: TiltProgress }
-  | { readonly kind: 'tilt'; readonly account: TiltAccount }
-  | { readonly kind: 'conditioning'; readonly list: readonly Sensitivity[] };
+  | { readonly kind: 'tilt'; readonly account: TiltAccount };
 
 /** The sight, where it was asked for; undefined in it: a body without a head. */
 export type AccountEnd = { readonly sight: SightResult | undefined } | undefined;

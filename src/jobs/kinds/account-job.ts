@@ -1,7 +1,6 @@
-/** The account of a flight: flown again with each set of parts left out, one flight a step; then how sensitive it is, and what the eyes see. */
+/** The account of a flight: flown again with each set of parts left out, one flight a step; then what the eyes see. */
 import {
   buildSkill,
-  calcConditioning,
   calcFrames,
   contactFor,
   flySkill,
@@ -30,16 +29,13 @@ async function* account({
   tiltOnly,
 }: AccountRequest): AsyncGenerator<AccountProgress, AccountEnd, boolean> {
   const spec = parseSkill({ ...file, athlete }, { athletes: {}, shapes });
-  const built = buildSkill(spec);
-  const contact = await loadForJob(() => contactFor(spec));
-  const skill = launch(built, contact);
+  const skill = launch(buildSkill(spec), await loadForJob(() => contactFor(spec)));
   const flight = flySkill(skill);
   const steps = stepTiltAccount(skill, { flight, at });
   let step = steps.next();
   for (; !step.done; step = steps.next()) yield { kind: 'progress', progress: step.value };
   yield { kind: 'tilt', account: step.value };
   if (tiltOnly) return undefined;
-  yield { kind: 'conditioning', list: calcConditioning(built, contact, flight) };
   const rate = Math.min(RATE_HZ, MOST_FRAMES / flight.duration);
   return { sight: makeSightResult(flight, calcFrames(flight, frameTimes(flight.duration, rate))) };
 }

@@ -5,9 +5,7 @@
 import { RAD } from '../math/angles.ts';
 import { type BalanceSpec, DEFAULT_BALANCE, type SensingNoise } from '../skill/balance.ts';
 import { isHeldStraight } from '../skill/balance-growth.ts';
-import type { Contact } from '../skill/contact-room.ts';
 import type { ShareAfter } from './margin-study.ts';
-import { SampleFlyer } from './sample-fly.ts';
 import type { StudyRequest } from './span.ts';
 
 /** s; from memory: corrections in the air come 0.10 to 0.20 s late (Yeadon, chapter of 2018). */
@@ -39,10 +37,10 @@ export interface ReflexRange {
 const TURNS = /^takeoff\.(tilt|twist|h\.[xy])$|^swing\.lateHand$/;
 
 /** Whether an open loop says little of the skill: it is to be held straight, falls into a twist by itself, and is off to a side. */
-export function needsReflexRange({ spec, vary }: Pick<StudyRequest, 'spec' | 'vary'>, contact?: Contact): boolean {
-  if (spec.target?.twists !== 0 || !vary.some(({ input }) => TURNS.test(input))) return false;
-  return isHeldStraight(new SampleFlyer(spec, [], { contact }).now, spec.target);
-}
+export const needsReflexRange = (
+  flight: Parameters<typeof isHeldStraight>[0],
+  { spec, vary }: Pick<StudyRequest, 'spec' | 'vary'>,
+): boolean => vary.some(({ input }) => TURNS.test(input)) && isHeldStraight(flight, spec.target);
 
 const NOTE =
   'None of these is what an athlete lands: the body falls into a twist by itself, and how an athlete holds it is not known to the model. ' +

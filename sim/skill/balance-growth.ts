@@ -12,7 +12,7 @@ const STEPS = 60;
 /** From this growth on what an open loop lands says nothing of an athlete (our judgement). */
 const UNSTABLE = 10;
 
-export function calcGrowth(flight: Pick<Flight, 'body' | 'schedule' | 'h_Scm_W' | 'duration'>): number {
+function calcGrowth(flight: Pick<Flight, 'body' | 'schedule' | 'h_Scm_W' | 'duration'>): number {
   const { body, schedule, h_Scm_W, duration } = flight;
   const sm = makeShapeMotion(getModel(body));
   const q = new Float64Array(sm.q.length);

@@ -22,7 +22,7 @@ export interface BalanceSpec {
   readonly speedLimit: number;
   /** 'fitted': the best that the delay allows in the shape of the moment; or k1 (1/s2) and k2 (1/s) */
   readonly gains: 'fitted' | { readonly k1: number; readonly k2: number };
-  /** what is felt is off by chance, anew at each reading; left out: felt as it is */
+  /** what is felt is off by chance, each reading by another; left out: felt as it is */
   readonly noise?: SensingNoise;
 }
 

@@ -1,8 +1,11 @@
 /** What the hips' reflex makes of a skill that is to be held straight: a range of delays beside the open loop. */
 import {
+  buildSkill,
   contactFor,
   distances,
+  flySkill,
   joinTables,
+  launch,
   makeReflexRange,
   needsReflexRange,
   openStudy,
@@ -25,7 +28,8 @@ export async function runReflexRange(
 ): Promise<ReflexRange | undefined> {
   if (table.from !== 0 || table.n === 0) return undefined;
   const contact = await contactFor(request.spec);
-  if (!needsReflexRange(request, contact)) return undefined;
+  const flight = flySkill(launch(buildSkill(request.spec), contact));
+  if (!needsReflexRange(flight, request)) return undefined;
   const { window } = openStudy(request, contact);
   const n = Math.min(REFLEX_TRIES, table.n);
   const reflex: ReflexShare[] = [];

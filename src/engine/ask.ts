@@ -23,14 +23,20 @@ import {
   listInputs,
   type MapRow,
   makeUnknown,
+  needsReflexRange,
   parseSkill,
   putInputs,
+  REFLEX_DELAYS,
+  REFLEX_TRIES,
   RESULTS,
+  type ReflexShare,
   type ResultUnit,
+  rangeBalance,
   roundLevels,
   type ShapeData,
   type SkillFile,
   type SkillSpec,
+  type StudyRequest,
   type TargetFields,
   USUAL_TOLERANCES,
   USUAL_WINDOW,
@@ -76,6 +82,7 @@ export interface AskSkill {
   /** the take-off comes from a swing or a known contact */
   readonly isReleased: boolean;
   readonly launched: LaunchedSkill;
+  readonly flight: FlightResult['flight'];
 }
 
 export interface Wanted {
@@ -107,7 +114,7 @@ interface AskResult {
   readonly unit: ResultUnit;
 }
 
-interface MarginAsk {
+export interface MarginAsk {
   readonly spec: SkillSpec;
   readonly window: readonly WindowBound[];
   readonly tries: number;
@@ -147,6 +154,10 @@ export interface Asking {
     onProgress: (p: { fit: number; fits: number; found: number }) => void,
   ): BatchCall<AnswerResult>;
   study(ask: MarginAsk, on: StudyListener): BatchCall<StudyDone>;
+  /** the skill is to be held straight and does not stay so by itself: its share in the window is a range */
+  needsRange(skill: AskSkill, errors: ErrorSetting): boolean;
+  /** what the hips' reflex makes of the same tries, delay by delay */
+  reflexRange(ask: MarginAsk, onShare: (share: ReflexShare) => void): BatchCall<readonly ReflexShare[]>;
   map(ask: MapAsk, on: MapListener): BatchCall<readonly MapRow[]>;
   valueAt(spec: SkillSpec, id: string): number;
   put(spec: SkillSpec, ids: readonly string[], values: readonly number[]): SkillSpec;
@@ -181,7 +192,7 @@ export function makeAsking(shelf: {
       const spec = parseSkill(file, shelf);
       const isReleased = spec.start.kind !== 'stated';
       const inputs = listInputs(spec).map((input) => describeInput(spec, input, flight));
-      const made = { key: JSON.stringify(file), file, spec, inputs, isReleased, launched: skill };
+      const made = { key: JSON.stringify(file), file, spec, inputs, isReleased, launched: skill, flight };
       opened.set(result, made);
       return made;
     },
@@ -235,13 +246,30 @@ export function makeAsking(shelf: {
       }),
     solve: (request, onProgress) => work().solve(request, onProgress),
     study: ({ spec, window, tries, seed, balanced, errors }, on) => {
-      const { parts, correlations } = usualSpread(spec, errors);
-      const vary = parts.map(({ input, by, kind }) => ({ input: input.id, by, kind }));
       return work().study(
-        { spec, vary, correlations, window, seed, errors, ...balanceOf(balanced) },
+        { spec, ...varyOf(spec, errors), window, seed, errors, ...balanceOf(balanced) },
         { from: 0, to: tries, bars: true },
         on,
       );
+    },
+    needsRange: ({ spec, flight }, errors) => needsReflexRange(flight, { spec, vary: varyOf(spec, errors).vary }),
+    reflexRange: ({ spec, window, tries, seed, errors }, onShare) => {
+      let cancel = (): void => {};
+      const run = async (): Promise<readonly ReflexShare[]> => {
+        const out: ReflexShare[] = [];
+        for (const delay of REFLEX_DELAYS) {
+          const request = { spec, ...varyOf(spec, errors), window, seed, balance: rangeBalance(delay, seed) };
+          const call = work().study(request, { from: 0, to: Math.min(REFLEX_TRIES, tries), bars: false });
+          cancel = call.cancel;
+          const { result } = await call.done;
+          out.push({ delay, share: result.now });
+          onShare(out[out.length - 1]);
+        }
+        return out;
+      };
+      const done = run();
+      done.catch(() => {});
+      return { done, cancel: () => cancel() };
     },
     map: ({ spec, x, y, count, window, balanced }, on) =>
       work().map(
@@ -275,6 +303,12 @@ export function makeAsking(shelf: {
     },
     balance: { delayS: DEFAULT_BALANCE.delay, by: DEFAULT_BALANCE.by },
   };
+}
+
+/** What varies by usual errors, as plain data. */
+function varyOf(spec: SkillSpec, errors: ErrorSetting): Pick<StudyRequest, 'vary' | 'correlations'> {
+  const { parts, correlations } = usualSpread(spec, errors);
+  return { vary: parts.map(({ input, by, kind }) => ({ input: input.id, by, kind })), correlations };
 }
 
 function describeInput(spec: SkillSpec, input: Input, flight: FlightResult['flight']): AskInput {

@@ -159,6 +159,25 @@ test('a hundred tries say a share with its interval; bars stand narrowest first;
   await expect(tool(page).getByText('100 tries')).toContainText('balance on', SOON);
 });
 
+test('a skill to be held straight shows a range of the reflex beside the open loop, and no share heads it', {
+  tag: '@once',
+}, async ({ page }) => {
+  test.slow();
+  await openSkill(page, 'Back somersault, straight');
+  await page.getByRole('navigation', { name: 'Tools' }).getByRole('button', { name: 'Ask' }).click();
+  await tab(page, 'Margin');
+  const range = page.getByTestId('reflex-range');
+  await expect(range.getByRole('listitem')).toHaveText(
+    [/^open loop: \d+ % \(/, /after 0\.10 s: \d+ %/, /after 0\.15 s: \d+ %/, /after 0\.20 s: \d+ %/],
+    { timeout: 60_000 },
+  );
+  await expect(range).toContainText('None of these is what an athlete lands');
+  await expect(page.getByTestId('share')).toBeHidden();
+  // the errors of an elite athlete are smaller
+  await tool(page).getByLabel('Errors of').selectOption('elite');
+  await expect(tool(page).getByText(/8 ms: elite gymnasts/)).toBeVisible();
+});
+
 test('the map fills beside the page; keys and a press go there in one step that undo takes back', async ({ page }) => {
   await openAsk(page);
   await tab(page, 'Map');

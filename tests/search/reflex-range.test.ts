@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest';
 import * as contact from '../../sim/contact/index.ts';
 import {
   DEFAULT_BALANCE,
+  flySkill,
   needsReflexRange,
   parseSkill,
   rangeBalance,
@@ -12,7 +13,7 @@ import {
 } from '../../sim/index.ts';
 import { distances } from '../../sim/search/sample.ts';
 import { type StudyRequest, StudyRunner } from '../../sim/search/span.ts';
-import { fileOf, presetIds, shelf } from '../skill/load.ts';
+import { fileOf, launchedOf, presetIds, shelf } from '../skill/load.ts';
 
 const specOf = (id: string) => parseSkill(fileOf(id), shelf);
 const straight = usualStudy(specOf('back-straight'));
@@ -49,7 +50,7 @@ describe('sensing noise', () => {
 it('skills that fall into a twist they are not to have need the range; others do not', () => {
   const needs = presetIds.filter((id) => {
     const spec = specOf(id);
-    return needsReflexRange(usualStudy(spec, 1, contact), contact);
+    return needsReflexRange(flySkill(launchedOf(spec)), usualStudy(spec, 1, contact));
   });
   expect(needs.sort()).toEqual(['back-straight', 'double-back-straight']);
 });

@@ -1,6 +1,6 @@
 /** How much it forgives: one input at a time as bars, all together as tries, twist against landing. */
 import { createEffect, createMemo, For, Show } from 'solid-js';
-import type { Bar, ErrorSetting } from '../../../sim/index.ts';
+import type { Bar, ErrorSetting, ReflexShare, ShareAfter } from '../../../sim/index.ts';
 import { useFlight } from '../../app/page.ts';
 import { usePalette } from '../../app/plot/plot-canvas.tsx';
 import { formatNumber } from '../../ui/numbers.ts';
@@ -212,6 +212,28 @@ export function MarginBars(props: Props & { most?: number }) {
   );
 }
 
+/** A skill to be held straight: no share heads the list, since none is what an athlete lands. */
+function ReflexShares(props: { open: ShareAfter; reflex: readonly ReflexShare[]; isRanging: boolean }) {
+  const row = (name: string, share: ShareAfter) => (
+    <li>
+      {name}: {t.rangeShare(percent(share.share), percent(share.interval[0]), percent(share.interval[1]))}
+    </li>
+  );
+  return (
+    <div class="reflex-shares" data-testid="reflex-range">
+      <p>{t.heldStraight}</p>
+      <ul>
+        {row(t.openLoop, props.open)}
+        <For each={props.reflex}>{({ delay, share }) => row(t.reflexAfter(formatNumber(delay, 2)), share)}</For>
+        <Show when={props.isRanging}>
+          <li class="quiet">{t.reflexComes}</li>
+        </Show>
+      </ul>
+      <p class="quiet">{t.reflexNote}</p>
+    </div>
+  );
+}
+
 /** Twist against landing, one mark a try. */
 export function Tries(props: Props & { width: number; height: number }) {
   let canvas!: HTMLCanvasElement;
@@ -237,7 +259,10 @@ export function Tries(props: Props & { width: number; height: number }) {
       <Show when={share()}>
         {(s) => (
           <>
-            <p class="tries-share" data-testid="share">
+            <Show when={report()?.reflex}>
+              {(reflex) => <ReflexShares open={s()} reflex={reflex()} isRanging={props.study.isRanging()} />}
+            </Show>
+            <p class="tries-share" data-testid="share" hidden={report()?.reflex !== undefined}>
               <b>{t.share(percent(s().share), t.windows[report()?.kind ?? 'usual'])}</b>{' '}
               <span class="quiet">{t.interval(percent(s().interval[0]), percent(s().interval[1]))}</span>
             </p>

@@ -1,11 +1,11 @@
 /** The margin of A or of the picked answer: bars and tries as they come from the workers. Runs when everything rests. */
 
 import { type Accessor, createEffect, createMemo, createSignal, onCleanup, untrack } from 'solid-js';
-import type { Bar, ErrorSetting, MarginStudy, ShareAfter } from '../../../sim/index.ts';
+import type { Bar, ErrorSetting, MarginStudy, ReflexShare, ShareAfter } from '../../../sim/index.ts';
 import type { AskedWork } from '../../app/asked-work.ts';
 import type { Page } from '../../app/page.ts';
 import { wordFault } from '../../app/say/fault-words.ts';
-import type { Progress, WindowBound } from '../../engine/ask.ts';
+import type { Asking, MarginAsk, Progress, WindowBound } from '../../engine/ask.ts';
 import type { AskState } from './ask-state.ts';
 
 export type WindowKind = 'usual' | 'wanted';
@@ -26,6 +26,8 @@ export interface StudyResult {
   readonly tries: readonly Try[];
   readonly share?: ShareAfter;
   readonly result?: MarginStudy;
+  /** of a skill to be held straight, in an open loop: the same with the hips' reflex, as far as it is known */
+  readonly reflex?: readonly ReflexShare[];
   /** inputs in the order of the study */
   readonly order: readonly string[];
 }
@@ -40,6 +42,8 @@ export interface StudyState extends AskedWork<Progress> {
   setErrors(part: Partial<ErrorSetting>): void;
   readonly tries: Accessor<number>;
   setTries(n: number): void;
+  /** the range of the reflex is being tried */
+  readonly isRanging: Accessor<boolean>;
   readonly report: Accessor<StudyResult | undefined>;
   /** shares known of other settings of the same subject, to set beside */
   readonly other: Accessor<{ readonly share: number; readonly balanced: boolean } | undefined>;
@@ -51,6 +55,8 @@ export interface StudyState extends AskedWork<Progress> {
 /** ms of rest before a study begins */
 const REST = 500;
 const SEED = 1;
+/** shares of a range, one a delay */
+const REFLEX_DELAYS = 3;
 /** ms between two pictures while tries come */
 const DRAWN = 120;
 
@@ -65,6 +71,9 @@ export function makeStudyState(page: Page, ask: AskState): StudyState {
   const [failed, setFailed] = createSignal('');
   const [shown, setShown] = createSignal(false);
   const [stopped, setStopped] = createSignal('');
+  const [isRanging, setRanging] = createSignal(false);
+  /** the range of the reflex was left before it was whole */
+  const isCut = (): boolean => !isRanging() && (report()?.reflex?.length ?? REFLEX_DELAYS) < REFLEX_DELAYS;
   const shares = new Map<string, number>();
 
   const wanted = createMemo(() => {
@@ -81,7 +90,7 @@ export function makeStudyState(page: Page, ask: AskState): StudyState {
     const now = key();
     const engine = ask.asking();
     if (!engine || !now || !shown() || !ask.isOpen() || flight.before() || cursor.play.playing()) return;
-    if (untrack(report)?.key === now && untrack(report)?.result) return;
+    if (untrack(report)?.key === now && untrack(report)?.result && !untrack(isCut)) return;
     if (stopped() === now) return;
     const timer = setTimeout(() => untrack(run), REST);
     onCleanup(() => {
@@ -97,6 +106,8 @@ export function makeStudyState(page: Page, ask: AskState): StudyState {
     const [s, y] = [w.window.findIndex((b) => b.result === 'short'), w.window.findIndex((b) => b.result === 'twists')];
     const m = w.window.length;
     let live = true;
+    const open = ask.skill();
+    const isRange = !balanced() && open !== undefined && engine.needsRange(open, errors());
     const start: StudyResult = {
       key: w.key,
       of: w.subject.name,
@@ -106,6 +117,7 @@ export function makeStudyState(page: Page, ask: AskState): StudyState {
       bars: [],
       tries: [],
       order: [],
+      ...(isRange ? { reflex: [] } : {}),
     };
     let next = start;
     // pieces come faster than the page needs to be drawn
@@ -152,6 +164,7 @@ export function makeStudyState(page: Page, ask: AskState): StudyState {
           setProgress(undefined);
           shares.set(JSON.stringify([w.base, next.balanced]), result.now.share);
           setReport({ ...next, bars, order: bars.map((b) => b.input), share: result.now, result });
+          if (start.reflex) addReflex(engine, { spec: w.subject.spec, window: w.window, tries: tries() }, start.key);
         },
         (error) => {
           if (!live) return;
@@ -165,6 +178,21 @@ export function makeStudyState(page: Page, ask: AskState): StudyState {
     }
   }
 
+  function addReflex(engine: Asking, of: Pick<MarginAsk, 'spec' | 'window' | 'tries'>, key: string): void {
+    const call = engine.reflexRange({ ...of, seed: SEED, balanced: false, errors: errors() }, (share) =>
+      setReport((now) => (now?.key === key ? { ...now, reflex: [...(now.reflex ?? []), share] } : now)),
+    );
+    setRanging(true);
+    const end = (): void => {
+      setRanging(false);
+    };
+    cancel = () => {
+      call.cancel();
+      end();
+    };
+    call.done.then(end, end);
+  }
+
   return {
     kind,
     setKind,
@@ -174,6 +202,7 @@ export function makeStudyState(page: Page, ask: AskState): StudyState {
     setErrors: (part) => setErrors((now) => ({ ...now, ...part })),
     tries,
     setTries,
+    isRanging,
     report,
     stale: () => report() !== undefined && report()?.key !== key(),
     progress,

@@ -219,6 +219,13 @@ export const askTexts = {
   andMore: (names: readonly string[], n: number) => `${names.join(', ')} and ${n} more`,
   spreadAll: 'All of them',
   spreadFrom: (inputs: string, source: string) => `${inputs}: ${source}.`,
+  heldStraight: 'To be held straight: in the window',
+  openLoop: 'open loop',
+  reflexAfter: (s: string) => `hips’ reflex after ${s} s`,
+  rangeShare: (share: string, low: string, high: string) => `${share} % (${low} to ${high} %)`,
+  reflexComes: 'being tried …',
+  reflexNote:
+    'None of these is what an athlete lands: the body falls into a twist by itself, and how an athlete holds it is not known to the model. Delays from memory, felt with noise of 2° of twist and 5°/s of its rate (judgement).',
   outside: 'As it is, it lands outside: no slip is left.',
   ends: { window: '', range: ' (end of its range)', flight: ' (cannot be flown beyond)', never: ' or more' },
   matters: (share: string) => `${share} of the spread`,

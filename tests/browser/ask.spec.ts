@@ -69,8 +69,8 @@ test('a giant is solved from the bar: the release is found, written and flown', 
   const now = tool(page).locator('[data-input="swing.releaseAngle"] .span-is');
   await expect(now).toHaveText('now 437.5°');
   await ask(page);
-  // 15 ms late it lands a degree over; of the releases that land as wanted the most forgiving comes first, some degrees earlier
-  await expect(answer(page, 1)).toContainText(/Release angle −[1-9]\.\d°/);
+  // 15 ms late it lands a degree over; of the releases that land as wanted, a little later or some degrees earlier, the most forgiving is first
+  await expect(answer(page, 1)).toContainText(/Release angle (\+0|−[1-9])\.\d°/);
   await tool(page).getByRole('button', { name: 'Keep as B' }).click();
   await expect(tool(page).getByRole('button', { name: 'Keep as C' })).toBeVisible();
   await tool(page).getByRole('button', { name: 'Use it' }).click();
@@ -163,7 +163,10 @@ test('a skill to be held straight shows a range of the reflex beside the open lo
   tag: '@once',
 }, async ({ page }) => {
   test.slow();
-  await openSkill(page, 'Back somersault, straight');
+  await openBench(page);
+  await page.keyboard.press('s');
+  await page.getByRole('searchbox').fill('Back somersault, straight');
+  await page.getByRole('dialog').getByRole('button', { name: /^Back somersault, straight(?!,)/ }).click();
   await page.getByRole('navigation', { name: 'Tools' }).getByRole('button', { name: 'Ask' }).click();
   await tab(page, 'Margin');
   const range = page.getByTestId('reflex-range');

@@ -20,7 +20,7 @@ export type { LineResult, SheetResult } from './estimate/sheet-result.ts';
 export type { SkillResult } from './estimate/skill-result.ts';
 export { partsOfWhole } from './estimate/whole-parts.ts';
 export type { Athlete, HumanAthlete } from './files/athlete-schema.ts';
-export { CAUTION } from './files/caution.ts';
+export { CAUTION, COMPARED } from './files/caution.ts';
 export { checkSkillFile, formatSkill } from './files/check-skill.ts';
 export { fileOfDraft } from './files/draft-file.ts';
 export { exportVersion1 } from './files/export-1.ts';

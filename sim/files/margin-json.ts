@@ -10,7 +10,7 @@ import type { Bound } from '../search/margin-window.ts';
 import type { ReflexRange } from '../search/reflex-range.ts';
 import type { Study } from '../search/sample.ts';
 import type { ErrorSetting } from '../search/usual-error.ts';
-import { CAUTION } from './caution.ts';
+import { CAUTION, COMPARED } from './caution.ts';
 
 const MARGIN_FORMAT = 'shapeflight-margin';
 const MAP_FORMAT = 'shapeflight-map';
@@ -74,6 +74,7 @@ export function formatMarginJson(out: StudyOut): string {
     format: MARGIN_FORMAT,
     version: 1,
     caution: CAUTION,
+    compared: COMPARED,
     title,
     balance,
     seed: study.seed,
@@ -149,6 +150,7 @@ export function formatMapJson({ title, map, balance, from, rows, contours, place
     format: MAP_FORMAT,
     version: 1,
     caution: CAUTION,
+    compared: COMPARED,
     title,
     balance,
     x: axis(x),

@@ -6,7 +6,7 @@ import type { Obstacle } from '../search/nearest-miss.ts';
 import type { ResultUnit } from '../search/result.ts';
 import type { SearchProblem, Solution, Term } from '../search/solution.ts';
 import type { Answer } from '../search/solve.ts';
-import { CAUTION } from './caution.ts';
+import { CAUTION, COMPARED } from './caution.ts';
 import { verdictJson } from './verdict-json.ts';
 
 const number = (x: number): number | null => (Number.isFinite(x) ? x : null);
@@ -50,6 +50,7 @@ export function formatAnswerJson(
         }
       : null,
     caution: CAUTION,
+    compared: COMPARED,
   };
   return `${JSON.stringify(out, null, 2)}\n`;
 }

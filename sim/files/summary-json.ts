@@ -5,7 +5,7 @@ import type { JointPeak, Peak, Summary } from '../measure/summary.ts';
 import type { Sensitivity } from '../skill/conditioning.ts';
 import type { ContactReport } from '../skill/contact-report.ts';
 import type { SkillVerdict } from '../skill/skill-verdict.ts';
-import { CAUTION } from './caution.ts';
+import { CAUTION, COMPARED } from './caution.ts';
 import { conditioningJson } from './conditioning-json.ts';
 import { takeoffOf } from './takeoff-json.ts';
 import { verdictJson } from './verdict-json.ts';
@@ -44,6 +44,7 @@ export function formatSummaryJson(
     format: SUMMARY_FORMAT,
     version: SUMMARY_VERSION,
     caution: CAUTION,
+    compared: COMPARED,
     title,
     sentence,
     verdict: verdictJson(verdict),

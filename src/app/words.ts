@@ -63,6 +63,9 @@ export const texts = {
   printFailed: 'The print sheet could not be opened.',
   standingCaution:
     'A model, not coaching advice. New skills only with a qualified coach, progressions, spotting and matting; local and federation rules come first.',
+  compared: 'Compared with a measured athlete: nothing yet.',
+  comparedWhat:
+    'Compared with a measured athlete: nothing yet, neither flight, swing, contact nor landing. Bodies were compared with published moments of men alone.',
   standingCautionShort: 'A model, not coaching advice.',
 
   bar: {

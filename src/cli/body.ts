@@ -1,13 +1,6 @@
 /** The command "body": the segments of a body, its moments in the named shapes, and the body as MJCF. */
-import {
-  type Body,
-  CAUTION,
-  calcShapeMoments,
-  formatMjcf,
-  poseOf,
-  type ShapeData,
-  shapeInRadians,
-} from '../../sim/index.ts';
+import { type Body, calcShapeMoments, formatMjcf, poseOf, type ShapeData, shapeInRadians } from '../../sim/index.ts';
+import { CLOSING } from './closing.ts';
 import type { CommandCall } from './command-line.ts';
 import { readBody } from './read-input.ts';
 import { formatTable } from './table.ts';
@@ -18,9 +11,7 @@ export function runBody(command: CommandCall & { kind: 'body' }): string {
   const wanted = command.mjcf === undefined ? [] : [{ option: '--mjcf', file: command.mjcf }];
   checkApart(wanted, inputs);
   writeFiles(wanted.map((output) => ({ ...output, pieces: [formatMjcf(body, gravity)] })));
-  return [formatHead(body), formatSegments(body), formatShapes(body, shapes), `Caution. ${CAUTION}`]
-    .join('\n\n')
-    .concat('\n');
+  return [formatHead(body), formatSegments(body), formatShapes(body, shapes), CLOSING].join('\n\n').concat('\n');
 }
 
 function formatHead(body: Body): string {

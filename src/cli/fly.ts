@@ -1,6 +1,5 @@
 /** The command "fly": a skill's summary on stdout, frames and summary in files. */
 import {
-  CAUTION,
   calcClearance,
   calcConditioning,
   calcContactReport,
@@ -29,6 +28,7 @@ import {
   wordFrames,
   wordVerdict,
 } from '../../sim/index.ts';
+import { CLOSING } from './closing.ts';
 import { CommandError } from './command-error.ts';
 import { type CommandCall, RATE_HZ } from './command-line.ts';
 import { readSkill } from './read-input.ts';
@@ -91,5 +91,5 @@ export async function runFly(command: CommandCall & { kind: 'fly' }): Promise<st
   const sensitive = formatConditioning(conditioning, EXPLAIN_WORDS.moves);
   const said = [sentence, basis, ...(sensitive ? [sensitive] : [])].join('\n');
   const words = `${formatSummary(skill.title, said, summary, code)}${cautions && `\n${cautions}`}`;
-  return `${words}${phases}${near && `\nNearest    ${near}\n`}\nCaution. ${CAUTION}\n`;
+  return `${words}${phases}${near && `\nNearest    ${near}\n`}\n${CLOSING}\n`;
 }

@@ -1,7 +1,7 @@
 /** What --help prints. */
 import { athletes, skills } from '../../presets/index.ts';
 import { sheets } from '../../presets/sheet-shelf.ts';
-import { CAUTION } from '../../sim/index.ts';
+import { CLOSING } from './closing.ts';
 
 export function formatHelp(): string {
   return `shapeflight: the flight physics of gymnasts, trampolinists and divers
@@ -60,7 +60,7 @@ FILE is a sheet as JSON or plain text (docs/estimate.md) or one of these:
 Exit codes: 0; 2 with one line that says what is wrong with the input; 3 where a solve could fly nothing, so that nothing is
 written; 130 when interrupted, with what was found so far kept. Columns of the CSV: docs/frames.md
 
-Caution. ${CAUTION}
+${CLOSING}
 `;
 }
 

@@ -1,7 +1,6 @@
 /** The command "map": two inputs against any results, on a grid. */
 import {
   axisValue,
-  CAUTION,
   type Contour,
   contactFor,
   findContour,
@@ -15,6 +14,7 @@ import {
   usualStudy,
   wordBalance,
 } from '../../sim/index.ts';
+import { CLOSING } from './closing.ts';
 import type { CommandOutput } from './interrupt.ts';
 import { runPieces } from './jobs.ts';
 import { NOTHING_KEPT, outputsOf, wordNumber } from './margin.ts';
@@ -79,7 +79,7 @@ export async function runMap(command: MapCommand): Promise<string | CommandOutpu
     `Axes\n${formatTable(['input', 'from', 'to', 'as it is', 'unit', 'values'], axes, 1)}`,
     `Results over rows ${command.from} to ${command.from + rows.length - 1}\n${formatTable(['result', 'least', 'greatest', 'unit', 'not defined'], found, 1)}`,
     `${inside} of ${all} places land in the window (${((100 * inside) / all).toFixed(1)} %)`,
-    `Caution. ${CAUTION}`,
+    CLOSING,
   ]
     .join('\n\n')
     .concat('\n');

@@ -3,7 +3,6 @@ import {
   asRead,
   type Bar,
   type BarEnd,
-  CAUTION,
   checkDrawn,
   checkFlown,
   contactFor,
@@ -30,6 +29,7 @@ import {
   wordTogether,
 } from '../../sim/index.ts';
 import type { StudyPiece } from '../jobs/kinds/study-job.ts';
+import { CLOSING } from './closing.ts';
 import { CommandError } from './command-error.ts';
 import type { CommandOutput } from './interrupt.ts';
 import { cutSpans, runPieces } from './jobs.ts';
@@ -108,7 +108,7 @@ export async function runMargin(command: MarginCommand): Promise<string | Comman
     formatShare(table.from, command.seed, result, range ? ' in an open loop' : '') +
       (read ? `\n  read from files; ${read.verified} of ${table.n} were flown again and came out the same` : ''),
     ...(result.influences.length > 0 ? [formatInfluences(study, result)] : []),
-    `Caution. ${CAUTION}`,
+    CLOSING,
   ]
     .join('\n\n')
     .concat('\n');

@@ -3,6 +3,7 @@ import { shapes } from '../../presets/index.ts';
 import { sheets } from '../../presets/sheet-shelf.ts';
 import {
   CAUTION,
+  COMPARED,
   calcSkillReadings,
   type Estimate,
   flyWhole,
@@ -19,6 +20,7 @@ import {
   type SkillResult,
   shapeInRadians,
 } from '../../sim/index.ts';
+import { CLOSING } from './closing.ts';
 import type { CommandCall } from './command-line.ts';
 import { readSheetFile, readSkill } from './read-input.ts';
 import { formatTable } from './table.ts';
@@ -40,7 +42,7 @@ export async function runSheet(command: CommandCall & { kind: 'sheet' }): Promis
     title: sheet.title,
     ...(sheet.lesson === undefined ? {} : { lesson: sheet.lesson }),
     ...(given ? { skill: given.skill.title } : {}),
-    caution: CAUTION,
+    caution: `${CAUTION} ${COMPARED}`,
   };
   writeFiles(
     wanted.map((output) => ({
@@ -52,7 +54,7 @@ export async function runSheet(command: CommandCall & { kind: 'sheet' }): Promis
       ],
     })),
   );
-  return `${formatReport(sheet, result, estimate, given?.skill)}\nCaution. ${CAUTION}\n`;
+  return `${formatReport(sheet, result, estimate, given?.skill)}\n${CLOSING}\n`;
 }
 
 /** The whole skill, with swing and landing where it has them. */

@@ -6,7 +6,6 @@ import {
   type Answer,
   aimAt,
   buildSkill,
-  CAUTION,
   contactFor,
   draftOfCode,
   type ForgivingProblem,
@@ -37,6 +36,7 @@ import {
   wordBalance,
 } from '../../sim/index.ts';
 import { RAD } from '../../sim/math/angles.ts';
+import { CLOSING } from './closing.ts';
 import { CommandError, NothingFlownError, wordBadInput } from './command-error.ts';
 import type { CommandOutput } from './interrupt.ts';
 import { NOTHING_KEPT } from './margin.ts';
@@ -120,7 +120,7 @@ export async function runSolve(command: SolveCommand): Promise<string | CommandO
   );
   const margin = { tries, balance: wordBalance(balance) };
   const parts = [formatAnswer(problem, answer, skill.body, margin), ...(note ? [wordForgiving(note)] : [])];
-  const out = `${parts.join('\n')}\nCaution. ${CAUTION}\n`;
+  const out = `${parts.join('\n')}\n${CLOSING}\n`;
   if (!isInterrupted) return out;
   const n = answer.solutions.length;
   const kept = `${n} ${n === 1 ? 'answer' : 'answers'}${n === 0 ? ' and the nearest miss' : ''}`;

@@ -5,6 +5,7 @@
 import { sheets } from '../../presets/sheet-shelf.ts';
 import {
   CAUTION,
+  COMPARED,
   formatSheet,
   parseJson,
   parseSheet,
@@ -65,7 +66,7 @@ export function makeEstimating(
                 title: sheet.title,
                 ...(sheet.lesson === undefined ? {} : { lesson: sheet.lesson }),
                 skill: result.skill.title,
-                caution: CAUTION,
+                caution: `${CAUTION} ${COMPARED}`,
               },
             }
           : {}),

@@ -166,7 +166,10 @@ test('a skill to be held straight shows a range of the reflex beside the open lo
   await openBench(page);
   await page.keyboard.press('s');
   await page.getByRole('searchbox').fill('Back somersault, straight');
-  await page.getByRole('dialog').getByRole('button', { name: /^Back somersault, straight(?!,)/ }).click();
+  await page
+    .getByRole('dialog')
+    .getByRole('button', { name: /^Back somersault, straight(?!,)/ })
+    .click();
   await page.getByRole('navigation', { name: 'Tools' }).getByRole('button', { name: 'Ask' }).click();
   await tab(page, 'Margin');
   const range = page.getByTestId('reflex-range');

@@ -2,11 +2,14 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import path from 'node:path';
 import { expect, test } from 'vitest';
-import { CAUTION } from '../../sim/files/caution.ts';
+import { CAUTION, COMPARED } from '../../sim/files/caution.ts';
 import { texts } from '../../src/app/words.ts';
 
 test('the application says it in the same words', () => {
   expect(texts.standingCaution).toBe(CAUTION);
+  expect(texts.comparedWhat).toBe(COMPARED);
+  // the short one begins the long one
+  expect(COMPARED.startsWith(texts.compared.replace(/\.$/, ''))).toBe(true);
 });
 
 test.each(['frames.md', 'skill-file.md', 'command-line.md'])('docs/%s holds it', (name) => {

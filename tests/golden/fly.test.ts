@@ -30,6 +30,7 @@ const CONCLUDED = [
   'beyondLimits',
   'notCompared',
   'cautions',
+  'compared',
   'conditioning',
   'clearance',
   'limit',

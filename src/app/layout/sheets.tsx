@@ -245,6 +245,7 @@ function Menu() {
           {commandTexts.say}
         </button>
       </p>
+      <p class="standing">{texts.comparedWhat}</p>
       <p class="standing">{texts.standingCaution}</p>
     </>
   );

@@ -64,7 +64,7 @@ export function formatPicture(
     fitted(MARGIN, 78, 12, `${t.takeoff} ${c.takeoff}.${caution}`),
     `<g transform="translate(${MARGIN} ${HEAD})">${c.picture.markup}</g>`,
     fitted(MARGIN, height - 26, 11, `${c.key} ${texts.product}`),
-    fitted(MARGIN, height - 10, 11, texts.standingCaution),
+    fitted(MARGIN, height - 10, 11, `${texts.compared} ${texts.standingCaution}`),
     '</svg>\n',
   ].join('\n');
   return { svg, width, height };

@@ -153,7 +153,9 @@ function Page(props: { content: PrintContent; zoom: number; tokens: Readonly<Rec
       <p class="print-foot">
         {c().key} <span class="print-right">{texts.product}</span>
       </p>
-      <p class="print-foot print-standing">{texts.standingCaution}</p>
+      <p class="print-foot print-standing">
+        {texts.compared} {texts.standingCaution}
+      </p>
     </article>
   );
 }

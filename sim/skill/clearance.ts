@@ -52,6 +52,7 @@ export function solidsOf({ skill: { launch, end }, flight, barX }: Flown): reado
   const place = launch.place ?? boardOverWater(flight, end.surface?.kind);
   if (place !== 'vaultTable' && place !== 'springboard' && place !== 'divingBoard') return [];
   const points = calcContactPlaces(flight, 0);
+  if (points.length === 0) return [];
   const lowest = points.reduce((a, b) => (b.low < a.low ? b : a));
   const left = place === 'vaultTable' || lowest.part === 'hands' ? 'hands' : 'feet';
   const top = place === 'vaultTable' ? tableTop(flight.body) : lowest.low;

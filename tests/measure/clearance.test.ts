@@ -9,6 +9,7 @@ import type { Solid } from '../../sim/measure/clearance-solid.ts';
 import { makeState, readState, rootMotionInto } from '../../sim/motion/state.ts';
 import { calcClearance, solidsOf } from '../../sim/skill/clearance.ts';
 import { formatClearance } from '../../sim/skill/clearance-words.ts';
+import { calcContactReport } from '../../sim/skill/contact-report.ts';
 import { calcReleaseWindow } from '../../sim/skill/release-window.ts';
 import { flyWhole, type Whole } from '../../sim/skill/whole.ts';
 import { builtOf, fileOf, presetIds } from '../skill/load.ts';
@@ -222,6 +223,40 @@ describe('through a flight', () => {
       const all = dense(w, solids[0]);
       expect(Math.abs((found?.distance ?? 9) - all.distance)).toBeLessThan(MOST);
     }, 60_000);
+
+  test('rails put anywhere in the way of any flight: the nearest is that of 4,000 looks a second, to 1 mm', () => {
+    const next = seeded(5);
+    let touched = 0;
+    for (const id of ['back-tuck', 'back-straight-triple', 'double-back-pike-full-out', 'trampoline-barani'])
+      for (let k = 0; k < 3; k++) {
+        const w = whole(id);
+        const place = new Float64Array(3);
+        w.flight.massCentreInto(next() * w.flight.duration, place, new Float64Array(3));
+        const solid: Solid = {
+          solid: 'rail',
+          x: place[0] + 3 * (next() - 0.5),
+          y: place[1] + 1.6 * (next() - 0.5),
+          radius: 0.02,
+          left: 'hands',
+        };
+        const found = calcNearest(w.flight, [solid]);
+        const all = dense(w, solid, 4000);
+        if (all.distance < 0) touched++;
+        expect(Math.abs((found?.distance ?? 9) - all.distance)).toBeLessThan(MOST);
+        if (all.distance > 0.005) expect(Math.abs((found?.t ?? 9) - all.t)).toBeLessThan(0.02);
+        // of a touch the first is said
+        if (all.distance < -0.002) expect(found?.t ?? 9).toBeLessThanOrEqual(all.t + 1e-3);
+      }
+    expect(touched).toBeGreaterThan(2);
+    expect(touched).toBeLessThan(12);
+  }, 60_000);
+
+  test('a body of which nothing touches leaves nothing', () => {
+    const w = whole('dive-forward-one-and-half-pike');
+    const flight = { ...w.flight, body: { ...w.flight.body, contacts: [] } };
+    expect(calcClearance({ ...w, flight })).toBeUndefined();
+    expect(calcContactReport({ skill: w.skill, flight })).toBeUndefined();
+  });
 
   test('cheap enough for a page: at most 300 states of a flight are looked at', () => {
     const w = whole('giant-double-straight');

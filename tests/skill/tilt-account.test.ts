@@ -13,6 +13,8 @@ const NOTHING = 1e-9;
 const FLOWN = 1e-12;
 /** Rounding of the shares' sums, rad: measured 4e-16. */
 const SUMMED = 1e-12;
+/** A flight before a movement that differs later, rad: measured 0. */
+const LATER = 1e-9;
 /** Account against frames, rad: measured 0. */
 const SAME = 1e-9;
 /** Processor time of one account, its flight known, ms: 6 to 21 over the presets, 25 with all four uneven (16 flights). */
@@ -182,6 +184,22 @@ describe('tilt account', () => {
     const shares = a.shares.greatest ?? [];
     expect(shares.reduce((s, v) => s + v, 0)).toBeCloseTo(1, 9);
     expect(shares.every((v) => v >= 0)).toBe(true);
+  });
+
+  it('what moves after an instant has no part in the tilt there, in any order; in the twist it has', () => {
+    const file = fileOf('back-straight-full');
+    flightIn(file).takeoff.attitudeDeg = { tilt: 2 };
+    flightIn(file).schedule.keys = [
+      { angle: 'hipAbductionR', at: { anchor: 'takeoff', s: 0.6 }, deg: 0 },
+      { angle: 'hipAbductionR', at: { anchor: 'takeoff', s: 0.8 }, deg: 12 },
+    ];
+    const a = calcTiltAccount(skillOf(file), { at: 0.5 });
+    const hips = a.parts.find((p) => p.source === 'hips');
+    expect(hips?.uneven).toBe(true);
+    expect(Math.max(...[hips?.gave.at, hips?.least.at, hips?.most.at].map((v) => Math.abs(v ?? 1)))).toBeLessThan(
+      LATER,
+    );
+    expect(Math.abs(hips?.gave.twist ?? 0)).toBeGreaterThan(0.005 * REV);
   });
 
   it('no per cent of causes that work against each other, nor of a whole under 2 deg', () => {

@@ -230,6 +230,7 @@ export type Estimate = typeof import('./estimate/index.ts');
 export const loadEstimate = (): Promise<Estimate> => import('./estimate/index.ts');
 export type { FromTo } from './math/from-to.ts';
 export { afterOf, beforeOf, flightOf } from './math/phases.ts';
+export { calcSwingLoads } from './skill/swing-loads.ts';
 export { flyWhole, type Whole } from './skill/whole.ts';
 export { makeInstantReader } from './skill/whole-instant.ts';
 export { formatContactCautions } from './words/contact-words.ts';

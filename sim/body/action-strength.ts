@@ -145,6 +145,16 @@ export function strengthAt(s: ActionStrength, angle: number, rate: number): numb
   return Math.max(adults, s.single.still * singleFactor(s, w) * singleAngle(s, angle));
 }
 
+/** Which smooth piece of the curve that is: an integration that is to keep its order ends a step where it changes. */
+export function strengthPiece(s: ActionStrength, angle: number, rate: number): number {
+  const w = s.towards * rate;
+  const span = [SLOW - LEAD, SLOW, 0, FAST, s.zeroSpeed].filter((edge) => w >= edge).length;
+  const adults = s.adults ? s.adults.still * adultFactor(s, w) * adultAngle(s, angle) : 0;
+  const byAdults = adults > s.single.still * singleFactor(s, w) * singleAngle(s, angle);
+  const isFlat = (byAdults ? adultAngle(s, angle) : singleAngle(s, angle)) === LEAST_OF_BEST;
+  return 4 * span + (byAdults ? 2 : 0) + (isFlat ? 1 : 0);
+}
+
 /** No more than strengthAt at any angle: what a screen needs, without an angle's functions. */
 export function leastStrengthAt(s: ActionStrength, rate: number): number {
   const w = s.towards * rate;

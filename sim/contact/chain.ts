@@ -9,7 +9,7 @@
  * signed as in docs/conventions.md, is sign x (theta_child - theta_parent). Arms move in the plane of the front: shoulder
  * plane 90 deg, turn 0. SI and radians.
  */
-import { strengthSource } from '../body/action-strength.ts';
+import type { ActionStrength } from '../body/action-strength.ts';
 import type { Body } from '../body/body.ts';
 import { FieldError } from '../math/field-error.ts';
 import { hingesInto } from '../motion/hinge-angles.ts';
@@ -66,7 +66,8 @@ export interface ChainJoint {
   /** strength of both sides together, N m, towards + and - of q */
   readonly torqueLimit: readonly [number, number];
   readonly speedLimit: number;
-  readonly limitSource: string;
+  /** of one limb towards + and - of q; the joint has as many limbs as `angles` */
+  readonly strength: readonly [ActionStrength, ActionStrength];
 }
 
 export interface Chain {
@@ -156,6 +157,8 @@ export function makeChain(body: Body, options: ChainOptions = {}): Chain {
 
   const joints = names.map((name, j): ChainJoint => {
     const own = angles[j].map((a) => body.angles[a]);
+    const { strength } = own[0];
+    if (!strength) throw new FieldError('athlete', body.name, 'a human: a swing goes by the strength of one');
     const sum = (k: 0 | 1): number => own.reduce((s, a) => s + a.torqueLimit[k], 0);
     return {
       name,
@@ -164,7 +167,7 @@ export function makeChain(body: Body, options: ChainOptions = {}): Chain {
       angles: angles[j],
       torqueLimit: [sum(0), sum(1)],
       speedLimit: own[0].speedLimit,
-      limitSource: sourceOf(own[0]),
+      strength,
     };
   });
   return {
@@ -189,11 +192,6 @@ export function bodyAnglesInto(chain: Chain, q: ArrayLike<number>, out: Float64A
   chain.joints.forEach((joint, j) => {
     for (const a of joint.angles) out[a] = q[j];
   });
-}
-
-/** Of both senses, said once where they are the same. */
-function sourceOf({ strength, limitSource }: Body['angles'][number]): string {
-  return strength ? [...new Set(strength.map(strengthSource))].join('; ') : limitSource;
 }
 
 const SIDES_ALIKE = 1e-6;

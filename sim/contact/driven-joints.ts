@@ -3,6 +3,7 @@
  * torques are what the moves need. State: x, y, theta, their rates, work, loss.
  */
 import { type AskedJoints, askInto, directionOf, type Hang, type HangStart } from './hang.ts';
+import { limitsInto } from './joint-limits.ts';
 import { type RailSpring, springOf } from './rail.ts';
 import type { SwingEquations } from './swing-equations.ts';
 import type { RunRow } from './swing-run.ts';
@@ -15,6 +16,7 @@ export class DrivenJoints implements SwingEquations {
   private readonly hang: Hang;
   private readonly spring: RailSpring;
   private readonly driven: Float64Array;
+  private readonly limits: Float64Array;
   private phi: number;
 
   constructor(hang: Hang, start: HangStart, asked: AskedJoints) {
@@ -22,6 +24,7 @@ export class DrivenJoints implements SwingEquations {
     this.asked = asked;
     this.spring = springOf(hang.spec.rail);
     this.driven = new Float64Array(asked.q.length).fill(1);
+    this.limits = new Float64Array(2 * asked.q.length);
     this.phi = start.phi;
     this.state.set([start.x, start.y, start.theta, 0, 0, start.w]);
   }
@@ -55,12 +58,17 @@ export class DrivenJoints implements SwingEquations {
   }
 
   excess(): number {
-    const { limits } = this.hang;
-    const { torque } = this.hang.planar;
+    const { hang, asked, limits } = this;
+    const { torque } = hang.planar;
+    limitsInto(hang.chain.joints, hang.strength, asked.q, asked.qd, limits);
     let most = Number.NEGATIVE_INFINITY;
-    for (let j = 0; j < torque.length; j++) most = Math.max(most, torque[j] - limits[j][0], -torque[j] - limits[j][1]);
+    for (let j = 0; j < torque.length; j++)
+      most = Math.max(most, torque[j] - limits[2 * j], -torque[j] - limits[2 * j + 1]);
     return most;
   }
+
+  /** What the joints could give does not matter while they follow. */
+  piece = (): number => 0;
 
   rowInto(dy: Float64Array, row: RunRow): void {
     const { state: y, asked } = this;

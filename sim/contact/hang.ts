@@ -19,8 +19,8 @@ export interface Hang {
   readonly head: ChainPoint;
   readonly moves: MoveTable;
   readonly planar: Planar;
-  /** by joint: N m of both sides together, towards + and -, times the strength asked for */
-  readonly limits: readonly (readonly [number, number])[];
+  /** factor on what the joints can give; infinite: whatever it takes */
+  readonly strength: number;
   /** +1 backward, -1 forward: swing angle u = sense x phi, phi about +Z */
   readonly sense: 1 | -1;
 }
@@ -47,7 +47,7 @@ export function makeHang(spec: HangSpec): Hang {
     head,
     moves,
     planar: new Planar(chain, grip),
-    limits: chain.joints.map(({ torqueLimit: [plus, minus] }) => [strength * plus, strength * minus]),
+    strength,
     sense: spec.sense === 'backward' ? 1 : -1,
   };
 }

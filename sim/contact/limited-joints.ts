@@ -6,14 +6,18 @@
  * without passing by, unless braking too is beyond its limit. The torque is what that acceleration needs (computed torque;
  * Luh, Walker & Paul 1980, IEEE Trans Autom Control 25:468, from memory), cut at the limits.
  *
+ * What a joint can give goes by its angle and speed (joint-limits.ts), so the limits move with the state.
+ *
  * Which joints are at their limit is a linear complementarity problem: torque within the limits and q'' as led, or torque at
  * a limit and q'' short of it. It is solved by changing the first joint that breaks its part until none does (Murty 1974,
  * Opsearch 11:123, from memory). Its solution is continuous in the state: no torque jumps.
  *
  * State: coordinates (rail x, y, grip link, joints), their rates, work, loss.
  */
+import { strengthPiece } from '../body/action-strength.ts';
 import type { DrivenJoints } from './driven-joints.ts';
 import { checkTurning, directionOf, type Hang, makeAsked } from './hang.ts';
+import { limitsInto } from './joint-limits.ts';
 import { type RailSpring, springOf } from './rail.ts';
 import type { SwingEquations } from './swing-equations.ts';
 import type { RunRow } from './swing-run.ts';
@@ -24,6 +28,8 @@ import type { RunRow } from './swing-run.ts';
  */
 const RETURN = 1 / 0.03;
 
+/** more than a strength has pieces */
+const PIECES = 32;
 /** N m, or rad/s^2: less is rounding */
 const LEAST_EXCESS = 1e-7;
 
@@ -35,7 +41,8 @@ export class LimitedJoints implements SwingEquations {
   readonly asked: Float64Array;
   private readonly hang: Hang;
   private readonly spring: RailSpring;
-  private readonly limits: readonly (readonly [number, number])[];
+  /** what the joints can give in the state: N m towards + and - of each */
+  private readonly limits: Float64Array;
   private readonly back: number;
   private phi = 0;
   /** what a joint is led by: lead + gain x phi''; the part of it that the moves alone ask */
@@ -60,7 +67,7 @@ export class LimitedJoints implements SwingEquations {
     this.hang = hang;
     this.back = back;
     this.spring = springOf(hang.spec.rail);
-    this.limits = hang.limits;
+    this.limits = f(2 * n);
     this.state = f(2 * (3 + n) + 2);
     this.at = new Int8Array(n);
     this.led = new Uint8Array(n);
@@ -113,6 +120,18 @@ export class LimitedJoints implements SwingEquations {
     let most = Number.NEGATIVE_INFINITY;
     for (let j = 0; j < this.at.length; j++) most = Math.max(most, this.excessOf(j));
     return most;
+  }
+
+  /** Of the strengths of those at their limit: a digit to the base PIECES for each. */
+  piece(): number {
+    const { joints } = this.hang.chain;
+    let sum = 0;
+    for (let j = 0; j < this.at.length; j++) {
+      const part = this.at[j];
+      const own = part === 0 ? 0 : 1 + strengthPiece(joints[j].strength[part > 0 ? 0 : 1], this.q[j], this.qd[j]);
+      sum = PIECES * sum + own;
+    }
+    return sum;
   }
 
   /** The joint that breaks its part changes it, at t; fills the derivative of the state. */
@@ -170,6 +189,7 @@ export class LimitedJoints implements SwingEquations {
     const { moves, planar, sense } = hang;
     this.copy(x, v, offset);
     planar.place(x[2], v[offset + 2], q, qd);
+    limitsInto(hang.chain.joints, hang.strength, q, qd, this.limits);
     this.fx = -spring.kx * x[0] - spring.cx * v[offset];
     this.fy = -spring.ky * x[1] - spring.cy * v[offset + 1];
     planar.centreInto(centre);
@@ -191,7 +211,7 @@ export class LimitedJoints implements SwingEquations {
     let answers = false;
     for (let j = 0; j < at.length; j++) {
       led[j] = at[j] === 0 ? 1 : 0;
-      torque[j] = at[j] === 0 ? 0 : at[j] > 0 ? limits[j][0] : -limits[j][1];
+      torque[j] = at[j] === 0 ? 0 : at[j] > 0 ? limits[2 * j] : -limits[2 * j + 1];
       if (led[j] && gain[j] !== 0) answers = true;
     }
     this.solveWith(0);
@@ -223,10 +243,10 @@ export class LimitedJoints implements SwingEquations {
 
   private excessOf(j: number): number {
     const { planar } = this.hang;
+    const { limits } = this;
     const part = this.at[j];
     if (part !== 0) return part * (planar.qdd[j] - this.lead[j] - this.gain[j] * this.pace);
-    const [plus, minus] = this.limits[j];
-    return Math.max(planar.torque[j] - plus, -planar.torque[j] - minus);
+    return Math.max(planar.torque[j] - limits[2 * j], -planar.torque[j] - limits[2 * j + 1]);
   }
 
   private flip(j: number): void {

@@ -1,4 +1,5 @@
 /** The record of a swing read for pictures and tables: on an even grid that ends at the release, with its peaks. */
+import { limitsInto } from './joint-limits.ts';
 import { springOf } from './rail.ts';
 import type { SwingColumns, SwingJoint, SwingPeaks } from './swing.ts';
 import { findPeaks } from './swing-peaks.ts';
@@ -57,12 +58,12 @@ export function readTable(reader: SwingReader, T: number, until: number): SwingT
   const joints = chain.joints.map(
     (j): SwingJoint => ({
       name: j.name,
-      limit: [force * j.torqueLimit[0], force * j.torqueLimit[1]],
-      limitSource: j.limitSource,
+      angles: j.angles,
       q: f(),
       qd: f(),
       torque: f(),
       needed: f(),
+      most: f(),
       asked: f(),
       limited: new Uint8Array(n),
     }),
@@ -70,6 +71,7 @@ export function readTable(reader: SwingReader, T: number, until: number): SwingT
   const { row, whole } = reader;
   const acc = new Float64Array(2);
   const needed = new Float64Array(joints.length);
+  const limits = new Float64Array(2 * joints.length);
   const weight = chain.mass * gravity;
   for (let i = 0; i < n; i++) {
     // the first sample is the start itself, though the grid may not meet it
@@ -106,6 +108,7 @@ export function readTable(reader: SwingReader, T: number, until: number): SwingT
     c.loss[i] = row.loss;
     const hasLimited = reader.limited.includes(1);
     if (hasLimited) reader.neededInto(needed);
+    limitsInto(chain.joints, force, row.x.subarray(3), row.v.subarray(3), limits);
     joints.forEach((joint, j) => {
       joint.q[i] = row.x[3 + j];
       joint.qd[i] = row.v[3 + j];
@@ -113,6 +116,7 @@ export function readTable(reader: SwingReader, T: number, until: number): SwingT
       joint.asked[i] = reader.asked[j];
       joint.limited[i] = reader.limited[j];
       joint.needed[i] = reader.limited[j] ? needed[j] : row.torque[j];
+      joint.most[i] = limits[2 * j + (joint.needed[i] >= 0 ? 0 : 1)];
     });
   }
   const shown = before + 1;

@@ -9,6 +9,8 @@ export interface SwingEquations {
   direction(t: number, near: number): number;
   /** after derive: how far the worst joint is beyond what holds it in its part, driven or at its limit; 0 or less: nowhere */
   excess(): number;
+  /** after derive: which smooth piece of what is integrated the state lies on */
+  piece(): number;
   /** the row of the state, from the derivative taken last */
   rowInto(dy: Float64Array, row: RunRow): void;
 }

@@ -14,7 +14,8 @@ export function findPeaks(c: SwingColumns, joints: readonly SwingJoint[], shown:
     rate: top(c.rate),
     speed: top(c.speed),
     effort: joints.map((joint) => {
-      const share = joint.needed.map((x) => (x >= 0 ? x / joint.limit[0] : -x / joint.limit[1]));
+      // faster than any strength is known for there is no share of it
+      const share = joint.needed.map((x, i) => (joint.most[i] > 0 ? Math.abs(x) / joint.most[i] : 0));
       return { ...top(share), joint: joint.name };
     }),
   };

@@ -23,6 +23,8 @@ export class SwingStepper {
   private equations: SwingEquations;
   /** excess at the start of a step */
   private slack = 0;
+  /** piece of what is integrated at the start of a step */
+  private piece = 0;
   private phi: number;
   private size = 0;
   /** derivatives: at the start of a step, within it, and the state it starts from */
@@ -73,7 +75,8 @@ export class SwingStepper {
     const { moves, sense } = hang;
     const t = this.run.last;
     saved.set(this.equations.state);
-    let h = step;
+    // a strength that goes by angle and speed bends more within a step than moves do
+    let h = this.limited ? step / 2 : step;
     // steps end at the keys, where q'' has a kink: across one the method would fall to order 2
     if (moves.over === 'time') {
       for (const b of moves.breaks) if (b > t + NEAREST && b < t + h) h = b - t;
@@ -91,6 +94,7 @@ export class SwingStepper {
     }
     const { state } = this.equations;
     this.equations.derive(t + h, state, this.k4);
+    if (this.equations.piece() !== this.piece) h = this.endPiece(t, h);
     const beyond = this.equations.excess();
     if (beyond > LEAST_EXCESS) {
       h = hit(h, Math.min(this.slack, -LEAST_EXCESS), beyond, (x) => {
@@ -106,6 +110,24 @@ export class SwingStepper {
       this.change(t + h);
     } else first.set(this.k4);
     this.keep(t + h);
+  }
+
+  /** The strength of a joint at its limit has come to another smooth piece within h: the step that ends just beyond, taken. */
+  private endPiece(t: number, h: number): number {
+    const go = (x: number): boolean => {
+      this.advance(t, x);
+      this.equations.derive(t + x, this.equations.state, this.k4);
+      return this.equations.piece() !== this.piece;
+    };
+    let [lo, hi] = [0, h];
+    while (hi - lo > SHORTEST / 100) {
+      const x = (lo + hi) / 2;
+      if (go(x)) hi = x;
+      else lo = x;
+    }
+    const end = Math.min(h, Math.max(hi, SHORTEST));
+    go(end);
+    return end;
   }
 
   /** From `saved` and `first` by h, into the state. */
@@ -138,6 +160,7 @@ export class SwingStepper {
     this.equations.rowInto(this.first, row);
     this.phi = directionOf(hang, this.phi);
     this.slack = this.equations.excess();
+    this.piece = this.equations.piece();
     run.add(t, row, hang.sense * this.phi);
   }
 

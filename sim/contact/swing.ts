@@ -43,15 +43,16 @@ export interface SwingColumns {
 
 export interface SwingJoint {
   readonly name: PlanarJointName;
-  /** N m of both sides, towards + and - */
-  readonly limit: readonly [number, number];
-  readonly limitSource: string;
+  /** indices into Body.angles: left and right, or one of the spine */
+  readonly angles: readonly number[];
   readonly q: Float64Array;
   readonly qd: Float64Array;
   /** N m put on by the joint */
   readonly torque: Float64Array;
   /** N m that the moves' acceleration would need in this state: more than `torque` where the joint is limited */
   readonly needed: Float64Array;
+  /** N m that all its limbs can give in the sense of `needed`, at that angle and speed; of an infinite strength, of 1 times it */
+  readonly most: Float64Array;
   /** what the moves asked for */
   readonly asked: Float64Array;
   /** 1 where the joint gives all it has */
@@ -73,7 +74,7 @@ export interface SwingPeaks {
   readonly bend: SwingPeak; // m, of the rail
   readonly rate: SwingPeak;
   readonly speed: SwingPeak;
-  /** by joint: largest needed torque over its limit in that sense (above 1: limited) */
+  /** by joint: largest needed torque over what it can give there (above 1: limited) */
   readonly effort: readonly (SwingPeak & { readonly joint: PlanarJointName })[];
 }
 

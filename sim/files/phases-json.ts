@@ -3,10 +3,14 @@
 import type { LandingReport } from '../contact/landing-report.ts';
 import { DEG, REV } from '../math/angles.ts';
 import type { LateDose } from '../skill/late-dose.ts';
+import type { SwingLoads } from '../skill/swing-loads.ts';
 import type { Whole } from '../skill/whole.ts';
 
+import { beyondOf, linesOf } from './beyond-json.ts';
+
 /** Times count from the release or take-off; those of the landing from touchdown. */
-export function phasesOf(whole: Whole, dose?: LateDose): object {
+/** `loads`: of the swing, where there is one. */
+export function phasesOf(whole: Whole, dose?: LateDose, loads?: SwingLoads): object {
   const { swing, late, contact, landing } = whole;
   return {
     ...(swing
@@ -21,6 +25,13 @@ export function phasesOf(whole: Whole, dose?: LateDose): object {
             railBendM: swing.peaks.bend.value,
             releaseSpeedMPerS: Math.hypot(...swing.stateAt(0).v_WScm_W),
             releaseMomentumKgM2PerS: swing.stateAt(0).h,
+            ...(loads
+              ? {
+                  joints: loads.largest.map(({ joint, torque, t }) => ({ joint, largestNM: torque, atS: t })),
+                  beyondLimits: beyondOf(swing.body, loads.cautions, loads.said),
+                  notCompared: linesOf(loads.notCompared),
+                }
+              : {}),
           },
         }
       : {}),

@@ -5,6 +5,7 @@ import type { JointPeak, Peak, Summary } from '../measure/summary.ts';
 import type { Sensitivity } from '../skill/conditioning.ts';
 import type { ContactReport } from '../skill/contact-report.ts';
 import type { SkillVerdict } from '../skill/skill-verdict.ts';
+import { beyondOf, linesOf } from './beyond-json.ts';
 import { CAUTION, COMPARED } from './caution.ts';
 import { conditioningJson } from './conditioning-json.ts';
 import { takeoffOf } from './takeoff-json.ts';
@@ -100,23 +101,8 @@ export function formatSummaryJson(
     nearest: nearest ? { to: nearest.solid, part: nearest.part, distanceM: nearest.distance, atS: nearest.t } : null,
     takeoff: takeoff ? takeoffOf(takeoff) : null,
     ...(conditioning ? { conditioning: conditioningJson(conditioning) } : {}),
-    beyondLimits: s.cautions.map((c, i) => {
-      const scale = c.kind === 'torque' ? 1 : DEG;
-      const unit = { range: 'deg', speed: 'deg/s', torque: 'N m' }[c.kind];
-      const { title, detail } = s.said[i];
-      return {
-        kind: c.kind,
-        angle: nameOf(c.angle),
-        atS: c.t,
-        value: c.value * scale,
-        limit: c.limit * scale,
-        unit,
-        timesKnown: c.kind === 'range' ? null : Math.abs(c.value) / c.limit,
-        said: [title, detail],
-        source: c.source,
-      };
-    }),
-    notCompared: s.notCompared ? [s.notCompared.title, s.notCompared.detail] : null,
+    beyondLimits: beyondOf(body, s.cautions, s.said),
+    notCompared: linesOf(s.notCompared),
   };
   return `${JSON.stringify({ ...file, ...(phases ? { phases } : {}) }, null, 2)}\n`;
 }

@@ -5,6 +5,7 @@ import type { Asymmetry } from '../contact/landing-entry.ts';
 import type { LandingReport } from '../contact/landing-report.ts';
 import { DEG } from '../math/angles.ts';
 import type { ContactReport } from '../skill/contact-report.ts';
+import type { SwingLoads } from '../skill/swing-loads.ts';
 import type { Arrival, Whole } from '../skill/whole.ts';
 import { contactLines } from './contact-words.ts';
 import { ENDING_WORDS } from './verdict-words.ts';
@@ -27,8 +28,8 @@ const ASYMMETRIES: Readonly<Record<Asymmetry['kind'], (a: Asymmetry) => string>>
 
 const deg = (rad: number): string => `${(rad * DEG).toFixed(0)} deg`;
 
-/** Lines, each with a word for its phase; empty for a flight alone. `report`: on the take-off. */
-export function formatWhole(whole: Whole, report?: ContactReport): string {
+/** Lines, each with a word for its phase; empty for a flight alone. `report`: on the take-off; `loads`: of the swing. */
+export function formatWhole(whole: Whole, report?: ContactReport, loads?: SwingLoads): string {
   const lines: string[] = [];
   const row = (word: string, text: string): void => {
     lines.push(`${word.padEnd(11)}${text}`);
@@ -51,10 +52,15 @@ export function formatWhole(whole: Whole, report?: ContactReport): string {
         `the ${late.hand} hand holds on ${(1000 * late.held).toFixed(1)} ms longer: momentum ${late.h_Scm_W.map((h) => h.toFixed(2)).join(', ')} kg m2/s (X, Y, Z)`,
       );
     const worst = effort.reduce((a, b) => (b.value > a.value ? b : a));
-    row(
-      'Joints',
-      `${swing.driven ? 'driven all the way' : 'limited by their strength'}; most asked of the ${worst.joint}: ${worst.value.toFixed(2)} times its strength`,
-    );
+    const largest = loads?.largest.reduce((a, b) => (Math.abs(b.torque) > Math.abs(a.torque) ? b : a));
+    const asked = loads?.notCompared
+      ? `largest torque that of the ${largest?.joint}, ${Math.abs(largest?.torque ?? 0).toFixed(0)} N m`
+      : `most asked of the ${worst.joint}: ${worst.value.toFixed(2)} times what it can give there`;
+    row('Joints', `${swing.driven ? 'driven all the way' : 'limited by their strength'}; ${asked}`);
+    if (loads?.notCompared) row('', `${loads.notCompared.title} ${loads.notCompared.detail}`);
+    loads?.said.forEach(({ title, detail }, i) => {
+      row('', `${title} ${detail} ${loads.instants[i]}`);
+    });
   }
   if (contact) {
     const c = contact.impulse;

@@ -5,6 +5,7 @@ import {
   calcContactReport,
   calcFrames,
   calcLateDose,
+  calcSwingLoads,
   EXPLAIN_WORDS,
   flySkill,
   flyWhole,
@@ -50,6 +51,7 @@ export async function runFly(command: CommandCall & { kind: 'fly' }): Promise<st
   const contact = isWhole ? await loadContact() : undefined;
   const whole = contact && flyWhole(skill, contact);
   const dose = contact && calcLateDose(skill, contact);
+  const loads = whole?.swing && calcSwingLoads(whole.swing);
   const launched = whole?.skill ?? launch(skill);
   const flight = whole?.flight ?? flySkill(launched);
   const rows = flight.duration * command.rateHz;
@@ -73,7 +75,7 @@ export async function runFly(command: CommandCall & { kind: 'fly' }): Promise<st
         ...output,
         pieces: [
           formatSummaryJson(skill.title, { sentence, verdict }, summary, {
-            phases: whole && phasesOf(whole, dose),
+            phases: whole && phasesOf(whole, dose, loads),
             nearest,
             conditioning,
           }),
@@ -85,7 +87,7 @@ export async function runFly(command: CommandCall & { kind: 'fly' }): Promise<st
   });
   writeFiles(outputs);
   const code = wordCode(summary, frames, skill.end.surface?.kind);
-  const phases = `${whole ? `\n${formatWhole(whole, takeoff)}` : ''}${dose ? `\n${formatLateDose(dose)}` : ''}`;
+  const phases = `${whole ? `\n${formatWhole(whole, takeoff, loads)}` : ''}${dose ? `\n${formatLateDose(dose)}` : ''}`;
   const near = formatClearance(nearest);
   const cautions = formatContactCautions(takeoff);
   const sensitive = formatConditioning(conditioning, EXPLAIN_WORDS.moves);

@@ -27,7 +27,7 @@ function swing(chain: Chain, angle: number, rate: number, duration: number): { r
   const grip = { link: 0, at: [0, 0] as const };
   const spec = { ...timedGiant, rail: rigid, start: { kind: 'given', angle, rate } as const, moves: STILL, step: 1e-3 };
   const moves = compileMoves([], { over: 'time', keys: {} });
-  const hang: Hang = { spec, chain, grip, head: grip, moves, planar: new Planar(chain, grip), limits: [], sense: 1 };
+  const hang: Hang = { spec, chain, grip, head: grip, moves, planar: new Planar(chain, grip), strength: 1, sense: 1 };
   return { run: new SwingStepper(hang).advanceTo(duration), hang };
 }
 

@@ -4,6 +4,7 @@ import { createMemo, For, Show } from 'solid-js';
 import type { LateDose } from '../../../sim/index.ts';
 import { DEG, REV } from '../../../sim/math/angles.ts';
 import type { SwingResult, WholeResult, WindowResult } from '../../jobs/kinds/whole-data.ts';
+import { Icon } from '../../ui/icon.tsx';
 import { formatNumber } from '../../ui/numbers.ts';
 import { say } from '../../ui/units.ts';
 import { LateTable } from './late-table.tsx';
@@ -23,6 +24,7 @@ function wordAngle(angle: number): string {
 export function SwingSection(props: { swing: SwingResult; whole: WholeResult; late?: LateDose }) {
   const effort = () =>
     props.swing.peaks.effort.reduce((a, b) => (b.value > a.value ? b : a), props.swing.peaks.effort[0]);
+  const jointOf = (name: string) => t.knobs.joints[name] ?? name;
   const limited = () => props.swing.limited.filter((j) => j.share > 0.005);
   return (
     <section class="report">
@@ -43,7 +45,9 @@ export function SwingSection(props: { swing: SwingResult; whole: WholeResult; la
           [s.hAbout, say('momentum', Math.abs(props.swing.release.h))],
           [
             s.torque,
-            t.effort(t.knobs.joints[effort().joint] ?? effort().joint, `${formatNumber(effort().value * 100, 0)} %`),
+            props.swing.notCompared
+              ? t.largest(jointOf(props.swing.largest.joint), say('torque', Math.abs(props.swing.largest.torque)))
+              : t.effort(jointOf(effort().joint), `${formatNumber(effort().value * 100, 0)} %`),
           ],
         ]}
       />
@@ -51,14 +55,31 @@ export function SwingSection(props: { swing: SwingResult; whole: WholeResult; la
         {limited().length > 0
           ? t.limited(
               limited()
-                .map((j) => t.knobs.joints[j.joint] ?? j.joint)
+                .map((j) => jointOf(j.joint))
                 .join(', '),
             )
-          : effort().value > 1
+          : props.swing.notCompared || effort().value > 1
             ? t.driven
             : t.inStrength}{' '}
         {t.error(`${formatNumber(props.swing.error.force * 100, props.swing.error.force < 1e-3 ? 4 : 0)} %`)}
       </p>
+      <Show when={props.swing.notCompared}>
+        {(note) => (
+          <p class="not-compared">
+            <b>{note().title}</b> {note().detail}
+          </p>
+        )}
+      </Show>
+      <For each={props.swing.cautions}>
+        {(one) => (
+          <p class="caution">
+            <Icon name="caution" size={18} />
+            <span>
+              <b>{one.title}</b> {one.detail}
+            </span>
+          </p>
+        )}
+      </For>
       <Show when={props.whole.late}>
         {(late) => (
           <p>

@@ -61,6 +61,11 @@ export interface SwingResult {
   readonly rail: { readonly height: number; readonly stiffness: number };
   readonly release: { readonly angle: number; readonly up: number; readonly along: number; readonly h: number };
   readonly limited: readonly { readonly joint: string; readonly share: number }[];
+  /** beyond what is known of joints, in words; the release is at 0 s */
+  readonly cautions: readonly { readonly title: string; readonly detail: string; readonly t: number }[];
+  readonly notCompared?: { readonly title: string; readonly detail: string };
+  /** largest torque, N m */
+  readonly largest: { readonly joint: string; readonly torque: number };
   /** the same turn at constant speed, by the rule of thumb: v^2 / r in g, and felt at the bottom */
   readonly rule: { readonly turnS: number; readonly speed: number; readonly g: number; readonly felt: number };
 }

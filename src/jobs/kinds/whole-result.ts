@@ -4,6 +4,7 @@ import {
   calcClearance,
   calcContactReport,
   calcReleaseWindow,
+  calcSwingLoads,
   judgeArrival,
   nearOf,
   USUAL_RELEASE_WISH,
@@ -22,6 +23,7 @@ function makeSwingResult({ swing, flight }: Whole, contact: WholeContact): Swing
   if (!swing) return undefined;
   const { columns: c, shown } = swing;
   const last = shown - 1;
+  const loads = calcSwingLoads(swing);
   const even = contact.calcEvenCircle(RULE_RADIUS, RULE_TURN, flight.gravity);
   return {
     peaks: swing.peaks,
@@ -41,6 +43,9 @@ function makeSwingResult({ swing, flight }: Whole, contact: WholeContact): Swing
       for (let i = 0; i < shown; i++) count += limited[i];
       return { joint: name, share: count / shown };
     }),
+    cautions: loads.said.map((said, i) => ({ ...said, t: loads.cautions[i].t })),
+    ...(loads.notCompared ? { notCompared: loads.notCompared } : {}),
+    largest: loads.largest.reduce((a, b) => (Math.abs(b.torque) > Math.abs(a.torque) ? b : a)),
     rule: { turnS: RULE_TURN, speed: even.speed, g: even.centripetal, felt: even.felt },
   };
 }

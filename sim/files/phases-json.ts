@@ -27,7 +27,7 @@ export function phasesOf(whole: Whole, dose?: LateDose, loads?: SwingLoads): obj
             releaseMomentumKgM2PerS: swing.stateAt(0).h,
             ...(loads
               ? {
-                  joints: loads.largest.map(({ joint, torque, t }) => ({ joint, largestNM: torque, atS: t })),
+                  jointLoads: loads.largest.map(({ joint, torque, t }) => ({ joint, largestNM: torque, atS: t })),
                   beyondLimits: beyondOf(swing.body, loads.cautions, loads.said),
                   notCompared: linesOf(loads.notCompared),
                 }

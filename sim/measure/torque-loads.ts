@@ -7,7 +7,7 @@
 import { type ActionStrength, FAST, leastStrengthAt, strengthAt } from '../body/action-strength.ts';
 
 /** One joint over evenly spaced rows. */
-export interface TorqueCourse {
+interface TorqueCourse {
   readonly rows: number;
   /** of one limb, towards + and - */
   readonly strength: readonly [ActionStrength, ActionStrength];

@@ -29,6 +29,7 @@ const CONCLUDED = [
   'verdict',
   'beyondLimits',
   'notCompared',
+  'jointLoads',
   'cautions',
   'compared',
   'conditioning',

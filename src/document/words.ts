@@ -26,7 +26,7 @@ export const fieldTexts = {
   gravity: 'Gravity',
   stature: 'Height',
   age: 'Age',
-  noAge: 'Age, adult as not stated',
+  noAge: 'Age, not stated: adult',
   years: 'years',
   mass: 'Mass',
 };

@@ -96,9 +96,7 @@ export function BenchLayout(props: { lanes: LaneList }) {
         >
           <LargeStageArea width={width() - LEFT} height={airHeight()} />
         </Show>
-        <p class="standing">
-          {texts.compared} {texts.standingCaution}
-        </p>
+        <p class="standing">{texts.standingCaution}</p>
       </section>
       <section class="floor" aria-label={floorTexts.label}>
         <FloorControls />

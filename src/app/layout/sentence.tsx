@@ -41,6 +41,7 @@ export function Result() {
       </p>
       <CodeLine />
       <SensitiveLine />
+      <span class="compared">{texts.compared}</span>
     </div>
   );
 }

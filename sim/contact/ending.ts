@@ -1,5 +1,4 @@
 /** How a landing ends: one word, when, where to and why. Directions as the athlete faces. */
-import type { Verdict, VerdictReason } from './verdict.ts';
 
 export type EndingKind =
   | 'stands'
@@ -14,7 +13,25 @@ export type EndingKind =
   | 'head'
   | 'unsettled';
 
-export type EndingReason = VerdictReason;
+export type EndingReason =
+  /** the extrapolated mass centre stays over the soles, this far inside at the least since braking ended, m */
+  | { readonly kind: 'overBase'; readonly margin: number }
+  /** it leaves them at t and is this far out; a step as long as `step` would be needed; one to three of at most `longest` */
+  | {
+      readonly kind: 'beyondToes' | 'behindHeels';
+      readonly by: number;
+      readonly t: number;
+      readonly step: number;
+      readonly longest: number;
+    }
+  /** came down on the surface, or on the mat that the feet have pressed in */
+  | { readonly kind: 'part'; readonly part: string; readonly t: number }
+  /** hips below the knees by this much at the deepest, m */
+  | { readonly kind: 'hipsBelowKnees'; readonly by: number }
+  /** both feet left the surface by this much and came down so far on, + forward, m */
+  | { readonly kind: 'leftSurface'; readonly height: number; readonly moved: number }
+  /** neither stood, stepped nor came down within this time, s */
+  | { readonly kind: 'timeIsUp'; readonly t: number };
 
 export interface LandingEnding {
   readonly kind: EndingKind;
@@ -24,18 +41,4 @@ export interface LandingEnding {
   readonly t: number;
   /** why, in order of weight */
   readonly reasons: readonly EndingReason[];
-}
-
-const PARTS: readonly string[] = ['hands', 'knees', 'seat', 'back', 'head'] satisfies EndingKind[];
-
-/** `t`: the end of braking. */
-export function endingOf({ kind, reasons }: Verdict, t: number): LandingEnding {
-  const part = reasons.find((r) => r.kind === 'part');
-  if (part && PARTS.includes(part.part)) return { kind: part.part as EndingKind, t: part.t, reasons };
-  if (kind === 'stuck') return { kind: 'stands', t, reasons };
-  if (kind === 'stepForward') return { kind: 'smallStep', direction: 'forward', t, reasons };
-  if (kind === 'stepBack') return { kind: 'smallStep', direction: 'back', t, reasons };
-  if (reasons.some((r) => r.kind === 'low' || r.kind === 'notBraked')) return { kind: 'unsettled', t, reasons };
-  const isForward = reasons.some((r) => r.kind === 'beyondToes');
-  return { kind: 'steps', direction: isForward ? 'forward' : 'back', t, reasons };
 }

@@ -1,13 +1,13 @@
 /**
  * The feet on a mat: heel, ball and toe as points, each on its own share of the mat's springs, held sideways by a spring
- * that gives way at the friction limit. Forces are read from these springs and from nothing else: a penalty force on the
- * points converges as the step shrinks, contact impulses of an engine do not (docs/decisions/0004-planar-contact-planck.md).
+ * that gives way at the friction limit. A penalty force on the points converges as the step shrinks, contact impulses of an
+ * engine do not.
  * Plane of the landing: x forward as the athlete faces, y up.
  */
 import type { Chain, ChainPoint } from './chain.ts';
 import { elasticEnergy, type MatSpec, matForce } from './mat.ts';
 
-interface FootPoint {
+export interface FootPoint {
   readonly name: string;
   /** centre of the contact sphere, and its radius, m */
   readonly at: ChainPoint;
@@ -30,44 +30,51 @@ export function footPoints(chain: Chain): readonly FootPoint[] {
   });
 }
 
-/** One point's springs, with what they did. Filled step by step. */
+/** One point's springs at the state they were last pushed with. */
 export class FootSpring {
   readonly point: FootPoint;
   private readonly mat: MatSpec;
+  private readonly sideways: number;
   private stretch = 0;
   depth = 0;
   fx = 0;
   fy = 0;
+  /** m/s: how fast the sideways spring is stretched; 0 while it slides or hangs free */
+  stretching = 0;
 
   constructor(point: FootPoint, mat: MatSpec) {
     this.point = point;
     this.mat = mat;
+    this.sideways = SIDEWAYS * point.share * mat.stiffness;
   }
 
-  /** Forces on the foot whose lowest point is at height y, has slid by `slid` since the last call and moves with (vx, vy). */
-  push(y: number, slid: number, vx: number, vy: number): void {
-    const { mat, point } = this;
+  /** Forces on the foot whose lowest point is at height y and moves with (vx, vy), its sideways spring stretched. */
+  push(y: number, stretch: number, vx: number, vy: number): void {
+    const { mat, point, sideways: k } = this;
     const d = mat.surfaceY - y;
     this.depth = Math.max(0, d);
+    this.stretch = stretch;
     if (d <= 0) {
-      this.stretch = this.fx = this.fy = 0;
+      this.fx = this.fy = this.stretching = 0;
       return;
     }
     this.fy = matForce(mat, point.share, d, -vy);
-    const k = SIDEWAYS * point.share * mat.stiffness;
-    const c = k * SIDEWAYS_DAMPING;
-    this.stretch += slid;
-    const wanted = -k * this.stretch - c * vx;
+    const wanted = -k * stretch - k * SIDEWAYS_DAMPING * vx;
     const most = mat.friction * this.fy;
     this.fx = Math.min(Math.max(wanted, -most), most);
-    // sliding drags the spring's foot along
-    this.stretch = Math.min(Math.max(this.stretch, -most / k), most / k);
+    this.stretching = Math.abs(wanted) > most ? 0 : vx;
+  }
+
+  /** The stretch that friction can hold of `stretch`: sliding drags the spring's foot along. */
+  held(stretch: number): number {
+    if (this.depth === 0) return 0;
+    const most = (this.mat.friction * this.fy) / this.sideways;
+    return Math.min(Math.max(stretch, -most), most);
   }
 
   /** J held by the springs. */
   get stored(): number {
     if (this.depth === 0) return 0;
-    const k = SIDEWAYS * this.point.share * this.mat.stiffness;
-    return elasticEnergy(this.mat, this.point.share, this.depth) + (k * this.stretch * this.stretch) / 2;
+    return elasticEnergy(this.mat, this.point.share, this.depth) + (this.sideways * this.stretch * this.stretch) / 2;
   }
 }

@@ -9,6 +9,7 @@
 import type { Body } from '../body/body.ts';
 import { FieldError } from '../math/field-error.ts';
 import type { ChainJoint, PlanarJointName } from './chain.ts';
+import type { Soles } from './soles.ts';
 
 interface LandingKey {
   /** s after touchdown */
@@ -33,34 +34,47 @@ export interface LegAction {
 export const DEFAULT_ACTION: LegAction = {
   stiffness: 1,
   effort: 1,
-  eccentric: 1.4,
+  eccentric: 1,
   kind: 'reflex',
   delay: 0.06,
   keys: [],
 };
 
-/** Stiffness and damping of both sides for each kg of body mass, N m/rad and N m s/rad: our judgement. */
-const STIFFNESS: Readonly<Partial<Record<PlanarJointName, readonly [number, number]>>> = {
-  ankle: [5.4, 0.14],
-  knee: [8.4, 0.54],
-  hip: [7.2, 0.54],
-  shoulder: [0.7, 0.15],
+/** A joint before it can react: N m/rad and N m s/rad, and torque at touchdown that holds against bending, N m; for each kg. */
+type SetJoint = readonly [stiffness: number, damping: number, tension: number];
+
+/** How legs take a landing, before the athlete can react and after. Fitted: docs/landing.md. */
+export interface Legs {
+  readonly set: Readonly<Partial<Record<PlanarJointName, SetJoint>>>;
+  /** s in which what balance aims at takes over from what was set */
+  readonly takeOver: number;
+  /** bend of the knees at which braking is planned to end: at no speed, rad, and more for each m/s of sinking */
+  readonly bend: readonly [number, number];
+  readonly soles: Soles;
+}
+export const LEGS: Legs = {
+  set: {
+    ankle: [3.5, 0.2, 0.1],
+    knee: [3.3, 0.02, 0.1],
+    hip: [3, 0.2, 0.1],
+    shoulder: [0.7, 0.15, 0],
+  },
+  takeOver: 0.04,
+  bend: [0.47, 0.235],
+  soles: { stiffness: 1800, damping: 1 },
 };
-/** Crouch that a reflex landing ends in, rad; and the time to get there, s: our judgement. */
-const CROUCH: Readonly<Partial<Record<PlanarJointName, number>>> = {
-  ankle: -0.26,
-  knee: 1.13,
-  hip: 1.1,
-  shoulder: 1.2,
-};
-/** How far the references lie from the touchdown pose, rad: + plantar flexion, - knee and hip flexion: our judgement. */
-const PRELOAD: Readonly<Partial<Record<PlanarJointName, number>>> = { ankle: 0.2, knee: -0.3, hip: -0.25 };
+/** Which way a tensed leg pushes, in the sense of the named angle. */
+const STRETCHES: Readonly<Partial<Record<PlanarJointName, 1 | -1>>> = { ankle: 1, knee: -1, hip: -1 };
 /** Passive stop: starts this far beyond the range of motion (pressed on under load), N m/rad for each kg; damped as the joint. */
 const STOP_BEYOND = 0.17;
 const STOP = 20;
-const CROUCH_TIME = 0.3;
+/** so far into it a joint counts as stopped, rad */
+const STOPPED = 0.02;
 const ECCENTRIC_AT = 1; // rad/s
 const HILL = 4;
+const GRIP = 0.3;
+/** Damping that a joint keeps while it is led, N m s/rad for each kg: judgement. */
+const CALM = 0.05;
 
 export function checkAction(a: LegAction): LegAction {
   const within = (field: string, value: number, low: number, high: number, unit: string): void => {
@@ -97,34 +111,39 @@ export class JointAction {
   private readonly course: readonly { readonly s: number; readonly value: number }[];
   private readonly range: readonly [number, number];
   private readonly mass: number;
-  /** of the last call: cut off at the strength */
+  private readonly from: number;
+  private readonly takeOver: number;
+  /** of the last call: cut off at the strength; pushed back by the passive stop */
   limited = false;
+  stopped = false;
 
-  constructor(joint: ChainJoint, action: LegAction, body: Body, start: number) {
+  constructor(joint: ChainJoint, action: LegAction, body: Body, start: number, legs = LEGS) {
     const { mass } = body;
     const { range } = body.angles[joint.angles[0]];
     this.joint = joint;
     this.action = action;
     this.mass = mass;
+    this.takeOver = legs.takeOver;
     // a pose at touchdown beyond the range is not thrown back
     this.range = [Math.min(range[0] - STOP_BEYOND, start), Math.max(range[1] + STOP_BEYOND, start)];
-    this.start = start + (PRELOAD[joint.name] ?? 0);
-    const [k, d] = STIFFNESS[joint.name] ?? [10, 0.4];
+    const [k, d, tension] = legs.set[joint.name] ?? [10, 0.4, 0];
+    this.start = start + ((STRETCHES[joint.name] ?? 0) * tension) / k;
     this.stiffness = k * mass * action.stiffness;
     this.damping = d * mass * Math.sqrt(action.stiffness);
-    const crouch = CROUCH[joint.name];
     this.course =
       action.kind === 'keyed'
         ? action.keys.flatMap((key) => {
             const value = key.angles[joint.name];
             return value === undefined ? [] : [{ s: key.s, value }];
           })
-        : crouch === undefined
-          ? []
-          : [
-              { s: action.delay, value: this.start },
-              { s: action.delay + CROUCH_TIME, value: crouch },
-            ];
+        : [];
+    this.from = action.kind === 'keyed' ? Math.max(action.delay, action.keys.at(-1)?.s ?? 0) : action.delay;
+  }
+
+  /** Share of the torque that balance gives at t: none until the athlete can react, or while keys last. */
+  given(t: number): number {
+    const x = Math.min(Math.max((t - this.from) / this.takeOver, 0), 1);
+    return x * x * x * (10 + x * (6 * x - 15));
   }
 
   /** Reference angle t after touchdown: minimum jerk from key to key. */
@@ -140,8 +159,15 @@ export class JointAction {
     return from.value;
   }
 
-  torque(t: number, q: number, qd: number): number {
-    const wanted = this.stiffness * (this.reference(t) - q) - this.damping * qd;
+  /** Damping by which a joint off the ground holds its angle, N m s/rad. */
+  get grip(): number {
+    return GRIP * this.mass;
+  }
+
+  /** `share` of it is `aimed` at, the rest comes of spring and damper. */
+  torque(t: number, q: number, qd: number, share = 0, aimed = 0): number {
+    const set = this.stiffness * (this.reference(t) - q) - this.damping * qd;
+    const wanted = set + share * (aimed - CALM * this.mass * qd - set);
     const most = this.action.effort * strengthAt(this.joint, qd, wanted > 0, this.action.eccentric);
     this.limited = Math.abs(wanted) > most;
     return (this.limited ? Math.sign(wanted) * most : wanted) + this.stop(q, qd);
@@ -150,6 +176,7 @@ export class JointAction {
   /** Passive torque beyond the range; never helps outward. */
   private stop(q: number, qd: number): number {
     const over = q > this.range[1] ? q - this.range[1] : q < this.range[0] ? q - this.range[0] : 0;
+    this.stopped = Math.abs(over) > STOPPED;
     if (over === 0) return 0;
     const back = -this.mass * STOP * over - this.damping * qd;
     return over > 0 ? Math.min(back, 0) : Math.max(back, 0);

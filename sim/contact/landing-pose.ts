@@ -1,4 +1,5 @@
 /** Where the athlete of a landing is at a time, turned back into W: named angles, attitude of the root, mass centre. */
+import { placeIn } from '../math/sorted.ts';
 import { bodyAnglesInto } from './chain.ts';
 import type { LandingRun } from './landing.ts';
 
@@ -23,9 +24,7 @@ const q = new Float64Array(16);
 /** At t s after touchdown; held at the ends of the run. `z`: where across the landing takes place. */
 export function landingPoseInto(run: LandingRun, t: number, out: LandingPose, z = 0): void {
   const { facing, chain } = run.entry;
-  const place = Math.min(Math.max(t / run.dt, 0), run.n - 1);
-  const k = Math.min(Math.floor(place), Math.max(run.n - 2, 0));
-  const share = run.n > 1 ? place - k : 0;
+  const { i: k, share } = placeIn(run.t, t, run.n);
   const between = (values: Float64Array): number =>
     run.n > 1 ? values[k] + share * (values[k + 1] - values[k]) : values[k];
   chain.joints.forEach((_, j) => {

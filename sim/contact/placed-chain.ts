@@ -20,25 +20,25 @@ export class PlacedChain {
   readonly base: ChainPoint;
   /** the walk from the base link outward */
   protected readonly walk: readonly Step[];
-  protected readonly m: Float64Array;
+  readonly m: Float64Array;
   /** from where a link hangs to its mass centre, in the link */
   private readonly cx: Float64Array;
   private readonly cy: Float64Array;
 
   readonly theta: Float64Array; // (links)
   readonly w: Float64Array; // (links)
-  protected readonly cos: Float64Array; // of theta
-  protected readonly sin: Float64Array;
+  readonly cos: Float64Array; // of theta
+  readonly sin: Float64Array;
   /** mass centres relative to the base point, and their velocities, W */
   readonly rx: Float64Array;
   readonly ry: Float64Array;
   readonly ux: Float64Array;
   readonly uy: Float64Array;
   /** the same of where each link hangs */
-  protected readonly ex: Float64Array;
-  protected readonly ey: Float64Array;
-  private readonly fx: Float64Array;
-  private readonly fy: Float64Array;
+  readonly ex: Float64Array;
+  readonly ey: Float64Array;
+  readonly fx: Float64Array;
+  readonly fy: Float64Array;
 
   constructor(chain: Chain, base: ChainPoint) {
     this.chain = chain;

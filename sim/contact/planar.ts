@@ -63,7 +63,7 @@ export class Planar extends PlacedChain {
   /**
    * Solves the placed state. `driven[j]`: joint j has the acceleration qdd[j] + share[j] x rootAcc; else the torque
    * torqueIn[j]. `extraMass` moves with the base point and feels the outer force (Fx, Fy) and no gravity; Infinity holds
-   * the point still.
+   * the point still. `moment` turns the base link, about the point.
    */
   solve(
     gravity: number,
@@ -74,6 +74,7 @@ export class Planar extends PlacedChain {
     qdd: ArrayLike<number>,
     share: ArrayLike<number>,
     torqueIn: ArrayLike<number>,
+    moment = 0,
   ): void {
     const { cols, al, ax, ay, A, z, m, column, linkAcc } = this;
     const n = m.length;
@@ -105,7 +106,7 @@ export class Planar extends PlacedChain {
       z[0] = Fx - sx;
       z[1] = Fy - M * gravity - sy;
     }
-    z[2] = -this.momentRow(2 * dim, unknowns, this.every, 0, 0, gravity);
+    z[2] = moment - this.momentRow(2 * dim, unknowns, this.every, 0, 0, gravity);
     for (let j = 0; j < nj; j++) {
       if (column[j] === 0) continue;
       const { sigma, to } = this.steps[j];

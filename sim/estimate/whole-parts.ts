@@ -1,4 +1,5 @@
 /** Swing and landing of a whole skill, as readouts take them. */
+import { placeIn } from '../math/sorted.ts';
 import type { Whole } from '../skill/whole.ts';
 import type { LandingPart, SwingPart } from './skill-result.ts';
 
@@ -39,6 +40,7 @@ function readLanding({ run, report }: Extract<NonNullable<Whole['landing']>, { k
   const times = run.t.slice(0, run.n);
   const load = run.fy.slice(0, run.n);
   if (brakeTime === undefined) return { times, load };
-  const at = Math.min(run.n - 1, Math.max(1, Math.round(brakeTime / run.dt)));
-  return { times, load, stoppingTime: brakeTime, stoppingDistance: run.y[0] - run.y[at] };
+  const { i, share } = placeIn(run.t, brakeTime, run.n);
+  const low = run.y[i] + share * (run.y[i + 1] - run.y[i]);
+  return { times, load, stoppingTime: brakeTime, stoppingDistance: run.y[0] - low };
 }

@@ -5,6 +5,7 @@
  */
 import type { Body, Vec3 } from '../body/body.ts';
 import { attitudeOfMat, matOfQuatInto, mulInto } from '../math/rot.ts';
+import { placeIn } from '../math/sorted.ts';
 import { calcBodyFrame } from '../motion/body-frame.ts';
 import { hingesInto } from '../motion/hinge-angles.ts';
 import { getModel } from '../motion/model.ts';
@@ -118,7 +119,8 @@ export function makeInstantReader(whole: Whole, contact: WholeContact): (t: numb
     const { facing } = run.entry;
     const after = t - flight.duration;
     contact.landingPoseInto(run, after, landingPose, across(state, flight));
-    const k = Math.min(run.n - 1, Math.max(0, Math.round(after / run.dt)));
+    const { i, share } = placeIn(run.t, after, run.n);
+    const k = Math.min(run.n - 1, share > 0.5 ? i + 1 : i);
     return finish(
       'landing',
       t,

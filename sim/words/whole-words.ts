@@ -2,7 +2,7 @@
 
 import type { EndingReason } from '../contact/ending.ts';
 import type { Asymmetry } from '../contact/landing-entry.ts';
-import type { LandingReport } from '../contact/landing-report.ts';
+import type { BoundCause, LandingReport } from '../contact/landing-report.ts';
 import { DEG } from '../math/angles.ts';
 import type { ContactReport } from '../skill/contact-report.ts';
 import type { SwingLoads } from '../skill/swing-loads.ts';
@@ -19,6 +19,11 @@ const FAULTS = {
   slip: 'it would slip',
   outOfReach: 'feet or hands do not get there',
 } as const;
+const BOUNDS: Readonly<Record<BoundCause, string>> = {
+  bottomedMat: 'the mat is pressed in to its bottom',
+  hardSurface: 'rigid feet on a hard surface',
+  jointStop: 'a joint is against its stop',
+};
 const ASYMMETRIES: Readonly<Record<Asymmetry['kind'], (a: Asymmetry) => string>> = {
   tilt: (a) => `tilted by ${deg(a.value)} (limit ${deg(a.limit)})`,
   twist: (a) => `twist off by ${deg(a.value)} (limit ${deg(a.limit)})`,
@@ -91,17 +96,23 @@ function landingLines(landing: Arrival): [string, string][] {
       ],
     ];
   const r = landing.report;
+  const e = r.energy;
+  const j = (energy: number): string => `${energy.toFixed(0)} J`;
   return [
     [
       'Landing',
       `down at ${r.speed.toFixed(2)} m/s; ground force at most ${r.peak.bodyWeights.toFixed(1)} body weights after ${ms(r.peak.t)}${
-        r.isUpperBound ? ' (an upper bound: rigid segments have no soft tissue)' : ''
+        r.bound ? ` (an upper bound: ${BOUNDS[r.bound]})` : ''
       }, ${r.filteredPeak.bodyWeights.toFixed(1)} as a mean over 10 ms`,
     ],
     ['', brakingWords(r)],
     [
       '',
-      `joints took ${r.joints.reduce((s, j) => s + j.absorbed, 0).toFixed(0)} J, the mat ${(r.matLost + r.matHeld).toFixed(0)} J (${r.matHeld.toFixed(0)} of them held by it still); strongest torque ${strongest(r)}`,
+      `of ${j(e.arrived)} the joints took ${j(e.joints)}, the mat ${j(e.matLost)} and holds ${j(e.matHeld)}, soles and soft tissue ${j(e.solesLost + e.solesHeld)}, ${j(e.left)} still move; strongest torque ${strongest(r)}`,
+    ],
+    [
+      '',
+      `extrapolated mass centre when braking ends, from the middle of the soles: ${cm(r.screen.stopped)} to ${cm(r.screen.decaying)} forward, its turning stopped at once or over 0.12 s (soles end at ${cm(r.screen.half)}); a screen, the run decides`,
     ],
     [
       'Ending',
@@ -125,14 +136,16 @@ function reasonWords(r: EndingReason): string {
     case 'overBase':
       return `the extrapolated mass centre is over the base, ${cm(r.margin)} inside`;
     case 'beyondToes':
-      return `the extrapolated mass centre is ${cm(r.by)} beyond the toes (one step corrects ${cm(r.mendable)})`;
+      return `the extrapolated mass centre leaves the soles over the toes after ${ms(r.t)}: a step of ${cm(r.step)} would catch it`;
     case 'behindHeels':
-      return `the extrapolated mass centre is ${cm(r.by)} behind the heels (one step corrects ${cm(r.mendable)})`;
+      return `the extrapolated mass centre leaves the soles over the heels after ${ms(r.t)}: a step of ${cm(r.step)} would catch it`;
     case 'part':
       return `${r.part} on the mat after ${ms(r.t)}`;
-    case 'low':
-      return `mass centre only ${cm(r.height)} over the soles (${cm(r.least)} at least to stand up from)`;
-    case 'notBraked':
-      return 'still sinking when it ends';
+    case 'hipsBelowKnees':
+      return `hips ${cm(r.by)} below the knees on the way`;
+    case 'leftSurface':
+      return `both feet ${cm(r.height)} off the surface, down again ${cm(Math.abs(r.moved))} ${r.moved < 0 ? 'further back' : 'further forward'}`;
+    case 'timeIsUp':
+      return `neither still nor stepping after ${r.t.toFixed(1)} s`;
   }
 }

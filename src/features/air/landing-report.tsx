@@ -19,15 +19,17 @@ function wordReason(reason: EndingReason): string {
     case 'overBase':
       return t.reasons.overBase(cm(reason.margin));
     case 'beyondToes':
-      return t.reasons.beyondToes(cm(reason.by), cm(reason.mendable));
+      return t.reasons.beyondToes(cm(reason.step));
     case 'behindHeels':
-      return t.reasons.behindHeels(cm(reason.by), cm(reason.mendable));
+      return t.reasons.behindHeels(cm(reason.step));
     case 'part':
       return t.reasons.part(t.parts[reason.part] ?? reason.part, formatNumber(reason.t, 2));
-    case 'low':
-      return t.reasons.low(cm(reason.height));
-    case 'notBraked':
-      return t.reasons.notBraked;
+    case 'hipsBelowKnees':
+      return t.reasons.hipsBelowKnees(cm(reason.by));
+    case 'leftSurface':
+      return t.reasons.leftSurface(cm(reason.height));
+    case 'timeIsUp':
+      return t.reasons.timeIsUp(formatNumber(reason.t, 1));
   }
 }
 
@@ -60,6 +62,7 @@ export function Verdict(props: { landing: LandingOutcome }) {
 }
 
 export function LandingSection(props: { report: LandingReport; weight: number }) {
+  const energy = () => props.report.energy;
   const joints = () => props.report.joints.filter((j) => Math.abs(j.absorbed) > 1 || Math.abs(j.torque) > 5);
   return (
     <section class="report">
@@ -70,7 +73,7 @@ export function LandingSection(props: { report: LandingReport; weight: number })
           <span class="quiet">
             {' '}
             {t.smoothed('44')}; {formatNumber(props.report.peak.bodyWeights, 1)}
-            {props.report.isUpperBound ? ` ${t.upper}` : ''}
+            {props.report.bound ? ` (${t.upper[props.report.bound]})` : ''}
           </span>
         </p>
         <Show when={props.report.brakeTime}>
@@ -89,8 +92,12 @@ export function LandingSection(props: { report: LandingReport; weight: number })
           [r.horizontal, `${formatNumber(Math.abs(props.report.horizontalPeak.bodyWeights), 1)} ${t.values.force}`],
           [r.rise, `${formatNumber(props.report.riseTime * 1000, 0)} ms`],
           [r.sink, say('length', props.report.sinkage)],
-          [r.mat, say('energy', props.report.matLost + props.report.matHeld)],
-          [r.error, say('energy', props.report.energyError)],
+          [r.arrived, say('energy', energy().arrived)],
+          [r.mat, say('energy', energy().matLost)],
+          [r.matHolds, say('energy', energy().matHeld)],
+          [r.soles, say('energy', energy().solesLost + energy().solesHeld)],
+          [r.left, say('energy', energy().left)],
+          [r.error, say('energy', energy().missed)],
         ]}
       />
       <p class="quiet">

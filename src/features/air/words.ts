@@ -109,14 +109,15 @@ export const contactTexts = {
     hBar: 'about the bar',
   },
   reasons: {
-    overBase: (m: string) => `The mass centre, with its speed, ends over the feet with ${m} to spare.`,
-    beyondToes: (m: string, most: string) =>
-      `The mass centre ends ${m} past the toes; one step can save up to ${most}.`,
-    behindHeels: (m: string, most: string) =>
-      `The mass centre ends ${m} behind the heels; one step can save up to ${most}.`,
+    overBase: (m: string) => `The mass centre, with its speed and turning, stays over the feet with ${m} to spare.`,
+    beyondToes: (m: string) =>
+      `The mass centre, with its speed and turning, leaves the feet over the toes: a step of ${m} would catch it.`,
+    behindHeels: (m: string) =>
+      `The mass centre, with its speed and turning, leaves the feet over the heels: a step of ${m} would catch it.`,
     part: (part: string, t: string) => `${part} come down too, ${t} s after the feet.`,
-    low: (m: string) => `The body sinks to ${m}: too deep to stand up from.`,
-    notBraked: 'The legs do not stop the fall.',
+    hipsBelowKnees: (m: string) => `On the way the hips are ${m} below the knees.`,
+    leftSurface: (m: string) => `Both feet leave the surface by ${m}.`,
+    timeIsUp: (t: string) => `After ${t} s the athlete neither stands still nor has stepped.`,
   },
   parts: {
     hands: 'The hands',
@@ -135,7 +136,11 @@ export const contactTexts = {
   notOnFeet: (part: string) => `${part} touch down first: no landing on the feet is computed.`,
   peak: 'peak',
   mean: 'mean of stopping',
-  upper: 'an upper bound: rigid segments have no soft tissue in the first 30 ms',
+  upper: {
+    bottomedMat: 'an upper bound: the mat is pressed in to its bottom',
+    hardSurface: 'an upper bound: rigid feet on a hard surface',
+    jointStop: 'an upper bound: a joint is against its stop',
+  },
   smoothed: (hz: string) => `smoothed to ${hz} Hz`,
   stopping: (s: string) => `over ${s} s`,
   landingRows: {
@@ -145,7 +150,11 @@ export const contactTexts = {
     horizontal: 'Strongest sideways',
     rise: 'Peak after',
     sink: 'Sinks in',
-    mat: 'Mat takes',
+    arrived: 'Energy to take up',
+    mat: 'Mat turns to heat',
+    matHolds: 'Mat still holds',
+    soles: 'Soles and soft tissue',
+    left: 'Still moving',
     legs: 'Joints take',
     error: 'Energy not accounted for',
   },

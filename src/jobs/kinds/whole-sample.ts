@@ -100,8 +100,8 @@ export function sampleColumns(whole: Whole, contact: WholeContact): WholeColumns
     } else if (now.phase === 'landing' && landing?.kind === 'landed') {
       const { run } = landing;
       const at = (column: Float64Array): number => readAt(run.t, column, t - flight.duration);
-      c.motion[i] = at(run.energy) - weight * at(run.y);
-      c.held[i] = at(run.matHeld);
+      c.motion[i] = at(run.kinetic);
+      c.held[i] = at(run.matHeld) + at(run.solesHeld);
       c.sink[i] = at(run.sink);
     }
   });

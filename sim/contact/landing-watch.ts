@@ -1,0 +1,219 @@
+/**
+ * Sees how a landing ends, row by row: the athlete stands still, has to step, is down on another part, or none of it in time.
+ *
+ * Once braking has ended, the extrapolated mass centre (XcoM, with what turning is left: balance-action.ts) is held against heel
+ * and toe. Outside by more than LOST nothing that the model does brings it back (docs/landing.md), and a step is taken.
+ * Meanwhile XcoM runs away as exp(w0 t) (Hof 2008, Hum Mov Sci 27:112), so that the step has to be excess x exp(w0 STEP_TIME)
+ * long. Three steps of the longest catch an excess of L (1/k + 1/k^2 + 1/k^3), k = exp(w0 STEP_TIME); beyond that, or with hips
+ * below the knees, no step helps, and the run goes on until something touches.
+ */
+import type { BalanceAction } from './balance-action.ts';
+import type { EndingKind, EndingReason, LandingEnding } from './ending.ts';
+import type { LandingEntry } from './landing-entry.ts';
+import type { LandingEquations } from './landing-equations.ts';
+import type { SoledMat } from './soles.ts';
+
+/** m: measured, docs/landing.md */
+const LOST = 0.04;
+/** A step after a landing: 0.25 s; at most 0.45 of the stature; small up to 0.30 m, about a foot: judgement. */
+export const STEP_TIME = 0.25;
+const STEP_SHARE = 0.45;
+const SMALL_STEP = 0.3;
+/** Braking is over where the mass centre sinks slower than this, m/s: judgement. */
+const SINKING = 0.15;
+/** and at the latest after this time, s: the longest stop of contacts from memory (McNitt-Gray 1991-94). */
+const LONGEST_BRAKING = 0.35;
+/** Still: m/s, rad/s, kg m^2/s for each kg, held for so long, s. */
+const STILL = { speed: 0.06, turning: 0.6, h: 0.03, hold: 0.15 };
+/** A hop: both feet this far off the surface, m; it has a direction from this way on, m. */
+const HOP = { height: 0.01, way: 0.03 };
+/** The mat beside the feet goes down with them, over about this distance, m: judgement. */
+const DENT = 0.15;
+
+interface Part {
+  readonly part: string;
+  readonly link: number;
+  readonly x: number;
+  readonly y: number;
+  readonly radius: number;
+}
+
+const DOWN: readonly string[] = ['hands', 'knees', 'seat', 'back', 'head'] satisfies EndingKind[];
+
+export class LandingWatch {
+  private readonly e: LandingEquations;
+  private readonly balance: BalanceAction | undefined;
+  private readonly entry: LandingEntry;
+  private readonly mat: SoledMat;
+  private readonly parts: readonly Part[];
+  private readonly knee: number;
+  private readonly hip: number;
+  braked = Number.NaN;
+  /** from here on balance is judged, s */
+  private settling = Number.NaN;
+  private fallen = 0; // m/s: vy of the row before
+  private before = 0; // s
+  private stillSince = Number.NaN;
+  private margin = Number.POSITIVE_INFINITY;
+  private deepest = 0;
+  private air: { from: number; height: number } | undefined;
+  private hop: (EndingReason & { kind: 'leftSurface' }) | undefined;
+  private lost: (EndingReason & { kind: 'beyondToes' | 'behindHeels' }) | undefined;
+  private found: LandingEnding | undefined;
+
+  constructor(e: LandingEquations, entry: LandingEntry, mat: SoledMat) {
+    this.e = e;
+    this.balance = e.balance;
+    this.entry = entry;
+    this.mat = mat;
+    const { chain } = entry;
+    this.parts = chain.body.contacts.flatMap((c) => {
+      // both sides move alike
+      if (c.part === 'feet' || c.name.endsWith('R')) return [];
+      const { link, at } = chain.pointOf(c.segment, c.p_BoC_B);
+      const [x, y] = chain.links[link].centre;
+      return [{ part: c.part, link, x: at[0] - x, y: at[1] - y, radius: c.radius }];
+    });
+    const joint = (name: string): number => chain.joints.findIndex((j) => j.name === name);
+    this.hip = chain.joints[joint('hip')]?.parent ?? -1;
+    this.knee = chain.joints[joint('knee')]?.parent ?? -1;
+  }
+
+  /** Looks at the state derived last, at t; true: the landing has ended. */
+  see(t: number): boolean {
+    const { e, balance } = this;
+    if (!balance) return false;
+    const { planar, state } = e;
+    balance.read({ vx: state[e.D], vy: state[e.D + 1] });
+    const vy = balance.vy;
+    if (Number.isNaN(this.braked) && vy >= 0 && t > 0)
+      this.braked = this.before + ((t - this.before) * this.fallen) / (this.fallen - vy);
+    if (Number.isNaN(this.settling) && t > 0 && (vy > -SINKING || t >= LONGEST_BRAKING)) {
+      this.settling = t;
+      balance.turnUp(t);
+    }
+    this.fallen = vy;
+    this.before = t;
+    if (this.hip >= 0) this.deepest = Math.max(this.deepest, planar.ey[this.knee] - planar.ey[this.hip]);
+    const touched = this.touch();
+    if (touched) {
+      this.found = this.down(touched, t);
+      return true;
+    }
+    if (Number.isNaN(this.settling) || this.lost) return false;
+    this.seeHop();
+    if (this.air) return false;
+    return this.seeStep(t) || this.seeStill(t);
+  }
+
+  ending(t: number): LandingEnding {
+    return (
+      this.found ?? { kind: 'unsettled', t, reasons: [...(this.lost ? [this.lost] : []), { kind: 'timeIsUp', t }] }
+    );
+  }
+
+  private seeStep(t: number): boolean {
+    const { balance, entry } = this;
+    if (!balance) return false;
+    const { xcom, heel, toe, height } = balance;
+    const isForward = xcom - toe > heel - xcom;
+    const by = isForward ? xcom - toe : heel - xcom;
+    this.margin = Math.min(this.margin, -by);
+    if (by <= LOST) return false;
+    const grows = Math.exp(Math.sqrt(entry.gravity / height) * STEP_TIME);
+    const longest = STEP_SHARE * entry.stature;
+    const lost = { kind: isForward ? 'beyondToes' : 'behindHeels', by, t, step: by * grows, longest } as const;
+    const most = longest * (1 / grows + 1 / grows ** 2 + 1 / grows ** 3);
+    if (by > most || this.isDeep) {
+      this.lost = lost;
+      return false;
+    }
+    this.found = {
+      kind: lost.step <= SMALL_STEP ? 'smallStep' : 'steps',
+      direction: isForward ? 'forward' : 'back',
+      t,
+      reasons: [lost, ...this.way()],
+    };
+    return true;
+  }
+
+  private seeStill(t: number): boolean {
+    const { balance, e, entry } = this;
+    if (!balance) return false;
+    const isStill =
+      balance.hasRisen &&
+      Math.hypot(balance.vx, balance.vy) < STILL.speed &&
+      Math.abs(balance.h) < STILL.h * entry.chain.mass &&
+      e.qd.every((rate) => Math.abs(rate) < STILL.turning) &&
+      balance.xcom > balance.heel &&
+      balance.xcom < balance.toe;
+    if (!isStill) this.stillSince = Number.NaN;
+    else if (Number.isNaN(this.stillSince)) this.stillSince = t;
+    if (!(t - this.stillSince >= STILL.hold)) return false;
+    const reasons: EndingReason[] = [...this.way(), { kind: 'overBase', margin: this.margin }];
+    const moved = this.hop?.moved ?? 0;
+    this.found = {
+      kind: this.hop ? 'hop' : this.deepest > 0 ? 'deepSquat' : 'stands',
+      ...(Math.abs(moved) >= HOP.way ? { direction: moved > 0 ? 'forward' : 'back' } : {}),
+      t,
+      reasons,
+    };
+    return true;
+  }
+
+  private seeHop(): void {
+    const { e, balance, mat } = this;
+    if (!balance) return;
+    const x = e.state[0];
+    if (e.fy > 0) {
+      if (this.air && this.air.height >= HOP.height)
+        this.hop = { kind: 'leftSurface', height: this.air.height, moved: x - this.air.from };
+      this.air = undefined;
+      return;
+    }
+    this.air ??= { from: x, height: 0 };
+    this.air.height = Math.max(this.air.height, e.state[1] + balance.sole - mat.surfaceY);
+  }
+
+  private get isDeep(): boolean {
+    return this.e.planar.ey[this.knee] > this.e.planar.ey[this.hip];
+  }
+
+  /** What happened on the way. */
+  private way(): EndingReason[] {
+    return [
+      ...(this.hop ? [this.hop] : []),
+      ...(this.deepest > 0 ? [{ kind: 'hipsBelowKnees', by: this.deepest } as const] : []),
+    ];
+  }
+
+  private down(part: string, t: number): LandingEnding {
+    const { balance } = this;
+    const isForward = balance ? balance.x > (balance.heel + balance.toe) / 2 : true;
+    return {
+      kind: DOWN.includes(part) ? (part as EndingKind) : 'unsettled',
+      direction: isForward ? 'forward' : 'back',
+      t,
+      reasons: [{ kind: 'part', part, t }, ...(this.lost ? [this.lost] : []), ...this.way()],
+    };
+  }
+
+  /** A part on the surface, which beside the feet has gone down with them. */
+  private touch(): string | undefined {
+    const { e, mat, balance } = this;
+    if (!balance) return undefined;
+    const { planar, state, feet } = e;
+    let sunk = 0;
+    for (const foot of feet) sunk = Math.max(sunk, foot.depth * mat.matShare);
+    for (const { part, link, x, y, radius } of this.parts) {
+      const c = planar.cos[link];
+      const s = planar.sin[link];
+      const low = state[1] + planar.ry[link] + s * x + c * y - radius;
+      if (low >= mat.surfaceY) continue;
+      const at = planar.rx[link] + c * x - s * y;
+      const beside = Math.max(0, balance.heel - at, at - balance.toe);
+      if (low < mat.surfaceY - sunk * Math.exp(-((beside / DENT) ** 2))) return part;
+    }
+    return undefined;
+  }
+}

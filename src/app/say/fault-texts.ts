@@ -55,6 +55,8 @@ export const faultTexts = {
     gravityMPerS2: 'Gravity',
     'athlete.massKg': 'The mass of the athlete',
     'athlete.statureM': 'The height of the athlete',
+    'athlete.ageYears': 'The age of the athlete',
+    'athlete.segments': 'The measured segments of the athlete',
     'end.durationS': 'The stated duration',
   } as Record<string, string>,
   parts: {

@@ -6,6 +6,7 @@
 export type { Body, Sym3, Vec3 } from './body/body.ts';
 export { makeHuman } from './body/human.ts';
 export { formatMjcf } from './body/mjcf.ts';
+export { strengthCurve } from './body/strength.ts';
 export type { EndingReason } from './contact/ending.ts';
 export type { ContactFault } from './contact/impulse.ts';
 export type { LandingReport } from './contact/landing-report.ts';

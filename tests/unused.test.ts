@@ -31,6 +31,7 @@ const FOR_TESTS: Readonly<Record<string, string>> = {
   'sim/search/solve.ts solve': 'a target solved in one call',
   'sim/search/forgiving.ts findForgiving': 'the most forgiving answer in one call',
   'sim/search/twist-search.ts findTwist': 'the most twist in one call',
+  'sim/body/strength.ts strengthCurve': 'the strength of one action of a body in one call',
   'sim/files/frames-csv.ts frameColumns': 'the columns of a CSV before one is written',
   // the shipped schemas and commands have their callers in scripts
   'sim/files/json-schema.ts formatJsonSchema': 'written into docs by `npm run schema`',

@@ -2,7 +2,7 @@
 import type { Body } from '../body/body.ts';
 import type { Frames } from './frames.ts';
 import { type HingeStrength, rateOf, strengthOfHinges } from './known-strength.ts';
-import { listTorqueLoads, type TorqueLoad } from './torque-loads.ts';
+import { listTorqueLoads, OPEN, type TorqueLoad } from './torque-loads.ts';
 
 type LoadColumns = Pick<Frames, 'n' | 'angles' | 'qd' | 'tau'>;
 
@@ -15,7 +15,7 @@ export function listLoads(body: Body, c: LoadColumns, share: number, at?: number
   const hinges = strengthOfHinges(body);
   const [nq, na] = [hinges.length, body.angles.length];
   return hinges.flatMap((hinge, k) => {
-    if (!hinge.strength) return [];
+    if (!hinge.strength || (share > 0 && isIdle(c, nq, k, hinge.strength))) return [];
     const course = {
       rows: c.n,
       strength: hinge.strength,
@@ -26,4 +26,11 @@ export function listLoads(body: Body, c: LoadColumns, share: number, at?: number
     };
     return listTorqueLoads(course, share, at).map((load) => ({ ...load, hinge }));
   });
+}
+
+/** Nothing that would be warned of: a look at the torques alone. */
+function isIdle(c: LoadColumns, nq: number, k: number, [plus, minus]: Required<HingeStrength>['strength']): boolean {
+  const [high, low] = [OPEN * plus.still, -OPEN * minus.still];
+  for (let i = k; i < nq * c.n; i += nq) if (c.tau[i] > high || c.tau[i] < low) return false;
+  return true;
 }

@@ -5,13 +5,12 @@
 import type { ActionStrength } from '../body/action-strength.ts';
 import type { Body } from '../body/body.ts';
 import type { Frames } from './frames.ts';
+import { OPEN } from './torque-loads.ts';
 
 /** Times the known strength: the one measured elite gymnast lies at 1.0 (hip) to 1.6 (knee) times active adults. */
 export const TORQUE_WARNED = 1.3;
 /** Times the known speed. */
 export const SPEED_WARNED = 1.2;
-/** Share of the still torque that a fit of such curves leaves open: 4 to 5 % (Forrester 2011, abstract). */
-const FIT = 0.05;
 /** Years: measured at 18 to 25; held to 40, from memory. */
 const KNOWN_AGES = [18, 40] as const;
 
@@ -78,4 +77,4 @@ export function knownSpeed(body: Body, angle: number, rate: number): number {
 
 /** Whether a torque asks for so much more than is known that it is warned of. */
 export const isWarned = (s: ActionStrength, torque: number, most: number): boolean =>
-  torque > Math.max(TORQUE_WARNED * most, most + FIT * s.still);
+  torque > Math.max(TORQUE_WARNED * most, most + OPEN * s.still);

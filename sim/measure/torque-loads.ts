@@ -30,55 +30,82 @@ export interface TorqueLoad {
   readonly known: number;
 }
 
+/** Share of the still torque that a fit of such curves leaves open: 4 to 5 % (Forrester 2011, abstract). Less is never warned of. */
+export const OPEN = 0.05;
+
 /** Each load that may be more than `share` of what is known; all of them for 0. `at`: those of one row alone. */
 export function listTorqueLoads(course: TorqueCourse, share: number, at?: number): TorqueLoad[] {
-  const { rows, limbs, strength: pair } = course;
   const out: TorqueLoad[] = [];
-  const strengthOf = (i: number): ActionStrength => pair[course.torqueAt(i) >= 0 ? 0 : 1];
-  const knownAt = (i: number, s: ActionStrength): number => limbs * strengthAt(s, course.angleAt(i), course.rateAt(i));
-  const isDriven = (i: number): boolean => course.torqueAt(i) * course.rateAt(i) > 0;
-  const isOneDrive = (a: number, b: number): boolean => isDriven(b) && strengthOf(a) === strengthOf(b);
-
-  const seeInstant = (i: number): void => {
-    const torque = course.torqueAt(i);
-    const s = strengthOf(i);
-    const rate = course.rateAt(i);
-    if (s.towards * rate > FAST || Math.abs(torque) <= share * limbs * leastStrengthAt(s, rate)) return;
-    out.push({ strength: s, row: i, from: i, to: i, torque, known: knownAt(i, s) });
-  };
-  const seeDrive = (from: number, to: number): void => {
-    const s = strengthOf(from);
-    let [sum, least, row, fastest] = [0, 0, from, 0];
-    for (let i = from; i <= to; i++) {
-      const rate = course.rateAt(i);
-      const torque = course.torqueAt(i);
-      sum += torque;
-      least += limbs * leastStrengthAt(s, rate);
-      if (Math.abs(torque) > Math.abs(course.torqueAt(row))) row = i;
-      fastest = Math.max(fastest, s.towards * rate);
-    }
-    if (fastest <= FAST || Math.abs(sum) <= share * least) return;
-    let known = 0;
-    for (let i = from; i <= to; i++) known += knownAt(i, s);
-    const n = to - from + 1;
-    out.push({ strength: s, row, from, to, torque: sum / n, known: known / n });
-  };
-
-  if (at !== undefined) {
-    let [from, to] = [at, at];
-    while (from > 0 && isDriven(at) && isOneDrive(at, from - 1)) from--;
-    while (to < rows - 1 && isDriven(at) && isOneDrive(at, to + 1)) to++;
-    if (isDriven(at)) seeDrive(from, to);
-    seeInstant(at);
+  if (at === undefined) {
+    seeRows(course, share, 0, course.rows - 1, true, out);
     return out;
   }
-  for (let from = 0; from < rows; ) {
-    let to = from;
-    const isDrive = isDriven(from);
-    while (isDrive && to < rows - 1 && isOneDrive(from, to + 1)) to++;
-    for (let i = from; i <= to; i++) seeInstant(i);
-    if (isDrive) seeDrive(from, to);
-    from = to + 1;
-  }
+  const isOneDrive = (i: number): boolean =>
+    course.torqueAt(i) * course.rateAt(i) > 0 && course.torqueAt(i) * course.torqueAt(at) > 0;
+  let [from, to] = [at, at];
+  while (from > 0 && isOneDrive(at) && isOneDrive(from - 1)) from--;
+  while (to < course.rows - 1 && isOneDrive(at) && isOneDrive(to + 1)) to++;
+  seeRows(course, share, from, to, false, out);
+  seeInstant(course, share, at, course.torqueAt(at), course.rateAt(at), out);
   return out;
+}
+
+function seeRows(
+  course: TorqueCourse,
+  share: number,
+  first: number,
+  last: number,
+  instants: boolean,
+  out: TorqueLoad[],
+): void {
+  let from = -1;
+  let sign = 0;
+  for (let i = first; i <= last; i++) {
+    const torque = course.torqueAt(i);
+    const rate = course.rateAt(i);
+    const isDriven = torque * rate > 0;
+    if (from >= 0 && !(isDriven && torque * sign > 0)) {
+      seeDrive(course, share, from, i - 1, out);
+      from = -1;
+    }
+    if (isDriven && from < 0) {
+      from = i;
+      sign = torque;
+    }
+    if (instants) seeInstant(course, share, i, torque, rate, out);
+  }
+  if (from >= 0) seeDrive(course, share, from, last, out);
+}
+
+const knownAt = (course: TorqueCourse, s: ActionStrength, i: number): number =>
+  course.limbs * strengthAt(s, course.angleAt(i), course.rateAt(i));
+
+function seeInstant(
+  course: TorqueCourse,
+  share: number,
+  i: number,
+  torque: number,
+  rate: number,
+  out: TorqueLoad[],
+): void {
+  const s = course.strength[torque >= 0 ? 0 : 1];
+  const size = Math.abs(torque) / course.limbs;
+  if (share > 0 && (size <= OPEN * s.still || size <= share * leastStrengthAt(s, rate))) return;
+  if (s.towards * rate <= FAST) out.push({ strength: s, row: i, from: i, to: i, torque, known: knownAt(course, s, i) });
+}
+
+function seeDrive(course: TorqueCourse, share: number, from: number, to: number, out: TorqueLoad[]): void {
+  const s = course.strength[course.torqueAt(from) >= 0 ? 0 : 1];
+  let [sum, row, fastest] = [0, from, 0];
+  for (let i = from; i <= to; i++) {
+    const torque = course.torqueAt(i);
+    sum += torque;
+    if (Math.abs(torque) > Math.abs(course.torqueAt(row))) row = i;
+    fastest = Math.max(fastest, s.towards * course.rateAt(i));
+  }
+  const n = to - from + 1;
+  if (fastest <= FAST || (share > 0 && Math.abs(sum) <= n * course.limbs * OPEN * s.still)) return;
+  let known = 0;
+  for (let i = from; i <= to; i++) known += knownAt(course, s, i);
+  if (Math.abs(sum) > share * known) out.push({ strength: s, row, from, to, torque: sum / n, known: known / n });
 }

@@ -1,9 +1,8 @@
 // Strength over angle and speed: against a table and a hyperbola of its own, and its laws over all of it.
 import { describe, expect, test } from 'vitest';
 import { type ActionStrength, leastStrengthAt, strengthAt, strengthSetAt } from '../../sim/body/action-strength.ts';
-import { strengthCurve } from '../../sim/body/strength.ts';
 import { makeTree } from '../../sim/body/tree.ts';
-import { type Body, makeHuman } from '../../sim/index.ts';
+import { type Body, makeHuman, strengthCurve } from '../../sim/index.ts';
 import { ADULT_TABLE, GYMNAST_TABLE, speedFactor } from '../oracles/strength.ts';
 
 const RAD = Math.PI / 180;

@@ -162,7 +162,7 @@ test('student: predict, then fly', { tag: '@desktop' }, async ({ page }) => {
   await tile('Arms wrapped for the twist').click();
   await says('1.58 twists of 1: 209° past; 1.07 somersaults backward', sentence(page));
   await says('25° past', sentence(page));
-  await says('Right arm raise reaches 2 144°/s; this athlete’s limit is 974°/s', caution);
+  await says('Right elbow bend asks for more than 3 times the strength known for this joint', caution);
   await undo();
 
   await expect(page.getByText('Held upright: front')).toBeVisible();
@@ -227,7 +227,7 @@ test.describe('on a large screen', () => {
       '2.00 somersaults backward, no twist, 1.77 s in the air, on the feet, upright; landing not computed',
       sentence(page),
     );
-    await says('Hip pike reaches 712°/s; this athlete’s limit is 573°/s.', page.locator('.caution'));
+    await says('Hip stretch asks for 1.4 times the strength known for this joint.', page.locator('.caution'));
 
     await openTool(page, named('Before and after')).click();
     await button(tool, named('Push from floor, table or board')).click();

@@ -266,16 +266,18 @@ export function Tries(props: Props & { width: number; height: number }) {
               <b>{t.share(percent(s().share), t.windows[report()?.kind ?? 'usual'])}</b>{' '}
               <span class="quiet">{t.interval(percent(s().interval[0]), percent(s().interval[1]))}</span>
             </p>
-            <span class="share-line" aria-hidden="true">
-              <i
-                class="range"
-                style={{ left: `${100 * s().interval[0]}%`, right: `${100 - 100 * s().interval[1]}%` }}
-              />
-              <i class="mark" style={{ left: `${100 * s().share}%` }} />
-              <Show when={props.study.other()}>
-                {(o) => <i class="other" style={{ left: `${100 * o().share}%` }} />}
-              </Show>
-            </span>
+            <Show when={report()?.reflex === undefined}>
+              <span class="share-line" aria-hidden="true">
+                <i
+                  class="range"
+                  style={{ left: `${100 * s().interval[0]}%`, right: `${100 - 100 * s().interval[1]}%` }}
+                />
+                <i class="mark" style={{ left: `${100 * s().share}%` }} />
+                <Show when={props.study.other()}>
+                  {(o) => <i class="other" style={{ left: `${100 * o().share}%` }} />}
+                </Show>
+              </span>
+            </Show>
             <p class="quiet tries-foot">
               <Show when={props.study.other()}>
                 {(o) => <>{`${t.triesHow(o().balanced ? t.on : t.off)} ${percent(o().share)} % · `}</>}

@@ -18,12 +18,15 @@ const FAR = 3;
 
 export function listScheduleInputs(spec: SkillSpec): Input[] {
   return [
-    ...spec.blocks.flatMap((b, i) => [
-      ...blockTimes(spec, i),
-      ...Object.keys({ ...b.pose, ...b.adjust }).map((name) => blockAngle(b, i, name)),
-    ]),
+    ...spec.blocks.flatMap((b, i) => [...blockTimes(spec, i), ...ownAngles(b).map((name) => blockAngle(b, i, name))]),
     ...spec.keys.flatMap((_, i) => keyInputs(spec, i)),
   ];
+}
+
+/** Both sides as one only where no side has an adjustment of its own, which putting both would take away. */
+function ownAngles({ pose, adjust }: BlockSpec): string[] {
+  const names = Object.keys({ ...pose, ...adjust });
+  return names.filter((name) => !(`${name}L` in adjust) && !(`${name}R` in adjust));
 }
 
 /** "block:2.angle:hipFlexion" and "shape:wrapped.angle:elbowFlexion" for any angle of the body. */

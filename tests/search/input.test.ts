@@ -2,6 +2,7 @@
 
 import { describe, expect, it } from 'vitest';
 import {
+  buildSkill,
   calcFlightEnd,
   calcFrames,
   Evaluator,
@@ -13,8 +14,10 @@ import {
   makeFlyer,
   parseSkill,
   RESULTS,
+  type SkillSpec,
   summarize,
 } from '../../sim/index.ts';
+import { compileSchedule } from '../../sim/schedule/compile.ts';
 import { relaunch } from '../../sim/skill/launch.ts';
 import { fileOf, launchedOf, presetIds, shelf } from '../skill/load.ts';
 
@@ -141,4 +144,26 @@ describe('the short way to the end of a flight', () => {
     const outcome = new Evaluator(specOf('double-back-tuck'), []).outcomeAt([]);
     for (const r of RESULTS) if (r.id !== 'twistsAfter.3') expect(r.get(outcome), r.id).not.toBeNaN();
   });
+});
+
+it('an input that is listed, put at its own value, leaves the flight: arms that differ stay as they are', () => {
+  for (const id of ['vault-handspring-half', 'back-straight-full', 'giant-late-hand-full']) {
+    const spec = specOf(id);
+    const anglesOf = (s: SkillSpec): Float64Array[] => {
+      const { body, schedule } = buildSkill(s);
+      const compiled = compileSchedule(body, schedule, { apex: 0.4, touchdown: 1 });
+      return [0, 0.3, 0.5, 0.7, 0.9, 1].map((t) => {
+        const angles = new Float64Array(body.angles.length);
+        compiled.anglesInto(t, angles, new Float64Array(angles.length));
+        return angles;
+      });
+    };
+    const before = anglesOf(spec);
+    for (const input of listInputs(spec).filter((one) => one.level === 'schedule'))
+      anglesOf(input.put(spec, input.value)).forEach((angles, i) => {
+        angles.forEach((a, k) => {
+          expect(Math.abs(a - before[i][k]), `${id} ${input.id}`).toBeLessThan(STEPPED);
+        });
+      });
+  }
 });

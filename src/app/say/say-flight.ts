@@ -16,7 +16,7 @@ const s2 = (s: number): string => formatNumber(s, 2);
 
 export function sayFlight(page: Page): string {
   const { flight, doc } = page;
-  const { outline, frames, file } = flight.result();
+  const { outline, frames, file, notCompared } = flight.result();
   const shapes = flight
     .spans()
     .filter((span) => span.to > 0 && span.from < outline.duration)
@@ -34,7 +34,12 @@ export function sayFlight(page: Page): string {
     (outline.twists ?? 0) > 0.05
       ? t.fastest(say('rate', Math.abs(frames.twistRate[fastest]) / REV), s2(frames.t[fastest]))
       : '',
-    cautions.length > 0 ? `${t.cautions(cautions.length)} ${wordCaution(cautions[0])}` : t.none,
+    notCompared ? `${notCompared.title} ${notCompared.detail}` : '',
+    cautions.length > 0
+      ? `${t.cautions(cautions.length)} ${wordCaution(cautions[0])}`
+      : notCompared
+        ? t.inRanges
+        : t.none,
   ]
     .filter(Boolean)
     .join(' ');

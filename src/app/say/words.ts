@@ -13,4 +13,5 @@ export const saidTexts = {
   fastest: (rate: string, s: string) => `Fastest twist: ${rate}, at ${s} seconds.`,
   cautions: (n: number) => (n === 1 ? 'One caution:' : `${n} cautions, the first:`),
   none: 'Nothing is out of bounds.',
+  inRanges: 'Nothing is beyond the ranges of the joints.',
 };

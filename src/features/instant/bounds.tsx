@@ -20,7 +20,7 @@ export function Bounds() {
   });
   return (
     <p class={`word bounds ${said() ? 'beyond' : ''}`}>
-      <Show when={said()} fallback={b.within}>
+      <Show when={said()} fallback={flight.result().notCompared ? b.withinRanges : b.within}>
         {(words) => <mark>{words()}</mark>}
       </Show>
     </p>

@@ -1,6 +1,8 @@
 /** Words of one instant: bounds, the pin. */
 export const boundsTexts = {
   within: 'within its joints’ bounds',
+  /** of an age that no strength is known of */
+  withinRanges: 'within its joints’ ranges',
   speed: (joint: string) => `${joint} too fast`,
   range: (joint: string) => `${joint} beyond its range`,
   torque: (joint: string) => `${joint} beyond its strength`,

@@ -63,10 +63,11 @@ export function makeContent(page: Page, ports: PrintPictures, date: Date): Print
     dated: t.version('A', date.toLocaleDateString(undefined, { day: 'numeric', month: 'long', year: 'numeric' })),
     sentence: speakVerdict(wholeStateOf(page).verdict()),
     takeoff: wordTakeoff(page),
-    caution:
-      cautions.length === 0
-        ? ''
-        : wordCaution(cautions[0]) + (cautions.length > 1 ? ` ${t.more(cautions.length - 1)}.` : ''),
+    caution: [
+      ...(result.notCompared ? [result.notCompared.title, result.notCompared.detail] : []),
+      ...cautions.slice(0, 1).map(wordCaution),
+      ...(cautions.length > 1 ? [`${t.more(cautions.length - 1)}.`] : []),
+    ].join(' '),
     code: wordCode(result.code),
     picture,
     instants,

@@ -19,6 +19,7 @@ import {
   type LaunchedSkill,
   launch,
   makeUnknown,
+  needsReflexRange,
   OUT_UNITS,
   ownAim,
   type SearchProblem,
@@ -33,6 +34,7 @@ import {
   type Unknown,
   USUAL_TOLERANCES,
   updateSkill,
+  usualStudy,
   wordBalance,
 } from '../../sim/index.ts';
 import { RAD } from '../../sim/math/angles.ts';
@@ -102,6 +104,9 @@ export async function runSolve(command: SolveCommand): Promise<string | CommandO
   };
   const answer = keepFlying(found, flies);
   const best = answer.solutions[0] ?? answer.nearest;
+  const isOpenLoop =
+    !balance && needsReflexRange(flySkill(launch(skill, contact)), usualStudy(aim.spec, seed, contact));
+  const how = wordBalance(balance) + (isOpenLoop ? STRAIGHT : '');
   if (!best && isInterrupted) return { out: '', interrupted: NOTHING_KEPT };
   if (!best) throw new NothingFlownError(wordNothingFlown(problem, answer));
   writeFiles(
@@ -111,14 +116,14 @@ export async function runSolve(command: SolveCommand): Promise<string | CommandO
         output.option === '--json'
           ? formatAnswerJson(problem, answer, skill.body, (id) => findResult(id).unit, {
               tries,
-              balance: wordBalance(balance),
+              balance: how,
               ...(note ? { forgiving: note } : {}),
             })
           : textOf(best),
       ],
     })),
   );
-  const margin = { tries, balance: wordBalance(balance) };
+  const margin = { tries, balance: how };
   const parts = [formatAnswer(problem, answer, skill.body, margin), ...(note ? [wordForgiving(note)] : [])];
   const out = `${parts.join('\n')}\n${CLOSING}\n`;
   if (!isInterrupted) return out;
@@ -126,6 +131,10 @@ export async function runSolve(command: SolveCommand): Promise<string | CommandO
   const kept = `${n} ${n === 1 ? 'answer' : 'answers'}${n === 0 ? ' and the nearest miss' : ''}`;
   return { out, interrupted: `interrupted: ${kept} found so far ${n === 1 ? 'is' : 'are'} kept` };
 }
+
+/** The answers are to be held straight, and are flown as written. */
+const STRAIGHT =
+  '; to be held straight: an open loop is no measure of what an athlete lands, margin shows the range with the reflex';
 
 /** What is found is flattered by the errors it was chosen with, so it is tried again, so many times as often, with those of another seed. */
 const AGAIN = 5;

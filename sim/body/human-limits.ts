@@ -20,6 +20,7 @@ const limit = (range: Limit['range'], speed: number, torque: Limit['torque'], so
   source,
 });
 
+// biome-ignore format: a table
 export const SPINE_LIMITS: readonly (readonly [string, Limit])[] = [
   ['neckFlexion', limit([-45, 45], 10, [0.6, 0.6], 'AAOS, from memory')],
   ['neckSideBend', limit([-45, 45], 10, [0.6, 0.6], 'AAOS, from memory')],
@@ -33,15 +34,13 @@ export const SPINE_LIMITS: readonly (readonly [string, Limit])[] = [
   ['lumbarTurn', limit([-10, 10], 10, [1.2, 1.2], 'share of AAOS thoraco-lumbar, from memory')],
 ];
 
+// biome-ignore format: a table
 export const LIMB_LIMITS: readonly (readonly [string, Limit])[] = [
   ['shoulderPlane', limit([-90, 130], 17, [1.8, 1.8], 'judgement (90 behind to 40 across the front)')],
   ['shoulderElevation', limit([-60, 184], 17, [1.8, 1.8], 'AAOS (extension 60), Boone & Azen 1979 (abduction 184)')],
   ['shoulderTurn', limit([-90, 70], 17, [0.73, 0.63], 'AAOS')],
   ['elbowFlexion', limit([-5, 150], 18, [1.45, 1.0], 'AAOS')],
-  [
-    'forearmPronation',
-    limit([-10, 170], 18, [0.2, 0.2], 'AAOS 80 each way about the thumb-up middle, neutral counted in'),
-  ],
+  ['forearmPronation', limit([-10, 170], 18, [0.2, 0.2], 'AAOS 80 each way about the thumb-up middle, neutral counted in')],
   ['wristFlexion', limit([-70, 80], 18, [0.56, 0.23], 'AAOS')],
   ['hipFlexion', limit([-30, 135], 10, [3, 3], 'AAOS and Soucie 2011 (9-19 y), from memory')],
   ['hipAbduction', limit([-30, 45], 10, [3, 3], 'AAOS, from memory')],

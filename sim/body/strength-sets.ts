@@ -13,31 +13,14 @@ export type StrengthSet = 'adults' | 'gymnast' | 'memory' | 'judgement';
  * read in an open library's copy; the formula is from memory and gives its own half-way values, 0.75 at C4 and 0.5 at C5.
  */
 type Coefficients = readonly [number, number, number, number, number, number];
+// biome-ignore format: a table
 const ADULTS: Readonly<Record<string, Readonly<Record<Sex, Coefficients>>>> = {
-  hipExtension: {
-    male: [0.161, 0.958, 0.932, 1.578, 3.19, 0.242],
-    female: [0.181, 0.697, 1.242, 1.567, 3.164, 0.164],
-  },
-  hipFlexion: {
-    male: [0.113, 0.738, -0.214, 2.095, 4.267, 0.218],
-    female: [0.127, 0.65, -0.35, 2.136, 4.349, 0.156],
-  },
-  kneeExtension: {
-    male: [0.163, 1.258, 1.133, 1.517, 3.952, 0.095],
-    female: [0.159, 1.187, 1.274, 1.393, 3.623, 0.173],
-  },
-  kneeFlexion: {
-    male: [0.087, 0.869, 0.522, 2.008, 5.233, 0.304],
-    female: [0.08, 0.873, 0.635, 1.698, 4.412, 0.175],
-  },
-  plantarFlexion: {
-    male: [0.095, 1.391, 0.408, 0.987, 3.558, 0.295],
-    female: [0.104, 1.399, 0.424, 0.862, 3.109, 0.189],
-  },
-  dorsiflexion: {
-    male: [0.033, 1.51, -0.187, 0.699, 1.94, 0.828],
-    female: [0.027, 1.079, -0.302, 0.864, 2.399, 0.771],
-  },
+  hipExtension: { male: [0.161, 0.958, 0.932, 1.578, 3.19, 0.242], female: [0.181, 0.697, 1.242, 1.567, 3.164, 0.164] },
+  hipFlexion: { male: [0.113, 0.738, -0.214, 2.095, 4.267, 0.218], female: [0.127, 0.65, -0.35, 2.136, 4.349, 0.156] },
+  kneeExtension: { male: [0.163, 1.258, 1.133, 1.517, 3.952, 0.095], female: [0.159, 1.187, 1.274, 1.393, 3.623, 0.173] },
+  kneeFlexion: { male: [0.087, 0.869, 0.522, 2.008, 5.233, 0.304], female: [0.08, 0.873, 0.635, 1.698, 4.412, 0.175] },
+  plantarFlexion: { male: [0.095, 1.391, 0.408, 0.987, 3.558, 0.295], female: [0.104, 1.399, 0.424, 0.862, 3.109, 0.189] },
+  dorsiflexion: { male: [0.033, 1.51, -0.187, 0.699, 1.94, 0.828], female: [0.027, 1.079, -0.302, 0.864, 2.399, 0.771] },
 };
 
 /** kg: the gymnast of set B, whose strength goes with the mass */

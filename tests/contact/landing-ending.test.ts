@@ -147,7 +147,7 @@ describe('over the angle of the body: stands, a step, steps, down, in this order
 
   const athletesOf = ['ilse-marrow', 'tobias-fenn', 'runa-holt', 'jory-quill', 'nell-oakum'].slice(0, casesOf(5, 2));
   const surfaces = (['competitionMat', 'withSoftLayer', 'floor'] as const).slice(0, casesOf(3, 1));
-  const speeds = [2.5, 4, 5].slice(0, casesOf(3, 2));
+  const speeds = [4, 2.5, 5].slice(0, casesOf(3, 1));
   const turnings = [-0.1, 0, 0.1];
   const stepDeg = casesOf(1.5, 5);
   for (const id of athletesOf)

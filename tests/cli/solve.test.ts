@@ -122,3 +122,10 @@ describe('shapeflight solve', () => {
     expect(err.trim().split('\n')).toHaveLength(1);
   });
 });
+
+it('says of a skill to be held straight that its margin is of an open loop, unless the reflex flies it', async () => {
+  const argv = ['--vary', 'takeoff.h.z', '--fits', '1', '--tries', '2'];
+  expect((await run('solve', 'back-straight', ...argv)).out).toMatch(/margin: .*an open loop is no measure/);
+  expect((await run('solve', 'back-straight', ...argv, '--balance', 'hips')).out).not.toContain('open loop');
+  expect((await run('solve', 'back-tuck', ...argv)).out).not.toContain('open loop');
+});

@@ -1,5 +1,6 @@
 /** What a take-off asks of its place, for the summary as JSON, in the units people type. Fields: docs/command-line.md. */
 import { DEG } from '../math/angles.ts';
+import type { ContactRange } from '../skill/contact-ranges.ts';
 import type { ContactCaution, ContactCautionKind, ContactDetail, ContactReport } from '../skill/contact-report.ts';
 
 const UNITS: Readonly<Record<ContactCautionKind, string>> = {
@@ -25,6 +26,9 @@ export function takeoffOf(r: ContactReport): object {
     momentumKgM2PerS: r.momentum,
     momentumPerMassAndStature2: r.momentumShare,
     ...(r.contact ? { contact: contactOf(r.contact) } : {}),
+    ranges: Object.fromEntries(
+      Object.entries(r.ranges).map(([kind, range]) => [kind, rangeOf(kind as ContactCautionKind, range)]),
+    ),
     cautions: r.cautions.map(cautionOf),
   };
 }
@@ -56,16 +60,13 @@ function contactOf(c: ContactDetail): object {
   };
 }
 
+function rangeOf(kind: ContactCautionKind, { low, high, basis, source }: ContactRange): object {
+  const finite = (x: number): number | null => (Number.isFinite(x) ? x * scaleOf(kind) : null);
+  return { low: finite(low), high: finite(high), unit: UNITS[kind], basis, source };
+}
+
+const scaleOf = (kind: ContactCautionKind): number => (kind === 'turn' ? DEG : 1);
+
 function cautionOf({ kind, value, range }: ContactCaution): object {
-  const scale = kind === 'turn' ? DEG : 1;
-  const finite = (x: number): number | null => (Number.isFinite(x) ? x * scale : null);
-  return {
-    kind,
-    value: value * scale,
-    low: finite(range.low),
-    high: finite(range.high),
-    unit: UNITS[kind],
-    basis: range.basis,
-    source: range.source,
-  };
+  return { kind, value: value * scaleOf(kind), ...rangeOf(kind, range) };
 }

@@ -2,6 +2,7 @@
 // motion and against the published table of it.
 import { describe, expect, test } from 'vitest';
 import * as contact from '../../sim/contact/index.ts';
+import { takeoffOf } from '../../sim/files/takeoff-json.ts';
 import type { SkillFile } from '../../sim/index.ts';
 import { calcContactPlaces } from '../../sim/motion/contact-places.ts';
 import { calcBedSpring } from '../../sim/skill/contact-bed.ts';
@@ -92,6 +93,29 @@ describe('what no athlete does is cautioned', () => {
     if (takeoff) takeoff.lowestPointHeightM = 10;
     const r = reportOf(dive);
     expect([r.place, kinds(r)]).toEqual(['platform', ['upOut']]);
+  });
+
+  test('the summary for machines has every range that was compared, and the cautions', () => {
+    const json = JSON.parse(JSON.stringify(takeoffOf(reportOf(floor({ up: 9 })))));
+    expect(Object.keys(json.ranges).sort()).toEqual([
+      'alongIn',
+      'alongOut',
+      'meanUp',
+      'momentum',
+      'time',
+      'upOut',
+      'work',
+    ]);
+    expect(json.ranges.work).toMatchObject({ low: null, high: 10, unit: 'J/kg', basis: 'computed' });
+    expect(json.cautions[0]).toMatchObject({
+      kind: 'upOut',
+      value: 9,
+      low: 3.8,
+      high: 5.2,
+      unit: 'm/s',
+      basis: 'usual',
+    });
+    expect(json.contact.workJPerKg).toBeCloseTo(36.6, 1);
   });
 
   test('the shell says no more that a foot could give it', () => {

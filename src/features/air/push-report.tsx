@@ -69,7 +69,7 @@ function energy({ energy: J, report }: ContactResult): string {
   return t.range(total, t.perMass(formatNumber(work, 1), formatNumber(brought, 1)));
 }
 
-function reportRows({ out, ranges, contact }: ContactReport): Row[] {
+function reportRows({ out, momentum, momentumShare, ranges, contact }: ContactReport): Row[] {
   if (!contact) return [];
   const { bed, course, peak } = contact;
   const compared = (value: string, kind: keyof typeof ranges): string => {
@@ -84,6 +84,7 @@ function reportRows({ out, ranges, contact }: ContactReport): Row[] {
     [c.time, compared(`${formatNumber(contact.time * 1000, 0)} ms`, 'time')],
     [c.comes, speeds(contact.in)],
     [c.leaves, compared(speeds(out), 'upOut')],
+    [c.takes, compared(t.share(say('momentum', momentum), formatNumber(momentumShare, 2)), 'momentum')],
     [c.up, compared(t.bodyWeights(formatNumber(contact.mean.up, 1)), 'meanUp')],
     bed
       ? [c.bed, t.bed(say('length', bed.depth), formatNumber(bed.peak, 1), formatNumber(bed.held, 1))]

@@ -1,7 +1,7 @@
 // What the page tells beside the numbers: the code, what just changed and why, a limb that passes through the body.
 import { readFileSync } from 'node:fs';
 import { expect, type Page, test } from '@playwright/test';
-import { cursorOf, openBench } from './bench.ts';
+import { cursorOf, openBench, openSkill } from './bench.ts';
 
 const isPhone = (page: Page): boolean => (page.viewportSize()?.width ?? 0) < 700;
 
@@ -73,4 +73,12 @@ test('an arm through the chest is a caution with a way to its instant', async ({
   if (await list.count()) await line.click();
   else await line.getByRole('button', { name: /^Go to/ }).click();
   expect(await cursorOf(page)).toBeCloseTo(at, 1);
+});
+
+test('of a 14-year-old it is said that loads are not judged, and nothing of them is cautioned', async ({ page }) => {
+  await openSkill(page, 'Barani');
+  const note = page.locator('.not-compared');
+  await expect(note).toHaveText(/^14 years old: loads are shown, not judged\./);
+  await expect(note).toBeInViewport({ ratio: 1 });
+  await expect(page.locator('.caution')).toHaveCount(0);
 });

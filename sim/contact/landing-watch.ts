@@ -2,7 +2,8 @@
  * Sees how a landing ends, row by row: the athlete stands still, has to step, is down on another part, or none of it in time.
  *
  * Once braking has ended, the extrapolated mass centre (XcoM, with what turning is left: balance-action.ts) is held against heel
- * and toe. Outside by more than LOST nothing that the model does brings it back (docs/landing.md), and a step is taken.
+ * and toe. Outside by more than LOST nothing that the model does brings it back (docs/landing.md), and a step is taken. Who can react foresees it while braking: where
+ * XcoM would lie outside by more than FORESEEN as braking ends, however the force is placed, the step begins then.
  * Meanwhile XcoM runs away as exp(w0 t) (Hof 2008, Hum Mov Sci 27:112), so that the step has to be excess x exp(w0 STEP_TIME)
  * long. Three steps of the longest catch an excess of L (1/k + 1/k^2 + 1/k^3), k = exp(w0 STEP_TIME); beyond that, or with hips
  * below the knees, no step helps, and the run goes on until something touches.
@@ -15,6 +16,8 @@ import type { SoledMat } from './soles.ts';
 
 /** m: measured, docs/landing.md */
 const LOST = 0.04;
+/** While braking what is foreseen has to be so much, m: hips and arms give 2.5 N m for each kg and bring back some 0.1 in what is left of braking (judgement). */
+const FORESEEN = 0.1;
 /** A step after a landing: 0.25 s; at most 0.45 of the stature; small up to 0.30 m, about a foot: judgement. */
 export const STEP_TIME = 0.25;
 const STEP_SHARE = 0.45;
@@ -38,12 +41,19 @@ interface Part {
   readonly radius: number;
 }
 
+/** How far XcoM is beyond the toes and behind the heels, m: negative inside. */
+interface Excess {
+  readonly ahead: number;
+  readonly behind: number;
+}
+
 const DOWN: readonly string[] = ['hands', 'knees', 'seat', 'back', 'head'] satisfies EndingKind[];
 
 export class LandingWatch {
   private readonly e: LandingEquations;
   private readonly balance: BalanceAction | undefined;
   private readonly entry: LandingEntry;
+  private readonly reaction: number;
   private readonly mat: SoledMat;
   private readonly parts: readonly Part[];
   private readonly knee: number;
@@ -61,7 +71,9 @@ export class LandingWatch {
   private lost: (EndingReason & { kind: 'beyondToes' | 'behindHeels' }) | undefined;
   private found: LandingEnding | undefined;
 
-  constructor(e: LandingEquations, entry: LandingEntry, mat: SoledMat) {
+  /** `reaction`: no step is taken before, s. */
+  constructor(e: LandingEquations, entry: LandingEntry, mat: SoledMat, reaction: number) {
+    this.reaction = reaction;
     this.e = e;
     this.balance = e.balance;
     this.entry = entry;
@@ -97,10 +109,16 @@ export class LandingWatch {
     if (this.hip >= 0) this.deepest = Math.max(this.deepest, planar.ey[this.knee] - planar.ey[this.hip]);
     const touched = this.touch();
     if (touched) {
-      this.found = this.down(touched, t);
+      // of who steps already, what comes down is not where it would be
+      this.found ??= this.down(touched, t);
       return true;
     }
-    if (Number.isNaN(this.settling) || this.lost) return false;
+    if (this.found) return !Number.isNaN(this.braked);
+    if (this.lost) return false;
+    if (Number.isNaN(this.settling)) {
+      if (t >= this.reaction) this.stepFor(this.excessAfterBraking(), t, FORESEEN);
+      return false;
+    }
     this.seeHop();
     if (this.air) return false;
     return this.seeStep(t) || this.seeStill(t);
@@ -113,13 +131,35 @@ export class LandingWatch {
   }
 
   private seeStep(t: number): boolean {
-    const { balance, entry } = this;
+    const { balance } = this;
     if (!balance) return false;
-    const { xcom, heel, toe, height } = balance;
-    const isForward = xcom - toe > heel - xcom;
-    const by = isForward ? xcom - toe : heel - xcom;
-    this.margin = Math.min(this.margin, -by);
-    if (by <= LOST) return false;
+    const { xcom, heel, toe } = balance;
+    const ahead = xcom - toe;
+    const behind = heel - xcom;
+    this.margin = Math.min(this.margin, -Math.max(ahead, behind));
+    return this.stepFor({ ahead, behind }, t);
+  }
+
+  /**
+   * How far XcoM would lie beyond toes and heels as braking ends, with the force placed as well as can be until then: at the edge it goes to. What is left
+   * of the sinking, m v, put through the soles at that edge turns the body by its distance from the mass centre (mechanics; the force along the
+   * surface changes turning and speed so that XcoM stays).
+   */
+  private excessAfterBraking(): Excess {
+    const { balance, entry } = this;
+    if (!balance) return { ahead: 0, behind: 0 };
+    const { x, xcom, heel, toe, height, vy } = balance;
+    const k = Math.max(0, -vy) / (height * Math.sqrt(entry.gravity / height));
+    return { ahead: xcom + k * (x - toe) - toe, behind: heel - xcom - k * (x - heel) };
+  }
+
+  /** Takes a step where XcoM lies beyond the soles by more than can be brought back; what no step reaches is lost. */
+  private stepFor({ ahead, behind }: Excess, t: number, held = LOST): boolean {
+    const { entry, balance } = this;
+    const isForward = ahead > behind;
+    const by = Math.max(ahead, behind);
+    const height = balance?.height ?? 1;
+    if (by <= held) return false;
     const grows = Math.exp(Math.sqrt(entry.gravity / height) * STEP_TIME);
     const longest = STEP_SHARE * entry.stature;
     const lost = { kind: isForward ? 'beyondToes' : 'behindHeels', by, t, step: by * grows, longest } as const;
@@ -190,8 +230,10 @@ export class LandingWatch {
   private down(part: string, t: number): LandingEnding {
     const { balance } = this;
     const isForward = balance ? balance.x > (balance.heel + balance.toe) / 2 : true;
+    // the neck is stiff here: of who falls back the back is down with the head
+    const kind = part === 'head' && !isForward ? 'back' : part;
     return {
-      kind: DOWN.includes(part) ? (part as EndingKind) : 'unsettled',
+      kind: DOWN.includes(kind) ? (kind as EndingKind) : 'unsettled',
       direction: isForward ? 'forward' : 'back',
       t,
       reasons: [{ kind: 'part', part, t }, ...(this.lost ? [this.lost] : []), ...this.way()],

@@ -71,7 +71,7 @@ export function runLanding(entry: LandingEntry, spec: LandingSetup, legs = LEGS)
   const most =
     Math.ceil(Math.min(duration, ROWS.until) / h + Math.max(0, duration - ROWS.until) / (ROWS.times * h)) + 3;
   const rows = new LandingRows(equations, most, entry, mat);
-  const watch = new LandingWatch(equations, entry, mat);
+  const watch = new LandingWatch(equations, entry, mat, action.delay);
   let t = 0;
   for (let row = 0; ; ) {
     stepper.show(t);

@@ -17,6 +17,7 @@ import {
 } from './cautions.ts';
 import { listLoads } from './joint-loads.ts';
 import { knownSpeed, strengthOfHinges } from './known-strength.ts';
+import { OPEN, type TorqueLoad } from './torque-loads.ts';
 
 export interface JointShare {
   readonly kind: CautionKind;
@@ -81,8 +82,8 @@ export function calcJointBins(flight: Flight, withTorque: boolean): JointBins {
   const torque = new Float64Array(withTorque ? nq * BINS : 0);
   if (withTorque) {
     const hinges = strengthOfHinges(body);
-    for (const { hinge, row, torque: value, known } of listLoads(body, columns, 0))
-      raise(torque, hinges.indexOf(hinge) * BINS + bin(row), Math.abs(value) / known);
+    for (const load of listLoads(body, columns, 0))
+      raise(torque, hinges.indexOf(load.hinge) * BINS + bin(load.row), shareOf(load));
   }
   const na = body.angles.length;
   const range = new Float64Array(na * BINS);
@@ -143,11 +144,16 @@ function fastestShare(body: Body, columns: JointColumns): JointShare | undefined
 
 function strongestShare(body: Body, columns: JointColumns): JointShare | undefined {
   let best: JointShare | undefined;
-  for (const { hinge, row, torque: value, known: limit } of listLoads(body, columns, 0)) {
-    const share = Math.abs(value) / limit;
+  for (const load of listLoads(body, columns, 0)) {
+    const { hinge, row, torque: value, known: limit } = load;
+    const share = shareOf(load);
     if (!(share > (best?.share ?? 0))) continue;
     const { angle } = hinge;
     best = { kind: 'torque', angle, t: columns.t[row], value, limit, share, source: actionSource(body, angle, value) };
   }
   return best;
 }
+
+/** Of next to nothing that is known at a high speed there is no share: no less than what a fit leaves open is counted. */
+const shareOf = ({ torque, known, strength }: TorqueLoad): number =>
+  Math.abs(torque) / Math.max(known, OPEN * strength.still);

@@ -108,8 +108,8 @@ export class BalanceAction {
     const pose = Float64Array.from(q);
     if (this.arm >= 0) pose[this.arm] = ARMS;
     this.stance = new StanceTable(chain, feet, pose);
-    this.stand = this.stance.at('knee', STANDING_KNEE).hip;
-    this.low = this.stance.at('knee', bend).hip;
+    this.stand = this.stance.hipAt(STANDING_KNEE);
+    this.low = this.stance.hipAt(bend);
   }
 
   get hasRisen(): boolean {
@@ -126,7 +126,10 @@ export class BalanceAction {
   read(base: Ground): void {
     const { placed, chain, sums, feet } = this;
     placed.centreInto(sums);
-    const [x, y, ux, uy] = [sums[0] / chain.mass, sums[1] / chain.mass, sums[2] / chain.mass, sums[3] / chain.mass];
+    const x = sums[0] / chain.mass;
+    const y = sums[1] / chain.mass;
+    const ux = sums[2] / chain.mass;
+    const uy = sums[3] / chain.mass;
     let h = 0;
     for (let k = 0; k < chain.links.length; k++)
       h +=
@@ -135,7 +138,9 @@ export class BalanceAction {
     const f = placed.base.link;
     const c = placed.cos[f];
     const s = placed.sin[f];
-    let [heel, toe, sole] = [Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY, 0];
+    let heel = Number.POSITIVE_INFINITY;
+    let toe = Number.NEGATIVE_INFINITY;
+    let sole = 0;
     for (const { at, radius } of feet) {
       const px = at.at[0] - placed.base.at[0];
       const py = at.at[1] - placed.base.at[1];
@@ -177,7 +182,7 @@ export class BalanceAction {
     const p = Math.min(Math.max(c, heel + rim), toe - rim);
     // turning
     const most = MOST_TURN * m;
-    const { theta } = this.stance.at('hip', t < this.bottomAt ? this.hipHeight : this.led);
+    const theta = this.stance.leanAt(t < this.bottomAt ? this.hipHeight : this.led);
     const own = TRUNK_INERTIA * m * TRUNK * TRUNK * (theta - placed.theta[trunk]) - this.h / SETTLE;
     // the trunk has only so far to go
     const room = Math.max(0, 1 - Math.abs(theta - placed.theta[trunk]) / SWING_ROOM);

@@ -100,7 +100,10 @@ export class LandingEquations {
     const s = Math.sin(y[2]);
     const w = y[D + 2];
     const { at: origin } = planar.base;
-    let [fx, fy, moment, power] = [0, 0, 0, 0];
+    let fx = 0;
+    let fy = 0;
+    let moment = 0;
+    let power = 0;
     for (let i = 0; i < feet.length; i++) {
       const foot = feet[i];
       const { at, radius } = foot.point;

@@ -45,44 +45,67 @@ const NAMES = [
 ] as const; // biome-ignore format: a table of columns
 type Column = (typeof NAMES)[number];
 
+/** Rows that there is room for at first; doubled when they are used up. */
+const ROOM = 1024;
+
 export class LandingRows {
   private readonly equations: LandingEquations;
   private readonly gravity: number;
-  private readonly plain: Readonly<Record<Column, Float64Array>>;
-  private readonly q: readonly Float64Array[];
-  private readonly torque: readonly Float64Array[];
-  private readonly limited: readonly Uint8Array[];
-  private readonly jointWork: readonly Float64Array[];
-  private readonly stopped: Uint8Array;
-  private readonly sums = new Float64Array(4);
   private readonly mat: SoledMat;
+  private plain: Record<Column, Float64Array>;
+  private q: Float64Array[];
+  private torque: Float64Array[];
+  private jointWork: Float64Array[];
+  private limited: Uint8Array[];
+  private stopped = new Uint8Array(ROOM);
+  private readonly sums = new Float64Array(4);
   private n = 0;
 
-  constructor(equations: LandingEquations, most: number, { gravity }: LandingEntry, mat: SoledMat) {
+  constructor(equations: LandingEquations, { gravity }: LandingEntry, mat: SoledMat) {
     this.mat = mat;
     this.equations = equations;
     this.gravity = gravity;
-    this.plain = Object.fromEntries(NAMES.map((name) => [name, new Float64Array(most)])) as Record<
-      Column,
-      Float64Array
-    >;
+    this.plain = columnsOf(() => new Float64Array(ROOM));
     const perJoint = <T>(make: () => T): T[] => equations.joints.map(() => make());
-    this.q = perJoint(() => new Float64Array(most));
-    this.torque = perJoint(() => new Float64Array(most));
-    this.stopped = new Uint8Array(most);
-    this.limited = perJoint(() => new Uint8Array(most));
-    this.jointWork = perJoint(() => new Float64Array(most));
+    this.q = perJoint(() => new Float64Array(ROOM));
+    this.torque = perJoint(() => new Float64Array(ROOM));
+    this.jointWork = perJoint(() => new Float64Array(ROOM));
+    this.limited = perJoint(() => new Uint8Array(ROOM));
+  }
+
+  private grow(): void {
+    const size = 2 * this.n;
+    const longer = (from: Float64Array): Float64Array => {
+      const to = new Float64Array(size);
+      to.set(from);
+      return to;
+    };
+    const flags = (from: Uint8Array): Uint8Array<ArrayBuffer> => {
+      const to = new Uint8Array(size);
+      to.set(from);
+      return to;
+    };
+    const { plain } = this;
+    this.plain = columnsOf((name) => longer(plain[name]));
+    this.q = this.q.map(longer);
+    this.torque = this.torque.map(longer);
+    this.jointWork = this.jointWork.map(longer);
+    this.limited = this.limited.map(flags);
+    this.stopped = flags(this.stopped);
   }
 
   keep(t: number): void {
+    if (this.n === this.stopped.length) this.grow();
     const { equations: e, plain: c, sums, gravity } = this;
     const { planar, state: y, feet, D } = e;
     const { chain } = planar;
     const k = this.n++;
     planar.centreInto(sums);
     const m = chain.mass;
-    const [x, up] = [sums[0] / m, sums[1] / m];
-    const [ux, uy] = [sums[2] / m, sums[3] / m];
+    const x = sums[0] / m;
+    const up = sums[1] / m;
+    const ux = sums[2] / m;
+    const uy = sums[3] / m;
     let h = 0;
     let kinetic = 0;
     for (let i = 0; i < chain.links.length; i++) {
@@ -91,7 +114,10 @@ export class LandingRows {
       h += inertia * w + mass * ((planar.rx[i] - x) * (planar.uy[i] - uy) - (planar.ry[i] - up) * (planar.ux[i] - ux));
       kinetic += (mass * ((planar.ux[i] + y[D]) ** 2 + (planar.uy[i] + y[D + 1]) ** 2) + inertia * w * w) / 2;
     }
-    let [heel, toe, sink, held] = [Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY, 0, 0];
+    let heel = Number.POSITIVE_INFINITY;
+    let toe = Number.NEGATIVE_INFINITY;
+    let sink = 0;
+    let held = 0;
     const f = planar.base.link;
     for (const { point, depth, stored } of feet) {
       const px =
@@ -136,7 +162,7 @@ export class LandingRows {
     const cut = <T extends Float64Array | Uint8Array>(a: T): T => a.subarray(0, n) as T;
     return {
       n,
-      ...(Object.fromEntries(NAMES.map((name) => [name, cut(this.plain[name])])) as Record<Column, Float64Array>),
+      ...columnsOf((name) => cut(this.plain[name])),
       q: this.q.map(cut),
       torque: this.torque.map(cut),
       limited: this.limited.map(cut),
@@ -145,3 +171,6 @@ export class LandingRows {
     };
   }
 }
+
+const columnsOf = (make: (name: Column) => Float64Array): Record<Column, Float64Array> =>
+  Object.fromEntries(NAMES.map((name) => [name, make(name)])) as Record<Column, Float64Array>;

@@ -49,7 +49,7 @@ export const SCREEN_BANDS: Readonly<Partial<Record<MatName, ScreenBand>>> = {
 
 export type ScreenWord = 'stands' | 'smallStep' | 'steps' | 'fall';
 
-export interface LandingScreen {
+interface LandingScreen {
   readonly reach: number;
   readonly heel: number;
   readonly toe: number;

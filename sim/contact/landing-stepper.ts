@@ -18,6 +18,8 @@ export interface LandingStepper {
 
 /** Rows and steps are `step` apart until the impact is over, then so many times as much. */
 const AFTER_IMPACT = { until: 0.15, times: 2 };
+/** Later, with this load on the feet, N: so many times. */
+const CALM = { from: 0.4, load: 150, times: 4 };
 
 export class RungeKuttaLanding implements LandingStepper {
   private readonly equations: LandingEquations;
@@ -33,7 +35,10 @@ export class RungeKuttaLanding implements LandingStepper {
   }
 
   stepAt(t: number): number {
-    return t < AFTER_IMPACT.until - this.step / 2 ? this.step : AFTER_IMPACT.times * this.step;
+    if (t < AFTER_IMPACT.until - this.step / 2) return this.step;
+    // joints that hold their shape off the ground are too stiff for more
+    const isCalm = t > CALM.from && this.equations.fy > CALM.load;
+    return (isCalm ? CALM.times : AFTER_IMPACT.times) * this.step;
   }
 
   show(t: number): void {

@@ -68,9 +68,7 @@ export function runLanding(entry: LandingEntry, spec: LandingSetup, legs = LEGS)
   const stepper: LandingStepper = spec.isBatch
     ? new RungeKuttaLanding(equations, h)
     : new PlanckLanding(equations, start, gravity, h);
-  const most =
-    Math.ceil(Math.min(duration, ROWS.until) / h + Math.max(0, duration - ROWS.until) / (ROWS.times * h)) + 3;
-  const rows = new LandingRows(equations, most, entry, mat);
+  const rows = new LandingRows(equations, entry, mat);
   const watch = new LandingWatch(equations, entry, mat, action.delay);
   let t = 0;
   for (let row = 0; ; ) {

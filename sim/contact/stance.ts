@@ -43,6 +43,7 @@ export class StanceTable {
     const sole = Math.min(...feet.map(({ at, radius }) => at.at[1] - feet[0].at.at[1] - radius));
     const hipLink = chain.joints[hip].parent;
     const rows: Stance[] = [];
+    let last = 0;
     for (let i = 0; i < KNEES; i++) {
       const bend = (DEEPEST * i) / (KNEES - 1);
       const shank = Math.min(SHANK_SHARE * bend, SHANK_MOST);
@@ -55,27 +56,41 @@ export class StanceTable {
         placed.centreInto(sum);
         return sum[0] / chain.mass - middle;
       };
-      let [a, b] = [-0.3, 2.6];
-      for (let k = 0; k < 40; k++) {
-        const m = (a + b) / 2;
-        if (offOf(m) < 0) a = m;
-        else b = m;
+      // secant from the row before: off is nearly straight in the flexion
+      let before = last + 0.2;
+      let off = offOf(before);
+      for (let k = 0; k < 20 && Math.abs(before - last) > 1e-12; k++) {
+        const now = offOf(last);
+        if (now === off) break;
+        const next = Math.min(Math.max(last - (now * (last - before)) / (now - off), -0.6), 3);
+        before = last;
+        off = now;
+        last = next;
       }
-      offOf((a + b) / 2);
+      offOf(last);
       rows.push({ knee: bend, hip: placed.ey[hipLink] - sole, theta: placed.theta[hipLink] });
     }
     this.rows = rows;
   }
 
-  /** The row between rows at which `by` has the value; held at the ends. Heights fall with the knee's bend. */
-  at(by: 'hip' | 'knee', value: number): Stance {
+  /** Height of the hips at a bend of the knees, held at the ends. */
+  hipAt(knee: number): number {
     const { rows } = this;
-    const sign = by === 'hip' ? -1 : 1;
     let k = 0;
-    while (k < rows.length - 2 && sign * rows[k + 1][by] < sign * value) k++;
-    const [a, b] = [rows[k], rows[k + 1]];
-    const share = Math.min(Math.max((value - a[by]) / (b[by] - a[by]), 0), 1);
-    const mix = (f: 'hip' | 'theta' | 'knee'): number => a[f] + share * (b[f] - a[f]);
-    return { hip: mix('hip'), theta: mix('theta'), knee: mix('knee') };
+    while (k < rows.length - 2 && rows[k + 1].knee < knee) k++;
+    return between(rows[k].knee, rows[k + 1].knee, knee, rows[k].hip, rows[k + 1].hip);
   }
+
+  /** Angle of the trunk at a height of the hips, held at the ends; heights fall from row to row. */
+  leanAt(hip: number): number {
+    const { rows } = this;
+    let k = 0;
+    while (k < rows.length - 2 && rows[k + 1].hip > hip) k++;
+    return between(rows[k].hip, rows[k + 1].hip, hip, rows[k].theta, rows[k + 1].theta);
+  }
+}
+
+function between(from: number, to: number, x: number, a: number, b: number): number {
+  const share = Math.min(Math.max((x - from) / (to - from), 0), 1);
+  return a + share * (b - a);
 }

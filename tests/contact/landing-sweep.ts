@@ -17,6 +17,8 @@ export interface Arrival {
   readonly forward?: number;
   /** kg m^2/s for each kg m^2 of m h^2, + backward: 20 for 54 kg and 1.62 m is 0.14 */
   readonly turning?: number;
+  /** hips, deg; 35 if left out */
+  readonly hip?: number;
 }
 
 /** `angle`: leaning back +, deg. */
@@ -26,7 +28,7 @@ export function arrive(body: Body, a: Arrival, angle: number): LandingEntry {
     vx: a.forward ?? 0,
     h: (a.turning ?? 0) * body.mass * (body.stature ?? 1.7) ** 2,
     knee: 25 * RAD,
-    hip: 35 * RAD,
+    hip: (a.hip ?? 35) * RAD,
     shoulder: 1.8,
     toesDown: 10 * RAD,
   });

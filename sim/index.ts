@@ -7,8 +7,9 @@ export type { Body, Sym3, Vec3 } from './body/body.ts';
 export { makeHuman } from './body/human.ts';
 export { formatMjcf } from './body/mjcf.ts';
 export { strengthCurve } from './body/strength.ts';
-export type { EndingReason } from './contact/ending.ts';
+export type { EndingKind, EndingReason } from './contact/ending.ts';
 export type { ContactFault } from './contact/impulse.ts';
+export type { LandingRange } from './contact/landing-ranges.ts';
 export type { LandingReport } from './contact/landing-report.ts';
 export type { SwingPeaks } from './contact/swing.ts';
 export type { SwingMovesError } from './contact/swing-moves-error.ts';
@@ -114,7 +115,7 @@ export { type CodeDirection, formatTrampolineCode, parseTrampolineCode } from '.
 export { ScheduleOrderError } from './schedule/errors.ts';
 export type { ArmPath } from './schedule/schedule.ts';
 export { wordTogether } from './search/error-together.ts';
-export { Evaluator } from './search/evaluate.ts';
+export { Evaluator, outcomeOf } from './search/evaluate.ts';
 export { type ForgivingProblem, findForgiving, forgivingSteps } from './search/forgiving.ts';
 export { type Input, type InputLevel, type InputUnit, putInputs } from './search/input.ts';
 export { findInput, listInputs } from './search/inputs.ts';
@@ -122,7 +123,7 @@ export { axisValue, type MapRow } from './search/map.ts';
 export { type Contour, findContour, roundLevels } from './search/map-contour.ts';
 export type { Bar, BarEnd } from './search/margin-bars.ts';
 export { type MarginStudy, type ShareAfter, shareOf, shareOfHits, studyMargin } from './search/margin-study.ts';
-export { distanceIn, USUAL_WINDOW } from './search/margin-window.ts';
+export { distanceIn, usualWindow } from './search/margin-window.ts';
 export type { Obstacle } from './search/nearest-miss.ts';
 export {
   makeReflexRange,
@@ -195,7 +196,7 @@ export { flySkill, makeFlyer } from './skill/flyer.ts';
 export type { HandGap } from './skill/hand-contact.ts';
 export { calcLateDose, type LateDose } from './skill/late-dose.ts';
 export { calcRelease, type LaunchedSkill, launch, launchFrom, type Release, relaunch } from './skill/launch.ts';
-export { calcReleaseWindow, USUAL_RELEASE_WISH } from './skill/release-window.ts';
+export { calcReleaseWindow } from './skill/release-window.ts';
 export type { Skill, SkillTarget } from './skill/skill.ts';
 export { calcSkillReadings, type SkillReadings } from './skill/skill-readings.ts';
 export { calcHandGaps, compileSkillSchedule } from './skill/skill-schedule.ts';
@@ -211,6 +212,7 @@ export {
 export { wordBasis } from './words/basis-words.ts';
 export { formatConditioning, wordConditioning } from './words/conditioning-words.ts';
 export { formatLateDose } from './words/late-words.ts';
+export type { EndingTenths } from './words/likelihood-words.ts';
 export { wordVerdict } from './words/verdict-words.ts';
 
 import type { Contact, WholeContact } from './skill/contact-room.ts';

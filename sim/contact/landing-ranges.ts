@@ -9,7 +9,7 @@ import { type LandingSetup, runLanding } from './landing.ts';
 import type { LandingEntry } from './landing-entry.ts';
 import { LEGS } from './landing-joints.ts';
 
-interface LandingRange {
+export interface LandingRange {
   readonly name: 'legs' | 'bend' | 'mat' | 'reaction' | 'strength';
   /** factors on what is set; for the reaction seconds in its place */
   readonly low: number;

@@ -100,6 +100,7 @@ export function formatMarginJson(out: StudyOut): string {
           },
         }
       : {}),
+    ...(result.formerly ? { inFormerWindow: shareOut(result.formerly) } : {}),
     settled: result.settled.map(shareOut),
     mean: scaled(result.mean),
     deviation: scaled(result.deviation),

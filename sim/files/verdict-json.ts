@@ -25,6 +25,8 @@ function endingJson(ending: Ending): object {
   switch (ending.kind) {
     case 'landed':
       return { kind: ending.how, direction: ending.direction ?? null, afterTouchdownS: ending.t };
+    case 'touches':
+      return { kind: ending.kind, would: ending.place, direction: ending.direction, nearAnEdge: ending.isNear };
     case 'enters':
       return { kind: ending.kind, first: ending.first, bentDeg: ending.bend * DEG };
     case 'bounces':

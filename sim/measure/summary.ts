@@ -12,17 +12,13 @@ import { actionSource, type Caution, calcCautions, forEachJoint } from './cautio
 import type { Frames } from './frames.ts';
 import { isCompared, knownSpeed, rateOf, strengthOfHinges } from './known-strength.ts';
 import type { SkillTarget } from './target.ts';
+import { calcTouchdownBalance, type TouchdownBalance, type TouchdownSource } from './touchdown-balance.ts';
 import { type SideWord, type SomersaultWord, turnSign, wordSomersault, wordTilt, wordTwist } from './words.ts';
 
 /** What a summary needs of a flight besides its frames; a Flight is one. */
-interface FlownSource {
-  readonly body: Body;
-  readonly gravity: number;
-  readonly duration: number;
-  readonly h_Scm_W: Vec3;
+interface FlownSource extends TouchdownSource {
   readonly p_WScm_W0: Vec3;
   readonly v_WScm_W0: Vec3;
-  readonly surfaceY: number;
   readonly touchdown?: { readonly contact: number; readonly part: string };
   readonly end?: { readonly surface?: unknown };
 }
@@ -78,6 +74,10 @@ export interface Summary {
   readonly travel: number;
   /** at the end: the larger of what hips with trunk, and knees, are bent by, rad */
   readonly endBend: number;
+  /** of what touches down on its feet: where it would have to be caught */
+  readonly balance?: TouchdownBalance;
+  /** how far it is turned at the end from facing along or against X, rad */
+  readonly facingOff?: number;
   readonly target?: SkillTarget;
   /** mass centre above Y = 0 */
   readonly height: Peak;
@@ -111,6 +111,8 @@ export function summarize(flight: FlownSource, frames: Frames, target?: SkillTar
   const fastest = findFastest(body, frames);
   const strongest = findStrongest(body, frames);
   const cautions = calcCautions(body, frames);
+  const onFeet = known && flight.touchdown?.part === 'feet';
+  const balance = onFeet ? calcTouchdownBalance(flight, frames.twist[last]) : undefined;
   const notCompared = wordNotCompared(body);
   return {
     body,
@@ -134,6 +136,8 @@ export function summarize(flight: FlownSource, frames: Frames, target?: SkillTar
       : { undefinedFrom: frames.undefinedFrom ?? 0 }),
     travel: (Math.cos(frames.twist[0]) < 0 ? -1 : 1) * flight.v_WScm_W0[0] * flight.duration,
     endBend: calcBend(body, frames, last),
+    ...(known ? { facingOff: Math.atan(Math.tan(frames.twist[last])) } : {}),
+    ...(balance ? { balance } : {}),
     ...(target ? { target } : {}),
     height: highest(flight),
     ...(somersaultRate ? { somersaultRate } : {}),

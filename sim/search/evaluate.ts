@@ -7,10 +7,12 @@ import { resolveTime } from '../math/anchor.ts';
 import { REV, turnedTo } from '../math/angles.ts';
 import { calcFlightEnd, type FlightEnd } from '../measure/flight-end.ts';
 import type { SkillTarget } from '../measure/target.ts';
+import type { TouchdownBalance } from '../measure/touchdown-balance.ts';
 import { turnSign } from '../measure/words.ts';
 import { buildSkill } from '../skill/build-skill.ts';
 import type { Contact } from '../skill/contact-room.ts';
 import { type Flyer, makeFlyer } from '../skill/flyer.ts';
+import { calcHeldLanding, type LandingJudge } from '../skill/held-landing.ts';
 import { type LaunchedSkill, launch } from '../skill/launch.ts';
 import type { Skill } from '../skill/skill.ts';
 import type { BlockSpec, SkillSpec } from '../skill/skill-spec.ts';
@@ -32,6 +34,8 @@ export interface Outcome {
   readonly held: number;
   /** somersault angle wanted at the end, counted as in `end`; NaN without a target */
   readonly wanted: number;
+  /** where it would have to be caught, of a flight that ends on its feet; computed when asked for */
+  readonly balance: () => TouchdownBalance | undefined;
 }
 
 /** How the flights of a search are flown; `contact` where the skill has a swing or a known contact. */
@@ -88,6 +92,7 @@ export function calcOutcome(
   sense: Sense,
   target?: SkillTarget,
   blocks: readonly BlockSpec[] = [],
+  judge?: LandingJudge,
 ): Outcome {
   const end = calcFlightEnd(flight);
   const { gravity, duration, p_WScm_W0, v_WScm_W0 } = flight;
@@ -100,6 +105,7 @@ export function calcOutcome(
     height: Math.max(at(0), at(duration), top > 0 && top < duration ? at(top) : Number.NEGATIVE_INFINITY),
     held: heldAfter(flight, blocks[blocks.length - 1]),
     wanted: target ? wantedEnd(end.somersault0, sense, target) : Number.NaN,
+    balance: () => (end.isUndefined ? undefined : calcHeldLanding(flight, end.twist, judge)),
   };
 }
 
@@ -113,6 +119,14 @@ function wantedEnd(start: number, sense: Sense, { somersaults, landingAngle }: S
   const near = start + sense.somersault * REV * somersaults;
   return turnedTo(landingAngle, near);
 }
+
+/** Of a flight that was flown already. */
+export const outcomeOf = (skill: LaunchedSkill, flight: Flight): Outcome =>
+  calcOutcome(
+    flight,
+    senseOf(skill, () => flight),
+    skill.target,
+  );
 
 /** As the target says; else as the skill itself turns. */
 export function senseOf({ target, takeoff }: LaunchedSkill, fly: () => Flight): Sense {

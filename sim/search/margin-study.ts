@@ -2,7 +2,7 @@
  * What a table of samples says: the share in the window with its interval, how it settled, how wide each result came out,
  * and which inputs matter most.
  */
-import type { Window } from './margin-window.ts';
+import { distanceIn, USUAL_WINDOW, type Window } from './margin-window.ts';
 import { distances, type SampleTable } from './sample.ts';
 import type { Spread } from './sample-spread.ts';
 import { correlate, deviation, fitLinear, mean, rank, wilson } from './stats.ts';
@@ -28,6 +28,8 @@ interface Influence {
 
 export interface MarginStudy {
   readonly now: ShareAfter;
+  /** by the window that was usual before landings were judged by their model: the two are not to be compared as progress */
+  readonly formerly?: ShareAfter;
   /** after more and more samples */
   readonly settled: readonly ShareAfter[];
   readonly mean: readonly number[];
@@ -59,6 +61,7 @@ export const shareOfHits = (hits: number, n: number): ShareAfter => ({
 
 export function studyMargin(table: SampleTable, spread: Spread, bounds: Window): MarginStudy {
   const far = distances(bounds, table);
+  const former = formerDistances(bounds, table);
   const width = spread.parts.length;
   const m = bounds.length;
   const flown: number[] = [];
@@ -74,6 +77,7 @@ export function studyMargin(table: SampleTable, spread: Spread, bounds: Window):
   const fits = enough ? results.map((r) => fitLinear(z, r)) : [];
   return {
     now: shareOf(far, table.n),
+    ...(former ? { formerly: shareOf(former, table.n) } : {}),
     settled: stages(table.n).map((n) => shareOf(far, n)),
     mean: results.map((r) => (r.length > 0 ? mean(r) : Number.NaN)),
     deviation: spreads,
@@ -89,6 +93,28 @@ export function studyMargin(table: SampleTable, spread: Spread, bounds: Window):
       : [],
     faults: Object.keys(table.faults).length,
   };
+}
+
+/** 10 deg short or past in the place of the landing; undefined where that is what was asked for. */
+function formerDistances(bounds: Window, table: SampleTable): Float64Array | undefined {
+  const m = bounds.length;
+  if (!bounds.some(({ result }) => result.id === 'balance')) return undefined;
+  const kept = bounds.flatMap((bound, k) => {
+    const { result, low, high } = bound;
+    if (result.id === 'balance') return [];
+    const half = USUAL_WINDOW.find(([id]) => id === result.id || (id === 'short' && result.id === 'lean'))?.[1];
+    const middle = (low + high) / 2;
+    return [{ k, bound: half === undefined ? bound : { result, low: middle - half, high: middle + half } }];
+  });
+  const window = kept.map(({ bound }) => bound);
+  return Float64Array.from(
+    { length: table.n },
+    (_, i) =>
+      distanceIn(
+        window,
+        kept.map(({ k }) => table.results[m * i + k]),
+      ).distance,
+  );
 }
 
 /** 100, 200, 500, 1000, ... and all. */

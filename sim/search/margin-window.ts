@@ -2,9 +2,10 @@
  * The window of a landing: the results that must come out, each between two bounds. How far off a flight is is the largest
  * of its results' distances from the middle, in half widths: 1 is on the edge.
  */
-import { RAD } from '../math/angles.ts';
+import { RAD, turnedTo } from '../math/angles.ts';
 import { FieldError } from '../math/field-error.ts';
 import { OUT_UNITS, wordSpan } from '../math/out-units.ts';
+import { bandOf, heldWithin } from '../measure/landing-band.ts';
 import type { SkillSpec } from '../skill/skill-spec.ts';
 import type { Outcome } from './evaluate.ts';
 import { findResult, type Result } from './result.ts';
@@ -16,22 +17,43 @@ export interface Bound {
 }
 export type Window = readonly Bound[];
 
-/** Half widths that count as done (our judgement): landing and tilt 10 deg, twist 30 deg. */
+/** Half widths that count as done where no landing on the feet is judged (our judgement): landing and tilt 10 deg, twist 30 deg. */
 export const USUAL_WINDOW: readonly (readonly [string, number])[] = [
   ['short', 10 * RAD],
   ['tilt', 10 * RAD],
   ['twists', 1 / 12],
 ];
+/** No more than this short or past, so that the somersaults are those wanted: what a verdict calls missed. */
+const SAME_COUNT = 60 * RAD;
 
-/** About the target of the skill; without one, about what the skill does now. */
+/**
+ * About the target of the skill; without one, about what the skill does now. A landing on the feet is judged as the verdict judges it: by the
+ * band of the landing model in which it is held, with a hop or a small step at most; tilt and twist by what a verdict calls missed.
+ */
 export function usualWindow(spec: SkillSpec, now: Outcome): Window {
   const { target } = spec;
-  return USUAL_WINDOW.map(([name, half]) => {
+  const middleOf = (id: string, result: Result): number =>
+    !target ? result.get(now) : id === 'twists' ? target.twists : 0;
+  const bounds = USUAL_WINDOW.map(([name, half]): Bound => {
     const id = name === 'short' && !target ? 'lean' : name;
     const result = findResult(id);
-    const middle = !target ? result.get(now) : id === 'twists' ? target.twists : 0;
+    const middle = middleOf(id, result);
     return { result, low: middle - half, high: middle + half };
   });
+  const held = heldBounds(spec, now);
+  if (!held) return bounds;
+  const [landing, ...rest] = bounds;
+  const middle = middleOf(landing.result.id, landing.result);
+  return [held, { ...landing, low: middle - SAME_COUNT, high: middle + SAME_COUNT }, ...rest];
+}
+
+/** Undefined where no landing on the feet is wanted, or the surface is none that the landing model knows. */
+function heldBounds({ end, target }: SkillSpec, now: Outcome): Bound | undefined {
+  const band = bandOf(end.surface?.kind);
+  const balance = now.balance();
+  if (!band || !balance || (target && Math.abs(turnedTo(target.landingAngle, 0)) > SAME_COUNT)) return undefined;
+  const [low, high] = heldWithin(band, balance.half);
+  return { result: findResult('balance'), low, high };
 }
 
 export function checkWindow(bounds: Window): void {

@@ -53,6 +53,12 @@ export const RESULTS: readonly Result[] = [
       (Math.cos(end.twist) < 0 ? -1 : 1) * Math.atan2(Math.sin(end.somersault), Math.cos(end.somersault)),
   },
   {
+    id: 'balance',
+    label: 'mass centre with its speed and turning, ahead of the middle of the soles +',
+    unit: 'm',
+    get: ({ balance }) => balance()?.ahead ?? Number.NaN,
+  },
+  {
     id: 'greatestTilt',
     label: 'greatest tilt to either side',
     unit: 'rad',

@@ -6,6 +6,7 @@ import type { TwistPlan } from '../skill/balance-schedule.ts';
 import { buildSkill } from '../skill/build-skill.ts';
 import type { Contact } from '../skill/contact-room.ts';
 import { type Flyer, makeFlyer } from '../skill/flyer.ts';
+import { judgeWith } from '../skill/held-landing.ts';
 import { launch } from '../skill/launch.ts';
 import { freeKeys } from '../skill/near-flight.ts';
 import type { Skill } from '../skill/skill.ts';
@@ -73,7 +74,8 @@ export class SampleFlyer {
   /** Throws what the flight throws: no touchdown, keys out of order, a body that cannot be made. */
   outcomeAt(values: ArrayLike<number>, draw?: number): Outcome {
     const spec = putInputs(this.spec, this.inputs, values);
-    return calcOutcome(this.flightAt(values, spec, draw), this.sense, spec.target, spec.blocks);
+    const judge = judgeWith(spec.after, this.contact);
+    return calcOutcome(this.flightAt(values, spec, draw), this.sense, spec.target, spec.blocks, judge);
   }
 
   private build(spec: SkillSpec, values: ArrayLike<number>): Built {

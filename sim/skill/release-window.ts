@@ -12,22 +12,18 @@ import { RAD, REV, turnedTo } from '../math/angles.ts';
 import { FieldError } from '../math/field-error.ts';
 import type { Clearance } from '../measure/clearance.ts';
 import { calcFlightEnd, type FlightEnd } from '../measure/flight-end.ts';
+import { bandOf, heldWithin } from '../measure/landing-band.ts';
 import { NoAgreementError } from './agreed-flight.ts';
 import { calcClearance } from './clearance.ts';
+import type { WholeContact } from './contact-room.ts';
 import { flySkill } from './flyer.ts';
+import { calcHeldLanding, judgeWith } from './held-landing.ts';
 import { CARRIED_WITHIN, type LaunchedSkill, relaunch, releasedRail } from './launch.ts';
 import { releaseTakeoff } from './release-takeoff.ts';
+import { MISS_WIDTHS } from './skill-verdict.ts';
 
-interface ReleaseWish {
-  /** most that F may be short or over at touchdown, rad */
-  readonly landing: number;
-  /** most that the twist may be off, rad */
-  readonly twist: number;
-  /** the mass centre lands this far from the bar at least, m; left out: anywhere */
-  readonly away?: number;
-}
-/** Our judgement of what can still be landed on the feet. */
-export const USUAL_RELEASE_WISH: ReleaseWish = { landing: 20 * RAD, twist: 45 * RAD };
+/** Where no landing on the feet is judged, F may be short or past by this at the end, rad: our judgement. */
+const UNJUDGED_LANDING = 10 * RAD;
 
 interface ReleaseTry {
   /** s after the planned release (before: negative) */
@@ -61,8 +57,9 @@ interface ReleaseWindowOptions {
   readonly from?: number;
   readonly to?: number;
   readonly count?: number;
-  readonly wish?: ReleaseWish;
-  /** in place of the wish */
+  /** the room in which landings near an edge are run, where the skill states one */
+  readonly contact?: WholeContact;
+  /** in place of the verdict */
   readonly meets?: (attempt: Omit<ReleaseTry, 'meets'>) => boolean;
   /** error asked of a step of the flight: coarser than a flight on its own (1e-10), ends within 1e-6 rev of it */
   readonly tolerance?: number;
@@ -158,11 +155,21 @@ function tryRelease(
     away: state.p_WScm_W[0] + flight.v_WScm_W0[0] * flight.duration,
     ...(nearest ? { nearest } : {}),
   };
-  const wish = options.wish ?? USUAL_RELEASE_WISH;
-  const meets =
-    options.meets?.(out) ??
-    (Math.abs(out.over) <= wish.landing &&
-      Math.abs(out.twistOff) <= wish.twist &&
-      (wish.away === undefined || Math.abs(out.away) >= wish.away));
+  const meets = options.meets?.(out) ?? isMet(out, skill, options.contact);
   return { ...out, meets };
+}
+
+/** As a verdict has it: nothing missed, and the landing held (with a hop or a small step at most) where it is judged. */
+function isMet(
+  { over, twistOff, flight, end }: Omit<ReleaseTry, 'meets'>,
+  skill: LaunchedSkill,
+  contact?: WholeContact,
+): boolean {
+  if (!flight || !end || !(Math.abs(twistOff) < MISS_WIDTHS.twist) || !(Math.abs(end.tilt) < MISS_WIDTHS.tilt))
+    return false;
+  const band = bandOf(skill.end.surface?.kind);
+  const screen = band && calcHeldLanding(flight, end.twist, judgeWith(skill.after, contact));
+  if (!band || !screen) return Math.abs(over) <= UNJUDGED_LANDING;
+  const [low, high] = heldWithin(band, screen.half);
+  return Math.abs(over) < MISS_WIDTHS.somersault && screen.ahead >= low && screen.ahead <= high;
 }

@@ -8,6 +8,7 @@ import type { Asymmetry } from '../contact/landing-entry.ts';
 import type { SurfaceKind } from '../flight/flight.ts';
 import { RAD, REV } from '../math/angles.ts';
 import { ASKED_CLEARANCE, type Clearance } from '../measure/clearance.ts';
+import { type BandPlace, bandOf, placeInBand } from '../measure/landing-band.ts';
 import type { Summary } from '../measure/summary.ts';
 import type { SideWord, SomersaultWord } from '../measure/words.ts';
 import type { Skill } from './skill.ts';
@@ -70,11 +71,18 @@ export type Ending =
   | { readonly kind: 'enters'; readonly first: 'head' | 'feet' | 'flat'; readonly bend: number }
   /** thrown up again: travel along as the athlete faced at take-off, + forward, and what the body is bent by */
   | { readonly kind: 'bounces'; readonly travel: number; readonly bend: number }
+  /** told from the screen of the landing model, which was not run: its place in the band, and where it goes */
+  | {
+      readonly kind: 'touches';
+      readonly place: BandPlace;
+      readonly direction: 'forward' | 'back';
+      readonly isNear: boolean;
+    }
   | { readonly kind: 'inAir' }
   | { readonly kind: 'notComputed'; readonly why: NotComputed };
 
 /** What the ending was judged by. */
-type Basis = 'landingModel' | 'touchdown' | 'none';
+type Basis = 'landingModel' | 'landingBand' | 'touchdown' | 'none';
 
 export interface SkillVerdict {
   /** in the order in which they are said */
@@ -160,7 +168,13 @@ export function judgeArrival(arrival: ArrivalEnd): Pick<SkillVerdict, 'ending' |
 }
 
 const basisOf = ({ kind }: Ending): Basis =>
-  kind === 'landed' ? 'landingModel' : kind === 'notComputed' ? 'none' : 'touchdown';
+  kind === 'landed'
+    ? 'landingModel'
+    : kind === 'touches'
+      ? 'landingBand'
+      : kind === 'notComputed'
+        ? 'none'
+        : 'touchdown';
 
 function missedOf(s: Summary): Miss[] {
   const { target } = s;
@@ -210,7 +224,21 @@ function endingOf(s: Summary, { surface, arrival }: VerdictContext): Ending {
   if (surface === 'trampoline') return { kind: 'bounces', travel: s.travel, bend: s.endBend };
   if (s.landing === undefined) return notComputed({ kind: 'undefined' });
   if (arrival === 'pending') return notComputed({ kind: 'pending' });
-  return arrival === undefined ? notComputed({ kind: 'noLanding' }) : arrivalEnding(arrival);
+  if (arrival !== undefined) return arrivalEnding(arrival);
+  const asymmetry = turnedOrTilted(s);
+  if (asymmetry.length > 0) return notComputed({ kind: 'asymmetric', of: asymmetry });
+  const band = bandOf(surface);
+  if (!band || !s.balance) return notComputed({ kind: 'noLanding' });
+  return { kind: 'touches', ...placeInBand(s.balance, band) };
+}
+
+/** The limits of a planar landing, of what a summary knows: how far it is turned from facing along or against X, and tilted. */
+function turnedOrTilted({ tilt = 0, facingOff = 0 }: Summary): Asymmetry[] {
+  const found = [
+    { kind: 'tilt', value: Math.abs(tilt), limit: MISS_WIDTHS.tilt },
+    { kind: 'twist', value: Math.abs(facingOff), limit: MISS_WIDTHS.twist },
+  ] as const;
+  return found.filter(({ value, limit }) => value > limit);
 }
 
 function arrivalEnding(arrival: ArrivalEnd): Ending {

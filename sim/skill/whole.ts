@@ -54,8 +54,8 @@ export function flyWhole(skill: Skill, contact: WholeContact, options: FlightOpt
   };
 }
 
-/** The landing of a flight. */
-export function calcArrival(after: LandingSpec, flight: Flight, contact: WholeContact): Arrival {
+/** The landing of a flight; `isBatch`: one of many, quicker. */
+export function calcArrival(after: LandingSpec, flight: Flight, contact: WholeContact, isBatch = false): Arrival {
   if (!flight.touchdown)
     throw new FieldError(
       'arrival',
@@ -69,5 +69,6 @@ export function calcArrival(after: LandingSpec, flight: Flight, contact: WholeCo
     mat: { ...mat, surfaceY: flight.surfaceY },
     action: { ...contact.DEFAULT_ACTION, ...after.action },
     ...(after.duration === undefined ? {} : { duration: after.duration }),
+    isBatch,
   });
 }

@@ -241,6 +241,11 @@ function endingRuns(ending: Ending, r: SkillVerdict, n: NumberWords, off: string
         Math.abs(ending.travel) < 0.05 ? '' : `, ${n.metres(ending.travel)} ${ending.travel > 0 ? 'forward' : 'back'}`;
       return [', ', ...before, strong('bounces'), ...(lean ? [strong(lean)] : []), ...(travel ? [quiet(travel)] : [])];
     }
+    case 'touches': {
+      const to = ending.direction;
+      const word = { held: 'would stand', steps: `would step ${to}`, falls: `would fall ${to}` }[ending.place];
+      return [', ', quiet('on the feet, '), ...before, strong(word)];
+    }
     case 'inAir': {
       const how = off || (r.lean === undefined ? '' : leanWords(r.lean, n));
       return [', ', quiet('ends '), strong(how || UPRIGHT)];

@@ -4,13 +4,15 @@ import type { LateDose, SkillFile, SkillVerdict } from '../../sim/index.ts';
 import { afterOf, beforeOf, flightOf } from '../../sim/math/phases.ts';
 import { placeIn } from '../../sim/math/sorted.ts';
 import type { Contacting } from '../engine/contact.ts';
-import type { WholeResult, WindowResult } from '../jobs/kinds/whole-data.ts';
+import type { LikelihoodResult, StudyKind, WholeResult, WindowResult } from '../jobs/kinds/whole-data.ts';
 import type { WholePictures } from '../pictures/whole-input.ts';
 import { keptState, type Page } from './page.ts';
 
 export interface WholeState {
   /** the result of the skill shown, with its landing as soon as that is known */
   readonly verdict: Accessor<SkillVerdict>;
+  /** how often the landing ends which way over the stated ranges, once it is known of the skill shown */
+  readonly likelihood: Accessor<LikelihoodResult | undefined>;
   /** the verdict before the gesture under way, once it has changed something */
   readonly before: Accessor<SkillVerdict | undefined>;
   /** the landing said is that of the flight before */
@@ -39,6 +41,7 @@ function makeWholeState(page: Page): WholeState {
   const [pictures, setPictures] = createSignal<WholePictures>();
   const [whole, setWhole] = createSignal<WholeResult>();
   const [window, setWindow] = createSignal<WindowResult>();
+  const [likely, setLikely] = createSignal<{ of: SkillFile; result: LikelihoodResult }>();
   const [late, setLate] = createSignal<LateDose>();
   const [busy, setBusy] = createSignal(false);
   const [failed, setFailed] = createSignal('');
@@ -72,7 +75,7 @@ function makeWholeState(page: Page): WholeState {
     const athlete = doc.athlete();
     const inDrag = flight.before() !== undefined;
     let unsubscribe: (() => void) | undefined;
-    const ask = (study: boolean): void => {
+    const ask = (study?: StudyKind): void => {
       setBusy(true);
       unsubscribe = contacting.ask(file, athlete, study, {
         whole: (now, of) => {
@@ -82,6 +85,9 @@ function makeWholeState(page: Page): WholeState {
           });
           setBusy(false);
           setFailed('');
+        },
+        likelihood: (result, of) => {
+          setLikely({ of, result });
         },
         window: (now) => {
           setWindow(now);
@@ -95,9 +101,10 @@ function makeWholeState(page: Page): WholeState {
         },
       });
     };
-    ask(false);
-    // the release is studied for who looks at it
-    const timer = inDrag || shell.tool() !== 'contact' ? undefined : setTimeout(() => ask(true), REST);
+    ask();
+    // the release is studied for who looks at it, the landing for who reads the verdict
+    const studied = shell.tool() === 'contact' ? 'all' : afterOf(file) ? 'landing' : undefined;
+    const timer = inDrag || !studied ? undefined : setTimeout(() => ask(studied), REST);
     onCleanup(() => {
       clearTimeout(timer);
       unsubscribe?.();
@@ -133,6 +140,10 @@ function makeWholeState(page: Page): WholeState {
     if (!flight.before()) said = now;
   });
   return {
+    likelihood: () => {
+      const known = likely();
+      return known && known.of === flight.result().file ? known.result : undefined;
+    },
     before,
     verdict,
     isLandingStale: () => waits() && whole()?.judged !== undefined && landedOf() !== flight.result().file,

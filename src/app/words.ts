@@ -116,6 +116,29 @@ export const texts = {
     noDive: (reason: string) => `No dive number: ${reason}`,
   },
 
+  judged: {
+    open: 'What was judged',
+    title: 'What was judged, and what not',
+    samples: (n: string) =>
+      `${n} landings, each with other values out of these ranges. A share of the ranges, not a chance.`,
+    varied: 'Varied',
+    from: 'from',
+    to: 'to',
+    source: 'where it is from',
+    names: {
+      legs: 'Stiffness of the legs, times',
+      bend: 'How far the legs give, times',
+      mat: 'Stiffness of the mat, times',
+      reaction: 'Reaction, s',
+      strength: 'Strength, times',
+    } as Record<string, string>,
+    limits: [
+      'A landing is run in a plane with both legs alike: turned by more than 30°, tilted by more than 10°, legs 20° apart or moving across at more than 1 m/s it is not computed. After half to one and a half twists 50 to 83 % of landings were uneven (Marinšek & Čuk).',
+      'A twist is called missed from 30° off, a tilt from 10°; what comes nearer to a rail, table or board than 10 cm is named first. These widths are judgement; 30° is the smallest judging band, from memory.',
+      'Compared with a measured athlete: nothing yet.',
+    ],
+  },
+
   caution: {
     word: 'Caution.',
     go: (s: string) => `Go to ${s} s`,

@@ -164,7 +164,10 @@ function formatWindow({ window }: Study, now: readonly number[]): string {
   const { distance } = distanceIn(window, now);
   const verdict =
     distance <= 1 ? '' : '\nThe skill as it is lands outside the window: bars have no length; solve for it first.';
-  return `Window of the landing\n${formatTable(['result', 'from', 'to', 'as it is', 'unit'], rows, 1)}${verdict}`;
+  const held = window.some(({ result }) => result.id === 'balance')
+    ? '\nA landing is held (stands, a hop or a small step) as the landing model has it for this surface; near an edge it is run where the skill states it.'
+    : '';
+  return `Window of the landing\n${formatTable(['result', 'from', 'to', 'as it is', 'unit'], rows, 1)}${held}${verdict}`;
 }
 
 function formatBars(study: Study, bars: readonly Bar[]): string {
@@ -203,11 +206,16 @@ const formatSources = ({ spread }: Study, errors: ErrorSetting): string =>
 
 const percent = (x: number): string => `${(100 * x).toFixed(1)} %`;
 
-function formatShare(from: number, seed: number, { now, settled, faults }: MarginStudy, how: string): string {
+function formatShare(from: number, seed: number, { now, formerly, settled, faults }: MarginStudy, how: string): string {
   const word = (s: typeof now): string =>
     `${percent(s.share)} in the window (${percent(s.interval[0])} to ${percent(s.interval[1])})`;
   const lines = [
     `All together${how}: ${now.n} samples (number ${from} to ${from + now.n - 1}, seed ${seed}), ${word(now)}`,
+    ...(formerly
+      ? [
+          `  by the window that was usual before (10 deg short or past in place of the landing) ${percent(formerly.share)}: another question, so no progress`,
+        ]
+      : []),
     ...(faults > 0 ? [`  ${faults} could not be flown and count as outside`] : []),
     ...settled.slice(0, -1).map((s) => `  after ${s.n}: ${word(s)}`),
   ];

@@ -24,6 +24,7 @@ import {
   type MapRow,
   makeUnknown,
   needsReflexRange,
+  outcomeOf,
   parseSkill,
   putInputs,
   REFLEX_DELAYS,
@@ -39,10 +40,10 @@ import {
   type StudyRequest,
   type TargetFields,
   USUAL_TOLERANCES,
-  USUAL_WINDOW,
   updateSkill,
   usualBy,
   usualSpread,
+  usualWindow,
   wordTogether,
 } from '../../sim/index.ts';
 import { eventTime } from '../../sim/math/anchor.ts';
@@ -148,7 +149,8 @@ export interface Asking {
   errorsTogether(skill: AskSkill): string;
   readonly results: readonly AskResult[];
   wantedWindow(aim: Aim): readonly WindowBound[];
-  usualWindow(wanted: Wanted): readonly WindowBound[];
+  /** as a verdict judges, about what is aimed at */
+  usualWindow(skill: AskSkill, aim: Aim): readonly WindowBound[];
   solve(
     request: SolveRequest,
     onProgress: (p: { fit: number; fits: number; found: number }) => void,
@@ -239,11 +241,8 @@ export function makeAsking(shelf: {
     results: RESULTS.map(({ id, unit }) => ({ id, unit })),
     wantedWindow: ({ wishes }) =>
       wishes.map(({ result, value, tolerance }) => ({ result, low: value - tolerance, high: value + tolerance })),
-    usualWindow: ({ twists }) =>
-      USUAL_WINDOW.map(([result, half]) => {
-        const middle = result === 'twists' ? twists : 0;
-        return { result, low: middle - half, high: middle + half };
-      }),
+    usualWindow: ({ launched, flight }, { spec }) =>
+      usualWindow(spec, outcomeOf(launched, flight)).map(({ result, low, high }) => ({ result: result.id, low, high })),
     solve: (request, onProgress) => work().solve(request, onProgress),
     study: ({ spec, window, tries, seed, balanced, errors }, on) => {
       return work().study(

@@ -1,26 +1,28 @@
 /** Whole skills from a worker: before and after the air. A newer question takes the place of an older one. */
 import type { Athlete, LateDose, ShapeData, SkillFile } from '../../sim/index.ts';
 import { makePagePool } from '../jobs/browser-port.ts';
-import type { WholeResult, WindowResult } from '../jobs/kinds/whole-data.ts';
+import type { LikelihoodResult, StudyKind, WholeResult, WindowResult } from '../jobs/kinds/whole-data.ts';
 import { type JobCall, JobCancelledError, type Pool } from '../jobs/pool.ts';
 
 interface ContactListener {
   /** of the file that was asked about: while a hand drags, an older one than the last */
   whole(result: WholeResult, of: SkillFile): void;
+  /** of the file that was asked about */
+  likelihood(result: LikelihoodResult, of: SkillFile): void;
   window(result: WindowResult | undefined): void;
   late(result: LateDose | undefined): void;
   failed(reason: string): void;
 }
 
 export interface Contacting {
-  /** `study`: the release window and the late hand too. Returns the way to unsubscribe */
-  ask(file: SkillFile, athlete: Athlete, study: boolean, listener: ContactListener): () => void;
+  /** `study`: what is run besides. Returns the way to unsubscribe */
+  ask(file: SkillFile, athlete: Athlete, study: StudyKind | undefined, listener: ContactListener): () => void;
 }
 
 interface Question {
   readonly file: SkillFile;
   readonly athlete: Athlete;
-  readonly study: boolean;
+  readonly study: StudyKind | undefined;
 }
 
 export function makeContacting(shapes: Readonly<Record<string, ShapeData>>, pool: Pool = makePagePool()): Contacting {
@@ -50,7 +52,9 @@ export function makeContacting(shapes: Readonly<Record<string, ShapeData>>, pool
         onProgress: (step) => {
           // while a hand drags, an older answer is better than none
           if (step.kind === 'whole') listening?.whole(step.result, file);
-          else if (question === newest) listening?.window(step.result);
+          else if (question !== newest) return;
+          else if (step.kind === 'likelihood') listening?.likelihood(step.result, file);
+          else if (step.kind === 'window') listening?.window(step.result);
           if (step.kind === 'whole') next();
         },
       },

@@ -32,7 +32,7 @@ export function makeLandings(shapes: Readonly<Record<string, ShapeData>>, pool: 
       pool
         .run(
           'whole',
-          { file, athlete, shapes, study: false },
+          { file, athlete, shapes },
           {
             onProgress: (step) => {
               if (step.kind !== 'whole') return;

@@ -63,7 +63,7 @@ describe.each(['giant-late-hand-full', 'giant-double-straight', 'vault-handsprin
     it('touches down as that flight does, with all its phases', async () => {
       const said: WholeProgress[] = [];
       const onProgress = (p: WholeProgress): void => void said.push(p);
-      await pool.run('whole', { ...asked, study: false }, { onProgress }).done;
+      await pool.run('whole', asked, { onProgress }).done;
       const [whole] = said;
       if (whole.kind !== 'whole') throw new Error('no whole');
       expect(whole.result.barX).toBe(skill.launch.barX);

@@ -8,6 +8,7 @@ import { clausesOf, speakVerdict } from '../say/sentence-words.ts';
 import { useWholeState } from '../whole-state.ts';
 import { texts } from '../words.ts';
 import { CodeLine } from './code-line.tsx';
+import { Judged } from './judged.tsx';
 import { SensitiveLine } from './sensitive-line.tsx';
 
 const s = texts.sentence;
@@ -39,9 +40,12 @@ export function Result() {
       <p class="computing" aria-live="polite">
         {isLate() ? said() : ''}
       </p>
-      <CodeLine />
-      <SensitiveLine />
-      <span class="compared">{texts.compared}</span>
+      <div class="under">
+        <Judged />
+        <CodeLine />
+        <SensitiveLine />
+        <span class="compared">{texts.compared}</span>
+      </div>
     </div>
   );
 }

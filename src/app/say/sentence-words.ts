@@ -16,7 +16,7 @@ const s = texts.sentence;
 
 const inDegrees = (): boolean => unitOf('turns') === '°';
 
-const PAGE_NUMBERS: NumberWords = {
+export const PAGE_NUMBERS: NumberWords = {
   turns: (n) => sayNumber('turns', n, 2) + (inDegrees() ? '°' : ''),
   get inDegrees() {
     return inDegrees();

@@ -102,13 +102,33 @@ export function SwingSection(props: { swing: SwingResult; whole: WholeResult; la
 
 const PLOT_H = 130;
 
+/** A distance from the rail that is asked for, m: as in the verdict. */
+const ASKED = 0.1;
+
+/** ms of the window in which the rail is farther than asked too, by a straight line between tries; undefined without a rail. */
+export function countBoth({ tries, fromMs, toMs }: WindowResult): number | undefined {
+  if (!tries.some((one) => one.nearM !== undefined)) return undefined;
+  let ms = 0;
+  for (let i = 1; i < tries.length; i++) {
+    const [a, b] = [tries[i - 1], tries[i]];
+    const [from, to] = [Math.max(a.lateMs, fromMs), Math.min(b.lateMs, toMs)];
+    if (!(to > from)) continue;
+    const at = (x: number): number =>
+      (a.nearM ?? 0) + (((b.nearM ?? 0) - (a.nearM ?? 0)) * (x - a.lateMs)) / (b.lateMs - a.lateMs) - ASKED;
+    const [u, v] = [at(from), at(to)];
+    const share = u >= 0 && v >= 0 ? 1 : u < 0 && v < 0 ? 0 : Math.max(u, v) / Math.abs(u - v);
+    ms += share * (to - from);
+  }
+  return ms;
+}
+
 export function WindowStudy(props: { window: WindowResult; width: number; set: (ms: number) => void }) {
   const tries = () => props.window.tries;
   const scale = createMemo(() => {
     const ms = tries().map((one) => one.lateMs);
     const over = tries().map((one) => one.overDeg);
     const [a, b] = [Math.min(...ms), Math.max(...ms)];
-    const most = Math.max(props.window.landingDeg * 1.5, Math.min(120, Math.max(...over.map(Math.abs))));
+    const most = Math.max(30, Math.min(120, Math.max(...over.map(Math.abs))));
     return {
       x: (v: number): number => 8 + ((v - a) / (b - a || 1)) * (props.width - 16),
       y: (v: number): number => PLOT_H / 2 - (Math.max(-most, Math.min(most, v)) / most) * (PLOT_H / 2 - 8),
@@ -117,6 +137,11 @@ export function WindowStudy(props: { window: WindowResult; width: number; set: (
   });
   const found = (): boolean => props.window.toMs > props.window.fromMs;
   const width = (): string => formatNumber(props.window.toMs - props.window.fromMs, 0);
+  const both = (): string => {
+    const ms = found() ? countBoth(props.window) : 0;
+    if (!found() || ms === undefined) return '';
+    return ms < 1 ? t.windowNever : t.windowBoth(formatNumber(ms, 0));
+  };
   const near = (ms: number) =>
     tries().reduce((best, one) => (Math.abs(one.lateMs - ms) < Math.abs(best.lateMs - ms) ? one : best), tries()[0]);
   const columns = () => {
@@ -135,7 +160,7 @@ export function WindowStudy(props: { window: WindowResult; width: number; set: (
           {!found() ? t.windowNone : props.window.isOpen.some(Boolean) ? t.windowOpen(width()) : t.windowIs(width())}
         </b>{' '}
         <span class="quiet">
-          {t.windowWish(`${formatNumber(props.window.landingDeg, 0)}°`, `${formatNumber(props.window.twistDeg, 0)}°`)}
+          {t.windowWish} {both()}
         </span>
       </p>
       <Show when={tries().length > 1}>
@@ -152,13 +177,6 @@ export function WindowStudy(props: { window: WindowResult; width: number; set: (
             props.set(Math.round(scale().ms(e.clientX - left)));
           }}
         >
-          <rect
-            class="band"
-            x="0"
-            width={props.width}
-            y={scale().y(props.window.landingDeg)}
-            height={scale().y(-props.window.landingDeg) - scale().y(props.window.landingDeg)}
-          />
           <Show when={found()}>
             <rect
               class="window"
@@ -197,6 +215,7 @@ export function WindowStudy(props: { window: WindowResult; width: number; set: (
                   [t.windowRows.up, (o) => say('speed', o.upMPerS)],
                   [t.windowRows.air, (o) => `${formatNumber(o.airS, 2)} s`],
                   [t.windowRows.away, (o) => say('length', Math.abs(o.away))],
+                  [t.windowRows.near, (o) => (o.nearM === undefined ? '–' : say('length', Math.max(0, o.nearM)))],
                   [t.windowRows.over, (o) => `${o.overDeg > 0 ? '+' : ''}${formatNumber(o.overDeg, 0)}°`],
                 ] as readonly (readonly [string, (o: WindowResult['tries'][number]) => string])[]
               }

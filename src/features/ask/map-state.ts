@@ -111,7 +111,7 @@ export function makeMapState(page: Page, ask: AskState, study: StudyState): MapS
     const [engine, open, subject, a] = [ask.asking(), ask.skill(), ask.subject(), axes()];
     const [w, { aim }] = [ask.wanted(), ask.aim()];
     if (!engine || !open || !subject || !a || !w || !aim || a.x.input === a.y.input) return undefined;
-    const window = study.kind() === 'usual' ? engine.usualWindow(w) : engine.wantedWindow(aim);
+    const window = study.kind() === 'usual' ? engine.usualWindow(open, aim) : engine.wantedWindow(aim);
     // the same for every place of the map
     const rest = engine.fileOf(open, engine.put(subject.spec, [a.x.input, a.y.input], [a.x.from, a.y.from]));
     const key = JSON.stringify([rest, a.x, a.y, window, study.balanced(), count()]);

@@ -11,7 +11,8 @@ import type { AskState } from './ask-state.ts';
 export type WindowKind = 'usual' | 'wanted';
 
 interface Try {
-  readonly short: number;
+  /** of the result drawn across: rad, or m */
+  readonly across: number;
   readonly twists: number;
   readonly inside: boolean;
 }
@@ -22,6 +23,8 @@ export interface StudyResult {
   readonly balanced: boolean;
   readonly kind: WindowKind;
   readonly window: readonly WindowBound[];
+  /** the result drawn across: short of the landing, or where the mass centre would have to be caught */
+  readonly across: 'short' | 'balance';
   readonly bars: readonly Bar[];
   readonly tries: readonly Try[];
   readonly share?: ShareAfter;
@@ -77,9 +80,9 @@ export function makeStudyState(page: Page, ask: AskState): StudyState {
   const shares = new Map<string, number>();
 
   const wanted = createMemo(() => {
-    const [engine, subject, w, { aim }] = [ask.asking(), ask.subject(), ask.wanted(), ask.aim()];
-    if (!engine || !subject || !w || !aim) return undefined;
-    const window = kind() === 'usual' ? engine.usualWindow(w) : engine.wantedWindow(aim);
+    const [engine, open, subject, { aim }] = [ask.asking(), ask.skill(), ask.subject(), ask.aim()];
+    if (!engine || !open || !subject || !aim) return undefined;
+    const window = kind() === 'usual' ? engine.usualWindow(open, aim) : engine.wantedWindow(aim);
     const base = JSON.stringify([subject.key, window, errors()]);
     return { subject, window, base, key: JSON.stringify([base, balanced(), tries()]) };
   });
@@ -103,7 +106,8 @@ export function makeStudyState(page: Page, ask: AskState): StudyState {
     const [engine, w] = [ask.asking(), wanted()];
     if (!engine || !w) return;
     setFailed('');
-    const [s, y] = [w.window.findIndex((b) => b.result === 'short'), w.window.findIndex((b) => b.result === 'twists')];
+    const across = w.window.some((b) => b.result === 'balance') ? 'balance' : 'short';
+    const [s, y] = [across, 'twists'].map((id) => w.window.findIndex((b) => b.result === id));
     const m = w.window.length;
     let live = true;
     const open = ask.skill();
@@ -114,6 +118,7 @@ export function makeStudyState(page: Page, ask: AskState): StudyState {
       balanced: balanced(),
       kind: kind(),
       window: w.window,
+      across,
       bars: [],
       tries: [],
       order: [],
@@ -144,7 +149,7 @@ export function makeStudyState(page: Page, ask: AskState): StudyState {
             const more = Array.from({ length: n }, (_, i): Try => {
               const row = results.subarray(m * i, m * (i + 1));
               const inside = w.window.every((b, k) => row[k] >= b.low && row[k] <= b.high);
-              return { short: row[s], twists: row[y], inside };
+              return { across: row[s], twists: row[y], inside };
             });
             next = { ...next, share, tries: [...next.tries, ...more] };
             show();

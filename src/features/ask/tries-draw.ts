@@ -1,7 +1,8 @@
-/** Tries on a canvas: twist up, landing across (short at the left), the window as a box; filled marks are inside. */
+/** Tries on a canvas: twist up, landing across (short, or back, at the left), the window as a box; filled marks are inside. */
 import { DEG } from '../../../sim/math/angles.ts';
 import { formatNumber } from '../../ui/numbers.ts';
 import type { PlotPalette } from '../../ui/plot/palette.ts';
+import { say } from '../../ui/units.ts';
 import type { StudyResult } from './study-state.ts';
 import { askTexts as t } from './words.ts';
 
@@ -10,6 +11,13 @@ const RIGHT = 8;
 const TOP = 14;
 const BOTTOM = 28;
 const DOT = 3;
+
+const wordShort = (rad: number): string => {
+  const deg = Math.round(Math.abs(rad) * DEG);
+  return deg === 0 ? '0°' : `${deg}° ${rad > 0 ? t.axisShort : t.axisPast}`;
+};
+const wordBalance = (m: number): string =>
+  Math.abs(m) < 0.005 ? '0' : `${say('length', Math.abs(m))} ${m > 0 ? t.axisForward : t.axisBack}`;
 
 export function drawTries(
   canvas: HTMLCanvasElement,
@@ -28,8 +36,9 @@ export function drawTries(
   g.clearRect(0, 0, width, height);
   const { colour } = palette;
   const bound = (id: string) => report?.window.find((b) => b.result === id);
-  const [short, twist] = [bound('short'), bound('twists')];
-  if (!report || !short || !twist) return;
+  const [across, twist] = [bound(report?.across ?? ''), bound('twists')];
+  if (!report || !across || !twist) return;
+  const isBalance = report.across === 'balance';
   const reach = (low: number, high: number, values: number[]): readonly [number, number] => {
     const known = values.filter(Number.isFinite).sort((a, b) => a - b);
     const at = (q: number): number => known[Math.round(q * (known.length - 1))] ?? low;
@@ -40,17 +49,20 @@ export function drawTries(
     return [a - pad, b + pad];
   };
   const [xa, xb] = reach(
-    short.low,
-    short.high,
-    report.tries.map((one) => one.short),
+    across.low,
+    across.high,
+    report.tries.map((one) => one.across),
   );
   const [ya, yb] = reach(
     twist.low,
     twist.high,
     report.tries.map((one) => one.twists),
   );
-  // short at the left, over at the right
-  const x = (v: number): number => LEFT + ((xb - v) / (xb - xa)) * (width - LEFT - RIGHT);
+  // short at the left, past at the right; back at the left, forward at the right
+  const x = (v: number): number => {
+    const share = (v - xa) / (xb - xa);
+    return LEFT + (isBalance ? share : 1 - share) * (width - LEFT - RIGHT);
+  };
   const y = (v: number): number => TOP + ((yb - v) / (yb - ya)) * (height - TOP - BOTTOM);
   const hold = (v: number, a: number, b: number): number => Math.min(Math.max(v, a), b);
 
@@ -62,7 +74,8 @@ export function drawTries(
   g.strokeStyle = colour.ink;
   g.lineWidth = 1.3;
   g.fillStyle = colour.raise;
-  const box = [x(short.high), y(twist.high), x(short.low) - x(short.high), y(twist.low) - y(twist.high)] as const;
+  const [left, right] = [x(across.low), x(across.high)].sort((a, b) => a - b);
+  const box = [left, y(twist.high), right - left, y(twist.low) - y(twist.high)] as const;
   g.fillRect(...box);
   g.strokeRect(...box);
 
@@ -77,10 +90,12 @@ export function drawTries(
   g.fillStyle = colour['ink-2'];
   g.textBaseline = 'top';
   g.textAlign = 'center';
-  for (const v of [short.high, 0, short.low]) {
-    const deg = Math.round(Math.abs(v) * DEG);
-    const word = deg === 0 ? '0°' : `${deg}° ${v > 0 ? t.axisShort : t.axisOver}`;
-    g.fillText(word, hold(x(v), LEFT + 24, width - RIGHT - 24), height - BOTTOM + 6);
+  for (const v of [across.high, 0, across.low]) {
+    g.fillText(
+      isBalance ? wordBalance(v) : wordShort(v),
+      hold(x(v), LEFT + 24, width - RIGHT - 24),
+      height - BOTTOM + 6,
+    );
   }
   g.textAlign = 'left';
   g.fillStyle = colour.twist;
@@ -91,10 +106,10 @@ export function drawTries(
   g.lineWidth = 1.1;
   g.strokeStyle = colour.ink;
   for (const one of report.tries) {
-    if (!Number.isFinite(one.short + one.twists)) continue;
+    if (!Number.isFinite(one.across + one.twists)) continue;
     g.beginPath();
     g.arc(
-      hold(x(one.short), LEFT + DOT, width - RIGHT - DOT),
+      hold(x(one.across), LEFT + DOT, width - RIGHT - DOT),
       hold(y(one.twists), TOP + DOT, height - BOTTOM - DOT),
       report.tries.length > 300 ? DOT - 1 : DOT,
       0,

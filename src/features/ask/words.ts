@@ -199,7 +199,8 @@ export const askTexts = {
   window: 'Counts as landed',
   windows: { usual: 'still landed', wanted: 'as asked' },
   windowMeans: {
-    usual: 'within 10° short or past, 10° of tilt, a twelfth of a twist (judgement)',
+    usual:
+      'held: stands, or with a hop or a small step, as the landing model has it for this surface; 10° of tilt, 30° of twist. Where no landing on the feet is judged: within 10° short or past (judgement)',
     wanted: 'within the tolerances of the sentence',
   },
   balance: 'Balance',
@@ -246,7 +247,9 @@ export const askTexts = {
   box: 'window',
   picture: (n: string, share: string) => `${n} tries, twist against landing: ${share} % land inside the window`,
   axisShort: 'short',
-  axisOver: 'past',
+  axisPast: 'past',
+  axisForward: 'forward',
+  axisBack: 'back',
   axisTwist: 'twist',
   staleMargin: 'Of the skill before its last change.',
   barName: (what: string, low: string, high: string) => `${what}: from ${low} to ${high} still lands`,
@@ -281,6 +284,7 @@ export const askTexts = {
     'twistsAfter.3': 'Twists after somersault 3',
     tilt: 'Tilt at the end, right +',
     short: 'Short of the landing',
+    balance: 'Balance at touchdown, forward +',
     lean: 'Lean at the end, backward +',
     greatestTilt: 'Greatest tilt',
     airTime: 'Time in the air',

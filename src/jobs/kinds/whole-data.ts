@@ -3,6 +3,8 @@ import type {
   Athlete,
   ContactFault,
   ContactReport,
+  EndingTenths,
+  LandingRange,
   LandingReport,
   LateDose,
   ShapeData,
@@ -121,6 +123,9 @@ interface TryResult {
   readonly upMPerS: number;
   readonly airS: number;
   readonly away: number;
+  /** least distance from the rail through the flight */
+  readonly nearM?: number;
+  /** nothing missed, and the landing held */
   readonly meets: boolean;
 }
 export interface WindowResult {
@@ -128,19 +133,29 @@ export interface WindowResult {
   readonly fromMs: number;
   readonly toMs: number;
   readonly isOpen: readonly [boolean, boolean];
-  readonly landingDeg: number;
-  readonly twistDeg: number;
 }
+/** 'landing': over the stated ranges; 'all': the studies of the release too */
+export type StudyKind = 'landing' | 'all';
+
+/** How a landing ends over the stated ranges of what is not known of it. */
+export interface LikelihoodResult {
+  readonly samples: number;
+  readonly tenths: readonly EndingTenths[];
+  readonly ranges: readonly LandingRange[];
+}
+
 export interface WholeRequest {
   readonly file: SkillFile;
   readonly athlete: Athlete;
   readonly shapes: Readonly<Record<string, ShapeData>>;
-  /** the studies of the release too: they take several times as long */
-  readonly study: boolean;
+  /** they take several times as long */
+  readonly study?: StudyKind | undefined;
 }
 
 export type WholeProgress =
   | { readonly kind: 'whole'; readonly result: WholeResult }
+  | { readonly kind: 'running' }
+  | { readonly kind: 'likelihood'; readonly result: LikelihoodResult }
   | { readonly kind: 'window'; readonly result: WindowResult | undefined };
 
 /** What the late hand gives for its time, where it was asked for. */

@@ -7,7 +7,6 @@ import {
   calcSwingLoads,
   judgeArrival,
   nearOf,
-  USUAL_RELEASE_WISH,
   type Whole,
   type WholeContact,
 } from '../../../sim/index.ts';
@@ -95,21 +94,20 @@ export function makeWholeResult(whole: Whole, contact: WholeContact): WholeResul
   };
 }
 
-export function makeWindowResult(whole: Whole): WindowResult | undefined {
+export function makeWindowResult(whole: Whole, contact: WholeContact): WindowResult | undefined {
   const { swing, skill } = whole;
   if (!swing || !skill.target) return undefined;
-  const found = calcReleaseWindow(skill, swing);
-  const tries = found.tries.flatMap(({ late, flight, over, away, meets }) =>
-    flight
-      ? [{ lateMs: late * 1000, overDeg: over * DEG, upMPerS: flight.v_WScm_W0[1], airS: flight.duration, away, meets }]
-      : [],
-  );
+  const found = calcReleaseWindow(skill, swing, { contact });
+  const tries = found.tries.flatMap(({ late, flight, over, away, meets, nearest }) => {
+    if (!flight) return [];
+    const near = nearest?.distance;
+    const one = { lateMs: late * 1000, overDeg: over * DEG, upMPerS: flight.v_WScm_W0[1], airS: flight.duration };
+    return [{ ...one, away, meets, ...(near === undefined ? {} : { nearM: near }) }];
+  });
   return {
     tries,
     fromMs: found.from * 1000,
     toMs: found.to * 1000,
     isOpen: found.isOpen,
-    landingDeg: USUAL_RELEASE_WISH.landing * DEG,
-    twistDeg: USUAL_RELEASE_WISH.twist * DEG,
   };
 }

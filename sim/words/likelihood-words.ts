@@ -1,0 +1,31 @@
+/** In how many of ten of the stated ranges a landing ends which way; never a chance. Texts in one place, ready for translation. */
+import type { EndingKind } from '../contact/ending.ts';
+
+export interface EndingTenths {
+  readonly kind: EndingKind;
+  readonly tenths: number;
+}
+
+/** After "in N of 10": as short as the ending can be named. */
+const SHORT: Readonly<Record<EndingKind, string>> = {
+  stands: 'stands',
+  hop: 'hop',
+  smallStep: 'small step',
+  steps: 'steps',
+  deepSquat: 'deep squat',
+  hands: 'hands down',
+  knees: 'on the knees',
+  seat: 'sits down',
+  back: 'on the back',
+  head: 'head to the mat',
+  unsettled: 'neither stands nor is down',
+};
+
+/** "stands in 7 of 10 of the stated ranges; small step in 2, steps in 1" */
+export function wordLikelihood(tenths: readonly EndingTenths[]): string {
+  const [first, ...rest] = tenths.filter((one) => one.tenths > 0);
+  if (!first) return '';
+  const others = rest.slice(0, 2).map((one) => `${SHORT[one.kind]} in ${one.tenths}`);
+  const head = `${SHORT[first.kind]} in ${first.tenths} of 10 of the stated ranges`;
+  return others.length > 0 ? `${head}; ${others.join(', ')}` : head;
+}

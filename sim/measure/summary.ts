@@ -12,7 +12,7 @@ import { actionSource, type Caution, calcCautions, forEachJoint } from './cautio
 import type { Frames } from './frames.ts';
 import { isCompared, knownSpeed, rateOf, strengthOfHinges } from './known-strength.ts';
 import type { SkillTarget } from './target.ts';
-import { calcTouchdownBalance, type TouchdownBalance, type TouchdownSource } from './touchdown-balance.ts';
+import { calcTouchdownReach, type TouchdownSource } from './touchdown-reach.ts';
 import { type SideWord, type SomersaultWord, turnSign, wordSomersault, wordTilt, wordTwist } from './words.ts';
 
 /** What a summary needs of a flight besides its frames; a Flight is one. */
@@ -74,8 +74,8 @@ export interface Summary {
   readonly travel: number;
   /** at the end: the larger of what hips with trunk, and knees, are bent by, rad */
   readonly endBend: number;
-  /** of what touches down on its feet: where it would have to be caught */
-  readonly balance?: TouchdownBalance;
+  /** of what touches down on its feet: where the forces of its landing would have to pass, m (touchdown-reach.ts) */
+  readonly reach?: number;
   /** how far it is turned at the end from facing along or against X, rad */
   readonly facingOff?: number;
   readonly target?: SkillTarget;
@@ -112,7 +112,7 @@ export function summarize(flight: FlownSource, frames: Frames, target?: SkillTar
   const strongest = findStrongest(body, frames);
   const cautions = calcCautions(body, frames);
   const onFeet = known && flight.touchdown?.part === 'feet';
-  const balance = onFeet ? calcTouchdownBalance(flight, frames.twist[last]) : undefined;
+  const reach = onFeet ? calcTouchdownReach(flight, frames.twist[last]) : undefined;
   const notCompared = wordNotCompared(body);
   return {
     body,
@@ -137,7 +137,7 @@ export function summarize(flight: FlownSource, frames: Frames, target?: SkillTar
     travel: (Math.cos(frames.twist[0]) < 0 ? -1 : 1) * flight.v_WScm_W0[0] * flight.duration,
     endBend: calcBend(body, frames, last),
     ...(known ? { facingOff: Math.atan(Math.tan(frames.twist[last])) } : {}),
-    ...(balance ? { balance } : {}),
+    ...(reach === undefined ? {} : { reach }),
     ...(target ? { target } : {}),
     height: highest(flight),
     ...(somersaultRate ? { somersaultRate } : {}),

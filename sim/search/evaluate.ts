@@ -7,12 +7,11 @@ import { resolveTime } from '../math/anchor.ts';
 import { REV, turnedTo } from '../math/angles.ts';
 import { calcFlightEnd, type FlightEnd } from '../measure/flight-end.ts';
 import type { SkillTarget } from '../measure/target.ts';
-import type { TouchdownBalance } from '../measure/touchdown-balance.ts';
 import { turnSign } from '../measure/words.ts';
 import { buildSkill } from '../skill/build-skill.ts';
 import type { Contact } from '../skill/contact-room.ts';
 import { type Flyer, makeFlyer } from '../skill/flyer.ts';
-import { calcHeldLanding, type LandingJudge } from '../skill/held-landing.ts';
+import { calcHeldReach, type LandingJudge } from '../skill/held-landing.ts';
 import { type LaunchedSkill, launch } from '../skill/launch.ts';
 import type { Skill } from '../skill/skill.ts';
 import type { BlockSpec, SkillSpec } from '../skill/skill-spec.ts';
@@ -34,8 +33,8 @@ export interface Outcome {
   readonly held: number;
   /** somersault angle wanted at the end, counted as in `end`; NaN without a target */
   readonly wanted: number;
-  /** where it would have to be caught, of a flight that ends on its feet; computed when asked for */
-  readonly balance: () => TouchdownBalance | undefined;
+  /** where the forces of the landing would have to pass, m, of a flight that ends on its feet; computed when asked for */
+  readonly reach: () => number | undefined;
 }
 
 /** How the flights of a search are flown; `contact` where the skill has a swing or a known contact. */
@@ -105,7 +104,7 @@ export function calcOutcome(
     height: Math.max(at(0), at(duration), top > 0 && top < duration ? at(top) : Number.NEGATIVE_INFINITY),
     held: heldAfter(flight, blocks[blocks.length - 1]),
     wanted: target ? wantedEnd(end.somersault0, sense, target) : Number.NaN,
-    balance: () => (end.isUndefined ? undefined : calcHeldLanding(flight, end.twist, judge)),
+    reach: () => (end.isUndefined ? undefined : calcHeldReach(flight, end.twist, judge)),
   };
 }
 

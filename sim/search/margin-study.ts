@@ -98,20 +98,20 @@ export function studyMargin(table: SampleTable, spread: Spread, bounds: Window):
 /** 10 deg short or past in the place of the landing; undefined where that is what was asked for. */
 function formerDistances(bounds: Window, table: SampleTable): Float64Array | undefined {
   const m = bounds.length;
-  if (!bounds.some(({ result }) => result.id === 'balance')) return undefined;
+  if (!bounds.some(({ result }) => result.id === 'reach')) return undefined;
   const kept = bounds.flatMap((bound, k) => {
     const { result, low, high } = bound;
-    if (result.id === 'balance') return [];
+    if (result.id === 'reach') return [];
     const half = USUAL_WINDOW.find(([id]) => id === result.id || (id === 'short' && result.id === 'lean'))?.[1];
     const middle = (low + high) / 2;
     return [{ k, bound: half === undefined ? bound : { result, low: middle - half, high: middle + half } }];
   });
-  const window = kept.map(({ bound }) => bound);
+  const former = kept.map(({ bound }) => bound);
   return Float64Array.from(
     { length: table.n },
     (_, i) =>
       distanceIn(
-        window,
+        former,
         kept.map(({ k }) => table.results[m * i + k]),
       ).distance,
   );

@@ -50,10 +50,10 @@ export function usualWindow(spec: SkillSpec, now: Outcome): Window {
 /** Undefined where no landing on the feet is wanted, or the surface is none that the landing model knows. */
 function heldBounds({ end, target }: SkillSpec, now: Outcome): Bound | undefined {
   const band = bandOf(end.surface?.kind);
-  const balance = now.balance();
-  if (!band || !balance || (target && Math.abs(turnedTo(target.landingAngle, 0)) > SAME_COUNT)) return undefined;
-  const [low, high] = heldWithin(band, balance.half);
-  return { result: findResult('balance'), low, high };
+  const isOnFeet = now.reach() !== undefined;
+  if (!band || !isOnFeet || (target && Math.abs(turnedTo(target.landingAngle, 0)) > SAME_COUNT)) return undefined;
+  const [low, high] = heldWithin(band);
+  return { result: findResult('reach'), low, high };
 }
 
 export function checkWindow(bounds: Window): void {

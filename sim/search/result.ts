@@ -53,10 +53,10 @@ export const RESULTS: readonly Result[] = [
       (Math.cos(end.twist) < 0 ? -1 : 1) * Math.atan2(Math.sin(end.somersault), Math.cos(end.somersault)),
   },
   {
-    id: 'balance',
-    label: 'mass centre with its speed and turning, ahead of the middle of the soles +',
+    id: 'reach',
+    label: 'where the forces of the landing would have to pass, ahead of the middle of the soles +',
     unit: 'm',
-    get: ({ balance }) => balance()?.ahead ?? Number.NaN,
+    get: ({ reach }) => reach() ?? Number.NaN,
   },
   {
     id: 'greatestTilt',

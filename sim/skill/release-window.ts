@@ -17,7 +17,7 @@ import { NoAgreementError } from './agreed-flight.ts';
 import { calcClearance } from './clearance.ts';
 import type { WholeContact } from './contact-room.ts';
 import { flySkill } from './flyer.ts';
-import { calcHeldLanding, judgeWith } from './held-landing.ts';
+import { calcHeldReach, judgeWith } from './held-landing.ts';
 import { CARRIED_WITHIN, type LaunchedSkill, relaunch, releasedRail } from './launch.ts';
 import { releaseTakeoff } from './release-takeoff.ts';
 import { MISS_WIDTHS } from './skill-verdict.ts';
@@ -168,8 +168,8 @@ function isMet(
   if (!flight || !end || !(Math.abs(twistOff) < MISS_WIDTHS.twist) || !(Math.abs(end.tilt) < MISS_WIDTHS.tilt))
     return false;
   const band = bandOf(skill.end.surface?.kind);
-  const screen = band && calcHeldLanding(flight, end.twist, judgeWith(skill.after, contact));
-  if (!band || !screen) return Math.abs(over) <= UNJUDGED_LANDING;
-  const [low, high] = heldWithin(band, screen.half);
-  return Math.abs(over) < MISS_WIDTHS.somersault && screen.ahead >= low && screen.ahead <= high;
+  const reach = band && calcHeldReach(flight, end.twist, judgeWith(skill.after, contact));
+  if (!band || reach === undefined) return Math.abs(over) <= UNJUDGED_LANDING;
+  const [low, high] = heldWithin(band);
+  return Math.abs(over) < MISS_WIDTHS.somersault && reach >= low && reach <= high;
 }

@@ -71,7 +71,7 @@ export type Ending =
   | { readonly kind: 'enters'; readonly first: 'head' | 'feet' | 'flat'; readonly bend: number }
   /** thrown up again: travel along as the athlete faced at take-off, + forward, and what the body is bent by */
   | { readonly kind: 'bounces'; readonly travel: number; readonly bend: number }
-  /** told from the screen of the landing model, which was not run: its place in the band, and where it goes */
+  /** by the screen of the landing model, which was not run: its place in the band, and where it goes */
   | {
       readonly kind: 'touches';
       readonly place: BandPlace;
@@ -228,8 +228,8 @@ function endingOf(s: Summary, { surface, arrival }: VerdictContext): Ending {
   const asymmetry = turnedOrTilted(s);
   if (asymmetry.length > 0) return notComputed({ kind: 'asymmetric', of: asymmetry });
   const band = bandOf(surface);
-  if (!band || !s.balance) return notComputed({ kind: 'noLanding' });
-  return { kind: 'touches', ...placeInBand(s.balance, band) };
+  if (!band || s.reach === undefined) return notComputed({ kind: 'noLanding' });
+  return { kind: 'touches', ...placeInBand(s.reach, band) };
 }
 
 /** The limits of a planar landing, of what a summary knows: how far it is turned from facing along or against X, and tilted. */

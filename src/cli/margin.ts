@@ -164,7 +164,7 @@ function formatWindow({ window }: Study, now: readonly number[]): string {
   const { distance } = distanceIn(window, now);
   const verdict =
     distance <= 1 ? '' : '\nThe skill as it is lands outside the window: bars have no length; solve for it first.';
-  const held = window.some(({ result }) => result.id === 'balance')
+  const held = window.some(({ result }) => result.id === 'reach')
     ? '\nA landing is held (stands, a hop or a small step) as the landing model has it for this surface; near an edge it is run where the skill states it.'
     : '';
   return `Window of the landing\n${formatTable(['result', 'from', 'to', 'as it is', 'unit'], rows, 1)}${held}${verdict}`;

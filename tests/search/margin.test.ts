@@ -9,6 +9,7 @@ import { distanceIn, usualWindow, type Window } from '../../sim/search/margin-wi
 import { Sampler } from '../../sim/search/sample.ts';
 import { SampleFlyer } from '../../sim/search/sample-fly.ts';
 import { makeSpread, type SpreadPart, usualSpread } from '../../sim/search/sample-spread.ts';
+import { StudyRunner, usualStudy } from '../../sim/search/span.ts';
 import { bound, RAD, shelf, stillSpec, vary } from './still.ts';
 
 const flyerOf = (spec: ReturnType<typeof stillSpec>, parts: readonly SpreadPart[]): SampleFlyer =>
@@ -125,8 +126,20 @@ describe('the share in the window', () => {
 });
 
 describe('the usual window', () => {
-  it('lies about the target; the presets are inside', () => {
-    for (const id of ['back-straight-double', 'back-straight-full', 'double-back-straight', 'back-tuck']) {
+  it('of a landing on the feet is held as the landing model has it; a bed and water keep the angle', () => {
+    const idsOf = (id: string): string[] => {
+      const spec = parseSkill(skills[id], shelf);
+      const { parts } = usualSpread(spec);
+      return usualWindow(spec, flyerOf(spec, parts).outcomeAt(parts.map((p) => p.input.value))).map((b) => b.result.id);
+    };
+    for (const id of ['back-straight-full', 'double-back-straight', 'back-tuck'])
+      expect(idsOf(id), id).toEqual(['reach', 'short', 'tilt', 'twists']);
+    for (const id of ['trampoline-barani', 'dive-forward-one-and-half-pike'])
+      expect(idsOf(id), id).toEqual(['short', 'tilt', 'twists']);
+  });
+
+  it('lies about the target; the presets of the bed are inside', () => {
+    for (const id of ['back-straight-double', 'back-straight-triple', 'trampoline-barani', 'trampoline-double-tuck']) {
       const spec = parseSkill(skills[id], shelf);
       const { parts } = usualSpread(spec);
       const flyer = flyerOf(spec, parts);
@@ -153,5 +166,34 @@ describe('the usual window', () => {
       ).distance,
     ).toBeLessThan(1e-9);
     expect((window[0].high - window[0].low) / 2 / RAD).toBeCloseTo(10, 9);
+  });
+});
+
+describe('beside the former window', () => {
+  it('the share by 10 degrees short or past is given with that by the landing, from the same tries', () => {
+    const spec = parseSkill(skills['back-tuck'], shelf);
+    const request = usualStudy(spec, 3);
+    const runner = new StudyRunner(request);
+    const table = runner.samples(0, 60);
+    const { study } = runner;
+    const { now, formerly } = studyMargin(table, study.spread, study.window);
+    const k = study.window.findIndex((b) => b.result.id === 'short');
+    const m = study.window.length;
+    let hits = 0;
+    for (let i = 0; i < table.n; i++) {
+      const [short, tilt, twists] = Array.from(table.results.subarray(m * i + k, m * i + k + 3));
+      if (Math.abs(short) <= 10 * RAD && Math.abs(tilt) <= 10 * RAD && Math.abs(twists) <= 1 / 12) hits++;
+    }
+    expect(formerly?.hits).toBe(hits);
+    expect(now.hits).not.toBe(hits);
+  });
+
+  it('a window that was asked for has no other beside it', () => {
+    const spec = parseSkill(skills['trampoline-barani'], shelf);
+    const { study, samples } = {
+      study: new StudyRunner(usualStudy(spec)).study,
+      samples: new StudyRunner(usualStudy(spec)).samples(0, 5),
+    };
+    expect(studyMargin(samples, study.spread, study.window).formerly).toBeUndefined();
   });
 });

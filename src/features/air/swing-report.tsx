@@ -106,7 +106,7 @@ const PLOT_H = 130;
 const ASKED = 0.1;
 
 /** ms of the window in which the rail is farther than asked too, by a straight line between tries; undefined without a rail. */
-export function countBoth({ tries, fromMs, toMs }: WindowResult): number | undefined {
+function countBoth({ tries, fromMs, toMs }: WindowResult): number | undefined {
   if (!tries.some((one) => one.nearM !== undefined)) return undefined;
   let ms = 0;
   for (let i = 1; i < tries.length; i++) {

@@ -24,7 +24,7 @@ export interface StudyResult {
   readonly kind: WindowKind;
   readonly window: readonly WindowBound[];
   /** the result drawn across: short of the landing, or where the mass centre would have to be caught */
-  readonly across: 'short' | 'balance';
+  readonly across: 'short' | 'reach';
   readonly bars: readonly Bar[];
   readonly tries: readonly Try[];
   readonly share?: ShareAfter;
@@ -106,7 +106,7 @@ export function makeStudyState(page: Page, ask: AskState): StudyState {
     const [engine, w] = [ask.asking(), wanted()];
     if (!engine || !w) return;
     setFailed('');
-    const across = w.window.some((b) => b.result === 'balance') ? 'balance' : 'short';
+    const across = w.window.some((b) => b.result === 'reach') ? 'reach' : 'short';
     const [s, y] = [across, 'twists'].map((id) => w.window.findIndex((b) => b.result === id));
     const m = w.window.length;
     let live = true;

@@ -38,7 +38,7 @@ export function drawTries(
   const bound = (id: string) => report?.window.find((b) => b.result === id);
   const [across, twist] = [bound(report?.across ?? ''), bound('twists')];
   if (!report || !across || !twist) return;
-  const isBalance = report.across === 'balance';
+  const isBalance = report.across === 'reach';
   const reach = (low: number, high: number, values: number[]): readonly [number, number] => {
     const known = values.filter(Number.isFinite).sort((a, b) => a - b);
     const at = (q: number): number => known[Math.round(q * (known.length - 1))] ?? low;

@@ -284,7 +284,7 @@ export const askTexts = {
     'twistsAfter.3': 'Twists after somersault 3',
     tilt: 'Tilt at the end, right +',
     short: 'Short of the landing',
-    balance: 'Balance at touchdown, forward +',
+    reach: 'Landing: reach, forward +',
     lean: 'Lean at the end, backward +',
     greatestTilt: 'Greatest tilt',
     airTime: 'Time in the air',

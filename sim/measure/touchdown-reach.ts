@@ -1,0 +1,61 @@
+/**
+ * A landing on the feet by its touchdown alone: the point on the ground, from the middle of the soles, through which the forces of the landing have to pass
+ * to leave the athlete over his feet. Taken as one blow that ends the sinking at v, with what turning is left stopped, then as an inverted pendulum: a blow through p
+ * leaves vx - h / (m l) + (x - p) v / l, and the extrapolated mass centre (Hof, Gazendam & Sinke 2005, J Biomech 38:1) over p asks
+ *     p = x + (vx - h / (m l)) / (w0 + v / l),   w0 = sqrt(g / l), l the height of the mass centre over the surface.
+ * A screen of what the landing model runs in full (docs/landing.md). World turned so that the athlete faces +x.
+ */
+import { calcContactPlaces } from '../motion/contact-places.ts';
+import type { StateSource } from '../motion/state.ts';
+
+/** A flight is one. */
+export interface TouchdownSource extends StateSource {
+  readonly gravity: number;
+  readonly duration: number;
+  readonly surfaceY: number;
+}
+
+interface PointState {
+  readonly x: number;
+  readonly vx: number;
+  /** of sinking, m/s */
+  readonly sinking: number;
+  /** over the surface, m */
+  readonly height: number;
+  readonly h: number;
+  readonly mass: number;
+  readonly gravity: number;
+}
+
+/** m, + forward. */
+function calcReach({ x, vx, sinking, height, h, mass, gravity }: PointState): number {
+  const w0 = Math.sqrt(gravity / height);
+  return x + (vx - h / (mass * height)) / (w0 + Math.max(0, sinking) / height);
+}
+
+/**
+ * m, + forward as the athlete faces. `twist`: of F at the end, which says where he faces. Undefined for a body without feet, and
+ * without gravity.
+ */
+export function calcTouchdownReach(flight: TouchdownSource, twist: number): number | undefined {
+  const { duration, gravity, body, surfaceY, h_Scm_W } = flight;
+  const facing = Math.cos(twist) < 0 ? -1 : 1;
+  const soles = calcContactPlaces(flight, duration).filter((p) => p.part === 'feet');
+  const p = new Float64Array(3);
+  const v = new Float64Array(3);
+  flight.massCentreInto(duration, p, v);
+  const height = p[1] - surfaceY;
+  if (soles.length === 0 || !(gravity > 0) || !(height > 0)) return undefined;
+  const xs = soles.map((s) => facing * s.x);
+  const middle = (Math.min(...xs) + Math.max(...xs)) / 2;
+  const h = facing * h_Scm_W[2];
+  return calcReach({
+    x: facing * p[0] - middle,
+    vx: facing * v[0],
+    sinking: -v[1],
+    height,
+    h,
+    mass: body.mass,
+    gravity,
+  });
+}

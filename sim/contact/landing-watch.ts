@@ -5,8 +5,8 @@
  * and toe. Outside by more than LOST nothing that the model does brings it back (docs/landing.md), and a step is taken. Who can react foresees it while braking: where
  * XcoM would lie outside by more than FORESEEN as braking ends, however the force is placed, the step begins then.
  * Meanwhile XcoM runs away as exp(w0 t) (Hof 2008, Hum Mov Sci 27:112), so that the step has to be excess x exp(w0 STEP_TIME)
- * long. Three steps of the longest catch an excess of L (1/k + 1/k^2 + 1/k^3), k = exp(w0 STEP_TIME); beyond that, or with hips
- * below the knees, no step helps, and the run goes on until something touches.
+ * long. Three steps of the longest catch an excess of L (1/k + 1/k^2 + 1/k^3), k = exp(w0 STEP_TIME); beyond that no step
+ * helps, and the run goes on until something touches.
  */
 import type { BalanceAction } from './balance-action.ts';
 import type { EndingKind, EndingReason, LandingEnding } from './ending.ts';
@@ -164,7 +164,7 @@ export class LandingWatch {
     const longest = STEP_SHARE * entry.stature;
     const lost = { kind: isForward ? 'beyondToes' : 'behindHeels', by, t, step: by * grows, longest } as const;
     const most = longest * (1 / grows + 1 / grows ** 2 + 1 / grows ** 3);
-    if (by > most || this.isDeep) {
+    if (by > most) {
       this.lost = lost;
       return false;
     }
@@ -213,10 +213,6 @@ export class LandingWatch {
     }
     this.air ??= { from: x, height: 0 };
     this.air.height = Math.max(this.air.height, e.state[1] + balance.sole - mat.surfaceY);
-  }
-
-  private get isDeep(): boolean {
-    return this.e.planar.ey[this.knee] > this.e.planar.ey[this.hip];
   }
 
   /** What happened on the way. */

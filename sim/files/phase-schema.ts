@@ -196,7 +196,7 @@ export const landingFields = {
   ),
   legStiffness: may(within(0.1, 5, ''), 'Factor on the stiffness of all joints; 1 is a firm landing.'),
   effort: may(within(0.2, 1, ''), 'Share of the strength that is used.'),
-  eccentricFactor: may(within(1, 2, ''), 'Strength of stretched muscle against its static strength; 1.4 if left out.'),
+  eccentricFactor: may(within(1, 2, ''), 'Strength of stretched muscle against its static strength; 1 if left out.'),
   reflexDelayS: may(within(0, 0.5, 's'), 'After this the joints go to a crouch; 0.06 if left out.'),
   kneeDeg: may(within(0, 143, 'deg'), 'Knees at touchdown, in place of those of the flight.'),
   keys: may(

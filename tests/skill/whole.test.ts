@@ -182,7 +182,7 @@ describe('what the presets come to', () => {
     'giant-double-straight': [700.7, 0, 'knees', 4.26, 7.71, undefined],
     'giant-release-late': [682.6, 0, 'knees', 4.26, 7.87, undefined],
     'giant-late-hand-full': [699.8, -358.4, 'knees', 4.26, 7.79, undefined],
-    'vault-handspring-half': [18, 180, 'seat', 2.3, 5.92, undefined],
+    'vault-handspring-half': [18, 180, 'steps', 2.3, 5.92, undefined],
     'floor-double-tuck': [704.1, 0, 'seat', 6.6, 5.34, undefined],
     'trampoline-double-tuck': [710, 0, 'smallStep', 5.66, 11.19, undefined],
   };

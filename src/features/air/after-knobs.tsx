@@ -17,7 +17,7 @@ const KNEE = 30;
 const FACTORS = [
   ['legStiffness', 'stiffness', 1],
   ['effort', 'effort', 1],
-  ['eccentricFactor', 'eccentric', 1.4],
+  ['eccentricFactor', 'eccentric', 1],
 ] as const;
 
 export function AfterKnobs() {

@@ -19,8 +19,8 @@ interface LandingBand {
 type BandSurface = 'floor' | 'mat';
 
 const LANDING_BANDS: Readonly<Record<BandSurface, LandingBand>> = {
-  floor: { forward: { held: 0.08, stepped: 0.14 }, back: { held: 0.07, stepped: 0.11 }, blur: 0.04 },
-  mat: { forward: { held: 0.06, stepped: 0.12 }, back: { held: 0.07, stepped: 0.11 }, blur: 0.04 },
+  floor: { forward: { held: 0.1, stepped: 0.19 }, back: { held: 0.1, stepped: 0.18 }, blur: 0.05 },
+  mat: { forward: { held: 0.11, stepped: 0.19 }, back: { held: 0.09, stepped: 0.18 }, blur: 0.05 },
 };
 
 export const bandOf = (surface: string | undefined): LandingBand | undefined =>

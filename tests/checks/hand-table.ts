@@ -549,12 +549,12 @@ export const FLIGHTS: readonly FlightRow[] = [
     claims: [is('landingWord', 'short'), about('shortDeg', 18, 1e-3)],
   },
   {
-    say: 'back 1.05 of a wanted 1: 18 deg over',
+    say: 'back 1.05 of a wanted 1: 18 deg past',
     why: 'over is negative',
     momentum: { straight: 1.05 },
     seconds: 1,
     target: { somersaults: 1, word: 'backward', landingDeg: 0 },
-    claims: [is('landingWord', 'over'), about('shortDeg', -18, 1e-3)],
+    claims: [is('landingWord', 'past'), about('shortDeg', -18, 1e-3)],
   },
   {
     say: 'a seat drop: a tenth of a back turn wanted, lands as wanted',

@@ -25,7 +25,6 @@ const FOR_TESTS: Readonly<Record<string, string>> = {
   // the library, for those who compute with it from their own programs: a generator of steps, run to its end
   'sim/skill/compare-table.ts compareSkills': 'versions flown and compared in one call',
   'sim/skill/tilt-account.ts calcTiltAccount': 'the account of the tilt in one call',
-  'sim/contact/landing-screen.ts calcScreen': 'a screen for batches and for skills without a landing phase',
   'sim/search/solve.ts solve': 'a target solved in one call',
   'sim/search/forgiving.ts findForgiving': 'the most forgiving answer in one call',
   'sim/search/twist-search.ts findTwist': 'the most twist in one call',

@@ -17,6 +17,7 @@ import { type SideWord, type SomersaultWord, turnSign, wordSomersault, wordTilt,
 
 /** What a summary needs of a flight besides its frames; a Flight is one. */
 interface FlownSource extends TouchdownSource {
+  readonly surfaceY: number;
   readonly p_WScm_W0: Vec3;
   readonly v_WScm_W0: Vec3;
   readonly touchdown?: { readonly contact: number; readonly part: string };

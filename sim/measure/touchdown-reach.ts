@@ -2,7 +2,7 @@
  * A landing on the feet by its touchdown alone: the point on the ground, from the middle of the soles, through which the forces of the landing have to pass
  * to leave the athlete over his feet. Taken as one blow that ends the sinking at v, with what turning is left stopped, then as an inverted pendulum: a blow through p
  * leaves vx - h / (m l) + (x - p) v / l, and the extrapolated mass centre (Hof, Gazendam & Sinke 2005, J Biomech 38:1) over p asks
- *     p = x + (vx - h / (m l)) / (w0 + v / l),   w0 = sqrt(g / l), l the height of the mass centre over the surface.
+ *     p = x + (vx - h / (m l)) / (w0 + v / l),   w0 = sqrt(g / l), l the height of the mass centre over the soles.
  * A screen of what the landing model runs in full (docs/landing.md). World turned so that the athlete faces +x.
  */
 import { calcContactPlaces } from '../motion/contact-places.ts';
@@ -12,7 +12,6 @@ import type { StateSource } from '../motion/state.ts';
 export interface TouchdownSource extends StateSource {
   readonly gravity: number;
   readonly duration: number;
-  readonly surfaceY: number;
 }
 
 interface PointState {
@@ -20,7 +19,7 @@ interface PointState {
   readonly vx: number;
   /** of sinking, m/s */
   readonly sinking: number;
-  /** over the surface, m */
+  /** over the soles, m */
   readonly height: number;
   readonly h: number;
   readonly mass: number;
@@ -38,16 +37,17 @@ function calcReach({ x, vx, sinking, height, h, mass, gravity }: PointState): nu
  * without gravity.
  */
 export function calcTouchdownReach(flight: TouchdownSource, twist: number): number | undefined {
-  const { duration, gravity, body, surfaceY, h_Scm_W } = flight;
+  const { duration, gravity, body, h_Scm_W } = flight;
   const facing = Math.cos(twist) < 0 ? -1 : 1;
   const soles = calcContactPlaces(flight, duration).filter((p) => p.part === 'feet');
   const p = new Float64Array(3);
   const v = new Float64Array(3);
   flight.massCentreInto(duration, p, v);
-  const height = p[1] - surfaceY;
+  const height = p[1] - soles.reduce((sum, s) => sum + s.low, 0) / soles.length;
   if (soles.length === 0 || !(gravity > 0) || !(height > 0)) return undefined;
-  const xs = soles.map((s) => facing * s.x);
-  const middle = (Math.min(...xs) + Math.max(...xs)) / 2;
+  const heel = Math.min(...soles.map((s) => facing * s.x - s.radius));
+  const toe = Math.max(...soles.map((s) => facing * s.x + s.radius));
+  const middle = (heel + toe) / 2;
   const h = facing * h_Scm_W[2];
   return calcReach({
     x: facing * p[0] - middle,

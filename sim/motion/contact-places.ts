@@ -6,7 +6,8 @@ import { makeState, readState, type StateSource } from './state.ts';
 export interface ContactPlace {
   readonly part: string;
   readonly x: number;
-  /** lowest point of its ball, m */
+  /** of its ball, m, and its lowest point */
+  readonly radius: number;
   readonly low: number;
 }
 
@@ -17,6 +18,6 @@ export function calcContactPlaces(source: StateSource, t: number): ContactPlace[
   const at = [0, 0, 0];
   return source.body.contacts.map(({ part, segment, p_BoC_B, radius }) => {
     applyInto(R_WS, 9 * segment, p_BoC_B, 0, at, 0);
-    return { part, x: p_WSo_W[3 * segment] + at[0], low: p_WSo_W[3 * segment + 1] + at[1] - radius };
+    return { part, radius, x: p_WSo_W[3 * segment] + at[0], low: p_WSo_W[3 * segment + 1] + at[1] - radius };
   });
 }

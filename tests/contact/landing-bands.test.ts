@@ -4,10 +4,15 @@
  */
 import { expect, test } from 'vitest';
 import { athletes } from '../../presets/index.ts';
-import { calcReach, calcScreen, SCREEN_BANDS, type ScreenWord, wordOf } from '../../sim/contact/landing-screen.ts';
+import * as contact from '../../sim/contact/index.ts';
 import { MATS } from '../../sim/contact/mat.ts';
-import { makeBody, readAthlete } from '../../sim/index.ts';
+import { calcFlightEnd, makeBody, readAthlete } from '../../sim/index.ts';
+import { bandOf } from '../../sim/measure/landing-band.ts';
+import { calcTouchdownReach } from '../../sim/measure/touchdown-reach.ts';
+import { flyWhole } from '../../sim/skill/whole.ts';
 import { casesOf } from '../corpus.ts';
+import { builtOf, fileOf } from '../skill/load.ts';
+import { calcReach, SCREEN_BANDS, type ScreenWord, wordOf } from './landing-screen.ts';
 import { arrive, landAt, rankOf } from './landing-sweep.ts';
 
 const bodies = ['ilse-marrow', 'tobias-fenn', 'runa-holt', 'jory-quill', 'nell-oakum'].map((id) =>
@@ -93,12 +98,8 @@ for (const name of SURFACES) {
   }, 120_000);
 }
 
-test('the screen is said with its band; without sinking it is XcoM with turning stopped at once; what turns back moves it back', () => {
+test('without sinking the screen is XcoM with turning stopped at once; what turns back moves it back', () => {
   const at = (turning: number, speed = 4) => arrive(bodies[0], { speed, forward: 0.4, turning }, 0);
-  const screen = calcScreen(at(0), 'competitionMat');
-  expect(screen?.band).toBe(SCREEN_BANDS.competitionMat);
-  expect(screen?.says).toBe(wordOf(screen?.band as NonNullable<typeof screen>['band'], screen?.reach ?? Number.NaN));
-  expect(calcScreen(at(0), 'pit')).toBeUndefined();
   // 0.1 m h^2 a second, by hand: h / (m l (w0 + v / l)) = 0.262 / (l w0 + v)
   const moved = calcReach(at(0)).reach - calcReach(at(0.1)).reach;
   const l = 0.9;
@@ -110,3 +111,28 @@ test('the screen is said with its band; without sinking it is XcoM with turning 
   expect(w0).toBeGreaterThan(Math.sqrt(9.81 / 1.1));
   expect(w0).toBeLessThan(Math.sqrt(9.81 / 0.8));
 });
+
+test('what ships are these bands, stands and a small step in one', () => {
+  for (const [surface, name] of [
+    ['floor', 'floor'],
+    ['mat', 'competitionMat'],
+  ] as const) {
+    const { smallStep, steps } = SCREEN_BANDS[name] ?? { smallStep: [0, 0], steps: [0, 0] };
+    expect(bandOf(surface)).toMatchObject({
+      back: { held: -smallStep[0], stepped: -steps[0] },
+      forward: { held: smallStep[1], stepped: steps[1] },
+    });
+  }
+});
+
+test('a flight and the entry of its landing have the same reach', () => {
+  for (const id of ['back-tuck', 'back-straight', 'floor-double-tuck', 'back-straight-half', 'vault-handspring-half']) {
+    const { flight } = flyWhole(builtOf(fileOf(id)), contact);
+    const { reach } = calcReach(contact.makeLandingEntry(flight, flight.duration));
+    expect(Math.abs((calcTouchdownReach(flight, calcFlightEnd(flight).twist) ?? Number.NaN) - reach), id).toBeLessThan(
+      SAME,
+    );
+  }
+});
+/** m: the chain averages left and right and leaves out 2 deg of tilt; measured 0.021 of the vault, 0.01 of the others */
+const SAME = 0.025;

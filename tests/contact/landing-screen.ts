@@ -1,5 +1,5 @@
 /**
- * A screen of a landing from its touchdown alone: the point on the ground, from the middle of the soles, through which the forces
+ * Of sim/measure/touchdown-reach.ts, from a landing's entry and with every rank, to read the bands off runs. A screen of a landing from its touchdown alone: the point on the ground, from the middle of the soles, through which the forces
  * of a landing have to pass to leave the athlete over his feet. Taken as one blow that ends sinking at v, with what turning is
  * left stopped, and then as an inverted pendulum: a blow through p leaves vx - h / (m l) + (x - p) v / l, and XcoM over p asks
  *     p = x + (vx - h / (m l)) / (w0 + v / l),   w0 = sqrt(g / l), l the height of the mass centre over the soles.
@@ -8,10 +8,10 @@
  * (tests/contact/landing-bands.test.ts, docs/landing.md): edges that put the fewest into a wrong rank, each rank counted alike. A
  * run decides better than they do, and it is said how often.
  */
-import { makeChainTotals, pointInto, totalsInto } from './chain-motion.ts';
-import { footPoints } from './feet.ts';
-import { type LandingEntry, placeEntry } from './landing-entry.ts';
-import type { MatName } from './mat.ts';
+import { makeChainTotals, pointInto, totalsInto } from '../../sim/contact/chain-motion.ts';
+import { footPoints } from '../../sim/contact/feet.ts';
+import { type LandingEntry, placeEntry } from '../../sim/contact/landing-entry.ts';
+import type { MatName } from '../../sim/contact/mat.ts';
 
 /** m from the middle of the soles, at the back and in front: up to there it stands, small steps, steps; beyond it is a fall. */
 interface ScreenBand {
@@ -49,15 +49,6 @@ export const SCREEN_BANDS: Readonly<Partial<Record<MatName, ScreenBand>>> = {
 
 export type ScreenWord = 'stands' | 'smallStep' | 'steps' | 'fall';
 
-interface LandingScreen {
-  readonly reach: number;
-  readonly heel: number;
-  readonly toe: number;
-  readonly band: ScreenBand;
-  readonly says: ScreenWord;
-  readonly direction: 'forward' | 'back';
-}
-
 export function calcReach(entry: LandingEntry): { reach: number; heel: number; toe: number } {
   const { chain, gravity } = entry;
   const motion = placeEntry(entry);
@@ -82,12 +73,4 @@ export function calcReach(entry: LandingEntry): { reach: number; heel: number; t
 export function wordOf(band: ScreenBand, reach: number): ScreenWord {
   const isIn = ([from, to]: readonly [number, number]): boolean => reach >= from && reach <= to;
   return isIn(band.stands) ? 'stands' : isIn(band.smallStep) ? 'smallStep' : isIn(band.steps) ? 'steps' : 'fall';
-}
-
-/** Undefined for a surface that was not swept. */
-export function calcScreen(entry: LandingEntry, mat: MatName): LandingScreen | undefined {
-  const band = SCREEN_BANDS[mat];
-  if (!band) return undefined;
-  const at = calcReach(entry);
-  return { ...at, band, says: wordOf(band, at.reach), direction: at.reach > 0 ? 'forward' : 'back' };
 }

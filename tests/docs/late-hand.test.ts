@@ -13,13 +13,13 @@ const DEG = 180 / Math.PI;
 
 /** ms: twists with arms equal (+ to the right), tilt; as filed. */
 const TABLE: readonly (readonly [number, number, number, number, number])[] = [
-  [0, 0, 0, -0.21, 16],
-  [1, 0.31, 2, 0.44, 1],
-  [5, 0.51, 2, 0.79, 12],
-  [10, 0.82, 2, 0.87, 2],
-  [15, 1.17, 18, 1.0, 2],
-  [20, 1.37, 3, 1.53, 4],
-  [25, 1.68, 15, 1.94, 24],
+  [0, 0, 0, -0.12, 9],
+  [1, 0.39, 2, 0.57, 1],
+  [5, 0.55, 4, 0.74, 9],
+  [10, 0.83, 0, 0.86, 2],
+  [15, 1.09, 11, 0.99, 2],
+  [20, 1.35, 7, 1.43, 5],
+  [25, 1.57, 11, 1.77, 17],
 ];
 
 function doseAt(ms: number) {
@@ -40,11 +40,11 @@ test('the table of the late hand is what is flown', () => {
     expect(Math.abs(Math.abs(one.equal.tilt * DEG) - equalTilt), `${ms} ms`).toBeLessThan(TILT);
     expect(Math.abs(Math.abs(one.filed.tilt * DEG) - filedTilt), `${ms} ms`).toBeLessThan(TILT);
   }
-  expect(Math.round((planned.grain?.filed ?? 0) * DEG)).toBe(25);
-  expect(Math.round((planned.grain?.equal ?? 0) * DEG)).toBe(20);
-  // as filed the curve falls between 8 and 12 ms
-  expect(Math.abs(-doseAt(8).filed.twist / REV - 0.93)).toBeLessThan(TWIST);
-  expect(Math.abs(-doseAt(12).filed.twist / REV - 0.8)).toBeLessThan(TWIST);
+  expect(Math.round((planned.grain?.filed ?? 0) * DEG)).toBe(14);
+  expect(Math.round((planned.grain?.equal ?? 0) * DEG)).toBe(13);
+  // as filed the curve falls between 8 and 11 ms
+  expect(Math.abs(-doseAt(8).filed.twist / REV - 0.87)).toBeLessThan(TWIST);
+  expect(Math.abs(-doseAt(11).filed.twist / REV - 0.85)).toBeLessThan(TWIST);
 });
 
 /** The row of no time, in the dose of the skill as it is. */

@@ -66,10 +66,31 @@ describe('a version 1 file flies as it flew', () => {
   });
 });
 
+const HELD = 'comes down so that the landing model holds it: short of upright, knees and hips as technique has them';
+/** Changed on purpose since, and why: of these the file of then flies as it flew. */
+const CHANGED: Readonly<Record<string, string>> = {
+  'giant-double-straight': `swung within 1.3 times the known strength, further from the rail; ${HELD}`,
+  'giant-release-late': 'the same swings, 30 ms later',
+  'giant-late-hand-full': `the same swings, a late hand; ${HELD}`,
+  'back-tuck': HELD,
+  'back-pike': HELD,
+  'back-straight': HELD,
+  'back-straight-half': HELD,
+  'double-back-tuck': HELD,
+  'double-back-straight': `rises at 5.2 m/s, 5.8 was beyond the range of the floor; ${HELD}`,
+  'floor-double-tuck': `the force acts where the feet are; ${HELD}`,
+};
+
 describe('a ready skill flies as it flew', () => {
   test.each(idsIn('tests/before/outputs'))('%s', async (id) => {
     const frozen = read(`tests/before/outputs/${id}.json`) as Record<string, unknown>;
-    expect(listDifferences(flownIn(await fly(id)), flownIn(frozen['fly.json']))).toEqual([]);
+    const skill = id in CHANGED ? path.join(root, `tests/golden/v1/skills/${id}.json`) : id;
+    expect(listDifferences(flownIn(await fly(skill)), flownIn(frozen['fly.json']))).toEqual([]);
+  });
+
+  test.each(Object.keys(CHANGED))('%s: what is said to have changed has', async (id) => {
+    const frozen = read(`tests/before/outputs/${id}.json`) as Record<string, unknown>;
+    expect(listDifferences(flownIn(await fly(id)), flownIn(frozen['fly.json']))).not.toEqual([]);
   });
 });
 

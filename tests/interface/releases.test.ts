@@ -140,14 +140,14 @@ describe('the flight of the page', () => {
     const { asked, flight, setFile, setHeld, dispose } = await open();
     setHeld(true);
     flight.begin();
-    for (const deg of [437, 436, 435]) setFile(to(deg));
-    expect([angleOf(flight.result().file), flight.outcome().isWaiting]).toEqual([437.5, true]);
+    for (const deg of [435.5, 435, 434]) setFile(to(deg));
+    expect([angleOf(flight.result().file), flight.outcome().isWaiting]).toEqual([436, true]);
     await asked[1].answer();
-    expect([angleOf(flight.result().file), flight.outcome().isWaiting]).toEqual([437, true]);
+    expect([angleOf(flight.result().file), flight.outcome().isWaiting]).toEqual([435.5, true]);
     setHeld(false);
     await asked[2].answer();
     expect([angleOf(flight.result().file), flight.outcome().isWaiting, flight.result().draft]).toEqual([
-      435,
+      434,
       undefined,
       false,
     ]);

@@ -10,6 +10,7 @@ import { type BalanceSpec, DEFAULT_BALANCE } from '../../sim/skill/balance.ts';
 import { fitGains } from '../../sim/skill/balance-gains.ts';
 import { type Flown, makeFlyer } from '../../sim/skill/flyer.ts';
 import { flyRigid, rad, readAt, turn } from '../checks/flown.ts';
+import { flightIn } from '../files/parts.ts';
 import { accountAt } from '../laws/from-poses.ts';
 import * as R from '../oracles/reference.ts';
 import { launchedOf, takeoffOf } from '../skill/load.ts';
@@ -236,7 +237,15 @@ describe('with the reflex', () => {
   });
 
   it('holds a skill whose last shape is anchored to touchdown', () => {
-    const spec = parseSkill(skills['double-back-straight'], { athletes, shapes });
+    // ends upright with arms forward, as the skill did when the reflex was measured (0.03)
+    const file = structuredClone(skills['double-back-straight']);
+    const { takeoff, schedule } = flightIn(file);
+    Object.assign(takeoff ?? {}, { velocityMPerS: { along: -1.8, up: 5.8 }, momentum: { straightSomersaults: 2.004 } });
+    Object.assign(schedule.blocks?.[1] ?? {}, {
+      from: { anchor: 'takeoff', s: 0.44 },
+      to: { anchor: 'takeoff', s: 0.8 },
+    });
+    const spec = parseSkill(file, { athletes, shapes });
     const skill = launchedOf({ ...spec, start: { kind: 'stated', takeoff: { ...takeoffOf(spec), tilt: 0.1 * rad } } });
     const flight = makeFlyer({ balance: { spec: DEFAULT_BALANCE } }).fly(skill);
     expect(greatestTwist(flySkill(skill), 0, 2) / turn).toBeGreaterThan(0.5);

@@ -37,6 +37,8 @@ interface Asked {
 function floor(a: Asked): SkillFile {
   const file = fileOf(a.id ?? 'floor-double-tuck');
   const takeoff = flightIn(file).takeoff ?? {};
+  if (a.id === undefined)
+    Object.assign(takeoff, { velocityMPerS: { along: -1, up: 5.2 }, momentum: { straightSomersaults: 0.893 } });
   if (takeoff.velocityMPerS) {
     takeoff.velocityMPerS.up = a.up ?? takeoff.velocityMPerS.up;
     takeoff.velocityMPerS.along = a.along ?? takeoff.velocityMPerS.along;
@@ -46,7 +48,7 @@ function floor(a: Asked): SkillFile {
   if (before) {
     before.velocityMPerS = { along: a.inAlong ?? before.velocityMPerS.along, up: a.inUp ?? before.velocityMPerS.up };
     before.timeS = a.time ?? before.timeS;
-    if (a.hIn !== undefined) before.momentumKgM2PerS = [0, 0, a.hIn];
+    before.momentumKgM2PerS = [0, 0, a.hIn ?? 35];
   }
   file.phases = file.phases.filter((p) => p.kind !== 'landing');
   return file;

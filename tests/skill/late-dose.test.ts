@@ -20,7 +20,9 @@ const late = (ms: number, hand: 'left' | 'right' = 'left'): SkillFile => {
 };
 const withEqualArms = (file: SkillFile): SkillFile => {
   const block = flightOf(file).schedule.blocks?.at(-1);
-  Object.assign(block?.adjustDeg ?? {}, { shoulderElevationL: 90, shoulderElevationR: 90 });
+  const { shoulderElevationL: left = 0, shoulderElevationR: right = 0 } = block?.adjustDeg ?? {};
+  const both = (left + right) / 2;
+  Object.assign(block?.adjustDeg ?? {}, { shoulderElevationL: both, shoulderElevationR: both });
   return file;
 };
 const doseOf = (file: SkillFile): LateDose => {

@@ -1,7 +1,7 @@
 // Whole skills: the state goes over from phase to phase, one time axis, and what the presets come to.
 import { describe, expect, test } from 'vitest';
 import * as contact from '../../sim/contact/index.ts';
-import { beforeOf, calcFrames, flightOf, frameTimes } from '../../sim/index.ts';
+import { beforeOf, calcClearance, calcFrames, flightOf, frameTimes } from '../../sim/index.ts';
 import { makeState, readState, rootMotionInto } from '../../sim/motion/state.ts';
 import { flyWhole, type Whole } from '../../sim/skill/whole.ts';
 import { makeInstantReader, type WholeInstant } from '../../sim/skill/whole-instant.ts';
@@ -117,11 +117,14 @@ describe('the release', () => {
     const [onTime, late] = [whole('giant-double-straight'), whole('giant-release-late')];
     expect((late.swing?.duration ?? 0) - (onTime.swing?.duration ?? 0)).toBeCloseTo(0.03, 6);
     expect(late.flight.p_WScm_W0[1]).toBeGreaterThan(onTime.flight.p_WScm_W0[1]);
-    // measured: 18 degrees less at touchdown, and the knees come down sooner
+    // measured: 1.9 degrees and 1.9 kg m2/s less, so steps in place of a small one; and through the rail on the way
     const [a, b] = [turned(onTime), turned(late)];
-    expect(a.somersault - b.somersault).toBeGreaterThan(10);
-    expect(landed(onTime).report.ending.kind).toBe('knees');
-    expect(landed(late).report.ending.t).toBeLessThan(landed(onTime).report.ending.t);
+    expect(a.somersault - b.somersault).toBeGreaterThan(0.5);
+    expect(onTime.flight.h_Scm_W[2] - late.flight.h_Scm_W[2]).toBeGreaterThan(1);
+    expect(landed(onTime).report.ending.kind).toBe('smallStep');
+    expect(landed(late).report.ending.kind).toBe('steps');
+    expect(calcClearance(onTime)?.distance).toBeGreaterThan(0.1);
+    expect(calcClearance(late)?.distance).toBeLessThan(0);
   });
 });
 
@@ -166,7 +169,7 @@ describe('contacts', () => {
     const m = flight.body.mass;
     expect(c.impulse.J_W[0]).toBeCloseTo(m * (flight.v_WScm_W0[0] + 4.2), 9);
     expect(c.impulse.J_W[1]).toBeCloseTo(m * (flight.v_WScm_W0[1] + 0.7 + 9.81 * c.time), 9);
-    expect(c.impulse.K_Scm_W[2]).toBeCloseTo(flight.h_Scm_W[2] - 35, 9);
+    expect(c.impulse.K_Scm_W[2]).toBeCloseTo(flight.h_Scm_W[2] - 28, 9);
     // mid-contact the readouts are the mean of its ends
     const at = makeInstantReader(w, contact)(-c.time / 2);
     expect(at.phase).toBe('contact');
@@ -179,11 +182,11 @@ describe('what the presets come to', () => {
   // [landing attitude deg, twist deg, verdict, grip or contact in body weights, ground peak, braking s]: as measured when the
   // landing was run to rest; the skills were made before and come down still turning
   const MEASURED: Readonly<Record<string, readonly [number, number, string, number, number, number | undefined]>> = {
-    'giant-double-straight': [700.7, 0, 'knees', 4.26, 7.71, undefined],
-    'giant-release-late': [682.6, 0, 'knees', 4.26, 7.87, undefined],
-    'giant-late-hand-full': [699.8, -358.4, 'knees', 4.26, 7.79, undefined],
+    'giant-double-straight': [707.7, 0, 'smallStep', 4.8, 9.38, undefined],
+    'giant-release-late': [705.8, 0, 'steps', 4.8, 9.47, undefined],
+    'giant-late-hand-full': [698.8, -358.1, 'smallStep', 4.8, 8.45, undefined],
     'vault-handspring-half': [18, 180, 'steps', 2.3, 5.92, undefined],
-    'floor-double-tuck': [704.1, 0, 'seat', 6.6, 5.34, undefined],
+    'floor-double-tuck': [695.1, 0, 'smallStep', 6.4, 6.97, 0.2373],
     'trampoline-double-tuck': [710, 0, 'smallStep', 5.66, 11.19, undefined],
   };
   /** they depend on swings computed to 1e-6 and landings to 1 % (docs/numerics.md) */

@@ -16,7 +16,7 @@ const wordShort = (rad: number): string => {
   const deg = Math.round(Math.abs(rad) * DEG);
   return deg === 0 ? '0°' : `${deg}° ${rad > 0 ? t.axisShort : t.axisPast}`;
 };
-const wordBalance = (m: number): string =>
+const wordReach = (m: number): string =>
   Math.abs(m) < 0.005 ? '0' : `${say('length', Math.abs(m))} ${m > 0 ? t.axisForward : t.axisBack}`;
 
 export function drawTries(
@@ -38,7 +38,7 @@ export function drawTries(
   const bound = (id: string) => report?.window.find((b) => b.result === id);
   const [across, twist] = [bound(report?.across ?? ''), bound('twists')];
   if (!report || !across || !twist) return;
-  const isBalance = report.across === 'reach';
+  const isReach = report.across === 'reach';
   const reach = (low: number, high: number, values: number[]): readonly [number, number] => {
     const known = values.filter(Number.isFinite).sort((a, b) => a - b);
     const at = (q: number): number => known[Math.round(q * (known.length - 1))] ?? low;
@@ -61,7 +61,7 @@ export function drawTries(
   // short at the left, past at the right; back at the left, forward at the right
   const x = (v: number): number => {
     const share = (v - xa) / (xb - xa);
-    return LEFT + (isBalance ? share : 1 - share) * (width - LEFT - RIGHT);
+    return LEFT + (isReach ? share : 1 - share) * (width - LEFT - RIGHT);
   };
   const y = (v: number): number => TOP + ((yb - v) / (yb - ya)) * (height - TOP - BOTTOM);
   const hold = (v: number, a: number, b: number): number => Math.min(Math.max(v, a), b);
@@ -90,10 +90,15 @@ export function drawTries(
   g.fillStyle = colour['ink-2'];
   g.textBaseline = 'top';
   g.textAlign = 'center';
-  for (const v of [across.high, 0, across.low]) {
+  // a narrow window has room for its edges beside it, and none for its middle
+  const isNarrow = right - left < 130;
+  for (const v of isNarrow ? [across.high, across.low] : [across.high, 0, across.low]) {
+    const isLeft = Math.abs(x(v) - left) < 0.5;
+    g.textAlign = !isNarrow ? 'center' : isLeft ? 'right' : 'left';
+    const room = isNarrow ? 0 : 24;
     g.fillText(
-      isBalance ? wordBalance(v) : wordShort(v),
-      hold(x(v), LEFT + 24, width - RIGHT - 24),
+      isReach ? wordReach(v) : wordShort(v),
+      hold(x(v), LEFT + room, width - RIGHT - room),
       height - BOTTOM + 6,
     );
   }

@@ -81,11 +81,12 @@ export function formatWhole(whole: Whole, report?: ContactReport, loads?: SwingL
       }${report && report.cautions.length > 0 ? '; outside what is known, see above' : ''}`,
     );
   }
-  if (landing) for (const [word, text] of landingLines(landing)) row(word, text);
+  if (landing)
+    for (const [word, text] of landingLines(landing, whole.skill.end.surface?.kind === 'trampoline')) row(word, text);
   return lines.length > 0 ? `${lines.join('\n')}\n` : '';
 }
 
-function landingLines(landing: Arrival): [string, string][] {
+function landingLines(landing: Arrival, isBed: boolean): [string, string][] {
   if (landing.kind === 'notOnFeet')
     return [['Landing', `not on the feet but the ${landing.part}: not passed through the landing of feet`]];
   if (landing.kind === 'asymmetric')
@@ -116,7 +117,9 @@ function landingLines(landing: Arrival): [string, string][] {
     ],
     [
       'Ending',
-      `${ENDING_WORDS[r.ending.kind](r.ending.direction).join('')}: ${r.ending.reasons.map(reasonWords).join('; ')}`,
+      isBed
+        ? 'bounces: the bed throws the athlete up again, so no step follows; the forces are those of taking it in'
+        : `${ENDING_WORDS[r.ending.kind](r.ending.direction).join('')}: ${r.ending.reasons.map(reasonWords).join('; ')}`,
     ],
   ];
 }

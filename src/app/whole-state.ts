@@ -49,10 +49,6 @@ function makeWholeState(page: Page): WholeState {
   const [outside, setOutside] = createSignal<number>();
   /** what the landing known is of */
   const [landedOf, setLandedOf] = createSignal<SkillFile>();
-  void services.load.contacting().then(({ engine: e, pictures: p }) => {
-    setEngine(() => e);
-    setPictures(() => p);
-  });
 
   // also of a bare flight into water, which may meet its board
   const isWanted = createMemo(
@@ -61,6 +57,16 @@ function makeWholeState(page: Page): WholeState {
       beforeOf(doc.file()) !== undefined ||
       flightOf(doc.file()).end.surface?.kind === 'water',
   );
+  // its parts are not loaded for a flight alone, until someone looks at what comes before and after it
+  let isLoading = false;
+  createEffect(() => {
+    if (isLoading || !(isWanted() || shell.tool() === 'contact')) return;
+    isLoading = true;
+    void services.load.contacting().then(({ engine: e, pictures: p }) => {
+      setEngine(() => e);
+      setPictures(() => p);
+    });
+  });
   createEffect(() => {
     const contacting = engine();
     const file = doc.file();

@@ -147,6 +147,10 @@ test('a hundred tries say a share with its interval; bars stand narrowest first;
   await openAsk(page);
   await tab(page, 'Margin');
   await expect(page.getByTestId('share')).toHaveText(/\d+ % still landed \d+ to \d+ with 95 % confidence/, SOON);
+  // as it is it would fall back: the landing model leaves no slip
+  await expect(tool(page).getByText('As it is, it lands outside: no slip is left.')).toBeVisible();
+  await tool(page).getByLabel('Counts as landed').selectOption('wanted');
+  await expect(page.getByTestId('share')).toHaveText(/\d+ % as asked/, SOON);
   await expect(tool(page).locator('.margin-bars')).toHaveAttribute('aria-busy', 'false', SOON);
   await expect(tool(page).getByText('100 tries')).toContainText('balance off');
   const rows = tool(page).locator('.margin-bars tbody tr');
@@ -189,7 +193,7 @@ test('the map fills beside the page; keys and a press go there in one step that 
   await tab(page, 'Map');
   const plot = tool(page).getByRole('application');
   // a quick machine fills it between two looks: what is asked for is the place that it then names
-  await expect(tool(page).locator('.map-place')).toHaveText(/0\.712 s, 48\.9 kg·m²\/s: 1\.00 rev, lands inside/, SOON);
+  await expect(tool(page).locator('.map-place')).toHaveText(/0\.712 s, 48\.9 kg·m²\/s: 1\.00 rev, lands outside/, SOON);
   await expect(plot).toHaveAttribute('aria-busy', 'false', SOON);
   expect(page.workers().some((w) => w.url().includes('browser-entry'))).toBe(true);
   const before = (await readSentence(page)).text;

@@ -145,12 +145,17 @@ function Whole(props: ToolProps & { state: WholeState; whole: WholeResult }) {
 }
 
 function Results(props: ToolProps & { state: WholeState; width: number }) {
+  const flight = useFlight();
   const doc = useDocument();
   return (
     <Show when={props.state.whole()}>
       {(whole) => (
         <>
-          <Show when={whole().landing}>{(landing) => <Verdict landing={landing()} />}</Show>
+          <Show when={whole().landing}>
+            {(landing) => (
+              <Verdict landing={landing()} isBed={flight.result().skill.end.surface?.kind === 'trampoline'} />
+            )}
+          </Show>
           <Now {...props} whole={whole()} />
           <Show when={whole().swing}>
             {(swing) => <SwingSection swing={swing()} whole={whole()} late={props.state.late()} />}

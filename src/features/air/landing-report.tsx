@@ -43,15 +43,15 @@ function sayEnding({ kind, direction }: LandingReport['ending']): string {
   return `${upper(text)}.`;
 }
 
-export function Verdict(props: { landing: LandingOutcome }) {
+export function Verdict(props: { landing: LandingOutcome; isBed: boolean }) {
   const outcome = (): string => {
     const landing = props.landing;
-    if (landing.kind === 'landed') return sayEnding(landing.report.ending);
+    if (landing.kind === 'landed') return props.isBed ? t.bounces : sayEnding(landing.report.ending);
     return landing.kind === 'asymmetric' ? t.asymmetric : t.notOnFeet(t.parts[landing.part] ?? landing.part);
   };
   const reasons = (): readonly string[] => {
     const landing = props.landing;
-    if (landing.kind === 'landed') return landing.report.ending.reasons.map(wordReason);
+    if (landing.kind === 'landed') return props.isBed ? [t.bouncesWhy] : landing.report.ending.reasons.map(wordReason);
     return landing.kind === 'asymmetric' ? landing.asymmetry.map(wordAsymmetry) : [];
   };
   return (

@@ -126,6 +126,8 @@ export const contactTexts = {
     back: 'Back and shoulders',
     head: 'Head and neck',
   } as Record<string, string>,
+  bounces: 'Bounces.',
+  bouncesWhy: 'The bed throws the athlete up again, so no step follows. The forces are those of taking it in.',
   asymmetric: 'Not put through the planar landing.',
   asymmetries: {
     tilt: (v: string, l: string) => `The body is tilted by ${v}; up to ${l} can be judged in the plane.`,

@@ -94,13 +94,11 @@ export function drawTries(
   const isNarrow = right - left < 130;
   for (const v of isNarrow ? [across.high, across.low] : [across.high, 0, across.low]) {
     const isLeft = Math.abs(x(v) - left) < 0.5;
-    g.textAlign = !isNarrow ? 'center' : isLeft ? 'right' : 'left';
+    const word = isReach ? wordReach(v) : wordShort(v);
+    const isPressed = isNarrow && !isLeft && x(v) + g.measureText(word).width > width;
+    g.textAlign = !isNarrow ? 'center' : isLeft || isPressed ? 'right' : 'left';
     const room = isNarrow ? 0 : 24;
-    g.fillText(
-      isReach ? wordReach(v) : wordShort(v),
-      hold(x(v), LEFT + room, width - RIGHT - room),
-      height - BOTTOM + 6,
-    );
+    g.fillText(word, isPressed ? width : hold(x(v), LEFT + room, width - RIGHT - room), height - BOTTOM + 6);
   }
   g.textAlign = 'left';
   g.fillStyle = colour.twist;

@@ -31,7 +31,7 @@ export function walk(name: string): Walk {
     says: async (quote, where) => {
       take(quote);
       if (typeof where === 'string') expect(plain(where)).toContain(quote);
-      else await expect.soft(where).toContainText(quote, { timeout: 9_000 });
+      else await expect(where).toContainText(quote, { timeout: 45_000 });
     },
     named: (control) => {
       expect(lesson, `${name}.md names`).toContain(control);

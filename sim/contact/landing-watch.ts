@@ -121,7 +121,8 @@ export class LandingWatch {
     }
     this.seeHop();
     if (this.air) return false;
-    return this.seeStep(t) || this.seeStill(t);
+    // who steps before the sinking has ended is followed until it has: so that all have a time of braking
+    return this.seeStep(t) ? !Number.isNaN(this.braked) : this.seeStill(t);
   }
 
   ending(t: number): LandingEnding {

@@ -136,7 +136,9 @@ function makeWholeState(page: Page): WholeState {
   const verdict = createMemo((): SkillVerdict => {
     const inFlight = flight.result().outline.verdict;
     const { judged, near = [] } = whole() ?? {};
-    return { ...inFlight, missed: [...near, ...inFlight.missed], ...(waits() ? judged : {}) };
+    // a landing of the flight before is shown as such; what came near a rail then is no news of this one
+    const missed = landedOf() === flight.result().file ? [...near, ...inFlight.missed] : inFlight.missed;
+    return { ...inFlight, missed, ...(waits() ? judged : {}) };
   });
   // what was said before a gesture stays what it was while the hand is at work
   let said = verdict();

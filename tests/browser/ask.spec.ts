@@ -67,14 +67,16 @@ test('a giant is solved from the bar: the release is found, written and flown', 
   await expect(offered).not.toContainText(/swing\.|contact\./);
   for (const one of await page.getByRole('button', { name: /^Keep fixed: (To|In) / }).all()) await one.click();
   const now = tool(page).locator('[data-input="swing.releaseAngle"] .span-is');
-  await expect(now).toHaveText('now 437.5°');
+  await expect(now).toHaveText('now 436.0°');
+  // her arms come in faster than the usual limits have it
+  await tool(page).getByRole('checkbox', { name: 'speed' }).uncheck();
   await ask(page);
   // 15 ms late it lands a degree over; of the releases that land as wanted, a little later or some degrees earlier, the most forgiving is first
   await expect(answer(page, 1)).toContainText(/Release angle (\+0|−[1-9])\.\d°/);
   await tool(page).getByRole('button', { name: 'Keep as B' }).click();
   await expect(tool(page).getByRole('button', { name: 'Keep as C' })).toBeVisible();
   await tool(page).getByRole('button', { name: 'Use it' }).click();
-  await expect(now).not.toHaveText('now 437.5°', SOON);
+  await expect(now).not.toHaveText('now 436.0°', SOON);
   const { text } = await readSentence(page);
   await page.reload();
   // the document that was kept has the release in it, and flies to the same

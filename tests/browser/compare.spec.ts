@@ -193,7 +193,7 @@ test('the table goes to the clipboard as CSV', { tag: '@once' }, async ({ page, 
   const text = await page.evaluate(() => navigator.clipboard.readText());
   const [head, first] = text.split('\n');
   expect(head).toContain('measure,unit');
-  expect(first).toMatch(/^Somersaults,rev,1\.00\d\d,1\.00\d\d,-?0\.00\d\d,/);
+  expect(first).toMatch(/^Somersaults,rev,1\.00\d\d,0\.9\d\d\d,-0\.0\d\d\d,less/);
 });
 
 test('by keys alone: open, keep, choose what is held equal, close', { tag: '@desktop' }, async ({ page }) => {

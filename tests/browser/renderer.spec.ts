@@ -21,8 +21,8 @@ test('the stage is drawn, not blank @renderer', async ({ page }) => {
     for (let i = 0; i < data.length; i += 4) if (data[i] < 60 && data[i + 1] < 80) dark += 1;
     return dark;
   }, shot.toString('base64'));
-  // limbs of the left side alone cover more than this
-  expect(tones).toBeGreaterThan(400);
+  // limbs of the left side alone cover more than this; on a phone the stage is lower where a caution is shown
+  expect(tones).toBeGreaterThan(Math.min(400, 0.0047 * box.width * box.height));
 });
 
 test('no renderer at all: the stage says what to do, values and edits work', { tag: '@once' }, async ({ page }) => {

@@ -23,9 +23,13 @@ export type EndingReason =
       readonly t: number;
       readonly step: number;
       readonly longest: number;
+      /** seen while braking: the step is the least that it can come to */
+      readonly isForeseen?: true;
     }
   /** came down on the surface, or on the mat that the feet have pressed in */
   | { readonly kind: 'part'; readonly part: string; readonly t: number }
+  /** of a step that was foreseen: kept on both feet, this part would be down at t */
+  | { readonly kind: 'withoutStep'; readonly part: string; readonly t: number }
   /** hips below the knees by this much at the deepest, m */
   | { readonly kind: 'hipsBelowKnees'; readonly by: number }
   /** both feet left the surface by this much and came down so far on, + forward, m */

@@ -109,14 +109,17 @@ export class LandingWatch {
     if (this.hip >= 0) this.deepest = Math.max(this.deepest, planar.ey[this.knee] - planar.ey[this.hip]);
     const touched = this.touch();
     if (touched) {
-      // of who steps already, what comes down is not where it would be
-      this.found ??= this.down(touched, t);
+      // of who steps already, what comes down is not where it would be: it says what the step is for
+      const { found } = this;
+      this.found = found
+        ? { ...found, reasons: [...found.reasons, { kind: 'withoutStep', part: touched, t }] }
+        : this.down(touched, t);
       return true;
     }
     if (this.found) return !Number.isNaN(this.braked);
     if (this.lost) return false;
     if (Number.isNaN(this.settling)) {
-      if (t >= this.reaction) this.stepFor(this.excessAfterBraking(), t, FORESEEN);
+      if (t >= this.reaction) this.stepFor(this.excessAfterBraking(), t, true);
       return false;
     }
     this.seeHop();
@@ -155,22 +158,26 @@ export class LandingWatch {
   }
 
   /** Takes a step where XcoM lies beyond the soles by more than can be brought back; what no step reaches is lost. */
-  private stepFor({ ahead, behind }: Excess, t: number, held = LOST): boolean {
+  private stepFor({ ahead, behind }: Excess, t: number, isForeseen = false): boolean {
     const { entry, balance } = this;
     const isForward = ahead > behind;
     const by = Math.max(ahead, behind);
     const height = balance?.height ?? 1;
-    if (by <= held) return false;
+    if (by <= (isForeseen ? FORESEEN : LOST)) return false;
     const grows = Math.exp(Math.sqrt(entry.gravity / height) * STEP_TIME);
     const longest = STEP_SHARE * entry.stature;
-    const lost = { kind: isForward ? 'beyondToes' : 'behindHeels', by, t, step: by * grows, longest } as const;
+    const lost = {
+      ...({ kind: isForward ? 'beyondToes' : 'behindHeels', by, t, step: by * grows, longest } as const),
+      ...(isForeseen ? { isForeseen } : {}),
+    };
     const most = longest * (1 / grows + 1 / grows ** 2 + 1 / grows ** 3);
     if (by > most) {
       this.lost = lost;
       return false;
     }
     this.found = {
-      kind: lost.step <= SMALL_STEP ? 'smallStep' : 'steps',
+      // what is foreseen is the least that it can come to, so it is not called small
+      kind: !isForeseen && lost.step <= SMALL_STEP ? 'smallStep' : 'steps',
       direction: isForward ? 'forward' : 'back',
       t,
       reasons: [lost, ...this.way()],

@@ -26,7 +26,7 @@ function endingJson(ending: Ending): object {
     case 'landed':
       return { kind: ending.how, direction: ending.direction ?? null, afterTouchdownS: ending.t };
     case 'touches':
-      return { kind: ending.kind, would: ending.place, direction: ending.direction, nearAnEdge: ending.isNear };
+      return { kind: ending.kind, would: ending.place, direction: ending.direction };
     case 'enters':
       return { kind: ending.kind, first: ending.first, bentDeg: ending.bend * DEG };
     case 'bounces':

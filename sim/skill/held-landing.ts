@@ -3,7 +3,7 @@
  * landing. What the model says otherwise than the screen is put just inside or outside of the edge.
  */
 import type { Flight } from '../flight/flight.ts';
-import { bandOf, heldWithin, placeInBand } from '../measure/landing-band.ts';
+import { bandOf, heldWithin, isNearEdge } from '../measure/landing-band.ts';
 import { calcTouchdownReach } from '../measure/touchdown-reach.ts';
 import type { Contact, WholeContact } from './contact-room.ts';
 import type { LandingSpec } from './landing-spec.ts';
@@ -11,7 +11,7 @@ import { calcArrival } from './whole.ts';
 
 /** m beside the edge */
 const BESIDE = 1e-4;
-const HELD: ReadonlySet<string> = new Set(['stands', 'hop', 'smallStep']);
+const HELD: ReadonlySet<string> = new Set(['stands', 'hop', 'deepSquat', 'smallStep']);
 
 export interface LandingJudge {
   readonly after: LandingSpec;
@@ -29,7 +29,7 @@ export function calcHeldReach(flight: Flight, twist: number, judge?: LandingJudg
   if (flight.touchdown?.part !== 'feet') return undefined;
   const reach = calcTouchdownReach(flight, twist);
   const band = bandOf(flight.end.surface?.kind);
-  if (reach === undefined || !band || !judge || !placeInBand(reach, band).isNear) return reach;
+  if (reach === undefined || !band || !judge || !isNearEdge(reach, band)) return reach;
   const arrival = calcArrival(judge.after, flight, judge.contact, true);
   if (arrival.kind !== 'landed') return reach;
   const [low, high] = heldWithin(band);

@@ -76,7 +76,6 @@ export type Ending =
       readonly kind: 'touches';
       readonly place: BandPlace;
       readonly direction: 'forward' | 'back';
-      readonly isNear: boolean;
     }
   | { readonly kind: 'inAir' }
   | { readonly kind: 'notComputed'; readonly why: NotComputed };

@@ -243,7 +243,12 @@ function endingRuns(ending: Ending, r: SkillVerdict, n: NumberWords, off: string
     }
     case 'touches': {
       const to = ending.direction;
-      const word = { held: 'would stand', steps: `would step ${to}`, falls: `would fall ${to}` }[ending.place];
+      const word = {
+        stands: 'would stand',
+        smallStep: `would take a small step ${to}`,
+        steps: `would step ${to}`,
+        falls: `would fall ${to}`,
+      }[ending.place];
       return [', ', quiet('on the feet, '), ...before, strong(word)];
     }
     case 'inAir': {

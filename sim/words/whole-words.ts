@@ -139,11 +139,12 @@ function reasonWords(r: EndingReason): string {
     case 'overBase':
       return `the extrapolated mass centre is over the base, ${cm(r.margin)} inside`;
     case 'beyondToes':
-      return `the extrapolated mass centre leaves the soles over the toes after ${ms(r.t)}: a step of ${cm(r.step)} would catch it`;
     case 'behindHeels':
-      return `the extrapolated mass centre leaves the soles over the heels after ${ms(r.t)}: a step of ${cm(r.step)} would catch it`;
+      return `the extrapolated mass centre ${r.isForeseen ? 'would leave' : 'leaves'} the soles over the ${r.kind === 'beyondToes' ? 'toes' : 'heels'}, ${r.isForeseen ? 'foreseen ' : ''}after ${ms(r.t)}: a step of ${r.isForeseen ? 'at least ' : ''}${cm(r.step)} would catch it`;
     case 'part':
       return `${r.part} on the mat after ${ms(r.t)}`;
+    case 'withoutStep':
+      return `kept on both feet, ${r.part} on the mat after ${ms(r.t)}`;
     case 'hipsBelowKnees':
       return `hips ${cm(r.by)} below the knees on the way`;
     case 'leftSurface':

@@ -25,25 +25,25 @@ interface ScreenBand {
 
 export const SCREEN_BANDS: Readonly<Partial<Record<MatName, ScreenBand>>> = {
   competitionMat: {
-    stands: [-0.03, 0.05],
-    smallStep: [-0.09, 0.11],
-    steps: [-0.18, 0.19],
-    agrees: 0.67,
+    stands: [-0.03, 0.02],
+    smallStep: [-0.06, 0.08],
+    steps: [-0.18, 0.18],
+    agrees: 0.68,
     agreesNearly: 0.96,
   },
   withSoftLayer: {
-    stands: [-0.03, 0.03],
-    smallStep: [-0.08, 0.11],
-    steps: [-0.18, 0.19],
-    agrees: 0.7,
+    stands: [-0.03, 0.02],
+    smallStep: [-0.06, 0.08],
+    steps: [-0.18, 0.18],
+    agrees: 0.68,
     agreesNearly: 0.96,
   },
   floor: {
-    stands: [-0.03, 0.05],
-    smallStep: [-0.1, 0.1],
-    steps: [-0.18, 0.19],
-    agrees: 0.7,
-    agreesNearly: 0.97,
+    stands: [-0.03, 0.02],
+    smallStep: [-0.06, 0.08],
+    steps: [-0.18, 0.18],
+    agrees: 0.69,
+    agreesNearly: 0.96,
   },
 };
 

@@ -24,6 +24,8 @@ function wordReason(reason: EndingReason): string {
       return t.reasons.behindHeels(cm(reason.step));
     case 'part':
       return t.reasons.part(t.parts[reason.part] ?? reason.part, formatNumber(reason.t, 2));
+    case 'withoutStep':
+      return t.reasons.withoutStep(t.parts[reason.part] ?? reason.part, formatNumber(reason.t, 2));
     case 'hipsBelowKnees':
       return t.reasons.hipsBelowKnees(cm(reason.by));
     case 'leftSurface':

@@ -115,6 +115,8 @@ export const contactTexts = {
     behindHeels: (m: string) =>
       `The mass centre, with its speed and turning, leaves the feet over the heels: a step of ${m} would catch it.`,
     part: (part: string, t: string) => `${part} come down too, ${t} s after the feet.`,
+    withoutStep: (part: string, t: string) =>
+      `Kept on both feet, it would come down there too: ${part}, ${t} s after the feet.`,
     hipsBelowKnees: (m: string) => `On the way the hips are ${m} below the knees.`,
     leftSurface: (m: string) => `Both feet leave the surface by ${m}.`,
     timeIsUp: (t: string) => `After ${t} s the athlete neither stands still nor has stepped.`,

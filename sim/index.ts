@@ -69,6 +69,7 @@ export { OUT_UNITS, type OutUnit } from './math/out-units.ts';
 export { calcFrames, frameTimes } from './measure/calc-frames.ts';
 export { listCautions } from './measure/caution-list.ts';
 export { type Caution, calcCautions, calcCautionsAt } from './measure/cautions.ts';
+export { ASKED_CLEARANCE } from './measure/clearance.ts';
 export { calcExplanation } from './measure/explain.ts';
 export { EXPLAIN_WORDS, type ExplainWords, formatExplanation } from './measure/explain-words.ts';
 export { calcFlightEnd } from './measure/flight-end.ts';
@@ -177,7 +178,6 @@ export { armsWideAgainstIn } from './skill/arms-wide-in.ts';
 export { type BalanceSpec, DEFAULT_BALANCE, wordBalance } from './skill/balance.ts';
 export { buildSkill, makeBody, poseOf } from './skill/build-skill.ts';
 export { calcClearance } from './skill/clearance.ts';
-export { formatClearance } from './skill/clearance-words.ts';
 export { type HeldEqual, holdEqual, takeoffEnergy } from './skill/compare.ts';
 export {
   type Alignment,
@@ -196,7 +196,7 @@ export { flySkill, makeFlyer } from './skill/flyer.ts';
 export type { HandGap } from './skill/hand-contact.ts';
 export { calcLateDose, type LateDose } from './skill/late-dose.ts';
 export { calcRelease, type LaunchedSkill, launch, launchFrom, type Release, relaunch } from './skill/launch.ts';
-export { calcReleaseWindow } from './skill/release-window.ts';
+export { calcClearTime, calcReleaseWindow } from './skill/release-window.ts';
 export type { Skill, SkillTarget } from './skill/skill.ts';
 export { calcSkillReadings, type SkillReadings } from './skill/skill-readings.ts';
 export { calcHandGaps, compileSkillSchedule } from './skill/skill-schedule.ts';
@@ -210,6 +210,7 @@ export {
   type TiltValues,
 } from './skill/tilt-account.ts';
 export { wordBasis } from './words/basis-words.ts';
+export { formatClearance } from './words/clearance-words.ts';
 export { formatConditioning, wordConditioning } from './words/conditioning-words.ts';
 export { formatLateDose } from './words/late-words.ts';
 export type { EndingTenths } from './words/likelihood-words.ts';

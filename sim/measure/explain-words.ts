@@ -60,7 +60,7 @@ export const EXPLAIN_WORDS: ExplainWords = {
     feet: 'feet move',
     joints: 'joints move',
   },
-  and: ' and ',
+  and: ', ',
   nothingYet: 'nothing has moved yet',
   longMoment: 'long-axis moment',
   lateralMoment: 'lateral moment',

@@ -74,7 +74,7 @@ function landingRows(s: Summary): [string, string][] {
     ? wordLean(landing.lean, 1)
     : landing.word
       ? `${off} ${landing.word}`
-      : `upright (within ${off})`;
+      : `at the angle wanted (within ${off}), ${wordLean(landing.lean, 0)}`;
   return [
     [end, `${how}; tilt ${Math.abs(s.tilt * DEG).toFixed(1)} deg${s.tiltWord ? `, head to the ${s.tiltWord}` : ''}`],
   ];

@@ -104,7 +104,7 @@ export function calcOutcome(
     height: Math.max(at(0), at(duration), top > 0 && top < duration ? at(top) : Number.NEGATIVE_INFINITY),
     held: heldAfter(flight, blocks[blocks.length - 1]),
     wanted: target ? wantedEnd(end.somersault0, sense, target) : Number.NaN,
-    reach: () => (end.isUndefined ? undefined : calcHeldReach(flight, end.twist, judge)),
+    reach: once(() => (end.isUndefined ? undefined : calcHeldReach(flight, end.twist, judge))),
   };
 }
 
@@ -117,6 +117,15 @@ function heldAfter({ duration, apex }: Flight, last: BlockSpec | undefined): num
 function wantedEnd(start: number, sense: Sense, { somersaults, landingAngle }: SkillTarget): number {
   const near = start + sense.somersault * REV * somersaults;
   return turnedTo(landingAngle, near);
+}
+
+/** What may cost a landing is computed at the first call. */
+function once<T>(compute: () => T): () => T {
+  let known: { readonly value: T } | undefined;
+  return () => {
+    known ??= { value: compute() };
+    return known.value;
+  };
 }
 
 /** Of a flight that was flown already. */

@@ -10,7 +10,7 @@ import type { Flight } from '../flight/flight.ts';
 import { NoTouchdownError } from '../flight/fly.ts';
 import { RAD, REV, turnedTo } from '../math/angles.ts';
 import { FieldError } from '../math/field-error.ts';
-import type { Clearance } from '../measure/clearance.ts';
+import { ASKED_CLEARANCE, type Clearance } from '../measure/clearance.ts';
 import { calcFlightEnd, type FlightEnd } from '../measure/flight-end.ts';
 import { bandOf, heldWithin } from '../measure/landing-band.ts';
 import { NoAgreementError } from './agreed-flight.ts';
@@ -173,3 +173,24 @@ function isMet(
   const [low, high] = heldWithin(band);
   return Math.abs(over) < MISS_WIDTHS.somersault && reach >= low && reach <= high;
 }
+
+/**
+ * s of the window in which what comes nearest to the rail stays `asked` m away too, by a straight line between tries; undefined
+ * where nothing was measured.
+ */
+export function calcClearTime({ tries, from, to }: ReleaseWindow, asked = ASKED_CLEARANCE): number | undefined {
+  if (!tries.some((one) => one.nearest)) return undefined;
+  let clear = 0;
+  for (let i = 1; i < tries.length; i++) {
+    const [a, b] = [tries[i - 1], tries[i]];
+    const [begin, end] = [Math.max(a.late, from), Math.min(b.late, to)];
+    if (!(end > begin) || !a.nearest || !b.nearest) continue;
+    const [u, v] = [begin, end].map((t) => mix(a, b, (t - a.late) / (b.late - a.late)) - asked);
+    const share = u >= 0 && v >= 0 ? 1 : u < 0 && v < 0 ? 0 : Math.max(u, v) / Math.abs(u - v);
+    clear += share * (end - begin);
+  }
+  return clear;
+}
+
+const mix = (a: ReleaseTry, b: ReleaseTry, share: number): number =>
+  (1 - share) * (a.nearest?.distance ?? Number.NaN) + share * (b.nearest?.distance ?? Number.NaN);

@@ -5,6 +5,7 @@
 
 import type { EndingKind } from '../contact/ending.ts';
 import { RAD, REV } from '../math/angles.ts';
+import type { Clearance } from '../measure/clearance.ts';
 import type { Ending, Miss, SkillVerdict } from '../skill/skill-verdict.ts';
 
 /** How numbers are written: a shell writes "43 deg", a page "43°" in its units. */
@@ -164,7 +165,10 @@ function missRuns(miss: Miss, n: NumberWords): Run[] {
 }
 
 /** "Toes pass 2 cm from the rail": no finer than a centimetre. */
-function nearWords({ part, solid, distance }: Extract<Miss, { kind: 'near' }>, n: NumberWords): string {
+export function nearWords(
+  { part, solid, distance }: Pick<Clearance, 'part' | 'solid' | 'distance'>,
+  n = PLAIN_NUMBERS,
+): string {
   const many = /s$|feet$/.test(part);
   if (distance <= 0) return `${part} touch${many ? '' : 'es'} the ${solid}`;
   return `${part} pass${many ? '' : 'es'} ${n.centimetres(Math.max(0.01, distance))} from the ${solid}`;
@@ -256,7 +260,7 @@ function endingRuns(ending: Ending, r: SkillVerdict, n: NumberWords, off: string
       return [', ', quiet('ends '), strong(how || UPRIGHT)];
     }
     case 'notComputed': {
-      const lean = r.short === undefined && r.lean !== undefined ? leanWords(r.lean, n) : off || UPRIGHT;
+      const lean = off || (r.lean === undefined ? UPRIGHT : leanWords(r.lean, n));
       if (ending.why.kind === 'undefined') return ['; ', open(NOT_COMPUTED)];
       if (ending.why.kind === 'pending') return [', ', strong(`on the feet, ${lean}`), plain('; '), quiet(PENDING)];
       return [', ', quiet('on the feet, '), strong(lean), plain('; '), open(NOT_COMPUTED)];

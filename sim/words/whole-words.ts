@@ -1,12 +1,12 @@
 /** Swing, contact and landing of a whole skill in plain lines, for the command line. */
 
-import type { EndingReason } from '../contact/ending.ts';
-import type { Asymmetry } from '../contact/landing-entry.ts';
+import type { EndingKind, EndingReason } from '../contact/ending.ts';
 import type { BoundCause, LandingReport } from '../contact/landing-report.ts';
 import { DEG } from '../math/angles.ts';
 import type { ContactReport } from '../skill/contact-report.ts';
 import type { SwingLoads } from '../skill/swing-loads.ts';
 import type { Arrival, Whole } from '../skill/whole.ts';
+import { wordNotComputed } from './basis-words.ts';
 import { contactLines } from './contact-words.ts';
 import { ENDING_WORDS } from './verdict-words.ts';
 
@@ -24,13 +24,6 @@ const BOUNDS: Readonly<Record<BoundCause, string>> = {
   hardSurface: 'rigid feet on a hard surface',
   jointStop: 'a joint is against its stop',
 };
-const ASYMMETRIES: Readonly<Record<Asymmetry['kind'], (a: Asymmetry) => string>> = {
-  tilt: (a) => `tilted by ${deg(a.value)} (limit ${deg(a.limit)})`,
-  twist: (a) => `twist off by ${deg(a.value)} (limit ${deg(a.limit)})`,
-  sides: (a) => `legs apart by ${deg(a.value)} (limit ${deg(a.limit)})`,
-  across: (a) => `moving across at ${a.value.toFixed(1)} m/s (limit ${a.limit.toFixed(1)})`,
-};
-
 const deg = (rad: number): string => `${(rad * DEG).toFixed(0)} deg`;
 
 /** Lines, each with a word for its phase; empty for a flight alone. `report`: on the take-off; `loads`: of the swing. */
@@ -90,12 +83,7 @@ function landingLines(landing: Arrival, isBed: boolean): [string, string][] {
   if (landing.kind === 'notOnFeet')
     return [['Landing', `not on the feet but the ${landing.part}: not passed through the landing of feet`]];
   if (landing.kind === 'asymmetric')
-    return [
-      [
-        'Landing',
-        `asymmetric, not passed through the planar model: ${landing.asymmetry.map((a) => ASYMMETRIES[a.kind](a)).join('; ')}`,
-      ],
-    ];
+    return [['Landing', wordNotComputed({ kind: 'asymmetric', of: landing.asymmetry })]];
   const r = landing.report;
   const e = r.energy;
   const j = (energy: number): string => `${energy.toFixed(0)} J`;
@@ -111,10 +99,7 @@ function landingLines(landing: Arrival, isBed: boolean): [string, string][] {
       '',
       `of ${j(e.arrived)} the joints took ${j(e.joints)}, the mat ${j(e.matLost)} and holds ${j(e.matHeld)}, soles and soft tissue ${j(e.solesLost + e.solesHeld)}, ${j(e.left)} still move; strongest torque ${strongest(r)}`,
     ],
-    [
-      '',
-      `extrapolated mass centre when braking ends, from the middle of the soles: ${cm(r.screen.stopped)} to ${cm(r.screen.decaying)} forward, its turning stopped at once or over 0.12 s (soles end at ${cm(r.screen.half)}); a screen, the run decides`,
-    ],
+    ...(r.brakeTime === undefined ? [] : [screenLine(r)]),
     [
       'Ending',
       isBed
@@ -124,8 +109,17 @@ function landingLines(landing: Arrival, isBed: boolean): [string, string][] {
   ];
 }
 
+/** Of what was braked. */
+const screenLine = (r: LandingReport): [string, string] => [
+  '',
+  `extrapolated mass centre when braking ends, from the middle of the soles: ${cm(r.screen.stopped)} to ${cm(r.screen.decaying)} forward, its turning stopped at once or over 0.12 s (soles end at ${cm(r.screen.half)}); a screen, the run decides`,
+];
+
+const isStep = (kind: EndingKind): boolean => kind === 'smallStep' || kind === 'steps';
+
 function brakingWords(r: LandingReport): string {
-  if (r.brakeTime === undefined) return `not braked on its feet; sinks ${cm(r.sinkage)} into the mat`;
+  if (r.brakeTime === undefined)
+    return `${isStep(r.ending.kind) ? 'a step begins before the sinking has ended' : 'not braked on its feet'}; sinks ${cm(r.sinkage)} into the mat`;
   return `braked in ${ms(r.brakeTime)}: mean deceleration ${r.meanG.toFixed(1)} g, mean ground force ${r.meanBodyWeights.toFixed(1)} body weights; sinks ${cm(r.sinkage)}`;
 }
 

@@ -135,7 +135,6 @@ export const texts = {
     limits: [
       'A landing is run in a plane with both legs alike: turned by more than 30°, tilted by more than 10°, legs 20° apart or moving across at more than 1 m/s it is not computed. After half to one and a half twists 50 to 83 % of landings were uneven (Marinšek & Čuk).',
       'A twist is called missed from 30° off, a tilt from 10°; what comes nearer to a rail, table or board than 10 cm is named first. These widths are judgement; 30° is the smallest judging band, from memory.',
-      'Compared with a measured athlete: nothing yet.',
     ],
   },
 

@@ -1,5 +1,6 @@
 /** The command "fly": a skill's summary on stdout, frames and summary in files. */
 import {
+  ASKED_CLEARANCE,
   calcClearance,
   calcConditioning,
   calcContactReport,
@@ -88,7 +89,7 @@ export async function runFly(command: CommandCall & { kind: 'fly' }): Promise<st
   writeFiles(outputs);
   const code = wordCode(summary, frames, skill.end.surface?.kind);
   const phases = `${whole ? `\n${formatWhole(whole, takeoff, loads)}` : ''}${dose ? `\n${formatLateDose(dose)}` : ''}`;
-  const near = formatClearance(nearest);
+  const near = formatClearance(nearest, ASKED_CLEARANCE);
   const cautions = formatContactCautions(takeoff);
   const sensitive = formatConditioning(conditioning, EXPLAIN_WORDS.moves);
   const said = [sentence, basis, ...(sensitive ? [sensitive] : [])].join('\n');

@@ -79,7 +79,7 @@ describe('shapeflight solve', () => {
     await run('margin', skill, '--samples', '40', '--no-bars', '--json', study);
     expect(best.cost.margin).toBeCloseTo(JSON.parse(read('margin.json')).inWindow.share, 12);
     expect(first.out).toMatch(/margin \d+\.\d % of 40 tries \(/);
-    expect((await run('fly', skill)).out).toMatch(/on the feet, /);
+    expect((await run('fly', skill)).out).toMatch(/^ +landing +at the angle wanted \(within/m);
     expect((await run('solve', 'back-straight', ...vary)).out).toBe(first.out);
   });
 

@@ -23,22 +23,20 @@ async function fly(skill: string): Promise<unknown> {
   return { ...summary, athlete: who };
 }
 
-/** What is concluded of a flight, and the limits it is held against, may be mended; what was flown may not. */
+/** What is concluded of a flight, and the limits it is held against, may change; what was flown may not. */
 const CONCLUDED = [
   'sentence',
   'verdict',
   'beyondLimits',
   'notCompared',
   'jointLoads',
-  'cautions',
   'compared',
   'conditioning',
-  'clearance',
   'limit',
   'source',
   'word',
 ];
-const PHASES_CONCLUDED = ['landing', 'faults'];
+const PHASES_CONCLUDED = ['landing'];
 
 function flownIn(summary: unknown): unknown {
   if (Array.isArray(summary)) return summary.map(flownIn);
@@ -69,16 +67,16 @@ describe('a version 1 file flies as it flew', () => {
 const HELD = 'comes down so that the landing model holds it: short of upright, knees and hips as technique has them';
 /** Changed on purpose since, and why: of these the file of then flies as it flew. */
 const CHANGED: Readonly<Record<string, string>> = {
-  'giant-double-straight': `swung within 1.3 times the known strength, further from the rail; ${HELD}`,
+  'giant-double-straight': 'swung within 1.3 times the known strength, further from the rail',
   'giant-release-late': 'the same swings, 30 ms later',
-  'giant-late-hand-full': `the same swings, a late hand; ${HELD}`,
+  'giant-late-hand-full': 'the same swings, a late hand',
   'back-tuck': HELD,
   'back-pike': HELD,
   'back-straight': HELD,
   'back-straight-half': HELD,
   'double-back-tuck': HELD,
   'double-back-straight': `rises at 5.2 m/s, 5.8 was beyond the range of the floor; ${HELD}`,
-  'floor-double-tuck': `the force acts where the feet are; ${HELD}`,
+  'floor-double-tuck': 'the force acts where the feet are',
 };
 
 describe('a ready skill flies as it flew', () => {

@@ -2,16 +2,16 @@
 import { describe, expect, test } from 'vitest';
 import type { DrawShape } from '../../sim/body/body.ts';
 import * as contact from '../../sim/contact/index.ts';
-import { calcNearest } from '../../sim/measure/clearance.ts';
+import { ASKED_CLEARANCE, calcNearest } from '../../sim/measure/clearance.ts';
 import { calcSolidDistance } from '../../sim/measure/clearance-distance.ts';
 import { getParts } from '../../sim/measure/clearance-parts.ts';
 import type { Solid } from '../../sim/measure/clearance-solid.ts';
 import { makeState, readState, rootMotionInto } from '../../sim/motion/state.ts';
 import { calcClearance, solidsOf } from '../../sim/skill/clearance.ts';
-import { formatClearance } from '../../sim/skill/clearance-words.ts';
 import { calcContactReport } from '../../sim/skill/contact-report.ts';
 import { calcReleaseWindow } from '../../sim/skill/release-window.ts';
 import { flyWhole, type Whole } from '../../sim/skill/whole.ts';
+import { formatClearance } from '../../sim/words/clearance-words.ts';
 import { swingIn } from '../files/parts.ts';
 import { builtOf, fileOf, presetIds } from '../skill/load.ts';
 
@@ -283,12 +283,12 @@ describe('what is said of the ready skills', () => {
     expect(c?.distance).toBeGreaterThan(0.13);
     expect(c?.distance).toBeLessThan(0.138);
     expect(c?.t).toBeCloseTo(0.346, 2);
-    expect(formatClearance(c)).toBe('');
+    expect(formatClearance(c, ASKED_CLEARANCE)).toBe('');
   });
 
   test('with a late hand they come nearer, measured 0.1036 m; let go 5 ms later, nearer than is asked for, and that is said', () => {
     const file = fileOf('giant-late-hand-full');
-    const said = (): string => formatClearance(calcClearance(flyWhole(builtOf(file), contact)));
+    const said = (): string => formatClearance(calcClearance(flyWhole(builtOf(file), contact)), ASKED_CLEARANCE);
     expect(said()).toBe('');
     swingIn(file).releaseLateS = 0.005;
     expect(said()).toMatch(/^left toes pass [67] cm from the rail at 0\.3[67] s \(10 cm asked for, our judgement\)$/);
@@ -299,7 +299,7 @@ describe('what is said of the ready skills', () => {
     expect(c).toMatchObject({ solid: 'rail', part: 'toes' });
     expect(c?.distance).toBeLessThan(0);
     expect(c?.t).toBeCloseTo(0.343, 2);
-    expect(formatClearance(c)).toBe('toes touch the rail at 0.34 s: what follows is not flown so');
+    expect(formatClearance(c, ASKED_CLEARANCE)).toBe('toes touch the rail at 0.34 s: what follows is not flown so');
   });
 
   test('each release of the window has its nearest: later ones come nearer', () => {

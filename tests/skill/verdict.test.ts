@@ -1,10 +1,11 @@
 // One verdict in words: what was missed is said first, what is not known is said not to be, and no two ways of saying it differ.
 import { describe, expect, it } from 'vitest';
+import { ASYMMETRY_LIMITS } from '../../sim/contact/landing-entry.ts';
 import { type SkillVerdict, wordVerdict } from '../../sim/index.ts';
 import { RAD } from '../../sim/math/angles.ts';
 import type { Summary } from '../../sim/measure/summary.ts';
 import type { SkillTarget } from '../../sim/measure/target.ts';
-import { type ArrivalEnd, calcSkillVerdict } from '../../sim/skill/skill-verdict.ts';
+import { type ArrivalEnd, calcSkillVerdict, MISS_WIDTHS } from '../../sim/skill/skill-verdict.ts';
 import { wordNotComputed } from '../../sim/words/basis-words.ts';
 
 interface Case {
@@ -165,4 +166,9 @@ describe('a verdict', () => {
       'Wrong way: 1.00 somersault forward, backward was wanted, 0.50 twists of 1: 180 deg short; 1.04 s in the air: lands on the back',
     );
   });
+});
+
+it('a landing is not computed from the same tilt and twist on, whether it was run or not', () => {
+  expect(MISS_WIDTHS.tilt).toBe(ASYMMETRY_LIMITS.tilt);
+  expect(MISS_WIDTHS.twist).toBe(ASYMMETRY_LIMITS.twist);
 });

@@ -57,6 +57,7 @@ export function Judged() {
             )}
           </Show>
           <For each={t.limits}>{(line) => <p>{line}</p>}</For>
+          <p>{texts.compared}</p>
           <p>{texts.standingCaution}</p>
         </Sheet>
       </Show>

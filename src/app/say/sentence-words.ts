@@ -1,5 +1,6 @@
 /** The result in words, in the units of the page: clauses for the headline, the whole of it to be spoken. */
 import type { SkillVerdict } from '../../../sim/index.ts';
+import { DEG } from '../../../sim/math/angles.ts';
 import {
   type Clause,
   degreesOf,
@@ -37,7 +38,7 @@ export const speakSentence = ({ verdict }: Outline): string => speakVerdict(verd
 export function wordLanding(o: Outline): string {
   if (o.shortDeg === null) return wordLean(o.leanDeg);
   const deg = Math.round(Math.abs(o.shortDeg));
-  if (deg === 0) return o.inverted ? s.straightDown : s.upright;
+  if (deg === 0) return o.inverted ? s.straightDown : wordLean((o.verdict.lean ?? 0) * DEG);
   return `${formatNumber(deg, 0)}° ${o.shortDeg > 0 ? s.short : s.past}`;
 }
 

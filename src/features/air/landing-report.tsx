@@ -89,8 +89,12 @@ export function LandingSection(props: { report: LandingReport; weight: number })
       <ReportRows
         rows={[
           [r.speed, say('speed', props.report.speed)],
-          [r.meanG, `${formatNumber(props.report.meanG, 1)} g`],
-          [r.meanForce, `${formatNumber(props.report.meanBodyWeights, 1)} ${t.values.force}`],
+          ...(props.report.brakeTime === undefined
+            ? []
+            : ([
+                [r.meanG, `${formatNumber(props.report.meanG, 1)} g`],
+                [r.meanForce, `${formatNumber(props.report.meanBodyWeights, 1)} ${t.values.force}`],
+              ] as const)),
           [r.horizontal, `${formatNumber(Math.abs(props.report.horizontalPeak.bodyWeights), 1)} ${t.values.force}`],
           [r.rise, `${formatNumber(props.report.riseTime * 1000, 0)} ms`],
           [r.sink, say('length', props.report.sinkage)],

@@ -102,26 +102,6 @@ export function SwingSection(props: { swing: SwingResult; whole: WholeResult; la
 
 const PLOT_H = 130;
 
-/** A distance from the rail that is asked for, m: as in the verdict. */
-const ASKED = 0.1;
-
-/** ms of the window in which the rail is farther than asked too, by a straight line between tries; undefined without a rail. */
-function countBoth({ tries, fromMs, toMs }: WindowResult): number | undefined {
-  if (!tries.some((one) => one.nearM !== undefined)) return undefined;
-  let ms = 0;
-  for (let i = 1; i < tries.length; i++) {
-    const [a, b] = [tries[i - 1], tries[i]];
-    const [from, to] = [Math.max(a.lateMs, fromMs), Math.min(b.lateMs, toMs)];
-    if (!(to > from)) continue;
-    const at = (x: number): number =>
-      (a.nearM ?? 0) + (((b.nearM ?? 0) - (a.nearM ?? 0)) * (x - a.lateMs)) / (b.lateMs - a.lateMs) - ASKED;
-    const [u, v] = [at(from), at(to)];
-    const share = u >= 0 && v >= 0 ? 1 : u < 0 && v < 0 ? 0 : Math.max(u, v) / Math.abs(u - v);
-    ms += share * (to - from);
-  }
-  return ms;
-}
-
 export function WindowStudy(props: { window: WindowResult; width: number; set: (ms: number) => void }) {
   const tries = () => props.window.tries;
   const scale = createMemo(() => {
@@ -138,7 +118,7 @@ export function WindowStudy(props: { window: WindowResult; width: number; set: (
   const found = (): boolean => props.window.toMs > props.window.fromMs;
   const width = (): string => formatNumber(props.window.toMs - props.window.fromMs, 0);
   const both = (): string => {
-    const ms = found() ? countBoth(props.window) : 0;
+    const ms = props.window.clearMs;
     if (!found() || ms === undefined) return '';
     return ms < 1 ? t.windowNever : t.windowBoth(formatNumber(ms, 0));
   };

@@ -132,6 +132,8 @@ export interface WindowResult {
   readonly tries: readonly TryResult[];
   readonly fromMs: number;
   readonly toMs: number;
+  /** of it with nothing nearer to the rail than asked; left out: nothing was measured */
+  readonly clearMs?: number;
   readonly isOpen: readonly [boolean, boolean];
 }
 /** 'landing': over the stated ranges; 'all': the studies of the release too */

@@ -2,6 +2,7 @@
 
 import {
   calcClearance,
+  calcClearTime,
   calcContactReport,
   calcReleaseWindow,
   calcSwingLoads,
@@ -104,8 +105,10 @@ export function makeWindowResult(whole: Whole, contact: WholeContact): WindowRes
     const one = { lateMs: late * 1000, overDeg: over * DEG, upMPerS: flight.v_WScm_W0[1], airS: flight.duration };
     return [{ ...one, away, meets, ...(near === undefined ? {} : { nearM: near }) }];
   });
+  const clear = calcClearTime(found);
   return {
     tries,
+    ...(clear === undefined ? {} : { clearMs: clear * 1000 }),
     fromMs: found.from * 1000,
     toMs: found.to * 1000,
     isOpen: found.isOpen,

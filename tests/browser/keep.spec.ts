@@ -6,25 +6,28 @@ const ready = (page: Page) => expect(page.locator('canvas[data-ready="true"]').f
 const sentence = async (page: Page): Promise<string> => (await readSentence(page)).text;
 const notice = (page: Page) => page.locator('.notice').first();
 
-/** Records of a database, read through a connection of their own. */
+/** Records of a database, read through a connection of their own; it is opened again when a deletion closes it. */
 const readAll = (page: Page, database: string): Promise<[string, unknown][]> =>
-  page.evaluate(
-    (name) =>
+  page.evaluate((name) => {
+    const read = () =>
       new Promise<[string, unknown][]>((done, fail) => {
         const asked = indexedDB.open(name);
         asked.onerror = () => fail(asked.error);
         asked.onupgradeneeded = () => asked.result.createObjectStore('records');
         asked.onsuccess = () => {
-          const records = asked.result.transaction('records').objectStore('records');
+          const reading = asked.result.transaction('records');
+          const records = reading.objectStore('records');
           const [keys, values] = [records.getAllKeys(), records.getAll()];
-          values.onsuccess = () => {
+          reading.onabort = () => fail(reading.error ?? new DOMException('closed', 'AbortError'));
+          reading.oncomplete = () => {
             asked.result.close();
             done(keys.result.map((key, i) => [String(key), values.result[i]]));
           };
         };
-      }),
-    database,
-  );
+      });
+    const readAgain = (fault: DOMException) => (fault.name === 'AbortError' ? read() : Promise.reject(fault));
+    return read().catch(readAgain).catch(readAgain);
+  }, database);
 const readSessions = (page: Page) => readAll(page, 'shapeflight-sessions');
 
 for (const end of ['a reload', 'a crash'] as const)

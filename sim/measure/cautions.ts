@@ -23,7 +23,7 @@ export interface Caution {
   /** end of the range; speed or strength that is known (warned of from 1.2 and 1.3 times it on) */
   readonly limit: number;
   readonly source: string;
-  /** of a torque: whose strength it is */
+  /** of a torque: whose strength it is, at that angle and speed (of a drive where most is asked for) */
   readonly set?: StrengthSet;
   /** of a torque: s of the drive that it and the limit are means of; left out: one instant */
   readonly over?: readonly [number, number];
@@ -118,11 +118,11 @@ function speeds(body: Body, frames: JointColumns): Caution[] {
 
 function torques(body: Body, frames: JointColumns, at?: number): Caution[] {
   const worst = new Worst();
-  for (const { hinge, strength, row, from, to, torque, known } of listLoads(body, frames, TORQUE_WARNED, at)) {
+  for (const { hinge, strength, row, from, to, rate, torque, known } of listLoads(body, frames, TORQUE_WARNED, at)) {
     const { angle } = hinge;
     const size = Math.abs(torque);
     if (!isWarned(strength, size, known)) continue;
-    const set = strengthSetAt(strength, frames.angles[body.angles.length * row + angle], 0);
+    const set = strengthSetAt(strength, frames.angles[body.angles.length * row + angle], rate);
     const over = from === to ? {} : { over: [frames.t[from], frames.t[to]] as const };
     worst.judge({ kind: 'torque', angle, t: frames.t[row], value: torque, limit: known, set, ...over }, size - known);
   }

@@ -25,6 +25,8 @@ export interface TorqueLoad {
   /** rows of a drive, both included; the same row twice for an instant */
   readonly from: number;
   readonly to: number;
+  /** at `row`, rad/s, + towards larger values of the angle */
+  readonly rate: number;
   /** N m asked for, signed; N m known */
   readonly torque: number;
   readonly known: number;
@@ -91,7 +93,8 @@ function seeInstant(
   const s = course.strength[torque >= 0 ? 0 : 1];
   const size = Math.abs(torque) / course.limbs;
   if (share > 0 && (size <= OPEN * s.still || size <= share * leastStrengthAt(s, rate))) return;
-  if (s.towards * rate <= FAST) out.push({ strength: s, row: i, from: i, to: i, torque, known: knownAt(course, s, i) });
+  if (s.towards * rate <= FAST)
+    out.push({ strength: s, row: i, from: i, to: i, rate, torque, known: knownAt(course, s, i) });
 }
 
 function seeDrive(course: TorqueCourse, share: number, from: number, to: number, out: TorqueLoad[]): void {
@@ -107,5 +110,6 @@ function seeDrive(course: TorqueCourse, share: number, from: number, to: number,
   if (fastest <= FAST || (share > 0 && Math.abs(sum) <= n * course.limbs * OPEN * s.still)) return;
   let known = 0;
   for (let i = from; i <= to; i++) known += knownAt(course, s, i);
-  if (Math.abs(sum) > share * known) out.push({ strength: s, row, from, to, torque: sum / n, known: known / n });
+  if (Math.abs(sum) > share * known)
+    out.push({ strength: s, row, from, to, rate: course.rateAt(row), torque: sum / n, known: known / n });
 }

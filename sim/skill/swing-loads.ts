@@ -59,7 +59,7 @@ function judgeTorque({ body, columns, shown }: Swing, joint: SwingJoint): Cautio
     undefined,
   );
   if (!worst) return [];
-  const { row, from, to, torque, known } = worst;
+  const { row, from, to, rate, torque, known } = worst;
   return [
     {
       kind: 'torque',
@@ -68,7 +68,7 @@ function judgeTorque({ body, columns, shown }: Swing, joint: SwingJoint): Cautio
       value: torque,
       limit: known,
       source: actionSource(body, angle, torque),
-      set: strengthSetAt(worst.strength, joint.q[row], 0),
+      set: strengthSetAt(worst.strength, joint.q[row], rate),
       ...(from === to ? {} : { over: [columns.t[from], columns.t[to]] as const }),
     },
   ];

@@ -69,7 +69,6 @@ interface ReleaseWindowOptions {
 const REACH = 0.08;
 const COUNT = 41;
 const WINDOW_TOLERANCE = 1e-7;
-/** s within which a release's joint motion goes over into the plan: as in a whole skill */
 /** s: edges of the window are found to this */
 const EDGE = 1e-4;
 

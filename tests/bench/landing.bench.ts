@@ -1,5 +1,5 @@
 /**
- * A landing of one second with its report, as one drag of a knob costs: knees at touchdown changed, mat changed, legs stiffer. The
+ * A landing to rest with its report, as one drag of a knob costs: knees at touchdown changed, mat changed, legs stiffer. The
  * bound is 150 ms on two cores. docs/benchmarks.md says what was reached.
  */
 import { bench, describe } from 'vitest';
@@ -20,7 +20,7 @@ const use = (result: ReturnType<typeof contact.land>): void => {
 };
 
 const LONG = { time: 4000, warmupTime: 1500 };
-describe('one second of landing with its report', () => {
+describe('a landing with its report', () => {
   bench('another knee angle at touchdown', () => use(contact.land(contact.withKnee(entry, nextKnee()), FIRM)), LONG);
   bench('on the soft layer', () => use(contact.land(entry, { ...FIRM, mat: MATS.withSoftLayer })), LONG);
   const stiffer = { ...FIRM.action, stiffness: 1.5 };

@@ -6,6 +6,7 @@ import type { Obstacle } from '../search/nearest-miss.ts';
 import type { ResultUnit } from '../search/result.ts';
 import type { SearchProblem, Solution, Term } from '../search/solution.ts';
 import type { Answer } from '../search/solve.ts';
+import { linesOf } from './beyond-json.ts';
 import { CAUTION, COMPARED } from './caution.ts';
 import { verdictJson } from './verdict-json.ts';
 
@@ -73,6 +74,7 @@ function solutionOf({ unknowns }: SearchProblem, s: Solution, body: Body, unitOf
       peakTorque: s.cost.torque ? jointOf(s.cost.torque, body) : null,
       margin: s.cost.margin ?? null,
       ...(s.cost.marginFault === undefined ? {} : { marginFault: s.cost.marginFault }),
+      ...(s.cost.notCompared ? { notCompared: linesOf(s.cost.notCompared) } : {}),
       cautions: s.cost.cautions.map((c) => ({
         kind: c.kind,
         angle: body.angles[c.angle].name,
@@ -80,8 +82,8 @@ function solutionOf({ unknowns }: SearchProblem, s: Solution, body: Body, unitOf
         ...(c.kind === 'range'
           ? { valueDeg: c.value * OUT_UNITS.rad.scale, limitDeg: c.limit * OUT_UNITS.rad.scale }
           : c.kind === 'speed'
-            ? { valueRadPerS: c.value, limitRadPerS: c.limit }
-            : { valueNm: c.value, limitNm: c.limit }),
+            ? { valueRadPerS: c.value, knownRadPerS: c.limit }
+            : { valueNm: c.value, knownNm: c.limit }),
         source: c.source,
       })),
     },
@@ -100,12 +102,13 @@ function termOf({ wish, value, met }: Term, unitOf: (id: string) => ResultUnit):
   };
 }
 
+/** The limit is where a caution begins. */
 const jointOf = (peak: JointShare, body: Body): object => ({
   angle: body.angles[peak.angle].name,
   atS: peak.t,
   ...(peak.kind === 'speed'
-    ? { valueRadPerS: peak.value, limitRadPerS: peak.limit }
-    : { valueNm: peak.value, limitNm: peak.limit }),
+    ? { valueRadPerS: peak.value, knownRadPerS: peak.known }
+    : { valueNm: peak.value, knownNm: peak.known }),
   shareOfLimit: peak.share,
   source: peak.source,
 });

@@ -9,7 +9,7 @@ import type { StrengthSet } from '../body/strength-sets.ts';
 import { applyInto, matOfVectorInto } from '../math/rot.ts';
 import type { Frames } from './frames.ts';
 import { listLoads } from './joint-loads.ts';
-import { isCompared, isWarned, knownSpeed, SPEED_WARNED, TORQUE_WARNED } from './known-strength.ts';
+import { isCompared, knownSpeed, TORQUE_WARNED, warnedSpeed, warnedTorque } from './known-strength.ts';
 
 export type CautionKind = 'range' | 'speed' | 'torque';
 
@@ -108,7 +108,7 @@ function speeds(body: Body, frames: JointColumns): Caution[] {
   const towards = new Map<number, number>();
   forEachJoint(body, frames, (i, value, angle, rate) => {
     const limit = knownSpeed(body, angle, rate);
-    const beyond = value - SPEED_WARNED * limit;
+    const beyond = value - warnedSpeed(limit);
     if (beyond <= 0) return;
     worst.judge({ kind: 'speed', angle, t: frames.t[i], value, limit }, beyond);
     towards.set(angle, rate);
@@ -121,7 +121,7 @@ function torques(body: Body, frames: JointColumns, at?: number): Caution[] {
   for (const { hinge, strength, row, from, to, rate, torque, known } of listLoads(body, frames, TORQUE_WARNED, at)) {
     const { angle } = hinge;
     const size = Math.abs(torque);
-    if (!isWarned(strength, size, known)) continue;
+    if (!(size > warnedTorque(strength, known))) continue;
     const set = strengthSetAt(strength, frames.angles[body.angles.length * row + angle], rate);
     const over = from === to ? {} : { over: [frames.t[from], frames.t[to]] as const };
     worst.judge({ kind: 'torque', angle, t: frames.t[row], value: torque, limit: known, set, ...over }, size - known);

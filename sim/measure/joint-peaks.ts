@@ -1,6 +1,7 @@
 /**
- * How near a flight's joints come to what is known of them: the greatest speed, torque and angle as shares of it (known-strength.ts).
- * For searches: no frames, the torques only where asked for. A bound that was asked for holds at every age.
+ * How near a flight's joints come to being warned of: the greatest speed, torque and angle as shares of the limit from which on a caution
+ * is said (known-strength.ts), so that a limit that holds is a caution that is not there. For searches: no frames, the torques only where
+ * asked for. A limit that was asked for holds at every age; shares are said only of ages that are compared.
  */
 import type { Body } from '../body/body.ts';
 import type { Flight } from '../flight/flight.ts';
@@ -16,8 +17,8 @@ import {
   type JointColumns,
 } from './cautions.ts';
 import { listLoads } from './joint-loads.ts';
-import { knownSpeed, strengthOfHinges } from './known-strength.ts';
-import { OPEN, type TorqueLoad } from './torque-loads.ts';
+import { isCompared, knownSpeed, strengthOfHinges, warnedSpeed, warnedTorque } from './known-strength.ts';
+import type { TorqueLoad } from './torque-loads.ts';
 
 export interface JointShare {
   readonly kind: CautionKind;
@@ -25,12 +26,14 @@ export interface JointShare {
   readonly angle: number;
   readonly t: number;
   readonly value: number;
-  readonly limit: number;
-  /** value / limit; above 1 it is beyond */
+  /** speed or strength that is known */
+  readonly known: number;
+  /** of the limit; above 1 it is warned of */
   readonly share: number;
   readonly source: string;
 }
 
+/** Of an age that is compared with nothing there are no shares. */
 interface JointPeaks {
   readonly speed?: JointShare;
   readonly torque?: JointShare;
@@ -43,8 +46,9 @@ const RATE = 120;
 export function calcJointPeaks(flight: Flight, withTorque: boolean): JointPeaks {
   const columns = calcJointColumns(flight, withTorque);
   const { body } = flight;
-  const speed = fastestShare(body, columns);
-  const torque = withTorque ? strongestShare(body, columns) : undefined;
+  const judged = isCompared(body);
+  const speed = judged ? fastestShare(body, columns) : undefined;
+  const torque = judged && withTorque ? strongestShare(body, columns) : undefined;
   return {
     ...(speed ? { speed } : {}),
     ...(torque ? { torque } : {}),
@@ -54,9 +58,9 @@ export function calcJointPeaks(flight: Flight, withTorque: boolean): JointPeaks 
 
 /** Greatest shares in each of BINS even parts of the flight: a search has to see every move, not the worst alone. */
 export interface JointBins {
-  /** (joints x BINS) share of the speed limit */
+  /** (joints x BINS) share of the limit of a speed */
   readonly speed: Float64Array;
-  /** (hinges x BINS) share of the torque limit; empty where it was not asked for */
+  /** (hinges x BINS) share of that of a torque; empty where it was not asked for */
   readonly torque: Float64Array;
   /** (angles x BINS) rad beyond the range */
   readonly range: Float64Array;
@@ -76,7 +80,7 @@ export function calcJointBins(flight: Flight, withTorque: boolean): JointBins {
   const joint = new Map(jointOf);
   const speed = new Float64Array(body.segments.length * BINS);
   forEachJoint(body, columns, (i, value, angle, rate) => {
-    raise(speed, (joint.get(angle) ?? 0) * BINS + bin(i), value / knownSpeed(body, angle, rate));
+    raise(speed, (joint.get(angle) ?? 0) * BINS + bin(i), value / warnedSpeed(knownSpeed(body, angle, rate)));
   });
   const nq = jointOf.length;
   const torque = new Float64Array(withTorque ? nq * BINS : 0);
@@ -134,10 +138,10 @@ function calcJointColumns(flight: Flight, withTorque: boolean): JointColumns {
 function fastestShare(body: Body, columns: JointColumns): JointShare | undefined {
   let best: JointShare | undefined;
   forEachJoint(body, columns, (i, value, angle, rate) => {
-    const limit = knownSpeed(body, angle, rate);
-    const share = value / limit;
+    const known = knownSpeed(body, angle, rate);
+    const share = value / warnedSpeed(known);
     if (share <= (best?.share ?? 0)) return;
-    best = { kind: 'speed', angle, t: columns.t[i], value, limit, share, source: actionSource(body, angle, rate) };
+    best = { kind: 'speed', angle, t: columns.t[i], value, known, share, source: actionSource(body, angle, rate) };
   });
   return best;
 }
@@ -145,15 +149,14 @@ function fastestShare(body: Body, columns: JointColumns): JointShare | undefined
 function strongestShare(body: Body, columns: JointColumns): JointShare | undefined {
   let best: JointShare | undefined;
   for (const load of listLoads(body, columns, 0)) {
-    const { hinge, row, torque: value, known: limit } = load;
+    const { hinge, row, torque: value, known } = load;
     const share = shareOf(load);
     if (!(share > (best?.share ?? 0))) continue;
     const { angle } = hinge;
-    best = { kind: 'torque', angle, t: columns.t[row], value, limit, share, source: actionSource(body, angle, value) };
+    best = { kind: 'torque', angle, t: columns.t[row], value, known, share, source: actionSource(body, angle, value) };
   }
   return best;
 }
 
-/** Of next to nothing that is known at a high speed there is no share: no less than what a fit leaves open is counted. */
-const shareOf = ({ torque, known, strength }: TorqueLoad): number =>
-  Math.abs(torque) / Math.max(known, OPEN * strength.still);
+/** Finite too where next to nothing is known at a high speed: what a fit leaves open is added. */
+const shareOf = ({ torque, known, strength }: TorqueLoad): number => Math.abs(torque) / warnedTorque(strength, known);

@@ -10,7 +10,7 @@ import { OPEN } from './torque-loads.ts';
 /** Times the known strength: the one measured elite gymnast lies at 1.0 (hip) to 1.6 (knee) times active adults. */
 export const TORQUE_WARNED = 1.3;
 /** Times the known speed. */
-export const SPEED_WARNED = 1.2;
+const SPEED_WARNED = 1.2;
 /** Years: measured at 18 to 25; held to 40, from memory. */
 const KNOWN_AGES = [18, 40] as const;
 
@@ -75,6 +75,9 @@ export function knownSpeed(body: Body, angle: number, rate: number): number {
   return body.angles[angle].strength?.[rate >= 0 ? 0 : 1].knownSpeed ?? Number.POSITIVE_INFINITY;
 }
 
-/** Whether a torque asks for so much more than is known that it is warned of. */
-export const isWarned = (s: ActionStrength, torque: number, most: number): boolean =>
-  torque > Math.max(TORQUE_WARNED * most, most + OPEN * s.still);
+/** rad/s from which on a speed is warned of. */
+export const warnedSpeed = (known: number): number => SPEED_WARNED * known;
+
+/** N m from which on a torque is warned of, where `most` is known. */
+export const warnedTorque = (s: ActionStrength, most: number): number =>
+  Math.max(TORQUE_WARNED * most, most + OPEN * s.still);

@@ -1,5 +1,6 @@
 /** A target as a problem for a solve, and an answer to it with what it costs. SI and radians. */
 import type { FlightOptions } from '../flight/fly.ts';
+import { type Said, wordNotCompared } from '../measure/caution-words.ts';
 import type { Caution, CautionKind } from '../measure/cautions.ts';
 import { calcJointBins, calcJointPeaks, type JointShare } from '../measure/joint-peaks.ts';
 import type { Contact } from '../skill/contact-room.ts';
@@ -47,6 +48,8 @@ interface Cost {
   /** nearest to its limit */
   readonly speed?: JointShare;
   readonly torque?: JointShare;
+  /** of an age that is compared with nothing */
+  readonly notCompared?: Said;
   readonly cautions: readonly Caution[];
   readonly margin?: number;
   /** why a margin that was asked for could not be computed */
@@ -105,6 +108,7 @@ export function describeSolution(
   const bins = calcJointBins(flight, limits.torque);
   const beyond = calcLimitMisses(bins, limits);
   const late = calcLateMiss(outcome);
+  const notCompared = wordNotCompared(flight.body);
   return {
     values,
     spec,
@@ -121,6 +125,7 @@ export function describeSolution(
       momentum: Math.hypot(...flight.h_Scm_W),
       ...(peaks.speed ? { speed: peaks.speed } : {}),
       ...(peaks.torque ? { torque: peaks.torque } : {}),
+      ...(notCompared ? { notCompared } : {}),
       cautions: peaks.cautions,
       ...(problem.margin ? marginOf(problem.margin, spec) : {}),
     },

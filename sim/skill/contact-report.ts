@@ -2,8 +2,8 @@
  * What a take-off asks of the place it leaves, beside what is usual there: speeds, angular momentum and air of any take-off; time, force, work and movement of a
  * contact. Everything that lies outside is a caution.
  */
-import type { Body } from '../body/body.ts';
 import type { Flight } from '../flight/flight.ts';
+import { isCompared } from '../measure/known-strength.ts';
 import { calcContactPlaces } from '../motion/contact-places.ts';
 import { tableTop } from './clearance.ts';
 import { type BedSpring, calcBedSpring } from './contact-bed.ts';
@@ -60,7 +60,7 @@ export interface ContactDetail {
   readonly work: number;
   readonly bed?: BedSpring;
   readonly course?: ContactCourse;
-  /** loads of athletes under 15 are compared with nothing */
+  /** loads of an age that no strength is known of are compared with nothing (known-strength.ts) */
   readonly loadsCompared: boolean;
 }
 
@@ -70,8 +70,6 @@ interface Taken {
   readonly contact?: TakeoffContact;
 }
 
-/** Loads of younger athletes are shown and not compared, years. */
-const LOADS_FROM_AGE = 15;
 /** Entry, exit and place may differ by this, m: a real force comes and goes, which moves a mean by up to 3 cm; our judgement. */
 const AGREE = 0.1;
 /** Hips and shoulders may turn by this over a contact, rad: 40 deg, our judgement. */
@@ -157,11 +155,9 @@ function detailOf(place: RangedPlace, contact: TakeoffContact, flight: Flight, w
     work: impulse.energy / body.mass,
     ...(bed ? { bed } : {}),
     ...(course ? { course } : {}),
-    loadsCompared: areLoadsCompared(body),
+    loadsCompared: isCompared(body),
   };
 }
-
-const areLoadsCompared = ({ age }: Body): boolean => age === undefined || age >= LOADS_FROM_AGE;
 
 function disagreements(place: RangedPlace, c: ContactCourse): ContactCaution[] {
   const found: ContactCaution[] = [];

@@ -4,7 +4,7 @@ import type { PlanarJointName } from '../contact/chain.ts';
 import type { Swing, SwingJoint } from '../contact/swing.ts';
 import { type Said, wordCaution, wordInstant, wordNotCompared } from '../measure/caution-words.ts';
 import { actionSource, type Caution } from '../measure/cautions.ts';
-import { isCompared, isWarned, knownSpeed, SPEED_WARNED } from '../measure/known-strength.ts';
+import { isCompared, knownSpeed, warnedSpeed, warnedTorque } from '../measure/known-strength.ts';
 import { listTorqueLoads } from '../measure/torque-loads.ts';
 
 export interface SwingLoads {
@@ -52,7 +52,7 @@ function judgeTorque({ body, columns, shown }: Swing, joint: SwingJoint): Cautio
       rateAt: (i) => joint.qd[i],
     },
     1,
-  ).filter((l) => isWarned(l.strength, Math.abs(l.torque) / limbs, l.known / limbs));
+  ).filter((l) => Math.abs(l.torque) / limbs > warnedTorque(l.strength, l.known / limbs));
   const beyond = (l: (typeof loads)[number]): number => Math.abs(l.torque) - l.known;
   const worst = loads.reduce<(typeof loads)[number] | undefined>(
     (a, b) => (a && beyond(a) >= beyond(b) ? a : b),
@@ -80,6 +80,6 @@ function judgeSpeed({ body, columns, shown }: Swing, joint: SwingJoint): Caution
   for (let k = 1; k < shown; k++) if (Math.abs(joint.qd[k]) > Math.abs(joint.qd[i])) i = k;
   const value = Math.abs(joint.qd[i]);
   const limit = knownSpeed(body, angle, joint.qd[i]);
-  if (!(value > SPEED_WARNED * limit)) return [];
+  if (!(value > warnedSpeed(limit))) return [];
   return [{ kind: 'speed', angle, t: columns.t[i], value, limit, source: actionSource(body, angle, joint.qd[i]) }];
 }

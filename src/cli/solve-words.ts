@@ -4,6 +4,7 @@ import {
   type Body,
   findResult,
   type JointShare,
+  LIMIT_WORDS,
   OUT_UNITS,
   type SearchProblem,
   type ShareAfter,
@@ -146,10 +147,13 @@ function formatCosts(
   body: Body,
   { tries, balance }: MarginNote,
 ): string {
+  const young = list.find(({ cost }) => cost.notCompared)?.cost.notCompared;
   const joint = (peak: JointShare | undefined, unit: string): string =>
     peak
       ? `${wordAngle(body, body.angles[peak.angle])} ${show(Math.abs(peak.value))} ${unit}, ${Math.round(100 * peak.share)} % of its limit`
-      : 'none';
+      : young
+        ? 'compared with nothing'
+        : 'none';
   const sources = list.flatMap(({ cost }) => [cost.speed?.source, cost.torque?.source].filter((s) => s !== undefined));
   const lines = list.map(({ cost }, i) => {
     const margin =
@@ -167,8 +171,8 @@ function formatCosts(
     ...(tries > 0
       ? [`  margin: share of ${tries} tries with the usual errors that land in the usual window; ${balance}`]
       : []),
-    ...[...new Set(sources)].map((s) => `  limit from: ${s}`),
-    '  Limits are of the general population or of single athletes; trained athletes exceed many of them.',
+    ...[...new Set(sources)].map((s) => `  known from: ${s}`),
+    ...(young ? [`  ${young.title} ${young.detail}`] : [`  ${LIMIT_WORDS}`]),
   ].join('\n');
 }
 

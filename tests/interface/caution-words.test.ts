@@ -1,6 +1,18 @@
 // Page, command line and JSON say a caution in the same words; at an age without a source they say that nothing is compared.
 import { describe, expect, it } from 'vitest';
-import { calcFrames, flySkill, formatSummary, frameTimes, summarize } from '../../sim/index.ts';
+import {
+  buildSkill,
+  calcFrames,
+  calcJointPeaks,
+  flySkill,
+  formatSummary,
+  frameTimes,
+  LIMIT_WORDS,
+  launch,
+  parseSkill,
+  summarize,
+} from '../../sim/index.ts';
+import { TORQUE_WARNED, warnedSpeed } from '../../sim/measure/known-strength.ts';
 import { makeEngine } from '../../src/engine/engine.ts';
 import { fileOf, preset, presetIds, shelf } from '../skill/load.ts';
 
@@ -26,6 +38,31 @@ describe('cautions', () => {
     expect(summary.said.length).toBe(summary.cautions.length);
     if (notCompared) expect(text).toContain(`${notCompared.title} ${notCompared.detail}`);
     expect(notCompared !== undefined).toBe((preset(id).body.age ?? 18) < 18);
+  });
+
+  it('begin at the limit that shares of a search are of, as its words say', () => {
+    expect(LIMIT_WORDS).toContain(`${warnedSpeed(1)} times the known speed, ${TORQUE_WARNED} times the known strength`);
+    for (const id of ['double-back-tuck', 'back-straight-triple', 'back-pike'].filter((one) =>
+      presetIds.includes(one),
+    )) {
+      const flight = flySkill(preset(id));
+      const { speed, torque, cautions } = calcJointPeaks(flight, true);
+      for (const [kind, peak] of [
+        ['speed', speed],
+        ['torque', torque],
+      ] as const)
+        expect(cautions.some((c) => c.kind === kind)).toBe((peak?.share ?? 0) > 1);
+    }
+  });
+
+  it('are not said of an age without a source, and no share of a limit is', () => {
+    const file = fileOf('double-back-tuck');
+    const adult = 'ref' in file.athlete ? shelf.athletes[file.athlete.ref] : file.athlete;
+    if (adult.kind !== 'human') throw new Error('no human');
+    const { segments: _, ...own } = adult;
+    const young = launch(buildSkill(parseSkill({ ...file, athlete: { ...own, ageYears: 14 } }, shelf)));
+    const peaks = calcJointPeaks(flySkill(young), true);
+    expect([peaks.speed, peaks.torque]).toEqual([undefined, undefined]);
   });
 
   it('are two short sentences: what is asked for, and whose strength that is', () => {

@@ -1,9 +1,11 @@
 // What is said of take-offs and contacts: what must caution, what must not; entry and exit against a contact summed in small steps; the spring of a bed against its own
 // motion and against the published table of it.
 import { describe, expect, test } from 'vitest';
+import { athletes } from '../../presets/index.ts';
 import * as contact from '../../sim/contact/index.ts';
 import { takeoffOf } from '../../sim/files/takeoff-json.ts';
 import type { SkillFile } from '../../sim/index.ts';
+import { wordNotCompared } from '../../sim/measure/caution-words.ts';
 import { calcContactPlaces } from '../../sim/motion/contact-places.ts';
 import { calcBedSpring } from '../../sim/skill/contact-bed.ts';
 import { PLACE_RANGES, upOutOf } from '../../sim/skill/contact-ranges.ts';
@@ -203,7 +205,23 @@ describe('what is usual is not', () => {
     expect(c?.peak.up[1]).toBeCloseTo(2.2 * (c?.mean.up ?? 0), 9);
   });
 
-  test('the loads of an athlete under 15 are compared with nothing', () => {
+  test.each([12, 14, 16, 17.9, 18, 40, 41])(
+    'at %s years forces and work are compared where strengths are, and else not',
+    (ageYears) => {
+      const file = floor({ up: 9 });
+      const adult = 'ref' in file.athlete ? athletes[file.athlete.ref] : file.athlete;
+      if (adult.kind !== 'human') throw new Error('no human');
+      const { segments: _, ...own } = adult;
+      file.athlete = { ...own, ageYears };
+      const whole = flyWhole(builtOf(file), contact);
+      const r = calcContactReport(whole);
+      const isSaid = wordNotCompared(whole.flight.body) === undefined;
+      expect(r?.contact?.loadsCompared).toBe(isSaid);
+      expect(r?.cautions.some((c) => c.kind === 'meanUp')).toBe(isSaid);
+    },
+  );
+
+  test('the loads of a young athlete are compared with nothing, the speeds are', () => {
     const file = floor({ up: 9 });
     file.athlete = { ref: 'jory-quill' };
     const r = reportOf(file);

@@ -2,6 +2,7 @@
 
 import { createMemo, For, Show } from 'solid-js';
 import type { Solution } from '../../../sim/index.ts';
+import { LIMIT_WORDS } from '../../../sim/words/limit-words.ts';
 import { useFlight } from '../../app/page.ts';
 import { speakVerdict } from '../../app/say/sentence-words.ts';
 import { texts } from '../../app/words.ts';
@@ -46,6 +47,7 @@ export function AskButton(props: Props) {
 export function Answers(props: Props) {
   const flight = useFlight();
   const solutions = (): number => props.state.found()?.answer.solutions.length ?? 0;
+  const notCompared = () => props.state.found()?.list[0]?.cost.notCompared;
   const head = (): string => {
     const found = props.state.found();
     if (!found) return t.noAnswers;
@@ -108,7 +110,9 @@ export function Answers(props: Props) {
       </Show>
       <Show when={props.state.drawn()?.fault}>{(fault) => <p class="ask-fault">{t.doesNotFly(fault())}</p>}</Show>
       <Show when={props.state.found()}>
-        <p class="quiet ask-caution">{t.caution}</p>
+        <p class="quiet ask-caution">
+          {t.caution} {notCompared() ? `${notCompared()?.title} ${notCompared()?.detail}` : LIMIT_WORDS}
+        </p>
       </Show>
     </section>
   );
@@ -148,7 +152,7 @@ function AnswerRow(props: Props & { one: Solution; index: number }) {
   });
   const cost = () => props.one.cost;
   const joint = (peak: { share: number; angle: number } | undefined, what: string): string => {
-    if (!peak) return what;
+    if (!peak) return cost().notCompared?.title ?? what;
     const name = flight.result().flight.body.angles[peak.angle]?.name ?? '';
     return `${what}: ${texts.joint(name)}`;
   };
@@ -170,13 +174,13 @@ function AnswerRow(props: Props & { one: Solution; index: number }) {
         <Cost label={t.costMeans.momentum} value={say('momentum', cost().momentum, 1)} bar={0} />
         <Cost
           label={joint(cost().speed, t.costMeans.speed)}
-          value={`${formatNumber(100 * (cost().speed?.share ?? 0), 0)} %`}
+          value={shareWords(cost().speed)}
           bar={cost().speed?.share ?? 0}
           tick
         />
         <Cost
           label={joint(cost().torque, t.costMeans.torque)}
-          value={`${formatNumber(100 * (cost().torque?.share ?? 0), 0)} %`}
+          value={shareWords(cost().torque)}
           bar={cost().torque?.share ?? 0}
           tick
         />
@@ -190,6 +194,10 @@ function AnswerRow(props: Props & { one: Solution; index: number }) {
     </label>
   );
 }
+
+/** Of an age that is compared with nothing there is none. */
+const shareWords = (peak: { share: number } | undefined): string =>
+  peak ? `${formatNumber(100 * peak.share, 0)} %` : '–';
 
 /** Bars reach to 1.3 of the limit; the tick is the limit. */
 const MOST = 1.3;

@@ -24,6 +24,8 @@ import { MISS_WIDTHS } from './skill-verdict.ts';
 
 /** Where no landing on the feet is judged, F may be short or past by this at the end, rad: our judgement. */
 const UNJUDGED_LANDING = 10 * RAD;
+/** What was met before landings were judged by their model, rad: short or past, twist off. */
+const FORMERLY = { landing: 20 * RAD, twist: 45 * RAD } as const;
 
 interface ReleaseTry {
   /** s after the planned release (before: negative) */
@@ -167,29 +169,37 @@ function isMet(
   if (!flight || !end || !(Math.abs(twistOff) < MISS_WIDTHS.twist) || !(Math.abs(end.tilt) < MISS_WIDTHS.tilt))
     return false;
   const band = bandOf(skill.end.surface?.kind);
+  // what is down with another part first is not held, however upright
+  if (band && flight.touchdown && flight.touchdown.part !== 'feet') return false;
   const reach = band && calcHeldReach(flight, end.twist, judgeWith(skill.after, contact));
   if (!band || reach === undefined) return Math.abs(over) <= UNJUDGED_LANDING;
   const [low, high] = heldWithin(band);
   return Math.abs(over) < MISS_WIDTHS.somersault && reach >= low && reach <= high;
 }
 
-/**
- * s of the window in which what comes nearest to the rail stays `asked` m away too, by a straight line between tries; undefined
- * where nothing was measured.
- */
+/** s of the window in which what comes nearest to the rail stays `asked` m away too; undefined where nothing was measured. */
 export function calcClearTime({ tries, from, to }: ReleaseWindow, asked = ASKED_CLEARANCE): number | undefined {
   if (!tries.some((one) => one.nearest)) return undefined;
-  let clear = 0;
+  return timeOver(tries, from, to, ({ nearest }) => (nearest?.distance ?? Number.NaN) - asked);
+}
+
+/** s, of all times looked at, that would have met the window that was usual before: another question, said beside the new width. */
+export const calcFormerTime = ({ tries }: ReleaseWindow): number =>
+  timeOver(tries, Number.NEGATIVE_INFINITY, Number.POSITIVE_INFINITY, ({ over, twistOff }) =>
+    Math.min(FORMERLY.landing - Math.abs(over), FORMERLY.twist - Math.abs(twistOff)),
+  );
+
+/** s between `from` and `to` in which a value is 0 or more, by a straight line between tries. */
+function timeOver(tries: readonly ReleaseTry[], from: number, to: number, value: (one: ReleaseTry) => number): number {
+  let sum = 0;
   for (let i = 1; i < tries.length; i++) {
     const [a, b] = [tries[i - 1], tries[i]];
     const [begin, end] = [Math.max(a.late, from), Math.min(b.late, to)];
-    if (!(end > begin) || !a.nearest || !b.nearest) continue;
-    const [u, v] = [begin, end].map((t) => mix(a, b, (t - a.late) / (b.late - a.late)) - asked);
+    const [va, vb] = [value(a), value(b)];
+    if (!(end > begin) || Number.isNaN(va + vb)) continue;
+    const [u, v] = [begin, end].map((t) => va + ((vb - va) * (t - a.late)) / (b.late - a.late));
     const share = u >= 0 && v >= 0 ? 1 : u < 0 && v < 0 ? 0 : Math.max(u, v) / Math.abs(u - v);
-    clear += share * (end - begin);
+    sum += share * (end - begin);
   }
-  return clear;
+  return sum;
 }
-
-const mix = (a: ReleaseTry, b: ReleaseTry, share: number): number =>
-  (1 - share) * (a.nearest?.distance ?? Number.NaN) + share * (b.nearest?.distance ?? Number.NaN);

@@ -6,8 +6,8 @@ import { makeSwing } from '../../sim/contact/make-swing.ts';
 import { calcFlightEnd } from '../../sim/measure/flight-end.ts';
 import { flySkill } from '../../sim/skill/flyer.ts';
 import { releaseTakeoff } from '../../sim/skill/release-takeoff.ts';
-import { calcReleaseWindow } from '../../sim/skill/release-window.ts';
-import type { Skill } from '../../sim/skill/skill.ts';
+import { calcFormerTime, calcReleaseWindow } from '../../sim/skill/release-window.ts';
+import type { Skill, SkillTarget } from '../../sim/skill/skill.ts';
 import { launchedWith } from '../skill/load.ts';
 import { DEG, G, gymnast, twoGiants } from './swings.ts';
 
@@ -142,6 +142,37 @@ describe('the release window', () => {
       const outside = upTo(beyond);
       expect(outside.tries[beyond < 0 ? 0 : 2].meets).toBe(false);
     }
+  });
+
+  it('is not met by what comes down upright with another part than the feet first', () => {
+    // wanted as it is
+    const target = { ...skill.target, landingAngle: at0.end?.somersault ?? 0 } as SkillTarget;
+    const body = {
+      ...gymnast,
+      contacts: gymnast.contacts.map((c) => (c.part === 'feet' ? { ...c, part: 'hands' } : c)),
+    };
+    const onHands = calcReleaseWindow(launchedWith({ ...skill, body, target }), swing, {
+      from: -0.03,
+      to: 0.03,
+      count: 7,
+    });
+    expect(onHands.tries.some((one) => Math.abs(one.over) < 10 * DEG)).toBe(true);
+    expect(onHands.tries.filter((one) => one.meets)).toEqual([]);
+  });
+
+  it('the time that the former window allowed is that of an even course between its bounds', () => {
+    // a degree a millisecond: 20 degrees to each side
+    const tries = [-40, -20, 0, 20, 40].map((ms) => ({
+      late: ms / 1000,
+      over: ms * DEG,
+      twistOff: 0,
+      away: 0,
+      meets: false,
+    }));
+    const window = { tries, from: 0, to: 0, width: 0, isOpen: [false, false], tolerance: 1e-7 } as const;
+    expect(calcFormerTime(window)).toBeCloseTo(0.04, 9);
+    const twisted = { ...window, tries: tries.map((one) => ({ ...one, twistOff: 50 * DEG })) };
+    expect(calcFormerTime(twisted)).toBe(0);
   });
 
   it('its coarser tolerance moves no landing by more than 1e-5 rev', () => {

@@ -4,6 +4,7 @@ import {
   calcClearance,
   calcClearTime,
   calcContactReport,
+  calcFormerTime,
   calcReleaseWindow,
   calcSwingLoads,
   judgeArrival,
@@ -106,11 +107,13 @@ export function makeWindowResult(whole: Whole, contact: WholeContact): WindowRes
     return [{ ...one, away, meets, ...(near === undefined ? {} : { nearM: near }) }];
   });
   const clear = calcClearTime(found);
+  const formerMs = calcFormerTime(found) * 1000;
   return {
     tries,
     ...(clear === undefined ? {} : { clearMs: clear * 1000 }),
     fromMs: found.from * 1000,
     toMs: found.to * 1000,
+    formerMs,
     isOpen: found.isOpen,
   };
 }

@@ -25,3 +25,10 @@ export const beforeOf = <P extends Phase>({
 
 export const afterOf = <P extends Phase>({ phases }: Phases<P>): Extract<P, { kind: 'landing' }> | undefined =>
   find(phases, 'landing');
+
+interface PhaseOver extends Phase {
+  readonly end?: { readonly surface?: { readonly kind: string } };
+}
+/** A flight alone does not say all of it: something comes before or after, or it may meet the board over the water. */
+export const isMoreThanFlight = ({ phases }: Phases<PhaseOver>): boolean =>
+  phases.some((phase) => phase.kind !== 'flight' || phase.end?.surface?.kind === 'water');

@@ -1,5 +1,5 @@
-/** Verdicts with their landing, of skills beside the one that is open: each is run once, by a worker. */
-import type { ShapeData, SkillVerdict } from '../../sim/index.ts';
+/** Verdicts with their landing and what came near a rail, of skills beside the one that is open: each is run once, by a worker. */
+import { isMoreThanFlight, type ShapeData, type SkillVerdict } from '../../sim/index.ts';
 import { makePagePool } from '../jobs/browser-port.ts';
 import type { Pool } from '../jobs/pool.ts';
 import type { FlightResult } from './result.ts';
@@ -15,12 +15,13 @@ export function makeLandings(shapes: Readonly<Record<string, ShapeData>>, pool: 
     judge: (result, isOwn, known) => {
       const inFlight = result.outline.verdict;
       const { ending } = inFlight;
-      if (ending.kind !== 'notComputed' || ending.why.kind !== 'pending') return known(inFlight);
+      const isPending = ending.kind === 'notComputed' && ending.why.kind === 'pending';
+      if (!isPending && !(isOwn && isMoreThanFlight(result.file))) return known(inFlight);
       const done = verdicts.get(result);
       if (done) return known(done);
       const notRun = (kind: 'heldEqual' | 'failed'): SkillVerdict => ({
         ...inFlight,
-        ending: { kind: 'notComputed', why: { kind } },
+        ...(isPending ? { ending: { kind: 'notComputed', why: { kind } } } : {}),
       });
       if (!isOwn) return known(notRun('heldEqual'));
       known(inFlight);
@@ -37,7 +38,7 @@ export function makeLandings(shapes: Readonly<Record<string, ShapeData>>, pool: 
             onProgress: (step) => {
               if (step.kind !== 'whole') return;
               const { judged, near } = step.result;
-              keep({ ...inFlight, missed: [...near, ...inFlight.missed], ...judged });
+              keep({ ...inFlight, missed: [...near, ...inFlight.missed], ...(isPending ? judged : {}) });
             },
           },
         )

@@ -2,7 +2,7 @@
 
 import { describe, expect, it } from 'vitest';
 import { shapes, skills } from '../../presets/index.ts';
-import { armsWideAgainstIn, checkSkillFile, flySkill } from '../../sim/index.ts';
+import { armsWideAgainstIn, checkSkillFile, flySkill, wordVerdict } from '../../sim/index.ts';
 import { makeComparing } from '../../src/engine/compare.ts';
 import { makeLandings } from '../../src/engine/landings.ts';
 import type { Pool } from '../../src/jobs/pool.ts';
@@ -16,10 +16,12 @@ const engine = await readyEngine();
 /** A worker that answers with one landing, and counts what it is asked. */
 let asked = 0;
 const judged = { ending: { kind: 'landed', how: 'hop', direction: 'back', t: 0.4 }, basis: 'landingModel' } as const;
+/** What came near a rail, as the worker has it. */
+const near: unknown[] = [];
 const pool = {
   run: (_job: string, _subject: unknown, { onProgress }: { onProgress: (step: unknown) => void }) => {
     asked++;
-    return { done: Promise.resolve().then(() => onProgress({ kind: 'whole', result: { near: [], judged } })) };
+    return { done: Promise.resolve().then(() => onProgress({ kind: 'whole', result: { near, judged } })) };
   },
 } as unknown as Pool;
 const comparing = makeComparing(engine, shapes, makeLandings(shapes, pool));
@@ -42,6 +44,18 @@ describe('the verdict on a version', () => {
     asked = 0;
     expect(await endings('floor-double-tuck', true)).toEqual(['pending', 'landed', 'landed']);
     expect(asked).toBe(1);
+  });
+  it('says what comes near board or rail where nothing is landed on, as the headline does', async () => {
+    asked = 0;
+    near.push({ kind: 'near', solid: 'board', part: 'feet', distance: 0.04, t: 0.5 });
+    const result = engine.fly(skills['dive-forward-one-and-half-pike']);
+    const said: string[] = [];
+    comparing.judge(result, true, (verdict) => said.push(wordVerdict(verdict)));
+    await new Promise((done) => setTimeout(done));
+    near.pop();
+    expect(asked).toBe(1);
+    expect(said[1]).toMatch(/^Feet pass 4 cm from the board\. .*: enters head first/);
+    expect(said[0]).toMatch(/: enters head first/);
   });
   it('without a landing, or with a take-off that no file holds, waits for nothing', async () => {
     asked = 0;

@@ -7,9 +7,7 @@ export type { Body, Sym3, Vec3 } from './body/body.ts';
 export { makeHuman } from './body/human.ts';
 export { formatMjcf } from './body/mjcf.ts';
 export { strengthCurve } from './body/strength.ts';
-export type { EndingKind, EndingReason } from './contact/ending.ts';
 export type { ContactFault } from './contact/impulse.ts';
-export type { LandingRange } from './contact/landing-ranges.ts';
 export type { LandingReport } from './contact/landing-report.ts';
 export type { SwingPeaks } from './contact/swing.ts';
 export type { SwingMovesError } from './contact/swing-moves-error.ts';
@@ -196,7 +194,8 @@ export { flySkill, makeFlyer } from './skill/flyer.ts';
 export type { HandGap } from './skill/hand-contact.ts';
 export { calcLateDose, type LateDose } from './skill/late-dose.ts';
 export { calcRelease, type LaunchedSkill, launch, launchFrom, type Release, relaunch } from './skill/launch.ts';
-export { calcClearTime, calcReleaseWindow } from './skill/release-window.ts';
+export { calcLikelihood, type Likelihood, likelihoodSteps } from './skill/likelihood.ts';
+export { calcClearTime, calcFormerTime, calcReleaseWindow } from './skill/release-window.ts';
 export type { Skill, SkillTarget } from './skill/skill.ts';
 export { calcSkillReadings, type SkillReadings } from './skill/skill-readings.ts';
 export { calcHandGaps, compileSkillSchedule } from './skill/skill-schedule.ts';
@@ -209,11 +208,12 @@ export {
   type TiltProgress,
   type TiltValues,
 } from './skill/tilt-account.ts';
-export { wordBasis } from './words/basis-words.ts';
+export { wordBasis, wordCoarseTwist } from './words/basis-words.ts';
 export { formatClearance } from './words/clearance-words.ts';
 export { formatConditioning, wordConditioning } from './words/conditioning-words.ts';
 export { formatLateDose } from './words/late-words.ts';
-export type { EndingTenths } from './words/likelihood-words.ts';
+export { wordLikelihood } from './words/likelihood-words.ts';
+export { LIMIT_WORDS } from './words/limit-words.ts';
 export { wordVerdict } from './words/verdict-words.ts';
 
 import type { Contact, WholeContact } from './skill/contact-room.ts';
@@ -233,7 +233,7 @@ export type Estimate = typeof import('./estimate/index.ts');
 /** Estimate sheets with their parser of formulas, loaded when one is opened and not before. */
 export const loadEstimate = (): Promise<Estimate> => import('./estimate/index.ts');
 export type { FromTo } from './math/from-to.ts';
-export { afterOf, beforeOf, flightOf } from './math/phases.ts';
+export { afterOf, beforeOf, flightOf, isMoreThanFlight } from './math/phases.ts';
 export { calcSwingLoads } from './skill/swing-loads.ts';
 export { flyWhole, type Whole } from './skill/whole.ts';
 export { makeInstantReader } from './skill/whole-instant.ts';

@@ -4,12 +4,10 @@ import type { LandingReport } from '../contact/landing-report.ts';
 import { DEG, REV } from '../math/angles.ts';
 import type { LateDose } from '../skill/late-dose.ts';
 import type { SwingLoads } from '../skill/swing-loads.ts';
-import type { Whole } from '../skill/whole.ts';
-
+import type { Arrival, Whole } from '../skill/whole.ts';
 import { beyondOf, linesOf } from './beyond-json.ts';
 
-/** Times count from the release or take-off; those of the landing from touchdown. */
-/** `loads`: of the swing, where there is one. */
+/** Times count from the release or take-off; those of the landing from touchdown. `loads`: of the swing, where there is one. */
 export function phasesOf(whole: Whole, dose?: LateDose, loads?: SwingLoads): object {
   const { swing, late, contact, landing } = whole;
   return {
@@ -62,7 +60,7 @@ export function phasesOf(whole: Whole, dose?: LateDose, loads?: SwingLoads): obj
           },
         }
       : {}),
-    ...(landing ? { landing: landing.kind === 'landed' ? landingOf(landing.report) : landing } : {}),
+    ...(landing ? { landing: arrivalOf(landing) } : {}),
   };
 }
 
@@ -82,6 +80,17 @@ function doseOf({ rows, grain }: LateDose): object {
 }
 
 const finite = (x: number): number | null => (Number.isFinite(x) ? x : null);
+
+/** Of one that is not computed: how far it is off and up to where it would be computed. */
+function arrivalOf(landing: Arrival): object {
+  if (landing.kind === 'landed') return landingOf(landing.report);
+  if (landing.kind === 'notOnFeet') return landing;
+  const asymmetry = landing.asymmetry.map(({ kind, value, limit }) => {
+    const scale = kind === 'across' ? 1 : DEG;
+    return { kind, value: value * scale, limit: limit * scale, unit: kind === 'across' ? 'm/s' : 'deg' };
+  });
+  return { kind: landing.kind, asymmetry };
+}
 
 function landingOf(r: LandingReport): object {
   return {

@@ -4,12 +4,13 @@ import type { Clearance } from '../measure/clearance.ts';
 import type { JointPeak, Peak, Summary } from '../measure/summary.ts';
 import type { Sensitivity } from '../skill/conditioning.ts';
 import type { ContactReport } from '../skill/contact-report.ts';
+import type { Likelihood } from '../skill/likelihood.ts';
 import type { SkillVerdict } from '../skill/skill-verdict.ts';
 import { beyondOf, linesOf } from './beyond-json.ts';
 import { CAUTION, COMPARED } from './caution.ts';
 import { conditioningJson } from './conditioning-json.ts';
 import { takeoffOf } from './takeoff-json.ts';
-import { verdictJson } from './verdict-json.ts';
+import { likelihoodJson, verdictJson } from './verdict-json.ts';
 
 const SUMMARY_FORMAT = 'shapeflight-summary';
 const SUMMARY_VERSION = 1;
@@ -19,6 +20,9 @@ type Numbers = Record<string, number | null>;
 interface Said {
   readonly sentence: string;
   readonly verdict: SkillVerdict;
+  /** what the ending was judged by, in words */
+  readonly basis?: string;
+  readonly likelihood?: Likelihood | undefined;
 }
 /** What came before and after the flight (phases-json.ts), what came nearest to rail, table or board, what the take-off asks of its place, how sensitive the result is. */
 interface Around {
@@ -31,7 +35,7 @@ interface Around {
 /** `said`: the verdict and its sentence. */
 export function formatSummaryJson(
   title: string,
-  { sentence, verdict }: Said,
+  { sentence, verdict, basis, likelihood }: Said,
   s: Summary,
   { phases, nearest, takeoff, conditioning }: Around = {},
 ): string {
@@ -48,7 +52,11 @@ export function formatSummaryJson(
     compared: COMPARED,
     title,
     sentence,
-    verdict: verdictJson(verdict),
+    verdict: {
+      ...verdictJson(verdict),
+      basis: basis ?? null,
+      likelihood: likelihood ? likelihoodJson(likelihood) : null,
+    },
     athlete: {
       name: body.name,
       massKg: body.mass,

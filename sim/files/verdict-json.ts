@@ -1,16 +1,25 @@
 /** A skill's result for the summary as JSON, in the units people type. Fields: docs/command-line.md. */
 import { DEG } from '../math/angles.ts';
+import type { Likelihood } from '../skill/likelihood.ts';
 import type { Ending, Miss, SkillVerdict } from '../skill/skill-verdict.ts';
 
 /** What is missed of what was wanted, the ending, and what the ending was judged by. */
-export function verdictJson({ missed, ending, basis, short }: SkillVerdict): object {
+export function verdictJson({ missed, flown, ending, basis, short }: SkillVerdict): object {
   return {
     missed: missed.map(missJson),
+    ...(flown.isTwistCoarse ? { twistsKnownTo: 0.1 } : {}),
     shortDeg: short === undefined ? null : short * DEG,
     ending: endingJson(ending),
     judgedBy: basis,
   };
 }
+
+/** In how many of ten of the stated ranges it ends which way. */
+export const likelihoodJson = ({ samples, tenths, ranges }: Likelihood): object => ({
+  samples,
+  tenths: Object.fromEntries(tenths.map((one) => [one.kind, one.tenths])),
+  ranges: ranges.map(({ name, low, high, source }) => ({ name, low, high, source })),
+});
 
 function missJson(miss: Miss): object {
   if (miss.kind === 'near')

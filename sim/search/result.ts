@@ -41,7 +41,7 @@ export const RESULTS: readonly Result[] = [
   { id: 'tilt', label: 'tilt at the end, head to the right +', unit: 'rad', get: ({ end }) => end.tilt },
   {
     id: 'short',
-    label: 'short of the wanted landing +, over -',
+    label: 'short of the wanted landing +, past -',
     unit: 'rad',
     get: ({ end, sense, wanted }) => sense.somersault * (wanted - end.somersault),
   },

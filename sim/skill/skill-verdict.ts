@@ -11,7 +11,7 @@ import { ASKED_CLEARANCE, type Clearance } from '../measure/clearance.ts';
 import { type BandPlace, bandOf, placeInBand } from '../measure/landing-band.ts';
 import type { Summary } from '../measure/summary.ts';
 import type { SideWord, SomersaultWord } from '../measure/words.ts';
-import type { Skill } from './skill.ts';
+import type { LaunchedSkill } from './launch.ts';
 import type { Whole } from './whole.ts';
 
 /** From these on something is called missed. */
@@ -49,6 +49,8 @@ interface Flown {
   readonly twistWord: SideWord;
   readonly duration: number;
   readonly undefinedFrom?: number;
+  /** one hand let go late: half a millisecond of it is a good part of a tenth of a twist (late-dose.ts), so no word on the twist is finer */
+  readonly isTwistCoarse?: boolean;
 }
 
 /** Why a landing is not computed. */
@@ -101,6 +103,8 @@ interface VerdictContext {
   readonly arrival?: ArrivalEnd | 'pending';
   /** what came nearest to rail, table or board */
   readonly nearest?: Clearance | undefined;
+  /** one hand let go after the other */
+  readonly isHandLate?: boolean;
 }
 
 /** What is read of a landing that was run. */
@@ -121,6 +125,7 @@ export function calcSkillVerdict(summary: Summary, context: VerdictContext): Ski
       twistWord: summary.twistWord,
       duration: summary.duration,
       ...(summary.undefinedFrom === undefined ? {} : { undefinedFrom: summary.undefinedFrom }),
+      ...(context.isHandLate ? { isTwistCoarse: true } : {}),
     },
     ...(landing && somersaultWord ? { short: landing.short } : {}),
     ...(landing ? { lean: landing.lean } : {}),
@@ -135,7 +140,7 @@ export const nearOf = (c: Clearance | undefined): readonly Miss[] =>
 
 /** What a flight says before its landing is run; `nearest` of rail, table or board. */
 export function verdictInFlight(
-  { end, after }: Pick<Skill, 'end' | 'after'>,
+  { end, after, launch }: Pick<LaunchedSkill, 'end' | 'after' | 'launch'>,
   summary: Summary,
   nearest?: Clearance,
 ): SkillVerdict {
@@ -144,6 +149,7 @@ export function verdictInFlight(
     ...(surface ? { surface } : {}),
     ...(after ? { arrival: 'pending' } : {}),
     nearest,
+    isHandLate: launch.late !== undefined,
   });
 }
 

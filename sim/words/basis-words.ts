@@ -1,12 +1,18 @@
 /** What an ending was judged by, or why it is not computed, in a line. */
+import { RAD } from '../math/angles.ts';
 import type { NotComputed, SkillVerdict } from '../skill/skill-verdict.ts';
 import { type NumberWords, PENDING, PLAIN_NUMBERS } from './verdict-words.ts';
 
 /** What the ending was judged by, and what that leaves out; or why it is not computed. */
-export function wordBasis({ ending, basis }: SkillVerdict, n: NumberWords = PLAIN_NUMBERS): string {
-  if (ending.kind === 'notComputed') return `Not computed: ${wordNotComputed(ending.why, n)}.`;
-  return BASIS_WORDS[basis];
+export function wordBasis({ ending, basis, flown }: SkillVerdict, n: NumberWords = PLAIN_NUMBERS): string {
+  const words = ending.kind === 'notComputed' ? `Not computed: ${wordNotComputed(ending.why, n)}.` : BASIS_WORDS[basis];
+  return flown.isTwistCoarse ? `${words} ${wordCoarseTwist(n)}` : words;
 }
+/** Of a skill with one hand late: what half a millisecond of it is worth at least (9 to 60 deg of the ready skill, the more the shorter it holds: docs/swing.md). */
+const LATE_GRAIN = 10 * RAD;
+export const wordCoarseTwist = (n: NumberWords = PLAIN_NUMBERS): string =>
+  `One hand lets go late: half a millisecond of it is some ${n.angle(LATE_GRAIN)} of twist or more, so the twist is known to a tenth and no finer.`;
+
 const BASIS_WORDS: Readonly<Record<SkillVerdict['basis'], string>> = {
   landingModel:
     'Ending judged by the landing model: both legs alike, in a plane. No landing of a measured athlete was compared with it.',
@@ -44,6 +50,6 @@ function asymmetryWords({ kind, value, limit }: AsymmetryOf, n: NumberWords): st
     case 'sides':
       return `legs apart by ${n.angle(value)} (limit ${n.angle(limit)})`;
     case 'across':
-      return `moving across at ${value.toFixed(1)} m/s (limit ${limit.toFixed(1)})`;
+      return `moving across at ${n.speed(value)} (limit ${n.speed(limit)})`;
   }
 }

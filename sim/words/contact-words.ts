@@ -1,7 +1,9 @@
 /** What a take-off and a contact ask of their place, in words: for the command line, and as sentences for the page. */
+import type { ContactFault } from '../contact/impulse.ts';
 import { DEG } from '../math/angles.ts';
 import type { ContactRange, RangeBasis, RangedPlace } from '../skill/contact-ranges.ts';
 import type { ContactCaution, ContactCautionKind, ContactDetail, ContactReport } from '../skill/contact-report.ts';
+import { sentence } from './verdict-words.ts';
 
 const PLACES: Readonly<Record<RangedPlace, string>> = {
   floor: 'floor',
@@ -28,6 +30,16 @@ interface Wording {
   /** in place of range and what it rests on */
   readonly range?: (low: string, high: string) => string;
 }
+
+const FAULTS: Readonly<Record<ContactFault, string>> = {
+  pull: 'it would have to pull',
+  slip: 'it would slip',
+  outOfReach: 'it would have to push from farther than feet or hands reach',
+};
+
+/** What prevents a mean force, or that nothing does. */
+export const wordPossible = (faults: readonly ContactFault[]): readonly string[] =>
+  faults.length > 0 ? faults.map((fault) => FAULTS[fault]) : ['it neither slips nor pulls'];
 
 const f = (x: number, digits = 1): string => x.toFixed(digits);
 
@@ -86,8 +98,6 @@ function wordAsked({ kind, place, value }: ContactCaution): string {
   return say(`${f(value * scale, digits)} ${unit}`, PLACES[place], value);
 }
 
-const sentence = (words: string): string => `${words[0].toUpperCase()}${words.slice(1)}.`;
-
 /** Two sentences: what is asked, and what is known. */
 export const contactCautionTitle = (c: ContactCaution): string => sentence(wordAsked(c));
 export const contactCautionDetail = (c: ContactCaution): string => sentence(wordContactRange(c.kind, c.range));
@@ -98,6 +108,9 @@ export function formatContactCautions(report: ContactReport | undefined): string
   const lines = report.cautions.map((c) => `  ${wordAsked(c)}; ${wordContactRange(c.kind, c.range)}`);
   return `${['Outside what is known of such take-offs (a warning, not an error):', ...lines].join('\n')}\n`;
 }
+
+/** Of an age that no strength is known of. */
+export const LOADS_NOT_COMPARED = 'at this age forces and work are shown, not judged';
 
 const span = ([low, high]: readonly [number, number]): string =>
   high - low < 0.05 ? f(low) : `${f(low)} to ${f(high)}`;
@@ -122,7 +135,7 @@ export function contactLines({ place, out, contact: c }: ContactReport): string[
           `turns by ${f(Math.abs(c.course.turned) * DEG, 0)} deg, travels ${f(Math.abs(c.course.travel), 2)} m and rises ${f(c.course.rise, 2)} m meanwhile`,
         ]
       : []),
-    ...(c.loadsCompared ? [] : ['under 15 years: forces and work are compared with nothing']),
+    ...(c.loadsCompared ? [] : [LOADS_NOT_COMPARED]),
   ];
 }
 

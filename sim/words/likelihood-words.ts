@@ -1,10 +1,6 @@
 /** In how many of ten of the stated ranges a landing ends which way; never a chance. Texts in one place, ready for translation. */
 import type { EndingKind } from '../contact/ending.ts';
-
-export interface EndingTenths {
-  readonly kind: EndingKind;
-  readonly tenths: number;
-}
+import type { Likelihood } from '../skill/likelihood.ts';
 
 /** After "in N of 10": as short as the ending can be named. */
 const SHORT: Readonly<Record<EndingKind, string>> = {
@@ -22,7 +18,7 @@ const SHORT: Readonly<Record<EndingKind, string>> = {
 };
 
 /** "stands in 7 of 10 of the stated ranges; small step in 2, steps in 1" */
-export function wordLikelihood(tenths: readonly EndingTenths[]): string {
+export function wordLikelihood(tenths: Likelihood['tenths']): string {
   const [first, ...rest] = tenths.filter((one) => one.tenths > 0);
   if (!first) return '';
   const others = rest.slice(0, 2).map((one) => `${SHORT[one.kind]} in ${one.tenths}`);

@@ -10,8 +10,8 @@ import type { Ending, Miss, SkillVerdict } from '../skill/skill-verdict.ts';
 
 /** How numbers are written: a shell writes "43 deg", a page "43°" in its units. */
 export interface NumberWords {
-  /** revolutions: "1.00", or an angle with its sign */
-  turns(revolutions: number): string;
+  /** revolutions: "1.00", or an angle with its sign; coarse: "1.0", or to ten degrees */
+  turns(revolutions: number, isCoarse?: boolean): string;
   /** turns are written as angles */
   readonly inDegrees: boolean;
   /** rad, to the degree, unsigned */
@@ -21,15 +21,18 @@ export interface NumberWords {
   metres(m: number): string;
   /** m, to the centimetre */
   centimetres(m: number): string;
+  /** m/s, to the decimetre a second */
+  speed(metresPerSecond: number): string;
 }
 
 export const PLAIN_NUMBERS: NumberWords = {
-  turns: (n) => n.toFixed(2),
+  turns: (n, isCoarse) => n.toFixed(isCoarse ? 1 : 2),
   inDegrees: false,
   angle: (rad) => `${degreesOf(rad)} deg`,
   seconds: (s) => `${s.toFixed(2)} s`,
   metres: (m) => `${Math.abs(m).toFixed(1)} m`,
   centimetres: (m) => `${(100 * m).toFixed(0)} cm`,
+  speed: (v) => `${v.toFixed(1)} m/s`,
 };
 
 /** Under this many revolutions there is no turn to speak of, and under this lean, rad, no lean. */
@@ -91,7 +94,10 @@ const PART_WORDS: Readonly<Record<string, string>> = {
   head: 'on the head',
 };
 
-const NOT_COMPUTED = 'landing not computed';
+/** Another part than the feet touches first. */
+export const wordDown = (part: string): string => `lands ${PART_WORDS[part] ?? `on the ${part}`}`;
+
+export const NOT_COMPUTED = 'landing not computed';
 export const PENDING = 'landing being computed';
 const UPRIGHT = 'upright';
 
@@ -112,7 +118,7 @@ export function verdictClauses(r: SkillVerdict, n: NumberWords = PLAIN_NUMBERS):
     add(
       join,
       miss.kind === 'twists' ? 'fastestTwist' : miss.kind === 'near' ? 'nearest' : 'touchdown',
-      ...missRuns(miss, n),
+      ...missRuns(miss, n, r.flown.isTwistCoarse),
     );
     join = miss.kind === 'near' ? '. ' : ', ';
   }
@@ -130,7 +136,7 @@ export function verdictClauses(r: SkillVerdict, n: NumberWords = PLAIN_NUMBERS):
     );
   else {
     if (!missedTurns) go('takeoff', ...somersaultRuns(flown.somersaults, flown.somersaultWord, n));
-    if (!missedTwists) go('fastestTwist', ...twistRuns(flown.twists ?? 0, flown.twistWord, n));
+    if (!missedTwists) go('fastestTwist', ...twistRuns(flown, n));
   }
   go('apex', strong(n.seconds(flown.duration)), quiet(' in the air'));
   const off = offWords(r, n);
@@ -139,12 +145,13 @@ export function verdictClauses(r: SkillVerdict, n: NumberWords = PLAIN_NUMBERS):
   return clauses;
 }
 
-function missRuns(miss: Miss, n: NumberWords): Run[] {
+function missRuns(miss: Miss, n: NumberWords, isCoarse = false): Run[] {
   switch (miss.kind) {
     case 'near':
       return [strong(nearWords(miss, n), 'stop')];
     case 'wrongWay': {
-      const count = `${n.turns(miss.done)}${nounOf(miss.of, miss.done, n)} ${miss.word}`;
+      const rough = isCoarse && miss.of === 'twist';
+      const count = `${countOf(miss.of, miss.done, n, rough)} ${miss.word}`;
       return [strong('wrong way'), plain(': '), strong(count, miss.of), plain(`, ${miss.wanted} was wanted`)];
     }
     case 'somersaults':
@@ -154,10 +161,12 @@ function missRuns(miss: Miss, n: NumberWords): Run[] {
       ];
     case 'twists':
       return [
-        strong(n.turns(miss.done), 'twist'),
+        strong(about(n.turns(miss.done, isCoarse), isCoarse), 'twist'),
         plain(`${nounOf('twist', 2, n)} of ${plainCount(miss.wanted, n)}`, 'twist'),
         plain(': '),
-        strong(`${n.angle(miss.past)} ${miss.past > 0 ? 'past' : 'short'}`),
+        strong(
+          `${about(n.angle(isCoarse ? toTen(miss.past) : miss.past), isCoarse)} ${miss.past > 0 ? 'past' : 'short'}`,
+        ),
       ];
     case 'tilt':
       return [plain('tilted '), strong(n.angle(miss.tilt)), plain(miss.headTo ? `, head to the ${miss.headTo}` : '')];
@@ -178,9 +187,14 @@ const plainCount = (turns: number, n: NumberWords): string =>
   n.inDegrees ? n.turns(turns) : String(Number(turns.toFixed(2)));
 
 /** One is only what prints as one. */
-export const isPlural = (turns: number): boolean => turns.toFixed(2) !== '1.00';
-const nounOf = (of: 'somersault' | 'twist', turns: number, n: NumberWords): string =>
-  n.inDegrees ? ` of ${of}` : ` ${of}${isPlural(turns) ? 's' : ''}`;
+export const isPlural = (turns: number, decimals = 2): boolean => Number(turns.toFixed(decimals)) !== 1;
+const nounOf = (of: 'somersault' | 'twist', turns: number, n: NumberWords, isCoarse = false): string =>
+  n.inDegrees ? ` of ${of}` : ` ${of}${isPlural(turns, isCoarse ? 1 : 2) ? 's' : ''}`;
+const countOf = (of: 'somersault' | 'twist', turns: number, n: NumberWords, isCoarse: boolean): string =>
+  about(n.turns(turns, isCoarse), isCoarse) + nounOf(of, turns, n, isCoarse);
+/** What is not known to its last digit. */
+const about = (text: string, isCoarse: boolean): string => (isCoarse ? `about ${text}` : text);
+const toTen = (rad: number): number => 10 * RAD * Math.round(rad / (10 * RAD));
 
 function somersaultRuns(turns: number, word: string, n: NumberWords): Run[] {
   if (turns < LEAST_TURN) return [plain('no somersault', 'somersault')];
@@ -190,9 +204,11 @@ function somersaultRuns(turns: number, word: string, n: NumberWords): Run[] {
   ];
 }
 
-function twistRuns(turns: number, word: string, n: NumberWords): Run[] {
-  if (turns < LEAST_TURN) return [plain('no twist', 'twist')];
-  return [strong(n.turns(turns), 'twist'), plain(`${nounOf('twist', turns, n)}${word ? ` ${word}` : ''}`, 'twist')];
+function twistRuns({ twists = 0, twistWord, isTwistCoarse = false }: SkillVerdict['flown'], n: NumberWords): Run[] {
+  if (twists < LEAST_TURN) return [plain('no twist', 'twist')];
+  const shown = about(n.turns(twists, isTwistCoarse), isTwistCoarse);
+  const noun = nounOf('twist', twists, n, isTwistCoarse);
+  return [strong(shown, 'twist'), plain(`${noun}${twistWord ? ` ${twistWord}` : ''}`, 'twist')];
 }
 
 /** "8° short", "43° past"; where nothing turns the lean; '' where it prints as nothing, or where the count of somersaults is missed. */
@@ -221,7 +237,7 @@ function endingRuns(ending: Ending, r: SkillVerdict, n: NumberWords, off: string
       return [off || follows ? ', ' : ': ', ...runs];
     }
     case 'down':
-      return [off ? ', ' : ': ', ...beforeColon, strong(`lands ${PART_WORDS[ending.part] ?? `on the ${ending.part}`}`)];
+      return [off ? ', ' : ': ', ...beforeColon, strong(wordDown(ending.part))];
     case 'enters': {
       const how = ending.first === 'flat' ? 'enters flat' : `enters ${ending.first} first`;
       const at = off
@@ -270,6 +286,7 @@ function endingRuns(ending: Ending, r: SkillVerdict, n: NumberWords, off: string
 
 export const startsSentence = (join: Clause['join']): boolean => join === '' || join === '. ';
 export const upper = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
+export const sentence = (text: string): string => `${upper(text)}.`;
 
 /** The sentence as text. */
 export function wordVerdict(r: SkillVerdict, n: NumberWords = PLAIN_NUMBERS): string {

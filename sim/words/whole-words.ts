@@ -1,29 +1,19 @@
 /** Swing, contact and landing of a whole skill in plain lines, for the command line. */
 
-import type { EndingKind, EndingReason } from '../contact/ending.ts';
-import type { BoundCause, LandingReport } from '../contact/landing-report.ts';
+import type { EndingKind } from '../contact/ending.ts';
+import type { LandingReport } from '../contact/landing-report.ts';
 import { DEG } from '../math/angles.ts';
 import type { ContactReport } from '../skill/contact-report.ts';
 import type { SwingLoads } from '../skill/swing-loads.ts';
 import type { Arrival, Whole } from '../skill/whole.ts';
 import { wordNotComputed } from './basis-words.ts';
-import { contactLines } from './contact-words.ts';
-import { ENDING_WORDS } from './verdict-words.ts';
+import { contactLines, wordPossible } from './contact-words.ts';
+import { BED_WORDS, BOUND_WORDS, wordReason } from './landing-words.ts';
+import { ENDING_WORDS, wordDown } from './verdict-words.ts';
 
 const cm = (m: number): string => `${(100 * m).toFixed(1)} cm`;
 const ms = (s: number): string => `${(1000 * s).toFixed(0)} ms`;
 
-/** Texts, in one place, ready for translation. */
-const FAULTS = {
-  pull: 'it would have to pull',
-  slip: 'it would slip',
-  outOfReach: 'feet or hands do not get there',
-} as const;
-const BOUNDS: Readonly<Record<BoundCause, string>> = {
-  bottomedMat: 'the mat is pressed in to its bottom',
-  hardSurface: 'rigid feet on a hard surface',
-  jointStop: 'a joint is against its stop',
-};
 const deg = (rad: number): string => `${(rad * DEG).toFixed(0)} deg`;
 
 /** Lines, each with a word for its phase; empty for a flight alone. `report`: on the take-off; `loads`: of the swing. */
@@ -69,9 +59,7 @@ export function formatWhole(whole: Whole, report?: ContactReport, loads?: SwingL
     if (report) for (const line of contactLines(report)) row('', line);
     row(
       '',
-      `friction needed ${c.frictionNeeded.toFixed(2)}; ${
-        c.isPossible ? 'neither slips nor pulls' : `not possible: ${c.faults.map((fault) => FAULTS[fault]).join(', ')}`
-      }${report && report.cautions.length > 0 ? '; outside what is known, see above' : ''}`,
+      `friction needed ${c.frictionNeeded.toFixed(2)}; ${wordPossible(c.faults).join(', ')}${report && report.cautions.length > 0 ? '; outside what is known, see above' : ''}`,
     );
   }
   if (landing)
@@ -81,9 +69,9 @@ export function formatWhole(whole: Whole, report?: ContactReport, loads?: SwingL
 
 function landingLines(landing: Arrival, isBed: boolean): [string, string][] {
   if (landing.kind === 'notOnFeet')
-    return [['Landing', `not on the feet but the ${landing.part}: not passed through the landing of feet`]];
+    return [['Landing', `${wordDown(landing.part)}: no landing on the feet is computed`]];
   if (landing.kind === 'asymmetric')
-    return [['Landing', wordNotComputed({ kind: 'asymmetric', of: landing.asymmetry })]];
+    return [['Landing', `not computed: ${wordNotComputed({ kind: 'asymmetric', of: landing.asymmetry })}`]];
   const r = landing.report;
   const e = r.energy;
   const j = (energy: number): string => `${energy.toFixed(0)} J`;
@@ -91,7 +79,7 @@ function landingLines(landing: Arrival, isBed: boolean): [string, string][] {
     [
       'Landing',
       `down at ${r.speed.toFixed(2)} m/s; ground force at most ${r.peak.bodyWeights.toFixed(1)} body weights after ${ms(r.peak.t)}${
-        r.bound ? ` (an upper bound: ${BOUNDS[r.bound]})` : ''
+        r.bound ? ` (${BOUND_WORDS[r.bound]})` : ''
       }, ${r.filteredPeak.bodyWeights.toFixed(1)} as a mean over 10 ms`,
     ],
     ['', brakingWords(r)],
@@ -103,8 +91,8 @@ function landingLines(landing: Arrival, isBed: boolean): [string, string][] {
     [
       'Ending',
       isBed
-        ? 'bounces: the bed throws the athlete up again, so no step follows; the forces are those of taking it in'
-        : `${ENDING_WORDS[r.ending.kind](r.ending.direction).join('')}: ${r.ending.reasons.map(reasonWords).join('; ')}`,
+        ? BED_WORDS.join(': ')
+        : `${ENDING_WORDS[r.ending.kind](r.ending.direction).join('')}: ${r.ending.reasons.map((reason) => wordReason(reason)).join('; ')}`,
     ],
   ];
 }
@@ -126,24 +114,4 @@ function brakingWords(r: LandingReport): string {
 function strongest(r: LandingReport): string {
   const j = r.joints.reduce((a, b) => (Math.abs(b.torque) > Math.abs(a.torque) ? b : a));
   return `${Math.abs(j.torque).toFixed(0)} N m at the ${j.joint}s`;
-}
-
-function reasonWords(r: EndingReason): string {
-  switch (r.kind) {
-    case 'overBase':
-      return `the extrapolated mass centre is over the base, ${cm(r.margin)} inside`;
-    case 'beyondToes':
-    case 'behindHeels':
-      return `the extrapolated mass centre ${r.isForeseen ? 'would leave' : 'leaves'} the soles over the ${r.kind === 'beyondToes' ? 'toes' : 'heels'}, ${r.isForeseen ? 'foreseen ' : ''}after ${ms(r.t)}: a step of ${r.isForeseen ? 'at least ' : ''}${cm(r.step)} would catch it`;
-    case 'part':
-      return `${r.part} on the mat after ${ms(r.t)}`;
-    case 'withoutStep':
-      return `kept on both feet, ${r.part} on the mat after ${ms(r.t)}`;
-    case 'hipsBelowKnees':
-      return `hips ${cm(r.by)} below the knees on the way`;
-    case 'leftSurface':
-      return `both feet ${cm(r.height)} off the surface, down again ${cm(Math.abs(r.moved))} ${r.moved < 0 ? 'further back' : 'further forward'}`;
-    case 'timeIsUp':
-      return `neither still nor stepping after ${r.t.toFixed(1)} s`;
-  }
 }

@@ -1,10 +1,10 @@
 /** The whole skill and its result: asked for whenever the document with a swing, contact or landing changes. */
 import { type Accessor, batch, createEffect, createMemo, createSignal, onCleanup } from 'solid-js';
-import type { LateDose, SkillFile, SkillVerdict } from '../../sim/index.ts';
-import { afterOf, beforeOf, flightOf } from '../../sim/math/phases.ts';
+import type { LateDose, Likelihood, SkillFile, SkillVerdict } from '../../sim/index.ts';
+import { afterOf, beforeOf, isMoreThanFlight } from '../../sim/math/phases.ts';
 import { placeIn } from '../../sim/math/sorted.ts';
 import type { Contacting } from '../engine/contact.ts';
-import type { LikelihoodResult, StudyKind, WholeResult, WindowResult } from '../jobs/kinds/whole-data.ts';
+import type { StudyKind, WholeResult, WindowResult } from '../jobs/kinds/whole-data.ts';
 import type { WholePictures } from '../pictures/whole-input.ts';
 import { keptState, type Page } from './page.ts';
 
@@ -12,7 +12,7 @@ export interface WholeState {
   /** the result of the skill shown, with its landing as soon as that is known */
   readonly verdict: Accessor<SkillVerdict>;
   /** how often the landing ends which way over the stated ranges, once it is known of the skill shown */
-  readonly likelihood: Accessor<LikelihoodResult | undefined>;
+  readonly likelihood: Accessor<Likelihood | undefined>;
   /** the verdict before the gesture under way, once it has changed something */
   readonly before: Accessor<SkillVerdict | undefined>;
   /** the landing said is that of the flight before */
@@ -41,7 +41,7 @@ function makeWholeState(page: Page): WholeState {
   const [pictures, setPictures] = createSignal<WholePictures>();
   const [whole, setWhole] = createSignal<WholeResult>();
   const [window, setWindow] = createSignal<WindowResult>();
-  const [likely, setLikely] = createSignal<{ of: SkillFile; result: LikelihoodResult }>();
+  const [likely, setLikely] = createSignal<{ of: SkillFile; result: Likelihood }>();
   const [late, setLate] = createSignal<LateDose>();
   const [busy, setBusy] = createSignal(false);
   const [failed, setFailed] = createSignal('');
@@ -50,13 +50,7 @@ function makeWholeState(page: Page): WholeState {
   /** what the landing known is of */
   const [landedOf, setLandedOf] = createSignal<SkillFile>();
 
-  // also of a bare flight into water, which may meet its board
-  const isWanted = createMemo(
-    () =>
-      afterOf(doc.file()) !== undefined ||
-      beforeOf(doc.file()) !== undefined ||
-      flightOf(doc.file()).end.surface?.kind === 'water',
-  );
+  const isWanted = createMemo(() => isMoreThanFlight(doc.file()));
   // its parts are not loaded for a flight alone, until someone looks at what comes before and after it
   let isLoading = false;
   createEffect(() => {

@@ -6,6 +6,7 @@ import {
   calcContactReport,
   calcFrames,
   calcLateDose,
+  calcLikelihood,
   calcSwingLoads,
   EXPLAIN_WORDS,
   flySkill,
@@ -28,6 +29,7 @@ import {
   wordBasis,
   wordCode,
   wordFrames,
+  wordLikelihood,
   wordVerdict,
 } from '../../sim/index.ts';
 import { CLOSING } from './closing.ts';
@@ -52,6 +54,7 @@ export async function runFly(command: CommandCall & { kind: 'fly' }): Promise<st
   const contact = isWhole ? await loadContact() : undefined;
   const whole = contact && flyWhole(skill, contact);
   const dose = contact && calcLateDose(skill, contact);
+  const likelihood = whole && calcLikelihood(whole, contact);
   const loads = whole?.swing && calcSwingLoads(whole.swing);
   const launched = whole?.skill ?? launch(skill);
   const flight = whole?.flight ?? flySkill(launched);
@@ -66,7 +69,7 @@ export async function runFly(command: CommandCall & { kind: 'fly' }): Promise<st
   const summary = summarize(flight, frames, skill.target);
   const takeoff = calcContactReport(whole ?? { skill: launched, flight });
   const nearest = calcClearance({ skill: launched, flight, barX: whole?.barX ?? 0 });
-  const verdict = whole ? verdictOf(whole, summary, nearest) : verdictInFlight(skill, summary, nearest);
+  const verdict = whole ? verdictOf(whole, summary, nearest) : verdictInFlight(launched, summary, nearest);
   const conditioning = calcConditioning(skill, contact, flight);
   const sentence = wordVerdict(verdict);
   const basis = wordBasis(verdict);
@@ -75,9 +78,10 @@ export async function runFly(command: CommandCall & { kind: 'fly' }): Promise<st
       return {
         ...output,
         pieces: [
-          formatSummaryJson(skill.title, { sentence, verdict }, summary, {
+          formatSummaryJson(skill.title, { sentence, verdict, basis, likelihood }, summary, {
             phases: whole && phasesOf(whole, dose, loads),
             nearest,
+            takeoff,
             conditioning,
           }),
         ],
@@ -92,7 +96,8 @@ export async function runFly(command: CommandCall & { kind: 'fly' }): Promise<st
   const near = formatClearance(nearest, ASKED_CLEARANCE);
   const cautions = formatContactCautions(takeoff);
   const sensitive = formatConditioning(conditioning, EXPLAIN_WORDS.moves);
-  const said = [sentence, basis, ...(sensitive ? [sensitive] : [])].join('\n');
+  const likely = likelihood ? wordLikelihood(likelihood.tenths) : '';
+  const said = [sentence, ...(likely ? [`${likely}.`] : []), basis, ...(sensitive ? [sensitive] : [])].join('\n');
   const words = `${formatSummary(skill.title, said, summary, code)}${cautions && `\n${cautions}`}`;
   return `${words}${phases}${near && `\nNearest    ${near}\n`}\n${CLOSING}\n`;
 }

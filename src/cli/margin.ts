@@ -20,12 +20,14 @@ import {
   parseSamples,
   pickSamples,
   type SampleTable,
+  type SkillSpec,
   type Study,
   type StudyRequest,
   StudyRunner,
   studyMargin,
   usualStudy,
   wordBalance,
+  wordCoarseTwist,
   wordTogether,
 } from '../../sim/index.ts';
 import type { StudyPiece } from '../jobs/kinds/study-job.ts';
@@ -101,7 +103,7 @@ export async function runMargin(command: MarginCommand): Promise<string | Comman
   );
   const out = [
     `${spec.title}; ${balance}`,
-    formatWindow(study, now),
+    formatWindow(study, spec, now),
     ...(barList.length > 0 ? [formatBars(study, barList)] : []),
     formatSources(study, errors),
     ...(range ? [formatReflexRange(range)] : []),
@@ -156,7 +158,7 @@ export function wordNumber(x: number, { scale }: OutUnit): string {
   return v.toFixed(size >= 100 ? 1 : size >= 10 ? 2 : 3);
 }
 
-function formatWindow({ window }: Study, now: readonly number[]): string {
+function formatWindow({ window }: Study, spec: SkillSpec, now: readonly number[]): string {
   const rows = window.map(({ result, low, high }, k) => {
     const unit = OUT_UNITS[result.unit];
     return [result.id, ...[low, high, now[k]].map((x) => wordNumber(x, unit)), unit.word];
@@ -167,7 +169,8 @@ function formatWindow({ window }: Study, now: readonly number[]): string {
   const held = window.some(({ result }) => result.id === 'reach')
     ? '\nA landing is held (stands, a hop or a small step) as the landing model has it for this surface; near an edge it is run where the skill states it.'
     : '';
-  return `Window of the landing\n${formatTable(['result', 'from', 'to', 'as it is', 'unit'], rows, 1)}${held}${verdict}`;
+  const coarse = spec.start.kind === 'swing' && spec.start.swing.lateHand ? `\n${wordCoarseTwist()}` : '';
+  return `Window of the landing\n${formatTable(['result', 'from', 'to', 'as it is', 'unit'], rows, 1)}${held}${coarse}${verdict}`;
 }
 
 function formatBars(study: Study, bars: readonly Bar[]): string {

@@ -1,14 +1,14 @@
 /** Whole skills from a worker: before and after the air. A newer question takes the place of an older one. */
-import type { Athlete, LateDose, ShapeData, SkillFile } from '../../sim/index.ts';
+import type { Athlete, LateDose, Likelihood, ShapeData, SkillFile } from '../../sim/index.ts';
 import { makePagePool } from '../jobs/browser-port.ts';
-import type { LikelihoodResult, StudyKind, WholeResult, WindowResult } from '../jobs/kinds/whole-data.ts';
+import type { StudyKind, WholeResult, WindowResult } from '../jobs/kinds/whole-data.ts';
 import { type JobCall, JobCancelledError, type Pool } from '../jobs/pool.ts';
 
 interface ContactListener {
   /** of the file that was asked about: while a hand drags, an older one than the last */
   whole(result: WholeResult, of: SkillFile): void;
   /** of the file that was asked about */
-  likelihood(result: LikelihoodResult, of: SkillFile): void;
+  likelihood(result: Likelihood, of: SkillFile): void;
   window(result: WindowResult | undefined): void;
   late(result: LateDose | undefined): void;
   failed(reason: string): void;

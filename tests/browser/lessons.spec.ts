@@ -232,7 +232,10 @@ test.describe('on a large screen', () => {
     await says('6.0 body weights, mean force over 0.32 s', push);
     await says('adds 1 023 J', push);
     await button(tool, named('Land on a mat')).click();
-    await says('Bounces. The bed throws the athlete up again, so no step follows.', page.getByTestId('verdict'));
+    await says(
+      'Bounces. The bed throws the athlete up again, so no step follows; the forces are those of taking it in.',
+      page.getByTestId('verdict'),
+    );
     await says('11.1', big);
     const account = tool.locator('.report').filter({ hasText: 'Sinks in' });
     await says('Energy not accounted for', account);

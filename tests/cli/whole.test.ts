@@ -13,7 +13,7 @@ test('a giant into a dismount: swing, release, joints, landing, ending', async (
     /^Landing +down at \d\.\d\d m\/s; ground force at most \d+\.\d body weights after \d+ ms/m,
     /a step begins before the sinking has ended; sinks \d+\.\d cm into the mat/,
     /of \d+ J the joints took \d+ J, the mat \d+ J and holds \d+ J, soles and soft tissue \d+ J, \d+ J still move/,
-    /^Ending +steps back: the extrapolated mass centre would leave the soles over the heels, foreseen after \d+ ms: a step of at least \d+\.\d cm would catch it; kept on both feet, back on the mat after \d+ ms/m,
+    /^Ending +steps back: the mass centre, with its speed and turning, would leave the soles over the heels, foreseen after 0\.\d\d s: a step of at least \d+ cm would catch it; kept on both feet, back on the mat after 0\.\d\d s/m,
   ])
     expect(out).toMatch(line);
   expect(out).not.toMatch(/when braking ends/);
@@ -37,17 +37,39 @@ test('a vault: the contact of the hands', async () => {
 
 test('the summary for machines holds the phases', async () => {
   const made = makeFolder();
-  await run('fly', 'floor-double-tuck', '--summary', made.at('o.json'));
-  const { phases, done } = JSON.parse(made.read('o.json'));
+  const { out } = await run('fly', 'floor-double-tuck', '--summary', made.at('o.json'));
+  const { phases, done, verdict } = JSON.parse(made.read('o.json'));
   expect(done.touchedBy).toBe('feet');
   expect(phases.swing).toBeUndefined();
   expect(phases.contact).toMatchObject({ timeS: 0.12, faults: [] });
   expect(phases.landing).toMatchObject({ kind: 'landed', ending: 'steps' });
+  expect(Object.values<number>(verdict.likelihood.tenths).reduce((a, b) => a + b, 0)).toBeCloseTo(10, -1);
+  expect(out).toContain(' of 10 of the stated ranges');
   expect(phases.landing.meanBodyWeights).toBeCloseTo(phases.landing.meanDecelerationMPerS2 / 9.81 + 1, 9);
   expect(phases.landing.joints.map((j: { joint: string }) => j.joint)).toContain('knee');
+  expect(JSON.parse(made.read('o.json')).takeoff).toMatchObject({ place: 'floor', contact: { timeS: 0.12 } });
   await run('fly', 'back-tuck', '--summary', made.at('p.json'));
+  const { ranges, cautions } = JSON.parse(made.read('p.json')).takeoff;
+  expect(ranges.upOut).toMatchObject({ unit: 'm/s', basis: 'usual' });
+  expect(cautions).toEqual([]);
   expect(JSON.parse(made.read('p.json')).phases).toBeUndefined();
 }, 60_000);
+
+test('of a bed that throws the athlete up again no ending is counted', async () => {
+  const { out } = await run('fly', 'trampoline-double-tuck');
+  expect(out).toMatch(/, bounces/);
+  expect(out).not.toMatch(/of 10 of the stated ranges/);
+}, 60_000);
+
+test('a late hand: the twist is said to a tenth, and why, in sentence, basis, JSON and margin', async () => {
+  const made = makeFolder();
+  const { out } = await run('fly', 'giant-late-hand-full', '--summary', made.at('o.json'));
+  expect(out).toMatch(/about 1\.0 twist right/);
+  expect(out).toMatch(/^Ending judged by .* so the twist is known to a tenth and no finer\.$/m);
+  expect(JSON.parse(made.read('o.json')).verdict).toMatchObject({ twistsKnownTo: 0.1 });
+  const margin = await run('margin', 'giant-late-hand-full', '--samples', '2', '--no-bars', '--balance', 'off');
+  expect(margin.out).toMatch(/so the twist is known to a tenth and no finer\./);
+}, 120_000);
 
 test('a flight alone has no phases', async () => {
   const { out } = await run('fly', 'back-tuck');

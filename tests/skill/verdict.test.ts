@@ -90,6 +90,19 @@ describe('the sentence', () => {
     expect(wordVerdict(verdict)).toBe(sentence);
   }); // biome-ignore format: a table
 
+  it('is no finer about a twist that one late hand gives than that hand is known', () => {
+    const late = (c: Case): string =>
+      wordVerdict(
+        calcSkillVerdict(summaryOf(c), { surface: 'mat', arrival: landed({ kind: 'stands' }), isHandLate: true }),
+      );
+    expect(late({ twists: 0.98 })).toBe('1.00 somersault backward, about 1.0 twist left, 1.04 s in the air: stands');
+    expect(late({ twists: 0.787 })).toMatch(/^About 0\.8 twists of 1: about 80 deg short; /);
+    expect(late({ twists: 0.94, twistWord: 'right' })).toMatch(
+      /^Wrong way: about 0\.9 twists right, left was wanted; /,
+    );
+    expect(late({})).toMatch(/^0\.0 twists of 1|^About 0\.0 twists of 1/);
+  });
+
   it('tells first of all what comes near a rail, and nothing of what stays farther than asked', () => {
     const near = (distance: number): string =>
       wordVerdict(

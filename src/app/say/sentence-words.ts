@@ -18,7 +18,10 @@ const s = texts.sentence;
 const inDegrees = (): boolean => unitOf('turns') === '°';
 
 export const PAGE_NUMBERS: NumberWords = {
-  turns: (n) => sayNumber('turns', n, 2) + (inDegrees() ? '°' : ''),
+  turns: (n, isCoarse) =>
+    inDegrees()
+      ? `${sayNumber('turns', isCoarse ? Math.round(36 * n) / 36 : n, 2)}°`
+      : sayNumber('turns', n, isCoarse ? 1 : 2),
   get inDegrees() {
     return inDegrees();
   },
@@ -26,6 +29,7 @@ export const PAGE_NUMBERS: NumberWords = {
   seconds: (t) => `${formatNumber(t, 2)} s`,
   centimetres: (m) => (unitOf('length') === 'm' ? `${formatNumber(100 * m, 0)} cm` : say('length', m)),
   metres: (m) => say('length', Math.abs(m), 1),
+  speed: (v) => say('speed', v, 1),
 };
 
 export const clausesOf = (verdict: SkillVerdict): Clause[] => verdictClauses(verdict, PAGE_NUMBERS);

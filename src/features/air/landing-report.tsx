@@ -1,10 +1,12 @@
 /** What the landing did and how it ends: the verdict first, its reason, then the numbers with what they are worth. */
 
 import { For, Show } from 'solid-js';
-import type { EndingReason, LandingReport } from '../../../sim/index.ts';
-import { DEG } from '../../../sim/math/angles.ts';
-import { ENDING_WORDS, upper } from '../../../sim/words/verdict-words.ts';
-import type { AsymmetryResult, LandingOutcome } from '../../jobs/kinds/whole-data.ts';
+import type { LandingReport } from '../../../sim/index.ts';
+import { wordNotComputed } from '../../../sim/words/basis-words.ts';
+import { BED_WORDS, BOUND_WORDS, wordReason } from '../../../sim/words/landing-words.ts';
+import { ENDING_WORDS, NOT_COMPUTED, sentence, wordDown } from '../../../sim/words/verdict-words.ts';
+import { PAGE_NUMBERS } from '../../app/say/sentence-words.ts';
+import type { LandingOutcome } from '../../jobs/kinds/whole-data.ts';
 import { formatNumber } from '../../ui/numbers.ts';
 import { say } from '../../ui/units.ts';
 import { ReportRows } from './report-rows.tsx';
@@ -12,53 +14,26 @@ import { contactTexts } from './words.ts';
 
 const t = contactTexts;
 const r = t.landingRows;
-const cm = (m: number): string => say('length', m);
 
-function wordReason(reason: EndingReason): string {
-  switch (reason.kind) {
-    case 'overBase':
-      return t.reasons.overBase(cm(reason.margin));
-    case 'beyondToes':
-      return t.reasons.beyondToes(cm(reason.step));
-    case 'behindHeels':
-      return t.reasons.behindHeels(cm(reason.step));
-    case 'part':
-      return t.reasons.part(t.parts[reason.part] ?? reason.part, formatNumber(reason.t, 2));
-    case 'withoutStep':
-      return t.reasons.withoutStep(t.parts[reason.part] ?? reason.part, formatNumber(reason.t, 2));
-    case 'hipsBelowKnees':
-      return t.reasons.hipsBelowKnees(cm(reason.by));
-    case 'leftSurface':
-      return t.reasons.leftSurface(cm(reason.height));
-    case 'timeIsUp':
-      return t.reasons.timeIsUp(formatNumber(reason.t, 1));
-  }
-}
-
-function wordAsymmetry({ kind, value, limit }: AsymmetryResult): string {
-  const write = (v: number): string => (kind === 'across' ? say('speed', v) : `${formatNumber(v * DEG, 0)}°`);
-  return t.asymmetries[kind](write(value), write(limit));
-}
-
-function sayEnding({ kind, direction }: LandingReport['ending']): string {
-  const text = ENDING_WORDS[kind](direction).join('');
-  return `${upper(text)}.`;
-}
+const sayEnding = ({ kind, direction }: LandingReport['ending']): string =>
+  sentence(ENDING_WORDS[kind](direction).join(''));
 
 export function Verdict(props: { landing: LandingOutcome; isBed: boolean }) {
-  const outcome = (): string => {
+  const said = (): readonly [how: string, why: string] => {
     const landing = props.landing;
-    if (landing.kind === 'landed') return props.isBed ? t.bounces : sayEnding(landing.report.ending);
-    return landing.kind === 'asymmetric' ? t.asymmetric : t.notOnFeet(t.parts[landing.part] ?? landing.part);
-  };
-  const reasons = (): readonly string[] => {
-    const landing = props.landing;
-    if (landing.kind === 'landed') return props.isBed ? [t.bouncesWhy] : landing.report.ending.reasons.map(wordReason);
-    return landing.kind === 'asymmetric' ? landing.asymmetry.map(wordAsymmetry) : [];
+    if (landing.kind === 'asymmetric')
+      return [
+        sentence(NOT_COMPUTED),
+        sentence(wordNotComputed({ kind: 'asymmetric', of: landing.asymmetry }, PAGE_NUMBERS)),
+      ];
+    if (landing.kind === 'notOnFeet') return [sentence(wordDown(landing.part)), t.notOnFeet];
+    if (props.isBed) return [sentence(BED_WORDS[0]), sentence(BED_WORDS[1])];
+    const { ending } = landing.report;
+    return [sayEnding(ending), ending.reasons.map((one) => sentence(wordReason(one, PAGE_NUMBERS))).join(' ')];
   };
   return (
     <div class="verdict" role="status" data-testid="verdict">
-      <b>{outcome()}</b> {reasons().join(' ')}
+      <b>{said()[0]}</b> {said()[1]}
     </div>
   );
 }
@@ -75,7 +50,7 @@ export function LandingSection(props: { report: LandingReport; weight: number })
           <span class="quiet">
             {' '}
             {t.smoothed('44')}; {formatNumber(props.report.peak.bodyWeights, 1)}
-            {props.report.bound ? ` (${t.upper[props.report.bound]})` : ''}
+            {props.report.bound ? ` (${BOUND_WORDS[props.report.bound]})` : ''}
           </span>
         </p>
         <Show when={props.report.brakeTime}>

@@ -2,7 +2,14 @@
 import { For, Show } from 'solid-js';
 import type { ContactReport } from '../../../sim/index.ts';
 import { DEG } from '../../../sim/math/angles.ts';
-import { contactCautionDetail, contactCautionTitle, wordContactRange } from '../../../sim/words/contact-words.ts';
+import {
+  contactCautionDetail,
+  contactCautionTitle,
+  LOADS_NOT_COMPARED,
+  wordContactRange,
+  wordPossible,
+} from '../../../sim/words/contact-words.ts';
+import { sentence } from '../../../sim/words/verdict-words.ts';
 import type { ContactResult } from '../../jobs/kinds/whole-data.ts';
 import { formatNumber } from '../../ui/numbers.ts';
 import { say } from '../../ui/units.ts';
@@ -34,7 +41,7 @@ export function PushSection(props: { contact: ContactResult }) {
         <span class="quiet"> {t.stopping(formatNumber(props.contact.time, 2))}</span>
       </p>
       <p class="verdict" classList={{ falls: props.contact.faults.length > 0 }} role="status" data-testid="possible">
-        {props.contact.faults.length > 0 ? props.contact.faults.map((f) => t.faults[f]).join(' ') : t.possible}
+        {wordPossible(props.contact.faults).map(sentence).join(' ')}
       </p>
       <Show when={cautions().length > 0}>
         <p>
@@ -55,7 +62,7 @@ export function PushSection(props: { contact: ContactResult }) {
         {!props.contact.report
           ? t.placeUnknown
           : props.contact.report.contact?.loadsCompared === false
-            ? t.notCompared
+            ? sentence(LOADS_NOT_COMPARED)
             : ''}
       </p>
     </section>

@@ -140,7 +140,7 @@ export function WindowStudy(props: { window: WindowResult; width: number; set: (
           {!found() ? t.windowNone : props.window.isOpen.some(Boolean) ? t.windowOpen(width()) : t.windowIs(width())}
         </b>{' '}
         <span class="quiet">
-          {t.windowWish} {both()}
+          {t.windowWish} {both()} {t.windowFormer(formatNumber(props.window.formerMs, 0))}
         </span>
       </p>
       <Show when={tries().length > 1}>
@@ -175,7 +175,7 @@ export function WindowStudy(props: { window: WindowResult; width: number; set: (
           />
           <circle class="as-is" cx={scale().x(0)} cy={scale().y(near(0).overDeg)} r="5" />
           <text class="tick" x="4" y="14">
-            {t.over}
+            {t.past}
           </text>
           <text class="tick" x={props.width - 4} y={PLOT_H - 6} text-anchor="end">
             {t.short}

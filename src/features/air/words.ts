@@ -108,43 +108,9 @@ export const contactTexts = {
     h: 'momentum about the body',
     hBar: 'about the bar',
   },
-  reasons: {
-    overBase: (m: string) => `The mass centre, with its speed and turning, stays over the feet with ${m} to spare.`,
-    beyondToes: (m: string) =>
-      `The mass centre, with its speed and turning, leaves the feet over the toes: a step of ${m} would catch it.`,
-    behindHeels: (m: string) =>
-      `The mass centre, with its speed and turning, leaves the feet over the heels: a step of ${m} would catch it.`,
-    part: (part: string, t: string) => `${part} come down too, ${t} s after the feet.`,
-    withoutStep: (part: string, t: string) =>
-      `Kept on both feet, it would come down there too: ${part}, ${t} s after the feet.`,
-    hipsBelowKnees: (m: string) => `On the way the hips are ${m} below the knees.`,
-    leftSurface: (m: string) => `Both feet leave the surface by ${m}.`,
-    timeIsUp: (t: string) => `After ${t} s the athlete neither stands still nor has stepped.`,
-  },
-  parts: {
-    hands: 'The hands',
-    knees: 'The knees',
-    seat: 'Seat and hips',
-    back: 'Back and shoulders',
-    head: 'Head and neck',
-  } as Record<string, string>,
-  bounces: 'Bounces.',
-  bouncesWhy: 'The bed throws the athlete up again, so no step follows. The forces are those of taking it in.',
-  asymmetric: 'Not put through the planar landing.',
-  asymmetries: {
-    tilt: (v: string, l: string) => `The body is tilted by ${v}; up to ${l} can be judged in the plane.`,
-    twist: (v: string, l: string) => `The twist is unfinished by ${v}; up to ${l} can be judged in the plane.`,
-    sides: (v: string, l: string) => `Left and right differ by ${v}; up to ${l} can be judged in the plane.`,
-    across: (v: string, l: string) => `It travels sideways at ${v}; up to ${l} can be judged in the plane.`,
-  } as Record<string, (v: string, l: string) => string>,
-  notOnFeet: (part: string) => `${part} touch down first: no landing on the feet is computed.`,
+  notOnFeet: 'No landing on the feet is computed.',
   peak: 'peak',
   mean: 'mean of stopping',
-  upper: {
-    bottomedMat: 'an upper bound: the mat is pressed in to its bottom',
-    hardSurface: 'an upper bound: rigid feet on a hard surface',
-    jointStop: 'an upper bound: a joint is against its stop',
-  },
   smoothed: (hz: string) => `smoothed to ${hz} Hz`,
   stopping: (s: string) => `over ${s} s`,
   landingRows: {
@@ -180,7 +146,7 @@ export const contactTexts = {
   largest: (joint: string, torque: string) => `${joint}, ${torque}`,
   driven: 'The joints follow their moves, whatever strength that takes.',
   limited: (joints: string) => `At their strength for part of the way: ${joints}.`,
-  inStrength: 'All joints stay within their strength.',
+  inStrength: 'No joint is asked for more than its strength there.',
   error: (share: string) => `Model and steps: peak force within ${share}.`,
   rule: (turn: string, speed: string, g: string, felt: string) =>
     `Rule of thumb, common practice, no source: one turn in ${turn} s at constant speed with the mass centre 3 ft out gives ${speed}, ${g} g, ${felt} g felt at the bottom. A real swing is fastest at the bottom and pulls in against it: more.`,
@@ -191,8 +157,10 @@ export const contactTexts = {
   windowWish: 'The landing is held, with a hop or a small step at most; twist within 30°.',
   windowBoth: (ms: string) => `Landing and 10 cm from the rail both hold for ${ms} ms.`,
   windowNever: 'No moment holds both the landing and 10 cm from the rail.',
+  windowFormer: (ms: string) =>
+    `By the window that was usual before (20° short or past, 45° of twist, whatever the landing) ${ms} ms: another question, so no progress.`,
   short: 'short',
-  over: 'turned too far',
+  past: 'past',
   windowRows: {
     ms: 'Let go, ms',
     up: 'Up',
@@ -249,14 +217,7 @@ export const contactTexts = {
   fromTo: (low: string, high: string) => (low === high ? low : `${low} to ${high}`),
   bed: (depth: string, peak: string, held: string) => `${depth} deep, peak ${peak} body weights, holds ${held} J/kg`,
   outside: 'Outside what is known of such take-offs:',
-  notCompared: 'Under 15 years: forces and work are compared with nothing.',
   placeUnknown: 'Where this is, is not known: it is compared with nothing.',
-  possible: 'It neither slips nor pulls.',
-  faults: {
-    pull: 'It would have to pull: the contact cannot give this.',
-    slip: 'It would slip.',
-    outOfReach: 'It would have to push from farther than the feet or hands reach.',
-  } as Record<string, string>,
   forward: 'forward',
   backward: 'backward',
   behind: 'behind',

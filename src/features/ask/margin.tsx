@@ -1,8 +1,10 @@
 /** How much it forgives: one input at a time as bars, all together as tries, twist against landing. */
 import { createEffect, createMemo, For, Show } from 'solid-js';
 import type { Bar, ErrorSetting, ReflexShare, ShareAfter } from '../../../sim/index.ts';
+import { wordCoarseTwist } from '../../../sim/words/basis-words.ts';
 import { useFlight } from '../../app/page.ts';
 import { usePalette } from '../../app/plot/plot-canvas.tsx';
+import { PAGE_NUMBERS } from '../../app/say/sentence-words.ts';
 import { formatNumber } from '../../ui/numbers.ts';
 import type { AskState } from './ask-state.ts';
 import { decimalsOfInput, nameInput, numberIn, unitIn } from './ask-words.ts';
@@ -93,6 +95,7 @@ export function BalanceWords(props: Props) {
       return t.spreadFrom(said, source);
     });
   });
+  const isHandLate = (): boolean => props.ask.inputOf('swing.lateHand') !== undefined;
   const together = (): string => {
     const open = props.ask.skill();
     return open ? (props.ask.asking()?.errorsTogether(open) ?? '') : '';
@@ -102,7 +105,7 @@ export function BalanceWords(props: Props) {
       {props.study.balanced()
         ? t.balanceMeans.on(formatNumber(props.ask.asking()?.balance.delayS ?? 0, 2))
         : t.balanceMeans.off}{' '}
-      {t.spreadIs} {sources().join(' ')} {t.together(together())}
+      {t.spreadIs} {sources().join(' ')} {t.together(together())} {isHandLate() ? wordCoarseTwist(PAGE_NUMBERS) : ''}
     </p>
   );
 }
@@ -281,6 +284,9 @@ export function Tries(props: Props & { width: number; height: number }) {
             <p class="quiet tries-foot">
               <Show when={props.study.other()}>
                 {(o) => <>{`${t.triesHow(o().balanced ? t.on : t.off)} ${percent(o().share)} % · `}</>}
+              </Show>
+              <Show when={report()?.reflex === undefined && report()?.result?.formerly}>
+                {(former) => <>{t.formerly(percent(former().share))} · </>}
               </Show>
               <Show when={(report()?.result?.settled.length ?? 0) > 1}>
                 {t.settled(

@@ -4,8 +4,7 @@ export const askTexts = {
   tabsLabel: 'Ask',
   loading: 'Reading the skill …',
   failed: (reason: string) => `This could not be computed: ${reason}.`,
-  caution:
-    'A search finds what the model can do, not what an athlete should do. Limits are of the general population or of single athletes; trained athletes exceed many of them.',
+  caution: 'A search finds what the model can do, not what an athlete should do.',
 
   wanted: 'Wanted',
   somersaults: 'Somersaults wanted',
@@ -35,8 +34,8 @@ export const askTexts = {
   limitsLabel: 'Joint limits that must hold',
   limitsMean: {
     range: 'No joint beyond its range',
-    speed: 'No joint faster than its published or judged speed',
-    torque: 'No joint stronger than its published strength',
+    speed: 'No joint so fast that it would be cautioned',
+    torque: 'No joint so strong that it would be cautioned',
   },
   fillTitle: 'Fill the sentence',
   fromNow: 'As it flies now',
@@ -241,6 +240,8 @@ export const askTexts = {
   fewerTries: 'A hundred tries',
   share: (share: string, window: string) => `${share} % ${window}`,
   interval: (low: string, high: string) => `${low} to ${high} with 95 % confidence`,
+  formerly: (share: string) =>
+    `by the window that was usual before (10° short or past in place of the landing) ${share} %: another question, so no progress`,
   settled: (list: string) => `Settled: ${list}`,
   settledOne: (n: string, share: string) => `after ${n} ${share} %`,
   faults: (n: string) => `${n} could not be flown and count as outside`,

@@ -3,14 +3,14 @@ import type {
   Athlete,
   ContactFault,
   ContactReport,
-  EndingTenths,
-  LandingRange,
   LandingReport,
   LateDose,
+  Likelihood,
   ShapeData,
   SkillFile,
   SkillVerdict,
   SwingPeaks,
+  Whole,
 } from '../../../sim/index.ts';
 
 /** Which row of the time axis belongs to which phase. */
@@ -87,16 +87,9 @@ export interface ContactResult {
   readonly report?: ContactReport;
 }
 
-export interface AsymmetryResult {
-  readonly kind: 'tilt' | 'twist' | 'sides' | 'across';
-  readonly value: number;
-  readonly limit: number;
-}
-
 export type LandingOutcome =
   | { readonly kind: 'landed'; readonly report: LandingReport }
-  | { readonly kind: 'asymmetric'; readonly asymmetry: readonly AsymmetryResult[] }
-  | { readonly kind: 'notOnFeet'; readonly part: string };
+  | Exclude<NonNullable<Whole['landing']>, { kind: 'landed' }>;
 
 export interface WholeResult {
   readonly from: number;
@@ -134,17 +127,12 @@ export interface WindowResult {
   readonly toMs: number;
   /** of it with nothing nearer to the rail than asked; left out: nothing was measured */
   readonly clearMs?: number;
+  /** of all times looked at, by the window that was usual before */
+  readonly formerMs: number;
   readonly isOpen: readonly [boolean, boolean];
 }
 /** 'landing': over the stated ranges; 'all': the studies of the release too */
 export type StudyKind = 'landing' | 'all';
-
-/** How a landing ends over the stated ranges of what is not known of it. */
-export interface LikelihoodResult {
-  readonly samples: number;
-  readonly tenths: readonly EndingTenths[];
-  readonly ranges: readonly LandingRange[];
-}
 
 export interface WholeRequest {
   readonly file: SkillFile;
@@ -157,7 +145,7 @@ export interface WholeRequest {
 export type WholeProgress =
   | { readonly kind: 'whole'; readonly result: WholeResult }
   | { readonly kind: 'running' }
-  | { readonly kind: 'likelihood'; readonly result: LikelihoodResult }
+  | { readonly kind: 'likelihood'; readonly result: Likelihood }
   | { readonly kind: 'window'; readonly result: WindowResult | undefined };
 
 /** What the late hand gives for its time, where it was asked for. */

@@ -1,5 +1,5 @@
 /** A whole skill: swing, flight, landing; then, when asked, the studies of the release. */
-import { buildSkill, calcLateDose, type EndingKind, flyWhole, loadContact, parseSkill } from '../../../sim/index.ts';
+import { buildSkill, calcLateDose, flyWhole, likelihoodSteps, loadContact, parseSkill } from '../../../sim/index.ts';
 import { type JobKind, loadForJob } from '../job.ts';
 import type { WholeEnd, WholeProgress, WholeRequest } from './whole-data.ts';
 import { makeWholeResult, makeWindowResult } from './whole-result.ts';
@@ -19,17 +19,12 @@ async function* flyAll({
   const whole = flyWhole(skill, contact);
   yield { kind: 'whole', result: makeWholeResult(whole, contact) };
   if (!study) return undefined;
-  if (whole.landing?.kind === 'landed') {
-    const { entry, spec } = whole.landing.run;
-    const kinds: EndingKind[] = [];
-    for (let i = 0; i < contact.LANDING_SAMPLES; i++) {
-      kinds.push(contact.landSample(entry, spec, i));
-      // a newer question may be waiting
-      yield { kind: 'running' };
-    }
-    const { LANDING_RANGES: ranges, LANDING_SAMPLES: samples, tenthsOf } = contact;
-    yield { kind: 'likelihood', result: { samples, tenths: tenthsOf(kinds), ranges } };
-  }
+  const steps = likelihoodSteps(whole, contact);
+  let step = steps.next();
+  for (; !step.done; step = steps.next())
+    // a newer question may be waiting
+    yield { kind: 'running' };
+  if (step.value) yield { kind: 'likelihood', result: step.value };
   if (study === 'landing') return undefined;
   yield { kind: 'window', result: makeWindowResult(whole, contact) };
   return { late: calcLateDose(skill, contact) };

@@ -1,0 +1,34 @@
+/** How often the landing of a whole skill ends which way over the stated ranges of what is not known of it (contact/landing-ranges.ts). */
+import type { EndingKind } from '../contact/ending.ts';
+import type { LandingRange } from '../contact/landing-ranges.ts';
+import type { WholeContact } from './contact-room.ts';
+import type { Whole } from './whole.ts';
+
+export interface Likelihood {
+  readonly samples: number;
+  readonly tenths: readonly { readonly kind: EndingKind; readonly tenths: number }[];
+  readonly ranges: readonly LandingRange[];
+}
+
+/** A landing at a step; undefined where none is judged: nothing was landed on, it is not computed, or a bed throws the athlete up again. */
+export function* likelihoodSteps(
+  { skill, landing }: Pick<Whole, 'skill' | 'landing'>,
+  { landSample, tenthsOf, LANDING_RANGES: ranges, LANDING_SAMPLES: samples }: WholeContact,
+): Generator<undefined, Likelihood | undefined> {
+  if (landing?.kind !== 'landed' || skill.end.surface?.kind === 'trampoline') return undefined;
+  const { entry, spec } = landing.run;
+  const kinds: EndingKind[] = [];
+  for (let i = 0; i < samples; i++) {
+    kinds.push(landSample(entry, spec, i));
+    yield;
+  }
+  return { samples, tenths: tenthsOf(kinds), ranges };
+}
+
+export function calcLikelihood(whole: Pick<Whole, 'skill' | 'landing'>, contact: WholeContact): Likelihood | undefined {
+  const steps = likelihoodSteps(whole, contact);
+  for (;;) {
+    const { done, value } = steps.next();
+    if (done) return value;
+  }
+}

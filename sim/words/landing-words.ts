@@ -1,0 +1,43 @@
+/** Why a landing ends as it does, and what its forces are worth: the same texts for shell and page, in one place, ready for translation. */
+import type { EndingReason } from '../contact/ending.ts';
+import type { BoundCause } from '../contact/landing-report.ts';
+import { type NumberWords, PLAIN_NUMBERS } from './verdict-words.ts';
+
+/** What makes a peak an upper bound. */
+export const BOUND_WORDS: Readonly<Record<BoundCause, string>> = {
+  bottomedMat: 'an upper bound: the mat is pressed in to its bottom',
+  hardSurface: 'an upper bound: rigid feet on a hard surface',
+  jointStop: 'an upper bound: a joint is against its stop',
+};
+
+/** A landing that is run on a bed. */
+export const BED_WORDS = [
+  'bounces',
+  'the bed throws the athlete up again, so no step follows; the forces are those of taking it in',
+] as const;
+
+const CENTRE = 'the mass centre, with its speed and turning,';
+
+export function wordReason(r: EndingReason, n: NumberWords = PLAIN_NUMBERS): string {
+  switch (r.kind) {
+    case 'overBase':
+      return `${CENTRE} stays over the soles, ${n.centimetres(r.margin)} inside`;
+    case 'beyondToes':
+    case 'behindHeels': {
+      const over = `the soles over the ${r.kind === 'beyondToes' ? 'toes' : 'heels'}`;
+      return r.isForeseen
+        ? `${CENTRE} would leave ${over}, foreseen after ${n.seconds(r.t)}: a step of at least ${n.centimetres(r.step)} would catch it`
+        : `${CENTRE} leaves ${over} after ${n.seconds(r.t)}: a step of ${n.centimetres(r.step)} would catch it`;
+    }
+    case 'part':
+      return `${r.part} on the mat after ${n.seconds(r.t)}`;
+    case 'withoutStep':
+      return `kept on both feet, ${r.part} on the mat after ${n.seconds(r.t)}`;
+    case 'hipsBelowKnees':
+      return `hips ${n.centimetres(r.by)} below the knees on the way`;
+    case 'leftSurface':
+      return `both feet ${n.centimetres(r.height)} off the surface, down again ${n.centimetres(Math.abs(r.moved))} ${r.moved < 0 ? 'further back' : 'further forward'}`;
+    case 'timeIsUp':
+      return `neither still nor stepping after ${n.seconds(r.t)}`;
+  }
+}

@@ -69,7 +69,7 @@ describe('cautions', () => {
     const [caution] = engine.fly(fileOf('double-back-tuck')).cautions;
     expect(caution).toMatchObject({
       title: 'Knee bend asks for 1.9 times the strength known for this joint.',
-      detail: 'Compared with one elite man, measured, scaled by mass.',
+      detail: 'Compared with adult men, measured, scaled by mass and stature.',
     });
   });
 });

@@ -254,6 +254,7 @@ describe('the most twist', () => {
       tell('wrapped', straightPlan(60, false), 1, 4, straightSpans, SPEEDS);
       tell('wrapped, side bend, planes', straightPlan(60, false), 1, 4, freeSpans, SPEEDS);
       tell('second somersault, straight', straightDouble, 2, 2, straightDoubleSpans, SPEEDS, 0.1);
+      tell('second somersault, straight', straightDouble, 2, 3, straightDoubleSpans, SPEEDS, 0.2);
       tell('second somersault, straight, any speed', straightDouble, 2, 3, straightDoubleSpans, RANGES, 0.2, nearThree);
       tell('second somersault', double, 2, 2, doubleSpans, SPEEDS);
       tell('second somersault, any speed', double, 2, 2, doubleSpans, RANGES);

@@ -97,10 +97,11 @@ function landingLines(landing: Arrival, isBed: boolean): [string, string][] {
   ];
 }
 
+const ahead = (x: number): string => `${cm(Math.abs(x))} ${x < 0 ? 'back' : 'forward'}`;
 /** Of what was braked. */
 const screenLine = (r: LandingReport): [string, string] => [
   '',
-  `extrapolated mass centre when braking ends, from the middle of the soles: ${cm(r.screen.stopped)} to ${cm(r.screen.decaying)} forward, its turning stopped at once or over 0.12 s (soles end at ${cm(r.screen.half)}); a screen, the run decides`,
+  `extrapolated mass centre when braking ends, from the middle of the soles: ${ahead(r.screen.stopped)} to ${ahead(r.screen.decaying)}, its turning stopped at once or over 0.12 s (soles end at ${cm(r.screen.half)}); a screen, the run decides`,
 ];
 
 const isStep = (kind: EndingKind): boolean => kind === 'smallStep' || kind === 'steps';

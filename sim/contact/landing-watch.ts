@@ -12,6 +12,7 @@ import type { BalanceAction } from './balance-action.ts';
 import type { EndingKind, EndingReason, LandingEnding } from './ending.ts';
 import type { LandingEntry } from './landing-entry.ts';
 import type { LandingEquations } from './landing-equations.ts';
+import { LandingParts } from './landing-parts.ts';
 import type { SoledMat } from './soles.ts';
 
 /** m: measured, docs/landing.md */
@@ -30,17 +31,6 @@ const LONGEST_BRAKING = 0.35;
 const STILL = { speed: 0.06, turning: 0.6, h: 0.03, hold: 0.15 };
 /** A hop: both feet this far off the surface, m; it has a direction from this way on, m. */
 const HOP = { height: 0.01, way: 0.03 };
-/** The mat beside the feet goes down with them, over about this distance, m: judgement. */
-const DENT = 0.15;
-
-interface Part {
-  readonly part: string;
-  readonly link: number;
-  readonly x: number;
-  readonly y: number;
-  readonly radius: number;
-}
-
 /** How far XcoM is beyond the toes and behind the heels, m: negative inside. */
 interface Excess {
   readonly ahead: number;
@@ -55,7 +45,7 @@ export class LandingWatch {
   private readonly entry: LandingEntry;
   private readonly reaction: number;
   private readonly mat: SoledMat;
-  private readonly parts: readonly Part[];
+  private readonly parts: LandingParts;
   private readonly knee: number;
   private readonly hip: number;
   braked = Number.NaN;
@@ -79,13 +69,7 @@ export class LandingWatch {
     this.entry = entry;
     this.mat = mat;
     const { chain } = entry;
-    this.parts = chain.body.contacts.flatMap((c) => {
-      // both sides move alike
-      if (c.part === 'feet' || c.name.endsWith('R')) return [];
-      const { link, at } = chain.pointOf(c.segment, c.p_BoC_B);
-      const [x, y] = chain.links[link].centre;
-      return [{ part: c.part, link, x: at[0] - x, y: at[1] - y, radius: c.radius }];
-    });
+    this.parts = new LandingParts(e, chain, mat);
     const joint = (name: string): number => chain.joints.findIndex((j) => j.name === name);
     this.hip = chain.joints[joint('hip')]?.parent ?? -1;
     this.knee = chain.joints[joint('knee')]?.parent ?? -1;
@@ -95,8 +79,8 @@ export class LandingWatch {
   see(t: number): boolean {
     const { e, balance } = this;
     if (!balance) return false;
-    const { planar, state } = e;
-    balance.read({ vx: state[e.D], vy: state[e.D + 1] });
+    const { planar } = e;
+    e.read();
     const vy = balance.vy;
     if (Number.isNaN(this.braked) && vy >= 0 && t > 0)
       this.braked = this.before + ((t - this.before) * this.fallen) / (this.fallen - vy);
@@ -107,7 +91,7 @@ export class LandingWatch {
     this.fallen = vy;
     this.before = t;
     if (this.hip >= 0) this.deepest = Math.max(this.deepest, planar.ey[this.knee] - planar.ey[this.hip]);
-    const touched = this.touch();
+    const touched = this.parts.touching(balance.heel, balance.toe);
     if (touched) {
       // of who steps already, what comes down is not where it would be: it says what the step is for
       const { found } = this;
@@ -242,24 +226,5 @@ export class LandingWatch {
       t,
       reasons: [{ kind: 'part', part, t }, ...(this.lost ? [this.lost] : []), ...this.way()],
     };
-  }
-
-  /** A part on the surface, which beside the feet has gone down with them. */
-  private touch(): string | undefined {
-    const { e, mat, balance } = this;
-    if (!balance) return undefined;
-    const { planar, state, feet } = e;
-    let sunk = 0;
-    for (const foot of feet) sunk = Math.max(sunk, foot.depth * mat.matShare);
-    for (const { part, link, x, y, radius } of this.parts) {
-      const c = planar.cos[link];
-      const s = planar.sin[link];
-      const low = state[1] + planar.ry[link] + s * x + c * y - radius;
-      if (low >= mat.surfaceY) continue;
-      const at = planar.rx[link] + c * x - s * y;
-      const beside = Math.max(0, balance.heel - at, at - balance.toe);
-      if (low < mat.surfaceY - sunk * Math.exp(-((beside / DENT) ** 2))) return part;
-    }
-    return undefined;
   }
 }

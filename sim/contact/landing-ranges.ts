@@ -80,13 +80,21 @@ export function landSample(entry: LandingEntry, spec: LandingSetup, i: number): 
   return run.ending.kind;
 }
 
-/** In how many of ten of the ranges each ending comes, the most frequent first. */
+/**
+ * In how many of ten of the ranges each ending comes, the most frequent first. They come to ten: rounded down, and what is left goes to the largest
+ * remainders, of equal ones to the more frequent.
+ */
 export function tenthsOf(
   kinds: readonly EndingKind[],
 ): readonly { readonly kind: EndingKind; readonly tenths: number }[] {
   const counts = new Map<EndingKind, number>();
   for (const kind of kinds) counts.set(kind, (counts.get(kind) ?? 0) + 1);
-  return [...counts]
-    .sort((a, b) => b[1] - a[1])
-    .map(([kind, count]) => ({ kind, tenths: Math.round((10 * count) / kinds.length) }));
+  const sorted = [...counts].sort((a, b) => b[1] - a[1]);
+  const left = sorted.map(([, count]) => (10 * count) % kinds.length);
+  const spare = left.reduce((a, b) => a + b, 0) / kinds.length;
+  const first = [...left.keys()].sort((a, b) => left[b] - left[a]).slice(0, spare);
+  return sorted.map(([kind, count], i) => ({
+    kind,
+    tenths: Math.floor((10 * count) / kinds.length) + (first.includes(i) ? 1 : 0),
+  }));
 }

@@ -215,6 +215,22 @@ describe('likelihood under stated ranges', () => {
     expect(rangeValues(7)).toEqual(rangeValues(7));
   });
 
+  test('counts of any samples come to ten tenths, each within one of its share, the more frequent first', () => {
+    const of = (...counts: number[]): number[] =>
+      tenthsOf(counts.flatMap((n, i) => Array.from({ length: n }, () => KINDS[i]))).map((one) => one.tenths);
+    const KINDS = ['stands', 'smallStep', 'steps', 'hands'] as const;
+    expect(of(13, 7)).toEqual([7, 3]);
+    expect(of(7, 13)).toEqual([7, 3]);
+    expect(of(5, 5, 5, 5)).toEqual([3, 3, 2, 2]);
+    for (let a = 1; a <= 18; a++)
+      for (let b = 1; a + b < 20; b++) {
+        const tenths = of(a, b, 20 - a - b);
+        expect(tenths.reduce((sum, n) => sum + n, 0)).toBe(10);
+        const sorted = [a, b, 20 - a - b].sort((x, y) => y - x);
+        expect(Math.max(...tenths.map((n, i) => Math.abs(n - sorted[i] / 2)))).toBeLessThan(1);
+      }
+  });
+
   test('a landing in the middle of what stands does so in most of the ranges, one at its edge in fewer', () => {
     const spec = { mat, action: DEFAULT_ACTION };
     const count = (angle: number): number => {

@@ -1,7 +1,7 @@
 /**
  * What the landing model makes of a touchdown on both feet, read off its reach alone (touchdown-reach.ts). Taken from runs of the model in full by
  * tests/contact/landing-bands.test.ts; how often they disagree is in docs/landing.md. For skills that state no landing, and for batches, which run in full what
- * lies within `blur` of an edge.
+ * may be held.
  */
 
 /** m of reach up to which a landing ends standing; with a small step; in steps; beyond it falls */
@@ -20,7 +20,7 @@ const BAND: LandingBand = {
   forward: { stands: 0.02, smallStep: 0.08, steps: 0.18 },
   back: { stands: 0.03, smallStep: 0.06, steps: 0.18 },
 };
-/** m: within this of the edge of what is held the screen is not to be trusted (judgement: the next word of 96 % of runs lies nearer) */
+/** m: within this of what is held the screen is not to be trusted (judgement: the next word of 96 % of runs lies nearer) */
 const BLUR = 0.05;
 
 export const bandOf = (surface: string | undefined): LandingBand | undefined =>
@@ -47,6 +47,8 @@ export const heldWithin = ({ forward, back }: LandingBand): readonly [number, nu
   forward.smallStep,
 ];
 
-/** So near to an edge of what is held that the model in full may say otherwise. */
-export const isNearEdge = (reach: number, band: LandingBand): boolean =>
-  heldWithin(band).some((edge) => Math.abs(reach - edge) < BLUR);
+/** Held by the screen, or so near to it that the model in full may hold it: the screen is not to be trusted. */
+export function mayBeHeld(reach: number, band: LandingBand): boolean {
+  const [low, high] = heldWithin(band);
+  return reach > low - BLUR && reach < high + BLUR;
+}

@@ -2,6 +2,7 @@
 import { DEG, REV } from '../math/angles.ts';
 import { listCautions } from './caution-list.ts';
 import { wordInstant } from './caution-words.ts';
+import { TORQUE_WARNED, warnedSpeed } from './known-strength.ts';
 import type { JointPeak, Summary } from './summary.ts';
 import { LEAST_TILT, wordAngle } from './words.ts';
 
@@ -122,7 +123,7 @@ function cautionLines(s: Summary): string[] {
       ...notCompared,
       young
         ? 'Nothing is beyond the ranges of the joints.'
-        : 'Nothing is beyond the ranges of the joints and what is known of their speeds and strengths.',
+        : `No cautions: nothing is beyond the ranges of the joints, ${warnedSpeed(1)} times their known speeds or ${TORQUE_WARNED} times their known strengths.`,
     ];
   const sources = new Set(list.map(({ caution }) => caution.source));
   return [

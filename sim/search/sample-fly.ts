@@ -4,10 +4,11 @@ import type { BalanceSpec } from '../skill/balance.ts';
 import { planTwist } from '../skill/balance-plan.ts';
 import type { TwistPlan } from '../skill/balance-schedule.ts';
 import { buildSkill } from '../skill/build-skill.ts';
+import { calcClearance } from '../skill/clearance.ts';
 import type { Contact } from '../skill/contact-room.ts';
 import { type Flyer, makeFlyer } from '../skill/flyer.ts';
 import { judgeWith } from '../skill/held-landing.ts';
-import { launch } from '../skill/launch.ts';
+import { type LaunchedSkill, launch } from '../skill/launch.ts';
 import { freeKeys } from '../skill/near-flight.ts';
 import type { Skill } from '../skill/skill.ts';
 import type { SkillSpec } from '../skill/skill-spec.ts';
@@ -66,16 +67,21 @@ export class SampleFlyer {
 
   /** `draw`: number of the sample, for what the reflex feels by chance */
   flightAt(values: ArrayLike<number>, spec = putInputs(this.spec, this.inputs, values), draw?: number): Flight {
+    return this.fly(values, spec, draw).flight;
+  }
+
+  private fly(values: ArrayLike<number>, spec: SkillSpec, draw?: number): { skill: LaunchedSkill; flight: Flight } {
     const { skill: built, flyer } = this.build(spec, values);
     const skill = launch({ ...built, start: spec.start, end: spec.end }, this.contact);
-    return flyer.fly(skill, draw);
+    return { skill, flight: flyer.fly(skill, draw) };
   }
 
   /** Throws what the flight throws: no touchdown, keys out of order, a body that cannot be made. */
   outcomeAt(values: ArrayLike<number>, draw?: number): Outcome {
     const spec = putInputs(this.spec, this.inputs, values);
-    const judge = judgeWith(spec.after, this.contact);
-    return calcOutcome(this.flightAt(values, spec, draw), this.sense, spec.target, spec.blocks, judge);
+    const { skill, flight } = this.fly(values, spec, draw);
+    const judge = judgeWith(spec.after, this.contact, () => calcClearance({ skill, flight, barX: skill.launch.barX }));
+    return calcOutcome(flight, this.sense, spec.target, spec.blocks, judge);
   }
 
   private build(spec: SkillSpec, values: ArrayLike<number>): Built {

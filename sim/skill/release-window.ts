@@ -162,16 +162,23 @@ function tryRelease(
 
 /** As a verdict has it: nothing missed, and the landing held (with a hop or a small step at most) where it is judged. */
 function isMet(
-  { over, twistOff, flight, end }: Omit<ReleaseTry, 'meets'>,
+  { over, twistOff, flight, end, nearest }: Omit<ReleaseTry, 'meets'>,
   skill: LaunchedSkill,
   contact?: WholeContact,
 ): boolean {
   if (!flight || !end || !(Math.abs(twistOff) < MISS_WIDTHS.twist) || !(Math.abs(end.tilt) < MISS_WIDTHS.tilt))
     return false;
   const band = bandOf(skill.end.surface?.kind);
-  // what is down with another part first is not held, however upright
+  // what is down with another part first is not held, however upright, and what touches the rail does not get there
   if (band && flight.touchdown && flight.touchdown.part !== 'feet') return false;
-  const reach = band && calcHeldReach(flight, end.twist, judgeWith(skill.after, contact));
+  if (nearest && nearest.distance <= 0) return false;
+  const reach =
+    band &&
+    calcHeldReach(
+      flight,
+      end.twist,
+      judgeWith(skill.after, contact, () => nearest),
+    );
   if (!band || reach === undefined) return Math.abs(over) <= UNJUDGED_LANDING;
   const [low, high] = heldWithin(band);
   return Math.abs(over) < MISS_WIDTHS.somersault && reach >= low && reach <= high;

@@ -17,8 +17,8 @@ const BASIS_WORDS: Readonly<Record<SkillVerdict['basis'], string>> = {
   landingModel:
     'Ending judged by the landing model: both legs alike, in a plane. No landing of a measured athlete was compared with it.',
   landingBand:
-    'Nothing to land on is stated: judged by where the mass centre, its speed and the turning left would have to be caught, as the landing model has it for this surface: that says what a run would in two of three, and that or the next word in 96 of 100.',
-  touchdown: 'Ending judged by the attitude as the flight ends; what follows is not computed.',
+    'No landing after the flight is stated: judged by where the mass centre, its speed and the turning left would have to be caught, as the landing model has it for this surface: that says what a run would in two of three, and that or the next word in 96 of 100.',
+  touchdown: 'Ending judged by the attitude as the flight ends; what follows is not judged.',
   none: '',
 };
 
@@ -30,7 +30,7 @@ export function wordNotComputed(why: NotComputed, n: NumberWords = PLAIN_NUMBERS
     case 'undefined':
       return 'the body lies along its somersault axis';
     case 'noLanding':
-      return 'the skill states nothing to land on after the flight';
+      return 'the skill states no landing after its flight';
     case 'pending':
       return PENDING;
     case 'heldEqual':

@@ -17,10 +17,10 @@ const SHORT: Readonly<Record<EndingKind, string>> = {
   unsettled: 'neither stands nor is down',
 };
 
-/** "stands in 7 of 10 of the stated ranges; small step in 2, steps in 1" */
-export function wordLikelihood(tenths: Likelihood['tenths']): string {
-  const [first, ...rest] = tenths.filter((one) => one.tenths > 0);
-  if (!first) return '';
+/** "stands in 7 of 10 of the stated ranges; small step in 2, steps in 1": the ending that is said first, however seldom it comes. */
+export function wordLikelihood(tenths: Likelihood['tenths'], said: EndingKind): string {
+  const own = { kind: said, tenths: tenths.find((one) => one.kind === said)?.tenths ?? 0 };
+  const [first, ...rest] = [own, ...tenths.filter((one) => one.kind !== said && one.tenths > 0)];
   const others = rest.slice(0, 2).map((one) => `${SHORT[one.kind]} in ${one.tenths}`);
   const head = `${SHORT[first.kind]} in ${first.tenths} of 10 of the stated ranges`;
   return others.length > 0 ? `${head}; ${others.join(', ')}` : head;

@@ -148,7 +148,7 @@ export const texts = {
     keeps: 'The last flight that worked is shown.',
     undo: 'Undo last change',
     all: 'All cautions',
-    none: 'Nothing is out of bounds in this flight.',
+    none: 'No cautions in this flight.',
   },
 
   stage: {

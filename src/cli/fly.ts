@@ -96,7 +96,8 @@ export async function runFly(command: CommandCall & { kind: 'fly' }): Promise<st
   const near = formatClearance(nearest, ASKED_CLEARANCE);
   const cautions = formatContactCautions(takeoff);
   const sensitive = formatConditioning(conditioning, EXPLAIN_WORDS.moves);
-  const likely = likelihood ? wordLikelihood(likelihood.tenths) : '';
+  const { ending } = verdict;
+  const likely = likelihood && ending.kind === 'landed' ? wordLikelihood(likelihood.tenths, ending.how) : '';
   const said = [sentence, ...(likely ? [`${likely}.`] : []), basis, ...(sensitive ? [sensitive] : [])].join('\n');
   const words = `${formatSummary(skill.title, said, summary, code)}${cautions && `\n${cautions}`}`;
   return `${words}${phases}${near && `\nNearest    ${near}\n`}\n${CLOSING}\n`;

@@ -15,7 +15,8 @@ export function Judged() {
   const [isOpen, setOpen] = createSignal(false);
   const likely = (): string => {
     const found = whole.likelihood();
-    return found ? wordLikelihood(found.tenths) : '';
+    const { ending } = whole.verdict();
+    return found && ending.kind === 'landed' ? wordLikelihood(found.tenths, ending.how) : '';
   };
   return (
     <>

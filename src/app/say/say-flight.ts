@@ -1,4 +1,4 @@
-/** The flight in a few sentences, to be heard: result, take-off, shapes in order, the peaks, what is out of bounds. */
+/** The flight in a few sentences, to be heard: result, take-off, shapes in order, the peaks, its cautions. */
 
 import { REV } from '../../../sim/math/angles.ts';
 import type { Field } from '../../document/fields.ts';

@@ -12,6 +12,6 @@ export const saidTexts = {
   highest: (height: string, s: string) => `Highest: centre of mass at ${height}, at ${s} seconds.`,
   fastest: (rate: string, s: string) => `Fastest twist: ${rate}, at ${s} seconds.`,
   cautions: (n: number) => (n === 1 ? 'One caution:' : `${n} cautions, the first:`),
-  none: 'Nothing is out of bounds.',
-  inRanges: 'Nothing is beyond the ranges of the joints.',
+  none: 'No cautions.',
+  inRanges: 'No joint is beyond its range.',
 };

@@ -153,8 +153,8 @@ export const contactTexts = {
   window: 'Let go earlier or later',
   windowIs: (ms: string) => `Release window ${ms} ms`,
   windowOpen: (ms: string) => `Release window at least ${ms} ms`,
-  windowNone: 'No release near this one lands within what can be stood up.',
-  windowWish: 'The landing is held, with a hop or a small step at most; twist within 30°.',
+  windowNone: 'No release near this one is held.',
+  windowWish: 'Held: the rail is not touched, and the landing ends with a hop or a small step at most; twist less than 30° off.',
   windowBoth: (ms: string) => `Landing and 10 cm from the rail both hold for ${ms} ms.`,
   windowNever: 'No moment holds both the landing and 10 cm from the rail.',
   windowFormer: (ms: string) =>

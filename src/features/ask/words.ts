@@ -199,7 +199,7 @@ export const askTexts = {
   windows: { usual: 'still landed', wanted: 'as asked' },
   windowMeans: {
     usual:
-      'held: stands, or with a hop or a small step, as the landing model has it for this surface; 10° of tilt, 30° of twist. Where no landing on the feet is judged: within 10° short or past (judgement)',
+      'held: stands, or with a hop or a small step, as the landing model has it for this surface, and nothing touches rail, table or board; 10° of tilt, 30° of twist. Where no landing on the feet is judged: within 10° short or past (judgement)',
     wanted: 'within the tolerances of the sentence',
   },
   balance: 'Balance',

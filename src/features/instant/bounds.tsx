@@ -1,4 +1,4 @@
-/** Whether the frame at the cursor is within what its joints are known to do, and what is beyond it. */
+/** What the frame at the cursor is cautioned of. */
 
 import { createMemo, Show } from 'solid-js';
 import { useCursor, useFlight } from '../../app/page.ts';
@@ -20,7 +20,7 @@ export function Bounds() {
   });
   return (
     <p class={`word bounds ${said() ? 'beyond' : ''}`}>
-      <Show when={said()} fallback={flight.result().notCompared ? b.withinRanges : b.within}>
+      <Show when={said()} fallback={flight.result().notCompared ? b.noneOfRanges : b.none}>
         {(words) => <mark>{words()}</mark>}
       </Show>
     </p>

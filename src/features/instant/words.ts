@@ -1,11 +1,11 @@
 /** Words of one instant: bounds, the pin. */
 export const boundsTexts = {
-  within: 'within its joints’ bounds',
+  none: 'no caution here',
   /** of an age that no strength is known of */
-  withinRanges: 'within its joints’ ranges',
-  speed: (joint: string) => `${joint} too fast`,
+  noneOfRanges: 'no caution of a range here; loads are not judged',
+  speed: (joint: string) => `${joint} faster than known`,
   range: (joint: string) => `${joint} beyond its range`,
-  torque: (joint: string) => `${joint} beyond its strength`,
+  torque: (joint: string) => `${joint} beyond the strength known`,
   beyond: (first: string, more: number) => (more > 0 ? `${first}, and ${more} more` : first),
 };
 

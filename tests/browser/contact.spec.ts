@@ -16,7 +16,10 @@ test('a giant: verdict, peaks of both ends, the release window; a knob moves the
   const section = (name: string) => tool(page).locator('.report').filter({ hasText: name });
   await expect(section('Most on the hands').locator('.big')).toHaveText(/^[3-6]\.\d$/i);
   await expect(section('Sinks in').locator('.big')).toHaveText(/^\d+\.\d$/);
-  await expect(page.getByTestId('window')).toHaveText(/No release near this one is held\..*usual before.* \d+ ms/, SOON);
+  await expect(page.getByTestId('window')).toHaveText(
+    /No release near this one is held\..*usual before.* \d+ ms/,
+    SOON,
+  );
   const before = await readSentence(page);
   const late = page.getByRole('slider', { name: 'Release later by' });
   await late.focus();

@@ -154,7 +154,8 @@ export const contactTexts = {
   windowIs: (ms: string) => `Release window ${ms} ms`,
   windowOpen: (ms: string) => `Release window at least ${ms} ms`,
   windowNone: 'No release near this one is held.',
-  windowWish: 'Held: the rail is not touched, and the landing ends with a hop or a small step at most; twist less than 30° off.',
+  windowWish:
+    'Held: the rail is not touched, and the landing ends with a hop or a small step at most; twist less than 30° off.',
   windowBoth: (ms: string) => `Landing and 10 cm from the rail both hold for ${ms} ms.`,
   windowNever: 'No moment holds both the landing and 10 cm from the rail.',
   windowFormer: (ms: string) =>

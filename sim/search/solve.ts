@@ -178,10 +178,12 @@ export function solve(problem: SearchProblem, see?: (progress: SolveProgress) =>
   }
 }
 
-/** The most forgiving first where that is known, then the one whose joints are farthest from their limits. */
-function byCost(a: Solution, b: Solution): number {
+/** The most forgiving first where that is known, then what misses least by its verdict, then the one whose joints are farthest from their limits. */
+export function byCost(a: Solution, b: Solution): number {
   const margin = (b.cost.margin ?? 0) - (a.cost.margin ?? 0);
   if (margin !== 0) return margin;
+  const missed = a.verdict.missed.length - b.verdict.missed.length;
+  if (missed !== 0) return missed;
   const share = (s: Solution): number => Math.max(s.cost.speed?.share ?? 0, s.cost.torque?.share ?? 0);
   return share(a) - share(b);
 }

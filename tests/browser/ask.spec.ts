@@ -71,8 +71,9 @@ test('a giant is solved from the bar: the release is found, written and flown', 
   // her arms come in faster than the usual limits have it
   await tool(page).getByRole('checkbox', { name: 'speed' }).uncheck();
   await ask(page);
-  // 15 ms late it lands a degree over; of the releases that land as wanted, a little later or some degrees earlier, the most forgiving is first
-  await expect(answer(page, 1)).toContainText(/Release angle (\+0|−[1-9])\.\d°/);
+  // of the releases that meet what is wanted, one that the rail does not touch is first
+  await expect(answer(page, 1)).toContainText(/Release angle [+−]\d+\.\d°/);
+  await expect(answer(page, 1)).not.toContainText(/touch/);
   await tool(page).getByRole('button', { name: 'Keep as B' }).click();
   await expect(tool(page).getByRole('button', { name: 'Keep as C' })).toBeVisible();
   await tool(page).getByRole('button', { name: 'Use it' }).click();

@@ -24,6 +24,7 @@ import {
   type Wish,
 } from '../../sim/index.ts';
 import { fitSteps } from '../../sim/math/least-squares.ts';
+import { byCost } from '../../sim/search/solve.ts';
 import * as R from '../oracles/reference.ts';
 import { fileOf, launchedOf, shelf, takeoffOf } from '../skill/load.ts';
 import { rigidSkill, takeoffWith } from './problems.ts';
@@ -205,6 +206,16 @@ describe('what cannot be done', () => {
     const open = nearest?.obstacles.flatMap((o) => (o.kind === 'wish' ? [o.term.wish.result] : []));
     expect(open).toContain('short');
     expect(open).toContain('airTime');
+  });
+
+  it('of answers that forgive alike the one that misses least by its verdict is first', () => {
+    const aim = ownAim(specOf('back-straight'));
+    const [one] = solve({ ...aim, unknowns: [makeUnknown(aim.spec, 'takeoff.h.z')], answers: 1, fits: 1 }).solutions;
+    const near = { kind: 'near', solid: 'rail', part: 'toes', distance: -0.01, t: 0.3 } as const;
+    const touching = { ...one, verdict: { ...one.verdict, missed: [near] } };
+    const forgiving = { ...touching, cost: { ...one.cost, margin: 0.2 } };
+    expect([touching, one].sort(byCost)).toEqual([one, touching]);
+    expect([touching, one, forgiving].sort(byCost)[0]).toBe(forgiving);
   });
 
   it('joint speeds that must hold are obeyed, or named as what is in the way', () => {

@@ -60,7 +60,7 @@ export interface Tolerances {
   readonly airTime: number;
   readonly height: number;
 }
-/** The window of a landing (judgement: what the presets are held to; a code rounds to half twists). */
+/** How near a search comes to what is asked (judgement; a code rounds to half twists). Whether a landing is held is its verdict's to say. */
 export const USUAL_TOLERANCES: Tolerances = {
   landing: 5 * RAD,
   tilt: 3 * RAD,

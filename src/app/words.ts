@@ -1,60 +1,4 @@
 /** Every text of the application, in one place, ready for translation. Numbers come in already formatted. */
-import { sideOf } from '../../sim/math/side.ts';
-
-const angleWords: Record<string, string> = {
-  neckFlexion: 'Neck bend',
-  neckSideBend: 'Neck side bend',
-  neckTurn: 'Neck turn',
-  thoracicFlexion: 'Chest bend',
-  thoracicSideBend: 'Chest side bend',
-  thoracicTurn: 'Chest turn',
-  lumbarFlexion: 'Waist bend',
-  lumbarSideBend: 'Waist side bend',
-  lumbarTurn: 'Waist turn',
-  shoulderPlane: 'arm plane',
-  shoulderElevation: 'arm raise',
-  shoulderTurn: 'arm turn',
-  elbowFlexion: 'elbow bend',
-  forearmPronation: 'forearm turn',
-  wristFlexion: 'wrist bend',
-  hipFlexion: 'hip pike',
-  hipAbduction: 'leg spread',
-  hipTurn: 'leg turn',
-  kneeFlexion: 'knee bend',
-  anklePlantarFlexion: 'toe point',
-};
-const bothWords: Record<string, string> = {
-  shoulderPlane: 'Arm plane',
-  shoulderElevation: 'Arm raise',
-  shoulderTurn: 'Arm turn',
-  elbowFlexion: 'Elbow bend',
-  forearmPronation: 'Forearm turn',
-  wristFlexion: 'Wrist bend',
-  hipFlexion: 'Hip pike',
-  hipAbduction: 'Leg spread',
-  hipTurn: 'Leg turn',
-  kneeFlexion: 'Knee bend',
-  anklePlantarFlexion: 'Toe point',
-};
-const partWords: Record<string, string> = {
-  pelvis: 'pelvis',
-  middleTrunk: 'belly',
-  upperTrunk: 'chest',
-  head: 'head',
-  upperArm: 'upper arm',
-  forearm: 'forearm',
-  hand: 'hand',
-  thigh: 'thigh',
-  shank: 'shank',
-  foot: 'foot',
-};
-/** at the beginning of a sentence */
-const firstPartWords: Record<string, string> = {
-  pelvis: 'Pelvis',
-  middleTrunk: 'Belly',
-  upperTrunk: 'Chest',
-  head: 'Head',
-};
 
 export const texts = {
   product: 'Shapeflight',
@@ -321,25 +265,4 @@ export const texts = {
 
   help: { title: 'Keys', hint: 'On an edge or key: arrows move it, Shift moves further, Enter types.' },
   groups: { time: 'Time', edit: 'Edit', tool: 'Tools', file: 'File', view: 'View' } as Record<string, string>,
-
-  part: (name: string): string => {
-    if (partWords[name]) return partWords[name];
-    const word = partWords[name.slice(0, -1)];
-    return word ? `${name.endsWith('L') ? 'left' : 'right'} ${word}` : name;
-  },
-
-  /** the same at the beginning of a sentence */
-  firstPart: (name: string): string => {
-    const word = partWords[name.slice(0, -1)];
-    return firstPartWords[name] ?? (word ? `${name.endsWith('L') ? 'Left' : 'Right'} ${word}` : name);
-  },
-
-  joint: (name: string): string => {
-    const side = sideOf(name);
-    const stem = side && name.slice(0, -1) in bothWords ? name.slice(0, -1) : name;
-    const word = angleWords[stem];
-    if (!word) return name;
-    if (side && stem !== name) return `${side === 'L' ? 'Left' : 'Right'} ${word}`;
-    return bothWords[name] ?? word;
-  },
 };

@@ -27,6 +27,7 @@ import { calcPlace, readAt } from '../plot/readout.ts';
 import { planRows, type RowWish } from '../plot/row-plan.ts';
 import { drawMoments, drawRates, drawTilt } from '../plot/rows.ts';
 import { drawEnergy, drawMomentum } from '../plot/stacks.ts';
+import { wordJoint } from '../say/body-words.ts';
 import { texts } from '../words.ts';
 import { Stage } from './stage/stage.tsx';
 import { StageNames } from './stage/stage-names.tsx';
@@ -227,7 +228,7 @@ export function Ground(props: {
                   onClick={() => props.lanes.setOpen(props.lanes.open() === id ? undefined : id)}
                 >
                   <SideSign side={l().sign} />
-                  {texts.joint(id)}
+                  {wordJoint(id)}
                 </button>
                 <Show when={props.lanes.open() === id}>
                   <LaneEditor

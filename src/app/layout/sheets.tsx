@@ -25,6 +25,7 @@ import { FileButtons } from '../file-buttons.tsx';
 import { loadPart } from '../load-part.ts';
 import { NoticeLine } from '../notice-line.tsx';
 import { useFlight, usePage, useShell } from '../page.ts';
+import { wordJoint } from '../say/body-words.ts';
 import type { PanelName } from '../shell.ts';
 import { texts } from '../words.ts';
 import { UndoRedo } from './bar.tsx';
@@ -126,7 +127,7 @@ function JointChoice(props: { lanes: LaneList; close: () => void }) {
             <label>
               <input type="checkbox" checked={isShown(lane.id)} onChange={() => props.lanes.toggle(lane.id)} />
               <SideSign side={lane.sign} />
-              <span>{texts.joint(lane.id)}</span>
+              <span>{wordJoint(lane.id)}</span>
               <span class="quiet">
                 {formatNumber(lane.lowDeg, 0)}°
                 {lane.highDeg - lane.lowDeg > 0.5 ? ` – ${formatNumber(lane.highDeg, 0)}°` : ''}

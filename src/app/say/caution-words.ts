@@ -3,6 +3,7 @@ import { contactCautionDetail, contactCautionTitle } from '../../../sim/words/co
 import type { FlightCaution } from '../../engine/result.ts';
 import { formatNumber } from '../../ui/numbers.ts';
 import { texts } from '../words.ts';
+import { wordFirstPart, wordPart } from './body-words.ts';
 
 export const wordCaution = (one: FlightCaution): string => [titleOf(one), detailOf(one)].filter(Boolean).join(' ');
 
@@ -10,8 +11,8 @@ export function titleOf(one: FlightCaution): string {
   if (one.kind === 'takeoff') return contactCautionTitle(one.caution);
   if (one.kind !== 'overlap') return one.title;
   return texts.caution.overlap(
-    texts.firstPart(one.limb),
-    texts.part(one.through),
+    wordFirstPart(one.limb),
+    wordPart(one.through),
     formatNumber(one.t, 2),
     formatNumber(one.deepMm, 0),
   );

@@ -3,7 +3,7 @@
 import type { FieldDetail, NoReleaseError, SwingMovesError } from '../../../sim/index.ts';
 import { DEG } from '../../../sim/math/angles.ts';
 import { formatNumber } from '../../ui/numbers.ts';
-import { texts } from '../words.ts';
+import { wordJoint } from './body-words.ts';
 import { faultTexts } from './fault-texts.ts';
 
 const f = faultTexts;
@@ -46,7 +46,7 @@ function wordPath(whole: string): string {
   const words: string[] = taken > 0 ? [f.fields[steps.slice(0, taken).join('.')]] : [];
   for (const step of steps.slice(taken)) {
     const last = words.pop();
-    if (typeof step === 'string') words.push(...(last === undefined ? [] : [last]), f.parts[step] ?? texts.joint(step));
+    if (typeof step === 'string') words.push(...(last === undefined ? [] : [last]), f.parts[step] ?? wordJoint(step));
     else words.push(last === undefined ? String(step + 1) : f.numbered(last, step + 1));
   }
   return words.reduce(f.within);

@@ -7,9 +7,11 @@ import { AnswerActions, Answers, AskButton } from './answers.tsx';
 import { type AskState, makeAskState } from './ask-state.ts';
 import { type MapState, makeMapState } from './map-state.ts';
 import { MapChoices, MapView } from './map-view.tsx';
-import { BalanceWords, MarginBars, StudyChoices, StudyRun, Tries } from './margin.tsx';
+import { MarginBars, StudyRun } from './margin.tsx';
 import { RulerSpans, SpanList } from './may-change.tsx';
+import { BalanceWords, StudyChoices } from './study-choices.tsx';
 import { makeStudyState, type StudyState } from './study-state.ts';
+import { Tries } from './tries.tsx';
 import { WantedFill, WantedLine } from './wanted-line.tsx';
 import { askTexts as t } from './words.ts';
 
@@ -126,12 +128,7 @@ function WideAsk(props: Parts) {
             <Answers state={props.ask} />
           </Show>
           <Show when={part() >= 4}>
-            <Tries
-              ask={props.ask}
-              study={props.study}
-              width={right() - 44}
-              height={Math.max(140, Math.min(260, props.height - 260))}
-            />
+            <Tries study={props.study} width={right() - 44} height={Math.max(140, Math.min(260, props.height - 260))} />
           </Show>
         </div>
       </div>
@@ -197,7 +194,6 @@ function TouchAsk(props: Parts & { tab: TouchTab; setTab: (tab: TouchTab) => voi
                 <BalanceWords ask={props.ask} study={props.study} />
               </div>
               <Tries
-                ask={props.ask}
                 study={props.study}
                 width={phone() ? plot() : Math.round(props.width * 0.42)}
                 height={Math.max(200, Math.min(300, room() - 110))}

@@ -2,7 +2,7 @@
 
 import type { InputUnit, ResultUnit, SkillSpec } from '../../../sim/index.ts';
 import { DEG, RAD, REV } from '../../../sim/math/angles.ts';
-import { texts } from '../../app/words.ts';
+import { wordJoint, wordPart } from '../../app/say/body-words.ts';
 import type { BlockSpan } from '../../document/spans.ts';
 import type { AskInput } from '../../engine/ask.ts';
 import { formatNumber, parseNumber, soften } from '../../ui/numbers.ts';
@@ -38,6 +38,9 @@ const SHOWN: Readonly<Record<AskUnit, ShownUnit>> = {
   swingRadPerS: { quantity: 'jointRate', factor: DEG, decimals: 1, step: RAD },
   bodyWeights: { unit: t.bodyWeights, factor: 1, decimals: 2, step: 0.05 },
 };
+
+/** A share of tries. */
+export const percent = (share: number): string => formatNumber(100 * share, 0);
 
 export const stepOf = (unit: AskUnit): number => SHOWN[unit].step;
 export const decimalsIn = (unit: AskUnit): number => SHOWN[unit].decimals;
@@ -99,15 +102,15 @@ export function nameInput(id: string, spans: readonly BlockSpan[], spec: SkillSp
     if (what === 'moveTime') return t.takes(shape);
     if (what === 'start') return t.reached(shape);
     if (what === 'end') return t.heldUntil(shape);
-    return t.angleIn(texts.joint(angle ?? ''), shape);
+    return t.angleIn(wordJoint(angle ?? ''), shape);
   }
   const [, key, field] = /^key:(\d+)\.(time|angle)$/.exec(id) ?? [];
   if (key) {
-    const joint = texts.joint(spec.keys[Number(key) - 1]?.angle ?? '');
+    const joint = wordJoint(spec.keys[Number(key) - 1]?.angle ?? '');
     return field === 'time' ? t.keyTime(joint, key) : t.keyAngle(joint, key);
   }
   const [, part, value] = /^segment:(\w+)\.([\w.]+)$/.exec(id) ?? [];
-  if (part && t.segment[value]) return t.segment[value](texts.part(part === 'lowerTrunk' ? 'pelvis' : part));
+  if (part && t.segment[value]) return t.segment[value](wordPart(part === 'lowerTrunk' ? 'pelvis' : part));
   return id;
 }
 

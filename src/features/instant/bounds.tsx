@@ -3,7 +3,7 @@
 import { createMemo, Show } from 'solid-js';
 import { useCursor, useFlight } from '../../app/page.ts';
 import { calcPlace } from '../../app/plot/readout.ts';
-import { texts } from '../../app/words.ts';
+import { wordJoint } from '../../app/say/body-words.ts';
 import { boundsTexts } from './words.ts';
 
 const b = boundsTexts;
@@ -16,7 +16,7 @@ export function Bounds() {
     const place = calcPlace(result.frames, cursor.at());
     const beyond = result.cautionsAt(place.i + Math.round(place.share));
     if (beyond.length === 0) return undefined;
-    return b.beyond(b[beyond[0].kind](texts.joint(beyond[0].angle)), beyond.length - 1);
+    return b.beyond(b[beyond[0].kind](wordJoint(beyond[0].angle)), beyond.length - 1);
   });
   return (
     <p class={`word bounds ${said() ? 'beyond' : ''}`}>

@@ -5,7 +5,7 @@ import type { FileTime } from '../../../sim/index.ts';
 import { DEG } from '../../../sim/math/angles.ts';
 import { useCursor, useDocument, useFlight } from '../../app/page.ts';
 import { calcPlace, readAt } from '../../app/plot/readout.ts';
-import { texts } from '../../app/words.ts';
+import { wordJoint } from '../../app/say/body-words.ts';
 import { addKey, changeBlock, changeKey, removeKey } from '../../document/edits.ts';
 import type { Lane } from '../../document/lanes.ts';
 import { getSchedule } from '../../document/phases.ts';
@@ -30,7 +30,7 @@ export function LaneEditor(props: {
   const flight = useFlight();
   const doc = useDocument();
   const cursor = useCursor();
-  const label = (): string => texts.joint(props.lane.id);
+  const label = (): string => wordJoint(props.lane.id);
   const index = (): number => props.chosen ?? -1;
   const key = createMemo(() => props.lane.keys[index()]);
   const anchor = createMemo((): FileTime | undefined => {

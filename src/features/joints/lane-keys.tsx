@@ -12,8 +12,8 @@ import { useKeys } from '../../app/key-work.ts';
 import { useCursor, useDocument, useFlight } from '../../app/page.ts';
 import { laneScale } from '../../app/plot/lane-curve.ts';
 import type { Box } from '../../app/plot/pen.ts';
+import { wordJoint } from '../../app/say/body-words.ts';
 import { listSnapTimes, type RowTelling, SnapLine, snapTogether } from '../../app/snapping.tsx';
-import { texts } from '../../app/words.ts';
 import { adjustBlock, changeKey, removeKey, setBlockEdge } from '../../document/edits.ts';
 import type { KeySource, Lane, LaneKey } from '../../document/lanes.ts';
 import { getSchedule } from '../../document/phases.ts';
@@ -80,7 +80,7 @@ export function LaneKeys(props: {
   const [telling, setTelling] = createSignal<RowTelling>();
   const [frame, setFrame] = createSignal<{ x: number; y: number; width: number; height: number }>();
   const scale = createMemo(() => laneScale(props.lane, { y: 0, height: props.box.height }, props.open));
-  const label = (): string => texts.joint(props.lane.id);
+  const label = (): string => wordJoint(props.lane.id);
   const place = (key: LaneKey): string => `translate(${xOf(props.axis, key.t)}px, ${scale()(key.deg)}px)`;
   const indices = createMemo(() => props.lane.keys.length);
   const hasRoom = (i: number): boolean => {

@@ -4,7 +4,7 @@ import { useFlight, useShell } from '../../app/page.ts';
 import { drawLane } from '../../app/plot/lane-curve.ts';
 import type { Box } from '../../app/plot/pen.ts';
 import { PlotCanvas, type PlotPiece } from '../../app/plot/plot-canvas.tsx';
-import { texts } from '../../app/words.ts';
+import { wordJoint } from '../../app/say/body-words.ts';
 import { SideSign } from '../../ui/icon.tsx';
 import type { TimeAxis } from '../../ui/plot/axis.ts';
 import { LaneEditor } from './lane-editor.tsx';
@@ -31,9 +31,9 @@ export function LaneSheet(props: { lanes: LaneList; axis: TimeAxis; plotHeight: 
           return [{ box: box(), draw: (pen, b) => drawLane(pen, one, b, true) }];
         });
         return (
-          <section class="lane-sheet" aria-label={texts.joint(l().id)} onKeyDown={onKeyDown}>
+          <section class="lane-sheet" aria-label={wordJoint(l().id)} onKeyDown={onKeyDown}>
             <h2>
-              <SideSign side={l().sign} /> {texts.joint(l().id)}
+              <SideSign side={l().sign} /> {wordJoint(l().id)}
             </h2>
             <div class="lane-plot" style={{ width: `${props.axis.width}px`, height: `${props.plotHeight}px` }}>
               <PlotCanvas axis={props.axis} height={props.plotHeight} shadeFrom={0} pieces={pieces()} lineWidth={3} />

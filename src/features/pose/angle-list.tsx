@@ -4,6 +4,7 @@ import { createMemo, For, Show } from 'solid-js';
 import { DEG } from '../../../sim/math/angles.ts';
 import { withoutSide } from '../../../sim/math/side.ts';
 import { useCursor, useFlight, useServices } from '../../app/page.ts';
+import { wordJoint } from '../../app/say/body-words.ts';
 import { texts } from '../../app/words.ts';
 import { NumberField } from '../../ui/number-field.tsx';
 import { formatNumber } from '../../ui/numbers.ts';
@@ -36,7 +37,7 @@ export function AngleList() {
   const type = (row: Row, column: number, deg: number): void => {
     const both = row.columns.length === 2 && hand.sides() === 'both';
     const name = both ? row.stem : body().angles[column].name;
-    hand.put({ [name]: deg }, poseTexts.typed(texts.joint(name)));
+    hand.put({ [name]: deg }, poseTexts.typed(wordJoint(name)));
   };
   const range = (column: number): [number, number] => {
     const [low, high] = body().angles[column].range;
@@ -58,13 +59,13 @@ export function AngleList() {
       <For each={rows()}>
         {(row) => (
           <div class="angle-row">
-            <span class="angle-name">{texts.joint(row.stem)}</span>
+            <span class="angle-name">{wordJoint(row.stem)}</span>
             <For each={row.columns}>
               {(column) => (
                 <div class="angle-cell" classList={{ wide: row.columns.length === 1 }}>
                   <NumberField
                     compact
-                    label={texts.joint(body().angles[column].name)}
+                    label={wordJoint(body().angles[column].name)}
                     unit="°"
                     value={(now()[column] ?? 0) * DEG}
                     min={range(column)[0] - (isBeyond(now()[column], body().angles[column].range) ? BEYOND : 0)}

@@ -8,7 +8,7 @@ import { batch, createMemo, createSignal } from 'solid-js';
 import { DEG } from '../../../sim/math/angles.ts';
 import { calcGains } from '../../app/drag-plate.tsx';
 import { keptState, type Page } from '../../app/page.ts';
-import { texts } from '../../app/words.ts';
+import { wordJoint } from '../../app/say/body-words.ts';
 import { adjustBlock } from '../../document/edits.ts';
 import { type NamedDegrees, setPoseAt } from '../../document/pose-edits.ts';
 import { type BlockSpan, findSpan } from '../../document/spans.ts';
@@ -75,8 +75,8 @@ function makeHand(page: Page) {
         .map(([name, now]) => ({ name, from: was(name), now, by: Math.abs(now - was(name)) }))
         .sort((a, b) => b.by - a.by)
         .slice(0, SHOWN)
-        .map(({ name, from, now }) => `${texts.joint(name)} ${formatNumber(from, 0)}° → ${formatNumber(now, 0)}°`);
-      if (stopped.length > 0) lines.push(poseTexts.atEnd(texts.joint(stopped[0])));
+        .map(({ name, from, now }) => `${wordJoint(name)} ${formatNumber(from, 0)}° → ${formatNumber(now, 0)}°`);
+      if (stopped.length > 0) lines.push(poseTexts.atEnd(wordJoint(stopped[0])));
       return lines;
     };
     return {

@@ -150,12 +150,12 @@ export const outputsOf = (command: {
   ...(command.json === undefined ? [] : [{ option: '--json', file: command.json }]),
 ];
 
-/** With as many decimals as its size needs. */
-export function wordNumber(x: number, { scale }: OutUnit): string {
+/** With as many decimals as its size needs: times to 0.1 ms, since a late hand's half millisecond shows. */
+export function wordNumber(x: number, { scale, suffix }: OutUnit): string {
   const v = x * scale;
   if (!Number.isFinite(v)) return '-';
   const size = Math.abs(v);
-  return v.toFixed(size >= 100 ? 1 : size >= 10 ? 2 : 3);
+  return v.toFixed(suffix === 's' ? 4 : size >= 100 ? 1 : size >= 10 ? 2 : 3);
 }
 
 function formatWindow({ window }: Study, spec: SkillSpec, now: readonly number[]): string {

@@ -5,6 +5,7 @@ import {
   findResult,
   type JointShare,
   LIMIT_WORDS,
+  MET_WORDS,
   OUT_UNITS,
   type SearchProblem,
   type ShareAfter,
@@ -43,7 +44,11 @@ export function formatAnswer(problem: SearchProblem, answer: Answer, body: Body,
   if (list.length > 0) {
     parts.push('', 'What changes', formatValues(problem, list, labels));
     parts.push('', 'What comes of it', formatTerms(problem, list, labels));
-    parts.push('', ...list.map((s, i) => `  ${labels[i]}  ${wordVerdict(s.verdict)}`));
+    parts.push(
+      '',
+      ...list.map((s, i) => `  ${labels[i]}  ${wordVerdict(s.verdict)}`),
+      ...(answer.nearest ? [] : [`  ${MET_WORDS}`]),
+    );
     parts.push('', 'What it costs', formatCosts(list, labels, body, margin));
   }
   if (answer.nearest)

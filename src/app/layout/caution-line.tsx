@@ -82,6 +82,7 @@ export function CautionLine(props: { short?: boolean }) {
                   {c.more(cautions().length - 1)}
                 </button>
               </Show>
+              <Show when={notCompared()}>{(note) => <span> {note().title}</span>}</Show>
             </p>
           </div>
         )}

@@ -2,10 +2,10 @@
 
 import { createMemo, For, Show } from 'solid-js';
 import type { Solution } from '../../../sim/index.ts';
-import { LIMIT_WORDS } from '../../../sim/words/limit-words.ts';
+import { LIMIT_WORDS, MET_WORDS } from '../../../sim/words/limit-words.ts';
 import { useFlight } from '../../app/page.ts';
+import { wordJoint } from '../../app/say/body-words.ts';
 import { speakVerdict } from '../../app/say/sentence-words.ts';
-import { texts } from '../../app/words.ts';
 import type { BlockSpan } from '../../document/spans.ts';
 import type { ObstacleResult } from '../../engine/ask.ts';
 import { formatNumber, soften } from '../../ui/numbers.ts';
@@ -111,7 +111,7 @@ export function Answers(props: Props) {
       <Show when={props.state.drawn()?.fault}>{(fault) => <p class="ask-fault">{t.doesNotFly(fault())}</p>}</Show>
       <Show when={props.state.found()}>
         <p class="quiet ask-caution">
-          {t.caution} {notCompared() ? `${notCompared()?.title} ${notCompared()?.detail}` : LIMIT_WORDS}
+          {t.caution} {MET_WORDS} {notCompared() ? `${notCompared()?.title} ${notCompared()?.detail}` : LIMIT_WORDS}
         </p>
       </Show>
     </section>
@@ -154,7 +154,7 @@ function AnswerRow(props: Props & { one: Solution; index: number }) {
   const joint = (peak: { share: number; angle: number } | undefined, what: string): string => {
     if (!peak) return cost().notCompared?.title ?? what;
     const name = flight.result().flight.body.angles[peak.angle]?.name ?? '';
-    return `${what}: ${texts.joint(name)}`;
+    return `${what}: ${wordJoint(name)}`;
   };
   return (
     <label class="answer" classList={{ picked: props.state.picked() === props.index }} data-answer={props.index + 1}>

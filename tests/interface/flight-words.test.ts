@@ -2,9 +2,11 @@
 
 import { describe, expect, it } from 'vitest';
 import { skills } from '../../presets/index.ts';
+import type { SkillVerdict } from '../../sim/index.ts';
 import { wordCaution } from '../../src/app/say/caution-words.ts';
 import { wordCode, wordNoCode } from '../../src/app/say/code-words.ts';
 import { explainWords } from '../../src/app/say/explain-units.ts';
+import { sayLikelihood } from '../../src/app/say/say-likelihood.ts';
 import { setUnits } from '../../src/ui/units.ts';
 import { flightIn } from '../files/parts.ts';
 import { readyEngine } from './ready-engine.ts';
@@ -90,5 +92,32 @@ describe('what just changed', () => {
 
   it('is nothing before anything moves', () => {
     expect(engine.explain(fly('arms-in-spin'), 0.01, explainWords())).toBe('');
+  });
+});
+
+describe('how often a landing ends so', () => {
+  const verdict = fly('back-tuck').outline.verdict;
+  const tenths = [
+    { kind: 'knees', tenths: 9 },
+    { kind: 'steps', tenths: 1 },
+  ] as const;
+  const say = (ending: SkillVerdict['ending']): string =>
+    sayLikelihood({
+      verdict: () => ({ ...verdict, ending }),
+      likelihood: () => ({ samples: 20, tenths, ranges: [] }),
+    });
+
+  it('begins with the ending that is said, however seldom it comes', () => {
+    expect(say({ kind: 'landed', how: 'steps', t: 0.3 })).toBe(
+      'steps in 1 of 10 of the stated ranges; on the knees in 9',
+    );
+    expect(say({ kind: 'landed', how: 'stands', t: 0.3 })).toMatch(
+      /^stands in 0 of 10 .*; on the knees in 9, steps in 1$/,
+    );
+  });
+
+  it('is said of nothing that was not landed on the feet', () => {
+    expect(say({ kind: 'bounces', travel: 0, bend: 0 })).toBe('');
+    expect(say({ kind: 'notComputed', why: { kind: 'pending' } })).toBe('');
   });
 });

@@ -54,6 +54,7 @@ describe('print picture', () => {
       who: 'Ilse Marrow',
       dated: 'version A',
       sentence: '1.00 somersault backward',
+      likelihood: 'Stands in 7 of 10 of the stated ranges; steps in 3.',
       takeoff: 'speed up 5.00 m/s',
       caution: '',
       code: '',
@@ -63,6 +64,7 @@ describe('print picture', () => {
       key: 'key',
     };
     const { svg, width } = formatPicture(content, printing.tokens);
+    expect(svg).toContain('Stands in 7 of 10 of the stated ranges; steps in 3. ');
     expect(svg).toContain('A model, not coaching advice');
     expect(svg).toContain('A &amp; B &lt;full>');
     expect(svg).toContain('--limb-l:#000000');

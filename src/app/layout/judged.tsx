@@ -1,9 +1,9 @@
 /** Under the sentence: how often the landing ends so over the stated ranges; a press opens what was judged and what was not. */
 import { createSignal, For, Show } from 'solid-js';
 import { wordBasis } from '../../../sim/words/basis-words.ts';
-import { wordLikelihood } from '../../../sim/words/likelihood-words.ts';
 import { formatNumber } from '../../ui/numbers.ts';
 import { Sheet } from '../../ui/sheet.tsx';
+import { sayLikelihood } from '../say/say-likelihood.ts';
 import { PAGE_NUMBERS } from '../say/sentence-words.ts';
 import { useWholeState } from '../whole-state.ts';
 import { texts } from '../words.ts';
@@ -13,11 +13,7 @@ const t = texts.judged;
 export function Judged() {
   const whole = useWholeState();
   const [isOpen, setOpen] = createSignal(false);
-  const likely = (): string => {
-    const found = whole.likelihood();
-    const { ending } = whole.verdict();
-    return found && ending.kind === 'landed' ? wordLikelihood(found.tenths, ending.how) : '';
-  };
+  const likely = (): string => sayLikelihood(whole);
   return (
     <>
       <button type="button" class="judged" onClick={() => setOpen(true)}>

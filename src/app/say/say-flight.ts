@@ -1,6 +1,7 @@
 /** The flight in a few sentences, to be heard: result, take-off, shapes in order, the peaks, its cautions. */
 
 import { REV } from '../../../sim/math/angles.ts';
+import { sentence } from '../../../sim/words/verdict-words.ts';
 import type { Field } from '../../document/fields.ts';
 import { formatNumber } from '../../ui/numbers.ts';
 import { say } from '../../ui/units.ts';
@@ -8,6 +9,7 @@ import type { Page } from '../page.ts';
 import { getGiven, getStated, isTelling, sayField, whatLaunches } from '../takeoff-values.ts';
 import { wholeStateOf } from '../whole-state.ts';
 import { wordCaution } from './caution-words.ts';
+import { sayLikelihood } from './say-likelihood.ts';
 import { speakVerdict } from './sentence-words.ts';
 import { saidTexts } from './words.ts';
 
@@ -25,9 +27,12 @@ export function sayFlight(page: Page): string {
   for (let i = 1; i < frames.n; i++)
     if (Math.abs(frames.twistRate[i]) > Math.abs(frames.twistRate[fastest])) fastest = i;
   const cautions = flight.cautions();
+  const whole = wholeStateOf(page);
+  const likely = sayLikelihood(whole);
   return [
     t.by(file.title, doc.athlete().name),
-    `${speakVerdict(wholeStateOf(page).verdict())}.`,
+    `${speakVerdict(whole.verdict())}.`,
+    likely && sentence(likely),
     t.takeoff(wordTakeoff(page)),
     shapes.length > 0 ? t.shapes(shapes.join(', ')) : '',
     t.highest(say('length', outline.height), s2(outline.apex)),

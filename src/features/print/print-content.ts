@@ -2,12 +2,14 @@
 
 import type { Frames } from '../../../sim/index.ts';
 import { DEG, REV } from '../../../sim/math/angles.ts';
+import { sentence } from '../../../sim/words/verdict-words.ts';
 import type { Page } from '../../app/page.ts';
 import { niceTop } from '../../app/plot/pen.ts';
 import { calcPlace, readAt } from '../../app/plot/readout.ts';
 import { wordCaution } from '../../app/say/caution-words.ts';
 import { wordCode } from '../../app/say/code-words.ts';
 import { wordTakeoff } from '../../app/say/say-flight.ts';
+import { sayLikelihood } from '../../app/say/say-likelihood.ts';
 import { speakVerdict } from '../../app/say/sentence-words.ts';
 import { wholeStateOf } from '../../app/whole-state.ts';
 import { texts } from '../../app/words.ts';
@@ -39,6 +41,8 @@ export interface PrintContent {
   readonly who: string;
   readonly dated: string;
   readonly sentence: string;
+  /** of a landing that was run, as a sentence; or empty */
+  readonly likelihood: string;
   readonly takeoff: string;
   readonly caution: string;
   readonly code: string;
@@ -55,13 +59,16 @@ export function makeContent(page: Page, ports: PrintPictures, date: Date): Print
   const athlete = doc.athlete();
   const size = athlete.kind === 'human' ? [say('length', athlete.statureM), say('mass', athlete.massKg, 0)] : [];
   const cautions = flight.cautions();
+  const whole = wholeStateOf(page);
+  const likely = sayLikelihood(whole);
   const instants = listInstants(page);
   const picture = ports.draw(result, makeRequest(page));
   return {
     skill: file.title || texts.untitled,
     who: [athlete.name, athlete.club, ...size].filter(Boolean).join(', '),
     dated: t.version('A', date.toLocaleDateString(undefined, { day: 'numeric', month: 'long', year: 'numeric' })),
-    sentence: speakVerdict(wholeStateOf(page).verdict()),
+    sentence: speakVerdict(whole.verdict()),
+    likelihood: likely && sentence(likely),
     takeoff: wordTakeoff(page),
     caution: [
       ...(result.notCompared ? [result.notCompared.title, result.notCompared.detail] : []),

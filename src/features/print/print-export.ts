@@ -61,7 +61,7 @@ export function formatPicture(
     words(MARGIN, 26, 12.5, c.skill, 640),
     words(width - MARGIN, 26, 12.5, [c.who, c.dated].join(' · '), 450, 'end'),
     fitted(MARGIN, 56, 24, c.sentence, 560),
-    fitted(MARGIN, 78, 12, `${t.takeoff} ${c.takeoff}.${caution}`),
+    fitted(MARGIN, 78, 12, `${c.likelihood && `${c.likelihood} `}${t.takeoff} ${c.takeoff}.${caution}`),
     `<g transform="translate(${MARGIN} ${HEAD})">${c.picture.markup}</g>`,
     fitted(MARGIN, height - 26, 11, `${c.key} ${texts.product}`),
     fitted(MARGIN, height - 10, 11, `${texts.compared} ${texts.standingCaution}`),

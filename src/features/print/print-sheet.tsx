@@ -105,7 +105,7 @@ function Page(props: { content: PrintContent; zoom: number; tokens: Readonly<Rec
       </p>
       <h3 class="print-title">{c().sentence}</h3>
       <p class="print-start">
-        {t.takeoff} {c().takeoff}.
+        {c().likelihood} {t.takeoff} {c().takeoff}.
         <Show when={c().caution}>
           {' '}
           <b>{t.caution}</b> {c().caution}

@@ -226,6 +226,9 @@ function leanWords(lean: number, n: NumberWords): string {
   return `leaning ${n.angle(lean)} ${lean > 0 ? 'back' : 'forward'}`;
 }
 
+const bentRuns = (bend: number, n: NumberWords): Run[] =>
+  bend > BENT ? [plain(`, body bent by ${n.angle(bend)}`)] : [];
+
 function endingRuns(ending: Ending, r: SkillVerdict, n: NumberWords, off: string): [Clause['join'], ...Run[]] {
   const before: Run[] = off ? [strong(off), plain(', ')] : [];
   const beforeColon: Run[] = off ? [strong(off), plain(': ')] : [];
@@ -245,12 +248,7 @@ function endingRuns(ending: Ending, r: SkillVerdict, n: NumberWords, off: string
         : r.short === undefined && r.lean !== undefined && ending.first === 'feet'
           ? `, ${leanWords(r.lean, n)}`
           : '';
-      return [
-        ': ',
-        strong(how),
-        strong(at),
-        ...(ending.bend > BENT ? [plain(`, body bent by ${n.angle(ending.bend)}`)] : []),
-      ];
+      return [': ', strong(how), strong(at), ...bentRuns(ending.bend, n)];
     }
     case 'bounces': {
       const lean =
@@ -259,7 +257,14 @@ function endingRuns(ending: Ending, r: SkillVerdict, n: NumberWords, off: string
           : '';
       const travel =
         Math.abs(ending.travel) < 0.05 ? '' : `, ${n.metres(ending.travel)} ${ending.travel > 0 ? 'forward' : 'back'}`;
-      return [', ', ...before, strong('bounces'), ...(lean ? [strong(lean)] : []), ...(travel ? [quiet(travel)] : [])];
+      return [
+        ', ',
+        ...before,
+        strong('bounces'),
+        ...(lean ? [strong(lean)] : []),
+        ...(travel ? [quiet(travel)] : []),
+        ...bentRuns(ending.bend, n),
+      ];
     }
     case 'touches': {
       const to = ending.direction;

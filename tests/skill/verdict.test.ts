@@ -127,6 +127,10 @@ describe('the sentence', () => {
       '1.00 somersault backward, no twist, 1.04 s in the air, 2 deg past, bounces, 0.4 m back',
     );
     expect(wordVerdict(bed)).not.toMatch(/step|stand/);
+    const bent = calcSkillVerdict(summaryOf({ ...plain, endBend: 50 * RAD, tiltDeg: 12 }), { surface: 'trampoline' });
+    expect(wordVerdict(bent)).toBe(
+      'Tilted 12 deg, head to the right; 1.00 somersault backward, no twist, 1.04 s in the air, bounces, body bent by 50 deg',
+    );
   });
 
   it('into water says which end goes first, how far from the vertical, and a body that is not straight', () => {

@@ -1,6 +1,7 @@
 /** What one late hand gives, in plain lines for the command line. Its texts in one place, ready for translation. */
 import { DEG, REV } from '../math/angles.ts';
 import type { LateDose } from '../skill/late-dose.ts';
+import { type NumberWords, PLAIN_NUMBERS } from './verdict-words.ts';
 
 const ms = (s: number): string => (1000 * s).toFixed(1);
 const deg = (rad: number): string => (Math.abs(rad) * DEG).toFixed(0);
@@ -13,9 +14,11 @@ const LATE_WORDS = {
   own: 'as it is',
   dose: (twists: string, side: string, tilt: string) => `${twists}${side && ` ${side}`}, ${tilt} deg`,
   unknown: 'could not be flown',
-  grain: (at: string, filed: string, equal: string | undefined) =>
-    `Half a millisecond more or less near ${at} ms is ${filed} deg of twist${equal === undefined ? '' : ` (arms equal: ${equal})`}: no word on its twist is finer.`,
 };
+
+/** What half a millisecond is worth near the time that the skill has. */
+export const wordGrain = ({ held, grain: { filed, equal } }: LateDose, n: NumberWords = PLAIN_NUMBERS): string =>
+  `Half a millisecond more or less near ${ms(held)} ms is ${n.angle(filed)} of twist${equal === undefined ? '' : ` (arms equal: ${n.angle(equal)})`}: no word on its twist is finer.`;
 
 /** Less is no twist to speak of, rad. */
 const LEAST = 0.005 * REV;
@@ -37,6 +40,5 @@ export function formatLateDose(dose: LateDose): string {
   const table = rows.map((r) =>
     `  ${r[0].padStart(widths[0])}  ${r[1].padEnd(widths[1])}  ${r[2].padEnd(widths[2])}  ${r[3] ?? ''}`.trimEnd(),
   );
-  const { filed, equal } = dose.grain;
-  return `${[w.title(dose.hand), ...table, w.grain(ms(dose.held), deg(filed), equal === undefined ? undefined : deg(equal))].join('\n')}\n`;
+  return `${[w.title(dose.hand), ...table, wordGrain(dose)].join('\n')}\n`;
 }

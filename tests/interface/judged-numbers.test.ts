@@ -1,7 +1,7 @@
 // Numbers that stand in texts are those that are judged by.
 import { expect, it } from 'vitest';
 import { ASYMMETRY_LIMITS } from '../../sim/contact/landing-entry.ts';
-import { ASKED_CLEARANCE } from '../../sim/index.ts';
+import { ASKED_CLEARANCE, REFLEX_DELAYS, rangeBalance } from '../../sim/index.ts';
 import { DEG, REV } from '../../sim/math/angles.ts';
 import { USUAL_WINDOW } from '../../sim/search/margin-window.ts';
 import { NATIONAL_ERRORS } from '../../sim/skill/national-errors.ts';
@@ -48,4 +48,9 @@ it('what counts as landed, and the release window', () => {
   expect(contactTexts.windowBoth('4')).toContain(cm);
   // what a study counts as done is what a verdict does not call missed
   expect([half.get('tilt'), (half.get('twists') ?? 0) * REV]).toEqual([MISS_WIDTHS.tilt, MISS_WIDTHS.twist]);
+});
+
+it('what the reflex is felt with', () => {
+  const { noise } = rangeBalance(REFLEX_DELAYS[0], 1);
+  expect(askTexts.reflexNote).toContain(`${deg(noise?.twist ?? 0)} of twist and ${deg(noise?.rate ?? 0)}/s`);
 });

@@ -72,6 +72,8 @@ describe('the dose of a late hand', () => {
     // more than 10 deg: no verdict on the twist is as fine as the bands of 30 deg by much
     expect(dose.grain.filed * DEG).toBeGreaterThan(10);
     expect((dose.grain.equal ?? 0) * DEG).toBeGreaterThan(10);
+    // and the tenth that its twist is said to is not finer
+    expect(dose.grain.filed).toBeLessThan(0.1 * REV);
   });
 
   it('the other hand twists the other way', () => {
@@ -87,7 +89,7 @@ describe('the dose of a late hand', () => {
     const own = doseOf(late(12.3));
     expect(own.rows.map((r) => Math.round(1e4 * r.held))).toEqual([0, 50, 100, 123, 150, 200, 250]);
     expect(formatLateDose(own)).toContain('12.3');
-    expect(formatLateDose(own)).toMatch(/near 12\.3 ms is \d+ deg of twist \(arms equal: \d+\)/);
+    expect(formatLateDose(own)).toMatch(/near 12\.3 ms is \d+ deg of twist \(arms equal: \d+ deg\)/);
   });
 
   it('there is none without a late hand', () => {

@@ -2,6 +2,8 @@
 import { For, Show } from 'solid-js';
 import type { LateDose } from '../../../sim/index.ts';
 import { DEG, REV } from '../../../sim/math/angles.ts';
+import { wordGrain } from '../../../sim/words/late-words.ts';
+import { PAGE_NUMBERS } from '../../app/say/sentence-words.ts';
 import { formatNumber } from '../../ui/numbers.ts';
 import { say } from '../../ui/units.ts';
 import { contactTexts } from './words.ts';
@@ -48,13 +50,7 @@ export function LateTable(props: { dose: LateDose }) {
           </For>
         </tbody>
       </table>
-      <figcaption>
-        {t.grain(
-          ms(props.dose.held),
-          deg(props.dose.grain.filed),
-          props.dose.grain.equal === undefined ? '' : deg(props.dose.grain.equal),
-        )}
-      </figcaption>
+      <figcaption>{wordGrain(props.dose, PAGE_NUMBERS)}</figcaption>
     </figure>
   );
 }

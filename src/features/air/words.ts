@@ -184,8 +184,6 @@ export const contactTexts = {
     left: 'left',
     right: 'right',
     unknown: 'could not be flown',
-    grain: (ms: string, filed: string, equal: string) =>
-      `Half a millisecond more or less near ${ms} ms is ${filed} of twist${equal && ` (arms equal: ${equal})`}: no word on its twist is finer.`,
   },
   lateHandPeak: (weights: string) => `Up to ${weights} body weights on the one hand.`,
   contact: 'The push',

@@ -77,8 +77,10 @@ export interface Summary {
   readonly endBend: number;
   /** of what touches down on its feet: where the forces of its landing would have to pass, m (touchdown-reach.ts) */
   readonly reach?: number;
-  /** how far it is turned at the end from facing along or against X, rad */
+  /** how far it is turned at the end from facing along or against X, rad; how far its legs are apart there, rad; how fast it moves across, m/s */
   readonly facingOff?: number;
+  readonly legsApart: number;
+  readonly across: number;
   readonly target?: SkillTarget;
   /** mass centre above Y = 0 */
   readonly height: Peak;
@@ -137,6 +139,8 @@ export function summarize(flight: FlownSource, frames: Frames, target?: SkillTar
       : { undefinedFrom: frames.undefinedFrom ?? 0 }),
     travel: (Math.cos(frames.twist[0]) < 0 ? -1 : 1) * flight.v_WScm_W0[0] * flight.duration,
     endBend: calcBend(body, frames, last),
+    legsApart: calcApart(body, frames, last),
+    across: Math.abs(flight.v_WScm_W0[2]),
     ...(known ? { facingOff: Math.atan(Math.tan(frames.twist[last])) } : {}),
     ...(reach === undefined ? {} : { reach }),
     ...(target ? { target } : {}),
@@ -186,6 +190,19 @@ function calcBend(body: Body, frames: Frames, row: number): number {
   const both = (name: string): number => (at(`${name}L`) + at(`${name}R`)) / 2;
   const hips = both('hipFlexion') + at('lumbarFlexion') + at('thoracicFlexion');
   return Math.max(Math.abs(hips), Math.abs(both('kneeFlexion')));
+}
+
+/** The largest difference between left and right of hips and knees; of a body without them 0. */
+function calcApart(body: Body, frames: Frames, row: number): number {
+  if (row < 0) return 0;
+  const o = row * body.angles.length;
+  return body.angles.reduce(
+    (most, { name, mirror }, i) =>
+      /^(hipFlexion|kneeFlexion|hipAbduction)/.test(name)
+        ? Math.max(most, Math.abs(frames.angles[o + i] - frames.angles[o + mirror]))
+        : most,
+    0,
+  );
 }
 
 /** Highest place of the mass centre on its parabola. */

@@ -26,6 +26,9 @@ export const MISS_WIDTHS = {
   wrongWay: 0.5 * REV,
 } as const;
 
+/** Where the planar landing ends besides twist and tilt (our judgement): legs apart, rad, and moving across, m/s. */
+export const UNEVEN = { sides: 20 * RAD, across: 1 } as const;
+
 export type Miss =
   /** comes nearer to rail, table or board than is asked, or touches it */
   | ({ readonly kind: 'near' } & Clearance)
@@ -230,18 +233,20 @@ function endingOf(s: Summary, { surface, arrival }: VerdictContext): Ending {
   if (s.landing === undefined) return notComputed({ kind: 'undefined' });
   if (arrival === 'pending') return notComputed({ kind: 'pending' });
   if (arrival !== undefined) return arrivalEnding(arrival);
-  const asymmetry = turnedOrTilted(s);
+  const asymmetry = unevenIn(s);
   if (asymmetry.length > 0) return notComputed({ kind: 'asymmetric', of: asymmetry });
   const band = bandOf(surface);
   if (!band || s.reach === undefined) return notComputed({ kind: 'noLanding' });
   return { kind: 'touches', ...placeInBand(s.reach, band) };
 }
 
-/** The limits of a planar landing, of what a summary knows: how far it is turned from facing along or against X, and tilted. */
-function turnedOrTilted({ tilt = 0, facingOff = 0 }: Summary): Asymmetry[] {
+/** What a planar landing says nothing of: tilted, turned from facing along or against X, legs apart, moving across. */
+function unevenIn({ tilt = 0, facingOff = 0, legsApart, across }: Summary): Asymmetry[] {
   const found = [
     { kind: 'tilt', value: Math.abs(tilt), limit: MISS_WIDTHS.tilt },
     { kind: 'twist', value: Math.abs(facingOff), limit: MISS_WIDTHS.twist },
+    { kind: 'sides', value: legsApart, limit: UNEVEN.sides },
+    { kind: 'across', value: across, limit: UNEVEN.across },
   ] as const;
   return found.filter(({ value, limit }) => value > limit);
 }

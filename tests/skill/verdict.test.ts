@@ -5,7 +5,7 @@ import { type SkillVerdict, wordVerdict } from '../../sim/index.ts';
 import { RAD } from '../../sim/math/angles.ts';
 import type { Summary } from '../../sim/measure/summary.ts';
 import type { SkillTarget } from '../../sim/measure/target.ts';
-import { type ArrivalEnd, calcSkillVerdict, MISS_WIDTHS } from '../../sim/skill/skill-verdict.ts';
+import { type ArrivalEnd, calcSkillVerdict, MISS_WIDTHS, UNEVEN } from '../../sim/skill/skill-verdict.ts';
 import { wordNotComputed } from '../../sim/words/basis-words.ts';
 
 interface Case {
@@ -19,6 +19,9 @@ interface Case {
   readonly touchedBy?: string;
   readonly travel?: number;
   readonly endBend?: number;
+  readonly legsApart?: number;
+  readonly across?: number;
+  readonly reach?: number;
   readonly target?: Partial<SkillTarget>;
   readonly undefinedFrom?: number;
 }
@@ -43,6 +46,9 @@ function summaryOf(c: Case): Summary {
     tiltWord: (c.tiltDeg ?? 0) > 0.5 ? 'right' : '',
     travel: c.travel ?? 0,
     endBend: c.endBend ?? 0,
+    legsApart: c.legsApart ?? 0,
+    across: c.across ?? 0,
+    ...(c.reach === undefined ? {} : { reach: c.reach }),
     target: { ...BACK_FULL, ...c.target },
     ...(isDefined
       ? {
@@ -157,6 +163,13 @@ describe('a verdict', () => {
     }
   });
 
+  it('by the band is given of no uneven landing either', () => {
+    const held = { ...plain, reach: 0 };
+    expect(wordVerdict(mat(held))).toMatch(/, on the feet, would stand$/);
+    for (const uneven of [{ legsApart: 21 * RAD }, { across: 1.1 }, { tiltDeg: 10.5 }])
+      expect(mat({ ...held, ...uneven }).ending).toMatchObject({ kind: 'notComputed', why: { kind: 'asymmetric' } });
+  });
+
   it('of an uneven landing says that most are, with the source', () => {
     expect(wordNotComputed({ kind: 'asymmetric', of: [{ kind: 'twist', value: 43 * RAD, limit: 30 * RAD }] })).toBe(
       'the landing model is flat: twist off by 43 deg (limit 30 deg). Most twisting landings are uneven (50 to 83 %: Marinšek & Čuk)',
@@ -188,4 +201,5 @@ describe('a verdict', () => {
 it('a landing is not computed from the same tilt and twist on, whether it was run or not', () => {
   expect(MISS_WIDTHS.tilt).toBe(ASYMMETRY_LIMITS.tilt);
   expect(MISS_WIDTHS.twist).toBe(ASYMMETRY_LIMITS.twist);
+  expect(UNEVEN).toEqual({ sides: ASYMMETRY_LIMITS.sides, across: ASYMMETRY_LIMITS.across });
 });

@@ -3,9 +3,10 @@
 import { createMemo, For, Show } from 'solid-js';
 import type { Solution } from '../../../sim/index.ts';
 import { LIMIT_WORDS, MET_WORDS } from '../../../sim/words/limit-words.ts';
+import { Clauses } from '../../app/clauses.tsx';
 import { useFlight } from '../../app/page.ts';
 import { wordJoint } from '../../app/say/body-words.ts';
-import { speakVerdict } from '../../app/say/sentence-words.ts';
+import { clausesOf } from '../../app/say/sentence-words.ts';
 import type { BlockSpan } from '../../document/spans.ts';
 import type { ObstacleResult } from '../../engine/ask.ts';
 import { formatNumber, soften } from '../../ui/numbers.ts';
@@ -168,7 +169,7 @@ function AnswerRow(props: Props & { one: Solution; index: number }) {
       <span class="answer-mark round">{isAnswer() ? props.index + 1 : '~'}</span>
       <span class="answer-words">
         <span class="spoken">{isAnswer() ? t.answer(String(props.index + 1)) : t.nearest}: </span>
-        {changes()} <span class="quiet">{speakVerdict(props.one.verdict)}</span>
+        {changes()} <Clauses clauses={clausesOf(props.one.verdict)} />
       </span>
       <span class="answer-costs">
         <Cost label={t.costMeans.momentum} value={say('momentum', cost().momentum, 1)} bar={0} />

@@ -39,7 +39,7 @@ export class FootSpring {
   depth = 0;
   fx = 0;
   fy = 0;
-  /** m/s: how fast the sideways spring is stretched; 0 while it slides or hangs free */
+  /** m/s: how fast the sideways spring is stretched, whose far end is dragged along where friction does not hold it (`held`); 0 while it hangs free */
   stretching = 0;
 
   constructor(point: FootPoint, mat: MatSpec) {
@@ -62,7 +62,7 @@ export class FootSpring {
     const wanted = -k * stretch - k * SIDEWAYS_DAMPING * vx;
     const most = mat.friction * this.fy;
     this.fx = Math.min(Math.max(wanted, -most), most);
-    this.stretching = Math.abs(wanted) > most ? 0 : vx;
+    this.stretching = vx;
   }
 
   /** The stretch that friction can hold of `stretch`: sliding drags the spring's foot along. */

@@ -74,6 +74,7 @@ export { calcFlightEnd } from './measure/flight-end.ts';
 export type { Frames } from './measure/frames.ts';
 export { calcJointPeaks, type JointShare } from './measure/joint-peaks.ts';
 export { makeJointWork } from './measure/joint-work.ts';
+export { MOST_TIMES } from './measure/known-strength.ts';
 export { calcOverlaps, type Overlap } from './measure/overlap.ts';
 export { calcShapeMoments, type ShapeMoments } from './measure/shape-moments.ts';
 export { calcSight, type Unseen } from './measure/sight.ts';
@@ -213,7 +214,7 @@ export { formatClearance } from './words/clearance-words.ts';
 export { formatConditioning, wordConditioning } from './words/conditioning-words.ts';
 export { formatLateDose } from './words/late-words.ts';
 export { wordLikelihood } from './words/likelihood-words.ts';
-export { LIMIT_WORDS, MET_WORDS } from './words/limit-words.ts';
+export { HELD_WORDS, LIMIT_WORDS, MET_WORDS, TOUCHING_WORDS } from './words/limit-words.ts';
 export { wordVerdict } from './words/verdict-words.ts';
 
 import type { Contact, WholeContact } from './skill/contact-room.ts';

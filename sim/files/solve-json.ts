@@ -37,6 +37,7 @@ export function formatAnswerJson(
     flights: answer.flights,
     starts: { drawn: answer.draws, notFlown: answer.unflown },
     notKept: answer.notKept,
+    touching: answer.touching,
     complete: answer.isComplete,
     ...(margin && margin.tries > 0 ? { margin } : {}),
     vary: problem.unknowns.map(({ input, from, to, fromSource, toSource }) => {
@@ -65,6 +66,7 @@ function solutionOf({ unknowns }: SearchProblem, s: Solution, body: Body, unitOf
       }),
     ),
     met: s.off <= 1,
+    ...(s.held === undefined ? {} : { held: s.held }),
     terms: s.terms.map((t) => termOf(t, unitOf)),
     broken: s.broken,
     verdict: verdictJson(s.verdict),
@@ -116,6 +118,8 @@ const jointOf = (peak: JointShare, body: Body): object => ({
 function obstacleOf(o: Obstacle, unitOf: (id: string) => ResultUnit): object {
   if (o.kind === 'wish') return { kind: 'wish', ...termOf(o.term, unitOf), missInTolerances: o.off };
   if (o.kind === 'limit') return { kind: 'limit', limit: o.limit };
+  if (o.kind === 'ending') return { kind: 'ending', wanted: 'held' };
+  if (o.kind === 'touch') return { kind: 'touch', solid: o.solid };
   const { suffix, scale } = OUT_UNITS[o.unknown.input.unit];
   return {
     kind: 'bound',

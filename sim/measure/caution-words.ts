@@ -2,7 +2,7 @@
 import type { Body } from '../body/body.ts';
 import { DEG } from '../math/angles.ts';
 import type { Caution } from './cautions.ts';
-import { isCompared } from './known-strength.ts';
+import { isCompared, MOST_TIMES } from './known-strength.ts';
 
 export interface Said {
   readonly title: string;
@@ -59,8 +59,6 @@ export function wordCaution(body: Body, c: Caution, both = false): Said {
   };
 }
 
-/** A fast joint has next to no strength left: a multiple of that says nothing. */
-const MOST_TIMES = 3;
 const wordTimes = (times: number): string =>
   times > MOST_TIMES ? `more than ${MOST_TIMES} times` : `${times.toFixed(1)} times`;
 

@@ -17,7 +17,7 @@ import {
   type JointColumns,
 } from './cautions.ts';
 import { listLoads } from './joint-loads.ts';
-import { isCompared, knownSpeed, strengthOfHinges, warnedSpeed, warnedTorque } from './known-strength.ts';
+import { isCompared, knownSpeed, MOST_TIMES, strengthOfHinges, warnedSpeed, warnedTorque } from './known-strength.ts';
 import type { TorqueLoad } from './torque-loads.ts';
 
 export interface JointShare {
@@ -31,6 +31,8 @@ export interface JointShare {
   /** of the limit; above 1 it is warned of */
   readonly share: number;
   readonly source: string;
+  /** of a torque so many times what is known (MOST_TIMES) that a share says nothing: that it is over; or rad/s, where next to no strength is left at this speed */
+  readonly beyond?: 'over' | { readonly rate: number };
 }
 
 /** Of an age that is compared with nothing there are no shares. */
@@ -149,11 +151,13 @@ function fastestShare(body: Body, columns: JointColumns): JointShare | undefined
 function strongestShare(body: Body, columns: JointColumns): JointShare | undefined {
   let best: JointShare | undefined;
   for (const load of listLoads(body, columns, 0)) {
-    const { hinge, row, torque: value, known } = load;
+    const { hinge, row, from, to, rate, torque: value, known } = load;
     const share = shareOf(load);
     if (!(share > (best?.share ?? 0))) continue;
     const { angle } = hinge;
     best = { kind: 'torque', angle, t: columns.t[row], value, known, share, source: actionSource(body, angle, value) };
+    if (Math.abs(value) > MOST_TIMES * known)
+      best = { ...best, beyond: from === to ? 'over' : { rate: Math.abs(rate) } };
   }
   return best;
 }

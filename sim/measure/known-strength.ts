@@ -9,6 +9,8 @@ import { OPEN } from './torque-loads.ts';
 
 /** Times the known strength: the one measured elite gymnast lies at 1.0 (hip) to 1.6 (knee) times active adults. */
 export const TORQUE_WARNED = 1.3;
+/** Of more than so many times what is known nothing is said but that: where next to no strength is left, the speed says it. */
+export const MOST_TIMES = 3;
 /** Times the known speed. */
 const SPEED_WARNED = 1.2;
 /** Years: measured at 18 to 25; held to 40, from memory. */

@@ -21,7 +21,7 @@ const BAND: LandingBand = {
   back: { stands: 0.03, smallStep: 0.06, steps: 0.18 },
 };
 /** m: within this of what is held the screen is not to be trusted (judgement: the next word of 96 % of runs lies nearer) */
-const BLUR = 0.05;
+export const BLUR = 0.05;
 
 export const bandOf = (surface: string | undefined): LandingBand | undefined =>
   surface === 'floor' || surface === 'mat' ? BAND : undefined;

@@ -24,7 +24,7 @@ export const USUAL_WINDOW: readonly (readonly [string, number])[] = [
   ['twists', 1 / 12],
 ];
 /** No more than this short or past, so that the somersaults are those wanted: what a verdict calls missed. */
-const SAME_COUNT = 60 * RAD;
+export const SAME_COUNT = 60 * RAD;
 
 /**
  * About the target of the skill; without one, about what the skill does now. A landing on the feet is judged as the verdict judges it: by the

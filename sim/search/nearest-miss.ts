@@ -1,10 +1,16 @@
 /** What prevents a target that is not met: wishes that stay open, limits that break, bounds that hold. */
+import type { Clearance } from '../measure/clearance.ts';
+import { touchedOf } from '../skill/verdict-held.ts';
 import type { Broken, Solution, Term } from './solution.ts';
 import type { Unknown } from './unknown.ts';
 
 export type Obstacle =
   | { readonly kind: 'wish'; readonly term: Term; readonly off: number }
   | { readonly kind: 'limit'; readonly limit: Broken }
+  /** the landing is not held */
+  | { readonly kind: 'ending' }
+  /** it would touch this in the air */
+  | { readonly kind: 'touch'; readonly solid: Clearance['solid'] }
   | {
       readonly kind: 'bound';
       readonly unknown: Unknown;
@@ -20,13 +26,13 @@ const AT_END = 1e-6;
 
 /** Wishes by how far they are off, then limits, then the bounds that hold most. */
 export function findObstacles(
-  miss: Pick<Solution, 'terms' | 'broken'>,
+  miss: Pick<Solution, 'terms' | 'broken' | 'verdict' | 'held'>,
   x: readonly number[],
   gradient: readonly number[],
   unknowns: readonly Unknown[],
 ): Obstacle[] {
   const open = miss.terms
-    .filter((t) => !t.met)
+    .filter((t) => !t.met && !(t.wish.result === 'reach' && miss.held === false))
     .map((term): Obstacle & { kind: 'wish' } => ({
       kind: 'wish',
       term,
@@ -45,5 +51,12 @@ export function findObstacles(
     ];
   });
   bounds.sort((a, b) => b.gain - a.gain);
-  return [...open, ...miss.broken.map((limit): Obstacle => ({ kind: 'limit', limit })), ...bounds];
+  const touched = touchedOf(miss.verdict);
+  return [
+    ...(touched ? [{ kind: 'touch', solid: touched } as const] : []),
+    ...open,
+    ...(miss.held === false ? [{ kind: 'ending' } as const] : []),
+    ...miss.broken.map((limit): Obstacle => ({ kind: 'limit', limit })),
+    ...bounds,
+  ];
 }

@@ -7,6 +7,7 @@ import type { Contact } from '../skill/contact-room.ts';
 import { judgeFlight } from '../skill/judge-flight.ts';
 import type { SkillSpec } from '../skill/skill-spec.ts';
 import type { SkillVerdict } from '../skill/skill-verdict.ts';
+import { isHeld } from '../skill/verdict-held.ts';
 import { calcOutcome, Evaluator, type Sense } from './evaluate.ts';
 import { calcLateMiss, calcLimitMisses, calcMisses, calcWished, listBroken, MET } from './residuals.ts';
 import { findResult } from './result.ts';
@@ -17,6 +18,8 @@ import type { Unknown } from './unknown.ts';
 export interface SearchProblem {
   readonly spec: SkillSpec;
   readonly wishes: readonly Wish[];
+  /** 'held': what is not held by its verdict is no answer while another one is */
+  readonly ending?: 'held';
   readonly unknowns: readonly Unknown[];
   readonly limits?: LimitsAsked;
   readonly seed?: number;
@@ -67,6 +70,8 @@ export interface Solution {
   /** what had to hold and does not */
   readonly broken: readonly Broken[];
   readonly verdict: SkillVerdict;
+  /** by the verdict, where the landing had to be held */
+  readonly held?: boolean;
   /** done, in the sense of the search; NaN where they are not defined */
   readonly twists: number;
   /** largest miss in tolerances, limits included; up to 1 is met */
@@ -86,7 +91,11 @@ export function marginOf(
   }
 }
 
-/** Flown again to the usual tolerance, unless another is given. */
+/** With the margin that the problem asks for. */
+export const withMargin = ({ margin }: SearchProblem, solution: Solution): Solution =>
+  margin ? { ...solution, cost: { ...solution.cost, ...marginOf(margin, solution.spec) } } : solution;
+
+/** Flown again to the usual tolerance, unless another is given; without its margin. */
 export function describeSolution(
   problem: SearchProblem,
   sense: Sense,
@@ -109,25 +118,34 @@ export function describeSolution(
   const beyond = calcLimitMisses(bins, limits);
   const late = calcLateMiss(outcome);
   const notCompared = wordNotCompared(flight.body);
+  const verdict = judgeFlight(evaluator.skillAt(values), flight, problem.contact);
+  const held = problem.ending === 'held' ? isHeld(verdict) : undefined;
+  // whether a landing is held is its verdict's to say, not its reach's
+  const missOf = (i: number): number =>
+    held === undefined || problem.wishes[i]?.result !== 'reach'
+      ? misses[i]
+      : held
+        ? 0
+        : Math.max(2, Math.abs(misses[i]));
   return {
     values,
     spec,
     terms: problem.wishes.map((wish, i) => ({
       wish,
       value: calcWished(outcome, wish),
-      met: Math.abs(misses[i]) <= MET,
+      met: Math.abs(missOf(i)) <= MET,
     })),
     broken: [...listBroken(bins, limits), ...(late > MET ? (['late'] as const) : [])],
-    verdict: judgeFlight(evaluator.skillAt(values), flight, problem.contact),
+    verdict,
+    ...(held === undefined ? {} : { held }),
     twists: findResult('twists').get(outcome),
-    off: Math.max(0, late, ...misses.map(Math.abs), ...beyond),
+    off: Math.max(0, late, ...misses.map((_, i) => Math.abs(missOf(i))), ...beyond),
     cost: {
       momentum: Math.hypot(...flight.h_Scm_W),
       ...(peaks.speed ? { speed: peaks.speed } : {}),
       ...(peaks.torque ? { torque: peaks.torque } : {}),
       ...(notCompared ? { notCompared } : {}),
       cautions: peaks.cautions,
-      ...(problem.margin ? marginOf(problem.margin, spec) : {}),
     },
   };
 }

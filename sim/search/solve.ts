@@ -8,14 +8,17 @@ import type { FlightOptions } from '../flight/fly.ts';
 import type { AnchorTimes } from '../math/anchor.ts';
 import { calcGradient, type Fitted, fitSteps } from '../math/least-squares.ts';
 import { uniformsInto } from '../math/random.ts';
+import type { Clearance } from '../measure/clearance.ts';
 import { calcJointBins } from '../measure/joint-peaks.ts';
+import { BLUR } from '../measure/landing-band.ts';
+import { isInSteps, touchedOf } from '../skill/verdict-held.ts';
 import { calcOutcome, Evaluator } from './evaluate.ts';
 import { isTooTight, keySlacks } from './key-order.ts';
 import { findObstacles, type Obstacle } from './nearest-miss.ts';
 import { calcLateMiss, calcLimitMisses, calcMisses, MET } from './residuals.ts';
 import { findResult } from './result.ts';
-import { describeSolution, type SearchProblem, type Solution } from './solution.ts';
-import { NO_LIMITS } from './target.ts';
+import { describeSolution, type SearchProblem, type Solution, withMargin } from './solution.ts';
+import { NO_LIMITS, type Wish } from './target.ts';
 
 export interface Answer {
   readonly solutions: readonly Solution[];
@@ -29,6 +32,8 @@ export interface Answer {
   readonly unflown: number;
   /** answers (or a nearest miss) of the search that could not be flown again as they are to be kept */
   readonly notKept: number;
+  /** of each answer that was refused because it touches rail, table or board: what it touches */
+  readonly touching: readonly Clearance['solid'][];
   readonly isComplete: boolean;
 }
 
@@ -47,12 +52,18 @@ const SAME = 0.02;
 const DIFFERENCE = 1e-2;
 /** Every wish met to this share of its tolerance ends a fit. */
 const EXACT = 1e-3;
+/** Fits after one whose landing is not held, each to half the span of reach that is left. */
+const LEADS = 5;
 /** Errors of some 1e-6 rad at the end of a straight somersault: a thousandth of a usual tolerance and far below it. */
 const SEARCH_FLIGHTS: FlightOptions = { tolerance: 1e-7, shapeTolerance: 1e-9 };
 
 interface Found {
   readonly fit: Fitted;
   readonly off: number;
+}
+/** What meets the target, with what it is flown again as; without one it could not be. */
+interface Met extends Found {
+  readonly solution?: Solution;
 }
 
 /** Passed true at a yield, it ends with what it has. */
@@ -68,27 +79,32 @@ export function* solveSteps(problem: SearchProblem): Generator<SolveProgress, An
     x.map((v, j) => unknowns[j].from + v * (unknowns[j].to - unknowns[j].from));
   const hasLimits = limits.range || limits.speed || limits.torque;
   let slacks: number[] | undefined;
-  const residuals = (x: readonly number[]): number[] | undefined => {
-    try {
-      const flight = evaluator.flightAt(valuesOf(x));
-      const now = evaluator.specAt(valuesOf(x));
-      const events = eventsOf(flight);
-      slacks ??= keySlacks(spec, events);
-      if (isTooTight(keySlacks(now, events), slacks)) return undefined;
-      const outcome = calcOutcome(flight, evaluator.sense, spec.target, now.blocks);
-      const misses = calcMisses(outcome, wishes);
-      if (!misses) return undefined;
-      misses.push(calcLateMiss(outcome));
-      if (hasLimits) misses.push(...calcLimitMisses(calcJointBins(flight, limits.torque), limits));
-      return misses;
-    } catch (error) {
-      if (isOfFlight(error)) return undefined;
-      throw error;
-    }
-  };
+  const residualsTo =
+    (wishes: readonly Wish[]) =>
+    (x: readonly number[]): number[] | undefined => {
+      try {
+        const flight = evaluator.flightAt(valuesOf(x));
+        const now = evaluator.specAt(valuesOf(x));
+        const events = eventsOf(flight);
+        slacks ??= keySlacks(spec, events);
+        if (isTooTight(keySlacks(now, events), slacks)) return undefined;
+        const outcome = calcOutcome(flight, evaluator.sense, spec.target, now.blocks);
+        const misses = calcMisses(outcome, wishes);
+        if (!misses) return undefined;
+        misses.push(calcLateMiss(outcome));
+        if (hasLimits) misses.push(...calcLimitMisses(calcJointBins(flight, limits.torque), limits));
+        return misses;
+      } catch (error) {
+        if (isOfFlight(error)) return undefined;
+        throw error;
+      }
+    };
+  const residuals = residualsTo(wishes);
   const steps = unknowns.map((u) => Math.min(0.01, (DIFFERENCE * u.input.scale) / (u.to - u.from)));
 
-  const found: Found[] = [];
+  // what meets the target, and of it what is an answer: touches nothing, and is held where that is wanted
+  const met: Met[] = [];
+  const found: Solution[] = [];
   let nearest: Found | undefined;
   let done = 0;
   let drawn = 0;
@@ -106,6 +122,38 @@ export function* solveSteps(problem: SearchProblem): Generator<SolveProgress, An
   const own = unknowns.map((u) => clamp01((u.input.value - u.from) / (u.to - u.from)));
   const starts: { x: number[]; cost: number }[] = [];
   const draws = unknowns.length === 0 ? 0 : (problem.draws ?? 6 * fits);
+  // what the coarse flights of a search can still follow may be too fast for a flight to keep: it is no answer
+  const report = ({ fit }: Found, options?: FlightOptions): Solution | undefined => {
+    try {
+      return describeSolution(problem, evaluator.sense, valuesOf(fit.x), options);
+    } catch (error) {
+      if (isOfFlight(error)) return undefined;
+      throw error;
+    }
+  };
+  // where the landing model does not hold what its band does, the reach that it holds lies to the side that it does not go to
+  const leadToHeld = function* (from: Found): Generator<SolveProgress, Solution | undefined, boolean | undefined> {
+    const first = report(from);
+    let last = first;
+    let x = from.fit.x;
+    let span = heldSpan(wishes);
+    for (let n = 0; n < LEADS && span && !isStopped; n++) {
+      if (last?.held !== false || last.verdict.ending.kind !== 'landed' || touchedOf(last.verdict)) break;
+      const { low, high, at } = span;
+      const { direction } = last.verdict.ending;
+      span = direction === 'back' ? { low: at, high, at: (at + high) / 2 } : { low, high: at, at: (low + at) / 2 };
+      const { at: reach } = span;
+      const moved = residualsTo(wishes.map((w) => (w.result === 'reach' ? { ...w, value: reach } : w)));
+      const fitting = fitSteps(x, moved, { steps, exact });
+      let step = fitting.next();
+      for (; !step.done && !isStopped; step = fitting.next())
+        isStopped = (yield progress(Math.max(...step.value.r.map(Math.abs)))) === true;
+      if (!step.done || !step.value || step.value.r.some((r) => Math.abs(r) > MET)) break;
+      x = step.value.x;
+      last = report({ fit: step.value, off: from.off });
+    }
+    return last?.held ? last : first;
+  };
   const run = function* (start: readonly number[]): Generator<SolveProgress, void, boolean | undefined> {
     const fitting = fitSteps(start, residuals, { steps, exact });
     let last: Fitted | undefined;
@@ -121,7 +169,10 @@ export function* solveSteps(problem: SearchProblem): Generator<SolveProgress, An
     }
     const result = { fit: last, off: Math.max(0, ...last.r.map(Math.abs)) };
     if (!nearest || result.off < nearest.off) nearest = result;
-    if (result.off <= MET && found.every((f) => !isSame(f.fit.x, result.fit.x))) found.push(result);
+    if (result.off > MET || met.some((f) => isSame(f.fit.x, result.fit.x))) return;
+    const solution = isStopped ? report(result) : yield* leadToHeld(result);
+    met.push({ ...result, ...(solution ? { solution } : {}) });
+    if (solution && !touchedOf(solution.verdict) && solution.held !== false) found.push(solution);
   };
   yield* run(own);
   if (!isStopped && found.length < answers && fits > 1) {
@@ -142,27 +193,30 @@ export function* solveSteps(problem: SearchProblem): Generator<SolveProgress, An
     }
   }
 
-  // what the coarse flights of a search can still follow may be too fast for a flight to keep: it is no answer
-  const report = ({ fit }: Found, options?: FlightOptions): Solution | undefined => {
-    try {
-      return describeSolution(problem, evaluator.sense, valuesOf(fit.x), options);
-    } catch (error) {
-      if (isOfFlight(error)) return undefined;
-      throw error;
-    }
-  };
-  const solutions = found.flatMap((f) => report(f) ?? []).sort(byCost);
-  const notKept = found.length - solutions.length;
+  const touching = met.flatMap(({ solution }) => (solution && touchedOf(solution.verdict)) ?? []);
+  const notHeld = met.filter(({ solution }) => solution?.held === false && !touchedOf(solution.verdict));
+  const notKept = met.filter(({ solution }) => !solution).length;
   const common = { seed, fits: done, flights: evaluator.flights, draws: drawn, unflown, isComplete: !isStopped };
-  if (solutions.length > 0 || !nearest) return { solutions, ...common, notKept };
+  if (found.length > 0) {
+    const rest = notHeld.flatMap(({ solution }) => solution ?? []).slice(0, Math.max(0, answers - found.length));
+    const solutions = [...found, ...rest].map((s) => withMargin(problem, s)).sort(byCost);
+    return { solutions, ...common, notKept, touching };
+  }
+  nearest = notHeld.find(({ solution }) => solution && isInSteps(solution.verdict)) ?? notHeld[0] ?? nearest;
+  const solutions: readonly Solution[] = [];
+  if (!nearest) return { solutions, ...common, notKept, touching };
   const miss = report(nearest) ?? report(nearest, problem.options ?? SEARCH_FLIGHTS);
-  if (!miss) return { solutions, ...common, notKept: Math.max(1, notKept) };
+  if (!miss) return { solutions, ...common, notKept: Math.max(1, notKept), touching };
   const { x, r } = nearest.fit;
   return {
     solutions,
-    nearest: { ...miss, obstacles: findObstacles(miss, x, calcGradient(x, r, residuals, steps), unknowns) },
+    nearest: {
+      ...withMargin(problem, miss),
+      obstacles: findObstacles(miss, x, calcGradient(x, r, residuals, steps), unknowns),
+    },
     ...common,
     notKept,
+    touching,
   };
 }
 
@@ -178,14 +232,26 @@ export function solve(problem: SearchProblem, see?: (progress: SolveProgress) =>
   }
 }
 
-/** The most forgiving first where that is known, then what misses least by its verdict, then the one whose joints are farthest from their limits. */
+/** What is held before what is not; the most forgiving first where that is known, then what misses least by its verdict, then the one whose joints are farthest from their limits. */
 export function byCost(a: Solution, b: Solution): number {
+  const held = Number(b.held ?? true) - Number(a.held ?? true);
+  if (held !== 0) return held;
   const margin = (b.cost.margin ?? 0) - (a.cost.margin ?? 0);
   if (margin !== 0) return margin;
   const missed = a.verdict.missed.length - b.verdict.missed.length;
   if (missed !== 0) return missed;
   const share = (s: Solution): number => Math.max(s.cost.speed?.share ?? 0, s.cost.torque?.share ?? 0);
   return share(a) - share(b);
+}
+
+/** m: the reach that is wanted, and how far from it the landing model may hold a landing; undefined where none is wanted. */
+function heldSpan(
+  wishes: readonly Wish[],
+): { readonly low: number; readonly high: number; readonly at: number } | undefined {
+  const wish = wishes.find((w) => w.result === 'reach');
+  if (!wish) return undefined;
+  const by = wish.tolerance + BLUR;
+  return { low: wish.value - by, high: wish.value + by, at: wish.value };
 }
 
 const eventsOf = ({ apex, duration }: Flight): AnchorTimes => ({ apex, touchdown: duration });

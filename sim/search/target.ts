@@ -4,14 +4,16 @@
  */
 
 import type { SurfaceKind } from '../flight/flight.ts';
-import { RAD, REV } from '../math/angles.ts';
+import { RAD, REV, turnedTo } from '../math/angles.ts';
 import { FieldError } from '../math/field-error.ts';
 import { OUT_UNITS, outside } from '../math/out-units.ts';
+import { bandOf, heldWithin } from '../measure/landing-band.ts';
 import type { SkillTarget } from '../measure/target.ts';
 import { buildSkill } from '../skill/build-skill.ts';
 import type { DraftSpec } from '../skill/draft-spec.ts';
 import { type LaunchedSkill, launch } from '../skill/launch.ts';
 import type { NamedPose, SkillSpec } from '../skill/skill-spec.ts';
+import { SAME_COUNT } from './margin-window.ts';
 import { findResult } from './result.ts';
 
 /** A result that is to have a value, give or take a tolerance; in the unit of the result. */
@@ -19,6 +21,8 @@ export interface Wish {
   readonly result: string;
   readonly value: number;
   readonly tolerance: number;
+  /** all values within the tolerance are as good */
+  readonly isLoose?: boolean;
 }
 
 /** Joint limits that must hold; all of them are always reported. */
@@ -45,6 +49,8 @@ export interface TargetFields {
   readonly airTime?: number;
   readonly height?: number;
   readonly surface?: { readonly kind: SurfaceKind; readonly y: number };
+  /** 'held' (left out): where it comes down on its feet on a floor or mat, the landing has to be held as its verdict has it; 'any': its angle alone */
+  readonly ending?: 'held' | 'any';
   /** shape held at the end, in place of the skill's last one */
   readonly endShape?: { readonly id: string; readonly pose: NamedPose };
   readonly within?: Partial<Tolerances>;
@@ -74,6 +80,8 @@ export const USUAL_TOLERANCES: Tolerances = {
 export interface Aim {
   readonly spec: SkillSpec;
   readonly wishes: readonly Wish[];
+  /** what an answer's verdict has to say of its ending */
+  readonly ending?: 'held';
 }
 
 /** `launched`: of a skill that a swing or contact launches, where it is at hand. */
@@ -94,8 +102,13 @@ export function aimAt(spec: SkillSpec, fields: TargetFields, launched?: Launched
     twistWord: fields.twistTo ?? spec.target?.twistWord ?? '',
     landingAngle: fields.landingAngle ?? landingOf(spec, fields, launched),
   };
+  const wanted = withEnd({ ...spec, target }, fields);
+  const held = fields.ending === 'any' ? undefined : heldWish(wanted);
   const wishes: Wish[] = [
-    { result: 'short', value: 0, tolerance: within.landing },
+    // a landing is held at an angle of its own: one that is asked for beside it is asked for by its tolerance
+    held && fields.within?.landing === undefined
+      ? { result: 'short', value: 0, tolerance: SAME_COUNT, isLoose: true }
+      : { result: 'short', value: 0, tolerance: within.landing },
     { result: 'twists', value: fields.twists, tolerance: within.twists },
     { result: 'tilt', value: fields.tilt ?? 0, tolerance: within.tilt },
     ...(fields.twistsAfter ?? []).map((value, i) => ({
@@ -105,13 +118,14 @@ export function aimAt(spec: SkillSpec, fields: TargetFields, launched?: Launched
     })),
     ...(fields.airTime === undefined ? [] : [{ result: 'airTime', value: fields.airTime, tolerance: within.airTime }]),
     ...(fields.height === undefined ? [] : [{ result: 'height', value: fields.height, tolerance: within.height }]),
+    ...(held ? [held] : []),
   ];
   for (const wish of wishes) findResult(wish.result);
-  return { spec: withEnd({ ...spec, target }, fields), wishes };
+  return { spec: wanted, wishes, ...(held ? { ending: 'held' } : {}) };
 }
 
 /** The skill's own target. */
-export function ownAim(spec: SkillSpec, within?: Partial<Tolerances>): Aim {
+export function ownAim(spec: SkillSpec, within?: Partial<Tolerances>, ending?: TargetFields['ending']): Aim {
   if (!spec.target) throw new FieldError('target', undefined, 'the somersaults and twists that are wanted');
   const { somersaults, somersaultWord, twists, twistWord, landingAngle } = spec.target;
   return aimAt(spec, {
@@ -121,7 +135,26 @@ export function ownAim(spec: SkillSpec, within?: Partial<Tolerances>): Aim {
     ...(somersaultWord ? { direction: somersaultWord } : {}),
     ...(twistWord ? { twistTo: twistWord } : {}),
     ...(within ? { within } : {}),
+    ...(ending ? { ending } : {}),
   });
+}
+
+/** Reach in the middle of what is held; undefined where no landing on the feet is wanted, or the surface is none that the landing model knows. */
+function heldWish({ end, target, gravity, athlete }: SkillSpec): Wish | undefined {
+  const band = bandOf(end.surface?.kind);
+  const hasFeet =
+    athlete.kind === 'human' || athlete.tree.segments.some((s) => s.contacts.some((c) => c.part === 'feet'));
+  if (
+    !band ||
+    !hasFeet ||
+    !(gravity > 0) ||
+    end.kind !== 'touchdown' ||
+    !target ||
+    Math.abs(turnedTo(target.landingAngle, 0)) > SAME_COUNT
+  )
+    return undefined;
+  const [low, high] = heldWithin(band);
+  return { result: 'reach', value: (low + high) / 2, tolerance: (high - low) / 2 };
 }
 
 /** What a code of the trade asks; where a trampoline code says where the twists go, so does the target. */

@@ -13,7 +13,7 @@ import { calcArrival } from './whole.ts';
 
 /** m beside the edge */
 const BESIDE = 1e-4;
-const HELD: ReadonlySet<string> = new Set(['stands', 'hop', 'deepSquat', 'smallStep']);
+export const HELD: ReadonlySet<string> = new Set(['stands', 'hop', 'deepSquat', 'smallStep']);
 
 export interface LandingJudge {
   /** the landing and the room to run it in, where the skill states one */

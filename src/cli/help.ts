@@ -29,6 +29,7 @@ export function formatHelp(): string {
       finds values of the inputs with which the skill meets a target, and says what each answer costs; or the nearest
       miss and what prevents it (docs/solve.md lists inputs, targets and every option)
       --target LIST       somersaults, direction, twists, twistTo, landing, tilt (deg), airTime (s), height (m)
+      --ending held|any   where it comes down on its feet: held by its verdict, or at its angle alone (held)
       --limits LIST       joint limits that must hold: range,speed,torque
       --seed N            the same seed gives the same answers (1)
       --tries N           flights with the usual errors behind the margin of each answer (200; 0 leaves it out)

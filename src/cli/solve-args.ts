@@ -10,6 +10,8 @@ export interface SolveCommand extends VaryingCommand {
   readonly within: Readonly<Record<string, string>>;
   readonly endShape?: string;
   readonly surface?: string;
+  /** a landing on the feet has to be held, or only its angle counts */
+  readonly ending: 'held' | 'any';
   readonly limits: readonly string[];
   readonly answers: number;
   readonly fits: number;
@@ -26,6 +28,7 @@ const OPTIONS = {
   within: many,
   'end-shape': one,
   surface: one,
+  ending: one,
   vary: many,
   limits: one,
   answers: one,
@@ -59,6 +62,9 @@ export function parseSolve(argv: readonly string[]): SolveCommand {
       throw new CommandError(`--limits: "${name}" is not possible; allowed: none, or some of ${LIMITS.join(',')}`);
   const tries = whole('--tries', values.tries, 0, 1_000_000) ?? DEFAULT_TRIES;
   const forgiving = whole('--forgiving', values.forgiving, 0, 100_000) ?? 0;
+  const { ending = 'held' } = values;
+  if (ending !== 'held' && ending !== 'any')
+    throw new CommandError(`--ending: "${ending}" is not possible; allowed: held, any`);
   const balance = balanceOf(values.balance, values.delay);
   if (tries === 0 && (forgiving > 0 || balance))
     throw new CommandError('--tries 0 leaves the margin out, which --forgiving and --balance are about');
@@ -72,6 +78,7 @@ export function parseSolve(argv: readonly string[]): SolveCommand {
     answers: whole('--answers', values.answers, 1, 20) ?? 3,
     fits: whole('--fits', values.fits, 1, 1000) ?? 8,
     seed: whole('--seed', values.seed, 0, Number.MAX_SAFE_INTEGER) ?? 1,
+    ending,
     tries,
     forgiving,
     ...(balance ? { balance } : {}),

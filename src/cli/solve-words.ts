@@ -3,17 +3,21 @@ import {
   type Answer,
   type Body,
   findResult,
+  HELD_WORDS,
   type JointShare,
   LIMIT_WORDS,
   MET_WORDS,
+  MOST_TIMES,
   OUT_UNITS,
   type SearchProblem,
   type ShareAfter,
   type Solution,
   shareOfHits,
+  TOUCHING_WORDS,
   wordAngle,
   wordVerdict,
 } from '../../sim/index.ts';
+import { DEG } from '../../sim/math/angles.ts';
 import { formatTable } from './table.ts';
 
 /** What is found, under the errors of another seed; or why it could not be tried. */
@@ -46,8 +50,10 @@ export function formatAnswer(problem: SearchProblem, answer: Answer, body: Body,
     parts.push('', 'What comes of it', formatTerms(problem, list, labels));
     parts.push(
       '',
-      ...list.map((s, i) => `  ${labels[i]}  ${wordVerdict(s.verdict)}`),
-      ...(answer.nearest ? [] : [`  ${MET_WORDS}`]),
+      ...list.map(
+        (s, i) => `  ${labels[i]}  ${s.held === false && !answer.nearest ? 'not held: ' : ''}${wordVerdict(s.verdict)}`,
+      ),
+      ...(answer.nearest ? [] : [`  ${problem.ending === 'held' ? HELD_WORDS : MET_WORDS}`]),
     );
     parts.push('', 'What it costs', formatCosts(list, labels, body, margin));
   }
@@ -64,6 +70,10 @@ export const wordNothingFlown = (problem: SearchProblem, answer: Answer): string
 function wordLeftOut(problem: SearchProblem, answer: Answer, before: string): string {
   const { notKept, solutions, nearest } = answer;
   const lines = wordUnflown(problem, answer);
+  if (answer.touching.length > 0)
+    lines.push(
+      `${TOUCHING_WORDS(answer.touching).slice(0, -1)}, and ${answer.touching.length === 1 ? 'is' : 'are'} refused`,
+    );
   if (notKept > 0 && (solutions.length > 0 || nearest))
     lines.push(
       notKept === 1
@@ -87,10 +97,12 @@ const wordFound = ({ solutions, nearest }: Answer): string =>
   solutions.length === 1
     ? 'one answer'
     : solutions.length > 1
-      ? `${solutions.length} answers`
+      ? `${solutions.length} answers${wordNotHeld(solutions.filter((s) => s.held === false).length)}`
       : nearest
         ? 'nothing found that meets the target; the nearest'
         : 'no flight';
+
+const wordNotHeld = (n: number): string => (n === 0 ? '' : `, ${n} of them not held`);
 
 /** Five significant digits are felt by no one. */
 const show = (x: number): string => (Number.isFinite(x) ? String(Number(x.toPrecision(5))) : 'not defined');
@@ -153,11 +165,11 @@ function formatCosts(
   { tries, balance }: MarginNote,
 ): string {
   const young = list.find(({ cost }) => cost.notCompared)?.cost.notCompared;
-  const joint = (peak: JointShare | undefined, unit: string): string =>
+  const joint = (peak: JointShare | undefined, unit: string, scale = 1): string =>
     peak
-      ? `${wordAngle(body, body.angles[peak.angle])} ${show(Math.abs(peak.value))} ${unit}, ${Math.round(100 * peak.share)} % of its limit`
+      ? `${wordAngle(body, body.angles[peak.angle])} ${show(Math.abs(peak.value) * scale)} ${unit}, ${wordJointShare(peak)}`
       : young
-        ? 'compared with nothing'
+        ? 'not compared at this age'
         : 'none';
   const sources = list.flatMap(({ cost }) => [cost.speed?.source, cost.torque?.source].filter((s) => s !== undefined));
   const lines = list.map(({ cost }, i) => {
@@ -169,7 +181,7 @@ function formatCosts(
           : `; margin ${wordShare(shareOfHits(Math.round(cost.margin * tries), tries))}`;
     const n = cost.cautions.length;
     const beyond = n === 0 ? '' : n === 1 ? '; 1 joint value beyond a limit' : `; ${n} joint values beyond a limit`;
-    return `  ${labels[i]}: momentum ${show(cost.momentum)} kg m2/s; fastest ${joint(cost.speed, 'rad/s')}; strongest ${joint(cost.torque, 'N m')}${beyond}${margin}`;
+    return `  ${labels[i]}: momentum ${show(cost.momentum)} kg m2/s; fastest ${joint(cost.speed, 'deg/s', DEG)}; strongest ${joint(cost.torque, 'N m')}${beyond}${margin}`;
   });
   return [
     ...lines,
@@ -181,6 +193,14 @@ function formatCosts(
   ].join('\n');
 }
 
+/** Where next to no strength is known at the speed of a move, the speed is said. */
+function wordJointShare({ share, beyond }: JointShare): string {
+  if (!beyond) return `${Math.round(100 * share)} % of its limit`;
+  return beyond === 'over'
+    ? `more than ${MOST_TIMES} times the strength known`
+    : `at ${(beyond.rate * DEG).toFixed(0)} deg/s, where next to no strength is known`;
+}
+
 function wordObstacle(o: NonNullable<Answer['nearest']>['obstacles'][number]): string {
   if (o.kind === 'wish') {
     const { wish, value } = o.term;
@@ -188,6 +208,8 @@ function wordObstacle(o: NonNullable<Answer['nearest']>['obstacles'][number]): s
     const { word, scale } = OUT_UNITS[unit];
     return `${label}: ${round(value * scale)} ${word} reached, ${show(wish.value * scale)} wanted`;
   }
+  if (o.kind === 'ending') return 'the landing would not be held';
+  if (o.kind === 'touch') return `it would touch the ${o.solid}`;
   if (o.kind === 'limit')
     return o.limit === 'late'
       ? 'the last shape would not be reached before touchdown'

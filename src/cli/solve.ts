@@ -182,8 +182,10 @@ function aimOf(command: SolveCommand, spec: SkillSpec, launched: () => LaunchedS
     const key = name as keyof Tolerances;
     within[key] = number(`--within ${name}`, value) * WITHIN[key];
   }
+  const { ending } = command;
   const extra = {
     within,
+    ending,
     ...(command.endShape === undefined ? {} : { endShape: endShapeOf(command.endShape) }),
     ...(command.surface === undefined ? {} : { surface: surfaceOf(command.surface) }),
   };
@@ -193,7 +195,7 @@ function aimOf(command: SolveCommand, spec: SkillSpec, launched: () => LaunchedS
     const { surface: _, ...rest } = fields;
     return aimAt(spec, { ...rest, ...extra }, launched());
   }
-  if (Object.keys(command.target).length === 0 && Object.keys(extra).length === 1) return ownAim(spec, within);
+  if (Object.keys(command.target).length === 0 && Object.keys(extra).length === 2) return ownAim(spec, within, ending);
   return aimAt(spec, { ...fieldsOf(command.target, spec), ...extra }, launched());
 }
 

@@ -91,6 +91,8 @@ export interface Wanted {
   readonly direction: 'backward' | 'forward' | '';
   /** rad; left out: what the somersaults make of the take-off */
   readonly landingAngle?: number;
+  /** where it comes down on its feet: held by its verdict, or at an angle alone */
+  readonly ending: 'held' | 'any';
   readonly twists: number;
   readonly twistTo: 'left' | 'right' | '';
   /** rev */
@@ -137,6 +139,8 @@ export interface Asking {
   open(result: FlightResult): AskSkill;
   /** throws a FieldError with what is allowed */
   readCode(code: string, direction?: DraftSpec['direction']): TargetFields;
+  /** a landing on the feet is wanted, where the landing model knows the surface */
+  canHold(skill: AskSkill, wanted: Wanted): boolean;
   /** throws a FieldError */
   aim(skill: AskSkill, wanted: Wanted): Aim;
   /** the span a search takes when none is stated */
@@ -199,24 +203,25 @@ export function makeAsking(shelf: {
       return made;
     },
     readCode: (code, direction) => fieldsOfDraft(draftOfCode(code, direction)),
+    canHold: ({ spec, launched }, wanted) =>
+      aimAt(spec, { ...turnsOf(wanted), ending: 'held' }, launched).ending === 'held',
     aim: ({ spec, launched }, wanted) => {
-      if (!(wanted.short + wanted.over > 0))
+      const { ending } = wanted;
+      if (ending === 'any' && !(wanted.short + wanted.over > 0))
         throw new FieldError('target.within.landing', wanted.short + wanted.over, 'above 0');
       const middle = (wanted.short - wanted.over) / 2;
       const { airTime, height } = wanted;
+      const isHeld = ending === 'held' && aimAt(spec, { ...turnsOf(wanted), ending }, launched).ending === 'held';
       const aim = aimAt(
         spec,
         {
-          somersaults: wanted.somersaults,
-          twists: wanted.twists,
-          ...(wanted.direction ? { direction: wanted.direction } : {}),
-          ...(wanted.twistTo ? { twistTo: wanted.twistTo } : {}),
-          ...(wanted.landingAngle === undefined ? {} : { landingAngle: wanted.landingAngle }),
+          ...turnsOf(wanted),
+          ending,
           ...(wanted.twistsAfter ? { twistsAfter: wanted.twistsAfter } : {}),
           ...(airTime ? { airTime: airTime.value } : {}),
           ...(height ? { height: height.value } : {}),
           within: {
-            landing: (wanted.short + wanted.over) / 2,
+            ...(isHeld ? {} : { landing: (wanted.short + wanted.over) / 2 }),
             tilt: wanted.tiltWithin,
             twists: wanted.twistWithin,
             ...(airTime ? { airTime: airTime.within } : {}),
@@ -225,7 +230,7 @@ export function makeAsking(shelf: {
         },
         launched,
       );
-      return { ...aim, wishes: aim.wishes.map((w) => (w.result === 'short' ? { ...w, value: middle } : w)) };
+      return { ...aim, wishes: aim.wishes.map((w) => (w.result === 'short' && !isHeld ? { ...w, value: middle } : w)) };
     },
     spanOf: ({ spec }, id) => {
       const { from, to, input } = makeUnknown(spec, id);
@@ -303,6 +308,14 @@ export function makeAsking(shelf: {
     balance: { delayS: DEFAULT_BALANCE.delay, by: DEFAULT_BALANCE.by },
   };
 }
+
+const turnsOf = ({ somersaults, twists, direction, twistTo, landingAngle }: Wanted): TargetFields => ({
+  somersaults,
+  twists,
+  ...(direction ? { direction } : {}),
+  ...(twistTo ? { twistTo } : {}),
+  ...(landingAngle === undefined ? {} : { landingAngle }),
+});
 
 /** What varies by usual errors, as plain data. */
 function varyOf(spec: SkillSpec, errors: ErrorSetting): Pick<StudyRequest, 'vary' | 'correlations'> {

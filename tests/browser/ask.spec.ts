@@ -196,7 +196,7 @@ test('the map fills beside the page; keys and a press go there in one step that 
   await tab(page, 'Map');
   const plot = tool(page).getByRole('application');
   // a quick machine fills it between two looks: what is asked for is the place that it then names
-  await expect(tool(page).locator('.map-place')).toHaveText(/0\.712 s, 48\.9 kg·m²\/s: 1\.00 rev, lands outside/, SOON);
+  await expect(tool(page).locator('.map-place')).toHaveText(/0\.712 s, 48\.9 kg·m²\/s: 1\.00 rev, not held/, SOON);
   await expect(plot).toHaveAttribute('aria-busy', 'false', SOON);
   expect(page.workers().some((w) => w.url().includes('browser-entry'))).toBe(true);
   const before = (await readSentence(page)).text;
@@ -220,7 +220,7 @@ test('the map fills beside the page; keys and a press go there in one step that 
 test('touch: steppers move the place and a button goes there', { tag: '@touch' }, async ({ page }) => {
   await openAsk(page);
   await tab(page, 'Map');
-  await expect(tool(page).locator('.map-place')).toHaveText(/lands/, SOON);
+  await expect(tool(page).locator('.map-place')).toHaveText(/held/, SOON);
   await expect(tool(page).getByRole('application')).toHaveAttribute('aria-busy', 'false', SOON);
   const before = (await readSentence(page)).text;
   for (let i = 0; i < 6; i++) await tool(page).getByRole('button', { name: 'Somersault momentum: less' }).tap();

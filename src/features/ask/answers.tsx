@@ -1,8 +1,9 @@
 /** What was found: each answer with what changes, what it comes to and what it costs; or the nearest and what prevents it. */
 
 import { createMemo, For, Show } from 'solid-js';
-import type { Solution } from '../../../sim/index.ts';
-import { LIMIT_WORDS, MET_WORDS } from '../../../sim/words/limit-words.ts';
+import type { JointShare, Solution } from '../../../sim/index.ts';
+import { DEG } from '../../../sim/math/angles.ts';
+import { HELD_WORDS, LIMIT_WORDS, MET_WORDS, TOUCHING_WORDS } from '../../../sim/words/limit-words.ts';
 import { Clauses } from '../../app/clauses.tsx';
 import { useFlight } from '../../app/page.ts';
 import { wordJoint } from '../../app/say/body-words.ts';
@@ -48,13 +49,21 @@ export function AskButton(props: Props) {
 export function Answers(props: Props) {
   const flight = useFlight();
   const solutions = (): number => props.state.found()?.answer.solutions.length ?? 0;
+  const notHeld = (): number => props.state.found()?.answer.solutions.filter((s) => s.held === false).length ?? 0;
+  const isHeldAsked = (): boolean => props.state.found()?.list.some((s) => s.held !== undefined) ?? false;
   const notCompared = () => props.state.found()?.list[0]?.cost.notCompared;
   const head = (): string => {
     const found = props.state.found();
     if (!found) return t.noAnswers;
     const stopped = !found.answer.isComplete;
     if (found.list.length === 0) return t.nothingFlies;
-    return solutions() > 0 ? t.found(solutions(), stopped) : t.none(stopped);
+    return [
+      solutions() > 0 ? t.found(solutions() - notHeld(), stopped) : t.none(stopped),
+      notHeld() > 0 ? t.notHeldToo(notHeld()) : '',
+      TOUCHING_WORDS(found.answer.touching),
+    ]
+      .filter(Boolean)
+      .join(' ');
   };
   return (
     <section class="ask-answers" aria-label={t.answersTitle}>
@@ -112,7 +121,8 @@ export function Answers(props: Props) {
       <Show when={props.state.drawn()?.fault}>{(fault) => <p class="ask-fault">{t.doesNotFly(fault())}</p>}</Show>
       <Show when={props.state.found()}>
         <p class="quiet ask-caution">
-          {t.caution} {MET_WORDS} {notCompared() ? `${notCompared()?.title} ${notCompared()?.detail}` : LIMIT_WORDS}
+          {t.caution} {isHeldAsked() ? HELD_WORDS : MET_WORDS}{' '}
+          {notCompared() ? `${notCompared()?.title} ${notCompared()?.detail}` : LIMIT_WORDS}
         </p>
       </Show>
     </section>
@@ -152,7 +162,7 @@ function AnswerRow(props: Props & { one: Solution; index: number }) {
     return list.length > 0 ? list.map((one, k) => (k === 0 ? one : soften(one))).join(', ') : t.asNow;
   });
   const cost = () => props.one.cost;
-  const joint = (peak: { share: number; angle: number } | undefined, what: string): string => {
+  const joint = (peak: JointShare | undefined, what: string): string => {
     if (!peak) return cost().notCompared?.title ?? what;
     const name = flight.result().flight.body.angles[peak.angle]?.name ?? '';
     return `${what}: ${wordJoint(name)}`;
@@ -169,19 +179,26 @@ function AnswerRow(props: Props & { one: Solution; index: number }) {
       <span class="answer-mark round">{isAnswer() ? props.index + 1 : '~'}</span>
       <span class="answer-words">
         <span class="spoken">{isAnswer() ? t.answer(String(props.index + 1)) : t.nearest}: </span>
-        {changes()} <Clauses clauses={clausesOf(props.one.verdict)} />
+        {changes()}{' '}
+        <Show when={isAnswer() && props.one.held === false}>
+          <b>{t.notHeld}</b>
+        </Show>
+        <Clauses clauses={clausesOf(props.one.verdict)} />
       </span>
       <span class="answer-costs">
         <Cost label={t.costMeans.momentum} value={say('momentum', cost().momentum, 1)} bar={0} />
         <Cost
           label={joint(cost().speed, t.costMeans.speed)}
-          value={shareWords(cost().speed)}
+          value={shareWords(cost().speed, cost().notCompared !== undefined)}
           bar={cost().speed?.share ?? 0}
           tick
         />
         <Cost
-          label={joint(cost().torque, t.costMeans.torque)}
-          value={shareWords(cost().torque)}
+          label={joint(
+            cost().torque,
+            typeof cost().torque?.beyond === 'object' ? t.costMeans.fastTorque : t.costMeans.torque,
+          )}
+          value={shareWords(cost().torque, cost().notCompared !== undefined)}
           bar={cost().torque?.share ?? 0}
           tick
         />
@@ -197,8 +214,11 @@ function AnswerRow(props: Props & { one: Solution; index: number }) {
 }
 
 /** Of an age that is compared with nothing there is none. */
-const shareWords = (peak: { share: number } | undefined): string =>
-  peak ? `${formatNumber(100 * peak.share, 0)} %` : '–';
+function shareWords(peak: JointShare | undefined, isYoung: boolean): string {
+  if (!peak) return isYoung ? t.notCompared : '–';
+  if (!peak.beyond) return `${formatNumber(100 * peak.share, 0)} %`;
+  return peak.beyond === 'over' ? t.over3 : say('jointRate', peak.beyond.rate * DEG, 0);
+}
 
 /** Bars reach to 1.3 of the limit; the tick is the limit. */
 const MOST = 1.3;
@@ -220,6 +240,8 @@ function Cost(props: { label: string; value: string; bar: number; tick?: boolean
 
 function wordObstacle(state: AskState, spans: readonly BlockSpan[], o: ObstacleResult): string {
   const open = state.skill();
+  if (o.kind === 'ending') return t.obstacle.ending;
+  if (o.kind === 'touch') return t.obstacle.touch(o.solid);
   if (o.kind === 'limit') return o.limit === 'late' ? t.obstacle.late : t.obstacle.limit(t.limits[o.limit]);
   if (o.kind === 'wish') {
     const { wish, value } = o.term;

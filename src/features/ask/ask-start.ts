@@ -20,6 +20,7 @@ export function wantedOf(engine: Asking, { spec }: AskSkill, { outline }: Flight
   if (target)
     return {
       ...usual,
+      ending: 'held',
       somersaults: target.somersaults,
       direction: target.somersaultWord,
       twists: target.twists,
@@ -31,6 +32,7 @@ export function wantedOf(engine: Asking, { spec }: AskSkill, { outline }: Flight
   const twists = half(outline.twists);
   return {
     ...usual,
+    ending: 'held',
     somersaults,
     direction: somersaults < NONE ? '' : outline.somersaultWord,
     twists,

@@ -40,6 +40,8 @@ export interface AskState {
   takeCode(code: string): void;
   readonly limits: Accessor<LimitsAsked>;
   setLimits(part: Partial<LimitsAsked>): void;
+  /** a landing on the feet is wanted, on a surface that the landing model knows */
+  readonly canHold: Accessor<boolean>;
   readonly aim: Accessor<{ readonly aim?: Aim; readonly fault: string }>;
   readonly chosen: Accessor<readonly Chosen[]>;
   add(id: string): void;
@@ -106,6 +108,15 @@ export function makeAskState(page: Page): AskState {
       return { fault: wordFault(error) };
     }
   });
+  const canHold = createMemo(() => {
+    const [engine, open, w] = [asking(), skill(), wanted()];
+    if (!engine || !open || !w) return false;
+    try {
+      return engine.canHold(open, w);
+    } catch {
+      return false;
+    }
+  });
   const wantedKey = createMemo(() => JSON.stringify([wanted(), limits()]));
 
   const [changed, setChanged] = createSignal<{ id: number; chosen: readonly Chosen[] }>();
@@ -145,6 +156,7 @@ export function makeAskState(page: Page): AskState {
       {
         spec: target.spec,
         wishes: target.wishes,
+        ...(target.ending ? { ending: target.ending } : {}),
         unknowns: list.map(({ id, from, to }) => ({ input: id, span: [from, to] })),
         limits: limits(),
         tries: TRIES,
@@ -263,6 +275,7 @@ export function makeAskState(page: Page): AskState {
     },
     limits,
     setLimits: (part) => setLimits({ ...limits(), ...part }),
+    canHold,
     aim,
     chosen,
     add: (id) => {

@@ -11,7 +11,7 @@ import { wordFault } from '../../app/say/fault-words.ts';
 import type { Progress, WindowBound } from '../../engine/ask.ts';
 import { mapFirst } from './ask-start.ts';
 import type { AskState } from './ask-state.ts';
-import type { StudyState } from './study-state.ts';
+import type { StudyState, WindowKind } from './study-state.ts';
 import { askTexts as t } from './words.ts';
 
 export interface MapAxis extends FromTo {
@@ -25,6 +25,7 @@ export interface MapResult {
   readonly y: MapAxis;
   readonly count: number;
   readonly window: readonly WindowBound[];
+  readonly kind: WindowKind;
   readonly rows: number;
   /** by id of the result, (rows x columns), NaN where it is not known */
   readonly values: ReadonlyMap<string, Float64Array>;
@@ -111,11 +112,12 @@ export function makeMapState(page: Page, ask: AskState, study: StudyState): MapS
     const [engine, open, subject, a] = [ask.asking(), ask.skill(), ask.subject(), axes()];
     const [w, { aim }] = [ask.wanted(), ask.aim()];
     if (!engine || !open || !subject || !a || !w || !aim || a.x.input === a.y.input) return undefined;
-    const window = study.kind() === 'usual' ? engine.usualWindow(open, aim) : engine.wantedWindow(aim);
+    const kind = study.kind();
+    const window = kind === 'usual' ? engine.usualWindow(open, aim) : engine.wantedWindow(aim);
     // the same for every place of the map
     const rest = engine.fileOf(open, engine.put(subject.spec, [a.x.input, a.y.input], [a.x.from, a.y.from]));
     const key = JSON.stringify([rest, a.x, a.y, window, study.balanced(), count()]);
-    return { subject, window, a, key };
+    return { subject, window, kind, a, key };
   });
   const key = createMemo(() => wanted()?.key ?? '');
   let cancel: (() => void) | undefined;
@@ -158,6 +160,7 @@ export function makeMapState(page: Page, ask: AskState, study: StudyState): MapS
             y,
             count: n,
             window: w.window,
+            kind: w.kind,
             rows,
             notFlown,
             values,

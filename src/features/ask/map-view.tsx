@@ -7,7 +7,7 @@ import type { AskState } from './ask-state.ts';
 import { type AskUnit, nameInput, numberIn, sayIn, stepOf, unitIn } from './ask-words.ts';
 import { AskedRun } from './asked-run.tsx';
 import { drawMap, type MapPlace, STEPS } from './map-draw.ts';
-import { COARSE, FINE, type MapAxis, type MapState } from './map-state.ts';
+import { COARSE, FINE, type MapAxis, type MapResult, type MapState } from './map-state.ts';
 import { InputOptions } from './may-change.tsx';
 import { Slot } from './slot.tsx';
 import { askTexts as t } from './words.ts';
@@ -54,6 +54,10 @@ export function MapChoices(props: Omit<Props, 'width' | 'height'>) {
     </div>
   );
 }
+
+/** The word of the verdict where a landing on the feet is judged. */
+const insideWords = (one?: MapResult): readonly [string, string] =>
+  t.insides[one?.kind === 'wanted' ? 'wanted' : one?.window.some((b) => b.result === 'reach') ? 'held' : 'usual'];
 
 export function MapView(props: Props) {
   const flight = useFlight();
@@ -128,7 +132,8 @@ export function MapView(props: Props) {
     const words = (which: 'x' | 'y', k: number): string => sayIn(unitOf(which), valueAt(which, k));
     const value = one.values.get(props.map.of())?.[j * one.count + i] ?? Number.NaN;
     if (!Number.isFinite(value)) return t.noPlace(words('x', i), words('y', j));
-    return t.place(words('x', i), words('y', j), sayIn(resultUnit(), value), one.distance[j * one.count + i] <= 1);
+    const inside = one.distance[j * one.count + i] <= 1;
+    return t.place(words('x', i), words('y', j), sayIn(resultUnit(), value), insideWords(one)[inside ? 0 : 1]);
   };
   const move = (dx: number, dy: number): void => {
     const n = (report()?.count ?? 2) - 1;
@@ -309,7 +314,7 @@ export function MapView(props: Props) {
           </Show>
           <li>
             <i class="tone hatch" />
-            {t.landsOutside}
+            {insideWords(report())[1]}
           </li>
           <li>
             <i class="ring" />

@@ -111,28 +111,34 @@ export function WantedLine(props: { state: AskState }) {
             </span>{' '}
             <span class="ask-clause">
               {t.lands}{' '}
-              <Slot
-                label={t.short}
-                name="short"
-                unit="rad"
-                decimals={0}
-                value={w().short}
-                min={0}
-                max={90 * RAD}
-                onChange={(short) => set({ short })}
-              />{' '}
-              {t.shortTo}{' '}
-              <Slot
-                label={t.over}
-                name="over"
-                unit="rad"
-                decimals={0}
-                value={w().over}
-                min={0}
-                max={90 * RAD}
-                onChange={(over) => set({ over })}
-              />{' '}
-              {t.overWord},
+              <Show when={props.state.canHold()}>
+                <Choice label={t.ending} value={w().ending} words={t.endings} choose={(ending) => set({ ending })} />
+              </Show>
+              <Show when={!props.state.canHold() || w().ending === 'any'} fallback=",">
+                {' '}
+                <Slot
+                  label={t.short}
+                  name="short"
+                  unit="rad"
+                  decimals={0}
+                  value={w().short}
+                  min={0}
+                  max={90 * RAD}
+                  onChange={(short) => set({ short })}
+                />{' '}
+                {t.shortTo}{' '}
+                <Slot
+                  label={t.over}
+                  name="over"
+                  unit="rad"
+                  decimals={0}
+                  value={w().over}
+                  min={0}
+                  max={90 * RAD}
+                  onChange={(over) => set({ over })}
+                />{' '}
+                {t.overWord},
+              </Show>
             </span>{' '}
             <span class="ask-clause tilt">
               {t.tilted}{' '}

@@ -17,6 +17,8 @@ export const askTexts = {
   sides: { left: 'to the left', right: 'to the right', '': 'either side' },
   twistWithin: 'Twist, more or less',
   lands: 'lands',
+  ending: 'How the landing ends',
+  endings: { held: 'on the feet, held', any: 'at an angle' },
   short: 'Short at most',
   shortTo: 'short to',
   over: 'Past at most',
@@ -151,6 +153,8 @@ export const askTexts = {
   noAnswers: 'Say what is wanted and what may change, then press Ask.',
   found: (n: number, stopped: boolean) =>
     `${n === 1 ? 'One answer' : `${n} answers`}${stopped ? ', stopped early' : ''}; widest margin first.`,
+  notHeldToo: (n: number) => `${n} more ${n === 1 ? 'is' : 'are'} not held.`,
+  notHeld: 'not held: ',
   onlyOne: 'Let more change to find others.',
   none: (stopped: boolean) =>
     stopped
@@ -161,6 +165,8 @@ export const askTexts = {
   obstacles: 'What prevents it',
   obstacle: {
     wish: (what: string, got: string, wanted: string) => `${what}: reached ${got}, wanted ${wanted}`,
+    ending: 'The landing would not be held',
+    touch: (solid: string) => `It would touch the ${solid}`,
     limit: (which: string) => `Joint ${which} would be passed`,
     late: 'The last shape would not be reached before touchdown',
     low: (what: string, value: string, why: string) => `${what} is at its lower end, ${value}: ${why}`,
@@ -176,10 +182,13 @@ export const askTexts = {
     momentum: 'Angular momentum of the whole body',
     speed: 'The fastest joint, in % of its limit',
     torque: 'The strongest joint, in % of its limit',
+    fastTorque: 'The strongest joint moves so fast that next to no strength is known of it; its speed',
     margin: 'Share of a hundred tries with usual errors that can still be landed',
   },
   changes: (what: string, by: string) => `${what} ${by}`,
   asNow: 'nothing changes',
+  notCompared: 'not compared',
+  over3: '> 3 times',
   later: (s: string) => `${s} later`,
   earlier: (s: string) => `${s} earlier`,
   longer: (s: string) => `${s} longer`,
@@ -265,15 +274,18 @@ export const askTexts = {
   go: 'Go there',
   went: (x: string, y: string) => `Change ${x} and ${y}`,
   mapPicture: (what: string, x: string, y: string) => `Map of ${what} over ${x} and ${y}`,
-  place: (x: string, y: string, value: string, inside: boolean) =>
-    `${x}, ${y}: ${value}, ${inside ? 'lands inside' : 'lands outside'}`,
+  place: (x: string, y: string, value: string, inside: string) => `${x}, ${y}: ${value}, ${inside}`,
+  insides: {
+    held: ['held', 'not held'],
+    usual: ['lands inside', 'lands outside'],
+    wanted: ['as asked', 'not as asked'],
+  } as Readonly<Record<'held' | 'usual' | 'wanted', readonly [string, string]>>,
   noPlace: (x: string, y: string) => `${x}, ${y}: cannot be flown`,
   fill: (done: string, all: string) => `Row ${done} of ${all}`,
   mapFaults: (n: number, all: number) =>
     n === all
       ? `None of the ${all} points could be flown: choose other inputs or narrower spans.`
       : `${n} of the ${all} points could not be flown.`,
-  landsOutside: 'lands outside',
   notFlown: 'cannot be flown',
   asNowRing: 'as it is',
   span: 'Span',

@@ -14,6 +14,7 @@ import type {
 export interface SolveRequest {
   readonly spec: SkillSpec;
   readonly wishes: readonly Wish[];
+  readonly ending?: 'held';
   readonly unknowns: readonly { readonly input: string; readonly span?: readonly [number, number] }[];
   readonly limits?: LimitsAsked;
   readonly seed?: number;

@@ -54,7 +54,7 @@ export const contactTexts = {
     >,
     lateFor: 'Holds on for',
     strength: 'Joints',
-    strengths: { driven: 'strength not checked', limited: 'within strength' } as Record<string, string>,
+    strengths: { driven: 'strength not checked', limited: 'limited by strength' } as Record<string, string>,
     times: 'Strength multiplier',
     moves: 'Shoulder and hip on the way',
     joint: 'Joint',

@@ -58,6 +58,9 @@ class RunSwing implements Swing {
   get shown() {
     return this.table.shown;
   }
+  get strength() {
+    return this.spec.strength ?? 1;
+  }
   get driven() {
     return this.table.driven;
   }

@@ -104,6 +104,8 @@ export interface Swing {
   // what follows is read from the run when it is asked for, all at once: a flight begins without it
   /** every joint followed its moves to the end; false: some was limited somewhere */
   readonly driven: boolean;
+  /** how many times the Body's strength the joints have */
+  readonly strength: number;
   readonly error: SwingError;
   readonly columns: SwingColumns;
   readonly joints: readonly SwingJoint[];

@@ -55,9 +55,12 @@ export function wordCaution(body: Body, c: Caution, both = false): Said {
     };
   return {
     title: `${action} asks for ${wordTimes(Math.abs(c.value) / c.limit)} the strength known for this joint.`,
-    detail: wordWhose(body, c),
+    detail: c.inTuck ? `${wordWhose(body, c)} ${TUCK_WORDS}` : wordWhose(body, c),
   };
 }
+
+/** Of a tuck that is held. */
+const TUCK_WORDS = "In a tuck the hands on the shins carry part of this; the model's hands carry nothing.";
 
 const wordTimes = (times: number): string =>
   times > MOST_TIMES ? `more than ${MOST_TIMES} times` : `${times.toFixed(1)} times`;

@@ -25,6 +25,8 @@ export interface Caution {
   readonly source: string;
   /** of a torque: whose strength it is, at that angle and speed (of a drive where most is asked for) */
   readonly set?: StrengthSet;
+  /** of a bending hip or knee while both are deep in a tuck */
+  readonly inTuck?: true;
   /** of a torque: s of the drive that it and the limit are means of; left out: one instant */
   readonly over?: readonly [number, number];
 }
@@ -123,10 +125,26 @@ function torques(body: Body, frames: JointColumns, at?: number): Caution[] {
     const size = Math.abs(torque);
     if (!(size > warnedTorque(strength, known))) continue;
     const set = strengthSetAt(strength, frames.angles[body.angles.length * row + angle], rate);
+    const inTuck = torque > 0 && isInTuck(body, frames, row, angle) ? ({ inTuck: true } as const) : {};
     const over = from === to ? {} : { over: [frames.t[from], frames.t[to]] as const };
-    worst.judge({ kind: 'torque', angle, t: frames.t[row], value: torque, limit: known, set, ...over }, size - known);
+    worst.judge(
+      { kind: 'torque', angle, t: frames.t[row], value: torque, limit: known, set, ...inTuck, ...over },
+      size - known,
+    );
   }
   return worst.list(({ angle, value }) => actionSource(body, angle, value));
+}
+
+/** rad: hip and knee bent by more than a right angle make a tuck (our judgement) */
+const TUCK = Math.PI / 2;
+
+function isInTuck(body: Body, frames: JointColumns, row: number, angle: number): boolean {
+  const [, side] = /^(?:hip|knee)Flexion(.?)$/.exec(body.angles[angle].name) ?? [];
+  if (side === undefined) return false;
+  return ['hipFlexion', 'kneeFlexion'].every((name) => {
+    const k = body.angles.findIndex((a) => a.name === name + side);
+    return k >= 0 && frames.angles[body.angles.length * row + k] > TUCK;
+  });
 }
 
 /** Relative angular speed of every joint in every frame, with the angle whose hinge turns fastest, and that hinge's rate. */

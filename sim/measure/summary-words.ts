@@ -93,7 +93,7 @@ function peakRows(s: Summary): [string, string][] {
       ? ([
           [
             'greatest tilt',
-            `${Math.abs(s.greatestTilt.value * DEG).toFixed(1)} deg at ${s.greatestTilt.t.toFixed(3)} s`,
+            `${Math.abs(s.greatestTilt.value * DEG).toFixed(1)} deg at ${s.greatestTilt.t.toFixed(3)} s, from the vertical plane of travel`,
           ],
         ] as [string, string][])
       : []),
@@ -101,15 +101,25 @@ function peakRows(s: Summary): [string, string][] {
 }
 
 function jointRows(s: Summary): [string, string][] {
-  const row = (name: string, peak: JointPeak | undefined, unit: string, scale: number): [string, string][] => {
+  const row = (
+    name: string,
+    peak: JointPeak | undefined,
+    unit: string,
+    scale: number,
+    warned: number,
+  ): [string, string][] => {
     if (!peak) return [];
+    const from = Math.abs(peak.value) > peak.limit ? ` (cautioned from ${warned} times on)` : '';
     const limit = Number.isFinite(peak.limit)
-      ? `; known ${(peak.limit * scale).toFixed(0)} ${unit}, ${peak.source}`
+      ? `; known ${(peak.limit * scale).toFixed(0)} ${unit}${from}, ${peak.source}`
       : '';
     const joint = wordAngle(s.body, s.body.angles[peak.angle]);
     return [[name, `${joint}, ${Math.abs(peak.value * scale).toFixed(0)} ${unit} at ${peak.t.toFixed(3)} s${limit}`]];
   };
-  return [...row('fastest joint', s.fastest, 'deg/s', DEG), ...row('largest torque', s.strongest, 'N m', 1)];
+  return [
+    ...row('fastest joint', s.fastest, 'deg/s', DEG, warnedSpeed(1)),
+    ...row('largest torque', s.strongest, 'N m', 1, TORQUE_WARNED),
+  ];
 }
 
 function cautionLines(s: Summary): string[] {

@@ -25,6 +25,10 @@ type CompareWord =
   | 'shorter'
   | 'higher'
   | 'lower'
+  | 'more short'
+  | 'less short'
+  | 'more past'
+  | 'less past'
   | 'further short'
   | 'further past'
   | '';
@@ -123,7 +127,7 @@ const ROWS: readonly RowOf[] = [
   ['momentum', 'kg m2/s', 0.01, MORE, (v) => Math.hypot(...v.flight.h_Scm_W)],
   ['takeoffEnergy', 'J', 0.1, MORE, (v) => takeoffEnergy(v.flight)],
   ['jointWork', 'J', 0.1, MORE, (v) => v.summary.jointWork],
-  ['landingShort', 'rad', 0.1 * RAD, ['further short', 'further past'], (v) => v.summary.landing?.short],
+  ['landingShort', 'rad', 0.1 * RAD, ['more short', 'more past'], (v) => v.summary.landing?.short],
   ['landingTilt', 'rad', 0.1 * RAD, MORE, (v) => sizeOf(v.summary.tilt, 1)],
   ['airTime', 's', 0.0005, ['longer', 'shorter'], (v) => v.flight.duration],
   ['height', 'm', 0.0005, ['higher', 'lower'], (v) => v.summary.height.value],
@@ -136,10 +140,18 @@ export function compareVersions(versions: readonly Version[], align: Alignment):
     const differences = values.map((x) => (x === undefined || values[0] === undefined ? undefined : x - values[0]));
     const words = differences.map((d, i): CompareWord => {
       if (i === 0 || d === undefined) return '';
-      return Math.abs(d) < least ? 'same' : d > 0 ? more : less;
+      if (Math.abs(d) < least) return 'same';
+      return key === 'landingShort' ? landingWord(values[0] ?? 0, values[i] ?? 0) : d > 0 ? more : less;
     });
     return { key, unit, values, differences, words };
   });
+}
+
+/** short is +, past is -; from the one side to the other it is further that way */
+function landingWord(before: number, after: number): CompareWord {
+  if (before >= 0 && after >= 0) return after > before ? 'more short' : 'less short';
+  if (before <= 0 && after <= 0) return after < before ? 'more past' : 'less past';
+  return after > before ? 'further short' : 'further past';
 }
 
 const sizeOf = (x: number | undefined, unit: number): number | undefined =>

@@ -44,7 +44,10 @@ export function formatWhole(whole: Whole, report?: ContactReport, loads?: SwingL
     const asked = loads?.notCompared
       ? `largest torque that of the ${largest?.joint}, ${Math.abs(largest?.torque ?? 0).toFixed(0)} N m`
       : `most asked of the ${worst.joint}: ${worst.value.toFixed(2)} times what it can give there`;
-    row('Joints', `${swing.driven ? 'driven all the way' : 'limited by their strength'}; ${asked}`);
+    row(
+      'Joints',
+      `${swing.driven ? 'driven all the way' : `limited to ${swing.strength} times what adults of this size are known to have`}; ${asked}`,
+    );
     if (loads?.notCompared) row('', `${loads.notCompared.title} ${loads.notCompared.detail}`);
     loads?.said.forEach(({ title, detail }, i) => {
       row('', `${title} ${detail} ${loads.instants[i]}`);
@@ -78,9 +81,9 @@ function landingLines(landing: Arrival, isBed: boolean): [string, string][] {
   return [
     [
       'Landing',
-      `down at ${r.speed.toFixed(2)} m/s; ground force at most ${r.peak.bodyWeights.toFixed(1)} body weights after ${ms(r.peak.t)}${
+      `down at ${r.speed.toFixed(2)} m/s; ground force at most ${r.peak.bodyWeights.toFixed(1)} body weights at one instant, after ${ms(r.peak.t)}${
         r.bound ? ` (${BOUND_WORDS[r.bound]})` : ''
-      }, ${r.filteredPeak.bodyWeights.toFixed(1)} as a mean over 10 ms`,
+      }, ${r.filteredPeak.bodyWeights.toFixed(1)} as a mean over 10 ms (44 Hz)`,
     ],
     ['', brakingWords(r)],
     [

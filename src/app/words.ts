@@ -204,7 +204,7 @@ export const texts = {
     constant: 'constant in flight',
     muscle: (energy: string) => `${energy} from muscle`,
     soFar: (what: string) => `${what} so far `,
-    of: (whole: string) => ` of ${whole}`,
+    atEnd: (whole: string) => `; ${whole} at the end`,
     parts: (list: string) => list,
     spoken: (s: string, shape: string, twist: string, somersault: string, degrees: boolean, tilt: string) =>
       `${s} seconds, ${shape === '' ? '' : `${shape}, `}twist ${twist}, somersault ${somersault} ${degrees ? 'degrees' : 'revolutions'} per second, tilt ${tilt} degrees`,

@@ -46,6 +46,43 @@ describe('what was found and does not fly as it would be written', () => {
   });
 });
 
+describe('what a joint is asked for', () => {
+  const peak = { kind: 'torque', angle: 0, t: 0, value: 100, known: 10, share: 7.85, source: 'here' } as const;
+  const costs = (cost: object): string => formatAnswer(problem, answerOf([found(cost)]), body, note);
+
+  it('is no per cent of a strength that is next to nothing: the speed is said', () => {
+    expect(costs({ torque: { ...peak, beyond: { rate: 15 } } })).toMatch(
+      /100 N m, at 859 deg\/s, where next to no strength is known/,
+    );
+    expect(costs({ torque: { ...peak, beyond: 'over' } })).toMatch(/100 N m, more than 3 times the strength known/);
+    expect(costs({ torque: { ...peak, beyond: { rate: 15 } } })).not.toMatch(/785/);
+    expect(costs({ torque: { ...peak, share: 1.2 } })).toMatch(/100 N m, 120 % of its limit/);
+  });
+
+  it('is in degrees a second, and compared with nothing at an age that nothing is known of', () => {
+    expect(costs({ speed: { ...peak, kind: 'speed', value: 10, share: 0.5 } })).toMatch(/573 deg\/s|572\.96 deg\/s/);
+    const young = { notCompared: { title: '14 years old:', detail: 'shown.' } };
+    expect(costs(young)).toMatch(/fastest not compared at this age; strongest not compared at this age/);
+  });
+});
+
+describe('what touches, and what is not held', () => {
+  it('is counted and said; what is not held says so', () => {
+    const held = { ...found(), held: true };
+    const falls = { ...found(), held: false };
+    const out = formatAnswer(
+      { ...problem, ending: 'held' },
+      answerOf([held, falls], { touching: ['rail', 'rail'] }),
+      body,
+      note,
+    );
+    expect(out).toMatch(/2 answers, 1 of them not held/);
+    expect(out).toMatch(/2 more would touch the rail, and are refused/);
+    expect(out).toMatch(/^ {2}2 {2}not held: /m);
+    expect(out).not.toMatch(/^ {2}1 {2}not held/m);
+  });
+});
+
 it('a margin that cannot be computed is said, and ends nothing', async () => {
   const vary = ['--vary', 'takeoff.speedUp=-3..-2', '--fits', '2', '--tries', '10', '--json', at('m.json')];
   const { code, out, err } = await run('solve', 'back-straight-full', ...vary);

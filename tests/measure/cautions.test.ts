@@ -3,10 +3,11 @@
 import { expect, test } from 'vitest';
 import { parseSkill } from '../../sim/files/parse-skill.ts';
 import { type Body, calcCautions, calcCautionsAt, calcFrames, flySkill, frameTimes } from '../../sim/index.ts';
+import { wordCaution } from '../../sim/measure/caution-words.ts';
 import { listLoads } from '../../sim/measure/joint-loads.ts';
 import { flightIn } from '../files/parts.ts';
 import { emptyShelf, sampleSkill } from '../files/sample-skill.ts';
-import { launchedOf, launchedWith } from '../skill/load.ts';
+import { launchedOf, launchedWith, preset } from '../skill/load.ts';
 
 const DEG = Math.PI / 180;
 
@@ -147,4 +148,21 @@ test('of one frame: only what is beyond in that frame', () => {
     const row = frames.t.indexOf(c.t);
     expect(calcCautionsAt(flight.body, frames, row)).toContainEqual(c);
   }
+});
+
+test('a knee or hip that bends on into a tuck says what the hands carry there; one that bends alone does not', () => {
+  const wordsOf = (id: string) => {
+    const flight = flySkill(preset(id));
+    const frames = calcFrames(flight, frameTimes(flight.duration, 240));
+    return calcCautions(flight.body, frames).map((c) => ({ ...c, said: wordCaution(flight.body, c) }));
+  };
+  const tucked = wordsOf('floor-double-tuck').filter((c) => c.kind === 'torque');
+  expect(tucked.length).toBeGreaterThan(0);
+  for (const { inTuck, said } of tucked) {
+    expect(inTuck).toBe(true);
+    expect(said.detail).toMatch(/In a tuck the hands on the shins carry part of this/);
+  }
+  const alone = judge([key('kneeFlexionR', 0.1, 0), key('kneeFlexionR', 0.2, 140)]).filter((c) => c.kind !== 'range');
+  expect(alone.length).toBeGreaterThan(0);
+  for (const { inTuck } of alone) expect(inTuck).toBeUndefined();
 });

@@ -36,6 +36,14 @@ export const clausesOf = (verdict: SkillVerdict): Clause[] => verdictClauses(ver
 
 /** The whole sentence as text, for screen readers and for the picture's name. */
 export const speakVerdict = (verdict: SkillVerdict): string => wordVerdict(verdict, PAGE_NUMBERS);
+/** How it ends, without what was flown. */
+export const wordEnding = (verdict: SkillVerdict | undefined): string =>
+  verdict === undefined
+    ? '–'
+    : (clausesOf(verdict)
+        .at(-1)
+        ?.runs.map((run) => run.text)
+        .join('') ?? '–');
 export const speakSentence = ({ verdict }: Outline): string => speakVerdict(verdict);
 
 /** Beside the drawn angle at the landing: "6° short"; without a turn the lean. */

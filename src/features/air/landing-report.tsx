@@ -49,7 +49,7 @@ export function LandingSection(props: { report: LandingReport; weight: number })
           <b class="big">{formatNumber(props.report.filteredPeak.bodyWeights, 1)}</b> {t.values.force}, {t.peak}
           <span class="quiet">
             {' '}
-            {t.smoothed('44')}; {formatNumber(props.report.peak.bodyWeights, 1)}
+            {t.smoothed('44', formatNumber(props.report.peak.bodyWeights, 1))}
             {props.report.bound ? ` (${BOUND_WORDS[props.report.bound]})` : ''}
           </span>
         </p>

@@ -9,6 +9,7 @@ import { formatNumber } from '../../ui/numbers.ts';
 import { say } from '../../ui/units.ts';
 import { LateTable } from './late-table.tsx';
 import { ReportRows } from './report-rows.tsx';
+import { wordOff, wordWindow } from './window-words.ts';
 import { contactTexts } from './words.ts';
 
 const t = contactTexts;
@@ -54,6 +55,7 @@ export function SwingSection(props: { swing: SwingResult; whole: WholeResult; la
       <p class="quiet">
         {limited().length > 0
           ? t.limited(
+              formatNumber(props.swing.strength, 2),
               limited()
                 .map((j) => jointOf(j.joint))
                 .join(', '),
@@ -116,12 +118,7 @@ export function WindowStudy(props: { window: WindowResult; width: number; set: (
     };
   });
   const found = (): boolean => props.window.toMs > props.window.fromMs;
-  const width = (): string => formatNumber(props.window.toMs - props.window.fromMs, 0);
-  const both = (): string => {
-    const ms = props.window.clearMs;
-    if (!found() || ms === undefined) return '';
-    return ms < 1 ? t.windowNever : t.windowBoth(formatNumber(ms, 0));
-  };
+  const words = () => wordWindow(props.window);
   const near = (ms: number) =>
     tries().reduce((best, one) => (Math.abs(one.lateMs - ms) < Math.abs(best.lateMs - ms) ? one : best), tries()[0]);
   const columns = () => {
@@ -136,11 +133,9 @@ export function WindowStudy(props: { window: WindowResult; width: number; set: (
     <section class="report">
       <h3>{t.window}</h3>
       <p data-testid="window">
-        <b>
-          {!found() ? t.windowNone : props.window.isOpen.some(Boolean) ? t.windowOpen(width()) : t.windowIs(width())}
-        </b>{' '}
+        <b>{words().head}</b>{' '}
         <span class="quiet">
-          {t.windowWish} {both()} {t.windowFormer(formatNumber(props.window.formerMs, 0))}
+          {words().alone} {t.windowWish} {t.windowFormer(formatNumber(props.window.formerMs, 0))}
         </span>
       </p>
       <Show when={tries().length > 1}>
@@ -196,7 +191,7 @@ export function WindowStudy(props: { window: WindowResult; width: number; set: (
                   [t.windowRows.air, (o) => `${formatNumber(o.airS, 2)} s`],
                   [t.windowRows.away, (o) => say('length', Math.abs(o.away))],
                   [t.windowRows.near, (o) => (o.nearM === undefined ? '–' : say('length', Math.max(0, o.nearM)))],
-                  [t.windowRows.over, (o) => `${o.overDeg > 0 ? '+' : ''}${formatNumber(o.overDeg, 0)}°`],
+                  [t.windowRows.over, (o) => wordOff(o.overDeg)],
                 ] as readonly (readonly [string, (o: WindowResult['tries'][number]) => string])[]
               }
             >

@@ -111,7 +111,7 @@ export const contactTexts = {
   notOnFeet: 'No landing on the feet is computed.',
   peak: 'peak',
   mean: 'mean of stopping',
-  smoothed: (hz: string) => `smoothed to ${hz} Hz`,
+  smoothed: (hz: string, raw: string) => `mean over 10 ms (${hz} Hz); at one instant ${raw}`,
   stopping: (s: string) => `over ${s} s`,
   landingRows: {
     speed: 'Comes down at',
@@ -145,9 +145,10 @@ export const contactTexts = {
   effort: (joint: string, share: string) => `${joint}, ${share} of strength`,
   largest: (joint: string, torque: string) => `${joint}, ${torque}`,
   driven: 'The joints follow their moves, whatever strength that takes.',
-  limited: (joints: string) => `At their strength for part of the way: ${joints}.`,
-  inStrength: 'No joint is asked for more than its strength there.',
-  error: (share: string) => `Model and steps: peak force within ${share}.`,
+  limited: (times: string, joints: string) =>
+    `For part of the way at the strength that the swing was limited to, ${times} times what adults of this size are known to have: ${joints}.`,
+  inStrength: 'No joint is asked for more than the strength that the swing was limited to.',
+  error: (share: string) => `Numerical error alone: peak force within ${share}.`,
   rule: (turn: string, speed: string, g: string, felt: string) =>
     `Rule of thumb, common practice, no source: one turn in ${turn} s at constant speed with the mass centre 3 ft out gives ${speed}, ${g} g, ${felt} g felt at the bottom. A real swing is fastest at the bottom and pulls in against it: more.`,
   window: 'Let go earlier or later',
@@ -156,7 +157,7 @@ export const contactTexts = {
   windowNone: 'No release near this one is held.',
   windowWish:
     'Held: the rail is not touched, and the landing ends with a hop or a small step at most; twist less than 30° off.',
-  windowBoth: (ms: string) => `Landing and 10 cm from the rail both hold for ${ms} ms.`,
+  windowBoth: (ms: string) => `Landing and 10 cm from the rail both: the landing alone is held for ${ms} ms.`,
   windowNever: 'No moment holds both the landing and 10 cm from the rail.',
   windowFormer: (ms: string) =>
     `By the window that was usual before (20° short or past, 45° of twist, whatever the landing) ${ms} ms: another question, so no progress.`,
@@ -168,7 +169,7 @@ export const contactTexts = {
     air: 'In the air',
     away: 'From the bar',
     near: 'Nearest the rail',
-    over: 'Past +, short −',
+    over: 'At the landing',
   },
   asIs: 'as is',
   early: (ms: string) => `${ms} early`,

@@ -13,8 +13,10 @@ interface TableRow {
   readonly other: string;
   /** with its sign; empty where one of the two has no number */
   readonly difference: string;
-  /** "more", "further short", "same" */
+  /** "more", "less past", "same" */
   readonly word: string;
+  /** the word says what a sign would not */
+  readonly isWordShown: boolean;
   /** -1 to 1: difference as a share of the larger of the two */
   readonly share: number;
 }
@@ -63,7 +65,9 @@ export function listRows(rows: readonly CompareRow[]): TableRow[] {
         unit: unitBeside(quantity),
         base: row.key === 'landingShort' ? sayLanding(x, factor) : number(x),
         other: row.key === 'landingShort' ? sayLanding(y, factor) : number(y),
-        difference: d === undefined ? '' : same ? c.same : `${d < 0 ? '\u2212' : '+'}${size}`,
+        difference:
+          d === undefined ? '' : same ? c.same : row.key === 'landingShort' ? size : `${d < 0 ? '\u2212' : '+'}${size}`,
+        isWordShown: row.key === 'landingShort',
         word: same ? c.same : row.words[1],
         share: d === undefined || same ? 0 : d / Math.max(Math.abs(x ?? 0), Math.abs(y ?? 0), 1e-12),
       };

@@ -1,8 +1,10 @@
 /** What differs between two versions, and by how much: numbers, and a bar to the right for more, to the left for less. */
 import { createMemo, createSignal, For, Show } from 'solid-js';
+import { wordEnding } from '../../app/say/sentence-words.ts';
 import { formatCsv, listRows, speakRows } from './compare-rows.ts';
 import type { CompareState, FlownVersion, Letter } from './compare-state.ts';
 import { VersionTag } from './version-tag.tsx';
+import { useVerdict } from './version-verdict.ts';
 import { compareTexts as c } from './words.ts';
 
 const hue = (key: string): string =>
@@ -57,6 +59,14 @@ export function PairChoice(props: { state: CompareState }) {
 
 export function CompareTable(props: { state: CompareState }) {
   const rows = createMemo(() => listRows(props.state.rows()));
+  const verdictA = useVerdict(
+    () => props.state.base(),
+    () => props.state,
+  );
+  const verdictB = useVerdict(
+    () => props.state.other(),
+    () => props.state,
+  );
   return (
     <Show when={props.state.other()}>
       {(other) => (
@@ -78,6 +88,12 @@ export function CompareTable(props: { state: CompareState }) {
               </tr>
             </thead>
             <tbody>
+              <tr data-row="ending">
+                <th scope="row">{c.ending}</th>
+                <td>{wordEnding(verdictA())}</td>
+                <td>{wordEnding(verdictB())}</td>
+                <td colSpan={2} />
+              </tr>
               <For each={rows()}>
                 {(row) => (
                   <tr data-row={row.key}>
@@ -92,7 +108,7 @@ export function CompareTable(props: { state: CompareState }) {
                     <td class="difference" title={row.word}>
                       {row.difference}
                       <Show when={row.word && row.word !== c.same}>
-                        <span class="spoken"> {row.word}</span>
+                        <span classList={{ spoken: !row.isWordShown }}> {row.word}</span>
                       </Show>
                     </td>
                     <td class={`bar-cell ${hue(row.key)}`} aria-hidden="true">

@@ -1,10 +1,10 @@
 /** The sentences of all versions under each other: the coloured words stand in columns of meaning, so they can be read across. */
-import { createEffect, createSignal, For, type JSX, onCleanup, Show } from 'solid-js';
-import type { SkillVerdict } from '../../../sim/index.ts';
+import { createSignal, For, type JSX, Show } from 'solid-js';
 import { Clauses } from '../../app/clauses.tsx';
 import { clausesOf } from '../../app/say/sentence-words.ts';
 import type { CompareState, FlownVersion } from './compare-state.ts';
 import { VersionTag } from './version-tag.tsx';
+import { useVerdict } from './version-verdict.ts';
 import { compareTexts as c } from './words.ts';
 
 export function VersionRows(props: { state: CompareState; actions: boolean; beside?: JSX.Element }) {
@@ -63,21 +63,10 @@ function VersionName(props: { one: FlownVersion; state: CompareState }) {
 }
 
 function VersionSentence(props: { one: FlownVersion; state: CompareState }) {
-  const [verdict, setVerdict] = createSignal<SkillVerdict>();
-  createEffect(() => {
-    const { result } = props.one;
-    const engine = props.state.comparing();
-    setVerdict(result?.outline.verdict);
-    if (!result || !engine) return;
-    let isShown = true;
-    onCleanup(() => {
-      isShown = false;
-    });
-    const isOwn = props.one.letter === 'A' || props.state.held() === 'own';
-    engine.judge(result, isOwn, (now) => {
-      if (isShown) setVerdict(now);
-    });
-  });
+  const verdict = useVerdict(
+    () => props.one,
+    () => props.state,
+  );
   return (
     <p class="version-sentence">
       <Show when={verdict()} fallback={<span class="fault">{c.failed(props.one.letter, props.one.fault ?? '')}</span>}>

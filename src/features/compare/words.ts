@@ -64,6 +64,7 @@ export const compareTexts = {
   columns: { measure: 'Whole flight', difference: 'Difference', bar: 'More or less' },
   csv: { measure: 'measure', unit: 'unit', difference: 'difference', word: 'word' },
   same: 'same',
+  ending: 'Ending',
   rows: {
     somersaults: 'Somersaults',
     twists: 'Twists',

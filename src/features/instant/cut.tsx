@@ -81,7 +81,7 @@ function SoFarBar(props: { word: string; hue: string; done: number; whole: numbe
         <p>
           {c.soFar(props.word)}
           <b>{sayNumber('turns', props.done, 2)}</b>
-          {c.of(sayTurns(props.whole ?? 0))}
+          {c.atEnd(sayTurns(props.whole ?? 0))}
         </p>
         <svg viewBox="0 0 100 16" preserveAspectRatio="none" aria-hidden="true">
           <rect class="track" x="0" y="0" width={share(props.whole ?? 0, props.scale)} height="11" />

@@ -185,7 +185,7 @@ export function TiltBars(props: { state: AccountState; stacked: boolean }) {
               {Math.abs(t().account.counterTwist / REV) < NOTHING.twist
                 ? a.noCounter
                 : a.counter(say('turns', Math.abs(t().account.counterTwist) / REV, 2))}
-              {t().account.measuredFrom === 'world' ? ` ${a.fromWorld}` : ''}
+              {isTwist() ? '' : ` ${t().account.measuredFrom === 'world' ? a.fromWorld : a.fromMomentum}`}
             </p>
           )}
         </Show>

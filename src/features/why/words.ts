@@ -38,6 +38,8 @@ export const accountTexts = {
   orders: (least: string, most: string) => `${least} to ${most}`,
   counter: (value: string) => `The same movements without angular momentum twist ${value}.`,
   noCounter: 'Without angular momentum the same movements twist nothing.',
+  fromMomentum:
+    'Measured from the plane of the somersault, square to the angular momentum: picture and readings measure it from the vertical plane of travel, out of which the momentum leans too.',
   fromWorld: 'There is too little somersault to measure tilt from: it is measured from the vertical plane of travel.',
   undefined: 'not defined: a rerun lies along the somersault axis',
   working: (done: string, of: string) => `Flying it again: ${done} of ${of}`,

@@ -56,6 +56,8 @@ export interface WholePoses {
 export interface SwingResult {
   readonly peaks: SwingPeaks;
   readonly driven: boolean;
+  /** times the known strength of an adult of this size, which the joints are limited to */
+  readonly strength: number;
   /** as shares: of a peak force, of speeds, of energies */
   readonly error: { readonly force: number; readonly speed: number; readonly energy: number };
   readonly radius: number;

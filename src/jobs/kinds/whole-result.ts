@@ -29,6 +29,7 @@ function makeSwingResult({ swing, flight }: Whole, contact: WholeContact): Swing
   return {
     peaks: swing.peaks,
     driven: swing.driven,
+    strength: swing.strength,
     error: swing.error,
     radius: swing.radius,
     duration: swing.duration,

@@ -12,7 +12,7 @@ const TO = {
 } as const;
 
 export const conditioningJson = (list: readonly Sensitivity[]): object[] =>
-  list.map(({ to, of, value, step, bend, weight, move }) => {
+  list.map(({ to, of, value, step, bend, atError, weight, move }) => {
     const { unit, one } = TO[to];
     return {
       to,
@@ -21,6 +21,7 @@ export const conditioningJson = (list: readonly Sensitivity[]): object[] =>
       unit: `${of === 'twist' ? 'twists' : 'deg'}/${unit}`,
       halfStep: step / one,
       fullStepGivesMore: bend,
+      ...(atError === undefined ? {} : { usualErrorGives: of === 'twist' ? atError / REV : atError * DEG }),
       usualErrors: weight,
       ...(move ? { moveAtS: move.t, moves: move.words } : {}),
     };

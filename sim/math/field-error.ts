@@ -17,7 +17,7 @@ export class FieldError extends Error {
     super(
       value === undefined
         ? `${field || 'file'}: this field is missing; needed: ${allowed}`
-        : `${field || 'file'}: ${show(value)} is not possible; allowed: ${allowed}`,
+        : `${field || 'file'}: ${detail ? wordDetail(detail, value, allowed) : `${show(value)} is not possible; allowed: ${allowed}`}`,
     );
     this.name = 'FieldError';
     this.field = field;
@@ -27,13 +27,31 @@ export class FieldError extends Error {
   }
 }
 
+function wordDetail(detail: FieldDetail, value: unknown, allowed: string): string {
+  switch (detail.kind) {
+    case 'empty':
+      return `not JSON from line 1, column 1 on, it is empty; needed there: ${allowed.replace(/ there$/, '')}`;
+    case 'syntax':
+      return `not JSON from line ${detail.line}, column ${detail.column} on; needed there: ${detail.expected}`;
+    case 'unknown':
+      return `unknown field; allowed: ${allowed}`;
+    case 'repeated':
+      return `this field is there already (line ${detail.line}); allowed: ${allowed}`;
+    case 'newer':
+      return `${show(value)} is not possible; allowed: ${allowed}`;
+  }
+}
+
 /** A value in at most 60 characters. */
 function show(value: unknown): string {
   let text: string;
   if (typeof value === 'number' || typeof value === 'boolean' || value === null) text = String(value);
   else if (typeof value === 'string') text = JSON.stringify(value);
   else if (Array.isArray(value)) text = `a list of ${value.length}`;
-  else text = typeof value === 'object' ? 'an object' : `a ${typeof value}`;
+  else if (typeof value === 'object')
+    text =
+      Object.keys(value).length > 0 ? `an object with ${Object.keys(value).join(', ')}` : 'an object without fields';
+  else text = `a ${typeof value}`;
   return text.length > 60 ? `${text.slice(0, 57)}...` : text;
 }
 

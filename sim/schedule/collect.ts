@@ -35,7 +35,7 @@ export interface Collected {
 export function collectKeys(body: JointedBody, spec: ScheduleSpec, anchors: AnchorTimes): Collected {
   checkPose('base pose', body, spec.base);
   const snap = makeSnap(spec, anchors);
-  return { blocks: placeBlocks(body, spec, snap), keys: placeKeys(body, spec, snap) };
+  return { blocks: placeBlocks(body, spec, snap, anchors), keys: placeKeys(body, spec, snap) };
 }
 
 type Snap = (at: AnchoredTime, field: string) => number;
@@ -58,7 +58,7 @@ function makeSnap(spec: ScheduleSpec, anchors: AnchorTimes): Snap {
   };
 }
 
-function placeBlocks(body: JointedBody, spec: ScheduleSpec, snap: Snap): PlacedBlock[] {
+function placeBlocks(body: JointedBody, spec: ScheduleSpec, snap: Snap, anchors: AnchorTimes): PlacedBlock[] {
   const blocks: PlacedBlock[] = [];
   spec.blocks.forEach((b, i) => {
     const what = `block ${i + 1} (${b.shape})`;
@@ -74,7 +74,7 @@ function placeBlocks(body: JointedBody, spec: ScheduleSpec, snap: Snap): PlacedB
       throw new ScheduleOrderError(
         { what: `the start of ${what}`, time: block.from },
         { what: `the end of ${what}`, time: block.to },
-        'a block cannot end before it starts',
+        `a block cannot end before it starts${whenLands([b.from, b.to], anchors)}`,
       );
     const former = blocks[i - 1];
     if (former && (block.from < former.to || (block.from === former.to && !samePose(body, former.pose, b.pose, spec))))
@@ -82,13 +82,19 @@ function placeBlocks(body: JointedBody, spec: ScheduleSpec, snap: Snap): PlacedB
         { what: `the end of ${former.what}`, time: former.to },
         { what: `the start of ${what}`, time: block.from },
         block.from < former.to
-          ? 'blocks have to follow each other in time as they do in the list'
+          ? `blocks have to follow each other in time as they do in the list${whenLands([spec.blocks[i - 1].to, b.from], anchors)}`
           : 'two shapes that differ need time between them to move',
       );
     blocks.push(block);
   });
   return blocks;
 }
+
+/** What makes times that count from touchdown fall where they do. */
+const whenLands = (times: readonly AnchoredTime[], { touchdown }: AnchorTimes): string =>
+  times.some((t) => t.anchor === 'touchdown') && times.some((t) => t.anchor !== 'touchdown')
+    ? `; the flight lasts ${touchdown.toFixed(4)} s, and times before touchdown count back from its end`
+    : '';
 
 /** Whether two poses are one where blocks touch; the plane of an arm that hangs or is overhead means nothing. */
 function samePose(body: JointedBody, a: readonly number[], b: readonly number[], spec: ScheduleSpec): boolean {

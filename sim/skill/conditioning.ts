@@ -1,7 +1,7 @@
 /**
  * How sensitive a result is: twist to tilt at take-off, landing to angular momentum and to time. Central differences of quick flights
  * (error 1e-7 a step), with a step and with half of it: the derivative is that of the half step, and how much the other differs says whether
- * the result goes in proportion. Time is that of letting go, of a late hand, or of the one move in the air on which the landing depends
+ * the result goes in proportion. Flown with the usual error too: what goes by its square shows there alone. Time is that of letting go, of a late hand, or of the one move in the air on which the landing depends
  * most; a schedule of keys alone is shifted as a whole. SI, radians. What could not be flown has no entry.
  */
 import type { Flight } from '../flight/flight.ts';
@@ -32,6 +32,10 @@ export interface Sensitivity {
   /** half step, and what the full one gives more (+) or less, as a share of the derivative */
   readonly step: number;
   readonly bend: number;
+  /** the larger change of the result at a usual error to either side, rad; undefined where that could not be flown */
+  readonly atError?: number;
+  /** which is more than small changes promise */
+  readonly outgrows?: true;
   readonly weight: Weight;
   /** of a move: when it starts, s from take-off, and what it does */
   readonly move?: { readonly t: number; readonly words: readonly MoveWord[] };
@@ -64,6 +68,21 @@ export function calcConditioning(skill: Skill, contact?: Contact, known?: Flight
     const end = calcFlightEnd(flySkill(one, { tolerance: TOLERANCE, near }));
     return { twist: end.twist - end.twist0, landing: turn * (end.somersault - end.somersault0) };
   };
+  const now = endOf(launched);
+  // what goes by the square of an error shows at none of the small steps
+  const changeAt = (
+    error: number,
+    of: Sensitivity['of'],
+    at: (change: number) => LaunchedSkill,
+  ): number | undefined => {
+    try {
+      const [more, less] = [error, -error].map((by) => Math.abs(endOf(at(by))[of] - now[of]));
+      const change = Math.max(more, less);
+      return Number.isFinite(change) ? change : undefined;
+    } catch {
+      return undefined;
+    }
+  };
   const differ = (
     to: SensitiveTo,
     of: Sensitivity['of'],
@@ -72,9 +91,13 @@ export function calcConditioning(skill: Skill, contact?: Contact, known?: Flight
     const step = STEPS[to];
     try {
       const [half, full] = [step, 2 * step].map((h) => (endOf(at(h))[of] - endOf(at(-h))[of]) / (2 * h));
-      return Number.isFinite(half)
-        ? { to, of, value: half, step, bend: bendOf(half, full), weight: weigh(to, of, half) }
-        : undefined;
+      if (!Number.isFinite(half)) return undefined;
+      const atError = changeAt(errorOf(to), of, at);
+      return {
+        ...{ to, of, value: half, step, bend: bendOf(half, full), weight: weigh(to, of, half, atError) },
+        ...(atError === undefined ? {} : { atError }),
+        ...((atError ?? 0) > GROWN * Math.abs(half) * errorOf(to) ? { outgrows: true } : {}),
+      };
     } catch {
       return undefined;
     }
@@ -107,8 +130,14 @@ type Differ = (
 /** What a usual error is held against: the width of a twist missed; what film reads of a straight body at the landing (our judgement). */
 const WIDTHS = { twist: MISS_WIDTHS.twist, landing: 5 * RAD } as const;
 
-function weigh(to: SensitiveTo, of: Sensitivity['of'], value: number): Weight {
-  const error = Math.abs(value) * NATIONAL_ERRORS[to === 'letGo' || to === 'move' || to === 'moves' ? 'timing' : to];
+/** A usual error comes to more than so many times its part of the derivative (our judgement). */
+const GROWN = 2;
+
+const errorOf = (to: SensitiveTo): number =>
+  NATIONAL_ERRORS[to === 'letGo' || to === 'move' || to === 'moves' ? 'timing' : to];
+
+function weigh(to: SensitiveTo, of: Sensitivity['of'], value: number, atError = 0): Weight {
+  const error = Math.max(Math.abs(value) * errorOf(to), atError);
   return error < WIDTHS[of] / 3 ? 'slight' : error < WIDTHS[of] ? 'shows' : 'decides';
 }
 

@@ -22,6 +22,8 @@ const CONDITIONING_WORDS = {
   /** not in proportion: steeper or flatter for a small change than for a larger one */
   atFirst: (entry: string) => `at first ${entry}`,
   beyond: (entry: string) => `${entry}, and more beyond`,
+  /** in no proportion to small changes */
+  atError: (entry: string, change: string) => `${entry}, but ${change} for a usual error`,
   weights: {
     slight: 'usual errors hardly show',
     shows: 'usual errors show',
@@ -41,20 +43,30 @@ type MoveWords = Readonly<Record<MoveWord, string>>;
 
 /** Whole turns read best as twists, small ones as degrees. */
 function sayValue(to: Sensitivity['to'], of: Sensitivity['of'], value: number, degree: string): string {
-  const w = CONDITIONING_WORDS.of;
   const rad = Math.abs(value) * ONE[to];
+  return sayChange(of, rad, degree);
+}
+
+function sayChange(of: Sensitivity['of'], rad: number, degree: string): string {
+  const w = CONDITIONING_WORDS.of;
   const angle = `${(rad * DEG).toFixed(rad * DEG < 9.95 ? 1 : 0)}${degree}`;
   if (of === 'landing') return w.landing(angle);
   return rad < 0.05 * REV ? w.twistAngle(angle) : w.twist((rad / REV).toFixed(rad < 0.995 * REV ? 2 : 1));
 }
 
-function wordOne({ to, of, value, bend, move, weight }: Sensitivity, moves: MoveWords, degree: string): string {
+function wordOne(
+  { to, of, value, bend, atError, outgrows, move, weight }: Sensitivity,
+  moves: MoveWords,
+  degree: string,
+): string {
   const w = CONDITIONING_WORDS;
   const said = sayValue(to, of, value, degree);
   const entry =
     to === 'move' && move
       ? w.to.move(said, move.t.toFixed(2), move.words.length > 0 ? moves[move.words[0]] : '')
       : w.to[to](said, '', '', degree);
+  if (outgrows && atError !== undefined && weight !== 'slight')
+    return w.with(w.atError(entry, sayChange(of, atError, degree)), w.weights[weight]);
   return w.with(Math.abs(bend) < BENT ? entry : bend < 0 ? w.atFirst(entry) : w.beyond(entry), w.weights[weight]);
 }
 

@@ -13,7 +13,7 @@ export const BOUND_WORDS: Readonly<Record<BoundCause, string>> = {
 /** A landing that is run on a bed. */
 export const BED_WORDS = [
   'bounces',
-  'the bed throws the athlete up again, so no step follows; the forces are those of taking it in',
+  'the bed throws the athlete up again, so no step follows: computed is what taking it in asks for, not how it goes on',
 ] as const;
 
 const CENTRE = 'the mass centre, with its speed and turning,';

@@ -90,7 +90,8 @@ function landingLines(landing: Arrival, isBed: boolean): [string, string][] {
       '',
       `of ${j(e.arrived)} the joints took ${j(e.joints)}, the mat ${j(e.matLost)} and holds ${j(e.matHeld)}, soles and soft tissue ${j(e.solesLost + e.solesHeld)}, ${j(e.left)} still move; strongest torque ${strongest(r)}`,
     ],
-    ...(r.brakeTime === undefined ? [] : [screenLine(r)]),
+    // a bed lets no athlete stand: where the screen has him is of no use
+    ...(isBed || r.brakeTime === undefined ? [] : [screenLine(r)]),
     [
       'Ending',
       isBed

@@ -26,6 +26,11 @@ const BAD_INPUT: readonly string[] = [
   'TooFastError',
 ];
 
+/** Said of a flight, and not yet of the file that it is of. */
+export const isOfFlight = (error: unknown): boolean =>
+  error instanceof Error && BAD_INPUT.includes(error.name) && !SAYS_WHERE.includes(error.name);
+const SAYS_WHERE: readonly string[] = ['CommandError', 'FieldError', 'GivenInputError', 'NothingFlownError'];
+
 /** What to tell about bad input, on one line; undefined for a fault of ours. */
 export function wordBadInput(error: unknown): string | undefined {
   return error instanceof Error && BAD_INPUT.includes(error.name) ? oneLine(error.message) : undefined;

@@ -1,7 +1,7 @@
 /** The command line: thin over sim/index.ts. Results on stdout; what is wrong, in one line, on stderr. */
 import pkg from '../../package.json' with { type: 'json' };
 import { runBody } from './body.ts';
-import { NothingFlownError, oneLine, wordBadInput, wordSystemFault } from './command-error.ts';
+import { isOfFlight, NothingFlownError, oneLine, wordBadInput, wordSystemFault } from './command-error.ts';
 import { type CommandCall, parseCommand } from './command-line.ts';
 import { runExport } from './export.ts';
 import { runFly } from './fly.ts';
@@ -28,8 +28,11 @@ const NOTHING_FLOWN = 3;
 /** Returns the exit code: 0, 2 for bad input, 3 for a search that could fly nothing, 1 for a fault of Shapeflight's own, 130 when it was interrupted. */
 export async function main(argv: readonly string[], streams: Streams = processStreams): Promise<number> {
   if (streams === processStreams) endQuietlyWithPipe();
+  let skill = '';
   try {
-    const done = await run(parseCommand(argv));
+    const command = parseCommand(argv);
+    if ('skill' in command) skill = command.skill ?? '';
+    const done = await run(command);
     const { out, interrupted } = typeof done === 'string' ? { out: done, interrupted: undefined } : done;
     streams.out(out);
     if (interrupted === undefined) return 0;
@@ -38,7 +41,8 @@ export async function main(argv: readonly string[], streams: Streams = processSt
   } catch (error) {
     const message = wordBadInput(error);
     if (message !== undefined) {
-      streams.err(`shapeflight: ${message}\n`);
+      const about = skill !== '' && isOfFlight(error) ? `${oneLine(skill)}: ` : '';
+      streams.err(`shapeflight: ${about}${message}\n`);
       return error instanceof NothingFlownError ? NOTHING_FLOWN : 2;
     }
     streams.err(

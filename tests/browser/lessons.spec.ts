@@ -233,7 +233,7 @@ test.describe('on a large screen', () => {
     await says('adds 1 023 J', push);
     await button(tool, named('Land on a mat')).click();
     await says(
-      'Bounces. The bed throws the athlete up again, so no step follows; the forces are those of taking it in.',
+      'Bounces. The bed throws the athlete up again, so no step follows: computed is what taking it in asks for, not how it goes on.',
       page.getByTestId('verdict'),
     );
     await says('11.1', big);

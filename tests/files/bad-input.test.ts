@@ -272,6 +272,22 @@ test('a field name cannot break the line of the message', () => {
   expect(fault.message).toContain('["a\\nb\\u001b[31m"]');
 });
 
+test('what is wrong is said, not put where a value would be', () => {
+  const wordsOf = (json: object): string => faultOf(() => parseSkill(json, emptyShelf)).message;
+  const [flight] = sampleSkill.phases as SkillFile['phases'];
+  const { takeoff } = flight as Extract<SkillFile['phases'][number], { kind: 'flight' }>;
+  const misspelt = { ...flight, takeoff: { ...takeoff, momentum: { straightSomersault: 1 } } };
+  expect(wordsOf({ ...sampleSkill, phases: [misspelt] })).toMatch(
+    /takeoff\.momentum: an object with straightSomersault is not possible; allowed: exactly one of/,
+  );
+  expect(wordsOf({ ...sampleSkill, colour: 1 })).toBe(
+    'colour: unknown field; allowed: only the fields of docs/skill-file.md',
+  );
+  expect(faultOf(() => parseJson('{"a": }')).message).toBe(
+    'file: not JSON from line 1, column 7 on; needed there: a value',
+  );
+});
+
 // text, line, column, what should stand there
 test.each([
   ['{"a": }', 1, 7, 'a value'],

@@ -128,6 +128,35 @@ describe('how sensitive a result is', () => {
   });
 });
 
+/** Two quick flights against two full ones, as a share. */
+const FLOWN = 1e-3;
+
+it('what a usual error comes to is flown, so that what goes by its square is not missed', () => {
+  const put = (file: SkillFile, by: number): void => {
+    swingIn(file).releaseLateS = (swingIn(file).releaseLateS ?? 0) + by;
+  };
+  let squares = 0;
+  for (const id of ['giant-late-hand-full', 'giant-double-straight']) {
+    const one = find(conditioningOf(fileOf(id)), 'letGo');
+    const landingAt = (by: number): number => {
+      const file = fileOf(id);
+      put(file, by);
+      const end = endOf(file);
+      return end.turn * (end.somersault - end.somersault0);
+    };
+    const now = landingAt(0);
+    const wanted = Math.max(...[0.012, -0.012].map((by) => Math.abs(landingAt(by) - now)));
+    expect(Math.abs((one.atError ?? 0) / wanted - 1), id).toBeLessThan(FLOWN);
+    const promised = Math.abs(one.value) * 0.012;
+    expect(one.outgrows ?? false, id).toBe(wanted > 2 * promised);
+    if (one.outgrows) squares++;
+    // the weight is that of the larger
+    const worst = Math.max(wanted, promised);
+    expect(one.weight, id).toBe(worst < (5 * DEG) / 3 ? 'slight' : worst < 5 * DEG ? 'shows' : 'decides');
+  }
+  expect(squares).toBeGreaterThan(0);
+});
+
 describe('in words', () => {
   const one = (change: Partial<Sensitivity>): string =>
     wordConditioning(
@@ -150,5 +179,13 @@ describe('in words', () => {
     expect(one({ bend: -0.3 })).toMatch(/^at first 4\.1 deg/);
     expect(one({ bend: 0.3 })).toMatch(/, and more beyond/);
     expect(one({ bend: 0.05 })).toMatch(/^4\.1 deg/);
+  });
+
+  it('where a usual error comes to more than small changes promise, both are said', () => {
+    const near = { to: 'letGo', value: 0, atError: 7.2 * DEG, outgrows: true, weight: 'decides' } as const;
+    expect(one(near)).toBe(
+      '0.0 deg at the landing for 1 ms in letting go, but 7.2 deg at the landing for a usual error (usual errors decide it)',
+    );
+    expect(one({ ...near, atError: 0.1 * DEG, weight: 'slight' })).not.toContain('but');
   });
 });

@@ -107,7 +107,7 @@ export const faultTexts = {
   text: (text: string) => `“${text}”`,
   cutText: (text: string) => `“${text}…”`,
   list: (n: number) => (n === 1 ? 'a list of one' : `a list of ${n}`),
-  object: 'an object',
+  object: (fields: string) => (fields === '' ? 'an object without fields' : `an object with ${fields}`),
   empty: 'The file is empty. Choose a skill or an athlete that was saved as a file',
   noText:
     'The file holds no text: it may be a picture, a film or a packed file. Choose a skill or an athlete that was saved as a file (its name ends in .json)',

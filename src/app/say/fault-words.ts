@@ -64,7 +64,9 @@ function wordValue(value: unknown): string {
   if (typeof value === 'string') return wordText(value);
   if (typeof value === 'number') return String(value).replace('-', '\u2212');
   if (Array.isArray(value)) return f.list(value.length);
-  return typeof value === 'object' && value !== null ? f.object : String(value);
+  return typeof value === 'object' && value !== null
+    ? f.object(Object.keys(value).join(', ').slice(0, LONGEST))
+    : String(value);
 }
 
 const isWhole = (field: string): boolean => field === '' || field === 'file';

@@ -98,8 +98,9 @@ export { getModel } from './motion/model.ts';
 export { calcPose, type Pose } from './motion/pose.ts';
 export { calcShapeMotion, makeShapeMotion } from './motion/shape-motion.ts';
 export { makeState, readState } from './motion/state.ts';
-export { type CodeColumns, codeColumns, codeOfFlight } from './notation/code-of-flight.ts';
-export { wordCode } from './notation/code-words.ts';
+export { type CodeColumns, codeOfFlight } from './notation/code-of-flight.ts';
+export { codeOfSkill } from './notation/code-of-skill.ts';
+export { isNamedTrampoline, wordCode } from './notation/code-words.ts';
 export { calcDifficulty, formatDifficulty, listDifficulty } from './notation/difficulty.ts';
 export {
   directionOfDive,

@@ -62,7 +62,8 @@ export function checkBuild(build: Build): void {
 
 /** `isMeasured`: the mass of every segment was measured. */
 export function listBuildNotes(build: Build, isMeasured: boolean): string[] {
-  return [...listAgeNotes(build, isMeasured), ...listRangeNotes(build)];
+  const outside = wordOutside(build);
+  return [...listAgeNotes(build, isMeasured), ...(outside ? [`${outside.title} ${outside.detail}`] : [])];
 }
 
 function listAgeNotes({ sex, age }: Build, isMeasured: boolean): string[] {
@@ -81,7 +82,8 @@ function listAgeNotes({ sex, age }: Build, isMeasured: boolean): string[] {
   ];
 }
 
-function listRangeNotes(build: Build): string[] {
+/** A body outside the data that proportions are from; undefined for one inside. */
+export function wordOutside(build: Build): { readonly title: string; readonly detail: string } | undefined {
   const { sex, stature, age } = build;
   const [years, low, high, lean, heavy] = rangeAt(RANGES[sex], age ?? ADULT_ROW);
   const index = indexOf(build);
@@ -93,13 +95,14 @@ function listRangeNotes(build: Build): string[] {
       ? [`${index.toFixed(1)} kg/m² is outside ${lean.toFixed(1)} to ${heavy.toFixed(1)} kg/m²`]
       : []),
   ];
-  if (outside.length === 0) return [];
+  if (outside.length === 0) return undefined;
   const people = `${sex === 'female' ? 'girls and women' : 'boys and men'} of ${Number(years.toFixed(1))} years`;
-  return [
-    `${outside.join(', and ')}, where 94 of 100 ${people} are (CDC growth charts 2000): this body's proportions are less known.${
+  return {
+    title: "This body's proportions are less known.",
+    detail: `${outside.join(', and ')}, where 94 of 100 ${people} are (CDC growth charts 2000).${
       age === undefined && stature < low ? ' For a child state the age (ageYears).' : ''
     }`,
-  ];
+  };
 }
 
 function rangeAt(rows: readonly Row[], age: number): Row {

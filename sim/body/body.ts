@@ -106,6 +106,8 @@ export interface Body {
   readonly age?: number;
   /** plain sentences on what the numbers of this body rest on, where that is not the usual */
   readonly notes?: readonly string[];
+  /** said of a body unlike those that its proportions were measured on */
+  readonly outside?: { readonly title: string; readonly detail: string };
   /** of a human: apparatus and strength differ */
   readonly sex?: Sex;
   readonly segments: readonly Segment[];

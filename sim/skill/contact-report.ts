@@ -32,6 +32,8 @@ export interface ContactCaution {
   readonly place: RangedPlace;
   readonly value: number;
   readonly range: ContactRange;
+  /** mass times squared stature of the body, kg m2: what a momentum is judged by */
+  readonly massStature2: number;
 }
 
 export interface ContactReport {
@@ -43,6 +45,8 @@ export interface ContactReport {
   /** |h|, kg m2/s, and over mass and stature squared, 1/s */
   readonly momentum: number;
   readonly momentumShare: number;
+  /** kg m2 */
+  readonly massStature2: number;
   readonly contact?: ContactDetail;
   /** what was compared, and with what */
   readonly ranges: Readonly<Partial<Record<ContactCautionKind, ContactRange>>>;
@@ -86,18 +90,19 @@ export function calcContactReport(taken: Taken): ContactReport | undefined {
   const place = placeOf(taken);
   if (!place || !body.neutralHuman || body.stature === undefined || Math.abs(gravity - EARTH) > 0.1) return undefined;
   const ranges = PLACE_RANGES[place];
+  const massStature2 = body.mass * body.stature ** 2;
   const cautions: ContactCaution[] = [];
   const compared: Partial<Record<ContactCautionKind, ContactRange>> = {};
   const judge = (kind: ContactCautionKind, value: number, range: ContactRange | undefined, isBoth = false): void => {
     if (!range) return;
     compared[kind] = range;
-    if (value > range.high || (isBoth && value < range.low)) cautions.push({ kind, place, value, range });
+    if (value > range.high || (isBoth && value < range.low)) cautions.push({ kind, place, value, range, massStature2 });
   };
   const v = flight.v_WScm_W0;
   const way = (v[0] || contact?.v_before_W[0] || 1) < 0 ? -1 : 1;
   const out = { along: way * v[0], up: v[1] };
   const momentum = Math.hypot(...flight.h_Scm_W);
-  const momentumShare = momentum / (body.mass * body.stature ** 2);
+  const momentumShare = momentum / massStature2;
   judge('upOut', out.up, upOutOf(place, body.sex));
   judge('alongOut', out.along, ranges.alongOut);
   judge('momentum', momentumShare, ranges.momentum);
@@ -110,7 +115,7 @@ export function calcContactReport(taken: Taken): ContactReport | undefined {
       judge('meanUp', detail.mean.up, ranges.meanUp);
       judge('work', work, ranges.work);
     }
-    if (course) cautions.push(...disagreements(place, course));
+    if (course) cautions.push(...disagreements(place, course).map((one) => ({ ...one, massStature2 })));
   }
   return {
     place,
@@ -118,6 +123,7 @@ export function calcContactReport(taken: Taken): ContactReport | undefined {
     airRise: out.up > 0 ? out.up ** 2 / (2 * gravity) : 0,
     momentum,
     momentumShare,
+    massStature2,
     ...(detail ? { contact: detail } : {}),
     ranges: compared,
     cautions,
@@ -159,8 +165,8 @@ function detailOf(place: RangedPlace, contact: TakeoffContact, flight: Flight, w
   };
 }
 
-function disagreements(place: RangedPlace, c: ContactCourse): ContactCaution[] {
-  const found: ContactCaution[] = [];
+function disagreements(place: RangedPlace, c: ContactCourse): Omit<ContactCaution, 'massStature2'>[] {
+  const found: Omit<ContactCaution, 'massStature2'>[] = [];
   const within = (kind: ContactCautionKind, value: number, low: number, high: number, source: string): void => {
     if (value < low || value > high)
       found.push({ kind, place, value, range: { low, high, basis: 'judgement', source } });

@@ -25,6 +25,8 @@ interface Wording {
   readonly unit: string;
   readonly digits: number;
   readonly scale?: number;
+  /** judged by mass and squared stature, said of the body that is flown */
+  readonly isOfBody?: true;
   /** `value`: with its unit; `x`: the number, for its sign */
   readonly say: (value: string, place: string, x: number) => string;
   /** in place of range and what it rests on */
@@ -48,9 +50,10 @@ const WORDS: Readonly<Record<ContactCautionKind, Wording>> = {
   upOut: { unit: 'm/s', digits: 1, say: (v, p) => `leaves the ${p} upward at ${v}` },
   alongOut: { unit: 'm/s', digits: 1, say: (v, p) => `leaves the ${p} along at ${v}` },
   momentum: {
-    unit: 'm h2/s',
-    digits: 2,
-    say: (v, p) => `leaves the ${p} with an angular momentum of ${v} (m the mass, h the stature)`,
+    unit: 'kg m2/s',
+    digits: 0,
+    isOfBody: true,
+    say: (v, p) => `leaves the ${p} with ${v} of angular momentum`,
   },
   time: { unit: 'ms', digits: 0, scale: 1000, say: (v, p) => `the contact with the ${p} lasts ${v}` },
   alongIn: { unit: 'm/s', digits: 1, say: (v, p) => `comes to the ${p} along at ${v}` },
@@ -83,29 +86,36 @@ const WORDS: Readonly<Record<ContactCautionKind, Wording>> = {
   },
 };
 
+type OfBody = Pick<ContactReport, 'massStature2'>;
+
+const scaleOf = ({ scale = 1, isOfBody }: Wording, { massStature2 }: OfBody): number =>
+  isOfBody ? massStature2 : scale;
+
 /** The range alone: usual 0.10 to 0.14 (from memory). */
-export function wordContactRange(kind: ContactCautionKind, { low, high, basis }: ContactRange): string {
-  const { digits, scale = 1, range } = WORDS[kind];
+export function wordContactRange(kind: ContactCautionKind, { low, high, basis }: ContactRange, body: OfBody): string {
+  const { digits, range, isOfBody } = WORDS[kind];
+  const scale = scaleOf(WORDS[kind], body);
   const [from, to] = [low, high].map((x) => f(x * scale, digits));
   if (range) return range(from, to);
   const [before, after] = BASES[basis];
-  return `${before && `${before} `}${Number.isFinite(low) && low !== 0 ? `${from} to` : 'up to'} ${to}${after}`;
+  const whose = isOfBody ? ' for this body' : '';
+  return `${before && `${before} `}${Number.isFinite(low) && low !== 0 ? `${from} to` : 'up to'} ${to}${whose}${after}`;
 }
 
 /** leaves the floor upward at 9.0 m/s */
-function wordAsked({ kind, place, value }: ContactCaution): string {
-  const { unit, digits, scale = 1, say } = WORDS[kind];
-  return say(`${f(value * scale, digits)} ${unit}`, PLACES[place], value);
+function wordAsked(c: ContactCaution): string {
+  const { unit, digits, say } = WORDS[c.kind];
+  return say(`${f(c.value * scaleOf(WORDS[c.kind], c), digits)} ${unit}`, PLACES[c.place], c.value);
 }
 
 /** Two sentences: what is asked, and what is known. */
 export const contactCautionTitle = (c: ContactCaution): string => sentence(wordAsked(c));
-export const contactCautionDetail = (c: ContactCaution): string => sentence(wordContactRange(c.kind, c.range));
+export const contactCautionDetail = (c: ContactCaution): string => sentence(wordContactRange(c.kind, c.range, c));
 
 /** The cautions as a list with its heading; empty without one. */
 export function formatContactCautions(report: ContactReport | undefined): string {
   if (!report || report.cautions.length === 0) return '';
-  const lines = report.cautions.map((c) => `  ${wordAsked(c)}; ${wordContactRange(c.kind, c.range)}`);
+  const lines = report.cautions.map((c) => `  ${wordAsked(c)}; ${wordContactRange(c.kind, c.range, c)}`);
   return `${['Outside what is known of such take-offs (a warning, not an error):', ...lines].join('\n')}\n`;
 }
 

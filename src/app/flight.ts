@@ -29,7 +29,7 @@ export interface FlightState {
   readonly edited: Accessor<SkillFile | undefined>;
   readonly spans: Accessor<BlockSpan[]>;
   readonly lanes: Accessor<Lane[]>;
-  /** joints beyond their limits, and what passes through the body; the latter rest while a hand is at work */
+  /** a body outside the data, joints beyond their limits, the take-off, and what passes through the body; the last rest while a hand is at work */
   readonly cautions: Accessor<readonly FlightCaution[]>;
   /** the result before the gesture under way, once it has changed something */
   readonly before: Accessor<Outline | undefined>;
@@ -152,6 +152,7 @@ export function createFlight({ flying, shapes, document: doc, checked, standIn }
     return doc.file() !== mark ? atBegin : last;
   });
   const cautions = createMemo<readonly FlightCaution[]>(() => [
+    ...bodyCautions(result()),
     ...result().cautions,
     ...result().takeoffCautions,
     ...(before() ? [] : flying.overlaps(result())),
@@ -179,6 +180,9 @@ export function createFlight({ flying, shapes, document: doc, checked, standIn }
     },
   };
 }
+
+const bodyCautions = ({ flight: { body } }: FlightResult): FlightCaution[] =>
+  body.outside ? [{ kind: 'body', t: 0, ...body.outside }] : [];
 
 /** What comes before the flight is being computed. */
 export const isPending = (error: unknown): boolean => error instanceof Error && error.name === 'ReleasePendingError';

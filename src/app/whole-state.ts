@@ -4,6 +4,7 @@ import type { LateDose, Likelihood, SkillFile, SkillVerdict } from '../../sim/in
 import { afterOf, beforeOf, isMoreThanFlight } from '../../sim/math/phases.ts';
 import { placeIn } from '../../sim/math/sorted.ts';
 import type { Contacting } from '../engine/contact.ts';
+import type { FlightCaution } from '../engine/result.ts';
 import type { StudyKind, WholeResult, WindowResult } from '../jobs/kinds/whole-data.ts';
 import type { WholePictures } from '../pictures/whole-input.ts';
 import { keptState, type Page } from './page.ts';
@@ -13,6 +14,8 @@ export interface WholeState {
   readonly verdict: Accessor<SkillVerdict>;
   /** how often the landing ends which way over the stated ranges, once it is known of the skill shown */
   readonly likelihood: Accessor<Likelihood | undefined>;
+  /** those of the flight, and of the contact before it once that is known */
+  readonly cautions: Accessor<readonly FlightCaution[]>;
   /** the verdict before the gesture under way, once it has changed something */
   readonly before: Accessor<SkillVerdict | undefined>;
   /** the landing said is that of the flight before */
@@ -134,6 +137,15 @@ function makeWholeState(page: Page): WholeState {
     const missed = landedOf() === flight.result().file ? [...near, ...inFlight.missed] : inFlight.missed;
     return { ...inFlight, missed, ...(waits() ? judged : {}) };
   });
+  const cautions = createMemo((): readonly FlightCaution[] => {
+    const inFlight = flight.cautions();
+    const report = landedOf() === flight.result().file ? whole()?.contact?.report : undefined;
+    if (!report) return inFlight;
+    const takeoff = report.cautions.map((caution): FlightCaution => ({ kind: 'takeoff', t: 0, caution }));
+    const others = inFlight.filter(({ kind }) => kind !== 'takeoff');
+    const overlaps = others.filter(({ kind }) => kind === 'overlap');
+    return [...others.filter(({ kind }) => kind !== 'overlap'), ...takeoff, ...overlaps];
+  });
   // what was said before a gesture stays what it was while the hand is at work
   let said = verdict();
   const before = createMemo<SkillVerdict | undefined>((last) => (flight.before() ? (last ?? said) : undefined));
@@ -148,6 +160,7 @@ function makeWholeState(page: Page): WholeState {
     },
     before,
     verdict,
+    cautions,
     isLandingStale: () => waits() && whole()?.judged !== undefined && landedOf() !== flight.result().file,
     whole: () => (beforeOf(doc.file()) || afterOf(doc.file()) ? whole() : undefined),
     window,

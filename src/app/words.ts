@@ -52,9 +52,13 @@ export const texts = {
       touchdown: 'Go to the landing',
     },
     beforeDrag: 'Before this change:',
-    code: (code: string, difficulty: string, trade: string, dive: string) =>
-      // the difficulty is the trampoline's: not for a flight into water
-      `${dive ? `dive ${dive}; ${code}` : `${code} (difficulty ${difficulty})`}${trade ? `, ${trade}` : ''}`,
+    code: (code: string, difficulty: string, trade: string) =>
+      `${code} (difficulty ${difficulty})${trade ? `, ${trade}` : ''}`,
+    /** the difficulty is the trampoline's: not for a flight into water */
+    dive: (dive: string, code: string, trade: string) => `dive ${dive}; ${code}${trade ? `, ${trade}` : ''}`,
+    shortDive: (dive: string) => `dive ${dive}`,
+    trampolineCode: (code: string) => `trampoline code ${code}`,
+    noCodeHere: 'No code',
     codeMeans: 'Trampoline code, difficulty and usual name',
     noCode: (reason: string) => `No code: ${reason}`,
     noDive: (reason: string) => `No dive number: ${reason}`,
@@ -85,13 +89,15 @@ export const texts = {
   caution: {
     word: 'Caution.',
     go: (s: string) => `Go to ${s} s`,
-    more: (n: number) => `${n} more`,
+    details: 'Details',
+    more: (n: number) => `and ${n} more`,
     overlap: (limb: string, through: string, s: string, mm: string) =>
       `${limb} passes through the ${through} at ${s} s, ${mm} mm deep.`,
     stopped: 'Stopped.',
     keeps: 'The last flight that worked is shown.',
     undo: 'Undo last change',
     all: 'All cautions',
+    note: 'What is not judged',
     none: 'No cautions in this flight.',
   },
 

@@ -1,13 +1,13 @@
 /** The skill's code in the notations of the trade, read from its flight; or why there is none. */
 import {
   calcDifficulty,
-  codeColumns,
-  codeOfFlight,
+  codeOfSkill,
   diveOfFlight,
   type Frames,
   formatDifficulty,
   formatDiveNumber,
   formatTrampolineCode,
+  isNamedTrampoline,
   type Summary,
   type SurfaceKind,
   wordTrade,
@@ -15,7 +15,7 @@ import {
 import type { SkillCode } from './result.ts';
 
 export function findCode(summary: Summary, frames: Frames, surface: SurfaceKind | undefined): SkillCode {
-  const found = codeOfFlight(codeColumns(summary.body, frames));
+  const found = codeOfSkill(summary, frames, surface);
   if (found.kind === 'none') return { reason: found.reason };
   const { code, earlyHalfTwists } = found;
   const direction = summary.somersaultWord;
@@ -28,6 +28,7 @@ export function findCode(summary: Summary, frames: Frames, surface: SurfaceKind 
   const dive = surface === 'water' ? diveOfFlight(found, summary, frames) : undefined;
   return {
     code: formatTrampolineCode(code),
+    isNamed: isNamedTrampoline(surface),
     difficulty: formatDifficulty(calcDifficulty(code, direction)),
     ...(trade ? { trade } : {}),
     ...(dive?.kind === 'dive' ? { dive: formatDiveNumber(dive.dive) } : {}),

@@ -40,12 +40,22 @@ interface TakeoffCaution {
   readonly caution: ContactCaution;
 }
 
-export type FlightCaution = JointCaution | OverlapCaution | TakeoffCaution;
+/** The body is unlike those that its proportions were measured on. */
+interface BodyCaution {
+  readonly kind: 'body';
+  readonly t: 0;
+  readonly title: string;
+  readonly detail: string;
+}
+
+export type FlightCaution = JointCaution | OverlapCaution | TakeoffCaution | BodyCaution;
 
 /** The skill's code, difficulty and usual name; a dive number for water. Or the reason why there is no code. */
 export type SkillCode =
   | {
       readonly code: string;
+      /** not of a trampoline skill: code and difficulty are named as the trampoline's */
+      readonly isNamed: boolean;
       readonly difficulty: string;
       readonly trade?: string;
       readonly dive?: string;

@@ -4,7 +4,7 @@ import { describe, expect, it } from 'vitest';
 import { skills } from '../../presets/index.ts';
 import type { SkillVerdict } from '../../sim/index.ts';
 import { wordCaution } from '../../src/app/say/caution-words.ts';
-import { wordCode, wordNoCode } from '../../src/app/say/code-words.ts';
+import { wordCode, wordNoCode, wordShortCode } from '../../src/app/say/code-words.ts';
 import { explainWords } from '../../src/app/say/explain-units.ts';
 import { sayLikelihood } from '../../src/app/say/say-likelihood.ts';
 import { setUnits } from '../../src/ui/units.ts';
@@ -16,7 +16,10 @@ const fly = (id: string) => engine.fly(skills[id]);
 
 describe('code', () => {
   it('is that of the name of the skill', () => {
-    expect(wordCode(fly('back-straight-full').code)).toBe('4 2 / (difficulty 0.7), back full');
+    expect(wordCode(fly('back-straight-full').code)).toBe('trampoline code 4 2 / (difficulty 0.7), back full');
+    expect(wordShortCode(fly('back-straight-full').code)).toBe('trampoline code 4 2 /');
+    expect(wordCode(fly('trampoline-barani').code)).toBe('4 1 / (difficulty 0.6), barani');
+    expect(wordShortCode(fly('dive-forward-one-and-half-pike').code)).toBe('dive 103B');
     expect(wordCode(fly('dive-forward-one-and-half-pike').code)).toMatch(/^dive 103B; 6 0 </);
     expect(wordNoCode(fly('back-straight-full').code)).toBe('');
   });

@@ -10,9 +10,13 @@ import {
   formatTrampolineCode,
   frameTimes,
   parseSkill,
+  type SkillFile,
   summarize,
   wordCode,
 } from '../../sim/index.ts';
+import { CODE_WIDTHS } from '../../sim/notation/code-of-skill.ts';
+import { MISS_WIDTHS } from '../../sim/skill/skill-verdict.ts';
+import { flightIn } from '../files/parts.ts';
 import { launchedOf } from '../skill/load.ts';
 
 const REV = 2 * Math.PI;
@@ -72,21 +76,59 @@ describe('the code of columns', () => {
 
 // what the titles of the presets say, in the notation
 const PRESETS: [string, string][] = [
-  ['back-tuck', '4 0 o (difficulty 0.5), back somersault'],
-  ['back-pike', '4 0 < (difficulty 0.6), back somersault'],
-  ['back-straight', '4 0 / (difficulty 0.6), back somersault'],
-  ['back-straight-half', '4 1 / (difficulty 0.6), back half'],
-  ['back-straight-full', '4 2 / (difficulty 0.7), back full'],
+  ['back-tuck', 'trampoline code 4 0 o (difficulty 0.5), back somersault'],
+  ['back-pike', 'trampoline code 4 0 < (difficulty 0.6), back somersault'],
+  ['back-straight', 'trampoline code 4 0 / (difficulty 0.6), back somersault'],
+  ['back-straight-half', 'trampoline code 4 1 / (difficulty 0.6), back half'],
+  ['back-straight-full', 'trampoline code 4 2 / (difficulty 0.7), back full'],
   ['back-straight-double', '4 4 / (difficulty 0.9), back double full'],
-  ['double-back-tuck', '8 00 o (difficulty 1.1), double back'],
-  ['double-back-straight', '8 00 / (difficulty 1.3), double back'],
+  ['double-back-tuck', 'trampoline code 8 00 o (difficulty 1.1), double back'],
+  ['double-back-straight', 'trampoline code 8 00 / (difficulty 1.3), double back'],
+  ['giant-double-straight', 'trampoline code 7 0 / (difficulty 0.9)'],
+  ['vault-handspring-half', 'trampoline code 2 1 / (difficulty 0.3)'],
   ['trampoline-barani', '4 1 / (difficulty 0.6), barani'],
   ['dive-forward-one-and-half-pike', 'dive 103B; 6 0 <'],
 ];
+
+// where count or end is not that of a code
+const WITHOUT: [string, (file: SkillFile) => void, RegExp][] = [
+  ['cat-turn', () => {}, /0\.25 twists are 90 deg off a whole half twist/],
+  ['back-tuck', (file) => turn(file, 0.75), /the landing is \d+ deg (short|past), and a code counts within 60/],
+  // on the head, as wanted: no code ends there
+  [
+    'back-straight',
+    (file) => turn(file, 1.5, 180),
+    /comes down on the (head|hands), 6 quarter somersaults from standing/,
+  ],
+  ['trampoline-double-tuck', (file) => turn(file, 1.24, 180), /comes down on the (head|hands), 10 quarter/],
+];
+
+function turn(file: SkillFile, straightSomersaults: number, landingAngleDeg?: number): void {
+  const flight = flightIn(file);
+  if (file.phases[0].kind !== 'flight') file.phases.shift();
+  if (file.target && landingAngleDeg !== undefined) file.target = { ...file.target, landingAngleDeg };
+  flight.takeoff = { ...flight.takeoff, momentum: { straightSomersaults } };
+}
+
+test.each(WITHOUT)('%s with another count or end has no code, and the reason', (id, change, reason) => {
+  const file = structuredClone(skills[id]);
+  change(file);
+  const skill = launchedOf(parseSkill(file, { athletes, shapes }));
+  const flight = flySkill(skill);
+  const frames = calcFrames(flight, frameTimes(flight.duration, 240));
+  const line = wordCode(summarize(flight, frames, skill.target), frames, skill.end.surface?.kind);
+  expect(line).toMatch(/^no code: /);
+  expect(line).toMatch(reason);
+});
+
+test('what a code counts within is what the verdict calls missed', () => {
+  expect(CODE_WIDTHS.twist).toBe(MISS_WIDTHS.twist);
+  expect(CODE_WIDTHS.somersault).toBe(MISS_WIDTHS.somersault);
+});
 
 test.each(PRESETS)('%s is flown as %s', (id, line) => {
   const skill = launchedOf(parseSkill(skills[id], { athletes, shapes }));
   const flight = flySkill(skill);
   const frames = calcFrames(flight, frameTimes(flight.duration, 240));
-  expect(wordCode(summarize(flight, frames), frames, skill.end.surface?.kind)).toBe(line);
+  expect(wordCode(summarize(flight, frames, skill.target), frames, skill.end.surface?.kind)).toBe(line);
 });

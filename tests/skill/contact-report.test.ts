@@ -11,7 +11,7 @@ import { calcBedSpring } from '../../sim/skill/contact-bed.ts';
 import { PLACE_RANGES, upOutOf } from '../../sim/skill/contact-ranges.ts';
 import { type ContactCaution, type ContactReport, calcContactReport } from '../../sim/skill/contact-report.ts';
 import { flyWhole } from '../../sim/skill/whole.ts';
-import { formatContactCautions } from '../../sim/words/contact-words.ts';
+import { contactCautionDetail, contactCautionTitle, formatContactCautions } from '../../sim/words/contact-words.ts';
 import { formatWhole } from '../../sim/words/whole-words.ts';
 import { contactIn, flightIn } from '../files/parts.ts';
 import { builtOf, fileOf } from './load.ts';
@@ -77,7 +77,18 @@ describe('what no athlete does is cautioned', () => {
 
   test('an angular momentum of 300 kg m2/s, with a contact and without', () => {
     expect(kinds(reportOf(floor({ h: 300 })))).toEqual(expect.arrayContaining(['momentum', 'work']));
-    expect(kinds(reportOf(floor({ id: 'double-back-straight', h: 300 })))).toContain('momentum');
+    const r = reportOf(floor({ id: 'double-back-straight', h: 300 }));
+    expect(kinds(r)).toContain('momentum');
+    // said of the body that is flown: 0.66 times its mass and squared stature
+    const { massKg, statureM } = athletes['tobias-fenn'] as { massKg: number; statureM: number };
+    const usual = (0.66 * massKg * statureM ** 2).toFixed(0);
+    expect(formatContactCautions(r)).toContain(
+      `leaves the floor with 300 kg m2/s of angular momentum; up to ${usual} for this body (computed from ranges from memory)`,
+    );
+    const one = r.cautions.find((c) => c.kind === 'momentum');
+    expect(one && `${contactCautionTitle(one)} ${contactCautionDetail(one)}`).toBe(
+      `Leaves the floor with 300 kg m2/s of angular momentum. Up to ${usual} for this body (computed from ranges from memory).`,
+    );
   });
 
   test('23.7 body weights in 30 ms', () => {

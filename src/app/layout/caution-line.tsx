@@ -2,6 +2,7 @@
 import { createMemo, createSignal, For, Show } from 'solid-js';
 import { toolTexts } from '../../commands/tool-words.ts';
 import type { FlightCaution } from '../../engine/result.ts';
+import { CutText } from '../../ui/cut-text.tsx';
 import { Icon } from '../../ui/icon.tsx';
 import { formatNumber } from '../../ui/numbers.ts';
 import { Sheet } from '../../ui/sheet.tsx';
@@ -13,16 +14,24 @@ import { texts } from '../words.ts';
 
 const c = texts.caution;
 
+/** Letters of a caution that has room beside the sentence. */
+const LONGEST = 130;
+/** A body is as it is at every instant. */
+const isTimed = ({ kind }: FlightCaution): boolean => kind !== 'body';
+
 export function CautionLine(props: { short?: boolean }) {
   const flight = useFlight();
   const cursor = useCursor();
   const doc = useDocument();
   const [all, setAll] = createSignal(false);
-  const cautions = createMemo(() => flight.cautions());
+  const { before, cautions } = useWholeState();
   const first = createMemo(() => cautions()[0]);
   const notCompared = createMemo(() => flight.result().notCompared);
+  /** what is behind the press, beside the first caution */
+  const more = (): number => cautions().length - 1 + (notCompared() ? 1 : 0);
   const fault = createMemo(() => flight.outcome().fault);
-  const before = useWholeState().before;
+  /** the header keeps its height: what it was compared with is behind the press then */
+  const isBrief = (one: FlightCaution): boolean => notCompared() !== undefined || wordCaution(one).length > LONGEST;
   const go = (one: FlightCaution): void => {
     setAll(false);
     cursor.play.pause();
@@ -58,11 +67,10 @@ export function CautionLine(props: { short?: boolean }) {
         {(one) => (
           <button type="button" class="caution short" onClick={() => setAll(true)}>
             <Icon name="caution" size={20} />
-            <span class="caution-words">
-              <b class="spoken">{c.word}</b> <b>{titleOf(one())}</b> {detailOf(one())}
-            </span>
-            <Show when={cautions().length > 1}>
-              <b>{c.more(cautions().length - 1)}</b>
+            <b class="spoken">{c.word}</b>
+            <CutText class="caution-words" text={wordCaution(one())} />
+            <Show when={more() > 0}>
+              <b class="more">{c.more(more())}</b>
             </Show>
           </button>
         )}
@@ -72,30 +80,41 @@ export function CautionLine(props: { short?: boolean }) {
           <div class="caution" role="status">
             <Icon name="caution" size={22} />
             <p>
-              <b class="spoken">{c.word}</b> <b>{titleOf(one())}</b> {detailOf(one())}{' '}
-              <button type="button" class="link" onClick={() => go(one())}>
-                {c.go(formatNumber(one().t, 2))}
-              </button>
-              <Show when={cautions().length > 1}>
-                {' '}
+              <b class="spoken">{c.word}</b> <b>{titleOf(one())}</b>{' '}
+              <Show when={!isBrief(one())}>{detailOf(one())}</Show>{' '}
+              <Show when={isTimed(one())}>
+                <button type="button" class="link" onClick={() => go(one())}>
+                  {c.go(formatNumber(one().t, 2))}
+                </button>{' '}
+              </Show>
+              <Show when={notCompared()}>{(note) => <span>{note().title} </span>}</Show>
+              <Show when={more() > 0 || isBrief(one())}>
                 <button type="button" class="link" onClick={() => setAll(true)}>
-                  {c.more(cautions().length - 1)}
+                  {more() > 0 ? c.more(more()) : c.details}
                 </button>
               </Show>
-              <Show when={notCompared()}>{(note) => <span> {note().title}</span>}</Show>
             </p>
           </div>
         )}
       </Show>
       <Show when={!fault() && !before() && !first() ? notCompared() : undefined}>
         {(note) => (
-          <p class="not-compared">
-            <b>{note().title}</b> {note().detail}
-          </p>
+          <Show
+            when={props.short}
+            fallback={
+              <p class="not-compared">
+                <b>{note().title}</b> {note().detail}
+              </p>
+            }
+          >
+            <button type="button" class="not-compared" onClick={() => setAll(true)}>
+              <CutText text={`${note().title} ${note().detail}`} />
+            </button>
+          </Show>
         )}
       </Show>
       <Show when={all()}>
-        <Sheet title={c.all} onClose={() => setAll(false)}>
+        <Sheet title={cautions().length > 0 ? c.all : c.note} onClose={() => setAll(false)}>
           <Show when={notCompared()}>{(note) => <p>{`${note().title} ${note().detail}`}</p>}</Show>
           <ul class="list">
             <For each={cautions()}>
@@ -103,7 +122,9 @@ export function CautionLine(props: { short?: boolean }) {
                 <li>
                   <button type="button" class="row-button" onClick={() => go(one)}>
                     <span>{wordCaution(one)}</span>
-                    <b>{formatNumber(one.t, 2)} s</b>
+                    <Show when={isTimed(one)}>
+                      <b>{formatNumber(one.t, 2)} s</b>
+                    </Show>
                   </button>
                 </li>
               )}

@@ -2,10 +2,12 @@
 import { type Accessor, createEffect, createMemo, createSignal, createUniqueId, For, on, Show } from 'solid-js';
 import type { DraftSpec } from '../../../sim/index.ts';
 import type { DraftRun } from '../../engine/draft.ts';
+import { CutText } from '../../ui/cut-text.tsx';
 import { Icon } from '../../ui/icon.tsx';
+import { useDevice } from '../../ui/size.ts';
 import { keptState, type Page, useFlight, useServices } from '../page.ts';
 import { codeTexts } from '../say/code-texts.ts';
-import { wordCode, wordFalls, wordNoCode } from '../say/code-words.ts';
+import { wordCode, wordFalls, wordNoCode, wordShortCode } from '../say/code-words.ts';
 import { wordFault } from '../say/fault-words.ts';
 import { texts } from '../words.ts';
 
@@ -127,6 +129,8 @@ export function CodeLine() {
   const flight = useFlight();
   const code = useCode();
   const own = () => flight.result().code;
+  const device = useDevice();
+  const shown = (): string => (device() === 'phone' ? wordShortCode(own()) : wordCode(own()));
   let line!: HTMLButtonElement;
   const close = (): void => {
     code.close();
@@ -153,12 +157,12 @@ export function CodeLine() {
           title={`${t.open}. ${wordNoCode(own()) || texts.sentence.codeMeans}`}
           onClick={() => (code.isOpen() ? close() : code.open())}
         >
-          {wordCode(own()) || t.add}
+          <CutText text={shown() || texts.sentence.noCodeHere} />
         </button>
       </p>
       <Show when={code.busy()}>{(name) => <DraftProgress code={code} name={name()} />}</Show>
       <Show when={code.isOpen() && !code.busy()}>
-        <CodeForm code={code} close={close} />
+        <CodeForm code={code} said={[wordCode(own()), wordNoCode(own())].filter(Boolean).join('. ')} close={close} />
       </Show>
     </div>
   );
@@ -178,7 +182,8 @@ function DraftProgress(props: { code: CodeState; name: string }) {
   );
 }
 
-function CodeForm(props: { code: CodeState; close: () => void }) {
+/** `said`: the code in full, or why there is none. */
+function CodeForm(props: { code: CodeState; said: string; close: () => void }) {
   const services = useServices();
   const id = createUniqueId();
   const readable = createMemo(() => {
@@ -204,6 +209,7 @@ function CodeForm(props: { code: CodeState; close: () => void }) {
         props.close();
       }}
     >
+      <p>{props.said}</p>
       <label for={id}>{t.label}</label>
       <span class="code-entry">
         <input

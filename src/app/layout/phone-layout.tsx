@@ -33,6 +33,8 @@ const BAR = 48;
 const THUMB = 76;
 /** what stays under the floor beneath the large stage */
 const SHAPES = 84;
+/** shapes, tabs, and two plots that can still be read */
+const LEAST_GROUND = 236;
 const TABS = ['twist', 'tilt', 'momentum', 'energy'] as const;
 type Tab = (typeof TABS)[number];
 
@@ -83,7 +85,7 @@ export function PhoneLayout(props: { lanes: LaneList }) {
   });
   const ground = (): number =>
     Math.max(
-      shell.large.isOpen() ? SHAPES : 280,
+      shell.large.isOpen() ? SHAPES : LEAST_GROUND,
       height() - BAR - lineSize().height - airHeight() - FLOOR - THUMB - 18,
     );
   const plots = createMemo<TouchPlot[]>(() => {

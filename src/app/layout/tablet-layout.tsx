@@ -29,7 +29,6 @@ import { unrolledPlace } from './unrolled-place.ts';
 const SIDE = 260;
 const FLOOR = 48;
 const BAR = 52;
-const LINE = 60;
 const THUMB = 68;
 const STANDING = 22;
 /** what stays under the floor beneath the large stage */
@@ -40,6 +39,7 @@ export function TabletLayout(props: { lanes: LaneList }) {
   const shell = useShell();
   const cursor = useCursor();
   let root!: HTMLDivElement;
+  let said!: HTMLElement;
   const size = useSize(() => root);
   const cut = useCut();
   const explanation = useExplanation();
@@ -49,12 +49,8 @@ export function TabletLayout(props: { lanes: LaneList }) {
   const [secondChoice, setSecond] = createSignal<string>();
   const second = (): string => secondChoice() ?? (twisting() ? 'longMoment' : 'lateralMoment');
   const width = (): number => Math.max(size().width, 700);
-  const hasMessage = (): boolean =>
-    flight.outcome().fault !== undefined ||
-    flight.before() !== undefined ||
-    flight.cautions().length > 0 ||
-    flight.result().notCompared !== undefined;
-  const line = (): number => LINE + (hasMessage() ? 34 : 0);
+  const lineSize = useSize(() => said);
+  const line = (): number => lineSize().height;
   const height = (): number => Math.max(size().height, 640);
   const timeWidth = (): number => width() - SIDE;
   const airHeight = (): number =>
@@ -105,12 +101,12 @@ export function TabletLayout(props: { lanes: LaneList }) {
   return (
     <div class="tablet" ref={root}>
       <TouchBar title />
-      <section class="line" style={{ height: `${line()}px` }} aria-label={texts.sentence.label}>
+      <section class="line" ref={said} aria-label={texts.sentence.label}>
         <Result />
         <CautionLine />
       </section>
       <main>
-        <Show when={size().width > 0}>
+        <Show when={size().width > 0 && line() > 0}>
           <section class="air" style={{ height: `${airHeight()}px` }}>
             <Show
               when={shell.large.isOpen()}

@@ -1,7 +1,6 @@
 /** Words of the code line: typing a code drafts a skill. */
 export const codeTexts = {
   open: 'Type a code to draft a skill',
-  add: 'Type a code',
   label: 'Trampoline code or dive number',
   hint: 'As “8 22 /” (quarter somersaults, half twists of each, shape o < /) or “5253B”.',
   direction: 'Direction',

@@ -5,9 +5,19 @@ import { codeTexts } from './code-texts.ts';
 
 const s = texts.sentence;
 
+const wordNumber = ({ code, isNamed }: SkillCode & { reason?: undefined }): string =>
+  isNamed ? s.trampolineCode(code) : code;
+
 /** Empty where there is no code. */
-export const wordCode = (c: SkillCode): string =>
-  c.reason === undefined ? s.code(c.code, c.difficulty, c.trade ?? '', c.dive ?? '') : '';
+export function wordCode(c: SkillCode): string {
+  if (c.reason !== undefined) return '';
+  const { dive, difficulty, trade = '' } = c;
+  return dive ? s.dive(dive, c.code, trade) : s.code(wordNumber(c), difficulty, trade);
+}
+
+/** The code or number alone. */
+export const wordShortCode = (c: SkillCode): string =>
+  c.reason !== undefined ? '' : c.dive ? s.shortDive(c.dive) : wordNumber(c);
 
 /** Why a code is missing; empty where none is. */
 export const wordNoCode = (c: SkillCode): string =>

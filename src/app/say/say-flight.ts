@@ -26,8 +26,8 @@ export function sayFlight(page: Page): string {
   let fastest = 0;
   for (let i = 1; i < frames.n; i++)
     if (Math.abs(frames.twistRate[i]) > Math.abs(frames.twistRate[fastest])) fastest = i;
-  const cautions = flight.cautions();
   const whole = wholeStateOf(page);
+  const cautions = whole.cautions();
   const likely = sayLikelihood(whole);
   return [
     t.by(file.title, doc.athlete().name),

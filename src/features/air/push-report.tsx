@@ -76,12 +76,13 @@ function energy({ energy: J, report }: ContactResult): string {
   return t.range(total, t.perMass(formatNumber(work, 1), formatNumber(brought, 1)));
 }
 
-function reportRows({ out, momentum, momentumShare, ranges, contact }: ContactReport): Row[] {
+function reportRows(report: ContactReport): Row[] {
+  const { out, momentum, ranges, contact } = report;
   if (!contact) return [];
   const { bed, course, peak } = contact;
   const compared = (value: string, kind: keyof typeof ranges): string => {
     const range = ranges[kind];
-    return range ? t.range(value, wordContactRange(kind, range)) : value;
+    return range ? t.range(value, wordContactRange(kind, range, report)) : value;
   };
   const speeds = ({ along, up }: typeof out): string =>
     t.speeds(say('speed', along), say('speed', Math.abs(up)), up < 0);
@@ -91,7 +92,7 @@ function reportRows({ out, momentum, momentumShare, ranges, contact }: ContactRe
     [c.time, compared(`${formatNumber(contact.time * 1000, 0)} ms`, 'time')],
     [c.comes, speeds(contact.in)],
     [c.leaves, compared(speeds(out), 'upOut')],
-    [c.takes, compared(t.share(say('momentum', momentum), formatNumber(momentumShare, 2)), 'momentum')],
+    [c.takes, compared(say('momentum', momentum), 'momentum')],
     [c.up, compared(t.bodyWeights(formatNumber(contact.mean.up, 1)), 'meanUp')],
     bed
       ? [c.bed, t.bed(say('length', bed.depth), formatNumber(bed.peak, 1), formatNumber(bed.held, 1))]

@@ -212,7 +212,6 @@ export const contactTexts = {
   perMass: (work: string, brought: string) => `${work} J/kg beside ${brought} brought along`,
   range: (value: string, range: string) => `${value}; ${range}`,
   speeds: (along: string, vertical: string, isDown: boolean) => `${along} along, ${vertical} ${isDown ? 'down' : 'up'}`,
-  share: (h: string, share: string) => `${h}, ${share} m h²/s`,
   bodyWeights: (n: string) => `${n} body weights`,
   fromTo: (low: string, high: string) => (low === high ? low : `${low} to ${high}`),
   bed: (depth: string, peak: string, held: string) => `${depth} deep, peak ${peak} body weights, holds ${held} J/kg`,

@@ -58,8 +58,8 @@ export function makeContent(page: Page, ports: PrintPictures, date: Date): Print
   const { frames, file } = result;
   const athlete = doc.athlete();
   const size = athlete.kind === 'human' ? [say('length', athlete.statureM), say('mass', athlete.massKg, 0)] : [];
-  const cautions = flight.cautions();
   const whole = wholeStateOf(page);
+  const cautions = whole.cautions();
   const likely = sayLikelihood(whole);
   const instants = listInstants(page);
   const picture = ports.draw(result, makeRequest(page));

@@ -1,0 +1,126 @@
+// The header on every device: it holds its height, what has no room is cut at a word and opens at a press, sheets wrap, and the standing caution is seen whole.
+import { readFileSync } from 'node:fs';
+import { expect, type Page, test } from '@playwright/test';
+import { chooseFile, openBench, openSkill } from './bench.ts';
+
+/** the landing and its likelihood are computed beside the page */
+const SOON = { timeout: 45_000 };
+const width = (page: Page): number => page.viewportSize()?.width ?? 0;
+
+/** Texts of an element that run over its right side, or over that of the page. */
+const wide = (page: Page, selector: string): Promise<string[]> =>
+  page.evaluate(
+    (css) =>
+      [...document.querySelectorAll(css)].flatMap((one) =>
+        one.scrollWidth > one.clientWidth + 1 || one.getBoundingClientRect().right > window.innerWidth + 1
+          ? [one.textContent]
+          : [],
+      ),
+    selector,
+  );
+
+async function openChanged(page: Page, id: string, change: (file: Skill) => void): Promise<void> {
+  const file = JSON.parse(readFileSync(new URL(`../../presets/skills/${id}.json`, import.meta.url), 'utf8')) as Skill;
+  change(file);
+  await chooseFile(page, {
+    name: 'skill.json',
+    mimeType: 'application/json',
+    buffer: Buffer.from(JSON.stringify(file)),
+  });
+}
+interface Skill {
+  athlete: object;
+  phases: { kind: string; mat?: string; takeoff?: { velocityMPerS: { up: number } } }[];
+}
+const withMat = (file: Skill): void => {
+  file.phases.push({ kind: 'landing', mat: 'competitionMat' });
+};
+
+test('what was judged, and how sensitive it is, wrap', async ({ page }) => {
+  await openBench(page);
+  await page.locator('.judged').click();
+  await expect(page.getByRole('dialog')).toBeVisible();
+  expect(await wide(page, '.sheet p')).toEqual([]);
+  await page.keyboard.press('Escape');
+  await page.getByRole('button', { name: 'How sensitive' }).click();
+  await expect(page.locator('.sensitive li').first()).toBeVisible(SOON);
+  expect(await wide(page, '.sensitive, .sensitive li, .sensitive p')).toEqual([]);
+});
+
+test('with a likelihood and a code the header holds its height, and nothing is cut within a word', async ({ page }) => {
+  await openBench(page);
+  const topOf = (): Promise<number | undefined> =>
+    page
+      .getByTestId('sentence')
+      .boundingBox()
+      .then((b) => b?.y);
+  const before = await topOf();
+  await openChanged(page, 'back-straight', withMat);
+  const judged = page.locator('.judged');
+  await expect(judged).toContainText('of 10 of the stated ranges', SOON);
+  expect(await topOf()).toBeCloseTo(before ?? Number.NaN, 0);
+  for (const part of [
+    judged,
+    page.getByTestId('code').getByRole('button'),
+    page.getByRole('button', { name: 'How sensitive' }),
+  ]) {
+    await expect(part).toBeInViewport({ ratio: 1 });
+    const cut = await part.evaluate((b) => {
+      const [whole, shown] = [...b.querySelectorAll('.cut-text > span')].map((s) => s.textContent ?? '');
+      return shown === undefined || (/ …$/.test(shown) && `${whole} `.startsWith(`${shown.slice(0, -1)}`));
+    });
+    expect(cut).toBe(true);
+  }
+  if (width(page) < 700) await expect(page.getByTestId('code')).toHaveText('trampoline code 4 0 /');
+  await page.getByTestId('code').getByRole('button').click();
+  await expect(page.locator('.code-form')).toContainText('trampoline code 4 0 / (difficulty 0.6), back somersault');
+});
+
+test('under a sentence of four lines the standing caution is whole', async ({ page }) => {
+  await openSkill(page, 'released 30 ms late');
+  await expect(page.locator('.judged')).toContainText('of 10 of the stated ranges', SOON);
+  for (const standing of await page.locator('.standing').all())
+    if (await standing.isVisible()) {
+      const [box, thumb] = [await standing.boundingBox(), await page.locator('.thumb').boundingBox()];
+      expect((box?.y ?? 0) + (box?.height ?? 0)).toBeLessThanOrEqual(
+        (thumb?.y ?? page.viewportSize()?.height ?? 0) + 0.5,
+      );
+    }
+  expect(await page.locator('.standing').filter({ visible: true }).count()).toBeGreaterThan(0);
+});
+
+test('all cautions of a contact are reached from the first screen', async ({ page }) => {
+  await openSkill(page, 'handspring');
+  const caution = page.locator('.caution');
+  await expect(caution).toContainText('and 2 more', SOON);
+  if (width(page) < 700) await caution.click();
+  else await caution.getByRole('button', { name: 'and 2 more' }).click();
+  await expect(page.getByRole('dialog').getByRole('listitem')).toHaveCount(3);
+});
+
+test('a young athlete beside a caution: both are on the first screen', async ({ page }) => {
+  await openBench(page);
+  await openChanged(page, 'back-tuck', (file) => {
+    for (const { takeoff } of file.phases) if (takeoff) takeoff.velocityMPerS.up = 9;
+  });
+  const caution = page.locator('.caution');
+  await expect(caution).toContainText('Leaves the floor upward at 9.0 m/s.');
+  if (width(page) >= 700) await expect(caution).toContainText('11 years old: loads are shown, not judged.');
+  await expect(caution).toBeInViewport({ ratio: 1 });
+  if (width(page) < 700) await caution.click();
+  else await caution.getByRole('button', { name: /^and \d+ more$/ }).click();
+  await expect(page.getByRole('dialog')).toContainText('11 years old: loads are shown, not judged.');
+});
+
+test('a body outside the data is a caution on the first screen', async ({ page }) => {
+  await openBench(page);
+  await openChanged(page, 'back-tuck', (file) => {
+    file.athlete = { kind: 'human', name: 'Someone small', sex: 'male', massKg: 15, statureM: 0.9 };
+  });
+  const caution = page.locator('.caution');
+  await expect(caution).toContainText("This body's proportions are less known.");
+  await expect(caution).toBeInViewport({ ratio: 1 });
+  if (width(page) < 700) await caution.click();
+  else await caution.getByRole('button', { name: 'Details' }).click();
+  await expect(page.getByRole('dialog')).toContainText('0.90 m is outside 1.63 to 1.90 m');
+});

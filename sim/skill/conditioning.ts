@@ -35,7 +35,7 @@ export interface Sensitivity {
   /** the larger change of the result at a usual error to either side, rad; undefined where that could not be flown */
   readonly atError?: number;
   /** which is more than small changes promise */
-  readonly outgrows?: true;
+  readonly outgrows?: boolean;
   readonly weight: Weight;
   /** of a move: when it starts, s from take-off, and what it does */
   readonly move?: { readonly t: number; readonly words: readonly MoveWord[] };
@@ -68,6 +68,7 @@ export function calcConditioning(skill: Skill, contact?: Contact, known?: Flight
     const end = calcFlightEnd(flySkill(one, { tolerance: TOLERANCE, near }));
     return { twist: end.twist - end.twist0, landing: turn * (end.somersault - end.somersault0) };
   };
+  const ways = new Map<Sensitivity, (change: number) => LaunchedSkill>();
   const now = endOf(launched);
   // what goes by the square of an error shows at none of the small steps
   const changeAt = (
@@ -87,17 +88,15 @@ export function calcConditioning(skill: Skill, contact?: Contact, known?: Flight
     to: SensitiveTo,
     of: Sensitivity['of'],
     at: (change: number) => LaunchedSkill,
+    more: Pick<Sensitivity, 'move'> = {},
   ): Sensitivity | undefined => {
     const step = STEPS[to];
     try {
       const [half, full] = [step, 2 * step].map((h) => (endOf(at(h))[of] - endOf(at(-h))[of]) / (2 * h));
       if (!Number.isFinite(half)) return undefined;
-      const atError = changeAt(errorOf(to), of, at);
-      return {
-        ...{ to, of, value: half, step, bend: bendOf(half, full), weight: weigh(to, of, half, atError) },
-        ...(atError === undefined ? {} : { atError }),
-        ...((atError ?? 0) > GROWN * Math.abs(half) * errorOf(to) ? { outgrows: true } : {}),
-      };
+      const one = { to, of, value: half, step, bend: bendOf(half, full), weight: weigh(to, of, half), ...more };
+      ways.set(one, at);
+      return one;
     } catch {
       return undefined;
     }
@@ -118,13 +117,25 @@ export function calcConditioning(skill: Skill, contact?: Contact, known?: Flight
       (launched.schedule.keys.length > 0 &&
         differ('moves', 'landing', (a) => relaunch(launched, { schedule: later(launched.schedule, a) }))),
   ];
-  return found.filter((one) => !!one);
+  return found
+    .filter((one) => !!one)
+    .map((one) => {
+      const at = ways.get(one);
+      const atError = at && changeAt(errorOf(one.to), one.of, at);
+      if (atError === undefined) return one;
+      const outgrows = atError > GROWN * Math.abs(one.value) * errorOf(one.to);
+      return {
+        ...{ ...one, atError, weight: weigh(one.to, one.of, one.value, atError) },
+        ...(outgrows ? { outgrows } : {}),
+      };
+    });
 }
 
 type Differ = (
   to: SensitiveTo,
   of: Sensitivity['of'],
   at: (change: number) => LaunchedSkill,
+  more?: Pick<Sensitivity, 'move'>,
 ) => Sensitivity | undefined;
 
 /** What a usual error is held against: the width of a twist missed; what film reads of a straight body at the landing (our judgement). */
@@ -170,18 +181,22 @@ function moveInto(launched: LaunchedSkill, flight: Flight, i: number, differ: Di
   const { blocks } = launched.schedule;
   const [before, into] = [blocks[i - 1], blocks[i]] as readonly (ShapeBlock | undefined)[];
   if (!before || !into) return [];
-  const one = differ('move', 'landing', (a) => {
-    const shifted = blocks.map((b, k) =>
-      k === i - 1 ? { ...b, to: shift(b.to, a) } : k === i ? { ...b, from: shift(b.from, a) } : b,
-    );
-    return relaunch(launched, { schedule: { ...launched.schedule, blocks: shifted } });
-  });
   const t = before.to.s + originOf(before.to.anchor, launched, flight);
   const end = into.from.s + originOf(into.from.anchor, launched, flight);
-  if (!one || end < 0 || t > flight.duration) return [];
+  if (end < 0 || t > flight.duration) return [];
   const angles = into.pose.flatMap((v, a) => (Math.abs(v - before.pose[a]) > RAD ? [a] : []));
   const words = findMoves(launched.body, angles, Float64Array.from(before.pose), Float64Array.from(into.pose));
-  return [{ ...one, move: { t, words } }];
+  const shifted = (a: number): LaunchedSkill =>
+    relaunch(launched, {
+      schedule: {
+        ...launched.schedule,
+        blocks: blocks.map((b, k) =>
+          k === i - 1 ? { ...b, to: shift(b.to, a) } : k === i ? { ...b, from: shift(b.from, a) } : b,
+        ),
+      },
+    });
+  const one = differ('move', 'landing', shifted, { move: { t, words } });
+  return one ? [one] : [];
 }
 
 type Time = ShapeBlock['from'];

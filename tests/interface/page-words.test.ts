@@ -101,7 +101,7 @@ describe('faults', () => {
       [
         'a wrong type',
         JSON.stringify({ ...file, title: { a: 1 } }),
-        /^The title cannot be an object\. Allowed: text of/,
+        /^The title cannot be an object with a\. Allowed: text of/,
       ],
       [
         'a value out of range',

@@ -1,5 +1,6 @@
 /** The answer to a target as JSON: degrees and revolutions, names with their unit, null for what is not defined. */
 import type { Body } from '../body/body.ts';
+import { DEG } from '../math/angles.ts';
 import { OUT_UNITS } from '../math/out-units.ts';
 import type { JointShare } from '../measure/joint-peaks.ts';
 import type { Obstacle } from '../search/nearest-miss.ts';
@@ -84,7 +85,7 @@ function solutionOf({ unknowns }: SearchProblem, s: Solution, body: Body, unitOf
         ...(c.kind === 'range'
           ? { valueDeg: c.value * OUT_UNITS.rad.scale, limitDeg: c.limit * OUT_UNITS.rad.scale }
           : c.kind === 'speed'
-            ? { valueRadPerS: c.value, knownRadPerS: c.limit }
+            ? { valueDegPerS: c.value * DEG, knownDegPerS: c.limit * DEG }
             : { valueNm: c.value, knownNm: c.limit }),
         source: c.source,
       })),
@@ -109,7 +110,7 @@ const jointOf = (peak: JointShare, body: Body): object => ({
   angle: body.angles[peak.angle].name,
   atS: peak.t,
   ...(peak.kind === 'speed'
-    ? { valueRadPerS: peak.value, knownRadPerS: peak.known }
+    ? { valueDegPerS: peak.value * DEG, knownDegPerS: peak.known * DEG }
     : { valueNm: peak.value, knownNm: peak.known }),
   shareOfLimit: peak.share,
   source: peak.source,

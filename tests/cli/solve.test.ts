@@ -38,6 +38,16 @@ describe('what was found and does not fly as it would be written', () => {
     expect(formatAnswer(problem, answerOf([a]), body, note)).not.toMatch(/again as/);
   });
 
+  it('leaves no answer where none of those that are left is held', () => {
+    const [held, falls] = [
+      { ...found(), held: true },
+      { ...found(), held: false },
+    ];
+    const kept = keepFlying(answerOf([held, falls]), (s) => s === falls);
+    expect(kept.solutions).toEqual([]);
+    expect(kept.nearest).toEqual({ ...falls, obstacles: [{ kind: 'ending' }] });
+  });
+
   it('is not said to be a flight that could not be flown', () => {
     const nothing = keepFlying(answerOf([], { nearest: { ...found(), obstacles: [] } }), () => false);
     expect(nothing.nearest).toBeUndefined();

@@ -215,7 +215,7 @@ export { formatClearance } from './words/clearance-words.ts';
 export { formatConditioning, wordConditioning } from './words/conditioning-words.ts';
 export { formatLateDose } from './words/late-words.ts';
 export { wordLikelihood } from './words/likelihood-words.ts';
-export { HELD_WORDS, LIMIT_WORDS, MET_WORDS, TOUCHING_WORDS } from './words/limit-words.ts';
+export { HELD_WORDS, LIMIT_WORDS, MET_WORDS, wordTouching } from './words/limit-words.ts';
 export { wordVerdict } from './words/verdict-words.ts';
 
 import type { Contact, WholeContact } from './skill/contact-room.ts';

@@ -13,8 +13,8 @@ import {
   type ShareAfter,
   type Solution,
   shareOfHits,
-  TOUCHING_WORDS,
   wordAngle,
+  wordTouching,
   wordVerdict,
 } from '../../sim/index.ts';
 import { DEG } from '../../sim/math/angles.ts';
@@ -70,10 +70,8 @@ export const wordNothingFlown = (problem: SearchProblem, answer: Answer): string
 function wordLeftOut(problem: SearchProblem, answer: Answer, before: string): string {
   const { notKept, solutions, nearest } = answer;
   const lines = wordUnflown(problem, answer);
-  if (answer.touching.length > 0)
-    lines.push(
-      `${TOUCHING_WORDS(answer.touching).slice(0, -1)}, and ${answer.touching.length === 1 ? 'is' : 'are'} refused`,
-    );
+  const touching = wordTouching(answer.touching, solutions.length > 0);
+  if (touching) lines.push(`${touching}, and ${answer.touching.length === 1 ? 'is' : 'are'} refused`);
   if (notKept > 0 && (solutions.length > 0 || nearest))
     lines.push(
       notKept === 1

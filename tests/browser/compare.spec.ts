@@ -61,6 +61,13 @@ test('kept as it is and then changed: two sentences, the difference in numbers, 
   const [a, b, difference] = await cells(page, 'airTime');
   expect(Number(b) - Number(a)).toBeCloseTo(Number(difference.replace('\u2212', '-').split(' ')[0]), 1);
   expect(difference).toContain('shorter');
+  // how each ends, in the words of its sentence
+  const endings = await tool(page).locator('[data-row="ending"] p').allInnerTexts();
+  expect(endings).toHaveLength(2);
+  const bare = (text: string): string => text.replace(/\s/g, '');
+  endings.forEach((said, i) => {
+    expect(bare(after[i])).toContain(bare(said.replace(/^[AB]\s*/, '')));
+  });
   await tab(page, 'Changes');
   await expect(tool(page).getByText('take-off speed up (m/s): 5 → 5.3')).toBeVisible();
 });

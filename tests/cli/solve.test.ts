@@ -90,6 +90,9 @@ describe('what touches, and what is not held', () => {
     expect(out).toMatch(/2 more would touch the rail, and are refused/);
     expect(out).toMatch(/^ {2}2 {2}not held: /m);
     expect(out).not.toMatch(/^ {2}1 {2}not held/m);
+    const none = answerOf([], { touching: ['rail'], nearest: { ...falls, obstacles: [{ kind: 'ending' }] } });
+    expect(formatAnswer(problem, none, body, note)).toMatch(/^1 would touch the rail, and is refused$/m);
+    expect(formatAnswer(problem, none, body, note)).toMatch(/^ {2}the landing would not be held$/m);
   });
 });
 

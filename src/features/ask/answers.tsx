@@ -3,7 +3,7 @@
 import { createMemo, For, Show } from 'solid-js';
 import type { JointShare, Solution } from '../../../sim/index.ts';
 import { DEG } from '../../../sim/math/angles.ts';
-import { HELD_WORDS, LIMIT_WORDS, MET_WORDS, TOUCHING_WORDS } from '../../../sim/words/limit-words.ts';
+import { HELD_WORDS, LIMIT_WORDS, MET_WORDS, wordTouching } from '../../../sim/words/limit-words.ts';
 import { Clauses } from '../../app/clauses.tsx';
 import { useFlight } from '../../app/page.ts';
 import { wordJoint } from '../../app/say/body-words.ts';
@@ -57,10 +57,13 @@ export function Answers(props: Props) {
     if (!found) return t.noAnswers;
     const stopped = !found.answer.isComplete;
     if (found.list.length === 0) return t.nothingFlies;
+    const isFound = solutions() > 0;
+    const touching = wordTouching(found.answer.touching, isFound);
     return [
-      solutions() > 0 ? t.found(solutions() - notHeld(), stopped) : t.none(stopped),
+      isFound ? t.found(solutions() - notHeld(), stopped) : '',
       notHeld() > 0 ? t.notHeldToo(notHeld()) : '',
-      TOUCHING_WORDS(found.answer.touching),
+      touching && `${touching}.`,
+      isFound ? '' : t.none(stopped, touching !== ''),
     ]
       .filter(Boolean)
       .join(' ');

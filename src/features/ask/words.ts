@@ -156,10 +156,10 @@ export const askTexts = {
   notHeldToo: (n: number) => `${n} more ${n === 1 ? 'is' : 'are'} not held.`,
   notHeld: 'not held: ',
   onlyOne: 'Let more change to find others.',
-  none: (stopped: boolean) =>
+  none: (stopped: boolean, isElse: boolean) =>
     stopped
       ? 'Stopped before anything that meets this was found. The nearest:'
-      : 'Nothing found that meets this. The nearest:',
+      : `Nothing${isElse ? ' else' : ''} found that meets this. The nearest:`,
   nothingFlies: 'No flight could be flown within these spans.',
   notProof: 'That it was not found does not prove it impossible: wider spans may find it.',
   obstacles: 'What prevents it',

@@ -90,9 +90,14 @@ export function CompareTable(props: { state: CompareState }) {
             <tbody>
               <tr data-row="ending">
                 <th scope="row">{c.ending}</th>
-                <td>{wordEnding(verdictA())}</td>
-                <td>{wordEnding(verdictB())}</td>
-                <td colSpan={2} />
+                <td class="endings" colSpan={4}>
+                  <p>
+                    <VersionTag letter={props.state.base().letter} small /> {wordEnding(verdictA())}
+                  </p>
+                  <p>
+                    <VersionTag letter={other().letter} small /> {wordEnding(verdictB())}
+                  </p>
+                </td>
               </tr>
               <For each={rows()}>
                 {(row) => (

@@ -14,7 +14,7 @@ export function VersionRows(props: { state: CompareState; actions: boolean; besi
         {(letter, i) => (
           <Show when={props.state.flown()[i()]}>
             {(one) => (
-              <li classList={{ compared: one() === props.state.base() || one() === props.state.other() }}>
+              <li classList={{ paired: one() === props.state.base() || one() === props.state.other() }}>
                 <VersionTag letter={letter} />
                 <Show when={letter !== 'A'} fallback={<span class="version-name">{one().name}</span>}>
                   <VersionName one={one()} state={props.state} />

@@ -15,7 +15,15 @@ export interface WholePictureInput {
   readonly units: UnitSystem;
 }
 
+/** How far a pose reaches from its mass centre to both sides of the screen: m, or px on an axis. */
+export interface WholeReach {
+  readonly t: number;
+  readonly left: number;
+  readonly right: number;
+}
+
 export interface WholePictures {
+  reaches(whole: WholeResult, result: FlightResult): readonly WholeReach[];
   still(whole: WholeResult, result: FlightResult, input: WholePictureInput): string;
   now(whole: WholeResult, result: FlightResult, input: WholePictureInput, t: number): string;
   side(whole: WholeResult, result: FlightResult, width: number, height: number, t: number, row: number): string;

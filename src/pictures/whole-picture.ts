@@ -4,7 +4,7 @@ import type { FlightResult } from '../engine/result.ts';
 import type { WholeResult } from '../jobs/kinds/whole-data.ts';
 import { svgMarkup } from '../scene/figure-svg.ts';
 import type { StagePose } from '../scene/pose-frames.ts';
-import { poseNear, sideItems, unrolledNow, unrolledStill, type WholeStage } from '../scene/whole-scene.ts';
+import { poseNear, reachOf, sideItems, unrolledNow, unrolledStill, type WholeStage } from '../scene/whole-scene.ts';
 import type { WholePictureInput, WholePictures } from './whole-input.ts';
 
 const staged = new WeakMap<WholeResult, WholeStage>();
@@ -53,6 +53,10 @@ function getStage(whole: WholeResult, { flight }: FlightResult): WholeStage {
 const timeWindow = (input: WholePictureInput) => ({ ...input, marks: input.units.lengthMarks });
 
 export const wholePictures: WholePictures = {
+  reaches: (whole, result) => {
+    const stage = getStage(whole, result);
+    return stage.poses.map((pose) => ({ t: pose.t, ...reachOf(stage, pose) }));
+  },
   still: (whole, result, input) => svgMarkup(unrolledStill(getStage(whole, result), timeWindow(input), input.from)),
   now: (whole, result, input, t) => svgMarkup(unrolledNow(getStage(whole, result), timeWindow(input), t)),
   side: (whole, result, width, height, t, row) => {

@@ -41,6 +41,22 @@ export function poseNear(poses: readonly StagePose[], t: number): StagePose {
   return best;
 }
 
+/** Hands, feet and head are beyond the joints that are looked at, m. */
+const BEYOND_JOINTS = 0.24;
+
+/** How far a pose reaches from its mass centre to the left and right of the screen, m. */
+export function reachOf(stage: WholeStage, { frames, p_WScm_W }: StagePose): { left: number; right: number } {
+  const [rx, , rz] = sideView(stage.vx).right;
+  let [left, right] = [0, 0];
+  const { p_WSo_W } = frames;
+  for (let i = 0; i < p_WSo_W.length; i += 3) {
+    const u = rx * (p_WSo_W[i] - p_WScm_W[0]) + rz * (p_WSo_W[i + 2] - p_WScm_W[2]);
+    left = Math.max(left, -u);
+    right = Math.max(right, u);
+  }
+  return { left: left + BEYOND_JOINTS, right: right + BEYOND_JOINTS };
+}
+
 /** Poses that stand apart on the axis by at least `apart` px, the first, the release and the last among them. */
 function ghosts(stage: WholeStage, w: TimeWindow, from: number, apart: number): StagePose[] {
   const must = [0, stage.touchdown, stage.poses[stage.poses.length - 1].t];

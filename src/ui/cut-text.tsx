@@ -23,7 +23,7 @@ export function CutText(props: { text: string; class?: string }) {
   );
 }
 
-/** What of the text is seen in `place`, to the last whole word; undefined where all of it is. */
+/** What of the text is seen in `place`, to the last whole word; nothing where the first has no room; undefined where all of it is seen. */
 function cutAtWord(place: HTMLElement, whole: HTMLElement, text: string): string | undefined {
   const node = whole.firstChild;
   if (!node) return undefined;
@@ -39,7 +39,7 @@ function cutAtWord(place: HTMLElement, whole: HTMLElement, text: string): string
   const seen = words.filter(({ at }) => (at.top + at.bottom) / 2 < bottom && at.right <= right + 1);
   if (seen.length === words.length) return undefined;
   // beside the last word, in its line, is the ellipsis
-  while (seen.length > 1 && seen[seen.length - 1].at.right > room) seen.pop();
+  while (seen.length > 0 && seen[seen.length - 1].at.right > room) seen.pop();
   const last = seen[seen.length - 1];
-  return `${text.slice(0, last?.end ?? 0).replace(/[;,:]$/, '')} …`;
+  return last ? `${text.slice(0, last.end).replace(/[;,:]$/, '')} …` : '';
 }

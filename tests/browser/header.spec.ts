@@ -76,7 +76,7 @@ test('with a likelihood and a code the header holds its height, and nothing is c
   await expect(page.locator('.code-form')).toContainText('trampoline code 4 0 / (difficulty 0.6), back somersault');
 });
 
-test('under a sentence of four lines the standing caution is whole', async ({ page }) => {
+test('under a sentence of four lines the standing caution is whole', { tag: '@touch' }, async ({ page }) => {
   await openSkill(page, 'released 30 ms late');
   await expect(page.locator('.judged')).toContainText('of 10 of the stated ranges', SOON);
   for (const standing of await page.locator('.standing').all())
@@ -123,4 +123,32 @@ test('a body outside the data is a caution on the first screen', async ({ page }
   if (width(page) < 700) await caution.click();
   else await caution.getByRole('button', { name: 'Details' }).click();
   await expect(page.getByRole('dialog')).toContainText('0.90 m is outside 1.63 to 1.90 m');
+});
+
+test('no text is under 12 px, in the page and with the whole skill', async ({ page }) => {
+  const small = (): Promise<string[]> =>
+    page.evaluate(() =>
+      [...document.querySelectorAll('body *')].flatMap((one) => {
+        const own = [...one.childNodes].some(
+          (n) => n.nodeType === Node.TEXT_NODE && (n.textContent ?? '').trim() !== '',
+        );
+        const { width: w } = one.getBoundingClientRect();
+        const px = Number.parseFloat(getComputedStyle(one).fontSize);
+        return own && w > 0 && px < 12 ? [`${px} ${one.textContent}`] : [];
+      }),
+    );
+  await openSkill(page, 'giant swings');
+  await expect(page.locator('.judged')).toContainText('of 10 of the stated ranges', SOON);
+  expect(await small()).toEqual([]);
+  await page.keyboard.press('m');
+  await expect(page.getByTestId('verdict')).toBeVisible(SOON);
+  expect(await small()).toEqual([]);
+  // the landing is drawn whole
+  const over = await page.locator('.whole-picture svg').evaluate((svg) => {
+    const { left, right } = svg.getBoundingClientRect();
+    return [...svg.querySelectorAll('g g')]
+      .map((g) => g.getBoundingClientRect())
+      .filter((b) => b.width > 0 && (b.right > right + 1 || b.left < left - 1)).length;
+  });
+  expect(over).toBe(0);
 });

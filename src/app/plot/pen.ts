@@ -138,6 +138,59 @@ function drawWords(
   putStamp(g, stamp, stampLeft(stamp, x, align), y - stamp.height / 2, ratio);
 }
 
+/** Place of words: from left to right, and their middle. */
+export interface WordBox {
+  readonly left: number;
+  readonly right: number;
+  readonly y: number;
+}
+interface Drawn {
+  readonly curve: Curve;
+  readonly scale: Scale;
+}
+
+/** Width of a name, px, as drawName writes it. */
+export const nameWidth = (pen: Pen, text: string): number => text.length * pen.palette.tickPx * 0.6;
+
+/** Right end for words at the heights `ys`, where neither curve nor cursor passes through them; where there is no such place, where they keep farthest away. */
+export function clearEnd(
+  pen: Pen,
+  width: number,
+  ys: readonly number[],
+  curves: readonly Drawn[],
+  first: 'left' | 'right',
+  taken?: WordBox,
+): number {
+  const { axis, result } = pen;
+  const { t, n } = result.frames;
+  const [least, most] = [axis.x0 + 6 + width, xOf(axis, axis.duration) - 4];
+  const wanted = pen.palette.tickPx * 0.95;
+  const cursor = xOf(axis, pen.cursor);
+  const steps = Math.max(1, Math.floor((most - least) / 12));
+  let best = { x: first === 'left' ? least : most, room: Number.NEGATIVE_INFINITY };
+  for (let k = 0; k <= steps; k++) {
+    const x = first === 'left' ? least + ((most - least) * k) / steps : most - ((most - least) * k) / steps;
+    const isTaken =
+      taken !== undefined &&
+      x > taken.left &&
+      x - width < taken.right &&
+      ys.some((y) => Math.abs(y - taken.y) < 1.4 * wanted);
+    let room = isTaken || (cursor > x - width - 4 && cursor < x + 4) ? 0 : wanted;
+    for (let i = 0; i < n; i++) {
+      const px = xOf(axis, t[i]);
+      if (px < x - width - 4 || px > x + 4) continue;
+      for (const { curve, scale } of curves)
+        for (const y of ys) {
+          const away = Math.abs(scale(curve(i)) - y);
+          if (away < room) room = away;
+        }
+    }
+    if (room > best.room) best = { x, room };
+    if (room >= wanted) break;
+  }
+  return best.x;
+}
+
 /** Writes a curve's name on it, where the other curves leave most room. */
 export function nameCurve(
   pen: Pen,
@@ -145,8 +198,9 @@ export function nameCurve(
   colour: ColourName,
   curve: Curve,
   scale: Scale,
-  others: readonly { curve: Curve; scale: Scale }[],
+  others: readonly Drawn[],
   box: Box,
+  taken?: WordBox,
 ): void {
   const { axis, result } = pen;
   const { n, t } = result.frames;
@@ -161,6 +215,8 @@ export function nameCurve(
     for (const side of [-1, 1]) {
       const y = extreme(curve, scale, i, reach, n, side) + side * (pen.palette.tickPx * 0.85);
       if (y < box.y + 4 || y > box.y + box.height - 4) continue;
+      if (taken && Math.abs(taken.y - y) < pen.palette.tickPx * 1.3 && x + half > taken.left && x - half < taken.right)
+        continue;
       let room = 60;
       for (const other of others) {
         const a = extreme(other.curve, other.scale, i, reach, n, -1);

@@ -8,6 +8,7 @@ import { texts } from '../words.ts';
 import {
   type Box,
   type Curve,
+  clearEnd,
   curveAt,
   drawCurve,
   drawName,
@@ -17,9 +18,12 @@ import {
   findTop,
   makeScale,
   nameCurve,
+  nameWidth,
   niceTop,
   type Pen,
+  type Scale,
   tracePath,
+  type WordBox,
 } from './pen.ts';
 import { readAt } from './readout.ts';
 
@@ -56,23 +60,24 @@ export function drawRates(which: 'both' | 'twist' | 'somersault'): RowDrawer {
     const scale = makeScale(box, low, top);
     drawRule(pen, scale(top), false);
     if (box.height > 56) drawRule(pen, scale(top / 2), false);
-    if (which !== 'somersault') fillTwist(pen, twist, scale, which === 'both' ? som : undefined);
+    const words = which === 'somersault' ? undefined : fillTwist(pen, twist, scale, which === 'both' ? som : undefined);
     drawRule(pen, scale(0), true);
     const tick = (v: number): void => drawTick(pen, scale(v), formatTick(v));
     tick(top);
     if (box.height > 56 && isTidy(top / 2)) tick(top / 2);
     drawTick(pen, scale(0), '0');
     if (scale(low) - scale(0) > 14) tick(low);
-    if (which !== 'somersault' && findTop(pen, (i) => -twist(i)) > 0.06 * top) nameTwistSides(pen, scale, st > 0);
     if (which !== 'twist') drawCurve(pen, som, scale, 'som', pen.lineWidth * 0.92);
     if (which !== 'somersault') drawCurve(pen, twist, scale, 'twist');
     const both = [
       { curve: twist, scale },
       { curve: som, scale },
     ];
+    if (which !== 'somersault' && findTop(pen, (i) => -twist(i)) > 0.06 * top)
+      nameTwistSides(pen, scale, st > 0, which === 'both' ? both : both.slice(0, 1), words);
     if (which === 'both' && box.height > 60) {
-      nameCurve(pen, p.twist, 'twist', twist, scale, [both[1]], box);
-      nameCurve(pen, p.somersault, 'som', som, scale, [both[0]], box);
+      nameCurve(pen, p.twist, 'twist', twist, scale, [both[1]], box, words);
+      nameCurve(pen, p.somersault, 'som', som, scale, [both[0]], box, words);
     }
     if (which !== 'twist') drawRing(pen, curveAt(pen, som), scale, 'som');
     if (which !== 'somersault') drawRing(pen, curveAt(pen, twist), scale, 'twist');
@@ -80,20 +85,31 @@ export function drawRates(which: 'both' | 'twist' | 'somersault'): RowDrawer {
 }
 
 /** A twist that turns back goes below zero: both sides of the line get their word. */
-function nameTwistSides(pen: Pen, scale: (v: number) => number, leftIsUp: boolean): void {
+function nameTwistSides(
+  pen: Pen,
+  scale: Scale,
+  leftIsUp: boolean,
+  curves: Parameters<typeof clearEnd>[3],
+  taken: WordBox | undefined,
+): void {
   const { left, right } = p.twistSides;
-  const x = xOf(pen.axis, pen.axis.duration) - 4;
   const off = pen.palette.tickPx * 0.75;
+  const x = clearEnd(pen, nameWidth(pen, right), [scale(0) - off, scale(0) + off], curves, 'right', taken);
   drawName(pen, leftIsUp ? left : right, x, scale(0) - off, 'twist', 'right');
   drawName(pen, leftIsUp ? right : left, x, scale(0) + off, 'twist', 'right');
 }
 
 /** The area under the twist rate up to the cursor is the twist so far. */
-function fillTwist(pen: Pen, twist: Curve, scale: (v: number) => number, other: Curve | undefined): void {
+function fillTwist(
+  pen: Pen,
+  twist: Curve,
+  scale: (v: number) => number,
+  other: Curve | undefined,
+): WordBox | undefined {
   const { g, axis, cursor, palette, place, result } = pen;
   const f = result.frames;
   const done = Math.abs(readAt(f.twist, place) - f.twist[0]) / REV;
-  if (!(done > 0.005)) return;
+  if (!(done > 0.005)) return undefined;
   const here = curveAt(pen, twist);
   g.beginPath();
   tracePath(pen, twist, scale, cursor);
@@ -114,7 +130,7 @@ function fillTwist(pen: Pen, twist: Curve, scale: (v: number) => number, other: 
     if (px > x - width - 18 && px < x - 10) low = Math.min(low, twist(i));
   }
   const room = Number.isFinite(low) ? scale(0) - scale(low) : 0;
-  if (room < palette.tickPx * 1.7) return;
+  if (room < palette.tickPx * 1.7) return undefined;
   // another curve must not strike the words through
   const clear = (y: number): boolean => {
     if (!other) return true;
@@ -125,7 +141,9 @@ function fillTwist(pen: Pen, twist: Curve, scale: (v: number) => number, other: 
     return true;
   };
   const y = [0.5, 0.3, 0.7].map((share) => scale(0) - room * share).find(clear);
-  if (y !== undefined) drawName(pen, text, x - 14, y, 'ink', 'right', 'twist-tint');
+  if (y === undefined) return undefined;
+  drawName(pen, text, x - 14, y, 'ink', 'right', 'twist-tint');
+  return { left: x - 14 - width, right: x - 14, y };
 }
 
 export const drawTilt: RowDrawer = (pen, box) => {
@@ -149,17 +167,20 @@ export const drawTilt: RowDrawer = (pen, box) => {
   }
   if (box.height > 30) drawTick(pen, scale(0), '0°');
   drawCurve(pen, tilt, scale, 'tilt');
-  const right = xOf(pen.axis, pen.axis.duration) - 4;
-  const far = lastDefined(f.tilt) * DEG;
-  // where the sign matters it is a word, at the end of the curve that leaves room
-  const wordY = (v: number): number => scale(v) + (v > 0 ? 8 : -8);
-  if (high > 0 && low < 0) {
-    drawName(pen, p.toRight, pen.axis.x0 + 6, wordY(high), 'tilt', 'left');
-    drawName(pen, p.toLeft, pen.axis.x0 + 6, wordY(low), 'tilt', 'left');
-  } else if (top > 3 && top >= bottom && far < 0.6 * high)
-    drawName(pen, p.toRight, right, wordY(high), 'tilt', 'right');
-  else if (top > 3 && top >= bottom) drawName(pen, p.toRight, pen.axis.x0 + 6, wordY(high), 'tilt', 'left');
-  if (high === 0 && bottom > 3) drawName(pen, p.toLeft, pen.axis.x0 + 6, wordY(low), 'tilt', 'left');
+  // where the sign matters it is a word, where the curve leaves room
+  const name = (text: string, v: number): void => {
+    const y = scale(v) + (v > 0 ? 8 : -8);
+    const end = clearEnd(
+      pen,
+      nameWidth(pen, text),
+      [y],
+      [{ curve: tilt, scale }],
+      high > 0 && low < 0 ? 'left' : 'right',
+    );
+    drawName(pen, text, end, y, 'tilt', 'right');
+  };
+  if (high > 0 && (low < 0 || (top > 3 && top >= bottom))) name(p.toRight, high);
+  if (low < 0 && (high > 0 || bottom > 3)) name(p.toLeft, low);
   drawRing(pen, curveAt(pen, tilt), scale, 'tilt');
 };
 

@@ -9,7 +9,7 @@ import { useWholeState, type WholeState } from '../../app/whole-state.ts';
 import { texts } from '../../app/words.ts';
 import { changeSwing } from '../../document/contact-edits.ts';
 import type { WholeResult } from '../../jobs/kinds/whole-data.ts';
-import type { WholePictureInput } from '../../pictures/whole-input.ts';
+import type { WholePictureInput, WholeReach } from '../../pictures/whole-input.ts';
 import { formatNumber } from '../../ui/numbers.ts';
 import { say, unitSystem } from '../../ui/units.ts';
 import { AfterKnobs } from './after-knobs.tsx';
@@ -74,22 +74,31 @@ function Whole(props: ToolProps & { state: WholeState; whole: WholeResult }) {
   const [all, setAll] = createSignal(false);
   const isLong = (): boolean => props.whole.from < -LAST - 0.4;
   const showsAll = (): boolean => all() || props.state.cursor() < -LAST;
-  const axis = createMemo<WholeAxis>(() =>
-    makeWholeAxis(isLong() && !showsAll() ? -LAST : props.whole.from, props.whole.to, props.width),
-  );
   const picture = (): number => (wide() ? Math.max(200, props.height * 0.4) : 190);
   const rows = createMemo(() => wholeRows(props.whole));
   const room = (): number => (wide() ? Math.max(220, props.height - picture() - FLOOR - 40) : 330);
   const share = (): number => rows().reduce((sum, row) => sum + row.share, 0);
-  const view = createMemo<WholePictureInput>(() => {
-    const a = axis();
+  const pxPerM = createMemo(() => {
     let top = 1;
     for (let i = 1; i < props.whole.poses.p_WScm_W.length; i += 3) top = Math.max(top, props.whole.poses.p_WScm_W[i]);
-    const pxPerM = (picture() - 8) / (top + 1.05);
+    return (picture() - 8) / (top + 1.05);
+  });
+  const reaches = createMemo<WholeReach[]>(() =>
+    (props.state.pictures()?.reaches(props.whole, flight.result()) ?? []).map(({ t: at, left, right }) => ({
+      t: at,
+      left: left * pxPerM(),
+      right: right * pxPerM(),
+    })),
+  );
+  const axis = createMemo<WholeAxis>(() =>
+    makeWholeAxis(isLong() && !showsAll() ? -LAST : props.whole.from, props.whole.to, props.width, reaches()),
+  );
+  const view = createMemo<WholePictureInput>(() => {
+    const a = axis();
     return {
       width: props.width,
       height: picture(),
-      pxPerM,
+      pxPerM: pxPerM(),
       floorY: picture(),
       from: a.from,
       units: unitSystem(),

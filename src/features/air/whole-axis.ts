@@ -1,4 +1,5 @@
 import type { FromTo } from '../../../sim/index.ts';
+import type { WholeReach } from '../../pictures/whole-input.ts';
 import type { TimeAxis } from '../../ui/plot/axis.ts';
 
 /** The whole skill's own time axis: 0 is the release or take-off, before it is to the left. px from the left edge. */
@@ -8,14 +9,21 @@ export interface WholeAxis extends FromTo, Pick<TimeAxis, 'pxPerS' | 'width'> {
 
 const LEFT = 46;
 const RIGHT = 26;
+/** Between a figure and the side of the picture, px. */
+const SPARE = 4;
 
-export const makeWholeAxis = (from: number, to: number, width: number): WholeAxis => ({
-  from,
-  to,
-  left: LEFT,
-  pxPerS: (width - LEFT - RIGHT) / Math.max(0.1, to - from),
-  width,
-});
+/** `reaches`: px. As much room at both sides as the figures there need: more room makes the axis shorter, so that is looked at again. */
+export function makeWholeAxis(from: number, to: number, width: number, reaches: readonly WholeReach[]): WholeAxis {
+  const shown = reaches.filter(({ t }) => t >= from - 1e-9 && t <= to + 1e-9);
+  const span = Math.max(0.1, to - from);
+  let [left, right] = [LEFT, RIGHT];
+  for (let i = 0; i < 4; i++) {
+    const pxPerS = (width - left - right) / span;
+    left = shown.reduce((most, one) => Math.max(most, one.left + SPARE - (one.t - from) * pxPerS), LEFT);
+    right = shown.reduce((most, one) => Math.max(most, one.right + SPARE - (to - one.t) * pxPerS), RIGHT);
+  }
+  return { from, to, left, pxPerS: (width - left - right) / span, width };
+}
 
 export const wholeX = (axis: WholeAxis, t: number): number => axis.left + (t - axis.from) * axis.pxPerS;
 export const wholeT = (axis: WholeAxis, x: number): number =>

@@ -8,6 +8,8 @@ import { type WholeAxis, wholeX } from './whole-axis.ts';
 import { contactTexts } from './words.ts';
 
 const t = contactTexts;
+/** px that the words of one's own weight keep from the cursor */
+const OWN_ROOM = 44;
 
 interface Line {
   readonly column: ArrayLike<number>;
@@ -75,6 +77,12 @@ export function WholeRow(props: { whole: WholeResult; state: WholeState; axis: W
     for (const i of inView()) if (column[i] > column[best]) best = i;
     return best;
   };
+  /** in the air, where the force is nothing; clear of the cursor */
+  const ownX = (): number => {
+    const at = wholeX(props.axis, props.state.cursor());
+    const middle = wholeX(props.axis, props.whole.touchdown * 0.5);
+    return Math.abs(at - middle) > OWN_ROOM ? middle : at + (at > middle ? -OWN_ROOM : OWN_ROOM);
+  };
   /** the mean of stopping, as a block of the same area */
   const block = () => {
     const landing = props.whole.landing;
@@ -100,9 +108,6 @@ export function WholeRow(props: { whole: WholeResult; state: WholeState; axis: W
       </text>
       <Show when={props.row.id === 'force'}>
         <path class="own" d={`M${props.axis.left} ${y(1)}H${props.axis.width}`} />
-        <text class="tick" x={wholeX(props.axis, props.whole.touchdown * 0.5)} y={y(1) - 4} text-anchor="middle">
-          {t.ownWeight}
-        </text>
       </Show>
       <Show when={block()}>
         {(b) => <rect class="mean" x={b().x} y={b().y} width={b().width} height={b().height} />}
@@ -114,15 +119,6 @@ export function WholeRow(props: { whole: WholeResult; state: WholeState; axis: W
         {(line) => (
           <>
             <path class={`curve ${line.hue}`} d={path(line)} stroke-dasharray={line.dash} />
-            <Show when={line.name}>
-              <text
-                class="line-name"
-                x={Math.min(props.axis.width - 60, wholeX(props.axis, props.whole.columns.t[topRow(line)]) + 6)}
-                y={Math.max(12, y(line.column[topRow(line)]) - 4)}
-              >
-                {line.name}
-              </text>
-            </Show>
             <Show when={Number.isFinite(now(line))}>
               <circle
                 class={`ring ${line.hue}`}
@@ -145,6 +141,24 @@ export function WholeRow(props: { whole: WholeResult; state: WholeState; axis: W
         </text>
       </Show>
       <path class="now" d={`M${wholeX(props.axis, props.state.cursor())} 0V${props.height}`} />
+      <Show when={props.row.id === 'force'}>
+        <text class="tick" x={ownX()} y={y(1) - 4} text-anchor="middle">
+          {t.ownWeight}
+        </text>
+      </Show>
+      <For each={props.row.lines}>
+        {(line) => (
+          <Show when={line.name}>
+            <text
+              class="line-name"
+              x={Math.min(props.axis.width - 60, wholeX(props.axis, props.whole.columns.t[topRow(line)]) + 6)}
+              y={Math.max(12, y(line.column[topRow(line)]) - 4)}
+            >
+              {line.name}
+            </text>
+          </Show>
+        )}
+      </For>
     </svg>
   );
 }

@@ -3,6 +3,7 @@ import { createMemo, For, type JSX, Show } from 'solid-js';
 import type { CutValues } from '../../app/cut-values.ts';
 import { useCursor, useFlight } from '../../app/page.ts';
 import { texts } from '../../app/words.ts';
+import { CutText } from '../../ui/cut-text.tsx';
 import { formatNumber, soften } from '../../ui/numbers.ts';
 import { type QuantityKind, sayNumber, unitOf } from '../../ui/units.ts';
 
@@ -125,7 +126,7 @@ export function Explanation(props: { words: string }) {
     <Show when={props.words}>
       <p class="explanation" title={props.words} data-testid="explanation">
         <span class="spoken">{texts.changed}: </span>
-        {props.words}
+        <CutText class="explained" text={props.words} />
       </p>
     </Show>
   );

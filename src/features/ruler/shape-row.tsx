@@ -13,6 +13,7 @@ import { moveBlock } from '../../document/lay-shape.ts';
 import { getSchedule } from '../../document/phases.ts';
 import { type BlockSpan, findSpan, limitEdge } from '../../document/spans.ts';
 import { moveTime } from '../../document/times.ts';
+import { CutText } from '../../ui/cut-text.tsx';
 import { startDrag } from '../../ui/drag.ts';
 import { formatNumber } from '../../ui/numbers.ts';
 import { type TimeAxis, xOf } from '../../ui/plot/axis.ts';
@@ -108,7 +109,9 @@ function MovePiece(props: { axis: TimeAxis; before: BlockSpan | undefined; span:
         aria-hidden="true"
       >
         <Show when={place().width > 34}>
-          <span class="move-word">{moves() ? props.span.word : ''}</span>
+          <Show when={moves()}>
+            <CutText class="move-word" text={props.span.word} />
+          </Show>
           <Show when={place().width > 52 && moves()}>
             <span class="move-time">{formatNumber(seconds(), 2)} s</span>
           </Show>
@@ -210,8 +213,7 @@ function ShapeTile(props: {
           aria-hidden="true"
           style={{ left: `${place().left}px`, 'max-width': `${nameRoom()}px` }}
         >
-          {props.span.title}
-          {props.span.changed ? '*' : ''}
+          <CutText text={`${props.span.title}${props.span.changed ? '*' : ''}`} />
         </span>
       </Show>
       <button

@@ -53,7 +53,7 @@ export function readPalette(): PlotPalette {
   const family = style.getPropertyValue('--font').trim();
   return {
     colour,
-    tickPx: Number.parseFloat(style.getPropertyValue('--fs-tick')) || 11.5,
+    tickPx: Number.parseFloat(style.getPropertyValue('--fs-tick')) || 12,
     font: (px, weight) => `${weight} ${px}px ${family}`,
   };
 }

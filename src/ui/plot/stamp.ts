@@ -12,7 +12,7 @@ interface Stamp extends Size {
   readonly baseline: number;
 }
 
-const HALO = 3;
+const HALO = 4;
 const MOST = 120;
 /** The first was not asked for longest. */
 const stamps = new Map<string, Stamp>();
@@ -24,7 +24,7 @@ export function getStamp(
   colour: string,
   halo: string | undefined,
   ratio: number,
-  cover = 0.8,
+  cover = 0.92,
 ): Stamp | undefined {
   const key = `${text}|${font}|${colour}|${halo}|${ratio}|${cover}`;
   const known = stamps.get(key);

@@ -55,16 +55,30 @@ test('the summary for machines holds the phases', async () => {
   expect(JSON.parse(made.read('p.json')).phases).toBeUndefined();
 }, 60_000);
 
+test('a value over what is known and under a caution says from where on it is cautioned', async () => {
+  const { out } = await run('fly', 'dive-forward-one-and-half-pike');
+  const [, torque, known] =
+    /largest torque .*, (\d+) N m at .*; known (\d+) N m \(cautioned from 1\.3 times on\)/.exec(out) ?? [];
+  expect(Number(torque)).toBeGreaterThan(Number(known));
+  expect(Number(torque)).toBeLessThan(1.3 * Number(known));
+  expect(out).toMatch(/No cautions: nothing is beyond .* 1\.3 times their known strengths/);
+  expect((await run('fly', 'back-tuck')).out).not.toMatch(/cautioned from/);
+}, 60_000);
+
 test('of a bed that throws the athlete up again no ending is counted', async () => {
   const { out } = await run('fly', 'trampoline-double-tuck');
   expect(out).toMatch(/, bounces/);
   expect(out).not.toMatch(/of 10 of the stated ranges/);
+  // what taking it in asks for is computed, whether anyone would stand there is not
+  expect(out).not.toMatch(/a screen, the run decides/);
+  expect(out).toMatch(/^Ending +bounces: .*: computed is what taking it in asks for, not how it goes on$/m);
 }, 60_000);
 
 test('a late hand: the twist is said to a tenth, and why, in sentence, basis, JSON and margin', async () => {
   const made = makeFolder();
   const { out } = await run('fly', 'giant-late-hand-full', '--summary', made.at('o.json'));
   expect(out).toMatch(/about 1\.0 twist right/);
+  expect(out).toMatch(/^ +greatest tilt +7\.\d deg at \d\.\d+ s, from the vertical plane of travel$/m);
   expect(out).toMatch(/^Ending judged by .* so the twist is known to a tenth and no finer\.$/m);
   expect(JSON.parse(made.read('o.json')).verdict).toMatchObject({ twistsKnownTo: 0.1 });
   const margin = await run('margin', 'giant-late-hand-full', '--samples', '2', '--no-bars', '--balance', 'off');

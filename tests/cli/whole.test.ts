@@ -9,7 +9,7 @@ test('a giant into a dismount: swing, release, joints, landing, ending', async (
   for (const line of [
     /^Swing +\d\.\d\d s; grip at most \d+ N \(\d\.\d\d body weights\)/m,
     /^Release +mass centre \d\.\d\d m up, speed \d\.\d\d m\/s \(-?\d\.\d\d upward\)/m,
-    /^Joints +limited to \d+(\.\d+)? times what adults of this size are known to have; largest torque that of the \w+, \d+ N m/m,
+    /^Joints +limited to (\d+(\.\d+)? times )?what adults of this size are known to have; largest torque that of the \w+, \d+ N m/m,
     /^Landing +down at \d\.\d\d m\/s; ground force at most \d+\.\d body weights at one instant, after \d+ ms/m,
     /a step begins before the sinking has ended; sinks \d+\.\d cm into the mat/,
     /of \d+ J the joints took \d+ J, the mat \d+ J and holds \d+ J, soles and soft tissue \d+ J, \d+ J still move/,

@@ -55,7 +55,7 @@ export function SwingSection(props: { swing: SwingResult; whole: WholeResult; la
       <p class="quiet">
         {limited().length > 0
           ? t.limited(
-              formatNumber(props.swing.strength, 2),
+              formatNumber(props.swing.strength, Number.isInteger(props.swing.strength) ? 0 : 2),
               limited()
                 .map((j) => jointOf(j.joint))
                 .join(', '),

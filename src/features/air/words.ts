@@ -146,7 +146,7 @@ export const contactTexts = {
   largest: (joint: string, torque: string) => `${joint}, ${torque}`,
   driven: 'The joints follow their moves, whatever strength that takes.',
   limited: (times: string, joints: string) =>
-    `For part of the way at the strength that the swing was limited to, ${times} times what adults of this size are known to have: ${joints}.`,
+    `For part of the way at the strength that the swing was limited to, ${times === '1' ? '' : `${times} times `}what adults of this size are known to have: ${joints}.`,
   inStrength: 'No joint is asked for more than the strength that the swing was limited to.',
   error: (share: string) => `Numerical error alone: peak force within ${share}.`,
   rule: (turn: string, speed: string, g: string, felt: string) =>

@@ -189,6 +189,8 @@ export function MapView(props: Props) {
     const [x, y] = [axis('x'), axis('y')];
     return !!p && !!x && !!y && p[0] >= x.from && p[0] <= x.to && p[1] >= y.from && p[1] <= y.to;
   };
+  /** else the one mark is that of the nearest miss, as in the list */
+  const isAnswer = (): boolean => (props.ask.found()?.answer.solutions.length ?? 0) > 0;
   const bound = () => report()?.window.find((b) => b.result === props.map.of());
   return (
     <figure class="ask-map">
@@ -248,7 +250,7 @@ export function MapView(props: Props) {
                 >
                   <circle r="8" />
                   <text y="4" text-anchor="middle">
-                    {i() + 1}
+                    {isAnswer() ? i() + 1 : '~'}
                   </text>
                 </g>
               </Show>

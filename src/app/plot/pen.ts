@@ -200,7 +200,7 @@ export function nameCurve(
   scale: Scale,
   others: readonly Drawn[],
   box: Box,
-  taken?: WordBox,
+  taken: readonly WordBox[] = [],
 ): void {
   const { axis, result } = pen;
   const { n, t } = result.frames;
@@ -215,7 +215,11 @@ export function nameCurve(
     for (const side of [-1, 1]) {
       const y = extreme(curve, scale, i, reach, n, side) + side * (pen.palette.tickPx * 0.85);
       if (y < box.y + 4 || y > box.y + box.height - 4) continue;
-      if (taken && Math.abs(taken.y - y) < pen.palette.tickPx * 1.3 && x + half > taken.left && x - half < taken.right)
+      if (
+        taken.some(
+          (one) => Math.abs(one.y - y) < pen.palette.tickPx * 1.3 && x + half > one.left && x - half < one.right,
+        )
+      )
         continue;
       let room = 60;
       for (const other of others) {

@@ -73,11 +73,14 @@ export function drawRates(which: 'both' | 'twist' | 'somersault'): RowDrawer {
       { curve: twist, scale },
       { curve: som, scale },
     ];
-    if (which !== 'somersault' && findTop(pen, (i) => -twist(i)) > 0.06 * top)
-      nameTwistSides(pen, scale, st > 0, which === 'both' ? both : both.slice(0, 1), words);
+    const sides =
+      which !== 'somersault' && findTop(pen, (i) => -twist(i)) > 0.06 * top
+        ? nameTwistSides(pen, scale, st > 0, which === 'both' ? both : both.slice(0, 1), words)
+        : [];
+    const taken = words ? [words, ...sides] : sides;
     if (which === 'both' && box.height > 60) {
-      nameCurve(pen, p.twist, 'twist', twist, scale, [both[1]], box, words);
-      nameCurve(pen, p.somersault, 'som', som, scale, [both[0]], box, words);
+      nameCurve(pen, p.twist, 'twist', twist, scale, [both[1]], box, taken);
+      nameCurve(pen, p.somersault, 'som', som, scale, [both[0]], box, taken);
     }
     if (which !== 'twist') drawRing(pen, curveAt(pen, som), scale, 'som');
     if (which !== 'somersault') drawRing(pen, curveAt(pen, twist), scale, 'twist');
@@ -91,12 +94,15 @@ function nameTwistSides(
   leftIsUp: boolean,
   curves: Parameters<typeof clearEnd>[3],
   taken: WordBox | undefined,
-): void {
+): WordBox[] {
   const { left, right } = p.twistSides;
   const off = pen.palette.tickPx * 0.75;
-  const x = clearEnd(pen, nameWidth(pen, right), [scale(0) - off, scale(0) + off], curves, 'right', taken);
+  const width = nameWidth(pen, right);
+  const ys = [scale(0) - off, scale(0) + off];
+  const x = clearEnd(pen, width, ys, curves, 'right', taken);
   drawName(pen, leftIsUp ? left : right, x, scale(0) - off, 'twist', 'right');
   drawName(pen, leftIsUp ? right : left, x, scale(0) + off, 'twist', 'right');
+  return ys.map((y) => ({ left: x - width, right: x, y }));
 }
 
 /** The area under the twist rate up to the cursor is the twist so far. */

@@ -81,7 +81,9 @@ export function WholeRow(props: { whole: WholeResult; state: WholeState; axis: W
   const ownX = (): number => {
     const at = wholeX(props.axis, props.state.cursor());
     const middle = wholeX(props.axis, props.whole.touchdown * 0.5);
-    return Math.abs(at - middle) > OWN_ROOM ? middle : at + (at > middle ? -OWN_ROOM : OWN_ROOM);
+    if (Math.abs(at - middle) > OWN_ROOM) return middle;
+    const isNarrow = at + 2 * OWN_ROOM > wholeX(props.axis, props.whole.touchdown);
+    return at + (at > middle || isNarrow ? -OWN_ROOM : OWN_ROOM);
   };
   /** the mean of stopping, as a block of the same area */
   const block = () => {

@@ -3,6 +3,7 @@
 import { createResource, onMount, Show } from 'solid-js';
 import { Dynamic } from 'solid-js/web';
 import { toolTexts } from '../../../commands/tool-words.ts';
+import { CutText } from '../../../ui/cut-text.tsx';
 import { nextTask } from '../../../ui/frame.ts';
 import { Icon } from '../../../ui/icon.tsx';
 import { useFlight, usePage, useShell } from '../../page.ts';
@@ -51,7 +52,9 @@ export function ToolPlace(props: ToolProps & { tool: Tool }) {
     >
       <header class="tool-head">
         <h2>{title()}</h2>
-        <p class="quiet">{toolTexts.hints[props.tool.name]}</p>
+        <p class="quiet">
+          <CutText text={toolTexts.hints[props.tool.name]} />
+        </p>
         <button
           type="button"
           class="square"

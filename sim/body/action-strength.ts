@@ -145,6 +145,13 @@ export function strengthAt(s: ActionStrength, angle: number, rate: number): numb
   return Math.max(adults, s.single.still * singleFactor(s, w) * singleAngle(s, angle));
 }
 
+/** N m at the best angle, whatever the joint's own: what a landing goes by, whose knees bend beyond where strength was measured. */
+export function bestStrengthAt(s: ActionStrength, rate: number): number {
+  const w = s.towards * rate;
+  const adults = s.adults ? s.adults.still * adultFactor(s, w) : 0;
+  return Math.max(adults, s.single.still * singleFactor(s, w));
+}
+
 /** Which smooth piece of the curve that is: an integration that is to keep its order ends a step where it changes. */
 export function strengthPiece(s: ActionStrength, angle: number, rate: number): number {
   const w = s.towards * rate;

@@ -34,10 +34,6 @@ export interface NamedAngle {
   readonly mirrorSign: 1 | -1;
   /** range of motion, rad; outside is a warning, never an error */
   readonly range: readonly [number, number];
-  /** highest speed before a warning, rad/s */
-  readonly speedLimit: number;
-  /** strength before a warning, N m; per direction where known [positive, negative] */
-  readonly torqueLimit: readonly [number, number];
   /** what the range comes from */
   readonly limitSource: string;
   /** of one limb towards + and towards -, over angle and speed; a tree has none */

@@ -20,14 +20,11 @@ const ORDER: readonly string[] = [
 const at = (name: string): number => ORDER.indexOf(name);
 
 export function makeHumanAngles(size: StrengthSize): readonly NamedAngle[] {
-  const { mass } = size;
   const make = (stem: string, side: string, limit: Limit, mirror: number, mirrorSign: 1 | -1): NamedAngle => ({
     name: `${stem}${side}`,
     mirror,
     mirrorSign,
     range: [limit.range[0] * RAD, limit.range[1] * RAD],
-    speedLimit: limit.speed,
-    torqueLimit: [limit.torque[0] * mass, limit.torque[1] * mass],
     limitSource: limit.source,
     strength: makeAngleStrength(stem, size),
   });

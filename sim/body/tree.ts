@@ -167,8 +167,6 @@ function makeAngles(hinges: readonly (TreeHingeSpec & { readonly field: string }
       mirror,
       mirrorSign: h.mirrorSign ?? hinges[mirror].mirrorSign ?? 1,
       range: [low, high],
-      speedLimit: Number.POSITIVE_INFINITY,
-      torqueLimit: [Number.POSITIVE_INFINITY, Number.POSITIVE_INFINITY],
       limitSource: h.range ? 'the athlete file' : 'none',
     };
   });

@@ -71,6 +71,8 @@ export class BalanceAction {
   private readonly below: readonly (readonly number[])[];
   private readonly stand: number;
   private readonly low: number;
+  /** a step has begun: he keeps himself up on his way */
+  isStepping = false;
   private bottomAt = Number.POSITIVE_INFINITY;
   private bottom = 0;
   /** height of the hips to which they are led */
@@ -190,8 +192,8 @@ export class BalanceAction {
     const turn = Math.min(Math.max(own + swing, -most), most);
     const slip = SLANT * fy;
     const fx = Math.min(Math.max((turn - (p - x) * fy) / height, -slip), slip);
-    // where no balance is left the arms reach for the ground, ahead or behind
-    const reach = shareOf(xcom - toe) - shareOf(heel - xcom);
+    // where no balance is left, and no step begins, the arms reach for the ground, ahead or behind
+    const reach = this.isStepping ? 0 : shareOf(xcom - toe) - shareOf(heel - xcom);
     for (let i = 0; i < this.legs.length; i++) {
       const j = this.legs[i];
       const { sign, parent } = chain.joints[j];

@@ -63,9 +63,6 @@ export interface ChainJoint {
   readonly sign: 1 | -1;
   /** indices into Body.angles: left and right, or one of the spine */
   readonly angles: readonly number[];
-  /** strength of both sides together, N m, towards + and - of q */
-  readonly torqueLimit: readonly [number, number];
-  readonly speedLimit: number;
   /** of one limb towards + and - of q; the joint has as many limbs as `angles` */
   readonly strength: readonly [ActionStrength, ActionStrength];
 }
@@ -156,17 +153,13 @@ export function makeChain(body: Body, options: ChainOptions = {}): Chain {
   });
 
   const joints = names.map((name, j): ChainJoint => {
-    const own = angles[j].map((a) => body.angles[a]);
-    const { strength } = own[0];
-    if (!strength) throw new FieldError('athlete', body.name, 'a human: a swing goes by the strength of one');
-    const sum = (k: 0 | 1): number => own.reduce((s, a) => s + a.torqueLimit[k], 0);
+    const { strength } = body.angles[angles[j][0]];
+    if (!strength) throw new FieldError('athlete', body.name, 'a human: a chain goes by the strength of one');
     return {
       name,
       ...at[j],
       child: j + 1,
       angles: angles[j],
-      torqueLimit: [sum(0), sum(1)],
-      speedLimit: own[0].speedLimit,
       strength,
     };
   });

@@ -16,20 +16,20 @@ export type EndingKind =
 export type EndingReason =
   /** the extrapolated mass centre stays over the soles, this far inside at the least since braking ended, m */
   | { readonly kind: 'overBase'; readonly margin: number }
-  /** it leaves them at t and is this far out; a step as long as `step` would be needed; one to three of at most `longest` */
+  /** it leaves them at t and is this far out; it takes a step as long as `step`, or so many of at most `longest` */
   | {
       readonly kind: 'beyondToes' | 'behindHeels';
       readonly by: number;
       readonly t: number;
       readonly step: number;
       readonly longest: number;
+      /** left out: no three steps reach */
+      readonly count?: 1 | 2 | 3;
       /** seen while braking: the step is the least that it can come to */
       readonly isForeseen?: true;
     }
   /** came down on the surface, or on the mat that the feet have pressed in */
   | { readonly kind: 'part'; readonly part: string; readonly t: number }
-  /** of a step that was foreseen: kept on both feet, this part would be down at t */
-  | { readonly kind: 'withoutStep'; readonly part: string; readonly t: number }
   /** hips below the knees by this much at the deepest, m */
   | { readonly kind: 'hipsBelowKnees'; readonly by: number }
   /** both feet left the surface by this much and came down so far on, + forward, m */

@@ -6,6 +6,7 @@
  * differ). Muscles are tensed before contact: the references at touchdown lie a preload towards stretched legs. Beyond the joint's
  * range a passive stop pushes back, whatever the muscles can. Planar, in the sense of the named angles.
  */
+import { bestStrengthAt } from '../body/action-strength.ts';
 import type { Body } from '../body/body.ts';
 import { FieldError } from '../math/field-error.ts';
 import type { ChainJoint, PlanarJointName } from './chain.ts';
@@ -23,6 +24,8 @@ export interface LegAction {
   readonly stiffness: number;
   /** share of the strength that is used, 0.2 to 1 */
   readonly effort: number;
+  /** factor on what is known of the athlete's strength */
+  readonly strength: number;
   /** stretched muscle against its static strength */
   readonly eccentric: number;
   /** 'reflex': from `delay` on the references go to the crouch; 'keyed': they follow the keys */
@@ -34,6 +37,7 @@ export interface LegAction {
 export const DEFAULT_ACTION: LegAction = {
   stiffness: 1,
   effort: 1,
+  strength: 1,
   eccentric: 1,
   kind: 'reflex',
   delay: 0.06,
@@ -71,7 +75,6 @@ const STOP = 20;
 /** so far into it a joint counts as stopped, rad */
 const STOPPED = 0.02;
 const ECCENTRIC_AT = 1; // rad/s
-const HILL = 4;
 const GRIP = 0.3;
 /** Damping that a joint keeps while it is led, N m s/rad for each kg: judgement. */
 const CALM = 0.05;
@@ -93,13 +96,14 @@ export function checkAction(a: LegAction): LegAction {
   return a;
 }
 
-/** Strength at joint rate qd towards + (`positive`) or -, N m, never negative. */
-export function strengthAt(joint: ChainJoint, qd: number, positive: boolean, eccentric: number): number {
-  const still = joint.torqueLimit[positive ? 0 : 1];
-  const shortening = positive ? qd : -qd;
-  if (shortening <= 0) return still * (1 + (eccentric - 1) * Math.min(1, -shortening / ECCENTRIC_AT));
-  const x = Math.min(1, shortening / joint.speedLimit);
-  return (still * (1 - x)) / (1 + HILL * x);
+/**
+ * Strength of all limbs of the joint at rate qd, towards + (`positive`) or -, N m, never negative: at the action's best angle. Over the
+ * angle both sets fall to two fifths where knees are bent by 110 degrees, which is beyond what was measured: docs/landing.md says what that would change.
+ */
+export function jointStrength(joint: ChainJoint, qd: number, positive: boolean, eccentric: number): number {
+  const most = joint.angles.length * bestStrengthAt(joint.strength[positive ? 0 : 1], qd);
+  const stretching = positive ? -qd : qd;
+  return stretching <= 0 ? most : most * (1 + (eccentric - 1) * Math.min(1, stretching / ECCENTRIC_AT));
 }
 
 export class JointAction {
@@ -168,7 +172,8 @@ export class JointAction {
   torque(t: number, q: number, qd: number, share = 0, aimed = 0): number {
     const set = this.stiffness * (this.reference(t) - q) - this.damping * qd;
     const wanted = set + share * (aimed - CALM * this.mass * qd - set);
-    const most = this.action.effort * strengthAt(this.joint, qd, wanted > 0, this.action.eccentric);
+    const most =
+      this.action.effort * this.action.strength * jointStrength(this.joint, qd, wanted > 0, this.action.eccentric);
     this.limited = Math.abs(wanted) > most;
     return (this.limited ? Math.sign(wanted) * most : wanted) + this.stop(q, qd);
   }

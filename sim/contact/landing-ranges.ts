@@ -63,17 +63,18 @@ export function rangeValues(i: number): readonly number[] {
 /** How sample i of this landing ends. */
 export function landSample(entry: LandingEntry, spec: LandingSetup, i: number): EndingKind {
   const [legs, bend, mat, reaction, strength] = rangeValues(i);
-  const joints = entry.chain.joints.map((j) => ({
-    ...j,
-    torqueLimit: [j.torqueLimit[0] * strength, j.torqueLimit[1] * strength] as const,
-  }));
   const run = runLanding(
-    { ...entry, chain: { ...entry.chain, joints } },
+    entry,
     {
       ...spec,
       isBatch: true,
       mat: { ...spec.mat, stiffness: spec.mat.stiffness * mat },
-      action: { ...spec.action, stiffness: spec.action.stiffness * legs, delay: reaction },
+      action: {
+        ...spec.action,
+        stiffness: spec.action.stiffness * legs,
+        strength: spec.action.strength * strength,
+        delay: reaction,
+      },
     },
     { ...LEGS, bend: [LEGS.bend[0] * bend, LEGS.bend[1] * bend] },
   );

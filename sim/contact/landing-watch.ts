@@ -6,7 +6,7 @@
  * XcoM would lie outside by more than FORESEEN as braking ends, however the force is placed, the step begins then.
  * Meanwhile XcoM runs away as exp(w0 t) (Hof 2008, Hum Mov Sci 27:112), so that the step has to be excess x exp(w0 STEP_TIME)
  * long. Three steps of the longest catch an excess of L (1/k + 1/k^2 + 1/k^3), k = exp(w0 STEP_TIME); beyond that no step
- * helps, and the run goes on until something touches.
+ * helps, and the run goes on until something touches. What touches before the sinking has ended is a fall, step or not.
  */
 import type { BalanceAction } from './balance-action.ts';
 import type { EndingKind, EndingReason, LandingEnding } from './ending.ts';
@@ -37,6 +37,10 @@ interface Excess {
   readonly behind: number;
 }
 
+/** Excess that n steps of the longest catch, m: XcoM grows so many times in each. */
+const caughtBy = (n: number, longest: number, grows: number): number =>
+  longest * Array.from({ length: n }, (_, i) => 1 / grows ** (i + 1)).reduce((a, b) => a + b);
+
 const DOWN: readonly string[] = ['hands', 'knees', 'seat', 'back', 'head'] satisfies EndingKind[];
 
 export class LandingWatch {
@@ -58,6 +62,7 @@ export class LandingWatch {
   private deepest = 0;
   private air: { from: number; height: number } | undefined;
   private hop: (EndingReason & { kind: 'leftSurface' }) | undefined;
+  /** what a step was or would be for */
   private lost: (EndingReason & { kind: 'beyondToes' | 'behindHeels' }) | undefined;
   private found: LandingEnding | undefined;
 
@@ -93,13 +98,10 @@ export class LandingWatch {
     if (this.hip >= 0) this.deepest = Math.max(this.deepest, planar.ey[this.knee] - planar.ey[this.hip]);
     const touched = this.parts.touching(balance.heel, balance.toe);
     if (touched) {
-      // of who steps already, what comes down is not where it would be: it says what the step is for
-      const { found } = this;
-      this.found = found
-        ? { ...found, reasons: [...found.reasons, { kind: 'withoutStep', part: touched, t }] }
-        : this.down(touched, t);
+      this.found = this.down(touched, t);
       return true;
     }
+    // who steps is followed on both feet until the sinking has ended: what comes down before is not caught by a step
     if (this.found) return !Number.isNaN(this.braked);
     if (this.lost) return false;
     if (Number.isNaN(this.settling)) {
@@ -108,7 +110,6 @@ export class LandingWatch {
     }
     this.seeHop();
     if (this.air) return false;
-    // who steps before the sinking has ended is followed until it has: so that all have a time of braking
     return this.seeStep(t) ? !Number.isNaN(this.braked) : this.seeStill(t);
   }
 
@@ -150,15 +151,15 @@ export class LandingWatch {
     if (by <= (isForeseen ? FORESEEN : LOST)) return false;
     const grows = Math.exp(Math.sqrt(entry.gravity / height) * STEP_TIME);
     const longest = STEP_SHARE * entry.stature;
+    const count = ([1, 2, 3] as const).find((n) => by <= caughtBy(n, longest, grows));
     const lost = {
       ...({ kind: isForward ? 'beyondToes' : 'behindHeels', by, t, step: by * grows, longest } as const),
+      ...(count ? { count } : {}),
       ...(isForeseen ? { isForeseen } : {}),
     };
-    const most = longest * (1 / grows + 1 / grows ** 2 + 1 / grows ** 3);
-    if (by > most) {
-      this.lost = lost;
-      return false;
-    }
+    this.lost = lost;
+    if (!count || !balance) return false;
+    balance.isStepping = true;
     this.found = {
       // what is foreseen is the least that it can come to, so it is not called small
       kind: !isForeseen && lost.step <= SMALL_STEP ? 'smallStep' : 'steps',

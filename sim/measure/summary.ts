@@ -12,7 +12,7 @@ import { actionSource, type Caution, calcCautions, forEachJoint } from './cautio
 import type { Frames } from './frames.ts';
 import { isCompared, knownSpeed, rateOf, strengthOfHinges } from './known-strength.ts';
 import type { SkillTarget } from './target.ts';
-import { calcTouchdownReach, type TouchdownSource } from './touchdown-reach.ts';
+import { calcTouchdownReach, type TouchdownReach, type TouchdownSource } from './touchdown-reach.ts';
 import { type SideWord, type SomersaultWord, turnSign, wordSomersault, wordTilt, wordTwist } from './words.ts';
 
 /** What a summary needs of a flight besides its frames; a Flight is one. */
@@ -76,7 +76,7 @@ export interface Summary {
   /** at the end: the larger of what hips with trunk, and knees, are bent by, rad */
   readonly endBend: number;
   /** of what touches down on its feet: where the forces of its landing would have to pass, m (touchdown-reach.ts) */
-  readonly reach?: number;
+  readonly touchdownReach?: TouchdownReach;
   /** how far it is turned at the end from facing along or against X, rad; how far its legs are apart there, rad; how fast it moves across, m/s */
   readonly facingOff?: number;
   readonly legsApart: number;
@@ -115,7 +115,7 @@ export function summarize(flight: FlownSource, frames: Frames, target?: SkillTar
   const strongest = findStrongest(body, frames);
   const cautions = calcCautions(body, frames);
   const onFeet = known && flight.touchdown?.part === 'feet';
-  const reach = onFeet ? calcTouchdownReach(flight, frames.twist[last]) : undefined;
+  const touchdownReach = onFeet ? calcTouchdownReach(flight, frames.twist[last]) : undefined;
   const notCompared = wordNotCompared(body);
   return {
     body,
@@ -142,7 +142,7 @@ export function summarize(flight: FlownSource, frames: Frames, target?: SkillTar
     legsApart: calcApart(body, frames, last),
     across: Math.abs(flight.v_WScm_W0[2]),
     ...(known ? { facingOff: Math.atan(Math.tan(frames.twist[last])) } : {}),
-    ...(reach === undefined ? {} : { reach }),
+    ...(touchdownReach ? { touchdownReach } : {}),
     ...(target ? { target } : {}),
     height: highest(flight),
     ...(somersaultRate ? { somersaultRate } : {}),

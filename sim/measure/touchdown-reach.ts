@@ -32,11 +32,19 @@ function calcReach({ x, vx, sinking, height, h, mass, gravity }: PointState): nu
   return x + (vx - h / (mass * height)) / (w0 + Math.max(0, sinking) / height);
 }
 
-/**
- * m, + forward as the athlete faces. `twist`: of F at the end, which says where he faces. Undefined for a body without feet, and
- * without gravity.
- */
-export function calcTouchdownReach(flight: TouchdownSource, twist: number): number | undefined {
+/** Of a touchdown on the feet, as the athlete faces. */
+export interface TouchdownReach {
+  /** m, + forward */
+  readonly reach: number;
+  /** angular momentum about the mass centre, kg m^2/s for each kg m^2 of m h^2 (h the stature): + backward */
+  readonly turning: number;
+}
+
+/** m; of a body whose stature is not known, as the landing takes it */
+const STATURE = 1.7;
+
+/** `twist`: of F at the end, which says where he faces. Undefined for a body without feet, and without gravity. */
+export function calcTouchdownReach(flight: TouchdownSource, twist: number): TouchdownReach | undefined {
   const { duration, gravity, body, h_Scm_W } = flight;
   const facing = Math.cos(twist) < 0 ? -1 : 1;
   const soles = calcContactPlaces(flight, duration).filter((p) => p.part === 'feet');
@@ -49,13 +57,9 @@ export function calcTouchdownReach(flight: TouchdownSource, twist: number): numb
   const toe = Math.max(...soles.map((s) => facing * s.x + s.radius));
   const middle = (heel + toe) / 2;
   const h = facing * h_Scm_W[2];
-  return calcReach({
-    x: facing * p[0] - middle,
-    vx: facing * v[0],
-    sinking: -v[1],
-    height,
-    h,
-    mass: body.mass,
-    gravity,
-  });
+  const { mass } = body;
+  return {
+    reach: calcReach({ x: facing * p[0] - middle, vx: facing * v[0], sinking: -v[1], height, h, mass, gravity }),
+    turning: h / (mass * (body.stature ?? STATURE) ** 2),
+  };
 }

@@ -236,8 +236,8 @@ function endingOf(s: Summary, { surface, arrival }: VerdictContext): Ending {
   const asymmetry = unevenIn(s);
   if (asymmetry.length > 0) return notComputed({ kind: 'asymmetric', of: asymmetry });
   const band = bandOf(surface);
-  if (!band || s.reach === undefined) return notComputed({ kind: 'noLanding' });
-  return { kind: 'touches', ...placeInBand(s.reach, band) };
+  if (!band || !s.touchdownReach) return notComputed({ kind: 'noLanding' });
+  return { kind: 'touches', ...placeInBand(s.touchdownReach, band) };
 }
 
 /** What a planar landing says nothing of: tilted, turned from facing along or against X, legs apart, moving across. */

@@ -17,7 +17,7 @@ const BASIS_WORDS: Readonly<Record<SkillVerdict['basis'], string>> = {
   landingModel:
     'Ending judged by the landing model: both legs alike, in a plane. No landing of a measured athlete was compared with it.',
   landingBand:
-    'No landing after the flight is stated: judged by where the mass centre, its speed and the turning left would have to be caught, as the landing model has it for this surface: that says what a run would in two of three, and that or the next word in 96 of 100.',
+    'No landing after the flight is stated: judged by where the mass centre, its speed and the turning left would have to be caught, as the landing model has it for this surface. Of landings run in full three in four ended as this says. Add a landing to have yours run.',
   touchdown: 'Ending judged by the attitude as the flight ends; how it goes on is not judged.',
   none: '',
 };

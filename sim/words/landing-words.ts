@@ -18,6 +18,13 @@ export const BED_WORDS = [
 
 const CENTRE = 'the mass centre, with its speed and turning,';
 
+/** What catches what is beyond the soles. */
+function stepWords(r: Extract<EndingReason, { kind: 'beyondToes' | 'behindHeels' }>, n: NumberWords): string {
+  if (r.count === undefined) return 'no step reaches that far';
+  if (r.count > 1) return `that takes ${r.count === 2 ? 'two' : 'three'} steps`;
+  return `that takes a step of ${r.isForeseen ? 'at least ' : ''}${n.centimetres(r.step)}`;
+}
+
 export function wordReason(r: EndingReason, n: NumberWords = PLAIN_NUMBERS): string {
   switch (r.kind) {
     case 'overBase':
@@ -25,14 +32,11 @@ export function wordReason(r: EndingReason, n: NumberWords = PLAIN_NUMBERS): str
     case 'beyondToes':
     case 'behindHeels': {
       const over = `the soles over the ${r.kind === 'beyondToes' ? 'toes' : 'heels'}`;
-      return r.isForeseen
-        ? `${CENTRE} would leave ${over}, foreseen after ${n.seconds(r.t)}: a step of at least ${n.centimetres(r.step)} would catch it`
-        : `${CENTRE} leaves ${over} after ${n.seconds(r.t)}: a step of ${n.centimetres(r.step)} would catch it`;
+      const leaves = r.isForeseen ? `would leave ${over}, foreseen` : `leaves ${over}`;
+      return `${CENTRE} ${leaves} after ${n.seconds(r.t)}: ${stepWords(r, n)}`;
     }
     case 'part':
       return `${r.part} on the mat after ${n.seconds(r.t)}`;
-    case 'withoutStep':
-      return `kept on both feet, ${r.part} on the mat after ${n.seconds(r.t)}`;
     case 'hipsBelowKnees':
       return `hips ${n.centimetres(r.by)} below the knees on the way`;
     case 'leftSurface':

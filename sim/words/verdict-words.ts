@@ -269,8 +269,7 @@ function endingRuns(ending: Ending, r: SkillVerdict, n: NumberWords, off: string
     case 'touches': {
       const to = ending.direction;
       const word = {
-        stands: 'would stand',
-        smallStep: `would take a small step ${to}`,
+        held: 'could be held',
         steps: `would step ${to}`,
         falls: `would fall ${to}`,
       }[ending.place];

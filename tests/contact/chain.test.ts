@@ -104,8 +104,3 @@ it('knees that would bend out of the plane are refused', () => {
   expect(() => makeChain(body, { held: wide })).toThrow(/knee bends in the sagittal plane/);
   expect(makeChain(body, { held: wide, joints: ['shoulder', 'hip'] }).mass).toBeCloseTo(52, 12);
 });
-
-it('the strength of a joint is that of both sides', () => {
-  const hip = makeChain(body).joints.find((j) => j.name === 'hip');
-  expect(hip?.torqueLimit[0]).toBeCloseTo(2 * 3 * 52, 9);
-});

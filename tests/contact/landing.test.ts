@@ -1,6 +1,7 @@
 // Landings against closed forms, accounts and the flight they come from.
 import { beforeAll, describe, expect, test } from 'vitest';
 import { athletes } from '../../presets/index.ts';
+import { strengthCurve } from '../../sim/body/strength.ts';
 import { makeChain } from '../../sim/contact/chain.ts';
 import { makeChainTotals, totalsInto } from '../../sim/contact/chain-motion.ts';
 import { type LandingRun, runLanding, STEP } from '../../sim/contact/landing.ts';
@@ -11,7 +12,7 @@ import {
   placeEntry,
   withKnee,
 } from '../../sim/contact/landing-entry.ts';
-import { DEFAULT_ACTION, strengthAt } from '../../sim/contact/landing-joints.ts';
+import { DEFAULT_ACTION, JointAction, jointStrength } from '../../sim/contact/landing-joints.ts';
 import { landingPoseInto, makeLandingPose } from '../../sim/contact/landing-pose.ts';
 import { type LandingReport, land } from '../../sim/contact/landing-report.ts';
 import { MATS } from '../../sim/contact/mat.ts';
@@ -255,20 +256,36 @@ describe('accounts of a landing', () => {
       expect(run.fy[k]).toBeGreaterThanOrEqual(0);
       expect(Math.abs(run.fx[k])).toBeLessThanOrEqual(mat.friction * run.fy[k] + 1e-9);
     }
-    const knee = entry.chain.joints.findIndex((j) => j.name === 'knee');
-    const most = 2 * 4 * body.mass;
     /** N m of a passive stop that is not yet counted as one: 0.02 rad into it */
     const STOP = 0.03 * 20 * body.mass;
-    for (let k = 0; k < run.n; k++)
-      if (!run.stopped[k]) expect(Math.abs(run.torque[knee][k])).toBeLessThanOrEqual(most * (1 + 1e-12) + STOP);
+    for (const [j, { strength, angles }] of entry.chain.joints.entries())
+      for (let k = 0; k < run.n; k++) {
+        if (run.stopped[k]) continue;
+        const torque = run.torque[j][k];
+        const { still, plateau } = strength[torque > 0 ? 0 : 1];
+        expect(Math.abs(torque)).toBeLessThanOrEqual(angles.length * still * plateau * (1 + 1e-12) + STOP);
+      }
   });
 
-  test('stretched muscle is stronger, shortening muscle weaker, none is negative', () => {
-    const knee = entry.chain.joints[entry.chain.joints.findIndex((j) => j.name === 'knee')];
-    expect(strengthAt(knee, 0, false, 1.4)).toBeCloseTo(8 * body.mass, 9);
-    expect(strengthAt(knee, 5, false, 1.4)).toBeCloseTo(1.4 * 8 * body.mass, 9);
-    expect(strengthAt(knee, -knee.speedLimit / 2, false, 1.4)).toBeCloseTo((8 * body.mass * 0.5) / 3, 9);
-    expect(strengthAt(knee, -2 * knee.speedLimit, false, 1.4)).toBe(0);
+  test('a joint gives what is known of it at its best angle, stretched the stated factor of that', () => {
+    /** of the largest on a grid of 0.01 rad */
+    const GRID = 1e-4;
+    for (const joint of entry.chain.joints)
+      for (const qd of [0, 3, -3, 9, -9, 30])
+        for (const towards of [1, -1] as const) {
+          const known = joint.angles.reduce((sum, angle) => {
+            const curve = strengthCurve(body, angle, towards);
+            let most = 0;
+            for (let q = -1; q < 3.5; q += 0.01) most = Math.max(most, curve?.torque(q, qd) ?? Number.NaN);
+            return sum + most;
+          }, 0);
+          const give = (eccentric: number): number => jointStrength(joint, qd, towards > 0, eccentric);
+          expect(give(1)).toBeGreaterThanOrEqual(known * (1 - 1e-12));
+          expect(give(1)).toBeLessThanOrEqual(known * (1 + GRID));
+          expect(give(1.4)).toBeCloseTo(towards * qd < 0 ? 1.4 * give(1) : give(1), 9);
+          const action = new JointAction(joint, { ...DEFAULT_ACTION, effort: 0.5, strength: 1.2 }, body, 0.5);
+          expect(action.torque(1, 0.5, qd, 1, 1e5 * towards) * towards).toBeCloseTo(0.6 * give(1), 9);
+        }
   });
 });
 

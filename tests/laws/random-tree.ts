@@ -128,8 +128,6 @@ const freeAngle = (name: string, k: number): NamedAngle => ({
   mirror: k,
   mirrorSign: 1,
   range: [-9, 9],
-  speedLimit: Number.POSITIVE_INFINITY,
-  torqueLimit: [Number.POSITIVE_INFINITY, Number.POSITIVE_INFINITY],
   limitSource: 'none',
 });
 

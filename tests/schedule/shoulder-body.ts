@@ -17,8 +17,6 @@ const named = (name: string, mirror: number): NamedAngle => ({
   mirror,
   mirrorSign: 1,
   range: [-4, 4],
-  speedLimit: 40,
-  torqueLimit: [100, 100],
   limitSource: 'test',
 });
 

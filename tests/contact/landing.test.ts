@@ -223,6 +223,7 @@ describe('accounts of a landing', () => {
     let worst = 0;
     for (let k = 1; k < run.n; k++) worst = Math.min(worst, run.matLoss[k] - run.matLoss[k - 1]);
     expect(worst).toBeGreaterThan(-0.5);
+    // measured 0.059
     expect(report.energy.matLost).toBeGreaterThan(0.02 * report.energy.arrived);
     const knee = report.joints.find((j) => j.joint === 'knee');
     expect(knee?.absorbed).toBeGreaterThan(50);
@@ -322,13 +323,13 @@ describe('plausible', () => {
 describe('the step, by measured convergence', () => {
   /** Error at the chosen step against one of an eighth, as docs/numerics.md says it; measured (firm, sliding) in the comments. */
   const STATED = {
-    peak: 0.005, // 0.008 %, 0.04 %
-    filteredPeak: 0.005, // 0.12 %, 0.10 %
-    brakeTime: 0.005, // 0.04 %, 0.04 %
-    meanDeceleration: 0.005, // 0.12 %, 0.02 %
-    sinkage: 0.005, // 0.10 %, 0.01 %
-    screen: 0.002, // m: 0.03 mm, 0.09 mm
-    ending: 0.01, // s: 0 ms
+    peak: 0.005, // 0.04 %, 0.03 %
+    filteredPeak: 0.005, // 0.01 %, 0.03 %
+    brakeTime: 0.005, // 0.18 %, 0.14 %
+    meanDeceleration: 0.005, // 0.18 %, 0.14 %
+    sinkage: 0.005, // 0.04 %, 0.02 %
+    screen: 0.002, // m: 1.2 mm, 0.2 mm
+    ending: 0.01, // s: 4 ms, 1 ms
   } as const;
   for (const [name, entry] of [
     ['firm', makeDropEntry(bodyOf('ilse-marrow'), FIRM.drop)],

@@ -5,7 +5,7 @@
  */
 import type { Flight } from '../flight/flight.ts';
 import type { Clearance } from '../measure/clearance.ts';
-import { bandOf, heldWithin, mayBeHeld, placeInBand } from '../measure/landing-band.ts';
+import { bandOf, heldWithin, mayBeHeld } from '../measure/landing-band.ts';
 import { calcTouchdownReach } from '../measure/touchdown-reach.ts';
 import type { Contact, WholeContact } from './contact-room.ts';
 import type { LandingSpec } from './landing-spec.ts';
@@ -31,22 +31,15 @@ export const judgeWith = (
 /** m; `twist`: of F at the end. Undefined for a flight that does not end on its feet. */
 export function calcHeldReach(flight: Flight, twist: number, judge?: LandingJudge): number | undefined {
   if (flight.touchdown?.part !== 'feet') return undefined;
-  const touchdown = calcTouchdownReach(flight, twist);
-  if (!touchdown) return undefined;
-  const { reach } = touchdown;
+  const reach = calcTouchdownReach(flight, twist)?.reach;
   const band = bandOf(flight.end.surface?.kind);
-  if (!band || !judge || !mayBeHeld(reach, band)) return reach;
+  if (reach === undefined || !band || !judge || !mayBeHeld(reach, band)) return reach;
   const [low, high] = heldWithin(band);
-  const beside = (isForward: boolean): number =>
-    isForward ? Math.max(reach, high + BESIDE) : Math.min(reach, low - BESIDE);
+  const outside = reach > 0 ? Math.max(reach, high + BESIDE) : Math.min(reach, low - BESIDE);
   const { run } = judge;
   const nearest = judge.nearest();
-  if (nearest && nearest.distance <= 0) return beside(reach > 0);
+  if (nearest && nearest.distance <= 0) return outside;
   const arrival = run && calcArrival(run.after, flight, run.contact, true);
-  if (arrival?.kind === 'landed')
-    return HELD.has(arrival.report.ending.kind)
-      ? Math.min(Math.max(reach, low + BESIDE), high - BESIDE)
-      : beside(reach > 0);
-  const { place, direction } = placeInBand(touchdown, band);
-  return place !== 'held' && reach >= low && reach <= high ? beside(direction === 'forward') : reach;
+  if (arrival?.kind !== 'landed') return reach;
+  return HELD.has(arrival.report.ending.kind) ? Math.min(Math.max(reach, low + BESIDE), high - BESIDE) : outside;
 }

@@ -81,6 +81,8 @@ export type Ending =
       readonly kind: 'touches';
       readonly place: BandPlace;
       readonly direction: 'forward' | 'back';
+      /** turns by more than the band was read for */
+      readonly isFast?: true;
     }
   | { readonly kind: 'inAir' }
   | { readonly kind: 'notComputed'; readonly why: NotComputed };

@@ -6,14 +6,12 @@ import type { SkillVerdict } from './skill-verdict.ts';
 /** With a hop or a small step at most: by the landing model where it was run, else by its band. */
 export function isHeld({ ending }: Pick<SkillVerdict, 'ending'>): boolean {
   if (ending.kind === 'landed') return HELD.has(ending.how);
-  return ending.kind === 'touches' && HELD_PLACES.has(ending.place);
+  return ending.kind === 'touches' && ending.place === 'held';
 }
 
 /** Not held, and not down either. */
 export const isInSteps = ({ ending }: Pick<SkillVerdict, 'ending'>): boolean =>
   (ending.kind === 'landed' && ending.how === 'steps') || (ending.kind === 'touches' && ending.place === 'steps');
-
-const HELD_PLACES: ReadonlySet<string> = new Set(['stands', 'smallStep']);
 
 /** Rail, table or board that is touched in the air. */
 export function touchedOf({ missed }: Pick<SkillVerdict, 'missed'>): Clearance['solid'] | undefined {

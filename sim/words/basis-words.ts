@@ -6,13 +6,16 @@ import { type NumberWords, PENDING, PLAIN_NUMBERS } from './verdict-words.ts';
 /** What the ending was judged by, and what that leaves out; or why it is not computed. */
 export function wordBasis({ ending, basis, flown }: SkillVerdict, n: NumberWords = PLAIN_NUMBERS): string {
   const words = ending.kind === 'notComputed' ? `Not computed: ${wordNotComputed(ending.why, n)}.` : BASIS_WORDS[basis];
-  return flown.isTwistCoarse ? `${words} ${wordCoarseTwist(n)}` : words;
+  const isFast = ending.kind === 'touches' && ending.isFast;
+  return [words, ...(isFast ? [FAST] : []), ...(flown.isTwistCoarse ? [wordCoarseTwist(n)] : [])].join(' ');
 }
 /** Of a skill with one hand late: what half a millisecond of it is worth at least (9 to 60 deg of the ready skill, the more the shorter it holds: docs/swing.md). */
 const LATE_GRAIN = 10 * RAD;
 export const wordCoarseTwist = (n: NumberWords = PLAIN_NUMBERS): string =>
   `One hand lets go late: half a millisecond of it is some ${n.angle(LATE_GRAIN)} of twist or more, so the twist is known to a tenth and no finer.`;
 
+const FAST =
+  'It turns faster than they did, as straight and double somersaults do: run in full, the model seldom holds what gymnasts do there.';
 const BASIS_WORDS: Readonly<Record<SkillVerdict['basis'], string>> = {
   landingModel:
     'Ending judged by the landing model: both legs alike, in a plane. No landing of a measured athlete was compared with it.',

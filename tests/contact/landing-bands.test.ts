@@ -129,20 +129,14 @@ test('without sinking the screen is XcoM with turning stopped at once; what turn
   expect(w0).toBeLessThan(Math.sqrt(9.81 / 0.8));
 });
 
-test('who turns by more than the band was read for is not said to be held, but to step the way he turns', () => {
+test('who turns by more than the band was read for is marked, either way', () => {
   const band = bandOf('floor');
   if (!band) throw new Error('floor');
   for (const turning of [-MOST_TURNING.forward, MOST_TURNING.back])
-    expect(placeInBand({ reach: 0, turning }, band).place).toBe('held');
-  expect(placeInBand({ reach: 0.01, turning: MOST_TURNING.back + 0.01 }, band)).toEqual({
-    place: 'steps',
-    direction: 'back',
-  });
-  expect(placeInBand({ reach: 0.01, turning: -MOST_TURNING.forward - 0.01 }, band)).toEqual({
-    place: 'steps',
-    direction: 'forward',
-  });
-  expect(placeInBand({ reach: -0.5, turning: 0.4 }, band)).toEqual({ place: 'falls', direction: 'back' });
+    expect(placeInBand({ reach: 0, turning }, band)).toEqual({ place: 'held', direction: 'forward' });
+  for (const turning of [-MOST_TURNING.forward - 0.01, MOST_TURNING.back + 0.01])
+    expect(placeInBand({ reach: 0, turning }, band)).toMatchObject({ place: 'held', isFast: true });
+  expect(placeInBand({ reach: -0.5, turning: 0.1 }, band)).toEqual({ place: 'falls', direction: 'back' });
 });
 
 test('what ships are these bands', () => {

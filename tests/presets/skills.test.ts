@@ -15,15 +15,15 @@ const TILT = 3;
  * upright or head first: landings that go on (docs/landing.md) come down short of upright. A file may not state another.
  */
 const NOMINAL: Readonly<Record<string, readonly [number, string, number, string, number?]>> = {
-  'back-tuck': [1, 'backward', 0, '', -23],
-  'back-pike': [1, 'backward', 0, '', -19],
-  'back-straight': [1, 'backward', 0, '', -25],
+  'back-tuck': [1, 'backward', 0, '', -16],
+  'back-pike': [1, 'backward', 0, '', -31],
+  'back-straight': [1, 'backward', 0, '', -32],
   'back-straight-half': [1, 'backward', 0.5, 'left', -13],
   'back-straight-full': [1, 'backward', 1, 'left'],
   'back-straight-double': [1, 'backward', 2, 'left'],
   'back-straight-triple': [1, 'backward', 3, 'left'],
   'double-back-pike-full-out': [2, 'backward', 1, 'left'],
-  'double-back-tuck': [2, 'backward', 0, '', -19],
+  'double-back-tuck': [2, 'backward', 0, '', -29],
   'double-back-straight': [2, 'backward', 0, '', -22],
   'arms-in-spin': [0, '', 1, 'left'],
   'cat-turn': [0, '', 0.25, 'right'],
@@ -32,8 +32,8 @@ const NOMINAL: Readonly<Record<string, readonly [number, string, number, string,
   'floor-double-tuck': [2, 'backward', 0, '', -25],
   'trampoline-double-tuck': [2, 'backward', 0, '', -10],
   'vault-handspring-half': [0.5, 'forward', 0.5, 'left', 18],
-  'giant-double-straight': [2, 'backward', 0, '', -13],
-  'giant-release-late': [2, 'backward', 0, '', -13],
+  'giant-double-straight': [2, 'backward', 0, '', -18],
+  'giant-release-late': [2, 'backward', 0, '', -18],
   'giant-late-hand-full': [2, 'backward', 1, 'right', -18],
 };
 

@@ -14,7 +14,7 @@ import {
 import { distanceIn } from '../../sim/search/margin-window.ts';
 import { builtOf, fileOf, presetIds, specOf } from '../skill/load.ts';
 
-const HELD = ['stands', 'hop', 'deepSquat', 'smallStep'];
+const HELD = ['stands', 'hop', 'deepSquat', 'smallStep', 'held'];
 
 describe('inside the usual window is held by the verdict', () => {
   const onFeet = presetIds.filter((id) => /"kind":"(mat|floor)"/.test(JSON.stringify(fileOf(id)).replaceAll(' ', '')));

@@ -48,7 +48,7 @@ function summaryOf(c: Case): Summary {
     endBend: c.endBend ?? 0,
     legsApart: c.legsApart ?? 0,
     across: c.across ?? 0,
-    ...(c.reach === undefined ? {} : { reach: c.reach }),
+    ...(c.reach === undefined ? {} : { touchdownReach: { reach: c.reach, turning: 0 } }),
     target: { ...BACK_FULL, ...c.target },
     ...(isDefined
       ? {
@@ -165,7 +165,7 @@ describe('a verdict', () => {
 
   it('by the band is given of no uneven landing either', () => {
     const held = { ...plain, reach: 0 };
-    expect(wordVerdict(mat(held))).toMatch(/, on the feet, would stand$/);
+    expect(wordVerdict(mat(held))).toMatch(/, on the feet, could be held$/);
     for (const uneven of [{ legsApart: 21 * RAD }, { across: 1.1 }, { tiltDeg: 10.5 }])
       expect(mat({ ...held, ...uneven }).ending).toMatchObject({ kind: 'notComputed', why: { kind: 'asymmetric' } });
   });

@@ -102,7 +102,12 @@ export class LandingWatch {
       return true;
     }
     // who steps is followed on both feet until the sinking has ended: what comes down before is not caught by a step
-    if (this.found) return !Number.isNaN(this.braked);
+    if (this.found && Number.isNaN(this.braked)) return false;
+    if (this.found) {
+      if (this.isCaught(t)) return true;
+      this.found = undefined;
+      balance.isStepping = false;
+    }
     if (this.lost) return false;
     if (Number.isNaN(this.settling)) {
       if (t >= this.reaction) this.stepFor(this.excessAfterBraking(), t, true);
@@ -168,6 +173,20 @@ export class LandingWatch {
       reasons: [lost, ...this.way()],
     };
     return true;
+  }
+
+  /** What was foreseen was the least that it could come to: with the sinking ended, whether three steps, the first on its way, still catch it. */
+  private isCaught(t: number): boolean {
+    const { lost, balance, entry } = this;
+    if (!lost?.isForeseen || !balance) return true;
+    const w0 = Math.sqrt(entry.gravity / balance.height);
+    const by = Math.max(balance.xcom - balance.toe, balance.heel - balance.xcom);
+    let left = by * Math.exp(w0 * Math.max(0, lost.t + STEP_TIME - t)) - lost.longest;
+    for (let step = 2; step <= 3; step++) left = left * Math.exp(w0 * STEP_TIME) - lost.longest;
+    if (left <= 0) return true;
+    const { count: _, ...rest } = lost;
+    this.lost = rest;
+    return false;
   }
 
   private seeStill(t: number): boolean {

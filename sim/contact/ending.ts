@@ -11,7 +11,9 @@ export type EndingKind =
   | 'seat'
   | 'back'
   | 'head'
-  | 'unsettled';
+  | 'unsettled'
+  /** turns faster at touchdown than the model can judge: its forces are shown, its end is not */
+  | 'tooFast';
 
 export type EndingReason =
   /** the extrapolated mass centre stays over the soles, this far inside at the least since braking ended, m */
@@ -34,6 +36,8 @@ export type EndingReason =
   | { readonly kind: 'hipsBelowKnees'; readonly by: number }
   /** both feet left the surface by this much and came down so far on, + forward, m */
   | { readonly kind: 'leftSurface'; readonly height: number; readonly moved: number }
+  /** angular momentum at touchdown and the most that an ending is said of, kg m^2/s */
+  | { readonly kind: 'turnsFast'; readonly turning: number; readonly limit: number }
   /** neither stood, stepped nor came down within this time, s */
   | { readonly kind: 'timeIsUp'; readonly t: number };
 

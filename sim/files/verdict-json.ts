@@ -35,7 +35,12 @@ function endingJson(ending: Ending): object {
     case 'landed':
       return { kind: ending.how, direction: ending.direction ?? null, afterTouchdownS: ending.t };
     case 'touches':
-      return { kind: ending.kind, would: ending.place, direction: ending.direction };
+      return {
+        kind: ending.kind,
+        would: ending.place,
+        direction: ending.direction,
+        ...(ending.isFast ? { isFast: true } : {}),
+      };
     case 'enters':
       return { kind: ending.kind, first: ending.first, bentDeg: ending.bend * DEG };
     case 'bounces':

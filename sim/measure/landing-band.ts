@@ -33,6 +33,11 @@ const BANDS: Readonly<Record<'floor' | 'mat', LandingBand>> = {
  * seldom holds and gymnasts do: the band goes on for them, and says so.
  */
 export const MOST_TURNING = { forward: 0.2, back: 0.3 } as const;
+/**
+ * kg m^2/s for each kg m^2 of m h^2: judgement. No run of ours that turned faster was held, and gymnasts hold double straights at 0.6
+ * (docs/landing.md): of those no ending is said. Straight singles come down at 0.3 to 0.4.
+ */
+export const MOST_JUDGED_TURNING = 0.4;
 /** m: within this of what is held the screen is not to be trusted (judgement; with it batches say held or not as the model in full in 99.9 %) */
 export const BLUR = 0.05;
 
@@ -48,7 +53,10 @@ interface BandVerdict {
   readonly isFast?: true;
 }
 
-export function placeInBand({ reach, turning }: TouchdownReach, band: LandingBand): BandVerdict {
+export function placeInBand(
+  { reach, turning }: Pick<TouchdownReach, 'reach' | 'turning'>,
+  band: LandingBand,
+): BandVerdict {
   const direction = reach >= 0 ? 'forward' : 'back';
   const { held, steps } = band[direction];
   const away = Math.abs(reach);

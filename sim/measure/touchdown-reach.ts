@@ -38,6 +38,8 @@ export interface TouchdownReach {
   readonly reach: number;
   /** angular momentum about the mass centre, kg m^2/s for each kg m^2 of m h^2 (h the stature): + backward */
   readonly turning: number;
+  /** the same, kg m^2/s */
+  readonly momentum: number;
 }
 
 /** m; of a body whose stature is not known, as the landing takes it */
@@ -61,5 +63,6 @@ export function calcTouchdownReach(flight: TouchdownSource, twist: number): Touc
   return {
     reach: calcReach({ x: facing * p[0] - middle, vx: facing * v[0], sinking: -v[1], height, h, mass, gravity }),
     turning: h / (mass * (body.stature ?? STATURE) ** 2),
+    momentum: h,
   };
 }

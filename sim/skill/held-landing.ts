@@ -40,6 +40,6 @@ export function calcHeldReach(flight: Flight, twist: number, judge?: LandingJudg
   const nearest = judge.nearest();
   if (nearest && nearest.distance <= 0) return outside;
   const arrival = run && calcArrival(run.after, flight, run.contact, true);
-  if (arrival?.kind !== 'landed') return reach;
+  if (arrival?.kind !== 'landed' || arrival.report.ending.kind === 'tooFast') return reach;
   return HELD.has(arrival.report.ending.kind) ? Math.min(Math.max(reach, low + BESIDE), high - BESIDE) : outside;
 }

@@ -16,7 +16,8 @@ export function* likelihoodSteps(
   { landSample, tenthsOf, LANDING_RANGES: ranges, LANDING_SAMPLES: samples }: WholeContact,
 ): Generator<undefined, Likelihood | undefined> {
   if (landing?.kind !== 'landed' || skill.end.surface?.kind === 'trampoline') return undefined;
-  const { entry, spec } = landing.run;
+  const { entry, spec, ending } = landing.run;
+  if (ending.kind === 'tooFast') return undefined;
   const kinds: EndingKind[] = [];
   for (let i = 0; i < samples; i++) {
     kinds.push(landSample(entry, spec, i));

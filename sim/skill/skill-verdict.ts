@@ -8,7 +8,7 @@ import type { Asymmetry } from '../contact/landing-entry.ts';
 import type { SurfaceKind } from '../flight/flight.ts';
 import { RAD, REV } from '../math/angles.ts';
 import { ASKED_CLEARANCE, type Clearance } from '../measure/clearance.ts';
-import { type BandPlace, bandOf, placeInBand } from '../measure/landing-band.ts';
+import { type BandPlace, bandOf, MOST_JUDGED_TURNING, placeInBand } from '../measure/landing-band.ts';
 import type { Summary } from '../measure/summary.ts';
 import type { SideWord, SomersaultWord } from '../measure/words.ts';
 import type { LaunchedSkill } from './launch.ts';
@@ -60,6 +60,8 @@ interface Flown {
 export type NotComputed =
   | { readonly kind: 'asymmetric'; readonly of: readonly Asymmetry[] }
   | { readonly kind: 'undefined' }
+  /** turns faster than the landing model can judge, kg m^2/s; by its band it would be held */
+  | { readonly kind: 'fast'; readonly turning: number; readonly limit: number; readonly isWithin?: true }
   /** the file states no landing after the flight */
   | { readonly kind: 'noLanding' }
   /** on its way */
@@ -166,7 +168,10 @@ export function verdictOf(
 ): SkillVerdict {
   const inFlight = verdictInFlight(skill, summary, nearest);
   const { ending } = inFlight;
-  return landing && isPending(ending) ? { ...inFlight, ...judgeArrival(landing) } : inFlight;
+  if (!landing || !isPending(ending)) return inFlight;
+  const judged = judgeArrival(landing);
+  const fast = tooFast(summary, skill.end.surface?.kind);
+  return { ...inFlight, ...judged, ...(judged.ending.kind === 'notComputed' && fast ? { ending: fast } : {}) };
 }
 
 const isPending = (ending: Ending): boolean => ending.kind === 'notComputed' && ending.why.kind === 'pending';
@@ -237,6 +242,8 @@ function endingOf(s: Summary, { surface, arrival }: VerdictContext): Ending {
   if (arrival !== undefined) return arrivalEnding(arrival);
   const asymmetry = unevenIn(s);
   if (asymmetry.length > 0) return notComputed({ kind: 'asymmetric', of: asymmetry });
+  const fast = tooFast(s, surface);
+  if (fast) return fast;
   const band = bandOf(surface);
   if (!band || !s.touchdownReach) return notComputed({ kind: 'noLanding' });
   return { kind: 'touches', ...placeInBand(s.touchdownReach, band) };
@@ -253,9 +260,22 @@ function unevenIn({ tilt = 0, facingOff = 0, legsApart, across }: Summary): Asym
   return found.filter(({ value, limit }) => value > limit);
 }
 
+/** Undefined where it turns slowly enough to be judged. */
+function tooFast({ touchdownReach: at }: Summary, surface?: SurfaceKind): Ending | undefined {
+  if (!at || Math.abs(at.turning) <= MOST_JUDGED_TURNING) return undefined;
+  const band = bandOf(surface);
+  const isWithin = band && placeInBand(at, band).place === 'held';
+  const turning = Math.abs(at.momentum);
+  const limit = (turning * MOST_JUDGED_TURNING) / Math.abs(at.turning);
+  return { kind: 'notComputed', why: { kind: 'fast', turning, limit, ...(isWithin ? { isWithin } : {}) } };
+}
+
 function arrivalEnding(arrival: ArrivalEnd): Ending {
   if (arrival.kind === 'notOnFeet') return { kind: 'down', part: arrival.part };
   if (arrival.kind === 'asymmetric') return { kind: 'notComputed', why: { kind: 'asymmetric', of: arrival.asymmetry } };
-  const { kind: how, direction, t } = arrival.report.ending;
+  const { kind: how, direction, t, reasons } = arrival.report.ending;
+  const [first] = reasons;
+  if (first?.kind === 'turnsFast')
+    return { kind: 'notComputed', why: { kind: 'fast', turning: first.turning, limit: first.limit } };
   return { kind: 'landed', how, ...(direction ? { direction } : {}), t };
 }

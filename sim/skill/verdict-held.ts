@@ -6,6 +6,7 @@ import type { SkillVerdict } from './skill-verdict.ts';
 /** With a hop or a small step at most: by the landing model where it was run, else by its band. */
 export function isHeld({ ending }: Pick<SkillVerdict, 'ending'>): boolean {
   if (ending.kind === 'landed') return HELD.has(ending.how);
+  if (ending.kind === 'notComputed' && ending.why.kind === 'fast') return ending.why.isWithin === true;
   return ending.kind === 'touches' && ending.place === 'held';
 }
 

@@ -30,6 +30,8 @@ export function wordNotComputed(why: NotComputed, n: NumberWords = PLAIN_NUMBERS
   switch (why.kind) {
     case 'asymmetric':
       return `the landing model is flat: ${why.of.map((a) => asymmetryWords(a, n)).join('; ')}. Most twisting landings are uneven (50 to 83 %: Marinšek & Čuk)`;
+    case 'fast':
+      return `it turns with ${why.turning.toFixed(0)} kg m2/s at touchdown; endings are judged up to ${why.limit.toFixed(0)} for this body, since beyond the landing model holds none and gymnasts do. The forces of its impact are computed where a landing is stated`;
     case 'undefined':
       return 'the body lies along its somersault axis';
     case 'noLanding':

@@ -15,6 +15,7 @@ const SHORT: Readonly<Record<EndingKind, string>> = {
   back: 'on the back',
   head: 'head to the mat',
   unsettled: 'neither stands nor is down',
+  tooFast: 'not computed',
 };
 
 /** "stands in 7 of 10 of the stated ranges; small step in 2, steps in 1": the ending that is said first, however seldom it comes. */

@@ -82,6 +82,7 @@ export const ENDING_WORDS: Readonly<
   back: () => ['falls on the back'],
   head: () => ['falls, head to the mat'],
   unsettled: () => ['neither stands nor is down', ' when the run ends'],
+  tooFast: () => ['landing not computed'],
 };
 /** These follow the skill after a comma, the others after a colon. */
 const FOLLOWS: ReadonlySet<EndingKind> = new Set(['hop', 'smallStep', 'steps', 'deepSquat']);

@@ -6,9 +6,10 @@ import { expect, test } from 'vitest';
 import { athletes } from '../../presets/index.ts';
 import type { EndingKind } from '../../sim/contact/ending.ts';
 import * as contact from '../../sim/contact/index.ts';
+import { MOST_JUDGED_TURNING as LANDING_LIMIT } from '../../sim/contact/landing.ts';
 import { MATS } from '../../sim/contact/mat.ts';
 import { calcFlightEnd, makeBody, readAthlete } from '../../sim/index.ts';
-import { bandOf, MOST_TURNING, placeInBand } from '../../sim/measure/landing-band.ts';
+import { bandOf, MOST_JUDGED_TURNING, MOST_TURNING, placeInBand } from '../../sim/measure/landing-band.ts';
 import { calcTouchdownReach } from '../../sim/measure/touchdown-reach.ts';
 import { flyWhole } from '../../sim/skill/whole.ts';
 import { casesOf } from '../corpus.ts';
@@ -162,3 +163,16 @@ test('a flight and the entry of its landing have the same reach', () => {
 });
 /** m: the chain averages left and right and leaves out 2 deg of tilt; measured 0.021 of the vault, 0.01 of the others */
 const SAME = 0.025;
+
+test('screen and model end where turning is too fast to be judged at the same limit', () => {
+  expect(MOST_JUDGED_TURNING).toBe(LANDING_LIMIT);
+  const at = (turning: number) => landAt(bodies[0], MATS.competitionMat, { speed: 4, turning }, 0).ending;
+  expect(at(MOST_JUDGED_TURNING - 0.01).kind).not.toBe('tooFast');
+  const { kind, reasons } = at(MOST_JUDGED_TURNING + 0.01);
+  const scale = bodies[0].mass * (bodies[0].stature ?? 0) ** 2;
+  expect(kind).toBe('tooFast');
+  expect(reasons).toHaveLength(1);
+  expect(reasons[0]).toMatchObject({ kind: 'turnsFast' });
+  expect(reasons[0].kind === 'turnsFast' && reasons[0].turning / scale).toBeCloseTo(0.41, 9);
+  expect(reasons[0].kind === 'turnsFast' && reasons[0].limit / scale).toBeCloseTo(0.4, 9);
+});

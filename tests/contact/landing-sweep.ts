@@ -53,7 +53,7 @@ export const rankOf = (kind: EndingKind): number =>
 
 const LETTERS: Readonly<Record<EndingKind, string>> = {
   stands: 'S', hop: 'o', deepSquat: 'D', smallStep: 's', steps: 't', hands: 'h', knees: 'k', seat: 'e', back: 'b', head: 'x',
-  unsettled: '?',
+  unsettled: '?', tooFast: '-',
 }; // biome-ignore format: a table
 export const letterOf = (kind: EndingKind): string => LETTERS[kind];
 

@@ -68,7 +68,7 @@ describe('cautions', () => {
   it('are short sentences: what is asked for, whose strength that is, and of a tuck what the hands carry', () => {
     const [caution] = engine.fly(fileOf('double-back-tuck')).cautions;
     expect(caution).toMatchObject({
-      title: 'Knee bend asks for 1.9 times the strength known for this joint.',
+      title: 'Knee bend asks for 1.8 times the strength known for this joint.',
       detail:
         "Compared with adult men, measured, scaled by mass and stature. In a tuck the hands on the shins carry part of this; the model's hands carry nothing.",
     });

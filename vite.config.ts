@@ -11,7 +11,11 @@ export default defineConfig({
     target: 'es2023',
     chunkSizeWarningLimit: 1200,
     // a note on slow plugins is no news to who starts the app
-    rolldownOptions: { checks: { pluginTimings: false } },
+    rolldownOptions: {
+      checks: { pluginTimings: false },
+      // sim is pure: what only a tool asks of its door is loaded with the tool
+      treeshake: { moduleSideEffects: [{ test: /\/sim\//, sideEffects: false }] },
+    },
   },
   worker: { format: 'es' },
   preview: { host: '127.0.0.1' },

@@ -78,7 +78,7 @@ test('with a likelihood and a code the header holds its height, and nothing is c
 
 test('under a sentence of four lines the standing caution is whole', { tag: '@touch' }, async ({ page }) => {
   await openSkill(page, 'released 30 ms late');
-  await expect(page.locator('.judged')).toContainText('of 10 of the stated ranges', SOON);
+  await expect(page.getByTestId('sentence')).toContainText('landing not computed', SOON);
   for (const standing of await page.locator('.standing').all())
     if (await standing.isVisible()) {
       const [box, thumb] = [await standing.boundingBox(), await page.locator('.thumb').boundingBox()];
@@ -137,7 +137,7 @@ test('no text is under 12 px, in the page and with the whole skill', async ({ pa
         return own && w > 0 && px < 12 ? [`${px} ${one.textContent}`] : [];
       }),
     );
-  await openSkill(page, 'giant swings');
+  await openSkill(page, 'floor: double');
   await expect(page.locator('.judged')).toContainText('of 10 of the stated ranges', SOON);
   expect(await small()).toEqual([]);
   await page.keyboard.press('m');

@@ -241,7 +241,7 @@ test.describe('on a large screen', () => {
     await says('Energy not accounted for', account);
     await says('1 J', account);
     await tool.getByLabel('Mat', { exact: true }).selectOption({ label: 'Competition mat' });
-    await says('13.9', big);
+    await says('14.0', big);
     await button(page, named('Undo')).click();
     await expect(big).toHaveText('11.1');
     const knees = tool.getByRole('spinbutton', { name: 'Knees at touchdown' });

@@ -135,7 +135,8 @@ export function WindowStudy(props: { window: WindowResult; width: number; set: (
       <p data-testid="window">
         <b>{words().head}</b>{' '}
         <span class="quiet">
-          {words().alone} {t.windowWish} {t.windowFormer(formatNumber(props.window.formerMs, 0))}
+          {words().alone} {props.window.isByBand ? t.windowBand : t.windowWish}{' '}
+          {t.windowFormer(formatNumber(props.window.formerMs, 0))}
         </span>
       </p>
       <Show when={tries().length > 1}>

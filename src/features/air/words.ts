@@ -157,6 +157,8 @@ export const contactTexts = {
   windowNone: 'No release near this one is held.',
   windowWish:
     'Held: the rail is not touched, and the landing ends with a hop or a small step at most; twist less than 30° off.',
+  windowBand:
+    'Held: the rail is not touched, and the landing lies within the band of the landing model, which is not run for what turns so fast; twist less than 30° off.',
   windowBoth: (ms: string) => `Landing and 10 cm from the rail both: the landing alone is held for ${ms} ms.`,
   windowNever: 'No moment holds both the landing and 10 cm from the rail.',
   windowFormer: (ms: string) =>

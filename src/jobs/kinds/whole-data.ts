@@ -129,6 +129,8 @@ export interface WindowResult {
   readonly toMs: number;
   /** of it with nothing nearer to the rail than asked; left out: nothing was measured */
   readonly clearMs?: number;
+  /** it turns too fast for its landings to be run: they are judged by the band */
+  readonly isByBand?: true;
   /** of all times looked at, by the window that was usual before */
   readonly formerMs: number;
   readonly isOpen: readonly [boolean, boolean];

@@ -109,12 +109,14 @@ export function makeWindowResult(whole: Whole, contact: WholeContact): WindowRes
   });
   const clear = calcClearTime(found);
   const formerMs = calcFormerTime(found) * 1000;
+  const isByBand = whole.landing?.kind === 'landed' && whole.landing.report.ending.kind === 'tooFast';
   return {
     tries,
     ...(clear === undefined ? {} : { clearMs: clear * 1000 }),
     fromMs: found.from * 1000,
     toMs: found.to * 1000,
     formerMs,
+    ...(isByBand ? { isByBand } : {}),
     isOpen: found.isOpen,
   };
 }

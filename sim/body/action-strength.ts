@@ -26,6 +26,8 @@ export interface ActionStrength {
   readonly zeroSpeed: number;
   /** rad/s of the fastest known move */
   readonly knownSpeed: number;
+  /** of the fastest known move */
+  readonly speedSource: string;
   /** share of the still torque that stretched muscle holds */
   readonly plateau: number;
   /** N m still, at the best angle: the larger of both sets */
@@ -75,6 +77,7 @@ export function makeActionStrength(
     angleSign,
     zeroSpeed,
     knownSpeed: single.knownSpeed ?? zeroSpeed,
+    speedSource: single.speedSource ?? single.source,
     plateau,
     still: Math.max(still, adultStill),
     ...(c === undefined ? {} : { adults: { still: adultStill, c, tail: tailOf(c, zeroSpeed) } }),

@@ -39,6 +39,8 @@ interface Single {
   readonly zeroSpeed: number;
   /** rad/s of the fastest known move, where that is more than the zero-torque speed */
   readonly knownSpeed?: number;
+  /** of that speed, or of a zero-torque speed that is not the source's own */
+  readonly speedSource?: string;
 }
 
 const JACKSON = 'one elite male gymnast, measured (Jackson 2010, PhD, Loughborough; values from an open library)';
@@ -65,6 +67,7 @@ const gymnast = (
 const HIP_SPEED = 900 * RAD;
 /** Arms through 180 deg in 0.30 s, common practice from memory, peak above the gymnast's zero-torque speeds (931 and 1093 deg/s). */
 const ARM_SPEED = 1125 * RAD;
+const BY_PRACTICE = 'common practice, from memory';
 
 /** Trunk: docs/decisions/0021-strength.md argues each. Women 0.8 of it, from memory. */
 const TRUNK = 'young adults, from memory (Beimborn & Morrissey 1988; Kumar), the middle of a wide range';
@@ -88,14 +91,18 @@ const judged = (perKg: number, zeroSpeed = 10): Single => ({
 
 /** Set B and what fills its gaps. Angles and shares at half speed are the library's; the elbow's bend is nearly flat in it. */
 const SINGLE = {
-  hipExtension: { ...gymnast(175.7, 9.023, 0.164, [1.065, 1.059]), zeroSpeed: HIP_SPEED },
-  hipFlexion: { ...gymnast(157.3, 9.18, 0.25, [0.733, 1.22]), zeroSpeed: HIP_SPEED },
+  hipExtension: { ...gymnast(175.7, 9.023, 0.164, [1.065, 1.059]), zeroSpeed: HIP_SPEED, speedSource: BY_PRACTICE },
+  hipFlexion: { ...gymnast(157.3, 9.18, 0.25, [0.733, 1.22]), zeroSpeed: HIP_SPEED, speedSource: BY_PRACTICE },
   kneeExtension: gymnast(285.6, 19.22, 0.115, [0.942, 0.51]),
   kneeFlexion: gymnast(98.8, 16.63, 0.197, [1.03, 1.11]),
   plantarFlexion: gymnast(127.6, 11.76, 0.411, [0.408, 0.661], `set A scaled to ${JACKSON}`),
   dorsiflexion: gymnast(44.3, 17.27, 0.112, [-0.187, 0.609], `set A scaled to ${JACKSON}`),
-  shoulderExtension: { ...gymnast(127.4, 16.25, 0.25, [2.147, 1.831]), knownSpeed: ARM_SPEED },
-  shoulderFlexion: { ...gymnast(91.1, 19.08, 0.25, [0.89, 1.29]), knownSpeed: ARM_SPEED },
+  shoulderExtension: {
+    ...gymnast(127.4, 16.25, 0.25, [2.147, 1.831]),
+    knownSpeed: ARM_SPEED,
+    speedSource: BY_PRACTICE,
+  },
+  shoulderFlexion: { ...gymnast(91.1, 19.08, 0.25, [0.89, 1.29]), knownSpeed: ARM_SPEED, speedSource: BY_PRACTICE },
   shoulderForward: gymnast(128.5, 18.05, 0.214, undefined, KENTEL),
   shoulderBack: gymnast(94.7, 18, 0.224, undefined, KENTEL),
   shoulderInward: gymnast(50.5, 19.47, 0.285, undefined, KENTEL),

@@ -79,12 +79,15 @@ const GRIP = 0.3;
 /** Damping that a joint keeps while it is led, N m s/rad for each kg: judgement. */
 const CALM = 0.05;
 
+/** Factors on the stiffness of the legs that a file may state. */
+export const LEG_STIFFNESS = [0.1, 5] as const;
+
 export function checkAction(a: LegAction): LegAction {
   const within = (field: string, value: number, low: number, high: number, unit: string): void => {
     if (!(value >= low && value <= high))
       throw new FieldError(`arrival.${field}`, value, `a number from ${low} to ${high} ${unit}`.trim());
   };
-  within('legStiffness', a.stiffness, 0.1, 5, '');
+  within('legStiffness', a.stiffness, ...LEG_STIFFNESS, '');
   within('effort', a.effort, 0.2, 1, '');
   within('eccentricFactor', a.eccentric, 1, 2, '');
   within('reflexDelayS', a.delay, 0, 0.5, 's');

@@ -7,7 +7,8 @@
 import type { EndingKind } from './ending.ts';
 import { type LandingSetup, runLanding } from './landing.ts';
 import type { LandingEntry } from './landing-entry.ts';
-import { LEGS } from './landing-joints.ts';
+import { LEG_STIFFNESS, LEGS } from './landing-joints.ts';
+import { LEAST_STIFFNESS, MOST_STIFFNESS } from './mat.ts';
 
 export interface LandingRange {
   readonly name: 'legs' | 'bend' | 'mat' | 'reaction' | 'strength';
@@ -68,10 +69,10 @@ export function landSample(entry: LandingEntry, spec: LandingSetup, i: number): 
     {
       ...spec,
       isBatch: true,
-      mat: { ...spec.mat, stiffness: spec.mat.stiffness * mat },
+      mat: { ...spec.mat, stiffness: Math.min(Math.max(spec.mat.stiffness * mat, LEAST_STIFFNESS), MOST_STIFFNESS) },
       action: {
         ...spec.action,
-        stiffness: spec.action.stiffness * legs,
+        stiffness: Math.min(Math.max(spec.action.stiffness * legs, LEG_STIFFNESS[0]), LEG_STIFFNESS[1]),
         strength: spec.action.strength * strength,
         delay: reaction,
       },

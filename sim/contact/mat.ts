@@ -67,6 +67,10 @@ export const MATS: Readonly<Record<MatName, MatPreset>> = {
 const STIFFENS_FROM = 0.4;
 const STIFFENS = 10;
 
+/** N/m that a file may state. */
+export const LEAST_STIFFNESS = 1e3;
+export const MOST_STIFFNESS = 1e6;
+
 export function checkMat(mat: MatSpec): MatSpec {
   const within = (field: string, value: number, low: number, high: number, unit: string): void => {
     if (!(value >= low && value <= high))
@@ -74,7 +78,7 @@ export function checkMat(mat: MatSpec): MatSpec {
   };
   within('surfaceHeightM', mat.surfaceY, -20, 20, 'm');
   within('thicknessM', mat.thickness, 0.01, 5, 'm');
-  within('stiffnessKNPerM', mat.stiffness / 1000, 1, 1000, 'kN/m');
+  within('stiffnessKNPerM', mat.stiffness / 1000, LEAST_STIFFNESS / 1000, MOST_STIFFNESS / 1000, 'kN/m');
   within('dampingSPerM', mat.damping, 0, 5, 's/m');
   within('friction', mat.friction, 0, 3, '');
   return mat;

@@ -78,6 +78,11 @@ export function actionSource(body: Body, angle: number, towards: number): string
   return s ? strengthSource(s) : body.angles[angle].limitSource;
 }
 
+/** Where the fastest known move of an angle towards + or - comes from. */
+export function speedSource(body: Body, angle: number, rate: number): string {
+  return body.angles[angle].strength?.[rate >= 0 ? 0 : 1].speedSource ?? body.angles[angle].limitSource;
+}
+
 /** Whether an angle means something where the angles of a row start at `o`. */
 export function isJudgedAt(body: Body, angle: number, angles: Float64Array, o: number): boolean {
   const shoulder = body.shoulders.find((s) => s.plane === angle);
@@ -115,7 +120,7 @@ function speeds(body: Body, frames: JointColumns): Caution[] {
     worst.judge({ kind: 'speed', angle, t: frames.t[i], value, limit }, beyond);
     towards.set(angle, rate);
   });
-  return worst.list(({ angle }) => actionSource(body, angle, towards.get(angle) ?? 1));
+  return worst.list(({ angle }) => speedSource(body, angle, towards.get(angle) ?? 1));
 }
 
 function torques(body: Body, frames: JointColumns, at?: number): Caution[] {

@@ -15,6 +15,7 @@ import {
   forEachJoint,
   isJudgedAt,
   type JointColumns,
+  speedSource,
 } from './cautions.ts';
 import { listLoads } from './joint-loads.ts';
 import { isCompared, knownSpeed, MOST_TIMES, strengthOfHinges, warnedSpeed, warnedTorque } from './known-strength.ts';
@@ -143,7 +144,7 @@ function fastestShare(body: Body, columns: JointColumns): JointShare | undefined
     const known = knownSpeed(body, angle, rate);
     const share = value / warnedSpeed(known);
     if (share <= (best?.share ?? 0)) return;
-    best = { kind: 'speed', angle, t: columns.t[i], value, known, share, source: actionSource(body, angle, rate) };
+    best = { kind: 'speed', angle, t: columns.t[i], value, known, share, source: speedSource(body, angle, rate) };
   });
   return best;
 }

@@ -32,7 +32,7 @@ const BANDS: Readonly<Record<'floor' | 'mat', LandingBand>> = {
  * 500 that turn by 0.2 to 0.3, half of those that turn backward, a third of the others. Faster ones, as straight somersaults are, the model run in full
  * seldom holds and gymnasts do: the band goes on for them, and says so.
  */
-export const MOST_TURNING = { forward: 0.2, back: 0.3 } as const;
+export const MOST_TURNING = 0.2;
 /**
  * kg m^2/s for each kg m^2 of m h^2: judgement. No run of ours that turned faster was held, and gymnasts hold double straights at 0.6
  * (docs/landing.md): of those no ending is said. Straight singles come down at 0.3 to 0.4.
@@ -61,7 +61,7 @@ export function placeInBand(
   const { held, steps } = band[direction];
   const away = Math.abs(reach);
   const place = away <= held ? 'held' : away <= steps ? 'steps' : 'falls';
-  const isFast = Math.abs(turning) > MOST_TURNING[turning > 0 ? 'back' : 'forward'];
+  const isFast = Math.abs(turning) > MOST_TURNING;
   return { place, direction, ...(isFast ? { isFast } : {}) };
 }
 

@@ -132,8 +132,8 @@ function cautionLines(s: Summary): string[] {
     return [
       ...notCompared,
       young
-        ? 'Nothing is beyond the ranges of the joints.'
-        : `No cautions: nothing is beyond the ranges of the joints, ${warnedSpeed(1)} times their known speeds or ${TORQUE_WARNED} times their known strengths.`,
+        ? 'In the air nothing is beyond the ranges of the joints.'
+        : `No cautions in the air: nothing is beyond the ranges of the joints, ${warnedSpeed(1)} times their known speeds or ${TORQUE_WARNED} times their known strengths.`,
     ];
   const sources = new Set(list.map(({ caution }) => caution.source));
   return [

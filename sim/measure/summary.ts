@@ -8,7 +8,7 @@ import { strengthAt } from '../body/action-strength.ts';
 import type { Body, Vec3 } from '../body/body.ts';
 import { REV, turnedTo } from '../math/angles.ts';
 import { type Said, wordCaution, wordNotCompared } from './caution-words.ts';
-import { actionSource, type Caution, calcCautions, forEachJoint } from './cautions.ts';
+import { actionSource, type Caution, calcCautions, forEachJoint, speedSource } from './cautions.ts';
 import type { Frames } from './frames.ts';
 import { isCompared, knownSpeed, rateOf, strengthOfHinges } from './known-strength.ts';
 import type { SkillTarget } from './target.ts';
@@ -235,7 +235,7 @@ function findFastest(body: Body, frames: Frames): JointPeak | undefined {
   });
   if (row < 0) return undefined;
   const limit = isCompared(body) ? knownSpeed(body, angle, rate) : Number.POSITIVE_INFINITY;
-  return { value: best, t: frames.t[row], angle, limit, source: actionSource(body, angle, rate) };
+  return { value: best, t: frames.t[row], angle, limit, source: speedSource(body, angle, rate) };
 }
 
 function findStrongest(body: Body, frames: Frames): JointPeak | undefined {

@@ -21,8 +21,8 @@ const CENTRE = 'the mass centre, with its speed and turning,';
 /** What catches what is beyond the soles. */
 function stepWords(r: Extract<EndingReason, { kind: 'beyondToes' | 'behindHeels' }>, n: NumberWords): string {
   if (r.count === undefined) return 'no step reaches that far';
-  if (r.count > 1) return `that takes ${r.count === 2 ? 'two' : 'three'} steps`;
-  return `that takes a step of ${r.isForeseen ? 'at least ' : ''}${n.centimetres(r.step)}`;
+  if (r.count > 1) return `that would take ${r.count === 2 ? 'two' : 'three'} steps`;
+  return `that would take a step of ${r.isForeseen ? 'at least ' : ''}${n.centimetres(r.step)}`;
 }
 
 export function wordReason(r: EndingReason, n: NumberWords = PLAIN_NUMBERS): string {

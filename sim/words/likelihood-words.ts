@@ -22,7 +22,8 @@ const SHORT: Readonly<Record<EndingKind, string>> = {
 export function wordLikelihood(tenths: Likelihood['tenths'], said: EndingKind): string {
   const own = { kind: said, tenths: tenths.find((one) => one.kind === said)?.tenths ?? 0 };
   const [first, ...rest] = [own, ...tenths.filter((one) => one.kind !== said && one.tenths > 0)];
-  const others = rest.slice(0, 2).map((one) => `${SHORT[one.kind]} in ${one.tenths}`);
+  const others = rest.map((one) => `${SHORT[one.kind]} in ${one.tenths}`);
   const head = `${SHORT[first.kind]} in ${first.tenths} of 10 of the stated ranges`;
-  return others.length > 0 ? `${head}; ${others.join(', ')}` : head;
+  if (others.length === 0) return head;
+  return `${head}; ${rest[0].tenths > first.tenths ? 'more often ' : ''}${others.join(', ')}`;
 }

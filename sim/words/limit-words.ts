@@ -5,7 +5,7 @@ export const MET_WORDS =
 
 /** Where the landing has to be held. */
 export const HELD_WORDS =
-  'An answer meets the tolerances that are asked for, and its landing is held as its sentence has it, with a hop or a small step at most. What is not held comes last and says so.';
+  'An answer meets the tolerances that are asked for, and its landing is held as its sentence has it, with a hop or a small step at most; of one that turns too fast to be judged, that it lies within the band of the landing model. What is not held comes last and says so.';
 
 /** Of answers that were refused; `isMore`: beside others that were not. */
 export const wordTouching = (solids: readonly string[], isMore: boolean): string =>

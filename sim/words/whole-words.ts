@@ -85,7 +85,7 @@ function landingLines(landing: Arrival, isBed: boolean): [string, string][] {
         r.bound ? ` (${BOUND_WORDS[r.bound]})` : ''
       }, ${r.filteredPeak.bodyWeights.toFixed(1)} as a mean over 10 ms (44 Hz)`,
     ],
-    ['', brakingWords(r)],
+    ['', `${brakingWords(r)}; ${bentWords(r)}`],
     [
       '',
       `of ${j(e.arrived)} the joints took ${j(e.joints)}, the mat ${j(e.matLost)} and holds ${j(e.matHeld)}, soles and soft tissue ${j(e.solesLost + e.solesHeld)}, ${j(e.left)} still move; strongest torque ${strongest(r)}`,
@@ -116,7 +116,13 @@ function brakingWords(r: LandingReport): string {
   return `braked in ${ms(r.brakeTime)}: mean deceleration ${r.meanG.toFixed(1)} g, mean ground force ${r.meanBodyWeights.toFixed(1)} body weights; sinks ${cm(r.sinkage)}`;
 }
 
+/** How deep it goes. */
+function bentWords(r: LandingReport): string {
+  const knee = r.joints.find((j) => j.joint === 'knee');
+  return knee ? `knees bent to ${(Math.abs(knee.furthest) * DEG).toFixed(0)} deg` : 'knees not bent';
+}
+
 function strongest(r: LandingReport): string {
   const j = r.joints.reduce((a, b) => (Math.abs(b.torque) > Math.abs(a.torque) ? b : a));
-  return `${Math.abs(j.torque).toFixed(0)} N m at the ${j.joint}s`;
+  return `${Math.abs(j.torque).toFixed(0)} N m at the ${j.joint}s (both sides, with what their stops push back)`;
 }

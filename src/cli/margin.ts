@@ -167,7 +167,7 @@ function formatWindow({ window }: Study, spec: SkillSpec, now: readonly number[]
   const verdict =
     distance <= 1 ? '' : '\nThe skill as it is lands outside the window: bars have no length; solve for it first.';
   const held = window.some(({ result }) => result.id === 'reach')
-    ? '\nA landing is held (stands, a hop or a small step) as the landing model has it for this surface; what may be held is run where the skill states a landing. What touches rail, table or board is not held.'
+    ? '\nA landing is held (stands, a hop or a small step) as the landing model has it for this surface; what may be held is run where the skill states a landing; what turns too fast to be judged goes by the band of that model. What touches rail, table or board is not held.'
     : '';
   const coarse = spec.start.kind === 'swing' && spec.start.swing.lateHand ? `\n${wordCoarseTwist()}` : '';
   return `Window of the landing\n${formatTable(['result', 'from', 'to', 'as it is', 'unit'], rows, 1)}${held}${coarse}${verdict}`;

@@ -61,7 +61,7 @@ test('a value over what is known and under a caution says from where on it is ca
     /largest torque .*, (\d+) N m at .*; known (\d+) N m \(cautioned from 1\.3 times on\)/.exec(out) ?? [];
   expect(Number(torque)).toBeGreaterThan(Number(known));
   expect(Number(torque)).toBeLessThan(1.3 * Number(known));
-  expect(out).toMatch(/No cautions: nothing is beyond .* 1\.3 times their known strengths/);
+  expect(out).toMatch(/No cautions in the air: nothing is beyond .* 1\.3 times their known strengths/);
   expect((await run('fly', 'back-tuck')).out).not.toMatch(/cautioned from/);
 }, 60_000);
 

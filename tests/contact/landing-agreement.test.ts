@@ -16,9 +16,9 @@ const SEED = 7;
 const TOUCHDOWNS = 2000;
 
 /** Of 2,000: share that the band says as the run does. */
-const AGREES = 0.725;
+const AGREES = 0.737;
 /** Whether it is held, with a small step at most: share that the band says as the run does; that batches do, which run what may be held. */
-const HELD_BY_BAND = 0.912;
+const HELD_BY_BAND = 0.9;
 const HELD_BY_BATCH = 0.999;
 /** of the shares above, as they are rounded */
 const ROUNDING = 0.005;

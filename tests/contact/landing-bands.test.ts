@@ -133,9 +133,9 @@ test('without sinking the screen is XcoM with turning stopped at once; what turn
 test('who turns by more than the band was read for is marked, either way', () => {
   const band = bandOf('floor');
   if (!band) throw new Error('floor');
-  for (const turning of [-MOST_TURNING.forward, MOST_TURNING.back])
+  for (const turning of [-MOST_TURNING, MOST_TURNING])
     expect(placeInBand({ reach: 0, turning }, band)).toEqual({ place: 'held', direction: 'forward' });
-  for (const turning of [-MOST_TURNING.forward - 0.01, MOST_TURNING.back + 0.01])
+  for (const turning of [-MOST_TURNING - 0.01, MOST_TURNING + 0.01])
     expect(placeInBand({ reach: 0, turning }, band)).toMatchObject({ place: 'held', isFast: true });
   expect(placeInBand({ reach: -0.5, turning: 0.1 }, band)).toEqual({ place: 'falls', direction: 'back' });
 });

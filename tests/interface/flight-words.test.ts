@@ -112,7 +112,7 @@ describe('how often a landing ends so', () => {
 
   it('begins with the ending that is said, however seldom it comes', () => {
     expect(say({ kind: 'landed', how: 'steps', t: 0.3 })).toBe(
-      'steps in 1 of 10 of the stated ranges; on the knees in 9',
+      'steps in 1 of 10 of the stated ranges; more often on the knees in 9',
     );
     expect(say({ kind: 'landed', how: 'stands', t: 0.3 })).toMatch(
       /^stands in 0 of 10 .*; on the knees in 9, steps in 1$/,

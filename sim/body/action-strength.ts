@@ -179,6 +179,12 @@ export function strengthSetAt(s: ActionStrength, angle: number, rate: number): S
   return s.adults && s.adults.still * adultFactor(s, w) * adultAngle(s, angle) > single ? 'adults' : s.single.set;
 }
 
+/** Beyond the angles that were measured, where a share of the best is taken by judgement. */
+export function isBeyondMeasured(s: ActionStrength, angle: number, rate: number): boolean {
+  const byAdults = strengthSetAt(s, angle, rate) === 'adults';
+  return (byAdults ? adultAngle(s, angle) : singleAngle(s, angle)) === LEAST_OF_BEST;
+}
+
 const ADULT_SOURCE =
   'active adults of 18 to 25 years, measured (Anderson, Madigan & Nussbaum 2007, J Biomech 40:3105; coefficients from an open library)';
 

@@ -55,10 +55,14 @@ export function wordCaution(body: Body, c: Caution, both = false): Said {
     };
   return {
     title: `${action} asks for ${wordTimes(Math.abs(c.value) / c.limit)} the strength known for this joint.`,
-    detail: c.inTuck ? `${wordWhose(body, c)} ${TUCK_WORDS}` : wordWhose(body, c),
+    detail: [wordWhose(body, c), ...(c.isExtrapolated ? [BEYOND_WORDS] : []), ...(c.inTuck ? [TUCK_WORDS] : [])].join(
+      ' ',
+    ),
   };
 }
 
+/** Of an angle that no strength was measured at. */
+const BEYOND_WORDS = 'The angle lies beyond those measured: two fifths of the best is taken there, our judgement.';
 /** Of a tuck that is held. */
 const TUCK_WORDS = "In a tuck the hands on the shins carry part of this; the model's hands carry nothing.";
 

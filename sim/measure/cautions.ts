@@ -3,7 +3,7 @@
  * angular velocity) and torques (about each hinge, against the strength at its angle and speed). Judged at the frames given; a
  * caution never stops anything. Of ages without measured strengths ranges alone are judged.
  */
-import { strengthSetAt, strengthSource } from '../body/action-strength.ts';
+import { isBeyondMeasured, strengthSetAt, strengthSource } from '../body/action-strength.ts';
 import type { Body } from '../body/body.ts';
 import type { StrengthSet } from '../body/strength-sets.ts';
 import { applyInto, matOfVectorInto } from '../math/rot.ts';
@@ -25,6 +25,8 @@ export interface Caution {
   readonly source: string;
   /** of a torque: whose strength it is, at that angle and speed (of a drive where most is asked for) */
   readonly set?: StrengthSet;
+  /** of a torque at an angle beyond those that were measured */
+  readonly isExtrapolated?: true;
   /** of a bending hip or knee while both are deep in a tuck */
   readonly inTuck?: true;
   /** of a torque: s of the drive that it and the limit are means of; left out: one instant */
@@ -123,17 +125,20 @@ function speeds(body: Body, frames: JointColumns): Caution[] {
   return worst.list(({ angle }) => speedSource(body, angle, towards.get(angle) ?? 1));
 }
 
-function torques(body: Body, frames: JointColumns, at?: number): Caution[] {
+function torques(body: Body, frames: JointColumns, row?: number): Caution[] {
   const worst = new Worst();
-  for (const { hinge, strength, row, from, to, rate, torque, known } of listLoads(body, frames, TORQUE_WARNED, at)) {
+  for (const load of listLoads(body, frames, TORQUE_WARNED, row)) {
+    const { hinge, strength, from, to, rate, torque, known } = load;
     const { angle } = hinge;
     const size = Math.abs(torque);
     if (!(size > warnedTorque(strength, known))) continue;
-    const set = strengthSetAt(strength, frames.angles[body.angles.length * row + angle], rate);
-    const inTuck = torque > 0 && isInTuck(body, frames, row, angle) ? ({ inTuck: true } as const) : {};
+    const at = frames.angles[body.angles.length * load.row + angle];
+    const set = strengthSetAt(strength, at, rate);
+    const beyond = isBeyondMeasured(strength, at, rate) ? ({ isExtrapolated: true } as const) : {};
+    const inTuck = torque > 0 && isInTuck(body, frames, load.row, angle) ? ({ inTuck: true } as const) : {};
     const over = from === to ? {} : { over: [frames.t[from], frames.t[to]] as const };
     worst.judge(
-      { kind: 'torque', angle, t: frames.t[row], value: torque, limit: known, set, ...inTuck, ...over },
+      { kind: 'torque', angle, t: frames.t[load.row], value: torque, limit: known, set, ...beyond, ...inTuck, ...over },
       size - known,
     );
   }

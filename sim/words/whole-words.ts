@@ -113,7 +113,7 @@ const isStep = (kind: EndingKind): boolean => kind === 'smallStep' || kind === '
 function brakingWords(r: LandingReport): string {
   if (r.brakeTime === undefined)
     return `${r.ending.kind === 'tooFast' ? 'its first tenth of a second alone is run' : isStep(r.ending.kind) ? 'a step begins before the sinking has ended' : 'not braked on its feet'}; sinks ${cm(r.sinkage)} into the mat`;
-  return `braked in ${ms(r.brakeTime)}: mean deceleration ${r.meanG.toFixed(1)} g, mean ground force ${r.meanBodyWeights.toFixed(1)} body weights; sinks ${cm(r.sinkage)}`;
+  return `braked in ${ms(r.brakeTime)}: mean deceleration ${r.meanG.toFixed(1)} g, mean ground force over that time ${r.meanBodyWeights.toFixed(1)} body weights; sinks ${cm(r.sinkage)}`;
 }
 
 /** How deep it goes. */

@@ -1,6 +1,12 @@
 // Strength over angle and speed: against a table and a hyperbola of its own, and its laws over all of it.
 import { describe, expect, test } from 'vitest';
-import { type ActionStrength, leastStrengthAt, strengthAt, strengthSetAt } from '../../sim/body/action-strength.ts';
+import {
+  type ActionStrength,
+  isBeyondMeasured,
+  leastStrengthAt,
+  strengthAt,
+  strengthSetAt,
+} from '../../sim/body/action-strength.ts';
 import { makeTree } from '../../sim/body/tree.ts';
 import { type Body, makeHuman, strengthCurve } from '../../sim/index.ts';
 import { ADULT_TABLE, GYMNAST_TABLE, speedFactor } from '../oracles/strength.ts';
@@ -171,4 +177,10 @@ test('a curve is asked for by angle and sense; a tree has none', () => {
     segments: [rod, { ...rod, name: 'b', parent: 'rod', hinges: [{ name: 'h', axis: [0, 0, 1] }] }],
   });
   expect(strengthCurve(tree, 0, 1)).toBeUndefined();
+});
+
+test('a knee bent by 131 degrees is beyond what set A has of its bending, one bent by 60 is not', () => {
+  const bend = adultsAlone(actionOf(man, 'kneeFlexionL', 1));
+  expect(isBeyondMeasured(bend, 131 * RAD, 0)).toBe(true);
+  expect(isBeyondMeasured(bend, 60 * RAD, 0)).toBe(false);
 });

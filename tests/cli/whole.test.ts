@@ -22,7 +22,9 @@ test('a giant into a dismount: swing, release, joints, landing, ending', async (
 
 test('a landing that is braked says when, and where its mass centre is then', async () => {
   const { out } = await run('fly', 'floor-double-tuck');
-  expect(out).toMatch(/braked in \d+ ms: mean deceleration \d+\.\d g, mean ground force \d+\.\d body weights/);
+  expect(out).toMatch(
+    /braked in \d+ ms: mean deceleration \d+\.\d g, mean ground force over that time \d+\.\d body weights/,
+  );
   expect(out).toMatch(
     /extrapolated mass centre when braking ends, from the middle of the soles: \d+\.\d cm (forward|back) to \d+\.\d cm (forward|back), its turning/,
   );

@@ -113,7 +113,7 @@ test('a skill whose sides move alike has nothing to account for', { tag: '@once'
   await expect(tool(page).getByText(/^Left and right move alike/)).toBeVisible();
 });
 
-test('axe finds no violation in the account, light and dark', async ({ page }) => {
+test('axe finds no violation in the account, light and dark', { tag: ['@desktop', '@phone'] }, async ({ page }) => {
   await openAccount(page);
   await expect(tool(page).locator('.tilt-bars')).toBeVisible();
   for (const colorScheme of ['light', 'dark'] as const) {

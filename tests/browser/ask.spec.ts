@@ -30,7 +30,9 @@ async function ask(page: Page): Promise<void> {
   await expect(answer(page, 1)).toBeVisible(SOON);
 }
 
-test('the sentence is filled from the skill; an answer is shown, used in one step and taken back', async ({ page }) => {
+test('the sentence is filled from the skill; an answer is shown, used in one step and taken back', {
+  tag: ['@desktop', '@phone'],
+}, async ({ page }) => {
   await openAsk(page);
   await expect(slot(page, 'Twists wanted')).toHaveValue('1.00');
   await expect(slot(page, 'Somersaults wanted')).toHaveValue('1.00');
@@ -85,7 +87,7 @@ test('a giant is solved from the bar: the release is found, written and flown', 
   await expect.poll(async () => (await readSentence(page)).text, SOON).toBe(text);
 });
 
-test('an answer is kept as a version', async ({ page }) => {
+test('an answer is kept as a version', { tag: '@once' }, async ({ page }) => {
   await openAsk(page);
   await ask(page);
   await tool(page).getByRole('button', { name: 'Keep as B' }).click();
@@ -194,7 +196,9 @@ test('a skill to be held straight shows a range of the reflex beside the open lo
   await expect(tool(page).getByText(/8 ms: elite gymnasts/)).toBeVisible();
 });
 
-test('the map fills beside the page; keys and a press go there in one step that undo takes back', async ({ page }) => {
+test('the map fills beside the page; keys and a press go there in one step that undo takes back', {
+  tag: ['@desktop', '@phone'],
+}, async ({ page }) => {
   await openAsk(page);
   await tab(page, 'Map');
   const plot = tool(page).getByRole('application');
@@ -231,7 +235,7 @@ test('touch: steppers move the place and a button goes there', { tag: '@touch' }
   await expect.poll(async () => (await readSentence(page)).text).not.toBe(before);
 });
 
-test('axe finds no violation in Ask, light and dark', async ({ page }) => {
+test('axe finds no violation in Ask, light and dark', { tag: ['@desktop', '@phone'] }, async ({ page }) => {
   await openAsk(page);
   await ask(page);
   for (const colorScheme of ['light', 'dark'] as const) {

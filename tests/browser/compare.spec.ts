@@ -164,7 +164,9 @@ test('side by side: the others get strips of their own on the same ruler', async
   await expect(tool(page).getByRole('img', { name: /^Flight of version B, Back somersault, piked/ })).toBeVisible();
 });
 
-test('the version is in the pictures while the tool is open, and after that when it is to stay', async ({ page }) => {
+test('the version is in the pictures while the tool is open, and after that when it is to stay', {
+  tag: '@once',
+}, async ({ page }) => {
   await openCompare(page);
   await addSkill(page, 'Back somersault, piked');
   const stage = page.locator('.air canvas').first();
@@ -219,7 +221,7 @@ test('by keys alone: open, keep, choose what is held equal, close', { tag: '@des
   await expect(tool(page)).toHaveCount(0);
 });
 
-test('axe finds no violation in the comparison, light and dark', async ({ page }) => {
+test('axe finds no violation in the comparison, light and dark', { tag: ['@desktop', '@phone'] }, async ({ page }) => {
   await openCompare(page);
   await press(page, 'Arms wide against arms in');
   const tabs = isWide(page)

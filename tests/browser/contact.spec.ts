@@ -7,9 +7,9 @@ const tool = (page: Page) => page.locator('[data-tool="contact"]');
 /** the worker loads its engine, swings, flies and lands */
 const SOON = { timeout: 45_000 };
 
-test('a giant: verdict, peaks of both ends, the release window; a knob moves the result and undo takes it back', async ({
-  page,
-}) => {
+test('a giant: verdict, peaks of both ends, the release window; a knob moves the result and undo takes it back', {
+  tag: '@once',
+}, async ({ page }) => {
   await openSkill(page, 'giant swings');
   await page.keyboard.press('m');
   await expect(verdict(page)).toBeVisible(SOON);
@@ -30,7 +30,9 @@ test('a giant: verdict, peaks of both ends, the release window; a knob moves the
   await expect.poll(async () => (await readSentence(page)).text, SOON).toBe(before.text);
 });
 
-test('the cursor walks through all phases; on the bar the rail bends, on the mat the feet sink', async ({ page }) => {
+test('the cursor walks through all phases; on the bar the rail bends, on the mat the feet sink', {
+  tag: ['@desktop', '@phone'],
+}, async ({ page }) => {
   await openSkill(page, 'giant swings');
   await page.keyboard.press('m');
   await expect(verdict(page)).toBeVisible(SOON);
@@ -45,7 +47,7 @@ test('the cursor walks through all phases; on the bar the rail bends, on the mat
   await expect(tool(page).locator('.whole-now')).toContainText('sinks in');
 });
 
-test('softer knees: turning the knob changes the peak without a form', async ({ page }) => {
+test('softer knees: turning the knob changes the peak without a form', { tag: '@once' }, async ({ page }) => {
   await openSkill(page, 'handspring');
   await page.keyboard.press('m');
   await expect(verdict(page)).toBeVisible(SOON);

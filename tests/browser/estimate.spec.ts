@@ -51,7 +51,9 @@ test('nothing of it is loaded before it is opened; the parser of formulas only i
   expect(texts.filter((text) => text.includes('FunctionAssignmentNode') && text.includes('parsec'))).toEqual([]);
 });
 
-test('a sheet is written by keyboard, in any order, and computed as it is typed', async ({ page }) => {
+test('a sheet is written by keyboard, in any order, and computed as it is typed', {
+  tag: ['@desktop', '@phone'],
+}, async ({ page }) => {
   await openOwnSheet(page);
   await field(page, 1).click();
   await page.keyboard.type('energy = mass * g * rise to J');
@@ -107,7 +109,7 @@ test('estimate, simulated, ratio and what makes the difference; both follow the 
   expect(ratio).toBeLessThan(0.9);
 });
 
-test('plain bodies stand over the athlete, and can be put away', async ({ page }) => {
+test('plain bodies stand over the athlete, and can be put away', { tag: ['@desktop', '@phone'] }, async ({ page }) => {
   await openBench(page);
   await openEstimate(page);
   await page.getByLabel('Sheet', { exact: true }).selectOption('energy-of-spin');
@@ -141,7 +143,7 @@ test('a sheet is kept over a reload, and an own one can be saved and opened agai
   await expect(field(page, 1)).toHaveValue('T = 1.2 s vs {air time}');
 });
 
-test('a sheet goes with the skill, in one step that can be undone', async ({ page }) => {
+test('a sheet goes with the skill, in one step that can be undone', { tag: '@once' }, async ({ page }) => {
   await openOwnSheet(page);
   await field(page, 1).fill('T = 1.2 s vs {air time}');
   await expect(line(page, 'T').locator('.line-simulated')).toContainText('s');
@@ -189,7 +191,7 @@ test('choosing another sheet keeps one’s own, an edited ready sheet becomes a 
   await expect(field(page, 2)).toHaveValue(text);
 });
 
-test('undo belongs to the sheet while it has the focus, to the skill otherwise', async ({ page }) => {
+test('undo belongs to the sheet while it has the focus, to the skill otherwise', { tag: '@once' }, async ({ page }) => {
   await openBench(page);
   const before = (await readSentence(page)).text;
   await page.keyboard.press('v');

@@ -1,7 +1,7 @@
 /**
  * What the joints do in a landing: each is a spring and damper about a course of reference angles (keyed, or held at what
- * it was at touchdown and led to a crouch from the reflex time on), cut off at the strength of its muscles. Shortening, strength falls with
- * speed (Hill 1938, Proc R Soc B 126:136, a / F0 = 1/4); lengthening it rises to a stated factor above the static one within
+ * it was at touchdown), handed over to balance after the reaction, cut off at the strength of its muscles: what is known of the action at its
+ * speed and best angle (strength.ts); lengthening it rises to a stated factor of that within
  * ECCENTRIC_AT (up to 1.4: Westing, Seger & Thorstensson 1990, Acta Physiol Scand 140:17, from memory; strong people
  * differ). Muscles are tensed before contact: the references at touchdown lie a preload towards stretched legs. Beyond the joint's
  * range a passive stop pushes back, whatever the muscles can. Planar, in the sense of the named angles.
@@ -28,7 +28,7 @@ export interface LegAction {
   readonly strength: number;
   /** stretched muscle against its static strength */
   readonly eccentric: number;
-  /** 'reflex': from `delay` on the references go to the crouch; 'keyed': they follow the keys */
+  /** 'reflex': from `delay` on balance leads; 'keyed': the references follow the keys */
   readonly kind: 'reflex' | 'keyed';
   readonly delay: number;
   readonly keys: readonly LandingKey[];

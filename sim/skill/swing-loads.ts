@@ -3,7 +3,7 @@ import { strengthSetAt } from '../body/action-strength.ts';
 import type { PlanarJointName } from '../contact/chain.ts';
 import type { Swing, SwingJoint } from '../contact/swing.ts';
 import { type Said, wordCaution, wordInstant, wordNotCompared } from '../measure/caution-words.ts';
-import { actionSource, type Caution } from '../measure/cautions.ts';
+import { actionSource, type Caution, speedSource } from '../measure/cautions.ts';
 import { isCompared, knownSpeed, warnedSpeed, warnedTorque } from '../measure/known-strength.ts';
 import { listTorqueLoads } from '../measure/torque-loads.ts';
 
@@ -81,5 +81,5 @@ function judgeSpeed({ body, columns, shown }: Swing, joint: SwingJoint): Caution
   const value = Math.abs(joint.qd[i]);
   const limit = knownSpeed(body, angle, joint.qd[i]);
   if (!(value > warnedSpeed(limit))) return [];
-  return [{ kind: 'speed', angle, t: columns.t[i], value, limit, source: actionSource(body, angle, joint.qd[i]) }];
+  return [{ kind: 'speed', angle, t: columns.t[i], value, limit, source: speedSource(body, angle, joint.qd[i]) }];
 }

@@ -16,7 +16,7 @@ export const wordCoarseTwist = (n: NumberWords = PLAIN_NUMBERS): string =>
   `One hand lets go late: half a millisecond of it is some ${n.angle(LATE_GRAIN)} of twist or more, so the twist is known to a tenth and no finer.`;
 
 /** How often a run in full ends so: docs/landing.md. */
-const BAND_SHARES: Readonly<Record<BandPlace, string>> = {
+export const BAND_SHARES: Readonly<Record<BandPlace, string>> = {
   held: 'Held is standing, with a hop or a small step at most: of 10 landings run in full of which this is said, 7 are held.',
   steps: 'Of 10 landings run in full of which this is said, 5 step and 3 fall.',
   falls: 'Of 10 landings run in full of which this is said, 8 fall.',

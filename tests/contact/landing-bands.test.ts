@@ -12,6 +12,7 @@ import { calcFlightEnd, makeBody, readAthlete } from '../../sim/index.ts';
 import { bandOf, MOST_JUDGED_TURNING, MOST_TURNING, placeInBand } from '../../sim/measure/landing-band.ts';
 import { calcTouchdownReach } from '../../sim/measure/touchdown-reach.ts';
 import { flyWhole } from '../../sim/skill/whole.ts';
+import { BAND_SHARES } from '../../sim/words/basis-words.ts';
 import { casesOf } from '../corpus.ts';
 import { builtOf, fileOf } from '../skill/load.ts';
 import { calcReach, placeOf, SCREEN_BANDS, SCREEN_WORDS, type ScreenBand } from './landing-screen.ts';
@@ -101,7 +102,8 @@ for (const name of SURFACES) {
       expect(band.held).toEqual([-back[0], front[0]]);
       expect(band.steps).toEqual([-back[1], front[1]]);
       expect(rightOf(table) / all.length).toBeCloseTo(band.agrees, 3);
-      expect(table[0][0] / table[0].reduce((a, b) => a + b)).toBeCloseTo(band.agreesHeld, 2);
+      for (const [i, row] of table.entries())
+        expect(row[i] / row.reduce((a, b) => a + b)).toBeCloseTo(band.byWord[i], 2);
     },
     30 * 60_000,
   );
@@ -138,6 +140,13 @@ test('who turns by more than the band was read for is marked, either way', () =>
   for (const turning of [-MOST_TURNING - 0.01, MOST_TURNING + 0.01])
     expect(placeInBand({ reach: 0, turning }, band)).toMatchObject({ place: 'held', isFast: true });
   expect(placeInBand({ reach: -0.5, turning: 0.1 }, band)).toEqual({ place: 'falls', direction: 'back' });
+});
+
+test('the line under the sentence says the shares that were read, in tenths, no higher than of any surface', () => {
+  for (const [i, place] of SCREEN_WORDS.entries()) {
+    const least = Math.min(...SURFACES.map((name) => bandNamed(name).byWord[i]));
+    expect(Number(/this is said, (\d) /.exec(BAND_SHARES[place])?.[1])).toBe(Math.floor(10 * least));
+  }
 });
 
 test('what ships are these bands', () => {

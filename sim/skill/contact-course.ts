@@ -1,75 +1,232 @@
 /**
- * How the body goes through a contact, from the take-off back: entry, exit, reach and place belong to one movement and must agree. The mean force is taken as
- * constant, so that velocity changes evenly: with v0 before and v1 after, the mass centre travels T (v0 + v1) / 2 and its mean place lies T (v0 / 6 + v1 / 3) before
- * the last. In X-Y; angles are positive about Z.
+ * A contact as a course in time (docs/decisions/0025-contact-course.md). The mass centre is led by the force alone,
+ *     v = v0 + J P / m - g t,   p = p0 + v0 t + J T Q / m - g t^2 / 2       (P, Q: contact-pulse.ts; J = m (v1 - v0) + m g T, so that both speeds agree),
+ * pose and attitude from entry to exit by contact-motion.ts. Whether hands or feet can stay where they are, whether arms or legs are long enough, and where the force
+ * must act for h to change as the movement has it (h' = (place - cm) x F + (0, N, 0)) is then read off in rows. In W of the flight after.
  */
 import type { Vec3 } from '../body/body.ts';
-import type { ContactImpulse } from '../contact/impulse.ts';
 import type { Flight } from '../flight/flight.ts';
-import { calcContactPlaces } from '../motion/contact-places.ts';
+import { makeState, type State } from '../motion/state.ts';
+import { type ContactAccount, calcContactAccount } from './contact-account.ts';
+import { calcBedSpring } from './contact-bed.ts';
+import { type ContactEnd, endBefore, endOfEntry, endOfFlight, type StatedEntry } from './contact-ends.ts';
+import { type CourseFault, type CourseUnknown, findFaults, findUnknowns } from './contact-faults.ts';
+import { limbPlacesInto, makeLimbPlaces } from './contact-limbs.ts';
+import { type ContactMotion, makeContactMotion, momentumInto } from './contact-motion.ts';
+import { BOARD_PULSES, PULSES, type Pulse, springPulse } from './contact-pulse.ts';
+import type { RangedPlace } from './contact-ranges.ts';
+import {
+  type AtTime,
+  type CoursePath,
+  type CoursePulses,
+  type CourseRows,
+  type CourseSpec,
+  fillRows,
+  type MeanPlace,
+  meanPlace,
+  mostOf,
+  pathInto,
+} from './contact-rows.ts';
+
+export type CourseEntry =
+  | { readonly kind: 'flight'; readonly flight: Flight /** s; left out: its end */; readonly at?: number }
+  | { readonly kind: 'stated'; readonly entry: StatedEntry }
+  /** pose and attitude not stated: led back from the take-off */
+  | { readonly kind: 'assumed'; readonly v_WScm_W: Vec3; readonly h_Scm_W: Vec3 };
+
+export interface CourseState {
+  readonly t: number;
+  /** one value for each Body angle */
+  readonly angles: Float64Array;
+  readonly quat_WB: Float64Array;
+  readonly p_WScm_W: Vec3;
+  readonly v_WScm_W: Vec3;
+  readonly h_Scm_W: Vec3;
+  readonly force_W: Vec3;
+}
 
 export interface ContactCourse {
-  /** m, of the mass centre over the contact */
-  readonly travel: number;
-  readonly rise: number;
-  /** rad, at the mean of the turning rates before and after */
+  readonly spec: CourseSpec;
+  readonly entry: CourseEntry['kind'];
+  readonly pulses: CoursePulses;
+  readonly J_W: Vec3;
+  readonly K_Scm_W: Vec3;
+  readonly rows: CourseRows;
+  /** 0 to the time of the contact; the way of the mass centre joins entry and exit here, what the force leaves open (`gap`) led in evenly */
+  stateAt(t: number): CourseState;
+  /** m: way of the mass centre, by the force */
+  readonly moved_W: Vec3;
+  /** m: where the exit has the mass centre, less where the force brings it; 0 where the entry is assumed */
+  readonly gap_W: Vec3;
+  /** m: add it to a place in W of the flight after for W of the flight before; 0 without one */
+  readonly offset: { readonly x: number; readonly z: number };
+  /** of the force as assumed, body weights */
+  readonly peak: { readonly up: number; readonly along: number };
+  /** m, what hands or feet move on their place with the joints doing all they can: the gap, or what arms or legs are too short */
+  readonly drift: number;
+  /** m and rad, most over the contact */
+  readonly stretch: AtTime;
+  readonly swing: AtTime;
+  /** mean place of the force over the contact, m from the middle of hands or feet; and how far off what they cover */
+  readonly place?: MeanPlace;
+  /** m, mean height of the mass centre over the surface */
+  readonly meanHeight: number;
+  /** rad: turn about the lateral axis over the contact, + backward for an athlete who faces +X; of the hands or feet on the surface */
   readonly turned: number;
-  /** rad, what shoulders or hips would have to turn besides, for the hands or feet to stay where they are */
-  readonly limbTurn: number;
-  /** m, mean height of the mass centre over the surface: as stated, and as the take-off and the speeds have it */
-  readonly meanHeight: { readonly stated: number; readonly found: number };
-  /** m, where the force must act, along the way of travel from below the mean mass centre; and where hands or feet are by the take-off and the speeds */
-  readonly place?: { readonly needed: number; readonly found: readonly [number, number] };
-  /** m, from the mass centre to the middle of hands or feet: as it begins, as it ends, and at most */
-  readonly reach: { readonly entry: number; readonly exit: number; readonly most: number };
+  readonly turnedOnPlace: number;
+  /** the spring of a surface that gives way */
+  readonly bed?: ReturnType<typeof calcBedSpring>;
+  readonly account: ContactAccount;
+  readonly faults: readonly CourseFault[];
+  readonly unknowns: readonly CourseUnknown[];
 }
 
-interface Course {
-  readonly flight: Flight;
-  readonly impulse: ContactImpulse;
-  readonly time: number;
-  readonly by: 'hands' | 'feet';
-  /** height of the surface in W where it is known, m; else it is where the hands or feet are */
-  readonly surfaceY?: number | undefined;
-  readonly statedHeight: number;
-  readonly v_before_W: Vec3;
-  readonly h_before_W: Vec3;
-  readonly lateralMoment: number;
-  /** -1: travels towards -X */
-  readonly way: 1 | -1;
+const GIVES_WAY: readonly RangedPlace[] = ['trampoline', 'divingBoard'];
+
+export interface CourseAsked {
+  readonly spec: CourseSpec;
+  readonly before: CourseEntry;
+  readonly after: Flight;
 }
 
-/** Mass centre to the palms overhead, or to the feet on tiptoe with arms overhead, share of the stature: at most 0.62 and 0.68 of the default bodies. */
-const REACH = { hands: 0.63, feet: 0.69 } as const;
+/** Undefined where the body has no such hands or feet. */
+export function calcContactCourse({ spec, before, after }: CourseAsked): ContactCourse | undefined {
+  const { body, gravity: g } = after;
+  const { time: T, by } = spec;
+  const limbs = makeLimbPlaces(body, by);
+  if (!limbs) return undefined;
+  const m = body.mass;
+  const exit = endOfFlight(after, 'start');
+  const v1 = exit.v_WScm_W;
+  const [v0, h0] =
+    before.kind === 'flight'
+      ? arrivalOf(before)
+      : before.kind === 'stated'
+        ? [before.entry.v_WScm_W, before.entry.h_Scm_W]
+        : [before.v_WScm_W, before.h_Scm_W];
+  const J: Vec3 = [m * (v1[0] - v0[0]), m * (v1[1] - v0[1]) + m * g * T, m * (v1[2] - v0[2])];
+  const bed = GIVES_WAY.includes(spec.place) ? calcBedSpring(m, g, (v1[1] - v0[1]) / 2, T) : undefined;
+  const pulses = pulsesOf(spec, bed && (T / 2) * Math.sqrt(bed.stiffness / m));
+  const entry = entryOf(before, after, T, v0, h0, pulses.up.given);
+  const motion = makeContactMotion(body, entry, exit, T);
 
-/** Undefined where nothing that pushes is known of the body. */
-export function calcContactCourse(c: Course): ContactCourse | undefined {
-  const { flight, time: T, v_before_W: v0, h_before_W: h0, lateralMoment: I, way } = c;
-  const { stature } = flight.body;
-  const points = calcContactPlaces(flight, 0).filter((p) => p.part === c.by);
-  if (points.length === 0 || stature === undefined) return undefined;
-  const v1 = flight.v_WScm_W0;
-  const before = (k: 0 | 1): number => T * (v0[k] / 6 + v1[k] / 3);
-  const xs = points.map((p) => p.x - flight.p_WScm_W0[0]);
-  const low = c.surfaceY ?? Math.min(...points.map((p) => p.low));
-  const exit = { x: xs.reduce((a, b) => a + b, 0) / xs.length, y: low - flight.p_WScm_W0[1] };
-  const travel = (T * (v0[0] + v1[0])) / 2;
-  const rise = (T * (v0[1] + v1[1])) / 2;
-  const entry = { x: exit.x + travel, y: exit.y + rise };
-  const turned = (T * (h0[2] + flight.h_Scm_W[2])) / (2 * I);
-  const angle = ({ x, y }: typeof exit): number => Math.atan2(y, x);
-  const lineTurned = Math.atan2(Math.sin(angle(exit) - angle(entry)), Math.cos(angle(exit) - angle(entry)));
-  const { place } = c.impulse;
-  const offsets = xs.map((x) => way * (x + before(0)));
+  // where hands or feet are as it ends and as it begins
+  const state = makeState(body);
+  const angles = new Float64Array(body.angles.length);
+  motion.into(1, angles, state);
+  limbPlacesInto(state, by, limbs);
+  const p1 = exit.p_WScm_W;
+  const place = { x: p1[0] + limbs.x, z: p1[2] + limbs.z };
+  const lastLow = p1[1] + limbs.low;
+  const lastHeading = limbs.heading;
+  motion.into(0, angles, state);
+  limbPlacesInto(state, by, limbs);
+  const surfaceY = spec.surfaceY ?? (before.kind === 'flight' ? before.flight.surfaceY : lastLow);
+  const moved = [0, 1, 2].map(
+    (k) => v0[k] * T + (J[k] * T * pulses[k === 1 ? 'up' : 'along'].moved(1)) / m - (k === 1 ? (g * T * T) / 2 : 0),
+  ) as unknown as Vec3;
+  const offset =
+    before.kind === 'flight'
+      ? { x: entry.p_WScm_W[0] + limbs.x - place.x, z: entry.p_WScm_W[2] + limbs.z - place.z }
+      : { x: 0, z: 0 };
+  const p0: Vec3 =
+    before.kind === 'assumed'
+      ? [p1[0] - moved[0], p1[1] - moved[1], p1[2] - moved[2]]
+      : [place.x - limbs.x, before.kind === 'flight' ? entry.p_WScm_W[1] : surfaceY - limbs.low, place.z - limbs.z];
+  const gap = [0, 1, 2].map((k) => p1[k] - p0[k] - moved[k]) as unknown as Vec3;
+  const headings = turnBetween(limbs.heading, lastHeading);
+
+  const path: CoursePath = { T, m, g, J, v0, p0, pulses };
+  const rows = fillRows(path, motion, spec, { place, surfaceY, stiffness: bed?.stiffness }, limbs, state, angles);
+  const stretch = mostOf(rows, (i) => rows.stretch[i]);
+  const swing = mostOf(rows, (i) => rows.swing[i]);
+  const account = calcContactAccount({ body, gravity: g, rows, J, v0, v1, h0, h1: after.h_Scm_W, motion, moved, gap });
+  const mean = meanPlace(rows, J);
+  const K = [0, 1, 2].map((k) => after.h_Scm_W[k] - h0[k]) as unknown as Vec3;
+  const weight = m * g;
+  const found = {
+    spec,
+    J_W: J,
+    rows,
+    drift: Math.max(Math.hypot(...gap), stretch.value),
+    stretch,
+    swing,
+    ...(mean ? { place: mean } : {}),
+  };
+  let height = 0;
+  for (let i = 0; i < rows.n; i++) height += (rows.p_WScm_W[3 * i + 1] - surfaceY) / rows.n;
   return {
-    travel,
-    rise,
-    turned,
-    limbTurn: lineTurned - turned,
-    meanHeight: { stated: c.statedHeight, found: -exit.y - before(1) },
-    ...(place
-      ? { place: { needed: way * place.x, found: [Math.min(...offsets), Math.max(...offsets)] as const } }
-      : {}),
-    reach: { entry: Math.hypot(entry.x, entry.y), exit: Math.hypot(exit.x, exit.y), most: REACH[c.by] * stature },
+    ...found,
+    entry: before.kind,
+    pulses,
+    K_Scm_W: K,
+    stateAt: makeReader(path, motion, gap, makeState(body)),
+    moved_W: moved,
+    gap_W: gap,
+    offset,
+    peak: {
+      up: (J[1] / T / weight) * pulses.up.peak,
+      along: (Math.hypot(J[0], J[2]) / T / weight) * pulses.along.peak,
+    },
+    meanHeight: height,
+    turned: motion.turned,
+    turnedOnPlace: headings,
+    ...(bed ? { bed } : {}),
+    account,
+    faults: findFaults(found),
+    unknowns: findUnknowns({ spec, entry: before.kind, K_Scm_W: K, after }),
   };
 }
+
+/** v and h as a flight brings them. */
+function arrivalOf({ flight, at = flight.duration }: Extract<CourseEntry, { kind: 'flight' }>): [Vec3, Vec3] {
+  const p = new Float64Array(3);
+  const v = new Float64Array(3);
+  flight.massCentreInto(at, p, v);
+  return [[v[0], v[1], v[2]], flight.h_Scm_W];
+}
+
+function entryOf(
+  before: CourseEntry,
+  after: Flight,
+  time: number,
+  v: Vec3,
+  h: Vec3,
+  given: (s: number) => number,
+): ContactEnd {
+  if (before.kind === 'flight') return endOfFlight(before.flight, 'end', before.at);
+  if (before.kind === 'stated') return endOfEntry(after.body, before.entry);
+  return endBefore(after, time, v, h, given);
+}
+
+function pulsesOf({ pulse, place }: CourseSpec, half: number | undefined): CoursePulses {
+  const one = (p: Pulse): CoursePulses => ({ up: p, along: p });
+  if (pulse) return one(PULSES[pulse]);
+  if (half !== undefined) return one(springPulse(half));
+  return place === 'springboard' ? BOARD_PULSES : one(PULSES.halfSine);
+}
+
+function makeReader(path: CoursePath, motion: ContactMotion, gap: Vec3, state: State): ContactCourse['stateAt'] {
+  return (asked) => {
+    const t = Math.min(Math.max(asked, 0), path.T);
+    const s = t / path.T;
+    const angles = new Float64Array(state.sm.model.body.angles.length);
+    motion.into(s, angles, state);
+    const [p, v, f, h] = [0, 1, 2, 3].map(() => [0, 0, 0]);
+    pathInto(path, s, p, v, f);
+    momentumInto(state, h);
+    const led = s * s * (3 - 2 * s);
+    return {
+      t,
+      angles,
+      quat_WB: state.quat_WB.slice(),
+      p_WScm_W: [p[0] + led * gap[0], p[1] + led * gap[1], p[2] + led * gap[2]],
+      v_WScm_W: [v[0], v[1], v[2]],
+      h_Scm_W: [h[0], h[1], h[2]],
+      force_W: [f[0], f[1], f[2]],
+    };
+  };
+}
+
+const turnBetween = (from: number, to: number): number =>
+  Number.isNaN(from + to) ? 0 : Math.atan2(Math.sin(to - from), Math.cos(to - from));

@@ -7,9 +7,9 @@ import { isCompared } from '../measure/known-strength.ts';
 import { calcContactPlaces } from '../motion/contact-places.ts';
 import { tableTop } from './clearance.ts';
 import { type BedSpring, calcBedSpring } from './contact-bed.ts';
-import { type ContactCourse, calcContactCourse } from './contact-course.ts';
 import { type ContactRange, PLACE_RANGES, type RangedPlace, upOutOf } from './contact-ranges.ts';
 import type { TakeoffContact } from './contact-takeoff.ts';
+import { type ContactWay, calcContactWay } from './contact-way.ts';
 import type { LaunchedSkill } from './launch.ts';
 
 /** The first five are of any take-off, the rest of a contact. */
@@ -63,7 +63,7 @@ export interface ContactDetail {
   readonly brought: number;
   readonly work: number;
   readonly bed?: BedSpring;
-  readonly course?: ContactCourse;
+  readonly course?: ContactWay;
   /** loads of an age that no strength is known of are compared with nothing (known-strength.ts) */
   readonly loadsCompared: boolean;
 }
@@ -140,7 +140,7 @@ function detailOf(place: RangedPlace, contact: TakeoffContact, flight: Flight, w
   const bed = place === 'trampoline' ? calcBedSpring(body.mass, gravity, -v[1], time) : undefined;
   const course = GIVES_WAY.includes(place)
     ? undefined
-    : calcContactCourse({
+    : calcContactWay({
         flight,
         impulse,
         time,
@@ -165,7 +165,7 @@ function detailOf(place: RangedPlace, contact: TakeoffContact, flight: Flight, w
   };
 }
 
-function disagreements(place: RangedPlace, c: ContactCourse): Omit<ContactCaution, 'massStature2'>[] {
+function disagreements(place: RangedPlace, c: ContactWay): Omit<ContactCaution, 'massStature2'>[] {
   const found: Omit<ContactCaution, 'massStature2'>[] = [];
   const within = (kind: ContactCautionKind, value: number, low: number, high: number, source: string): void => {
     if (value < low || value > high)

@@ -1,0 +1,79 @@
+/** What a course through a contact cannot be, by name and by how much; and what of it is not known, however the numbers come out. */
+import type { Vec3 } from '../body/body.ts';
+import type { Flight } from '../flight/flight.ts';
+import type { AtTime, CourseRows, CourseSpec } from './contact-rows.ts';
+
+export type CourseFaultKind = 'slides' | 'stretches' | 'turns' | 'comesOff' | 'slips' | 'placeOff';
+
+export interface CourseFault {
+  readonly kind: CourseFaultKind;
+  /** m; turns: rad; slips: the friction needed; comesOff: the mean upward force, N */
+  readonly value: number;
+  readonly limit: number;
+  /** s after it began */
+  readonly t: number;
+}
+
+export type CourseUnknown =
+  /** hands or feet one after the other, or a twist off them: which of the two made it */
+  | 'whichHand'
+  | 'whichFoot'
+  /** the shape of the force in time is assumed, and peak and way with it */
+  | 'pulse'
+  /** pose and attitude as it begins are led back from the take-off */
+  | 'entry'
+  /** how far a board bends is not known */
+  | 'boardDepth';
+
+/** m that hands or feet may be off their place, and arm or leg too short for it: what is asked of a course. */
+const STAYS = 0.05;
+/** rad, shoulders or hips besides: 40 deg, our judgement. */
+const LIMBS = (40 * Math.PI) / 180;
+/** kg m2/s about the vertical or front-back axis from which a contact made a twist: 1 % of a strong somersault; judgement. */
+const TWISTS = 0.5;
+
+interface Found {
+  readonly spec: CourseSpec;
+  readonly J_W: Vec3;
+  readonly rows: CourseRows;
+  readonly drift: number;
+  readonly stretch: AtTime;
+  readonly swing: AtTime;
+  readonly place?: { readonly off: number };
+}
+
+export function findFaults({ spec, J_W: J, rows, drift, stretch, swing, place }: Found): readonly CourseFault[] {
+  const faults: CourseFault[] = [];
+  if (drift > STAYS) faults.push({ kind: 'slides', value: drift, limit: STAYS, t: spec.time });
+  if (stretch.value > STAYS) faults.push({ kind: 'stretches', ...stretch, limit: STAYS });
+  if (swing.value > LIMBS) faults.push({ kind: 'turns', ...swing, limit: LIMBS });
+  if (!(J[1] > 0)) {
+    faults.push({ kind: 'comesOff', value: J[1] / spec.time, limit: 0, t: 0 });
+    return faults;
+  }
+  let worst = { value: 0, t: 0 };
+  for (let i = 0; i < rows.n; i++) {
+    if (Number.isNaN(rows.off[i])) continue;
+    const [x, y, z] = [0, 1, 2].map((k) => rows.force_W[3 * i + k]);
+    const value = Math.hypot(x, z) / y;
+    if (value > worst.value) worst = { value, t: rows.t[i] };
+  }
+  if (worst.value > spec.friction) faults.push({ kind: 'slips', ...worst, limit: spec.friction });
+  if (place && place.off > STAYS) faults.push({ kind: 'placeOff', value: place.off, limit: STAYS, t: 0 });
+  return faults;
+}
+
+export function findUnknowns(of: {
+  readonly spec: CourseSpec;
+  readonly entry: 'flight' | 'stated' | 'assumed';
+  readonly K_Scm_W: Vec3;
+  readonly after: Flight;
+}): readonly CourseUnknown[] {
+  const { spec, entry, K_Scm_W: K } = of;
+  const unknowns: CourseUnknown[] = [];
+  if (Math.hypot(K[0], K[1]) > TWISTS) unknowns.push(spec.by === 'hands' ? 'whichHand' : 'whichFoot');
+  unknowns.push('pulse');
+  if (entry === 'assumed') unknowns.push('entry');
+  if (spec.place === 'springboard') unknowns.push('boardDepth');
+  return unknowns;
+}

@@ -25,15 +25,18 @@ export { checkSkillFile, formatSkill } from './files/check-skill.ts';
 export { fileOfDraft } from './files/draft-file.ts';
 export { exportVersion1 } from './files/export-1.ts';
 export { formatFrames, frameColumns } from './files/frames-csv.ts';
+export { legFile, putLeg } from './files/leg-file.ts';
 export { type Change, listChanges } from './files/list-changes.ts';
 export { formatMapRow, formatSamples } from './files/margin-csv.ts';
 export { formatMapJson, formatMarginJson } from './files/margin-json.ts';
 export { migrateKept } from './files/migrate.ts';
 export { parseAthlete, readAthlete } from './files/parse-athlete.ts';
+export { CATCH_DEFAULTS, parseChain } from './files/parse-chain.ts';
 export { parseJson } from './files/parse-json.ts';
 export { athleteOf, type Catalogue, parseSkill, shapeInRadians } from './files/parse-skill.ts';
 export type {
   FileBefore,
+  FileCatch,
   FileFlight,
   FileLanding,
   FileSwing,
@@ -235,7 +238,10 @@ export type Estimate = typeof import('./estimate/index.ts');
 /** Estimate sheets with their parser of formulas, loaded when one is opened and not before. */
 export const loadEstimate = (): Promise<Estimate> => import('./estimate/index.ts');
 export type { FromTo } from './math/from-to.ts';
-export { afterOf, beforeOf, flightOf, isMoreThanFlight } from './math/phases.ts';
+export { afterOf, beforeOf, flightOf, isChain, isMoreThanFlight, legsOf } from './math/phases.ts';
+export { type ChainLeg, type Handover, handOver, type SkillChain } from './skill/chain.ts';
+export { buildChain, type ChainSpec } from './skill/chain-spec.ts';
+export { type ChainStop, type FlownChain, type FlownLeg, flyChain } from './skill/fly-chain.ts';
 export { calcSwingLoads } from './skill/swing-loads.ts';
 export { flyWhole, type Whole } from './skill/whole.ts';
 export { makeInstantReader } from './skill/whole-instant.ts';

@@ -12,7 +12,22 @@ export type SwingStart =
   | { readonly kind: 'handstand'; readonly nudge: number }
   /** still with the mass centre at this swing angle, the support behind: a cast is taken from its highest point */
   | { readonly kind: 'cast'; readonly angle: number }
-  | { readonly kind: 'given'; readonly angle: number; readonly rate: number };
+  | { readonly kind: 'given'; readonly angle: number; readonly rate: number }
+  | CaughtStart;
+
+/** The state that a catch hands over. */
+export interface CaughtStart {
+  readonly kind: 'caught';
+  /** of the link that grips, about +Z, rad and rad/s */
+  readonly angle: number;
+  readonly rate: number;
+  /** of the rail from its rest place, m and m/s */
+  readonly rail: readonly [number, number];
+  readonly railRate: readonly [number, number];
+  /** by joint, rad and rad/s */
+  readonly joints: Readonly<Record<string, number>>;
+  readonly jointRates: Readonly<Record<string, number>>;
+}
 
 export type SwingRelease =
   /** s after the start */

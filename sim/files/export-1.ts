@@ -10,6 +10,8 @@ import { checkSkillFile1, type SkillFile1 } from './skill-file-1.ts';
 import type { SkillFile } from './skill-schema.ts';
 import { takeoffInFile } from './write-start.ts';
 
+/** Fields of phases that came later. */
+const NEW_FIELDS = ['title', 'target', 'limb', 'entry', 'pulse'] as const;
 const NONE = 'none: a version 1 file has no place for it';
 
 /** `resolved`: the athlete that a reference of the file leads to. */
@@ -25,8 +27,17 @@ export function exportVersion1(file: SkillFile, launched: TakeoffSpec, resolved:
       resolved.ageYears,
       NONE,
     );
+  file.phases.forEach((phase, i) => {
+    const isNew = phase.kind === 'catch' || phase.kind === 'entry';
+    if (isNew || (phase.kind === 'contact' && i > 0)) throw new FieldError(`phases[${i}]`, phase, NONE);
+    for (const name of NEW_FIELDS)
+      if (name in phase) throw new FieldError(`phases[${i}].${name}`, phase[name as keyof typeof phase], NONE);
+  });
   const { takeoff, end, schedule } = flightOf(file);
+  if (end.surface?.by !== undefined) throw new FieldError('end.surface.by', end.surface.by, NONE);
   const before = beforeOf(file);
+  if (before?.kind === 'swing' && 'caught' in before.start)
+    throw new FieldError('swing.start.caught', before.start.caught, NONE);
   const { kind: _, ...arrival } = afterOf(file) ?? { kind: 'landing' };
   return checkSkillFile1({
     format: file.format,

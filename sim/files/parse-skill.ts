@@ -1,7 +1,8 @@
 /** From the JSON of a skill file to a SkillSpec in SI units; every fault is a FieldError with path, value and what is allowed. */
+import type { EndSpec } from '../flight/flight.ts';
 import { RAD } from '../math/angles.ts';
-import { unknownName } from '../math/field-error.ts';
-import { afterOf, flightOf } from '../math/phases.ts';
+import { FieldError, unknownName } from '../math/field-error.ts';
+import { afterOf, flightOf, legsOf } from '../math/phases.ts';
 import type { NamedPose, SkillSpec } from '../skill/skill-spec.ts';
 import type { Athlete } from './athlete-schema.ts';
 import { inSi } from './athlete-si.ts';
@@ -23,6 +24,9 @@ export const shapeInRadians = (shape: ShapeData): NamedPose => inRadians(shape.a
 
 export function parseSkill(json: unknown, shelf: Catalogue): SkillSpec {
   const file = checkSkillFile(json);
+  const flights = legsOf(file).length;
+  if (flights > 1)
+    throw new FieldError('phases', file.phases, `one flight: this is a chain of ${flights}, flown as one`);
   const { end, schedule } = flightOf(file);
   const path = `${pathOf(file, 'flight')}.schedule`;
   const landing = afterOf(file);
@@ -36,7 +40,7 @@ export function parseSkill(json: unknown, shelf: Catalogue): SkillSpec {
     title: file.title,
     athlete: inSi(athleteOf(file, shelf)),
     gravity: file.gravityMPerS2 ?? 9.81,
-    start: parseStart(file),
+    start: parseStart(file, poseOf),
     end:
       'durationS' in end
         ? { kind: 'duration', duration: end.durationS, ...(end.surface ? { surface: inMetres(end.surface) } : {}) }
@@ -98,4 +102,8 @@ export function athleteOf(file: SkillFile, shelf: Catalogue): Athlete {
 
 const inRadians = (angles: Record<string, number>): NamedPose =>
   Object.fromEntries(Object.entries(angles).map(([k, d]) => [k, d * RAD]));
-const inMetres = (s: FileSurface): { kind: FileSurface['kind']; y: number } => ({ kind: s.kind, y: s.heightM });
+const inMetres = ({ kind, heightM, by }: FileSurface): NonNullable<EndSpec['surface']> => ({
+  kind,
+  y: heightM,
+  ...(by ? { by } : {}),
+});

@@ -1,8 +1,11 @@
 /** How a skill file says that the flight begins, in SI units and radians. Faults name the field. */
+
+import type { CaughtStart } from '../contact/swing-spec.ts';
 import type { TakeoffSpec } from '../flight/flight.ts';
 import { RAD, REV } from '../math/angles.ts';
 import { FieldError } from '../math/field-error.ts';
 import { beforeOf, flightOf } from '../math/phases.ts';
+import type { NamedPose } from '../skill/skill-spec.ts';
 import type { ContactApproach, StartSpec, SwingApproach } from '../skill/start-spec.ts';
 import { pathOf } from './phase-path.ts';
 import type { FileSwing, FileSwingKey, FileTakeoff, FileTakeoffContact } from './phase-schema.ts';
@@ -10,7 +13,10 @@ import type { SkillFile } from './skill-schema.ts';
 
 type SwingKeys = SwingApproach['moves']['keys'];
 
-export function parseStart(file: SkillFile): StartSpec {
+type PoseOf = (shape: string, field: string) => NamedPose;
+
+/** `poseOf`: angles of a shape by its name; throws where there is none. */
+export function parseStart(file: SkillFile, poseOf: PoseOf): StartSpec {
   const before = beforeOf(file);
   if (before?.kind === 'swing') return { kind: 'swing', swing: parseSwing(before, pathOf(file, 'swing')) };
   const { takeoff } = flightOf(file);
@@ -22,7 +28,7 @@ export function parseStart(file: SkillFile): StartSpec {
     return {
       kind: 'contact',
       contact: {
-        ...parseContact(before),
+        ...parseContact(before, poseOf),
         given: {
           bodyWeights: given.meanBodyWeights,
           lean: given.leanDeg * RAD,
@@ -40,7 +46,7 @@ export function parseStart(file: SkillFile): StartSpec {
   return {
     kind: 'stated',
     takeoff: { ...place, v_WScm_W: [v.along, v.up, v.across ?? 0], momentum: parseMomentum(momentum) },
-    ...(before ? { contact: parseContact(before) } : {}),
+    ...(before ? { contact: parseContact(before, poseOf) } : {}),
   };
 }
 
@@ -64,18 +70,22 @@ function parseMomentum(m: NonNullable<FileTakeoff['momentum']>): TakeoffSpec['mo
   return { kind: 'rates', somersault: somersault * REV, tilt: tilt * REV, twist: twist * REV };
 }
 
-function parseContact({ velocityMPerS: v, ...a }: FileTakeoffContact): ContactApproach {
+function parseContact({ velocityMPerS: v, ...a }: FileTakeoffContact, poseOf: PoseOf): ContactApproach {
   return {
     place: a.place,
+    ...(a.limb === undefined ? {} : { limb: a.limb }),
+    ...(a.pulse === undefined ? {} : { pulse: a.pulse }),
+    ...(a.entry === undefined ? {} : { entry: parseEntry(a.entry, poseOf) }),
     ...(a.timeS === undefined ? {} : { time: a.timeS }),
     ...(a.frictionCoefficient === undefined ? {} : { friction: a.frictionCoefficient }),
     ...(a.massCentreOverSurfaceM === undefined ? {} : { height: a.massCentreOverSurfaceM }),
-    v_WScm_W: [v.along, v.up, v.across ?? 0],
+    // where a flight comes before, it gives both
+    v_WScm_W: v ? [v.along, v.up, v.across ?? 0] : [0, 0, 0],
     h_Scm_W: a.momentumKgM2PerS ?? [0, 0, 0],
   };
 }
 
-function parseSwing(a: FileSwing, path: string): SwingApproach {
+export function parseSwing(a: FileSwing, path: string): SwingApproach {
   const { start, moves, release } = a;
   if (moves.rounds !== undefined && !Number.isInteger(moves.rounds))
     throw new FieldError(`${path}.moves.rounds`, moves.rounds, 'a whole number from 1 to 20');
@@ -93,7 +103,9 @@ function parseSwing(a: FileSwing, path: string): SwingApproach {
         ? { kind: 'handstand', nudge: start.handstandNudgeDegPerS * RAD }
         : 'castDeg' in start
           ? { kind: 'cast', angle: start.castDeg * RAD }
-          : { kind: 'given', angle: start.angleDeg * RAD, rate: start.rateDegPerS * RAD },
+          : 'caught' in start
+            ? parseCaught(start.caught)
+            : { kind: 'given', angle: start.angleDeg * RAD, rate: start.rateDegPerS * RAD },
     moves: {
       over: moves.over,
       keys: parseKeys(moves.keys, moves.over, `${path}.moves.keys`),
@@ -106,6 +118,34 @@ function parseSwing(a: FileSwing, path: string): SwingApproach {
     ...(a.lateHand ? { lateHand: { hand: a.lateHand.hand, s: a.lateHand.lateS } } : {}),
     duration: a.durationS,
     ...(a.strength === undefined ? {} : { strength: a.strength }),
+  };
+}
+
+const inRad = (of: Readonly<Record<string, number>>): Record<string, number> =>
+  Object.fromEntries(Object.entries(of).map(([joint, deg]) => [joint, deg * RAD]));
+
+function parseCaught(c: Extract<FileSwing['start'], { caught: unknown }>['caught']): CaughtStart {
+  return {
+    kind: 'caught',
+    angle: c.armsDeg * RAD,
+    rate: c.armsDegPerS * RAD,
+    rail: c.railM,
+    railRate: c.railMPerS,
+    joints: inRad(c.jointsDeg),
+    jointRates: inRad(c.jointsDegPerS),
+  };
+}
+
+function parseEntry(
+  { shape, attitudeDeg: { somersault = 0, tilt = 0, twist = 0 } = {} }: NonNullable<FileTakeoffContact['entry']>,
+  poseOf: PoseOf,
+): NonNullable<ContactApproach['entry']> {
+  return {
+    shape,
+    pose: poseOf(shape, 'phases[0].entry.shape'),
+    somersault: somersault * RAD,
+    tilt: tilt * RAD,
+    twist: twist * RAD,
   };
 }
 

@@ -1,13 +1,20 @@
 /** The phases of a skill as a file says them: swing or contact before the flight, the flight, the landing after it. */
 import * as v from 'valibot';
 import { scheduleSchema } from './schedule-schema.ts';
-import { angle, listOf, may, one, say, triple, within } from './schema-parts.ts';
+import { angle, listOf, may, name, one, pair, say, text, triple, within } from './schema-parts.ts';
+import { targetSchema } from './target-schema.ts';
 
 const jointName = one('shoulder', 'hip', 'knee', 'ankle');
 const velocitySchema = v.strictObject({
   along: say(within(-15, 15, 'm/s'), 'Along the way the athlete faces.'),
   up: say(within(-20, 20, 'm/s'), 'Up.'),
   across: may(within(-15, 15, 'm/s'), 'To the right of the athlete; left out: 0.'),
+});
+
+const attitude = v.strictObject({
+  somersault: may(within(-720, 720, 'deg'), '+ backward; left out: 0.'),
+  tilt: may(within(-79, 79, 'deg'), '+ with the head to the right; left out: 0.'),
+  twist: may(within(-720, 720, 'deg'), '+ to the left; left out: 0.'),
 });
 
 const swingKeys = listOf(
@@ -20,11 +27,48 @@ const swingKeys = listOf(
   }),
   200,
 );
+const swingMoves = v.strictObject({
+  over: say(one('time', 'angle'), 'What the keys lie over.'),
+  rounds: may(within(1, 20, 'rounds'), 'The keys again for each turn, or each periodS; a whole number.'),
+  periodS: may(within(0.1, 60, 's'), 'Time of one round, where the keys lie over time.'),
+  keys: say(swingKeys, 'What the joints do; the keys of one joint in their order.'),
+  last: may(swingKeys, 'Keys of the last round, in place of keys.'),
+});
+const swingRelease = v.union(
+  [
+    v.strictObject({ atDeg: say(within(-3600, 3600, 'deg'), 'Swing angle, 0 under the bar, counted on.') }),
+    v.strictObject({ atS: say(within(0.001, 20, 's'), 'Seconds after the start.') }),
+  ],
+  'atDeg (swing angle, -3600 to 3600) or atS (0.001 to 20)',
+);
+const railName = one('highBar', 'unevenHigh', 'unevenLow');
+const sense = one('backward', 'forward');
+const strength = may(
+  within(0.1, 10, ''),
+  'Joints have so many times the strength of the body; left out: they are driven whatever it takes, and the torque needed is reported.',
+);
+const releaseLateS = may(within(-0.5, 0.5, 's'), 'How much later (+) or earlier than that they let go.');
+const lateHand = may(
+  v.strictObject({
+    hand: say(one('left', 'right'), 'Which hand.'),
+    lateS: say(within(0, 0.1, 's'), 'How much longer it holds on.'),
+  }),
+  'One hand holds on longer.',
+);
+/** A state on the rail: what a catch hands over. */
+const caughtSchema = v.strictObject({
+  armsDeg: say(within(-3600, 3600, 'deg'), 'Angle of the link that grips, + about Z.'),
+  armsDegPerS: say(within(-2000, 2000, 'deg/s'), 'How fast it turns.'),
+  railM: say(pair(-1, 1, 'm'), 'The rail from its rest place, along and up.'),
+  railMPerS: say(pair(-20, 20, 'm/s'), 'How fast it moves.'),
+  jointsDeg: say(v.record(name, angle), 'Angles of shoulder, hip, knee and ankle.'),
+  jointsDegPerS: say(v.record(name, within(-5000, 5000, 'deg/s')), 'Their rates.'),
+});
 export const swingSchema = v.strictObject({
   kind: v.literal('swing', '"swing"'),
-  rail: say(one('highBar', 'unevenHigh', 'unevenLow'), 'Stiffness, damping, mass and height of the bar.'),
+  rail: say(railName, 'Stiffness, damping, mass and height of the bar.'),
   sense: say(
-    one('backward', 'forward'),
+    sense,
     'The way the body turns: backward, the feet go to where the athlete faces as they pass under the bar.',
   ),
   start: say(
@@ -38,45 +82,50 @@ export const swingSchema = v.strictObject({
           angleDeg: say(within(-720, 720, 'deg'), 'Swing angle.'),
           rateDegPerS: say(within(-1000, 1000, 'deg/s'), 'How fast the body turns there.'),
         }),
+        v.strictObject({ caught: say(caughtSchema, 'The state that a catch hands over.') }),
       ],
-      'exactly one of handstandNudgeDegPerS (0.1 to 280), castDeg (-720 to 720), angleDeg with rateDegPerS',
+      'exactly one of handstandNudgeDegPerS (0.1 to 280), castDeg (-720 to 720), angleDeg with rateDegPerS, caught',
     ),
     'How the swing starts.',
   ),
-  moves: say(
-    v.strictObject({
-      over: say(one('time', 'angle'), 'What the keys lie over.'),
-      rounds: may(within(1, 20, 'rounds'), 'The keys again for each turn, or each periodS; a whole number.'),
-      periodS: may(within(0.1, 60, 's'), 'Time of one round, where the keys lie over time.'),
-      keys: say(swingKeys, 'What the joints do; the keys of one joint in their order.'),
-      last: may(swingKeys, 'Keys of the last round, in place of keys.'),
-    }),
-    'What the joints do on the bar.',
-  ),
-  release: say(
-    v.union(
-      [
-        v.strictObject({ atDeg: say(within(-3600, 3600, 'deg'), 'Swing angle, 0 under the bar, counted on.') }),
-        v.strictObject({ atS: say(within(0.001, 20, 's'), 'Seconds after the start.') }),
-      ],
-      'atDeg (swing angle, -3600 to 3600) or atS (0.001 to 20)',
-    ),
-    'When the hands let go.',
-  ),
-  releaseLateS: may(within(-0.5, 0.5, 's'), 'How much later (+) or earlier than that they let go.'),
-  lateHand: may(
-    v.strictObject({
-      hand: say(one('left', 'right'), 'Which hand.'),
-      lateS: say(within(0, 0.1, 's'), 'How much longer it holds on.'),
-    }),
-    'One hand holds on longer.',
-  ),
+  moves: say(swingMoves, 'What the joints do on the bar.'),
+  release: say(swingRelease, 'When the hands let go.'),
+  releaseLateS,
+  lateHand,
   durationS: say(within(0.01, 20, 's'), 'The longest the swing may last.'),
-  strength: may(
-    within(0.1, 10, ''),
-    'Joints have so many times the strength of the body; left out: they are driven whatever it takes, and the torque needed is reported.',
+  strength,
+});
+
+/** A flight that ends with the hands at a rail, and the swing that follows. */
+export const catchSchema = v.strictObject({
+  kind: v.literal('catch', '"catch"'),
+  rail: say(railName, 'Which rail: its height, stiffness, damping and mass.'),
+  alongM: may(
+    within(-5, 5, 'm'),
+    'Where it is, from the rail let go, or where none was, from the mass centre at take-off; left out: 0.',
+  ),
+  hands: may(one('both', 'left', 'right'), 'Which hands are to meet it; both if left out.'),
+  gapM: may(within(0.01, 0.1, 'm'), 'How far from the rail a hand may be and still close on it; 0.05 if left out.'),
+  closingMPerS: may(
+    within(0.1, 10, 'm/s'),
+    'The most that the body may move along the arms to or from it; 2 if left out.',
+  ),
+  armsKNPerM: may(within(5, 50, 'kN/m'), 'Stiffness of both arms, in series with the rail; 15 if left out.'),
+  swing: may(
+    v.strictObject({
+      sense: say(sense, 'The way the body turns on the rail.'),
+      moves: say(swingMoves, 'What the joints do on the rail, from the catch on.'),
+      release: may(swingRelease, 'When the hands let go; left out: the skill ends on the rail.'),
+      releaseLateS,
+      lateHand,
+      durationS: say(within(0.01, 20, 's'), 'The longest the swing may last.'),
+      strength,
+    }),
+    'What follows; left out: the skill ends at the catch.',
   ),
 });
+/** The end of a flight on water. */
+export const entrySchema = v.strictObject({ kind: v.literal('entry', '"entry"') });
 
 export const contactSchema = v.strictObject({
   kind: v.literal('contact', '"contact"'),
@@ -84,13 +133,28 @@ export const contactSchema = v.strictObject({
     one('floor', 'springboard', 'vaultTable', 'trampoline', 'divingBoard'),
     'Gives the values that are left out.',
   ),
+  limb: may(one('hands', 'feet'), 'What is on it; left out: as usual there.'),
   timeS: may(within(0.005, 2, 's'), 'How long it lasts.'),
   frictionCoefficient: may(within(0, 3, ''), 'Friction of foot or hand on the surface.'),
   massCentreOverSurfaceM: may(within(0, 3, 'm'), 'Mean height of the mass centre over the surface.'),
-  velocityMPerS: say(velocitySchema, 'Velocity of the mass centre as the contact begins.'),
+  velocityMPerS: may(
+    velocitySchema,
+    'Velocity of the mass centre as the contact begins; left out where a flight comes before, which gives it.',
+  ),
   momentumKgM2PerS: may(
     triple(-1000, 1000, 'kg m2/s'),
-    'Angular momentum about the mass centre as it begins; left out: 0.',
+    'Angular momentum about the mass centre as it begins; left out: 0, or what the flight before gives.',
+  ),
+  entry: may(
+    v.strictObject({
+      shape: say(name, 'Body shape.'),
+      attitudeDeg: may(attitude, 'Attitude of the body frame; left out: 0.'),
+    }),
+    'How the body comes to it, where no flight comes before.',
+  ),
+  pulse: may(
+    one('halfSine', 'early', 'late', 'flat'),
+    'How the force rises and falls: as half a sine if left out; early and late have their peak at a third and at two thirds.',
   ),
   given: may(
     v.strictObject({
@@ -137,11 +201,6 @@ const momentum = v.union(
   ],
   'exactly one of vectorKgM2PerS (three numbers), ratesRevPerS (somersault, tilt, twist from -20 to 20), straightSomersaults (from -20 to 20)',
 );
-const attitude = v.strictObject({
-  somersault: may(within(-720, 720, 'deg'), '+ backward; left out: 0.'),
-  tilt: may(within(-79, 79, 'deg'), '+ with the head to the right; left out: 0.'),
-  twist: may(within(-720, 720, 'deg'), '+ to the left; left out: 0.'),
-});
 export const takeoffFields = {
   massCentreHeightM: may(within(-20, 50, 'm'), 'Height of the mass centre at t = 0; this or lowestPointHeightM.'),
   lowestPointHeightM: may(within(-20, 50, 'm'), 'Height of the lowest point of the body at t = 0.'),
@@ -159,6 +218,7 @@ const takeoffSchema = v.strictObject({
 const surface = v.strictObject({
   kind: say(one('floor', 'mat', 'trampoline', 'water', 'other'), 'What it is.'),
   heightM: say(within(-20, 20, 'm'), 'Height of the surface.'),
+  by: may(one('hands', 'feet'), 'Only these meet it; left out: any part of the body.'),
 });
 export const endSchema = v.union(
   [
@@ -176,6 +236,8 @@ export const flightSchema = v.strictObject({
     takeoffSchema,
     'State at t = 0: whole, where no phase before gives it; height and attitude only after a contact with given; left out after a swing.',
   ),
+  title: may(text(200), 'Name of this flight, in a chain of several.'),
+  target: may(targetSchema, 'What this flight is meant to be; of the last one the target of the file may say it.'),
   end: say(endSchema, 'How the flight ends.'),
   schedule: say(scheduleSchema, 'What the joints do and when.'),
 });
@@ -223,4 +285,5 @@ export type FileTakeoff = v.InferOutput<typeof takeoffSchema>;
 export type FileEnd = v.InferOutput<typeof endSchema>;
 export type FileSurface = v.InferOutput<typeof surface>;
 export type FileFlight = v.InferOutput<typeof flightSchema>;
+export type FileCatch = v.InferOutput<typeof catchSchema>;
 export type FileLanding = v.InferOutput<typeof landingSchema>;

@@ -30,6 +30,8 @@ export const triple = (low: number, high: number, unit: string) =>
     [within(low, high, unit), within(low, high, unit), within(low, high, unit)],
     `three numbers from ${low} to ${high} ${unit}`,
   );
+export const pair = (low: number, high: number, unit: string) =>
+  v.strictTuple([within(low, high, unit), within(low, high, unit)], `two numbers from ${low} to ${high} ${unit}`);
 export const listOf = <const S extends v.GenericSchema>(item: S, most: number) => {
   const allowed = `a list of at most ${most}`;
   return v.pipe(v.array(item, allowed), v.maxLength(most, allowed));

@@ -1,16 +1,23 @@
 /** The skill file, version 2, as a schema: types, ranges, no unknown fields. The type SkillFile and the published JSON Schema come from it. */
 import * as v from 'valibot';
 import { athleteSchema } from './athlete-schema.ts';
-import { contactSchema, flightSchema, landingSchema, swingSchema } from './phase-schema.ts';
+import { catchSchema, contactSchema, entrySchema, flightSchema, landingSchema, swingSchema } from './phase-schema.ts';
 import { shapeSchema } from './schedule-schema.ts';
 import { listOf, may, name, one, say, schemaLink, text, within } from './schema-parts.ts';
 import { sheetPartSchema } from './sheet-file.ts';
+import { targetSchema } from './target-schema.ts';
 
 export const SKILL_FORMAT = 'shapeflight-skill';
 export const SKILL_VERSION = 2;
 
-const phase = v.variant('kind', [swingSchema, contactSchema, flightSchema, landingSchema], 'a phase');
-export const PHASE_KINDS = ['swing', 'contact', 'flight', 'landing'] as const;
+const phase = v.variant(
+  'kind',
+  [swingSchema, contactSchema, flightSchema, catchSchema, landingSchema, entrySchema],
+  'a phase',
+);
+export const PHASE_KINDS = ['swing', 'contact', 'flight', 'catch', 'landing', 'entry'] as const;
+/** Most flights of a chain, and most phases with that. */
+export const MOST_FLIGHTS = 6;
 
 const recording = v.strictObject({
   title: say(text(200), 'Name of the recording.'),
@@ -26,16 +33,6 @@ const athleteOrRefSchema = v.union(
   [v.strictObject({ ref: say(text(200), 'Id of a ready or saved athlete.') }), athleteSchema],
   'an athlete of kind "human" or "tree", or {"ref": id}',
 );
-const targetSchema = v.strictObject({
-  somersaults: say(within(0, 20, 'somersaults'), 'Somersaults.'),
-  direction: may(one('backward', 'forward'), 'Their way.'),
-  twists: say(within(0, 20, 'twists'), 'Twists.'),
-  twistTo: may(one('left', 'right'), 'Their side.'),
-  landingAngleDeg: may(
-    within(-180, 180, 'deg'),
-    'Angle of the body at the end; 0 upright (if left out), 180 head first.',
-  ),
-});
 /** Fields that version 1 has too. */
 export const commonFields = {
   title: say(text(200), 'Name of the skill.'),
@@ -52,8 +49,8 @@ export const skillSchema = v.strictObject({
   version: say(v.literal(SKILL_VERSION, String(SKILL_VERSION)), 'Version of this form.'),
   ...commonFields,
   phases: say(
-    listOf(phase, 3),
-    'In the order of time: a swing or a contact (or neither), one flight, a landing (or none).',
+    listOf(phase, 2 * MOST_FLIGHTS + 1),
+    'In the order of time: a swing or a contact (or neither); a flight; then, for each flight more, a contact or a catch and the flight; a landing, a catch or an entry (or none).',
   ),
   shapes: shapesField,
   target: targetField,

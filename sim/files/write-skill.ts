@@ -7,7 +7,7 @@ import { beforeOf, flightOf } from '../math/phases.ts';
 import type { LandingSpec } from '../skill/landing-spec.ts';
 import type { AthleteSpec, NamedPose, SkillSpec } from '../skill/skill-spec.ts';
 import type { HumanAthlete, SegmentOverride } from './athlete-schema.ts';
-import type { FileEnd, FileLanding, FileSwing } from './phase-schema.ts';
+import type { FileEnd, FileLanding, FileSurface, FileSwing } from './phase-schema.ts';
 import type { FileSchedule } from './schedule-schema.ts';
 import { type AthleteRef, SKILL_FORMAT, SKILL_VERSION, type SkillFile } from './skill-schema.ts';
 import { tidy, tidyDeg } from './tidy.ts';
@@ -113,9 +113,14 @@ function merge<T>(written: T, was: unknown, is: unknown): T {
 }
 
 function writeEnd(end: EndSpec): FileEnd {
-  const surface = end.surface && { kind: end.surface.kind, heightM: tidy(end.surface.y) };
-  if (end.kind === 'duration') return { durationS: tidy(end.duration), ...(surface ? { surface } : {}) };
-  return { surface: { kind: end.surface.kind, heightM: tidy(end.surface.y) } };
+  const surfaceOf = ({ kind, y, by }: NonNullable<EndSpec['surface']>): FileSurface => ({
+    kind,
+    heightM: tidy(y),
+    ...(by ? { by } : {}),
+  });
+  if (end.kind === 'duration')
+    return { durationS: tidy(end.duration), ...(end.surface ? { surface: surfaceOf(end.surface) } : {}) };
+  return { surface: surfaceOf(end.surface) };
 }
 
 function writeSchedule(spec: SkillSpec, base: string | undefined): FileSchedule {

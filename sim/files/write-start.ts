@@ -1,6 +1,7 @@
 /** How a flight begins, from SI units and radians to the fields of a file: the way back of parse-start.ts. */
+import type { CaughtStart } from '../contact/swing-spec.ts';
 import type { TakeoffSpec } from '../flight/flight.ts';
-import { REV } from '../math/angles.ts';
+import { DEG, REV } from '../math/angles.ts';
 import type { ContactApproach, KnownContact, StartSpec, SwingApproach } from '../skill/start-spec.ts';
 import type { FileBefore, FileSwing, FileSwingKey, FileTakeoff, FileTakeoffContact } from './phase-schema.ts';
 import { tidy, tidyDeg, tidyTriple } from './tidy.ts';
@@ -64,6 +65,9 @@ function writeContact(c: ContactApproach): FileTakeoffContact {
   return {
     kind: 'contact',
     place: c.place,
+    ...(c.limb === undefined ? {} : { limb: c.limb }),
+    ...(c.pulse === undefined ? {} : { pulse: c.pulse }),
+    ...(c.entry === undefined ? {} : { entry: writeEntry(c.entry) }),
     ...(c.time === undefined ? {} : { timeS: tidy(c.time) }),
     ...(c.friction === undefined ? {} : { frictionCoefficient: tidy(c.friction) }),
     ...(c.height === undefined ? {} : { massCentreOverSurfaceM: tidy(c.height) }),
@@ -93,7 +97,9 @@ function writeSwing(s: SwingApproach): FileSwing {
         ? { handstandNudgeDegPerS: tidyDeg(start.nudge) }
         : start.kind === 'cast'
           ? { castDeg: tidyDeg(start.angle) }
-          : { angleDeg: tidyDeg(start.angle), rateDegPerS: tidyDeg(start.rate) },
+          : start.kind === 'caught'
+            ? { caught: writeCaught(start) }
+            : { angleDeg: tidyDeg(start.angle), rateDegPerS: tidyDeg(start.rate) },
     moves: {
       over: moves.over,
       ...(moves.rounds === undefined ? {} : { rounds: moves.rounds }),
@@ -107,6 +113,29 @@ function writeSwing(s: SwingApproach): FileSwing {
     durationS: tidy(s.duration),
     ...(s.strength === undefined ? {} : { strength: tidy(s.strength) }),
   };
+}
+
+/** In full: it is what another flight handed over. */
+export function writeCaught(c: CaughtStart): Extract<FileSwing['start'], { caught: unknown }>['caught'] {
+  const degrees = (of: Readonly<Record<string, number>>): Record<string, number> =>
+    Object.fromEntries(Object.entries(of).map(([joint, rad]) => [joint, rad * DEG]));
+  return {
+    armsDeg: c.angle * DEG,
+    armsDegPerS: c.rate * DEG,
+    railM: [c.rail[0], c.rail[1]],
+    railMPerS: [c.railRate[0], c.railRate[1]],
+    jointsDeg: degrees(c.joints),
+    jointsDegPerS: degrees(c.jointRates),
+  };
+}
+
+function writeEntry({
+  shape,
+  pose: _,
+  ...attitude
+}: NonNullable<ContactApproach['entry']>): FileTakeoffContact['entry'] {
+  const { attitudeDeg } = writePlace({ height: { of: 'massCentre', y: 0 }, ...attitude });
+  return { shape, ...(attitudeDeg ? { attitudeDeg } : {}) };
 }
 
 function writeKeys(keys: SwingApproach['moves']['keys'], over: 'time' | 'angle'): FileSwingKey[] {

@@ -24,13 +24,20 @@ export interface TakeoffSpec {
 }
 
 export type SurfaceKind = 'floor' | 'mat' | 'trampoline' | 'water' | 'other';
+export type ContactLimb = 'hands' | 'feet';
+interface Surface {
+  readonly kind: SurfaceKind;
+  readonly y: number;
+  /** only these meet it: the top of a table, under which the feet begin; left out: any part */
+  readonly by?: ContactLimb;
+}
 export type EndSpec =
   | {
       readonly kind: 'duration';
       readonly duration: number;
-      readonly surface?: { readonly kind: SurfaceKind; readonly y: number };
+      readonly surface?: Surface;
     }
-  | { readonly kind: 'touchdown'; readonly surface: { readonly kind: SurfaceKind; readonly y: number } };
+  | { readonly kind: 'touchdown'; readonly surface: Surface };
 
 interface FlightStats {
   readonly steps: number;

@@ -63,9 +63,9 @@ export function flySchedule(
   const source = options.source ?? getTable(body, schedule, options.shapeTolerance);
   const finder =
     end.kind === 'touchdown'
-      ? new TouchdownFinder(body, schedule, { y0: start.p_WScm_W[1], v0: takeoff.v_WScm_W[1], gravity }, end.surface.y)
+      ? new TouchdownFinder(body, schedule, { y0: start.p_WScm_W[1], v0: takeoff.v_WScm_W[1], gravity }, end.surface)
       : undefined;
-  if (finder && body.contacts.length === 0) throw new NoTouchdownError(finder.cause());
+  if (finder && !finder.canMeet) throw new NoTouchdownError(finder.cause());
   const limit = end.kind === 'duration' ? end.duration : LONGEST_FLIGHT;
   const stops = [0, ...schedule.breaks.filter((t) => t > 1e-12 && t < limit - 1e-12), limit];
 

@@ -54,8 +54,8 @@ function walk(
   to: number,
 ): { hit: number | undefined; track: DenseTrack; finder: TouchdownFinder; cleared: boolean } {
   const parabola = { y0: from.start.p_WScm_W[1], v0: takeoff.v_WScm_W[1], gravity };
-  const finder = new TouchdownFinder(body, schedule, parabola, end.surface.y, from.cleared);
-  if (body.contacts.length === 0) throw new NoTouchdownError(finder.cause());
+  const finder = new TouchdownFinder(body, schedule, parabola, end.surface, from.cleared);
+  if (!finder.canMeet) throw new NoTouchdownError(finder.cause());
   const stops = [from.t, ...schedule.breaks.filter((t) => t > from.t + 1e-12 && t < to - 1e-12), to];
   let hit: number | undefined;
   const track = integrate(

@@ -9,6 +9,7 @@ import { contactHeightsInto } from '../motion/pose.ts';
 import { calcShapeMotion, makeShapeMotion, type ShapeMotion } from '../motion/shape-motion.ts';
 import type { Schedule } from '../schedule/schedule.ts';
 import type { DenseTrack } from './dense-track.ts';
+import type { EndSpec } from './flight.ts';
 
 const CLEARANCE = 0.005;
 export const LONGEST_FLIGHT = 10;
@@ -19,6 +20,8 @@ export interface Parabola {
   readonly gravity: number;
 }
 export const heightAt = (p: Parabola, t: number): number => p.y0 + t * (p.v0 - (p.gravity * t) / 2);
+
+type MetSurface = Extract<EndSpec, { kind: 'touchdown' }>['surface'];
 
 /** Walks along the growing track and finds the touchdown in it. */
 export class TouchdownFinder {
@@ -31,20 +34,25 @@ export class TouchdownFinder {
   private now: { t: number; value: number } | undefined;
   private before: { t: number; value: number } | undefined;
   private next = 0;
-  private readonly body: Body;
   private readonly schedule: Schedule;
   private readonly parabola: Parabola;
   private readonly surfaceY: number;
+  /** (contacts): 1 where it may meet the surface */
+  private readonly counts: Uint8Array;
 
   /** `cleared`: every contact has been clear of the surface before (a flight taken up on its way) */
-  constructor(body: Body, schedule: Schedule, parabola: Parabola, surfaceY: number, cleared = false) {
+  constructor(body: Body, schedule: Schedule, parabola: Parabola, { y, by }: MetSurface, cleared = false) {
     this.cleared = cleared;
-    this.body = body;
     this.schedule = schedule;
     this.parabola = parabola;
-    this.surfaceY = surfaceY;
+    this.surfaceY = y;
+    this.counts = Uint8Array.from(body.contacts, ({ part }) => (by === undefined || part === by ? 1 : 0));
     this.sm = makeShapeMotion(getModel(body));
     this.heights = new Float64Array(body.contacts.length);
+  }
+
+  get canMeet(): boolean {
+    return this.counts.includes(1);
   }
 
   get everCleared(): boolean {
@@ -59,14 +67,16 @@ export class TouchdownFinder {
     matOfQuatInto(this.quat, 0, this.R_WB, 0);
     contactHeightsInto(this.sm, this.R_WB, this.heights);
     let low = Number.POSITIVE_INFINITY;
-    for (const v of this.heights) if (v < low) low = v;
+    for (let i = 0; i < this.heights.length; i++)
+      if (this.counts[i] === 1 && this.heights[i] < low) low = this.heights[i];
     return heightAt(this.parabola, t) + low - this.surfaceY;
   }
 
   /** Index of the lowest contact at the time last asked of. */
   lowest(): number {
-    let k = 0;
-    for (let i = 1; i < this.heights.length; i++) if (this.heights[i] < this.heights[k]) k = i;
+    let k = -1;
+    for (let i = 0; i < this.heights.length; i++)
+      if (this.counts[i] === 1 && (k < 0 || this.heights[i] < this.heights[k])) k = i;
     return k;
   }
 
@@ -142,7 +152,7 @@ export class TouchdownFinder {
 
   /** Why there was none. */
   cause(): string {
-    if (this.body.contacts.length === 0) return 'this body has no contact points; state a duration instead';
+    if (!this.canMeet) return 'this body has no contact points to meet it; state a duration instead';
     if (!this.cleared)
       return `no moment within ${LONGEST_FLIGHT} s at which every contact point is ${CLEARANCE * 1000} mm clear of the surface, so the body never takes off from it`;
     if (!(this.parabola.gravity > 0))

@@ -1,4 +1,4 @@
-/** The phases of a skill by their place: what comes before the flight, the flight, what comes after it. Plain data, of whatever has a kind. */
+/** The phases of a skill by their place: what comes before a flight, the flight, what comes after it. Plain data, of whatever has a kind. */
 interface Phase {
   readonly kind: string;
 }
@@ -6,25 +6,54 @@ interface Phases<P extends Phase> {
   readonly phases: readonly P[];
 }
 
-const find = <P extends Phase, K extends string>(
-  phases: readonly P[],
-  ...kinds: K[]
-): Extract<P, { kind: K }> | undefined =>
-  phases.find((phase): phase is Extract<P, { kind: K }> => (kinds as string[]).includes(phase.kind));
+type Kind<P extends Phase, K extends string> = Extract<P, { kind: K }>;
 
-/** Every checked file has one. */
-export function flightOf<P extends Phase>({ phases }: Phases<P>): Extract<P, { kind: 'flight' }> {
+const isOf = <P extends Phase, K extends string>(phase: P | undefined, ...kinds: K[]): phase is Kind<P, K> =>
+  phase !== undefined && (kinds as string[]).includes(phase.kind);
+
+const find = <P extends Phase, K extends string>(phases: readonly P[], ...kinds: K[]): Kind<P, K> | undefined =>
+  phases.find((phase): phase is Kind<P, K> => isOf(phase, ...kinds));
+
+/** Every checked file has one; of several it is the first. */
+export function flightOf<P extends Phase>({ phases }: Phases<P>): Kind<P, 'flight'> {
   const flight = find(phases, 'flight');
   if (!flight) throw new RangeError('a skill without a flight');
   return flight;
 }
 
-export const beforeOf = <P extends Phase>({
-  phases,
-}: Phases<P>): Extract<P, { kind: 'swing' | 'contact' }> | undefined => find(phases, 'swing', 'contact');
+/** Before the first flight. */
+export function beforeOf<P extends Phase>({ phases }: Phases<P>): Kind<P, 'swing' | 'contact'> | undefined {
+  const [first] = phases;
+  return isOf(first, 'swing', 'contact') ? first : undefined;
+}
 
-export const afterOf = <P extends Phase>({ phases }: Phases<P>): Extract<P, { kind: 'landing' }> | undefined =>
+export const afterOf = <P extends Phase>({ phases }: Phases<P>): Kind<P, 'landing'> | undefined =>
   find(phases, 'landing');
+
+/** One flight of a chain with what comes before and after it. Places in the list of phases; what comes after is what comes before the next. */
+export interface LegPlace {
+  readonly before: number | undefined;
+  readonly flight: number;
+  readonly after: number | undefined;
+}
+
+export function legsOf({ phases }: Phases<Phase>): LegPlace[] {
+  return phases.flatMap(({ kind }, flight) =>
+    kind === 'flight'
+      ? [
+          {
+            before: flight > 0 ? flight - 1 : undefined,
+            flight,
+            after: flight + 1 < phases.length ? flight + 1 : undefined,
+          },
+        ]
+      : [],
+  );
+}
+
+/** More than one flight, or one that ends in a catch. */
+export const isChain = ({ phases }: Phases<Phase>): boolean =>
+  phases.filter(({ kind }) => kind === 'flight').length > 1 || phases.some(({ kind }) => kind === 'catch');
 
 interface PhaseOver extends Phase {
   readonly end?: { readonly surface?: { readonly kind: string } };

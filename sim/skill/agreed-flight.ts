@@ -196,6 +196,8 @@ function span(body: Body, scheduleFor: (T: number) => Schedule, skill: LaunchedS
     const inside = v0 * v0 + 2 * gravity * (parabola.y0 - y);
     return gravity > 0 && inside >= 0 ? (v0 + Math.sqrt(inside)) / gravity : 0;
   };
+  // hands may meet it while the mass centre still rises, from under it
+  if (end.surface?.by) return [1e-3, gravity > 0 ? Math.min(LONGEST_FLIGHT, down(surface - reach)) : LONGEST_FLIGHT];
   const last = gravity > 0 ? Math.min(LONGEST_FLIGHT, down(surface)) : LONGEST_FLIGHT;
   const first = Math.max(1e-3, heightAt(parabola, 0) > surface + reach || v0 > 0 ? down(surface + reach) : 1e-3);
   return [Math.min(first, last), last];

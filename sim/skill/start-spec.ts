@@ -6,7 +6,10 @@ import type { Vec3 } from '../body/body.ts';
 import type { TakeoffPlace } from '../contact/impulse-presets.ts';
 import type { SwingMoves } from '../contact/swing-keys.ts';
 import type { SwingRelease, SwingStart } from '../contact/swing-spec.ts';
-import type { TakeoffSpec } from '../flight/flight.ts';
+import type { ContactLimb, TakeoffSpec } from '../flight/flight.ts';
+
+/** How the force of a contact rises and falls over its time. */
+export type PulseName = 'halfSine' | 'early' | 'late' | 'flat';
 
 export interface SwingApproach {
   readonly rail: string;
@@ -29,6 +32,18 @@ export interface ContactApproach {
   readonly time?: number;
   readonly friction?: number;
   readonly height?: number;
+  /** what is on it, used instead of the place's own */
+  readonly limb?: ContactLimb;
+  readonly pulse?: PulseName;
+  /** how the body comes to it, where no flight comes before: a shape by name, and the attitude of F */
+  readonly entry?: {
+    readonly shape: string;
+    /** angles of the shape by name, rad */
+    readonly pose: Readonly<Record<string, number>>;
+    readonly somersault: number;
+    readonly tilt: number;
+    readonly twist: number;
+  };
   readonly v_WScm_W: Vec3;
   readonly h_Scm_W: Vec3;
 }

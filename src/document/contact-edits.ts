@@ -31,7 +31,9 @@ export function changeContact(file: SkillFile, part: Partial<Omit<FileTakeoffCon
 
 export function changeApproachSpeed(file: SkillFile, part: Partial<FileVelocity>): SkillFile {
   const contact = beforeOf(file);
-  return isContact(contact) ? changeContact(file, { velocityMPerS: { ...contact.velocityMPerS, ...part } }) : file;
+  return isContact(contact)
+    ? changeContact(file, { velocityMPerS: { along: 0, up: 0, ...contact.velocityMPerS, ...part } })
+    : file;
 }
 
 /** A key of the last giant, or of the only kind there is. */

@@ -48,7 +48,8 @@ function floor(a: Asked): SkillFile {
   if (a.h !== undefined) takeoff.momentum = { vectorKgM2PerS: [0, 0, a.h] };
   const before = file.phases[0].kind === 'contact' ? contactIn(file) : undefined;
   if (before) {
-    before.velocityMPerS = { along: a.inAlong ?? before.velocityMPerS.along, up: a.inUp ?? before.velocityMPerS.up };
+    const { along = 0, up = 0 } = before.velocityMPerS ?? {};
+    before.velocityMPerS = { along: a.inAlong ?? along, up: a.inUp ?? up };
     before.timeS = a.time ?? before.timeS;
     before.momentumKgM2PerS = [0, 0, a.hIn ?? 35];
   }

@@ -183,13 +183,13 @@ function PushKnobs(props: { push: FileTakeoffContact }) {
       <Knob
         label={k.alongBefore}
         scale={SCALES.alongBefore}
-        value={props.push.velocityMPerS.along}
+        value={props.push.velocityMPerS?.along ?? 0}
         set={(f, v) => changeApproachSpeed(f, { along: v })}
       />
       <Knob
         label={k.upBefore}
         scale={SCALES.upBefore}
-        value={props.push.velocityMPerS.up}
+        value={props.push.velocityMPerS?.up ?? 0}
         set={(f, v) => changeApproachSpeed(f, { up: v })}
       />
       <Knob

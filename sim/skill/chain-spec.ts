@@ -1,0 +1,18 @@
+/** A parsed chain, angles still by name; buildChain makes the Body and resolves the names. */
+import { buildSkill } from './build-skill.ts';
+import type { ChainLeg, SkillChain } from './chain.ts';
+import type { SkillSpec } from './skill-spec.ts';
+
+export interface ChainLegSpec extends Pick<ChainLeg, 'title' | 'next' | 'catch'> {
+  readonly spec: SkillSpec;
+}
+export interface ChainSpec {
+  readonly title: string;
+  readonly legs: readonly ChainLegSpec[];
+}
+
+export function buildChain({ title, legs }: ChainSpec): SkillChain {
+  const built = legs.map(({ spec, ...leg }): ChainLeg => ({ ...leg, skill: buildSkill(spec) }));
+  const { body, gravity } = built[0].skill;
+  return { title, body, gravity, legs: built };
+}

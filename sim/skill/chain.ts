@@ -1,0 +1,62 @@
+/**
+ * A chain of flights with what lies between them. A leg is one flight with what comes before and after it: a skill as any other, but that how it begins is
+ * handed over by the leg before (docs/decisions/0023-chain.md). SI and radians; each leg is in the frame of its own flight.
+ */
+import type { Body, Vec3 } from '../body/body.ts';
+import type { CaughtStart } from '../contact/swing-spec.ts';
+import type { Skill } from './skill.ts';
+import type { SwingApproach } from './start-spec.ts';
+
+/** What one leg hands over to the next: velocity and angular momentum to a contact, the state on the rail to a swing. */
+export type Handover =
+  | { readonly kind: 'contact'; readonly v_WScm_W: Vec3; readonly h_Scm_W: Vec3 }
+  | { readonly kind: 'catch'; readonly start: CaughtStart };
+
+/** What a flight that ends at a rail asks of the catch, and what follows on the rail. */
+export interface CatchAsk {
+  readonly rail: string;
+  /** m, from the rail let go, or where none was, from the mass centre at take-off */
+  readonly along: number;
+  readonly hands: 'both' | 'left' | 'right';
+  /** m */
+  readonly gap: number;
+  /** m/s */
+  readonly closing: number;
+  /** N/m, both arms */
+  readonly armsStiffness: number;
+  readonly swing?: CaughtSwing;
+}
+export type CaughtSwing = Pick<SwingApproach, 'sense' | 'moves' | 'late' | 'lateHand' | 'duration' | 'strength'> & {
+  readonly release?: SwingApproach['release'];
+};
+
+export interface ChainLeg {
+  readonly title: string;
+  /** how it begins waits for the leg before, but of the first */
+  readonly skill: Skill;
+  /** what ends its flight, where that is not a landing of the skill */
+  readonly next?: 'contact' | 'catch' | 'entry';
+  readonly catch?: CatchAsk;
+}
+
+export interface SkillChain {
+  readonly title: string;
+  readonly body: Body;
+  readonly gravity: number;
+  readonly legs: readonly ChainLeg[];
+}
+
+/** The leg as the leg before leaves it. */
+export function handOver(skill: Skill, handed: Handover): Skill {
+  const { start } = skill;
+  if (handed.kind === 'catch') {
+    if (start.kind !== 'swing') throw new RangeError('after a catch a leg begins with a swing');
+    return { ...skill, start: { kind: 'swing', swing: { ...start.swing, start: handed.start } } };
+  }
+  const { v_WScm_W, h_Scm_W } = handed;
+  if (start.kind === 'contact')
+    return { ...skill, start: { ...start, contact: { ...start.contact, v_WScm_W, h_Scm_W } } };
+  if (start.kind === 'stated' && start.contact)
+    return { ...skill, start: { ...start, contact: { ...start.contact, v_WScm_W, h_Scm_W } } };
+  throw new RangeError('after a flight a leg begins with a contact');
+}

@@ -241,7 +241,7 @@ export type { FromTo } from './math/from-to.ts';
 export { afterOf, beforeOf, flightOf, isChain, isMoreThanFlight, legsOf } from './math/phases.ts';
 export { type ChainLeg, type Handover, handOver, type SkillChain } from './skill/chain.ts';
 export { buildChain, type ChainSpec } from './skill/chain-spec.ts';
-export { type ChainStop, type FlownChain, type FlownLeg, flyChain } from './skill/fly-chain.ts';
+export { type ChainStop, type FlownChain, type FlownLeg, flyChain, handToContact } from './skill/fly-chain.ts';
 export { calcSwingLoads } from './skill/swing-loads.ts';
 export { flyWhole, type Whole } from './skill/whole.ts';
 export { makeInstantReader } from './skill/whole-instant.ts';

@@ -64,7 +64,8 @@ export function flyChain(chain: SkillChain, contact: WholeContact, options: Flig
   };
 }
 
-function handToContact(flight: Flight): Handover {
+/** What a flight leaves to the contact that ends it. */
+export function handToContact(flight: Flight): Handover {
   const state = makeState(flight.body);
   readState(flight, flight.duration, state);
   const [x, y, z] = state.v_WScm_W;

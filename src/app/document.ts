@@ -1,11 +1,13 @@
 /** The document: its history, edits, versions beside it, and files that are opened and saved. */
 import { type Accessor, createMemo, createSignal } from 'solid-js';
 import type { Athlete, SkillFile } from '../../sim/index.ts';
+import { FieldError } from '../../sim/math/field-error.ts';
 import * as past from '../document/history.ts';
 import type { SkillEntry } from '../document/shelf.ts';
 import { readVersions, type Versions, writeVersions } from '../document/versions.ts';
 import { cancelDrag } from '../ui/drag.ts';
 import { inNextTask } from '../ui/frame.ts';
+import { createLegView, LEGS } from './leg-view.ts';
 import { fileName, pickFile, saveText, readText as textOf } from './file-door.ts';
 import { wordFault } from './say/fault-words.ts';
 import type { Flying } from './services.ts';
@@ -21,8 +23,18 @@ export interface FileFault {
 }
 
 export interface DocumentState extends Undoing {
+  /** one flight with what comes before and after it: the document, or the leg of it that is worked on */
   readonly file: Accessor<SkillFile>;
-  /** a number given when a document is opened; undo of that gives back the number before */
+  /** the document as it is saved, all its legs */
+  readonly chain: Accessor<SkillFile>;
+  /** which leg `file` is, from 0 */
+  readonly leg: Accessor<number>;
+  readonly legCount: Accessor<number>;
+  /** shown as soon as what its flight begins with is known */
+  setLeg(leg: number): void;
+  /** a change of the chain itself: phases added, moved, removed */
+  editChain(chain: SkillFile, title: string): void;
+  /** a number given when a document is opened, another for each leg; undo of that gives back the number before */
   readonly id: Accessor<number>;
   readonly history: Accessor<past.History<SkillFile>>;
   /** a gesture is under way */
@@ -69,9 +81,11 @@ export interface DocumentState extends Undoing {
 }
 
 interface DocumentHost {
-  readonly flying: Pick<Flying, 'readJson' | 'readFile' | 'migrate' | 'readAthlete' | 'findAthlete'>;
+  readonly flying: Pick<Flying, 'readJson' | 'readFile' | 'migrate' | 'readAthlete' | 'findAthlete' | 'legs'>;
   readonly history: past.History<SkillFile>;
   readonly fault?: FileFault;
+  /** grows when what comes before a flight has become known */
+  readonly known: Accessor<number>;
   /** a gesture begins */
   begin(): void;
   /** the document as a version 1 file; throws where it cannot be one */
@@ -87,8 +101,8 @@ export function createDocument(host: DocumentHost): DocumentState {
   const [history, setHistory] = createSignal(host.history);
   const [fileFault, setFileFault] = createSignal(host.fault);
   const [athleteRead, setAthleteRead] = createSignal<Athlete | undefined>(undefined, { equals: false });
-  const file = createMemo(() => history().doc);
-  const id = createMemo(() => past.getId(history()));
+  const { file, leg, setLeg, put, viewOf } = createLegView(flying.legs, history, host.known);
+  const id = createMemo(() => past.getId(history()) + leg() / LEGS);
   const isHeld = createMemo(() => history().mark !== undefined);
   const beside = createMemo(() => history().beside);
   const versions = createMemo(() => readVersions(beside()));
@@ -141,6 +155,14 @@ export function createDocument(host: DocumentHost): DocumentState {
 
   return {
     file,
+    chain: () => history().doc,
+    leg,
+    legCount: () => flying.legs.count(history().doc),
+    setLeg,
+    editChain: (doc, title) => {
+      isCut = false;
+      change(past.edit(past.abandon(history()), doc, title));
+    },
     id,
     history,
     isHeld,
@@ -151,10 +173,10 @@ export function createDocument(host: DocumentHost): DocumentState {
         host.begin();
         setHistory(past.setMark(h));
       }
-      return h.mark ?? h.doc;
+      return viewOf(h.mark ?? h.doc);
     },
     draft: (doc) => {
-      if (history().mark !== undefined) setHistory(past.setDraft(history(), doc));
+      if (history().mark !== undefined) setHistory(past.setDraft(history(), put(doc)));
     },
     settle: (title) => {
       isCut = false;
@@ -168,10 +190,10 @@ export function createDocument(host: DocumentHost): DocumentState {
     },
     edit: (doc, title) => {
       isCut = false;
-      change(past.edit(past.abandon(history()), doc, title));
+      change(past.edit(past.abandon(history()), put(doc), title));
     },
     versions,
-    editVersions: (doc, list, title) => change(past.edit(past.abandon(history()), doc, title, writeVersions(list))),
+    editVersions: (doc, list, title) => change(past.edit(past.abandon(history()), put(doc), title, writeVersions(list))),
     undoTitle: () => history().done.at(-1)?.title,
     redoTitle: () => history().undone.at(-1)?.title,
     undo: () => change(past.undo(history())),
@@ -198,7 +220,7 @@ export function createDocument(host: DocumentHost): DocumentState {
     clearFileFault: () => setFileFault(undefined),
     athleteRead,
     openFile: () => pickFile(readFile),
-    saveFile: () => saveText(fileName(file().title), `${JSON.stringify(file(), null, 2)}\n`),
+    saveFile: () => saveText(fileName(file().title), `${JSON.stringify(history().doc, null, 2)}\n`),
     hasOriginal: () => history().original !== undefined,
     saveOriginal: () => {
       const { original } = history();
@@ -206,6 +228,8 @@ export function createDocument(host: DocumentHost): DocumentState {
     },
     saveVersion1: () => {
       try {
+        const { phases } = history().doc;
+        if (flying.legs.count(history().doc) > 1) throw new FieldError('phases', phases, 'one flight in a version 1 file');
         saveText(fileName(file().title, 'v1'), host.writeVersion1());
       } catch (error) {
         setFileFault({ name: file().title, reason: `${wordFault(error)}.`, isSaving: true });

@@ -144,12 +144,12 @@ export function createFlight({ flying, shapes, document: doc, checked, standIn }
 
   let atBegin: Outline | undefined;
   const before = createMemo<Outline | undefined>((last) => {
-    const { mark } = doc.history();
+    const { mark, doc: now } = doc.history();
     if (mark === undefined) {
       atBegin = undefined;
       return undefined;
     }
-    return doc.file() !== mark ? atBegin : last;
+    return now !== mark ? atBegin : last;
   });
   const cautions = createMemo<readonly FlightCaution[]>(() => [
     ...bodyCautions(result()),

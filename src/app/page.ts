@@ -1,5 +1,5 @@
 /** One page: its document, the flight of that, the cursor and the shell, made once and handed to components by contexts. */
-import { batch, createContext, getOwner, type Owner, runWithOwner, useContext } from 'solid-js';
+import { batch, createContext, createSignal, getOwner, type Owner, runWithOwner, useContext } from 'solid-js';
 import type { SkillFile } from '../../sim/index.ts';
 import * as past from '../document/history.ts';
 import { type CursorState, createCursor } from './cursor.ts';
@@ -32,11 +32,12 @@ interface Start {
  * A kept document that no longer flies must not lock the page: the demo opens, and undo still reaches the past. One whose
  * swing is still computed, or was lost with its worker, is open as it was kept.
  */
-function findStart({ keeper, presets: { first } }: Services, checked: Checked): Start {
+function findStart({ flying, keeper, presets: { first } }: Services, checked: Checked): Start {
   const { kept } = keeper;
   const history = kept?.history ?? past.makeHistory(first);
   try {
-    checked.check(history.doc);
+    flying.checkChain(history.doc);
+    checked.check(flying.legs.fileOf(history.doc, 0));
     return { history };
   } catch (error) {
     if (!kept) throw error;
@@ -53,8 +54,10 @@ function findStart({ keeper, presets: { first } }: Services, checked: Checked): 
 export function createPage(services: Services): Page {
   const { flying, keeper, presets } = services;
   const checked = makeChecked(flying.fly);
+  const [known, setKnown] = createSignal(0);
   const doc: DocumentState = createDocument({
     flying,
+    known,
     ...findStart(services, checked),
     begin: () => flight.begin(),
     writeVersion1: () => {
@@ -64,7 +67,8 @@ export function createPage(services: Services): Page {
     },
     check: (file) => {
       try {
-        checked.check(file);
+        flying.checkChain(file);
+        checked.check(flying.legs.fileOf(file, 0));
       } catch (error) {
         // its swing is being computed: it is flown when that is known
         if (!isPending(error)) throw error;
@@ -79,7 +83,16 @@ export function createPage(services: Services): Page {
     },
   });
   const flight: FlightState = createFlight({
-    flying,
+    flying: {
+      ...flying,
+      onRelease: (listener) =>
+        flying.onRelease((file) => {
+          batch(() => {
+            setKnown(known() + 1);
+            listener(file);
+          });
+        }),
+    },
     shapes: presets.shapes,
     document: doc,
     checked,

@@ -12,6 +12,7 @@ import type { Drafting } from '../engine/draft.ts';
 import type { Estimating } from '../engine/estimate.ts';
 import type { Posing } from '../engine/pose.ts';
 import type { FlightResult, OverlapCaution } from '../engine/result.ts';
+import type { Legs } from '../engine/legs.ts';
 import type { PrintPictures } from '../pictures/print-input.ts';
 import type { StagePictures } from '../pictures/stage-input.ts';
 import type { WholePictures } from '../pictures/whole-input.ts';
@@ -20,6 +21,9 @@ import type { WholePictures } from '../pictures/whole-input.ts';
 export interface Flying {
   /** throws an Error whose message a person can read */
   fly(file: SkillFile, from?: FlightResult): FlightResult;
+  readonly legs: Legs;
+  /** throws an Error that names what is wrong in any leg of a chain */
+  checkChain(file: SkillFile): void;
   /** a text of JSON; throws an Error that says where it stops being one */
   readJson(text: string): unknown;
   /** throws an Error with field, value and allowed range */

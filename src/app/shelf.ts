@@ -55,7 +55,7 @@ function makeUserShelf(page: Page): UserShelf {
     if (!origin) return 'unsaved';
     const own = skills().find((e) => e.id === origin.id);
     if (!own) return 'unsaved';
-    return own.revision === origin.revision && JSON.stringify(own.value) === JSON.stringify(doc.file())
+    return own.revision === origin.revision && JSON.stringify(own.value) === JSON.stringify(doc.chain())
       ? 'saved'
       : 'changed';
   });
@@ -74,7 +74,7 @@ function makeUserShelf(page: Page): UserShelf {
     act(async () => {
       const id = doc.id();
       const { entry, isCopy } = await shelf.saveSkill(file, base, t.copyElsewhere);
-      const isSame = JSON.stringify(doc.file()) === JSON.stringify(file);
+      const isSame = JSON.stringify(doc.chain()) === JSON.stringify(file);
       const origin = { id: entry.id, revision: entry.revision };
       if (isCopy && isSame && doc.id() === id) doc.open(entry.value, t.copyElsewhere(file.title), origin);
       // another skill that was opened meanwhile has its own place
@@ -88,12 +88,12 @@ function makeUserShelf(page: Page): UserShelf {
     athletes,
     refused,
     state,
-    save: () => put(doc.file()),
+    save: () => put(doc.chain()),
     saveCopy: () => {
       const titles = new Set(skills().map(nameOf));
       let title = doc.file().title;
       while (titles.has(title)) title = t.copyOf(title);
-      const file = { ...doc.file(), title };
+      const file = { ...doc.chain(), title };
       doc.open(file, t.saveCopy);
       return put(file, undefined);
     },

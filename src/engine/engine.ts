@@ -1,5 +1,6 @@
 /** One flight in the page, at once: from the document to everything the panels show. */
 import {
+  buildChain,
   buildSkill,
   type Catalogue,
   calcCautionsAt,
@@ -17,6 +18,7 @@ import {
   type LaunchedSkill,
   migrateKept,
   parseAthlete,
+  parseChain,
   parseJson,
   parseSkill,
   type SkillFile,
@@ -27,6 +29,7 @@ import {
 import { readCautions } from './cautions.ts';
 import { findCode } from './code.ts';
 import { explain } from './explain.ts';
+import { type Legs, makeLegs } from './legs.ts';
 import { makeOutline } from './outline.ts';
 import { getOverlaps } from './overlaps.ts';
 import { type AskRelease, makeReleases } from './releases.ts';
@@ -45,6 +48,10 @@ export interface Engine {
    * the swing or contact before the flight is computed.
    */
   fly(file: SkillFile, from?: FlightResult): FlightResult;
+  /** the legs of a document that is a chain */
+  readonly legs: Legs;
+  /** throws a FieldError of any of its legs */
+  checkChain(file: SkillFile): void;
   /** of a skill that is the file's but for its take-off */
   flyAs(file: SkillFile, skill: LaunchedSkill): FlightResult;
   /** when what comes before the flight is known, or cannot be computed */
@@ -98,6 +105,7 @@ export function makeEngine(shelf: Catalogue, askRelease: AskRelease = askHere(sh
       draft,
     };
   };
+  const legs = makeLegs((file) => releases.launch(file, findAthlete(file), buildSkill(parseSkill(file, shelf))));
   return {
     ready: (file) => releases.ready(file, findAthlete(file)),
     onRelease: releases.onKnown,
@@ -106,6 +114,10 @@ export function makeEngine(shelf: Catalogue, askRelease: AskRelease = askHere(sh
     overlaps: getOverlaps,
     explain,
     readJson: parseJson,
+    legs,
+    checkChain: (file) => {
+      if (legs.count(file) > 1) buildChain(parseChain(file, shelf));
+    },
     readFile: (json) => checkSkillFile(json),
     migrate: migrateKept,
     launchedTakeoff: ({ skill }) => takeoffInFile(skill.takeoff),

@@ -1,0 +1,54 @@
+/**
+ * The leg of the document that everything but the chain itself works on: read out of it, and put back. A document of one flight is its own leg. While what a leg begins
+ * with is computed, what it began with last is shown; what was never known is not shown yet, but the first leg is.
+ */
+import { type Accessor, createMemo, createSignal } from 'solid-js';
+import type { SkillFile } from '../../sim/index.ts';
+import { getId, type History } from '../document/history.ts';
+import type { Legs } from '../engine/legs.ts';
+
+/** More legs than a chain has: each has a number of its own between two documents. */
+export const LEGS = 16;
+
+interface LegView {
+  readonly file: Accessor<SkillFile>;
+  readonly leg: Accessor<number>;
+  setLeg(leg: number): void;
+  /** the chain with the leg shown changed */
+  put(file: SkillFile): SkillFile;
+  /** the leg shown, of another state of the chain */
+  viewOf(chain: SkillFile): SkillFile;
+}
+
+interface Shown {
+  readonly file: SkillFile;
+  readonly leg: number;
+  readonly id: number;
+}
+
+/** `known` grows when what comes before a flight has become known. */
+export function createLegView(legs: Legs, history: Accessor<History<SkillFile>>, known: Accessor<number>): LegView {
+  /** of a document just opened, its last: what the others lead to */
+  const [asked, setAsked] = createSignal({ id: -1, leg: 0 });
+  const shown = createMemo<Shown>((last) => {
+    known();
+    const { doc } = history();
+    const id = getId(history());
+    const end = legs.count(doc) - 1;
+    const leg = asked().id === id ? Math.min(asked().leg, end) : end;
+    try {
+      return { file: legs.fileOf(doc, leg), leg, id };
+    } catch {
+      // the fault, or the waiting, is that of the legs before, and is said of them
+      if (last?.id === id && last.leg === leg) return { file: legs.fileLike(doc, leg, last.file), leg, id };
+      return { file: legs.fileOf(doc, 0), leg: 0, id };
+    }
+  });
+  return {
+    file: createMemo(() => shown().file),
+    leg: createMemo(() => shown().leg),
+    setLeg: (leg) => setAsked({ id: getId(history()), leg: Math.max(0, leg) }),
+    put: (file) => legs.put(history().doc, shown().leg, file),
+    viewOf: (chain) => legs.fileLike(chain, shown().leg, shown().file),
+  };
+}

@@ -1,0 +1,69 @@
+/**
+ * The legs of a document that is a chain: each a skill file of its own, with what the flight before hands over. A leg whose file, and all before it, are unchanged is the
+ * same object again.
+ */
+import { flySkill, type Handover, handToContact, type LaunchedSkill, legFile, legsOf, putLeg, type SkillFile } from '../../sim/index.ts';
+
+export interface Legs {
+  count(file: SkillFile): number;
+  /** throws what the flight before it throws: a ReleasePendingError while that is computed */
+  fileOf(file: SkillFile, leg: number): SkillFile;
+  /** with what `like`, the same leg of another state of the chain, was handed */
+  fileLike(file: SkillFile, leg: number, like: SkillFile): SkillFile;
+  /** the chain with the leg changed */
+  put(file: SkillFile, leg: number, is: SkillFile): SkillFile;
+}
+
+/** Chains kept by what comes before a leg. */
+const MOST = 12;
+
+interface Known {
+  readonly file: SkillFile;
+  readonly leg: number;
+  readonly handed: Handover;
+}
+
+export function makeLegs(launchFile: (file: SkillFile) => LaunchedSkill): Legs {
+  const files = new WeakMap<SkillFile, SkillFile[]>();
+  const known: Known[] = [];
+  const handedTo = (file: SkillFile, leg: number): Handover => {
+    const found = known.find((one) => one.leg === leg && isSameUntil(one.file, file, leg));
+    if (found) return found.handed;
+    const handed = handToContact(flySkill(launchFile(fileOf(file, leg - 1))));
+    known.unshift({ file, leg, handed });
+    known.length = Math.min(known.length, MOST);
+    return handed;
+  };
+  const fileOf = (file: SkillFile, leg: number): SkillFile => {
+    const made = files.get(file) ?? [];
+    files.set(file, made);
+    made[leg] ??= leg === 0 ? legFile(file, 0) : legFile(file, leg, handedTo(file, leg));
+    return made[leg];
+  };
+  return {
+    count: (file) => legsOf(file).length,
+    fileOf,
+    fileLike: (file, leg, like) => (files.get(file)?.[leg] ?? legFile(file, leg, handedIn(like))),
+    put: putLeg,
+  };
+}
+
+/** What a leg says it was handed. */
+function handedIn(leg: SkillFile): Handover | undefined {
+  const [before] = leg.phases;
+  if (before.kind !== 'contact' || !before.velocityMPerS) return undefined;
+  const { along, up, across = 0 } = before.velocityMPerS;
+  return { kind: 'contact', v_WScm_W: [along, up, across], h_Scm_W: before.momentumKgM2PerS ?? [0, 0, 0] };
+}
+
+/** Nothing of what the leg begins with is another: what comes before it, who flies, shapes and gravity. */
+function isSameUntil(a: SkillFile, b: SkillFile, leg: number): boolean {
+  if (a === b) return true;
+  const end = legsOf(b)[leg].before ?? 0;
+  return (
+    a.athlete === b.athlete &&
+    a.shapes === b.shapes &&
+    a.gravityMPerS2 === b.gravityMPerS2 &&
+    b.phases.slice(0, end).every((phase, i) => a.phases[i] === phase)
+  );
+}

@@ -7,8 +7,8 @@ import type { SkillEntry } from '../document/shelf.ts';
 import { readVersions, type Versions, writeVersions } from '../document/versions.ts';
 import { cancelDrag } from '../ui/drag.ts';
 import { inNextTask } from '../ui/frame.ts';
-import { createLegView, LEGS } from './leg-view.ts';
 import { fileName, pickFile, saveText, readText as textOf } from './file-door.ts';
+import { createLegView, LEGS } from './leg-view.ts';
 import { wordFault } from './say/fault-words.ts';
 import type { Flying } from './services.ts';
 import { shelfTexts } from './shelf-words.ts';
@@ -193,7 +193,8 @@ export function createDocument(host: DocumentHost): DocumentState {
       change(past.edit(past.abandon(history()), put(doc), title));
     },
     versions,
-    editVersions: (doc, list, title) => change(past.edit(past.abandon(history()), put(doc), title, writeVersions(list))),
+    editVersions: (doc, list, title) =>
+      change(past.edit(past.abandon(history()), put(doc), title, writeVersions(list))),
     undoTitle: () => history().done.at(-1)?.title,
     redoTitle: () => history().undone.at(-1)?.title,
     undo: () => change(past.undo(history())),
@@ -229,7 +230,8 @@ export function createDocument(host: DocumentHost): DocumentState {
     saveVersion1: () => {
       try {
         const { phases } = history().doc;
-        if (flying.legs.count(history().doc) > 1) throw new FieldError('phases', phases, 'one flight in a version 1 file');
+        if (flying.legs.count(history().doc) > 1)
+          throw new FieldError('phases', phases, 'one flight in a version 1 file');
         saveText(fileName(file().title, 'v1'), host.writeVersion1());
       } catch (error) {
         setFileFault({ name: file().title, reason: `${wordFault(error)}.`, isSaving: true });

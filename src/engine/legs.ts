@@ -2,7 +2,16 @@
  * The legs of a document that is a chain: each a skill file of its own, with what the flight before hands over. A leg whose file, and all before it, are unchanged is the
  * same object again.
  */
-import { flySkill, type Handover, handToContact, type LaunchedSkill, legFile, legsOf, putLeg, type SkillFile } from '../../sim/index.ts';
+import {
+  flySkill,
+  type Handover,
+  handToContact,
+  type LaunchedSkill,
+  legFile,
+  legsOf,
+  putLeg,
+  type SkillFile,
+} from '../../sim/index.ts';
 
 export interface Legs {
   count(file: SkillFile): number;
@@ -43,7 +52,7 @@ export function makeLegs(launchFile: (file: SkillFile) => LaunchedSkill): Legs {
   return {
     count: (file) => legsOf(file).length,
     fileOf,
-    fileLike: (file, leg, like) => (files.get(file)?.[leg] ?? legFile(file, leg, handedIn(like))),
+    fileLike: (file, leg, like) => files.get(file)?.[leg] ?? legFile(file, leg, handedIn(like)),
     put: putLeg,
   };
 }

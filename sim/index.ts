@@ -180,6 +180,8 @@ export { AGREEMENT, NoAgreementError } from './skill/agreed-flight.ts';
 export { armsWideAgainstIn } from './skill/arms-wide-in.ts';
 export { type BalanceSpec, DEFAULT_BALANCE, wordBalance } from './skill/balance.ts';
 export { buildSkill, makeBody, poseOf } from './skill/build-skill.ts';
+export { type CatchResult, type CatchSpec, calcCatch } from './skill/catch.ts';
+export type { CatchWatch } from './skill/catch-watch.ts';
 export { calcClearance } from './skill/clearance.ts';
 export { type HeldEqual, holdEqual, takeoffEnergy } from './skill/compare.ts';
 export {
@@ -195,6 +197,7 @@ export { type ContactCaution, type ContactReport, calcContactReport } from './sk
 export type { WholeContact } from './skill/contact-room.ts';
 export { type Draft, draftSkill } from './skill/draft-skill.ts';
 export type { DraftSpec } from './skill/draft-spec.ts';
+export { type CatchOutcome, USUAL_CATCH } from './skill/find-catch.ts';
 export { flySkill, makeFlyer } from './skill/flyer.ts';
 export type { HandGap } from './skill/hand-contact.ts';
 export { calcLateDose, type LateDose } from './skill/late-dose.ts';

@@ -26,7 +26,7 @@ export class DrivenJoints implements SwingEquations {
     this.driven = new Float64Array(asked.q.length).fill(1);
     this.limits = new Float64Array(2 * asked.q.length);
     this.phi = start.phi;
-    this.state.set([start.x, start.y, start.theta, 0, 0, start.w]);
+    this.state.set([start.x, start.y, start.theta, start.vx, start.vy, start.w]);
   }
 
   /** Derivative of the state; leaves the planar equations solved and `asked` filled at it. */

@@ -2,13 +2,14 @@
  * A chain that hangs by its hands on a rail: the grip, the swing angle, what the moves ask at a state, and the state at the
  * start.
  */
+import type { Body } from '../body/body.ts';
 import { turnedTo } from '../math/angles.ts';
 import { FieldError } from '../math/field-error.ts';
 import { type Chain, type ChainPoint, makeChain } from './chain.ts';
 import { Planar } from './planar.ts';
-import { compileMoves, type MoveTable } from './swing-keys.ts';
+import { type CarriedJoints, carryMoves, compileMoves, type MoveTable } from './swing-keys.ts';
 import { SwingMovesError } from './swing-moves-error.ts';
-import type { HangSpec } from './swing-spec.ts';
+import type { CaughtStart, HangSpec } from './swing-spec.ts';
 
 export interface Hang {
   readonly spec: HangSpec;
@@ -29,27 +30,65 @@ export interface Hang {
 const GRIPS = 'knuckle';
 
 export function makeHang(spec: HangSpec): Hang {
+  const { start } = spec;
+  const held = spec.held ?? (start.kind === 'caught' ? poseOf(spec.body, start.pose) : undefined);
   const chain = makeChain(spec.body, {
-    ...(spec.held ? { held: spec.held } : {}),
+    ...(held ? { held } : {}),
     ...(spec.joints ? { joints: spec.joints } : {}),
   });
-  const grip = meanPoint(chain, (name) => name.startsWith(GRIPS), 'hands to grip with');
+  const hands = gripOf(chain);
+  const [dx, dy] = start.kind === 'caught' ? start.gap : [0, 0];
+  const grip: ChainPoint = { link: hands.link, at: [hands.at[0] + dx, hands.at[1] + dy] };
   const head = meanPoint(chain, (name) => name === 'head', 'a head');
   const strength = spec.strength ?? 1;
   const moves = compileMoves(
     chain.joints.map((j) => j.name),
     spec.moves,
   );
-  return {
-    spec,
-    chain,
-    grip,
-    head,
-    moves,
-    planar: new Planar(chain, grip),
-    strength,
-    sense: spec.sense === 'backward' ? 1 : -1,
-  };
+  const planar = new Planar(chain, grip);
+  const sense = spec.sense === 'backward' ? 1 : -1;
+  const hang = { spec, chain, grip, head, moves, planar, strength, sense } as const;
+  return start.kind === 'caught' ? { ...hang, moves: carryMoves(moves, carriedOf(hang, start)) } : hang;
+}
+
+/** Where the rail lies in the hands: the mean of the sides. */
+export const gripOf = (chain: Chain): ChainPoint =>
+  meanPoint(chain, (name) => name.startsWith(GRIPS), 'hands to grip with');
+
+function poseOf(body: Body, pose: CaughtStart['pose']): number[] {
+  for (const name of Object.keys(pose))
+    if (!body.angles.some((a) => a.name === name))
+      throw new FieldError('swing.start.pose', name, `an angle of ${body.name}`);
+  return body.angles.map((a) => pose[a.name] ?? 0);
+}
+
+/** s within which the joints of a catch go over into the moves; as in a flight */
+const CARRIED_WITHIN = 0.15;
+/** rad/s: a swing that turns slower in its sense has no keys over angle */
+const LEAST_RATE = 0.3;
+
+function carriedOf({ planar, chain, moves, sense }: Hang, start: CaughtStart): CarriedJoints {
+  const [q, qd] = jointsOf(chain, start);
+  if (moves.over === 'time') return { at: 0, over: CARRIED_WITHIN, q, d: qd };
+  planar.place(start.angle, start.rate, q, qd);
+  planar.centreInto(centre);
+  const [x, y, vx, vy] = centre;
+  const rate = (sense * (x * vy - y * vx)) / (x * x + y * y);
+  if (!(rate > LEAST_RATE))
+    throw new SwingMovesError(
+      'keys over swing angle after a catch need a swing that turns in its sense (or key over time)',
+    );
+  return { at: sense * Math.atan2(x, -y), over: rate * CARRIED_WITHIN, q, d: qd.map((v) => v / rate) };
+}
+
+function jointsOf(chain: Chain, { joints, jointRates }: CaughtStart): readonly [number[], number[]] {
+  const read = (values: Readonly<Record<string, number>>, field: string): number[] =>
+    chain.joints.map(({ name }) => {
+      const value = values[name];
+      if (!Number.isFinite(value)) throw new FieldError(`swing.start.${field}.${name}`, value, 'a finite number');
+      return value;
+    });
+  return [read(joints, 'joints'), read(jointRates, 'jointRates')];
 }
 
 function meanPoint(chain: Chain, match: (name: string) => boolean, what: string): ChainPoint {
@@ -172,14 +211,23 @@ export interface HangStart {
   readonly theta: number;
   readonly w: number;
   readonly phi: number;
+  /** of the rail from its rest place, and its velocity */
   readonly x: number;
   readonly y: number;
+  readonly vx: number;
+  readonly vy: number;
 }
 
-/** The state at the start: rail where it is in balance with the force that the swing begins with, at rest. */
+/** The state at the start: as caught, or the rail where it is in balance with the force that the swing begins with, at rest. */
 export function startOf(hang: Hang, asked: AskedJoints): HangStart {
   const { spec, moves, planar, sense } = hang;
   const { start } = spec;
+  if (start.kind === 'caught') {
+    const { angle: theta, rate: w, rail, railRate } = start;
+    planar.place(theta, w, ...jointsOf(hang.chain, start));
+    const phi = askInto(hang, 0, theta, w, directionOf(hang, 0), asked);
+    return { theta, w, phi, x: rail[0], y: rail[1], vx: railRate[0], vy: railRate[1] };
+  }
   const u = start.kind === 'handstand' ? -Math.PI : start.angle;
   const rateU = start.kind === 'handstand' ? start.nudge : start.kind === 'given' ? start.rate : 0;
   const phi = sense * u;
@@ -208,5 +256,7 @@ export function startOf(hang: Hang, asked: AskedJoints): HangStart {
     phi,
     x: -planar.force[0] / spec.rail.stiffness[0],
     y: -planar.force[1] / spec.rail.stiffness[1],
+    vx: 0,
+    vy: 0,
   };
 }

@@ -48,6 +48,9 @@ export interface LandingEntry extends PlanarPoint {
   readonly h: number;
   /** angle of the root segment, + leaning back */
   readonly theta: number;
+  /** rad: of F, + head to world right; twist left to the nearest half turn */
+  readonly tilt: number;
+  readonly unfinished: number;
   /** what makes it asymmetric; empty: it can be passed through the plane */
   readonly asymmetry: readonly Asymmetry[];
 }
@@ -119,6 +122,8 @@ export function makeLandingEntry(source: TouchdownSource, t: number): LandingEnt
     vy: state.v_WScm_W[1],
     h: facing * source.h_Scm_W[2],
     theta,
+    tilt,
+    unfinished,
     asymmetry: found,
   };
 }

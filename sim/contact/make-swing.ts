@@ -1,5 +1,6 @@
 /** SwingSpec -> Swing. The run goes to where a late release is known; columns are read from it when they are asked for. */
 import type { Hang } from './hang.ts';
+import { withArms } from './rail.ts';
 import { releaseTime } from './release-time.ts';
 import type { Swing, SwingError, SwingState } from './swing.ts';
 import { readTable, type SwingTable } from './swing-columns.ts';
@@ -15,7 +16,8 @@ export const SWING_ERRORS: Readonly<Record<'driven' | 'limited', SwingError>> = 
   limited: { angle: 1e-6, force: 1e-6, speed: 1e-6, energy: 1e-6 },
 };
 
-export function makeSwing(spec: SwingSpec): Swing {
+export function makeSwing(asked: SwingSpec): Swing {
+  const spec = asked.start.kind === 'caught' ? { ...asked, rail: withArms(asked.rail, asked.start.arms) } : asked;
   checkSwing(spec);
   const { hang, stepper } = getRun(spec);
   const released = releaseTime(hang, stepper, spec);

@@ -62,8 +62,8 @@ export class Planar extends PlacedChain {
 
   /**
    * Solves the placed state. `driven[j]`: joint j has the acceleration qdd[j] + share[j] x rootAcc; else the torque
-   * torqueIn[j]. `extraMass` moves with the base point and feels the outer force (Fx, Fy) and no gravity; Infinity holds
-   * the point still. `moment` turns the base link, about the point.
+   * torqueIn[j]. `extraMass` moves with the base point and feels the outer force (Fx, Fy) and no gravity; of an infinite
+   * one (Fx, Fy) is the point's acceleration. `moment` turns the base link, about the point.
    */
   solve(
     gravity: number,
@@ -89,7 +89,8 @@ export class Planar extends PlacedChain {
     A.fill(0, 0, dim * dim);
     if (extraMass === Number.POSITIVE_INFINITY) {
       A[0] = A[dim + 1] = 1;
-      z[0] = z[1] = 0;
+      z[0] = Fx;
+      z[1] = Fy;
     } else {
       let sx = 0;
       let sy = 0;

@@ -19,6 +19,8 @@ export interface Rail {
   readonly damping: readonly [number, number];
   /** what of the rail moves with the hands, kg */
   readonly mass: number;
+  /** of arms in series with the rail, N/m: after a catch (docs/decisions/0024-catch.md); left out: arms that do not give */
+  readonly arms?: number;
   /** where each number comes from, by field */
   readonly sources: Readonly<Record<'height' | 'radius' | 'mat' | 'stiffness' | 'damping' | 'mass', string>>;
 }
@@ -71,6 +73,42 @@ export function getRail(id: string): Rail {
   return found;
 }
 
+/** Share by which a rail's stiffness may be off, either way: our advice for what is from memory. */
+const STIFFNESS_OFF = 0.25;
+/** N/m of both arms from hand to trunk: our judgement */
+export const ARMS_STIFFNESS = { usual: 15_000, range: [10_000, 20_000] } as const;
+
+/** The rail with arms in series. */
+export const withArms = (rail: Rail, arms: number = ARMS_STIFFNESS.usual): Rail => ({ ...rail, arms });
+
+/** The softest and the hardest that rail and arms may be. */
+export const armsRange = (rail: Rail): readonly [Rail, Rail] => {
+  const off = (share: number, arms: number): Rail =>
+    withArms({ ...rail, stiffness: [rail.stiffness[0] * share, rail.stiffness[1] * share] }, arms);
+  const [soft, hard] = ARMS_STIFFNESS.range;
+  return [off(1 - STIFFNESS_OFF, soft), off(1 + STIFFNESS_OFF, hard)];
+};
+
+/** Middle of one uneven rail to that of the other, m: FIG apparatus norms, from memory. */
+const UNEVEN_DIAGONAL = { range: [1.3, 1.8], usual: 1.8 } as const;
+
+/** How far apart the uneven rails are along the floor, m: what the diagonal leaves at their heights. */
+export function unevenApart(
+  low: number = getRail('unevenLow').height,
+  high: number = getRail('unevenHigh').height,
+): { readonly usual: number; readonly range: readonly [number, number] } {
+  const along = (diagonal: number): number => {
+    const square = diagonal ** 2 - (high - low) ** 2;
+    if (!(square >= 0))
+      throw new FieldError('rails.heightM', high - low, `a difference of height of at most ${diagonal} m`);
+    return Math.sqrt(square);
+  };
+  return {
+    usual: along(UNEVEN_DIAGONAL.usual),
+    range: [along(UNEVEN_DIAGONAL.range[0]), along(UNEVEN_DIAGONAL.range[1])],
+  };
+}
+
 /** Refuses what the swing cannot take a step of. */
 export function checkRail(rail: Rail): void {
   const within = (field: string, value: number, low: number, high: number, unit: string): void => {
@@ -85,6 +123,7 @@ export function checkRail(rail: Rail): void {
     within('dampingNSPerM', rail.damping[k], 0, 2000, 'N s/m');
   }
   within('massKg', rail.mass, 0.5, 50, 'kg');
+  if (rail.arms !== undefined) within('armsNPerM', rail.arms, 2000, 1e6, 'N/m');
 }
 
 const isRigid = (rail: Rail): boolean => rail.stiffness.every((k) => k === Number.POSITIVE_INFINITY);
@@ -100,11 +139,16 @@ export interface RailSpring {
 
 export function springOf(rail: Rail): RailSpring {
   if (isRigid(rail)) return { mass: Number.POSITIVE_INFINITY, kx: 0, ky: 0, cx: 0, cy: 0 };
+  const [x, y] = railShare(rail);
   return {
     mass: rail.mass,
-    kx: rail.stiffness[0],
-    ky: rail.stiffness[1],
-    cx: rail.damping[0],
-    cy: rail.damping[1],
+    kx: x * rail.stiffness[0],
+    ky: y * rail.stiffness[1],
+    cx: x * x * rail.damping[0],
+    cy: y * y * rail.damping[1],
   };
 }
+
+/** What part of the give of rail and arms is the rail's own: k / k_rail. */
+export const railShare = ({ stiffness: [x, y], arms }: Rail): readonly [number, number] =>
+  arms === undefined ? [1, 1] : [arms / (arms + x), arms / (arms + y)];

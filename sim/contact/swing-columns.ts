@@ -42,6 +42,8 @@ export function readTable(reader: SwingReader, T: number, until: number): SwingT
     gripWeights: f(),
     railX: f(),
     railY: f(),
+    armsX: f(),
+    armsY: f(),
     felt: f(),
     feltHead: f(),
     hBar: f(),
@@ -93,8 +95,10 @@ export function readTable(reader: SwingReader, T: number, until: number): SwingT
     c.gripY[i] = planar.force[1];
     c.grip[i] = Math.hypot(planar.force[0], planar.force[1]);
     c.gripWeights[i] = c.grip[i] / weight;
-    c.railX[i] = bx;
-    c.railY[i] = by;
+    c.railX[i] = reader.share[0] * bx;
+    c.railY[i] = reader.share[1] * by;
+    c.armsX[i] = bx - c.railX[i];
+    c.armsY[i] = by - c.railY[i];
     c.felt[i] = c.grip[i] / weight;
     planar.pointAccInto(head, acc);
     c.feltHead[i] = Math.hypot(acc[0], acc[1] + gravity) / gravity;
@@ -126,6 +130,9 @@ export function readTable(reader: SwingReader, T: number, until: number): SwingT
     shown,
     driven: joints.every((j) => !j.limited.subarray(0, shown).includes(1)),
     peaks: findPeaks(c, joints, shown),
-    radius: Math.hypot(c.x[before] - c.railX[before], c.y[before] - c.railY[before] - rail.height),
+    radius: Math.hypot(
+      c.x[before] - c.railX[before] - c.armsX[before],
+      c.y[before] - c.railY[before] - c.armsY[before] - rail.height,
+    ),
   };
 }

@@ -8,6 +8,7 @@
  */
 import { REV } from '../math/angles.ts';
 import { FieldError } from '../math/field-error.ts';
+import { makeHermiteTrack } from '../schedule/hermite-track.ts';
 import { COEFS, type Knot, makeTrack, type Track } from '../schedule/track.ts';
 import type { PlanarJointName } from './chain.ts';
 import { SwingMovesError } from './swing-moves-error.ts';
@@ -42,6 +43,46 @@ export interface MoveTable {
 
 const MOST_ROUNDS = 20;
 
+/** Angles and rates (along time or angle) that the joints have at `at`, led over to the moves within `over`. */
+export interface CarriedJoints {
+  readonly at: number;
+  readonly over: number;
+  readonly q: ArrayLike<number>;
+  readonly d: ArrayLike<number>;
+}
+
+/** The moves with what is left of a former motion on top: the quintic by which a flight takes over its joints (skill/whole-carry.ts). */
+export function carryMoves(moves: MoveTable, { at, over, q, d }: CarriedJoints): MoveTable {
+  const n = moves.tracks.length;
+  const f = (): Float64Array => new Float64Array(n);
+  const [q0, d0, dd0] = [f(), f(), f()];
+  moves.at(at, q0, d0, dd0);
+  const left = moves.tracks.map((_, j) =>
+    makeHermiteTrack([
+      { t: at, y: q[j] - q0[j], d: d[j] - d0[j], dd: 0 },
+      { t: at + over, y: 0, d: 0, dd: 0 },
+    ]),
+  );
+  const own = [f(), f(), f()] as const;
+  return {
+    ...moves,
+    breaks: [...new Set([...moves.breaks, at + over])].sort((a, b) => a - b),
+    at(x, out, outD, outDD) {
+      if (x < at - NEAREST)
+        throw new SwingMovesError(
+          'keys over swing angle need a swing that turns on from where the rail was caught (or key over time)',
+        );
+      moves.at(x, out, outD, outDD);
+      readTracks(left, Math.max(x, at), ...own);
+      for (let j = 0; j < n; j++) {
+        out[j] += own[0][j];
+        outD[j] += own[1][j];
+        outDD[j] += own[2][j];
+      }
+    },
+  };
+}
+
 export function compileMoves(joints: readonly PlanarJointName[], moves: SwingMoves): MoveTable {
   const rounds = moves.rounds ?? 1;
   if (!(Number.isInteger(rounds) && rounds >= 1 && rounds <= MOST_ROUNDS))
@@ -67,33 +108,45 @@ export function compileMoves(joints: readonly PlanarJointName[], moves: SwingMov
     tracks,
     breaks,
     at(x, q, d, dd) {
-      for (let j = 0; j < tracks.length; j++) {
-        const { times, coefs, before, after } = tracks[j];
-        const n = times.length;
-        d[j] = dd[j] = 0;
-        if (x < times[0]) q[j] = before;
-        else if (x >= times[n - 1]) q[j] = after;
-        else {
-          let i = cells[j];
-          if (!(x >= times[i] && x < times[i + 1])) {
-            i = 0;
-            while (times[i + 1] <= x) i++;
-            cells[j] = i;
-          }
-          const s = x - times[i];
-          let [v, v1, v2] = [0, 0, 0];
-          for (let k = COEFS - 1; k >= 0; k--) {
-            v2 = v2 * s + 2 * v1;
-            v1 = v1 * s + v;
-            v = v * s + coefs[i * COEFS + k];
-          }
-          q[j] = v;
-          d[j] = v1;
-          dd[j] = v2;
-        }
-      }
+      readTracks(tracks, x, q, d, dd, cells);
     },
   };
+}
+
+/** Value, first and second derivative of every track at x; `cells`: where each was read last. */
+function readTracks(
+  tracks: readonly Track[],
+  x: number,
+  q: Float64Array,
+  d: Float64Array,
+  dd: Float64Array,
+  cells: number[] = tracks.map(() => 0),
+): void {
+  for (let j = 0; j < tracks.length; j++) {
+    const { times, coefs, before, after } = tracks[j];
+    const n = times.length;
+    d[j] = dd[j] = 0;
+    if (x < times[0]) q[j] = before;
+    else if (x >= times[n - 1]) q[j] = after;
+    else {
+      let i = cells[j];
+      if (!(x >= times[i] && x < times[i + 1])) {
+        i = 0;
+        while (times[i + 1] <= x) i++;
+        cells[j] = i;
+      }
+      const s = x - times[i];
+      let [v, v1, v2] = [0, 0, 0];
+      for (let k = COEFS - 1; k >= 0; k--) {
+        v2 = v2 * s + 2 * v1;
+        v1 = v1 * s + v;
+        v = v * s + coefs[i * COEFS + k];
+      }
+      q[j] = v;
+      d[j] = v1;
+      dd[j] = v2;
+    }
+  }
 }
 
 function knotsOf(name: PlanarJointName, moves: SwingMoves, rounds: number, turn: number): Knot[] {

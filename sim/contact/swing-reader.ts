@@ -3,7 +3,7 @@ import { bodyAnglesInto } from './chain.ts';
 import { makeChainMotion, makeChainTotals, placeChain, pointInto, totalsInto } from './chain-motion.ts';
 import { askInto, directionOf, type Hang, makeAsked } from './hang.ts';
 import { LimitedJoints } from './limited-joints.ts';
-import { springOf } from './rail.ts';
+import { railShare, springOf } from './rail.ts';
 import type { SwingState } from './swing.ts';
 import { makeRunRow, readCoordinates, readRun, type SwingRun } from './swing-run.ts';
 
@@ -20,6 +20,8 @@ export class SwingReader {
   /** 1: at its limit there */
   readonly limited: Uint8Array;
   private readonly spring;
+  /** the rail's own part of what gives */
+  readonly share;
   private readonly curve;
   private readonly driven: Uint8Array;
   private readonly joints: LimitedJoints;
@@ -32,6 +34,7 @@ export class SwingReader {
     this.row = makeRunRow(n);
     this.motion = makeChainMotion(hang.chain);
     this.spring = springOf(hang.spec.rail);
+    this.share = railShare(hang.spec.rail);
     this.curve = makeAsked(n);
     this.asked = new Float64Array(n);
     this.limited = new Uint8Array(n);
@@ -92,7 +95,7 @@ export class SwingReader {
   /** State at `t` from the start, said to be at `as`. */
   stateAt(t: number, as: number): SwingState {
     this.read(t);
-    const { hang, row, motion, whole, point } = this;
+    const { hang, row, motion, whole, point, share } = this;
     const { chain, planar } = hang;
     const angles = new Float64Array(chain.held.length);
     const rates = new Float64Array(chain.held.length);
@@ -110,7 +113,7 @@ export class SwingReader {
       angles,
       rates,
       grip: [planar.force[0], planar.force[1]],
-      rail: [row.x[0], row.x[1], row.v[0], row.v[1]],
+      rail: [share[0] * row.x[0], share[1] * row.x[1], share[0] * row.v[0], share[1] * row.v[1]],
     };
   }
 }

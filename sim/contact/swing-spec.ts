@@ -29,6 +29,26 @@ export interface CaughtStart {
   readonly jointRates: Readonly<Record<string, number>>;
 }
 
+/** As the hands have joined the rail after a flight (docs/decisions/0024-catch.md); plain numbers, in the plane of the swing: the athlete faces +X. */
+export interface CaughtStart {
+  readonly kind: 'caught';
+  /** of the link that grips, about +Z, and its turning */
+  readonly angle: number;
+  readonly rate: number;
+  /** of the rail from its rest place, and its velocity */
+  readonly rail: readonly [number, number];
+  readonly railRate: readonly [number, number];
+  /** of every joint of the chain, by its name */
+  readonly joints: Readonly<Record<string, number>>;
+  readonly jointRates: Readonly<Record<string, number>>;
+  /** the middle of the rail from where it lies in a hand, in the link that grips, m: the gap that the arms keep */
+  readonly gap: readonly [number, number];
+  /** every other angle of the Body that is not 0, by name: held */
+  readonly pose: Readonly<Record<string, number>>;
+  /** of both arms in series with the rail, N/m */
+  readonly arms: number;
+}
+
 export type SwingRelease =
   /** s after the start */
   | { readonly at: 'time'; readonly s: number }
@@ -41,7 +61,7 @@ export interface SwingSpec {
   readonly rail: Rail;
   /** 'backward': feet go to where the athlete faces as they pass under the bar; turns as a backward somersault does */
   readonly sense: 'backward' | 'forward';
-  readonly start: SwingStart;
+  readonly start: SwingStart | CaughtStart;
   readonly moves: SwingMoves;
   /** left out: the swing hangs on to its end */
   readonly release?: SwingRelease;
@@ -63,6 +83,8 @@ export type HangSpec = Omit<SwingSpec, 'release' | 'late' | 'duration'>;
 
 const LONGEST_SWING = 20;
 const SHORTEST = 1e-3;
+/** m: farther from the knuckles no hand holds a rail */
+export const MOST_GAP = 0.1;
 /** s that the swing is followed as if the hands had held on: for later releases and a late hand */
 export const BEYOND_RELEASE = 0.15;
 
@@ -79,8 +101,12 @@ export function checkSwing(spec: SwingSpec): void {
   if (spec.step !== undefined) within('stepS', spec.step, 1e-5, 2e-3, 's');
   const { start, release } = spec;
   if (start.kind === 'handstand') within('start.nudgeRadPerS', start.nudge, 1e-3, 5, 'rad/s');
-  else within('start.angleRad', start.angle, -2 * REV, 2 * REV, 'rad');
+  else if (start.kind !== 'caught') within('start.angleRad', start.angle, -2 * REV, 2 * REV, 'rad');
   if (start.kind === 'given') within('start.rateRadPerS', start.rate, -20, 20, 'rad/s');
+  if (start.kind === 'caught') {
+    within('start.gapM', Math.hypot(...start.gap), 0, MOST_GAP, 'm');
+    within('start.rateRadPerS', start.rate, -100, 100, 'rad/s');
+  }
   if (release?.at === 'time') within('release.s', release.s, SHORTEST, spec.duration, 's');
   if (release?.at === 'angle') within('release.angleRad', release.angle, -30 * REV, 30 * REV, 'rad');
 }

@@ -25,13 +25,16 @@ export interface SwingColumns {
   readonly gripWeights: Float64Array; // its size, body weights
   readonly railX: Float64Array; // from the rail's rest place, m
   readonly railY: Float64Array;
+  /** what arms in series with the rail give, m: the hands are so far from the rail; 0 in a swing without a catch */
+  readonly armsX: Float64Array;
+  readonly armsY: Float64Array;
   /** |acceleration less gravity| / g: of the mass centre (equals gripWeights), and of the head */
   readonly felt: Float64Array;
   readonly feltHead: Float64Array;
   /** angular momentum about Z, kg m^2/s: about the bar's rest place, and about the mass centre */
   readonly hBar: Float64Array;
   readonly hCentre: Float64Array;
-  /** J: of the athlete (moving; height over the floor), of the rail (strain and motion); the sum of all */
+  /** J: of the athlete (moving; height over the floor), of the rail (strain, with that of arms in series, and motion); the sum of all */
   readonly kinetic: Float64Array;
   readonly potential: Float64Array;
   readonly railEnergy: Float64Array;

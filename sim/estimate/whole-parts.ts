@@ -18,8 +18,8 @@ function readSwing({ columns: c, shown, rail, released }: NonNullable<Whole['swi
   const radius = new Float64Array(shown);
   let bottom: number | undefined;
   for (let i = 0; i < shown; i++) {
-    const below = rail.height + c.railY[i] - c.y[i];
-    radius[i] = Math.hypot(c.x[i] - c.railX[i], below);
+    const below = rail.height + c.railY[i] + c.armsY[i] - c.y[i];
+    radius[i] = Math.hypot(c.x[i] - c.railX[i] - c.armsX[i], below);
     // the mass centre passes under the bar's rest place
     if (i > 0 && below > 0 && c.x[i - 1] * c.x[i] <= 0 && c.x[i - 1] !== c.x[i])
       bottom = c.t[i - 1] + ((c.t[i] - c.t[i - 1]) * c.x[i - 1]) / (c.x[i - 1] - c.x[i]);

@@ -51,25 +51,31 @@ export interface Sight {
 /** Edges of spans are found to this, s. */
 const EDGE = 1e-4;
 
-/** `frames` give the times at which it is looked; undefined for a body without a head. */
-export function calcSight(flight: Flight, frames: Frames, cone: SightCone = SIGHT_CONE): Sight | undefined {
+/** Looks from the eyes of a flight at a point in W; undefined for a body without a head. */
+export function makeGlance(
+  flight: Flight,
+  cone: SightCone = SIGHT_CONE,
+): ((t: number, target: Triple) => Glance) | undefined {
   const { body } = flight;
   const head = body.segments.findIndex((s) => s.name === 'head');
   if (head < 0) return undefined;
   const state = makeState(body);
-  const target = landingPoint(flight, state);
-  const at = (t: number): Glance => {
+  return (t, target) => {
     readState(flight, t, state);
     return look(body, head, calcPose(state.sm, state.quat_WB, state.p_WScm_W), target, cone);
   };
+}
+
+/** Spans of ascending times in which something is seen, their edges found between two times. */
+export function findSeen(times: ArrayLike<number>, isSeen: (t: number) => boolean): [number, number][] {
   const spans: [number, number][] = [];
   let open: number | undefined;
   let before = false;
-  for (let i = 0; i < frames.n; i++) {
-    const t = frames.t[i];
-    const seen = at(t).isSeen;
+  for (let i = 0; i < times.length; i++) {
+    const t = times[i];
+    const seen = isSeen(t);
     if (seen !== before) {
-      const edge = i === 0 ? t : edgeBetween(frames.t[i - 1], t, before, (x) => at(x).isSeen);
+      const edge = i === 0 ? t : edgeBetween(times[i - 1], t, before, isSeen);
       if (seen) open = edge;
       else if (open !== undefined) {
         spans.push([open, edge]);
@@ -78,8 +84,18 @@ export function calcSight(flight: Flight, frames: Frames, cone: SightCone = SIGH
     }
     before = seen;
   }
+  if (open !== undefined) spans.push([open, times[times.length - 1]]);
+  return spans;
+}
+
+/** `frames` give the times at which it is looked; undefined for a body without a head. */
+export function calcSight(flight: Flight, frames: Frames, cone: SightCone = SIGHT_CONE): Sight | undefined {
+  const glance = makeGlance(flight, cone);
+  if (!glance) return undefined;
+  const target = landingPoint(flight, makeState(flight.body));
+  const at = (t: number): Glance => glance(t, target);
+  const spans = findSeen(frames.t, (t) => at(t).isSeen);
   const T = frames.n > 0 ? frames.t[frames.n - 1] : 0;
-  if (open !== undefined) spans.push([open, T]);
   const last = spans[spans.length - 1];
   return {
     p_WTarget_W: target,
@@ -87,7 +103,7 @@ export function calcSight(flight: Flight, frames: Frames, cone: SightCone = SIGH
     spans,
     share: T > 0 ? spans.reduce((sum, [a, b]) => sum + b - a, 0) / T : 0,
     ...(spans.length > 0 ? { firstBefore: T - spans[0][0] } : {}),
-    ...(last && open !== undefined ? { lastBefore: T - last[0] } : {}),
+    ...(last && last[1] === T ? { lastBefore: T - last[0] } : {}),
     at,
   };
 }

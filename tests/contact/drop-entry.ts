@@ -58,6 +58,8 @@ export function makeDropEntry(body: Body, drop: Drop): LandingEntry {
       vy: -drop.speed,
       h: drop.h ?? 0,
       theta,
+      tilt: 0,
+      unfinished: 0,
       asymmetry: [],
     };
   };

@@ -55,7 +55,9 @@ describe('F8: an undamped spring landing', () => {
     const centre = 0.4 * at('heel') + 0.4 * at('ball') + 0.2 * at('toe');
     const chain = { ...whole, links: [{ ...whole.links[0], centre: [centre, whole.links[0].centre[1]] as const }] };
     const entry: LandingEntry = {
-      facing: 1, gravity: G, stature: 1.7, chain, q: [], qd: [], x: 0, y: 1, vx: 0, vy: -v, h: 0, theta: 0, asymmetry: [],
+      facing: 1, gravity: G, stature: 1.7, chain, q: [], qd: [], x: 0, y: 1, vx: 0, vy: -v, h: 0, theta: 0, tilt: 0,
+    unfinished: 0,
+    asymmetry: [],
     }; // biome-ignore format: one line of numbers
     const mat = { surfaceY: 0, thickness: 5, stiffness: k, damping: 0, friction: 0.8 };
     const run = runLanding(entry, { mat, action: DEFAULT_ACTION, duration: 0.12, step });

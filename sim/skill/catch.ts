@@ -1,0 +1,100 @@
+/**
+ * A flight and the rail that its hands may meet: what was watched, how it came out, and of a catch that a planar, two-handed hang can take over
+ * what it pulls and the swing after it. Plain data but for the swing.
+ */
+
+import type { CatchImpact } from '../contact/catch-impact.ts';
+import type { CatchEnergy } from '../contact/catch-rail.ts';
+import type { CatchLoad } from '../contact/caught-swing.ts';
+import type { Asymmetry } from '../contact/landing-entry.ts';
+import type { Rail } from '../contact/rail.ts';
+import type { Swing } from '../contact/swing.ts';
+import type { CaughtStart, SwingSpec } from '../contact/swing-spec.ts';
+import type { Flight } from '../flight/flight.ts';
+import { type RailSway, swayInto } from '../measure/rail-sway.ts';
+import { type CatchWatch, calcCatchWatch } from './catch-watch.ts';
+import type { Contact } from './contact-room.ts';
+import { type CatchAsked, type CatchOutcome, findCatch } from './find-catch.ts';
+
+export interface CatchSpec extends CatchAsked {
+  readonly rail: string;
+  /** of the rail, in the flight's X, m */
+  readonly alongX: number;
+  /** of both arms, N/m; left out: the usual */
+  readonly arms?: number;
+  /** what the joints do after it; left out: no load and no swing */
+  readonly swing?: CaughtMoves;
+}
+
+type CaughtMoves = Pick<SwingSpec, 'sense' | 'moves' | 'release' | 'late' | 'duration' | 'strength'>;
+
+/** Why what follows a catch is not computed. */
+export type CatchUncomputed =
+  | { readonly kind: 'oneHand' | 'wide' | 'noMoves' }
+  | { readonly kind: 'asymmetry'; readonly asymmetry: readonly Asymmetry[] };
+
+interface Caught {
+  /** +1: faces +X of the flight; -1: the swing is in a plane turned half round */
+  readonly facing: 1 | -1;
+  /** how the swing after it begins: plain numbers */
+  readonly start: CaughtStart;
+  readonly impact: CatchImpact;
+  readonly energy: CatchEnergy;
+  /** which way the body turns about the hands just after, and how fast, rad/s */
+  readonly turns: 'backward' | 'forward';
+  readonly turning: number;
+  readonly load?: CatchLoad;
+  readonly swing?: Swing;
+}
+
+export interface CatchResult {
+  readonly spec: CatchSpec;
+  readonly rail: Rail;
+  readonly watch: CatchWatch;
+  readonly outcome: CatchOutcome;
+  /** at the catch, rad: tilt, and twist left to the nearest half turn */
+  readonly turned?: { readonly tilt: number; readonly unfinished: number };
+  readonly caught?: Caught;
+  readonly notComputed?: CatchUncomputed;
+}
+
+/** `left`: the rail that was let go is the same one. */
+export function calcCatch(
+  flight: Flight,
+  spec: CatchSpec,
+  contact: Contact,
+  left?: { readonly sway?: RailSway },
+): CatchResult {
+  const rail = contact.getRail(spec.rail);
+  const watch = calcCatchWatch(flight, { x: spec.alongX, y: rail.height, ...(left ? { left } : {}) });
+  const outcome = findCatch(watch, spec);
+  const base = { spec, rail, watch, outcome };
+  if (outcome.kind !== 'caught') return base;
+  const { t } = outcome.moment;
+  const sway: [number, number, number, number] = [0, 0, 0, 0];
+  if (left?.sway) swayInto(left.sway, t, sway);
+  const { arms } = spec;
+  const place = { rail, x: spec.alongX, sway, ...(arms === undefined ? {} : { arms }) };
+  const on = contact.catchRail(flight, t, place);
+  const { tilt, unfinished, asymmetry } = on;
+  const known = { ...base, turned: { tilt, unfinished } };
+  if (spec.hands !== 'both') return { ...known, notComputed: { kind: 'oneHand' } };
+  if (asymmetry.length > 0) return { ...known, notComputed: { kind: 'asymmetry', asymmetry } };
+  if (!on.joined) return { ...known, notComputed: { kind: 'wide' } };
+  const { start, impact, energy, turning } = on.joined;
+  const caught: Caught = {
+    facing: on.facing,
+    start,
+    impact,
+    energy,
+    turns: turning >= 0 ? 'backward' : 'forward',
+    turning: Math.abs(turning),
+  };
+  if (!spec.swing) return { ...known, caught, notComputed: { kind: 'noMoves' } };
+  const { strength = Number.POSITIVE_INFINITY, ...moves } = spec.swing;
+  const { body, gravity } = flight;
+  return {
+    ...known,
+    caught: { ...caught, ...contact.makeCaughtSwing({ body, gravity, rail, start, strength, ...moves }) },
+  };
+}

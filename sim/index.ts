@@ -20,6 +20,7 @@ export type { LineResult, SheetResult } from './estimate/sheet-result.ts';
 export type { SkillResult } from './estimate/skill-result.ts';
 export { partsOfWhole } from './estimate/whole-parts.ts';
 export type { Athlete, HumanAthlete } from './files/athlete-schema.ts';
+export { CATCH_DEFAULTS } from './files/catch-defaults.ts';
 export { CAUTION, COMPARED } from './files/caution.ts';
 export { checkSkillFile, formatSkill } from './files/check-skill.ts';
 export { fileOfDraft } from './files/draft-file.ts';
@@ -31,7 +32,7 @@ export { formatMapRow, formatSamples } from './files/margin-csv.ts';
 export { formatMapJson, formatMarginJson } from './files/margin-json.ts';
 export { migrateKept } from './files/migrate.ts';
 export { parseAthlete, readAthlete } from './files/parse-athlete.ts';
-export { CATCH_DEFAULTS, parseChain } from './files/parse-chain.ts';
+export { parseChain } from './files/parse-chain.ts';
 export { parseJson } from './files/parse-json.ts';
 export { athleteOf, type Catalogue, parseSkill, shapeInRadians } from './files/parse-skill.ts';
 export type {
@@ -197,7 +198,7 @@ export { type ContactCaution, type ContactReport, calcContactReport } from './sk
 export type { WholeContact } from './skill/contact-room.ts';
 export { type Draft, draftSkill } from './skill/draft-skill.ts';
 export type { DraftSpec } from './skill/draft-spec.ts';
-export { type CatchOutcome, USUAL_CATCH } from './skill/find-catch.ts';
+export type { CatchOutcome } from './skill/find-catch.ts';
 export { flySkill, makeFlyer } from './skill/flyer.ts';
 export type { HandGap } from './skill/hand-contact.ts';
 export { calcLateDose, type LateDose } from './skill/late-dose.ts';

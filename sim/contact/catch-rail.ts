@@ -10,7 +10,7 @@ import { makeChainMotion, makeChainTotals, placeChain, pointInto, totalsInto } f
 import { gripOf } from './hang.ts';
 import { type Asymmetry, makeLandingEntry, placeEntry } from './landing-entry.ts';
 import { Planar } from './planar.ts';
-import { ARMS_STIFFNESS, type Rail, springOf } from './rail.ts';
+import { type Rail, springOf } from './rail.ts';
 import { type CaughtStart, MOST_GAP } from './swing-spec.ts';
 
 export interface CatchPlace {
@@ -20,7 +20,7 @@ export interface CatchPlace {
   /** from there as the hands come, and its velocity: x, y, x', y' */
   readonly sway: readonly [number, number, number, number];
   /** of both arms, N/m */
-  readonly arms?: number;
+  readonly arms: number;
 }
 
 /** J, kinetic: of the flight, of what the plane and its held joints leave of it, of the rail; and of all together after. */
@@ -55,7 +55,7 @@ interface Joined {
 }
 
 export function catchRail(source: Parameters<typeof makeLandingEntry>[0], t: number, place: CatchPlace): OnRail {
-  const { rail, sway, arms = ARMS_STIFFNESS.usual } = place;
+  const { rail, sway, arms } = place;
   const entry = makeLandingEntry(source, t);
   const { chain, facing, q, qd, gravity } = entry;
   const motion = placeEntry(entry);

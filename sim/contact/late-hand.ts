@@ -18,6 +18,7 @@ import { calcBodyFrame } from '../motion/body-frame.ts';
 import { hingesInto } from '../motion/hinge-angles.ts';
 import { getModel } from '../motion/model.ts';
 import { calcShapeMotion, makeShapeMotion, type ShapeMotion } from '../motion/shape-motion.ts';
+import { railShare, springOf } from './rail.ts';
 import type { Swing } from './swing.ts';
 import { BEYOND_RELEASE } from './swing-spec.ts';
 
@@ -63,6 +64,14 @@ export function holdLate(swing: Swing, hand: 'left' | 'right', held: number): La
   const knuckle = body.contacts.find((c) => c.name === (hand === 'left' ? 'knuckleL' : 'knuckleR'));
   if (!knuckle) throw new FieldError('athlete', body.name, 'a body with knuckles');
   const start = swing.stateAt(0);
+  // after a catch arms give in series with the rail, and the rail may lie beside the knuckles
+  const { kx, ky, cx, cy } = springOf(rail);
+  const [stiffness, damping] = [
+    [kx, ky],
+    [cx, cy],
+  ];
+  const share = railShare(rail);
+  const gap = [0, 0];
 
   // a step asks for few times, each of them often
   const shapes = Array.from({ length: 3 }, () => makeHandShape(body));
@@ -118,7 +127,7 @@ export function holdLate(swing: Swing, hand: 'left' | 'right', held: number): La
     }
     free[1] -= spec.gravity;
     look(t, y);
-    const x = [y[7] + r[0], y[8] + r[1] - rail.height];
+    const x = [y[7] + r[0] - gap[0], y[8] + r[1] - rail.height - gap[1]];
     const u = [y[10] + v[0], y[11] + v[1]];
     // W: acceleration of the hand for a unit force in X, Y
     const W = [0, 1].map((axis) => {
@@ -131,7 +140,7 @@ export function holdLate(swing: Swing, hand: 'left' | 'right', held: number): La
       return [f[0] / body.mass + a[0], f[1] / body.mass + a[1]];
     });
     const A = [1 + rail.mass * W[0][0], rail.mass * W[1][0], rail.mass * W[0][1], 1 + rail.mass * W[1][1]];
-    const z = [0, 1].map((k) => -rail.stiffness[k] * x[k] - rail.damping[k] * u[k] - rail.mass * free[k]);
+    const z = [0, 1].map((k) => -stiffness[k] * x[k] - damping[k] * u[k] - rail.mass * free[k]);
     const det = A[0] * A[3] - A[1] * A[2];
     F[0] = (z[0] * A[3] - z[1] * A[1]) / det;
     F[1] = (z[1] * A[0] - z[0] * A[2]) / det;
@@ -156,6 +165,11 @@ export function holdLate(swing: Swing, hand: 'left' | 'right', held: number): La
   y[6] = start.h;
   y.set(start.p_WScm_W, 7);
   y.set(start.v_WScm_W, 10);
+  if (rail.arms !== undefined) {
+    look(0, y);
+    gap[0] = y[7] + r[0] - start.rail[0] / share[0];
+    gap[1] = y[8] + r[1] - rail.height - start.rail[1] / share[1];
+  }
   const steps = Math.max(1, Math.ceil(held / STEP - 1e-9));
   const h = held / steps;
   const k = Array.from({ length: 4 }, () => new Float64Array(N));
@@ -200,7 +214,12 @@ export function holdLate(swing: Swing, hand: 'left' | 'right', held: number): La
     twist,
     angles: end.angles,
     rates: end.rates,
-    rail: [y[7] + r[0], y[8] + r[1] - rail.height, y[10] + v[0], y[11] + v[1]],
+    rail: [
+      share[0] * (y[7] + r[0] - gap[0]),
+      share[1] * (y[8] + r[1] - rail.height - gap[1]),
+      share[0] * (y[10] + v[0]),
+      share[1] * (y[11] + v[1]),
+    ],
     impulse: [y[13], y[14]],
     peak,
     // r x F with r = (0, 0, lever)

@@ -15,20 +15,6 @@ export type SwingStart =
   | { readonly kind: 'given'; readonly angle: number; readonly rate: number }
   | CaughtStart;
 
-/** The state that a catch hands over. */
-export interface CaughtStart {
-  readonly kind: 'caught';
-  /** of the link that grips, about +Z, rad and rad/s */
-  readonly angle: number;
-  readonly rate: number;
-  /** of the rail from its rest place, m and m/s */
-  readonly rail: readonly [number, number];
-  readonly railRate: readonly [number, number];
-  /** by joint, rad and rad/s */
-  readonly joints: Readonly<Record<string, number>>;
-  readonly jointRates: Readonly<Record<string, number>>;
-}
-
 /** As the hands have joined the rail after a flight (docs/decisions/0024-catch.md); plain numbers, in the plane of the swing: the athlete faces +X. */
 export interface CaughtStart {
   readonly kind: 'caught';
@@ -61,7 +47,7 @@ export interface SwingSpec {
   readonly rail: Rail;
   /** 'backward': feet go to where the athlete faces as they pass under the bar; turns as a backward somersault does */
   readonly sense: 'backward' | 'forward';
-  readonly start: SwingStart | CaughtStart;
+  readonly start: SwingStart;
   readonly moves: SwingMoves;
   /** left out: the swing hangs on to its end */
   readonly release?: SwingRelease;

@@ -3,6 +3,7 @@ import { FieldError } from '../math/field-error.ts';
 import { type LegPlace, legsOf } from '../math/phases.ts';
 import type { CatchAsk, CaughtSwing } from '../skill/chain.ts';
 import type { ChainLegSpec, ChainSpec } from '../skill/chain-spec.ts';
+import { CATCH_DEFAULTS } from './catch-defaults.ts';
 import { checkSkillFile } from './check-skill.ts';
 import { legFile } from './leg-file.ts';
 import { type Catalogue, parseSkill } from './parse-skill.ts';
@@ -26,8 +27,6 @@ function parseLeg(file: SkillFile, place: LegPlace, leg: number, shelf: Catalogu
     ...(next?.kind === 'catch' ? { catch: parseCatch(next, `phases[${place.after}]`) } : {}),
   };
 }
-
-export const CATCH_DEFAULTS = { gapM: 0.05, closingMPerS: 2, armsKNPerM: 15 } as const;
 
 function parseCatch(c: FileCatch, path: string): CatchAsk {
   const swing = c.swing && parseCaughtSwing(c, c.swing, path);

@@ -7,6 +7,7 @@ import { FieldError } from '../math/field-error.ts';
 import { beforeOf, flightOf } from '../math/phases.ts';
 import type { NamedPose } from '../skill/skill-spec.ts';
 import type { ContactApproach, StartSpec, SwingApproach } from '../skill/start-spec.ts';
+import { CATCH_DEFAULTS } from './catch-defaults.ts';
 import { pathOf } from './phase-path.ts';
 import type { FileSwing, FileSwingKey, FileTakeoff, FileTakeoffContact } from './phase-schema.ts';
 import type { SkillFile } from './skill-schema.ts';
@@ -133,6 +134,9 @@ function parseCaught(c: Extract<FileSwing['start'], { caught: unknown }>['caught
     railRate: c.railMPerS,
     joints: inRad(c.jointsDeg),
     jointRates: inRad(c.jointsDegPerS),
+    gap: c.gapM ?? [0, 0],
+    pose: inRad(c.heldDeg ?? {}),
+    arms: (c.armsKNPerM ?? CATCH_DEFAULTS.armsKNPerM) * 1000,
   };
 }
 

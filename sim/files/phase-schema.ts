@@ -55,6 +55,7 @@ const lateHand = may(
   }),
   'One hand holds on longer.',
 );
+const armsKNPerM = within(5, 50, 'kN/m');
 /** A state on the rail: what a catch hands over. */
 const caughtSchema = v.strictObject({
   armsDeg: say(within(-3600, 3600, 'deg'), 'Angle of the link that grips, + about Z.'),
@@ -63,6 +64,12 @@ const caughtSchema = v.strictObject({
   railMPerS: say(pair(-20, 20, 'm/s'), 'How fast it moves.'),
   jointsDeg: say(v.record(name, angle), 'Angles of shoulder, hip, knee and ankle.'),
   jointsDegPerS: say(v.record(name, within(-5000, 5000, 'deg/s')), 'Their rates.'),
+  gapM: may(
+    pair(-0.1, 0.1, 'm'),
+    'The middle of the rail from where it lies in a hand, forward and towards the head in the frame of the arms as they hang; left out: 0.',
+  ),
+  heldDeg: may(v.record(name, angle), 'Every other angle of the body that is not 0, by its name: held.'),
+  armsKNPerM: may(armsKNPerM, 'What both arms give, in series with the rail; 15 if left out.'),
 });
 export const swingSchema = v.strictObject({
   kind: v.literal('swing', '"swing"'),
@@ -110,7 +117,7 @@ export const catchSchema = v.strictObject({
     within(0.1, 10, 'm/s'),
     'The most that the body may move along the arms to or from it; 2 if left out.',
   ),
-  armsKNPerM: may(within(5, 50, 'kN/m'), 'Stiffness of both arms, in series with the rail; 15 if left out.'),
+  armsKNPerM: may(armsKNPerM, 'Stiffness of both arms, in series with the rail; 15 if left out.'),
   swing: may(
     v.strictObject({
       sense: say(sense, 'The way the body turns on the rail.'),

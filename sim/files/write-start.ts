@@ -126,6 +126,9 @@ export function writeCaught(c: CaughtStart): Extract<FileSwing['start'], { caugh
     railMPerS: [c.railRate[0], c.railRate[1]],
     jointsDeg: degrees(c.joints),
     jointsDegPerS: degrees(c.jointRates),
+    gapM: [c.gap[0], c.gap[1]],
+    heldDeg: degrees(c.pose),
+    armsKNPerM: c.arms / 1000,
   };
 }
 

@@ -9,24 +9,18 @@ import type { CatchLoad } from '../contact/caught-swing.ts';
 import type { Asymmetry } from '../contact/landing-entry.ts';
 import type { Rail } from '../contact/rail.ts';
 import type { Swing } from '../contact/swing.ts';
-import type { CaughtStart, SwingSpec } from '../contact/swing-spec.ts';
+import type { CaughtStart } from '../contact/swing-spec.ts';
 import type { Flight } from '../flight/flight.ts';
 import { type RailSway, swayInto } from '../measure/rail-sway.ts';
 import { type CatchWatch, calcCatchWatch } from './catch-watch.ts';
+import type { CatchAsk } from './chain.ts';
 import type { Contact } from './contact-room.ts';
-import { type CatchAsked, type CatchOutcome, findCatch } from './find-catch.ts';
+import { type CatchOutcome, findCatch } from './find-catch.ts';
 
-export interface CatchSpec extends CatchAsked {
-  readonly rail: string;
+export interface CatchSpec extends Omit<CatchAsk, 'along'> {
   /** of the rail, in the flight's X, m */
   readonly alongX: number;
-  /** of both arms, N/m; left out: the usual */
-  readonly arms?: number;
-  /** what the joints do after it; left out: no load and no swing */
-  readonly swing?: CaughtMoves;
 }
-
-type CaughtMoves = Pick<SwingSpec, 'sense' | 'moves' | 'release' | 'late' | 'duration' | 'strength'>;
 
 /** Why what follows a catch is not computed. */
 export type CatchUncomputed =
@@ -73,8 +67,7 @@ export function calcCatch(
   const { t } = outcome.moment;
   const sway: [number, number, number, number] = [0, 0, 0, 0];
   if (left?.sway) swayInto(left.sway, t, sway);
-  const { arms } = spec;
-  const place = { rail, x: spec.alongX, sway, ...(arms === undefined ? {} : { arms }) };
+  const place = { rail, x: spec.alongX, sway, arms: spec.armsStiffness };
   const on = contact.catchRail(flight, t, place);
   const { tilt, unfinished, asymmetry } = on;
   const known = { ...base, turned: { tilt, unfinished } };
@@ -91,7 +84,7 @@ export function calcCatch(
     turning: Math.abs(turning),
   };
   if (!spec.swing) return { ...known, caught, notComputed: { kind: 'noMoves' } };
-  const { strength = Number.POSITIVE_INFINITY, ...moves } = spec.swing;
+  const { strength = Number.POSITIVE_INFINITY, lateHand: _, ...moves } = spec.swing;
   const { body, gravity } = flight;
   return {
     ...known,

@@ -3,16 +3,9 @@
  * farther hand within the asked gap. Ends are named by where the hand is from the rail at its nearest.
  */
 import type { CatchWatch, Hand, HandAt, HandsAt } from './catch-watch.ts';
+import type { CatchAsk } from './chain.ts';
 
-export interface CatchAsked {
-  readonly hands: 'both' | Hand;
-  /** m; and m/s along the arms, either way */
-  readonly gap: number;
-  readonly closing: number;
-}
-
-/** What is asked where nothing is: from memory, and a modelling choice (contacts.md, tags M and M-). */
-export const USUAL_CATCH = { gap: 0.05, gapRange: [0.05, 0.1], closing: 2, closingRange: [1.5, 2] } as const;
+type CatchAsked = Pick<CatchAsk, 'hands' | 'gap' | 'closing'>;
 
 /** Where the hand is from the rail: along the way of travel, above or below, off the end of the rail. */
 export type MissedWay = 'short' | 'past' | 'over' | 'under' | 'beside';

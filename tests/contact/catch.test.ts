@@ -92,7 +92,7 @@ describe('over no time', () => {
   );
 });
 
-const swing = { sense: 'backward', moves: AFTER, duration: 0.9 } as const;
+const swing = { sense: 'backward', moves: AFTER, late: 0, duration: 0.9 } as const;
 function caughtOf(options: CatchFlight, change: Partial<CatchResult['spec']> = {}) {
   const { flight, spec } = flyToBar(options);
   const result = calcCatch(flight, { ...spec, closing: 4, swing, ...change }, contact);

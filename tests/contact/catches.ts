@@ -71,7 +71,7 @@ export function flyToBar(a: CatchFlight = {}): { readonly flight: Flight; readon
   const low = makeHandsLook(fly(0), { x: 0, y: 0 })(at);
   const flight = fly(rail.height - (low.left.y + low.right.y) / 2);
   const alongX = (low.left.x + low.right.x) / 2;
-  return { flight, spec: { rail: 'highBar', alongX, hands: 'both', gap: 0.05, closing: 2 } };
+  return { flight, spec: { rail: 'highBar', alongX, hands: 'both', gap: 0.05, closing: 2, armsStiffness: 15_000 } };
 }
 
 const stop = (at: number, deg: number) => ({ at, value: deg * DEG, kind: 'stop' as const });

@@ -244,6 +244,7 @@ export const loadEstimate = (): Promise<Estimate> => import('./estimate/index.ts
 export type { FromTo } from './math/from-to.ts';
 export { afterOf, beforeOf, flightOf, isChain, isMoreThanFlight, legsOf } from './math/phases.ts';
 export { type ChainLeg, type Handover, handOver, type SkillChain } from './skill/chain.ts';
+export { type ChainInstant, legAt, makeChainReader } from './skill/chain-instant.ts';
 export { buildChain, type ChainSpec } from './skill/chain-spec.ts';
 export { type ChainStop, type FlownChain, type FlownLeg, flyChain, handToContact } from './skill/fly-chain.ts';
 export { calcSwingLoads } from './skill/swing-loads.ts';

@@ -5,10 +5,11 @@
 import type { Vec3 } from '../body/body.ts';
 import type { Flight } from '../flight/flight.ts';
 import type { FlightOptions } from '../flight/fly.ts';
-import { type ContactPlace, calcContactPlaces } from '../motion/contact-places.ts';
 import { makeState, readState } from '../motion/state.ts';
 import { type ChainLeg, type Handover, handOver, type SkillChain } from './chain.ts';
+import type { ContactCourse } from './contact-course.ts';
 import type { WholeContact } from './contact-room.ts';
+import { calcLegCourse } from './leg-course.ts';
 import type { Skill } from './skill.ts';
 import { flyWhole, type Whole } from './whole.ts';
 
@@ -22,6 +23,8 @@ export interface FlownLeg {
   readonly to: number;
   /** add to a place in the flight for one in the chain, m */
   readonly offset_W: Vec3;
+  /** of the contact that it begins with */
+  readonly course?: ContactCourse;
 }
 
 /** Why the legs after one are not flown. */
@@ -48,8 +51,9 @@ export function flyChain(chain: SkillChain, contact: WholeContact, options: Flig
     const { flight } = whole;
     const before = legs[legs.length - 1];
     const from = before ? before.to + (whole.contact?.time ?? 0) : 0;
-    const offset_W = before ? placeAfter(before, skill, flight, contact) : ([0, 0, 0] as const);
-    legs.push({ leg, skill, whole, from, to: from + flight.duration, offset_W });
+    const course = calcLegCourse(skill, whole, contact, before?.whole.flight);
+    const offset_W: Vec3 = before ? placeAfter(before, course) : [0, 0, 0];
+    legs.push({ leg, skill, whole, from, to: from + flight.duration, offset_W, ...(course ? { course } : {}) });
     stop = stopOf(legs.length - 1, chain, flight, contact);
     if (stop) break;
     handed = leg.next === 'contact' ? handToContact(flight) : undefined;
@@ -85,21 +89,8 @@ function stopOf(k: number, { legs }: SkillChain, { touchdown }: Flight, contact:
 }
 
 /** The leg is put so that its hands or feet push where those of the leg before came down. */
-function placeAfter(
-  { whole: { flight }, offset_W }: FlownLeg,
-  skill: Skill,
-  next: Flight,
-  contact: WholeContact,
-): Vec3 {
-  const limb = limbOf(skill, contact) ?? 'feet';
-  const down = limbPlace(flight, flight.duration, limb);
-  const push = limbPlace(next, 0, limb);
-  return [offset_W[0] + down.x - push.x, 0, offset_W[2] + down.z - push.z];
-}
-
-/** Middle of the points of both hands or feet, in the flight's X and Z. */
-function limbPlace(flight: Flight, t: number, limb: 'hands' | 'feet'): { readonly x: number; readonly z: number } {
-  const points = calcContactPlaces(flight, t).filter(({ part }) => part === limb);
-  const mean = (of: (p: ContactPlace) => number): number => points.reduce((sum, p) => sum + of(p), 0) / points.length;
-  return { x: mean(({ x }) => x), z: mean(({ z }) => z) };
-}
+const placeAfter = ({ offset_W: [x, , z] }: FlownLeg, course?: ContactCourse): Vec3 => [
+  x + (course?.offset.x ?? 0),
+  0,
+  z + (course?.offset.z ?? 0),
+];

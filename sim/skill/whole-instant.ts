@@ -11,6 +11,7 @@ import { hingesInto } from '../motion/hinge-angles.ts';
 import { getModel } from '../motion/model.ts';
 import { calcShapeMotion, makeShapeMotion } from '../motion/shape-motion.ts';
 import { makeState, readState, type State } from '../motion/state.ts';
+import type { ContactCourse } from './contact-course.ts';
 import type { WholeContact } from './contact-room.ts';
 import type { Whole } from './whole.ts';
 
@@ -37,8 +38,12 @@ export interface WholeInstant {
 
 const ZERO: Vec3 = [0, 0, 0];
 
-/** A reader of one whole; its arrays are new for each instant. */
-export function makeInstantReader(whole: Whole, contact: WholeContact): (t: number) => WholeInstant {
+/** A reader of one whole; its arrays are new for each instant. `course`: of the contact before, where it is known. */
+export function makeInstantReader(
+  whole: Whole,
+  contact: WholeContact,
+  course?: ContactCourse,
+): (t: number) => WholeInstant {
   const { flight, swing, landing } = whole;
   const { body } = flight;
   const state = makeState(body);
@@ -102,6 +107,10 @@ export function makeInstantReader(whole: Whole, contact: WholeContact): (t: numb
         [0, 0, s.h],
         [s.grip[0], s.grip[1], 0],
       );
+    }
+    if (t < 0 && whole.contact && course) {
+      const { angles, quat_WB, p_WScm_W, v_WScm_W, h_Scm_W, force_W } = course.stateAt(whole.contact.time + t);
+      return finish('contact', t, angles, quat_WB, p_WScm_W, v_WScm_W, h_Scm_W, force_W);
     }
     if (t < 0 && whole.contact) {
       // only the ends and the mean force are known: the take-off pose, velocity and momentum led evenly over

@@ -178,6 +178,7 @@ export { findTwist, twistSteps } from './search/twist-search.ts';
 export { MOST_MOMENTUM, makeUnknown, type Unknown } from './search/unknown.ts';
 export { ERROR_LEVELS, type ErrorSetting, errorSources, USUAL_ERRORS, usualBy } from './search/usual-error.ts';
 export { AGREEMENT, NoAgreementError } from './skill/agreed-flight.ts';
+export { apparatusOf, type Piece, type SkillApparatus } from './skill/apparatus.ts';
 export { armsWideAgainstIn } from './skill/arms-wide-in.ts';
 export { type BalanceSpec, DEFAULT_BALANCE, wordBalance } from './skill/balance.ts';
 export { buildSkill, makeBody, poseOf } from './skill/build-skill.ts';

@@ -80,7 +80,7 @@ export class SampleFlyer {
   outcomeAt(values: ArrayLike<number>, draw?: number): Outcome {
     const spec = putInputs(this.spec, this.inputs, values);
     const { skill, flight } = this.fly(values, spec, draw);
-    const judge = judgeWith(spec.after, this.contact, () => calcClearance({ skill, flight, barX: skill.launch.barX }));
+    const judge = judgeWith(spec.after, this.contact, () => calcClearance({ skill, flight }));
     return calcOutcome(flight, this.sense, spec.target, spec.blocks, judge);
   }
 

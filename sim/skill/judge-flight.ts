@@ -13,9 +13,9 @@ const RATE = 120;
 
 /** `contact`: the room with the landing, where the skill has one. */
 export function judgeFlight(skill: LaunchedSkill, flight: Flight, contact?: Contact | WholeContact): SkillVerdict {
-  const { after, launch, target } = skill;
+  const { after, target } = skill;
   const summary = summarize(flight, calcFrames(flight, frameTimes(flight.duration, RATE)), target);
-  const nearest = calcClearance({ skill, flight, barX: launch.barX });
+  const nearest = calcClearance({ skill, flight });
   const landing = after && contact && 'land' in contact ? calcArrival(after, flight, contact) : undefined;
   return verdictOf({ skill, ...(landing ? { landing } : {}) }, summary, nearest);
 }

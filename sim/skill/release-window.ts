@@ -137,9 +137,11 @@ function tryRelease(
   }
   const end = calcFlightEnd(flight);
   const nearest = calcClearance({
-    skill: { launch: { ...launched.launch, rail: releasedRail(swing, state.rail) }, end: launched.end },
+    skill: {
+      launch: { ...launched.launch, rail: releasedRail(swing, state.rail), barX: -state.p_WScm_W[0] },
+      end: launched.end,
+    },
     flight,
-    barX: -state.p_WScm_W[0],
   });
   const { target } = skill;
   const turn = flight.h_Scm_W[2] < 0 ? -1 : 1;

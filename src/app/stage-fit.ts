@@ -40,3 +40,9 @@ export function fitStage(result: FlightResult, height: number, sideWidth: number
     room: `${height} ${sideWidth}`,
   };
 }
+
+/** px of the ruler before the take-off, at most `most`: table, board or rail are there, and the body that hangs from it. */
+export function leavingRoom({ apparatus: { pieces, leaves } }: FlightResult, most: number): number {
+  const kind = leaves === undefined ? undefined : pieces[leaves].kind;
+  return kind === undefined || kind === 'floor' || kind === 'mat' || kind === 'bed' ? 0 : most;
+}

@@ -68,7 +68,7 @@ export async function runFly(command: CommandCall & { kind: 'fly' }): Promise<st
   const frames = calcFrames(flight, frameTimes(flight.duration, RATE_HZ.default));
   const summary = summarize(flight, frames, skill.target);
   const takeoff = calcContactReport(whole ?? { skill: launched, flight });
-  const nearest = calcClearance({ skill: launched, flight, barX: whole?.barX ?? 0 });
+  const nearest = calcClearance({ skill: launched, flight });
   const verdict = whole ? verdictOf(whole, summary, nearest) : verdictInFlight(launched, summary, nearest);
   const conditioning = calcConditioning(skill, contact, flight);
   const sentence = wordVerdict(verdict);

@@ -1,5 +1,6 @@
 /** One flight in the page, at once: from the document to everything the panels show. */
 import {
+  apparatusOf,
   buildChain,
   buildSkill,
   type Catalogue,
@@ -91,6 +92,7 @@ export function makeEngine(shelf: Catalogue, askRelease: AskRelease = askHere(sh
       skill,
       flight,
       frames,
+      apparatus: apparatusOf({ skill, flight }),
       outline: makeOutline(summary, verdictInFlight(skill, summary)),
       code: findCode(summary, frames, skill.end.surface?.kind),
       cautions: readCautions(skill.body, summary.cautions),

@@ -5,6 +5,7 @@ import type {
   Flight,
   Frames,
   LaunchedSkill,
+  SkillApparatus,
   SkillFile,
   SkillVerdict,
 } from '../../sim/index.ts';
@@ -95,6 +96,8 @@ export interface FlightResult {
   readonly skill: LaunchedSkill;
   readonly flight: Flight;
   readonly frames: Frames;
+  /** what it leaves, lands on and has around it */
+  readonly apparatus: SkillApparatus;
   readonly outline: Outline;
   readonly code: SkillCode;
   readonly cautions: readonly JointCaution[];

@@ -1,6 +1,5 @@
 /** The large stage's scene: what the page wants to see, with the poses that it takes. */
 
-import type { FlightResult } from '../engine/result.ts';
 import { largeScene } from '../scene/large-scene.ts';
 import { calcMeasure, type Measure } from '../scene/measure.ts';
 import type { StageFlight, StagePose } from '../scene/pose-frames.ts';
@@ -90,15 +89,4 @@ export function drawLarge(
       measured: look.measure ? wordMeasure(look.measure, units) : '',
     },
   });
-}
-
-/** Height of the lowest contact point of a pose, m. */
-export function lowestPoint({ body }: FlightResult['flight'], { frames }: StagePose): number {
-  let low = Number.POSITIVE_INFINITY;
-  for (const { segment: k, p_BoC_B: p, radius } of body.contacts) {
-    const m = 9 * k + 3;
-    const { R_WS: R } = frames;
-    low = Math.min(low, frames.p_WSo_W[3 * k + 1] + R[m] * p[0] + R[m + 1] * p[1] + R[m + 2] * p[2] - radius);
-  }
-  return Number.isFinite(low) ? low : 0;
 }

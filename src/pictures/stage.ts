@@ -18,7 +18,7 @@ import { topScene } from '../scene/top-scene.ts';
 import { uprightScene } from '../scene/upright-scene.ts';
 import type { OtherVersion } from '../scene/version-ghost.ts';
 import { heldView } from '../scene/view.ts';
-import { drawLarge, lowestPoint, wordMeasure } from './large-picture.ts';
+import { drawLarge, wordMeasure } from './large-picture.ts';
 import { drawHeld, drawPoseTile, findGrip, followGrip } from './pose-picture.ts';
 import { putText } from './put-text.ts';
 import type { StageHandle, StageInput, StagePictures, ViewPlace } from './stage-input.ts';
@@ -60,7 +60,6 @@ function getStaged(result: FlightResult): Staged {
     flight: {
       ...makeStageFlight(result.key, result, ghosts),
       rough: result.draft,
-      startY: lowestPoint(flight, ghosts[0]),
       wantedSomersault: outline.verdict.ending.kind === 'inAir' ? undefined : outline.wantedSomersault,
     },
   };

@@ -1,16 +1,16 @@
 /** A flight as the scene takes it: its body, its take-off and the path of the mass centre. */
-import type { Flight, Frames, LaunchedSkill } from '../../sim/index.ts';
+import type { Flight, Frames, SkillApparatus } from '../../sim/index.ts';
 import type { StageFlight, StagePose } from '../scene/pose-frames.ts';
 
 interface Flown {
   readonly flight: Flight;
   readonly frames: Frames;
-  readonly skill: LaunchedSkill;
+  readonly apparatus: SkillApparatus;
 }
 
 export function makeStageFlight(
   key: string,
-  { flight, frames, skill }: Flown,
+  { flight, frames, apparatus }: Flown,
   ghosts: readonly StagePose[],
 ): StageFlight {
   const path = new Float64Array(4 * frames.n);
@@ -25,7 +25,7 @@ export function makeStageFlight(
     v_WScm_W0: [flight.v_WScm_W0[0], flight.v_WScm_W0[1], flight.v_WScm_W0[2]],
     h_Scm_W: [flight.h_Scm_W[0], flight.h_Scm_W[1], flight.h_Scm_W[2]],
     surfaceY: flight.surfaceY,
-    surface: skill.end.surface?.kind,
+    apparatus,
     path,
     ghosts,
   };

@@ -2,10 +2,11 @@
  * The flight unrolled along time: every pose is drawn at its own instant, at its true height, over the floor. The body is
  * seen from the side; only the mass centre's travel is pulled out to the ruler.
  */
+import { flightApparatus } from './apparatus-flight.ts';
 import { figureItems } from './figure.ts';
 import { pathHeights, pathItems } from './flight-path.ts';
 import { ghostLayer } from './ghosts.ts';
-import { fitHeights, HEIGHT_NOTE, hairline, heightLines, heightPx, type LengthMarks } from './heights.ts';
+import { fitHeights, HEIGHT_NOTE, heightLines, heightPx, type LengthMarks } from './heights.ts';
 import { levelGuide, massCentreMark, wedge } from './marks.ts';
 import type { StageFlight, StagePose } from './pose-frames.ts';
 import type { DrawItem, Layer, Scene } from './scene.ts';
@@ -78,14 +79,24 @@ export function flightScene(input: FlightSceneInput): Scene {
   marks.push(...massCentreMark(cx, cy, 5.5));
 
   const still = JSON.stringify([w, heights]);
+  const apparatus = flightApparatus(flight, {
+    width: w.width,
+    // under the floor is the band that it is on
+    height: w.floorY,
+    pxPerM: w.pxPerM,
+    left: w.labelX + 4,
+    x,
+    y,
+  });
   const layers: Layer[] = [
-    { name: 'ground', items: surfaceItems(flight, x(flight.duration), y, w), key: `flight ${flight.key} ${still}` },
+    { name: 'ground', items: apparatus.behind, key: `flight ${flight.key} ${still}` },
     { name: 'heights', items: lines, key: still },
     ghostLayer(flight, cursor.t, { ...place, name: 'flight', at }, w.thinGhosts),
     {
       name: 'path',
       key: `flight ${flight.key} ${versionsKey(others)} ${still}`,
       items: [
+        ...apparatus.front,
         ...versionPaths(others, (t, _x, py) => [x(t), y(py)]),
         ...pathItems(flight, (t, _x, py) => [x(t), y(py)]),
       ],
@@ -96,23 +107,6 @@ export function flightScene(input: FlightSceneInput): Scene {
   ];
   const notes = Number.isFinite(heights.breakY) ? [HEIGHT_NOTE] : [];
   return { width: w.width, height: w.height, background: 'air', layers, notes };
-}
-
-/** A landing surface that is not at the floor's height: a block round the landing. */
-function surfaceItems(flight: StageFlight, x: number, y: (h: number) => number, w: FlightWindow): DrawItem[] {
-  if (Math.abs(flight.surfaceY) < 1e-6) return [];
-  const x0 = x - 0.9 * w.pxPerM;
-  const top = y(flight.surfaceY);
-  const bottom = Math.max(w.floorY, top);
-  return [
-    {
-      kind: 'fill',
-      contours: [Float32Array.from([x0, top, w.width, top, w.width, bottom, x0, bottom])],
-      fill: 'moving',
-      data: { surface: flight.surface ?? 'other' },
-    },
-    hairline(x0, top, w.width, top, 'rule-2', 1.5),
-  ];
 }
 
 /** Reached and wanted direction of the body's long axis at landing: solid is, dashed is wanted. */

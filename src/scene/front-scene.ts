@@ -3,12 +3,13 @@
  * wedge, only while the body is within 30 deg of upright or upside down (the projection stretches the wedge by up to
  * 15 % there; the number beside it is the true tilt).
  */
+import { apparatusItems } from './apparatus-items.ts';
 import { figureItems } from './figure.ts';
 import { hairline, heightLines } from './heights.ts';
 import { levelGuide, massCentreMark } from './marks.ts';
 import type { StagePose } from './pose-frames.ts';
 import type { DrawItem, Scene } from './scene.ts';
-import { type ScaleWindow, type SideSceneInput, turningSigns } from './side-scene.ts';
+import { type ScaleWindow, type SideSceneInput, scaledPlace, turningSigns } from './side-scene.ts';
 import { versionFigures } from './version-ghost.ts';
 import { frontView } from './view.ts';
 
@@ -41,13 +42,19 @@ export function frontScene(input: SideSceneInput): Scene {
   if (input.guides !== false) text.push(levelGuide(0, w.width, y));
   text.push(...massCentreMark(x, y, 4.5));
   if (input.arrows) text.push(...turningSigns(flight, cursor, frontView, x, y, w.pxPerM));
+  const apparatus = apparatusItems(flight.apparatus.pieces, {
+    view: frontView,
+    ...scaledPlace(w),
+    at: (u, v) => [x0 + u * w.pxPerM, w.floorY - v * w.pxPerM],
+  });
   return {
     width: w.width,
     height: w.height,
     background: 'air',
     layers: [
+      { name: 'ground', items: apparatus.behind, key: `front ${flight.key} ${JSON.stringify(w)}` },
       { name: 'heights', items: lines, key: JSON.stringify(w) },
-      { name: 'marks', items: marks },
+      { name: 'marks', items: [...apparatus.front, ...marks] },
       {
         name: 'figure',
         items: [

@@ -2,6 +2,7 @@
  * The large stage: one view of the flight with a camera that can be moved, to scale. What else is shown (ghosts or full
  * poses, trails, arrows, sizes, tape and angle) is asked for one by one.
  */
+import { apparatusItems } from './apparatus-items.ts';
 import { type Camera, project, screenOf, viewOf } from './camera.ts';
 import { figureItems } from './figure.ts';
 import { pathItems } from './flight-path.ts';
@@ -14,7 +15,6 @@ import type { StageFlight, StagePose } from './pose-frames.ts';
 import type { DrawItem, Layer, Scene } from './scene.ts';
 import { type SizeWords, sizeItems } from './sizes.ts';
 import { axisItems } from './spin-axes.ts';
-import { surfaceItems } from './surface.ts';
 import { type Trail, trailItems } from './trails.ts';
 import { type OtherVersion, versionFigures, versionPaths, versionsKey } from './version-ghost.ts';
 
@@ -57,8 +57,16 @@ export function largeScene(input: LargeSceneInput): Scene {
   if (look.show.arrows) marks.push(...axisItems(flight, cursor, camera, words));
   if (look.show.sizes) marks.push(...sizeItems(camera, flight, words));
   if (look.measure) marks.push(...measureItems(camera, look.measure, words.measured));
+  const apparatus = apparatusItems(flight.apparatus.pieces, {
+    view,
+    pxPerM,
+    width,
+    height,
+    at: (u, v) => screenOf(camera, u, v),
+  });
+  marks.unshift(...apparatus.front);
   const layers: Layer[] = [
-    { name: 'ground', items: [...grid(camera), ...surfaceItems(flight, camera)], key: `large ${flight.key} ${still}` },
+    { name: 'ground', items: [...grid(camera), ...apparatus.behind], key: `large ${flight.key} ${still}` },
     look.show.ghosts && strobe.length === 0
       ? ghostLayer(flight, cursor.t, { ...place, name: `large ${camera.across} ${camera.up}`, at })
       : { name: 'ghosts', items: strobe.flatMap((pose) => figureItems(flight.body, pose.frames, spot(pose))) },

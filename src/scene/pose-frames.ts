@@ -2,7 +2,7 @@
  * What the scene is given of a flight: plain arrays, in W (X the way the athlete faces at twist 0, Y up, Z to the
  * athlete's right), metres and radians. Sampled by the engine; the scene never computes motion.
  */
-import type { Body } from '../../sim/index.ts';
+import type { Body, SkillApparatus } from '../../sim/index.ts';
 
 export interface PoseFrames {
   /** attitude of every segment, (nseg x 9) row by row: columns are the segment's axes in W */
@@ -37,9 +37,7 @@ export interface StageFlight {
   readonly v_WScm_W0: readonly [number, number, number];
   readonly h_Scm_W: readonly [number, number, number];
   readonly surfaceY: number;
-  /** height of the lowest point of the body at take-off, m */
-  readonly startY?: number;
-  readonly surface?: 'floor' | 'mat' | 'trampoline' | 'water' | 'other';
+  readonly apparatus: SkillApparatus;
   /** path of the mass centre, (n x 4): t, x, y, z, ascending in t from 0 to duration */
   readonly path: Float64Array;
   /** candidates for ghosts, ascending in t; the first at take-off, the last at landing */

@@ -4,6 +4,7 @@
  */
 
 import type { FromTo } from '../../sim/index.ts';
+import { flightApparatus } from './apparatus-flight.ts';
 import { figureItems } from './figure.ts';
 import { pathHeights, pathItems } from './flight-path.ts';
 import { fitHeights, hairline, heightLines, heightPx, type LengthMarks } from './heights.ts';
@@ -111,7 +112,9 @@ export function printPicture(input: PrintInput): PrintPicture {
   const y = (h: number): number => heightPx(heights, h);
   const lines = heightLines(heights, { labelX: LEFT - 30, from: 0, to: width, size: 11.5, marks: input.marks });
   const view = sideView(flight.v_WScm_W0[0]);
+  const apparatus = flightApparatus(flight, { width, height: floorY, pxPerM: scale, left: LEFT - 60, x, y });
   const items: DrawItem[] = [
+    ...apparatus.behind,
     ...lines.lines,
     ...lines.labels.map((label) =>
       label.kind === 'text' ? { ...label, x: 0, y: label.y - 7, anchor: 'start' as const } : label,
@@ -126,7 +129,7 @@ export function printPicture(input: PrintInput): PrintPicture {
       }),
     ),
     ...pathItems(flight, (t, _x, py) => [x(t), y(py)]).filter((item) => item.kind === 'line'),
-    ...surface(flight, y, width),
+    ...apparatus.front,
     line([0, floorY, width, floorY], 'floor', 3),
     ...timeTicks(input, x, floorY),
   ];
@@ -144,12 +147,6 @@ export function printPicture(input: PrintInput): PrintPicture {
   const bottom = under - GAP - 4;
   items.push(...edges.map((t) => line([x(t), plotsTop, x(t), bottom], 'rule-2', 0.8, [1.2, 3])));
   return { items, width, height: Math.ceil(bottom + 6), isCompressed: Number.isFinite(heights.breakY) };
-}
-
-/** A landing surface that is not at the floor's height. */
-function surface(flight: StageFlight, y: (h: number) => number, width: number): DrawItem[] {
-  const at = flight.surfaceY;
-  return Math.abs(at) < 0.02 ? [] : [line([0, y(at), width, y(at)], 'ink-2', 1.6)];
 }
 
 function timeTicks(input: PrintInput, x: (t: number) => number, floorY: number): DrawItem[] {

@@ -2,10 +2,11 @@
  * The side view, to scale: true path, surface, ghosts, current pose, and what turns. Screen right is the direction of
  * travel, so the flight runs the same way as the ruler.
  */
+import { apparatusItems } from './apparatus-items.ts';
 import { figureItems } from './figure.ts';
 import { pathItems } from './flight-path.ts';
 import { ghostLayer } from './ghosts.ts';
-import { hairline, heightLines, type LengthMarks } from './heights.ts';
+import { heightLines, type LengthMarks } from './heights.ts';
 import { endOnArrow, levelGuide, massCentreMark, straightArrow, turningArrow } from './marks.ts';
 import type { StageFlight, StagePose } from './pose-frames.ts';
 import type { DrawItem, Layer, Scene } from './scene.ts';
@@ -36,6 +37,13 @@ export interface SideSceneInput {
   readonly arrows?: boolean;
   readonly guides?: boolean;
 }
+
+/** Of a picture to scale that ends at the floor: under it is the band that the floor is on. */
+export const scaledPlace = ({ pxPerM, width, height, floorY }: ScaleWindow) => ({
+  pxPerM,
+  width,
+  height: Math.max(height, floorY),
+});
 
 /** px of the take-off point: the travel is in the middle of the width. */
 export function sideOrigin(flight: StageFlight, w: ScaleWindow): number {
@@ -77,9 +85,14 @@ export function sideScene(input: SideSceneInput): Scene {
     marks: w.marks,
   });
   const still = JSON.stringify(w);
+  const apparatus = apparatusItems(flight.apparatus.pieces, {
+    view,
+    ...scaledPlace(w),
+    at: (u, v) => [x0 + u * w.pxPerM, w.floorY - v * w.pxPerM],
+  });
   const thin = w.thinGhosts ?? thinning(flight);
   const layers: Layer[] = [
-    { name: 'ground', items: groundItems(flight, w, point), key: `side ${flight.key} ${still}` },
+    { name: 'ground', items: apparatus.behind, key: `side ${flight.key} ${still}` },
     { name: 'heights', items: lines, key: still },
     ghostLayer(flight, cursor.t, { ...place, name: 'side', at }, thin),
     {
@@ -88,7 +101,7 @@ export function sideScene(input: SideSceneInput): Scene {
       items: [...versionPaths(others, (_t, x, y) => point(x, y)), ...pathItems(flight, (_t, x, y) => point(x, y))],
     },
     { name: 'figure', items: figure, sight },
-    { name: 'marks', items: marks },
+    { name: 'marks', items: [...apparatus.front, ...marks] },
     { name: 'text', items: w.labelX === undefined ? [] : labels, key: still },
   ];
   return { width: w.width, height: w.height, background: 'air', layers, notes: [] };
@@ -101,44 +114,6 @@ function thinning(flight: StageFlight): number {
   for (let i = 4; i < p.length; i += 4) length += Math.hypot(p[i + 1] - p[i - 3], p[i + 2] - p[i - 2]);
   const wanted = Math.max(3, length / 0.75);
   return Math.max(1, Math.round(flight.ghosts.length / wanted));
-}
-
-function groundItems(
-  flight: StageFlight,
-  w: ScaleWindow,
-  point: (x: number, y: number) => readonly [number, number],
-): DrawItem[] {
-  const items: DrawItem[] = [];
-  const n = flight.path.length;
-  const top = point(0, flight.surfaceY)[1];
-  const kind = flight.surface ?? 'floor';
-  if (kind === 'water') {
-    const data = { surface: kind };
-    items.push({
-      kind: 'fill',
-      contours: [Float32Array.from([0, top, w.width, top, w.width, w.height, 0, w.height])],
-      fill: 'moving',
-      data,
-    });
-    items.push({ ...(hairline(0, top, w.width, top, 'rule-2', 1.5) as DrawItem), hit: 'floor' });
-  } else if (Math.abs(flight.surfaceY) > 1e-6) {
-    const [landing] = point(flight.path[n - 3], 0);
-    const half = kind === 'trampoline' ? 2.1 : 1.2;
-    const x0 = landing - half * w.pxPerM;
-    const x1 = landing + half * w.pxPerM;
-    const bottom = Math.max(top, w.floorY);
-    items.push({
-      kind: 'fill',
-      contours: [Float32Array.from([x0, top, x1, top, x1, bottom, x0, bottom])],
-      fill: 'moving',
-      data: { surface: kind },
-    });
-    items.push({ ...(hairline(x0, top, x1, top, 'rule-2', 1.5) as DrawItem), hit: 'floor' });
-  }
-  if (w.floorY < w.height) {
-    items.push({ ...(hairline(0, w.floorY, w.width, w.floorY, 'rule-2', 1) as DrawItem), hit: 'floor' });
-  }
-  return items;
 }
 
 /** Somersault as a turning arrow round the mass centre, angular momentum as an arrow, or as its end when it points at us. */

@@ -1,4 +1,5 @@
 /** From above, under the side view and on the same metres. */
+import { apparatusItems } from './apparatus-items.ts';
 import { figureItems } from './figure.ts';
 import { pathItems } from './flight-path.ts';
 import { ghostLayer } from './ghosts.ts';
@@ -27,6 +28,13 @@ export function topScene({ flight, cursor, window: w, others = [] }: TopSceneInp
   const place = { view, scale: w.pxPerM };
   const [x, y] = at(cursor);
   const sight = { ...place, anchor: cursor.p_WScm_W, x, y };
+  const apparatus = apparatusItems(flight.apparatus.pieces, {
+    view,
+    pxPerM: w.pxPerM,
+    width: w.width,
+    height: w.height,
+    at: (u, v) => [x0 + u * w.pxPerM, w.floorY - v * w.pxPerM],
+  });
   // only take-off and landing: between them the poses lie on each other
   const thin = Math.max(1, flight.ghosts.length - 1);
   return {
@@ -34,6 +42,11 @@ export function topScene({ flight, cursor, window: w, others = [] }: TopSceneInp
     height: w.height,
     background: 'air',
     layers: [
+      {
+        name: 'ground',
+        items: [...apparatus.behind, ...apparatus.front],
+        key: `top ${flight.key} ${JSON.stringify(w)}`,
+      },
       ghostLayer(flight, cursor.t, { ...place, name: 'top', at }, thin),
       {
         name: 'path',

@@ -1,5 +1,6 @@
 /** A made-up flight for judging pictures: a back somersault with a full twist. Not a result of the model. */
 import type { Body } from '../../sim/body/body.ts';
+import type { Piece } from '../../sim/skill/apparatus.ts';
 import type { StageFlight, StagePose } from '../../src/scene/pose-frames.ts';
 import { type AnglesDeg, mixAngles, sheetShapes, stagePose } from './poses.ts';
 
@@ -14,6 +15,24 @@ const keys: readonly (readonly [number, AnglesDeg])[] = [
   [0.85, shape('T')],
   [1, { ...shape('T'), hipFlexionL: 20, hipFlexionR: 20 }],
 ];
+
+const everywhere = [Number.NEGATIVE_INFINITY, Number.POSITIVE_INFINITY] as const;
+const floor: Piece = {
+  kind: 'floor',
+  x: everywhere,
+  y: [Number.NEGATIVE_INFINITY, 0],
+  z: everywhere,
+  floorY: 0,
+  way: 1,
+};
+const mat = (x: number, y: number): Piece => ({
+  kind: 'mat',
+  x: [x - 1.2, x + 1.2],
+  y: [0, y],
+  z: [-1, 1],
+  floorY: 0,
+  way: 1,
+});
 
 export interface Mock {
   readonly flight: StageFlight;
@@ -49,7 +68,10 @@ export function mockFlight(
     v_WScm_W0: [along, up, vz],
     h_Scm_W: [1.5, 2, 47],
     surfaceY,
-    surface: surfaceY > 0 ? 'mat' : 'floor',
+    apparatus: {
+      pieces: [floor, ...(surfaceY > 0 ? [mat(along * duration, surfaceY)] : [])],
+      lands: surfaceY > 0 ? 1 : 0,
+    },
     path,
     ghosts,
     wantedSomersault: 2 * Math.PI * turns,

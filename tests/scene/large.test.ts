@@ -2,7 +2,7 @@
 
 import { expect, test } from 'vitest';
 import { athletes, shapes, skills } from '../../presets/index.ts';
-import { calcFrames, flySkill, frameTimes, parseSkill } from '../../sim/index.ts';
+import { apparatusOf, calcFrames, flySkill, frameTimes, parseSkill } from '../../sim/index.ts';
 import { makePoser } from '../../src/engine/poses.ts';
 import { makeStageFlight } from '../../src/pictures/staged-flight.ts';
 import { project, viewOf } from '../../src/scene/camera.ts';
@@ -18,7 +18,11 @@ function stage(id: string) {
   const flight = flySkill(skill);
   const frames = calcFrames(flight, frameTimes(flight.duration, 60));
   const pose = makePoser(flight, frames);
-  const made = makeStageFlight(id, { flight, frames, skill }, ghostTimes(flight.duration).map(pose));
+  const made = makeStageFlight(
+    id,
+    { flight, frames, apparatus: apparatusOf({ skill, flight }) },
+    ghostTimes(flight.duration).map(pose),
+  );
   return { flight: made, pose, frames };
 }
 

@@ -11,7 +11,7 @@ import { makeAxis, tOf, xOf } from '../../ui/plot/axis.ts';
 import { useSize } from '../../ui/size.ts';
 import { LEFT, RIGHT } from '../bench-columns.ts';
 import { useCursor, useFlight, useShell } from '../page.ts';
-import { fitStage } from '../stage-fit.ts';
+import { fitStage, leavingRoom } from '../stage-fit.ts';
 import { texts } from '../words.ts';
 import { Bar } from './bar.tsx';
 import { CautionLine } from './caution-line.tsx';
@@ -29,6 +29,9 @@ import { unrolledPlace } from './unrolled-place.ts';
 
 const FRONT = 122;
 const FLOOR = 34;
+/** room of the height labels, and of what is left at take-off */
+const LABELS = 46;
+const LEAVES = 64;
 const ABOVE_AIR = 96;
 /** share of the page that the large stage takes */
 const LARGE = 0.66;
@@ -49,12 +52,15 @@ export function BenchLayout(props: { lanes: LaneList }) {
   const timeWidth = (): number => width() - LEFT - RIGHT;
   const sideX = (): number => timeWidth() + 24 + FRONT;
   const sideWidth = (): number => width() - LEFT - sideX();
-  const axis = useAxis(flight.id, () => makeAxis(timeWidth(), flight.result().flight.duration, 46, 52));
+  const axis = useAxis(flight.id, () => {
+    const result = flight.result();
+    return makeAxis(timeWidth(), result.flight.duration, LABELS + leavingRoom(result, LEAVES), 52);
+  });
   const framing = useFit(flight.id, () => fitStage(flight.result(), airHeight() - 22, sideWidth(), 160));
   const views = createMemo<ViewPlace[]>(() => {
     const common = { y: 0, height: airHeight(), floorY: airHeight(), pxPerM: framing().pxPerM, pxPerS: axis().pxPerS };
     return [
-      unrolledPlace(axis(), framing(), { width: timeWidth(), height: airHeight(), labelLeft: 7, ghosts: 10 }),
+      unrolledPlace(axis(), framing(), { width: timeWidth(), height: airHeight(), labelX: LABELS - 7, ghosts: 10 }),
       { ...common, kind: 'front', x: timeWidth() + 24, width: FRONT, x0: FRONT / 2, ghosts: 0 },
       { ...common, kind: 'side', x: sideX(), width: sideWidth(), x0: framing().sideX0, ghosts: 5 },
     ];

@@ -15,7 +15,7 @@ import { stepTab } from '../../ui/tabs.tsx';
 import { say } from '../../ui/units.ts';
 import { useCut, useExplanation } from '../cut-values.ts';
 import { useCursor, useFlight, useShell } from '../page.ts';
-import { fitStage } from '../stage-fit.ts';
+import { fitStage, leavingRoom } from '../stage-fit.ts';
 import { texts } from '../words.ts';
 import { TouchBar } from './bar.tsx';
 import { CautionLine } from './caution-line.tsx';
@@ -36,6 +36,8 @@ const SHAPES = 84;
 /** shapes, tabs, and two plots that can still be read */
 const LEAST_GROUND = 236;
 const TABS = ['twist', 'tilt', 'momentum', 'energy'] as const;
+/** px for what is left at take-off */
+const LEAVES = 22;
 type Tab = (typeof TABS)[number];
 
 export function PhoneLayout(props: { lanes: LaneList }) {
@@ -55,7 +57,10 @@ export function PhoneLayout(props: { lanes: LaneList }) {
     shell.large.isOpen()
       ? height() - BAR - lineSize().height - FLOOR - THUMB - 18 - SHAPES
       : Math.round(Math.min(Math.max((height() - BAR - lineSize().height - FLOOR - THUMB) * 0.385, 170), 330));
-  const axis = useAxis(flight.id, () => makeAxis(width(), flight.result().flight.duration, 42, 37));
+  const axis = useAxis(flight.id, () => {
+    const result = flight.result();
+    return makeAxis(width(), result.flight.duration, 42 + leavingRoom(result, LEAVES), 37);
+  });
   const framing = useFit(flight.id, () => fitStage(flight.result(), airHeight() - 4, 9999, 110));
   const stature = (): number => flight.result().flight.body.stature ?? 1.6;
   const views = createMemo<ViewPlace[]>(() => {
@@ -64,7 +69,7 @@ export function PhoneLayout(props: { lanes: LaneList }) {
       unrolledPlace(axis(), framing(), {
         width: width(),
         height: airHeight(),
-        labelLeft: 10,
+        labelX: 32,
         ghosts: 6,
         labelSize: 13,
         unlabelled: true,

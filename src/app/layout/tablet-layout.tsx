@@ -13,7 +13,7 @@ import { useSize } from '../../ui/size.ts';
 import { unitOf } from '../../ui/units.ts';
 import { useCut, useExplanation } from '../cut-values.ts';
 import { useCursor, useFlight, useShell } from '../page.ts';
-import { fitStage } from '../stage-fit.ts';
+import { fitStage, leavingRoom } from '../stage-fit.ts';
 import { texts } from '../words.ts';
 import { TouchBar } from './bar.tsx';
 import { CautionLine } from './caution-line.tsx';
@@ -33,6 +33,8 @@ const THUMB = 68;
 const STANDING = 22;
 /** what stays under the floor beneath the large stage */
 const SHAPES = 108;
+/** px for what is left at take-off */
+const LEAVES = 30;
 
 export function TabletLayout(props: { lanes: LaneList }) {
   const flight = useFlight();
@@ -57,7 +59,10 @@ export function TabletLayout(props: { lanes: LaneList }) {
     shell.large.isOpen()
       ? height() - BAR - line() - FLOOR - THUMB - STANDING - SHAPES
       : Math.round(Math.min(Math.max((height() - BAR - line() - FLOOR - THUMB) * 0.45, 210), 460));
-  const axis = useAxis(flight.id, () => makeAxis(timeWidth(), flight.result().flight.duration, 76, 56));
+  const axis = useAxis(flight.id, () => {
+    const result = flight.result();
+    return makeAxis(timeWidth(), result.flight.duration, 76 + leavingRoom(result, LEAVES), 56);
+  });
   const framing = useFit(flight.id, () => fitStage(flight.result(), airHeight() - 6, 9999, 130));
   const stature = (): number => flight.result().flight.body.stature ?? 1.6;
   const views = createMemo<ViewPlace[]>(() => {
@@ -66,7 +71,7 @@ export function TabletLayout(props: { lanes: LaneList }) {
       unrolledPlace(axis(), framing(), {
         width: timeWidth(),
         height: airHeight(),
-        labelLeft: 30,
+        labelX: 46,
         ghosts: 10,
         labelSize: 15,
       }),

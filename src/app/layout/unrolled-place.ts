@@ -4,9 +4,9 @@ import type { TimeAxis } from '../../ui/plot/axis.ts';
 import type { StageFit } from '../stage-fit.ts';
 
 type Unrolled = Pick<ViewPlace, 'width' | 'height' | 'ghosts'> &
-  Partial<Pick<ViewPlace, 'labelSize' | 'unlabelled'>> & { readonly labelLeft: number };
+  Partial<Pick<ViewPlace, 'labelSize' | 'unlabelled'>> & { readonly labelX: number };
 
-export const unrolledPlace = (axis: TimeAxis, framing: StageFit, { labelLeft, ...place }: Unrolled): ViewPlace => ({
+export const unrolledPlace = (axis: TimeAxis, framing: StageFit, place: Unrolled): ViewPlace => ({
   ...place,
   kind: 'unrolled',
   x: 0,
@@ -15,5 +15,4 @@ export const unrolledPlace = (axis: TimeAxis, framing: StageFit, { labelLeft, ..
   pxPerS: axis.pxPerS,
   pxPerM: framing.unrolledPxPerM,
   x0: axis.x0,
-  labelX: axis.x0 - labelLeft,
 });

@@ -15,6 +15,9 @@ import { compareTexts as c } from './words.ts';
 
 const LEAST = 118;
 
+/** px of the height labels, at the left edge */
+const LABELS = 46;
+
 export function VersionStrips(props: {
   state: CompareState;
   axis: TimeAxis;
@@ -65,7 +68,7 @@ function Strip(props: { one: FlownVersion; axis: TimeAxis; height: number; timeL
         x: 0,
         width: props.axis.width,
         x0: props.axis.x0 - props.one.shiftS * props.axis.pxPerS,
-        labelX: props.axis.x0 - 7,
+        labelX: Math.min(props.axis.x0, LABELS) - 7,
         pxPerM: fit.unrolledPxPerM,
         ghosts: 10,
       },

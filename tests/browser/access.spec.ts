@@ -1,8 +1,9 @@
 // Accessible in light and dark, on every device: axe finds nothing; the structure is there; reduced motion is respected.
 
-import { expect, type Page, test } from '@playwright/test';
+import { expect, type Page } from '@playwright/test';
 import { ALL_RULES, makeAxe } from './axe.ts';
 import { openBench } from './bench.ts';
+import { test } from './kept-files.ts';
 
 /**
  * Handles on the ruler stand where their instants are, so two may be closer than 24 px. WCAG 2.5.8 allows that where

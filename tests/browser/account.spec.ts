@@ -1,8 +1,9 @@
 // Why, as a person asks it: the tilt charged to the arms, a made-up lean to the take-off, the map, the eyes.
 
-import { expect, type Page, test } from '@playwright/test';
+import { expect, type Page } from '@playwright/test';
 import { ALL_RULES, findViolations } from './axe.ts';
 import { cursorOf, openBench } from './bench.ts';
+import { test } from './kept-files.ts';
 
 const isWide = (page: Page): boolean => (page.viewportSize()?.width ?? 0) >= 1160;
 const tool = (page: Page) => page.locator('[data-tool="account"]');

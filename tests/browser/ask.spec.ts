@@ -1,8 +1,9 @@
 // Ask, as a person asks: a wanted twist gets answers drawn as B, used and taken back; margin, map, faults, one tab at a time.
 
-import { expect, type Page, test } from '@playwright/test';
+import { expect, type Page } from '@playwright/test';
 import { ALL_RULES, findViolations } from './axe.ts';
 import { openBench, openSkill, pickSkill, readSentence, undo } from './bench.ts';
+import { test } from './kept-files.ts';
 
 const isWide = (page: Page): boolean => (page.viewportSize()?.width ?? 0) >= 1160;
 const tool = (page: Page) => page.locator('[data-tool="ask"]');

@@ -1,7 +1,8 @@
 // The bench on a laptop: watch, move, change, take back; nothing is lost.
 import { readFileSync } from 'node:fs';
-import { expect, type Page, test } from '@playwright/test';
+import { expect, type Page } from '@playwright/test';
 import { bob, cursorOf, drag, openBench, readSentence, undo } from './bench.ts';
+import { test } from './kept-files.ts';
 
 test('opens on a demo skill already flying: figure, sentence, curves', async ({ page }) => {
   await openBench(page);

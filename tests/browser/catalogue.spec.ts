@@ -1,7 +1,8 @@
 // Shapes: laid at the cursor or dragged to the ruler, kept, held by the hands, opened into lanes.
 import { readFileSync } from 'node:fs';
-import { expect, type Locator, type Page, test } from '@playwright/test';
+import { expect, type Locator, type Page } from '@playwright/test';
 import { centre, cursorOf, openBench, readSentence, undo } from './bench.ts';
+import { test } from './kept-files.ts';
 
 const isLaptop = (page: Page): boolean => (page.viewportSize()?.width ?? 0) >= 1160;
 const tile = (page: Page, id: string): Locator => page.locator(`.shape-tile[data-shape="${id}"]`);

@@ -1,6 +1,7 @@
 // A typed code drafts a skill beside the page: one step, bad codes refused with what is allowed.
-import { expect, type Page, test } from '@playwright/test';
+import { expect, type Page } from '@playwright/test';
 import { openBench, readSentence, undo } from './bench.ts';
+import { test } from './kept-files.ts';
 
 const form = (page: Page) => page.locator('.code-form');
 

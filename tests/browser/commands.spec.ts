@@ -1,8 +1,9 @@
 // Everything by its name: commands, skills and athletes are found by words, by keyboard and by touch.
 
-import { expect, test } from '@playwright/test';
+import { expect } from '@playwright/test';
 import { findInBothThemes, findViolations } from './axe.ts';
 import { cursorOf, openBench, readSentence } from './bench.ts';
+import { test } from './kept-files.ts';
 
 test('a command is found by words, chosen by arrow keys, and done by Enter', async ({ page }) => {
   await openBench(page);

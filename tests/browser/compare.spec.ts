@@ -1,8 +1,9 @@
 // Compare as a person does it: keep and change, arms wide against in, hold equal, swap and keep, undo, reload, copy.
 
-import { expect, type Page, test } from '@playwright/test';
+import { expect, type Page } from '@playwright/test';
 import { ALL_RULES, findViolations } from './axe.ts';
 import { openBench, readSentence, undo } from './bench.ts';
+import { test } from './kept-files.ts';
 
 const isWide = (page: Page): boolean => (page.viewportSize()?.width ?? 0) >= 1160;
 const tool = (page: Page) => page.locator('[data-tool="compare"]');

@@ -1,6 +1,7 @@
 // Before and after: swing, release, landing in the page, from a worker; knobs, undo, a phase added to a plain skill.
-import { expect, type Page, test } from '@playwright/test';
+import { expect, type Page } from '@playwright/test';
 import { openBench, openSkill, readSentence, undo } from './bench.ts';
+import { test } from './kept-files.ts';
 
 const verdict = (page: Page) => page.getByTestId('verdict');
 const tool = (page: Page) => page.locator('[data-tool="contact"]');

@@ -1,8 +1,9 @@
 // The estimate tool in a browser: typed, computed in its worker, set beside the flight; hostile sheets; what is loaded when.
 import { readFileSync } from 'node:fs';
-import { expect, type Locator, type Page, test } from '@playwright/test';
+import { expect, type Locator, type Page } from '@playwright/test';
 import { findViolations } from './axe.ts';
 import { openBench, readSentence, undo } from './bench.ts';
+import { test } from './kept-files.ts';
 
 const isTouch = (page: Page): boolean => (page.viewportSize()?.width ?? 0) < 1100;
 

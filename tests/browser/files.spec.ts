@@ -1,7 +1,8 @@
 // Files in and out, and undo where a number was typed: what is opened comes out byte for byte, what cannot be opened says why.
 import { readFileSync } from 'node:fs';
-import { expect, type Page, test } from '@playwright/test';
+import { expect, type Page } from '@playwright/test';
 import { chooseFile, openBench, readSentence, undo } from './bench.ts';
+import { test } from './kept-files.ts';
 
 const version1 = readFileSync(new URL('../golden/v1/skills/back-tuck.json', import.meta.url), 'utf8');
 /** with a mark of the byte order, ends of lines and spaces that no writer here makes */

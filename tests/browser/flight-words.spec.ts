@@ -1,7 +1,8 @@
 // What the page tells beside the numbers: the code, what just changed and why, a limb that passes through the body.
 import { readFileSync } from 'node:fs';
-import { expect, type Page, test } from '@playwright/test';
+import { expect, type Page } from '@playwright/test';
 import { cursorOf, openBench, openSkill } from './bench.ts';
+import { test } from './kept-files.ts';
 
 const isPhone = (page: Page): boolean => (page.viewportSize()?.width ?? 0) < 700;
 

@@ -1,7 +1,8 @@
 // The header on every device: it holds its height, what has no room is cut at a word and opens at a press, sheets wrap, and the standing caution is seen whole.
 import { readFileSync } from 'node:fs';
-import { expect, type Page, test } from '@playwright/test';
+import { expect, type Page } from '@playwright/test';
 import { chooseFile, openBench, openSkill } from './bench.ts';
+import { test } from './kept-files.ts';
 
 /** the landing and its likelihood are computed beside the page */
 const SOON = { timeout: 45_000 };

@@ -1,6 +1,7 @@
 // What the browser keeps: a gesture that was cut short, a record of a newer build, a database deleted from outside.
-import { expect, type Page, test } from '@playwright/test';
+import { expect, type Page } from '@playwright/test';
 import { drag, editSpeedUp, openBench, readSentence, undo } from './bench.ts';
+import { test } from './kept-files.ts';
 
 const ready = (page: Page) => expect(page.locator('canvas[data-ready="true"]').first()).toBeVisible();
 const sentence = async (page: Page): Promise<string> => (await readSentence(page)).text;

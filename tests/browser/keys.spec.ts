@@ -1,6 +1,7 @@
 // Keys and poses along time: dragged, picked in numbers, copied, mirrored, drawn out; with rests that can be switched off.
-import { expect, type Locator, type Page, test } from '@playwright/test';
+import { expect, type Locator, type Page } from '@playwright/test';
 import { centre, cursorOf, drag, openBench, readSentence, undo } from './bench.ts';
+import { test } from './kept-files.ts';
 
 const isLaptop = (page: Page): boolean => (page.viewportSize()?.width ?? 0) >= 1160;
 

@@ -1,8 +1,9 @@
 // A joint lane on tablet and phone: opened from the list, its keys dragged by finger or typed, all of it one step back.
 
-import { expect, type Page, test } from '@playwright/test';
+import { expect, type Page } from '@playwright/test';
 import { makeAxe } from './axe.ts';
 import { dragByFinger, openBench, readSentence, smallTargets, undo } from './bench.ts';
+import { test } from './kept-files.ts';
 
 async function openLane(page: Page) {
   await openBench(page);

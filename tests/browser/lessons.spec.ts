@@ -1,9 +1,10 @@
 // The lessons, walked step by step on the device of their reader: the page says what they quote, by the names they give.
 
 import { readFileSync } from 'node:fs';
-import { expect, type Locator, type Page, test } from '@playwright/test';
+import { expect, type Locator, type Page } from '@playwright/test';
 import { floorTexts } from '../../src/features/ruler/words.ts';
 import { bob, centre, cursorOf, drag, openBench, readSentence } from './bench.ts';
+import { test } from './kept-files.ts';
 import { walk } from './lessons.ts';
 
 const button = (page: Page | Locator, name: string): Locator => page.getByRole('button', { name, exact: true });

@@ -1,5 +1,6 @@
 // Once opened, the app opens again without a network.
-import { expect, test } from '@playwright/test';
+import { expect } from '@playwright/test';
+import { test } from './kept-files.ts';
 
 test.use({ serviceWorkers: 'allow' });
 

@@ -1,8 +1,9 @@
 // Posing by hand: a limb follows the pointer, a key appears at the cursor, the flight is shown at once; by mouse, finger and key.
 
-import { expect, type Locator, type Page, test } from '@playwright/test';
+import { expect, type Locator, type Page } from '@playwright/test';
 import { makeAxe } from './axe.ts';
 import { centre, cursorOf, drag, openBench, readSentence, undo } from './bench.ts';
+import { test } from './kept-files.ts';
 
 const isLaptop = (page: Page): boolean => (page.viewportSize()?.width ?? 0) >= 1160;
 const handle = (page: Page, name: string): Locator => page.locator(`[data-handle="${name}"]`);

@@ -1,8 +1,9 @@
 // The print sheet and the files made from a flight: what they hold agrees with the page, and the caution goes with them.
 import { readFileSync } from 'node:fs';
-import { expect, type Page, test } from '@playwright/test';
+import { expect, type Page } from '@playwright/test';
 import { findInBothThemes } from './axe.ts';
 import { openBench, readSentence } from './bench.ts';
+import { test } from './kept-files.ts';
 
 const dialog = (page: Page) => page.getByRole('dialog', { name: 'Print sheet' });
 

@@ -1,6 +1,7 @@
 // Without WebGL the figures are drawn all the same; without any renderer the stage says what to do and the rest works.
-import { expect, test } from '@playwright/test';
+import { expect } from '@playwright/test';
 import { openSkill, readSentence } from './bench.ts';
+import { test } from './kept-files.ts';
 
 test('the stage is drawn, not blank @renderer', async ({ page }) => {
   // a skill without a caution, which takes of the stage's height on a phone

@@ -1,8 +1,9 @@
 // Nothing is lost: the shelf, tabs that do not overwrite each other, a crash, a browser that refuses to store.
 
-import { type BrowserContext, expect, type Page, test } from '@playwright/test';
+import { type BrowserContext, expect, type Page } from '@playwright/test';
 import { findViolations } from './axe.ts';
 import { chooseFile, editSpeedUp, openBench, readSentence } from './bench.ts';
+import { test } from './kept-files.ts';
 
 const isPhone = (page: Page): boolean => (page.viewportSize()?.width ?? 0) < 700;
 const notice = (page: Page) => page.locator('.notice').first();

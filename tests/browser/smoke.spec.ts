@@ -1,5 +1,6 @@
 // The page opens from the built files, under the content security policy, without an error or a foreign request.
-import { expect, test } from '@playwright/test';
+import { expect } from '@playwright/test';
+import { test } from './kept-files.ts';
 
 test('the app opens without errors and asks nobody else for anything @renderer', async ({ page, baseURL }) => {
   const errors: string[] = [];

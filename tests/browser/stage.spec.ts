@@ -1,6 +1,7 @@
 // The large stage: opened and closed, moved by wheel, drag, keys and two fingers; tape and angle read what is drawn.
-import { expect, type Page, test } from '@playwright/test';
+import { expect, type Page } from '@playwright/test';
 import { openBench } from './bench.ts';
+import { test } from './kept-files.ts';
 
 const bar = (page: Page) => page.getByRole('toolbar', { name: 'Large stage' });
 const reading = (page: Page) => page.locator('.measure-hint');

@@ -1,6 +1,7 @@
 // Tablet and phone: nothing runs over the edge, targets are large enough, one hand is enough.
-import { expect, test } from '@playwright/test';
+import { expect } from '@playwright/test';
 import { bob, cursorOf, dragByFinger, openBench, readSentence, smallTargets } from './bench.ts';
+import { test } from './kept-files.ts';
 
 test('nothing runs over the side of the page', async ({ page }) => {
   await openBench(page);

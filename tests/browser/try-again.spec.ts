@@ -1,6 +1,7 @@
 // What does not load, or dies, says so; "Try again" loads it again. Workers are there while something needs them.
-import { expect, type Page, test } from '@playwright/test';
+import { expect, type Page } from '@playwright/test';
 import { openBench, pickSkill, readSentence } from './bench.ts';
+import { test } from './kept-files.ts';
 
 const openTool = (page: Page, name: string) =>
   page.getByRole('navigation', { name: 'Tools' }).getByRole('button', { name }).click();

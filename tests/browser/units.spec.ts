@@ -1,6 +1,7 @@
 // Units: one setting, kept, and the same everywhere on the page.
-import { expect, type Page, test } from '@playwright/test';
+import { expect, type Page } from '@playwright/test';
 import { openBench, readSentence } from './bench.ts';
+import { test } from './kept-files.ts';
 
 async function choose(page: Page, title: string): Promise<void> {
   await page.keyboard.press('ControlOrMeta+k');

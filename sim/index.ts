@@ -182,8 +182,9 @@ export { apparatusOf, type Piece, type SkillApparatus } from './skill/apparatus.
 export { armsWideAgainstIn } from './skill/arms-wide-in.ts';
 export { type BalanceSpec, DEFAULT_BALANCE, wordBalance } from './skill/balance.ts';
 export { buildSkill, makeBody, poseOf } from './skill/build-skill.ts';
-export { type CatchResult, type CatchSpec, calcCatch } from './skill/catch.ts';
+export { type CatchResult, type CatchSpec, calcCatch, placeCatch } from './skill/catch.ts';
 export type { CatchWatch } from './skill/catch-watch.ts';
+export { type CatchWindow, calcCatchWindow } from './skill/catch-window.ts';
 export { calcClearance } from './skill/clearance.ts';
 export { type HeldEqual, holdEqual, takeoffEnergy } from './skill/compare.ts';
 export {

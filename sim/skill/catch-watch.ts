@@ -50,16 +50,20 @@ export interface HandsAt {
 /** One number a time for each hand. */
 export type HandColumns = Readonly<Record<keyof HandAt, Float64Array>>;
 
-export interface CatchWatch {
+/** What a catch is sought in. */
+export interface HandWatch {
   readonly t: Float64Array;
   readonly left: HandColumns;
   readonly right: HandColumns;
   readonly toward: Float64Array;
   /** s from which hands are looked at */
   readonly from: number;
+  at(t: number): HandsAt;
+}
+
+export interface CatchWatch extends HandWatch {
   /** [from, to], s, in which the rail can be seen (measure/sight.ts); undefined: a body without a head */
   readonly seen?: readonly (readonly [number, number])[];
-  at(t: number): HandsAt;
 }
 
 /** Hands that let go of the same rail do not count for so long, s: our judgement, as for what comes near it. */
@@ -68,6 +72,13 @@ const LEAVING = 0.15;
 const LOOK = 2e-3;
 
 export function calcCatchWatch(flight: Flight, rail: WatchedRail): CatchWatch {
+  const watch = makeHandWatch(flight, rail);
+  const glance = makeGlance(flight);
+  return { ...watch, ...(glance ? { seen: findSeen(watch.t, (t) => glance(t, [rail.x, rail.y, 0]).isSeen) } : {}) };
+}
+
+/** The same without sight, for studies. */
+export function makeHandWatch(flight: Flight, rail: WatchedRail): HandWatch {
   const at = makeHandsLook(flight, rail);
   const n = Math.max(2, Math.ceil(flight.duration / LOOK) + 1);
   const t = Float64Array.from({ length: n }, (_, i) => (flight.duration * i) / (n - 1));
@@ -82,14 +93,12 @@ export function calcCatchWatch(flight: Flight, rail: WatchedRail): CatchWatch {
     along: column((r) => r[side].along),
     across: column((r) => r[side].across),
   });
-  const glance = makeGlance(flight);
   return {
     t,
     left: hand('left'),
     right: hand('right'),
     toward: column((r) => r.toward),
     from: rail.left ? Math.min(LEAVING, flight.duration) : 0,
-    ...(glance ? { seen: findSeen(t, (s) => glance(s, [rail.x, rail.y, 0]).isSeen) } : {}),
     at,
   };
 }

@@ -16,6 +16,7 @@ import { type CatchWatch, calcCatchWatch } from './catch-watch.ts';
 import type { CatchAsk } from './chain.ts';
 import type { Contact } from './contact-room.ts';
 import { type CatchOutcome, findCatch } from './find-catch.ts';
+import type { LaunchedSkill } from './launch.ts';
 
 export interface CatchSpec extends Omit<CatchAsk, 'along'> {
   /** of the rail, in the flight's X, m */
@@ -50,6 +51,16 @@ export interface CatchResult {
   readonly turned?: { readonly tilt: number; readonly unfinished: number };
   readonly caught?: Caught;
   readonly notComputed?: CatchUncomputed;
+}
+
+/** Where a launched skill has the rail that is to be caught, and what of it was let go. */
+export function placeCatch(
+  { launch: { barX, rail: former } }: Pick<LaunchedSkill, 'launch'>,
+  { along, ...ask }: CatchAsk,
+  { getRail }: Pick<Contact, 'getRail'>,
+): { readonly spec: CatchSpec; readonly left?: { readonly sway?: RailSway } } {
+  const isSame = along === 0 && former?.height === getRail(ask.rail).height;
+  return { spec: { ...ask, alongX: barX + along }, ...(isSame ? { left: former } : {}) };
 }
 
 /** `left`: the rail that was let go is the same one. */

@@ -2,7 +2,7 @@
  * Whether hands meet a rail in a flight, when, and if not what failed (docs/decisions/0024-catch.md): the catch is at the first least gap of the
  * farther hand within the asked gap. Ends are named by where the hand is from the rail at its nearest.
  */
-import type { CatchWatch, Hand, HandAt, HandsAt } from './catch-watch.ts';
+import type { Hand, HandAt, HandsAt, HandWatch } from './catch-watch.ts';
 import type { CatchAsk } from './chain.ts';
 
 type CatchAsked = Pick<CatchAsk, 'hands' | 'gap' | 'closing'>;
@@ -48,7 +48,7 @@ const LEAST_TRAVEL = 0.2;
 /** s: moments are found to this */
 const EXACT = 1e-6;
 
-export function findCatch(watch: CatchWatch, asked: CatchAsked): CatchOutcome {
+export function findCatch(watch: HandWatch, asked: CatchAsked): CatchOutcome {
   const { t } = watch;
   const hands: readonly Hand[] = asked.hands === 'both' ? ['left', 'right'] : [asked.hands];
   const gapAt = (s: number): number => momentOf(watch.at(s), hands).gap;
@@ -116,7 +116,7 @@ function waysOf(moment: CatchMoment, gap: number): MissedWay[] {
     .map(([word]) => word);
 }
 
-function reachTime({ t, ...watch }: CatchWatch, hands: readonly Hand[]): number {
+function reachTime({ t, ...watch }: HandWatch, hands: readonly Hand[]): number {
   let sum = 0;
   for (let i = 1; i < t.length; i++)
     if (t[i - 1] >= watch.from && hands.every((h) => watch[h].reach[i] >= 0 && watch[h].reach[i - 1] >= 0))

@@ -7,20 +7,18 @@
 
 import type { Swing } from '../contact/swing.ts';
 import type { Flight } from '../flight/flight.ts';
-import { NoTouchdownError } from '../flight/fly.ts';
 import { RAD, REV, turnedTo } from '../math/angles.ts';
 import { FieldError } from '../math/field-error.ts';
 import { ASKED_CLEARANCE, type Clearance } from '../measure/clearance.ts';
 import { calcFlightEnd, type FlightEnd } from '../measure/flight-end.ts';
 import { bandOf, heldWithin } from '../measure/landing-band.ts';
-import { NoAgreementError } from './agreed-flight.ts';
 import { calcClearance } from './clearance.ts';
 import type { WholeContact } from './contact-room.ts';
-import { flySkill } from './flyer.ts';
 import { calcHeldReach, judgeWith } from './held-landing.ts';
-import { CARRIED_WITHIN, type LaunchedSkill, relaunch, releasedRail } from './launch.ts';
-import { releaseTakeoff } from './release-takeoff.ts';
+import { type LaunchedSkill, releasedRail } from './launch.ts';
+import { flyReleased } from './release-flight.ts';
 import { MISS_WIDTHS } from './skill-verdict.ts';
+import { spanAround } from './span-around.ts';
 
 /** Where no landing on the feet is judged, F may be short or past by this at the end, rad: our judgement. */
 const UNJUDGED_LANDING = 10 * RAD;
@@ -71,8 +69,6 @@ interface ReleaseWindowOptions {
 const REACH = 0.08;
 const COUNT = 41;
 const WINDOW_TOLERANCE = 1e-7;
-/** s: edges of the window are found to this */
-const EDGE = 1e-4;
 
 export function calcReleaseWindow(
   skill: LaunchedSkill,
@@ -91,30 +87,9 @@ export function calcReleaseWindow(
   const attempt = (late: number): ReleaseTry => tryRelease(skill, swing, late, tolerance, options);
   const tries = Array.from({ length: count }, (_, i) => attempt(from + ((to - from) * i) / (count - 1)));
 
-  // the run of tries that meet the target nearest to the planned release
-  let best: [number, number] | undefined;
-  for (let i = 0; i < count; i++) {
-    if (!tries[i].meets) continue;
-    let k = i;
-    while (k + 1 < count && tries[k + 1].meets) k++;
-    const away = (a: number, b: number): number => (tries[a].late > 0 ? tries[a].late : Math.max(0, -tries[b].late));
-    if (!best || away(i, k) < away(best[0], best[1])) best = [i, k];
-    i = k;
-  }
-  if (!best) return { tries, from: Number.NaN, to: Number.NaN, width: 0, isOpen: [false, false], tolerance };
-  const edge = (outside: number, inside: number): number => {
-    let [out, within] = [outside, inside];
-    while (Math.abs(out - within) > EDGE) {
-      const mid = (out + within) / 2;
-      if (attempt(mid).meets) within = mid;
-      else out = mid;
-    }
-    return within;
-  };
-  const isOpen = [best[0] === 0, best[1] === count - 1] as const;
-  const lo = isOpen[0] ? tries[0].late : edge(tries[best[0] - 1].late, tries[best[0]].late);
-  const hi = isOpen[1] ? tries[count - 1].late : edge(tries[best[1] + 1].late, tries[best[1]].late);
-  return { tries, from: lo, to: hi, width: hi - lo, isOpen, tolerance };
+  const span = spanAround(tries, (late) => attempt(late).meets);
+  if (!span) return { tries, from: Number.NaN, to: Number.NaN, width: 0, isOpen: [false, false], tolerance };
+  return { tries, ...span, width: span.to - span.from, tolerance };
 }
 
 function tryRelease(
@@ -124,17 +99,9 @@ function tryRelease(
   tolerance: number,
   options: ReleaseWindowOptions,
 ): ReleaseTry {
-  const state = swing.stateAt(late);
-  const takeoff = releaseTakeoff(skill.body, state);
-  const carried = { angles: state.angles, rates: state.rates, within: CARRIED_WITHIN };
-  const launched = relaunch(skill, { takeoff, carried });
-  let flight: Flight;
-  try {
-    flight = flySkill(launched, { tolerance });
-  } catch (error) {
-    if (!(error instanceof NoTouchdownError) && !(error instanceof NoAgreementError)) throw error;
-    return { late, over: Number.NaN, twistOff: Number.NaN, away: Number.NaN, meets: false };
-  }
+  const released = flyReleased(skill, swing, late, tolerance);
+  if (!released) return { late, over: Number.NaN, twistOff: Number.NaN, away: Number.NaN, meets: false };
+  const { state, launched, flight } = released;
   const end = calcFlightEnd(flight);
   const nearest = calcClearance({
     skill: {

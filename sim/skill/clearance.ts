@@ -4,7 +4,7 @@
  */
 import { type Clearance, calcNearest } from '../measure/clearance.ts';
 import type { Solid } from '../measure/clearance-solid.ts';
-import { type FlownSkill, leftPiece } from './apparatus.ts';
+import { type FlownSkill, leftPiece } from './apparatus-ends.ts';
 
 /** Nearest of rail, table or board through the flight; undefined where the skill leaves none. */
 export const calcClearance = (flown: FlownSkill): Clearance | undefined => calcNearest(flown.flight, solidsOf(flown));

@@ -5,7 +5,7 @@
 import type { Flight } from '../flight/flight.ts';
 import { isCompared } from '../measure/known-strength.ts';
 import { calcContactPlaces } from '../motion/contact-places.ts';
-import { tableTop } from './apparatus.ts';
+import { tableTop } from './apparatus-piece.ts';
 import { type BedSpring, calcBedSpring } from './contact-bed.ts';
 import { type ContactRange, PLACE_RANGES, type RangedPlace, upOutOf } from './contact-ranges.ts';
 import type { TakeoffContact } from './contact-takeoff.ts';

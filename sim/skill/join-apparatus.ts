@@ -1,7 +1,8 @@
 /** The apparatus of a chain of flights in one world: what two of them share is there once. */
-import type { Piece, SkillApparatus } from './apparatus.ts';
+import type { SkillApparatus } from './apparatus.ts';
+import type { Piece, Span } from './apparatus-piece.ts';
 
-export interface PlacedApparatus {
+interface PlacedApparatus {
   readonly apparatus: SkillApparatus;
   /** of this flight's W in the world of the chain, m; heights are the same */
   readonly offset: { readonly x: number; readonly z: number };
@@ -12,8 +13,6 @@ export interface ChainApparatus {
   /** of each flight, indices into pieces */
   readonly legs: readonly { readonly leaves?: number; readonly lands?: number }[];
 }
-
-type Span = readonly [number, number];
 
 export function movePiece(piece: Piece, dx: number, dz: number): Piece {
   const by = ([a, b]: Span, d: number): Span => [a + d, b + d];

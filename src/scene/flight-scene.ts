@@ -89,8 +89,8 @@ export function flightScene(input: FlightSceneInput): Scene {
     y,
   });
   const layers: Layer[] = [
-    { name: 'ground', items: apparatus.behind, key: `flight ${flight.key} ${still}` },
     { name: 'heights', items: lines, key: still },
+    { name: 'ground', items: apparatus.behind, key: `flight ${flight.key} ${still}` },
     ghostLayer(flight, cursor.t, { ...place, name: 'flight', at }, w.thinGhosts),
     {
       name: 'path',

@@ -52,8 +52,8 @@ export function frontScene(input: SideSceneInput): Scene {
     height: w.height,
     background: 'air',
     layers: [
-      { name: 'ground', items: apparatus.behind, key: `front ${flight.key} ${JSON.stringify(w)}` },
       { name: 'heights', items: lines, key: JSON.stringify(w) },
+      { name: 'ground', items: apparatus.behind, key: `front ${flight.key} ${JSON.stringify(w)}` },
       { name: 'marks', items: [...apparatus.front, ...marks] },
       {
         name: 'figure',

@@ -92,8 +92,8 @@ export function sideScene(input: SideSceneInput): Scene {
   });
   const thin = w.thinGhosts ?? thinning(flight);
   const layers: Layer[] = [
-    { name: 'ground', items: apparatus.behind, key: `side ${flight.key} ${still}` },
     { name: 'heights', items: lines, key: still },
+    { name: 'ground', items: apparatus.behind, key: `side ${flight.key} ${still}` },
     ghostLayer(flight, cursor.t, { ...place, name: 'side', at }, thin),
     {
       name: 'path',

@@ -1,6 +1,6 @@
 /** A made-up flight for judging pictures: a back somersault with a full twist. Not a result of the model. */
 import type { Body } from '../../sim/body/body.ts';
-import type { Piece } from '../../sim/skill/apparatus.ts';
+import type { Piece } from '../../sim/skill/apparatus-piece.ts';
 import type { StageFlight, StagePose } from '../../src/scene/pose-frames.ts';
 import { type AnglesDeg, mixAngles, sheetShapes, stagePose } from './poses.ts';
 

@@ -7,8 +7,10 @@ import { apparatusItems } from '../../src/scene/apparatus-items.ts';
 import type { ApparatusPlace } from '../../src/scene/apparatus-place.ts';
 import { apparatusAlongTime } from '../../src/scene/apparatus-time.ts';
 import { flightScene } from '../../src/scene/flight-scene.ts';
+import { forceArrowItems } from '../../src/scene/force-arrows.ts';
 import { frontScene } from '../../src/scene/front-scene.ts';
 import { largeScene } from '../../src/scene/large-scene.ts';
+import { nearMarkItems } from '../../src/scene/near-mark.ts';
 import { ghostTimes, type StagePose } from '../../src/scene/pose-frames.ts';
 import type { DrawItem, Scene } from '../../src/scene/scene.ts';
 import { sideScene } from '../../src/scene/side-scene.ts';
@@ -130,6 +132,24 @@ describe('to scale', () => {
     expect(unrolled.x[1] - unrolled.x[0]).toBeCloseTo(1.2 * PX, 3);
     // the same metres from the mass centre at take-off as in the side view
     expect(unrolled.x[0] - 200).toBeCloseTo(side.x[0] - 250, 3);
+  });
+
+  /** m that drawn soles may lie in the bed: at take-off, on the toes, measured 0.0052; flat on it as they come down, where the drawn sole is thicker than the body's contact points, 0.0127 */
+  const SUNK = [0.01, 0.015] as const;
+
+  it('the drawn feet are in the line of the bed by no more than 1 cm at take-off, 1.5 cm as they come down', () => {
+    for (const id of ['trampoline-double-tuck', 'trampoline-barani']) {
+      const { flight, pose } = stage(id);
+      for (const [i, t] of [0, flight.duration].entries()) {
+        const scene = sideScene({ flight, cursor: pose(t), window: scaled });
+        const bed = boxOf(piecesIn(scene, 'bed')[0]).y[0];
+        const figure = scene.layers.find((l) => l.name === 'figure');
+        // the gap round a part is no part of it
+        const parts = flat(figure?.items ?? []).filter((item) => item.kind === 'fill' && item.fill !== 'air');
+        const low = Math.max(...parts.map((item) => boxOf(item).y[1]));
+        expect(Math.abs(low - bed) / PX).toBeLessThan(SUNK[i]);
+      }
+    }
   });
 
   it('a piece that goes far beyond the picture is cut at its edges', () => {
@@ -266,5 +286,66 @@ describe('along time', () => {
     const dips = p.filter((_, i) => i % 2 === 1 && p[i] > w.y(1.155) + 1);
     expect(dips).toHaveLength(2);
     for (const y of dips) expect(y).toBeCloseTo(w.y(1.155 - 0.7), 3);
+  });
+});
+
+describe('forces and what comes near', () => {
+  const arrow = {
+    x: 200,
+    y: 100,
+    force: [1, 4, 0] as const,
+    size: '4.1',
+    words: 'body weights on the hands',
+    name: 'contact' as const,
+  };
+  const side = { view: sideView(1), pxPerBodyWeight: 26, width: 600 };
+
+  it('an arrow has 26 px a body weight, from where the force acts, mirrored with the view', () => {
+    for (const [view, way] of [
+      [sideView(1), 1],
+      [sideView(-1), -1],
+    ] as const) {
+      const items = forceArrowItems(arrow, { ...side, view });
+      const head = items.find((i) => i.kind === 'fill');
+      if (head?.kind !== 'fill') throw new Error('no head');
+      expect([head.contours[0][0], head.contours[0][1]]).toEqual([200 + way * 26, 100 - 4 * 26]);
+      const line = items.find((i) => i.data?.arrow === 'contact');
+      expect(xyOf(line ?? items[0]).slice(0, 2)).toEqual([200, 100]);
+      expect(items.flatMap((i) => (i.kind === 'text' ? [i.text] : [])).sort()).toEqual([
+        '4.1',
+        'body weights on the hands',
+      ]);
+    }
+  });
+
+  it('words stay inside the picture', () => {
+    for (const x of [20, 300, 580]) {
+      for (const item of forceArrowItems({ ...arrow, x }, side)) {
+        if (item.kind !== 'text') continue;
+        const room = item.text.length * 0.56 * item.size;
+        expect(item.anchor === 'end' ? item.x - room : item.x).toBeGreaterThanOrEqual(0);
+        expect(item.anchor === 'end' ? item.x : item.x + room).toBeLessThanOrEqual(600);
+      }
+    }
+  });
+
+  it('no force, no arrow', () => {
+    expect(forceArrowItems({ ...arrow, force: [0, 0.01, 0] }, side)).toEqual([]);
+  });
+
+  it('a near miss is a ring of 9 to 11 px round the rail, a leader from the ring to its words, all in one colour', () => {
+    const items = nearMarkItems({
+      x: 300,
+      y: 200,
+      lines: ['2 cm', 'toes to the rail'],
+      words: { x: 260, y: 120, anchor: 'end' },
+    });
+    const ring = items.find((i) => i.data?.near === 'ring');
+    const leader = items.find((i) => i.data?.near === 'leader');
+    if (ring?.kind !== 'circle' || leader?.kind !== 'line') throw new Error('no mark');
+    expect(ring.r >= 9 && ring.r <= 11).toBe(true);
+    expect(Math.hypot(leader.points[0] - 300, leader.points[1] - 200)).toBeCloseTo(ring.r, 4);
+    const colours = items.map((i) => (i.kind === 'text' ? i.fill : 'stroke' in i ? i.stroke : ''));
+    expect(new Set(colours)).toEqual(new Set(['stop']));
   });
 });

@@ -1,11 +1,14 @@
 // What a skill leaves and lands on: which pieces, where, how large. Sizes are written here again, from memory of the norms, apart from the table in sim.
 import { describe, expect, it } from 'vitest';
+import * as contact from '../../sim/contact/index.ts';
 import { apparatusOf, flySkill, type Piece, type SkillApparatus, type SkillFile } from '../../sim/index.ts';
 import { calcContactPlaces } from '../../sim/motion/contact-places.ts';
+import { apparatusOfChain } from '../../sim/skill/chain-apparatus.ts';
 import { solidsOf } from '../../sim/skill/clearance.ts';
 import { joinApparatus } from '../../sim/skill/join-apparatus.ts';
+import { flyWhole } from '../../sim/skill/whole.ts';
 import { flightIn } from '../files/parts.ts';
-import { fileOf, skillOf } from './load.ts';
+import { builtOf, fileOf, skillOf } from './load.ts';
 
 function flown(file: SkillFile) {
   const skill = skillOf(file);
@@ -194,5 +197,40 @@ describe('a chain', () => {
     expect(chain.legs[0].lands).toBe(chain.legs[1].leaves);
     const table = chain.pieces[chain.legs[1].leaves ?? -1];
     expect(table.x[0]).toBeCloseTo(leaves(after).x[0] + 1.3, 9);
+  });
+
+  const giant = flyWhole(builtOf(fileOf('giant-double-straight')), contact);
+  const caught = (rail: string, along: number) => {
+    const ask = { rail, along, hands: 'both', gap: 0.05, closing: 2, armsStiffness: 15_000 } as const;
+    const leg = { title: '', skill: builtOf(fileOf('giant-double-straight')), next: 'catch', catch: ask } as const;
+    return apparatusOfChain(
+      { legs: [{ leg, skill: leg.skill, whole: giant, from: 0, to: 1, offset_W: [0, 0, 0] }] },
+      contact,
+    );
+  };
+
+  it('with a catch of the rail that was let go has one rail; of another, that one too, so far along at its own height', () => {
+    const same = caught('highBar', 0);
+    expect(same.pieces.filter((p) => p.kind === 'rail')).toHaveLength(1);
+    expect(same.legs[0].lands).toBe(same.legs[0].leaves);
+    const other = caught('unevenLow', 1.61);
+    const rails = other.pieces.filter((p) => p.kind === 'rail');
+    expect(rails.map((p) => middle(p.y).toFixed(2))).toEqual(['2.80', '1.70']);
+    expect(middle(rails[1].x) - middle(rails[0].x)).toBeCloseTo(1.61, 9);
+    expect(size(rails[1].y)).toBeCloseTo(0.04, 9);
+    expect(other.pieces[other.legs[0].lands ?? -1]).toBe(rails[1]);
+  });
+
+  it('a flight that hands alone end, over 0.8 m, meets a table, its far end 0.4 m past the hands', () => {
+    const file = fileOf('back-tuck');
+    const end = { surface: { kind: 'other', heightM: 1.25, by: 'hands' } } as const;
+    flightIn(file).end = end;
+    flightIn(file).takeoff.velocityMPerS = { along: 1, up: 6 };
+    const { apparatus, flight } = flown(file);
+    const table = lands(apparatus);
+    const hands = calcContactPlaces(flight, flight.duration).filter((p) => p.part === 'hands');
+    expect(table).toMatchObject({ kind: 'table', way: 1 });
+    expect(table.x[1]).toBeCloseTo(hands.reduce((sum, p) => sum + p.x, 0) / hands.length + 0.4, 9);
+    expect(table.y[1]).toBeCloseTo(1.25, 9);
   });
 });

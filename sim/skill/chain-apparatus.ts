@@ -1,0 +1,37 @@
+/** The apparatus of a flown chain in its own frame: what each leg leaves and meets, the rails that are to be caught among it. */
+import { apparatusOf, barMats, type SkillApparatus } from './apparatus.ts';
+import { wayOf } from './apparatus-ends.ts';
+import { railPiece } from './apparatus-piece.ts';
+import type { CatchAsk } from './chain.ts';
+import type { Contact } from './contact-room.ts';
+import type { FlownChain, FlownLeg } from './fly-chain.ts';
+import { type ChainApparatus, joinApparatus } from './join-apparatus.ts';
+
+export function apparatusOfChain({ legs }: Pick<FlownChain, 'legs'>, contact: Contact): ChainApparatus {
+  return joinApparatus(
+    legs.map(({ leg, whole, offset_W: [x, , z] }) => ({
+      apparatus: leg.catch ? withRail(apparatusOf(whole), whole, leg.catch, contact) : apparatusOf(whole),
+      offset: { x, z },
+    })),
+  );
+}
+
+function withRail(
+  { pieces, leaves }: SkillApparatus,
+  { skill, flight }: FlownLeg['whole'],
+  { rail: id, along }: CatchAsk,
+  contact: Contact,
+): SkillApparatus {
+  const { launch } = skill;
+  const rail = contact.getRail(id);
+  const x = (launch.rail ? launch.barX : 0) + along;
+  const isLeft = launch.rail !== undefined && Math.abs(along) < rail.radius && launch.rail.height === rail.height;
+  if (isLeft && leaves !== undefined) return { pieces, leaves, lands: leaves };
+  const caught = railPiece(rail, x, wayOf(flight));
+  const mats = launch.rail ? [] : [barMats(caught, 0)];
+  return {
+    pieces: [...pieces, ...mats, caught],
+    ...(leaves === undefined ? {} : { leaves }),
+    lands: pieces.length + mats.length,
+  };
+}

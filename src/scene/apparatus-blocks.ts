@@ -42,6 +42,14 @@ export function blockItems(piece: Piece, place: ApparatusPlace): DrawItem[] {
   }
 }
 
+/** A thick top, with an edge that is seen on a dark page. */
+function slabItems(place: ApparatusPlace, u: Span, v: Span, apparatus: string): DrawItem[] {
+  return [
+    rectItem(place, u, v, 'floor', { apparatus }),
+    { kind: 'line', points: Float32Array.from(corners(place, u, v)), closed: true, stroke: 'rule-2', width: 1 },
+  ];
+}
+
 /** A point at a share of a span. */
 const along = ([a, b]: Span, share: number): number => a + share * (b - a);
 
@@ -61,7 +69,7 @@ function tableItems(place: ApparatusPlace, u: Span, slab: Span, floorY: number, 
       'trunk',
     ),
     rectItem(place, [along(u, 0.24), along(u, 0.76)], [floorY, floorY + 0.04], 'trunk'),
-    rectItem(place, u, slab, 'floor', { apparatus: 'table' }),
+    ...slabItems(place, u, slab, 'table'),
   ];
 }
 
@@ -69,14 +77,14 @@ function tableItems(place: ApparatusPlace, u: Span, slab: Span, floorY: number, 
 function springboardItems(place: ApparatusPlace, u: Span, slab: Span, floorY: number, way: number): DrawItem[] {
   const data = { apparatus: 'springboard' };
   const thick = slab[1] - slab[0];
-  const base = rectItem(place, u, [floorY, floorY + Math.max(0.02, 2 / place.pxPerM)], 'floor');
+  const base = rectItem(place, u, [floorY, floorY + Math.max(0.02, 2 / place.pxPerM)], 'ink');
   const coil = (share: number): DrawItem => {
     const x = along(u, share);
     const [low, high] = [floorY + 0.02, slab[0]];
     const turns = [0, 1, 2, 3, 4].map((i): Span => [x + (i % 2 === 0 ? -0.03 : 0.03), low + ((high - low) * i) / 4]);
     return lineItem(place, turns, 'trunk', 1.6);
   };
-  if (way === 0) return [base, coil(0.25), coil(0.75), rectItem(place, u, slab, 'floor', data)];
+  if (way === 0) return [base, coil(0.25), coil(0.75), rectItem(place, u, slab, 'ink', data)];
   const [rear, front] = way > 0 ? u : [u[1], u[0]];
   const low = Math.min(floorY + thick + 0.02, slab[1]);
   // feet are on the level part at the front
@@ -94,7 +102,7 @@ function springboardItems(place: ApparatusPlace, u: Span, slab: Span, floorY: nu
         [bend, slab[0]],
         [rear, low - thick],
       ],
-      'floor',
+      'ink',
       data,
     ),
   ];
@@ -102,7 +110,7 @@ function springboardItems(place: ApparatusPlace, u: Span, slab: Span, floorY: nu
 
 function divingBoardItems(place: ApparatusPlace, u: Span, slab: Span, floorY: number, way: number): DrawItem[] {
   const data = { apparatus: 'divingBoard' };
-  const board = rectItem(place, u, slab, 'floor', data);
+  const board = rectItem(place, u, slab, 'ink', data);
   if (way === 0) {
     const post = (share: number): Span => [along(u, share) - 0.05, along(u, share) + 0.05];
     return [
@@ -143,6 +151,6 @@ function platformItems(place: ApparatusPlace, u: Span, slab: Span, floorY: numbe
       'rule-2',
       1,
     ),
-    rectItem(place, u, slab, 'floor', { apparatus: 'platform' }),
+    ...slabItems(place, u, slab, 'platform'),
   ];
 }

@@ -78,7 +78,7 @@ export function heightLines(h: HeightScale, place: HeightLabels): { lines: DrawI
       data: { heightM: y },
     });
   }
-  if (Number.isFinite(h.breakY)) lines.push(...breakMark(place.from + 8, heightPx(h, h.breakY)));
+  if (Number.isFinite(h.breakY)) lines.push(...breakMark(place.from + 4, heightPx(h, h.breakY)));
   return { lines, labels };
 }
 

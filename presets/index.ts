@@ -14,5 +14,17 @@ const byId = <T>(files: Record<string, T>): [string, T][] => Object.entries(file
 export const athletes: Readonly<Record<string, Athlete>> = Object.fromEntries(
   byId(athleteFiles).map(([id, file]) => [id, file.athlete]),
 );
-export const skills: Readonly<Record<string, SkillFile>> = Object.fromEntries(byId(skillFiles));
+
+/** As isChain of sim: presets take types of it only. */
+const isChain = ({ phases }: SkillFile): boolean =>
+  phases.filter(({ kind }) => kind === 'flight').length > 1 || phases.some(({ kind }) => kind === 'catch');
+const files = byId(skillFiles);
+/** Skills of one flight. */
+export const skills: Readonly<Record<string, SkillFile>> = Object.fromEntries(
+  files.filter(([, file]) => !isChain(file)),
+);
+/** Skills of several flights, or with a catch. */
+export const chains: Readonly<Record<string, SkillFile>> = Object.fromEntries(
+  files.filter(([, file]) => isChain(file)),
+);
 export const shapes: Readonly<Record<string, ShapeData>> = Object.assign({}, ...Object.values(shapeFiles));

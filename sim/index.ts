@@ -21,6 +21,7 @@ export type { SkillResult } from './estimate/skill-result.ts';
 export { partsOfWhole } from './estimate/whole-parts.ts';
 export type { Athlete, HumanAthlete } from './files/athlete-schema.ts';
 export { CATCH_DEFAULTS } from './files/catch-defaults.ts';
+export { catchOf, catchWindowOf } from './files/catch-json.ts';
 export { CAUTION, COMPARED } from './files/caution.ts';
 export { checkSkillFile, formatSkill } from './files/check-skill.ts';
 export { fileOfDraft } from './files/draft-file.ts';
@@ -223,6 +224,17 @@ export {
   type TiltValues,
 } from './skill/tilt-account.ts';
 export { wordBasis, wordCoarseTwist } from './words/basis-words.ts';
+export {
+  CLOSING_SOURCE,
+  formatCatch,
+  wordCatch,
+  wordFailing,
+  wordGap,
+  wordRail,
+  wordSeen,
+  wordUncomputed,
+  wordWindowEnds,
+} from './words/catch-words.ts';
 export { formatClearance } from './words/clearance-words.ts';
 export { formatConditioning, wordConditioning } from './words/conditioning-words.ts';
 export { formatLateDose } from './words/late-words.ts';

@@ -8,7 +8,6 @@ import { FieldError } from '../math/field-error.ts';
 import { applyInto } from '../math/rot.ts';
 import { type RailSway, swayInto } from '../measure/rail-sway.ts';
 import { findSeen, makeGlance } from '../measure/sight.ts';
-import { calcPose } from '../motion/pose.ts';
 import { makeState, readState, rootMotionInto, type State } from '../motion/state.ts';
 
 /** A rail that hands may meet. */
@@ -52,37 +51,38 @@ export type HandColumns = Readonly<Record<keyof HandAt, Float64Array>>;
 
 /** What a catch is sought in. */
 export interface HandWatch {
-  readonly t: Float64Array;
-  readonly left: HandColumns;
-  readonly right: HandColumns;
-  readonly toward: Float64Array;
-  /** s from which hands are looked at */
+  /** s from which hands are looked at, and the end of the flight */
   readonly from: number;
+  readonly to: number;
   at(t: number): HandsAt;
 }
 
 export interface CatchWatch extends HandWatch {
+  readonly t: Float64Array;
+  readonly left: HandColumns;
+  readonly right: HandColumns;
+  readonly toward: Float64Array;
   /** [from, to], s, in which the rail can be seen (measure/sight.ts); undefined: a body without a head */
   readonly seen?: readonly (readonly [number, number])[];
 }
 
 /** Hands that let go of the same rail do not count for so long, s: our judgement, as for what comes near it. */
 const LEAVING = 0.15;
-/** s between two looks */
-const LOOK = 2e-3;
+/** s between two rows of the columns */
+const ROW = 2e-3;
+
+/** Without columns and sight: for the many flights of a study. */
+export const makeHandWatch = (flight: Flight, rail: WatchedRail): HandWatch => ({
+  from: rail.left ? Math.min(LEAVING, flight.duration) : 0,
+  to: flight.duration,
+  at: makeHandsLook(flight, rail),
+});
 
 export function calcCatchWatch(flight: Flight, rail: WatchedRail): CatchWatch {
   const watch = makeHandWatch(flight, rail);
-  const glance = makeGlance(flight);
-  return { ...watch, ...(glance ? { seen: findSeen(watch.t, (t) => glance(t, [rail.x, rail.y, 0]).isSeen) } : {}) };
-}
-
-/** The same without sight, for studies. */
-export function makeHandWatch(flight: Flight, rail: WatchedRail): HandWatch {
-  const at = makeHandsLook(flight, rail);
-  const n = Math.max(2, Math.ceil(flight.duration / LOOK) + 1);
+  const n = Math.max(2, Math.ceil(flight.duration / ROW) + 1);
   const t = Float64Array.from({ length: n }, (_, i) => (flight.duration * i) / (n - 1));
-  const rows = Array.from(t, at);
+  const rows = Array.from(t, watch.at);
   const column = (pick: (row: HandsAt) => number): Float64Array => Float64Array.from(rows, pick);
   const hand = (side: Hand): HandColumns => ({
     distance: column((r) => r[side].distance),
@@ -93,13 +93,14 @@ export function makeHandWatch(flight: Flight, rail: WatchedRail): HandWatch {
     along: column((r) => r[side].along),
     across: column((r) => r[side].across),
   });
+  const glance = makeGlance(flight);
   return {
+    ...watch,
     t,
     left: hand('left'),
     right: hand('right'),
     toward: column((r) => r.toward),
-    from: rail.left ? Math.min(LEAVING, flight.duration) : 0,
-    at,
+    ...(glance ? { seen: findSeen(t, (s) => glance(s, [rail.x, rail.y, 0]).isSeen) } : {}),
   };
 }
 
@@ -110,27 +111,30 @@ export function makeHandsLook(flight: Flight, rail: WatchedRail): (t: number) =>
   const state = makeState(body);
   const root = [new Float64Array(3), new Float64Array(3)] as const;
   const sway = [0, 0, 0, 0];
+  const [p, v, shoulder] = [
+    [0, 0, 0],
+    [0, 0, 0],
+    [0, 0, 0],
+  ];
   return (t) => {
     readState(flight, t, state);
     rootMotionInto(state, root[0], 0, root[1]);
-    const { R_WS, p_WSo_W } = calcPose(state.sm, state.quat_WB, state.p_WScm_W);
     sway.fill(0);
     if (rail.left?.sway) swayInto(rail.left.sway, t, sway);
     const [x, y, vx, vy] = [rail.x + sway[0], rail.y + sway[1], sway[2], sway[3]];
     const handAt = ({ hand, upper, point, length }: Arm): HandAt => {
-      const p = [0, 0, 0];
-      applyInto(R_WS, 9 * hand, point, 0, p, 0);
-      const v = velocityOf(state, root[1], hand, point);
-      const [sx, sy] = [x - p_WSo_W[3 * upper], y - p_WSo_W[3 * upper + 1]];
+      pointInto(state, root, hand, point, p, v);
+      pointInto(state, root, upper, ORIGIN, shoulder);
+      const [sx, sy] = [x - shoulder[0], y - shoulder[1]];
       const way = Math.hypot(sx, sy);
       const [ex, ey] = way > 0 ? [sx / way, sy / way] : [1, 0];
-      const [hx, hy] = [p_WSo_W[3 * hand] + p[0] - x, p_WSo_W[3 * hand + 1] + p[1] - y];
+      const [hx, hy] = [p[0] - x, p[1] - y];
       const [ux, uy] = [v[0] - vx, v[1] - vy];
       return {
         distance: Math.hypot(hx, hy),
         x: hx,
         y: hy,
-        z: p_WSo_W[3 * hand + 2] + p[2],
+        z: p[2],
         reach: length - way,
         along: ux * ex + uy * ey,
         across: Math.abs(ux * ey - uy * ex),
@@ -169,19 +173,31 @@ function armOf({ body }: Flight, side: 'L' | 'R'): Arm {
   return { hand, upper, point, length: links.reduce((sum, p) => sum + Math.hypot(...p), 0) };
 }
 
-/** Of a point of a segment, W. */
-function velocityOf(state: State, v_WBo_W: Float64Array, segment: number, p_SoP_S: readonly number[]): number[] {
-  const { sm, R_WB, w_WB_B: w } = state;
+const ORIGIN = [0, 0, 0] as const;
+const arm = [0, 0, 0];
+const speed = [0, 0, 0];
+
+/** Place of a point of a segment, and its velocity where it is asked for, W. */
+function pointInto(
+  { sm, R_WB, w_WB_B: w }: State,
+  [p_WBo_W, v_WBo_W]: readonly [Float64Array, Float64Array],
+  segment: number,
+  p_SoP_S: readonly number[],
+  p: number[],
+  v?: number[],
+): void {
   const { R_BS, p_BoSo_B: P, v_BSo_B: V, w_BS_B: W } = sm;
-  const arm = [0, 0, 0];
   applyInto(R_BS, 9 * segment, p_SoP_S, 0, arm, 0);
   const o = 3 * segment;
-  const [x, y, z] = [P[o] + arm[0], P[o + 1] + arm[1], P[o + 2] + arm[2]];
-  const v = [
-    V[o] + W[o + 1] * arm[2] - W[o + 2] * arm[1] + w[1] * z - w[2] * y,
-    V[o + 1] + W[o + 2] * arm[0] - W[o] * arm[2] + w[2] * x - w[0] * z,
-    V[o + 2] + W[o] * arm[1] - W[o + 1] * arm[0] + w[0] * y - w[1] * x,
-  ];
-  applyInto(R_WB, 0, v, 0, v, 0);
-  return v.map((u, k) => u + v_WBo_W[k]);
+  if (v) {
+    const [x, y, z] = [P[o] + arm[0], P[o + 1] + arm[1], P[o + 2] + arm[2]];
+    speed[0] = V[o] + W[o + 1] * arm[2] - W[o + 2] * arm[1] + w[1] * z - w[2] * y;
+    speed[1] = V[o + 1] + W[o + 2] * arm[0] - W[o] * arm[2] + w[2] * x - w[0] * z;
+    speed[2] = V[o + 2] + W[o] * arm[1] - W[o + 1] * arm[0] + w[0] * y - w[1] * x;
+    applyInto(R_WB, 0, speed, 0, v, 0);
+    for (let k = 0; k < 3; k++) v[k] += v_WBo_W[k];
+  }
+  for (let k = 0; k < 3; k++) arm[k] += P[o + k];
+  applyInto(R_WB, 0, arm, 0, p, 0);
+  for (let k = 0; k < 3; k++) p[k] += p_WBo_W[k];
 }

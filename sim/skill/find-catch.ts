@@ -45,46 +45,70 @@ const HALF_RAIL = 1.2;
 const NAMED_SHARE = Math.sin(Math.PI / 8);
 /** m/s: slower along X there is no direction of travel (docs/conventions.md) */
 const LEAST_TRAVEL = 0.2;
-/** s: moments are found to this */
-const EXACT = 1e-6;
+/** s between two looks (in which no hand passes a rail twice), and to which moments are found */
+const LOOK = 0.02;
+const EXACT = 1e-5;
+/** m/s: no hand of a flight passes a rail faster: our judgement */
+const FASTEST = 20;
+
+/** Whether and when alone: for flights that are cut there, and for the many of a study. */
+export interface Sought {
+  readonly kind: CatchOutcome['kind'];
+  readonly moment: CatchMoment;
+}
+
+interface Search extends Sought {
+  readonly looks: readonly CatchMoment[];
+  lookAt(t: number): CatchMoment;
+}
+
+export const seekCatch = (watch: HandWatch, asked: CatchAsked): Sought => {
+  const { kind, moment } = search(watch, asked);
+  return { kind, moment };
+};
 
 export function findCatch(watch: HandWatch, asked: CatchAsked): CatchOutcome {
-  const { t } = watch;
-  const hands: readonly Hand[] = asked.hands === 'both' ? ['left', 'right'] : [asked.hands];
-  const gapAt = (s: number): number => momentOf(watch.at(s), hands).gap;
-  const gap = Float64Array.from(t, (_, i) => Math.max(...hands.map((h) => watch[h].distance[i])));
-  const first = t.findIndex((s) => s >= watch.from);
-  const last = t.length - 1;
+  const { kind, moment, looks, lookAt } = search(watch, asked);
+  if (kind !== 'missed') {
+    const end = (looks: readonly CatchMoment[]): number => {
+      const beyond = looks.findIndex(({ gap }) => gap > asked.gap);
+      if (beyond < 0) return looks[looks.length - 1]?.t ?? moment.t;
+      return edgeBetween(looks[beyond - 1]?.t ?? moment.t, looks[beyond].t, (t) => lookAt(t).gap <= asked.gap);
+    };
+    const from = end(looks.filter(({ t }) => t < moment.t).reverse());
+    const to = end(looks.filter(({ t }) => t > moment.t));
+    return { kind, moment, within: [from, to], isOpen: to >= watch.to };
+  }
+  const hands = handsOf(asked);
+  const other = hands.find((h) => h !== moment.farther);
+  return {
+    kind,
+    moment,
+    ways: waysOf(moment, asked.gap),
+    ...(other && moment[other].distance <= asked.gap ? { only: other } : {}),
+    inReach: reachTime(looks, hands),
+  };
+}
+
+const handsOf = ({ hands }: CatchAsked): readonly Hand[] => (hands === 'both' ? ['left', 'right'] : [hands]);
+
+function search({ from, to, at }: HandWatch, asked: CatchAsked): Search {
+  const hands = handsOf(asked);
+  const lookAt = (t: number): CatchMoment => momentOf(at(t), hands);
+  const last = Math.max(1, Math.ceil((to - from) / LOOK));
+  const looks = Array.from({ length: last + 1 }, (_, i) => lookAt(from + ((to - from) * i) / last));
   let nearest: CatchMoment | undefined;
-  for (let i = first; i <= last; i++) {
-    const isLeast = (i === first || gap[i] <= gap[i - 1]) && (i === last || gap[i] < gap[i + 1]);
-    if (!isLeast) continue;
-    const s = leastBetween(t[Math.max(i - 1, first)], t[Math.min(i + 1, last)], gapAt);
-    const moment = momentOf(watch.at(s), hands);
+  for (let i = 0; i <= last; i++) {
+    const isLeast = (i === 0 || looks[i].gap <= looks[i - 1].gap) && (i === last || looks[i].gap < looks[i + 1].gap);
+    // nothing between two looks is nearer by more than a hand can go
+    if (!isLeast || looks[i].gap - FASTEST * LOOK > (nearest?.gap ?? Number.POSITIVE_INFINITY)) continue;
+    const moment = leastBetween(looks[Math.max(i - 1, 0)], looks[i], looks[Math.min(i + 1, last)], lookAt);
     if (!nearest || moment.gap < nearest.gap) nearest = moment;
     if (!(moment.gap <= asked.gap) || hands.some((h) => Math.abs(moment[h].z) > HALF_RAIL)) continue;
-    const end = (way: 1 | -1): number => {
-      let k = way > 0 ? t.findIndex((x) => x > s) : t.findLastIndex((x) => x < s);
-      let inside = s;
-      while (k >= first && k <= last && gap[k] <= asked.gap) {
-        inside = t[k];
-        k += way;
-      }
-      return k < first || k > last ? inside : edgeBetween(inside, t[k], (x) => gapAt(x) <= asked.gap);
-    };
-    const to = end(1);
-    const kind = Math.abs(moment.along) > asked.closing ? 'tooFast' : 'caught';
-    return { kind, moment, within: [end(-1), to], isOpen: to >= t[last] };
+    return { kind: Math.abs(moment.along) > asked.closing ? 'tooFast' : 'caught', moment, looks, lookAt };
   }
   if (!nearest) throw new RangeError('a flight is looked at up to its end');
-  const other = hands.find((h) => h !== nearest.farther);
-  return {
-    kind: 'missed',
-    moment: nearest,
-    ways: waysOf(nearest, asked.gap),
-    ...(other && nearest[other].distance <= asked.gap ? { only: other } : {}),
-    inReach: reachTime(watch, hands),
-  };
+  return { kind: 'missed', moment: nearest, looks, lookAt };
 }
 
 function momentOf(at: HandsAt, hands: readonly Hand[]): CatchMoment {
@@ -116,34 +140,35 @@ function waysOf(moment: CatchMoment, gap: number): MissedWay[] {
     .map(([word]) => word);
 }
 
-function reachTime({ t, ...watch }: HandWatch, hands: readonly Hand[]): number {
+function reachTime(looks: readonly CatchMoment[], hands: readonly Hand[]): number {
   let sum = 0;
-  for (let i = 1; i < t.length; i++)
-    if (t[i - 1] >= watch.from && hands.every((h) => watch[h].reach[i] >= 0 && watch[h].reach[i - 1] >= 0))
-      sum += t[i] - t[i - 1];
+  for (let i = 1; i < looks.length; i++)
+    if (hands.every((h) => looks[i][h].reach >= 0 && looks[i - 1][h].reach >= 0)) sum += looks[i].t - looks[i - 1].t;
   return sum;
 }
 
-/** Where f is least between a and b, where it falls and then rises: golden sections. */
-function leastBetween(from: number, to: number, f: (t: number) => number): number {
-  const share = (Math.sqrt(5) - 1) / 2;
-  let [a, b] = [from, to];
-  let [c, d] = [b - share * (b - a), a + share * (b - a)];
-  let [fc, fd] = [f(c), f(d)];
-  while (b - a > EXACT) {
-    if (fc < fd) {
-      [b, d, fd] = [d, c, fc];
-      c = b - share * (b - a);
-      fc = f(c);
-    } else {
-      [a, c, fc] = [c, d, fd];
-      d = a + share * (b - a);
-      fd = f(d);
-    }
+/** The least gap between a and b, where it falls and then rises: golden sections. */
+function leastBetween(
+  a: CatchMoment,
+  near: CatchMoment,
+  b: CatchMoment,
+  lookAt: (t: number) => CatchMoment,
+): CatchMoment {
+  const share = (3 - Math.sqrt(5)) / 2;
+  let [from, best, to] = [a.t, near, b.t];
+  // at an end of what is looked at there is no other side
+  if (best.t <= from || best.t >= to) best = lookAt((from + to) / 2);
+  while (to - from > EXACT) {
+    const isLeft = best.t - from > to - best.t;
+    const next = lookAt(isLeft ? best.t - share * (best.t - from) : best.t + share * (to - best.t));
+    if (next.gap < best.gap) {
+      if (isLeft) to = best.t;
+      else from = best.t;
+      best = next;
+    } else if (isLeft) from = next.t;
+    else to = next.t;
   }
-  // at an end of the flight the end itself
-  const s = (a + b) / 2;
-  return [from, to].reduce((best, x) => (f(x) < f(best) ? x : best), s);
+  return [a, near, b].reduce((least, one) => (one.gap < least.gap ? one : least), best);
 }
 
 function edgeBetween(inside: number, outside: number, isIn: (t: number) => boolean): number {

@@ -36,7 +36,7 @@ const BASIS_WORDS: Readonly<Record<SkillVerdict['basis'], string>> = {
 export function wordNotComputed(why: NotComputed, n: NumberWords = PLAIN_NUMBERS): string {
   switch (why.kind) {
     case 'asymmetric':
-      return `the landing model is flat: ${why.of.map((a) => asymmetryWords(a, n)).join('; ')}. Most twisting landings are uneven (50 to 83 %: Marinšek & Čuk)`;
+      return `the landing model is flat: ${why.of.map((a) => wordAsymmetry(a, n)).join('; ')}. Most twisting landings are uneven (50 to 83 %: Marinšek & Čuk)`;
     case 'fast':
       return `it turns with ${why.turning.toFixed(0)} kg m2/s at touchdown; endings are judged up to ${why.limit.toFixed(0)} for this body, since beyond the landing model holds none and gymnasts do. The forces of its impact are computed where a landing is stated`;
     case 'undefined':
@@ -53,7 +53,7 @@ export function wordNotComputed(why: NotComputed, n: NumberWords = PLAIN_NUMBERS
 }
 
 type AsymmetryOf = Extract<NotComputed, { kind: 'asymmetric' }>['of'][number];
-function asymmetryWords({ kind, value, limit }: AsymmetryOf, n: NumberWords): string {
+export function wordAsymmetry({ kind, value, limit }: AsymmetryOf, n: NumberWords): string {
   switch (kind) {
     case 'tilt':
       return `tilted by ${n.angle(value)} (limit ${n.angle(limit)})`;

@@ -13,7 +13,7 @@ import { Planar } from './planar.ts';
 import { type Rail, springOf } from './rail.ts';
 import { type CaughtStart, MOST_GAP } from './swing-spec.ts';
 
-export interface CatchPlace {
+interface CatchPlace {
   readonly rail: Rail;
   /** rest place of the rail in the flight's X, m */
   readonly x: number;
@@ -33,7 +33,7 @@ export interface CatchEnergy {
   readonly lost: number;
 }
 
-export interface OnRail {
+interface OnRail {
   /** +1: faces +X of the flight; -1: the plane was turned half round */
   readonly facing: 1 | -1;
   readonly tilt: number;

@@ -19,7 +19,7 @@ export interface CatchLoad {
   readonly range: readonly [number, number];
 }
 
-export type CaughtSpec = Omit<SwingSpec, 'start'> & { readonly start: CaughtStart };
+type CaughtSpec = Omit<SwingSpec, 'start'> & { readonly start: CaughtStart };
 
 export const makeCaughtSwing = (spec: CaughtSpec): { readonly swing: Swing; readonly load: CatchLoad } => {
   const swing = makeSwing(spec);

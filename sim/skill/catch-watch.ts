@@ -11,7 +11,7 @@ import { findSeen, makeGlance } from '../measure/sight.ts';
 import { makeState, readState, rootMotionInto, type State } from '../motion/state.ts';
 
 /** A rail that hands may meet. */
-export interface WatchedRail {
+interface WatchedRail {
   /** rest place in the flight's X and Y, m */
   readonly x: number;
   readonly y: number;
@@ -47,7 +47,7 @@ export interface HandsAt {
 }
 
 /** One number a time for each hand. */
-export type HandColumns = Readonly<Record<keyof HandAt, Float64Array>>;
+type HandColumns = Readonly<Record<keyof HandAt, Float64Array>>;
 
 /** What a catch is sought in. */
 export interface HandWatch {

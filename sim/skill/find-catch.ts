@@ -52,7 +52,7 @@ const EXACT = 1e-5;
 const FASTEST = 20;
 
 /** Whether and when alone: for flights that are cut there, and for the many of a study. */
-export interface Sought {
+interface Sought {
   readonly kind: CatchOutcome['kind'];
   readonly moment: CatchMoment;
 }

@@ -15,43 +15,44 @@ const bin = (file) => path.join(root, 'node_modules', file);
 const total = { passed: 0, failed: 0 };
 const table = [];
 
-let running = null;
+const running = new Set();
 
-function signalRunning(signal) {
-  if (!running) return;
+function signal(child, name) {
   try {
-    process.kill(-running.pid, signal);
+    process.kill(-child.pid, name);
   } catch {
-    running.kill(signal);
+    child.kill(name);
   }
 }
 
 /** Asks first: Playwright ends the server and the browsers it started. */
-function stopRunning(then = () => undefined) {
-  signalRunning('SIGTERM');
+function stop(children, then = () => undefined) {
+  for (const child of children) signal(child, 'SIGTERM');
   setTimeout(() => {
-    signalRunning('SIGKILL');
+    for (const child of children) if (running.has(child)) signal(child, 'SIGKILL');
     then();
   }, graceMs);
 }
 
-function run(file, args, { env = {}, limit = 5 * minute } = {}) {
+/** With `sink`, what the child says is kept there, to be said in one piece. */
+function run(file, args, { env = {}, limit = 5 * minute, sink = null } = {}) {
   return new Promise((resolve) => {
     // a group of its own, so that a step over its limit goes with all its children
     const child = spawn(process.execPath, [file, ...args], {
       cwd: root,
-      stdio: ['ignore', 'inherit', 'inherit'],
+      stdio: sink ? ['ignore', 'pipe', 'pipe'] : ['ignore', 'inherit', 'inherit'],
       env: { ...process.env, ...env },
       detached: process.platform !== 'win32',
     });
-    running = child;
+    running.add(child);
+    for (const stream of sink ? [child.stdout, child.stderr] : []) stream.on('data', (piece) => sink.push(piece));
     const timer = setTimeout(() => {
       console.error(`Stopped after ${limit / minute} minutes.`);
-      stopRunning();
+      stop([child]);
     }, limit);
     const end = (code) => {
       clearTimeout(timer);
-      running = null;
+      running.delete(child);
       resolve(code ?? 1);
     };
     child.on('error', (error) => {
@@ -62,8 +63,8 @@ function run(file, args, { env = {}, limit = 5 * minute } = {}) {
   });
 }
 
-async function step(name, work) {
-  console.log(`\n--- ${name}`);
+async function step(name, work, sink = null) {
+  if (!sink) console.log(`\n--- ${name}`);
   const start = performance.now();
   let count;
   try {
@@ -72,6 +73,7 @@ async function step(name, work) {
     console.error(error.message);
     count = { passed: 0, failed: 1 };
   }
+  if (sink) process.stdout.write(Buffer.concat([Buffer.from(`\n--- ${name}\n`), ...sink]));
   total.passed += count.passed;
   total.failed += count.failed;
   const seconds = ((performance.now() - start) / 1000).toFixed(1);
@@ -81,6 +83,28 @@ async function step(name, work) {
 }
 
 const asOne = async (...call) => ((await run(...call)) === 0 ? { passed: 1, failed: 0 } : { passed: 0, failed: 1 });
+
+/** One check beside others: it says what it has to say when it ends. */
+function aside(name, file, args) {
+  const sink = [];
+  return step(name, () => asOne(file, args, { sink }), sink);
+}
+
+/** The checker of types uses one processor; the two that read form, one after the other, the next. The page is built beside them. */
+async function checkSources() {
+  const form = async () => {
+    await aside('lint and format', bin('@biomejs/biome/bin/biome'), [
+      'ci',
+      '--error-on-warnings',
+      `--colors=${process.stdout.isTTY ? 'force' : 'off'}`,
+      '.',
+    ]);
+    await aside('reactivity lint', bin('eslint/bin/eslint.js'), ['--max-warnings', '0', '.']);
+    return aside('build', 'src/cli/build-app.mjs', ['--always']);
+  };
+  const [built] = await Promise.all([form(), aside('types', bin('typescript/bin/tsc'), ['--pretty', 'false'])]);
+  return built;
+}
 
 async function unit() {
   const report = path.join(reports, 'unit.json');
@@ -102,18 +126,8 @@ async function main() {
     return { passed: 0, failed: 0 };
   });
   if (ready) {
-    await step('types', () => asOne(bin('typescript/bin/tsc'), ['--pretty', 'false']));
-    await step('lint and format', () =>
-      asOne(bin('@biomejs/biome/bin/biome'), [
-        'ci',
-        '--error-on-warnings',
-        `--colors=${process.stdout.isTTY ? 'force' : 'off'}`,
-        '.',
-      ]),
-    );
-    await step('reactivity lint', () => asOne(bin('eslint/bin/eslint.js'), ['--max-warnings', '0', '.']));
+    const built = await checkSources();
     await step('unit', unit);
-    const built = await step('build', () => asOne('src/cli/build-app.mjs', ['--always']));
     // an old dist/ must not answer for sources that do not build
     await step('browser', () => (built ? browser() : Promise.reject(new Error('No browser test: the build failed.'))));
   }
@@ -124,5 +138,5 @@ async function main() {
   process.stdout.write(`${total.passed} passed, ${total.failed} failed\n`, () => process.exit(total.failed ? 1 : 0));
 }
 
-for (const signal of ['SIGINT', 'SIGTERM']) process.once(signal, () => stopRunning(() => process.exit(1)));
+for (const name of ['SIGINT', 'SIGTERM']) process.once(name, () => stop(running, () => process.exit(1)));
 await main();

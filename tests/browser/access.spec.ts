@@ -1,7 +1,7 @@
 // Accessible in light and dark, on every device: axe finds nothing; the structure is there; reduced motion is respected.
 
 import { expect, type Page } from '@playwright/test';
-import { ALL_RULES, makeAxe } from './axe.ts';
+import { ALL_RULES, makeAxe, makeAxeIn, SCHEMES } from './axe.ts';
 import { openBench } from './bench.ts';
 import { test } from './kept-files.ts';
 
@@ -13,7 +13,7 @@ const ON_RULER = '.lane-keys .key, .shape-place .edge, .shape-place .tile';
 
 async function list(
   page: Page,
-  violations: Awaited<ReturnType<ReturnType<typeof makeAxe>['analyze']>>['violations'],
+  violations: Awaited<ReturnType<Awaited<ReturnType<typeof makeAxe>>['analyze']>>['violations'],
 ): Promise<string[]> {
   const found: string[] = [];
   for (const { id, nodes } of violations)
@@ -29,36 +29,30 @@ async function list(
   return found;
 }
 
-const SCHEMES = ['light', 'dark'] as const;
-
 test('axe finds no violation, light and dark', async ({ page }) => {
   await openBench(page);
   for (const colorScheme of SCHEMES) {
-    await page.emulateMedia({ colorScheme, reducedMotion: 'reduce' });
-    const shown = await makeAxe(page).withTags(ALL_RULES).analyze();
+    const shown = await (await makeAxeIn(page, colorScheme, ALL_RULES)).analyze();
     expect(await list(page, shown.violations), colorScheme).toEqual([]);
   }
 });
 
-for (const [panel, key] of [
-  ['skills', 's'],
-  ['values', 'v'],
-  ['joints', 'j'],
-  ['shapes', 'b'],
-  ['keys', '?'],
-] as const)
-  test(`axe finds no violation in the panel of ${panel}, light and dark`, async ({ page }) => {
-    await openBench(page);
-    await page.keyboard.press(key);
-    await expect(page.getByRole('dialog')).toBeVisible();
-    for (const colorScheme of SCHEMES) {
-      await page.emulateMedia({ colorScheme, reducedMotion: 'reduce' });
-      const shown = await makeAxe(page).include('dialog').analyze();
-      expect(await list(page, shown.violations), colorScheme).toEqual([]);
-    }
-    await page.keyboard.press('Escape');
-    await expect(page.getByRole('dialog')).toBeHidden();
-  });
+test('axe finds no violation in the panels of skills, values, joints, shapes and keys, light and dark', {
+  tag: ['@desktop', '@phone'],
+}, async ({ page }) => {
+  await openBench(page);
+  for (const key of ['s', 'v', 'j', 'b', '?'])
+    await test.step(`panel of the key ${key}`, async () => {
+      await page.keyboard.press(key);
+      await expect(page.getByRole('dialog')).toBeVisible();
+      for (const colorScheme of SCHEMES) {
+        const shown = await (await makeAxeIn(page, colorScheme)).include('dialog').analyze();
+        expect(await list(page, shown.violations), `${key} ${colorScheme}`).toEqual([]);
+      }
+      await page.keyboard.press('Escape');
+      await expect(page.getByRole('dialog')).toBeHidden();
+    });
+});
 
 test('nothing plays by itself, and a screen reader hears the cut', async ({ page }) => {
   await openBench(page);
@@ -72,7 +66,7 @@ test('axe still finds what is wrong', { tag: '@once' }, async ({ page }) => {
   await page.setContent(
     '<html lang="en"><title>x</title><main><h1>A</h1><p style="color:#aaa;background:#fff">pale</p><img src="data:,"><button></button></main></html>',
   );
-  const { violations } = await makeAxe(page).withTags(['wcag2a', 'wcag2aa', 'best-practice']).analyze();
+  const { violations } = await (await makeAxe(page)).withTags(['wcag2a', 'wcag2aa', 'best-practice']).analyze();
   expect(violations.map((v) => v.id).sort()).toEqual(['button-name', 'color-contrast', 'image-alt']);
 });
 

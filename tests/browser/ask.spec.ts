@@ -1,7 +1,7 @@
 // Ask, as a person asks: a wanted twist gets answers drawn as B, used and taken back; margin, map, faults, one tab at a time.
 
 import { expect, type Page } from '@playwright/test';
-import { ALL_RULES, findViolations } from './axe.ts';
+import { ALL_RULES, findInBothThemes } from './axe.ts';
 import { openBench, openSkill, pickSkill, readSentence, undo } from './bench.ts';
 import { test } from './kept-files.ts';
 
@@ -31,7 +31,7 @@ async function ask(page: Page): Promise<void> {
   await expect(answer(page, 1)).toBeVisible(SOON);
 }
 
-test('the sentence is filled from the skill; an answer is shown, used in one step and taken back', {
+test('the sentence is filled from the skill; an answer is shown, kept as a version, used in one step and taken back; axe finds nothing', {
   tag: ['@desktop', '@phone'],
 }, async ({ page }) => {
   await openAsk(page);
@@ -42,6 +42,12 @@ test('the sentence is filled from the skill; an answer is shown, used in one ste
   await slot(page, 'Twists wanted').press('Enter');
   await ask(page);
   await expect(answer(page, 1)).toContainText('0.90 twist');
+  for (const name of isWide(page) ? ['all'] : ['Wanted', 'Answers', 'Margin', 'Map']) {
+    await tab(page, name);
+    if (name === 'Margin' || name === 'all') await expect(page.getByTestId('share')).toBeVisible(SOON);
+    expect(await findInBothThemes(page, '[data-tool="ask"]', ALL_RULES), name).toEqual([]);
+  }
+  await tab(page, 'Answers');
   await tool(page).getByRole('button', { name: 'Use it' }).click();
   await expect.poll(async () => (await readSentence(page)).twists, SOON).toBeCloseTo(0.9, 2);
   await expect(tool(page).getByText('These answers belong to the skill before its last change.')).toBeVisible();
@@ -50,6 +56,8 @@ test('the sentence is filled from the skill; an answer is shown, used in one ste
   expect((await readSentence(page)).text).toBe(before);
   // the same document again: the answers are its own
   await expect(tool(page).getByText('These answers belong to the skill before its last change.')).toBeHidden();
+  await tool(page).getByRole('button', { name: 'Keep as B' }).click();
+  await expect(tool(page).getByRole('button', { name: 'Keep as C' })).toBeVisible();
 });
 
 test('a giant is solved from the bar: the release is found, written and flown', { tag: '@once' }, async ({ page }) => {
@@ -88,13 +96,6 @@ test('a giant is solved from the bar: the release is found, written and flown', 
   await expect.poll(async () => (await readSentence(page)).text, SOON).toBe(text);
 });
 
-test('an answer is kept as a version', { tag: '@once' }, async ({ page }) => {
-  await openAsk(page);
-  await ask(page);
-  await tool(page).getByRole('button', { name: 'Keep as B' }).click();
-  await expect(tool(page).getByRole('button', { name: 'Keep as C' })).toBeVisible();
-});
-
 test('what cannot be had is said with what is in the way', { tag: '@once' }, async ({ page }) => {
   await openAsk(page);
   await slot(page, 'Twists wanted').fill('3');
@@ -104,14 +105,7 @@ test('what cannot be had is said with what is in the way', { tag: '@once' }, asy
   await expect(tool(page).locator('.ask-obstacles')).toContainText(/Twists: reached [\d.]+ rev, wanted 3\.00/);
 });
 
-test('a search can be stopped', { tag: '@once' }, async ({ page }) => {
-  await openAsk(page);
-  await tool(page).locator('.ask-run button.main').click();
-  await tool(page).locator('.ask-run').getByRole('button', { name: 'Stop' }).click();
-  await expect(tool(page).locator('.ask-run button.main')).toBeVisible(SOON);
-});
-
-test('what is out of range says the range and keeps the value; a code that is none says what is allowed', {
+test('what is out of range says the range and keeps the value; a code that is none says what is allowed; a search can be stopped', {
   tag: '@once',
 }, async ({ page }) => {
   await openAsk(page);
@@ -129,6 +123,9 @@ test('what is out of range says the range and keeps the value; a code that is no
   await code.press('Enter');
   await expect(tool(page).getByRole('alert')).toBeHidden();
   await expect(slot(page, 'Twists wanted')).toHaveValue('1.00');
+  await tool(page).locator('.ask-run button.main').click();
+  await tool(page).locator('.ask-run').getByRole('button', { name: 'Stop' }).click();
+  await expect(tool(page).locator('.ask-run button.main')).toBeVisible(SOON);
 });
 
 test('a span moves by its end, by keys and by typing; what may change is added and taken away', async ({ page }) => {
@@ -234,19 +231,6 @@ test('touch: steppers move the place and a button goes there', { tag: '@touch' }
   for (let i = 0; i < 6; i++) await tool(page).getByRole('button', { name: 'Somersault momentum: less' }).tap();
   await tool(page).getByRole('button', { name: 'Go there' }).tap();
   await expect.poll(async () => (await readSentence(page)).text).not.toBe(before);
-});
-
-test('axe finds no violation in Ask, light and dark', { tag: ['@desktop', '@phone'] }, async ({ page }) => {
-  await openAsk(page);
-  await ask(page);
-  for (const colorScheme of ['light', 'dark'] as const) {
-    await page.emulateMedia({ colorScheme, reducedMotion: 'reduce' });
-    for (const name of isWide(page) ? ['all'] : ['Wanted', 'Answers', 'Margin', 'Map']) {
-      await tab(page, name);
-      if (name === 'Margin' || name === 'all') await expect(page.getByTestId('share')).toBeVisible(SOON);
-      expect(await findViolations(page, '[data-tool="ask"]', ALL_RULES), `${colorScheme} ${name}`).toEqual([]);
-    }
-  }
 });
 
 test('after a skill of another kind was opened with the tool closed, it opens for that skill @once', async ({

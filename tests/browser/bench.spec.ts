@@ -4,7 +4,9 @@ import { expect, type Page } from '@playwright/test';
 import { bob, cursorOf, drag, openBench, readSentence, undo } from './bench.ts';
 import { test } from './kept-files.ts';
 
-test('opens on a demo skill already flying: figure, sentence, curves', async ({ page }) => {
+test('opens on a demo skill already flying: figure, sentence, curves, keys, joints; the floor moves the cursor', async ({
+  page,
+}) => {
   await openBench(page);
   const said = await readSentence(page);
   expect(said.somersaults).toBeGreaterThan(0.2);
@@ -20,25 +22,45 @@ test('opens on a demo skill already flying: figure, sentence, curves', async ({ 
   });
   expect(colours).toBeGreaterThan(10);
   await expect(page.getByText('A model, not coaching advice.').first()).toBeVisible();
-});
-
-test('a drag on the floor moves one cursor through picture, readout and curves', async ({ page }) => {
-  await openBench(page);
-  const before = await cursorOf(page);
-  const cut = page.getByRole('region', { name: 'Values at the cursor' });
-  const words = await cut.textContent();
-  await drag(page, page.locator('.bob-plate'), -120, 0);
-  expect(await cursorOf(page)).toBeLessThan(before - 0.05);
-  expect(await cut.textContent()).not.toBe(words);
-});
-
-test('a press anywhere on the floor brings the cursor there', async ({ page }) => {
-  await openBench(page);
-  const ruler = page.locator('.ruler');
-  const box = await ruler.boundingBox();
-  if (!box) throw new Error('no ruler');
-  await page.mouse.click(box.x + 60, box.y + box.height - 4);
-  expect(await cursorOf(page)).toBeLessThan(0.1);
+  await test.step('with reduced motion nothing plays by itself', async () => {
+    const here = await cursorOf(page);
+    await page.waitForTimeout(500);
+    expect(await cursorOf(page)).toBe(here);
+  });
+  await test.step('every key is taken at its own centre, however near another lies', async () => {
+    const keys = await page.evaluate(() =>
+      [...document.querySelectorAll('.lane-keys .key')].map((key) => {
+        const b = key.getBoundingClientRect();
+        const hit = document.elementFromPoint(b.x + b.width / 2, b.y + b.height / 2)?.closest('.key');
+        return { key: key.getAttribute('aria-label'), hit: hit?.getAttribute('aria-label') };
+      }),
+    );
+    expect(keys.length).toBeGreaterThan(6);
+    for (const { key, hit } of keys) expect(hit).toBe(key);
+  });
+  await test.step('the other joints are offered under the joints, above the turning rate', async () => {
+    const others = await page.getByRole('button', { name: 'Other joints' }).boundingBox();
+    const lane = await page.locator('.lane-name').last().boundingBox();
+    const rate = await page.getByRole('heading', { name: /Turning rate/ }).boundingBox();
+    if (!others || !lane || !rate) throw new Error('no box');
+    expect(others.y).toBeGreaterThanOrEqual(lane.y + lane.height - 1);
+    expect(others.y + others.height).toBeLessThanOrEqual(rate.y + 2);
+  });
+  await test.step('a drag on the floor moves one cursor through picture, readout and curves', async () => {
+    const before = await cursorOf(page);
+    const cut = page.getByRole('region', { name: 'Values at the cursor' });
+    const words = await cut.textContent();
+    await drag(page, page.locator('.bob-plate'), -120, 0);
+    expect(await cursorOf(page)).toBeLessThan(before - 0.05);
+    expect(await cut.textContent()).not.toBe(words);
+  });
+  await test.step('a press anywhere on the floor brings the cursor there', async () => {
+    const ruler = page.locator('.ruler');
+    const box = await ruler.boundingBox();
+    if (!box) throw new Error('no ruler');
+    await page.mouse.click(box.x + 60, box.y + box.height - 4);
+    expect(await cursorOf(page)).toBeLessThan(0.1);
+  });
 });
 
 test('an arm brought down earlier changes the twist; undo restores the sentence to the letter', async ({ page }) => {
@@ -239,19 +261,6 @@ test('the readout says of the frame at the cursor whether anything is cautioned'
   await expect(bounds).toHaveText('no caution here');
 });
 
-test('every key is taken at its own centre, however near another lies', async ({ page }) => {
-  await openBench(page);
-  const keys = await page.evaluate(() =>
-    [...document.querySelectorAll('.lane-keys .key')].map((key) => {
-      const b = key.getBoundingClientRect();
-      const hit = document.elementFromPoint(b.x + b.width / 2, b.y + b.height / 2)?.closest('.key');
-      return { key: key.getAttribute('aria-label'), hit: hit?.getAttribute('aria-label') };
-    }),
-  );
-  expect(keys.length).toBeGreaterThan(6);
-  for (const { key, hit } of keys) expect(hit).toBe(key);
-});
-
 test.describe('where motion is welcome', () => {
   test.use({ contextOptions: { reducedMotion: 'no-preference' } });
 
@@ -286,13 +295,6 @@ test.describe('where motion is welcome', () => {
       expect(await cursorOf(page)).toBeCloseTo(here, 3);
     });
   }
-});
-
-test('with reduced motion nothing plays by itself', async ({ page }) => {
-  await openBench(page);
-  const here = await cursorOf(page);
-  await page.waitForTimeout(500);
-  expect(await cursorOf(page)).toBe(here);
 });
 
 test('a sign that is typed becomes a word, and the range is in words', async ({ page }) => {
@@ -341,14 +343,4 @@ test('a flight of a stated duration without a surface ends, it does not land', a
   await expect.poll(async () => (await readSentence(page)).text).toContain('1.00 s in the air');
   expect((await readSentence(page)).text).not.toContain('lands');
   await expect(page.locator('.metres .surface')).toHaveText('');
-});
-
-test('the other joints are offered under the joints, above the turning rate', async ({ page }) => {
-  await openBench(page);
-  const others = await page.getByRole('button', { name: 'Other joints' }).boundingBox();
-  const lane = await page.locator('.lane-name').last().boundingBox();
-  const rate = await page.getByRole('heading', { name: /Turning rate/ }).boundingBox();
-  if (!others || !lane || !rate) throw new Error('no box');
-  expect(others.y).toBeGreaterThanOrEqual(lane.y + lane.height - 1);
-  expect(others.y + others.height).toBeLessThanOrEqual(rate.y + 2);
 });

@@ -28,7 +28,9 @@ async function savedFile(page: Page): Promise<Saved> {
 const numbers = (page: Page, of: string): Promise<number[]> =>
   page.locator(`.shape-tile:not(.keep) .${of}`).evaluateAll((all) => all.map((one) => Number(one.textContent)));
 
-test('the tiles tell their moments, and stand in the order asked for', async ({ page }) => {
+test('the tiles tell their moments, in the order asked for; Enter on one lays the shape at the cursor, with the move and the arms asked for', {
+  tag: ['@desktop', '@phone'],
+}, async ({ page }) => {
   await openCatalogue(page);
   const long = await numbers(page, 'twist');
   expect(long.length).toBeGreaterThan(15);
@@ -40,10 +42,6 @@ test('the tiles tell their moments, and stand in the order asked for', async ({ 
   await page.getByRole('button', { name: 'name', exact: true }).click();
   const names = await page.locator('.shape-tile .shape-title').allTextContents();
   expect(names).toEqual([...names].sort((a, b) => a.localeCompare(b)));
-});
-
-test('Enter on a tile lays the shape at the cursor, with the move and the arms asked for', async ({ page }) => {
-  await openCatalogue(page);
   const before = await readSentence(page);
   const at = await cursorOf(page);
   const move = page.getByRole('spinbutton', { name: 'The move takes' });
@@ -160,7 +158,7 @@ test('a shape is opened into joint lanes, and the flight stays what it was', { t
   await expect(page.locator('.pose-mark')).toHaveCount(0);
 });
 
-test('the move into a shape is typed, and the whole shape moved', async ({ page }) => {
+test('the move into a shape is typed, and the whole shape moved', { tag: ['@desktop', '@phone'] }, async ({ page }) => {
   await openCatalogue(page);
   const before = await readSentence(page);
   await page.getByRole('tab', { name: 'This shape' }).click();

@@ -10,7 +10,9 @@ async function type(page: Page, code: string): Promise<void> {
   await page.getByRole('textbox', { name: 'Trampoline code or dive number' }).fill(code);
 }
 
-test('a trampoline code becomes a skill that does it; undo brings the old one back', async ({ page }) => {
+test('a trampoline code becomes a skill that does it; undo brings the old one back', {
+  tag: ['@desktop', '@phone'],
+}, async ({ page }) => {
   await openBench(page);
   const before = await readSentence(page);
   await type(page, '8 2 2 /');
@@ -58,7 +60,7 @@ test('a code that is none is refused with what is allowed, and nothing changes',
   expect((await readSentence(page)).text).toBe(before.text);
 });
 
-test('the list of commands drafts a code too', async ({ page }) => {
+test('the list of commands drafts a code too', { tag: '@once' }, async ({ page }) => {
   await openBench(page);
   await page.keyboard.press('ControlOrMeta+k');
   await page.keyboard.type('4 1 /');

@@ -5,7 +5,9 @@ import { findInBothThemes, findViolations } from './axe.ts';
 import { cursorOf, openBench, readSentence } from './bench.ts';
 import { test } from './kept-files.ts';
 
-test('a command is found by words, chosen by arrow keys, and done by Enter', async ({ page }) => {
+test('a command, a skill or an athlete is found by words, chosen by arrow keys that go round, and done by Enter', {
+  tag: ['@desktop', '@phone'],
+}, async ({ page }) => {
   await openBench(page);
   await page.keyboard.press('ControlOrMeta+k');
   const box = page.getByRole('dialog').getByRole('combobox');
@@ -18,9 +20,24 @@ test('a command is found by words, chosen by arrow keys, and done by Enter', asy
   await page.keyboard.press('Enter');
   await expect(page.getByRole('dialog')).toBeHidden();
   expect(await cursorOf(page)).toBeGreaterThan(0.9);
+
+  const before = await readSentence(page);
+  await page.keyboard.press('ControlOrMeta+k');
+  await page.keyboard.type('tucked back');
+  await expect(options.first()).toContainText('Back somersault, tucked');
+  await page.keyboard.press('ArrowUp');
+  await expect(options.last()).toHaveAttribute('aria-selected', 'true');
+  await page.keyboard.press('ArrowDown');
+  await page.keyboard.press('Enter');
+  await expect.poll(async () => (await readSentence(page)).text).not.toBe(before.text);
+  await page.keyboard.press('ControlOrMeta+k');
+  await page.keyboard.type('zzz');
+  await expect(page.getByRole('dialog')).toContainText('Nothing fits these words');
 });
 
-test('what cannot be done now says why and stays', { tag: '@once' }, async ({ page }) => {
+test('what cannot be done now says why and stays; the flight is said aloud when it is asked for', {
+  tag: '@once',
+}, async ({ page }) => {
   await openBench(page);
   await page.keyboard.press('ControlOrMeta+k');
   await page.keyboard.type('undo');
@@ -31,23 +48,12 @@ test('what cannot be done now says why and stays', { tag: '@once' }, async ({ pa
   await expect(page.getByRole('dialog')).toBeVisible();
   await page.keyboard.press('Escape');
   await expect(page.getByRole('dialog')).toBeHidden();
-});
-
-test('skills and athletes are there, and the arrow keys go round', async ({ page }) => {
-  await openBench(page);
-  const before = await readSentence(page);
-  await page.keyboard.press('ControlOrMeta+k');
-  await page.keyboard.type('tucked back');
-  const options = page.getByRole('dialog').getByRole('option');
-  await expect(options.first()).toContainText('Back somersault, tucked');
-  await page.keyboard.press('ArrowUp');
-  await expect(options.last()).toHaveAttribute('aria-selected', 'true');
-  await page.keyboard.press('ArrowDown');
-  await page.keyboard.press('Enter');
-  await expect.poll(async () => (await readSentence(page)).text).not.toBe(before.text);
-  await page.keyboard.press('ControlOrMeta+k');
-  await page.keyboard.type('zzz');
-  await expect(page.getByRole('dialog')).toContainText('Nothing fits these words');
+  await page.keyboard.press('r');
+  const said = page.getByRole('status').filter({ hasText: 'Take-off' });
+  await expect(said).toContainText('1.00 somersault backward');
+  await expect(said).toContainText('Take-off: ');
+  await expect(said).toContainText('Fastest twist: ');
+  await expect(said).toContainText('Shapes: ');
 });
 
 test('by touch or mouse: a button opens the list, a press does what it names', async ({ page, hasTouch }) => {
@@ -61,19 +67,9 @@ test('by touch or mouse: a button opens the list, a press does what it names', a
   expect(await findViolations(page, 'header')).toEqual([]);
 });
 
-test('axe finds no violation in the list, light and dark', async ({ page }) => {
+test('axe finds no violation in the list, light and dark', { tag: ['@desktop', '@phone'] }, async ({ page }) => {
   await openBench(page);
   await page.keyboard.press('ControlOrMeta+k');
   await page.keyboard.type('sa');
   expect(await findInBothThemes(page, 'dialog')).toEqual([]);
-});
-
-test('the flight is said aloud when it is asked for', { tag: '@once' }, async ({ page }) => {
-  await openBench(page);
-  await page.keyboard.press('r');
-  const said = page.getByRole('status').filter({ hasText: 'Take-off' });
-  await expect(said).toContainText('1.00 somersault backward');
-  await expect(said).toContainText('Take-off: ');
-  await expect(said).toContainText('Fastest twist: ');
-  await expect(said).toContainText('Shapes: ');
 });

@@ -68,17 +68,6 @@ test('softer knees: turning the knob changes the peak without a form', { tag: '@
   await expect(peak).toHaveText(before ?? '', SOON);
 });
 
-test('a plain skill gets a landing and loses it again', async ({ page }) => {
-  await openBench(page);
-  await page.keyboard.press('m');
-  const said = (await readSentence(page)).text;
-  await page.getByRole('button', { name: 'Land on a mat' }).click();
-  await expect(verdict(page)).toBeVisible(SOON);
-  await undo(page);
-  await expect(verdict(page)).toBeHidden();
-  expect((await readSentence(page)).text).toBe(said);
-});
-
 test('a push that could not be given says so', { tag: '@once' }, async ({ page }) => {
   await openSkill(page, 'handspring');
   await page.keyboard.press('m');
@@ -89,13 +78,19 @@ test('a push that could not be given says so', { tag: '@once' }, async ({ page }
   await expect(page.getByTestId('possible')).toContainText('It would slip', SOON);
 });
 
-test('by keyboard: a phase laid on takes its button away, and the tool keeps the focus and its Escape', async ({
-  page,
-}) => {
+test('by keyboard a plain skill gets a landing and loses it again; its button goes, and the tool keeps the focus and its Escape', {
+  tag: ['@desktop', '@phone'],
+}, async ({ page }) => {
   await openBench(page);
   await page.keyboard.press('m');
   await expect(tool(page)).toBeFocused();
+  const said = (await readSentence(page)).text;
   await tool(page).getByRole('button', { name: 'Land on a mat' }).press('Enter');
+  await expect(tool(page)).toBeFocused();
+  await expect(verdict(page)).toBeVisible(SOON);
+  await undo(page);
+  await expect(verdict(page)).toBeHidden();
+  expect((await readSentence(page)).text).toBe(said);
   await expect(tool(page)).toBeFocused();
   await page.keyboard.press('Escape');
   await expect(tool(page)).toBeHidden();

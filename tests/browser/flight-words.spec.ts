@@ -35,14 +35,12 @@ function armThrough(): unknown {
   return file;
 }
 
-test('the code of the skill is beside the sentence', async ({ page }) => {
+test('the code is beside the sentence; what just changed is said where the cursor rests, and spoken', async ({
+  page,
+}) => {
   await openBench(page);
   const rest = isPhone(page) ? '' : ' (difficulty 0.7), back full';
   await expect(page.getByTestId('code')).toContainText(`trampoline code 4 2 /${rest}`);
-});
-
-test('what just changed is said where the cursor rests, and spoken', async ({ page }) => {
-  await openBench(page);
   await page.keyboard.press('Home');
   for (let i = 0; i < 3; i++) await page.keyboard.press('Shift+ArrowRight');
   const spoken = page.locator('.spoken[role="status"]').filter({ hasText: 'seconds,' });

@@ -37,18 +37,9 @@ const withMat = (file: Skill): void => {
   file.phases.push({ kind: 'landing', mat: 'competitionMat' });
 };
 
-test('what was judged, and how sensitive it is, wrap', async ({ page }) => {
-  await openBench(page);
-  await page.locator('.judged').click();
-  await expect(page.getByRole('dialog')).toBeVisible();
-  expect(await wide(page, '.sheet p')).toEqual([]);
-  await page.keyboard.press('Escape');
-  await page.getByRole('button', { name: 'How sensitive' }).click();
-  await expect(page.locator('.sensitive li').first()).toBeVisible(SOON);
-  expect(await wide(page, '.sensitive, .sensitive li, .sensitive p')).toEqual([]);
-});
-
-test('with a likelihood and a code the header holds its height, and nothing is cut within a word', async ({ page }) => {
+test('what was judged, and how sensitive it is, wrap; with a likelihood and a code the header holds its height, and nothing is cut within a word', async ({
+  page,
+}) => {
   await openBench(page);
   const topOf = (): Promise<number | undefined> =>
     page
@@ -56,6 +47,15 @@ test('with a likelihood and a code the header holds its height, and nothing is c
       .boundingBox()
       .then((b) => b?.y);
   const before = await topOf();
+  await page.locator('.judged').click();
+  await expect(page.getByRole('dialog')).toBeVisible();
+  expect(await wide(page, '.sheet p')).toEqual([]);
+  await page.keyboard.press('Escape');
+  await page.getByRole('button', { name: 'How sensitive' }).click();
+  await expect(page.locator('.sensitive li').first()).toBeVisible(SOON);
+  expect(await wide(page, '.sensitive, .sensitive li, .sensitive p')).toEqual([]);
+  await page.getByRole('button', { name: 'How sensitive' }).press('Escape');
+  await expect(page.locator('.sensitive')).toBeHidden();
   await openChanged(page, 'back-straight', withMat);
   const judged = page.locator('.judged');
   await expect(judged).toContainText('of 10 of the stated ranges', SOON);
@@ -99,7 +99,9 @@ test('all cautions of a contact are reached from the first screen', async ({ pag
   await expect(page.getByRole('dialog').getByRole('listitem')).toHaveCount(3);
 });
 
-test('a young athlete beside a caution: both are on the first screen', async ({ page }) => {
+test('a young athlete beside a caution: both are on the first screen; so is the caution of a body outside the data', async ({
+  page,
+}) => {
   await openBench(page);
   await openChanged(page, 'back-tuck', (file) => {
     for (const { takeoff } of file.phases) if (takeoff) takeoff.velocityMPerS.up = 9;
@@ -111,14 +113,11 @@ test('a young athlete beside a caution: both are on the first screen', async ({ 
   if (width(page) < 700) await caution.click();
   else await caution.getByRole('button', { name: /^and \d+ more$/ }).click();
   await expect(page.getByRole('dialog')).toContainText('11 years old: loads are shown, not judged.');
-});
-
-test('a body outside the data is a caution on the first screen', async ({ page }) => {
-  await openBench(page);
+  await page.keyboard.press('Escape');
+  await expect(page.getByRole('dialog')).toBeHidden();
   await openChanged(page, 'back-tuck', (file) => {
     file.athlete = { kind: 'human', name: 'Someone small', sex: 'male', massKg: 15, statureM: 0.9 };
   });
-  const caution = page.locator('.caution');
   await expect(caution).toContainText("This body's proportions are less known.");
   await expect(caution).toBeInViewport({ ratio: 1 });
   if (width(page) < 700) await caution.click();

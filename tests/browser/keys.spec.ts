@@ -31,7 +31,9 @@ async function touchDrag(page: Page, target: Locator, dx: number): Promise<void>
 const mark = (page: Page, s: string): Locator =>
   page.getByRole('button', { name: new RegExp(`^Pose at ${s.replace('.', '\\.')} seconds`) });
 
-test('a pose is dragged along the ruler: all its keys move together, and one step takes it back', async ({ page }) => {
+test('a pose is dragged along the ruler: all its keys move together, and one step takes it back', {
+  tag: ['@desktop', '@phone'],
+}, async ({ page }) => {
   await openBench(page);
   await setKeys(page, { 'Left hip pike': '40', 'Left knee bend': '50' });
   const at = await cursorOf(page);
@@ -51,7 +53,9 @@ test('a pose is dragged along the ruler: all its keys move together, and one ste
   expect((await readSentence(page)).text).toBe(before.text);
 });
 
-test('a held shape is dragged by its middle: both its edges move', async ({ page }) => {
+test('a held shape is dragged by its middle: both its edges move', { tag: ['@desktop', '@phone'] }, async ({
+  page,
+}) => {
   await openBench(page);
   const before = await readSentence(page);
   const tile = page.locator('.tile.chosen');

@@ -47,7 +47,7 @@ test('a key is typed, and Close puts the sheet away', async ({ page }) => {
   await angle.fill(String(Number(await angle.getAttribute('aria-valuenow')) + 20));
   await angle.press('Enter');
   expect((await readSentence(page)).text).not.toBe(before.text);
-  const shown = await makeAxe(page).include('.lane-sheet').analyze();
+  const shown = await (await makeAxe(page)).include('.lane-sheet').analyze();
   const found = shown.violations.flatMap((v) => v.nodes.map((n) => `${v.id}: ${n.target.join(' ')}`));
   expect(found.filter((one) => !/^target-size: .*\.key/.test(one))).toEqual([]);
   await page.getByRole('button', { name: 'Close' }).last().tap();

@@ -1,7 +1,7 @@
 // Posing by hand: a limb follows the pointer, a key appears at the cursor, the flight is shown at once; by mouse, finger and key.
 
 import { expect, type Locator, type Page } from '@playwright/test';
-import { makeAxe } from './axe.ts';
+import { makeAxeIn, SCHEMES } from './axe.ts';
 import { centre, cursorOf, drag, openBench, readSentence, undo } from './bench.ts';
 import { test } from './kept-files.ts';
 
@@ -35,7 +35,9 @@ async function lead(page: Page, target: Locator, dx: number, dy: number): Promis
   await touch('touchEnd');
 }
 
-test('a hand that is dragged changes the flight; one step takes it back to the letter', async ({ page }) => {
+test('a hand that is dragged changes the flight, and one step takes it back to the letter; both sides make the move, seen in a mirror, one side when it is chosen', async ({
+  page,
+}) => {
   await openPose(page);
   const before = await readSentence(page);
   const at = await cursorOf(page);
@@ -45,10 +47,6 @@ test('a hand that is dragged changes the flight; one step takes it back to the l
   expect(await cursorOf(page)).toBe(at);
   await undo(page);
   expect((await readSentence(page)).text).toBe(before.text);
-});
-
-test('both sides make the move, seen in a mirror; one side when it is chosen', async ({ page }) => {
-  await openPose(page);
   await lead(page, handle(page, 'side kneeL'), -26, -20);
   const left = await readAngle(page, 'Left hip pike');
   expect(left).toBeGreaterThan(10);
@@ -61,7 +59,9 @@ test('both sides make the move, seen in a mirror; one side when it is chosen', a
   expect(await readAngle(page, 'Right hip pike')).toBeLessThan(1);
 });
 
-test('a key is at the cursor, and the joints do there what the hand left', async ({ page }) => {
+test('a key is at the cursor, and the joints do there what the hand left', { tag: ['@desktop', '@phone'] }, async ({
+  page,
+}) => {
   await openPose(page);
   await lead(page, handle(page, 'side kneeL'), -26, -20);
   const at = (await cursorOf(page)).toFixed(2);
@@ -78,13 +78,12 @@ test('a key is at the cursor, and the joints do there what the hand left', async
   expect(await readAngle(page, 'Left hip pike')).toBe(deg);
 });
 
-test('axe finds nothing in the tool', async ({ page }) => {
+test('axe finds nothing in the tool', { tag: ['@desktop', '@phone'] }, async ({ page }) => {
   await openPose(page);
-  for (const colorScheme of ['light', 'dark'] as const) {
-    await page.emulateMedia({ colorScheme, reducedMotion: 'reduce' });
-    for (const tab of ['Shapes', 'Angles', 'This shape']) {
-      await page.getByRole('tab', { name: tab }).click();
-      const shown = await makeAxe(page).include('.tool').include('.posing').analyze();
+  for (const tab of ['Shapes', 'Angles', 'This shape']) {
+    await page.getByRole('tab', { name: tab }).click();
+    for (const colorScheme of SCHEMES) {
+      const shown = await (await makeAxeIn(page, colorScheme)).include('.tool').include('.posing').analyze();
       // handles stand where their joints are: the list of angles does the same with full targets
       const found = shown.violations.flatMap((v) => v.nodes.map((n) => `${v.id}: ${n.target.join(' ')}`));
       expect(found.filter((one) => !/^target-size: .*data-handle/.test(one))).toEqual([]);

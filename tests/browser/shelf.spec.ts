@@ -25,7 +25,9 @@ async function duplicate(page: Page): Promise<Page> {
   return copy;
 }
 
-test('a skill is saved, found, opened again, and survives a reload', async ({ page }) => {
+test('a skill is saved, found, opened again, and survives a reload', { tag: ['@desktop', '@phone'] }, async ({
+  page,
+}) => {
   await openBench(page);
   await editSpeedUp(page, '5.3');
   const mine = await readSentence(page);
@@ -50,7 +52,9 @@ test('a skill is saved, found, opened again, and survives a reload', async ({ pa
   await expect.poll(async () => (await readSentence(page)).text).not.toBe(mine.text);
 });
 
-test('entries are renamed, duplicated, deleted, and brought back', async ({ page }) => {
+test('entries are renamed, duplicated, deleted, and brought back', { tag: ['@desktop', '@phone'] }, async ({
+  page,
+}) => {
   await openBench(page);
   await saveToShelf(page);
   await expect(notice(page)).toContainText('is on the shelf');
@@ -172,7 +176,9 @@ const countRecords = (_: BrowserContext, page: Page): Promise<number> =>
       }),
   );
 
-test('a browser without a database says so, works, and shows the way out', async ({ page }) => {
+test('a browser without a database says so, works, and shows the way out', { tag: ['@desktop', '@phone'] }, async ({
+  page,
+}) => {
   await page.addInitScript(() => Object.defineProperty(window, 'indexedDB', { value: undefined }));
   await openBench(page);
   await editSpeedUp(page, '5.2');
@@ -236,7 +242,9 @@ test('what an older build kept is taken over, with its history', { tag: '@once' 
   await old.close();
 });
 
-test('a file of an athlete goes onto the shelf and can be given to the skill', async ({ page }) => {
+test('a file of an athlete goes onto the shelf and can be given to the skill', { tag: ['@desktop', '@phone'] }, async ({
+  page,
+}) => {
   await openBench(page);
   const before = await readSentence(page);
   const athlete = {

@@ -10,7 +10,9 @@ async function choose(page: Page, title: string): Promise<void> {
   await expect(page.getByRole('dialog')).toBeHidden();
 }
 
-test('feet and pounds: fields show, take and bound them; a reload keeps the choice', async ({ page }) => {
+test('feet and pounds: fields show, take and bound them; a reload keeps the choice', {
+  tag: ['@desktop', '@phone'],
+}, async ({ page }) => {
   await openBench(page);
   const before = await readSentence(page);
   await choose(page, 'feet pounds');
@@ -43,7 +45,9 @@ test('feet and pounds: fields show, take and bound them; a reload keeps the choi
   expect(before.text).toContain('somersault backward');
 });
 
-test('degrees: the sentence, the cut and what is spoken', async ({ page }) => {
+test('degrees: the sentence, the cut and what is spoken; the units are in the menu, and the floor is marked in them', {
+  tag: ['@desktop', '@phone'],
+}, async ({ page }) => {
   await openBench(page);
   await choose(page, 'turns in degrees');
   await expect(page.getByTestId('sentence')).toContainText(/\d{3}° of somersault backward, \d{3}° of twist left/);
@@ -52,10 +56,6 @@ test('degrees: the sentence, the cut and what is spoken', async ({ page }) => {
   await expect(page.getByRole('status').filter({ hasText: '0.00 seconds' })).toContainText('degrees per second');
   await choose(page, 'turns in revolutions');
   await expect(page.getByTestId('sentence')).toContainText(/1\.00 somersault backward, 1\.00 twist left/);
-});
-
-test('the units stand in the menu, and the floor is marked in them', async ({ page }) => {
-  await openBench(page);
   await page.getByRole('button', { name: 'Menu' }).click();
   const dialog = page.getByRole('dialog');
   await dialog.getByRole('button', { name: 'Feet and pounds' }).click();

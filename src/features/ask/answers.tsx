@@ -112,7 +112,7 @@ export function Answers(props: Props) {
       </Show>
       <Show when={!props.state.stale() && props.state.found()?.obstacles.length}>
         <div class="ask-obstacles">
-          <h4>{t.obstacles}</h4>
+          <h3>{t.obstacles}</h3>
           <ul>
             <For each={props.state.found()?.obstacles ?? []}>
               {(o) => <li>{wordObstacle(props.state, flight.spans(), o)}</li>}

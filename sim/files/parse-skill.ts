@@ -7,6 +7,7 @@ import type { NamedPose, SkillSpec } from '../skill/skill-spec.ts';
 import type { Athlete } from './athlete-schema.ts';
 import { inSi } from './athlete-si.ts';
 import { checkSkillFile } from './check-skill.ts';
+import { parseCatch } from './parse-catch.ts';
 import { parseLanding } from './parse-landing.ts';
 import { parseStart } from './parse-start.ts';
 import { pathOf } from './phase-path.ts';
@@ -30,6 +31,7 @@ export function parseSkill(json: unknown, shelf: Catalogue): SkillSpec {
   const { end, schedule } = flightOf(file);
   const path = `${pathOf(file, 'flight')}.schedule`;
   const landing = afterOf(file);
+  const last = file.phases[file.phases.length - 1];
   const shapes = { ...shelf.shapes, ...file.shapes };
   const poseOf = (id: string, field: string): NamedPose => {
     if (!Object.hasOwn(shapes, id))
@@ -77,6 +79,8 @@ export function parseSkill(json: unknown, shelf: Catalogue): SkillSpec {
         ? { kind: 'noise', rms: schedule.smoothing.rmsDeg * RAD }
         : { kind: 'gcv' },
     ...(landing ? { after: parseLanding(landing, pathOf(file, 'landing')) } : {}),
+    ...(last.kind === 'catch' ? { catch: parseCatch(last, `phases[${file.phases.length - 1}]`) } : {}),
+    ...(last.kind === 'entry' ? { isEntry: true } : {}),
     ...(file.target
       ? {
           target: {

@@ -7,6 +7,7 @@ import { beforeOf, flightOf } from '../math/phases.ts';
 import type { LandingSpec } from '../skill/landing-spec.ts';
 import type { AthleteSpec, NamedPose, SkillSpec } from '../skill/skill-spec.ts';
 import type { HumanAthlete, SegmentOverride } from './athlete-schema.ts';
+import { writeCatch } from './parse-catch.ts';
 import type { FileEnd, FileLanding, FileSurface, FileSwing } from './phase-schema.ts';
 import type { FileSchedule } from './schedule-schema.ts';
 import { type AthleteRef, SKILL_FORMAT, SKILL_VERSION, type SkillFile } from './skill-schema.ts';
@@ -38,6 +39,8 @@ export function writeSkill(spec: SkillSpec, names: FileNames, note?: string): Sk
         schedule: writeSchedule(spec, names.base),
       },
       ...(spec.after ? [writeLanding(spec.after)] : []),
+      ...(spec.catch ? [writeCatch(spec.catch)] : []),
+      ...(spec.isEntry ? [{ kind: 'entry' as const }] : []),
     ],
     ...(Object.keys(spec.ownShapes).length > 0
       ? {

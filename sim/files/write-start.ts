@@ -86,7 +86,7 @@ function writeGiven(g: KnownContact['given']): NonNullable<FileTakeoffContact['g
   };
 }
 
-function writeSwing(s: SwingApproach): FileSwing {
+export function writeSwing(s: SwingApproach): FileSwing {
   const { start, moves, release } = s;
   return {
     kind: 'swing',

@@ -75,7 +75,7 @@ function twistAt({ somersault, twist }: CodeColumns, turn: number): number {
   return twist[twist.length - 1];
 }
 
-function shapeOf({ t, hipBend, kneeBend }: CodeColumns): CodeShape | undefined {
+export function shapeOf({ t, hipBend, kneeBend }: CodeColumns): CodeShape | undefined {
   if (!hipBend || !kneeBend) return undefined;
   const T = t[t.length - 1];
   let [all, bent, tucked] = [0, 0, 0];

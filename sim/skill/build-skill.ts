@@ -67,6 +67,7 @@ export function buildSkill(spec: SkillSpec): Skill {
     },
     ...(spec.contacts?.length ? { contacts: checkContacts(body, spec.contacts, `${path}.contacts`) } : {}),
     ...(spec.after ? { after: spec.after } : {}),
+    ...(spec.catch ? { catch: spec.catch } : {}),
     ...(spec.target ? { target: spec.target } : {}),
   };
 }

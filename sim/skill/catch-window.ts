@@ -6,8 +6,8 @@
 import type { Swing } from '../contact/swing.ts';
 import { FieldError } from '../math/field-error.ts';
 import { placeCatch } from './catch.ts';
+import type { CatchAsk } from './catch-ask.ts';
 import { makeHandWatch } from './catch-watch.ts';
-import type { CatchAsk } from './chain.ts';
 import type { Contact } from './contact-room.ts';
 import { type CatchOutcome, findCatch } from './find-catch.ts';
 import { type LaunchedSkill, releasedRail } from './launch.ts';
@@ -64,7 +64,7 @@ export function calcCatchWindow(
     if (!released) return { late, gap: Number.NaN, meets: false };
     const { state, flight } = released;
     const launch = { ...skill.launch, barX: -state.p_WScm_W[0], rail: releasedRail(swing, state.rail) };
-    const { spec, left } = placeCatch({ launch }, ask, contact);
+    const { spec, left } = placeCatch({ launch }, ask);
     const outcome = findCatch(makeHandWatch(flight, { x: spec.alongX, y: height, ...(left ? { left } : {}) }), ask);
     return { late, gap: outcome.moment.gap, outcome, meets: outcome.kind === 'caught' };
   };

@@ -11,9 +11,10 @@ import type { Rail } from '../contact/rail.ts';
 import type { Swing } from '../contact/swing.ts';
 import type { CaughtStart } from '../contact/swing-spec.ts';
 import type { Flight } from '../flight/flight.ts';
+import { RAIL_HEIGHTS } from '../math/rail-heights.ts';
 import { type RailSway, swayInto } from '../measure/rail-sway.ts';
+import type { CatchAsk } from './catch-ask.ts';
 import { type CatchWatch, calcCatchWatch } from './catch-watch.ts';
-import type { CatchAsk } from './chain.ts';
 import type { Contact } from './contact-room.ts';
 import { type CatchOutcome, findCatch } from './find-catch.ts';
 import type { LaunchedSkill } from './launch.ts';
@@ -57,9 +58,8 @@ export interface CatchResult {
 export function placeCatch(
   { launch: { barX, rail: former } }: Pick<LaunchedSkill, 'launch'>,
   { along, ...ask }: CatchAsk,
-  { getRail }: Pick<Contact, 'getRail'>,
 ): { readonly spec: CatchSpec; readonly left?: { readonly sway?: RailSway } } {
-  const isSame = along === 0 && former?.height === getRail(ask.rail).height;
+  const isSame = along === 0 && former?.height === RAIL_HEIGHTS[ask.rail];
   return { spec: { ...ask, alongX: barX + along }, ...(isSame ? { left: former } : {}) };
 }
 

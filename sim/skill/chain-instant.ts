@@ -14,13 +14,27 @@ export function makeChainReader(chain: FlownChain, contact: WholeContact): (t: n
   return (asked) => {
     const t = Math.min(Math.max(asked, chain.from), chain.to);
     const leg = legAt(chain.legs, t);
-    const { from, offset_W: o } = chain.legs[leg];
-    const now = readers[leg](t - from);
-    const [x, y, z] = now.p_WScm_W;
-    const p_WScm_W: Vec3 = [x + o[0], y + o[1], z + o[2]];
-    return { ...now, t: asked, leg, p_WScm_W };
+    const { from, offset_W, facing } = chain.legs[leg];
+    return { ...placed(readers[leg](t - from), offset_W, facing), t: asked, leg };
   };
 }
+
+/** In the frame of the chain. */
+function placed(now: WholeInstant, [ox, oy, oz]: Vec3, facing: 1 | -1): WholeInstant {
+  const turn = ([x, y, z]: Vec3): Vec3 => [facing * x, y, facing * z];
+  const [x, y, z] = turn(now.p_WScm_W);
+  return {
+    ...now,
+    p_WScm_W: [x + ox, y + oy, z + oz],
+    v_WScm_W: turn(now.v_WScm_W),
+    h_Scm_W: turn(now.h_Scm_W),
+    force_W: turn(now.force_W),
+    quat_WB: facing === 1 ? now.quat_WB : turnedRound(now.quat_WB),
+  };
+}
+
+/** Half round about Y first: [0, 0, 1, 0] x q. */
+const turnedRound = ([w, x, y, z]: Float64Array): Float64Array => Float64Array.of(-y, z, w, -x);
 
 /** The leg that chain time t is in. */
 export function legAt(legs: readonly Pick<FlownLeg, 'to'>[], t: number): number {

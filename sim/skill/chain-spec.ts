@@ -3,7 +3,7 @@ import { buildSkill } from './build-skill.ts';
 import type { ChainLeg, SkillChain } from './chain.ts';
 import type { SkillSpec } from './skill-spec.ts';
 
-export interface ChainLegSpec extends Pick<ChainLeg, 'title' | 'next' | 'catch'> {
+export interface ChainLegSpec extends Pick<ChainLeg, 'title' | 'next'> {
   readonly spec: SkillSpec;
 }
 export interface ChainSpec {

@@ -5,30 +5,11 @@
 import type { Body, Vec3 } from '../body/body.ts';
 import type { CaughtStart } from '../contact/swing-spec.ts';
 import type { Skill } from './skill.ts';
-import type { SwingApproach } from './start-spec.ts';
 
 /** What one leg hands over to the next: velocity and angular momentum to a contact, the state on the rail to a swing. */
 export type Handover =
   | { readonly kind: 'contact'; readonly v_WScm_W: Vec3; readonly h_Scm_W: Vec3 }
   | { readonly kind: 'catch'; readonly start: CaughtStart };
-
-/** What a flight that ends at a rail asks of the catch, and what follows on the rail. */
-export interface CatchAsk {
-  readonly rail: string;
-  /** m, from the rail let go, or where none was, from the mass centre at take-off */
-  readonly along: number;
-  readonly hands: 'both' | 'left' | 'right';
-  /** m */
-  readonly gap: number;
-  /** m/s */
-  readonly closing: number;
-  /** N/m, both arms */
-  readonly armsStiffness: number;
-  readonly swing?: CaughtSwing;
-}
-export type CaughtSwing = Pick<SwingApproach, 'sense' | 'moves' | 'late' | 'lateHand' | 'duration' | 'strength'> & {
-  readonly release?: SwingApproach['release'];
-};
 
 export interface ChainLeg {
   readonly title: string;
@@ -36,7 +17,6 @@ export interface ChainLeg {
   readonly skill: Skill;
   /** what ends its flight, where that is not a landing of the skill */
   readonly next?: 'contact' | 'catch' | 'entry';
-  readonly catch?: CatchAsk;
 }
 
 export interface SkillChain {

@@ -2,8 +2,9 @@
  * Whether hands meet a rail in a flight, when, and if not what failed (docs/decisions/0024-catch.md): the catch is at the first least gap of the
  * farther hand within the asked gap. Ends are named by where the hand is from the rail at its nearest.
  */
+
+import type { CatchAsk } from './catch-ask.ts';
 import type { Hand, HandAt, HandsAt, HandWatch } from './catch-watch.ts';
-import type { CatchAsk } from './chain.ts';
 
 type CatchAsked = Pick<CatchAsk, 'hands' | 'gap' | 'closing'>;
 

@@ -21,16 +21,22 @@ export interface FlownLeg {
   /** chain time of its take-off and of the end of its flight, s */
   readonly from: number;
   readonly to: number;
-  /** add to a place in the flight for one in the chain, m */
+  /** a place in the flight, turned half round about the vertical where `facing` is -1, and moved by this, is one in the chain, m */
   readonly offset_W: Vec3;
+  readonly facing: 1 | -1;
   /** of the contact that it begins with */
   readonly course?: ContactCourse;
 }
 
 /** Why the legs after one are not flown. */
-export type ChainStop =
-  /** another part than the one that is to push comes down first */
-  { readonly kind: 'otherPart'; readonly leg: number; readonly part: string; readonly wanted: 'hands' | 'feet' };
+export type ChainStop = { readonly leg: number } & (
+  | /** another part than the one that is to push comes down first */
+  { readonly kind: 'otherPart'; readonly part: string; readonly wanted: 'hands' | 'feet' }
+  /** the hands do not meet the rail, or what follows the catch is not computed */
+  | { readonly kind: 'notCaught' | 'notComputed' }
+  /** bounces enough: the next is only how far it moves (chain-sensitivity.ts) */
+  | { readonly kind: 'bounces' }
+);
 
 export interface FlownChain {
   readonly chain: SkillChain;
@@ -41,31 +47,59 @@ export interface FlownChain {
   readonly to: number;
 }
 
+/** Flights from one bed after which the rest is not flown. */
+export const MOST_BOUNCES = 3;
+
 export function flyChain(chain: SkillChain, contact: WholeContact, options: FlightOptions = {}): FlownChain {
   const legs: FlownLeg[] = [];
   let stop: ChainStop | undefined;
   let handed: Handover | undefined;
   for (const leg of chain.legs) {
     const skill = handed ? handOver(leg.skill, handed) : leg.skill;
-    const whole = flyWhole(skill, contact, options);
-    const { flight } = whole;
     const before = legs[legs.length - 1];
-    const from = before ? before.to + (whole.contact?.time ?? 0) : 0;
-    const course = calcLegCourse(skill, whole, contact, before?.whole.flight);
-    const offset_W: Vec3 = before ? placeAfter(before, course) : [0, 0, 0];
-    legs.push({ leg, skill, whole, from, to: from + flight.duration, offset_W, ...(course ? { course } : {}) });
-    stop = stopOf(legs.length - 1, chain, flight, contact);
+    const flown = placeLeg(flyWhole(skill, contact, options), leg, skill, contact, before);
+    legs.push(flown);
+    if (legs.length === chain.legs.length) break;
+    stop = stopOf(legs, chain, contact);
     if (stop) break;
-    handed = leg.next === 'contact' ? handToContact(flight) : undefined;
+    handed = leg.next === 'contact' ? handToContact(flown.whole.flight) : handToSwing(flown.whole);
   }
   const last = legs[legs.length - 1];
+  return { chain, legs, ...(stop ? { stop } : {}), from: legs[0].whole.from, to: last.from + last.whole.to };
+}
+
+function placeLeg(
+  whole: Whole,
+  leg: ChainLeg,
+  skill: Skill,
+  contact: WholeContact,
+  before: FlownLeg | undefined,
+): FlownLeg {
+  const { flight } = whole;
+  const course = calcLegCourse(skill, whole, contact, before?.whole.flight);
+  const from = before ? before.to - whole.from : 0;
   return {
-    chain,
-    legs,
-    ...(stop ? { stop } : {}),
-    from: legs[0].whole.from,
-    to: last.from + last.whole.to,
+    leg,
+    skill,
+    whole,
+    from,
+    to: from + flight.duration,
+    ...(before ? placeAfter(before, whole, course) : { offset_W: [0, 0, 0], facing: 1 }),
+    ...(course ? { course } : {}),
   };
+}
+
+/** Hands or feet push where those of the leg before came down; a rail stays where it is. */
+function placeAfter(
+  { offset_W: [x, , z], facing, whole: { catch: caught } }: FlownLeg,
+  { barX }: Whole,
+  course?: ContactCourse,
+): Pick<FlownLeg, 'offset_W' | 'facing'> {
+  if (caught) {
+    const now = caught.caught?.facing === -1 ? (-facing as 1 | -1) : facing;
+    return { offset_W: [x + facing * caught.spec.alongX - now * barX, 0, z], facing: now };
+  }
+  return { offset_W: [x + facing * (course?.offset.x ?? 0), 0, z + facing * (course?.offset.z ?? 0)], facing };
 }
 
 /** What a flight leaves to the contact that ends it. */
@@ -76,21 +110,29 @@ export function handToContact(flight: Flight): Handover {
   return { kind: 'contact', v_WScm_W: [x, y, z], h_Scm_W: flight.h_Scm_W };
 }
 
+/** What a catch leaves to the swing after it. */
+function handToSwing({ catch: caught }: Whole): Handover | undefined {
+  const start = caught?.caught?.start;
+  return start && { kind: 'catch', start };
+}
+
 /** What is on the ground in the contact that a leg begins with. */
 function limbOf({ start }: Skill, contact: WholeContact): 'hands' | 'feet' | undefined {
   const approach = start.kind === 'swing' ? undefined : start.contact;
   return approach && (approach.limb ?? contact.TAKEOFF_PRESETS[approach.place].by);
 }
 
-function stopOf(k: number, { legs }: SkillChain, { touchdown }: Flight, contact: WholeContact): ChainStop | undefined {
-  const wanted = legs[k].next === 'contact' && legs[k + 1] ? limbOf(legs[k + 1].skill, contact) : undefined;
-  if (!wanted || !touchdown || touchdown.part === wanted) return undefined;
-  return { kind: 'otherPart', leg: k, part: touchdown.part, wanted };
+function stopOf(legs: readonly FlownLeg[], { legs: asked }: SkillChain, contact: WholeContact): ChainStop | undefined {
+  const leg = legs.length - 1;
+  const { touchdown, end } = legs[leg].whole.flight;
+  const caught = legs[leg].whole.catch;
+  if (caught) {
+    if (caught.outcome.kind !== 'caught') return { leg, kind: 'notCaught' };
+    return caught.caught ? undefined : { leg, kind: 'notComputed' };
+  }
+  const wanted = limbOf(asked[leg + 1].skill, contact);
+  if (wanted && touchdown && touchdown.part !== wanted) return { leg, kind: 'otherPart', part: touchdown.part, wanted };
+  const isBed = end.surface?.kind === 'trampoline';
+  const bounces = legs.filter(({ whole }) => whole.flight.end.surface?.kind === 'trampoline').length;
+  return isBed && bounces >= MOST_BOUNCES ? { leg, kind: 'bounces' } : undefined;
 }
-
-/** The leg is put so that its hands or feet push where those of the leg before came down. */
-const placeAfter = ({ offset_W: [x, , z] }: FlownLeg, course?: ContactCourse): Vec3 => [
-  x + (course?.offset.x ?? 0),
-  0,
-  z + (course?.offset.z ?? 0),
-];

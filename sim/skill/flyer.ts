@@ -11,6 +11,8 @@ import type { Schedule, ScheduleSpec } from '../schedule/schedule.ts';
 import { AGREEMENT, flyAgreed, usesAnchor } from './agreed-flight.ts';
 import { type BalanceSpec, checkBalance } from './balance.ts';
 import { type BalanceRecord, BalanceSource, type TwistPlan } from './balance-schedule.ts';
+import { cutAtCatch } from './cut-at-catch.ts';
+import type { CatchOutcome } from './find-catch.ts';
 import type { LaunchedSkill } from './launch.ts';
 import { agreeNear, NEARLY } from './near-flight.ts';
 import { compileSkillSchedule } from './skill-schedule.ts';
@@ -29,6 +31,10 @@ interface FlyerOptions extends Omit<FlightOptions, 'source'> {
 /** A flight; with the reflex its schedule holds what the reflex added. */
 export interface Flown extends Flight {
   readonly balance?: BalanceRecord;
+  /** as it would have gone on, had the hands not met the rail */
+  readonly uncut?: Flight;
+  /** the hands and the rail, where they are to end it */
+  readonly met?: CatchOutcome;
 }
 
 export interface Flyer {
@@ -43,6 +49,10 @@ export function makeFlyer(options: FlyerOptions = {}): Flyer {
   const anchorsOf = makeAnchorReader();
 
   const fly = (skill: LaunchedSkill, draw?: number): Flown => {
+    const flown = flyOut(skill, draw);
+    return skill.catch ? cutAtCatch(flown, skill, skill.catch) : flown;
+  };
+  const flyOut = (skill: LaunchedSkill, draw?: number): Flown => {
     const { body, takeoff, end, gravity } = skill;
     const { onApex, onTouchdown } = anchorsOf(skill);
     if (onApex && !(gravity > 0)) throw new ApexError();

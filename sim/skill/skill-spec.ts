@@ -3,6 +3,7 @@ import type { HumanSpec } from '../body/human.ts';
 import type { TreeSpec } from '../body/tree.ts';
 import type { EndSpec } from '../flight/flight.ts';
 import type { AnchoredTime, ArmPath, KeyKind, SmoothingCriterion } from '../schedule/schedule.ts';
+import type { CatchAsk } from './catch-ask.ts';
 import type { HandContact } from './hand-contact.ts';
 import type { LandingSpec } from './landing-spec.ts';
 import type { SkillTarget } from './skill.ts';
@@ -53,5 +54,8 @@ export interface SkillSpec {
   readonly smoothing: SmoothingCriterion;
   readonly contacts?: readonly HandContact[];
   readonly after?: LandingSpec;
+  readonly catch?: CatchAsk;
+  /** the file names the entry that ends the flight */
+  readonly isEntry?: true;
   readonly target?: SkillTarget;
 }

@@ -5,12 +5,16 @@
  */
 import type { EndingKind, LandingEnding } from '../contact/ending.ts';
 import type { Asymmetry } from '../contact/landing-entry.ts';
-import type { SurfaceKind } from '../flight/flight.ts';
+import type { ContactLimb, SurfaceKind } from '../flight/flight.ts';
 import { RAD, REV } from '../math/angles.ts';
+import type { RailName } from '../math/rail-heights.ts';
 import { ASKED_CLEARANCE, type Clearance } from '../measure/clearance.ts';
 import { type BandPlace, bandOf, MOST_JUDGED_TURNING, placeInBand } from '../measure/landing-band.ts';
 import type { Summary } from '../measure/summary.ts';
 import type { SideWord, SomersaultWord } from '../measure/words.ts';
+import type { CatchAsk } from './catch-ask.ts';
+import type { Hand } from './catch-watch.ts';
+import type { CatchOutcome, MissedWay } from './find-catch.ts';
 import type { LaunchedSkill } from './launch.ts';
 import type { Whole } from './whole.ts';
 
@@ -50,6 +54,8 @@ interface Flown {
   readonly somersaultWord: SomersaultWord;
   readonly twists?: number;
   readonly twistWord: SideWord;
+  /** off a rail: what the trade counts, which begins before the release */
+  readonly trade?: string;
   readonly duration: number;
   readonly undefinedFrom?: number;
   /** one hand let go late: half a millisecond of it is a good part of a tenth of a twist (late-dose.ts), so no word on the twist is finer */
@@ -87,10 +93,30 @@ export type Ending =
       readonly isFast?: true;
     }
   | { readonly kind: 'inAir' }
+  /** hands or feet come down on what they are to push off, and the skill goes on */
+  | { readonly kind: 'meets'; readonly limb: ContactLimb }
+  | RailEnding
   | { readonly kind: 'notComputed'; readonly why: NotComputed };
 
+/** A flight that was to end with the hands at a rail. */
+export interface RailEnding {
+  readonly kind: 'atRail';
+  readonly rail: RailName;
+  readonly hands: CatchAsk['hands'];
+  readonly outcome: CatchOutcome['kind'];
+  /** of the farther hand from the rail at its nearest, m */
+  readonly gap: number;
+  /** along the arms, m/s, and the most that was asked */
+  readonly closing: number;
+  readonly most: number;
+  /** missed: where the hand is then */
+  readonly ways: readonly MissedWay[];
+  /** missed, of two hands: the one that is there */
+  readonly only?: Hand;
+}
+
 /** What the ending was judged by. */
-type Basis = 'landingModel' | 'landingBand' | 'touchdown' | 'none';
+type Basis = 'landingModel' | 'landingBand' | 'touchdown' | 'hands' | 'none';
 
 export interface SkillVerdict {
   /** in the order in which they are said */
@@ -106,6 +132,10 @@ export interface SkillVerdict {
 
 interface VerdictContext {
   readonly surface?: SurfaceKind;
+  /** only these meet the surface */
+  readonly by?: ContactLimb | undefined;
+  /** the hands and the rail, where that is what ends the flight */
+  readonly atRail?: RailEnding | undefined;
   /** the landing where it was run; 'pending' where it is on its way */
   readonly arrival?: ArrivalEnd | 'pending';
   /** what came nearest to rail, table or board */
@@ -147,13 +177,16 @@ export const nearOf = (c: Clearance | undefined): readonly Miss[] =>
 
 /** What a flight says before its landing is run; `nearest` of rail, table or board. */
 export function verdictInFlight(
-  { end, after, launch }: Pick<LaunchedSkill, 'end' | 'after' | 'launch'>,
+  { end, after, launch, catch: ask }: Pick<LaunchedSkill, 'end' | 'after' | 'launch' | 'catch'>,
   summary: Summary,
   nearest?: Clearance,
+  met?: CatchOutcome,
 ): SkillVerdict {
   const surface = end.surface?.kind;
   return calcSkillVerdict(summary, {
     ...(surface ? { surface } : {}),
+    by: end.surface?.by,
+    atRail: ask && met && railEnding(ask, met),
     ...(after ? { arrival: 'pending' } : {}),
     nearest,
     isHandLate: launch.late !== undefined,
@@ -162,11 +195,11 @@ export function verdictInFlight(
 
 /** A whole skill's. */
 export function verdictOf(
-  { skill, landing }: Pick<Whole, 'skill' | 'landing'>,
+  { skill, landing, flight }: Pick<Whole, 'skill' | 'landing' | 'flight'>,
   summary: Summary,
   nearest?: Clearance,
 ): SkillVerdict {
-  const inFlight = verdictInFlight(skill, summary, nearest);
+  const inFlight = verdictInFlight(skill, summary, nearest, flight.met);
   const { ending } = inFlight;
   if (!landing || !isPending(ending)) return inFlight;
   const judged = judgeArrival(landing);
@@ -187,9 +220,11 @@ const basisOf = ({ kind }: Ending): Basis =>
     ? 'landingModel'
     : kind === 'touches'
       ? 'landingBand'
-      : kind === 'notComputed'
-        ? 'none'
-        : 'touchdown';
+      : kind === 'atRail'
+        ? 'hands'
+        : kind === 'notComputed' || kind === 'meets'
+          ? 'none'
+          : 'touchdown';
 
 function missedOf(s: Summary): Miss[] {
   const { target } = s;
@@ -226,7 +261,24 @@ function missedOf(s: Summary): Miss[] {
   return missed;
 }
 
-function endingOf(s: Summary, { surface, arrival }: VerdictContext): Ending {
+function railEnding({ rail, hands, closing: most }: CatchAsk, met: CatchOutcome): RailEnding {
+  const { gap, along } = met.moment;
+  const { ways = [], only } = met.kind === 'missed' ? met : {};
+  return {
+    kind: 'atRail',
+    rail,
+    hands,
+    outcome: met.kind,
+    gap,
+    closing: Math.abs(along),
+    most,
+    ways,
+    ...(only ? { only } : {}),
+  };
+}
+
+function endingOf(s: Summary, { surface, by, atRail, arrival }: VerdictContext): Ending {
+  if (atRail) return atRail;
   if (surface === undefined || !s.lands) return { kind: 'inAir' };
   const notComputed = (why: NotComputed): Ending => ({ kind: 'notComputed', why });
   if (surface === 'water') {
@@ -235,6 +287,7 @@ function endingOf(s: Summary, { surface, arrival }: VerdictContext): Ending {
     const first = Math.abs(upright) < Math.SQRT1_2 ? 'flat' : upright > 0 ? 'feet' : 'head';
     return { kind: 'enters', first, bend: s.endBend };
   }
+  if (by !== undefined) return { kind: 'meets', limb: by };
   if (s.touchedBy !== undefined && s.touchedBy !== 'feet') return { kind: 'down', part: s.touchedBy };
   if (surface === 'trampoline') return { kind: 'bounces', travel: s.travel, bend: s.endBend };
   if (s.landing === undefined) return notComputed({ kind: 'undefined' });

@@ -6,6 +6,7 @@ import type { Body } from '../body/body.ts';
 import type { EndSpec } from '../flight/flight.ts';
 import type { SkillTarget } from '../measure/target.ts';
 import type { ScheduleSpec } from '../schedule/schedule.ts';
+import type { CatchAsk } from './catch-ask.ts';
 import type { HandContact } from './hand-contact.ts';
 import type { LandingSpec } from './landing-spec.ts';
 import type { StartSpec } from './start-spec.ts';
@@ -22,5 +23,7 @@ export interface Skill {
   readonly contacts?: readonly HandContact[];
   readonly end: EndSpec;
   readonly after?: LandingSpec;
+  /** the flight ends with the hands at a rail, if they meet it */
+  readonly catch?: CatchAsk;
   readonly target?: SkillTarget;
 }

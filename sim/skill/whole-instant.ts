@@ -122,6 +122,22 @@ export function makeInstantReader(
       const p = [0, 1, 2].map((k) => at.p_WScm_W[k] + (t * (at.v_WScm_W[k] + v[k])) / 2) as unknown as Vec3;
       return { ...at, p_WScm_W: p, v_WScm_W: v, speed: Math.hypot(...v), h_Scm_W: mix(at.h_Scm_W, h0) };
     }
+    const swung = whole.catch?.caught?.swing;
+    if (t > flight.duration && swung && whole.catch?.caught) {
+      const { facing } = whole.catch.caught;
+      const s = swung.stateAt(t - flight.duration - swung.duration);
+      const [x, y] = s.p_WScm_W;
+      return finish(
+        'swing',
+        t,
+        s.angles.slice(),
+        quatAboutZ(s.theta, facing),
+        [facing * x + whole.catch.spec.alongX, y, 0],
+        [facing * s.v_WScm_W[0], s.v_WScm_W[1], 0],
+        [0, 0, facing * s.h],
+        [facing * s.grip[0], s.grip[1], 0],
+      );
+    }
     if (t <= flight.duration || landing?.kind !== 'landed' || !landingPose)
       return inFlight(Math.max(0, Math.min(t, flight.duration)), 'flight', t, ZERO);
     const { run } = landing;
@@ -150,7 +166,11 @@ function across(state: State, flight: Whole['flight']): number {
 
 const triple = (a: ArrayLike<number>): Vec3 => [a[0], a[1], a[2]];
 
-const quatAboutZ = (angle: number): Float64Array => Float64Array.from([Math.cos(angle / 2), 0, 0, Math.sin(angle / 2)]);
+/** Turned half round about Y first, who faces the other way. */
+const quatAboutZ = (angle: number, facing: 1 | -1 = 1): Float64Array =>
+  facing === 1
+    ? Float64Array.of(Math.cos(angle / 2), 0, 0, Math.sin(angle / 2))
+    : Float64Array.of(0, Math.sin(angle / 2), Math.cos(angle / 2), 0);
 
 /** Somersault, tilt and twist of F from named angles and the root's attitude. */
 function attitudeOf(body: Body, angles: Float64Array, quat_WB: Float64Array): [number, number, number] {

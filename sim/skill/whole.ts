@@ -9,9 +9,11 @@ import type { Swing } from '../contact/swing.ts';
 import type { Flight } from '../flight/flight.ts';
 import type { FlightOptions } from '../flight/fly.ts';
 import { FieldError } from '../math/field-error.ts';
+import { type CatchResult, calcCatch, placeCatch } from './catch.ts';
+import type { CatchAsk } from './catch-ask.ts';
 import type { WholeContact } from './contact-room.ts';
 import { contactOf, type TakeoffContact } from './contact-takeoff.ts';
-import { flySkill } from './flyer.ts';
+import { type Flown, flySkill } from './flyer.ts';
 import type { LandingSpec } from './landing-spec.ts';
 import { type LaunchedSkill, launch } from './launch.ts';
 import type { Skill } from './skill.ts';
@@ -26,8 +28,9 @@ export interface Whole {
   /** the bar's place in the flight's X, m */
   readonly barX: number;
   readonly contact?: TakeoffContact;
-  readonly flight: Flight;
+  readonly flight: Flown;
   readonly landing?: Arrival;
+  readonly catch?: CatchResult;
   /** first and last time, s; 0 is the release or take-off, flight.duration touchdown */
   readonly from: number;
   readonly to: number;
@@ -41,6 +44,8 @@ export function flyWhole(skill: Skill, contact: WholeContact, options: FlightOpt
   const pushed = start.kind !== 'swing' && start.contact ? contactOf(start.contact, flight, contact) : undefined;
   const landing = after ? calcArrival(after, flight, contact) : undefined;
   const landed = landing?.kind === 'landed' ? landing.run.t[landing.run.n - 1] : 0;
+  const caught = launched.catch ? catchOf(launched, launched.catch, flight, contact) : undefined;
+  const swung = caught?.caught?.swing?.duration ?? 0;
   return {
     skill: launched,
     ...(swing ? { swing } : {}),
@@ -49,9 +54,15 @@ export function flyWhole(skill: Skill, contact: WholeContact, options: FlightOpt
     ...(pushed ? { contact: pushed } : {}),
     flight,
     ...(landing ? { landing } : {}),
+    ...(caught ? { catch: caught } : {}),
     from: swing ? -swing.duration - (late?.held ?? 0) : pushed ? -pushed.time : 0,
-    to: flight.duration + landed,
+    to: flight.duration + landed + swung,
   };
+}
+
+function catchOf(skill: LaunchedSkill, ask: CatchAsk, flight: Flown, contact: WholeContact): CatchResult {
+  const { spec, left } = placeCatch(skill, ask);
+  return calcCatch(flight.uncut ?? flight, spec, contact, left);
 }
 
 /** The landing of a flight; `isBatch`: one of many, quicker. */

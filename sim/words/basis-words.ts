@@ -29,6 +29,8 @@ const BASIS_WORDS: Readonly<Record<SkillVerdict['basis'], string>> = {
   landingBand:
     'No landing after the flight is stated: judged by where the mass centre, its speed and the turning left would have to be caught, as the landing model has it for this surface. Add a landing to have it run.',
   touchdown: 'Ending judged by the attitude as the flight ends; how it goes on is not judged.',
+  hands:
+    'Judged by how near hands and rail come and how fast along the arms: at most 5 cm and 1.5 to 2 m/s, from memory. Whether the fingers hold is not judged.',
   none: '',
 };
 

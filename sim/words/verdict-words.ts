@@ -5,8 +5,10 @@
 
 import type { EndingKind } from '../contact/ending.ts';
 import { RAD, REV } from '../math/angles.ts';
+import type { RailName } from '../math/rail-heights.ts';
 import type { Clearance } from '../measure/clearance.ts';
-import type { Ending, Miss, SkillVerdict } from '../skill/skill-verdict.ts';
+import type { MissedWay } from '../skill/find-catch.ts';
+import type { Ending, Miss, RailEnding, SkillVerdict } from '../skill/skill-verdict.ts';
 
 /** How numbers are written: a shell writes "43 deg", a page "43°" in its units. */
 export interface NumberWords {
@@ -55,7 +57,7 @@ interface Run {
 
 export interface Clause {
   /** what parts it from the clause before it */
-  readonly join: '' | ', ' | '; ' | ': ' | '. ';
+  readonly join: '' | ', ' | ', then ' | '; ' | ': ' | '. ';
   readonly place: ClausePlace;
   readonly runs: readonly Run[];
 }
@@ -128,7 +130,16 @@ export function verdictClauses(r: SkillVerdict, n: NumberWords = PLAIN_NUMBERS):
     add(join, place, ...runs);
     join = ', ';
   };
-  const { flown } = r;
+  const { flown, ending } = r;
+  if (ending.kind === 'atRail') {
+    if (join === ', ' && clauses.length > 0) join = '; ';
+    add(clauses.length === 0 ? '' : join, 'touchdown', ...railRuns(ending, flown.duration, n));
+    join = ', ';
+  }
+  if (flown.trade && !missedTurns) {
+    add(clauses.length === 0 ? '' : join, 'takeoff', strong(upper(flown.trade)));
+    join = ', ';
+  }
   if (flown.somersaults === undefined)
     go(
       'touchdown',
@@ -136,10 +147,14 @@ export function verdictClauses(r: SkillVerdict, n: NumberWords = PLAIN_NUMBERS):
       plain(` after ${n.seconds(flown.undefinedFrom ?? 0)}: lies along the somersault axis`),
     );
   else {
-    if (!missedTurns) go('takeoff', ...somersaultRuns(flown.somersaults, flown.somersaultWord, n));
+    if (!missedTurns) {
+      const runs = somersaultRuns(flown.somersaults, flown.somersaultWord, n);
+      go('takeoff', ...runs, ...(flown.trade ? [plain(' flown', 'somersault')] : []));
+    }
     if (!missedTwists) go('fastestTwist', ...twistRuns(flown, n));
   }
-  go('apex', strong(n.seconds(flown.duration)), quiet(' in the air'));
+  if (ending.kind !== 'atRail') go('apex', strong(n.seconds(flown.duration)), quiet(' in the air'));
+  else if (ending.outcome === 'missed') return clauses;
   const off = offWords(r, n);
   const [parted, ...runs] = endingRuns(r.ending, r, n, off);
   add(parted, 'touchdown', ...runs);
@@ -172,6 +187,35 @@ function missRuns(miss: Miss, n: NumberWords, isCoarse = false): Run[] {
     case 'tilt':
       return [plain('tilted '), strong(n.angle(miss.tilt)), plain(miss.headTo ? `, head to the ${miss.headTo}` : '')];
   }
+}
+
+export const RAIL_WORDS: Readonly<Record<RailName, string>> = {
+  highBar: 'high bar',
+  unevenHigh: 'high rail',
+  unevenLow: 'low rail',
+};
+const HANDS_WORDS = { both: 'both hands', left: 'the left hand', right: 'the right hand' } as const;
+const WAY_WORDS: Readonly<Record<MissedWay, string>> = {
+  short: 'short of it',
+  past: 'past it',
+  over: 'over it',
+  under: 'under it',
+  beside: 'beside its end',
+};
+
+/** "catches the high rail with both hands after 0.59 s", "misses the high bar by 37 cm: short of it". */
+function railRuns({ rail, hands, outcome, gap, ways, only, most }: RailEnding, t: number, n: NumberWords): Run[] {
+  const name = RAIL_WORDS[rail];
+  const after: Run[] = [plain(` with ${HANDS_WORDS[hands]} after `), strong(n.seconds(t))];
+  if (outcome === 'caught') return [strong(`catches the ${name}`), ...after];
+  if (outcome === 'tooFast')
+    return [strong(`too fast to catch the ${name}`, 'stop'), ...after, plain(`, asked ${n.speed(most)} at most`)];
+  const one = only ? [plain(`, the ${only} hand is there`)] : [];
+  return [
+    strong(`misses the ${name} by ${n.centimetres(gap)}`, 'stop'),
+    ...(ways.length > 0 ? [plain(`: ${ways.map((way) => WAY_WORDS[way]).join(', ')}`)] : []),
+    ...one,
+  ];
 }
 
 /** "Toes pass 2 cm from the rail": no finer than a centimetre. */
@@ -276,6 +320,10 @@ function endingRuns(ending: Ending, r: SkillVerdict, n: NumberWords, off: string
       }[ending.place];
       return [', ', quiet('on the feet, '), ...before, strong(word)];
     }
+    case 'meets':
+      return [', then ', strong(`${ending.limb} down`)];
+    case 'atRail':
+      return ['; ', plain('closing at '), strong(n.speed(ending.closing))];
     case 'inAir': {
       const how = off || (r.lean === undefined ? '' : leanWords(r.lean, n));
       return [', ', quiet('ends '), strong(how || UPRIGHT)];

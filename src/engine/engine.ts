@@ -12,12 +12,13 @@ import {
   contactFor,
   exportVersion1,
   type FileTakeoff,
-  type Flight,
+  type Flown,
   flySkill,
   formatSkill,
   frameTimes,
   type LaunchedSkill,
   migrateKept,
+  namedOffRail,
   parseAthlete,
   parseChain,
   parseJson,
@@ -81,10 +82,12 @@ export function makeEngine(shelf: Catalogue, askRelease: AskRelease = askHere(sh
   const releases = makeReleases(askRelease);
   const findAthlete: Engine['findAthlete'] = ({ athlete }) =>
     'ref' in athlete ? shelf.athletes[athlete.ref] : athlete;
-  const complete = (file: SkillFile, skill: LaunchedSkill, flight: Flight, draft: boolean): FlightResult => {
+  const complete = (file: SkillFile, skill: LaunchedSkill, flight: Flown, draft: boolean): FlightResult => {
     const rate = Math.min(draft ? DRAFT_RATE_HZ : RATE_HZ, MOST_FRAMES / flight.duration);
     const frames = calcFrames(flight, frameTimes(flight.duration, rate), { isRough: draft });
     const summary = summarize(flight, frames, skill.target);
+    const isOffRail = skill.launch.rail !== undefined;
+    const verdict = verdictInFlight(skill, summary, undefined, flight.met);
     flights += 1;
     return {
       file,
@@ -93,8 +96,9 @@ export function makeEngine(shelf: Catalogue, askRelease: AskRelease = askHere(sh
       flight,
       frames,
       apparatus: apparatusOf({ skill, flight }),
-      outline: makeOutline(summary, verdictInFlight(skill, summary)),
-      code: findCode(summary, frames, skill.end.surface?.kind),
+      outline: makeOutline(summary, namedOffRail(verdict, isOffRail, summary, frames)),
+      // codes are the trampoline's and the water's
+      code: isOffRail ? { reason: '' } : findCode(summary, frames, skill.end.surface?.kind),
       cautions: readCautions(skill.body, summary.cautions),
       ...(summary.notCompared ? { notCompared: summary.notCompared } : {}),
       cautionsAt: (row) => readCautions(skill.body, calcCautionsAt(skill.body, frames, row)),

@@ -51,7 +51,7 @@ interface BodyCaution {
 
 export type FlightCaution = JointCaution | OverlapCaution | TakeoffCaution | BodyCaution;
 
-/** The skill's code, difficulty and usual name; a dive number for water. Or the reason why there is no code. */
+/** The skill's code, difficulty and usual name; a dive number for water. Or the reason why there is no code; '' off a rail, where there is none to miss. */
 export type SkillCode =
   | {
       readonly code: string;

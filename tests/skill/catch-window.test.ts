@@ -2,9 +2,9 @@
 import { describe, expect, it } from 'vitest';
 import * as contact from '../../sim/contact/start-room.ts';
 import { calcCatch, placeCatch } from '../../sim/skill/catch.ts';
+import type { CatchAsk } from '../../sim/skill/catch-ask.ts';
 import { makeHandsLook } from '../../sim/skill/catch-watch.ts';
 import { calcCatchWindow } from '../../sim/skill/catch-window.ts';
-import type { CatchAsk } from '../../sim/skill/chain.ts';
 import { flySkill } from '../../sim/skill/flyer.ts';
 import { launch } from '../../sim/skill/launch.ts';
 import type { Skill } from '../../sim/skill/skill.ts';
@@ -55,7 +55,7 @@ const STUDY = 1e-6;
 describe('the window of a catch', () => {
   it('the planned release is the flight of the skill', () => {
     const planned = window.tries.find((one) => Math.abs(one.late) < 1e-12);
-    const { spec, left } = placeCatch(launched, ask, contact);
+    const { spec, left } = placeCatch(launched, ask);
     const { outcome } = calcCatch(flight, spec, rails, left);
     expect(left).toBeUndefined();
     expect(outcome.kind).toBe('caught');

@@ -19,9 +19,9 @@ export function wordCode(c: SkillCode): string {
 export const wordShortCode = (c: SkillCode): string =>
   c.reason !== undefined ? '' : c.dive ? s.shortDive(c.dive) : wordNumber(c);
 
-/** Why a code is missing; empty where none is. */
+/** Why a code is missing; empty where none is, or where none is said. */
 export const wordNoCode = (c: SkillCode): string =>
-  c.reason !== undefined ? s.noCode(c.reason) : c.noDive ? s.noDive(c.noDive) : '';
+  c.reason === '' ? '' : c.reason !== undefined ? s.noCode(c.reason) : c.noDive ? s.noDive(c.noDive) : '';
 
 /** What a draft falls short of, as a list. */
 export const wordFalls = (falls: readonly string[]): string => falls.map(codeTexts.degrees).join('; ');

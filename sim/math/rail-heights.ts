@@ -1,0 +1,3 @@
+/** Heights of the rails by name, m: FIG apparatus norms, from memory. What else a rail is: contact/rail.ts. */
+export const RAIL_HEIGHTS = { highBar: 2.8, unevenHigh: 2.5, unevenLow: 1.7 } as const;
+export type RailName = keyof typeof RAIL_HEIGHTS;

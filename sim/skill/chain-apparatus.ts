@@ -2,15 +2,15 @@
 import { apparatusOf, barMats, type SkillApparatus } from './apparatus.ts';
 import { wayOf } from './apparatus-ends.ts';
 import { railPiece } from './apparatus-piece.ts';
-import type { CatchAsk } from './chain.ts';
+import type { CatchAsk } from './catch-ask.ts';
 import type { Contact } from './contact-room.ts';
 import type { FlownChain, FlownLeg } from './fly-chain.ts';
 import { type ChainApparatus, joinApparatus } from './join-apparatus.ts';
 
 export function apparatusOfChain({ legs }: Pick<FlownChain, 'legs'>, contact: Contact): ChainApparatus {
   return joinApparatus(
-    legs.map(({ leg, whole, offset_W: [x, , z] }) => ({
-      apparatus: leg.catch ? withRail(apparatusOf(whole), whole, leg.catch, contact) : apparatusOf(whole),
+    legs.map(({ skill, whole, offset_W: [x, , z] }) => ({
+      apparatus: skill.catch ? withRail(apparatusOf(whole), whole, skill.catch, contact) : apparatusOf(whole),
       offset: { x, z },
     })),
   );

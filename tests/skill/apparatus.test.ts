@@ -200,11 +200,12 @@ describe('a chain', () => {
   });
 
   const giant = flyWhole(builtOf(fileOf('giant-double-straight')), contact);
-  const caught = (rail: string, along: number) => {
+  const caught = (rail: 'highBar' | 'unevenLow', along: number) => {
     const ask = { rail, along, hands: 'both', gap: 0.05, closing: 2, armsStiffness: 15_000 } as const;
-    const leg = { title: '', skill: builtOf(fileOf('giant-double-straight')), next: 'catch', catch: ask } as const;
+    const skill = { ...builtOf(fileOf('giant-double-straight')), catch: ask };
+    const leg = { title: '', skill, next: 'catch' } as const;
     return apparatusOfChain(
-      { legs: [{ leg, skill: leg.skill, whole: giant, from: 0, to: 1, offset_W: [0, 0, 0] }] },
+      { legs: [{ leg, skill, whole: giant, from: 0, to: 1, offset_W: [0, 0, 0], facing: 1 }] },
       contact,
     );
   };

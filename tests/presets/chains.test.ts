@@ -52,6 +52,22 @@ const ROWS: Readonly<Record<string, readonly Row[]>> = {
     ['flown after the table, m', travel(1), 2.2, 3.6, 'M'],
     ['turning after the table, m h2 a second', turning(1), 0, 0.5, 'C'],
   ],
+  'trampoline-jump-tuck-full': [
+    ['first contact, s', time(0), 0.28, 0.35, 'M'],
+    ['second contact, s', time(1), 0.28, 0.35, 'M'],
+    ['third contact, s', time(2), 0.28, 0.35, 'M'],
+    ['mean force into the jump, body weights', meanUp(0), 4.4, 8.4, 'C'],
+    ['mean force into the tuck, body weights', meanUp(1), 4.4, 8.4, 'C'],
+    ['mean force into the full, body weights', meanUp(2), 4.4, 8.4, 'C'],
+    ['up for the jump, m/s', up(0, 'start'), 5.9, 10.1, 'C'],
+    ['up for the tuck, m/s', up(1, 'start'), 5.9, 10.1, 'C'],
+    ['up for the full, m/s', up(2, 'start'), 5.9, 10.1, 'C'],
+    ['jump, s', air(0), 1.2, 1.6, 'M'],
+    ['tuck, s', air(1), 1.2, 1.6, 'M'],
+    ['full, s', air(2), 1.2, 1.6, 'M'],
+    ['turning of the tuck, m h2 a second', turning(1), 0, 0.5, 'C'],
+    ['turning of the full, m h2 a second', turning(2), 0, 0.5, 'C'],
+  ],
 };
 
 /** Cautions of a contact that stay, each explained in the note of its file. */
@@ -60,7 +76,10 @@ const EXPLAINED: Readonly<Record<string, readonly string[]>> = {};
 /** of scale, as docs/decisions/0025-contact-course.md asks; measured 1e-8 to 2e-7 */
 const CLOSES = 1e-6;
 
-test('every chain is here', () => expect(Object.keys(ROWS)).toEqual(expect.arrayContaining(Object.keys(chains))));
+test('every chain without a catch is here', () => {
+  const ids = Object.keys(chains).filter((id) => chains[id].phases.every(({ kind }) => kind !== 'catch'));
+  expect(Object.keys(ROWS)).toEqual(expect.arrayContaining(ids));
+});
 
 describe.each(Object.entries(ROWS))('%s', (id, rows) => {
   const chain = flightsOf(id);

@@ -2,6 +2,7 @@
 import { apparatusOf, barMats, type SkillApparatus } from './apparatus.ts';
 import { wayOf } from './apparatus-ends.ts';
 import { railPiece } from './apparatus-piece.ts';
+import { placeCatch } from './catch.ts';
 import type { CatchAsk } from './catch-ask.ts';
 import type { Contact } from './contact-room.ts';
 import type { FlownChain, FlownLeg } from './fly-chain.ts';
@@ -19,15 +20,13 @@ export function apparatusOfChain({ legs }: Pick<FlownChain, 'legs'>, contact: Co
 function withRail(
   { pieces, leaves }: SkillApparatus,
   { skill, flight }: FlownLeg['whole'],
-  { rail: id, along }: CatchAsk,
+  asked: CatchAsk,
   contact: Contact,
 ): SkillApparatus {
   const { launch } = skill;
-  const rail = contact.getRail(id);
-  const x = (launch.rail ? launch.barX : 0) + along;
-  const isLeft = launch.rail !== undefined && Math.abs(along) < rail.radius && launch.rail.height === rail.height;
-  if (isLeft && leaves !== undefined) return { pieces, leaves, lands: leaves };
-  const caught = railPiece(rail, x, wayOf(flight));
+  const { spec, left } = placeCatch({ launch }, asked, contact);
+  if (left && leaves !== undefined) return { pieces, leaves, lands: leaves };
+  const caught = railPiece(contact.getRail(spec.rail), spec.alongX, wayOf(flight));
   const mats = launch.rail ? [] : [barMats(caught, 0)];
   return {
     pieces: [...pieces, ...mats, caught],

@@ -39,9 +39,9 @@ export function groundItems(piece: Piece, place: ApparatusPlace, state: PieceSta
   };
   if (piece.kind === 'floor' || piece.kind === 'water') {
     const body = rectItem(place, u, [piece.y[0], top], 'moving', data);
-    return piece.kind === 'water' ? [body, edge, waves(place, u, y)] : [body, edge];
+    return [body, edge, piece.kind === 'water' ? waves(place, u, y) : ends(piece, place, u, y)];
   }
-  const [x0, , x1] = corners(place, u, piece.y);
+  const [x0, x1] = [line[0], line[line.length - 2]];
   const bottom = pxOf(place, 0, Math.max(piece.y[0], top - 1.2))[1];
   return [
     { kind: 'fill', contours: [Float32Array.from([...line, x1, bottom, x0, bottom])], fill: 'moving', data },
@@ -91,6 +91,16 @@ function dots(x0: number, x1: number, bottom: number, apart: number, line: reado
     for (let x = x0 + apart * (row % 2 === 0 ? 0.5 : 1); x < x1 - 1; x += apart)
       if (y > topAt(x) + 2.5) points.push(x - DOT / 2, y, x + DOT / 2, y);
   return { kind: 'segments', points: Float32Array.from(points), stroke: 'rule-2', width: DOT };
+}
+
+/** Where a floor ends there is an edge down: the wall of a pool, the side of a raised floor. */
+function ends({ y: [bottom] }: Piece, place: ApparatusPlace, u: readonly [number, number], y: number): DrawItem {
+  const low = pxOf(place, 0, bottom)[1];
+  const points = u.filter(Number.isFinite).flatMap((at) => {
+    const x = pxOf(place, at, 0)[0];
+    return [x, y, x, low];
+  });
+  return { kind: 'segments', points: Float32Array.from(points), stroke: 'rule-2', width: 1.5 };
 }
 
 function waves(place: ApparatusPlace, u: readonly [number, number], y: number): DrawItem {

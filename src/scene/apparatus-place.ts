@@ -20,8 +20,9 @@ export interface ApparatusPlace {
   readonly pxPerM: number;
   readonly width: number;
   readonly height: number;
-  /** px from the left that nothing is drawn in; default 0 */
+  /** px that nothing is drawn left of, and right of; default: a little beyond the picture */
   readonly left?: number;
+  readonly right?: number;
   /** metres of the picture plane, from W's origin, to px */
   readonly at: (across: number, up: number) => readonly [number, number];
 }
@@ -43,7 +44,7 @@ export function pxOf(place: ApparatusPlace, across: number, up: number): [number
   const clamp = (value: number, low: number, high: number): number => Math.min(Math.max(value, low), high);
   // an endless span has no px of its own
   const [x, y] = place.at(clamp(across, -1e4, 1e4), clamp(up, -1e4, 1e4));
-  return [clamp(x, place.left ?? -BEYOND, place.width + BEYOND), clamp(y, -1e4, place.height + BEYOND)];
+  return [clamp(x, place.left ?? -BEYOND, place.right ?? place.width + BEYOND), clamp(y, -1e4, place.height + BEYOND)];
 }
 
 /** The way a piece faces on the screen: 1 to the right, -1 to the left, 0 to or from the eye. */

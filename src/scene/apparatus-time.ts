@@ -5,7 +5,7 @@
 import type { Piece } from '../../sim/index.ts';
 import { blockItems } from './apparatus-blocks.ts';
 import { groundItems } from './apparatus-ground.ts';
-import type { ApparatusPlace } from './apparatus-place.ts';
+import { type ApparatusPlace, extent, pxOf } from './apparatus-place.ts';
 import { railItems, railPosts } from './apparatus-rail.ts';
 import type { DrawItem } from './scene.ts';
 import type { View } from './view.ts';
@@ -28,8 +28,9 @@ export interface TimeSpanWindow {
   readonly width: number;
   readonly height: number;
   readonly pxPerM: number;
-  /** px that nothing is drawn left of */
+  /** px that nothing is drawn left of, and right of where that is not the edge of the canvas */
   readonly left: number;
+  readonly right?: number;
   /** s that the picture shows */
   readonly from: number;
   readonly to: number;
@@ -92,6 +93,7 @@ function placeAt({ pose }: Touch, w: TimeSpanWindow): ApparatusPlace {
     width: w.width,
     height: w.height,
     left: w.left,
+    ...(w.right === undefined ? {} : { right: w.right }),
     at: (u, v) => [x + (u - own) * pxPerM, w.y(v)],
   };
 }
@@ -109,7 +111,7 @@ function coursePx({ course }: Touch, rest: number, w: TimeSpanWindow): number[] 
 function bedLine(piece: Piece, touches: readonly Touch[], w: TimeSpanWindow): DrawItem[] {
   const rest = piece.y[1];
   const y = w.y(rest);
-  const [x0, x1] = [w.left, w.width];
+  const [x0, x1] = [w.left, w.right ?? w.width];
   const points = [x0, y, ...touches.flatMap((touch) => coursePx(touch, rest, w)), x1, y];
   const line = Float32Array.from(points);
   const data = { apparatus: 'bed' };
@@ -156,9 +158,6 @@ function surfaceItems(piece: Piece, touch: Touch, place: ApparatusPlace, w: Time
   // sunk along time: the surface goes on to the end of what was followed
   const points = coursePx(touch, piece.y[1], w);
   if (points.length < 4) return groundItems(piece, near);
-  return groundItems(
-    piece,
-    { ...near, width: Math.max(x, points[points.length - 2]) },
-    { topPx: [near.left, w.y(piece.y[1]), ...points] },
-  );
+  const [from] = pxOf(near, extent(piece, w.view.right)[0], 0);
+  return groundItems(piece, near, { topPx: [from, w.y(piece.y[1]), ...points] });
 }

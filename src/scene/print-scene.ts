@@ -112,10 +112,18 @@ export function printPicture(input: PrintInput): PrintPicture {
   const y = (h: number): number => heightPx(heights, h);
   const lines = heightLines(heights, { labelX: LEFT - 30, from: 0, to: width, size: 11.5, marks: input.marks });
   const view = sideView(flight.v_WScm_W0[0]);
-  const apparatus = flightApparatus(flight, { width, height: floorY, pxPerM: scale, left: LEFT - 60, x, y });
+  const apparatus = flightApparatus(flight, {
+    width,
+    height: floorY,
+    pxPerM: scale,
+    left: LEFT - 60,
+    right: width,
+    x,
+    y,
+  });
   const items: DrawItem[] = [
-    ...apparatus.behind,
     ...lines.lines,
+    ...apparatus.behind,
     ...lines.labels.map((label) =>
       label.kind === 'text' ? { ...label, x: 0, y: label.y - 7, anchor: 'start' as const } : label,
     ),

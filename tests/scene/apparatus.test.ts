@@ -271,6 +271,18 @@ describe('along time', () => {
     expect([now.points[0], now.points[4]]).toEqual([50, 450]);
   });
 
+  it('a mat begins where it does to scale, is pressed in along time and ends with what was followed', () => {
+    const mat: Piece = { kind: 'mat', x: [-0.6, 6], y: [0, 0.2], z: [-1, 1], floorY: 0, way: 1 };
+    const course = { t: [0, 0.1, 0.3], up: [0, -0.12, -0.02] };
+    const { behind } = apparatusAlongTime([mat], [{ piece: 0, from: 0, to: 0.3, pose, course }], w);
+    const box = boxOf(behind.find((i) => i.data?.apparatus === 'mat') ?? behind[0]);
+    expect(box.x).toEqual([w.x(0) - 0.6 * PX, w.x(0.3)].map(Math.fround));
+    const edge = behind.find((i) => i.data?.edge === 'top');
+    const y = xyOf(edge ?? behind[0]).filter((_, i) => i % 2 === 1);
+    expect(Math.max(...y) - Math.min(...y)).toBeCloseTo(0.12 * PX, 3);
+    expect(Math.min(...y)).toBeCloseTo(w.y(0.2), 3);
+  });
+
   it('a bed is one line that dips where feet press', () => {
     const bed: Piece = { kind: 'bed', x: [-2.14, 2.14], y: [1.155, 1.155], z: [-1, 1], floorY: 0, way: 1 };
     const touches = [-0.8, 0.6].map((t) => ({

@@ -14,7 +14,7 @@ import {
 import type { LaunchedSkill } from './launch.ts';
 
 /** A launched skill and its flight; a whole skill is one. */
-export interface FlownSkill {
+export interface LaunchedFlight {
   readonly skill: Pick<LaunchedSkill, 'launch' | 'end'> & Partial<Pick<LaunchedSkill, 'after'>>;
   readonly flight: Flight;
 }
@@ -42,12 +42,12 @@ export function footingOf(flight: Flight, t: number, by?: 'hands' | 'feet'): Foo
 }
 
 /** What the flight leaves, where that is a solid: used for the distance from it too (clearance.ts). */
-export interface Left {
+interface Left {
   readonly piece: Piece;
   readonly by: 'hands' | 'feet';
 }
 
-export function leftPiece({ skill, flight }: FlownSkill): Left | undefined {
+export function leftPiece({ skill, flight }: LaunchedFlight): Left | undefined {
   const { launch, end } = skill;
   const way = wayOf(flight);
   if (launch.rail) return { piece: railPiece(launch.rail, launch.barX, way), by: 'hands' };
@@ -62,7 +62,7 @@ export function leftPiece({ skill, flight }: FlownSkill): Left | undefined {
   return { piece: blockPiece(kind, from, top, way, floorY), by: footing.by };
 }
 
-function blockKind({ launch, end }: FlownSkill['skill'], flight: Flight): BlockKind | undefined {
+function blockKind({ launch, end }: LaunchedFlight['skill'], flight: Flight): BlockKind | undefined {
   const { place } = launch;
   if (place === 'vaultTable' || place === 'springboard' || place === 'divingBoard') return place;
   if (place || end.surface?.kind !== 'water') return undefined;
@@ -76,7 +76,7 @@ const TABLE_FROM = 0.8;
 
 /** A table, a mat, a pit or a raised floor; undefined where it is the floor itself. */
 export function landedPiece(
-  { skill, flight }: FlownSkill,
+  { skill, flight }: LaunchedFlight,
   touch: Footing | undefined,
   left: Piece | undefined,
 ): Piece | undefined {

@@ -3,7 +3,7 @@
  * the right; X = Z = 0 under the mass centre at take-off), there from the first instant to the last. What a file does not say follows from the height of the
  * take-off and the surface that ends the flight. Sizes: apparatus-sizes.ts. Where nothing is known nothing is made up.
  */
-import { type FlownSkill, type Footing, footingOf, landedPiece, leftPiece, wayOf } from './apparatus-ends.ts';
+import { type Footing, footingOf, type LaunchedFlight, landedPiece, leftPiece, wayOf } from './apparatus-ends.ts';
 import { around, bedPiece, below, EVERYWHERE, floorPiece, type Piece, type Span } from './apparatus-piece.ts';
 import { AROUND_FEET, BAR_MATS, BED_HEIGHT, LANDING_MAT, OVER_POOL } from './apparatus-sizes.ts';
 
@@ -14,7 +14,7 @@ export interface SkillApparatus {
   readonly lands?: number;
 }
 
-export function apparatusOf(flown: FlownSkill): SkillApparatus {
+export function apparatusOf(flown: LaunchedFlight): SkillApparatus {
   const { skill, flight } = flown;
   const left = leftPiece(flown);
   const way = wayOf(flight);

@@ -4,12 +4,13 @@
  */
 import { type Clearance, calcNearest } from '../measure/clearance.ts';
 import type { Solid } from '../measure/clearance-solid.ts';
-import { type FlownSkill, leftPiece } from './apparatus-ends.ts';
+import { type LaunchedFlight, leftPiece } from './apparatus-ends.ts';
 
 /** Nearest of rail, table or board through the flight; undefined where the skill leaves none. */
-export const calcClearance = (flown: FlownSkill): Clearance | undefined => calcNearest(flown.flight, solidsOf(flown));
+export const calcClearance = (flown: LaunchedFlight): Clearance | undefined =>
+  calcNearest(flown.flight, solidsOf(flown));
 
-export function solidsOf(flown: FlownSkill): readonly Solid[] {
+export function solidsOf(flown: LaunchedFlight): readonly Solid[] {
   const left = leftPiece(flown);
   if (!left) return [];
   const { piece, by } = left;

@@ -14,7 +14,7 @@ export interface ChainApparatus {
   readonly legs: readonly { readonly leaves?: number; readonly lands?: number }[];
 }
 
-export function movePiece(piece: Piece, dx: number, dz: number): Piece {
+function movePiece(piece: Piece, dx: number, dz: number): Piece {
   const by = ([a, b]: Span, d: number): Span => [a + d, b + d];
   const flat = (at: { readonly x: Span; readonly z: Span }) => ({ x: by(at.x, dx), z: by(at.z, dz) });
   return {

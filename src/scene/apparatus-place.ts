@@ -50,7 +50,7 @@ export function pxOf(place: ApparatusPlace, across: number, up: number): [number
 /** The way a piece faces on the screen: 1 to the right, -1 to the left, 0 to or from the eye. */
 export const wayOn = ({ view }: ApparatusPlace, { way }: Piece): number => dot([way, 0, 0], view.right);
 
-export type Tag = Readonly<Record<string, string | number>>;
+type Tag = Readonly<Record<string, string | number>>;
 
 export function rectItem(place: ApparatusPlace, u: Span, v: Span, fill: Token, data?: Tag): DrawItem {
   return { kind: 'fill', contours: [Float32Array.from(corners(place, u, v))], fill, ...(data ? { data } : {}) };

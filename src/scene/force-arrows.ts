@@ -7,7 +7,7 @@ import { dot, type View } from './view.ts';
 /** px a body weight. */
 export const FORCE_PX = { bench: 26, tablet: 19 } as const;
 
-export interface ForceArrow {
+interface ForceArrow {
   /** where it acts, px */
   readonly x: number;
   readonly y: number;

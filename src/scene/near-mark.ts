@@ -5,7 +5,7 @@ import { outlineItems } from './figure-outline.ts';
 import type { PoseFrames } from './pose-frames.ts';
 import type { DrawItem } from './scene.ts';
 
-export interface NearMark {
+interface NearMark {
   /** what it comes near to */
   readonly x: number;
   readonly y: number;

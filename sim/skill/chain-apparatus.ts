@@ -24,7 +24,7 @@ function withRail(
   contact: Contact,
 ): SkillApparatus {
   const { launch } = skill;
-  const { spec, left } = placeCatch({ launch }, asked, contact);
+  const { spec, left } = placeCatch({ launch }, asked);
   if (left && leaves !== undefined) return { pieces, leaves, lands: leaves };
   const caught = railPiece(contact.getRail(spec.rail), spec.alongX, wayOf(flight));
   const mats = launch.rail ? [] : [barMats(caught, 0)];

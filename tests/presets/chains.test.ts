@@ -1,5 +1,5 @@
 /**
- * Ready chains beside what is usual: times, speeds, forces and angular momenta, each range with where it is from (V2 read in a secondary copy, M from memory of the works
+ * Ready chains, and contacts before a flight, beside what is usual: times, speeds, forces and angular momenta, each range with where it is from (V2 read in a secondary copy, M from memory of the works
  * named in sim/skill/contact-ranges.ts, C computed from those, J our judgement). Forces by m dv / T + m g from the flights on both sides, apart from the contact's own account.
  */
 import { describe, expect, test } from 'vitest';
@@ -67,6 +67,13 @@ const ROWS: Readonly<Record<string, readonly Row[]>> = {
     ['full, s', air(2), 1.2, 1.6, 'M'],
     ['turning of the tuck, m h2 a second', turning(1), 0, 0.5, 'C'],
     ['turning of the full, m h2 a second', turning(2), 0, 0.5, 'C'],
+  ],
+  'dive-two-and-a-half-pike': [
+    ['on the board, s', time(0), 0.4, 0.5, 'M'],
+    ['off the board up, m/s', up(0, 'start'), 4.2, 5.2, 'M'],
+    ['mean force of the board, body weights', meanUp(0), 2.5, 3.8, 'C'],
+    ['in the air, s', air(0), 1.3, 1.6, 'M'],
+    ['turning, m h2 a second', turning(0), 0, 0.46, 'C'],
   ],
 };
 

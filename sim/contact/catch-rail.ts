@@ -10,7 +10,7 @@ import { makeChainMotion, makeChainTotals, placeChain, pointInto, totalsInto } f
 import { gripOf } from './hang.ts';
 import { type Asymmetry, makeLandingEntry, placeEntry } from './landing-entry.ts';
 import { Planar } from './planar.ts';
-import { type Rail, springOf } from './rail.ts';
+import { type Rail, springOf, withArms } from './rail.ts';
 import { type CaughtStart, MOST_GAP } from './swing-spec.ts';
 
 interface CatchPlace {
@@ -76,7 +76,7 @@ export function catchRail(source: Parameters<typeof makeLandingEntry>[0], t: num
   pointInto(chain, motion, grip, point);
   const planar = new Planar(chain, grip);
   const railSpeed = [facing * sway[2], sway[3]] as const;
-  const { mass } = springOf(rail);
+  const { mass } = springOf(withArms(rail, arms));
   const [theta, w] = [motion.theta[link], motion.w[link]];
   const before = makeChainTotals();
   totalsInto(chain, motion, gravity, before);

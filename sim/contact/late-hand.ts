@@ -18,7 +18,7 @@ import { calcBodyFrame } from '../motion/body-frame.ts';
 import { hingesInto } from '../motion/hinge-angles.ts';
 import { getModel } from '../motion/model.ts';
 import { calcShapeMotion, makeShapeMotion, type ShapeMotion } from '../motion/shape-motion.ts';
-import { railShare, springOf } from './rail.ts';
+import { movingMass, railShare, springOf } from './rail.ts';
 import type { Swing } from './swing.ts';
 import { BEYOND_RELEASE } from './swing-spec.ts';
 
@@ -71,6 +71,7 @@ export function holdLate(swing: Swing, hand: 'left' | 'right', held: number): La
     [cx, cy],
   ];
   const share = railShare(rail);
+  const mass = movingMass(rail);
   const gap = [0, 0];
 
   // a step asks for few times, each of them often
@@ -139,8 +140,8 @@ export function holdLate(swing: Swing, hand: 'left' | 'right', held: number): La
       const a = cross(b, r);
       return [f[0] / body.mass + a[0], f[1] / body.mass + a[1]];
     });
-    const A = [1 + rail.mass * W[0][0], rail.mass * W[1][0], rail.mass * W[0][1], 1 + rail.mass * W[1][1]];
-    const z = [0, 1].map((k) => -stiffness[k] * x[k] - damping[k] * u[k] - rail.mass * free[k]);
+    const A = [1 + mass * W[0][0], mass * W[1][0], mass * W[0][1], 1 + mass * W[1][1]];
+    const z = [0, 1].map((k) => -stiffness[k] * x[k] - damping[k] * u[k] - mass * free[k]);
     const det = A[0] * A[3] - A[1] * A[2];
     F[0] = (z[0] * A[3] - z[1] * A[1]) / det;
     F[1] = (z[1] * A[0] - z[0] * A[2]) / det;

@@ -141,13 +141,16 @@ export function springOf(rail: Rail): RailSpring {
   if (isRigid(rail)) return { mass: Number.POSITIVE_INFINITY, kx: 0, ky: 0, cx: 0, cy: 0 };
   const [x, y] = railShare(rail);
   return {
-    mass: rail.mass,
+    mass: movingMass(rail),
     kx: x * rail.stiffness[0],
     ky: y * rail.stiffness[1],
     cx: x * x * rail.damping[0],
     cy: y * y * rail.damping[1],
   };
 }
+
+/** kg that move with the hands: behind arms that give the rail moves by its share alone, and counts by its square (Rayleigh's method, as of the rail itself). */
+export const movingMass = (rail: Rail): number => rail.mass * railShare(rail)[1] ** 2;
 
 /** What part of the give of rail and arms is the rail's own: k / k_rail. */
 export const railShare = ({ stiffness: [x, y], arms }: Rail): readonly [number, number] =>

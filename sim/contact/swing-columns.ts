@@ -1,6 +1,6 @@
 /** The record of a swing read for pictures and tables: on an even grid that ends at the release, with its peaks. */
 import { limitsInto } from './joint-limits.ts';
-import { springOf } from './rail.ts';
+import { movingMass, springOf } from './rail.ts';
 import type { SwingColumns, SwingJoint, SwingPeaks } from './swing.ts';
 import { findPeaks } from './swing-peaks.ts';
 import type { SwingReader } from './swing-reader.ts';
@@ -106,7 +106,7 @@ export function readTable(reader: SwingReader, T: number, until: number): SwingT
     c.hBar[i] = whole.h + chain.mass * (whole.x * whole.vy - (whole.y - rail.height) * whole.vx);
     c.kinetic[i] = whole.kinetic;
     c.potential[i] = whole.potential;
-    c.railEnergy[i] = 0.5 * (spring.kx * bx * bx + spring.ky * by * by + rail.mass * (ux * ux + uy * uy));
+    c.railEnergy[i] = 0.5 * (spring.kx * bx * bx + spring.ky * by * by + movingMass(rail) * (ux * ux + uy * uy));
     c.energy[i] = whole.kinetic + whole.potential + c.railEnergy[i];
     c.work[i] = row.work;
     c.loss[i] = row.loss;

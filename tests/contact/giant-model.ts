@@ -1,5 +1,6 @@
 /** The chain of a giant on its sprung rail as a planar MuJoCo model, written from the chain's numbers. */
 import type { Hang } from '../../sim/contact/hang.ts';
+import { springOf } from '../../sim/contact/rail.ts';
 
 /** From the grip outward; a joint's hinge turns by its named angle times `sign`. */
 export const ORDER = [
@@ -15,7 +16,7 @@ export const hingesOf = ({ chain }: Hang): readonly { readonly sign: number; rea
   ORDER.slice(1).map(([, joint, sign]) => ({ sign, j: chain.joints.findIndex((x) => x.name === joint) }));
 
 export function giantXml({ chain, grip, spec }: Hang): string {
-  const { stiffness: k, damping: c, mass } = spec.rail;
+  const { kx, ky, cx, cy, mass } = springOf(spec.rail);
   let inner = '';
   let entry: readonly [number, number] = grip.at;
   let close = '';
@@ -32,6 +33,6 @@ export function giantXml({ chain, grip, spec }: Hang): string {
     close += '</body>';
   }
   return `<mujoco><compiler angle="radian"/><option gravity="0 ${-spec.gravity} 0"/><worldbody>
-    <body gravcomp="1"><joint type="slide" axis="1 0 0" stiffness="${k[0]}" damping="${c[0]}"/><joint type="slide" axis="0 1 0" stiffness="${k[1]}" damping="${c[1]}"/>
+    <body gravcomp="1"><joint type="slide" axis="1 0 0" stiffness="${kx}" damping="${cx}"/><joint type="slide" axis="0 1 0" stiffness="${ky}" damping="${cy}"/>
     <inertial pos="0 0 0" mass="${mass}" diaginertia="1 1 1"/>${inner}${close}</body></worldbody></mujoco>`;
 }

@@ -83,7 +83,7 @@ it('command line and JSON of a caught flight hold its load with the range, and e
   const text = formatCatch(result);
   expect(text).toMatch(/^Catch {6}Catches the high bar with both hands after 0\.50 s; drawing away at 1\.3 m\/s\.$/m);
   expect(text).toContain('from memory');
-  expect(text).toMatch(/3\.8 body weights on the hands \d+ ms after it \(3\.5 to 4\.0 over/);
+  expect(text).toMatch(/4\.0 body weights on the hands \d+ ms after it \(3\.7 to 4\.3 over/);
   const json = JSON.parse(JSON.stringify(catchOf(result)));
   expect(json.outcome).toBe('caught');
   expect(json.load.rangeBodyWeights[0]).toBeLessThan(json.load.peakBodyWeights);

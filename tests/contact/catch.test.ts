@@ -2,14 +2,16 @@
 import { describe, expect, it } from 'vitest';
 import { calcCatchImpact } from '../../sim/contact/catch-impact.ts';
 import type { Chain } from '../../sim/contact/chain.ts';
+import { makeSwing } from '../../sim/contact/make-swing.ts';
 import { Planar } from '../../sim/contact/planar.ts';
 import { armsRange, getRail, movingMass, railShare, springOf, unevenApart, withArms } from '../../sim/contact/rail.ts';
 import * as contact from '../../sim/contact/start-room.ts';
+import type { CaughtStart, SwingSpec } from '../../sim/contact/swing-spec.ts';
 import type { Flight } from '../../sim/flight/flight.ts';
 import { type CatchResult, calcCatch } from '../../sim/skill/catch.ts';
 import { caughtRod, caughtTwoRods } from '../oracles/caught-rod.ts';
 import { AFTER, type CatchFlight, flyToBar } from './catches.ts';
-import { G, gymnast } from './swings.ts';
+import { DEG, G, gymnast } from './swings.ts';
 
 /** share of the numbers compared: measured 4e-16 to 3e-14 */
 const CLOSED = 1e-12;
@@ -171,6 +173,78 @@ describe.each([
     for (let i = 0; i < one.swing.shown; i++) off = Math.max(off, Math.abs(e[i] - e[0] - work[i] + loss[i]));
     /** share of 2 m g r: measured 5e-9 */
     expect(off / (2 * gymnast.mass * G * one.swing.radius)).toBeLessThan(1e-6);
+  });
+});
+
+describe('the swing after a catch', () => {
+  const one = caughtOf({ isMoving: true });
+  const { start } = one;
+  const spec = {
+    body: gymnast,
+    gravity: G,
+    rail: getRail('highBar'),
+    start,
+    strength: Number.POSITIVE_INFINITY,
+  } as const;
+  const key = (deg: number, value: number) => ({ at: deg * DEG, value: value * DEG, kind: 'stop' as const });
+  const angled = (sense: 'backward' | 'forward'): SwingSpec => ({
+    ...spec,
+    sense,
+    moves: {
+      over: 'angle',
+      keys: {
+        shoulder: [key(-40, 170), key(30, 180)],
+        hip: [key(-40, 20), key(0, -10), key(40, 10)],
+        ankle: [key(-40, 0)],
+      },
+    },
+    duration: 0.5,
+  });
+
+  it('can be let go again: its flight begins with the state on the rail', () => {
+    const later = makeSwing({
+      ...spec,
+      sense: 'backward',
+      moves: AFTER,
+      release: { at: 'time', s: 0.5 },
+      duration: 0.9,
+    });
+    expect(later.released).toBe(true);
+    const [last, held] = [later.stateAt(0), one.swing.stateAt(0.5 - one.swing.duration)];
+    expect(last.p_WScm_W).toEqual(held.p_WScm_W);
+    expect(last.h).toBe(held.h);
+    // what swings on is the rail's own part of what gives
+    const { columns: c, shown } = later;
+    const share = railShare(later.rail)[1];
+    expect(share).toBeCloseTo(15 / 37, 12);
+    near(last.rail[1], share * (c.railY[shown - 1] + c.armsY[shown - 1]));
+  });
+
+  it('keys over swing angle take over angles and rates of the joints, and meet their keys later', () => {
+    const swing = makeSwing(angled('backward'));
+    for (const { name, q, qd } of swing.joints) {
+      near(q[0], start.joints[name], 100);
+      near(qd[0], start.jointRates[name], 1000);
+    }
+    const { columns: c, shown } = swing;
+    const beyond = c.angle.findIndex((u) => u > 40 * DEG);
+    const last = beyond < 0 ? shown - 1 : beyond;
+    expect(c.angle[last]).toBeGreaterThan(c.angle[0]);
+    const hip = swing.joints.find(({ name }) => name === 'hip');
+    expect(hip?.asked[last]).toBeLessThan(11 * DEG);
+    const { energy: e, work, loss } = c;
+    for (let i = 0; i < shown; i++) expect(Math.abs(e[i] - e[0] - work[i] + loss[i])).toBeLessThan(1e-3);
+  });
+
+  it('keys over swing angle against the way it turns are refused by name', () => {
+    expect(() => makeSwing(angled('forward'))).toThrow(/turns in its sense/);
+  });
+
+  it('a start without a joint, or with an angle that no body has, is refused by name', () => {
+    const of = (change: Partial<CaughtStart>): SwingSpec => ({ ...angled('backward'), start: { ...start, ...change } });
+    expect(() => makeSwing(of({ joints: { shoulder: 3 } }))).toThrow(/swing\.start\.joints\.hip/);
+    expect(() => makeSwing(of({ pose: { tail: 1 } }))).toThrow(/swing\.start\.pose/);
+    expect(() => makeSwing(of({ gap: [0.2, 0] }))).toThrow(/swing\.start\.gapM/);
   });
 });
 

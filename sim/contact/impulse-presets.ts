@@ -3,7 +3,7 @@
  * approaches are from memory of published films of gymnastics and diving; friction and reach are
  * judgement. SI and radians; heights of the surface from the FIG apparatus norms where given.
  */
-export type TakeoffPlace = 'floor' | 'springboard' | 'vaultTable' | 'trampoline' | 'divingBoard';
+export type TakeoffPlace = 'floor' | 'springboard' | 'vaultTable' | 'trampoline' | 'divingBoard' | 'platform';
 
 interface TakeoffPreset {
   /** height of the surface above the floor, m */
@@ -72,5 +72,15 @@ export const TAKEOFF_PRESETS: Readonly<Record<TakeoffPlace, TakeoffPreset>> = {
     reachShare: 0.3,
     approach: { along: 0.5, up: -4, spin: 0 },
     source: `height 3 m; contact time and hurdle speed: 3 m springboard dives, from memory; ${FRICTION}`,
+  },
+  platform: {
+    surfaceY: 10,
+    by: 'feet',
+    time: 0.6,
+    heightShare: 0.55,
+    friction: 0.8,
+    reachShare: 0.3,
+    approach: { along: 0, up: 0, spin: 0 },
+    source: `height 10 m; from standing, 0.5 to 0.8 s (running 0.15 to 0.25 s): weakly, from memory of Miller 1989 to 2001; ${FRICTION}`,
   },
 };

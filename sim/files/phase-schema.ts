@@ -137,7 +137,7 @@ export const entrySchema = v.strictObject({ kind: v.literal('entry', '"entry"') 
 export const contactSchema = v.strictObject({
   kind: v.literal('contact', '"contact"'),
   place: say(
-    one('floor', 'springboard', 'vaultTable', 'trampoline', 'divingBoard'),
+    one('floor', 'springboard', 'vaultTable', 'trampoline', 'divingBoard', 'platform'),
     'Gives the values that are left out.',
   ),
   limb: may(one('hands', 'feet'), 'What is on it; left out: as usual there.'),

@@ -1,5 +1,6 @@
 /** What a take-off asks of its place, for the summary as JSON, in the units people type. Fields: docs/command-line.md. */
 import { DEG } from '../math/angles.ts';
+import type { CourseFacts } from '../skill/contact-course.ts';
 import type { ContactRange } from '../skill/contact-ranges.ts';
 import type { ContactCaution, ContactCautionKind, ContactDetail, ContactReport } from '../skill/contact-report.ts';
 
@@ -10,9 +11,12 @@ const UNITS: Readonly<Record<ContactCautionKind, string>> = {
   time: 's',
   alongIn: 'm/s',
   meanUp: 'body weights',
+  peakUp: 'body weights',
   work: 'J/kg',
   height: 'm',
   place: 'm',
+  slides: 'm',
+  slips: '1',
   reach: 'm',
   turn: 'deg',
 };
@@ -46,17 +50,26 @@ function contactOf(c: ContactDetail): object {
     bed: c.bed
       ? { stiffnessNPerM: c.bed.stiffness, depthM: c.bed.depth, peakBodyWeights: c.bed.peak, heldJPerKg: c.bed.held }
       : null,
-    course: course
-      ? {
-          travelM: course.travel,
-          riseM: course.rise,
-          turnedDeg: course.turned * DEG,
-          limbTurnDeg: course.limbTurn * DEG,
-          meanHeightM: course.meanHeight,
-          placeM: course.place ?? null,
-          reachM: course.reach,
-        }
-      : null,
+    turnsByKgM2PerS: c.turnsBy_W,
+    course: course ? courseOf(course) : null,
+  };
+}
+
+function courseOf(c: CourseFacts): object {
+  return {
+    entry: c.entry,
+    travelM: c.moved_W[0],
+    riseM: c.moved_W[1],
+    turnedDeg: c.turned * DEG,
+    limbTurnDeg: c.swing.value * DEG,
+    meanHeightM: c.meanHeight,
+    gapM: c.gap_W,
+    stretchM: c.stretch.value,
+    placeM: c.place ? { along: c.place.x, across: c.place.z, off: c.place.off } : null,
+    peakBodyWeights: c.peak,
+    openJPerKg: c.account.open,
+    faults: c.faults,
+    notKnown: c.unknowns,
   };
 }
 

@@ -10,7 +10,7 @@ export interface ChainInstant extends WholeInstant {
 
 /** A reader of one chain; t is chain time, held within the chain. A contact belongs to the leg that it begins. */
 export function makeChainReader(chain: FlownChain, contact: WholeContact): (t: number) => ChainInstant {
-  const readers = chain.legs.map(({ whole, course }) => makeInstantReader(whole, contact, course));
+  const readers = chain.legs.map(({ whole }) => makeInstantReader(whole, contact));
   return (asked) => {
     const t = Math.min(Math.max(asked, chain.from), chain.to);
     const leg = legAt(chain.legs, t);

@@ -10,7 +10,7 @@ import type { ContactMotion } from './contact-motion.ts';
 import type { CourseRows } from './contact-rows.ts';
 
 /** J, of the whole body */
-export interface ContactEnergy {
+interface ContactEnergy {
   /** of the mass centre */
   readonly moving: number;
   /** turning and shape: all kinetic energy about the mass centre */

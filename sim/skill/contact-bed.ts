@@ -1,8 +1,9 @@
 /**
  * A bed as one linear spring under the whole mass m, with gravity: m y'' = -m g - k y while y < 0. Who comes down at v is let go again at v after
  *     T = (pi + 2 atan(g / (v w))) / w,   w^2 = k / m,
- * from sink to sink; deepest at D = g/w^2 + sqrt((g/w^2)^2 + (v/w)^2). So speed and time of a contact give stiffness, depth, peak and the energy it holds. A real
- * bed hardens and loses some of it.
+ * from sink to sink; deepest at D = g/w^2 + sqrt((g/w^2)^2 + (v/w)^2). So speed and time of a contact give stiffness, depth, peak and the energy it holds. Where the athlete
+ * leaves faster or slower than he came, v is the mean of both: the spring then gives the contact's impulse, m (v_in + v_out) + m g T, and no more energy than it took; what
+ * height is won or lost is the legs'. A real bed hardens and loses some of it, which counts as the legs' too.
  */
 export interface BedSpring {
   /** N/m */
@@ -18,7 +19,7 @@ export interface BedSpring {
 /** Steps of halving: w to 1e-12 of its span. */
 const STEPS = 60;
 
-/** `speed` down as the feet touch, m/s; undefined where no spring takes that time. */
+/** `speed` down as the feet touch and up as they leave, m/s; undefined where no spring takes that time. */
 export function calcBedSpring(mass: number, gravity: number, speed: number, time: number): BedSpring | undefined {
   if (!(speed > 0 && time > 0 && gravity > 0)) return undefined;
   const timeOf = (w: number): number => (Math.PI + 2 * Math.atan(gravity / (speed * w))) / w;

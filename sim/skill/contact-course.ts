@@ -8,7 +8,7 @@ import type { Vec3 } from '../body/body.ts';
 import type { Flight } from '../flight/flight.ts';
 import { makeState, type State } from '../motion/state.ts';
 import { type ContactAccount, calcContactAccount } from './contact-account.ts';
-import { calcBedSpring } from './contact-bed.ts';
+import { type BedSpring, calcBedSpring } from './contact-bed.ts';
 import { type ContactEnd, endBefore, endOfEntry, endOfFlight, type StatedEntry } from './contact-ends.ts';
 import { type CourseFault, type CourseUnknown, findFaults, findUnknowns } from './contact-faults.ts';
 import { limbPlacesInto, makeLimbPlaces } from './contact-limbs.ts';
@@ -34,7 +34,7 @@ export type CourseEntry =
   /** pose and attitude not stated: led back from the take-off */
   | { readonly kind: 'assumed'; readonly v_WScm_W: Vec3; readonly h_Scm_W: Vec3 };
 
-export interface CourseState {
+interface CourseState {
   readonly t: number;
   /** one value for each Body angle */
   readonly angles: Float64Array;
@@ -45,15 +45,11 @@ export interface CourseState {
   readonly force_W: Vec3;
 }
 
-export interface ContactCourse {
-  readonly spec: CourseSpec;
+/** Plain numbers: what a course comes to. */
+export interface CourseFacts {
   readonly entry: CourseEntry['kind'];
-  readonly pulses: CoursePulses;
   readonly J_W: Vec3;
   readonly K_Scm_W: Vec3;
-  readonly rows: CourseRows;
-  /** 0 to the time of the contact; the way of the mass centre joins entry and exit here, what the force leaves open (`gap`) led in evenly */
-  stateAt(t: number): CourseState;
   /** m: way of the mass centre, by the force */
   readonly moved_W: Vec3;
   /** m: where the exit has the mass centre, less where the force brings it; 0 where the entry is assumed */
@@ -62,28 +58,37 @@ export interface ContactCourse {
   readonly offset: { readonly x: number; readonly z: number };
   /** of the force as assumed, body weights */
   readonly peak: { readonly up: number; readonly along: number };
-  /** m, what hands or feet move on their place with the joints doing all they can: the gap, or what arms or legs are too short */
-  readonly drift: number;
+  /** m, size of the gap: what hands or feet slide on their place, the joints doing all they can */
+  readonly slide: number;
   /** m and rad, most over the contact */
   readonly stretch: AtTime;
   readonly swing: AtTime;
-  /** mean place of the force over the contact, m from the middle of hands or feet; and how far off what they cover */
+  /** mean place of the force over the contact */
   readonly place?: MeanPlace;
-  /** m, mean height of the mass centre over the surface */
+  /** m, of the mass centre over the surface, the mean by the force */
   readonly meanHeight: number;
   /** rad: turn about the lateral axis over the contact, + backward for an athlete who faces +X; of the hands or feet on the surface */
   readonly turned: number;
   readonly turnedOnPlace: number;
   /** the spring of a surface that gives way */
-  readonly bed?: ReturnType<typeof calcBedSpring>;
+  readonly bed?: BedSpring;
   readonly account: ContactAccount;
   readonly faults: readonly CourseFault[];
   readonly unknowns: readonly CourseUnknown[];
 }
 
+export interface ContactCourse {
+  readonly spec: CourseSpec;
+  readonly facts: CourseFacts;
+  readonly pulses: CoursePulses;
+  readonly rows: CourseRows;
+  /** 0 to the time of the contact; the way of the mass centre joins entry and exit here, what the force leaves open (`gap_W`) led in evenly */
+  stateAt(t: number): CourseState;
+}
+
 const GIVES_WAY: readonly RangedPlace[] = ['trampoline', 'divingBoard'];
 
-export interface CourseAsked {
+interface CourseAsked {
   readonly spec: CourseSpec;
   readonly before: CourseEntry;
   readonly after: Flight;
@@ -121,7 +126,8 @@ export function calcContactCourse({ spec, before, after }: CourseAsked): Contact
   const lastHeading = limbs.heading;
   motion.into(0, angles, state);
   limbPlacesInto(state, by, limbs);
-  const surfaceY = spec.surfaceY ?? (before.kind === 'flight' ? before.flight.surfaceY : lastLow);
+  const met = before.kind === 'flight' ? before.flight.end.surface?.y : undefined;
+  const surfaceY = spec.surfaceY ?? met ?? lastLow;
   const moved = [0, 1, 2].map(
     (k) => v0[k] * T + (J[k] * T * pulses[k === 1 ? 'up' : 'along'].moved(1)) / m - (k === 1 ? (g * T * T) / 2 : 0),
   ) as unknown as Vec3;
@@ -141,40 +147,40 @@ export function calcContactCourse({ spec, before, after }: CourseAsked): Contact
   const stretch = mostOf(rows, (i) => rows.stretch[i]);
   const swing = mostOf(rows, (i) => rows.swing[i]);
   const account = calcContactAccount({ body, gravity: g, rows, J, v0, v1, h0, h1: after.h_Scm_W, motion, moved, gap });
-  const mean = meanPlace(rows, J);
   const K = [0, 1, 2].map((k) => after.h_Scm_W[k] - h0[k]) as unknown as Vec3;
+  const mean = meanPlace(rows, K, by, place.x, place.z);
   const weight = m * g;
   const found = {
-    spec,
     J_W: J,
-    rows,
-    drift: Math.max(Math.hypot(...gap), stretch.value),
+    slide: Math.hypot(...gap),
     stretch,
     swing,
     ...(mean ? { place: mean } : {}),
   };
-  let height = 0;
-  for (let i = 0; i < rows.n; i++) height += (rows.p_WScm_W[3 * i + 1] - surfaceY) / rows.n;
   return {
-    ...found,
-    entry: before.kind,
+    spec,
     pulses,
-    K_Scm_W: K,
+    rows,
     stateAt: makeReader(path, motion, gap, makeState(body)),
-    moved_W: moved,
-    gap_W: gap,
-    offset,
-    peak: {
-      up: (J[1] / T / weight) * pulses.up.peak,
-      along: (Math.hypot(J[0], J[2]) / T / weight) * pulses.along.peak,
+    facts: {
+      ...found,
+      entry: before.kind,
+      K_Scm_W: K,
+      moved_W: moved,
+      gap_W: gap,
+      offset,
+      peak: {
+        up: (J[1] / T / weight) * pulses.up.peak,
+        along: (Math.hypot(J[0], J[2]) / T / weight) * pulses.along.peak,
+      },
+      meanHeight: meanHeightOf(rows, surfaceY),
+      turned: motion.turned,
+      turnedOnPlace: headings,
+      ...(bed ? { bed } : {}),
+      account,
+      faults: findFaults(spec, rows, found),
+      unknowns: findUnknowns(spec, before.kind, K),
     },
-    meanHeight: height,
-    turned: motion.turned,
-    turnedOnPlace: headings,
-    ...(bed ? { bed } : {}),
-    account,
-    faults: findFaults(found),
-    unknowns: findUnknowns({ spec, entry: before.kind, K_Scm_W: K, after }),
   };
 }
 
@@ -226,6 +232,16 @@ function makeReader(path: CoursePath, motion: ContactMotion, gap: Vec3, state: S
       force_W: [f[0], f[1], f[2]],
     };
   };
+}
+
+function meanHeightOf({ n, p_WScm_W: p, force_W: f }: CourseRows, surfaceY: number): number {
+  let [sum, weight] = [0, 0];
+  for (let i = 0; i < n; i++) {
+    const size = Math.hypot(f[3 * i], f[3 * i + 1], f[3 * i + 2]);
+    sum += size * (p[3 * i + 1] - surfaceY);
+    weight += size;
+  }
+  return sum / weight;
 }
 
 const turnBetween = (from: number, to: number): number =>

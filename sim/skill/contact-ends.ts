@@ -108,7 +108,7 @@ const inverse = new Float64Array(6);
 const h_B = new Float64Array(3);
 
 /** w_WB_B that has the momentum h in a filled shape: I^-1 (R^T h - hrel). */
-export function turningInto(sm: ShapeMotion, R_WB: ArrayLike<number>, h_Scm_W: Vec3, out: Float64Array): Float64Array {
+function turningInto(sm: ShapeMotion, R_WB: ArrayLike<number>, h_Scm_W: Vec3, out: Float64Array): Float64Array {
   applyTInto(R_WB, 0, h_Scm_W, 0, h_B, 0);
   for (let k = 0; k < 3; k++) h_B[k] -= sm.hrel_B[k];
   symInvertInto(sm.I_Scm_B, 0, inverse, 0);

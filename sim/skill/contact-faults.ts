@@ -1,6 +1,5 @@
 /** What a course through a contact cannot be, by name and by how much; and what of it is not known, however the numbers come out. */
 import type { Vec3 } from '../body/body.ts';
-import type { Flight } from '../flight/flight.ts';
 import type { AtTime, CourseRows, CourseSpec } from './contact-rows.ts';
 
 export type CourseFaultKind = 'slides' | 'stretches' | 'turns' | 'comesOff' | 'slips' | 'placeOff';
@@ -33,18 +32,20 @@ const LIMBS = (40 * Math.PI) / 180;
 const TWISTS = 0.5;
 
 interface Found {
-  readonly spec: CourseSpec;
   readonly J_W: Vec3;
-  readonly rows: CourseRows;
-  readonly drift: number;
+  readonly slide: number;
   readonly stretch: AtTime;
   readonly swing: AtTime;
   readonly place?: { readonly off: number };
 }
 
-export function findFaults({ spec, J_W: J, rows, drift, stretch, swing, place }: Found): readonly CourseFault[] {
+export function findFaults(
+  spec: CourseSpec,
+  rows: CourseRows,
+  { J_W: J, slide, stretch, swing, place }: Found,
+): readonly CourseFault[] {
   const faults: CourseFault[] = [];
-  if (drift > STAYS) faults.push({ kind: 'slides', value: drift, limit: STAYS, t: spec.time });
+  if (slide > STAYS) faults.push({ kind: 'slides', value: slide, limit: STAYS, t: spec.time });
   if (stretch.value > STAYS) faults.push({ kind: 'stretches', ...stretch, limit: STAYS });
   if (swing.value > LIMBS) faults.push({ kind: 'turns', ...swing, limit: LIMBS });
   if (!(J[1] > 0)) {
@@ -63,13 +64,11 @@ export function findFaults({ spec, J_W: J, rows, drift, stretch, swing, place }:
   return faults;
 }
 
-export function findUnknowns(of: {
-  readonly spec: CourseSpec;
-  readonly entry: 'flight' | 'stated' | 'assumed';
-  readonly K_Scm_W: Vec3;
-  readonly after: Flight;
-}): readonly CourseUnknown[] {
-  const { spec, entry, K_Scm_W: K } = of;
+export function findUnknowns(
+  spec: CourseSpec,
+  entry: 'flight' | 'stated' | 'assumed',
+  K: Vec3,
+): readonly CourseUnknown[] {
   const unknowns: CourseUnknown[] = [];
   if (Math.hypot(K[0], K[1]) > TWISTS) unknowns.push(spec.by === 'hands' ? 'whichHand' : 'whichFoot');
   unknowns.push('pulse');

@@ -8,6 +8,9 @@ interface OneLimb {
   /** what stays in place: knuckle or ball of the foot, of another tree its first point */
   readonly point: ContactPoint;
   readonly points: readonly ContactPoint[];
+  /** of a foot flat on the surface: heel and toe along its X from the point, m; of a hand half its length any way */
+  readonly behind: number;
+  readonly ahead: number;
   /** segment that begins at shoulder or hip; undefined where the tree has no such limb */
   readonly root?: number;
   /** m, from there to the point, straight; infinite where there is no such limb */
@@ -15,6 +18,10 @@ interface OneLimb {
 }
 
 const KEPT = /^(knuckle|ball)/;
+/** Of a hand on its surface from the knuckles, m: half a hand; and beyond the points of a foot: its sole's edge; judgement. */
+const HALF_HAND = 0.1;
+const EDGE = 0.03;
+export const edgeOf = (part: 'hands' | 'feet'): number => (part === 'hands' ? HALF_HAND : EDGE);
 
 const getLimbs = onceFor((body: Body) => ({ hands: limbsOf(body, 'hands'), feet: limbsOf(body, 'feet') }));
 
@@ -24,15 +31,18 @@ function limbsOf(body: Body, part: 'hands' | 'feet'): readonly OneLimb[] {
     if (c.part === part) bySegment.set(c.segment, [...(bySegment.get(c.segment) ?? []), c]);
   return [...bySegment].map(([segment, points]) => {
     const point = points.find((p) => KEPT.test(p.name)) ?? points[0];
+    const along = points.map((p) => p.p_BoC_B[0] - point.p_BoC_B[0]);
+    const [behind, ahead] = part === 'hands' ? [0, 0] : [Math.min(...along), Math.max(...along)];
+    const limb = { point, points, behind, ahead };
     const { group } = body.segments[segment];
-    if (group !== 'arms' && group !== 'legs') return { point, points, most: Number.POSITIVE_INFINITY };
+    if (group !== 'arms' && group !== 'legs') return { ...limb, most: Number.POSITIVE_INFINITY };
     let root = segment;
     let most = Math.hypot(...point.p_BoC_B);
     while (body.segments[body.segments[root].parent]?.group === group) {
       most += Math.hypot(...body.segments[root].p_PoBo_P);
       root = body.segments[root].parent;
     }
-    return { point, points, root, most };
+    return { ...limb, root, most };
   });
 }
 
@@ -41,8 +51,8 @@ export interface LimbPlaces {
   x: number;
   z: number;
   low: number;
-  /** what they cover, m: x from, to; z from, to */
-  readonly covers: [number, number, number, number];
+  /** ends of each hand or foot flat on the surface, m: (limbs x 2 ends x 2): x, z */
+  readonly ends: Float64Array;
   /** shoulder or hip to each hand or foot as it is, (limbs x 3), m; NaN without such a limb */
   readonly away: Float64Array;
   readonly most: Float64Array;
@@ -57,7 +67,7 @@ export function makeLimbPlaces(body: Body, part: 'hands' | 'feet'): LimbPlaces |
     x: 0,
     z: 0,
     low: 0,
-    covers: [0, 0, 0, 0],
+    ends: new Float64Array(4 * limbs.length),
     away: new Float64Array(3 * limbs.length),
     most: Float64Array.from(limbs, (l) => l.most),
     heading: Number.NaN,
@@ -65,6 +75,17 @@ export function makeLimbPlaces(body: Body, part: 'hands' | 'feet'): LimbPlaces |
 }
 
 const at = new Float64Array(3);
+/** X and Z of where a segment's X points, level */
+const heading = [1, 0];
+
+function headingInto({ sm, R_WB }: State, segment: number): void {
+  const o = 9 * segment;
+  const [a, b, c] = [sm.R_BS[o], sm.R_BS[o + 3], sm.R_BS[o + 6]];
+  heading[0] = R_WB[0] * a + R_WB[1] * b + R_WB[2] * c;
+  heading[1] = R_WB[6] * a + R_WB[7] * b + R_WB[8] * c;
+  const size = Math.hypot(heading[0], heading[1]);
+  if (size > 0) for (let k = 0; k < 2; k++) heading[k] /= size;
+}
 
 /** From a state with shape and attitude; places are from the mass centre, in W. */
 export function limbPlacesInto(state: State, part: 'hands' | 'feet', out: LimbPlaces): void {
@@ -77,20 +98,11 @@ export function limbPlacesInto(state: State, part: 'hands' | 'feet', out: LimbPl
   };
   out.x = out.z = 0;
   out.low = Number.POSITIVE_INFINITY;
-  const c = out.covers;
-  c[0] = c[2] = Number.POSITIVE_INFINITY;
-  c[1] = c[3] = Number.NEGATIVE_INFINITY;
   let [fromX, fromZ] = [0, 0];
-  limbs.forEach(({ point, points, root }, i) => {
+  limbs.forEach(({ point, points, behind, ahead, root }, i) => {
     for (const p of points) {
       fromCentre(p.segment, p.p_BoC_B);
       out.low = Math.min(out.low, at[1] - p.radius);
-      // a hand as posed points down; flat on the surface it lies about its knuckles
-      if (part === 'hands' && p !== point) continue;
-      c[0] = Math.min(c[0], at[0]);
-      c[1] = Math.max(c[1], at[0]);
-      c[2] = Math.min(c[2], at[2]);
-      c[3] = Math.max(c[3], at[2]);
     }
     fromCentre(point.segment, point.p_BoC_B);
     out.x += at[0] / limbs.length;
@@ -98,9 +110,28 @@ export function limbPlacesInto(state: State, part: 'hands' | 'feet', out: LimbPl
     out.heading = i === 1 ? Math.atan2(at[2] - fromZ, at[0] - fromX) : Number.NaN;
     [fromX, fromZ] = [at[0], at[2]];
     for (let k = 0; k < 3; k++) out.away[3 * i + k] = at[k];
+    headingInto(state, point.segment);
+    [behind, ahead].forEach((d, e) => {
+      out.ends[4 * i + 2 * e] = at[0] + d * heading[0];
+      out.ends[4 * i + 2 * e + 1] = at[2] + d * heading[1];
+    });
     if (root === undefined) return;
     fromCentre(root, ORIGIN);
     for (let k = 0; k < 3; k++) out.away[3 * i + k] -= at[k];
   });
 }
 const ORIGIN = [0, 0, 0];
+
+/** Directions in which a place is held against what is between the points: a distance to 0.1 %. */
+const WAYS = Array.from({ length: 72 }, (_, i) => [Math.cos((i * Math.PI) / 36), Math.sin((i * Math.PI) / 36)]);
+
+/** How far (x, z) is outside the area that the points (x, z each) and `edge` about them span; 0 within. */
+export function beyondPoints(x: number, z: number, points: ArrayLike<number>, edge: number): number {
+  let most = 0;
+  for (const [u, w] of WAYS) {
+    let reach = Number.NEGATIVE_INFINITY;
+    for (let i = 0; i < points.length; i += 2) reach = Math.max(reach, u * points[i] + w * points[i + 1]);
+    most = Math.max(most, u * x + w * z - reach - edge);
+  }
+  return most;
+}

@@ -9,14 +9,17 @@ import {
   applyInto,
   matOfQuatInto,
   matOfVectorInto,
+  mulBtInto,
   mulInto,
   mulTInto,
   quatOfMatInto,
   vectorOfMatInto,
 } from '../math/rot.ts';
 import { symApplyInto } from '../math/sym3.ts';
+import { calcBodyFrame } from '../motion/body-frame.ts';
 import { hingesInto } from '../motion/hinge-angles.ts';
-import { calcShapeMotion } from '../motion/shape-motion.ts';
+import { getModel } from '../motion/model.ts';
+import { calcShapeMotion, makeShapeMotion } from '../motion/shape-motion.ts';
 import type { State } from '../motion/state.ts';
 import type { ContactEnd } from './contact-ends.ts';
 
@@ -73,9 +76,8 @@ export function makeContactMotion(body: Body, before: ContactEnd, after: Contact
   const phi = [0, 0, 0];
   const phid = [0, 0, 0];
   const R = new Float64Array(9);
-  const whole = [0, 1, 2].map((k) => valueAt(turning, k, 1));
   return {
-    turned: R_0[6] * whole[0] + R_0[7] * whole[1] + R_0[8] * whole[2],
+    turned: turnedOfFrame(body, before, after, T),
     into(s, angles, state) {
       for (let a = 0; a < n; a++) {
         angles[a] = valueAt(joints, a, s);
@@ -152,6 +154,34 @@ function longWay(v: readonly number[], asked: readonly number[]): number[] {
   const axis = v.map((x) => x / angle);
   const along = axis.reduce((sum, x, k) => sum + x * asked[k], 0);
   return axis.map((x) => x * turnedTo(angle, along));
+}
+
+/** Turn of F about Z of W, the long way where the turning asks for it. */
+function turnedOfFrame(body: Body, before: ContactEnd, after: ContactEnd, T: number): number {
+  const frameOf = ({ angles, quat_WB }: ContactEnd): Float64Array => {
+    const sm = makeShapeMotion(getModel(body));
+    hingesInto(body, angles, sm.q);
+    calcShapeMotion(sm);
+    const [R_WB, R_WF] = [new Float64Array(9), new Float64Array(9)];
+    matOfQuatInto(quat_WB, 0, R_WB, 0);
+    mulInto(R_WB, 0, calcBodyFrame(sm).R_BF, 0, R_WF, 0);
+    return R_WF;
+  };
+  const [F_0, F_1] = [frameOf(before), frameOf(after)];
+  const R = new Float64Array(9);
+  mulBtInto(F_1, 0, F_0, 0, R, 0);
+  const v = [0, 0, 0];
+  vectorOfMatInto(R, 0, v);
+  const mean = [before, after].map(({ quat_WB, w_WB_B }) => {
+    const [R_WB, w] = [new Float64Array(9), [0, 0, 0]];
+    matOfQuatInto(quat_WB, 0, R_WB, 0);
+    applyInto(R_WB, 0, w_WB_B, 0, w, 0);
+    return w;
+  });
+  return longWay(
+    v,
+    v.map((_, k) => (T * (mean[0][k] + mean[1][k])) / 2),
+  )[2];
 }
 
 /** The entry with its shoulders written in the way that is nearest to the exit's: (p + 180, -e) and (p + 180, 360 - e) are the same arm. */

@@ -3,9 +3,7 @@
  * gives the speed J P / m and the way J T Q / m in closed form. Which shape a real contact has is not known from its ends: it is assumed, and the peak and the way
  * depend on it.
  */
-
-/** What a file may state. */
-export type PulseName = 'halfSine' | 'early' | 'late' | 'flat';
+import type { PulseName } from './start-spec.ts';
 
 export interface Pulse {
   /** over its mean */

@@ -6,8 +6,11 @@
 import type { Body } from '../body/body.ts';
 import type { TakeoffPlace } from '../contact/impulse-presets.ts';
 
-/** A platform over water has no contact of its own in a file: it is known by its height. */
-export type RangedPlace = TakeoffPlace | 'platform';
+/** Hands on the floor are asked other things than feet. */
+export type RangedPlace = TakeoffPlace | 'floorHands';
+
+export const rangedPlace = (place: TakeoffPlace, by: 'hands' | 'feet'): RangedPlace =>
+  place === 'floor' && by === 'hands' ? 'floorHands' : place;
 
 export type RangeBasis = 'published' | 'usual' | 'computed' | 'judgement';
 
@@ -27,6 +30,8 @@ interface PlaceRanges {
   readonly upOut: ContactRange;
   /** mean upward force over the contact, body weights */
   readonly meanUp?: ContactRange;
+  /** peak upward, body weights */
+  readonly peakUp?: ContactRange;
   /** angular momentum over mass and stature squared, 1/s */
   readonly momentum: ContactRange;
   /** J/kg that a contact adds to what the athlete brings; left out where nothing is known of it */
@@ -56,6 +61,7 @@ const judgement = (low: number, high: number): ContactRange => ({
 });
 
 const FLOOR = 'elite, from memory of Brüggemann 1987, Hwang 1990, Geiblinger 1995';
+const HANDSPRING = 'Penitente, Merni & Sands 2011, Gym Coach 4:1: the best of 5 women, back handsprings';
 const BOARD = 'elite vaults, from memory of Takei 1988 to 2003, Kwon 1990, Koh 2003';
 const TABLE = 'elite vaults, from memory of Takei, Kwon, Farana';
 const DIVING = '3 m, elite, from memory of Miller 1984, Sanders & Wilson 1988';
@@ -74,6 +80,19 @@ export const PLACE_RANGES: Readonly<Record<RangedPlace, PlaceRanges>> = {
     upOut: usual(3.8, 5.2, FLOOR),
     meanUp: computed(4.5, 7.3, 'from -1 to 3.8 to 5.2 m/s in 0.10 to 0.14 s'),
     momentum: computed(0, 0.66, 'a double straight of 1.85 turns in 0.95 to 1.0 s, the moment of this body'),
+    work: WORK,
+    peakOverMean: PEAKS,
+  },
+  floorHands: {
+    alongIn: published(0, 3.4, HANDSPRING),
+    alongOut: published(0, 2.2, HANDSPRING),
+    upOut: published(0, 1, HANDSPRING),
+    peakUp: published(
+      2.77,
+      4.37,
+      'Calgary 2003, practice study: 3.57 ± 0.80 of back handsprings, 4 gymnasts; taken to be of the hands',
+    ),
+    momentum: { ...judgement(0, 0.66), source: 'our judgement: as much as leaves the floor in any somersault' },
     work: WORK,
     peakOverMean: PEAKS,
   },

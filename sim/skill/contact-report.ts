@@ -2,14 +2,16 @@
  * What a take-off asks of the place it leaves, beside what is usual there: speeds, angular momentum and air of any take-off; time, force, work and movement of a
  * contact. Everything that lies outside is a caution.
  */
+import type { Vec3 } from '../body/body.ts';
 import type { Flight } from '../flight/flight.ts';
 import { isCompared } from '../measure/known-strength.ts';
 import { calcContactPlaces } from '../motion/contact-places.ts';
-import { tableTop } from './apparatus-piece.ts';
-import { type BedSpring, calcBedSpring } from './contact-bed.ts';
-import { type ContactRange, PLACE_RANGES, type RangedPlace, upOutOf } from './contact-ranges.ts';
+import type { BedSpring } from './contact-bed.ts';
+import type { ContactCourse, CourseFacts } from './contact-course.ts';
+import type { CourseFault, CourseFaultKind } from './contact-faults.ts';
+import { type ContactRange, PLACE_RANGES, type RangedPlace, rangedPlace, upOutOf } from './contact-ranges.ts';
 import type { TakeoffContact } from './contact-takeoff.ts';
-import { type ContactWay, calcContactWay } from './contact-way.ts';
+import { courseOf } from './course-of.ts';
 import type { LaunchedSkill } from './launch.ts';
 
 /** The first five are of any take-off, the rest of a contact. */
@@ -20,9 +22,12 @@ export type ContactCautionKind =
   | 'time'
   | 'alongIn'
   | 'meanUp'
+  | 'peakUp'
   | 'work'
   | 'height'
   | 'place'
+  | 'slides'
+  | 'slips'
   | 'reach'
   | 'turn';
 
@@ -57,13 +62,19 @@ export interface ContactDetail {
   readonly time: number;
   readonly in: { readonly along: number; readonly up: number };
   /** body weights: mean upward and along, and what a peak is like, from and to */
-  readonly mean: { readonly up: number; readonly along: number };
+  readonly mean: {
+    readonly up: number;
+    readonly along: number /** + along the way of travel */;
+    readonly forward: number;
+  };
   readonly peak: { readonly up: readonly [number, number]; readonly along: readonly [number, number] };
   /** J/kg: brought along (moving and turning), added to it */
   readonly brought: number;
   readonly work: number;
   readonly bed?: BedSpring;
-  readonly course?: ContactWay;
+  /** angular momentum that it gave, kg m2/s */
+  readonly turnsBy_W: Vec3;
+  readonly course?: CourseFacts;
   /** loads of an age that no strength is known of are compared with nothing (known-strength.ts) */
   readonly loadsCompared: boolean;
 }
@@ -72,12 +83,12 @@ interface Taken {
   readonly skill: Pick<LaunchedSkill, 'launch' | 'end'>;
   readonly flight: Flight;
   readonly contact?: TakeoffContact;
+  /** of the contact, where a flight comes before it */
+  readonly course?: ContactCourse | undefined;
 }
 
 /** Entry, exit and place may differ by this, m: a real force comes and goes, which moves a mean by up to 3 cm; our judgement. */
 const AGREE = 0.1;
-/** Hips and shoulders may turn by this over a contact, rad: 40 deg, our judgement. */
-const LIMBS = (40 * Math.PI) / 180;
 /** They sink by more than what is compared here: nothing is said of where the body is over them. */
 const GIVES_WAY: readonly RangedPlace[] = ['trampoline', 'divingBoard'];
 /** Ranges were met at this gravity, m/s2. */
@@ -106,16 +117,19 @@ export function calcContactReport(taken: Taken): ContactReport | undefined {
   judge('upOut', out.up, upOutOf(place, body.sex));
   judge('alongOut', out.along, ranges.alongOut);
   judge('momentum', momentumShare, ranges.momentum);
-  const detail = contact ? detailOf(place, contact, flight, way) : undefined;
+  const course = (taken.course ?? (contact && courseOf(contact, flight)))?.facts;
+  const detail = contact ? detailOf(place, contact, flight, way, course) : undefined;
   if (detail) {
-    const { loadsCompared, course, work } = detail;
+    const { loadsCompared, work } = detail;
     judge('time', detail.time, ranges.time, true);
     judge('alongIn', detail.in.along, ranges.alongIn);
     if (loadsCompared) {
       judge('meanUp', detail.mean.up, ranges.meanUp);
+      judge('peakUp', detail.peak.up[0], ranges.peakUp);
       judge('work', work, ranges.work);
     }
-    if (course) cautions.push(...disagreements(place, course).map((one) => ({ ...one, massStature2 })));
+    if (contact && course)
+      cautions.push(...disagreements(place, contact, course, way).map((one) => ({ ...one, massStature2 })));
   }
   return {
     place,
@@ -130,65 +144,74 @@ export function calcContactReport(taken: Taken): ContactReport | undefined {
   };
 }
 
-function detailOf(place: RangedPlace, contact: TakeoffContact, flight: Flight, way: 1 | -1): ContactDetail {
-  const { impulse, time, v_before_W: v, h_before_W, lateralMoment } = contact;
-  const { body, gravity } = flight;
+function detailOf(
+  place: RangedPlace,
+  { impulse, time, v_before_W: v, h_before_W, lateralMoment }: TakeoffContact,
+  { body, gravity }: Flight,
+  way: 1 | -1,
+  course: CourseFacts | undefined,
+): ContactDetail {
   const weight = body.mass * gravity;
   const { peakOverMean } = PLACE_RANGES[place];
-  const mean = { up: impulse.force_W[1] / weight, along: Math.hypot(impulse.force_W[0], impulse.force_W[2]) / weight };
+  const mean = {
+    up: impulse.force_W[1] / weight,
+    along: Math.hypot(impulse.force_W[0], impulse.force_W[2]) / weight,
+    forward: (way * impulse.force_W[0]) / weight,
+  };
   const peak = ({ low, high }: ContactRange, of: number): readonly [number, number] => [low * of, high * of];
-  const bed = place === 'trampoline' ? calcBedSpring(body.mass, gravity, -v[1], time) : undefined;
-  const course = GIVES_WAY.includes(place)
-    ? undefined
-    : calcContactWay({
-        flight,
-        impulse,
-        time,
-        by: contact.by,
-        surfaceY: place === 'vaultTable' ? tableTop(body) : undefined,
-        statedHeight: contact.height,
-        v_before_W: v,
-        h_before_W,
-        lateralMoment,
-        way,
-      });
+  const account = course?.account;
   return {
     time,
     in: { along: way * v[0], up: v[1] },
     mean,
     peak: { up: peak(peakOverMean.up, mean.up), along: peak(peakOverMean.along, mean.along) },
-    brought: (v[0] ** 2 + v[1] ** 2 + v[2] ** 2) / 2 + h_before_W[2] ** 2 / (2 * lateralMoment * body.mass),
-    work: impulse.energy / body.mass,
-    ...(bed ? { bed } : {}),
+    turnsBy_W: impulse.K_Scm_W,
+    brought:
+      account?.brought ??
+      (v[0] ** 2 + v[1] ** 2 + v[2] ** 2) / 2 + h_before_W[2] ** 2 / (2 * lateralMoment * body.mass),
+    work: account?.work ?? impulse.energy / body.mass,
+    ...(course?.bed ? { bed: course.bed } : {}),
     ...(course ? { course } : {}),
     loadsCompared: isCompared(body),
   };
 }
 
-function disagreements(place: RangedPlace, c: ContactWay): Omit<ContactCaution, 'massStature2'>[] {
+function disagreements(
+  place: RangedPlace,
+  { height, impulse }: TakeoffContact,
+  c: CourseFacts,
+  way: 1 | -1,
+): Omit<ContactCaution, 'massStature2'>[] {
   const found: Omit<ContactCaution, 'massStature2'>[] = [];
   const within = (kind: ContactCautionKind, value: number, low: number, high: number, source: string): void => {
     if (value < low || value > high)
       found.push({ kind, place, value, range: { low, high, basis: 'judgement', source } });
   };
-  const { stated, found: height } = c.meanHeight;
-  within('height', stated, height - AGREE, height + AGREE, 'by the take-off and the speeds, within 10 cm');
-  if (c.place)
+  const fault = (kind: CourseFaultKind): CourseFault | undefined => c.faults.find((one) => one.kind === kind);
+  const judge = (kind: ContactCautionKind, one: CourseFault | undefined, source: string): void => {
+    if (one) within(kind, one.value, 0, one.limit, source);
+  };
+  if (!GIVES_WAY.includes(place)) {
     within(
-      'place',
-      c.place.needed,
-      c.place.found[0] - AGREE,
-      c.place.found[1] + AGREE,
+      'height',
+      height,
+      c.meanHeight - AGREE,
+      c.meanHeight + AGREE,
       'by the take-off and the speeds, within 10 cm',
     );
-  within(
-    'reach',
-    Math.max(c.reach.entry, c.reach.exit),
-    0,
-    c.reach.most,
-    '0.63 of the stature to the palms, 0.69 to the feet: default bodies, arms overhead',
-  );
-  within('turn', c.limbTurn, -LIMBS, LIMBS, 'our judgement');
+    judge('reach', fault('stretches'), 'arm or leg straight, and 5 cm');
+    judge('turn', fault('turns'), 'our judgement');
+  }
+  if (c.place && fault('placeOff')) {
+    const { x, covers, fromCentre } = c.place;
+    const [a, b] = [way * (covers[0] + fromCentre), way * (covers[1] + fromCentre)];
+    const source = 'by the take-off and the speeds';
+    const range = { low: Math.min(a, b), high: Math.max(a, b), basis: 'judgement', source } as const;
+    found.push({ kind: 'place', place, value: way * (x + fromCentre), range });
+  }
+  // where the mean does not slip already
+  if (impulse.faults.length === 0) judge('slips', fault('slips'), 'as stated, or usual there (judgement)');
+  judge('slides', fault('slides'), 'what is asked of a contact');
   return found;
 }
 
@@ -200,9 +223,9 @@ const UNDER_MAT = 0.35;
 const OVER_FLOOR = 0.05;
 
 /** Where the take-off is: as its contact says, else by what is landed on and the height of the start. */
-function placeOf({ skill: { launch, end }, flight }: Taken): RangedPlace | undefined {
+function placeOf({ skill: { launch, end }, flight, contact }: Taken): RangedPlace | undefined {
   if (launch.rail) return undefined;
-  if (launch.place) return launch.place;
+  if (launch.place) return rangedPlace(launch.place, contact?.by ?? 'feet');
   const points = calcContactPlaces(flight, 0);
   if (points.length === 0) return undefined;
   const over = Math.min(...points.map((p) => p.low)) - flight.surfaceY;

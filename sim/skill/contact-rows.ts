@@ -3,12 +3,13 @@
  * be and where the force acts (contact-course.ts). In W.
  */
 import type { Vec3 } from '../body/body.ts';
-import { uniformSlope } from '../math/uniform-slope.ts';
+import { uniformSlope, uniformSum } from '../math/uniform-slope.ts';
 import type { State } from '../motion/state.ts';
-import { type LimbPlaces, limbPlacesInto } from './contact-limbs.ts';
+import { beyondPoints, edgeOf, type LimbPlaces, limbPlacesInto } from './contact-limbs.ts';
 import { type ContactMotion, momentumInto } from './contact-motion.ts';
-import type { Pulse, PulseName } from './contact-pulse.ts';
+import type { Pulse } from './contact-pulse.ts';
 import type { RangedPlace } from './contact-ranges.ts';
+import type { PulseName } from './start-spec.ts';
 
 export interface CourseSpec {
   readonly place: RangedPlace;
@@ -18,7 +19,7 @@ export interface CourseSpec {
   readonly friction: number;
   /** left out: a board's own, a bed's spring, else half a sine */
   readonly pulse?: PulseName;
-  /** height of the surface in W, m; left out: that of the flight before, else where hands or feet are at take-off */
+  /** height of the surface in W, m; left out: what the flight before came down on, else where hands or feet are at take-off */
   readonly surfaceY?: number;
 }
 
@@ -31,8 +32,9 @@ export interface CourseRows {
   readonly h_Scm_W: Float64Array; // (n x 3)
   readonly hd_Scm_W: Float64Array; // (n x 3) N m
   readonly force_W: Float64Array; // (n x 3) N
-  /** what the surface has given way, m */
+  /** what the surface has given way, and its height then, m */
   readonly depth: Float64Array;
+  readonly surface: Float64Array;
   /** how far hands or feet would be from their place if the joints did nothing besides, m */
   readonly drift_W: Float64Array; // (n x 3)
   /** shoulder or hip to that place beyond the straight limb, m: + too far; most of the two */
@@ -41,8 +43,8 @@ export interface CourseRows {
   readonly swing: Float64Array;
   /** where the force acts, m from the middle of hands or feet (x, z); NaN where it is under a tenth of its mean */
   readonly place: Float64Array; // (n x 2)
-  /** what hands or feet cover, from the same: x from, to, z from, to */
-  readonly covers: Float64Array; // (n x 4)
+  /** ends of hands or feet flat on the surface, from the same: x, z of each */
+  readonly ends: Float64Array; // (n x limbs x 4)
   /** how far that is off what hands or feet cover, m: 0 on it */
   readonly off: Float64Array;
 }
@@ -58,19 +60,22 @@ export interface AtTime {
   readonly t: number;
 }
 
-/** m from the middle of hands or feet; `off`: beyond what they cover */
+/** m from the middle of hands or feet; all by the mean force */
 export interface MeanPlace {
   readonly x: number;
   readonly z: number;
+  /** what hands or feet cover along X, from and to */
+  readonly covers: readonly [number, number];
+  /** beyond what they cover, along and across */
   readonly off: number;
+  /** the middle of hands or feet from below the mass centre, along X */
+  readonly fromCentre: number;
 }
 
 /** Rows, an odd number for Simpson's rule. */
 const ROWS = 61;
-/** Share of the mean force under which no place is told: it runs away as the force goes. */
+/** Share of the mean force under which no place is given: it runs away as the force goes. */
 const LEAST_FORCE = 0.1;
-/** m beyond the points of hands and feet that can still push: half a hand, a sole's edge; judgement. */
-const EDGE = { hands: 0.1, feet: 0.03 } as const;
 /** The mass centre under the force alone. */
 export interface CoursePath {
   readonly T: number;
@@ -126,17 +131,16 @@ export function fillRows(
     hd_Scm_W: column(3),
     force_W: column(3),
     depth: column(),
+    surface: column(),
     drift_W: column(3),
     stretch: column(),
     swing: column(),
     place: column(2),
-    covers: column(4),
+    ends: column(limbs.ends.length),
     off: column(),
   };
   const { T, J } = path;
   const [p, v, f] = [0, 1, 2].map(() => [0, 0, 0]);
-  const low = column();
-  const edge = EDGE[by];
   for (let i = 0; i < n; i++) {
     const s = i / (n - 1);
     pathInto(path, s, p, v, f);
@@ -154,9 +158,9 @@ export function fillRows(
       rows.drift_W[3 * i + k] = drift[k];
     }
     readLimbs(rows, i, limbs, drift);
-    low[i] = surfaceY - depth - p[1];
-    for (let k = 0; k < 4; k++)
-      rows.covers[4 * i + k] = limbs.covers[k] - (k < 2 ? limbs.x : limbs.z) + (k % 2 ? edge : -edge);
+    rows.surface[i] = surfaceY - depth;
+    const wide = limbs.ends.length;
+    for (let k = 0; k < wide; k++) rows.ends[wide * i + k] = limbs.ends[k] - (k % 2 ? limbs.z : limbs.x);
   }
   for (let k = 0; k < 3; k++) {
     const h = Float64Array.from({ length: n }, (_, i) => rows.h_Scm_W[3 * i + k]);
@@ -172,16 +176,13 @@ export function fillRows(
       continue;
     }
     // h' = r x F + (0, N, 0), the height of r known
-    const x = (rows.hd_Scm_W[3 * i + 2] + low[i] * fx) / fy;
-    const z = (low[i] * fz - rows.hd_Scm_W[3 * i]) / fy;
+    const low = rows.surface[i] - rows.p_WScm_W[3 * i + 1];
+    const x = (rows.hd_Scm_W[3 * i + 2] + low * fx) / fy;
+    const z = (low * fz - rows.hd_Scm_W[3 * i]) / fy;
     const o = 2 * i;
-    const c = 4 * i;
     rows.place[o] = x + rows.p_WScm_W[3 * i] - place.x;
     rows.place[o + 1] = z + rows.p_WScm_W[3 * i + 2] - place.z;
-    rows.off[i] = Math.hypot(
-      beyond(rows.place[o], rows.covers[c], rows.covers[c + 1]),
-      beyond(rows.place[o + 1], rows.covers[c + 2], rows.covers[c + 3]),
-    );
+    rows.off[i] = beyondPoints(rows.place[o], rows.place[o + 1], endsIn(rows, i), edgeOf(by));
   }
   return rows;
 }
@@ -203,24 +204,46 @@ function readLimbs(
   }
 }
 
-/** Weighted by the upward force: the one place at which the whole force would turn the body as much. */
-export function meanPlace(rows: CourseRows, J: Vec3): MeanPlace | undefined {
-  if (!(J[1] > 0)) return undefined;
-  const at = [0, 0, 0, 0, 0, 0];
-  let weight = 0;
-  for (let i = 0; i < rows.n; i++) {
-    if (Number.isNaN(rows.off[i])) continue;
-    const f = rows.force_W[3 * i + 1];
-    at[0] += f * rows.place[2 * i];
-    at[1] += f * rows.place[2 * i + 1];
-    for (let k = 0; k < 4; k++) at[2 + k] += f * rows.covers[4 * i + k];
-    weight += f;
-  }
-  const [x, z, x0, x1, z0, z1] = at.map((sum) => sum / weight);
-  return { x, z, off: Math.hypot(beyond(x, x0, x1), beyond(z, z0, z1)) };
+/**
+ * The one place at which the whole force would turn the body as much: h' = r x F + (0, N, 0) summed over the contact, no row of which is divided by a force that goes. `K` is
+ * the sum of h', `surface` the height of the place in each row.
+ */
+export function meanPlace(
+  rows: CourseRows,
+  K: Vec3,
+  by: 'hands' | 'feet',
+  placeX: number,
+  placeZ: number,
+): MeanPlace | undefined {
+  const { n, t, force_W: f, p_WScm_W: p, surface } = rows;
+  const sum = (of: (i: number) => number): number =>
+    uniformSum(
+      Float64Array.from({ length: n }, (_, i) => of(i)),
+      t[1],
+    );
+  const J = sum((i) => f[3 * i + 1]);
+  if (!(J > 0)) return undefined;
+  const low = (i: number): number => surface[i] - p[3 * i + 1];
+  const fromCentre = sum((i) => f[3 * i + 1] * (placeX - p[3 * i])) / J;
+  const x = (K[2] + sum((i) => low(i) * f[3 * i])) / J - fromCentre;
+  const z = (sum((i) => low(i) * f[3 * i + 2] - f[3 * i + 1] * (placeZ - p[3 * i + 2])) - K[0]) / J;
+  // as hands or feet are in the middle of the contact
+  const ends = endsIn(rows, (n - 1) / 2);
+  const edge = edgeOf(by);
+  const xs = ends.filter((_, k) => k % 2 === 0);
+  return {
+    x,
+    z,
+    covers: [Math.min(...xs) - edge, Math.max(...xs) + edge],
+    off: beyondPoints(x, z, ends, edge),
+    fromCentre,
+  };
 }
 
-const beyond = (x: number, from: number, to: number): number => Math.max(0, from - x, x - to);
+function endsIn({ ends, n }: CourseRows, i: number): Float64Array {
+  const wide = ends.length / n;
+  return ends.subarray(wide * i, wide * (i + 1));
+}
 
 export function mostOf(rows: CourseRows, of: (i: number) => number): AtTime {
   let best = 0;

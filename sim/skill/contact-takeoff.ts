@@ -13,6 +13,8 @@ export interface TakeoffContact {
   /** of the mass centre over the surface, mean, as stated or usual there, m */
   readonly height: number;
   readonly by: 'hands' | 'feet';
+  readonly friction: number;
+  readonly approach: ContactApproach;
   readonly impulse: ContactImpulse;
   /** before and after, with the lateral moment of the take-off shape in both */
   readonly v_before_W: Vec3;
@@ -71,7 +73,9 @@ export function contactOf(a: ContactApproach, flight: Flight, contact: Contact):
   return {
     time: spec.time,
     height: spec.height,
-    by: contact.TAKEOFF_PRESETS[a.place].by,
+    by: a.limb ?? contact.TAKEOFF_PRESETS[a.place].by,
+    friction: spec.friction,
+    approach: a,
     impulse,
     v_before_W: a.v_WScm_W,
     h_before_W: a.h_Scm_W,

@@ -9,7 +9,7 @@ import { makeState, readState } from '../motion/state.ts';
 import { type ChainLeg, type Handover, handOver, type SkillChain } from './chain.ts';
 import type { ContactCourse } from './contact-course.ts';
 import type { WholeContact } from './contact-room.ts';
-import { calcLegCourse } from './leg-course.ts';
+import { courseOf } from './course-of.ts';
 import type { Skill } from './skill.ts';
 import { flyWhole, type Whole } from './whole.ts';
 
@@ -57,7 +57,7 @@ export function flyChain(chain: SkillChain, contact: WholeContact, options: Flig
   for (const leg of chain.legs) {
     const skill = handed ? handOver(leg.skill, handed) : leg.skill;
     const before = legs[legs.length - 1];
-    const flown = placeLeg(flyWhole(skill, contact, options), leg, skill, contact, before);
+    const flown = placeLeg(flyWhole(skill, contact, options), leg, skill, before);
     legs.push(flown);
     if (legs.length === chain.legs.length) break;
     stop = stopOf(legs, chain, contact);
@@ -68,15 +68,10 @@ export function flyChain(chain: SkillChain, contact: WholeContact, options: Flig
   return { chain, legs, ...(stop ? { stop } : {}), from: legs[0].whole.from, to: last.from + last.whole.to };
 }
 
-function placeLeg(
-  whole: Whole,
-  leg: ChainLeg,
-  skill: Skill,
-  contact: WholeContact,
-  before: FlownLeg | undefined,
-): FlownLeg {
-  const { flight } = whole;
-  const course = calcLegCourse(skill, whole, contact, before?.whole.flight);
+function placeLeg(flown: Whole, leg: ChainLeg, skill: Skill, before: FlownLeg | undefined): FlownLeg {
+  const { flight, contact } = flown;
+  const course = contact && courseOf(contact, flight, before?.whole.flight);
+  const whole = course ? { ...flown, course } : flown;
   const from = before ? before.to - whole.from : 0;
   return {
     leg,
@@ -99,7 +94,10 @@ function placeAfter(
     const now = caught.caught?.facing === -1 ? (-facing as 1 | -1) : facing;
     return { offset_W: [x + facing * caught.spec.alongX - now * barX, 0, z], facing: now };
   }
-  return { offset_W: [x + facing * (course?.offset.x ?? 0), 0, z + facing * (course?.offset.z ?? 0)], facing };
+  return {
+    offset_W: [x + facing * (course?.facts.offset.x ?? 0), 0, z + facing * (course?.facts.offset.z ?? 0)],
+    facing,
+  };
 }
 
 /** What a flight leaves to the contact that ends it. */

@@ -1,7 +1,7 @@
 /**
  * The same readouts at any time of a whole skill, whichever phase it is in: pose, mass centre and velocity, angular momentum about
- * it, force from outside (grip, contact, ground) and what is felt of it. In W of the flight; SI, radians. Not known: NaN, as the
- * mean force of a take-off contact is all that is known of it.
+ * it, force from outside (grip, contact, ground) and what is felt of it. In W of the flight; SI, radians. Through a contact the force is a pulse and the pose is
+ * led from entry to exit (contact-course.ts).
  */
 import type { Body, Vec3 } from '../body/body.ts';
 import { attitudeOfMat, matOfQuatInto, mulInto } from '../math/rot.ts';
@@ -11,8 +11,8 @@ import { hingesInto } from '../motion/hinge-angles.ts';
 import { getModel } from '../motion/model.ts';
 import { calcShapeMotion, makeShapeMotion } from '../motion/shape-motion.ts';
 import { makeState, readState, type State } from '../motion/state.ts';
-import type { ContactCourse } from './contact-course.ts';
 import type { WholeContact } from './contact-room.ts';
+import { courseOf } from './course-of.ts';
 import type { Whole } from './whole.ts';
 
 type Phase = 'swing' | 'contact' | 'flight' | 'landing';
@@ -38,12 +38,8 @@ export interface WholeInstant {
 
 const ZERO: Vec3 = [0, 0, 0];
 
-/** A reader of one whole; its arrays are new for each instant. `course`: of the contact before, where it is known. */
-export function makeInstantReader(
-  whole: Whole,
-  contact: WholeContact,
-  course?: ContactCourse,
-): (t: number) => WholeInstant {
+/** A reader of one whole; its arrays are new for each instant. */
+export function makeInstantReader(whole: Whole, contact: WholeContact): (t: number) => WholeInstant {
   const { flight, swing, landing } = whole;
   const { body } = flight;
   const state = makeState(body);
@@ -108,19 +104,11 @@ export function makeInstantReader(
         [s.grip[0], s.grip[1], 0],
       );
     }
-    if (t < 0 && whole.contact && course) {
+    if (t < 0 && whole.contact) {
+      const course = whole.course ?? courseOf(whole.contact, flight);
+      if (!course) return inFlight(0, 'contact', t, whole.contact.impulse.force_W);
       const { angles, quat_WB, p_WScm_W, v_WScm_W, h_Scm_W, force_W } = course.stateAt(whole.contact.time + t);
       return finish('contact', t, angles, quat_WB, p_WScm_W, v_WScm_W, h_Scm_W, force_W);
-    }
-    if (t < 0 && whole.contact) {
-      // only the ends and the mean force are known: the take-off pose, velocity and momentum led evenly over
-      const { time, impulse, v_before_W: v0, h_before_W: h0 } = whole.contact;
-      const at = inFlight(0, 'contact', t, impulse.force_W);
-      const share = -t / time;
-      const mix = (a: Vec3, b: Vec3): Vec3 => [0, 1, 2].map((k) => a[k] + share * (b[k] - a[k])) as unknown as Vec3;
-      const v = mix(at.v_WScm_W, v0);
-      const p = [0, 1, 2].map((k) => at.p_WScm_W[k] + (t * (at.v_WScm_W[k] + v[k])) / 2) as unknown as Vec3;
-      return { ...at, p_WScm_W: p, v_WScm_W: v, speed: Math.hypot(...v), h_Scm_W: mix(at.h_Scm_W, h0) };
     }
     const swung = whole.catch?.caught?.swing;
     if (t > flight.duration && swung && whole.catch?.caught) {

@@ -11,6 +11,7 @@ import type { FlightOptions } from '../flight/fly.ts';
 import { FieldError } from '../math/field-error.ts';
 import { type CatchResult, calcCatch, placeCatch } from './catch.ts';
 import type { CatchAsk } from './catch-ask.ts';
+import type { ContactCourse } from './contact-course.ts';
 import type { WholeContact } from './contact-room.ts';
 import { contactOf, type TakeoffContact } from './contact-takeoff.ts';
 import { type Flown, flySkill } from './flyer.ts';
@@ -28,6 +29,8 @@ export interface Whole {
   /** the bar's place in the flight's X, m */
   readonly barX: number;
   readonly contact?: TakeoffContact;
+  /** of that contact, where it was computed: in a chain */
+  readonly course?: ContactCourse;
   readonly flight: Flown;
   readonly landing?: Arrival;
   readonly catch?: CatchResult;

@@ -2,17 +2,20 @@
 import type { ContactFault } from '../contact/impulse.ts';
 import { DEG } from '../math/angles.ts';
 import type { ContactRange, RangeBasis, RangedPlace } from '../skill/contact-ranges.ts';
-import type { ContactCaution, ContactCautionKind, ContactDetail, ContactReport } from '../skill/contact-report.ts';
+import type { ContactCaution, ContactCautionKind, ContactReport } from '../skill/contact-report.ts';
 import { sentence } from './verdict-words.ts';
 
 const PLACES: Readonly<Record<RangedPlace, string>> = {
   floor: 'floor',
+  floorHands: 'floor',
   springboard: 'springboard',
   vaultTable: 'table',
   trampoline: 'bed',
   divingBoard: 'diving board',
   platform: 'platform',
 };
+
+export const wordPlace = (place: RangedPlace): string => PLACES[place];
 
 const BASES: Readonly<Record<RangeBasis, readonly [before: string, after: string]>> = {
   published: ['published', ''],
@@ -58,6 +61,11 @@ const WORDS: Readonly<Record<ContactCautionKind, Wording>> = {
   time: { unit: 'ms', digits: 0, scale: 1000, say: (v, p) => `the contact with the ${p} lasts ${v}` },
   alongIn: { unit: 'm/s', digits: 1, say: (v, p) => `comes to the ${p} along at ${v}` },
   meanUp: { unit: 'body weights', digits: 1, say: (v, p) => `needs a mean force of ${v} up from the ${p}` },
+  peakUp: {
+    unit: 'body weights',
+    digits: 1,
+    say: (v, p) => `the push off the ${p} has a peak of ${v} upward at the least`,
+  },
   work: { unit: 'J/kg', digits: 1, say: (v, p) => `the contact with the ${p} adds ${v} to what the athlete came with` },
   height: {
     unit: 'm',
@@ -70,13 +78,25 @@ const WORDS: Readonly<Record<ContactCautionKind, Wording>> = {
     digits: 2,
     say: (v, p, x) =>
       `the force on the ${p} would have to act ${v.replace('-', '')} ${x < 0 ? 'behind' : 'ahead of'} the mass centre`,
-    range: (low, high) => `by the take-off and the speeds hands or feet are ${low} to ${high} ahead of it`,
+    range: (low, high) => `by the take-off and the speeds hands or feet cover ${low} to ${high} ahead of it`,
+  },
+  slides: {
+    unit: 'm',
+    digits: 2,
+    say: (v, p) => `hands or feet would slide by ${v} on the ${p}: that far is the body from where the force brings it`,
+    range: (_, high) => `up to ${high} m is counted as staying`,
   },
   reach: {
     unit: 'm',
     digits: 2,
-    say: (v, p) => `the mass centre would be ${v} from what touches the ${p}`,
-    range: (_, high) => `at full stretch it is ${high}`,
+    say: (v, p) => `arms or legs would have to be ${v} longer to stay on the ${p}`,
+    range: (_, high) => `up to ${high} m is counted as reaching`,
+  },
+  slips: {
+    unit: '',
+    digits: 2,
+    say: (v, p) => `at its highest the force on the ${p} needs a friction of ${v}`,
+    range: (_, high) => `there is ${high}`,
   },
   turn: {
     unit: 'deg',
@@ -105,7 +125,7 @@ export function wordContactRange(kind: ContactCautionKind, { low, high, basis }:
 /** leaves the floor upward at 9.0 m/s */
 function wordAsked(c: ContactCaution): string {
   const { unit, digits, say } = WORDS[c.kind];
-  return say(`${f(c.value * scaleOf(WORDS[c.kind], c), digits)} ${unit}`, PLACES[c.place], c.value);
+  return say(`${f(c.value * scaleOf(WORDS[c.kind], c), digits)} ${unit}`.trim(), PLACES[c.place], c.value);
 }
 
 /** Two sentences: what is asked, and what is known. */
@@ -121,38 +141,3 @@ export function formatContactCautions(report: ContactReport | undefined): string
 
 /** Of an age that no strength is known of. */
 export const LOADS_NOT_COMPARED = 'at this age forces and work are shown, not judged';
-
-const span = ([low, high]: readonly [number, number]): string =>
-  high - low < 0.05 ? f(low) : `${f(low)} to ${f(high)}`;
-
-/** Lines on force, work and movement of a contact. */
-export function contactLines({ place, out, contact: c }: ContactReport): string[] {
-  if (!c) return [];
-  const peak =
-    place === 'springboard'
-      ? '2 times the mean upward, 3 along: Sano 2007'
-      : 'a peak is pi/2 to 2.2 times its mean: our judgement';
-  return [
-    `${PLACES[place]}: in ${speeds(c.in)}, out ${speeds(out)}`,
-    ...(c.bed
-      ? [
-          `as a linear spring: ${f(c.bed.depth, 2)} m deep, peak ${f(c.bed.peak)} body weights, holds ${f(c.bed.held)} J/kg at the deepest`,
-        ]
-      : [`peak upward about ${span(c.peak.up)} body weights, along ${span(c.peak.along)} (${peak})`]),
-    workLine(c),
-    ...(c.course
-      ? [
-          `turns by ${f(Math.abs(c.course.turned) * DEG, 0)} deg, travels ${f(Math.abs(c.course.travel), 2)} m and rises ${f(c.course.rise, 2)} m meanwhile`,
-        ]
-      : []),
-    ...(c.loadsCompared ? [] : [LOADS_NOT_COMPARED]),
-  ];
-}
-
-const speeds = ({ along, up }: { readonly along: number; readonly up: number }): string =>
-  `${f(along)} m/s along, ${f(Math.abs(up))} ${up < 0 ? 'down' : 'up'}`;
-
-function workLine({ work, brought, bed }: ContactDetail): string {
-  const sign = work < 0 ? '-' : '+';
-  return `work ${sign}${f(Math.abs(work))} J/kg beside ${f(brought)} brought along${bed ? ', net of what the bed held' : ''}`;
-}

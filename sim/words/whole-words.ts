@@ -7,7 +7,8 @@ import type { ContactReport } from '../skill/contact-report.ts';
 import type { SwingLoads } from '../skill/swing-loads.ts';
 import type { Arrival, Whole } from '../skill/whole.ts';
 import { wordNotComputed } from './basis-words.ts';
-import { contactLines, wordPossible } from './contact-words.ts';
+import { contactLines } from './contact-card.ts';
+import { wordPossible } from './contact-words.ts';
 import { BED_WORDS, BOUND_WORDS, wordReason } from './landing-words.ts';
 import { ENDING_WORDS, wordDown } from './verdict-words.ts';
 

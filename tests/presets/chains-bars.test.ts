@@ -11,7 +11,10 @@ describe('three bounces in one bed', () => {
   test('the feet stay in each contact', () => {
     expect(chain.stop).toBeUndefined();
     expect(chain.legs.length).toBe(3);
-    for (const { course } of chain.legs) expect(course?.drift).toBeLessThan(STAYS);
+    for (const { course } of chain.legs) {
+      expect(course?.facts.slide).toBeLessThan(STAYS);
+      expect(course?.facts.stretch.value).toBeLessThan(STAYS);
+    }
   });
 
   const DEG = 180 / Math.PI;

@@ -98,9 +98,9 @@ describe.each(Object.entries(ROWS))('%s', (id, rows) => {
 
   test('in each contact hands or feet stay, arms and legs are long enough, and the force acts where they are', () => {
     for (const { course } of chain.legs) {
-      expect(course?.faults).toEqual([]);
-      expect(course?.account.misses.energy).toBeLessThan(CLOSES);
-      expect(course?.account.misses.momentum).toBeLessThan(CLOSES);
+      expect(course?.facts.faults).toEqual([]);
+      expect(course?.facts.account.misses.energy).toBeLessThan(CLOSES);
+      expect(course?.facts.account.misses.momentum).toBeLessThan(CLOSES);
     }
   });
 

@@ -180,8 +180,11 @@ describe('what is usual is not', () => {
   test('the middle of every range lies within it, and the take-off panel starts there', () => {
     for (const [place, preset] of Object.entries(contact.TAKEOFF_PRESETS)) {
       const { time, upOut } = PLACE_RANGES[place as keyof typeof contact.TAKEOFF_PRESETS];
-      expect(preset.time).toBeGreaterThan(time?.low ?? Number.NaN);
-      expect(preset.time).toBeLessThan(time?.high ?? Number.NaN);
+      // of a platform no time is known well enough to caution by
+      if (place !== 'platform') {
+        expect(preset.time).toBeGreaterThan(time?.low ?? Number.NaN);
+        expect(preset.time).toBeLessThan(time?.high ?? Number.NaN);
+      }
       expect(upOutOf(place as keyof typeof PLACE_RANGES, 'female').high).toBeLessThanOrEqual(upOut.high);
     }
   });
@@ -194,13 +197,14 @@ describe('what is usual is not', () => {
         ranges.alongOut,
         ranges.upOut,
         ranges.meanUp,
+        ranges.peakUp,
         ranges.momentum,
         ranges.work,
         ranges.peakOverMean.up,
       ]) {
         if (!r) continue;
         expect(r.low).toBeLessThanOrEqual(r.high);
-        if (r.basis === 'published') expect(r.source).toMatch(/(19|20)\d\d, J /);
+        if (r.basis === 'published') expect(r.source).toMatch(/(19|20)\d\d, (J |Gym Coach |practice study)/);
         if (r.basis === 'usual') expect(r.source).toMatch(/from memory/);
       }
   });
@@ -251,6 +255,13 @@ describe('what is usual is not', () => {
   });
 });
 
+/** The arms stay overhead until 50 ms after take-off. */
+function holdOverhead(file: SkillFile): SkillFile {
+  const first = flightIn(file).schedule.blocks?.[0];
+  if (first) first.to.s = 0.05;
+  return file;
+}
+
 describe('entry, exit, reach and place are of one movement', () => {
   /** Back from the take-off under a half-sine force of constant lean on a fixed point of the foot, in small steps. */
   function entryOf(file: SkillFile, mean: number, lean: number, foot: number): SkillFile {
@@ -281,36 +292,43 @@ describe('entry, exit, reach and place are of one movement', () => {
     before.massCentreOverSurfaceM = height;
     return file;
   }
-  /** m; measured: height 0.013, place 0.022 */
-  const CLOSE = 0.03;
-  test('a contact summed over a fixed foot agrees with itself: height and place to 3 cm, nothing is cautioned of them', () => {
+  /** m; measured: 0.018, as the height stated is a mean over time and the course's one by the force */
+  const HEIGHT = 0.03;
+  /** m; measured: 7e-9 */
+  const CLOSE = 1e-6;
+  test('a contact summed over a fixed foot agrees with itself: the place exactly, the height to 3 cm, nothing is cautioned of them', () => {
     for (const foot of [0, 0.5, 1]) {
       // the force passes a little before the mass centre
-      const r = reportOf(entryOf(floor({ up: 4.6, along: -2.4, h: 75 }), 6.4, 0.3, foot));
+      const file = entryOf(floor({ up: 4.6, along: -2.4, h: 75 }), 6.4, 0.3, foot);
+      const r = reportOf(file);
       const course = r.contact?.course;
       if (!course?.place) throw new Error('no course');
-      expect(Math.abs(course.meanHeight.stated - course.meanHeight.found)).toBeLessThan(CLOSE);
-      const [low, high] = course.place.found;
-      // the way goes towards -X: the first foot is the farthest along
-      const where = high - foot * (high - low);
-      expect(Math.abs(course.place.needed - where)).toBeLessThan(CLOSE);
+      expect(Math.abs((contactIn(file).massCentreOverSurfaceM ?? 0) - course.meanHeight)).toBeLessThan(HEIGHT);
+      // the place counts from the balls of the feet
+      const { flight } = flyWhole(builtOf(file), contact);
+      const points = calcContactPlaces(flight, 0);
+      const xs = points.filter((p) => p.part === 'feet').map((p) => p.x);
+      const balls = points.filter((_, k) => flight.body.contacts[k].name.startsWith('ball'));
+      const where = Math.min(...xs) + foot * (Math.max(...xs) - Math.min(...xs)) - (balls[0].x + balls[1].x) / 2;
+      expect(Math.abs(course.place.x - where)).toBeLessThan(CLOSE);
       expect(kinds(r).filter((k) => ['height', 'place', 'reach'].includes(k))).toEqual([]);
     }
   });
 
   test('0.17 s at 6 rad/s is 58 degrees', () => {
     const file = floor({ time: 0.17 });
+    holdOverhead(file);
     const w = flyWhole(builtOf(file), contact);
     const I = w.contact?.lateralMoment ?? Number.NaN;
-    const spun = floor({ time: 0.17, h: 6 * I, hIn: 6 * I });
-    expect(((reportOf(spun).contact?.course?.turned ?? 0) * 180) / Math.PI).toBeCloseTo(58.4, 1);
+    const spun = holdOverhead(floor({ time: 0.17, h: 6 * I, hIn: 6 * I }));
+    expect(((reportOf(spun).contact?.course?.turned ?? 0) * 180) / Math.PI).toBeCloseTo(58.442, 3);
   });
 
   test('a mass centre stated too high, and a place that hands do not reach, are said', () => {
     const r = reportOf(fileOf('vault-handspring-half'));
     expect(kinds(r)).toEqual(expect.arrayContaining(['height', 'place']));
     expect(formatContactCautions(r)).toContain(
-      'the mean height of the mass centre over the table is given as 0.90 m; by the take-off and the speeds it is 0.57 to 0.77',
+      'the mean height of the mass centre over the table is given as 0.90 m; by the take-off and the speeds it is 0.54 to 0.74',
     );
   });
 
@@ -334,7 +352,7 @@ test('the same towards +X, facing the other way: the same words', () => {
   });
   expect(formatContactCautions(other)).toBe(formatContactCautions(one));
   expect(one.cautions.length).toBeGreaterThan(0);
-  expect(other.contact?.course?.limbTurn).toBeCloseTo(-(one.contact?.course?.limbTurn ?? 9), 6);
+  expect(other.contact?.course?.swing.value).toBeCloseTo(one.contact?.course?.swing.value ?? 9, 6);
 });
 
 describe('the bed as a spring', () => {

@@ -100,7 +100,7 @@ function reportRows(report: ContactReport): Row[] {
     ...(course
       ? ([
           [c.turns, `${formatNumber(Math.abs(course.turned) * DEG, 0)}°`],
-          [c.travels, `${say('length', Math.abs(course.travel))}, ${say('length', course.rise)}`],
+          [c.travels, `${say('length', Math.abs(course.moved_W[0]))}, ${say('length', course.moved_W[1])}`],
         ] as Row[])
       : []),
   ];

@@ -66,6 +66,7 @@ export const contactTexts = {
       vaultTable: 'Vault table',
       trampoline: 'Trampoline',
       divingBoard: 'Diving board',
+      platform: 'Platform',
     } as Record<string, string>,
     time: 'Contact lasts',
     friction: 'Grip of the surface',

@@ -3,7 +3,7 @@
  * origin (0, height) under its own weight. Presets with the source of every number.
  */
 import { FieldError } from '../math/field-error.ts';
-import { RAIL_HEIGHTS, type RailName } from '../math/rail-heights.ts';
+import { RAIL_HEIGHTS, RAIL_RADII, type RailName } from '../math/rail-heights.ts';
 
 export interface Rail {
   readonly id: string;
@@ -35,13 +35,12 @@ const LIGHT = 'our judgement: light, 3 % of critical with 60 kg on the rail';
 /** Stiffness and damping are the same across and upright. */
 const rail = (
   id: RailName,
-  radius: number,
   [stiffness, damping, mass]: readonly [number, number, number],
   sources: Pick<Rail['sources'], 'stiffness' | 'mass'>,
 ): Rail => ({
   id,
   height: RAIL_HEIGHTS[id],
-  radius,
+  radius: RAIL_RADII[id],
   mat: 0.2,
   softLayer: 0.1,
   stiffness: [stiffness, stiffness],
@@ -52,16 +51,16 @@ const rail = (
 const FIBRE = 'from memory: 13 to 25 kN/m; a value between';
 
 const RAILS: readonly Rail[] = [
-  rail('highBar', 0.014, [22000, 70, 5.6], {
+  rail('highBar', [22000, 70, 5.6], {
     stiffness:
       'from memory: about 0.10 m at 2200 N; a steel rod of 28 mm over 2.40 m on two supports has 48 E I / L^3 = 21.5 kN/m',
     mass: `computed: steel rod of 28 mm and 2.40 m, 11.6 kg; ${BEAM}`,
   }),
-  rail('unevenHigh', 0.02, [18000, 62, 2.2], {
+  rail('unevenHigh', [18000, 62, 2.2], {
     stiffness: FIBRE,
     mass: `our judgement: 40 mm by 2.40 m of glass fibre over wood at 1500 kg/m^3, 4.5 kg; ${BEAM}`,
   }),
-  rail('unevenLow', 0.02, [18000, 62, 2.2], {
+  rail('unevenLow', [18000, 62, 2.2], {
     stiffness: FIBRE,
     mass: `our judgement: as the high rail; ${BEAM}`,
   }),

@@ -15,7 +15,7 @@ import type { LaunchedSkill } from './launch.ts';
 
 /** A launched skill and its flight; a whole skill is one. */
 export interface LaunchedFlight {
-  readonly skill: Pick<LaunchedSkill, 'launch' | 'end'> & Partial<Pick<LaunchedSkill, 'after'>>;
+  readonly skill: Pick<LaunchedSkill, 'launch' | 'end'> & Partial<Pick<LaunchedSkill, 'after' | 'catch'>>;
   readonly flight: Flight;
 }
 

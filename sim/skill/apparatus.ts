@@ -3,9 +3,20 @@
  * the right; X = Z = 0 under the mass centre at take-off), there from the first instant to the last. What a file does not say follows from the height of the
  * take-off and the surface that ends the flight. Sizes: apparatus-sizes.ts. Where nothing is known nothing is made up.
  */
+import { RAIL_HEIGHTS, RAIL_RADII } from '../math/rail-heights.ts';
 import { type Footing, footingOf, type LaunchedFlight, landedPiece, leftPiece, wayOf } from './apparatus-ends.ts';
-import { around, bedPiece, below, EVERYWHERE, floorPiece, type Piece, type Span } from './apparatus-piece.ts';
+import {
+  around,
+  bedPiece,
+  below,
+  EVERYWHERE,
+  floorPiece,
+  type Piece,
+  railPiece,
+  type Span,
+} from './apparatus-piece.ts';
 import { AROUND_FEET, BAR_MATS, BED_HEIGHT, LANDING_MAT, OVER_POOL } from './apparatus-sizes.ts';
+import { placeCatch } from './catch.ts';
 
 export interface SkillApparatus {
   readonly pieces: readonly Piece[];
@@ -14,7 +25,22 @@ export interface SkillApparatus {
   readonly lands?: number;
 }
 
+/** With the rail that is to be caught, where the flight is to end at one. */
 export function apparatusOf(flown: LaunchedFlight): SkillApparatus {
+  const { skill, flight } = flown;
+  const ends = endsOf(flown);
+  if (!skill.catch) return ends;
+  const { spec, left } = placeCatch(skill, skill.catch);
+  const { pieces, leaves } = ends;
+  const ofLeft = leaves === undefined ? {} : { leaves };
+  if (left) return { pieces, ...ofLeft, ...(leaves === undefined ? {} : { lands: leaves }) };
+  const rail = { height: RAIL_HEIGHTS[spec.rail], radius: RAIL_RADII[spec.rail] };
+  const caught = railPiece(rail, spec.alongX, wayOf(flight));
+  const mats = skill.launch.rail ? [] : [barMats(caught, 0)];
+  return { pieces: [...pieces, ...mats, caught], ...ofLeft, lands: pieces.length + mats.length };
+}
+
+function endsOf(flown: LaunchedFlight): SkillApparatus {
   const { skill, flight } = flown;
   const left = leftPiece(flown);
   const way = wayOf(flight);
@@ -65,7 +91,7 @@ const onSame = (start: Footing | undefined, landed: Piece | undefined): boolean 
   start !== undefined && landed !== undefined && Math.abs(start.low - landed.y[1]) < 0.03;
 
 /** The mats under a rail, level with what is landed on, at most as thick as theirs. */
-export function barMats({ x, way }: Piece, surfaceY: number): Piece {
+function barMats({ x, way }: Piece, surfaceY: number): Piece {
   const middle = (x[0] + x[1]) / 2;
   const top = surfaceY > 0 ? Math.min(BAR_MATS.thickness, surfaceY) : BAR_MATS.thickness;
   return {

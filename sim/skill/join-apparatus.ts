@@ -4,8 +4,9 @@ import type { Piece, Span } from './apparatus-piece.ts';
 
 interface PlacedApparatus {
   readonly apparatus: SkillApparatus;
-  /** of this flight's W in the world of the chain, m; heights are the same */
+  /** of this flight's W in the world of the chain, m, once turned half round where `facing` is -1; heights are the same */
   readonly offset: { readonly x: number; readonly z: number };
+  readonly facing: 1 | -1;
 }
 
 export interface ChainApparatus {
@@ -14,13 +15,13 @@ export interface ChainApparatus {
   readonly legs: readonly { readonly leaves?: number; readonly lands?: number }[];
 }
 
-function movePiece(piece: Piece, dx: number, dz: number): Piece {
-  const by = ([a, b]: Span, d: number): Span => [a + d, b + d];
-  const flat = (at: { readonly x: Span; readonly z: Span }) => ({ x: by(at.x, dx), z: by(at.z, dz) });
+function placePiece(piece: Piece, { offset, facing }: PlacedApparatus): Piece {
+  const by = ([a, b]: Span, d: number): Span => (facing > 0 ? [a + d, b + d] : [d - b, d - a]);
+  const flat = (at: { readonly x: Span; readonly z: Span }) => ({ x: by(at.x, offset.x), z: by(at.z, offset.z) });
   return {
     ...piece,
-    x: by(piece.x, dx),
-    z: by(piece.z, dz),
+    ...flat(piece),
+    way: facing > 0 ? piece.way : piece.way > 0 ? -1 : 1,
     ...(piece.frame ? { frame: flat(piece.frame) } : {}),
     ...(piece.box ? { box: flat(piece.box) } : {}),
   };
@@ -39,13 +40,14 @@ export function joinApparatus(flights: readonly PlacedApparatus[]): ChainApparat
     const known = pieces.findIndex((one) => isSame(one, piece));
     return known >= 0 ? known : pieces.push(piece) - 1;
   };
-  const placed = flights.map(({ apparatus: { pieces: own, leaves, lands }, offset }, k) => {
+  const placed = flights.map((flight, k) => {
+    const { pieces: own, leaves, lands } = flight.apparatus;
     const next = flights[k + 1]?.apparatus;
     const isLeftNext = next?.leaves !== undefined;
     const at = own.map((piece, i) =>
       isLeftNext && i === lands && i !== leaves && Number.isFinite(piece.x[0])
         ? undefined
-        : put(movePiece(piece, offset.x, offset.z)),
+        : put(placePiece(piece, flight)),
     );
     return {
       leaves: leaves === undefined ? undefined : at[leaves],

@@ -1,14 +1,13 @@
 // What a skill leaves and lands on: which pieces, where, how large. Sizes are written here again, from memory of the norms, apart from the table in sim.
 import { describe, expect, it } from 'vitest';
-import * as contact from '../../sim/contact/index.ts';
 import { apparatusOf, flySkill, type Piece, type SkillApparatus, type SkillFile } from '../../sim/index.ts';
 import { calcContactPlaces } from '../../sim/motion/contact-places.ts';
 import { apparatusOfChain } from '../../sim/skill/chain-apparatus.ts';
 import { solidsOf } from '../../sim/skill/clearance.ts';
 import { joinApparatus } from '../../sim/skill/join-apparatus.ts';
-import { flyWhole } from '../../sim/skill/whole.ts';
 import { flightIn } from '../files/parts.ts';
-import { builtOf, fileOf, skillOf } from './load.ts';
+import { flightsOf } from '../presets/flown.ts';
+import { fileOf, skillOf } from './load.ts';
 
 function flown(file: SkillFile) {
   const skill = skillOf(file);
@@ -169,9 +168,9 @@ describe('a chain', () => {
   it('of bounces in one bed has one bed, with its cross where the first leaves it', () => {
     const { apparatus } = of('trampoline-barani');
     const chain = joinApparatus([
-      { apparatus, offset: { x: 0, z: 0 } },
-      { apparatus, offset: { x: 0.4, z: 0.1 } },
-      { apparatus, offset: { x: 0.9, z: 0 } },
+      { apparatus, offset: { x: 0, z: 0 }, facing: 1 },
+      { apparatus, offset: { x: 0.4, z: 0.1 }, facing: 1 },
+      { apparatus, offset: { x: 0.9, z: 0 }, facing: 1 },
     ]);
     expect(chain.pieces.map((p) => p.kind)).toEqual(['floor', 'bed']);
     expect(chain.pieces[1]).toEqual(apparatus.pieces[1]);
@@ -190,8 +189,9 @@ describe('a chain', () => {
       {
         apparatus: { pieces: [...before.pieces, top], leaves: 0, lands: before.pieces.length },
         offset: { x: 0, z: 0 },
+        facing: 1,
       },
-      { apparatus: after, offset: { x: 1.3, z: 0 } },
+      { apparatus: after, offset: { x: 1.3, z: 0 }, facing: 1 },
     ]);
     expect(chain.pieces.map((p) => p.kind)).toEqual(['floor', 'mat', 'table']);
     expect(chain.legs[0].lands).toBe(chain.legs[1].leaves);
@@ -199,27 +199,34 @@ describe('a chain', () => {
     expect(table.x[0]).toBeCloseTo(leaves(after).x[0] + 1.3, 9);
   });
 
-  const giant = flyWhole(builtOf(fileOf('giant-double-straight')), contact);
+  const giant = flown(fileOf('giant-double-straight'));
   const caught = (rail: 'highBar' | 'unevenLow', along: number) => {
     const ask = { rail, along, hands: 'both', gap: 0.05, closing: 2, armsStiffness: 15_000 } as const;
-    const skill = { ...builtOf(fileOf('giant-double-straight')), catch: ask };
-    const leg = { title: '', skill, next: 'catch' } as const;
-    return apparatusOfChain(
-      { legs: [{ leg, skill, whole: giant, from: 0, to: 1, offset_W: [0, 0, 0], facing: 1 }] },
-      contact,
-    );
+    return apparatusOf({ skill: { ...giant.skill, catch: ask }, flight: giant.flight });
   };
 
   it('with a catch of the rail that was let go has one rail; of another, that one too, so far along at its own height', () => {
     const same = caught('highBar', 0);
     expect(same.pieces.filter((p) => p.kind === 'rail')).toHaveLength(1);
-    expect(same.legs[0].lands).toBe(same.legs[0].leaves);
+    expect(same.lands).toBe(same.leaves);
     const other = caught('unevenLow', 1.61);
     const rails = other.pieces.filter((p) => p.kind === 'rail');
     expect(rails.map((p) => middle(p.y).toFixed(2))).toEqual(['2.80', '1.70']);
     expect(middle(rails[1].x) - middle(rails[0].x)).toBeCloseTo(1.61, 9);
     expect(size(rails[1].y)).toBeCloseTo(0.04, 9);
-    expect(other.pieces[other.legs[0].lands ?? -1]).toBe(rails[1]);
+    expect(lands(other)).toBe(rails[1]);
+  });
+
+  it('of a flight turned half round has its pieces turned about the vertical', () => {
+    const { apparatus } = giant;
+    const turned = joinApparatus([{ apparatus, offset: { x: 2, z: 0.5 }, facing: -1 }]).pieces.find(
+      (p) => p.kind === 'rail',
+    );
+    const rail = leaves(apparatus);
+    expect(turned?.way).toBe(-rail.way);
+    expect(turned?.x).toEqual([2 - rail.x[1], 2 - rail.x[0]]);
+    expect(turned?.z).toEqual([0.5 - rail.z[1], 0.5 - rail.z[0]]);
+    expect(turned?.y).toEqual(rail.y);
   });
 
   it('a flight that hands alone end, over 0.8 m, meets a table, its far end 0.4 m past the hands', () => {
@@ -233,5 +240,21 @@ describe('a chain', () => {
     expect(table).toMatchObject({ kind: 'table', way: 1 });
     expect(table.x[1]).toBeCloseTo(hands.reduce((sum, p) => sum + p.x, 0) / hands.length + 0.4, 9);
     expect(table.y[1]).toBeCloseTo(1.25, 9);
+  });
+
+  it('of the ready skills: a springboard before the table and a mat behind it, none in another; one bed for three flights', () => {
+    const vault = apparatusOfChain(flightsOf('vault-from-the-board'));
+    expect(vault.pieces.map((p) => p.kind)).toEqual(['floor', 'springboard', 'mat', 'table']);
+    const [, board, mat, table] = vault.pieces;
+    expect(board.x[1]).toBeLessThan(table.x[0]);
+    expect(table.x[1]).toBeLessThan(mat.x[0]);
+    expect(board.y[1]).toBeCloseTo(0.2, 6);
+    expect(vault.legs).toEqual([
+      { leaves: 1, lands: 3 },
+      { leaves: 3, lands: 2 },
+    ]);
+    const bounces = apparatusOfChain(flightsOf('trampoline-jump-tuck-full'));
+    expect(bounces.pieces.map((p) => p.kind)).toEqual(['floor', 'bed']);
+    expect(bounces.legs).toEqual(Array(3).fill({ leaves: 1, lands: 1 }));
   });
 });

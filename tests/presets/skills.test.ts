@@ -40,6 +40,7 @@ const NOMINAL: Readonly<Record<string, readonly [number, string, number, string,
 
 /** Of a chain: its last flight. */
 const NOMINAL_CHAINS: typeof NOMINAL = {
+  'tumbling-double-straight-half-out': [2, 'backward', 0.5, 'left', -20],
   'vault-from-the-board': [0.5, 'forward', 0.5, 'left', 18],
   'trampoline-jump-tuck-full': [1, 'backward', 1, 'left', -5],
 };

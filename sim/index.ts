@@ -23,6 +23,7 @@ export type { Athlete, HumanAthlete } from './files/athlete-schema.ts';
 export { CATCH_DEFAULTS } from './files/catch-defaults.ts';
 export { catchOf, catchWindowOf } from './files/catch-json.ts';
 export { CAUTION, COMPARED } from './files/caution.ts';
+export { chainJson } from './files/chain-json.ts';
 export { checkSkillFile, formatSkill } from './files/check-skill.ts';
 export { fileOfDraft } from './files/draft-file.ts';
 export { exportVersion1 } from './files/export-1.ts';
@@ -231,11 +232,11 @@ export {
   wordCatch,
   wordFailing,
   wordGap,
-  wordRail,
   wordSeen,
   wordUncomputed,
   wordWindowEnds,
 } from './words/catch-words.ts';
+export { wordStop } from './words/chain-words.ts';
 export { formatClearance } from './words/clearance-words.ts';
 export { formatConditioning, wordConditioning } from './words/conditioning-words.ts';
 export { formatLateDose } from './words/late-words.ts';
@@ -262,11 +263,12 @@ export const loadEstimate = (): Promise<Estimate> => import('./estimate/index.ts
 export type { FromTo } from './math/from-to.ts';
 export { afterOf, beforeOf, flightOf, isChain, isMoreThanFlight, legsOf } from './math/phases.ts';
 export { type ChainLeg, type Handover, handOver, type SkillChain } from './skill/chain.ts';
+export { type ChainAccountRow, calcChainAccount } from './skill/chain-account.ts';
 export { type ChainInstant, legAt, makeChainReader } from './skill/chain-instant.ts';
 export { buildChain, type ChainSpec } from './skill/chain-spec.ts';
 export { type ChainStop, type FlownChain, type FlownLeg, flyChain, handToContact } from './skill/fly-chain.ts';
 export { calcSwingLoads } from './skill/swing-loads.ts';
 export { flyWhole, type Whole } from './skill/whole.ts';
 export { makeInstantReader } from './skill/whole-instant.ts';
-export { formatContactCautions } from './words/contact-words.ts';
+export { contactLines, formatContactCautions } from './words/contact-words.ts';
 export { formatWhole } from './words/whole-words.ts';

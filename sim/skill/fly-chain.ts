@@ -26,6 +26,8 @@ export interface FlownLeg {
   readonly facing: 1 | -1;
   /** of the contact that it begins with */
   readonly course?: ContactCourse;
+  /** by the leg before */
+  readonly handed?: Handover;
 }
 
 /** Why the legs after one are not flown. */
@@ -35,7 +37,7 @@ export type ChainStop = { readonly leg: number } & (
   /** the hands do not meet the rail, or what follows the catch is not computed */
   | { readonly kind: 'notCaught' | 'notComputed' }
   /** bounces enough: the next is only how far it moves (chain-sensitivity.ts) */
-  | { readonly kind: 'bounces' }
+  | { readonly kind: 'bounces'; readonly flights: number }
 );
 
 export interface FlownChain {
@@ -57,7 +59,8 @@ export function flyChain(chain: SkillChain, contact: WholeContact, options: Flig
   for (const leg of chain.legs) {
     const skill = handed ? handOver(leg.skill, handed) : leg.skill;
     const before = legs[legs.length - 1];
-    const flown = placeLeg(flyWhole(skill, contact, options), leg, skill, before);
+    const placed = placeLeg(flyWhole(skill, contact, options), leg, skill, before);
+    const flown: FlownLeg = handed ? { ...placed, handed } : placed;
     legs.push(flown);
     if (legs.length === chain.legs.length) break;
     stop = stopOf(legs, chain, contact);
@@ -132,5 +135,5 @@ function stopOf(legs: readonly FlownLeg[], { legs: asked }: SkillChain, contact:
   if (wanted && touchdown && touchdown.part !== wanted) return { leg, kind: 'otherPart', part: touchdown.part, wanted };
   const isBed = end.surface?.kind === 'trampoline';
   const bounces = legs.filter(({ whole }) => whole.flight.end.surface?.kind === 'trampoline').length;
-  return isBed && bounces >= MOST_BOUNCES ? { leg, kind: 'bounces' } : undefined;
+  return isBed && bounces >= MOST_BOUNCES ? { leg, kind: 'bounces', flights: bounces } : undefined;
 }

@@ -2,27 +2,13 @@
 import { DEG } from '../math/angles.ts';
 import type { CatchResult, CatchUncomputed } from '../skill/catch.ts';
 import type { CatchWindow } from '../skill/catch-window.ts';
-import type { CatchOutcome, MissedWay } from '../skill/find-catch.ts';
+import type { CatchOutcome } from '../skill/find-catch.ts';
 import { wordAsymmetry } from './basis-words.ts';
+import { HANDS_WORDS, WAY_WORDS, wordRail } from './rail-words.ts';
 import { type NumberWords, PLAIN_NUMBERS } from './verdict-words.ts';
 
-const RAIL_WORDS: Readonly<Record<string, string>> = {
-  highBar: 'the high bar',
-  unevenHigh: 'the high rail',
-  unevenLow: 'the low rail',
-};
-const HANDS_WORDS = { both: 'both hands', left: 'the left hand', right: 'the right hand' } as const;
-const WAY_WORDS: Readonly<Record<MissedWay, string>> = {
-  short: 'short of it',
-  past: 'past it',
-  over: 'over it',
-  under: 'under it',
-  beside: 'off the end of it',
-};
 /** Where the asked speed is from. */
 export const CLOSING_SOURCE = '1.5 to 2 m/s, from memory';
-
-export const wordRail = (rail: string): string => RAIL_WORDS[rail] ?? rail;
 
 /** "under 1 cm", "3 cm", "0.37 m" */
 export function wordGap(m: number, n: NumberWords = PLAIN_NUMBERS): string {

@@ -5,10 +5,9 @@
 
 import type { EndingKind } from '../contact/ending.ts';
 import { RAD, REV } from '../math/angles.ts';
-import type { RailName } from '../math/rail-heights.ts';
 import type { Clearance } from '../measure/clearance.ts';
-import type { MissedWay } from '../skill/find-catch.ts';
 import type { Ending, Miss, RailEnding, SkillVerdict } from '../skill/skill-verdict.ts';
+import { HANDS_WORDS, WAY_WORDS, wordRail } from './rail-words.ts';
 
 /** How numbers are written: a shell writes "43 deg", a page "43°" in its units. */
 export interface NumberWords {
@@ -189,30 +188,16 @@ function missRuns(miss: Miss, n: NumberWords, isCoarse = false): Run[] {
   }
 }
 
-export const RAIL_WORDS: Readonly<Record<RailName, string>> = {
-  highBar: 'high bar',
-  unevenHigh: 'high rail',
-  unevenLow: 'low rail',
-};
-const HANDS_WORDS = { both: 'both hands', left: 'the left hand', right: 'the right hand' } as const;
-const WAY_WORDS: Readonly<Record<MissedWay, string>> = {
-  short: 'short of it',
-  past: 'past it',
-  over: 'over it',
-  under: 'under it',
-  beside: 'beside its end',
-};
-
 /** "catches the high rail with both hands after 0.59 s", "misses the high bar by 37 cm: short of it". */
 function railRuns({ rail, hands, outcome, gap, ways, only, most }: RailEnding, t: number, n: NumberWords): Run[] {
-  const name = RAIL_WORDS[rail];
+  const name = wordRail(rail);
   const after: Run[] = [plain(` with ${HANDS_WORDS[hands]} after `), strong(n.seconds(t))];
-  if (outcome === 'caught') return [strong(`catches the ${name}`), ...after];
+  if (outcome === 'caught') return [strong(`catches ${name}`), ...after];
   if (outcome === 'tooFast')
-    return [strong(`too fast to catch the ${name}`, 'stop'), ...after, plain(`, asked ${n.speed(most)} at most`)];
+    return [strong(`too fast to catch ${name}`, 'stop'), ...after, plain(`, asked ${n.speed(most)} at most`)];
   const one = only ? [plain(`, the ${only} hand is there`)] : [];
   return [
-    strong(`misses the ${name} by ${n.centimetres(gap)}`, 'stop'),
+    strong(`misses ${name} by ${n.centimetres(gap)}`, 'stop'),
     ...(ways.length > 0 ? [plain(`: ${ways.map((way) => WAY_WORDS[way]).join(', ')}`)] : []),
     ...one,
   ];

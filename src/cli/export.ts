@@ -6,7 +6,7 @@ import { readSkill } from './read-input.ts';
 import { checkApart, writeFiles } from './write-files.ts';
 
 export async function runExport(command: CommandCall & { kind: 'export' }): Promise<string> {
-  const { skill, file, athlete, inputs } = readSkill(command.skill);
+  const { skill, file, athlete, inputs } = await readSkill(command.skill);
   const output = { option: '--out', file: command.out };
   checkApart([output], inputs);
   // a swing or a known contact gives the take-off that a version 1 file states

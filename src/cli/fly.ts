@@ -21,7 +21,9 @@ import {
   formatWhole,
   frameTimes,
   launch,
+  legsOf,
   loadContact,
+  namedOffRail,
   phasesOf,
   summarize,
   verdictInFlight,
@@ -35,14 +37,19 @@ import {
 import { CLOSING } from './closing.ts';
 import { CommandError } from './command-error.ts';
 import { type CommandCall, RATE_HZ } from './command-line.ts';
-import { readSkill } from './read-input.ts';
+import { runFlyChain } from './fly-chain.ts';
+import { readDocument, readSkill } from './read-input.ts';
 import { checkApart, type Output, writeFiles } from './write-files.ts';
 
 /** More rows than this do not fit a table of some 200 columns in memory. */
 const MOST_ROWS = 200_000;
 
 export async function runFly(command: CommandCall & { kind: 'fly' }): Promise<string> {
-  const { skill, inputs } = readSkill(command.skill);
+  if (!/#\d+$/.test(command.skill)) {
+    const read = readDocument(command.skill);
+    if (legsOf(read.file).length > 1) return runFlyChain(command, read);
+  }
+  const { skill, inputs } = await readSkill(command.skill);
   const wanted = [
     ...(command.frames === undefined ? [] : [{ option: '--frames', file: command.frames }]),
     ...(command.summary === undefined ? [] : [{ option: '--summary', file: command.summary }]),
@@ -69,7 +76,9 @@ export async function runFly(command: CommandCall & { kind: 'fly' }): Promise<st
   const summary = summarize(flight, frames, skill.target);
   const takeoff = calcContactReport(whole ?? { skill: launched, flight });
   const nearest = calcClearance({ skill: launched, flight });
-  const verdict = whole ? verdictOf(whole, summary, nearest) : verdictInFlight(launched, summary, nearest);
+  const isOffRail = launched.launch.rail !== undefined;
+  const judged = whole ? verdictOf(whole, summary, nearest) : verdictInFlight(launched, summary, nearest, flight.met);
+  const verdict = namedOffRail(judged, isOffRail, summary, frames);
   const conditioning = calcConditioning(skill, contact, flight);
   const sentence = wordVerdict(verdict);
   const basis = wordBasis(verdict);
@@ -91,7 +100,7 @@ export async function runFly(command: CommandCall & { kind: 'fly' }): Promise<st
     return { ...output, pieces: formatFrames(rated, flight.body, wordFrames(rated)) };
   });
   writeFiles(outputs);
-  const code = wordCode(summary, frames, skill.end.surface?.kind);
+  const code = isOffRail ? undefined : wordCode(summary, frames, skill.end.surface?.kind);
   const phases = `${whole ? `\n${formatWhole(whole, takeoff, loads)}` : ''}${dose ? `\n${formatLateDose(dose)}` : ''}`;
   const near = formatClearance(nearest, ASKED_CLEARANCE);
   const cautions = formatContactCautions(takeoff);

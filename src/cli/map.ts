@@ -24,7 +24,7 @@ import { formatTable } from './table.ts';
 import { checkApart, writeFiles } from './write-files.ts';
 
 export async function runMap(command: MapCommand): Promise<string | CommandOutput> {
-  const { spec, inputs } = readSkill(command.skill);
+  const { spec, inputs } = await readSkill(command.skill);
   const wanted = outputsOf(command);
   checkApart(wanted, inputs);
   const contact = await contactFor(spec);

@@ -42,7 +42,7 @@ import { formatTable } from './table.ts';
 import { checkApart, writeFiles } from './write-files.ts';
 
 export async function runMargin(command: MarginCommand): Promise<string | CommandOutput> {
-  const { spec, inputs } = readSkill(command.skill);
+  const { spec, inputs } = await readSkill(command.skill);
   const wanted = outputsOf(command);
   checkApart(wanted, [...inputs, ...command.read]);
   const contact = await contactFor(spec);

@@ -6,15 +6,24 @@ import {
   type Athlete,
   athleteOf,
   type Body,
+  buildChain,
   buildSkill,
+  type Catalogue,
   checkSkillFile,
   FieldError,
+  flyChain,
+  type Handover,
+  legFile,
+  legsOf,
+  loadContact,
   makeBody,
   parseAthlete,
+  parseChain,
   parseJson,
   parseSheet,
   parseSheetText,
   parseSkill,
+  putLeg,
   readAthlete,
   type ShapeData,
   type SheetFile,
@@ -37,14 +46,42 @@ interface ReadSkill {
   readonly athlete: Athlete;
   readonly shapes: Readonly<Record<string, ShapeData>>;
   readonly inputs: readonly string[];
-  /** a skill file of the same shelf, from its text */
+  /** a skill file of the same shelf, from its text; of a leg, from the text of its chain */
   parseBack(text: string): SkillSpec;
+  /** the file with this skill changed: itself, or the chain that it is a leg of */
+  toWhole(is: SkillFile): SkillFile;
+}
+
+/** A file and what its names lead to. */
+export interface ReadDocument {
+  readonly file: SkillFile;
+  readonly shelf: Catalogue;
+  readonly inputs: readonly string[];
 }
 
 /** `given`: id of a preset, or a path. */
-export function readSkill(given: string): ReadSkill {
-  if (Object.hasOwn(skills, given)) return about(given, () => makeSkill(skills[given], undefined));
-  return about(given, () => makeSkill(readJson(given, 'skill', Object.keys(skills)), given));
+export function readDocument(given: string): ReadDocument {
+  if (Object.hasOwn(skills, given)) return about(given, () => makeDocument(skills[given], undefined));
+  return about(given, () => makeDocument(readJson(given, 'skill', Object.keys(skills)), given));
+}
+
+/** The same, with "#2" at its end for the second flight of a chain. */
+export async function readSkill(given: string): Promise<ReadSkill> {
+  const [, name = given, typed] = /^(.*)#(\d+)$/.exec(given) ?? [];
+  const read = readDocument(name);
+  const count = legsOf(read.file).length;
+  const leg = typed === undefined ? undefined : Number(typed) - 1;
+  if (leg === undefined && count > 1)
+    throw new CommandError(
+      `${name}: a chain of ${count} flights; choose one, ${name}#1 to ${name}#${count} (fly takes it whole)`,
+    );
+  if (leg !== undefined && !(leg >= 0 && leg < count))
+    throw new CommandError(`${given}: "#${typed}" is not possible; allowed: #1 to #${count}`);
+  if (leg === undefined || count === 1) return about(name, () => makeSkill(read));
+  const chain = about(name, () => buildChain(parseChain(read.file, read.shelf)));
+  const { legs } = flyChain({ ...chain, legs: chain.legs.slice(0, leg + 1) }, await loadContact());
+  if (legs.length <= leg) throw new CommandError(`${given}: the chain ends before it; fly ${name} says why`);
+  return about(given, () => makeLeg(read, leg, legs[leg].handed));
 }
 
 interface ReadBody {
@@ -57,13 +94,13 @@ interface ReadBody {
 /** The body of an athlete or of a skill's athlete. */
 export function readBody(given: string): ReadBody {
   if (Object.hasOwn(athletes, given)) return fromAthlete(athletes[given], []);
-  if (Object.hasOwn(skills, given)) return fromSkill(readSkill(given));
+  if (Object.hasOwn(skills, given)) return fromDocument(readDocument(given));
   return about(given, () => {
     const json = readJson(given, 'skill or athlete', [...Object.keys(athletes), ...Object.keys(skills)]);
     const isSkill = typeof json === 'object' && json !== null && ('phases' in json || 'takeoff' in json);
     const saysSkill =
       typeof json === 'object' && json !== null && 'format' in json && json.format === 'shapeflight-skill';
-    return isSkill || saysSkill ? fromSkill(makeSkill(json, given)) : fromAthlete(json, [given]);
+    return isSkill || saysSkill ? fromDocument(makeDocument(json, given)) : fromAthlete(json, [given]);
   });
 }
 
@@ -87,12 +124,10 @@ export function readSheetFile(
   });
 }
 
-const fromSkill = ({ skill, shapes: known, inputs }: ReadSkill): ReadBody => ({
-  body: skill.body,
-  gravity: skill.gravity,
-  shapes: known,
-  inputs,
-});
+function fromDocument({ file, shelf, inputs }: ReadDocument): ReadBody {
+  const { body, gravity } = buildChain(parseChain(file, shelf));
+  return { body, gravity, shapes: { ...shapes, ...file.shapes }, inputs };
+}
 
 const fromAthlete = (json: unknown, inputs: readonly string[]): ReadBody => ({
   body: makeBody(readAthlete(json)),
@@ -101,7 +136,7 @@ const fromAthlete = (json: unknown, inputs: readonly string[]): ReadBody => ({
   inputs,
 });
 
-function makeSkill(json: unknown, file: string | undefined): ReadSkill {
+function makeDocument(json: unknown, file: string | undefined): ReadDocument {
   const checked = checkSkillFile(json);
   const inputs = file === undefined ? [] : [file];
   const known: Record<string, Athlete> = { ...athletes };
@@ -113,16 +148,30 @@ function makeSkill(json: unknown, file: string | undefined): ReadSkill {
       inputs.push(beside);
     }
   }
-  const shelf = { athletes: known, shapes };
-  const spec = parseSkill(checked, shelf);
+  return { file: checked, shelf: { athletes: known, shapes }, inputs };
+}
+
+function makeSkill({ file, shelf, inputs }: ReadDocument): ReadSkill {
+  const spec = parseSkill(file, shelf);
   return {
     spec,
     skill: buildSkill(spec),
-    file: checked,
-    athlete: athleteOf(checked, shelf),
-    shapes: { ...shapes, ...checked.shapes },
+    file,
+    athlete: athleteOf(file, shelf),
+    shapes: { ...shapes, ...file.shapes },
     inputs,
     parseBack: (text) => parseSkill(checkSkillFile(parseJson(text)), shelf),
+    toWhole: (is) => is,
+  };
+}
+
+/** A leg as a skill of its own, from what the leg before hands over. */
+function makeLeg(read: ReadDocument, leg: number, handed: Handover | undefined): ReadSkill {
+  const one = makeSkill({ ...read, file: legFile(read.file, leg, handed) });
+  return {
+    ...one,
+    parseBack: (text) => parseSkill(legFile(checkSkillFile(parseJson(text)), leg, handed), read.shelf),
+    toWhole: (is) => putLeg(read.file, leg, is),
   };
 }
 

@@ -30,7 +30,7 @@ export async function runSheet(command: CommandCall & { kind: 'sheet' }): Promis
   const { sheet, inputs, isSkill } = readSheetFile(command.sheet, sheets);
   // a sheet kept with a skill is set against that skill
   const skillFile = command.skill ?? (isSkill ? command.sheet : undefined);
-  const given = skillFile === undefined ? undefined : readSkill(skillFile);
+  const given = skillFile === undefined ? undefined : await readSkill(skillFile);
   const wanted = [
     ...(command.csv === undefined ? [] : [{ option: '--csv', file: command.csv }]),
     ...(command.page === undefined ? [] : [{ option: '--page', file: command.page }]),

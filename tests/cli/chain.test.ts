@@ -1,0 +1,47 @@
+// A chain on the command line: flown whole, and one of its flights by its number.
+import { mkdtempSync, readFileSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import path from 'node:path';
+import { expect, test } from 'vitest';
+import { runFly } from '../../src/cli/fly.ts';
+import { readSkill } from '../../src/cli/read-input.ts';
+import { boardTable } from '../chain/files.ts';
+
+const folder = mkdtempSync(path.join(tmpdir(), 'chain-'));
+const file = path.join(folder, 'vault.json');
+writeFileSync(file, JSON.stringify(boardTable()));
+
+/** shares of the scale; measured: 5e-13 in the air, 2e-9 on the hands */
+const CLOSES = 1e-6;
+
+test('every flight is said in its order, and the account closes', async () => {
+  const summary = path.join(folder, 'summary.json');
+  const out = await runFly({ kind: 'fly', skill: file, summary, rateHz: 240 });
+  expect(out).toMatch(/1\. To the table, 0\.00 to 0\.\d\d s\n[^]*hands down[^]*2\. /);
+  expect(out).toContain('not coaching advice');
+  const json = JSON.parse(readFileSync(summary, 'utf8'));
+  expect(json.flights).toHaveLength(2);
+  expect(json.account.map(({ phase }: { phase: string }) => phase)).toEqual(['flight', 'contact', 'flight']);
+  for (const [i, row] of json.account.entries()) {
+    expect(row.misses.energy).toBeLessThan(CLOSES);
+    if (row.misses.momentum !== undefined) expect(row.misses.momentum).toBeLessThan(CLOSES);
+    if (i > 0) {
+      expect(row.energyJ.before).toBeCloseTo(json.account[i - 1].energyJ.after, 6);
+      row.momentumKgM2PerS.before.forEach((h: number, k: number) =>
+        expect(h).toBeCloseTo(json.account[i - 1].momentumKgM2PerS.after[k], 9),
+      );
+    }
+  }
+});
+
+test('one flight of a chain is a skill as any other, by its number', async () => {
+  const read = await readSkill(`${file}#2`);
+  expect(read.file.phases.map(({ kind }) => kind)).toEqual(['contact', 'flight']);
+  const changed = { ...read.file, title: 'Another' };
+  expect(read.toWhole(changed)).toMatchObject({ title: 'Another', phases: boardTable().phases });
+  await expect(readSkill(file)).rejects.toThrow(/a chain of 2 flights; choose one, .*#1 to .*#2/);
+  await expect(readSkill(`${file}#3`)).rejects.toThrow(/allowed: #1 to #2/);
+  await expect(runFly({ kind: 'fly', skill: file, frames: 'x.csv', rateHz: 240 })).rejects.toThrow(
+    /frames are of one flight/,
+  );
+});

@@ -1,7 +1,7 @@
 /** The start of the page: joins the rooms and mounts the page. */
 import { render } from 'solid-js/web';
 import './app.css';
-import { athletes, shapes, skills } from '../../presets/index.ts';
+import { athletes, chains, shapes, skills } from '../../presets/index.ts';
 import { getStorage, openKeeper } from '../document/keep.ts';
 import { claimName, hasLocks, newName } from '../document/keep-claim.ts';
 import { openRecords } from '../document/keep-store.ts';
@@ -34,7 +34,7 @@ const keeper = await openKeeper({
   migrate: engine.migrate,
   cutShort: shelfTexts.cutShort,
 });
-const demos = Object.entries(skills).map(([id, file]) => ({ id, file }));
+const demos = Object.entries({ ...chains, ...skills }).map(([id, file]) => ({ id, file }));
 const loadContactEngine = loadPart(
   () => import('../engine/contact.ts'),
   (m) => m.makeContacting(shapes),

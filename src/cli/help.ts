@@ -1,5 +1,5 @@
 /** What --help prints. */
-import { athletes, skills } from '../../presets/index.ts';
+import { athletes, chains, skills } from '../../presets/index.ts';
 import { sheets } from '../../presets/sheet-shelf.ts';
 import { CLOSING } from './closing.ts';
 
@@ -7,7 +7,7 @@ export function formatHelp(): string {
   return `shapeflight: the flight physics of gymnasts, trampolinists and divers
 
   shapeflight fly SKILL [--frames OUT.csv] [--summary OUT.json] [--rate HZ]
-      flies a skill and says what came of it
+      flies a skill and says what came of it; SKILL#2 is the second flight of a chain, in every command
       --frames OUT.csv    every instant of the flight: root, joints, torques, momentum, energies, measures
       --summary OUT.json  the summary as JSON
       --rate HZ           rows a second of the CSV, 1 to 10000 (240)
@@ -54,6 +54,7 @@ export function formatHelp(): string {
 
 SKILL and ATHLETE are JSON files (docs/skill-file.md) or one of these:
   skills:   ${wrap(Object.keys(skills))}
+  chains:   ${wrap(Object.keys(chains))}
   athletes: ${wrap(Object.keys(athletes))}
 FILE is a sheet as JSON or plain text (docs/estimate.md) or one of these:
   sheets:   ${wrap(Object.keys(sheets))}

@@ -1,7 +1,7 @@
 /** Finds what a command was given: a skill or athlete that comes with Shapeflight, by its id, or a JSON file. */
 import { readFileSync, statSync } from 'node:fs';
 import path from 'node:path';
-import { athletes, shapes, skills } from '../../presets/index.ts';
+import { athletes, chains, shapes, skills } from '../../presets/index.ts';
 import {
   type Athlete,
   athleteOf,
@@ -34,6 +34,9 @@ import {
 } from '../../sim/index.ts';
 import { CommandError, wordSystemFault } from './command-error.ts';
 
+/** Of one flight and of several. */
+const ready = { ...skills, ...chains };
+
 /** Largest file read, bytes: ten thousand keys and the densest samples fit several times. */
 const LARGEST = 64 * 1024 * 1024;
 
@@ -61,8 +64,8 @@ export interface ReadDocument {
 
 /** `given`: id of a preset, or a path. */
 export function readDocument(given: string): ReadDocument {
-  if (Object.hasOwn(skills, given)) return about(given, () => makeDocument(skills[given], undefined));
-  return about(given, () => makeDocument(readJson(given, 'skill', Object.keys(skills)), given));
+  if (Object.hasOwn(ready, given)) return about(given, () => makeDocument(ready[given], undefined));
+  return about(given, () => makeDocument(readJson(given, 'skill', Object.keys(ready)), given));
 }
 
 /** The same, with "#2" at its end for the second flight of a chain. */
@@ -94,9 +97,9 @@ interface ReadBody {
 /** The body of an athlete or of a skill's athlete. */
 export function readBody(given: string): ReadBody {
   if (Object.hasOwn(athletes, given)) return fromAthlete(athletes[given], []);
-  if (Object.hasOwn(skills, given)) return fromDocument(readDocument(given));
+  if (Object.hasOwn(ready, given)) return fromDocument(readDocument(given));
   return about(given, () => {
-    const json = readJson(given, 'skill or athlete', [...Object.keys(athletes), ...Object.keys(skills)]);
+    const json = readJson(given, 'skill or athlete', [...Object.keys(athletes), ...Object.keys(ready)]);
     const isSkill = typeof json === 'object' && json !== null && ('phases' in json || 'takeoff' in json);
     const saysSkill =
       typeof json === 'object' && json !== null && 'format' in json && json.format === 'shapeflight-skill';

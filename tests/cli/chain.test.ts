@@ -17,7 +17,7 @@ const CLOSES = 1e-6;
 test('every flight is said in its order, and the account closes', async () => {
   const summary = path.join(folder, 'summary.json');
   const out = await runFly({ kind: 'fly', skill: file, summary, rateHz: 240 });
-  expect(out).toMatch(/1\. To the table, 0\.00 to 0\.\d\d s\n[^]*hands down[^]*2\. /);
+  expect(out).toMatch(/1\. To the table, 0\.00 to 0\.\d\d s\n[\s\S]*hands down[\s\S]*2\. /);
   expect(out).toContain('not coaching advice');
   const json = JSON.parse(readFileSync(summary, 'utf8'));
   expect(json.flights).toHaveLength(2);

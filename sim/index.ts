@@ -270,5 +270,6 @@ export { type ChainStop, type FlownChain, type FlownLeg, flyChain, handToContact
 export { calcSwingLoads } from './skill/swing-loads.ts';
 export { flyWhole, type Whole } from './skill/whole.ts';
 export { makeInstantReader } from './skill/whole-instant.ts';
-export { contactLines, formatContactCautions } from './words/contact-words.ts';
+export { contactLines } from './words/contact-card.ts';
+export { formatContactCautions } from './words/contact-words.ts';
 export { formatWhole } from './words/whole-words.ts';

@@ -2,7 +2,7 @@
 import { DEG } from '../math/angles.ts';
 import type { Summary } from '../measure/summary.ts';
 import type { ChainAccountRow } from '../skill/chain-account.ts';
-import type { ContactCourse } from '../skill/contact-course.ts';
+import type { CourseFacts } from '../skill/contact-course.ts';
 import type { FlownChain, FlownLeg } from '../skill/fly-chain.ts';
 import type { SkillVerdict } from '../skill/skill-verdict.ts';
 import { catchOf } from './catch-json.ts';
@@ -38,7 +38,7 @@ export function chainJson(
       verdict: verdictJson(verdict),
       somersaults: summary.somersaults ?? null,
       twists: summary.twists ?? null,
-      ...(flown.course ? { course: courseOf(flown.course) } : {}),
+      ...(flown.course ? { course: courseOf(flown.course.facts) } : {}),
       phases: phasesOf(flown.whole),
       ...(flown.whole.catch ? { catch: catchOf(flown.whole.catch) } : {}),
     })),
@@ -56,10 +56,10 @@ export function chainJson(
   return `${JSON.stringify(file, null, 2)}\n`;
 }
 
-function courseOf({ peak, drift, stretch, turned, account, faults, unknowns }: ContactCourse): object {
+function courseOf({ peak, slide, stretch, turned, account, faults, unknowns }: CourseFacts): object {
   return {
     peakBodyWeights: peak,
-    driftM: drift,
+    slidesM: slide,
     stretchM: stretch.value,
     turnsDeg: turned * DEG,
     workJPerKg: account.work,

@@ -58,7 +58,7 @@ function beginning(leg: FlownLeg, k: number, before: FlownLeg | undefined): Chai
   const h: Vec3 = turn(whole.flight.h_Scm_W, leg.facing);
   const rows: ChainAccountRow[] = [];
   if (course) {
-    const { before: e0, after: e1, misses, gave } = course.account;
+    const { before: e0, after: e1, misses, gave } = course.facts.account;
     const brought = after - (e1.moving + e1.turning + e1.height) + (e0.moving + e0.turning);
     rows.push({
       phase: 'contact',

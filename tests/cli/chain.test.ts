@@ -27,9 +27,8 @@ test('every flight is said in its order, and the account closes', async () => {
     if (row.misses.momentum !== undefined) expect(row.misses.momentum).toBeLessThan(CLOSES);
     if (i > 0) {
       expect(row.energyJ.before).toBeCloseTo(json.account[i - 1].energyJ.after, 6);
-      row.momentumKgM2PerS.before.forEach((h: number, k: number) =>
-        expect(h).toBeCloseTo(json.account[i - 1].momentumKgM2PerS.after[k], 9),
-      );
+      for (const [k, h] of row.momentumKgM2PerS.before.entries())
+        expect(h).toBeCloseTo(json.account[i - 1].momentumKgM2PerS.after[k], 9);
     }
   }
 });

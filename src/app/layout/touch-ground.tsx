@@ -75,7 +75,11 @@ export function TouchGround(props: {
   return (
     <section
       class="touch-ground"
-      style={{ height: `${props.height}px`, width: `${props.axis.width}px` }}
+      style={{
+        height: `${props.height}px`,
+        width: `${props.axis.width}px`,
+        '--take-off': `${props.axis.x0}px`,
+      }}
       aria-label={texts.plots.label}
     >
       <div

@@ -201,6 +201,7 @@ export {
   type Version,
 } from './skill/compare-table.ts';
 export { calcConditioning } from './skill/conditioning.ts';
+export { type BounceEnd, calcBedSensitivity, calcBounce } from './skill/contact-bounces.ts';
 export { type ContactCaution, type ContactReport, calcContactReport } from './skill/contact-report.ts';
 export type { WholeContact } from './skill/contact-room.ts';
 export { type Draft, draftSkill } from './skill/draft-skill.ts';

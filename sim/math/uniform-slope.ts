@@ -24,10 +24,12 @@ export function uniformSlope(values: ArrayLike<number>, step: number): Float64Ar
   });
 }
 
-/** Integral of a column on even steps, an odd number of points: Simpson's rule. */
+const BOOLE = [14, 32, 12, 32] as const;
+
+/** Integral of a column on even steps, their number a multiple of four: Boole's rule, of sixth order. */
 export function uniformSum(values: ArrayLike<number>, step: number): number {
   const n = values.length;
-  let sum = values[0] + values[n - 1];
-  for (let i = 1; i < n - 1; i++) sum += (i % 2 ? 4 : 2) * values[i];
-  return (sum * step) / 3;
+  let sum = -7 * (values[0] + values[n - 1]);
+  for (let i = 0; i < n; i++) sum += BOOLE[i % 4] * values[i];
+  return (2 * sum * step) / 45;
 }

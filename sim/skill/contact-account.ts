@@ -1,5 +1,5 @@
 /**
- * What a contact gives and takes. Energies and momenta of both ends are those of the two flights; what the force does over time is summed row by row (Simpson's rule)
+ * What a contact gives and takes. Energies and momenta of both ends are those of the two flights; what the force does over time is summed row by row (Boole's rule)
  * from force, speed and place, and has to come to the same.
  */
 import type { Body, Vec3 } from '../body/body.ts';

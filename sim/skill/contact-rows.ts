@@ -72,7 +72,7 @@ export interface MeanPlace {
   readonly fromCentre: number;
 }
 
-/** Rows, an odd number for Simpson's rule. */
+/** Rows: a multiple of four, and one, for Boole's rule. */
 const ROWS = 61;
 /** Share of the mean force under which no place is given: it runs away as the force goes. */
 const LEAST_FORCE = 0.1;

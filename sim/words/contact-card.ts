@@ -37,7 +37,12 @@ export function contactCard(report: ContactReport): readonly CardRow[] {
   };
   const up = usual('meanUp');
   return [
-    { label: 'Time', value: f(c.time, 2), unit: 's', under: usual('time') },
+    {
+      label: 'Time',
+      value: f(c.time, 2),
+      unit: 's',
+      under: ranges.time ? wordContactRange('time', ranges.time, report, { digits: 2 }) : '',
+    },
     {
       label: 'Mean force',
       value: f(Math.hypot(c.mean.up, c.mean.along)),

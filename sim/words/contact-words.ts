@@ -112,9 +112,15 @@ const scaleOf = ({ scale = 1, isOfBody }: Wording, { massStature2 }: OfBody): nu
   isOfBody ? massStature2 : scale;
 
 /** The range alone: usual 0.10 to 0.14 (from memory). */
-export function wordContactRange(kind: ContactCautionKind, { low, high, basis }: ContactRange, body: OfBody): string {
-  const { digits, range, isOfBody } = WORDS[kind];
-  const scale = scaleOf(WORDS[kind], body);
+export function wordContactRange(
+  kind: ContactCautionKind,
+  { low, high, basis }: ContactRange,
+  body: OfBody,
+  shown: { readonly digits: number; readonly scale?: number } = WORDS[kind],
+): string {
+  const { range, isOfBody } = WORDS[kind];
+  const { digits } = shown;
+  const scale = isOfBody ? scaleOf(WORDS[kind], body) : (shown.scale ?? 1);
   const [from, to] = [low, high].map((x) => f(x * scale, digits));
   if (range) return range(from, to);
   const [before, after] = BASES[basis];

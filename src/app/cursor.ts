@@ -39,7 +39,7 @@ export function createCursor({ flight, keptS, moved }: CursorHost): CursorState 
     setAt(within(s));
     moved();
   };
-  const play = makePlayback(at, set, end);
+  const play = makePlayback(at, set, { from: () => 0, to: end });
   return {
     at,
     set,

@@ -1,4 +1,4 @@
-/** Plays the flight: real time slowed by a rate, stopping at the landing or starting again. */
+/** Plays a flight, or a whole skill: real time slowed by a rate, stopping at the landing or starting again. */
 import { type Accessor, createSignal } from 'solid-js';
 
 export interface Playback {
@@ -13,7 +13,11 @@ export interface Playback {
   setRate(rate: number): void;
 }
 
-export function makePlayback(cursor: Accessor<number>, setCursor: (s: number) => void, end: () => number): Playback {
+export function makePlayback(
+  cursor: Accessor<number>,
+  setCursor: (s: number) => void,
+  { from, to: end }: { readonly from: () => number; readonly to: () => number },
+): Playback {
   const [playing, setPlaying] = createSignal(false);
   const [looping, setLooping] = createSignal(false);
   const [rate, setRate] = createSignal(0.25);
@@ -29,7 +33,7 @@ export function makePlayback(cursor: Accessor<number>, setCursor: (s: number) =>
     last = now;
     const next = cursor() + dt;
     if (next < end()) setCursor(next);
-    else if (looping()) setCursor(0);
+    else if (looping()) setCursor(from());
     else {
       setCursor(end());
       pause();
@@ -52,7 +56,7 @@ export function makePlayback(cursor: Accessor<number>, setCursor: (s: number) =>
         pause();
         return;
       }
-      if (cursor() >= end() - 1e-6) setCursor(0);
+      if (cursor() >= end() - 1e-6) setCursor(from());
       start();
     },
     fromTakeoff: () => {

@@ -1,13 +1,17 @@
 /** The whole skill and its result: asked for whenever the document with a swing, contact or landing changes. */
-import { type Accessor, batch, createEffect, createMemo, createSignal, onCleanup } from 'solid-js';
+import { type Accessor, batch, createEffect, createMemo, createSignal, onCleanup, untrack } from 'solid-js';
 import type { LateDose, Likelihood, SkillFile, SkillVerdict } from '../../sim/index.ts';
-import { afterOf, beforeOf, isMoreThanFlight } from '../../sim/math/phases.ts';
+import { afterOf, isMoreThanFlight } from '../../sim/math/phases.ts';
 import { placeIn } from '../../sim/math/sorted.ts';
 import type { Contacting } from '../engine/contact.ts';
 import type { FlightCaution } from '../engine/result.ts';
-import type { StudyKind, WholeResult, WindowResult } from '../jobs/kinds/whole-data.ts';
+import type { LegResult, WindowResult } from '../jobs/kinds/leg-data.ts';
+import type { PhaseSpan, StudyKind, WholeResult } from '../jobs/kinds/whole-data.ts';
 import type { WholePictures } from '../pictures/whole-input.ts';
+import { readStored, writeStored } from '../ui/stored.ts';
+import { FIRST_ASKED } from './asked-clearance.ts';
 import { keptState, type Page } from './page.ts';
+import { makePlayback, type Playback } from './playback.ts';
 
 export interface WholeState {
   /** the result of the skill shown, with its landing as soon as that is known */
@@ -28,12 +32,23 @@ export interface WholeState {
   /** asks once more */
   again(): void;
   readonly pictures: Accessor<WholePictures | undefined>;
-  /** the whole skill's own cursor, s; in the air it is the page's */
+  /** the leg that the page is about, of the result shown */
+  readonly leg: Accessor<LegResult | undefined>;
+  /** on the ruler of the whole skill, s; in the air it is the page's */
   readonly cursor: Accessor<number>;
+  /** in another leg, the page goes there */
   setCursor(t: number): void;
-  /** row of the columns at the cursor */
+  /** from the first phase to where the verdict is reached */
+  readonly play: Playback;
+  /** row of the columns, and phase, at the cursor */
   readonly row: Accessor<number>;
+  readonly phase: Accessor<PhaseSpan | undefined>;
+  /** m that is asked from rail, table or board */
+  readonly asked: Accessor<number>;
+  setAsked(m: number): void;
 }
+
+const ASKED_KEY = 'shapeflight-asked-clearance';
 
 /** A study starts when hands have rested this long, ms. */
 const REST = 350;
@@ -53,11 +68,22 @@ function makeWholeState(page: Page): WholeState {
   /** what the landing known is of */
   const [landedOf, setLandedOf] = createSignal<SkillFile>();
 
-  const isWanted = createMemo(() => isMoreThanFlight(doc.file()));
+  const stored = Number.parseFloat(readStored(ASKED_KEY) ?? '');
+  const [asked, setAsked] = createSignal(Number.isFinite(stored) ? stored : FIRST_ASKED);
+  /** the leg that was worked on as a chain was asked about */
+  const views = new WeakMap<SkillFile, SkillFile>();
+  /** what is known of a chain is of the flight shown */
+  const isOfShown = (of: SkillFile | undefined): boolean => {
+    if (!of) return false;
+    const shown = flight.result().file;
+    return views.get(of) === shown || (of === doc.chain() && shown === doc.file());
+  };
+
+  const isWanted = createMemo(() => isMoreThanFlight(doc.chain()) || shell.tool() === 'contact');
   // its parts are not loaded for a flight alone, until someone looks at what comes before and after it
   let isLoading = false;
   createEffect(() => {
-    if (isLoading || !(isWanted() || shell.tool() === 'contact')) return;
+    if (isLoading || !isWanted()) return;
     isLoading = true;
     void services.load.contacting().then(({ engine: e, pictures: p }) => {
       setEngine(() => e);
@@ -66,7 +92,7 @@ function makeWholeState(page: Page): WholeState {
   });
   createEffect(() => {
     const contacting = engine();
-    const file = doc.file();
+    const file = doc.chain();
     tries();
     if (!contacting) return;
     if (!isWanted()) {
@@ -75,34 +101,38 @@ function makeWholeState(page: Page): WholeState {
       setFailed('');
       return;
     }
+    views.set(file, untrack(doc.file));
     const athlete = doc.athlete();
     const inDrag = flight.before() !== undefined;
     let unsubscribe: (() => void) | undefined;
     const ask = (study?: StudyKind): void => {
       setBusy(true);
-      unsubscribe = contacting.ask(file, athlete, study, {
-        whole: (now, of) => {
-          batch(() => {
-            setWhole(now);
-            setLandedOf(() => of);
-          });
-          setBusy(false);
-          setFailed('');
+      unsubscribe = contacting.ask(
+        { file, athlete, study, leg: untrack(doc.leg) },
+        {
+          whole: (now, of) => {
+            batch(() => {
+              setWhole(now);
+              setLandedOf(() => of);
+            });
+            setBusy(false);
+            setFailed('');
+          },
+          likelihood: (result, of) => {
+            setLikely({ of, result });
+          },
+          window: (now) => {
+            setWindow(now);
+          },
+          late: (now) => {
+            setLate(now);
+          },
+          failed: (reason) => {
+            setBusy(false);
+            setFailed(reason);
+          },
         },
-        likelihood: (result, of) => {
-          setLikely({ of, result });
-        },
-        window: (now) => {
-          setWindow(now);
-        },
-        late: (now) => {
-          setLate(now);
-        },
-        failed: (reason) => {
-          setBusy(false);
-          setFailed(reason);
-        },
-      });
+      );
     };
     ask();
     // the release is studied for who looks at it, the landing for who reads the verdict
@@ -114,10 +144,15 @@ function makeWholeState(page: Page): WholeState {
     });
   });
 
+  const leg = createMemo(() => {
+    const legs = whole()?.legs;
+    return legs?.[Math.min(doc.leg(), legs.length - 1)];
+  });
   const cursor = createMemo(() => {
     const t = outside();
     const now = whole();
-    return t === undefined || !now ? page.cursor.at() : Math.min(Math.max(t, now.from), now.to);
+    if (!now) return page.cursor.at();
+    return t === undefined ? (leg()?.takeoff ?? 0) + page.cursor.at() : Math.min(Math.max(t, now.from), now.to);
   });
   const row = createMemo(() => {
     const now = whole();
@@ -126,20 +161,54 @@ function makeWholeState(page: Page): WholeState {
     const { i, share } = placeIn(t, cursor());
     return share < 0.5 ? i : i + 1;
   });
+  const phaseAt = (t: number): PhaseSpan | undefined => {
+    const spans = whole()?.phases ?? [];
+    return spans.find((span) => t < span.to - 1e-9) ?? spans[spans.length - 1];
+  };
+  const put = (t: number): void => {
+    const span = phaseAt(t);
+    if (span && span.leg !== doc.leg())
+      batch(() => {
+        setOutside(t);
+        doc.setLeg(span.leg);
+      });
+    else if (!span || span.kind === 'flight') {
+      setOutside(undefined);
+      page.cursor.set(t - (leg()?.takeoff ?? 0));
+    } else setOutside(t);
+  };
+  // in the air of the leg that the page is about, its cursor is the one there is
+  createEffect(() => {
+    const t = outside();
+    const at = leg();
+    if (t === undefined || !at || flight.id() !== doc.id() || t < at.takeoff || t > at.touchdown) return;
+    untrack(() => page.cursor.set(t - at.takeoff));
+    setOutside(undefined);
+  });
+  const play = makePlayback(cursor, put, {
+    from: () => whole()?.from ?? 0,
+    to: () => whole()?.to ?? 0,
+  });
+  const setCursor = (t: number): void => {
+    page.cursor.play.pause();
+    play.pause();
+    put(t);
+  };
   const waits = (): boolean => {
     const { ending } = flight.result().outline.verdict;
     return ending.kind === 'notComputed' && ending.why.kind === 'pending';
   };
   const verdict = createMemo((): SkillVerdict => {
     const inFlight = flight.result().outline.verdict;
-    const { judged, near = [] } = whole() ?? {};
+    const { judged, nearest } = leg() ?? {};
     // a landing of the flight before is shown as such; what came near a rail then is no news of this one
-    const missed = landedOf() === flight.result().file ? [...near, ...inFlight.missed] : inFlight.missed;
+    const isNews = isOfShown(landedOf()) && nearest && nearest.distance < asked();
+    const missed = isNews ? [{ kind: 'near' as const, ...nearest }, ...inFlight.missed] : inFlight.missed;
     return { ...inFlight, missed, ...(waits() ? judged : {}) };
   });
   const cautions = createMemo((): readonly FlightCaution[] => {
     const inFlight = flight.cautions();
-    const report = landedOf() === flight.result().file ? whole()?.contact?.report : undefined;
+    const report = isOfShown(landedOf()) ? leg()?.contact?.report : undefined;
     if (!report) return inFlight;
     const takeoff = report.cautions.map((caution): FlightCaution => ({ kind: 'takeoff', t: 0, caution }));
     const others = inFlight.filter(({ kind }) => kind !== 'takeoff');
@@ -156,13 +225,13 @@ function makeWholeState(page: Page): WholeState {
   return {
     likelihood: () => {
       const known = likely();
-      return known && known.of === flight.result().file ? known.result : undefined;
+      return known && isOfShown(known.of) ? known.result : undefined;
     },
     before,
     verdict,
     cautions,
-    isLandingStale: () => waits() && whole()?.judged !== undefined && landedOf() !== flight.result().file,
-    whole: () => (beforeOf(doc.file()) || afterOf(doc.file()) ? whole() : undefined),
+    isLandingStale: () => waits() && leg()?.judged !== undefined && !isOfShown(landedOf()),
+    whole,
     window,
     late,
     busy,
@@ -170,15 +239,16 @@ function makeWholeState(page: Page): WholeState {
     again: () => setTries(tries() + 1),
     pictures,
     cursor,
-    setCursor: (t) => {
-      page.cursor.play.pause();
-      const now = whole();
-      if (t >= 0 && t <= (now?.touchdown ?? 0)) {
-        setOutside(undefined);
-        page.cursor.set(t);
-      } else setOutside(t);
-    },
+    leg,
+    setCursor,
+    play,
     row,
+    phase: createMemo(() => phaseAt(cursor())),
+    asked,
+    setAsked: (m) => {
+      setAsked(m);
+      writeStored(ASKED_KEY, String(m));
+    },
   };
 }
 

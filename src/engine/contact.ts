@@ -1,7 +1,8 @@
 /** Whole skills from a worker: before and after the air. A newer question takes the place of an older one. */
 import type { Athlete, LateDose, Likelihood, ShapeData, SkillFile } from '../../sim/index.ts';
 import { makePagePool } from '../jobs/browser-port.ts';
-import type { StudyKind, WholeResult, WindowResult } from '../jobs/kinds/whole-data.ts';
+import type { WindowResult } from '../jobs/kinds/leg-data.ts';
+import type { StudyKind, WholeResult } from '../jobs/kinds/whole-data.ts';
 import { type JobCall, JobCancelledError, type Pool } from '../jobs/pool.ts';
 
 interface ContactListener {
@@ -16,13 +17,16 @@ interface ContactListener {
 
 export interface Contacting {
   /** `study`: what is run besides. Returns the way to unsubscribe */
-  ask(file: SkillFile, athlete: Athlete, study: StudyKind | undefined, listener: ContactListener): () => void;
+  ask(question: Question, listener: ContactListener): () => void;
 }
 
 interface Question {
+  /** the whole chain */
   readonly file: SkillFile;
   readonly athlete: Athlete;
   readonly study: StudyKind | undefined;
+  /** the leg that is studied */
+  readonly leg: number;
 }
 
 export function makeContacting(shapes: Readonly<Record<string, ShapeData>>, pool: Pool = makePagePool()): Contacting {
@@ -44,10 +48,10 @@ export function makeContacting(shapes: Readonly<Record<string, ShapeData>>, pool
     // studies of an older question are not wanted any more
     call?.cancel();
     flying = question;
-    const { file, athlete, study } = question;
+    const { file, athlete, study, leg } = question;
     const made = pool.run(
       'whole',
-      { file, athlete, shapes, study },
+      { file, athlete, shapes, study, leg },
       {
         onProgress: (step) => {
           // while a hand drags, an older answer is better than none
@@ -72,8 +76,7 @@ export function makeContacting(shapes: Readonly<Record<string, ShapeData>>, pool
     );
   };
   return {
-    ask: (file, athlete, study, listener) => {
-      const question = { file, athlete, study };
+    ask: (question, listener) => {
       newest = question;
       listening = listener;
       if (flying) waiting = question;

@@ -1,5 +1,5 @@
 /** Verdicts with their landing and what came near a rail, of skills beside the one that is open: each is run once, by a worker. */
-import { isMoreThanFlight, type ShapeData, type SkillVerdict } from '../../sim/index.ts';
+import { isMoreThanFlight, nearOf, type ShapeData, type SkillVerdict } from '../../sim/index.ts';
 import { makePagePool } from '../jobs/browser-port.ts';
 import type { Pool } from '../jobs/pool.ts';
 import type { FlightResult } from './result.ts';
@@ -37,8 +37,10 @@ export function makeLandings(shapes: Readonly<Record<string, ShapeData>>, pool: 
           {
             onProgress: (step) => {
               if (step.kind !== 'whole') return;
-              const { judged, near } = step.result;
-              keep({ ...inFlight, missed: [...near, ...inFlight.missed], ...(isPending ? judged : {}) });
+              const { legs } = step.result;
+              const { judged, nearest } = legs[legs.length - 1];
+              const missed = [...nearOf(nearest), ...inFlight.missed];
+              keep({ ...inFlight, missed, ...(isPending ? judged : {}) });
             },
           },
         )

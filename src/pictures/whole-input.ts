@@ -22,9 +22,40 @@ export interface WholeReach {
   readonly right: number;
 }
 
+/** A way of the mass centre that is not flown; in the flight of a leg. */
+export interface WholeOther {
+  readonly leg: number;
+  /** (n x 2): along X from the rail, up, m */
+  readonly path: ArrayLike<number>;
+  readonly isEarly: boolean;
+  readonly name: string;
+  readonly outcome: string;
+  readonly isStop: boolean;
+}
+
+export interface WholeSideInput {
+  readonly width: number;
+  readonly height: number;
+  readonly pxPerM: number;
+  readonly floorY: number;
+  /** px of the middle of what must be seen */
+  readonly x0: number;
+  readonly t: number;
+  readonly row: number;
+  readonly words: { readonly force: string; readonly size: string; readonly ownWeight: string };
+  readonly others: readonly WholeOther[];
+  /** of the leg that the page is about, where it comes nearer than is asked */
+  readonly near?: { readonly leg: number; readonly lines: readonly string[] } | undefined;
+}
+
 export interface WholePictures {
   reaches(whole: WholeResult, result: FlightResult): readonly WholeReach[];
   still(whole: WholeResult, result: FlightResult, input: WholePictureInput): string;
   now(whole: WholeResult, result: FlightResult, input: WholePictureInput, t: number): string;
-  side(whole: WholeResult, result: FlightResult, width: number, height: number, t: number, row: number): string;
+  /** along the screen: least and most that must be seen, m; +1 where X runs to the right */
+  extent(
+    whole: WholeResult,
+    result: FlightResult,
+  ): { readonly from: number; readonly to: number; readonly way: 1 | -1 };
+  side(whole: WholeResult, result: FlightResult, input: WholeSideInput): string;
 }

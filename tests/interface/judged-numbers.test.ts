@@ -6,8 +6,9 @@ import { DEG, REV } from '../../sim/math/angles.ts';
 import { USUAL_WINDOW } from '../../sim/search/margin-window.ts';
 import { NATIONAL_ERRORS } from '../../sim/skill/national-errors.ts';
 import { MISS_WIDTHS } from '../../sim/skill/skill-verdict.ts';
+import { FIRST_ASKED } from '../../src/app/asked-clearance.ts';
 import { texts } from '../../src/app/words.ts';
-import { contactTexts } from '../../src/features/air/words.ts';
+import { studyTexts } from '../../src/features/air/study-texts.ts';
 import { askTexts } from '../../src/features/ask/words.ts';
 
 const deg = (rad: number): string => `${Number((rad * DEG).toFixed(2))}°`;
@@ -44,8 +45,8 @@ it('what counts as landed, and the release window', () => {
   const { usual } = askTexts.windowMeans;
   expect(usual).toContain(`${deg(half.get('tilt') ?? 0)} of tilt, ${deg((half.get('twists') ?? 0) * REV)} of twist`);
   expect(usual).toContain(`within ${deg(half.get('short') ?? 0)} short or past`);
-  expect(contactTexts.windowWish).toContain(`less than ${deg(MISS_WIDTHS.twist)} off`);
-  expect(contactTexts.windowBoth('4')).toContain(cm);
+  expect(studyTexts.wish).toContain(`less than ${deg(MISS_WIDTHS.twist)} off`);
+  expect(FIRST_ASKED).toBe(ASKED_CLEARANCE);
   // what a study counts as done is what a verdict does not call missed
   expect([half.get('tilt'), (half.get('twists') ?? 0) * REV]).toEqual([MISS_WIDTHS.tilt, MISS_WIDTHS.twist]);
 });

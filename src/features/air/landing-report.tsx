@@ -6,7 +6,7 @@ import { wordNotComputed } from '../../../sim/words/basis-words.ts';
 import { BED_WORDS, BOUND_WORDS, wordReason } from '../../../sim/words/landing-words.ts';
 import { ENDING_WORDS, NOT_COMPUTED, sentence, wordDown } from '../../../sim/words/verdict-words.ts';
 import { PAGE_NUMBERS } from '../../app/say/sentence-words.ts';
-import type { LandingOutcome } from '../../jobs/kinds/whole-data.ts';
+import type { LandingOutcome } from '../../jobs/kinds/leg-data.ts';
 import { formatNumber } from '../../ui/numbers.ts';
 import { say } from '../../ui/units.ts';
 import { ReportRows } from './report-rows.tsx';

@@ -10,7 +10,7 @@ import {
   wordPossible,
 } from '../../../sim/words/contact-words.ts';
 import { sentence } from '../../../sim/words/verdict-words.ts';
-import type { ContactResult } from '../../jobs/kinds/whole-data.ts';
+import type { ContactResult } from '../../jobs/kinds/leg-data.ts';
 import { formatNumber } from '../../ui/numbers.ts';
 import { say } from '../../ui/units.ts';
 import { ReportRows } from './report-rows.tsx';

@@ -1,20 +1,31 @@
-/** The floor of a whole skill: its ruler, its cursor, and beneath it what touches. */
-
+/** The band of a whole skill: play and steps, its ruler with the cursor, and the strip of what touches. */
 import { createMemo, For, Show } from 'solid-js';
 import { TimeBob } from '../../app/time-bob.tsx';
 import type { WholeState } from '../../app/whole-state.ts';
 import type { WholeResult } from '../../jobs/kinds/whole-data.ts';
 import { startDrag } from '../../ui/drag.ts';
+import { Icon } from '../../ui/icon.tsx';
 import { formatNumber } from '../../ui/numbers.ts';
+import type { AirFrame } from './air-frame.ts';
+import { airTexts as t } from './air-texts.ts';
+import { SideMetres } from './side-metres.tsx';
+import type { SideRange } from './side-picture.tsx';
+import { TouchStrip } from './touch-strip.tsx';
 import { type WholeAxis, wholeT, wholeTicks, wholeX } from './whole-axis.ts';
-import { contactTexts } from './words.ts';
 
-const t = contactTexts;
-const STRIP = 22;
+const SPEEDS = [0.25, 0.5, 1];
 
-export function WholeFloor(props: { state: WholeState; whole: WholeResult; axis: WholeAxis; height: number }) {
+export function WholeFloor(props: {
+  state: WholeState;
+  whole: WholeResult;
+  axis: WholeAxis;
+  frame: AirFrame;
+  range: SideRange;
+}) {
   const ticks = createMemo(() => wholeTicks(props.axis));
   const at = (): number => wholeX(props.axis, props.state.cursor());
+  const isBench = (): boolean => props.frame.device === 'bench';
+  const grip = (): number => (isBench() ? 44 : 64);
   const press = (e: PointerEvent): void => {
     const { left } = (e.currentTarget as HTMLElement).getBoundingClientRect();
     const put = (m: PointerEvent): void =>
@@ -22,68 +33,85 @@ export function WholeFloor(props: { state: WholeState; whole: WholeResult; axis:
     const from = props.state.cursor();
     startDrag(e, { start: put, move: (_x, _y, m) => put(m), end: () => {}, cancel: () => props.state.setCursor(from) });
   };
-  const onKeyDown = (e: KeyboardEvent): void => {
-    const whole = props.whole;
-    const step = e.shiftKey ? 0.1 : 0.01;
-    const goes: Record<string, number | undefined> = {
-      ArrowLeft: props.state.cursor() - step,
-      ArrowRight: props.state.cursor() + step,
-      Home: whole.from,
-      End: whole.to,
-      PageDown: [0, whole.touchdown, whole.to].find((s) => s > props.state.cursor() + 1e-6),
-      PageUp: [whole.touchdown, 0, whole.from].find((s) => s < props.state.cursor() - 1e-6),
-    };
-    const next = goes[e.key];
-    if (next === undefined) return;
-    e.preventDefault();
-    e.stopPropagation();
-    props.state.setCursor(Math.round(Math.min(Math.max(next, whole.from), whole.to) * 1000) / 1000);
-  };
-  const strip = (from: number, to: number, name: string, kind: string) => {
-    const x0 = (): number => wholeX(props.axis, Math.max(from, props.axis.from));
-    const x1 = (): number => wholeX(props.axis, Math.min(to, props.axis.to));
-    return (
-      <Show when={x1() - x0() > 1}>
-        <span class={`touching ${kind}`} style={{ left: `${x0()}px`, width: `${x1() - x0()}px` }}>
-          {x1() - x0() > 7 * name.length ? name : ''}
-        </span>
-      </Show>
-    );
-  };
   return (
-    <>
-      <div class="whole-floor" style={{ height: `${props.height}px` }} onPointerDown={press}>
-        <svg width={props.axis.width} height={props.height} aria-hidden="true">
-          <For each={ticks()}>
-            {(s) => (
-              <>
-                <path d={`M${Math.round(wholeX(props.axis, s)) + 0.5} 0v9`} stroke="var(--floor-tick)" />
-                <Show when={Math.abs(wholeX(props.axis, s) - at()) > 48}>
-                  <text class="tick-label" x={wholeX(props.axis, s)} y={props.height / 2 + 9} text-anchor="middle">
-                    {formatNumber(s, 1)}
-                  </text>
-                </Show>
-              </>
-            )}
-          </For>
-        </svg>
-        <TimeBob
-          label={t.play}
-          least={props.whole.from}
-          most={props.whole.to}
-          now={props.state.cursor()}
-          words={`${formatNumber(props.state.cursor(), 2)} s`}
-          x={at()}
-          onKeyDown={onKeyDown}
-        >
-          <output>{formatNumber(props.state.cursor(), 2)} s</output>
-        </TimeBob>
+    <section class="whole-band" aria-label={t.ruler}>
+      <div class="whole-floor" style={{ height: `${props.frame.band}px` }}>
+        <Show when={isBench()}>
+          <FloorKeys state={props.state} width={props.frame.timeX} />
+        </Show>
+        <div class="whole-ruler" style={{ width: `${props.axis.width}px` }} onPointerDown={press}>
+          <svg width={props.axis.width} height={props.frame.band} aria-hidden="true">
+            <For each={ticks()}>
+              {(s) => (
+                <>
+                  <path d={`M${Math.round(wholeX(props.axis, s)) + 0.5} 0v9`} stroke="var(--floor-tick)" />
+                  <Show when={Math.abs(wholeX(props.axis, s) - at()) > grip()}>
+                    <text
+                      class="tick-label"
+                      x={wholeX(props.axis, s)}
+                      y={props.frame.band / 2 + 9}
+                      text-anchor="middle"
+                    >
+                      {formatNumber(s, 1)}
+                    </text>
+                  </Show>
+                </>
+              )}
+            </For>
+          </svg>
+          <TimeBob
+            label={t.time}
+            least={props.whole.from}
+            most={props.whole.to}
+            now={props.state.cursor()}
+            words={`${formatNumber(props.state.cursor(), 2)} s`}
+            x={at()}
+          >
+            <output>{formatNumber(props.state.cursor(), 2)} s</output>
+          </TimeBob>
+        </div>
+        <Show when={props.frame.sideWidth > 0}>
+          <SideMetres frame={props.frame} range={props.range} />
+        </Show>
       </div>
-      <div class="touching-strip" style={{ height: `${STRIP}px` }} aria-hidden="true">
-        {strip(props.whole.from, 0, props.whole.swing ? t.phases.swing : t.phases.contact, 'grip')}
-        {strip(0, props.whole.touchdown, t.phases.flight, 'free')}
-        {strip(props.whole.touchdown, props.whole.to, t.phases.landing, 'mat')}
-      </div>
-    </>
+      <TouchStrip {...props} />
+    </section>
+  );
+}
+
+function FloorKeys(props: { state: WholeState; width: number }) {
+  const { play } = props.state;
+  const step = (by: number): void => props.state.setCursor(Math.round((props.state.cursor() + by) * 100) / 100);
+  return (
+    <div class="whole-keys" style={{ width: `${props.width}px` }}>
+      <WholePlay state={props.state} />
+      <button type="button" class="on-floor square" aria-label={t.back} onClick={() => step(-0.01)}>
+        <Icon name="back" />
+      </button>
+      <button type="button" class="on-floor square" aria-label={t.on} onClick={() => step(0.01)}>
+        <Icon name="on" />
+      </button>
+      <WholeSpeed state={props.state} />
+      <span class="spoken">{play.playing() ? t.pause : ''}</span>
+    </div>
+  );
+}
+
+function WholePlay(props: { state: WholeState; size?: number }) {
+  const { play } = props.state;
+  return (
+    <button type="button" class="play" aria-label={play.playing() ? t.pause : t.play} onClick={() => play.toggle()}>
+      <Icon name={play.playing() ? 'pause' : 'play'} size={props.size ?? 18} />
+    </button>
+  );
+}
+
+function WholeSpeed(props: { state: WholeState }) {
+  const { play } = props.state;
+  const next = (): void => play.setRate(SPEEDS[(SPEEDS.indexOf(play.rate()) + 1) % SPEEDS.length]);
+  return (
+    <button type="button" class="on-floor speed" title={t.speed} onClick={next}>
+      {t.speeds[String(play.rate())]}
+    </button>
   );
 }

@@ -1,13 +1,13 @@
-/** Force, what the head feels, turning and energy through all phases, on the whole skill's own axis. */
+/** Force, what the head feels, turning, angular momentum and energy through all phases, on the ruler of the whole skill. */
 import { createMemo, For, Show } from 'solid-js';
 import { niceTop } from '../../app/plot/pen.ts';
 import type { WholeState } from '../../app/whole-state.ts';
 import type { WholeResult } from '../../jobs/kinds/whole-data.ts';
 import { formatNumber } from '../../ui/numbers.ts';
+import { type QuantityKind, sayNumber, toShown, unitOf } from '../../ui/units.ts';
+import { rowTexts as t } from './row-texts.ts';
 import { type WholeAxis, wholeX } from './whole-axis.ts';
-import { contactTexts } from './words.ts';
 
-const t = contactTexts;
 /** px that the words of one's own weight keep from the cursor */
 const OWN_ROOM = 44;
 
@@ -18,21 +18,25 @@ interface Line {
   readonly dash?: string;
 }
 interface Row {
-  readonly id: 'force' | 'felt' | 'turn' | 'energy';
+  readonly id: keyof typeof t.rows;
   readonly share: number;
   readonly lines: readonly Line[];
   readonly decimals: number;
+  readonly quantity?: QuantityKind;
 }
 
 export function wholeRows(whole: WholeResult): readonly Row[] {
   const c = whole.columns;
+  const abs = (column: Float64Array): Float64Array => column.map(Math.abs);
   return [
     { id: 'force', share: 2, lines: [{ column: c.weights, hue: 'ink' }], decimals: 1 },
     { id: 'felt', share: 1, lines: [{ column: c.feltHead, hue: 'ink' }], decimals: 1 },
-    { id: 'turn', share: 1, lines: [{ column: c.turn.map(Math.abs), hue: 'som' }], decimals: 2 },
+    { id: 'turn', share: 1, lines: [{ column: abs(c.turn), hue: 'som' }], decimals: 2, quantity: 'rate' },
+    { id: 'momentum', share: 1, lines: [{ column: abs(c.h), hue: 'ink' }], decimals: 1, quantity: 'momentum' },
     {
       id: 'energy',
-      share: 1.2,
+      share: 1.1,
+      quantity: 'energy',
       lines: [
         { column: c.height, hue: 'ink-3', name: t.height },
         { column: c.motion, hue: 'ink', name: t.motion, dash: '7 3' },
@@ -43,109 +47,153 @@ export function wholeRows(whole: WholeResult): readonly Row[] {
   ];
 }
 
+/** What is left where there is no room: energy goes first, then what is felt, then momentum. */
+export function rowsThatFit(rows: readonly Row[], room: number, least: number): readonly Row[] {
+  const out = ['energy', 'felt', 'momentum'];
+  let shown = [...rows];
+  while (shown.length > 1 && shown.length * least > room && out.length > 0) {
+    const id = out.shift();
+    shown = shown.filter((row) => row.id !== id);
+  }
+  return shown;
+}
+
 export function WholeRow(props: { whole: WholeResult; state: WholeState; axis: WholeAxis; row: Row; height: number }) {
+  const shown = (v: number): number => (props.row.quantity ? toShown(props.row.quantity, v) : v);
+  const write = (v: number): string =>
+    props.row.quantity ? sayNumber(props.row.quantity, v, props.row.decimals) : formatNumber(v, props.row.decimals);
   const inView = createMemo(() => {
     const { t: times } = props.whole.columns;
     const list: number[] = [];
     for (let i = 0; i < times.length; i++) if (times[i] >= props.axis.from - 1e-9) list.push(i);
     return list;
   });
-  const top = createMemo(() => {
-    let most = 0.01;
-    for (const { column } of props.row.lines) for (const i of inView()) if (column[i] > most) most = column[i];
-    return niceTop(most * 1.04);
+  const most = createMemo(() => {
+    let best = 0.01;
+    for (const { column } of props.row.lines) for (const i of inView()) if (column[i] > best) best = column[i];
+    return best;
   });
-  const y = (v: number): number => 10 + (props.height - 16) * (1 - v / top());
+  const top = createMemo(() => niceTop(shown(most()) * 1.04));
+  const y = (v: number): number => 8 + (props.height - 13) * (1 - shown(v) / top());
   const path = ({ column }: Line): string => {
     let d = '';
-    let drawing = false;
+    let last = -2;
     for (const i of inView()) {
       const v = column[i];
       if (Number.isNaN(v)) {
-        drawing = false;
+        last = -2;
         continue;
       }
-      d += `${drawing ? 'L' : 'M'}${wholeX(props.axis, props.whole.columns.t[i]).toFixed(1)} ${y(v).toFixed(1)}`;
-      drawing = true;
+      // what is not said in between is not joined
+      d += `${last === i - 1 ? 'L' : 'M'}${wholeX(props.axis, props.whole.columns.t[i]).toFixed(1)} ${y(v).toFixed(1)}`;
+      last = i;
     }
     return d;
   };
   const now = (line: Line): number => line.column[props.state.row()];
-  const peakRow = (): number => topRow(props.row.lines[0]);
   const topRow = ({ column }: Line): number => {
     let best = inView()[0] ?? 0;
-    for (const i of inView()) if (column[i] > column[best]) best = i;
+    for (const i of inView()) if (column[i] > column[best] || Number.isNaN(column[best])) best = i;
     return best;
   };
+  const airs = () => props.whole.phases.filter((phase) => phase.kind === 'flight' && phase.to > props.axis.from);
+  const edges = (): number[] => [
+    ...new Set(props.whole.phases.flatMap(({ from, to }) => [from, to]).filter((s) => s > props.axis.from + 1e-6)),
+  ];
   /** in the air, where the force is nothing; clear of the cursor */
   const ownX = (): number => {
+    const air = airs().reduce((a, b) => (b.to - b.from > a.to - a.from ? b : a), airs()[0]);
     const at = wholeX(props.axis, props.state.cursor());
-    const middle = wholeX(props.axis, props.whole.touchdown * 0.5);
+    const middle = wholeX(props.axis, air ? (air.from + air.to) / 2 : props.axis.from);
     if (Math.abs(at - middle) > OWN_ROOM) return middle;
-    const isNarrow = at + 2 * OWN_ROOM > wholeX(props.axis, props.whole.touchdown);
+    const isNarrow = air !== undefined && at + 2 * OWN_ROOM > wholeX(props.axis, air.to);
     return at + (at > middle || isNarrow ? -OWN_ROOM : OWN_ROOM);
   };
   /** the mean of stopping, as a block of the same area */
   const block = () => {
-    const landing = props.whole.landing;
-    if (props.row.id !== 'force' || landing?.kind !== 'landed') return undefined;
-    const { brakeTime, meanBodyWeights } = landing.report;
+    const leg = props.whole.legs[props.whole.legs.length - 1];
+    if (props.row.id !== 'force' || leg.landing?.kind !== 'landed') return undefined;
+    const { brakeTime, meanBodyWeights } = leg.landing.report;
     if (!brakeTime) return undefined;
-    const x0 = wholeX(props.axis, props.whole.touchdown);
     return {
-      x: x0,
+      x: wholeX(props.axis, leg.touchdown),
       width: Math.max(1, brakeTime * props.axis.pxPerS),
       y: y(meanBodyWeights),
       height: y(0) - y(meanBodyWeights),
     };
   };
+  const atX = (): number => wholeX(props.axis, props.state.cursor());
+  const value = (): string => {
+    const v = now(props.row.lines[0]);
+    return Number.isFinite(v) ? write(v) : '–';
+  };
+  const isLeft = (): boolean => atX() > props.axis.width - 70;
   return (
     <svg class="whole-row" width={props.axis.width} height={props.height} aria-hidden="true">
+      <For each={edges()}>{(s) => <path class="edge-line" d={`M${wholeX(props.axis, s)} 0V${props.height}`} />}</For>
       <path class="zero" d={`M${props.axis.left} ${y(0)}H${props.axis.width}`} />
       <text class="tick" x={props.axis.left - 7} y={y(0) + 4} text-anchor="end">
         0
       </text>
-      <text class="tick" x={props.axis.left - 7} y={y(top()) + 4} text-anchor="end">
-        {formatNumber(top(), top() < 3 ? 1 : 0)}
-      </text>
+      <Show when={props.height > 34}>
+        <text class="tick" x={props.axis.left - 7} y={12} text-anchor="end">
+          {formatNumber(top(), top() < 3 ? 1 : 0)}
+        </text>
+      </Show>
       <Show when={props.row.id === 'force'}>
         <path class="own" d={`M${props.axis.left} ${y(1)}H${props.axis.width}`} />
       </Show>
       <Show when={block()}>
         {(b) => <rect class="mean" x={b().x} y={b().y} width={b().width} height={b().height} />}
       </Show>
-      <For each={[0, props.whole.touchdown]}>
-        {(s) => <path class="edge-line" d={`M${wholeX(props.axis, s)} 0V${props.height}`} />}
+      <For each={props.row.lines}>
+        {(line) => <path class={`curve ${line.hue}`} d={path(line)} stroke-dasharray={line.dash} />}
       </For>
+      <Show when={props.row.id === 'momentum' || props.row.id === 'force'}>
+        <For each={airs()}>
+          {(air) => {
+            const v = (): number =>
+              props.row.id === 'force'
+                ? 0
+                : Math.abs(props.whole.columns.h[rowAt(props.whole, (air.from + air.to) / 2)]);
+            return (
+              <path
+                class="level"
+                d={`M${wholeX(props.axis, Math.max(air.from, props.axis.from))} ${y(v())}H${wholeX(props.axis, air.to)}`}
+              />
+            );
+          }}
+        </For>
+      </Show>
+      <path class="now" d={`M${atX()} 0V${props.height}`} />
       <For each={props.row.lines}>
         {(line) => (
-          <>
-            <path class={`curve ${line.hue}`} d={path(line)} stroke-dasharray={line.dash} />
-            <Show when={Number.isFinite(now(line))}>
-              <circle
-                class={`ring ${line.hue}`}
-                cx={wholeX(props.axis, props.state.cursor())}
-                cy={y(now(line))}
-                r="4.2"
-              />
-            </Show>
-          </>
+          <Show when={Number.isFinite(now(line))}>
+            <circle class={`ring ${line.hue}`} cx={atX()} cy={y(now(line))} r="4.2" />
+          </Show>
         )}
       </For>
       <Show when={props.row.id === 'force'}>
         <text
           class="named"
-          x={wholeX(props.axis, props.whole.columns.t[peakRow()])}
-          y={Math.max(12, y(props.row.lines[0].column[peakRow()]) - 5)}
+          x={wholeX(props.axis, props.whole.columns.t[topRow(props.row.lines[0])])}
+          y={Math.max(12, y(props.row.lines[0].column[topRow(props.row.lines[0])]) - 5)}
           text-anchor="end"
         >
-          {formatNumber(props.row.lines[0].column[peakRow()], 1)}
+          {formatNumber(props.row.lines[0].column[topRow(props.row.lines[0])], 1)}
         </text>
-      </Show>
-      <path class="now" d={`M${wholeX(props.axis, props.state.cursor())} 0V${props.height}`} />
-      <Show when={props.row.id === 'force'}>
         <text class="tick" x={ownX()} y={y(1) - 4} text-anchor="middle">
           {t.ownWeight}
+        </text>
+      </Show>
+      <Show when={props.row.id !== 'energy'}>
+        <text
+          class="named"
+          x={atX() + (isLeft() ? -9 : 9)}
+          y={Math.min(props.height - 6, Math.max(13, y(now(props.row.lines[0]) || 0) - 6))}
+          text-anchor={isLeft() ? 'end' : 'start'}
+        >
+          {value()}
         </text>
       </Show>
       <For each={props.row.lines}>
@@ -162,5 +210,22 @@ export function WholeRow(props: { whole: WholeResult; state: WholeState; axis: W
         )}
       </For>
     </svg>
+  );
+}
+
+function rowAt({ columns: { t } }: WholeResult, at: number): number {
+  let i = 0;
+  while (i < t.length - 1 && t[i] < at) i++;
+  return i;
+}
+
+export function RowTitle(props: { row: Row; width: number }) {
+  return (
+    <div class="whole-title" style={{ width: `${props.width}px` }}>
+      <h3>
+        {t.rows[props.row.id][0]} <span>{props.row.quantity ? unitOf(props.row.quantity) : t.units[props.row.id]}</span>
+      </h3>
+      <p>{t.rows[props.row.id][1]}</p>
+    </div>
   );
 }

@@ -1,12 +1,8 @@
 /** Words of before and after the air. */
 export const contactTexts = {
-  phases: { swing: 'hands on the bar', contact: 'pushing off', flight: 'air: nothing touches', landing: 'on the mat' },
   before: 'Before the air',
   after: 'After the air',
-  none: 'Starts in the air',
   noneHint: 'The flight starts from its take-off values. Say what came before:',
-  nothingYet:
-    'Nothing comes before or after the air yet. With a swing, a push or a landing, the whole skill is drawn here on one time axis, with the force on hands and feet.',
   noneAfter: 'The flight ends as it touches down.',
   addSwing: 'Swing on a bar',
   addContact: 'Push from floor, table or board',
@@ -17,25 +13,6 @@ export const contactTexts = {
   addedLanding: 'Add landing',
   removed: 'Delete phase',
   changed: (what: string) => `Change: ${what}`,
-  working: 'Swinging, flying, landing …',
-  failed: 'This cannot be computed:',
-  unrolled: 'Whole skill, unrolled along time',
-  side: 'Side, to scale',
-  lastTurn: 'last turn',
-  all: 'all of it',
-  shown: 'On the bar',
-  play: 'Time in the whole skill',
-  at: (t: string) => `At ${t} s`,
-  rows: {
-    force: ['Force', 'body weights; bar on the hands, then ground on the feet'],
-    felt: ['Felt at the head', 'g; all force per weight that is not gravity'],
-    turn: ['Turning rate', 'about the bar, then of the body'],
-    energy: ['Energy', 'height over the landing, motion, held by rail or mat'],
-  } as Record<string, readonly [string, string]>,
-  ownWeight: 'own weight',
-  height: 'height',
-  motion: 'motion',
-  held: 'rail, mat',
   knobs: {
     rail: 'Rail',
     rails: { highBar: 'High bar', unevenHigh: 'Uneven bars, high', unevenLow: 'Uneven bars, low' } as Record<
@@ -99,15 +76,6 @@ export const contactTexts = {
   units: { times: '×', ms: 'ms', bw: 'body weights' },
   values: {
     force: 'body weights',
-    newtons: (n: string) => `${n} N`,
-    bend: 'rail bends',
-    sink: 'sinks in',
-    felt: 'g at the head',
-    speed: 'speed',
-    turn: 'rev/s',
-    about: { swing: 'about the rail', flight: 'somersault' } as Record<string, string>,
-    h: 'momentum about the body',
-    hBar: 'about the bar',
   },
   notOnFeet: 'No landing on the feet is computed.',
   peak: 'peak',
@@ -152,31 +120,6 @@ export const contactTexts = {
   error: (share: string) => `Numerical error alone: peak force within ${share}.`,
   rule: (turn: string, speed: string, g: string, felt: string) =>
     `Rule of thumb, common practice, no source: one turn in ${turn} s at constant speed with the mass centre 3 ft out gives ${speed}, ${g} g, ${felt} g felt at the bottom. A real swing is fastest at the bottom and pulls in against it: more.`,
-  window: 'Let go earlier or later',
-  windowIs: (ms: string) => `Release window ${ms} ms`,
-  windowOpen: (ms: string) => `Release window at least ${ms} ms`,
-  windowNone: 'No release near this one is held.',
-  windowWish:
-    'Held: the rail is not touched, and the landing ends with a hop or a small step at most; twist less than 30° off.',
-  windowBand:
-    'Held: the rail is not touched, and the landing lies within the band of the landing model, which is not run for what turns so fast; twist less than 30° off.',
-  windowBoth: (ms: string) => `Landing and 10 cm from the rail both: the landing alone is held for ${ms} ms.`,
-  windowNever: 'No moment holds both the landing and 10 cm from the rail.',
-  windowFormer: (ms: string) =>
-    `By the window that was usual before (20° short or past, 45° of twist, whatever the landing) ${ms} ms: another question, so no progress.`,
-  short: 'short',
-  past: 'past',
-  windowRows: {
-    ms: 'Let go, ms',
-    up: 'Up',
-    air: 'In the air',
-    away: 'From the bar',
-    near: 'Nearest the rail',
-    over: 'At the landing',
-  },
-  asIs: 'as is',
-  early: (ms: string) => `${ms} early`,
-  lateBy: (ms: string) => `${ms} late`,
   lateHandTitle: 'One hand late',
   lateTable: {
     title: 'What its time gives',
@@ -222,8 +165,4 @@ export const contactTexts = {
   placeUnknown: 'Where this is, is not known: it is compared with nothing.',
   forward: 'forward',
   backward: 'backward',
-  behind: 'behind',
-  ahead: 'in front',
-  spoken: (verdict: string, peak: string) => `${verdict} Peak force ${peak} body weights.`,
-  caution: 'A model of rigid segments, not coaching advice.',
 } as const;

@@ -1,122 +1,108 @@
-/** What a whole skill reports to the page besides its rows: swing, contact, landing, in plain numbers. */
+/** All legs of a chain on one time axis and in the frame of its first flight: phases, rows, poses, and what each leg reports. */
+import { apparatusOfChain, type FlownChain, type FlownLeg, type WholeContact } from '../../../sim/index.ts';
+import { makeLegResult } from './leg-result.ts';
+import { PART, sampleColumns, samplePoses } from './leg-rows.ts';
+import type { PhaseSpan, WholeColumns, WholePoses, WholeResult } from './whole-data.ts';
 
-import {
-  calcClearance,
-  calcClearTime,
-  calcContactReport,
-  calcFormerTime,
-  calcReleaseWindow,
-  calcSwingLoads,
-  judgeArrival,
-  nearOf,
-  type Whole,
-  type WholeContact,
-} from '../../../sim/index.ts';
-import { DEG } from '../../../sim/math/angles.ts';
-import type { ContactResult, LandingOutcome, SwingResult, WholeResult, WindowResult } from './whole-data.ts';
-import { sampleColumns, samplePoses } from './whole-sample.ts';
+function phasesOf(
+  { from, to, whole, course }: FlownLeg,
+  leg: number,
+  on: WholeResult['legs'][number]['contact'],
+): PhaseSpan[] {
+  const spans: PhaseSpan[] = [];
+  if (whole.swing) spans.push({ kind: 'swing', leg, from: from + whole.from, to: from });
+  else if (on)
+    spans.push({ kind: 'contact', leg, from: from - (course?.spec.time ?? on.time), to: from, on: on.on, by: on.by });
+  spans.push({ kind: 'flight', leg, from, to });
+  if (whole.to > whole.flight.duration)
+    spans.push({ kind: whole.landing ? 'landing' : 'swing', leg, from: to, to: from + whole.to });
+  return spans;
+}
 
-/** A common rule: the turn at constant speed on a circle, which ignores that the bottom is the fastest part. */
-const RULE_TURN = 1.7;
-const RULE_RADIUS = 0.9144;
+type Columns = Record<keyof WholeColumns, Float64Array | Uint8Array>;
 
-function makeSwingResult({ swing, flight }: Whole, contact: WholeContact): SwingResult | undefined {
-  if (!swing) return undefined;
-  const { columns: c, shown } = swing;
-  const last = shown - 1;
-  const loads = calcSwingLoads(swing);
-  const even = contact.calcEvenCircle(RULE_RADIUS, RULE_TURN, flight.gravity);
-  return {
-    peaks: swing.peaks,
-    driven: swing.driven,
-    strength: swing.strength,
-    error: swing.error,
-    radius: swing.radius,
-    duration: swing.duration,
-    rail: { height: swing.rail.height, stiffness: swing.rail.stiffness[1] },
-    release: {
-      angle: c.angle[last],
-      up: flight.v_WScm_W0[1],
-      along: flight.v_WScm_W0[0],
-      h: flight.h_Scm_W[2],
-    },
-    limited: swing.joints.map(({ name, limited }) => {
-      let count = 0;
-      for (let i = 0; i < shown; i++) count += limited[i];
-      return { joint: name, share: count / shown };
-    }),
-    cautions: loads.said.map((said, i) => ({ ...said, t: loads.cautions[i].t })),
-    ...(loads.notCompared ? { notCompared: loads.notCompared } : {}),
-    largest: loads.largest.reduce((a, b) => (Math.abs(b.torque) > Math.abs(a.torque) ? b : a)),
-    rule: { turnS: RULE_TURN, speed: even.speed, g: even.centripetal, felt: even.felt },
+/** Columns of the same names under each other. */
+function joinColumns(parts: readonly WholeColumns[]): WholeColumns {
+  const joined: Partial<Columns> = {};
+  for (const key of Object.keys(parts[0]) as (keyof WholeColumns)[]) {
+    const n = parts.reduce((sum, part) => sum + part[key].length, 0);
+    const out = key === 'phase' ? new Uint8Array(n) : new Float64Array(n);
+    let at = 0;
+    for (const part of parts) {
+      out.set(part[key], at);
+      at += part[key].length;
+    }
+    joined[key] = out;
+  }
+  return joined as WholeColumns;
+}
+
+function joinPoses(parts: readonly WholePoses[]): WholePoses {
+  const join = (key: keyof WholePoses): Float64Array => {
+    const out = new Float64Array(parts.reduce((sum, part) => sum + part[key].length, 0));
+    let at = 0;
+    for (const part of parts) {
+      out.set(part[key], at);
+      at += part[key].length;
+    }
+    return out;
   };
+  return { t: join('t'), R_WS: join('R_WS'), p_WSo_W: join('p_WSo_W'), p_WScm_W: join('p_WScm_W'), R_WF: join('R_WF') };
 }
 
-function makeContactResult(whole: Whole): ContactResult | undefined {
-  const { contact } = whole;
-  if (!contact) return undefined;
-  const report = calcContactReport(whole);
-  const { impulse: c, time } = contact;
-  return {
-    time,
-    impulse: Math.hypot(...c.J_W),
-    bodyWeights: c.bodyWeights,
-    leanDeg: c.lean * DEG,
-    lever: c.lever,
-    angularImpulse: c.K_Scm_W[2],
-    energy: c.energy,
-    frictionNeeded: c.frictionNeeded,
-    ...(c.place ? { place: c.place } : {}),
-    faults: c.faults,
-    ...(report ? { report } : {}),
-  };
-}
+type Placed = Pick<FlownLeg, 'offset_W' | 'facing'>;
 
-function makeLandingOutcome({ landing }: Whole): LandingOutcome | undefined {
-  if (landing?.kind !== 'landed') return landing;
-  return { kind: 'landed', report: landing.report };
-}
+/** Turned half round about the vertical where it faces the other way. */
+const turned = (facing: 1 | -1, k: number): number => (k === 1 ? 1 : facing);
 
-export function makeWholeResult(whole: Whole, contact: WholeContact): WholeResult {
-  const { flight, late } = whole;
-  const weight = flight.body.mass * flight.gravity;
-  return {
-    from: whole.from,
-    to: whole.to,
-    touchdown: flight.duration,
-    barX: whole.barX,
-    bodyWeight: weight,
-    columns: sampleColumns(whole, contact),
-    poses: samplePoses(whole, contact),
-    swing: makeSwingResult(whole, contact),
-    ...(late ? { late: { held: late.held, hand: late.hand, peakWeights: late.peak / weight } } : {}),
-    contact: makeContactResult(whole),
-    landing: makeLandingOutcome(whole),
-    near: nearOf(calcClearance(whole)),
-    ...(whole.landing ? { judged: judgeArrival(whole.landing) } : {}),
-  };
-}
+const moved = (places: Float64Array, { offset_W: by, facing }: Placed): Float64Array =>
+  places.map((v, i) => turned(facing, i % 3) * v + by[i % 3]);
 
-export function makeWindowResult(whole: Whole, contact: WholeContact): WindowResult | undefined {
-  const { swing, skill } = whole;
-  if (!swing || !skill.target) return undefined;
-  const found = calcReleaseWindow(skill, swing, { contact });
-  const tries = found.tries.flatMap(({ late, flight, over, away, meets, nearest }) => {
-    if (!flight) return [];
-    const near = nearest?.distance;
-    const one = { lateMs: late * 1000, overDeg: over * DEG, upMPerS: flight.v_WScm_W0[1], airS: flight.duration };
-    return [{ ...one, away, meets, ...(near === undefined ? {} : { nearM: near }) }];
+/** Of matrices by rows. */
+const rotated = (matrices: Float64Array, { facing }: Placed): Float64Array =>
+  facing === 1 ? matrices : matrices.map((v, i) => turned(facing, Math.floor((i % 9) / 3)) * v);
+
+export function makeWholeResult({ legs: flown, from, to, stop }: FlownChain, room: WholeContact): WholeResult {
+  const { body, gravity } = flown[0].whole.flight;
+  const legs = flown.map((leg, k) => makeLegResult(leg, room, k === flown.length - 1));
+  const phases: PhaseSpan[] = [];
+  const columns: WholeColumns[] = [];
+  const poses: WholePoses[] = [];
+  flown.forEach((leg, k) => {
+    const own = phasesOf(leg, k, legs[k].contact);
+    const inAir = own.findIndex(({ kind }) => kind === 'flight');
+    const c = sampleColumns(leg, room);
+    const p = samplePoses(leg, room);
+    const turn = (column: Float64Array): Float64Array => (leg.facing === 1 ? column : column.map((v) => -v));
+    columns.push({
+      ...c,
+      t: c.t.map((t) => t + leg.from),
+      fx: turn(c.fx),
+      bendX: turn(c.bendX),
+      h: turn(c.h),
+      phase: c.phase.map(
+        (part) => phases.length + (part === PART.before ? 0 : part === PART.flight ? inAir : own.length - 1),
+      ),
+    });
+    poses.push({
+      ...p,
+      t: p.t.map((t) => t + leg.from),
+      R_WS: rotated(p.R_WS, leg),
+      R_WF: rotated(p.R_WF, leg),
+      p_WSo_W: moved(p.p_WSo_W, leg),
+      p_WScm_W: moved(p.p_WScm_W, leg),
+    });
+    phases.push(...own);
   });
-  const clear = calcClearTime(found);
-  const formerMs = calcFormerTime(found) * 1000;
-  const isByBand = whole.landing?.kind === 'landed' && whole.landing.report.ending.kind === 'tooFast';
   return {
-    tries,
-    ...(clear === undefined ? {} : { clearMs: clear * 1000 }),
-    fromMs: found.from * 1000,
-    toMs: found.to * 1000,
-    formerMs,
-    ...(isByBand ? { isByBand } : {}),
-    isOpen: found.isOpen,
+    from,
+    to,
+    bodyWeight: body.mass * gravity,
+    phases,
+    legs,
+    apparatus: apparatusOfChain({ legs: flown }, room),
+    ...(stop ? { stop } : {}),
+    columns: joinColumns(columns),
+    poses: joinPoses(poses),
   };
 }

@@ -34,8 +34,8 @@ export const tools: readonly Tool[] = [
     name: 'contact',
     place: 'whole',
     load: loadPart(
-      () => import('../../../features/air/contact-tool.tsx'),
-      (m) => m.ContactTool,
+      () => import('../../../features/air/air-tool.tsx'),
+      (m) => m.AirTool,
     ),
     loadEngine: (load) => load.contacting(),
   },

@@ -26,6 +26,8 @@ export function ToolPlace(props: ToolProps & { tool: Tool }) {
     },
   );
   const fault = (): string | undefined => (panel.error instanceof Error ? panel.error.message : undefined);
+  /** the tool has the place of all under the sentence: its button in the bar says which it is and closes it */
+  const isBare = (): boolean => props.tool.place === 'whole' && props.device === 'bench';
   const title = (): string => toolTexts.titles[props.tool.name];
   onMount(() => root.focus({ preventScroll: true }));
   const onKeyDown = (e: KeyboardEvent): void => {
@@ -50,7 +52,7 @@ export function ToolPlace(props: ToolProps & { tool: Tool }) {
       onKeyDown={onKeyDown}
       onClick={onClick}
     >
-      <header class="tool-head">
+      <header class="tool-head" classList={{ spoken: isBare() }}>
         <h2>{title()}</h2>
         <p class="quiet">
           <CutText text={toolTexts.hints[props.tool.name]} />
@@ -78,7 +80,7 @@ export function ToolPlace(props: ToolProps & { tool: Tool }) {
             </Show>
           }
         >
-          <Dynamic component={panel.latest} {...props} height={props.height - HEAD} />
+          <Dynamic component={panel.latest} {...props} height={props.height - (isBare() ? 0 : HEAD)} />
         </Show>
       </div>
     </section>

@@ -1,10 +1,10 @@
-/** A whole skill sampled for the page: rows for curves and readout, poses for pictures. */
-
+/** A leg sampled for the page: rows for curves and readout, poses for pictures. Times and places are those of the leg's flight. */
 import {
   calcBodyFrame,
   calcFrames,
   calcPose,
   calcShapeMotion,
+  type FlownLeg,
   frameTimes,
   getModel,
   hingesInto,
@@ -16,23 +16,29 @@ import {
 import { REV } from '../../../sim/math/angles.ts';
 import { matOfQuatInto, mulInto } from '../../../sim/math/rot.ts';
 import { placeIn } from '../../../sim/math/sorted.ts';
-import { PHASES, type WholeColumns, type WholePoses } from './whole-data.ts';
+import type { WholeColumns, WholePoses } from './whole-data.ts';
 
-/** s between rows on the bar and in the air; in the first of a landing, and after it */
+/** s between rows on the bar and in the air; in a contact; in the first of a landing, and after it */
 const STEP = 0.01;
+const CONTACT = 0.004;
 const FINE = 0.001;
 const FINE_FOR = 0.25;
 const COARSE = 0.005;
-const POSE = 0.02;
+const POSE = 0.01;
+
+type LegReader = ReturnType<typeof makeInstantReader>;
+
+/** Which part of its leg a row is of: `phase` of its rows. */
+export const PART = { before: 0, flight: 1, after: 2 } as const;
 
 function evenly(from: number, to: number, step: number): number[] {
   const n = Math.max(1, Math.ceil((to - from) / step - 1e-9));
   return Array.from({ length: n }, (_, i) => from + ((to - from) * i) / n);
 }
 
-function rowTimes({ from, to, flight }: Whole): number[] {
+function rowTimes({ from, to, flight, contact }: Whole): number[] {
   const T = flight.duration;
-  const rows = from < 0 ? evenly(from, 0, STEP) : [];
+  const rows = from < 0 ? evenly(from, 0, contact ? CONTACT : STEP) : [];
   rows.push(...evenly(0, T, STEP));
   if (to > T) rows.push(...evenly(T, Math.min(T + FINE_FOR, to), FINE));
   if (to > T + FINE_FOR) rows.push(...evenly(T + FINE_FOR, to, COARSE));
@@ -47,12 +53,13 @@ function readAt(times: ArrayLike<number>, values: ArrayLike<number>, t: number, 
   return share === 0 ? a : a + share * (values[stride * (i + 1) + k] - a);
 }
 
-export function sampleColumns(whole: Whole, contact: WholeContact): WholeColumns {
+export function sampleColumns({ whole, course }: FlownLeg, contact: WholeContact): WholeColumns {
+  const read = makeInstantReader(whole, contact, course);
   const { flight, swing, landing } = whole;
+  const caught = whole.catch?.caught?.swing;
   const { body, gravity } = flight;
   const times = rowTimes(whole);
   const n = times.length;
-  const read = makeInstantReader(whole, contact);
   const frames = calcFrames(flight, frameTimes(flight.duration, 120));
   const late = whole.late?.held ?? 0;
   const weight = body.mass * gravity;
@@ -77,22 +84,25 @@ export function sampleColumns(whole: Whole, contact: WholeContact): WholeColumns
   };
   times.forEach((t, i) => {
     const now = read(t);
-    c.phase[i] = PHASES.indexOf(now.phase);
+    c.phase[i] = now.phase === 'flight' ? PART.flight : t < 0 ? PART.before : PART.after;
     [c.fx[i], c.fy[i]] = now.force_W;
     c.weights[i] = now.bodyWeights;
     c.speed[i] = now.speed;
     c.h[i] = now.h_Scm_W[2];
     c.height[i] = weight * (now.p_WScm_W[1] - flight.surfaceY);
-    if (now.phase === 'swing' && swing) {
-      const s = t + late;
-      const at = (column: Float64Array): number => readAt(swing.columns.t, column, s);
-      c.feltHead[i] = at(swing.columns.feltHead);
-      c.hBar[i] = at(swing.columns.hBar);
-      c.turn[i] = at(swing.columns.rate) / REV;
-      c.motion[i] = at(swing.columns.kinetic);
-      c.held[i] = at(swing.columns.railEnergy);
-      c.bendX[i] = at(swing.columns.railX);
-      c.bendY[i] = at(swing.columns.railY);
+    const held = t < 0 ? swing : caught;
+    if (now.phase === 'swing' && held) {
+      const s = t < 0 ? t + late : t - flight.duration - held.duration;
+      const at = (column: Float64Array): number => readAt(held.columns.t, column, s);
+      c.feltHead[i] = at(held.columns.feltHead);
+      c.hBar[i] = at(held.columns.hBar);
+      c.turn[i] = at(held.columns.rate) / REV;
+      c.motion[i] = at(held.columns.kinetic);
+      c.held[i] = at(held.columns.railEnergy);
+      c.bendX[i] = at(held.columns.railX);
+      c.bendY[i] = at(held.columns.railY);
+    } else if (now.phase === 'contact' && course?.bed) {
+      c.sink[i] = readAt(course.rows.t, course.rows.depth, t + course.spec.time);
     } else if (now.phase === 'flight') {
       const at = (column: Float64Array): number => readAt(frames.t, column, t);
       c.turn[i] = at(frames.somersaultRate) / REV;
@@ -113,16 +123,15 @@ export function sampleColumns(whole: Whole, contact: WholeContact): WholeColumns
 function feelInFlight(
   whole: Whole,
   c: { readonly t: Float64Array; readonly phase: Uint8Array; readonly feltHead: Float64Array },
-  read: ReturnType<typeof makeInstantReader>,
+  read: LegReader,
 ): void {
   const { body, gravity, duration } = whole.flight;
   const head = body.segments.findIndex((s) => s.name === 'head');
   if (head < 0 || !(gravity > 0)) return;
   const d = 0.004;
-  const place = (t: number): ArrayLike<number> =>
-    poseOfInstant(whole, read, t).p_WSo_W.subarray(3 * head, 3 * head + 3);
+  const place = (t: number): ArrayLike<number> => poseAt(whole, read, t).p_WSo_W.subarray(3 * head, 3 * head + 3);
   c.t.forEach((t, i) => {
-    if (PHASES[c.phase[i]] !== 'flight') return;
+    if (c.phase[i] !== PART.flight) return;
     const at = Math.min(Math.max(t, d), duration - d);
     const [a, b, e] = [place(at - d), place(at), place(at + d)];
     const g = (k: number): number => (a[k] - 2 * b[k] + e[k]) / (d * d) + (k === 1 ? gravity : 0);
@@ -130,8 +139,7 @@ function feelInFlight(
   });
 }
 
-function poseOfInstant(whole: Whole, read: ReturnType<typeof makeInstantReader>, t: number) {
-  const { body } = whole.flight;
+function poseAt({ flight: { body } }: Whole, read: LegReader, t: number) {
   const now = read(t);
   const sm = makeShapeMotion(getModel(body));
   hingesInto(body, now.angles, sm.q);
@@ -144,7 +152,8 @@ function poseOfInstant(whole: Whole, read: ReturnType<typeof makeInstantReader>,
   return { ...pose, R_WF, p_WScm_W: now.p_WScm_W };
 }
 
-export function samplePoses(whole: Whole, contact: WholeContact): WholePoses {
+export function samplePoses({ whole, course }: FlownLeg, contact: WholeContact): WholePoses {
+  const read = makeInstantReader(whole, contact, course);
   const { from, to, flight } = whole;
   const T = flight.duration;
   const times = [
@@ -155,7 +164,6 @@ export function samplePoses(whole: Whole, contact: WholeContact): WholePoses {
   ];
   const n = times.length;
   const segments = flight.body.segments.length;
-  const read = makeInstantReader(whole, contact);
   const poses = {
     t: Float64Array.from(times),
     R_WS: new Float64Array(9 * segments * n),
@@ -164,7 +172,7 @@ export function samplePoses(whole: Whole, contact: WholeContact): WholePoses {
     R_WF: new Float64Array(9 * n),
   };
   times.forEach((t, i) => {
-    const pose = poseOfInstant(whole, read, t);
+    const pose = poseAt(whole, read, t);
     poses.R_WS.set(pose.R_WS, 9 * segments * i);
     poses.p_WSo_W.set(pose.p_WSo_W, 3 * segments * i);
     poses.p_WScm_W.set(pose.p_WScm_W, 3 * i);

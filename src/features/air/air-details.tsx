@@ -1,0 +1,69 @@
+/** All numbers of swing, push and landing, folded, under what is looked at first. */
+import { For, Show } from 'solid-js';
+import { useDocument, useFlight } from '../../app/page.ts';
+import type { WholeState } from '../../app/whole-state.ts';
+import { texts } from '../../app/words.ts';
+import type { WholeResult } from '../../jobs/kinds/whole-data.ts';
+import { airTexts as t } from './air-texts.ts';
+import { LandingSection, Verdict } from './landing-report.tsx';
+import { PushSection } from './push-report.tsx';
+import { wordStop } from './stop-words.ts';
+import { SwingSection } from './swing-report.tsx';
+
+export function AirVerdict(props: { whole: WholeResult }) {
+  const flight = useFlight();
+  const last = () => props.whole.legs[props.whole.legs.length - 1];
+  return (
+    <>
+      <Show when={last().landing}>
+        {(landing) => <Verdict landing={landing()} isBed={flight.result().skill.end.surface?.kind === 'trampoline'} />}
+      </Show>
+      <Show when={props.whole.stop}>{(stop) => <p class="verdict">{wordStop(stop())}</p>}</Show>
+    </>
+  );
+}
+
+export function AirDetails(props: { state: WholeState; whole: WholeResult }) {
+  const doc = useDocument();
+  const isOpen = (k: number): boolean => props.whole.legs.length === 1 || k === doc.leg();
+  const last = () => props.whole.legs[props.whole.legs.length - 1];
+  const landed = () => {
+    const { landing } = last();
+    return landing?.kind === 'landed' ? landing.report : undefined;
+  };
+  return (
+    <>
+      <For each={props.whole.legs}>
+        {(leg, k) => (
+          <>
+            <Show when={leg.swing}>
+              {(swing) => (
+                <details class="fold" open={isOpen(k())}>
+                  <summary>{t.details.swing}</summary>
+                  <SwingSection swing={swing()} whole={leg} late={k() === doc.leg() ? props.state.late() : undefined} />
+                </details>
+              )}
+            </Show>
+            <Show when={leg.contact}>
+              {(contact) => (
+                <details class="fold" open={isOpen(k())}>
+                  <summary>{t.details.contact(t.where[contact().on])}</summary>
+                  <PushSection contact={contact()} />
+                </details>
+              )}
+            </Show>
+          </>
+        )}
+      </For>
+      <Show when={landed()}>
+        {(report) => (
+          <details class="fold" open>
+            <summary>{t.details.landing}</summary>
+            <LandingSection report={report()} weight={props.whole.bodyWeight} />
+          </details>
+        )}
+      </Show>
+      <p class="standing">{texts.standingCaution}</p>
+    </>
+  );
+}

@@ -55,19 +55,19 @@ function makeSwingResult({ swing, flight }: Whole, contact: WholeContact): Swing
   };
 }
 
-function makeCourseResult(c: ContactCourse): CourseResult {
-  const depth = c.bed ? c.rows.depth.reduce((a, b) => Math.max(a, b), 0) : undefined;
+function makeCourseResult({ facts, rows }: ContactCourse): CourseResult {
+  const { account } = facts;
   return {
-    entry: c.entry,
-    peak: c.peak,
-    drift: c.drift,
-    turned: c.turned,
-    work: c.account.work,
-    brought: c.account.brought,
-    gave: c.account.gave,
-    ...(depth === undefined ? {} : { depth }),
-    faults: c.faults,
-    unknowns: c.unknowns,
+    entry: facts.entry,
+    peak: facts.peak,
+    drift: facts.slide,
+    turned: facts.turned,
+    work: account.work,
+    brought: account.brought,
+    gave: account.gave,
+    ...(facts.bed ? { depth: rows.depth.reduce((a, b) => Math.max(a, b), 0) } : {}),
+    faults: facts.faults,
+    unknowns: facts.unknowns,
   };
 }
 

@@ -54,7 +54,7 @@ function readAt(times: ArrayLike<number>, values: ArrayLike<number>, t: number, 
 }
 
 export function sampleColumns({ whole, course }: FlownLeg, contact: WholeContact): WholeColumns {
-  const read = makeInstantReader(whole, contact, course);
+  const read = makeInstantReader(whole, contact);
   const { flight, swing, landing } = whole;
   const caught = whole.catch?.caught?.swing;
   const { body, gravity } = flight;
@@ -101,7 +101,7 @@ export function sampleColumns({ whole, course }: FlownLeg, contact: WholeContact
       c.held[i] = at(held.columns.railEnergy);
       c.bendX[i] = at(held.columns.railX);
       c.bendY[i] = at(held.columns.railY);
-    } else if (now.phase === 'contact' && course?.bed) {
+    } else if (now.phase === 'contact' && course?.facts.bed) {
       c.sink[i] = readAt(course.rows.t, course.rows.depth, t + course.spec.time);
     } else if (now.phase === 'flight') {
       const at = (column: Float64Array): number => readAt(frames.t, column, t);
@@ -152,8 +152,8 @@ function poseAt({ flight: { body } }: Whole, read: LegReader, t: number) {
   return { ...pose, R_WF, p_WScm_W: now.p_WScm_W };
 }
 
-export function samplePoses({ whole, course }: FlownLeg, contact: WholeContact): WholePoses {
-  const read = makeInstantReader(whole, contact, course);
+export function samplePoses({ whole }: FlownLeg, contact: WholeContact): WholePoses {
+  const read = makeInstantReader(whole, contact);
   const { from, to, flight } = whole;
   const T = flight.duration;
   const times = [

@@ -100,7 +100,7 @@ export function makeWholeResult({ legs: flown, from, to, stop }: FlownChain, roo
     bodyWeight: body.mass * gravity,
     phases,
     legs,
-    apparatus: apparatusOfChain({ legs: flown }, room),
+    apparatus: apparatusOfChain({ legs: flown }),
     ...(stop ? { stop } : {}),
     columns: joinColumns(columns),
     poses: joinPoses(poses),

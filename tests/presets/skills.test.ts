@@ -56,7 +56,9 @@ function expectJointsWithin(flight: Flight): void {
 describe('preset skills', () => {
   it('are those of the list, at least ten', () => {
     expect(Object.keys(skills).sort()).toEqual(Object.keys(NOMINAL).sort());
-    expect(Object.keys(chains).sort()).toEqual(Object.keys(NOMINAL_CHAINS).sort());
+    // those with a catch: chains-bars.test.ts
+    const ending = Object.keys(chains).filter((id) => chains[id].phases.every(({ kind }) => kind !== 'catch'));
+    expect(ending.sort()).toEqual(Object.keys(NOMINAL_CHAINS).sort());
     expect(Object.keys(skills).length).toBeGreaterThanOrEqual(10);
     expect(Object.keys(athletes).length).toBeGreaterThanOrEqual(4);
   });

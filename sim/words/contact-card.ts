@@ -4,7 +4,7 @@ import type { CourseUnknown } from '../skill/contact-faults.ts';
 import type { ContactCautionKind, ContactReport } from '../skill/contact-report.ts';
 import { LOADS_NOT_COMPARED, wordContactRange, wordPlace } from './contact-words.ts';
 
-export interface CardRow {
+interface CardRow {
   readonly label: string;
   readonly value: string;
   readonly unit: string;

@@ -1,10 +1,10 @@
 /** A whole skill from the side, to scale: what is touched in its place, the way of the mass centre, the pose at the cursor, forces as arrows. px, y down. */
 import { apparatusItems } from './apparatus-items.ts';
 import type { PieceState } from './apparatus-place.ts';
-import { figureItems } from './figure.ts';
+import { type FigurePlace, figureItems } from './figure.ts';
 import { FORCE_PX, forceArrowItems } from './force-arrows.ts';
 import { massCentreMark } from './marks.ts';
-import { nearMarkItems } from './near-mark.ts';
+import { nearBodyItems, nearMarkItems } from './near-mark.ts';
 import type { DrawItem } from './scene.ts';
 import { dot } from './view.ts';
 import { ghostPoses, poseNear, touchAt, type WholeStage } from './whole-stage.ts';
@@ -48,6 +48,8 @@ export interface SideExtra {
 
 /** Poses apart, s: fewer of them in a side view, where they lie over each other. */
 const APART = 0.26;
+/** Nothing else is drawn so near to the pose at the cursor, s. */
+const BESIDE = 0.06;
 
 /** Along the screen: from the left-most to the right-most that must be seen, m. */
 export function sideExtent(stage: WholeStage): readonly [number, number] {
@@ -85,13 +87,18 @@ export function sideItems(stage: WholeStage, w: SideWindow, t: number, extra: Si
     width: 1,
   });
   const now = poseNear(stage.poses, t);
-  const draw = (pose: typeof now): DrawItem[] => {
-    const [x, y] = at(...pose.p_WScm_W);
-    return figureItems(stage.body, pose.frames, { view, scale: w.pxPerM, anchor: pose.p_WScm_W, x, y });
+  const spot = ({ p_WScm_W }: typeof now): FigurePlace => {
+    const [x, y] = at(...p_WScm_W);
+    return { view, scale: w.pxPerM, anchor: p_WScm_W, x, y };
   };
+  const draw = (pose: typeof now): DrawItem[] => figureItems(stage.body, pose.frames, spot(pose));
   for (const pose of ghostPoses(stage, stage.poses[0].t, APART))
-    if (Math.abs(pose.t - t) > 0.06) items.push({ kind: 'group', ghost: true, items: draw(pose) });
+    if (Math.abs(pose.t - t) > BESIDE) items.push({ kind: 'group', ghost: true, items: draw(pose) });
   for (const other of extra.others) items.push(...otherItems(other, at, w));
+  if (extra.near && Math.abs(extra.near.t - t) > BESIDE) {
+    const nearest = poseNear(stage.poses, extra.near.t);
+    items.push(...nearBodyItems(stage.body, nearest.frames, spot(nearest)));
+  }
   items.push(...draw(now));
   const [cx, cy] = at(...now.p_WScm_W);
   items.push(...massCentreMark(cx, cy, 4.5));

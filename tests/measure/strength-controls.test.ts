@@ -105,6 +105,11 @@ const WARNED: Readonly<Record<string, readonly string[]>> = {
   'double-back-pike-full-out': ['torque of shoulderElevationL'],
   'double-back-tuck': ['torque of kneeFlexionL', 'torque of kneeFlexionR'],
   'floor-double-tuck': ['torque of kneeFlexionL', 'torque of kneeFlexionR'],
+  'giant-double-straight-two-twists': [
+    'torque of shoulderElevationL',
+    'torque of shoulderElevationR',
+    'torque of elbowFlexionR',
+  ],
 };
 
 test('page and command line warn of the same in the presets', () => {

@@ -1,7 +1,7 @@
 /** Ready chains of bars and bed, by what each leg is named. Ranges of times, speeds and forces in the bed: chains.test.ts. */
 import { describe, expect, test } from 'vitest';
 import { chains } from '../../presets/index.ts';
-import { calcCautions, calcFrames, frameTimes } from '../../sim/index.ts';
+import { ASKED_CLEARANCE, calcCautions, calcClearance, calcFrames, frameTimes } from '../../sim/index.ts';
 import { flightsOf } from './flown.ts';
 
 const DEG = 180 / Math.PI;
@@ -95,4 +95,37 @@ describe.each(CATCHES)('%s', (id, off, time, along, up, twists) => {
 test('every chain with a catch is here', () => {
   const ids = Object.keys(chains).filter((id) => chains[id].phases.some(({ kind }) => kind === 'catch'));
   expect(ids.sort()).toEqual(CATCHES.map(([id]) => id).sort());
+});
+
+/** Ranges: T usual on the high bar (common practice), up M (Brüggemann 1994), H C (a double straight of 1.9 turns in 1.15 s has 0.48), grip M (Kopp & Reid 1980, Witten 1996, up to 5). */
+describe('giant-double-straight-two-twists', () => {
+  const [{ whole }] = flightsOf('giant-double-straight-two-twists').legs;
+  const { flight, swing } = whole;
+
+  test('it leaves and flies within what is known of double straights', () => {
+    expect(flight.duration).toBeGreaterThan(1.1);
+    expect(flight.duration).toBeLessThan(1.3);
+    expect(flight.v_WScm_W0[1]).toBeGreaterThan(3.8);
+    expect(flight.v_WScm_W0[1]).toBeLessThan(5);
+    const turning = flight.h_Scm_W[2] / (flight.body.mass * (flight.body.stature ?? Number.NaN) ** 2);
+    expect(turning).toBeGreaterThan(0.48);
+    expect(turning).toBeLessThan(0.56);
+  });
+
+  /** times what is known, measured 1.45; deg/s, measured 360 */
+  const EFFORT = 1.5;
+  const FASTEST = 500;
+  test('its swing pulls as giants do, and asks little more of the joints than is known', () => {
+    expect(swing?.peaks.gripWeights.value).toBeGreaterThan(3);
+    expect(swing?.peaks.gripWeights.value).toBeLessThan(5);
+    for (const { value, joint } of swing?.peaks.effort ?? [])
+      expect(value * (swing?.strength ?? 1), joint).toBeLessThan(EFFORT);
+    for (const { qd, name } of swing?.joints ?? [])
+      expect(Math.max(...qd.map(Math.abs)) * DEG, name).toBeLessThan(FASTEST);
+  });
+
+  /** m, as asked of every flight off a rail; measured 0.28 */
+  test('nothing comes near the rail', () => {
+    expect(calcClearance(whole)?.distance).toBeGreaterThan(ASKED_CLEARANCE);
+  });
 });

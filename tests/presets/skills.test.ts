@@ -36,6 +36,7 @@ const NOMINAL: Readonly<Record<string, readonly [number, string, number, string,
   'giant-double-straight': [2, 'backward', 0, '', -18],
   'giant-release-late': [2, 'backward', 0, '', -18],
   'giant-late-hand-full': [2, 'backward', 1, 'right', -18],
+  'giant-double-straight-two-twists': [2, 'backward', 2, 'left', -20],
 };
 
 /** Of a chain: its last flight. */

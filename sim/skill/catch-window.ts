@@ -62,7 +62,8 @@ export function calcCatchWindow(
   const attempt = (late: number): CatchTry => {
     const released = flyReleased(skill, swing, late, TOLERANCE);
     if (!released) return { late, gap: Number.NaN, meets: false };
-    const { state, flight } = released;
+    const { state } = released;
+    const flight = released.flight.uncut ?? released.flight;
     const launch = { ...skill.launch, barX: -state.p_WScm_W[0], rail: releasedRail(swing, state.rail) };
     const { spec, left } = placeCatch({ launch }, ask);
     const outcome = findCatch(makeHandWatch(flight, { x: spec.alongX, y: height, ...(left ? { left } : {}) }), ask);

@@ -52,21 +52,12 @@ const EXACT = 1e-5;
 /** m/s: no hand of a flight passes a rail faster: our judgement */
 const FASTEST = 20;
 
-/** Whether and when alone: for flights that are cut there, and for the many of a study. */
-interface Sought {
+interface Search {
   readonly kind: CatchOutcome['kind'];
   readonly moment: CatchMoment;
-}
-
-interface Search extends Sought {
   readonly looks: readonly CatchMoment[];
   lookAt(t: number): CatchMoment;
 }
-
-export const seekCatch = (watch: HandWatch, asked: CatchAsked): Sought => {
-  const { kind, moment } = search(watch, asked);
-  return { kind, moment };
-};
 
 export function findCatch(watch: HandWatch, asked: CatchAsked): CatchOutcome {
   const { kind, moment, looks, lookAt } = search(watch, asked);

@@ -1,16 +1,15 @@
 /** The flight of a skill let go of its swing some time after (or before) it is: the joints' plan counts from the release, whenever it comes. */
 import type { Swing, SwingState } from '../contact/swing.ts';
-import type { Flight } from '../flight/flight.ts';
 import { NoTouchdownError } from '../flight/fly.ts';
 import { NoAgreementError } from './agreed-flight.ts';
-import { flySkill } from './flyer.ts';
+import { type Flown, flySkill } from './flyer.ts';
 import { CARRIED_WITHIN, type LaunchedSkill, relaunch } from './launch.ts';
 import { releaseTakeoff } from './release-takeoff.ts';
 
 interface ReleasedFlight {
   readonly state: SwingState;
   readonly launched: LaunchedSkill;
-  readonly flight: Flight;
+  readonly flight: Flown;
 }
 
 /** undefined: no flight from there (no touchdown on the surface). */

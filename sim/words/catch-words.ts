@@ -8,7 +8,7 @@ import { HANDS_WORDS, WAY_WORDS, wordRail } from './rail-words.ts';
 import { type NumberWords, PLAIN_NUMBERS } from './verdict-words.ts';
 
 /** Where the asked speed is from. */
-export const CLOSING_SOURCE = '1.5 to 2 m/s, from memory';
+const CLOSING_SOURCE = '1.5 to 2 m/s, from memory';
 
 /** "under 1 cm", "3 cm", "0.37 m" */
 export function wordGap(m: number, n: NumberWords = PLAIN_NUMBERS): string {
@@ -120,7 +120,7 @@ export function formatCatch(result: CatchResult): string {
 }
 
 /** "the rail can be seen from 0.40 s on" */
-export function wordSeen(seen: readonly (readonly [number, number])[], n: NumberWords = PLAIN_NUMBERS): string {
+function wordSeen(seen: readonly (readonly [number, number])[], n: NumberWords = PLAIN_NUMBERS): string {
   const spans = seen.map(([from, to]) => `${n.seconds(from)} to ${n.seconds(to)}`);
   return spans.length === 0 ? 'the rail cannot be seen' : `the rail can be seen: ${spans.join(', ')}`;
 }

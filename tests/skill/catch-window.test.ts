@@ -78,6 +78,24 @@ describe('the window of a catch', () => {
     expect([span.isOpen, ends[1]]).toEqual([[false, true], undefined]);
   });
 
+  it('of a skill whose flights are cut at the catch is the same', () => {
+    // a rail at the height of the low one, where the hands come down to it
+    const look = makeHandsLook(flight, { x: barX, y: contact.getRail('unevenLow').height });
+    let [above, below] = [0.1, AT];
+    while (below - above > 1e-9) {
+      const t = (above + below) / 2;
+      if (look(t).left.y > 0) above = t;
+      else below = t;
+    }
+    const low: CatchAsk = { ...ask, rail: 'unevenLow', along: look(above).left.x };
+    const cut = launch({ ...skill, catch: low }, contact);
+    expect(flySkill(cut).duration).toBeLessThan(AT);
+    const options = { from: -0.004, to: 0.004, count: 3 };
+    const [one, other] = [cut, launched].map((s) => calcCatchWindow(s, swing, low, contact, options));
+    expect(one.tries.map(({ gap }) => gap)).toEqual(other.tries.map(({ gap }) => gap));
+    expect(one.tries[1].meets).toBe(true);
+  });
+
   it('a speed that is not allowed ends it as too fast', () => {
     const speeds = window.tries.flatMap(({ outcome, meets }) =>
       meets && outcome ? [Math.abs(outcome.moment.along)] : [],

@@ -230,12 +230,10 @@ export {
 } from './skill/tilt-account.ts';
 export { wordBasis, wordCoarseTwist } from './words/basis-words.ts';
 export {
-  CLOSING_SOURCE,
   formatCatch,
   wordCatch,
   wordFailing,
   wordGap,
-  wordSeen,
   wordUncomputed,
   wordWindowEnds,
 } from './words/catch-words.ts';

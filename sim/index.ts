@@ -64,6 +64,7 @@ export type { SkillFile1 } from './files/skill-file-1.ts';
 export type { SkillFile } from './files/skill-schema.ts';
 export { formatAnswerJson } from './files/solve-json.ts';
 export { formatSummaryJson } from './files/summary-json.ts';
+export { updateChain } from './files/write-chain.ts';
 export { updateSkill } from './files/write-skill.ts';
 export { takeoffInFile } from './files/write-start.ts';
 export type { Flight, SurfaceKind, TakeoffSpec } from './flight/flight.ts';
@@ -214,6 +215,7 @@ export type { HandGap } from './skill/hand-contact.ts';
 export type { ChainApparatus } from './skill/join-apparatus.ts';
 export { calcLateDose, type LateDose } from './skill/late-dose.ts';
 export { calcRelease, type LaunchedSkill, launch, launchFrom, type Release, relaunch } from './skill/launch.ts';
+export { launchChained } from './skill/launch-chained.ts';
 export { calcLikelihood, type Likelihood, likelihoodSteps } from './skill/likelihood.ts';
 export { calcClearTime, calcFormerTime, calcReleaseWindow } from './skill/release-window.ts';
 export type { Skill, SkillTarget } from './skill/skill.ts';
@@ -255,8 +257,11 @@ export const loadContact = (): Promise<typeof import('./contact/index.ts')> => i
 export const contactFor = async ({
   start,
   after,
-}: Pick<SkillSpec, 'start' | 'after'>): Promise<Contact | WholeContact | undefined> =>
-  after ? loadContact() : needsContact({ start }) ? import('./contact/start-room.ts') : undefined;
+  earlier,
+}: Pick<SkillSpec, 'start' | 'after'> & { readonly earlier?: readonly unknown[] }): Promise<
+  Contact | WholeContact | undefined
+> =>
+  after ? loadContact() : earlier?.length || needsContact({ start }) ? import('./contact/start-room.ts') : undefined;
 
 export type Estimate = typeof import('./estimate/index.ts');
 /** Estimate sheets with their parser of formulas, loaded when one is opened and not before. */
@@ -266,7 +271,7 @@ export { afterOf, beforeOf, flightOf, isChain, isMoreThanFlight, legsOf } from '
 export { type ChainLeg, type Handover, handOver, type SkillChain } from './skill/chain.ts';
 export { type ChainAccountRow, calcChainAccount } from './skill/chain-account.ts';
 export { type ChainInstant, legAt, makeChainReader } from './skill/chain-instant.ts';
-export { buildChain, type ChainSpec } from './skill/chain-spec.ts';
+export { buildChain, type ChainSpec, legSpec } from './skill/chain-spec.ts';
 export type { ContactCourse } from './skill/contact-course.ts';
 export type { CourseFault, CourseUnknown } from './skill/contact-faults.ts';
 export { type ChainStop, type FlownChain, type FlownLeg, flyChain, handToContact } from './skill/fly-chain.ts';

@@ -49,7 +49,7 @@ export function formatAnswerJson(
     nearest: nearest
       ? {
           ...solutionOf(problem, nearest, body, unitOf),
-          obstacles: nearest.obstacles.map((o) => obstacleOf(o, unitOf)),
+          obstacles: nearest.obstacles.map((o) => obstacleOf(o, unitOf, problem.spec.catch ? 'caught' : 'held')),
         }
       : null,
     caution: CAUTION,
@@ -116,10 +116,10 @@ const jointOf = (peak: JointShare, body: Body): object => ({
   source: peak.source,
 });
 
-function obstacleOf(o: Obstacle, unitOf: (id: string) => ResultUnit): object {
+function obstacleOf(o: Obstacle, unitOf: (id: string) => ResultUnit, wanted: 'held' | 'caught'): object {
   if (o.kind === 'wish') return { kind: 'wish', ...termOf(o.term, unitOf), missInTolerances: o.off };
   if (o.kind === 'limit') return { kind: 'limit', limit: o.limit };
-  if (o.kind === 'ending') return { kind: 'ending', wanted: 'held' };
+  if (o.kind === 'ending') return { kind: 'ending', wanted };
   if (o.kind === 'touch') return { kind: 'touch', solid: o.solid };
   const { suffix, scale } = OUT_UNITS[o.unknown.input.unit];
   return {

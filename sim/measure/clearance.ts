@@ -25,6 +25,8 @@ export interface Clearance {
 export const ASKED_CLEARANCE = 0.1;
 /** What held a solid or rested on it does not count for so long after it has left it, s: our judgement. */
 const LEAVING = 0.15;
+/** Nor does what takes a rail, for so long before it does, s: our judgement. */
+const TAKING = LEAVING;
 /** It may lie so deep in a table or board as the flight begins (skin, cover), m: our judgement. */
 const PRESSED = 0.01;
 /** m: nothing comes nearer than is said by more than this. */
@@ -38,8 +40,8 @@ const GAIN = (300 * LOOK) / 2;
 /** Both sides come as near as this to each other: they are named together, m. */
 const TOGETHER = 1e-3;
 
-/** The nearest of all solids, touches first; undefined without a solid. */
-export function calcNearest(flight: Flight, solids: readonly Solid[]): Clearance | undefined {
+/** The nearest of all solids, touches first; undefined without a solid. `isCaught`: the hands are on a rail as the flight ends. */
+export function calcNearest(flight: Flight, solids: readonly Solid[], isCaught = false): Clearance | undefined {
   let nearest: Clearance | undefined;
   const keep = (one: Clearance | undefined): void => {
     if (one && (!nearest || one.distance < nearest.distance)) nearest = one;
@@ -51,7 +53,10 @@ export function calcNearest(flight: Flight, solids: readonly Solid[]): Clearance
     // what is gripped goes round the rail; what rests on a block may not lie in it
     if (solid.solid !== 'rail') keep(pressed(look, leaving));
     keep(search(look, 0, leaves, (part) => !leaving(part)));
-    if (leaves < flight.duration) keep(search(look, leaves, flight.duration, () => true));
+    const { duration } = flight;
+    const takes = isCaught && solid.solid === 'rail' ? Math.max(leaves, duration - TAKING) : duration;
+    if (leaves < takes) keep(search(look, leaves, takes, () => true));
+    if (takes < duration) keep(search(look, takes, duration, (part) => !leaving(part)));
   }
   return nearest;
 }

@@ -10,9 +10,13 @@ import type { SkillTarget } from '../measure/target.ts';
 import { turnSign } from '../measure/words.ts';
 import { buildSkill } from '../skill/build-skill.ts';
 import type { Contact } from '../skill/contact-room.ts';
-import { type Flyer, makeFlyer } from '../skill/flyer.ts';
+import { cutFlight } from '../skill/cut-at-catch.ts';
+import type { CatchOutcome } from '../skill/find-catch.ts';
+import { type Flown, type Flyer, makeFlyer } from '../skill/flyer.ts';
 import { calcHeldReach, type LandingJudge } from '../skill/held-landing.ts';
-import { type LaunchedSkill, launch } from '../skill/launch.ts';
+import type { LaunchedSkill } from '../skill/launch.ts';
+import { launchChained } from '../skill/launch-chained.ts';
+import { restart } from '../skill/restart.ts';
 import type { Skill } from '../skill/skill.ts';
 import type { BlockSpec, SkillSpec } from '../skill/skill-spec.ts';
 import { type Input, putInputs } from './input.ts';
@@ -35,6 +39,15 @@ export interface Outcome {
   readonly wanted: number;
   /** where the forces of the landing would have to pass, m, of a flight that ends on its feet; computed when asked for */
   readonly reach: () => number | undefined;
+  /** of a flight that is to end at a rail: of the farther hand at the catch, or at its nearest */
+  readonly catch?: {
+    /** m; NaN past the end of the rail */
+    readonly gap: number;
+    /** along the arms, towards the rail +, m/s */
+    readonly closing: number;
+    /** s */
+    readonly time: number;
+  };
 }
 
 /** How the flights of a search are flown; `contact` where the skill has a swing or a known contact. */
@@ -61,7 +74,7 @@ export class Evaluator {
     this.flyer = makeFlyer(options);
     this.base = buildSkill(spec);
     this.onlyTakeoff = inputs.every((i) => i.level === 'takeoff');
-    const now = launch(this.base, contact);
+    const now = launchChained(this.base, contact);
     this.sense = sense ?? senseOf(now, () => this.flyer.fly(now));
   }
 
@@ -71,11 +84,11 @@ export class Evaluator {
 
   skillAt(values: ArrayLike<number>): LaunchedSkill {
     const spec = this.specAt(values);
-    const skill = this.onlyTakeoff ? { ...this.base, start: spec.start, end: spec.end } : buildSkill(spec);
-    return launch(skill, this.contact);
+    const skill = this.onlyTakeoff ? restart(this.base, spec) : buildSkill(spec);
+    return launchChained(skill, this.contact);
   }
 
-  flightAt(values: ArrayLike<number>): Flight {
+  flightAt(values: ArrayLike<number>): Flown {
     this.flights++;
     return this.flyer.fly(this.skillAt(values));
   }
@@ -86,13 +99,16 @@ export class Evaluator {
   }
 }
 
+/** A flight that misses its rail is read where its hands are nearest to it, so that results stay smooth where it is caught. */
 export function calcOutcome(
-  flight: Flight,
+  flown: Flown,
   sense: Sense,
   target?: SkillTarget,
   blocks: readonly BlockSpec[] = [],
   judge?: LandingJudge,
 ): Outcome {
+  const { met } = flown;
+  const flight = met?.kind === 'missed' && met.moment.t > 0 ? cutFlight(flown, met.moment.t) : flown;
   const end = calcFlightEnd(flight);
   const { gravity, duration, p_WScm_W0, v_WScm_W0 } = flight;
   const at = (t: number): number => p_WScm_W0[1] + t * (v_WScm_W0[1] - (gravity * t) / 2);
@@ -102,10 +118,16 @@ export function calcOutcome(
     sense,
     h_Scm_W: flight.h_Scm_W,
     height: Math.max(at(0), at(duration), top > 0 && top < duration ? at(top) : Number.NEGATIVE_INFINITY),
-    held: heldAfter(flight, blocks[blocks.length - 1]),
+    held: met ? Number.POSITIVE_INFINITY : heldAfter(flight, blocks[blocks.length - 1]),
     wanted: target ? wantedEnd(end.somersault0, sense, target) : Number.NaN,
-    reach: once(() => (end.isUndefined ? undefined : calcHeldReach(flight, end.twist, judge))),
+    reach: once(() => (met || end.isUndefined ? undefined : calcHeldReach(flight, end.twist, judge))),
+    ...(met ? { catch: catchOf(met) } : {}),
   };
+}
+
+function catchOf({ kind, moment, ...rest }: CatchOutcome): NonNullable<Outcome['catch']> {
+  const isBeside = kind === 'missed' && 'ways' in rest && rest.ways.includes('beside');
+  return { gap: isBeside ? Number.NaN : moment.gap, closing: moment.along, time: moment.t };
 }
 
 function heldAfter({ duration, apex }: Flight, last: BlockSpec | undefined): number {
@@ -129,7 +151,7 @@ function once<T>(compute: () => T): () => T {
 }
 
 /** Of a flight that was flown already. */
-export const outcomeOf = (skill: LaunchedSkill, flight: Flight): Outcome =>
+export const outcomeOf = (skill: LaunchedSkill, flight: Flown): Outcome =>
   calcOutcome(
     flight,
     senseOf(skill, () => flight),

@@ -28,10 +28,13 @@ export const SAME_COUNT = 60 * RAD;
 
 /**
  * About the target of the skill; without one, about what the skill does now. A landing on the feet is judged as the verdict judges it: by the
- * band of the landing model in which it is held, with a hop or a small step at most; tilt and twist by what a verdict calls missed.
+ * band of the landing model in which it is held, with a hop or a small step at most; tilt and twist by what a verdict calls missed. A flight to a rail
+ * is judged by the catch that it asks for.
  */
 export function usualWindow(spec: SkillSpec, now: Outcome): Window {
-  const { target } = spec;
+  const { target, catch: ask } = spec;
+  // distances are counted from the middle, so a gap of nothing is the middle of its bounds
+  if (ask) return [boundAbout('catch.gap', ask.gap), boundAbout('catch.closing', ask.closing)];
   const middleOf = (id: string, result: Result): number =>
     !target ? result.get(now) : id === 'twists' ? target.twists : 0;
   const bounds = USUAL_WINDOW.map(([name, half]): Bound => {
@@ -46,6 +49,8 @@ export function usualWindow(spec: SkillSpec, now: Outcome): Window {
   const middle = middleOf(landing.result.id, landing.result);
   return [held, { ...landing, low: middle - SAME_COUNT, high: middle + SAME_COUNT }, ...rest];
 }
+
+const boundAbout = (result: string, half: number): Bound => ({ result: findResult(result), low: -half, high: half });
 
 /** Undefined where no landing on the feet is wanted, or the surface is none that the landing model knows. */
 function heldBounds({ end, target }: SkillSpec, now: Outcome): Bound | undefined {

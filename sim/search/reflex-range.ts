@@ -5,6 +5,7 @@
 import { RAD } from '../math/angles.ts';
 import { type BalanceSpec, DEFAULT_BALANCE, type SensingNoise } from '../skill/balance.ts';
 import { isHeldStraight } from '../skill/balance-growth.ts';
+import { ownId } from './leg-id.ts';
 import type { ShareAfter } from './margin-study.ts';
 import type { StudyRequest } from './span.ts';
 
@@ -40,7 +41,7 @@ const TURNS = /^takeoff\.(tilt|twist|h\.[xy])$|^swing\.lateHand$/;
 export const needsReflexRange = (
   flight: Parameters<typeof isHeldStraight>[0],
   { spec, vary }: Pick<StudyRequest, 'spec' | 'vary'>,
-): boolean => vary.some(({ input }) => TURNS.test(input)) && isHeldStraight(flight, spec.target);
+): boolean => vary.some(({ input }) => TURNS.test(ownId(input))) && isHeldStraight(flight, spec.target);
 
 const NOTE =
   'None of these is what an athlete lands: the body falls into a twist by itself, and how an athlete holds it is not known to the model. ' +

@@ -16,6 +16,11 @@ export interface Result {
   get(outcome: Outcome): number;
 }
 
+const catchOf =
+  (name: keyof NonNullable<Outcome['catch']>): Result['get'] =>
+  (outcome) =>
+    outcome.catch?.[name] ?? Number.NaN;
+
 export const RESULTS: readonly Result[] = [
   {
     id: 'somersaults',
@@ -64,6 +69,14 @@ export const RESULTS: readonly Result[] = [
     unit: 'rad',
     get: ({ end }) => (end.isUndefined ? Number.NaN : end.greatestTilt),
   },
+  { id: 'catch.gap', label: 'farther hand from the rail at its nearest', unit: 'm', get: catchOf('gap') },
+  {
+    id: 'catch.closing',
+    label: 'speed of the hands along the arms there, towards the rail +',
+    unit: 'mPerS',
+    get: catchOf('closing'),
+  },
+  { id: 'catch.time', label: 'time of the catch, or of the nearest', unit: 's', get: catchOf('time') },
   { id: 'airTime', label: 'time in the air', unit: 's', get: ({ end }) => end.duration },
   { id: 'height', label: 'highest place of the mass centre', unit: 'm', get: ({ height }) => height },
   {

@@ -1,15 +1,16 @@
 /** Flies the many variants of a study, with the balance reflex or without, and says what each comes to. */
-import type { Flight } from '../flight/flight.ts';
 import type { BalanceSpec } from '../skill/balance.ts';
 import { planTwist } from '../skill/balance-plan.ts';
 import type { TwistPlan } from '../skill/balance-schedule.ts';
 import { buildSkill } from '../skill/build-skill.ts';
 import { calcClearance } from '../skill/clearance.ts';
 import type { Contact } from '../skill/contact-room.ts';
-import { type Flyer, makeFlyer } from '../skill/flyer.ts';
+import { type Flown, type Flyer, makeFlyer } from '../skill/flyer.ts';
 import { judgeWith } from '../skill/held-landing.ts';
-import { type LaunchedSkill, launch } from '../skill/launch.ts';
+import type { LaunchedSkill } from '../skill/launch.ts';
+import { launchChained } from '../skill/launch-chained.ts';
 import { freeKeys } from '../skill/near-flight.ts';
+import { restart } from '../skill/restart.ts';
 import type { Skill } from '../skill/skill.ts';
 import type { SkillSpec } from '../skill/skill-spec.ts';
 import { calcOutcome, type Outcome, type Sense, senseOf } from './evaluate.ts';
@@ -42,7 +43,7 @@ export class SampleFlyer {
   readonly sense: Sense;
   readonly balance: BalanceSpec | undefined;
   /** flight of the skill as written */
-  readonly now: Flight;
+  readonly now: Flown;
   private readonly plan: TwistPlan | undefined;
   /** inputs that need new keys or a new body */
   private readonly heavy: readonly number[];
@@ -58,7 +59,7 @@ export class SampleFlyer {
     this.keeps = keeps;
     this.heavy = inputs.flatMap((input, i) => (input.level === 'takeoff' ? [] : [i]));
     // as it is written: keys out of order are refused here as everywhere
-    const base = launch(buildSkill(spec), contact);
+    const base = launchChained(buildSkill(spec), contact);
     this.plan = balance ? planTwist(base) : undefined;
     // agreed upon in full once, nearby from then on
     this.now = makeFlyer().fly(base);
@@ -66,13 +67,13 @@ export class SampleFlyer {
   }
 
   /** `draw`: number of the sample, for what the reflex feels by chance */
-  flightAt(values: ArrayLike<number>, spec = putInputs(this.spec, this.inputs, values), draw?: number): Flight {
+  flightAt(values: ArrayLike<number>, spec = putInputs(this.spec, this.inputs, values), draw?: number): Flown {
     return this.fly(values, spec, draw).flight;
   }
 
-  private fly(values: ArrayLike<number>, spec: SkillSpec, draw?: number): { skill: LaunchedSkill; flight: Flight } {
+  private fly(values: ArrayLike<number>, spec: SkillSpec, draw?: number): { skill: LaunchedSkill; flight: Flown } {
     const { skill: built, flyer } = this.build(spec, values);
-    const skill = launch({ ...built, start: spec.start, end: spec.end }, this.contact);
+    const skill = launchChained(restart(built, spec), this.contact);
     return { skill, flight: flyer.fly(skill, draw) };
   }
 

@@ -262,6 +262,7 @@ const clamp01 = (v: number): number => Math.min(1, Math.max(0, v));
 /** Faults of one flight, or of a body or keys at one draw, that a search walks around; everything else is a fault of the problem. */
 const OF_FLIGHT = new Set([
   'FieldError',
+  'LegEndError',
   'ScheduleOrderError',
   'NoTouchdownError',
   'NoAgreementError',

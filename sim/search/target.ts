@@ -10,8 +10,10 @@ import { OUT_UNITS, outside } from '../math/out-units.ts';
 import { bandOf, heldWithin } from '../measure/landing-band.ts';
 import type { SkillTarget } from '../measure/target.ts';
 import { buildSkill } from '../skill/build-skill.ts';
+import type { CatchAsk } from '../skill/catch-ask.ts';
 import type { DraftSpec } from '../skill/draft-spec.ts';
-import { type LaunchedSkill, launch } from '../skill/launch.ts';
+import type { LaunchedSkill } from '../skill/launch.ts';
+import { launchChained } from '../skill/launch-chained.ts';
 import type { NamedPose, SkillSpec } from '../skill/skill-spec.ts';
 import { SAME_COUNT } from './margin-window.ts';
 import { findResult } from './result.ts';
@@ -49,7 +51,7 @@ export interface TargetFields {
   readonly airTime?: number;
   readonly height?: number;
   readonly surface?: { readonly kind: SurfaceKind; readonly y: number };
-  /** 'held' (left out): where it comes down on its feet on a floor or mat, the landing has to be held as its verdict has it; 'any': its angle alone */
+  /** 'held' (left out): where it comes down on its feet on a floor or mat, the landing has to be held as its verdict has it, and a rail caught; 'any': its angle alone */
   readonly ending?: 'held' | 'any';
   /** shape held at the end, in place of the skill's last one */
   readonly endShape?: { readonly id: string; readonly pose: NamedPose };
@@ -103,10 +105,10 @@ export function aimAt(spec: SkillSpec, fields: TargetFields, launched?: Launched
     landingAngle: fields.landingAngle ?? landingOf(spec, fields, launched),
   };
   const wanted = withEnd({ ...spec, target }, fields);
-  const held = fields.ending === 'any' ? undefined : heldWish(wanted);
+  const held = fields.ending === 'any' ? [] : heldWishes(wanted);
   const wishes: Wish[] = [
     // a landing is held at an angle of its own: one that is asked for beside it is asked for by its tolerance
-    held && fields.within?.landing === undefined
+    held.length > 0 && fields.within?.landing === undefined
       ? { result: 'short', value: 0, tolerance: SAME_COUNT, isLoose: true }
       : { result: 'short', value: 0, tolerance: within.landing },
     { result: 'twists', value: fields.twists, tolerance: within.twists },
@@ -118,14 +120,15 @@ export function aimAt(spec: SkillSpec, fields: TargetFields, launched?: Launched
     })),
     ...(fields.airTime === undefined ? [] : [{ result: 'airTime', value: fields.airTime, tolerance: within.airTime }]),
     ...(fields.height === undefined ? [] : [{ result: 'height', value: fields.height, tolerance: within.height }]),
-    ...(held ? [held] : []),
+    ...held,
   ];
   for (const wish of wishes) findResult(wish.result);
-  return { spec: wanted, wishes, ...(held ? { ending: 'held' } : {}) };
+  return { spec: wanted, wishes, ...(held.length > 0 ? { ending: 'held' } : {}) };
 }
 
 /** The skill's own target. */
 export function ownAim(spec: SkillSpec, within?: Partial<Tolerances>, ending?: TargetFields['ending']): Aim {
+  if (!spec.target && spec.catch && ending !== 'any') return { spec, wishes: catchWishes(spec.catch), ending: 'held' };
   if (!spec.target) throw new FieldError('target', undefined, 'the somersaults and twists that are wanted');
   const { somersaults, somersaultWord, twists, twistWord, landingAngle } = spec.target;
   return aimAt(spec, {
@@ -137,6 +140,18 @@ export function ownAim(spec: SkillSpec, within?: Partial<Tolerances>, ending?: T
     ...(within ? { within } : {}),
     ...(ending ? { ending } : {}),
   });
+}
+
+/** Whatever is caught is as good: near enough, and not too fast along the arms. */
+const catchWishes = ({ gap, closing }: CatchAsk): Wish[] => [
+  { result: 'catch.gap', value: 0, tolerance: gap, isLoose: true },
+  { result: 'catch.closing', value: 0, tolerance: closing, isLoose: true },
+];
+
+function heldWishes(spec: SkillSpec): Wish[] {
+  if (spec.catch) return catchWishes(spec.catch);
+  const reach = heldWish(spec);
+  return reach ? [reach] : [];
 }
 
 /** Reach in the middle of what is held; undefined where no landing on the feet is wanted, or the surface is none that the landing model knows. */
@@ -191,7 +206,7 @@ function landingOf(spec: SkillSpec, fields: TargetFields, launched?: LaunchedSki
     const start = own.landingAngle / REV - signOf(own.somersaultWord) * (own.somersaults % 1);
     return withinHalf(start + turned) * REV;
   }
-  const { takeoff, launch: from } = launched ?? launch(buildSkill(spec));
+  const { takeoff, launch: from } = launched ?? launchChained(buildSkill(spec));
   const isInverted = from.kind !== 'swing' && Math.abs(withinHalf(takeoff.somersault / REV)) > 0.25;
   return withinHalf((isInverted ? 0.5 : 0) + turned) * REV;
 }

@@ -6,6 +6,7 @@ import { makeBody } from '../skill/build-skill.ts';
 import type { SkillSpec } from '../skill/skill-spec.ts';
 import { checkInput, type Input } from './input.ts';
 import { findInput } from './inputs.ts';
+import { ownId } from './leg-id.ts';
 
 export interface Unknown {
   readonly input: Input;
@@ -47,7 +48,8 @@ export function makeUnknown(spec: SkillSpec, id: string, span?: readonly [number
 }
 
 function usualSpan(spec: SkillSpec, input: Input): Omit<Unknown, 'input'> {
-  const { id, value, unit, scale } = input;
+  const { value, unit, scale } = input;
+  const id = ownId(input.id);
   const around = (by: number): Omit<Unknown, 'input'> => ({
     from: value - by,
     to: value + by,

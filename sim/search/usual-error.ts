@@ -3,6 +3,7 @@ import { RAD } from '../math/angles.ts';
 import { FieldError } from '../math/field-error.ts';
 import { NATIONAL_ERRORS } from '../skill/national-errors.ts';
 import type { Input } from './input.ts';
+import { ownId } from './leg-id.ts';
 
 type ErrorLevel = 'national' | 'elite';
 export interface ErrorSetting {
@@ -85,7 +86,8 @@ const USUAL: readonly UsualError[] = [
   { ...angle(/^(key|block):\d+\.angle\b|^shape:\w+\.angle:/, OTHER_ANGLES), isListed: false },
 ];
 
-const find = ({ id }: Input): UsualError | undefined => USUAL.find(({ name }) => name.test(id));
+/** Of a leg before as of the leg itself. */
+const find = ({ id }: Input): UsualError | undefined => USUAL.find(({ name }) => name.test(ownId(id)));
 
 /** Whether a study varies the input without being asked to. */
 export function isUsual(input: Input): boolean {

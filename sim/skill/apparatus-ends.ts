@@ -11,12 +11,13 @@ import {
   LAYER_PAST_RAIL,
   PLATFORM_FROM,
 } from './apparatus-sizes.ts';
+import type { CatchOutcome } from './find-catch.ts';
 import type { LaunchedSkill } from './launch.ts';
 
 /** A launched skill and its flight; a whole skill is one. */
 export interface LaunchedFlight {
   readonly skill: Pick<LaunchedSkill, 'launch' | 'end'> & Partial<Pick<LaunchedSkill, 'after' | 'catch'>>;
-  readonly flight: Flight;
+  readonly flight: Flight & { readonly met?: CatchOutcome };
 }
 
 export const wayOf = ({ v_WScm_W0: [along] }: Pick<Flight, 'v_WScm_W0'>): 1 | -1 => (along < 0 ? -1 : 1);

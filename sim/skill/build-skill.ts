@@ -69,7 +69,19 @@ export function buildSkill(spec: SkillSpec): Skill {
     ...(spec.after ? { after: spec.after } : {}),
     ...(spec.catch ? { catch: spec.catch } : {}),
     ...(spec.target ? { target: spec.target } : {}),
+    ...(spec.earlier ? { earlier: spec.earlier.map(buildEarlier) } : {}),
   };
+}
+
+const builtEarlier = new WeakMap<SkillSpec, Skill>();
+
+/** A leg before that is the same spec is the same skill, so that what it hands over is found again. */
+function buildEarlier(spec: SkillSpec): Skill {
+  const known = builtEarlier.get(spec);
+  if (known) return known;
+  const made = buildSkill(spec);
+  builtEarlier.set(spec, made);
+  return made;
 }
 
 /** Where a skill's file has the schedule, for faults: a swing or a contact comes before the flight. */

@@ -76,10 +76,7 @@ export function calcCatch(
   const base = { spec, rail, watch, outcome };
   if (outcome.kind !== 'caught') return base;
   const { t } = outcome.moment;
-  const sway: [number, number, number, number] = [0, 0, 0, 0];
-  if (left?.sway) swayInto(left.sway, t, sway);
-  const place = { rail, x: spec.alongX, sway, arms: spec.armsStiffness };
-  const on = contact.catchRail(flight, t, place);
+  const on = takeRail(flight, t, spec, contact, left);
   const { tilt, unfinished, asymmetry } = on;
   const known = { ...base, turned: { tilt, unfinished } };
   if (spec.hands !== 'both') return { ...known, notComputed: { kind: 'oneHand' } };
@@ -101,4 +98,17 @@ export function calcCatch(
     ...known,
     caught: { ...caught, ...contact.makeCaughtSwing({ body, gravity, rail, start, strength, ...moves }) },
   };
+}
+
+/** The hands on the rail at a time of the flight: what they join, or why nothing. */
+export function takeRail(
+  flight: Flight,
+  t: number,
+  { rail, alongX, armsStiffness }: CatchSpec,
+  contact: Contact,
+  left?: { readonly sway?: RailSway },
+): ReturnType<Contact['catchRail']> {
+  const sway: [number, number, number, number] = [0, 0, 0, 0];
+  if (left?.sway) swayInto(left.sway, t, sway);
+  return contact.catchRail(flight, t, { rail: contact.getRail(rail), x: alongX, sway, arms: armsStiffness });
 }

@@ -11,6 +11,12 @@ export interface ChainSpec {
   readonly legs: readonly ChainLegSpec[];
 }
 
+/** A leg with the legs before it, for searches: they vary what begins the first and read what ends this one. */
+export function legSpec({ legs }: ChainSpec, leg: number): SkillSpec {
+  const { spec } = legs[leg];
+  return leg === 0 ? spec : { ...spec, earlier: legs.slice(0, leg).map((one) => ({ ...one.spec, title: one.title })) };
+}
+
 export function buildChain({ title, legs }: ChainSpec): SkillChain {
   const built = legs.map(({ spec, ...leg }): ChainLeg => ({ ...leg, skill: buildSkill(spec) }));
   const { body, gravity } = built[0].skill;

@@ -8,7 +8,7 @@ import { type LaunchedFlight, leftPiece } from './apparatus-ends.ts';
 
 /** Nearest of rail, table or board through the flight; undefined where the skill leaves none. */
 export const calcClearance = (flown: LaunchedFlight): Clearance | undefined =>
-  calcNearest(flown.flight, solidsOf(flown));
+  calcNearest(flown.flight, solidsOf(flown), flown.flight.met?.kind === 'caught');
 
 export function solidsOf(flown: LaunchedFlight): readonly Solid[] {
   const left = leftPiece(flown);

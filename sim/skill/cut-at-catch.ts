@@ -19,7 +19,7 @@ export function cutAtCatch<F extends Flight>(flight: F, skill: Pick<LaunchedSkil
 /** With what came of it, and the flight as it would have gone on. */
 type Cut<F> = F & { readonly met: CatchOutcome; readonly uncut?: F };
 
-function cutFlight<F extends Flight & { readonly met: CatchOutcome }>(flight: F, t: number): F & { readonly uncut: F } {
+export function cutFlight<F extends Flight>(flight: F, t: number): F & { readonly uncut: F } {
   const stepTimes = [...flight.stepTimes.filter((step) => step < t), t];
   return { ...flight, duration: t, stepTimes, uncut: flight };
 }

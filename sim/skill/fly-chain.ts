@@ -8,7 +8,7 @@ import type { FlightOptions } from '../flight/fly.ts';
 import { makeState, readState } from '../motion/state.ts';
 import { type ChainLeg, type Handover, handOver, type SkillChain } from './chain.ts';
 import type { ContactCourse } from './contact-course.ts';
-import type { WholeContact } from './contact-room.ts';
+import type { Contact, WholeContact } from './contact-room.ts';
 import { courseOf } from './course-of.ts';
 import type { Skill } from './skill.ts';
 import { flyWhole, type Whole } from './whole.ts';
@@ -118,7 +118,7 @@ function handToSwing({ catch: caught }: Whole): Handover | undefined {
 }
 
 /** What is on the ground in the contact that a leg begins with. */
-function limbOf({ start }: Skill, contact: WholeContact): 'hands' | 'feet' | undefined {
+export function limbOf({ start }: Skill, contact: Contact): 'hands' | 'feet' | undefined {
   const approach = start.kind === 'swing' ? undefined : start.contact;
   return approach && (approach.limb ?? contact.TAKEOFF_PRESETS[approach.place].by);
 }

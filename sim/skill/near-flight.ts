@@ -4,7 +4,7 @@
  */
 import type { Flight } from '../flight/flight.ts';
 import { NoAgreementError } from './agreed-flight.ts';
-import type { SkillSpec } from './skill-spec.ts';
+import type { BlockSpec, SkillSpec } from './skill-spec.ts';
 
 /** Closing in takes three or four flights. */
 const MOST_TRIES = 16;
@@ -13,10 +13,12 @@ const NEAR = 0.3;
 
 /** The skill with shapes that are come to late left at once. */
 export function freeKeys(spec: SkillSpec): SkillSpec {
-  const blocks = spec.blocks.map((b) =>
-    b.to.anchor === b.from.anchor && b.to.s < b.from.s ? { ...b, to: b.from } : b,
-  );
-  return { ...spec, blocks };
+  const isLate = ({ from, to }: BlockSpec): boolean => to.anchor === from.anchor && to.s < from.s;
+  const earlier = spec.earlier?.map(freeKeys);
+  // a leg that needs nothing stays the same object: what it hands over is found again
+  if (!spec.blocks.some(isLate) && !earlier?.some((leg, i) => leg !== spec.earlier?.[i])) return spec;
+  const blocks = spec.blocks.map((b) => (isLate(b) ? { ...b, to: b.from } : b));
+  return { ...spec, blocks, ...(earlier ? { earlier } : {}) };
 }
 
 interface Agreement {

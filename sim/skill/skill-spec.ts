@@ -58,4 +58,6 @@ export interface SkillSpec {
   /** the file names the entry that ends the flight */
   readonly isEntry?: true;
   readonly target?: SkillTarget;
+  /** the legs before this one, in order, where it is a leg of a chain: what begins it is theirs to give (launch-chained.ts) */
+  readonly earlier?: readonly SkillSpec[];
 }

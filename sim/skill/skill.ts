@@ -26,4 +26,6 @@ export interface Skill {
   /** the flight ends with the hands at a rail, if they meet it */
   readonly catch?: CatchAsk;
   readonly target?: SkillTarget;
+  /** the legs before this one, in order, where it is a leg of a chain (launch-chained.ts) */
+  readonly earlier?: readonly Skill[];
 }

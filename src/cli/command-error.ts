@@ -14,6 +14,7 @@ const BAD_INPUT: readonly string[] = [
   'CommandError',
   'FieldError',
   'GivenInputError',
+  'LegEndError',
   'NoAgreementError',
   'NoReleaseError',
   'NoTouchdownError',

@@ -165,12 +165,17 @@ function formatWindow({ window }: Study, spec: SkillSpec, now: readonly number[]
   });
   const { distance } = distanceIn(window, now);
   const verdict =
-    distance <= 1 ? '' : '\nThe skill as it is lands outside the window: bars have no length; solve for it first.';
+    distance <= 1
+      ? ''
+      : `\nThe skill as it is ${spec.catch ? 'is outside' : 'lands outside'} the window: bars have no length; solve for it first.`;
   const held = window.some(({ result }) => result.id === 'reach')
     ? '\nA landing is held (stands, a hop or a small step) as the landing model has it for this surface; what may be held is run where the skill states a landing; what turns too fast to be judged goes by the band of that model. What touches rail, table or board is not held.'
     : '';
+  const caught = spec.catch
+    ? '\nA try is caught where its farther hand comes as near to the rail as the catch asks, no faster along the arms than it asks (on either side of 0 the same); what is outside is missed or too fast, or what comes before it could not be flown.'
+    : '';
   const coarse = spec.start.kind === 'swing' && spec.start.swing.lateHand ? `\n${wordCoarseTwist()}` : '';
-  return `Window of the landing\n${formatTable(['result', 'from', 'to', 'as it is', 'unit'], rows, 1)}${held}${coarse}${verdict}`;
+  return `Window of the ${spec.catch ? 'catch' : 'landing'}\n${formatTable(['result', 'from', 'to', 'as it is', 'unit'], rows, 1)}${held}${caught}${coarse}${verdict}`;
 }
 
 function formatBars(study: Study, bars: readonly Bar[]): string {

@@ -5,7 +5,7 @@ import {
   distances,
   flySkill,
   joinTables,
-  launch,
+  launchChained,
   makeReflexRange,
   needsReflexRange,
   openStudy,
@@ -28,7 +28,7 @@ export async function runReflexRange(
 ): Promise<ReflexRange | undefined> {
   if (table.from !== 0 || table.n === 0) return undefined;
   const contact = await contactFor(request.spec);
-  const flight = flySkill(launch(buildSkill(request.spec), contact));
+  const flight = flySkill(launchChained(buildSkill(request.spec), contact));
   if (!needsReflexRange(flight, request)) return undefined;
   const { window } = openStudy(request, contact);
   const n = Math.min(REFLEX_TRIES, table.n);

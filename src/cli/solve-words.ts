@@ -53,12 +53,16 @@ export function formatAnswer(problem: SearchProblem, answer: Answer, body: Body,
       ...list.map(
         (s, i) => `  ${labels[i]}  ${s.held === false && !answer.nearest ? 'not held: ' : ''}${wordVerdict(s.verdict)}`,
       ),
-      ...(answer.nearest ? [] : [`  ${problem.ending === 'held' ? HELD_WORDS : MET_WORDS}`]),
+      ...(answer.nearest ? [] : [`  ${problem.ending === 'held' && !problem.spec.catch ? HELD_WORDS : MET_WORDS}`]),
     );
     parts.push('', 'What it costs', formatCosts(list, labels, body, margin));
   }
   if (answer.nearest)
-    parts.push('', 'What prevents it', ...answer.nearest.obstacles.map((o) => `  ${wordObstacle(o)}`));
+    parts.push(
+      '',
+      'What prevents it',
+      ...answer.nearest.obstacles.map((o) => `  ${wordObstacle(o, problem.spec.catch !== undefined)}`),
+    );
   return parts.join('\n');
 }
 
@@ -199,14 +203,14 @@ function wordJointShare({ share, beyond }: JointShare): string {
     : `at ${(beyond.rate * DEG).toFixed(0)} deg/s, where next to no strength is known`;
 }
 
-function wordObstacle(o: NonNullable<Answer['nearest']>['obstacles'][number]): string {
+function wordObstacle(o: NonNullable<Answer['nearest']>['obstacles'][number], isToRail: boolean): string {
   if (o.kind === 'wish') {
     const { wish, value } = o.term;
     const { label, unit } = findResult(wish.result);
     const { word, scale } = OUT_UNITS[unit];
     return `${label}: ${round(value * scale)} ${word} reached, ${show(wish.value * scale)} wanted`;
   }
-  if (o.kind === 'ending') return 'the landing would not be held';
+  if (o.kind === 'ending') return isToRail ? 'the rail would not be caught' : 'the landing would not be held';
   if (o.kind === 'touch') return `it would touch the ${o.solid}`;
   if (o.kind === 'limit')
     return o.limit === 'late'

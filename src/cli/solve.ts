@@ -17,7 +17,7 @@ import {
   formatAnswerJson,
   formatSkill,
   type LaunchedSkill,
-  launch,
+  launchChained,
   makeUnknown,
   needsReflexRange,
   OUT_UNITS,
@@ -70,7 +70,7 @@ export async function runSolve(command: SolveCommand): Promise<string | CommandO
   ];
   checkApart(wanted, inputs);
   const contact = await contactFor(spec);
-  const aim = aimOf(command, spec, () => launch(skill, contact));
+  const aim = aimOf(command, spec, () => launchChained(skill, contact));
   const unknowns = command.vary.map((typed): Unknown => {
     const { id, span } = readSpan(typed);
     if (!span) return makeUnknown(aim.spec, id);
@@ -95,7 +95,7 @@ export async function runSolve(command: SolveCommand): Promise<string | CommandO
   // what is offered is what flies as it is read back from its file
   const flies = (solution: Solution): boolean => {
     try {
-      flySkill(launch(buildSkill(parseBack(textOf(solution))), contact));
+      flySkill(launchChained(buildSkill(parseBack(textOf(solution))), contact));
       return true;
     } catch (error) {
       if (wordBadInput(error) === undefined) throw error;
@@ -105,7 +105,7 @@ export async function runSolve(command: SolveCommand): Promise<string | CommandO
   const answer = keepFlying(found, flies);
   const best = answer.solutions[0] ?? answer.nearest;
   const isOpenLoop =
-    !balance && needsReflexRange(flySkill(launch(skill, contact)), usualStudy(aim.spec, seed, contact));
+    !balance && needsReflexRange(flySkill(launchChained(skill, contact)), usualStudy(aim.spec, seed, contact));
   const how = wordBalance(balance) + (isOpenLoop ? STRAIGHT : '');
   if (!best && isInterrupted) return { out: '', interrupted: NOTHING_KEPT };
   if (!best) throw new NothingFlownError(wordNothingFlown(problem, answer));

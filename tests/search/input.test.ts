@@ -142,7 +142,8 @@ describe('the short way to the end of a flight', () => {
 
   it('every result is a number for a preset with a target', () => {
     const outcome = new Evaluator(specOf('double-back-pike-full-out'), []).outcomeAt([]);
-    for (const r of RESULTS) if (r.id !== 'twistsAfter.3') expect(r.get(outcome), r.id).not.toBeNaN();
+    for (const r of RESULTS)
+      if (r.id !== 'twistsAfter.3' && !r.id.startsWith('catch.')) expect(r.get(outcome), r.id).not.toBeNaN();
   });
 });
 

@@ -243,7 +243,7 @@ function Cost(props: { label: string; value: string; bar: number; tick?: boolean
 
 function wordObstacle(state: AskState, spans: readonly BlockSpan[], o: ObstacleResult): string {
   const open = state.skill();
-  if (o.kind === 'ending') return t.obstacle.ending;
+  if (o.kind === 'ending') return open?.spec.catch ? t.obstacle.missed : t.obstacle.ending;
   if (o.kind === 'touch') return t.obstacle.touch(o.solid);
   if (o.kind === 'limit') return o.limit === 'late' ? t.obstacle.late : t.obstacle.limit(t.limits[o.limit]);
   if (o.kind === 'wish') {

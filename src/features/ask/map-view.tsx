@@ -55,9 +55,12 @@ export function MapChoices(props: Omit<Props, 'width' | 'height'>) {
   );
 }
 
-/** The word of the verdict where a landing on the feet is judged. */
-const insideWords = (one?: MapResult): readonly [string, string] =>
-  t.insides[one?.kind === 'wanted' ? 'wanted' : one?.window.some((b) => b.result === 'reach') ? 'held' : 'usual'];
+/** The word of the verdict where a landing on the feet, or a catch, is judged. */
+function insideWords(one?: MapResult): readonly [string, string] {
+  const has = (result: string): boolean => one?.window.some((b) => b.result === result) === true;
+  if (one?.kind === 'wanted') return t.insides.wanted;
+  return t.insides[has('reach') ? 'held' : has('catch.gap') ? 'caught' : 'usual'];
+}
 
 export function MapView(props: Props) {
   const flight = useFlight();

@@ -110,9 +110,14 @@ export function WantedLine(props: { state: AskState }) {
               <Choice label={t.twistTo} value={w().twistTo} words={t.sides} choose={(twistTo) => set({ twistTo })} />,
             </span>{' '}
             <span class="ask-clause">
-              {t.lands}{' '}
+              {props.state.skill()?.spec.catch ? t.endsAtRail : t.lands}{' '}
               <Show when={props.state.canHold()}>
-                <Choice label={t.ending} value={w().ending} words={t.endings} choose={(ending) => set({ ending })} />
+                <Choice
+                  label={t.ending}
+                  value={w().ending}
+                  words={props.state.skill()?.spec.catch ? t.railEndings : t.endings}
+                  choose={(ending) => set({ ending })}
+                />
               </Show>
               <Show when={!props.state.canHold() || w().ending === 'any'} fallback=",">
                 {' '}

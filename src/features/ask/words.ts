@@ -17,8 +17,10 @@ export const askTexts = {
   sides: { left: 'to the left', right: 'to the right', '': 'either side' },
   twistWithin: 'Twist, more or less',
   lands: 'lands',
+  endsAtRail: 'ends',
   ending: 'How the landing ends',
   endings: { held: 'on the feet, held', any: 'at an angle' },
+  railEndings: { held: 'with the rail caught', any: 'at an angle' },
   short: 'Short at most',
   shortTo: 'short to',
   over: 'Past at most',
@@ -166,6 +168,7 @@ export const askTexts = {
   obstacle: {
     wish: (what: string, got: string, wanted: string) => `${what}: reached ${got}, wanted ${wanted}`,
     ending: 'The landing would not be held',
+    missed: 'The rail would not be caught',
     touch: (solid: string) => `It would touch the ${solid}`,
     limit: (which: string) => `Joint ${which} would be passed`,
     late: 'The last shape would not be reached before touchdown',
@@ -208,7 +211,7 @@ export const askTexts = {
   windows: { usual: 'still landed', wanted: 'as asked' },
   windowMeans: {
     usual:
-      'held: stands, or with a hop or a small step, as the landing model has it for this surface, and nothing touches rail, table or board; 10° of tilt, 30° of twist. Where no landing on the feet is judged: within 10° short or past (judgement)',
+      'held: stands, or with a hop or a small step, as the landing model has it for this surface, and nothing touches rail, table or board; 10° of tilt, 30° of twist. Where no landing on the feet is judged: within 10° short or past (judgement). At a rail: caught, within the gap and the speed along the arms that the catch asks for',
     wanted: 'within the tolerances of the sentence',
   },
   balance: 'Balance',
@@ -277,9 +280,10 @@ export const askTexts = {
   place: (x: string, y: string, value: string, inside: string) => `${x}, ${y}: ${value}, ${inside}`,
   insides: {
     held: ['held', 'not held'],
+    caught: ['caught', 'missed'],
     usual: ['lands inside', 'lands outside'],
     wanted: ['as asked', 'not as asked'],
-  } as Readonly<Record<'held' | 'usual' | 'wanted', readonly [string, string]>>,
+  } as Readonly<Record<'held' | 'caught' | 'usual' | 'wanted', readonly [string, string]>>,
   noPlace: (x: string, y: string) => `${x}, ${y}: cannot be flown`,
   fill: (done: string, all: string) => `Row ${done} of ${all}`,
   mapFaults: (n: number, all: number) =>
@@ -300,6 +304,9 @@ export const askTexts = {
     reach: 'Landing: reach, forward +',
     lean: 'Lean at the end, backward +',
     greatestTilt: 'Greatest tilt',
+    'catch.gap': 'Farther hand from the rail',
+    'catch.closing': 'Along the arms at the rail, towards it +',
+    'catch.time': 'Time of the catch',
     airTime: 'Time in the air',
     height: 'Height of the centre of mass',
     momentum: 'Angular momentum',

@@ -5,7 +5,7 @@
 import { describe, expect, test } from 'vitest';
 import { chains } from '../../presets/index.ts';
 import { calcContactReport, type FlownChain, makeState, readState } from '../../sim/index.ts';
-import { flightsOf } from './flown.ts';
+import { fileOf, flightsOf } from './flown.ts';
 
 type Tag = 'V2' | 'M' | 'C' | 'J';
 type Row = readonly [what: string, of: (c: FlownChain) => number, low: number, high: number, tag: Tag];
@@ -34,6 +34,16 @@ const turning = (k: number) => (c: FlownChain) => {
 };
 const travel = (k: number) => (c: FlownChain) =>
   Math.abs(stateAt(c, k, 'end').p_WScm_W[0] - stateAt(c, k, 'start').p_WScm_W[0]);
+
+const SIDE_ENTRY: readonly Row[] = [
+  ['hands on the table, one after the other, s', time(0), 0.2, 0.3, 'M'],
+  ['mean force of the table, body weights', meanUp(0), 0.3, 2.2, 'C'],
+  ['off the table along, m/s', along(0, 'start'), 2.8, 4.0, 'M'],
+  ['off the table up, m/s', up(0, 'start'), 2.0, 3.2, 'M'],
+  ['after the table, s', air(0), 0.8, 1.05, 'M'],
+  ['flown after the table, m', travel(0), 2.2, 3.6, 'M'],
+  ['turning after the table, m h2 a second', turning(0), 0, 0.5, 'C'],
+];
 
 const ROWS: Readonly<Record<string, readonly Row[]>> = {
   'vault-from-the-board': [
@@ -81,6 +91,8 @@ const ROWS: Readonly<Record<string, readonly Row[]>> = {
     ['turning of the tuck, m h2 a second', turning(1), 0, 0.5, 'C'],
     ['turning of the full, m h2 a second', turning(2), 0, 0.5, 'C'],
   ],
+  'vault-side-entry-arms-in': SIDE_ENTRY,
+  'vault-side-entry-arms-out': SIDE_ENTRY,
   'dive-two-and-a-half-pike': [
     ['on the board, s', time(0), 0.4, 0.5, 'M'],
     ['off the board up, m/s', up(0, 'start'), 4.2, 5.2, 'M'],
@@ -125,4 +137,19 @@ describe.each(Object.entries(ROWS))('%s', (id, rows) => {
     );
     expect(cautions).toEqual(EXPLAINED[id] ?? []);
   });
+});
+
+test('arms in and arms out leave one block in one way', () => {
+  const [[block, flight], [other, out]] = ['vault-side-entry-arms-in', 'vault-side-entry-arms-out'].map(
+    (id) => fileOf(id).phases,
+  );
+  expect(other).toEqual(block);
+  const takeoff = flight.kind === 'flight' && flight.takeoff;
+  expect(takeoff).toBeTruthy();
+  expect(out).toMatchObject({ takeoff });
+  const [inside, outside] = ['vault-side-entry-arms-in', 'vault-side-entry-arms-out'].map(
+    (id) => flightsOf(id).legs[0].whole.flight,
+  );
+  expect(outside.h_Scm_W).toEqual(inside.h_Scm_W);
+  expect(outside.v_WScm_W0).toEqual(inside.v_WScm_W0);
 });

@@ -5,7 +5,7 @@ import { afterOf, isMoreThanFlight } from '../../sim/math/phases.ts';
 import { placeIn } from '../../sim/math/sorted.ts';
 import type { Contacting } from '../engine/contact.ts';
 import type { FlightCaution } from '../engine/result.ts';
-import type { LegResult, WindowResult } from '../jobs/kinds/leg-data.ts';
+import type { CatchWindowResult, LegResult, WindowResult } from '../jobs/kinds/leg-data.ts';
 import type { PhaseSpan, StudyKind, WholeResult } from '../jobs/kinds/whole-data.ts';
 import type { WholePictures } from '../pictures/whole-input.ts';
 import { readStored, writeStored } from '../ui/stored.ts';
@@ -26,6 +26,7 @@ export interface WholeState {
   readonly isLandingStale: Accessor<boolean>;
   readonly whole: Accessor<WholeResult | undefined>;
   readonly window: Accessor<WindowResult | undefined>;
+  readonly catchWindow: Accessor<CatchWindowResult | undefined>;
   readonly late: Accessor<LateDose | undefined>;
   readonly busy: Accessor<boolean>;
   readonly failed: Accessor<string>;
@@ -58,6 +59,7 @@ function makeWholeState(page: Page): WholeState {
   const [engine, setEngine] = createSignal<Contacting>();
   const [pictures, setPictures] = createSignal<WholePictures>();
   const [whole, setWhole] = createSignal<WholeResult>();
+  const [catchWindow, setCatchWindow] = createSignal<CatchWindowResult>();
   const [window, setWindow] = createSignal<WindowResult>();
   const [likely, setLikely] = createSignal<{ of: SkillFile; result: Likelihood }>();
   const [late, setLate] = createSignal<LateDose>();
@@ -123,6 +125,9 @@ function makeWholeState(page: Page): WholeState {
           },
           window: (now) => {
             setWindow(now);
+          },
+          catchWindow: (now) => {
+            setCatchWindow(now);
           },
           late: (now) => {
             setLate(now);
@@ -233,6 +238,7 @@ function makeWholeState(page: Page): WholeState {
     isLandingStale: () => waits() && leg()?.judged !== undefined && !isOfShown(landedOf()),
     whole,
     window,
+    catchWindow,
     late,
     busy,
     failed,

@@ -1,7 +1,7 @@
 /** Whole skills from a worker: before and after the air. A newer question takes the place of an older one. */
 import type { Athlete, LateDose, Likelihood, ShapeData, SkillFile } from '../../sim/index.ts';
 import { makePagePool } from '../jobs/browser-port.ts';
-import type { WindowResult } from '../jobs/kinds/leg-data.ts';
+import type { CatchWindowResult, WindowResult } from '../jobs/kinds/leg-data.ts';
 import type { StudyKind, WholeResult } from '../jobs/kinds/whole-data.ts';
 import { type JobCall, JobCancelledError, type Pool } from '../jobs/pool.ts';
 
@@ -11,6 +11,7 @@ interface ContactListener {
   /** of the file that was asked about */
   likelihood(result: Likelihood, of: SkillFile): void;
   window(result: WindowResult | undefined): void;
+  catchWindow(result: CatchWindowResult | undefined): void;
   late(result: LateDose | undefined): void;
   failed(reason: string): void;
 }
@@ -59,6 +60,7 @@ export function makeContacting(shapes: Readonly<Record<string, ShapeData>>, pool
           else if (question !== newest) return;
           else if (step.kind === 'likelihood') listening?.likelihood(step.result, file);
           else if (step.kind === 'window') listening?.window(step.result);
+          else if (step.kind === 'catchWindow') listening?.catchWindow(step.result);
           if (step.kind === 'whole') next();
         },
       },

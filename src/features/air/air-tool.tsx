@@ -15,6 +15,8 @@ import { airTexts as t } from './air-texts.ts';
 import { BedAbove } from './bed-above.tsx';
 import { BedCards, isBedSeries } from './bed-cards.tsx';
 import { BeforeKnobs } from './before-knobs.tsx';
+import { CatchRows } from './catch-rows.tsx';
+import { CatchSide } from './catch-side.tsx';
 import { ContactGave } from './contact-gave.tsx';
 import { timeOfKey } from './instants.ts';
 import { ReleaseStudy } from './release-study.tsx';
@@ -163,7 +165,10 @@ function Under(props: PartProps) {
       </div>
       <div class="air-under" style={isBench() ? { height: `${room()}px` } : {}}>
         <div class="air-rows" style={{ width: `${props.frame.timeX + props.frame.timeWidth}px` }}>
-          <For each={rows()}>
+          <Show when={props.state.leg()?.catch}>
+            {(caught) => <CatchRows {...props} caught={caught()} room={room()} />}
+          </Show>
+          <For each={props.state.leg()?.catch ? [] : rows()}>
             {(row) => (
               <div class="whole-line">
                 <Show when={props.frame.timeX > 0}>
@@ -175,7 +180,17 @@ function Under(props: PartProps) {
           </For>
         </div>
         <div class="air-side" style={{ width: `${props.frame.sideWidth || props.frame.width}px` }}>
-          <Show when={props.whole.legs.some((leg) => leg.swing) && props.state.window()}>
+          <Show when={props.state.leg()?.catch}>
+            {(caught) => (
+              <CatchSide
+                caught={caught()}
+                way={(props.state.leg()?.vx ?? 0) < 0 ? -1 : 1}
+                window={props.state.catchWindow()}
+                width={sideRoom()}
+              />
+            )}
+          </Show>
+          <Show when={!props.state.leg()?.catch && props.whole.legs.some((leg) => leg.swing) && props.state.window()}>
             {(window) => <ReleaseStudy state={props.state} window={window()} width={sideRoom()} touch={!isBench()} />}
           </Show>
           <Show when={isBed()}>

@@ -161,7 +161,7 @@ function flightCard(span: PhaseSpan, leg: LegResult): Card {
     head: `${formatNumber(span.to - span.from, 2)} s`,
     rows: turnedRows(leg),
     notes: [
-      t.moveAlong(say('speed', along), say('speed', Math.abs(up)), up < 0),
+      t.moveAlong(say('speed', along, 1), say('speed', Math.abs(up), 1), up < 0),
       t.turning(say('momentum', flight.momentum)),
       t.rises(say('length', flight.top)),
     ],
@@ -199,7 +199,7 @@ function endCard(whole: WholeResult): Card | undefined {
     aside: '',
     head: landing?.kind === 'notOnFeet' ? wordDown(landing.part) : (said.split(/[,;:] /).at(-1) ?? said),
     rows,
-    notes: [t.comesDown(say('speed', down), say('speed', along))],
+    notes: [t.comesDown(say('speed', down, 1), say('speed', along, 1))],
     faults: [],
     ...(isOpen ? { isOpen: true } : {}),
   };

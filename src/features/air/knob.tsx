@@ -28,6 +28,9 @@ export function Knob(props: KnobProps) {
         {...props.scale}
         value={props.value}
         onChange={(v) => doc.edit(props.set(doc.file(), v), title())}
+        onDraft={draft}
+        onSettle={() => doc.settle(title())}
+        onAbandon={() => doc.abandon()}
       />
       <input
         type="range"

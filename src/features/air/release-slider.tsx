@@ -81,7 +81,7 @@ export function ReleaseSlider(props: { window: WindowResult; study: WindowStudy;
       <div class="study-head">
         <h3>{t.title}</h3>
         <NumberField
-          label={contactTexts.knobs.late}
+          label={`${t.title}, ms`}
           compact
           unit="ms"
           value={Math.round((swingOf(doc.file())?.releaseLateS ?? 0) * 1000)}

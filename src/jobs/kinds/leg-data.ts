@@ -1,5 +1,8 @@
 /** What each leg of a chain reports to the page: what comes before its flight, the flight, what ends it. Plain data; of each leg in the frame and from the take-off of its own flight. */
 import type {
+  CatchOutcome,
+  CatchResult,
+  CatchSpec,
   Clearance,
   ContactFault,
   ContactReport,
@@ -94,6 +97,41 @@ export interface LegFlight {
   readonly travel: number;
 }
 
+/** One value a time for each hand: m, m/s along the arms towards the rail; x, y from the rail. */
+export interface HandRows {
+  readonly distance: Float64Array;
+  readonly reach: Float64Array;
+  readonly along: Float64Array;
+  readonly x: Float64Array;
+  readonly y: Float64Array;
+}
+
+/** Hands and the rail that they may meet, through the flight; chain time. */
+export interface LegCatch {
+  readonly spec: CatchSpec;
+  readonly outcome: CatchOutcome;
+  readonly t: Float64Array;
+  readonly left: HandRows;
+  readonly right: HandRows;
+  /** of the mass centre towards the rail, m/s */
+  readonly toward: Float64Array;
+  readonly seen?: readonly (readonly [number, number])[];
+  /** at the catch, rad */
+  readonly turned?: { readonly tilt: number; readonly unfinished: number };
+  /** body weights on the hands, and over the stiffnesses of arms and rail */
+  readonly load?: { readonly weights: number; readonly range: readonly [number, number] };
+  readonly notComputed?: CatchResult['notComputed'];
+}
+
+/** The release before a catch, earlier and later. */
+export interface CatchWindowResult {
+  readonly leg: number;
+  readonly tries: readonly { readonly ms: number; readonly gapM: number }[];
+  readonly span?: { readonly fromMs: number; readonly toMs: number; readonly isOpen: readonly [boolean, boolean] };
+  /** what fails just beyond either end */
+  readonly ends: readonly [CatchOutcome | undefined, CatchOutcome | undefined];
+}
+
 /** What ends the flight of the last leg. */
 export type LegEnd = 'landing' | 'catch' | 'entry' | 'bounce' | 'open';
 
@@ -119,6 +157,7 @@ export interface LegResult {
   /** left out: another leg follows */
   readonly end?: LegEnd;
   readonly landing?: LandingOutcome;
+  readonly catch?: LegCatch;
   /** to rail, table or board */
   readonly nearest?: Clearance;
   /** of this leg alone; where a landing follows it is that of the landing */

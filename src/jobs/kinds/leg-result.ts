@@ -15,6 +15,7 @@ import {
   type WholeContact,
 } from '../../../sim/index.ts';
 import { DEG } from '../../../sim/math/angles.ts';
+import { makeLegCatch } from './catch-result.ts';
 import type { ContactResult, CourseResult, LegEnd, LegFlight, LegResult, SwingResult } from './leg-data.ts';
 
 /** A common rule: the turn at constant speed on a circle, which ignores that the bottom is the fastest part. */
@@ -138,6 +139,7 @@ export function makeLegResult(one: FlownLeg, room: WholeContact, isLast: boolean
   const surface = skill.end.surface?.kind;
   const swing = makeSwingResult(whole, room);
   const pushed = makeContactResult(one, room);
+  const caught = makeLegCatch(one);
   return {
     title: leg.title,
     from: from + whole.from,
@@ -156,6 +158,7 @@ export function makeLegResult(one: FlownLeg, room: WholeContact, isLast: boolean
     ...(pushed ? { contact: pushed } : {}),
     flight: makeFlight(whole),
     ...(isLast ? { end: endOf(one) } : {}),
+    ...(caught ? { catch: caught } : {}),
     ...(landing ? { landing: landing.kind === 'landed' ? { kind: 'landed', report: landing.report } : landing } : {}),
     ...(nearest ? { nearest } : {}),
     verdict: verdictOf(whole, summary, nearest),

@@ -25,6 +25,7 @@ const FINE = 0.001;
 const FINE_FOR = 0.25;
 const COARSE = 0.005;
 const POSE = 0.01;
+const JUST = 1e-9;
 
 type LegReader = ReturnType<typeof makeInstantReader>;
 
@@ -39,6 +40,8 @@ function evenly(from: number, to: number, step: number): number[] {
 function rowTimes({ from, to, flight, contact }: Whole): number[] {
   const T = flight.duration;
   const rows = from < 0 ? evenly(from, 0, contact ? CONTACT : STEP) : [];
+  // a contact ends without a force: its last row is just before the air
+  if (from < 0 && contact) rows.push(-JUST);
   rows.push(...evenly(0, T, STEP));
   if (to > T) rows.push(...evenly(T, Math.min(T + FINE_FOR, to), FINE));
   if (to > T + FINE_FOR) rows.push(...evenly(T + FINE_FOR, to, COARSE));

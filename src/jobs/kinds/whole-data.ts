@@ -9,7 +9,7 @@ import type {
   SkillFile,
   TakeoffPlace,
 } from '../../../sim/index.ts';
-import type { LegResult, WindowResult } from './leg-data.ts';
+import type { CatchWindowResult, LegResult, WindowResult } from './leg-data.ts';
 
 export type PhaseKind = 'swing' | 'contact' | 'flight' | 'landing';
 
@@ -94,7 +94,8 @@ export type WholeProgress =
   | { readonly kind: 'whole'; readonly result: WholeResult }
   | { readonly kind: 'running' }
   | { readonly kind: 'likelihood'; readonly result: Likelihood }
-  | { readonly kind: 'window'; readonly result: WindowResult | undefined };
+  | { readonly kind: 'window'; readonly result: WindowResult | undefined }
+  | { readonly kind: 'catchWindow'; readonly result: CatchWindowResult | undefined };
 
 /** What the late hand gives for its time, where it was asked for. */
 export type WholeEnd = { readonly late: LateDose | undefined } | undefined;

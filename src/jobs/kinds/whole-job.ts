@@ -1,6 +1,7 @@
 /** A whole skill, all its legs; then, when asked, the studies of one of them: its release, its landing. */
 import { buildChain, calcLateDose, flyChain, likelihoodSteps, loadContact, parseChain } from '../../../sim/index.ts';
 import { type JobKind, loadForJob } from '../job.ts';
+import { makeCatchWindow } from './catch-result.ts';
 import type { WholeEnd, WholeProgress, WholeRequest } from './whole-data.ts';
 import { makeWholeResult } from './whole-result.ts';
 import { makeWindowResult } from './window-result.ts';
@@ -31,5 +32,6 @@ async function* flyAll({
   if (study === 'landing') return undefined;
   const at = Math.min(leg ?? 0, legs.length - 1);
   yield { kind: 'window', result: makeWindowResult(legs[at], at, contact) };
+  if (legs[at].whole.catch) yield { kind: 'catchWindow', result: makeCatchWindow(legs[at], at, contact) };
   return { late: calcLateDose(legs[at].skill, contact) };
 }

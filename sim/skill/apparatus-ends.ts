@@ -1,7 +1,7 @@
 /** What a flight leaves and what it comes down on, from what the skill says and where hands and feet are then. */
 import type { Flight } from '../flight/flight.ts';
 import { type ContactPlace, calcContactPlaces } from '../motion/contact-places.ts';
-import { around, below, blockPiece, ordered, type Piece, railPiece, type Span, tableTop } from './apparatus-piece.ts';
+import { around, below, blockPiece, type Extent, ordered, type Piece, railPiece, tableTop } from './apparatus-piece.ts';
 import {
   AROUND_FEET,
   BAR_MATS,
@@ -104,7 +104,7 @@ export function landedPiece(
     }
   }
   const [low, high] = ordered(from, to);
-  const x: Span = [Math.min(low, foot - AROUND_FEET), Math.max(high, foot + AROUND_FEET)];
+  const x: Extent = [Math.min(low, foot - AROUND_FEET), Math.max(high, foot + AROUND_FEET)];
   const z = around(touch ? touch.z : 0, LANDING_MAT.width);
   if (isPit) return { kind: 'pit', x, y: below(y), z, floorY: Math.min(0, y), way };
   const kind = skill.end.surface?.kind === 'floor' ? 'floor' : 'mat';

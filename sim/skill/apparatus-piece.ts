@@ -5,7 +5,7 @@
 import type { Body } from '../body/body.ts';
 import { BED, BED_HEIGHT, BLOCK_SIZES, type BlockKind, RAIL_WIDTH, TABLE_HEIGHT } from './apparatus-sizes.ts';
 
-export type Span = readonly [number, number];
+export type Extent = readonly [number, number];
 
 export interface Piece {
   readonly kind:
@@ -20,22 +20,22 @@ export interface Piece {
     | 'platform'
     | 'water';
   /** the part that carries; floor, pit and water have no bottom, and floor and water no end */
-  readonly x: Span;
-  readonly y: Span;
-  readonly z: Span;
+  readonly x: Extent;
+  readonly y: Extent;
+  readonly z: Extent;
   /** of the floor it is placed on, m */
   readonly floorY: number;
   /** the way of travel along X, of what has a front and a back */
   readonly way: 1 | -1;
   /** of a bed: its frame and the box in its middle */
-  readonly frame?: { readonly x: Span; readonly z: Span };
-  readonly box?: { readonly x: Span; readonly z: Span };
+  readonly frame?: { readonly x: Extent; readonly z: Extent };
+  readonly box?: { readonly x: Extent; readonly z: Extent };
 }
 
-export const EVERYWHERE: Span = [Number.NEGATIVE_INFINITY, Number.POSITIVE_INFINITY];
-export const around = (middle: number, length: number): Span => [middle - length / 2, middle + length / 2];
-export const below = (y: number): Span => [Number.NEGATIVE_INFINITY, y];
-export const ordered = (a: number, b: number): Span => [Math.min(a, b), Math.max(a, b)];
+export const EVERYWHERE: Extent = [Number.NEGATIVE_INFINITY, Number.POSITIVE_INFINITY];
+export const around = (middle: number, length: number): Extent => [middle - length / 2, middle + length / 2];
+export const below = (y: number): Extent => [Number.NEGATIVE_INFINITY, y];
+export const ordered = (a: number, b: number): Extent => [Math.min(a, b), Math.max(a, b)];
 
 /** m */
 export const tableTop = ({ sex = 'male' }: Pick<Body, 'sex'>): number => TABLE_HEIGHT[sex];
@@ -68,7 +68,7 @@ export function bedPiece(x: number, z: number, y: number, way: 1 | -1): Piece {
   };
 }
 
-export const floorPiece = (y: number, x: Span = EVERYWHERE): Piece => ({
+export const floorPiece = (y: number, x: Extent = EVERYWHERE): Piece => ({
   kind: 'floor',
   x,
   y: below(y),

@@ -10,10 +10,10 @@ import {
   bedPiece,
   below,
   EVERYWHERE,
+  type Extent,
   floorPiece,
   type Piece,
   railPiece,
-  type Span,
 } from './apparatus-piece.ts';
 import { AROUND_FEET, BAR_MATS, BED_HEIGHT, LANDING_MAT, OVER_POOL } from './apparatus-sizes.ts';
 import { placeCatch } from './catch.ts';
@@ -65,7 +65,7 @@ function endsOf(flown: LaunchedFlight): SkillApparatus {
     // under a board there is the edge of the pool; without one there is water
     const block = left?.piece;
     const wall = block ? (way > 0 ? block.x[1] : block.x[0]) - way * OVER_POOL : undefined;
-    const [deck, pool]: readonly Span[] =
+    const [deck, pool]: readonly Extent[] =
       wall === undefined
         ? []
         : way > 0

@@ -1,6 +1,6 @@
 /** The apparatus of a chain of flights in one world: what two of them share is there once. */
 import type { SkillApparatus } from './apparatus.ts';
-import type { Piece, Span } from './apparatus-piece.ts';
+import type { Extent, Piece } from './apparatus-piece.ts';
 
 interface PlacedApparatus {
   readonly apparatus: SkillApparatus;
@@ -16,8 +16,8 @@ export interface ChainApparatus {
 }
 
 function placePiece(piece: Piece, { offset, facing }: PlacedApparatus): Piece {
-  const by = ([a, b]: Span, d: number): Span => (facing > 0 ? [a + d, b + d] : [d - b, d - a]);
-  const flat = (at: { readonly x: Span; readonly z: Span }) => ({ x: by(at.x, offset.x), z: by(at.z, offset.z) });
+  const by = ([a, b]: Extent, d: number): Extent => (facing > 0 ? [a + d, b + d] : [d - b, d - a]);
+  const flat = (at: { readonly x: Extent; readonly z: Extent }) => ({ x: by(at.x, offset.x), z: by(at.z, offset.z) });
   return {
     ...piece,
     ...flat(piece),

@@ -65,8 +65,10 @@ export function apparatusAlongTime(
       case 'bed':
         break;
       case 'rail':
+        // a rail that is followed in time is a line; one that is only let go or met is in its place
+        if (touch.course) break;
         behind.push(...railPosts(piece, place));
-        if (!touch.course) front.push(...railItems(piece, place));
+        front.push(...railItems(piece, place));
         break;
       case 'floor':
       case 'mat':
@@ -112,7 +114,12 @@ function bedLine(piece: Piece, touches: readonly Touch[], w: TimeSpanWindow): Dr
   const rest = piece.y[1];
   const y = w.y(rest);
   const [x0, x1] = [w.left, w.right ?? w.width];
-  const points = [x0, y, ...touches.flatMap((touch) => coursePx(touch, rest, w)), x1, y];
+  // between two touches it is level, though a touch may begin or end a little off its rest
+  const pressed = touches.flatMap((touch) => {
+    const course = coursePx(touch, rest, w);
+    return course.length > 0 ? [course[0], y, ...course, course[course.length - 2], y] : [];
+  });
+  const points = [x0, y, ...pressed, x1, y];
   const line = Float32Array.from(points);
   const data = { apparatus: 'bed' };
   const bottom = w.height;

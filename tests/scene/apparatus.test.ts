@@ -290,14 +290,17 @@ describe('along time', () => {
       from: t - 0.15,
       to: t + 0.15,
       pose: { ...pose, t },
-      course: { t: [t - 0.15, t, t + 0.15], up: [0, -0.7, 0] },
+      course: { t: [t - 0.15, t, t + 0.15], up: [0, -0.7, -0.03] },
     }));
     const lines = apparatusAlongTime([bed], touches, w).behind.filter((i) => i.kind === 'line');
     expect(lines).toHaveLength(1);
     const p = xyOf(lines[0]);
     const dips = p.filter((_, i) => i % 2 === 1 && p[i] > w.y(1.155) + 1);
-    expect(dips).toHaveLength(2);
-    for (const y of dips) expect(y).toBeCloseTo(w.y(1.155 - 0.7), 3);
+    expect(dips).toHaveLength(4);
+    for (const i of [0, 2]) expect(dips[i]).toBeCloseTo(w.y(1.155 - 0.7), 3);
+    // level between the two, and to both ends
+    const level = (x: number): number => p[p.findIndex((v, i) => i % 2 === 0 && v > x) + 1];
+    for (const x of [w.x(-0.6), w.x(0.9)]) expect(level(x)).toBeCloseTo(w.y(1.155), 3);
   });
 });
 

@@ -239,7 +239,7 @@ export {
   wordUncomputed,
   wordWindowEnds,
 } from './words/catch-words.ts';
-export { wordStop } from './words/chain-words.ts';
+export { wordSensitivity, wordStop } from './words/chain-words.ts';
 export { formatClearance } from './words/clearance-words.ts';
 export { formatConditioning, wordConditioning } from './words/conditioning-words.ts';
 export { formatLateDose } from './words/late-words.ts';
@@ -270,6 +270,7 @@ export type { FromTo } from './math/from-to.ts';
 export { afterOf, beforeOf, flightOf, isChain, isMoreThanFlight, legsOf } from './math/phases.ts';
 export { type ChainLeg, type Handover, handOver, type SkillChain } from './skill/chain.ts';
 export { type ChainAccountRow, calcChainAccount } from './skill/chain-account.ts';
+export { type ChainSensitivity, calcChainSensitivity } from './skill/chain-sensitivity.ts';
 export { type ChainInstant, legAt, makeChainReader } from './skill/chain-instant.ts';
 export { buildChain, type ChainSpec, legSpec } from './skill/chain-spec.ts';
 export type { ContactCourse } from './skill/contact-course.ts';

@@ -2,6 +2,7 @@
 import { DEG } from '../math/angles.ts';
 import type { Summary } from '../measure/summary.ts';
 import type { ChainAccountRow } from '../skill/chain-account.ts';
+import type { ChainSensitivity } from '../skill/chain-sensitivity.ts';
 import type { CourseFacts } from '../skill/contact-course.ts';
 import type { FlownChain, FlownLeg } from '../skill/fly-chain.ts';
 import type { SkillVerdict } from '../skill/skill-verdict.ts';
@@ -22,6 +23,7 @@ export function chainJson(
   legs: readonly SaidLeg[],
   account: readonly ChainAccountRow[],
   stopped: string,
+  sensitivity?: ChainSensitivity,
 ): string {
   const file = {
     format: 'shapeflight-chain-summary',
@@ -43,6 +45,7 @@ export function chainJson(
       ...(flown.whole.catch ? { catch: catchOf(flown.whole.catch) } : {}),
     })),
     stop: stop ? { kind: stop.kind, flight: stop.leg + 1, words: stopped } : null,
+    sensitivity: sensitivity ?? null,
     account: account.map(({ phase, leg, from, to, energy, momentum_W, misses }) => ({
       phase,
       flight: leg + 1,

@@ -49,21 +49,32 @@ export interface FlownChain {
   readonly to: number;
 }
 
-/** Flights from one bed after which the rest is not flown. */
-export const MOST_BOUNCES = 3;
+interface ChainStudy {
+  readonly mostBounces?: number;
+  /** a leg as it is flown, changed by what became of those before */
+  adjust?(skill: Skill, before: readonly FlownLeg[]): Skill;
+}
 
-export function flyChain(chain: SkillChain, contact: WholeContact, options: FlightOptions = {}): FlownChain {
+/** Flights from one bed after which the rest is not flown. */
+const MOST_BOUNCES = 3;
+
+export function flyChain(
+  chain: SkillChain,
+  contact: WholeContact,
+  options: FlightOptions = {},
+  { mostBounces = MOST_BOUNCES, adjust = (skill) => skill }: ChainStudy = {},
+): FlownChain {
   const legs: FlownLeg[] = [];
   let stop: ChainStop | undefined;
   let handed: Handover | undefined;
   for (const leg of chain.legs) {
-    const skill = handed ? handOver(leg.skill, handed) : leg.skill;
+    const skill = adjust(handed ? handOver(leg.skill, handed) : leg.skill, legs);
     const before = legs[legs.length - 1];
     const placed = placeLeg(flyWhole(skill, contact, options), leg, skill, before);
     const flown: FlownLeg = handed ? { ...placed, handed } : placed;
     legs.push(flown);
     if (legs.length === chain.legs.length) break;
-    stop = stopOf(legs, chain, contact);
+    stop = stopOf(legs, chain, contact, mostBounces);
     if (stop) break;
     handed = leg.next === 'contact' ? handToContact(flown.whole.flight) : handToSwing(flown.whole);
   }
@@ -123,7 +134,12 @@ export function limbOf({ start }: Skill, contact: Contact): 'hands' | 'feet' | u
   return approach && (approach.limb ?? contact.TAKEOFF_PRESETS[approach.place].by);
 }
 
-function stopOf(legs: readonly FlownLeg[], { legs: asked }: SkillChain, contact: WholeContact): ChainStop | undefined {
+function stopOf(
+  legs: readonly FlownLeg[],
+  { legs: asked }: SkillChain,
+  contact: WholeContact,
+  mostBounces: number,
+): ChainStop | undefined {
   const leg = legs.length - 1;
   const { touchdown, end } = legs[leg].whole.flight;
   const caught = legs[leg].whole.catch;
@@ -135,5 +151,5 @@ function stopOf(legs: readonly FlownLeg[], { legs: asked }: SkillChain, contact:
   if (wanted && touchdown && touchdown.part !== wanted) return { leg, kind: 'otherPart', part: touchdown.part, wanted };
   const isBed = end.surface?.kind === 'trampoline';
   const bounces = legs.filter(({ whole }) => whole.flight.end.surface?.kind === 'trampoline').length;
-  return isBed && bounces >= MOST_BOUNCES ? { leg, kind: 'bounces', flights: bounces } : undefined;
+  return isBed && bounces >= mostBounces ? { leg, kind: 'bounces', flights: bounces } : undefined;
 }

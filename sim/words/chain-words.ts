@@ -1,4 +1,6 @@
 /** A chain in words: each flight in its order with what lies before it, why the rest is not flown, and the account. For the command line; ready for translation. */
+import { DEG } from '../math/angles.ts';
+import type { ChainError, ChainSensitivity } from '../skill/chain-sensitivity.ts';
 import type { ChainStop } from '../skill/fly-chain.ts';
 
 /** Why the rest is not flown; empty where all of it is. */
@@ -15,4 +17,24 @@ export function wordStop(stop: ChainStop | undefined, titles: readonly string[])
     case 'bounces':
       return `After ${stop.flights} bounces small errors have grown so much that the next is not flown.`;
   }
+}
+
+const ERROR_WORDS: Readonly<Record<ChainError, string>> = {
+  late: 'The first flight opened 10 ms later',
+  lean: 'The first flight leaning back 1 deg more as it leaves',
+};
+
+/** Turned farther than this it is another skill, rad. */
+const ANOTHER = Math.PI / 2;
+
+/** How far places and attitudes move, from the second flight on. */
+export function wordSensitivity(found: ChainSensitivity): string[] {
+  return found.map(({ error, moved }) => {
+    const parts = moved.slice(1).map(({ place, somersault }, i) => {
+      const turned = somersault > ANOTHER ? 'so far that it is another skill' : `${(somersault * DEG).toFixed(0)} deg of somersault`;
+      return `flight ${i + 2} ends ${(100 * place).toFixed(0)} cm and ${turned} off`;
+    });
+    const rest = parts.length > 0 ? parts.join(', ') : 'the feet do not meet the bed again';
+    return `${ERROR_WORDS[error]}: ${rest}, where nothing is corrected in the bed (athletes do).`;
+  });
 }

@@ -3,6 +3,7 @@ import {
   buildChain,
   type ChainAccountRow,
   calcChainAccount,
+  calcChainSensitivity,
   calcClearance,
   calcContactReport,
   calcFrames,
@@ -11,6 +12,7 @@ import {
   type FlownChain,
   type FlownLeg,
   flyChain,
+  formatCatch,
   formatContactCautions,
   frameTimes,
   loadContact,
@@ -21,6 +23,7 @@ import {
   summarize,
   verdictOf,
   wordBasis,
+  wordSensitivity,
   wordStop,
   wordVerdict,
 } from '../../sim/index.ts';
@@ -41,14 +44,21 @@ export async function runFlyChain(
     );
   const wanted = command.summary === undefined ? [] : [{ option: '--summary', file: command.summary }];
   checkApart(wanted, inputs);
-  const flown = flyChain(buildChain(parseChain(file, shelf)), await loadContact());
+  const chain = buildChain(parseChain(file, shelf));
+  const contact = await loadContact();
+  const flown = flyChain(chain, contact);
+  const sensitivity = calcChainSensitivity(chain, contact);
   const legs = flown.legs.map(judgeLeg);
   const account = calcChainAccount(flown);
   const titles = flown.chain.legs.map(({ title }) => title);
   const stop = wordStop(flown.stop, titles);
-  writeFiles(wanted.map((output) => ({ ...output, pieces: [chainJson(flown, legs, account, stop)] })));
+  writeFiles(wanted.map((output) => ({ ...output, pieces: [chainJson(flown, legs, account, stop, sensitivity)] })));
   const lines = legs.map((leg, k) => formatLeg(flown, leg, k));
-  const rest = [...(stop ? [stop] : []), formatAccount(account, flown)];
+  const rest = [
+    ...(stop ? [stop] : []),
+    ...(sensitivity ? [...wordSensitivity(sensitivity), ''] : []),
+    formatAccount(account, flown),
+  ];
   return `${[file.title, '', ...lines, ...rest].join('\n')}\n\n${CLOSING}\n`;
 }
 
@@ -81,12 +91,15 @@ function formatLeg(
     `${k + 1}. ${chain.legs[k].title}, ${from.toFixed(2)} to ${to.toFixed(2)} s`,
     ...(report ? contactLines(report).map((line) => `   before: ${line}`) : []),
     `   ${sentence}`,
+    ...(whole.catch ? indented(formatCatch(whole.catch)) : []),
     ...(basis ? [`   ${basis}`] : []),
     ...(cautions ? [cautions] : []),
     '',
   ];
   return lines.join('\n');
 }
+
+const indented = (text: string): string[] => text.split('\n').map((line) => `   ${line}`);
 
 const f = (x: number, digits = 0): string => x.toFixed(digits);
 

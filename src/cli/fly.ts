@@ -1,6 +1,9 @@
 /** The command "fly": a skill's summary on stdout, frames and summary in files. */
 import {
   ASKED_CLEARANCE,
+  type CatchResult,
+  type CatchWindow,
+  calcCatchWindow,
   calcClearance,
   calcConditioning,
   calcContactReport,
@@ -11,6 +14,7 @@ import {
   EXPLAIN_WORDS,
   flySkill,
   flyWhole,
+  formatCatch,
   formatClearance,
   formatConditioning,
   formatContactCautions,
@@ -33,6 +37,11 @@ import {
   wordFrames,
   wordLikelihood,
   wordVerdict,
+  wordWindowEnds,
+  type Whole,
+  type WholeContact,
+  catchOf,
+  catchWindowOf,
 } from '../../sim/index.ts';
 import { CLOSING } from './closing.ts';
 import { CommandError } from './command-error.ts';
@@ -57,7 +66,7 @@ export async function runFly(command: CommandCall & { kind: 'fly' }): Promise<st
   checkApart(wanted, inputs);
   // swing and landing bring their own engine, loaded only where the file asks for them
   const { start, after } = skill;
-  const isWhole = start.kind !== 'stated' || start.contact !== undefined || after !== undefined;
+  const isWhole = start.kind !== 'stated' || start.contact !== undefined || after !== undefined || skill.catch !== undefined;
   const contact = isWhole ? await loadContact() : undefined;
   const whole = contact && flyWhole(skill, contact);
   const dose = contact && calcLateDose(skill, contact);
@@ -65,6 +74,7 @@ export async function runFly(command: CommandCall & { kind: 'fly' }): Promise<st
   const loads = whole?.swing && calcSwingLoads(whole.swing);
   const launched = whole?.skill ?? launch(skill);
   const flight = whole?.flight ?? flySkill(launched);
+  const window = contact && windowOf(whole, contact);
   const rows = flight.duration * command.rateHz;
   if (command.frames !== undefined && rows > MOST_ROWS)
     throw new CommandError(
@@ -88,7 +98,7 @@ export async function runFly(command: CommandCall & { kind: 'fly' }): Promise<st
         ...output,
         pieces: [
           formatSummaryJson(skill.title, { sentence, verdict, basis, likelihood }, summary, {
-            phases: whole && phasesOf(whole, dose, loads),
+            phases: whole && { ...phasesOf(whole, dose, loads), ...catchPhase(whole, window) },
             nearest,
             takeoff,
             conditioning,
@@ -101,7 +111,8 @@ export async function runFly(command: CommandCall & { kind: 'fly' }): Promise<st
   });
   writeFiles(outputs);
   const code = isOffRail ? undefined : wordCode(summary, frames, skill.end.surface?.kind);
-  const phases = `${whole ? `\n${formatWhole(whole, takeoff, loads)}` : ''}${dose ? `\n${formatLateDose(dose)}` : ''}`;
+  const caught = whole?.catch ? `\n${formatCatch(whole.catch)}${window ? `\n${formatWindow(window, whole.catch)}` : ''}\n` : '';
+  const phases = `${caught}${whole ? `\n${formatWhole(whole, takeoff, loads)}` : ''}${dose ? `\n${formatLateDose(dose)}` : ''}`;
   const near = formatClearance(nearest, ASKED_CLEARANCE);
   const cautions = formatContactCautions(takeoff);
   const sensitive = formatConditioning(conditioning, EXPLAIN_WORDS.moves);
@@ -111,3 +122,20 @@ export async function runFly(command: CommandCall & { kind: 'fly' }): Promise<st
   const words = `${formatSummary(skill.title, said, summary, code)}${cautions && `\n${cautions}`}`;
   return `${words}${phases}${near && `\nNearest    ${near}\n`}\n${CLOSING}\n`;
 }
+
+/** Over moments of letting go. */
+function windowOf(whole: Whole | undefined, contact: WholeContact): CatchWindow | undefined {
+  if (!whole?.swing || !whole.skill.catch) return undefined;
+  return calcCatchWindow(whole.skill, whole.swing, whole.skill.catch, contact);
+}
+
+function formatWindow(window: CatchWindow, { spec }: CatchResult): string {
+  const { span } = window;
+  if (!span) return 'Letting go no moment looked at ends in a catch';
+  return `Letting go ${(1000 * (span.to - span.from)).toFixed(0)} ms end in a catch${wordWindowEnds(window, spec)
+    .map((end) => `; ${end}`)
+    .join('')}`;
+}
+
+const catchPhase = ({ catch: caught }: Whole, window: CatchWindow | undefined): object =>
+  caught ? { catch: catchOf(caught), ...(window ? { catchWindow: catchWindowOf(window) } : {}) } : {};

@@ -56,7 +56,7 @@ interface ChainStudy {
 }
 
 /** Flights from one bed after which the rest is not flown. */
-const MOST_BOUNCES = 3;
+export const MOST_BOUNCES = 3;
 
 export function flyChain(
   chain: SkillChain,

@@ -77,7 +77,10 @@ function endOf({ whole: { flight }, offset_W }: FlownLeg): BounceEnd {
 
 function changed(chain: SkillChain, error: ChainError): SkillChain {
   const [first, ...rest] = chain.legs;
-  return { ...chain, legs: [{ ...first, skill: error === 'late' ? later(first.skill) : leaning(first.skill, LEAN) }, ...rest] };
+  return {
+    ...chain,
+    legs: [{ ...first, skill: error === 'late' ? later(first.skill) : leaning(first.skill, LEAN) }, ...rest],
+  };
 }
 
 /** The last move of the body 10 ms later. */

@@ -31,7 +31,8 @@ const ANOTHER = Math.PI / 2;
 export function wordSensitivity(found: ChainSensitivity): string[] {
   return found.map(({ error, moved }) => {
     const parts = moved.slice(1).map(({ place, somersault }, i) => {
-      const turned = somersault > ANOTHER ? 'so far that it is another skill' : `${(somersault * DEG).toFixed(0)} deg of somersault`;
+      const turned =
+        somersault > ANOTHER ? 'so far that it is another skill' : `${(somersault * DEG).toFixed(0)} deg of somersault`;
       return `flight ${i + 2} ends ${(100 * place).toFixed(0)} cm and ${turned} off`;
     });
     const rest = parts.length > 0 ? parts.join(', ') : 'the feet do not meet the bed again';

@@ -11,6 +11,8 @@ import {
   calcLateDose,
   calcLikelihood,
   calcSwingLoads,
+  catchOf,
+  catchWindowOf,
   EXPLAIN_WORDS,
   flySkill,
   flyWhole,
@@ -32,16 +34,14 @@ import {
   summarize,
   verdictInFlight,
   verdictOf,
+  type Whole,
+  type WholeContact,
   wordBasis,
   wordCode,
   wordFrames,
   wordLikelihood,
   wordVerdict,
   wordWindowEnds,
-  type Whole,
-  type WholeContact,
-  catchOf,
-  catchWindowOf,
 } from '../../sim/index.ts';
 import { CLOSING } from './closing.ts';
 import { CommandError } from './command-error.ts';
@@ -66,7 +66,8 @@ export async function runFly(command: CommandCall & { kind: 'fly' }): Promise<st
   checkApart(wanted, inputs);
   // swing and landing bring their own engine, loaded only where the file asks for them
   const { start, after } = skill;
-  const isWhole = start.kind !== 'stated' || start.contact !== undefined || after !== undefined || skill.catch !== undefined;
+  const isWhole =
+    start.kind !== 'stated' || start.contact !== undefined || after !== undefined || skill.catch !== undefined;
   const contact = isWhole ? await loadContact() : undefined;
   const whole = contact && flyWhole(skill, contact);
   const dose = contact && calcLateDose(skill, contact);
@@ -111,7 +112,9 @@ export async function runFly(command: CommandCall & { kind: 'fly' }): Promise<st
   });
   writeFiles(outputs);
   const code = isOffRail ? undefined : wordCode(summary, frames, skill.end.surface?.kind);
-  const caught = whole?.catch ? `\n${formatCatch(whole.catch)}${window ? `\n${formatWindow(window, whole.catch)}` : ''}\n` : '';
+  const caught = whole?.catch
+    ? `\n${formatCatch(whole.catch)}${window ? `\n${formatWindow(window, whole.catch)}` : ''}\n`
+    : '';
   const phases = `${caught}${whole ? `\n${formatWhole(whole, takeoff, loads)}` : ''}${dose ? `\n${formatLateDose(dose)}` : ''}`;
   const near = formatClearance(nearest, ASKED_CLEARANCE);
   const cautions = formatContactCautions(takeoff);

@@ -12,7 +12,8 @@ test('an error of the first flight moves the third more than the second', () => 
   expect(found?.map(({ error }) => error)).toEqual(['late', 'lean']);
   const [, lean] = found ?? [];
   expect(lean.moved.length).toBeGreaterThan(1);
-  for (let i = 1; i < lean.moved.length; i++) expect(lean.moved[i].somersault).toBeGreaterThan(lean.moved[i - 1].somersault);
+  for (let i = 1; i < lean.moved.length; i++)
+    expect(lean.moved[i].somersault).toBeGreaterThan(lean.moved[i - 1].somersault);
   expect(wordSensitivity(found ?? []).join(' ')).toMatch(/flight 2 ends .* off, where nothing is corrected/);
 });
 

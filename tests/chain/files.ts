@@ -8,6 +8,14 @@ type Phase = SkillFile['phases'][number];
 const phaseOf = (file: unknown, i: number): Record<string, unknown> =>
   structuredClone((file as { phases: Record<string, unknown>[] }).phases[i]);
 
+/** Leaning forward; height of the mass centre, speed along and up, momentum about Z. */
+export const leaning = (massCentreHeightM: number, [along, up]: readonly [number, number], h: number) => ({
+  massCentreHeightM,
+  velocityMPerS: { along, up },
+  attitudeDeg: { somersault: -25 },
+  momentum: { vectorKgM2PerS: [0, 0, h] as [number, number, number] },
+});
+
 /** Off the board, over the table, to the mat. */
 export function boardTable(): SkillFile {
   const [table, flight] = [phaseOf(vault, 0), phaseOf(vault, 1)];
@@ -18,12 +26,7 @@ export function boardTable(): SkillFile {
       {
         kind: 'flight',
         title: 'To the table',
-        takeoff: {
-          massCentreHeightM: 1.3,
-          velocityMPerS: { along: 4.7, up: 3.5 },
-          attitudeDeg: { somersault: -25 },
-          momentum: { vectorKgM2PerS: [0, 0, -50] },
-        },
+        takeoff: leaning(1.3, [4.7, 3.5], -50),
         end: { surface: { kind: 'other', heightM: 1.25, by: 'hands' } },
         schedule: { base: 'armsOverhead' },
       },

@@ -1,6 +1,7 @@
 /** A chain of two catches to test with: carried up to the high bar, a swing under it, let go, and down to a lower rail. Numbers are of no gymnast. */
 import giant from '../../presets/skills/giant-double-straight.json' with { type: 'json' };
 import type { SkillFile } from '../../sim/index.ts';
+import { leaning } from './files.ts';
 
 const key = (joint: 'shoulder' | 'hip' | 'knee' | 'ankle', atS: number, deg: number) => ({
   joint,
@@ -24,12 +25,7 @@ export function twoRails({ rail = 'unevenLow' as Rail, alongM = 0.65, atS = 0.44
       {
         kind: 'flight',
         title: 'Up to the bar',
-        takeoff: {
-          massCentreHeightM: 2.03,
-          velocityMPerS: { along: 1.6, up: 2.2 },
-          attitudeDeg: { somersault: -25 },
-          momentum: { vectorKgM2PerS: [0, 0, 6] },
-        },
+        takeoff: leaning(2.03, [1.6, 2.2], 6),
         end: { durationS: 0.7 },
         schedule: overhead,
       },

@@ -9,7 +9,7 @@ import { PlayButton, SpeedButton } from '../../features/ruler/floor.tsx';
 import { floorTexts } from '../../features/ruler/words.ts';
 import { startDrag } from '../../ui/drag.ts';
 import { Icon } from '../../ui/icon.tsx';
-import { useCursor, useFlight } from '../page.ts';
+import { useCursor, useFlight, useShell } from '../page.ts';
 
 /** s per px of the wheel: slow enough to find a hundredth with a thumb */
 const JOG = 0.0025;
@@ -68,6 +68,16 @@ function JogWheel() {
 
 /** The instants before and after by name: the shape behind and the shape to come. */
 export function ThumbBar(props: { wide: boolean }) {
+  const shell = useShell();
+  // a whole skill has instants and a play of its own
+  return (
+    <Show when={shell.tool() !== 'contact'}>
+      <FlightThumb wide={props.wide} />
+    </Show>
+  );
+}
+
+function FlightThumb(props: { wide: boolean }) {
   const flight = useFlight();
   const cursor = useCursor();
   const around = () => {

@@ -3,7 +3,7 @@ import { For, Show } from 'solid-js';
 import type { FileLanding } from '../../../sim/index.ts';
 import { afterOf } from '../../../sim/math/phases.ts';
 import { useDocument, useFlight } from '../../app/page.ts';
-import { changeLanding, landingForSurface } from '../../document/contact-edits.ts';
+import { changeLanding } from '../../document/contact-edits.ts';
 import { withAfter } from '../../document/phases.ts';
 import { Knob, Pick } from './knob.tsx';
 import { SCALES } from './scales.ts';
@@ -45,20 +45,7 @@ export function AfterKnobs() {
           </button>
         </Show>
       </h3>
-      <Show
-        when={arrival()}
-        fallback={
-          <>
-            <p class="quiet">{t.noneAfter}</p>
-            <button
-              type="button"
-              onClick={() => doc.edit(withAfter(doc.file(), landingForSurface(doc.file())), t.addedLanding)}
-            >
-              {t.addLanding}
-            </button>
-          </>
-        }
-      >
+      <Show when={arrival()} fallback={<p class="quiet">{t.noneAfter}</p>}>
         {(a) => (
           <>
             <Pick

@@ -12,12 +12,14 @@ export const airTexts = {
   time: 'Time in the whole skill',
   ruler: 'Ruler of the whole skill',
   phasesLabel: 'Phases',
+  edge: 'Drag: how long the contact lasts',
   play: 'Play',
   pause: 'Pause',
   back: '0.01 s back',
   on: '0.01 s on',
   speed: 'Speed of play',
   speeds: { '0.25': '¼ speed', '0.5': '½ speed', '1': 'real time' } as Record<string, string>,
+  views: { time: 'Along time', side: 'From the side' },
   lastTurn: 'Last turn',
   all: 'All of it',
   phases: {
@@ -49,7 +51,6 @@ export const airTexts = {
   } as Record<string, string>,
   instants: { bottom: 'Bottom', release: 'Let go', nearest: 'Nearest', touch: 'Touch' } as Record<string, string>,
   instantsLabel: 'Instants',
-  keys: 'B bottom, R let go, N nearest, T touch, page up and down to the next phase',
   isNow: (t: string) => `At ${t} s`,
   numbers: {
     force: 'body weights',
@@ -81,5 +82,4 @@ export const airTexts = {
     notComputed: 'What follows this catch is not computed: the model hangs on two even hands, unturned.',
     bounces: 'What follows the third bounce is not drawn: small errors move it too far.',
   },
-  caption: 'Settings of the phases',
 } as const;

@@ -12,11 +12,13 @@ import { AirDetails, AirVerdict } from './air-details.tsx';
 import { type AirFrame, makeFrame } from './air-frame.ts';
 import { AirNow, SpokenNow } from './air-now.tsx';
 import { airTexts as t } from './air-texts.ts';
+import { AirThumb } from './air-thumb.tsx';
 import { BedAbove } from './bed-above.tsx';
 import { BedCards, isBedSeries } from './bed-cards.tsx';
 import { BeforeKnobs } from './before-knobs.tsx';
 import { CatchRows } from './catch-rows.tsx';
 import { CatchSide } from './catch-side.tsx';
+import { ChoiceTiles } from './choice-tiles.tsx';
 import { ContactGave } from './contact-gave.tsx';
 import { timeOfKey } from './instants.ts';
 import { ReleaseStudy } from './release-study.tsx';
@@ -28,6 +30,7 @@ import { RowTitle, rowsThatFit, WholeRow, wholeRows } from './whole-rows.tsx';
 
 /** what is shown of a long swing at first, s */
 const LAST = 1.5;
+const VIEWS = ['time', 'side'] as const;
 /** a row is no lower than this, px */
 const LEAST_ROW = 44;
 
@@ -59,6 +62,7 @@ function Whole(props: ToolProps & { state: WholeState; whole: WholeResult }) {
   const flight = useFlight();
   const doc = useDocument();
   const [all, setAll] = createSignal(false);
+  const [view, setView] = createSignal<(typeof VIEWS)[number]>('time');
   const isLong = (): boolean => props.whole.phases[0].kind === 'swing' && props.whole.from < -LAST - 0.4;
   const showsAll = (): boolean => all() || props.state.cursor() < -LAST;
   const top = createMemo(() => {
@@ -112,6 +116,17 @@ function Whole(props: ToolProps & { state: WholeState; whole: WholeResult }) {
   });
   return (
     <div class="air-whole" ref={root}>
+      <Show when={frame().sideWidth === 0}>
+        <div class="air-tabs">
+          <For each={VIEWS}>
+            {(name) => (
+              <button type="button" aria-pressed={view() === name} onClick={() => setView(name)}>
+                {t.views[name]}
+              </button>
+            )}
+          </For>
+        </div>
+      </Show>
       <div class="air-pictures" style={{ height: `${frame().picture}px` }}>
         <Show when={frame().inputs > 0}>
           <div class="contact-knobs" style={{ width: `${frame().inputs}px` }}>
@@ -119,14 +134,19 @@ function Whole(props: ToolProps & { state: WholeState; whole: WholeResult }) {
             <AfterKnobs />
           </div>
         </Show>
-        <TimePicture {...parts()} isLong={isLong()} showsAll={showsAll()} setAll={setAll} />
-        <Show when={frame().sideWidth > 0}>
-          <SidePicture {...parts()} width={frame().sideWidth} />
+        <Show when={frame().sideWidth > 0 || view() === 'time'}>
+          <TimePicture {...parts()} isLong={isLong()} showsAll={showsAll()} setAll={setAll} />
+        </Show>
+        <Show when={frame().sideWidth > 0 || view() === 'side'}>
+          <SidePicture {...parts()} width={frame().sideWidth || frame().width} />
         </Show>
       </div>
       <WholeFloor {...parts()} />
       <Under {...parts()} />
       <SpokenNow state={props.state} whole={props.whole} />
+      <Show when={frame().device !== 'bench'}>
+        <AirThumb state={props.state} whole={props.whole} wide={frame().device === 'tablet'} />
+      </Show>
     </div>
   );
 }
@@ -142,10 +162,7 @@ function Under(props: PartProps) {
   const isBed = createMemo(() => isBedSeries(props.whole));
   const hasCards = createMemo(() => props.whole.phases.some((span) => span.kind === 'contact'));
   createEffect(() => {
-    if (!hasCards() || !cards) {
-      setCardsHeight(0);
-      return;
-    }
+    if (!cards) return;
     const watch = new ResizeObserver(([entry]) => setCardsHeight(entry.contentRect.height));
     watch.observe(cards);
     onCleanup(() => watch.disconnect());
@@ -157,6 +174,9 @@ function Under(props: PartProps) {
   return (
     <>
       <div class="air-cards-place" ref={cards}>
+        <Show when={props.whole.legs.length === 1 && !props.whole.legs[0].catch}>
+          <ChoiceTiles />
+        </Show>
         <Show when={hasCards()}>
           <Show when={isBed()} fallback={<AirCards {...props} />}>
             <BedCards {...props} />
@@ -170,10 +190,8 @@ function Under(props: PartProps) {
           </Show>
           <For each={props.state.leg()?.catch ? [] : rows()}>
             {(row) => (
-              <div class="whole-line">
-                <Show when={props.frame.timeX > 0}>
-                  <RowTitle row={row} width={props.frame.timeX} />
-                </Show>
+              <div class="whole-line" classList={{ over: props.frame.timeX === 0 }}>
+                <RowTitle row={row} width={props.frame.timeX || props.frame.timeWidth} />
                 <WholeRow {...props} row={row} height={Math.max(LEAST_ROW - 4, (room() * row.share) / share() - 4)} />
               </div>
             )}

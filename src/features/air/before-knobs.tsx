@@ -8,7 +8,6 @@ import {
   changeContact,
   changeGiven,
   changeSwing,
-  contactForTakeoff,
   isContact,
   isSwing,
 } from '../../document/contact-edits.ts';
@@ -39,11 +38,6 @@ export function BeforeKnobs() {
     if (!flight.edited()) return;
     doc.edit(withBefore(doc.file(), before, services.flying.launchedTakeoff(flight.result())), title);
   };
-  /** A giant of the skills that come along: shoulder and hip on the way have to come from somewhere. */
-  const addSwing = (): void => {
-    const found = services.presets.skills.map(({ file }) => beforeOf(file)).find(isSwing);
-    if (found) put(structuredClone(found), t.addedSwing);
-  };
   return (
     <section class="knobs" aria-label={t.before}>
       <h3>
@@ -54,19 +48,7 @@ export function BeforeKnobs() {
           </button>
         </Show>
       </h3>
-      <Switch
-        fallback={
-          <>
-            <p class="quiet">{t.noneHint}</p>
-            <button type="button" onClick={addSwing}>
-              {t.addSwing}
-            </button>
-            <button type="button" onClick={() => put(contactForTakeoff(doc.file()), t.addedContact)}>
-              {t.addContact}
-            </button>
-          </>
-        }
-      >
+      <Switch fallback={<p class="quiet">{t.noneHint}</p>}>
         <Match when={swing()}>{(a) => <SwingKnobs swing={a()} />}</Match>
         <Match when={push()}>{(a) => <PushKnobs push={a()} />}</Match>
       </Switch>

@@ -66,13 +66,13 @@ export function CatchRows(props: {
     <>
       <For each={rows()}>
         {(row) => (
-          <div class="whole-line">
+          <div class="whole-line" classList={{ over: props.frame.timeX === 0 }}>
             <Title frame={props.frame} name={t.rows[row.id]} unit={unitOf(row.quantity)} />
             <Plot {...props} row={row} height={height(row)} />
           </div>
         )}
       </For>
-      <div class="whole-line">
+      <div class="whole-line" classList={{ over: props.frame.timeX === 0 }}>
         <Title frame={props.frame} name={t.rows.seen} unit="" />
         <Seen {...props} />
       </div>
@@ -82,14 +82,12 @@ export function CatchRows(props: {
 
 function Title(props: { frame: AirFrame; name: readonly [string, string]; unit: string }) {
   return (
-    <Show when={props.frame.timeX > 0}>
-      <div class="whole-title" style={{ width: `${props.frame.timeX}px` }}>
-        <h3>
-          {props.name[0]} <span>{props.unit}</span>
-        </h3>
-        <p>{props.name[1]}</p>
-      </div>
-    </Show>
+    <div class="whole-title" style={{ width: `${props.frame.timeX || props.frame.timeWidth}px` }}>
+      <h3>
+        {props.name[0]} <span>{props.unit}</span>
+      </h3>
+      <p>{props.name[1]}</p>
+    </div>
   );
 }
 

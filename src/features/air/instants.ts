@@ -1,9 +1,9 @@
 /** Named instants of a whole skill on its ruler: bottom of the swing, release or take-off, nearest to what it leaves, touch. */
 import type { WholeResult } from '../../jobs/kinds/whole-data.ts';
 
-type InstantName = 'bottom' | 'release' | 'nearest' | 'touch';
+export type InstantName = 'bottom' | 'release' | 'nearest' | 'touch';
 
-function instantsOf(
+export function instantsOf(
   { legs, columns: c, phases }: WholeResult,
   k: number,
 ): Readonly<Partial<Record<InstantName, number>>> {

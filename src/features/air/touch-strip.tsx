@@ -1,17 +1,23 @@
 /** What touches, under the ruler: one span for each phase. A press goes there. */
 import { For, Show } from 'solid-js';
+import { useDocument } from '../../app/page.ts';
 import type { WholeState } from '../../app/whole-state.ts';
+import { changeContact } from '../../document/contact-edits.ts';
 import type { PhaseSpan, WholeResult } from '../../jobs/kinds/whole-data.ts';
+import { startDrag } from '../../ui/drag.ts';
 import { formatNumber } from '../../ui/numbers.ts';
 import type { AirFrame } from './air-frame.ts';
 import { airTexts as t } from './air-texts.ts';
+import { withoutPhase } from './phase-edits.ts';
 import { wordPhase } from './phase-words.ts';
 import { type WholeAxis, wholeX } from './whole-axis.ts';
+import { contactTexts } from './words.ts';
 
 /** px a letter, about */
 const LETTER = 6.6;
 
 export function TouchStrip(props: { state: WholeState; whole: WholeResult; axis: WholeAxis; frame: AirFrame }) {
+  const doc = useDocument();
   const place = (span: PhaseSpan): { left: number; width: number } => {
     const left = wholeX(props.axis, Math.max(span.from, props.axis.from));
     return { left, width: wholeX(props.axis, Math.min(span.to, props.axis.to)) - left };
@@ -19,6 +25,24 @@ export function TouchStrip(props: { state: WholeState; whole: WholeResult; axis:
   const name = (span: PhaseSpan): string => {
     const { width } = place(span);
     return wordPhase(span).find((words) => words.length * LETTER + 10 < width) ?? '';
+  };
+  /** Its first edge: a longer or shorter contact before the same take-off. */
+  const dragTime = (e: PointerEvent, span: PhaseSpan): void => {
+    e.stopPropagation();
+    if (doc.leg() !== span.leg) {
+      props.state.setCursor(span.from);
+      return;
+    }
+    const from = doc.begin();
+    const time = span.to - span.from;
+    startDrag(e, {
+      move: (dx) => {
+        const timeS = Math.min(0.6, Math.max(0.05, time - dx / props.axis.pxPerS));
+        doc.draft(changeContact(from, { timeS: Math.round(timeS * 1000) / 1000 }));
+      },
+      end: () => doc.settle(contactTexts.changed(contactTexts.knobs.time)),
+      cancel: () => doc.abandon(),
+    });
   };
   const bend = (): string => {
     const { columns: c, phases } = props.whole;
@@ -50,6 +74,14 @@ export function TouchStrip(props: { state: WholeState; whole: WholeResult; axis:
               classList={{ here: props.state.phase() === span }}
               aria-label={`${wordPhase(span)[0]}, ${formatNumber(span.from, 2)} – ${formatNumber(span.to, 2)} s`}
               style={{ left: `${place(span).left}px`, width: `${place(span).width}px` }}
+              onKeyDown={(e) => {
+                if (e.key !== 'Delete' && e.key !== 'Backspace') return;
+                const without = withoutPhase(doc.chain(), props.whole, span);
+                if (!without) return;
+                e.preventDefault();
+                e.stopPropagation();
+                doc.editChain(without, contactTexts.removed);
+              }}
               onClick={() => {
                 const at = props.state.cursor();
                 if (at < span.from || at > span.to) props.state.setCursor(span.from);
@@ -57,6 +89,14 @@ export function TouchStrip(props: { state: WholeState; whole: WholeResult; axis:
             >
               <span>{name(span)}</span>
             </button>
+            <Show when={span.kind === 'contact'}>
+              <span
+                class="contact-edge"
+                title={t.edge}
+                style={{ left: `${place(span).left}px` }}
+                onPointerDown={(e) => dragTime(e, span)}
+              />
+            </Show>
           </Show>
         )}
       </For>

@@ -97,7 +97,7 @@ function FloorKeys(props: { state: WholeState; width: number }) {
   );
 }
 
-function WholePlay(props: { state: WholeState; size?: number }) {
+export function WholePlay(props: { state: WholeState; size?: number }) {
   const { play } = props.state;
   return (
     <button type="button" class="play" aria-label={play.playing() ? t.pause : t.play} onClick={() => play.toggle()}>
@@ -106,7 +106,7 @@ function WholePlay(props: { state: WholeState; size?: number }) {
   );
 }
 
-function WholeSpeed(props: { state: WholeState }) {
+export function WholeSpeed(props: { state: WholeState }) {
   const { play } = props.state;
   const next = (): void => play.setRate(SPEEDS[(SPEEDS.indexOf(play.rate()) + 1) % SPEEDS.length]);
   return (

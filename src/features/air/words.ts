@@ -2,11 +2,8 @@
 export const contactTexts = {
   before: 'Before the air',
   after: 'After the air',
-  noneHint: 'The flight starts from its take-off values. Say what came before:',
+  noneHint: 'The flight starts from its take-off values.',
   noneAfter: 'The flight ends as it touches down.',
-  addSwing: 'Swing on a bar',
-  addContact: 'Push from floor, table or board',
-  addLanding: 'Land on a mat',
   remove: 'Delete',
   addedSwing: 'Add bar swing',
   addedContact: 'Add push',

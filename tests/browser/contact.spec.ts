@@ -49,7 +49,7 @@ test('the cursor walks through all phases; on the bar the rail bends, on the mat
 });
 
 test('softer knees: turning the knob changes the peak without a form', { tag: '@once' }, async ({ page }) => {
-  await openSkill(page, 'handspring');
+  await openSkill(page, 'half twist from the hands');
   await page.keyboard.press('m');
   await expect(verdict(page)).toBeVisible(SOON);
   await expect(page.getByTestId('possible')).toContainText('neither slips nor pulls');
@@ -69,7 +69,7 @@ test('softer knees: turning the knob changes the peak without a form', { tag: '@
 });
 
 test('a push that could not be given says so', { tag: '@once' }, async ({ page }) => {
-  await openSkill(page, 'handspring');
+  await openSkill(page, 'half twist from the hands');
   await page.keyboard.press('m');
   await expect(page.getByTestId('possible')).toBeVisible(SOON);
   const lean = page.getByRole('spinbutton', { name: 'Push leans forward' });
@@ -92,6 +92,32 @@ test('by keyboard a plain skill gets a landing and loses it again; its button go
   await expect(verdict(page)).toBeHidden();
   expect((await readSentence(page)).text).toBe(said);
   await expect(tool(page)).toBeFocused();
+  await page.keyboard.press('Escape');
+  await expect(tool(page)).toBeHidden();
+});
+
+test('a chain is one ruler: a card for each phase, and the page goes to the leg that the cursor is in', {
+  tag: '@once',
+}, async ({ page }) => {
+  await openSkill(page, 'half turn, from the board');
+  await page.keyboard.press('m');
+  await expect(tool(page).locator('.air-card')).toHaveCount(5, SOON);
+  await expect(tool(page).locator('.touching')).toHaveCount(5);
+  const place = page.getByRole('combobox', { name: 'Pushes from' });
+  await expect(place).toHaveValue('vaultTable');
+  const time = page.getByRole('slider', { name: 'Time in the whole skill' });
+  await tool(page).focus();
+  await page.keyboard.press('Home');
+  await expect(place).toHaveValue('springboard');
+  const before = await readSentence(page);
+  await page.keyboard.press('End');
+  await expect(place).toHaveValue('vaultTable');
+  await page.keyboard.press('r');
+  const release = Number(await time.getAttribute('aria-valuenow'));
+  expect(release).toBeGreaterThan(0);
+  await page.keyboard.press('ArrowRight');
+  await expect.poll(async () => Number(await time.getAttribute('aria-valuenow'))).toBeCloseTo(release + 0.01, 3);
+  await expect.poll(async () => (await readSentence(page)).text).not.toBe(before.text);
   await page.keyboard.press('Escape');
   await expect(tool(page)).toBeHidden();
 });

@@ -21,7 +21,7 @@ export interface AirFrame {
 /** px a metre: no more than this, and no less where the side view follows the cursor instead. */
 const MOST = { bench: 80, tablet: 55, phone: 40 } as const;
 const LARGE = 120;
-const LEAST = 34;
+const LEAST = { bench: 34, tablet: 24, phone: 12 } as const;
 /** of a figure over its mass centre, m */
 const HEADROOM = 1.05;
 
@@ -38,10 +38,13 @@ export function makeFrame(
     : device === 'tablet'
       ? Math.round(width * 0.383)
       : 0;
-  const room = isBench ? height * 0.49 : height * (device === 'tablet' ? 0.41 : 0.3);
+  const room = isBench ? height * 0.49 : height * (device === 'tablet' ? 0.41 : 0.34);
   const most = isBench && width > 1600 ? LARGE : MOST[device];
   const tall = Math.min(most, (room - 8) / (top + HEADROOM));
-  const pxPerM = Math.max(LEAST, Math.min(tall, Math.max(tall * 0.62, (sideWidth || width) / Math.max(across, 1))));
+  const pxPerM = Math.max(
+    LEAST[device],
+    Math.min(tall, Math.max(tall * 0.62, (sideWidth || width) / Math.max(across, 1))),
+  );
   return {
     device,
     width,

@@ -36,6 +36,9 @@ const APPROACH: Readonly<Partial<Record<Tile, readonly [number, number]>>> = {
   divingBoard: [0.5, -4],
 };
 
+/** whole skills that are offered beside the tiles */
+const MOST = 4;
+
 function TileButton(props: { name: Tile; press: () => void }) {
   return (
     <button type="button" class="choice-tile" onClick={() => props.press()}>
@@ -75,7 +78,7 @@ export function ChoiceTiles() {
     const mat = name === 'matFloor' ? 'floor' : (name as 'competitionMat');
     doc.edit(withAfter(doc.file(), { ...landingForSurface(doc.file()), mat }), contactTexts.addedLanding);
   };
-  const wholes = () => presets.skills.filter(({ file }) => file.phases.length > 2);
+  const wholes = () => presets.skills.filter(({ file }) => file.phases.length > 3).slice(0, MOST);
   return (
     <section class="choices">
       <Show when={!beforeOf(doc.file())}>

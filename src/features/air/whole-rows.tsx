@@ -186,7 +186,7 @@ export function WholeRow(props: { whole: WholeResult; state: WholeState; axis: W
           {t.ownWeight}
         </text>
       </Show>
-      <Show when={props.row.id !== 'energy'}>
+      <Show when={props.row.id !== 'energy' && (props.row.id !== 'force' || props.state.phase()?.kind !== 'flight')}>
         <text
           class="named"
           x={atX() + (isLeft() ? -9 : 9)}

@@ -14,6 +14,7 @@ import {
   flyChain,
   type Handover,
   legFile,
+  legSpec,
   legsOf,
   loadContact,
   makeBody,
@@ -23,7 +24,6 @@ import {
   parseSheet,
   parseSheetText,
   parseSkill,
-  putLeg,
   readAthlete,
   type ShapeData,
   type SheetFile,
@@ -31,6 +31,8 @@ import {
   type SkillFile,
   type SkillSpec,
   sheetOfPart,
+  updateChain,
+  updateSkill,
 } from '../../sim/index.ts';
 import { CommandError, wordSystemFault } from './command-error.ts';
 
@@ -51,8 +53,8 @@ interface ReadSkill {
   readonly inputs: readonly string[];
   /** a skill file of the same shelf, from its text; of a leg, from the text of its chain */
   parseBack(text: string): SkillSpec;
-  /** the file with this skill changed: itself, or the chain that it is a leg of */
-  toWhole(is: SkillFile): SkillFile;
+  /** the file with what a search made of `spec`: that of the skill, or of the chain that it is a leg of */
+  update(after: SkillSpec): SkillFile;
 }
 
 /** A file and what its names lead to. */
@@ -164,17 +166,20 @@ function makeSkill({ file, shelf, inputs }: ReadDocument): ReadSkill {
     shapes: { ...shapes, ...file.shapes },
     inputs,
     parseBack: (text) => parseSkill(checkSkillFile(parseJson(text)), shelf),
-    toWhole: (is) => is,
+    update: (after) => updateSkill(file, spec, after),
   };
 }
 
-/** A leg as a skill of its own, from what the leg before hands over. */
+/** A leg as a skill of its own, from what the leg before hands over; for searches with the legs before it. */
 function makeLeg(read: ReadDocument, leg: number, handed: Handover | undefined): ReadSkill {
   const one = makeSkill({ ...read, file: legFile(read.file, leg, handed) });
+  const { earlier } = legSpec(parseChain(read.file, read.shelf), leg);
+  const spec = earlier ? { ...one.spec, earlier } : one.spec;
   return {
     ...one,
-    parseBack: (text) => parseSkill(legFile(checkSkillFile(parseJson(text)), leg, handed), read.shelf),
-    toWhole: (is) => putLeg(read.file, leg, is),
+    spec,
+    parseBack: (text) => legSpec(parseChain(parseJson(text), read.shelf), leg),
+    update: (after) => updateChain(read.file, leg, spec, after),
   };
 }
 

@@ -33,7 +33,6 @@ import {
   type Tolerances,
   type Unknown,
   USUAL_TOLERANCES,
-  updateSkill,
   usualStudy,
   wordBalance,
 } from '../../sim/index.ts';
@@ -63,7 +62,7 @@ const TARGET = ['somersaults', 'direction', 'twists', 'twistTo', 'landing', 'til
 const SURFACES: readonly SurfaceKind[] = ['floor', 'mat', 'trampoline', 'water', 'other'];
 
 export async function runSolve(command: SolveCommand): Promise<string | CommandOutput> {
-  const { spec, skill, file, inputs, parseBack, toWhole } = await readSkill(command.skill);
+  const { spec, skill, inputs, parseBack, update } = await readSkill(command.skill);
   const wanted = [
     ...(command.json === undefined ? [] : [{ option: '--json', file: command.json }]),
     ...(command.out === undefined ? [] : [{ option: '--out', file: command.out }]),
@@ -91,7 +90,7 @@ export async function runSolve(command: SolveCommand): Promise<string | CommandO
   const problem: SearchProblem =
     tries > 0 ? { ...plain, margin: (found) => shareOfTries(found, tries, { balance, seed, contact }).share } : plain;
   const { answer: found, note, isInterrupted } = await answerTo(problem, command);
-  const textOf = (solution: Solution): string => formatSkill(toWhole(updateSkill(file, spec, solution.spec)));
+  const textOf = (solution: Solution): string => formatSkill(update(solution.spec));
   // what is offered is what flies as it is read back from its file
   const flies = (solution: Solution): boolean => {
     try {

@@ -36,8 +36,7 @@ test('every flight is said in its order, and the account closes', async () => {
 test('one flight of a chain is a skill as any other, by its number', async () => {
   const read = await readSkill(`${file}#2`);
   expect(read.file.phases.map(({ kind }) => kind)).toEqual(['contact', 'flight']);
-  const changed = { ...read.file, title: 'Another' };
-  expect(read.toWhole(changed)).toMatchObject({ title: 'Another', phases: boardTable().phases });
+  expect(read.update({ ...read.spec, title: 'Another' })).toMatchObject({ title: 'Another', phases: boardTable().phases });
   await expect(readSkill(file)).rejects.toThrow(/a chain of 2 flights; choose one, .*#1 to .*#2/);
   await expect(readSkill(`${file}#3`)).rejects.toThrow(/allowed: #1 to #2/);
   await expect(runFly({ kind: 'fly', skill: file, frames: 'x.csv', rateHz: 240 })).rejects.toThrow(

@@ -21,7 +21,6 @@ export type { LineResult, SheetResult } from './estimate/sheet-result.ts';
 export type { SkillResult } from './estimate/skill-result.ts';
 export { partsOfWhole } from './estimate/whole-parts.ts';
 export type { Athlete, HumanAthlete } from './files/athlete-schema.ts';
-export { CATCH_DEFAULTS } from './files/catch-defaults.ts';
 export { catchOf, catchWindowOf } from './files/catch-json.ts';
 export { CAUTION, COMPARED } from './files/caution.ts';
 export { chainJson } from './files/chain-json.ts';
@@ -40,7 +39,6 @@ export { parseJson } from './files/parse-json.ts';
 export { athleteOf, type Catalogue, parseSkill, shapeInRadians } from './files/parse-skill.ts';
 export type {
   FileBefore,
-  FileCatch,
   FileFlight,
   FileLanding,
   FileSwing,
@@ -189,7 +187,7 @@ export type { Piece } from './skill/apparatus-piece.ts';
 export { armsWideAgainstIn } from './skill/arms-wide-in.ts';
 export { type BalanceSpec, DEFAULT_BALANCE, wordBalance } from './skill/balance.ts';
 export { buildSkill, makeBody, poseOf } from './skill/build-skill.ts';
-export { type CatchResult, type CatchSpec, calcCatch, placeCatch } from './skill/catch.ts';
+export type { CatchResult, CatchSpec } from './skill/catch.ts';
 export type { CatchWatch } from './skill/catch-watch.ts';
 export { type CatchWindow, calcCatchWindow } from './skill/catch-window.ts';
 export { apparatusOfChain } from './skill/chain-apparatus.ts';
@@ -204,7 +202,7 @@ export {
   type Version,
 } from './skill/compare-table.ts';
 export { calcConditioning } from './skill/conditioning.ts';
-export { type BounceEnd, calcBedSensitivity, calcBounce } from './skill/contact-bounces.ts';
+export { calcBounce } from './skill/contact-bounces.ts';
 export { type ContactCaution, type ContactReport, calcContactReport } from './skill/contact-report.ts';
 export type { WholeContact } from './skill/contact-room.ts';
 export { type Draft, draftSkill } from './skill/draft-skill.ts';
@@ -233,13 +231,9 @@ export {
 export { wordBasis, wordCoarseTwist } from './words/basis-words.ts';
 export {
   formatCatch,
-  wordCatch,
-  wordFailing,
-  wordGap,
-  wordUncomputed,
   wordWindowEnds,
 } from './words/catch-words.ts';
-export { wordSensitivity, wordStop } from './words/chain-words.ts';
+export { wordBounce, wordSensitivity, wordStop } from './words/chain-words.ts';
 export { formatClearance } from './words/clearance-words.ts';
 export { formatConditioning, wordConditioning } from './words/conditioning-words.ts';
 export { formatLateDose } from './words/late-words.ts';
@@ -267,12 +261,12 @@ export type Estimate = typeof import('./estimate/index.ts');
 /** Estimate sheets with their parser of formulas, loaded when one is opened and not before. */
 export const loadEstimate = (): Promise<Estimate> => import('./estimate/index.ts');
 export type { FromTo } from './math/from-to.ts';
-export { afterOf, beforeOf, flightOf, isChain, isMoreThanFlight, legsOf } from './math/phases.ts';
-export { type ChainLeg, type Handover, handOver, type SkillChain } from './skill/chain.ts';
+export { afterOf, beforeOf, flightOf, isMoreThanFlight, legsOf } from './math/phases.ts';
+export type { Handover } from './skill/chain.ts';
 export { type ChainAccountRow, calcChainAccount } from './skill/chain-account.ts';
-export { type ChainInstant, legAt, makeChainReader } from './skill/chain-instant.ts';
-export { type ChainSensitivity, calcChainSensitivity } from './skill/chain-sensitivity.ts';
-export { buildChain, type ChainSpec, legSpec } from './skill/chain-spec.ts';
+export { makeChainReader } from './skill/chain-instant.ts';
+export { calcChainSensitivity } from './skill/chain-sensitivity.ts';
+export { buildChain, legSpec } from './skill/chain-spec.ts';
 export type { ContactCourse } from './skill/contact-course.ts';
 export type { CourseFault, CourseUnknown } from './skill/contact-faults.ts';
 export { type ChainStop, type FlownChain, type FlownLeg, flyChain, handToContact } from './skill/fly-chain.ts';

@@ -6,4 +6,4 @@ export { calcAfterContact, calcContactImpulse, impulseOfForce } from './impulse.
 export { TAKEOFF_PRESETS } from './impulse-presets.ts';
 export { holdLate } from './late-hand.ts';
 export { makeSwing } from './make-swing.ts';
-export { getRail, unevenApart } from './rail.ts';
+export { getRail } from './rail.ts';

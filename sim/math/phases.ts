@@ -51,10 +51,6 @@ export function legsOf({ phases }: Phases<Phase>): LegPlace[] {
   );
 }
 
-/** More than one flight, or one that ends in a catch. */
-export const isChain = ({ phases }: Phases<Phase>): boolean =>
-  phases.filter(({ kind }) => kind === 'flight').length > 1 || phases.some(({ kind }) => kind === 'catch');
-
 interface PhaseOver extends Phase {
   readonly end?: { readonly surface?: { readonly kind: string } };
 }

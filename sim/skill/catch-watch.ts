@@ -72,11 +72,15 @@ const LEAVING = 0.15;
 const ROW = 2e-3;
 
 /** Without columns and sight: for the many flights of a study. */
-export const makeHandWatch = (flight: Flight, rail: WatchedRail): HandWatch => ({
-  from: rail.left ? Math.min(LEAVING, flight.duration) : 0,
-  to: flight.duration,
-  at: makeHandsLook(flight, rail),
-});
+export function makeHandWatch(flight: Flight, rail: WatchedRail): HandWatch {
+  const at = makeHandsLook(flight, rail);
+  const isLeaving = rail.left !== undefined || isHeldAt(at(0));
+  return { from: isLeaving ? Math.min(LEAVING, flight.duration) : 0, to: flight.duration, at };
+}
+
+/** A hand that begins this near to a rail has held it, m: the most that a catch may be off. */
+const HELD = 0.1;
+const isHeldAt = ({ left, right }: HandsAt): boolean => Math.min(left.distance, right.distance) < HELD;
 
 export function calcCatchWatch(flight: Flight, rail: WatchedRail): CatchWatch {
   const watch = makeHandWatch(flight, rail);

@@ -11,6 +11,7 @@ import type { Rail } from '../contact/rail.ts';
 import type { Swing } from '../contact/swing.ts';
 import type { CaughtStart } from '../contact/swing-spec.ts';
 import type { Flight } from '../flight/flight.ts';
+import { FieldError } from '../math/field-error.ts';
 import { RAIL_HEIGHTS } from '../math/rail-heights.ts';
 import { type RailSway, swayInto } from '../measure/rail-sway.ts';
 import type { CatchAsk } from './catch-ask.ts';
@@ -26,7 +27,7 @@ export interface CatchSpec extends Omit<CatchAsk, 'along'> {
 
 /** Why what follows a catch is not computed. */
 export type CatchUncomputed =
-  | { readonly kind: 'oneHand' | 'wide' | 'noMoves' }
+  | { readonly kind: 'oneHand' | 'wide' | 'noMoves' | 'apart' }
   | { readonly kind: 'asymmetry'; readonly asymmetry: readonly Asymmetry[] };
 
 interface Caught {
@@ -76,7 +77,8 @@ export function calcCatch(
   const base = { spec, rail, watch, outcome };
   if (outcome.kind !== 'caught') return base;
   const { t } = outcome.moment;
-  const on = takeRail(flight, t, spec, contact, left);
+  const on = inPlane(() => takeRail(flight, t, spec, contact, left));
+  if (!on) return { ...base, notComputed: { kind: 'apart' } };
   const { tilt, unfinished, asymmetry } = on;
   const known = { ...base, turned: { tilt, unfinished } };
   if (spec.hands !== 'both') return { ...known, notComputed: { kind: 'oneHand' } };
@@ -94,10 +96,18 @@ export function calcCatch(
   if (!spec.swing) return { ...known, caught, notComputed: { kind: 'noMoves' } };
   const { strength = Number.POSITIVE_INFINITY, lateHand: _, ...moves } = spec.swing;
   const { body, gravity } = flight;
-  return {
-    ...known,
-    caught: { ...caught, ...contact.makeCaughtSwing({ body, gravity, rail, start, strength, ...moves }) },
-  };
+  const swing = inPlane(() => contact.makeCaughtSwing({ body, gravity, rail, start, strength, ...moves }));
+  return swing ? { ...known, caught: { ...caught, ...swing } } : { ...known, notComputed: { kind: 'apart' } };
+}
+
+/** Undefined for a pose that no plane holds: legs apart, of which knees would not bend in it. */
+function inPlane<T>(compute: () => T): T | undefined {
+  try {
+    return compute();
+  } catch (error) {
+    if (error instanceof FieldError && error.field.startsWith('swing.held')) return undefined;
+    throw error;
+  }
 }
 
 /** The hands on the rail at a time of the flight: what they join, or why nothing. */

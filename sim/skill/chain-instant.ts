@@ -4,7 +4,7 @@ import type { WholeContact } from './contact-room.ts';
 import type { FlownChain, FlownLeg } from './fly-chain.ts';
 import { makeInstantReader, type WholeInstant } from './whole-instant.ts';
 
-export interface ChainInstant extends WholeInstant {
+interface ChainInstant extends WholeInstant {
   readonly leg: number;
 }
 
@@ -37,7 +37,7 @@ function placed(now: WholeInstant, [ox, oy, oz]: Vec3, facing: 1 | -1): WholeIns
 const turnedRound = ([w, x, y, z]: Float64Array): Float64Array => Float64Array.of(-y, z, w, -x);
 
 /** The leg that chain time t is in. */
-export function legAt(legs: readonly Pick<FlownLeg, 'to'>[], t: number): number {
+function legAt(legs: readonly Pick<FlownLeg, 'to'>[], t: number): number {
   let leg = 0;
   while (leg < legs.length - 1 && t > legs[leg].to) leg++;
   return leg;

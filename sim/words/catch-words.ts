@@ -70,6 +70,8 @@ export function wordUncomputed(why: CatchUncomputed, n: NumberWords = PLAIN_NUMB
       return 'the swing is computed of two hands alike';
     case 'wide':
       return 'the hands hold the rail too far apart for a swing in one plane';
+    case 'apart':
+      return 'the swing is of a body in one plane, and the legs are apart';
     case 'noMoves':
       return 'what the joints do after the catch is not stated';
     case 'asymmetry':

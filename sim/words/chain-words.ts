@@ -1,6 +1,7 @@
 /** A chain in words: each flight in its order with what lies before it, why the rest is not flown, and the account. For the command line; ready for translation. */
 import { DEG } from '../math/angles.ts';
 import type { ChainError, ChainSensitivity } from '../skill/chain-sensitivity.ts';
+import type { Bounce } from '../skill/contact-bounces.ts';
 import type { ChainStop } from '../skill/fly-chain.ts';
 
 /** Why the rest is not flown; empty where all of it is. */
@@ -38,4 +39,11 @@ export function wordSensitivity(found: ChainSensitivity): string[] {
     const rest = parts.length > 0 ? parts.join(', ') : 'the feet do not meet the bed again';
     return `${ERROR_WORDS[error]}: ${rest}, where nothing is corrected in the bed (athletes do).`;
   });
+}
+
+/** "up by 2.42 m, 0.41 more than before; legs +4.7 J/kg; comes down 0.50 m back" */
+export function wordBounce({ rise, won, legs, travel }: Bounce): string {
+  const more = `${Math.abs(won).toFixed(2)} ${won < 0 ? 'less' : 'more'} than before`;
+  const way = Math.abs(travel.x) < 0.005 ? 'on the spot' : `${Math.abs(travel.x).toFixed(2)} m ${travel.x < 0 ? 'back' : 'forward'}`;
+  return `up by ${rise.toFixed(2)} m, ${more}; legs ${legs < 0 ? '-' : '+'}${Math.abs(legs).toFixed(1)} J/kg; the feet come down ${way}`;
 }

@@ -5,7 +5,7 @@
 import { type Accessor, createMemo, createSignal } from 'solid-js';
 import type { SkillFile } from '../../sim/index.ts';
 import { getId, type History } from '../document/history.ts';
-import type { Legs } from '../engine/legs.ts';
+import type { ChainLegs } from '../engine/legs.ts';
 
 /** More legs than a chain has: each has a number of its own between two documents. */
 export const LEGS = 16;
@@ -27,7 +27,7 @@ interface Shown {
 }
 
 /** `known` grows when what comes before a flight has become known. */
-export function createLegView(legs: Legs, history: Accessor<History<SkillFile>>, known: Accessor<number>): LegView {
+export function createLegView(legs: ChainLegs, history: Accessor<History<SkillFile>>, known: Accessor<number>): LegView {
   /** of a document just opened, its last: what the others lead to */
   const [asked, setAsked] = createSignal({ id: -1, leg: 0 });
   const shown = createMemo<Shown>((last) => {

@@ -10,7 +10,7 @@ import type { Sensing } from '../engine/conditioning.ts';
 import type { Contacting } from '../engine/contact.ts';
 import type { Drafting } from '../engine/draft.ts';
 import type { Estimating } from '../engine/estimate.ts';
-import type { Legs } from '../engine/legs.ts';
+import type { ChainLegs } from '../engine/legs.ts';
 import type { Posing } from '../engine/pose.ts';
 import type { FlightResult, OverlapCaution } from '../engine/result.ts';
 import type { PrintPictures } from '../pictures/print-input.ts';
@@ -21,7 +21,7 @@ import type { WholePictures } from '../pictures/whole-input.ts';
 export interface Flying {
   /** throws an Error whose message a person can read */
   fly(file: SkillFile, from?: FlightResult): FlightResult;
-  readonly legs: Legs;
+  readonly legs: ChainLegs;
   /** throws an Error that names what is wrong in any leg of a chain */
   checkChain(file: SkillFile): void;
   /** a text of JSON; throws an Error that says where it stops being one */

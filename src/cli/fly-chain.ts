@@ -2,6 +2,7 @@
 import {
   buildChain,
   type ChainAccountRow,
+  calcBounce,
   calcChainAccount,
   calcChainSensitivity,
   calcClearance,
@@ -23,6 +24,7 @@ import {
   summarize,
   verdictOf,
   wordBasis,
+  wordBounce,
   wordSensitivity,
   wordStop,
   wordVerdict,
@@ -86,10 +88,12 @@ function formatLeg(
   k: number,
 ): string {
   const report = calcContactReport(whole);
+  const bounce = report?.place === 'trampoline' && whole.course ? wordBounce(calcBounce(whole.course, whole.flight)) : '';
   const cautions = formatContactCautions(report).trimEnd();
   const lines = [
     `${k + 1}. ${chain.legs[k].title}, ${from.toFixed(2)} to ${to.toFixed(2)} s`,
     ...(report ? contactLines(report).map((line) => `   before: ${line}`) : []),
+    ...(bounce ? [`   ${bounce}`] : []),
     `   ${sentence}`,
     ...(whole.catch ? indented(formatCatch(whole.catch)) : []),
     ...(basis ? [`   ${basis}`] : []),

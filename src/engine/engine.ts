@@ -31,7 +31,7 @@ import {
 import { readCautions } from './cautions.ts';
 import { findCode } from './code.ts';
 import { explain } from './explain.ts';
-import { type Legs, makeLegs } from './legs.ts';
+import { type ChainLegs, makeLegs } from './legs.ts';
 import { makeOutline } from './outline.ts';
 import { getOverlaps } from './overlaps.ts';
 import { type AskRelease, makeReleases } from './releases.ts';
@@ -51,7 +51,7 @@ export interface Engine {
    */
   fly(file: SkillFile, from?: FlightResult): FlightResult;
   /** the legs of a document that is a chain */
-  readonly legs: Legs;
+  readonly legs: ChainLegs;
   /** throws a FieldError of any of its legs */
   checkChain(file: SkillFile): void;
   /** of a skill that is the file's but for its take-off */

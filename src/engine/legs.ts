@@ -13,7 +13,7 @@ import {
   type SkillFile,
 } from '../../sim/index.ts';
 
-export interface Legs {
+export interface ChainLegs {
   count(file: SkillFile): number;
   /** throws what the flight before it throws: a ReleasePendingError while that is computed */
   fileOf(file: SkillFile, leg: number): SkillFile;
@@ -32,7 +32,7 @@ interface Known {
   readonly handed: Handover;
 }
 
-export function makeLegs(launchFile: (file: SkillFile) => LaunchedSkill): Legs {
+export function makeLegs(launchFile: (file: SkillFile) => LaunchedSkill): ChainLegs {
   const files = new WeakMap<SkillFile, SkillFile[]>();
   const known: Known[] = [];
   const handedTo = (file: SkillFile, leg: number): Handover => {

@@ -3,8 +3,10 @@ import { mkdtempSync, readFileSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { expect, test } from 'vitest';
+import { parseCommand } from '../../src/cli/command-line.ts';
 import { runFly } from '../../src/cli/fly.ts';
 import { readSkill } from '../../src/cli/read-input.ts';
+import { runSolve } from '../../src/cli/solve.ts';
 import { boardTable } from '../chain/files.ts';
 
 const folder = mkdtempSync(path.join(tmpdir(), 'chain-'));
@@ -36,10 +38,24 @@ test('every flight is said in its order, and the account closes', async () => {
 test('one flight of a chain is a skill as any other, by its number', async () => {
   const read = await readSkill(`${file}#2`);
   expect(read.file.phases.map(({ kind }) => kind)).toEqual(['contact', 'flight']);
-  expect(read.update({ ...read.spec, title: 'Another' })).toMatchObject({ title: 'Another', phases: boardTable().phases });
+  expect(read.update({ ...read.spec, title: 'Another' })).toMatchObject({
+    title: 'Another',
+    phases: boardTable().phases,
+  });
   await expect(readSkill(file)).rejects.toThrow(/a chain of 2 flights; choose one, .*#1 to .*#2/);
   await expect(readSkill(`${file}#3`)).rejects.toThrow(/allowed: #1 to #2/);
   await expect(runFly({ kind: 'fly', skill: file, frames: 'x.csv', rateHz: 240 })).rejects.toThrow(
     /frames are of one flight/,
   );
+});
+
+test('a leg is solved with the legs before it, and its whole chain is written', async () => {
+  const out = path.join(folder, 'solved.json');
+  const asked = ['--vary', 'leg1.takeoff.speedUp=3..4', '--target', 'airTime=0.82', '--ending', 'any'];
+  const command = parseCommand(['solve', `${file}#2`, ...asked, '--tries', '0', '--fits', '1', '--out', out]);
+  if (command.kind !== 'solve') throw new Error(command.kind);
+  expect(await runSolve(command)).toContain('(leg1.takeoff.speedUp)');
+  const is = JSON.parse(readFileSync(out, 'utf8'));
+  expect(is.phases.slice(1)).toEqual(boardTable().phases.slice(1));
+  expect(is.phases[0].takeoff.velocityMPerS.up).not.toBe(3.5);
 });

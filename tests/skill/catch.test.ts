@@ -117,6 +117,12 @@ describe('the moment', () => {
     expect(calcCatch(flight, at0, contact, {}).outcome.moment.t).toBeGreaterThanOrEqual(0.15);
   });
 
+  it('of hands that begin at the rail does not come in its first 0.15 s', () => {
+    const { left } = calcCatchWatch(flight, { x: 0, y: 0 }).at(0);
+    expect(calcCatchWatch(flight, { x: left.x, y: left.y }).from).toBe(0.15);
+    expect(calcCatchWatch(flight, { x: left.x + 0.12, y: left.y }).from).toBe(0);
+  });
+
   it('lies where the rail has swung to', () => {
     const sway = { state: [0.02, 0, 0, 0], mass: 5.6, stiffness: [22000, 22000], damping: [0, 0] } as const;
     const w = Math.sqrt(22000 / 5.6);

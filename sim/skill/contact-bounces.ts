@@ -7,7 +7,7 @@ import { makeState, readState } from '../motion/state.ts';
 import type { ContactCourse } from './contact-course.ts';
 import { limbPlacesInto, makeLimbPlaces } from './contact-limbs.ts';
 
-interface Bounce {
+export interface Bounce {
   readonly time: number;
   /** m and body weights; left out where no spring takes that time */
   readonly depth?: number;

@@ -44,6 +44,9 @@ export function wordSensitivity(found: ChainSensitivity): string[] {
 /** "up by 2.42 m, 0.41 more than before; legs +4.7 J/kg; comes down 0.50 m back" */
 export function wordBounce({ rise, won, legs, travel }: Bounce): string {
   const more = `${Math.abs(won).toFixed(2)} ${won < 0 ? 'less' : 'more'} than before`;
-  const way = Math.abs(travel.x) < 0.005 ? 'on the spot' : `${Math.abs(travel.x).toFixed(2)} m ${travel.x < 0 ? 'back' : 'forward'}`;
+  const way =
+    Math.abs(travel.x) < 0.005
+      ? 'on the spot'
+      : `${Math.abs(travel.x).toFixed(2)} m ${travel.x < 0 ? 'back' : 'forward'}`;
   return `up by ${rise.toFixed(2)} m, ${more}; legs ${legs < 0 ? '-' : '+'}${Math.abs(legs).toFixed(1)} J/kg; the feet come down ${way}`;
 }

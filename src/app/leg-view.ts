@@ -27,7 +27,11 @@ interface Shown {
 }
 
 /** `known` grows when what comes before a flight has become known. */
-export function createLegView(legs: ChainLegs, history: Accessor<History<SkillFile>>, known: Accessor<number>): LegView {
+export function createLegView(
+  legs: ChainLegs,
+  history: Accessor<History<SkillFile>>,
+  known: Accessor<number>,
+): LegView {
   /** of a document just opened, its last: what the others lead to */
   const [asked, setAsked] = createSignal({ id: -1, leg: 0 });
   const shown = createMemo<Shown>((last) => {

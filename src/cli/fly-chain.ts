@@ -88,7 +88,8 @@ function formatLeg(
   k: number,
 ): string {
   const report = calcContactReport(whole);
-  const bounce = report?.place === 'trampoline' && whole.course ? wordBounce(calcBounce(whole.course, whole.flight)) : '';
+  const bounce =
+    report?.place === 'trampoline' && whole.course ? wordBounce(calcBounce(whole.course, whole.flight)) : '';
   const cautions = formatContactCautions(report).trimEnd();
   const lines = [
     `${k + 1}. ${chain.legs[k].title}, ${from.toFixed(2)} to ${to.toFixed(2)} s`,

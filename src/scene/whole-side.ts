@@ -9,7 +9,7 @@ import type { DrawItem } from './scene.ts';
 import { dot } from './view.ts';
 import { ghostPoses, poseNear, touchAt, type WholeStage } from './whole-stage.ts';
 
-export interface SideWindow {
+interface SideWindow {
   readonly width: number;
   readonly height: number;
   readonly pxPerM: number;
@@ -38,7 +38,7 @@ export interface OtherPath {
   readonly isStop: boolean;
 }
 
-export interface SideExtra {
+interface SideExtra {
   readonly force?: SideForce;
   readonly ownWeight: string;
   readonly others: readonly OtherPath[];

@@ -4,7 +4,7 @@ import { placeIn } from '../../sim/math/sorted.ts';
 import type { StagePose } from './pose-frames.ts';
 import { sideView, type View } from './view.ts';
 
-export interface StagePhase {
+interface StagePhase {
   readonly kind: 'swing' | 'contact' | 'flight' | 'landing';
   readonly from: number;
   readonly to: number;

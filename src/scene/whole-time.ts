@@ -6,7 +6,7 @@ import { massCentreMark } from './marks.ts';
 import type { DrawItem } from './scene.ts';
 import { ghostPoses, poseNear, type WholeStage } from './whole-stage.ts';
 
-export interface TimeWindow {
+interface TimeWindow {
   readonly width: number;
   readonly height: number;
   readonly pxPerM: number;

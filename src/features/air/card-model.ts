@@ -7,7 +7,7 @@ import { formatNumber } from '../../ui/numbers.ts';
 import { say, sayNumber } from '../../ui/units.ts';
 import { cardTexts as t } from './card-texts.ts';
 
-export interface CardRow {
+interface CardRow {
   readonly name: string;
   readonly value: string;
   /** under the value: a range, what it is of */

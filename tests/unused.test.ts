@@ -31,7 +31,8 @@ const FOR_TESTS: Readonly<Record<string, string>> = {
   'sim/body/strength.ts strengthCurve': 'the strength of one action of a body in one call',
   'sim/files/frames-csv.ts frameColumns': 'the columns of a CSV before one is written',
   'sim/skill/chain-instant.ts makeChainReader': 'a chain read at any time, in its own frame',
-  'sim/contact/rail.ts unevenApart': 'how far apart along the floor the uneven rails are, from the diagonal of the norms',
+  'sim/contact/rail.ts unevenApart':
+    'how far apart along the floor the uneven rails are, from the diagonal of the norms',
   // the shipped schemas and commands have their callers in scripts
   'sim/files/json-schema.ts formatJsonSchema': 'written into docs by `npm run schema`',
   'src/cli/main.ts main': 'started from its bundle by shapeflight.mjs',

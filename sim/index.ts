@@ -265,7 +265,7 @@ export { afterOf, beforeOf, flightOf, isMoreThanFlight, legsOf } from './math/ph
 export type { Handover } from './skill/chain.ts';
 export { type ChainAccountRow, calcChainAccount } from './skill/chain-account.ts';
 export { makeChainReader } from './skill/chain-instant.ts';
-export { calcChainSensitivity } from './skill/chain-sensitivity.ts';
+export { type ChainSensitivity, calcChainSensitivity } from './skill/chain-sensitivity.ts';
 export { buildChain, legSpec } from './skill/chain-spec.ts';
 export type { ContactCourse } from './skill/contact-course.ts';
 export type { CourseFault, CourseUnknown } from './skill/contact-faults.ts';

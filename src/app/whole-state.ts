@@ -1,8 +1,9 @@
 /** The whole skill and its result: asked for whenever the document with a swing, contact or landing changes. */
-import { type Accessor, batch, createEffect, createMemo, createSignal, onCleanup, untrack } from 'solid-js';
-import type { LateDose, Likelihood, SkillFile, SkillVerdict } from '../../sim/index.ts';
+import { type Accessor, batch, createEffect, createMemo, createSignal, on, onCleanup, untrack } from 'solid-js';
+import type { ChainSensitivity, LateDose, Likelihood, SkillFile, SkillVerdict } from '../../sim/index.ts';
 import { afterOf, isMoreThanFlight } from '../../sim/math/phases.ts';
 import { placeIn } from '../../sim/math/sorted.ts';
+import { getId } from '../document/history.ts';
 import type { Contacting } from '../engine/contact.ts';
 import type { FlightCaution } from '../engine/result.ts';
 import type { CatchWindowResult, LegResult, WindowResult } from '../jobs/kinds/leg-data.ts';
@@ -27,6 +28,8 @@ export interface WholeState {
   readonly whole: Accessor<WholeResult | undefined>;
   readonly window: Accessor<WindowResult | undefined>;
   readonly catchWindow: Accessor<CatchWindowResult | undefined>;
+  /** how far bounces of one bed move with small errors */
+  readonly sensitivity: Accessor<ChainSensitivity | undefined>;
   readonly late: Accessor<LateDose | undefined>;
   readonly busy: Accessor<boolean>;
   readonly failed: Accessor<string>;
@@ -59,6 +62,7 @@ function makeWholeState(page: Page): WholeState {
   const [engine, setEngine] = createSignal<Contacting>();
   const [pictures, setPictures] = createSignal<WholePictures>();
   const [whole, setWhole] = createSignal<WholeResult>();
+  const [sensitivity, setSensitivity] = createSignal<ChainSensitivity>();
   const [catchWindow, setCatchWindow] = createSignal<CatchWindowResult>();
   const [window, setWindow] = createSignal<WindowResult>();
   const [likely, setLikely] = createSignal<{ of: SkillFile; result: Likelihood }>();
@@ -92,6 +96,17 @@ function makeWholeState(page: Page): WholeState {
       setPictures(() => p);
     });
   });
+  /** the leg that was studied last */
+  let studied = -1;
+  const forget = (): void => {
+    setWindow(undefined);
+    setCatchWindow(undefined);
+    setSensitivity(undefined);
+    setLate(undefined);
+    studied = -1;
+  };
+  // studies of another document are none of this one
+  createEffect(on(() => getId(doc.history()), forget, { defer: true }));
   createEffect(() => {
     const contacting = engine();
     const file = doc.chain();
@@ -109,6 +124,7 @@ function makeWholeState(page: Page): WholeState {
     let unsubscribe: (() => void) | undefined;
     const ask = (study?: StudyKind): void => {
       setBusy(true);
+      if (study === 'all') studied = untrack(doc.leg);
       unsubscribe = contacting.ask(
         { file, athlete, study, leg: untrack(doc.leg) },
         {
@@ -129,6 +145,9 @@ function makeWholeState(page: Page): WholeState {
           catchWindow: (now) => {
             setCatchWindow(now);
           },
+          sensitivity: (now) => {
+            setSensitivity(now);
+          },
           late: (now) => {
             setLate(now);
           },
@@ -141,8 +160,8 @@ function makeWholeState(page: Page): WholeState {
     };
     ask();
     // the release is studied for who looks at it, the landing for who reads the verdict
-    const studied = shell.tool() === 'contact' ? 'all' : afterOf(file) ? 'landing' : undefined;
-    const timer = inDrag || !studied ? undefined : setTimeout(() => ask(studied), REST);
+    const wanted = shell.tool() === 'contact' ? 'all' : afterOf(file) ? 'landing' : undefined;
+    const timer = inDrag || !wanted ? undefined : setTimeout(() => ask(wanted), REST);
     onCleanup(() => {
       clearTimeout(timer);
       unsubscribe?.();
@@ -152,6 +171,14 @@ function makeWholeState(page: Page): WholeState {
   const leg = createMemo(() => {
     const legs = whole()?.legs;
     return legs?.[Math.min(doc.leg(), legs.length - 1)];
+  });
+  // what is let go or caught in another leg is studied once the page rests there
+  createEffect(() => {
+    const at = doc.leg();
+    const now = leg();
+    if (shell.tool() !== 'contact' || !(now?.swing || now?.catch) || studied < 0 || studied === at) return;
+    const timer = setTimeout(() => setTries(untrack(tries) + 1), REST);
+    onCleanup(() => clearTimeout(timer));
   });
   const cursor = createMemo(() => {
     const t = outside();
@@ -239,6 +266,7 @@ function makeWholeState(page: Page): WholeState {
     whole,
     window,
     catchWindow,
+    sensitivity,
     late,
     busy,
     failed,

@@ -56,16 +56,6 @@ export function changeLanding(file: SkillFile, part: Partial<Omit<FileLanding, '
   return landing ? withAfter(file, { ...landing, ...part }) : file;
 }
 
-/** A contact that leaves the take-off as it is stated, so that nothing of the flight changes. */
-export function contactForTakeoff(file: SkillFile): FileTakeoffContact {
-  const { end, takeoff } = flightOf(file);
-  const kind = end.surface?.kind;
-  if (kind === 'trampoline') return { kind: 'contact', place: 'trampoline', velocityMPerS: { along: 0, up: -7 } };
-  if (kind === 'water') return { kind: 'contact', place: 'divingBoard', velocityMPerS: { along: 0.5, up: -4 } };
-  const along = Math.sign(takeoff?.velocityMPerS?.along ?? 1) || 1;
-  return { kind: 'contact', place: 'floor', velocityMPerS: { along: 4 * along, up: -0.8 } };
-}
-
 export function landingForSurface(file: SkillFile): FileLanding {
   const { surface } = flightOf(file).end;
   if (surface?.kind === 'floor') return { kind: 'landing', mat: 'floor' };

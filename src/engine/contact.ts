@@ -1,5 +1,5 @@
 /** Whole skills from a worker: before and after the air. A newer question takes the place of an older one. */
-import type { Athlete, LateDose, Likelihood, ShapeData, SkillFile } from '../../sim/index.ts';
+import type { Athlete, ChainSensitivity, LateDose, Likelihood, ShapeData, SkillFile } from '../../sim/index.ts';
 import { makePagePool } from '../jobs/browser-port.ts';
 import type { CatchWindowResult, WindowResult } from '../jobs/kinds/leg-data.ts';
 import type { StudyKind, WholeResult } from '../jobs/kinds/whole-data.ts';
@@ -12,6 +12,7 @@ interface ContactListener {
   likelihood(result: Likelihood, of: SkillFile): void;
   window(result: WindowResult | undefined): void;
   catchWindow(result: CatchWindowResult | undefined): void;
+  sensitivity(result: ChainSensitivity | undefined): void;
   late(result: LateDose | undefined): void;
   failed(reason: string): void;
 }
@@ -60,6 +61,7 @@ export function makeContacting(shapes: Readonly<Record<string, ShapeData>>, pool
           else if (question !== newest) return;
           else if (step.kind === 'likelihood') listening?.likelihood(step.result, file);
           else if (step.kind === 'window') listening?.window(step.result);
+          else if (step.kind === 'sensitivity') listening?.sensitivity(step.result);
           else if (step.kind === 'catchWindow') listening?.catchWindow(step.result);
           if (step.kind === 'whole') next();
         },

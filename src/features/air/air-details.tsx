@@ -1,5 +1,6 @@
 /** All numbers of swing, push and landing, folded, under what is looked at first. */
 import { For, Show } from 'solid-js';
+import { wordStop } from '../../../sim/words/chain-words.ts';
 import { useDocument, useFlight } from '../../app/page.ts';
 import type { WholeState } from '../../app/whole-state.ts';
 import { texts } from '../../app/words.ts';
@@ -7,7 +8,6 @@ import type { WholeResult } from '../../jobs/kinds/whole-data.ts';
 import { airTexts as t } from './air-texts.ts';
 import { LandingSection, Verdict } from './landing-report.tsx';
 import { PushSection } from './push-report.tsx';
-import { wordStop } from './stop-words.ts';
 import { SwingSection } from './swing-report.tsx';
 
 export function AirVerdict(props: { whole: WholeResult }) {
@@ -18,7 +18,16 @@ export function AirVerdict(props: { whole: WholeResult }) {
       <Show when={last().landing}>
         {(landing) => <Verdict landing={landing()} isBed={flight.result().skill.end.surface?.kind === 'trampoline'} />}
       </Show>
-      <Show when={props.whole.stop}>{(stop) => <p class="verdict">{wordStop(stop())}</p>}</Show>
+      <Show when={props.whole.stop}>
+        {(stop) => (
+          <p class="verdict">
+            {wordStop(
+              stop(),
+              props.whole.legs.map((leg) => leg.title),
+            )}
+          </p>
+        )}
+      </Show>
     </>
   );
 }

@@ -75,11 +75,4 @@ export const airTexts = {
     landing: 'The landing in numbers',
     late: 'One hand late',
   },
-  stops: {
-    otherPart: (part: string, wanted: string) =>
-      `The ${part} come down before the ${wanted}: what follows is not flown.`,
-    notCaught: 'The rail is not caught: what follows is not flown.',
-    notComputed: 'What follows this catch is not computed: the model hangs on two even hands, unturned.',
-    bounces: 'What follows the third bounce is not drawn: small errors move it too far.',
-  },
 } as const;

@@ -1,5 +1,6 @@
 /** The bed from above, to scale: where the feet come down, in order. */
-import { createMemo, For } from 'solid-js';
+import { createMemo, For, Show } from 'solid-js';
+import { wordSensitivity } from '../../../sim/words/chain-words.ts';
 import type { WholeState } from '../../app/whole-state.ts';
 import type { WholeResult } from '../../jobs/kinds/whole-data.ts';
 import { say } from '../../ui/units.ts';
@@ -67,6 +68,14 @@ export function BedAbove(props: { state: WholeState; whole: WholeResult; width: 
           {say('length', Math.hypot(last().x, last().z))}
         </text>
       </svg>
+      <Show when={props.state.sensitivity()}>
+        {(found) => (
+          <div class="one-more" data-testid="one-more">
+            <b>{t.one}</b>
+            <For each={wordSensitivity(found())}>{(line) => <p>{line}</p>}</For>
+          </div>
+        )}
+      </Show>
     </figure>
   );
 }

@@ -2,6 +2,7 @@
 import type {
   Athlete,
   ChainApparatus,
+  ChainSensitivity,
   ChainStop,
   LateDose,
   Likelihood,
@@ -95,7 +96,8 @@ export type WholeProgress =
   | { readonly kind: 'running' }
   | { readonly kind: 'likelihood'; readonly result: Likelihood }
   | { readonly kind: 'window'; readonly result: WindowResult | undefined }
-  | { readonly kind: 'catchWindow'; readonly result: CatchWindowResult | undefined };
+  | { readonly kind: 'catchWindow'; readonly result: CatchWindowResult | undefined }
+  | { readonly kind: 'sensitivity'; readonly result: ChainSensitivity | undefined };
 
 /** What the late hand gives for its time, where it was asked for. */
 export type WholeEnd = { readonly late: LateDose | undefined } | undefined;

@@ -1,5 +1,13 @@
 /** A whole skill, all its legs; then, when asked, the studies of one of them: its release, its landing. */
-import { buildChain, calcLateDose, flyChain, likelihoodSteps, loadContact, parseChain } from '../../../sim/index.ts';
+import {
+  buildChain,
+  calcChainSensitivity,
+  calcLateDose,
+  flyChain,
+  likelihoodSteps,
+  loadContact,
+  parseChain,
+} from '../../../sim/index.ts';
 import { type JobKind, loadForJob } from '../job.ts';
 import { makeCatchWindow } from './catch-result.ts';
 import type { WholeEnd, WholeProgress, WholeRequest } from './whole-data.ts';
@@ -30,6 +38,7 @@ async function* flyAll({
     yield { kind: 'running' };
   if (step.value) yield { kind: 'likelihood', result: step.value };
   if (study === 'landing') return undefined;
+  yield { kind: 'sensitivity', result: calcChainSensitivity(chain, contact) };
   const at = Math.min(leg ?? 0, legs.length - 1);
   yield { kind: 'window', result: makeWindowResult(legs[at], at, contact) };
   if (legs[at].whole.catch) yield { kind: 'catchWindow', result: makeCatchWindow(legs[at], at, contact) };

@@ -39,6 +39,7 @@ export { parseJson } from './files/parse-json.ts';
 export { athleteOf, type Catalogue, parseSkill, shapeInRadians } from './files/parse-skill.ts';
 export type {
   FileBefore,
+  FileCatch,
   FileFlight,
   FileLanding,
   FileSwing,

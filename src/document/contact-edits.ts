@@ -1,6 +1,7 @@
 /** What comes before and after the flight, as pure changes of the document. */
 import type {
   FileBefore,
+  FileCatch,
   FileLanding,
   FileSwing,
   FileSwingKey,
@@ -49,6 +50,14 @@ export function changeGiven(file: SkillFile, part: Partial<NonNullable<FileTakeo
   const contact = beforeOf(file);
   if (!isContact(contact) || !contact.given) return file;
   return replaceBefore(file, { ...contact, given: { ...contact.given, ...part } });
+}
+
+/** The catch that ends the flight. */
+export const catchOf = ({ phases }: SkillFile): FileCatch | undefined =>
+  phases.find((phase): phase is FileCatch => phase.kind === 'catch');
+
+export function changeCatch(file: SkillFile, part: Partial<Omit<FileCatch, 'kind'>>): SkillFile {
+  return { ...file, phases: file.phases.map((phase) => (phase.kind === 'catch' ? { ...phase, ...part } : phase)) };
 }
 
 export function changeLanding(file: SkillFile, part: Partial<Omit<FileLanding, 'kind'>>): SkillFile {

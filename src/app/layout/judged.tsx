@@ -1,6 +1,7 @@
 /** Under the sentence: how often the landing ends so over the stated ranges; a press opens what was judged and what was not. */
 import { createSignal, For, Show } from 'solid-js';
 import { wordBasis } from '../../../sim/words/basis-words.ts';
+import { upper } from '../../../sim/words/verdict-words.ts';
 import { CutText } from '../../ui/cut-text.tsx';
 import { formatNumber } from '../../ui/numbers.ts';
 import { Sheet } from '../../ui/sheet.tsx';
@@ -18,7 +19,7 @@ export function Judged() {
   return (
     <>
       <button type="button" class="judged" onClick={() => setOpen(true)}>
-        <CutText text={likely() || t.open} />
+        <CutText text={upper(likely()) || t.open} />
       </button>
       <Show when={isOpen()}>
         <Sheet title={t.title} onClose={() => setOpen(false)}>

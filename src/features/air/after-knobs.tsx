@@ -3,8 +3,9 @@ import { For, Show } from 'solid-js';
 import type { FileLanding } from '../../../sim/index.ts';
 import { afterOf } from '../../../sim/math/phases.ts';
 import { useDocument, useFlight } from '../../app/page.ts';
-import { changeLanding } from '../../document/contact-edits.ts';
+import { catchOf, changeLanding } from '../../document/contact-edits.ts';
 import { withAfter } from '../../document/phases.ts';
+import { CatchKnobs } from './catch-knobs.tsx';
 import { Knob, Pick } from './knob.tsx';
 import { SCALES } from './scales.ts';
 import { contactTexts } from './words.ts';
@@ -45,7 +46,14 @@ export function AfterKnobs() {
           </button>
         </Show>
       </h3>
-      <Show when={arrival()} fallback={<p class="quiet">{t.noneAfter}</p>}>
+      <Show
+        when={arrival()}
+        fallback={
+          <Show when={catchOf(doc.file())} fallback={<p class="quiet">{t.noneAfter}</p>}>
+            {(asked) => <CatchKnobs asked={asked()} />}
+          </Show>
+        }
+      >
         {(a) => (
           <>
             <Pick

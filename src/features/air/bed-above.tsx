@@ -8,6 +8,8 @@ import { cardTexts as t } from './card-texts.ts';
 
 /** Bed and box of the norm, m (from memory). */
 const BED = { length: 4.28, width: 2.14 } as const;
+/** m: marks nearer than this are one */
+const TOGETHER = 0.2;
 const BOX = { length: 2.15, width: 1.08 } as const;
 
 export function BedAbove(props: { state: WholeState; whole: WholeResult; width: number }) {
@@ -33,6 +35,18 @@ export function BedAbove(props: { state: WholeState; whole: WholeResult; width: 
     middle()[0] + way() * x * scale(),
     middle()[1] + way() * z * scale(),
   ];
+  /** by the flight that comes down there; those that lie on each other share a mark, and where it starts has none */
+  const marks = createMemo(() => {
+    const list: { place: { x: number; z: number }; label: string; isStart: boolean }[] = [];
+    places().forEach((place, i) => {
+      const near = list.find(
+        (one) => Math.hypot(one.place.x - place.x, one.place.z - place.z) < TOGETHER && i > 0 && !one.isStart,
+      );
+      if (near) near.label += ` ${i}`;
+      else list.push({ place, label: i === 0 ? '' : String(i), isStart: i === 0 });
+    });
+    return list;
+  });
   const last = () => places()[places().length - 1];
   return (
     <figure class="bed-above">
@@ -54,16 +68,27 @@ export function BedAbove(props: { state: WholeState; whole: WholeResult; width: 
           height={BOX.width * scale()}
         />
         <path class="box" d={`M${middle()[0] - 14} ${middle()[1]}h28M${middle()[0]} ${middle()[1] - 14}v28`} />
-        <For each={places()}>
-          {(place, i) => (
+        <For each={marks()}>
+          {({ place, label, isStart }) => (
             <>
-              <circle cx={px(place)[0]} cy={px(place)[1]} r="8" />
-              <text x={px(place)[0]} y={px(place)[1] + 4} text-anchor="middle">
-                {i() + 1}
+              <rect
+                classList={{ start: isStart }}
+                class="mark"
+                x={px(place)[0] - (4 + 4.5 * label.length)}
+                y={px(place)[1] - 8}
+                width={8 + 9 * label.length}
+                height="16"
+                rx="8"
+              />
+              <text classList={{ start: isStart }} x={px(place)[0]} y={px(place)[1] + 4} text-anchor="middle">
+                {label}
               </text>
             </>
           )}
         </For>
+        <text class="far" x={px(places()[0])[0]} y={px(places()[0])[1] + 24} text-anchor="middle">
+          {t.starts}
+        </text>
         <text class="far" x={px(last())[0] + 12} y={px(last())[1] - 12}>
           {say('length', Math.hypot(last().x, last().z))}
         </text>

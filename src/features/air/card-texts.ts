@@ -81,5 +81,6 @@ export const cardTexts = {
   forceHint: 'the pulse has the shape that is said; only its mean is computed',
   above: 'Where the feet come down',
   aboveHint: 'bed from above, to scale',
+  starts: 'starts',
   one: 'One more bounce?',
 } as const;

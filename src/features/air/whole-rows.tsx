@@ -8,6 +8,8 @@ import { type QuantityKind, sayNumber, toShown, unitOf } from '../../ui/units.ts
 import { rowTexts as t } from './row-texts.ts';
 import { type WholeAxis, wholeX } from './whole-axis.ts';
 
+/** under this no row is drawn: body weights, g, rev/s, kg m2/s, J */
+const NOTHING = 0.02;
 /** px that the words of one's own weight keep from the cursor */
 const OWN_ROOM = 44;
 
@@ -50,7 +52,8 @@ export function wholeRows(whole: WholeResult): readonly Row[] {
 /** What is left where there is no room: energy goes first, then what is felt, then momentum. */
 export function rowsThatFit(rows: readonly Row[], room: number, least: number): readonly Row[] {
   const out = ['energy', 'felt', 'momentum'];
-  let shown = [...rows];
+  // what says nothing has no row
+  let shown = rows.filter(({ lines }) => lines.some(({ column }) => Array.from(column).some((v) => v > NOTHING)));
   while (shown.length > 1 && shown.length * least > room && out.length > 0) {
     const id = out.shift();
     shown = shown.filter((row) => row.id !== id);
@@ -122,6 +125,8 @@ export function WholeRow(props: { whole: WholeResult; state: WholeState; axis: W
       height: y(0) - y(meanBodyWeights),
     };
   };
+  /** over the curve; where there is no room, under it */
+  const nameY = (at: number): number => (at > 22 ? Math.min(props.height - 8, at - 8) : at + 17);
   const atX = (): number => wholeX(props.axis, props.state.cursor());
   const value = (): string => {
     const v = now(props.row.lines[0]);
@@ -190,7 +195,7 @@ export function WholeRow(props: { whole: WholeResult; state: WholeState; axis: W
         <text
           class="named"
           x={atX() + (isLeft() ? -9 : 9)}
-          y={Math.min(props.height - 6, Math.max(13, y(now(props.row.lines[0]) || 0) - 6))}
+          y={nameY(y(now(props.row.lines[0]) || 0))}
           text-anchor={isLeft() ? 'end' : 'start'}
         >
           {value()}
@@ -201,7 +206,10 @@ export function WholeRow(props: { whole: WholeResult; state: WholeState; axis: W
           <Show when={line.name}>
             <text
               class="line-name"
-              x={Math.min(props.axis.width - 60, wholeX(props.axis, props.whole.columns.t[topRow(line)]) + 6)}
+              x={Math.min(
+                props.axis.width - 60,
+                Math.max(props.axis.left + 10, wholeX(props.axis, props.whole.columns.t[topRow(line)]) + 6),
+              )}
               y={Math.max(12, y(line.column[topRow(line)]) - 4)}
             >
               {line.name}

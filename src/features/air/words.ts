@@ -3,6 +3,7 @@ export const contactTexts = {
   before: 'Before the air',
   after: 'After the air',
   noneHint: 'The flight starts from its take-off values.',
+  caught: 'The flight ends with the hands at the rail.',
   noneAfter: 'The flight ends as it touches down.',
   remove: 'Delete',
   addedSwing: 'Add bar swing',
@@ -53,6 +54,9 @@ export const contactTexts = {
     lean: 'Push leans forward',
     ahead: 'Pushes ahead of the body by',
     free: 'Turn about the vertical',
+    apart: 'Apart, along',
+    gap: 'Gap of a catch',
+    closing: 'Closing, at most',
     mat: 'Mat',
     mats: {
       competitionMat: 'Competition mat',

@@ -16,12 +16,13 @@ const engine = await readyEngine();
 /** A worker that answers with one landing, and counts what it is asked. */
 let asked = 0;
 const judged = { ending: { kind: 'landed', how: 'hop', direction: 'back', t: 0.4 }, basis: 'landingModel' } as const;
-/** What came near a rail, as the worker has it. */
-const near: unknown[] = [];
+/** What came nearest to a rail or board, as the worker has it of the last leg. */
+const nearest: unknown[] = [];
 const pool = {
   run: (_job: string, _subject: unknown, { onProgress }: { onProgress: (step: unknown) => void }) => {
     asked++;
-    return { done: Promise.resolve().then(() => onProgress({ kind: 'whole', result: { near, judged } })) };
+    const legs = [{ nearest: nearest[0], judged }];
+    return { done: Promise.resolve().then(() => onProgress({ kind: 'whole', result: { legs } })) };
   },
 } as unknown as Pool;
 const comparing = makeComparing(engine, shapes, makeLandings(shapes, pool));
@@ -47,12 +48,12 @@ describe('the verdict on a version', () => {
   });
   it('says what comes near board or rail where nothing is landed on, as the headline does', async () => {
     asked = 0;
-    near.push({ kind: 'near', solid: 'board', part: 'feet', distance: 0.04, t: 0.5 });
+    nearest.push({ solid: 'board', part: 'feet', distance: 0.04, t: 0.5 });
     const result = engine.fly(skills['dive-forward-one-and-half-pike']);
     const said: string[] = [];
     comparing.judge(result, true, (verdict) => said.push(wordVerdict(verdict)));
     await new Promise((done) => setTimeout(done));
-    near.pop();
+    nearest.pop();
     expect(asked).toBe(1);
     expect(said[1]).toMatch(/^Feet pass 4 cm from the board\. .*: enters head first/);
     expect(said[0]).toMatch(/: enters head first/);

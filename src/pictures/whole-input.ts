@@ -33,13 +33,16 @@ export interface WholeOther {
   readonly isStop: boolean;
 }
 
-export interface WholeSideInput {
+export interface WholeSidePlace {
   readonly width: number;
   readonly height: number;
   readonly pxPerM: number;
   readonly floorY: number;
-  /** px of the middle of what must be seen */
+  /** px of X = 0 */
   readonly x0: number;
+}
+
+export interface WholeSideInput extends WholeSidePlace {
   readonly t: number;
   readonly row: number;
   readonly words: { readonly force: string; readonly size: string; readonly ownWeight: string };
@@ -57,5 +60,8 @@ export interface WholePictures {
     whole: WholeResult,
     result: FlightResult,
   ): { readonly from: number; readonly to: number; readonly way: 1 | -1 };
-  side(whole: WholeResult, result: FlightResult, input: WholeSideInput): string;
+  /** what does not move with the cursor */
+  sideStill(whole: WholeResult, result: FlightResult, input: WholeSidePlace): string;
+  /** behind it, and before it */
+  side(whole: WholeResult, result: FlightResult, input: WholeSideInput): readonly [behind: string, front: string];
 }

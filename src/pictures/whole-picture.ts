@@ -4,7 +4,7 @@ import type { FlightResult } from '../engine/result.ts';
 import type { PhaseSpan, WholeResult } from '../jobs/kinds/whole-data.ts';
 import { svgMarkup } from '../scene/figure-svg.ts';
 import type { StagePose } from '../scene/pose-frames.ts';
-import { type OtherPath, type SideForce, sideExtent, sideItems } from '../scene/whole-side.ts';
+import { type OtherPath, type SideForce, sideBehind, sideExtent, sideItems, sideStill } from '../scene/whole-side.ts';
 import { poseNear, reachOf, type StageTouch, viewOf, type WholeStage } from '../scene/whole-stage.ts';
 import { unrolledNow, unrolledStill } from '../scene/whole-time.ts';
 import type { WholeOther, WholePictureInput, WholePictures, WholeSideInput } from './whole-input.ts';
@@ -132,11 +132,12 @@ export const wholePictures: WholePictures = {
     const [from, to] = sideExtent(stage);
     return { from, to, way: stage.view.right[0] < 0 ? -1 : 1 };
   },
+  sideStill: (whole, result, input) => svgMarkup(sideStill(getStage(whole, result), input)),
   side: (whole, result, input) => {
     const stage = getStage(whole, result);
     const force = forceAt(stage, whole, input);
     const near = input.near && nearOf(whole, input.near);
-    return svgMarkup(
+    const front = svgMarkup(
       sideItems(stage, input, input.t, {
         ...(force ? { force } : {}),
         ownWeight: input.words.ownWeight,
@@ -144,6 +145,7 @@ export const wholePictures: WholePictures = {
         ...(near ? { near } : {}),
       }),
     );
+    return [svgMarkup(sideBehind(stage, input, input.t)), front];
   },
 };
 

@@ -10,7 +10,7 @@ import type { ApparatusPlace, PieceState } from './apparatus-place.ts';
 import { railItems, railPosts } from './apparatus-rail.ts';
 import type { DrawItem } from './scene.ts';
 
-interface ApparatusPicture {
+export interface ApparatusPicture {
   readonly behind: readonly DrawItem[];
   readonly front: readonly DrawItem[];
 }

@@ -1,10 +1,11 @@
 /** A whole skill from the side, to scale: what is touched in its place, the way of the mass centre, the pose at the cursor, forces as arrows. px, y down. */
-import { apparatusItems } from './apparatus-items.ts';
+import { type ApparatusPicture, apparatusItems } from './apparatus-items.ts';
 import type { PieceState } from './apparatus-place.ts';
 import { type FigurePlace, figureItems } from './figure.ts';
 import { FORCE_PX, forceArrowItems } from './force-arrows.ts';
 import { massCentreMark } from './marks.ts';
 import { nearBodyItems, nearMarkItems } from './near-mark.ts';
+import type { StagePose } from './pose-frames.ts';
 import type { DrawItem } from './scene.ts';
 import { dot } from './view.ts';
 import { ghostPoses, poseNear, touchAt, type WholeStage } from './whole-stage.ts';
@@ -62,16 +63,23 @@ export function sideExtent(stage: WholeStage): readonly [number, number] {
   return [low, high];
 }
 
-export function sideItems(stage: WholeStage, w: SideWindow, t: number, extra: SideExtra): DrawItem[] {
-  const { view } = stage;
-  const at = (x: number, y: number, z = 0): [number, number] => [
+const pxOf =
+  ({ view }: WholeStage, w: SideWindow) =>
+  (x: number, y: number, z = 0): [number, number] => [
     w.x0 + dot([x, y, z], view.right) * w.pxPerM,
     w.floorY - y * w.pxPerM,
   ];
-  const picture = apparatusItems(
+
+function placeOf(stage: WholeStage, w: SideWindow, { p_WScm_W }: StagePose): FigurePlace {
+  const [x, y] = pxOf(stage, w)(...p_WScm_W);
+  return { view: stage.view, scale: w.pxPerM, anchor: p_WScm_W, x, y };
+}
+
+const apparatusAt = (stage: WholeStage, w: SideWindow, t: number): ApparatusPicture =>
+  apparatusItems(
     stage.pieces,
     {
-      view,
+      view: stage.view,
       pxPerM: w.pxPerM,
       width: w.width,
       height: w.height,
@@ -79,30 +87,46 @@ export function sideItems(stage: WholeStage, w: SideWindow, t: number, extra: Si
     },
     statesAt(stage, t),
   );
-  const items: DrawItem[] = [...picture.behind];
-  items.push({
-    kind: 'line',
-    points: Float32Array.from(stage.poses.flatMap(({ p_WScm_W: [x, y, z] }) => at(x, y, z))),
-    stroke: 'ink-3',
-    width: 1,
-  });
+
+/** Behind the athlete, as it is at t. */
+export const sideBehind = (stage: WholeStage, w: SideWindow, t: number): readonly DrawItem[] =>
+  apparatusAt(stage, w, t).behind;
+
+/** What does not move with the cursor: the way of the mass centre and other poses. */
+export function sideStill(stage: WholeStage, w: SideWindow): DrawItem[] {
+  const at = pxOf(stage, w);
+  return [
+    {
+      kind: 'line',
+      points: Float32Array.from(stage.poses.flatMap(({ p_WScm_W: [x, y, z] }) => at(x, y, z))),
+      stroke: 'ink-3',
+      width: 1,
+    },
+    ...ghostPoses(stage, stage.poses[0].t, APART).map(
+      (pose): DrawItem => ({
+        kind: 'group',
+        ghost: true,
+        items: figureItems(stage.body, pose.frames, placeOf(stage, w, pose)),
+      }),
+    ),
+  ];
+}
+
+/** The pose at the cursor, what is nearest, other ways, the rail, and forces. */
+export function sideItems(stage: WholeStage, w: SideWindow, t: number, extra: SideExtra): DrawItem[] {
+  const { view } = stage;
+  const at = pxOf(stage, w);
   const now = poseNear(stage.poses, t);
-  const spot = ({ p_WScm_W }: typeof now): FigurePlace => {
-    const [x, y] = at(...p_WScm_W);
-    return { view, scale: w.pxPerM, anchor: p_WScm_W, x, y };
-  };
-  const draw = (pose: typeof now): DrawItem[] => figureItems(stage.body, pose.frames, spot(pose));
-  for (const pose of ghostPoses(stage, stage.poses[0].t, APART))
-    if (Math.abs(pose.t - t) > BESIDE) items.push({ kind: 'group', ghost: true, items: draw(pose) });
+  const items: DrawItem[] = [];
   for (const other of extra.others) items.push(...otherItems(other, at, w));
   if (extra.near && Math.abs(extra.near.t - t) > BESIDE) {
     const nearest = poseNear(stage.poses, extra.near.t);
-    items.push(...nearBodyItems(stage.body, nearest.frames, spot(nearest)));
+    items.push(...nearBodyItems(stage.body, nearest.frames, placeOf(stage, w, nearest)));
   }
-  items.push(...draw(now));
+  items.push(...figureItems(stage.body, now.frames, placeOf(stage, w, now)));
   const [cx, cy] = at(...now.p_WScm_W);
   items.push(...massCentreMark(cx, cy, 4.5));
-  items.push(...picture.front);
+  items.push(...apparatusAt(stage, w, t).front);
   if (extra.near) items.push(...nearItems(extra.near, at, w));
   const { force } = extra;
   if (force) {

@@ -86,7 +86,12 @@ function Whole(props: ToolProps & { state: WholeState; whole: WholeResult }) {
   const axis = createMemo<WholeAxis>(() =>
     makeWholeAxis(isLong() && !showsAll() ? -LAST : props.whole.from, props.whole.to, frame().timeWidth, reaches()),
   );
-  const range = useSideRange(props.state.pictures, () => props.whole, frame, props.state);
+  const range = useSideRange(
+    () => props.state.pictures(),
+    () => props.whole,
+    () => frame(),
+    () => props.state.cursor(),
+  );
   const onKeyDown = (e: KeyboardEvent): void => {
     if (e.ctrlKey || e.metaKey || e.altKey || isTyped(e.target)) return;
     if (e.key === ' ' && !(e.target as HTMLElement).closest('button, summary')) {

@@ -21,11 +21,11 @@ export function useSideRange(
   pictures: () => WholePictures | undefined,
   whole: () => WholeResult,
   frame: () => AirFrame,
-  state: WholeState,
+  cursor: () => number,
 ): () => SideRange {
   const flight = useFlight();
   const extent = createMemo(() => pictures()?.extent(whole(), flight.result()) ?? { from: -1, to: 1, way: 1 as const });
-  return createMemo(() => {
+  const range = createMemo((): SideRange => {
     const { from, to, way } = extent();
     const { pxPerM } = frame();
     const width = frame().sideWidth || frame().width;
@@ -33,10 +33,11 @@ export function useSideRange(
     if ((to - from) * pxPerM <= width) return { x0: all };
     const { t: times, p_WScm_W: p } = whole().poses;
     let i = 0;
-    while (i < times.length - 1 && times[i] < state.cursor()) i++;
+    while (i < times.length - 1 && times[i] < cursor()) i++;
     const middle = width / 2 - way * p[3 * i] * pxPerM;
     return { x0: Math.round(Math.min(-from * pxPerM, Math.max(width - to * pxPerM, middle))) };
   });
+  return range;
 }
 
 export function SidePicture(props: {
@@ -70,14 +71,18 @@ export function SidePicture(props: {
     const at = props.whole.legs[k].takeoff + found.t;
     return { leg: k, lines: [far, `${found.part} to ${found.solid}`, `at ${formatNumber(at, 2)} s`] };
   });
+  const place = createMemo(() => ({
+    width: props.width,
+    height: props.frame.picture,
+    pxPerM: props.frame.pxPerM,
+    floorY: props.frame.picture,
+    x0: props.range.x0,
+  }));
+  const still = createMemo(() => props.state.pictures()?.sideStill(props.whole, flight.result(), place()) ?? '');
   const markup = createMemo(
     () =>
       props.state.pictures()?.side(props.whole, flight.result(), {
-        width: props.width,
-        height: props.frame.picture,
-        pxPerM: props.frame.pxPerM,
-        floorY: props.frame.picture,
-        x0: props.range.x0,
+        ...place(),
         t: props.state.cursor(),
         row: props.state.row(),
         words: {
@@ -87,13 +92,17 @@ export function SidePicture(props: {
         },
         others: others(),
         near: near(),
-      }) ?? '',
+      }) ?? ['', ''],
   );
   return (
     <div class="side-picture" style={{ width: `${props.width}px`, height: `${props.frame.picture}px` }}>
       <svg width={props.width} height={props.frame.picture} role="img" aria-label={t.side}>
         {/* eslint-disable-next-line solid/no-innerhtml -- our own picture of numbers: no text of a file is in it */}
-        <g innerHTML={markup()} />
+        <g innerHTML={markup()[0]} />
+        {/* eslint-disable-next-line solid/no-innerhtml -- as above */}
+        <g innerHTML={still()} />
+        {/* eslint-disable-next-line solid/no-innerhtml -- as above */}
+        <g innerHTML={markup()[1]} />
       </svg>
       <p class="stage-name">{t.side}</p>
     </div>

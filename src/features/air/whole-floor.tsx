@@ -80,7 +80,7 @@ export function WholeFloor(props: {
 }
 
 function FloorKeys(props: { state: WholeState; width: number }) {
-  const { play } = props.state;
+  const play = () => props.state.play;
   const step = (by: number): void => props.state.setCursor(Math.round((props.state.cursor() + by) * 100) / 100);
   return (
     <div class="whole-keys" style={{ width: `${props.width}px` }}>
@@ -92,26 +92,26 @@ function FloorKeys(props: { state: WholeState; width: number }) {
         <Icon name="on" />
       </button>
       <WholeSpeed state={props.state} />
-      <span class="spoken">{play.playing() ? t.pause : ''}</span>
+      <span class="spoken">{play().playing() ? t.pause : ''}</span>
     </div>
   );
 }
 
 export function WholePlay(props: { state: WholeState; size?: number }) {
-  const { play } = props.state;
+  const play = () => props.state.play;
   return (
-    <button type="button" class="play" aria-label={play.playing() ? t.pause : t.play} onClick={() => play.toggle()}>
-      <Icon name={play.playing() ? 'pause' : 'play'} size={props.size ?? 18} />
+    <button type="button" class="play" aria-label={play().playing() ? t.pause : t.play} onClick={() => play().toggle()}>
+      <Icon name={play().playing() ? 'pause' : 'play'} size={props.size ?? 18} />
     </button>
   );
 }
 
 export function WholeSpeed(props: { state: WholeState }) {
-  const { play } = props.state;
-  const next = (): void => play.setRate(SPEEDS[(SPEEDS.indexOf(play.rate()) + 1) % SPEEDS.length]);
+  const play = () => props.state.play;
+  const next = (): void => play().setRate(SPEEDS[(SPEEDS.indexOf(play().rate()) + 1) % SPEEDS.length]);
   return (
     <button type="button" class="on-floor speed" title={t.speed} onClick={next}>
-      {t.speeds[String(play.rate())]}
+      {t.speeds[String(play().rate())]}
     </button>
   );
 }

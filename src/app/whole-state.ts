@@ -170,7 +170,7 @@ function makeWholeState(page: Page): WholeState {
 
   const leg = createMemo(() => {
     const legs = whole()?.legs;
-    return legs?.[Math.min(doc.leg(), legs.length - 1)];
+    return legs?.[doc.leg()];
   });
   // what is let go or caught in another leg is studied once the page rests there
   createEffect(() => {

@@ -42,7 +42,7 @@ export function BeforeKnobs() {
     <section class="knobs" aria-label={t.before}>
       <h3>
         {t.before}
-        <Show when={approach()}>
+        <Show when={approach() && doc.leg() === 0}>
           <button type="button" class="plain small" onClick={() => put(undefined, t.removed)}>
             {t.remove}
           </button>
@@ -162,28 +162,31 @@ function PushKnobs(props: { push: FileTakeoffContact }) {
         words={k.places}
         choose={(v) => edit({ place: v as 'floor', timeS: undefined }, k.place)}
       />
-      <Knob
-        label={k.alongBefore}
-        scale={SCALES.alongBefore}
-        value={props.push.velocityMPerS?.along ?? 0}
-        set={(f, v) => changeApproachSpeed(f, { along: v })}
-      />
-      <Knob
-        label={k.upBefore}
-        scale={SCALES.upBefore}
-        value={props.push.velocityMPerS?.up ?? 0}
-        set={(f, v) => changeApproachSpeed(f, { up: v })}
-      />
-      <Knob
-        label={k.spinBefore}
-        scale={SCALES.spinBefore}
-        value={props.push.momentumKgM2PerS?.[2] ?? 0}
-        set={(f, v) =>
-          changeContact(f, {
-            momentumKgM2PerS: [props.push.momentumKgM2PerS?.[0] ?? 0, props.push.momentumKgM2PerS?.[1] ?? 0, v],
-          })
-        }
-      />
+      {/* what a flight before brings is not set here */}
+      <Show when={doc.leg() === 0}>
+        <Knob
+          label={k.alongBefore}
+          scale={SCALES.alongBefore}
+          value={props.push.velocityMPerS?.along ?? 0}
+          set={(f, v) => changeApproachSpeed(f, { along: v })}
+        />
+        <Knob
+          label={k.upBefore}
+          scale={SCALES.upBefore}
+          value={props.push.velocityMPerS?.up ?? 0}
+          set={(f, v) => changeApproachSpeed(f, { up: v })}
+        />
+        <Knob
+          label={k.spinBefore}
+          scale={SCALES.spinBefore}
+          value={props.push.momentumKgM2PerS?.[2] ?? 0}
+          set={(f, v) =>
+            changeContact(f, {
+              momentumKgM2PerS: [props.push.momentumKgM2PerS?.[0] ?? 0, props.push.momentumKgM2PerS?.[1] ?? 0, v],
+            })
+          }
+        />
+      </Show>
       <Show when={props.push.timeS}>
         {(s) => <Knob label={k.time} scale={SCALES.time} value={s()} set={(f, v) => changeContact(f, { timeS: v })} />}
       </Show>

@@ -1,7 +1,7 @@
 /** What gave a flight and what ends it, as tiles: the whole tile is the button. */
 import { For, Show } from 'solid-js';
 import type { FileTakeoffContact } from '../../../sim/index.ts';
-import { afterOf, beforeOf } from '../../../sim/math/phases.ts';
+import { beforeOf, flightOf } from '../../../sim/math/phases.ts';
 import { useDocument, useFlight, useServices } from '../../app/page.ts';
 import { texts } from '../../app/words.ts';
 import { isSwing, landingForSurface } from '../../document/contact-edits.ts';
@@ -27,11 +27,11 @@ const PICTURES: Readonly<Record<Tile, string>> = {
 
 const BEFORE: readonly Tile[] = ['swing', 'floor', 'springboard', 'vaultTable', 'trampoline', 'divingBoard'];
 const AFTER: readonly Tile[] = ['competitionMat', 'matFloor', 'withSoftLayer', 'pit'];
-/** m/s along the way of travel and up as one comes to each place: from memory, to be replaced by what was measured */
+/** m/s along the way of travel and up as one comes to each place: within what is usual there (sim/skill/contact-ranges.ts) */
 const APPROACH: Readonly<Partial<Record<Tile, readonly [number, number]>>> = {
-  floor: [4, -0.8],
-  springboard: [7, -1],
-  vaultTable: [4.6, 1.4],
+  floor: [4, -1],
+  springboard: [7.5, -1],
+  vaultTable: [4.3, 2.2],
   trampoline: [0, -7],
   divingBoard: [0.5, -4],
 };
@@ -78,6 +78,12 @@ export function ChoiceTiles() {
     const mat = name === 'matFloor' ? 'floor' : (name as 'competitionMat');
     doc.edit(withAfter(doc.file(), { ...landingForSurface(doc.file()), mat }), contactTexts.addedLanding);
   };
+  /** by a landing, a catch or an entry, or on a surface that no mat is on */
+  const isEnded = (): boolean => {
+    const { phases } = doc.file();
+    const surface = flightOf(doc.file()).end.surface?.kind;
+    return phases[phases.length - 1].kind !== 'flight' || surface === 'water' || surface === 'trampoline';
+  };
   const wholes = () => presets.skills.filter(({ file }) => file.phases.length > 3).slice(0, MOST);
   return (
     <section class="choices">
@@ -89,7 +95,7 @@ export function ChoiceTiles() {
           <For each={BEFORE}>{(name) => <TileButton name={name} press={() => putBefore(name)} />}</For>
         </div>
       </Show>
-      <Show when={!afterOf(doc.file())}>
+      <Show when={!isEnded()}>
         <h3>
           {t.after} <span>{t.afterHint}</span>
         </h3>
@@ -98,7 +104,7 @@ export function ChoiceTiles() {
         </div>
         <p class="quiet">{t.nothing}</p>
       </Show>
-      <Show when={!beforeOf(doc.file()) && !afterOf(doc.file())}>
+      <Show when={!beforeOf(doc.file()) && !isEnded()}>
         <p class="choice-whole">
           {t.whole}{' '}
           <For each={wholes()}>

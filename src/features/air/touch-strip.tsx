@@ -1,6 +1,7 @@
 /** What touches, under the ruler: one span for each phase. A press goes there. */
 import { For, Show } from 'solid-js';
-import { useDocument } from '../../app/page.ts';
+import type { SkillFile } from '../../../sim/index.ts';
+import { useDocument, useServices } from '../../app/page.ts';
 import type { WholeState } from '../../app/whole-state.ts';
 import { changeContact } from '../../document/contact-edits.ts';
 import type { PhaseSpan, WholeResult } from '../../jobs/kinds/whole-data.ts';
@@ -18,6 +19,15 @@ const LETTER = 6.6;
 
 export function TouchStrip(props: { state: WholeState; whole: WholeResult; axis: WholeAxis; frame: AirFrame }) {
   const doc = useDocument();
+  const { flying } = useServices();
+  const isFile = (file: SkillFile): boolean => {
+    try {
+      flying.checkChain(flying.readFile(file));
+      return true;
+    } catch {
+      return false;
+    }
+  };
   const place = (span: PhaseSpan): { left: number; width: number } => {
     const left = wholeX(props.axis, Math.max(span.from, props.axis.from));
     return { left, width: wholeX(props.axis, Math.min(span.to, props.axis.to)) - left };
@@ -37,7 +47,7 @@ export function TouchStrip(props: { state: WholeState; whole: WholeResult; axis:
     const time = span.to - span.from;
     startDrag(e, {
       move: (dx) => {
-        const timeS = Math.min(0.6, Math.max(0.05, time - dx / props.axis.pxPerS));
+        const timeS = Math.min(2, Math.max(0.005, time - dx / props.axis.pxPerS));
         doc.draft(changeContact(from, { timeS: Math.round(timeS * 1000) / 1000 }));
       },
       end: () => doc.settle(contactTexts.changed(contactTexts.knobs.time)),
@@ -76,7 +86,7 @@ export function TouchStrip(props: { state: WholeState; whole: WholeResult; axis:
               style={{ left: `${place(span).left}px`, width: `${place(span).width}px` }}
               onKeyDown={(e) => {
                 if (e.key !== 'Delete' && e.key !== 'Backspace') return;
-                const without = withoutPhase(doc.chain(), props.whole, span);
+                const without = withoutPhase(doc.chain(), span, props.whole.legs[span.leg].takeoff, isFile);
                 if (!without) return;
                 e.preventDefault();
                 e.stopPropagation();

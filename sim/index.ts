@@ -128,6 +128,7 @@ export { wordTogether } from './search/error-together.ts';
 export { Evaluator, outcomeOf } from './search/evaluate.ts';
 export { type ForgivingProblem, findForgiving, forgivingSteps } from './search/forgiving.ts';
 export { type Input, type InputLevel, type InputUnit, putInputs } from './search/input.ts';
+export { isHanded } from './search/input-leg.ts';
 export { findInput, listInputs } from './search/inputs.ts';
 export { axisValue, type MapRow } from './search/map.ts';
 export { type Contour, findContour, roundLevels } from './search/map-contour.ts';

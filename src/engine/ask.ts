@@ -19,6 +19,7 @@ import {
   type Input,
   type InputLevel,
   type InputUnit,
+  isHanded,
   type LaunchedSkill,
   listInputs,
   type MapRow,
@@ -136,7 +137,8 @@ interface MapAsk {
 }
 
 export interface Asking {
-  open(result: FlightResult): AskSkill;
+  /** `isLater`: a leg that another leads to, which gives some of its inputs */
+  open(result: FlightResult, isLater: boolean): AskSkill;
   /** throws a FieldError with what is allowed */
   readCode(code: string, direction?: DraftSpec['direction']): TargetFields;
   /** a landing on the feet is wanted, where the landing model knows the surface */
@@ -191,13 +193,15 @@ export function makeAsking(shelf: {
   const balanceOf = (on: boolean) => (on ? { balance: DEFAULT_BALANCE } : {});
 
   return {
-    open: (result) => {
+    open: (result, isLater) => {
       const known = opened.get(result);
       if (known) return known;
       const { file, skill, flight } = result;
       const spec = parseSkill(file, shelf);
       const isReleased = spec.start.kind !== 'stated';
-      const inputs = listInputs(spec).map((input) => describeInput(spec, input, flight));
+      const inputs = listInputs(spec)
+        .filter(({ id }) => !isLater || !isHanded(id))
+        .map((input) => describeInput(spec, input, flight));
       const made = { key: JSON.stringify(file), file, spec, inputs, isReleased, launched: skill, flight };
       opened.set(result, made);
       return made;

@@ -5,6 +5,7 @@
 import { type Accessor, createEffect, createMemo, createSignal, onCleanup, untrack } from 'solid-js';
 import type { Aim, LimitsAsked, SkillSpec, Solution } from '../../../sim/index.ts';
 import { isPending } from '../../app/flight.ts';
+import { LEGS } from '../../app/leg-view.ts';
 import type { Page } from '../../app/page.ts';
 import { wordFault } from '../../app/say/fault-words.ts';
 import { addVersion, MOST_VERSIONS, VERSION_LETTERS } from '../../document/versions.ts';
@@ -83,7 +84,7 @@ export function makeAskState(page: Page): AskState {
     const [result, id] = [flight.result(), flight.id()];
     // closed, or while a hand drags, the last one stays, but never that of another document
     if (!engine || !isOpen() || result.draft) return last?.id === id ? last : undefined;
-    return { id, skill: engine.open(result) };
+    return { id, skill: engine.open(result, id % LEGS > 0) };
   });
   const skill = (): AskSkill | undefined => opened()?.skill;
 

@@ -215,6 +215,7 @@ export type { HandGap } from './skill/hand-contact.ts';
 export type { ChainApparatus } from './skill/join-apparatus.ts';
 export { calcLateDose, type LateDose } from './skill/late-dose.ts';
 export { calcRelease, type LaunchedSkill, launch, launchFrom, type Release, relaunch } from './skill/launch.ts';
+export { hasCode } from './skill/has-code.ts';
 export { launchChained } from './skill/launch-chained.ts';
 export { calcLikelihood, type Likelihood, likelihoodSteps } from './skill/likelihood.ts';
 export { calcClearTime, calcFormerTime, calcReleaseWindow } from './skill/release-window.ts';

@@ -33,6 +33,11 @@ export const texts = {
   },
   themes: { system: 'As the system', light: 'Light', dark: 'Dark' },
 
+  legs: {
+    label: 'Flight of the skill',
+    untitled: (n: number): string => `Flight ${n}`,
+    option: (n: number, of: number, title: string): string => `Flight ${n} of ${of}: ${title}`,
+  },
   sentence: {
     label: 'Result',
     computingSwing: 'Computing the swing …',

@@ -26,6 +26,7 @@ import {
   formatSummaryJson,
   formatWhole,
   frameTimes,
+  hasCode,
   launch,
   legsOf,
   loadContact,
@@ -111,7 +112,7 @@ export async function runFly(command: CommandCall & { kind: 'fly' }): Promise<st
     return { ...output, pieces: formatFrames(rated, flight.body, wordFrames(rated)) };
   });
   writeFiles(outputs);
-  const code = isOffRail ? undefined : wordCode(summary, frames, skill.end.surface?.kind);
+  const code = hasCode(launched) ? wordCode(summary, frames, skill.end.surface?.kind) : undefined;
   const caught = whole?.catch
     ? `\n${formatCatch(whole.catch)}${window ? `\n${formatWindow(window, whole.catch)}` : ''}\n`
     : '';

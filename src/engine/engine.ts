@@ -16,6 +16,7 @@ import {
   flySkill,
   formatSkill,
   frameTimes,
+  hasCode,
   type LaunchedSkill,
   migrateKept,
   namedOffRail,
@@ -97,8 +98,7 @@ export function makeEngine(shelf: Catalogue, askRelease: AskRelease = askHere(sh
       frames,
       apparatus: apparatusOf({ skill, flight }),
       outline: makeOutline(summary, namedOffRail(verdict, isOffRail, summary, frames)),
-      // codes are the trampoline's and the water's
-      code: isOffRail ? { reason: '' } : findCode(summary, frames, skill.end.surface?.kind),
+      code: hasCode(skill) ? findCode(summary, frames, skill.end.surface?.kind) : { reason: '' },
       cautions: readCautions(skill.body, summary.cautions),
       ...(summary.notCompared ? { notCompared: summary.notCompared } : {}),
       cautionsAt: (row) => readCautions(skill.body, calcCautionsAt(skill.body, frames, row)),

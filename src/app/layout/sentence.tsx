@@ -9,6 +9,7 @@ import { useWholeState } from '../whole-state.ts';
 import { texts } from '../words.ts';
 import { CodeLine } from './code-line.tsx';
 import { Judged } from './judged.tsx';
+import { LegPick } from './leg-pick.tsx';
 import { SensitiveLine } from './sensitive-line.tsx';
 
 const s = texts.sentence;
@@ -41,6 +42,7 @@ export function Result() {
         {isLate() ? said() : ''}
       </p>
       <div class="under">
+        <LegPick />
         <Judged />
         <CodeLine />
         <SensitiveLine />

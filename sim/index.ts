@@ -212,10 +212,10 @@ export type { DraftSpec } from './skill/draft-spec.ts';
 export type { CatchOutcome } from './skill/find-catch.ts';
 export { type Flown, flySkill, makeFlyer } from './skill/flyer.ts';
 export type { HandGap } from './skill/hand-contact.ts';
+export { hasCode } from './skill/has-code.ts';
 export type { ChainApparatus } from './skill/join-apparatus.ts';
 export { calcLateDose, type LateDose } from './skill/late-dose.ts';
 export { calcRelease, type LaunchedSkill, launch, launchFrom, type Release, relaunch } from './skill/launch.ts';
-export { hasCode } from './skill/has-code.ts';
 export { launchChained } from './skill/launch-chained.ts';
 export { calcLikelihood, type Likelihood, likelihoodSteps } from './skill/likelihood.ts';
 export { calcClearTime, calcFormerTime, calcReleaseWindow } from './skill/release-window.ts';
@@ -272,7 +272,14 @@ export { type ChainSensitivity, calcChainSensitivity } from './skill/chain-sensi
 export { buildChain, legSpec } from './skill/chain-spec.ts';
 export type { ContactCourse } from './skill/contact-course.ts';
 export type { CourseFault, CourseUnknown } from './skill/contact-faults.ts';
-export { type ChainStop, type FlownChain, type FlownLeg, flyChain, handToContact } from './skill/fly-chain.ts';
+export {
+  type ChainStop,
+  type FlownChain,
+  type FlownLeg,
+  flyChain,
+  handToContact,
+  MOST_BOUNCES,
+} from './skill/fly-chain.ts';
 export { calcSwingLoads } from './skill/swing-loads.ts';
 export { flyWhole, type Whole } from './skill/whole.ts';
 export { makeInstantReader } from './skill/whole-instant.ts';

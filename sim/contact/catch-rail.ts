@@ -50,8 +50,8 @@ interface Joined {
   readonly start: CaughtStart;
   readonly impact: CatchImpact;
   readonly energy: CatchEnergy;
-  /** of the mass centre about the grip just after, rad/s, + backward */
-  readonly turning: number;
+  /** about the rail just after, kg m2/s, + backward */
+  readonly momentum: number;
 }
 
 export function catchRail(source: Parameters<typeof makeLandingEntry>[0], t: number, place: CatchPlace): OnRail {
@@ -117,7 +117,7 @@ export function catchRail(source: Parameters<typeof makeLandingEntry>[0], t: num
       work: impact.work,
       lost: impact.lost,
     },
-    turning: (dx * (after.vy - impact.v[1]) - dy * (after.vx - impact.v[0])) / (dx * dx + dy * dy),
+    momentum: after.h + chain.mass * (dx * after.vy - dy * after.vx),
   };
   return { ...on, joined };
 }

@@ -28,7 +28,7 @@ export const makeCaughtSwing = (spec: CaughtSpec): { readonly swing: Swing; read
     const start = { ...spec.start, arms: rail.arms ?? ARMS_STIFFNESS.usual };
     const within = halfPeriod(spec.body, rail);
     const { release: _, late: __, ...rest } = spec;
-    return peakOf(makeSwing({ ...rest, rail, start, duration: within }), within).weights;
+    return peakOf(makeSwing({ ...rest, rail, start, duration: 2 * within }), within).weights;
   });
   const all = [peak.weights, ...others];
   return { swing, load: { ...peak, range: [Math.min(...all), Math.max(...all)] } };
@@ -43,7 +43,10 @@ const SHORTEST = 0.05;
 
 function peakOf({ columns: c, shown, duration }: Swing, within: number): Omit<CatchLoad, 'range'> {
   let i = 0;
-  for (let k = 1; k < shown && c.t[k] + duration <= within; k++) if (c.grip[k] > c.grip[i]) i = k;
+  let k = 1;
+  for (; k < shown && c.t[k] + duration <= within; k++) if (c.grip[k] > c.grip[i]) i = k;
+  // still rising there: the peak is the next
+  for (; k < shown && c.grip[k] > c.grip[i] && i === k - 1; k++) i = k;
   return {
     force: c.grip[i],
     weights: c.gripWeights[i],

@@ -20,7 +20,7 @@ export function catchOf({ spec, outcome, watch, turned, caught, notComputed }: C
           jointImpulsesNMS: Object.fromEntries(caught.impact.joints.map(({ joint, impulse }) => [joint, impulse])),
           energyJ: caught.energy,
           turns: caught.turns,
-          turningDegPerS: caught.turning * DEG,
+          momentumAboutRailKgM2PerS: caught.momentum,
           gapKeptM: caught.start.gap,
           load: caught.load
             ? {

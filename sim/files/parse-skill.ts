@@ -28,7 +28,7 @@ export function parseSkill(json: unknown, shelf: Catalogue): SkillSpec {
   const flights = legsOf(file).length;
   if (flights > 1)
     throw new FieldError('phases', file.phases, `one flight: this is a chain of ${flights}, flown as one`);
-  const { end, schedule } = flightOf(file);
+  const { end, schedule, target = file.target } = flightOf(file);
   const path = `${pathOf(file, 'flight')}.schedule`;
   const landing = afterOf(file);
   const last = file.phases[file.phases.length - 1];
@@ -81,14 +81,14 @@ export function parseSkill(json: unknown, shelf: Catalogue): SkillSpec {
     ...(landing ? { after: parseLanding(landing, pathOf(file, 'landing')) } : {}),
     ...(last.kind === 'catch' ? { catch: parseCatch(last, `phases[${file.phases.length - 1}]`) } : {}),
     ...(last.kind === 'entry' ? { isEntry: true } : {}),
-    ...(file.target
+    ...(target
       ? {
           target: {
-            somersaults: file.target.somersaults,
-            somersaultWord: file.target.direction ?? '',
-            twists: file.target.twists,
-            twistWord: file.target.twistTo ?? '',
-            landingAngle: (file.target.landingAngleDeg ?? 0) * RAD,
+            somersaults: target.somersaults,
+            somersaultWord: target.direction ?? '',
+            twists: target.twists,
+            twistWord: target.twistTo ?? '',
+            landingAngle: (target.landingAngleDeg ?? 0) * RAD,
           },
         }
       : {}),

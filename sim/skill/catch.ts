@@ -39,7 +39,7 @@ interface Caught {
   readonly energy: CatchEnergy;
   /** which way the body turns about the hands just after, and how fast, rad/s */
   readonly turns: 'backward' | 'forward';
-  readonly turning: number;
+  readonly momentum: number;
   readonly load?: CatchLoad;
   readonly swing?: Swing;
 }
@@ -84,14 +84,14 @@ export function calcCatch(
   if (spec.hands !== 'both') return { ...known, notComputed: { kind: 'oneHand' } };
   if (asymmetry.length > 0) return { ...known, notComputed: { kind: 'asymmetry', asymmetry } };
   if (!on.joined) return { ...known, notComputed: { kind: 'wide' } };
-  const { start, impact, energy, turning } = on.joined;
+  const { start, impact, energy, momentum } = on.joined;
   const caught: Caught = {
     facing: on.facing,
     start,
     impact,
     energy,
-    turns: turning >= 0 ? 'backward' : 'forward',
-    turning: Math.abs(turning),
+    turns: momentum >= 0 ? 'backward' : 'forward',
+    momentum: Math.abs(momentum),
   };
   if (!spec.swing) return { ...known, caught, notComputed: { kind: 'noMoves' } };
   const { strength = Number.POSITIVE_INFINITY, lateHand: _, ...moves } = spec.swing;

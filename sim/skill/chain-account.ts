@@ -17,7 +17,7 @@ export interface ChainAccountRow {
   readonly energy: { readonly before: number; readonly after: number };
   readonly momentum_W: { readonly before: Vec3; readonly after: Vec3 };
   /** of energy, and of momentum where it is summed another way */
-  readonly misses: { readonly energy: number; readonly momentum?: number };
+  readonly misses: { readonly energy?: number; readonly momentum?: number };
 }
 
 export function calcChainAccount({ legs }: FlownChain): ChainAccountRow[] {
@@ -85,7 +85,7 @@ function beginning(leg: FlownLeg, k: number, before: FlownLeg | undefined): Chai
       to: before.to,
       energy: { before: energies(before).last, after: begins },
       momentum_W: { before: turn(before.whole.flight.h_Scm_W, before.facing), after: [0, 0, leg.facing * hCentre[0]] },
-      misses: { energy: 0 },
+      misses: {},
     });
   rows.push({
     phase: 'swing',

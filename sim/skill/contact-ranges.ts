@@ -114,6 +114,7 @@ export const PLACE_RANGES: Readonly<Record<RangedPlace, PlaceRanges>> = {
     meanUp: computed(0.3, 2.2, 'from 1.9 to 2.9 m/s to 2.0 to 3.2 in 0.12 to 0.30 s'),
     momentum: computed(0, 0.5, '1.4 turns of a straight body in 0.95 s'),
     work: WORK,
+    peakUp: { ...usual(1, 2.5, 'weakly, from memory: total vertical peak of both hands'), basis: 'usual' },
     peakOverMean: PEAKS,
   },
   trampoline: {

@@ -72,8 +72,9 @@ export interface ContactDetail {
   readonly brought: number;
   readonly work: number;
   readonly bed?: BedSpring;
-  /** angular momentum that it gave, kg m2/s */
+  /** angular momentum that it gave, and that was brought, kg m2/s */
   readonly turnsBy_W: Vec3;
+  readonly broughtTurning_W: Vec3;
   readonly course?: CourseFacts;
   /** loads of an age that no strength is known of are compared with nothing (known-strength.ts) */
   readonly loadsCompared: boolean;
@@ -94,13 +95,18 @@ const GIVES_WAY: readonly RangedPlace[] = ['trampoline', 'divingBoard'];
 /** Ranges were met at this gravity, m/s2. */
 const EARTH = 9.81;
 
+/** A flight onto the hands is no somersault: what is known of take-offs for those says nothing of it. */
+const ONTO_HANDS: Partial<(typeof PLACE_RANGES)['floor']> = {};
+const isOntoHands = ({ end }: Flight, place: RangedPlace): boolean => place === 'floor' && end.surface?.by === 'hands';
+
 /** Undefined where the place is not known, or the body is no human on Earth. */
 export function calcContactReport(taken: Taken): ContactReport | undefined {
   const { flight, contact } = taken;
   const { body, gravity } = flight;
   const place = placeOf(taken);
   if (!place || !body.neutralHuman || body.stature === undefined || Math.abs(gravity - EARTH) > 0.1) return undefined;
-  const ranges = PLACE_RANGES[place];
+  const isOnto = isOntoHands(flight, place);
+  const ranges = isOnto ? ONTO_HANDS : PLACE_RANGES[place];
   const massStature2 = body.mass * body.stature ** 2;
   const cautions: ContactCaution[] = [];
   const compared: Partial<Record<ContactCautionKind, ContactRange>> = {};
@@ -114,7 +120,7 @@ export function calcContactReport(taken: Taken): ContactReport | undefined {
   const out = { along: way * v[0], up: v[1] };
   const momentum = Math.hypot(...flight.h_Scm_W);
   const momentumShare = momentum / massStature2;
-  judge('upOut', out.up, upOutOf(place, body.sex));
+  if (!isOnto) judge('upOut', out.up, upOutOf(place, body.sex));
   judge('alongOut', out.along, ranges.alongOut);
   judge('momentum', momentumShare, ranges.momentum);
   const course = (taken.course ?? (contact && courseOf(contact, flight)))?.facts;
@@ -166,6 +172,7 @@ function detailOf(
     mean,
     peak: { up: peak(peakOverMean.up, mean.up), along: peak(peakOverMean.along, mean.along) },
     turnsBy_W: impulse.K_Scm_W,
+    broughtTurning_W: h_before_W,
     brought:
       account?.brought ??
       (v[0] ** 2 + v[1] ** 2 + v[2] ** 2) / 2 + h_before_W[2] ** 2 / (2 * lateralMoment * body.mass),

@@ -76,6 +76,8 @@ export function flyChain(
     if (legs.length === chain.legs.length) break;
     stop = stopOf(legs, chain, contact, mostBounces);
     if (stop) break;
+    // what follows a catch is the next leg's
+    legs[legs.length - 1] = { ...flown, whole: { ...flown.whole, to: flown.whole.flight.duration } };
     handed = leg.next === 'contact' ? handToContact(flown.whole.flight) : handToSwing(flown.whole);
   }
   const last = legs[legs.length - 1];
@@ -100,13 +102,15 @@ function placeLeg(flown: Whole, leg: ChainLeg, skill: Skill, before: FlownLeg | 
 
 /** Hands or feet push where those of the leg before came down; a rail stays where it is. */
 function placeAfter(
-  { offset_W: [x, , z], facing, whole: { catch: caught } }: FlownLeg,
+  { offset_W: [x, , z], facing, whole: { catch: caught, flight } }: FlownLeg,
   { barX }: Whole,
   course?: ContactCourse,
 ): Pick<FlownLeg, 'offset_W' | 'facing'> {
   if (caught) {
     const now = caught.caught?.facing === -1 ? (-facing as 1 | -1) : facing;
-    return { offset_W: [x + facing * caught.spec.alongX - now * barX, 0, z], facing: now };
+    const p = new Float64Array(3);
+    flight.massCentreInto(flight.duration, p, new Float64Array(3));
+    return { offset_W: [x + facing * caught.spec.alongX - now * barX, 0, z + facing * p[2]], facing: now };
   }
   return {
     offset_W: [x + facing * (course?.facts.offset.x ?? 0), 0, z + facing * (course?.facts.offset.z ?? 0)],

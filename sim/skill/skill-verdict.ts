@@ -106,9 +106,13 @@ export interface RailEnding {
   readonly outcome: CatchOutcome['kind'];
   /** of the farther hand from the rail at its nearest, m */
   readonly gap: number;
-  /** along the arms, m/s, and the most that was asked */
+  /** along the arms, m/s, + towards the rail, and the most that was asked */
   readonly closing: number;
   readonly most: number;
+  /** across the arms, m/s */
+  readonly across: number;
+  /** hands are there, but the mass centre goes away from the rail: the published difference between missed and caught ("What governs... Kovacs", J Biomech, from a secondary copy) */
+  readonly isAway?: true;
   /** missed: where the hand is then */
   readonly ways: readonly MissedWay[];
   /** missed, of two hands: the one that is there */
@@ -262,7 +266,7 @@ function missedOf(s: Summary): Miss[] {
 }
 
 function railEnding({ rail, hands, closing: most }: CatchAsk, met: CatchOutcome): RailEnding {
-  const { gap, along } = met.moment;
+  const { gap, along, across, toward } = met.moment;
   const { ways = [], only } = met.kind === 'missed' ? met : {};
   return {
     kind: 'atRail',
@@ -270,8 +274,10 @@ function railEnding({ rail, hands, closing: most }: CatchAsk, met: CatchOutcome)
     hands,
     outcome: met.kind,
     gap,
-    closing: Math.abs(along),
+    closing: along,
     most,
+    across,
+    ...(toward < 0 ? { isAway: true } : {}),
     ways,
     ...(only ? { only } : {}),
   };

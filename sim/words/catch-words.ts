@@ -1,5 +1,4 @@
 /** A catch in words: one sentence, what is not computed, the ends of its window; and its lines for the command line. Ready for translation. */
-import { DEG } from '../math/angles.ts';
 import type { CatchResult, CatchUncomputed } from '../skill/catch.ts';
 import type { CatchWindow } from '../skill/catch-window.ts';
 import type { CatchOutcome } from '../skill/find-catch.ts';
@@ -29,7 +28,7 @@ export function wordCatch(
   const { moment } = outcome;
   switch (outcome.kind) {
     case 'caught':
-      return `Catches ${rail} with ${HANDS_WORDS[spec.hands]} after ${n.seconds(moment.t)}; ${alongWords(moment.along, n)}`;
+      return `${moment.toward < 0 ? `Hands meet ${rail}` : `Catches ${rail} with ${HANDS_WORDS[spec.hands]}`} after ${n.seconds(moment.t)}; ${alongWords(moment.along, n)}, ${n.speed(moment.across)} across the arms`;
     case 'tooFast':
       return `Misses ${rail}: ${wordFailing(outcome, spec, n)}`;
     case 'missed':
@@ -101,14 +100,14 @@ export function formatCatch(result: CatchResult): string {
   else
     row(
       '',
-      `within it for ${outcome.isOpen ? 'at least ' : ''}${(1000 * (outcome.within[1] - outcome.within[0])).toFixed(0)} ms`,
+      `hands within ${wordGap(spec.gap)} of it for ${outcome.isOpen ? 'at least ' : ''}${(1000 * (outcome.within[1] - outcome.within[0])).toFixed(0)} ms`,
     );
-  if (watch.seen) row('', wordSeen(watch.seen, n));
+  if (watch.seen) row('', wordSeen(watch.seen, moment.t, n));
   if (caught) {
     const { impact, energy, load } = caught;
     row(
       'Joining',
-      `hands take the rail along with ${Math.hypot(...impact.impulse).toFixed(1)} N s, ${energy.lost.toFixed(1)} J are lost; then turning ${caught.turns} at ${(caught.turning * DEG).toFixed(0)} deg/s`,
+      `hands take the rail along with ${Math.hypot(...impact.impulse).toFixed(1)} N s, ${energy.lost.toFixed(1)} J are lost; then turning ${caught.turns} about the rail with ${caught.momentum.toFixed(0)} kg m2/s`,
     );
     if (load)
       row(
@@ -122,7 +121,8 @@ export function formatCatch(result: CatchResult): string {
 }
 
 /** "the rail can be seen from 0.40 s on" */
-function wordSeen(seen: readonly (readonly [number, number])[], n: NumberWords = PLAIN_NUMBERS): string {
-  const spans = seen.map(([from, to]) => `${n.seconds(from)} to ${n.seconds(to)}`);
+function wordSeen(seen: readonly (readonly [number, number])[], until: number, n: NumberWords = PLAIN_NUMBERS): string {
+  const before = seen.filter(([from]) => from < until).map(([from, to]) => [from, Math.min(to, until)] as const);
+  const spans = before.map(([from, to]) => `${n.seconds(from)} to ${n.seconds(to)}`);
   return spans.length === 0 ? 'the rail cannot be seen' : `the rail can be seen: ${spans.join(', ')}`;
 }

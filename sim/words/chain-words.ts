@@ -21,8 +21,8 @@ export function wordStop(stop: ChainStop | undefined, titles: readonly string[])
 }
 
 const ERROR_WORDS: Readonly<Record<ChainError, string>> = {
-  late: 'The first flight opened 10 ms later',
-  lean: 'The first flight leaning back 1 deg more as it leaves',
+  late: 'Last move of flight 1 10 ms later',
+  lean: 'Flight 1 leaning back 1 deg more as it leaves',
 };
 
 /** Turned farther than this it is another skill, rad. */
@@ -32,12 +32,13 @@ const ANOTHER = Math.PI / 2;
 export function wordSensitivity(found: ChainSensitivity): string[] {
   return found.map(({ error, moved }) => {
     const parts = moved.slice(1).map(({ place, somersault }, i) => {
-      const turned =
-        somersault > ANOTHER ? 'so far that it is another skill' : `${(somersault * DEG).toFixed(0)} deg of somersault`;
-      return `flight ${i + 2} ends ${(100 * place).toFixed(0)} cm and ${turned} off`;
+      const where = `flight ${i + 2} ends ${(100 * place).toFixed(0)} cm off`;
+      return somersault > ANOTHER
+        ? `flight ${i + 2} is another skill`
+        : `${where}, turned ${(somersault * DEG).toFixed(0)} deg more or less`;
     });
-    const rest = parts.length > 0 ? parts.join(', ') : 'the feet do not meet the bed again';
-    return `${ERROR_WORDS[error]}: ${rest}, where nothing is corrected in the bed (athletes do).`;
+    const rest = parts.length > 0 ? parts.join('; ') : 'the feet do not meet the bed again';
+    return `${ERROR_WORDS[error]}, every push unchanged: ${rest}. Athletes correct this in the bed; it is no forecast.`;
   });
 }
 

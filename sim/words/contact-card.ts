@@ -18,7 +18,8 @@ const signed = (x: number): string => `${x < 0 ? '−' : '+'}${f(Math.abs(x))}`;
 const NOT_KNOWN: Readonly<Record<CourseUnknown, string>> = {
   whichHand: 'which hand made the turn is not computed',
   whichFoot: 'which foot made the turn is not computed',
-  pulse: 'how the force rises and falls is assumed: its peak and the way of the body go by that',
+  pulse:
+    'how force and body go between entry and exit is assumed: peak and way go by that, and only the mean place of the force is judged',
   entry: 'how the body comes to it is not stated: it is led back from the take-off',
   boardDepth: 'how deep the board bends meanwhile is not computed',
 };
@@ -59,17 +60,25 @@ export function contactCard(report: ContactReport): readonly CardRow[] {
       unit: 'J/kg',
       under: `arrived with ${f(c.brought)}${c.bed ? '; net of what the bed held' : ''}`,
     },
-    { label: 'Turns it by', value: f(Math.hypot(...c.turnsBy_W), 0), unit: 'kg·m²/s', under: '' },
+    { label: 'Turns it by', value: f(Math.hypot(...c.turnsBy_W), 0), unit: 'kg·m²/s', under: turnWords(c) },
   ];
 }
 
-function peakRow({ place, ranges }: ContactReport, { peak, bed }: NonNullable<ContactReport['contact']>): CardRow {
+/** Whether it adds to the rotation that was brought, or takes of it. */
+function turnWords({ turnsBy_W, broughtTurning_W: brought_W }: NonNullable<ContactReport['contact']>): string {
+  const brought = f(Math.hypot(...brought_W), 0);
+  if (Number(brought) === 0) return '';
+  return turnsBy_W[2] * brought_W[2] < 0 ? `takes it of the ${brought} brought` : `adds to the ${brought} brought`;
+}
+
+function peakRow(report: ContactReport, { peak, bed }: NonNullable<ContactReport['contact']>): CardRow {
+  const { place, ranges } = report;
   const row = { label: 'Peak, upward', unit: 'weights' };
   if (bed) return { ...row, value: f(bed.peak), under: 'of one linear spring' };
   const [low, high] = peak.up;
   const value = high - low < 0.05 ? f(low) : `${f(low)} to ${f(high)}`;
   const basis = place === 'springboard' ? '2 × mean, published for boards' : '1.57 to 2.2 × mean (our judgement)';
-  const known = ranges.peakUp ? `; published ${f(ranges.peakUp.low)} to ${f(ranges.peakUp.high)}` : '';
+  const known = ranges.peakUp ? `; ${wordContactRange('peakUp', ranges.peakUp, report)}` : '';
   return { ...row, value, under: `${basis}${known}` };
 }
 

@@ -189,9 +189,14 @@ function missRuns(miss: Miss, n: NumberWords, isCoarse = false): Run[] {
 }
 
 /** "catches the high rail with both hands after 0.59 s", "misses the high bar by 37 cm: short of it". */
-function railRuns({ rail, hands, outcome, gap, ways, only, most }: RailEnding, t: number, n: NumberWords): Run[] {
+function railRuns(
+  { rail, hands, outcome, gap, ways, only, most, isAway }: RailEnding,
+  t: number,
+  n: NumberWords,
+): Run[] {
   const name = wordRail(rail);
   const after: Run[] = [plain(` with ${HANDS_WORDS[hands]} after `), strong(n.seconds(t))];
+  if (outcome === 'caught' && isAway) return [strong(`hands meet ${name}`), plain(' after '), strong(n.seconds(t))];
   if (outcome === 'caught') return [strong(`catches ${name}`), ...after];
   if (outcome === 'tooFast')
     return [strong(`too fast to catch ${name}`, 'stop'), ...after, plain(`, asked ${n.speed(most)} at most`)];
@@ -200,6 +205,16 @@ function railRuns({ rail, hands, outcome, gap, ways, only, most }: RailEnding, t
     strong(`misses ${name} by ${n.centimetres(gap)}`, 'stop'),
     ...(ways.length > 0 ? [plain(`: ${ways.map((way) => WAY_WORDS[way]).join(', ')}`)] : []),
     ...one,
+  ];
+}
+
+/** "closing at 0.8 m/s, 4.3 m/s across the arms"; and what is known of missed catches. */
+function passRuns({ closing, across, isAway }: RailEnding, n: NumberWords): Run[] {
+  return [
+    plain(closing < 0 ? 'drawing away at ' : 'closing at '),
+    strong(n.speed(Math.abs(closing))),
+    plain(`, ${n.speed(across)} across the arms`),
+    ...(isAway ? [plain(', '), strong('the body going away from it')] : []),
   ];
 }
 
@@ -308,7 +323,7 @@ function endingRuns(ending: Ending, r: SkillVerdict, n: NumberWords, off: string
     case 'meets':
       return [', then ', strong(`${ending.limb} down`)];
     case 'atRail':
-      return ['; ', plain('closing at '), strong(n.speed(ending.closing))];
+      return ['; ', ...passRuns(ending, n)];
     case 'inAir': {
       const how = off || (r.lean === undefined ? '' : leanWords(r.lean, n));
       return [', ', quiet('ends '), strong(how || UPRIGHT)];

@@ -36,17 +36,22 @@ export function createLegView(
   const [asked, setAsked] = createSignal({ id: -1, leg: 0 });
   const shown = createMemo<Shown>((last) => {
     known();
-    const { doc } = history();
+    const { doc, mark } = history();
     const id = getId(history());
     const end = legs.count(doc) - 1;
-    const leg = asked().id === id ? Math.min(asked().leg, end) : end;
-    try {
-      return { file: legs.fileOf(doc, leg), leg, id };
-    } catch {
-      // the fault, or the waiting, is that of the legs before, and is said of them
-      if (last?.id === id && last.leg === leg) return { file: legs.fileLike(doc, leg, last.file), leg, id };
-      return { file: legs.fileOf(doc, 0), leg: 0, id };
+    const wanted = asked().id === id ? Math.min(asked().leg, end) : end;
+    // a hand at work stays on its leg
+    const leg = mark !== undefined && last?.id === id ? Math.min(last.leg, end) : wanted;
+    for (let reached = leg; reached > 0; reached--) {
+      try {
+        return { file: legs.fileOf(doc, reached), leg: reached, id };
+      } catch {
+        // the fault, or the waiting, is that of the legs before, and is said of them
+        if (last?.id === id && last.leg === reached)
+          return { file: legs.fileLike(doc, reached, last.file), leg: reached, id };
+      }
     }
+    return { file: legs.fileOf(doc, 0), leg: 0, id };
   });
   return {
     file: createMemo(() => shown().file),

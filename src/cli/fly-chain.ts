@@ -120,7 +120,7 @@ function formatAccount(rows: readonly ChainAccountRow[], { chain }: FlownChain):
     f(h.before[2], 1),
     f(h.after[2] - h.before[2], 1),
     f(h.after[2], 1),
-    misses.energy.toExponential(0),
+    misses.energy?.toExponential(0) ?? '-',
   ]);
   const head = [
     'phase',

@@ -1,6 +1,6 @@
 /** The phases of a skill changed: swing or contact before the flight, the flight, the landing. */
 import type { FileBefore, FileFlight, FileLanding, FileSchedule, FileTakeoff, SkillFile } from '../../sim/index.ts';
-import { afterOf, beforeOf, flightOf } from '../../sim/math/phases.ts';
+import { beforeOf, flightOf } from '../../sim/math/phases.ts';
 
 export const getSchedule = (file: SkillFile): FileSchedule => flightOf(file).schedule;
 
@@ -17,13 +17,19 @@ export function withSchedule(file: SkillFile, part: Partial<FileSchedule>): Skil
  * more is stated as `launched`, so that the flight stays as it was.
  */
 export function withBefore(file: SkillFile, before: FileBefore | undefined, launched: FileTakeoff): SkillFile {
-  const { takeoff: stated, ...flight } = flightOf(file);
-  const after = afterOf(file);
+  const { takeoff: stated } = flightOf(file);
   const takeoff =
     before?.kind === 'swing' ? undefined : statedBeside(before, { ...withoutHeight(launched, stated), ...stated });
+  return begunBy(file, before, takeoff);
+}
+
+/** All after the first flight stays. */
+function begunBy(file: SkillFile, before: FileBefore | undefined, takeoff: FileTakeoff | undefined): SkillFile {
+  const { takeoff: _, ...flight } = flightOf(file);
+  const at = file.phases.findIndex(({ kind }) => kind === 'flight');
   return {
     ...file,
-    phases: [...(before ? [before] : []), { ...flight, ...(takeoff ? { takeoff } : {}) }, ...(after ? [after] : [])],
+    phases: [...(before ? [before] : []), { ...flight, ...(takeoff ? { takeoff } : {}) }, ...file.phases.slice(at + 1)],
   };
 }
 
@@ -46,12 +52,5 @@ export function withAfter(file: SkillFile, landing: FileLanding | undefined): Sk
 }
 
 /** Begins as another skill does: with its take-off, and with the swing or contact before it. */
-export function withStartOf(file: SkillFile, other: SkillFile): SkillFile {
-  const { takeoff: _, ...flight } = flightOf(file);
-  const { takeoff } = flightOf(other);
-  const [before, after] = [beforeOf(other), afterOf(file)];
-  return {
-    ...file,
-    phases: [...(before ? [before] : []), { ...flight, ...(takeoff ? { takeoff } : {}) }, ...(after ? [after] : [])],
-  };
-}
+export const withStartOf = (file: SkillFile, other: SkillFile): SkillFile =>
+  begunBy(file, beforeOf(other), flightOf(other).takeoff);

@@ -3,12 +3,14 @@
  * same object again.
  */
 import {
+  type Flight,
   flySkill,
   type Handover,
   handToContact,
   type LaunchedSkill,
   legFile,
   legsOf,
+  MOST_BOUNCES,
   putLeg,
   type SkillFile,
 } from '../../sim/index.ts';
@@ -38,7 +40,7 @@ export function makeLegs(launchFile: (file: SkillFile) => LaunchedSkill): ChainL
   const handedTo = (file: SkillFile, leg: number): Handover => {
     const found = known.find((one) => one.leg === leg && isSameUntil(one.file, file, leg));
     if (found) return found.handed;
-    const handed = handToContact(flySkill(launchFile(fileOf(file, leg - 1))));
+    const handed = handOn(file, leg, flySkill(launchFile(fileOf(file, leg - 1))));
     known.unshift({ file, leg, handed });
     known.length = Math.min(known.length, MOST);
     return handed;
@@ -56,6 +58,25 @@ export function makeLegs(launchFile: (file: SkillFile) => LaunchedSkill): ChainL
     put: putLeg,
   };
 }
+
+/** Not flown in its chain, or by a worker alone. */
+class LegNotReachedError extends Error {
+  override readonly name = 'LegNotReachedError';
+}
+
+/** What the leg before leaves; throws where the chain ends there, and after a catch, which needs the room of the rail. */
+function handOn(file: SkillFile, leg: number, flight: Flight): Handover {
+  const link = file.phases[legsOf(file)[leg].before ?? 0];
+  if (link.kind !== 'contact') throw new LegNotReachedError(`flight ${leg + 1} begins with a catch`);
+  const beds = file.phases.slice(0, legsOf(file)[leg].flight).filter(isOntoBed).length;
+  const by = link.limb ?? (link.place === 'vaultTable' ? 'hands' : 'feet');
+  if (beds >= MOST_BOUNCES || (flight.touchdown && flight.touchdown.part !== by))
+    throw new LegNotReachedError(`flight ${leg + 1} is not flown in its chain`);
+  return handToContact(flight);
+}
+
+const isOntoBed = (phase: SkillFile['phases'][number]): boolean =>
+  phase.kind === 'flight' && phase.end.surface?.kind === 'trampoline';
 
 /** What a leg says it was handed. */
 function handedIn(leg: SkillFile): Handover | undefined {

@@ -14,7 +14,7 @@ test('an error of the first flight moves the third more than the second', () => 
   expect(lean.moved.length).toBeGreaterThan(1);
   for (let i = 1; i < lean.moved.length; i++)
     expect(lean.moved[i].somersault).toBeGreaterThan(lean.moved[i - 1].somersault);
-  expect(wordSensitivity(found ?? []).join(' ')).toMatch(/flight 2 ends .* off, where nothing is corrected/);
+  expect(wordSensitivity(found ?? []).join(' ')).toMatch(/every push unchanged: flight 2 ends .* off, turned/);
 });
 
 test('what does not bounce has none', () => {

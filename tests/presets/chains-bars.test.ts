@@ -62,12 +62,17 @@ describe.each(CATCHES)('%s', (id, off, time, along, up, twists) => {
   const chain = flightsOf(id);
   const { flight, catch: caught } = chain.legs[0].whole;
 
-  test('both hands meet the rail, and what follows is computed', () => {
+  test('both hands meet the rail, and what follows is computed where its moves are stated', () => {
     expect(chain.stop).toBeUndefined();
     const outcome = caught?.outcome;
     expect(outcome?.kind).toBe('caught');
     expect(outcome?.moment.gap).toBeLessThan(GAP);
     expect(Math.abs(outcome?.moment.along ?? Number.NaN)).toBeLessThan(CLOSING);
+    // on its way down the swing from the low rail would take the legs through it
+    if (id === 'low-rail-half-turn-high-rail') {
+      expect(caught?.notComputed).toEqual({ kind: 'noMoves' });
+      return;
+    }
     expect(caught?.notComputed).toBeUndefined();
     expect(caught?.caught?.load?.weights).toBeGreaterThan(3);
     expect(caught?.caught?.load?.weights).toBeLessThan(5);

@@ -104,7 +104,7 @@ const ROWS: Readonly<Record<string, readonly Row[]>> = {
 
 /** Cautions of a contact that stay, each explained in the note of its file. */
 const EXPLAINED: Readonly<Record<string, readonly string[]>> = {
-  'tumbling-double-straight-half-out': ['alongOut 0', 'alongOut 1', 'alongIn 1'],
+  'tumbling-double-straight-half-out': ['alongOut 1', 'alongIn 1'],
 };
 
 /** of scale, as docs/decisions/0025-contact-course.md asks; measured 1e-8 to 2e-7 */

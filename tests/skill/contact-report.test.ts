@@ -143,7 +143,7 @@ describe('what no athlete does is cautioned', () => {
 });
 
 describe('what is usual is not', () => {
-  /** contacts.md and common practice: [up, along, in up, in along, s] */
+  /** common practice, no source: [up, along, in up, in along, s] */
   const floors: readonly (readonly [string, Asked])[] = [
     ['a layout', { up: 4.1, along: -2.8, inUp: -1, inAlong: -5, time: 0.12, h: 70, hIn: 60 }],
     ['a double tuck', { up: 4.6, along: -2.6, inUp: -1, inAlong: -5.2, time: 0.12, h: 75, hIn: 60 }],

@@ -9,5 +9,9 @@ const of = (id: string): boolean =>
 
 test('floor, bed and water have one; rails, catches and vaults have none', () => {
   expect(['back-tuck', 'trampoline-barani', 'dive-two-and-a-half-pike'].map(of)).toEqual([true, true, true]);
-  expect(['giant-double-straight', 'low-rail-half-turn-high-rail', 'vault-handspring-half'].map(of)).toEqual([false, false, false]);
+  expect(['giant-double-straight', 'low-rail-half-turn-high-rail', 'vault-handspring-half'].map(of)).toEqual([
+    false,
+    false,
+    false,
+  ]);
 });

@@ -15,7 +15,7 @@ export async function chooseFile(page: Page, file: Parameters<FileChooser['setFi
   await (await chooser).setFiles(file);
 }
 
-/** Opens the page, and the first ready skill that has these words. */
+/** Opens the page, and of the ready skills that have these words the one with the shortest name: of "double" and "double with a twist" the first. */
 export async function openSkill(page: Page, name: string): Promise<void> {
   await openBench(page);
   await pickSkill(page, name);
@@ -24,11 +24,12 @@ export async function openSkill(page: Page, name: string): Promise<void> {
 export async function pickSkill(page: Page, name: string): Promise<void> {
   await page.keyboard.press('s');
   await page.getByRole('searchbox').fill(name);
-  await page
-    .getByRole('dialog')
-    .getByRole('button', { name: new RegExp(name, 'i') })
-    .first()
-    .click();
+  const found = page.getByRole('dialog').getByRole('button', { name: new RegExp(name, 'i') });
+  await found.first().waitFor();
+  const lengths = await found.evaluateAll((all) =>
+    all.map((one) => (one.querySelector('b') ?? one).textContent?.length ?? 0),
+  );
+  await found.nth(lengths.indexOf(Math.min(...lengths))).click();
 }
 
 export interface Said {

@@ -91,7 +91,7 @@ test('under a sentence of four lines the standing caution is whole', { tag: '@to
 });
 
 test('all cautions of a contact are reached from the first screen', async ({ page }) => {
-  await openSkill(page, 'handspring');
+  await openSkill(page, 'handspring with a half twist');
   const caution = page.locator('.caution');
   await expect(caution).toContainText('and 2 more', SOON);
   if (width(page) < 700) await caution.click();

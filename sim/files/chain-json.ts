@@ -59,10 +59,10 @@ export function chainJson(
   return `${JSON.stringify(file, null, 2)}\n`;
 }
 
-function courseOf({ peak, slide, stretch, turned, account, faults, unknowns }: CourseFacts): object {
+function courseOf({ peak, slide, stays, stretch, turned, account, faults, unknowns }: CourseFacts): object {
   return {
     peakBodyWeights: peak,
-    slidesM: slide,
+    slidesM: Math.max(slide, stays.value),
     stretchM: stretch.value,
     turnsDeg: turned * DEG,
     workJPerKg: account.work,

@@ -64,6 +64,7 @@ function courseOf(c: CourseFacts): object {
     limbTurnDeg: c.swing.value * DEG,
     meanHeightM: c.meanHeight,
     gapM: c.gap_W,
+    offPlaceM: c.stays.value,
     stretchM: c.stretch.value,
     placeM: c.place ? { along: c.place.x, across: c.place.z, off: c.place.off } : null,
     peakBodyWeights: c.peak,

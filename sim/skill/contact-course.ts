@@ -1,7 +1,7 @@
 /**
  * A contact as a course in time (docs/decisions/0025-contact-course.md). The mass centre is led by the force alone,
  *     v = v0 + J P / m - g t,   p = p0 + v0 t + J T Q / m - g t^2 / 2       (P, Q: contact-pulse.ts; J = m (v1 - v0) + m g T, so that both speeds agree),
- * pose and attitude from entry to exit by contact-motion.ts. Whether hands or feet can stay where they are, whether arms or legs are long enough, and where the force
+ * pose and attitude from entry to exit by contact-motion.ts; as drawn, arms or legs are led so that hands or feet stay (contact-lead.ts). Whether hands or feet can stay where they are, whether arms or legs are long enough, and where the force
  * must act for h to change as the movement has it (h' = (place - cm) x F + (0, N, 0)) is then read off in rows. In W of the flight after.
  */
 import type { Vec3 } from '../body/body.ts';
@@ -11,8 +11,9 @@ import { type ContactAccount, calcContactAccount } from './contact-account.ts';
 import { type BedSpring, calcBedSpring } from './contact-bed.ts';
 import { type ContactEnd, endBefore, endOfEntry, endOfFlight, type StatedEntry } from './contact-ends.ts';
 import { type CourseFault, type CourseUnknown, findFaults, findUnknowns } from './contact-faults.ts';
-import { limbPlacesInto, makeLimbPlaces } from './contact-limbs.ts';
-import { type ContactMotion, makeContactMotion, momentumInto } from './contact-motion.ts';
+import { type ContactLead, makeContactLead } from './contact-lead.ts';
+import { type LimbPlaces, limbPlacesInto, makeLimbPlaces } from './contact-limbs.ts';
+import { makeContactMotion, momentumInto } from './contact-motion.ts';
 import { BOARD_PULSES, PULSES, type Pulse, springPulse } from './contact-pulse.ts';
 import type { RangedPlace } from './contact-ranges.ts';
 import {
@@ -58,8 +59,10 @@ export interface CourseFacts {
   readonly offset: { readonly x: number; readonly z: number };
   /** of the force as assumed, body weights */
   readonly peak: { readonly up: number; readonly along: number };
-  /** m, size of the gap: what hands or feet slide on their place, the joints doing all they can */
+  /** m, size of the gap */
   readonly slide: number;
+  /** m, most over the contact: hand or foot off its place as drawn, arms or legs led there */
+  readonly stays: AtTime;
   /** m and rad, most over the contact */
   readonly stretch: AtTime;
   readonly swing: AtTime;
@@ -82,7 +85,7 @@ export interface ContactCourse {
   readonly facts: CourseFacts;
   readonly pulses: CoursePulses;
   readonly rows: CourseRows;
-  /** 0 to the time of the contact; the way of the mass centre joins entry and exit here, what the force leaves open (`gap_W`) led in evenly */
+  /** 0 to the time of the contact, as drawn; momentum is that of the motion unled. The way of the mass centre joins entry and exit here, what the force leaves open (`gap_W`) led in evenly */
   stateAt(t: number): CourseState;
 }
 
@@ -121,6 +124,7 @@ export function calcContactCourse({ spec, before, after }: CourseAsked): Contact
   motion.into(1, angles, state);
   limbPlacesInto(state, by, limbs);
   const p1 = exit.p_WScm_W;
+  const last = movedBy(limbs.spots, p1);
   const place = { x: p1[0] + limbs.x, z: p1[2] + limbs.z };
   const lastLow = p1[1] + limbs.low;
   const lastHeading = limbs.heading;
@@ -143,6 +147,10 @@ export function calcContactCourse({ spec, before, after }: CourseAsked): Contact
   const headings = turnBetween(limbs.heading, lastHeading);
 
   const path: CoursePath = { T, m, g, J, v0, p0, pulses };
+  const first = movedBy(limbs.spots, p0);
+  const lead = makeContactLead(body, by, { first, last, isAssumed: before.kind === 'assumed' }, motion, limbs);
+  const read = makeReader(path, lead, gap, depthOf(path, bed?.stiffness), makeState(body));
+  const stays = calcStays(read, limbs, T, before.kind === 'assumed' ? undefined : surfaceY);
   const rows = fillRows(path, motion, spec, { place, surfaceY, stiffness: bed?.stiffness }, limbs, state, angles);
   const stretch = mostOf(rows, (i) => rows.stretch[i]);
   const swing = mostOf(rows, (i) => rows.swing[i]);
@@ -153,6 +161,7 @@ export function calcContactCourse({ spec, before, after }: CourseAsked): Contact
   const found = {
     J_W: J,
     slide: Math.hypot(...gap),
+    stays,
     stretch,
     swing,
     ...(mean ? { place: mean } : {}),
@@ -161,7 +170,7 @@ export function calcContactCourse({ spec, before, after }: CourseAsked): Contact
     spec,
     pulses,
     rows,
-    stateAt: makeReader(path, motion, gap, makeState(body)),
+    stateAt: (t) => read(t).state,
     facts: {
       ...found,
       entry: before.kind,
@@ -212,26 +221,76 @@ function pulsesOf({ pulse, place }: CourseSpec, half: number | undefined): Cours
   return place === 'springboard' ? BOARD_PULSES : one(PULSES.halfSine);
 }
 
-function makeReader(path: CoursePath, motion: ContactMotion, gap: Vec3, state: State): ContactCourse['stateAt'] {
+/** As drawn. */
+interface Drawn {
+  readonly state: CourseState;
+  /** of the hand or foot farthest from its place, m */
+  readonly off: number;
+  /** how far the surface has given way, m */
+  readonly depth: number;
+}
+
+function makeReader(
+  path: CoursePath,
+  lead: ContactLead,
+  gap: Vec3,
+  depthAt: (s: number) => number,
+  state: State,
+): (t: number) => Drawn {
+  const ends = [depthAt(0), depthAt(1)];
   return (asked) => {
     const t = Math.min(Math.max(asked, 0), path.T);
     const s = t / path.T;
     const angles = new Float64Array(state.sm.model.body.angles.length);
-    motion.into(s, angles, state);
     const [p, v, f, h] = [0, 1, 2, 3].map(() => [0, 0, 0]);
     pathInto(path, s, p, v, f);
+    const share = s * s * (3 - 2 * s);
+    for (let k = 0; k < 3; k++) p[k] += share * gap[k];
+    const depth = depthAt(s);
+    const off = lead.into(s, p, depth - ends[0] - s * (ends[1] - ends[0]), angles, state);
     momentumInto(state, h);
-    const led = s * s * (3 - 2 * s);
     return {
-      t,
-      angles,
-      quat_WB: state.quat_WB.slice(),
-      p_WScm_W: [p[0] + led * gap[0], p[1] + led * gap[1], p[2] + led * gap[2]],
-      v_WScm_W: [v[0], v[1], v[2]],
-      h_Scm_W: [h[0], h[1], h[2]],
-      force_W: [f[0], f[1], f[2]],
+      off,
+      depth,
+      state: {
+        t,
+        angles,
+        quat_WB: state.quat_WB.slice(),
+        p_WScm_W: [p[0], p[1], p[2]],
+        v_WScm_W: [v[0], v[1], v[2]],
+        h_Scm_W: [h[0], h[1], h[2]],
+        force_W: [f[0], f[1], f[2]],
+      },
     };
   };
+}
+
+function depthOf(path: CoursePath, stiffness: number | undefined): (s: number) => number {
+  if (!stiffness) return () => 0;
+  const [p, v, f] = [0, 1, 2].map(() => [0, 0, 0]);
+  return (s) => {
+    pathInto(path, s, p, v, f);
+    return Math.max(0, f[1]) / stiffness;
+  };
+}
+
+/** Instants at which staying is looked at; 0.007 from the ends it is least there, as leading sets in. */
+const LOOKS = [0, 0.007, 0.3, 0.6, 0.993, 1];
+
+/** How far hands or feet come off their place, and the lowest of them off the surface (of an assumed entry hands or feet are put where they leave, whatever the surface). */
+function calcStays(read: (t: number) => Drawn, limbs: LimbPlaces, T: number, surfaceY: number | undefined): AtTime {
+  let most = { value: 0, t: 0 };
+  for (const s of LOOKS) {
+    const { off, depth, state } = read(s * T);
+    const over = surfaceY === undefined ? 0 : state.p_WScm_W[1] + limbs.low - surfaceY + depth;
+    const value = Math.max(off, Math.abs(over));
+    if (value > most.value) most = { value, t: s * T };
+  }
+  return most;
+}
+
+function movedBy(places: Float64Array, p: Vec3): Float64Array {
+  return places.map((x, i) => x + p[i % 3]);
 }
 
 function meanHeightOf({ n, p_WScm_W: p, force_W: f }: CourseRows, surfaceY: number): number {

@@ -34,6 +34,7 @@ const TWISTS = 0.5;
 interface Found {
   readonly J_W: Vec3;
   readonly slide: number;
+  readonly stays: AtTime;
   readonly stretch: AtTime;
   readonly swing: AtTime;
   readonly place?: { readonly off: number };
@@ -42,10 +43,11 @@ interface Found {
 export function findFaults(
   spec: CourseSpec,
   rows: CourseRows,
-  { J_W: J, slide, stretch, swing, place }: Found,
+  { J_W: J, slide, stays, stretch, swing, place }: Found,
 ): readonly CourseFault[] {
   const faults: CourseFault[] = [];
-  if (slide > STAYS) faults.push({ kind: 'slides', value: slide, limit: STAYS, t: spec.time });
+  const slid = stays.value > slide ? stays : { value: slide, t: spec.time };
+  if (slid.value > STAYS) faults.push({ kind: 'slides', ...slid, limit: STAYS });
   if (stretch.value > STAYS) faults.push({ kind: 'stretches', ...stretch, limit: STAYS });
   if (swing.value > LIMBS) faults.push({ kind: 'turns', ...swing, limit: LIMBS });
   if (!(J[1] > 0)) {

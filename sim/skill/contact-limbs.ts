@@ -2,6 +2,7 @@
 import type { Body, ContactPoint } from '../body/body.ts';
 import { onceFor } from '../math/once-for.ts';
 import { applyInto } from '../math/rot.ts';
+import { getLimb, type Limb } from '../motion/limb.ts';
 import type { State } from '../motion/state.ts';
 
 interface OneLimb {
@@ -46,11 +47,17 @@ function limbsOf(body: Body, part: 'hands' | 'feet'): readonly OneLimb[] {
   });
 }
 
+/** The limb that leads each hand or foot; of a body that is no human none is led. */
+export const leadingLimbs = (body: Body, part: 'hands' | 'feet'): readonly Limb[] =>
+  body.neutralHuman ? getLimbs(body)[part].map(({ point }) => getLimb(body, body.segments[point.segment].name)) : [];
+
 export interface LimbPlaces {
   /** middle of the hands or feet, and the least height of any of their points, from the mass centre, m */
   x: number;
   z: number;
   low: number;
+  /** x of each hand or foot, least height of its points, z: (limbs x 3) */
+  readonly spots: Float64Array;
   /** ends of each hand or foot flat on the surface, m: (limbs x 2 ends x 2): x, z */
   readonly ends: Float64Array;
   /** shoulder or hip to each hand or foot as it is, (limbs x 3), m; NaN without such a limb */
@@ -67,6 +74,7 @@ export function makeLimbPlaces(body: Body, part: 'hands' | 'feet'): LimbPlaces |
     x: 0,
     z: 0,
     low: 0,
+    spots: new Float64Array(3 * limbs.length),
     ends: new Float64Array(4 * limbs.length),
     away: new Float64Array(3 * limbs.length),
     most: Float64Array.from(limbs, (l) => l.most),
@@ -100,13 +108,18 @@ export function limbPlacesInto(state: State, part: 'hands' | 'feet', out: LimbPl
   out.low = Number.POSITIVE_INFINITY;
   let [fromX, fromZ] = [0, 0];
   limbs.forEach(({ point, points, behind, ahead, root }, i) => {
+    let low = Number.POSITIVE_INFINITY;
     for (const p of points) {
       fromCentre(p.segment, p.p_BoC_B);
-      out.low = Math.min(out.low, at[1] - p.radius);
+      low = Math.min(low, at[1] - p.radius);
     }
+    out.low = Math.min(out.low, low);
     fromCentre(point.segment, point.p_BoC_B);
     out.x += at[0] / limbs.length;
     out.z += at[2] / limbs.length;
+    out.spots[3 * i] = at[0];
+    out.spots[3 * i + 1] = low;
+    out.spots[3 * i + 2] = at[2];
     out.heading = i === 1 ? Math.atan2(at[2] - fromZ, at[0] - fromX) : Number.NaN;
     [fromX, fromZ] = [at[0], at[2]];
     for (let k = 0; k < 3; k++) out.away[3 * i + k] = at[k];
@@ -123,12 +136,14 @@ export function limbPlacesInto(state: State, part: 'hands' | 'feet', out: LimbPl
 const ORIGIN = [0, 0, 0];
 
 /** Directions in which a place is held against what is between the points: a distance to 0.1 %. */
-const WAYS = Array.from({ length: 72 }, (_, i) => [Math.cos((i * Math.PI) / 36), Math.sin((i * Math.PI) / 36)]);
+const WAYS = Float64Array.from({ length: 144 }, (_, i) => (i % 2 ? Math.sin : Math.cos)(((i >> 1) * Math.PI) / 36));
 
 /** How far (x, z) is outside the area that the points (x, z each) and `edge` about them span; 0 within. */
 export function beyondPoints(x: number, z: number, points: ArrayLike<number>, edge: number): number {
   let most = 0;
-  for (const [u, w] of WAYS) {
+  for (let k = 0; k < WAYS.length; k += 2) {
+    const u = WAYS[k];
+    const w = WAYS[k + 1];
     let reach = Number.NEGATIVE_INFINITY;
     for (let i = 0; i < points.length; i += 2) reach = Math.max(reach, u * points[i] + w * points[i + 1]);
     most = Math.max(most, u * x + w * z - reach - edge);

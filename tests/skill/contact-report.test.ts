@@ -167,7 +167,7 @@ describe('what is usual is not', () => {
     contactIn(file).place = place;
     flightIn(file).takeoff.lowestPointHeightM = 1.2;
     // the body of the floor is not over that place as it would be: movement is asked below
-    const movement = ['height', 'place', 'reach', 'turn'];
+    const movement = ['height', 'place', 'reach', 'slides', 'turn'];
     expect(kinds(reportOf(file)).filter((k) => !movement.includes(k))).toEqual([]);
   });
 

@@ -61,7 +61,7 @@ function makeCourseResult({ facts, rows }: ContactCourse): CourseResult {
   return {
     entry: facts.entry,
     peak: facts.peak,
-    drift: facts.slide,
+    drift: Math.max(facts.slide, facts.stays.value),
     turned: facts.turned,
     work: account.work,
     brought: account.brought,

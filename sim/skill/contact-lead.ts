@@ -21,7 +21,7 @@ const ROUNDS = 8;
 const SETS_IN = 0.02;
 
 /** Where each hand or foot is in W as the contact begins and as it ends: x, least height, z of each. */
-export interface LimbSpots {
+interface LimbSpots {
   readonly first: Float64Array;
   readonly last: Float64Array;
   /** the entry was led back from the exit: hands or feet are put where they leave */

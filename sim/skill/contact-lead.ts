@@ -17,9 +17,6 @@ import type { ContactMotion } from './contact-motion.ts';
 const CLOSE = 1e-3;
 const STALLS = 0.9;
 const ROUNDS = 8;
-/** Share of the contact over which leading sets in, and ceases: 2 to 10 ms, in which hands or feet are up to 1 cm off. */
-const SETS_IN = 0.02;
-
 /** Where each hand or foot is in W as the contact begins and as it ends: x, least height, z of each. */
 interface LimbSpots {
   readonly first: Float64Array;
@@ -104,6 +101,9 @@ function leadOnce(
   });
   return most;
 }
+
+/** Share of the contact over which leading sets in, and ceases: 2 to 10 ms, in which hands or feet are up to 1 cm off. */
+const SETS_IN = 0.02;
 
 function smooth(share: number): number {
   const u = Math.max(0, Math.min(1, share));

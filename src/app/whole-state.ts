@@ -54,6 +54,8 @@ export interface WholeState {
 
 const ASKED_KEY = 'shapeflight-asked-clearance';
 
+/** The page goes to another leg when the cursor has been in it this long, ms. */
+const ENTERS = 160;
 /** A study starts when hands have rested this long, ms. */
 const REST = 350;
 
@@ -197,14 +199,27 @@ function makeWholeState(page: Page): WholeState {
     const spans = whole()?.phases ?? [];
     return spans.find((span) => t < span.to - 1e-9) ?? spans[spans.length - 1];
   };
+  /** the leg that the page is to go to, once the cursor has been in it for a while: a scrub or play through a chain does not fly every leg it crosses */
+  let goes: { readonly leg: number; readonly timer: ReturnType<typeof setTimeout> } | undefined;
+  const goTo = (k: number): void => {
+    if (goes?.leg === k) return;
+    clearTimeout(goes?.timer);
+    const timer = setTimeout(() => {
+      goes = undefined;
+      doc.setLeg(k);
+    }, ENTERS);
+    goes = { leg: k, timer };
+  };
   const put = (t: number): void => {
     const span = phaseAt(t);
-    if (span && span.leg !== doc.leg())
-      batch(() => {
-        setOutside(t);
-        doc.setLeg(span.leg);
-      });
-    else if (!span || span.kind === 'flight') {
+    if (span && span.leg !== doc.leg()) {
+      setOutside(t);
+      goTo(span.leg);
+      return;
+    }
+    clearTimeout(goes?.timer);
+    goes = undefined;
+    if (!span || span.kind === 'flight') {
       setOutside(undefined);
       page.cursor.set(t - (leg()?.takeoff ?? 0));
     } else setOutside(t);

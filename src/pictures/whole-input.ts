@@ -33,7 +33,7 @@ export interface WholeOther {
   readonly isStop: boolean;
 }
 
-export interface WholeSidePlace {
+interface WholeSidePlace {
   readonly width: number;
   readonly height: number;
   readonly pxPerM: number;

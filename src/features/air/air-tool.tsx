@@ -1,5 +1,5 @@
 /** Before and after the air: a whole skill, from what gives its first flight to where its verdict is reached, on one ruler. */
-import { createEffect, createMemo, createSignal, For, onCleanup, onMount, Show } from 'solid-js';
+import { createEffect, createMemo, createSignal, For, onCleanup, onMount, Show, untrack } from 'solid-js';
 import { FailedLine } from '../../app/failed-line.tsx';
 import { useDocument, useFlight } from '../../app/page.ts';
 import type { ToolProps } from '../../app/tool.ts';
@@ -72,12 +72,12 @@ function Whole(props: ToolProps & { state: WholeState; whole: WholeResult }) {
     return most;
   });
   const across = createMemo(() => {
-    const extent = props.state.pictures()?.extent(props.whole, flight.result());
+    const extent = props.state.pictures()?.extent(props.whole, untrack(flight.result));
     return extent ? extent.to - extent.from : 4;
   });
   const frame = createMemo(() => makeFrame(props, top(), across()));
   const reaches = createMemo<WholeReach[]>(() =>
-    (props.state.pictures()?.reaches(props.whole, flight.result()) ?? []).map(({ t: at, left, right }) => ({
+    (props.state.pictures()?.reaches(props.whole, untrack(flight.result)) ?? []).map(({ t: at, left, right }) => ({
       t: at,
       left: left * frame().pxPerM,
       right: right * frame().pxPerM,

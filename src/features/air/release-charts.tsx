@@ -5,7 +5,7 @@ import { formatNumber } from '../../ui/numbers.ts';
 import { say } from '../../ui/units.ts';
 import type { StudyScale } from './study-scale.ts';
 import { studyTexts as t } from './study-texts.ts';
-import { tryNear, type WindowStudy } from './window-study.ts';
+import { type Span, tryNear, type WindowStudy } from './window-study.ts';
 import { wordCause, wordMs, wordNear } from './window-words.ts';
 
 interface ChartProps {
@@ -125,13 +125,16 @@ export function NearChart(props: ChartProps & { asked: number }) {
       .join('');
   const now = () => tryNear(props.window.tries, props.offset);
   const ends = (): readonly [number, number] => [props.scale.from, props.scale.to];
+  const isSeen = (span: Span): boolean => span.from < props.scale.to && span.to > props.scale.from;
+  const near = () => props.study.near.filter(isSeen);
+  const touches = () => props.study.touches.filter(isSeen);
   return (
     <figure class="study-chart">
       <figcaption>
         <b>{t.nearest}</b> {t.nearestOf}
       </figcaption>
       <svg width={props.scale.width} height={NEAREST} role="img" aria-label={t.nearest}>
-        <For each={props.study.near}>
+        <For each={near()}>
           {(span) => (
             <rect
               class="near"
@@ -151,13 +154,13 @@ export function NearChart(props: ChartProps & { asked: number }) {
           {t.asked(say('length', props.asked))}
         </text>
         <path class="curve" d={line()} />
-        <For each={props.study.touches}>
+        <For each={touches()}>
           {(span) => <path class="touches" d={`M${props.scale.x(span.from)} ${y(0)}H${props.scale.x(span.to)}`} />}
         </For>
         <text class="stop-text" x={props.scale.x(props.scale.to) - 4} y="15" text-anchor="end">
-          {wordNear(props.study.near, ends(), say('length', props.asked))}
+          {wordNear(near(), ends(), say('length', props.asked))}
         </text>
-        <Show when={props.study.touches.length > 0}>
+        <Show when={touches().length > 0}>
           <text class="stop-text" x={props.scale.x(props.scale.to) - 4} y={NEAREST - 16} text-anchor="end">
             {t.touches}
           </text>

@@ -120,7 +120,7 @@ export function ReleaseSlider(props: { window: WindowResult; study: WindowStudy;
               />
             )}
           </Show>
-          <For each={props.study.near}>
+          <For each={props.study.near.filter((span) => span.from < props.scale.to && span.to > props.scale.from)}>
             {(span) => (
               <rect
                 class="near"

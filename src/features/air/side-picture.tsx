@@ -1,5 +1,5 @@
 /** The side view: to the scale of the time picture, with apparatus, forces, and the ways that another release would take. */
-import { createMemo } from 'solid-js';
+import { createMemo, untrack } from 'solid-js';
 import { useFlight } from '../../app/page.ts';
 import type { WholeState } from '../../app/whole-state.ts';
 import type { WholeResult } from '../../jobs/kinds/whole-data.ts';
@@ -24,7 +24,9 @@ export function useSideRange(
   cursor: () => number,
 ): () => SideRange {
   const flight = useFlight();
-  const extent = createMemo(() => pictures()?.extent(whole(), flight.result()) ?? { from: -1, to: 1, way: 1 as const });
+  const extent = createMemo(
+    () => pictures()?.extent(whole(), untrack(flight.result)) ?? { from: -1, to: 1, way: 1 as const },
+  );
   const range = createMemo((): SideRange => {
     const { from, to, way } = extent();
     const { pxPerM } = frame();
@@ -78,10 +80,10 @@ export function SidePicture(props: {
     floorY: props.frame.picture,
     x0: props.range.x0,
   }));
-  const still = createMemo(() => props.state.pictures()?.sideStill(props.whole, flight.result(), place()) ?? '');
+  const still = createMemo(() => props.state.pictures()?.sideStill(props.whole, untrack(flight.result), place()) ?? '');
   const markup = createMemo(
     () =>
-      props.state.pictures()?.side(props.whole, flight.result(), {
+      props.state.pictures()?.side(props.whole, untrack(flight.result), {
         ...place(),
         t: props.state.cursor(),
         row: props.state.row(),

@@ -1,5 +1,5 @@
 /** The whole skill along time: poses on the ruler, to the scale of the side view. */
-import { createMemo, Show } from 'solid-js';
+import { createMemo, Show, untrack } from 'solid-js';
 import { useFlight } from '../../app/page.ts';
 import type { WholeState } from '../../app/whole-state.ts';
 import type { WholeResult } from '../../jobs/kinds/whole-data.ts';
@@ -32,9 +32,9 @@ export function TimePicture(props: {
       x: (s) => a.left + (s - a.from) * a.pxPerS,
     };
   });
-  const still = createMemo(() => props.state.pictures()?.still(props.whole, flight.result(), view()) ?? '');
+  const still = createMemo(() => props.state.pictures()?.still(props.whole, untrack(flight.result), view()) ?? '');
   const now = createMemo(
-    () => props.state.pictures()?.now(props.whole, flight.result(), view(), props.state.cursor()) ?? '',
+    () => props.state.pictures()?.now(props.whole, untrack(flight.result), view(), props.state.cursor()) ?? '',
   );
   const press = (e: PointerEvent): void => {
     const { left } = (e.currentTarget as HTMLElement).getBoundingClientRect();

@@ -152,7 +152,8 @@ export class TouchdownFinder {
 
   /** Why there was none. */
   cause(): string {
-    if (!this.canMeet) return 'this body has no contact points to meet it; state a duration instead';
+    if (!this.canMeet)
+      return `this body has no ${this.counts.length === 0 ? 'contact points' : 'such hands or feet'}; state a duration instead`;
     if (!this.cleared)
       return `no moment within ${LONGEST_FLIGHT} s at which every contact point is ${CLEARANCE * 1000} mm clear of the surface, so the body never takes off from it`;
     if (!(this.parabola.gravity > 0))

@@ -3,9 +3,9 @@ import type { Clearance } from '../measure/clearance.ts';
 import { HELD } from './held-landing.ts';
 import type { SkillVerdict } from './skill-verdict.ts';
 
-/** With a hop or a small step at most: by the landing model where it was run, else by its band. At a rail: caught, the body not going away from it. */
+/** With a hop or a small step at most: by the landing model where it was run, else by its band. At a rail: gap and speed along the arms as asked. */
 export function isHeld({ ending }: Pick<SkillVerdict, 'ending'>): boolean {
-  if (ending.kind === 'atRail') return ending.outcome === 'caught' && !ending.isAway;
+  if (ending.kind === 'atRail') return ending.outcome === 'caught';
   if (ending.kind === 'landed') return HELD.has(ending.how);
   if (ending.kind === 'notComputed' && ending.why.kind === 'fast') return ending.why.isWithin === true;
   return ending.kind === 'touches' && ending.place === 'held';

@@ -68,6 +68,6 @@ test('a card has time, mean, peak with its basis, work with what was brought, an
   expect(card[2].under).toBe('of one linear spring');
   expect(card[4].under).toMatch(/^arrived with \d+\.\d; net of what the bed held$/);
   expect(wordNotKnown(report.contact.course.unknowns)).toContain(
-    'how the force rises and falls is assumed: its peak and the way of the body go by that',
+    'how force and body go between entry and exit is assumed: peak and way go by that, and only the mean place of the force is judged',
   );
 });

@@ -17,6 +17,7 @@ import type { ContactMotion } from './contact-motion.ts';
 const CLOSE = 1e-3;
 const STALLS = 0.9;
 const ROUNDS = 8;
+
 /** Where each hand or foot is in W as the contact begins and as it ends: x, least height, z of each. */
 interface LimbSpots {
   readonly first: Float64Array;

@@ -35,7 +35,7 @@ export function formatSummary(title: string, sentence: string, s: Summary, code?
     ],
     [
       'in the air',
-      `${s.duration.toFixed(4)} s${s.touchedBy ? `, touches down with ${s.touchedBy}` : ', as long as stated'}`,
+      `${s.duration.toFixed(4)} s${s.touchedBy ? `, touches down with ${s.touchedBy}` : s.isToRail ? ', until the hands are at the rail' : ', as long as stated'}`,
     ],
     ...landingRows(s),
     ...(code === undefined ? [] : ([['code', code]] as [string, string][])),

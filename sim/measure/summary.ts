@@ -22,6 +22,8 @@ interface FlownSource extends TouchdownSource {
   readonly v_WScm_W0: Vec3;
   readonly touchdown?: { readonly contact: number; readonly part: string };
   readonly end?: { readonly surface?: unknown };
+  /** as it would have gone on, had the hands not met a rail */
+  readonly uncut?: unknown;
 }
 
 export interface Peak {
@@ -57,6 +59,8 @@ export interface Summary {
   readonly apex?: number;
   /** word of the part that touched down; undefined for a flight of stated duration */
   readonly touchedBy?: string;
+  /** ends as the hands are at the rail */
+  readonly isToRail?: true;
   /** there is a surface to land on: the flight touched down, or one is stated with the duration */
   readonly lands: boolean;
   readonly surfaceY: number;
@@ -123,6 +127,7 @@ export function summarize(flight: FlownSource, frames: Frames, target?: SkillTar
     duration: flight.duration,
     ...(flight.gravity > 0 ? { apex: flight.v_WScm_W0[1] / flight.gravity } : {}),
     ...(flight.touchdown ? { touchedBy: flight.touchdown.part } : {}),
+    ...(flight.uncut ? { isToRail: true } : {}),
     lands: flight.touchdown !== undefined || flight.end?.surface !== undefined,
     surfaceY: flight.surfaceY,
     h_Scm_W,

@@ -70,7 +70,12 @@ export function flyChain(
   for (const leg of chain.legs) {
     const skill = adjust(handed ? handOver(leg.skill, handed) : leg.skill, legs);
     const before = legs[legs.length - 1];
-    const placed = placeLeg(flyWhole(skill, contact, options), leg, skill, before);
+    const placed = placeLeg(
+      named(chain, leg, () => flyWhole(skill, contact, options)),
+      leg,
+      skill,
+      before,
+    );
     const flown: FlownLeg = handed ? { ...placed, handed } : placed;
     legs.push(flown);
     if (legs.length === chain.legs.length) break;
@@ -82,6 +87,16 @@ export function flyChain(
   }
   const last = legs[legs.length - 1];
   return { chain, legs, ...(stop ? { stop } : {}), from: legs[0].whole.from, to: last.from + last.whole.to };
+}
+
+/** A fault of a flight says of which. */
+function named<T>({ legs }: SkillChain, { title }: ChainLeg, fly: () => T): T {
+  try {
+    return fly();
+  } catch (error) {
+    if (error instanceof Error && legs.length > 1) error.message = `${title}: ${error.message}`;
+    throw error;
+  }
 }
 
 function placeLeg(flown: Whole, leg: ChainLeg, skill: Skill, before: FlownLeg | undefined): FlownLeg {

@@ -153,3 +153,11 @@ describe('read at any time', () => {
     expect(read(first.to + 0.1).bodyWeights).toBeGreaterThan(2);
   });
 });
+
+test('a fault of a flight says of which', () => {
+  const file = twoBounces();
+  const [first, bed, last] = file.phases;
+  if (last.kind !== 'flight') throw new Error('a flight');
+  const high = { ...last, title: 'Second', end: { surface: { kind: 'trampoline', heightM: 19 } as const } };
+  expect(() => flown({ ...file, phases: [first, bed, high] })).toThrow(/^Second: /);
+});

@@ -227,12 +227,12 @@ test.describe('on a large screen', () => {
     await says('Hip stretch asks for 1.4 times the strength known for this joint.', page.locator('.caution'));
 
     await openTool(page, named('Before and after')).click();
-    await button(tool, named('Push from floor, table or board')).click();
+    await button(tool, named('Bed bounce')).click();
     await says('It neither slips nor pulls.', page.getByTestId('possible'));
     const push = tool.locator('.report').filter({ hasText: 'Impulse' });
     await says('6.0 body weights, mean force over 0.32 s', push);
     await says('adds 1 023 J', push);
-    await button(tool, named('Land on a mat')).click();
+    await button(tool, named('Land on a soft mat')).click();
     await says(
       'Bounces. The bed throws the athlete up again, so no step follows: computed is what taking it in asks for, not how it goes on.',
       page.getByTestId('verdict'),
@@ -251,7 +251,7 @@ test.describe('on a large screen', () => {
     await says('7.8', big);
     await button(page, named('Undo')).click();
     await expect(big).toHaveText('11.1');
-    await button(page, named('Close Before and after')).click();
+    await openTool(page, named('Before and after')).click();
 
     await page.getByRole('button', { name: 'Large stage' }).click();
     const bar = page.getByRole('toolbar', { name: 'Large stage' });

@@ -78,11 +78,11 @@ export function ChoiceTiles() {
     const mat = name === 'matFloor' ? 'floor' : (name as 'competitionMat');
     doc.edit(withAfter(doc.file(), { ...landingForSurface(doc.file()), mat }), contactTexts.addedLanding);
   };
-  /** by a landing, a catch or an entry, or on a surface that no mat is on */
+  /** by a landing, a catch or an entry, or in water */
   const isEnded = (): boolean => {
     const { phases } = doc.file();
     const surface = flightOf(doc.file()).end.surface?.kind;
-    return phases[phases.length - 1].kind !== 'flight' || surface === 'water' || surface === 'trampoline';
+    return phases[phases.length - 1].kind !== 'flight' || surface === 'water';
   };
   const wholes = () => presets.skills.filter(({ file }) => file.phases.length > 3).slice(0, MOST);
   return (

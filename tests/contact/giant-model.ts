@@ -1,6 +1,5 @@
 /** The chain of a giant on its sprung rail as a planar MuJoCo model, written from the chain's numbers. */
 import type { Hang } from '../../sim/contact/hang.ts';
-import { springOf } from '../../sim/contact/rail.ts';
 
 /** From the grip outward; a joint's hinge turns by its named angle times `sign`. */
 export const ORDER = [
@@ -16,7 +15,12 @@ export const hingesOf = ({ chain }: Hang): readonly { readonly sign: number; rea
   ORDER.slice(1).map(([, joint, sign]) => ({ sign, j: chain.joints.findIndex((x) => x.name === joint) }));
 
 export function giantXml({ chain, grip, spec }: Hang): string {
-  const { kx, ky, cx, cy, mass } = springOf(spec.rail);
+  const { arms } = spec.rail;
+  // two springs in series, written apart from the engine: 1/k = 1/k_rail + 1/k_arms; the rail goes along by k/k_rail, which counts twice in its mass and damping
+  const series = (k: number): number => (arms === undefined ? k : 1 / (1 / k + 1 / arms));
+  const [kx, ky] = spec.rail.stiffness.map(series);
+  const [cx, cy] = spec.rail.damping.map((c, i) => c * (series(spec.rail.stiffness[i]) / spec.rail.stiffness[i]) ** 2);
+  const mass = spec.rail.mass * (ky / spec.rail.stiffness[1]) ** 2;
   let inner = '';
   let entry: readonly [number, number] = grip.at;
   let close = '';

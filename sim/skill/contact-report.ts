@@ -11,7 +11,6 @@ import type { ContactCourse, CourseFacts } from './contact-course.ts';
 import type { CourseFault, CourseFaultKind } from './contact-faults.ts';
 import { type ContactRange, PLACE_RANGES, type RangedPlace, rangedPlace, upOutOf } from './contact-ranges.ts';
 import type { TakeoffContact } from './contact-takeoff.ts';
-import { courseOf } from './course-of.ts';
 import type { LaunchedSkill } from './launch.ts';
 
 /** The first five are of any take-off, the rest of a contact. */
@@ -84,7 +83,7 @@ interface Taken {
   readonly skill: Pick<LaunchedSkill, 'launch' | 'end'>;
   readonly flight: Flight;
   readonly contact?: TakeoffContact;
-  /** of the contact, where a flight comes before it */
+  /** of the contact */
   readonly course?: ContactCourse | undefined;
 }
 
@@ -123,7 +122,7 @@ export function calcContactReport(taken: Taken): ContactReport | undefined {
   if (!isOnto) judge('upOut', out.up, upOutOf(place, body.sex));
   judge('alongOut', out.along, ranges.alongOut);
   judge('momentum', momentumShare, ranges.momentum);
-  const course = (taken.course ?? (contact && courseOf(contact, flight)))?.facts;
+  const course = taken.course?.facts;
   const detail = contact ? detailOf(place, contact, flight, way, course) : undefined;
   if (detail) {
     const { loadsCompared, work } = detail;

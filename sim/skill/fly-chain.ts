@@ -9,7 +9,6 @@ import { makeState, readState } from '../motion/state.ts';
 import { type ChainLeg, type Handover, handOver, type SkillChain } from './chain.ts';
 import type { ContactCourse } from './contact-course.ts';
 import type { Contact, WholeContact } from './contact-room.ts';
-import { courseOf } from './course-of.ts';
 import type { Skill } from './skill.ts';
 import { flyWhole, type Whole } from './whole.ts';
 
@@ -71,7 +70,7 @@ export function flyChain(
     const skill = adjust(handed ? handOver(leg.skill, handed) : leg.skill, legs);
     const before = legs[legs.length - 1];
     const placed = placeLeg(
-      named(chain, leg, () => flyWhole(skill, contact, options)),
+      named(chain, leg, () => flyWhole(skill, contact, options, before?.whole.flight)),
       leg,
       skill,
       before,
@@ -99,10 +98,8 @@ function named<T>({ legs }: SkillChain, { title }: ChainLeg, fly: () => T): T {
   }
 }
 
-function placeLeg(flown: Whole, leg: ChainLeg, skill: Skill, before: FlownLeg | undefined): FlownLeg {
-  const { flight, contact } = flown;
-  const course = contact && courseOf(contact, flight, before?.whole.flight);
-  const whole = course ? { ...flown, course } : flown;
+function placeLeg(whole: Whole, leg: ChainLeg, skill: Skill, before: FlownLeg | undefined): FlownLeg {
+  const { flight, course } = whole;
   const from = before ? before.to - whole.from : 0;
   return {
     leg,

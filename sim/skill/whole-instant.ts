@@ -12,7 +12,6 @@ import { getModel } from '../motion/model.ts';
 import { calcShapeMotion, makeShapeMotion } from '../motion/shape-motion.ts';
 import { makeState, readState, type State } from '../motion/state.ts';
 import type { WholeContact } from './contact-room.ts';
-import { courseOf } from './course-of.ts';
 import type { Whole } from './whole.ts';
 
 type Phase = 'swing' | 'contact' | 'flight' | 'landing';
@@ -105,7 +104,7 @@ export function makeInstantReader(whole: Whole, contact: WholeContact): (t: numb
       );
     }
     if (t < 0 && whole.contact) {
-      const course = whole.course ?? courseOf(whole.contact, flight);
+      const { course } = whole;
       if (!course) return inFlight(0, 'contact', t, whole.contact.impulse.force_W);
       const { angles, quat_WB, p_WScm_W, v_WScm_W, h_Scm_W, force_W } = course.stateAt(whole.contact.time + t);
       return finish('contact', t, angles, quat_WB, p_WScm_W, v_WScm_W, h_Scm_W, force_W);

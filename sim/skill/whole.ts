@@ -14,6 +14,7 @@ import type { CatchAsk } from './catch-ask.ts';
 import type { ContactCourse } from './contact-course.ts';
 import type { WholeContact } from './contact-room.ts';
 import { contactOf, type TakeoffContact } from './contact-takeoff.ts';
+import { courseOf } from './course-of.ts';
 import { type Flown, flySkill } from './flyer.ts';
 import type { LandingSpec } from './landing-spec.ts';
 import { type LaunchedSkill, launch } from './launch.ts';
@@ -39,12 +40,14 @@ export interface Whole {
   readonly to: number;
 }
 
-export function flyWhole(skill: Skill, contact: WholeContact, options: FlightOptions = {}): Whole {
+/** `before`: the flight that the contact ends, in a chain. */
+export function flyWhole(skill: Skill, contact: WholeContact, options: FlightOptions = {}, before?: Flight): Whole {
   const { start, after } = skill;
   const launched = launch(skill, contact);
   const { swing, late, barX } = launched.launch;
   const flight = flySkill(launched, options);
   const pushed = start.kind !== 'swing' && start.contact ? contactOf(start.contact, flight, contact) : undefined;
+  const course = pushed && courseOf(pushed, flight, before);
   const landing = after ? calcArrival(after, flight, contact) : undefined;
   const landed = landing?.kind === 'landed' ? landing.run.t[landing.run.n - 1] : 0;
   const caught = launched.catch ? catchOf(launched, launched.catch, flight, contact) : undefined;
@@ -55,6 +58,7 @@ export function flyWhole(skill: Skill, contact: WholeContact, options: FlightOpt
     ...(late ? { late } : {}),
     barX,
     ...(pushed ? { contact: pushed } : {}),
+    ...(course ? { course } : {}),
     flight,
     ...(landing ? { landing } : {}),
     ...(caught ? { catch: caught } : {}),

@@ -15,8 +15,9 @@ export const test = base.extend({
     // cache of files too, and visits a page for it that the files in memory do not outlive
     const serverSide = (context as unknown as WithServerSide)._connection?.toImpl?.(context);
     if (serverSide?.setStorageState) serverSide.setStorageState = () => Promise.resolve();
-    const [page] = context.pages();
-    if (page && baseURL) {
+    // after a crash there is none; the test takes it
+    const page = context.pages()[0] ?? (await context.newPage());
+    if (baseURL) {
       const devtools = await context.newCDPSession(page);
       await devtools.send('Storage.clearDataForOrigin', { origin: new URL(baseURL).origin, storageTypes: STORED });
       await devtools.detach();

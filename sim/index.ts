@@ -277,9 +277,8 @@ export {
   type FlownChain,
   type FlownLeg,
   flyChain,
-  handToContact,
-  MOST_BOUNCES,
 } from './skill/fly-chain.ts';
+export { handToContact, MOST_BOUNCES } from './skill/hand-to-contact.ts';
 export { calcSwingLoads } from './skill/swing-loads.ts';
 export { flyWhole, type Whole } from './skill/whole.ts';
 export { makeInstantReader } from './skill/whole-instant.ts';

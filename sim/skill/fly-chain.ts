@@ -3,12 +3,11 @@
  * take-off, and in one frame, that of the first flight (docs/decisions/0023-chain.md).
  */
 import type { Vec3 } from '../body/body.ts';
-import type { Flight } from '../flight/flight.ts';
 import type { FlightOptions } from '../flight/fly.ts';
-import { makeState, readState } from '../motion/state.ts';
 import { type ChainLeg, type Handover, handOver, type SkillChain } from './chain.ts';
 import type { ContactCourse } from './contact-course.ts';
 import type { Contact, WholeContact } from './contact-room.ts';
+import { handToContact, MOST_BOUNCES } from './hand-to-contact.ts';
 import type { Skill } from './skill.ts';
 import { flyWhole, type Whole } from './whole.ts';
 
@@ -53,9 +52,6 @@ interface ChainStudy {
   /** a leg as it is flown, changed by what became of those before */
   adjust?(skill: Skill, before: readonly FlownLeg[]): Skill;
 }
-
-/** Flights from one bed after which the rest is not flown. */
-export const MOST_BOUNCES = 3;
 
 export function flyChain(
   chain: SkillChain,
@@ -128,14 +124,6 @@ function placeAfter(
     offset_W: [x + facing * (course?.facts.offset.x ?? 0), 0, z + facing * (course?.facts.offset.z ?? 0)],
     facing,
   };
-}
-
-/** What a flight leaves to the contact that ends it. */
-export function handToContact(flight: Flight): Handover {
-  const state = makeState(flight.body);
-  readState(flight, flight.duration, state);
-  const [x, y, z] = state.v_WScm_W;
-  return { kind: 'contact', v_WScm_W: [x, y, z], h_Scm_W: flight.h_Scm_W };
 }
 
 /** What a catch leaves to the swing after it. */

@@ -6,8 +6,9 @@
 import { placeCatch, takeRail } from './catch.ts';
 import { type Handover, handOver } from './chain.ts';
 import type { Contact } from './contact-room.ts';
-import { handToContact, limbOf, MOST_BOUNCES } from './fly-chain.ts';
+import { limbOf } from './fly-chain.ts';
 import { type Flown, flySkill } from './flyer.ts';
+import { handToContact, MOST_BOUNCES } from './hand-to-contact.ts';
 import { type LaunchedSkill, launch } from './launch.ts';
 import type { Skill } from './skill.ts';
 

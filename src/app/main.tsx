@@ -1,7 +1,8 @@
 /** The start of the page: joins the rooms and mounts the page. */
+import { createSignal } from 'solid-js';
 import { render } from 'solid-js/web';
 import './app.css';
-import { athletes, chains, shapes, skills } from '../../presets/index.ts';
+import { athletes, first, shapes } from '../../presets/start.ts';
 import { getStorage, openKeeper } from '../document/keep.ts';
 import { claimName, hasLocks, newName } from '../document/keep-claim.ts';
 import { openRecords } from '../document/keep-store.ts';
@@ -14,7 +15,7 @@ import { stagePictures } from '../pictures/stage.ts';
 import { App } from './layout/app.tsx';
 import { tools } from './layout/tools/tool-list.ts';
 import { loadPart } from './load-part.ts';
-import type { Services } from './services.ts';
+import type { PresetSkill, Services } from './services.ts';
 import { shelfTexts } from './shelf-words.ts';
 
 /** The skill that the bench opens with. */
@@ -34,7 +35,7 @@ const keeper = await openKeeper({
   migrate: engine.migrate,
   cutShort: shelfTexts.cutShort,
 });
-const demos = Object.entries({ ...chains, ...skills }).map(([id, file]) => ({ id, file }));
+const [demos, setDemos] = createSignal<readonly PresetSkill[]>([{ id: FIRST, file: first }]);
 const loadContactEngine = loadPart(
   () => import('../engine/contact.ts'),
   (m) => m.makeContacting(shapes),
@@ -49,9 +50,11 @@ const services: Services = {
   drafting: makeDrafting(),
   pictures: stagePictures,
   presets: {
-    first: skills[FIRST] ?? demos[0].file,
+    first,
     shapes,
-    skills: demos,
+    get skills() {
+      return demos();
+    },
     athletes: Object.entries(athletes).map(([id, athlete]) => ({ id, athlete })),
   },
   keeper,
@@ -103,3 +106,11 @@ await Promise.race([
 
 const root = document.getElementById('root');
 if (root) render(() => <App services={services} />, root);
+
+/** The first picture is not waited for longer by the shelf of ready skills, ms. */
+const SHELF_AFTER_MS = 100;
+setTimeout(() => {
+  void import('../../presets/index.ts').then(({ chains, skills }) => {
+    setDemos(Object.entries({ ...chains, ...skills }).map(([id, file]) => ({ id, file })));
+  });
+}, SHELF_AFTER_MS);

@@ -4,11 +4,11 @@ import { useFlight } from '../../app/page.ts';
 import type { WholeState } from '../../app/whole-state.ts';
 import type { WholeResult } from '../../jobs/kinds/whole-data.ts';
 import type { WholePictureInput } from '../../pictures/whole-input.ts';
-import { startDrag } from '../../ui/drag.ts';
 import { unitSystem } from '../../ui/units.ts';
 import type { AirFrame } from './air-frame.ts';
 import { airTexts as t } from './air-texts.ts';
-import { type WholeAxis, wholeT } from './whole-axis.ts';
+import { pressCursor } from './press-cursor.ts';
+import type { WholeAxis } from './whole-axis.ts';
 
 export function TimePicture(props: {
   state: WholeState;
@@ -36,13 +36,7 @@ export function TimePicture(props: {
   const now = createMemo(
     () => props.state.pictures()?.now(props.whole, untrack(flight.result), view(), props.state.cursor()) ?? '',
   );
-  const press = (e: PointerEvent): void => {
-    const { left } = (e.currentTarget as HTMLElement).getBoundingClientRect();
-    const put = (m: PointerEvent): void =>
-      props.state.setCursor(Math.round(wholeT(props.axis, m.clientX - left) * 1000) / 1000);
-    const from = props.state.cursor();
-    startDrag(e, { start: put, move: (_x, _y, m) => put(m), end: () => {}, cancel: () => props.state.setCursor(from) });
-  };
+  const press = (e: PointerEvent): void => pressCursor(e, props.state, props.axis);
   return (
     <div class="whole-picture" style={{ height: `${props.frame.picture}px`, width: `${props.axis.width}px` }}>
       <svg width={props.axis.width} height={props.frame.picture} role="img" aria-label={t.along} onPointerDown={press}>

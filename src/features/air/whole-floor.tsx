@@ -3,15 +3,15 @@ import { createMemo, For, Show } from 'solid-js';
 import { TimeBob } from '../../app/time-bob.tsx';
 import type { WholeState } from '../../app/whole-state.ts';
 import type { WholeResult } from '../../jobs/kinds/whole-data.ts';
-import { startDrag } from '../../ui/drag.ts';
 import { Icon } from '../../ui/icon.tsx';
 import { formatNumber } from '../../ui/numbers.ts';
 import type { AirFrame } from './air-frame.ts';
 import { airTexts as t } from './air-texts.ts';
+import { pressCursor } from './press-cursor.ts';
 import { SideMetres } from './side-metres.tsx';
 import type { SideRange } from './side-picture.tsx';
 import { TouchStrip } from './touch-strip.tsx';
-import { type WholeAxis, wholeT, wholeTicks, wholeX } from './whole-axis.ts';
+import { type WholeAxis, wholeTicks, wholeX } from './whole-axis.ts';
 
 const SPEEDS = [0.25, 0.5, 1];
 
@@ -26,13 +26,7 @@ export function WholeFloor(props: {
   const at = (): number => wholeX(props.axis, props.state.cursor());
   const isBench = (): boolean => props.frame.device === 'bench';
   const grip = (): number => (isBench() ? 44 : 64);
-  const press = (e: PointerEvent): void => {
-    const { left } = (e.currentTarget as HTMLElement).getBoundingClientRect();
-    const put = (m: PointerEvent): void =>
-      props.state.setCursor(Math.round(wholeT(props.axis, m.clientX - left) * 1000) / 1000);
-    const from = props.state.cursor();
-    startDrag(e, { start: put, move: (_x, _y, m) => put(m), end: () => {}, cancel: () => props.state.setCursor(from) });
-  };
+  const press = (e: PointerEvent): void => pressCursor(e, props.state, props.axis);
   return (
     <section class="whole-band" aria-label={t.ruler}>
       <div class="whole-floor" style={{ height: `${props.frame.band}px` }}>

@@ -1,4 +1,4 @@
-/** What the page begins with: athletes, shapes and the first skill. The rest of the shelf comes when the page is there (index.ts). */
+/** What the page begins with: athletes, shapes and the first skill. The rest of the shelf comes when it is first looked at (index.ts). */
 import type { Athlete, ShapeData, SkillFile } from '../sim/index.ts';
 import firstFile from './skills/back-straight-full.json' with { type: 'json' };
 

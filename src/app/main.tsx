@@ -36,6 +36,18 @@ const keeper = await openKeeper({
   cutShort: shelfTexts.cutShort,
 });
 const [demos, setDemos] = createSignal<readonly PresetSkill[]>([{ id: FIRST, file: first }]);
+/** The shelf of ready skills comes when it is first looked at. */
+let isShelfAsked = false;
+function loadShelf(): void {
+  if (isShelfAsked) return;
+  isShelfAsked = true;
+  import('../../presets/index.ts').then(
+    ({ chains, skills }) => setDemos(Object.entries({ ...chains, ...skills }).map(([id, file]) => ({ id, file }))),
+    () => {
+      isShelfAsked = false;
+    },
+  );
+}
 const loadContactEngine = loadPart(
   () => import('../engine/contact.ts'),
   (m) => m.makeContacting(shapes),
@@ -53,6 +65,7 @@ const services: Services = {
     first,
     shapes,
     get skills() {
+      loadShelf();
       return demos();
     },
     athletes: Object.entries(athletes).map(([id, athlete]) => ({ id, athlete })),
@@ -106,11 +119,3 @@ await Promise.race([
 
 const root = document.getElementById('root');
 if (root) render(() => <App services={services} />, root);
-
-/** The first picture is not waited for longer by the shelf of ready skills, ms. */
-const SHELF_AFTER_MS = 100;
-setTimeout(() => {
-  void import('../../presets/index.ts').then(({ chains, skills }) => {
-    setDemos(Object.entries({ ...chains, ...skills }).map(([id, file]) => ({ id, file })));
-  });
-}, SHELF_AFTER_MS);

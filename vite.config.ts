@@ -13,6 +13,19 @@ export default defineConfig({
     // a note on slow plugins is no news to who starts the app
     rolldownOptions: {
       checks: { pluginTimings: false },
+      // what the page cannot start without is one file, and few of sim. Cut up by what each later part shares with it, it would
+      // be 60, each with its names and in every list of what to load ahead
+      output: {
+        codeSplitting: {
+          includeDependenciesRecursively: false,
+          groups: [
+            // not styles, whose order would change, nor what is virtual
+            { name: 'start', tags: ['$initial'], test: /^(?!\0)(?!.*\/(?:sim|valibot)\/).*(?<!\.(?:css|html))$/ },
+            { name: 'sim', tags: ['$initial'], test: /\/(?:sim|valibot)\//, entriesAware: true },
+          ],
+        },
+        chunkFileNames: ({ name }) => `assets/${name.startsWith('sim~') ? 'sim' : '[name]'}-[hash].js`,
+      },
       // sim is pure: what only a tool asks of its door is loaded with the tool
       treeshake: { moduleSideEffects: [{ test: /\/sim\//, sideEffects: false }] },
     },

@@ -1,6 +1,6 @@
 /** What the page begins with: athletes, shapes and the first skill. The rest of the shelf comes when it is first looked at (index.ts). */
 import type { Athlete, ShapeData, SkillFile } from '../sim/index.ts';
-import firstFile from './skills/back-straight-full.json' with { type: 'json' };
+import firstFile from './skills/arms-in-spin.json' with { type: 'json' };
 
 interface AthleteFile {
   readonly athlete: Athlete;

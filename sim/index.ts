@@ -69,6 +69,7 @@ export { takeoffInFile } from './files/write-start.ts';
 export type { Flight, SurfaceKind, TakeoffSpec } from './flight/flight.ts';
 export { DEFAULT_TOLERANCE, type FlightOptions, flySchedule, NoTouchdownError } from './flight/fly.ts';
 export { SingularBodyError } from './flight/shape-source.ts';
+export { straightMomentum } from './flight/takeoff.ts';
 export { type FieldDetail, FieldError } from './math/field-error.ts';
 export { OUT_UNITS, type OutUnit } from './math/out-units.ts';
 export { calcFrames, frameTimes } from './measure/calc-frames.ts';
@@ -107,9 +108,7 @@ export { calcPose, type Pose } from './motion/pose.ts';
 export { calcShapeMotion, makeShapeMotion } from './motion/shape-motion.ts';
 export { makeState, readState } from './motion/state.ts';
 export { namedOffRail } from './notation/bar-name.ts';
-export { type CodeColumns, codeOfFlight } from './notation/code-of-flight.ts';
-export { codeOfSkill } from './notation/code-of-skill.ts';
-export { isNamedTrampoline, wordCode } from './notation/code-words.ts';
+export { type CodeColumns, codeOfFlight, readFlownCode } from './notation/code-of-flight.ts';
 export { calcDifficulty, formatDifficulty, listDifficulty } from './notation/difficulty.ts';
 export {
   directionOfDive,
@@ -118,8 +117,10 @@ export {
   parseDiveNumber,
   wordDive,
 } from './notation/dive-number.ts';
-export { diveOfFlight } from './notation/dive-of-flight.ts';
-export { draftOfCode } from './notation/draft-of-code.ts';
+export { draftOfCode, draftOfDive, draftOfTrampoline } from './notation/draft-of-code.ts';
+export { nearSkills } from './notation/near-skills.ts';
+export { type AskedSkill, readAsked } from './notation/read-skill-name.ts';
+export { namesOfSkill, type SkillNames, wordNames } from './notation/skill-names.ts';
 export { wordTrade } from './notation/trade-words.ts';
 export { type CodeDirection, formatTrampolineCode, parseTrampolineCode } from './notation/trampoline-code.ts';
 export { ScheduleOrderError } from './schedule/errors.ts';
@@ -130,6 +131,7 @@ export { type ForgivingProblem, findForgiving, forgivingSteps } from './search/f
 export { type Input, type InputLevel, type InputUnit, putInputs } from './search/input.ts';
 export { isHanded } from './search/input-leg.ts';
 export { findInput, listInputs } from './search/inputs.ts';
+export { type FixAnswer, type FixProgress, fixLandingSteps, type LandingFix } from './search/landing-fix.ts';
 export { axisValue, type MapRow } from './search/map.ts';
 export { type Contour, findContour, roundLevels } from './search/map-contour.ts';
 export type { Bar, BarEnd } from './search/margin-bars.ts';
@@ -180,19 +182,22 @@ export {
   USUAL_TOLERANCES,
   type Wish,
 } from './search/target.ts';
+export { type TryChange, tryChangeSteps } from './search/try-change.ts';
 export { findTwist, twistSteps } from './search/twist-search.ts';
 export { MOST_MOMENTUM, makeUnknown, type Unknown } from './search/unknown.ts';
 export { ERROR_LEVELS, type ErrorSetting, errorSources, USUAL_ERRORS, usualBy } from './search/usual-error.ts';
 export { AGREEMENT, NoAgreementError } from './skill/agreed-flight.ts';
+export { upForAirTime } from './skill/air-time.ts';
 export { apparatusOf, type SkillApparatus } from './skill/apparatus.ts';
 export type { Piece } from './skill/apparatus-piece.ts';
-export { armsWideAgainstIn } from './skill/arms-wide-in.ts';
 export { type BalanceSpec, DEFAULT_BALANCE, wordBalance } from './skill/balance.ts';
 export { buildSkill, makeBody, poseOf } from './skill/build-skill.ts';
 export type { CatchResult, CatchSpec } from './skill/catch.ts';
 export type { CatchWatch } from './skill/catch-watch.ts';
 export { type CatchWindow, calcCatchWindow } from './skill/catch-window.ts';
 export { apparatusOfChain } from './skill/chain-apparatus.ts';
+export { answerChange, type ChangeAnswer } from './skill/change-answer.ts';
+export type { ChangeKind } from './skill/change-ways.ts';
 export { calcClearance } from './skill/clearance.ts';
 export { type HeldEqual, holdEqual, takeoffEnergy } from './skill/compare.ts';
 export {
@@ -207,23 +212,28 @@ export { calcConditioning } from './skill/conditioning.ts';
 export { calcBounce } from './skill/contact-bounces.ts';
 export { type ContactCaution, type ContactReport, calcContactReport } from './skill/contact-report.ts';
 export type { WholeContact } from './skill/contact-room.ts';
-export { type Draft, draftSkill } from './skill/draft-skill.ts';
-export type { DraftSpec } from './skill/draft-spec.ts';
+export { draftSkill, type Refusal } from './skill/draft-skill.ts';
+export type { DraftPlace, DraftSpec } from './skill/draft-spec.ts';
 export type { CatchOutcome } from './skill/find-catch.ts';
+export { isOfFlight } from './skill/flight-faults.ts';
 export { type Flown, flySkill, makeFlyer } from './skill/flyer.ts';
 export type { HandGap } from './skill/hand-contact.ts';
-export { hasCode } from './skill/has-code.ts';
 export type { ChainApparatus } from './skill/join-apparatus.ts';
+export { judgeFlight } from './skill/judge-flight.ts';
+export { type Jump, oneStraight, readJump } from './skill/jump.ts';
 export { calcLateDose, type LateDose } from './skill/late-dose.ts';
 export { calcRelease, type LaunchedSkill, launch, launchFrom, type Release, relaunch } from './skill/launch.ts';
 export { launchChained } from './skill/launch-chained.ts';
 export { calcLikelihood, type Likelihood, likelihoodSteps } from './skill/likelihood.ts';
+export { needsFix } from './skill/needs-fix.ts';
+export { type ChangeOffer, type OneChange, offerChanges } from './skill/one-change.ts';
 export { calcClearTime, calcFormerTime, calcReleaseWindow } from './skill/release-window.ts';
 export type { Skill, SkillTarget } from './skill/skill.ts';
+export { placeOfSkill, SKILL_PLACES, type SkillPlace } from './skill/skill-place.ts';
 export { calcSkillReadings, type SkillReadings } from './skill/skill-readings.ts';
 export { calcHandGaps, compileSkillSchedule } from './skill/skill-schedule.ts';
 export type { SkillSpec } from './skill/skill-spec.ts';
-export { judgeArrival, nearOf, type SkillVerdict, verdictInFlight, verdictOf } from './skill/skill-verdict.ts';
+export { nearOf, type SkillVerdict, verdictInFlight, verdictOf } from './skill/skill-verdict.ts';
 export {
   calcTiltAccount,
   stepTiltAccount,
@@ -236,13 +246,16 @@ export {
   formatCatch,
   wordWindowEnds,
 } from './words/catch-words.ts';
+export { causeOfFix, joinCauses, wordCause } from './words/cause-words.ts';
 export { wordBounce, wordSensitivity, wordStop } from './words/chain-words.ts';
 export { formatClearance } from './words/clearance-words.ts';
 export { formatConditioning, wordConditioning } from './words/conditioning-words.ts';
+export { wordRefusal } from './words/draft-words.ts';
 export { formatLateDose } from './words/late-words.ts';
+export { wordLeft } from './words/left-words.ts';
 export { wordLikelihood } from './words/likelihood-words.ts';
 export { HELD_WORDS, LIMIT_WORDS, MET_WORDS, wordTouching } from './words/limit-words.ts';
-export { wordVerdict } from './words/verdict-words.ts';
+export { PLAIN_NUMBERS, wordVerdict } from './words/verdict-words.ts';
 
 import type { Contact, WholeContact } from './skill/contact-room.ts';
 import { needsContact } from './skill/launch.ts';

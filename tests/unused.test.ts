@@ -33,6 +33,8 @@ const FOR_TESTS: Readonly<Record<string, string>> = {
   'sim/skill/chain-instant.ts makeChainReader': 'a chain read at any time, in its own frame',
   'sim/contact/rail.ts unevenApart':
     'how far apart along the floor the uneven rails are, from the diagonal of the norms',
+  // what ready skills are held to
+  'sim/measure/technique.ts techniqueUnit': 'the units of it',
   // the shipped schemas and commands have their callers in scripts
   'sim/files/json-schema.ts formatJsonSchema': 'written into docs by `npm run schema`',
   'src/cli/main.ts main': 'started from its bundle by shapeflight.mjs',

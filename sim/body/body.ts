@@ -104,6 +104,8 @@ export interface Body {
   readonly notes?: readonly string[];
   /** said of a body unlike those that its proportions were measured on */
   readonly outside?: { readonly title: string; readonly detail: string };
+  /** said of an age just past where two models of the body meet */
+  readonly seam?: { readonly title: string; readonly detail: string };
   /** of a human: apparatus and strength differ */
   readonly sex?: Sex;
   readonly segments: readonly Segment[];

@@ -5,7 +5,7 @@
  */
 import { FieldError } from '../math/field-error.ts';
 import type { Body, GroupName, Segment, Sym3, Vec3 } from './body.ts';
-import { checkBuild, listBuildNotes, wordOutside } from './body-build.ts';
+import { checkBuild, listBuildNotes, wordOutside, wordSeam } from './body-build.ts';
 import { DELEVA, type SegmentKind, type Sex } from './deleva.ts';
 import { HUMAN_SHOULDERS, humanHinges, makeHumanAngles } from './human-joints.ts';
 import { closeLengths } from './human-lengths.ts';
@@ -95,6 +95,7 @@ export function makeHuman(spec: HumanSpec): Body {
   });
 
   const outside = wordOutside(spec);
+  const seam = isMeasured ? undefined : wordSeam(spec);
   const total = segments.reduce((sum, s) => sum + s.mass, 0);
   const legs = (['L', 'R'] as const).map((s) => lengths.of('thigh', s) + lengths.of('shank', s));
   const point = (segment: string, p: Vec3): readonly [number, Vec3] => [indexOf(segment), p];
@@ -105,6 +106,7 @@ export function makeHuman(spec: HumanSpec): Body {
     ...(spec.age === undefined ? {} : { age: spec.age }),
     notes: [...listBuildNotes(spec, isMeasured), ...notes],
     ...(outside ? { outside } : {}),
+    ...(seam ? { seam } : {}),
     sex,
     segments,
     angles: makeHumanAngles({ sex, mass, stature }),

@@ -20,7 +20,7 @@ export interface Hang {
   readonly head: ChainPoint;
   readonly moves: MoveTable;
   readonly planar: Planar;
-  /** factor on what the joints can give; infinite: whatever it takes */
+  /** factor on what the joints can give; infinite: not checked */
   readonly strength: number;
   /** +1 backward, -1 forward: swing angle u = sense x phi, phi about +Z */
   readonly sense: 1 | -1;

@@ -1,9 +1,10 @@
 /**
  * The touchdown state of a flight, brought into the plane of the landing: the athlete's sagittal plane, x forward as the
  * athlete faces, y up. For cos(twist) < 0 the world is turned half round about Y on entry (x, z and h_z change sign), so that
- * the planar athlete always faces +x; `facing` turns results back. Left and right are averaged; tilt and unfinished twist are
- * left out, which is honest only within stated limits: beyond them the landing is called asymmetric and not computed.
- * Exact for a symmetric pose: mass centre, its velocity, h_z, joint angles and rates are those of the flight.
+ * the planar athlete always faces +x; `facing` turns results back. Left and right are averaged; tilt, unfinished twist and
+ * what spreads or turns the legs out of the plane are left out, which is honest only within stated limits: beyond them the
+ * landing is called asymmetric and not computed. Exact for a symmetric pose with its legs in the plane: mass centre, its
+ * velocity, h_z, joint angles and rates are those of the flight.
  */
 
 import { RAD } from '../math/angles.ts';
@@ -21,7 +22,10 @@ interface TouchdownSource extends StateSource {
   };
 }
 
-/** Beyond these the planar model is not asked (our judgement). rad; m/s for the speed across. */
+/**
+ * Beyond these the planar model is not asked (our judgement). rad; m/s for the speed across. `sides` is what left and right
+ * legs differ by, also by pointing apart: twice what both are spread or turned out.
+ */
 export const ASYMMETRY_LIMITS = {
   tilt: 10 * RAD,
   twist: 30 * RAD,
@@ -55,6 +59,8 @@ export interface LandingEntry extends PlanarPoint {
   readonly asymmetry: readonly Asymmetry[];
 }
 
+const OUT_OF_PLANE = /^hip(Abduction|Turn)/;
+
 /** Reads the state of `source` at time t. */
 export function makeLandingEntry(source: TouchdownSource, t: number): LandingEntry {
   const { body } = source;
@@ -78,11 +84,12 @@ export function makeLandingEntry(source: TouchdownSource, t: number): LandingEnt
   source.schedule.anglesInto(t, angles, rates);
   let apart = 0;
   body.angles.forEach((a, i) => {
-    if (/^(hipFlexion|kneeFlexion|hipAbduction)/.test(a.name))
-      apart = Math.max(apart, Math.abs(angles[i] - angles[a.mirror]));
+    if (/^(hipFlexion|kneeFlexion)/.test(a.name)) apart = Math.max(apart, Math.abs(angles[i] - angles[a.mirror]));
+    // both are counted outward
+    if (OUT_OF_PLANE.test(a.name)) apart = Math.max(apart, Math.abs(angles[i]) + Math.abs(angles[a.mirror]));
   });
   const mean = (values: Float64Array): number[] =>
-    body.angles.map((a, i) => (values[i] + a.mirrorSign * values[a.mirror]) / 2);
+    body.angles.map((a, i) => (OUT_OF_PLANE.test(a.name) ? 0 : (values[i] + a.mirrorSign * values[a.mirror]) / 2));
   const held = mean(angles);
   const rate = mean(rates);
   const chain = makeChain(body, { held });

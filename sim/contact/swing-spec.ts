@@ -55,7 +55,7 @@ export interface SwingSpec {
   readonly late?: number;
   /** s from the start: the end, or the latest release */
   readonly duration: number;
-  /** how many times the Body's strength the joints have; Infinity: driven whatever it takes; default 1 */
+  /** how many times the Body's strength the joints have; Infinity: strength is not checked; default 1 */
   readonly strength?: number;
   /** pose to hold in all other joints */
   readonly held?: readonly number[];

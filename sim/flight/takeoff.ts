@@ -77,7 +77,8 @@ export function calcTakeoff(
   let h: Vec3;
   const m = takeoff.momentum;
   if (m.kind === 'vector') h = m.h_Scm_W;
-  else if (m.kind === 'straight') h = [0, 0, straightMomentum(body, takeoff, end, gravity, y, m.somersaults)];
+  else if (m.kind === 'straight')
+    h = [0, 0, straightMomentum(body, end, gravity, y, takeoff.v_WScm_W[1], m.somersaults)];
   else {
     // w_WF from the three rates, then the root's own, then h of the full state
     const { somersault: s, tilt: k } = takeoff;
@@ -98,8 +99,16 @@ export function calcTakeoff(
   return { quat_WB, p_WScm_W: [0, y, 0], h_Scm_W: h };
 }
 
+interface Stance {
+  readonly lateral: number;
+  readonly height: number;
+}
+const stances = new WeakMap<Body, Stance>();
+
 /** Lateral moment of the neutral pose, and the height of its mass centre over the soles. */
-function neutralStance(body: Body): { lateral: number; height: number } {
+function neutralStance(body: Body): Stance {
+  const known = stances.get(body);
+  if (known) return known;
   if (!body.neutralHuman || body.standingRootHeight === undefined)
     throw new TakeoffError(
       'takeoff.momentum.straightSomersaults',
@@ -107,26 +116,22 @@ function neutralStance(body: Body): { lateral: number; height: number } {
     );
   const sm = makeShapeMotion(getModel(body));
   calcShapeMotion(sm);
-  return { lateral: symQuad(sm.I_Scm_B, 0, [0, 0, 1], 0), height: body.standingRootHeight + sm.p_BoScm_B[1] };
+  const made = {
+    lateral: symQuad(sm.I_Scm_B, 0, [0, 0, 1], 0),
+    height: body.standingRootHeight + sm.p_BoScm_B[1],
+  };
+  stances.set(body, made);
+  return made;
 }
 
-/** h_z = 2 pi N A_ref / T_ref. */
-function straightMomentum(
-  body: Body,
-  takeoff: TakeoffSpec,
-  end: EndSpec,
-  gravity: number,
-  y0: number,
-  n: number,
-): number {
+/** h_z = 2 pi N A_ref / T_ref, of a mass centre that leaves the height y0 with the speed `up`. */
+export function straightMomentum(body: Body, end: EndSpec, gravity: number, y0: number, up: number, n = 1): number {
   const { lateral, height } = neutralStance(body);
   let T: number | undefined;
   if (end.kind === 'duration') T = end.duration;
   else {
-    const v = takeoff.v_WScm_W[1];
-    const target = end.surface.y + height;
-    const inside = v * v + 2 * gravity * (y0 - target);
-    if (gravity > 0 && inside >= 0) T = (v + Math.sqrt(inside)) / gravity;
+    const inside = up * up + 2 * gravity * (y0 - end.surface.y - height);
+    if (gravity > 0 && inside >= 0) T = (up + Math.sqrt(inside)) / gravity;
   }
   if (T === undefined || !(T > 0))
     throw new TakeoffError(

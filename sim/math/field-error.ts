@@ -4,6 +4,8 @@ export type FieldDetail =
   | { readonly kind: 'syntax'; readonly line: number; readonly column: number; readonly expected: string }
   | { readonly kind: 'repeated'; readonly line: number }
   | { readonly kind: 'unknown' }
+  /** of a skill's name: `near` is the nearest known one */
+  | { readonly kind: 'noName'; readonly near?: string }
   | { readonly kind: 'newer'; readonly reads: number };
 
 /** Bad input, said so that it can be corrected: which field, what it holds, what would be allowed. */
@@ -37,6 +39,8 @@ function wordDetail(detail: FieldDetail, value: unknown, allowed: string): strin
       return `unknown field; allowed: ${allowed}`;
     case 'repeated':
       return `this field is there already (line ${detail.line}); allowed: ${allowed}`;
+    case 'noName':
+      return `${show(value)} is not known here${detail.near ? ` (did you mean "${detail.near}"?)` : ''}; needed: ${allowed}`;
     case 'newer':
       return `${show(value)} is not possible; allowed: ${allowed}`;
   }
@@ -56,7 +60,7 @@ function show(value: unknown): string {
 }
 
 /** The name of a list nearest to what was typed, for "did you mean". */
-function nearestName(typed: string, names: readonly string[]): string | undefined {
+export function nearestName(typed: string, names: readonly string[]): string | undefined {
   let best: string | undefined;
   let least = Math.max(2, Math.floor(typed.length / 3)) + 1;
   for (const name of names) {

@@ -1,5 +1,7 @@
 /** Cautions in the words that page, command line and files share: what is asked for, then what it was compared with. */
 import type { Body } from '../body/body.ts';
+import { CHILD_MOMENTS } from '../body/body-build.ts';
+import { ADULT_AGE } from '../body/mass-shares.ts';
 import { DEG } from '../math/angles.ts';
 import type { Caution } from './cautions.ts';
 import { isCompared, MOST_TIMES } from './known-strength.ts';
@@ -94,8 +96,9 @@ export function wordInstant(c: Caution): string {
 /** For ages that nothing is known of; undefined where the athlete is compared, or has no age. */
 export function wordNotCompared(body: Body): Said | undefined {
   if (body.age === undefined || isCompared(body)) return undefined;
+  const young = body.age < ADULT_AGE ? `inertia known to ${CHILD_MOMENTS} %; ` : '';
   return {
-    title: `${Math.floor(body.age)} years old: loads are shown, not judged.`,
+    title: `${Math.floor(body.age)} years old: ${young}loads are shown, not judged.`,
     detail: 'No measured strength is known for this age, so nothing is compared.',
   };
 }

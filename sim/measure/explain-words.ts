@@ -52,6 +52,7 @@ export const EXPLAIN_WORDS: ExplainWords = {
     kneesBend: 'knees bend',
     kneesStretch: 'knees stretch',
     hipsBend: 'hips bend',
+    hipsStraighten: 'hips extend',
     round: 'back rounds',
     straighten: 'back straightens',
     sideBend: 'side bend',
@@ -62,8 +63,8 @@ export const EXPLAIN_WORDS: ExplainWords = {
   },
   and: ', ',
   nothingYet: 'nothing has moved yet',
-  longMoment: 'long-axis moment',
-  lateralMoment: 'lateral moment',
+  longMoment: 'long-axis spread',
+  lateralMoment: 'lateral spread',
   twistRate: 'twist rate',
   somersaultRate: 'somersault rate',
   tilt: 'tilt',
@@ -76,7 +77,7 @@ export const EXPLAIN_WORDS: ExplainWords = {
   none: 'no angular momentum, before or after',
   putIn: (joules) => `joints put in ${joules} J`,
   tookOut: (joules) => `joints took out ${joules} J`,
-  noWork: 'joints did next to no work',
+  noWork: 'joints did next to no net work',
 };
 
 /** Beyond this share |h| has changed; the engine keeps it to 1e-12 or so. */

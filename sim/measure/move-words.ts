@@ -28,6 +28,7 @@ export type MoveWord =
   | 'kneesBend'
   | 'kneesStretch'
   | 'hipsBend'
+  | 'hipsStraighten'
   | 'round'
   | 'straighten'
   | 'sideBend'
@@ -41,6 +42,12 @@ const SMALL = 8 * RAD;
 /** Hips bent beyond this are a tuck or a pike, knees beyond it a tuck; less than OPEN is open. */
 const BENT = 75 * RAD;
 const OPEN = 60 * RAD;
+/** Hips bent less than this have nothing to open. */
+const FOLDED = 35 * RAD;
+/** Arms of one height are up or down beyond these, and in with elbows bent so far. */
+const HIGH = 135 * RAD;
+const LOW = 45 * RAD;
+const ELBOW = 60 * RAD;
 /** Left and right that differ by more than this stand apart. */
 const APART = 30 * RAD;
 
@@ -68,8 +75,11 @@ export function findMoves(body: Body, moving: readonly number[], before: Pose, a
     const wider = width(after) - width(before);
     const higher = change('shoulderElevation');
     if (apart > APART) out.push('armsApart');
-    else if (apart < -APART) out.push('armsLevel');
-    else if (wider < -0.2) out.push('armsIn');
+    else if (apart < -APART) {
+      const height = mean(after, 'shoulderElevation');
+      if (mean(after, 'elbowFlexion') > ELBOW) out.push('armsIn');
+      else out.push(height < LOW ? 'armsDown' : height > HIGH ? 'armsUp' : 'armsLevel');
+    } else if (wider < -0.2) out.push('armsIn');
     else if (wider > 0.2) out.push('armsOut');
     if (
       Math.abs(apart) <= APART &&
@@ -98,6 +108,7 @@ export function findMoves(body: Body, moving: readonly number[], before: Pose, a
     if (split > APART) out.push('legsSplit');
     else if (hips > SMALL && hip > BENT) out.push(knee > BENT ? 'tuck' : 'pike');
     else if (hips < -SMALL && hip < -SMALL) out.push('arch');
+    else if (hips < -SMALL && hip - hips < FOLDED) out.push('hipsStraighten');
     else if (hips < -SMALL && (hip < OPEN || knees < -SMALL || hips < -APART)) out.push('open');
     else if (hips > SMALL) out.push('hipsBend');
     else if (knees > SMALL) out.push('kneesBend');

@@ -4,6 +4,7 @@ import { listCautions } from './caution-list.ts';
 import { wordInstant } from './caution-words.ts';
 import { TORQUE_WARNED, warnedSpeed } from './known-strength.ts';
 import type { JointPeak, Summary } from './summary.ts';
+import { isLeanWanted } from './target.ts';
 import { LEAST_TILT, wordAngle } from './words.ts';
 
 /** A rate under this, rad/s, is not worth a line. */
@@ -17,8 +18,13 @@ function wordLean(lean: number, decimals: number): string {
   return `leaning ${deg.toFixed(decimals)} deg ${lean > 0 ? 'back' : 'forward'}`;
 }
 
-/** The whole summary, without the standing caution; `sentence` is its result, `code` the skill's code in the words of its notation. */
-export function formatSummary(title: string, sentence: string, s: Summary, code?: string): string {
+/** The whole summary, without the standing caution; `sentence` is its result, `named` what the skill is called at its place. */
+export function formatSummary(
+  title: string,
+  sentence: string,
+  s: Summary,
+  named?: [what: string, text: string],
+): string {
   const rows: [string, string][] = [
     [
       'athlete',
@@ -38,7 +44,7 @@ export function formatSummary(title: string, sentence: string, s: Summary, code?
       `${s.duration.toFixed(4)} s${s.touchedBy ? `, touches down with ${s.touchedBy}` : s.isToRail ? ', until the hands are at the rail' : ', as long as stated'}`,
     ],
     ...landingRows(s),
-    ...(code === undefined ? [] : ([['code', code]] as [string, string][])),
+    ...(named ? [named] : []),
     ['highest', `mass centre at ${s.height.value.toFixed(3)} m, ${s.height.t.toFixed(3)} s after take-off`],
     ...peakRows(s),
     [
@@ -71,11 +77,13 @@ function landingRows(s: Summary): [string, string][] {
   const { landing } = s;
   const end = s.lands ? (landing.inverted ? 'entry' : 'landing') : 'end';
   const off = `${Math.abs(landing.short * DEG).toFixed(1)} deg`;
+  const isLean = isLeanWanted(s.target);
+  const lean = `${wordLean(landing.lean, 0)}${isLean ? ' from upright' : ''}`;
   const how = !s.somersaultWord
     ? wordLean(landing.lean, 1)
     : landing.word
-      ? `${off} ${landing.word}`
-      : `at the angle wanted (within ${off}), ${wordLean(landing.lean, 0)}`;
+      ? `${off} ${landing.word}${isLean ? ` of the lean wanted, ${lean}` : ''}`
+      : `at the angle wanted (within ${off}), ${lean}`;
   return [
     [end, `${how}; tilt ${Math.abs(s.tilt * DEG).toFixed(1)} deg${s.tiltWord ? `, head to the ${s.tiltWord}` : ''}`],
   ];

@@ -2,6 +2,7 @@
 
 import type { Body, NamedAngle } from '../body/body.ts';
 import { REV } from '../math/angles.ts';
+import { spell } from '../math/spell.ts';
 import type { Frames } from './frames.ts';
 
 /** Under this many revolutions there is no turn to speak of, and no word. */
@@ -63,6 +64,3 @@ export function wordAngle(body: Body, angle: NamedAngle): string {
   const side = sided && angle.name.endsWith('L') ? 'left ' : sided && angle.name.endsWith('R') ? 'right ' : '';
   return side + spell(side ? angle.name.slice(0, -1) : angle.name);
 }
-
-/** "hipFlexion" as "hip flexion". */
-export const spell = (name: string): string => name.replace(/([a-z])([A-Z])/g, '$1 $2').toLowerCase();

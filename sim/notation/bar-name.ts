@@ -18,7 +18,7 @@ const TWISTS: Readonly<Record<number, string>> = {
 };
 
 /** Undefined where nothing is counted so. */
-function wordOffRail({ body, target }: Pick<Summary, 'body' | 'target'>, frames: Frames): string | undefined {
+export function wordOffRail({ body, target }: Pick<Summary, 'body' | 'target'>, frames: Frames): string | undefined {
   if (!target || !Number.isInteger(target.somersaults) || target.somersaults < 1 || target.somersaults > 4)
     return undefined;
   const shape = shapeOf(codeColumns(body, frames));

@@ -114,3 +114,9 @@ export function codeColumns(body: Body, frames: Frames): CodeColumns {
     ...(frames.undefinedFrom === undefined ? {} : { undefinedFrom: frames.undefinedFrom }),
   };
 }
+
+/** The code alone, for a draft that has to fly to it. */
+export function readFlownCode(body: Body, frames: Frames): TrampolineCode | undefined {
+  const found = codeOfFlight(codeColumns(body, frames));
+  return found.kind === 'code' ? found.code : undefined;
+}

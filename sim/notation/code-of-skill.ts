@@ -21,10 +21,10 @@ export function codeOfSkill(summary: Summary, frames: Frames, surface?: string):
 function offCount({ twists = 0, landing }: Summary): string | undefined {
   const half = Math.abs(2 * twists - Math.round(2 * twists)) * (REV / 2);
   if (half > CODE_WIDTHS.twist)
-    return `${twists.toFixed(2)} twists are ${(half * DEG).toFixed(0)} deg off a whole half twist, and a code counts within ${(CODE_WIDTHS.twist * DEG).toFixed(0)}`;
+    return `${twists.toFixed(2)} twists are ${(half * DEG).toFixed(0)} deg off a whole half twist, and a skill is named within ${(CODE_WIDTHS.twist * DEG).toFixed(0)}`;
   const short = landing?.short ?? 0;
   if (Math.abs(short) > CODE_WIDTHS.somersault)
-    return `the landing is ${Math.abs(short * DEG).toFixed(0)} deg ${short > 0 ? 'short' : 'past'}, and a code counts within ${(CODE_WIDTHS.somersault * DEG).toFixed(0)}`;
+    return `the landing is ${Math.abs(short * DEG).toFixed(0)} deg ${short > 0 ? 'short' : 'past'}, and a skill is named within ${(CODE_WIDTHS.somersault * DEG).toFixed(0)}`;
   return undefined;
 }
 

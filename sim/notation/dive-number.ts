@@ -102,11 +102,16 @@ export const entersHeadFirst = (dive: DiveNumber): boolean => (dive.halfSomersau
 export const directionOfDive = (dive: DiveNumber): CodeDirection =>
   dive.takeoffGroup === 1 || dive.takeoffGroup === 4 ? 'forward' : 'backward';
 
-/** "back 2.5 somersaults with 1.5 twists, pike" */
+/** "back 2 1/2 somersaults with 1 1/2 twists, pike", "reverse dive, straight" */
 export function wordDive(dive: DiveNumber): string {
-  const count = (halfTurns: number, one: string, many: string): string =>
-    `${halfTurns / 2} ${halfTurns === 2 ? one : many}`;
   const start = `${dive.group === 6 ? 'armstand ' : ''}${dive.flying ? 'flying ' : ''}${GROUP_WORDS[dive.takeoffGroup]}`;
-  const twists = dive.halfTwists ? ` with ${count(dive.halfTwists, 'twist', 'twists')}` : '';
-  return `${start} ${count(dive.halfSomersaults, 'somersault', 'somersaults')}${twists}, ${LETTER_WORDS[dive.letter]}`;
+  const turns =
+    dive.halfSomersaults === 1 && dive.group !== 6 ? 'dive' : wordHalves(dive.halfSomersaults, 'somersault');
+  const twists = dive.halfTwists ? ` with ${wordHalves(dive.halfTwists, 'twist')}` : '';
+  return `${start} ${turns}${twists}, ${LETTER_WORDS[dive.letter]}`;
+}
+
+function wordHalves(n: number, what: string): string {
+  const count = [Math.floor(n / 2) || '', n % 2 ? '1/2' : ''].filter(Boolean).join(' ');
+  return `${count} ${what}${n > 2 ? 's' : ''}`;
 }

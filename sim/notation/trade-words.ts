@@ -18,7 +18,7 @@ const MULTIPLE = ['', '', 'double', 'triple', 'quadruple'];
 /** By half twists. */
 const TWIST_WORDS = ['', 'half', 'full', '1 1/2', 'double full', '2 1/2', 'triple full', '3 1/2', 'quadruple full'];
 /** Of a forward somersault, by half twists: odd ones come to face the bed again and have names of their own. */
-const FRONT_WORDS: Readonly<Record<number, string>> = { 1: 'barani', 3: 'rudi', 5: 'randi' };
+const FRONT_WORDS: Readonly<Record<number, string>> = { 1: 'barani', 3: 'rudi', 5: 'randi', 7: 'adolph' };
 
 /** The words for a result, the usual first; empty where the trade has none. */
 export function wordTrade(result: TradeResult): string[] {

@@ -89,6 +89,16 @@ function mergeSpans(spans: [number, number][]): [number, number][] {
   return out;
 }
 
+/** rad: less is no move but the rounding of one, as of a hand that holds a leg at rest */
+const STILL = 1e-9;
+
+/** A bound of how far a span's series goes from its start within h. */
+function reachOf(table: Float64Array, o: number, h: number): number {
+  let reach = 0;
+  for (let k = COEFS - 1; k >= 1; k--) reach = (reach + Math.abs(table[o + k])) * h;
+  return reach;
+}
+
 /** Schedule from the tracks of each named angle; an angle's tracks add up. */
 export function makeMotion(body: JointedBody, tracks: readonly (readonly Track[])[]): Schedule {
   const nA = body.angles.length;
@@ -133,14 +143,16 @@ export function makeMotion(body: JointedBody, tracks: readonly (readonly Track[]
   let count = 0;
   for (let c = 0; c < cells; c++) {
     moveStart[c] = count;
+    let stirs = false;
     for (let m = 0; m < nM; m++) {
       const o = (c * nM + m) * COEFS;
       let k = 1;
       while (k < COEFS && table[o + k] === 0) k++;
       if (k < COEFS) moveColumn[count++] = m;
       else addConstant(c, movers[m], table[o]);
+      if (k < COEFS && !stirs) stirs = reachOf(table, o, grid[c] - grid[c - 1]) > STILL;
     }
-    if (count > moveStart[c]) spans.push([grid[c - 1], grid[c]]);
+    if (stirs) spans.push([grid[c - 1], grid[c]]);
   }
   moveStart[cells] = count;
 

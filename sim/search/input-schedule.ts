@@ -6,7 +6,7 @@
 
 import { RAD } from '../math/angles.ts';
 import { sideOf, withoutSide } from '../math/side.ts';
-import { spell } from '../measure/words.ts';
+import { spell } from '../math/spell.ts';
 import { anglesNamed, makeBody } from '../skill/build-skill.ts';
 import type { BlockSpec, NamedPose, SkillSpec } from '../skill/skill-spec.ts';
 import type { Input } from './input.ts';

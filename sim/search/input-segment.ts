@@ -5,7 +5,7 @@
 import type { Body, Segment } from '../body/body.ts';
 import type { HumanSpec } from '../body/human.ts';
 import type { SegmentValues } from '../body/human-values.ts';
-import { spell } from '../measure/words.ts';
+import { spell } from '../math/spell.ts';
 import { makeBody } from '../skill/build-skill.ts';
 import type { SkillSpec } from '../skill/skill-spec.ts';
 import type { Input } from './input.ts';

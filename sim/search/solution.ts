@@ -1,5 +1,6 @@
 /** A target as a problem for a solve, and an answer to it with what it costs. SI and radians. */
 import type { FlightOptions } from '../flight/fly.ts';
+import type { AnchorTimes } from '../math/anchor.ts';
 import { type Said, wordNotCompared } from '../measure/caution-words.ts';
 import type { Caution, CautionKind } from '../measure/cautions.ts';
 import { calcJointBins, calcJointPeaks, type JointShare } from '../measure/joint-peaks.ts';
@@ -66,6 +67,8 @@ export interface Solution {
   /** of the unknowns, in their order */
   readonly values: readonly number[];
   readonly spec: SkillSpec;
+  /** of its flight, s from take-off */
+  readonly events: AnchorTimes;
   readonly terms: readonly Term[];
   /** what had to hold and does not */
   readonly broken: readonly Broken[];
@@ -130,6 +133,7 @@ export function describeSolution(
   return {
     values,
     spec,
+    events: { apex: flight.apex, touchdown: flight.duration },
     terms: problem.wishes.map((wish, i) => ({
       wish,
       value: calcWished(outcome, wish),

@@ -11,6 +11,7 @@ import { uniformsInto } from '../math/random.ts';
 import type { Clearance } from '../measure/clearance.ts';
 import { calcJointBins } from '../measure/joint-peaks.ts';
 import { BLUR } from '../measure/landing-band.ts';
+import { isOfFlight } from '../skill/flight-faults.ts';
 import { isInSteps, touchedOf } from '../skill/verdict-held.ts';
 import { calcOutcome, Evaluator } from './evaluate.ts';
 import { isTooTight, keySlacks } from './key-order.ts';
@@ -258,17 +259,3 @@ const eventsOf = ({ apex, duration }: Flight): AnchorTimes => ({ apex, touchdown
 
 const isSame = (a: readonly number[], b: readonly number[]): boolean => a.every((v, j) => Math.abs(v - b[j]) < SAME);
 const clamp01 = (v: number): number => Math.min(1, Math.max(0, v));
-
-/** Faults of one flight, or of a body or keys at one draw, that a search walks around; everything else is a fault of the problem. */
-const OF_FLIGHT = new Set([
-  'FieldError',
-  'LegEndError',
-  'ScheduleOrderError',
-  'NoTouchdownError',
-  'NoAgreementError',
-  'TooFastError',
-  'TakeoffError',
-  'NoReleaseError',
-  'SwingMovesError',
-]);
-const isOfFlight = (error: unknown): boolean => error instanceof Error && OF_FLIGHT.has(error.name);

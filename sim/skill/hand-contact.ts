@@ -4,17 +4,16 @@
  * over into the scheduled motion before and after. Depends on the schedule alone, so it is the same at every call.
  */
 
-import type { Body, Vec3 } from '../body/body.ts';
+import type { Body } from '../body/body.ts';
 import { resolveTime } from '../math/anchor.ts';
 import type { FromTo } from '../math/from-to.ts';
-import { applyInto } from '../math/rot.ts';
 import { follow } from '../motion/inverse-kinematics.ts';
-import { getLimb, placeLimb } from '../motion/limb.ts';
+import { getLimb } from '../motion/limb.ts';
 import { ScheduleOrderError } from '../schedule/errors.ts';
 import { makeHermiteTrack, type Node } from '../schedule/hermite-track.ts';
 import type { AnchoredTime, AnchorTimes, Schedule } from '../schedule/schedule.ts';
 import type { Track } from '../schedule/track.ts';
-import { findPlace, type HandPlace, type HoldKind } from './hand-place.ts';
+import { findPlace, type HoldKind, placeInRoot } from './hand-place.ts';
 
 export interface HandContact {
   readonly hand: 'both' | 'L' | 'R';
@@ -42,7 +41,7 @@ const GRID = 240; // Hz
 /** Grid steps from one node of the added tracks to the next: between them one quintic, which the flight tabulates easily. */
 const STRIDE = 8;
 /** Time in which an arm goes from its scheduled motion into a contact, and out of it, s; less where the schedule has less. */
-const LEAD = 0.2;
+export const HAND_LEAD = 0.2;
 const SHORTEST_LEAD = 0.04;
 /** grid steps computed on either side of a contact, for the derivatives at its ends */
 const PAD = 2;
@@ -125,11 +124,11 @@ function placeHolds(contacts: readonly HandContact[], side: 'L' | 'R', anchors: 
 /** From the last break of the schedule before, where the arm may pass a pole, but not too short a time. */
 function leadBefore(base: Schedule, t: number): number {
   const last = base.breaks.filter((b) => b < t - SHORTEST_LEAD).at(-1) ?? Number.NEGATIVE_INFINITY;
-  return Math.min(LEAD, t - last);
+  return Math.min(HAND_LEAD, t - last);
 }
 function leadAfter(base: Schedule, t: number): number {
   const next = base.breaks.find((b) => b > t + SHORTEST_LEAD) ?? Number.POSITIVE_INFINITY;
-  return Math.min(LEAD, next - t);
+  return Math.min(HAND_LEAD, next - t);
 }
 
 interface BaseGrid {
@@ -235,17 +234,6 @@ function solve(body: Body, grid: BaseGrid, side: 'L' | 'R', on: HoldKind): Solut
   const first = walk(PAD, rows - 1, rowAt(PAD));
   walk(PAD - 1, 0, first);
   return { offset, gap, row };
-}
-
-const place_B = [0, 0, 0];
-
-/** The place in the root frame, the body in this pose. */
-function placeInRoot(body: Body, angles: ArrayLike<number>, side: 'L' | 'R', place: HandPlace): Vec3 {
-  const leg = getLimb(body, `foot${side}`);
-  placeLimb(leg, angles);
-  const o = leg.path.indexOf(place.segment);
-  applyInto(leg.R_BS, 9 * o, place.p_SoE_S, 0, place_B, 0);
-  return [0, 1, 2].map((k) => place_B[k] + leg.p_BoSo_B[3 * o + k]) as unknown as Vec3;
 }
 
 /** One angle's offset along the contact, derivatives by differences of fourth order. */

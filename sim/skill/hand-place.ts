@@ -3,12 +3,12 @@
  * knee. In the frame of the leg's segment; surfaces are those that are drawn. SI.
  */
 import type { Body, Vec3 } from '../body/body.ts';
-import { applyTInto } from '../math/rot.ts';
+import { applyInto, applyTInto } from '../math/rot.ts';
 import { getLimb, placeLimb } from '../motion/limb.ts';
 
 export type HoldKind = 'shin' | 'behindKnee';
 
-export interface HandPlace {
+interface HandPlace {
   readonly segment: number;
   readonly p_SoE_S: Vec3;
 }
@@ -45,6 +45,17 @@ export function findPlace(body: Body, angles: ArrayLike<number>, side: 'L' | 'R'
   const round = Math.max(-ROUND_SHIN, Math.min(ROUND_SHIN, Math.atan2(d[2], d[0])));
   const r = radiusAt(body, shank, y) + palm;
   return { segment: shank, p_SoE_S: [r * Math.cos(round), y, r * Math.sin(round)] };
+}
+
+const place_B = [0, 0, 0];
+
+/** The place in the root frame, the body in this pose. */
+export function placeInRoot(body: Body, angles: ArrayLike<number>, side: 'L' | 'R', place: HandPlace): Vec3 {
+  const leg = getLimb(body, `foot${side}`);
+  placeLimb(leg, angles);
+  const o = leg.path.indexOf(place.segment);
+  applyInto(leg.R_BS, 9 * o, place.p_SoE_S, 0, place_B, 0);
+  return [0, 1, 2].map((k) => place_B[k] + leg.p_BoSo_B[3 * o + k]) as unknown as Vec3;
 }
 
 /** Radius of a limb at a height of its long axis, from its drawn capsules. */

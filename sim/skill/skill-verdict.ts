@@ -9,8 +9,9 @@ import type { ContactLimb, SurfaceKind } from '../flight/flight.ts';
 import { RAD, REV } from '../math/angles.ts';
 import type { RailName } from '../math/rail-heights.ts';
 import { ASKED_CLEARANCE, type Clearance } from '../measure/clearance.ts';
-import { type BandPlace, bandOf, MOST_JUDGED_TURNING, placeInBand } from '../measure/landing-band.ts';
+import { type BandPlace, bandOf, MOST_JUDGED_TURNING, MOST_TURNING, placeInBand } from '../measure/landing-band.ts';
 import type { Summary } from '../measure/summary.ts';
+import { isLeanWanted } from '../measure/target.ts';
 import type { SideWord, SomersaultWord } from '../measure/words.ts';
 import type { CatchAsk } from './catch-ask.ts';
 import type { Hand } from './catch-watch.ts';
@@ -78,7 +79,14 @@ export type NotComputed =
   | { readonly kind: 'failed' };
 
 export type Ending =
-  | { readonly kind: 'landed'; readonly how: EndingKind; readonly direction?: 'forward' | 'back'; readonly t: number }
+  | {
+      readonly kind: 'landed';
+      readonly how: EndingKind;
+      readonly direction?: 'forward' | 'back';
+      readonly t: number;
+      /** turns by more than the landings that the model holds as people do */
+      readonly isFast?: true;
+    }
   /** another part than the feet touches first */
   | { readonly kind: 'down'; readonly part: string }
   | { readonly kind: 'enters'; readonly first: 'head' | 'feet' | 'flat'; readonly bend: number }
@@ -128,8 +136,10 @@ export interface SkillVerdict {
   readonly flown: Flown;
   /** F at the end against what was wanted, in the direction of rotation: + short, - past; undefined: nothing turns, or it is not defined */
   readonly short?: number;
-  /** how far the body leans at the end, + backward as the athlete faces */
+  /** how far the body leans from upright at the end, + backward as the athlete faces */
   readonly lean?: number;
+  /** what is wanted is no upright (or head-down) end but a lean: `short` is of that, and `lean` is not */
+  readonly isLeanWanted?: true;
   readonly ending: Ending;
   readonly basis: Basis;
 }
@@ -170,6 +180,7 @@ export function calcSkillVerdict(summary: Summary, context: VerdictContext): Ski
     },
     ...(landing && somersaultWord ? { short: landing.short } : {}),
     ...(landing ? { lean: landing.lean } : {}),
+    ...(isLeanWanted(summary.target) ? { isLeanWanted: true } : {}),
     ending,
     basis: basisOf(ending),
   };
@@ -206,18 +217,13 @@ export function verdictOf(
   const inFlight = verdictInFlight(skill, summary, nearest, flight.met);
   const { ending } = inFlight;
   if (!landing || !isPending(ending)) return inFlight;
-  const judged = judgeArrival(landing);
-  const fast = tooFast(summary, skill.end.surface?.kind);
-  return { ...inFlight, ...judged, ...(judged.ending.kind === 'notComputed' && fast ? { ending: fast } : {}) };
+  const judged = arrivalEnding(landing, summary);
+  const fast = judged.kind === 'notComputed' ? tooFast(summary, skill.end.surface?.kind) : undefined;
+  const found = fast ?? judged;
+  return { ...inFlight, ending: found, basis: basisOf(found) };
 }
 
 const isPending = (ending: Ending): boolean => ending.kind === 'notComputed' && ending.why.kind === 'pending';
-
-/** What a landing that was run makes of the verdict in the air that waited for it. */
-export function judgeArrival(arrival: ArrivalEnd): Pick<SkillVerdict, 'ending' | 'basis'> {
-  const ending = arrivalEnding(arrival);
-  return { ending, basis: basisOf(ending) };
-}
 
 const basisOf = ({ kind }: Ending): Basis =>
   kind === 'landed'
@@ -298,7 +304,7 @@ function endingOf(s: Summary, { surface, by, atRail, arrival }: VerdictContext):
   if (surface === 'trampoline') return { kind: 'bounces', travel: s.travel, bend: s.endBend };
   if (s.landing === undefined) return notComputed({ kind: 'undefined' });
   if (arrival === 'pending') return notComputed({ kind: 'pending' });
-  if (arrival !== undefined) return arrivalEnding(arrival);
+  if (arrival !== undefined) return arrivalEnding(arrival, s);
   const asymmetry = unevenIn(s);
   if (asymmetry.length > 0) return notComputed({ kind: 'asymmetric', of: asymmetry });
   const fast = tooFast(s, surface);
@@ -329,12 +335,13 @@ function tooFast({ touchdownReach: at }: Summary, surface?: SurfaceKind): Ending
   return { kind: 'notComputed', why: { kind: 'fast', turning, limit, ...(isWithin ? { isWithin } : {}) } };
 }
 
-function arrivalEnding(arrival: ArrivalEnd): Ending {
+function arrivalEnding(arrival: ArrivalEnd, { touchdownReach: at }: Summary): Ending {
   if (arrival.kind === 'notOnFeet') return { kind: 'down', part: arrival.part };
   if (arrival.kind === 'asymmetric') return { kind: 'notComputed', why: { kind: 'asymmetric', of: arrival.asymmetry } };
   const { kind: how, direction, t, reasons } = arrival.report.ending;
   const [first] = reasons;
   if (first?.kind === 'turnsFast')
     return { kind: 'notComputed', why: { kind: 'fast', turning: first.turning, limit: first.limit } };
-  return { kind: 'landed', how, ...(direction ? { direction } : {}), t };
+  const isFast = at !== undefined && Math.abs(at.turning) > MOST_TURNING;
+  return { kind: 'landed', how, ...(direction ? { direction } : {}), t, ...(isFast ? { isFast } : {}) };
 }

@@ -1,14 +1,26 @@
 /** What an ending was judged by, or why it is not computed, in a line. */
-import { RAD } from '../math/angles.ts';
+import { RAD, REV } from '../math/angles.ts';
 import type { BandPlace } from '../measure/landing-band.ts';
 import type { NotComputed, SkillVerdict } from '../skill/skill-verdict.ts';
 import { type NumberWords, PENDING, PLAIN_NUMBERS } from './verdict-words.ts';
 
 /** What the ending was judged by, and what that leaves out; or why it is not computed. */
-export function wordBasis({ ending, basis, flown }: SkillVerdict, n: NumberWords = PLAIN_NUMBERS): string {
+export function wordBasis(verdict: SkillVerdict, n: NumberWords = PLAIN_NUMBERS): string {
+  const { ending, basis, flown } = verdict;
   const words = ending.kind === 'notComputed' ? `Not computed: ${wordNotComputed(ending.why, n)}.` : BASIS_WORDS[basis];
   const band = ending.kind === 'touches' ? [ending.isFast ? FAST : BAND_SHARES[ending.place]] : [];
-  return [words, ...band, ...(flown.isTwistCoarse ? [wordCoarseTwist(n)] : [])].join(' ');
+  const run = ending.kind === 'landed' && ending.isFast ? [FAST_RUN] : [];
+  return [words, ...band, ...run, ...wordCount(verdict, n), ...(flown.isTwistCoarse ? [wordCoarseTwist(n)] : [])].join(
+    ' ',
+  );
+}
+/** Why a whole somersault is written as a little less where the athlete is to come down with a lean. */
+function wordCount({ isLeanWanted, lean, flown }: SkillVerdict, n: NumberWords): string[] {
+  if (!isLeanWanted || lean === undefined || flown.somersaults === undefined) return [];
+  const way = lean > 0 ? 'back' : 'forward';
+  return [
+    `Somersaults are counted from the attitude at take-off to that at touchdown: leaning ${n.angle(lean)} ${way} from upright there is ${n.turns(Math.abs(lean) / REV)} of one${n.inDegrees ? '' : ' somersault'}, and “short” or “past” is measured from the lean wanted.`,
+  ];
 }
 /** Of a skill with one hand late: what half a millisecond of it is worth at least (9 to 60 deg of the ready skill, the more the shorter it holds: docs/swing.md). */
 const LATE_GRAIN = 10 * RAD;
@@ -17,12 +29,14 @@ export const wordCoarseTwist = (n: NumberWords = PLAIN_NUMBERS): string =>
 
 /** How often a run in full ends so: docs/landing.md. */
 export const BAND_SHARES: Readonly<Record<BandPlace, string>> = {
-  held: 'Held is standing, with a hop or a small step at most: of 10 landings run in full of which this is said, 7 are held.',
-  steps: 'Of 10 landings run in full of which this is said, 5 step and 3 fall.',
-  falls: 'Of 10 landings run in full of which this is said, 8 fall.',
+  held: 'Held is standing, with a hop or a small step at most. Of 10 landings of which this is said, 7 are held when run in full.',
+  steps: 'Of 10 landings of which this is said, 5 step and 3 fall when run in full.',
+  falls: 'Of 10 landings of which this is said, 8 fall when run in full.',
 };
 const FAST =
-  'It turns faster than the landings that the band was read off, so how often this is right is not known: of those that turn backward half as fast again, half of what it calls held is held; beyond, the model run in full seldom holds what gymnasts do.';
+  'It turns faster than the landings that the band was read off, so how often this is right is not known. Of backward landings up to half as fast again the model in full holds half of those within the band of what is held, of forward ones a third; of faster ones it holds few, and gymnasts do hold them.';
+const FAST_RUN =
+  'It turns faster than the landings that this model holds as often as gymnasts do: a step or a fall of such a landing is what the model makes of it, not evidence that a gymnast could not hold it.';
 const BASIS_WORDS: Readonly<Record<SkillVerdict['basis'], string>> = {
   landingModel:
     'Ending judged by the landing model: both legs alike, in a plane. No landing of a measured athlete was compared with it.',
@@ -40,7 +54,7 @@ export function wordNotComputed(why: NotComputed, n: NumberWords = PLAIN_NUMBERS
     case 'asymmetric':
       return `the landing model is flat: ${why.of.map((a) => wordAsymmetry(a, n)).join('; ')}. Most twisting landings are uneven (50 to 83 %: Marinšek & Čuk)`;
     case 'fast':
-      return `it turns with ${why.turning.toFixed(0)} kg m2/s at touchdown; endings are judged up to ${why.limit.toFixed(0)} for this body, since beyond the landing model holds none and gymnasts do. The forces of its impact are computed where a landing is stated`;
+      return `it turns with ${n.momentum(why.turning)} at touchdown; endings are judged up to ${n.momentum(why.limit)} for this body, since beyond the landing model holds none and gymnasts do. The forces of its impact are computed where a landing is stated`;
     case 'undefined':
       return 'the body lies along its somersault axis';
     case 'noLanding':

@@ -53,7 +53,7 @@ const WORDS: Readonly<Record<ContactCautionKind, Wording>> = {
   upOut: { unit: 'm/s', digits: 1, say: (v, p) => `leaves the ${p} upward at ${v}` },
   alongOut: { unit: 'm/s', digits: 1, say: (v, p) => `leaves the ${p} along at ${v}` },
   momentum: {
-    unit: 'kg m2/s',
+    unit: 'kg·m²/s',
     digits: 0,
     isOfBody: true,
     say: (v, p) => `leaves the ${p} with ${v} of angular momentum`,

@@ -42,7 +42,7 @@ export function wordReason(r: EndingReason, n: NumberWords = PLAIN_NUMBERS): str
     case 'leftSurface':
       return `both feet ${n.centimetres(r.height)} off the surface, down again ${n.centimetres(Math.abs(r.moved))} ${r.moved < 0 ? 'further back' : 'further forward'}`;
     case 'turnsFast':
-      return `it turns with ${r.turning.toFixed(0)} kg m2/s at touchdown; endings are judged up to ${r.limit.toFixed(0)} for this body, the impact alone is run`;
+      return `it turns with ${n.momentum(r.turning)} at touchdown; endings are judged up to ${n.momentum(r.limit)} for this body, the impact alone is run`;
     case 'timeIsUp':
       return `neither still nor stepping after ${n.seconds(r.t)}`;
   }

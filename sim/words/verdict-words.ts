@@ -24,6 +24,8 @@ export interface NumberWords {
   centimetres(m: number): string;
   /** m/s, to the decimetre a second */
   speed(metresPerSecond: number): string;
+  /** kg m2/s, to the whole number, with its unit */
+  momentum(kgM2PerS: number): string;
 }
 
 export const PLAIN_NUMBERS: NumberWords = {
@@ -34,6 +36,7 @@ export const PLAIN_NUMBERS: NumberWords = {
   metres: (m) => `${Math.abs(m).toFixed(1)} m`,
   centimetres: (m) => `${(100 * m).toFixed(0)} cm`,
   speed: (v) => `${v.toFixed(1)} m/s`,
+  momentum: (h) => `${h.toFixed(0)} kg m2/s`,
 };
 
 /** Under this many revolutions there is no turn to speak of, and under this lean, rad, no lean. */
@@ -96,10 +99,29 @@ const PART_WORDS: Readonly<Record<string, string>> = {
   head: 'on the head',
 };
 
+/** On the feet where no run of the landing says more: by what a body could hold. */
+export const wordTouches = ({ place, direction, isFast }: Extract<Ending, { kind: 'touches' }>): string =>
+  ({
+    held: isFast ? 'may take a step' : 'could be held',
+    steps: `would step ${direction}`,
+    falls: `would fall ${direction}`,
+  })[place];
+
+/** What a run says that the model seldom holds and gymnasts do is said to be of the model. */
+const NOT_HELD: ReadonlySet<EndingKind> = new Set(['steps', 'hands', 'knees', 'seat', 'back', 'head', 'unsettled']);
+const IN_MODEL = ' in the model';
+type Landed = Extract<Ending, { kind: 'landed' }>;
+function landedWords({ how, direction, isFast }: Landed): readonly [string, string] {
+  const [word, more = ''] = ENDING_WORDS[how](direction);
+  return [word, `${more}${isFast && NOT_HELD.has(how) ? IN_MODEL : ''}`];
+}
+/** How a landing that was run ends. */
+export const wordLanded = (ending: Landed): string => landedWords(ending).join('');
+
 /** Another part than the feet touches first. */
 export const wordDown = (part: string): string => `lands ${PART_WORDS[part] ?? `on the ${part}`}`;
 
-export const NOT_COMPUTED = 'landing not computed';
+const NOT_COMPUTED = 'landing not computed';
 export const PENDING = 'landing being computed';
 const UPRIGHT = 'upright';
 
@@ -232,7 +254,7 @@ const plainCount = (turns: number, n: NumberWords): string =>
   n.inDegrees ? n.turns(turns) : String(Number(turns.toFixed(2)));
 
 /** One is only what prints as one. */
-export const isPlural = (turns: number, decimals = 2): boolean => Number(turns.toFixed(decimals)) !== 1;
+const isPlural = (turns: number, decimals = 2): boolean => Number(turns.toFixed(decimals)) !== 1;
 const nounOf = (of: 'somersault' | 'twist', turns: number, n: NumberWords, isCoarse = false): string =>
   n.inDegrees ? ` of ${of}` : ` ${of}${isPlural(turns, isCoarse ? 1 : 2) ? 's' : ''}`;
 const countOf = (of: 'somersault' | 'twist', turns: number, n: NumberWords, isCoarse: boolean): string =>
@@ -242,7 +264,7 @@ const about = (text: string, isCoarse: boolean): string => (isCoarse ? `about ${
 const toTen = (rad: number): number => 10 * RAD * Math.round(rad / (10 * RAD));
 
 function somersaultRuns(turns: number, word: string, n: NumberWords): Run[] {
-  if (turns < LEAST_TURN) return [plain('no somersault', 'somersault')];
+  if (turns < LEAST_TURN) return [plain('no somersault')];
   return [
     strong(n.turns(turns), 'somersault'),
     plain(`${nounOf('somersault', turns, n)}${word ? ` ${word}` : ''}`, 'somersault'),
@@ -250,7 +272,7 @@ function somersaultRuns(turns: number, word: string, n: NumberWords): Run[] {
 }
 
 function twistRuns({ twists = 0, twistWord, isTwistCoarse = false }: SkillVerdict['flown'], n: NumberWords): Run[] {
-  if (twists < LEAST_TURN) return [plain('no twist', 'twist')];
+  if (twists < LEAST_TURN) return [plain('no twist')];
   const shown = about(n.turns(twists, isTwistCoarse), isTwistCoarse);
   const noun = nounOf('twist', twists, n, isTwistCoarse);
   return [strong(shown, 'twist'), plain(`${noun}${twistWord ? ` ${twistWord}` : ''}`, 'twist')];
@@ -259,16 +281,39 @@ function twistRuns({ twists = 0, twistWord, isTwistCoarse = false }: SkillVerdic
 /** "8° short", "43° past"; where nothing turns the lean; '' where it prints as nothing, or where the count of somersaults is missed. */
 function offWords(r: SkillVerdict, n: NumberWords): string {
   if (r.missed.some((m) => m.kind === 'somersaults' || (m.kind === 'wrongWay' && m.of === 'somersault'))) return '';
-  if (r.short !== undefined)
-    return Number(degreesOf(r.short)) === 0 ? '' : `${n.angle(r.short)} ${r.short > 0 ? 'short' : 'past'}`;
-  return '';
+  return r.short === undefined || Number(degreesOf(r.short)) === 0 ? '' : wordOverRotated(r.short, r.isLeanWanted, n);
 }
 
-function leanWords(lean: number, n: NumberWords): string {
+/** Past a lean that is wanted the body may still be short of upright: which way it is off is said first. */
+const wordOverRotated = (short: number, isLeanWanted: true | undefined, n: NumberWords): string =>
+  isLeanWanted && short < 0 ? `${n.angle(short)} over-rotated, past the lean wanted` : wordOff(short, isLeanWanted, n);
+
+/** "8° short", of upright; where a lean is wanted, of that: "3° short of the lean wanted". */
+export const wordOff = (short: number, isLeanWanted: true | undefined, n: NumberWords = PLAIN_NUMBERS): string =>
+  `${n.angle(short)} ${short > 0 ? 'short' : 'past'}${isLeanWanted ? (short > 0 ? ' of the lean wanted' : ' the lean wanted') : ''}`;
+
+/** Off a whole half twist by more than a twist is called missed by: who faces aside is not called upright. */
+const ASIDE = 30 * RAD;
+
+/** rad; 0 within ASIDE, and where the twist is not defined */
+export function asideOf(twists: number | undefined): number {
+  if (twists === undefined) return 0;
+  const off = (Math.abs(2 * twists - Math.round(2 * twists)) * REV) / 2;
+  return off > ASIDE ? off : 0;
+}
+
+const uprightWords = ({ flown }: Pick<SkillVerdict, 'flown'>, n: NumberWords): string => {
+  const aside = asideOf(flown.twists);
+  return aside > 0 ? `facing ${n.angle(aside)} aside` : UPRIGHT;
+};
+
+function leanWords(lean: number, r: SkillVerdict, n: NumberWords): string {
   const deg = Number(degreesOf(lean));
-  if (deg === 0) return UPRIGHT;
+  if (deg === 0) return uprightWords(r, n);
   if (deg === 180) return 'head down';
-  return `leaning ${n.angle(lean)} ${lean > 0 ? 'back' : 'forward'}`;
+  const isOn = r.short !== undefined && Number(degreesOf(r.short)) === 0;
+  const asWanted = r.isLeanWanted && isOn ? ', as wanted' : '';
+  return `leaning ${n.angle(lean)} ${lean > 0 ? 'back' : 'forward'}${asWanted}`;
 }
 
 const bentRuns = (bend: number, n: NumberWords): Run[] =>
@@ -279,7 +324,7 @@ function endingRuns(ending: Ending, r: SkillVerdict, n: NumberWords, off: string
   const beforeColon: Run[] = off ? [strong(off), plain(': ')] : [];
   switch (ending.kind) {
     case 'landed': {
-      const [word, more] = ENDING_WORDS[ending.how](ending.direction);
+      const [word, more] = landedWords(ending);
       const follows = FOLLOWS.has(ending.how);
       const runs = [...(follows ? before : beforeColon), strong(word), ...(more ? [quiet(more)] : [])];
       return [off || follows ? ', ' : ': ', ...runs];
@@ -291,14 +336,14 @@ function endingRuns(ending: Ending, r: SkillVerdict, n: NumberWords, off: string
       const at = off
         ? `, ${off}`
         : r.short === undefined && r.lean !== undefined && ending.first === 'feet'
-          ? `, ${leanWords(r.lean, n)}`
+          ? `, ${leanWords(r.lean, r, n)}`
           : '';
       return [': ', strong(how), strong(at), ...bentRuns(ending.bend, n)];
     }
     case 'bounces': {
       const lean =
         r.short === undefined && r.lean !== undefined && Math.abs(r.lean) > LEAST_LEAN
-          ? `, ${leanWords(r.lean, n)}`
+          ? `, ${leanWords(r.lean, r, n)}`
           : '';
       const travel =
         Math.abs(ending.travel) < 0.05 ? '' : `, ${n.metres(ending.travel)} ${ending.travel > 0 ? 'forward' : 'back'}`;
@@ -312,24 +357,18 @@ function endingRuns(ending: Ending, r: SkillVerdict, n: NumberWords, off: string
       ];
     }
     case 'touches': {
-      const to = ending.direction;
-      const word = {
-        held: 'could be held',
-        steps: `would step ${to}`,
-        falls: `would fall ${to}`,
-      }[ending.place];
-      return [', ', quiet('on the feet, '), ...before, strong(word)];
+      return [', ', quiet('on the feet, '), ...before, strong(wordTouches(ending))];
     }
     case 'meets':
       return [', then ', strong(`${ending.limb} down`)];
     case 'atRail':
       return ['; ', ...passRuns(ending, n)];
     case 'inAir': {
-      const how = off || (r.lean === undefined ? '' : leanWords(r.lean, n));
-      return [', ', quiet('ends '), strong(how || UPRIGHT)];
+      const how = off || (r.lean === undefined ? '' : leanWords(r.lean, r, n));
+      return [', ', quiet('ends '), strong(how || uprightWords(r, n))];
     }
     case 'notComputed': {
-      const lean = off || (r.lean === undefined ? UPRIGHT : leanWords(r.lean, n));
+      const lean = off || (r.lean === undefined ? uprightWords(r, n) : leanWords(r.lean, r, n));
       if (ending.why.kind === 'undefined') return ['; ', open(NOT_COMPUTED)];
       if (ending.why.kind === 'pending') return [', ', strong(`on the feet, ${lean}`), plain('; '), quiet(PENDING)];
       return [', ', quiet('on the feet, '), strong(lean), plain('; '), open(NOT_COMPUTED)];

@@ -47,7 +47,7 @@ export function formatWhole(whole: Whole, report?: ContactReport, loads?: SwingL
       : `most asked of the ${worst.joint}: ${worst.value.toFixed(2)} times what it can give there`;
     row(
       'Joints',
-      `${swing.driven ? 'driven all the way' : `limited to ${swing.strength === 1 ? '' : `${swing.strength} times `}what adults of this size are known to have`}; ${asked}`,
+      `${swing.driven ? 'strength not checked' : `limited to ${swing.strength === 1 ? '' : `${swing.strength} times `}what adults of this size are known to have`}; ${asked}`,
     );
     if (loads?.notCompared) row('', `${loads.notCompared.title} ${loads.notCompared.detail}`);
     loads?.said.forEach(({ title, detail }, i) => {

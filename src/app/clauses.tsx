@@ -7,24 +7,31 @@ export function Clauses(props: { clauses: readonly Clause[]; press?: (place: Cla
   const isStale = (one: Clause): boolean => props.stale === true && one === props.clauses[props.clauses.length - 1];
   return (
     <For each={props.clauses}>
-      {(one) => (
-        <>
-          {one.join}
-          <Show when={props.press} fallback={<span class="clause">{pieces(one)}</span>}>
-            {(press) => (
-              <button
-                type="button"
-                class="clause"
-                classList={{ stale: isStale(one) }}
-                title={texts.sentence.places[one.place]}
-                onClick={() => press()(one.place)}
-              >
-                {pieces(one)}
-              </button>
-            )}
-          </Show>
-        </>
-      )}
+      {(one, i) => {
+        const join = (): string => props.clauses[i() + 1]?.join ?? '';
+        return (
+          <>
+            {/* a line does not begin with what ends a clause */}
+            <span class="joined">
+              <Show when={props.press} fallback={<span class="clause">{pieces(one)}</span>}>
+                {(press) => (
+                  <button
+                    type="button"
+                    class="clause"
+                    classList={{ stale: isStale(one) }}
+                    title={texts.sentence.places[one.place]}
+                    onClick={() => press()(one.place)}
+                  >
+                    {pieces(one)}
+                  </button>
+                )}
+              </Show>
+              {join().slice(0, 1)}
+            </span>
+            {join().slice(1)}
+          </>
+        );
+      }}
     </For>
   );
 }

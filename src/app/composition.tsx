@@ -6,12 +6,12 @@ import type { CutValues } from './cut-values.ts';
 import { useFlight } from './page.ts';
 import { getEnergyParts, getMomentumParts, type Part } from './plot/stacks.ts';
 
-/** width of a composition bar on the bench, px */
+/** width of a composition bar on the bench, px, where it is not said */
 const BAR_PX = 262;
 const colourVar = (name: ColourName): string => `var(--${name})`;
 
 /** Parts of a whole as one bar; what has no room inside is named above it. */
-export function Composition(props: { cut: CutValues; kind: 'momentum' | 'energy' }) {
+export function Composition(props: { cut: CutValues; kind: 'momentum' | 'energy'; width?: number }) {
   const flight = useFlight();
   const parts = createMemo(() => {
     const f = flight.result().frames;
@@ -23,7 +23,7 @@ export function Composition(props: { cut: CutValues; kind: 'momentum' | 'energy'
   });
   const word = (p: { part: Part; value: number }): string => `${p.part.name} ${sayNumber(props.kind, p.value)}`;
   const inside = (p: { percent: number; part: Part; value: number }): boolean =>
-    (p.percent / 100) * BAR_PX > word(p).length * 6.4 + 12;
+    (p.percent / 100) * (props.width ?? BAR_PX) > word(p).length * 6.4 + 12;
   return (
     <div class="composition">
       <p>

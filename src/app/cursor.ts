@@ -1,6 +1,7 @@
 /** The one cursor through everything: where it is, how it moves and plays, and the pin that it is compared with. */
 import { type Accessor, createSignal } from 'solid-js';
 import type { FlightState } from './flight.ts';
+import { findOpening } from './opening-instant.ts';
 import { makePlayback, type Playback } from './playback.ts';
 
 export interface CursorState {
@@ -18,8 +19,6 @@ export interface CursorState {
   setPin(s: number | undefined): void;
 }
 
-/** Where the cursor of a first visit is, as a share of the flight. */
-const FIRST = 0.45;
 /** Nearer than this, s, the cursor is at an edge. */
 const NEAR = 1e-6;
 
@@ -33,7 +32,7 @@ interface CursorHost {
 export function createCursor({ flight, keptS, moved }: CursorHost): CursorState {
   const end = (): number => flight.result().flight.duration;
   const within = (s: number): number => Math.min(Math.max(s, 0), end());
-  const [at, setAt] = createSignal(keptS === undefined ? Math.round(end() * FIRST * 100) / 100 : within(keptS));
+  const [at, setAt] = createSignal(within(keptS ?? findOpening(flight.result(), flight.spans())));
   const [pin, setPin] = createSignal<number>();
   const set = (s: number): void => {
     setAt(within(s));

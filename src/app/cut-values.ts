@@ -2,7 +2,7 @@
 import { type Accessor, createEffect, createMemo, createSignal, onCleanup } from 'solid-js';
 import { DEG, REV } from '../../sim/math/angles.ts';
 import type { Place } from '../../sim/math/sorted.ts';
-import { nameShape } from './flight.ts';
+import { nameShape, wordShape } from './flight.ts';
 import { useCursor, useFlight, useServices } from './page.ts';
 import { calcPlace, readAt } from './plot/readout.ts';
 import { explainWords } from './say/explain-units.ts';
@@ -13,6 +13,8 @@ const c = texts.cut;
 export interface CutValues {
   readonly t: number;
   readonly shape: string;
+  /** the same in one word */
+  readonly word: string;
   readonly attitude: string;
   readonly twistRate: number;
   readonly somersaultRate: number;
@@ -43,6 +45,7 @@ export function useCut(): Accessor<CutValues> {
     return {
       t,
       shape: nameShape(flight.spans(), t),
+      word: wordShape(flight.spans(), t),
       attitude: up > 0.5 ? c.headUp : up < -0.5 ? c.headDown : c.lying,
       twistRate: (at(f.twistRate) / REV) * way(f.twist),
       somersaultRate: (at(f.somersaultRate) / REV) * way(f.somersault),

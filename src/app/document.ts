@@ -46,8 +46,17 @@ export interface DocumentState extends Undoing {
    * any more, until it settles or is abandoned.
    */
   begin(): SkillFile;
+  /** the document that the gesture under way starts from */
+  marked(): SkillFile;
   draft(file: SkillFile): void;
   settle(title: string): void;
+  /**
+   * The hand has let go, and what it did is not computed to the end: `settle` will do that at once. It is called before anything
+   * else is done with the document, unless the gesture has settled by then.
+   */
+  settleLater(settle: () => void): void;
+  /** what a hand has let go of is settled */
+  finish(): void;
   /** back to the mark of a gesture under way; false when there was none */
   abandon(): boolean;
   edit(file: SkillFile, title: string): void;
@@ -86,6 +95,8 @@ interface DocumentHost {
   readonly fault?: FileFault;
   /** grows when what comes before a flight has become known */
   readonly known: Accessor<number>;
+  /** a ready skill, with the athlete that is to fly each */
+  dress(file: SkillFile): SkillFile;
   /** a gesture begins */
   begin(): void;
   /** the document as a version 1 file; throws where it cannot be one */
@@ -107,6 +118,16 @@ export function createDocument(host: DocumentHost): DocumentState {
   const beside = createMemo(() => history().beside);
   const versions = createMemo(() => readVersions(beside()));
 
+  let unsettled: (() => void) | undefined;
+  const finish = (): void => {
+    const settle = unsettled;
+    unsettled = undefined;
+    settle?.();
+  };
+  const finished = (): past.History<SkillFile> => {
+    finish();
+    return history();
+  };
   /** the document that the gesture under way began on is no longer the one that is open */
   let isCut = false;
   const change = (next: past.History<SkillFile>): void => {
@@ -142,15 +163,16 @@ export function createDocument(host: DocumentHost): DocumentState {
 
   // what a hand was doing is a step of the document before, not lost and not done to the one that is opened
   const open: DocumentState['open'] = (doc, title, origin, original) =>
-    change(past.open(past.settle(history(), shelfTexts.cutShort), doc, title, origin, original));
+    change(past.open(past.settle(finished(), shelfTexts.cutShort), doc, title, origin, original));
   const openSoon: DocumentState['openSoon'] = (doc, title, origin, original) =>
     inNextTask(() => {
+      const shown = origin ? doc : host.dress(doc);
       try {
-        host.check(doc);
+        host.check(shown);
       } catch {
         // said when it is opened
       }
-      inNextTask(() => open(doc, title, origin, original));
+      inNextTask(() => open(shown, title, origin, original));
     });
 
   return {
@@ -158,49 +180,58 @@ export function createDocument(host: DocumentHost): DocumentState {
     chain: () => history().doc,
     leg,
     legCount: () => flying.legs.count(history().doc),
-    setLeg,
+    setLeg: (next) => {
+      finish();
+      setLeg(next);
+    },
     editChain: (doc, title) => {
       isCut = false;
-      change(past.edit(past.abandon(history()), doc, title));
+      change(past.edit(past.abandon(finished()), doc, title));
     },
     id,
     history,
     isHeld,
     athlete: () => flying.findAthlete(file()),
     begin: () => {
-      const h = history();
+      const h = finished();
       if (h.mark === undefined && !isCut) {
         host.begin();
         setHistory(past.setMark(h));
       }
       return viewOf(h.mark ?? h.doc);
     },
+    marked: () => viewOf(history().mark ?? history().doc),
     draft: (doc) => {
       if (history().mark !== undefined) setHistory(past.setDraft(history(), put(doc)));
     },
+    settleLater: (settle) => {
+      unsettled = settle;
+    },
+    finish,
     settle: (title) => {
+      unsettled = undefined;
       isCut = false;
       change(past.settle(history(), title));
     },
     abandon: () => {
       isCut = false;
-      if (history().mark === undefined) return false;
+      if (finished().mark === undefined) return false;
       change(past.abandon(history()));
       return true;
     },
     edit: (doc, title) => {
       isCut = false;
-      change(past.edit(past.abandon(history()), put(doc), title));
+      change(past.edit(past.abandon(finished()), put(doc), title));
     },
     versions,
     editVersions: (doc, list, title) =>
-      change(past.edit(past.abandon(history()), put(doc), title, writeVersions(list))),
+      change(past.edit(past.abandon(finished()), put(doc), title, writeVersions(list))),
     undoTitle: () => history().done.at(-1)?.title,
     redoTitle: () => history().undone.at(-1)?.title,
-    undo: () => change(past.undo(history())),
-    redo: () => change(past.redo(history())),
+    undo: () => change(past.undo(finished())),
+    redo: () => change(past.redo(finished())),
     origin: () => history().origin,
-    setOrigin: (origin) => change(past.withOrigin(history(), origin)),
+    setOrigin: (origin) => change(past.withOrigin(finished(), origin)),
     open,
     openSoon,
     openEntry: ({ id: entryId, revision, value, original }) => {
@@ -221,7 +252,7 @@ export function createDocument(host: DocumentHost): DocumentState {
     clearFileFault: () => setFileFault(undefined),
     athleteRead,
     openFile: () => pickFile(readFile),
-    saveFile: () => saveText(fileName(file().title), `${JSON.stringify(history().doc, null, 2)}\n`),
+    saveFile: () => saveText(fileName(file().title), `${JSON.stringify(finished().doc, null, 2)}\n`),
     hasOriginal: () => history().original !== undefined,
     saveOriginal: () => {
       const { original } = history();

@@ -2,7 +2,7 @@
  * What the document flies to. An edit flies the skill at once, and whatever shows it draws in the same frame. A document
  * that cannot be flown keeps the last flight that could, with the fault beside it.
  */
-import { type Accessor, createMemo, createSignal } from 'solid-js';
+import { type Accessor, createMemo, createSignal, onCleanup } from 'solid-js';
 import type { ShapeData, SkillFile } from '../../sim/index.ts';
 import { getLanes, type Lane } from '../document/lanes.ts';
 import { getSchedule } from '../document/phases.ts';
@@ -33,6 +33,14 @@ export interface FlightState {
   readonly cautions: Accessor<readonly FlightCaution[]>;
   /** the result before the gesture under way, once it has changed something */
   readonly before: Accessor<Outline | undefined>;
+  /** the flight before it: while the hand is at work, and while `keepEarlier` asks for it */
+  readonly earlier: Accessor<FlightResult | undefined>;
+  /** until the owner that asks is cleaned up */
+  keepEarlier(result: FlightResult, asksAt?: number): void;
+  /** s at which the hand asks for more than the joints can, and the limb lags */
+  readonly asksAt: Accessor<number | undefined>;
+  /** a flight of what the document becomes next, flown in full by who looks at it first */
+  expect(result: FlightResult): void;
   /** a gesture begins: its flight is compared with the one now */
   begin(): void;
   /** grows when a flight that was waited for can be flown: what comes before it is known */
@@ -58,6 +66,7 @@ const NO_DOCUMENT = -1;
 export interface Checked {
   /** throws when it cannot be flown */
   check(file: SkillFile): void;
+  put(result: FlightResult): void;
   take(file: SkillFile): FlightResult | undefined;
 }
 
@@ -66,6 +75,9 @@ export function makeChecked(fly: (file: SkillFile) => FlightResult): Checked {
   return {
     check: (file) => {
       last = fly(file);
+    },
+    put: (result) => {
+      last = result;
     },
     take: (file) => {
       const found = last?.file === file ? last : undefined;
@@ -142,8 +154,8 @@ export function createFlight({ flying, shapes, document: doc, checked, standIn }
     return file ? getLanes(file, result().flight.body, result().frames, spans(), anchors()) : [];
   });
 
-  let atBegin: Outline | undefined;
-  const before = createMemo<Outline | undefined>((last) => {
+  let atBegin: FlightResult | undefined;
+  const inGesture = createMemo<FlightResult | undefined>((last) => {
     const { mark, doc: now } = doc.history();
     if (mark === undefined) {
       atBegin = undefined;
@@ -151,6 +163,8 @@ export function createFlight({ flying, shapes, document: doc, checked, standIn }
     }
     return now !== mark ? atBegin : last;
   });
+  const before = createMemo(() => inGesture()?.outline);
+  const [kept, setKept] = createSignal<{ readonly earlier: FlightResult; readonly asksAt?: number }>();
   const cautions = createMemo<readonly FlightCaution[]>(() => [
     ...bodyCautions(result()),
     ...result().cautions,
@@ -168,10 +182,18 @@ export function createFlight({ flying, shapes, document: doc, checked, standIn }
     lanes,
     cautions,
     before,
+    earlier: () => inGesture() ?? kept()?.earlier,
+    asksAt: () => kept()?.asksAt,
+    keepEarlier: (earlier, asksAt) => {
+      const what = { earlier, asksAt };
+      setKept(what);
+      onCleanup(() => setKept((now) => (now === what ? undefined : now)));
+    },
+    expect: checked.put,
     begin: () => {
       trail = new WeakSet();
       reached = undefined;
-      atBegin = result().outline;
+      atBegin = result();
     },
     released,
     retry: () => {
@@ -182,7 +204,7 @@ export function createFlight({ flying, shapes, document: doc, checked, standIn }
 }
 
 const bodyCautions = ({ flight: { body } }: FlightResult): FlightCaution[] =>
-  body.outside ? [{ kind: 'body', t: 0, ...body.outside }] : [];
+  [body.outside, body.seam].flatMap((said) => (said ? [{ kind: 'body' as const, t: 0, ...said }] : []));
 
 /** What comes before the flight is being computed. */
 export const isPending = (error: unknown): boolean => error instanceof Error && error.name === 'ReleasePendingError';
@@ -211,3 +233,6 @@ export function nameShape(spans: readonly BlockSpan[], t: number): string {
   if (!found) return '';
   return found.held ? found.span.title : texts.cut.inMove(found.span.word);
 }
+
+/** The shape held at t, or moved into, by its short word: "wrapped". */
+export const wordShape = (spans: readonly BlockSpan[], t: number): string => findSpan(spans, t)?.span.word ?? '';

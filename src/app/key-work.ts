@@ -28,6 +28,7 @@ import {
 import { resolveTime } from '../document/times.ts';
 import { keyTexts } from './key-words.ts';
 import { keptState, type Page } from './page.ts';
+import { makeSaid } from './said.ts';
 
 type Copied =
   | { readonly kind: 'pose'; readonly pose: NamedDegrees }
@@ -55,8 +56,7 @@ interface KeyWork extends KeyActions {
 export function makeKeyWork({ doc, flight, cursor, services }: Page): KeyWork {
   const [raw, setRaw] = createSignal<{ sources: readonly KeySource[]; count: string }>({ sources: [], count: '' });
   const [copied, setCopied] = createSignal<Copied>();
-  // the same words again are news as well
-  const [said, setSaid] = createSignal('', { equals: false });
+  const [said, setSaid] = makeSaid(doc, true);
   let lane: string | undefined;
   const picked = createMemo(() => (raw().count === countOf(doc.file()) ? raw().sources : []));
   const names = createMemo(() => new Set(picked().map(nameOf)));

@@ -5,13 +5,19 @@ import type { LargeView } from '../scene/camera.ts';
 import type { LargeLook, LargeShow } from '../scene/large-look.ts';
 import type { MeasureKind, PlanePoint } from '../scene/measure.ts';
 import type { FlightState } from './flight.ts';
+import { keepRoom, type Room } from './steady-room.ts';
 
 /** px per m: a body fills the picture at most, a 10 m flight fits at least. */
 const LEAST = 8;
 const MOST = 1200;
-const STROBES: readonly [number, number] = [3, 24];
+const STEPS: readonly [number, number] = [3, 24];
 /** height of the stage's own bar, px */
 const BAR = 48;
+/** metres and the distance travelled, under the floor, px */
+const FOOT = 56;
+const NO_ROOM: Room = { width: 0, height: 0 };
+/** a lower stage has room for the metres alone */
+const LOW = { under: 320, foot: 34 } as const;
 
 export interface LargeStage {
   readonly isOpen: Accessor<boolean>;
@@ -22,7 +28,7 @@ export interface LargeStage {
   setView(view: LargeView): void;
   toggleFollow(): void;
   toggleShow(what: keyof LargeShow): void;
-  setStrobes(n: number): void;
+  setSteps(n: number): void;
   /** keeps the point at (x, y) of the picture where it is */
   zoom(factor: number, x?: number, y?: number): void;
   pan(dx: number, dy: number): void;
@@ -55,7 +61,7 @@ function axesOf(view: LargeView, way: 1 | -1): readonly [readonly [number, numbe
 }
 
 /** All of the flight and the body about it, in the middle. */
-function fitFrame(result: FlightResult, view: LargeView, width: number, height: number): Frame {
+function fitFrame(result: FlightResult, view: LargeView, { width, height }: Room): Frame {
   const { flight, frames } = result;
   const margin = 0.75 * (flight.body.stature ?? 1.6);
   const [right, upward] = axesOf(view, wayOf(result));
@@ -69,39 +75,45 @@ function fitFrame(result: FlightResult, view: LargeView, width: number, height: 
     return [Math.min(a - margin, low ?? a - margin), b + margin];
   };
   const across = span(right);
-  const up = view === 'top' ? span(upward) : span(upward, Math.min(0, flight.surfaceY) - 0.4);
-  const pxPerM = Math.min(width / (across[1] - across[0]), (height - BAR) / (up[1] - up[0]), 320);
+  const up = view === 'top' ? span(upward) : span(upward, Math.min(0, flight.surfaceY));
+  const foot = height < LOW.under ? LOW.foot : FOOT;
+  const pxPerM = Math.min(width / (across[1] - across[0]), (height - BAR - foot) / (up[1] - up[0]), 320);
   // the bar of the stage covers the upper edge
-  return { pxPerM, across: (across[0] + across[1]) / 2, up: (up[0] + up[1]) / 2 + BAR / 2 / pxPerM };
+  return { pxPerM, across: (across[0] + across[1]) / 2, up: (up[0] + up[1]) / 2 + (BAR - foot) / 2 / pxPerM };
 }
 
 export function createLarge({ result, id }: Pick<FlightState, 'result' | 'id'>, cursor: Accessor<number>): LargeStage {
   const [isOpen, setOpen] = createSignal(false);
-  const [size, setSize] = createSignal<readonly [number, number]>();
+  const [size, setSize] = createSignal<Room>();
   const [view, setViewSignal] = createSignal<LargeView>('side');
   const [follow, setFollow] = createSignal(false);
   const [show, setShow] = createSignal<LargeShow>({
     path: true,
-    ghosts: true,
-    strobe: false,
-    trails: false,
+    before: true,
+    everyStep: false,
+    paths: false,
     arrows: true,
     sizes: true,
   });
-  const [strobes, setStrobes] = createSignal(9);
+  const [steps, setSteps] = createSignal(9);
   const [measuring, setMeasuring] = createSignal<MeasureKind>();
   const [points, setPoints] = createSignal<readonly PlanePoint[]>([]);
-  // fitted once for a document, a view and a size: the picture holds still while the skill is edited
-  const fitted = createMemo<Frame | undefined>(() => {
+  const shown = createMemo(() => `${id()} ${view()}`);
+  const room = createMemo<{ readonly of: string; readonly room: Room } | undefined>((last) => {
     const now = size();
-    id();
-    const kind = view();
-    return now && untrack(() => fitFrame(result(), kind, ...now));
+    const of = shown();
+    return now && { of, room: keepRoom(last?.of === of ? last.room : undefined, now) };
   });
-  const [moved, setMoved] = createSignal<{ readonly from: Frame | undefined; readonly frame: Frame }>();
+  // fitted once for a document, a view and a room: the picture holds still while the skill is edited
+  const fitted = createMemo<Frame | undefined>(() => {
+    const now = room();
+    return now && untrack(() => fitFrame(result(), view(), now.room));
+  });
+  /** where a hand brought it: whatever the room becomes, until the whole is asked for */
+  const [moved, setMoved] = createSignal<{ readonly of: string; readonly frame: Frame }>();
   const still = (): Frame | undefined => {
     const m = moved();
-    return m && m.from === fitted() ? m.frame : fitted();
+    return m?.of === shown() ? m.frame : fitted();
   };
   const framed = createMemo<Frame | undefined>(() => {
     const f = still();
@@ -117,10 +129,10 @@ export function createLarge({ result, id }: Pick<FlightState, 'result' | 'id'>, 
     const kind = measuring();
     if (!f) return undefined;
     const measure = kind ? { measure: { kind, points: points() } } : {};
-    return { view: view(), follow: follow(), ...f, show: show(), strobes: strobes(), ...measure };
+    return { view: view(), follow: follow(), ...f, show: show(), steps: steps(), ...measure };
   });
   const setFrame = (frame: Frame): void => {
-    setMoved({ from: fitted(), frame });
+    setMoved({ of: shown(), frame });
   };
   const centre = (): Frame => framed() ?? { pxPerM: 100, across: 0, up: 1 };
   return {
@@ -129,25 +141,26 @@ export function createLarge({ result, id }: Pick<FlightState, 'result' | 'id'>, 
     look,
     resize: (width, height) => {
       const old = size();
-      if (!old || old[0] !== width || old[1] !== height) setSize([width, height]);
+      if (old?.width !== width || old.height !== height) setSize({ width, height });
     },
     setView: (next) => {
       setPoints([]);
+      if (next !== view()) setMoved(undefined);
       setViewSignal(next);
     },
     toggleFollow: () => setFollow(!follow()),
     toggleShow: (what) => {
       const next = { ...show(), [what]: !show()[what] };
-      // full poses stand where ghosts would
-      if (what === 'strobe' && next.strobe) setShow({ ...next, ghosts: false });
-      else if (what === 'ghosts' && next.ghosts) setShow({ ...next, strobe: false });
+      // full poses are drawn where the figures behind would be
+      if (what === 'everyStep' && next.everyStep) setShow({ ...next, before: false });
+      else if (what === 'before' && next.before) setShow({ ...next, everyStep: false });
       else setShow(next);
     },
-    setStrobes: (n) => setStrobes(Math.min(Math.max(n, STROBES[0]), STROBES[1])),
+    setSteps: (n) => setSteps(Math.min(Math.max(n, STEPS[0]), STEPS[1])),
     zoom: (factor, x, y) => {
       const { pxPerM, across, up } = centre();
       const next = Math.min(Math.max(pxPerM * factor, LEAST), MOST);
-      const [w, h] = size() ?? [0, 0];
+      const { width: w, height: h } = size() ?? NO_ROOM;
       const [dx, dy] = [(x ?? w / 2) - w / 2, (y ?? h / 2) - h / 2];
       const held = 1 / pxPerM - 1 / next;
       setFrame({ pxPerM: next, across: across + dx * held, up: up - dy * held });
@@ -163,7 +176,7 @@ export function createLarge({ result, id }: Pick<FlightState, 'result' | 'id'>, 
     measure: (kind, inMiddle) => {
       const { pxPerM, across, up } = centre();
       const at = (dx: number, dy: number): PlanePoint => [across + dx / pxPerM, up + dy / pxPerM];
-      const start = kind === 'tape' ? [at(-60, 0), at(60, 0)] : [at(60, 0), at(0, 0), at(40, 60)];
+      const start = kind === 'length' ? [at(-60, 0), at(60, 0)] : [at(60, 0), at(0, 0), at(40, 60)];
       setPoints(kind && inMiddle ? start : []);
       setMeasuring(kind);
     },
@@ -174,7 +187,7 @@ export function createLarge({ result, id }: Pick<FlightState, 'result' | 'id'>, 
     },
     planeAt: (x, y) => {
       const { pxPerM, across, up } = centre();
-      const [w, h] = size() ?? [0, 0];
+      const { width: w, height: h } = size() ?? NO_ROOM;
       return [across + (x - w / 2) / pxPerM, up - (y - h / 2) / pxPerM];
     },
   };

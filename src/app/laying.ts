@@ -10,6 +10,7 @@ import { carryShape, layShape } from '../document/lay-shape.ts';
 import { makeOwnShapes, nameShape } from '../document/own-shapes.ts';
 import { keyTexts } from './key-words.ts';
 import { keptState, type Page } from './page.ts';
+import { makeSaid } from './said.ts';
 import { texts } from './words.ts';
 
 export const ARM_PATHS: readonly ArmPath[] = ['direct', 'front', 'side'];
@@ -35,7 +36,7 @@ function makeLaying(page: Page) {
   const [arms, setArms] = createSignal<ArmPath>('direct');
   const [sorting, setSorting] = createSignal<Sorting>('long');
   const [carried, setCarried] = createSignal<Carried>();
-  const [said, setSaid] = createSignal('');
+  const [said, setSaid] = makeSaid(doc);
   const [refused, setRefused] = createSignal(false);
   if (typeof window !== 'undefined') window.addEventListener('storage', () => setOwn(store.read()));
 

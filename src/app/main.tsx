@@ -3,7 +3,8 @@ import { createSignal } from 'solid-js';
 import { render } from 'solid-js/web';
 import './app.css';
 import { athletes, first, shapes } from '../../presets/start.ts';
-import { getStorage, openKeeper } from '../document/keep.ts';
+import type { SkillFile } from '../../sim/index.ts';
+import { getStorage, type Keeper, openKeeper } from '../document/keep.ts';
 import { claimName, hasLocks, newName } from '../document/keep-claim.ts';
 import { openRecords } from '../document/keep-store.ts';
 import { makeShelf } from '../document/shelf.ts';
@@ -12,29 +13,23 @@ import { makeEngine } from '../engine/engine.ts';
 import { posing } from '../engine/pose.ts';
 import { makeAskRelease } from '../engine/release.ts';
 import { stagePictures } from '../pictures/stage.ts';
+import { readAddress, withoutSkill } from './address.ts';
 import { App } from './layout/app.tsx';
+import { loadFirstLayout } from './layout/layouts.ts';
 import { tools } from './layout/tools/tool-list.ts';
 import { loadPart } from './load-part.ts';
 import type { PresetSkill, Services } from './services.ts';
 import { shelfTexts } from './shelf-words.ts';
 
 /** The skill that the bench opens with. */
-const FIRST = 'back-straight-full';
+const FIRST = 'arms-in-spin';
 /** What comes before the first flight is waited for so long, ms; then the page is shown without it. */
 const FIRST_WAIT_MS = 5000;
+/** Letters of another width would move what is shown: the typeface, asked for by the page itself, is waited for so long, ms. */
+const TYPE_WAIT_MS = 800;
+const TYPE = '450 14px "Radio Canada Variable"';
 
 const engine = makeEngine({ athletes, shapes }, makeAskRelease(shapes));
-const keeper = await openKeeper({
-  tab: getStorage('sessionStorage'),
-  local: getStorage('localStorage'),
-  store: openRecords('shapeflight-sessions'),
-  claim: claimName,
-  holdsNames: hasLocks(),
-  now: Date.now,
-  newName,
-  migrate: engine.migrate,
-  cutShort: shelfTexts.cutShort,
-});
 const [demos, setDemos] = createSignal<readonly PresetSkill[]>([{ id: FIRST, file: first }]);
 /** The shelf of ready skills comes when it is first looked at. */
 let isShelfAsked = false;
@@ -42,7 +37,8 @@ function loadShelf(): void {
   if (isShelfAsked) return;
   isShelfAsked = true;
   import('../../presets/index.ts').then(
-    ({ chains, skills }) => setDemos(Object.entries({ ...chains, ...skills }).map(([id, file]) => ({ id, file }))),
+    ({ catalogue, chains, skills }) =>
+      setDemos(catalogue.map(({ id, ...about }) => ({ id, file: skills[id] ?? chains[id], about }))),
     () => {
       isShelfAsked = false;
     },
@@ -56,13 +52,24 @@ const loadWholePictures = loadPart(
   () => import('../pictures/whole-picture.ts'),
   (m) => m.wholePictures,
 );
-const services: Services = {
+/** The ready skill that the address asks for. */
+async function findAsked(): Promise<SkillFile | undefined> {
+  const { skill } = readAddress(location.search);
+  if (skill === undefined) return undefined;
+  history.replaceState(null, '', withoutSkill(location.href));
+  const { chains, skills } = await import('../../presets/index.ts');
+  return skills[skill] ?? chains[skill];
+}
+
+const servicesWith = (keeper: Keeper, asked: SkillFile | undefined): Services => ({
   flying: engine,
   posing,
   drafting: makeDrafting(),
   pictures: stagePictures,
   presets: {
-    first,
+    first: asked ?? first,
+    asked,
+    standIn: first,
     shapes,
     get skills() {
       loadShelf();
@@ -91,6 +98,10 @@ const services: Services = {
       () => import('../engine/ask.ts'),
       (m) => m.makeAsking({ athletes, shapes }),
     ),
+    fixing: loadPart(
+      () => import('../engine/fix.ts'),
+      (m) => m.makeFixing({ athletes, shapes }),
+    ),
     comparing: loadPart(
       () => import('../engine/compare.ts'),
       (m) => m.makeComparing(engine, shapes),
@@ -103,19 +114,48 @@ const services: Services = {
       () => import('../engine/estimate.ts'),
       (m) => m.makeEstimating(shapes),
     ),
+    reading: loadPart(
+      () => import('../engine/read-skill.ts'),
+      (m) => m.skillReading,
+    ),
     sensing: loadPart(
       () => import('../engine/conditioning.ts'),
       (m) => m.makeSensing(shapes),
     ),
+    trying: loadPart(
+      () => import('../engine/try.ts'),
+      (m) => m.makeTrying({ athletes, shapes }),
+    ),
   },
   tools: tools.map(({ name }) => name),
-};
+});
 
-// a flight is the first that is seen: what comes before it is waited for
-await Promise.race([
-  engine.ready(keeper.kept?.history.doc ?? services.presets.first),
-  new Promise((resolve) => setTimeout(resolve, FIRST_WAIT_MS)),
-]);
+const after = (ms: number): Promise<void> => new Promise((resolve) => setTimeout(resolve, ms));
 
-const root = document.getElementById('root');
-if (root) render(() => <App services={services} />, root);
+/** No await of this module itself: late parts import from its file, and would wait for it while it waits for them. */
+async function start(): Promise<void> {
+  // on its way while what was kept is read and flown
+  const coming = loadFirstLayout();
+  const lettering = Promise.race([document.fonts.load(TYPE).catch(() => []), after(TYPE_WAIT_MS)]);
+  const keeper = await openKeeper({
+    tab: getStorage('sessionStorage'),
+    local: getStorage('localStorage'),
+    store: openRecords('shapeflight-sessions'),
+    claim: claimName,
+    holdsNames: hasLocks(),
+    now: Date.now,
+    newName,
+    migrate: engine.migrate,
+    cutShort: shelfTexts.cutShort,
+  });
+  const services = servicesWith(keeper, await findAsked());
+  // a flight is the first that is seen: what comes before it is waited for
+  await Promise.race([engine.ready(keeper.kept?.history.doc ?? services.presets.first), after(FIRST_WAIT_MS)]);
+  await lettering;
+
+  const layout = await coming;
+  const root = document.getElementById('root');
+  if (root) render(() => <App services={services} layout={layout} />, root);
+}
+
+void start();

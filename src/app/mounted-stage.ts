@@ -2,7 +2,7 @@
 import { type Accessor, createSignal, onCleanup, onMount } from 'solid-js';
 import type { StageHandle } from '../pictures/stage-input.ts';
 import { watchTheme } from '../ui/theme.ts';
-import { useServices } from './page.ts';
+import { useServices, useShell } from './page.ts';
 
 interface MountedStage {
   readonly handle: Accessor<StageHandle | undefined>;
@@ -12,6 +12,7 @@ interface MountedStage {
 
 export function useMountedStage(canvas: () => HTMLCanvasElement, size: () => readonly [number, number]): MountedStage {
   const { pictures } = useServices();
+  const shell = useShell();
   const [handle, setHandle] = createSignal<StageHandle>();
   const [failed, setFailed] = createSignal('');
   onMount(() => {
@@ -24,7 +25,8 @@ export function useMountedStage(canvas: () => HTMLCanvasElement, size: () => rea
         made = h;
         setHandle(h);
       })
-      .catch((error: unknown) => setFailed(error instanceof Error ? error.message : String(error)));
+      .catch((error: unknown) => setFailed(error instanceof Error ? error.message : String(error)))
+      .finally(() => shell.stage.drawn());
     const unwatch = watchTheme(() => made?.setTheme());
     onCleanup(() => {
       gone = true;

@@ -2,6 +2,7 @@
 import { batch, createContext, createSignal, getOwner, type Owner, runWithOwner, useContext } from 'solid-js';
 import type { SkillFile } from '../../sim/index.ts';
 import * as past from '../document/history.ts';
+import { type Athletes, createAthletes } from './athletes.ts';
 import { type CursorState, createCursor } from './cursor.ts';
 import { createDocument, type DocumentState, type FileFault } from './document.ts';
 import { type Checked, createFlight, type FlightState, isAwaited, isPending, makeChecked } from './flight.ts';
@@ -14,6 +15,7 @@ export interface Page {
   readonly doc: DocumentState;
   readonly flight: FlightState;
   readonly cursor: CursorState;
+  readonly athletes: Athletes;
   readonly shell: ShellState;
   readonly keeping: Keeping;
   readonly services: Services;
@@ -59,6 +61,7 @@ export function createPage(services: Services): Page {
     flying,
     known,
     ...findStart(services, checked),
+    dress: (file) => athletes.dress(file),
     begin: () => flight.begin(),
     writeVersion1: () => {
       const { fault, result, isWaiting } = flight.outcome();
@@ -96,13 +99,14 @@ export function createPage(services: Services): Page {
     shapes: presets.shapes,
     document: doc,
     checked,
-    standIn: presets.first,
+    standIn: presets.standIn,
   });
   const cursor: CursorState = createCursor({
     flight,
     keptS: keeper.kept?.cursorS,
     moved: () => keeping.keepSoon(),
   });
+  const athletes: Athletes = createAthletes({ doc, flight, flying });
   const shell = createShell({ flight, cursor, doc, tools: services.tools });
   const keeping: Keeping = createKeeping({
     keeper,
@@ -114,6 +118,7 @@ export function createPage(services: Services): Page {
     doc,
     flight,
     cursor,
+    athletes,
     shell,
     keeping,
     services,
@@ -147,6 +152,7 @@ export function usePage(): Page {
 export const useDocument = (): DocumentState => usePage().doc;
 export const useFlight = (): FlightState => usePage().flight;
 export const useCursor = (): CursorState => usePage().cursor;
+export const useAthletes = (): Athletes => usePage().athletes;
 export const useShell = (): ShellState => usePage().shell;
 export const useServices = (): Services => usePage().services;
 

@@ -1,5 +1,13 @@
 /** What the start of the page hands to the rest: what computes, what draws, what is stored. */
-import type { Athlete, ExplainWords, FileTakeoff, ShapeData, SkillFile } from '../../sim/index.ts';
+import type {
+  Athlete,
+  ExplainWords,
+  FileTakeoff,
+  ShapeData,
+  SkillFile,
+  SkillPlace,
+  SkillVerdict,
+} from '../../sim/index.ts';
 import type { ToolName } from '../commands/actions.ts';
 import type { Keeper } from '../document/keep.ts';
 import type { Shelf } from '../document/shelf.ts';
@@ -10,9 +18,13 @@ import type { Sensing } from '../engine/conditioning.ts';
 import type { Contacting } from '../engine/contact.ts';
 import type { Drafting } from '../engine/draft.ts';
 import type { Estimating } from '../engine/estimate.ts';
+import type { Fixing } from '../engine/fix.ts';
+import type { Jumping } from '../engine/jump.ts';
 import type { ChainLegs } from '../engine/legs.ts';
 import type { Posing } from '../engine/pose.ts';
+import type { SkillReading } from '../engine/read-skill.ts';
 import type { FlightResult, OverlapCaution } from '../engine/result.ts';
+import type { Trying } from '../engine/try.ts';
 import type { PrintPictures } from '../pictures/print-input.ts';
 import type { StagePictures } from '../pictures/stage-input.ts';
 import type { WholePictures } from '../pictures/whole-input.ts';
@@ -30,6 +42,7 @@ export interface Flying {
   readFile(json: unknown): SkillFile;
   /** a document of an older build for this one; undefined for one of no known version */
   migrate(doc: unknown): SkillFile | undefined;
+  readonly jumping: Jumping;
   /** the take-off that was flown, as a file states it */
   launchedTakeoff(result: FlightResult): FileTakeoff;
   /** the document that was flown as a version 1 file; throws an Error that names what such a file cannot say */
@@ -38,6 +51,8 @@ export interface Flying {
   readAthlete(json: unknown): Athlete;
   findAthlete(file: SkillFile): Athlete;
   overlaps(result: FlightResult): readonly OverlapCaution[];
+  /** by what is said of it, its landing is one that "Fix the landing" is for */
+  needsFix(result: FlightResult, verdict: SkillVerdict): boolean;
   /** one sentence; empty before anything moves */
   explain(result: FlightResult, t: number, words: Partial<ExplainWords>): string;
   /** called with a document whose flight was waited for, when it can be flown: what comes before it is known */
@@ -46,9 +61,22 @@ export interface Flying {
   retryReleases(): void;
 }
 
+export type SkillLevel = 'basic' | 'intermediate' | 'advanced';
+/** What the shelf says of a ready skill: presets/catalogue.json. */
+interface AboutSkill {
+  readonly place: SkillPlace;
+  readonly level: SkillLevel;
+  /** what to look at, in one line */
+  readonly see: string;
+  readonly words: readonly string[];
+  /** its place among the three to start with */
+  readonly story?: 1 | 2 | 3;
+}
 export interface PresetSkill {
   readonly id: string;
   readonly file: SkillFile;
+  /** comes with the shelf */
+  readonly about?: AboutSkill;
 }
 export interface PresetAthlete {
   readonly id: string;
@@ -59,6 +87,10 @@ export interface PresetAthlete {
 interface Presets {
   /** the skill of a first visit */
   readonly first: SkillFile;
+  /** what the address names; where work was kept it is opened over it, a step to undo */
+  readonly asked: SkillFile | undefined;
+  /** shown while what comes before the first flight is computed: it needs nothing before it */
+  readonly standIn: SkillFile;
   readonly shapes: Readonly<Record<string, ShapeData>>;
   readonly skills: readonly PresetSkill[];
   readonly athletes: readonly PresetAthlete[];
@@ -72,7 +104,10 @@ export interface Loaders {
   comparing(): Promise<Comparing>;
   contacting(): Promise<{ readonly engine: Contacting; readonly pictures: WholePictures }>;
   estimating(): Promise<Estimating>;
+  reading(): Promise<SkillReading>;
+  fixing(): Promise<Fixing>;
   sensing(): Promise<Sensing>;
+  trying(): Promise<Trying>;
 }
 
 export interface Services {

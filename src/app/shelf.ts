@@ -1,7 +1,6 @@
 /** The user's shelf as the page sees it: what is on it, how the open skill relates to it, and what was just done. */
 import { type Accessor, createMemo, createSignal, onCleanup } from 'solid-js';
 import type { Athlete, SkillFile } from '../../sim/index.ts';
-import { setAthlete } from '../document/edits.ts';
 import { type AthleteEntry, nameOf, type ShelfEntry, type SkillEntry } from '../document/shelf.ts';
 import { keptState, type Page } from './page.ts';
 import { shelfTexts } from './shelf-words.ts';
@@ -106,7 +105,7 @@ function makeUserShelf(page: Page): UserShelf {
       return kept;
     },
     openSkill: doc.openEntry,
-    give: (athlete) => doc.edit(setAthlete(doc.file(), structuredClone(athlete)), t.given(athlete.name)),
+    give: (athlete) => page.athletes.give(structuredClone(athlete), t.given(athlete.name)),
     rename: (entry, name) =>
       act(async () => {
         const origin = doc.origin();

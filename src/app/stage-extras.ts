@@ -6,11 +6,19 @@ export interface StageProviders {
   /** until the owner that provides it is cleaned up */
   provide(part: Accessor<StageExtras>): void;
   readonly extras: Accessor<StageExtras>;
+  /** a picture was drawn, or none can be */
+  readonly isDrawn: Accessor<boolean>;
+  drawn(): void;
 }
 
 export function createStageProviders(): StageProviders {
+  const [isDrawn, setDrawn] = createSignal(false);
   const [parts, setParts] = createSignal<readonly Accessor<StageExtras>[]>([]);
   return {
+    isDrawn,
+    drawn: () => {
+      setDrawn(true);
+    },
     provide: (part) => {
       setParts((all) => [...all, part]);
       onCleanup(() => setParts((all) => all.filter((one) => one !== part)));

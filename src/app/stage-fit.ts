@@ -1,11 +1,15 @@
 /** How the pictures fit above the floor: one scale for all of them, one floor, the cursor's centre of mass at one level. */
 import type { FlightResult } from '../engine/result.ts';
+import type { Room } from './steady-room.ts';
 
 /** Room above the highest mass centre for a body, as a share of the stature, and under it for pointed toes. */
 const ABOVE = 0.62;
 const BESIDE = 0.5;
 /** A body 1 m tall is drawn at least this share of the picture's height. */
 const LEAST_BODY = 0.18;
+
+/** px: a width that is no bound, where there is no side view */
+export const FREE = 9999;
 
 export interface StageFit {
   readonly pxPerM: number;
@@ -15,11 +19,10 @@ export interface StageFit {
   readonly sideX0: number;
   /** +1: travel +X is to the right; -1: -X is */
   readonly direction: 1 | -1;
-  /** the size it was made for */
-  readonly room: string;
 }
 
-export function fitStage(result: FlightResult, height: number, sideWidth: number, mostPxPerM: number): StageFit {
+/** `width` is that of the side view. */
+export function fitStage(result: FlightResult, { width, height }: Room, mostPxPerM: number): StageFit {
   const { flight, outline } = result;
   const stature = flight.body.stature ?? 1.6;
   const vx = flight.v_WScm_W0[0];
@@ -28,16 +31,15 @@ export function fitStage(result: FlightResult, height: number, sideWidth: number
   const low = Math.min(0, flight.surfaceY);
   const along = Math.abs(vx) * flight.duration;
   const byHeight = (height - 14) / (top - low);
-  const byWidth = sideWidth / (along + 2 * BESIDE * stature);
+  const byWidth = width / (along + 2 * BESIDE * stature);
   const pxPerM = Math.min(byHeight, byWidth, mostPxPerM);
-  const spare = sideWidth - (along + 2 * BESIDE * stature) * pxPerM;
+  const spare = width - (along + 2 * BESIDE * stature) * pxPerM;
   const unrolledPxPerM = Math.max(pxPerM, Math.min(byHeight * 2.2, LEAST_BODY * height));
   return {
     pxPerM,
     unrolledPxPerM,
     sideX0: BESIDE * stature * pxPerM + spare / 2,
     direction,
-    room: `${height} ${sideWidth}`,
   };
 }
 

@@ -1,5 +1,5 @@
 /** A tool: a panel with a question of its own, loaded when it is first opened, in the place of a part of the bench. */
-import type { Component } from 'solid-js';
+import type { Component, JSX } from 'solid-js';
 import type { ToolName } from '../commands/actions.ts';
 import type { TimeAxis } from '../ui/plot/axis.ts';
 import type { Loaders } from './services.ts';
@@ -18,11 +18,19 @@ export interface ToolProps {
   readonly height: number;
   readonly timeLeft: number;
   readonly device: 'bench' | 'tablet' | 'phone';
+  /** it has the height of the pictures too, which are away */
+  readonly isTall?: boolean;
+  /** the shapes of the skill on the ruler, for a tool that has them as a row of its own */
+  readonly shapes?: (row: { readonly axis: TimeAxis; readonly tile: number }) => JSX.Element;
 }
 
 export interface Tool {
   readonly name: ToolName;
   readonly place: ToolPlace;
+  /** on a short page it begins with the height of the pictures too */
+  readonly wantsHeight?: true;
+  /** on a laptop it fills the places of headline, take-off values and cut, and has the shapes in a row of its own */
+  readonly fillsBench?: true;
   readonly load: () => Promise<Component<ToolProps>>;
   /** what computes for it; a tool opens when both are there */
   readonly loadEngine?: (load: Loaders) => Promise<unknown>;

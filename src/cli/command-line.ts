@@ -1,6 +1,7 @@
 /** The arguments of a command, checked. */
 import { parseArgs } from 'node:util';
 import { CommandError } from './command-error.ts';
+import { type DraftCommand, parseDraft } from './draft-args.ts';
 import { type MapCommand, type MarginCommand, parseMap, parseMargin } from './margin-args.ts';
 import { parseSolve, type SolveCommand } from './solve-args.ts';
 
@@ -10,6 +11,7 @@ export type CommandCall =
   | MarginCommand
   | MapCommand
   | SolveCommand
+  | DraftCommand
   | {
       readonly kind: 'fly';
       readonly skill: string;
@@ -18,6 +20,7 @@ export type CommandCall =
       readonly rateHz: number;
     }
   | { readonly kind: 'body'; readonly of: string; readonly mjcf?: string }
+  | { readonly kind: 'fix'; readonly skill: string; readonly way: number; readonly out?: string }
   | { readonly kind: 'export'; readonly skill: string; readonly as: '1'; readonly out: string }
   | {
       readonly kind: 'sheet';
@@ -32,8 +35,9 @@ const OPTIONS = {
   body: ['mjcf'],
   sheet: ['skill', 'csv', 'page'],
   export: ['as', 'out'],
+  fix: ['way', 'out'],
 } as const;
-const WANTED = { fly: 'SKILL', body: 'SKILL_OR_ATHLETE', sheet: 'FILE', export: 'SKILL' } as const;
+const WANTED = { fly: 'SKILL', body: 'SKILL_OR_ATHLETE', sheet: 'FILE', export: 'SKILL', fix: 'SKILL' } as const;
 type OptionName = (typeof OPTIONS)[keyof typeof OPTIONS][number];
 const ALL_OPTIONS: readonly OptionName[] = Object.values(OPTIONS).flat();
 
@@ -44,15 +48,18 @@ export function parseCommand(argv: readonly string[]): CommandCall {
   if (argv[0] === 'margin' && !asks) return parseMargin(argv.slice(1));
   if (argv[0] === 'map' && !asks) return parseMap(argv.slice(1));
   if (argv[0] === 'solve' && !asks) return parseSolve(argv.slice(1));
+  if (argv[0] === 'draft' && !asks) return parseDraft(argv.slice(1));
   const { values, positionals } = parse(argv);
   if (values.version) return { kind: 'version' };
   const [command, given, ...more] = positionals;
   if (values.help || command === 'help') return { kind: 'help' };
   if (command === undefined)
-    throw new CommandError('a command is needed: fly, body, sheet, export, margin, map or solve (see --help)');
-  if (command !== 'fly' && command !== 'body' && command !== 'sheet' && command !== 'export')
     throw new CommandError(
-      `there is no command "${command}"; there are: fly, body, sheet, export, margin, map, solve (see --help)`,
+      'a command is needed: fly, body, sheet, export, fix, draft, margin, map or solve (see --help)',
+    );
+  if (command !== 'fly' && command !== 'body' && command !== 'sheet' && command !== 'export' && command !== 'fix')
+    throw new CommandError(
+      `there is no command "${command}"; there are: fly, body, sheet, export, fix, draft, margin, map, solve (see --help)`,
     );
   const what = WANTED[command];
   if (given === undefined || given === '')
@@ -85,6 +92,10 @@ export function parseCommand(argv: readonly string[]): CommandCall {
     if (out === undefined) throw new CommandError('export: --out OUT.json is missing');
     return { kind: 'export', skill: given, as, out };
   }
+  if (command === 'fix') {
+    const { way, out } = values;
+    return { kind: 'fix', skill: given, way: wayOf(way), ...(out === undefined ? {} : { out }) };
+  }
   return {
     kind: 'fly',
     skill: given,
@@ -110,6 +121,7 @@ function parse(argv: readonly string[]) {
         csv: text,
         page: text,
         as: text,
+        way: text,
         out: text,
         help: { type: 'boolean', short: 'h' },
         version: { type: 'boolean' },
@@ -133,6 +145,7 @@ function parse(argv: readonly string[]) {
         csv: once('csv'),
         page: once('page'),
         as: once('as'),
+        way: once('way'),
         out: once('out'),
       },
     };
@@ -142,6 +155,11 @@ function parse(argv: readonly string[]) {
       throw new CommandError(`${error.message.split('. ')[0].split('\n')[0]} (see --help)`);
     throw error;
   }
+}
+
+function wayOf(typed = '1'): number {
+  if (/^[1-9]$/.test(typed)) return Number(typed);
+  throw new CommandError(`--way: "${typed}" is not possible; allowed: 1 to 9, one of those that are listed`);
 }
 
 function parseRate(typed: string): number {

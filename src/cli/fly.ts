@@ -26,21 +26,22 @@ import {
   formatSummaryJson,
   formatWhole,
   frameTimes,
-  hasCode,
   launch,
   legsOf,
   loadContact,
   namedOffRail,
+  namesOfSkill,
   phasesOf,
+  placeOfSkill,
   summarize,
   verdictInFlight,
   verdictOf,
   type Whole,
   type WholeContact,
   wordBasis,
-  wordCode,
   wordFrames,
   wordLikelihood,
+  wordNames,
   wordVerdict,
   wordWindowEnds,
 } from '../../sim/index.ts';
@@ -91,6 +92,7 @@ export async function runFly(command: CommandCall & { kind: 'fly' }): Promise<st
   const isOffRail = launched.launch.rail !== undefined;
   const judged = whole ? verdictOf(whole, summary, nearest) : verdictInFlight(launched, summary, nearest, flight.met);
   const verdict = namedOffRail(judged, isOffRail, summary, frames);
+  const names = namesOfSkill(summary, frames, placeOfSkill(launched));
   const conditioning = calcConditioning(skill, contact, flight);
   const sentence = wordVerdict(verdict);
   const basis = wordBasis(verdict);
@@ -104,6 +106,7 @@ export async function runFly(command: CommandCall & { kind: 'fly' }): Promise<st
             nearest,
             takeoff,
             conditioning,
+            names,
           }),
         ],
       };
@@ -112,7 +115,6 @@ export async function runFly(command: CommandCall & { kind: 'fly' }): Promise<st
     return { ...output, pieces: formatFrames(rated, flight.body, wordFrames(rated)) };
   });
   writeFiles(outputs);
-  const code = hasCode(launched) ? wordCode(summary, frames, skill.end.surface?.kind) : undefined;
   const caught = whole?.catch
     ? `\n${formatCatch(whole.catch)}${window ? `\n${formatWindow(window, whole.catch)}` : ''}\n`
     : '';
@@ -123,7 +125,7 @@ export async function runFly(command: CommandCall & { kind: 'fly' }): Promise<st
   const { ending } = verdict;
   const likely = likelihood && ending.kind === 'landed' ? wordLikelihood(likelihood.tenths, ending.how) : '';
   const said = [sentence, ...(likely ? [`${likely}.`] : []), basis, ...(sensitive ? [sensitive] : [])].join('\n');
-  const words = `${formatSummary(skill.title, said, summary, code)}${cautions && `\n${cautions}`}`;
+  const words = `${formatSummary(skill.title, said, summary, wordNames(names))}${cautions && `\n${cautions}`}`;
   return `${words}${phases}${near && `\nNearest    ${near}\n`}\n${CLOSING}\n`;
 }
 

@@ -25,6 +25,15 @@ export function formatHelp(): string {
   shapeflight export SKILL --as 1 --out OUT.json
       writes a skill as a version 1 file, for builds of Shapeflight that know no other
 
+  shapeflight fix SKILL [--way N] [--out OUT.json]
+      what would land it: the smallest change of each sort, one at a time, as a cue; two at once where no single one does
+      --out OUT.json      the skill with the first of them, or with the one that --way numbers
+
+  shapeflight draft CODE_OR_NAME [--athlete ID] [--place P] --out OUT.json
+      a skill from "8 02 /", 5253B or "rudi" that flies to exactly that, or the limit in the way and the nearest that flies
+      --athlete ID        an athlete, or a file (ilse-marrow)
+      --place P           floor, trampoline, board or platform, where the text does not say it
+
   shapeflight solve SKILL --vary INPUT[=A..B] ... [--target NAME=VALUE,... | --code CODE] [--limits LIST]
       finds values of the inputs with which the skill meets a target, and says what each answer costs; or the nearest
       miss and what prevents it (docs/solve.md lists inputs, targets and every option)
@@ -59,7 +68,7 @@ SKILL and ATHLETE are JSON files (docs/skill-file.md) or one of these:
 FILE is a sheet as JSON or plain text (docs/estimate.md) or one of these:
   sheets:   ${wrap(Object.keys(sheets))}
 
-Exit codes: 0; 2 with one line that says what is wrong with the input; 3 where a solve could fly nothing, so that nothing is
+Exit codes: 0; 2 with one line that says what is wrong with the input; 3 where a search could fly or find nothing, so that nothing is
 written; 130 when interrupted, with what was found so far kept. Columns of the CSV: docs/frames.md
 
 ${CLOSING}

@@ -3,7 +3,9 @@ import pkg from '../../package.json' with { type: 'json' };
 import { runBody } from './body.ts';
 import { isOfFlight, NothingFlownError, oneLine, wordBadInput, wordSystemFault } from './command-error.ts';
 import { type CommandCall, parseCommand } from './command-line.ts';
+import { runDraft } from './draft.ts';
 import { runExport } from './export.ts';
+import { runFix } from './fix.ts';
 import { runFly } from './fly.ts';
 import { formatHelp } from './help.ts';
 import { type CommandOutput, INTERRUPTED } from './interrupt.ts';
@@ -64,6 +66,10 @@ async function run(command: CommandCall): Promise<string | CommandOutput> {
       return runBody(command);
     case 'export':
       return runExport(command);
+    case 'draft':
+      return runDraft(command);
+    case 'fix':
+      return runFix(command);
     case 'sheet':
       return runSheet(command);
     case 'margin':

@@ -109,6 +109,17 @@ export function readBody(given: string): ReadBody {
   });
 }
 
+/** An athlete by id or from a file, and how a skill file refers to it: written in where it comes from a file. */
+export function readAthleteRef(given: string): {
+  readonly athlete: Athlete;
+  readonly ref: SkillFile['athlete'];
+  readonly inputs: readonly string[];
+} {
+  if (Object.hasOwn(athletes, given)) return { athlete: athletes[given], ref: { ref: given }, inputs: [] };
+  const athlete = about(given, () => parseAthlete(readJson(given, 'athlete', Object.keys(athletes))));
+  return { athlete, ref: athlete, inputs: [given] };
+}
+
 /** A sheet by its id, from JSON, or from plain text. */
 export function readSheetFile(
   given: string,

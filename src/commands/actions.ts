@@ -9,6 +9,7 @@ export type DeferredCommand =
   | 'png'
   | 'say'
   | 'code'
+  | 'try'
   | 'metric'
   | 'imperial'
   | 'revolutions'
@@ -54,9 +55,27 @@ export interface Actions {
   moveCursor(byS: number): void;
   goTo(event: 'takeoff' | 'apex' | 'touchdown'): void;
   goToShape(direction: 1 | -1): void;
+  /** a moment is marked, to compare the cursor with */
+  isMarked(): boolean;
+  /** at the cursor, or away */
+  toggleMark(): void;
   openPanel(
-    panel: 'skills' | 'shapes' | 'values' | 'help' | 'joints' | 'menu' | 'commands' | 'print' | undefined,
+    panel:
+      | 'skills'
+      | 'shapes'
+      | 'values'
+      | 'athlete'
+      | 'help'
+      | 'joints'
+      | 'menu'
+      | 'commands'
+      | 'print'
+      | 'about'
+      | 'start'
+      | undefined,
   ): void;
+  /** beside the bench */
+  read(place: { readonly page: 'lessons' | 'glossary' }): void;
   hasTool(tool: ToolName): boolean;
   /** the same tool again closes it */
   openTool(tool: ToolName | undefined): void;
@@ -68,6 +87,10 @@ export interface Actions {
   /** px */
   panLarge(dx: number, dy: number): void;
   followLarge(): void;
+  /** the rows of the bench that are folded at first */
+  toggleRows(): void;
+  readonly isHall: () => boolean;
+  setHall(on: boolean): void;
   ask(what: DeferredCommand): void;
   openFile(): void;
   saveFile(): void;

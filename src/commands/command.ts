@@ -1,7 +1,7 @@
 /** A command: what it is called, which keys stand for it, when it can run. */
 import type { Actions } from './actions.ts';
 
-export type CommandGroup = 'time' | 'edit' | 'tool' | 'file' | 'view';
+export type CommandGroup = 'time' | 'edit' | 'tool' | 'file' | 'view' | 'learn';
 
 export interface Command {
   readonly id: string;
@@ -9,6 +9,8 @@ export interface Command {
   /** the title with what it would do now: "Undo: Edit line 3" */
   readonly titleNow?: (bench: Actions) => string;
   readonly group: CommandGroup;
+  /** other words that it is found by */
+  readonly words?: readonly string[];
   /** as "Mod+Shift+Z": Mod is Ctrl, or Cmd on a Mac */
   readonly keys: readonly string[];
   readonly when?: (bench: Actions) => boolean;

@@ -43,11 +43,33 @@ const split = (text: string): string[] =>
     .split(/[^\p{L}\p{N}/<]+/u)
     .filter(Boolean);
 
-/** Best first; equals keep their order. */
-export function findByWords<T>(items: readonly T[], typed: string, titleOf: (item: T) => string): T[] {
+export interface Findable {
+  readonly title: string;
+  /** other words that it is found by, each a name of its own */
+  readonly words?: readonly string[] | undefined;
+}
+
+/** How near a find is: a word scores up to 5 (scoreWord), a name that is typed whole more. */
+export const RANK = { code: 20, exact: 10, name: 9, maybe: 4.4 } as const;
+/** A word that is not in the title counts for less. */
+const BESIDE = 0.8;
+
+const isSame = (a: string, b: string): boolean => split(a).join(' ') === split(b).join(' ');
+
+/** Best first; equals keep their order. `around`: what goes with the title. */
+export function findRanked<T extends Findable>(
+  items: readonly T[],
+  typed: string,
+  around: (item: T) => string = () => '',
+): { readonly item: T; readonly score: number }[] {
+  const scoreOf = (item: T): number => {
+    const { title, words = [] } = item;
+    if (isSame(title, typed) || words.some((word) => isSame(word, typed))) return RANK.exact;
+    const own = scoreWords(`${title} ${around(item)}`, typed);
+    return Math.max(own, own >= 3 ? 0 : BESIDE * scoreWords(`${words.join(' ')} ${title}`, typed));
+  };
   return items
-    .map((item, order) => ({ item, order, score: scoreWords(titleOf(item), typed) }))
+    .map((item, order) => ({ item, order, score: scoreOf(item) }))
     .filter(({ score }) => score > 0)
-    .sort((a, b) => b.score - a.score || a.order - b.order)
-    .map(({ item }) => item);
+    .sort((a, b) => b.score - a.score || a.order - b.order);
 }

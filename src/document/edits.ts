@@ -31,7 +31,28 @@ export function changeAttitude(file: SkillFile, part: NonNullable<FileTakeoff['a
 
 /** A referenced athlete is written into the skill when it is first changed, so that the shelf stays as it is. */
 export function changeAthlete(file: SkillFile, athlete: Athlete, part: Partial<HumanAthlete>): SkillFile {
-  return athlete.kind === 'human' ? { ...file, athlete: { ...athlete, ...part } } : file;
+  if (athlete.kind !== 'human') return file;
+  const { segments } = athlete;
+  const sized = segments && { segments: sizeSegments(segments, athlete, { ...athlete, ...part }) };
+  return { ...file, athlete: { ...athlete, ...part, ...sized } };
+}
+
+type Segments = NonNullable<HumanAthlete['segments']>;
+type Measured = Pick<HumanAthlete, 'massKg' | 'statureM'>;
+
+/** Measured segments keep their shares: masses of the mass, lengths of the stature. */
+function sizeSegments(segments: Segments, from: Measured, to: Measured): Segments {
+  const [mass, length] = [to.massKg / from.massKg, to.statureM / from.statureM];
+  return Object.fromEntries(
+    Object.entries(segments).map(([name, s]) => [
+      name,
+      {
+        ...s,
+        ...(s.massKg === undefined ? {} : { massKg: s.massKg * mass }),
+        ...(s.lengthM === undefined ? {} : { lengthM: s.lengthM * length }),
+      },
+    ]),
+  );
 }
 
 export function setAthlete(file: SkillFile, athlete: SkillFile['athlete']): SkillFile {

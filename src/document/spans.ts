@@ -1,6 +1,7 @@
 /** The body shapes of a skill as spans on the ruler, and how far each edge may move. Seconds from take-off. */
 import type { ShapeData, SkillFile } from '../../sim/index.ts';
 import { getSchedule } from './phases.ts';
+import { titleOf } from './shape-title.ts';
 import { type AnchorSeconds, clamp, resolveTime } from './times.ts';
 
 export interface BlockSpan {
@@ -28,7 +29,7 @@ export function getSpans(
     return {
       index,
       shape: block.shape,
-      title: data?.title ?? block.shape,
+      title: data ? titleOf(data, block.adjustDeg ?? {}) : block.shape,
       word: data?.word ?? block.shape,
       from: resolveTime(block.from, anchors),
       to: resolveTime(block.to, anchors),

@@ -1,12 +1,12 @@
 /**
- * The versions that stand beside the document: B, C, D next to A. Each is a skill file of its own with a name, and says
+ * The versions beside the document: B to H next to A, eight in all. Each is a skill file of its own with a name, and says
  * whether it is the document as it once was. Plain data in the history, so that undo, reload and crash treat them as
  * they treat the document. Letters are places: the first in the list is B.
  */
 import type { SkillFile } from '../../sim/index.ts';
 import type { Json } from './difference.ts';
 
-export const VERSION_LETTERS = ['B', 'C', 'D'] as const;
+export const VERSION_LETTERS = ['B', 'C', 'D', 'E', 'F', 'G', 'H'] as const;
 export type VersionLetter = (typeof VERSION_LETTERS)[number];
 
 export interface KeptVersion {
@@ -35,9 +35,15 @@ export const writeVersions = (versions: Versions): Json => versions as unknown a
 
 const nameVersion = (name: string): string => name.trim().replace(/\s+/g, ' ').slice(0, LONGEST_NAME);
 
-/** With one more at the end; the last place is taken over when all are full. */
-export function addVersion(versions: Versions, version: KeptVersion): Versions {
-  return [...versions.slice(0, MOST_VERSIONS - 1), { ...version, name: nameVersion(version.name) }];
+/** With one more at the end; undefined where every place is taken. */
+export function addVersion(versions: Versions, version: KeptVersion): Versions | undefined {
+  if (versions.length >= MOST_VERSIONS) return undefined;
+  return [...versions, { ...version, name: nameVersion(version.name) }];
+}
+
+/** In the last place. */
+export function replaceLast(versions: Versions, version: KeptVersion): Versions {
+  return [...versions.slice(0, -1), { ...version, name: nameVersion(version.name) }];
 }
 
 export function removeVersion(versions: Versions, index: number): Versions {

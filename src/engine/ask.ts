@@ -7,6 +7,7 @@ import {
   type Aim,
   type Athlete,
   aimAt,
+  calcJointPeaks,
   DEFAULT_BALANCE,
   type DraftSpec,
   draftOfCode,
@@ -38,6 +39,7 @@ import {
   type ShapeData,
   type SkillFile,
   type SkillSpec,
+  type Solution,
   type StudyRequest,
   type TargetFields,
   USUAL_TOLERANCES,
@@ -53,11 +55,13 @@ import {
   type AnswerResult,
   type Batch,
   type BatchCall,
+  type ForgivingResult,
   type MapListener,
   makeBatch,
   type SolveRequest,
   type StudyDone,
   type StudyListener,
+  type TwistResult,
 } from './batch.ts';
 import type { FlightResult } from './result.ts';
 
@@ -136,6 +140,17 @@ interface MapAsk {
   readonly balanced: boolean;
 }
 
+/** How far a search has come: fits or moves of so many, and the most so far: answers, a share, twists. */
+export interface SearchProgress {
+  readonly done: number;
+  /** 0: not known beforehand */
+  readonly all: number;
+  readonly best: number;
+}
+
+/** What an answer costs, of the skill as it is. */
+export type OwnCost = Omit<Solution['cost'], 'cautions' | 'marginFault'>;
+
 export interface Asking {
   /** `isLater`: a leg that another leads to, which gives some of its inputs */
   open(result: FlightResult, isLater: boolean): AskSkill;
@@ -157,10 +172,13 @@ export interface Asking {
   wantedWindow(aim: Aim): readonly WindowBound[];
   /** as a verdict judges, about what is aimed at */
   usualWindow(skill: AskSkill, aim: Aim): readonly WindowBound[];
-  solve(
-    request: SolveRequest,
-    onProgress: (p: { fit: number; fits: number; found: number }) => void,
-  ): BatchCall<AnswerResult>;
+  /** of the skill as it is; without a margin, which takes tries */
+  costOf(skill: AskSkill): OwnCost;
+  solve(request: SolveRequest, onProgress: (p: SearchProgress) => void): BatchCall<AnswerResult>;
+  /** goes on from the most forgiving answer */
+  forgiving(request: SolveRequest, onProgress: (p: SearchProgress) => void): BatchCall<ForgivingResult>;
+  /** the most twist within what may change, all other wishes met */
+  twist(request: SolveRequest, onProgress: (p: SearchProgress) => void): BatchCall<TwistResult>;
   study(ask: MarginAsk, on: StudyListener): BatchCall<StudyDone>;
   /** the skill is to be held straight and does not stay so by itself: its share in the window is a range */
   needsRange(skill: AskSkill, errors: ErrorSetting): boolean;
@@ -180,11 +198,15 @@ export interface Asking {
   readonly balance: { readonly delayS: number; readonly by: 'hips' | 'arms' };
 }
 
+/** Moves of a search for the most forgiving: the command line's example, which takes most of a minute here. */
+const ROUNDS = 40;
+
 export function makeAsking(shelf: {
   readonly athletes: Readonly<Record<string, Athlete>>;
   readonly shapes: Readonly<Record<string, ShapeData>>;
 }): Asking {
   const opened = new WeakMap<FlightResult, AskSkill>();
+  const costs = new WeakMap<AskSkill, OwnCost>();
   let batch: Batch | undefined;
   const work = (): Batch => {
     batch ??= makeBatch(makePagePool(countWorkers()));
@@ -240,7 +262,7 @@ export function makeAsking(shelf: {
       const { from, to, input } = makeUnknown(spec, id);
       const { value } = input;
       // from nothing to the most that is published is too wide to start with
-      if (id === 'takeoff.h.z' && Math.abs(value) > 5)
+      if (/^takeoff\.h\.[yz]$/.test(id) && Math.abs(value) > 5)
         return [value - 0.2 * Math.abs(value), value + 0.2 * Math.abs(value)];
       return [from, to];
     },
@@ -252,7 +274,22 @@ export function makeAsking(shelf: {
       wishes.map(({ result, value, tolerance }) => ({ result, low: value - tolerance, high: value + tolerance })),
     usualWindow: ({ launched, flight }, { spec }) =>
       usualWindow(spec, outcomeOf(launched, flight)).map(({ result, low, high }) => ({ result: result.id, low, high })),
-    solve: (request, onProgress) => work().solve(request, onProgress),
+    costOf: (skill) => {
+      const known = costs.get(skill);
+      if (known) return known;
+      const { cautions: _, ...peaks } = calcJointPeaks(skill.flight, true);
+      const made = { momentum: Math.hypot(...skill.flight.h_Scm_W), ...peaks };
+      costs.set(skill, made);
+      return made;
+    },
+    solve: (request, onProgress) =>
+      work().solve(request, ({ fit, fits, found }) => onProgress({ done: fit, all: fits, best: found })),
+    forgiving: (request, onProgress) =>
+      work().forgiving({ ...request, rounds: ROUNDS }, ({ round, rounds, margin }) =>
+        onProgress({ done: round, all: rounds, best: margin }),
+      ),
+    twist: (request, onProgress) =>
+      work().twist(request, ({ wanted, found }) => onProgress({ done: wanted, all: 0, best: found })),
     study: ({ spec, window, tries, seed, balanced, errors }, on) => {
       return work().study(
         { spec, ...varyOf(spec, errors), window, seed, errors, ...balanceOf(balanced) },

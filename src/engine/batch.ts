@@ -15,10 +15,18 @@ import {
   shareOfHits,
   studyMargin,
 } from '../../sim/index.ts';
+import type {
+  ForgivingProgress,
+  ForgivingRequest,
+  ForgivingResult,
+  TwistProgress,
+  TwistResult,
+} from '../jobs/kinds/most-data.ts';
 import type { AnswerResult, SolveRequest } from '../jobs/kinds/solve-data.ts';
 import type { StudyPiece } from '../jobs/kinds/study-job.ts';
 import type { JobCall, Pool } from '../jobs/pool.ts';
 
+export type { ForgivingResult, TwistResult } from '../jobs/kinds/most-data.ts';
 export type { AnswerResult, ObstacleResult, SolveRequest } from '../jobs/kinds/solve-data.ts';
 
 export interface Progress {
@@ -58,6 +66,8 @@ export interface Batch {
   ): BatchCall<StudyDone>;
   map(request: MapRequest, on?: MapListener): BatchCall<readonly MapRow[]>;
   solve(request: SolveRequest, onProgress?: (progress: SolveProgress) => void): BatchCall<AnswerResult>;
+  forgiving(request: ForgivingRequest, onProgress?: (progress: ForgivingProgress) => void): BatchCall<ForgivingResult>;
+  twist(request: SolveRequest, onProgress?: (progress: TwistProgress) => void): BatchCall<TwistResult>;
 }
 
 /** Samples in a piece: some 10 to 50 ms of work. */
@@ -118,6 +128,14 @@ export function makeBatch(pool: Pool): Batch {
 
     solve: (request, onProgress) => {
       const { done, finish } = pool.run('solve', request, onProgress ? { onProgress } : {});
+      return { done, cancel: finish };
+    },
+    forgiving: (request, onProgress) => {
+      const { done, finish } = pool.run('forgiving', request, onProgress ? { onProgress } : {});
+      return { done, cancel: finish };
+    },
+    twist: (request, onProgress) => {
+      const { done, finish } = pool.run('twist', request, onProgress ? { onProgress } : {});
       return { done, cancel: finish };
     },
   };

@@ -1,34 +1,35 @@
 /**
- * Versions next to each other: flown with something held equal, the table of what differs, the pair of arms wide and arms
- * in, and the changes between two documents. Loaded with the tool that asks.
+ * Versions next to each other: flown with something held equal, the table of what differs, one skill with one thing changed,
+ * and the changes between two documents. Loaded with the tool that asks.
  */
 import {
   type Alignment,
   alignTime,
-  armsWideAgainstIn,
+  answerChange,
+  buildSkill,
   type Change,
+  type ChangeAnswer,
   type CompareRow,
   compareVersions,
   type HeldEqual,
   holdEqual,
   listChanges,
+  type OneChange,
+  offerChanges,
+  parseSkill,
+  relaunch,
   type ShapeData,
   type SkillFile,
+  type SkillSpec,
   summarize,
+  updateSkill,
   type Version,
 } from '../../sim/index.ts';
-import { fileOfArms } from './compare-arms.ts';
 import type { Engine } from './engine.ts';
 import { type Landings, makeLandings } from './landings.ts';
 import type { FlightResult } from './result.ts';
 
 export type { Alignment, Change, CompareRow, HeldEqual };
-
-/** title of the skill, and a short word for its pose */
-interface ArmsWords {
-  readonly title: string;
-  readonly word: string;
-}
 
 export interface Comparing extends Landings {
   /** `b` with the take-off of `a` as far as `held` says; `b` itself for 'own' */
@@ -37,8 +38,11 @@ export interface Comparing extends Landings {
   compare(results: readonly FlightResult[], align: Alignment): readonly CompareRow[];
   /** s from take-off; undefined where the flight has no such event */
   alignTime(result: FlightResult, align: Alignment): number | undefined;
-  /** throws an Error for a body without shoulders */
-  armsWideAndIn(result: FlightResult, words: { wide: ArmsWords; in: ArmsWords }): { wide: SkillFile; in: SkillFile };
+  /** what can be asked of the skill, one thing changed, in the order of asking */
+  offers(result: FlightResult): readonly OneChange[];
+  /** with the launch of `result`; its file has the title given */
+  flyChange(result: FlightResult, change: OneChange, title: string): FlightResult;
+  answerChange(change: OneChange, own: FlightResult, other: FlightResult): ChangeAnswer;
   changes(before: SkillFile, after: SkillFile): readonly Change[];
 }
 
@@ -56,19 +60,36 @@ export function makeComparing(
     versions.set(result, made);
     return made;
   };
+  const specs = new WeakMap<SkillFile, SkillSpec>();
+  // an athlete of the shelf is written out: the spec is that of the flight
+  const specOf = ({ file, athlete }: FlightResult): SkillSpec => {
+    const known = specs.get(file);
+    if (known) return known;
+    const made = parseSkill({ ...file, athlete }, { athletes: {}, shapes });
+    specs.set(file, made);
+    return made;
+  };
   return {
     ...landings,
     hold: (a, b, held) =>
       held === 'own' ? b : engine.flyAs(b.file, holdEqual(a.skill, b.skill, held, { a: a.flight, b: b.flight })),
     compare: (results, align) => compareVersions(results.map(versionOf), align),
     alignTime: (result, align) => alignTime(result.flight, align),
-    armsWideAndIn: (result, words) => {
-      const pair = armsWideAgainstIn(result.skill, { flight: result.flight });
-      return {
-        wide: fileOfArms(result.file, pair.wide, words.wide),
-        in: fileOfArms(result.file, pair.in, words.in),
-      };
+    offers: (result) => {
+      const { skill, flight, frames } = result;
+      return offerChanges({ spec: specOf(result), skill, flight, frames }).filter((one) => 'spec' in one);
     },
+    flyChange: (result, change, title) => {
+      const { file, skill } = result;
+      const spec = { ...change.spec, title };
+      const { schedule, contacts = [], start } = buildSkill(spec);
+      const stated = start.kind === 'stated' ? { takeoff: start.takeoff } : {};
+      return engine.flyAs(
+        updateSkill(file, specOf(result), spec),
+        relaunch(skill, { title, schedule, contacts, ...stated }),
+      );
+    },
+    answerChange: (change, own, other) => answerChange(change, own.frames, other.frames),
     changes: listChanges,
   };
 }

@@ -16,22 +16,26 @@ import {
   flySkill,
   formatSkill,
   frameTimes,
-  hasCode,
   type LaunchedSkill,
   migrateKept,
   namedOffRail,
+  namesOfSkill,
+  needsFix,
   parseAthlete,
   parseChain,
   parseJson,
   parseSkill,
+  placeOfSkill,
+  readJump,
   type SkillFile,
+  type SkillVerdict,
   summarize,
   takeoffInFile,
   verdictInFlight,
 } from '../../sim/index.ts';
 import { readCautions } from './cautions.ts';
-import { findCode } from './code.ts';
 import { explain } from './explain.ts';
+import { type Jumping, makeJumping } from './jump.ts';
 import { type ChainLegs, makeLegs } from './legs.ts';
 import { makeOutline } from './outline.ts';
 import { getOverlaps } from './overlaps.ts';
@@ -67,6 +71,8 @@ export interface Engine {
   readonly readJson: typeof parseJson;
   readFile(json: unknown): SkillFile;
   readonly migrate: typeof migrateKept;
+  /** take-off and athlete as a coach states them */
+  readonly jumping: Jumping;
   /** the take-off that was flown, as a file states it */
   launchedTakeoff(result: FlightResult): FileTakeoff;
   /** the document that was flown as a version 1 file; throws a FieldError that names what such a file cannot say */
@@ -75,6 +81,7 @@ export interface Engine {
   findAthlete(file: SkillFile): FlightResult['athlete'];
   /** of a flight that is kept: they cost as much as a tenth of it, too much for every move of a hand */
   readonly overlaps: typeof getOverlaps;
+  needsFix(result: FlightResult, verdict: SkillVerdict): boolean;
   readonly explain: typeof explain;
 }
 
@@ -87,6 +94,7 @@ export function makeEngine(shelf: Catalogue, askRelease: AskRelease = askHere(sh
     const rate = Math.min(draft ? DRAFT_RATE_HZ : RATE_HZ, MOST_FRAMES / flight.duration);
     const frames = calcFrames(flight, frameTimes(flight.duration, rate), { isRough: draft });
     const summary = summarize(flight, frames, skill.target);
+    const place = placeOfSkill(skill);
     const isOffRail = skill.launch.rail !== undefined;
     const verdict = verdictInFlight(skill, summary, undefined, flight.met);
     flights += 1;
@@ -97,8 +105,10 @@ export function makeEngine(shelf: Catalogue, askRelease: AskRelease = askHere(sh
       flight,
       frames,
       apparatus: apparatusOf({ skill, flight }),
+      jump: readJump(skill, flight, frames),
       outline: makeOutline(summary, namedOffRail(verdict, isOffRail, summary, frames)),
-      code: hasCode(skill) ? findCode(summary, frames, skill.end.surface?.kind) : { reason: '' },
+      place,
+      names: namesOfSkill(summary, frames, place),
       cautions: readCautions(skill.body, summary.cautions),
       ...(summary.notCompared ? { notCompared: summary.notCompared } : {}),
       cautionsAt: (row) => readCautions(skill.body, calcCautionsAt(skill.body, frames, row)),
@@ -111,16 +121,21 @@ export function makeEngine(shelf: Catalogue, askRelease: AskRelease = askHere(sh
       draft,
     };
   };
-  const legs = makeLegs((file) => releases.launch(file, findAthlete(file), buildSkill(parseSkill(file, shelf))));
+  const launchFile = (file: SkillFile): LaunchedSkill =>
+    releases.launch(file, findAthlete(file), buildSkill(parseSkill(file, shelf)));
+  const legs = makeLegs(launchFile);
   return {
-    ready: (file) => releases.ready(file, findAthlete(file)),
+    // of a chain what comes before its first flight
+    ready: (file) => releases.ready(legs.fileOf(file, 0), findAthlete(file)),
     onRelease: releases.onKnown,
     retryReleases: releases.retry,
     findAthlete,
     overlaps: getOverlaps,
+    needsFix: ({ skill }, verdict) => needsFix(skill, verdict),
     explain,
     readJson: parseJson,
     legs,
+    jumping: makeJumping(launchFile),
     checkChain: (file) => {
       if (legs.count(file) > 1) buildChain(parseChain(file, shelf));
     },
@@ -130,7 +145,7 @@ export function makeEngine(shelf: Catalogue, askRelease: AskRelease = askHere(sh
     writeVersion1: ({ file, skill, athlete }) => formatSkill(exportVersion1(file, skill.takeoff, athlete)),
     readAthlete: (json) => parseAthlete(json),
     fly: (file, from) => {
-      const skill = releases.launch(file, findAthlete(file), buildSkill(parseSkill(file, shelf)));
+      const skill = launchFile(file);
       const flight = flySkill(
         skill,
         from ? { near: { touchdown: from.flight.duration }, tolerance: DRAFT_TOLERANCE } : {},

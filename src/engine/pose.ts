@@ -31,7 +31,7 @@ import type { FlightResult } from './result.ts';
 type Schedule = FlightResult['flight']['schedule'];
 
 /** What can be taken hold of: a place on a segment. */
-export interface PoseEnd {
+interface PoseEnd {
   readonly id: string;
   readonly segment: number;
   /** in the segment's frame */
@@ -74,6 +74,10 @@ export interface Posing {
   /** what the joints do at t, held hands included */
   anglesAt(result: FlightResult, t: number): number[];
   hold(body: Body, angles: readonly number[]): HeldBody;
+  /** how far a limb is raised from hanging beside the trunk, deg: arms and legs; the head: how far it is bent */
+  raisedDeg(body: Body, angles: readonly number[], limb: string): number;
+  /** both sides of a limb have nearly the same pose */
+  isAlike(body: Body, angles: readonly number[], limb: string): boolean;
   lead(input: LeadInput): Led;
   moments(body: Body, angles: readonly number[]): ShapeMoments;
   poseOf(body: Body, shape: ShapeData): number[];
@@ -161,6 +165,31 @@ function lead({ result, t, end, by_B, toward_B, both }: LeadInput): Led {
   return { angles, changedDeg, short: distance > 1e-3 ? distance : 0, stopped };
 }
 
+/** Between the long axis of the limb's first segment and that of the trunk below it, by the rotations of the pose. */
+function raisedDeg(body: Body, angles: readonly number[], limb: string): number {
+  const side = limb.slice(-1);
+  const arm = body.angles.findIndex(({ name }) => name === `shoulderElevation${side}`);
+  if (limb.startsWith('arm') && arm >= 0) return Math.abs(angles[arm]) * DEG;
+  const [own, trunk] = limb.startsWith('leg') ? [`thigh${side}`, 'pelvis'] : [limb, 'upperTrunk'];
+  const [a, b] = [own, trunk].map((name) => body.segments.findIndex((segment) => segment.name === name));
+  if (a < 0 || b < 0) return 0;
+  const { R_WS: R } = calcPose(makeHeld(body, angles), [1, 0, 0, 0], [0, 0, 0]);
+  let cosine = 0;
+  for (const k of [1, 4, 7]) cosine += R[9 * a + k] * R[9 * b + k];
+  return Math.acos(Math.min(1, Math.max(-1, cosine))) * DEG;
+}
+
+/** Sides within this, deg, are alike: what is done to one is meant for both (our judgement; arms wrapped one over the other differ by 16). */
+const ALIKE = 20;
+
+function isAlike(body: Body, angles: readonly number[], limb: string): boolean {
+  const joint = limb.startsWith('arm') ? /^(shoulder|elbow)/ : /^(hip|knee)/;
+  return body.angles.every(
+    ({ name, mirror, mirrorSign }, a) =>
+      !joint.test(name) || Math.abs(angles[mirror] * mirrorSign - angles[a]) * DEG <= ALIKE,
+  );
+}
+
 function hold(body: Body, angles: readonly number[]): HeldBody {
   const sm = makeHeld(body, angles);
   const [x, y, z] = sm.p_BoScm_B;
@@ -175,6 +204,8 @@ export const posing: Posing = {
   ends: ({ flight }) => getEnds(flight.body),
   anglesAt: ({ flight }, t) => anglesOf(flight.body, flight.schedule, t),
   hold,
+  raisedDeg,
+  isAlike,
   lead,
   moments: calcShapeMoments,
   poseOf: (body, shape) => poseOf(body, shapeInRadians(shape), 'angles', true),

@@ -4,9 +4,12 @@ import type {
   ContactCaution,
   Flight,
   Frames,
+  Jump,
   LaunchedSkill,
   SkillApparatus,
   SkillFile,
+  SkillNames,
+  SkillPlace,
   SkillVerdict,
 } from '../../sim/index.ts';
 
@@ -51,20 +54,6 @@ interface BodyCaution {
 
 export type FlightCaution = JointCaution | OverlapCaution | TakeoffCaution | BodyCaution;
 
-/** The skill's code, difficulty and usual name; a dive number for water. Or the reason why there is no code; '' off a rail, where there is none to miss. */
-export type SkillCode =
-  | {
-      readonly code: string;
-      /** not of a trampoline skill: code and difficulty are named as the trampoline's */
-      readonly isNamed: boolean;
-      readonly difficulty: string;
-      readonly trade?: string;
-      readonly dive?: string;
-      readonly noDive?: string;
-      readonly reason?: undefined;
-    }
-  | { readonly reason: string };
-
 /** The flight in the numbers of the sentence. Revolutions, degrees, seconds; null is "not defined". */
 export interface Outline {
   /** what is said of it; of a landing that is run beside the page, that it is on its way */
@@ -98,8 +87,13 @@ export interface FlightResult {
   readonly frames: Frames;
   /** what it leaves, lands on and has around it */
   readonly apparatus: SkillApparatus;
+  /** where it is done */
+  readonly place: SkillPlace;
+  /** the take-off as it is known */
+  readonly jump: Jump;
   readonly outline: Outline;
-  readonly code: SkillCode;
+  /** what it is called at its place */
+  readonly names: SkillNames;
   readonly cautions: readonly JointCaution[];
   /** of an age that no strength is known of */
   readonly notCompared?: { readonly title: string; readonly detail: string };

@@ -2,22 +2,30 @@
 import { accountJob } from './kinds/account-job.ts';
 import { conditioningJob } from './kinds/conditioning-job.ts';
 import { draftJob } from './kinds/draft-job.ts';
+import { fixJob } from './kinds/fix-job.ts';
+import { forgivingJob } from './kinds/forgiving-job.ts';
 import { mapJob } from './kinds/map-job.ts';
 import { releaseJob } from './kinds/release-job.ts';
 import { sheetJob } from './kinds/sheet-job.ts';
 import { solveJob } from './kinds/solve-job.ts';
 import { studyJob } from './kinds/study-job.ts';
+import { tryJob } from './kinds/try-job.ts';
+import { twistJob } from './kinds/twist-job.ts';
 import { wholeJob } from './kinds/whole-job.ts';
 
 export const jobKinds = {
   account: accountJob,
   conditioning: conditioningJob,
   draft: draftJob,
+  fix: fixJob,
+  forgiving: forgivingJob,
   map: mapJob,
   release: releaseJob,
   sheet: sheetJob,
   solve: solveJob,
   study: studyJob,
+  try: tryJob,
+  twist: twistJob,
   whole: wholeJob,
 } as const;
 

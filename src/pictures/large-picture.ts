@@ -59,7 +59,7 @@ export function wordMeasure(measure: Measure, units: UnitSystem): string {
   if (measure.kind === 'angle') return `${formatNumber((value * 180) / Math.PI, 0)}°`;
   const [[u0, v0], [u1, v1]] = measure.points;
   const length = (m: number): string => units.say('length', m);
-  return pictureTexts.tapeRead(length(value), length(Math.abs(u1 - u0)), length(Math.abs(v1 - v0)));
+  return pictureTexts.lengthRead(length(value), length(Math.abs(u1 - u0)), length(Math.abs(v1 - v0)));
 }
 
 export function drawLarge(
@@ -72,8 +72,8 @@ export function drawLarge(
 ): Scene {
   const { look, width, height } = place;
   if (!look) throw new RangeError('the large stage is drawn with a camera');
-  const { strobe, trails } = look.show;
-  const n = look.strobes;
+  const { everyStep, paths } = look.show;
+  const n = look.steps;
   return largeScene({
     flight,
     cursor,
@@ -81,8 +81,8 @@ export function drawLarge(
     width,
     height,
     others,
-    trails: trails ? getTrails(flight, poseAt) : [],
-    strobe: strobe ? Array.from({ length: n }, (_, i) => poseAt((flight.duration * i) / (n - 1))) : [],
+    trails: paths ? getTrails(flight, poseAt) : [],
+    everyStep: everyStep ? Array.from({ length: n }, (_, i) => poseAt((flight.duration * i) / (n - 1))) : [],
     words: {
       ...pictureTexts,
       length: (m) => units.say('length', m),

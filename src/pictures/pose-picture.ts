@@ -1,82 +1,76 @@
 /** Joins the rooms for posing: where the figure's handles are on the screen, and the athlete held upright as a picture. */
 import type { Vec3 } from '../../sim/index.ts';
 
-import { type PoseEnd, posing } from '../engine/pose.ts';
+import { posing } from '../engine/pose.ts';
 import type { FlightResult } from '../engine/result.ts';
 import { projectPoint } from '../scene/blobs.ts';
 import { svgMarkup } from '../scene/figure-svg.ts';
+import { heldLimbs } from '../scene/held-limbs.ts';
 import type { PoseFrames } from '../scene/pose-frames.ts';
 import type { Scene } from '../scene/scene.ts';
 import { shapeTileSvg } from '../scene/shape-tile.ts';
-import { uprightScene } from '../scene/upright-scene.ts';
+import { type OutlinedPose, uprightScene } from '../scene/upright-scene.ts';
 import { type FigurePlacement, heldView } from '../scene/view.ts';
-import type { FigureGrip, HeldPicture, HeldPictureInput } from './stage-input.ts';
+import type { HeldPicture, HeldPictureInput, SeenAlong, StageFigure } from './stage-input.ts';
 
 export function drawHeld(input: HeldPictureInput): HeldPicture {
-  const { result, angles, camera, azimuth, width, height, pxPerM, centreY } = input;
+  const { result, angles, camera, azimuth, roll, width, height, pxPerM, centreY } = input;
   const { body } = result.flight;
   const held = posing.hold(body, angles);
   const seen = camera ?? held;
   const scene = uprightScene({
     body,
     pose: { t: 0, ...held, p_WScm_W: seen.p_WScm_W, R_WF: seen.R_WF, somersault: 0, tilt: 0, twist: 0 },
+    ...(input.outlined ? { outlined: input.outlined } : {}),
+    ...(input.behind ? { behind: heldBehind(input.behind) } : {}),
     ...(input.before ? { before: posing.hold(body, input.before).frames } : {}),
     width,
     height,
     pxPerM,
     azimuth,
+    ...(roll === undefined ? {} : { roll }),
     y: centreY,
+    ...(input.lift ? { lift: input.lift } : {}),
   });
-  const view = heldView(seen.R_WF, azimuth);
+  const view = heldView(seen.R_WF, azimuth, roll);
   const sight: FigurePlacement = { view, scale: pxPerM, anchor: seen.p_WScm_W, x: width / 2, y: centreY };
-  const spots = posing.ends(result).map(({ id, segment, p }) => {
-    const [x, y, depth] = projectPoint(held.frames, segment, p, sight);
-    return { id, x, y, depth };
-  });
   return {
     markup: scene.layers.map((layer) => svgMarkup(layer.items)).join(''),
-    spots,
+    limbs: heldLimbs(body, held.frames, sight),
+    spots: spotsOf(result, held.frames, sight),
     view_B: { right: view.right, up: view.up, toward: view.toward },
   };
 }
 
-/** The handle nearest to a point of the canvas, on whichever figure of the scene is nearest; none within reach: none. */
-export function findGrip(
-  scene: Scene,
-  frames: PoseFrames,
-  ends: readonly PoseEnd[],
-  x: number,
-  y: number,
-  reachPx: number,
-): FigureGrip | undefined {
-  let best: FigureGrip | undefined;
-  let least = reachPx;
-  scene.layers.forEach((layer, index) => {
-    const { sight, clip } = layer;
-    if (!sight || (clip && (x < clip.x || y < clip.y || x > clip.x + clip.width || y > clip.y + clip.height))) return;
-    const [ox, oy] = [layer.x ?? 0, layer.y ?? 0];
-    for (const { id, segment, p } of ends) {
-      const [px, py, depth] = projectPoint(frames, segment, p, sight);
-      // of two that lie on each other the nearer to the eye
-      const distance = Math.hypot(px + ox - x, py + oy - y) - 0.002 * depth;
-      if (distance >= least) continue;
-      least = distance;
-      best = { end: id, layer: index, x: px + ox, y: py + oy, pxPerM: sight.scale, view_B: inRoot(frames, sight) };
-    }
+function heldBehind({ letter, result, angles }: NonNullable<HeldPictureInput['behind']>): OutlinedPose {
+  const { body } = result.flight;
+  return { letter, body, ...posing.hold(body, angles) };
+}
+
+/** The figure at the cursor in every picture of the scene that shows where it is. */
+export function findFigures(result: FlightResult, scene: Scene, frames: PoseFrames): StageFigure[] {
+  const { body } = result.flight;
+  return scene.layers.flatMap(({ sight, clip, x = 0, y = 0 }): StageFigure[] => {
+    if (!sight) return [];
+    const place = { ...sight, x: sight.x + x, y: sight.y + y };
+    const found: StageFigure = {
+      limbs: heldLimbs(body, frames, place),
+      spots: spotsOf(result, frames, place),
+      pxPerM: sight.scale,
+      view_B: inRoot(frames, sight),
+    };
+    return [clip ? { ...found, clip } : found];
   });
-  return best;
 }
 
-/** Where the end of a grip is now, in the picture that it was found in. */
-export function followGrip(scene: Scene, frames: PoseFrames, ends: readonly PoseEnd[], grip: FigureGrip) {
-  const end = ends.find(({ id }) => id === grip.end);
-  const layer = scene.layers[grip.layer];
-  if (!end || !layer?.sight) return undefined;
-  const [x, y] = projectPoint(frames, end.segment, end.p, layer.sight);
-  return { x: x + (layer.x ?? 0), y: y + (layer.y ?? 0) };
+function spotsOf(result: FlightResult, frames: PoseFrames, sight: FigurePlacement): HeldPicture['spots'] {
+  return posing.ends(result).map(({ id, segment, p }) => {
+    const [x, y, depth] = projectPoint(frames, segment, p, sight);
+    return { id, x, y, depth };
+  });
 }
 
-function inRoot(frames: PoseFrames, { view }: FigurePlacement): FigureGrip['view_B'] {
+function inRoot(frames: PoseFrames, { view }: FigurePlacement): SeenAlong {
   const R = frames.R_WS;
   const turn = ([x, y, z]: Vec3): Vec3 => [
     R[0] * x + R[3] * y + R[6] * z,

@@ -1,6 +1,7 @@
 /** What a stage is handed and what it gives: views and their places, other flights, handles, poses held upright. */
 
 import type { FlightResult } from '../engine/result.ts';
+import type { HeldLimb, LimbName } from '../scene/held-limbs.ts';
 import type { LargeLook } from '../scene/large-look.ts';
 import type { Measure } from '../scene/measure.ts';
 import type { UnitSystem } from '../ui/units.ts';
@@ -25,6 +26,10 @@ export interface ViewPlace {
   readonly centreY?: number;
   /** unrolled: no words at the landing, where they have no room */
   readonly unlabelled?: boolean;
+  /** unrolled: no wedge at the landing and no level */
+  readonly calm?: boolean;
+  /** unrolled: a line from the mass centre down to the floor */
+  readonly plumb?: boolean;
   /** large: the camera, and what is shown */
   readonly look?: LargeLook;
   /** most ghosts that the place can hold */
@@ -33,7 +38,7 @@ export interface ViewPlace {
 
 /** Another flight in the same pictures; at the cursor's time t it is at its own time t + shiftS. */
 export interface StageVersion {
-  readonly letter: 'B' | 'C' | 'D';
+  readonly letter: 'B' | 'C' | 'D' | 'E' | 'F' | 'G' | 'H';
   readonly result: FlightResult;
   readonly shiftS: number;
 }
@@ -66,15 +71,21 @@ export interface StageInput {
 
 type Direction = readonly [number, number, number];
 
-/** A handle of the figure at the cursor, and how its picture is seen. px of the canvas. */
-export interface FigureGrip {
-  readonly end: string;
-  readonly x: number;
-  readonly y: number;
+/** How a picture is seen, in the root frame of the body. */
+export interface SeenAlong {
+  readonly right: Direction;
+  readonly up: Direction;
+  readonly toward: Direction;
+}
+
+/** The figure at the cursor in one of the pictures: its limbs, and the ends that they are led by. px of the canvas. */
+export interface StageFigure {
+  readonly limbs: readonly HeldLimb[];
+  readonly spots: HeldPicture['spots'];
   readonly pxPerM: number;
-  readonly view_B: { readonly right: Direction; readonly up: Direction; readonly toward: Direction };
-  /** the picture it was found in */
-  readonly layer: number;
+  readonly view_B: SeenAlong;
+  /** what is outside of this is not seen */
+  readonly clip?: { readonly x: number; readonly y: number; readonly width: number; readonly height: number };
 }
 
 /** The athlete held upright, for posing. */
@@ -86,23 +97,39 @@ export interface HeldPictureInput {
   readonly before?: readonly number[];
   /** 0: from the front; pi/2: the athlete's left side */
   readonly azimuth: number;
+  /** rad: the picture turned counterclockwise, so that a tilt is seen */
+  readonly roll?: number;
   readonly width: number;
   readonly height: number;
   readonly pxPerM: number;
   readonly centreY: number;
+  /** drawn as another version: hatched, in dashes */
+  readonly outlined?: StageVersion['letter'];
+  /** another version behind, at its own instant */
+  readonly behind?: {
+    readonly letter: StageVersion['letter'];
+    readonly result: FlightResult;
+    readonly angles: readonly number[];
+  };
+  /** limbs that are lifted; by finger with a wider gap */
+  readonly lift?: { readonly chains: readonly string[]; readonly touch?: boolean };
 }
+
+export type { HeldLimb, LimbName };
 
 export interface HeldPicture {
   readonly markup: string;
+  /** none: a body of its own, whose limbs have no names here */
+  readonly limbs: readonly HeldLimb[];
+  /** of the ends that a limb is led by */
   readonly spots: readonly { readonly id: string; readonly x: number; readonly y: number; readonly depth: number }[];
-  readonly view_B: FigureGrip['view_B'];
+  readonly view_B: SeenAlong;
 }
 
 export interface StageHandle {
   draw(input: StageInput): void;
-  /** of the picture that was drawn last */
-  findGrip(x: number, y: number, reachPx: number): FigureGrip | undefined;
-  followGrip(grip: FigureGrip): { readonly x: number; readonly y: number } | undefined;
+  /** of the picture that was drawn last, in the order of its layers */
+  figures(): readonly StageFigure[];
   setTheme(): void;
   destroy(): void;
 }
@@ -115,6 +142,6 @@ export interface StagePictures {
   /** the same of any pose */
   poseTile(result: FlightResult, angles: readonly number[], widthPx: number, heightPx: number): string;
   held(input: HeldPictureInput): HeldPicture;
-  /** what tape or angle reads; empty while points are missing */
+  /** what length or angle reads; empty while points are missing */
   wordMeasure(measure: Measure | undefined, units: UnitSystem): string;
 }

@@ -1,7 +1,6 @@
 /** Joins the rooms that draw: poses of the engine, pictures of the scene, the canvas of the renderer. */
 
 import { resolveTime } from '../../sim/math/anchor.ts';
-import { posing } from '../engine/pose.ts';
 import { calcHeldPose, makePoser, type Poser } from '../engine/poses.ts';
 import type { FlightResult } from '../engine/result.ts';
 import { readTokens } from '../render/read-tokens.ts';
@@ -19,9 +18,9 @@ import { uprightScene } from '../scene/upright-scene.ts';
 import type { OtherVersion } from '../scene/version-ghost.ts';
 import { heldView } from '../scene/view.ts';
 import { drawLarge, wordMeasure } from './large-picture.ts';
-import { drawHeld, drawPoseTile, findGrip, followGrip } from './pose-picture.ts';
+import { drawHeld, drawPoseTile, findFigures } from './pose-picture.ts';
 import { putText } from './put-text.ts';
-import type { StageHandle, StageInput, StagePictures, ViewPlace } from './stage-input.ts';
+import type { StageFigure, StageHandle, StageInput, StagePictures, ViewPlace } from './stage-input.ts';
 import { makeStageFlight } from './staged-flight.ts';
 
 interface Staged {
@@ -86,13 +85,12 @@ function drawView(
   const window = { width, height, floorY, pxPerM, x0, marks: input.units.lengthMarks };
   switch (place.kind) {
     case 'unrolled': {
-      const thinGhosts = Math.max(1, Math.ceil(flight.ghosts.length / place.ghosts));
       const own = {
         ...window,
         pxPerS: place.pxPerS,
         labelX: place.labelX ?? x0 - 8,
         labelSize: place.labelSize,
-        thinGhosts,
+        ghosts: place.ghosts,
       };
       return flightScene({
         flight,
@@ -100,6 +98,8 @@ function drawView(
         others,
         window: own,
         landingLabel: place.unlabelled ? undefined : input.landing,
+        calm: place.calm,
+        plumb: place.plumb,
       });
     }
     case 'side':
@@ -107,7 +107,7 @@ function drawView(
         flight,
         cursor,
         others,
-        window: { ...window, thinGhosts: Math.max(1, Math.ceil(flight.ghosts.length / place.ghosts)) },
+        window: { ...window, ghosts: place.ghosts },
         arrows: true,
       });
     case 'front':
@@ -146,6 +146,8 @@ export const stagePictures: StagePictures = {
     let size = `${width} ${height}`;
     let drawn: FlightResult | undefined;
     let last: { scene: Scene; cursor: StagePose } | undefined;
+    /** of what was drawn last, once they are asked for */
+    let figures: readonly StageFigure[] | undefined;
     return {
       draw: (input) => {
         const now = `${input.width} ${input.height}`;
@@ -170,10 +172,12 @@ export const stagePictures: StagePictures = {
         renderer.draw(input.result === drawn ? scene : dropKeys(scene));
         drawn = input.result;
         last = { scene, cursor };
+        figures = undefined;
       },
-      findGrip: (x, y, reachPx) =>
-        drawn && last && findGrip(last.scene, last.cursor.frames, posing.ends(drawn), x, y, reachPx),
-      followGrip: (grip) => drawn && last && followGrip(last.scene, last.cursor.frames, posing.ends(drawn), grip),
+      figures: () => {
+        if (!figures && drawn && last) figures = findFigures(drawn, last.scene, last.cursor.frames);
+        return figures ?? [];
+      },
       setTheme: () => renderer.setTokens(readTokens()),
       destroy: () => renderer.destroy(),
     };

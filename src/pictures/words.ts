@@ -7,5 +7,5 @@ export const pictureTexts = {
   surface: (size: string) => `lands at ${size}`,
   momentum: 'angular momentum',
   axis: 'axis of turning',
-  tapeRead: (length: string, across: string, up: string) => `${length} (${across} across, ${up} up)`,
+  lengthRead: (length: string, across: string, up: string) => `${length} (${across} across, ${up} up)`,
 } as const;

@@ -4,8 +4,9 @@
  */
 import type { Body } from '../../sim/index.ts';
 import { hullOf, inflate } from './blobs.ts';
-import { bandEnds, type FigurePlace, gapWidth, poseLook } from './figure.ts';
+import { bandEnds } from './figure-limb.ts';
 import type { PoseFrames } from './pose-frames.ts';
+import { type FigurePlace, gapWidth, poseLook } from './posed-look.ts';
 import type { Dash, DrawItem, Points } from './scene.ts';
 
 export interface OutlineStyle {

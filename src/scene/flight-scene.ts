@@ -5,13 +5,15 @@
 import { flightApparatus } from './apparatus-flight.ts';
 import { figureItems } from './figure.ts';
 import { pathHeights, pathItems } from './flight-path.ts';
+import { flightView } from './flight-view.ts';
+import { readableGhosts, wordsIn } from './ghost-choice.ts';
 import { ghostLayer } from './ghosts.ts';
 import { fitHeights, HEIGHT_NOTE, heightLines, heightPx, type LengthMarks } from './heights.ts';
-import { levelGuide, massCentreMark, wedge } from './marks.ts';
+import { centreRadius, levelGuide, massCentreMark, wedge } from './marks.ts';
 import type { StageFlight, StagePose } from './pose-frames.ts';
 import type { DrawItem, Layer, Scene } from './scene.ts';
 import { type OtherVersion, versionFigures, versionPaths, versionsKey } from './version-ghost.ts';
-import { dot, sideView } from './view.ts';
+import { dot } from './view.ts';
 
 interface FlightWindow {
   readonly width: number;
@@ -26,8 +28,8 @@ interface FlightWindow {
   readonly labelX: number;
   readonly labelSize?: number;
   readonly marks?: LengthMarks;
-  /** keep every n-th ghost (phone) */
-  readonly thinGhosts?: number;
+  /** ghosts at most */
+  readonly ghosts?: number;
 }
 
 interface FlightSceneInput {
@@ -37,14 +39,21 @@ interface FlightSceneInput {
   readonly others?: readonly OtherVersion[];
   /** at the landing wedge, e.g. '6° short' */
   readonly landingLabel?: string;
-  /** false: no plumb line, no level (print) */
+  /** false: no level (print) */
   readonly guides?: boolean;
+  /** how it lands is said elsewhere: no wedge there, no level */
+  readonly calm?: boolean;
+  /** from the mass centre to the floor, where a plumb line goes on */
+  readonly plumb?: boolean;
 }
+
+/** Ghosts where nobody asks for fewer. */
+const MOST = 5;
 
 export function flightScene(input: FlightSceneInput): Scene {
   const { flight, cursor, window: w, others = [] } = input;
   const size = w.labelSize ?? 12.5;
-  const view = sideView(flight.v_WScm_W0[0]);
+  const view = flightView(flight);
   const ends = [flight, ...others.map((o) => o.flight)].map(pathHeights);
   const heights = fitHeights(
     w.floorY,
@@ -74,9 +83,10 @@ export function flightScene(input: FlightSceneInput): Scene {
   const spot = { ...place, anchor: cursor.p_WScm_W, x: cx, y: cy, hit: 'figure' };
   figure.push(...figureItems(flight.body, cursor.frames, spot));
 
-  const marks: DrawItem[] = [...landingWedge(input, x, y)];
-  if (input.guides !== false) marks.push(levelGuide(cx, w.width, cy));
-  marks.push(...massCentreMark(cx, cy, 5.5));
+  const marks: DrawItem[] = input.calm ? [] : [...landingWedge(input, x, y)];
+  if (input.plumb) marks.push(plumbLine(cx, cy, w.floorY));
+  if (input.guides !== false && !input.calm) marks.push(levelGuide(cx, w.width, cy));
+  marks.push(...massCentreMark(cx, cy, centreRadius(w.pxPerM)));
 
   const still = JSON.stringify([w, heights]);
   const apparatus = flightApparatus(flight, {
@@ -91,7 +101,21 @@ export function flightScene(input: FlightSceneInput): Scene {
   const layers: Layer[] = [
     { name: 'heights', items: lines, key: still },
     { name: 'ground', items: apparatus.behind, key: `flight ${flight.key} ${still}` },
-    ghostLayer(flight, cursor.t, { ...place, name: 'flight', at }, w.thinGhosts),
+    ghostLayer(
+      flight,
+      readableGhosts(flight.ghosts, cursor, {
+        ...place,
+        at,
+        most: w.ghosts ?? MOST,
+        words: wordsIn(marks),
+        ends: true,
+      }),
+      {
+        ...place,
+        name: 'flight',
+        at,
+      },
+    ),
     {
       name: 'path',
       key: `flight ${flight.key} ${versionsKey(others)} ${still}`,
@@ -109,13 +133,20 @@ export function flightScene(input: FlightSceneInput): Scene {
   return { width: w.width, height: w.height, background: 'air', layers, notes };
 }
 
+const plumbLine = (x: number, from: number, to: number): DrawItem => ({
+  kind: 'line',
+  points: Float32Array.from([x, from, x, to]),
+  stroke: 'ink',
+  width: 1.8,
+});
+
 /** Reached and wanted direction of the body's long axis at landing: solid is, dashed is wanted. */
 function landingWedge(input: FlightSceneInput, x: (t: number) => number, y: (h: number) => number): DrawItem[] {
   const { flight, window: w } = input;
   const wanted = flight.wantedSomersault;
   const last = flight.ghosts[flight.ghosts.length - 1];
   if (wanted === undefined || !last || !Number.isFinite(last.somersault)) return [];
-  const view = sideView(flight.v_WScm_W0[0]);
+  const view = flightView(flight);
   const screen = (angle: number): number => {
     const axis = [-Math.sin(angle), Math.cos(angle), 0] as const;
     return Math.atan2(-dot(axis, view.up), dot(axis, view.right));

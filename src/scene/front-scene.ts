@@ -6,7 +6,7 @@
 import { apparatusItems } from './apparatus-items.ts';
 import { figureItems } from './figure.ts';
 import { hairline, heightLines } from './heights.ts';
-import { levelGuide, massCentreMark } from './marks.ts';
+import { centreRadius, levelGuide, massCentreMark } from './marks.ts';
 import type { StagePose } from './pose-frames.ts';
 import type { DrawItem, Scene } from './scene.ts';
 import { type ScaleWindow, type SideSceneInput, scaledPlace, turningSigns } from './side-scene.ts';
@@ -40,7 +40,7 @@ export function frontScene(input: SideSceneInput): Scene {
     text.push(...over, label);
   }
   if (input.guides !== false) text.push(levelGuide(0, w.width, y));
-  text.push(...massCentreMark(x, y, 4.5));
+  text.push(...massCentreMark(x, y, centreRadius(w.pxPerM)));
   if (input.arrows) text.push(...turningSigns(flight, cursor, frontView, x, y, w.pxPerM));
   const apparatus = apparatusItems(flight.apparatus.pieces, {
     view: frontView,
@@ -120,7 +120,8 @@ function tiltWedge(
     label: {
       kind: 'text',
       x: Math.min(w.width - 34, Math.max(34, tip[0] + (right ? 6 : -6))),
-      y: Math.max(14, tip[1] + 4),
+      // under the name of the picture
+      y: Math.max(36, tip[1] + 4),
       text: `${degrees.toFixed(1)}°`,
       size: w.labelSize ?? 13,
       weight: 640,

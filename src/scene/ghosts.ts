@@ -1,27 +1,12 @@
 /**
- * Ghosts: poses at other instants, for context. Each is built once at the origin and only moved; which of them are shown
- * depends on the cursor, since any instant can be seen in full by going there.
+ * Ghosts: poses at other instants, for context. Each is built once at the origin and only moved; which of them are shown is
+ * chosen for reading (ghost-choice.ts), since any instant can be seen in full by going there.
  */
 import type { Body } from '../../sim/index.ts';
 import { figureItems } from './figure.ts';
 import type { StageFlight, StagePose } from './pose-frames.ts';
 import type { GroupItem, Layer, Token } from './scene.ts';
 import type { View } from './view.ts';
-
-/** No ghost is nearer to the cursor than this, s. */
-export const CLEAR_OF_CURSOR = 0.1;
-
-/** Indices of the ghosts shown; `thin` keeps the first, the last and every n-th between. */
-export function shownGhosts(ghosts: readonly StagePose[], cursor: number, thin = 1): number[] {
-  const last = ghosts.length - 1;
-  const shown: number[] = [];
-  for (let i = 0; i <= last; i++) {
-    if (i !== 0 && i !== last && i % thin !== 0) continue;
-    if (Math.abs(ghosts[i].t - cursor) < CLEAR_OF_CURSOR - 1e-9) continue;
-    shown.push(i);
-  }
-  return shown;
-}
 
 interface GhostPlace {
   readonly view: View;
@@ -61,23 +46,22 @@ function ghostItems(body: Body, pose: StagePose, place: GhostPlace): GroupItem['
   return items;
 }
 
-export function ghostLayer(flight: StageFlight, cursor: number, place: GhostPlace, thin = 1): Layer {
-  const shown = shownGhosts(flight.ghosts, cursor, thin);
+/** The layer of these poses of the flight's candidates. */
+export function ghostLayer(flight: StageFlight, shown: readonly StagePose[], place: GhostPlace): Layer {
   const stamp = `${flight.key} ${place.name} ${place.scale}`;
-  const items = shown.map((i): GroupItem => {
-    const pose = flight.ghosts[i];
+  const items = shown.map((pose): GroupItem => {
     const [x, y] = place.at(pose);
     return {
       kind: 'group',
       ghost: true,
-      key: `${stamp} ${i}`,
+      key: `${stamp} ${pose.t}`,
       x,
       y,
       items: ghostItems(flight.body, pose, { ...place, rough: flight.rough }),
-      hit: `ghost:${i}`,
+      hit: `ghost:${flight.ghosts.indexOf(pose)}`,
       data: { t: pose.t },
     };
   });
   const where = items.map((item) => `${item.x},${item.y}`).join(' ');
-  return { name: 'ghosts', items, key: `${stamp} ${shown.join(',')} ${where}` };
+  return { name: 'ghosts', items, key: `${stamp} ${shown.map(({ t }) => t).join(',')} ${where}` };
 }

@@ -4,10 +4,10 @@
  */
 import type { Vec3 } from '../../sim/index.ts';
 import { type Projected, STRIDE } from './blobs.ts';
-import type { HeadLook, LookBuilder } from './look.ts';
+import type { EyeLook, HeadLook, LookBuilder } from './look.ts';
 import type { PoseFrames } from './pose-frames.ts';
 import type { Points } from './scene.ts';
-import { cross, type View } from './view.ts';
+import { cross, type FigurePlacement } from './view.ts';
 
 interface HeadPlace {
   readonly head: number;
@@ -28,8 +28,13 @@ export function addHead(build: LookBuilder, place: HeadPlace): HeadLook {
   const neckHigh = build.add(head, [x - 0.006 * k, y - 0.06 * k, 0], 0.047 * k);
   const skull = build.add(head, [x, y, 0], radii);
   const chin = build.add(head, [x + 0.044 * k, y - 0.077 * k, 0], [0.036 * k, 0.036 * k, 0.04 * k]);
-  const nose = build.add(head, [x + 0.089 * k, y - 0.017 * k, 0], [0.013 * k, 0.018 * k, 0.012 * k]);
-  const knot = build.add(head, [x - 0.1 * k, y + 0.045 * k, 0], [0.034 * k, 0.036 * k, 0.038 * k]);
+  const nose = build.add(head, [x + 0.096 * k, y - 0.024 * k, 0], [0.016 * k, 0.015 * k, 0.013 * k]);
+  const knot = build.add(head, [x - 0.106 * k, y + 0.047 * k, 0], [0.037 * k, 0.039 * k, 0.041 * k]);
+  const eyes = [-1, 1].map((side): EyeLook => {
+    const normal: Vec3 = [0.86, -0.04, side * 0.45];
+    const at = normal.map((n, i) => n * radii[i]);
+    return { blob: build.add(head, [x + at[0], y + at[1], at[2]], [0.007 * k, 0.0125 * k, 0.0105 * k]), normal };
+  });
   build.parts.push({
     name: 'head',
     chain: 'head',
@@ -49,6 +54,7 @@ export function addHead(build: LookBuilder, place: HeadPlace): HeadLook {
     chin: [skull, chin],
     jaw: [chin, nose],
     knot: [knot],
+    eyes,
     radii,
   };
 }
@@ -60,14 +66,14 @@ const D = 0.012 / 0.092;
 /**
  * The visible part of the face on the skull, as one closed contour; undefined when none of it is seen. On the skull
  * scaled to a unit sphere the face is a cap about n, the visible half one about v; their common part is bounded by an
- * arc of the cap's rim and an arc of the silhouette.
+ * arc of the cap's rim and an arc of the silhouette. `grow`: px that the head is drawn broader all round.
  */
 export function faceContour(
   look: HeadLook,
   projected: Projected,
   frames: PoseFrames,
-  view: View,
-  scale: number,
+  { view, scale }: Pick<FigurePlacement, 'view' | 'scale'>,
+  grow: number,
   steps: number,
 ): Points | undefined {
   const [a, b, c] = look.radii;
@@ -92,13 +98,14 @@ export function faceContour(
   if (k >= 1) return undefined;
   const phi = k <= -1 ? Math.PI : Math.acos(k);
   const j = STRIDE * look.skull;
+  const drawn = scale + grow / b;
   const right: Vec3 = [a * along(view.right, 0), b * along(view.right, 1), c * along(view.right, 2)];
   const up: Vec3 = [a * along(view.up, 0), b * along(view.up, 1), c * along(view.up, 2)];
   const points: number[] = [];
   const put = (s: Vec3): void => {
     points.push(
-      projected[j] + scale * (s[0] * right[0] + s[1] * right[1] + s[2] * right[2]),
-      projected[j + 1] - scale * (s[0] * up[0] + s[1] * up[1] + s[2] * up[2]),
+      projected[j] + drawn * (s[0] * right[0] + s[1] * right[1] + s[2] * right[2]),
+      projected[j + 1] - drawn * (s[0] * up[0] + s[1] * up[1] + s[2] * up[2]),
     );
   };
   for (let i = 0; i <= steps; i++) {

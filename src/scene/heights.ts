@@ -66,6 +66,8 @@ export function heightLines(h: HeightScale, place: HeightLabels): { lines: DrawI
     lines.push(hairline(place.from, py, place.to, py));
     // a label this high would stand in the picture's title
     if (py < TITLE + place.size / 2) continue;
+    // and one this low would be cut by the floor
+    if (py + place.size / 2 > heightPx(h, 0)) continue;
     labels.push({
       kind: 'text',
       x: place.labelX,

@@ -4,9 +4,9 @@ import type { Measure } from './measure.ts';
 
 export interface LargeShow {
   readonly path: boolean;
-  readonly ghosts: boolean;
-  readonly strobe: boolean;
-  readonly trails: boolean;
+  readonly before: boolean;
+  readonly everyStep: boolean;
+  readonly paths: boolean;
   readonly arrows: boolean;
   readonly sizes: boolean;
 }
@@ -19,7 +19,7 @@ export interface LargeLook {
   readonly across: number;
   readonly up: number;
   readonly show: LargeShow;
-  /** poses of the strobe picture, take-off and landing included */
-  readonly strobes: number;
+  /** poses of every step, take-off and landing included */
+  readonly steps: number;
   readonly measure?: Measure;
 }

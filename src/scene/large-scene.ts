@@ -1,11 +1,12 @@
 /**
- * The large stage: one view of the flight with a camera that can be moved, to scale. What else is shown (ghosts or full
- * poses, trails, arrows, sizes, tape and angle) is asked for one by one.
+ * The large stage: one view of the flight with a camera that can be moved, to scale. What else is shown (figures behind or every
+ * step, paths of hands and feet, arrows, sizes, length and angle) is asked for one by one.
  */
 import { apparatusItems } from './apparatus-items.ts';
 import { type Camera, project, screenOf, viewOf } from './camera.ts';
 import { figureItems } from './figure.ts';
 import { pathItems } from './flight-path.ts';
+import { readableGhosts } from './ghost-choice.ts';
 import { ghostLayer } from './ghosts.ts';
 import { hairline } from './heights.ts';
 import type { LargeLook } from './large-look.ts';
@@ -18,6 +19,9 @@ import { axisItems } from './spin-axes.ts';
 import { type Trail, trailItems } from './trails.ts';
 import { type OtherVersion, versionFigures, versionPaths, versionsKey } from './version-ghost.ts';
 
+/** Figures behind, take-off and landing among them. */
+const BEHIND = 6;
+
 interface LargeSceneInput {
   readonly flight: StageFlight;
   readonly cursor: StagePose;
@@ -26,8 +30,8 @@ interface LargeSceneInput {
   readonly height: number;
   readonly others?: readonly OtherVersion[];
   readonly trails?: readonly Trail[];
-  /** poses of the strobe picture */
-  readonly strobe?: readonly StagePose[];
+  /** poses of every step */
+  readonly everyStep?: readonly StagePose[];
   readonly words: SizeWords & { readonly momentum: string; readonly axis: string; readonly measured: string };
 }
 
@@ -41,7 +45,7 @@ const cameraOf = ({ flight, look, width, height }: LargeSceneInput): Camera => (
 });
 
 export function largeScene(input: LargeSceneInput): Scene {
-  const { flight, cursor, look, width, height, others = [], trails = [], strobe = [], words } = input;
+  const { flight, cursor, look, width, height, others = [], trails = [], everyStep = [], words } = input;
   const camera = cameraOf(input);
   const { view, pxPerM } = camera;
   const at = (pose: StagePose): readonly [number, number] => project(camera, pose.p_WScm_W);
@@ -53,8 +57,9 @@ export function largeScene(input: LargeSceneInput): Scene {
   const sight = spot(cursor);
   const still = JSON.stringify([look, width, height, camera.across, camera.up]);
   const point = (_t: number, x: number, y: number, z: number) => project(camera, [x, y, z]);
-  const marks: DrawItem[] = [...massCentreMark(sight.x, sight.y, 5.5)];
+  const marks: DrawItem[] = [];
   if (look.show.arrows) marks.push(...axisItems(flight, cursor, camera, words));
+  marks.push(...massCentreMark(sight.x, sight.y, 5.5));
   if (look.show.sizes) marks.push(...sizeItems(camera, flight, words));
   if (look.measure) marks.push(...measureItems(camera, look.measure, words.measured));
   const apparatus = apparatusItems(flight.apparatus.pieces, {
@@ -66,10 +71,22 @@ export function largeScene(input: LargeSceneInput): Scene {
   });
   marks.unshift(...apparatus.front);
   const layers: Layer[] = [
-    { name: 'ground', items: [...grid(camera), ...apparatus.behind], key: `large ${flight.key} ${still}` },
-    look.show.ghosts && strobe.length === 0
-      ? ghostLayer(flight, cursor.t, { ...place, name: `large ${camera.across} ${camera.up}`, at })
-      : { name: 'ghosts', items: strobe.flatMap((pose) => figureItems(flight.body, pose.frames, spot(pose))) },
+    {
+      name: 'ground',
+      items: [
+        ...(look.measure ? squares(camera) : []),
+        ...apparatus.behind,
+        ...metres(camera, Math.min(0, flight.surfaceY)),
+      ],
+      key: `large ${flight.key} ${still}`,
+    },
+    look.show.before && everyStep.length === 0
+      ? ghostLayer(flight, readableGhosts(flight.ghosts, cursor, { ...place, at, most: BEHIND, share: 1 }), {
+          ...place,
+          name: `large ${camera.across} ${camera.up}`,
+          at,
+        })
+      : { name: 'ghosts', items: everyStep.flatMap((pose) => figureItems(flight.body, pose.frames, spot(pose))) },
     {
       name: 'path',
       key: `large ${flight.key} ${versionsKey(others)} ${still} ${cursor.t} ${trails.length}`,
@@ -91,31 +108,58 @@ export function largeScene(input: LargeSceneInput): Scene {
   return { width, height, background: 'air', layers, notes: [] };
 }
 
-/** Lines of whole metres, so that sizes can be seen at any zoom. */
-function grid(c: Camera): DrawItem[] {
-  const step = [0.1, 0.25, 0.5, 1, 2, 5].find((s) => s * c.pxPerM >= 44) ?? 10;
+const stepOf = ({ pxPerM }: Camera): number => [0.1, 0.25, 0.5, 1, 2, 5].find((s) => s * pxPerM >= 44) ?? 10;
+const firstOf = (middle: number, px: number, c: Camera): number =>
+  Math.ceil((middle - px / 2 / c.pxPerM) / stepOf(c)) * stepOf(c);
+
+/** Squared paper, while something is measured. */
+function squares(c: Camera): DrawItem[] {
   const items: DrawItem[] = [];
-  const from = (middle: number, px: number): number => Math.ceil((middle - px / 2 / c.pxPerM) / step) * step;
-  for (let v = from(c.up, c.height); v <= c.up + c.height / 2 / c.pxPerM; v += step) {
+  for (let v = firstOf(c.up, c.height, c); v <= c.up + c.height / 2 / c.pxPerM; v += stepOf(c)) {
     const y = screenOf(c, 0, v)[1];
-    items.push(hairline(0, y, c.width, y, Math.abs(v) < 1e-9 ? 'rule-2' : 'rule', Math.abs(v) < 1e-9 ? 1.5 : 1));
-    const decimals = step < 0.5 ? 2 : step < 1 ? 1 : 0;
-    if (c.view.up[1] === 1 && y > 60 && y < c.height - 6)
-      items.push({
-        kind: 'text',
-        x: 8,
-        y: y - 4,
-        text: v.toFixed(decimals),
-        size: 12,
-        weight: 480,
-        fill: 'ink-3',
-        anchor: 'start',
-        data: { heightM: v },
-      });
+    items.push(hairline(0, y, c.width, y));
   }
-  for (let u = from(c.across, c.width); u <= c.across + c.width / 2 / c.pxPerM; u += step) {
+  for (let u = firstOf(c.across, c.width, c); u <= c.across + c.width / 2 / c.pxPerM; u += stepOf(c)) {
     const x = screenOf(c, u, 0)[0];
     items.push(hairline(x, 0, x, c.height));
+  }
+  return items;
+}
+
+const TICK = 6;
+
+/** The floor, metres under it and heights beside it, so that sizes can be read at any zoom. From above the lower edge has the metres. */
+function metres(c: Camera, lowest: number): DrawItem[] {
+  const step = stepOf(c);
+  const decimals = step < 0.5 ? 2 : step < 1 ? 1 : 0;
+  const isUpright = c.view.up[1] === 1;
+  const floor = screenOf(c, 0, 0)[1];
+  const edge = isUpright ? Math.min(floor, c.height - 22) : c.height - 22;
+  const items: DrawItem[] = [];
+  if (isUpright) items.push(hairline(0, floor, c.width, floor, 'rule-2', 1.5));
+  const mark = (x: number, y: number, value: number, anchor: 'start' | 'middle', data: DrawItem['data']): DrawItem => ({
+    kind: 'text',
+    x,
+    y,
+    text: `${Math.abs(value).toFixed(decimals)}${Math.abs(value) < 1e-9 ? '' : ' m'}`,
+    size: 12,
+    weight: 480,
+    fill: 'ink-3',
+    anchor,
+    data,
+  });
+  for (let u = firstOf(c.across, c.width, c); u <= c.across + c.width / 2 / c.pxPerM; u += step) {
+    const x = screenOf(c, u, 0)[0];
+    if (x < 44 || x > c.width - 24) continue;
+    items.push(hairline(x, edge, x, edge + TICK, 'rule-2'));
+    items.push(mark(x, edge + TICK + 12, u, 'middle', { alongM: u }));
+  }
+  if (!isUpright) return items;
+  for (let v = firstOf(c.up, c.height, c); v <= c.up + c.height / 2 / c.pxPerM; v += step) {
+    const y = screenOf(c, 0, v)[1];
+    if (Math.abs(v) < 1e-9 || v < lowest - 1e-9 || y < 60 || y > c.height - 6) continue;
+    items.push(hairline(0, y, TICK, y, 'rule-2'));
+    items.push(mark(TICK + 4, y + 4, v, 'start', { heightM: v }));
   }
   return items;
 }

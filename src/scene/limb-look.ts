@@ -14,7 +14,7 @@ export const addArm: AddLimb = (build, body, at, side, { g, k }) => {
   const hand = at(`hand${side}`);
   const elbow = body.segments[fore].p_PoBo_P;
   const wrist = body.segments[hand].p_PoBo_P;
-  const tip: Vec3 = [0.008 * k, -0.165 * k, 0];
+  const tip: Vec3 = [0.006 * k, -0.14 * k, 0];
   const o: Vec3 = [0, 0, 0];
   const out = side === 'R' ? 1 : -1;
   const shoulder = build.add(upper, [0, -0.004 * k, -out * 0.006 * k], 0.054 * g);
@@ -30,10 +30,13 @@ export const addArm: AddLimb = (build, body, at, side, { g, k }) => {
   });
   const top = build.add(fore, o, 0.0355 * g);
   const swell = build.add(fore, mix(o, wrist, 0.26), 0.039 * g);
-  const thin = build.add(fore, wrist, 0.0255 * g);
-  const palm = build.add(hand, mix(o, tip, 0.42), [0.021 * k, 0.036 * k, 0.032 * k]);
-  const heel = build.add(hand, o, 0.0245 * g);
-  const end = build.add(hand, tip, 0.011 * k);
+  const thin = build.add(fore, wrist, 0.0235 * g);
+  // a mitt: narrow at the wrist, broad across the palm, round at its end, the thumb away from it
+  const heel = build.add(hand, o, 0.0235 * g);
+  const palm = build.add(hand, [0.003 * k, -0.066 * k, 0], [0.02 * k, 0.042 * k, 0.0405 * k]);
+  const end = build.add(hand, tip, [0.014 * k, 0.034 * k, 0.028 * k]);
+  const root = build.add(hand, [0.006 * k, -0.045 * k, out * 0.026 * k], 0.0155 * k);
+  const thumb = build.add(hand, [0.016 * k, -0.098 * k, out * 0.054 * k], 0.0125 * k);
   build.parts.push({
     name: `forearm${side}`,
     chain: `arm${side}`,
@@ -41,7 +44,9 @@ export const addArm: AddLimb = (build, body, at, side, { g, k }) => {
     segment: fore,
     hulls: [
       [top, swell, thin],
-      [heel, palm, end],
+      [heel, palm],
+      [palm, end],
+      [root, thumb],
     ],
     probes: [
       ...[0.05, 0.3, 0.55, 0.8, 1].map((s) => build.add(fore, mix(o, wrist, s), 0.032 * g)),
@@ -82,13 +87,13 @@ export const addLeg: AddLimb = (build, body, at, side, { g, k }) => {
   const top = build.add(shank, o, 0.0525 * g);
   const calf = build.add(shank, plus(mix(o, ankle, 0.27), [-0.012 * k, 0, 0]), 0.056 * g);
   const taper = build.add(shank, mix(o, ankle, 0.68), 0.0415 * g);
-  const thin = build.add(shank, ankle, 0.033 * g);
+  const thin = build.add(shank, ankle, 0.03 * g);
   // the sole lies where the feet stand flat in the neutral pose
   const sole = soleBelowAnkle(body, side) ?? 0.068 * k;
-  const joint = build.add(foot, o, 0.033 * g);
-  const heel = build.add(foot, [-0.036 * k, -(sole - 0.029 * k), 0], 0.029 * k);
-  const ball = build.add(foot, [0.092 * k, -(sole - 0.024 * k), 0], [0.024 * k, 0.024 * k, 0.031 * k]);
-  const toe = build.add(foot, [0.15 * k, -(sole - 0.015 * k), 0], 0.0145 * k);
+  const joint = build.add(foot, o, 0.03 * g);
+  const heel = build.add(foot, [-0.04 * k, -(sole - 0.027 * k), 0], 0.027 * k);
+  const ball = build.add(foot, [0.09 * k, -(sole - 0.023 * k), out * 0.004 * k], [0.026 * k, 0.023 * k, 0.039 * k]);
+  const toe = build.add(foot, [0.158 * k, -(sole - 0.0145 * k), 0], [0.0145 * k, 0.0145 * k, 0.022 * k]);
   build.parts.push({
     name: `shank${side}`,
     chain: `leg${side}`,

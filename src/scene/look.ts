@@ -4,6 +4,11 @@
 import type { FromTo, Vec3 } from '../../sim/index.ts';
 import type { Blob } from './blobs.ts';
 
+export interface EyeLook {
+  readonly blob: number;
+  readonly normal: Vec3;
+}
+
 /** The head's blobs, by what they are. */
 export interface HeadLook {
   readonly segment: number;
@@ -12,6 +17,8 @@ export interface HeadLook {
   readonly chin: readonly number[];
   readonly jaw: readonly number[];
   readonly knot: readonly number[];
+  /** left and right; which way they point from the middle of the skull */
+  readonly eyes: readonly EyeLook[];
   /** half axes of the skull, m */
   readonly radii: Vec3;
 }

@@ -10,6 +10,9 @@ const arc = (x: number, y: number, r: number, from: number, to: number, steps: n
   return out;
 };
 
+/** Radius of the mass centre's mark, px: it is no broader than a trunk where the figure is small. */
+export const centreRadius = (pxPerM: number): number => Math.min(5, Math.max(2.6, 0.075 * pxPerM));
+
 /** The mass centre: a quartered disc. */
 export function massCentreMark(x: number, y: number, r: number, hit?: string): DrawItem[] {
   const quarter = (from: number): Points => Float32Array.from([x, y, ...arc(x, y, r, from, from + Math.PI / 2, 6)]);

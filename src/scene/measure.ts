@@ -1,23 +1,23 @@
 /**
- * Tape and angle on the stage: points of the picture plane, m (screen right, screen up). What is measured is what the
+ * Length and angle on the stage: points of the picture plane, m (screen right, screen up). What is measured is what the
  * view shows: lengths across the line of sight only.
  */
 import { type Camera, screenOf } from './camera.ts';
 import type { DrawItem } from './scene.ts';
 
-export type MeasureKind = 'tape' | 'angle';
+export type MeasureKind = 'length' | 'angle';
 export type PlanePoint = readonly [number, number];
 
 export interface Measure {
   readonly kind: MeasureKind;
-  /** two ends of a tape; an angle's vertex is in the middle of three */
+  /** two ends of a length; an angle's vertex is in the middle of three */
   readonly points: readonly PlanePoint[];
 }
 
 /** Length in m, or angle in rad; undefined while points are missing. */
 export function calcMeasure({ kind, points }: Measure): number | undefined {
   const [a, b, c] = points;
-  if (kind === 'tape') return a && b ? Math.hypot(b[0] - a[0], b[1] - a[1]) : undefined;
+  if (kind === 'length') return a && b ? Math.hypot(b[0] - a[0], b[1] - a[1]) : undefined;
   if (!a || !b || !c) return undefined;
   const [ax, ay, cx, cy] = [a[0] - b[0], a[1] - b[1], c[0] - b[0], c[1] - b[1]];
   return Math.abs(Math.atan2(ax * cy - ay * cx, ax * cx + ay * cy));
@@ -39,7 +39,7 @@ export function measureItems(camera: Camera, measure: Measure, label: string): D
   });
   if (label && at.length > 1) {
     const [[x0, y0], [x1, y1]] = at;
-    const middle = measure.kind === 'tape';
+    const middle = measure.kind === 'length';
     items.push({
       kind: 'text',
       x: middle ? (x0 + x1) / 2 + 12 : x1 + 14,

@@ -1,8 +1,8 @@
 /** What comes nearer to a rail, table or board than is asked: a ring round it, a leader, words; and the body then, dashed and hatched. px, y down. */
 import type { Body } from '../../sim/index.ts';
-import type { FigurePlace } from './figure.ts';
 import { outlineItems } from './figure-outline.ts';
 import type { PoseFrames } from './pose-frames.ts';
+import type { FigurePlace } from './posed-look.ts';
 import type { DrawItem } from './scene.ts';
 
 interface NearMark {

@@ -5,9 +5,10 @@
 import { apparatusItems } from './apparatus-items.ts';
 import { figureItems } from './figure.ts';
 import { pathItems } from './flight-path.ts';
+import { readableGhosts } from './ghost-choice.ts';
 import { ghostLayer } from './ghosts.ts';
 import { heightLines, type LengthMarks } from './heights.ts';
-import { endOnArrow, levelGuide, massCentreMark, straightArrow, turningArrow } from './marks.ts';
+import { centreRadius, endOnArrow, levelGuide, massCentreMark, straightArrow, turningArrow } from './marks.ts';
 import type { StageFlight, StagePose } from './pose-frames.ts';
 import type { DrawItem, Layer, Scene } from './scene.ts';
 import { type OtherVersion, versionFigures, versionPaths, versionsKey } from './version-ghost.ts';
@@ -25,7 +26,8 @@ export interface ScaleWindow {
   readonly labelX?: number;
   readonly labelSize?: number;
   readonly marks?: LengthMarks;
-  readonly thinGhosts?: number;
+  /** ghosts at most */
+  readonly ghosts?: number;
 }
 
 export interface SideSceneInput {
@@ -54,6 +56,9 @@ export function sideOrigin(flight: StageFlight, w: ScaleWindow): number {
   return (w.width - along * w.pxPerM) / 2;
 }
 
+/** Ghosts where nobody asks for fewer: to scale, poses crowd. */
+const MOST = 4;
+
 export function sideScene(input: SideSceneInput): Scene {
   const { flight, cursor, window: w, others = [] } = input;
   const view = sideView(flight.v_WScm_W0[0]);
@@ -73,7 +78,7 @@ export function sideScene(input: SideSceneInput): Scene {
   figure.push(...figureItems(flight.body, cursor.frames, { ...sight, hit: 'figure' }));
   const marks: DrawItem[] = [];
   if (input.guides !== false) marks.push(levelGuide(0, cx, cy));
-  marks.push(...massCentreMark(cx, cy, 5));
+  marks.push(...massCentreMark(cx, cy, centreRadius(w.pxPerM)));
   if (input.arrows) marks.push(...turningSigns(flight, cursor, view, cx, cy, w.pxPerM));
   const scale = { floorY: w.floorY, scale: w.pxPerM, breakY: Number.POSITIVE_INFINITY, compressed: w.pxPerM };
   const size = w.labelSize ?? 12.5;
@@ -90,11 +95,14 @@ export function sideScene(input: SideSceneInput): Scene {
     ...scaledPlace(w),
     at: (u, v) => [x0 + u * w.pxPerM, w.floorY - v * w.pxPerM],
   });
-  const thin = w.thinGhosts ?? thinning(flight);
   const layers: Layer[] = [
     { name: 'heights', items: lines, key: still },
     { name: 'ground', items: apparatus.behind, key: `side ${flight.key} ${still}` },
-    ghostLayer(flight, cursor.t, { ...place, name: 'side', at }, thin),
+    ghostLayer(flight, readableGhosts(flight.ghosts, cursor, { ...place, at, most: w.ghosts ?? MOST }), {
+      ...place,
+      name: 'side',
+      at,
+    }),
     {
       name: 'path',
       key: `side ${flight.key} ${versionsKey(others)} ${still}`,
@@ -105,15 +113,6 @@ export function sideScene(input: SideSceneInput): Scene {
     { name: 'text', items: w.labelX === undefined ? [] : labels, key: still },
   ];
   return { width: w.width, height: w.height, background: 'air', layers, notes: [] };
-}
-
-/** In the true scale poses crowd where the body travels little: keep about one for every half body length of path. */
-function thinning(flight: StageFlight): number {
-  let length = 0;
-  const p = flight.path;
-  for (let i = 4; i < p.length; i += 4) length += Math.hypot(p[i + 1] - p[i - 3], p[i + 2] - p[i - 2]);
-  const wanted = Math.max(3, length / 0.75);
-  return Math.max(1, Math.round(flight.ghosts.length / wanted));
 }
 
 /** Somersault as a turning arrow round the mass centre, angular momentum as an arrow, or as its end when it points at us. */

@@ -15,49 +15,78 @@ interface AxisWords {
   readonly axis: string;
 }
 
+/** Words are in the upper right corner, off the limbs; an axis seen end on is a ring about the mass centre, its sign by its word. */
 export function axisItems(flight: StageFlight, cursor: StagePose, camera: Camera, words: AxisWords): DrawItem[] {
   const [x, y] = project(camera, cursor.p_WScm_W);
   const items: DrawItem[] = [];
   const w = cursor.w_S_W;
-  if (w && Math.hypot(...w) > 0.2) items.push(...axisLine(w, camera, x, y, words.axis));
+  const axis = { camera, x, y, stroke: 'ink', name: 'rotationAxis' } as const;
+  if (w && Math.hypot(...w) > 0.2)
+    items.push(...arrowAlong(w, { ...axis, half: 1.25, word: words.axis, ring: 11, row: 0 }));
   const h = flight.h_Scm_W;
-  const size = Math.hypot(...h);
-  if (size < 1e-6) return items;
-  const along = dot(h, camera.view.toward) / size;
-  if (Math.abs(along) > END_ON) {
-    items.push(...endOnArrow(x + 18, y + 18, 6, along > 0, 'ink-2', 'angularMomentum'));
-    items.push(label(words.momentum, x + 30, y + 23, 'start'));
-    return items;
-  }
-  const length = 1.1 * camera.pxPerM;
-  const [dx, dy] = [(dot(h, camera.view.right) / size) * length, (-dot(h, camera.view.up) / size) * length];
-  items.push(...straightArrow(x, y, x + dx, y + dy, 'ink-2', 'angularMomentum'));
-  items.push(label(words.momentum, x + dx + (dx < 0 ? -8 : 8), y + dy + 4, dx < 0 ? 'end' : 'start'));
+  if (Math.hypot(...h) < 1e-6) return items;
+  const momentum = { camera, x, y, stroke: 'ink-2', name: 'angularMomentum' } as const;
+  items.push(...arrowAlong(h, { ...momentum, half: 1.1, word: words.momentum, ring: 16, row: 1 }));
   return items;
 }
 
-function axisLine(w: Vec3, camera: Camera, x: number, y: number, word: string): DrawItem[] {
-  const size = Math.hypot(...w);
-  const along = dot(w, camera.view.toward) / size;
+interface Along {
+  readonly camera: Camera;
+  readonly x: number;
+  readonly y: number;
+  readonly stroke: 'ink' | 'ink-2';
+  readonly name: 'rotationAxis' | 'angularMomentum';
+  /** m */
+  readonly half: number;
+  readonly word: string;
+  /** px */
+  readonly ring: number;
+  readonly row: number;
+}
+
+function arrowAlong(v: Vec3, { camera, x, y, stroke, name, half, word, ring, row }: Along): DrawItem[] {
+  const size = Math.hypot(...v);
+  const along = dot(v, camera.view.toward) / size;
+  const [right, line] = [camera.width - 14, FIRST_ROW + row * ROW];
+  const text = label(word, right - 36, line + 4);
   if (Math.abs(along) > END_ON)
-    return [...endOnArrow(x - 18, y - 18, 6, along > 0, 'ink', 'rotationAxis'), label(word, x - 30, y - 14, 'end')];
-  const half = 1.25 * camera.pxPerM;
-  const [dx, dy] = [(dot(w, camera.view.right) / size) * half, (-dot(w, camera.view.up) / size) * half];
+    return [
+      { kind: 'circle', x, y, r: ring, stroke, width: 1.6 },
+      ...endOnArrow(right - 14, line, 6, along > 0, stroke, name),
+      text,
+    ];
+  const isAxis = name === 'rotationAxis';
+  const length = half * camera.pxPerM;
+  const [dx, dy] = [(dot(v, camera.view.right) / size) * length, (-dot(v, camera.view.up) / size) * length];
+  const dashed = (points: number[]): DrawItem => ({
+    kind: 'line',
+    points: Float32Array.from(points),
+    stroke,
+    width: 1.6,
+    dash: [10, 4],
+    data: { arrow: name },
+  });
   return [
+    ...(isAxis ? [dashed([x - dx, y - dy, x + dx, y + dy])] : []),
+    ...(isAxis
+      ? straightArrow(x + 0.9 * dx, y + 0.9 * dy, x + dx, y + dy, stroke, name)
+      : straightArrow(x, y, x + dx, y + dy, stroke, name)),
     {
       kind: 'line',
-      points: Float32Array.from([x - dx, y - dy, x + dx, y + dy]),
-      stroke: 'ink',
-      width: 1.6,
-      dash: [10, 4],
-      data: { arrow: 'rotationAxis' },
+      points: Float32Array.from([right - 28, line, right, line]),
+      stroke,
+      width: 2,
+      ...(isAxis ? { dash: [10, 4] as const } : {}),
     },
-    ...straightArrow(x + 0.9 * dx, y + 0.9 * dy, x + dx, y + dy, 'ink', 'rotationAxis'),
-    label(word, x + dx + (dx < 0 ? -8 : 8), y + dy + 4, dx < 0 ? 'end' : 'start'),
+    text,
   ];
 }
 
-const label = (text: string, x: number, y: number, anchor: 'start' | 'end'): DrawItem => ({
+/** px: under the bar of the stage */
+const FIRST_ROW = 66;
+const ROW = 20;
+
+const label = (text: string, x: number, y: number): DrawItem => ({
   kind: 'text',
   x,
   y,
@@ -65,6 +94,6 @@ const label = (text: string, x: number, y: number, anchor: 'start' | 'end'): Dra
   size: 12.5,
   weight: 560,
   fill: 'ink-2',
-  anchor,
+  anchor: 'end',
   halo: 'air',
 });

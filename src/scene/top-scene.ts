@@ -2,6 +2,7 @@
 import { apparatusItems } from './apparatus-items.ts';
 import { figureItems } from './figure.ts';
 import { pathItems } from './flight-path.ts';
+import { readableGhosts } from './ghost-choice.ts';
 import { ghostLayer } from './ghosts.ts';
 import type { StageFlight, StagePose } from './pose-frames.ts';
 import type { Scene } from './scene.ts';
@@ -35,8 +36,6 @@ export function topScene({ flight, cursor, window: w, others = [] }: TopSceneInp
     height: w.height,
     at: (u, v) => [x0 + u * w.pxPerM, w.floorY - v * w.pxPerM],
   });
-  // only take-off and landing: between them the poses lie on each other
-  const thin = Math.max(1, flight.ghosts.length - 1);
   return {
     width: w.width,
     height: w.height,
@@ -47,7 +46,12 @@ export function topScene({ flight, cursor, window: w, others = [] }: TopSceneInp
         items: [...apparatus.behind, ...apparatus.front],
         key: `top ${flight.key} ${JSON.stringify(w)}`,
       },
-      ghostLayer(flight, cursor.t, { ...place, name: 'top', at }, thin),
+      // only take-off and landing: between them the poses lie on each other
+      ghostLayer(
+        flight,
+        readableGhosts([flight.ghosts[0], flight.ghosts[flight.ghosts.length - 1]], cursor, { ...place, at, most: 2 }),
+        { ...place, name: 'top', at },
+      ),
       {
         name: 'path',
         items: [

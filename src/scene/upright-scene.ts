@@ -1,23 +1,23 @@
 /**
  * The athlete held upright: the camera turns with the body frame F, so arms and shape are seen without the somersault.
- * Also the posing stage: handles on the joints, a pale limb where it was before.
+ * Also the figure that limbs are turned on: those at hand lifted, and pale where they were before.
  */
-import type { Body, Vec3 } from '../../sim/index.ts';
-import { projectPoint } from './blobs.ts';
+import type { Body } from '../../sim/index.ts';
 import { figureItems } from './figure.ts';
 import { ringArrow } from './marks.ts';
 import type { PoseFrames, StagePose } from './pose-frames.ts';
+import type { FigurePlace } from './posed-look.ts';
 import type { DrawItem, Layer, Scene, Token } from './scene.ts';
-import { type OtherVersion, versionFigures } from './version-ghost.ts';
+import { type OtherVersion, versionFigures, versionOutline } from './version-ghost.ts';
 import { heldView } from './view.ts';
 
-export interface Handle {
-  /** hit id becomes 'handle:' + id */
-  readonly id: string;
-  readonly segment: number;
-  /** in the segment's frame */
-  readonly p: Vec3;
-  readonly held?: boolean;
+/** Another version, held upright by its own frame. */
+export interface OutlinedPose {
+  readonly letter: OtherVersion['letter'];
+  readonly body: Body;
+  readonly frames: PoseFrames;
+  readonly p_WScm_W: StagePose['p_WScm_W'];
+  readonly R_WF: StagePose['R_WF'];
 }
 
 interface UprightSceneInput {
@@ -28,13 +28,16 @@ interface UprightSceneInput {
   readonly pxPerM: number;
   /** 0 from the front; pi/2 the athlete's left side */
   readonly azimuth?: number;
-  readonly handles?: readonly Handle[];
+  /** rad, the picture turned counterclockwise */
+  readonly roll?: number;
+  readonly lift?: FigurePlace['lift'];
   /** the pose before a drag, drawn pale behind */
   readonly before?: PoseFrames;
+  /** the pose is that of another version */
+  readonly outlined?: OtherVersion['letter'];
+  readonly behind?: OutlinedPose;
   /** px of the mass centre from the top; default the middle */
   readonly y?: number;
-  /** handles are touched with a finger */
-  readonly touch?: boolean;
   readonly arrows?: boolean;
   readonly background?: Token;
   /** held upright by their own frames, behind */
@@ -43,7 +46,7 @@ interface UprightSceneInput {
 
 export function uprightScene(input: UprightSceneInput): Scene {
   const { body, pose, width, height, pxPerM } = input;
-  const view = heldView(pose.R_WF, input.azimuth ?? 0);
+  const view = heldView(pose.R_WF, input.azimuth, input.roll);
   const background = input.background ?? 'air';
   const place = {
     view,
@@ -68,7 +71,10 @@ export function uprightScene(input: UprightSceneInput): Scene {
         anchor: c.p_WScm_W,
         hit: '',
       })),
-      ...figureItems(body, pose.frames, place),
+      ...(input.behind ? behindItems(input.behind, place, input) : []),
+      ...(input.outlined
+        ? versionOutline(input.outlined, body, pose.frames, place)
+        : figureItems(body, pose.frames, { ...place, ...(input.lift ? { lift: input.lift } : {}) })),
     ],
     sight: place,
   });
@@ -78,19 +84,13 @@ export function uprightScene(input: UprightSceneInput): Scene {
     // + is to the athlete's left: seen from the front the near side runs to the screen's right
     marks.push(...ringArrow(place.x, place.y - 0.78 * pxPerM, 0.24 * pxPerM, -Math.PI / 2, Math.sign(rate), 'twist'));
   }
-  for (const handle of input.handles ?? []) {
-    const [x, y] = projectPoint(pose.frames, handle.segment, handle.p, place);
-    marks.push({
-      kind: 'circle',
-      x,
-      y,
-      r: input.touch ? 8 : 5,
-      fill: handle.held ? 'ink' : 'raise',
-      stroke: 'ink',
-      width: 2,
-      hit: `handle:${handle.id}`,
-    });
-  }
   layers.push({ name: 'marks', items: marks });
   return { width, height, background, layers, notes: [] };
 }
+
+const behindItems = (
+  { letter, body, frames, p_WScm_W, R_WF }: OutlinedPose,
+  place: FigurePlace,
+  { azimuth, roll }: UprightSceneInput,
+): DrawItem[] =>
+  versionOutline(letter, body, frames, { ...place, view: heldView(R_WF, azimuth, roll), anchor: p_WScm_W, hit: '' });

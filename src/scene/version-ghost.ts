@@ -3,13 +3,14 @@
  * centre, its path dashed alike. A, the document, stays solid and in front. A version is at its own time; `shiftS`
  * says how far that runs ahead of A's clock, so that both meet at take-off, apex or landing.
  */
-import type { FigurePlace } from './figure.ts';
+
 import { type OutlineStyle, outlineItems } from './figure-outline.ts';
 import { type PlacePoint, pathItems } from './flight-path.ts';
 import type { StageFlight, StagePose } from './pose-frames.ts';
+import type { FigurePlace } from './posed-look.ts';
 import type { Dash, DrawItem } from './scene.ts';
 
-type VersionLetter = 'B' | 'C' | 'D';
+type VersionLetter = 'B' | 'C' | 'D' | 'E' | 'F' | 'G' | 'H';
 
 interface VersionStyle {
   readonly figure: OutlineStyle;
@@ -21,6 +22,10 @@ const VERSION_STYLES: Readonly<Record<VersionLetter, VersionStyle>> = {
   B: { figure: { hatchDeg: 45, dash: [4.5, 3] }, path: [5, 3] },
   C: { figure: { hatchDeg: 135, dash: [1.6, 2.4] }, path: [1.5, 3] },
   D: { figure: { hatchDeg: 90, dash: [7, 2.6, 1.6, 2.6] }, path: [7, 3, 1.5, 3] },
+  E: { figure: { hatchDeg: 0, dash: [9, 5] }, path: [10, 5] },
+  F: { figure: { hatchDeg: 22, dash: [3, 5] }, path: [3, 6] },
+  G: { figure: { hatchDeg: 112, dash: [7, 2.6, 1.6, 2.6, 1.6, 2.6] }, path: [7, 3, 1.5, 3, 1.5, 3] },
+  H: { figure: { hatchDeg: 67, dash: [2.5, 2.5, 6, 2.5] }, path: [2.5, 2.5, 10, 2.5] },
 };
 
 export interface OtherVersion {
@@ -44,11 +49,19 @@ export function versionFigures(
   return [...others].reverse().flatMap((other) => {
     const spot = place(other);
     return [
-      ...outlineItems(other.flight.body, other.cursor.frames, spot, VERSION_STYLES[other.letter].figure),
+      ...versionOutline(other.letter, other.flight.body, other.cursor.frames, spot),
       letterItem(other.letter, spot.x, spot.y),
     ];
   });
 }
+
+/** Without its letter. */
+export const versionOutline = (
+  letter: VersionLetter,
+  body: StageFlight['body'],
+  frames: StagePose['frames'],
+  place: FigurePlace,
+): DrawItem[] => outlineItems(body, frames, place, VERSION_STYLES[letter].figure);
 
 /** Paths of the others; `place` has A's time first. */
 export function versionPaths(others: readonly OtherVersion[], place: PlacePoint): DrawItem[] {

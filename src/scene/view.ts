@@ -36,6 +36,9 @@ export function sideView(vx: number): View {
 /** The camera is on +X and looks along -X. */
 export const frontView: View = { right: [0, 0, -1], up: [0, 1, 0], toward: [1, 0, 0] };
 
+/** From behind: the camera is on -X and looks along X. */
+export const backView: View = { right: [0, 0, 1], up: [0, 1, 0], toward: [-1, 0, 0] };
+
 /** From above, same screen right as the side view. */
 export function topView(vx: number): View {
   return runsBackward(vx)
@@ -44,8 +47,8 @@ export function topView(vx: number): View {
 }
 
 /** Carried along with a frame (9, row by row): the athlete seems held upright. azimuth 0: from the front; 90 deg: the
- * athlete's left side is towards the eye. */
-export function heldView(R: ArrayLike<number>, azimuth = 0): View {
+ * athlete's left side is towards the eye. roll: the picture turned counterclockwise, as a tilt to the right is from the front. */
+export function heldView(R: ArrayLike<number>, azimuth = 0, roll = 0): View {
   const c = Math.cos(azimuth);
   const s = Math.sin(azimuth);
   const turn = (x: number, y: number, z: number): Vec3 => [
@@ -53,7 +56,8 @@ export function heldView(R: ArrayLike<number>, azimuth = 0): View {
     R[3] * x + R[4] * y + R[5] * z,
     R[6] * x + R[7] * y + R[8] * z,
   ];
-  return { right: turn(-s, 0, -c), up: turn(0, 1, 0), toward: turn(c, 0, -s) };
+  const [cr, sr] = [Math.cos(roll), Math.sin(roll)];
+  return { right: turn(-s * cr, -sr, -c * cr), up: turn(-s * sr, cr, -c * sr), toward: turn(c, 0, -s) };
 }
 
 export const dot = (a: Vec3, b: Vec3): number => a[0] * b[0] + a[1] * b[1] + a[2] * b[2];

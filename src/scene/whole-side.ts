@@ -1,11 +1,13 @@
 /** A whole skill from the side, to scale: what is touched in its place, the way of the mass centre, the pose at the cursor, forces as arrows. px, y down. */
 import { type ApparatusPicture, apparatusItems } from './apparatus-items.ts';
 import type { PieceState } from './apparatus-place.ts';
-import { type FigurePlace, figureItems } from './figure.ts';
+import { figureItems } from './figure.ts';
 import { FORCE_PX, forceArrowItems } from './force-arrows.ts';
+import { chooseGhosts } from './ghost-choice.ts';
 import { massCentreMark } from './marks.ts';
 import { nearBodyItems, nearMarkItems } from './near-mark.ts';
 import type { StagePose } from './pose-frames.ts';
+import type { FigurePlace } from './posed-look.ts';
 import type { DrawItem } from './scene.ts';
 import { dot } from './view.ts';
 import { ghostPoses, poseNear, touchAt, type WholeStage } from './whole-stage.ts';
@@ -49,6 +51,8 @@ interface SideExtra {
 
 /** Poses apart, s: fewer of them in a side view, where they lie over each other. */
 const APART = 0.26;
+/** Other poses at most: to scale they crowd. */
+const MOST = 4;
 /** Nothing else is drawn so near to the pose at the cursor, s. */
 const BESIDE = 0.06;
 
@@ -102,7 +106,11 @@ export function sideStill(stage: WholeStage, w: SideWindow): DrawItem[] {
       stroke: 'ink-3',
       width: 1,
     },
-    ...ghostPoses(stage, stage.poses[0].t, APART).map(
+    ...chooseGhosts(
+      ghostPoses(stage, stage.poses[0].t, APART),
+      { view: stage.view, scale: w.pxPerM, at: ({ p_WScm_W }) => at(...p_WScm_W) },
+      MOST,
+    ).map(
       (pose): DrawItem => ({
         kind: 'group',
         ghost: true,

@@ -1,6 +1,7 @@
 /** A whole skill unrolled along its time axis, to scale in height. What is touched is a line that bends or a block that is pressed in. px, y down. */
 import { apparatusAlongTime, type Touch } from './apparatus-time.ts';
 import { figureItems } from './figure.ts';
+import { chooseGhosts, wordsIn } from './ghost-choice.ts';
 import { hairline, heightLines, type LengthMarks } from './heights.ts';
 import { massCentreMark } from './marks.ts';
 import type { DrawItem } from './scene.ts';
@@ -18,6 +19,8 @@ interface TimeWindow {
 
 /** Between two figures, as a share of a metre. */
 const APART = 0.75;
+/** Other poses at most: of a bar three of the swing, three of the flight and the landing have room. */
+const MOST = 8;
 /** px at the left that only labels are in */
 const LEFT = 42;
 
@@ -32,7 +35,12 @@ export function unrolledStill(stage: WholeStage, w: TimeWindow): DrawItem[] {
   for (const pose of stage.poses) if (pose.t >= w.from - 1e-9) path.push(w.x(pose.t), y(pose.p_WScm_W[1]));
   items.push({ kind: 'line', points: Float32Array.from(path), stroke: 'ink-3', width: 1 });
   const apart = (APART * w.pxPerM) / Math.max(1, w.x(1) - w.x(0));
-  for (const pose of ghostPoses(stage, w.from, apart)) {
+  const shown = chooseGhosts(
+    ghostPoses(stage, w.from, apart),
+    { view: stage.view, scale: w.pxPerM, at: (pose) => [w.x(pose.t), y(pose.p_WScm_W[1])], words: wordsIn(labels) },
+    MOST,
+  );
+  for (const pose of shown) {
     const place = { view: stage.view, scale: w.pxPerM, anchor: pose.p_WScm_W, x: w.x(pose.t), y: y(pose.p_WScm_W[1]) };
     items.push({ kind: 'group', ghost: true, items: figureItems(stage.body, pose.frames, place) });
   }

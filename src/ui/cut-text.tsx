@@ -1,17 +1,24 @@
-/** Text that is cut at a word, with an ellipsis, where its place has no room for all of it. Read aloud it is whole; what opens it is around it. */
+/**
+ * Text that is cut at a word, with an ellipsis, where its place has no room for all of it; `bare`: without one, at a comma where there is one.
+ * Read aloud it is whole; what opens it is around it.
+ */
 import { createEffect, createSignal, Show } from 'solid-js';
 import { useSize } from './size.ts';
 
 /** Width that the ellipsis and its space need, em. */
 const ELLIPSIS = 1.3;
 
-export function CutText(props: { text: string; class?: string }) {
+export function CutText(props: { text: string; class?: string; bare?: boolean }) {
   let place!: HTMLSpanElement;
   let whole!: HTMLSpanElement;
   const size = useSize(() => place);
   const [shown, setShown] = createSignal<string>();
+  // a font that comes later has other widths
+  const [fonts, setFonts] = createSignal(0);
+  void document.fonts?.ready.then(() => setFonts(1));
   createEffect(() => {
-    setShown(size().width > 0 ? cutAtWord(place, whole, props.text) : undefined);
+    fonts();
+    setShown(size().width > 0 ? cutAtWord(place, whole, props.text, props.bare === true) : undefined);
   });
   return (
     <span ref={place} class={`cut-text ${props.class ?? ''}`}>
@@ -24,11 +31,11 @@ export function CutText(props: { text: string; class?: string }) {
 }
 
 /** What of the text is seen in `place`, to the last whole word; nothing where the first has no room; undefined where all of it is seen. */
-function cutAtWord(place: HTMLElement, whole: HTMLElement, text: string): string | undefined {
+function cutAtWord(place: HTMLElement, whole: HTMLElement, text: string, bare: boolean): string | undefined {
   const node = whole.firstChild;
   if (!node) return undefined;
   const { right, bottom } = place.getBoundingClientRect();
-  const room = right - Number.parseFloat(getComputedStyle(place).fontSize) * ELLIPSIS;
+  const room = right - Number.parseFloat(getComputedStyle(place).fontSize) * (bare ? 0 : ELLIPSIS);
   const range = document.createRange();
   const words = [...text.matchAll(/\S+/g)].map(({ 0: word, index }) => {
     range.setStart(node, index);
@@ -41,5 +48,11 @@ function cutAtWord(place: HTMLElement, whole: HTMLElement, text: string): string
   // beside the last word, in its line, is the ellipsis
   while (seen.length > 0 && seen[seen.length - 1].at.right > room) seen.pop();
   const last = seen[seen.length - 1];
-  return last ? `${text.slice(0, last.end).replace(/[;,:]$/, '')} …` : '';
+  const head = last ? text.slice(0, last.end) : '';
+  if (bare) return wholeName(head);
+  return last ? `${head.replace(/[;,:]$/, '')} …` : '';
 }
+
+/** What is left of a name, without a word that hangs on what is gone. */
+const wholeName = (head: string): string =>
+  head.replace(/(?:,[^,]*|[;:]\s*)$/, '').replace(/(?:\s+(?:a|an|the|and|or|with|of|in|into|to|from|off))+$/i, '');

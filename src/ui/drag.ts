@@ -1,4 +1,7 @@
-/** One pointer from press to release, mouse, pen or finger: moves in px from the start, Escape and cancel take it back. */
+/**
+ * One pointer from press to release, mouse, pen or finger: moves in px from the start. Escape, a second finger, a pointer that is
+ * lost and cancel take it back.
+ */
 interface DragSteps {
   start?(e: PointerEvent): void;
   move(dx: number, dy: number, e: PointerEvent): void;
@@ -8,7 +11,7 @@ interface DragSteps {
 }
 
 /** px a press may wander before it is a drag */
-export const DEAD_PX = 3;
+const DEAD_PX = 3;
 
 let cancelLast: (() => void) | undefined;
 
@@ -30,6 +33,11 @@ export function startDrag(e: PointerEvent, steps: DragSteps): void {
   steps.start?.(e);
   const move = (m: PointerEvent): void => {
     if (m.pointerId !== pointerId) return;
+    // let go where nothing was heard of it, outside of the window
+    if (m.pointerType === 'mouse' && m.buttons === 0) {
+      cancel();
+      return;
+    }
     const dx = m.clientX - clientX;
     const dy = m.clientY - clientY;
     if (!moved && Math.hypot(dx, dy) < DEAD_PX) return;
@@ -42,6 +50,14 @@ export function startDrag(e: PointerEvent, steps: DragSteps): void {
     window.removeEventListener('pointerup', up);
     window.removeEventListener('pointercancel', cancel);
     window.removeEventListener('keydown', key, true);
+    window.removeEventListener('pointerdown', second, true);
+    target.removeEventListener('lostpointercapture', lost);
+  };
+  const second = (d: PointerEvent): void => {
+    if (d.pointerId !== pointerId) cancel();
+  };
+  const lost = (l: PointerEvent): void => {
+    if (l.pointerId === pointerId) cancel();
   };
   const up = (u: PointerEvent): void => {
     if (u.pointerId !== pointerId) return;
@@ -64,4 +80,6 @@ export function startDrag(e: PointerEvent, steps: DragSteps): void {
   window.addEventListener('pointerup', up);
   window.addEventListener('pointercancel', cancel);
   window.addEventListener('keydown', key, true);
+  window.addEventListener('pointerdown', second, true);
+  target.addEventListener('lostpointercapture', lost);
 }

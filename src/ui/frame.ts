@@ -28,3 +28,13 @@ export const inNextTask = (run: () => void): void => {
 };
 
 export const nextTask = (): Promise<void> => new Promise(inNextTask);
+
+/** When the page has nothing else to do, or after `withinMs`; returns what takes it back. Safari has no such time: there it is after `withinMs`. */
+export function whenIdle(run: () => void, withinMs = 2000): () => void {
+  if (typeof requestIdleCallback === 'undefined') {
+    const timer = setTimeout(run, withinMs);
+    return () => clearTimeout(timer);
+  }
+  const request = requestIdleCallback(run, { timeout: withinMs });
+  return () => cancelIdleCallback(request);
+}

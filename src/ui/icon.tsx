@@ -2,12 +2,10 @@
 import { For } from 'solid-js';
 
 const PATHS = {
-  play: ['M6 4 L16 10 L6 16 Z'],
-  pause: ['M6 4 H9 V16 H6 Z', 'M12 4 H15 V16 H12 Z'],
+  fly: ['M2 16.5 C3.5 2.5 14.5 1.5 16.6 13.6', 'M12.8 11.4 L16.9 14.6 L19 9.8'],
+  hold: ['M10 2 V9.5', 'M6 9.5 H14 L10 17.5 Z'],
   back: ['M12.5 4.5 L7 10 L12.5 15.5'],
   on: ['M7.5 4.5 L13 10 L7.5 15.5'],
-  toBack: ['M5.5 4 V16', 'M15 4.5 L9 10 L15 15.5 Z'],
-  toOn: ['M14.5 4 V16', 'M5 4.5 L11 10 L5 15.5 Z'],
   menu: ['M3 5.5 H17', 'M3 10 H17', 'M3 14.5 H17'],
   close: ['M4.5 4.5 L15.5 15.5', 'M15.5 4.5 L4.5 15.5'],
   plus: ['M10 4 V16', 'M4 10 H16'],
@@ -18,14 +16,13 @@ const PATHS = {
   find: ['M8.5 3 A5.5 5.5 0 1 1 8.4 3 Z', 'M12.7 12.7 L17 17'],
   undo: ['M7 4 L3 8 L7 12', 'M3 8 H12 A4.5 4.5 0 0 1 12 17 H9'],
   redo: ['M13 4 L17 8 L13 12', 'M17 8 H8 A4.5 4.5 0 0 0 8 17 H11'],
-  loop: ['M4 9 A6 6 0 0 1 14.5 5.5', 'M14.5 2.5 V5.7 H11.3', 'M16 11 A6 6 0 0 1 5.5 14.5', 'M5.5 17.5 V14.3 H8.7'],
   pin: ['M7 3 H13 L12.2 9 L14.5 12 H5.5 L7.8 9 Z', 'M10 12 V18'],
   caution: ['M10 2.5 L18.5 17 H1.5 Z', 'M10 8 V12', 'M10 14 V15'],
   twist: ['M10 2 V18', 'M4 12.5 C4 9.5 16 9.5 16 12.5 C16 14.6 11.5 15 8.5 14.7', 'M10.7 12.6 L8 14.7 L10.6 16.7'],
   somersault: ['M15.8 7.2 A6.5 6.5 0 1 1 10 3.5', 'M12.6 1.2 L10 3.5 L12.6 6', 'M9.2 10 H10.8'],
   tilt: ['M10 18 V3', 'M10 17 L15.5 3.5', 'M10 5.5 A11 11 0 0 1 14 6.4'],
 } as const;
-const FILLED = new Set<string>(['play', 'pause', 'toBack', 'toOn', 'pin']);
+const FILLED = new Set<string>(['hold', 'pin']);
 
 type IconName = keyof typeof PATHS;
 
@@ -60,7 +57,7 @@ export function Mark() {
   );
 }
 
-/** Sign of a side: left filled, right open, both halved, trunk and hips square. */
+/** Sign of a side, upright as a limb is: left filled, right open, both halved; trunk and hips a block. */
 export function SideSign(props: { side: 'left' | 'right' | 'both' | 'centre' }) {
   return (
     <svg class="side-sign" viewBox="0 0 12 12" width="11" height="11" aria-hidden="true">
@@ -68,15 +65,19 @@ export function SideSign(props: { side: 'left' | 'right' | 'both' | 'centre' }) 
         <rect x="1.5" y="1.5" width="9" height="9" fill="currentColor" />
       ) : (
         <>
-          <circle
-            cx="6"
-            cy="6"
-            r="4.5"
+          <rect
+            x="3.2"
+            y="0.8"
+            width="5.6"
+            height="10.4"
+            rx="2.6"
             fill={props.side === 'left' ? 'currentColor' : 'var(--raise)'}
             stroke="currentColor"
             stroke-width="1.6"
           />
-          {props.side === 'both' && <path d="M6 1.5 A4.5 4.5 0 0 0 6 10.5 Z" fill="currentColor" />}
+          {props.side === 'both' && (
+            <path d="M6 1 H5.8 A2.6 2.6 0 0 0 3.2 3.4 V8.6 A2.6 2.6 0 0 0 5.8 11 H6 Z" fill="currentColor" />
+          )}
         </>
       )}
     </svg>

@@ -20,6 +20,10 @@ interface NumberFieldProps {
   quantity?: QuantityKind;
   /** one finished change */
   onChange: (value: number) => void;
+  /** why the change just made was none: said in its place */
+  refusal?: () => string | undefined;
+  /** what the value is, to be read beside it */
+  hint?: string | undefined;
   /** while scrubbing; the last one is followed by onSettle */
   onDraft?: (value: number) => void;
   onSettle?: () => void;
@@ -58,10 +62,14 @@ export function NumberField(props: NumberFieldProps) {
         : numberTexts.outOfRange(write(props.min, props.min % 1 === 0 ? 0 : props.decimals), most, unit());
       setReason(`${range}; ${numberTexts.kept(shown())}`);
     } else {
-      setReason('');
-      if (v !== props.value) props.onChange(tidy(v));
-      input.value = shown();
+      change(v);
     }
+  };
+  const change = (v: number): void => {
+    if (v !== props.value) props.onChange(tidy(v));
+    const refused = v === props.value ? undefined : props.refusal?.();
+    setReason(refused ? `${refused}; ${numberTexts.kept(shown())}` : '');
+    if (!refused) input.value = shown();
   };
   /** n steps of the unit shown, onto its own grid */
   const stepped = (from: number, n: number): number => {
@@ -72,7 +80,7 @@ export function NumberField(props: NumberFieldProps) {
     return q ? fromShown(q, v) : v;
   };
   const stepBy = (n: number): void => {
-    props.onChange(tidy(Math.min(Math.max(stepped(props.value, n), props.min), props.max)));
+    change(Math.min(Math.max(stepped(props.value, n), props.min), props.max));
   };
   const onKeyDown = (e: KeyboardEvent): void => {
     if (e.key === 'Enter') take(input.value);
@@ -116,7 +124,7 @@ export function NumberField(props: NumberFieldProps) {
 
   return (
     <div class="field" classList={{ bad: reason() !== '', compact: props.compact }}>
-      <label for={id} classList={{ long: props.label.length > 15 }} onPointerDown={onPointerDown}>
+      <label for={id} title={props.hint} classList={{ long: props.label.length > 15 }} onPointerDown={onPointerDown}>
         {props.label}
       </label>
       <span class="value">

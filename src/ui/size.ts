@@ -24,15 +24,21 @@ export function useSize(element: () => HTMLElement): Accessor<Size> {
   return size;
 }
 
-type Device = 'bench' | 'tablet' | 'phone';
+export type Device = 'bench' | 'tablet' | 'phone';
+
+/** a page zoomed in with a mouse has little room, but no fingers */
+const WIDE = '(min-width: 1160px), (min-width: 960px) and (pointer: fine)';
+/** a phone on its side is wide and low */
+const MIDDLE = '(min-width: 700px) and (min-height: 500px)';
+
+export const readDevice = (): Device =>
+  matchMedia(WIDE).matches ? 'bench' : matchMedia(MIDDLE).matches ? 'tablet' : 'phone';
 
 export function useDevice(): Accessor<Device> {
-  const wide = matchMedia('(min-width: 1160px)');
-  const middle = matchMedia('(min-width: 700px)');
-  const read = (): Device => (wide.matches ? 'bench' : middle.matches ? 'tablet' : 'phone');
-  const [device, setDevice] = createSignal<Device>(read());
+  const [wide, middle] = [matchMedia(WIDE), matchMedia(MIDDLE)];
+  const [device, setDevice] = createSignal<Device>(readDevice());
   const again = (): void => {
-    setDevice(read());
+    setDevice(readDevice());
   };
   for (const q of [wide, middle]) q.addEventListener('change', again);
   onCleanup(() => {

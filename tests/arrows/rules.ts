@@ -21,7 +21,7 @@ const sources = ['sim/motion', 'sim/body', 'sim/schedule'];
 
 // what a verdict is called: texts made of plain data, the same on a shell and on a page
 const words = 'sim/words';
-const features = 'takeoff ruler joints instant shelf print pose compare why air ask estimate'.split(' ');
+const features = 'takeoff ruler joints instant shelf print pose compare why air ask estimate fix try read'.split(' ');
 const feature = {
   values: ['src/app', 'src/document', 'src/commands', 'src/ui', words],
   types: ['src/engine', 'src/jobs', 'src/scene', 'src/pictures', 'sim/index'],
@@ -111,11 +111,17 @@ export const rooms: Record<string, Room> = {
   },
   'src/ui': { values: [], reason: 'the kit has no knowledge of a skill' },
   'src/app': {
-    values: ['src/document', 'src/commands', 'src/ui', words],
+    values: ['src/document', 'src/commands', 'src/ui', words, 'docs/glossary'],
     types: ['src/engine', 'src/jobs', 'src/scene', 'src/pictures', 'sim/index'],
-    reason: 'the app holds what features share; what computes and what draws is handed to it, and it knows no feature',
+    reason:
+      'the app holds what features share; what computes and what draws is handed to it, and it knows no feature; special words are explained from the one glossary',
   },
   ...Object.fromEntries(features.map((name) => [`src/features/${name}`, feature])),
+  'src/features/read': {
+    ...feature,
+    values: [...feature.values, 'docs/glossary', 'docs/lessons'],
+    reason: 'lessons and glossary are written once, in the docs, and read beside the bench from there',
+  },
   'src/app/layout': {
     values: ['src/app', ...feature.values, ...features.map((name) => `src/features/${name}`)],
     types: feature.types,
@@ -149,6 +155,8 @@ export function getRoom(file: string): string | null {
   const parts = file.split('/');
   const [top, second, third] = parts;
   if (top === 'presets') return 'presets';
+  if (file === 'docs/glossary.md') return 'docs/glossary';
+  if (file.startsWith('docs/lessons/')) return 'docs/lessons';
   if (top !== 'sim' && top !== 'src') return null;
   if (file === 'sim/index.ts') return 'sim/index';
   if (third === undefined) return null;

@@ -3,9 +3,10 @@
  * wanted twist is met or the nearest miss is found. Minutes, not a test: npm run bench -- most-twist
  */
 import { bench, describe } from 'vitest';
-import { athletes, shapes, skills } from '../../presets/index.ts';
+import { athletes, shapes } from '../../presets/index.ts';
 import type { FileBlock, LimitsAsked, SkillFile, SkillSpec, Unknown } from '../../sim/index.ts';
 import { flightIn } from '../files/parts.ts';
+import { former } from '../former/index.ts';
 import { loadBuiltSim } from './built-sim.ts';
 
 const sim = await loadBuiltSim();
@@ -27,10 +28,10 @@ const hold = (shape: string, from: number, to: number, path: Block['arms'], adju
 
 /** A straight skill off a trampoline bed: speed up, m/s; momentum about the lateral axis, kg m^2/s. */
 const straight = (up: number, h: number, blocks: Block[]): SkillFile => ({
-  ...skills['back-straight-triple'],
+  ...former['back-straight-triple'],
   phases: [
     {
-      ...flightIn(skills['back-straight-triple']),
+      ...flightIn(former['back-straight-triple']),
       takeoff: {
         lowestPointHeightM: 1.15,
         velocityMPerS: { along: -0.3, up },
@@ -242,7 +243,7 @@ function tell(
 
 const SPEEDS = { range: true, speed: true, torque: false };
 const RANGES = { range: true, speed: false, torque: false };
-const double = skills['double-back-pike-full-out'];
+const double = former['double-back-pike-full-out'];
 
 describe('the most twist', () => {
   bench(

@@ -190,6 +190,24 @@ describe('what is said of a body', () => {
     expect(notes({ ...boy, mass: 15, stature: 0.95, age: 3 })).toMatch(/4 years/);
   });
 
+  test('where the two models meet it is said how far they are apart, as measured', () => {
+    const lost = (spec: HumanSpec, pose: Record<string, number>): number => {
+      const at = (age: number): number => namedMoments(wholeBody(makeHuman({ ...spec, age }), pose)).A;
+      return 1 - at(18) / at(15);
+    };
+    // girl and boy: 10.5 and 11.5 % straight, 14.3 and 13.8 % with arms overhead
+    for (const spec of [girl, boy]) {
+      expect(lost(spec, { shoulderElevation: 3 })).toBeGreaterThan(0.1);
+      expect(lost(spec, { shoulderElevation: 3 })).toBeLessThan(0.12);
+      expect(Math.round(100 * lost(spec, { shoulderElevation: 180 }))).toBe(14);
+      for (const age of [12, 15, 16, 17.9, 18, 19])
+        expect(notes({ ...spec, mass: 54, stature: 1.62, age })).toMatch(/10 to 12 % .*14 %/);
+    }
+    const seam = (age?: number) => makeHuman({ ...girl, mass: 54, stature: 1.62, ...(age ? { age } : {}) }).seam;
+    expect(seam(18)?.title).toMatch(/^18 years old: .*10 to 14 % apart/);
+    for (const age of [undefined, 17.9, 20]) expect(seam(age)).toBeUndefined();
+  });
+
   test.each([
     ['0.9 m and 15 kg', { ...man, mass: 15, stature: 0.9 }, /0\.90 m is outside/],
     ['a light adult', { ...man, mass: 38 }, /kg\/m² is outside/],

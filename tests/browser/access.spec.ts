@@ -9,7 +9,7 @@ import { test } from './kept-files.ts';
  * Handles on the ruler stand where their instants are, so two may be closer than 24 px. WCAG 2.5.8 allows that where
  * another control of full size does the same: the key steppers and typed cells of a lane, and the list of all shapes.
  */
-const ON_RULER = '.lane-keys .key, .shape-place .edge, .shape-place .tile';
+const ON_RULER = '.lane-keys .key, .shape-place .edge, .shape-place .tile, .shape-place .pose-mark';
 
 async function list(
   page: Page,
@@ -96,5 +96,59 @@ test('a button that is on stays readable under the pointer, light and dark', { t
       });
       expect(contrast, `${colorScheme}: ${await button.textContent()}`).toBeGreaterThan(LEAST_CONTRAST);
     }
+  }
+});
+
+test('in forced colours lines, bars, bands and what is on are still seen, and where the focus is', {
+  tag: '@desktop',
+}, async ({ page }) => {
+  for (const colorScheme of SCHEMES) {
+    await page.emulateMedia({ forcedColors: 'active', colorScheme, reducedMotion: 'reduce' });
+    await openBench(page);
+    await page.keyboard.press('k');
+    const bars = page.locator('.margin-bar .slip');
+    await expect(bars.first()).toBeVisible({ timeout: 30_000 });
+    const seen = await page.evaluate(() => {
+      const ground = (el: Element | null): string => {
+        for (let at = el; at; at = at.parentElement) {
+          const { backgroundColor } = getComputedStyle(at);
+          if (!/^rgba\(.*, 0\)$/.test(backgroundColor)) return backgroundColor;
+        }
+        return 'none';
+      };
+      const own = (part: string, pseudo?: string): string => {
+        const el = document.querySelector(part);
+        return el ? getComputedStyle(el, pseudo).backgroundColor : `no ${part}`;
+      };
+      const page = ground(document.body);
+      const pair = (of: string): [string, string] => [
+        own(`${of}[aria-pressed="true"]`),
+        own(`${of}[aria-pressed="false"]`),
+      ];
+      const label = document.querySelector('.ruler .tick-label');
+      return {
+        plumb: [own('.plumb'), page],
+        bar: [own('.margin-bar .slip'), page],
+        edge: [own('.edge', '::after'), page],
+        spanEnd: [own('.span-end', '::before'), page],
+        tool: pair('.bar-tools button'),
+        choice: pair('.ask-switch button'),
+        tick: [label ? getComputedStyle(label).fill : 'no label', ground(label)],
+      };
+    });
+    for (const [what, [a, b]] of Object.entries(seen)) {
+      expect(a, `${colorScheme} ${what}`).toMatch(/^rgb\(/);
+      expect(a, `${colorScheme} ${what}`).not.toBe(b);
+    }
+    const button = page.getByRole('button', { name: 'Most twist' });
+    await page.keyboard.press('Tab');
+    await button.focus();
+    const ring = await button.evaluate((el) => {
+      const { outlineStyle, outlineWidth, outlineColor } = getComputedStyle(el);
+      return { outlineStyle, outlineWidth, isLike: outlineColor === getComputedStyle(document.body).backgroundColor };
+    });
+    expect(ring.outlineStyle).not.toBe('none');
+    expect(Number.parseFloat(ring.outlineWidth)).toBeGreaterThanOrEqual(2);
+    expect(ring.isLike).toBe(false);
   }
 });

@@ -1,9 +1,20 @@
 // What the specs share: opening the bench, reading its sentence, dragging as a hand does.
+import path from 'node:path';
 import { expect, type FileChooser, type Locator, type Page } from '@playwright/test';
 
-/** Opens the page and waits until the first picture is drawn. */
+/** Opens the page as someone sees it who comes for the first time. */
+export async function openFirst(page: Page): Promise<void> {
+  await open(page, './');
+}
+
+/** Opens the whole bench on a full twist: every row, and something to say in each. */
 export async function openBench(page: Page): Promise<void> {
-  await page.goto('./');
+  await open(page, './?skill=back-straight-full&rows=all');
+}
+
+/** Waits until the first picture is drawn. */
+async function open(page: Page, address: string): Promise<void> {
+  await page.goto(address);
   await expect(page.locator('canvas[data-ready="true"]').first()).toBeVisible();
 }
 
@@ -13,6 +24,13 @@ export async function chooseFile(page: Page, file: Parameters<FileChooser['setFi
   await page.evaluate(() => undefined);
   await page.keyboard.press('ControlOrMeta+o');
   await (await chooser).setFiles(file);
+}
+
+/** Opens the full as it was before it was made from technique: what is tested of a tool does not change with the skill that opens first. */
+export async function openFormer(page: Page): Promise<void> {
+  await openBench(page);
+  await chooseFile(page, path.resolve(import.meta.dirname, '../former/back-straight-full.json'));
+  await expect(page.getByTestId('sentence')).toContainText('1.04');
 }
 
 /** Opens the page, and of the ready skills that have these words the one with the shortest name: of "double" and "double with a twist" the first. */
@@ -100,4 +118,19 @@ export async function dragByFinger(page: Page, target: Locator, dx: number, dy: 
       touchPoints: [{ x: x + dx * i, y: y + dy * i }],
     });
   await session.send('Input.dispatchTouchEvent', { type: 'touchEnd', touchPoints: [] });
+}
+
+/** A finger rests before it is lifted, ms: lifted on the way it throws, and the tap that comes next only stops that. */
+const RESTS = 150;
+
+/** One finger from x to x + dx on one line. */
+export async function drawAlong(page: Page, { x, y }: { x: number; y: number }, dx: number): Promise<void> {
+  const session = await page.context().newCDPSession(page);
+  const touch = (type: 'touchStart' | 'touchMove' | 'touchEnd', at?: number) =>
+    session.send('Input.dispatchTouchEvent', { type, touchPoints: at === undefined ? [] : [{ x: at, y }] });
+  await touch('touchStart', x);
+  for (let i = 1; i <= 5; i++) await touch('touchMove', x + (dx * i) / 5);
+  await page.waitForTimeout(RESTS);
+  await touch('touchMove', x + dx + Math.sign(dx));
+  await touch('touchEnd');
 }

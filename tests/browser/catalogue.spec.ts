@@ -1,14 +1,14 @@
 // Shapes: laid at the cursor or dragged to the ruler, kept, held by the hands, opened into lanes.
 import { readFileSync } from 'node:fs';
 import { expect, type Locator, type Page } from '@playwright/test';
-import { centre, cursorOf, openBench, readSentence, undo } from './bench.ts';
+import { centre, cursorOf, openBench, openFormer, readSentence, undo } from './bench.ts';
 import { test } from './kept-files.ts';
 
 const isLaptop = (page: Page): boolean => (page.viewportSize()?.width ?? 0) >= 1160;
 const tile = (page: Page, id: string): Locator => page.locator(`.shape-tile[data-shape="${id}"]`);
 
 async function openCatalogue(page: Page): Promise<void> {
-  await openBench(page);
+  await openFormer(page);
   await page.keyboard.press('p');
   await expect(tile(page, 'tuck')).toBeVisible();
 }
@@ -65,7 +65,9 @@ test('the tiles tell their moments, in the order asked for; Enter on one lays th
 });
 
 test('a tile dragged to the ruler is laid there', async ({ page }) => {
-  await openCatalogue(page);
+  await openBench(page);
+  await page.keyboard.press('p');
+  await expect(tile(page, 'tuck')).toBeVisible();
   const before = await readSentence(page);
   const ruler = await page.locator('.ruler').boundingBox();
   if (!ruler) throw new Error('no ruler');

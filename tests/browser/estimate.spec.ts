@@ -94,6 +94,32 @@ test('a fault is reported by its line, names both units, and leaves the others s
   await expect(line(page, 'y').locator('.line-estimate')).toHaveText('4 kg');
 });
 
+test('at 1280 x 720 seven lines are seen at once, the floor and its play with them; one button gives the height back', {
+  tag: '@once',
+}, async ({ page }) => {
+  await page.setViewportSize({ width: 1280, height: 720 });
+  await openBench(page);
+  await openEstimate(page);
+  await page.getByLabel('Sheet', { exact: true }).selectOption('straight-somersaults');
+  await expect(line(page, 'somersaults').locator('.line-why')).not.toBeEmpty();
+  const seen = (): Promise<number> =>
+    page.locator('.sheet-line').evaluateAll(
+      (all) =>
+        all.filter((one) => {
+          const { top, bottom } = one.getBoundingClientRect();
+          const body = one.closest('.estimate-body')?.getBoundingClientRect();
+          return body && top >= body.top && bottom <= Math.min(body.bottom, innerHeight);
+        }).length,
+    );
+  expect(await seen()).toBeGreaterThanOrEqual(7);
+  await page.getByRole('button', { name: 'Play' }).first().click();
+  await page.getByRole('button', { name: 'Pause' }).first().click();
+  await page.getByRole('button', { name: 'Fold', exact: true }).click();
+  await expect(page.locator('.air')).toBeVisible();
+  await page.getByRole('button', { name: 'Take the height' }).click();
+  await expect(page.locator('.air')).toBeHidden();
+});
+
 test('estimate, simulated, ratio and what makes the difference; both follow the flight', { tag: '@once' }, async ({
   page,
 }) => {

@@ -1,6 +1,6 @@
 // Keys and poses along time: dragged, picked in numbers, copied, mirrored, drawn out; with rests that can be switched off.
 import { expect, type Locator, type Page } from '@playwright/test';
-import { centre, cursorOf, drag, openBench, readSentence, undo } from './bench.ts';
+import { centre, cursorOf, drag, openFormer, readSentence, undo } from './bench.ts';
 import { test } from './kept-files.ts';
 
 const isLaptop = (page: Page): boolean => (page.viewportSize()?.width ?? 0) >= 1160;
@@ -9,6 +9,7 @@ const isLaptop = (page: Page): boolean => (page.viewportSize()?.width ?? 0) >= 1
 async function setKeys(page: Page, deg: Readonly<Record<string, string>>): Promise<void> {
   await page.keyboard.press('p');
   await page.getByRole('tab', { name: 'Angles' }).click();
+  await page.getByRole('button', { name: 'just this moment' }).click();
   for (const [name, value] of Object.entries(deg)) {
     const field = page.getByRole('spinbutton', { name, exact: true });
     await field.fill(value);
@@ -34,7 +35,7 @@ const mark = (page: Page, s: string): Locator =>
 test('a pose is dragged along the ruler: all its keys move together, and one step takes it back', {
   tag: ['@desktop', '@phone'],
 }, async ({ page }) => {
-  await openBench(page);
+  await openFormer(page);
   await setKeys(page, { 'Left hip pike': '40', 'Left knee bend': '50' });
   const at = await cursorOf(page);
   const before = await readSentence(page);
@@ -56,7 +57,7 @@ test('a pose is dragged along the ruler: all its keys move together, and one ste
 test('a held shape is dragged by its middle: both its edges move', { tag: ['@desktop', '@phone'] }, async ({
   page,
 }) => {
-  await openBench(page);
+  await openFormer(page);
   const before = await readSentence(page);
   const tile = page.locator('.tile.chosen');
   const edges = async (): Promise<number[]> =>
@@ -82,7 +83,7 @@ test.describe('on a laptop', { tag: '@desktop' }, () => {
   test('Shift with a press picks several keys; they move together in time, and Delete takes them out', async ({
     page,
   }) => {
-    await openBench(page);
+    await openFormer(page);
     await setKeys(page, { 'Left arm raise': '60' });
     await page.keyboard.press('Shift+ArrowRight');
     await setKeys(page, { 'Left arm raise': '100' });
@@ -111,7 +112,7 @@ test.describe('on a laptop', { tag: '@desktop' }, () => {
   test('a frame drawn in the open lane picks what it holds; Ctrl+A picks all; a press beside picks none', async ({
     page,
   }) => {
-    await openBench(page);
+    await openFormer(page);
     await openLane(page);
     const field = await page.locator('.lane-field').boundingBox();
     if (!field) throw new Error('no lane');
@@ -128,7 +129,7 @@ test.describe('on a laptop', { tag: '@desktop' }, () => {
   });
 
   test('picked keys are nudged and drawn out by key, and drawn out by the end of their span', async ({ page }) => {
-    await openBench(page);
+    await openFormer(page);
     await openLane(page);
     const keys = page.locator('.lane-keys.open .key');
     await keys.nth(1).click();
@@ -158,7 +159,7 @@ test.describe('on a laptop', { tag: '@desktop' }, () => {
   });
 
   test('a pose is copied, put elsewhere, and mirrored', async ({ page }) => {
-    await openBench(page);
+    await openFormer(page);
     const read = async (name: string): Promise<number> => {
       if ((await page.locator('.pose').count()) === 0) await page.keyboard.press('p');
       await page.getByRole('tab', { name: 'Angles' }).click();
@@ -184,7 +185,7 @@ test.describe('on a laptop', { tag: '@desktop' }, () => {
   });
 
   test('a span of keys is copied and put in later; mirrored it changes sides', async ({ page }) => {
-    await openBench(page);
+    await openFormer(page);
     await page.getByRole('slider', { name: 'Time in the flight' }).focus();
     await page.keyboard.press('Home');
     for (let i = 0; i < 3; i++) await page.keyboard.press('Shift+ArrowRight');
@@ -209,18 +210,18 @@ test.describe('on a laptop', { tag: '@desktop' }, () => {
   });
 
   test('times rest on events, quarters and keys, which a line shows; with Alt they rest nowhere', async ({ page }) => {
-    await openBench(page);
+    await openFormer(page);
     await page.keyboard.press('a');
     const apex = await cursorOf(page);
     await page.keyboard.press('Home');
-    const edge = page.getByRole('slider', { name: /^Right arm up.* ends$/ });
+    const edge = page.getByRole('slider', { name: /^Left arm low, right arm up.* ends$/ });
     const from = Number(await edge.getAttribute('aria-valuenow'));
     const ruler = page.locator('.shapes');
     const { x: x0 } = await centre(edge);
-    const one = await page.getByRole('slider', { name: /^Right arm up.* begins$/ }).boundingBox();
+    const one = await page.getByRole('slider', { name: /^Left arm low, right arm up.* begins$/ }).boundingBox();
     if (!one) throw new Error('no edge');
     const first = Number(
-      await page.getByRole('slider', { name: /^Right arm up.* begins$/ }).getAttribute('aria-valuenow'),
+      await page.getByRole('slider', { name: /^Left arm low, right arm up.* begins$/ }).getAttribute('aria-valuenow'),
     );
     // the two edges reach outward by 4 px each of their centres
     const pxPerS = (x0 - (one.x + one.width / 2) - 8) / (from - first);
@@ -237,7 +238,7 @@ test.describe('on a laptop', { tag: '@desktop' }, () => {
   });
 
   test('a shape is moved by Alt with an arrow, a pose by an arrow', async ({ page }) => {
-    await openBench(page);
+    await openFormer(page);
     const tile = page.locator('.tile').nth(1);
     const name = await tile.getAttribute('aria-label');
     await tile.focus();
@@ -257,7 +258,7 @@ test.describe('on a laptop', { tag: '@desktop' }, () => {
   });
 
   test('the list of keys names them', async ({ page }) => {
-    await openBench(page);
+    await openFormer(page);
     await page.keyboard.press('?');
     const dialog = page.getByRole('dialog');
     await expect(dialog).toContainText('Mirror the picked keys, or the pose at the cursor');

@@ -20,4 +20,9 @@ test('the app opens without a network after it was opened once', { tag: '@once' 
   expect(isCutOff).toBe(true);
   await page.reload();
   await expect(page.locator('canvas[data-ready]').first()).toBeVisible();
+  // so do the lessons
+  await page.keyboard.press('ControlOrMeta+k');
+  await page.keyboard.type('lesson: predict');
+  await page.getByRole('option', { name: /^Lesson: Predict, then fly/ }).click();
+  await expect(page.getByRole('region', { name: 'Reader' })).toContainText('Write every prediction down');
 });

@@ -265,7 +265,7 @@ test('a file of an athlete goes onto the shelf and can be given to the skill', {
   await notice(page).getByRole('button', { name: 'Give to this skill' }).click();
   await page.keyboard.press('v');
   const dialog = page.getByRole('dialog');
-  await expect(dialog.getByRole('spinbutton', { name: 'Height' })).toHaveValue('1.49');
+  await expect(dialog.getByRole('spinbutton', { name: 'Stature' })).toHaveValue('1.49');
   const mine = dialog.getByRole('list', { name: 'Your athletes' });
   await expect(mine.getByRole('button', { name: /^Tove Ekdahl/ })).toHaveAttribute('aria-current', 'true');
   const download = page.waitForEvent('download');

@@ -1,4 +1,4 @@
-// The large stage: opened and closed, moved by wheel, drag, keys and two fingers; tape and angle read what is drawn.
+// The large stage: opened and closed, moved by wheel, drag, keys and two fingers; length and angle read what is drawn.
 import { expect, type Page } from '@playwright/test';
 import { openBench } from './bench.ts';
 import { test } from './kept-files.ts';
@@ -11,17 +11,18 @@ const box = async (page: Page) => {
   return found;
 };
 
-/** Draws a tape of 100 px across, in the middle, and gives what it reads in m. */
+/** Draws a length of 100 px across, under the floor, where no part of the body draws its ends to it; gives what it reads in m. */
 async function tape(page: Page): Promise<number> {
   const { x, y, width, height } = await box(page);
-  await bar(page).getByRole('button', { name: 'Tape', exact: true }).click();
-  await page.mouse.move(x + width / 2 - 50, y + height / 2);
+  await bar(page).getByRole('button', { name: 'Length', exact: true }).click();
+  const low = y + height - 14;
+  await page.mouse.move(x + width / 2 - 50, low);
   await page.mouse.down();
-  await page.mouse.move(x + width / 2 + 50, y + height / 2, { steps: 4 });
+  await page.mouse.move(x + width / 2 + 50, low, { steps: 4 });
   await page.mouse.up();
   await expect(reading(page)).toHaveText(/^[\d.]+ m \(/);
   const metres = Number.parseFloat((await reading(page).textContent()) ?? '');
-  await bar(page).getByRole('button', { name: 'Tape', exact: true }).click();
+  await bar(page).getByRole('button', { name: 'Length', exact: true }).click();
   return metres;
 }
 
@@ -39,13 +40,13 @@ test.describe('with mouse and keys', { tag: '@desktop' }, () => {
     const before = await bob.getAttribute('aria-valuenow');
     await page.keyboard.press('ArrowRight');
     await expect(bob).not.toHaveAttribute('aria-valuenow', before ?? '');
-    await bar(page).getByRole('button', { name: 'Strip' }).click();
+    await bar(page).getByRole('button', { name: 'Close' }).click();
     await expect(bar(page)).toBeHidden();
     await page.getByRole('button', { name: 'Large stage' }).click();
     await expect(bar(page)).toBeVisible();
   });
 
-  test('a tape reads less of the same picture after zooming in; fit brings the scale back', async ({ page }) => {
+  test('a length reads less of the same picture after zooming in; fit brings the scale back', async ({ page }) => {
     await openBench(page);
     await page.keyboard.press('g');
     const fitted = await tape(page);
@@ -64,10 +65,28 @@ test.describe('with mouse and keys', { tag: '@desktop' }, () => {
     expect(await tape(page)).toBeCloseTo(fitted, 2);
   });
 
-  test('a point of the tape is moved by the keyboard, in centimetres', async ({ page }) => {
+  test('a zoom made by the hand stays when the page becomes another size, until the whole is asked for', async ({
+    page,
+  }) => {
     await openBench(page);
     await page.keyboard.press('g');
-    await bar(page).getByRole('button', { name: 'Tape', exact: true }).focus();
+    const fitted = await tape(page);
+    for (let i = 0; i < 3; i++) await page.keyboard.press('+');
+    const zoomed = await tape(page);
+    expect(zoomed).toBeLessThan(fitted - 0.1);
+    for (const height of [890, 780, 1000]) {
+      await page.setViewportSize({ width: 1440, height });
+      expect(await tape(page)).toBeCloseTo(zoomed, 2);
+    }
+    await page.setViewportSize({ width: 1440, height: 900 });
+    await page.keyboard.press('0');
+    expect(await tape(page)).toBeCloseTo(fitted, 2);
+  });
+
+  test('a point of the length is moved by the keyboard, in centimetres', async ({ page }) => {
+    await openBench(page);
+    await page.keyboard.press('g');
+    await bar(page).getByRole('button', { name: 'Length', exact: true }).focus();
     await page.keyboard.press('Enter');
     await expect(reading(page)).toHaveText(/^[\d.]+ m \(/);
     const first = Number.parseFloat((await reading(page).textContent()) ?? '');
@@ -104,6 +123,8 @@ test.describe('with mouse and keys', { tag: '@desktop' }, () => {
 
 test('two fingers zoom, one finger moves', { tag: '@touch' }, async ({ page }) => {
   await openBench(page);
+  // all rows lie over the stage of a phone
+  await page.keyboard.press('r');
   await page.keyboard.press('g');
   const fitted = await tape(page);
   const { x, y, width, height } = await box(page);
@@ -128,7 +149,7 @@ test('two fingers zoom, one finger moves', { tag: '@touch' }, async ({ page }) =
   expect(ratio).toBeLessThan(2.3);
 });
 
-test('on the narrowest laptop every button of bar and stage is in sight, and the page is no longer than the window', {
+test('on the narrowest laptop every button of bar and stage is in sight, and the four numbers wherever the page is scrolled to', {
   tag: '@desktop',
 }, async ({ page }) => {
   await page.setViewportSize({ width: 1160, height: 812 });
@@ -145,5 +166,8 @@ test('on the narrowest laptop every button of bar and stage is in sight, and the
   expect(found.filter(({ isIn }) => !isIn).map(({ name }) => name)).toEqual([]);
   const title = page.locator('.skill-title b');
   expect(await title.evaluate((b) => b.scrollWidth - b.clientWidth)).toBeLessThanOrEqual(0);
-  expect(await page.evaluate(() => document.documentElement.scrollHeight - innerHeight)).toBeLessThanOrEqual(0);
+  await page.mouse.move(100, 780);
+  await page.mouse.wheel(0, 4000);
+  await expect.poll(() => page.evaluate(() => scrollY)).toBeGreaterThan(0);
+  await expect(page.getByTestId('live-numbers')).toBeInViewport({ ratio: 1 });
 });

@@ -117,18 +117,18 @@ test('drafting is stopped before it ends: nothing is changed, and the next draft
     await route.continue().catch(() => {});
   });
   const draft = async (code: string): Promise<void> => {
-    await page.getByTestId('code').getByRole('button').click();
-    await page.getByRole('textbox', { name: 'Trampoline code or dive number' }).fill(code);
+    await page.keyboard.press('d');
+    await page.getByRole('textbox', { name: 'Skill, code or dive number' }).fill(code);
     await page.keyboard.press('Enter');
   };
   await draft('12 222 /');
   const form = page.locator('.code-form');
-  await expect(form).toContainText('Drafting 12 222 /');
+  await expect(form).toContainText(/Drafting .+ …/);
   await form.getByRole('button', { name: 'Cancel' }).click();
   await expect(page.locator('.notice')).toContainText('was stopped; nothing was changed');
   await expect(form).toBeHidden();
   letGo();
   await expect(page.getByTestId('sentence')).toHaveText(before ?? '');
   await draft('4 0 o');
-  await expect(page.locator('.notice')).toContainText('First draft of 4 0 o', { timeout: 30_000 });
+  await expect(page.locator('.notice')).toContainText('First draft of Back somersault, tuck', { timeout: 30_000 });
 });

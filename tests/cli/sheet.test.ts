@@ -32,7 +32,7 @@ describe('sheet', () => {
   test('beside a skill: simulated, ratio and what makes the difference', async () => {
     const { code, out } = await run('sheet', made.at('height.txt'), '--skill', 'double-back-tuck');
     expect(code).toBe(0);
-    expect(out).toMatch(/1 +T +1\.200 +0\.020 +s +1\.101 +1\.09/);
+    expect(out).toMatch(/1 +T +1\.200 +0\.020 +s +1\.048 +1\.14/);
     expect(out).toContain('simulated: ');
   });
 

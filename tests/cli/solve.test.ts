@@ -18,6 +18,7 @@ const verdict: Solution['verdict'] = {
 };
 const found = (cost: object = {}): Solution => ({
   ...{ values: [], spec: specOf(fileOf('back-straight')), terms: [], broken: [], verdict, twists: 0, off: 0 },
+  events: { apex: 0.5, touchdown: 1 },
   cost: { momentum: 30, cautions: [], ...cost },
 });
 const problem = { spec: found().spec, wishes: [], unknowns: [] };
@@ -98,7 +99,7 @@ describe('what touches, and what is not held', () => {
 
 it('a margin that cannot be computed is said, and ends nothing', async () => {
   const vary = ['--vary', 'takeoff.speedUp=-3..-2', '--fits', '2', '--tries', '10', '--json', at('m.json')];
-  const { code, out, err } = await run('solve', 'back-straight-full', ...vary);
+  const { code, out, err } = await run('solve', 'tests/former/back-straight-full.json', ...vary);
   expect([code, err]).toEqual([0, '']);
   expect(out).toMatch(/margin could not be computed \(takeoff\.h\.z: 944\.77\d* .* -400 to 400 \(kg m2\/s\)\)/);
   const { solutions, nearest } = JSON.parse(read('m.json'));
@@ -109,7 +110,7 @@ it('a margin that cannot be computed is said, and ends nothing', async () => {
 describe('shapeflight solve', () => {
   it('writes answers as JSON and the best as a skill, the same twice, with the caution', async () => {
     const vary = ['--vary', 'takeoff.straightSomersaults', '--vary', 'takeoff.speedUp=4..4.6'];
-    vary.push('--fits', '2', '--tries', '40');
+    vary.push('--fits', '1', '--tries', '20');
     const [json, skill] = [at('a.json'), at('a-skill.json')];
     const first = await run('solve', 'back-straight', ...vary, '--json', json, '--out', skill);
     expect(first.err).toBe('');
@@ -124,11 +125,11 @@ describe('shapeflight solve', () => {
     expect(best.cost.peakSpeed.source).toMatch(/\w/);
     expect(shown.caution).toMatch(/not coaching advice/);
     // the margin is the share that the command margin finds with the same samples, but for the rounding of the file
-    expect(shown.margin).toMatchObject({ tries: 40, balance: expect.stringMatching(/^without/) });
+    expect(shown.margin).toMatchObject({ tries: 20, balance: expect.stringMatching(/^without/) });
     const study = at('margin.json');
-    await run('margin', skill, '--samples', '40', '--no-bars', '--json', study);
+    await run('margin', skill, '--samples', '20', '--no-bars', '--json', study);
     expect(best.cost.margin).toBeCloseTo(JSON.parse(read('margin.json')).inWindow.share, 12);
-    expect(first.out).toMatch(/margin \d+\.\d % of 40 tries \(/);
+    expect(first.out).toMatch(/margin \d+\.\d % of 20 tries \(/);
     expect(best.held).toBe(true);
     const [, sentence] = /^ {2}1 {2}(\S.*)$/m.exec(first.out) ?? [];
     expect((await run('fly', skill)).out).toContain(`\n${sentence}\n`);

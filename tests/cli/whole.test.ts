@@ -13,7 +13,7 @@ test('a giant into a dismount: swing, release, joints, landing, ending', async (
     /^Landing +down at \d\.\d\d m\/s; ground force at most \d+\.\d body weights at one instant, after \d+ ms/m,
     /its first tenth of a second alone is run; sinks \d+\.\d cm into the mat/,
     /of \d+ J the joints took \d+ J, the mat \d+ J and holds \d+ J, soles and soft tissue \d+ J, \d+ J still move/,
-    /^Ending +landing not computed: it turns with \d+ kg m2\/s at touchdown; endings are judged up to \d+ for this body, the impact alone is run/m,
+    /^Ending +landing not computed: it turns with \d+ kg m2\/s at touchdown; endings are judged up to \d+ kg m2\/s for this body, the impact alone is run/m,
   ])
     expect(out).toMatch(line);
   expect(out).not.toMatch(/when braking ends/);
@@ -44,7 +44,7 @@ test('the summary for machines holds the phases', async () => {
   expect(done.touchedBy).toBe('feet');
   expect(phases.swing).toBeUndefined();
   expect(phases.contact).toMatchObject({ timeS: 0.12, faults: [] });
-  expect(phases.landing).toMatchObject({ kind: 'landed', ending: 'steps' });
+  expect(phases.landing).toMatchObject({ kind: 'landed', ending: 'smallStep' });
   expect(Object.values<number>(verdict.likelihood.tenths).reduce((a, b) => a + b, 0)).toBe(10);
   expect(out).toContain(' of 10 of the stated ranges');
   expect(phases.landing.meanBodyWeights).toBeCloseTo(phases.landing.meanDecelerationMPerS2 / 9.81 + 1, 9);

@@ -163,6 +163,26 @@ describe('the entry from a flight', () => {
     expect(found.asymmetry[1].value).toBeCloseTo((40 * Math.PI) / 180, 9);
     expect(found.asymmetry[0].limit).toBe(ASYMMETRY_LIMITS.tilt);
   });
+
+  test('legs a little apart, pressed together or turned out land; further apart it is said', () => {
+    const spread = (deg: object): LandingEntry => {
+      const file = fileOf('back-tuck');
+      const blocks = flightIn(file).schedule.blocks ?? [];
+      const last = blocks[blocks.length - 1];
+      last.adjustDeg = { ...last.adjustDeg, ...deg };
+      const flown = flySkill(skillOf(file));
+      return makeLandingEntry(flown, flown.duration);
+    };
+    const spec = { mat: MATS.competitionMat, action: DEFAULT_ACTION };
+    const peak = landed(entry, spec).report.peak.force;
+    for (const deg of [{ hipAbduction: -3 }, { hipAbduction: 3 }, { hipTurn: 5 }]) {
+      const there = landed(spread(deg), spec).report.peak.force;
+      expect(Math.abs(there / peak - 1)).toBeLessThan(0.05);
+    }
+    const wide = spread({ hipAbduction: 15 }).asymmetry;
+    expect(wide.map((a) => a.kind)).toEqual(['sides']);
+    expect(wide[0].value).toBeCloseTo((30 * Math.PI) / 180, 6);
+  });
 });
 
 function rotate(q: Float64Array, v: readonly number[]): number[] {

@@ -12,21 +12,7 @@ import { flyFor } from '../checks/flown.ts';
 import { poseOf } from '../figure-sheet/poses.ts';
 import { turnedView } from '../figure-sheet/turned-view.ts';
 import { type Degrees, rest, woman } from './adults.ts';
-
-const COLOURS: Readonly<Record<string, string>> = {
-  air: '#fcfdfb',
-  trunk: '#5e7678',
-  'limb-l': '#12282c',
-  'limb-r': '#cdd8d6',
-  'limb-line': '#4f686a',
-  skin: '#cdd8d6',
-  hair: '#12282c',
-  tape: '#fcfdfb',
-  som: '#144e9e',
-  tilt: '#00776e',
-  twist: '#bf360c',
-  ink: '#12282c',
-};
+import { n, picture, text } from './svg-parts.ts';
 
 interface Panel {
   readonly view: View;
@@ -40,11 +26,6 @@ const spot = ({ view, at, scale }: Panel, p: Vec3): [number, number] => [
   at[0] + scale * dot(p, view.right),
   at[1] - scale * dot(p, view.up),
 ];
-const n = (x: number): string => String(Math.round(x * 10) / 10);
-
-const text = (x: number, y: number, what: string, colour = 'ink', anchor = 'middle', weight = 400): string =>
-  `<text x="${n(x)}" y="${n(y)}" text-anchor="${anchor}" fill="var(--${colour})" font-weight="${weight}" stroke="var(--air)" stroke-width="3" paint-order="stroke" stroke-linejoin="round">${what}</text>`;
-
 /** A straight arrow from a to b, px. */
 function arrow(a: readonly [number, number], b: readonly [number, number], colour: string): string {
   const d = Math.hypot(b[0] - a[0], b[1] - a[1]);
@@ -117,11 +98,6 @@ function axes(
 
 const XYZ = ['tilt', 'twist', 'som'];
 const unit = [1, 0, 0, 0, 1, 0, 0, 0, 1];
-
-function picture(width: number, height: number, label: string, inner: string): string {
-  const tokens = Object.entries(COLOURS).map(([name, value]) => `--${name}:${value}`);
-  return `<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 ${width} ${height}" width="${width}" height="${height}" role="img" aria-label="${label}" style="${tokens.join(';')}" font-family="system-ui, sans-serif" font-size="13"><rect width="${width}" height="${height}" fill="var(--air)"/>${inner}</svg>\n`;
-}
 
 function world(): string {
   const panel = { view: turnedView(-0.75, 0.35), at: [200, 190], scale: 150 } as const;

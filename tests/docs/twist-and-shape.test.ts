@@ -155,10 +155,10 @@ describe('arms in and arms out', () => {
 });
 
 describe('which tilt makes the twist, and how it comes about', () => {
-  const full = preset('back-straight-full');
+  const full = preset('former/back-straight-full');
   const flight = flySkill(full);
 
-  it('the ready full at 0.5 s: 8.3 and 11.1 deg of tilt, 1.35, 1.76 and 1.36 rev/s', () => {
+  it('a full with one arm up and one down to the end, at 0.5 s: 8.3 and 11.1 deg of tilt, 1.35, 1.76 and 1.36 rev/s', () => {
     const long = calcWobble(flight, 0.5)?.long;
     if (!long) throw new Error('no momentum');
     near(long.lean / rad, 2.9, TENTH);

@@ -5,7 +5,7 @@ import { READOUTS, readLink, readLinks, type SkillReadings, type SkillResult } f
 import { sheetOf } from './sheet-of.ts';
 import { readingsOf } from './skill-result.ts';
 
-const full = readingsOf('back-straight-full');
+const full = readingsOf('former/back-straight-full');
 const value = (text: string, of: SkillResult = full): number => {
   const link = readLink(text, of);
   if ('missing' in link) throw new Error(link.missing);

@@ -12,7 +12,6 @@ import { topScene } from '../../src/scene/top-scene.ts';
 import { uprightScene } from '../../src/scene/upright-scene.ts';
 import { mockFlight } from './mock-flight.ts';
 import { sheetBody } from './poses.ts';
-import { posingHandles } from './posing-handles.ts';
 
 const query = new URLSearchParams(location.search);
 if (query.get('theme')) document.documentElement.dataset.theme = query.get('theme') ?? 'light';
@@ -52,7 +51,7 @@ function stage(t: number, compare: boolean): Scene {
     {
       scene: uprightScene({
         ...upright,
-        handles: posingHandles(body, 'handL'),
+        lift: { chains: ['armL'] },
         arrows: true,
       }),
       x: 20,

@@ -36,7 +36,7 @@ describe('list of changes', () => {
   });
 
   it('one number changed is one change, in words', () => {
-    const list = changed('back-straight-full', (f) => {
+    const list = changed('former/back-straight-full', (f) => {
       speedOf(f).up = 5.2;
     });
     expect(list).toEqual([
@@ -51,7 +51,7 @@ describe('list of changes', () => {
   });
 
   it('a number that came from radians is written without the noise behind its digits', () => {
-    const list = changed('back-straight-full', (f) => {
+    const list = changed('former/back-straight-full', (f) => {
       speedOf(f).up = 3.0000000000000004;
     });
     expect(list.map((c) => c.words)).toEqual(['take-off speed up (m/s): 5 -> 3']);
@@ -59,7 +59,7 @@ describe('list of changes', () => {
 
   it('a block moved, adjusted, put in between, taken out', () => {
     expect(
-      changed('back-straight-full', (f) => {
+      changed('former/back-straight-full', (f) => {
         firstBlock(f)[1].from = { anchor: 'takeoff', s: 0.26 };
         firstBlock(f)[1].adjustDeg = { shoulderElevationR: 150, shoulderElevationL: 22 };
       }).map((c) => c.words),
@@ -68,7 +68,7 @@ describe('list of changes', () => {
       'block 2 "oneUpOneDown", right shoulder elevation (deg): 158 -> 150',
     ]);
     expect(
-      changed('back-straight-full', (f) => {
+      changed('former/back-straight-full', (f) => {
         firstBlock(f).splice(1, 0, {
           shape: 'star',
           from: { anchor: 'takeoff', s: 0.1 },
@@ -77,7 +77,7 @@ describe('list of changes', () => {
       }).map((c) => `${c.kind} ${c.field}`),
     ).toEqual(['added phases[0].schedule.blocks[1]']);
     expect(
-      changed('back-straight-full', (f) => {
+      changed('former/back-straight-full', (f) => {
         firstBlock(f).splice(0, 1);
       }).map((c) => c.words),
     ).toEqual(['block "tShape": 0.2 s before take-off, removed']);

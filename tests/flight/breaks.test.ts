@@ -9,7 +9,7 @@ const TRIVIAL = 1e-12; // s: a break nearer than this to take-off or to the end 
 
 describe.each(Object.keys(skills))('%s', (id) => {
   const skill = launchedOf(parseSkill(skills[id], { athletes, shapes }));
-  it.each([{}, { tolerance: 1e-6 }, { fixedStep: 0.037 }])('with %j', (options) => {
+  it.each([{}, { tolerance: 1e-6 }, { fixedStep: 0.019 }])('with %j', (options) => {
     const flight = flySkill(skill, options);
     const inside = flight.schedule.breaks.filter((t) => t > TRIVIAL && t < flight.duration - TRIVIAL);
     expect(inside.length).toBeGreaterThan(0);

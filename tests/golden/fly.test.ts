@@ -26,6 +26,7 @@ async function fly(skill: string): Promise<unknown> {
 /** What is concluded of a flight, and the limits it is held against, may change; what was flown may not. */
 const CONCLUDED = [
   'sentence',
+  'called',
   'verdict',
   'beyondLimits',
   'notCompared',
@@ -41,9 +42,12 @@ const PHASES_CONCLUDED = ['landing'];
 function flownIn(summary: unknown): unknown {
   if (Array.isArray(summary)) return summary.map(flownIn);
   if (typeof summary !== 'object' || summary === null) return summary;
+  // where nothing turns, rounding alone says when it turns most: 1e-16 in a body alike on both sides
+  const numbers = Object.entries(summary).filter(([key, value]) => key !== 'atS' && typeof value === 'number');
+  const isStill = numbers.length > 0 && numbers.every(([, value]) => Math.abs(value) < 1e-12);
   return Object.fromEntries(
     Object.entries(summary).flatMap(([key, value]) => {
-      if (CONCLUDED.includes(key)) return [];
+      if (CONCLUDED.includes(key) || (isStill && key === 'atS')) return [];
       return [[key, key === 'phases' ? withoutConcluded(value) : flownIn(value)]];
     }),
   );
@@ -65,6 +69,8 @@ describe('a version 1 file flies as it flew', () => {
 });
 
 const HELD = 'comes down so that the landing model holds it: short of upright, knees and hips as technique has them';
+const TECHNIQUE = 'made from technique: hands on the legs, arms overhead at take-off';
+const TWISTS = 'made from technique: arms overhead at take-off, wrapped, opened before the landing';
 /** Changed on purpose since, and why: of these the file of then flies as it flew. */
 const CHANGED: Readonly<Record<string, string>> = {
   'giant-double-straight': 'swung within 1.3 times the known strength, further from the rail',
@@ -77,6 +83,14 @@ const CHANGED: Readonly<Record<string, string>> = {
   'double-back-tuck': HELD,
   'double-back-straight': `rises at 5.2 m/s, 5.8 was beyond the range of the floor; ${HELD}`,
   'floor-double-tuck': 'the force acts where the feet are',
+  'trampoline-double-tuck': TECHNIQUE,
+  'dive-forward-one-and-half-pike': TECHNIQUE,
+  'arms-in-spin': TWISTS,
+  'back-straight-double': `${TWISTS}; off the floor, it was off the bed`,
+  'back-straight-full': TWISTS,
+  'trampoline-barani': TWISTS,
+  'back-straight-triple': `${TWISTS}; off the floor, it was off the bed`,
+  'double-back-pike-full-out': `${TWISTS}; hands behind the knees`,
 };
 
 describe('a ready skill flies as it flew', () => {

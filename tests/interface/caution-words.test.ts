@@ -70,7 +70,7 @@ describe('cautions', () => {
   });
 
   it('are short sentences: what is asked for, whose strength that is, and of a tuck what the hands carry', () => {
-    const [caution] = engine.fly(fileOf('double-back-tuck')).cautions;
+    const [caution] = engine.fly(fileOf('former/double-back-tuck')).cautions;
     expect(caution).toMatchObject({
       title: 'Knee bend asks for 1.8 times the strength known for this joint.',
       detail:

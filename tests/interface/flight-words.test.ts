@@ -4,38 +4,57 @@ import { describe, expect, it } from 'vitest';
 import { skills } from '../../presets/index.ts';
 import type { SkillVerdict } from '../../sim/index.ts';
 import { wordCaution } from '../../src/app/say/caution-words.ts';
-import { wordCode, wordNoCode, wordShortCode } from '../../src/app/say/code-words.ts';
+import { wordNames, wordNoName } from '../../src/app/say/code-words.ts';
 import { explainWords } from '../../src/app/say/explain-units.ts';
 import { sayLikelihood } from '../../src/app/say/say-likelihood.ts';
+import { speakVerdict, wordLanding } from '../../src/app/say/sentence-words.ts';
 import { setUnits } from '../../src/ui/units.ts';
 import { flightIn } from '../files/parts.ts';
+import { former, sampleOf } from '../former/index.ts';
 import { readyEngine } from './ready-engine.ts';
 
 const engine = await readyEngine();
-const fly = (id: string) => engine.fly(skills[id]);
+const fly = (id: string) => engine.fly(sampleOf(id));
 
-describe('code', () => {
-  it('is that of the name of the skill', () => {
-    expect(wordCode(fly('back-straight-full').code)).toBe('trampoline code 4 2 / (difficulty 0.7), back full');
-    expect(wordShortCode(fly('back-straight-full').code)).toBe('trampoline code 4 2 /');
-    expect(wordCode(fly('trampoline-barani').code)).toBe('4 1 / (difficulty 0.6), barani');
-    expect(wordShortCode(fly('dive-forward-one-and-half-pike').code)).toBe('dive 103B');
-    expect(wordCode(fly('dive-forward-one-and-half-pike').code)).toMatch(/^dive 103B; 6 0 </);
-    expect(wordNoCode(fly('back-straight-full').code)).toBe('');
+describe('what a skill is called', () => {
+  const names = (id: string) => fly(id).names;
+  it('is the name on the floor, code and difficulty on the bed, the number over water', () => {
+    expect(wordNames(names('back-straight-full'))).toBe('Back full');
+    expect(wordNames(names('back-tuck'))).toBe('Back tuck');
+    expect(wordNames(names('arms-in-spin'))).toBe('Jump with a full turn');
+    expect(wordNames(names('trampoline-barani'))).toBe('4 1 / (difficulty 0.6), barani');
+    expect(wordNames(names('dive-forward-one-and-half-pike'))).toBe('dive 103B, forward 1 1/2 somersaults, pike');
+    expect(wordNoName(names('back-straight-full'))).toBe('');
   });
 
   it('is missing with a reason, which is shown in its place', () => {
-    const file = structuredClone(skills['back-straight-full']);
+    const file = structuredClone(former['back-straight-full']);
     flightIn(file).takeoff = { ...flightIn(file).takeoff, momentum: { straightSomersaults: 6 } };
-    const { code } = engine.fly(file);
-    expect(wordCode(code)).toBe('');
-    expect(wordNoCode(code)).toMatch(/^No code: \d+ quarter somersaults/);
+    const found = engine.fly(file).names;
+    expect(wordNames(found)).toBe('');
+    expect(wordNoName(found)).toMatch(/^No name: \d+ quarter somersaults/);
+  });
+
+  it('0.65 of a turn is no jump with a turn, has no code, and is not called upright', () => {
+    const file = structuredClone(former['arms-in-spin']);
+    const { takeoff, end } = flightIn(file);
+    flightIn(file).takeoff = { ...takeoff, momentum: { vectorKgM2PerS: [0, 0.65 * 7.799, 0] } };
+    delete file.target;
+    for (const kind of ['floor', 'trampoline'] as const) {
+      flightIn(file).end = { ...end, surface: { kind, heightM: 0 } };
+      const { names: found, outline } = engine.fly(file);
+      expect(outline.twists).toBeCloseTo(0.65, 2);
+      expect(wordNames(found)).toBe('');
+      expect(wordNoName(found)).toMatch(/^No (name|code): 0\.65 twists are 5\d deg off a whole half twist/);
+      expect(speakVerdict(outline.verdict)).not.toContain('upright');
+      expect(wordLanding(outline)).toMatch(/^facing 5\d° aside$/);
+    }
   });
 });
 
 describe('overlaps', () => {
   it('names limb, place, instant and depth; one meeting of two arms is one caution', () => {
-    const found = engine.overlaps(fly('back-straight-double'));
+    const found = engine.overlaps(fly('former/back-straight-double'));
     for (const one of found) {
       expect(one.deepMm).toBeGreaterThan(15);
       expect(wordCaution(one)).toMatch(/^(Left|Right) .+ passes through the .+ at \d\.\d\d s, \d+ mm deep\.$/);
@@ -73,12 +92,12 @@ describe('a take-off outside what is usual for its place', () => {
 });
 
 describe('what just changed', () => {
-  const result = fly('back-straight-full');
+  const result = fly('former/back-straight-full');
   const say = (t: number): string => engine.explain(result, t, explainWords());
 
   it('is said of the move under way or just done, in words without signs', () => {
     const said = say(0.1);
-    expect(said).toMatch(/^arms apart: long-axis moment [\d.]+ to [\d.]+ kg·m², .*twist rate 0\.0 to [\d.]+ rev\/s/);
+    expect(said).toMatch(/^arms apart: long-axis spread [\d.]+ to [\d.]+ kg·m², .*twist rate 0\.0 to [\d.]+ rev\/s/);
     expect(said).not.toMatch(/->|[−-]\d/);
     expect(say(0.3)).toBe(said);
     expect(say(result.flight.duration)).not.toBe(said);
@@ -87,14 +106,14 @@ describe('what just changed', () => {
   it('is said in the units that are set', () => {
     setUnits({ measure: 'imperial', turning: 'degrees' });
     expect(say(0.1)).toMatch(
-      /^arms apart: long-axis moment \d+ to \d+ lb·ft², .*twist rate 0 to \d+ °\/s.*; the joints .* ft·lb$/,
+      /^arms apart: long-axis spread \d+ to \d+ lb·ft², .*twist rate 0 to \d+ °\/s.*; the joints .* ft·lb$/,
     );
     setUnits({ measure: 'metric', turning: 'revolutions' });
-    expect(say(0.1)).toMatch(/^arms apart: long-axis moment [\d.]+ to [\d.]+ kg·m²/);
+    expect(say(0.1)).toMatch(/^arms apart: long-axis spread [\d.]+ to [\d.]+ kg·m²/);
   });
 
   it('is nothing before anything moves', () => {
-    expect(engine.explain(fly('arms-in-spin'), 0.01, explainWords())).toBe('');
+    expect(engine.explain(fly('former/arms-in-spin'), 0.01, explainWords())).toBe('');
   });
 });
 

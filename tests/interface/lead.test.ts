@@ -1,14 +1,14 @@
 // A limb led by hand as laws: it gets there or as near as it can, stays in its ranges, and what is keyed is what was seen.
 
 import { describe, expect, it } from 'vitest';
-import { skills } from '../../presets/index.ts';
 import { getLimb, placeLimb, type SkillFile } from '../../sim/index.ts';
 import { setPoseAt } from '../../src/document/pose-edits.ts';
 import { posing } from '../../src/engine/pose.ts';
+import { former } from '../former/index.ts';
 import { readyEngine } from './ready-engine.ts';
 
 const engine = await readyEngine();
-const result = engine.fly(skills['back-straight-full'] as SkillFile);
+const result = engine.fly(former['back-straight-full'] as SkillFile);
 const { body } = result.flight;
 const anchors = { apex: result.outline.apex, touchdown: result.flight.duration };
 const FRONT = [1, 0, 0] as const;

@@ -28,7 +28,13 @@ function onPage<T>(run: (page: Page) => T): T {
   };
   const services = {
     flying: engine,
-    presets: { first: skills['back-straight-full'], shapes, skills: [], athletes: [] },
+    presets: {
+      first: skills['back-straight-full'],
+      standIn: skills['back-straight-full'],
+      shapes,
+      skills: [],
+      athletes: [],
+    },
     keeper,
     tools: [],
   } as unknown as Services;

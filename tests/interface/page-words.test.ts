@@ -18,6 +18,7 @@ import {
 } from '../../sim/index.ts';
 import { RAD } from '../../sim/math/angles.ts';
 import { ENDING_WORDS } from '../../sim/words/verdict-words.ts';
+import { faultTexts } from '../../src/app/say/fault-texts.ts';
 import { wordFault } from '../../src/app/say/fault-words.ts';
 import { speakSentence, speakVerdict, wordLanding } from '../../src/app/say/sentence-words.ts';
 import type { Outline } from '../../src/engine/result.ts';
@@ -56,6 +57,20 @@ describe('the sentence', () => {
 });
 
 describe('faults', () => {
+  it('of what cannot be flown say what can be done about it, in words of the page', () => {
+    const { startsAfterEnd, order, neverLeaves, noTouchdown, noAgreement, tooFast, noApex, noTime, noHeight } =
+      faultTexts;
+    const said = [
+      startsAfterEnd('the tuck shape', '0.30', '0.20'),
+      order('the tuck shape', '0.30', 'the landing shape', '0.20'),
+      ...[neverLeaves, noTouchdown, noAgreement, tooFast, noApex, noTime, noHeight],
+    ];
+    for (const one of said) {
+      expect(one).toMatch(/\. (Move|Give|Raise|Lower|Time|Count) .*, or undo$/);
+      expect(one).not.toMatch(/anchor|converge|root|schedule|block|deg\b/);
+    }
+  });
+
   it('of a field are said in words, with what it holds and what is allowed', () => {
     expect(wordFault(new FieldError('takeoff.velocityMPerS.up', 900, 'a number from -20 to 20 m/s'))).toBe(
       'The speed up cannot be 900. Allowed: a number from -20 to 20 m/s',
@@ -81,7 +96,7 @@ describe('faults', () => {
       [
         'broken JSON',
         '{"format": "shapeflight-skill",\n  "version": 2\n  "title"',
-        /^The file .*in line 3, column 3, needed there: "," or "}"\. It may have been cut off, or changed by hand$/,
+        /^The file is not valid JSON: expected "," or "}" in line 3, column 3\. It may have been cut off, or changed by hand$/,
       ],
       [
         'the same key twice',

@@ -47,7 +47,7 @@ function makePage(kept?: KeptSession): Page {
   };
   const services = {
     flying: { ...engine, fly: flown },
-    presets: { first, shapes, skills: [], athletes: [] },
+    presets: { first, standIn: first, shapes, skills: [], athletes: [] },
     keeper,
     tools: [],
   } as unknown as Services;
@@ -220,6 +220,25 @@ describe('cursor', () => {
 });
 
 describe('what belongs to a document', () => {
+  test('the answer under the headline: the last said, gone with the document, and cleared by who said it alone', () => {
+    const { doc, shell } = makePage();
+    const answer = { lead: 'Less height:', rest: '25° short.', from: 'change' } as const;
+    shell.answer.say({ lead: 'Arms in:', rest: 'twists 3.0 times as fast.', from: 'comparison' });
+    shell.answer.say(answer);
+    expect(shell.answer.said()).toBe(answer);
+    doc.edit(withUp(first, 4.8), 'slower');
+    expect(shell.answer.said()).toBe(answer);
+    shell.answer.clear('comparison');
+    expect(shell.answer.said()).toBe(answer);
+    doc.open(structuredClone(second), 'b');
+    expect(shell.answer.said()).toBeUndefined();
+    doc.undo();
+    expect(shell.answer.said()).toBeUndefined();
+    shell.answer.say(answer);
+    shell.answer.clear('change');
+    expect(shell.answer.said()).toBeUndefined();
+  });
+
   test('two skills of one title do not share the lanes that are shown', () => {
     const page = makePage();
     const twin = { ...structuredClone(second), title: first.title };

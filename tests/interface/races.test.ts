@@ -59,7 +59,7 @@ async function heldBack(error?: Error) {
 function open(engine: Services['flying'], more: Partial<Services> = {}, kept?: KeptSession): Page {
   const services = {
     flying: engine,
-    presets: { first, shapes, skills: [], athletes: [] },
+    presets: { first, standIn: first, shapes, skills: [], athletes: [] },
     keeper: { kept, write: async () => true, leave: () => {}, check: async () => {}, watch: () => {} },
     tools: [],
     load: { comparing: () => new Promise(() => {}) },

@@ -1,6 +1,6 @@
 // Finding commands by words.
 import { describe, expect, it } from 'vitest';
-import { findByWords, scoreWords } from '../../src/commands/search.ts';
+import { findRanked, scoreWords } from '../../src/commands/search.ts';
 
 const titles = [
   'Save to a file',
@@ -10,7 +10,11 @@ const titles = [
   'Zoom the large stage in',
   'Bückling',
 ];
-const find = (typed: string): string[] => findByWords(titles, typed, (t) => t);
+const find = (typed: string): string[] =>
+  findRanked(
+    titles.map((title) => ({ title })),
+    typed,
+  ).map(({ item }) => item.title);
 
 describe('finding by words', () => {
   it('words may stand in any order and be begun only', () => {

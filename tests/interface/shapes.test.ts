@@ -14,11 +14,12 @@ import { resolveTime } from '../../src/document/times.ts';
 import { posing } from '../../src/engine/pose.ts';
 import type { FlightResult } from '../../src/engine/result.ts';
 import { flightIn } from '../files/parts.ts';
+import { former } from '../former/index.ts';
 import { readyEngine } from './ready-engine.ts';
 
 const engine = await readyEngine();
 const anchors = { apex: 0.5, touchdown: 1.04 };
-const full = skills['back-straight-full'] as SkillFile;
+const full = former['back-straight-full'] as SkillFile;
 const anchorsOf = (r: FlightResult) => ({ apex: r.outline.apex, touchdown: r.flight.duration });
 const spans = (file: SkillFile) =>
   (flightIn(file).schedule.blocks ?? []).map(

@@ -11,6 +11,7 @@ import {
   readVersions,
   removeVersion,
   renameVersion,
+  replaceLast,
   swapVersion,
   type Versions,
   writeVersions,
@@ -51,11 +52,13 @@ describe('history with something beside the document', () => {
 });
 
 describe('versions', () => {
-  it('letters are places: never more than there are, the last gives way', () => {
+  it('letters are places, eight with the document; none is replaced unless it is asked for', () => {
     let list: Versions = [];
-    for (const name of ['one', 'two', 'three', 'four']) list = addVersion(list, version(name));
+    for (const name of ['1', '2', '3', '4', '5', '6', '7']) list = addVersion(list, version(name)) ?? [];
     expect(list.length).toBe(MOST_VERSIONS);
-    expect(names(list)).toEqual(['one', 'two', 'four']);
+    expect(MOST_VERSIONS).toBe(7);
+    expect(addVersion(list, version('8'))).toBeUndefined();
+    expect(names(replaceLast(list, version('8')))).toEqual(['1', '2', '3', '4', '5', '6', '8']);
   });
 
   it('swapping twice is nothing', () => {

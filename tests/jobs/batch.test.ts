@@ -85,6 +85,29 @@ describe('batches of the page', () => {
     expect(rows).toHaveLength(2);
   });
 
+  it('the most forgiving is tried again with another seed; of the most twist the first number beyond it is said', async () => {
+    const batch = batchOf(1);
+    const request = {
+      spec: stillSpec(),
+      wishes: [{ result: 'somersaults', value: 1.08, tolerance: 0.05 }],
+      unknowns: [{ input: 'takeoff.h.z' }, { input: 'takeoff.speedUp' }],
+      answers: 1,
+      fits: 2,
+      tries: 10,
+    };
+    const { answer, kept, again, rounds } = await batch.forgiving({ ...request, rounds: 6 }).done;
+    expect(rounds).toBe(6);
+    expect(answer.ownMargin).toBeGreaterThanOrEqual(0);
+    expect(answer.solutions[0].cost.margin).toBeGreaterThanOrEqual(answer.ownMargin ?? 1);
+    expect(again === undefined).toBe(kept === 0);
+    if (again) expect(again.after.n).toBe(50);
+    // a body that does not tilt has no twist to be found
+    const twist = await batch.twist({ ...request, tries: 0 }).done;
+    expect(twist.twists).toBeCloseTo(0, 6);
+    const beyond = twist.beyond?.nearest ?? twist.answer.nearest;
+    expect(beyond?.obstacles.some((o) => o.kind === 'wish' && o.term.wish.result === 'twists')).toBe(true);
+  });
+
   it('solve, and a solve that is stopped ends with what it has', async () => {
     const batch = batchOf(1);
     const request = {

@@ -228,7 +228,12 @@ describe('through a flight', () => {
   test('rails put anywhere in the way of any flight: the nearest is that of 4,000 looks a second, to 1 mm', () => {
     const next = seeded(5);
     let touched = 0;
-    for (const id of ['back-tuck', 'back-straight-triple', 'double-back-pike-full-out', 'trampoline-barani'])
+    for (const id of [
+      'back-tuck',
+      'former/back-straight-triple',
+      'former/double-back-pike-full-out',
+      'trampoline-barani',
+    ])
       for (let k = 0; k < 3; k++) {
         const w = whole(id);
         const place = new Float64Array(3);

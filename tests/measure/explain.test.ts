@@ -42,7 +42,7 @@ describe('what just changed and why', () => {
   });
 
   it('before and after are the frames of these times', () => {
-    for (const id of ['back-straight-double', 'dive-forward-one-and-half-pike', 'cat-turn']) {
+    for (const id of ['former/back-straight-double', 'dive-forward-one-and-half-pike', 'cat-turn']) {
       const flight = flySkill(preset(id));
       for (const e of movesOf(id, flight)) {
         const f = calcFrames(flight, [e.from, e.to]);
@@ -72,7 +72,10 @@ describe('what just changed and why', () => {
   });
 
   it('before and after are those of the frames and of the shapes held', () => {
-    const skill = preset('back-tuck');
+    // hands that hold the shins would move the arms away from the shape
+    const file = fileOf('back-tuck');
+    delete flightIn(file).schedule.contacts;
+    const skill = skillOf(file);
     const flight = flySkill(skill);
     const block = skill.schedule.blocks.find((b) => /tuck/i.test(b.shape));
     if (!block) throw new RangeError('no tuck');
@@ -89,7 +92,14 @@ describe('what just changed and why', () => {
     expect(movesOf('back-tuck').map((e) => e.moves[0])).toEqual(expect.arrayContaining(['tuck', 'open']));
     expect(movesOf('back-pike').map((e) => e.moves[0])).toEqual(expect.arrayContaining(['pike', 'open']));
     expect(movesOf('cat-turn').flatMap((e) => e.moves)).toContain('legsCircle');
-    const full = movesOf('back-straight-full').flatMap((e) => e.moves);
+    // arms that come together are down, up or in where they are so
+    expect(movesOf('back-straight-half').flatMap((e) => e.moves)).toContain('armsDown');
+    expect(movesOf('back-straight-half').flatMap((e) => e.moves)).not.toContain('armsLevel');
+    expect(movesOf('giant-double-straight-two-twists').flatMap((e) => e.moves)).toContain('armsIn');
+    // hips that are hardly bent do not open
+    for (const id of ['back-straight', 'back-straight-full'])
+      expect(movesOf(id).flatMap((e) => e.moves)).not.toContain('open');
+    const full = movesOf('former/back-straight-full').flatMap((e) => e.moves);
     expect(full).toContain('armsApart');
     expect(full).toContain('armsLevel');
   });
@@ -115,7 +125,7 @@ describe('what just changed and why', () => {
     const f = (x: number, places = 1): string => x.toFixed(places);
     const rev = 2 * Math.PI;
     expect(said.startsWith('arms in: ')).toBe(true);
-    expect(said).toContain(`long-axis moment ${f(e.before.longMoment)} -> ${f(e.after.longMoment)} kg m2`);
+    expect(said).toContain(`long-axis spread ${f(e.before.longMoment)} -> ${f(e.after.longMoment)} kg m2`);
     expect(said).toContain(`twist rate ${f(e.before.twistRate / rev)} -> ${f(e.after.twistRate / rev)} rev/s`);
     expect(said).toContain('angular momentum unchanged');
     expect(said).toMatch(/; joints put in \d+ J$/);
@@ -133,9 +143,9 @@ describe('what just changed and why', () => {
     expect(formatExplanation(undefined)).toBe(EXPLAIN_WORDS.nothingYet);
   });
 
-  /** measured 219 at most: a giant to which a late hand has given tilt and twist */
-  const LENGTH = 220;
-  it('every preset is put into words without a gap at any time, in 220 characters', () => {
+  /** measured 225 at most: a giant to which a late hand has given tilt and twist, since a mass is "spread" from an axis (219 before) */
+  const LENGTH = 226;
+  it('every preset is put into words without a gap at any time, in 226 characters', () => {
     for (const id of presetIds) {
       const flight = flySkill(preset(id));
       for (const t of frameTimes(flight.duration, 10)) {

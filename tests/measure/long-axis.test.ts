@@ -30,7 +30,7 @@ describe('the long axis', () => {
   });
 
   it('its rate is that of the frames where h lies along Z', () => {
-    const flight = flySkill(preset('back-straight-full'));
+    const flight = flySkill(preset('former/back-straight-full'));
     for (const t of [0.1, 0.4, 0.8]) {
       const frames = calcFrames(flight, [t]);
       expect(Math.abs(longAt(flight, t).rate - frames.twistRate[0])).toBeLessThan(1e-9);
@@ -39,7 +39,7 @@ describe('the long axis', () => {
   });
 
   it('arms held uneven: the rate follows the tilt of the principal axis to 2 %, that of the body is up to 30 % off', () => {
-    const flight = flySkill(preset('back-straight-full'));
+    const flight = flySkill(preset('former/back-straight-full'));
     let byAxis = 0;
     let byBody = 0;
     // the shape is held

@@ -11,7 +11,7 @@ import {
   type SkillFile,
 } from '../../sim/index.ts';
 import { listLoads } from '../../sim/measure/joint-loads.ts';
-import { isCompared } from '../../sim/measure/known-strength.ts';
+import { isCompared, TORQUE_WARNED, warnedTorque } from '../../sim/measure/known-strength.ts';
 import { fileOf, launchedOf, launchedWith, preset, presetIds, specOf } from '../skill/load.ts';
 
 const framesOf = (flight: Flight, rate: number) => calcFrames(flight, frameTimes(flight.duration, rate));
@@ -64,14 +64,19 @@ function hasten(id: string, share: number): SkillFile {
 const CONTROLS: readonly (readonly [string, () => SkillFile, 'speed' | 'torque', RegExp])[] = [
   ['arms from overhead to the sides, 180 deg, in 0.12 s', () => reach('back-straight', 1, 0.12), 'speed', /^shoulder/],
   ['the same in a double somersault in 0.15 s', () => reach('double-back-straight', 1, 0.15), 'speed', /^shoulder/],
-  ['a triple twist in 0.7 s', () => hasten('back-straight-triple', 0.7 / 2.09), 'torque', /SideBend|shoulder|elbow/],
+  [
+    'a triple twist in 0.7 s',
+    () => hasten('former/back-straight-triple', 0.7 / 2.09),
+    'torque',
+    /SideBend|shoulder|elbow/,
+  ],
   ['a double twist in 0.6 of its time', () => hasten('back-straight-double', 0.6), 'torque', /^shoulder/],
   ['a full twist in 0.55 of its time', () => hasten('back-straight-full', 0.55), 'torque', /^shoulder/],
   ['a spin by the arms in a third of its time', () => hasten('arms-in-spin', 1 / 3), 'torque', /^shoulder|^hip/],
   ['into the pike in 0.2 s', () => reach('back-pike', 1, 0.2), 'torque', /^hip/],
   ['into the pike of a dive in 0.18 s', () => reach('dive-forward-one-and-half-pike', 1, 0.18), 'torque', /^hip/],
   ['into the tuck of a double in 0.2 s', () => reach('double-back-tuck', 1, 0.2), 'torque', /^knee|^hip/],
-  ['a full-out in 0.7 of its time', () => hasten('double-back-pike-full-out', 0.7), 'torque', /^hip/],
+  ['a full-out in 0.7 of its time', () => hasten('former/double-back-pike-full-out', 0.7), 'torque', /^hip/],
   ['a waist bent 50 deg in 0.07 s', () => reach('back-straight', 1, 0.07, { lumbarFlexion: 50 }), 'torque', /^lumbar/],
   [
     'a double somersault in 0.6 of its time',
@@ -100,11 +105,22 @@ describe('must caution', () => {
   });
 });
 
+const TUCK_LEGS = ['L', 'R'].flatMap((s) => [`torque of hipFlexion${s}`, `torque of kneeFlexion${s}`]);
 /** What the presets themselves are warned of: docs/strength.md says of each what was found. */
 const WARNED: Readonly<Record<string, readonly string[]>> = {
-  'double-back-pike-full-out': ['torque of shoulderElevationL'],
-  'double-back-tuck': ['torque of kneeFlexionL', 'torque of kneeFlexionR'],
-  'floor-double-tuck': ['torque of kneeFlexionL', 'torque of kneeFlexionR'],
+  'back-straight-triple': [
+    'torque of thoracicSideBend',
+    'torque of shoulderElevationL',
+    'torque of elbowFlexionL',
+    'torque of hipAbductionL',
+    'torque of shoulderElevationR',
+    'torque of shoulderTurnR',
+  ],
+  'double-back-pike': ['torque of hipFlexionL', 'torque of hipFlexionR'],
+  'double-back-tuck': TUCK_LEGS,
+  'floor-double-tuck': TUCK_LEGS,
+  'trampoline-triple-full': ['torque of shoulderElevationL'],
+  'trampoline-triple-tuck': ['torque of kneeFlexionL', 'torque of kneeFlexionR'],
   'giant-double-straight-two-twists': [
     'torque of shoulderElevationL',
     'torque of shoulderElevationR',
@@ -125,9 +141,11 @@ test('page and command line warn of the same in the presets', () => {
 
 test('whose strength it is said to be is that of the angle and speed at which most is asked for', () => {
   // bending knees: at rest the gymnast's is the larger, at 227 deg/s the adults'
-  for (const id of ['double-back-tuck', 'floor-double-tuck'])
-    for (const c of cautionsOf(flySkill(preset(id))))
-      expect([c.name.slice(0, -1), c.set], id).toEqual(['kneeFlexion', 'adults']);
+  const found = cautionsOf(fly(fileOf('former/double-back-tuck')));
+  expect(found.map((c) => [c.name.slice(0, -1), c.set])).toEqual([
+    ['kneeFlexion', 'adults'],
+    ['kneeFlexion', 'adults'],
+  ]);
 });
 
 /** The body of a flight, all its strengths times a factor. */
@@ -144,6 +162,9 @@ const withStrength = (body: Body, factor: number): Body => ({
   }),
 });
 
+/** Their largest share is near the fastest that a joint can move, where next to nothing is known and more than a multiple of it is allowed. */
+const NEAR_FASTEST = ['back-straight-full', 'back-straight-triple', 'trampoline-triple-full'];
+
 describe('of each preset that is compared', () => {
   const ids = presetIds.filter((id) => isCompared(preset(id).body));
 
@@ -153,14 +174,16 @@ describe('of each preset that is compared', () => {
     const skill = preset(id);
     const flight = flySkill(skill);
     const loads = listLoads(flight.body, framesOf(flight, 240), 0);
-    const share = Math.max(...loads.map((l) => Math.abs(l.torque) / l.known));
-    const torquesAt = (times: number): string[] => {
+    const most = (list: typeof loads): number => Math.max(...list.map((l) => Math.abs(l.torque) / l.known));
+    const byTimes = loads.filter((l) => warnedTorque(l.strength, l.known) <= TORQUE_WARNED * l.known * (1 + 1e-12));
+    const asked = NEAR_FASTEST.includes(id) ? byTimes : loads;
+    const torquesAt = (times: number, share: number): string[] => {
       const body = withStrength(skill.body, share / times);
       return cautionsOf(flySkill(launchedWith({ ...skill, body }))).flatMap((c) =>
         c.kind === 'torque' ? [c.name] : [],
       );
     };
-    expect(torquesAt(1.5)).not.toEqual([]);
-    expect(torquesAt(1.2)).toEqual([]);
+    expect(torquesAt(1.5, most(asked))).not.toEqual([]);
+    expect(torquesAt(1.2, most(loads))).toEqual([]);
   });
 });

@@ -45,7 +45,7 @@ describe('how a tilt comes about', () => {
   });
 
   it('half the step, a sixteenth of the error', () => {
-    const flight = flySkill(preset('back-straight-double'));
+    const flight = flySkill(preset('former/back-straight-double'));
     const off = (rate: number): number => {
       const [m] = calcTiltMechanism(flight, [flight.duration], true, rate);
       return sumOf(m) - m.tilt;
@@ -85,7 +85,7 @@ describe('how a tilt comes about', () => {
   });
 
   it('an arm that swings takes the momentum that turns the body: the first turn of the full, before it twists', () => {
-    const flight = flySkill(preset('back-straight-full'));
+    const flight = flySkill(preset('former/back-straight-full'));
     const [m] = calcTiltMechanism(flight, [0.24], true);
     expect([m.parts[0].group, m.parts[0].axis]).toEqual(['arms', 'frontBack']);
     // momentum is kept: the body has what the arms took
@@ -97,10 +97,12 @@ describe('how a tilt comes about', () => {
   });
 
   it('mirrored, everything has the other sign', () => {
-    const [a, b] = [fileOf('back-straight-full'), mirrorShapes(fileOf('back-straight-full'))].map((file) => {
-      const flight = flySkill(skillOf(file));
-      return calcTiltMechanism(flight, [0.5], true)[0];
-    });
+    const [a, b] = [fileOf('former/back-straight-full'), mirrorShapes(fileOf('former/back-straight-full'))].map(
+      (file) => {
+        const flight = flySkill(skillOf(file));
+        return calcTiltMechanism(flight, [0.5], true)[0];
+      },
+    );
     const arms = (m: TiltMechanism) => m.parts.find((p) => p.group === 'arms' && p.axis === 'frontBack')?.turned ?? 0;
     for (const of of [arms, (m: TiltMechanism) => m.byLean, (m: TiltMechanism) => m.byBreathing])
       expect(Math.abs(of(a) + of(b))).toBeLessThan(EXACT);

@@ -9,10 +9,12 @@ import {
   flySkill,
   formatTrampolineCode,
   frameTimes,
+  namesOfSkill,
   parseSkill,
+  placeOfSkill,
   type SkillFile,
   summarize,
-  wordCode,
+  wordNames,
 } from '../../sim/index.ts';
 import { CODE_WIDTHS } from '../../sim/notation/code-of-skill.ts';
 import { MISS_WIDTHS } from '../../sim/skill/skill-verdict.ts';
@@ -74,26 +76,35 @@ describe('the code of columns', () => {
   });
 });
 
-// what the titles of the presets say, in the notation
-const PRESETS: [string, string][] = [
-  ['back-tuck', 'trampoline code 4 0 o (difficulty 0.5), back somersault'],
-  ['back-pike', 'trampoline code 4 0 < (difficulty 0.6), back somersault'],
-  ['back-straight', 'trampoline code 4 0 / (difficulty 0.6), back somersault'],
-  ['back-straight-half', 'trampoline code 4 1 / (difficulty 0.6), back half'],
-  ['back-straight-full', 'trampoline code 4 2 / (difficulty 0.7), back full'],
-  ['back-straight-double', '4 4 / (difficulty 0.9), back double full'],
-  ['double-back-tuck', 'trampoline code 8 00 o (difficulty 1.1), double back'],
-  ['double-back-straight', 'trampoline code 8 00 / (difficulty 1.3), double back'],
-  ['giant-double-straight', 'trampoline code 7 0 / (difficulty 0.9)'],
-  ['vault-handspring-half', 'trampoline code 2 1 / (difficulty 0.3)'],
-  ['trampoline-barani', '4 1 / (difficulty 0.6), barani'],
-  ['dive-forward-one-and-half-pike', 'dive 103B; 6 0 <'],
+// what the titles of the presets say, as their place says it; rails and tables are not counted so
+const PRESETS: [string, string, string][] = [
+  ['back-tuck', 'name', 'back tuck'],
+  ['back-pike', 'name', 'back pike'],
+  ['back-straight', 'name', 'back straight'],
+  ['back-straight-half', 'name', 'back half'],
+  ['back-straight-full', 'name', 'back full'],
+  ['back-straight-double', 'name', 'back double full'],
+  ['double-back-tuck', 'name', 'double back tuck'],
+  ['double-back-straight', 'name', 'double back straight'],
+  ['arms-in-spin', 'name', 'jump with a full turn'],
+  ['trampoline-barani', 'code', '4 1 / (difficulty 0.6), barani'],
+  ['dive-forward-one-and-half-pike', 'dive', '103B, forward 1 1/2 somersaults, pike'],
 ];
+const NOT_COUNTED = ['giant-double-straight', 'vault-handspring-half'];
+
+/** What it is called, with what that is; and all of it for machines. */
+function called(file: SkillFile) {
+  const skill = launchedOf(parseSkill(file, { athletes, shapes }));
+  const flight = flySkill(skill);
+  const frames = calcFrames(flight, frameTimes(flight.duration, 240));
+  const names = namesOfSkill(summarize(flight, frames, skill.target), frames, placeOfSkill(skill));
+  return { names, line: wordNames(names) };
+}
 
 // where count or end is not that of a code
 const WITHOUT: [string, (file: SkillFile) => void, RegExp][] = [
   ['cat-turn', () => {}, /0\.25 twists are 90 deg off a whole half twist/],
-  ['back-tuck', (file) => turn(file, 0.75), /the landing is \d+ deg (short|past), and a code counts within 60/],
+  ['back-tuck', (file) => turn(file, 0.75), /the landing is \d+ deg (short|past), and a skill is named within 60/],
   // on the head, as wanted: no code ends there
   [
     'back-straight',
@@ -113,12 +124,10 @@ function turn(file: SkillFile, straightSomersaults: number, landingAngleDeg?: nu
 test.each(WITHOUT)('%s with another count or end has no code, and the reason', (id, change, reason) => {
   const file = structuredClone(skills[id]);
   change(file);
-  const skill = launchedOf(parseSkill(file, { athletes, shapes }));
-  const flight = flySkill(skill);
-  const frames = calcFrames(flight, frameTimes(flight.duration, 240));
-  const line = wordCode(summarize(flight, frames, skill.target), frames, skill.end.surface?.kind);
-  expect(line).toMatch(/^no code: /);
-  expect(line).toMatch(reason);
+  const { names, line } = called(file);
+  expect(names.code).toBeUndefined();
+  expect(line?.[1]).toMatch(/^no (code|name): /);
+  expect(line?.[1]).toMatch(reason);
 });
 
 test('what a code counts within is what the verdict calls missed', () => {
@@ -126,9 +135,29 @@ test('what a code counts within is what the verdict calls missed', () => {
   expect(CODE_WIDTHS.somersault).toBe(MISS_WIDTHS.somersault);
 });
 
-test.each(PRESETS)('%s is flown as %s', (id, line) => {
-  const skill = launchedOf(parseSkill(skills[id], { athletes, shapes }));
-  const flight = flySkill(skill);
-  const frames = calcFrames(flight, frameTimes(flight.duration, 240));
-  expect(wordCode(summarize(flight, frames, skill.target), frames, skill.end.surface?.kind)).toBe(line);
+test.each(PRESETS)('%s has the %s %s', (id, what, line) => expect(called(skills[id]).line).toEqual([what, line]));
+
+test.each(NOT_COUNTED)('%s is counted another way', (id) => expect(called(skills[id]).line).toBeUndefined());
+
+test('off the floor the trampoline code is there for machines', () => {
+  expect(called(skills['back-straight-full']).names).toEqual({
+    place: 'floor',
+    name: 'back full',
+    code: '4 2 /',
+    difficulty: '0.7',
+  });
+});
+
+test.each([
+  [1, 'board'],
+  [3, 'board'],
+  [5, 'platform'],
+  [10, 'platform'],
+] as const)('from %s m over the water a dive is off the %s', (heightM, place) => {
+  const file = structuredClone(skills['dive-forward-one-and-half-pike']);
+  const { lowestPointHeightM: _, ...takeoff } = flightIn(file).takeoff;
+  for (const height of [{ lowestPointHeightM: heightM }, { massCentreHeightM: heightM + 1.05 }]) {
+    flightIn(file).takeoff = { ...takeoff, ...height };
+    expect(placeOfSkill(launchedOf(parseSkill(file, { athletes, shapes })))).toBe(place);
+  }
 });

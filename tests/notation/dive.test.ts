@@ -5,22 +5,22 @@ import { refusalOf } from './refusal.ts';
 
 // World Aquatics Competition Regulations, part D: number, words, head first, direction of somersault
 const PART_D: [string, string, boolean, string][] = [
-  ['107B', 'forward 3.5 somersaults, pike', true, 'forward'],
-  ['305C', 'reverse 2.5 somersaults, tuck', true, 'backward'],
-  ['5253B', 'back 2.5 somersaults with 1.5 twists, pike', true, 'backward'],
-  ['5371D', 'reverse 3.5 somersaults with 0.5 twists, free', true, 'backward'],
+  ['107B', 'forward 3 1/2 somersaults, pike', true, 'forward'],
+  ['305C', 'reverse 2 1/2 somersaults, tuck', true, 'backward'],
+  ['5253B', 'back 2 1/2 somersaults with 1 1/2 twists, pike', true, 'backward'],
+  ['5371D', 'reverse 3 1/2 somersaults with 1/2 twist, free', true, 'backward'],
   ['612B', 'armstand forward 1 somersault, pike', true, 'forward'],
 ];
 // written by the rule of part D, no example of theirs
 const BY_RULE: [string, string, boolean, string][] = [
-  ['103B', 'forward 1.5 somersaults, pike', true, 'forward'],
-  ['201A', 'back 0.5 somersaults, straight', true, 'backward'],
+  ['103B', 'forward 1 1/2 somersaults, pike', true, 'forward'],
+  ['201A', 'back dive, straight', true, 'backward'],
   ['402C', 'inward 1 somersault, tuck', false, 'forward'],
-  ['113C', 'flying forward 1.5 somersaults, tuck', true, 'forward'],
-  ['1011C', 'forward 5.5 somersaults, tuck', true, 'forward'],
-  ['5132D', 'forward 1.5 somersaults with 1 twist, free', true, 'forward'],
-  ['6243D', 'armstand back 2 somersaults with 1.5 twists, free', true, 'backward'],
-  ['631A', 'armstand reverse 0.5 somersaults, straight', false, 'backward'],
+  ['113C', 'flying forward 1 1/2 somersaults, tuck', true, 'forward'],
+  ['1011C', 'forward 5 1/2 somersaults, tuck', true, 'forward'],
+  ['5132D', 'forward 1 1/2 somersaults with 1 twist, free', true, 'forward'],
+  ['6243D', 'armstand back 2 somersaults with 1 1/2 twists, free', true, 'backward'],
+  ['631A', 'armstand reverse 1/2 somersault, straight', false, 'backward'],
 ];
 
 describe('dive numbers', () => {

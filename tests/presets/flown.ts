@@ -9,8 +9,9 @@ const flown = (file: SkillFile): FlownChain => flyChain(buildChain(parseChain(fi
 
 export const flownOf = (id: string): FlownChain => flown(fileOf(id));
 
+export const flightsOf = (id: string): FlownChain => flightsOfFile(fileOf(id));
+
 /** Its flights alone: a landing takes longer than all of them. */
-export function flightsOf(id: string): FlownChain {
-  const file = fileOf(id);
+export function flightsOfFile(file: SkillFile): FlownChain {
   return flown({ ...file, phases: file.phases.filter(({ kind }) => kind !== 'landing') });
 }

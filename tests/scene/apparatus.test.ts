@@ -63,8 +63,8 @@ const look = {
   pxPerM: PX,
   across: 0,
   up: 1.5,
-  show: { path: true, ghosts: false, strobe: false, trails: false, arrows: false, sizes: false },
-  strobes: 9,
+  show: { path: true, before: false, everyStep: false, paths: false, arrows: false, sizes: false },
+  steps: 9,
 };
 const words = {
   length: String,
@@ -134,10 +134,10 @@ describe('to scale', () => {
     expect(unrolled.x[0] - 200).toBeCloseTo(side.x[0] - 250, 3);
   });
 
-  /** m that drawn soles may lie in the bed: at take-off, on the toes, measured 0.0052; flat on it as they come down, where the drawn sole is thicker than the body's contact points, 0.0127 */
-  const SUNK = [0.01, 0.015] as const;
+  /** m that drawn soles may be off the bed: at take-off, on the toes, measured 0.0038; flat on it as they come down, 0.0005 */
+  const OFF = [0.008, 0.004] as const;
 
-  it('the drawn feet are in the line of the bed by no more than 1 cm at take-off, 1.5 cm as they come down', () => {
+  it('the drawn feet are in the line of the bed by no more than 8 mm at take-off, 4 mm as they come down', () => {
     for (const id of ['trampoline-double-tuck', 'trampoline-barani']) {
       const { flight, pose } = stage(id);
       for (const [i, t] of [0, flight.duration].entries()) {
@@ -147,7 +147,7 @@ describe('to scale', () => {
         // the gap round a part is no part of it
         const parts = flat(figure?.items ?? []).filter((item) => item.kind === 'fill' && item.fill !== 'air');
         const low = Math.max(...parts.map((item) => boxOf(item).y[1]));
-        expect(Math.abs(low - bed) / PX).toBeLessThan(SUNK[i]);
+        expect(Math.abs(low - bed) / PX).toBeLessThan(OFF[i]);
       }
     }
   });

@@ -1,30 +1,12 @@
-// The large stage: camera, tape, angle, sizes, trails, apparatus. Everything to scale and where the flight is.
+// The large stage: camera, ends, angle, sizes, trails, apparatus. Everything to scale and where the flight is.
 
 import { expect, test } from 'vitest';
-import { athletes, shapes, skills } from '../../presets/index.ts';
-import { apparatusOf, calcFrames, flySkill, frameTimes, parseSkill } from '../../sim/index.ts';
-import { makePoser } from '../../src/engine/poses.ts';
-import { makeStageFlight } from '../../src/pictures/staged-flight.ts';
 import { project, viewOf } from '../../src/scene/camera.ts';
 import type { LargeLook } from '../../src/scene/large-look.ts';
 import { largeScene } from '../../src/scene/large-scene.ts';
 import { calcMeasure } from '../../src/scene/measure.ts';
-import { ghostTimes } from '../../src/scene/pose-frames.ts';
 import type { DrawItem, Scene } from '../../src/scene/scene.ts';
-import { launchedOf } from '../skill/load.ts';
-
-function stage(id: string) {
-  const skill = launchedOf(parseSkill(skills[id], { athletes, shapes }));
-  const flight = flySkill(skill);
-  const frames = calcFrames(flight, frameTimes(flight.duration, 60));
-  const pose = makePoser(flight, frames);
-  const made = makeStageFlight(
-    id,
-    { flight, frames, apparatus: apparatusOf({ skill, flight }) },
-    ghostTimes(flight.duration).map(pose),
-  );
-  return { flight: made, pose, frames };
-}
+import { stagedOf } from './staged.ts';
 
 const LOOK: LargeLook = {
   view: 'side',
@@ -32,8 +14,8 @@ const LOOK: LargeLook = {
   pxPerM: 150,
   across: 0.4,
   up: 1.5,
-  show: { path: true, ghosts: true, strobe: false, trails: false, arrows: true, sizes: true },
-  strobes: 9,
+  show: { path: true, before: true, everyStep: false, paths: false, arrows: true, sizes: true },
+  steps: 9,
 };
 const words = {
   length: (m: number) => m.toFixed(3),
@@ -53,17 +35,17 @@ const all = (scene: Scene): DrawItem[] => {
 };
 const texts = (scene: Scene): string[] => all(scene).flatMap((i) => (i.kind === 'text' ? [i.text] : []));
 const draw = (id: string, look: Partial<LargeLook> = {}, t = 0.4) => {
-  const { flight, pose } = stage(id);
+  const { flight, pose } = stagedOf(id);
   return largeScene({ flight, cursor: pose(t), look: { ...LOOK, ...look }, width: 900, height: 500, words });
 };
 
-test('a tape reads the length between its ends, an angle the angle at its corner', () => {
-  const tape = [
+test('a length is read between its ends, an angle the angle at its corner', () => {
+  const ends = [
     [0, 0],
     [3, 4],
   ] as const;
-  expect(calcMeasure({ kind: 'tape', points: tape })).toBeCloseTo(5, 12);
-  expect(calcMeasure({ kind: 'tape', points: tape.slice(1) })).toBeUndefined();
+  expect(calcMeasure({ kind: 'length', points: ends })).toBeCloseTo(5, 12);
+  expect(calcMeasure({ kind: 'length', points: ends.slice(1) })).toBeUndefined();
   const angle = [
     [1, 0],
     [0, 0],
@@ -74,7 +56,7 @@ test('a tape reads the length between its ends, an angle the angle at its corner
 });
 
 test('sizes are those of the flight: apex v^2/2g above the start, travel v T', () => {
-  const { flight } = stage('back-straight-full');
+  const { flight } = stagedOf('back-straight-full');
   const [, start] = [flight.path[1], flight.path[2]];
   const rise = flight.v_WScm_W0[1] ** 2 / (2 * 9.81);
   const found = texts(draw('back-straight-full'));
@@ -88,7 +70,7 @@ test('sizes are those of the flight: apex v^2/2g above the start, travel v T', (
 
 test('every view draws the mass centre of the cursor where the camera says', () => {
   for (const view of ['side', 'front', 'top'] as const) {
-    const { flight, pose } = stage('back-straight-full');
+    const { flight, pose } = stagedOf('back-straight-full');
     const cursor = pose(0.4);
     const scene = draw('back-straight-full', { view });
     const camera = { ...LOOK, view: viewOf(view, flight.v_WScm_W0[0]), width: 900, height: 500 };
@@ -111,18 +93,43 @@ test('momentum keeps its direction on the screen through the flight', () => {
   expect(at(0.1)).toBe(at(0.7));
 });
 
-test('a strobe picture replaces the ghosts', () => {
-  const { flight, pose } = stage('back-straight-full');
-  const look = { ...LOOK, show: { ...LOOK.show, strobe: true, ghosts: false } };
-  const strobe = [0, 0.3, 0.6, 0.9].map(pose);
-  const scene = largeScene({ flight, cursor: pose(0.4), look, strobe, width: 900, height: 500, words });
+test('every step replaces the figures behind', () => {
+  const { flight, pose } = stagedOf('back-straight-full');
+  const look = { ...LOOK, show: { ...LOOK.show, everyStep: true, before: false } };
+  const everyStep = [0, 0.3, 0.6, 0.9].map(pose);
+  const scene = largeScene({ flight, cursor: pose(0.4), look, everyStep, width: 900, height: 500, words });
   const layer = scene.layers.find((l) => l.name === 'ghosts');
   expect(layer?.items.filter((i) => i.kind === 'fill' && i.data?.tone === 'trunk').length).toBe(4);
 });
 
 test('what is not shown is not drawn', () => {
-  const show = { path: false, ghosts: false, strobe: false, trails: false, arrows: false, sizes: false };
+  // metres at the floor and heights are the scale of the picture: always there
+  const show = { path: false, before: false, everyStep: false, paths: false, arrows: false, sizes: false };
   const scene = draw('back-straight-full', { show });
-  expect(texts(scene).filter((x) => /[a-z]/.test(x))).toEqual([]);
+  expect(texts(scene).filter((x) => /[a-z]/.test(x) && !/^[\d.]+ m$/.test(x))).toEqual([]);
   expect(scene.layers.find((l) => l.name === 'ghosts')?.items).toEqual([]);
+});
+
+test('at most four figures are behind besides take-off and landing, and squared paper is drawn only while measuring', () => {
+  for (const t of [0.05, 0.3, 0.55]) {
+    const scene = draw('back-straight-full', {}, t);
+    expect(scene.layers.find((l) => l.name === 'ghosts')?.items.length).toBeLessThanOrEqual(6);
+  }
+  const long = (scene: Scene): number =>
+    all(scene).filter(
+      (i) => i.kind === 'line' && i.points.length === 4 && i.points[0] === i.points[2] && i.points[3] === 500,
+    ).length;
+  expect(long(draw('back-straight-full'))).toBe(0);
+  expect(long(draw('back-straight-full', { measure: { kind: 'length', points: [] } }))).toBeGreaterThan(3);
+});
+
+test('an axis seen end on is a ring about the mass centre, and no word is within reach of the limbs', () => {
+  const scene = draw('back-tuck', {}, 0.3);
+  const items = all(scene);
+  const mark = items.find((i) => i.kind === 'circle' && i.data?.mark === 'massCentre');
+  if (mark?.kind !== 'circle') throw new Error('no mass centre');
+  expect(items.filter((i) => i.kind === 'circle' && i.x === mark.x && i.y === mark.y && i.r > 10).length).toBe(2);
+  for (const i of items)
+    if (i.kind === 'text' && /^(h$|w$|highest|rises)/.test(i.text))
+      expect(Math.hypot(i.x - mark.x, i.y - mark.y)).toBeGreaterThan(0.6 * LOOK.pxPerM);
 });

@@ -2,7 +2,6 @@ import { describe, expect, it } from 'vitest';
 import { dashed } from '../../src/render/dash.ts';
 import { flightScene } from '../../src/scene/flight-scene.ts';
 import { frontScene, tiltIsSeen } from '../../src/scene/front-scene.ts';
-import { CLEAR_OF_CURSOR, shownGhosts } from '../../src/scene/ghosts.ts';
 import { fitHeights, HEIGHT_NOTE, heightPx } from '../../src/scene/heights.ts';
 import { ghostTimes } from '../../src/scene/pose-frames.ts';
 import type { DrawItem, Layer, Scene } from '../../src/scene/scene.ts';
@@ -11,7 +10,6 @@ import { topScene } from '../../src/scene/top-scene.ts';
 import { uprightScene } from '../../src/scene/upright-scene.ts';
 import { mockFlight } from '../figure-sheet/mock-flight.ts';
 import { sheetBody as body, shapeAngles, stagePose } from '../figure-sheet/poses.ts';
-import { posingHandles } from '../figure-sheet/posing-handles.ts';
 
 const one = mockFlight(body);
 const window = { width: 800, height: 274, x0: 62, pxPerS: 720, pxPerM: 83, floorY: 274, labelX: 20 };
@@ -27,20 +25,6 @@ const arrows = (scene: Scene, name: string): DrawItem[] =>
   scene.layers.flatMap((l) => flat(l.items)).filter((item) => item.data?.arrow === name);
 
 describe('the flight unrolled', () => {
-  it('shows no ghost within 0.1 s of the cursor', () => {
-    for (const t of [0, 0.05, 0.31, 0.44, 0.9, one.flight.duration]) {
-      for (const i of shownGhosts(one.flight.ghosts, t)) {
-        expect(Math.abs(one.flight.ghosts[i].t - t)).toBeGreaterThanOrEqual(CLEAR_OF_CURSOR - 1e-9);
-      }
-    }
-  });
-
-  it('keeps take-off and landing however much the ghosts are thinned', () => {
-    const shown = shownGhosts(one.flight.ghosts, 0.44, 4);
-    expect(shown[0]).toBe(0);
-    expect(shown[shown.length - 1]).toBe(one.flight.ghosts.length - 1);
-  });
-
   it('puts every ghost at its instant and its true height', () => {
     const scene = flightScene({ flight: one.flight, cursor: one.pose(0.44), window });
     for (const item of layer(scene, 'ghosts').items) {
@@ -216,17 +200,20 @@ describe('the other views', () => {
   });
 });
 
-describe('handles', () => {
+describe('a lifted limb', () => {
   const pose = stagePose(body, 0.3, shapeAngles('tShape'), [0, 0, 0], [0, 1, 0]);
-  const scene = uprightScene({ body, pose, width: 300, height: 300, pxPerM: 140, handles: posingHandles(body) });
-  const handle = (id: string): DrawItem & { kind: 'circle' } => {
-    const found = layer(scene, 'marks').items.find((item) => item.hit === `handle:${id}`);
-    if (found?.kind !== 'circle') throw new Error(id);
-    return found;
-  };
+  const draw = (lift?: { chains: readonly string[]; touch?: boolean }): readonly DrawItem[] =>
+    layer(uprightScene({ body, pose, width: 300, height: 300, pxPerM: 140, ...(lift ? { lift } : {}) }), 'figure')
+      .items;
+  const chainOf = (item: DrawItem): unknown => item.data?.chain;
+  const isBand = (item: DrawItem): boolean => item.kind === 'segments';
 
-  it('put the left hand on the screen right of the front view', () => {
-    expect(handle('handL').x).toBeGreaterThan(handle('handR').x + 150);
+  it('is drawn last, in a line of ink; everything else stays as it was, the bands of the left side among it', () => {
+    const [rest, lifted] = [draw(), draw({ chains: ['armR'] })];
+    const named = lifted.filter((item) => chainOf(item) !== undefined);
+    expect(chainOf(named[named.length - 1])).toBe('armR');
+    expect(lifted.length).toBe(rest.length + 3);
+    expect(lifted.filter(isBand)).toEqual(rest.filter(isBand));
   });
 });
 

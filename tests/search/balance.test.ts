@@ -4,7 +4,7 @@
  */
 
 import { describe, expect, it } from 'vitest';
-import { athletes, shapes, skills } from '../../presets/index.ts';
+import { athletes, shapes } from '../../presets/index.ts';
 import { calcFrames, type Flight, flySkill, frameTimes, type LaunchedSkill, parseSkill } from '../../sim/index.ts';
 import { type BalanceSpec, DEFAULT_BALANCE } from '../../sim/skill/balance.ts';
 import { fitGains } from '../../sim/skill/balance-gains.ts';
@@ -13,7 +13,7 @@ import { flyRigid, rad, readAt, turn } from '../checks/flown.ts';
 import { flightIn } from '../files/parts.ts';
 import { accountAt } from '../laws/from-poses.ts';
 import * as R from '../oracles/reference.ts';
-import { launchedOf, takeoffOf } from '../skill/load.ts';
+import { fileOf, launchedOf, takeoffOf } from '../skill/load.ts';
 
 /** A layout held with the arms wide, in the air for T; h such that it turns some 1.6 times a second. */
 function layout(tiltDeg: number, T: number): LaunchedSkill {
@@ -238,7 +238,7 @@ describe('with the reflex', () => {
 
   it('holds a skill whose last shape is anchored to touchdown', () => {
     // ends upright with arms forward, as the skill did when the reflex was measured (0.03)
-    const file = structuredClone(skills['double-back-straight']);
+    const file = fileOf('former/double-back-straight');
     const { takeoff, schedule } = flightIn(file);
     Object.assign(takeoff ?? {}, { velocityMPerS: { along: -1.8, up: 5.8 }, momentum: { straightSomersaults: 2.004 } });
     Object.assign(schedule.blocks?.[1] ?? {}, {

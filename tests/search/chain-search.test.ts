@@ -204,7 +204,7 @@ describe('margin over a chain', () => {
 
   it('times of one flight go together, times of two do not', () => {
     const { correlations } = usualSpread(specOf(twoBounces(), 1));
-    expect(correlations).toContainEqual({ a: 'leg1.block:2.moveStart', b: 'leg1.block:3.moveStart', r: 0.5 });
+    expect(correlations).toContainEqual({ a: 'leg1.block:2.moveStart', b: 'leg1.block:4.moveStart', r: 0.5 });
     expect(correlations).toContainEqual({ a: 'leg1.takeoff.h.z', b: 'leg1.takeoff.speedUp', r: -0.3 });
     for (const { a, b } of correlations) expect(a.startsWith('leg1.'), `${a} ${b}`).toBe(b.startsWith('leg1.'));
   });

@@ -4,6 +4,7 @@ import * as contact from '../../sim/contact/index.ts';
 import { aimAt, makeUnknown, ownAim, parseSkill, type SkillSpec, solve } from '../../sim/index.ts';
 import { byCost } from '../../sim/search/solve.ts';
 import { isHeld, touchedOf } from '../../sim/skill/verdict-held.ts';
+import { isWhole } from '../corpus.ts';
 import { fileOf, shelf } from '../skill/load.ts';
 
 const RAD = Math.PI / 180;
@@ -15,10 +16,10 @@ const answerOf = (id: string, vary: readonly string[], ending?: 'held' | 'any') 
 
 describe('an answer that lands on its feet', () => {
   it.each([
-    ['back-tuck', ['takeoff.h.z', 'takeoff.speedUp'], 3],
-    ['back-straight-full', ['takeoff.h.z', 'takeoff.speedUp', 'block:2.start'], 1],
+    ...(isWhole ? [['back-tuck', ['takeoff.h.z', 'takeoff.speedUp'], 3] as const] : []),
+    ['back-straight-full', ['takeoff.h.z', 'takeoff.speedUp', 'block:2.start'], 1] as const,
     // the landing model in full: what its band holds it does not, so that the search is led on
-    ['floor-double-tuck', ['takeoff.h.z', 'takeoff.speedUp'], 3],
+    ['floor-double-tuck', ['takeoff.h.z', 'takeoff.speedUp'], 3] as const,
   ])('%s: is held by its verdict', (id, vary, least) => {
     const { solutions } = answerOf(id, vary);
     expect(solutions.length).toBeGreaterThanOrEqual(least);
@@ -63,7 +64,7 @@ describe('a held landing is asked for', () => {
   const endingOf = (id: string) => ownAim(specOf(id)).ending;
   it('on a floor or mat, not of a bed, of water, or of a landing on the hands', () => {
     expect(['back-tuck', 'giant-double-straight'].map(endingOf)).toEqual(['held', 'held']);
-    expect(['back-straight-double', 'dive-forward-one-and-half-pike'].map(endingOf)).toEqual([undefined, undefined]);
+    expect(['trampoline-full', 'dive-forward-one-and-half-pike'].map(endingOf)).toEqual([undefined, undefined]);
     expect(aimAt(specOf('back-tuck'), { somersaults: 0.5, twists: 0, landingAngle: 180 * RAD }).ending).toBeUndefined();
   });
 

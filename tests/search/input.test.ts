@@ -46,7 +46,7 @@ describe('inputs', () => {
     });
 
   it('shifting a move keeps how long it takes; its duration keeps where it starts', () => {
-    const spec = specOf('back-straight-double');
+    const spec = specOf('former/back-straight-double');
     const shifted = findInput(spec, 'block:3.moveStart').put(spec, 0.4);
     expect(shifted.blocks[1].to.s).toBeCloseTo(0.4, 12);
     expect(shifted.blocks[2].from.s).toBeCloseTo(0.8, 12);
@@ -56,14 +56,14 @@ describe('inputs', () => {
   });
 
   it('momentum as a vector is the momentum that the skill flies with', () => {
-    const spec = specOf('back-straight-double');
+    const spec = specOf('former/back-straight-double');
     const z = findInput(spec, 'takeoff.h.z');
     expect(z.value).toBe(flySkill(launchedOf(spec)).h_Scm_W[2]);
     expect(flySkill(launchedOf(z.put(spec, z.value + 1))).h_Scm_W).toEqual([0, 0, z.value + 1]);
   });
 
   it('an angle of a shape changes every block of that shape; one of both sides takes the place of each side', () => {
-    const spec = specOf('back-straight-double');
+    const spec = specOf('former/back-straight-double');
     const changed = findInput(spec, 'shape:oneUpOneDown.angle:shoulderElevation').put(spec, 1);
     expect(changed.blocks[1].adjust).toEqual({ shoulderElevation: 1 });
     expect(changed.blocks[3].adjust).toEqual({ shoulderElevation: 1 });
@@ -97,7 +97,7 @@ describe('the short way to the end of a flight', () => {
     });
 
   it('changed schedules and take-offs fly as they would alone, in any order', () => {
-    const spec = specOf('back-straight-double');
+    const spec = specOf('former/back-straight-double');
     const inputs = ['block:2.start', 'takeoff.speedUp', 'body.mass'].map((i) => findInput(spec, i));
     const many = new Evaluator(spec, inputs);
     for (const values of [
@@ -114,7 +114,7 @@ describe('the short way to the end of a flight', () => {
   });
 
   it('a flight that tilts past 80 deg has no counts, as in its frames', () => {
-    const spec = specOf('back-straight-double');
+    const spec = specOf('former/back-straight-double');
     const acrossIt = findInput(spec, 'takeoff.h.x');
     const fallen = acrossIt.put(spec, 300);
     const flight = flySkill(launchedOf(fallen));
@@ -125,7 +125,7 @@ describe('the short way to the end of a flight', () => {
   });
 
   it('a flight that touches down before its last shape is reached lands on its way there', () => {
-    const spec = specOf('back-straight-double');
+    const spec = specOf('former/back-straight-double');
     const late = launchedOf(findInput(spec, 'block:5.start').put(spec, 1.75));
     const flight = flySkill(late);
     expect(makeFlyer().fly(late).duration).toBe(flight.duration);
@@ -141,7 +141,7 @@ describe('the short way to the end of a flight', () => {
   });
 
   it('every result is a number for a preset with a target', () => {
-    const outcome = new Evaluator(specOf('double-back-pike-full-out'), []).outcomeAt([]);
+    const outcome = new Evaluator(specOf('former/double-back-pike-full-out'), []).outcomeAt([]);
     for (const r of RESULTS)
       if (r.id !== 'twistsAfter.3' && !r.id.startsWith('catch.')) expect(r.get(outcome), r.id).not.toBeNaN();
   });

@@ -1,9 +1,9 @@
 /** Maps: contours of a known field, and rows that do not depend on one another. */
 import { describe, expect, it } from 'vitest';
-import { skills } from '../../presets/index.ts';
 import { parseSkill } from '../../sim/index.ts';
 import { findContour, roundLevels } from '../../sim/search/map-contour.ts';
 import { type MapRequest, MapRunner, StudyRunner, usualStudy } from '../../sim/search/span.ts';
+import { former } from '../former/index.ts';
 import { RAD, shelf } from './still.ts';
 
 describe('contours', () => {
@@ -50,7 +50,7 @@ describe('contours', () => {
   });
 });
 
-const twist = parseSkill(skills['back-straight-full'], shelf);
+const twist = parseSkill(former['back-straight-full'], shelf);
 const mapRequest: MapRequest = {
   spec: twist,
   x: { input: 'block:2.moveStart', from: -0.02, to: 0.03, count: 4 },

@@ -139,7 +139,12 @@ describe('the usual window', () => {
   });
 
   it('lies about the target; the presets of the bed are inside', () => {
-    for (const id of ['back-straight-double', 'back-straight-triple', 'trampoline-barani', 'trampoline-double-tuck']) {
+    for (const id of [
+      'trampoline-double-full',
+      'trampoline-triple-full',
+      'trampoline-barani',
+      'trampoline-double-tuck',
+    ]) {
       const spec = parseSkill(skills[id], shelf);
       const { parts } = usualSpread(spec);
       const flyer = flyerOf(spec, parts);

@@ -16,7 +16,7 @@ import { type StudyRequest, StudyRunner } from '../../sim/search/span.ts';
 import { fileOf, launchedOf, presetIds, shelf } from '../skill/load.ts';
 
 const specOf = (id: string) => parseSkill(fileOf(id), shelf);
-const straight = usualStudy(specOf('back-straight'));
+const straight = usualStudy(specOf('former/back-straight'));
 const balanced = (delay: number, seed = 1): StudyRequest => ({ ...straight, balance: rangeBalance(delay, seed) });
 const runnerOf = (request: StudyRequest): StudyRunner => new StudyRunner(request);
 

@@ -12,6 +12,7 @@ import { Draw, makeSpread, type Spread, usualSpread } from '../../sim/search/sam
 import { correlate, deviation, mean } from '../../sim/search/stats.ts';
 import { DEFAULT_BALANCE } from '../../sim/skill/balance.ts';
 import { flySkill } from '../../sim/skill/flyer.ts';
+import { casesOf } from '../corpus.ts';
 import { launchedOf } from '../skill/load.ts';
 import { bound, RAD, shelf, stillSpec, vary } from './still.ts';
 
@@ -20,9 +21,9 @@ const window: Window = [bound('short', 0, 10 * RAD), bound('tilt', 0, 10 * RAD),
 const column = (t: SampleTable, data: Float64Array, width: number, k: number): Float64Array =>
   Float64Array.from({ length: t.n }, (_, i) => data[width * i + k]);
 
-/** Deviations of 4000 samples have a relative error of 1 / sqrt(8000); four of those. */
-const SAMPLED = 0.045;
-const SAMPLED_800 = 0.1;
+/** Deviations of n samples have a relative error of 1 / sqrt(2 n); four of those. */
+const sampledWithin = (n: number): number => 4 / Math.sqrt(2 * n);
+const SAMPLED = sampledWithin(4000);
 
 describe('spreads', () => {
   it('draw the stated deviations and correlations', () => {
@@ -135,7 +136,7 @@ describe('small errors', () => {
       usual.parts.map((p) => ({ ...p, by: p.by / 100 })),
       [{ a: 'takeoff.h.z', b: 'takeoff.speedUp', r: -0.5 }],
     );
-    const n = 800;
+    const n = casesOf(800, 300);
     const table = new Sampler({ spec, spread, window, seed: 3 }).run(0, n);
     const { parts } = spread;
     const flyer = new SampleFlyer(
@@ -160,7 +161,7 @@ describe('small errors', () => {
       for (let i = 0; i < parts.length; i++)
         for (let j = 0; j < parts.length; j++) variance += J[k][i] * r(i, j) * J[k][j];
       const sampled = deviation(column(table, table.results, window.length, k));
-      expect(Math.abs(sampled / Math.sqrt(variance) - 1), result.id).toBeLessThan(SAMPLED_800);
+      expect(Math.abs(sampled / Math.sqrt(variance) - 1), result.id).toBeLessThan(sampledWithin(n));
     });
   });
 });

@@ -319,7 +319,7 @@ describe('targets', () => {
   });
 
   it('an end shape takes the place of the last block', () => {
-    const spec = specOf('back-straight-double');
+    const spec = specOf('former/back-straight-double');
     const aim = aimAt(spec, {
       somersaults: 1,
       twists: 2,

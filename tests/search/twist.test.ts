@@ -51,7 +51,7 @@ describe('the most twist', () => {
   });
 });
 
-describe('presets of the search', () => {
+describe('skills that the search found', () => {
   const flown = (id: string) => {
     const spec = parseSkill(fileOf(id), shelf);
     const outcome = new Evaluator(spec, []).outcomeAt([]);
@@ -63,7 +63,7 @@ describe('presets of the search', () => {
   };
 
   it('H5: three twists by the arms alone in one straight back somersault without tilt at take-off, within joint ranges, speeds and torques', () => {
-    const { spec, of, peaks } = flown('back-straight-triple');
+    const { spec, of, peaks } = flown('former/back-straight-triple');
     expect([takeoffOf(spec).tilt, takeoffOf(spec).twist]).toEqual([0, 0]);
     expect(of('twists')).toBeGreaterThan(2.98);
     expect(of('somersaults')).toBeLessThan(1.02);
@@ -74,7 +74,7 @@ describe('presets of the search', () => {
   });
 
   it('H6: the double does not twist in its first somersault', () => {
-    const { spec, of } = flown('double-back-pike-full-out');
+    const { spec, of } = flown('former/double-back-pike-full-out');
     expect(takeoffOf(spec).tilt).toBe(0);
     expect(Math.abs(of('twistsAfter.1'))).toBeLessThan(0.02);
     expect(of('twists')).toBeCloseTo(1, 1);

@@ -28,7 +28,7 @@ const lowest = (flight: ReturnType<typeof of>['flight'], t: number): number =>
 const FITS = 0.01;
 
 describe('a trampoline skill', () => {
-  for (const id of ['trampoline-double-tuck', 'trampoline-barani', 'back-straight-double']) {
+  for (const id of ['trampoline-double-tuck', 'trampoline-barani', 'trampoline-double-full']) {
     it(`${id}: leaves and meets one bed, whose feet fit it at both ends to 1 cm`, () => {
       const { apparatus, flight } = of(id);
       expect(kinds(apparatus)).toBe('floor bed');

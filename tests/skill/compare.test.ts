@@ -1,20 +1,17 @@
 // Versions side by side: what is said to be held equal is equal, and the table tells the rest.
 
 import { describe, expect, it } from 'vitest';
-import { calcFrames, FieldError, flySkill, frameTimes } from '../../sim/index.ts';
-import { ARMS_IN, ARMS_WIDE, armsWideAgainstIn } from '../../sim/skill/arms-wide-in.ts';
+import { calcFrames, flySkill } from '../../sim/index.ts';
 import { holdEqual, takeoffEnergy } from '../../sim/skill/compare.ts';
 import { alignTime, type CompareKey, type Comparison, compareSkills } from '../../sim/skill/compare-table.ts';
 import { relaunch } from '../../sim/skill/launch.ts';
-import { launchedWith, preset } from './load.ts';
+import { preset } from './load.ts';
 
 /** Shares: measured 0 for both. */
 const H_SAME = 1e-12;
 const E_SAME = 1e-9;
 /** rad/s: measured 9e-16 */
 const RATE_SAME = 1e-9;
-/** rad, of an angle that a schedule holds, or follows as before */
-const POSE = 1e-12;
 
 const row = (c: Comparison, key: CompareKey): Comparison['rows'][number] => {
   const found = c.rows.find((r) => r.key === key);
@@ -97,86 +94,6 @@ describe('the table', () => {
       for (const [k, key] of (['lateralMoment', 'frontBackMoment', 'longMoment'] as const).entries())
         expect(Math.abs((row(c, key).values[0] ?? Number.NaN) - f.moments[k])).toBeLessThan(1e-9);
     }
-  });
-});
-
-describe('arms wide against arms in', () => {
-  for (const id of ['back-straight', 'back-tuck', 'arms-in-spin', 'cat-turn', 'dive-forward-one-and-half-pike'])
-    it(`${id}: same momentum, own legs, arms held through the middle`, () => {
-      const skill = preset(id);
-      const own = flySkill(skill);
-      const pair = armsWideAgainstIn(skill);
-      const arms = /^(shoulder|elbow)/;
-      for (const [version, elevation] of [
-        [pair.wide, ARMS_WIDE],
-        [pair.in, ARMS_IN],
-      ] as const) {
-        const flight = flySkill(version);
-        expect(flight.h_Scm_W).toEqual(own.h_Scm_W);
-        const n = skill.body.angles.length;
-        const [now, was, none] = [new Float64Array(n), new Float64Array(n), new Float64Array(n)];
-        for (const share of [0, 0.1, 0.26, 0.5, 0.74]) {
-          const t = share * own.duration;
-          flight.schedule.anglesInto(t, now, none);
-          own.schedule.anglesInto(t, was, none);
-          skill.body.angles.forEach((angle, i) => {
-            // legs anchored to touchdown follow their own touchdown; those anchored to take-off are as they were
-            if (!arms.test(angle.name) && Math.abs(flight.duration - own.duration) < 1e-12)
-              expect(Math.abs(now[i] - was[i]), `${angle.name} at ${share}`).toBeLessThan(POSE);
-            if (share > 0.25 && /^shoulderElevation/.test(angle.name))
-              expect(Math.abs(now[i] - elevation)).toBeLessThan(POSE);
-          });
-        }
-      }
-    });
-
-  it('a long-axis spin with arms wide is slower than with arms in, and twists less', () => {
-    const { wide, in: close } = armsWideAgainstIn(preset('arms-in-spin'));
-    const c = compareSkills([wide, close], 'momentum', 'apex');
-    expect(row(c, 'longMoment').words[1]).toBe('less');
-    expect(row(c, 'peakTwistRate').words[1]).toBe('faster');
-    expect(row(c, 'twists').words[1]).toBe('more');
-  });
-
-  it('hands that hold the legs let go: arms are wide all the same', () => {
-    const skill = preset('back-tuck');
-    const tuck = skill.schedule.blocks.find((b) => b.shape === 'tuck');
-    if (!tuck) throw new RangeError('no tuck');
-    const { wide } = armsWideAgainstIn(
-      relaunch(skill, { contacts: [{ hand: 'both', on: 'shin', from: tuck.from, to: tuck.to }] }),
-    );
-    const flight = flySkill(wide);
-    const now = new Float64Array(skill.body.angles.length);
-    flight.schedule.anglesInto(0.5 * flight.duration, now, new Float64Array(now.length));
-    for (const s of skill.body.shoulders) expect(Math.abs(now[s.elevation] - ARMS_WIDE)).toBeLessThan(POSE);
-  });
-
-  it('legs and trunk opened into keys move as the blocks did, rates and all', () => {
-    const skill = relaunch(preset('back-tuck'), {
-      end: { kind: 'duration', duration: flySkill(preset('back-tuck')).duration },
-    });
-    const own = flySkill(skill);
-    const flight = flySkill(armsWideAgainstIn(skill).wide);
-    const n = skill.body.angles.length;
-    const f = (): Float64Array => new Float64Array(n);
-    const [now, was, rate, rated] = [f(), f(), f(), f()];
-    for (const t of frameTimes(own.duration, 50)) {
-      flight.schedule.anglesInto(t, now, rate);
-      own.schedule.anglesInto(t, was, rated);
-      skill.body.angles.forEach((angle, i) => {
-        if (/^(shoulder|elbow)/.test(angle.name)) return;
-        expect(Math.abs(now[i] - was[i]), `${angle.name} at ${t}`).toBeLessThan(POSE);
-        expect(Math.abs(rate[i] - rated[i])).toBeLessThan(1e-9);
-      });
-    }
-  });
-
-  it('a body without arms, or a middle that is none, is said', () => {
-    const skill = preset('back-straight');
-    expect(() => armsWideAgainstIn(launchedWith({ ...skill, body: { ...skill.body, shoulders: [] } }))).toThrow(
-      FieldError,
-    );
-    expect(() => armsWideAgainstIn(skill, { from: 0.8, to: 0.2 })).toThrow(FieldError);
   });
 });
 

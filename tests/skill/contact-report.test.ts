@@ -37,7 +37,7 @@ interface Asked {
   readonly time?: number;
 }
 function floor(a: Asked): SkillFile {
-  const file = fileOf(a.id ?? 'floor-double-tuck');
+  const file = a.id === undefined ? fileOf('former/floor-double-tuck') : fileOf(a.id);
   const takeoff = flightIn(file).takeoff ?? {};
   if (a.id === undefined)
     Object.assign(takeoff, { velocityMPerS: { along: -1, up: 5.2 }, momentum: { straightSomersaults: 0.893 } });
@@ -84,11 +84,11 @@ describe('what no athlete does is cautioned', () => {
     const { massKg, statureM } = athletes['tobias-fenn'] as { massKg: number; statureM: number };
     const usual = (0.66 * massKg * statureM ** 2).toFixed(0);
     expect(formatContactCautions(r)).toContain(
-      `leaves the floor with 300 kg m2/s of angular momentum; up to ${usual} for this body (computed from ranges from memory)`,
+      `leaves the floor with 300 kg·m²/s of angular momentum; up to ${usual} for this body (computed from ranges from memory)`,
     );
     const one = r.cautions.find((c) => c.kind === 'momentum');
     expect(one && `${contactCautionTitle(one)} ${contactCautionDetail(one)}`).toBe(
-      `Leaves the floor with 300 kg m2/s of angular momentum. Up to ${usual} for this body (computed from ranges from memory).`,
+      `Leaves the floor with 300 kg·m²/s of angular momentum. Up to ${usual} for this body (computed from ranges from memory).`,
     );
   });
 

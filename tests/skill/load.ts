@@ -14,9 +14,12 @@ import {
   type SkillSpec,
   type TakeoffSpec,
 } from '../../sim/index.ts';
+import { former } from '../former/index.ts';
 
 export const shelf = { athletes, shapes };
-export const fileOf = (id: string): SkillFile => structuredClone(skills[id]);
+/** `former/ID`: as it was before it was made from technique. */
+export const fileOf = (id: string): SkillFile =>
+  structuredClone(id.startsWith('former/') ? former[id.slice('former/'.length)] : skills[id]);
 export const specOf = (file: SkillFile): SkillSpec => parseSkill(file, shelf);
 export const builtOf = (file: SkillFile): Skill => buildSkill(specOf(file));
 export const launchedOf = (spec: SkillSpec): LaunchedSkill => launch(buildSkill(spec), contact);

@@ -39,7 +39,7 @@ it('at 14 years nothing is judged: torques are shown, a line says why', () => {
   const child = { ...makeHuman({ name: 'C', sex: 'male', mass: 60, stature: 1.66 }), age: 14 };
   const { cautions, notCompared, largest } = calcSwingLoads(makeSwing({ ...twoGiants, body: child }));
   expect(cautions).toEqual([]);
-  expect(notCompared?.title).toBe('14 years old: loads are shown, not judged.');
+  expect(notCompared?.title).toBe('14 years old: inertia known to 15 %; loads are shown, not judged.');
   expect(largest.length).toBe(4);
 });
 

@@ -55,7 +55,7 @@ describe('tilt account', () => {
   });
 
   it('without a part is the skill whose file never had it', () => {
-    const file = fileOf('back-straight-full');
+    const file = fileOf('former/back-straight-full');
     const bend = (deg: number, s: number) => ({ angle: 'lumbarSideBend', at: { anchor: 'takeoff', s }, deg }) as const;
     flightIn(file).schedule.keys = [bend(0, 0.1), bend(8, 0.3)];
     // a stated duration, so that both last as long
@@ -96,7 +96,7 @@ describe('tilt account', () => {
   });
 
   it('states the tilt and twist that the frames have', () => {
-    const skill = preset('back-straight-full');
+    const skill = preset('former/back-straight-full');
     const flight = flySkill(skill);
     const frames = calcFrames(flight, frameTimes(flight.duration, 240));
     const i = 60;
@@ -109,7 +109,7 @@ describe('tilt account', () => {
   });
 
   it('an arm throw alone is charged to the arms; backward and forward, left and right', () => {
-    for (const id of ['back-straight-full', 'back-straight-double', 'trampoline-barani']) {
+    for (const id of ['former/back-straight-full', 'former/back-straight-double', 'former/trampoline-barani']) {
       const a = calcTiltAccount(preset(id));
       expect(a.parts.filter((p) => p.uneven).map((p) => p.source)).toEqual(['arms']);
       expect(gaveBy(a, 'arms').twist).toBeCloseTo(a.total.twist, 6);
@@ -129,7 +129,7 @@ describe('tilt account', () => {
   });
 
   const fourCauses = (): SkillFile => {
-    const file = fileOf('back-straight-full');
+    const file = fileOf('former/back-straight-full');
     flightIn(file).takeoff.attitudeDeg = { tilt: 2 };
     flightIn(file).schedule.keys = [
       { angle: 'lumbarSideBend', at: { anchor: 'takeoff', s: 0.1 }, deg: 0 },
@@ -170,7 +170,7 @@ describe('tilt account', () => {
   });
 
   it('two causes: each gets the mean of what it does alone and what is missing without it', () => {
-    const file = fileOf('back-straight-full');
+    const file = fileOf('former/back-straight-full');
     flightIn(file).takeoff.attitudeDeg = { tilt: 3 };
     const a = calcTiltAccount(skillOf(file));
     const [takeoff, arms] = a.parts;
@@ -187,7 +187,7 @@ describe('tilt account', () => {
   });
 
   it('what moves after an instant has no part in the tilt there, in any order; in the twist it has', () => {
-    const file = fileOf('back-straight-full');
+    const file = fileOf('former/back-straight-full');
     flightIn(file).takeoff.attitudeDeg = { tilt: 2 };
     flightIn(file).schedule.keys = [
       { angle: 'hipAbductionR', at: { anchor: 'takeoff', s: 0.6 }, deg: 0 },
@@ -203,7 +203,7 @@ describe('tilt account', () => {
   });
 
   it('no per cent of causes that work against each other, nor of a whole under 2 deg', () => {
-    const against = fileOf('back-straight-full');
+    const against = fileOf('former/back-straight-full');
     flightIn(against).takeoff.attitudeDeg = { tilt: -3 };
     const a = calcTiltAccount(skillOf(against));
     expect(a.parts[0].gave.twist * a.parts[1].gave.twist).toBeLessThan(0);
@@ -224,7 +224,7 @@ describe('tilt account', () => {
   it('a flight is flown for each set of causes, and no more', () => {
     for (const [file, sets] of [
       [fileOf('back-tuck'), 1],
-      [fileOf('back-straight-full'), 2],
+      [fileOf('former/back-straight-full'), 2],
       [fourCauses(), 16],
     ] as const) {
       const steps = stepTiltAccount(skillOf(file));
@@ -235,7 +235,7 @@ describe('tilt account', () => {
   });
 
   it('a mirrored skill has the mirrored account', () => {
-    const file = fileOf('back-straight-full');
+    const file = fileOf('former/back-straight-full');
     const a = calcTiltAccount(skillOf(file));
     const m = calcTiltAccount(skillOf(mirrorShapes(file)));
     for (const k of ['greatest', 'twist'] as const)
@@ -256,11 +256,11 @@ describe('tilt account', () => {
    * axes, contact has a share; how much is an input of this model, no finding, so only its sense is asked here.
    */
   it('H7: counter-rotation gives under a third of the twist of the preset full; its contact is none by choice', () => {
-    const a = calcTiltAccount(preset('back-straight-full'));
+    const a = calcTiltAccount(preset('former/back-straight-full'));
     // measured 0.06 % of the twist, and a share of 0.25 below
     expect(Math.abs(a.counterTwist / a.total.twist)).toBeLessThan(1 / 3);
     expect(sizes(a.contact)).toEqual([0, 0, 0]);
-    const file = fileOf('back-straight-full');
+    const file = fileOf('former/back-straight-full');
     flightIn(file).takeoff.attitudeDeg = { tilt: 3 };
     const leaning = calcTiltAccount(skillOf(file));
     const share = leaning.contact.greatest / leaning.total.greatest;
@@ -291,6 +291,8 @@ describe('tilt account', () => {
     const file = fileOf('back-tuck');
     const held = flightIn(file).schedule.blocks?.find((b) => b.shape === 'tuck');
     if (!held) throw new RangeError('no tuck');
+    // the arms beside the shins: the hand that takes hold has a way to go
+    held.adjustDeg = { hipFlexion: 125, kneeFlexion: 138 };
     const on = { on: 'shin', from: held.from, to: held.to } as const;
     flightIn(file).schedule.contacts = [{ hand: 'L', ...on }];
     const one = calcTiltAccount(skillOf(file));
@@ -306,7 +308,7 @@ describe('tilt account', () => {
   });
 
   it('step by step it is the same account, and the steps are as many as they say', () => {
-    const skill = preset('back-straight-full');
+    const skill = preset('former/back-straight-full');
     const steps = stepTiltAccount(skill);
     let shown = 0;
     for (;;) {
@@ -322,7 +324,7 @@ describe('tilt account', () => {
   });
 
   it('the same call gives the same account', () => {
-    const skill = preset('back-straight-full');
+    const skill = preset('former/back-straight-full');
     const flight = flySkill(skill);
     expect(calcTiltAccount(skill, { flight })).toEqual(calcTiltAccount(skill, { flight }));
   });

@@ -6,7 +6,7 @@ import { RAD } from '../../sim/math/angles.ts';
 import type { Summary } from '../../sim/measure/summary.ts';
 import type { SkillTarget } from '../../sim/measure/target.ts';
 import { type ArrivalEnd, calcSkillVerdict, MISS_WIDTHS, UNEVEN } from '../../sim/skill/skill-verdict.ts';
-import { wordNotComputed } from '../../sim/words/basis-words.ts';
+import { wordBasis, wordNotComputed } from '../../sim/words/basis-words.ts';
 
 interface Case {
   readonly somersaults?: number;
@@ -22,6 +22,7 @@ interface Case {
   readonly legsApart?: number;
   readonly across?: number;
   readonly reach?: number;
+  readonly turning?: number;
   readonly target?: Partial<SkillTarget>;
   readonly undefinedFrom?: number;
 }
@@ -48,7 +49,7 @@ function summaryOf(c: Case): Summary {
     endBend: c.endBend ?? 0,
     legsApart: c.legsApart ?? 0,
     across: c.across ?? 0,
-    ...(c.reach === undefined ? {} : { touchdownReach: { reach: c.reach, turning: 0 } }),
+    ...(c.reach === undefined ? {} : { touchdownReach: { reach: c.reach, turning: c.turning ?? 0 } }),
     target: { ...BACK_FULL, ...c.target },
     ...(isDefined
       ? {
@@ -87,7 +88,7 @@ describe('the sentence', () => {
     ['1.00 somersault backward, no twist, 1.04 s in the air, deep squat, hips below the knees', mat(plain, landed({ kind: 'deepSquat' }))],
     ['1.00 somersault backward, no twist, 1.04 s in the air, 26 deg short: hands down in front', mat({ ...plain, shortDeg: 26 }, landed({ kind: 'hands', direction: 'forward' }))],
     ['1.00 somersault backward, no twist, 1.04 s in the air, 31 deg past: sits down', mat({ ...plain, shortDeg: -31 }, landed({ kind: 'seat' }))],
-    ['1.12 twists of 1: 43 deg past; 1.00 somersault backward, 1.04 s in the air, on the feet, upright; landing not computed', mat({ twists: 1.12 }, { kind: 'asymmetric', asymmetry: [{ kind: 'twist', value: 43 * RAD, limit: 30 * RAD }] })],
+    ['1.12 twists of 1: 43 deg past; 1.00 somersault backward, 1.04 s in the air, on the feet, facing 43 deg aside; landing not computed', mat({ twists: 1.12 }, { kind: 'asymmetric', asymmetry: [{ kind: 'twist', value: 43 * RAD, limit: 30 * RAD }] })],
     ['Wrong way: 2.00 twists left, right was wanted; 1.00 somersault backward, 1.04 s in the air: stands', mat({ twists: 2, target: { twists: 2, twistWord: 'right' } }, landed({ kind: 'stands' }))],
     ['1.40 somersaults of 2; no twist, 1.04 s in the air: lands on the back', mat({ ...plain, somersaults: 1.4, shortDeg: 216, touchedBy: 'back', target: { ...plain.target, somersaults: 2 } })],
     ['Somersault and twist not defined after 0.62 s: lies along the somersault axis, 1.04 s in the air; landing not computed', mat({ undefinedFrom: 0.62 }, landed({ kind: 'stands' }))],
@@ -168,6 +169,44 @@ describe('a verdict', () => {
     expect(wordVerdict(mat(held))).toMatch(/, on the feet, could be held$/);
     for (const uneven of [{ legsApart: 21 * RAD }, { across: 1.1 }, { tiltDeg: 10.5 }])
       expect(mat({ ...held, ...uneven }).ending).toMatchObject({ kind: 'notComputed', why: { kind: 'asymmetric' } });
+  });
+
+  it('by the band claims no hold of what turns faster than the band was read off', () => {
+    const fast = { ...plain, reach: 0, turning: 0.34 };
+    expect(wordVerdict(mat(fast))).toMatch(/, on the feet, may take a step$/);
+    expect(wordBasis(mat(fast))).toMatch(/faster than the landings that the band was read off/);
+  });
+
+  it('of a run says of a step or a fall that turns so fast that it is the model’s, and of a hold nothing', () => {
+    const fast = { ...plain, reach: 0, turning: 0.34 };
+    expect(wordVerdict(mat(fast, landed({ kind: 'steps', direction: 'back' })))).toMatch(/, steps back in the model$/);
+    expect(wordBasis(mat(fast, landed({ kind: 'steps', direction: 'back' })))).toMatch(
+      /not evidence that a gymnast could not hold it/,
+    );
+    expect(wordVerdict(mat(fast, landed({ kind: 'stands' })))).toMatch(/: stands$/);
+    const slow = mat({ ...fast, turning: 0.1 }, landed({ kind: 'steps', direction: 'back' }));
+    expect(wordVerdict(slow)).toMatch(/, steps back$/);
+    expect(wordBasis(slow)).not.toMatch(/not evidence/);
+  });
+
+  it('says of what it is short: of upright, or of the lean that is wanted', () => {
+    const lean = { ...plain, shortDeg: 3, leanDeg: -22, reach: 0 };
+    expect(wordVerdict(mat(lean))).toMatch(/, on the feet, 3 deg short, could be held$/);
+    const wanted = (deg: number): SkillVerdict =>
+      mat({ ...lean, target: { ...plain.target, landingAngle: deg * RAD } });
+    expect(wordVerdict(wanted(-19))).toMatch(/, on the feet, 3 deg short of the lean wanted, could be held$/);
+    expect(wordVerdict({ ...wanted(-19), short: -13 * RAD })).toMatch(
+      /, on the feet, 13 deg over-rotated, past the lean wanted, /,
+    );
+    expect(wordBasis(wanted(-19))).toMatch(/leaning 22 deg forward from upright there is 0\.06 of one somersault/);
+    const unknown = { kind: 'asymmetric', asymmetry: [{ kind: 'twist', value: 1, limit: 0.5 }] } as const;
+    const on = (shortDeg: number): string =>
+      wordVerdict(
+        mat({ ...lean, shortDeg, leanDeg: -19, target: { ...plain.target, landingAngle: -19 * RAD } }, unknown),
+      );
+    expect(on(0.2)).toMatch(/, on the feet, leaning 19 deg forward, as wanted; landing not computed$/);
+    expect(on(70)).toMatch(/, on the feet, leaning 19 deg forward; landing not computed$/);
+    for (const upright of [0, 180, -180, 1]) expect(wordVerdict(wanted(upright))).toMatch(/3 deg short, could/);
   });
 
   it('of an uneven landing says that most are, with the source', () => {

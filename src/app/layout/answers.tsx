@@ -4,20 +4,26 @@ import type { DeferredCommand } from '../../commands/actions.ts';
 import { toolTexts } from '../../commands/tool-words.ts';
 import { setUnits } from '../../ui/units.ts';
 import { loadPart } from '../load-part.ts';
-import { useDocument, usePage, useShell } from '../page.ts';
+import { useDocument, usePage, useServices, useShell } from '../page.ts';
 import { sayFlight } from '../say/say-flight.ts';
 import { useShelf } from '../shelf.ts';
 import { shelfTexts } from '../shelf-words.ts';
 import { texts } from '../words.ts';
-import { useCode } from './code-line.tsx';
+import { useCode } from './code-state.ts';
 
 const loadExport = loadPart(
   () => import('../../features/print/print-export.ts'),
   (m) => m,
 );
 
+const loadTry = loadPart(
+  () => import('../../features/try/try-state.ts'),
+  (m) => m.tryNow,
+);
+
 export function Answers() {
   const page = usePage();
+  const services = useServices();
   const shell = useShell();
   const doc = useDocument();
   const shelf = useShelf();
@@ -46,12 +52,23 @@ export function Answers() {
       queueMicrotask(() => shell.notify({ text: sayFlight(page) }));
     },
     code: () => code.open(),
+    try: () => void loadTry().then((tryNow) => tryNow(page)),
     metric: () => setUnits({ measure: 'metric' }),
     imperial: () => setUnits({ measure: 'imperial' }),
     revolutions: () => setUnits({ turning: 'revolutions' }),
     degrees: () => setUnits({ turning: 'degrees' }),
   };
-  onMount(() => shell.setAnswer((what) => answer[what]()));
+  onMount(() => {
+    shell.setAnswer((what) => answer[what]());
+    const { asked } = services.presets;
+    if (!asked || page.isFresh || asked.title === doc.file().title) return;
+    const before = doc.file().title || texts.untitled;
+    doc.open(asked, texts.files.opened(asked.title));
+    shell.notify({
+      text: texts.files.overKept(before, doc.athlete().name),
+      action: { title: texts.bar.undo, run: () => doc.undo() },
+    });
+  });
   createEffect(
     on(
       () => doc.athleteRead(),

@@ -1,22 +1,20 @@
 /** The application: one bench in the layout of the device, keys, dropped files. */
 
-import { createEffect, createMemo, createSignal, Match, onCleanup, onMount, Show, Switch, untrack } from 'solid-js';
+import { createEffect, createMemo, createSignal, onCleanup, onMount, Show, untrack } from 'solid-js';
+import { Dynamic } from 'solid-js/web';
 import { runKey } from '../../commands/keys.ts';
 import { useLanes } from '../../features/joints/lane-list.ts';
 import { PickedBar } from '../../features/joints/picked-bar.tsx';
 import { listen } from '../../ui/listen.ts';
-import { useDevice } from '../../ui/size.ts';
 import { useActions } from '../actions.ts';
 import { NoticeLine } from '../notice-line.tsx';
 import { createPage, PageContext, useCursor, useDocument, usePage, useShell } from '../page.ts';
 import type { Services } from '../services.ts';
 import { texts } from '../words.ts';
 import { Answers } from './answers.tsx';
-import { BenchLayout } from './bench-layout.tsx';
 import { playFirst } from './first-play.ts';
-import { PhoneLayout } from './phone-layout.tsx';
+import { type Layout, useLayout } from './layouts.ts';
 import { Sheets } from './sheets.tsx';
-import { TabletLayout } from './tablet-layout.tsx';
 
 const WRITTEN = 'input:not([type="range"], [type="checkbox"], [type="radio"]), textarea, [contenteditable]';
 const isTyped = (target: EventTarget | null): boolean => target instanceof Element && target.closest(WRITTEN) !== null;
@@ -30,28 +28,38 @@ const isOwn = (target: EventTarget | null, key: string): boolean => {
   return target.closest('input') !== null && /^(Arrow|Page|Home$|End$|Enter$| $)/.test(key);
 };
 
-export function App(props: { services: Services }) {
+export function App(props: { services: Services; layout: Layout }) {
   // the services are the same for the life of the page
   const page = untrack(() => createPage(props.services));
   return (
     <PageContext.Provider value={page}>
-      <Layout />
+      <Bench first={untrack(() => props.layout)} />
     </PageContext.Provider>
   );
 }
 
-function Layout() {
+function Bench(props: { first: Layout }) {
   const page = usePage();
   const doc = useDocument();
   const cursor = useCursor();
   const shell = useShell();
   const actions = useActions();
   const { keeping } = page;
-  const device = useDevice();
+  const layout = useLayout(
+    untrack(() => props.first),
+    shell.hall,
+  );
   const lanes = useLanes(page, 4);
   const [over, setOver] = createSignal(false);
   const title = createMemo(() => `${doc.file().title} – ${texts.product}`);
 
+  /** what is over the page or offered, and waits for an answer */
+  const putAway = (): boolean => {
+    if (doc.fileFault()) doc.clearFileFault();
+    else if (shell.answer.said()?.from === 'fix') shell.answer.clear('fix');
+    else return false;
+    return true;
+  };
   onMount(() => {
     if (page.isFresh) onCleanup(playFirst(cursor.play));
     const onKey = (e: KeyboardEvent): void => {
@@ -62,7 +70,7 @@ function Layout() {
       if (isTyped(e.target) && !isPages) return;
       if (!mod && isOwn(e.target, e.key)) return;
       if (modal && !mod) return;
-      if (e.key === 'Escape' && doc.abandon()) {
+      if (e.key === 'Escape' && (doc.abandon() || putAway())) {
         e.preventDefault();
         return;
       }
@@ -96,17 +104,7 @@ function Layout() {
 
   return (
     <>
-      <Switch>
-        <Match when={device() === 'bench'}>
-          <BenchLayout lanes={lanes} />
-        </Match>
-        <Match when={device() === 'tablet'}>
-          <TabletLayout lanes={lanes} />
-        </Match>
-        <Match when={device() === 'phone'}>
-          <PhoneLayout lanes={lanes} />
-        </Match>
-      </Switch>
+      <Dynamic component={layout()} lanes={lanes} />
       <Sheets lanes={lanes} />
       <PickedBar />
       <Answers />

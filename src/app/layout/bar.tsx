@@ -1,28 +1,35 @@
-/** The bar: whose skill it is, and what can be done with the whole of it. */
-import { Show } from 'solid-js';
+/** The bar: whose skill it is, what can be asked of it, and the way to everything else. */
+import { For, Show } from 'solid-js';
 import { commandTexts } from '../../commands/words.ts';
-import { printTexts } from '../../features/print/words.ts';
+import { CutText } from '../../ui/cut-text.tsx';
 import { Icon, Mark } from '../../ui/icon.tsx';
 import { useDocument, usePage, useShell } from '../page.ts';
 import { useShelf } from '../shelf.ts';
 import { shelfTexts } from '../shelf-words.ts';
 import { texts } from '../words.ts';
-import { ToolBar } from './tools/tool-bar.tsx';
+import { BarTools } from './tools/bar-tools.tsx';
 
 const t = texts.bar;
 
-function SkillTitle() {
+/** `who`: under it the athlete, who may be another with each skill that is opened. */
+function SkillTitle(props: { who?: boolean }) {
   const shell = useShell();
   const doc = useDocument();
+  const title = (): string => doc.file().title || texts.untitled;
   return (
     <button
       type="button"
       class="skill-title"
       aria-haspopup="dialog"
-      title={t.skillsTitle}
+      title={`${title()}. ${t.skillsTitle}`}
       onClick={() => shell.openPanel('skills')}
     >
-      <b>{doc.file().title || texts.untitled}</b>
+      <b>
+        <CutText text={title()} bare />
+        <Show when={props.who && !shell.hall() && doc.athlete().name}>
+          {(name) => <span class="title-who">{t.flownBy(name())}</span>}
+        </Show>
+      </b>
       <Icon name="down" size={16} />
     </button>
   );
@@ -63,13 +70,15 @@ function NotSaved() {
   );
 }
 
+/** Nothing to take back and nothing to bring back: neither is there. One alone keeps the place of the other. */
 export function UndoRedo(props: { words?: boolean }) {
   const { undoing } = useShell();
+  const isAny = (): boolean => undoing().undoTitle() !== undefined || undoing().redoTitle() !== undefined;
   return (
-    <>
+    <Show when={isAny()}>
       <StepButton words={props.words} name="undo" of={undoing().undoTitle()} step={() => undoing().undo()} />
       <StepButton words={props.words} name="redo" of={undoing().redoTitle()} step={() => undoing().redo()} />
-    </>
+    </Show>
   );
 }
 
@@ -79,6 +88,7 @@ function StepButton(props: { words?: boolean; name: 'undo' | 'redo'; of: string 
     <button
       type="button"
       class={props.words ? 'plain' : 'plain square'}
+      classList={{ absent: props.of === undefined }}
       aria-label={props.words ? undefined : word()}
       disabled={props.of === undefined}
       data-leaves-undo
@@ -92,31 +102,30 @@ function StepButton(props: { words?: boolean; name: 'undo' | 'redo'; of: string 
   );
 }
 
-function FindButton(props: { words?: boolean }) {
+function FindButton() {
   const shell = useShell();
   return (
     <button
       type="button"
-      class={props.words ? 'plain' : 'plain square'}
-      aria-label={props.words ? undefined : commandTexts.find}
+      class="plain square"
+      aria-label={commandTexts.find}
       aria-haspopup="dialog"
       title={commandTexts.findTitle}
       data-leaves-undo
       onClick={() => shell.openPanel('commands')}
     >
       <Icon name="find" size={18} />
-      <Show when={props.words}> {commandTexts.find}</Show>
     </button>
   );
 }
 
+const WAYS = [
+  { panel: 'commands', word: commandTexts.find, title: commandTexts.findTitle },
+  { panel: 'menu', word: t.menu, title: t.menuTitle },
+] as const;
+
 export function Bar() {
-  const doc = useDocument();
   const shell = useShell();
-  const who = (): string => {
-    const { name, club } = doc.athlete();
-    return club ? `${name}, ${club}` : name;
-  };
   return (
     <header class="bar">
       <span class="brand">
@@ -124,25 +133,24 @@ export function Bar() {
         <span class="brand-name">{texts.product}</span>
       </span>
       <SkillTitle />
-      <ShelfMark />
-      <span class="who">{who()}</span>
-      <span class="gap" />
       <NotSaved />
-      <ToolBar />
-      <UndoRedo />
-      <FindButton words />
-      <button type="button" class="plain" data-leaves-undo onClick={() => shell.openPanel('menu')}>
-        {t.theme}
-      </button>
-      <button type="button" class="plain file-work" onClick={() => shell.openPanel('print')}>
-        {printTexts.print}
-      </button>
-      <button type="button" class="file-work" onClick={() => doc.openFile()}>
-        {t.open}
-      </button>
-      <button type="button" class="file-work" onClick={() => doc.saveFile()}>
-        {t.save}
-      </button>
+      <BarTools />
+      <span class="bar-rule" aria-hidden="true" />
+      <UndoRedo words />
+      <For each={WAYS}>
+        {({ panel, word, title }) => (
+          <button
+            type="button"
+            class="plain"
+            aria-haspopup="dialog"
+            title={title}
+            data-leaves-undo
+            onClick={() => shell.openPanel(panel)}
+          >
+            {word}
+          </button>
+        )}
+      </For>
     </header>
   );
 }
@@ -154,7 +162,7 @@ export function TouchBar(props: { title: boolean }) {
       <span class="brand">
         <Mark />
       </span>
-      <SkillTitle />
+      <SkillTitle who={!props.title} />
       <Show when={props.title}>
         <ShelfMark />
       </Show>

@@ -1,125 +1,152 @@
-/** The bench, for a laptop and wider: before at the left, the flight in the middle, the cut at the right. */
+/** The bench, for a laptop and wider: before at the left, the flight in the middle, the values at the cursor at the right. */
 
-import { createMemo, Match, Show, Switch } from 'solid-js';
+import { createMemo, createSignal, Match, Show, Switch } from 'solid-js';
+import { LiveNumbers } from '../../features/instant/live-numbers.tsx';
 import type { LaneList } from '../../features/joints/lane-list.ts';
-import { FloorControls, Metres, Ruler } from '../../features/ruler/floor.tsx';
+import { FloorControls, Ruler } from '../../features/ruler/floor.tsx';
 import { floorTexts } from '../../features/ruler/words.ts';
-import { BeforeColumn } from '../../features/takeoff/fields.tsx';
-import type { ViewPlace } from '../../pictures/stage-input.ts';
-import { Icon } from '../../ui/icon.tsx';
-import { makeAxis, tOf, xOf } from '../../ui/plot/axis.ts';
+import { makeAxis, xOf } from '../../ui/plot/axis.ts';
 import { useSize } from '../../ui/size.ts';
-import { LEFT, RIGHT } from '../bench-columns.ts';
+import { LEFT, rightOf } from '../bench-columns.ts';
+import { useCut } from '../cut-values.ts';
+import { findStory } from '../first-rows.ts';
 import { useCursor, useFlight, useShell } from '../page.ts';
 import { fitStage, leavingRoom } from '../stage-fit.ts';
 import { texts } from '../words.ts';
 import { Bar } from './bar.tsx';
-import { CautionLine } from './caution-line.tsx';
+import { BenchAir, FRONT, LABELS } from './bench-air.tsx';
 import { Ground } from './ground.tsx';
-import { Result } from './sentence.tsx';
-import { LargeStageArea } from './stage/large-stage.tsx';
-import { Stage } from './stage/stage.tsx';
-import { StageNames } from './stage/stage-names.tsx';
-import { stageTexts } from './stage/words.ts';
+import { planGround } from './ground-plan.ts';
+import { Head } from './head.tsx';
 import { useAxis, useFit } from './steady.ts';
 import { GroundTool } from './tools/ground-tool.tsx';
 import { findTool } from './tools/tool-list.ts';
 import { ToolPlace } from './tools/tool-place.tsx';
-import { unrolledPlace } from './unrolled-place.ts';
 
-const FRONT = 122;
-const FLOOR = 34;
-/** room of the height labels, and of what is left at take-off */
-const LABELS = 46;
+const FLOOR = 44;
+const BAR = 44;
+/** what is left at take-off, px */
 const LEAVES = 64;
-const ABOVE_AIR = 96;
+/** bar and head, while each line of that is one */
+const ABOVE_AIR = 116;
+/** narrower or lower than this the page scrolls */
+const LEAST = { width: 960, height: 720 };
+/** lower than this, rows and air are small */
+const SHORT = 800;
+/** the pictures are drawn for this height at least, px */
+const LEAST_AIR = 200;
+/** least height of what a tool is given, px; one that fills the bench has no shapes over it */
+const TOOL = { usual: 400, filling: 360 } as const;
 /** share of the page that the large stage takes */
 const LARGE = 0.66;
+/** px between the time column and the values */
+const GUTTER = 24;
 
 export function BenchLayout(props: { lanes: LaneList }) {
   const shell = useShell();
   const flight = useFlight();
   const cursor = useCursor();
-  let root!: HTMLDivElement;
-  const size = useSize(() => root);
-  const width = (): number => Math.max(size().width, 1160);
-  const height = (): number => Math.max(size().height, 812);
-  const airHeight = createMemo(() =>
-    shell.large.isOpen()
-      ? Math.round(Math.max(294, (height() - ABOVE_AIR - FLOOR) * LARGE))
-      : Math.round(Math.min(Math.max(294 + (height() - 900) * 0.45, 294), 560)),
-  );
-  const timeWidth = (): number => width() - LEFT - RIGHT;
-  const sideX = (): number => timeWidth() + 24 + FRONT;
-  const sideWidth = (): number => width() - LEFT - sideX();
+  const cut = useCut();
+  let said!: HTMLElement;
+  const page = useSize(() => document.documentElement);
+  const line = useSize(() => said);
+  const [isListed, setListed] = createSignal(false);
+  const isCoarse = matchMedia('(pointer: coarse)').matches;
+  const above = (): number => Math.max(ABOVE_AIR, BAR + line().height);
+  const width = (): number => Math.max(page().width, LEAST.width);
+  const height = (): number => Math.max(page().height, LEAST.height);
+  const isShort = (): boolean => height() < SHORT;
+  const story = createMemo(() => findStory(flight.result().frames), undefined, {
+    equals: (a, b) => JSON.stringify(a) === JSON.stringify(b),
+  });
+  const hasViews = (): boolean => shell.rows.isOpen('views');
+  const tool = () => findTool(shell.tool(), 'ground');
+  /** the tool has the place of the pictures too: the floor is under the head */
+  const isTall = (): boolean => tool() !== undefined && (shell.tall() ?? (isShort() && tool()?.wantsHeight === true));
+  const airHeight = createMemo(() => {
+    if (isTall()) return 0;
+    if (shell.large.isOpen() || shell.tool() === 'pose')
+      return Math.round(Math.max(264, (height() - above() - FLOOR) * LARGE));
+    // what comes before has more values there
+    const calm = isShort() && !shell.rows.isAll() ? 200 : 264;
+    const grown = calm + Math.max(0, height() - 900) * 0.45;
+    return Math.round(Math.min(hasViews() ? grown - 16 : grown, 560));
+  });
+  const right = (): number => rightOf(width());
+  const timeWidth = (): number => width() - LEFT - right();
+  const cutX = (): number => LEFT + timeWidth() + GUTTER;
+  const cutWidth = (): number => right() - GUTTER - 20;
   const axis = useAxis(flight.id, () => {
     const result = flight.result();
     return makeAxis(timeWidth(), result.flight.duration, LABELS + leavingRoom(result, LEAVES), 52);
   });
-  const framing = useFit(flight.id, () => fitStage(flight.result(), airHeight() - 22, sideWidth(), 160));
-  const views = createMemo<ViewPlace[]>(() => {
-    const common = { y: 0, height: airHeight(), floorY: airHeight(), pxPerM: framing().pxPerM, pxPerS: axis().pxPerS };
-    return [
-      unrolledPlace(axis(), framing(), { width: timeWidth(), height: airHeight(), labelX: LABELS - 7, ghosts: 10 }),
-      { ...common, kind: 'front', x: timeWidth() + 24, width: FRONT, x0: FRONT / 2, ghosts: 0 },
-      { ...common, kind: 'side', x: sideX(), width: sideWidth(), x0: framing().sideX0, ghosts: 5 },
-    ];
-  });
-  // the posing stage is in the place of front and side
-  const seen = (): readonly ViewPlace[] => (shell.tool() === 'pose' ? views().slice(0, 1) : views());
-  const groundHeight = (): number => height() - ABOVE_AIR - airHeight() - FLOOR;
-  const ground = () => (
-    <Ground
-      lanes={props.lanes}
-      axis={axis()}
-      width={width()}
-      height={groundHeight()}
-      pxPerM={framing().pxPerM}
-      sideX0={framing().sideX0}
-    />
+  const framing = useFit(
+    flight.id,
+    () => ({ width: width() - cutX() - FRONT, height: Math.max(airHeight(), LEAST_AIR) - 22 }),
+    (room) => fitStage(flight.result(), room, 160),
   );
+  const left = (): number => height() - above() - airHeight() - FLOOR;
+  const plan = createMemo(() =>
+    planGround({
+      story: story(),
+      open: shell.rows.open(),
+      lanes: props.lanes.shown().map(({ id }) => id),
+      openLane: props.lanes.open(),
+      isShort: isShort(),
+      isListed: isListed(),
+      isCoarse,
+      hasBeside: shell.beside.shown() !== undefined,
+      height: left(),
+    }),
+  );
+  const groundHeight = (): number =>
+    tool() ? Math.max(left(), TOOL[tool()?.fillsBench ? 'filling' : 'usual']) : plan().height;
   const pictures = () => (
     <>
-      <section class="air" style={{ height: `${airHeight()}px` }}>
-        <BeforeColumn />
-        <Show
-          when={shell.large.isOpen()}
-          fallback={
-            <>
-              <Stage
-                width={width() - LEFT}
-                height={airHeight()}
-                views={seen()}
-                timeAt={(x) => (x < timeWidth() ? tOf(axis(), x) : undefined)}
-              >
-                <StageNames views={seen()} compressed={framing().unrolledPxPerM > framing().pxPerM + 0.5} />
-              </Stage>
-              <button type="button" class="plain small enlarge" onClick={() => shell.toggleLarge()}>
-                <Icon name="enlarge" size={16} /> {stageTexts.enlarge}
-              </button>
-            </>
-          }
-        >
-          <LargeStageArea width={width() - LEFT} height={airHeight()} />
-        </Show>
-        <p class="standing">{texts.standingCaution}</p>
-      </section>
+      <Show when={!isTall()}>
+        <BenchAir
+          story={story()}
+          cut={cut()}
+          axis={axis()}
+          fit={framing()}
+          width={width()}
+          height={airHeight()}
+          cutX={cutX()}
+          cutWidth={cutWidth()}
+        />
+      </Show>
       <section class="floor" aria-label={floorTexts.label}>
         <FloorControls />
         <Ruler axis={axis()} height={FLOOR} grip={76} />
-        <Show when={!shell.large.isOpen()}>
-          <Metres
-            x0={framing().sideX0}
-            pxPerM={framing().pxPerM}
-            width={sideWidth()}
-            height={FLOOR}
-            direction={framing().direction}
-          />
-        </Show>
+        <div
+          class="floor-numbers"
+          classList={{ narrow: cutWidth() < 380 }}
+          style={{ left: `${cutX()}px`, width: `${cutWidth()}px` }}
+        >
+          <LiveNumbers cut={cut()} />
+        </div>
       </section>
-      <Switch fallback={ground()}>
-        <Match when={findTool(shell.tool(), 'ground')}>
-          {(tool) => <GroundTool tool={tool()} axis={axis()} width={width()} height={groundHeight()} />}
+      <Switch
+        fallback={
+          <Ground
+            lanes={props.lanes}
+            plan={plan()}
+            story={story()}
+            cut={cut()}
+            axis={axis()}
+            width={width()}
+            cutX={cutX()}
+            cutWidth={cutWidth()}
+            fit={framing()}
+            isCompressed={framing().unrolledPxPerM > framing().pxPerM + 0.5}
+            listRows={() => setListed(true)}
+          />
+        }
+      >
+        <Match when={tool()}>
+          {(open) => (
+            <GroundTool tool={open()} axis={axis()} width={width()} height={groundHeight()} isTall={isTall()} />
+          )}
         </Match>
       </Switch>
       <div
@@ -128,30 +155,41 @@ export function BenchLayout(props: { lanes: LaneList }) {
         style={{
           left: `${LEFT}px`,
           transform: `translate(${xOf(axis(), cursor.at())}px, ${airHeight()}px)`,
-          height: `${FLOOR + groundHeight()}px`,
+          height: `${FLOOR + groundHeight() - (tool() || !plan().hasFoot ? 0 : FLOOR + 6)}px`,
         }}
       />
     </>
   );
   return (
-    <div class="bench" ref={root}>
+    <div class="bench">
       <Bar />
-      <section class="line" aria-label={texts.sentence.label}>
-        <Result />
-        <CautionLine />
-      </section>
+      <Head ref={(el) => (said = el)} />
       <main>
-        <Show when={size().width > 0}>
+        <Show when={page().width > 0}>
           <Show when={findTool(shell.tool(), 'whole')} fallback={pictures()}>
-            {(tool) => (
-              <ToolPlace
-                tool={tool()}
-                axis={axis()}
-                width={width()}
-                height={height() - ABOVE_AIR}
-                timeLeft={LEFT}
-                device="bench"
-              />
+            {(open) => (
+              <>
+                <ToolPlace
+                  tool={open()}
+                  axis={axis()}
+                  width={width()}
+                  height={Math.max(height() - above() - FLOOR, TOOL.usual)}
+                  timeLeft={LEFT}
+                  device="bench"
+                />
+                <section class="floor whole-numbers" style={{ height: `${FLOOR}px` }} aria-label={texts.cut.label}>
+                  <p class="standing" style={{ width: `${cutX() - 48}px` }}>
+                    {texts.standingCaution}
+                  </p>
+                  <div
+                    class="floor-numbers"
+                    classList={{ narrow: cutWidth() < 380 }}
+                    style={{ left: `${cutX()}px`, width: `${cutWidth()}px` }}
+                  >
+                    <LiveNumbers cut={cut()} />
+                  </div>
+                </section>
+              </>
             )}
           </Show>
         </Show>

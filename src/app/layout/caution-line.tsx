@@ -1,5 +1,5 @@
 /** One caution at a time, with its instant; or why a flight could not be made. It never blocks. */
-import { createMemo, createSignal, For, Show } from 'solid-js';
+import { type Accessor, createMemo, createSignal, For, Show } from 'solid-js';
 import { toolTexts } from '../../commands/tool-words.ts';
 import type { FlightCaution } from '../../engine/result.ts';
 import { CutText } from '../../ui/cut-text.tsx';
@@ -15,9 +15,23 @@ import { texts } from '../words.ts';
 const c = texts.caution;
 
 /** Letters of a caution that has room beside the sentence. */
-const LONGEST = 130;
+const LONGEST = 100;
 /** A body is as it is at every instant. */
 const isTimed = ({ kind }: FlightCaution): boolean => kind !== 'body';
+
+/** Whether there is a message beside the sentence. */
+export function useHasMessage(): Accessor<boolean> {
+  const flight = useFlight();
+  const { before, cautions } = useWholeState();
+  const has = createMemo(
+    () =>
+      flight.outcome().fault !== undefined ||
+      before() !== undefined ||
+      cautions().length > 0 ||
+      flight.result().notCompared !== undefined,
+  );
+  return has;
+}
 
 export function CautionLine(props: { short?: boolean }) {
   const flight = useFlight();

@@ -1,75 +1,29 @@
-/** Everything by its name: commands, skills, athletes, codes. Words find, arrow keys choose, Enter does. */
-import { createEffect, createMemo, createSignal, createUniqueId, For, onCleanup, onMount, Show } from 'solid-js';
-import type { Actions } from '../../commands/actions.ts';
+/** Everything by its name: commands, values, skills, athletes, codes. Words find, arrow keys choose, Enter does. */
+import {
+  createEffect,
+  createMemo,
+  createResource,
+  createSignal,
+  createUniqueId,
+  For,
+  onCleanup,
+  onMount,
+  Show,
+} from 'solid-js';
 import { printKey } from '../../commands/keys.ts';
-import { findByWords } from '../../commands/search.ts';
-import { commands } from '../../commands/table.ts';
 import { commandTexts } from '../../commands/words.ts';
-import { setAthlete } from '../../document/edits.ts';
 import { useActions } from '../actions.ts';
-import { type Page, usePage } from '../page.ts';
-import { type UserShelf, useShelf } from '../shelf.ts';
-import { shelfTexts } from '../shelf-words.ts';
-import { texts } from '../words.ts';
-import { useCode } from './code-line.tsx';
+import { loadPart } from '../load-part.ts';
+import { usePage } from '../page.ts';
+import { useShelf } from '../shelf.ts';
+import { useCode } from './code-state.ts';
+import { type FindEntry, findEntries, listEntries } from './find-entries.ts';
 
 const t = commandTexts;
-
-interface Entry {
-  readonly id: string;
-  readonly title: string;
-  readonly group: string;
-  readonly keys?: readonly string[];
-  /** it cannot be done now, and why */
-  readonly why?: string;
-  run(): void;
-}
-
-/** What commands show when nothing is typed yet: the rest is a word away. */
-const FIRST = 60;
-
-function listEntries({ doc, services }: Page, actions: Actions, shelf: UserShelf): Entry[] {
-  const own = doc.athlete().name;
-  const isOpen = (title: string): boolean => doc.file().title === title;
-  return [
-    ...commands
-      .filter((one) => one.id !== 'commands' && (one.group !== 'tool' || !one.when || one.when(actions)))
-      .map((one) => ({
-        id: one.id,
-        title: one.titleNow?.(actions) ?? one.title,
-        group: one.group,
-        keys: one.keys.slice(0, 1),
-        why: one.when && !one.when(actions) ? (one.why ?? t.why.other) : undefined,
-        run: () => one.run(actions),
-      })),
-    ...shelf.skills().map((entry) => ({
-      id: `own-${entry.id}`,
-      title: entry.value.title,
-      group: 'skill',
-      run: () => shelf.openSkill(entry),
-    })),
-    ...services.presets.skills.map(({ id, file }) => ({
-      id: `demo-${id}`,
-      title: file.title,
-      group: 'skill',
-      why: isOpen(file.title) && !doc.origin() && doc.undoTitle() === undefined ? t.why.current : undefined,
-      run: () => doc.openSoon(structuredClone(file), texts.files.opened(file.title)),
-    })),
-    ...shelf.athletes().map((entry) => ({
-      id: `athlete-${entry.id}`,
-      title: entry.value.name,
-      group: 'athlete',
-      run: () => shelf.give(entry.value),
-    })),
-    ...services.presets.athletes.map(({ id, athlete }) => ({
-      id: `demo-athlete-${id}`,
-      title: athlete.name,
-      group: 'athlete',
-      why: athlete.name === own ? t.why.given : undefined,
-      run: () => doc.edit(setAthlete(doc.file(), { ref: id }), shelfTexts.given(athlete.name)),
-    })),
-  ];
-}
+const loadPages = loadPart(
+  () => import('../../features/read/pages.ts'),
+  (m) => m.listFound(),
+);
 
 export function CommandList(props: { close: () => void }) {
   const page = usePage();
@@ -81,18 +35,10 @@ export function CommandList(props: { close: () => void }) {
   const [at, setAt] = createSignal(0);
   let input!: HTMLInputElement;
   let list!: HTMLDivElement;
-  const all = createMemo(() => listEntries(page, actions, shelf));
-  const found = createMemo<Entry[]>(() => {
-    const words = typed().trim();
-    const asCode = code.isCode(words);
-    const fitting = findByWords(all(), words, (e) => `${e.title} ${t.groups[e.group]}`);
-    // what cannot be done now comes last
-    const entries = [...fitting.filter((e) => e.why === undefined), ...fitting.filter((e) => e.why !== undefined)];
-    const draft: Entry[] = asCode
-      ? [{ id: 'draft', title: t.draft(words), group: 'code', run: () => code.start(words) }]
-      : [];
-    return [...draft, ...(words ? entries : entries.slice(0, FIRST))];
-  });
+  // words of what can be read come a moment later; without a network the rest is there
+  const [pages] = createResource(() => loadPages().catch(() => []));
+  const all = createMemo(() => listEntries(page, actions, shelf, pages.latest));
+  const found = createMemo(() => findEntries(all(), typed(), code));
   createEffect(() => {
     found();
     setAt(0);
@@ -104,7 +50,7 @@ export function CommandList(props: { close: () => void }) {
     input.focus();
     onCleanup(() => setTyped(''));
   });
-  const doIt = (entry: Entry | undefined): void => {
+  const doIt = (entry: FindEntry | undefined): void => {
     if (!entry || entry.why !== undefined) return;
     props.close();
     entry.run();

@@ -3,22 +3,17 @@ import { type Accessor, createEffect, createMemo, createSignal, onCleanup } from
 import { beforeOf } from '../../../sim/math/phases.ts';
 import type { ClausePlace } from '../../../sim/words/verdict-words.ts';
 import { Clauses } from '../clauses.tsx';
-import { type Page, useCursor, useDocument, useFlight, usePage } from '../page.ts';
+import { loadPart } from '../load-part.ts';
+import { type Page, useCursor, useDocument, useFlight, usePage, useShell } from '../page.ts';
 import { clausesOf, speakVerdict } from '../say/sentence-words.ts';
 import { useWholeState } from '../whole-state.ts';
 import { texts } from '../words.ts';
-import { CodeLine } from './code-line.tsx';
-import { Judged } from './judged.tsx';
-import { LegPick } from './leg-pick.tsx';
-import { SensitiveLine } from './sensitive-line.tsx';
-
-const s = texts.sentence;
 
 /** A swing takes some 30 ms: only what takes longer is said, so that nothing flickers. */
 const SAID_AFTER_MS = 150;
 
 /** No flight has come for a while, since what comes before it is being computed. */
-function useIsLate(): Accessor<boolean> {
+export function useIsLate(): Accessor<boolean> {
   const flight = useFlight();
   const [isLate, setLate] = createSignal(false);
   const waiting = createMemo(() => (flight.outcome().isWaiting ? flight.result() : undefined));
@@ -30,29 +25,63 @@ function useIsLate(): Accessor<boolean> {
   return isLate;
 }
 
-/** The sentence, and quietly under it the skill's code and how sensitive the result is. */
-export function Result() {
+/** The first question comes so long after the first picture, or after the page where no picture comes; ms. */
+const ASKED_AFTER_MS = 300;
+const ASKED_WITHOUT_MS = 3000;
+const loadFirstQuestion = loadPart(
+  () => import('../../features/compare/first-question.tsx'),
+  (m) => m,
+);
+const loadTry = loadPart(
+  () => import('../../features/try/try-box.tsx'),
+  (m) => m,
+);
+
+/** What comes after the first picture; without a network it is missing, and the page is as good as without it. */
+function useAfterPicture<Parts extends object>(
+  load: () => Promise<Parts>,
+  fail?: () => void,
+): Accessor<Parts | undefined> {
+  const [parts, setParts] = createSignal<Parts>();
+  const shell = useShell();
+  createEffect(() => {
+    const bring = (): void =>
+      void load().then(
+        (loaded) => setParts(() => loaded),
+        () => fail?.(),
+      );
+    const timer = setTimeout(bring, shell.stage.isDrawn() ? ASKED_AFTER_MS : ASKED_WITHOUT_MS);
+    onCleanup(() => clearTimeout(timer));
+  });
+  return parts;
+}
+export function useFirstQuestionParts() {
+  const { answer } = useShell();
   const doc = useDocument();
-  const isLate = useIsLate();
-  const said = (): string => (beforeOf(doc.file())?.kind === 'contact' ? s.computingPush : s.computingSwing);
+  const [hasFailed, setFailed] = createSignal(false);
+  // of every skill that is opened from then on: nobody else says that nothing comes
+  createEffect(() => {
+    doc.id();
+    if (hasFailed()) answer.setOpening(null);
+  });
+  return useAfterPicture(loadFirstQuestion, () => setFailed(true));
+}
+export const useTryParts = () => useAfterPicture(loadTry);
+
+/** What is waited for, in a line that is empty while nothing is. */
+export function Computing(props: { isLate: boolean }) {
+  const doc = useDocument();
+  const said = (): string =>
+    texts.sentence[beforeOf(doc.file())?.kind === 'contact' ? 'computingPush' : 'computingSwing'];
   return (
-    <div class="result">
-      <Sentence isLate={isLate()} />
-      <p class="computing" aria-live="polite">
-        {isLate() ? said() : ''}
-      </p>
-      <div class="under">
-        <LegPick />
-        <Judged />
-        <CodeLine />
-        <SensitiveLine />
-        <span class="compared">{texts.compared}</span>
-      </div>
-    </div>
+    <p class="computing" aria-live="polite">
+      {props.isLate ? said() : ''}
+    </p>
   );
 }
 
-function Sentence(props: { isLate: boolean }) {
+/** `unseen`: it is read out alone */
+export function Sentence(props: { isLate: boolean; unseen?: boolean }) {
   const flight = useFlight();
   const cursor = useCursor();
   const page = usePage();
@@ -68,7 +97,7 @@ function Sentence(props: { isLate: boolean }) {
     <h1
       class="sentence"
       style={{ '--letters': speakVerdict(whole.verdict()).length }}
-      classList={{ stale: props.isLate || flight.outcome().fault !== undefined }}
+      classList={{ spoken: props.unseen, stale: props.isLate || flight.outcome().fault !== undefined }}
       data-testid="sentence"
     >
       <Clauses clauses={clauses()} press={go} stale={whole.isLandingStale()} />

@@ -1,38 +1,52 @@
-/** The tablet on a gym floor: the same order, fewer rows, the athlete held upright, two numbers that reach across a hall. */
+/** The tablet on a gym floor: flight and athlete over the floor; shapes, two curves and three numbers that reach across a hall. */
 
-import { createMemo, createSignal, For, Show } from 'solid-js';
+import { createMemo, Show } from 'solid-js';
+import { Dynamic } from 'solid-js/web';
 import { SpokenCut } from '../../features/instant/cut.tsx';
-import { isTwisting, RateMoment } from '../../features/instant/rate-moment.tsx';
 import type { LaneList } from '../../features/joints/lane-list.ts';
 import { LaneSheet } from '../../features/joints/lane-sheet.tsx';
-import { Ruler } from '../../features/ruler/floor.tsx';
-import { floorTexts } from '../../features/ruler/words.ts';
+import { FigureHandle } from '../../features/pose/figure-handle.tsx';
 import type { ViewPlace } from '../../pictures/stage-input.ts';
+import { SideSign } from '../../ui/icon.tsx';
 import { makeAxis, tOf, xOf } from '../../ui/plot/axis.ts';
 import { useSize } from '../../ui/size.ts';
-import { unitOf } from '../../ui/units.ts';
 import { useCut, useExplanation } from '../cut-values.ts';
+import { useFirstRows } from '../first-story.ts';
 import { useCursor, useFlight, useShell } from '../page.ts';
-import { fitStage, leavingRoom } from '../stage-fit.ts';
+import { FREE, fitStage, leavingRoom } from '../stage-fit.ts';
 import { texts } from '../words.ts';
 import { TouchBar } from './bar.tsx';
 import { CautionLine } from './caution-line.tsx';
-import { Result } from './sentence.tsx';
+import { FirstNumbers } from './first-numbers.tsx';
+import { FloorBand } from './floor-band.tsx';
+import { useBesideParts } from './late-beside.ts';
+import { isRowsOpen, MORE_ROWS, RowsSheet, UNDER_SHAPES } from './rows-sheet.tsx';
+import { EnlargeButton } from './stage/enlarge-button.tsx';
 import { LargeStageArea } from './stage/large-stage.tsx';
 import { Stage } from './stage/stage.tsx';
-import { useAxis, useFit } from './steady.ts';
+import { StandingLine } from './standing-line.tsx';
+import { useAxis, useFit, useRestHeight } from './steady.ts';
 import { ThumbBar } from './thumb-bar.tsx';
-import { ToolSheet } from './tools/tool-sheet.tsx';
-import { PLOT_QUANTITIES, PLOTS, TouchGround } from './touch-ground.tsx';
+import { isToolTall, ToolSheet } from './tools/tool-sheet.tsx';
+import { TouchGround } from './touch-ground.tsx';
+import { TouchAnswer, TouchSentence } from './touch-result.tsx';
+import { useTouchRows } from './touch-rows.ts';
+import { touchTexts as t } from './touch-words.ts';
 import { unrolledPlace } from './unrolled-place.ts';
 
-const SIDE = 260;
 const FLOOR = 48;
 const BAR = 52;
-const THUMB = 68;
-const STANDING = 22;
-/** what stays under the floor beneath the large stage */
-const SHAPES = 108;
+/** the numbers have a line of their own over the steps of a whole skill */
+const THUMB = { one: 78, two: 118 } as const;
+const NAMES = 28;
+const TILE = 56;
+const SHAPES = NAMES + TILE;
+/** px of the column with the athlete and the numbers: wide and narrow */
+const COLUMN = { wide: 376, narrow: 292, from: 960 } as const;
+const BESIDE = { left: 102, right: 50 } as const;
+/** of what pictures and ground share: the pictures' part, and its bounds */
+const AIR = { share: 0.58, least: 190, most: 560 } as const;
+const LEAST_GROUND = { one: 210, two: 252 } as const;
 /** px for what is left at take-off */
 const LEAVES = 30;
 
@@ -43,128 +57,122 @@ export function TabletLayout(props: { lanes: LaneList }) {
   let root!: HTMLDivElement;
   let said!: HTMLElement;
   const size = useSize(() => root);
+  const lineSize = useSize(() => said);
   const cut = useCut();
   const explanation = useExplanation();
-  const twisting = createMemo(() => isTwisting(flight.result().outline));
-  const [firstChoice, setFirst] = createSignal<string>();
-  const first = (): string => firstChoice() ?? (twisting() ? 'twistRate' : 'somersaultRate');
-  const [secondChoice, setSecond] = createSignal<string>();
-  const second = (): string => secondChoice() ?? (twisting() ? 'longMoment' : 'lateralMoment');
+  const story = useFirstRows();
+  const rows = useTouchRows(story.rows);
+  const two = useBesideParts();
+  const thumb = (): number => (shell.tool() === 'contact' ? THUMB.two : THUMB.one);
   const width = (): number => Math.max(size().width, 700);
-  const lineSize = useSize(() => said);
-  const line = (): number => lineSize().height;
-  const height = (): number => Math.max(size().height, 640);
-  const timeWidth = (): number => width() - SIDE;
+  const height = (): number => Math.max(size().height, 600);
+  const above = (): number => BAR + lineSize().height;
+  const rest = useRestHeight(() => lineSize().height);
+  const column = (): number => (width() >= COLUMN.from ? COLUMN.wide : COLUMN.narrow);
+  const timeWidth = (): number => width() - column();
+  /** pictures and ground */
+  const shared = (): number => height() - above() - FLOOR - thumb();
   const airHeight = (): number =>
-    shell.large.isOpen()
-      ? height() - BAR - line() - FLOOR - THUMB - STANDING - SHAPES
-      : Math.round(Math.min(Math.max((height() - BAR - line() - FLOOR - THUMB) * 0.45, 210), 460));
+    isToolTall(shell)
+      ? 0
+      : shell.large.isOpen()
+        ? shared() - SHAPES
+        : shell.tool() || isRowsOpen(shell, props.lanes)
+          ? AIR.least
+          : Math.round(
+              Math.min(
+                Math.max(shared() * AIR.share, AIR.least),
+                AIR.most,
+                shared() - LEAST_GROUND[two() ? 'two' : 'one'],
+              ),
+            );
+  const ground = (): number => shared() - airHeight();
   const axis = useAxis(flight.id, () => {
     const result = flight.result();
-    return makeAxis(timeWidth(), result.flight.duration, 76 + leavingRoom(result, LEAVES), 56);
+    return makeAxis(timeWidth(), result.flight.duration, BESIDE.left + leavingRoom(result, LEAVES), BESIDE.right);
   });
-  const framing = useFit(flight.id, () => fitStage(flight.result(), airHeight() - 6, 9999, 130));
-  const stature = (): number => flight.result().flight.body.stature ?? 1.6;
-  const views = createMemo<ViewPlace[]>(() => {
-    const common = { y: 0, height: airHeight(), floorY: airHeight(), pxPerS: axis().pxPerS };
-    return [
-      unrolledPlace(axis(), framing(), {
-        width: timeWidth(),
-        height: airHeight(),
-        labelX: 46,
-        ghosts: 10,
-        labelSize: 15,
-      }),
-      {
-        ...common,
-        kind: 'upright',
-        x: timeWidth() + 60,
-        width: SIDE - 60,
-        x0: SIDE / 2 + 10,
-        pxPerM: Math.min(140, (airHeight() - 12) / (stature() * 1.3)),
-        ghosts: 0,
-      },
-    ];
-  });
-  const ground = (): number => height() - BAR - line() - airHeight() - FLOOR - THUMB - STANDING;
-  /** lines for why it changed: what the shape, the attitude and the two large numbers leave of the column */
-  const saidLines = (): number => Math.min(4, Math.max(1, Math.floor((ground() - 200) / 16)));
-  const choice = (value: () => string, set: (v: string) => void) => (
-    <label class="plot-choice">
-      <span class="spoken">{texts.plots.choose}</span>
-      <select value={value()} onChange={(e) => set(e.currentTarget.value)}>
-        <For each={Object.keys(PLOTS)}>
-          {(kind) => (
-            <option value={kind}>
-              {texts.plots.kinds[kind]}, {unitOf(PLOT_QUANTITIES[kind])}
-            </option>
-          )}
-        </For>
-      </select>
-    </label>
+  const framing = useFit(
+    flight.id,
+    () => ({ width: FREE, height: airHeight() - 6 }),
+    (room) => fitStage(flight.result(), room, 130),
   );
+  const views = createMemo<ViewPlace[]>(() => [
+    unrolledPlace(axis(), framing(), {
+      width: timeWidth(),
+      height: airHeight(),
+      labelX: 52,
+      ghosts: 5,
+      labelSize: 15,
+      unlabelled: true,
+    }),
+  ]);
   return (
-    <div class="tablet" ref={root}>
+    <div class="tablet" ref={root} style={{ '--thumb': `${thumb()}px` }}>
       <TouchBar title />
-      <section class="line" ref={said} aria-label={texts.sentence.label}>
-        <Result />
+      <section class="line" ref={said} style={{ 'min-height': rest() }} aria-label={texts.sentence.label}>
+        <TouchSentence />
+        <TouchAnswer />
         <CautionLine />
       </section>
       <main>
-        <Show when={size().width > 0 && line() > 0}>
+        <Show when={size().width > 0 && lineSize().height > 0}>
           <section class="air" style={{ height: `${airHeight()}px` }}>
-            <Show
-              when={shell.large.isOpen()}
-              fallback={
-                <Stage
-                  width={width()}
-                  height={airHeight()}
-                  views={views()}
-                  timeAt={(x) => (x < timeWidth() ? tOf(axis(), x) : undefined)}
-                >
-                  <p class="stage-name" style={{ left: `${timeWidth() + 12}px`, 'max-width': '96px' }}>
-                    {texts.stage.upright}
-                  </p>
-                </Stage>
-              }
-            >
-              <LargeStageArea width={width()} height={airHeight()} />
+            <Show when={airHeight() > 0}>
+              <Show
+                when={shell.large.isOpen()}
+                fallback={
+                  <>
+                    <Stage width={timeWidth()} height={airHeight()} views={views()} timeAt={(x) => tOf(axis(), x)} />
+                    <EnlargeButton right={column()} />
+                    <div class="athlete" style={{ width: `${column()}px` }}>
+                      <Show when={shell.tool() !== 'pose'}>
+                        <FigureHandle
+                          width={column()}
+                          height={airHeight()}
+                          touch
+                          behind={two()?.beside}
+                          onLarger={() => shell.openTool('pose')}
+                        />
+                        <Show when={two()}>
+                          {(both) => <Dynamic component={both().BesideKey} beside={both().beside} />}
+                        </Show>
+                      </Show>
+                    </div>
+                  </>
+                }
+              >
+                <LargeStageArea width={width()} height={airHeight()} />
+              </Show>
             </Show>
           </section>
-          <section class="floor" aria-label={floorTexts.label}>
-            <Ruler axis={axis()} height={FLOOR} grip={108} />
-          </section>
+          <FloorBand axis={axis()} height={FLOOR} grip={108}>
+            <p class="floor-sides">
+              <SideSign side="left" /> {texts.stage.left} <SideSign side="right" /> {texts.stage.right}
+            </p>
+          </FloorBand>
           <div class="touch-row" style={{ height: `${ground()}px` }}>
             <TouchGround
               axis={axis()}
               height={ground()}
-              tile={68}
-              nameHeight={26}
-              names="all"
+              tile={TILE}
+              nameHeight={NAMES}
               lineWidth={3.2}
-              plots={
-                shell.large.isOpen()
-                  ? []
-                  : [
-                      { kind: first(), share: 1.7, headHeight: 24, head: choice(first, setFirst) },
-                      { kind: second(), share: 1, headHeight: 24, head: choice(second, setSecond) },
-                    ]
-              }
+              plots={shell.large.isOpen() ? [] : rows.plots()}
             />
             <Show when={!shell.large.isOpen()}>
-              <section
-                class="touch-cut"
-                style={{ width: `${SIDE}px`, '--said-lines': saidLines() }}
-                aria-label={texts.cut.label}
-              >
-                <RateMoment
-                  twisting={twisting()}
-                  cut={cut()}
-                  explanation={explanation()}
-                  width={100}
-                  height={Math.max(80, Math.min(150, ground() - 158))}
-                />
-              </section>
+              <div class="touch-numbers" style={{ width: `${column()}px` }}>
+                <FirstNumbers story={story} />
+                <StandingLine>
+                  <button
+                    type="button"
+                    class="link more-rows"
+                    aria-expanded={shell.rows.open().size > 0}
+                    onClick={() => shell.rows.toggleAll()}
+                  >
+                    {t.moreRows(MORE_ROWS)}
+                  </button>
+                </StandingLine>
+              </div>
             </Show>
           </div>
           <div
@@ -175,19 +183,27 @@ export function TabletLayout(props: { lanes: LaneList }) {
               height: `${FLOOR + ground()}px`,
             }}
           />
+          <RowsSheet
+            axis={axis()}
+            lanes={props.lanes}
+            cut={cut()}
+            explanation={explanation()}
+            height={Math.max(ground() - SHAPES - UNDER_SHAPES, 170)}
+            kept={rows.kept()}
+            keep={rows.keep}
+          />
           <LaneSheet lanes={props.lanes} axis={axis()} plotHeight={Math.max(120, ground() - 13)} />
           <ToolSheet
             axis={axis()}
             width={width()}
-            height={ground() + STANDING}
-            tall={height() - BAR - line() - THUMB}
+            height={ground()}
+            whole={height() - above() - thumb()}
             device="tablet"
           />
           <SpokenCut cut={cut()} explanation={explanation()} />
         </Show>
       </main>
-      <footer class="standing">{texts.standingCaution}</footer>
-      <ThumbBar wide />
+      <ThumbBar cut={cut()} />
     </div>
   );
 }

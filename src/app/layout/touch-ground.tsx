@@ -1,85 +1,82 @@
-/** Shapes and a few plots under the floor, for fingers. */
+/** Shapes and a few curves under the floor, for fingers and for a hall. */
 
-import { createMemo, For, type JSX } from 'solid-js';
+import { createMemo, For, type JSX, Show } from 'solid-js';
+import { Dynamic } from 'solid-js/web';
 import { ShapeRow } from '../../features/ruler/shape-row.tsx';
 import { type TimeAxis, tOf } from '../../ui/plot/axis.ts';
 import { startScrub } from '../../ui/scrub.ts';
-import type { QuantityKind } from '../../ui/units.ts';
+import { besideTexts } from '../beside-words.ts';
 import { useCursor } from '../page.ts';
 import { PlotCanvas, type PlotPiece } from '../plot/plot-canvas.tsx';
-import { drawLateralMoment, drawLongMoment, drawMoments, drawRates, drawTilt, type RowDrawer } from '../plot/rows.ts';
-import { drawEnergy, drawMomentum } from '../plot/stacks.ts';
+import type { RowDrawer } from '../plot/rows.ts';
 import { texts } from '../words.ts';
-
-export const PLOTS: Readonly<Record<string, RowDrawer>> = {
-  twistRate: drawRates('twist'),
-  somersaultRate: drawRates('somersault'),
-  rates: drawRates('both'),
-  tilt: drawTilt,
-  longMoment: drawLongMoment,
-  lateralMoment: drawLateralMoment,
-  moments: drawMoments,
-  momentum: drawMomentum,
-  energy: drawEnergy,
-};
-
-export const PLOT_QUANTITIES: Readonly<Record<string, QuantityKind>> = {
-  twistRate: 'rate',
-  somersaultRate: 'rate',
-  rates: 'rate',
-  tilt: 'angle',
-  longMoment: 'moment',
-  lateralMoment: 'moment',
-  moments: 'moment',
-  momentum: 'momentum',
-  energy: 'energy',
-};
+import { useBesideParts } from './late-beside.ts';
+import { findDrawer, type PlotName } from './touch-plots.ts';
 
 export interface TouchPlot {
-  readonly kind: string;
+  readonly kind: PlotName;
   readonly share: number;
-  readonly head: JSX.Element;
-  readonly headHeight: number;
+  readonly title: string;
+  readonly unit?: string;
 }
+
+/** Of two ways: one's own tiles, which a finger takes, those of the other, and px between the two. */
+export const TWO = { own: 44, tile: 26, gap: 4 } as const;
+/** The curves that both ways are drawn in, with what is between them. */
+const RATES = { twist: 'twistRate', somersault: 'somersaultRate' } as const;
+const MOMENTS = { twist: 'longMoment', somersault: 'lateralMoment' } as const;
+/** px of a letter of a shape's name */
+const LETTER = 7;
+/** px between two curves, and from the shapes to the first; numbers at their left need more */
+const GAP = { ticked: 20, unticked: 10 } as const;
 
 export function TouchGround(props: {
   axis: TimeAxis;
   height: number;
   tile: number;
   nameHeight: number;
-  names: 'all' | 'chosen';
   lineWidth: number;
-  between?: JSX.Element;
-  betweenHeight?: number;
   plots: readonly TouchPlot[];
+  /** no numbers at the left of the curves, where they have no room */
+  unticked?: boolean;
+  shapesTitle?: string;
+  /** no room for the row of another way: the curve alone has both */
+  isLow?: boolean;
+  /** px of a letter of a shape's name */
+  letter?: number;
+  children?: JSX.Element;
 }) {
   const cursor = useCursor();
-  const shapesHeight = (): number => props.nameHeight + props.tile;
-  const start = (): number => shapesHeight() + (props.betweenHeight ?? 0) + 6;
+  const gap = (): number => (props.unticked ? GAP.unticked : GAP.ticked);
+  const two = useBesideParts();
+  const rowOfTwo = () => (props.isLow ? undefined : two());
+  const tile = (): number => (rowOfTwo() ? TWO.own : props.tile);
+  const shapesHeight = (): number => props.nameHeight + tile() + (rowOfTwo() ? TWO.gap + TWO.tile : 0);
   const boxes = createMemo(() => {
-    const heads = props.plots.reduce((sum, one) => sum + one.headHeight, 0);
-    const room = props.height - start() - heads - 10;
+    const room = props.height - shapesHeight() - gap() * props.plots.length - (props.unticked ? 4 : 12);
     const shares = props.plots.reduce((sum, one) => sum + one.share, 0) || 1;
-    let y = start();
+    let y = shapesHeight() + gap();
     return props.plots.map((one) => {
-      const tall = (room * one.share) / shares;
-      const made = { headY: Math.round(y), y: Math.round(y + one.headHeight), height: Math.round(tall - 8) };
-      y += one.headHeight + tall;
-      return made;
+      const box = { y: Math.round(y), height: Math.max(16, Math.round((room * one.share) / shares)) };
+      y += box.height + gap();
+      return box;
     });
   });
+  const drawerOf = (kind: PlotName): RowDrawer => {
+    const both = two();
+    const turn = both?.beside.turn;
+    if (both && turn && kind === RATES[turn]) return both.drawBesideRate(turn);
+    if (both && turn && kind === MOMENTS[turn]) return both.drawBesideMoment(turn);
+    return findDrawer(kind);
+  };
   const pieces = createMemo<PlotPiece[]>(() =>
-    props.plots.map((one, i) => ({ box: boxes()[i], draw: PLOTS[one.kind] })),
+    props.plots.map((one, i) => ({ box: boxes()[i], draw: drawerOf(one.kind) })),
   );
   const press = (e: PointerEvent): void => startScrub(e, cursor, (x) => tOf(props.axis, x));
   return (
     <section
       class="touch-ground"
-      style={{
-        height: `${props.height}px`,
-        width: `${props.axis.width}px`,
-        '--take-off': `${props.axis.x0}px`,
-      }}
+      style={{ height: `${props.height}px`, width: `${props.axis.width}px`, '--take-off': `${props.axis.x0}px` }}
       aria-label={texts.plots.label}
     >
       <div
@@ -93,24 +90,55 @@ export function TouchGround(props: {
           shadeFrom={props.nameHeight}
           pieces={pieces()}
           lineWidth={props.lineWidth}
+          unticked={props.unticked}
         />
-        <div class="shape-place" style={{ top: '0', height: `${shapesHeight()}px` }}>
-          <ShapeRow axis={props.axis} tile={props.tile} names={props.names} touch />
+        <div class="shape-place" style={{ top: '0', height: `${props.nameHeight + tile()}px` }}>
+          <ShapeRow axis={props.axis} tile={tile()} names="all" touch letter={props.letter ?? LETTER} />
         </div>
+        <Show when={rowOfTwo()}>
+          {(both) => (
+            <div class="shape-place" style={{ top: `${props.nameHeight + tile() + TWO.gap}px` }}>
+              <Dynamic
+                component={both().OtherShapes}
+                axis={props.axis}
+                tile={TWO.tile}
+                result={both().beside.result}
+                label={besideTexts.shapes(both().beside.letter, both().beside.other)}
+              />
+            </div>
+          )}
+        </Show>
       </div>
-      <div class="between" style={{ top: `${shapesHeight() + 4}px` }}>
-        {props.between}
-      </div>
-      <For each={props.plots.map((one) => one.kind)}>
-        {(_, i) => (
-          <div
-            class="plot-head"
-            style={{ top: `${boxes()[i()]?.headY ?? 0}px`, height: `${props.plots[i()].headHeight}px` }}
-          >
-            {props.plots[i()].head}
-          </div>
+      <Show when={rowOfTwo()}>
+        {(both) => (
+          <Dynamic
+            component={both().BesideRowNames}
+            beside={both().beside}
+            top={props.nameHeight}
+            tile={tile()}
+            gap={TWO.gap}
+            otherTile={TWO.tile}
+          />
+        )}
+      </Show>
+      <Show when={rowOfTwo() ? undefined : props.shapesTitle}>
+        {(title) => (
+          <p class="plot-title" style={{ top: `${props.nameHeight}px`, height: `${props.tile}px` }}>
+            <b>{title()}</b>
+          </p>
+        )}
+      </Show>
+      <For each={props.plots}>
+        {(plot, i) => (
+          <p class="plot-title" style={{ top: `${boxes()[i()]?.y ?? 0}px`, height: `${boxes()[i()]?.height ?? 0}px` }}>
+            <b>{plot.title}</b>
+            <Show when={plot.unit}>
+              <span class="unit">{plot.unit}</span>
+            </Show>
+          </p>
         )}
       </For>
+      {props.children}
     </section>
   );
 }

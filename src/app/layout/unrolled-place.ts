@@ -4,7 +4,7 @@ import type { TimeAxis } from '../../ui/plot/axis.ts';
 import type { StageFit } from '../stage-fit.ts';
 
 type Unrolled = Pick<ViewPlace, 'width' | 'height' | 'ghosts'> &
-  Partial<Pick<ViewPlace, 'labelSize' | 'unlabelled'>> & { readonly labelX: number };
+  Partial<Pick<ViewPlace, 'labelSize' | 'unlabelled' | 'calm' | 'plumb'>> & { readonly labelX: number };
 
 export const unrolledPlace = (axis: TimeAxis, framing: StageFit, place: Unrolled): ViewPlace => ({
   ...place,

@@ -6,6 +6,8 @@ import { type TimeAxis, xOf } from '../../ui/plot/axis.ts';
 import type { ColourName, PlotPalette } from '../../ui/plot/palette.ts';
 import { getStamp, putStamp, stampLeft } from '../../ui/plot/stamp.ts';
 import type { UnitSystem } from '../../ui/units.ts';
+import type { Beside } from '../beside.ts';
+import { calcPlace } from './readout.ts';
 
 export interface Box {
   readonly y: number;
@@ -23,7 +25,36 @@ export interface Pen {
   readonly place: Place;
   readonly lineWidth: number;
   readonly units: UnitSystem;
+  /** numbers at the left of the curves have no room */
+  readonly unticked?: boolean;
+  /** the other way of the skill on the same clock: dashed */
+  readonly beside?: Beside & { readonly pen: Pen };
+  /** the flight before the hand that is at work: pale */
+  readonly earlier?: Pen;
 }
+
+const DASH = [6, 4];
+export function inDashes({ g }: Pen, draw: () => void): void {
+  g.setLineDash(DASH);
+  draw();
+  g.setLineDash([]);
+}
+
+/** What was before, of its hue. */
+const PALE = 0.42;
+export function inPale({ g }: Pen, draw: () => void): void {
+  g.globalAlpha = PALE;
+  draw();
+  g.globalAlpha = 1;
+}
+
+/** The same row with another flight: on the same ruler, to its own end. */
+export const penOf = (pen: Pen, result: FlightResult): Pen => ({
+  ...pen,
+  result,
+  axis: { ...pen.axis, duration: result.flight.duration },
+  place: calcPlace(result.frames, pen.cursor),
+});
 
 export type Curve = (row: number) => number;
 /** From value to y. */
@@ -57,7 +88,8 @@ export function tracePath(pen: Pen, curve: Curve, scale: Scale, to = Number.POSI
   const { g, axis, result } = pen;
   const { t, n } = result.frames;
   let drawing = false;
-  for (let i = 0; i < n && t[i] <= to; i++) {
+  const end = Math.min(to, axis.duration + 1e-9);
+  for (let i = 0; i < n && t[i] <= end; i++) {
     const v = curve(i);
     if (Number.isNaN(v)) {
       drawing = false;
@@ -79,13 +111,33 @@ export function drawCurve(pen: Pen, curve: Curve, scale: Scale, colour: ColourNa
   g.stroke();
 }
 
+/** The area between a curve and zero; what is undefined has none. */
+export function fillUnder(pen: Pen, curve: Curve, scale: Scale, colour: ColourName): void {
+  const { g, axis, palette, result } = pen;
+  const { t, n } = result.frames;
+  g.beginPath();
+  g.moveTo(xOf(axis, t[0]), scale(0));
+  for (let i = 0; i < n; i++) g.lineTo(xOf(axis, t[i]), scale(curve(i) || 0));
+  g.lineTo(xOf(axis, t[n - 1]), scale(0));
+  g.closePath();
+  g.fillStyle = palette.colour[colour];
+  g.fill();
+}
+
 /** A curve's value at the cursor. */
 export const curveAt = (pen: Pen, curve: Curve): number =>
   curve(pen.place.i) * (1 - pen.place.share) + curve(pen.place.i + 1) * pen.place.share;
 
-export function drawRing(pen: Pen, value: number, scale: Scale, colour: ColourName): void {
+export function drawRing(
+  pen: Pen,
+  value: number,
+  scale: Scale,
+  colour: ColourName,
+  dash: readonly number[] = [],
+): void {
   if (Number.isNaN(value)) return;
   const { g, axis, palette } = pen;
+  g.setLineDash([...dash]);
   g.beginPath();
   g.arc(xOf(axis, pen.cursor), scale(value), pen.lineWidth * 1.9, 0, 2 * Math.PI);
   g.fillStyle = palette.colour.ground;
@@ -93,6 +145,7 @@ export function drawRing(pen: Pen, value: number, scale: Scale, colour: ColourNa
   g.strokeStyle = palette.colour[colour];
   g.lineWidth = pen.lineWidth;
   g.stroke();
+  g.setLineDash([]);
 }
 
 export function drawRule(pen: Pen, y: number, strong: boolean): void {
@@ -108,6 +161,7 @@ export function drawRule(pen: Pen, y: number, strong: boolean): void {
 
 export function drawTick(pen: Pen, y: number, text: string): void {
   const { axis, palette } = pen;
+  if (pen.unticked) return;
   drawWords(pen, text, palette.font(palette.tickPx, 450), axis.x0 - 7, y, 'ink-2', 'right', null);
 }
 
@@ -236,12 +290,7 @@ export function nameCurve(
 
 function extreme(curve: Curve, scale: Scale, i: number, reach: number, n: number, side: number): number {
   let y = scale(curve(i));
-  for (const k of [
-    Math.max(0, i - reach),
-    Math.max(0, i - (reach >> 1)),
-    Math.min(n - 1, i + (reach >> 1)),
-    Math.min(n - 1, i + reach),
-  ]) {
+  for (let k = Math.max(0, i - reach); k <= Math.min(n - 1, i + reach); k++) {
     const v = scale(curve(k));
     if (side * v > side * y) y = v;
   }

@@ -3,15 +3,14 @@
 import { createSignal, onCleanup, onMount } from 'solid-js';
 import { drawOnFrame } from '../../ui/frame.ts';
 import type { TimeAxis } from '../../ui/plot/axis.ts';
-import { xOf } from '../../ui/plot/axis.ts';
 import { fitCanvas } from '../../ui/plot/fit-canvas.ts';
 import { type PlotPalette, readPalette } from '../../ui/plot/palette.ts';
 import { clearStamps } from '../../ui/plot/stamp.ts';
 import { watchTheme } from '../../ui/theme.ts';
 import { unitSystem } from '../../ui/units.ts';
-import { useCursor, useFlight } from '../page.ts';
-import { drawBackdrop, drawHatch, drawPin } from './backdrop.ts';
-import type { Box, Pen } from './pen.ts';
+import { useCursor, useFlight, useShell } from '../page.ts';
+import { drawBackdrop, drawPin } from './backdrop.ts';
+import { type Box, type Pen, penOf } from './pen.ts';
 import { calcPlace } from './readout.ts';
 
 export interface PlotPiece {
@@ -35,14 +34,16 @@ export function usePalette() {
 export function PlotCanvas(props: {
   axis: TimeAxis;
   height: number;
-  /** where the grey columns and hatches begin: the top of the shape tiles */
+  /** where the grey columns begin: the top of the shape tiles */
   shadeFrom: number;
-  hatch?: Box;
   pieces: readonly PlotPiece[];
   lineWidth: number;
+  /** no numbers at the left of the curves */
+  unticked?: boolean;
 }) {
   const flight = useFlight();
   const cursor = useCursor();
+  const shell = useShell();
   let canvas!: HTMLCanvasElement;
   const palette = usePalette();
   const paint = (): void => {
@@ -54,7 +55,7 @@ export function PlotCanvas(props: {
     const { g, ratio } = sheet;
     const result = flight.result();
     const cursorS = cursor.at();
-    const pen: Pen = {
+    const own: Pen = {
       g,
       ratio,
       axis,
@@ -64,13 +65,15 @@ export function PlotCanvas(props: {
       cursor: cursorS,
       place: calcPlace(result.frames, cursorS),
       lineWidth: props.lineWidth,
+      unticked: props.unticked,
     };
-    if (props.hatch) {
-      const { y, height: tall } = props.hatch;
-      const end = xOf(axis, axis.duration);
-      drawHatch(pen, 0, y, axis.x0, tall);
-      drawHatch(pen, end, y, axis.width - end, tall);
-    }
+    const other = shell.beside.shown();
+    const earlier = flight.earlier();
+    const pen: Pen = {
+      ...own,
+      ...(other ? { beside: { ...other, pen: penOf(own, other.result) } } : {}),
+      ...(earlier ? { earlier: penOf(own, earlier) } : {}),
+    };
     drawBackdrop(pen, { y: props.shadeFrom, height: height - props.shadeFrom });
     const pin = cursor.pin();
     if (pin !== undefined) drawPin(pen, { y: 0, height }, pin);

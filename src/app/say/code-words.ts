@@ -1,27 +1,24 @@
-/** The skill's code as words, or why there is none. */
-import type { SkillCode } from '../../engine/result.ts';
+/** What the skill is called at its place, as words; or why it is called nothing. */
+import type { Refusal, SkillNames } from '../../../sim/index.ts';
+import { wordRefusal } from '../../../sim/words/draft-words.ts';
+import { upper } from '../../../sim/words/verdict-words.ts';
 import { texts } from '../words.ts';
 import { codeTexts } from './code-texts.ts';
 
 const s = texts.sentence;
 
-const wordNumber = ({ code, isNamed }: SkillCode & { reason?: undefined }): string =>
-  isNamed ? s.trampolineCode(code) : code;
-
-/** Empty where there is no code. */
-export function wordCode(c: SkillCode): string {
-  if (c.reason !== undefined) return '';
-  const { dive, difficulty, trade = '' } = c;
-  return dive ? s.dive(dive, c.code, trade) : s.code(wordNumber(c), difficulty, trade);
+/** Empty where it has no name. */
+export function wordNames({ place, code, difficulty, dive, name }: SkillNames): string {
+  if (place === 'trampoline') return code && difficulty ? s.code(code, difficulty, name ?? '') : '';
+  if (dive) return s.dive(dive, name ?? '');
+  return upper(name ?? '');
 }
 
-/** The code or number alone. */
-export const wordShortCode = (c: SkillCode): string =>
-  c.reason !== undefined ? '' : c.dive ? s.shortDive(c.dive) : wordNumber(c);
+/** Why it has none; empty where it has one, or where nothing is counted so. */
+export function wordNoName({ place, reason }: SkillNames): string {
+  if (!reason) return '';
+  return place === 'trampoline' ? s.noCode(reason) : place === 'floor' ? s.noName(reason) : s.noDive(reason);
+}
 
-/** Why a code is missing; empty where none is, or where none is said. */
-export const wordNoCode = (c: SkillCode): string =>
-  c.reason === '' ? '' : c.reason !== undefined ? s.noCode(c.reason) : c.noDive ? s.noDive(c.noDive) : '';
-
-/** What a draft falls short of, as a list. */
-export const wordFalls = (falls: readonly string[]): string => falls.map(codeTexts.degrees).join('; ');
+/** Why there is no draft. */
+export const wordNoDraft = (asked: string, refusal: Refusal): string => codeTexts.degrees(wordRefusal(asked, refusal));

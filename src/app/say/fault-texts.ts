@@ -13,6 +13,7 @@ export const faultTexts = {
     'code, shape': 'The shape',
     'code, quarter somersaults': 'The count of quarter somersaults',
     'code, half twists': 'The count of half twists',
+    name: 'The name',
     dive: 'The dive number',
     'dive, group': 'The group',
     'dive, position': 'The position',
@@ -113,13 +114,17 @@ export const faultTexts = {
     'The file holds no text: it may be a picture, a film or a packed file. Choose a skill or an athlete that was saved as a file (its name ends in .json)',
   cannotRead: 'The browser could not read the file. It may have been moved or deleted; choose it again',
   syntax: (line: number, column: number, expected: string) =>
-    `The file breaks off from the form of JSON: in line ${line}, column ${column}, needed there: ${expected}. It may have been cut off, or changed by hand`,
+    `The file is not valid JSON: expected ${expected} in line ${line}, column ${column}. It may have been cut off, or changed by hand`,
   repeated: (where: string, line: number) =>
     `${where} is given twice; the second time in line ${line}. Each field may be given once`,
   unknown: (name: string) =>
     `The file has a field “${name}” that is not known here. Look for a slip in its name, or delete it`,
   unknownIn: (where: string, name: string) =>
     `${where} has a field “${name}” that is not known here. Look for a slip in its name, or delete it`,
+  noName: (word: string, near?: string) =>
+    near
+      ? `“${word}” is not known here. Did you mean “${near}”?`
+      : `“${word}” is not known here. A code, a dive number or a name of the trade is: 8 02 /, 105B, full-out`,
   newer: (has: string, reads: number) =>
     `The file has version ${has}, from a newer Shapeflight; this page reads versions up to ${reads}. Reload the page to get the newer one`,
   format: (found: string) =>
@@ -148,10 +153,11 @@ export const faultTexts = {
     'The moments of inertia of this body are not all above zero: a lone rod or point has no defined rotation about its own line. Give the segment a moment about every axis, or undo',
   neverLeaves: 'The body never leaves the surface it would land on. Raise the take-off or the upward speed, or undo',
   noTouchdown: 'The body never comes down to the landing within 10 s. Lower the upward speed, look at gravity, or undo',
-  noAgreement: 'No landing fits the times that are counted from it. Count them from the take-off, or undo',
-  tooFast: 'The body would turn or move too fast to be followed. Slow the take-off or the move, or undo',
+  noAgreement:
+    'No air time fits: the shapes that are timed before the landing keep the body from coming down just then. Time them from the take-off, or undo',
+  tooFast: 'The body would turn faster than can be computed. Give it less rotation or a slower move, or undo',
   noApex: 'Without gravity the flight has no highest point to count times from. Count them from the take-off, or undo',
   noTime:
-    'The body never comes down to standing height, so its straight turns have no time. Raise the take-off or the speed up, or undo',
+    'The body never comes down to standing height, so its straight somersaults have no time to be counted in. Give it more height or more speed up, or undo',
   noHeight: 'This body has no lowest point. Give the height of its centre of mass, or undo',
 };

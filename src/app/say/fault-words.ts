@@ -75,7 +75,7 @@ const isDetailed = (error: Error): error is Error & { detail: FieldDetail } =>
 
 /** The field in words, what it holds, what would be allowed. */
 function wordField(error: Error & { field: unknown; allowed: unknown; value?: unknown }): string {
-  const [field, allowed] = [String(error.field), String(error.allowed)];
+  const [field, allowed] = [String(error.field), String(error.allowed).replaceAll('kg m2', 'kg·m²')];
   const { value } = error;
   if (isDetailed(error)) return wordDetail(error.detail, field, value);
   if (field === 'format') return wordFormat(value);
@@ -86,6 +86,7 @@ function wordField(error: Error & { field: unknown; allowed: unknown; value?: un
 function wordDetail(detail: FieldDetail, field: string, value: unknown): string {
   if (detail.kind === 'empty') return f.empty;
   if (detail.kind === 'syntax') return f.syntax(detail.line, detail.column, detail.expected);
+  if (detail.kind === 'noName') return f.noName(String(value).slice(0, LONGEST), detail.near);
   if (detail.kind === 'newer') return f.newer(wordValue(value), detail.reads);
   if (detail.kind === 'repeated') return f.repeated(wordPath(field), detail.line);
   const name = String(stepsOf(field).at(-1));

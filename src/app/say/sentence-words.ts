@@ -2,10 +2,12 @@
 import type { SkillVerdict } from '../../../sim/index.ts';
 import { DEG } from '../../../sim/math/angles.ts';
 import {
+  asideOf,
   type Clause,
   degreesOf,
   type NumberWords,
   verdictClauses,
+  wordOff,
   wordVerdict,
 } from '../../../sim/words/verdict-words.ts';
 import type { Outline } from '../../engine/result.ts';
@@ -30,6 +32,7 @@ export const PAGE_NUMBERS: NumberWords = {
   centimetres: (m) => (unitOf('length') === 'm' ? `${formatNumber(100 * m, 0)} cm` : say('length', m)),
   metres: (m) => say('length', Math.abs(m), 1),
   speed: (v) => say('speed', v, 1),
+  momentum: (h) => say('momentum', h, 0),
 };
 
 export const clausesOf = (verdict: SkillVerdict): Clause[] => verdictClauses(verdict, PAGE_NUMBERS);
@@ -46,12 +49,15 @@ export const wordEnding = (verdict: SkillVerdict | undefined): string =>
         .join('') ?? '–');
 export const speakSentence = ({ verdict }: Outline): string => speakVerdict(verdict);
 
-/** Beside the drawn angle at the landing: "6° short"; without a turn the lean. */
+/** Beside the drawn angle at the landing: "6° short", of upright or of the lean wanted; without a turn the lean. */
 export function wordLanding(o: Outline): string {
+  const aside = asideOf(o.verdict.flown.twists);
+  if (aside > 0 && o.shortDeg === null && Math.round(Math.abs(o.leanDeg ?? 0)) === 0)
+    return s.aside(formatNumber(aside * DEG, 0));
   if (o.shortDeg === null) return wordLean(o.leanDeg);
   const deg = Math.round(Math.abs(o.shortDeg));
   if (deg === 0) return o.inverted ? s.straightDown : wordLean((o.verdict.lean ?? 0) * DEG);
-  return `${formatNumber(deg, 0)}° ${o.shortDeg > 0 ? s.short : s.past}`;
+  return wordOff(o.shortDeg / DEG, o.verdict.isLeanWanted, PAGE_NUMBERS);
 }
 
 function wordLean(leanDeg: number | null): string {

@@ -16,7 +16,13 @@ export function AirVerdict(props: { whole: WholeResult }) {
   return (
     <>
       <Show when={last().landing}>
-        {(landing) => <Verdict landing={landing()} isBed={flight.result().skill.end.surface?.kind === 'trampoline'} />}
+        {(landing) => (
+          <Verdict
+            verdict={last().verdict}
+            landing={landing()}
+            isBed={flight.result().skill.end.surface?.kind === 'trampoline'}
+          />
+        )}
       </Show>
       <Show when={props.whole.stop}>
         {(stop) => (
@@ -32,7 +38,7 @@ export function AirVerdict(props: { whole: WholeResult }) {
   );
 }
 
-export function AirDetails(props: { state: WholeState; whole: WholeResult }) {
+export function AirDetails(props: { state: WholeState; whole: WholeResult; isTouch: boolean }) {
   const doc = useDocument();
   const isOpen = (k: number): boolean => props.whole.legs.length === 1 || k === doc.leg();
   const last = () => props.whole.legs[props.whole.legs.length - 1];
@@ -72,7 +78,10 @@ export function AirDetails(props: { state: WholeState; whole: WholeResult }) {
           </details>
         )}
       </Show>
-      <p class="standing">{texts.standingCaution}</p>
+      {/* on the bench it is under the tool */}
+      <Show when={props.isTouch}>
+        <p class="standing">{texts.standingCaution}</p>
+      </Show>
     </>
   );
 }

@@ -22,6 +22,8 @@ export interface AirFrame {
 const MOST = { bench: 80, tablet: 55, phone: 40 } as const;
 const LARGE = 120;
 const LEAST = { bench: 34, tablet: 24, phone: 12 } as const;
+/** px: the longest name, its value and its unit in one line */
+const INPUTS = 204;
 /** of a figure over its mass centre, m */
 const HEADROOM = 1.05;
 
@@ -32,7 +34,7 @@ export function makeFrame(
   across: number,
 ): AirFrame {
   const isBench = device === 'bench';
-  const inputs = isBench ? (width >= 1320 ? 184 : 168) : 0;
+  const inputs = isBench ? INPUTS : 0;
   const sideWidth = isBench
     ? Math.round(Math.min(520, Math.max(400, width * 0.317)))
     : device === 'tablet'

@@ -18,9 +18,11 @@ export function AirNow(props: { state: WholeState; whole: WholeResult }) {
   return (
     <section class="air-now" aria-label={t.isNow(formatNumber(props.state.cursor(), 2))}>
       <p class="air-at">{t.isNow(formatNumber(props.state.cursor(), 2))}</p>
-      <p>
-        <b>{number(c().weights[i()], 1)}</b> {t.numbers.force}
-      </p>
+      <Show when={kind() !== 'flight'} fallback={<p class="quiet">{t.numbers.noForce}</p>}>
+        <p>
+          <b>{number(c().weights[i()], 1)}</b> {t.numbers.force}
+        </p>
+      </Show>
       <Show when={kind() === 'swing'}>
         <p>
           <b>{say('length', bend())}</b> {t.numbers.bend}

@@ -54,6 +54,7 @@ export const airTexts = {
   isNow: (t: string) => `At ${t} s`,
   numbers: {
     force: 'body weights',
+    noForce: 'in the air: nothing pushes or holds',
     bend: 'rail bends',
     sink: 'sinks in',
     bed: 'bed gives',

@@ -196,7 +196,11 @@ function Under(props: PartProps) {
           <For each={props.state.leg()?.catch ? [] : rows()}>
             {(row) => (
               <div class="whole-line" classList={{ over: props.frame.timeX === 0 }}>
-                <RowTitle row={row} width={props.frame.timeX || props.frame.timeWidth} />
+                <RowTitle
+                  row={row}
+                  width={props.frame.timeX || props.frame.timeWidth}
+                  isOnBar={props.whole.phases.some(({ kind }) => kind === 'swing')}
+                />
                 <WholeRow {...props} row={row} height={Math.max(LEAST_ROW - 4, (room() * row.share) / share() - 4)} />
               </div>
             )}
@@ -222,7 +226,7 @@ function Under(props: PartProps) {
           <ContactGave whole={props.whole} />
           <AirNow state={props.state} whole={props.whole} />
           <AirVerdict whole={props.whole} />
-          <AirDetails state={props.state} whole={props.whole} />
+          <AirDetails state={props.state} whole={props.whole} isTouch={!isBench()} />
           <Show when={!isBench()}>
             <BeforeKnobs />
             <AfterKnobs />

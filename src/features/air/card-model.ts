@@ -1,7 +1,8 @@
 /** A card for each phase of a chain, as plain words: what a contact took and gave, what a flight was, what ends it. A value that does not exist is a dash. */
-import { wordDown, wordVerdict } from '../../../sim/words/verdict-words.ts';
+import type { SkillVerdict } from '../../../sim/index.ts';
+import { wordDown, wordLanded, wordVerdict } from '../../../sim/words/verdict-words.ts';
 import { PAGE_NUMBERS } from '../../app/say/sentence-words.ts';
-import type { ContactResult, LegResult } from '../../jobs/kinds/leg-data.ts';
+import type { ContactResult, LandingOutcome, LegResult } from '../../jobs/kinds/leg-data.ts';
 import type { PhaseSpan, WholeResult } from '../../jobs/kinds/whole-data.ts';
 import { formatNumber } from '../../ui/numbers.ts';
 import { say, sayNumber } from '../../ui/units.ts';
@@ -176,11 +177,11 @@ function endCard(whole: WholeResult): Card | undefined {
   const { landing, flight } = leg;
   const report = landing?.kind === 'landed' ? landing.report : undefined;
   const [along, , down] = [Math.abs(flight.arrives[0]), 0, Math.abs(flight.arrives[1])];
-  const said = wordVerdict({ ...leg.verdict, missed: [] }, PAGE_NUMBERS);
+  const unjudged = report && wordUnjudged(leg.verdict, report.ending.kind === 'tooFast');
   const isOpen = landing !== undefined && landing.kind !== 'landed';
   const rows: CardRow[] = report
     ? [
-        { name: t.peak, value: weights(report.filteredPeak.bodyWeights) },
+        { name: t.peak, value: weights(report.filteredPeak.bodyWeights), under: t.overTenMs },
         { name: t.mean, value: report.brakeTime ? weights(report.meanBodyWeights) : DASH },
       ]
     : leg.end === 'landing'
@@ -195,14 +196,28 @@ function endCard(whole: WholeResult): Card | undefined {
     leg: k,
     from: leg.touchdown,
     to: whole.to,
-    name: t.ends[leg.end],
+    // on a bed with a mat over it the landing is what was computed, not the next bounce
+    name: report ? t.ends.landing : t.ends[leg.end],
     aside: '',
-    head: landing?.kind === 'notOnFeet' ? wordDown(landing.part) : (said.split(/[,;:] /).at(-1) ?? said),
+    head: unjudged ? t.impactOnly : wordHead(leg.verdict, landing),
     rows,
-    notes: [t.comesDown(say('speed', down, 1), say('speed', along, 1))],
+    notes: [t.comesDown(say('speed', down, 1), say('speed', along, 1)), ...(unjudged ? [unjudged] : [])],
     faults: [],
     ...(isOpen ? { isOpen: true } : {}),
   };
+}
+
+/** Forces of the impact are computed, and its ending is not: why; undefined where it is judged. */
+function wordUnjudged({ ending }: SkillVerdict, isFast: boolean): string | undefined {
+  if (isFast) return t.tooFast;
+  return ending.kind === 'landed' ? undefined : t.endingNotJudged;
+}
+
+function wordHead(verdict: SkillVerdict, landing: LandingOutcome | undefined): string {
+  if (landing?.kind === 'notOnFeet') return wordDown(landing.part);
+  if (verdict.ending.kind === 'landed') return wordLanded(verdict.ending);
+  const said = wordVerdict({ ...verdict, missed: [] }, PAGE_NUMBERS);
+  return said.split(/[,;:] /).at(-1) ?? said;
 }
 
 export function cardsOf(whole: WholeResult): readonly Card[] {

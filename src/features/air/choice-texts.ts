@@ -5,7 +5,10 @@ export const choiceTexts = {
   after: 'After',
   afterHint: 'choose what ends it',
   intro: 'Nothing touches the athlete yet. What gave this flight, and what ends it?',
-  nothing: 'Flight only: no landing is judged until you choose what comes after.',
+  nothing: (ending: string) =>
+    `Judged by the touchdown alone: ${ending}. Choose what comes after to compute the landing.`,
+  notJudged: 'Choose what comes after to compute the landing.',
+  nothingInAir: 'Flight only: it ends in the air.',
   whole: 'Or open a whole one:',
   tiles: {
     swing: ['Swing', 'on a rail'],

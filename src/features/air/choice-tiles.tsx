@@ -1,8 +1,10 @@
 /** What gave a flight and what ends it, as tiles: the whole tile is the button. */
-import { For, Show } from 'solid-js';
+import { For, Match, Show, Switch } from 'solid-js';
 import type { FileTakeoffContact } from '../../../sim/index.ts';
 import { beforeOf, flightOf } from '../../../sim/math/phases.ts';
 import { useDocument, useFlight, useServices } from '../../app/page.ts';
+import { wordEnding } from '../../app/say/sentence-words.ts';
+import { useWholeState } from '../../app/whole-state.ts';
 import { texts } from '../../app/words.ts';
 import { isSwing, landingForSurface } from '../../document/contact-edits.ts';
 import { withAfter, withBefore } from '../../document/phases.ts';
@@ -54,6 +56,7 @@ function TileButton(props: { name: Tile; press: () => void }) {
 
 export function ChoiceTiles() {
   const doc = useDocument();
+  const whole = useWholeState();
   const flight = useFlight();
   const { flying, presets } = useServices();
   const putBefore = (name: Tile): void => {
@@ -102,7 +105,12 @@ export function ChoiceTiles() {
         <div class="choice-row">
           <For each={AFTER}>{(name) => <TileButton name={name} press={() => putAfter(name)} />}</For>
         </div>
-        <p class="quiet">{t.nothing}</p>
+        <p class="quiet">
+          <Switch fallback={t.nothing(wordEnding(whole.verdict()))}>
+            <Match when={whole.verdict().ending.kind === 'inAir'}>{t.nothingInAir}</Match>
+            <Match when={whole.verdict().ending.kind === 'notComputed'}>{t.notJudged}</Match>
+          </Switch>
+        </p>
       </Show>
       <Show when={!beforeOf(doc.file()) && !isEnded()}>
         <p class="choice-whole">

@@ -1,11 +1,11 @@
 /** What the landing did and how it ends: the verdict first, its reason, then the numbers with what they are worth. */
 
 import { For, Show } from 'solid-js';
-import type { LandingReport } from '../../../sim/index.ts';
+import type { LandingReport, SkillVerdict } from '../../../sim/index.ts';
 import { wordNotComputed } from '../../../sim/words/basis-words.ts';
 import { BED_WORDS, BOUND_WORDS, wordReason } from '../../../sim/words/landing-words.ts';
-import { ENDING_WORDS, NOT_COMPUTED, sentence, wordDown } from '../../../sim/words/verdict-words.ts';
-import { PAGE_NUMBERS } from '../../app/say/sentence-words.ts';
+import { sentence } from '../../../sim/words/verdict-words.ts';
+import { PAGE_NUMBERS, wordEnding } from '../../app/say/sentence-words.ts';
 import type { LandingOutcome } from '../../jobs/kinds/leg-data.ts';
 import { formatNumber } from '../../ui/numbers.ts';
 import { say } from '../../ui/units.ts';
@@ -15,21 +15,17 @@ import { contactTexts } from './words.ts';
 const t = contactTexts;
 const r = t.landingRows;
 
-const sayEnding = ({ kind, direction }: LandingReport['ending']): string =>
-  sentence(ENDING_WORDS[kind](direction).join(''));
-
-export function Verdict(props: { landing: LandingOutcome; isBed: boolean }) {
+/** In the words of the head, which reads the same verdict. */
+export function Verdict(props: { verdict: SkillVerdict; landing: LandingOutcome; isBed: boolean }) {
   const said = (): readonly [how: string, why: string] => {
     const landing = props.landing;
+    const how = sentence(wordEnding(props.verdict));
     if (landing.kind === 'asymmetric')
-      return [
-        sentence(NOT_COMPUTED),
-        sentence(wordNotComputed({ kind: 'asymmetric', of: landing.asymmetry }, PAGE_NUMBERS)),
-      ];
-    if (landing.kind === 'notOnFeet') return [sentence(wordDown(landing.part)), t.notOnFeet];
+      return [how, sentence(wordNotComputed({ kind: 'asymmetric', of: landing.asymmetry }, PAGE_NUMBERS))];
+    if (landing.kind === 'notOnFeet') return [how, t.notOnFeet];
     if (props.isBed) return [sentence(BED_WORDS[0]), sentence(BED_WORDS[1])];
     const { ending } = landing.report;
-    return [sayEnding(ending), ending.reasons.map((one) => sentence(wordReason(one, PAGE_NUMBERS))).join(' ')];
+    return [how, ending.reasons.map((one) => sentence(wordReason(one, PAGE_NUMBERS))).join(' ')];
   };
   return (
     <div class="verdict" role="status" data-testid="verdict">

@@ -4,6 +4,7 @@ import { useFlight } from '../../app/page.ts';
 import type { WholeState } from '../../app/whole-state.ts';
 import type { WholeResult } from '../../jobs/kinds/whole-data.ts';
 import type { WholePictureInput } from '../../pictures/whole-input.ts';
+import { SideSign } from '../../ui/icon.tsx';
 import { unitSystem } from '../../ui/units.ts';
 import type { AirFrame } from './air-frame.ts';
 import { airTexts as t } from './air-texts.ts';
@@ -47,8 +48,9 @@ export function TimePicture(props: {
       </svg>
       <p class="stage-name">
         {t.along}
-        <span class="side-key left" aria-hidden="true" /> {t.left}
-        <span class="side-key right" aria-hidden="true" /> {t.right}
+        <span class="side-keys">
+          <SideSign side="left" /> {t.left} <SideSign side="right" /> {t.right}
+        </span>
       </p>
       <Show when={props.isLong}>
         <span class="whole-span">

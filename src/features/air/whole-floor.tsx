@@ -5,6 +5,7 @@ import type { WholeState } from '../../app/whole-state.ts';
 import type { WholeResult } from '../../jobs/kinds/whole-data.ts';
 import { Icon } from '../../ui/icon.tsx';
 import { formatNumber } from '../../ui/numbers.ts';
+import { PlayKey } from '../../ui/play-key.tsx';
 import type { AirFrame } from './air-frame.ts';
 import { airTexts as t } from './air-texts.ts';
 import { pressCursor } from './press-cursor.ts';
@@ -93,11 +94,7 @@ function FloorKeys(props: { state: WholeState; width: number }) {
 
 export function WholePlay(props: { state: WholeState; size?: number }) {
   const play = () => props.state.play;
-  return (
-    <button type="button" class="play" aria-label={play().playing() ? t.pause : t.play} onClick={() => play().toggle()}>
-      <Icon name={play().playing() ? 'pause' : 'play'} size={props.size ?? 18} />
-    </button>
-  );
+  return <PlayKey playing={play().playing()} words={t} size={props.size} onPress={() => play().toggle()} />;
 }
 
 export function WholeSpeed(props: { state: WholeState }) {

@@ -227,13 +227,13 @@ function rowAt({ columns: { t } }: WholeResult, at: number): number {
   return i;
 }
 
-export function RowTitle(props: { row: Row; width: number }) {
+export function RowTitle(props: { row: Row; width: number; isOnBar: boolean }) {
   return (
     <div class="whole-title" style={{ width: `${props.width}px` }}>
       <h3>
         {t.rows[props.row.id][0]} <span>{props.row.quantity ? unitOf(props.row.quantity) : t.units[props.row.id]}</span>
       </h3>
-      <p>{t.rows[props.row.id][1]}</p>
+      <p>{props.row.id === 'turn' && props.isOnBar ? t.turnOnBar : t.rows[props.row.id][1]}</p>
     </div>
   );
 }

@@ -40,17 +40,30 @@ export function wantedOf(engine: Asking, { spec }: AskSkill, { outline }: Flight
   };
 }
 
-/** What the map is of at first: what the skill turns about. */
-export const mapFirst = ({ somersaults, twists }: Pick<Outline, 'somersaults' | 'twists'>): string =>
-  (twists ?? 0) >= NONE || ((somersaults ?? 0) < NONE && (twists ?? 0) > 0.05) ? 'twists' : 'somersaults';
+/** How the flight ends, as a verdict judges it, the first that is judged. */
+const ENDINGS = ['catch.gap', 'reach', 'short'] as const;
 
-export function chooseFirst(engine: Asking, open: AskSkill): Chosen[] {
+/** What the map is of at first: the twist, or where there is none the landing; `judged`: the results that a verdict judges. */
+export const mapFirst = (
+  { somersaults, twists }: Pick<Outline, 'somersaults' | 'twists'>,
+  judged: readonly string[],
+): string =>
+  (twists ?? 0) >= NONE || ((somersaults ?? 0) < NONE && (twists ?? 0) > 0.05)
+    ? 'twists'
+    : (ENDINGS.find((id) => judged.includes(id)) ?? 'somersaults');
+
+/** Where no somersault is turned the momentum is about the vertical. */
+export const momentumFirst = ({ somersaults }: Pick<Outline, 'somersaults'>): string =>
+  (somersaults ?? 0) < NONE ? 'takeoff.h.y' : 'takeoff.h.z';
+
+export function chooseFirst(engine: Asking, open: AskSkill, outline: Pick<Outline, 'somersaults'>): Chosen[] {
+  const momentum = momentumFirst(outline);
   const has = (id: string): boolean => open.inputs.some((i) => i.id === id);
   const moves = open.inputs.filter((i) => i.id.endsWith('.moveStart')).map((i) => i.id);
   const times =
     moves.length > 0 ? moves.slice(-MOVES) : open.inputs.filter((i) => i.eventS !== undefined).map((i) => i.id);
   return [
-    ...['swing.releaseAngle', 'swing.releaseTime', 'contact.force', 'takeoff.h.z'].filter(has),
+    ...['swing.releaseAngle', 'swing.releaseTime', 'contact.force', momentum].filter(has),
     ...times.slice(-MOVES),
     ...['contact.lean', 'takeoff.lean'].filter(has),
   ].map((id) => {

@@ -7,22 +7,19 @@ import type { Aim, LimitsAsked, SkillSpec, Solution } from '../../../sim/index.t
 import { isPending } from '../../app/flight.ts';
 import { LEGS } from '../../app/leg-view.ts';
 import type { Page } from '../../app/page.ts';
+import { putVersion } from '../../app/put-version.ts';
 import { wordFault } from '../../app/say/fault-words.ts';
-import { addVersion, MOST_VERSIONS, VERSION_LETTERS } from '../../document/versions.ts';
-import type { AnswerResult, AskInput, Asking, AskSkill, BatchCall, ObstacleResult, Wanted } from '../../engine/ask.ts';
+import { wordPushedOff } from '../../app/takeoff-values.ts';
+import { MOST_VERSIONS, VERSION_LETTERS } from '../../document/versions.ts';
+import type { AskInput, Asking, AskSkill, Wanted } from '../../engine/ask.ts';
 import type { FlightResult } from '../../engine/result.ts';
+import { clausesOfAnswer } from './answer-words.ts';
 import { type Chosen, chooseFirst, wantedOf } from './ask-start.ts';
+import { nameInput } from './ask-words.ts';
+import type { SearchKind } from './search-found.ts';
+import { makeSearch, type SearchState } from './search-state.ts';
+import { type AtEnd, listAtEnds } from './span-ends.ts';
 import { askTexts as t } from './words.ts';
-
-interface Found {
-  readonly key: string;
-  readonly wantedKey: string;
-  readonly answer: AnswerResult;
-  readonly chosen: readonly Chosen[];
-  /** answers, or the nearest alone */
-  readonly list: readonly Solution[];
-  readonly obstacles: readonly ObstacleResult[];
-}
 
 /** What margin and map are of: A, or the answer that is picked. */
 interface Subject {
@@ -49,11 +46,9 @@ export interface AskState {
   remove(id: string): void;
   setSpan(id: string, from: number, to: number): void;
   readonly inputOf: (id: string) => AskInput | undefined;
-  ask(): void;
-  stop(): void;
-  readonly progress: Accessor<{ readonly fit: number; readonly fits: number; readonly found: number } | undefined>;
-  readonly failed: Accessor<string>;
-  readonly found: Accessor<Found | undefined>;
+  ask(kind?: SearchKind): void;
+  readonly search: Pick<SearchState, 'stop' | 'progress' | 'failed' | 'said'>;
+  readonly found: SearchState['found'];
   /** of a skill before its last change */
   readonly stale: Accessor<boolean>;
   readonly wantedChanged: Accessor<boolean>;
@@ -61,16 +56,20 @@ export interface AskState {
   readonly picked: Accessor<number>;
   pick(index: number): void;
   readonly pickedSolution: Accessor<Solution | undefined>;
+  /** ends of what may change at which the picked answer lies */
+  readonly atEnds: Accessor<readonly AtEnd[]>;
+  /** gives what may change room there, or drops a joint limit, and asks again */
+  widen(end: AtEnd): void;
+  dropLimit(limit: keyof LimitsAsked): void;
   readonly drawn: Accessor<{ readonly result?: FlightResult; readonly fault?: string } | undefined>;
   readonly subject: Accessor<Subject | undefined>;
+  /** what an answer does, clause by clause */
+  clausesOf(solution: Solution): string[];
   keep(): void;
   readonly keepLetter: Accessor<string>;
   use(): void;
   isOpen(): boolean;
 }
-
-/** Tries in the margin of each answer. */
-const TRIES = 100;
 
 export function makeAskState(page: Page): AskState {
   const { services, shell, doc, flight } = page;
@@ -125,7 +124,7 @@ export function makeAskState(page: Page): AskState {
     const [engine, open] = [asking(), skill()];
     if (!engine || !open) return undefined;
     if (last?.id === flight.id()) return last;
-    return { id: flight.id(), chosen: chooseFirst(engine, open) };
+    return { id: flight.id(), chosen: chooseFirst(engine, open, untrack(flight.result).outline) };
   });
   const inputs = createMemo(() => new Map((skill()?.inputs ?? []).map((i) => [i.id, i])));
   const chosen = createMemo<readonly Chosen[]>(() => {
@@ -137,57 +136,30 @@ export function makeAskState(page: Page): AskState {
     setChanged({ id: doc.id(), chosen: list });
   };
 
-  const [progress, setProgress] = createSignal<{ fit: number; fits: number; found: number }>();
-  const [found, setFound] = createSignal<Found>();
   const [picked, setPicked] = createSignal(-1);
-  let call: BatchCall<AnswerResult> | undefined;
+  const search = makeSearch(page, () => setPicked(0));
+  const { found } = search;
   const stale = createMemo(() => found()?.key !== skill()?.key);
   const pickedSolution = createMemo(() => (stale() ? undefined : found()?.list[picked()]));
 
-  const ask = (): void => {
+  const ask = (kind: SearchKind = 'meet'): void => {
     const [engine, open, { aim: target }] = [asking(), skill(), aim()];
-    if (!engine || !open || !target || chosen().length === 0 || progress()) return;
-    const list = chosen();
-    const key = wantedKey();
-    setFailed('');
-    setFound(undefined);
-    setPicked(-1);
-    setProgress({ fit: 0, fits: 8, found: 0 });
-    const asked = engine.solve(
-      {
-        spec: target.spec,
-        wishes: target.wishes,
-        ...(target.ending ? { ending: target.ending } : {}),
-        unknowns: list.map(({ id, from, to }) => ({ input: id, span: [from, to] })),
-        limits: limits(),
-        tries: TRIES,
-      },
-      (p) => {
-        if (call === asked) setProgress({ fit: p.fit, fits: p.fits, found: p.found });
-      },
-    );
-    call = asked;
-    asked.done.then(
-      (answer) => {
-        if (call !== asked) return;
-        setProgress(undefined);
-        setFound({
-          key: open.key,
-          wantedKey: key,
-          answer,
-          chosen: list,
-          list: answer.solutions.length > 0 ? answer.solutions : answer.nearest ? [answer.nearest] : [],
-          obstacles: answer.nearest?.obstacles ?? [],
-        });
-        if (answer.solutions.length > 0 || answer.nearest) setPicked(0);
-      },
-      (error) => {
-        if (call !== asked) return;
-        setProgress(undefined);
-        setFailed(wordFault(error));
-      },
-    );
+    if (!engine || !open || !target || chosen().length === 0) return;
+    search.ask(kind, {
+      engine,
+      skill: open,
+      aim: target,
+      chosen: chosen(),
+      limits: limits(),
+      wantedKey: wantedKey(),
+    });
   };
+  const atEnds = createMemo<readonly AtEnd[]>(() => {
+    const [f, solution] = [found(), pickedSolution()];
+    return f && solution ? listAtEnds(f.chosen, solution.values, (id) => inputs().get(id)?.range) : [];
+  });
+  const setSpan = (id: string, from: number, to: number): void =>
+    setChosen(chosen().map((c) => (c.id === id ? { id, from, to } : c)));
 
   const [drawn, setDrawn] = createSignal<{ result?: FlightResult; fault?: string }>();
   createEffect(() => {
@@ -286,13 +258,22 @@ export function makeAskState(page: Page): AskState {
       setChosen([...chosen(), { id, from, to }]);
     },
     remove: (id) => setChosen(chosen().filter((c) => c.id !== id)),
-    setSpan: (id, from, to) => setChosen(chosen().map((c) => (c.id === id ? { id, from, to } : c))),
+    setSpan,
     inputOf: (id) => inputs().get(id),
     ask,
-    stop: () => call?.cancel(),
-    progress,
-    failed,
+    search: { ...search, failed: () => search.failed() || failed() },
     found,
+    atEnds,
+    widen: ({ id, side, wider }) => {
+      const one = chosen().find((c) => c.id === id);
+      if (!one || wider === undefined) return;
+      setSpan(id, side === 'from' ? wider : one.from, side === 'to' ? wider : one.to);
+      ask(found()?.kind);
+    },
+    dropLimit: (limit) => {
+      setLimits({ ...limits(), [limit]: false });
+      ask(found()?.kind);
+    },
     stale,
     wantedChanged: () => found()?.wantedKey !== wantedKey(),
     picked,
@@ -300,12 +281,25 @@ export function makeAskState(page: Page): AskState {
     pickedSolution,
     drawn,
     subject,
+    clausesOf: (solution) => {
+      const [engine, open, f] = [asking(), skill(), found()];
+      if (!engine || !open || !f) return [];
+      const changes = f.chosen.flatMap(({ id }, i) => {
+        const input = inputs().get(id);
+        return input ? [{ input, value: solution.values[i], name: nameInput(id, flight.spans(), open.spec) }] : [];
+      });
+      return clausesOfAnswer(changes, {
+        spec: open.spec,
+        words: flight.spans().map((s) => s.word),
+        pushedOff: wordPushedOff(flight.result()),
+        momentum: [engine.costOf(open).momentum, solution.cost.momentum],
+      });
+    },
     keep: () => {
       const [engine, open, solution] = [asking(), skill(), pickedSolution()];
       if (!engine || !open || !solution) return;
       const name = nameOf(picked());
-      const list = addVersion(doc.versions(), { name, file: engine.fileOf(open, solution.spec), isKept: false });
-      doc.editVersions(doc.file(), list, t.kept2(name));
+      putVersion(page, { name, file: engine.fileOf(open, solution.spec), isKept: false }, t.kept2(name));
     },
     keepLetter: () => VERSION_LETTERS[Math.min(doc.versions().length, MOST_VERSIONS - 1)],
     use: () => {

@@ -5,7 +5,7 @@ import { DEG, RAD, REV } from '../../../sim/math/angles.ts';
 import { wordJoint, wordPart } from '../../app/say/body-words.ts';
 import type { BlockSpan } from '../../document/spans.ts';
 import type { AskInput } from '../../engine/ask.ts';
-import { formatNumber, parseNumber, soften } from '../../ui/numbers.ts';
+import { formatNumber, parseNumber } from '../../ui/numbers.ts';
 import { parseQuantity, type QuantityKind, sayNumber, unitBeside } from '../../ui/units.ts';
 import { nameStart } from './start-names.ts';
 import { askTexts as t } from './words.ts';
@@ -97,7 +97,7 @@ export function nameInput(id: string, spans: readonly BlockSpan[], spec: SkillSp
     const title = span?.word ?? spec.blocks[Number(block) - 1]?.shape ?? block;
     // the same shape twice: distinguished by its place
     const twice = spans.filter((s) => s.word === title).length > 1 ? ` (${block})` : '';
-    const shape = soften(title) + twice;
+    const shape = title + twice;
     if (what === 'moveStart') return t.begins(shape);
     if (what === 'moveTime') return t.takes(shape);
     if (what === 'start') return t.reached(shape);

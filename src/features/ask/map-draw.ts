@@ -4,6 +4,7 @@ import type { Asking } from '../../engine/ask.ts';
 import type { PlotPalette } from '../../ui/plot/palette.ts';
 import type { Size } from '../../ui/size.ts';
 import { type AskUnit, numberIn } from './ask-words.ts';
+import { findLevels } from './map-levels.ts';
 import type { MapResult } from './map-state.ts';
 
 /** Results that are wanted have their steps about the middle of the window, in half widths; others between round values. */
@@ -11,6 +12,10 @@ export const STEPS = [1, 2, 4] as const;
 const HATCH = 7;
 const MOST_LEVELS = 8;
 const COARSELY = 0.3;
+/** places along a contour for its label, in this order */
+const SPOTS = [0.5, 0.3, 0.7, 0.15, 0.85];
+/** px between a label and a ring */
+const RING = 30;
 
 export interface MapPlace extends Size {
   readonly left: number;
@@ -43,6 +48,8 @@ export function drawMap(
   unit: AskUnit,
   place: MapPlace,
   palette: PlotPalette,
+  /** rings and numbers that no contour's label comes near */
+  rings: readonly (readonly [number, number])[],
 ): void {
   const values = report.values.get(result);
   if (!values) return;
@@ -53,7 +60,7 @@ export function drawMap(
   const w = Math.max(2, Math.round(place.width * share));
   const h = Math.max(2, Math.round(place.height * share));
   const bound = report.window.find((b) => b.result === result);
-  const levels = engine.levels(values, MOST_LEVELS);
+  const { levels, decimals } = findLevels(values, unit, (list) => engine.levels(list as Float64Array, MOST_LEVELS));
   const grey = tones(palette);
   const hatch = rgbOf(palette.colour['rule-2']);
   const ground = rgbOf(palette.colour.ground);
@@ -113,15 +120,23 @@ export function drawMap(
   g.lineJoin = 'round';
   g.lineWidth = 1;
   g.strokeStyle = palette.colour['ink-2'];
-  const decimals = decimalsOf(levels, unit);
   for (const level of levels)
     for (const line of engine.contour(values, n, n, level)) {
       trace(line);
       const long = lengthOf(line, x, y);
       if (long < 60) continue;
-      const k = 2 * Math.floor(line.length / 4);
-      const spot = { text: numberIn(unit, level, decimals), x: x(line[k]), y: y(line[k + 1]) };
-      if (labels.every((l) => Math.hypot(l.x - spot.x, l.y - spot.y) > 34)) labels.push(spot);
+      const text = numberIn(unit, level, decimals);
+      // in the middle of the line, or where it is free of the others
+      for (const share of SPOTS) {
+        const k = 2 * Math.round((share * (line.length - 2)) / 2);
+        const spot = { text, x: x(line[k]), y: y(line[k + 1]) };
+        const isFree =
+          labels.every((l) => Math.hypot(l.x - spot.x, l.y - spot.y) > 34) &&
+          rings.every(([rx, ry]) => Math.hypot(rx - spot.x, ry - spot.y) > RING);
+        if (!isFree) continue;
+        labels.push(spot);
+        break;
+      }
     }
   g.lineWidth = 2.2;
   g.strokeStyle = palette.colour.ink;
@@ -150,10 +165,4 @@ function lengthOf(line: readonly number[], x: (i: number) => number, y: (j: numb
   for (let k = 2; k < line.length; k += 2)
     sum += Math.hypot(x(line[k]) - x(line[k - 2]), y(line[k + 1]) - y(line[k - 1]));
   return sum;
-}
-
-/** As few as tell one level from the next. */
-function decimalsOf(levels: readonly number[], unit: AskUnit): number {
-  for (let d = 0; d < 4; d++) if (new Set(levels.map((l) => numberIn(unit, l, d))).size === levels.length) return d;
-  return 3;
 }

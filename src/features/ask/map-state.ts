@@ -9,7 +9,7 @@ import type { AskedWork } from '../../app/asked-work.ts';
 import type { Page } from '../../app/page.ts';
 import { wordFault } from '../../app/say/fault-words.ts';
 import type { Progress, WindowBound } from '../../engine/ask.ts';
-import { mapFirst } from './ask-start.ts';
+import { mapFirst, momentumFirst } from './ask-start.ts';
 import type { AskState } from './ask-state.ts';
 import type { StudyState, WindowKind } from './study-state.ts';
 import { askTexts as t } from './words.ts';
@@ -20,6 +20,8 @@ export interface MapAxis extends FromTo {
 
 export interface MapResult {
   readonly key: string;
+  /** of the document */
+  readonly id: number;
   readonly of: string;
   readonly x: MapAxis;
   readonly y: MapAxis;
@@ -61,8 +63,8 @@ export const FINE = 65;
 /** A map reaches this many usual errors to each side. */
 const REACH = 5;
 
-/** What a map is opened with beside a time: what an athlete gives most on. */
-const FIRST: readonly string[] = ['takeoff.h.z', 'swing.late', 'contact.force'];
+/** What a map is opened with beside a time, after the momentum that the skill turns with: what an athlete gives most on. */
+const FIRST: readonly string[] = ['swing.late', 'contact.force'];
 
 export function makeMapState(page: Page, ask: AskState, study: StudyState): MapState {
   const { flight, cursor, doc } = page;
@@ -71,7 +73,10 @@ export function makeMapState(page: Page, ask: AskState, study: StudyState): MapS
   /** chosen for this document, or what the skill turns about */
   const of = createMemo(() => {
     const p = picked();
-    return p?.id === flight.id() ? p.of : mapFirst(flight.result().outline);
+    if (p?.id === flight.id()) return p.of;
+    const [engine, open, { aim }] = [ask.asking(), ask.skill(), ask.aim()];
+    const window = engine && open && aim ? engine.usualWindow(open, aim).map((b) => b.result) : [];
+    return mapFirst(flight.result().outline, window);
   });
   const [count, setCount] = createSignal(COARSE);
   const [report, setReport] = createSignal<MapResult>();
@@ -79,6 +84,8 @@ export function makeMapState(page: Page, ask: AskState, study: StudyState): MapS
   const [failed, setFailed] = createSignal('');
   const [shown, setShown] = createSignal(false);
   const [stopped, setStopped] = createSignal('');
+
+  const own = (): MapResult | undefined => (report()?.id === flight.id() ? report() : undefined);
 
   const about = (id: string): MapAxis | undefined => {
     const [engine, open, input] = [ask.asking(), ask.skill(), ask.inputOf(id)];
@@ -93,7 +100,7 @@ export function makeMapState(page: Page, ask: AskState, study: StudyState): MapS
     if (last?.id === flight.id()) return last;
     const ids = open.inputs.map((i) => i.id);
     const time = ids.filter((id) => id.endsWith('.moveStart')).at(-1) ?? ids.find((id) => id.endsWith('.time'));
-    const take = ids.find((id) => FIRST.includes(id));
+    const take = [momentumFirst(flight.result().outline), ...FIRST].find((id) => ids.includes(id));
     const [a, b] = [...new Set([time, take, ids.find((id) => id.endsWith('.moveTime')), ...ids])].filter(
       (id) => id !== undefined,
     );
@@ -144,6 +151,7 @@ export function makeMapState(page: Page, ask: AskState, study: StudyState): MapS
     const values = new Map(engine.results.map(({ id }) => [id, new Float64Array(n * n).fill(Number.NaN)]));
     const distance = new Float64Array(n * n).fill(Number.NaN);
     const { x, y } = w.a;
+    const id = flight.id();
     let live = true;
     let rows = 0;
     let notFlown = 0;
@@ -155,6 +163,7 @@ export function makeMapState(page: Page, ask: AskState, study: StudyState): MapS
         if (live || rows === n)
           setReport({
             key: w.key,
+            id,
             of: w.subject.name,
             x,
             y,
@@ -230,8 +239,8 @@ export function makeMapState(page: Page, ask: AskState, study: StudyState): MapS
     setOf: (result) => setPicked({ id: flight.id(), of: result }),
     count,
     setCount,
-    report,
-    stale: () => report() !== undefined && report()?.key !== key(),
+    report: own,
+    stale: () => own() !== undefined && own()?.key !== key(),
     progress,
     failed,
     now: createMemo(() => {

@@ -12,14 +12,22 @@ import { InputOptions } from './may-change.tsx';
 import { Slot } from './slot.tsx';
 import { askTexts as t } from './words.ts';
 
-type Props = { ask: AskState; map: MapState; width: number; height: number };
+type Props = {
+  ask: AskState;
+  map: MapState;
+  width: number;
+  height: number;
+  /** the picture alone, which a press opens */
+  onOpen?: () => void;
+};
 
 const LEFT = 46;
 const BOTTOM = 32;
-const TOP = 8;
+/** the title of the upright axis is over the plot, off its contours */
+const TOP = 22;
 const RIGHT = 10;
 
-export function MapChoices(props: Omit<Props, 'width' | 'height'>) {
+export function MapChoices(props: Pick<Props, 'ask' | 'map'>) {
   return (
     <div class="map-choices">
       <For each={['x', 'y'] as const}>
@@ -74,6 +82,9 @@ export function MapView(props: Props) {
     const id = axis(which)?.input;
     return open && id ? nameInput(id, flight.spans(), open.spec) : '';
   };
+  /** the small picture has no room for the unit */
+  const titleOf = (which: 'x' | 'y'): string =>
+    props.onOpen ? nameOf(which) : `${nameOf(which)}, ${unitIn(unitOf(which))}`;
   const resultUnit = (): AskUnit => props.ask.asking()?.results.find((r) => r.id === props.map.of())?.unit ?? 'count';
   const place = createMemo<MapPlace>(() => ({
     left: LEFT,
@@ -102,7 +113,10 @@ export function MapView(props: Props) {
     g.fillRect(place().left, place().top, place().width, place().height);
     if (one) {
       g.globalAlpha = props.map.stale() ? 0.45 : 1;
-      drawMap(g, engine, one, props.map.of(), resultUnit(), place(), p);
+      const rings = [props.map.now(), ...props.map.answers()].flatMap((at) =>
+        at && inSight(at) ? [[toX(at[0]), toY(at[1])] as const] : [],
+      );
+      drawMap(g, engine, one, props.map.of(), resultUnit(), place(), p, rings);
       g.globalAlpha = 1;
     }
     g.strokeStyle = p.colour['rule-2'];
@@ -200,6 +214,7 @@ export function MapView(props: Props) {
       <div
         class="ask-map-plot"
         role="application"
+        inert={props.onOpen !== undefined}
         // biome-ignore lint/a11y/noNoninteractiveTabindex: arrow keys move a place in it, Enter goes there
         tabIndex={0}
         aria-label={`${t.mapPicture(t.results[props.map.of()] ?? '', nameOf('x'), nameOf('y'))}. ${t.mapHint}`}
@@ -229,10 +244,10 @@ export function MapView(props: Props) {
             )}
           </For>
           <text class="map-axis" x={place().left} y={props.height - 4}>
-            {nameOf('x')}, {unitIn(unitOf('x'))}
+            {titleOf('x')}
           </text>
-          <text class="map-axis on-map" x={place().left + 6} y={place().top + 14}>
-            {nameOf('y')}, {unitIn(unitOf('y'))}
+          <text class="map-axis" x={0} y={14}>
+            {titleOf('y')}
           </text>
           <Show when={inSight(props.map.now())}>
             <g
@@ -267,82 +282,87 @@ export function MapView(props: Props) {
           </Show>
         </svg>
       </div>
-      <figcaption>
-        <p class="map-place" role="status">
-          {sayPlace()}
-        </p>
-        <Show when={report()?.notFlown}>
-          {(n) => (
-            <p class="map-faults" role="status">
-              {t.mapFaults(n(), (report()?.rows ?? 0) * (report()?.count ?? 0))}
-            </p>
-          )}
-        </Show>
-        <div class="map-steps">
-          <For each={['x', 'y'] as const}>
-            {(which) => (
-              <span class="map-stepper">
-                <For each={[-1, 1] as const}>
-                  {(way) => (
-                    <button
-                      type="button"
-                      class="square"
-                      aria-label={t.step(nameOf(which), way < 0 ? t.less : t.more)}
-                      onClick={() => move(which === 'x' ? way : 0, which === 'y' ? way : 0)}
-                    >
-                      <Icon name={way < 0 ? 'minus' : 'plus'} size={14} />
-                    </button>
-                  )}
-                </For>
-                <span class="quiet">{which === 'x' ? t.mapX : t.mapY}</span>
-              </span>
-            )}
-          </For>
-          <button type="button" disabled={props.map.stale() || !report() || !probe()} onClick={goProbe}>
-            {t.go}
-          </button>
-        </div>
-        <ul class="map-legend">
-          <Show when={bound()}>
-            {(b) => (
-              <For each={[...STEPS, 0]}>
-                {(s, i) => (
-                  <li>
-                    <i class={`tone tone-${i()}`} />
-                    {s === 0
-                      ? t.more
-                      : `± ${numberIn(resultUnit(), (s * (b().high - b().low)) / 2, resultUnit() === 'rad' ? 0 : 2)}${unitIn(resultUnit()) === '°' ? '°' : ''}`}
-                  </li>
-                )}
-              </For>
+      <Show
+        when={!props.onOpen}
+        fallback={<button type="button" class="map-open" aria-label={t.openMap} onClick={() => props.onOpen?.()} />}
+      >
+        <figcaption>
+          <p class="map-place" role="status">
+            {sayPlace()}
+          </p>
+          <Show when={report()?.notFlown}>
+            {(n) => (
+              <p class="map-faults" role="status">
+                {t.mapFaults(n(), (report()?.rows ?? 0) * (report()?.count ?? 0))}
+              </p>
             )}
           </Show>
-          <li>
-            <i class="tone hatch" />
-            {insideWords(report())[1]}
-          </li>
-          <li>
-            <i class="ring" />
-            {t.asNowRing}
-          </li>
-        </ul>
-        <div class="map-run">
-          <AskedRun of={props.map} label={t.map} words={(p) => t.fill(String(p.done), String(p.all))} />
-          <button
-            type="button"
-            class="small"
-            onClick={() => props.map.setCount(props.map.count() === COARSE ? FINE : COARSE)}
-          >
-            {props.map.count() === COARSE ? t.fine : t.coarse}
-          </button>
-        </div>
-        <MapSpans ask={props.ask} map={props.map} nameOf={nameOf} />
-        <Show when={props.map.failed()}>
-          <p role="alert" class="ask-fault">
-            {t.failed(props.map.failed())}
-          </p>
-        </Show>
-      </figcaption>
+          <div class="map-steps">
+            <For each={['x', 'y'] as const}>
+              {(which) => (
+                <span class="map-stepper">
+                  <For each={[-1, 1] as const}>
+                    {(way) => (
+                      <button
+                        type="button"
+                        class="square"
+                        aria-label={t.step(nameOf(which), way < 0 ? t.less : t.more)}
+                        onClick={() => move(which === 'x' ? way : 0, which === 'y' ? way : 0)}
+                      >
+                        <Icon name={way < 0 ? 'minus' : 'plus'} size={14} />
+                      </button>
+                    )}
+                  </For>
+                  <span class="quiet">{which === 'x' ? t.mapX : t.mapY}</span>
+                </span>
+              )}
+            </For>
+            <button type="button" disabled={props.map.stale() || !report() || !probe()} onClick={goProbe}>
+              {t.go}
+            </button>
+          </div>
+          <ul class="map-legend">
+            <Show when={bound()}>
+              {(b) => (
+                <For each={[...STEPS, 0]}>
+                  {(s, i) => (
+                    <li>
+                      <i class={`tone tone-${i()}`} />
+                      {s === 0
+                        ? t.more
+                        : `± ${numberIn(resultUnit(), (s * (b().high - b().low)) / 2, resultUnit() === 'rad' ? 0 : 2)}${unitIn(resultUnit()) === '°' ? '°' : ''}`}
+                    </li>
+                  )}
+                </For>
+              )}
+            </Show>
+            <li>
+              <i class="tone hatch" />
+              {insideWords(report())[1]}
+            </li>
+            <li>
+              <i class="ring" />
+              {t.asNowRing}
+            </li>
+          </ul>
+          <div class="map-run">
+            <AskedRun of={props.map} label={t.map} words={(p) => t.fill(String(p.done), String(p.all))} />
+            <button
+              type="button"
+              class="small"
+              onClick={() => props.map.setCount(props.map.count() === COARSE ? FINE : COARSE)}
+            >
+              {props.map.count() === COARSE ? t.fine : t.coarse}
+            </button>
+          </div>
+          <MapSpans ask={props.ask} map={props.map} nameOf={nameOf} />
+          <Show when={props.map.failed()}>
+            <p role="alert" class="ask-fault">
+              {t.failed(props.map.failed())}
+            </p>
+          </Show>
+        </figcaption>
+      </Show>
     </figure>
   );
 }

@@ -1,8 +1,7 @@
 /** How much it forgives, one input at a time as bars. */
-import { createMemo, For, Show } from 'solid-js';
+import { createMemo, createSignal, For, Show } from 'solid-js';
 import type { Bar } from '../../../sim/index.ts';
 import { useFlight } from '../../app/page.ts';
-import { formatNumber } from '../../ui/numbers.ts';
 import type { AskState } from './ask-state.ts';
 import { decimalsOfInput, nameInput, numberIn, percent, unitIn } from './ask-words.ts';
 import { AskedRun } from './asked-run.tsx';
@@ -10,11 +9,6 @@ import type { StudyState } from './study-state.ts';
 import { askTexts as t } from './words.ts';
 
 type Props = { ask: AskState; study: StudyState };
-
-/** Times are shown in ms: a slip is small. */
-const small = (id: string, unit: Parameters<typeof numberIn>[0], by: number): string =>
-  unit === 's' ? formatNumber(1000 * by, decimalsOfInput(id, unit) - 3) : numberIn(unit, by);
-const smallUnit = (unit: Parameters<typeof numberIn>[0]): string => (unit === 's' ? 'ms' : unitIn(unit));
 
 export function StudyRun(props: Props) {
   return (
@@ -36,7 +30,11 @@ export function StudyRun(props: Props) {
 /** Bars reach this many usual errors to each side. */
 const REACH = 4;
 
+/** `most`: so many of the narrowest, the others at a press. */
 export function MarginBars(props: Props & { most?: number }) {
+  const [isWhole, setWhole] = createSignal(false);
+  const shown = () => (props.most === undefined || isWhole() ? bars() : bars().slice(0, props.most));
+  const others = (): number => bars().length - (props.most ?? bars().length);
   const flight = useFlight();
   const report = () => props.study.report();
   const bars = createMemo(() => [...(report()?.bars ?? [])].sort((a, b) => a.forgives - b.forgives));
@@ -53,7 +51,7 @@ export function MarginBars(props: Props & { most?: number }) {
     const unit = props.ask.inputOf(bar.input)?.unit ?? 'count';
     const { by, ends } = bar[side];
     const sign = by > 0 ? '+' : '';
-    return `${sign}${small(bar.input, unit, by)}${ends === 'never' ? ' …' : ''}`;
+    return `${sign}${numberIn(unit, by, decimalsOfInput(bar.input, unit))}${ends === 'never' ? ' …' : ''}`;
   };
   return (
     <div
@@ -74,7 +72,7 @@ export function MarginBars(props: Props & { most?: number }) {
           </tr>
         </thead>
         <tbody>
-          <For each={bars()}>
+          <For each={shown()}>
             {(bar, i) => {
               const unit = () => props.ask.inputOf(bar.input)?.unit ?? 'count';
               const name = (): string => {
@@ -84,7 +82,7 @@ export function MarginBars(props: Props & { most?: number }) {
               return (
                 <tr classList={{ narrowest: i() === 0 }} data-input={bar.input} data-forgives={bar.forgives}>
                   <th scope="row">
-                    {name()} <span class="quiet">{smallUnit(unit())}</span>
+                    {name()} <span class="quiet">{unitIn(unit())}</span>
                   </th>
                   <td class="margin-cell">
                     <span class="margin-bar" aria-hidden="true">
@@ -112,6 +110,11 @@ export function MarginBars(props: Props & { most?: number }) {
           </For>
         </tbody>
       </table>
+      <Show when={others() > 0}>
+        <button type="button" class="small" onClick={() => setWhole(!isWhole())}>
+          {isWhole() ? t.fewerBars : t.moreBars(String(others()))}
+        </button>
+      </Show>
       <Show when={report()?.result?.influences.length}>
         <p class="quiet margin-foot">
           {t.usualSpread} · <span>{t.mattersNote(t.mattersTitle)}</span>

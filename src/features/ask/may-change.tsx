@@ -1,12 +1,14 @@
 /** What may change: instants as spans on the page's own ruler, the rest as spans in a list. */
 import { createMemo, For, Show } from 'solid-js';
 import { useFlight } from '../../app/page.ts';
+import { TouchPlumb } from '../../app/plot/touch-plumb.tsx';
 import type { AskInput } from '../../engine/ask.ts';
 import { Icon } from '../../ui/icon.tsx';
 import { type TimeAxis, tOf, xOf } from '../../ui/plot/axis.ts';
 import type { Chosen } from './ask-start.ts';
 import type { AskState } from './ask-state.ts';
 import { decimalsOfInput, groupOf, type InputGroup, nameInput, sayIn, stepOf } from './ask-words.ts';
+import { packLines } from './lines.ts';
 import { Slot } from './slot.tsx';
 import { SpanBar, type SpanScale } from './span-bar.tsx';
 import { askTexts as t } from './words.ts';
@@ -94,13 +96,47 @@ function Remove(props: Props & { one: Chosen; name: string }) {
   );
 }
 
-/** Instants, each in a line of its own under the shapes. */
+/** px of the words beside a span, and between two spans of a line. */
+const WORDS = 250;
+const GAP = 12;
+
+const instantsOf = (state: AskState): Chosen[] =>
+  state.chosen().filter(({ id }) => state.inputOf(id)?.eventS !== undefined);
+
+/** Where span and words of an instant are, and on which side of the span its words have room; px. */
+function extentOf(state: AskState, axis: TimeAxis, { id, from, to }: Chosen) {
+  const shift = state.inputOf(id)?.eventS ?? 0;
+  const end = Math.min(xOf(axis, to + shift), axis.width);
+  const begin = Math.max(xOf(axis, from + shift), 0);
+  const isAfter = axis.width - end > begin || begin < WORDS;
+  return {
+    begin,
+    end,
+    isAfter,
+    left: begin - (isAfter ? 0 : WORDS) - GAP,
+    right: end + (isAfter ? WORDS : 0) + GAP,
+  };
+}
+
+const linesOf = (state: AskState, axis: TimeAxis): number[] =>
+  packLines(instantsOf(state).map((one) => extentOf(state, axis, one)));
+
+/** Lines that the instants take on the ruler. */
+export const countLines = (state: AskState, axis: TimeAxis): number => Math.max(-1, ...linesOf(state, axis)) + 1;
+
+/** Instants on the ruler, under the shapes; those that do not touch share a line, unless each has one of its own (stacked). */
 export function RulerSpans(props: Props & { axis: TimeAxis; left: number; row: number; stacked?: boolean }) {
-  const list = createMemo(() => props.state.chosen().filter(({ id }) => props.state.inputOf(id)?.eventS !== undefined));
+  const list = createMemo(() => instantsOf(props.state));
+  const lines = createMemo(() => (props.stacked ? list().map((_, i) => i) : linesOf(props.state, props.axis)));
   return (
-    <ul class="ruler-spans" classList={{ stacked: props.stacked }} aria-label={t.mayChange}>
+    <ul
+      class="ruler-spans"
+      classList={{ stacked: props.stacked }}
+      style={{ height: `${(Math.max(-1, ...lines()) + 1) * props.row}px` }}
+      aria-label={t.mayChange}
+    >
       <For each={list()}>
-        {(one) => {
+        {(one, i) => {
           const row = useRow({ ...props, one });
           const shift = (): number => row.input().eventS ?? 0;
           const scale = (): SpanScale => ({
@@ -108,21 +144,20 @@ export function RulerSpans(props: Props & { axis: TimeAxis; left: number; row: n
             v: (x) => tOf(props.axis, x) - shift(),
             width: props.axis.width,
           });
-          const endsAt = (): number => Math.min(xOf(props.axis, one.to + shift()), props.axis.width);
-          const startsAt = (): number => Math.max(xOf(props.axis, one.from + shift()), 0);
-          const words = (): 'after' | 'before' => (props.axis.width - endsAt() > startsAt() ? 'after' : 'before');
+          const extent = createMemo(() => extentOf(props.state, props.axis, one));
           return (
-            <li style={{ height: `${props.row}px` }} data-input={one.id}>
+            <li style={{ height: `${props.row}px`, top: `${(lines()[i()] ?? 0) * props.row}px` }} data-input={one.id}>
               <div class="ruler-span" style={{ left: `${props.left}px`, width: `${props.axis.width}px` }}>
+                <TouchPlumb axis={props.axis} />
                 <RowBar state={props.state} one={one} row={row} scale={scale()} />
                 <span
                   class="ruler-words"
                   style={
                     props.stacked
                       ? {}
-                      : words() === 'after'
-                        ? { left: `${endsAt() + 14}px` }
-                        : { right: `${props.axis.width - startsAt() + 14}px` }
+                      : extent().isAfter
+                        ? { left: `${extent().end + 14}px` }
+                        : { right: `${props.axis.width - extent().begin + 14}px` }
                   }
                 >
                   {row.name()} <Ends {...props} one={one} shift={shift()} row={row} />

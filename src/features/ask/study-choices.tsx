@@ -89,14 +89,26 @@ export function BalanceWords(props: Props) {
   const isHandLate = (): boolean => props.ask.inputOf('swing.lateHand') !== undefined;
   const together = (): string => {
     const open = props.ask.skill();
-    return open ? (props.ask.asking()?.errorsTogether(open) ?? '') : '';
+    const said = open ? (props.ask.asking()?.errorsTogether(open) ?? '') : '';
+    // inputs by the names of the page
+    return said.replace(/\b(takeoff|swing|contact|block|end)[.:][\w.:]*\w/g, (id) =>
+      open ? nameInput(id, flight.spans(), open.spec) : id,
+    );
   };
   return (
-    <p class="quiet balance-words">
-      {props.study.balanced()
-        ? t.balanceMeans.on(formatNumber(props.ask.asking()?.balance.delayS ?? 0, 2))
-        : t.balanceMeans.off}{' '}
-      {t.spreadIs} {sources().join(' ')} {t.together(together())} {isHandLate() ? wordCoarseTwist(PAGE_NUMBERS) : ''}
-    </p>
+    <div class="balance-words">
+      <p class="quiet">
+        {props.study.balanced()
+          ? t.balanceMeans.on(formatNumber(props.ask.asking()?.balance.delayS ?? 0, 2))
+          : t.balanceMeans.off}
+      </p>
+      <details>
+        <summary>{t.whereFrom}</summary>
+        <p class="quiet">
+          {t.spreadIs} {sources().join(' ')} {t.together(together())}{' '}
+          {isHandLate() ? wordCoarseTwist(PAGE_NUMBERS) : ''}
+        </p>
+      </details>
+    </div>
   );
 }

@@ -19,6 +19,8 @@ interface Try {
 
 export interface StudyResult {
   readonly key: string;
+  /** of the document */
+  readonly id: number;
   readonly of: string;
   readonly balanced: boolean;
   readonly kind: WindowKind;
@@ -50,6 +52,8 @@ export interface StudyState extends AskedWork<Progress> {
   readonly report: Accessor<StudyResult | undefined>;
   /** shares known of other settings of the same subject, to set beside */
   readonly other: Accessor<{ readonly share: number; readonly balanced: boolean } | undefined>;
+  /** of the skill as it is, where the usual tries of it have been done */
+  readonly ownShare: Accessor<number | undefined>;
   stop(): void;
   /** on screen */
   setShown(on: boolean): void;
@@ -58,6 +62,7 @@ export interface StudyState extends AskedWork<Progress> {
 /** ms of rest before a study begins */
 const REST = 500;
 const SEED = 1;
+const USUAL_ERRORS: ErrorSetting = { level: 'national', factor: 1 };
 /** shares of a range, one a delay */
 const REFLEX_DELAYS = 3;
 /** ms between two pictures while tries come */
@@ -67,7 +72,7 @@ export function makeStudyState(page: Page, ask: AskState): StudyState {
   const { flight, cursor } = page;
   const [kind, setKind] = createSignal<WindowKind>('usual');
   const [balanced, setBalanced] = createSignal(false);
-  const [errors, setErrors] = createSignal<ErrorSetting>({ level: 'national', factor: 1 });
+  const [errors, setErrors] = createSignal<ErrorSetting>(USUAL_ERRORS);
   const [tries, setTries] = createSignal(100);
   const [report, setReport] = createSignal<StudyResult>();
   const [progress, setProgress] = createSignal<Progress>();
@@ -78,6 +83,8 @@ export function makeStudyState(page: Page, ask: AskState): StudyState {
   /** the range of the reflex was left before it was whole */
   const isCut = (): boolean => !isRanging() && (report()?.reflex?.length ?? REFLEX_DELAYS) < REFLEX_DELAYS;
   const shares = new Map<string, number>();
+  // tries of the skill that was open before say nothing of this one
+  const own = (): StudyResult | undefined => (report()?.id === flight.id() ? report() : undefined);
 
   const wanted = createMemo(() => {
     const [engine, open, subject, { aim }] = [ask.asking(), ask.skill(), ask.subject(), ask.aim()];
@@ -114,6 +121,7 @@ export function makeStudyState(page: Page, ask: AskState): StudyState {
     const isRange = !balanced() && open !== undefined && engine.needsRange(open, errors());
     const start: StudyResult = {
       key: w.key,
+      id: flight.id(),
       of: w.subject.name,
       balanced: balanced(),
       kind: kind(),
@@ -208,8 +216,8 @@ export function makeStudyState(page: Page, ask: AskState): StudyState {
     tries,
     setTries,
     isRanging,
-    report,
-    stale: () => report() !== undefined && report()?.key !== key(),
+    report: own,
+    stale: () => own() !== undefined && own()?.key !== key(),
     progress,
     failed,
     other: () => {
@@ -217,6 +225,13 @@ export function makeStudyState(page: Page, ask: AskState): StudyState {
       report();
       const share = w && shares.get(JSON.stringify([w.base, !balanced()]));
       return share === undefined ? undefined : { share, balanced: !balanced() };
+    },
+    ownShare: () => {
+      const [engine, open, { aim }] = [ask.asking(), ask.skill(), ask.aim()];
+      report();
+      if (!engine || !open || !aim) return undefined;
+      const base = JSON.stringify([open.key, engine.usualWindow(open, aim), USUAL_ERRORS]);
+      return shares.get(JSON.stringify([base, false]));
     },
     stop: () => {
       cancel?.();

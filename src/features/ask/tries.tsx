@@ -54,55 +54,63 @@ export function Tries(props: Props & { width: number; height: number }) {
         aria-label={t.picture(String(share()?.n ?? 0), percent(share()?.share ?? 0))}
         style={{ width: `${props.width}px`, height: `${props.height}px` }}
       />
-      <Show when={share()}>
-        {(s) => (
-          <>
-            <Show when={report()?.reflex}>
-              {(reflex) => <ReflexShares open={s()} reflex={reflex()} isRanging={props.study.isRanging()} />}
-            </Show>
-            <p class="tries-share" data-testid="share" hidden={report()?.reflex !== undefined}>
-              <b>{t.share(percent(s().share), t.windows[report()?.kind ?? 'usual'])}</b>{' '}
-              <span class="quiet">{t.interval(percent(s().interval[0]), percent(s().interval[1]))}</span>
-            </p>
-            <Show when={report()?.reflex === undefined}>
-              <span class="share-line" aria-hidden="true">
-                <i
-                  class="range"
-                  style={{ left: `${100 * s().interval[0]}%`, right: `${100 - 100 * s().interval[1]}%` }}
-                />
-                <i class="mark" style={{ left: `${100 * s().share}%` }} />
-                <Show when={props.study.other()}>
-                  {(o) => <i class="other" style={{ left: `${100 * o().share}%` }} />}
-                </Show>
-              </span>
-            </Show>
-            <p class="quiet tries-foot">
-              <Show when={props.study.other()}>
-                {(o) => <>{`${t.triesHow(o().balanced ? t.on : t.off)} ${percent(o().share)} % · `}</>}
-              </Show>
-              <Show when={report()?.reflex === undefined && report()?.result?.formerly}>
-                {(former) => <>{t.formerly(percent(former().share))} · </>}
-              </Show>
-              <Show when={(report()?.result?.settled.length ?? 0) > 1}>
-                {t.settled(
-                  (report()?.result?.settled ?? [])
-                    .map((one) => t.settledOne(String(one.n), percent(one.share)))
-                    .join(', '),
-                )}
-                {' · '}
-              </Show>
-              <Show when={report()?.result?.faults}>{(n) => <>{t.faults(String(n()))} · </>}</Show>
-              <button
-                type="button"
-                class="small"
-                onClick={() => props.study.setTries(props.study.tries() === 100 ? 1000 : 100)}
-              >
-                {props.study.tries() === 100 ? t.moreTries : t.fewerTries}
-              </button>
-            </p>
-          </>
-        )}
-      </Show>
+      <TriesShare study={props.study} />
     </section>
+  );
+}
+
+/** The share that lands, with its interval; more tries at a press. */
+export function TriesShare(props: Props) {
+  const report = () => props.study.report();
+  return (
+    <Show when={report()?.share}>
+      {(s) => (
+        <>
+          <Show when={report()?.reflex}>
+            {(reflex) => <ReflexShares open={s()} reflex={reflex()} isRanging={props.study.isRanging()} />}
+          </Show>
+          <p class="tries-share" data-testid="share" hidden={report()?.reflex !== undefined}>
+            <b>{t.share(percent(s().share), t.windows[report()?.kind ?? 'usual'])}</b>{' '}
+            <span class="quiet">{t.interval(percent(s().interval[0]), percent(s().interval[1]))}</span>
+          </p>
+          <Show when={report()?.reflex === undefined}>
+            <span class="share-line" aria-hidden="true">
+              <i
+                class="range"
+                style={{ left: `${100 * s().interval[0]}%`, right: `${100 - 100 * s().interval[1]}%` }}
+              />
+              <i class="mark" style={{ left: `${100 * s().share}%` }} />
+              <Show when={props.study.other()}>
+                {(o) => <i class="other" style={{ left: `${100 * o().share}%` }} />}
+              </Show>
+            </span>
+          </Show>
+          <p class="quiet tries-foot">
+            <Show when={props.study.other()}>
+              {(o) => <>{`${t.triesHow(o().balanced ? t.on : t.off)} ${percent(o().share)} % · `}</>}
+            </Show>
+            <Show when={report()?.reflex === undefined && report()?.result?.formerly}>
+              {(former) => <>{t.formerly(percent(former().share))} · </>}
+            </Show>
+            <Show when={(report()?.result?.settled.length ?? 0) > 1}>
+              {t.settled(
+                (report()?.result?.settled ?? [])
+                  .map((one) => t.settledOne(String(one.n), percent(one.share)))
+                  .join(', '),
+              )}
+              {' · '}
+            </Show>
+            <Show when={report()?.result?.faults}>{(n) => <>{t.faults(String(n()))} · </>}</Show>
+            <button
+              type="button"
+              class="small"
+              onClick={() => props.study.setTries(props.study.tries() === 100 ? 1000 : 100)}
+            >
+              {props.study.tries() === 100 ? t.moreTries : t.fewerTries}
+            </button>
+          </p>
+        </>
+      )}
+    </Show>
   );
 }

@@ -159,7 +159,7 @@ export function WantedLine(props: { state: AskState }) {
               />
               ,
             </span>{' '}
-            <span class="ask-clause">
+            <span class="ask-clause minor">
               <Show when={w().airTime}>
                 {(a) => (
                   <>
@@ -212,7 +212,7 @@ export function WantedLine(props: { state: AskState }) {
               </Show>
               <Choice label={t.air} value={air()} words={t.airs} choose={setAir} />,
             </span>{' '}
-            <fieldset class="ask-clause ask-limits">
+            <fieldset class="ask-clause minor ask-limits">
               <legend class="spoken">{t.limitsLabel}</legend>
               <span aria-hidden="true">{t.withinJoints}</span>
               <For each={LIMITS}>

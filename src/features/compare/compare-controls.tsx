@@ -1,10 +1,11 @@
 /** What is held equal, where the flights are laid together, how they are shown. */
 import { For, Show } from 'solid-js';
 import type { Alignment, HeldEqual } from '../../engine/compare.ts';
-import type { CompareState } from './compare-state.ts';
+import type { CompareLayout, CompareState } from './compare-state.ts';
 import { compareTexts as c } from './words.ts';
 
 const HELD = Object.keys(c.heldWays) as HeldEqual[];
+const LAYOUTS = Object.keys(c.layouts) as CompareLayout[];
 const ALIGNS = Object.keys(c.aligns) as Alignment[];
 
 export function StaysChoice(props: { state: CompareState }) {
@@ -42,12 +43,17 @@ export function CompareControls(props: { state: CompareState; layout: boolean })
       <Show when={props.layout}>
         <fieldset class="two-way">
           <legend class="spoken">{c.layout}</legend>
-          <button type="button" aria-pressed={!props.state.apart()} onClick={() => props.state.setApart(false)}>
-            {c.layouts.together}
-          </button>
-          <button type="button" aria-pressed={props.state.apart()} onClick={() => props.state.setApart(true)}>
-            {c.layouts.apart}
-          </button>
+          <For each={LAYOUTS}>
+            {(name) => (
+              <button
+                type="button"
+                aria-pressed={props.state.layout() === name}
+                onClick={() => props.state.setLayout(name)}
+              >
+                {c.layouts[name]}
+              </button>
+            )}
+          </For>
         </fieldset>
       </Show>
       <For each={props.state.flown().filter((f) => f.noEvent)}>{(f) => <p class="quiet">{c.noEvent(f.letter)}</p>}</For>

@@ -3,6 +3,7 @@
  * compared the difference is tinted. Each curve runs on its own clock, moved so that the flights meet where asked.
  */
 import { DEG, REV } from '../../../sim/math/angles.ts';
+import { fillBetween } from '../../app/plot/fill-between.ts';
 import {
   type Box,
   curveAt,
@@ -27,6 +28,7 @@ import { xOf } from '../../ui/plot/axis.ts';
 import type { ColourName, PlotPalette } from '../../ui/plot/palette.ts';
 import type { UnitSystem } from '../../ui/units.ts';
 import type { Letter } from './compare-state.ts';
+import { placeLetters } from './end-letters.ts';
 import { compareTexts as c } from './words.ts';
 
 const DASHES: Readonly<Record<Letter, readonly number[]>> = {
@@ -34,6 +36,10 @@ const DASHES: Readonly<Record<Letter, readonly number[]>> = {
   B: [6, 4],
   C: [1.6, 3.2],
   D: [8, 3, 1.6, 3],
+  E: [12, 5],
+  F: [3, 6],
+  G: [8, 3, 1.6, 3, 1.6, 3],
+  H: [2.5, 2.5, 12, 2.5],
 };
 
 /** A value of a flight at one of its frames, in the unit shown. */
@@ -163,10 +169,10 @@ export function drawCompared(
       g.setLineDash([]);
       g.globalAlpha = 1;
     }
-    drawEnds(pens, courses, curves, scale, line.hue, box);
     for (let k = pens.length - 1; k >= 0; k--)
       if (courses[k].compared) drawRing(pens[k], curveAt(pens[k], curves[k]), scale, line.hue);
   }
+  drawEnds(pens, courses, all, scale, box);
   if (lines.length < 2 || box.height < 60) return;
   // two quantities in one row: each gets its name on A's curve
   all.forEach(({ line, curves }, own) => {
@@ -183,79 +189,43 @@ export function drawCompared(
   });
 }
 
-/** The letters where the curves end, apart enough to be read. */
+/** The letters where the curves of a row end, apart enough to be read. */
 function drawEnds(
   pens: readonly Pen[],
   courses: readonly Course[],
-  curves: readonly ((row: number) => number)[],
+  all: readonly { line: ComparedLine; curves: readonly ((row: number) => number)[] }[],
   scale: Scale,
-  hue: ColourName,
   box: Box,
 ): void {
   const least = pens[0].palette.tickPx + 1;
-  const ends = pens
-    .map((pen, k) => {
-      const n = pen.result.frames.n;
-      let i = n - 1;
-      while (i > 0 && Number.isNaN(curves[k](i))) i--;
-      return {
-        letter: courses[k].letter,
-        x: Math.min(xOf(pen.axis, pen.result.frames.t[i]) + 8, pen.axis.width - 12),
-        y: scale(curves[k](i)),
-        pen,
-      };
-    })
+  const ends = all
+    .flatMap(({ line, curves }) =>
+      pens.map((pen, k) => {
+        const n = pen.result.frames.n;
+        let i = n - 1;
+        while (i > 0 && Number.isNaN(curves[k](i))) i--;
+        return {
+          letter: courses[k].letter,
+          hue: line.hue,
+          x: Math.min(xOf(pen.axis, pen.result.frames.t[i]) + 8, pen.axis.width - 12),
+          y: scale(curves[k](i)),
+          pen,
+        };
+      }),
+    )
     .filter((e) => !Number.isNaN(e.y))
     // a letter is drawn over the lines of those that fly on
-    .map((e, _, all) => (all.some((o) => o.x > e.x + 4) ? { ...e, y: e.y - 0.75 * least } : e))
-    .sort((a, b) => a.y - b.y);
-  for (let i = 1; i < ends.length; i++)
-    if (ends[i].y - ends[i - 1].y < least && Math.abs(ends[i].x - ends[i - 1].x) < 12)
-      ends[i].y = ends[i - 1].y + least;
-  const over = (ends.at(-1)?.y ?? 0) - (box.y + box.height + 4);
-  if (over > 0) for (const e of ends) e.y -= Math.min(over, Math.max(0, e.y - box.y));
-  for (const e of ends) drawName(e.pen, e.letter, e.x, e.y, hue, 'left');
-}
-
-const STEP_PX = 2;
-
-function fillBetween(
-  one: Pen,
-  oneCurve: (row: number) => number,
-  two: Pen,
-  twoCurve: (row: number) => number,
-  scale: Scale,
-  colour: string,
-): void {
-  const { g, axis } = one;
-  const from = Math.max(one.axis.x0, two.axis.x0);
-  const to = Math.min(xOf(one.axis, one.axis.duration), xOf(two.axis, two.axis.duration));
-  const at = (pen: Pen, curve: (row: number) => number, x: number): number => {
-    const place = calcPlace(pen.result.frames, (x - pen.axis.x0) / axis.pxPerS);
-    return curve(place.i) * (1 - place.share) + curve(place.i + 1) * place.share;
-  };
-  const upper: [number, number][] = [];
-  const lower: [number, number][] = [];
-  for (let x = from; x <= to; x += STEP_PX) {
-    const [a, b] = [at(one, oneCurve, x), at(two, twoCurve, x)];
-    if (Number.isNaN(a) || Number.isNaN(b)) continue;
-    upper.push([x, scale(a)]);
-    lower.push([x, scale(b)]);
-  }
-  if (upper.length < 2) return;
-  g.beginPath();
-  for (const [x, y] of upper) g.lineTo(x, y);
-  for (const [x, y] of lower.reverse()) g.lineTo(x, y);
-  g.closePath();
-  g.fillStyle = colour;
-  g.fill();
+    .map((e, _, list) => (list.some((o) => o.x > e.x + 4) ? { ...e, y: e.y - 0.75 * least } : e));
+  const room = { top: box.y - 4, bottom: box.y + box.height + 4, right: pens[0].axis.width - 12 };
+  const places = placeLetters(ends, least, room);
+  for (const [i, e] of ends.entries()) drawName(e.pen, e.letter, places[i].x, places[i].y, e.hue, 'left');
 }
 
 export const ROW_TITLES = { rate: c.rate, tilt: c.tilt, lateral: c.lateral, long: c.long } as const;
-export type RowName = keyof typeof ROW_TITLES;
+export type CurveName = keyof typeof ROW_TITLES;
 
 /** What a row holds: a flight without a twist has its difference in the somersault. */
-export function linesOf(row: RowName, twisting: boolean): ComparedLine[] {
+export function linesOf(row: CurveName, twisting: boolean): ComparedLine[] {
   switch (row) {
     case 'rate':
       return [

@@ -7,6 +7,7 @@ import type { Box } from '../../app/plot/pen.ts';
 import { usePalette } from '../../app/plot/plot-canvas.tsx';
 import { calcPlace } from '../../app/plot/readout.ts';
 import { planRows } from '../../app/plot/row-plan.ts';
+import { TouchPlumb } from '../../app/plot/touch-plumb.tsx';
 import { texts } from '../../app/words.ts';
 import { drawOnFrame } from '../../ui/frame.ts';
 import { Icon } from '../../ui/icon.tsx';
@@ -18,13 +19,13 @@ import { type QuantityKind, shownAs, unitSystem } from '../../ui/units.ts';
 import {
   type ComparedLine,
   type Course,
+  type CurveName,
   drawCompared,
   linesOf,
   MEASURES,
   type MeasureName,
   makePens,
   ROW_TITLES,
-  type RowName,
 } from './compare-draw.ts';
 import type { CompareState } from './compare-state.ts';
 import { VersionTag } from './version-tag.tsx';
@@ -82,8 +83,8 @@ export function ComparePlots(props: {
       props.height - 10,
     ),
   );
-  const rows = createMemo(() => [...plan().keys()] as RowName[], [], { equals: (a, b) => a.join() === b.join() });
-  const box = (row: RowName): Box => plan().get(row) ?? { y: 0, height: 0 };
+  const rows = createMemo(() => [...plan().keys()] as CurveName[], [], { equals: (a, b) => a.join() === b.join() });
+  const box = (row: CurveName): Box => plan().get(row) ?? { y: 0, height: 0 };
   drawOnFrame(courses, () => {
     const axis = props.axis;
     const height = props.height;
@@ -97,7 +98,7 @@ export function ComparePlots(props: {
     for (const row of rows()) drawCompared(pens, list, linesOf(row, twisting()), box(row));
   });
   const press = (e: PointerEvent): void => startScrub(e, cursor, (x) => tOf(props.axis, x));
-  const unit = (row: RowName): string =>
+  const unit = (row: CurveName): string =>
     row === 'rate' ? shownAs('rate').unit : row === 'tilt' ? '' : shownAs('moment').unit;
   return (
     <section class="compare-plots" style={{ height: `${props.height}px` }} aria-label={c.curves}>
@@ -142,6 +143,7 @@ export function ComparePlots(props: {
         style={{ left: `${props.timeLeft}px`, width: `${props.axis.width}px`, height: `${props.height}px` }}
         onPointerDown={press}
       >
+        <TouchPlumb axis={props.axis} />
         <canvas ref={canvas} class="plots" style={{ width: `${props.axis.width}px`, height: `${props.height}px` }} />
       </div>
       <Show when={props.valuesWidth > 0}>
@@ -186,8 +188,11 @@ function Pair(props: { courses: readonly Course[]; line: ComparedLine; cursor: n
     <For each={props.courses.filter((one) => one.compared)}>
       {(one) => (
         <span class={`pair-value ${props.line.hue}`}>
-          <VersionTag letter={one.letter} small /> <b>{value(one)}</b>
-          <Show when={props.line.name === 'tilt'}>°</Show>
+          <VersionTag letter={one.letter} small />{' '}
+          <b>
+            {value(one)}
+            {props.line.name === 'tilt' ? '°' : ''}
+          </b>
         </span>
       )}
     </For>

@@ -5,21 +5,18 @@
 import { type Accessor, createEffect, createMemo, createSignal } from 'solid-js';
 import { isAwaited } from '../../app/flight.ts';
 import { keptState, type Page } from '../../app/page.ts';
+import { putVersion } from '../../app/put-version.ts';
 import { wordFault } from '../../app/say/fault-words.ts';
 import type { PresetAthlete, PresetSkill } from '../../app/services.ts';
-import { setAthlete } from '../../document/edits.ts';
 import { withStartOf } from '../../document/phases.ts';
 import {
-  addVersion,
   type KeptVersion,
-  MOST_VERSIONS,
   promoteVersion,
   removeVersion,
   renameVersion,
   swapVersion,
   VERSION_LETTERS,
   type VersionLetter,
-  type Versions,
 } from '../../document/versions.ts';
 import type { Alignment, CompareRow, Comparing, HeldEqual } from '../../engine/compare.ts';
 import type { FlightResult } from '../../engine/result.ts';
@@ -27,6 +24,8 @@ import type { StageVersion } from '../../pictures/stage-input.ts';
 import { compareTexts as c } from './words.ts';
 
 export type Letter = 'A' | VersionLetter;
+
+export type CompareLayout = 'together' | 'apart' | 'numbers';
 
 /** One flight of the comparison. */
 export interface FlownVersion {
@@ -47,8 +46,8 @@ export interface CompareState {
   setHeld(how: HeldEqual): void;
   readonly align: Accessor<Alignment>;
   setAlign(at: Alignment): void;
-  readonly apart: Accessor<boolean>;
-  setApart(on: boolean): void;
+  readonly layout: Accessor<CompareLayout>;
+  setLayout(layout: CompareLayout): void;
   /** the ghosts stay when the tool is closed */
   readonly stays: Accessor<boolean>;
   setStays(on: boolean): void;
@@ -57,12 +56,14 @@ export interface CompareState {
   readonly base: Accessor<FlownVersion>;
   readonly other: Accessor<FlownVersion | undefined>;
   choosePair(base: Letter, other: Letter): void;
+  /** of the two that are compared */
   readonly rows: Accessor<readonly CompareRow[]>;
+  /** of all that fly, A first */
+  readonly allRows: Accessor<readonly CompareRow[]>;
   keep(): void;
   addSkill(skill: PresetSkill): void;
   addAthlete(athlete: PresetAthlete): void;
   addTakeoff(skill: PresetSkill): void;
-  addArms(): void;
   swap(letter: Letter): void;
   promote(letter: Letter): void;
   rename(letter: Letter, name: string): void;
@@ -78,7 +79,7 @@ function makeCompareState(page: Page): CompareState {
   const [comparing, setComparing] = createSignal<Comparing>();
   const [held, setHeld] = createSignal<HeldEqual>('own');
   const [align, setAlign] = createSignal<Alignment>('takeoff');
-  const [apart, setApart] = createSignal(false);
+  const [layout, setLayout] = createSignal<CompareLayout>('together');
   const [stays, setStays] = createSignal(false);
   const [pair, setPair] = createSignal<{ base: Letter; other: Letter }>({ base: 'A', other: 'B' });
   void services.load.comparing().then(setComparing);
@@ -142,20 +143,23 @@ function makeCompareState(page: Page): CompareState {
     return x && y ? (comparing()?.compare([x, y], align()) ?? []) : [];
   });
 
+  const allRows = createMemo<readonly CompareRow[]>(() => {
+    const all = flown().flatMap(({ result }) => (result ? [result] : []));
+    return all.length > 0 ? (comparing()?.compare(all, align()) ?? []) : [];
+  });
+
   const versions = createMemo(() =>
     flown().flatMap(({ letter, result, shiftS }): StageVersion[] =>
       letter !== 'A' && result ? [{ letter, result, shiftS }] : [],
     ),
   );
-  const isShown = createMemo(() => (isOpen() ? !apart() : stays()) && versions().length > 0);
+  const isShown = createMemo(() => (isOpen() ? layout() !== 'apart' : stays()) && versions().length > 0);
   createEffect(() => {
     if (isShown()) shell.stage.provide(() => ({ versions: versions() }));
   });
 
   const put = (version: KeptVersion, title: string): void => {
-    const list = addVersion(doc.versions(), version);
-    doc.editVersions(doc.file(), list, title);
-    setPair({ base: 'A', other: VERSION_LETTERS[list.length - 1] });
+    putVersion(page, version, title, (letter) => setPair({ base: 'A', other: letter }));
   };
   const lay = (name: string, file: KeptVersion['file']): void =>
     put({ name, file: structuredClone(file), isKept: false }, c.added(name));
@@ -166,8 +170,8 @@ function makeCompareState(page: Page): CompareState {
     setHeld,
     align,
     setAlign,
-    apart,
-    setApart,
+    layout,
+    setLayout,
     stays,
     setStays,
     flown,
@@ -175,6 +179,7 @@ function makeCompareState(page: Page): CompareState {
     other,
     choosePair: (one, two) => setPair({ base: one, other: two }),
     rows,
+    allRows,
     keep: () => {
       const name = c.kept(String(doc.versions().filter((v) => v.isKept).length + 1));
       put({ name, file: doc.file(), isKept: true }, c.keptTitle(doc.file().title));
@@ -182,26 +187,9 @@ function makeCompareState(page: Page): CompareState {
     addSkill: ({ file }) => lay(file.title, file),
     addAthlete: ({ id, athlete }) => {
       const isDemo = services.presets.athletes.some((one) => one.id === id);
-      lay(athlete.name, setAthlete(doc.file(), isDemo ? { ref: id } : athlete));
+      lay(athlete.name, page.athletes.flownBy(isDemo ? { ref: id } : athlete));
     },
     addTakeoff: ({ file }) => lay(c.takeoffOf(file.title), withStartOf(doc.file(), file)),
-    addArms: () => {
-      const engine = comparing();
-      if (!engine) return;
-      const { title } = doc.file();
-      const made = engine.armsWideAndIn(flight.result(), {
-        wide: { title: c.armsWideFile(title), word: c.armsWide },
-        in: { title: c.armsInFile(title), word: c.armsIn },
-      });
-      const list = [made.wide, made.in].reduce<Versions>(
-        (all, file, i) => addVersion(all, { name: i === 0 ? c.armsWide : c.armsIn, file, isKept: false }),
-        doc.versions().slice(0, MOST_VERSIONS - 2),
-      );
-      doc.editVersions(doc.file(), list, c.armsTitle);
-      // where the arms are held, and the moments differ
-      if (engine.alignTime(flight.result(), 'apex') !== undefined) setAlign('apex');
-      setPair({ base: VERSION_LETTERS[list.length - 2], other: VERSION_LETTERS[list.length - 1] });
-    },
     swap: (letter) => {
       const name = doc.versions()[placeOf(letter)]?.name ?? '';
       const next = swapVersion(doc.file(), doc.versions(), placeOf(letter), doc.file().title);

@@ -146,9 +146,8 @@ export function CopyTable(props: { state: CompareState; short?: boolean }) {
     return `${f.letter} ${f.name}${how && f.letter !== 'A' ? ` (${how})` : ''}`;
   };
   const copy = async (): Promise<void> => {
-    const other = props.state.other();
-    if (!other) return;
-    const text = formatCsv(props.state.rows(), { base: nameOf(props.state.base()), other: nameOf(other) });
+    const names = props.state.flown().flatMap((f) => (f.result ? [nameOf(f)] : []));
+    const text = formatCsv(props.state.allRows(), names);
     try {
       await navigator.clipboard.writeText(text);
       setCopied(c.copied);
@@ -164,7 +163,7 @@ export function CopyTable(props: { state: CompareState; short?: boolean }) {
         class="plain copy"
         aria-label={c.copy}
         title={c.copy}
-        disabled={props.state.rows().length === 0}
+        disabled={props.state.allRows().length === 0}
         onClick={() => void copy()}
       >
         {props.short ? c.copyShort : c.copy}

@@ -2,6 +2,7 @@
 import { createEffect, createMemo, createSignal, Match, Show, Switch } from 'solid-js';
 import type { ToolProps } from '../../app/tool.ts';
 import { TabPanel, ToolTabs } from '../../ui/tabs.tsx';
+import { AllTable } from './all-table.tsx';
 import { CompareChanges } from './compare-changes.tsx';
 import { CompareControls, StaysChoice } from './compare-controls.tsx';
 import { ComparePlots } from './compare-plots.tsx';
@@ -14,7 +15,13 @@ import { compareTexts as c } from './words.ts';
 
 const VALUES = 88;
 const CONTROLS = 40;
+/** the controls take two lines where the page is narrower, and three under the second; px */
+const NARROW = 1400;
+const NARROWER = 1160;
 const ROW = 30;
+/** of many versions */
+const LOW_ROW = 24;
+const MANY = 4;
 
 export function CompareTool(props: ToolProps) {
   const state = useCompareState();
@@ -22,25 +29,30 @@ export function CompareTool(props: ToolProps) {
   const wide = (): boolean => props.device === 'bench';
   return (
     <div class="compare" classList={{ touch: !wide() }}>
-      <Show when={any()} fallback={<Empty {...props} state={state} />}>
-        <Show when={wide()} fallback={<TouchCompare {...props} state={state} />}>
-          <WideCompare {...props} state={state} />
-        </Show>
+      <Show when={wide()} fallback={<TouchCompare {...props} state={state} any={any()} />}>
+        <WideCompare {...props} state={state} any={any()} />
       </Show>
     </div>
   );
 }
 
-type Parts = ToolProps & { state: ReturnType<typeof useCompareState> };
+type Parts = ToolProps & { state: ReturnType<typeof useCompareState>; any: boolean };
 
-function Empty(props: Parts) {
+/** Where nothing is beside the skill yet: what would be there, and where. */
+function Empty() {
   return (
-    <div class="compare-empty" style={{ 'padding-left': `${props.timeLeft > 100 ? props.timeLeft : 20}px` }}>
-      <p>
-        <b>{c.empty}</b> {c.emptyHelp}
-      </p>
-      <VersionAdd state={props.state} />
-    </div>
+    <p class="compare-empty">
+      <b>{c.empty}</b> {c.emptyHelp}
+    </p>
+  );
+}
+
+/** The place of the version that is not there yet. */
+function EmptyRow() {
+  return (
+    <p class="empty-row">
+      <span class="version-tag tag-B">B</span> <span class="quiet">{c.yours}</span>
+    </p>
   );
 }
 
@@ -48,19 +60,23 @@ function Empty(props: Parts) {
 function WideCompare(props: Parts) {
   const [tab, setTab] = createSignal<'table' | 'changes'>('table');
   const left = (): number => props.timeLeft + props.axis.width;
-  const count = (): number => props.state.flown().length;
-  const plotsHeight = (): number => Math.max(150, props.height - CONTROLS - count() * ROW - 10);
+  const count = (): number => Math.max(2, props.state.flown().length);
+  const row = (): number => (count() > MANY ? LOW_ROW : ROW);
+  const controls = (): number => CONTROLS * (props.width < NARROWER ? 3 : props.width < NARROW ? 2 : 1);
+  const plotsHeight = (): number => Math.max(150, props.height - controls() - count() * row() - 10);
   return (
-    <div class="compare-wide">
+    <div class="compare-wide" style={{ '--row': `${row()}px` }}>
       <div class="compare-left" style={{ width: `${left() + VALUES}px` }}>
-        <div class="compare-top" style={{ height: `${CONTROLS}px` }}>
+        <div class="compare-top" style={{ height: `${controls()}px` }}>
           <VersionAdd state={props.state} />
           <CompareControls state={props.state} layout />
         </div>
         <VersionRows state={props.state} actions={false} beside={<StaysChoice state={props.state} />} />
-        <Show
-          when={props.state.apart()}
-          fallback={
+        <Show when={!props.any}>
+          <EmptyRow />
+        </Show>
+        <Switch>
+          <Match when={props.state.layout() === 'together'}>
             <ComparePlots
               state={props.state}
               axis={props.axis}
@@ -69,44 +85,58 @@ function WideCompare(props: Parts) {
               valuesWidth={VALUES}
               lineWidth={2.2}
             />
-          }
-        >
-          <VersionStrips
-            state={props.state}
-            axis={props.axis}
-            height={plotsHeight()}
-            timeLeft={props.timeLeft}
-            side={VALUES}
-          />
-        </Show>
+          </Match>
+          <Match when={props.state.layout() === 'apart'}>
+            <VersionStrips
+              state={props.state}
+              axis={props.axis}
+              height={plotsHeight()}
+              timeLeft={props.timeLeft}
+              side={VALUES}
+            />
+          </Match>
+          <Match when={props.state.layout() === 'numbers'}>
+            <AllTable state={props.state} height={plotsHeight()} />
+          </Match>
+        </Switch>
       </div>
       <section class="compare-right" aria-label={c.tabs.table}>
-        <header>
-          <PairChoice state={props.state} />
-          <ToolTabs
-            id="pair"
-            label={c.tabs.table}
-            titles={c.tabs}
-            names={['table', 'changes']}
-            chosen={tab()}
-            choose={setTab}
-          />
-          <CopyTable state={props.state} short />
-        </header>
-        <TabPanel class="compare-pair" id="pair" chosen={tab()}>
-          <Show when={tab() === 'table'} fallback={<CompareChanges state={props.state} />}>
-            <CompareTable state={props.state} />
+        <Show
+          when={props.any}
+          fallback={
+            <>
+              <Empty />
+              <AllTable state={props.state} height={props.height - 110} />
+            </>
+          }
+        >
+          <header>
+            <PairChoice state={props.state} />
+            <ToolTabs
+              id="pair"
+              label={c.tabs.table}
+              titles={c.tabs}
+              names={['table', 'changes']}
+              chosen={tab()}
+              choose={setTab}
+            />
+            <CopyTable state={props.state} short />
+          </header>
+          <TabPanel class="compare-pair" id="pair" chosen={tab()}>
+            <Show when={tab() === 'table'} fallback={<CompareChanges state={props.state} />}>
+              <CompareTable state={props.state} />
+            </Show>
+          </TabPanel>
+          <Show when={props.state.other()?.letter !== 'A' ? props.state.other() : props.state.base()}>
+            {(one) => <VersionActions letter={one().letter} state={props.state} />}
           </Show>
-        </TabPanel>
-        <Show when={props.state.other()?.letter !== 'A' ? props.state.other() : props.state.base()}>
-          {(one) => <VersionActions letter={one().letter} state={props.state} />}
         </Show>
       </section>
     </div>
   );
 }
 
-const TOUCH_TABS = ['versions', 'curves', 'table', 'strips', 'changes'] as const;
+const TOUCH_TABS = ['versions', 'curves', 'numbers', 'table', 'strips', 'changes'] as const;
 type TouchTab = (typeof TOUCH_TABS)[number];
 const TAB_HEIGHT = 48;
 
@@ -115,7 +145,7 @@ function TouchCompare(props: Parts) {
   const [tab, setTab] = createSignal<TouchTab>('versions');
   const phone = (): boolean => props.device === 'phone';
   // beside each other they are not in one picture too
-  createEffect(() => props.state.setApart(tab() === 'strips'));
+  createEffect(() => props.state.setLayout(tab() === 'strips' ? 'apart' : 'together'));
   const room = (): number => props.height - TAB_HEIGHT;
   const values = (): number => (phone() ? 0 : Math.max(0, props.width - props.axis.width - 12));
   return (
@@ -124,7 +154,13 @@ function TouchCompare(props: Parts) {
       <TabPanel class="compare-pair" id="compare" chosen={tab()} heightPx={room()}>
         <Switch>
           <Match when={tab() === 'versions'}>
+            <Show when={!props.any}>
+              <Empty />
+            </Show>
             <VersionRows state={props.state} actions />
+            <Show when={!props.any}>
+              <EmptyRow />
+            </Show>
             <VersionAdd state={props.state} />
             <CompareControls state={props.state} layout={false} />
             <StaysChoice state={props.state} />
@@ -138,6 +174,9 @@ function TouchCompare(props: Parts) {
               valuesWidth={values()}
               lineWidth={phone() ? 2.2 : 2.8}
             />
+          </Match>
+          <Match when={tab() === 'numbers'}>
+            <AllTable state={props.state} height={room() - 8} />
           </Match>
           <Match when={tab() === 'table'}>
             <p class="touch-pair">

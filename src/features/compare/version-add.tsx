@@ -1,6 +1,6 @@
-/** Ways to a version: as it is now, arms wide against in, and a list of skills, athletes and take-offs. */
+/** Ways to a version: as it is now, and a list of skills, athletes and take-offs. */
 import { createSignal, createUniqueId, For, Show } from 'solid-js';
-import { useFlight, useServices } from '../../app/page.ts';
+import { useServices } from '../../app/page.ts';
 import type { PresetAthlete, PresetSkill } from '../../app/services.ts';
 import { useShelf } from '../../app/shelf.ts';
 import { Icon } from '../../ui/icon.tsx';
@@ -9,7 +9,6 @@ import { compareTexts as c } from './words.ts';
 
 export function VersionAdd(props: { state: CompareState }) {
   const services = useServices();
-  const flight = useFlight();
   const id = createUniqueId();
   const [open, setOpen] = createSignal(false);
   let root!: HTMLDivElement;
@@ -39,7 +38,6 @@ export function VersionAdd(props: { state: CompareState }) {
   const onFocusOut = (e: FocusEvent): void => {
     if (e.relatedTarget instanceof Node && !root.contains(e.relatedTarget)) setOpen(false);
   };
-  const hasShoulders = (): boolean => flight.result().skill.body.shoulders.length > 0;
   const group = <T,>(title: string, list: readonly T[], name: (one: T) => string, add: (one: T) => void) => (
     <section>
       <h3>{title}</h3>
@@ -62,11 +60,6 @@ export function VersionAdd(props: { state: CompareState }) {
       <button type="button" onClick={() => props.state.keep()}>
         {c.keep}
       </button>
-      <Show when={hasShoulders()}>
-        <button type="button" onClick={() => props.state.addArms()}>
-          {c.arms}
-        </button>
-      </Show>
       <button
         ref={opener}
         type="button"

@@ -1,7 +1,7 @@
 /** The sentences of all versions under each other: the coloured words stand in columns of meaning, so they can be read across. */
 import { createSignal, For, type JSX, Show } from 'solid-js';
 import { Clauses } from '../../app/clauses.tsx';
-import { clausesOf } from '../../app/say/sentence-words.ts';
+import { clausesOf, speakVerdict } from '../../app/say/sentence-words.ts';
 import type { CompareState, FlownVersion } from './compare-state.ts';
 import { VersionTag } from './version-tag.tsx';
 import { useVerdict } from './version-verdict.ts';
@@ -67,8 +67,12 @@ function VersionSentence(props: { one: FlownVersion; state: CompareState }) {
     () => props.one,
     () => props.state,
   );
+  const letters = (): number => {
+    const said = verdict();
+    return said ? speakVerdict(said).length : 1;
+  };
   return (
-    <p class="version-sentence">
+    <p class="version-sentence" style={{ '--letters': letters() }}>
       <Show when={verdict()} fallback={<span class="fault">{c.failed(props.one.letter, props.one.fault ?? '')}</span>}>
         {(o) => <Clauses clauses={clausesOf(o())} />}
       </Show>

@@ -4,7 +4,7 @@ import { createEffect, createMemo, For, Show } from 'solid-js';
 import { useMountedStage } from '../../app/mounted-stage.ts';
 import { useCursor } from '../../app/page.ts';
 import { speakSentence, wordLanding } from '../../app/say/sentence-words.ts';
-import { fitStage } from '../../app/stage-fit.ts';
+import { FREE, fitStage } from '../../app/stage-fit.ts';
 import { texts } from '../../app/words.ts';
 import type { ViewPlace } from '../../pictures/stage-input.ts';
 import type { TimeAxis } from '../../ui/plot/axis.ts';
@@ -58,7 +58,7 @@ function Strip(props: { one: FlownVersion; axis: TimeAxis; height: number; timeL
     const result = props.one.result;
     if (!result) return [];
     const height = props.height;
-    const fit = fitStage(result, height - 6, 9999, 130);
+    const fit = fitStage(result, { width: FREE, height: height - 6 }, 130);
     const stature = result.flight.body.stature ?? 1.6;
     const common = { y: 0, height, floorY: height, pxPerS: props.axis.pxPerS };
     return [

@@ -8,8 +8,10 @@ import type { StageBody } from '../../pictures/stage-input.ts';
 import { makeSheetDesk, type SheetDeskState } from './sheet-desk.ts';
 import { estimateTexts as e } from './words.ts';
 
-/** The ready sheet that the tool opens with. */
-const FIRST = 'straight-somersaults';
+/** The ready sheets that the tool opens with. */
+const FIRST = { somersault: 'straight-somersaults', jump: 'arms-in-arms-wide' } as const;
+/** rad: less is a jump, of which a count of somersaults says nothing */
+const LEAST_SOMERSAULT = 0.4 * Math.PI;
 /** Hand and flight rest when they have stood still this long, ms. */
 const REST = 140;
 
@@ -53,7 +55,8 @@ function makeEstimateState(page: Page): EstimateState {
   const desk = makeSheetDesk({
     stores: { local: getStorage('localStorage'), tab: getStorage('sessionStorage') },
     ready: () => engine()?.sheets ?? [],
-    first: FIRST,
+    first: () =>
+      Math.abs(flight.result().frames.somersault.at(-1) ?? 0) < LEAST_SOMERSAULT ? FIRST.jump : FIRST.somersault,
     ofSkill: () => {
       const part = doc.file().worksheets?.[0];
       return part && engine()?.ofSkill(part);

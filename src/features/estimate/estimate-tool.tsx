@@ -11,6 +11,8 @@ import { SheetActions, SheetHead } from './sheet-head.tsx';
 import { SheetLine } from './sheet-line.tsx';
 import { estimateTexts as e } from './words.ts';
 
+/** px: a narrower bench has the columns of a tablet */
+const NARROW = 1100;
 const SCALE = { bench: 184, tablet: 150, phone: 150 } as const;
 
 export function EstimateTool(props: ToolProps) {
@@ -48,9 +50,14 @@ export function EstimateTool(props: ToolProps) {
   const compares = (): boolean => (state.sheet()?.lines ?? []).some((text) => /\bvs\b/.test(text.split('#')[0]));
   const faults = (): number => state.rows().filter((r) => r.result.kind === 'fault').length;
   return (
-    <div ref={root} class="estimate" classList={{ touch: props.device !== 'bench' }} data-device={props.device}>
+    <div
+      ref={root}
+      class="estimate"
+      classList={{ touch: props.device !== 'bench' || props.width < NARROW }}
+      data-device={props.device}
+    >
       <SheetHead {...head} actions={wide()} />
-      <div class="estimate-body" style={{ height: `${props.height - HEAD[props.device]}px` }} tabIndex={-1}>
+      <div class="estimate-body" tabIndex={-1}>
         <Show when={guide()}>
           <Guide state={state} />
         </Show>
@@ -105,8 +112,6 @@ export function EstimateTool(props: ToolProps) {
   );
 }
 
-const HEAD = { bench: 44, tablet: 56, phone: 52 } as const;
-
 /** The plain bodies of the sheet: a way to their instant, and whether they stand over the athlete. */
 function Bodies(props: { state: EstimateState }) {
   const flight = useFlight();
@@ -145,6 +150,7 @@ function Bodies(props: { state: EstimateState }) {
                 <button
                   type="button"
                   class="small"
+                  aria-label={`${e.goTo(one.at)}: ${e.bodyFor(one.of)}`}
                   onClick={() => {
                     cursor.play.pause();
                     cursor.set(timeOf(one.at) ?? 0);

@@ -25,7 +25,7 @@ interface SheetDeskPorts {
   /** once they are loaded */
   readonly ready: Accessor<readonly ShownSheet[]>;
   /** the ready sheet to begin with */
-  readonly first: string;
+  readonly first: () => string;
   readonly ofSkill: Accessor<SheetFile | undefined>;
 }
 
@@ -73,7 +73,7 @@ export function makeSheetDesk({ stores, ready, first, ofSkill }: SheetDeskPorts)
     return ready().find((one) => one.id === id);
   };
   /** the open one may be gone: kept with a skill that is no longer open, or deleted in another tab */
-  const shown = (): ShownSheet | undefined => find(desk().open) ?? find(lastOwn) ?? find(first) ?? ready()[0];
+  const shown = (): ShownSheet | undefined => find(desk().open) ?? find(lastOwn) ?? find(first()) ?? ready()[0];
 
   const set = (next: past.History<SheetDesk>): void => {
     setHistory(next);
@@ -139,7 +139,7 @@ export function makeSheetDesk({ stores, ready, first, ofSkill }: SheetDeskPorts)
         set(past.makeHistory(next));
         dropOld(stores);
       } else if (!find(desk().open)) {
-        setHistory(past.makeHistory(openSheet(desk(), ofSkill() ? WITH_SKILL : first)));
+        setHistory(past.makeHistory(openSheet(desk(), ofSkill() ? WITH_SKILL : first())));
       }
     },
     choose: (id) => {
@@ -163,7 +163,7 @@ export function makeSheetDesk({ stores, ready, first, ofSkill }: SheetDeskPorts)
       const now = shown();
       if (!now || !isOwn(desk(), now.id)) return undefined;
       const one = desk().own[now.id];
-      const next = one.from !== undefined && find(one.from) ? one.from : first;
+      const next = one.from !== undefined && find(one.from) ? one.from : first();
       step(removeSheet(desk(), now.id, next), e.removed(now.sheet.title));
       const removal = history().done.at(-1);
       return () => {

@@ -20,7 +20,16 @@ export function Bounds() {
   });
   return (
     <p class={`word bounds ${said() ? 'beyond' : ''}`}>
-      <Show when={said()} fallback={flight.result().notCompared ? b.noneOfRanges : b.none}>
+      <Show
+        when={said()}
+        fallback={
+          <Show when={flight.result().notCompared} fallback={b.none}>
+            {/* one line: under it is the first value */}
+            <span class="spoken">{b.noneOfRanges.spoken}</span>
+            {b.noneOfRanges.seen}
+          </Show>
+        }
+      >
         {(words) => <mark>{words()}</mark>}
       </Show>
     </p>

@@ -2,6 +2,8 @@
 import { createMemo, For, type JSX, Show } from 'solid-js';
 import type { CutValues } from '../../app/cut-values.ts';
 import { useCursor, useFlight } from '../../app/page.ts';
+import { Term } from '../../app/terms/term.tsx';
+import type { TermName } from '../../app/terms/term-name.ts';
 import { texts } from '../../app/words.ts';
 import { CutText } from '../../ui/cut-text.tsx';
 import { formatNumber, soften } from '../../ui/numbers.ts';
@@ -9,7 +11,7 @@ import { type QuantityKind, sayNumber, unitOf } from '../../ui/units.ts';
 
 const c = texts.cut;
 
-/** `quantity`: shown in the units that are set, with `unit` as a word behind them. */
+/** `quantity`: shown in the units that are set, with `unit` as a word behind them. `term`: that word, or the one below, explains itself. */
 export function Value(props: {
   value: number;
   decimals: number;
@@ -17,28 +19,45 @@ export function Value(props: {
   quantity?: QuantityKind;
   word?: string;
   hue?: string;
+  term?: TermName;
 }) {
   const number = (): string =>
     props.quantity ? sayNumber(props.quantity, props.value, props.decimals) : formatNumber(props.value, props.decimals);
-  const unit = (): string => (props.quantity ? `${unitOf(props.quantity)} ${props.unit}`.trim() : props.unit);
+  const sign = (): string => (props.quantity ? unitOf(props.quantity) : props.unit.startsWith('°') ? '°' : '');
+  /** a degree sign is joined to its number */
+  const joined = (): string => (sign() === '°' ? sign() : '');
+  const words = (): string => (props.quantity ? props.unit : props.unit.slice(sign().length)).trim();
   return (
     <p class={`cut-value ${props.hue ?? ''}`}>
       <Show when={Number.isFinite(props.value)} fallback={<span class="quiet">{c.notDefined}</span>}>
-        <b>{number()}</b>
-        <span class="unit">{unit()}</span>
+        <b>
+          {number()}
+          {joined()}
+        </b>
+        <span class="unit">
+          {joined() ? '' : sign()} <Word term={props.word ? undefined : props.term} text={words()} />
+        </span>
       </Show>
       <Show when={props.word}>
-        <span class="word">{props.word}</span>
+        <span class="word">
+          <Word term={props.term} text={props.word ?? ''} />
+        </span>
       </Show>
     </p>
   );
 }
 
+const Word = (props: { term: TermName | undefined; text: string }): JSX.Element => (
+  <Show when={props.term} fallback={props.text}>
+    {(name) => <Term name={name()}>{props.text}</Term>}
+  </Show>
+);
+
 export const CutHead = (props: { cut: CutValues }): JSX.Element => (
   <>
     <h2 class="cut-head">{c.at(formatNumber(props.cut.t, 2))}</h2>
     <p class="word">
-      {props.cut.shape ? `${soften(props.cut.shape)}, ` : ''}
+      {props.cut.word ? `${props.cut.word}, ` : ''}
       {props.cut.attitude}
     </p>
   </>
@@ -101,20 +120,25 @@ const sayTurns = (turns: number): string => sayNumber('turns', turns, 2) + (unit
 
 const share = (v: number, whole: number): number => (whole > 0 ? Math.min(Math.max((v / whole) * 100, 0), 100) : 0);
 
+/** px per kg m2 of all three bars, and px that the longest may take beside its words */
+const BAR_SCALE = 20;
+const BAR_MOST = 150;
+
 export function MomentBars(props: { cut: CutValues }) {
-  const most = (): number => Math.max(props.cut.lateral, props.cut.front, props.cut.long) * 1.35;
+  const scale = (): number =>
+    Math.min(BAR_SCALE, BAR_MOST / Math.max(props.cut.lateral, props.cut.front, props.cut.long));
   return (
     <div class="moments">
-      <MomentBar value={props.cut.long} most={most()} name={texts.plots.longAxis} hue="twist" />
-      <MomentBar value={props.cut.lateral} most={most()} name={texts.plots.lateral} hue="som" />
-      <MomentBar value={props.cut.front} most={most()} name={texts.plots.frontBack} hue="tilt" />
+      <MomentBar value={props.cut.long} scale={scale()} name={texts.plots.longAxis} hue="twist" />
+      <MomentBar value={props.cut.lateral} scale={scale()} name={texts.plots.lateral} hue="som" />
+      <MomentBar value={props.cut.front} scale={scale()} name={texts.plots.frontBack} hue="tilt" />
     </div>
   );
 }
 
-const MomentBar = (props: { value: number; most: number; name: string; hue: string }): JSX.Element => (
+const MomentBar = (props: { value: number; scale: number; name: string; hue: string }): JSX.Element => (
   <p class={`moment ${props.hue}`}>
-    <span class="bar" style={{ width: `${share(props.value, props.most)}%` }} />
+    <span class="bar" style={{ width: `calc(${props.value * props.scale}px * var(--bar-share, 1))` }} />
     <span>
       <b>{sayNumber('moment', props.value, 2)}</b> {props.name}
     </span>

@@ -1,4 +1,4 @@
-/** One joint lane for fingers, above the thumb bar: its line on the page's own ruler, keys to drag, cells to type in. */
+/** One joint lane for fingers, above the thumb bar: its line on a ruler of the page's width, keys to drag, cells to type in. */
 import { createMemo, Show } from 'solid-js';
 import { useFlight, useShell } from '../../app/page.ts';
 import { drawLane } from '../../app/plot/lane-curve.ts';

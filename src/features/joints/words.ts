@@ -17,7 +17,7 @@ export const laneTexts = {
   anchored: (lane: string) => `Change what a key is counted from: ${lane}`,
   chooseKey: 'Choose a key on the line.',
   edgeOf: 'An edge of a body shape: the joint stops here.',
-  addHere: 'Add key here',
+  addHere: 'Add a key at this moment',
   remove: 'Delete key',
   time: 'Time',
   angle: 'Angle',

@@ -17,6 +17,8 @@ interface Row {
   readonly columns: readonly number[];
 }
 
+/** Sides within this, deg, are alike. */
+const ALIKE = 20;
 /** Beyond the end of a range by this much, deg, a value may be typed: it is a caution, not an error. */
 const BEYOND = 30;
 
@@ -34,8 +36,11 @@ export function AngleList() {
     });
   });
   const now = createMemo(() => services.posing.anglesAt(flight.result(), cursor.at()));
+  /** both sides have this angle: what is typed for one is meant for both */
+  const isAlike = ({ columns: [l, r] }: Row): boolean =>
+    Math.abs(now()[r] * body().angles[l].mirrorSign - now()[l]) * DEG < ALIKE;
   const type = (row: Row, column: number, deg: number): void => {
-    const both = row.columns.length === 2 && hand.sides() === 'both';
+    const both = row.columns.length === 2 && (hand.chosenSides() ?? (isAlike(row) ? 'both' : 'one')) === 'both';
     const name = both ? row.stem : body().angles[column].name;
     hand.put({ [name]: deg }, poseTexts.typed(wordJoint(name)));
   };

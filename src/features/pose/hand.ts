@@ -1,129 +1,131 @@
-/**
- * A hand at work on the figure: one end led from where it was when the gesture began, a key at the cursor (or the whole
- * held shape changed), the flight flown again at every move, one step when it ends. Kept for the bench, so that the
- * pictures above the floor and the tool share it.
- */
+/** A hand at work on the figure: what it changes, on how many sides, and what it did last. Kept for the page, so that every picture of the athlete shares it. */
 
-import { batch, createMemo, createSignal } from 'solid-js';
+import { batch, createEffect, createMemo, createSignal } from 'solid-js';
 import { DEG } from '../../../sim/math/angles.ts';
-import { calcGains } from '../../app/drag-plate.tsx';
+import { withoutSide } from '../../../sim/math/side.ts';
 import { keptState, type Page } from '../../app/page.ts';
-import { wordJoint } from '../../app/say/body-words.ts';
-import { adjustBlock } from '../../document/edits.ts';
+import { makeSaid } from '../../app/said.ts';
+import { adjustHeld } from '../../document/held-keys.ts';
 import { type NamedDegrees, setPoseAt } from '../../document/pose-edits.ts';
 import { type BlockSpan, findSpan } from '../../document/spans.ts';
-import type { HeldBody } from '../../engine/pose.ts';
-import type { FigureGrip } from '../../pictures/stage-input.ts';
-import { formatNumber } from '../../ui/numbers.ts';
-import { poseTexts } from './words.ts';
+import { beginGesture, type Gesture } from './gesture.ts';
+import { type LagState, makeLag } from './lag.ts';
+import { limbOf } from './limb-end.ts';
+import type { LimbWay, Work } from './limb-work.ts';
+import { poseTexts, wordLimb } from './words.ts';
 
 type Sides = 'both' | 'one';
 type Scope = 'key' | 'shape';
-type View = FigureGrip['view_B'];
-
-/** What a gesture shows while it runs. */
-export interface Work {
-  readonly end: string;
-  /** the body as the gesture found it */
-  readonly camera: HeldBody;
-  readonly before: readonly number[];
-  readonly lines: readonly string[];
-  /** the end stops short of the place by this, m */
-  readonly short: number;
-}
-
-export interface Gesture {
-  /** screen px to the right and down, in a picture of this scale; `other` turns the choice of sides round */
-  move(dx: number, dy: number, pxPerM: number, view: View, other: boolean): void;
-  settle(): void;
-  abandon(): void;
-}
-
-/** Most angles shown on the plate. */
-const SHOWN = 2;
 
 function makeHand(page: Page) {
   const { flight, cursor, services, doc } = page;
-  const [sides, setSides] = createSignal<Sides>('both');
-  const [scope, setScope] = createSignal<Scope>('key');
+  /** chosen by a person; left out: as the sides are */
+  const [chosenSides, setSides] = createSignal<Sides>();
+  const [scope, setScope] = createSignal<Scope>('shape');
   const [work, setWork] = createSignal<Work>();
-  const [said, setSaid] = createSignal('');
+  const [said, setSaid] = makeSaid(doc);
+  const [active, setActive] = createSignal(false);
+  const lag: LagState = makeLag(page);
+  /** of the last gesture */
+  let lastWay: LimbWay | undefined;
 
   /** the shape that is held at the cursor */
   const heldSpan = createMemo((): BlockSpan | undefined => {
     const found = findSpan(flight.spans(), cursor.at());
     return found?.held ? found.span : undefined;
   });
+  const anglesNow = (): number[] => services.posing.anglesAt(flight.result(), cursor.at());
+  /** What was done last with a limb is done on as many sides again. */
+  const doneSides = (limb: string): Sides | undefined => {
+    const done = shown();
+    return done && withoutSide(done.limb) === withoutSide(limb) ? (done.both ? 'both' : 'one') : undefined;
+  };
+  /** Sides that are alike stay alike, unless it was chosen otherwise. */
+  const sides = (limb: string): Sides =>
+    chosenSides() ??
+    doneSides(limb) ??
+    (limb !== 'head' && services.posing.isAlike(flight.result().flight.body, anglesNow(), limb) ? 'both' : 'one');
+
+  const heldDeg = (angles: readonly number[]): NamedDegrees =>
+    Object.fromEntries(flight.result().flight.body.angles.map(({ name }, a) => [name, angles[a] * DEG]));
 
   const begin = (end: string): Gesture => {
+    doc.finish();
     cursor.play.pause();
-    const s = cursor.at();
-    const mark = flight.result();
-    const anchors = flight.anchors();
-    const { posing } = services;
-    const before = posing.anglesAt(mark, s);
-    const camera = posing.hold(mark.flight.body, before);
-    const block = scope() === 'shape' ? heldSpan()?.index : undefined;
-    const { angles: named } = mark.flight.body;
-    let changed: NamedDegrees = {};
-    const wordLines = (deg: NamedDegrees, stopped: readonly string[]): string[] => {
-      const was = (name: string): number => {
-        const at = named.findIndex((a) => a.name === name || a.name === `${name}L`);
-        return at < 0 ? 0 : before[at] * DEG;
-      };
-      const lines = Object.entries(deg)
-        .map(([name, now]) => ({ name, from: was(name), now, by: Math.abs(now - was(name)) }))
-        .sort((a, b) => b.by - a.by)
-        .slice(0, SHOWN)
-        .map(({ name, from, now }) => `${wordJoint(name)} ${formatNumber(from, 0)}° → ${formatNumber(now, 0)}°`);
-      if (stopped.length > 0) lines.push(poseTexts.atEnd(wordJoint(stopped[0])));
-      return lines;
-    };
-    return {
-      move: (dx, dy, pxPerM, view, other) => {
-        // a pose of another document's flight is none of this one
-        if (!flight.edited()) return;
-        const [a, b] = [dx / pxPerM, -dy / pxPerM];
-        const along = (k: 0 | 1 | 2): number => a * view.right[k] + b * view.up[k];
-        const led = posing.lead({
-          result: mark,
-          t: s,
-          end,
-          by_B: [along(0), along(1), along(2)],
-          toward_B: view.toward,
-          both: (sides() === 'both') !== other,
-        });
-        changed = led.changedDeg;
-        let file = doc.begin();
-        if (block === undefined) file = setPoseAt(file, s, changed, { anchors, kind: 'stop' });
-        else for (const [name, deg] of Object.entries(changed)) file = adjustBlock(file, block, [name], deg);
-        // one picture for both
-        batch(() => {
-          doc.draft(file);
-          setWork({ end, camera, before, lines: wordLines(changed, led.stopped), short: led.short });
-        });
+    lag.stop();
+    setActive(true);
+    return beginGesture({
+      page,
+      lag,
+      end,
+      block: scope() === 'shape' ? heldSpan()?.index : undefined,
+      sides: sides(limbOf(end)),
+      work,
+      setWork,
+      setActive,
+      say: setSaid,
+      went: (way) => {
+        lastWay = way;
       },
-      settle: () => {
-        const was = flight.before();
-        const gains = was ? calcGains(was, flight.result().outline) : [];
-        const lines = work()?.lines ?? [];
-        setWork(undefined);
-        if (Object.keys(changed).length === 0) {
-          doc.abandon();
-          return;
-        }
-        doc.settle(block === undefined ? poseTexts.moved(end) : poseTexts.shaped(end));
-        setSaid(
-          [poseTexts.ends[end] ?? end, ...lines, ...gains.map((g) => `${g.name} ${g.from} → ${g.to}`)].join(', '),
-        );
-      },
-      abandon: () => {
-        setWork(undefined);
-        doc.abandon();
-        setSaid(poseTexts.putBack);
-      },
-    };
+    });
   };
+
+  /** what the last gesture did is still what was done last, and shown */
+  const shown = createMemo((): Work | undefined => {
+    const now = work();
+    if (!now) return undefined;
+    return active() || (!doc.isHeld() && lag.isLast() && cursor.at() === now.t) ? now : undefined;
+  });
+  // the curves keep what was before for as long as the plate does
+  createEffect(() => {
+    const now = shown();
+    if (now) flight.keepEarlier(now.mark, now.tooFast?.t);
+  });
+  /** Another choice for what was done last: it is done again by it. */
+  const again = (choose: () => void): void => {
+    doc.finish();
+    const done = shown();
+    const way = lastWay;
+    if (!done || !way || !putBack()) {
+      choose();
+      return;
+    }
+    batch(choose);
+    const gesture = begin(done.end);
+    gesture.move(way);
+    gesture.settle();
+  };
+  /** The move gets the time that it needs, and the limb is where it was asked for. */
+  const giveMore = (): void => {
+    doc.finish();
+    lag.give();
+    setWork((now) => {
+      if (!now) return now;
+      const { tooFast: _, ...rest } = now;
+      return rest;
+    });
+  };
+  /** Takes back what the last gesture did. */
+  const putBack = (): boolean => {
+    doc.finish();
+    if (!work() || active() || doc.isHeld() || !lag.isLast()) return false;
+    lag.undo();
+    setWork(undefined);
+    setSaid(poseTexts.putBack);
+    return true;
+  };
+
+  createEffect(() => {
+    const answer = page.shell.answer.said();
+    const done = work();
+    // by finger the button is beside the figure
+    if (matchMedia('(pointer: coarse)').matches) return;
+    if (answer?.from !== 'change' || answer.act || active() || !done || !lag.isLast()) return;
+    page.shell.answer.say({
+      ...answer,
+      act: [{ label: poseTexts.putBackLimb(wordLimb(done.limb, done.both)), run: putBack }],
+    });
+  });
 
   /** Joint angles typed, or a pose from elsewhere: one step. */
   const put = (deg: NamedDegrees, title: string): void => {
@@ -132,10 +134,28 @@ function makeHand(page: Page) {
     const block = scope() === 'shape' ? heldSpan()?.index : undefined;
     let file = doc.file();
     if (block === undefined) file = setPoseAt(file, cursor.at(), deg, { anchors, kind: 'stop' });
-    else for (const [name, v] of Object.entries(deg)) file = adjustBlock(file, block, [name], v);
+    else file = adjustHeld(file, block, deg, heldDeg(anglesNow()), anchors);
     doc.edit(file, title);
   };
 
-  return { sides, setSides, scope, setScope, heldSpan, work, begin, put, said, setSaid };
+  return {
+    sides,
+    chosenSides,
+    setSides,
+    scope,
+    active,
+    setScope,
+    heldSpan,
+    work,
+    shown,
+    giveMore,
+    again,
+    putBack,
+    lag,
+    begin,
+    put,
+    said,
+    setSaid,
+  };
 }
 export const useHand = keptState(makeHand);

@@ -1,49 +1,94 @@
-/** What the hand does to the flight, written above the finger: twist first, then the joints; and how far it is out of reach. */
+/** The plate beside the hand: the part, what it does to the flight, where the limb is; and when it is too fast, what helps. */
 import { createMemo, For, Show } from 'solid-js';
-import { calcGains } from '../../app/drag-plate.tsx';
-import { useFlight } from '../../app/page.ts';
+import { useFlight, usePage } from '../../app/page.ts';
 import { formatNumber } from '../../ui/numbers.ts';
-import type { Work } from './hand.ts';
+import { useHand } from './hand.ts';
+import { type PlateText, wordPlate } from './limb-words.ts';
+import type { Work } from './limb-work.ts';
+import { MOST_MORE } from './seconds-more.ts';
 import { poseTexts } from './words.ts';
 
-/** Half the width that a plate may need, and its height, px. */
-const HALF = 112;
-const TALL = 110;
+/** m: less than this out of reach is not worth a word */
+const SHORT = 0.03;
 
-export function PosePlate(props: { work: Work; x: number; y: number; width: number; top?: number }) {
-  const flight = useFlight();
-  const gains = createMemo(() => {
-    const before = flight.before();
-    return before ? calcGains(before, flight.result().outline) : [];
+/** px: what the plates take at most; where a finger needs the room they are narrow, and what is too fast takes a line more */
+const PLATE = { line: 18, frame: 14, caution: 78 } as const;
+export const PLATE_WIDE = { mouse: 168, touch: 152 } as const;
+
+export function usePlateText(work: () => Work | undefined): () => PlateText | undefined {
+  const page = usePage();
+  const text = createMemo(() => {
+    const now = work();
+    return now && wordPlate(page, now, page.flight.result());
   });
-  const x = (): number => Math.min(Math.max(props.x, HALF), Math.max(props.width - HALF, HALF));
-  // above the finger, never under it; at the top of the picture beside it
-  const isHigh = (): boolean => props.y < TALL + (props.top ?? 0);
+  return text;
+}
+
+const isShort = ({ short, stopped, tooFast }: Work): boolean => short > SHORT && stopped.length === 0 && !tooFast;
+
+export function plateHeight(text: PlateText, work: Work, wide: number): number {
+  const lines = 2 + text.result.length + (text.rate ? 1 : 0) + (text.end ? 1 : 0) + (isShort(work) ? 1 : 0);
   return (
-    <div
-      class="pose-plate"
-      classList={{ beside: isHigh() }}
-      style={{
-        left: `${isHigh() ? (props.x > props.width / 2 ? props.x - 40 : props.x + 40) : x()}px`,
-        top: `${isHigh() ? Math.max(props.y - 30, 4) : props.y - 34}px`,
-        '--shift': isHigh() ? (props.x > props.width / 2 ? '-100%' : '0') : '-50%',
-      }}
-      aria-hidden="true"
-    >
-      <For each={gains()}>
-        {(g) => (
-          <p class="gain">
-            <span class={g.hue}>
-              {g.name} <b>{g.from}</b> → <b>{g.to}</b>
-            </span>
-          </p>
+    PLATE.frame +
+    PLATE.line * lines +
+    (work.tooFast ? PLATE.caution + 4 + (wide < PLATE_WIDE.mouse ? PLATE.line : 0) : 0)
+  );
+}
+
+export function PosePlate(props: { work: Work; text: PlateText; x: number; y: number; wide: number }) {
+  const flight = useFlight();
+  const hand = useHand();
+  return (
+    <div class="pose-plates" style={{ transform: `translate(${props.x}px, ${props.y}px)`, width: `${props.wide}px` }}>
+      <div class="pose-plate">
+        <p class="part">{props.text.part}</p>
+        <Show when={props.text.end}>{(end) => <p>{end()}</p>}</Show>
+        <For each={props.text.result}>
+          {(g) => (
+            <p class="gain">
+              <span class={g.hue}>
+                {g.name} <b>{g.from}</b> → <b>{g.to}</b>
+              </span>
+            </p>
+          )}
+        </For>
+        <Show when={props.text.rate}>
+          {(rate) => (
+            <p>
+              {rate().name} <b>{rate().from}</b> → <b>{rate().to}</b> <span class="unit">{rate().unit}</span>
+            </p>
+          )}
+        </Show>
+        <p>{props.text.raised}</p>
+        <Show when={isShort(props.work)}>
+          <p>{poseTexts.short(formatNumber(props.work.short * 100, 0))}</p>
+        </Show>
+        <Show when={flight.outcome().fault}>{(f) => <p class="stop">{f().message}</p>}</Show>
+      </div>
+      <Show when={props.work.tooFast}>
+        {(fast) => (
+          <div class="pose-plate too-fast">
+            <p class="part">{poseTexts.fasterThan(fast().angle)}</p>
+            <Show when={hand.lag.more()}>
+              {(more) => {
+                const given = () => {
+                  const found = more();
+                  return found === 'none' ? undefined : found;
+                };
+                return (
+                  <Show when={given()} fallback={<p>{poseTexts.noMore(formatNumber(MOST_MORE, 2))}</p>}>
+                    {(found) => (
+                      <button type="button" onClick={() => hand.giveMore()}>
+                        {poseTexts.giveMore(found().s)}
+                      </button>
+                    )}
+                  </Show>
+                );
+              }}
+            </Show>
+          </div>
         )}
-      </For>
-      <For each={props.work.lines}>{(line) => <p>{line}</p>}</For>
-      <Show when={props.work.short > 0.01}>
-        <p>{poseTexts.short(formatNumber(props.work.short * 100, 0))}</p>
       </Show>
-      <Show when={flight.outcome().fault}>{(f) => <p class="stop">{f().message}</p>}</Show>
     </div>
   );
 }

@@ -1,34 +1,33 @@
 /**
- * The pose tool. On a laptop the posing stage is above the floor, where front and side were, and the rest in the cut's
- * place; on tablet and phone all of it is one sheet.
+ * The athlete held large, with all shapes and all angles. On a laptop the athlete has the air, over a strip of the flight, and
+ * the rest is in the cut's place; on tablet and phone all of it is one sheet.
  */
 
-import { createSignal, For, type JSX, Match, Show, Switch, untrack } from 'solid-js';
+import { For, type JSX, Match, Show, Switch, untrack } from 'solid-js';
 import { Portal } from 'solid-js/web';
-import { RIGHT } from '../../app/bench-columns.ts';
+import { FLIGHT_STRIP, LEFT } from '../../app/bench-columns.ts';
 import type { ToolProps } from '../../app/tool.ts';
 import { ChoiceButtons } from '../../ui/choice.tsx';
 import { useSize } from '../../ui/size.ts';
 import { stepTab } from '../../ui/tabs.tsx';
 import { AngleList } from './angle-list.tsx';
 import { Catalogue } from './catalogue.tsx';
+import { FigureHandle } from './figure-handle.tsx';
 import { useHand } from './hand.ts';
 import { HeldShape } from './held-shape.tsx';
-import { PosingStage } from './posing-stage.tsx';
+import { POSE_TABS, usePoseTab } from './pose-tab.ts';
 import { poseTexts } from './words.ts';
 
-const TABS = ['shapes', 'angles', 'held'] as const;
-type Tab = (typeof TABS)[number];
 /** px across, for both pictures */
 const TABLET_STAGE = 420;
 
 export function PoseTool(props: ToolProps) {
-  const [tab, setTab] = createSignal<Tab>('shapes');
-  const onTabKey = (e: KeyboardEvent): void => stepTab(e, 'pose-tab', TABS, tab(), setTab);
+  const [tab, setTab] = usePoseTab();
+  const onTabKey = (e: KeyboardEvent): void => stepTab(e, 'pose-tab', POSE_TABS, tab(), setTab);
   const panel = (): JSX.Element => (
     <>
       <div class="pose-tabs" role="tablist" aria-label={poseTexts.tabsLabel} onKeyDown={onTabKey}>
-        <For each={TABS}>
+        <For each={POSE_TABS}>
           {(name) => (
             <button
               type="button"
@@ -66,22 +65,22 @@ export function PoseTool(props: ToolProps) {
           <InPlace of=".tool-head">
             <Switches />
           </InPlace>
-          <PosingStage touch width={TABLET_STAGE} height={props.height} />
+          <FigureHandle touch both width={TABLET_STAGE} height={props.height} />
         </Match>
         <Match when={props.device === 'phone'}>
           <AirStage air=".phone .air" touch />
           <Switches />
         </Match>
         <Match when={props.device === 'bench'}>
-          <AirStage air=".bench .air" width={RIGHT - 8} />
-          <InPlace of=".bench .floor">
-            <div class="posing-floor" style={{ width: `${RIGHT - 8}px` }}>
-              <Switches />
-            </div>
-          </InPlace>
+          <AirStage air=".bench .air" left={LEFT} under={FLIGHT_STRIP} />
         </Match>
       </Switch>
-      <div class="pose-right">{panel()}</div>
+      <div class="pose-right">
+        <Show when={props.device === 'bench'}>
+          <Switches />
+        </Show>
+        {panel()}
+      </div>
     </div>
   );
 }
@@ -93,15 +92,20 @@ function InPlace(props: { of: string; children: JSX.Element }) {
   return <Portal mount={place}>{props.children}</Portal>;
 }
 
-/** The posing stage above the floor: at its right end, or across all of it. */
-function AirStage(props: { air: string; width?: number; touch?: boolean }) {
+/** The athlete above the floor, across all of it but `left` px and a strip of `under` px over the floor. */
+function AirStage(props: { air: string; left?: number; under?: number; touch?: boolean }) {
   const air = untrack(() => document.querySelector<HTMLElement>(props.air)) ?? document.body;
   const size = useSize(() => air);
   return (
     <Portal mount={air}>
       <Show when={size().height > 0}>
-        <div class="posing-air" classList={{ all: props.width === undefined }}>
-          <PosingStage width={props.width ?? size().width} height={size().height} touch={props.touch ?? false} />
+        <div class="posing-air" style={{ left: `${props.left ?? 0}px` }}>
+          <FigureHandle
+            both
+            width={size().width - (props.left ?? 0)}
+            height={size().height - (props.under ?? 0)}
+            touch={props.touch ?? false}
+          />
         </div>
       </Show>
     </Portal>
@@ -116,10 +120,15 @@ function Switches() {
     <fieldset class="pose-switches">
       <legend class="spoken">{poseTexts.switches}</legend>
       <span class="choice" title={poseTexts.sidesHint}>
-        <ChoiceButtons names={SIDES} words={poseTexts.sides} chosen={hand.sides()} choose={hand.setSides} />
+        <ChoiceButtons
+          names={SIDES}
+          words={poseTexts.sides}
+          chosen={hand.chosenSides() ?? 'both'}
+          choose={hand.setSides}
+        />
       </span>
       <span class="choice" title={poseTexts.scopeHint}>
-        <For each={['key', 'shape'] as const}>
+        <For each={['shape', 'key'] as const}>
           {(name) => (
             <button
               type="button"

@@ -1,71 +1,80 @@
-import { withoutSide } from '../../../sim/math/side.ts';
+import { sideOf, withoutSide } from '../../../sim/math/side.ts';
 
 /** Words of posing, of the catalogue of shapes, and of work on keys. */
 
-/** of one end or of both of a pair */
-const posed: Record<string, string> = {
-  hand: 'Pose the hands',
-  elbow: 'Pose the elbows',
-  foot: 'Pose the feet',
-  knee: 'Pose the knees',
-  head: 'Pose the head',
-};
-const shaped: Record<string, string> = {
-  hand: 'Change the shape by the hands',
-  elbow: 'Change the shape by the elbows',
-  foot: 'Change the shape by the feet',
-  knee: 'Change the shape by the knees',
-  head: 'Change the shape by the head',
-};
+const limbs: Readonly<Record<string, string>> = { arm: 'arm', leg: 'leg' };
+
+/** "left arm", "both arms", "head". */
+export function wordLimb(limb: string, both = false): string {
+  const part = limbs[withoutSide(limb)];
+  if (!part) return 'head';
+  return both ? `both ${part}s` : `${sideOf(limb) === 'L' ? 'left' : 'right'} ${part}`;
+}
+
+/** Joints by the angle that is at its end. */
+const joints: readonly (readonly [RegExp, string])[] = [
+  [/^shoulder/, 'shoulder'],
+  [/^(elbow|forearm)/, 'elbow'],
+  [/^hip/, 'hip'],
+  [/^knee/, 'knee'],
+  [/^neck/, 'neck'],
+];
+const wordJointAt = (angle: string): string => joints.find(([own]) => own.test(angle))?.[1] ?? 'back';
 
 export const poseTexts = {
-  ends: {
-    handL: 'Left hand',
-    handR: 'Right hand',
-    elbowL: 'Left elbow',
-    elbowR: 'Right elbow',
-    footL: 'Left foot',
-    footR: 'Right foot',
-    kneeL: 'Left knee',
-    kneeR: 'Right knee',
-    head: 'Head',
-  } as Record<string, string>,
-  stage: 'Posing',
-  front: 'Held upright: front',
+  stage: 'The athlete, limb by limb',
+  front: 'Body shape, from the front',
   side: 'from the left',
-  frontOf: (end: string) => `${end}, seen from the front`,
-  sideOf: (end: string) => `${end}, seen from the left`,
-  handleHint: 'Arrow keys move it 1 cm, with Shift 5 cm; with Alt the other choice of sides; Escape puts it back',
+  limbIn: { front: '', side: ', seen from the left' } as Readonly<Record<string, string>>,
+  grabAny: 'Grab any limb',
+  larger: 'Larger',
   noHandles: 'This body is a tree of its own: its joints are set in the list of angles.',
-  moved: (end: string) => posed[withoutSide(end)] ?? `Pose ${end}`,
-  shaped: (end: string) => shaped[withoutSide(end)] ?? `Change the shape by ${end}`,
+  moved: (limb: string) => `Turn ${limb} for a moment`,
+  shaped: (limb: string) => `Turn ${limb}`,
+  gave: (s: number) => `Give the move ${s.toFixed(2)} s more`,
   typed: (joint: string) => `Set ${joint}`,
-  atEnd: (joint: string) => `${joint}: end of its range`,
+  raised: (limb: string, from: string, to: string) => `${limb === 'head' ? 'bent' : 'raised'} ${from}° → ${to}°`,
+  rate: 'rate',
+  spoken: (limb: string, deg: string, turns: string) =>
+    `${limb === 'head' ? 'bent' : 'raised'} ${deg} degrees${turns ? `, ${turns}` : ''}`,
+  endOf: (angle: string) => `the ${wordJointAt(angle)} ends here`,
+  atDeg: (limb: string, deg: string) => `${limb}, ${deg}°`,
+  fasterThan: (angle: string) =>
+    /^(shoulder|elbow|forearm|wrist)/.test(angle)
+      ? 'Faster than these arms can'
+      : /^(hip|knee|ankle)/.test(angle)
+        ? 'Faster than these legs can'
+        : 'Faster than this back can',
+  giveMore: (s: number) => `Give it ${s.toFixed(2)} s more`,
+  noMore: (s: string) => `Up to ${s} s more does not help.`,
+  choose: 'Which limb?',
+  putBackLimb: (limb: string) => `Put ${limb.startsWith('both') ? limb : `the ${limb}`} back Esc`,
+  putBackShort: 'Put back',
   short: (cm: string) => `${cm} cm out of reach`,
   putBack: 'Put back as it was',
-  putBackKey: 'Esc puts it back',
+  inMove: 'The body is moving here: a change is for this moment.',
 
   switches: 'How the hand works',
   sides: { both: 'both sides', one: 'one side' },
   sidesHint: 'The other side makes the same move, seen in a mirror. Alt: the other way round while it is held',
-  scope: { key: 'key here', shape: 'whole shape' },
-  scopeHint: 'A key at the cursor, or the held shape changed from its beginning to its end',
+  scope: { shape: 'whole shape', key: 'just this moment' },
+  scopeHint: 'The pose at this moment alone, or the held shape from its beginning to its end',
 
   tabsLabel: 'Shapes, angles, the shape at the cursor',
   tabs: { shapes: 'Shapes', angles: 'Angles', held: 'This shape' },
 
   anglesAt: (s: string) => `At ${s} s.`,
-  setsKey: 'A typed value sets a key here.',
+  setsKey: 'A typed value changes this moment alone.',
   setsShape: (shape: string) => `A typed value changes ${shape} from its beginning to its end.`,
   beyond: (low: string, high: string) => `Beyond its range, ${low}° to ${high}°`,
 
   sortedBy: 'sorted by',
   sortings: { long: 'long axis', lateral: 'lateral', name: 'name' },
   paths: { direct: 'straight there', front: 'in front', side: 'by the side' },
-  moment: 'moment, kg·m²:',
+  moment: 'spread of the mass, kg·m²:',
   enterLays: (s: string) => `a press adds it at ${s} s`,
   tile: (title: string, long: string, lateral: string) =>
-    `Add ${title}: moment ${long} about the long axis, ${lateral} about the lateral axis`,
+    `Add ${title}: mass spread ${long} from the long axis, ${lateral} from the lateral axis`,
   keep: 'keep this pose',
   keepIt: 'Keep',
   notNow: 'Not now',

@@ -7,7 +7,7 @@ import type { Page } from '../../app/page.ts';
 import { niceTop } from '../../app/plot/pen.ts';
 import { calcPlace, readAt } from '../../app/plot/readout.ts';
 import { wordCaution } from '../../app/say/caution-words.ts';
-import { wordCode } from '../../app/say/code-words.ts';
+import { wordNames } from '../../app/say/code-words.ts';
 import { wordTakeoff } from '../../app/say/say-flight.ts';
 import { sayLikelihood } from '../../app/say/say-likelihood.ts';
 import { speakVerdict } from '../../app/say/sentence-words.ts';
@@ -75,7 +75,7 @@ export function makeContent(page: Page, ports: PrintPictures, date: Date): Print
       ...cautions.slice(0, 1).map(wordCaution),
       ...(cautions.length > 1 ? [`${t.more(cautions.length - 1)}.`] : []),
     ].join(' '),
-    code: wordCode(result.code),
+    code: wordNames(result.names),
     picture,
     instants,
     rows: makeRows(frames, instants),

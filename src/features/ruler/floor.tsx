@@ -4,11 +4,12 @@
  */
 
 import { createMemo, For, Show } from 'solid-js';
-import { useCursor, useFlight } from '../../app/page.ts';
+import { useCursor } from '../../app/page.ts';
 import { TimeBob } from '../../app/time-bob.tsx';
 import { startDrag } from '../../ui/drag.ts';
 import { Icon } from '../../ui/icon.tsx';
 import { formatNumber } from '../../ui/numbers.ts';
+import { PlayKey } from '../../ui/play-key.tsx';
 import { labelStep, type TimeAxis, tOf, xOf } from '../../ui/plot/axis.ts';
 import { unitSystem } from '../../ui/units.ts';
 import { floorTexts } from './words.ts';
@@ -18,16 +19,7 @@ const SPEEDS: readonly number[] = [0.25, 0.5, 1];
 
 export function PlayButton(props: { size?: number }) {
   const cursor = useCursor();
-  return (
-    <button
-      type="button"
-      class="play"
-      aria-label={cursor.play.playing() ? t.pause : t.play}
-      onClick={() => cursor.play.toggle()}
-    >
-      <Icon name={cursor.play.playing() ? 'pause' : 'play'} size={props.size} />
-    </button>
-  );
+  return <PlayKey playing={cursor.play.playing()} words={t} size={props.size} onPress={() => cursor.play.toggle()} />;
 }
 
 export function SpeedButton() {
@@ -55,26 +47,17 @@ export function FloorControls() {
         <Icon name="on" />
       </button>
       <SpeedButton />
-      <button
-        type="button"
-        class="on-floor square"
-        aria-label={t.loop}
-        aria-pressed={cursor.play.looping()}
-        onClick={() => cursor.play.toggleLoop()}
-      >
-        <Icon name="loop" size={18} />
-      </button>
     </div>
   );
 }
 
-/** Ticks, seconds and the bob. Its left edge is the left edge of the time column. */
-export function Ruler(props: { axis: TimeAxis; height: number; grip: number }) {
+/** Ticks, seconds and the bob. Its left edge is the left edge of the time column. `label`: px between two seconds that are written. */
+export function Ruler(props: { axis: TimeAxis; height: number; grip: number; label?: number }) {
   const cursor = useCursor();
   const ticks = createMemo(() => {
     const { duration, pxPerS } = props.axis;
     const fine = pxPerS > 300 ? 0.02 : pxPerS > 130 ? 0.05 : 0.1;
-    const step = labelStep(props.axis, 44);
+    const step = labelStep(props.axis, props.label ?? 44);
     let lines = '';
     for (let k = 0; k * fine <= duration + 1e-9; k++) {
       const s = k * fine;
@@ -144,9 +127,8 @@ export function Ruler(props: { axis: TimeAxis; height: number; grip: number }) {
   );
 }
 
-/** Metres under the side view, and what the athlete lands on. */
-export function Metres(props: { x0: number; pxPerM: number; width: number; height: number; direction: number }) {
-  const flight = useFlight();
+/** Metres under the side view. */
+export function Metres(props: { x0: number; pxPerM: number; width: number; height: number }) {
   const px = (): number => props.pxPerM * unitSystem().lengthMarks.perUnitM;
   const marks = createMemo(() => {
     const list: number[] = [];
@@ -156,13 +138,8 @@ export function Metres(props: { x0: number; pxPerM: number; width: number; heigh
     for (let n = Math.ceil(Math.max(low, -60) / step) * step; n <= high; n += step) list.push(n);
     return list;
   });
-  const surface = (): string => {
-    const end = flight.result().skill.end;
-    return end.surface ? floorTexts.surfaces[end.surface.kind] : '';
-  };
   return (
     <div class="metres">
-      <span class="surface">{surface()}</span>
       <svg width={props.width} height={props.height} aria-hidden="true">
         <For each={marks()}>
           {(m) => (

@@ -48,7 +48,8 @@ export function ShapeList() {
                       <For each={names()}>{(id) => <option value={id}>{title(id)}</option>}</For>
                     </select>
                   </label>
-                  <div class="shape-times">
+                  {/* biome-ignore lint/a11y/useSemanticElements: a fieldset is no row of fields */}
+                  <div class="shape-times" role="group" aria-label={t.timesOf(formatNumber(i + 1, 0), span().title)}>
                     <SpanFields from={span().from} to={span().to} change={(which, v) => edge(span(), which, v)} />
                     <Show when={flight.spans()[i - 1]}>
                       {(before) => (

@@ -4,7 +4,7 @@ import { createMemo, createSignal, For, Show, untrack } from 'solid-js';
 import { DragPlate, type PlateWords, wordShift } from '../../app/drag-plate.tsx';
 import { keyTexts } from '../../app/key-words.ts';
 import { useLaying } from '../../app/laying.ts';
-import { useCursor, useDocument, useFlight, useServices } from '../../app/page.ts';
+import { useCursor, useDocument, useFlight, useServices, useShell } from '../../app/page.ts';
 import { listSnapTimes, type RowTelling, SnapLine, snapTogether } from '../../app/snapping.tsx';
 import { texts } from '../../app/words.ts';
 import { removeBlock, setBlockEdge } from '../../document/edits.ts';
@@ -22,27 +22,53 @@ import { floorTexts } from './words.ts';
 
 const t = texts.shapes;
 type Side = 'from' | 'to';
-/** px that a grip reaches outside of its shape; the style sheet may make it smaller */
+/** px */
+interface Reach {
+  readonly outward: number;
+  readonly inward: number;
+}
+/** px that a grip reaches outside of its shape, and into it; for a finger both make `FINGER` where there is room. A third of a shape stays for itself. */
 const MOST_REACH = 36;
+const INWARD = 8;
+const FINGER = 44;
+/** px of a letter of a name, and px beside the plumb line */
+const NAME_PX = 6.2;
+const ASIDE = 7;
+/** px: a tile narrower than this shows no small figure */
+const LEAST_FIGURE = 30;
 
-export function ShapeRow(props: { axis: TimeAxis; tile: number; names: 'all' | 'chosen'; touch?: boolean }) {
+export function ShapeRow(props: {
+  axis: TimeAxis;
+  tile: number;
+  names: 'all' | 'chosen';
+  touch?: boolean;
+  letter?: number;
+}) {
   const flight = useFlight();
   const cursor = useCursor();
+  const shell = useShell();
   const count = createMemo(() => flight.spans().length);
   const [telling, setTelling] = createSignal<RowTelling>();
   const plate = (): PlateWords | undefined => telling()?.plate;
   const { carried } = useLaying();
-  // for fingers only the shape at the cursor has grips; they stay with it through a drag
+  // for fingers only the shape at the cursor is moved as a whole; it stays the one through a drag
   const near = createMemo<number | undefined>((last) =>
     plate() ? last : findSpan(flight.spans(), cursor.at())?.span.index,
   );
-  /** Grips reach outward over the move beside them, never as far as the next shape. */
+  /** Grips reach outward over the move beside them, never as far as the next shape; what they lack there they have inside. */
   const edge = (i: number) => {
     const spans = flight.spans();
-    const room = (a: number | undefined, b: number | undefined): number =>
-      a === undefined || b === undefined ? MOST_REACH : Math.min(MOST_REACH, ((b - a) * props.axis.pxPerS) / 2);
+    const [from, to] = [spans[i]?.from ?? 0, spans[i]?.to ?? 0];
+    const own =
+      Math.max(visible(props.axis, from, to).width, 0) / (isShown(from, props.axis) && isShown(to, props.axis) ? 3 : 1);
+    const room = (a: number | undefined, b: number | undefined): Reach => {
+      const most = a === undefined || b === undefined ? MOST_REACH : ((b - a) * props.axis.pxPerS) / 2;
+      const inward = Math.min(Math.max(FINGER - Math.min(most, MOST_REACH), INWARD), own);
+      return { outward: Math.min(most, props.touch ? FINGER - inward : MOST_REACH), inward };
+    };
     return {
       axis: props.axis,
+      isNear: near() === i,
       reach: { from: room(spans[i - 1]?.to, spans[i]?.from), to: room(spans[i]?.to, spans[i + 1]?.from) },
     };
   };
@@ -66,16 +92,30 @@ export function ShapeRow(props: { axis: TimeAxis; tile: number; names: 'all' | '
                   movable={!props.touch || near() === i}
                   tell={setTelling}
                 />
-                <Show when={!props.touch || near() === i}>
-                  <Edge {...edge(i)} span={span()} side="from" tell={setTelling} />
-                  <Edge {...edge(i)} span={span()} side="to" tell={setTelling} />
-                </Show>
+                <Edge {...edge(i)} span={span()} side="from" tell={setTelling} />
+                <Edge {...edge(i)} span={span()} side="to" tell={setTelling} />
               </>
             )}
           </Show>
         )}
       </For>
-      <PoseMarks axis={props.axis} tell={setTelling} />
+      {/* where joints are worked on; and where there is nothing but keys */}
+      <Show when={props.touch || shell.rows.isOpen('joints') || count() === 0}>
+        <PoseMarks axis={props.axis} tell={setTelling} />
+      </Show>
+      <For each={shell.answer.said()?.marks}>
+        {([from, to]) => (
+          <div
+            class="shape-shift"
+            classList={{ later: to > from }}
+            aria-hidden="true"
+            style={{
+              left: `${xOf(props.axis, Math.min(from, to))}px`,
+              width: `${Math.max(2, Math.abs(to - from) * props.axis.pxPerS)}px`,
+            }}
+          />
+        )}
+      </For>
       <Show when={carried()}>
         {(c) => (
           <Show when={c().at !== undefined}>
@@ -89,6 +129,9 @@ export function ShapeRow(props: { axis: TimeAxis; tile: number; names: 'all' | '
   );
 }
 
+/** An edge at take-off or landing is not moved here. */
+const isShown = (s: number, axis: TimeAxis): boolean => s > 0.001 && s < axis.duration - 0.001;
+
 const visible = (axis: TimeAxis, from: number, to: number): { left: number; width: number } => {
   const a = xOf(axis, Math.max(from, 0));
   const b = xOf(axis, Math.min(to, axis.duration));
@@ -98,13 +141,19 @@ const visible = (axis: TimeAxis, from: number, to: number): { left: number; widt
 function MovePiece(props: { axis: TimeAxis; before: BlockSpan | undefined; span: BlockSpan }) {
   const place = (): { left: number; width: number } =>
     visible(props.axis, props.before?.to ?? Math.min(props.span.from, 0), props.span.from);
+  const flight = useFlight();
   const seconds = (): number => props.span.from - (props.before?.to ?? 0);
   const moves = (): boolean => props.before !== undefined;
+  const isWithin = (s: number | undefined): boolean =>
+    s !== undefined && s >= (props.before?.to ?? Number.NEGATIVE_INFINITY) && s <= props.span.from;
+  const asksMuch = (): boolean =>
+    isWithin(flight.asksAt()) ||
+    flight.cautions().some((c) => (c.kind === 'speed' || c.kind === 'torque') && isWithin(c.t));
   return (
     <Show when={place().width > 1}>
       <div
         class="move"
-        classList={{ still: !moves() }}
+        classList={{ still: !moves(), strained: asksMuch() }}
         style={{ left: `${place().left}px`, width: `${place().width}px` }}
         aria-hidden="true"
       >
@@ -125,6 +174,7 @@ function ShapeTile(props: {
   axis: TimeAxis;
   tile: number;
   names: 'all' | 'chosen';
+  letter?: number;
   span: BlockSpan;
   next: BlockSpan | undefined;
   /** a drag retimes it; else the press goes on to the ruler */
@@ -140,10 +190,28 @@ function ShapeTile(props: {
     const s = cursor.at();
     return s >= props.span.from - 1e-6 && s <= props.span.to + 1e-6;
   };
+  const letter = (): number => props.letter ?? NAME_PX;
   const nameRoom = (): number =>
     (props.next ? Math.min(xOf(props.axis, props.next.from), xOf(props.axis, props.axis.duration)) : props.axis.width) -
     place().left -
     8;
+  /** px of the plumb line in the tile; undefined: it is elsewhere */
+  const struck = (): number | undefined => {
+    const x = xOf(props.axis, cursor.at()) - place().left;
+    return x >= 0 && x <= place().width ? x : undefined;
+  };
+  /** Its title, or its word where the title has no room: not cut by dots. It steps to the right of the plumb line that would go through it. */
+  const name = createMemo(() => {
+    const { title, word } = props.span;
+    const x = xOf(props.axis, cursor.at()) - place().left;
+    const both = [title, word.charAt(0).toUpperCase() + word.slice(1)].map((text) => {
+      const wide = text.length * letter();
+      const aside = x > -3 && x < wide + 3 ? x + ASIDE : 0;
+      return { text, aside, fits: aside + wide <= nameRoom() };
+    });
+    const plain = { ...both[1], aside: nameRoom() - both[1].aside > 40 ? both[1].aside : 0 };
+    return both.find(({ fits }) => fits) ?? plain;
+  });
   // figures cost a little: only a change of the pose draws a new one
   const pose = createMemo(() => flight.result().skill.schedule.blocks[props.span.index]?.pose.join(), undefined);
   const figureWidth = (): number => Math.round(props.tile * 0.72);
@@ -211,17 +279,22 @@ function ShapeTile(props: {
         <span
           class="shape-name"
           aria-hidden="true"
-          style={{ left: `${place().left}px`, 'max-width': `${nameRoom()}px` }}
+          style={{ left: `${place().left + name().aside}px`, 'max-width': `${nameRoom() - name().aside}px` }}
         >
-          <CutText text={`${props.span.title}${props.span.changed ? '*' : ''}`} />
+          <CutText text={`${name().text}${props.span.changed ? '*' : ''}`} />
         </span>
       </Show>
       <button
         type="button"
         class="tile"
-        classList={{ chosen: chosen(), movable: props.movable }}
-        title={`${title()}; ${keyTexts.tileHint}`}
-        aria-label={title()}
+        classList={{
+          chosen: chosen(),
+          movable: props.movable,
+          'to-left': (struck() ?? 0) > place().width / 2,
+          'to-right': struck() !== undefined && (struck() ?? 0) <= place().width / 2,
+        }}
+        title={`${title()}; ${props.span.changed ? `${t.starred}; ` : ''}${keyTexts.tileHint}`}
+        aria-label={`${title()}${props.span.changed ? `, ${t.ownAngles}` : ''}`}
         aria-current={chosen() ? 'true' : undefined}
         style={{ left: `${place().left}px`, width: `${Math.max(place().width, 2)}px` }}
         onPointerDown={press}
@@ -231,7 +304,7 @@ function ShapeTile(props: {
           dragged = false;
         }}
       >
-        <Show when={place().width >= figureWidth() * 0.62}>
+        <Show when={place().width >= Math.max(LEAST_FIGURE, figureWidth() * 0.62)}>
           {/* eslint-disable-next-line solid/no-innerhtml -- markup made by our own scene writer from numbers alone */}
           <span class="figure" innerHTML={figure()} />
         </Show>
@@ -248,13 +321,14 @@ function Edge(props: {
   span: BlockSpan;
   side: Side;
   tell: (telling: RowTelling | undefined) => void;
-  reach: Readonly<Record<Side, number>>;
+  reach: Readonly<Record<Side, Reach>>;
+  /** its shape is the one at the cursor */
+  isNear: boolean;
 }) {
   const doc = useDocument();
   const flight = useFlight();
   const cursor = useCursor();
   const at = (): number => props.span[props.side];
-  const shown = (): boolean => at() > 0.001 && at() < props.axis.duration - 0.001;
   const what = (): string => (props.side === 'from' ? t.edgeFrom : t.edgeTo)(props.span.title);
   const write = (s: number): void => {
     const base = doc.begin();
@@ -301,10 +375,10 @@ function Edge(props: {
     doc.settle(t.retime(props.span.title));
   };
   return (
-    <Show when={shown()}>
+    <Show when={isShown(at(), props.axis)}>
       <div
         class="edge"
-        classList={{ [props.side]: true }}
+        classList={{ [props.side]: true, near: props.isNear }}
         role="slider"
         tabIndex={0}
         aria-label={what()}
@@ -313,7 +387,11 @@ function Edge(props: {
         aria-valuemax={Number(props.axis.duration.toFixed(3))}
         aria-valuenow={Number(at().toFixed(3))}
         aria-valuetext={floorTexts.time(formatNumber(at(), 2))}
-        style={{ left: `${xOf(props.axis, at())}px`, '--reach': `${props.reach[props.side]}px` }}
+        style={{
+          left: `${xOf(props.axis, at())}px`,
+          '--reach': `${props.reach[props.side].outward}px`,
+          '--inward': `${props.reach[props.side].inward}px`,
+        }}
         onPointerDown={press}
         onKeyDown={onKeyDown}
       />

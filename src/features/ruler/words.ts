@@ -8,7 +8,6 @@ export const floorTexts = {
   on: 'One hundredth on',
   speed: 'Speed of play',
   speeds: { '0.25': '¼ speed', '0.5': '½ speed', '1': 'real time' } as Record<string, string>,
-  loop: 'Loop',
   time: (s: string) => `${s} seconds`,
   surfaces: {
     floor: 'sprung floor',
@@ -17,5 +16,4 @@ export const floorTexts = {
     water: 'water',
     other: 'surface',
   } as Record<string, string>,
-  jog: 'Jog wheel',
 };

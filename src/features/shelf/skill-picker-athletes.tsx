@@ -3,11 +3,10 @@ import { For, Show } from 'solid-js';
 import type { Athlete } from '../../../sim/index.ts';
 import { fileName, saveText } from '../../app/file-door.ts';
 import { NoticeLine } from '../../app/notice-line.tsx';
-import { useDocument, useServices } from '../../app/page.ts';
+import { useAthletes, useDocument, useServices } from '../../app/page.ts';
 import { useShelf } from '../../app/shelf.ts';
 import { shelfTexts } from '../../app/shelf-words.ts';
 import { texts } from '../../app/words.ts';
-import { setAthlete } from '../../document/edits.ts';
 import { say } from '../../ui/units.ts';
 import { EachEntry, ShelfRow } from './skill-picker.tsx';
 
@@ -24,6 +23,7 @@ export function AthletePicker() {
   const doc = useDocument();
   const services = useServices();
   const shelf = useShelf();
+  const athletes = useAthletes();
   const own = (): Athlete => doc.athlete();
   const isOwn = (a: Athlete): boolean => JSON.stringify(a) === JSON.stringify(own());
   return (
@@ -63,7 +63,7 @@ export function AthletePicker() {
                 type="button"
                 class="row-button"
                 aria-current={isOwn(athlete) ? 'true' : undefined}
-                onClick={() => doc.edit(setAthlete(doc.file(), { ref: id }), t.given(athlete.name))}
+                onClick={() => athletes.give({ ref: id }, t.given(athlete.name))}
               >
                 <span>
                   <b>{athlete.name}</b>

@@ -4,12 +4,13 @@ import { type Accessor, createMemo, createSignal, For, type JSX, Show } from 'so
 import type { SkillFile } from '../../../sim/index.ts';
 import { FileButtons } from '../../app/file-buttons.tsx';
 import { NoticeLine } from '../../app/notice-line.tsx';
-import { useDocument, useServices } from '../../app/page.ts';
+import { useDocument } from '../../app/page.ts';
 import { useShelf } from '../../app/shelf.ts';
 import { shelfTexts } from '../../app/shelf-words.ts';
 import { texts } from '../../app/words.ts';
 import type { ShelfEntry } from '../../document/shelf.ts';
 import { Icon } from '../../ui/icon.tsx';
+import { DemoSkills } from './demo-skills.tsx';
 
 const t = shelfTexts;
 
@@ -26,19 +27,24 @@ const when = (ms: number): string =>
   new Date(ms).toLocaleString(undefined, { day: 'numeric', month: 'short', hour: '2-digit', minute: '2-digit' });
 
 export function SkillPicker(props: { close: () => void }) {
-  const services = useServices();
   const doc = useDocument();
   const shelf = useShelf();
   const [wanted, setWanted] = createSignal('');
+  const [demos, setDemos] = createSignal(0);
   const matches = (file: SkillFile): boolean => hasWords(`${file.title} ${file.note ?? ''}`, wanted());
   const mine = createMemo(() => shelf.skills().filter((e) => matches(e.value)));
-  const demos = createMemo(() => services.presets.skills.filter(({ file }) => matches(file)));
   return (
     <>
       <NoticeLine inSheet />
       <p class="shelf-open">
         <b>{doc.file().title || texts.untitled}</b> <span class="quiet">{t.state[shelf.state()]}</span>
       </p>
+      <Show when={doc.file().note}>
+        <details class="open-note">
+          <summary>{t.note}</summary>
+          <p class="quiet">{doc.file().note}</p>
+        </details>
+      </Show>
       <p class="sheet-actions">
         <button type="button" disabled={shelf.state() === 'saved'} onClick={() => void shelf.save()}>
           {shelf.state() === 'unsaved' ? t.save : t.saveAgain}
@@ -78,32 +84,8 @@ export function SkillPicker(props: { close: () => void }) {
           )}
         </EachEntry>
       </ul>
-      <h3>{t.demos}</h3>
-      <ul class="list" aria-label={t.demos}>
-        <For each={demos()}>
-          {({ file }) => (
-            <li>
-              <button
-                type="button"
-                class="row-button"
-                aria-current={!doc.origin() && doc.file().title === file.title ? 'true' : undefined}
-                onClick={() => {
-                  props.close();
-                  doc.openSoon(structuredClone(file), texts.files.opened(file.title));
-                }}
-              >
-                <span>
-                  <b>{file.title}</b>
-                  <Show when={file.note}>
-                    <span class="quiet note">{file.note}</span>
-                  </Show>
-                </span>
-              </button>
-            </li>
-          )}
-        </For>
-      </ul>
-      <Show when={mine().length + demos().length === 0}>
+      <DemoSkills wanted={wanted()} close={props.close} setFound={setDemos} />
+      <Show when={mine().length + demos() === 0}>
         <p role="status">{t.noneFound(wanted().trim())}</p>
       </Show>
       <p class="quiet">{t.opens}</p>

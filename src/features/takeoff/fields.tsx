@@ -1,23 +1,58 @@
 /** Take-off and athlete: what the flight starts with. Every value is typed, stepped or scrubbed. */
 
 import { createMemo, For, Show } from 'solid-js';
-import { useDocument, useFlight, useServices, useShell } from '../../app/page.ts';
-import { getGiven, isGiven, numberOf, unitOf, whatLaunches } from '../../app/takeoff-values.ts';
+import type { SkillFile } from '../../../sim/index.ts';
+import { useAthletes, useDocument, useFlight, useServices, useShell } from '../../app/page.ts';
+import { wordFault } from '../../app/say/fault-words.ts';
+import {
+  getGiven,
+  highestOver,
+  isGiven,
+  jumpEditsOf,
+  numberOf,
+  unitOf,
+  whatLaunches,
+  wordPushedOff,
+} from '../../app/takeoff-values.ts';
 import { type Field, getFields } from '../../document/fields.ts';
 import { NumberField } from '../../ui/number-field.tsx';
-import { quantityOf } from '../../ui/units.ts';
+import { formatNumber } from '../../ui/numbers.ts';
+import { useSize } from '../../ui/size.ts';
+import { quantityOf, say } from '../../ui/units.ts';
 import { takeoffTexts } from './words.ts';
 
-function FieldRow(props: { field: Field }) {
+/** The document with the value; or why no flight has it. */
+function written(field: Field, from: SkillFile, v: number): { readonly file?: SkillFile; readonly refused?: string } {
+  try {
+    return { file: field.write(from, v) };
+  } catch (error) {
+    const isTime = error instanceof Error && 'field' in error && error.field === 'airTime';
+    return {
+      refused:
+        isTime && 'allowed' in error
+          ? takeoffTexts.noTime(formatNumber(v, 2), String(error.allowed))
+          : wordFault(error),
+    };
+  }
+}
+
+/** `short`: beside the pictures, where its direction is said by them. */
+function FieldRow(props: { field: Field; short?: boolean }) {
+  const athletes = useAthletes();
+  const settled = (): void => {
+    if (props.field.group === 'athlete') athletes.changed();
+  };
   const doc = useDocument();
   const title = (): string => takeoffTexts.changed(props.field.label);
   // written by the field as it was when the gesture began: its sign words must not flip under the hand
   let held: Field | undefined;
+  let refusal: string | undefined;
   return (
     <NumberField
       name={props.field.id}
-      label={props.field.label}
-      unit={props.field.unit}
+      label={(props.short && takeoffTexts.short[props.field.id]) || props.field.label}
+      hint={takeoffTexts.hints[props.field.id]}
+      unit={props.short && props.field.id === 'straight' ? '' : props.field.unit}
       quantity={quantityOf(props.field.unit)}
       value={props.field.value}
       min={props.field.min}
@@ -25,14 +60,23 @@ function FieldRow(props: { field: Field }) {
       step={props.field.step}
       decimals={props.field.decimals}
       sides={props.field.sides}
-      onChange={(v) => doc.edit(props.field.write(doc.file(), v), title())}
+      onChange={(v) => {
+        const { file, refused } = written(props.field, doc.file(), v);
+        refusal = refused;
+        if (!file) return;
+        doc.edit(file, title());
+        settled();
+      }}
+      refusal={() => refusal}
       onDraft={(v) => {
         held ??= props.field;
-        doc.draft(held.write(doc.begin(), v));
+        const { file } = written(held, doc.begin(), v);
+        if (file) doc.draft(file);
       }}
       onSettle={() => {
         held = undefined;
         doc.settle(title());
+        settled();
       }}
       onAbandon={() => {
         held = undefined;
@@ -46,26 +90,41 @@ function FieldRow(props: { field: Field }) {
 interface FieldChoice {
   readonly group: Field['group'];
   readonly main: boolean;
+  /** these ids */
+  readonly only?: readonly string[];
 }
 
 function useFields(of: () => FieldChoice) {
   const doc = useDocument();
+  const flight = useFlight();
+  const { flying } = useServices();
+  const athletes = useAthletes();
   const fields = createMemo(() => {
-    const { group, main } = of();
-    return getFields(doc.file(), doc.athlete()).filter((f) => f.group === group && (!main || f.main));
+    const { group, main, only } = of();
+    const result = flight.result();
+    // while another document's flight is shown, it answers nothing about this one
+    const all =
+      flight.id() === doc.id()
+        ? getFields(doc.file(), doc.athlete(), result.jump, jumpEditsOf(flying.jumping, result, athletes.kept()))
+        : getFields(doc.file(), doc.athlete());
+    const fits = all.filter((f) => f.group === group && (!main || f.main));
+    return only ? fits.filter(({ id }) => only.includes(id) && !(id === 'momentum' && isWhole(fits))) : fits;
   });
   const names = createMemo(() => fields().map((f) => f.id), [], { equals: (a, b) => a.join() === b.join() });
   const find = (id: string): Field => fields().find((f) => f.id === id) as Field;
   return { names, find };
 }
 
-export function FieldGroup(props: { group: Field['group']; main: boolean }) {
+/** All of the rotation is said: the part about one axis is among all values. */
+const isWhole = (fields: readonly Pick<Field, 'id'>[]): boolean => fields.some(({ id }) => id === 'rotation');
+
+export function FieldGroup(props: FieldChoice) {
   const { names, find } = useFields(() => props);
   return (
     <For each={names()}>
       {(id) => (
         <Show when={names().includes(id)}>
-          <FieldRow field={find(id)} />
+          <FieldRow field={find(id)} short={props.only !== undefined} />
         </Show>
       )}
     </For>
@@ -79,7 +138,7 @@ export function BodyNotes() {
 }
 
 /** What a swing or a push gives, to be read; with the way to where it is changed. */
-export function GivenValues(props: { main: boolean }) {
+export function GivenValues(props: { main: boolean; only?: readonly string[] }) {
   const doc = useDocument();
   const flight = useFlight();
   const shell = useShell();
@@ -88,7 +147,9 @@ export function GivenValues(props: { main: boolean }) {
   // a flight of another document was launched by another swing
   const given = createMemo(() =>
     by() && flight.id() === doc.id()
-      ? getGiven(flight.result(), flying.launchedTakeoff(flight.result())).filter((f) => f.main || !props.main)
+      ? getGiven(flight.result(), flying.launchedTakeoff(flight.result())).filter(
+          (f) => (f.main || !props.main) && (props.only?.includes(f.id) ?? true),
+        )
       : [],
   );
   const isOld = (): boolean => flight.outcome().isWaiting === true || flight.outcome().fault !== undefined;
@@ -100,7 +161,9 @@ export function GivenValues(props: { main: boolean }) {
             <For each={given()}>
               {(one) => (
                 <div class="field">
-                  <dt classList={{ long: one.label.length > 15 }}>{one.label}</dt>
+                  <dt classList={{ long: !props.only && one.label.length > 15 }}>
+                    {(props.only && takeoffTexts.short[one.id]) || one.label}
+                  </dt>
                   <dd>
                     {numberOf(one)} <span class="unit">{unitOf(one)}</span>
                   </dd>
@@ -127,23 +190,48 @@ export function GivenValues(props: { main: boolean }) {
   );
 }
 
+/** What "height" counts from. */
+export function HighestPoint() {
+  const flight = useFlight();
+  const over = () => highestOver(flight.result());
+  return <p class="quiet">{takeoffTexts.highest(say('length', over().m), over().over)}</p>;
+}
+
+/** Those of the first screen, and of the open bench; each is there where the skill has it. */
+const CALM = ['airTime', 'rotation', 'momentum'];
+const OPEN = ['airTime', 'rise', 'rotation', 'momentum', 'straight', 'along'];
+/** px: the air has room for all of those over the caution */
+const ROOM = 246;
+
 export function BeforeColumn() {
   const shell = useShell();
+  const flight = useFlight();
   const doc = useDocument();
+  let column!: HTMLElement;
+  const air = useSize(() => column.parentElement ?? column);
+  const isOpen = (): boolean => shell.rows.isAll() && air().height >= ROOM;
   return (
-    <section class="before" aria-label={takeoffTexts.before}>
+    <section ref={column} class="before" classList={{ open: isOpen() }} aria-label={takeoffTexts.before}>
       <h2>
-        {takeoffTexts.takeoff}
-        <button type="button" class="plain small" onClick={() => shell.openPanel('values')}>
-          {takeoffTexts.all}
+        <button
+          type="button"
+          class="plain all-values-open"
+          aria-haspopup="dialog"
+          title={takeoffTexts.all}
+          onClick={() => shell.openPanel('values')}
+        >
+          {takeoffTexts.off(wordPushedOff(flight.result()))}
+          <span class="spoken">. {takeoffTexts.all}</span>
         </button>
       </h2>
-      <FieldGroup group="takeoff" main />
-      <GivenValues main />
-      <h2 class="whose">
-        {takeoffTexts.athlete} <span class="quiet">{doc.athlete().name}</span>
-      </h2>
-      <FieldGroup group="athlete" main />
+      <FieldGroup group="takeoff" main={false} only={isOpen() ? OPEN : CALM} />
+      <GivenValues main only={isOpen() ? OPEN : CALM} />
+      <div class="field whose">
+        <span>{takeoffTexts.athlete}</span>
+        <button type="button" class="link" aria-haspopup="dialog" onClick={() => shell.openPanel('athlete')}>
+          {doc.athlete().name}
+        </button>
+      </div>
     </section>
   );
 }

@@ -1,13 +1,18 @@
 /** Why: what just changed, where the tilt came from, twist or wobble, what the eyes see, who holds the momentum. */
-import { createSignal, Match, Show, Switch } from 'solid-js';
+import { createMemo, createSignal, Match, Show, Switch } from 'solid-js';
 import { Composition } from '../../app/composition.tsx';
 import { type CutValues, useCut, useExplanation } from '../../app/cut-values.ts';
+import { useFlight } from '../../app/page.ts';
 import { useSensitivity } from '../../app/sensitivity.ts';
+import { Term } from '../../app/terms/term.tsx';
 import type { ToolProps } from '../../app/tool.ts';
 import { texts } from '../../app/words.ts';
 import { TabPanel, ToolTabs } from '../../ui/tabs.tsx';
 import { say } from '../../ui/units.ts';
 import { type AccountState, useAccountState } from './account-state.ts';
+import { LoopPicture } from './loop-picture.tsx';
+import { MomentumParts } from './momentum-parts.tsx';
+import { findLoop } from './shape-loop.ts';
 import { SightStrip } from './sight-strip.tsx';
 import { TiltBars } from './tilt-bars.tsx';
 import { WobbleMap } from './wobble-map.tsx';
@@ -54,7 +59,8 @@ function Momentum(props: Parts) {
   return (
     <section class="account-momentum">
       <h3>
-        {a.momentumTitle} <span class="number">{none() ? '' : say('momentum', props.cut.momentum)}</span>
+        <Term name="angularMomentum">{a.momentumTitle}</Term>{' '}
+        <span class="number">{none() ? '' : say('momentum', props.cut.momentum)}</span>
       </h3>
       <Composition cut={props.cut} kind="momentum" />
       <p class="quiet">{none() ? a.noMomentumHere : a.momentumHint}</p>
@@ -62,13 +68,28 @@ function Momentum(props: Parts) {
   );
 }
 
+/** Of the flight shown, where it turns by its way through shapes alone. */
+function useLoop() {
+  const flight = useFlight();
+  const loop = createMemo(() => {
+    const { frames, flight: flown } = flight.result();
+    return findLoop(
+      frames,
+      flown.body.angles.map((one) => one.name),
+    );
+  });
+  return loop;
+}
+
 const MAP = 416;
 const SIGHT = 84;
+const PARTS = 92;
 
 /** Laptop: the strip is under the ruler, the account under it, the map at the right. */
 function WideAccount(props: Parts) {
   const left = (): number => props.timeLeft + props.axis.width;
   const mapWidth = (): number => Math.max(280, props.width - left() - 44);
+  const loop = useLoop();
   return (
     <div class="account-wide">
       <div class="account-left" style={{ width: `${left()}px` }}>
@@ -81,6 +102,7 @@ function WideAccount(props: Parts) {
           </div>
           <SightStrip state={props.state} axis={props.axis} left={props.timeLeft} tall={26} />
         </div>
+        <MomentumParts axis={props.axis} left={props.timeLeft} height={PARTS} />
         <div class="account-under">
           <h3>{a.tabs.tilt}</h3>
           <TiltBars state={props.state} stacked={false} />
@@ -91,9 +113,25 @@ function WideAccount(props: Parts) {
         </div>
       </div>
       <section class="account-right" aria-label={a.mapTitle} style={{ width: `${Math.max(MAP, mapWidth() + 24)}px` }}>
-        <h3>{a.mapTitle}</h3>
-        <WobbleMap state={props.state} width={mapWidth()} height={Math.max(170, props.height - 172)} />
-        <p class="quiet map-hint">{a.mapHint}</p>
+        <Show
+          when={loop()}
+          fallback={
+            <>
+              <h3>
+                <Term name="wobble">{a.mapTitle}</Term>
+              </h3>
+              <WobbleMap state={props.state} width={mapWidth()} height={Math.max(170, props.height - 172)} />
+              <p class="quiet map-hint">{a.mapHint}</p>
+            </>
+          }
+        >
+          {(found) => (
+            <>
+              <h3>{a.loop.title}</h3>
+              <LoopPicture loop={found()} width={mapWidth()} height={Math.max(170, props.height - 150)} />
+            </>
+          )}
+        </Show>
       </section>
     </div>
   );
@@ -106,6 +144,7 @@ function TouchAccount(props: Parts) {
   const [tab, setTab] = createSignal<(typeof TABS)[number]>('tilt');
   const room = (): number => props.height - TAB_HEIGHT;
   const phone = (): boolean => props.device === 'phone';
+  const loop = useLoop();
   return (
     <div class="account-touch">
       <ToolTabs id="account" label={a.changed} names={TABS} titles={a.tabsShort} chosen={tab()} choose={setTab} />
@@ -122,13 +161,19 @@ function TouchAccount(props: Parts) {
                 height={Math.max(170, phone() ? room() - 84 : room() - 12)}
               />
             </div>
-            <p class="quiet map-hint">{a.mapHint}</p>
+            <p class="quiet map-hint">
+              <Term name="wobble">{a.tabs.map}</Term>: {a.mapHint}
+            </p>
           </Match>
           <Match when={tab() === 'sight'}>
             <SightStrip state={props.state} axis={props.axis} left={0} tall={44} />
             <p class="quiet account-how">{a.sightHow}</p>
           </Match>
           <Match when={tab() === 'momentum'}>
+            <Show when={loop()}>
+              {(found) => <LoopPicture loop={found()} width={Math.min(props.width - 28, 420)} height={240} />}
+            </Show>
+            <MomentumParts axis={props.axis} left={0} height={150} />
             <Changed words={props.words} />
             <Momentum {...props} />
           </Match>

@@ -4,6 +4,7 @@ import { createMemo, For, Show } from 'solid-js';
 import { DEG } from '../../../sim/math/angles.ts';
 import { useCursor } from '../../app/page.ts';
 import { calcPlace, readAt } from '../../app/plot/readout.ts';
+import { TouchPlumb } from '../../app/plot/touch-plumb.tsx';
 import type { SightResult } from '../../engine/account.ts';
 import { formatNumber } from '../../ui/numbers.ts';
 import { type TimeAxis, tOf, xOf } from '../../ui/plot/axis.ts';
@@ -85,6 +86,7 @@ export function SightStrip(props: { state: AccountState; axis: TimeAxis; left: n
                   );
                 }}
               </For>
+              <TouchPlumb axis={props.axis} />
             </div>
             <p class="sight-said" style={{ 'padding-left': `${props.axis.x0}px` }}>
               {sayWhen(s())} <span class="quiet">{sayNow(s(), cursor.at())}</span>

@@ -9,6 +9,7 @@ import { formatNumber } from '../../ui/numbers.ts';
 import { say } from '../../ui/units.ts';
 import type { AccountState, TiltMeasure } from './account-state.ts';
 import { TiltHow } from './tilt-how.tsx';
+import { wordParts } from './tilt-sentence.ts';
 import { accountTexts as a } from './words.ts';
 
 const MEASURES: readonly TiltMeasure[] = ['greatest', 'at', 'twist'];
@@ -76,15 +77,9 @@ export function TiltBars(props: { state: AccountState; stacked: boolean }) {
   const main = createMemo(() => {
     const t = shown();
     if (!t || allEven()) return '';
-    const sorted = [...t.bars].sort((x, y) => y.value - x.value);
-    const large = sorted[0];
-    const small = sorted[sorted.length - 1];
-    if (!(Math.abs(t.total) > least()) || !(large.value > 0)) return '';
-    const what = a.measuresShort[props.state.measure()];
-    const shares = t.account.shares[props.state.measure()];
-    if (shares) return a.mostly(large.title, `${formatNumber(Math.max(...shares) * 100, 0)} %`, what);
-    if (small.value < -least()) return a.opposed(large.title, signed(large.value), small.title, signed(small.value));
-    return a.tooSmall;
+    const { total, bars: parts, account } = t;
+    const measure = props.state.measure();
+    return wordParts({ parts, total, shares: account.shares[measure] }, least(), a.measuresShort[measure], signed);
   });
   return (
     <section class="tilt-account" classList={{ stacked: props.stacked }} aria-busy={props.state.stale()}>

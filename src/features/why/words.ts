@@ -47,6 +47,9 @@ export const accountTexts = {
   mostly: (part: string, share: string, what: string) => `${part} gave ${share} of ${what}.`,
   opposed: (part: string, with_: string, other: string, against: string) =>
     `Parts work against each other: ${part.toLowerCase()} ${with_}, ${other.toLowerCase()} ${against}.`,
+  nearlyAll: (part: string, what: string) => `${part} gave nearly all of ${what}.`,
+  theMost: (part: string, what: string, value: string, whole: string) =>
+    `${part} gave the most of ${what}: ${value} of ${whole}.`,
   tooSmall: 'Too little to be divided.',
 
   mapTitle: 'Twist or wobble',
@@ -109,6 +112,21 @@ export const accountTexts = {
   sightPicture: (list: string) => `The landing over time: ${list}`,
   span: (why: string, from: string, to: string) => `${why} from ${from} to ${to} s`,
 
+  loop: {
+    title: 'Turning without angular momentum',
+    said: (across: string, up: string, turn: string, way: string) =>
+      `${across} and ${up} go round a loop: ${turn} ${way} remains. There and back along one line would leave nothing.`,
+    area: (area: string) =>
+      `The turn comes of the area gone round, ${area} rad², each round counted; the other way round it turns the other way.`,
+  },
+  parts: {
+    title: 'Momentum by part',
+    axes: { long: 'about the long axis', lateral: 'about the lateral axis', frontBack: 'about the front-back axis' },
+    groups: { upper: 'trunk and head', arms: 'arms', legs: 'legs', whole: 'body', sum: 'whole' } as Readonly<
+      Record<string, string>
+    >,
+    picture: (axis: string) => `Angular momentum of each part of the body ${axis}, over time, with its sign`,
+  },
   momentumTitle: 'Angular momentum at the cursor',
   momentumHint: 'by body part, along the whole; it stays the same in flight, only its share wanders',
   noMomentumHere: 'none: what one part takes, another gives',

@@ -7,7 +7,6 @@ import {
   calcSwingLoads,
   type FlownLeg,
   frameTimes,
-  judgeArrival,
   summarize,
   type Vec3,
   verdictOf,
@@ -136,6 +135,7 @@ export function makeLegResult(one: FlownLeg, room: WholeContact, isLast: boolean
   const { flight, late, landing } = whole;
   const nearest = calcClearance(whole);
   const summary = summarize(flight, calcFrames(flight, frameTimes(flight.duration, RATE)), skill.target);
+  const verdict = verdictOf(whole, summary, nearest);
   const surface = skill.end.surface?.kind;
   const swing = makeSwingResult(whole, room);
   const pushed = makeContactResult(one, room);
@@ -161,7 +161,7 @@ export function makeLegResult(one: FlownLeg, room: WholeContact, isLast: boolean
     ...(caught ? { catch: caught } : {}),
     ...(landing ? { landing: landing.kind === 'landed' ? { kind: 'landed', report: landing.report } : landing } : {}),
     ...(nearest ? { nearest } : {}),
-    verdict: verdictOf(whole, summary, nearest),
-    ...(landing ? { judged: judgeArrival(landing) } : {}),
+    verdict,
+    ...(landing ? { judged: { ending: verdict.ending, basis: verdict.basis } } : {}),
   };
 }

@@ -33,5 +33,7 @@ export type ObstacleResult =
 
 /** An answer that can be sent: what the solve found, inputs by their ids. */
 export type AnswerResult = Omit<Answer, 'nearest'> & {
+  /** the same share of the same tries with the skill as it is; undefined where it was not asked for, or could not be had */
+  readonly ownMargin?: number;
   readonly nearest?: Solution & { readonly obstacles: readonly ObstacleResult[] };
 };

@@ -65,8 +65,8 @@ export function LargeStageArea(props: { width: number; height: number }) {
       index = list.reduce((best, p, i) => (far(p) < far(list[best]) ? i : best), 0);
     }
     large().setPoint(index, here);
-    // a tape is drawn out in one go
-    const drawn = large().measuring() === 'tape' && list.length === 0 ? 1 : index;
+    // a length is drawn out in one go
+    const drawn = large().measuring() === 'length' && list.length === 0 ? 1 : index;
     startDrag(e, {
       move: (_dx, _dy, m) => large().setPoint(drawn, large().planeAt(...at(m))),
       end: () => {},
@@ -112,8 +112,8 @@ export function LargeStageArea(props: { width: number; height: number }) {
           {(kind) => (
             <p class="measure-hint" role="status">
               {points().length < wanted()
-                ? kind() === 'tape'
-                  ? t.tapeHint
+                ? kind() === 'length'
+                  ? t.lengthHint
                   : t.angleHint
                 : services.pictures.wordMeasure(large().look()?.measure, unitSystem())}
             </p>

@@ -9,8 +9,8 @@ import { stageTexts } from './words.ts';
 
 const t = stageTexts;
 const VIEWS: readonly LargeView[] = ['side', 'front', 'top'];
-const SHOWN: readonly (keyof LargeShow)[] = ['path', 'ghosts', 'strobe', 'trails', 'arrows', 'sizes'];
-const MEASURES: readonly MeasureKind[] = ['tape', 'angle'];
+const SHOWN: readonly (keyof LargeShow)[] = ['path', 'before', 'everyStep', 'paths', 'arrows', 'sizes'];
+const MEASURES: readonly MeasureKind[] = ['length', 'angle'];
 
 const Group = (props: { label: string; children: JSX.Element }) => (
   <fieldset class="stage-group">
@@ -52,23 +52,23 @@ export function StageBar(props: { large: LargeStage }) {
             <Toggle on={look()?.show[what] === true} name={t.shown[what]} run={() => props.large.toggleShow(what)} />
           )}
         </For>
-        <Show when={look()?.show.strobe && look()}>
+        <Show when={look()?.show.everyStep && look()}>
           {(l) => (
-            <span class="strobes">
+            <span class="step-count">
               <button
                 type="button"
                 class="square"
                 aria-label={t.fewer}
-                onClick={() => props.large.setStrobes(l().strobes - 1)}
+                onClick={() => props.large.setSteps(l().steps - 1)}
               >
                 <Icon name="minus" size={16} />
               </button>
-              <output aria-label={t.strobes}>{l().strobes}</output>
+              <output aria-label={t.steps}>{l().steps}</output>
               <button
                 type="button"
                 class="square"
                 aria-label={t.more}
-                onClick={() => props.large.setStrobes(l().strobes + 1)}
+                onClick={() => props.large.setSteps(l().steps + 1)}
               >
                 <Icon name="plus" size={16} />
               </button>

@@ -1,16 +1,31 @@
 /** The pictures above the floor. The canvas is decoration for eyes; its meaning is said in words beside it. */
 
-import { type JSX, Show } from 'solid-js';
-import { StageGripMarks, useStageGrip } from '../../../features/pose/stage-grip.tsx';
+import { createSignal, getOwner, type JSX, runWithOwner, Show } from 'solid-js';
+import type { StageGrip } from '../../../features/pose/stage-grip.ts';
 import type { ViewPlace } from '../../../pictures/stage-input.ts';
 import { drawOnFrame } from '../../../ui/frame.ts';
 import { startScrub } from '../../../ui/scrub.ts';
 import { unitSystem } from '../../../ui/units.ts';
+import { makeLate } from '../../late.tsx';
+import { loadPart } from '../../load-part.ts';
 import { useMountedStage } from '../../mounted-stage.ts';
 import { useCursor, useFlight, useShell } from '../../page.ts';
 import { speakVerdict, wordLanding } from '../../say/sentence-words.ts';
 import { useWholeState } from '../../whole-state.ts';
 import { texts } from '../../words.ts';
+
+/** When a pointer comes to the pictures. */
+const loadGrip = loadPart(
+  () => import('../../../features/pose/stage-grip.ts'),
+  (m) => m.useStageGrip,
+);
+/** Of a limb under the mouse or at hand: not before there is one. */
+const StageGripMarks = makeLate(
+  loadPart(
+    () => import('../../../features/pose/stage-marks.tsx'),
+    (m) => m.StageGripMarks,
+  ),
+);
 
 export function Stage(props: {
   width: number;
@@ -43,10 +58,22 @@ export function Stage(props: {
       extras: shell.stage.extras(),
     }),
   );
-  const grip = useStageGrip(handle);
+  const owner = getOwner();
+  const [grip, setGrip] = createSignal<StageGrip>();
+  const loadOnce = (): void => {
+    if (grip()) return;
+    void loadGrip().then(
+      // eslint-disable-next-line solid/reactivity -- the owner of the stage is handed on: what it makes is tracked as if it were here
+      (use) => {
+        if (!grip()) setGrip(runWithOwner(owner, () => use(handle)));
+      },
+      // at the next pointer again
+      () => undefined,
+    );
+  };
   const press = (e: PointerEvent): void => {
     const { left, top } = (e.currentTarget as HTMLElement).getBoundingClientRect();
-    if (grip.press(e, e.clientX - left, e.clientY - top)) return;
+    if (grip()?.press(e, e.clientX - left, e.clientY - top)) return;
     if (props.timeAt?.(e.clientX - left) === undefined) {
       props.onFree?.(e);
       return;
@@ -56,13 +83,14 @@ export function Stage(props: {
   return (
     <div
       class="stage"
-      classList={{ grips: grip.hover() !== undefined }}
+      classList={{ grips: grip()?.hover() !== undefined }}
       onPointerDown={press}
       onPointerMove={(e) => {
         const { left, top } = e.currentTarget.getBoundingClientRect();
-        grip.move(e, e.clientX - left, e.clientY - top);
+        loadOnce();
+        grip()?.move(e, e.clientX - left, e.clientY - top);
       }}
-      onPointerLeave={() => grip.leave()}
+      onPointerLeave={() => grip()?.leave()}
       style={{ width: `${props.width}px`, height: `${props.height}px` }}
     >
       <canvas
@@ -79,7 +107,9 @@ export function Stage(props: {
         </div>
       </Show>
       {props.children}
-      <StageGripMarks grip={grip} handle={handle()} width={props.width} height={props.height} />
+      <Show when={(grip()?.hover() || grip()?.grip()) && grip()}>
+        {(own) => <StageGripMarks grip={own()} handle={handle()} width={props.width} height={props.height} />}
+      </Show>
     </div>
   );
 }

@@ -1,5 +1,6 @@
 /** A tool on the ground of a laptop: the shapes stay on the ruler, the tool takes the rest. */
 
+import { Show } from 'solid-js';
 import { ShapeRow } from '../../../features/ruler/shape-row.tsx';
 import type { TimeAxis } from '../../../ui/plot/axis.ts';
 import { LEFT } from '../../bench-columns.ts';
@@ -10,27 +11,40 @@ import { ToolPlace } from './tool-place.tsx';
 const TILE = 46;
 const SHAPES = TILE + 18 + 12;
 
-export function GroundTool(props: { tool: Tool; axis: TimeAxis; width: number; height: number }) {
+/** the caution of the bench, where its pictures are away */
+const CAUTION = 22;
+
+export function GroundTool(props: { tool: Tool; axis: TimeAxis; width: number; height: number; isTall: boolean }) {
+  const hasShapes = (): boolean => !props.tool.fillsBench && !props.isTall;
+  const shapes = (): number => (hasShapes() ? SHAPES : 0);
+  const caution = (): number => (props.isTall ? CAUTION : 0);
   return (
     <section class="ground" style={{ height: `${props.height}px` }} aria-label={texts.plots.label}>
-      <div class="row-title" style={{ top: '4px' }}>
-        <h2>{texts.shapes.title}</h2>
-        <p class="quiet">{texts.shapes.hint}</p>
-      </div>
-      <div class="time-column" style={{ left: `${LEFT}px`, width: `${props.axis.width}px`, height: `${SHAPES}px` }}>
-        <div class="shape-place" style={{ top: '4px', height: `${TILE + 18}px` }}>
-          <ShapeRow axis={props.axis} tile={TILE} names="all" />
+      <Show when={hasShapes()}>
+        <div class="row-title" style={{ top: '4px' }}>
+          <h2>{texts.shapes.title}</h2>
+          <p class="quiet">{texts.shapes.hint}</p>
         </div>
-      </div>
-      <div class="tool-under" style={{ top: `${SHAPES}px` }}>
+        <div class="time-column" style={{ left: `${LEFT}px`, width: `${props.axis.width}px`, height: `${SHAPES}px` }}>
+          <div class="shape-place" style={{ top: '4px', height: `${TILE + 18}px` }}>
+            <ShapeRow axis={props.axis} tile={TILE} names="all" />
+          </div>
+        </div>
+      </Show>
+      <div class="tool-under" style={{ top: `${shapes()}px` }}>
         <ToolPlace
           tool={props.tool}
           axis={props.axis}
           width={props.width}
-          height={props.height - SHAPES}
+          height={props.height - shapes() - caution()}
           timeLeft={LEFT}
           device="bench"
+          isTall={props.isTall}
+          shapes={(row) => <ShapeRow {...row} names="all" />}
         />
+        <Show when={props.isTall}>
+          <p class="standing tool-caution">{texts.standingCaution}</p>
+        </Show>
       </div>
     </section>
   );

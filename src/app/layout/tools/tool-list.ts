@@ -24,6 +24,7 @@ export const tools: readonly Tool[] = [
   {
     name: 'account',
     place: 'ground',
+    wantsHeight: true,
     load: loadPart(
       () => import('../../../features/why/account-tool.tsx'),
       (m) => m.AccountTool,
@@ -42,6 +43,7 @@ export const tools: readonly Tool[] = [
   {
     name: 'ask',
     place: 'ground',
+    fillsBench: true,
     load: loadPart(
       () => import('../../../features/ask/ask-tool.tsx'),
       (m) => m.AskTool,
@@ -51,6 +53,7 @@ export const tools: readonly Tool[] = [
   {
     name: 'estimate',
     place: 'ground',
+    wantsHeight: true,
     load: loadPart(
       () => import('../../../features/estimate/estimate-tool.tsx'),
       (m) => m.EstimateTool,

@@ -9,9 +9,10 @@ import { Icon } from '../../../ui/icon.tsx';
 import { useFlight, usePage, useShell } from '../../page.ts';
 import type { Tool, ToolProps } from '../../tool.ts';
 
-const HEAD = 40;
+const HEAD = { bench: 40, tablet: 48, phone: 48 } as const;
 
-export function ToolPlace(props: ToolProps & { tool: Tool }) {
+/** `isTall`: the tool has the height of the pictures too; left out where it cannot be given that. */
+export function ToolPlace(props: ToolProps & { tool: Tool; isTall?: boolean }) {
   const flight = useFlight();
   const shell = useShell();
   const { services } = usePage();
@@ -57,14 +58,22 @@ export function ToolPlace(props: ToolProps & { tool: Tool }) {
         <p class="quiet">
           <CutText text={toolTexts.hints[props.tool.name]} />
         </p>
-        <button
-          type="button"
-          class="square"
-          aria-label={`${toolTexts.close} ${title()}`}
-          onClick={() => shell.openTool(undefined)}
-        >
-          <Icon name="close" />
-        </button>
+        <Show when={props.isTall !== undefined}>
+          <button type="button" class="tool-height" onClick={() => shell.setTall(!props.isTall)}>
+            {props.isTall ? toolTexts.fold : toolTexts.taller}
+          </button>
+        </Show>
+        {/* a button that is not seen would have the focus */}
+        <Show when={!isBare()}>
+          <button
+            type="button"
+            class="square"
+            aria-label={`${toolTexts.close} ${title()}`}
+            onClick={() => shell.openTool(undefined)}
+          >
+            <Icon name="close" />
+          </button>
+        </Show>
       </header>
       <div class="tool-body">
         <Show
@@ -80,7 +89,7 @@ export function ToolPlace(props: ToolProps & { tool: Tool }) {
             </Show>
           }
         >
-          <Dynamic component={panel.latest} {...props} height={props.height - (isBare() ? 0 : HEAD)} />
+          <Dynamic component={panel.latest} {...props} height={props.height - (isBare() ? 0 : HEAD[props.device])} />
         </Show>
       </div>
     </section>

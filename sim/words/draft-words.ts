@@ -1,0 +1,29 @@
+/** Why no draft was made, in one text for shell and page: the limit, what was asked beyond it, and the nearest that flies. */
+import type { DraftLimit } from '../skill/draft-limits.ts';
+import type { Refusal } from '../skill/draft-skill.ts';
+import type { DraftSpec } from '../skill/draft-spec.ts';
+
+const LIMITS: Readonly<Record<DraftLimit, string>> = {
+  strength: 'it asks more of joints and muscles than is known of them',
+  technique: 'it flies, but not as the trade does it',
+  push: 'its twist needs a more uneven push than is usual',
+  airTime: 'the air time that is usual there is too short',
+  momentum: 'it needs more rotation than is usual there',
+};
+
+const wordNotFound = 'the search did not converge: no one limit was found to be in the way';
+
+const nameOf = ({ code, title, place }: DraftSpec): string => (place === 'floor' ? title : `${code}, ${title}`);
+
+/** `asked`: as it was typed. */
+export function wordRefusal(asked: string, { limit, faults, airTime, nearest }: Refusal): string {
+  const why = limit ? LIMITS[limit] : wordNotFound;
+  const best = faults.slice(0, 2).join('; ');
+  const parts = [
+    `${asked} is not drafted: ${why}${limit && best ? ` (${best})` : ''}.`,
+    limit ? 'Without that limit it flies.' : best ? `The nearest flight: ${best}.` : '',
+    airTime === undefined ? '' : `It flies with ${airTime.toFixed(2)} s in the air.`,
+    nearest ? `Nearest that flies: ${nameOf(nearest)}.` : '',
+  ];
+  return parts.filter(Boolean).join(' ');
+}

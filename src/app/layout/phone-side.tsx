@@ -1,0 +1,195 @@
+/** The phone on its side: ruler, shapes, one curve and three numbers on one screen that does not scroll. */
+import { createMemo, createSignal, Show } from 'solid-js';
+import { LaneSheet } from '../../features/joints/lane-sheet.tsx';
+import { FigureHandle } from '../../features/pose/figure-handle.tsx';
+import type { ViewPlace } from '../../pictures/stage-input.ts';
+import { makeAxis, tOf, xOf } from '../../ui/plot/axis.ts';
+import { useCursor, useFlight, useShell } from '../page.ts';
+import { FREE, fitStage, leavingRoom } from '../stage-fit.ts';
+import { texts } from '../words.ts';
+import { TouchBar } from './bar.tsx';
+import { CautionLine } from './caution-line.tsx';
+import { FirstNumbers } from './first-numbers.tsx';
+import { FloorBand } from './floor-band.tsx';
+import type { PhoneParts } from './phone-upright.tsx';
+import { MORE_ROWS, RowsSheet } from './rows-sheet.tsx';
+import { EnlargeButton } from './stage/enlarge-button.tsx';
+import { LargeStageArea } from './stage/large-stage.tsx';
+import { Stage } from './stage/stage.tsx';
+import { StandingLine } from './standing-line.tsx';
+import { useAxis, useFit } from './steady.ts';
+import { ToolSheet } from './tools/tool-sheet.tsx';
+import { TouchGround } from './touch-ground.tsx';
+import { TouchAnswer, TouchSentence } from './touch-result.tsx';
+import { touchTexts as t } from './touch-words.ts';
+import { unrolledPlace } from './unrolled-place.ts';
+
+const BAR = 42;
+const FLOOR = 44;
+const NAMES = 22;
+const TILE = 44;
+/** the curve's part of what it shares with the pictures, and its least; under three numbers without a curve */
+const CURVE = { share: 0.24, least: 44, none: 32 } as const;
+const LEAST_AIR = 96;
+const SHAPES = NAMES + TILE;
+/** px of the column with what is asked and the numbers */
+const COLUMN = 232;
+const BESIDE = { left: 96, right: 60 } as const;
+const LEAVES = 30;
+
+export function PhoneSide(props: PhoneParts) {
+  const shell = useShell();
+  const flight = useFlight();
+  const cursor = useCursor();
+  const width = (): number => props.size.width;
+  const timeWidth = (): number => width() - COLUMN;
+  const [isAthlete, setAthlete] = createSignal(false);
+  /** under the sentence, over the thumb bar */
+  const whole = (): number => props.size.height - BAR - props.thumb;
+  const isPosing = (): boolean => shell.tool() === 'pose';
+  /** beside the pictures is what is asked, where neither has their place */
+  const hasTool = (): boolean => shell.tool() !== undefined;
+  const isLarge = (): boolean => shell.large.isOpen() || isAthlete();
+  /** of what is under the floor: a tool has all of it, the pose tool none */
+  const ground = (): number =>
+    isPosing() || shell.large.isOpen() ? 0 : hasTool() ? whole() - FLOOR : SHAPES + (isLarge() ? CURVE.none : curve());
+  const curve = (): number => Math.max(CURVE.least, Math.round((whole() - FLOOR - SHAPES) * CURVE.share));
+  const airHeight = (): number => Math.max(whole() - FLOOR - ground(), hasTool() ? 0 : LEAST_AIR);
+  /** the athlete beside the pose tool */
+  const poseWidth = (): number => Math.round(width() / 2);
+  const axis = useAxis(flight.id, () => {
+    const result = flight.result();
+    return makeAxis(timeWidth(), result.flight.duration, BESIDE.left + leavingRoom(result, LEAVES), BESIDE.right);
+  });
+  const framing = useFit(
+    flight.id,
+    () => ({ width: FREE, height: airHeight() - 4 }),
+    (room) => fitStage(flight.result(), room, 110),
+  );
+  const views = createMemo<ViewPlace[]>(() => [
+    unrolledPlace(axis(), framing(), {
+      width: timeWidth(),
+      height: airHeight(),
+      labelX: 38,
+      ghosts: 5,
+      labelSize: 13,
+      unlabelled: true,
+    }),
+  ]);
+  return (
+    <>
+      <TouchBar title={false} />
+      <div class="side-sentence">
+        <TouchSentence />
+      </div>
+      <section
+        class="line"
+        classList={{ away: hasTool() }}
+        style={{ height: `${airHeight()}px` }}
+        aria-label={texts.sentence.label}
+      >
+        <TouchAnswer />
+        <CautionLine short />
+        <StandingLine />
+      </section>
+      <main>
+        <section
+          class="air"
+          style={{ height: `${airHeight()}px`, ...(isPosing() ? { width: `${poseWidth()}px` } : {}) }}
+        >
+          <Show when={!hasTool()}>
+            <Show
+              when={shell.large.isOpen()}
+              fallback={
+                <Show
+                  when={isAthlete()}
+                  fallback={
+                    <>
+                      <Stage width={timeWidth()} height={airHeight()} views={views()} timeAt={(x) => tOf(axis(), x)} />
+                      <EnlargeButton right={COLUMN} />
+                    </>
+                  }
+                >
+                  <FigureHandle
+                    width={timeWidth()}
+                    height={airHeight()}
+                    touch
+                    onLarger={() => shell.openTool('pose')}
+                  />
+                </Show>
+              }
+            >
+              <LargeStageArea width={timeWidth()} height={airHeight()} />
+            </Show>
+          </Show>
+        </section>
+        <FloorBand axis={axis()} height={FLOOR} grip={86}>
+          <Show when={!hasTool()}>
+            <button
+              type="button"
+              class="on-floor to-athlete"
+              onClick={() => {
+                if (shell.large.isOpen()) shell.toggleLarge();
+                else setAthlete(!isAthlete());
+              }}
+            >
+              {isLarge() ? t.flight : t.athlete}
+            </button>
+            <button
+              type="button"
+              class="on-floor more-rows"
+              aria-expanded={shell.rows.open().size > 0}
+              onClick={() => shell.rows.toggleAll()}
+            >
+              {t.moreRows(MORE_ROWS)}
+            </button>
+          </Show>
+        </FloorBand>
+        <Show when={!hasTool() && ground() > 0}>
+          <div class="touch-row" style={{ height: `${ground()}px` }}>
+            <TouchGround
+              axis={axis()}
+              height={ground()}
+              tile={TILE}
+              nameHeight={NAMES}
+              lineWidth={2.6}
+              plots={isLarge() ? [] : props.rows.plots().slice(props.rows.kept() ? 1 : 0, props.rows.kept() ? 2 : 1)}
+              unticked
+              isLow
+              shapesTitle={texts.shapes.title}
+            />
+            <FirstNumbers story={props.story} />
+          </div>
+        </Show>
+        <div
+          class="plumb"
+          aria-hidden="true"
+          style={{
+            transform: `translate(${xOf(axis(), cursor.at())}px, ${airHeight()}px)`,
+            height: `${FLOOR + ground()}px`,
+          }}
+        />
+        <RowsSheet
+          axis={axis()}
+          lanes={props.lanes}
+          cut={props.cut}
+          explanation={props.explanation}
+          height={airHeight() - 2}
+          kept={props.rows.kept()}
+          keep={props.rows.keep}
+        />
+        <LaneSheet lanes={props.lanes} axis={axis()} plotHeight={120} />
+        <ToolSheet
+          axis={axis()}
+          width={isPosing() ? width() - poseWidth() : width()}
+          height={whole() - FLOOR}
+          whole={whole()}
+          device="phone"
+          fixed
+          bottom={isPosing() ? FLOOR : 0}
+          left={isPosing() ? poseWidth() : 0}
+        />
+      </main>
+    </>
+  );
+}

@@ -1,0 +1,11 @@
+/** A place of the bench that the open tool fills; it goes with the tool. */
+import { type JSX, onCleanup, onMount } from 'solid-js';
+import { useShell } from '../../page.ts';
+
+export function FilledPlace(props: { name: 'headline' | 'before' | 'cut'; style?: JSX.CSSProperties }) {
+  const { places } = useShell();
+  let root!: HTMLDivElement;
+  onMount(() => places.put(props.name, root));
+  onCleanup(() => places.put(props.name, undefined));
+  return <div class={`filled-place filled-${props.name}`} ref={root} style={props.style} />;
+}

@@ -1,0 +1,14 @@
+/** What is read beside the bench: a page, and the place in it. */
+export interface ReadPlace {
+  readonly page: 'lessons' | 'coach' | 'student' | 'biomechanist' | 'glossary';
+  /** of a heading or a word, as it is addressed */
+  readonly at?: string;
+}
+
+/** A place that Find knows. */
+export interface FoundPage {
+  readonly title: string;
+  readonly words: readonly string[];
+  readonly group: 'lesson' | 'term';
+  readonly place: ReadPlace;
+}

@@ -1,0 +1,2 @@
+/** The special words that explain themselves. */
+export type TermName = 'tilt' | 'longAxis' | 'momentOfInertia' | 'angularMomentum' | 'wobble';

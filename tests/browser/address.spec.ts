@@ -1,0 +1,15 @@
+// What an address asks for: rows are as the link says, and a skill that it names is opened over kept work, one step to undo.
+import { expect } from '@playwright/test';
+import { editSpeedUp, openBench } from './bench.ts';
+import { test } from './kept-files.ts';
+
+test('a link to a skill opens it; what was kept comes back by undo', { tag: '@once' }, async ({ page }) => {
+  await openBench(page);
+  await editSpeedUp(page, '4.9');
+  const mine = await page.getByTestId('sentence').textContent();
+  await page.goto('./?skill=back-tuck&rows=tilt,energy');
+  await expect(page.getByTestId('sentence')).toContainText('no twist');
+  expect(new URL(page.url()).search).toBe('?rows=tilt,energy');
+  await page.getByRole('status').getByRole('button', { name: 'Undo' }).click();
+  await expect(page.getByTestId('sentence')).toHaveText(mine ?? '');
+});

@@ -1,0 +1,78 @@
+// What does not fly: the limit is named, and lifting it alone lets the skill fly.
+import { describe, expect, it } from 'vitest';
+import { athletes } from '../../presets/index.ts';
+import {
+  draftOfCode,
+  draftOfTrampoline,
+  draftSkill,
+  nearSkills,
+  parseTrampolineCode,
+  readAthlete,
+} from '../../sim/index.ts';
+import { searchDraft } from '../../sim/skill/draft-search.ts';
+import { prepareDraft } from '../../sim/skill/draft-skill.ts';
+import { wordRefusal } from '../../sim/words/draft-words.ts';
+import { inputFor } from './listed.ts';
+
+const fenn = inputFor('tobias-fenn');
+
+describe('a triple somersault in a tuck off the floor', () => {
+  const spec = draftOfTrampoline(parseTrampolineCode('12 000 o'), 'backward', 'floor');
+  const draft = draftSkill(spec, fenn);
+
+  it('is refused for the strength it asks for, and nothing is handed out', () => {
+    expect(draft).toMatchObject({ kind: 'refused', limit: 'strength' });
+    expect(draft).not.toHaveProperty('spec');
+  });
+
+  it('flies once that limit alone is lifted, and under no other', () => {
+    const { base, tools } = prepareDraft(spec, fenn, () => {});
+    expect(searchDraft(base, tools, 'strength')?.judged.faults).toEqual([]);
+    expect(searchDraft(base, tools, 'push')?.judged.faults.length ?? 1).toBeGreaterThan(0);
+  });
+
+  it('is said in plain words', () => {
+    if (draft.kind !== 'refused') throw new Error('flew');
+    expect(wordRefusal('12 000 o', draft)).toMatch(
+      /^12 000 o is not drafted: it asks more of joints and muscles than is known of them.*Without that limit it flies\./,
+    );
+  });
+});
+
+describe('a draft', () => {
+  it('of a jump turns about its long axis alone', () => {
+    const draft = draftSkill(draftOfCode('0 2 /'), fenn);
+    if (draft.kind !== 'flown') throw new Error(draft.faults.join('; '));
+    expect(Math.abs(draft.reached.twists - 1)).toBeLessThan(0.06);
+  });
+  it('of a jump in a tuck turns not at all', () => {
+    expect(draftSkill(draftOfCode('0 0 o'), fenn).kind).toBe('flown');
+  });
+  it('turns the way that was asked', () => {
+    const draft = draftSkill(draftOfCode('4 0 o', 'forward'), fenn);
+    expect(draft).toMatchObject({
+      kind: 'flown',
+      found: { judged: { verdict: { flown: { somersaultWord: 'forward' } } } },
+    });
+  });
+  it('is the same each time', () => {
+    const spec = draftOfCode('4 1 /', 'backward');
+    expect(draftSkill(spec, fenn)).toEqual(draftSkill(spec, fenn));
+  });
+  it('needs the shapes it is made of', () => {
+    const input = { ...fenn, athlete: readAthlete(athletes['ilse-marrow']), shapes: {} };
+    expect(() => draftSkill(draftOfCode('4 0 o'), input)).toThrow(/shapes/);
+  });
+});
+
+describe('nearest to a skill', () => {
+  it('is the same with a half twist less, then with two', () => {
+    expect(nearSkills(draftOfCode('4 6 /')).map(({ code }) => code)).toEqual(['4 5 /', '4 4 /']);
+    expect(nearSkills(draftOfCode('8 24 /')).map(({ code }) => code)).toEqual(['8 23 /', '8 22 /']);
+    expect(nearSkills(draftOfCode('5337D')).map(({ code }) => code)).toEqual(['5336D', '5335D']);
+  });
+  it('is nothing where nothing twists', () => {
+    expect(nearSkills(draftOfCode('8 00 o'))).toEqual([]);
+    expect(nearSkills(draftOfCode('5251B'))).toEqual([]);
+  });
+});

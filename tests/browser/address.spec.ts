@@ -13,3 +13,17 @@ test('a link to a skill opens it; what was kept comes back by undo', { tag: '@on
   await page.getByRole('status').getByRole('button', { name: 'Undo' }).click();
   await expect(page.getByTestId('sentence')).toHaveText(mine ?? '');
 });
+
+test('a link to a skill that is kept with a change opens it as it is ready, one step to undo', {
+  tag: '@once',
+}, async ({ page }) => {
+  await openBench(page);
+  const ready = await page.getByTestId('sentence').textContent();
+  await editSpeedUp(page, '4.9');
+  const mine = await page.getByTestId('sentence').textContent();
+  expect(mine).not.toBe(ready);
+  await openBench(page);
+  await expect(page.getByTestId('sentence')).toHaveText(ready ?? '');
+  await page.getByRole('status').getByRole('button', { name: 'Undo' }).click();
+  await expect(page.getByTestId('sentence')).toHaveText(mine ?? '');
+});

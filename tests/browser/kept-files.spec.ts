@@ -1,4 +1,5 @@
 // Tests of one worker share a context: what one leaves in the browser the next does not find.
+import { readdirSync, readFileSync } from 'node:fs';
 import { expect, type Page } from '@playwright/test';
 import { test } from './kept-files.ts';
 
@@ -35,4 +36,16 @@ test.describe('two tests after each other', { tag: '@once' }, () => {
     ]);
     expect(found).toEqual([0, '', [], []]);
   });
+});
+
+test('every file of browser tests takes its test from here', { tag: '@once' }, () => {
+  const specs = readdirSync(import.meta.dirname).filter((name) => name.endsWith('.spec.ts'));
+  expect(specs.length).toBeGreaterThan(30);
+  const others = specs.filter(
+    (name) =>
+      !/import \{[^}]*\btest\b[^}]*\} from '\.\/kept-files\.ts'/.test(
+        readFileSync(`${import.meta.dirname}/${name}`, 'utf8'),
+      ),
+  );
+  expect(others).toEqual([]);
 });

@@ -1,6 +1,7 @@
 // The take-off as a coach knows it: air time typed, the rest follows; and an athlete like one's own, for every skill.
-import { expect, type Locator, type Page, test } from '@playwright/test';
+import { expect, type Locator, type Page } from '@playwright/test';
 import { openBench, pickSkill, undo } from './bench.ts';
+import { test } from './kept-files.ts';
 
 const dialog = (page: Page): Locator => page.getByRole('dialog');
 const field = (page: Page, name: string | RegExp): Locator => dialog(page).getByRole('spinbutton', { name });

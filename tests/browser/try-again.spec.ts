@@ -92,7 +92,7 @@ test('workers close when nothing has needed them for 30 s', { tag: '@once' }, as
   await openTool(page, 'Why');
   await expect(why(page).locator('.tilt-account')).toHaveAttribute('aria-busy', 'false', { timeout: 20_000 });
   // one for the account, one for how sensitive the flight is
-  expect(page.workers()).toHaveLength(2);
+  await expect.poll(() => page.workers().length).toBe(2);
   // what the eyes see is computed after the tilt: the time is moved on until that has come too
   await expect
     .poll(async () => {

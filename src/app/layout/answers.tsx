@@ -61,7 +61,7 @@ export function Answers() {
   onMount(() => {
     shell.setAnswer((what) => answer[what]());
     const { asked } = services.presets;
-    if (!asked || page.isFresh || asked.title === doc.file().title) return;
+    if (!asked || page.isFresh || JSON.stringify(asked) === JSON.stringify(doc.chain())) return;
     const before = doc.file().title || texts.untitled;
     doc.open(asked, texts.files.opened(asked.title));
     shell.notify({

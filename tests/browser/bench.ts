@@ -12,6 +12,11 @@ export async function openBench(page: Page): Promise<void> {
   await open(page, './?skill=back-straight-full&rows=all');
 }
 
+/** The bench with what this browser has kept of it. */
+export async function openKept(page: Page): Promise<void> {
+  await open(page, './?rows=all');
+}
+
 /** Waits until the first picture is drawn. */
 async function open(page: Page, address: string): Promise<void> {
   await page.goto(address);

@@ -2,7 +2,7 @@
 
 import { type BrowserContext, expect, type Page } from '@playwright/test';
 import { findViolations } from './axe.ts';
-import { chooseFile, editSpeedUp, openBench, readSentence } from './bench.ts';
+import { chooseFile, editSpeedUp, openBench, openKept, readSentence } from './bench.ts';
 import { test } from './kept-files.ts';
 
 const isPhone = (page: Page): boolean => (page.viewportSize()?.width ?? 0) < 700;
@@ -154,7 +154,7 @@ test('after a crash the last change is there', { tag: '@once' }, async ({ page, 
   await page.goto('chrome://crash').catch(() => undefined);
   await crashed;
   const next = await context.newPage();
-  await openBench(next);
+  await openKept(next);
   expect((await readSentence(next)).text).toBe(said.text);
   await next.keyboard.press('ControlOrMeta+z');
   await expect.poll(async () => (await readSentence(next)).text).not.toBe(said.text);
@@ -234,7 +234,7 @@ test('what an older build kept is taken over, with its history', { tag: '@once' 
     localStorage.setItem('shapeflight.session.old', JSON.stringify(kept));
   }, record);
   const fresh = await old.newPage();
-  await openBench(fresh);
+  await openKept(fresh);
   expect((await readSentence(fresh)).text).toBe(said.text);
   expect(await fresh.evaluate(() => localStorage.getItem('shapeflight.session.old'))).toBeNull();
   await fresh.keyboard.press('ControlOrMeta+z');

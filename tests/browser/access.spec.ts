@@ -54,7 +54,7 @@ test('axe finds no violation in the panels of skills, values, joints, shapes and
     });
 });
 
-test('nothing plays by itself, and a screen reader hears the cut', async ({ page }) => {
+test('nothing plays by itself, and a screen reader hears the cut', { tag: '@once' }, async ({ page }) => {
   await openBench(page);
   await expect(page.getByRole('button', { name: 'Play' }).first()).toBeVisible();
   await page.keyboard.press('Home');

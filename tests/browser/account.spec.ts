@@ -22,9 +22,9 @@ async function tab(page: Page, name: string): Promise<void> {
 const shown = async (page: Page, source: string): Promise<string> =>
   ((await tool(page).locator(`tr[data-source="${source}"] .number`).textContent()) ?? '').trim();
 
-test('Why from tab to tab: tilt and twist charged to the arms, the map of the shape, the eyes, momentum and what just changed', async ({
-  page,
-}) => {
+test('Why from tab to tab: tilt and twist charged to the arms, the map of the shape, the eyes, momentum and what just changed', {
+  tag: ['@desktop', '@phone'],
+}, async ({ page }) => {
   await openAccount(page);
   await test.step('the full twist is charged to the arms, and the twist with it', () => chargeToArms(page));
   await test.step('the map says what the shape at the cursor would do, and a press on the line goes there', () =>
@@ -99,7 +99,9 @@ async function readMomentum(page: Page): Promise<void> {
   await expect(tool(page).locator('.account-momentum')).toContainText(/legs/);
 }
 
-test('how sensitive the result is: about the result at a press, in Why without one', async ({ page }) => {
+test('how sensitive the result is: about the result at a press, in Why without one', {
+  tag: ['@desktop', '@phone'],
+}, async ({ page }) => {
   await openBench(page);
   const opener = page.getByRole('button', { name: 'About this result' });
   await opener.click();

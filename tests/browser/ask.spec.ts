@@ -167,7 +167,9 @@ test('what is out of range says the range and keeps the value; a code that is no
   await expect(panel(page)).toBeVisible();
 });
 
-test('a span moves by its end, by keys and by typing; what may change is added and taken away', async ({ page }) => {
+test('a span moves by its end, by keys and by typing; what may change is added and taken away', {
+  tag: ['@desktop', '@phone'],
+}, async ({ page }) => {
   await openAsk(page);
   const row = tool(page).locator('[data-input="takeoff.h.z"]');
   const low = row.getByRole('slider', { name: 'Somersault momentum, from' });

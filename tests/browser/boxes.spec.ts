@@ -29,7 +29,9 @@ for (const device of ['desktop', 'tablet', 'phone'] as const)
     const found: Record<string, string[]> = {};
     await watchCanvases(page);
     for (const rows of device === 'desktop' ? ['', '&rows=all'] : ['']) {
-      for (const size of SIZES[device]) {
+      // all rows open are tight where the page is low
+      const sizes = rows ? SIZES.desktop.slice(2) : SIZES[device];
+      for (const size of sizes) {
         const [width, height] = size.split('x').map(Number);
         await page.setViewportSize({ width, height });
         await openAt(page, `./?renderer=canvas${rows}`);
@@ -39,7 +41,7 @@ for (const device of ['desktop', 'tablet', 'phone'] as const)
           const state = `${size} ${rows || 'calm'} tool "${key}"`;
           const here = await findMeetings(page, rule);
           // the tree for screen readers is the same at every size of a device, and so is what axe finds in a tool
-          if (size === SIZES[device][0]) {
+          if (size === sizes[0]) {
             here.push(...(await findNameFaults(page)));
             if (key && device !== 'desktop') here.push(...(await findInBothThemes(page, '.tool', ALL_RULES)));
           }

@@ -64,7 +64,7 @@ test('the tiles tell their moments, in the order asked for; Enter on one lays th
   expect((await readSentence(page)).text).toBe(before.text);
 });
 
-test('a tile dragged to the ruler is laid there', async ({ page }) => {
+test('a tile dragged to the ruler is laid there', { tag: ['@desktop', '@phone'] }, async ({ page }) => {
   await openBench(page);
   await page.keyboard.press('p');
   await expect(tile(page, 'tuck')).toBeVisible();

@@ -327,7 +327,7 @@ test('a hostile sheet neither freezes nor reaches the page', { tag: '@once' }, a
   await expect(page.locator('.estimate')).toHaveCount(0);
 });
 
-test('axe finds nothing', { tag: ['@desktop', '@phone'] }, async ({ page }) => {
+test('axe finds nothing', { tag: '@desktop' }, async ({ page }) => {
   await openBench(page);
   await openEstimate(page);
   await page.getByLabel('Sheet', { exact: true }).selectOption('energy-of-spin');

@@ -10,7 +10,9 @@ const choice = (page: Page, name: string): Locator => page.getByRole('radio', { 
 const ratioOf = async (page: Page): Promise<number> =>
   Number(/([\d.]+) times as fast/.exec((await answer(page).textContent()) ?? '')?.[1]);
 
-test('a twist: one press answers it, the choice goes on by arrow keys, Escape is the way back', async ({ page }) => {
+test('a twist: one press answers it, the choice goes on by arrow keys, Escape is the way back', {
+  tag: ['@desktop', '@phone'],
+}, async ({ page }) => {
   await openSkill(page, 'Back somersault, straight, double twist');
   const sentence = page.getByTestId('sentence');
   await expect(sentence).toContainText('1.99');
@@ -56,9 +58,9 @@ test('a twist: one press answers it, the choice goes on by arrow keys, Escape is
   await expect(sentence).toHaveText(before ?? '');
 });
 
-test('a jump: its own moments; a tuck is opened; what is kept is a version, and another skill begins without an answer', async ({
-  page,
-}) => {
+test('a jump: its own moments; a tuck is opened; what is kept is a version, and another skill begins without an answer', {
+  tag: ['@desktop', '@phone'],
+}, async ({ page }) => {
   await openSkill(page, 'Jump with a full turn, arms out and in');
   await asks(page).click();
   await expect(answer(page)).toHaveText(

@@ -30,7 +30,9 @@ function armThrough(): unknown {
   return file;
 }
 
-test('the name is a press away; what just changed is said where the cursor rests, and spoken', async ({ page }) => {
+test('the name is a press away; what just changed is said where the cursor rests, and spoken', {
+  tag: ['@desktop', '@phone'],
+}, async ({ page }) => {
   await openBench(page);
   await page.getByRole('button', { name: 'About this result' }).click();
   await expect(page.getByTestId('code')).toContainText('Back full');
@@ -52,7 +54,9 @@ test('the name is a press away; what just changed is said where the cursor rests
   }
 });
 
-test('an arm through the chest is a caution with a way to its instant', async ({ page }) => {
+test('an arm through the chest is a caution with a way to its instant', { tag: ['@desktop', '@phone'] }, async ({
+  page,
+}) => {
   await openBench(page);
   await openText(page, armThrough());
   const shown = /(Right|Left) .+ passes through the .+ at (\d\.\d\d) s, \d+ mm deep/;
@@ -71,7 +75,9 @@ test('an arm through the chest is a caution with a way to its instant', async ({
   expect(await cursorOf(page)).toBeCloseTo(at, 1);
 });
 
-test('of a 14-year-old it is said that loads are not judged, and nothing of them is cautioned', async ({ page }) => {
+test('of a 14-year-old it is said that loads are not judged, and nothing of them is cautioned', {
+  tag: ['@desktop', '@phone'],
+}, async ({ page }) => {
   await openSkill(page, 'Quarter turn');
   const note = page.locator('.not-compared');
   await expect(note).toHaveText(/^14 years old: inertia known to 15 %; loads are shown, not judged\./);

@@ -73,7 +73,9 @@ test('something to try is done at a press, comes to what it said, and one press 
   await expect(menu).toContainText('Athlete: ');
 });
 
-test('lessons and glossary are found and read beside the bench, which goes on', async ({ page }) => {
+test('lessons and glossary are found and read beside the bench, which goes on', {
+  tag: ['@desktop', '@phone'],
+}, async ({ page }) => {
   await openFirst(page);
   await page.keyboard.press('ControlOrMeta+k');
   await page.keyboard.type('lesson');

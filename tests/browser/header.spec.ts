@@ -37,9 +37,9 @@ const withMat = (file: Skill): void => {
   file.phases.push({ kind: 'landing', mat: 'competitionMat' });
 };
 
-test('what was judged, and how sensitive it is, wrap; with a likelihood and a code the header holds its height, and nothing is cut within a word', async ({
-  page,
-}) => {
+test('what was judged, and how sensitive it is, wrap; with a likelihood and a code the header holds its height, and nothing is cut within a word', {
+  tag: ['@desktop', '@phone'],
+}, async ({ page }) => {
   await openBench(page);
   const topOf = (): Promise<number | undefined> =>
     page
@@ -115,7 +115,7 @@ test('a young athlete beside a caution: both are on the first screen; so is the 
   await expect(page.getByRole('dialog')).toContainText('0.90 m is outside 1.63 to 1.90 m');
 });
 
-test('no text is under 12 px, in the page and with the whole skill', async ({ page }) => {
+test('no text is under 12 px, in the page and with the whole skill', { tag: '@phone' }, async ({ page }) => {
   const small = (): Promise<string[]> =>
     page.evaluate(() =>
       [...document.querySelectorAll('body *')].flatMap((one) => {

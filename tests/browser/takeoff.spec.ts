@@ -16,9 +16,9 @@ async function type(one: Locator, value: string): Promise<void> {
   await one.press('Enter');
 }
 
-test('an air time is typed: height and speed follow, the rotation stays, and a sentence says what came of it', async ({
-  page,
-}) => {
+test('an air time is typed: height and speed follow, the rotation stays, and a sentence says what came of it', {
+  tag: ['@desktop', '@phone'],
+}, async ({ page }) => {
   await openBench(page);
   await page.keyboard.press('v');
   const names = ['Air time', 'Height', 'Speed up', /^Rotation/, 'Turning rate'] as const;
@@ -48,7 +48,9 @@ test('an air time is typed: height and speed follow, the rotation stays, and a s
   await expect(answer(page)).not.toContainText('Less height');
 });
 
-test('like my athlete: five fields in one form, and every ready skill is flown by them', async ({ page }) => {
+test('like my athlete: five fields in one form, and every ready skill is flown by them', {
+  tag: ['@desktop', '@phone'],
+}, async ({ page }) => {
   await openBench(page);
   const began = Date.now();
   if ((page.viewportSize()?.width ?? 0) > 1100) await page.locator('.before .whose').getByRole('button').click();

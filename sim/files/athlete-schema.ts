@@ -38,7 +38,7 @@ const humanSchema = v.strictObject({
 });
 
 const point = triple(-10, 10, 'm');
-const moment = within(-1e6, 1e6, 'kg m2');
+const moment = within(-1e6, 1e6, 'kg·m²');
 const hinge = v.strictObject({
   name: say(plainName, 'Name of the hinge: angles are keyed by it.'),
   axis: say(triple(-1, 1, ''), 'Unit vector of the axis, in the frame of the parent turned by the hinges before it.'),

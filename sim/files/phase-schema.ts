@@ -149,7 +149,7 @@ export const contactSchema = v.strictObject({
     'Velocity of the mass centre as the contact begins; left out where a flight comes before, which gives it.',
   ),
   momentumKgM2PerS: may(
-    triple(-1000, 1000, 'kg m2/s'),
+    triple(-1000, 1000, 'kg·m²/s'),
     'Angular momentum about the mass centre as it begins; left out: 0, or what the flight before gives.',
   ),
   entry: may(
@@ -176,7 +176,7 @@ export const contactSchema = v.strictObject({
         'Where the force acts, from below the mass centre.',
       ),
       freeTurnKgM2PerS: may(
-        within(-100, 100, 'kg m2/s'),
+        within(-100, 100, 'kg·m²/s'),
         'Angular impulse about the vertical that the hands or feet give by turning; left out: 0.',
       ),
     }),
@@ -187,7 +187,7 @@ export const contactSchema = v.strictObject({
 const momentum = v.union(
   [
     v.strictObject({
-      vectorKgM2PerS: say(triple(-100000, 100000, 'kg m2/s'), 'The vector; + z turns backward who faces + x.'),
+      vectorKgM2PerS: say(triple(-100000, 100000, 'kg·m²/s'), 'The vector; + z turns backward who faces + x.'),
     }),
     v.strictObject({
       ratesRevPerS: say(

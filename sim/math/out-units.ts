@@ -11,7 +11,7 @@ export interface OutUnit {
 }
 
 export const OUT_UNITS = {
-  kgM2PerS: { suffix: 'kgM2PerS', word: 'kg m2/s', scale: 1 },
+  kgM2PerS: { suffix: 'kgM2PerS', word: 'kg·m²/s', scale: 1 },
   rad: { suffix: 'deg', word: 'deg', scale: DEG },
   radPerS: { suffix: 'revPerS', word: 'rev/s', scale: 1 / (2 * Math.PI) },
   swingRadPerS: { suffix: 'degPerS', word: 'deg/s', scale: DEG },

@@ -90,7 +90,7 @@ export function wordInstant(c: Caution): string {
   const at = `At ${c.t.toFixed(3)} s`;
   if (c.kind !== 'torque') return `${at}.`;
   const when = c.over ? `From ${c.over[0].toFixed(3)} to ${c.over[1].toFixed(3)} s, in the mean` : at;
-  return `${when}: ${whole(c.value)} N m; known ${whole(c.limit)} at that angle and speed.`;
+  return `${when}: ${whole(c.value)} N·m; known ${whole(c.limit)} at that angle and speed.`;
 }
 
 /** For ages that nothing is known of; undefined where the athlete is compared, or has no age. */

@@ -1,5 +1,5 @@
 /**
- * The sentence of an explanation: "arms in: long-axis moment 2.6 -> 1.0 kg m2, twist rate 0.9 -> 2.4 rev/s, angular
+ * The sentence of an explanation: "arms in: long-axis moment 2.6 -> 1.0 kg·m², twist rate 0.9 -> 2.4 rev/s, angular
  * momentum unchanged; joints put in 95 J". All its texts stand in EXPLAIN_WORDS, to be put into another language as one.
  */
 import { RAD, REV } from '../math/angles.ts';
@@ -68,7 +68,7 @@ export const EXPLAIN_WORDS: ExplainWords = {
   twistRate: 'twist rate',
   somersaultRate: 'somersault rate',
   tilt: 'tilt',
-  momentOf: (value) => `${value} kg m2`,
+  momentOf: (value) => `${value} kg·m²`,
   rateOf: (value, turned) => `${value} rev/s${turned ? ' the other way' : ''}`,
   angleOf: (value, side) => `${value} deg${side ? ` ${side}` : ''}`,
   fromTo: (what, before, after) => `${what} ${before} -> ${after}`,

@@ -49,7 +49,7 @@ export function formatSummary(
     ...peakRows(s),
     [
       'angular momentum',
-      `${hypot(s.h_Scm_W).toFixed(2)} kg m2/s (x ${f(s.h_Scm_W[0])}, y ${f(s.h_Scm_W[1])}, z ${f(s.h_Scm_W[2])})`,
+      `${hypot(s.h_Scm_W).toFixed(2)} kg·m²/s (x ${f(s.h_Scm_W[0])}, y ${f(s.h_Scm_W[1])}, z ${f(s.h_Scm_W[2])})`,
     ],
     ['joints', `${s.jointWork >= 0 ? 'put in' : 'took out'} ${Math.abs(s.jointWork).toFixed(1)} J since take-off`],
     ...jointRows(s),
@@ -126,7 +126,7 @@ function jointRows(s: Summary): [string, string][] {
   };
   return [
     ...row('fastest joint', s.fastest, 'deg/s', DEG, warnedSpeed(1)),
-    ...row('largest torque', s.strongest, 'N m', 1, TORQUE_WARNED),
+    ...row('largest torque', s.strongest, 'N·m', 1, TORQUE_WARNED),
   ];
 }
 

@@ -20,7 +20,7 @@ export interface Unknown {
 /** Greatest somersault momentum, kg m^2/s: at release from an accelerated giant, Hiley & Yeadon 2003; a floor gives less. */
 export const MOST_MOMENTUM = 106;
 const MOMENTUM_SOURCE =
-  'the most that is published, 106 kg m2/s at release from an accelerated giant (Hiley & Yeadon 2003)';
+  'the most that is published, 106 kg·m²/s at release from an accelerated giant (Hiley & Yeadon 2003)';
 const ASKED = 'asked for';
 const USUAL = 'the span a search takes when none is asked for (judgement)';
 const MEANING = 'beyond it the number has no meaning';

@@ -107,7 +107,7 @@ export function formatCatch(result: CatchResult): string {
     const { impact, energy, load } = caught;
     row(
       'Joining',
-      `hands take the rail along with ${Math.hypot(...impact.impulse).toFixed(1)} N s, ${energy.lost.toFixed(1)} J are lost; then turning ${caught.turns} about the rail with ${caught.momentum.toFixed(0)} kg m2/s`,
+      `hands take the rail along with ${Math.hypot(...impact.impulse).toFixed(1)} N s, ${energy.lost.toFixed(1)} J are lost; then turning ${caught.turns} about the rail with ${caught.momentum.toFixed(0)} kg·m²/s`,
     );
     if (load)
       row(

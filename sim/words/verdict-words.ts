@@ -24,7 +24,7 @@ export interface NumberWords {
   centimetres(m: number): string;
   /** m/s, to the decimetre a second */
   speed(metresPerSecond: number): string;
-  /** kg m2/s, to the whole number, with its unit */
+  /** kg·m²/s, to the whole number, with its unit */
   momentum(kgM2PerS: number): string;
 }
 
@@ -36,7 +36,7 @@ export const PLAIN_NUMBERS: NumberWords = {
   metres: (m) => `${Math.abs(m).toFixed(1)} m`,
   centimetres: (m) => `${(100 * m).toFixed(0)} cm`,
   speed: (v) => `${v.toFixed(1)} m/s`,
-  momentum: (h) => `${h.toFixed(0)} kg m2/s`,
+  momentum: (h) => `${h.toFixed(0)} kg·m²/s`,
 };
 
 /** Under this many revolutions there is no turn to speak of, and under this lean, rad, no lean. */

@@ -33,17 +33,17 @@ export function formatWhole(whole: Whole, report?: ContactReport, loads?: SwingL
     );
     row(
       'Release',
-      `mass centre ${release.p_WScm_W[1].toFixed(2)} m up, speed ${Math.hypot(...release.v_WScm_W).toFixed(2)} m/s (${release.v_WScm_W[1].toFixed(2)} upward), angular momentum ${Math.abs(release.h).toFixed(1)} kg m2/s`,
+      `mass centre ${release.p_WScm_W[1].toFixed(2)} m up, speed ${Math.hypot(...release.v_WScm_W).toFixed(2)} m/s (${release.v_WScm_W[1].toFixed(2)} upward), angular momentum ${Math.abs(release.h).toFixed(1)} kg·m²/s`,
     );
     if (late)
       row(
         '',
-        `the ${late.hand} hand holds on ${(1000 * late.held).toFixed(1)} ms longer: momentum ${late.h_Scm_W.map((h) => h.toFixed(2)).join(', ')} kg m2/s (X, Y, Z)`,
+        `the ${late.hand} hand holds on ${(1000 * late.held).toFixed(1)} ms longer: momentum ${late.h_Scm_W.map((h) => h.toFixed(2)).join(', ')} kg·m²/s (X, Y, Z)`,
       );
     const worst = effort.reduce((a, b) => (b.value > a.value ? b : a));
     const largest = loads?.largest.reduce((a, b) => (Math.abs(b.torque) > Math.abs(a.torque) ? b : a));
     const asked = loads?.notCompared
-      ? `largest torque that of the ${largest?.joint}, ${Math.abs(largest?.torque ?? 0).toFixed(0)} N m`
+      ? `largest torque that of the ${largest?.joint}, ${Math.abs(largest?.torque ?? 0).toFixed(0)} N·m`
       : `most asked of the ${worst.joint}: ${worst.value.toFixed(2)} times what it can give there`;
     row(
       'Joints',
@@ -125,5 +125,5 @@ function bentWords(r: LandingReport): string {
 
 function strongest(r: LandingReport): string {
   const j = r.joints.reduce((a, b) => (Math.abs(b.torque) > Math.abs(a.torque) ? b : a));
-  return `${Math.abs(j.torque).toFixed(0)} N m at the ${j.joint}s (both sides, with what their stops push back)`;
+  return `${Math.abs(j.torque).toFixed(0)} N·m at the ${j.joint}s (both sides, with what their stops push back)`;
 }

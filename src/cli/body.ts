@@ -23,7 +23,7 @@ function formatHead(body: Body): string {
   return [head, ...(body.notes ?? [])].join('\n');
 }
 
-/** Lengths in m, moments in kg m2 about the segment's own mass centre, axes of its frame. */
+/** Lengths in m, moments in kg·m² about the segment's own mass centre, axes of its frame. */
 function formatSegments(body: Body): string {
   const number = (x: number, decimals: number): string =>
     (Math.abs(x) < 0.5 * 10 ** -decimals ? 0 : x).toFixed(decimals);
@@ -36,7 +36,7 @@ function formatSegments(body: Body): string {
     ...s.I_BBcm_B.slice(0, 3).map((x) => number(x, 5)),
   ]);
   const head = ['segment', 'parent', 'mass kg', 'joint x', 'y', 'z', 'centre x', 'y', 'z', 'moment x', 'y', 'z'];
-  return `Segments: joint in the parent's frame and mass centre in the own frame, m; moments about the own mass centre, kg m2;\nx forward, y towards the head, z to the right\n${formatTable(head, rows, 2)}`;
+  return `Segments: joint in the parent's frame and mass centre in the own frame, m; moments about the own mass centre, kg·m²;\nx forward, y towards the head, z to the right\n${formatTable(head, rows, 2)}`;
 }
 
 /** A body with none of the angles that the shapes set is printed as built. */
@@ -50,5 +50,5 @@ function formatShapes(body: Body, shapes: Readonly<Record<string, ShapeData>>): 
     return [id, ...[m.lateral, m.frontBack, m.long, ...m.principal].map((x) => x.toFixed(3))];
   });
   const head = ['shape', 'lateral', 'front-back', 'long', 'principal 1', '2', '3'];
-  return `Moments of inertia of the whole body, kg m2, about the axes of its frame and principal ones\n${formatTable(head, rows, 1)}`;
+  return `Moments of inertia of the whole body, kg·m², about the axes of its frame and principal ones\n${formatTable(head, rows, 1)}`;
 }

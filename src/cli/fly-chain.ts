@@ -135,5 +135,5 @@ function formatAccount(rows: readonly ChainAccountRow[], { chain }: FlownChain):
     'after',
     'misses',
   ];
-  return `Energy of the athlete over the floor, and somersault momentum about the mass centre, kg m2/s; misses: share by which the sum over time differs\n${formatTable(head, cells, 2)}`;
+  return `Energy of the athlete over the floor, and somersault momentum about the mass centre, kg·m²/s; misses: share by which the sum over time differs\n${formatTable(head, cells, 2)}`;
 }

@@ -183,7 +183,7 @@ function formatCosts(
           : `; margin ${wordShare(shareOfHits(Math.round(cost.margin * tries), tries))}`;
     const n = cost.cautions.length;
     const beyond = n === 0 ? '' : n === 1 ? '; 1 joint value beyond a limit' : `; ${n} joint values beyond a limit`;
-    return `  ${labels[i]}: momentum ${show(cost.momentum)} kg m2/s; fastest ${joint(cost.speed, 'deg/s', DEG)}; strongest ${joint(cost.torque, 'N m')}${beyond}${margin}`;
+    return `  ${labels[i]}: momentum ${show(cost.momentum)} kg·m²/s; fastest ${joint(cost.speed, 'deg/s', DEG)}; strongest ${joint(cost.torque, 'N·m')}${beyond}${margin}`;
   });
   return [
     ...lines,

@@ -63,11 +63,11 @@ describe('what a joint is asked for', () => {
 
   it('is no per cent of a strength that is next to nothing: the speed is said', () => {
     expect(costs({ torque: { ...peak, beyond: { rate: 15 } } })).toMatch(
-      /100 N m, at 859 deg\/s, where next to no strength is known/,
+      /100 N·m, at 859 deg\/s, where next to no strength is known/,
     );
-    expect(costs({ torque: { ...peak, beyond: 'over' } })).toMatch(/100 N m, more than 3 times the strength known/);
+    expect(costs({ torque: { ...peak, beyond: 'over' } })).toMatch(/100 N·m, more than 3 times the strength known/);
     expect(costs({ torque: { ...peak, beyond: { rate: 15 } } })).not.toMatch(/785/);
-    expect(costs({ torque: { ...peak, share: 1.2 } })).toMatch(/100 N m, 120 % of its limit/);
+    expect(costs({ torque: { ...peak, share: 1.2 } })).toMatch(/100 N·m, 120 % of its limit/);
   });
 
   it('is in degrees a second, and compared with nothing at an age that nothing is known of', () => {
@@ -101,7 +101,7 @@ it('a margin that cannot be computed is said, and ends nothing', async () => {
   const vary = ['--vary', 'takeoff.speedUp=-3..-2', '--fits', '2', '--tries', '10', '--json', at('m.json')];
   const { code, out, err } = await run('solve', 'tests/former/back-straight-full.json', ...vary);
   expect([code, err]).toEqual([0, '']);
-  expect(out).toMatch(/margin could not be computed \(takeoff\.h\.z: 944\.77\d* .* -400 to 400 \(kg m2\/s\)\)/);
+  expect(out).toMatch(/margin could not be computed \(takeoff\.h\.z: 944\.77\d* .* -400 to 400 \(kg·m²\/s\)\)/);
   const { solutions, nearest } = JSON.parse(read('m.json'));
   expect(solutions).toEqual([]);
   expect(nearest.cost).toMatchObject({ margin: null, marginFault: expect.stringContaining('takeoff.h.z') });

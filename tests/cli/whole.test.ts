@@ -9,11 +9,11 @@ test('a giant into a dismount: swing, release, joints, landing, ending', async (
   for (const line of [
     /^Swing +\d\.\d\d s; grip at most \d+ N \(\d\.\d\d body weights\)/m,
     /^Release +mass centre \d\.\d\d m up, speed \d\.\d\d m\/s \(-?\d\.\d\d upward\)/m,
-    /^Joints +limited to (\d+(\.\d+)? times )?what adults of this size are known to have; largest torque that of the \w+, \d+ N m/m,
+    /^Joints +limited to (\d+(\.\d+)? times )?what adults of this size are known to have; largest torque that of the \w+, \d+ N·m/m,
     /^Landing +down at \d\.\d\d m\/s; ground force at most \d+\.\d body weights at one instant, after \d+ ms/m,
     /its first tenth of a second alone is run; sinks \d+\.\d cm into the mat/,
     /of \d+ J the joints took \d+ J, the mat \d+ J and holds \d+ J, soles and soft tissue \d+ J, \d+ J still move/,
-    /^Ending +landing not computed: it turns with \d+ kg m2\/s at touchdown; endings are judged up to \d+ kg m2\/s for this body, the impact alone is run/m,
+    /^Ending +landing not computed: it turns with \d+ kg·m²\/s at touchdown; endings are judged up to \d+ kg·m²\/s for this body, the impact alone is run/m,
   ])
     expect(out).toMatch(line);
   expect(out).not.toMatch(/when braking ends/);
@@ -60,7 +60,7 @@ test('the summary for machines holds the phases', async () => {
 test('a value over what is known and under a caution says from where on it is cautioned', async () => {
   const { out } = await run('fly', 'dive-forward-one-and-half-pike');
   const [, torque, known] =
-    /largest torque .*, (\d+) N m at .*; known (\d+) N m \(cautioned from 1\.3 times on\)/.exec(out) ?? [];
+    /largest torque .*, (\d+) N·m at .*; known (\d+) N·m \(cautioned from 1\.3 times on\)/.exec(out) ?? [];
   expect(Number(torque)).toBeGreaterThan(Number(known));
   expect(Number(torque)).toBeLessThan(1.3 * Number(known));
   expect(out).toMatch(/No cautions in the air: nothing is beyond .* 1\.3 times their known strengths/);

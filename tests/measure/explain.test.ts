@@ -125,7 +125,7 @@ describe('what just changed and why', () => {
     const f = (x: number, places = 1): string => x.toFixed(places);
     const rev = 2 * Math.PI;
     expect(said.startsWith('arms in: ')).toBe(true);
-    expect(said).toContain(`long-axis spread ${f(e.before.longMoment)} -> ${f(e.after.longMoment)} kg m2`);
+    expect(said).toContain(`long-axis spread ${f(e.before.longMoment)} -> ${f(e.after.longMoment)} kg·m²`);
     expect(said).toContain(`twist rate ${f(e.before.twistRate / rev)} -> ${f(e.after.twistRate / rev)} rev/s`);
     expect(said).toContain('angular momentum unchanged');
     expect(said).toMatch(/; joints put in \d+ J$/);

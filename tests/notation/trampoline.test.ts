@@ -42,6 +42,11 @@ const BY_RULE: [string, CodeDirection | '', number][] = [
   ['7 0 <', 'forward', 0.9],
   ['4 4 /', 'backward', 0.9],
   ['8 00 o', 'forward', 1.0],
+  // full-in and full-out: 10 of a double, 2 of its half twists, 1 backward; 2 more piked or straight, as in the example 8 02 /
+  ['8 20 o', 'backward', 1.3],
+  ['8 20 <', 'backward', 1.5],
+  ['8 20 /', 'backward', 1.5],
+  ['8 02 <', 'backward', 1.5],
   ['8 33 /', 'forward', 2.0],
   ['8 33 o', 'forward', 1.8],
   ['9 00 o', 'forward', 1.1],

@@ -75,7 +75,7 @@ const isDetailed = (error: Error): error is Error & { detail: FieldDetail } =>
 
 /** The field in words, what it holds, what would be allowed. */
 function wordField(error: Error & { field: unknown; allowed: unknown; value?: unknown }): string {
-  const [field, allowed] = [String(error.field), String(error.allowed).replaceAll('kg m2', 'kg·m²')];
+  const [field, allowed] = [String(error.field), String(error.allowed)];
   const { value } = error;
   if (isDetailed(error)) return wordDetail(error.detail, field, value);
   if (field === 'format') return wordFormat(value);

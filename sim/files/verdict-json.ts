@@ -51,7 +51,11 @@ function endingJson(ending: Ending): object {
     case 'bounces':
       return { kind: ending.kind, travelM: ending.travel, bentDeg: ending.bend * DEG };
     case 'notComputed':
-      return { kind: ending.kind, why: ending.why.kind };
+      return {
+        kind: ending.kind,
+        why: ending.why.kind,
+        ...(ending.why.kind === 'fast' && ending.why.hasImpact ? { hasImpact: true } : {}),
+      };
     default:
       return ending;
   }

@@ -67,8 +67,14 @@ interface Flown {
 export type NotComputed =
   | { readonly kind: 'asymmetric'; readonly of: readonly Asymmetry[] }
   | { readonly kind: 'undefined' }
-  /** turns faster than the landing model can judge, kg m^2/s; by its band it would be held */
-  | { readonly kind: 'fast'; readonly turning: number; readonly limit: number; readonly isWithin?: true }
+  /** turns faster than the landing model can judge, kg m^2/s; by its band it would be held; its first impact was run */
+  | {
+      readonly kind: 'fast';
+      readonly turning: number;
+      readonly limit: number;
+      readonly isWithin?: true;
+      readonly hasImpact?: true;
+    }
   /** the file states no landing after the flight */
   | { readonly kind: 'noLanding' }
   /** on its way */
@@ -218,7 +224,10 @@ export function verdictOf(
   const { ending } = inFlight;
   if (!landing || !isPending(ending)) return inFlight;
   const judged = arrivalEnding(landing, summary);
-  const fast = judged.kind === 'notComputed' ? tooFast(summary, skill.end.surface?.kind) : undefined;
+  const fast =
+    judged.kind === 'notComputed'
+      ? tooFast(summary, skill.end.surface?.kind, landing.kind === 'landed')
+      : undefined;
   const found = fast ?? judged;
   return { ...inFlight, ending: found, basis: basisOf(found) };
 }
@@ -326,13 +335,16 @@ function unevenIn({ tilt = 0, facingOff = 0, legsApart, across }: Summary): Asym
 }
 
 /** Undefined where it turns slowly enough to be judged. */
-function tooFast({ touchdownReach: at }: Summary, surface?: SurfaceKind): Ending | undefined {
+function tooFast({ touchdownReach: at }: Summary, surface?: SurfaceKind, hasImpact = false): Ending | undefined {
   if (!at || Math.abs(at.turning) <= MOST_JUDGED_TURNING) return undefined;
   const band = bandOf(surface);
   const isWithin = band && placeInBand(at, band).place === 'held';
   const turning = Math.abs(at.momentum);
   const limit = (turning * MOST_JUDGED_TURNING) / Math.abs(at.turning);
-  return { kind: 'notComputed', why: { kind: 'fast', turning, limit, ...(isWithin ? { isWithin } : {}) } };
+  return {
+    kind: 'notComputed',
+    why: { kind: 'fast', turning, limit, ...(isWithin ? { isWithin } : {}), ...(hasImpact ? { hasImpact } : {}) },
+  };
 }
 
 function arrivalEnding(arrival: ArrivalEnd, { touchdownReach: at }: Summary): Ending {
@@ -341,7 +353,7 @@ function arrivalEnding(arrival: ArrivalEnd, { touchdownReach: at }: Summary): En
   const { kind: how, direction, t, reasons } = arrival.report.ending;
   const [first] = reasons;
   if (first?.kind === 'turnsFast')
-    return { kind: 'notComputed', why: { kind: 'fast', turning: first.turning, limit: first.limit } };
+    return { kind: 'notComputed', why: { kind: 'fast', turning: first.turning, limit: first.limit, hasImpact: true } };
   const isFast = at !== undefined && Math.abs(at.turning) > MOST_TURNING;
   return { kind: 'landed', how, ...(direction ? { direction } : {}), t, ...(isFast ? { isFast } : {}) };
 }

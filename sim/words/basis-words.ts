@@ -7,13 +7,14 @@ import { type NumberWords, PENDING, PLAIN_NUMBERS } from './verdict-words.ts';
 /** What the ending was judged by, and what that leaves out; or why it is not computed. */
 export function wordBasis(verdict: SkillVerdict, n: NumberWords = PLAIN_NUMBERS): string {
   const { ending, basis, flown } = verdict;
-  const words = ending.kind === 'notComputed' ? `Not computed: ${wordNotComputed(ending.why, n)}.` : BASIS_WORDS[basis];
+  const words = ending.kind === 'notComputed' ? `${wordOpen(ending.why)}: ${wordNotComputed(ending.why, n)}.` : BASIS_WORDS[basis];
   const band = ending.kind === 'touches' ? [ending.isFast ? FAST : BAND_SHARES[ending.place]] : [];
   const run = ending.kind === 'landed' && ending.isFast ? [FAST_RUN] : [];
   return [words, ...band, ...run, ...wordCount(verdict, n), ...(flown.isTwistCoarse ? [wordCoarseTwist(n)] : [])].join(
     ' ',
   );
 }
+const IMPACT_RUN = 'The first tenth of a second is run, for the forces of the impact';
 /** Why a whole somersault is written as a little less where the athlete is to come down with a lean. */
 function wordCount({ isLeanWanted, lean, flown }: SkillVerdict, n: NumberWords): string[] {
   if (!isLeanWanted || lean === undefined || flown.somersaults === undefined) return [];
@@ -48,13 +49,16 @@ const BASIS_WORDS: Readonly<Record<SkillVerdict['basis'], string>> = {
   none: '',
 };
 
+const wordOpen = (why: NotComputed): string =>
+  why.kind === 'fast' && why.hasImpact ? 'How it ends is not computed' : 'Not computed';
+
 /** Why not, in a line. */
 export function wordNotComputed(why: NotComputed, n: NumberWords = PLAIN_NUMBERS): string {
   switch (why.kind) {
     case 'asymmetric':
       return `the landing model is flat: ${why.of.map((a) => wordAsymmetry(a, n)).join('; ')}. Most twisting landings are uneven (50 to 83 %: Marinšek & Čuk)`;
     case 'fast':
-      return `it turns with ${n.momentum(why.turning)} at touchdown; endings are judged up to ${n.momentum(why.limit)} for this body, since beyond the landing model holds none and gymnasts do. The forces of its impact are computed where a landing is stated`;
+      return `it turns with ${n.momentum(why.turning)} at touchdown; endings are judged up to ${n.momentum(why.limit)} for this body, since beyond the landing model holds none and gymnasts do. ${why.hasImpact ? IMPACT_RUN : 'The forces of its impact are computed where a landing is stated'}`;
     case 'undefined':
       return 'the body lies along its somersault axis';
     case 'noLanding':

@@ -86,7 +86,7 @@ export const ENDING_WORDS: Readonly<
   back: () => ['falls on the back'],
   head: () => ['falls, head to the mat'],
   unsettled: () => ['neither stands nor is down', ' when the run ends'],
-  tooFast: () => ['landing not computed'],
+  tooFast: () => ['how it ends is not computed'],
 };
 /** These follow the skill after a comma, the others after a colon. */
 const FOLLOWS: ReadonlySet<EndingKind> = new Set(['hop', 'smallStep', 'steps', 'deepSquat']);
@@ -122,6 +122,7 @@ export const wordLanded = (ending: Landed): string => landedWords(ending).join('
 export const wordDown = (part: string): string => `lands ${PART_WORDS[part] ?? `on the ${part}`}`;
 
 const NOT_COMPUTED = 'landing not computed';
+const IMPACT_ONLY = 'of the landing only the first impact is computed';
 export const PENDING = 'landing being computed';
 const UPRIGHT = 'upright';
 
@@ -371,7 +372,8 @@ function endingRuns(ending: Ending, r: SkillVerdict, n: NumberWords, off: string
       const lean = off || (r.lean === undefined ? uprightWords(r, n) : leanWords(r.lean, r, n));
       if (ending.why.kind === 'undefined') return ['; ', open(NOT_COMPUTED)];
       if (ending.why.kind === 'pending') return [', ', strong(`on the feet, ${lean}`), plain('; '), quiet(PENDING)];
-      return [', ', quiet('on the feet, '), strong(lean), plain('; '), open(NOT_COMPUTED)];
+      const words = ending.why.kind === 'fast' && ending.why.hasImpact ? IMPACT_ONLY : NOT_COMPUTED;
+      return [', ', quiet('on the feet, '), strong(lean), plain('; '), open(words)];
     }
   }
 }

@@ -66,7 +66,7 @@ test('what was judged, and how sensitive it is, wrap; with a likelihood and a co
 
 test('under a sentence of four lines the standing caution is whole', { tag: '@touch' }, async ({ page }) => {
   await openSkill(page, 'released 30 ms late');
-  await expect(page.getByTestId('sentence')).toContainText('landing not computed', SOON);
+  await expect(page.getByTestId('sentence')).toContainText('of the landing only the first impact is computed', SOON);
   for (const standing of await page.locator('.standing').all())
     if (await standing.isVisible()) {
       const [box, thumb] = [await standing.boundingBox(), await page.locator('.thumb').boundingBox()];

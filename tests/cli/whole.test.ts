@@ -13,7 +13,7 @@ test('a giant into a dismount: swing, release, joints, landing, ending', async (
     /^Landing +down at \d\.\d\d m\/s; ground force at most \d+\.\d body weights at one instant, after \d+ ms/m,
     /its first tenth of a second alone is run; sinks \d+\.\d cm into the mat/,
     /of \d+ J the joints took \d+ J, the mat \d+ J and holds \d+ J, soles and soft tissue \d+ J, \d+ J still move/,
-    /^Ending +landing not computed: it turns with \d+ kg·m²\/s at touchdown; endings are judged up to \d+ kg·m²\/s for this body, the impact alone is run/m,
+    /^Ending +how it ends is not computed: it turns with \d+ kg·m²\/s at touchdown; endings are judged up to \d+ kg·m²\/s for this body, the impact alone is run/m,
   ])
     expect(out).toMatch(line);
   expect(out).not.toMatch(/when braking ends/);
@@ -81,7 +81,7 @@ test('a late hand: the twist is said to a tenth, and why, in sentence, basis, JS
   const { out } = await run('fly', 'giant-late-hand-full', '--summary', made.at('o.json'));
   expect(out).toMatch(/about 1\.0 twist right/);
   expect(out).toMatch(/^ +greatest tilt +7\.\d deg at \d\.\d+ s, from the vertical plane of travel$/m);
-  expect(out).toMatch(/^Not computed: .* so the twist is known to a tenth and no finer\.$/m);
+  expect(out).toMatch(/^How it ends is not computed: .* so the twist is known to a tenth and no finer\.$/m);
   expect(JSON.parse(made.read('o.json')).verdict).toMatchObject({ twistsKnownTo: 0.1 });
   const margin = await run('margin', 'giant-late-hand-full', '--samples', '2', '--no-bars', '--balance', 'off');
   expect(margin.out).toMatch(/so the twist is known to a tenth and no finer\./);

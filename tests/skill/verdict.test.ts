@@ -209,6 +209,22 @@ describe('a verdict', () => {
     for (const upright of [0, 180, -180, 1]) expect(wordVerdict(wanted(upright))).toMatch(/3 deg short, could/);
   });
 
+  it('of a landing that turns too fast says that its impact is computed, and only that; without a landing that none is', () => {
+    const fast: ArrivalEnd = {
+      kind: 'landed',
+      report: { ending: { kind: 'tooFast', t: 0.1, reasons: [{ kind: 'turnsFast', turning: 123, limit: 76 }] } },
+    };
+    const run = mat(plain, fast);
+    expect(wordVerdict(run)).toMatch(/, on the feet, upright; of the landing only the first impact is computed$/);
+    expect(wordBasis(run)).toMatch(/^How it ends is not computed: .* The first tenth of a second is run/);
+    const none: SkillVerdict = {
+      ...run,
+      ending: { kind: 'notComputed', why: { kind: 'fast', turning: 123, limit: 76 } },
+    };
+    expect(wordVerdict(none)).toMatch(/; landing not computed$/);
+    expect(wordBasis(none)).toMatch(/^Not computed: .* computed where a landing is stated/);
+  });
+
   it('of an uneven landing says that most are, with the source', () => {
     expect(wordNotComputed({ kind: 'asymmetric', of: [{ kind: 'twist', value: 43 * RAD, limit: 30 * RAD }] })).toBe(
       'the landing model is flat: twist off by 43 deg (limit 30 deg). Most twisting landings are uneven (50 to 83 %: Marinšek & Čuk)',

@@ -2,6 +2,7 @@
 import type { EndingKind } from '../contact/ending.ts';
 import type { LandingRange } from '../contact/landing-ranges.ts';
 import type { WholeContact } from './contact-room.ts';
+import { isIntoBed } from './into-bed.ts';
 import type { Whole } from './whole.ts';
 
 export interface Likelihood {
@@ -15,7 +16,7 @@ export function* likelihoodSteps(
   { skill, landing }: Pick<Whole, 'skill' | 'landing'>,
   { landSample, tenthsOf, LANDING_RANGES: ranges, LANDING_SAMPLES: samples }: WholeContact,
 ): Generator<undefined, Likelihood | undefined> {
-  if (landing?.kind !== 'landed' || skill.end.surface?.kind === 'trampoline') return undefined;
+  if (landing?.kind !== 'landed' || isIntoBed(skill)) return undefined;
   const { entry, spec, ending } = landing.run;
   if (ending.kind === 'tooFast') return undefined;
   const kinds: EndingKind[] = [];

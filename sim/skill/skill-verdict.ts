@@ -16,6 +16,7 @@ import type { SideWord, SomersaultWord } from '../measure/words.ts';
 import type { CatchAsk } from './catch-ask.ts';
 import type { Hand } from './catch-watch.ts';
 import type { CatchOutcome, MissedWay } from './find-catch.ts';
+import { isIntoBed } from './into-bed.ts';
 import type { LaunchedSkill } from './launch.ts';
 import type { Whole } from './whole.ts';
 
@@ -92,6 +93,8 @@ export type Ending =
       readonly t: number;
       /** turns by more than the landings that the model holds as people do */
       readonly isFast?: true;
+      /** on a mat that lies on a bed */
+      readonly isOverBed?: true;
     }
   /** another part than the feet touches first */
   | { readonly kind: 'down'; readonly part: string }
@@ -204,11 +207,12 @@ export function verdictInFlight(
   met?: CatchOutcome,
 ): SkillVerdict {
   const surface = end.surface?.kind;
+  const lands = after !== undefined && !isIntoBed({ end, after });
   return calcSkillVerdict(summary, {
     ...(surface ? { surface } : {}),
     by: end.surface?.by,
     atRail: ask && met && railEnding(ask, met),
-    ...(after ? { arrival: 'pending' } : {}),
+    ...(lands ? { arrival: 'pending' } : {}),
     nearest,
     isHandLate: launch.late !== undefined,
   });
@@ -223,7 +227,7 @@ export function verdictOf(
   const inFlight = verdictInFlight(skill, summary, nearest, flight.met);
   const { ending } = inFlight;
   if (!landing || !isPending(ending)) return inFlight;
-  const judged = arrivalEnding(landing, summary);
+  const judged = arrivalEnding(landing, summary, skill.end.surface?.kind);
   const fast =
     judged.kind === 'notComputed'
       ? tooFast(summary, skill.end.surface?.kind, landing.kind === 'landed')
@@ -310,10 +314,11 @@ function endingOf(s: Summary, { surface, by, atRail, arrival }: VerdictContext):
   }
   if (by !== undefined) return { kind: 'meets', limb: by };
   if (s.touchedBy !== undefined && s.touchedBy !== 'feet') return { kind: 'down', part: s.touchedBy };
-  if (surface === 'trampoline') return { kind: 'bounces', travel: s.travel, bend: s.endBend };
+  if (surface === 'trampoline' && arrival === undefined)
+    return { kind: 'bounces', travel: s.travel, bend: s.endBend };
   if (s.landing === undefined) return notComputed({ kind: 'undefined' });
   if (arrival === 'pending') return notComputed({ kind: 'pending' });
-  if (arrival !== undefined) return arrivalEnding(arrival, s);
+  if (arrival !== undefined) return arrivalEnding(arrival, s, surface);
   const asymmetry = unevenIn(s);
   if (asymmetry.length > 0) return notComputed({ kind: 'asymmetric', of: asymmetry });
   const fast = tooFast(s, surface);
@@ -347,7 +352,7 @@ function tooFast({ touchdownReach: at }: Summary, surface?: SurfaceKind, hasImpa
   };
 }
 
-function arrivalEnding(arrival: ArrivalEnd, { touchdownReach: at }: Summary): Ending {
+function arrivalEnding(arrival: ArrivalEnd, { touchdownReach: at }: Summary, surface?: SurfaceKind): Ending {
   if (arrival.kind === 'notOnFeet') return { kind: 'down', part: arrival.part };
   if (arrival.kind === 'asymmetric') return { kind: 'notComputed', why: { kind: 'asymmetric', of: arrival.asymmetry } };
   const { kind: how, direction, t, reasons } = arrival.report.ending;
@@ -355,5 +360,12 @@ function arrivalEnding(arrival: ArrivalEnd, { touchdownReach: at }: Summary): En
   if (first?.kind === 'turnsFast')
     return { kind: 'notComputed', why: { kind: 'fast', turning: first.turning, limit: first.limit, hasImpact: true } };
   const isFast = at !== undefined && Math.abs(at.turning) > MOST_TURNING;
-  return { kind: 'landed', how, ...(direction ? { direction } : {}), t, ...(isFast ? { isFast } : {}) };
+  return {
+    kind: 'landed',
+    how,
+    ...(direction ? { direction } : {}),
+    t,
+    ...(isFast ? { isFast } : {}),
+    ...(surface === 'trampoline' ? { isOverBed: true } : {}),
+  };
 }

@@ -9,7 +9,7 @@ export function wordBasis(verdict: SkillVerdict, n: NumberWords = PLAIN_NUMBERS)
   const { ending, basis, flown } = verdict;
   const words = ending.kind === 'notComputed' ? `${wordOpen(ending.why)}: ${wordNotComputed(ending.why, n)}.` : BASIS_WORDS[basis];
   const band = ending.kind === 'touches' ? [ending.isFast ? FAST : BAND_SHARES[ending.place]] : [];
-  const run = ending.kind === 'landed' && ending.isFast ? [FAST_RUN] : [];
+  const run = ending.kind === 'landed' ? [...(ending.isOverBed ? [OVER_BED] : []), ...(ending.isFast ? [FAST_RUN] : [])] : [];
   return [words, ...band, ...run, ...wordCount(verdict, n), ...(flown.isTwistCoarse ? [wordCoarseTwist(n)] : [])].join(
     ' ',
   );
@@ -38,6 +38,7 @@ const FAST =
   'It turns faster than the landings that the band was read off, so how often this is right is not known. Of backward landings up to half as fast again the model in full holds half of those within the band of what is held, of forward ones a third; of faster ones it holds few, and gymnasts do hold them.';
 const FAST_RUN =
   'It turns faster than the landings that this model holds as often as gymnasts do: a step or a fall of such a landing is what the model makes of it, not evidence that a gymnast could not hold it.';
+const OVER_BED = 'The bed under the mat is taken not to give way.';
 const BASIS_WORDS: Readonly<Record<SkillVerdict['basis'], string>> = {
   landingModel:
     'Ending judged by the landing model: both legs alike, in a plane. No landing of a measured athlete was compared with it.',

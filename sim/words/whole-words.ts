@@ -67,9 +67,13 @@ export function formatWhole(whole: Whole, report?: ContactReport, loads?: SwingL
     );
   }
   if (landing)
-    for (const [word, text] of landingLines(landing, whole.skill.end.surface?.kind === 'trampoline')) row(word, text);
+    for (const [word, text] of landingLines(landing, isBedOf(whole.skill))) row(word, text);
   return lines.length > 0 ? `${lines.join('\n')}\n` : '';
 }
+
+/** As `isIntoBed`, of which words import the types alone. */
+const isBedOf = ({ end, after }: Whole['skill']): boolean =>
+  end.surface?.kind === 'trampoline' && typeof after?.mat !== 'string';
 
 function landingLines(landing: Arrival, isBed: boolean): [string, string][] {
   if (landing.kind === 'notOnFeet')

@@ -126,10 +126,7 @@ describe('the sentence', () => {
   });
 
   it('on a bed bounces, with how far it travelled; no step can follow', () => {
-    const bed = calcSkillVerdict(summaryOf({ ...plain, shortDeg: -2, travel: -0.4 }), {
-      surface: 'trampoline',
-      arrival: landed({ kind: 'smallStep', direction: 'back' }),
-    });
+    const bed = calcSkillVerdict(summaryOf({ ...plain, shortDeg: -2, travel: -0.4 }), { surface: 'trampoline' });
     expect(wordVerdict(bed)).toBe(
       '1.00 somersault backward, no twist, 1.04 s in the air, 2 deg past, bounces, 0.4 m back',
     );
@@ -138,6 +135,15 @@ describe('the sentence', () => {
     expect(wordVerdict(bent)).toBe(
       'Tilted 12 deg, head to the right; 1.00 somersault backward, no twist, 1.04 s in the air, bounces, body bent by 50 deg',
     );
+  });
+
+  it('on a mat over a bed lands, and the bed is said to be taken as stiff', () => {
+    const mat = (arrival: ArrivalEnd | 'pending'): SkillVerdict =>
+      calcSkillVerdict(summaryOf({ ...plain, shortDeg: -2, travel: -0.4 }), { surface: 'trampoline', arrival });
+    const step = mat(landed({ kind: 'smallStep', direction: 'back' }));
+    expect(wordVerdict(step)).toMatch(/, 2 deg past, a small step back$/);
+    expect(wordBasis(step)).toMatch(/^Ending judged by the landing model: .* The bed under the mat is taken not to give/);
+    expect(wordVerdict(mat('pending'))).toMatch(/; landing being computed$/);
   });
 
   it('into water says which end goes first, how far from the vertical, and a body that is not straight', () => {

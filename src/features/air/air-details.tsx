@@ -1,7 +1,7 @@
 /** All numbers of swing, push and landing, folded, under what is looked at first. */
 import { For, Show } from 'solid-js';
 import { wordStop } from '../../../sim/words/chain-words.ts';
-import { useDocument, useFlight } from '../../app/page.ts';
+import { useDocument } from '../../app/page.ts';
 import type { WholeState } from '../../app/whole-state.ts';
 import { texts } from '../../app/words.ts';
 import type { WholeResult } from '../../jobs/kinds/whole-data.ts';
@@ -11,17 +11,12 @@ import { PushSection } from './push-report.tsx';
 import { SwingSection } from './swing-report.tsx';
 
 export function AirVerdict(props: { whole: WholeResult }) {
-  const flight = useFlight();
   const last = () => props.whole.legs[props.whole.legs.length - 1];
   return (
     <>
       <Show when={last().landing}>
         {(landing) => (
-          <Verdict
-            verdict={last().verdict}
-            landing={landing()}
-            isBed={flight.result().skill.end.surface?.kind === 'trampoline'}
-          />
+          <Verdict verdict={last().verdict} landing={landing()} />
         )}
       </Show>
       <Show when={props.whole.stop}>

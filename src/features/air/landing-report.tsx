@@ -16,14 +16,14 @@ const t = contactTexts;
 const r = t.landingRows;
 
 /** In the words of the head, which reads the same verdict. */
-export function Verdict(props: { verdict: SkillVerdict; landing: LandingOutcome; isBed: boolean }) {
+export function Verdict(props: { verdict: SkillVerdict; landing: LandingOutcome }) {
   const said = (): readonly [how: string, why: string] => {
     const landing = props.landing;
     const how = sentence(wordEnding(props.verdict));
     if (landing.kind === 'asymmetric')
       return [how, sentence(wordNotComputed({ kind: 'asymmetric', of: landing.asymmetry }, PAGE_NUMBERS))];
     if (landing.kind === 'notOnFeet') return [how, t.notOnFeet];
-    if (props.isBed) return [sentence(BED_WORDS[0]), sentence(BED_WORDS[1])];
+    if (props.verdict.ending.kind === 'bounces') return [sentence(BED_WORDS[0]), sentence(BED_WORDS[1])];
     const { ending } = landing.report;
     return [how, ending.reasons.map((one) => sentence(wordReason(one, PAGE_NUMBERS))).join(' ')];
   };

@@ -1,5 +1,5 @@
 /** A drafted skill as a skill file. Flies as the draft flew. */
-import type { Draft } from '../skill/draft-skill.ts';
+import type { BeyondStrength, Draft } from '../skill/draft-skill.ts';
 import type { AthleteRef, SkillFile } from './skill-schema.ts';
 import { writeSkill } from './write-skill.ts';
 
@@ -8,3 +8,11 @@ const NOTE =
 
 export const fileOfDraft = ({ spec }: Draft, athlete: AthleteRef): SkillFile =>
   writeSkill(spec, { athlete, base: 'straight' }, NOTE);
+
+/** As `fileOfDraft`, marked in title and note: what it asks is beyond what is known of strength. */
+export const fileBeyondStrength = ({ spec, asks }: BeyondStrength, athlete: AthleteRef): SkillFile =>
+  writeSkill(
+    { ...spec, title: `${spec.title} (beyond known strength)` },
+    { athlete, base: 'straight' },
+    `A first draft made from its code: a start for editing, not a technique to copy. It asks more of muscles than is known of them: ${asks.join('; ')}. Whether anyone can do it is not known.`,
+  );

@@ -36,6 +36,8 @@ interface DraftFault {
   /** of a joint: when, and which angle */
   readonly t?: number;
   readonly angle?: string;
+  /** further than the joint goes, which no strength makes good */
+  readonly isRange?: true;
 }
 
 export interface Judged {
@@ -76,7 +78,7 @@ export function judgeDraft(
   const technique = readTechnique(flight, frames);
   const code = readCode(flight.body, frames);
   const faults: DraftFault[] = [];
-  const say = (limit: DraftFault['limit'], text: string, at: { t?: number; angle?: string } = {}): void => {
+  const say = (limit: DraftFault['limit'], text: string, at: Omit<DraftFault, 'limit' | 'text'> = {}): void => {
     if (limit !== lifted) faults.push({ limit, text, ...at });
   };
   const { somersaults = Number.NaN, twists = Number.NaN, tilt = Number.NaN } = summary;
@@ -115,12 +117,16 @@ export function judgeDraft(
 function sayJoint(
   body: Body,
   c: Caution,
-  say: (limit: DraftLimit, text: string, at: { t: number; angle: string }) => void,
+  say: (limit: DraftLimit, text: string, at: Omit<DraftFault, 'limit' | 'text'>) => void,
 ): void {
   if (c.kind === 'range' && Math.abs(c.value - c.limit) < 0.5 * RAD) return;
   const { title } = wordCaution(body, c);
   const text = `${title[0].toLowerCase()}${title.slice(1, -1)} at ${c.t.toFixed(2)} s`;
-  say('strength', text, { t: c.t, angle: body.angles[c.angle].name });
+  say('strength', text, {
+    t: c.t,
+    angle: body.angles[c.angle].name,
+    ...(c.kind === 'range' ? { isRange: true } : {}),
+  });
 }
 
 /**

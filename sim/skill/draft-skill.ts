@@ -9,7 +9,7 @@ import { formOf } from './draft-form.ts';
 import { gripsOf } from './draft-grip.ts';
 import type { ReadCode } from './draft-judge.ts';
 import { DRAFT_LIMITS, type DraftLimit, massStature2 } from './draft-limits.ts';
-import { type DraftTools, type Found, searchDraft } from './draft-search.ts';
+import { type DraftTools, type Found, flyRecipe, searchDraft } from './draft-search.ts';
 import type { DraftSpec } from './draft-spec.ts';
 import type { AthleteSpec, NamedPose, SkillSpec } from './skill-spec.ts';
 
@@ -22,12 +22,21 @@ export interface Draft {
   readonly flights: number;
 }
 
+/** It flies to its code, and asks more of muscles than is known of them. */
+export interface BeyondStrength {
+  readonly spec: SkillSpec;
+  /** what it asks, each in words */
+  readonly asks: readonly string[];
+}
+
 export interface Refusal {
   readonly kind: 'refused';
   /** lifting it alone lets the skill fly; left out: the search did not converge */
   readonly limit?: DraftLimit;
   /** what the best that was flown asks beyond the limit, or where it fell short */
   readonly faults: readonly string[];
+  /** of strength: the skill as it flies without that limit, where no joint goes further than it can */
+  readonly beyond?: BeyondStrength;
   /** air time with which it flies, s, where that is the limit */
   readonly airTime?: number;
   /** a skill close to it that flies */
@@ -64,9 +73,24 @@ export function draftSkill(draft: DraftSpec, input: DraftInput): Draft | Refusal
     const lifted = searchDraft(base, tools, limit);
     if (!lifted || lifted.judged.faults.length > 0) continue;
     const airTime = limit === 'airTime' ? { airTime: lifted.judged.reached.duration } : {};
-    return { kind: 'refused', limit, faults: faultsOf(limit), ...airTime, ...(nearest ? { nearest } : {}), flights };
+    const beyond = limit === 'strength' ? beyondOf(lifted, flyRecipe(base, tools, lifted.recipe).judged) : undefined;
+    return {
+      kind: 'refused',
+      limit,
+      faults: faultsOf(limit),
+      ...(beyond ? { beyond } : {}),
+      ...airTime,
+      ...(nearest ? { nearest } : {}),
+      flights,
+    };
   }
   return { kind: 'refused', faults: faultsOf(), ...(nearest ? { nearest } : {}), flights };
+}
+
+/** `judged`: with nothing lifted. */
+function beyondOf({ spec }: Found, { faults }: Found['judged']): BeyondStrength | undefined {
+  if (faults.some(({ limit, isRange }) => limit !== 'strength' || isRange)) return undefined;
+  return { spec, asks: faults.map(({ text }) => text) };
 }
 
 function findNearest(draft: DraftSpec, input: DraftInput, onFlight: () => void): DraftSpec | undefined {

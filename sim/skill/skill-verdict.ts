@@ -229,9 +229,7 @@ export function verdictOf(
   if (!landing || !isPending(ending)) return inFlight;
   const judged = arrivalEnding(landing, summary, skill.end.surface?.kind);
   const fast =
-    judged.kind === 'notComputed'
-      ? tooFast(summary, skill.end.surface?.kind, landing.kind === 'landed')
-      : undefined;
+    judged.kind === 'notComputed' ? tooFast(summary, skill.end.surface?.kind, landing.kind === 'landed') : undefined;
   const found = fast ?? judged;
   return { ...inFlight, ending: found, basis: basisOf(found) };
 }
@@ -314,8 +312,7 @@ function endingOf(s: Summary, { surface, by, atRail, arrival }: VerdictContext):
   }
   if (by !== undefined) return { kind: 'meets', limb: by };
   if (s.touchedBy !== undefined && s.touchedBy !== 'feet') return { kind: 'down', part: s.touchedBy };
-  if (surface === 'trampoline' && arrival === undefined)
-    return { kind: 'bounces', travel: s.travel, bend: s.endBend };
+  if (surface === 'trampoline' && arrival === undefined) return { kind: 'bounces', travel: s.travel, bend: s.endBend };
   if (s.landing === undefined) return notComputed({ kind: 'undefined' });
   if (arrival === 'pending') return notComputed({ kind: 'pending' });
   if (arrival !== undefined) return arrivalEnding(arrival, s, surface);

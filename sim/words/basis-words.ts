@@ -7,9 +7,11 @@ import { type NumberWords, PENDING, PLAIN_NUMBERS } from './verdict-words.ts';
 /** What the ending was judged by, and what that leaves out; or why it is not computed. */
 export function wordBasis(verdict: SkillVerdict, n: NumberWords = PLAIN_NUMBERS): string {
   const { ending, basis, flown } = verdict;
-  const words = ending.kind === 'notComputed' ? `${wordOpen(ending.why)}: ${wordNotComputed(ending.why, n)}.` : BASIS_WORDS[basis];
+  const words =
+    ending.kind === 'notComputed' ? `${wordOpen(ending.why)}: ${wordNotComputed(ending.why, n)}.` : BASIS_WORDS[basis];
   const band = ending.kind === 'touches' ? [ending.isFast ? FAST : BAND_SHARES[ending.place]] : [];
-  const run = ending.kind === 'landed' ? [...(ending.isOverBed ? [OVER_BED] : []), ...(ending.isFast ? [FAST_RUN] : [])] : [];
+  const run =
+    ending.kind === 'landed' ? [...(ending.isOverBed ? [OVER_BED] : []), ...(ending.isFast ? [FAST_RUN] : [])] : [];
   return [words, ...band, ...run, ...wordCount(verdict, n), ...(flown.isTwistCoarse ? [wordCoarseTwist(n)] : [])].join(
     ' ',
   );

@@ -15,8 +15,12 @@ const wordNotFound = 'the search did not converge: no one limit was found to be 
 
 const nameOf = ({ code, title, place }: DraftSpec): string => (place === 'floor' ? title : `${code}, ${title}`);
 
+/** Said wherever such a draft is handed out. */
+export const wordBeyond = (asks: readonly string[]): string =>
+  `It asks more of muscles than is known of them: ${asks.slice(0, 2).join('; ')}${asks.length > 2 ? `; and ${asks.length - 2} more` : ''}.`;
+
 /** `asked`: as it was typed. */
-export function wordRefusal(asked: string, { limit, faults, airTime, nearest }: Refusal): string {
+export function wordRefusal(asked: string, { limit, faults, airTime, nearest }: Omit<Refusal, 'beyond'>): string {
   const why = limit ? LIMITS[limit] : wordNotFound;
   const best = faults.slice(0, 2).join('; ');
   const parts = [

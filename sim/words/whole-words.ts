@@ -66,8 +66,7 @@ export function formatWhole(whole: Whole, report?: ContactReport, loads?: SwingL
       `friction needed ${c.frictionNeeded.toFixed(2)}; ${wordPossible(c.faults).join(', ')}${report && report.cautions.length > 0 ? '; outside what is known, see above' : ''}`,
     );
   }
-  if (landing)
-    for (const [word, text] of landingLines(landing, isBedOf(whole.skill))) row(word, text);
+  if (landing) for (const [word, text] of landingLines(landing, isBedOf(whole.skill))) row(word, text);
   return lines.length > 0 ? `${lines.join('\n')}\n` : '';
 }
 

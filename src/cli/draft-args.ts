@@ -10,6 +10,8 @@ export interface DraftCommand {
   readonly asked: string;
   readonly athlete?: string;
   readonly place?: DraftPlace;
+  /** what is refused for strength alone is written, marked */
+  readonly beyondStrength?: true;
   readonly out: string;
 }
 
@@ -21,7 +23,7 @@ export function parseDraft(argv: readonly string[]): DraftCommand {
       args: [...argv],
       allowPositionals: true,
       strict: true,
-      options: { athlete: one, place: one, out: one },
+      options: { athlete: one, place: one, out: one, 'beyond-strength': { type: 'boolean' } },
     }),
   );
   const asked = positionals.join(' ').trim();
@@ -31,5 +33,12 @@ export function parseDraft(argv: readonly string[]): DraftCommand {
   if (values.place !== undefined && !place)
     throw new CommandError(`--place: "${values.place}" is not possible; allowed: ${PLACES.join(', ')}`);
   if (out === undefined) throw new CommandError('draft: --out FILE.json is missing');
-  return { kind: 'draft', asked, ...(athlete === undefined ? {} : { athlete }), ...(place ? { place } : {}), out };
+  return {
+    kind: 'draft',
+    asked,
+    ...(athlete === undefined ? {} : { athlete }),
+    ...(place ? { place } : {}),
+    ...(values['beyond-strength'] ? { beyondStrength: true } : {}),
+    out,
+  };
 }

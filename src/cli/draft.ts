@@ -2,6 +2,7 @@
 import { shapes } from '../../presets/index.ts';
 import {
   draftSkill,
+  fileBeyondStrength,
   fileOfDraft,
   formatSkill,
   nearSkills,
@@ -9,6 +10,7 @@ import {
   readAthlete,
   readFlownCode,
   shapeInRadians,
+  wordBeyond,
   wordRefusal,
   wordVerdict,
 } from '../../sim/index.ts';
@@ -19,8 +21,16 @@ import { readAthleteRef } from './read-input.ts';
 import { checkApart, writeFiles } from './write-files.ts';
 
 const USUAL_ATHLETE = 'ilse-marrow';
+const START = 'a start for editing, not a technique to copy';
+const BEYOND = 'With --beyond-strength it is written, marked as such.';
 
-export function runDraft({ asked: text, athlete: given = USUAL_ATHLETE, place, out }: DraftCommand): string {
+export function runDraft({
+  asked: text,
+  athlete: given = USUAL_ATHLETE,
+  place,
+  beyondStrength,
+  out,
+}: DraftCommand): string {
   const { athlete, ref, inputs } = readAthleteRef(given);
   const wanted = { option: '--out', file: out };
   checkApart([wanted], inputs);
@@ -36,14 +46,21 @@ export function runDraft({ asked: text, athlete: given = USUAL_ATHLETE, place, o
     readCode: readFlownCode,
     nearby: nearSkills,
   });
-  if (draft.kind === 'refused') throw new NothingFlownError(wordRefusal(text, draft));
+  const whose = `${spec.title} (${spec.code}, ${spec.place}) for ${athlete.kind === 'human' ? athlete.name : given}`;
+  if (draft.kind === 'refused') {
+    const { beyond } = draft;
+    if (!beyond || !beyondStrength)
+      throw new NothingFlownError(`${wordRefusal(text, draft)}${beyond ? ` ${BEYOND}` : ''}`);
+    writeFiles([{ ...wanted, pieces: [formatSkill(fileBeyondStrength(beyond, ref))] }]);
+    return [whose, wordBeyond(beyond.asks), `written to ${out}: ${START}`, CLOSING, ''].join('\n');
+  }
   writeFiles([{ ...wanted, pieces: [formatSkill(fileOfDraft(draft, ref))] }]);
   const { technique, verdict } = draft.found.judged;
   return [
-    `${spec.title} (${spec.code}, ${spec.place}) for ${athlete.kind === 'human' ? athlete.name : given}`,
+    whose,
     wordVerdict(verdict),
     `${technique.airTime.toFixed(2)} s in the air; angular momentum ${(technique.momentumPerMH2 ?? 0).toFixed(2)} m h^2 per s; ${draft.flights} flights tried`,
-    `written to ${out}: a start for editing, not a technique to copy`,
+    `written to ${out}: ${START}`,
     CLOSING,
     '',
   ].join('\n');

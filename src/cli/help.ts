@@ -33,6 +33,7 @@ export function formatHelp(): string {
       a skill from "8 02 /", 5253B or "rudi" that flies to exactly that, or the limit in the way and the nearest that flies
       --athlete ID        an athlete, or a file (ilse-marrow)
       --place P           floor, trampoline, board or platform, where the text does not say it
+      --beyond-strength   what is refused for strength alone is written all the same, marked as such
 
   shapeflight solve SKILL --vary INPUT[=A..B] ... [--target NAME=VALUE,... | --code CODE] [--limits LIST]
       finds values of the inputs with which the skill meets a target, and says what each answer costs; or the nearest

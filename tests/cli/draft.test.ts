@@ -52,6 +52,16 @@ it('a refusal names the limit, ends with 3 and writes nothing', async () => {
   expect(folder.list()).toEqual([]);
 });
 
+it('what is refused for strength alone is written on request, and says in title and output that it is beyond it', async () => {
+  const folder = makeFolder();
+  const at = ['--place', 'floor', '--athlete', 'tobias-fenn', '--out', folder.at('x.json')];
+  const said = await run('draft', 'triple back tuck', ...at, '--beyond-strength');
+  expect(said.code).toBe(0);
+  expect(said.out).toMatch(/^It asks more of muscles than is known of them: /m);
+  expect(said.out.trimEnd().endsWith(`Caution. ${CAUTION}`)).toBe(true);
+  expect(JSON.parse(folder.read('x.json')).title).toContain('(beyond known strength)');
+}, 60_000);
+
 it.each([
   [['--out', 'x.json'], /CODE_OR_NAME is missing/],
   [['rudi'], /--out FILE\.json is missing/],

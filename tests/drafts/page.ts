@@ -91,6 +91,7 @@ function notes(flown: ReadonlyMap<Listed, Found | undefined>): string {
   return [
     `What this rests on: ${carried} drafts ask more than is known of muscles of knees, hips or trunk in a held bend, which counts as carried by the hands on the legs ("hands" in the notes; without that ${free('trampoline')}, ${free('dive')} and ${free('name')} fly).`,
     `Of ${found.filter(({ flight }) => isUnjudged(flight)).length} the landing is not computed, since they turn too fast to be judged: they end upright. Of skills of several somersaults the time of the wrap is not judged, and what ends lying on the bed is judged by its count alone.`,
+    'What is refused for strength alone can be asked for as a marked draft, with its caution; here it counts as refused.',
     'A floor draft aims at a landing that is held where one is judged, else at upright.',
   ].join(' ');
 }

@@ -1,17 +1,24 @@
 // What does not fly: the limit is named, and lifting it alone lets the skill fly.
 import { describe, expect, it } from 'vitest';
-import { athletes } from '../../presets/index.ts';
+import { athletes, shapes } from '../../presets/index.ts';
 import {
+  calcFrames,
   draftOfCode,
   draftOfTrampoline,
   draftSkill,
+  fileBeyondStrength,
+  flySkill,
+  frameTimes,
   nearSkills,
+  parseSkill,
   parseTrampolineCode,
   readAthlete,
+  readFlownCode,
 } from '../../sim/index.ts';
 import { searchDraft } from '../../sim/skill/draft-search.ts';
 import { prepareDraft } from '../../sim/skill/draft-skill.ts';
 import { wordRefusal } from '../../sim/words/draft-words.ts';
+import { launchedOf } from '../skill/load.ts';
 import { inputFor } from './listed.ts';
 
 const fenn = inputFor('tobias-fenn');
@@ -29,6 +36,23 @@ describe('a triple somersault in a tuck off the floor', () => {
     const { base, tools } = prepareDraft(spec, fenn, () => {});
     expect(searchDraft(base, tools, 'strength')?.judged.faults).toEqual([]);
     expect(searchDraft(base, tools, 'push')?.judged.faults.length ?? 1).toBeGreaterThan(0);
+  });
+
+  it('can be had marked: it flies to its code, and says what it asks of muscles', () => {
+    if (draft.kind !== 'refused' || !draft.beyond) throw new Error('no marked draft');
+    const { spec: flown, asks } = draft.beyond;
+    expect(asks.length).toBeGreaterThan(0);
+    for (const ask of asks) expect(ask).toMatch(/asks for .* the strength known|than .* are known to/);
+    const file = fileBeyondStrength(draft.beyond, { ref: 'tobias-fenn' });
+    expect(file.title).toBe(`${flown.title} (beyond known strength)`);
+    expect(JSON.stringify(file)).toContain(asks[0]);
+    const skill = launchedOf(parseSkill(file, { athletes, shapes }));
+    const flight = flySkill(skill);
+    expect(readFlownCode(flight.body, calcFrames(flight, frameTimes(flight.duration, 240)))).toMatchObject({
+      quarters: 12,
+      halfTwists: [0, 0, 0],
+      shape: 'tuck',
+    });
   });
 
   it('is said in plain words', () => {

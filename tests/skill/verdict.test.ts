@@ -142,7 +142,9 @@ describe('the sentence', () => {
       calcSkillVerdict(summaryOf({ ...plain, shortDeg: -2, travel: -0.4 }), { surface: 'trampoline', arrival });
     const step = mat(landed({ kind: 'smallStep', direction: 'back' }));
     expect(wordVerdict(step)).toMatch(/, 2 deg past, a small step back$/);
-    expect(wordBasis(step)).toMatch(/^Ending judged by the landing model: .* The bed under the mat is taken not to give/);
+    expect(wordBasis(step)).toMatch(
+      /^Ending judged by the landing model: .* The bed under the mat is taken not to give/,
+    );
     expect(wordVerdict(mat('pending'))).toMatch(/; landing being computed$/);
   });
 

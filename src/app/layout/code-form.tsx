@@ -138,6 +138,11 @@ function DraftForm(props: CodeFormProps) {
       <p id={`${id}-hint`} class={props.code.fault() ? 'why' : 'quiet'} role={props.code.fault() ? 'alert' : undefined}>
         {props.code.fault() || t.hint}
       </p>
+      <Show when={props.code.canGoBeyond()}>
+        <button type="button" onClick={() => props.code.openBeyond()}>
+          {t.beyond}
+        </button>
+      </Show>
       <Show when={props.code.nearest()}>
         {(spec) => (
           <button type="button" onClick={() => props.code.draft(spec())}>

@@ -3,9 +3,10 @@ import { type Accessor, createMemo, createSignal } from 'solid-js';
 import type { AskedSkill, DraftSpec } from '../../../sim/index.ts';
 import type { DraftRun } from '../../engine/draft.ts';
 import type { SkillReading } from '../../engine/read-skill.ts';
+import type { MarkedDraft } from '../../jobs/kinds/draft-data.ts';
 import { keptState, type Page } from '../page.ts';
 import { codeTexts } from '../say/code-texts.ts';
-import { wordNoDraft } from '../say/code-words.ts';
+import { wordBeyondDraft, wordNoDraft } from '../say/code-words.ts';
 import { wordFault } from '../say/fault-words.ts';
 
 const t = codeTexts;
@@ -22,6 +23,9 @@ export interface CodeState {
   readonly fault: Accessor<string>;
   /** what flies close to what was refused */
   readonly nearest: Accessor<DraftSpec | undefined>;
+  /** what was refused for strength alone can be opened as a marked draft */
+  readonly canGoBeyond: Accessor<boolean>;
+  openBeyond(): void;
   open(): void;
   close(): void;
   type(text: string): void;
@@ -44,6 +48,7 @@ function makeCode(page: Page): CodeState {
   const [flights, setFlights] = createSignal(0);
   const [fault, setFault] = createSignal('');
   const [nearest, setNearest] = createSignal<DraftSpec>();
+  const [beyond, setBeyond] = createSignal<{ title: string; draft: MarkedDraft }>();
   let run: DraftRun | undefined;
   const [reading, setReading] = createSignal<SkillReading>();
   const needReading = async (): Promise<SkillReading> => {
@@ -84,6 +89,7 @@ function makeCode(page: Page): CodeState {
     run?.stop();
     setFault('');
     setNearest(undefined);
+    setBeyond(undefined);
     setFlights(0);
     setBusy(spec.title);
     const athlete = doc.athlete();
@@ -99,6 +105,7 @@ function makeCode(page: Page): CodeState {
         if (drafted.kind === 'refused') {
           setFault(wordNoDraft(spec.title, drafted));
           setNearest(drafted.nearest);
+          setBeyond(drafted.beyond && { title: spec.title, draft: drafted.beyond });
           setOpen(true);
           return;
         }
@@ -144,6 +151,16 @@ function makeCode(page: Page): CodeState {
     flights,
     fault,
     nearest,
+    canGoBeyond: () => beyond() !== undefined,
+    openBeyond: () => {
+      const found = beyond();
+      if (!found) return;
+      setOpen(false);
+      setFault('');
+      setBeyond(undefined);
+      doc.open(found.draft.file, t.step(found.title));
+      shell.notify({ text: `${t.done(found.title)} ${wordBeyondDraft(found.draft.asks)}` });
+    },
     open: () => {
       prepare();
       setOpen(true);
@@ -157,6 +174,7 @@ function makeCode(page: Page): CodeState {
       setWay(undefined);
       setFault('');
       setNearest(undefined);
+      setBeyond(undefined);
     },
     setWay: (chosen) => {
       setWay(chosen);

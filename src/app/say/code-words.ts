@@ -1,6 +1,6 @@
 /** What the skill is called at its place, as words; or why it is called nothing. */
 import type { Refusal, SkillNames } from '../../../sim/index.ts';
-import { wordRefusal } from '../../../sim/words/draft-words.ts';
+import { wordBeyond, wordRefusal } from '../../../sim/words/draft-words.ts';
 import { upper } from '../../../sim/words/verdict-words.ts';
 import { texts } from '../words.ts';
 import { codeTexts } from './code-texts.ts';
@@ -21,4 +21,8 @@ export function wordNoName({ place, reason }: SkillNames): string {
 }
 
 /** Why there is no draft. */
-export const wordNoDraft = (asked: string, refusal: Refusal): string => codeTexts.degrees(wordRefusal(asked, refusal));
+export const wordNoDraft = (asked: string, refusal: Omit<Refusal, 'beyond'>): string =>
+  codeTexts.degrees(wordRefusal(asked, refusal));
+
+/** What a marked draft asks. */
+export const wordBeyondDraft = (asks: readonly string[]): string => codeTexts.degrees(wordBeyond(asks));

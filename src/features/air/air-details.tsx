@@ -14,11 +14,7 @@ export function AirVerdict(props: { whole: WholeResult }) {
   const last = () => props.whole.legs[props.whole.legs.length - 1];
   return (
     <>
-      <Show when={last().landing}>
-        {(landing) => (
-          <Verdict verdict={last().verdict} landing={landing()} />
-        )}
-      </Show>
+      <Show when={last().landing}>{(landing) => <Verdict verdict={last().verdict} landing={landing()} />}</Show>
       <Show when={props.whole.stop}>
         {(stop) => (
           <p class="verdict">

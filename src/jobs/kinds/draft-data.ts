@@ -9,4 +9,10 @@ export interface DraftRequest {
   readonly shapes: Readonly<Record<string, ShapeData>>;
 }
 
-export type Drafted = { readonly kind: 'flown'; readonly file: SkillFile } | Refusal;
+/** A draft that asks more of muscles than is known, and what. */
+export interface MarkedDraft {
+  readonly file: SkillFile;
+  readonly asks: readonly string[];
+}
+export type RefusedDraft = Omit<Refusal, 'beyond'> & { readonly beyond?: MarkedDraft };
+export type Drafted = { readonly kind: 'flown'; readonly file: SkillFile } | RefusedDraft;

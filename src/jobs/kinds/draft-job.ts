@@ -1,5 +1,13 @@
 /** A first draft of a skill from its code: a tenth of a second to many. It reports flights, and has no steps between. */
-import { draftSkill, fileOfDraft, nearSkills, readAthlete, readFlownCode, shapeInRadians } from '../../../sim/index.ts';
+import {
+  draftSkill,
+  fileBeyondStrength,
+  fileOfDraft,
+  nearSkills,
+  readAthlete,
+  readFlownCode,
+  shapeInRadians,
+} from '../../../sim/index.ts';
 import type { JobKind } from '../job.ts';
 import type { Drafted, DraftRequest } from './draft-data.ts';
 
@@ -14,6 +22,8 @@ export const draftJob: JobKind<DraftRequest, undefined, number, Drafted> = {
         nearby: nearSkills,
         onFlight: report,
       });
-      return result.kind === 'flown' ? { kind: 'flown', file: fileOfDraft(result, ref) } : result;
+      if (result.kind === 'flown') return { kind: 'flown', file: fileOfDraft(result, ref) };
+      const { beyond, ...refusal } = result;
+      return beyond ? { ...refusal, beyond: { file: fileBeyondStrength(beyond, ref), asks: beyond.asks } } : refusal;
     },
 };

@@ -40,7 +40,7 @@ export const PLAIN_NUMBERS: NumberWords = {
 };
 
 /** Under this many revolutions there is no turn to speak of, and under this lean, rad, no lean. */
-const LEAST_TURN = 0.05;
+export const LEAST_TURN = 0.05;
 const LEAST_LEAN = 0.5 * RAD;
 
 export const degreesOf = (rad: number): string => Math.abs((rad * 360) / REV).toFixed(0);

@@ -4,7 +4,7 @@ import { DEG, REV } from '../../sim/math/angles.ts';
 import type { Place } from '../../sim/math/sorted.ts';
 import { nameShape, wordShape } from './flight.ts';
 import { useCursor, useFlight, useServices } from './page.ts';
-import { calcPlace, readAt } from './plot/readout.ts';
+import { alongTurn, calcPlace, readAt } from './plot/readout.ts';
 import { explainWords } from './say/explain-units.ts';
 import { texts } from './words.ts';
 
@@ -38,8 +38,7 @@ export function useCut(): Accessor<CutValues> {
     const t = cursor.at();
     const place = calcPlace(f, t);
     const at = (column: Float64Array, width = 1, k = 0): number => readAt(column, place, width, k);
-    // unsigned, in the direction that the flight as a whole turns; against it is negative
-    const way = (column: Float64Array): number => (column[f.n - 1] < column[0] ? -1 : 1);
+    const turned = (column: Float64Array): number => (column[f.n - 1] - column[0]) / REV;
     const [q0, q1, q2, q3] = [0, 1, 2, 3].map((k) => f.quat_WF[4 * (place.i + Math.round(place.share)) + k]);
     const up = q0 * q0 - q1 * q1 + q2 * q2 - q3 * q3;
     return {
@@ -47,8 +46,8 @@ export function useCut(): Accessor<CutValues> {
       shape: nameShape(flight.spans(), t),
       word: wordShape(flight.spans(), t),
       attitude: up > 0.5 ? c.headUp : up < -0.5 ? c.headDown : c.lying,
-      twistRate: (at(f.twistRate) / REV) * way(f.twist),
-      somersaultRate: (at(f.somersaultRate) / REV) * way(f.somersault),
+      twistRate: alongTurn(at(f.twistRate) / REV, turned(f.twist)),
+      somersaultRate: alongTurn(at(f.somersaultRate) / REV, turned(f.somersault)),
       tilt: at(f.tilt) * DEG,
       twistSoFar: Math.abs(at(f.twist) - f.twist[0]) / REV,
       somersaultSoFar: Math.abs(at(f.somersault) - f.somersault[0]) / REV,

@@ -4,8 +4,9 @@ import { athletes, shapes, skills } from '../../presets/index.ts';
 import type { Frames } from '../../sim/index.ts';
 import { calcFirstRows, compareWithTakeoff, findStory } from '../../src/app/first-rows.ts';
 import { wordMoment, wordRate, wordTilt } from '../../src/app/first-words.ts';
-import { calcPlace } from '../../src/app/plot/readout.ts';
+import { alongTurn, calcPlace } from '../../src/app/plot/readout.ts';
 import { makeEngine } from '../../src/engine/engine.ts';
+import { whyOpening } from '../../src/features/why/why-opening.ts';
 
 const engine = makeEngine({ athletes, shapes });
 const flown = new Map<string, Frames>();
@@ -29,6 +30,26 @@ describe('story of the first rows', () => {
     ['cat-turn', { kind: 'twisting' }],
   ] as const)('of %s', (id, story) => {
     expect(findStory(framesOf(id))).toEqual(story);
+  });
+
+  it.each([
+    ['arms-in-spin', { tab: 'momentum', axis: 'long' }],
+    ['back-straight', { tab: 'momentum', axis: 'lateral' }],
+    ['back-tuck', { tab: 'momentum', axis: 'lateral' }],
+    ['back-straight-full', { tab: 'tilt', axis: 'long' }],
+    ['cat-turn', { tab: 'tilt', axis: 'long' }],
+  ] as const)('Why of %s opens on what makes it', (id, opening) => {
+    expect(whyOpening(findStory(framesOf(id)))).toEqual(opening);
+  });
+
+  it('a rate has a sign where the flight turns that way or the other, and none where it makes no such turn', () => {
+    expect(alongTurn(-0.01, -0.004)).toBe(0.01);
+    expect(alongTurn(-0.01, 0)).toBe(0.01);
+    expect(alongTurn(-0.4, 0.95)).toBe(-0.4);
+    expect(alongTurn(-0.4, -0.95)).toBe(0.4);
+    const f = framesOf('arms-in-spin');
+    const over = (f.somersault[f.n - 1] - f.somersault[0]) / (2 * Math.PI);
+    for (const rate of f.somersaultRate) expect(alongTurn(rate, over)).toBeGreaterThanOrEqual(0);
   });
 
   it('a jump with a turn: as many times faster as smaller while the arms are still, the momentum the same', () => {

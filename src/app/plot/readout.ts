@@ -1,6 +1,7 @@
 /** Values at one instant, between the frames by straight lines: for the cut, the plots' rings and the live region. */
 import type { Frames } from '../../../sim/index.ts';
 import { type Place, placeIn } from '../../../sim/math/sorted.ts';
+import { LEAST_TURN } from '../../../sim/words/verdict-words.ts';
 
 export const calcPlace = (frames: Frames, t: number): Place => placeIn(frames.t, t, frames.n);
 
@@ -12,3 +13,10 @@ export function readAt(column: Float64Array, place: Place, width = 1, k = 0): nu
   if (place.share === 1) return b;
   return a + (b - a) * place.share;
 }
+
+/**
+ * A rate in the direction that the flight as a whole turns; against it is negative. Where the headline says that it makes no such turn there is no direction
+ * to be against, and the rate has no sign. `turned`: over the flight, revolutions.
+ */
+export const alongTurn = (rate: number, turned: number): number =>
+  Math.abs(turned) < LEAST_TURN ? Math.abs(rate) : rate * Math.sign(turned);

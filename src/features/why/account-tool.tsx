@@ -1,6 +1,7 @@
 /** Why: what just changed, where the tilt came from, twist or wobble, what the eyes see, who holds the momentum. */
 import { createMemo, createSignal, Match, Show, Switch } from 'solid-js';
 import { Composition } from '../../app/composition.tsx';
+import { findStory } from '../../app/first-rows.ts';
 import { type CutValues, useCut, useExplanation } from '../../app/cut-values.ts';
 import { useFlight } from '../../app/page.ts';
 import { useSensitivity } from '../../app/sensitivity.ts';
@@ -15,6 +16,7 @@ import { MomentumParts } from './momentum-parts.tsx';
 import { findLoop } from './shape-loop.ts';
 import { SightStrip } from './sight-strip.tsx';
 import { TiltBars } from './tilt-bars.tsx';
+import { WHY_TABS, type WhyTab, whyOpening } from './why-opening.ts';
 import { WobbleMap } from './wobble-map.tsx';
 import { accountTexts as a } from './words.ts';
 
@@ -81,6 +83,11 @@ function useLoop() {
   return loop;
 }
 
+function useOpening() {
+  const flight = useFlight();
+  return createMemo(() => whyOpening(findStory(flight.result().frames)));
+}
+
 const MAP = 416;
 const SIGHT = 84;
 const PARTS = 92;
@@ -90,6 +97,14 @@ function WideAccount(props: Parts) {
   const left = (): number => props.timeLeft + props.axis.width;
   const mapWidth = (): number => Math.max(280, props.width - left() - 44);
   const loop = useLoop();
+  const opening = useOpening();
+  const isTilt = (): boolean => opening().tab === 'tilt';
+  const foot = () => (
+    <div class="account-foot">
+      <Changed words={props.words} />
+      <Momentum {...props} />
+    </div>
+  );
   return (
     <div class="account-wide">
       <div class="account-left" style={{ width: `${left()}px` }}>
@@ -102,14 +117,12 @@ function WideAccount(props: Parts) {
           </div>
           <SightStrip state={props.state} axis={props.axis} left={props.timeLeft} tall={26} />
         </div>
-        <MomentumParts axis={props.axis} left={props.timeLeft} height={PARTS} />
+        <MomentumParts axis={props.axis} left={props.timeLeft} height={PARTS} opensAbout={opening().axis} />
         <div class="account-under">
+          <Show when={!isTilt()}>{foot()}</Show>
           <h3>{a.tabs.tilt}</h3>
           <TiltBars state={props.state} stacked={false} />
-          <div class="account-foot">
-            <Changed words={props.words} />
-            <Momentum {...props} />
-          </div>
+          <Show when={isTilt()}>{foot()}</Show>
         </div>
       </div>
       <section class="account-right" aria-label={a.mapTitle} style={{ width: `${Math.max(MAP, mapWidth() + 24)}px` }}>
@@ -137,17 +150,18 @@ function WideAccount(props: Parts) {
   );
 }
 
-const TABS = ['tilt', 'map', 'sight', 'momentum'] as const;
 const TAB_HEIGHT = 48;
 
 function TouchAccount(props: Parts) {
-  const [tab, setTab] = createSignal<(typeof TABS)[number]>('tilt');
+  const opening = useOpening();
+  const [chosen, setTab] = createSignal<WhyTab>();
+  const tab = (): WhyTab => chosen() ?? opening().tab;
   const room = (): number => props.height - TAB_HEIGHT;
   const phone = (): boolean => props.device === 'phone';
   const loop = useLoop();
   return (
     <div class="account-touch">
-      <ToolTabs id="account" label={a.changed} names={TABS} titles={a.tabsShort} chosen={tab()} choose={setTab} />
+      <ToolTabs id="account" label={a.changed} names={WHY_TABS} titles={a.tabsShort} chosen={tab()} choose={setTab} />
       <TabPanel class="account-panel" id="account" chosen={tab()} heightPx={room()}>
         <Switch>
           <Match when={tab() === 'tilt'}>
@@ -173,7 +187,7 @@ function TouchAccount(props: Parts) {
             <Show when={loop()}>
               {(found) => <LoopPicture loop={found()} width={Math.min(props.width - 28, 420)} height={240} />}
             </Show>
-            <MomentumParts axis={props.axis} left={0} height={150} />
+            <MomentumParts axis={props.axis} left={0} height={150} opensAbout={opening().axis} />
             <Changed words={props.words} />
             <Momentum {...props} />
           </Match>

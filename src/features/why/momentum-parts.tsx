@@ -15,11 +15,12 @@ import { accountTexts as a } from './words.ts';
 /** Distinct without any colour. */
 const DASHES: readonly (readonly number[])[] = [[], [6, 4], [1.6, 3.2]];
 
-export function MomentumParts(props: { axis: TimeAxis; left: number; height: number }) {
+export function MomentumParts(props: { axis: TimeAxis; left: number; height: number; opensAbout: AxisName }) {
   const flight = useFlight();
   const cursor = useCursor();
   const id = createUniqueId();
-  const [about, setAbout] = createSignal<AxisName>('long');
+  const [chosen, setAbout] = createSignal<AxisName>();
+  const about = (): AxisName => chosen() ?? props.opensAbout;
   const parts = createMemo(() => listParts(flight.result().frames, about()));
   const pieces = createMemo<PlotPiece[]>(() => [
     { box: { y: 8, height: props.height - 16 }, draw: (pen) => drawParts(pen, about(), props.height) },

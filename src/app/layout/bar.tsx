@@ -70,6 +70,16 @@ function NotSaved() {
   );
 }
 
+/** On a phone: the last step alone, and only while there is one. */
+function UndoAlone() {
+  const { undoing } = useShell();
+  return (
+    <Show when={undoing().undoTitle()}>
+      {(of) => <StepButton name="undo" of={of()} step={() => undoing().undo()} />}
+    </Show>
+  );
+}
+
 /** Nothing to take back and nothing to bring back: neither is there. One alone keeps the place of the other. */
 export function UndoRedo(props: { words?: boolean }) {
   const { undoing } = useShell();
@@ -168,7 +178,7 @@ export function TouchBar(props: { title: boolean }) {
       </Show>
       <span class="gap" />
       <NotSaved />
-      <Show when={props.title}>
+      <Show when={props.title} fallback={<UndoAlone />}>
         <UndoRedo />
       </Show>
       <FindButton />

@@ -61,6 +61,7 @@ export function useFigureViews(props: HandlePlace, lift: Lift) {
     page,
     () => ({ width: wide(), height: height(), beside: Math.min(middle(), wide() - middle()) }),
     () => views().map((view) => AZIMUTH[view]),
+    () => props.ghostS,
   );
   /** the picture must not turn under a hand at work */
   const roll = createMemo<number>((last) => (hand.active() ? last : ((props.tiltDeg ?? 0) * Math.PI) / 180), 0);

@@ -1,6 +1,7 @@
 /** How large the athlete is held: all shapes of the flight fit, and while a hand is at work nothing grows or shrinks. */
 import { type Accessor, createMemo } from 'solid-js';
 import type { Page } from '../../app/page.ts';
+import type { HeldPicture } from '../../pictures/stage-input.ts';
 
 interface HeldFit {
   readonly pxPerM: number;
@@ -28,29 +29,37 @@ interface Extent {
   readonly across: number;
 }
 
-export function useHeldFit(page: Page, room: () => Room, azimuths: () => readonly number[]): Accessor<HeldFit> {
+/** `ghostS`: what is drawn pale behind each shape, s; it may reach further than any shape does. */
+export function useHeldFit(
+  page: Page,
+  room: () => Room,
+  azimuths: () => readonly number[],
+  ghostS: () => number | undefined = () => undefined,
+): Accessor<HeldFit> {
   const { flight, services, doc } = page;
   const extent = createMemo<Extent | undefined>((last) => {
     if (last && doc.isHeld()) return last;
     const result = flight.result();
     const { duration } = result.flight;
     const times = flight.spans().flatMap(({ from, to }) => [from, to].map((t) => Math.min(Math.max(t, 0), duration)));
+    const ghost = ghostS();
     const most = { up: 0.1, down: 0.1, across: 0.1 };
+    const take = (picture: Pick<HeldPicture, 'limbs'>): void => {
+      for (const piece of picture.limbs.flatMap(({ outline }) => outline))
+        for (let i = 0; i < piece.length; i += 2) {
+          most.across = Math.max(most.across, Math.abs(piece[i]) / MEASURED);
+          most.up = Math.max(most.up, -piece[i + 1] / MEASURED);
+          most.down = Math.max(most.down, piece[i + 1] / MEASURED);
+        }
+    };
     for (const t of new Set([0, ...times, duration]))
       for (const azimuth of azimuths()) {
-        const size = { width: 0, height: 0, pxPerM: MEASURED, centreY: 0 };
-        const { limbs } = services.pictures.held({
-          result,
-          angles: services.posing.anglesAt(result, t),
-          azimuth,
-          ...size,
-        });
-        for (const piece of limbs.flatMap(({ outline }) => outline))
-          for (let i = 0; i < piece.length; i += 2) {
-            most.across = Math.max(most.across, Math.abs(piece[i]) / MEASURED);
-            most.up = Math.max(most.up, -piece[i + 1] / MEASURED);
-            most.down = Math.max(most.down, piece[i + 1] / MEASURED);
-          }
+        const at = { result, azimuth, width: 0, height: 0, pxPerM: MEASURED, centreY: 0 };
+        const angles = services.posing.anglesAt(result, t);
+        take(services.pictures.held({ ...at, angles }));
+        if (ghost === undefined) continue;
+        const camera = services.posing.hold(result.flight.body, angles);
+        take(services.pictures.held({ ...at, angles: services.posing.anglesAt(result, ghost), camera }));
       }
     return most;
   });

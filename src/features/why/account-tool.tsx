@@ -1,8 +1,8 @@
 /** Why: what just changed, where the tilt came from, twist or wobble, what the eyes see, who holds the momentum. */
 import { createMemo, createSignal, Match, Show, Switch } from 'solid-js';
 import { Composition } from '../../app/composition.tsx';
-import { findStory } from '../../app/first-rows.ts';
 import { type CutValues, useCut, useExplanation } from '../../app/cut-values.ts';
+import { findStory } from '../../app/first-rows.ts';
 import { useFlight } from '../../app/page.ts';
 import { useSensitivity } from '../../app/sensitivity.ts';
 import { Term } from '../../app/terms/term.tsx';

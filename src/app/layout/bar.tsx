@@ -6,6 +6,7 @@ import { Icon, Mark } from '../../ui/icon.tsx';
 import { useDocument, usePage, useShell } from '../page.ts';
 import { useShelf } from '../shelf.ts';
 import { shelfTexts } from '../shelf-words.ts';
+import { useWhoFlew } from '../who-flew.ts';
 import { texts } from '../words.ts';
 import { BarTools } from './tools/bar-tools.tsx';
 
@@ -167,12 +168,13 @@ export function Bar() {
 
 export function TouchBar(props: { title: boolean }) {
   const shell = useShell();
+  const whoFlew = useWhoFlew();
   return (
     <header class="bar">
       <span class="brand">
         <Mark />
       </span>
-      <SkillTitle who={!props.title} />
+      <SkillTitle who={!props.title || whoFlew() !== undefined} />
       <Show when={props.title}>
         <ShelfMark />
       </Show>

@@ -23,6 +23,11 @@ export function StartHere() {
           </button>
         </span>
       </Show>
+      <Show when={start.isFolded()}>
+        <button type="button" class="plain start-again" aria-haspopup="dialog" onClick={() => shell.openPanel('start')}>
+          {t.title}
+        </button>
+      </Show>
       <button
         type="button"
         class="plain start-rows"

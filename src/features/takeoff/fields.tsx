@@ -14,6 +14,7 @@ import {
   whatLaunches,
   wordPushedOff,
 } from '../../app/takeoff-values.ts';
+import { useWhoFlew } from '../../app/who-flew.ts';
 import { type Field, getFields } from '../../document/fields.ts';
 import { NumberField } from '../../ui/number-field.tsx';
 import { formatNumber } from '../../ui/numbers.ts';
@@ -207,6 +208,7 @@ export function BeforeColumn() {
   const shell = useShell();
   const flight = useFlight();
   const doc = useDocument();
+  const whoFlew = useWhoFlew();
   let column!: HTMLElement;
   const air = useSize(() => column.parentElement ?? column);
   const isOpen = (): boolean => shell.rows.isAll() && air().height >= ROOM;
@@ -232,6 +234,7 @@ export function BeforeColumn() {
           {doc.athlete().name}
         </button>
       </div>
+      <Show when={whoFlew()}>{(name) => <p class="quiet was-flown">{takeoffTexts.wasFlown(name())}</p>}</Show>
     </section>
   );
 }

@@ -30,6 +30,8 @@ export const takeoffTexts = {
   highest: (m: string, over: 'floor' | 'bed' | 'water') =>
     `Height is how far the centre of mass rises above where it is at take-off. At its highest it is ${m} above the ${over}.`,
   /** Beside the pictures. */
+  /** the skill that was opened brought its own athlete */
+  wasFlown: (name: string) => `its own; before: ${name}`,
   short: { momentum: 'Rotation', straight: 'Straight somersaults' } as Record<string, string | undefined>,
   /** Said where the pointer rests on a name. */
   hints: {

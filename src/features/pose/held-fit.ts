@@ -12,6 +12,8 @@ interface HeldFit {
 /** px per m that extents are measured at */
 const MEASURED = 100;
 const EDGE = 7;
+/** and of a fit that stays */
+const LEAST_EDGE = 4;
 /** Share of a change of size that is taken up at once; less is left as it is. */
 const WORTH = 1.02;
 
@@ -27,6 +29,15 @@ interface Extent {
   readonly up: number;
   readonly down: number;
   readonly across: number;
+}
+
+/** The last fit stays while it is as large as what is shown now needs, and holds it. */
+export function fitHeld({ up, down, across }: Extent, { height, beside }: Room, last?: HeldFit): HeldFit {
+  const pxPerM = Math.max(Math.min((height - 2 * EDGE) / (up + down), (beside - EDGE) / across), 20);
+  const holds = ({ centreY, pxPerM: scale }: HeldFit): boolean =>
+    Math.min(centreY - up * scale, height - centreY - down * scale) >= LEAST_EDGE;
+  if (last && Math.abs(Math.log(pxPerM / last.pxPerM)) < Math.log(WORTH) && holds(last)) return last;
+  return { pxPerM, centreY: EDGE + up * pxPerM + Math.max(0, height - 2 * EDGE - (up + down) * pxPerM) / 2 };
 }
 
 /** `ghostS`: what is drawn pale behind each shape, s; it may reach further than any shape does. */
@@ -64,11 +75,8 @@ export function useHeldFit(
     return most;
   });
   return createMemo<HeldFit>((last) => {
-    const { up = 1, down = 1, across = 1 } = extent() ?? {};
-    const { height, beside } = room();
-    const pxPerM = Math.max(Math.min((height - 2 * EDGE) / (up + down), (beside - EDGE) / across), 20);
+    const at = room();
     if (last && doc.isHeld()) return last;
-    if (last && Math.abs(Math.log(pxPerM / last.pxPerM)) < Math.log(WORTH)) return last;
-    return { pxPerM, centreY: EDGE + up * pxPerM + Math.max(0, height - 2 * EDGE - (up + down) * pxPerM) / 2 };
+    return fitHeld(extent() ?? { up: 1, down: 1, across: 1 }, at, last);
   });
 }

@@ -85,7 +85,8 @@ function useLoop() {
 
 function useOpening() {
   const flight = useFlight();
-  return createMemo(() => whyOpening(findStory(flight.result().frames)));
+  const opening = createMemo(() => whyOpening(findStory(flight.result().frames)));
+  return opening;
 }
 
 const MAP = 416;

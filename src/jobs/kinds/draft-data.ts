@@ -14,5 +14,5 @@ export interface MarkedDraft {
   readonly file: SkillFile;
   readonly asks: readonly string[];
 }
-export type RefusedDraft = Omit<Refusal, 'beyond'> & { readonly beyond?: MarkedDraft };
+type RefusedDraft = Omit<Refusal, 'beyond'> & { readonly beyond?: MarkedDraft };
 export type Drafted = { readonly kind: 'flown'; readonly file: SkillFile } | RefusedDraft;

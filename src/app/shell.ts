@@ -8,6 +8,7 @@ import { type BesideState, createBeside } from './beside.ts';
 import type { CursorState } from './cursor.ts';
 import type { DocumentState } from './document.ts';
 import type { FlightState } from './flight.ts';
+import { createFloorTaking, type FloorTaking } from './floor-time.ts';
 import { createLarge, type LargeStage } from './large.ts';
 import type { ReadPlace } from './reading.ts';
 import { createRows, type RowsState } from './rows.ts';
@@ -49,6 +50,8 @@ export interface ShellState {
   setTall(on: boolean): void;
   /** where the open tool puts its parts */
   readonly places: ToolPlaces;
+  /** a tool about more than the flight has its own time on the floor */
+  readonly floor: FloorTaking;
   readonly large: LargeStage;
   toggleLarge(): void;
   /** which rows of the bench are open; the address says it too */
@@ -121,6 +124,7 @@ export function createShell({ flight, cursor, doc, tools }: ShellHost): ShellSta
     tall,
     setTall,
     places: createToolPlaces(),
+    floor: createFloorTaking(),
     large,
     toggleLarge: () => {
       setTool(undefined);

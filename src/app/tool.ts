@@ -6,9 +6,9 @@ import type { Loaders } from './services.ts';
 
 /**
  * Where a tool is on a laptop: in the place of the cut (aside, 416 px wide), or of everything under the floor but
- * the shapes (ground), or of pictures, floor and ground together (whole). On tablet and phone both are a sheet under the floor, above the thumb bar.
+ * the shapes (ground). On tablet and phone both are a sheet under the floor, above the thumb bar.
  */
-export type ToolPlace = 'aside' | 'ground' | 'whole';
+export type ToolPlace = 'aside' | 'ground';
 
 export interface ToolProps {
   /** the page's own ruler; its zero is at the left edge of the time column */
@@ -20,6 +20,8 @@ export interface ToolProps {
   readonly device: 'bench' | 'tablet' | 'phone';
   /** it has the height of the pictures too, which are away */
   readonly isTall?: boolean;
+  /** px over the floor for pictures of its own; 0: they are away */
+  readonly pictures?: number;
   /** the shapes of the skill on the ruler, for a tool that has them as a row of its own */
   readonly shapes?: (row: { readonly axis: TimeAxis; readonly tile: number }) => JSX.Element;
 }
@@ -31,6 +33,8 @@ export interface Tool {
   readonly wantsHeight?: true;
   /** on a laptop it fills the places of headline, take-off values and cut, and has the shapes in a row of its own */
   readonly fillsBench?: true;
+  /** it fills the place of the pictures, and has a strip under the floor in place of the shapes: the whole skill is on the ruler */
+  readonly hasPictures?: true;
   readonly load: () => Promise<Component<ToolProps>>;
   /** what computes for it; a tool opens when both are there */
   readonly loadEngine?: (load: Loaders) => Promise<unknown>;

@@ -114,6 +114,6 @@ test('the sliders of a swing, its release and the landing have names of their ow
 }) => {
   await openAt(page, './?skill=giant-double-straight');
   await page.keyboard.press('m');
-  await expect(page.locator('[data-tool="contact"] [role="slider"], [data-tool="contact"] input').nth(3)).toBeVisible();
+  await expect(page.locator('.contact-knobs').getByRole('slider').nth(3)).toBeVisible();
   expect(await findNameFaults(page)).toEqual([]);
 });

@@ -102,7 +102,7 @@ test('a chain is one ruler: a card for each phase, and the page goes to the leg 
   await openSkill(page, 'half turn, from the board');
   await page.keyboard.press('m');
   await expect(tool(page).locator('.air-card')).toHaveCount(5, SOON);
-  await expect(tool(page).locator('.touching')).toHaveCount(5);
+  await expect(page.locator('.touching')).toHaveCount(5);
   const place = page.getByRole('combobox', { name: 'Pushes from' });
   await expect(place).toHaveValue('vaultTable');
   const time = page.getByRole('slider', { name: 'Time in the whole skill' });
@@ -120,4 +120,45 @@ test('a chain is one ruler: a card for each phase, and the page goes to the leg 
   await expect.poll(async () => (await readSentence(page)).text).not.toBe(before.text);
   await page.keyboard.press('Escape');
   await expect(tool(page)).toBeHidden();
+});
+
+test('the whole skill is on the one floor of the page, folded and with the height; its plumb line goes through strip and rows', {
+  tag: ['@desktop', '@phone'],
+}, async ({ page }) => {
+  await openSkill(page, 'giant swings');
+  await page.keyboard.press('m');
+  await expect(verdict(page)).toBeAttached(SOON);
+  const seen = () =>
+    page.evaluate(() => {
+      const box = (e: Element) => e.getBoundingClientRect();
+      const bob = document.querySelector('.bob');
+      const [x, under] = bob ? [box(bob).left, box(bob).bottom] : [Number.NaN, Number.NaN];
+      const lines = [...document.querySelectorAll('.plumb')].map(box).filter((b) => b.width > 0 && b.height > 0);
+      const missed = [...document.querySelectorAll('.touching-strip, .whole-row')]
+        .map(box)
+        .filter((b) => b.height > 0)
+        .filter(
+          (b) =>
+            !lines.some(
+              (l) => Math.abs(l.left + l.width / 2 - x) < 1.5 && l.top <= b.top + 1 && l.bottom >= b.bottom - 1,
+            ),
+        ).length;
+      const pictures = document.querySelector('.whole-picture');
+      return {
+        floors: document.querySelectorAll('.floor').length,
+        under,
+        missed,
+        over: pictures ? box(pictures).height : 0,
+      };
+    });
+  const folded = await seen();
+  expect(folded).toMatchObject({ floors: 1, missed: 0 });
+  expect(folded.over).toBeGreaterThan(90);
+  await page.getByRole('button', { name: 'Take the height' }).click();
+  await expect.poll(async () => (await seen()).over).toBe(0);
+  const tall = await seen();
+  expect(tall).toMatchObject({ floors: 1, missed: 0 });
+  expect(tall.under).toBeLessThan(folded.under - 90);
+  await page.getByRole('button', { name: 'Fold' }).click();
+  await expect.poll(seen).toEqual(folded);
 });

@@ -230,7 +230,7 @@ test('the large stage is a touch away, and back', async ({ page }) => {
 
 test('ruler, play and caution are there in every tool, folded and with the height', async ({ page }) => {
   await openFirst(page);
-  for (const key of ['c', 'w', 'k', 'e', 'p'])
+  for (const key of ['c', 'w', 'm', 'k', 'e', 'p'])
     for (const isTall of [false, true]) {
       if (isTall) await page.getByRole('button', { name: 'Take the height' }).tap();
       else await page.keyboard.press(key);

@@ -5,23 +5,23 @@ import { LiveNumbers } from '../../features/instant/live-numbers.tsx';
 import type { LaneList } from '../../features/joints/lane-list.ts';
 import { FloorControls, Ruler } from '../../features/ruler/floor.tsx';
 import { floorTexts } from '../../features/ruler/words.ts';
-import { makeAxis, xOf } from '../../ui/plot/axis.ts';
+import { makeAxis } from '../../ui/plot/axis.ts';
 import { useSize } from '../../ui/size.ts';
 import { LEFT, rightOf } from '../bench-columns.ts';
 import { useCut } from '../cut-values.ts';
 import { findStory } from '../first-rows.ts';
-import { useCursor, useFlight, useShell } from '../page.ts';
+import { useFloorTime } from '../floor-time.ts';
+import { useFlight, useShell } from '../page.ts';
 import { fitStage, leavingRoom } from '../stage-fit.ts';
-import { texts } from '../words.ts';
 import { Bar } from './bar.tsx';
 import { BenchAir, FRONT, LABELS } from './bench-air.tsx';
 import { Ground } from './ground.tsx';
 import { planGround } from './ground-plan.ts';
 import { Head } from './head.tsx';
 import { useAxis, useFit } from './steady.ts';
+import { FilledPlace } from './tools/filled-place.tsx';
 import { GroundTool } from './tools/ground-tool.tsx';
 import { findTool } from './tools/tool-list.ts';
-import { ToolPlace } from './tools/tool-place.tsx';
 
 const FLOOR = 44;
 const BAR = 44;
@@ -35,8 +35,10 @@ const LEAST = { width: 960, height: 720 };
 const SHORT = 800;
 /** the pictures are drawn for this height at least, px */
 const LEAST_AIR = 200;
-/** least height of what a tool is given, px; one that fills the bench has no shapes over it */
-const TOOL = { usual: 400, filling: 360 } as const;
+/** least height of what a tool is given, px */
+const LEAST_TOOL = 290;
+/** of what a tool with pictures of its own shares with them: the pictures' part */
+const OWN_PICTURES = 0.46;
 /** share of the page that the large stage takes */
 const LARGE = 0.66;
 /** px between the time column and the values */
@@ -45,7 +47,7 @@ const GUTTER = 24;
 export function BenchLayout(props: { lanes: LaneList }) {
   const shell = useShell();
   const flight = useFlight();
-  const cursor = useCursor();
+  const time = useFloorTime();
   const cut = useCut();
   let said!: HTMLElement;
   const page = useSize(() => document.documentElement);
@@ -65,6 +67,7 @@ export function BenchLayout(props: { lanes: LaneList }) {
   const isTall = (): boolean => tool() !== undefined && (shell.tall() ?? (isShort() && tool()?.wantsHeight === true));
   const airHeight = createMemo(() => {
     if (isTall()) return 0;
+    if (tool()?.hasPictures) return Math.round((height() - above() - FLOOR) * OWN_PICTURES);
     if (shell.large.isOpen() || shell.tool() === 'pose')
       return Math.round(Math.max(264, (height() - above() - FLOOR) * LARGE));
     // what comes before has more values there
@@ -99,99 +102,80 @@ export function BenchLayout(props: { lanes: LaneList }) {
       height: left(),
     }),
   );
-  const groundHeight = (): number =>
-    tool() ? Math.max(left(), TOOL[tool()?.fillsBench ? 'filling' : 'usual']) : plan().height;
-  const pictures = () => (
-    <>
-      <Show when={!isTall()}>
-        <BenchAir
-          story={story()}
-          cut={cut()}
-          axis={axis()}
-          fit={framing()}
-          width={width()}
-          height={airHeight()}
-          cutX={cutX()}
-          cutWidth={cutWidth()}
-        />
-      </Show>
-      <section class="floor" aria-label={floorTexts.label}>
-        <FloorControls />
-        <Ruler axis={axis()} height={FLOOR} grip={76} />
-        <div
-          class="floor-numbers"
-          classList={{ narrow: cutWidth() < 380 }}
-          style={{ left: `${cutX()}px`, width: `${cutWidth()}px` }}
-        >
-          <LiveNumbers cut={cut()} />
-        </div>
-      </section>
-      <Switch
-        fallback={
-          <Ground
-            lanes={props.lanes}
-            plan={plan()}
-            story={story()}
-            cut={cut()}
-            axis={axis()}
-            width={width()}
-            cutX={cutX()}
-            cutWidth={cutWidth()}
-            fit={framing()}
-            isCompressed={framing().unrolledPxPerM > framing().pxPerM + 0.5}
-            listRows={() => setListed(true)}
-          />
-        }
-      >
-        <Match when={tool()}>
-          {(open) => (
-            <GroundTool tool={open()} axis={axis()} width={width()} height={groundHeight()} isTall={isTall()} />
-          )}
-        </Match>
-      </Switch>
-      <div
-        class="plumb"
-        aria-hidden="true"
-        style={{
-          left: `${LEFT}px`,
-          transform: `translate(${xOf(axis(), cursor.at())}px, ${airHeight()}px)`,
-          height: `${FLOOR + groundHeight() - (tool() || !plan().hasFoot ? 0 : FLOOR + 6)}px`,
-        }}
-      />
-    </>
-  );
+  const groundHeight = (): number => (tool() ? Math.max(left(), LEAST_TOOL) : plan().height);
   return (
     <div class="bench">
       <Bar />
       <Head ref={(el) => (said = el)} />
       <main>
         <Show when={page().width > 0}>
-          <Show when={findTool(shell.tool(), 'whole')} fallback={pictures()}>
-            {(open) => (
-              <>
-                <ToolPlace
+          <Show when={!isTall() && tool()?.hasPictures}>
+            <section class="air" style={{ height: `${airHeight()}px` }}>
+              <FilledPlace name="pictures" />
+            </section>
+          </Show>
+          <Show when={!isTall() && !tool()?.hasPictures}>
+            <BenchAir
+              story={story()}
+              cut={cut()}
+              axis={axis()}
+              fit={framing()}
+              width={width()}
+              height={airHeight()}
+              cutX={cutX()}
+              cutWidth={cutWidth()}
+            />
+          </Show>
+          <section class="floor" aria-label={time.label(floorTexts.label)} on:keydown={(e) => time.onKeyDown(e)}>
+            <FloorControls />
+            <Ruler axis={axis()} height={FLOOR} grip={76} />
+            <div
+              class="floor-numbers"
+              classList={{ narrow: cutWidth() < 380 }}
+              style={{ left: `${cutX()}px`, width: `${cutWidth()}px` }}
+            >
+              <LiveNumbers cut={cut()} />
+            </div>
+          </section>
+          <Switch
+            fallback={
+              <Ground
+                lanes={props.lanes}
+                plan={plan()}
+                story={story()}
+                cut={cut()}
+                axis={axis()}
+                width={width()}
+                cutX={cutX()}
+                cutWidth={cutWidth()}
+                fit={framing()}
+                isCompressed={framing().unrolledPxPerM > framing().pxPerM + 0.5}
+                listRows={() => setListed(true)}
+              />
+            }
+          >
+            <Match when={tool()}>
+              {(open) => (
+                <GroundTool
                   tool={open()}
                   axis={axis()}
                   width={width()}
-                  height={Math.max(height() - above() - FLOOR, TOOL.usual)}
-                  timeLeft={LEFT}
-                  device="bench"
+                  height={groundHeight()}
+                  pictures={airHeight()}
+                  isTall={isTall()}
                 />
-                <section class="floor whole-numbers" style={{ height: `${FLOOR}px` }} aria-label={texts.cut.label}>
-                  <p class="standing" style={{ width: `${cutX() - 48}px` }}>
-                    {texts.standingCaution}
-                  </p>
-                  <div
-                    class="floor-numbers"
-                    classList={{ narrow: cutWidth() < 380 }}
-                    style={{ left: `${cutX()}px`, width: `${cutWidth()}px` }}
-                  >
-                    <LiveNumbers cut={cut()} />
-                  </div>
-                </section>
-              </>
-            )}
-          </Show>
+              )}
+            </Match>
+          </Switch>
+          <div
+            class="plumb"
+            aria-hidden="true"
+            style={{
+              left: `${LEFT}px`,
+              transform: `translate(${time.x(axis())}px, ${airHeight()}px)`,
+              height: `${FLOOR + groundHeight() - (tool() || !plan().hasFoot ? 0 : FLOOR + 6)}px`,
+            }}
+          />
         </Show>
       </main>
     </div>

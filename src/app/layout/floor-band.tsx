@@ -4,7 +4,7 @@ import { Ruler } from '../../features/ruler/floor.tsx';
 import { floorTexts } from '../../features/ruler/words.ts';
 import { startDrag } from '../../ui/drag.ts';
 import type { TimeAxis } from '../../ui/plot/axis.ts';
-import { useCursor } from '../page.ts';
+import { useFloorTime } from '../floor-time.ts';
 
 export function FloorBand(props: {
   axis: TimeAxis;
@@ -13,19 +13,24 @@ export function FloorBand(props: {
   label?: number;
   children?: JSX.Element;
 }) {
-  const cursor = useCursor();
+  const time = useFloorTime();
   const press = (e: PointerEvent): void => {
     if ((e.target as Element).closest('.ruler, button')) return;
-    const from = cursor.at();
+    const from = time.at();
     startDrag(e, {
-      start: () => cursor.play.pause(),
-      move: (dx) => cursor.set(Math.round((from + dx / props.axis.pxPerS) * 1000) / 1000),
+      start: () => time.play().pause(),
+      move: (dx) => time.set(Math.round((from + dx / time.axis(props.axis).pxPerS) * 1000) / 1000),
       end: () => {},
-      cancel: () => cursor.set(from),
+      cancel: () => time.set(from),
     });
   };
   return (
-    <section class="floor" aria-label={floorTexts.label} onPointerDown={press}>
+    <section
+      class="floor"
+      aria-label={time.label(floorTexts.label)}
+      onPointerDown={press}
+      on:keydown={(e) => time.onKeyDown(e)}
+    >
       <Ruler axis={props.axis} height={props.height} grip={props.grip} label={props.label} />
       {props.children}
     </section>

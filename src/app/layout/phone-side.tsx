@@ -3,8 +3,9 @@ import { createMemo, createSignal, Show } from 'solid-js';
 import { LaneSheet } from '../../features/joints/lane-sheet.tsx';
 import { FigureHandle } from '../../features/pose/figure-handle.tsx';
 import type { ViewPlace } from '../../pictures/stage-input.ts';
-import { makeAxis, tOf, xOf } from '../../ui/plot/axis.ts';
-import { useCursor, useFlight, useShell } from '../page.ts';
+import { makeAxis, tOf } from '../../ui/plot/axis.ts';
+import { useFloorTime } from '../floor-time.ts';
+import { useFlight, useShell } from '../page.ts';
 import { FREE, fitStage, leavingRoom } from '../stage-fit.ts';
 import { texts } from '../words.ts';
 import { TouchBar } from './bar.tsx';
@@ -18,7 +19,9 @@ import { LargeStageArea } from './stage/large-stage.tsx';
 import { Stage } from './stage/stage.tsx';
 import { StandingLine } from './standing-line.tsx';
 import { useAxis, useFit } from './steady.ts';
-import { ToolSheet } from './tools/tool-sheet.tsx';
+import { FilledPlace } from './tools/filled-place.tsx';
+import { findTool } from './tools/tool-list.ts';
+import { isToolTall, ToolSheet } from './tools/tool-sheet.tsx';
 import { TouchGround } from './touch-ground.tsx';
 import { TouchAnswer, TouchSentence } from './touch-result.tsx';
 import { touchTexts as t } from './touch-words.ts';
@@ -32,6 +35,8 @@ const TILE = 44;
 const CURVE = { share: 0.24, least: 44, none: 32 } as const;
 const LEAST_AIR = 96;
 const SHAPES = NAMES + TILE;
+/** px of a tool under pictures of its own: what touches, its head, the caution */
+const LEAST_STRIP = 101;
 /** px of the column with what is asked and the numbers */
 const COLUMN = 232;
 const BESIDE = { left: 96, right: 60 } as const;
@@ -40,7 +45,7 @@ const LEAVES = 30;
 export function PhoneSide(props: PhoneParts) {
   const shell = useShell();
   const flight = useFlight();
-  const cursor = useCursor();
+  const time = useFloorTime();
   const width = (): number => props.size.width;
   const timeWidth = (): number => width() - COLUMN;
   const [isAthlete, setAthlete] = createSignal(false);
@@ -49,10 +54,18 @@ export function PhoneSide(props: PhoneParts) {
   const isPosing = (): boolean => shell.tool() === 'pose';
   /** beside the pictures is what is asked, where neither has their place */
   const hasTool = (): boolean => shell.tool() !== undefined;
+  /** a tool's own pictures keep their place until it takes the height */
+  const hasPictures = (): boolean => findTool(shell.tool())?.hasPictures === true && !isToolTall(shell);
   const isLarge = (): boolean => shell.large.isOpen() || isAthlete();
   /** of what is under the floor: a tool has all of it, the pose tool none */
   const ground = (): number =>
-    isPosing() || shell.large.isOpen() ? 0 : hasTool() ? whole() - FLOOR : SHAPES + (isLarge() ? CURVE.none : curve());
+    isPosing() || shell.large.isOpen()
+      ? 0
+      : hasPictures()
+        ? LEAST_STRIP
+        : hasTool()
+          ? whole() - FLOOR
+          : SHAPES + (isLarge() ? CURVE.none : curve());
   const curve = (): number => Math.max(CURVE.least, Math.round((whole() - FLOOR - SHAPES) * CURVE.share));
   const airHeight = (): number => Math.max(whole() - FLOOR - ground(), hasTool() ? 0 : LEAST_AIR);
   /** the athlete beside the pose tool */
@@ -97,6 +110,9 @@ export function PhoneSide(props: PhoneParts) {
           class="air"
           style={{ height: `${airHeight()}px`, ...(isPosing() ? { width: `${poseWidth()}px` } : {}) }}
         >
+          <Show when={hasPictures()}>
+            <FilledPlace name="pictures" />
+          </Show>
           <Show when={!hasTool()}>
             <Show
               when={shell.large.isOpen()}
@@ -165,7 +181,7 @@ export function PhoneSide(props: PhoneParts) {
           class="plumb"
           aria-hidden="true"
           style={{
-            transform: `translate(${xOf(axis(), cursor.at())}px, ${airHeight()}px)`,
+            transform: `translate(${time.x(axis())}px, ${airHeight()}px)`,
             height: `${FLOOR + ground()}px`,
           }}
         />
@@ -182,8 +198,8 @@ export function PhoneSide(props: PhoneParts) {
         <ToolSheet
           axis={axis()}
           width={isPosing() ? width() - poseWidth() : width()}
-          height={whole() - FLOOR}
-          whole={whole()}
+          height={hasPictures() ? ground() : whole() - FLOOR}
+          pictures={hasPictures() ? airHeight() : 0}
           device="phone"
           fixed
           bottom={isPosing() ? FLOOR : 0}

@@ -5,11 +5,12 @@ import type { LaneList } from '../../features/joints/lane-list.ts';
 import { LaneSheet } from '../../features/joints/lane-sheet.tsx';
 import { FigureHandle } from '../../features/pose/figure-handle.tsx';
 import type { ViewPlace } from '../../pictures/stage-input.ts';
-import { makeAxis, tOf, xOf } from '../../ui/plot/axis.ts';
+import { makeAxis, tOf } from '../../ui/plot/axis.ts';
 import { type Size, useSize } from '../../ui/size.ts';
 import type { CutValues } from '../cut-values.ts';
 import type { FirstStoryState } from '../first-story.ts';
-import { useCursor, useFlight, useShell } from '../page.ts';
+import { useFloorTime } from '../floor-time.ts';
+import { useFlight, useShell } from '../page.ts';
 import { FREE, fitStage, leavingRoom } from '../stage-fit.ts';
 import { texts } from '../words.ts';
 import { TouchBar } from './bar.tsx';
@@ -23,6 +24,8 @@ import { LargeStageArea } from './stage/large-stage.tsx';
 import { Stage } from './stage/stage.tsx';
 import { StandingLine } from './standing-line.tsx';
 import { useAxis, useFit, useRestHeight } from './steady.ts';
+import { FilledPlace } from './tools/filled-place.tsx';
+import { findTool } from './tools/tool-list.ts';
 import { isToolTall, ToolSheet } from './tools/tool-sheet.tsx';
 import { TouchGround, TWO } from './touch-ground.tsx';
 import { FittedSentence, TouchAnswer } from './touch-result.tsx';
@@ -53,6 +56,8 @@ const MOST_AIR = 360;
 const TWO_LINES = 116;
 /** the figure that is posed is in the place of the flight: limbs apart enough for a finger */
 const POSE_AIR = { tall: 224, low: 136 } as const;
+/** a tool's own, with the choice of the view over them */
+const OWN_PICTURES = { tall: 184, low: 132 } as const;
 /** px left of take-off and right of the landing: titles of the curves, and a body that leaves and lands */
 const BESIDE = { left: 72, right: 62 } as const;
 const LANE = { left: 42, right: 24 } as const;
@@ -76,7 +81,7 @@ export interface PhoneParts {
 export function PhoneUpright(props: PhoneParts) {
   const shell = useShell();
   const flight = useFlight();
-  const cursor = useCursor();
+  const time = useFloorTime();
   let line!: HTMLElement;
   const said = useSize(() => line);
   const [isAthlete, setAthlete] = createSignal(false);
@@ -98,11 +103,13 @@ export function PhoneUpright(props: PhoneParts) {
   /** in the place of the flight, with nothing else there */
   const isOnAthlete = (): boolean =>
     isAthlete() && !shell.large.isOpen() && shell.tool() === undefined && !isRowsOpen(shell, props.lanes);
+  const hasPictures = (): boolean => findTool(shell.tool())?.hasPictures === true;
   const airHeight = (): number => {
     if (isToolTall(shell)) return 0;
     if (shell.large.isOpen()) return Math.max(220, shared() + numbers() + (kind() === 'low' ? shapes() : 0));
     if (shell.tool() === 'pose')
       return Math.max(80, Math.min(POSE_AIR[kind()], height() - above() - FLOOR - props.thumb - LEAST_TOOL));
+    if (hasPictures()) return OWN_PICTURES[kind()];
     if (shell.tool() || isRowsOpen(shell, props.lanes)) return least().air;
     if (isOnAthlete()) return Math.min(Math.max(shared() - UNDER_ATHLETE[kind()], least().air), MOST_AIR);
     const share = Math.min(shared() * AIR, shared() - least().curves);
@@ -175,7 +182,10 @@ export function PhoneUpright(props: PhoneParts) {
       <main>
         <Show when={said().width > 0}>
           <section class="air" style={{ height: `${airHeight()}px` }}>
-            <Show when={airHeight() > 0}>
+            <Show when={airHeight() > 0 && hasPictures()}>
+              <FilledPlace name="pictures" />
+            </Show>
+            <Show when={airHeight() > 0 && !hasPictures()}>
               <Show
                 when={shell.large.isOpen()}
                 fallback={
@@ -213,7 +223,7 @@ export function PhoneUpright(props: PhoneParts) {
             class="plumb"
             aria-hidden="true"
             style={{
-              transform: `translate(${xOf(axis(), cursor.at())}px, ${airHeight()}px)`,
+              transform: `translate(${time.x(axis())}px, ${airHeight()}px)`,
               height: `${FLOOR + ground()}px`,
             }}
           />
@@ -237,7 +247,7 @@ export function PhoneUpright(props: PhoneParts) {
             axis={axis()}
             width={width()}
             height={Math.max(height() - above() - airHeight() - FLOOR - props.thumb, LEAST_TOOL)}
-            whole={height() - above() - props.thumb}
+            pictures={airHeight()}
             device="phone"
           />
         </Show>

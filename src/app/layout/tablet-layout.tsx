@@ -8,11 +8,12 @@ import { LaneSheet } from '../../features/joints/lane-sheet.tsx';
 import { FigureHandle } from '../../features/pose/figure-handle.tsx';
 import type { ViewPlace } from '../../pictures/stage-input.ts';
 import { SideSign } from '../../ui/icon.tsx';
-import { makeAxis, tOf, xOf } from '../../ui/plot/axis.ts';
+import { makeAxis, tOf } from '../../ui/plot/axis.ts';
 import { useSize } from '../../ui/size.ts';
 import { useCut, useExplanation } from '../cut-values.ts';
 import { useFirstRows } from '../first-story.ts';
-import { useCursor, useFlight, useShell } from '../page.ts';
+import { useFloorTime } from '../floor-time.ts';
+import { useFlight, useShell } from '../page.ts';
 import { FREE, fitStage, leavingRoom } from '../stage-fit.ts';
 import { texts } from '../words.ts';
 import { TouchBar } from './bar.tsx';
@@ -27,6 +28,8 @@ import { Stage } from './stage/stage.tsx';
 import { StandingLine } from './standing-line.tsx';
 import { useAxis, useFit, useRestHeight } from './steady.ts';
 import { ThumbBar } from './thumb-bar.tsx';
+import { FilledPlace } from './tools/filled-place.tsx';
+import { findTool } from './tools/tool-list.ts';
 import { isToolTall, ToolSheet } from './tools/tool-sheet.tsx';
 import { TouchGround } from './touch-ground.tsx';
 import { TouchAnswer, TouchSentence } from './touch-result.tsx';
@@ -36,8 +39,7 @@ import { unrolledPlace } from './unrolled-place.ts';
 
 const FLOOR = 48;
 const BAR = 52;
-/** the numbers have a line of their own over the steps of a whole skill */
-const THUMB = { one: 78, two: 118 } as const;
+const THUMB = 78;
 const NAMES = 28;
 const TILE = 56;
 const SHAPES = NAMES + TILE;
@@ -45,7 +47,7 @@ const SHAPES = NAMES + TILE;
 const COLUMN = { wide: 376, narrow: 292, from: 960 } as const;
 const BESIDE = { left: 102, right: 50 } as const;
 /** of what pictures and ground share: the pictures' part, and its bounds */
-const AIR = { share: 0.58, least: 190, most: 560 } as const;
+const AIR = { share: 0.58, least: 190, most: 560, ofTool: 0.44 } as const;
 const LEAST_GROUND = { one: 210, two: 252 } as const;
 /** px for what is left at take-off */
 const LEAVES = 30;
@@ -53,7 +55,7 @@ const LEAVES = 30;
 export function TabletLayout(props: { lanes: LaneList }) {
   const flight = useFlight();
   const shell = useShell();
-  const cursor = useCursor();
+  const time = useFloorTime();
   let root!: HTMLDivElement;
   let said!: HTMLElement;
   const size = useSize(() => root);
@@ -63,7 +65,6 @@ export function TabletLayout(props: { lanes: LaneList }) {
   const story = useFirstRows();
   const rows = useTouchRows(story.rows);
   const two = useBesideParts();
-  const thumb = (): number => (shell.tool() === 'contact' ? THUMB.two : THUMB.one);
   const width = (): number => Math.max(size().width, 700);
   const height = (): number => Math.max(size().height, 600);
   const above = (): number => BAR + lineSize().height;
@@ -71,21 +72,24 @@ export function TabletLayout(props: { lanes: LaneList }) {
   const column = (): number => (width() >= COLUMN.from ? COLUMN.wide : COLUMN.narrow);
   const timeWidth = (): number => width() - column();
   /** pictures and ground */
-  const shared = (): number => height() - above() - FLOOR - thumb();
+  const shared = (): number => height() - above() - FLOOR - THUMB;
+  const hasPictures = (): boolean => findTool(shell.tool())?.hasPictures === true;
   const airHeight = (): number =>
     isToolTall(shell)
       ? 0
       : shell.large.isOpen()
         ? shared() - SHAPES
-        : shell.tool() || isRowsOpen(shell, props.lanes)
-          ? AIR.least
-          : Math.round(
-              Math.min(
-                Math.max(shared() * AIR.share, AIR.least),
-                AIR.most,
-                shared() - LEAST_GROUND[two() ? 'two' : 'one'],
-              ),
-            );
+        : hasPictures()
+          ? Math.round(shared() * AIR.ofTool)
+          : shell.tool() || isRowsOpen(shell, props.lanes)
+            ? AIR.least
+            : Math.round(
+                Math.min(
+                  Math.max(shared() * AIR.share, AIR.least),
+                  AIR.most,
+                  shared() - LEAST_GROUND[two() ? 'two' : 'one'],
+                ),
+              );
   const ground = (): number => shared() - airHeight();
   const axis = useAxis(flight.id, () => {
     const result = flight.result();
@@ -107,7 +111,7 @@ export function TabletLayout(props: { lanes: LaneList }) {
     }),
   ]);
   return (
-    <div class="tablet" ref={root} style={{ '--thumb': `${thumb()}px` }}>
+    <div class="tablet" ref={root} style={{ '--thumb': `${THUMB}px` }}>
       <TouchBar title />
       <section class="line" ref={said} style={{ 'min-height': rest() }} aria-label={texts.sentence.label}>
         <TouchSentence />
@@ -117,7 +121,10 @@ export function TabletLayout(props: { lanes: LaneList }) {
       <main>
         <Show when={size().width > 0 && lineSize().height > 0}>
           <section class="air" style={{ height: `${airHeight()}px` }}>
-            <Show when={airHeight() > 0}>
+            <Show when={airHeight() > 0 && hasPictures()}>
+              <FilledPlace name="pictures" />
+            </Show>
+            <Show when={airHeight() > 0 && !hasPictures()}>
               <Show
                 when={shell.large.isOpen()}
                 fallback={
@@ -179,7 +186,7 @@ export function TabletLayout(props: { lanes: LaneList }) {
             class="plumb"
             aria-hidden="true"
             style={{
-              transform: `translate(${xOf(axis(), cursor.at())}px, ${airHeight()}px)`,
+              transform: `translate(${time.x(axis())}px, ${airHeight()}px)`,
               height: `${FLOOR + ground()}px`,
             }}
           />
@@ -193,13 +200,7 @@ export function TabletLayout(props: { lanes: LaneList }) {
             keep={rows.keep}
           />
           <LaneSheet lanes={props.lanes} axis={axis()} plotHeight={Math.max(120, ground() - 13)} />
-          <ToolSheet
-            axis={axis()}
-            width={width()}
-            height={ground()}
-            whole={height() - above() - thumb()}
-            device="tablet"
-          />
+          <ToolSheet axis={axis()} width={width()} height={ground()} pictures={airHeight()} device="tablet" />
           <SpokenCut cut={cut()} explanation={explanation()} />
         </Show>
       </main>

@@ -1,14 +1,10 @@
 /** The plumb line through what a tool has on the ruler, where the tool lies over the page's own (tablet and phone). */
-import { type TimeAxis, xOf } from '../../ui/plot/axis.ts';
-import { useCursor } from '../page.ts';
+import type { TimeAxis } from '../../ui/plot/axis.ts';
+import { useFloorTime } from '../floor-time.ts';
 
 export function TouchPlumb(props: { axis: TimeAxis }) {
-  const cursor = useCursor();
+  const time = useFloorTime();
   return (
-    <div
-      class="plumb tool-plumb"
-      aria-hidden="true"
-      style={{ transform: `translateX(${xOf(props.axis, cursor.at())}px)` }}
-    />
+    <div class="plumb tool-plumb" aria-hidden="true" style={{ transform: `translateX(${time.x(props.axis)}px)` }} />
   );
 }

@@ -1,7 +1,9 @@
 /** Before and after the air: a whole skill, from what gives its first flight to where its verdict is reached, on one ruler. */
 import { createEffect, createMemo, createSignal, For, onCleanup, onMount, Show, untrack } from 'solid-js';
+import { Portal } from 'solid-js/web';
 import { FailedLine } from '../../app/failed-line.tsx';
-import { useDocument, useFlight } from '../../app/page.ts';
+import { useDocument, useFlight, useShell } from '../../app/page.ts';
+import { TouchPlumb } from '../../app/plot/touch-plumb.tsx';
 import type { ToolProps } from '../../app/tool.ts';
 import { useWholeState, type WholeState } from '../../app/whole-state.ts';
 import type { WholeResult } from '../../jobs/kinds/whole-data.ts';
@@ -10,9 +12,9 @@ import { AfterKnobs } from './after-knobs.tsx';
 import { AirCards } from './air-cards.tsx';
 import { AirDetails, AirVerdict } from './air-details.tsx';
 import { type AirFrame, makeFrame } from './air-frame.ts';
+import { AirInstants } from './air-instants.tsx';
 import { AirNow, SpokenNow } from './air-now.tsx';
 import { airTexts as t } from './air-texts.ts';
-import { AirThumb } from './air-thumb.tsx';
 import { BedAbove } from './bed-above.tsx';
 import { BedCards, isBedSeries } from './bed-cards.tsx';
 import { BeforeKnobs } from './before-knobs.tsx';
@@ -22,10 +24,11 @@ import { ChoiceTiles } from './choice-tiles.tsx';
 import { ContactGave } from './contact-gave.tsx';
 import { timeOfKey } from './instants.ts';
 import { ReleaseStudy } from './release-study.tsx';
+import { SideMetres } from './side-metres.tsx';
 import { SidePicture, type SideRange, useSideRange } from './side-picture.tsx';
 import { TimePicture } from './time-picture.tsx';
+import { TouchStrip } from './touch-strip.tsx';
 import { makeWholeAxis, type WholeAxis } from './whole-axis.ts';
-import { WholeFloor } from './whole-floor.tsx';
 import { RowTitle, rowsThatFit, WholeRow, wholeRows } from './whole-rows.tsx';
 
 /** what is shown of a long swing at first, s */
@@ -61,6 +64,7 @@ interface PartProps {
 function Whole(props: ToolProps & { state: WholeState; whole: WholeResult }) {
   const flight = useFlight();
   const doc = useDocument();
+  const { floor, places } = useShell();
   const [all, setAll] = createSignal(false);
   const [view, setView] = createSignal<(typeof VIEWS)[number]>('time');
   const isLong = (): boolean => props.whole.phases[0].kind === 'swing' && props.whole.from < -LAST - 0.4;
@@ -105,6 +109,14 @@ function Whole(props: ToolProps & { state: WholeState; whole: WholeResult }) {
     e.preventDefault();
     e.stopPropagation();
   };
+  floor.take({
+    axis,
+    label: t.time,
+    at: props.state.cursor,
+    set: (s) => props.state.setCursor(Math.min(Math.max(s, props.whole.from), props.whole.to)),
+    play: props.state.play,
+    onKeyDown,
+  });
   let root!: HTMLDivElement;
   // the tool itself has the focus as it opens
   onMount(() => {
@@ -112,6 +124,7 @@ function Whole(props: ToolProps & { state: WholeState; whole: WholeResult }) {
     tool?.addEventListener('keydown', onKeyDown);
     onCleanup(() => tool?.removeEventListener('keydown', onKeyDown));
   });
+  const isBench = (): boolean => props.device === 'bench';
   const parts = (): PartProps => ({
     state: props.state,
     whole: props.whole,
@@ -121,37 +134,49 @@ function Whole(props: ToolProps & { state: WholeState; whole: WholeResult }) {
   });
   return (
     <div class="air-whole" ref={root}>
-      <Show when={frame().sideWidth === 0}>
-        <div class="air-tabs">
-          <For each={VIEWS}>
-            {(name) => (
-              <button type="button" aria-pressed={view() === name} onClick={() => setView(name)}>
-                {t.views[name]}
-              </button>
-            )}
-          </For>
-        </div>
+      <Show when={(props.pictures ?? 0) > 0 && places.pictures()}>
+        {(mount) => (
+          <Portal mount={mount()}>
+            <Show when={frame().sideWidth === 0}>
+              <div class="air-tabs">
+                <For each={VIEWS}>
+                  {(name) => (
+                    <button type="button" aria-pressed={view() === name} onClick={() => setView(name)}>
+                      {t.views[name]}
+                    </button>
+                  )}
+                </For>
+              </div>
+            </Show>
+            <div class="air-pictures" style={{ height: `${frame().picture}px` }}>
+              <Show when={isBench()}>
+                <div class="contact-knobs" style={{ width: `${frame().timeX}px` }}>
+                  <BeforeKnobs />
+                  <AfterKnobs />
+                </div>
+              </Show>
+              <Show when={frame().sideWidth > 0 || view() === 'time'}>
+                <TimePicture {...parts()} isLong={isLong()} showsAll={showsAll()} setAll={setAll} />
+              </Show>
+              <Show when={frame().sideWidth > 0 || view() === 'side'}>
+                <SidePicture {...parts()} width={frame().sideWidth || frame().width} />
+              </Show>
+            </div>
+          </Portal>
+        )}
       </Show>
-      <div class="air-pictures" style={{ height: `${frame().picture}px` }}>
-        <Show when={frame().inputs > 0}>
-          <div class="contact-knobs" style={{ width: `${frame().inputs}px` }}>
-            <BeforeKnobs />
-            <AfterKnobs />
-          </div>
-        </Show>
-        <Show when={frame().sideWidth > 0 || view() === 'time'}>
-          <TimePicture {...parts()} isLong={isLong()} showsAll={showsAll()} setAll={setAll} />
-        </Show>
-        <Show when={frame().sideWidth > 0 || view() === 'side'}>
-          <SidePicture {...parts()} width={frame().sideWidth || frame().width} />
-        </Show>
-      </div>
-      <WholeFloor {...parts()} />
+      <Show when={places.strip()}>
+        {(mount) => (
+          <Portal mount={mount()}>
+            <TouchStrip {...parts()} />
+            <Show when={(props.pictures ?? 0) > 0 && frame().sideWidth > 0}>
+              <SideMetres {...parts()} />
+            </Show>
+          </Portal>
+        )}
+      </Show>
       <Under {...parts()} />
       <SpokenNow state={props.state} whole={props.whole} />
-      <Show when={frame().device !== 'bench'}>
-        <AirThumb state={props.state} whole={props.whole} wide={frame().device === 'tablet'} />
-      </Show>
     </div>
   );
 }
@@ -161,7 +186,7 @@ const isTyped = (target: EventTarget | null): boolean =>
 
 function Under(props: PartProps) {
   const isBench = (): boolean => props.frame.device === 'bench';
-  const under = (): number => props.frame.height - props.frame.picture - props.frame.band - props.frame.strip;
+
   const [cardsHeight, setCardsHeight] = createSignal(0);
   let cards: HTMLDivElement | undefined;
   const isBed = createMemo(() => isBedSeries(props.whole));
@@ -172,7 +197,7 @@ function Under(props: PartProps) {
     watch.observe(cards);
     onCleanup(() => watch.disconnect());
   });
-  const room = (): number => (isBench() ? under() - cardsHeight() : 330);
+  const room = (): number => (isBench() ? props.frame.height - cardsHeight() : 330);
   const rows = createMemo(() => rowsThatFit(wholeRows(props.whole), room(), LEAST_ROW));
   const share = (): number => rows().reduce((sum, row) => sum + row.share, 0);
   const sideRoom = (): number => (props.frame.sideWidth || props.frame.width) - 36;
@@ -190,6 +215,7 @@ function Under(props: PartProps) {
       </div>
       <div class="air-under" style={isBench() ? { height: `${room()}px` } : {}}>
         <div class="air-rows" style={{ width: `${props.frame.timeX + props.frame.timeWidth}px` }}>
+          <TouchPlumb axis={props.axis} />
           <Show when={props.state.leg()?.catch}>
             {(caught) => <CatchRows {...props} caught={caught()} room={room()} />}
           </Show>
@@ -205,6 +231,9 @@ function Under(props: PartProps) {
               </div>
             )}
           </For>
+          <Show when={!isBench()}>
+            <AirInstants state={props.state} whole={props.whole} />
+          </Show>
         </div>
         <div class="air-side" style={{ width: `${props.frame.sideWidth || props.frame.width}px` }}>
           <Show when={props.state.leg()?.catch}>

@@ -128,7 +128,6 @@ function Plot(props: { state: WholeState; caught: LegCatch; axis: WholeAxis; row
         {(level) => <path class="own" d={`M${props.axis.left} ${y(level())}H${props.axis.width}`} />}
       </Show>
       <For each={props.row.lines}>{(line) => <path class={`curve hand-${line.style}`} d={path(line.column)} />}</For>
-      <path class="now" d={`M${atX()} 0V${props.height}`} />
       <Show when={row() >= 0}>
         <For each={props.row.lines}>
           {(line) => <circle class="ring" cx={atX()} cy={y(line.column[row()])} r="4" />}

@@ -1,9 +1,12 @@
-/** True metres of the side view on the band: 0 is the first take-off's mass centre, or the rail. */
+/** True metres of the side view, under the floor: 0 is the first take-off's mass centre, or the rail. */
 import { For } from 'solid-js';
 import { formatNumber } from '../../ui/numbers.ts';
 import { unitSystem } from '../../ui/units.ts';
 import type { AirFrame } from './air-frame.ts';
 import type { SideRange } from './side-picture.tsx';
+
+/** px of the strip that it is in */
+const HEIGHT = 22;
 
 export function SideMetres(props: { frame: AirFrame; range: SideRange }) {
   const marks = () => {
@@ -20,12 +23,12 @@ export function SideMetres(props: { frame: AirFrame; range: SideRange }) {
     return list;
   };
   return (
-    <svg class="side-metres" width={props.frame.sideWidth} height={props.frame.band} aria-hidden="true">
+    <svg class="side-metres" width={props.frame.sideWidth} height={HEIGHT} aria-hidden="true">
       <For each={marks()}>
         {({ x, text }) => (
           <>
-            <path d={`M${Math.round(x) + 0.5} 0v9`} stroke="var(--floor-tick)" />
-            <text class="tick-label" x={x} y={props.frame.band / 2 + 9} text-anchor="middle">
+            <path d={`M${Math.round(x) + 0.5} 0v6`} />
+            <text x={x} y={HEIGHT - 4} text-anchor="middle">
               {text}
             </text>
           </>

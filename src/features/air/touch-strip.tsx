@@ -2,6 +2,7 @@
 import { For, Show } from 'solid-js';
 import type { SkillFile } from '../../../sim/index.ts';
 import { useDocument, useServices } from '../../app/page.ts';
+import { TouchPlumb } from '../../app/plot/touch-plumb.tsx';
 import type { WholeState } from '../../app/whole-state.ts';
 import { changeContact } from '../../document/contact-edits.ts';
 import type { PhaseSpan, WholeResult } from '../../jobs/kinds/whole-data.ts';
@@ -16,6 +17,8 @@ import { contactTexts } from './words.ts';
 
 /** px a letter, about */
 const LETTER = 6.6;
+/** px between words and the plumb line */
+const BESIDE = 7;
 
 export function TouchStrip(props: { state: WholeState; whole: WholeResult; axis: WholeAxis; frame: AirFrame }) {
   const doc = useDocument();
@@ -32,9 +35,19 @@ export function TouchStrip(props: { state: WholeState; whole: WholeResult; axis:
     const left = wholeX(props.axis, Math.max(span.from, props.axis.from));
     return { left, width: wholeX(props.axis, Math.min(span.to, props.axis.to)) - left };
   };
-  const name = (span: PhaseSpan): string => {
-    const { width } = place(span);
-    return wordPhase(span).find((words) => words.length * LETTER + 10 < width) ?? '';
+  /** Its words, and px to them from its left: in the middle of the air, else at the left, clear of the plumb line. */
+  const name = (span: PhaseSpan): { words: string; x: number } => {
+    const { left, width } = place(span);
+    const plumb = wholeX(props.axis, props.state.cursor()) - left;
+    for (const words of wordPhase(span)) {
+      const long = words.length * LETTER;
+      const usual = span.kind === 'flight' ? (width - long) / 2 : 6;
+      const x = [usual, plumb + BESIDE, plumb - BESIDE - long].find(
+        (at) => at >= 2 && at + long + 2 < width && (plumb < at - BESIDE + 1 || plumb > at + long + BESIDE - 1),
+      );
+      if (x !== undefined) return { words, x };
+    }
+    return { words: '', x: 0 };
   };
   /** Its first edge: a longer or shorter contact before the same take-off. */
   const dragTime = (e: PointerEvent, span: PhaseSpan): void => {
@@ -70,7 +83,6 @@ export function TouchStrip(props: { state: WholeState; whole: WholeResult; axis:
       class="touching-strip"
       aria-label={t.phasesLabel}
       style={{
-        height: `${props.frame.strip}px`,
         'margin-left': `${props.frame.timeX}px`,
         width: `${props.axis.width}px`,
       }}
@@ -97,7 +109,7 @@ export function TouchStrip(props: { state: WholeState; whole: WholeResult; axis:
                 if (at < span.from || at > span.to) props.state.setCursor(span.from);
               }}
             >
-              <span>{name(span)}</span>
+              <span style={{ 'margin-left': `${name(span).x}px` }}>{name(span).words}</span>
             </button>
             <Show when={span.kind === 'contact'}>
               <span
@@ -110,9 +122,10 @@ export function TouchStrip(props: { state: WholeState; whole: WholeResult; axis:
           </Show>
         )}
       </For>
-      <svg class="strip-bend" width={props.axis.width} height={props.frame.strip} aria-hidden="true">
+      <svg class="strip-bend" width={props.axis.width} height="22" aria-hidden="true">
         <path d={bend()} />
       </svg>
+      <TouchPlumb axis={props.axis} />
     </section>
   );
 }

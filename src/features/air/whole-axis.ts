@@ -1,9 +1,11 @@
-import type { FromTo } from '../../../sim/index.ts';
 import type { WholeReach } from '../../pictures/whole-input.ts';
-import type { TimeAxis } from '../../ui/plot/axis.ts';
+import { type TimeAxis, xOf } from '../../ui/plot/axis.ts';
 
-/** The whole skill's own time axis: 0 is the release or take-off, before it is to the left. px from the left edge. */
-export interface WholeAxis extends FromTo, Pick<TimeAxis, 'pxPerS' | 'width'> {
+/** The floor's axis while all of a skill is on it: 0 is the release or take-off, before it is to the left. */
+export interface WholeAxis extends TimeAxis {
+  readonly from: number;
+  readonly to: number;
+  /** px where it begins */
   readonly left: number;
 }
 
@@ -22,17 +24,10 @@ export function makeWholeAxis(from: number, to: number, width: number, reaches: 
     left = shown.reduce((most, one) => Math.max(most, one.left + SPARE - (one.t - from) * pxPerS), LEFT);
     right = shown.reduce((most, one) => Math.max(most, one.right + SPARE - (to - one.t) * pxPerS), RIGHT);
   }
-  return { from, to, left, pxPerS: (width - left - right) / span, width };
+  const pxPerS = (width - left - right) / span;
+  return { from, to, left, x0: left - from * pxPerS, pxPerS, width, duration: to };
 }
 
-export const wholeX = (axis: WholeAxis, t: number): number => axis.left + (t - axis.from) * axis.pxPerS;
+export const wholeX = (axis: WholeAxis, t: number): number => xOf(axis, t);
 export const wholeT = (axis: WholeAxis, x: number): number =>
   Math.min(Math.max(axis.from + (x - axis.left) / axis.pxPerS, axis.from), axis.to);
-
-/** Labelled seconds that stand apart, on whole steps from 0. */
-export function wholeTicks(axis: WholeAxis): number[] {
-  const step = [0.1, 0.2, 0.5, 1, 2].find((s) => s * axis.pxPerS >= 44) ?? 5;
-  const ticks: number[] = [];
-  for (let k = Math.ceil(axis.from / step - 1e-9); k * step <= axis.to + 1e-9; k++) ticks.push(k * step);
-  return ticks;
-}

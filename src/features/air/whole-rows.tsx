@@ -170,7 +170,6 @@ export function WholeRow(props: { whole: WholeResult; state: WholeState; axis: W
           }}
         </For>
       </Show>
-      <path class="now" d={`M${atX()} 0V${props.height}`} />
       <For each={props.row.lines}>
         {(line) => (
           <Show when={Number.isFinite(now(line))}>
@@ -231,7 +230,8 @@ export function RowTitle(props: { row: Row; width: number; isOnBar: boolean }) {
   return (
     <div class="whole-title" style={{ width: `${props.width}px` }}>
       <h3>
-        {t.rows[props.row.id][0]} <span>{props.row.quantity ? unitOf(props.row.quantity) : t.units[props.row.id]}</span>
+        <b>{t.rows[props.row.id][0]}</b>{' '}
+        <span>{props.row.quantity ? unitOf(props.row.quantity) : t.units[props.row.id]}</span>
       </h3>
       <p>{props.row.id === 'turn' && props.isOnBar ? t.turnOnBar : t.rows[props.row.id][1]}</p>
     </div>

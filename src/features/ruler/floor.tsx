@@ -4,7 +4,7 @@
  */
 
 import { createMemo, For, Show } from 'solid-js';
-import { useCursor } from '../../app/page.ts';
+import { useFloorTime } from '../../app/floor-time.ts';
 import { TimeBob } from '../../app/time-bob.tsx';
 import { startDrag } from '../../ui/drag.ts';
 import { Icon } from '../../ui/icon.tsx';
@@ -18,32 +18,32 @@ const t = floorTexts;
 const SPEEDS: readonly number[] = [0.25, 0.5, 1];
 
 export function PlayButton(props: { size?: number }) {
-  const cursor = useCursor();
-  return <PlayKey playing={cursor.play.playing()} words={t} size={props.size} onPress={() => cursor.play.toggle()} />;
+  const time = useFloorTime();
+  return <PlayKey playing={time.play().playing()} words={t} size={props.size} onPress={() => time.play().toggle()} />;
 }
 
 export function SpeedButton() {
-  const cursor = useCursor();
+  const time = useFloorTime();
   const next = (): void => {
-    const i = SPEEDS.indexOf(cursor.play.rate());
-    cursor.play.setRate(SPEEDS[(i + 1) % SPEEDS.length]);
+    const i = SPEEDS.indexOf(time.play().rate());
+    time.play().setRate(SPEEDS[(i + 1) % SPEEDS.length]);
   };
   return (
     <button type="button" class="on-floor speed" title={t.speed} onClick={next}>
-      {t.speeds[String(cursor.play.rate())]}
+      {t.speeds[String(time.play().rate())]}
     </button>
   );
 }
 
 export function FloorControls() {
-  const cursor = useCursor();
+  const time = useFloorTime();
   return (
     <div class="floor-controls">
       <PlayButton />
-      <button type="button" class="on-floor square" aria-label={t.back} onClick={() => cursor.moveBy(-0.01)}>
+      <button type="button" class="on-floor square" aria-label={t.back} onClick={() => time.moveBy(-0.01)}>
         <Icon name="back" />
       </button>
-      <button type="button" class="on-floor square" aria-label={t.on} onClick={() => cursor.moveBy(0.01)}>
+      <button type="button" class="on-floor square" aria-label={t.on} onClick={() => time.moveBy(0.01)}>
         <Icon name="on" />
       </button>
       <SpeedButton />
@@ -53,27 +53,29 @@ export function FloorControls() {
 
 /** Ticks, seconds and the bob. Its left edge is the left edge of the time column. `label`: px between two seconds that are written. */
 export function Ruler(props: { axis: TimeAxis; height: number; grip: number; label?: number }) {
-  const cursor = useCursor();
+  const time = useFloorTime();
+  const axis = (): TimeAxis => time.axis(props.axis);
   const ticks = createMemo(() => {
-    const { duration, pxPerS } = props.axis;
+    const { duration, pxPerS, from = 0 } = axis();
     const fine = pxPerS > 300 ? 0.02 : pxPerS > 130 ? 0.05 : 0.1;
-    const step = labelStep(props.axis, props.label ?? 44);
+    const step = labelStep(axis(), props.label ?? 44);
     let lines = '';
-    for (let k = 0; k * fine <= duration + 1e-9; k++) {
+    for (let k = Math.ceil(from / fine - 1e-9); k * fine <= duration + 1e-9; k++) {
       const s = k * fine;
-      const x = Math.round(xOf(props.axis, s)) + 0.5;
+      const x = Math.round(xOf(axis(), s)) + 0.5;
       const near = Math.abs(s / 0.1 - Math.round(s / 0.1)) < 1e-6;
       lines += `M${x} 0v${near ? 9 : 5}`;
     }
     const labels: number[] = [];
-    for (let k = 0; k * step <= duration + 1e-9; k++) if (duration - k * step > 0.03 || k === 0) labels.push(k * step);
-    return { lines, labels, end: xOf(props.axis, duration) };
+    for (let k = Math.ceil(from / step - 1e-9); k * step <= duration + 1e-9; k++)
+      if (duration - k * step > 0.03 || k === 0) labels.push(k * step);
+    return { lines, labels, end: xOf(axis(), duration) };
   });
-  const cursorX = (): number => xOf(props.axis, cursor.at());
-  const hides = (s: number): boolean => Math.abs(xOf(props.axis, s) - cursorX()) < props.grip / 2 + 12;
+  const cursorX = (): number => time.x(props.axis);
+  const hides = (s: number): boolean => Math.abs(xOf(axis(), s) - cursorX()) < props.grip / 2 + 12;
   const put = (x: number): void => {
-    cursor.play.pause();
-    cursor.set(Math.round(tOf(props.axis, x) * 1000) / 1000);
+    time.play().pause();
+    time.set(Math.round(tOf(axis(), x) * 1000) / 1000);
   };
   const press = (e: PointerEvent): void => {
     const band = e.currentTarget as HTMLElement;
@@ -81,46 +83,46 @@ export function Ruler(props: { axis: TimeAxis; height: number; grip: number; lab
     const onGrip = (e.target as HTMLElement).closest('.bob') !== null;
     const offset = onGrip ? e.clientX - left - cursorX() : 0;
     const start = e.clientX - left - offset;
-    const from = cursor.at();
+    const from = time.at();
     startDrag(e, {
       start: () => {
         if (!onGrip) put(start);
       },
       move: (dx) => put(start + dx),
       end: () => {},
-      cancel: () => cursor.set(from),
+      cancel: () => time.set(from),
     });
   };
   return (
-    <div class="ruler" onPointerDown={press} style={{ height: `${props.height}px`, width: `${props.axis.width}px` }}>
-      <svg class="ticks" width={props.axis.width} height={props.height} aria-hidden="true">
+    <div class="ruler" onPointerDown={press} style={{ height: `${props.height}px`, width: `${axis().width}px` }}>
+      <svg class="ticks" width={axis().width} height={props.height} aria-hidden="true">
         <path d={ticks().lines} stroke="var(--floor-tick)" stroke-width="1" />
         <path d={`M${Math.round(ticks().end) + 0.5} 0v14`} stroke="var(--floor-ink)" stroke-width="1.5" />
         <For each={ticks().labels}>
           {(s) => (
             <Show when={!hides(s)}>
-              <text class="tick-label" x={xOf(props.axis, s)} y={props.height / 2 + 9} text-anchor="middle">
+              <text class="tick-label" x={xOf(axis(), s)} y={props.height / 2 + 9} text-anchor="middle">
                 {formatNumber(s, 1)}
               </text>
             </Show>
           )}
         </For>
-        <Show when={props.axis.width - ticks().end > 44 && !hides(props.axis.duration + 22 / props.axis.pxPerS)}>
+        <Show when={axis().width - ticks().end > 44 && !hides(axis().duration + 22 / axis().pxPerS)}>
           <text class="tick-end" x={ticks().end + 6} y={props.height / 2 + 9}>
-            {formatNumber(props.axis.duration, 2)} s
+            {formatNumber(axis().duration, 2)} s
           </text>
         </Show>
       </svg>
       <TimeBob
-        label={t.label}
-        least={0}
-        most={props.axis.duration}
-        now={cursor.at()}
-        words={t.time(formatNumber(cursor.at(), 2))}
+        label={time.label(t.label)}
+        least={axis().from ?? 0}
+        most={axis().duration}
+        now={time.at()}
+        words={t.time(formatNumber(time.at(), 2))}
         x={cursorX()}
       >
         <Icon name="back" size={13} />
-        <output>{formatNumber(cursor.at(), 2)} s</output>
+        <output>{formatNumber(time.at(), 2)} s</output>
         <Icon name="on" size={13} />
       </TimeBob>
     </div>

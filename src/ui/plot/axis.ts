@@ -1,9 +1,12 @@
-/** The one axis of the page: flight time along the floor. px are those of the time column. */
+/** The one axis of the page: time along the floor, 0 at take-off. px are those of the time column. */
 export interface TimeAxis {
   readonly x0: number;
   readonly pxPerS: number;
   readonly width: number;
+  /** where it ends, s */
   readonly duration: number;
+  /** where it begins, s; left out: at take-off */
+  readonly from?: number;
 }
 
 /** Ends between these shares of the room keep their scale: the ruler must not stretch under a hand that drags. */

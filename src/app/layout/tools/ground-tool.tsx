@@ -6,18 +6,30 @@ import type { TimeAxis } from '../../../ui/plot/axis.ts';
 import { LEFT } from '../../bench-columns.ts';
 import type { Tool } from '../../tool.ts';
 import { texts } from '../../words.ts';
+import { FilledPlace } from './filled-place.tsx';
 import { ToolPlace } from './tool-place.tsx';
 
 const TILE = 46;
 const SHAPES = TILE + 18 + 12;
+/** what touches, along the whole skill, and metres under the side view */
+const STRIP = 24;
 
 /** the caution of the bench, where its pictures are away */
 const CAUTION = 22;
 
-export function GroundTool(props: { tool: Tool; axis: TimeAxis; width: number; height: number; isTall: boolean }) {
-  const hasShapes = (): boolean => !props.tool.fillsBench && !props.isTall;
-  const shapes = (): number => (hasShapes() ? SHAPES : 0);
-  const caution = (): number => (props.isTall ? CAUTION : 0);
+export function GroundTool(props: {
+  tool: Tool;
+  axis: TimeAxis;
+  width: number;
+  height: number;
+  /** px over the floor */
+  pictures: number;
+  isTall: boolean;
+}) {
+  const hasShapes = (): boolean => !props.tool.fillsBench && !props.tool.hasPictures && !props.isTall;
+  const shapes = (): number => (props.tool.hasPictures ? STRIP : hasShapes() ? SHAPES : 0);
+  const hasCaution = (): boolean => props.isTall || props.tool.hasPictures === true;
+  const caution = (): number => (hasCaution() ? CAUTION : 0);
   return (
     <section class="ground" style={{ height: `${props.height}px` }} aria-label={texts.plots.label}>
       <Show when={hasShapes()}>
@@ -31,6 +43,9 @@ export function GroundTool(props: { tool: Tool; axis: TimeAxis; width: number; h
           </div>
         </div>
       </Show>
+      <Show when={props.tool.hasPictures}>
+        <FilledPlace name="strip" style={{ height: `${STRIP}px` }} />
+      </Show>
       <div class="tool-under" style={{ top: `${shapes()}px` }}>
         <ToolPlace
           tool={props.tool}
@@ -40,9 +55,10 @@ export function GroundTool(props: { tool: Tool; axis: TimeAxis; width: number; h
           timeLeft={LEFT}
           device="bench"
           isTall={props.isTall}
+          pictures={props.pictures}
           shapes={(row) => <ShapeRow {...row} names="all" />}
         />
-        <Show when={props.isTall}>
+        <Show when={hasCaution()}>
           <p class="standing tool-caution">{texts.standingCaution}</p>
         </Show>
       </div>

@@ -33,7 +33,8 @@ export const tools: readonly Tool[] = [
   },
   {
     name: 'contact',
-    place: 'whole',
+    place: 'ground',
+    hasPictures: true,
     load: loadPart(
       () => import('../../../features/air/air-tool.tsx'),
       (m) => m.AirTool,

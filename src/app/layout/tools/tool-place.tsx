@@ -27,8 +27,6 @@ export function ToolPlace(props: ToolProps & { tool: Tool; isTall?: boolean }) {
     },
   );
   const fault = (): string | undefined => (panel.error instanceof Error ? panel.error.message : undefined);
-  /** the tool has the place of all under the sentence: its button in the bar says which it is and closes it */
-  const isBare = (): boolean => props.tool.place === 'whole' && props.device === 'bench';
   const title = (): string => toolTexts.titles[props.tool.name];
   onMount(() => root.focus({ preventScroll: true }));
   const onKeyDown = (e: KeyboardEvent): void => {
@@ -53,7 +51,7 @@ export function ToolPlace(props: ToolProps & { tool: Tool; isTall?: boolean }) {
       onKeyDown={onKeyDown}
       onClick={onClick}
     >
-      <header class="tool-head" classList={{ spoken: isBare() }}>
+      <header class="tool-head">
         <h2>{title()}</h2>
         <p class="quiet">
           <CutText text={toolTexts.hints[props.tool.name]} />
@@ -63,17 +61,14 @@ export function ToolPlace(props: ToolProps & { tool: Tool; isTall?: boolean }) {
             {props.isTall ? toolTexts.fold : toolTexts.taller}
           </button>
         </Show>
-        {/* a button that is not seen would have the focus */}
-        <Show when={!isBare()}>
-          <button
-            type="button"
-            class="square"
-            aria-label={`${toolTexts.close} ${title()}`}
-            onClick={() => shell.openTool(undefined)}
-          >
-            <Icon name="close" />
-          </button>
-        </Show>
+        <button
+          type="button"
+          class="square"
+          aria-label={`${toolTexts.close} ${title()}`}
+          onClick={() => shell.openTool(undefined)}
+        >
+          <Icon name="close" />
+        </button>
       </header>
       <div class="tool-body">
         <Show
@@ -89,7 +84,7 @@ export function ToolPlace(props: ToolProps & { tool: Tool; isTall?: boolean }) {
             </Show>
           }
         >
-          <Dynamic component={panel.latest} {...props} height={props.height - (isBare() ? 0 : HEAD[props.device])} />
+          <Dynamic component={panel.latest} {...props} height={props.height - HEAD[props.device]} />
         </Show>
       </div>
     </section>

@@ -4,22 +4,24 @@ import type { TimeAxis } from '../../../ui/plot/axis.ts';
 import { useShell } from '../../page.ts';
 import type { ShellState } from '../../shell.ts';
 import { texts } from '../../words.ts';
+import { FilledPlace } from './filled-place.tsx';
 import { findTool } from './tool-list.ts';
 import { ToolPlace } from './tool-place.tsx';
 
 /** The tool has the place of the pictures too: the floor is under the sentence. */
-export const isToolTall = (shell: ShellState): boolean =>
-  shell.tall() === true && shell.tool() !== undefined && findTool(shell.tool(), 'whole') === undefined;
+export const isToolTall = (shell: ShellState): boolean => shell.tall() === true && shell.tool() !== undefined;
 
 /** px */
 const CAUTION = { line: 20, wideFrom: 960 } as const;
+/** what touches, along the whole skill: seen, and with what a finger needs below it */
+const STRIP = 33;
 
 export function ToolSheet(props: {
   axis: TimeAxis;
   width: number;
   height: number;
-  /** room from under the sentence on, for a tool with a floor of its own */
-  whole: number;
+  /** px over the floor */
+  pictures: number;
   device: 'tablet' | 'phone';
   /** there is no room to give or take */
   fixed?: boolean;
@@ -35,15 +37,19 @@ export function ToolSheet(props: {
           class="tool-sheet"
           style={{
             left: `${props.left ?? 0}px`,
-            bottom: `calc(var(--thumb) + ${tool().place === 'whole' ? 0 : (props.bottom ?? 0)}px)`,
+            bottom: `calc(var(--thumb) + ${props.bottom ?? 0}px)`,
           }}
         >
+          <Show when={tool().hasPictures}>
+            <FilledPlace name="strip" style={{ height: `${STRIP}px` }} />
+          </Show>
           <ToolPlace
             tool={tool()}
             axis={props.axis}
             width={props.width}
-            height={(tool().place === 'whole' ? props.whole : props.height) - CAUTION.line}
-            {...(tool().place === 'whole' || props.fixed ? {} : { isTall: shell.tall() === true })}
+            height={props.height - CAUTION.line - (tool().hasPictures ? STRIP : 0)}
+            pictures={props.pictures}
+            {...(props.fixed && !tool().hasPictures ? {} : { isTall: shell.tall() === true })}
             timeLeft={0}
             device={props.device}
           />

@@ -33,7 +33,8 @@ export function useHasMessage(): Accessor<boolean> {
   return has;
 }
 
-export function CautionLine(props: { short?: boolean }) {
+/** `short`: all of it is one press; `oneLine`: its words are cut where a line ends, and the rest is behind a press. */
+export function CautionLine(props: { short?: boolean; oneLine?: boolean }) {
   const flight = useFlight();
   const cursor = useCursor();
   const doc = useDocument();
@@ -94,15 +95,18 @@ export function CautionLine(props: { short?: boolean }) {
           <div class="caution" role="status">
             <Icon name="caution" size={22} />
             <p>
-              <b class="spoken">{c.word}</b> <b>{titleOf(one())}</b>{' '}
-              <Show when={!isBrief(one())}>{detailOf(one())}</Show>{' '}
+              <b class="spoken">{c.word}</b>{' '}
+              <Show when={props.oneLine} fallback={<b>{titleOf(one())}</b>}>
+                <CutText class="caution-words" text={titleOf(one())} />
+              </Show>{' '}
+              <Show when={!props.oneLine && !isBrief(one())}>{detailOf(one())}</Show>{' '}
               <Show when={isTimed(one())}>
                 <button type="button" class="link" onClick={() => go(one())}>
                   {c.go(formatNumber(one().t, 2))}
                 </button>{' '}
               </Show>
-              <Show when={notCompared()}>{(note) => <span>{note().title} </span>}</Show>
-              <Show when={more() > 0 || isBrief(one())}>
+              <Show when={props.oneLine ? undefined : notCompared()}>{(note) => <span>{note().title} </span>}</Show>
+              <Show when={more() > 0 || props.oneLine || isBrief(one())}>
                 <button type="button" class="link" onClick={() => setAll(true)}>
                   {more() > 0 ? c.more(more()) : c.details}
                 </button>
@@ -114,7 +118,7 @@ export function CautionLine(props: { short?: boolean }) {
       <Show when={!fault() && !before() && !first() ? notCompared() : undefined}>
         {(note) => (
           <Show
-            when={props.short}
+            when={props.short || props.oneLine}
             fallback={
               <p class="not-compared">
                 <b>{note().title}</b> {note().detail}

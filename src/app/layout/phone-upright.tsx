@@ -43,10 +43,12 @@ const SHAPES_TWO = NAMES + TWO.own + TWO.gap + TWO.tile;
 const NUMBERS = { one: 54, two: 76 } as const;
 /** on a low screen there is one curve, so that the page does not scroll */
 const LOW = 700;
+/** of the sentence: two lines of the largest letters, on a low screen three, since nothing may move it off the screen */
+const SENTENCE = { tall: 56, low: 84 } as const;
 const STANDING = { tall: 44, low: 32 } as const;
 /** of what pictures and curves share: the pictures' part, and the least of each */
 const AIR = 0.59;
-const LEAST = { tall: { air: 124, curves: 100 }, low: { air: 92, curves: 52 }, two: { air: 90, curves: 60 } } as const;
+const LEAST = { tall: { air: 124, curves: 100 }, low: { air: 84, curves: 52 }, two: { air: 90, curves: 60 } } as const;
 /** under the athlete is one curve, on a low screen none: limbs are apart enough for a finger */
 const UNDER_ATHLETE = { tall: 62, low: 0 } as const;
 /** a curve in less says nothing */
@@ -164,7 +166,7 @@ export function PhoneUpright(props: PhoneParts) {
         style={{ 'min-height': rest() }}
         aria-label={texts.sentence.label}
       >
-        <FittedSentence room={width() - 28} />
+        <FittedSentence room={width() - 28} least={SENTENCE[kind()]} />
         <TouchAnswer>
           <button
             type="button"

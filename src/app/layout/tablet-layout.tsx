@@ -116,7 +116,7 @@ export function TabletLayout(props: { lanes: LaneList }) {
       <section class="line" ref={said} style={{ 'min-height': rest() }} aria-label={texts.sentence.label}>
         <TouchSentence />
         <TouchAnswer />
-        <CautionLine />
+        <CautionLine oneLine />
       </section>
       <main>
         <Show when={size().width > 0 && lineSize().height > 0}>

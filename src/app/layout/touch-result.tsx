@@ -11,7 +11,7 @@ import { AnswerLine } from './answer-line.tsx';
 import { CodePlace } from './code-line.tsx';
 import { LegPick } from './leg-pick.tsx';
 import { Computing, Sentence, useFirstQuestionParts, useIsLate } from './sentence.tsx';
-import { useTwoLines } from './two-lines.ts';
+import { SIZE, useTwoLines } from './two-lines.ts';
 
 export function TouchSentence() {
   const isLate = useIsLate();
@@ -23,21 +23,28 @@ export function TouchSentence() {
   );
 }
 
-/** px: a clause is pressed by a finger */
+/** px: a clause is pressed by a finger, which has more than the line where many lines are close */
 const LEAST_LINE = 24;
+const CLOSE_LINE = 17;
 
-/** As large as two lines of `room` px allow. */
-export function FittedSentence(props: { room: number }) {
+/** As large as two lines of `room` px allow. `least`: px that are its own whatever is said. */
+export function FittedSentence(props: { room: number; least: number }) {
   const whole = useWholeState();
   const size = useTwoLines(
     () => clausesOf(whole.verdict()),
     () => props.room,
     useDocument().isHeld,
   );
+  const isClose = (): boolean => size() === SIZE.close;
   return (
     <div
       class="fitted"
-      style={{ '--fs-sentence': `${size()}px`, '--lh-sentence': `${Math.max(LEAST_LINE, Math.ceil(size() * 1.28))}px` }}
+      classList={{ close: isClose() }}
+      style={{
+        '--fs-sentence': `${size()}px`,
+        '--lh-sentence': `${isClose() ? CLOSE_LINE : Math.max(LEAST_LINE, Math.ceil(size() * 1.28))}px`,
+        '--least-sentence': `${props.least}px`,
+      }}
     >
       <TouchSentence />
     </div>

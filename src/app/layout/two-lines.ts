@@ -2,8 +2,8 @@
 import { type Accessor, createMemo, createSignal } from 'solid-js';
 import type { Clause } from '../../../sim/words/verdict-words.ts';
 
-/** px: no smaller, else it takes a line more */
-const SIZE = { least: 16.5, most: 21.5 } as const;
+/** px: no smaller, else it takes a line more; where three do not do, its lines are small and close */
+export const SIZE = { close: 14.5, least: 16.5, most: 21.5 } as const;
 /** as `.sentence` and its `.strong` have them */
 const WEIGHT = { plain: 430, strong: 650 } as const;
 const LETTER_SPACING = -0.005;
@@ -29,7 +29,7 @@ export function useTwoLines(
     const [two, three] = [2, 3].map((lines) => (room() * SPARE) / Math.max(longestLine(widths(), lines), 1e-6));
     if (two < SIZE.least && isHeld()) return SIZE.least;
     const size = two < SIZE.least ? three : two;
-    return Math.min(Math.max(Math.floor(size * 10) / 10, SIZE.least), SIZE.most);
+    return size < SIZE.least ? SIZE.close : Math.min(Math.floor(size * 10) / 10, SIZE.most);
   });
 }
 

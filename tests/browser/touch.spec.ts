@@ -123,9 +123,11 @@ test('the sentence takes two lines and a small phone does not scroll', { tag: '@
   ]) {
     await page.setViewportSize({ width, height });
     await openFirst(page);
-    const lines = await page
-      .getByTestId('sentence')
-      .evaluate((el) => el.getBoundingClientRect().height / Number.parseFloat(getComputedStyle(el).lineHeight));
+    const lines = await page.getByTestId('sentence').evaluate((el) => {
+      const words = document.createRange();
+      words.selectNodeContents(el);
+      return words.getBoundingClientRect().height / Number.parseFloat(getComputedStyle(el).lineHeight);
+    });
     expect(Math.round(lines), `${width}`).toBe(2);
     const over = await page.evaluate(() => {
       const root = document.querySelector('.phone');
@@ -286,4 +288,49 @@ test('the menu leads to all values; a change there is seen in the sentence and u
   // an edge of a shape is retimed by finger
   await dragByFinger(page, page.locator('.edge').nth(1), 6, 0);
   expect((await readSentence(page)).text).not.toBe(before.text);
+});
+
+test('the fix of a landing is offered, changed, put off and taken by touch; nothing scrolls, also on a low phone and on its side', {
+  tag: '@phone',
+}, async ({ page }) => {
+  await page.setViewportSize({ width: 360, height: 640 });
+  await page.goto('./?skill=arms-in-spin');
+  await expect(page.locator('canvas[data-ready="true"]').first()).toBeVisible();
+  const wrap = page.locator('.shapes [role=slider]').first();
+  for (let i = 0; i < 8; i++) await wrap.press('ArrowRight');
+  const press = (name: string): Promise<void> => page.getByRole('button', { name, exact: true }).tap();
+  const answer = page.getByTestId('answer');
+  const seen = async (state: string): Promise<void> => {
+    for (const [width, height] of [
+      [844, 390],
+      [390, 844],
+      [360, 640],
+    ]) {
+      await page.setViewportSize({ width, height });
+      const beyond = () =>
+        page.evaluate(() =>
+          [...document.querySelectorAll('.phone, .line')].map((e) => Math.max(0, e.scrollHeight - e.clientHeight)),
+        );
+      const [root, line] = await beyond();
+      expect(root, `${state}, page, ${width}`).toBe(0);
+      // on its side the answer has a column of its own; upright only the room of a finger goes beyond the line
+      if (width > height) expect(line, `${state}, column`).toBeLessThanOrEqual(1);
+      expect(await smallTargets(page.locator('.answer-line button'), 44), `${state}, ${width}`).toEqual([]);
+    }
+  };
+  await press('Fix the landing');
+  await expect(page.getByRole('button', { name: 'Do it', exact: true })).toBeVisible({ timeout: 30_000 });
+  await seen('offered');
+  const first = await answer.textContent();
+  await press('Another way');
+  await expect(answer).not.toHaveText(first ?? '');
+  await press('Not now');
+  await expect(page.getByRole('button', { name: 'Do it', exact: true })).toHaveCount(0);
+  await press('Fix the landing');
+  await expect(answer).toHaveText(first ?? '', { timeout: 30_000 });
+  await press('Do it');
+  await expect(page.getByRole('button', { name: 'Keep the old one beside it' })).toBeVisible();
+  await seen('taken');
+  await press('Keep the old one beside it');
+  await expect(page.locator('.notice')).toContainText('The old one is kept beside it');
 });

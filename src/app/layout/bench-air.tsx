@@ -3,7 +3,8 @@ import { createEffect, createMemo, createSignal, onCleanup, Show } from 'solid-j
 import { BeforeColumn } from '../../features/takeoff/fields.tsx';
 import type { ViewPlace } from '../../pictures/stage-input.ts';
 import { Icon } from '../../ui/icon.tsx';
-import { type TimeAxis, tOf } from '../../ui/plot/axis.ts';
+import { type TimeAxis, tOf, xOf } from '../../ui/plot/axis.ts';
+import { putBeside } from '../../ui/plot/beside-line.ts';
 import { FLIGHT_STRIP, LEFT } from '../bench-columns.ts';
 import type { CutValues } from '../cut-values.ts';
 import type { FirstStory } from '../first-rows.ts';
@@ -24,6 +25,8 @@ import { unrolledPlace } from './unrolled-place.ts';
 export const FRONT = 122;
 /** px right of the ruler, of the gap before the values: arms held wide at the landing reach there */
 const REACH = 22;
+/** px of the words that heights are compressed, and where they are */
+const NOTE = { x: 130, long: 345 } as const;
 /** px of the height labels */
 export const LABELS = 46;
 /** the large figure comes so long after the flight, ms */
@@ -57,6 +60,8 @@ export function BenchAir(props: {
   });
   const fills = (): boolean => findTool(shell.tool())?.fillsBench === true;
   const isTaken = (): boolean => shell.tool() === 'pose' || fills();
+  /** clear of the plumb line */
+  const noteX = (): number => putBeside(NOTE.x, NOTE.long, props.axis.width, xOf(props.axis, cursor.at())) ?? NOTE.x;
   const sideX = (): number => props.cutX - LEFT + FRONT;
   const views = createMemo<readonly ViewPlace[]>(() => {
     const common = {
@@ -110,7 +115,7 @@ export function BenchAir(props: {
             >
               <StageNames views={views()} bare />
               <Show when={(hasViews() || fills()) && props.fit.unrolledPxPerM > props.fit.pxPerM + 0.5}>
-                <p class="compressed-note" classList={{ later: cursor.at() < props.axis.duration / 2 }}>
+                <p class="compressed-note" style={{ left: `${noteX()}px` }}>
                   {texts.stage.compressed}
                 </p>
               </Show>

@@ -53,7 +53,7 @@ export function CautionLine(props: { short?: boolean; oneLine?: boolean }) {
     cursor.set(one.t);
   };
   return (
-    <div class="messages">
+    <div class="messages" classList={{ noted: notCompared() !== undefined }}>
       <Show when={fault()}>
         {(f) => (
           <div class="stopped" role="alert">
@@ -105,7 +105,7 @@ export function CautionLine(props: { short?: boolean; oneLine?: boolean }) {
                   {c.go(formatNumber(one().t, 2))}
                 </button>{' '}
               </Show>
-              <Show when={props.oneLine ? undefined : notCompared()}>{(note) => <span>{note().title} </span>}</Show>
+              <Show when={notCompared()}>{(note) => <span class="note">{note().title} </span>}</Show>
               <Show when={more() > 0 || props.oneLine || isBrief(one())}>
                 <button type="button" class="link" onClick={() => setAll(true)}>
                   {more() > 0 ? c.more(more()) : c.details}
@@ -118,7 +118,7 @@ export function CautionLine(props: { short?: boolean; oneLine?: boolean }) {
       <Show when={!fault() && !before() && !first() ? notCompared() : undefined}>
         {(note) => (
           <Show
-            when={props.short || props.oneLine}
+            when={props.short}
             fallback={
               <p class="not-compared">
                 <b>{note().title}</b> {note().detail}

@@ -8,6 +8,7 @@ import { changeContact } from '../../document/contact-edits.ts';
 import type { PhaseSpan, WholeResult } from '../../jobs/kinds/whole-data.ts';
 import { startDrag } from '../../ui/drag.ts';
 import { formatNumber } from '../../ui/numbers.ts';
+import { putBeside } from '../../ui/plot/beside-line.ts';
 import type { AirFrame } from './air-frame.ts';
 import { airTexts as t } from './air-texts.ts';
 import { withoutPhase } from './phase-edits.ts';
@@ -17,8 +18,6 @@ import { contactTexts } from './words.ts';
 
 /** px a letter, about */
 const LETTER = 6.6;
-/** px between words and the plumb line */
-const BESIDE = 7;
 
 export function TouchStrip(props: { state: WholeState; whole: WholeResult; axis: WholeAxis; frame: AirFrame }) {
   const doc = useDocument();
@@ -42,9 +41,7 @@ export function TouchStrip(props: { state: WholeState; whole: WholeResult; axis:
     for (const words of wordPhase(span)) {
       const long = words.length * LETTER;
       const usual = span.kind === 'flight' ? (width - long) / 2 : 6;
-      const x = [usual, plumb + BESIDE, plumb - BESIDE - long].find(
-        (at) => at >= 2 && at + long + 2 < width && (plumb < at - BESIDE + 1 || plumb > at + long + BESIDE - 1),
-      );
+      const x = putBeside(usual, long, width, plumb);
       if (x !== undefined) return { words, x };
     }
     return { words: '', x: 0 };

@@ -19,6 +19,8 @@ const CONTROLS = 40;
 const NARROW = 1400;
 const NARROWER = 1160;
 const ROW = 30;
+/** one curve; on a low page the others come with the height */
+const LEAST_PLOTS = 80;
 /** of many versions */
 const LOW_ROW = 24;
 const MANY = 4;
@@ -63,7 +65,7 @@ function WideCompare(props: Parts) {
   const count = (): number => Math.max(2, props.state.flown().length);
   const row = (): number => (count() > MANY ? LOW_ROW : ROW);
   const controls = (): number => CONTROLS * (props.width < NARROWER ? 3 : props.width < NARROW ? 2 : 1);
-  const plotsHeight = (): number => Math.max(150, props.height - controls() - count() * row() - 10);
+  const plotsHeight = (): number => Math.max(LEAST_PLOTS, props.height - controls() - count() * row() - 10);
   return (
     <div class="compare-wide" style={{ '--row': `${row()}px` }}>
       <div class="compare-left" style={{ width: `${left() + VALUES}px` }}>

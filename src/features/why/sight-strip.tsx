@@ -8,6 +8,7 @@ import { TouchPlumb } from '../../app/plot/touch-plumb.tsx';
 import type { SightResult } from '../../engine/account.ts';
 import { formatNumber } from '../../ui/numbers.ts';
 import { type TimeAxis, tOf, xOf } from '../../ui/plot/axis.ts';
+import { putBeside } from '../../ui/plot/beside-line.ts';
 import { startScrub } from '../../ui/scrub.ts';
 import type { AccountState } from './account-state.ts';
 import { accountTexts as a } from './words.ts';
@@ -73,6 +74,15 @@ export function SightStrip(props: { state: AccountState; axis: TimeAxis; left: n
               <For each={s().spans}>
                 {(one) => {
                   const width = (): number => (one.to - one.from) * props.axis.pxPerS;
+                  const plumb = (): number => xOf(props.axis, cursor.at()) - xOf(props.axis, one.from);
+                  const said = createMemo(() => {
+                    for (const text of [words(one.why), a.short[one.why]]) {
+                      const long = text.length * LETTER;
+                      const x = putBeside((width() - long) / 2, long, width(), plumb());
+                      if (x !== undefined) return { text, x };
+                    }
+                    return { text: '', x: 0 };
+                  });
                   return (
                     <span
                       class="sight-span"
@@ -81,7 +91,7 @@ export function SightStrip(props: { state: AccountState; axis: TimeAxis; left: n
                       title={words(one.why)}
                       style={{ left: `${xOf(props.axis, one.from)}px`, width: `${width()}px` }}
                     >
-                      {[words(one.why), a.short[one.why]].find((w) => w.length * LETTER + 8 < width()) ?? ''}
+                      <span style={{ 'margin-left': `${said().x}px` }}>{said().text}</span>
                     </span>
                   );
                 }}

@@ -10,7 +10,7 @@ import { useSize } from '../../ui/size.ts';
 import { LEFT, rightOf } from '../bench-columns.ts';
 import { useCut } from '../cut-values.ts';
 import { findStory } from '../first-rows.ts';
-import { useFloorTime } from '../floor-time.ts';
+import { useFloorTime } from '../floor-hand.ts';
 import { useFlight, useShell } from '../page.ts';
 import { fitStage, leavingRoom } from '../stage-fit.ts';
 import { Bar } from './bar.tsx';

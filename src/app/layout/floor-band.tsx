@@ -4,7 +4,7 @@ import { Ruler } from '../../features/ruler/floor.tsx';
 import { floorTexts } from '../../features/ruler/words.ts';
 import { startDrag } from '../../ui/drag.ts';
 import type { TimeAxis } from '../../ui/plot/axis.ts';
-import { useFloorTime } from '../floor-time.ts';
+import { useFloorTime } from '../floor-hand.ts';
 
 export function FloorBand(props: {
   axis: TimeAxis;

@@ -4,7 +4,7 @@ import { LaneSheet } from '../../features/joints/lane-sheet.tsx';
 import { FigureHandle } from '../../features/pose/figure-handle.tsx';
 import type { ViewPlace } from '../../pictures/stage-input.ts';
 import { makeAxis, tOf } from '../../ui/plot/axis.ts';
-import { useFloorTime } from '../floor-time.ts';
+import { useFloorTime } from '../floor-hand.ts';
 import { useFlight, useShell } from '../page.ts';
 import { FREE, fitStage, leavingRoom } from '../stage-fit.ts';
 import { texts } from '../words.ts';

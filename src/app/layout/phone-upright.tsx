@@ -9,7 +9,7 @@ import { makeAxis, tOf } from '../../ui/plot/axis.ts';
 import { type Size, useSize } from '../../ui/size.ts';
 import type { CutValues } from '../cut-values.ts';
 import type { FirstStoryState } from '../first-story.ts';
-import { useFloorTime } from '../floor-time.ts';
+import { useFloorTime } from '../floor-hand.ts';
 import { useFlight, useShell } from '../page.ts';
 import { FREE, fitStage, leavingRoom } from '../stage-fit.ts';
 import { texts } from '../words.ts';

@@ -12,7 +12,7 @@ import { makeAxis, tOf } from '../../ui/plot/axis.ts';
 import { useSize } from '../../ui/size.ts';
 import { useCut, useExplanation } from '../cut-values.ts';
 import { useFirstRows } from '../first-story.ts';
-import { useFloorTime } from '../floor-time.ts';
+import { useFloorTime } from '../floor-hand.ts';
 import { useFlight, useShell } from '../page.ts';
 import { FREE, fitStage, leavingRoom } from '../stage-fit.ts';
 import { texts } from '../words.ts';

@@ -4,7 +4,7 @@ import { PlayButton, SpeedButton } from '../../features/ruler/floor.tsx';
 import { floorTexts } from '../../features/ruler/words.ts';
 import { Icon } from '../../ui/icon.tsx';
 import type { CutValues } from '../cut-values.ts';
-import { useFloorTime } from '../floor-time.ts';
+import { useFloorTime } from '../floor-hand.ts';
 
 export function ThumbBar(props: { cut: CutValues }) {
   const time = useFloorTime();

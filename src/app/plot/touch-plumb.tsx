@@ -1,6 +1,6 @@
 /** The plumb line through what a tool has on the ruler, where the tool lies over the page's own (tablet and phone). */
 import type { TimeAxis } from '../../ui/plot/axis.ts';
-import { useFloorTime } from '../floor-time.ts';
+import { useFloorTime } from '../floor-hand.ts';
 
 export function TouchPlumb(props: { axis: TimeAxis }) {
   const time = useFloorTime();

@@ -22,7 +22,7 @@ const LEAST = { bench: 34, tablet: 24, phone: 12 } as const;
 /** px: a side view in less shows nothing */
 const LEAST_SIDE = 200;
 /** px of the choice of the view, where there is one at a time */
-export const TABS = 44;
+const TABS = 44;
 /** of a figure over its mass centre, m */
 const HEADROOM = 1.05;
 

@@ -112,9 +112,11 @@ function Whole(props: ToolProps & { state: WholeState; whole: WholeResult }) {
   floor.take({
     axis,
     label: t.time,
-    at: props.state.cursor,
+    at: () => props.state.cursor(),
     set: (s) => props.state.setCursor(Math.min(Math.max(s, props.whole.from), props.whole.to)),
-    play: props.state.play,
+    get play() {
+      return props.state.play;
+    },
     onKeyDown,
   });
   let root!: HTMLDivElement;

@@ -4,7 +4,7 @@
  */
 
 import { createMemo, For, Show } from 'solid-js';
-import { useFloorTime } from '../../app/floor-time.ts';
+import { useFloorTime } from '../../app/floor-hand.ts';
 import { TimeBob } from '../../app/time-bob.tsx';
 import { startDrag } from '../../ui/drag.ts';
 import { Icon } from '../../ui/icon.tsx';

@@ -78,17 +78,12 @@ export function calcBesideRows(a: Frames, b: Frames, t: number, turn: BesideTurn
   };
 }
 
-/** What A turns more than B, rev: the area between the two rates by trapezoids over their frames; who has landed turns no more. */
-export function calcMoreTurn(a: Frames, b: Frames, turn: BesideTurn): number {
-  const way = wayOf(turn === 'twist' ? a.twist : a.somersault);
-  return (way * (areaUnder(a, turn) - areaUnder(b, turn))) / REV;
-}
-
-function areaUnder(f: Frames, turn: BesideTurn): number {
-  const rate = turn === 'twist' ? f.twistRate : f.somersaultRate;
-  let area = 0;
-  for (let i = 1; i < f.n; i++) area += ((rate[i] + rate[i - 1]) / 2) * (f.t[i] - f.t[i - 1]);
-  return area;
+/** What is turned in the whole flight as it is counted, rev, + the way that A turns; what lies between the two rates is the difference of two of them. */
+export function calcTurned(a: Frames, of: Frames, turn: BesideTurn): number {
+  const counted = of[turn];
+  let end = of.n - 1;
+  while (end > 0 && Number.isNaN(counted[end])) end--;
+  return (wayOf(a[turn]) * (counted[end] - counted[0])) / REV;
 }
 
 /** Times: how the ratio of the rates is made. All of them multiplied are the ratio of the rates. */

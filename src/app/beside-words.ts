@@ -1,7 +1,7 @@
 /** Words of two ways beside each other: how many times faster one is than the other, by name, and why that is not what the moments say. */
 import { DEG } from '../../sim/math/angles.ts';
 import { formatNumber } from '../ui/numbers.ts';
-import { say, sayNumber, unitOf } from '../ui/units.ts';
+import { say, sayNumber, shownAs, unitOf } from '../ui/units.ts';
 import type { Beside } from './beside.ts';
 import { type BesideRows, type BesideTurn, type RatioParts, splitRatio } from './beside-numbers.ts';
 import type { AgainstChange } from './first-rows.ts';
@@ -82,6 +82,13 @@ export function wordBesideMoment(change: AgainstChange, { other }: Beside): Chan
 
 const wordSame = ({ kind }: AgainstChange, other: string): ChangeWords =>
   kind === 'same' ? { lead: firstTexts.same, rest: t.as(other) } : { lead: '', rest: '' };
+
+/** What A turns more than the other, rev: of the two counts as they are written, so that who subtracts them finds the same. */
+export function calcWrittenMore(own: number, other: number): number {
+  const { factor, decimals } = shownAs('turns');
+  const [a, b] = [own, other].map((turns) => Number((turns * factor).toFixed(decimals)));
+  return (a - b) / factor;
+}
 
 /** "0.44 more twist"; nothing where it is next to nothing. */
 export function wordMoreTurn(turns: number, turn: BesideTurn): string {

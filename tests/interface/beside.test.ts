@@ -3,8 +3,8 @@ import { describe, expect, it } from 'vitest';
 import { shapes, skills } from '../../presets/index.ts';
 import { wordWay } from '../../sim/words/change-answer-words.ts';
 import type { Beside } from '../../src/app/beside.ts';
-import { calcBesideRows, calcMoreTurn, splitRatio } from '../../src/app/beside-numbers.ts';
-import { wordBesideMoment, wordBesideRate, wordMoreTurn, wordWhy } from '../../src/app/beside-words.ts';
+import { calcBesideRows, calcTurned, splitRatio } from '../../src/app/beside-numbers.ts';
+import { calcWrittenMore, wordBesideMoment, wordBesideRate, wordMoreTurn, wordTurns, wordWhy } from '../../src/app/beside-words.ts';
 import { makeComparing } from '../../src/engine/compare.ts';
 import type { FlightResult } from '../../src/engine/result.ts';
 import { readyEngine } from './ready-engine.ts';
@@ -48,22 +48,33 @@ const AREA_SAME = 1e-3;
 /** Of a product of ratios against the ratio of the printed rates; measured 4e-6: between two frames a product is not straight. */
 const PARTS_SAME = 1e-3;
 
+/** rev: the area under a rate by trapezoids, up to its own landing. */
+const areaUnder = (f: FlightResult['frames'], turn: Beside['turn']): number => {
+  const rate = turn === 'twist' ? f.twistRate : f.somersaultRate;
+  let area = 0;
+  for (let i = 1; i < f.n; i++) area += ((rate[i] + rate[i - 1]) / 2) * (f.t[i] - f.t[i - 1]);
+  return area / (2 * Math.PI);
+};
+
 describe('what is between two rates', () => {
-  it.each(cases)('$id: the area comes to what one counts more than the other', ({ own, beside }) => {
+  it.each(cases)('$id: the area that is tinted is what one counts more than the other', ({ own, beside }) => {
     const [a, b] = [own.frames, beside.result.frames];
-    const counted = (f: typeof a): number => f[beside.turn][f.n - 1] - f[beside.turn][0];
-    const expected = ((counted(a) < 0 ? -1 : 1) * (counted(a) - counted(b))) / (2 * Math.PI);
-    expect(Math.abs(calcMoreTurn(a, b, beside.turn) - expected)).toBeLessThan(AREA_SAME);
+    const { turn } = beside;
+    const way = areaUnder(a, turn) < 0 ? -1 : 1;
+    const more = calcTurned(a, a, turn) - calcTurned(a, b, turn);
+    expect(Math.abs(way * (areaUnder(a, turn) - areaUnder(b, turn)) - more)).toBeLessThan(AREA_SAME);
   });
 
-  it('is a trapezoid: of two straight lines, each up to its own end', () => {
-    const line = (rates: number[], t: number[]): FlightResult['frames'] => {
-      const of = Float64Array.from(rates, (r) => 2 * Math.PI * r);
-      const [n, twist] = [t.length, Float64Array.from(t)];
-      return { ...find('arms-in-spin arms').own.frames, n, t: Float64Array.from(t), twist, twistRate: of };
-    };
-    // 1 to 3 rev/s over 1 s are 2 rev, 1 rev/s over 0.5 s is half of one
-    expect(calcMoreTurn(line([1, 3], [0, 1]), line([1, 1], [0, 0.5]), 'twist')).toBeCloseTo(1.5, 12);
+  it.each(cases)('$id: who subtracts the two counts of the sentences finds what is written between the curves', ({
+    own,
+    beside: { result, turn },
+  }) => {
+    const countOf = ({ outline: { verdict } }: FlightResult): number =>
+      (turn === 'twist' ? verdict.flown.twists : verdict.flown.somersaults) ?? Number.NaN;
+    const [a, b] = [own, result].map((one) => Number(wordTurns(countOf(one))));
+    const more = calcWrittenMore(calcTurned(own.frames, own.frames, turn), calcTurned(own.frames, result.frames, turn));
+    expect(Math.abs(more)).toBeCloseTo(Math.abs(a - b), 9);
+    expect(wordMoreTurn(more, turn)).toBe(`${Math.abs(a - b).toFixed(2)} ${a > b ? 'more' : 'less'} ${turn}`);
   });
 
   it('is said as more or less, and not at all where it is nothing', () => {

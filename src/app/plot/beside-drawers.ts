@@ -3,8 +3,8 @@ import { REV } from '../../../sim/math/angles.ts';
 import { formatTick } from '../../ui/numbers.ts';
 import { xOf } from '../../ui/plot/axis.ts';
 import type { ColourName } from '../../ui/plot/palette.ts';
-import { type BesideTurn, calcMoreTurn } from '../beside-numbers.ts';
-import { besideTexts as t, wordMoreTurn } from '../beside-words.ts';
+import { type BesideTurn, calcTurned } from '../beside-numbers.ts';
+import { calcWrittenMore, besideTexts as t, wordMoreTurn } from '../beside-words.ts';
 import { wayOf } from '../first-rows.ts';
 import { fillBetween } from './fill-between.ts';
 import {
@@ -66,7 +66,7 @@ export function drawBesideRate(turn: BesideTurn): RowDrawer {
       return (i) => rate[i] * way;
     };
     const two: TwoCurves = { own: curveOf(a), other: curveOf(b), ...LOOKS[turn] };
-    const more = calcMoreTurn(a, b, turn);
+    const more = calcWrittenMore(calcTurned(a, a, turn), calcTurned(a, b, turn));
     drawTwo(pen, box, two, {
       least: pen.units.toShown('rate', 0.5),
       names:

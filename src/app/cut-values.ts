@@ -1,5 +1,6 @@
 /** What the plumb line meets: the values at the cursor, and in words what just changed. */
 import { type Accessor, createEffect, createMemo, createSignal, onCleanup } from 'solid-js';
+import type { Frames } from '../../sim/index.ts';
 import { DEG, REV } from '../../sim/math/angles.ts';
 import type { Place } from '../../sim/math/sorted.ts';
 import { nameShape, wordShape } from './flight.ts';
@@ -10,12 +11,7 @@ import { texts } from './words.ts';
 
 const c = texts.cut;
 
-export interface CutValues {
-  readonly t: number;
-  readonly shape: string;
-  /** the same in one word */
-  readonly word: string;
-  readonly attitude: string;
+export interface CutNumbers {
   readonly twistRate: number;
   readonly somersaultRate: number;
   readonly tilt: number;
@@ -27,7 +23,34 @@ export interface CutValues {
   readonly momentum: number;
   readonly energy: number;
   readonly work: number;
+}
+
+export interface CutValues extends CutNumbers {
+  readonly t: number;
+  readonly shape: string;
+  /** the same in one word */
+  readonly word: string;
+  readonly attitude: string;
   readonly place: Place;
+}
+
+/** Rates are unsigned, in the direction that the flight as a whole turns; against it is negative. `own`: the flight whose direction that is. */
+export function calcCutNumbers(f: Frames, place: Place, own: Frames = f): CutNumbers {
+  const at = (column: Float64Array, width = 1, k = 0): number => readAt(column, place, width, k);
+  const turned = (column: Float64Array): number => (column[own.n - 1] - column[0]) / REV;
+  return {
+    twistRate: alongTurn(at(f.twistRate) / REV, turned(own.twist)),
+    somersaultRate: alongTurn(at(f.somersaultRate) / REV, turned(own.somersault)),
+    tilt: at(f.tilt) * DEG,
+    twistSoFar: Math.abs(at(f.twist) - f.twist[0]) / REV,
+    somersaultSoFar: Math.abs(at(f.somersault) - f.somersault[0]) / REV,
+    lateral: at(f.moments, 3, 0),
+    front: at(f.moments, 3, 1),
+    long: at(f.moments, 3, 2),
+    momentum: Math.hypot(at(f.h_Scm_W, 3, 0), at(f.h_Scm_W, 3, 1), at(f.h_Scm_W, 3, 2)),
+    energy: at(f.eTotal),
+    work: at(f.jointWork),
+  };
 }
 
 export function useCut(): Accessor<CutValues> {
@@ -37,8 +60,6 @@ export function useCut(): Accessor<CutValues> {
     const { frames: f } = flight.result();
     const t = cursor.at();
     const place = calcPlace(f, t);
-    const at = (column: Float64Array, width = 1, k = 0): number => readAt(column, place, width, k);
-    const turned = (column: Float64Array): number => (column[f.n - 1] - column[0]) / REV;
     const [q0, q1, q2, q3] = [0, 1, 2, 3].map((k) => f.quat_WF[4 * (place.i + Math.round(place.share)) + k]);
     const up = q0 * q0 - q1 * q1 + q2 * q2 - q3 * q3;
     return {
@@ -46,17 +67,7 @@ export function useCut(): Accessor<CutValues> {
       shape: nameShape(flight.spans(), t),
       word: wordShape(flight.spans(), t),
       attitude: up > 0.5 ? c.headUp : up < -0.5 ? c.headDown : c.lying,
-      twistRate: alongTurn(at(f.twistRate) / REV, turned(f.twist)),
-      somersaultRate: alongTurn(at(f.somersaultRate) / REV, turned(f.somersault)),
-      tilt: at(f.tilt) * DEG,
-      twistSoFar: Math.abs(at(f.twist) - f.twist[0]) / REV,
-      somersaultSoFar: Math.abs(at(f.somersault) - f.somersault[0]) / REV,
-      lateral: at(f.moments, 3, 0),
-      front: at(f.moments, 3, 1),
-      long: at(f.moments, 3, 2),
-      momentum: Math.hypot(at(f.h_Scm_W, 3, 0), at(f.h_Scm_W, 3, 1), at(f.h_Scm_W, 3, 2)),
-      energy: at(f.eTotal),
-      work: at(f.jointWork),
+      ...calcCutNumbers(f, place),
       place,
     };
   });

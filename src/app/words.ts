@@ -244,6 +244,7 @@ export const texts = {
     tilt: 'tilt',
     tiltWord: (deg: number) =>
       Math.abs(deg) < 0.05 || Number.isNaN(deg) ? 'tilt' : `tilt, head to the ${deg > 0 ? 'right' : 'left'}`,
+    otherSide: 'to the other side',
     notDefined: 'not defined here',
     times: (n: string) => `long axis, ${n} times less than lateral`,
     longAxis: 'about the long axis',

@@ -4,7 +4,14 @@ import { shapes, skills } from '../../presets/index.ts';
 import { wordWay } from '../../sim/words/change-answer-words.ts';
 import type { Beside } from '../../src/app/beside.ts';
 import { calcBesideRows, calcTurned, splitRatio } from '../../src/app/beside-numbers.ts';
-import { calcWrittenMore, wordBesideMoment, wordBesideRate, wordMoreTurn, wordTurns, wordWhy } from '../../src/app/beside-words.ts';
+import {
+  calcWrittenMore,
+  wordBesideMoment,
+  wordBesideRate,
+  wordMoreTurn,
+  wordTurns,
+  wordWhy,
+} from '../../src/app/beside-words.ts';
 import { makeComparing } from '../../src/engine/compare.ts';
 import type { FlightResult } from '../../src/engine/result.ts';
 import { readyEngine } from './ready-engine.ts';
@@ -65,17 +72,20 @@ describe('what is between two rates', () => {
     expect(Math.abs(way * (areaUnder(a, turn) - areaUnder(b, turn)) - more)).toBeLessThan(AREA_SAME);
   });
 
-  it.each(cases)('$id: who subtracts the two counts of the sentences finds what is written between the curves', ({
-    own,
-    beside: { result, turn },
-  }) => {
-    const countOf = ({ outline: { verdict } }: FlightResult): number =>
-      (turn === 'twist' ? verdict.flown.twists : verdict.flown.somersaults) ?? Number.NaN;
-    const [a, b] = [own, result].map((one) => Number(wordTurns(countOf(one))));
-    const more = calcWrittenMore(calcTurned(own.frames, own.frames, turn), calcTurned(own.frames, result.frames, turn));
-    expect(Math.abs(more)).toBeCloseTo(Math.abs(a - b), 9);
-    expect(wordMoreTurn(more, turn)).toBe(`${Math.abs(a - b).toFixed(2)} ${a > b ? 'more' : 'less'} ${turn}`);
-  });
+  it.each(cases)(
+    '$id: who subtracts the two counts of the sentences finds what is written between the curves',
+    ({ own, beside: { result, turn } }) => {
+      const countOf = ({ outline: { verdict } }: FlightResult): number =>
+        (turn === 'twist' ? verdict.flown.twists : verdict.flown.somersaults) ?? Number.NaN;
+      const [a, b] = [own, result].map((one) => Number(wordTurns(countOf(one))));
+      const more = calcWrittenMore(
+        calcTurned(own.frames, own.frames, turn),
+        calcTurned(own.frames, result.frames, turn),
+      );
+      expect(Math.abs(more)).toBeCloseTo(Math.abs(a - b), 9);
+      expect(wordMoreTurn(more, turn)).toBe(`${Math.abs(a - b).toFixed(2)} ${a > b ? 'more' : 'less'} ${turn}`);
+    },
+  );
 
   it('is said as more or less, and not at all where it is nothing', () => {
     expect(wordMoreTurn(0.441, 'twist')).toBe('0.44 more twist');

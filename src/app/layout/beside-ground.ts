@@ -4,4 +4,5 @@ export { drawBesideMoment, drawBesideMomentum, drawBesideRate } from '../plot/be
 export { BesideKey } from './beside-key.tsx';
 export { BesideList } from './beside-list.tsx';
 export { BesideNames, BesideRowNames } from './beside-names.tsx';
+export { speakTwo } from './beside-spoken.ts';
 export { BesideThree } from './beside-three.tsx';

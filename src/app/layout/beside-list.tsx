@@ -9,6 +9,12 @@ import { useCursor, useFlight } from '../page.ts';
 import { listTwoRows } from './beside-three.tsx';
 import { touchTexts } from './touch-words.ts';
 
+export const listTitles = ({ turn }: Beside): readonly string[] => [
+  turn === 'twist' ? t.twistRate : t.somersaultRate,
+  touchTexts.spread,
+  t.momentum,
+];
+
 export function BesideList(props: { beside: Beside }) {
   const flight = useFlight();
   const cursor = useCursor();
@@ -16,11 +22,7 @@ export function BesideList(props: { beside: Beside }) {
     calcBesideRows(flight.result().frames, props.beside.result.frames, cursor.at(), props.beside.turn),
   );
   const list = createMemo(() => listTwoRows(rows(), props.beside));
-  const titles = (): readonly string[] => [
-    props.beside.turn === 'twist' ? t.twistRate : t.somersaultRate,
-    touchTexts.spread,
-    t.momentum,
-  ];
+  const titles = createMemo(() => listTitles(props.beside));
   const isSame = (i: number): boolean => i === 2 && rows().momentum.kind === 'same';
   return (
     <For each={[0, 1, 2]}>

@@ -61,6 +61,9 @@ const OPEN: Readonly<Record<Exclude<UnderRow, 'joints'> | 'rates', Omit<RowWish,
   energy: { least: 40, grow: 1.5, gap: 13 },
 };
 
+/** px more: the number of the other way is under one's own */
+const OPEN_TWO = { rates: 14, tilt: 4, moments: 0, momentum: 2, energy: 2 } as const;
+
 export function planGround(wish: GroundWish): GroundPlan {
   const { story, open, isShort } = wish;
   const isBench = open.has('rates');
@@ -75,13 +78,17 @@ export function planGround(wish: GroundWish): GroundPlan {
   const tiles = wish.hasBeside ? tile + BESIDE_GAP + BESIDE_TILE : tile;
   const wishes: RowWish[] = [{ id: 'shapes', least: tiles + NAME, grow: 0, gap: 4, yields: 0 }];
   const put = (id: string, size: Omit<RowWish, 'id' | 'yields'>): void => void wishes.push({ id, ...size, yields: 0 });
+  const sizeOf = (row: keyof typeof OPEN): Omit<RowWish, 'id' | 'yields'> => {
+    const { least, ...rest } = OPEN[row];
+    return { least: least + (wish.hasBeside ? OPEN_TWO[row] : 0), ...rest };
+  };
   const putJoints = (): void => {
     for (const [i, id] of wish.lanes.entries())
       put(id, { least: id === wish.openLane ? OPEN_LANE : LANE, grow: 0, gap: i === 0 ? 7 : 0 });
   };
   if (isBench) {
     if (open.has('joints')) putJoints();
-    put('rates', OPEN.rates);
+    put('rates', sizeOf('rates'));
   } else {
     const [rate, second, momentum] = leastOf(story, isShort, isTwo);
     put('first0', { least: rate, grow: 4, gap: 8 });
@@ -89,7 +96,7 @@ export function planGround(wish: GroundWish): GroundPlan {
     put('first2', { least: momentum, grow: isTwo ? 0.3 : 1, gap: isShort ? 14 : 16 });
     if (open.has('joints')) putJoints();
   }
-  for (const row of opened) if (row !== 'joints') put(row, OPEN[row]);
+  for (const row of opened) if (row !== 'joints') put(row, sizeOf(row));
   const tall = wish.isCoarse ? FOLDED_TOUCH : FOLDED;
   const gap = (i: number): number => (i === 0 ? (isShort ? 8 : 13) : 0);
   if (isOneLine) put('folded:more', { least: tall, grow: 0, gap: gap(0) });

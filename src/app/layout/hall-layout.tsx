@@ -1,5 +1,6 @@
 /** A hall: projector and bright gym. Large text, strong lines, and nothing that names the athlete; a clicker steps the shapes. */
-import { createEffect, createMemo, type JSX, onCleanup, Show } from 'solid-js';
+import { createMemo, type JSX, onCleanup, Show } from 'solid-js';
+import { Dynamic } from 'solid-js/web';
 import { commandTexts } from '../../commands/words.ts';
 import { LiveNumbers } from '../../features/instant/live-numbers.tsx';
 import { TiltTrio } from '../../features/instant/tilt-trio.tsx';
@@ -7,9 +8,9 @@ import { PlayButton } from '../../features/ruler/floor.tsx';
 import type { ViewPlace } from '../../pictures/stage-input.ts';
 import { makeAxis, tOf, xOf } from '../../ui/plot/axis.ts';
 import { useSize } from '../../ui/size.ts';
+import { calcBesideRows } from '../beside-numbers.ts';
 import { useChangeAnswer } from '../change-answer.ts';
 import { useCut } from '../cut-values.ts';
-import type { FirstRows } from '../first-rows.ts';
 import { useFirstRows } from '../first-story.ts';
 import { useCursor, useFlight, useShell } from '../page.ts';
 import { FREE, fitStage, leavingRoom } from '../stage-fit.ts';
@@ -18,8 +19,9 @@ import { AnswerLine } from './answer-line.tsx';
 import { CautionLine } from './caution-line.tsx';
 import { FirstNumbers } from './first-numbers.tsx';
 import { FloorBand } from './floor-band.tsx';
-import { HallArea } from './hall-area.tsx';
+import { HallArea, type HallTwo } from './hall-area.tsx';
 import { HallSpoken } from './hall-spoken.tsx';
+import { useBesideParts } from './late-beside.ts';
 import { Computing, Sentence, useFirstQuestionParts, useIsLate } from './sentence.tsx';
 import { Stage } from './stage/stage.tsx';
 import { useAxis, useFit } from './steady.ts';
@@ -32,7 +34,11 @@ const FLOOR = 76;
 const NAMES = 42;
 const TILE = 58;
 const GROUND = { share: 0.43, least: 250, most: 420 } as const;
-const BESIDE = { left: 150, right: 82 } as const;
+/** with the shapes of another way, and both numbers */
+const GROUND_TWO = { share: 0.5, least: 300, most: 480 } as const;
+const TILES_TWO = { own: 50, tile: 42, gap: 6 } as const;
+/** px; right of the landing arms are held out: of the width, and at least */
+const BESIDE = { left: 150, right: 82, share: 0.12 } as const;
 const LEAVES = 40;
 /** of the width: the pictures and curves along time; four numbers need more on a narrow screen */
 const TIME = { wide: 0.634, narrow: 0.565, from: 1160 } as const;
@@ -58,19 +64,22 @@ export function HallLayout() {
   const isLate = useIsLate();
   useChangeAnswer();
   const first = useFirstQuestionParts();
-  // its answer is said; what is asked is not for a hall
-  createEffect(() => first()?.useFirstQuestion().load());
+  const two = useBesideParts();
   const cut = useCut();
   const story = useFirstRows();
   const rows = useTouchRows(story.rows);
   const width = (): number => Math.max(size().width, 700);
   const timeWidth = (): number => Math.round(width() * (width() < TIME.from ? TIME.narrow : TIME.wide));
   const shared = (): number => Math.max(size().height, 600) - lineSize().height - FLOOR;
-  const ground = (): number => Math.round(Math.min(Math.max(shared() * GROUND.share, GROUND.least), GROUND.most));
+  const ground = (): number => {
+    const { share, least, most } = two() ? GROUND_TWO : GROUND;
+    return Math.round(Math.min(Math.max(shared() * share, least), most));
+  };
   const airHeight = (): number => Math.max(shared() - ground(), 160);
   const axis = useAxis(flight.id, () => {
     const result = flight.result();
-    return makeAxis(timeWidth(), result.flight.duration, BESIDE.left + leavingRoom(result, LEAVES), BESIDE.right);
+    const right = Math.max(BESIDE.right, Math.round(timeWidth() * BESIDE.share));
+    return makeAxis(timeWidth(), result.flight.duration, BESIDE.left + leavingRoom(result, LEAVES), right);
   });
   const framing = useFit(
     flight.id,
@@ -87,10 +96,25 @@ export function HallLayout() {
       unlabelled: true,
     }),
   ]);
-  const area = (): Extract<FirstRows, { kind: 'oneAxis' }> | undefined => {
+  const area = createMemo<HallTwo | undefined>(() => {
     const now = story.rows();
-    return now.kind === 'oneAxis' && now.hasArea ? now : undefined;
-  };
+    if (now.kind !== 'oneAxis' || !now.hasArea) return undefined;
+    const { axis, rate, moment } = now;
+    const { frames } = flight.result();
+    const beside = two()?.beside;
+    if (beside && (beside.turn === 'twist') === (axis === 'long')) {
+      const other = beside.result.frames;
+      const rows = calcBesideRows(frames, other, cursor.at(), beside.turn);
+      return { axis, filled: rows.own, dashed: rows.other, frames: [frames, other], letter: beside.letter };
+    }
+    return {
+      axis,
+      filled: { rate: rate.now, moment: moment.now },
+      dashed: { rate: rate.takeoff, moment: moment.takeoff },
+      frames: [frames],
+      letter: undefined,
+    };
+  });
   const way = (panel: 'commands' | 'menu', word: string): JSX.Element => (
     <button type="button" class="plain" aria-haspopup="dialog" onClick={() => shell.openPanel(panel)}>
       {word}
@@ -105,7 +129,9 @@ export function HallLayout() {
       <section class="line" ref={said} aria-label={texts.sentence.label}>
         <Sentence isLate={isLate()} />
         <Computing isLate={isLate()} />
-        <AnswerLine />
+        <AnswerLine>
+          <Show when={first()}>{(parts) => <Dynamic component={parts().FirstQuestion} brief />}</Show>
+        </AnswerLine>
         <CautionLine short />
       </section>
       <main>
@@ -114,12 +140,12 @@ export function HallLayout() {
             <Stage width={timeWidth()} height={airHeight()} views={views()} timeAt={(x) => tOf(axis(), x)} />
             <div class="hall-right" style={{ width: `${width() - timeWidth()}px` }}>
               <Show when={story.rows().kind === 'twisting'}>
-                <TiltTrio width={width() - timeWidth() - 20} height={airHeight()} hidden={false} />
+                <TiltTrio width={width() - timeWidth() - 20} height={airHeight()} hidden={false} whole />
               </Show>
               <Show when={area()}>
                 {(one) => (
                   <div style={{ position: 'absolute', left: `${AREA.left}px`, top: `${AREA.top}px` }}>
-                    <HallArea rows={one()} width={AREA.width} height={airHeight() - AREA.top - 28} />
+                    <HallArea of={one()} width={AREA.width} height={airHeight() - AREA.top - 28} />
                   </div>
                 )}
               </Show>
@@ -136,6 +162,7 @@ export function HallLayout() {
               axis={axis()}
               height={ground()}
               tile={TILE}
+              two={TILES_TWO}
               nameHeight={NAMES}
               lineWidth={LINE}
               letter={LETTER}

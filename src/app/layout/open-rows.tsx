@@ -1,12 +1,14 @@
 /** Rows that are open: their titles at the left, and what the plumb line meets in them at the right. */
 import { For, type JSX, Show } from 'solid-js';
 import { DEG } from '../../../sim/math/angles.ts';
+import type { Place } from '../../../sim/math/sorted.ts';
+import type { FlightResult } from '../../engine/result.ts';
 import { Bounds } from '../../features/instant/bounds.tsx';
 import { CutHead, CutRates, Explanation, MomentBars, SoFar, Value } from '../../features/instant/cut.tsx';
 import type { LaneList } from '../../features/joints/lane-list.ts';
 import { Icon } from '../../ui/icon.tsx';
 import { formatNumber } from '../../ui/numbers.ts';
-import { say, unitOf } from '../../ui/units.ts';
+import { say, sayNumber, unitOf } from '../../ui/units.ts';
 import { Composition } from '../composition.tsx';
 import type { CutValues } from '../cut-values.ts';
 import { useFlight, useShell } from '../page.ts';
@@ -18,6 +20,7 @@ import type { TermName } from '../terms/term-name.ts';
 import { texts } from '../words.ts';
 import { type GroundPlan, LANE } from './ground-plan.ts';
 import { groundTexts } from './ground-words.ts';
+import { OtherValue, useOtherCut } from './other-value.tsx';
 
 const p = texts.plots;
 
@@ -114,11 +117,11 @@ export function OpenCut(props: {
   width: number;
 }) {
   const flight = useFlight();
-  const laneValue = (column: number): string => {
-    const { frames, skill } = flight.result();
-    const v = readAt(frames.angles, props.cut.place, skill.body.angles.length, column) * DEG;
-    return `${formatNumber(v, 0)}°`;
-  };
+  const laneValue = ({ frames, skill }: FlightResult, place: Place, column: number): string =>
+    `${formatNumber(readAt(frames.angles, place, skill.body.angles.length, column) * DEG, 0)}°`;
+  const other = useOtherCut(() => props.cut.t);
+  /** while another way is beside, its number has the room of what is said of one's own */
+  const alone = (words: string): string => (other() ? '' : words);
   const cut = () => props.cut;
   return (
     <>
@@ -135,7 +138,8 @@ export function OpenCut(props: {
           <Show when={props.plan.boxes.get(lane.id)}>
             {(b) => (
               <p class="cut-cell lane-value" style={{ top: `${b().y}px`, height: `${LANE}px` }}>
-                {laneValue(lane.column)}
+                <span class="own-value">{laneValue(flight.result(), props.cut.place, lane.column)}</span>
+                <OtherValue of={other()} say={({ result, place }) => laneValue(result, place, lane.column)} />
               </p>
             )}
           </Show>
@@ -143,7 +147,15 @@ export function OpenCut(props: {
       </For>
       <CutRow
         box={props.plan.boxes.get('rates')}
-        value={<CutRates cut={cut()} />}
+        value={
+          <CutRates
+            cut={cut()}
+            otherTwist={<OtherValue of={other()} hue="twist" say={(of) => sayNumber('rate', of.twistRate, 2)} />}
+            otherSomersault={
+              <OtherValue of={other()} hue="som" say={(of) => sayNumber('rate', of.somersaultRate, 2)} />
+            }
+          />
+        }
         made={
           <>
             <SoFar cut={cut()} />
@@ -154,7 +166,14 @@ export function OpenCut(props: {
       <CutRow
         box={props.plan.boxes.get('tilt')}
         value={
-          <Value value={Math.abs(cut().tilt)} decimals={1} unit="°" word={texts.cut.tiltWord(cut().tilt)} hue="tilt" />
+          <Value
+            value={Math.abs(cut().tilt)}
+            decimals={1}
+            unit="°"
+            word={alone(texts.cut.tiltWord(cut().tilt))}
+            hue="tilt"
+            other={<OtherValue of={other()} hue="tilt" say={(of) => sayTilt(of.tilt, cut().tilt)} />}
+          />
         }
       />
       <CutRow
@@ -167,14 +186,28 @@ export function OpenCut(props: {
             unit=""
             hue="twist"
             term="longAxis"
-            word={texts.cut.times(formatNumber(cut().lateral / cut().long, cut().lateral / cut().long < 4 ? 1 : 0))}
+            word={
+              other()
+                ? texts.plots.longAxis
+                : texts.cut.times(formatNumber(cut().lateral / cut().long, cut().lateral / cut().long < 4 ? 1 : 0))
+            }
+            other={<OtherValue of={other()} hue="twist" say={(of) => sayNumber('moment', of.long, 2)} />}
           />
         }
         made={<MomentBars cut={cut()} />}
       />
       <CutRow
         box={props.plan.boxes.get('momentum')}
-        value={<Value value={cut().momentum} decimals={1} quantity="momentum" unit="" word={texts.cut.constant} />}
+        value={
+          <Value
+            value={cut().momentum}
+            decimals={1}
+            quantity="momentum"
+            unit=""
+            word={alone(texts.cut.constant)}
+            other={<OtherValue of={other()} say={(of) => sayNumber('momentum', of.momentum, 1)} />}
+          />
+        }
         made={<Composition cut={cut()} kind="momentum" width={props.width - BESIDE} />}
       />
       <CutRow
@@ -185,7 +218,8 @@ export function OpenCut(props: {
             decimals={0}
             quantity="energy"
             unit=""
-            word={texts.cut.muscle(say('energy', cut().work))}
+            word={alone(texts.cut.muscle(say('energy', cut().work)))}
+            other={<OtherValue of={other()} say={(of) => sayNumber('energy', of.energy, 0)} />}
           />
         }
         made={<Composition cut={cut()} kind="energy" width={props.width - BESIDE} />}
@@ -193,6 +227,14 @@ export function OpenCut(props: {
     </>
   );
 }
+
+/** The side is that of one's own, or is said. */
+function sayTilt(tilt: number, own: number): string {
+  const number = `${formatNumber(Math.abs(tilt), 1)}°`;
+  return tilt * own < 0 && Math.abs(tilt) > LEAST_TILT ? `${number} ${texts.cut.otherSide}` : number;
+}
+/** deg; less is no side */
+const LEAST_TILT = 0.05;
 
 function CutRow(props: { box: Box | undefined; value: JSX.Element; made?: JSX.Element }) {
   return (

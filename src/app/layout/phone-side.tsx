@@ -1,5 +1,6 @@
 /** The phone on its side: ruler, shapes, one curve and three numbers on one screen that does not scroll. */
 import { createMemo, createSignal, Show } from 'solid-js';
+import { Dynamic } from 'solid-js/web';
 import { LaneSheet } from '../../features/joints/lane-sheet.tsx';
 import { FigureHandle } from '../../features/pose/figure-handle.tsx';
 import type { ViewPlace } from '../../pictures/stage-input.ts';
@@ -12,6 +13,7 @@ import { TouchBar } from './bar.tsx';
 import { CautionLine } from './caution-line.tsx';
 import { FirstNumbers } from './first-numbers.tsx';
 import { FloorBand } from './floor-band.tsx';
+import { useBesideParts } from './late-beside.ts';
 import type { PhoneParts } from './phone-upright.tsx';
 import { MORE_ROWS, RowsSheet } from './rows-sheet.tsx';
 import { EnlargeButton } from './stage/enlarge-button.tsx';
@@ -37,6 +39,9 @@ const LEAST_AIR = 96;
 const SHAPES = NAMES + TILE;
 /** px of a tool under pictures of its own: what touches, its head, the caution */
 const LEAST_STRIP = 101;
+/** of two ways: the other's shapes, which are not pressed, and px over them */
+const TILES_TWO = { own: TILE, tile: 20, gap: 2 } as const;
+const SHAPES_TWO = SHAPES + TILES_TWO.gap + TILES_TWO.tile;
 /** px of the column with what is asked and the numbers */
 const COLUMN = 232;
 const BESIDE = { left: 96, right: 60 } as const;
@@ -56,6 +61,8 @@ export function PhoneSide(props: PhoneParts) {
   const hasTool = (): boolean => shell.tool() !== undefined;
   /** a tool's own pictures keep their place until it takes the height */
   const hasPictures = (): boolean => findTool(shell.tool())?.hasPictures === true && !isToolTall(shell);
+  const two = useBesideParts();
+  const shapes = (): number => (two() ? SHAPES_TWO : SHAPES);
   const isLarge = (): boolean => shell.large.isOpen() || isAthlete();
   /** of what is under the floor: a tool has all of it, the pose tool none */
   const ground = (): number =>
@@ -65,8 +72,8 @@ export function PhoneSide(props: PhoneParts) {
         ? LEAST_STRIP
         : hasTool()
           ? whole() - FLOOR
-          : SHAPES + (isLarge() ? CURVE.none : curve());
-  const curve = (): number => Math.max(CURVE.least, Math.round((whole() - FLOOR - SHAPES) * CURVE.share));
+          : shapes() + (isLarge() ? CURVE.none : curve());
+  const curve = (): number => Math.max(CURVE.least, Math.round((whole() - FLOOR - shapes()) * CURVE.share));
   const airHeight = (): number => Math.max(whole() - FLOOR - ground(), hasTool() ? 0 : LEAST_AIR);
   /** the athlete beside the pose tool */
   const poseWidth = (): number => Math.round(width() / 2);
@@ -130,8 +137,10 @@ export function PhoneSide(props: PhoneParts) {
                     width={timeWidth()}
                     height={airHeight()}
                     touch
+                    behind={two()?.beside}
                     onLarger={() => shell.openTool('pose')}
                   />
+                  <Show when={two()}>{(both) => <Dynamic component={both().BesideKey} beside={both().beside} />}</Show>
                 </Show>
               }
             >
@@ -171,7 +180,7 @@ export function PhoneSide(props: PhoneParts) {
               lineWidth={2.6}
               plots={isLarge() ? [] : props.rows.plots().slice(props.rows.kept() ? 1 : 0, props.rows.kept() ? 2 : 1)}
               unticked
-              isLow
+              two={TILES_TWO}
               shapesTitle={texts.shapes.title}
             />
             <FirstNumbers story={props.story} />

@@ -20,8 +20,13 @@ export interface TouchPlot {
   readonly unit?: string;
 }
 
+interface TwoTiles {
+  readonly own: number;
+  readonly tile: number;
+  readonly gap: number;
+}
 /** Of two ways: one's own tiles, which a finger takes, those of the other, and px between the two. */
-export const TWO = { own: 44, tile: 26, gap: 4 } as const;
+export const TWO: TwoTiles = { own: 44, tile: 26, gap: 4 };
 /** The curves that both ways are drawn in, with what is between them. */
 const RATES = { twist: 'twistRate', somersault: 'somersaultRate' } as const;
 const MOMENTS = { twist: 'longMoment', somersault: 'lateralMoment' } as const;
@@ -40,8 +45,8 @@ export function TouchGround(props: {
   /** no numbers at the left of the curves, where they have no room */
   unticked?: boolean;
   shapesTitle?: string;
-  /** no room for the row of another way: the curve alone has both */
-  isLow?: boolean;
+  /** of the rows of two ways, where it is not `TWO` */
+  two?: TwoTiles;
   /** px of a letter of a shape's name */
   letter?: number;
   children?: JSX.Element;
@@ -49,9 +54,9 @@ export function TouchGround(props: {
   const cursor = useCursor();
   const gap = (): number => (props.unticked ? GAP.unticked : GAP.ticked);
   const two = useBesideParts();
-  const rowOfTwo = () => (props.isLow ? undefined : two());
-  const tile = (): number => (rowOfTwo() ? TWO.own : props.tile);
-  const shapesHeight = (): number => props.nameHeight + tile() + (rowOfTwo() ? TWO.gap + TWO.tile : 0);
+  const tiles = (): TwoTiles => props.two ?? TWO;
+  const tile = (): number => (two() ? tiles().own : props.tile);
+  const shapesHeight = (): number => props.nameHeight + tile() + (two() ? tiles().gap + tiles().tile : 0);
   const boxes = createMemo(() => {
     const room = props.height - shapesHeight() - gap() * props.plots.length - (props.unticked ? 4 : 12);
     const shares = props.plots.reduce((sum, one) => sum + one.share, 0) || 1;
@@ -95,13 +100,13 @@ export function TouchGround(props: {
         <div class="shape-place" style={{ top: '0', height: `${props.nameHeight + tile()}px` }}>
           <ShapeRow axis={props.axis} tile={tile()} names="all" touch letter={props.letter ?? LETTER} />
         </div>
-        <Show when={rowOfTwo()}>
+        <Show when={two()}>
           {(both) => (
-            <div class="shape-place" style={{ top: `${props.nameHeight + tile() + TWO.gap}px` }}>
+            <div class="shape-place" style={{ top: `${props.nameHeight + tile() + tiles().gap}px` }}>
               <Dynamic
                 component={both().OtherShapes}
                 axis={props.axis}
-                tile={TWO.tile}
+                tile={tiles().tile}
                 result={both().beside.result}
                 label={besideTexts.shapes(both().beside.letter, both().beside.other)}
               />
@@ -109,19 +114,19 @@ export function TouchGround(props: {
           )}
         </Show>
       </div>
-      <Show when={rowOfTwo()}>
+      <Show when={two()}>
         {(both) => (
           <Dynamic
             component={both().BesideRowNames}
             beside={both().beside}
             top={props.nameHeight}
             tile={tile()}
-            gap={TWO.gap}
-            otherTile={TWO.tile}
+            gap={tiles().gap}
+            otherTile={tiles().tile}
           />
         )}
       </Show>
-      <Show when={rowOfTwo() ? undefined : props.shapesTitle}>
+      <Show when={two() ? undefined : props.shapesTitle}>
         {(title) => (
           <p class="plot-title" style={{ top: `${props.nameHeight}px`, height: `${props.tile}px` }}>
             <b>{title()}</b>

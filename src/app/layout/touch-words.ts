@@ -10,6 +10,7 @@ export const touchTexts = {
   keep: 'Keep in sight',
   keepThis: (row: string) => `Keep in sight: ${row}`,
   area: 'Rate upward, moment of inertia across: now filled, take-off dashed',
+  areaTwo: (letter: string) => `Rate upward, moment of inertia across: A filled, ${letter} dashed`,
   areaNow: 'now',
   areaTakeoff: 'take-off',
   areaFast: 'fast, narrow',

@@ -18,6 +18,7 @@ import {
   drawRule,
   drawTick,
   fillUnder,
+  findNamePlace,
   findTop,
   inDashes,
   makeScale,
@@ -71,8 +72,11 @@ export function drawBesideRate(turn: BesideTurn): RowDrawer {
       least: pen.units.toShown('rate', 0.5),
       names:
         box.height > LOW && !pen.unticked
-          ? [t.named('A', beside.own), t.named(beside.letter, beside.other)]
-          : ['A', beside.letter],
+          ? [
+              [t.named('A', beside.own), 'A'],
+              [t.named(beside.letter, beside.other), beside.letter],
+            ]
+          : [['A'], [beside.letter]],
       area: wordMoreTurn(more, turn),
       isMore: more > 0,
     });
@@ -89,7 +93,7 @@ export function drawBesideMoment(turn: BesideTurn): RowDrawer {
       (i) =>
         moments[3 * i + LOOKS[turn].moment] * factor;
     const two: TwoCurves = { own: curveOf(result.frames), other: curveOf(beside.result.frames), ...LOOKS[turn] };
-    drawTwo(pen, box, two, { least: 0, names: ['A', beside.letter], area: '', isMore: true });
+    drawTwo(pen, box, two, { least: 0, names: [['A'], [beside.letter]], area: '', isMore: true });
   };
 }
 
@@ -121,7 +125,8 @@ export const drawBesideMomentum: RowDrawer = (pen, box) => {
 
 interface Said {
   readonly least: number;
-  readonly names: readonly [string, string];
+  /** of A and of the other, the longest first */
+  readonly names: readonly [readonly string[], readonly string[]];
   readonly area: string;
   /** A has more */
   readonly isMore: boolean;
@@ -154,18 +159,15 @@ function drawTwo(pen: Pen, box: Box, { own, other, hue, tint }: TwoCurves, said:
     : undefined;
   const taken = area ? [area] : [];
   const room: Box = { y: box.y - 4, height: box.height + 8 };
-  const b = { curve: byRowsOf(pen, beside.pen, other), scale };
-  nameCurve(pen, said.names[0], hue, own, scale, [b], room, taken);
-  nameCurve(
-    beside.pen,
-    said.names[1],
-    hue,
-    other,
-    scale,
-    [{ curve: byRowsOf(beside.pen, pen, own), scale }],
-    room,
-    taken,
-  );
+  // where a name would be as near to the other curve, the letter has its own place more often
+  const nameOne = (one: Pen, names: readonly string[], curve: Curve, against: Curve): void => {
+    const others = [{ curve: against, scale }];
+    const isPlain = (text: string): boolean =>
+      findNamePlace(one, text, curve, scale, others, room, taken)?.isPlain === true;
+    nameCurve(one, names.find(isPlain) ?? names[names.length - 1], hue, curve, scale, others, room, taken);
+  };
+  nameOne(pen, said.names[0], own, byRowsOf(pen, beside.pen, other));
+  nameOne(beside.pen, said.names[1], other, byRowsOf(beside.pen, pen, own));
   drawRing(beside.pen, curveAt(beside.pen, other), scale, hue, RING);
   drawRing(pen, curveAt(pen, own), scale, hue);
 }

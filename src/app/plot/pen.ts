@@ -33,9 +33,13 @@ export interface Pen {
   readonly earlier?: Pen;
 }
 
-const DASH = [6, 4];
-export function inDashes({ g }: Pen, draw: () => void): void {
-  g.setLineDash(DASH);
+/** of the width of the line, which stays apart from its gaps in a hall too; and px at least */
+const DASH = [
+  [2.2, 6],
+  [1.5, 4],
+] as const;
+export function inDashes({ g, lineWidth }: Pen, draw: () => void): void {
+  g.setLineDash(DASH.map(([share, least]) => Math.max(lineWidth * share, least)));
   draw();
   g.setLineDash([]);
 }
@@ -245,21 +249,31 @@ export function clearEnd(
   return best.x;
 }
 
-/** Writes a curve's name on it, where the other curves leave most room. */
-export function nameCurve(
+interface NamePlace {
+  readonly x: number;
+  readonly y: number;
+  readonly room: number;
+  /** no other curve is as near to it as its own */
+  readonly isPlain: boolean;
+}
+/** px: a name is called plain where another curve is farther from it than its own by this */
+const PLAIN = 4;
+
+/** Where a curve's name has most room from the other curves. */
+export function findNamePlace(
   pen: Pen,
   text: string,
-  colour: ColourName,
   curve: Curve,
   scale: Scale,
   others: readonly Drawn[],
   box: Box,
   taken: readonly WordBox[] = [],
-): void {
+): NamePlace | undefined {
   const { axis, result } = pen;
   const { n, t } = result.frames;
-  const half = text.length * 3.6;
-  let best: { x: number; y: number; room: number } | undefined;
+  const half = nameWidth(pen, text) / 2;
+  const off = pen.palette.tickPx * 0.85;
+  let best: NamePlace | undefined;
   for (let k = 2; k <= 18; k++) {
     const i = Math.round(((n - 1) * k) / 20);
     const x = xOf(axis, t[i]);
@@ -267,7 +281,7 @@ export function nameCurve(
       continue;
     const reach = Math.max(1, Math.round((half / (axis.pxPerS * axis.duration)) * (n - 1)));
     for (const side of [-1, 1]) {
-      const y = extreme(curve, scale, i, reach, n, side) + side * (pen.palette.tickPx * 0.85);
+      const y = extreme(curve, scale, i, reach, n, side) + side * off;
       if (y < box.y + 4 || y > box.y + box.height - 4) continue;
       if (
         taken.some(
@@ -281,11 +295,23 @@ export function nameCurve(
         const b = extreme(other.curve, other.scale, i, reach, n, 1);
         room = Math.min(room, y > b ? y - b : y < a ? a - y : 0);
       }
+      const isPlain = room > off + PLAIN;
       room -= Math.abs(k - 12) * 0.6 + (side > 0 ? 3 : 0);
-      if (!best || room > best.room) best = { x, y, room };
+      if (!best || room > best.room) best = { x, y, room, isPlain };
     }
   }
-  if (best && best.room > 7) drawName(pen, text, best.x, best.y, colour);
+  return best && best.room > 7 ? best : undefined;
+}
+
+/** Writes a curve's name on it, where the other curves leave most room. */
+export function nameCurve(
+  pen: Pen,
+  text: string,
+  colour: ColourName,
+  ...where: [Curve, Scale, readonly Drawn[], Box, (readonly WordBox[])?]
+): void {
+  const place = findNamePlace(pen, text, ...where);
+  if (place) drawName(pen, text, place.x, place.y, colour);
 }
 
 function extreme(curve: Curve, scale: Scale, i: number, reach: number, n: number, side: number): number {

@@ -109,8 +109,9 @@ export function drawRates(which: 'both' | 'twist' | 'somersault'): RowDrawer {
         : [];
     const taken = [...(words ? [words] : []), ...sides, ...(before ? [nameBefore(pen, box, scale, all)] : [])];
     if (which === 'both' && box.height > 50) {
-      nameCurve(pen, p.twist, 'twist', twist, scale, [both[1]], box, taken);
-      nameCurve(pen, p.somersault, 'som', som, scale, [both[0]], box, taken);
+      const drawn = beside.map((curve) => ({ curve, scale }));
+      nameCurve(pen, p.twist, 'twist', twist, scale, [both[1], ...drawn], box, taken);
+      nameCurve(pen, p.somersault, 'som', som, scale, [both[0], ...drawn.slice(0, 1)], box, taken);
     }
     for (const { letter, pen: other, twist: turning, som: over, beside } of others) {
       const isTwist = which === 'twist' || (which === 'both' && isFarther(pen, [twist, beside[0]], [som, beside[1]]));
@@ -255,12 +256,19 @@ function drawTiltRow(pen: Pen, box: Box, isFilled: boolean): void {
   const tilt: Curve = (i) => f.tilt[i] * DEG;
   const { earlier } = pen;
   const was: Curve = (i) => (earlier ? earlier.result.frames.tilt[i] * DEG : 0);
-  const top = Math.max(findTop(pen, tilt), earlier ? findTop(earlier, was) : 0);
-  const bottom = Math.max(findTop(pen, downward(tilt)), earlier ? findTop(earlier, downward(was)) : 0);
+  const { beside } = pen;
+  const others: readonly { readonly pen: Pen; readonly curve: Curve }[] = [
+    ...(earlier ? [{ pen: earlier, curve: was }] : []),
+    ...(beside ? [{ pen: beside.pen, curve: (i: number) => beside.result.frames.tilt[i] * DEG }] : []),
+  ];
+  const top = Math.max(findTop(pen, tilt), ...others.map((one) => findTop(one.pen, one.curve)));
+  const bottom = Math.max(findTop(pen, downward(tilt)), ...others.map((one) => findTop(one.pen, downward(one.curve))));
   const reach = Math.max(5, top, bottom);
   const step = niceTop(reach);
-  const high = top > 0.12 * reach ? step : bottom > 0.5 ? 0 : step;
-  const low = bottom > 0.12 * reach ? -step : 0;
+  // of two ways each side is as high as it needs: both are in a row that is made for one
+  const sideOf = (v: number): number => (beside ? Math.min(step, niceTop(v)) : step);
+  const high = top > 0.12 * reach ? sideOf(top) : bottom > 0.5 ? 0 : step;
+  const low = bottom > 0.12 * reach ? -sideOf(bottom) : 0;
   const scale = makeScale(box, low, high);
   if (isFilled) fillUnder(pen, tilt, scale, 'tilt-tint');
   drawRule(pen, scale(0), true);
@@ -268,12 +276,15 @@ function drawTiltRow(pen: Pen, box: Box, isFilled: boolean): void {
     drawRule(pen, scale(high), false);
     drawTick(pen, scale(high), `${formatNumber(high, 0)}°`);
   }
-  if (low < 0) {
+  const isRoomy = (v: number): boolean => !beside || Math.abs(scale(v) - scale(0)) > pen.palette.tickPx * 1.2;
+  if (low < 0 && isRoomy(low)) {
     drawRule(pen, scale(low), false);
     drawTick(pen, scale(low), `${formatNumber(-low, 0)}°`);
   }
   if (box.height > 30) drawTick(pen, scale(0), '0°');
   if (earlier) inPale(pen, () => drawCurve(earlier, was, scale, 'tilt'));
+  const other = beside && others.at(-1);
+  if (other) inDashes(other.pen, () => drawCurve(other.pen, other.curve, scale, 'tilt', pen.lineWidth * 0.8));
   drawCurve(pen, tilt, scale, 'tilt');
   // where the sign matters it is a word, where the curve leaves room
   const name = (text: string, v: number): void => {
@@ -282,13 +293,23 @@ function drawTiltRow(pen: Pen, box: Box, isFilled: boolean): void {
       pen,
       nameWidth(pen, text),
       [y],
-      [{ curve: tilt, scale }],
+      [{ curve: tilt, scale }, ...(other ? [{ curve: onRowsOf(pen, other.pen, other.curve), scale }] : [])],
       high > 0 && low < 0 ? 'left' : 'right',
     );
     drawName(pen, text, end, y, 'tilt', 'right');
   };
-  if (high > 0 && (low < 0 || (top > 3 && top >= bottom))) name(p.toRight, high);
-  if (low < 0 && (high > 0 || bottom > 3)) name(p.toLeft, low);
+  if (high > 0 && isRoomy(high) && (low < 0 || (top > 3 && top >= bottom))) name(p.toRight, high);
+  if (low < 0 && (high > 0 || bottom > 3) && isRoomy(low)) name(p.toLeft, low);
+  if (beside && other)
+    nameCurve(
+      other.pen,
+      beside.letter,
+      'tilt',
+      other.curve,
+      scale,
+      [{ curve: onRowsOf(other.pen, pen, tilt), scale }],
+      box,
+    );
   drawRing(pen, curveAt(pen, tilt), scale, 'tilt');
 }
 
@@ -345,6 +366,7 @@ function drawMoment(pen: Pen, box: Box, axis: number, hue: 'twist' | 'som', name
     inPale(pen, () => drawCurve(earlier, momentOf(earlier), scale, hue));
   }
   drawCurve(pen, moment, scale, hue);
-  if (name) nameCurve(pen, name, hue, moment, scale, [], { y: box.y - 4, height: box.height + 4 });
+  const drawn = beside ? [{ curve: onRowsOf(pen, beside.pen, momentOf(beside.pen)), scale }] : [];
+  if (name) nameCurve(pen, name, hue, moment, scale, drawn, { y: box.y - 4, height: box.height + 4 });
   drawRing(pen, curveAt(pen, moment), scale, hue);
 }

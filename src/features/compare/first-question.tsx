@@ -15,11 +15,11 @@ import { VersionTag } from './version-tag.tsx';
 
 export { useFirstQuestion };
 
-/** The button and, once asked, the choice in its place. */
-export const FirstQuestion = () => (
+/** The button and, once asked, the choice in its place. `brief`: nothing is kept there. */
+export const FirstQuestion = (props: { brief?: boolean }) => (
   <div class="first-question">
     <AskFirst />
-    <Asked />
+    <Asked brief={props.brief} />
   </div>
 );
 
@@ -57,21 +57,21 @@ export function AskFirst() {
 }
 
 /** What the skill is flown against, and the ways back. */
-export function Asked() {
+export function Asked(props: { brief?: boolean }) {
   const question = useFirstQuestion();
   return (
     <Show when={question.asked()}>
       {(asked) => (
         <>
-          <ChangeChoice asked={asked()} />
-          <Show when={question.canKeep()}>
+          <Show when={!props.brief || question.offers().length > 1}>
+            <ChangeChoice asked={asked()} isQuiet={props.brief} />
+          </Show>
+          <Show when={!props.brief && question.canKeep()}>
             <button type="button" class="link" onClick={() => question.keep()}>
               {t.keep(question.letter())}
             </button>
           </Show>
-          <button type="button" class="link" onClick={() => question.putAway()}>
-            {t.putAway(question.letter())} <span class="key-hint">{t.escape}</span>
-          </button>
+          <PutAway isFirst={props.brief} />
         </>
       )}
     </Show>
@@ -103,13 +103,28 @@ export function OtherEnding() {
   );
 }
 
-function ChangeChoice(props: { asked: OneChange }) {
+/** `isFirst`: the keyboard goes on here once the question is asked. A clicker's arrows step the shapes then; on the choice they would change it. */
+function PutAway(props: { isFirst?: boolean }) {
+  const question = useFirstQuestion();
+  let button!: HTMLButtonElement;
+  onMount(() => {
+    if (props.isFirst && document.activeElement === document.body) button.focus({ preventScroll: true });
+  });
+  return (
+    <button ref={button} type="button" class="link" onClick={() => question.putAway()}>
+      {t.putAway(question.letter())} <span class="key-hint">{t.escape}</span>
+    </button>
+  );
+}
+
+/** `isQuiet`: the keyboard goes on elsewhere. */
+function ChangeChoice(props: { asked: OneChange; isQuiet?: boolean }) {
   const question = useFirstQuestion();
   const name = createUniqueId();
   let root!: HTMLFieldSetElement;
   // the button that was pressed has made room
   onMount(() => {
-    if (document.activeElement === document.body)
+    if (!props.isQuiet && document.activeElement === document.body)
       root.querySelector<HTMLInputElement>('input:checked')?.focus({ preventScroll: true });
   });
   return (

@@ -11,7 +11,7 @@ import { type QuantityKind, sayNumber, unitOf } from '../../ui/units.ts';
 
 const c = texts.cut;
 
-/** `quantity`: shown in the units that are set, with `unit` as a word behind them. `term`: that word, or the one below, explains itself. */
+/** `quantity`: shown in the units that are set, with `unit` as a word behind them. `term`: that word, or the one below, explains itself. `other`: the same of another way, at the head of the line below. */
 export function Value(props: {
   value: number;
   decimals: number;
@@ -20,6 +20,7 @@ export function Value(props: {
   word?: string;
   hue?: string;
   term?: TermName;
+  other?: JSX.Element;
 }) {
   const number = (): string =>
     props.quantity ? sayNumber(props.quantity, props.value, props.decimals) : formatNumber(props.value, props.decimals);
@@ -38,9 +39,9 @@ export function Value(props: {
           {joined() ? '' : sign()} <Word term={props.word ? undefined : props.term} text={words()} />
         </span>
       </Show>
-      <Show when={props.word}>
+      <Show when={props.other || props.word}>
         <span class="word">
-          <Word term={props.term} text={props.word ?? ''} />
+          {props.other} <Word term={props.word ? props.term : undefined} text={props.word ?? ''} />
         </span>
       </Show>
     </p>
@@ -63,11 +64,27 @@ export const CutHead = (props: { cut: CutValues }): JSX.Element => (
   </>
 );
 
-export function CutRates(props: { cut: CutValues }) {
+export function CutRates(props: { cut: CutValues; otherTwist?: JSX.Element; otherSomersault?: JSX.Element }) {
   return (
     <>
-      <Value value={props.cut.twistRate} decimals={2} quantity="rate" unit="" word={c.twist} hue="twist" />
-      <Value value={props.cut.somersaultRate} decimals={2} quantity="rate" unit="" word={c.somersault} hue="som" />
+      <Value
+        value={props.cut.twistRate}
+        decimals={2}
+        quantity="rate"
+        unit=""
+        word={c.twist}
+        hue="twist"
+        other={props.otherTwist}
+      />
+      <Value
+        value={props.cut.somersaultRate}
+        decimals={2}
+        quantity="rate"
+        unit=""
+        word={c.somersault}
+        hue="som"
+        other={props.otherSomersault}
+      />
     </>
   );
 }

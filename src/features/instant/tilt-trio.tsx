@@ -35,8 +35,8 @@ function findTiltingMove(result: FlightResult, spans: readonly BlockSpan[]): num
 /** Places of the three across the width, as shares of it. */
 export const TRIO = { takeoff: 0.13, move: 0.42, cursor: 0.79 } as const;
 
-/** `hidden`: a hand is at work on the third, which is drawn by its owner. */
-export function TiltTrio(props: { width: number; height: number; hidden: boolean }) {
+/** The third is the handle, which is drawn by its owner; `hidden`: a hand is at work on it. `whole`: there is no handle, and all three are drawn here, as large as there is room. */
+export function TiltTrio(props: { width: number; height: number; hidden: boolean; whole?: boolean }) {
   const flight = useFlight();
   const cursor = useCursor();
   const second = createMemo(() => findTiltingMove(flight.result(), flight.spans()));
@@ -44,6 +44,10 @@ export function TiltTrio(props: { width: number; height: number; hidden: boolean
     { s: 0, x: TRIO.takeoff * props.width },
     { s: second(), x: TRIO.move * props.width },
   ];
+  const scale = (): number =>
+    props.whole
+      ? Math.min(props.width / WHOLE.wide, (props.height - WORDS) / WHOLE.tall)
+      : Math.min(SCALE.most, (props.height - WORDS) / SCALE.tall);
   return (
     <section
       class="tilt-trio"
@@ -51,15 +55,27 @@ export function TiltTrio(props: { width: number; height: number; hidden: boolean
       style={{ width: `${props.width}px`, height: `${props.height}px` }}
     >
       <Show when={!props.hidden}>
-        <For each={[0, 1]}>{(i) => <Tilted place={places()[i]} height={props.height} />}</For>
+        <For each={[0, 1]}>{(i) => <Tilted place={places()[i]} height={props.height} scale={scale()} />}</For>
         <svg class="trio-arrows" width={props.width} height={props.height} aria-hidden="true">
           <For each={[0.275, 0.56]}>
             {(share) => <path d={`M${share * props.width - 11} ${props.height / 2} h20 m-6 -4 l6 4 l-6 4`} />}
           </For>
         </svg>
-        <p class="trio-words now">
-          <Words s={cursor.at()} />
-        </p>
+        <Show
+          when={props.whole}
+          fallback={
+            <p class="trio-words now">
+              <Words s={cursor.at()} />
+            </p>
+          }
+        >
+          <Tilted
+            place={{ s: cursor.at(), x: TRIO.cursor * props.width }}
+            height={props.height}
+            scale={scale()}
+            isNow
+          />
+        </Show>
       </Show>
     </section>
   );
@@ -83,14 +99,22 @@ interface TiltedPlace {
 /** Height of the words under it, px; scale against the height of the air, px per m. */
 const WORDS = 40;
 const SCALE = { most: 69, tall: 3.4 } as const;
+/** m of width and height, where all three are drawn here */
+const WHOLE = { wide: 6, tall: 2.5 } as const;
 
-function Tilted(props: { place: TiltedPlace; height: number }) {
+function Tilted(props: {
+  place: TiltedPlace;
+  height: number;
+  /** px per m */
+  scale: number;
+  /** the one at the cursor: there is nowhere to go */
+  isNow?: boolean;
+}) {
   const flight = useFlight();
   const cursor = useCursor();
   const services = useServices();
   const tilt = (): number => tiltAt(flight.result(), props.place.s) || 0;
-  const scale = (): number => Math.min(SCALE.most, (props.height - WORDS) / SCALE.tall);
-  const box = () => ({ width: Math.round(2.1 * scale()), height: Math.round(2.3 * scale()) });
+  const box = () => ({ width: Math.round(2.1 * props.scale), height: Math.round(2.3 * props.scale) });
   const picture = createMemo(() =>
     services.pictures.held({
       result: flight.result(),
@@ -98,31 +122,46 @@ function Tilted(props: { place: TiltedPlace; height: number }) {
       azimuth: 0,
       roll: (tilt() * Math.PI) / 180,
       ...box(),
-      pxPerM: scale(),
+      pxPerM: props.scale,
       centreY: box().height / 2,
     }),
   );
   const words = (): string => `${wordShape(flight.spans(), props.place.s)} ${formatNumber(Math.abs(tilt()), 0)}°`;
-  return (
-    <button
-      type="button"
-      class="trio-place"
-      style={{
-        left: `${props.place.x - box().width / 2}px`,
-        top: `${props.height - box().height - WORDS}px`,
-        width: `${box().width}px`,
-      }}
-      aria-label={trioTexts.goTo(words(), formatNumber(props.place.s, 2))}
-      onClick={() => cursor.set(props.place.s)}
-    >
+  const style = (): JSX.CSSProperties => ({
+    left: `${props.place.x - box().width / 2}px`,
+    top: `${props.height - box().height - WORDS}px`,
+    width: `${box().width}px`,
+  });
+  const drawn = (): JSX.Element => (
+    <>
       <span class="tilted" style={{ height: `${box().height}px` }}>
-        <TiltWedge deg={tilt()} x={box().width / 2} y={box().height / 2} pxPerM={scale()} />
+        <TiltWedge deg={tilt()} x={box().width / 2} y={box().height / 2} pxPerM={props.scale} />
         {/* eslint-disable-next-line solid/no-innerhtml -- markup made by our own scene writer from numbers alone */}
         <svg width={box().width} height={box().height} aria-hidden="true" innerHTML={picture().markup} />
       </span>
       <span class="trio-words">
         <Words s={props.place.s} />
       </span>
-    </button>
+    </>
+  );
+  return (
+    <Show
+      when={props.isNow}
+      fallback={
+        <button
+          type="button"
+          class="trio-place"
+          style={style()}
+          aria-label={trioTexts.goTo(words(), formatNumber(props.place.s, 2))}
+          onClick={() => cursor.set(props.place.s)}
+        >
+          {drawn()}
+        </button>
+      }
+    >
+      <div class="trio-place now" style={style()}>
+        {drawn()}
+      </div>
+    </Show>
   );
 }

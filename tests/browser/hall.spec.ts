@@ -1,10 +1,13 @@
 // A hall: large text, strong contrast, nothing that names the athlete, and a clicker that steps the shapes.
 import { expect, type Page } from '@playwright/test';
+import { findButSizes } from './axe.ts';
 import { cursorOf } from './bench.ts';
+import { findMeetings, watchCanvases } from './boxes.ts';
 import { test } from './kept-files.ts';
 
 const LEAST_PX = 20;
 const LEAST_CONTRAST = 7;
+const LEAST_LINE = 4;
 
 /** Of every visible text: what is too small, and what has too little contrast with what it is on. */
 const findWeak = (page: Page): Promise<string[]> =>
@@ -112,4 +115,64 @@ test('a hall has text of 20 px and contrast of 7 : 1 in both themes, names nobod
   await expect(page.locator('.bench')).toBeVisible();
   await expect(page.locator('html')).not.toHaveAttribute('data-hall', '');
   expect(new URL(page.url()).searchParams.has('hall')).toBe(false);
+});
+
+test('in a hall the other way is asked for at one press, in large text and strong lines, is spoken, and goes at Escape', {
+  tag: '@desktop',
+}, async ({ page }) => {
+  await page.setViewportSize({ width: 1280, height: 720 });
+  await watchCanvases(page);
+  await page.addInitScript(() => {
+    // widths of the dashed curves that are drawn
+    const seen: number[] = [];
+    Object.assign(window, { dashed: seen });
+    const { stroke } = CanvasRenderingContext2D.prototype;
+    CanvasRenderingContext2D.prototype.stroke = function (this: CanvasRenderingContext2D, ...path: [Path2D?]) {
+      if (this.getLineDash().length > 0 && this.canvas.classList.contains('plots')) seen.push(this.lineWidth);
+      return stroke.apply(this, path as [Path2D]);
+    } as typeof stroke;
+  });
+  await page.goto('./?skill=arms-in-spin&hall=1&renderer=canvas');
+  await page.getByRole('button', { name: 'Arms wide against arms in' }).click();
+  await expect(page.getByRole('img', { name: /^B, arms wide: body shapes/ })).toBeVisible();
+  const rate = page.locator('[data-number="rate"]');
+  await expect(rate.locator('.version-tag')).toHaveText(['A', 'B']);
+  const [own, other] = (await rate.locator('.number-value b').allTextContents()).map(Number);
+  const times = Number(/([\d.]+) times faster/.exec((await rate.locator('.number-words b').textContent()) ?? '')?.[1]);
+  expect(own / other).toBeCloseTo(times, 1);
+  await expect(page.getByRole('img', { name: /A filled, B dashed/ })).toBeVisible();
+  const widths = await page.evaluate(() => (window as unknown as { dashed: number[] }).dashed);
+  expect(widths.length).toBeGreaterThan(0);
+  expect(Math.min(...widths)).toBeGreaterThanOrEqual(LEAST_LINE);
+  const border = await page.locator('.other-shapes .tile.held').evaluate((one) => getComputedStyle(one).borderTopWidth);
+  expect(Number.parseFloat(border)).toBeGreaterThanOrEqual(LEAST_LINE);
+  expect(await findMeetings(page, { finger: 0, text: LEAST_PX, tick: LEAST_PX })).toEqual([]);
+  const cut = await page.locator('.hall-numbers > *').evaluateAll((all) => all.at(-1)?.getBoundingClientRect().bottom);
+  expect(cut).toBeLessThanOrEqual(720);
+  for (const colorScheme of ['light', 'dark'] as const) {
+    await page.emulateMedia({ colorScheme });
+    expect(await findWeak(page), colorScheme).toEqual([]);
+  }
+  expect(await findButSizes(page, '.hall')).toEqual([]);
+  // the arrows of a clicker step the shapes, and both numbers are heard
+  const from = await cursorOf(page);
+  await page.keyboard.press('ArrowRight');
+  expect(await cursorOf(page)).toBeGreaterThan(from);
+  await expect(page.getByTestId('hall-spoken')).toContainText(/Twist rate A [\d.]+, B [\d.]+ rev\/s/);
+  await page.keyboard.press('Escape');
+  await expect(page.locator('.other-shapes, .hall .version-tag')).toHaveCount(0);
+  await expect(page.getByTestId('hall-spoken')).not.toContainText(', B ');
+});
+
+test('in a hall a twisting somersault shows its tilt three times, the third at the cursor', {
+  tag: '@desktop',
+}, async ({ page }) => {
+  await page.goto('./?skill=back-straight-full&hall=1');
+  await expect(page.locator('.hall .tilted')).toHaveCount(3);
+  const now = page.locator('.trio-place.now .trio-words');
+  await page.keyboard.press('Home');
+  const first = await now.textContent();
+  await expect(now).toHaveText((await page.locator('button.trio-place').first().textContent()) ?? '?');
+  await page.keyboard.press('a');
+  await expect(now).not.toHaveText(first ?? '');
 });

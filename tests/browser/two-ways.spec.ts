@@ -1,5 +1,7 @@
 // Two ways of a skill in the same rows: the other's shapes, both numbers by letter, what is between the curves, and why two ratios are not the same.
 import { expect, type Locator, type Page } from '@playwright/test';
+import { findButSizes } from './axe.ts';
+import { cursorOf } from './bench.ts';
 import { FINGER, findMeetings, MOUSE, watchCanvases } from './boxes.ts';
 import { test } from './kept-files.ts';
 
@@ -71,6 +73,53 @@ test.describe('on a laptop', { tag: '@desktop' }, () => {
     const before = await page.getByTestId('first-0').locator('.first-words b').textContent();
     await page.keyboard.press('Home');
     await expect(page.getByTestId('first-0').locator('.first-words b')).not.toHaveText(before ?? '');
+  });
+
+  test('with all rows open the numbers of both are those of the calm rows, and the page is in order in both themes', async ({
+    page,
+  }) => {
+    await ask(page, 'back-straight-full');
+    const calm = await Promise.all(
+      ['first-0', 'first-1', 'first-2'].map((id) => page.getByTestId(id).locator('.two-values b').last().textContent()),
+    );
+    expect(await findButSizes(page, '.bench')).toEqual([]);
+    await page.keyboard.press('r');
+    const others = page.locator('.cut-row .other-value');
+    await expect(others).toHaveCount(6);
+    const [twist, , , moment, momentum] = await others.locator('b').allTextContents();
+    expect([twist, moment, momentum]).toEqual(calm);
+    // arms wide: the arms of B are raised more
+    const [own, other] = ((await page.locator('.lane-value').first().textContent()) ?? '').match(/\d+(?=°)/g) ?? [];
+    expect(Number(other)).toBeGreaterThan(Number(own) + 30);
+    expect(await findButSizes(page, '.ground')).toEqual([]);
+    await page.keyboard.press('Escape');
+    await expect(page.locator('.other-value')).toHaveCount(0);
+  });
+
+  test('the move that asks too much strength has a bar of caution, where the caution goes to; others have none', async ({
+    page,
+  }) => {
+    await page.goto('./?skill=trampoline-triple-full');
+    const strained = page.locator('.shapes .move.strained');
+    await expect(strained).toHaveCount(1);
+    const bar = await strained.evaluate((one) => {
+      const { borderBottomWidth, borderBottomColor } = getComputedStyle(one);
+      const mark = document.createElement('i');
+      mark.style.color = 'var(--caution-mark)';
+      one.append(mark);
+      return { width: borderBottomWidth, isCaution: borderBottomColor === getComputedStyle(mark).color };
+    });
+    expect(bar).toEqual({ width: '4px', isCaution: true });
+    await page.getByRole('button', { name: /^Go to [\d.]+ s/ }).click();
+    expect(await cursorOf(page)).toBeGreaterThan(0);
+    const [piece, plumb] = await Promise.all([strained.boundingBox(), page.locator('.plumb').boundingBox()]);
+    if (!piece || !plumb) throw new Error('no piece');
+    const x = plumb.x + plumb.width / 2;
+    expect(x).toBeGreaterThanOrEqual(piece.x - 1);
+    expect(x).toBeLessThanOrEqual(piece.x + piece.width + 1);
+    await page.goto('./?skill=arms-in-spin');
+    await expect(page.locator('.shapes .move')).not.toHaveCount(0);
+    await expect(strained).toHaveCount(0);
   });
 
   test('while an edge is dragged the curves of before stay pale, and go when it is let go', async ({ page }) => {
@@ -149,11 +198,32 @@ for (const [name, width, height] of [
     });
   });
 
+test.describe('on a phone on its side', { tag: '@phone' }, () => {
+  test.use({ viewport: { width: 844, height: 390 }, hasTouch: true });
+
+  test('both rows of shapes and both numbers, and nothing is cut', async ({ page }) => {
+    await ask(page, 'back-straight-full');
+    await expect(page.locator('.beside-name')).toHaveText([/^A\s*arms in$/, /^B\s*arms wide$/]);
+    const rate = page.locator('[data-number="rate"]');
+    await expect(rate.locator('.version-tag')).toHaveText(['A', 'B']);
+    await expect(rate.locator('.number-other')).toBeVisible();
+    const cut = await page.evaluate(() =>
+      [...document.querySelectorAll('.line, .first-numbers, .touch-row')]
+        .filter((one) => one.scrollHeight > one.clientHeight + 1 || one.getBoundingClientRect().bottom > innerHeight)
+        .map((one) => `${one.className}: ${one.scrollHeight} in ${one.clientHeight}`),
+    );
+    expect(cut).toEqual([]);
+    await page.locator('.to-athlete').click();
+    await expect(page.locator('.beside-key p')).toHaveText([/arms in/, /arms wide/]);
+  });
+});
+
 for (const [width, height, tag] of [
   [1440, 900, '@desktop'],
   [1280, 720, '@desktop'],
   [1024, 768, '@tablet'],
   [390, 844, '@phone'],
+  [844, 390, '@phone'],
 ] as const)
   test.describe(`at ${width} x ${height}`, { tag }, () => {
     const isTouch = width <= 1024;
@@ -161,8 +231,9 @@ for (const [width, height, tag] of [
 
     test('no text of the two ways is in the way of another', async ({ page }) => {
       await watchCanvases(page);
-      for (const skill of ['arms-in-spin&renderer=canvas', 'back-tuck&renderer=canvas']) {
-        await ask(page, skill);
+      // on its side a phone has no room for what is said of a second skill that is opened
+      for (const skill of height < 400 ? ['back-straight-full'] : ['arms-in-spin', 'back-tuck']) {
+        await ask(page, `${skill}&renderer=canvas`);
         await page.waitForTimeout(500);
         expect(await findMeetings(page, isTouch ? FINGER : MOUSE), skill).toEqual([]);
       }

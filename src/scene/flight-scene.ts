@@ -11,6 +11,7 @@ import { ghostLayer } from './ghosts.ts';
 import { fitHeights, HEIGHT_NOTE, heightLines, heightPx, type LengthMarks } from './heights.ts';
 import { centreRadius, levelGuide, massCentreMark, wedge } from './marks.ts';
 import type { StageFlight, StagePose } from './pose-frames.ts';
+import type { FigurePlace } from './posed-look.ts';
 import type { DrawItem, Layer, Scene } from './scene.ts';
 import { type OtherVersion, versionFigures, versionPaths, versionsKey } from './version-ghost.ts';
 import { dot } from './view.ts';
@@ -74,12 +75,13 @@ export function flightScene(input: FlightSceneInput): Scene {
   const at = (pose: StagePose): readonly [number, number] => [x(pose.t), y(pose.p_WScm_W[1])];
   const [cx, cy] = at(cursor);
 
-  const figure = versionFigures(others, ({ cursor: c, shiftS }) => ({
+  const versionAt = ({ cursor: c, shiftS }: OtherVersion): FigurePlace => ({
     ...place,
     anchor: c.p_WScm_W,
     x: x(c.t - shiftS),
     y: y(c.p_WScm_W[1]),
-  }));
+  });
+  const figure = versionFigures(others, versionAt, w.labelSize);
   const spot = { ...place, anchor: cursor.p_WScm_W, x: cx, y: cy, hit: 'figure' };
   figure.push(...figureItems(flight.body, cursor.frames, spot));
 

@@ -41,16 +41,17 @@ export interface OtherVersion {
 export const versionsKey = (others: readonly OtherVersion[]): string =>
   others.map((o) => `${o.letter}${o.flight.key}@${o.shiftS.toFixed(4)}`).join(' ');
 
-/** The first is in front of the rest. `place` is asked for each: the anchor is its own mass centre. */
+/** The first is in front of the rest. `place` is asked for each: the anchor is its own mass centre. `labelSize`: of the words of the picture, px. */
 export function versionFigures(
   others: readonly OtherVersion[],
   place: (other: OtherVersion) => FigurePlace,
+  labelSize = 0,
 ): DrawItem[] {
   return [...others].reverse().flatMap((other) => {
     const spot = place(other);
     return [
       ...versionOutline(other.letter, other.flight.body, other.cursor.frames, spot),
-      letterItem(other.letter, spot.x, spot.y),
+      letterItem(other.letter, spot.x, spot.y, Math.max(LETTER, labelSize - SMALLER)),
     ];
   });
 }
@@ -72,15 +73,17 @@ export function versionPaths(others: readonly OtherVersion[], place: PlacePoint)
     );
 }
 
+/** px, and how much smaller than the words of a picture with large ones */
 const LETTER = 11;
+const SMALLER = 2;
 
-function letterItem(letter: VersionLetter, x: number, y: number): DrawItem {
+function letterItem(letter: VersionLetter, x: number, y: number, size: number): DrawItem {
   return {
     kind: 'text',
     x,
-    y: y + 0.36 * LETTER,
+    y: y + 0.36 * size,
     text: letter,
-    size: LETTER,
+    size,
     weight: 700,
     fill: 'ink',
     anchor: 'middle',

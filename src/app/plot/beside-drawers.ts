@@ -6,11 +6,11 @@ import type { ColourName } from '../../ui/plot/palette.ts';
 import { type BesideTurn, calcTurned } from '../beside-numbers.ts';
 import { calcWrittenMore, besideTexts as t, wordMoreTurn } from '../beside-words.ts';
 import { wayOf } from '../first-rows.ts';
+import { clearEnd, findNamePlace, nameCurve, nameWidth, type WordBox } from './curve-names.ts';
 import { fillBetween } from './fill-between.ts';
 import {
   type Box,
   type Curve,
-  clearEnd,
   curveAt,
   drawCurve,
   drawName,
@@ -18,16 +18,12 @@ import {
   drawRule,
   drawTick,
   fillUnder,
-  findNamePlace,
   findTop,
   inDashes,
   makeScale,
-  nameCurve,
-  nameWidth,
   niceTop,
   type Pen,
   type Scale,
-  type WordBox,
 } from './pen.ts';
 import { calcPlace } from './readout.ts';
 import type { RowDrawer } from './rows.ts';

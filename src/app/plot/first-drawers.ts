@@ -7,6 +7,7 @@ import type { FirstStory, OneAxis } from '../first-rows.ts';
 import { doLimbsMatter, limbsCurve, longShareCurve } from '../first-rows.ts';
 import { firstTexts } from '../first-words.ts';
 import { drawHatch } from './backdrop.ts';
+import { nameWidth } from './curve-names.ts';
 import {
   type Box,
   type Curve,
@@ -19,7 +20,6 @@ import {
   fillUnder,
   findTop,
   makeScale,
-  nameWidth,
   type Pen,
 } from './pen.ts';
 import { drawLateralMoment, drawLongMoment, drawRates, drawTiltFilled, type RowDrawer } from './rows.ts';

@@ -5,11 +5,11 @@ import { formatNumber, formatTick, isTidy } from '../../ui/numbers.ts';
 import { xOf } from '../../ui/plot/axis.ts';
 import type { ColourName } from '../../ui/plot/palette.ts';
 import { texts } from '../words.ts';
+import { clearEnd, nameCurve, nameWidth, type WordBox } from './curve-names.ts';
 import { fillBetween } from './fill-between.ts';
 import {
   type Box,
   type Curve,
-  clearEnd,
   curveAt,
   drawCurve,
   drawName,
@@ -21,13 +21,10 @@ import {
   inDashes,
   inPale,
   makeScale,
-  nameCurve,
-  nameWidth,
   niceTop,
   type Pen,
   type Scale,
   tracePath,
-  type WordBox,
 } from './pen.ts';
 import { calcPlace, readAt } from './readout.ts';
 

@@ -3,6 +3,7 @@
  * compared the difference is tinted. Each curve runs on its own clock, moved so that the flights meet where asked.
  */
 import { DEG, REV } from '../../../sim/math/angles.ts';
+import { nameCurve } from '../../app/plot/curve-names.ts';
 import { fillBetween } from '../../app/plot/fill-between.ts';
 import {
   type Box,
@@ -14,7 +15,6 @@ import {
   drawTick,
   findTop,
   makeScale,
-  nameCurve,
   niceTop,
   type Pen,
   type Scale,

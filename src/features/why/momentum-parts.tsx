@@ -1,7 +1,8 @@
 /** What each part of the body carries about one axis, over time and with its sign: above zero with the positive direction, below against it. */
 import { createMemo, createSignal, createUniqueId, For } from 'solid-js';
 import { useCursor, useFlight } from '../../app/page.ts';
-import { drawCurve, drawRule, drawTick, findTop, makeScale, nameCurve, niceTop, type Pen } from '../../app/plot/pen.ts';
+import { nameCurve } from '../../app/plot/curve-names.ts';
+import { drawCurve, drawRule, drawTick, findTop, makeScale, niceTop, type Pen } from '../../app/plot/pen.ts';
 import { PlotCanvas, type PlotPiece } from '../../app/plot/plot-canvas.tsx';
 import { calcPlace, readAt } from '../../app/plot/readout.ts';
 import { TouchPlumb } from '../../app/plot/touch-plumb.tsx';

@@ -1,8 +1,9 @@
 // npm run shots: pictures of the built app at nine sizes, in every tool, light and dark, into tests/shots-out/;
 // npm run shots -- 1440x900 390x844: those sizes only;
 // npm run shots -- --sheet: those of docs/screens.md, each also small on a sheet a theme: docs/pictures/screens-light.jpg and -dark.jpg;
+// npm run shots -- --put: the sheets again, of the pictures that are in tests/shots-out/;
 // npm run shots -- --readme: the one picture of the README, docs/pictures/bench.png.
-import { mkdirSync } from 'node:fs';
+import { mkdirSync, readFileSync } from 'node:fs';
 import path from 'node:path';
 import { ensureAppBuilt } from '../src/cli/build-app.mjs';
 import { ensureInstalled, root } from '../src/cli/install.mjs';
@@ -27,7 +28,8 @@ const SCREENS = [
 ];
 const given = process.argv.slice(2);
 const forReadme = given.includes('--readme');
-const forSheet = given.includes('--sheet');
+const isKept = given.includes('--put');
+const forSheet = isKept || given.includes('--sheet');
 const asked = SIZES.filter((size) => given.includes(size));
 const sizes = forReadme
   ? ['1440x900']
@@ -65,6 +67,11 @@ async function shoot(size, colorScheme) {
   const touch = width <= 1024 && width !== 960;
   const taken = [];
   for (const { name, address = '', key, press } of screensOf(size)) {
+    const file = path.join(out, forReadme ? 'bench.png' : `${name}-${size}-${colorScheme}.png`);
+    if (isKept) {
+      taken.push({ name, width, height, bytes: readFileSync(file) });
+      continue;
+    }
     const context = await browser.newContext({
       viewport: { width, height },
       hasTouch: touch,
@@ -86,7 +93,6 @@ async function shoot(size, colorScheme) {
       await page.locator('.other-shapes').waitFor();
     }
     await page.waitForTimeout(key ? TOOL_MS : 3 * SETTLE_MS);
-    const file = path.join(out, forReadme ? 'bench.png' : `${name}-${size}-${colorScheme}.png`);
     const bytes = await page.screenshot({ path: file });
     console.log(path.relative(root, file));
     taken.push({ name, width, height, bytes });

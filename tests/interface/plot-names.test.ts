@@ -1,7 +1,7 @@
 // Where words are put on a plot and beside a picture: clear of curves, of the cursor and of other words; figures are drawn whole.
 import { describe, expect, test } from 'vitest';
 import { clearEnd } from '../../src/app/plot/curve-names.ts';
-import { type Pen } from '../../src/app/plot/pen.ts';
+import type { Pen } from '../../src/app/plot/pen.ts';
 import { makeWholeAxis, wholeX } from '../../src/features/air/whole-axis.ts';
 
 const N = 101;

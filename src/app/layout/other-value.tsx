@@ -18,13 +18,14 @@ interface OtherCut extends CutNumbers {
 export function useOtherCut(t: Accessor<number>): Accessor<OtherCut | undefined> {
   const shell = useShell();
   const flight = useFlight();
-  return createMemo(() => {
+  const cut = createMemo<OtherCut | undefined>(() => {
     const beside = shell.beside.shown();
     if (!beside) return undefined;
     const { letter, result } = beside;
     const place = calcPlace(result.frames, t());
     return { ...calcCutNumbers(result.frames, place, flight.result().frames), letter, result, place };
   });
+  return cut;
 }
 
 export const OtherValue = (props: {

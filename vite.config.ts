@@ -1,48 +1,64 @@
 // Build, preview and unit tests. The command line has a build of its own: src/cli/build-cli.mjs.
 import solid from 'vite-plugin-solid';
 import { defineConfig } from 'vitest/config';
+import { makeLicences } from './src/offline/licence-plugin.ts';
 import { offlinePlugin } from './src/offline/offline-plugin.ts';
+import { oneFilePlugin } from './src/offline/one-file-plugin.ts';
 import { pixiPlugin } from './src/render/pixi-plugin.ts';
 
-export default defineConfig({
-  base: './',
-  plugins: [solid(), pixiPlugin(), offlinePlugin()],
-  build: {
-    target: 'es2023',
-    chunkSizeWarningLimit: 1200,
-    // a note on slow plugins is no news to who starts the app
-    rolldownOptions: {
-      checks: { pluginTimings: false },
-      // what the page cannot start without is one file, and few of sim. Cut up by what each later part shares with it, it would
-      // be 60, each with its names and in every list of what to load ahead
-      output: {
-        codeSplitting: {
-          includeDependenciesRecursively: false,
-          groups: [
-            // not styles, whose order would change, nor what is virtual
-            { name: 'start', tags: ['$initial'], test: /^(?!\0)(?!.*\/(?:sim|valibot)\/).*(?<!\.(?:css|html))$/ },
-            { name: 'sim', tags: ['$initial'], test: /\/(?:sim|valibot)\//, entriesAware: true },
-          ],
+const licences = makeLicences();
+
+/** What the page cannot start without is one file, and few of sim. Cut up by what each later part shares with it, it would be 60, each with its names and in every list of what to load ahead. */
+const cut = {
+  includeDependenciesRecursively: false,
+  groups: [
+    // not styles, whose order would change, nor what is virtual
+    { name: 'start', tags: ['$initial'], test: /^(?!\0)(?!.*\/(?:sim|valibot)\/).*(?<!\.(?:css|html))$/ },
+    { name: 'sim', tags: ['$initial'], test: /\/(?:sim|valibot)\//, entriesAware: true },
+  ],
+};
+
+// `--mode one-file`: the page as one HTML file beside the others
+export default defineConfig(({ mode }) => {
+  const isOne = mode === 'one-file';
+  return {
+    base: './',
+    plugins: [solid(), pixiPlugin(), licences.page(), isOne ? oneFilePlugin() : offlinePlugin()],
+    build: {
+      target: 'es2023',
+      chunkSizeWarningLimit: isOne ? 8000 : 1200,
+      ...(isOne
+        ? { emptyOutDir: false, copyPublicDir: false, assetsInlineLimit: () => true, cssCodeSplit: false }
+        : {}),
+      // a note on slow plugins is no news to who starts the app
+      rolldownOptions: {
+        checks: { pluginTimings: false },
+        output: {
+          codeSplitting: isOne ? false : cut,
+          chunkFileNames: ({ name }) => `assets/${name.startsWith('sim~') ? 'sim' : '[name]'}-[hash].js`,
         },
-        chunkFileNames: ({ name }) => `assets/${name.startsWith('sim~') ? 'sim' : '[name]'}-[hash].js`,
+        // sim is pure: what only a tool asks of its door is loaded with the tool
+        treeshake: { moduleSideEffects: [{ test: /\/sim\//, sideEffects: false }] },
       },
-      // sim is pure: what only a tool asks of its door is loaded with the tool
-      treeshake: { moduleSideEffects: [{ test: /\/sim\//, sideEffects: false }] },
     },
-  },
-  worker: { format: 'es' },
-  preview: { host: '127.0.0.1' },
-  test: {
-    // the Solid plugin would set jsdom
-    environment: 'node',
-    globalSetup: 'tests/own-temp.ts',
-    include: ['tests/**/*.test.ts'],
-    exclude: ['tests/browser/**', 'node_modules/**'],
-    benchmark: { include: ['tests/bench/**/*.bench.ts'] },
-    testTimeout: 60_000,
-    // left alone, one processor stays idle
-    maxWorkers: '100%',
-    // modules keep no state that a test could leave behind, so a worker loads them once: half the time
-    isolate: false,
-  },
+    worker: {
+      // a page from the disk may start no module as a worker
+      format: isOne ? 'iife' : 'es',
+      plugins: () => [licences.worker()],
+    },
+    preview: { host: '127.0.0.1' },
+    test: {
+      // the Solid plugin would set jsdom
+      environment: 'node',
+      globalSetup: 'tests/own-temp.ts',
+      include: ['tests/**/*.test.ts'],
+      exclude: ['tests/browser/**', 'node_modules/**'],
+      benchmark: { include: ['tests/bench/**/*.bench.ts'] },
+      testTimeout: 60_000,
+      // left alone, one processor stays idle
+      maxWorkers: '100%',
+      // modules keep no state that a test could leave behind, so a worker loads them once: half the time
+      isolate: false,
+    },
+  };
 });

@@ -30,6 +30,7 @@ const TYPE_WAIT_MS = 800;
 const TYPE = '450 14px "Radio Canada Variable"';
 
 const engine = makeEngine({ athletes, shapes }, makeAskRelease(shapes));
+const [newVersion, setNewVersion] = createSignal<() => void>();
 const [demos, setDemos] = createSignal<readonly PresetSkill[]>([{ id: FIRST, file: first }]);
 /** The shelf of ready skills comes when it is first looked at. */
 let isShelfAsked = false;
@@ -77,6 +78,7 @@ const servicesWith = (keeper: Keeper, asked: SkillFile | undefined): Services =>
     },
     athletes: Object.entries(athletes).map(([id, athlete]) => ({ id, athlete })),
   },
+  newVersion,
   keeper,
   shelf: makeShelf({
     store: openRecords('shapeflight-shelf'),
@@ -156,6 +158,8 @@ async function start(): Promise<void> {
   const layout = await coming;
   const root = document.getElementById('root');
   if (root) render(() => <App services={services} layout={layout} />, root);
+  // after the first picture
+  void import('../offline/register.ts').then(({ keepOffline }) => keepOffline((take) => setNewVersion(() => take)));
 }
 
 void start();

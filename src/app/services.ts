@@ -119,6 +119,8 @@ export interface Services {
   readonly keeper: Keeper;
   readonly shelf: Shelf;
   readonly load: Loaders;
+  /** takes a newer version of the page, where one waits */
+  newVersion(): (() => void) | undefined;
   /** handed in: tools are features, which the app does not know */
   readonly tools: readonly ToolName[];
 }

@@ -289,6 +289,9 @@ export const texts = {
   panelFailed: 'This could not be opened.',
   termClose: 'Close the explanation',
 
+  newVersion: 'A newer version of Shapeflight is ready. Your work stays.',
+  takeVersion: 'Use it now',
+  isOneFile: 'This page is that one file: copy it from where it lies.',
   files: {
     drop: 'Drop a skill file anywhere',
     opened: (title: string) => `Open ${title}`,

@@ -3,6 +3,7 @@ import { spawnSync } from 'node:child_process';
 import { readFileSync, writeFileSync } from 'node:fs';
 import path from 'node:path';
 import { fileURLToPath } from 'node:url';
+import { compressFiles } from './compress.mjs';
 import { appSources, calcDigest } from './freshness.mjs';
 import { LauncherError, root } from './install.mjs';
 
@@ -25,11 +26,16 @@ export function buildApp() {
   const digest = calcDigest(appSources);
   console.error('Building the app ...');
   const vite = path.join(root, 'node_modules/vite/bin/vite.js');
-  const done = spawnSync(process.execPath, [vite, 'build', '--logLevel', 'warn'], {
-    cwd: root,
-    stdio: ['ignore', 2, 2],
-  });
-  if (done.status !== 0) throw new LauncherError('The app could not be built; the reason is above.');
+  // the second lays the page as one file beside what the first has built
+  for (const mode of ['production', 'one-file']) {
+    const done = spawnSync(process.execPath, [vite, 'build', '--mode', mode, '--logLevel', 'warn'], {
+      cwd: root,
+      env: { ...process.env, NODE_ENV: 'production' },
+      stdio: ['ignore', 2, 2],
+    });
+    if (done.status !== 0) throw new LauncherError('The app could not be built; the reason is above.');
+  }
+  compressFiles(path.join(root, 'dist'));
   writeFileSync(stamp, digest);
 }
 

@@ -1,6 +1,5 @@
 import type { Server } from 'node:http';
 
-export const contentSecurityPolicy: string;
 export function serveDist(options?: {
   port?: number;
   tries?: number;

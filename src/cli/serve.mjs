@@ -6,23 +6,8 @@ import { createServer } from 'node:http';
 import path from 'node:path';
 import { fileURLToPath } from 'node:url';
 import sirv from 'sirv';
+import { contentSecurityPolicy } from '../offline/content-policy.mjs';
 import { LauncherError, root } from './install.mjs';
-
-// no unsafe-eval: a skill or a sheet is data from anywhere. blob: workers are Pixi's image loaders.
-export const contentSecurityPolicy = [
-  "default-src 'self'",
-  "script-src 'self'",
-  "worker-src 'self' blob:",
-  "style-src 'self' 'unsafe-inline'",
-  "img-src 'self' data: blob:",
-  "media-src 'self' data: blob:",
-  "font-src 'self' data:",
-  "connect-src 'self' data: blob:",
-  "object-src 'none'",
-  "base-uri 'self'",
-  "form-action 'none'",
-  "frame-ancestors 'none'",
-].join('; ');
 
 /** sirv names the types of the others, and leaves the encoding of these open. */
 const textTypes = {
@@ -59,7 +44,7 @@ async function findFile(dir, url) {
 }
 
 function makeAnswer(dir) {
-  const send = sirv(dir, { dev: true, etag: true, extensions: [] });
+  const send = sirv(dir, { dev: true, etag: true, extensions: [], brotli: true, gzip: true });
   const fail = (response, code, words) => {
     if (response.headersSent) return response.destroy();
     const body = `${words}\n`;

@@ -7,6 +7,8 @@ export type DeferredCommand =
   | 'csv'
   | 'svg'
   | 'png'
+  | 'one-file'
+  | 'licences'
   | 'say'
   | 'code'
   | 'try'

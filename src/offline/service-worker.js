@@ -1,13 +1,14 @@
 // Keeps the built files so that the app opens without a network: in a gym, on a plane. The build fills in the names and
-// the version (offline-plugin.ts). The page itself is asked of the server first, so an old one is never shown in its
-// place; files under assets/ carry their digest in the name and never change.
+// the version (offline-plugin.ts). The page itself is asked of the server first; where that hangs, cannot be reached or
+// answers with an error, the kept one is given. Files under assets/ carry their digest in the name and never change.
 const version = '__VERSION__';
 const files = '__FILES__';
-const prefix = 'shapeflight-';
+// other deployments on this origin keep files of their own, under other scopes
+const prefix = `shapeflight ${new URL(self.registration.scope).pathname} `;
+const HANGS_MS = 3000;
 
 self.addEventListener('install', (event) => {
-  event.waitUntil(caches.open(prefix + version).then((cache) => cache.addAll(files)));
-  self.skipWaiting();
+  event.waitUntil(keepAll());
 });
 
 self.addEventListener('activate', (event) => {
@@ -20,22 +21,51 @@ self.addEventListener('fetch', (event) => {
   event.respondWith(request.mode === 'navigate' ? answerPage(request) : answerFile(request));
 });
 
-async function answerPage(request) {
-  try {
-    return await fetch(request);
-  } catch (error) {
-    const kept = await caches.match(new URL('./', self.registration.scope).href, { ignoreSearch: true });
+// a page asks which version waits, and whether it may take over
+self.addEventListener('message', (event) => {
+  if (event.data === 'version') event.ports[0]?.postMessage(version);
+  if (event.data === 'take over') self.skipWaiting();
+});
+
+const ownNames = async () => (await caches.keys()).filter((name) => name.startsWith(prefix));
+
+async function findKept(request, options) {
+  for (const name of (await ownNames()).reverse()) {
+    const kept = await (await caches.open(name)).match(request, options);
     if (kept) return kept;
-    throw error;
   }
+  return undefined;
+}
+
+async function keepAll() {
+  const cache = await caches.open(prefix + version);
+  await Promise.all(
+    files.map(async (name) => {
+      const url = new URL(name, self.location.href).href;
+      const kept = name.startsWith('./assets/') ? await findKept(url) : undefined;
+      const answer = kept ?? (await fetch(url, { cache: 'no-cache' }));
+      if (!answer.ok) throw new Error(`${url}: ${answer.status}`);
+      await cache.put(url, answer);
+    }),
+  );
+}
+
+async function answerPage(request) {
+  const asked = fetch(request).catch(() => undefined);
+  const late = new Promise((done) => setTimeout(done, HANGS_MS));
+  const answer = await Promise.race([asked, late]);
+  if (answer && answer.status < 400) return answer;
+  const kept =
+    (await findKept(request, { ignoreSearch: true })) ?? (await findKept(new URL('./', self.registration.scope).href));
+  return kept ?? (await asked) ?? Response.error();
 }
 
 async function answerFile(request) {
-  return (await caches.match(request)) ?? fetch(request);
+  return (await findKept(request)) ?? fetch(request);
 }
 
 // the last version but one stays: a page still open may load a lazy part of it
 async function removeOld() {
-  const names = (await caches.keys()).filter((name) => name.startsWith(prefix) && name !== prefix + version);
+  const names = (await ownNames()).filter((name) => name !== prefix + version);
   await Promise.all(names.slice(0, -1).map((name) => caches.delete(name)));
 }

@@ -128,7 +128,7 @@ export const rooms: Record<string, Room> = {
     reason: 'a layout puts features in their places, and holds no physics',
   },
   'src/app/main': {
-    values: 'document engine pictures app app/layout'
+    values: 'document engine pictures offline app app/layout'
       .split(' ')
       .map((name) => `src/${name}`)
       .concat('presets'),

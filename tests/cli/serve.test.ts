@@ -5,7 +5,8 @@ import { connect } from 'node:net';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { afterAll, beforeAll, describe, expect, it, vi } from 'vitest';
-import { contentSecurityPolicy, serveDist } from '../../src/cli/serve.mjs';
+import { serveDist } from '../../src/cli/serve.mjs';
+import { contentSecurityPolicy } from '../../src/offline/content-policy.mjs';
 
 const top = mkdtempSync(path.join(tmpdir(), 'shapeflight-serve-'));
 const dir = path.join(top, 'dist');
@@ -20,6 +21,8 @@ beforeAll(async () => {
   writeFileSync(path.join(dir, 'manifest.webmanifest'), '{}');
   writeFileSync(path.join(dir, 'word list.txt'), 'ä');
   writeFileSync(path.join(dir, 'assets/app-1a2b3c.js'), 'export {};');
+  writeFileSync(path.join(dir, 'assets/app-1a2b3c.js.br'), 'by brotli');
+  writeFileSync(path.join(dir, 'assets/app-1a2b3c.js.gz'), 'by gzip');
   writeFileSync(path.join(dir, 'large.bin'), Buffer.alloc(LARGE, 1));
   symlinkSync('loop-b', path.join(dir, 'loop-a'));
   symlinkSync('loop-a', path.join(dir, 'loop-b'));
@@ -101,6 +104,22 @@ describe('the server', () => {
     const again = await ask('/', { head: [`If-None-Match: ${etag}`] });
     expect([again.code, again.body]).toEqual([304, '']);
     expect(again.headers['content-security-policy']).toBe(contentSecurityPolicy);
+  });
+
+  it('sends what lies there compressed to whom it may, and says so', async () => {
+    for (const [accept, encoding, body] of [
+      ['gzip, deflate, br', 'br', 'by brotli'],
+      ['gzip', 'gzip', 'by gzip'],
+      ['identity', undefined, 'export {};'],
+    ] as const) {
+      const answer = await ask('/assets/app-1a2b3c.js', { head: [`Accept-Encoding: ${accept}`] });
+      expect([answer.code, answer.headers['content-encoding'], answer.body]).toEqual([200, encoding, body]);
+      expect(answer.headers).toMatchObject({
+        'content-type': 'text/javascript; charset=utf-8',
+        'cache-control': 'public, max-age=31536000, immutable',
+        vary: 'Accept-Encoding',
+      });
+    }
   });
 
   it('HEAD has the headers and no body', async () => {

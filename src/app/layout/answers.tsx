@@ -3,6 +3,7 @@ import { createEffect, on, onMount } from 'solid-js';
 import type { DeferredCommand } from '../../commands/actions.ts';
 import { toolTexts } from '../../commands/tool-words.ts';
 import { setUnits } from '../../ui/units.ts';
+import { isOneFile, saveOneFile, showLicences } from '../carried.ts';
 import { loadPart } from '../load-part.ts';
 import { useDocument, usePage, useServices, useShell } from '../page.ts';
 import { sayFlight } from '../say/say-flight.ts';
@@ -46,6 +47,11 @@ export function Answers() {
     csv: () => void exportBy((m) => m.saveCsv(page)),
     svg: () => void exportBy((m) => m.savePicture(page, 'svg')),
     png: () => void exportBy((m) => m.savePicture(page, 'png')),
+    'one-file': () => {
+      if (isOneFile()) shell.notify({ text: texts.isOneFile });
+      else saveOneFile();
+    },
+    licences: showLicences,
     say: () => {
       // the same words again are spoken again
       shell.notify(undefined);
@@ -68,6 +74,10 @@ export function Answers() {
       text: texts.files.overKept(before, doc.athlete().name),
       action: { title: texts.bar.undo, run: () => doc.undo() },
     });
+  });
+  createEffect(() => {
+    const take = services.newVersion();
+    if (take) shell.notify({ text: texts.newVersion, action: { title: texts.takeVersion, run: take } });
   });
   createEffect(
     on(

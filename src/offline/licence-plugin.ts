@@ -1,0 +1,69 @@
+/** A step of the build: the licences of all packages that are in it, workers included, as one text. */
+import { existsSync, readdirSync, readFileSync } from 'node:fs';
+import path from 'node:path';
+import type { Plugin } from 'vite';
+
+const IN_PACKAGE = /^(.*[\\/]node_modules[\\/](?:@[^\\/]+[\\/])?[^\\/]+)[\\/]/;
+const TEXTS = /^(licen[cs]e|notice|copying)(\.(md|txt))?$/i;
+const FILE = 'licences/licences.txt';
+const OWN = new URL('../../LICENSE', import.meta.url);
+
+interface Manifest {
+  readonly name: string;
+  readonly version: string;
+  readonly license?: string;
+  readonly author?: string | { readonly name: string };
+}
+
+function textOf(dir: string): string {
+  const about = JSON.parse(readFileSync(path.join(dir, 'package.json'), 'utf8')) as Manifest;
+  const texts = readdirSync(dir)
+    .filter((name) => TEXTS.test(name))
+    .sort()
+    .map((name) => readFileSync(path.join(dir, name), 'utf8').trim());
+  if (texts.length === 0) {
+    // some say MIT in their manifest and leave the text out, which has to go with it
+    if (about.license !== 'MIT') throw new Error(`${about.name} says ${about.license} and has no text of it.`);
+    const author =
+      typeof about.author === 'string' ? about.author : (about.author?.name ?? `the authors of ${about.name}`);
+    const [, permission] = readFileSync(OWN, 'utf8').split(/Copyright .*\n/);
+    texts.push(`MIT License\n\nCopyright (c) ${author}\n${permission.trimEnd()}`);
+  }
+  return `${about.name} ${about.version} (${about.license})\n\n${texts.join('\n\n')}`;
+}
+
+/** One for the page and its workers: a worker's files are built before the page's are written. */
+export function makeLicences(): { page: () => Plugin; worker: () => Plugin } {
+  const dirs = new Set<string>();
+  const add = (file: string): void => {
+    const dir = IN_PACKAGE.exec(file.split('?')[0].replace(/^\0/, ''))?.[1];
+    if (dir && existsSync(path.join(dir, 'package.json'))) dirs.add(dir);
+  };
+  const collect: Plugin['transform'] = {
+    filter: { id: /[\\/]node_modules[\\/]/ },
+    handler(_, id) {
+      add(id);
+      return undefined;
+    },
+  };
+  return {
+    worker: () => ({ name: 'shapeflight-licences-worker', apply: 'build', transform: collect }),
+    page: () => ({
+      name: 'shapeflight-licences',
+      apply: (_, { command, isSsrBuild }) => command === 'build' && !isSsrBuild,
+      transform: collect,
+      generateBundle(_, bundle) {
+        // a typeface is asked for by styles, and has no module
+        for (const file of Object.values(bundle))
+          for (const from of file.type === 'asset' ? file.originalFileNames : []) add(path.resolve(from));
+        const parts = [...dirs].sort().map(textOf);
+        const own = `Shapeflight\n\n${readFileSync(OWN, 'utf8').trim()}`;
+        this.emitFile({
+          type: 'asset',
+          fileName: FILE,
+          source: `${[own, ...parts].join(`\n\n${'-'.repeat(72)}\n\n`)}\n`,
+        });
+      },
+    }),
+  };
+}

@@ -1,0 +1,61 @@
+// The page as one HTML file, opened from the disk: it flies, computes beside the page, estimates, keeps, and asks for nothing else.
+import { readFileSync } from 'node:fs';
+import path from 'node:path';
+import { pathToFileURL } from 'node:url';
+import { expect } from '@playwright/test';
+import { editSpeedUp, readSentence } from './bench.ts';
+import { test } from './kept-files.ts';
+
+const dist = path.resolve(import.meta.dirname, '../../dist');
+const file = path.join(dist, 'shapeflight.html');
+
+test('one file from the disk is the whole bench', { tag: '@once' }, async ({ page }) => {
+  const asked: string[] = [];
+  const faults: string[] = [];
+  page.on('request', (r) => {
+    if (!/^(data|blob):/.test(r.url())) asked.push(r.url());
+  });
+  page.on('console', (m) => {
+    if (m.type() === 'error') faults.push(m.text());
+  });
+  page.on('pageerror', (error) => faults.push(error.message));
+  const address = pathToFileURL(file).href;
+  await page.goto(`${address}?skill=back-straight-full`);
+  await expect(page.locator('canvas[data-ready="true"]').first()).toBeVisible();
+  expect((await readSentence(page)).twists).toBeCloseTo(0.99, 1);
+  expect(await page.evaluate(() => document.fonts.check('16px "Radio Canada Variable"'))).toBe(true);
+  // a worker
+  await page.keyboard.press('w');
+  await expect(page.locator('[data-tool="account"] .tilt-account')).toHaveAttribute('aria-busy', 'false', {
+    timeout: 30_000,
+  });
+  expect(page.workers().length).toBeGreaterThan(0);
+  await page.keyboard.press('w');
+  // formulas in theirs
+  await page.keyboard.press('e');
+  await expect(page.locator('[data-tool="estimate"]')).toContainText(/\d\.\d+ ×|ratio|÷/i);
+  await page.keyboard.press('e');
+  // what is changed is there when it is opened again
+  await editSpeedUp(page, '4.9');
+  const { text } = await readSentence(page);
+  await page.reload();
+  await expect.poll(async () => (await readSentence(page)).text).toBe(text);
+  expect(asked.every((url) => url.startsWith(address))).toBe(true);
+  expect(faults).toEqual([]);
+});
+
+test('the licences of all that ships are in the build, and in the one file', { tag: '@once' }, () => {
+  const all = readFileSync(path.join(dist, 'licences/licences.txt'), 'utf8');
+  for (const name of [
+    'pixi.js',
+    'mathjs',
+    'solid-js',
+    'valibot',
+    'idb-keyval',
+    'planck',
+    '@fontsource-variable/radio-canada',
+  ])
+    expect(all).toMatch(new RegExp(`^${name} \\d+\\.\\d+\\.\\d+ \\(`, 'm'));
+  expect(all).toContain('SIL OPEN FONT LICENSE');
+  expect(readFileSync(file, 'utf8')).toContain(all.slice(0, 2000));
+});

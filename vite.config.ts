@@ -13,8 +13,8 @@ const cut = {
   includeDependenciesRecursively: false,
   groups: [
     // not styles, whose order would change, nor what is virtual
-    { name: 'start', tags: ['$initial'], test: /^(?!\0)(?!.*\/(?:sim|valibot)\/).*(?<!\.(?:css|html))$/ },
-    { name: 'sim', tags: ['$initial'], test: /\/(?:sim|valibot)\//, entriesAware: true },
+    { name: 'start', tags: ['$initial' as const], test: /^(?!\0)(?!.*\/(?:sim|valibot)\/).*(?<!\.(?:css|html))$/ },
+    { name: 'sim', tags: ['$initial' as const], test: /\/(?:sim|valibot)\//, entriesAware: true },
   ],
 };
 

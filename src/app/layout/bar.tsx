@@ -12,8 +12,8 @@ import { BarTools } from './tools/bar-tools.tsx';
 
 const t = texts.bar;
 
-/** `who`: under it the athlete, who may be another with each skill that is opened. */
-function SkillTitle(props: { who?: boolean }) {
+/** `who`: under it the athlete, who may be another with each skill that is opened; on a phone by name alone. */
+function SkillTitle(props: { who?: 'words' | 'name' }) {
   const shell = useShell();
   const doc = useDocument();
   const title = (): string => doc.file().title || texts.untitled;
@@ -28,7 +28,7 @@ function SkillTitle(props: { who?: boolean }) {
       <b>
         <CutText text={title()} bare />
         <Show when={props.who && !shell.hall() && doc.athlete().name}>
-          {(name) => <span class="title-who">{t.flownBy(name())}</span>}
+          {(name) => <span class="title-who">{props.who === 'name' ? name() : t.flownBy(name())}</span>}
         </Show>
       </b>
       <Icon name="down" size={16} />
@@ -171,10 +171,13 @@ export function TouchBar(props: { title: boolean }) {
   const whoFlew = useWhoFlew();
   return (
     <header class="bar">
-      <span class="brand">
-        <Mark />
-      </span>
-      <SkillTitle who={!props.title || whoFlew() !== undefined} />
+      {/* on a phone the name of the skill needs the room more */}
+      <Show when={props.title}>
+        <span class="brand">
+          <Mark />
+        </span>
+      </Show>
+      <SkillTitle who={props.title ? (whoFlew() === undefined ? undefined : 'words') : 'name'} />
       <Show when={props.title}>
         <ShelfMark />
       </Show>

@@ -16,7 +16,7 @@ import { fitStage, leavingRoom } from '../stage-fit.ts';
 import { Bar } from './bar.tsx';
 import { BenchAir, FRONT, LABELS } from './bench-air.tsx';
 import { Ground } from './ground.tsx';
-import { planGround } from './ground-plan.ts';
+import { FOOT, planGround } from './ground-plan.ts';
 import { Head } from './head.tsx';
 import { useAxis, useFit } from './steady.ts';
 import { FilledPlace } from './tools/filled-place.tsx';
@@ -35,6 +35,8 @@ const LEAST = { width: 960, height: 720 };
 const SHORT = 800;
 /** the pictures are drawn for this height at least, px */
 const LEAST_AIR = 200;
+/** px that the pictures yield to the rows under them */
+const YIELDS = 16;
 /** least height of what a tool is given, px */
 const LEAST_TOOL = 290;
 /** of what a tool with pictures of its own shares with them: the pictures' part */
@@ -65,6 +67,21 @@ export function BenchLayout(props: { lanes: LaneList }) {
   const tool = () => findTool(shell.tool(), 'ground');
   /** the tool has the place of the pictures too: the floor is under the head */
   const isTall = (): boolean => tool() !== undefined && (shell.tall() ?? (isShort() && tool()?.wantsHeight === true));
+  /** px under the floor while no row is opened */
+  const calmNeed = createMemo(
+    () =>
+      planGround({
+        story: story(),
+        open: new Set(),
+        lanes: [],
+        openLane: undefined,
+        isShort: isShort(),
+        isListed: false,
+        isCoarse,
+        hasBeside: false,
+        height: 0,
+      }).height,
+  );
   const airHeight = createMemo(() => {
     if (isTall()) return 0;
     if (tool()?.hasPictures) return Math.round((height() - above() - FLOOR) * OWN_PICTURES);
@@ -73,7 +90,9 @@ export function BenchLayout(props: { lanes: LaneList }) {
     // what comes before has more values there
     const calm = isShort() && !shell.rows.isAll() ? 200 : 264;
     const grown = calm + Math.max(0, height() - 900) * 0.45;
-    return Math.round(Math.min(hasViews() ? grown - 16 : grown, 560));
+    // a line more in the head is not to push the foot off the page
+    const over = calmNeed() - (height() - above() - grown - FLOOR);
+    return Math.round(Math.min(hasViews() ? grown - 16 : grown - Math.min(Math.max(over, 0), YIELDS), 560));
   });
   const right = (): number => rightOf(width());
   const timeWidth = (): number => width() - LEFT - right();
@@ -173,7 +192,7 @@ export function BenchLayout(props: { lanes: LaneList }) {
             style={{
               left: `${LEFT}px`,
               transform: `translate(${time.x(axis())}px, ${airHeight()}px)`,
-              height: `${FLOOR + groundHeight() - (tool() || !plan().hasFoot ? 0 : FLOOR + 6)}px`,
+              height: `${FLOOR + groundHeight() - (tool() || !plan().hasFoot ? 0 : FOOT + 6)}px`,
             }}
           />
         </Show>

@@ -15,7 +15,7 @@ const OPEN_LANE = 182;
 const FOLDED = 24;
 const FOLDED_TOUCH = 44;
 /** row of ready skills and lessons at the foot */
-export const FOOT = 44;
+export const FOOT = 46;
 
 /** Rows that two ways are seen in, too, where the others are not open. */
 const BESIDE: ReadonlySet<UnderRow> = new Set(['tilt', 'energy']);

@@ -14,5 +14,5 @@ export const fileBeyondStrength = ({ spec, asks }: BeyondStrength, athlete: Athl
   writeSkill(
     { ...spec, title: `${spec.title} (beyond known strength)` },
     { athlete, base: 'straight' },
-    `A first draft made from its code: a start for editing, not a technique to copy. It asks more of muscles than is known of them: ${asks.join('; ')}. Whether anyone can do it is not known.`,
+    `A first draft made from its code: a start for editing, not a technique to copy. It asks more of muscles than is known of them: ${asks.join('; ')}. That is of this flight by this body, not of the skill: others may do it another way.`,
   );

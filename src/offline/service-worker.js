@@ -29,8 +29,10 @@ self.addEventListener('message', (event) => {
 
 const ownNames = async () => (await caches.keys()).filter((name) => name.startsWith(prefix));
 
+// of its own version first: a newer one may be half fetched
 async function findKept(request, options) {
-  for (const name of (await ownNames()).reverse()) {
+  const isOwn = (name) => Number(name === prefix + version);
+  for (const name of (await ownNames()).reverse().sort((a, b) => isOwn(b) - isOwn(a))) {
     const kept = await (await caches.open(name)).match(request, options);
     if (kept) return kept;
   }

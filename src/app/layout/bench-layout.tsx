@@ -13,6 +13,7 @@ import { findStory } from '../first-rows.ts';
 import { useFloorTime } from '../floor-hand.ts';
 import { useFlight, useShell } from '../page.ts';
 import { fitStage, leavingRoom } from '../stage-fit.ts';
+import { useWholeState } from '../whole-state.ts';
 import { Bar } from './bar.tsx';
 import { BenchAir, FRONT, LABELS } from './bench-air.tsx';
 import { Ground } from './ground.tsx';
@@ -51,6 +52,7 @@ export function BenchLayout(props: { lanes: LaneList }) {
   const flight = useFlight();
   const time = useFloorTime();
   const cut = useCut();
+  const whole = useWholeState();
   let said!: HTMLElement;
   const page = useSize(() => document.documentElement);
   const line = useSize(() => said);
@@ -67,6 +69,9 @@ export function BenchLayout(props: { lanes: LaneList }) {
   const tool = () => findTool(shell.tool(), 'ground');
   /** the tool has the place of the pictures too: the floor is under the head */
   const isTall = (): boolean => tool() !== undefined && (shell.tall() ?? (isShort() && tool()?.wantsHeight === true));
+  /** until they are computed the flight's are there */
+  const hasOwnPictures = (): boolean =>
+    tool()?.hasPictures === true && whole.whole() !== undefined && whole.pictures() !== undefined;
   /** px under the floor while no row is opened */
   const calmNeed = createMemo(
     () =>
@@ -128,12 +133,12 @@ export function BenchLayout(props: { lanes: LaneList }) {
       <Head ref={(el) => (said = el)} />
       <main>
         <Show when={page().width > 0}>
-          <Show when={!isTall() && tool()?.hasPictures}>
+          <Show when={!isTall() && hasOwnPictures()}>
             <section class="air" style={{ height: `${airHeight()}px` }}>
               <FilledPlace name="pictures" />
             </section>
           </Show>
-          <Show when={!isTall() && !tool()?.hasPictures}>
+          <Show when={!isTall() && !hasOwnPictures()}>
             <BenchAir
               story={story()}
               cut={cut()}

@@ -35,11 +35,13 @@ function Box(props: { lead: string; said: SaidTry; isDone?: boolean; children: J
     <section class="try-box" aria-label={t.label}>
       <p role="status">
         <b>{props.lead}</b> {props.isDone ? props.said.said : props.said.cue}
-        <span class={props.said.of === 'twists' ? 'twist' : 'som'}>
-          <Show when={!props.isDone}>
-            {props.said.before} {t.to}{' '}
-          </Show>
-          <b>{props.said.after}</b> {props.said.unit}
+        <span class="try-comes">
+          <span class={props.said.of === 'twists' ? 'twist' : 'som'}>
+            <Show when={!props.isDone}>
+              {props.said.before} {t.to}{' '}
+            </Show>
+            <b>{props.said.after}</b> {props.said.unit}
+          </span>
           <Show when={props.said.ending}>, {props.said.ending}</Show>
         </span>
       </p>

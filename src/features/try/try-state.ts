@@ -19,7 +19,7 @@ export interface SaidTry {
   readonly after: string;
   /** "twists" */
   readonly unit: string;
-  /** how it ends then, where that is another word */
+  /** of how it ends then, what is not so now */
   readonly ending: string;
 }
 
@@ -90,7 +90,10 @@ function makeTryState(page: Page): TryState {
       return `${text[0].toLowerCase()}${text.slice(1)}`;
     };
     const count = ({ flown }: SkillVerdict): string => PAGE_NUMBERS.turns(flown[of] ?? Number.NaN);
-    const ending = wordEnding(after);
+    const clauses = wordEnding(before).split(', ');
+    const others = wordEnding(after)
+      .split(', ')
+      .filter((clause) => !clauses.includes(clause));
     return {
       cue: word('cue'),
       said: word('said'),
@@ -98,7 +101,7 @@ function makeTryState(page: Page): TryState {
       before: count(before),
       after: count(after),
       unit: PAGE_NUMBERS.inDegrees ? '' : t[of],
-      ending: ending === wordEnding(before) ? '' : ending,
+      ending: others.join(', '),
     };
   };
   const offered = createMemo(() => (found()?.of === doc.file() ? found()?.offer : undefined));

@@ -12,7 +12,7 @@ export const fileOfDraft = ({ spec }: Draft, athlete: AthleteRef): SkillFile =>
 /** As `fileOfDraft`, marked in title and note: what it asks is beyond what is known of strength. */
 export const fileBeyondStrength = ({ spec, asks }: BeyondStrength, athlete: AthleteRef): SkillFile =>
   writeSkill(
-    { ...spec, title: `${spec.title} (beyond known strength)` },
+    { ...spec, title: `${spec.title} (draft beyond known strength)` },
     { athlete, base: 'straight' },
-    `A first draft made from its code: a start for editing, not a technique to copy. It asks more of muscles than is known of them: ${asks.join('; ')}. That is of this flight by this body, not of the skill: others may do it another way.`,
+    `A first draft made from its code: a start for editing, not a technique to copy. It asks more strength or speed than has been measured: ${asks.join('; ')}. That is of this flight by this body, not of the skill: others may do it another way.`,
   );

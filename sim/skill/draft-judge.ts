@@ -36,6 +36,8 @@ interface DraftFault {
   /** of a joint: when, and which angle */
   readonly t?: number;
   readonly angle?: string;
+  /** of a joint: how many times its limit */
+  readonly over?: number;
   /** further than the joint goes, which no strength makes good */
   readonly isRange?: true;
 }
@@ -125,6 +127,7 @@ function sayJoint(
   say('strength', text, {
     t: c.t,
     angle: body.angles[c.angle].name,
+    over: Math.abs(c.value / c.limit),
     ...(c.kind === 'range' ? { isRange: true } : {}),
   });
 }

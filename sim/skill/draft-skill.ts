@@ -90,7 +90,9 @@ export function draftSkill(draft: DraftSpec, input: DraftInput): Draft | Refusal
 /** `judged`: with nothing lifted. */
 function beyondOf({ spec }: Found, { faults }: Found['judged']): BeyondStrength | undefined {
   if (faults.some(({ limit, isRange }) => limit !== 'strength' || isRange)) return undefined;
-  return { spec, asks: faults.map(({ text }) => text) };
+  // the most that is asked is said first
+  const asks = [...faults].sort((a, b) => (b.over ?? 0) - (a.over ?? 0)).map(({ text }) => text);
+  return asks.length > 0 ? { spec, asks } : undefined;
 }
 
 function findNearest(draft: DraftSpec, input: DraftInput, onFlight: () => void): DraftSpec | undefined {

@@ -2,7 +2,6 @@
 import type { EndingKind } from '../contact/ending.ts';
 import type { LandingRange } from '../contact/landing-ranges.ts';
 import type { WholeContact } from './contact-room.ts';
-import { isIntoBed } from './into-bed.ts';
 import type { Whole } from './whole.ts';
 
 export interface Likelihood {
@@ -11,12 +10,12 @@ export interface Likelihood {
   readonly ranges: readonly LandingRange[];
 }
 
-/** A landing at a step; undefined where none is judged: nothing was landed on, it is not computed, or a bed throws the athlete up again. */
+/** A landing at a step; undefined where none is judged: nothing was landed on, it is not computed, or there is a bed, which throws the athlete up again or is taken not to give. */
 export function* likelihoodSteps(
   { skill, landing }: Pick<Whole, 'skill' | 'landing'>,
   { landSample, tenthsOf, LANDING_RANGES: ranges, LANDING_SAMPLES: samples }: WholeContact,
 ): Generator<undefined, Likelihood | undefined> {
-  if (landing?.kind !== 'landed' || isIntoBed(skill)) return undefined;
+  if (landing?.kind !== 'landed' || skill.end.surface?.kind === 'trampoline') return undefined;
   const { entry, spec, ending } = landing.run;
   if (ending.kind === 'tooFast') return undefined;
   const kinds: EndingKind[] = [];

@@ -17,7 +17,7 @@ const nameOf = ({ code, title, place }: DraftSpec): string => (place === 'floor'
 
 /** Said wherever such a draft is handed out. */
 export const wordBeyond = (asks: readonly string[]): string =>
-  `It asks more of muscles than is known of them: ${asks.slice(0, 2).join('; ')}${asks.length > 2 ? `; and ${asks.length - 2} more` : ''}.`;
+  `It asks more strength or speed than has been measured: ${asks.slice(0, 2).join('; ')}${asks.length > 2 ? `; and ${asks.length - 2} more` : ''}.`;
 
 /** `asked`: as it was typed. */
 export function wordRefusal(asked: string, { limit, faults, airTime, nearest }: Omit<Refusal, 'beyond'>): string {

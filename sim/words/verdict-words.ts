@@ -110,10 +110,11 @@ export const wordTouches = ({ place, direction, isFast }: Extract<Ending, { kind
 /** What a run says that the model seldom holds and gymnasts do is said to be of the model. */
 const NOT_HELD: ReadonlySet<EndingKind> = new Set(['steps', 'hands', 'knees', 'seat', 'back', 'head', 'unsettled']);
 const IN_MODEL = ' in the model';
+const BED_STILL = ', as if the bed did not give';
 type Landed = Extract<Ending, { kind: 'landed' }>;
-function landedWords({ how, direction, isFast }: Landed): readonly [string, string] {
+function landedWords({ how, direction, isFast, isOverBed }: Landed): readonly [string, string] {
   const [word, more = ''] = ENDING_WORDS[how](direction);
-  return [word, `${more}${isFast && NOT_HELD.has(how) ? IN_MODEL : ''}`];
+  return [word, `${more}${isFast && NOT_HELD.has(how) ? IN_MODEL : ''}${isOverBed ? BED_STILL : ''}`];
 }
 /** How a landing that was run ends. */
 export const wordLanded = (ending: Landed): string => landedWords(ending).join('');

@@ -9,6 +9,8 @@ export function createWhoFlew(doc: Pick<DocumentState, 'id' | 'athlete'>): Acces
   createComputed<{ readonly id: number; readonly name: string }>((last) => {
     const now = { id: doc.id(), name: doc.athlete().name };
     if (last && last.id !== now.id) setWas(last.name === now.name ? undefined : last.name);
+    // another was chosen since
+    else if (last && last.name !== now.name) setWas(undefined);
     return now;
   });
   return was;

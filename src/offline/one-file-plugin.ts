@@ -27,6 +27,11 @@ export function oneFilePlugin(): Plugin {
     // before types are taken out of the file it changes
     enforce: 'pre',
     apply: 'build',
+    transformIndexHtml: {
+      // a file that the page asks for by a link of its own is not laid into the styles
+      order: 'pre',
+      handler: (html) => html.replaceAll(/\s*<link rel="(?!icon)[^>]*>/g, ''),
+    },
     transform: {
       filter: { id: PORT },
       handler(code) {
@@ -52,8 +57,14 @@ export function oneFilePlugin(): Plugin {
         const licences = files.find((file) => file.fileName.endsWith('licences.txt'));
         if (licences?.type !== 'asset') throw new Error('the licences are not there');
         const policy = writePolicy({
+          'default-src': ["'none'"],
           'script-src': [digestOf(script)],
           'worker-src': ['blob:'],
+          'style-src': ["'unsafe-inline'"],
+          'img-src': ['data:', 'blob:'],
+          'media-src': ['data:', 'blob:'],
+          'font-src': ['data:'],
+          'connect-src': ['data:', 'blob:'],
           'base-uri': ["'none'"],
         });
         const icon = files.find((file) => file.type === 'asset' && file.fileName.endsWith('.svg'));
@@ -70,7 +81,8 @@ export function oneFilePlugin(): Plugin {
             () =>
               `  <script type="text/plain" id="licences">${inScript(String(licences.source))}</script>\n    <script type="module">${script}</script>\n  </body>`,
           );
-        const left = /(?:src|href)="(?!data:)[^"]*"/.exec(bare);
+        const left =
+          /(?:src|href)="(?!data:)[^"]*"/.exec(bare) ?? /url\((?!["']?(?:data:|#))[^)]*\)/.exec(styles.join());
         if (left) throw new Error(`the one file still asks for ${left[0]}`);
         for (const name of Object.keys(bundle)) delete bundle[name];
         this.emitFile({ type: 'asset', fileName: 'shapeflight.html', source });

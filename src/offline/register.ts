@@ -14,16 +14,21 @@ function askVersion(worker: ServiceWorker): Promise<unknown> {
   });
 }
 
+/** Where it has taken over already, by another tab, the page has only to be loaded again. */
+function takeOver(worker: ServiceWorker): void {
+  const load = (): void => {
+    if (worker.state === 'activated') location.reload();
+  };
+  worker.addEventListener('statechange', load);
+  load();
+  worker.postMessage('take over');
+}
+
 /** `offer` is handed what takes the newer version; nothing changes before that is called. */
 async function tellOf(worker: ServiceWorker, offer: (take: () => void) => void): Promise<void> {
-  const take = (): void => worker.postMessage('take over');
   // a page that came from the server is that version already
-  if ((await askVersion(worker)) === versionOfPage()) take();
-  else
-    offer(() => {
-      navigator.serviceWorker.addEventListener('controllerchange', () => location.reload(), { once: true });
-      take();
-    });
+  if ((await askVersion(worker)) === versionOfPage()) worker.postMessage('take over');
+  else offer(() => takeOver(worker));
 }
 
 export async function keepOffline(offer: (take: () => void) => void): Promise<void> {
@@ -31,13 +36,15 @@ export async function keepOffline(offer: (take: () => void) => void): Promise<vo
   // a browser that refuses (private window, plain http) costs nothing but the offline use
   const registration = await navigator.serviceWorker.register('./service-worker.js').catch(() => undefined);
   if (!registration) return;
-  if (registration.waiting) void tellOf(registration.waiting, offer);
-  registration.addEventListener('updatefound', () => {
-    const { installing } = registration;
-    installing?.addEventListener('statechange', () => {
+  const watch = (worker: ServiceWorker): void =>
+    worker.addEventListener('statechange', () => {
       // the first of all versions takes over by itself
-      if (installing.state === 'installed' && registration.active) void tellOf(installing, offer);
+      if (worker.state === 'installed' && registration.active) void tellOf(worker, offer);
     });
+  if (registration.waiting) void tellOf(registration.waiting, offer);
+  if (registration.installing) watch(registration.installing);
+  registration.addEventListener('updatefound', () => {
+    if (registration.installing) watch(registration.installing);
   });
   let looked = Date.now();
   document.addEventListener('visibilitychange', () => {

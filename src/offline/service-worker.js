@@ -6,6 +6,9 @@ const files = '__FILES__';
 // other deployments on this origin keep files of their own, under other scopes
 const prefix = `shapeflight ${new URL(self.registration.scope).pathname} `;
 const HANGS_MS = 3000;
+const FETCHED_WITHIN_MS = 60_000;
+// past the browser's own cache, where one answer that hangs holds up all that are asked for after it
+const fresh = { cache: 'no-store' };
 
 self.addEventListener('install', (event) => {
   event.waitUntil(keepAll());
@@ -18,7 +21,7 @@ self.addEventListener('activate', (event) => {
 self.addEventListener('fetch', (event) => {
   const { request } = event;
   if (request.method !== 'GET' || new URL(request.url).origin !== self.location.origin) return;
-  event.respondWith(request.mode === 'navigate' ? answerPage(request) : answerFile(request));
+  event.respondWith(request.mode === 'navigate' && isPage(request) ? answerPage(request) : answerFile(request));
 });
 
 // a page asks which version waits, and whether it may take over
@@ -40,25 +43,43 @@ async function findKept(request, options) {
 }
 
 async function keepAll() {
-  const cache = await caches.open(prefix + version);
+  try {
+    await fetchAll(await caches.open(prefix + version));
+  } catch (error) {
+    // half of it would be taken for a version
+    await caches.delete(prefix + version);
+    throw error;
+  }
+}
+
+async function fetchAll(cache) {
   await Promise.all(
     files.map(async (name) => {
       const url = new URL(name, self.location.href).href;
       const kept = name.startsWith('./assets/') ? await findKept(url) : undefined;
-      const answer = kept ?? (await fetch(url, { cache: 'no-cache' }));
+      const answer = kept ?? (await fetch(url, { ...fresh, signal: AbortSignal.timeout(FETCHED_WITHIN_MS) }));
       if (!answer.ok) throw new Error(`${url}: ${answer.status}`);
       await cache.put(url, answer);
     }),
   );
 }
 
+// the page of this deployment; what else lies under its path is the server's to answer
+const isPage = (request) => {
+  const scope = new URL(self.registration.scope).pathname;
+  return [scope, `${scope}index.html`].includes(new URL(request.url).pathname);
+};
+
 async function answerPage(request) {
-  const asked = fetch(request).catch(() => undefined);
+  const giveUp = new AbortController();
+  // by its address: a request to navigate takes no signal
+  const asked = fetch(request.url, { ...fresh, signal: giveUp.signal, redirect: 'manual' }).catch(() => undefined);
   const late = new Promise((done) => setTimeout(done, HANGS_MS));
   const answer = await Promise.race([asked, late]);
   if (answer && answer.status < 400) return answer;
-  const kept =
-    (await findKept(request, { ignoreSearch: true })) ?? (await findKept(new URL('./', self.registration.scope).href));
+  const kept = await findKept(new URL('./', self.registration.scope).href);
+  // one that hangs would keep the next from being sent
+  if (kept) giveUp.abort();
   return kept ?? (await asked) ?? Response.error();
 }
 

@@ -18,25 +18,35 @@ const TYPES: Record<string, string> = {
   svg: 'image/svg+xml',
 };
 
+interface Way {
+  /** ends what hangs */
+  release(): void;
+  pages: 'sent' | 'hang' | 'error';
+  missing?: string | undefined;
+}
+
 /** Any static host: files of a folder under /club/bench/, by their names alone and without a header of ours. */
-function serveFolder(dir: string): Promise<{ url: string; server: Server; way: { pages: 'sent' | 'hang' | 'error' } }> {
-  const way: { pages: 'sent' | 'hang' | 'error' } = { pages: 'sent' };
+function serveFolder(dir: string): Promise<{ url: string; server: Server; way: Way }> {
   const hanging: ServerResponse[] = [];
+  const way: Way = {
+    pages: 'sent',
+    release: () => {
+      for (const one of hanging.splice(0)) one.destroy();
+    },
+  };
   const server = createServer((request, response) => {
     const { pathname } = new URL(request.url ?? '/', 'http://x');
-    const isPage = request.headers['sec-fetch-mode'] === 'navigate';
+    const isPage = pathname === '/club/bench/';
     if (isPage && way.pages === 'hang') return void hanging.push(response);
     if (isPage && way.pages === 'error') return void response.writeHead(503).end('busy');
     try {
       const name = decodeURIComponent(pathname.replace(/^\/club\/bench\//, '')) || 'index.html';
+      if (name === way.missing) throw new Error('missing');
       response.setHeader('content-type', TYPES[name.split('.').at(-1) ?? ''] ?? 'application/octet-stream');
       response.end(readFileSync(path.join(dir, name)));
     } catch {
-      response.writeHead(404).end();
+      response.writeHead(404).end('none');
     }
-  });
-  server.on('close', () => {
-    for (const one of hanging) one.destroy();
   });
   return new Promise((done) =>
     server.listen(0, '127.0.0.1', () =>
@@ -76,14 +86,40 @@ test('the app opens without a network after it was opened once', { tag: '@once' 
   await context.setOffline(false);
 });
 
+const versionOf = (page: Page): Promise<string | undefined> =>
+  page.evaluate(() => document.querySelector<HTMLMetaElement>('meta[name="version"]')?.content).catch(() => undefined);
+const offer = (page: Page) => page.getByRole('status').filter({ hasText: 'A newer version of Shapeflight is ready' });
+const lookForNewer = (page: Page): Promise<unknown> =>
+  page.evaluate(async () => (await navigator.serviceWorker.ready).update().catch(() => undefined));
+
+/** The same files as another version. */
+function putVersion(dir: string, from: string, to: string): void {
+  for (const name of ['index.html', 'service-worker.js']) {
+    const text = readFileSync(path.join(dir, name), 'utf8');
+    expect(text).toContain(from);
+    writeFileSync(path.join(dir, name), text.replaceAll(from, to));
+  }
+}
+
+/** The open page goes on until it is asked to change. */
+async function takeOffered(page: Page, from: string, to: string): Promise<void> {
+  await expect(offer(page)).toBeVisible();
+  expect(await versionOf(page)).toBe(from);
+  await offer(page).getByRole('button', { name: 'Use it now' }).click();
+  await expect.poll(() => versionOf(page)).toBe(to);
+  await expect(bench(page)).toBeVisible();
+}
+
 test('in a folder of any host it opens from what is kept where the server hangs or fails, and a newer version is offered', {
   tag: '@once',
-}, async ({ page }) => {
+}, async ({ page, context }) => {
   const dir = mkdtempSync(path.join(tmpdir(), 'shapeflight-host-'));
   cpSync(path.resolve(import.meta.dirname, '../../dist'), dir, { recursive: true });
   const { url, server, way } = await serveFolder(dir);
   try {
-    await openKeptAt(page, url);
+    await page.goto(url);
+    await expect(bench(page)).toBeVisible();
+    await page.evaluate(async () => (await navigator.serviceWorker.ready).active?.state);
     // the policy is in the page, as this host sends none
     const isRefused = await page.evaluate(
       () =>
@@ -100,37 +136,40 @@ test('in a folder of any host it opens from what is kept where the server hangs 
     await page.evaluate(() => caches.open('shapeflight /club/other/ 0123456789ab'));
     await editSpeedUp(page, '4.9');
     const { text } = await readSentence(page);
+    // a page of the first visit, under no worker's care
+    const first = (await versionOf(page)) ?? 'none';
+    putVersion(dir, first, '222222222222');
+    await lookForNewer(page);
+    await takeOffered(page, first, '222222222222');
+    await expect.poll(async () => (await readSentence(page)).text).toBe(text);
+    // another tab comes from the server and takes the version that waits; this one is asked
+    putVersion(dir, '222222222222', '333333333333');
+    const other = await context.newPage();
+    await other.goto(url);
+    await expect(bench(other)).toBeVisible();
+    expect(await versionOf(other)).toBe('333333333333');
+    await lookForNewer(other);
+    await takeOffered(page, '222222222222', '333333333333');
+    // half of a version is none, and what is kept goes on
+    putVersion(dir, '333333333333', '444444444444');
+    way.missing = 'manifest.webmanifest';
+    await lookForNewer(page);
+    await expect.poll(() => page.evaluate(() => caches.keys())).not.toContain('shapeflight /club/bench/ 444444444444');
     for (const pages of ['hang', 'error'] as const) {
       way.pages = pages;
       await page.reload();
       await expect(bench(page)).toBeVisible();
+      expect(await versionOf(page)).toBe('333333333333');
     }
-    way.pages = 'sent';
-    await offerNewer(page, dir);
-    await expect.poll(async () => (await readSentence(page)).text).toBe(text);
+    Object.assign(way, { pages: 'sent' });
+    way.release();
+    // what else lies under its path is the server's to answer
+    expect((await other.goto(`${url}notes/none.html`))?.status()).toBe(404);
     expect(await page.evaluate(() => caches.keys())).toContain('shapeflight /club/other/ 0123456789ab');
   } finally {
+    way.release();
     server.closeAllConnections();
     server.close();
     rmSync(dir, { recursive: true });
   }
 });
-
-/** The same files as another version: the open page goes on until it is asked to change. */
-async function offerNewer(page: Page, dir: string): Promise<void> {
-  const version = (): Promise<string | undefined> =>
-    page.evaluate(() => document.querySelector<HTMLMetaElement>('meta[name="version"]')?.content);
-  const old = (await version()) ?? 'none';
-  for (const name of ['index.html', 'service-worker.js']) {
-    const text = readFileSync(path.join(dir, name), 'utf8');
-    expect(text).toContain(old);
-    writeFileSync(path.join(dir, name), text.replaceAll(old, 'newer'));
-  }
-  await page.evaluate(async () => (await navigator.serviceWorker.ready).update());
-  const notice = page.getByRole('status').filter({ hasText: 'A newer version of Shapeflight is ready' });
-  await expect(notice).toBeVisible();
-  expect(await version()).toBe(old);
-  await notice.getByRole('button', { name: 'Use it now' }).click();
-  await expect.poll(() => version().catch(() => undefined)).toBe('newer');
-  await expect(bench(page)).toBeVisible();
-}

@@ -57,9 +57,9 @@ it('what is refused for strength alone is written on request, and says in title 
   const at = ['--place', 'floor', '--athlete', 'tobias-fenn', '--out', folder.at('x.json')];
   const said = await run('draft', 'triple back tuck', ...at, '--beyond-strength');
   expect(said.code).toBe(0);
-  expect(said.out).toMatch(/^It asks more of muscles than is known of them: /m);
+  expect(said.out).toMatch(/^It asks more strength or speed than has been measured: /m);
   expect(said.out.trimEnd().endsWith(`Caution. ${CAUTION}`)).toBe(true);
-  expect(JSON.parse(folder.read('x.json')).title).toContain('(beyond known strength)');
+  expect(JSON.parse(folder.read('x.json')).title).toContain('(draft beyond known strength)');
 }, 60_000);
 
 it.each([

@@ -44,8 +44,11 @@ describe('a triple somersault in a tuck off the floor', () => {
     expect(asks.length).toBeGreaterThan(0);
     for (const ask of asks) expect(ask).toMatch(/asks for .* the strength known|than .* are known to/);
     const file = fileBeyondStrength(draft.beyond, { ref: 'tobias-fenn' });
-    expect(file.title).toBe(`${flown.title} (beyond known strength)`);
+    expect(file.title).toBe(`${flown.title} (draft beyond known strength)`);
     expect(JSON.stringify(file)).toContain(asks[0]);
+    // the most first: as many times its limit as a sentence says, where it says it
+    const times = asks.flatMap((ask) => (/asks for (\d+\.\d) times/.exec(ask)?.[1] ?? []).toString() || []);
+    expect(times.map(Number)).toEqual(times.map(Number).sort((a, b) => b - a));
     const skill = launchedOf(parseSkill(file, { athletes, shapes }));
     const flight = flySkill(skill);
     expect(readFlownCode(flight.body, calcFrames(flight, frameTimes(flight.duration, 240)))).toMatchObject({

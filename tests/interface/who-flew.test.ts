@@ -25,6 +25,9 @@ test('another athlete by opening is said, the same one and one who was chosen ar
     expect(was()).toBeUndefined();
     open('Bo Fell');
     expect(was()).toBe('Cy Tarn');
+    // one who is chosen after that is not the skill's own
+    setAthlete(named('Cy Tarn'));
+    expect(was()).toBeUndefined();
     dispose();
   });
 });

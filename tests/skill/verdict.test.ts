@@ -141,7 +141,7 @@ describe('the sentence', () => {
     const mat = (arrival: ArrivalEnd | 'pending'): SkillVerdict =>
       calcSkillVerdict(summaryOf({ ...plain, shortDeg: -2, travel: -0.4 }), { surface: 'trampoline', arrival });
     const step = mat(landed({ kind: 'smallStep', direction: 'back' }));
-    expect(wordVerdict(step)).toMatch(/, 2 deg past, a small step back$/);
+    expect(wordVerdict(step)).toMatch(/, 2 deg past, a small step back, as if the bed did not give$/);
     expect(wordBasis(step)).toMatch(
       /^Ending judged by the landing model: .* The bed under the mat is taken not to give/,
     );

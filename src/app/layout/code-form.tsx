@@ -138,7 +138,8 @@ function DraftForm(props: CodeFormProps) {
       <p id={`${id}-hint`} class={props.code.fault() ? 'why' : 'quiet'} role={props.code.fault() ? 'alert' : undefined}>
         {props.code.fault() || t.hint}
       </p>
-      <Show when={props.code.canGoBeyond()}>
+      <Show when={props.code.beyondAsks()}>
+        <p>{props.code.beyondAsks()}</p>
         <button type="button" onClick={() => props.code.openBeyond()}>
           {t.beyond}
         </button>

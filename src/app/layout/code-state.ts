@@ -24,7 +24,8 @@ export interface CodeState {
   /** what flies close to what was refused */
   readonly nearest: Accessor<DraftSpec | undefined>;
   /** what was refused for strength alone can be opened as a marked draft */
-  readonly canGoBeyond: Accessor<boolean>;
+  /** what a draft beyond known strength would ask, where there is one; else empty */
+  readonly beyondAsks: Accessor<string>;
   openBeyond(): void;
   open(): void;
   close(): void;
@@ -151,7 +152,10 @@ function makeCode(page: Page): CodeState {
     flights,
     fault,
     nearest,
-    canGoBeyond: () => beyond() !== undefined,
+    beyondAsks: () => {
+      const found = beyond();
+      return found ? wordBeyondDraft(found.draft.asks) : '';
+    },
     openBeyond: () => {
       const found = beyond();
       if (!found) return;

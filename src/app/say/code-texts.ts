@@ -26,7 +26,7 @@ export const codeTexts = {
     'Nothing is typed yet: a name such as “full-out”, a trampoline code such as “8 02 /” or a dive number such as “5253B”.',
   degrees: (text: string) => text.replace(/(\d) deg\b/g, '$1°'),
   instead: (title: string) => `Draft ${title} instead`,
-  beyond: 'Fly it with its caution',
+  beyond: 'Show it all the same, marked',
   failed: 'The draft could not be made:',
   busy: 'A draft is being made.',
 } as const;

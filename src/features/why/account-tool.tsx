@@ -100,6 +100,8 @@ function WideAccount(props: Parts) {
   const loop = useLoop();
   const opening = useOpening();
   const isTilt = (): boolean => opening().tab === 'tilt';
+  // where all turning is about one axis, the tilt of this map is not that of the account beside it
+  const [isMapAsked, setMapAsked] = createSignal(false);
   const foot = () => (
     <div class="account-foot">
       <Changed words={props.words} />
@@ -134,8 +136,17 @@ function WideAccount(props: Parts) {
               <h3>
                 <Term name="wobble">{a.mapTitle}</Term>
               </h3>
-              <WobbleMap state={props.state} width={mapWidth()} height={Math.max(170, props.height - 172)} />
-              <p class="quiet map-hint">{a.mapHint}</p>
+              <Show
+                when={isTilt() || isMapAsked()}
+                fallback={
+                  <button type="button" onClick={() => setMapAsked(true)}>
+                    {a.showMap}
+                  </button>
+                }
+              >
+                <WobbleMap state={props.state} width={mapWidth()} height={Math.max(170, props.height - 172)} />
+                <p class="quiet map-hint">{a.mapHint}</p>
+              </Show>
             </>
           }
         >

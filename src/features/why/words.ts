@@ -52,6 +52,7 @@ export const accountTexts = {
     `${part} gave the most of ${what}: ${value} of ${whole}.`,
   tooSmall: 'Too little to be divided.',
 
+  showMap: 'Show the map of this shape',
   mapTitle: 'Twist or wobble',
   modes: {
     twists: 'Held in this shape, the body twists on.',

@@ -167,11 +167,12 @@ const EDGES = {
 /** By the angle without its side: + and -. */
 const ANGLES: Readonly<Record<string, readonly [part: string, more: string, less: string]>> = {
   hipFlexion: ['hips', 'more bent', 'more open'],
+  hipAbduction: ['legs', 'further out to the side', 'further in'],
   kneeFlexion: ['knees', 'more bent', 'straighter'],
   shoulderElevation: ['arms', 'higher', 'lower'],
   elbowFlexion: ['elbows', 'more bent', 'straighter'],
 };
-const ONE_SIDE: Readonly<Record<string, string>> = { hips: 'hip', knees: 'knee', arms: 'arm', elbows: 'elbow' };
+const ONE_SIDE: Readonly<Record<string, string>> = { hips: 'hip', legs: 'leg', knees: 'knee', arms: 'arm', elbows: 'elbow' };
 
 type Numbers = Pick<NumberWords, 'seconds' | 'angle' | 'centimetres' | 'speed'>;
 

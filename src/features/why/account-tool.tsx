@@ -199,7 +199,7 @@ function TouchAccount(props: Parts) {
             <Show when={loop()}>
               {(found) => <LoopPicture loop={found()} width={Math.min(props.width - 28, 420)} height={240} />}
             </Show>
-            <MomentumParts axis={props.axis} left={0} height={150} opensAbout={opening().axis} />
+            <MomentumParts axis={props.axis} left={0} height={phone() ? 150 : 110} opensAbout={opening().axis} />
             <Changed words={props.words} />
             <Momentum {...props} />
           </Match>

@@ -243,11 +243,11 @@ test.describe('on a large screen', () => {
     const account = tool.locator('.report').filter({ hasText: 'Sinks in' });
     await says('Energy not accounted for', account);
     await says('−2 J', account);
-    await tool.getByLabel('Mat', { exact: true }).selectOption({ label: 'Competition mat' });
+    await page.getByLabel('Mat', { exact: true }).selectOption({ label: 'Competition mat' });
     await says('21.8', big);
     await button(page, named('Undo')).click();
     await expect(big).toHaveText('18.1');
-    const knees = tool.getByRole('spinbutton', { name: 'Knees at touchdown' });
+    const knees = page.getByRole('spinbutton', { name: 'Knees at touchdown' });
     await knees.fill('35');
     await knees.press('Enter');
     await says('7.5', big);

@@ -57,7 +57,7 @@ const MOST_AIR = 360;
 /** letters of an answer that two lines have room for; a longer one is smaller, in three lines of the same height */
 const TWO_LINES = 116;
 /** the figure that is posed is in the place of the flight: limbs apart enough for a finger */
-const POSE_AIR = { tall: 224, low: 136 } as const;
+const POSE_AIR = { tall: 206, low: 136 } as const;
 /** a tool's own, with the choice of the view over them */
 const OWN_PICTURES = { tall: 184, low: 132 } as const;
 /** px left of take-off and right of the landing: titles of the curves, and a body that leaves and lands */

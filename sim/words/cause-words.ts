@@ -172,7 +172,13 @@ const ANGLES: Readonly<Record<string, readonly [part: string, more: string, less
   shoulderElevation: ['arms', 'higher', 'lower'],
   elbowFlexion: ['elbows', 'more bent', 'straighter'],
 };
-const ONE_SIDE: Readonly<Record<string, string>> = { hips: 'hip', legs: 'leg', knees: 'knee', arms: 'arm', elbows: 'elbow' };
+const ONE_SIDE: Readonly<Record<string, string>> = {
+  hips: 'hip',
+  legs: 'leg',
+  knees: 'knee',
+  arms: 'arm',
+  elbows: 'elbow',
+};
 
 type Numbers = Pick<NumberWords, 'seconds' | 'angle' | 'centimetres' | 'speed'>;
 

@@ -46,9 +46,10 @@ describe('a triple somersault in a tuck off the floor', () => {
     const file = fileBeyondStrength(draft.beyond, { ref: 'tobias-fenn' });
     expect(file.title).toBe(`${flown.title} (draft beyond known strength)`);
     expect(JSON.stringify(file)).toContain(asks[0]);
-    // the most first: as many times its limit as a sentence says, where it says it
-    const times = asks.flatMap((ask) => (/asks for (\d+\.\d) times/.exec(ask)?.[1] ?? []).toString() || []);
-    expect(times.map(Number)).toEqual(times.map(Number).sort((a, b) => b - a));
+    // the most first, of those whose sentence says how many times
+    const times = asks.flatMap((ask) => /(\d+(?:\.\d)?) times/.exec(ask)?.slice(1).map(Number) ?? []);
+    expect(times.length).toBeGreaterThan(1);
+    expect(times).toEqual([...times].sort((a, b) => b - a));
     const skill = launchedOf(parseSkill(file, { athletes, shapes }));
     const flight = flySkill(skill);
     expect(readFlownCode(flight.body, calcFrames(flight, frameTimes(flight.duration, 240)))).toMatchObject({

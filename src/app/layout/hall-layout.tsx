@@ -5,7 +5,6 @@ import { commandTexts } from '../../commands/words.ts';
 import { LiveNumbers } from '../../features/instant/live-numbers.tsx';
 import { TiltTrio } from '../../features/instant/tilt-trio.tsx';
 import { PlayButton } from '../../features/ruler/floor.tsx';
-import type { ViewPlace } from '../../pictures/stage-input.ts';
 import { makeAxis, tOf, xOf } from '../../ui/plot/axis.ts';
 import { useSize } from '../../ui/size.ts';
 import { calcBesideRows } from '../beside-numbers.ts';
@@ -13,7 +12,7 @@ import { useChangeAnswer } from '../change-answer.ts';
 import { useCut } from '../cut-values.ts';
 import { useFirstRows } from '../first-story.ts';
 import { useCursor, useFlight, useShell } from '../page.ts';
-import { FREE, fitStage, leavingRoom } from '../stage-fit.ts';
+import { leavingRoom } from '../stage-fit.ts';
 import { texts } from '../words.ts';
 import { AnswerLine } from './answer-line.tsx';
 import { CautionLine } from './caution-line.tsx';
@@ -24,10 +23,10 @@ import { HallSpoken } from './hall-spoken.tsx';
 import { useBesideParts } from './late-beside.ts';
 import { Computing, Sentence, useFirstQuestionParts, useIsLate } from './sentence.tsx';
 import { Stage } from './stage/stage.tsx';
-import { useAxis, useFit } from './steady.ts';
+import { useAxis } from './steady.ts';
 import { TouchGround } from './touch-ground.tsx';
 import { useTouchRows } from './touch-rows.ts';
-import { unrolledPlace } from './unrolled-place.ts';
+import { useUnrolledViews } from './unrolled-views.ts';
 import './hall.css';
 
 const FLOOR = 76;
@@ -81,21 +80,14 @@ export function HallLayout() {
     const right = Math.max(BESIDE.right, Math.round(timeWidth() * BESIDE.share));
     return makeAxis(timeWidth(), result.flight.duration, BESIDE.left + leavingRoom(result, LEAVES), right);
   });
-  const framing = useFit(
-    flight.id,
-    () => ({ width: FREE, height: airHeight() - 10 }),
-    (room) => fitStage(flight.result(), room, 150),
-  );
-  const views = createMemo<ViewPlace[]>(() => [
-    unrolledPlace(axis(), framing(), {
-      width: timeWidth(),
-      height: airHeight(),
-      labelX: 62,
-      ghosts: 4,
-      labelSize: 22,
-      unlabelled: true,
-    }),
-  ]);
+  const views = useUnrolledViews({
+    axis,
+    width: timeWidth,
+    height: airHeight,
+    margin: 10,
+    scale: 150,
+    place: { labelX: 62, ghosts: 4, labelSize: 22 },
+  });
   const area = createMemo<HallTwo | undefined>(() => {
     const now = story.rows();
     if (now.kind !== 'oneAxis' || !now.hasArea) return undefined;

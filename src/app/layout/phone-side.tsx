@@ -1,13 +1,12 @@
 /** The phone on its side: ruler, shapes, one curve and three numbers on one screen that does not scroll. */
-import { createMemo, createSignal, Show } from 'solid-js';
+import { createSignal, Show } from 'solid-js';
 import { Dynamic } from 'solid-js/web';
 import { LaneSheet } from '../../features/joints/lane-sheet.tsx';
 import { FigureHandle } from '../../features/pose/figure-handle.tsx';
-import type { ViewPlace } from '../../pictures/stage-input.ts';
 import { makeAxis, tOf } from '../../ui/plot/axis.ts';
 import { useFloorTime } from '../floor-hand.ts';
 import { useFlight, useShell } from '../page.ts';
-import { FREE, fitStage, leavingRoom } from '../stage-fit.ts';
+import { leavingRoom } from '../stage-fit.ts';
 import { texts } from '../words.ts';
 import { TouchBar } from './bar.tsx';
 import { CautionLine } from './caution-line.tsx';
@@ -20,14 +19,14 @@ import { EnlargeButton } from './stage/enlarge-button.tsx';
 import { LargeStageArea } from './stage/large-stage.tsx';
 import { Stage } from './stage/stage.tsx';
 import { StandingLine } from './standing-line.tsx';
-import { useAxis, useFit } from './steady.ts';
+import { useAxis } from './steady.ts';
 import { FilledPlace } from './tools/filled-place.tsx';
 import { findTool } from './tools/tool-list.ts';
 import { isToolTall, ToolSheet } from './tools/tool-sheet.tsx';
 import { TouchGround } from './touch-ground.tsx';
 import { TouchAnswer, TouchSentence } from './touch-result.tsx';
 import { touchTexts as t } from './touch-words.ts';
-import { unrolledPlace } from './unrolled-place.ts';
+import { useUnrolledViews } from './unrolled-views.ts';
 
 const BAR = 42;
 const FLOOR = 44;
@@ -81,21 +80,14 @@ export function PhoneSide(props: PhoneParts) {
     const result = flight.result();
     return makeAxis(timeWidth(), result.flight.duration, BESIDE.left + leavingRoom(result, LEAVES), BESIDE.right);
   });
-  const framing = useFit(
-    flight.id,
-    () => ({ width: FREE, height: airHeight() - 4 }),
-    (room) => fitStage(flight.result(), room, 110),
-  );
-  const views = createMemo<ViewPlace[]>(() => [
-    unrolledPlace(axis(), framing(), {
-      width: timeWidth(),
-      height: airHeight(),
-      labelX: 38,
-      ghosts: 5,
-      labelSize: 13,
-      unlabelled: true,
-    }),
-  ]);
+  const views = useUnrolledViews({
+    axis,
+    width: timeWidth,
+    height: airHeight,
+    margin: 4,
+    scale: 110,
+    place: { labelX: 38, ghosts: 5, labelSize: 13 },
+  });
   return (
     <>
       <TouchBar title={false} />

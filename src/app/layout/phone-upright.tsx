@@ -4,14 +4,13 @@ import { Dynamic } from 'solid-js/web';
 import type { LaneList } from '../../features/joints/lane-list.ts';
 import { LaneSheet } from '../../features/joints/lane-sheet.tsx';
 import { FigureHandle } from '../../features/pose/figure-handle.tsx';
-import type { ViewPlace } from '../../pictures/stage-input.ts';
 import { makeAxis, tOf } from '../../ui/plot/axis.ts';
 import { type Size, useSize } from '../../ui/size.ts';
 import type { CutValues } from '../cut-values.ts';
 import type { FirstStoryState } from '../first-story.ts';
 import { useFloorTime } from '../floor-hand.ts';
 import { useFlight, useShell } from '../page.ts';
-import { FREE, fitStage, leavingRoom } from '../stage-fit.ts';
+import { leavingRoom } from '../stage-fit.ts';
 import { texts } from '../words.ts';
 import { TouchBar } from './bar.tsx';
 import { CautionLine } from './caution-line.tsx';
@@ -23,7 +22,7 @@ import { EnlargeButton } from './stage/enlarge-button.tsx';
 import { LargeStageArea } from './stage/large-stage.tsx';
 import { Stage } from './stage/stage.tsx';
 import { StandingLine } from './standing-line.tsx';
-import { useAxis, useFit, useRestHeight } from './steady.ts';
+import { useAxis, useRestHeight } from './steady.ts';
 import { FilledPlace } from './tools/filled-place.tsx';
 import { findTool } from './tools/tool-list.ts';
 import { isToolTall, ToolSheet } from './tools/tool-sheet.tsx';
@@ -31,7 +30,7 @@ import { TouchGround, TWO } from './touch-ground.tsx';
 import { FittedSentence, TouchAnswer } from './touch-result.tsx';
 import type { TouchRows } from './touch-rows.ts';
 import { touchTexts as t } from './touch-words.ts';
-import { unrolledPlace } from './unrolled-place.ts';
+import { useUnrolledViews } from './unrolled-views.ts';
 
 const BAR = 48;
 const FLOOR = 44;
@@ -135,21 +134,14 @@ export function PhoneUpright(props: PhoneParts) {
   });
   /** keys of a joint are as far apart as the screen allows */
   const laneAxis = createMemo(() => makeAxis(width(), flight.result().flight.duration, LANE.left, LANE.right));
-  const framing = useFit(
-    flight.id,
-    () => ({ width: FREE, height: airHeight() - 4 }),
-    (room) => fitStage(flight.result(), room, 110),
-  );
-  const views = createMemo<ViewPlace[]>(() => [
-    unrolledPlace(axis(), framing(), {
-      width: width(),
-      height: airHeight(),
-      labelX: 38,
-      ghosts: 1,
-      labelSize: 13,
-      unlabelled: true,
-    }),
-  ]);
+  const views = useUnrolledViews({
+    axis,
+    width: width,
+    height: airHeight,
+    margin: 4,
+    scale: 110,
+    place: { labelX: 38, ghosts: 1, labelSize: 13 },
+  });
   const flightPicture = () => (
     <>
       <Stage width={width()} height={airHeight()} views={views()} timeAt={(x) => tOf(axis(), x)} />

@@ -1,12 +1,11 @@
 /** The tablet on a gym floor: flight and athlete over the floor; shapes, two curves and three numbers that reach across a hall. */
 
-import { createMemo, Show } from 'solid-js';
+import { Show } from 'solid-js';
 import { Dynamic } from 'solid-js/web';
 import { SpokenCut } from '../../features/instant/cut.tsx';
 import type { LaneList } from '../../features/joints/lane-list.ts';
 import { LaneSheet } from '../../features/joints/lane-sheet.tsx';
 import { FigureHandle } from '../../features/pose/figure-handle.tsx';
-import type { ViewPlace } from '../../pictures/stage-input.ts';
 import { SideSign } from '../../ui/icon.tsx';
 import { makeAxis, tOf } from '../../ui/plot/axis.ts';
 import { useSize } from '../../ui/size.ts';
@@ -14,7 +13,7 @@ import { useCut, useExplanation } from '../cut-values.ts';
 import { useFirstRows } from '../first-story.ts';
 import { useFloorTime } from '../floor-hand.ts';
 import { useFlight, useShell } from '../page.ts';
-import { FREE, fitStage, leavingRoom } from '../stage-fit.ts';
+import { leavingRoom } from '../stage-fit.ts';
 import { texts } from '../words.ts';
 import { TouchBar } from './bar.tsx';
 import { CautionLine } from './caution-line.tsx';
@@ -26,7 +25,7 @@ import { EnlargeButton } from './stage/enlarge-button.tsx';
 import { LargeStageArea } from './stage/large-stage.tsx';
 import { Stage } from './stage/stage.tsx';
 import { StandingLine } from './standing-line.tsx';
-import { useAxis, useFit, useRestHeight } from './steady.ts';
+import { useAxis, useRestHeight } from './steady.ts';
 import { ThumbBar } from './thumb-bar.tsx';
 import { FilledPlace } from './tools/filled-place.tsx';
 import { findTool } from './tools/tool-list.ts';
@@ -35,7 +34,7 @@ import { TouchGround } from './touch-ground.tsx';
 import { TouchAnswer, TouchSentence } from './touch-result.tsx';
 import { useTouchRows } from './touch-rows.ts';
 import { touchTexts as t } from './touch-words.ts';
-import { unrolledPlace } from './unrolled-place.ts';
+import { useUnrolledViews } from './unrolled-views.ts';
 
 const FLOOR = 48;
 const BAR = 52;
@@ -95,21 +94,14 @@ export function TabletLayout(props: { lanes: LaneList }) {
     const result = flight.result();
     return makeAxis(timeWidth(), result.flight.duration, BESIDE.left + leavingRoom(result, LEAVES), BESIDE.right);
   });
-  const framing = useFit(
-    flight.id,
-    () => ({ width: FREE, height: airHeight() - 6 }),
-    (room) => fitStage(flight.result(), room, 130),
-  );
-  const views = createMemo<ViewPlace[]>(() => [
-    unrolledPlace(axis(), framing(), {
-      width: timeWidth(),
-      height: airHeight(),
-      labelX: 52,
-      ghosts: 5,
-      labelSize: 15,
-      unlabelled: true,
-    }),
-  ]);
+  const views = useUnrolledViews({
+    axis,
+    width: timeWidth,
+    height: airHeight,
+    margin: 6,
+    scale: 130,
+    place: { labelX: 52, ghosts: 5, labelSize: 15 },
+  });
   return (
     <div class="tablet" ref={root} style={{ '--thumb': `${THUMB}px` }}>
       <TouchBar title />

@@ -100,7 +100,7 @@ async function readMomentum(page: Page): Promise<void> {
 }
 
 test('how sensitive the result is: about the result at a press, in Why without one', {
-  tag: ['@desktop', '@phone'],
+  tag: '@desktop',
 }, async ({ page }) => {
   await openBench(page);
   const opener = page.getByRole('button', { name: 'About this result' });

@@ -160,7 +160,7 @@ test('a shape is opened into joint lanes, and the flight stays what it was', { t
   await expect(page.locator('.pose-mark')).toHaveCount(0);
 });
 
-test('the move into a shape is typed, and the whole shape moved', { tag: ['@desktop', '@phone'] }, async ({ page }) => {
+test('the move into a shape is typed, and the whole shape moved', { tag: '@desktop' }, async ({ page }) => {
   await openCatalogue(page);
   const before = await readSentence(page);
   await page.getByRole('tab', { name: 'This shape' }).click();

@@ -90,7 +90,7 @@ test('what is held equal is said and made so', { tag: '@once' }, async ({ page }
   expect((await cells(page, 'momentum'))[2]).toBe('same');
 });
 
-test('swap, keep B and drop A, rename, remove; each is one undo', { tag: ['@desktop', '@phone'] }, async ({ page }) => {
+test('swap, keep B and drop A, rename, remove; each is one undo', { tag: '@desktop' }, async ({ page }) => {
   await openCompare(page);
   await addSkill(page, 'Back somersault, straight, half twist');
   const [a, b] = await sentences(page);
@@ -139,9 +139,7 @@ test('another athlete and another take-off fly beside it, and all of them surviv
   expect(await sentences(page)).toEqual(before);
 });
 
-test('side by side: the others get strips of their own on the same ruler', { tag: ['@desktop', '@phone'] }, async ({
-  page,
-}) => {
+test('side by side: the others get strips of their own on the same ruler', { tag: '@desktop' }, async ({ page }) => {
   await openCompare(page);
   await addSkill(page, 'Back somersault, piked');
   if (isWide(page)) await press(page, 'Side by side');

@@ -79,7 +79,7 @@ test('a push that could not be given says so', { tag: '@once' }, async ({ page }
 });
 
 test('by keyboard a plain skill gets a landing and loses it again; its button goes, and the tool keeps the focus and its Escape', {
-  tag: ['@desktop', '@phone'],
+  tag: '@desktop',
 }, async ({ page }) => {
   await openBench(page);
   await page.keyboard.press('m');

@@ -77,7 +77,9 @@ test('under a sentence of four lines the standing caution is whole', { tag: '@to
   expect(await page.locator('.standing').filter({ visible: true }).count()).toBeGreaterThan(0);
 });
 
-test('all cautions of a contact are reached from the first screen', async ({ page }) => {
+test('all cautions of a contact are reached from the first screen', { tag: ['@desktop', '@phone'] }, async ({
+  page,
+}) => {
   await openSkill(page, 'handspring with a half twist');
   const caution = page.locator('.caution');
   await expect(caution).toContainText('and 4 more', SOON);

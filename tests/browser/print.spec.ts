@@ -12,7 +12,7 @@ async function openSheet(page: Page): Promise<void> {
   await expect(dialog(page).getByRole('table')).toBeVisible();
 }
 
-test('the sheet says what the page says', { tag: ['@desktop', '@phone'] }, async ({ page }) => {
+test('the sheet says what the page says', { tag: '@desktop' }, async ({ page }) => {
   await openBench(page);
   const said = await readSentence(page);
   await openSheet(page);
@@ -52,7 +52,7 @@ test('it is one page of paper, landscape, without hues', { tag: '@once' }, async
   expect(hues).toEqual([]);
 });
 
-test('axe finds no violation on the sheet, light and dark', { tag: ['@desktop', '@phone'] }, async ({ page }) => {
+test('axe finds no violation on the sheet, light and dark', { tag: '@desktop' }, async ({ page }) => {
   await openBench(page);
   await openSheet(page);
   expect(await findInBothThemes(page, 'dialog')).toEqual([]);

@@ -52,9 +52,7 @@ test('a skill is saved, found, opened again, and survives a reload', { tag: ['@d
   await expect.poll(async () => (await readSentence(page)).text).not.toBe(mine.text);
 });
 
-test('entries are renamed, duplicated, deleted, and brought back', { tag: ['@desktop', '@phone'] }, async ({
-  page,
-}) => {
+test('entries are renamed, duplicated, deleted, and brought back', { tag: '@desktop' }, async ({ page }) => {
   await openBench(page);
   await saveToShelf(page);
   await expect(notice(page)).toContainText('is on the shelf');
@@ -176,9 +174,7 @@ const countRecords = (_: BrowserContext, page: Page): Promise<number> =>
       }),
   );
 
-test('a browser without a database says so, works, and shows the way out', { tag: ['@desktop', '@phone'] }, async ({
-  page,
-}) => {
+test('a browser without a database says so, works, and shows the way out', { tag: '@desktop' }, async ({ page }) => {
   await page.addInitScript(() => Object.defineProperty(window, 'indexedDB', { value: undefined }));
   await openBench(page);
   await editSpeedUp(page, '5.2');
@@ -242,7 +238,7 @@ test('what an older build kept is taken over, with its history', { tag: '@once' 
   await old.close();
 });
 
-test('a file of an athlete goes onto the shelf and can be given to the skill', { tag: ['@desktop', '@phone'] }, async ({
+test('a file of an athlete goes onto the shelf and can be given to the skill', { tag: '@desktop' }, async ({
   page,
 }) => {
   await openBench(page);

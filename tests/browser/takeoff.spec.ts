@@ -17,7 +17,7 @@ async function type(one: Locator, value: string): Promise<void> {
 }
 
 test('an air time is typed: height and speed follow, the rotation stays, and a sentence says what came of it', {
-  tag: ['@desktop', '@phone'],
+  tag: '@desktop',
 }, async ({ page }) => {
   await openBench(page);
   await page.keyboard.press('v');

@@ -11,7 +11,7 @@ async function choose(page: Page, title: string): Promise<void> {
 }
 
 test('feet and pounds: fields show, take and bound them; a reload keeps the choice', {
-  tag: ['@desktop', '@phone'],
+  tag: '@desktop',
 }, async ({ page }) => {
   await openBench(page);
   const before = await readSentence(page);

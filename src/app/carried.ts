@@ -5,11 +5,16 @@ const inPage = (): HTMLElement | null => document.getElementById('licences');
 
 export const isOneFile = (): boolean => inPage() !== null;
 
-export function saveOneFile(): void {
+/** False where the server cannot be reached or has no such file: the copy kept for a gym without a network does not hold it. */
+export async function saveOneFile(): Promise<boolean> {
+  const href = './shapeflight.html';
+  const answer = await fetch(href, { method: 'HEAD', cache: 'no-store' }).catch(() => undefined);
+  if (!answer?.ok) return false;
   const link = document.createElement('a');
-  link.href = './shapeflight.html';
+  link.href = href;
   link.download = 'shapeflight.html';
   link.click();
+  return true;
 }
 
 export function showLicences(): void {

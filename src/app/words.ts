@@ -291,6 +291,8 @@ export const texts = {
 
   newVersion: 'A newer version of Shapeflight is ready. Your work stays.',
   takeVersion: 'Use it now',
+  noOneFile:
+    'Not saved: the one file lies on the server, which cannot be reached or has none. Try again with a network.',
   isOneFile: 'This page is that one file: copy it from where it lies.',
   files: {
     drop: 'Drop a skill file anywhere',

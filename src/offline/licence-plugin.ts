@@ -1,10 +1,11 @@
 /** A step of the build: the licences of all packages that are in it, workers included, as one text. */
-import { existsSync, readdirSync, readFileSync } from 'node:fs';
+import { existsSync, readdirSync, readFileSync, realpathSync } from 'node:fs';
 import path from 'node:path';
 import type { Plugin } from 'vite';
 
 const IN_PACKAGE = /^(.*[\\/]node_modules[\\/](?:@[^\\/]+[\\/])?[^\\/]+)[\\/]/;
 const TEXTS = /^(licen[cs]e|notice|copying)(\.(md|txt))?$/i;
+const STYLES = /@import\s+["']([^"']+)["']/g;
 const FILE = 'licences/licences.txt';
 const OWN = new URL('../../LICENSE', import.meta.url);
 
@@ -37,12 +38,15 @@ export function makeLicences(): { page: () => Plugin; worker: () => Plugin } {
   const dirs = new Set<string>();
   const add = (file: string): void => {
     const dir = IN_PACKAGE.exec(file.split('?')[0].replace(/^\0/, ''))?.[1];
-    if (dir && existsSync(path.join(dir, 'package.json'))) dirs.add(dir);
+    if (dir && existsSync(path.join(dir, 'package.json'))) dirs.add(realpathSync(dir));
   };
   const collect: Plugin['transform'] = {
-    filter: { id: /[\\/]node_modules[\\/]/ },
-    handler(_, id) {
+    filter: { id: /[\\/]node_modules[\\/]|\.css$/ },
+    async handler(code, id) {
       add(id);
+      // styles of a package, and the typeface with them, are laid into ours: they have no module
+      for (const [, name] of id.endsWith('.css') ? code.matchAll(STYLES) : [])
+        add((await this.resolve(name, id))?.id ?? '');
       return undefined;
     },
   };
@@ -50,12 +54,11 @@ export function makeLicences(): { page: () => Plugin; worker: () => Plugin } {
     worker: () => ({ name: 'shapeflight-licences-worker', apply: 'build', transform: collect }),
     page: () => ({
       name: 'shapeflight-licences',
+      // before styles are laid into one another
+      enforce: 'pre',
       apply: (_, { command, isSsrBuild }) => command === 'build' && !isSsrBuild,
       transform: collect,
-      generateBundle(_, bundle) {
-        // a typeface is asked for by styles, and has no module
-        for (const file of Object.values(bundle))
-          for (const from of file.type === 'asset' ? file.originalFileNames : []) add(path.resolve(from));
+      generateBundle() {
         const parts = [...dirs].sort().map(textOf);
         const own = `Shapeflight\n\n${readFileSync(OWN, 'utf8').trim()}`;
         this.emitFile({

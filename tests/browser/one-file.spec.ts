@@ -3,11 +3,12 @@ import { readFileSync } from 'node:fs';
 import path from 'node:path';
 import { pathToFileURL } from 'node:url';
 import { expect } from '@playwright/test';
-import { editSpeedUp, readSentence } from './bench.ts';
+import { editSpeedUp, openFirst, readSentence } from './bench.ts';
 import { test } from './kept-files.ts';
 
 const dist = path.resolve(import.meta.dirname, '../../dist');
 const file = path.join(dist, 'shapeflight.html');
+const TYPEFACE = '@fontsource-variable/radio-canada';
 
 test('one file from the disk is the whole bench', { tag: '@once' }, async ({ page }) => {
   const asked: string[] = [];
@@ -50,18 +51,31 @@ test('one file from the disk is the whole bench', { tag: '@once' }, async ({ pag
   expect(faults).toEqual([]);
 });
 
+test('the one file is saved from the server; without one it is said', { tag: '@once' }, async ({ page }) => {
+  await openFirst(page);
+  const save = async (): Promise<void> => {
+    await page.keyboard.press('ControlOrMeta+k');
+    await page.getByRole('dialog').getByRole('combobox').fill('memory stick');
+    await page.keyboard.press('Enter');
+  };
+  const saved = page.waitForEvent('download');
+  await save();
+  expect((await saved).suggestedFilename()).toBe('shapeflight.html');
+  await page.route('**/shapeflight.html', (route) => route.abort());
+  await save();
+  await expect(page.locator('.notice')).toContainText('Not saved: the one file lies on the server');
+});
+
 test('the licences of all that ships are in the build, and in the one file', { tag: '@once' }, () => {
+  const one = readFileSync(file, 'utf8');
+  const inOne = one.slice(one.indexOf('id="licences"'));
   const all = readFileSync(path.join(dist, 'licences/licences.txt'), 'utf8');
-  for (const name of [
-    'pixi.js',
-    'mathjs',
-    'solid-js',
-    'valibot',
-    'idb-keyval',
-    'planck',
-    '@fontsource-variable/radio-canada',
-  ])
-    expect(all).toMatch(new RegExp(`^${name} \\d+\\.\\d+\\.\\d+ \\(`, 'm'));
-  expect(all).toContain('SIL OPEN FONT LICENSE');
-  expect(readFileSync(file, 'utf8')).toContain(all.slice(0, 2000));
+  for (const text of [all, inOne]) {
+    const names = [...text.matchAll(/^(\S+) \d+\.\d+\.\d+ \(/gm)].map(([, name]) => name);
+    expect(names).toEqual(
+      expect.arrayContaining(['pixi.js', 'mathjs', 'solid-js', 'valibot', 'idb-keyval', 'planck', TYPEFACE]),
+    );
+    expect(new Set(names).size).toBe(names.length);
+    expect(text.includes('SIL OPEN FONT LICENSE')).toBe(true);
+  }
 });

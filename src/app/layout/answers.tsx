@@ -47,9 +47,9 @@ export function Answers() {
     csv: () => void exportBy((m) => m.saveCsv(page)),
     svg: () => void exportBy((m) => m.savePicture(page, 'svg')),
     png: () => void exportBy((m) => m.savePicture(page, 'png')),
-    'one-file': () => {
+    'one-file': async () => {
       if (isOneFile()) shell.notify({ text: texts.isOneFile });
-      else saveOneFile();
+      else if (!(await saveOneFile())) shell.notify({ text: texts.noOneFile });
     },
     licences: showLicences,
     say: () => {

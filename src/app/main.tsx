@@ -92,6 +92,10 @@ const servicesWith = (keeper: Keeper, asked: SkillFile | undefined): Services =>
       () => import('../pictures/print-picture.ts'),
       (m) => m.printing,
     ),
+    moving: loadPart(
+      () => import('../moving-picture/moving-pictures.ts'),
+      (m) => m.movingPictures,
+    ),
     accounting: loadPart(
       () => import('../engine/account.ts'),
       (m) => m.makeAccounting(shapes),

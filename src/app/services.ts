@@ -25,6 +25,7 @@ import type { Posing } from '../engine/pose.ts';
 import type { SkillReading } from '../engine/read-skill.ts';
 import type { FlightResult, OverlapCaution } from '../engine/result.ts';
 import type { Trying } from '../engine/try.ts';
+import type { MovingPictures } from '../moving-picture/moving-input.ts';
 import type { PrintPictures } from '../pictures/print-input.ts';
 import type { StagePictures } from '../pictures/stage-input.ts';
 import type { WholePictures } from '../pictures/whole-input.ts';
@@ -99,6 +100,7 @@ interface Presets {
 /** What is loaded with the feature that asks for it. */
 export interface Loaders {
   print(): Promise<PrintPictures>;
+  moving(): Promise<MovingPictures>;
   accounting(): Promise<Accounting>;
   asking(): Promise<Asking>;
   comparing(): Promise<Comparing>;

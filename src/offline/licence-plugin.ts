@@ -14,6 +14,15 @@ interface Manifest {
   readonly version: string;
   readonly license?: string;
   readonly author?: string | { readonly name: string };
+  readonly repository?: string | { readonly url?: string };
+}
+
+/** The address of the source goes with the program: MPL 2.0, section 3.2. */
+function sourceOf({ name, license, repository }: Manifest): string[] {
+  if (!license?.startsWith('MPL')) return [];
+  const url = typeof repository === 'string' ? repository : repository?.url;
+  if (!url) throw new Error(`${name} says ${license} and not where its source is.`);
+  return [`Unchanged here. Its source: ${url.replace(/^git\+/, '')}`];
 }
 
 function textOf(dir: string): string {
@@ -30,7 +39,7 @@ function textOf(dir: string): string {
     const [, permission] = readFileSync(OWN, 'utf8').split(/Copyright .*\n/);
     texts.push(`MIT License\n\nCopyright (c) ${author}\n${permission.trimEnd()}`);
   }
-  return `${about.name} ${about.version} (${about.license})\n\n${texts.join('\n\n')}`;
+  return [`${about.name} ${about.version} (${about.license})`, ...sourceOf(about), ...texts].join('\n\n');
 }
 
 /** One for the page and its workers: a worker's files are built before the page's are written. */

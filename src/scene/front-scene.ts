@@ -34,7 +34,7 @@ export function frontScene(input: SideSceneInput): Scene {
   const place = { view: frontView, scale: w.pxPerM, anchor: cursor.p_WScm_W, x, y, hit: 'figure' };
   const marks: DrawItem[] = [];
   const text: DrawItem[] = [];
-  if (tiltIsSeen(cursor)) {
+  if (input.guides !== false && tiltIsSeen(cursor)) {
     const { under, over, label } = tiltWedge(cursor, x, y, w);
     marks.push(...under);
     text.push(...over, label);

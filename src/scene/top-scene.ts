@@ -29,6 +29,8 @@ export function topScene({ flight, cursor, window: w, others = [] }: TopSceneInp
   const place = { view, scale: w.pxPerM };
   const [x, y] = at(cursor);
   const sight = { ...place, anchor: cursor.p_WScm_W, x, y };
+  // only take-off and landing: between them the poses lie on each other
+  const ends = w.ghosts === 0 ? [] : [flight.ghosts[0], flight.ghosts[flight.ghosts.length - 1]];
   const apparatus = apparatusItems(flight.apparatus.pieces, {
     view,
     pxPerM: w.pxPerM,
@@ -46,12 +48,7 @@ export function topScene({ flight, cursor, window: w, others = [] }: TopSceneInp
         items: [...apparatus.behind, ...apparatus.front],
         key: `top ${flight.key} ${JSON.stringify(w)}`,
       },
-      // only take-off and landing: between them the poses lie on each other
-      ghostLayer(
-        flight,
-        readableGhosts([flight.ghosts[0], flight.ghosts[flight.ghosts.length - 1]], cursor, { ...place, at, most: 2 }),
-        { ...place, name: 'top', at },
-      ),
+      ghostLayer(flight, readableGhosts(ends, cursor, { ...place, at, most: 2 }), { ...place, name: 'top', at }),
       {
         name: 'path',
         items: [

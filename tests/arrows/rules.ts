@@ -24,7 +24,7 @@ const words = 'sim/words';
 const features = 'takeoff ruler joints instant shelf print pose compare why air ask estimate fix try read'.split(' ');
 const feature = {
   values: ['src/app', 'src/document', 'src/commands', 'src/ui', words],
-  types: ['src/engine', 'src/jobs', 'src/scene', 'src/pictures', 'sim/index'],
+  types: ['src/engine', 'src/jobs', 'src/scene', 'src/pictures', 'src/moving-picture', 'sim/index'],
   reason: 'features do not import each other: what two need lies in src/app or src/ui',
 };
 
@@ -109,10 +109,15 @@ export const rooms: Record<string, Room> = {
     types: ['src/jobs', 'sim/index'],
     reason: 'pictures join engine, scene and render; who shows them is nothing to them',
   },
+  'src/moving-picture': {
+    values: ['src/engine', 'src/scene', 'src/render', 'src/pictures'],
+    reason:
+      'a moving picture is pictures in a row: engine, scene and render make them, this room times and writes them',
+  },
   'src/ui': { values: [], reason: 'the kit has no knowledge of a skill' },
   'src/app': {
     values: ['src/document', 'src/commands', 'src/ui', words, 'docs/glossary'],
-    types: ['src/engine', 'src/jobs', 'src/scene', 'src/pictures', 'sim/index'],
+    types: ['src/engine', 'src/jobs', 'src/scene', 'src/pictures', 'src/moving-picture', 'sim/index'],
     reason:
       'the app holds what features share; what computes and what draws is handed to it, and it knows no feature; special words are explained from the one glossary',
   },
@@ -128,7 +133,7 @@ export const rooms: Record<string, Room> = {
     reason: 'a layout puts features in their places, and holds no physics',
   },
   'src/app/main': {
-    values: 'document engine pictures offline app app/layout'
+    values: 'document engine pictures moving-picture offline app app/layout'
       .split(' ')
       .map((name) => `src/${name}`)
       .concat('presets'),
@@ -142,6 +147,7 @@ export const housed: Record<string, string[]> = {
   'planck-js': ['sim/contact'],
   mathjs: ['sim/estimate'],
   'pixi.js': ['src/render'],
+  mediabunny: ['src/moving-picture'],
   valibot: ['sim/files'],
   '@valibot/to-json-schema': ['sim/files'],
   'idb-keyval': ['src/document'],

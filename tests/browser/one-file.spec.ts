@@ -73,9 +73,13 @@ test('the licences of all that ships are in the build, and in the one file', { t
   for (const text of [all, inOne]) {
     const names = [...text.matchAll(/^(\S+) \d+\.\d+\.\d+ \(/gm)].map(([, name]) => name);
     expect(names).toEqual(
-      expect.arrayContaining(['pixi.js', 'mathjs', 'solid-js', 'valibot', 'idb-keyval', 'planck', TYPEFACE]),
+      expect.arrayContaining([
+        ...['pixi.js', 'mathjs', 'solid-js', 'valibot', 'idb-keyval', 'planck'],
+        ...['mediabunny', TYPEFACE],
+      ]),
     );
     expect(new Set(names).size).toBe(names.length);
     expect(text.includes('SIL OPEN FONT LICENSE')).toBe(true);
+    expect(/Its source: https:\/\/\S*mediabunny/.test(text)).toBe(true);
   }
 });

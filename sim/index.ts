@@ -21,6 +21,7 @@ export type { LineResult, SheetResult } from './estimate/sheet-result.ts';
 export type { SkillResult } from './estimate/skill-result.ts';
 export { partsOfWhole } from './estimate/whole-parts.ts';
 export type { Athlete, HumanAthlete } from './files/athlete-schema.ts';
+export { digestOf, digestOfSkill } from './files/canonical.ts';
 export { catchOf, catchWindowOf } from './files/catch-json.ts';
 export { CAUTION, COMPARED } from './files/caution.ts';
 export { chainJson } from './files/chain-json.ts';
@@ -49,6 +50,17 @@ export type {
   FileVelocity,
 } from './files/phase-schema.ts';
 export { phasesOf } from './files/phases-json.ts';
+export {
+  type InputOrigin,
+  originOfSkill,
+  type Provenance,
+  provenance,
+  provenanceCsv,
+  provenanceLine,
+  provenancePairs,
+  provenanceSvg,
+  type ReadySkill,
+} from './files/provenance.ts';
 export { asRead, parseSamples } from './files/read-samples.ts';
 export type { FileBlock, FileContact, FileKey, FileSchedule, FileTime, ShapeData } from './files/schedule-schema.ts';
 export {
@@ -63,6 +75,7 @@ export type { SkillFile1 } from './files/skill-file-1.ts';
 export type { SkillFile } from './files/skill-schema.ts';
 export { formatAnswerJson } from './files/solve-json.ts';
 export { formatSummaryJson } from './files/summary-json.ts';
+export { VERSION } from './files/version.ts';
 export { updateChain } from './files/write-chain.ts';
 export { updateSkill } from './files/write-skill.ts';
 export { takeoffInFile } from './files/write-start.ts';
@@ -157,6 +170,7 @@ export {
   type SampleTable,
   type Study,
 } from './search/sample.ts';
+export { STUDY_TOLERANCE } from './search/sample-fly.ts';
 export { usualSpread } from './search/sample-spread.ts';
 export type { SearchProblem, Solution } from './search/solution.ts';
 export { type Answer, type SolveProgress, solve, solveSteps } from './search/solve.ts';

@@ -8,8 +8,12 @@ import { calcEigen3 } from '../math/eigen3.ts';
 import { quatOfMatInto } from '../math/rot.ts';
 import type { Body, DrawShape, Segment } from './body.ts';
 
-/** `gravity` in m/s^2, downward positive. */
-export function formatMjcf(body: Body, gravity: number): string {
+/** `gravity` in m/s^2, downward positive. `about`: names and texts that the model carries along, as where it is from. */
+export function formatMjcf(
+  body: Body,
+  gravity: number,
+  about: readonly (readonly [name: string, text: string])[] = [],
+): string {
   const lines = [
     '<?xml version="1.0" encoding="utf-8"?>',
     `<mujoco model=${quoted(body.name)}>`,
@@ -17,6 +21,13 @@ export function formatMjcf(body: Body, gravity: number): string {
     '       local and federation rules come first. Tapered volumes are drawn with their mean radius. -->',
     '  <compiler angle="radian" autolimits="false" inertiafromgeom="false" balanceinertia="false"/>',
     `  <option gravity="0 ${number(-gravity)} 0"/>`,
+    ...(about.length > 0
+      ? [
+          '  <custom>',
+          ...about.map(([name, text]) => `    <text name=${quoted(name)} data=${quoted(text)}/>`),
+          '  </custom>',
+        ]
+      : []),
     '  <worldbody>',
     ...bodyLines(body, 0, '    '),
     '  </worldbody>',

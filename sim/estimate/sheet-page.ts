@@ -12,6 +12,8 @@ interface PageHead {
   /** of the skill that readouts come from */
   readonly skill?: string;
   readonly caution: string;
+  /** where the page is from */
+  readonly origin?: string;
 }
 
 export function formatSheetPage(head: PageHead, lines: readonly string[], result: SheetResult): string {
@@ -41,7 +43,7 @@ ${result.lines.map((line) => rowOf(line, lines, compares, heads.length)).join('\
 </tbody>
 </table>
 <p class="small">± holds 95 % of ${formatFigures(DRAWS)} draws; from ... to: the least and greatest value while every quantity stays within its ±.</p>
-<p class="small">Caution. ${escapeText(head.caution)}</p>
+<p class="small">Caution. ${escapeText(head.caution)}</p>${head.origin ? `\n<p class="small origin">${escapeText(head.origin)}</p>` : ''}
 </body>
 </html>
 `;

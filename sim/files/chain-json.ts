@@ -9,6 +9,7 @@ import type { SkillVerdict } from '../skill/skill-verdict.ts';
 import { catchOf } from './catch-json.ts';
 import { CAUTION, COMPARED } from './caution.ts';
 import { phasesOf } from './phases-json.ts';
+import type { Provenance } from './provenance.ts';
 import { verdictJson } from './verdict-json.ts';
 
 interface SaidLeg {
@@ -23,11 +24,13 @@ export function chainJson(
   legs: readonly SaidLeg[],
   account: readonly ChainAccountRow[],
   stopped: string,
+  provenance: Provenance,
   sensitivity?: ChainSensitivity,
 ): string {
   const file = {
     format: 'shapeflight-chain-summary',
     version: 1,
+    provenance,
     caution: CAUTION,
     compared: COMPARED,
     title: chain.title,

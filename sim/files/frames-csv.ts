@@ -5,6 +5,7 @@
 import type { Body } from '../body/body.ts';
 import type { Frames } from '../measure/frames.ts';
 import type { FrameWords } from '../measure/words.ts';
+import { type Provenance, provenanceCsv } from './provenance.ts';
 
 interface Column {
   readonly name: string;
@@ -22,9 +23,10 @@ export function frameColumns(frames: Frames, body: Body, words: FrameWords): str
   return makeColumns(frames, body, words).map((c) => c.name);
 }
 
-/** The CSV in pieces of some hundred rows, header first. Lines end in "\n". */
-export function* formatFrames(frames: Frames, body: Body, words: FrameWords): Generator<string> {
+/** The CSV in pieces of some hundred rows: where it is from, if that is handed over, then the names. Lines end in "\n". */
+export function* formatFrames(frames: Frames, body: Body, words: FrameWords, from?: Provenance): Generator<string> {
   const columns = makeColumns(frames, body, words);
+  if (from) yield provenanceCsv(from);
   yield `${columns.map((c) => quoteCell(c.name)).join(',')}\n`;
   const piece = 200;
   for (let start = 0; start < frames.n; start += piece) {

@@ -3,6 +3,7 @@
 import { OUT_UNITS } from '../math/out-units.ts';
 import type { MapRow, MapSpec } from '../search/map.ts';
 import type { SampleTable, Study } from '../search/sample.ts';
+import { type Provenance, provenanceCsv } from './provenance.ts';
 
 const cell = (x: number): string => (Number.isFinite(x) ? String(x) : '');
 /** A fault in words, quoted where it has to be. */
@@ -19,8 +20,8 @@ export function sampleColumns({ spread, window: bounds }: Study): string[] {
   ];
 }
 
-/** `far`: distance of each from the middle of the window. The line of names is over sample 0 alone. */
-export function formatSamples(study: Study, table: SampleTable, far: ArrayLike<number>): string {
+/** `far`: distance of each from the middle of the window. The line of names, and where they are from, is over sample 0 alone. */
+export function formatSamples(study: Study, table: SampleTable, far: ArrayLike<number>, from?: Provenance): string {
   const { spread, window: bounds } = study;
   const width = spread.parts.length;
   const m = bounds.length;
@@ -40,7 +41,8 @@ export function formatSamples(study: Study, table: SampleTable, far: ArrayLike<n
       ].join(','),
     );
   }
-  return lines.length > 0 ? `${lines.join('\n')}\n` : '';
+  const head = from && table.from === 0 ? provenanceCsv(from) : '';
+  return lines.length > 0 ? `${head}${lines.join('\n')}\n` : '';
 }
 
 function mapColumns({ x, y, results, window: bounds }: MapSpec): string[] {
@@ -54,11 +56,12 @@ function mapColumns({ x, y, results, window: bounds }: MapSpec): string[] {
   ];
 }
 
-/** `placeOf`: values of the axes. The line of names is over row 0 alone. */
+/** `placeOf`: values of the axes. The line of names, and where they are from, is over row 0 alone. */
 export function formatMapRow(
   map: MapSpec,
   row: MapRow,
   placeOf: (axis: MapSpec['x'], index: number) => number,
+  from?: Provenance,
 ): string {
   const { x, y, results, window: bounds } = map;
   const n = x.count;
@@ -76,5 +79,5 @@ export function formatMapRow(
         text(row.faults[i] ?? ''),
       ].join(','),
     );
-  return `${lines.join('\n')}\n`;
+  return `${from && row.row === 0 ? provenanceCsv(from) : ''}${lines.join('\n')}\n`;
 }

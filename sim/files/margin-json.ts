@@ -11,6 +11,7 @@ import type { ReflexRange } from '../search/reflex-range.ts';
 import type { Study } from '../search/sample.ts';
 import type { ErrorSetting } from '../search/usual-error.ts';
 import { CAUTION, COMPARED } from './caution.ts';
+import type { Provenance } from './provenance.ts';
 
 const MARGIN_FORMAT = 'shapeflight-margin';
 const MAP_FORMAT = 'shapeflight-map';
@@ -32,6 +33,7 @@ const windowOut = (bounds: readonly Bound[]): object[] =>
 
 interface StudyOut extends FromTo {
   readonly title: string;
+  readonly provenance: Provenance;
   readonly study: Study;
   /** the reflex in words */
   readonly balance: string;
@@ -49,7 +51,7 @@ interface StudyOut extends FromTo {
 }
 
 export function formatMarginJson(out: StudyOut): string {
-  const { title, study, balance, from, to, now, bars, result, errors, range, together, sources } = out;
+  const { title, provenance, study, balance, from, to, now, bars, result, errors, range, together, sources } = out;
   const { parts, correlations } = study.spread;
   const unitOf = (id: string): (typeof OUT_UNITS)[keyof typeof OUT_UNITS] | undefined => {
     const part = parts.find((p) => p.input.id === id);
@@ -73,6 +75,7 @@ export function formatMarginJson(out: StudyOut): string {
   const file = {
     format: MARGIN_FORMAT,
     version: 1,
+    provenance,
     caution: CAUTION,
     compared: COMPARED,
     title,
@@ -127,6 +130,7 @@ export function formatMarginJson(out: StudyOut): string {
 
 interface MapOut {
   readonly title: string;
+  readonly provenance: Provenance;
   readonly map: MapSpec;
   readonly balance: string;
   readonly from: number;
@@ -135,7 +139,7 @@ interface MapOut {
   readonly placeOf: (axis: MapSpec['x'], index: number) => number;
 }
 
-export function formatMapJson({ title, map, balance, from, rows, contours, placeOf }: MapOut): string {
+export function formatMapJson({ title, provenance, map, balance, from, rows, contours, placeOf }: MapOut): string {
   const { x, y, results, window: bounds } = map;
   const axis = (a: MapSpec['x']): object => {
     const { scale, suffix } = OUT_UNITS[a.input.unit];
@@ -150,6 +154,7 @@ export function formatMapJson({ title, map, balance, from, rows, contours, place
   const file = {
     format: MAP_FORMAT,
     version: 1,
+    provenance,
     caution: CAUTION,
     compared: COMPARED,
     title,

@@ -97,13 +97,19 @@ function parseRows(study: Study, { name, text }: SampleText): Row[] {
   return out;
 }
 
-/** Records with the number of the line they start on; empty lines fall away. */
+/** Records with the number of the line they start on; empty lines and those that say where a file is from ("# ...") fall away. */
 function* records(text: string): Generator<readonly [number, readonly string[]]> {
   let line = 1;
   let first = 1;
   let cells: string[] = [];
   const cell = /(?:"((?:[^"]|"")*)"|([^",\r\n]*))(,|\r\n|\n|\r|$)/gy;
   for (let from = text.startsWith('\uFEFF') ? 1 : 0; from <= text.length; ) {
+    if (cells.length === 0 && text[from] === '#') {
+      const end = text.slice(from).search(/\r|\n|$/);
+      from += end + (text.startsWith('\r\n', from + end) ? 2 : 1);
+      first = ++line;
+      continue;
+    }
     cell.lastIndex = from;
     const found = cell.exec(text);
     if (!found) throw new FieldError(`line ${line}`, text.slice(from, from + 40), 'cells between commas');

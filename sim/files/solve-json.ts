@@ -9,6 +9,7 @@ import type { SearchProblem, Solution, Term } from '../search/solution.ts';
 import type { Answer } from '../search/solve.ts';
 import { linesOf } from './beyond-json.ts';
 import { CAUTION, COMPARED } from './caution.ts';
+import type { Provenance } from './provenance.ts';
 import { verdictJson } from './verdict-json.ts';
 
 const number = (x: number): number | null => (Number.isFinite(x) ? x : null);
@@ -28,10 +29,14 @@ export function formatAnswerJson(
   answer: Answer,
   body: Body,
   unitOf: (result: string) => ResultUnit,
+  provenance: Provenance,
   margin?: MarginMade,
 ): string {
   const { nearest } = answer;
   const out = {
+    format: 'shapeflight-solve',
+    version: 1,
+    provenance,
     title: problem.spec.title,
     seed: answer.seed,
     fits: answer.fits,

@@ -10,6 +10,7 @@ import type { SkillVerdict } from '../skill/skill-verdict.ts';
 import { beyondOf, linesOf } from './beyond-json.ts';
 import { CAUTION, COMPARED } from './caution.ts';
 import { conditioningJson } from './conditioning-json.ts';
+import type { Provenance } from './provenance.ts';
 import { takeoffOf } from './takeoff-json.ts';
 import { likelihoodJson, verdictJson } from './verdict-json.ts';
 
@@ -25,13 +26,14 @@ interface Said {
   readonly basis?: string;
   readonly likelihood?: Likelihood | undefined;
 }
-/** What came before and after the flight (phases-json.ts), what came nearest to rail, table or board, what the take-off asks of its place, how sensitive the result is, what the skill is called. */
+/** What came before and after the flight (phases-json.ts), what came nearest to rail, table or board, what the take-off asks of its place, how sensitive the result is, what the skill is called, where the summary is from. */
 interface Around {
   readonly phases?: object | undefined;
   readonly nearest?: Clearance | undefined;
   readonly takeoff?: ContactReport | undefined;
   readonly conditioning?: readonly Sensitivity[] | undefined;
   readonly names?: SkillNames | undefined;
+  readonly provenance?: Provenance | undefined;
 }
 
 /** `said`: the verdict and its sentence. */
@@ -39,7 +41,7 @@ export function formatSummaryJson(
   title: string,
   { sentence, verdict, basis, likelihood }: Said,
   s: Summary,
-  { phases, nearest, takeoff, conditioning, names }: Around = {},
+  { phases, nearest, takeoff, conditioning, names, provenance }: Around = {},
 ): string {
   const { landing, target, body } = s;
   const nameOf = (angle: number): string => body.angles[angle].name;
@@ -50,6 +52,7 @@ export function formatSummaryJson(
   const file = {
     format: SUMMARY_FORMAT,
     version: SUMMARY_VERSION,
+    ...(provenance ? { provenance } : {}),
     caution: CAUTION,
     compared: COMPARED,
     title,

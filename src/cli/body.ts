@@ -1,16 +1,27 @@
 /** The command "body": the segments of a body, its moments in the named shapes, and the body as MJCF. */
-import { type Body, calcShapeMoments, formatMjcf, poseOf, type ShapeData, shapeInRadians } from '../../sim/index.ts';
+import {
+  type Body,
+  calcShapeMoments,
+  formatMjcf,
+  poseOf,
+  provenance,
+  provenancePairs,
+  type ShapeData,
+  shapeInRadians,
+} from '../../sim/index.ts';
+import { wordCall } from './call.ts';
 import { CLOSING } from './closing.ts';
 import type { CommandCall } from './command-line.ts';
 import { readBody } from './read-input.ts';
 import { formatTable } from './table.ts';
 import { checkApart, writeFiles } from './write-files.ts';
 
-export function runBody(command: CommandCall & { kind: 'body' }): string {
-  const { body, gravity, shapes, inputs } = readBody(command.of);
+export function runBody(command: CommandCall & { kind: 'body' }, args: readonly string[]): string {
+  const { body, gravity, shapes, inputs, origin } = readBody(command.of);
   const wanted = command.mjcf === undefined ? [] : [{ option: '--mjcf', file: command.mjcf }];
   checkApart(wanted, inputs);
-  writeFiles(wanted.map((output) => ({ ...output, pieces: [formatMjcf(body, gravity)] })));
+  const from = provenance({ call: wordCall('body', args), inputs: [origin], tolerance: null, seed: null });
+  writeFiles(wanted.map((output) => ({ ...output, pieces: [formatMjcf(body, gravity, provenancePairs(from))] })));
   return [formatHead(body), formatSegments(body), formatShapes(body, shapes), CLOSING].join('\n\n').concat('\n');
 }
 

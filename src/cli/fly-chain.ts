@@ -10,6 +10,7 @@ import {
   calcFrames,
   chainJson,
   contactLines,
+  DEFAULT_TOLERANCE,
   type FlownChain,
   type FlownLeg,
   flyChain,
@@ -19,6 +20,7 @@ import {
   loadContact,
   namedOffRail,
   parseChain,
+  provenance,
   type SkillVerdict,
   type Summary,
   summarize,
@@ -29,6 +31,7 @@ import {
   wordStop,
   wordVerdict,
 } from '../../sim/index.ts';
+import { wordCall } from './call.ts';
 import { CLOSING } from './closing.ts';
 import { CommandError } from './command-error.ts';
 import { type CommandCall, RATE_HZ } from './command-line.ts';
@@ -38,7 +41,8 @@ import { checkApart, writeFiles } from './write-files.ts';
 
 export async function runFlyChain(
   command: CommandCall & { kind: 'fly' },
-  { file, shelf, inputs }: ReadDocument,
+  args: readonly string[],
+  { file, shelf, inputs, origin }: ReadDocument,
 ): Promise<string> {
   if (command.frames !== undefined)
     throw new CommandError(
@@ -54,7 +58,11 @@ export async function runFlyChain(
   const account = calcChainAccount(flown);
   const titles = flown.chain.legs.map(({ title }) => title);
   const stop = wordStop(flown.stop, titles);
-  writeFiles(wanted.map((output) => ({ ...output, pieces: [chainJson(flown, legs, account, stop, sensitivity)] })));
+  const call = wordCall('fly', args);
+  const from = provenance({ call, inputs: [origin], tolerance: DEFAULT_TOLERANCE, seed: null });
+  writeFiles(
+    wanted.map((output) => ({ ...output, pieces: [chainJson(flown, legs, account, stop, from, sensitivity)] })),
+  );
   const lines = legs.map((leg, k) => formatLeg(flown, leg, k));
   const rest = [
     ...(stop ? [stop] : []),

@@ -13,6 +13,7 @@ import {
   calcSwingLoads,
   catchOf,
   catchWindowOf,
+  DEFAULT_TOLERANCE,
   EXPLAIN_WORDS,
   flySkill,
   flyWhole,
@@ -31,8 +32,10 @@ import {
   loadContact,
   namedOffRail,
   namesOfSkill,
+  type Provenance,
   phasesOf,
   placeOfSkill,
+  provenance,
   summarize,
   verdictInFlight,
   verdictOf,
@@ -45,6 +48,7 @@ import {
   wordVerdict,
   wordWindowEnds,
 } from '../../sim/index.ts';
+import { wordCall } from './call.ts';
 import { CLOSING } from './closing.ts';
 import { CommandError } from './command-error.ts';
 import { type CommandCall, RATE_HZ } from './command-line.ts';
@@ -55,12 +59,12 @@ import { checkApart, type Output, writeFiles } from './write-files.ts';
 /** More rows than this do not fit a table of some 200 columns in memory. */
 const MOST_ROWS = 200_000;
 
-export async function runFly(command: CommandCall & { kind: 'fly' }): Promise<string> {
+export async function runFly(command: CommandCall & { kind: 'fly' }, args: readonly string[]): Promise<string> {
   if (!/#\d+$/.test(command.skill)) {
     const read = readDocument(command.skill);
-    if (legsOf(read.file).length > 1) return runFlyChain(command, read);
+    if (legsOf(read.file).length > 1) return runFlyChain(command, args, read);
   }
-  const { skill, inputs } = await readSkill(command.skill);
+  const { skill, inputs, origin } = await readSkill(command.skill);
   const wanted = [
     ...(command.frames === undefined ? [] : [{ option: '--frames', file: command.frames }]),
     ...(command.summary === undefined ? [] : [{ option: '--summary', file: command.summary }]),
@@ -96,6 +100,8 @@ export async function runFly(command: CommandCall & { kind: 'fly' }): Promise<st
   const conditioning = calcConditioning(skill, contact, flight);
   const sentence = wordVerdict(verdict);
   const basis = wordBasis(verdict);
+  const from = (keep: readonly string[] = []): Provenance =>
+    provenance({ call: wordCall('fly', args, keep), inputs: [origin], tolerance: DEFAULT_TOLERANCE, seed: null });
   const outputs: Output[] = wanted.map((output) => {
     if (output.option === '--summary')
       return {
@@ -107,12 +113,13 @@ export async function runFly(command: CommandCall & { kind: 'fly' }): Promise<st
             takeoff,
             conditioning,
             names,
+            provenance: from(),
           }),
         ],
       };
     const rated =
       command.rateHz === RATE_HZ.default ? frames : calcFrames(flight, frameTimes(flight.duration, command.rateHz));
-    return { ...output, pieces: formatFrames(rated, flight.body, wordFrames(rated)) };
+    return { ...output, pieces: formatFrames(rated, flight.body, wordFrames(rated), from(['rate'])) };
   });
   writeFiles(outputs);
   const caught = whole?.catch

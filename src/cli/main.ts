@@ -1,5 +1,5 @@
 /** The command line: thin over sim/index.ts. Results on stdout; what is wrong, in one line, on stderr. */
-import pkg from '../../package.json' with { type: 'json' };
+import { VERSION } from '../../sim/index.ts';
 import { runBody } from './body.ts';
 import { isOfFlight, NothingFlownError, oneLine, wordBadInput, wordSystemFault } from './command-error.ts';
 import { type CommandCall, parseCommand } from './command-line.ts';
@@ -34,7 +34,7 @@ export async function main(argv: readonly string[], streams: Streams = processSt
   try {
     const command = parseCommand(argv);
     if ('skill' in command) skill = command.skill ?? '';
-    const done = await run(command);
+    const done = await run(command, argv.slice(1));
     const { out, interrupted } = typeof done === 'string' ? { out: done, interrupted: undefined } : done;
     streams.out(out);
     if (interrupted === undefined) return 0;
@@ -54,16 +54,16 @@ export async function main(argv: readonly string[], streams: Streams = processSt
   }
 }
 
-async function run(command: CommandCall): Promise<string | CommandOutput> {
+async function run(command: CommandCall, args: readonly string[]): Promise<string | CommandOutput> {
   switch (command.kind) {
     case 'help':
       return formatHelp();
     case 'version':
-      return `${pkg.version}\n`;
+      return `${VERSION}\n`;
     case 'fly':
-      return runFly(command);
+      return runFly(command, args);
     case 'body':
-      return runBody(command);
+      return runBody(command, args);
     case 'export':
       return runExport(command);
     case 'draft':
@@ -71,13 +71,13 @@ async function run(command: CommandCall): Promise<string | CommandOutput> {
     case 'fix':
       return runFix(command);
     case 'sheet':
-      return runSheet(command);
+      return runSheet(command, args);
     case 'margin':
-      return runMargin(command);
+      return runMargin(command, args);
     case 'map':
-      return runMap(command);
+      return runMap(command, args);
     case 'solve':
-      return runSolve(command);
+      return runSolve(command, args);
   }
 }
 

@@ -10,10 +10,13 @@ import {
   type MapRow,
   OUT_UNITS,
   openMap,
+  provenance,
   roundLevels,
+  STUDY_TOLERANCE,
   usualStudy,
   wordBalance,
 } from '../../sim/index.ts';
+import { wordCall } from './call.ts';
 import { CLOSING } from './closing.ts';
 import type { CommandOutput } from './interrupt.ts';
 import { runPieces } from './jobs.ts';
@@ -23,8 +26,8 @@ import { readSkill } from './read-input.ts';
 import { formatTable } from './table.ts';
 import { checkApart, writeFiles } from './write-files.ts';
 
-export async function runMap(command: MapCommand): Promise<string | CommandOutput> {
-  const { spec, inputs } = await readSkill(command.skill);
+export async function runMap(command: MapCommand, args: readonly string[]): Promise<string | CommandOutput> {
+  const { spec, inputs, origin } = await readSkill(command.skill);
   const wanted = outputsOf(command);
   checkApart(wanted, inputs);
   const contact = await contactFor(spec);
@@ -42,15 +45,22 @@ export async function runMap(command: MapCommand): Promise<string | CommandOutpu
   if (rows.length === 0 && isInterrupted) return { out: '', interrupted: NOTHING_KEPT };
   const contours = map.results.map((r, k) => ({ result: r.id, contours: contoursOf(rows, k, map.x.count, r.unit) }));
   const balance = wordBalance(command.balance);
+  const from = provenance({
+    call: wordCall('map', args),
+    inputs: [origin],
+    tolerance: STUDY_TOLERANCE,
+    seed: null,
+  });
   writeFiles(
     wanted.map((output) => ({
       ...output,
       pieces:
         output.option === '--csv'
-          ? rows.map((row) => formatMapRow(map, row, axisValue))
+          ? rows.map((row) => formatMapRow(map, row, axisValue, from))
           : [
               formatMapJson({
                 title: spec.title,
+                provenance: from,
                 map,
                 balance,
                 from: command.from,

@@ -19,8 +19,10 @@ import {
   openStudy,
   parseSamples,
   pickSamples,
+  provenance,
   type SampleTable,
   type SkillSpec,
+  STUDY_TOLERANCE,
   type Study,
   type StudyRequest,
   StudyRunner,
@@ -31,6 +33,7 @@ import {
   wordTogether,
 } from '../../sim/index.ts';
 import type { StudyPiece } from '../jobs/kinds/study-job.ts';
+import { wordCall } from './call.ts';
 import { CLOSING } from './closing.ts';
 import { CommandError } from './command-error.ts';
 import type { CommandOutput } from './interrupt.ts';
@@ -41,8 +44,8 @@ import { formatReflexRange, runReflexRange } from './reflex-range.ts';
 import { formatTable } from './table.ts';
 import { checkApart, writeFiles } from './write-files.ts';
 
-export async function runMargin(command: MarginCommand): Promise<string | CommandOutput> {
-  const { spec, inputs } = await readSkill(command.skill);
+export async function runMargin(command: MarginCommand, args: readonly string[]): Promise<string | CommandOutput> {
+  const { spec, inputs, origin } = await readSkill(command.skill);
   const wanted = outputsOf(command);
   checkApart(wanted, [...inputs, ...command.read]);
   const contact = await contactFor(spec);
@@ -78,14 +81,21 @@ export async function runMargin(command: MarginCommand): Promise<string | Comman
   const range =
     command.isBalanceGiven || isInterrupted ? undefined : await runReflexRange(request, table, command.jobs);
   const balance = wordBalance(command.balance);
+  const from = provenance({
+    call: wordCall('margin', args),
+    inputs: [origin],
+    tolerance: STUDY_TOLERANCE,
+    seed: command.seed,
+  });
   writeFiles(
     wanted.map((output) => ({
       ...output,
       pieces: [
         output.option === '--csv'
-          ? formatSamples(study, flown, distances(study.window, table))
+          ? formatSamples(study, flown, distances(study.window, table), from)
           : formatMarginJson({
               title: spec.title,
+              provenance: from,
               study,
               balance,
               from: table.from,

@@ -10,14 +10,17 @@ import {
   buildSkill,
   type Catalogue,
   checkSkillFile,
+  digestOf,
   FieldError,
   flyChain,
   type Handover,
+  type InputOrigin,
   legFile,
   legSpec,
   legsOf,
   loadContact,
   makeBody,
+  originOfSkill,
   parseAthlete,
   parseChain,
   parseJson,
@@ -34,6 +37,7 @@ import {
   updateChain,
   updateSkill,
 } from '../../sim/index.ts';
+import { nameOf } from './call.ts';
 import { CommandError, wordSystemFault } from './command-error.ts';
 
 /** Of one flight and of several. */
@@ -51,6 +55,7 @@ interface ReadSkill {
   readonly athlete: Athlete;
   readonly shapes: Readonly<Record<string, ShapeData>>;
   readonly inputs: readonly string[];
+  readonly origin: InputOrigin;
   /** a skill file of the same shelf, from its text; of a leg, from the text of its chain */
   parseBack(text: string): SkillSpec;
   /** the file with what a search made of `spec`: that of the skill, or of the chain that it is a leg of */
@@ -62,12 +67,23 @@ export interface ReadDocument {
   readonly file: SkillFile;
   readonly shelf: Catalogue;
   readonly inputs: readonly string[];
+  readonly origin: InputOrigin;
 }
 
 /** `given`: id of a preset, or a path. */
 export function readDocument(given: string): ReadDocument {
-  if (Object.hasOwn(ready, given)) return about(given, () => makeDocument(ready[given], undefined));
-  return about(given, () => makeDocument(readJson(given, 'skill', Object.keys(ready)), given));
+  if (Object.hasOwn(ready, given)) return about(given, () => makeDocument(ready[given], given, undefined));
+  return about(given, () => makeDocument(readJson(given, 'skill', Object.keys(ready)), given, given));
+}
+
+/** What a document is known by, against the ready skills. */
+function originOf(given: string, file: SkillFile, shelf: Catalogue): InputOrigin {
+  const known = Object.entries(ready).flatMap(([id, json]) => {
+    if (json.title !== file.title) return [];
+    const of = checkSkillFile(json);
+    return [[id, { file: of, athlete: athleteOf(of, { athletes, shapes }) }] as const];
+  });
+  return originOfSkill(nameOf(given), file, athleteOf(file, shelf), Object.fromEntries(known));
 }
 
 /** The same, with "#2" at its end for the second flight of a chain. */
@@ -94,18 +110,19 @@ interface ReadBody {
   readonly gravity: number;
   readonly shapes: Readonly<Record<string, ShapeData>>;
   readonly inputs: readonly string[];
+  readonly origin: InputOrigin;
 }
 
 /** The body of an athlete or of a skill's athlete. */
 export function readBody(given: string): ReadBody {
-  if (Object.hasOwn(athletes, given)) return fromAthlete(athletes[given], []);
+  if (Object.hasOwn(athletes, given)) return fromAthlete(athletes[given], given, []);
   if (Object.hasOwn(ready, given)) return fromDocument(readDocument(given));
   return about(given, () => {
     const json = readJson(given, 'skill or athlete', [...Object.keys(athletes), ...Object.keys(ready)]);
     const isSkill = typeof json === 'object' && json !== null && ('phases' in json || 'takeoff' in json);
     const saysSkill =
       typeof json === 'object' && json !== null && 'format' in json && json.format === 'shapeflight-skill';
-    return isSkill || saysSkill ? fromDocument(makeDocument(json, given)) : fromAthlete(json, [given]);
+    return isSkill || saysSkill ? fromDocument(makeDocument(json, given, given)) : fromAthlete(json, given, [given]);
   });
 }
 
@@ -140,19 +157,21 @@ export function readSheetFile(
   });
 }
 
-function fromDocument({ file, shelf, inputs }: ReadDocument): ReadBody {
+function fromDocument({ file, shelf, inputs, origin }: ReadDocument): ReadBody {
   const { body, gravity } = buildChain(parseChain(file, shelf));
-  return { body, gravity, shapes: { ...shapes, ...file.shapes }, inputs };
+  return { body, gravity, shapes: { ...shapes, ...file.shapes }, inputs, origin };
 }
 
-const fromAthlete = (json: unknown, inputs: readonly string[]): ReadBody => ({
+const fromAthlete = (json: unknown, given: string, inputs: readonly string[]): ReadBody => ({
   body: makeBody(readAthlete(json)),
+  origin: { name: nameOf(given), sha256: digestOf(json as object), ready: null },
   gravity: 9.81,
   shapes,
   inputs,
 });
 
-function makeDocument(json: unknown, file: string | undefined): ReadDocument {
+/** `file`: where it was read from, if it was. */
+function makeDocument(json: unknown, given: string, file: string | undefined): ReadDocument {
   const checked = checkSkillFile(json);
   const inputs = file === undefined ? [] : [file];
   const known: Record<string, Athlete> = { ...athletes };
@@ -164,10 +183,11 @@ function makeDocument(json: unknown, file: string | undefined): ReadDocument {
       inputs.push(beside);
     }
   }
-  return { file: checked, shelf: { athletes: known, shapes }, inputs };
+  const shelf = { athletes: known, shapes };
+  return { file: checked, shelf, inputs, origin: originOf(given, checked, shelf) };
 }
 
-function makeSkill({ file, shelf, inputs }: ReadDocument): ReadSkill {
+function makeSkill({ file, shelf, inputs, origin }: ReadDocument): ReadSkill {
   const spec = parseSkill(file, shelf);
   return {
     spec,
@@ -176,6 +196,7 @@ function makeSkill({ file, shelf, inputs }: ReadDocument): ReadSkill {
     athlete: athleteOf(file, shelf),
     shapes: { ...shapes, ...file.shapes },
     inputs,
+    origin,
     parseBack: (text) => parseSkill(checkSkillFile(parseJson(text)), shelf),
     update: (after) => updateSkill(file, spec, after),
   };

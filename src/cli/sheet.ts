@@ -5,6 +5,8 @@ import {
   CAUTION,
   COMPARED,
   calcSkillReadings,
+  DEFAULT_TOLERANCE,
+  digestOf,
   type Estimate,
   flyWhole,
   type LineResult,
@@ -13,6 +15,9 @@ import {
   loadEstimate,
   partsOfWhole,
   poseOf,
+  provenance,
+  provenanceCsv,
+  provenanceLine,
   readLinks,
   type SheetFile,
   type SheetResult,
@@ -20,13 +25,14 @@ import {
   type SkillResult,
   shapeInRadians,
 } from '../../sim/index.ts';
+import { nameOf, wordCall } from './call.ts';
 import { CLOSING } from './closing.ts';
 import type { CommandCall } from './command-line.ts';
 import { readSheetFile, readSkill } from './read-input.ts';
 import { formatTable } from './table.ts';
 import { checkApart, writeFiles } from './write-files.ts';
 
-export async function runSheet(command: CommandCall & { kind: 'sheet' }): Promise<string> {
+export async function runSheet(command: CommandCall & { kind: 'sheet' }, args: readonly string[]): Promise<string> {
   const { sheet, inputs, isSkill } = readSheetFile(command.sheet, sheets);
   // a sheet kept with a skill is set against that skill
   const skillFile = command.skill ?? (isSkill ? command.sheet : undefined);
@@ -38,18 +44,25 @@ export async function runSheet(command: CommandCall & { kind: 'sheet' }): Promis
   checkApart(wanted, [...inputs, ...(given?.inputs ?? [])]);
   const estimate = await loadEstimate();
   const result = estimate.computeSheet(sheet.lines, readLinks(sheet.lines, given && (await readResult(given.skill))));
+  const from = provenance({
+    call: wordCall('sheet', args),
+    inputs: [{ name: nameOf(command.sheet), sha256: digestOf(sheet), ready: null }, ...(given ? [given.origin] : [])],
+    tolerance: given ? DEFAULT_TOLERANCE : null,
+    seed: null,
+  });
   const page = {
     title: sheet.title,
     ...(sheet.lesson === undefined ? {} : { lesson: sheet.lesson }),
     ...(given ? { skill: given.skill.title } : {}),
     caution: `${CAUTION} ${COMPARED}`,
+    origin: provenanceLine(from),
   };
   writeFiles(
     wanted.map((output) => ({
       ...output,
       pieces: [
         output.option === '--csv'
-          ? estimate.formatSheetCsv(sheet.lines, result)
+          ? provenanceCsv(from) + estimate.formatSheetCsv(sheet.lines, result)
           : estimate.formatSheetPage(page, sheet.lines, result),
       ],
     })),

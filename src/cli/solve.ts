@@ -7,6 +7,7 @@ import {
   aimAt,
   buildSkill,
   contactFor,
+  DEFAULT_TOLERANCE,
   draftOfCode,
   type ForgivingProblem,
   fieldsOfDraft,
@@ -22,6 +23,7 @@ import {
   needsReflexRange,
   OUT_UNITS,
   ownAim,
+  provenance,
   type SearchProblem,
   type SkillSpec,
   type Solution,
@@ -37,6 +39,7 @@ import {
   wordBalance,
 } from '../../sim/index.ts';
 import { RAD } from '../../sim/math/angles.ts';
+import { wordCall } from './call.ts';
 import { CLOSING } from './closing.ts';
 import { CommandError, NothingFlownError, wordBadInput } from './command-error.ts';
 import type { CommandOutput } from './interrupt.ts';
@@ -61,8 +64,8 @@ const WITHIN: Readonly<Record<keyof Tolerances, number>> = {
 const TARGET = ['somersaults', 'direction', 'twists', 'twistTo', 'landing', 'tilt', 'airTime', 'height'];
 const SURFACES: readonly SurfaceKind[] = ['floor', 'mat', 'trampoline', 'water', 'other'];
 
-export async function runSolve(command: SolveCommand): Promise<string | CommandOutput> {
-  const { spec, skill, inputs, parseBack, update } = await readSkill(command.skill);
+export async function runSolve(command: SolveCommand, args: readonly string[]): Promise<string | CommandOutput> {
+  const { spec, skill, inputs, origin, parseBack, update } = await readSkill(command.skill);
   const wanted = [
     ...(command.json === undefined ? [] : [{ option: '--json', file: command.json }]),
     ...(command.out === undefined ? [] : [{ option: '--out', file: command.out }]),
@@ -108,12 +111,14 @@ export async function runSolve(command: SolveCommand): Promise<string | CommandO
   const how = wordBalance(balance) + (isOpenLoop ? STRAIGHT : '');
   if (!best && isInterrupted) return { out: '', interrupted: NOTHING_KEPT };
   if (!best) throw new NothingFlownError(wordNothingFlown(problem, answer));
+  const call = wordCall('solve', args);
+  const from = provenance({ call, inputs: [origin], tolerance: DEFAULT_TOLERANCE, seed });
   writeFiles(
     wanted.map((output) => ({
       ...output,
       pieces: [
         output.option === '--json'
-          ? formatAnswerJson(problem, answer, skill.body, (id) => findResult(id).unit, {
+          ? formatAnswerJson(problem, answer, skill.body, (id) => findResult(id).unit, from, {
               tries,
               balance: how,
               ...(note ? { forgiving: note } : {}),

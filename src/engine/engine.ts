@@ -47,7 +47,7 @@ const RATE_HZ = 120;
 const MOST_FRAMES = 300;
 /** While a hand drags: half the frames, and an error of 1e-8 a step, still far under what can be seen. */
 const DRAFT_RATE_HZ = 60;
-const DRAFT_TOLERANCE = 1e-8;
+export const DRAFT_TOLERANCE = 1e-8;
 
 export interface Engine {
   /**

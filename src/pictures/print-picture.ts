@@ -1,6 +1,7 @@
 /** Joins the rooms that make the print sheet: poses of the engine, the picture of the scene, the table of frames. */
 import { formatFramesFile } from '../engine/frames-file.ts';
 import { makePoser } from '../engine/poses.ts';
+import { provenanceElement } from '../engine/provenance.ts';
 import { svgMarkup } from '../scene/figure-svg.ts';
 import { PRINT_TOKENS, printPicture } from '../scene/print-scene.ts';
 import type { PrintPictures } from './print-input.ts';
@@ -22,6 +23,6 @@ export const printing: PrintPictures = {
       times: frames.t,
       ...request,
     });
-    return { markup: svgMarkup(items), width, height, isCompressed };
+    return { markup: provenanceElement(result, 'page: print sheet') + svgMarkup(items), width, height, isCompressed };
   },
 };

@@ -18,7 +18,7 @@ const CLOSES = 1e-6;
 
 test('every flight is said in its order, and the account closes', async () => {
   const summary = path.join(folder, 'summary.json');
-  const out = await runFly({ kind: 'fly', skill: file, summary, rateHz: 240 });
+  const out = await runFly({ kind: 'fly', skill: file, summary, rateHz: 240 }, []);
   expect(out).toMatch(/1\. To the table, 0\.00 to 0\.\d\d s\n[\s\S]*hands down[\s\S]*2\. /);
   expect(out).toContain('not coaching advice');
   const json = JSON.parse(readFileSync(summary, 'utf8'));
@@ -44,7 +44,7 @@ test('one flight of a chain is a skill as any other, by its number', async () =>
   });
   await expect(readSkill(file)).rejects.toThrow(/a chain of 2 flights; choose one, .*#1 to .*#2/);
   await expect(readSkill(`${file}#3`)).rejects.toThrow(/allowed: #1 to #2/);
-  await expect(runFly({ kind: 'fly', skill: file, frames: 'x.csv', rateHz: 240 })).rejects.toThrow(
+  await expect(runFly({ kind: 'fly', skill: file, frames: 'x.csv', rateHz: 240 }, [])).rejects.toThrow(
     /frames are of one flight/,
   );
 });
@@ -54,7 +54,7 @@ test('a leg is solved with the legs before it, and its whole chain is written', 
   const asked = ['--vary', 'leg1.takeoff.speedUp=3..4', '--target', 'airTime=0.82', '--ending', 'any'];
   const command = parseCommand(['solve', `${file}#2`, ...asked, '--tries', '0', '--fits', '1', '--out', out]);
   if (command.kind !== 'solve') throw new Error(command.kind);
-  expect(await runSolve(command)).toContain('(leg1.takeoff.speedUp)');
+  expect(await runSolve(command, [])).toContain('(leg1.takeoff.speedUp)');
   const is = JSON.parse(readFileSync(out, 'utf8'));
   expect(is.phases.slice(1)).toEqual(boardTable().phases.slice(1));
   expect(is.phases[0].takeoff.velocityMPerS.up).not.toBe(3.5);

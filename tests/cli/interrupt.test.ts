@@ -88,7 +88,7 @@ describe('an interrupted command', () => {
     for (const ms of [6000, 20_000]) if (!said.err.includes('samples are kept')) said = await cut(ms);
     expect(said.code, said.err).toBe(130);
     expect(said.err).toMatch(/interrupted: \d+ of 1000000 samples are kept/);
-    const rows = made.read('cut.csv').trim().split('\n').length - 1;
+    const rows = made.rows('cut.csv').trim().split('\n').length - 1;
     expect(said.err).toContain(`${rows} of 1000000`);
   });
 });

@@ -13,7 +13,7 @@ it('--verify says how many samples are flown again: rows that 50 pass over are f
       ...['--window', 'somersaults=1..1.2', ...more],
     );
   await margin('--samples', String(ALL), '--csv', made.at('flown.csv'));
-  const lines = made.read('flown.csv').split('\n');
+  const lines = made.rows('flown.csv').split('\n');
   const column = lines[0].split(',').indexOf('somersaults_rev');
   const verify = (...more: string[]) => margin('--read', made.at('forged.csv'), ...more);
 

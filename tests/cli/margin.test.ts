@@ -21,7 +21,7 @@ describe('margin', () => {
     expect([said.code, said.err]).toEqual([0, '']);
     expect(said.out).toContain('without balance reflex');
     expect(said.out).toContain(CAUTION);
-    const [names, ...rows] = table(made.read('o.csv'));
+    const [names, ...rows] = table(made.rows('o.csv'));
     expect(names).toEqual([
       'sample',
       'takeoff.h.z_kgM2PerS',
@@ -131,7 +131,7 @@ describe('map', () => {
       ...['map', made.at('still.json'), ...asked, '--csv', made.at('m.csv'), '--json', made.at('m.json')],
     );
     expect([said.code, said.err]).toEqual([0, '']);
-    const [names, ...rows] = table(made.read('m.csv'));
+    const [names, ...rows] = table(made.rows('m.csv'));
     expect(names).toEqual([
       ...['row', 'column', 'end.duration_s', 'takeoff.h.z_kgM2PerS', 'somersaults_rev', 'distance', 'inside', 'fault'],
     ]);
@@ -199,7 +199,7 @@ describe('samples read again', () => {
     const margin = (...more: string[]) => run('margin', made.at('still.json'), '--no-bars', ...more);
     const vary = ['--vary', 'takeoff.h.z=1', '--window', 'somersaults=1..1.2'];
     await margin(...vary, '--to', '6', '--csv', made.at('a.csv'));
-    const lines = made.read('a.csv').split('\n');
+    const lines = made.rows('a.csv').split('\n');
     writeFileSync(made.at('gap.csv'), lines.filter((_, i) => i !== 3).join('\n'));
     writeFileSync(made.at('odd.csv'), lines.join('\n').replace(/,1,\n2,/, ',1,\n2,x'));
     writeFileSync(made.at('none.csv'), '');
@@ -217,7 +217,7 @@ describe('samples read again', () => {
       [read('lost.csv', ...vary), /lost\.csv: there is no such file/],
       [read('a.csv', ...vary, '--seed', '2'), /sample 0 takeoff\.h\.z.*seed 2/],
       [read('a.csv', '--vary', 'takeoff.h.z=2', '--window', 'somersaults=1..1.2'), /sample 0 takeoff\.h\.z/],
-      [read('a.csv', '--vary', 'takeoff.tilt=1', '--window', 'somersaults=1..1.2'), /line 1.*takeoff\.tilt_deg/],
+      [read('a.csv', '--vary', 'takeoff.tilt=1', '--window', 'somersaults=1..1.2'), /line 6.*takeoff\.tilt_deg/],
       [read('a.csv', ...vary, '--samples', '6'), /--samples: has no meaning with --read/],
     ];
     for (const [said, shown] of cases) {

@@ -15,7 +15,7 @@ test('exit 0 with the result on stdout; exit 2 with one line on stderr', () => {
   const good = start('fly', made.at('skill.json'), '--frames', made.at('o.csv'));
   expect(good.status).toBe(0);
   expect(good.stdout).toContain(CAUTION);
-  expect(made.read('o.csv').startsWith('t,px,py,pz,qw')).toBe(true);
+  expect(made.rows('o.csv').startsWith('t,px,py,pz,qw')).toBe(true);
 
   // built by now, so that nothing else is said on stderr
   const bad = start('fly', made.at('bad.json'));

@@ -34,9 +34,14 @@ export function makeFolder(files: Record<string, unknown> = {}) {
     folder,
     at: (name: string): string => path.join(folder, name),
     read: (name: string): string => readFileSync(path.join(folder, name), 'utf8'),
+    /** a CSV without the lines that say where it is from */
+    rows: (name: string): string => readFileSync(path.join(folder, name), 'utf8').replace(/^(?:#.*\n)+/, ''),
     list: (): string[] => readdirSync(folder).sort(),
   };
 }
+
+/** An MJCF model without what says where it is from. */
+export const bareModel = (xml: string): string => xml.replace(/ {2}<custom>[\s\S]*<\/custom>\n/, '');
 
 /** A stretched body that only turns: quick, and its margin is known. */
 export const still = stillFile();

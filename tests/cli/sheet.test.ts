@@ -58,7 +58,7 @@ describe('sheet', () => {
   test('CSV and page are written whole', async () => {
     const { code } = await run('sheet', made.at('height.txt'), '--csv', made.at('o.csv'), '--page', made.at('o.html'));
     expect(code).toBe(0);
-    const csv = made.read('o.csv');
+    const csv = made.rows('o.csv');
     expect(csv.split('\n')[0]).toMatch(/^line,typed,name,value,unit,plus_minus_95/);
     expect(Number(csv.split('\n')[2].split(',')[3])).toBeCloseTo(1.7658, 12);
     expect(csv).not.toContain('Caution');

@@ -1,0 +1,86 @@
+/** Every command with its options: what its help prints, what an unknown option is answered with, and which options do not change a number. */
+import { aside, type CommandRow, type OptionRow } from './option-row.ts';
+import { SEARCH_COMMANDS } from './search-table.ts';
+
+const PLAIN_COMMANDS = {
+  fly: {
+    usage: 'fly SKILL [options]',
+    does: 'flies a skill and says what came of it; a chain is flown whole, SKILL#2 is its second flight alone',
+    options: [
+      aside('frames', 'OUT.csv', 'every instant of the flight: root, joints, torques, momentum, energies, measures'),
+      aside('summary', 'OUT.json', 'the summary as JSON'),
+      aside('rate', 'HZ', 'rows a second of the CSV, 1 to 10000; at most 200,000 rows', '240 Hz'),
+    ],
+    units: 'CSV in SI units and radians; summary in metres, seconds, degrees and turns',
+    example: 'fly back-straight-full --frames full.csv --rate 100 --summary full.json',
+    page: 'docs/frames.md',
+  },
+  body: {
+    usage: 'body SKILL_OR_ATHLETE [options]',
+    does: 'prints the segments of a body and its moments of inertia in the named shapes',
+    options: [aside('mjcf', 'OUT.xml', 'the body as an MJCF model')],
+    units: 'kg, m, kg·m²',
+    example: 'body ilse-marrow --mjcf ilse.xml',
+    page: 'docs/body.md',
+  },
+  sheet: {
+    usage: 'sheet FILE [options]',
+    does: 'computes an estimate sheet: quantities and formulas with units and their uncertainty',
+    options: [
+      { name: 'skill', takes: 'SKILL', says: 'sets its results against the simulated skill', usual: 'none' },
+      aside('csv', 'OUT.csv', 'every line with its results'),
+      aside('page', 'OUT.html', 'a page to print, with the formulas set as mathematics'),
+    ],
+    units: 'those that the sheet writes',
+    example: 'sheet energy-of-spin --skill back-tuck --csv spin.csv',
+    page: 'docs/estimate.md',
+  },
+  export: {
+    usage: 'export SKILL --as 1 --out OUT.json',
+    does: 'writes a skill as a version 1 file, for builds of Shapeflight that know no other',
+    options: [
+      { name: 'as', takes: '1', says: 'the version to write; needed' },
+      aside('out', 'OUT.json', 'the file; needed'),
+    ],
+    units: 'as in the file: degrees, metres, seconds',
+    example: 'export back-tuck --as 1 --out old.json',
+    page: 'docs/skill-file.md',
+  },
+  fix: {
+    usage: 'fix SKILL [options]',
+    does: 'what would land it: the smallest change of each sort, one at a time, as a cue; two at once where no single one does',
+    options: [
+      { name: 'way', takes: 'N', says: 'which of those that are listed is written', usual: '1' },
+      aside('out', 'OUT.json', 'the skill with that change'),
+    ],
+    units: 'seconds, degrees, centimetres',
+    example: 'fix back-straight --out landed.json',
+    exits: ['3  no change lands it; nothing is written', '130  interrupted (Ctrl+C), with what was found so far said'],
+    page: 'docs/command-line.md',
+  },
+  draft: {
+    usage: 'draft CODE_OR_NAME --out OUT.json [options]',
+    does: 'a skill from "8 02 /", 5253B or "rudi" that flies to exactly that, or the limit in the way and the nearest that flies',
+    options: [
+      { name: 'athlete', takes: 'ID_OR_FILE', says: 'for whom', usual: 'ilse-marrow' },
+      { name: 'place', takes: 'P', says: 'floor, trampoline, board or platform', usual: 'as the text says it' },
+      { name: 'beyond-strength', says: 'what is refused for strength alone is written all the same, marked as such' },
+      aside('out', 'OUT.json', 'the skill; needed'),
+    ],
+    units: 'as in the file: degrees, metres, seconds',
+    example: 'draft "rudi" --athlete nell-oakum --out rudi.json',
+    exits: ['3  it is refused; nothing is written'],
+    page: 'docs/notation.md',
+  },
+} as const satisfies Record<string, CommandRow>;
+
+export const COMMANDS = { ...PLAIN_COMMANDS, ...SEARCH_COMMANDS };
+export type CommandName = keyof typeof COMMANDS;
+
+export const optionsOf = (command: CommandName): readonly OptionRow[] => COMMANDS[command].options;
+
+/** An unknown option is answered with those that there are. */
+export const wordKnownOptions = (command: CommandName): string =>
+  optionsOf(command)
+    .map(({ name }) => `--${name}`)
+    .join(', ');

@@ -59,7 +59,6 @@ export {
   provenanceLine,
   provenancePairs,
   provenanceSvg,
-  type ReadySkill,
 } from './files/provenance.ts';
 export { asRead, parseSamples } from './files/read-samples.ts';
 export type { FileBlock, FileContact, FileKey, FileSchedule, FileTime, ShapeData } from './files/schedule-schema.ts';

@@ -28,7 +28,7 @@ export interface Provenance {
   readonly seed: number | null;
 }
 
-export interface ReadySkill {
+interface ReadySkill {
   readonly file: SkillFile;
   readonly athlete: Athlete;
 }
@@ -56,7 +56,7 @@ export function originOfSkill(
 }
 
 /** What an input is, against the ready skills. */
-export const wordReady = ({ ready }: InputOrigin): string =>
+const wordReady = ({ ready }: InputOrigin): string =>
   ready ? `${ready.changed ? 'changed from the ready skill' : 'the ready skill'} ${ready.id}` : '';
 
 /** Name and value of each, the same in every form but JSON. */

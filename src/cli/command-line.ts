@@ -1,12 +1,13 @@
 /** The arguments of a command, checked. */
 import { parseArgs } from 'node:util';
 import { CommandError } from './command-error.ts';
+import { type CommandName, isCommand, wordNoOption } from './command-table.ts';
 import { type DraftCommand, parseDraft } from './draft-args.ts';
-import { type MapCommand, type MarginCommand, parseMap, parseMargin } from './margin-args.ts';
+import { type MapCommand, type MarginCommand, parseMap, parseMargin, throwNoOption } from './margin-args.ts';
 import { parseSolve, type SolveCommand } from './solve-args.ts';
 
 export type CommandCall =
-  | { readonly kind: 'help' }
+  | { readonly kind: 'help'; readonly of?: CommandName }
   | { readonly kind: 'version' }
   | MarginCommand
   | MapCommand
@@ -49,10 +50,11 @@ export function parseCommand(argv: readonly string[]): CommandCall {
   if (argv[0] === 'map' && !asks) return parseMap(argv.slice(1));
   if (argv[0] === 'solve' && !asks) return parseSolve(argv.slice(1));
   if (argv[0] === 'draft' && !asks) return parseDraft(argv.slice(1));
+  if (asks && argv.some((a) => a === '--help' || a === '-h')) return helpOf(argv.find((a) => !a.startsWith('-')));
+  if (argv[0] === 'help') return helpOf(argv[1]);
   const { values, positionals } = parse(argv);
   if (values.version) return { kind: 'version' };
   const [command, given, ...more] = positionals;
-  if (values.help || command === 'help') return { kind: 'help' };
   if (command === undefined)
     throw new CommandError(
       'a command is needed: fly, body, sheet, export, fix, draft, margin, map or solve (see --help)',
@@ -67,10 +69,7 @@ export function parseCommand(argv: readonly string[]): CommandCall {
   if (more.length > 0) throw new CommandError(`${command}: "${more[0]}" is one argument too many`);
   const own: readonly string[] = OPTIONS[command];
   for (const option of ALL_OPTIONS)
-    if (values[option] !== undefined && !own.includes(option))
-      throw new CommandError(
-        `${command}: --${option} is not an option of this command; there are: ${own.map((o) => `--${o}`).join(', ')}`,
-      );
+    if (values[option] !== undefined && !own.includes(option)) throw wordNoOption(command, option);
   if (command === 'body')
     return { kind: 'body', of: given, ...(values.mjcf === undefined ? {} : { mjcf: values.mjcf }) };
   if (command === 'sheet') {
@@ -123,7 +122,6 @@ function parse(argv: readonly string[]) {
         as: text,
         way: text,
         out: text,
-        help: { type: 'boolean', short: 'h' },
         version: { type: 'boolean' },
       },
     });
@@ -135,7 +133,6 @@ function parse(argv: readonly string[]) {
     return {
       positionals,
       values: {
-        help: values.help,
         version: values.version,
         frames: once('frames'),
         summary: once('summary'),
@@ -151,11 +148,16 @@ function parse(argv: readonly string[]) {
     };
   } catch (error) {
     if (error instanceof CommandError) throw error;
+    throwNoOption(argv[0], error);
     if (error instanceof TypeError && 'code' in error && String(error.code).startsWith('ERR_PARSE_ARGS'))
       throw new CommandError(`${error.message.split('. ')[0].split('\n')[0]} (see --help)`);
     throw error;
   }
 }
+
+/** Of a command, or of all. */
+const helpOf = (command: string | undefined): CommandCall =>
+  command !== undefined && isCommand(command) ? { kind: 'help', of: command } : { kind: 'help' };
 
 function wayOf(typed = '1'): number {
   if (/^[1-9]$/.test(typed)) return Number(typed);

@@ -1,4 +1,5 @@
 /** Every command with its options: what its help prints, what an unknown option is answered with, and which options do not change a number. */
+import { CommandError } from './command-error.ts';
 import { aside, type CommandRow, type OptionRow } from './option-row.ts';
 import { SEARCH_COMMANDS } from './search-table.ts';
 
@@ -79,8 +80,12 @@ export type CommandName = keyof typeof COMMANDS;
 
 export const optionsOf = (command: CommandName): readonly OptionRow[] => COMMANDS[command].options;
 
+export const isCommand = (name: string): name is CommandName => Object.hasOwn(COMMANDS, name);
+
 /** An unknown option is answered with those that there are. */
-export const wordKnownOptions = (command: CommandName): string =>
-  optionsOf(command)
-    .map(({ name }) => `--${name}`)
-    .join(', ');
+export const wordNoOption = (command: CommandName, option: string): CommandError =>
+  new CommandError(
+    `${command}: --${option} is not an option of this command; there are: ${optionsOf(command)
+      .map(({ name }) => `--${name}`)
+      .join(', ')} (shapeflight ${command} --help)`,
+  );

@@ -1,7 +1,9 @@
-/** What --help prints. */
+/** What --help prints, of all commands and of one. */
 import { athletes, chains, skills } from '../../presets/index.ts';
 import { sheets } from '../../presets/sheet-shelf.ts';
 import { CLOSING } from './closing.ts';
+import { COMMANDS, type CommandName, optionsOf } from './command-table.ts';
+import type { CommandRow } from './option-row.ts';
 
 export function formatHelp(): string {
   return `shapeflight: the flight physics of gymnasts, trampolinists and divers
@@ -60,6 +62,7 @@ export function formatHelp(): string {
   shapeflight map SKILL --x INPUT[=FROM..TO] --y INPUT[=FROM..TO] [--of RESULT,...] [--grid 41x41] [--jobs N]
       two inputs against results; --csv and --json as above, --from and --to are rows
 
+  shapeflight COMMAND --help        all options of one command, what is usual, units, an example, exit codes
   shapeflight --help, shapeflight --version
 
 SKILL and ATHLETE are JSON files (docs/skill-file.md) or one of these:
@@ -71,6 +74,36 @@ FILE is a sheet as JSON or plain text (docs/estimate.md) or one of these:
 
 Exit codes: 0; 2 with one line that says what is wrong with the input; 3 where a search could fly or find nothing, so that nothing is
 written; 130 when interrupted, with what was found so far kept. Columns of the CSV: docs/frames.md
+
+${CLOSING}
+`;
+}
+
+export function formatCommandHelp(command: CommandName): string {
+  const { usage, does, units, example, exits = [], page }: CommandRow = COMMANDS[command];
+  const rows = optionsOf(command);
+  const nameOf = ({ name, takes }: (typeof rows)[number]): string => `--${name}${takes ? ` ${takes}` : ''}`;
+  const width = Math.max(...rows.map((row) => nameOf(row).length));
+  const options = rows.map(
+    (row) => `  ${nameOf(row).padEnd(width)}  ${row.says}${row.usual === undefined ? '' : ` (${row.usual})`}`,
+  );
+  const codes = [
+    '0  done',
+    '1  a fault of the program',
+    '2  bad input: one line says what is wrong, and what is allowed',
+    ...exits,
+  ];
+  return `shapeflight ${usage}
+  ${does}
+
+Options (in brackets what is usual, where one is left out)
+${options.join('\n')}
+
+Units      ${units}
+Example    shapeflight ${example}
+Exit codes
+${codes.map((code) => `  ${code}`).join('\n')}
+More       ${page}
 
 ${CLOSING}
 `;

@@ -7,7 +7,7 @@ import { runDraft } from './draft.ts';
 import { runExport } from './export.ts';
 import { runFix } from './fix.ts';
 import { runFly } from './fly.ts';
-import { formatHelp } from './help.ts';
+import { formatCommandHelp, formatHelp } from './help.ts';
 import { type CommandOutput, INTERRUPTED } from './interrupt.ts';
 import { runMap } from './map.ts';
 import { runMargin } from './margin.ts';
@@ -57,7 +57,7 @@ export async function main(argv: readonly string[], streams: Streams = processSt
 async function run(command: CommandCall, args: readonly string[]): Promise<string | CommandOutput> {
   switch (command.kind) {
     case 'help':
-      return formatHelp();
+      return command.of ? formatCommandHelp(command.of) : formatHelp();
     case 'version':
       return `${VERSION}\n`;
     case 'fly':

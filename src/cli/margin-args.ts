@@ -16,6 +16,7 @@ import {
   usualBy,
 } from '../../sim/index.ts';
 import { CommandError } from './command-error.ts';
+import { isCommand, wordNoOption } from './command-table.ts';
 
 /** What is studied, and what writes the answer. */
 interface SkillCommand {
@@ -150,10 +151,18 @@ export function attempt<T>(command: string, work: () => T): T {
   try {
     return work();
   } catch (error) {
+    throwNoOption(command, error);
     if (error instanceof TypeError && 'code' in error && String(error.code).startsWith('ERR_PARSE_ARGS'))
       throw new CommandError(`${command}: ${error.message.split('. ')[0].split('\n')[0]} (see --help)`);
     throw error;
   }
+}
+
+/** An option that a command has not is answered with those that it has. */
+export function throwNoOption(command: string | undefined, error: unknown): void {
+  if (!(error instanceof TypeError && 'code' in error && error.code === 'ERR_PARSE_ARGS_UNKNOWN_OPTION')) return;
+  const option = /'--?([^'\s]+)'/.exec(error.message)?.[1];
+  if (command !== undefined && isCommand(command) && option !== undefined) throw wordNoOption(command, option);
 }
 
 export function skillOf(command: string, [given, ...more]: readonly string[]): string {

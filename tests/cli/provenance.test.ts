@@ -52,7 +52,7 @@ describe('fly', () => {
   beforeAll(async () => {
     for (const n of ['1', '2'])
       await run('fly', id, '--frames', made.at(`${n}.csv`), '--summary', made.at(`${n}.json`), '--rate', '50');
-  });
+  }, 60_000);
 
   test('writes the same bytes twice, whatever the names of its outputs', () => {
     expect(made.read('1.csv')).toBe(made.read('2.csv'));

@@ -11,12 +11,15 @@ import {
   wordDimension,
 } from './dimension.ts';
 import { constantOf, type Expression } from './expression.ts';
-import { quote, SheetFault } from './sheet-fault.ts';
+import { formatExpression } from './format-expression.ts';
+import { quote, rewrite, SheetFault } from './sheet-fault.ts';
 
 /** What is known of a name or link: its dimension, and the unit it is shown in. */
 export interface CheckedUnit {
   readonly dimension: Dimension;
   readonly unit: string;
+  /** made of plain numbers alone: as an angle it would be radians by accident */
+  readonly bare?: true;
 }
 
 interface Lookup {
@@ -27,7 +30,7 @@ interface Lookup {
 export function checkUnits(e: Expression, of: Lookup): CheckedUnit {
   switch (e.kind) {
     case 'number':
-      return checkedUnit(NONE);
+      return e.value === Math.PI || e.value === 0 ? checkedUnit(NONE) : { ...checkedUnit(NONE), bare: true };
     case 'unit':
       return { dimension: e.unit.dimension, unit: e.unit.name };
     case 'name':
@@ -37,28 +40,33 @@ export function checkUnits(e: Expression, of: Lookup): CheckedUnit {
     case 'minus':
       return checkUnits(e.a, of);
     case 'operation':
-      return e.operator === '^' ? checkPower(e, of) : checkOperation(e, of);
+      return checkOperation(e, checkUnits(e.a, of), checkUnits(e.b, of));
     case 'call':
       return checkCall(e, of);
   }
 }
 
 const checkedUnit = (dimension: Dimension, unit = siUnit(dimension)): CheckedUnit => {
-  if (!isTame(dimension)) throw new SheetFault('the powers of the units grow too large');
+  if (!isTame(dimension)) throw new SheetFault('The powers of the units grow too large.');
   return { dimension, unit };
 };
 
 type Operation = Expression & { kind: 'operation' };
 
-function checkOperation(e: Operation, of: Lookup): CheckedUnit {
-  const a = checkUnits(e.a, of);
-  const b = checkUnits(e.b, of);
+function checkOperation(e: Operation, a: CheckedUnit, b: CheckedUnit): CheckedUnit {
+  const found = e.operator === '^' ? checkPower(e, a, b) : checkParts(e, a, b);
+  return a.bare && b.bare
+    ? { dimension: found.dimension, unit: found.unit, bare: true }
+    : { dimension: found.dimension, unit: found.unit };
+}
+
+function checkParts(e: Operation, a: CheckedUnit, b: CheckedUnit): CheckedUnit {
   if (e.operator === '+' || e.operator === '-') {
     if (!sameDimension(a.dimension, b.dimension))
       throw new SheetFault(
         e.operator === '+'
-          ? `${wordUnit(a)} and ${wordUnit(b)} cannot be added`
-          : `${wordUnit(b)} cannot be subtracted from ${wordUnit(a)}`,
+          ? `${wordUnit(a)} and ${wordUnit(b)} cannot be added.`
+          : `${wordUnit(b)} cannot be subtracted from ${wordUnit(a)}.`,
       );
     return a;
   }
@@ -71,14 +79,12 @@ function checkOperation(e: Operation, of: Lookup): CheckedUnit {
   return checkedUnit(dimension);
 }
 
-function checkPower(e: Operation, of: Lookup): CheckedUnit {
-  const a = checkUnits(e.a, of);
-  const b = checkUnits(e.b, of);
-  if (!isNone(b.dimension)) throw new SheetFault(`an exponent is a plain number; here it is ${wordUnit(b)}`);
+function checkPower(e: Operation, a: CheckedUnit, b: CheckedUnit): CheckedUnit {
+  if (!isNone(b.dimension)) throw new SheetFault(`An exponent is a plain number; here it is ${wordUnit(b)}.`);
   if (isNone(a.dimension)) return checkedUnit(NONE);
   const power = constantOf(e.b);
   if (power === undefined)
-    throw new SheetFault(`${wordUnit(a)} can be raised to a number written there, not to one that is computed`);
+    throw new SheetFault(`${wordUnit(a)} can be raised to a number written there, not to one that is computed.`);
   return checkedUnit(scaleDimension(a.dimension, power));
 }
 
@@ -95,12 +101,13 @@ function checkCall(e: Expression & { kind: 'call' }, of: Lookup): CheckedUnit {
     case 'min':
     case 'max': {
       const odd = args.find((a) => !sameDimension(a.dimension, first.dimension));
-      if (odd) throw new SheetFault(`${e.name} of ${wordUnit(first)} and ${wordUnit(odd)} has no meaning`);
+      if (odd) throw new SheetFault(`${e.name} of ${wordUnit(first)} and ${wordUnit(odd)} has no meaning.`);
       return first;
     }
     default:
       if (!isNone(first.dimension))
-        throw new SheetFault(`${e.name} takes a plain number or an angle; here it is ${wordUnit(first)}`);
+        throw new SheetFault(`${e.name} takes a plain number or an angle; here it is ${wordUnit(first)}.`, e.name);
+      if (first.bare && /^(sin|cos|tan)$/.test(e.name)) throw bareAngle(e.args[0], e.name);
       return checkedUnit(NONE);
   }
 }
@@ -111,8 +118,51 @@ const wordUnit = ({ dimension, unit }: CheckedUnit): string =>
 
 export function checkSame(wanted: CheckedUnit, found: CheckedUnit, what: string): void {
   if (!sameDimension(wanted.dimension, found.dimension))
-    throw new SheetFault(`${what}: ${wordUnit(found)} and ${wordUnit(wanted)} do not fit`);
+    throw new SheetFault(`${what}: ${wordUnit(found)} and ${wordUnit(wanted)} do not fit.`);
 }
 
-export const unknownName = (name: string): SheetFault =>
-  new SheetFault(`${quote(name)} is neither a line of this sheet nor a unit`);
+/** A number that could be radians or degrees. */
+export function bareAngle(e: Expression, name?: string): SheetFault {
+  const text = formatExpression(e);
+  const inside = e.kind === 'number' && name !== undefined ? `${name}(${text})` : undefined;
+  const number = e.kind === 'name' ? undefined : text;
+  return new SheetFault(
+    number === undefined
+      ? `${text} is a number without a unit: rad or deg? Write the unit in the line of ${text}.`
+      : `${inside ? `${inside}: ` : ''}${/ /.test(text) ? `(${text})` : text} rad or ${/ /.test(text) ? `(${text})` : text} deg? Write the unit.`,
+    text,
+    e.kind === 'number'
+      ? ['deg', 'rad'].map((unit) => ({ title: `${text} ${unit}`, piece: text, by: `${text} ${unit}` }))
+      : [],
+  );
+}
+
+export function unknownName(name: string, names: readonly string[]): SheetFault {
+  const near = nearest(name, names);
+  return new SheetFault(
+    `${quote(name)} is neither a line of this sheet nor a unit.`,
+    name,
+    near === undefined ? [] : [rewrite(name, near)],
+  );
+}
+
+/** Among the names the one that a slip of a finger or two makes of this. */
+function nearest(name: string, names: readonly string[]): string | undefined {
+  const scored = names.map((other) => ({ other, off: distance(name.toLowerCase(), other.toLowerCase()) }));
+  const [best] = scored
+    .filter(({ off }) => off <= Math.min(2, Math.ceil(name.length / 3)))
+    .sort((a, b) => a.off - b.off);
+  return best?.other;
+}
+
+/** Letters to put in, take out or change (Levenshtein 1966). */
+function distance(a: string, b: string): number {
+  let row = Array.from({ length: b.length + 1 }, (_, j) => j);
+  for (let i = 1; i <= a.length; i++) {
+    const next = [i];
+    for (let j = 1; j <= b.length; j++)
+      next.push(Math.min(next[j - 1] + 1, row[j] + 1, row[j - 1] + (a[i - 1] === b[j - 1] ? 0 : 1)));
+    row = next;
+  }
+  return row[b.length];
+}

@@ -5,15 +5,17 @@
  * - the simulation is made to assume the same (shape held, no limb motion, constant speed), if it can.
  * The one whose switch brings the ratio nearest to 1 is the cause, if it closes a good part of the gap.
  */
-import type { Assumption } from './assumption.ts';
-import { isSimulated } from './assumption.ts';
-import { type CheckedUnit, checkSame } from './check-units.ts';
+import { type Assumption, isAssumption, isSimulated, type SimulatedAssumption } from './assumption.ts';
+import { type CheckedUnit, checkSame, checkUnits } from './check-units.ts';
 import { sameDimension } from './dimension.ts';
-import { wordCause } from './estimate-words.ts';
-import type { Sheet } from './known-sheet.ts';
+import { wordCause, wordPeak } from './estimate-words.ts';
+import { evaluateNumber } from './evaluate.ts';
+import { childrenOf, type Expression } from './expression.ts';
+import { linkOf, need, type Sheet } from './known-sheet.ts';
 import { type PlainBody, type PlainBodyKind, plainBodyOf } from './plain-body.ts';
+import type { ReadQuantity } from './read-sheet.ts';
 import { SheetFault } from './sheet-fault.ts';
-import type { Compared, LinkValue, Quantity, Switch } from './sheet-result.ts';
+import type { Compared, Links, Quantity, Switch } from './sheet-result.ts';
 
 /** Within this of 1 the two agree, whatever the ± says. */
 const AGREES = 0.02;
@@ -26,15 +28,33 @@ const linkIf = (text: string, assumption: Assumption): string => `${text} if ${a
 
 export function compareRow(
   row: Omit<Quantity, 'compared'>,
-  text: string,
+  quantity: ReadQuantity,
   checked: CheckedUnit,
   sheet: Sheet,
 ): Compared {
-  const link = readLink(text, sheet);
-  if (!link || 'missing' in link)
-    return { text, missing: link?.missing ?? 'no skill is open', switches: [], sentence: '' };
-  checkSame({ dimension: link.dimension, unit: link.unit }, checked, `{${text}}`);
-  const simulated = link.value;
+  const against = quantity.against as Expression;
+  const text = quantity.source.against?.text ?? '';
+  const missing = missingIn(against, sheet);
+  if (missing !== undefined) return { text, missing, switches: [], sentence: '' };
+  const found = checkUnits(against, {
+    name: (name) => need(name, sheet).checked,
+    link: (link) => linkOf(link, sheet.links).checked,
+  });
+  checkSame(found, checked, `vs ${against.kind === 'link' ? `{${text}}` : text}`);
+  const simulated = simulate(against, sheet);
+  const remark = peakRemark(row, against, simulated, sheet);
+  const compared = compareTo(simulated, { row, text, against, sheet });
+  return { ...compared, ...(remark === undefined ? {} : { remark }) };
+}
+
+interface Given {
+  readonly row: Omit<Quantity, 'compared'>;
+  readonly text: string;
+  readonly against: Expression;
+  readonly sheet: Sheet;
+}
+
+function compareTo(simulated: number, { row, text, against, sheet }: Given): Compared {
   const ratio = row.value / simulated;
   if (!(ratio > 1 / NO_RATIO && ratio < NO_RATIO)) {
     return { text, simulated, switches: [], sentence: wordCause({ ratio: Number.NaN, within: false, switches: [] }) };
@@ -43,7 +63,7 @@ export function compareRow(
     row.drawLow === undefined || row.drawHigh === undefined
       ? {}
       : { ratioLow: row.drawLow / simulated, ratioHigh: row.drawHigh / simulated };
-  const switches = [...switchLines(row, simulated, sheet), ...switchSimulation(row, text, sheet)];
+  const switches = [...switchLines(row, simulated, sheet), ...switchSimulation(row, against, sheet)];
   const within =
     Math.abs(ratio - 1) < AGREES ||
     ('ratioLow' in ends && ends.ratioLow !== undefined && ends.ratioLow <= 1 && (ends.ratioHigh ?? 0) >= 1);
@@ -62,7 +82,7 @@ export function compareRow(
 
 /** A moment that is itself that of a plain body: the size at which this body has the simulated one. */
 function plainThatAgrees(row: Omit<Quantity, 'compared'>, simulated: number, sheet: Sheet): PlainBody | undefined {
-  const kind = row.assumptions.map((a) => BODY_OF[a]).find((k) => k !== undefined);
+  const kind = row.assumptions.map((a) => (isAssumption(a) ? BODY_OF[a] : undefined)).find((k) => k !== undefined);
   const mass = sheet.known.get('mass');
   if (!kind || !mass || !sameDimension(row.dimension, [1, 2, 0])) return undefined;
   return plainBodyOf(kind, mass.value, simulated);
@@ -75,8 +95,61 @@ const BODY_OF: Partial<Record<Assumption, PlainBodyKind>> = {
   cylinder: 'cylinder',
 };
 
-function readLink(text: string, { links }: Sheet): LinkValue | undefined {
-  return Object.hasOwn(links, text) ? links[text] : undefined;
+function linksIn(e: Expression): string[] {
+  return e.kind === 'link' ? [e.text] : childrenOf(e).flatMap(linksIn);
+}
+
+const find = (text: string, links: Links): Links[string] | undefined =>
+  Object.hasOwn(links, text) ? links[text] : undefined;
+
+/** Why there is nothing to set it against. */
+function missingIn(e: Expression, { links }: Sheet): string | undefined {
+  for (const text of linksIn(e)) {
+    const link = find(text, links);
+    if (!link) return 'no skill is open';
+    if ('missing' in link) return link.missing;
+  }
+  return undefined;
+}
+
+/** The simulated side, with readouts as they are or as another link has them. */
+function simulate(e: Expression, sheet: Sheet, linkAs: (text: string) => string = (text) => text): number {
+  return evaluateNumber(e, {
+    name: (name) => need(name, sheet).value,
+    link: (text) => linkOf(linkAs(text), sheet.links).value,
+  });
+}
+
+/** The same with the simulation taking something for granted; undefined where it cannot. */
+function simulateIf(e: Expression, assumption: SimulatedAssumption, sheet: Sheet): number | undefined {
+  let changed = 0;
+  const value = attempt(() =>
+    simulate(e, sheet, (text) => {
+      const other = linkIf(text, assumption);
+      const link = find(other, sheet.links);
+      if (!link || 'missing' in link) return text;
+      changed++;
+      return other;
+    }),
+  );
+  return changed > 0 && Number.isFinite(value) ? value : undefined;
+}
+
+/** A mean set against a peak is never the peak: the simulated mean over the simulated peak is what it would be. */
+function peakRemark(
+  row: Omit<Quantity, 'compared'>,
+  against: Expression,
+  simulated: number,
+  sheet: Sheet,
+): string | undefined {
+  if (!linksIn(against).some((text) => text.startsWith('greatest '))) return undefined;
+  const mean = simulateIf(against, 'mean', sheet);
+  if (mean === undefined || !(simulated > 0) || !(mean > 0)) return undefined;
+  const isMean = [row.name, ...restsOn(row.name, sheet)].some((name) => {
+    const said = sheet.read.quantities.get(name)?.source.assumptions ?? [];
+    return /mean|average/i.test(name) || said.includes('mean') || said.includes('constant speed');
+  });
+  return wordPeak(mean / simulated, isMean);
 }
 
 /** Every line this one rests on, nearest first. */
@@ -92,29 +165,40 @@ function restsOn(name: string, sheet: Sheet): string[] {
 
 function switchLines(row: Omit<Quantity, 'compared'>, simulated: number, sheet: Sheet): Switch[] {
   return restsOn(row.name, sheet).flatMap((name) => {
-    const source = sheet.read.quantities.get(name)?.source;
-    const link = source?.against === undefined ? undefined : readLink(source.against, sheet);
+    const quantity = sheet.read.quantities.get(name);
     const known = sheet.known.get(name);
-    if (!source || !link || 'missing' in link || !known || !sameDimension(known.checked.dimension, link.dimension))
+    const { against } = quantity ?? {};
+    if (!quantity || !against || !known || missingIn(against, sheet) !== undefined) return [];
+    const there = attempt(() => simulate(against, sheet));
+    const dimension = attemptUnit(against, sheet);
+    if (!Number.isFinite(there) || !dimension || !sameDimension(known.checked.dimension, dimension.dimension))
       return [];
-    const estimate = attempt(() => sheet.recompute(row.name, new Map([[name, link.value]])));
-    return keep({ assumptions: source.assumptions, name, estimate, simulated, ratio: estimate / simulated });
+    const estimate = sheet.recompute(row.name, new Map([[name, there]]));
+    const { assumptions } = quantity.source;
+    return keep({ assumptions, name, estimate, simulated, ratio: estimate / simulated });
   });
 }
 
-function switchSimulation(row: Omit<Quantity, 'compared'>, text: string, sheet: Sheet): Switch[] {
+function attemptUnit(e: Expression, sheet: Sheet): CheckedUnit | undefined {
+  try {
+    return checkUnits(e, {
+      name: (name) => need(name, sheet).checked,
+      link: (text) => linkOf(text, sheet.links).checked,
+    });
+  } catch (error) {
+    if (error instanceof SheetFault) return undefined;
+    throw error;
+  }
+}
+
+function switchSimulation(row: Omit<Quantity, 'compared'>, against: Expression, sheet: Sheet): Switch[] {
   const all = [row.name, ...restsOn(row.name, sheet)].flatMap(
     (name) => sheet.read.quantities.get(name)?.source.assumptions ?? [],
   );
   return [...new Set(all)].filter(isSimulated).flatMap((assumption) => {
-    const link = readLink(linkIf(text, assumption), sheet);
-    if (!link || 'missing' in link) return [];
-    return keep({
-      assumptions: [assumption],
-      estimate: row.value,
-      simulated: link.value,
-      ratio: row.value / link.value,
-    });
+    const simulated = simulateIf(against, assumption, sheet);
+    if (simulated === undefined) return [];
+    return keep({ assumptions: [assumption], estimate: row.value, simulated, ratio: row.value / simulated });
   });
 }
 

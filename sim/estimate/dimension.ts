@@ -70,5 +70,11 @@ function power(d: Dimension, sign: 1 | -1): string {
     .join(' ');
 }
 
-/** "joule, an energy": both the unit and what it measures. */
+/** What it measures: "energy or torque". */
 export const wordDimension = (d: Dimension): string => find(d)?.word ?? siUnit(d);
+/** "a length", "an area" */
+export function articleDimension(d: Dimension): string {
+  const word = wordDimension(d);
+  if (isNone(d) || !find(d)) return word;
+  return `${/^[aeiou]/.test(word) ? 'an' : 'a'} ${word}`;
+}

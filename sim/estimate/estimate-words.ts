@@ -1,5 +1,5 @@
 /** What a comparison says, in a sentence. */
-import type { Assumption } from './assumption.ts';
+import { type Assumption, isAssumption } from './assumption.ts';
 import type { PlainBody } from './plain-body.ts';
 import type { Switch } from './sheet-result.ts';
 
@@ -15,38 +15,54 @@ interface Judged {
   readonly plain?: PlainBody;
 }
 
-/** As a sentence begins with it, and as a list goes on with it. */
-const CAUSES: Readonly<Record<Assumption, readonly [first: string, next: string]>> = {
-  'constant speed': ['The constant speed', 'the constant speed'],
-  'rigid shape': ['The rigid shape', 'the rigid shape'],
-  'straight rod': ['The straight rod', 'the straight rod'],
-  'no limb motion': ['Leaving out how the limbs move', 'leaving out how the limbs move'],
-  disc: ['The disc', 'the disc'],
-  ball: ['The ball', 'the ball'],
-  cylinder: ['The cylinder', 'the cylinder'],
-  'point mass': ['The point mass', 'the point mass'],
+const CAUSES: Readonly<Record<Assumption, string>> = {
+  'constant speed': 'The constant speed',
+  mean: 'The mean',
+  'rigid shape': 'The rigid shape',
+  'straight rod': 'The straight rod',
+  'no limb motion': 'Leaving out how the limbs move',
+  disc: 'The disc',
+  ball: 'The ball',
+  cylinder: 'The cylinder',
+  'point mass': 'The point mass',
 };
 
+const causeOf = (text: string): string => (isAssumption(text) ? CAUSES[text] : `"${text}"`);
+
+/** Its first words, up to a full stop, are the cause. */
 export function wordCause({ ratio, within, switches, cause, putIn, plain }: Judged): string {
   if (!(ratio > 0)) return 'No ratio: one of the two is zero, or they differ in sign.';
   if (within) return 'Both agree as well as the estimate is known.';
   if (putIn) return 'This value was put in.';
   const made = cause === undefined ? undefined : switches[cause];
-  if (!made && plain)
-    return `The ${plain.kind} itself: a ${plain.kind} of ${plain.kind === 'rod' ? 'length' : 'radius'} ${formatRatio(plain.size)} m has the simulated moment.`;
+  if (!made && plain) return wordPlain(plain);
   if (!made)
     return switches.length === 0
       ? 'Nothing here could be switched to see why.'
       : 'No single assumption makes the difference.';
   const isMost = Math.abs(Math.log(made.ratio)) >= 0.1 * Math.abs(Math.log(ratio));
-  const how = made.name === undefined ? 'the simulation made to assume it' : `${made.name} taken from the simulation`;
-  const instead = `with ${how} the ratio is ${formatRatio(made.ratio)} instead of ${formatRatio(ratio)}`;
-  const list = made.assumptions.map((a, i) => CAUSES[a][i === 0 ? 0 : 1]).join(' and ');
-  if (made.assumptions.length > 1)
-    return isMost ? `${list} make most of the difference: ${instead}.` : `${list} make the difference: ${instead}.`;
-  const one = list || `The value of ${made.name}`;
-  return isMost ? `${one} makes most of the difference: ${instead}.` : `${one} makes the difference: ${instead}.`;
+  const how = made.name === undefined ? `if the simulation takes it for granted too` : `with ${made.name} as simulated`;
+  const list = made.assumptions.map(causeOf);
+  const head =
+    list.length === 0 ? `The value of ${made.name}` : list.map((c, i) => (i === 0 ? c : lower(c))).join(' and ');
+  return `${head}. ${isMost ? 'Most of it: ' : ''}${formatRatio(made.ratio)} ${how}.`;
 }
+
+const lower = (text: string): string => `${text[0].toLowerCase()}${text.slice(1)}`;
+
+function wordPlain({ kind, size }: PlainBody): string {
+  const agrees =
+    kind === 'rod'
+      ? `One of ${formatRatio(size)} m has the simulated moment`
+      : `A radius of ${formatRatio(size)} m agrees`;
+  return `The ${kind}. ${agrees}.`;
+}
+
+/** A peak beside what may be a mean. */
+export const wordPeak = (share: number, isMean: boolean): string =>
+  isMean
+    ? `Mean against a peak: ${formatRatio(share)} even if all is right.`
+    : `Against a peak: a mean would be ${formatRatio(share)} of it.`;
 
 /** Three figures. */
 export function formatRatio(x: number): string {

@@ -76,12 +76,17 @@ export function constantOf(e: Expression): number | undefined {
 export function operate(operator: '+' | '-' | '*' | '/', a: number, b: number): number {
   switch (operator) {
     case '+':
-      return a + b;
+      return withoutRounding(a + b, a, b);
     case '-':
-      return a - b;
+      return withoutRounding(a - b, a, b);
     case '*':
       return a * b;
     case '/':
       return a / b;
   }
 }
+
+/** What is left of two numbers that cancel is rounding, not a value: 0.1 + 0.2 - 0.3 is 0. */
+const ROUNDING = 1e-14;
+const withoutRounding = (sum: number, a: number, b: number): number =>
+  Math.abs(sum) < ROUNDING * Math.max(Math.abs(a), Math.abs(b)) ? 0 : sum;

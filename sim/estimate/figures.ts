@@ -68,3 +68,13 @@ export const showUnit = (name: string): string =>
     .replace(/\^3\b/g, '³')
     .replace(/(?<=[A-Za-z²³)]) (?=[A-Za-z(])/g, '·')
     .replace(/\bdeg\b/g, '°');
+
+/** A value inside a formula: four figures, with its unit where this is not the SI one. */
+export function figuresWithUnit({ value, shown }: { value: number; shown: { name: string; factor: number } }): string {
+  const figures = formatFigures(value / shown.factor).replace(/,/g, '');
+  if (shown.factor === 1) return figures;
+  return shown.name === 'deg' ? `${figures}°` : `${figures} ${showUnit(shown.name)}`;
+}
+
+/** A readout inside a formula, in SI. */
+export const figuresOfLink = ({ value }: { value: number }): string => formatFigures(value).replace(/,/g, '');

@@ -3,5 +3,6 @@ export { computeSheet } from './compute-sheet.ts';
 export { formatRatio } from './estimate-words.ts';
 export { figuresIn, figuresOf, formatFigures, plusMinus, spreadFactor } from './figures.ts';
 export { setFormula, setName } from './mathml.ts';
-export { formatSheetCsv } from './sheet-csv.ts';
+export { readAnswer } from './read-answer.ts';
+export { bracedText, formatSheetCsv } from './sheet-csv.ts';
 export { formatSheetPage } from './sheet-page.ts';

@@ -3,12 +3,14 @@ import { type CheckedUnit, unknownName } from './check-units.ts';
 import type { Interval, Range } from './ranges.ts';
 import type { ReadSheet } from './read-sheet.ts';
 import type { Column } from './samples.ts';
-import { quote, SheetFault } from './sheet-fault.ts';
+import { SheetFault } from './sheet-fault.ts';
 import type { Links } from './sheet-result.ts';
 
 /** A quantity computed so far. */
 export interface Known {
   readonly checked: CheckedUnit;
+  /** the unit it is shown in */
+  readonly shown: { readonly name: string; readonly factor: number };
   readonly value: number;
   readonly range: Range;
   /** the range made as narrow as can be shown */
@@ -22,7 +24,7 @@ export interface Sheet {
   readonly read: ReadSheet;
   readonly links: Links;
   readonly known: ReadonlyMap<string, Known>;
-  /** value of a line when some lines are given other values, or moved by part of their own ± */
+  /** value of a line when some lines are given other values, or moved by part of their own ±; NaN where there is none */
   recompute(name: string, instead: ReadonlyMap<string, number>, moved?: ReadonlyMap<string, number>): number;
 }
 
@@ -30,14 +32,28 @@ export interface Sheet {
 export function need(name: string, { read, known }: Sheet): Known {
   const found = known.get(name);
   if (found) return found;
-  const other = read.quantities.get(name);
-  if (!other) throw unknownName(name);
-  throw new SheetFault(`needs ${quote(name)}, and line ${other.line + 1} has a fault`);
+  const line = read.lineOf.get(name);
+  if (line === undefined) throw unknownName(name, [...read.lineOf.keys()]);
+  throw new WaitingFault(name, line);
 }
+
+/** A line that is right in itself: another has the fault. */
+export class WaitingFault extends SheetFault {
+  /** index of the other line */
+  readonly line: number;
+  constructor(name: string, line: number) {
+    super(`It needs ${name}, and line ${line + 1} is not computed.`, name);
+    this.line = line;
+  }
+}
+
+/** Below this a readout of turning or of energy is rounding: a flight without twist has no 1e-17 of it. */
+const NOTHING = 1e-9;
 
 export function linkOf(text: string, links: Links): { value: number; checked: CheckedUnit } {
   const link = Object.hasOwn(links, text) ? links[text] : undefined;
-  if (!link) throw new SheetFault(`{${text}}: no skill is open to read it from`);
-  if ('missing' in link) throw new SheetFault(`{${text}}: ${link.missing}`);
-  return { value: link.value, checked: { dimension: link.dimension, unit: link.unit } };
+  if (!link) throw new SheetFault(`{${text}}: no skill is open to read it from.`, `{${text}}`);
+  if ('missing' in link) throw new SheetFault(`{${text}}: ${link.missing}.`, `{${text}}`);
+  const value = Math.abs(link.value) < NOTHING ? 0 : link.value;
+  return { value, checked: { dimension: link.dimension, unit: link.unit } };
 }

@@ -28,3 +28,5 @@ export function plainBodyOf(kind: PlainBodyKind, mass: number, moment: number): 
   if (!(mass > 0) || !(moment >= 0) || !Number.isFinite(moment / mass)) return undefined;
   return { kind, mass, moment, size: Math.sqrt(moment / (mass * PLAIN_FACTORS[kind])) };
 }
+
+export const factorOf = (kind: PlainBodyKind): number => PLAIN_FACTORS[kind];

@@ -1,58 +1,49 @@
 /**
- * From the text of a formula to an Expression. mathjs parses; of what it returns only the kinds of nodes named here are
+ * From the tokens of a formula to an Expression. mathjs parses; of what it returns only the kinds of nodes named here are
  * let through, rebuilt as our own. No assignment, function definition, list, range, text, object or property passes, and
  * nothing that came from a sheet is ever evaluated by mathjs.
  */
 import { addDimension, isTame, NONE, scaleDimension } from './dimension.ts';
 import { childrenOf, constantOf, type Expression, FUNCTIONS, type FunctionName, type Unit } from './expression.ts';
+import { type FormulaText, LINK, WORD, writeFormula } from './formula-text.ts';
 import { MOST_NODES } from './limits.ts';
-import { checkName, LINK } from './line.ts';
+import { checkName } from './line.ts';
 import { type ParsedNode, parseExpression } from './mathjs-parts.ts';
 import { quote, SheetFault } from './sheet-fault.ts';
-import { findUnit } from './units.ts';
+import { type LineToken, tokenize } from './tokens.ts';
+import { findSpelling, findUnit } from './units.ts';
 
 const OPERATIONS = new Set(['+', '-', '*', '/', '^']);
-/** What a node that is not let through is, in words. */
-const REFUSED: Readonly<Record<string, string>> = {
-  AccessorNode: 'a property of something',
-  ArrayNode: 'a list',
-  AssignmentNode: 'an assignment',
-  BlockNode: 'several formulas in one',
-  ConditionalNode: 'a condition',
-  FunctionAssignmentNode: 'the definition of a function',
-  IndexNode: 'an index',
-  ObjectNode: 'an object',
-  RangeNode: 'a range',
-  RelationalNode: 'a comparison',
-};
+const NO_NAMES: ReadonlySet<string> = new Set();
 
-export function readFormula(text: string, links: readonly string[]): Expression {
-  // "in" is an operator to the parser
-  const form = text.replace(/\bin\b/g, 'inch');
+/** `names`: the lines of the sheet, which are meant before a unit of the same spelling. */
+export function readFormula(tokens: readonly LineToken[], names: ReadonlySet<string> = NO_NAMES): Expression {
+  if (tokens.length === 0) throw new SheetFault('The formula is missing.');
+  const written = writeFormula(tokens, names);
   let node: ParsedNode;
   try {
-    node = parseExpression(form);
-  } catch (error) {
-    throw new SheetFault(`${quote(showLinks(text, links))} cannot be read as a formula${placeOf(error)}`);
+    node = parseExpression(written.text);
+  } catch {
+    throw new SheetFault(`${quote(tokens.map((t) => t.typed).join(' '))} cannot be read as a formula.`);
   }
   let left = MOST_NODES;
   const take = (n: ParsedNode): Expression => {
-    if (--left < 0) throw new SheetFault(`the formula is too long; at most ${MOST_NODES} parts`);
-    return read(n, links, take);
+    if (--left < 0) throw new SheetFault(`The formula is too long; at most ${MOST_NODES} parts.`);
+    return read(n, written, names, take);
   };
   return take(node);
 }
 
 type Take = (node: ParsedNode) => Expression;
 
-function read(node: ParsedNode, links: readonly string[], take: Take): Expression {
+function read(node: ParsedNode, written: FormulaText, names: ReadonlySet<string>, take: Take): Expression {
   switch (node.type) {
     case 'ConstantNode':
-      if (typeof node.value !== 'number') throw new SheetFault(`${quote(String(node.value))} is no number`);
-      if (!Number.isFinite(node.value)) throw new SheetFault('a number in the formula is too large');
+      if (typeof node.value !== 'number') throw new SheetFault(`${quote(String(node.value))} is no number.`);
+      if (!Number.isFinite(node.value)) throw new SheetFault('A number in the formula is too large.');
       return { kind: 'number', value: node.value };
     case 'SymbolNode':
-      return readSymbol(String(node.name), links);
+      return readSymbol(String(node.name), written, names);
     case 'ParenthesisNode':
       if (node.content) return take(node.content);
       break;
@@ -61,20 +52,22 @@ function read(node: ParsedNode, links: readonly string[], take: Take): Expressio
     case 'FunctionNode':
       return readCall(node, take);
   }
-  throw new SheetFault(`${REFUSED[node.type] ?? 'this'} has no place in a formula`);
+  throw new SheetFault('This cannot be read as a formula.');
 }
 
-function readSymbol(name: string, links: readonly string[]): Expression {
+function readSymbol(name: string, { words, links }: FormulaText, names: ReadonlySet<string>): Expression {
   if (name.startsWith(LINK)) {
-    const text = links[Number(name.slice(1))];
-    if (text === undefined)
-      throw new SheetFault('a readout in braces needs an operator before it; put an operator before it');
-    return { kind: 'link', text };
+    const link = links[Number(name.slice(1))];
+    if (!link) throw new SheetFault('Between a readout in braces and what follows an operator is missing.');
+    return { kind: 'link', text: link.text };
   }
-  if (name === 'pi') return { kind: 'number', value: Math.PI };
-  const unit = findUnit(name);
+  const word = name.startsWith(WORD) ? words[Number(name.slice(1))] : undefined;
+  if (!word) throw new SheetFault('Between two words an operator is missing.');
+  const { text } = word;
+  if (text === 'pi') return { kind: 'number', value: Math.PI };
+  const unit = findUnit(text) ?? (names.has(text) ? undefined : findSpelling(text));
   if (unit) return { kind: 'unit', unit };
-  return { kind: 'name', name: checkName(name) };
+  return { kind: 'name', name: checkName(text) };
 }
 
 function readOperation(node: ParsedNode, take: Take): Expression {
@@ -82,8 +75,7 @@ function readOperation(node: ParsedNode, take: Take): Expression {
   const op = String(node.op);
   if (args.length === 1 && op === '-') return { kind: 'minus', a: take(args[0]) };
   if (args.length === 1 && op === '+') return take(args[0]);
-  if (args.length !== 2 || !OPERATIONS.has(op))
-    throw new SheetFault(`the operator ${quote(op)} has no place in a formula`);
+  if (args.length !== 2 || !OPERATIONS.has(op)) throw new SheetFault(`${quote(op)} has no place in a formula.`);
   return {
     kind: 'operation',
     operator: op as '+',
@@ -97,22 +89,25 @@ function readCall(node: ParsedNode, take: Take): Expression {
   const fn = node.fn as ParsedNode | undefined;
   const name = fn?.type === 'SymbolNode' ? String(fn.name) : '';
   if (!(FUNCTIONS as readonly string[]).includes(name))
-    throw new SheetFault(
-      `${quote(name)} is no function known here (to multiply by a bracket write *); there are: ${FUNCTIONS.join(', ')}`,
-    );
+    throw new SheetFault(`Before a bracket comes an operator or a function. There are: ${FUNCTIONS.join(', ')}.`);
   const args = (node.args ?? []).map(take);
   const most = name === 'min' || name === 'max' ? 8 : 1;
   if (args.length < 1 || args.length > most)
-    throw new SheetFault(`${name} takes ${most === 1 ? 'one value' : `1 to ${most} values`}`);
+    throw new SheetFault(`${name} takes ${most === 1 ? 'one value' : `1 to ${most} values`}.`, name);
   return { kind: 'call', name: name as FunctionName, args };
 }
 
 /** A unit to show a result in, as "kg m^2": products and powers of known units. */
-export function readUnit(text: string): Unit {
-  const e = readFormula(text, []);
-  const unit = combine(e, text);
-  return { ...unit, name: tidy(text) };
+export function readUnit(given: string | readonly LineToken[]): Unit {
+  const tokens = typeof given === 'string' ? tokenize(given).tokens : given;
+  const text = tokens.map((t) => t.typed).join(' ');
+  if (tokens.length === 0) throw new SheetFault('After "to" comes a unit.', 'to');
+  const unit = combine(readFormula(tokens), text);
+  return { ...unit, name: tidy(tokens.map(canonical)) };
 }
+
+const canonical = (t: LineToken): string =>
+  t.kind === 'word' ? ((findUnit(t.text) ?? findSpelling(t.text))?.name ?? t.text) : t.text;
 
 function combine(e: Expression, text: string): Omit<Unit, 'name'> {
   if (e.kind === 'unit') return e.unit;
@@ -131,7 +126,10 @@ function combine(e: Expression, text: string): Omit<Unit, 'name'> {
     if (isTame(dimension) && Number.isFinite(factor) && factor > 0) return { factor, dimension };
   }
   const odd = oddName(e);
-  throw new SheetFault(odd ? `${quote(odd)} is no unit known here` : `${quote(text)} is no unit`);
+  throw new SheetFault(
+    odd ? `${quote(odd)} is no unit known here.` : `${quote(text)} is no unit.`,
+    odd ?? `to ${text}`,
+  );
 }
 
 function oddName(e: Expression): string | undefined {
@@ -143,17 +141,12 @@ function oddName(e: Expression): string | undefined {
   return undefined;
 }
 
-const tidy = (text: string): string =>
-  text
-    .replace(/\s*([*/^])\s*/g, '$1')
+const tidy = (parts: readonly string[]): string =>
+  parts
+    .join(' ')
+    .replace(/\s*([*/^()])\s*/g, '$1')
     .replace(/\*/g, ' ')
+    .replace(/\/(\w+(?:\^\d)?)\(/g, '/$1 (')
+    .replace(/\^\((-?\d+)\)/g, '^$1')
     .replace(/\s+/g, ' ')
     .trim();
-
-const showLinks = (text: string, links: readonly string[]): string =>
-  text.replace(new RegExp(`\\s?${LINK}(\\d+)\\s?`, 'g'), (_, i: string) => `{${links[Number(i)] ?? ''}}`);
-
-function placeOf(error: unknown): string {
-  const at = error instanceof Error ? /\(char (\d+)\)/.exec(error.message) : null;
-  return at ? `, from its letter ${at[1]} on` : '';
-}

@@ -5,7 +5,7 @@
  * to the release (-0.3 s is before it), of the landing from touchdown. Without "at": take-off, bottom, touchdown.
  */
 
-import { isAssumption, SIMULATED, type SimulatedAssumption } from './assumption.ts';
+import { isSimulated, SIMULATED, type SimulatedAssumption } from './assumption.ts';
 import { columnAt } from './column-at.ts';
 import { LONGEST_LINE, MOST_LINES } from './limits.ts';
 import { READOUTS, type Readout } from './readouts.ts';
@@ -60,7 +60,7 @@ function parseLink(text: string): Asked | string {
   const whole = READOUTS.find((r) => r.name === full);
   const readout = whole ?? READOUTS.find((r) => r.name === name);
   if (!readout) return `there is no readout ${quote(full)}; there are: ${READOUTS.map((r) => r.name).join(', ')}`;
-  if (assuming !== undefined && !(isAssumption(assuming) && (SIMULATED as readonly string[]).includes(assuming)))
+  if (assuming !== undefined && !isSimulated(assuming))
     return `the simulation cannot assume ${quote(assuming)}; it can: ${SIMULATED.join(', ')}`;
   const mean = whole ? undefined : (over as Asked['over']);
   if (readout.kind === 'whole' && (mean ?? shape ?? at) !== undefined)
@@ -72,7 +72,7 @@ function parseLink(text: string): Asked | string {
     ...(mean ? { over: mean } : {}),
     ...(shape === undefined ? {} : { shape }),
     ...(at === undefined ? {} : { at }),
-    ...(assuming === undefined ? {} : { assuming: assuming as SimulatedAssumption }),
+    ...(assuming === undefined ? {} : { assuming }),
   };
 }
 
@@ -80,6 +80,7 @@ const PARTS = { flight: 'the flight', swing: 'a swing at the bar', landing: 'a l
 
 function readAsked(asked: Asked, result: SkillResult): number | string {
   const { readout, shape, assuming } = asked;
+  if (assuming === 'mean') return readMean(asked, result);
   if (shape !== undefined) {
     const moments = result.shapes && Object.hasOwn(result.shapes, shape) ? result.shapes[shape] : undefined;
     if (!moments || !readout.inShape)
@@ -100,6 +101,13 @@ function readAsked(asked: Asked, result: SkillResult): number | string {
   const value = readOver(asked, read, from);
   if (typeof value === 'string') return value;
   return value === undefined || !Number.isFinite(value) ? `${quote(readout.name)} is not defined there` : value;
+}
+
+/** What a mean would be: of the same phase, in place of a peak or of one instant. */
+function readMean({ readout, shape }: Asked, result: SkillResult): number | string {
+  if (readout.kind === 'whole' || shape !== undefined)
+    return `the simulation cannot assume it of ${quote(readout.name)}`;
+  return readAsked({ readout, over: 'mean' }, result);
 }
 
 function readOver({ readout, over, at }: Asked, read: Readout['read'], from: SkillResult): number | string | undefined {

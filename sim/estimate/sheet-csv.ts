@@ -21,6 +21,9 @@ const HEAD = [
   'fault',
 ];
 
+/** One readout has lost its braces on the way; a formula has them. */
+export const bracedText = (text: string): string => (text.includes('{') ? text : `{${text}}`);
+
 export function formatSheetCsv(lines: readonly string[], result: SheetResult): string {
   const rows = result.lines.map((line) => rowOf(lines[line.line] ?? '', line));
   return `${[HEAD, ...rows].map((row) => row.join(',')).join('\n')}\n`;
@@ -46,11 +49,11 @@ function rowOf(typed: string, line: LineResult): string[] {
     by(line.drawHigh),
     by(line.low),
     by(line.high),
-    cell(compared ? `{${compared.text}}` : ''),
+    cell(compared ? bracedText(compared.text) : ''),
     by(compared?.simulated),
     number(compared?.ratio),
     cell(line.assumptions.join('; ')),
-    cell(compared?.missing ?? compared?.sentence ?? ''),
+    cell(compared?.missing ?? [compared?.remark, compared?.sentence].filter(Boolean).join(' ')),
     '',
   ];
 }

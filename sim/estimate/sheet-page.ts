@@ -86,7 +86,7 @@ function quantityRow(q: Quantity, compares: boolean): string {
     cells.push(
       c?.simulated === undefined ? escapeText(c?.missing ?? '') : `${figuresIn(c.simulated, q)} ${escapeText(unit)}`,
       c?.ratio === undefined ? '' : formatRatio(c.ratio),
-      escapeText(c?.sentence ?? ''),
+      escapeText([c?.remark, c?.sentence].filter(Boolean).join(' ')),
     );
   }
   cells.push(escapeText(q.note));

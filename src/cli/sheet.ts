@@ -105,7 +105,7 @@ function formatReport(sheet: SheetFile, result: SheetResult, estimate: Estimate,
     skill ? `${sheet.title}; simulated: ${skill.title}` : sheet.title,
     ...(sheet.lesson ? [sheet.lesson] : []),
     ...(rows.length > 0 ? [formatTable(head, rows, 2)] : []),
-    ...listOf('Differences', lines, (l) => (l.kind === 'quantity' ? wordDifference(l) : undefined)),
+    ...listOf('Differences', lines, (l) => (l.kind === 'quantity' ? wordDifference(l, estimate) : undefined)),
     ...listOf('Plain bodies', lines, (l) => (l.kind === 'drawing' ? wordBody(l, estimate) : undefined)),
     ...listOf('Faults', lines, (l) => (l.kind === 'fault' ? `line ${l.line + 1}: ${l.message}` : undefined)),
     '',
@@ -121,10 +121,13 @@ function listOf(
   return found.length === 0 ? [] : [`${title}\n${found.map((text) => `  ${text}`).join('\n')}`];
 }
 
-function wordDifference({ name, compared }: LineResult & { kind: 'quantity' }): string | undefined {
+function wordDifference(
+  { name, compared }: LineResult & { kind: 'quantity' },
+  { bracedText }: Estimate,
+): string | undefined {
   if (!compared) return undefined;
-  const { text, missing, sentence } = compared;
-  return `${name} and {${text}}: ${missing ?? sentence}`;
+  const { text, missing, remark, sentence } = compared;
+  return `${name} and ${bracedText(text)}: ${missing ?? [remark, sentence].filter(Boolean).join(' ')}`;
 }
 
 function wordBody({ body, of }: LineResult & { kind: 'drawing' }, { formatFigures }: Estimate): string {

@@ -47,23 +47,23 @@ describe('a sheet', () => {
     );
   });
 
-  test('names a circle by all its lines, and leaves the others standing', () => {
+  test('names a circle by all its lines, and leaves the others as they are', () => {
     const sheet = sheetOf(['a = b + 1', 'b = 2 * c', 'c = a / 3', 'd = 4', 'e = a + d', 'f = f']);
-    for (const line of [0, 1, 2]) expect(sheet.fault(line)).toBe('a circle: a needs b, b needs c, c needs a');
-    expect(sheet.fault(5)).toBe('f needs itself');
-    expect(sheet.fault(4)).toMatch(/needs "a", and line 1 has a fault/);
+    for (const line of [0, 1, 2]) expect(sheet.fault(line)).toBe('A circle: a needs b, b needs c, c needs a.');
+    expect(sheet.fault(5)).toBe('f needs itself.');
+    expect(sheet.fault(4)).toBe('It needs a, and line 1 is not computed.');
     expect(sheet.of('d').value).toBe(4);
   });
 
   test.each([
-    ['x = 3 J + 2 N', 'J (energy or torque) and N (force) cannot be added'],
-    ['x = 3 J - 2 N', 'N (force) cannot be subtracted from J (energy or torque)'],
-    ['x = 55 kg + 5 ft', 'kg (mass) and ft (length) cannot be added'],
-    ['x = 5 ft to kg', 'the unit asked for: ft (length) and kg (mass) do not fit'],
-    ['x = 5 m +- 2 s', 'the uncertainty: s (time) and m (length) do not fit'],
-    ['x = sin(3 m)', 'sin takes a plain number or an angle; here it is m (length)'],
-    ['x = 2 ^ (1 m)', 'an exponent is a plain number; here it is m (length)'],
-    ['x = max(1 m, 2 s)', 'max of m (length) and s (time) has no meaning'],
+    ['x = 3 J + 2 N', 'J (energy or torque) and N (force) cannot be added.'],
+    ['x = 3 J - 2 N', 'N (force) cannot be subtracted from J (energy or torque).'],
+    ['x = 55 kg + 5 ft', 'kg (mass) and ft (length) cannot be added.'],
+    ['x = 5 ft to kg', 'x is a length, in ft; it was asked for in kg, a mass.'],
+    ['x = 5 m +- 2 s', 'The uncertainty: s (time) and m (length) do not fit.'],
+    ['x = sin(3 m)', 'sin takes a plain number or an angle; here it is m (length).'],
+    ['x = 2 ^ (1 m)', 'An exponent is a plain number; here it is m (length).'],
+    ['x = max(1 m, 2 s)', 'max of m (length) and s (time) has no meaning.'],
   ])('%s is an error that names both', (line, message) => expect(sheetOf([line]).fault(0)).toBe(message));
 
   test('imperial and metric mix', () => {
@@ -98,12 +98,11 @@ describe('a sheet', () => {
     ['2x = 1', 'no name'],
     ['pi = 3', 'a meaning of its own'],
     ['x = y', '"y" is neither a line of this sheet nor a unit'],
-    ['x = 3 +', 'cannot be read'],
+    ['x = 3 +', 'missing after'],
     ['x = foo(3)', '"foo" is no function'],
-    ['x = 1 / 0', 'no number'],
+    ['x = 1 / 0', 'divided by 0'],
     ['x = 2 m to furlong', '"furlong" is no unit'],
     ['x = 3 vs air time', 'in braces'],
-    ['x = 3 if flat earth', '"flat earth" is no assumption'],
     ['x = {air time}', 'no skill is open'],
     ['x = (2 m)^30', 'powers of the units'],
     ['draw egg for x', '"egg" is no plain body'],

@@ -148,11 +148,44 @@ describe('which assumption makes the difference', () => {
   test('a moment of a plain body tells the size that would agree', () => {
     const compared = compare(full, lines, 'inertia');
     const length = Math.sqrt((12 * value('lateral moment')) / value('mass'));
-    expect(compared?.sentence).toContain(`a rod of length ${length.toFixed(2)} m`);
+    expect(compared?.sentence).toBe(`The rod. One of ${length.toFixed(2)} m has the simulated moment.`);
   });
   test('set against a readout of another kind both units are named', () => {
     const text = ['T = 1 s vs {rise}'];
-    expect(sheetOf(text, readLinks(text, full)).fault(0)).toBe('{rise}: s (time) and m (length) do not fit');
+    expect(sheetOf(text, readLinks(text, full)).fault(0)).toBe('vs {rise}: s (time) and m (length) do not fit.');
+  });
+  test('a ratio is set against a ratio of readouts, with what each of them would be', () => {
+    const text = [
+      'I_s = 11 kg m^2',
+      'I_t = 4 kg m^2',
+      'ratio = I_s / I_t vs {lateral moment in straight} / {lateral moment in tuck}',
+      'F = 1000 N vs {greatest somersault rate} * {angular momentum} * 1 rad / 1 m',
+    ];
+    const { of } = sheetOf(text, readLinks(text, full));
+    const wanted = value('lateral moment in straight') / value('lateral moment in tuck');
+    expect(of('ratio').compared).toMatchObject({ simulated: wanted });
+    expect(of('F').compared?.simulated).toBeCloseTo(value('greatest somersault rate') * value('angular momentum'), 9);
+  });
+  test('a readout that is nothing but rounding is zero: nothing is divided by it', () => {
+    const still: SkillResult = { ...full, summary: { ...full.summary, twists: 3e-17 } };
+    const text = ['x = 1 / {twists}', 'n = 2 vs {twists}'];
+    const { fault, of } = sheetOf(text, readLinks(text, still));
+    expect(fault(0)).toBe('Divided by {twists}, which is zero.');
+    expect(of('n').compared?.ratio).toBeUndefined();
+  });
+  test('a mean set against a peak says so, and what it would be if all were right', () => {
+    const text = ['w_mean = 4 rad/s vs {greatest somersault rate}', 'w = 4 rad/s vs {greatest somersault rate}'];
+    const { of } = sheetOf(text, readLinks(text, full));
+    const share = (value('mean somersault rate') / value('greatest somersault rate')).toFixed(2);
+    expect(of('w_mean').compared?.remark).toBe(`Mean against a peak: ${share} even if all is right.`);
+    expect(of('w').compared?.remark).toBe(`Against a peak: a mean would be ${share} of it.`);
+  });
+  test('an assumption in words of its own is named by them', () => {
+    const text = [
+      'inertia = 14 kg m^2 vs {lateral moment} if the arms weigh nothing',
+      'n = {angular momentum} * {air time} / (2 * pi * inertia) vs {somersaults}',
+    ];
+    expect(compare(stiff, text)?.sentence).toMatch(/^"the arms weigh nothing"\. /);
   });
   test('without a skill the estimate is shown, and in place of the comparison the reason', () => {
     const text = ['T = 1 s vs {air time}'];

@@ -3,9 +3,10 @@ import { describe, expect, test } from 'vitest';
 import { figuresOf, formatFigures, showUnit, spreadFactor } from '../../sim/estimate/figures.ts';
 import { formatMathml, setExpression, setFormula } from '../../sim/estimate/mathml.ts';
 import { readFormula } from '../../sim/estimate/read-formula.ts';
+import { tokenize } from '../../sim/estimate/tokens.ts';
 import { sheetOf } from './sheet-of.ts';
 
-const set = (text: string): string => formatMathml(setExpression(readFormula(text, [])));
+const set = (text: string): string => formatMathml(setExpression(readFormula(tokenize(text).tokens)));
 
 describe('a formula as mathematics', () => {
   test.each([
@@ -39,7 +40,7 @@ describe('a formula as mathematics', () => {
     expect(set('a / b * c')).toBe('<mrow><mfrac><mi>a</mi><mi>b</mi></mfrac><mo>·</mo><mi>c</mi></mrow>');
   });
   test('a whole line has its name and an equals sign', () =>
-    expect(formatMathml(setFormula('T', readFormula('2', [])))).toBe(
+    expect(formatMathml(setFormula('T', readFormula(tokenize('2').tokens)))).toBe(
       '<math displaystyle="true"><mrow><mi>T</mi><mo>=</mo><mn>2</mn></mrow></math>',
     ));
 });

@@ -144,6 +144,7 @@ export const rooms: Record<string, Room> = {
 
 /** Packages that only one room may import. */
 export const housed: Record<string, string[]> = {
+  '@noble/hashes': ['sim/math'],
   'planck-js': ['sim/contact'],
   mathjs: ['sim/estimate'],
   'pixi.js': ['src/render'],

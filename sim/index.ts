@@ -96,6 +96,7 @@ export type { Frames } from './measure/frames.ts';
 export { calcJointPeaks, type JointShare } from './measure/joint-peaks.ts';
 export { makeJointWork } from './measure/joint-work.ts';
 export { MOST_TIMES } from './measure/known-strength.ts';
+export { calcLimbSpans } from './measure/limb-moves.ts';
 export { calcOverlaps, type Overlap } from './measure/overlap.ts';
 export { calcShapeMoments, type ShapeMoments } from './measure/shape-moments.ts';
 export { calcSight, type Unseen } from './measure/sight.ts';

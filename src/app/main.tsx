@@ -96,6 +96,10 @@ const servicesWith = (keeper: Keeper, asked: SkillFile | undefined): Services =>
       () => import('../moving-picture/moving-pictures.ts'),
       (m) => m.movingPictures,
     ),
+    paper: loadPart(
+      () => import('../paper/paper.ts'),
+      (m) => m.paper,
+    ),
     accounting: loadPart(
       () => import('../engine/account.ts'),
       (m) => m.makeAccounting(shapes),

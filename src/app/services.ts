@@ -26,6 +26,7 @@ import type { SkillReading } from '../engine/read-skill.ts';
 import type { FlightResult, OverlapCaution } from '../engine/result.ts';
 import type { Trying } from '../engine/try.ts';
 import type { MovingPictures } from '../moving-picture/moving-input.ts';
+import type { Paper } from '../paper/paper.ts';
 import type { PrintPictures } from '../pictures/print-input.ts';
 import type { StagePictures } from '../pictures/stage-input.ts';
 import type { WholePictures } from '../pictures/whole-input.ts';
@@ -101,6 +102,7 @@ interface Presets {
 export interface Loaders {
   print(): Promise<PrintPictures>;
   moving(): Promise<MovingPictures>;
+  paper(): Promise<Paper>;
   accounting(): Promise<Accounting>;
   asking(): Promise<Asking>;
   comparing(): Promise<Comparing>;

@@ -4,6 +4,7 @@ import { CommandError } from './command-error.ts';
 import { type CommandName, isCommand, wordNoOption } from './command-table.ts';
 import { type DraftCommand, parseDraft } from './draft-args.ts';
 import { type MapCommand, type MarginCommand, parseMap, parseMargin, throwNoOption } from './margin-args.ts';
+import { type PictureCommand, parsePicture } from './picture-args.ts';
 import { parseSolve, type SolveCommand } from './solve-args.ts';
 
 export type CommandCall =
@@ -13,6 +14,7 @@ export type CommandCall =
   | MapCommand
   | SolveCommand
   | DraftCommand
+  | PictureCommand
   | {
       readonly kind: 'fly';
       readonly skill: string;
@@ -50,6 +52,7 @@ export function parseCommand(argv: readonly string[]): CommandCall {
   if (argv[0] === 'map' && !asks) return parseMap(argv.slice(1));
   if (argv[0] === 'solve' && !asks) return parseSolve(argv.slice(1));
   if (argv[0] === 'draft' && !asks) return parseDraft(argv.slice(1));
+  if (argv[0] === 'picture' && !asks) return parsePicture(argv.slice(1));
   if (asks && argv.some((a) => a === '--help' || a === '-h')) return helpOf(argv.find((a) => !a.startsWith('-')));
   if (argv[0] === 'help') return helpOf(argv[1]);
   const { values, positionals } = parse(argv);
@@ -57,11 +60,11 @@ export function parseCommand(argv: readonly string[]): CommandCall {
   const [command, given, ...more] = positionals;
   if (command === undefined)
     throw new CommandError(
-      'a command is needed: fly, body, sheet, export, fix, draft, margin, map or solve (see --help)',
+      'a command is needed: fly, body, sheet, picture, export, fix, draft, margin, map or solve (see --help)',
     );
   if (command !== 'fly' && command !== 'body' && command !== 'sheet' && command !== 'export' && command !== 'fix')
     throw new CommandError(
-      `there is no command "${command}"; there are: fly, body, sheet, export, fix, draft, margin, map, solve (see --help)`,
+      `there is no command "${command}"; there are: fly, body, sheet, picture, export, fix, draft, margin, map, solve (see --help)`,
     );
   const what = WANTED[command];
   if (given === undefined || given === '')

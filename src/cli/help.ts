@@ -24,6 +24,11 @@ export function formatHelp(): string {
       --csv OUT.csv       every line with its results
       --page OUT.html     a page to print, with the formulas set as mathematics
 
+  shapeflight picture SKILL --out OUT.svg [--as row|path|time] [--by time|somersault|twist] [--count N] [--at 0,0.3,...]
+      poses side by side, along the path or over time, to scale, with the typeface in the file and no name
+      --beside SKILL      a second version under or behind the first
+      --width MM          60 to 1200 (160); --plain leaves out name and result, --named puts the athlete's name in
+
   shapeflight export SKILL --as 1 --out OUT.json
       writes a skill as a version 1 file, for builds of Shapeflight that know no other
 

@@ -11,6 +11,7 @@ import { formatCommandHelp, formatHelp } from './help.ts';
 import { type CommandOutput, INTERRUPTED } from './interrupt.ts';
 import { runMap } from './map.ts';
 import { runMargin } from './margin.ts';
+import { runPicture } from './picture.ts';
 import { runSheet } from './sheet.ts';
 import { runSolve } from './solve.ts';
 
@@ -72,6 +73,8 @@ async function run(command: CommandCall, args: readonly string[]): Promise<strin
       return runFix(command);
     case 'sheet':
       return runSheet(command, args);
+    case 'picture':
+      return runPicture(command, args);
     case 'margin':
       return runMargin(command, args);
     case 'map':

@@ -10,6 +10,7 @@ import {
   readState,
 } from '../../sim/index.ts';
 import { mulInto } from '../../sim/math/rot.ts';
+import { placeIn } from '../../sim/math/sorted.ts';
 
 interface PosedInstant {
   readonly t: number;
@@ -26,16 +27,14 @@ export type Poser = (t: number) => PosedInstant;
 
 export function makePoser(flight: Flight, frames: Frames): Poser {
   const state = makeState(flight.body);
-  const rows = frames.n - 1;
   return (t) => {
     readState(flight, t, state);
     const pose = calcPose(state.sm, state.quat_WB, state.p_WScm_W);
     const R_WF = new Float64Array(9);
     mulInto(state.R_WB, 0, calcBodyFrame(state.sm).R_BF, 0, R_WF, 0);
-    const at = Math.min(Math.max((t / flight.duration) * rows, 0), rows);
-    const i = Math.min(Math.floor(at), rows - 1);
+    const { i, share } = placeIn(frames.t, t, frames.n);
     const between = (c: Float64Array, width = 1, k = 0): number =>
-      c[width * i + k] + (c[width * (i + 1) + k] - c[width * i + k]) * (at - i);
+      c[width * i + k] + (c[width * (i + 1) + k] - c[width * i + k]) * share;
     const [x, y, z] = state.p_WScm_W;
     return {
       t,

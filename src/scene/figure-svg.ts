@@ -4,11 +4,14 @@ import type { DrawItem, Points, Token } from './scene.ts';
 
 const round = (x: number): string => String(Math.round(x * 100) / 100);
 
-const colour = (token: Token, ghost: boolean): string =>
+/** The colour of a token, of a ghost or not, as SVG says it. */
+export type Paint = (token: Token, ghost: boolean) => string;
+
+const byProperty: Paint = (token, ghost) =>
   ghost ? `color-mix(in srgb, var(--${token}) calc(var(--ghost) * 100%), var(--air))` : `var(--${token})`;
 
-export function svgMarkup(items: readonly DrawItem[], ghost = false): string {
-  return items.map((item) => markup(item, ghost)).join('');
+export function svgMarkup(items: readonly DrawItem[], ghost = false, paint = byProperty): string {
+  return items.map((item) => markup(item, ghost, paint)).join('');
 }
 
 /** A whole picture; give it a size by CSS or by width and height. */
@@ -17,7 +20,7 @@ export function svgPicture(items: readonly DrawItem[], width: number, height: nu
   return `<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 ${round(width)} ${round(height)}" width="${round(width)}" height="${round(height)}" ${name}>${svgMarkup(items)}</svg>`;
 }
 
-function markup(item: DrawItem, ghost: boolean): string {
+function markup(item: DrawItem, ghost: boolean, colour: Paint): string {
   switch (item.kind) {
     case 'fill': {
       const d = item.contours.map((contour) => `${path(contour)}Z`).join('');
@@ -48,7 +51,7 @@ function markup(item: DrawItem, ghost: boolean): string {
       return `<text x="${round(item.x)}" y="${round(item.y)}" text-anchor="${item.anchor}" style="fill:${colour(item.fill, ghost)};font-size:${item.size}px;font-weight:${item.weight ?? 560}${halo}">${escapeText(item.text)}</text>`;
     }
     case 'group': {
-      const inner = svgMarkup(item.items, ghost || item.ghost === true);
+      const inner = svgMarkup(item.items, ghost || item.ghost === true, colour);
       return item.x || item.y
         ? `<g transform="translate(${round(item.x ?? 0)} ${round(item.y ?? 0)})">${inner}</g>`
         : `<g>${inner}</g>`;

@@ -43,9 +43,11 @@ interface PrintCurve {
   readonly name: string;
   readonly values: Float64Array;
   readonly width: number;
+  /** of another version */
+  readonly dash?: readonly number[];
 }
 
-interface PrintPlot {
+export interface PrintPlot {
   readonly unit: string;
   readonly top: number;
   readonly low: number;
@@ -200,7 +202,13 @@ function shapeRow(input: PrintInput, x: (t: number) => number, top: number): Dra
   return items;
 }
 
-function drawPlot(plot: PrintPlot, times: Float64Array, x: (t: number) => number, top: number, T: number): DrawItem[] {
+export function drawPlot(
+  plot: PrintPlot,
+  times: Float64Array,
+  x: (t: number) => number,
+  top: number,
+  T: number,
+): DrawItem[] {
   const y = (v: number): number => top + ((plot.top - v) / (plot.top - plot.low)) * plot.height;
   const items: DrawItem[] = [text(0, top + 10, plot.unit, 'start', 620, 12)];
   for (const { value, text: words } of plot.ticks) {
@@ -208,7 +216,7 @@ function drawPlot(plot: PrintPlot, times: Float64Array, x: (t: number) => number
     items.push(text(x(0) - 8, y(value) + 4, words, 'end', 450, 11));
   }
   for (const curve of plot.curves)
-    for (const points of pieces(curve.values, times, x, y)) items.push(line(points, 'ink', curve.width));
+    for (const points of pieces(curve.values, times, x, y)) items.push(line(points, 'ink', curve.width, curve.dash));
   for (const curve of plot.curves) {
     const others = plot.curves.filter((one) => one !== curve).map((one) => one.values);
     const spot = findSpot(curve.values, others, times, x, y, curve.name.length * 6.2, plot, top);

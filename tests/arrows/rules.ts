@@ -24,7 +24,7 @@ const words = 'sim/words';
 const features = 'takeoff ruler joints instant shelf print pose compare why air ask estimate fix try read'.split(' ');
 const feature = {
   values: ['src/app', 'src/document', 'src/commands', 'src/ui', words],
-  types: ['src/engine', 'src/jobs', 'src/scene', 'src/pictures', 'src/moving-picture', 'sim/index'],
+  types: ['src/engine', 'src/jobs', 'src/scene', 'src/pictures', 'src/moving-picture', 'src/paper', 'sim/index'],
   reason: 'features do not import each other: what two need lies in src/app or src/ui',
 };
 
@@ -81,7 +81,10 @@ export const rooms: Record<string, Room> = {
     values: ['sim/index'],
     reason: 'jobs run calls of sim beside the thread that asks; they show nothing and read no file',
   },
-  'src/cli': { values: ['sim/index', 'presets', 'src/jobs'], reason: 'the command line is thin over the door of sim' },
+  'src/cli': {
+    values: ['sim/index', 'presets', 'src/jobs', 'src/paper'],
+    reason: 'the command line is thin over the door of sim, and over what is printed',
+  },
   'src/offline': { values: [], reason: 'keeping the built files has nothing to do with what they hold' },
   'src/document': {
     values: ['presets'],
@@ -114,10 +117,14 @@ export const rooms: Record<string, Room> = {
     reason:
       'a moving picture is pictures in a row: engine, scene and render make them, this room times and writes them',
   },
+  'src/paper': {
+    values: ['src/engine', 'src/scene', 'src/pictures', 'sim/index', words],
+    reason: 'paper is made of a flight and of words that it is handed: no page, no clock, no file',
+  },
   'src/ui': { values: [], reason: 'the kit has no knowledge of a skill' },
   'src/app': {
     values: ['src/document', 'src/commands', 'src/ui', words, 'docs/glossary'],
-    types: ['src/engine', 'src/jobs', 'src/scene', 'src/pictures', 'src/moving-picture', 'sim/index'],
+    types: ['src/engine', 'src/jobs', 'src/scene', 'src/pictures', 'src/moving-picture', 'src/paper', 'sim/index'],
     reason:
       'the app holds what features share; what computes and what draws is handed to it, and it knows no feature; special words are explained from the one glossary',
   },
@@ -133,7 +140,7 @@ export const rooms: Record<string, Room> = {
     reason: 'a layout puts features in their places, and holds no physics',
   },
   'src/app/main': {
-    values: 'document engine pictures moving-picture offline app app/layout'
+    values: 'document engine pictures moving-picture paper offline app app/layout'
       .split(' ')
       .map((name) => `src/${name}`)
       .concat('presets'),
@@ -229,7 +236,7 @@ export function checkPlace(file: SourceFile): Break[] {
     found.push({ where: file.path, reason: 'JSX lies in app, features and ui only' });
   }
   for (const fault of file.faults) found.push({ where: `${file.path}:${fault.line}`, reason: fault.what });
-  if (room?.startsWith('sim/') || room === 'src/scene') {
+  if (room?.startsWith('sim/') || room === 'src/scene' || room === 'src/paper') {
     const reason = 'is impure: no DOM, no clock, no unseeded chance, no I/O here';
     for (const use of file.impure) found.push({ where: `${file.path}:${use.line}`, reason: `${use.what} ${reason}` });
   }

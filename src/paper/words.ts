@@ -1,0 +1,25 @@
+/** Words of what is printed. */
+export const paperTexts = {
+  card: {
+    seconds: (s: string) => `${s} s`,
+    span: (from: string, to: string) => `${from} to ${to} s`,
+    caution: 'Caution.',
+    room: 'Room for error.',
+    opens: 'Opens this skill.',
+    noName: 'No name in it.',
+    nameIn: (who: string) => `Name in it: ${who}.`,
+    at: { apex: 'highest' },
+    foot: 'Filled limbs with two bands are the left side.',
+  },
+  picture: {
+    title: 'Poses of a flight',
+    seconds: (s: string) => `${s} s`,
+    metre: (m: number) => `${m} m`,
+    scale: (n: number) => `Figures to scale, 1 to ${n} in print.`,
+    foot: 'Filled limbs with two bands are the left side.',
+    versions: (a: string, b: string) => `A, drawn full: ${a}. B, dashed: ${b}.`,
+  },
+} as const;
+
+export const pictureFoot = (versions?: { readonly a: string; readonly b: string }): string =>
+  [paperTexts.picture.foot, ...(versions ? [paperTexts.picture.versions(versions.a, versions.b)] : [])].join(' ');

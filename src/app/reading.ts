@@ -1,6 +1,7 @@
 /** What is read beside the bench: a page, and the place in it. */
 export interface ReadPlace {
-  readonly page: 'lessons' | 'coach' | 'student' | 'biomechanist' | 'glossary';
+  /** the list of lessons, the glossary, or a lesson by the name of its file */
+  readonly page: string;
   /** of a heading or a word, as it is addressed */
   readonly at?: string;
 }

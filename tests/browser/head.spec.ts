@@ -87,7 +87,7 @@ test('lessons and glossary are found and read beside the bench, which goes on', 
   await expect(page.getByRole('option', { name: /^Lesson: Arms in, faster/ })).toBeVisible();
   await page.getByRole('option', { name: /^Lessons/ }).click();
   const reader = page.getByRole('region', { name: 'Reader' });
-  await expect(reader.getByRole('heading', { name: 'Three lessons' })).toBeFocused();
+  await expect(reader.getByRole('heading', { name: 'Twelve lessons' })).toBeFocused();
   await expect(reader).toContainText('A model, not coaching advice');
   await reader.getByRole('button', { name: 'Arms in, faster' }).click();
   await expect(reader.getByRole('heading', { name: 'Arms in, faster' })).toBeFocused();

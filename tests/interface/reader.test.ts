@@ -1,5 +1,5 @@
 // What is read beside the bench: all of a lesson is in it, links lead where they say, and what is for those who write code is left out.
-import { readFileSync } from 'node:fs';
+import { readdirSync, readFileSync } from 'node:fs';
 import { describe, expect, it, test } from 'vitest';
 import { type Block, parseLine, parseMarkdown, slugOf } from '../../src/features/read/markdown.ts';
 import { blocksOf, listFound, placeOf, titleOf } from '../../src/features/read/pages.ts';
@@ -19,8 +19,11 @@ const textOf = (block: Block): string => {
 };
 const words = (text: string): string[] => text.split(/[^\p{L}\p{N}]+/u).filter(Boolean);
 
-describe.each(['coach', 'student', 'biomechanist'] as const)('the lesson %s', (page) => {
-  const source = readFileSync(new URL(`../../docs/lessons/${page}.md`, import.meta.url), 'utf8');
+const folder = new URL('../../docs/lessons/', import.meta.url);
+const lessons = readdirSync(folder).flatMap((name) => (name === 'README.md' ? [] : [name.slice(0, -'.md'.length)]));
+
+describe.each(lessons)('the lesson %s', (page) => {
+  const source = readFileSync(new URL(`${page}.md`, folder), 'utf8');
   it('is there word for word, in its order', () => {
     const shown = words(blocksOf(page).map(textOf).join(' '));
     // numbers of steps are those of the list, and addresses are behind the words
@@ -48,11 +51,18 @@ test('the list of lessons leads to each of them, and to nothing that is not in t
   const links = blocksOf('lessons').flatMap((block) =>
     block.kind === 'table' ? block.rows.flat(2).flatMap((one) => (one.kind === 'link' ? [one] : [])) : [],
   );
-  expect(links.map(({ href }) => placeOf('lessons', href)?.page)).toEqual(['coach', 'student', 'biomechanist']);
+  expect(links.map(({ href }) => placeOf('lessons', href)?.page).sort()).toEqual(lessons.toSorted());
   for (const { text, href } of links) expect(titleOf(placeOf('lessons', href)?.page ?? 'lessons')).toBe(text);
   expect(placeOf('coach', '../glossary.md#Tilt')).toEqual({ page: 'glossary', at: 'tilt' });
   expect(placeOf('glossary', 'conventions.md')).toBeUndefined();
   expect(placeOf('coach', 'https://example.org/')).toBeUndefined();
+});
+
+test('Find has every lesson, and finds it by whom it is for', () => {
+  const found = listFound().filter(({ group }) => group === 'lesson');
+  expect(found.map(({ place }) => place.page).sort()).toEqual(lessons.toSorted());
+  const words = found.find(({ place }) => place.page === 'class-who-pays')?.words ?? [];
+  expect(words.join()).toContain('For a class');
 });
 
 test('every word that Find knows of is a place of the glossary', () => {

@@ -1,23 +1,21 @@
 /** The pages that are read beside the bench: lessons and glossary, from the docs. They come with this part, so that they are there without a network. */
 import glossary from '../../../docs/glossary.md?raw';
-import biomechanist from '../../../docs/lessons/biomechanist.md?raw';
-import coach from '../../../docs/lessons/coach.md?raw';
-import lessons from '../../../docs/lessons/README.md?raw';
-import student from '../../../docs/lessons/student.md?raw';
 import type { FoundPage, ReadPlace } from '../../app/reading.ts';
 import { type Block, parseMarkdown, slugOf } from './markdown.ts';
 import { readTexts as t } from './words.ts';
 
 type PageId = ReadPlace['page'];
 
-const PATHS: Readonly<Record<PageId, string>> = {
-  lessons: 'lessons/README.md',
-  coach: 'lessons/coach.md',
-  student: 'lessons/student.md',
-  biomechanist: 'lessons/biomechanist.md',
-  glossary: 'glossary.md',
-};
-const LESSONS = ['coach', 'student', 'biomechanist'] as const;
+/** by their addresses in the docs */
+const files = import.meta.glob<string>('../../../docs/lessons/*.md', { query: '?raw', import: 'default', eager: true });
+const texts = new Map<PageId, string>(
+  Object.entries(files).map(([path, text]) => [path.slice(path.lastIndexOf('/') + 1, -'.md'.length), text]),
+);
+const list = texts.get('README') ?? '';
+texts.delete('README');
+
+const pathOf = (page: PageId): string =>
+  page === 'glossary' ? 'glossary.md' : `lessons/${page === 'lessons' ? 'README' : page}.md`;
 
 /** What is for those who write code is left out: columns, rows that say nothing on the page, a section. */
 const CODE_COLUMNS = ['in code', 'not'];
@@ -58,7 +56,7 @@ function glossaryBlocks(): Block[] {
 
 /** What the tests do with lessons is no matter for who reads them. */
 const lessonList = (): Block[] =>
-  parseMarkdown(lessons).filter(
+  parseMarkdown(list).filter(
     (block) => block.kind !== 'paragraph' || !block.line.some(({ kind }) => kind === 'code' || kind === 'bold'),
   );
 
@@ -67,8 +65,8 @@ const known = new Map<PageId, readonly Block[]>();
 export function blocksOf(page: PageId): readonly Block[] {
   const found = known.get(page);
   if (found) return found;
-  const texts = { coach, student, biomechanist };
-  const made = page === 'glossary' ? glossaryBlocks() : page === 'lessons' ? lessonList() : parseMarkdown(texts[page]);
+  const made =
+    page === 'glossary' ? glossaryBlocks() : page === 'lessons' ? lessonList() : parseMarkdown(texts.get(page) ?? '');
   known.set(page, made);
   return made;
 }
@@ -76,9 +74,9 @@ export function blocksOf(page: PageId): readonly Block[] {
 /** Where a link of a page leads in the reader; undefined: to what is not in it. */
 export function placeOf(from: PageId, href: string): ReadPlace | undefined {
   if (/^[a-z]+:/i.test(href)) return undefined;
-  const { pathname, hash } = new URL(href, `https://pages/${PATHS[from]}`);
-  const page = (Object.keys(PATHS) as PageId[]).find((id) => `/${PATHS[id]}` === pathname);
-  return page && { page, ...(hash ? { at: slugOf(decodeURIComponent(hash)) } : {}) };
+  const { pathname, hash } = new URL(href, `https://pages/${pathOf(from)}`);
+  const page = ['lessons', 'glossary', ...texts.keys()].find((id) => `/${pathOf(id)}` === pathname);
+  return page === undefined ? undefined : { page, ...(hash ? { at: slugOf(decodeURIComponent(hash)) } : {}) };
 }
 
 export const titleOf = (page: PageId): string => {
@@ -86,11 +84,25 @@ export const titleOf = (page: PageId): string => {
   return first?.kind === 'heading' ? first.text : '';
 };
 
+/** The lessons as their list has them, each with whom it is for. */
+function listLessons(): { page: PageId; reader: string }[] {
+  let reader = '';
+  const out: { page: PageId; reader: string }[] = [];
+  for (const block of blocksOf('lessons'))
+    if (block.kind === 'heading') reader = block.text;
+    else if (block.kind === 'table')
+      for (const one of block.rows.flat(2)) {
+        const page = one.kind === 'link' ? placeOf('lessons', one.href)?.page : undefined;
+        if (page !== undefined) out.push({ page, reader });
+      }
+  return out;
+}
+
 /** What Find looks through: lessons by their titles, and each word of the glossary. */
 export function listFound(): FoundPage[] {
-  const lessonPages = LESSONS.map((page) => ({
+  const lessonPages = listLessons().map(({ page, reader }) => ({
     title: t.lesson(titleOf(page)),
-    words: t.lessonWords,
+    words: [...t.lessonWords, reader],
     group: 'lesson' as const,
     place: { page },
   }));

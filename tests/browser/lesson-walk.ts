@@ -25,8 +25,9 @@ async function findAll(page: Page, roles: readonly Role[], name: string): Promis
   const dialogs = page.getByRole('dialog').filter({ visible: true });
   // what is over the page is pressed first
   const places = (await dialogs.count()) > 0 ? [dialogs.last(), page] : [page];
-  for (const named of [new RegExp(`^${escaped(name)}$`), new RegExp(`^${escaped(name)}(?![\\p{L}\\p{N}])`, 'u')])
-    for (const place of places) {
+  const names = [new RegExp(`^${escaped(name)}$`), new RegExp(`^${escaped(name)}(?![\\p{L}\\p{N}])`, 'u')];
+  for (const place of places)
+    for (const named of names) {
       const found = await within(place, named).all();
       if (found.length > 0) return found;
     }
@@ -113,7 +114,7 @@ async function makeHand(page: Page, hasTouch: boolean): Promise<Hand> {
 const doAct: { [K in Act['kind']]: (walker: Walker, act: Extract<Act, { kind: K }>) => Promise<void> } = {
   press: async (walker, { name }) => {
     const target = await findOne(walker, PRESSED, name);
-    await (walker.hasTouch ? target.tap() : target.click());
+    await (walker.hasTouch ? target.tap({ timeout: walker.waits }) : target.click({ timeout: walker.waits }));
   },
   key: async ({ page }, { key, times }) => {
     for (let i = 0; i < times; i++) await page.keyboard.press(key);

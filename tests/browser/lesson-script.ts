@@ -32,7 +32,7 @@ const FORMS = new RegExp(
     String.raw`[Dd]raw the (?<side>start|end) of \*\*(?<shape>[^*]+)\*\* to (?<to>[\d.]+) s`,
     String.raw`[Pp]ress (?<key>${KEY})(?: (?<times>${TIMES.join('|')}))?(?![\w*])`,
     String.raw`\*\*(?<name>[^*]+)\*\*`,
-    String.raw`"(?<quote>[^"]+)"`,
+    '"(?<quote>[^"]+)"',
   ].join('|'),
   'g',
 );

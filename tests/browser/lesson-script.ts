@@ -1,12 +1,11 @@
-// A lesson as a script: what its steps press, write, choose and quote, in the order they are read. The words are those that the reader shows.
+// A lesson as a script: what its steps press, write, draw and quote, in the order they are read. The words are those that the reader shows.
 import { readdirSync, readFileSync } from 'node:fs';
 import { type Inline, parseMarkdown } from '../../src/features/read/markdown.ts';
 
 export type Act =
   | { readonly kind: 'press'; readonly name: string }
-  | { readonly kind: 'key'; readonly key: string; readonly times: number }
+  | { readonly kind: 'key'; readonly key: string }
   | { readonly kind: 'write'; readonly text: string; readonly field?: string }
-  | { readonly kind: 'choose'; readonly list: string; readonly option: string }
   | { readonly kind: 'draw'; readonly end: string; readonly to: number }
   | { readonly kind: 'says'; readonly quote: string };
 
@@ -16,21 +15,12 @@ export interface Step {
   readonly acts: readonly Act[];
 }
 
-const KEYS: Readonly<Record<string, string>> = {
-  'the right arrow': 'ArrowRight',
-  'the left arrow': 'ArrowLeft',
-  'Shift with the right arrow': 'Shift+ArrowRight',
-  'Shift with the left arrow': 'Shift+ArrowLeft',
-};
-const TIMES = ['once', 'twice', 'three times', 'four times', 'five times', 'six times'];
-const KEY = `Enter|Escape|Home|End|[A-Z]|${Object.keys(KEYS).join('|')}`;
 /** the forms of a step, each tried where the one before has ended */
 const FORMS = new RegExp(
   [
-    String.raw`[Uu]nder \*\*(?<list>[^*]+)\*\* choose \*\*(?<option>[^*]+)\*\*`,
     String.raw`[Ww]rite "(?<text>[^"]+)"(?: into \*\*(?<field>[^*]+)\*\*)?`,
-    String.raw`[Dd]raw the (?<side>start|end) of \*\*(?<shape>[^*]+)\*\* to (?<to>[\d.]+) s`,
-    String.raw`[Pp]ress (?<key>${KEY})(?: (?<times>${TIMES.join('|')}))?(?![\w*])`,
+    String.raw`[Dd]raw the end of \*\*(?<shape>[^*]+)\*\* to (?<to>[\d.]+) s`,
+    String.raw`[Pp]ress (?<key>Enter|Escape|Home|End|[A-Z])(?![\w*])`,
     String.raw`\*\*(?<name>[^*]+)\*\*`,
     '"(?<quote>[^"]+)"',
   ].join('|'),
@@ -38,12 +28,10 @@ const FORMS = new RegExp(
 );
 
 function actOf(found: Readonly<Record<string, string | undefined>>): Act {
-  const { list, option, text, field, key, times, side, shape, to, name, quote } = found;
-  if (list !== undefined && option !== undefined) return { kind: 'choose', list, option };
+  const { text, field, key, shape, to, name, quote } = found;
   if (text !== undefined) return { kind: 'write', text, ...(field === undefined ? {} : { field }) };
-  if (shape !== undefined) return { kind: 'draw', end: `${shape} ${side}s`, to: Number(to) };
-  if (key !== undefined)
-    return { kind: 'key', key: KEYS[key] ?? key, times: times === undefined ? 1 : TIMES.indexOf(times) + 1 };
+  if (shape !== undefined) return { kind: 'draw', end: `${shape} ends`, to: Number(to) };
+  if (key !== undefined) return { kind: 'key', key };
   if (name !== undefined) return { kind: 'press', name };
   return { kind: 'says', quote: quote ?? '' };
 }

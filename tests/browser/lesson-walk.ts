@@ -116,16 +116,11 @@ const doAct: { [K in Act['kind']]: (walker: Walker, act: Extract<Act, { kind: K 
     const target = await findOne(walker, PRESSED, name);
     await (walker.hasTouch ? target.tap({ timeout: walker.waits }) : target.click({ timeout: walker.waits }));
   },
-  key: async ({ page }, { key, times }) => {
-    for (let i = 0; i < times; i++) await page.keyboard.press(key);
-  },
+  key: ({ page }, { key }) => page.keyboard.press(key),
   write: async (walker, { text, field }) => {
     const target = field ? await findOne(walker, WRITTEN, field) : walker.page.locator('input:focus, textarea:focus');
     await target.fill(text, { timeout: walker.waits });
     if (field) await target.press('Enter');
-  },
-  choose: async (walker, { list, option }) => {
-    await (await findOne(walker, ['combobox'], list)).selectOption({ label: option }, { timeout: walker.waits });
   },
   draw: async (walker, { end, to }) => {
     const { page, hasTouch } = walker;

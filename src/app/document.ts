@@ -77,6 +77,10 @@ export interface DocumentState extends Undoing {
   readFile(file: File): void;
   readonly fileFault: Accessor<FileFault | undefined>;
   clearFileFault(): void;
+  /** what was to be opened was not: said over the page */
+  refuse(fault: FileFault): void;
+  /** throws for a document that cannot be flown */
+  check(file: SkillFile): void;
   /** the athlete of a file that was opened or dropped, for the shelf to take */
   readonly athleteRead: Accessor<Athlete | undefined>;
   openFile(): void;
@@ -250,6 +254,8 @@ export function createDocument(host: DocumentHost): DocumentState {
     readFile,
     fileFault,
     clearFileFault: () => setFileFault(undefined),
+    refuse: setFileFault,
+    check: host.check,
     athleteRead,
     openFile: () => pickFile(readFile),
     saveFile: () => saveText(fileName(file().title), `${JSON.stringify(finished().doc, null, 2)}\n`),

@@ -120,6 +120,10 @@ const servicesWith = (keeper: Keeper, asked: SkillFile | undefined): Services =>
       const [engine, pictures] = await Promise.all([loadContactEngine(), loadWholePictures()]);
       return { engine, pictures };
     },
+    handing: loadPart(
+      () => import('../engine/handing.ts'),
+      (m) => m.handing,
+    ),
     estimating: loadPart(
       () => import('../engine/estimate.ts'),
       (m) => m.makeEstimating(shapes),

@@ -19,6 +19,7 @@ import type { Contacting } from '../engine/contact.ts';
 import type { Drafting } from '../engine/draft.ts';
 import type { Estimating } from '../engine/estimate.ts';
 import type { Fixing } from '../engine/fix.ts';
+import type { Handing } from '../engine/handing.ts';
 import type { Jumping } from '../engine/jump.ts';
 import type { ChainLegs } from '../engine/legs.ts';
 import type { Posing } from '../engine/pose.ts';
@@ -108,6 +109,7 @@ export interface Loaders {
   comparing(): Promise<Comparing>;
   contacting(): Promise<{ readonly engine: Contacting; readonly pictures: WholePictures }>;
   estimating(): Promise<Estimating>;
+  handing(): Promise<Handing>;
   reading(): Promise<SkillReading>;
   fixing(): Promise<Fixing>;
   sensing(): Promise<Sensing>;

@@ -15,6 +15,8 @@ import {
   flyChain,
   type Handover,
   type InputOrigin,
+  isSkillLink,
+  LinkError,
   legFile,
   legSpec,
   legsOf,
@@ -28,6 +30,7 @@ import {
   parseSheetText,
   parseSkill,
   readAthlete,
+  readSkillLink,
   type ShapeData,
   type SheetFile,
   type Skill,
@@ -70,8 +73,10 @@ export interface ReadDocument {
   readonly origin: InputOrigin;
 }
 
-/** `given`: id of a preset, or a path. */
+/** `given`: id of a preset, a path, or a link. */
 export function readDocument(given: string): ReadDocument {
+  if (isSkillLink(given))
+    return about('the link', () => makeDocument(readSkillLink(given).file, 'the link', undefined));
   if (Object.hasOwn(ready, given)) return about(given, () => makeDocument(ready[given], given, undefined));
   return about(given, () => makeDocument(readJson(given, 'skill', Object.keys(ready)), given, given));
 }
@@ -250,6 +255,7 @@ export function about<T>(name: string, work: () => T): T {
   try {
     return work();
   } catch (error) {
+    if (error instanceof LinkError) throw new CommandError(error.message);
     if (error instanceof FieldError || error instanceof CommandError)
       throw new CommandError(error.message.startsWith(`${name}: `) ? error.message : `${name}: ${error.message}`);
     throw error;

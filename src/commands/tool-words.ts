@@ -15,6 +15,7 @@ export const toolTexts = {
     contact: 'Before and after',
     ask: 'Ask',
     estimate: 'Estimate',
+    hand: 'Hand on',
   },
   commands: {
     pose: 'Pose: turn arms, legs and head; lay shapes',
@@ -23,6 +24,7 @@ export const toolTexts = {
     contact: 'Before and after: swing, take-off, landing',
     ask: 'Ask: what it needs, and how much it forgives',
     estimate: 'Estimate: back of the envelope, beside the full body',
+    hand: 'Hand on: as a link, a code, a file',
   },
   /** other words that they are found by */
   words: {
@@ -41,6 +43,7 @@ export const toolTexts = {
     ],
     ask: ['what if', 'how much momentum', 'margin', 'most twist', 'limit'],
     estimate: ['formula', 'by hand', 'back of an envelope'],
+    hand: ['share', 'send', 'give away', 'link', 'address', 'privacy', 'name, age, mass'],
   },
   hints: {
     pose: 'Turn arms, legs and head; lay shapes',
@@ -49,5 +52,6 @@ export const toolTexts = {
     contact: 'Before and after the air: swing, take-off, landing',
     ask: 'What it needs, and how much it forgives',
     estimate: 'Back of the envelope, beside the full body',
+    hand: 'To somebody else, without a server',
   },
 } as const;

@@ -15,13 +15,13 @@ interface Room {
 }
 
 const physicsRooms = 'body schedule motion flight contact measure skill search'.split(' ').map((name) => `sim/${name}`);
-const paperRooms = ['sim/notation', 'sim/files', 'sim/estimate'];
+const paperRooms = ['sim/notation', 'sim/files', 'sim/estimate', 'sim/handing'];
 
 const sources = ['sim/motion', 'sim/body', 'sim/schedule'];
 
 // what a verdict is called: texts made of plain data, the same on a shell and on a page
 const words = 'sim/words';
-const features = 'takeoff ruler joints instant shelf print pose compare why air ask estimate fix try read'.split(' ');
+const features = 'takeoff ruler joints instant shelf print pose compare why air ask estimate fix try read hand'.split(' ');
 const feature = {
   values: ['src/app', 'src/document', 'src/commands', 'src/ui', words],
   types: ['src/engine', 'src/jobs', 'src/scene', 'src/pictures', 'src/moving-picture', 'src/paper', 'sim/index'],
@@ -70,6 +70,10 @@ export const rooms: Record<string, Room> = {
     values: [],
     types: [...physicsRooms, 'sim/notation'],
     reason: 'files turn text into data; they run nothing',
+  },
+  'sim/handing': {
+    values: ['sim/files', 'sim/body'],
+    reason: 'what is handed on is a file: packed, unpacked and checked, never flown',
   },
   [words]: { values: [], types: physicsRooms, reason: 'words are made of plain data; they compute nothing' },
   'sim/index': {
@@ -153,6 +157,7 @@ export const rooms: Record<string, Room> = {
 export const housed: Record<string, string[]> = {
   '@noble/hashes': ['sim/math'],
   'planck-js': ['sim/contact'],
+  fflate: ['sim/handing'],
   mathjs: ['sim/estimate'],
   'pixi.js': ['src/render'],
   mediabunny: ['src/moving-picture'],

@@ -5,6 +5,7 @@ import { toolTexts } from '../../commands/tool-words.ts';
 import { setUnits } from '../../ui/units.ts';
 import { isOneFile, saveOneFile, showLicences } from '../carried.ts';
 import { loadPart } from '../load-part.ts';
+import { watchLinks } from '../opened-link.ts';
 import { useDocument, usePage, useServices, useShell } from '../page.ts';
 import { sayFlight } from '../say/say-flight.ts';
 import { useShelf } from '../shelf.ts';
@@ -66,6 +67,7 @@ export function Answers() {
   };
   onMount(() => {
     shell.setAnswer((what) => answer[what]());
+    watchLinks(page, shelf);
     const { asked } = services.presets;
     if (!asked || page.isFresh || JSON.stringify(asked) === JSON.stringify(doc.chain())) return;
     const before = doc.file().title || texts.untitled;

@@ -9,6 +9,7 @@ import { Choice } from '../../ui/choice.tsx';
 import type { Theme } from '../../ui/theme.ts';
 import { UnitChoice } from '../../ui/units-choice.tsx';
 import { useActions } from '../actions.ts';
+import { AddressField } from '../address-field.tsx';
 import { FileButtons } from '../file-buttons.tsx';
 import { NoticeLine } from '../notice-line.tsx';
 import { useDocument, useShell } from '../page.ts';
@@ -96,6 +97,7 @@ export function Menu() {
           <FileButtons />
         </p>
         <Ways ways={[way(commandTexts.print, 'print')]} />
+        <AddressField />
       </Group>
       <Group title={t.show}>
         <Ways

@@ -61,6 +61,16 @@ export const tools: readonly Tool[] = [
     ),
     loadEngine: (load) => load.estimating(),
   },
+  {
+    name: 'hand',
+    place: 'ground',
+    fillsBench: true,
+    load: loadPart(
+      () => import('../../../features/hand/hand-tool.tsx'),
+      (m) => m.HandTool,
+    ),
+    loadEngine: (load) => load.handing(),
+  },
 ];
 
 export const findTool = (name: ToolName | undefined, place?: ToolPlace): Tool | undefined =>

@@ -1,0 +1,158 @@
+/**
+ * What of a skill is handed on. Skill and stature always; name, age and mass only where that is asked. What is kept back is made up
+ * for by what does not depend on whose it is, so that the flight is the same: decision 0041.
+ */
+import { SEGMENT_KINDS } from '../body/deleva.ts';
+import { ADULT_AGE } from '../body/mass-shares.ts';
+import type { Athlete, HumanAthlete, SegmentOverride } from '../files/athlete-schema.ts';
+import { checkSkillFile } from '../files/check-skill.ts';
+import type { SkillFile } from '../files/skill-schema.ts';
+
+/** What goes along. A club and a remark go with the name. */
+export interface Along {
+  readonly name: boolean;
+  readonly age: boolean;
+  readonly mass: boolean;
+}
+/** What stayed; an age that changes nothing of the body is not listed. */
+export type Kept = keyof Along;
+
+/** What is another for the one who opens it. */
+type KeptChange =
+  /** a child's body was flown */
+  | 'body'
+  /** a bar gives way by the mass on it */
+  | 'swing'
+  /** forces are those of another mass */
+  | 'forces';
+
+export interface Handed {
+  readonly file: SkillFile;
+  readonly kept: readonly Kept[];
+  readonly changes: readonly KeptChange[];
+}
+
+/** kg for each square metre of the stature; a usual athlete's (our judgement). A mass by stature says nothing of whose it was. */
+const USUAL_BUILD = 20;
+const LONGEST_NOTE = 2000;
+
+/** kg, to a tenth */
+export const usualMass = (statureM: number): number => Math.round(USUAL_BUILD * statureM ** 2 * 10) / 10;
+const namelessHuman = (statureM: number): string => `Athlete of ${statureM} m`;
+const NAMELESS_TREE = 'Body without a name';
+export const nameless = (athlete: { kind: 'human'; statureM: number } | { kind: 'tree' }): string =>
+  athlete.kind === 'human' ? namelessHuman(athlete.statureM) : NAMELESS_TREE;
+
+/** `athlete`: whom the file names. Throws a FieldError where the file, so changed, is none. */
+export function keepBack(file: SkillFile, athlete: Athlete, along: Along): Handed {
+  const kept = listKept(athlete, along);
+  const { $schema: _, recordings: _1, note: own, athlete: _2, ...rest } = file;
+  const isScaled = athlete.kind === 'human' && !along.mass;
+  const scale = isScaled ? usualMass(athlete.statureM) / athlete.massKg : 1;
+  const changes = listChanges(kept, file);
+  const note = noteOf(along.name ? own : undefined, changes);
+  const handed = {
+    ...rest,
+    ...(note === undefined ? {} : { note }),
+    athlete: athlete.kind === 'human' ? humanOf(athlete, along, scale) : treeOf(athlete, along),
+    phases: scale === 1 ? file.phases : file.phases.map((phase) => scalePhase(phase, scale)),
+  };
+  return { file: checkSkillFile(handed), kept, changes };
+}
+
+function listKept(athlete: Athlete, along: Along): Kept[] {
+  const human = athlete.kind === 'human';
+  return [
+    ...(along.name ? [] : (['name'] as const)),
+    ...(human && !along.age && isBodyByAge(athlete) ? (['age'] as const) : []),
+    ...(human && !along.mass ? (['mass'] as const) : []),
+  ];
+}
+
+/** Below 18 the age decides what share of the mass each segment has, where not all of them are measured. */
+function isBodyByAge({ ageYears, segments }: HumanAthlete): boolean {
+  if (ageYears === undefined || ageYears >= ADULT_AGE) return false;
+  const isMeasured = (name: string): boolean => segments?.[name]?.massKg !== undefined;
+  const isWhole = (name: string): boolean => isMeasured(name) || (isMeasured(`${name}L`) && isMeasured(`${name}R`));
+  return !SEGMENT_KINDS.every((kind) => isWhole(kind) || (kind === 'lowerTrunk' && isMeasured('pelvis')));
+}
+
+export function listChanges(kept: readonly Kept[], { phases }: Pick<SkillFile, 'phases'>): KeptChange[] {
+  const isMass = kept.includes('mass');
+  const has = (...kinds: string[]): boolean => phases.some(({ kind }) => kinds.includes(kind));
+  return [
+    ...(kept.includes('age') ? (['body'] as const) : []),
+    ...(isMass && has('swing', 'catch') ? (['swing'] as const) : []),
+    ...(isMass ? (['forces'] as const) : []),
+  ];
+}
+
+/** What the one who opens it has to know, as a remark of the file. */
+export function noteOf(own: string | undefined, changes: readonly KeptChange[]): string | undefined {
+  const said = [
+    ...(changes.includes('forces')
+      ? ['Handed on without the mass: flown at a usual one for the height; read forces in body weights.']
+      : []),
+    ...(changes.includes('swing') ? ['A bar gives way by the mass on it: the swing was another.'] : []),
+    ...(changes.includes('body')
+      ? ["Handed on without the age: flown with an adult's body; the sender's was another."]
+      : []),
+  ].join(' ');
+  if (!said) return own;
+  return own ? `${own.slice(0, LONGEST_NOTE - said.length - 1)} ${said}` : said;
+}
+
+function humanOf(athlete: HumanAthlete, along: Along, scale: number): HumanAthlete {
+  const { name, club, ageYears, massKg, segments, ...body } = athlete;
+  return {
+    ...body,
+    name: along.name ? name : namelessHuman(athlete.statureM),
+    ...(along.name && club !== undefined ? { club } : {}),
+    massKg: along.mass ? massKg : usualMass(athlete.statureM),
+    ...(along.age && ageYears !== undefined ? { ageYears } : {}),
+    ...(segments ? { segments: scale === 1 ? segments : scaleSegments(segments, scale) } : {}),
+  };
+}
+
+function treeOf(tree: Extract<Athlete, { kind: 'tree' }>, along: Along): Athlete {
+  if (along.name) return tree;
+  const { club: _, ...body } = tree;
+  return { ...body, name: NAMELESS_TREE };
+}
+
+const scaleSegments = (
+  segments: Readonly<Record<string, SegmentOverride>>,
+  scale: number,
+): Record<string, SegmentOverride> =>
+  Object.fromEntries(
+    Object.entries(segments).map(([name, one]) => [
+      name,
+      one.massKg === undefined ? one : { ...one, massKg: one.massKg * scale },
+    ]),
+  );
+
+type Phase = SkillFile['phases'][number];
+
+/** Angular momentum goes with the mass; all else of a phase is in speeds, shapes and body weights, or is of the apparatus. */
+function scalePhase(phase: Phase, scale: number): Phase {
+  if (phase.kind === 'contact') {
+    const { momentumKgM2PerS: h, given } = phase;
+    return {
+      ...phase,
+      ...(h ? { momentumKgM2PerS: times(h, scale) } : {}),
+      ...(given?.freeTurnKgM2PerS === undefined
+        ? {}
+        : { given: { ...given, freeTurnKgM2PerS: given.freeTurnKgM2PerS * scale } }),
+    };
+  }
+  const momentum = phase.kind === 'flight' ? phase.takeoff?.momentum : undefined;
+  if (phase.kind !== 'flight' || !momentum || !('vectorKgM2PerS' in momentum)) return phase;
+  const vectorKgM2PerS = times(momentum.vectorKgM2PerS, scale);
+  return { ...phase, takeoff: { ...phase.takeoff, momentum: { vectorKgM2PerS } } };
+}
+
+const times = ([x, y, z]: [number, number, number], scale: number): [number, number, number] => [
+  x * scale,
+  y * scale,
+  z * scale,
+];

@@ -1,0 +1,77 @@
+/** What is handed on, as it is ticked, and which way is picked. Nothing of it is remembered: every opening begins without ticks. */
+import { createMemo, createSignal, onCleanup } from 'solid-js';
+import type { Along } from '../../../sim/index.ts';
+import { baseAddress } from '../../app/base-address.ts';
+import type { Page } from '../../app/page.ts';
+import { wordFault } from '../../app/say/fault-words.ts';
+import type { Handing } from '../../engine/handing.ts';
+import type { HandState, WayWork } from './way.ts';
+
+const NOTHING: Along = { name: false, age: false, mass: false };
+/** ms that a word stays at its way */
+const SAID = 2000;
+
+export function makeHandState(page: Page, room: Handing, first: string): HandState {
+  const { doc } = page;
+  const [along, setAlong] = createSignal(NOTHING);
+  const [picked, pick] = createSignal(first);
+  const [said, setSaid] = createSignal<{ id: string; text: string }>();
+  const [failed, setFailed] = createSignal<{ id: string; text: string }>();
+  const [works, setWorks] = createSignal<Readonly<Record<string, WayWork | undefined>>>({});
+  const made = createMemo(() => attempt(() => room.keepBack(doc.chain(), doc.athlete(), along())));
+  const written = createMemo(() => {
+    const { value } = made();
+    return value ? attempt(() => room.writeSkillLink(value)) : {};
+  });
+  let timer: ReturnType<typeof setTimeout> | undefined;
+  onCleanup(() => {
+    clearTimeout(timer);
+    for (const work of Object.values(works())) work?.cancel();
+  });
+  const fail = (id: string, text: string | undefined): void => {
+    if (text !== undefined) setFailed({ id, text });
+    else if (failed()?.id === id) setFailed(undefined);
+  };
+  const state: HandState = {
+    page,
+    along,
+    tick: (what) => setAlong({ ...along(), [what]: !along()[what] }),
+    handed: () => made().value,
+    cannot: () => made().fault,
+    linkFault: () => written().fault,
+    link: () => {
+      const fragment = written().value;
+      return fragment === undefined ? undefined : `${baseAddress() ?? ''}#${fragment}`;
+    },
+    base: baseAddress,
+    picked,
+    pick,
+    run: (way) => {
+      pick(way.id);
+      if (made().value === undefined || way.refused?.(state) !== undefined || works()[way.id]) return;
+      fail(way.id, undefined);
+      void Promise.resolve()
+        .then(() => way.run(state))
+        .catch((error: unknown) => fail(way.id, `${wordFault(error)}.`));
+    },
+    say: (id, text) => {
+      clearTimeout(timer);
+      setSaid({ id, text });
+      timer = setTimeout(() => setSaid(undefined), SAID);
+    },
+    said,
+    fail,
+    failed,
+    work: (id, work) => setWorks({ ...works(), [id]: work }),
+    workOf: (id) => works()[id],
+  };
+  return state;
+}
+
+function attempt<T>(make: () => T): { readonly value?: T; readonly fault?: string } {
+  try {
+    return { value: make() };
+  } catch (error) {
+    return { fault: wordFault(error) };
+  }
+}

@@ -1,0 +1,88 @@
+/** A way to hand on, and what it is given. How to add one is said in ways.ts. */
+import type { Accessor, Component } from 'solid-js';
+import type { Along, Handed } from '../../../sim/index.ts';
+import type { Page } from '../../app/page.ts';
+
+/** What of the time it takes, as pegs on the ruler, or as one span of it; s. */
+export type WayTime =
+  | {
+      readonly kind: 'pegs';
+      readonly times: readonly number[];
+      /** beside each, where there is room */
+      readonly names?: readonly string[];
+      /** left out: they cannot be moved */
+      move?(index: number, t: number): void;
+    }
+  | { readonly kind: 'span'; readonly from: number; readonly to: number };
+
+/** A way at work. */
+export interface WayWork {
+  /** "making it: 148 of 250 pictures" */
+  readonly text: string;
+  /** 0 to 1 */
+  readonly share: number;
+  cancel(): void;
+}
+
+interface SaidOf {
+  /** of a way */
+  readonly id: string;
+  readonly text: string;
+}
+
+export interface HandState {
+  readonly page: Page;
+  readonly along: Accessor<Along>;
+  tick(what: keyof Along): void;
+  /** the skill as it leaves; undefined where `cannot` says why not */
+  readonly handed: Accessor<Handed | undefined>;
+  readonly cannot: Accessor<string | undefined>;
+  /** undefined where `linkFault` says why not */
+  readonly link: Accessor<string | undefined>;
+  readonly linkFault: Accessor<string | undefined>;
+  /** the address that the link begins with; undefined: it begins with "#" */
+  readonly base: Accessor<string | undefined>;
+  /** id of a way */
+  readonly picked: Accessor<string>;
+  pick(id: string): void;
+  /** picks it and does it */
+  run(way: HandWay): void;
+  /** a word at the way, gone after two seconds, spoken too */
+  say(id: string, text: string): void;
+  readonly said: Accessor<SaidOf | undefined>;
+  /** what went wrong, under its row until it is done again */
+  fail(id: string, text: string | undefined): void;
+  readonly failed: Accessor<SaidOf | undefined>;
+  /** a bar under its row, and "Cancel" in place of its verb; undefined: it has ended */
+  work(id: string, work: WayWork | undefined): void;
+  workOf(id: string): WayWork | undefined;
+}
+
+export interface WayProps {
+  readonly hand: HandState;
+  /** px */
+  readonly width: number;
+  readonly device: 'bench' | 'tablet' | 'phone';
+}
+
+export interface HandWay {
+  readonly id: string;
+  readonly name: string;
+  /** on its button, and a short one where there is less room */
+  readonly verb: string;
+  readonly short: string;
+  /** an SVG of 60 x 40; its classes `thumb-paper`, `thumb-ink` have the colours */
+  readonly Thumb: Component;
+  /** one or two short lines; on a phone `brief` alone */
+  lines(hand: HandState): readonly string[];
+  brief(hand: HandState): string;
+  time?(hand: HandState): WayTime | undefined;
+  /** at the right of the rows while it is picked, on touch under its row: preview, more buttons, settings */
+  readonly View?: Component<WayProps>;
+  /** the device cannot do it at all: no row */
+  isAbsent?(): boolean;
+  /** why it cannot be done with this skill: said in place of `lines` */
+  refused?(hand: HandState): string | undefined;
+  /** what it throws is said under its row */
+  run(hand: HandState): void | Promise<void>;
+}

@@ -1,0 +1,78 @@
+/** Words of "Hand on". */
+export const handTexts = {
+  handed: 'Handed on:',
+  skill: 'the skill',
+  and: 'and',
+  name: (name: string) => `name ${name}`,
+  age: (years: string) => `age ${years}`,
+  mass: (mass: string) => `mass ${mass}`,
+  height: (height: string, sex: string) => `height ${height}, ${sex}`,
+  body: 'the body',
+  /** what stays, after the first word a small letter */
+  stays: (what: readonly string[]) =>
+    what.length === 0
+      ? 'Nothing of the athlete stays here.'
+      : `${capital(listed(what))} ${what.length > 1 || what[0] === 'the measures' ? 'stay' : 'stays'} here.`,
+  names: { name: 'name', age: 'age', mass: 'mass' },
+  nothing: 'Nothing leaves this machine until you press one of the ways below',
+
+  travels: 'What travels',
+  travelsToo: 'Send too',
+  skillHint: 'shapes, times, take-off',
+  /** there are versions beside it */
+  skillHintA: 'shapes, times, take-off as they are now; other versions stay here',
+  sexes: { female: 'female', male: 'male' },
+  heightHint: 'the flight needs both: lengths and masses of the segments follow from them',
+  measured: 'measured segments',
+  measuredHint: 'as shares of the body: the flight needs them',
+  bodyHint: 'its segments and their masses: the flight needs them',
+  notInFile: 'not in the file',
+  massHint: 'else in body weights',
+  massHintBar: 'else another swing on the bar',
+  ageHint: 'changes nothing here',
+  ageHintChild: "else an adult's body flies",
+  clubHint: 'the club goes along',
+
+  /** what is another for the one who opens it */
+  changes: {
+    body: "Without the age it flies with an adult's body: another flight.",
+    swing: 'Without the mass a bar gives more or less: another swing, and another flight.',
+  },
+  titleNames: (word: string) => `The title says “${word}”: it is handed on.`,
+
+  waysLabel: 'Ways to hand on',
+  keys: 'Enter: do it · ↑ ↓: next way · T: what travels · Esc: back to the bench',
+  empty: 'Open a skill first.',
+  cannot: (reason: string) => `This skill cannot be handed on: ${reason}.`,
+  cancel: 'Cancel',
+
+  address: 'Address of the bench',
+  noAddress: 'none',
+  addressHint: 'Links begin with it. Set it in Menu.',
+  noAddressHint: 'Without one there is no code, and a link is copied without its beginning.',
+  change: 'Change in Menu',
+
+  link: {
+    name: 'Link',
+    verb: 'Copy link',
+    short: 'Copy',
+    hint: (letters: string) => `opens in any browser; no server keeps it, ${letters} letters`,
+    bare: (letters: string) => `${letters} letters, to be put behind the address of any bench`,
+    letters: (letters: string) => `${letters} letters`,
+    copied: 'Copied.',
+    notCopied: 'The browser did not let it be copied. Select it here:',
+    whole: 'The whole link',
+  },
+  file: {
+    name: 'File',
+    verb: 'Save file',
+    short: 'Save',
+    hint: (kB: string) => `with its sheets, ${kB}, JSON`,
+    hint2: 'saved where this browser saves; opens here again',
+    saved: 'Saved.',
+  },
+} as const;
+
+const listed = (words: readonly string[]): string =>
+  words.length < 2 ? (words[0] ?? '') : `${words.slice(0, -1).join(', ')} and ${words.at(-1)}`;
+const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);

@@ -1,4 +1,5 @@
 /** What the page asks of a moving picture, and what it is given. */
+import type { SkillFile } from '../../sim/index.ts';
 import type { FlightResult } from '../engine/result.ts';
 import type { LengthMarks } from '../scene/heights.ts';
 import type { MovingView } from '../scene/moving-place.ts';
@@ -23,7 +24,7 @@ export interface MovingRequest {
   readonly numbers?: (t: number) => readonly LiveNumber[];
 }
 
-/** What the file says of itself. */
+/** What the file says of itself; where it is from is added to the comment. */
 interface MovingTags {
   readonly title: string;
   readonly description: string;
@@ -33,10 +34,18 @@ interface MovingTags {
 export interface MovingOrder {
   readonly format: MovingFormat;
   readonly tags: MovingTags;
+  /** what was done, and the skill as it is handed on: its digest gives away nothing else */
+  readonly origin: { readonly call: string; readonly file: SkillFile };
   /** after each picture */
   readonly made: (pictures: number, of: number) => void;
   /** aborted, nothing is left of it, and the promise rejects with the signal's reason */
   readonly signal: AbortSignal;
+}
+
+export interface PicturePen {
+  /** t in s of the flight */
+  draw(t: number): void;
+  destroy(): void;
 }
 
 export interface MovingPictures {
@@ -44,7 +53,7 @@ export interface MovingPictures {
   formats(size: PictureSize): Promise<readonly MovingFormat[]>;
   /** pictures, and s of the moving picture */
   count(request: Pick<MovingRequest, 'from' | 'to' | 'slower'>): { readonly pictures: number; readonly lastsS: number };
-  /** one picture on a canvas, which gets the size of the request */
-  still(canvas: HTMLCanvasElement, request: MovingRequest, t: number): void;
+  /** its pictures one by one, on a canvas that gets their size */
+  pen(canvas: HTMLCanvasElement, request: MovingRequest): PicturePen;
   make(request: MovingRequest, order: MovingOrder): Promise<Blob>;
 }

@@ -18,23 +18,16 @@ export const movingPictures: MovingPictures = {
     const times = timesOf(request);
     return { pictures: times.count, lastsS: lastsS(times) };
   },
-  still: (canvas, request, t) => {
-    const pen = makePicturePen(canvas, request);
-    pen.draw(t);
-    pen.destroy();
-  },
+  pen: makePicturePen,
   make: async (request, order: MovingOrder) => {
     const times = timesOf(request);
-    const { writeMoving } = await writing();
+    const [{ writeMoving }, { movingOrigin }] = await Promise.all([writing(), import('./moving-origin.ts')]);
+    const comment = `${movingOrigin(request.result, order.origin)}. ${order.tags.comment}`;
     const canvas = document.createElement('canvas');
     const pen = makePicturePen(canvas, request);
     try {
-      return await writeMoving(
-        canvas,
-        times.count,
-        (n) => pen.draw(Math.min(timeOfPicture(times, n), request.to)),
-        order,
-      );
+      const draw = (n: number): void => pen.draw(Math.min(timeOfPicture(times, n), request.to));
+      return await writeMoving(canvas, times.count, draw, { ...order, tags: { ...order.tags, comment } });
     } finally {
       pen.destroy();
     }

@@ -5,13 +5,7 @@ import { createCanvasRenderer } from '../render/canvas-renderer.ts';
 import { readTokens } from '../render/read-tokens.ts';
 import type { PutText } from '../render/stage-renderer.ts';
 import { layMoving, movingScene } from '../scene/moving-scene.ts';
-import type { MovingRequest } from './moving-input.ts';
-
-interface PicturePen {
-  /** t in s of the flight */
-  draw(t: number): void;
-  destroy(): void;
-}
+import type { MovingRequest, PicturePen } from './moving-input.ts';
 
 /** Poses that the picture is fitted to. */
 const FITTED = 40;

@@ -21,7 +21,9 @@ const sources = ['sim/motion', 'sim/body', 'sim/schedule'];
 
 // what a verdict is called: texts made of plain data, the same on a shell and on a page
 const words = 'sim/words';
-const features = 'takeoff ruler joints instant shelf print pose compare why air ask estimate fix try read hand'.split(' ');
+const features = 'takeoff ruler joints instant shelf print pose compare why air ask estimate fix try read hand'.split(
+  ' ',
+);
 const feature = {
   values: ['src/app', 'src/document', 'src/commands', 'src/ui', words],
   types: ['src/engine', 'src/jobs', 'src/scene', 'src/pictures', 'src/moving-picture', 'src/paper', 'sim/index'],
@@ -117,7 +119,7 @@ export const rooms: Record<string, Room> = {
     reason: 'pictures join engine, scene and render; who shows them is nothing to them',
   },
   'src/moving-picture': {
-    values: ['src/engine', 'src/scene', 'src/render', 'src/pictures'],
+    values: ['src/engine', 'src/scene', 'src/render', 'src/pictures', 'sim/index'],
     reason:
       'a moving picture is pictures in a row: engine, scene and render make them, this room times and writes them',
   },

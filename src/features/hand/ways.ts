@@ -6,6 +6,7 @@
  */
 import { fileWay } from './file-way.tsx';
 import { linkWay } from './link-way.tsx';
+import { movingWay } from './moving-way.tsx';
 import type { HandWay } from './way.ts';
 
-export const ways: readonly HandWay[] = [linkWay, fileWay];
+export const ways: readonly HandWay[] = [linkWay, movingWay, fileWay];

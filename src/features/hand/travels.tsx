@@ -17,7 +17,7 @@ interface Facts {
 
 /** What the file has of its athlete, in words. */
 function useFacts(hand: HandState) {
-  return createMemo((): Facts => {
+  const facts = createMemo((): Facts => {
     const { doc } = hand.page;
     const athlete = doc.athlete();
     const human = athlete.kind === 'human' ? athlete : undefined;
@@ -49,9 +49,12 @@ function useFacts(hand: HandState) {
       },
     };
   });
+  return facts;
 }
 
 export function HandSentence(props: { hand: HandState }) {
+  // the hand is the same for as long as the tool is open
+  // eslint-disable-next-line solid/reactivity
   const facts = useFacts(props.hand);
   const leaves = (): string[] => {
     const { fixed, ticks } = facts();
@@ -80,6 +83,8 @@ export function HandSentence(props: { hand: HandState }) {
 
 /** `brief`: on a phone, the boxes alone in one line. */
 export function Travels(props: { hand: HandState; brief?: boolean; low?: boolean }) {
+  // the hand is the same for as long as the tool is open
+  // eslint-disable-next-line solid/reactivity
   const facts = useFacts(props.hand);
   const id = createUniqueId();
   return (

@@ -62,6 +62,7 @@ export {
 } from './files/provenance.ts';
 export { asRead, parseSamples } from './files/read-samples.ts';
 export type { FileBlock, FileContact, FileKey, FileSchedule, FileTime, ShapeData } from './files/schedule-schema.ts';
+export { formatSegments } from './files/segments-csv.ts';
 export {
   formatSheet,
   parseSheet,
@@ -101,6 +102,7 @@ export { makeJointWork } from './measure/joint-work.ts';
 export { MOST_TIMES } from './measure/known-strength.ts';
 export { calcLimbSpans } from './measure/limb-moves.ts';
 export { calcOverlaps, type Overlap } from './measure/overlap.ts';
+export { calcSegmentFrames, type SegmentFrames } from './measure/segment-frames.ts';
 export { calcShapeMoments, type ShapeMoments } from './measure/shape-moments.ts';
 export { calcSight, type Unseen } from './measure/sight.ts';
 export { type Summary, summarize } from './measure/summary.ts';

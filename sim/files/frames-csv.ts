@@ -5,15 +5,12 @@
 import type { Body } from '../body/body.ts';
 import type { Frames } from '../measure/frames.ts';
 import type { FrameWords } from '../measure/words.ts';
-import { type Provenance, provenanceCsv } from './provenance.ts';
+import { nameCell, numberCell, originLines, type TableStyle } from './table-style.ts';
 
 interface Column {
   readonly name: string;
   readonly cell: (row: number) => string;
 }
-
-/** A number as a cell has it. */
-const show = (x: number): string => (Number.isFinite(x) ? String(x) : '');
 
 const XYZ = ['x', 'y', 'z'] as const;
 const AXES_F = ['front_back', 'long', 'lateral'] as const;
@@ -24,10 +21,14 @@ export function frameColumns(frames: Frames, body: Body, words: FrameWords): str
 }
 
 /** The CSV in pieces of some hundred rows: where it is from, if that is handed over, then the names. Lines end in "\n". */
-export function* formatFrames(frames: Frames, body: Body, words: FrameWords, from?: Provenance): Generator<string> {
-  const columns = makeColumns(frames, body, words);
-  if (from) yield provenanceCsv(from);
-  yield `${columns.map((c) => quoteCell(c.name)).join(',')}\n`;
+export function* formatFrames(
+  frames: Frames,
+  body: Body,
+  words: FrameWords,
+  style: TableStyle = {},
+): Generator<string> {
+  const columns = makeColumns(frames, body, words, style);
+  yield `${originLines(style)}${columns.map((c) => nameCell(c.name, style)).join(',')}\n`;
   const piece = 200;
   for (let start = 0; start < frames.n; start += piece) {
     let text = '';
@@ -37,10 +38,9 @@ export function* formatFrames(frames: Frames, body: Body, words: FrameWords, fro
   }
 }
 
-/** RFC 4180: names of a tree of one's own may hold a comma. */
-const quoteCell = (text: string): string => (/[",\r\n]/.test(text) ? `"${text.replaceAll('"', '""')}"` : text);
-
-function makeColumns(frames: Frames, body: Body, words: FrameWords): Column[] {
+/** Of numbers alone without the words: the signs of the angles beside them say the same. */
+function makeColumns(frames: Frames, body: Body, words: FrameWords, style: TableStyle = {}): Column[] {
+  const show = (x: number): string => numberCell(x, style);
   const one = (name: string, data: Float64Array): Column => ({ name, cell: (i) => show(data[i]) });
   const of = (name: string, data: Float64Array, width: number, k: number): Column => ({
     name,
@@ -79,9 +79,12 @@ function makeColumns(frames: Frames, body: Body, words: FrameWords): Column[] {
     one('tilt_rate_rad_s', frames.tiltRate),
     one('twist_rate_rad_s', frames.twistRate),
     one('tilt_from_h_rad', frames.tiltFromH),
-    { name: 'somersault_word', cell: (i) => words.somersault[i] },
-    { name: 'tilt_word', cell: (i) => words.tilt[i] },
-    { name: 'twist_word', cell: (i) => words.twist[i] },
+    ...(style.isNumeric
+      ? []
+      : (['somersault', 'tilt', 'twist'] as const).map((of) => ({
+          name: `${of}_word`,
+          cell: (i: number) => words[of][i],
+        }))),
 
     ...several(['moment_lateral_kg_m2', 'moment_front_back_kg_m2', 'moment_long_kg_m2'], frames.moments),
     ...several(['principal_1_kg_m2', 'principal_2_kg_m2', 'principal_3_kg_m2'], frames.principal),

@@ -87,11 +87,18 @@ function parseRows(study: Study, { name, text }: SampleText): Row[] {
     const number = Number(cells[0]);
     if (!/^\d+$/.test(cells[0]) || !Number.isSafeInteger(number))
       throw new FieldError(`${where} sample`, cells[0], 'a whole number from 0 on');
+    const fault = cells[cells.length - 1];
+    if (/^[01]$/.test(fault))
+      throw new FieldError(
+        `${where} ${columns[columns.length - 1]}`,
+        fault,
+        'words or nothing: what was written with --numeric is not read back',
+      );
     out.push({
       number,
       values: parts.map((p, j) => read(1 + j, OUT_UNITS[p.input.unit].scale)),
       results: bounds.map((b, k) => read(1 + parts.length + k, OUT_UNITS[b.result.unit].scale)),
-      fault: cells[cells.length - 1],
+      fault,
     });
   }
   return out;

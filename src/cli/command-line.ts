@@ -19,8 +19,11 @@ export type CommandCall =
       readonly kind: 'fly';
       readonly skill: string;
       readonly frames?: string;
+      readonly segments?: string;
       readonly summary?: string;
       readonly rateHz: number;
+      /** numbers alone in the CSVs */
+      readonly isNumeric?: true;
     }
   | { readonly kind: 'body'; readonly of: string; readonly mjcf?: string }
   | { readonly kind: 'fix'; readonly skill: string; readonly way: number; readonly out?: string }
@@ -34,7 +37,7 @@ export type CommandCall =
     };
 
 const OPTIONS = {
-  fly: ['frames', 'summary', 'rate'],
+  fly: ['frames', 'segments', 'summary', 'rate', 'numeric'],
   body: ['mjcf'],
   sheet: ['skill', 'csv', 'page'],
   export: ['as', 'out'],
@@ -98,10 +101,14 @@ export function parseCommand(argv: readonly string[]): CommandCall {
     const { way, out } = values;
     return { kind: 'fix', skill: given, way: wayOf(way), ...(out === undefined ? {} : { out }) };
   }
+  if (values.numeric && values.frames === undefined && values.segments === undefined)
+    throw new CommandError('--numeric: is about --frames and --segments, none of which is given');
   return {
     kind: 'fly',
     skill: given,
     ...(values.frames === undefined ? {} : { frames: values.frames }),
+    ...(values.segments === undefined ? {} : { segments: values.segments }),
+    ...(values.numeric ? { isNumeric: true } : {}),
     ...(values.summary === undefined ? {} : { summary: values.summary }),
     rateHz: values.rate === undefined ? RATE_HZ.default : parseRate(values.rate),
   };
@@ -116,7 +123,9 @@ function parse(argv: readonly string[]) {
       strict: true,
       options: {
         frames: text,
+        segments: text,
         summary: text,
+        numeric: { type: 'boolean' },
         rate: text,
         mjcf: text,
         skill: text,
@@ -128,7 +137,7 @@ function parse(argv: readonly string[]) {
         version: { type: 'boolean' },
       },
     });
-    const once = (option: OptionName): string | undefined => {
+    const once = (option: Exclude<OptionName, 'numeric'>): string | undefined => {
       const list = values[option];
       if (list && list.length > 1) throw new CommandError(`--${option} is given ${list.length} times; once is enough`);
       return list?.[0];
@@ -138,7 +147,9 @@ function parse(argv: readonly string[]) {
       values: {
         version: values.version,
         frames: once('frames'),
+        segments: once('segments'),
         summary: once('summary'),
+        numeric: values.numeric,
         rate: once('rate'),
         mjcf: once('mjcf'),
         skill: once('skill'),

@@ -1,6 +1,6 @@
 /** Every command with its options: what its help prints, what an unknown option is answered with, and which options do not change a number. */
 import { CommandError } from './command-error.ts';
-import { aside, type CommandRow, type OptionRow } from './option-row.ts';
+import { aside, type CommandRow, NUMERIC, type OptionRow } from './option-row.ts';
 import { SEARCH_COMMANDS } from './search-table.ts';
 
 const PLAIN_COMMANDS = {
@@ -9,8 +9,14 @@ const PLAIN_COMMANDS = {
     does: 'flies a skill and says what came of it; a chain is flown whole, SKILL#2 is its second flight alone',
     options: [
       aside('frames', 'OUT.csv', 'every instant of the flight: root, joints, torques, momentum, energies, measures'),
+      aside(
+        'segments',
+        'OUT.csv',
+        'where every segment is at every instant: attitudes, joint centres, points, joint angles',
+      ),
       aside('summary', 'OUT.json', 'the summary as JSON'),
       aside('rate', 'HZ', 'rows a second of the CSV, 1 to 10000; at most 200,000 rows', '240 Hz'),
+      NUMERIC,
     ],
     units: 'CSV in SI units and radians; summary in metres, seconds, degrees and turns',
     example: 'fly back-straight-full --frames full.csv --rate 100 --summary full.json',

@@ -44,9 +44,10 @@ export async function runFlyChain(
   args: readonly string[],
   { file, shelf, inputs, origin }: ReadDocument,
 ): Promise<string> {
-  if (command.frames !== undefined)
+  const table = command.frames !== undefined ? '--frames' : command.segments !== undefined ? '--segments' : undefined;
+  if (table)
     throw new CommandError(
-      `--frames: frames are of one flight; choose one, ${command.skill}#1, ${command.skill}#2 ...`,
+      `${table}: frames are of one flight; choose one, ${command.skill}#1, ${command.skill}#2 ...`,
     );
   const wanted = command.summary === undefined ? [] : [{ option: '--summary', file: command.summary }];
   checkApart(wanted, inputs);

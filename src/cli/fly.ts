@@ -10,6 +10,7 @@ import {
   calcFrames,
   calcLateDose,
   calcLikelihood,
+  calcSegmentFrames,
   calcSwingLoads,
   catchOf,
   catchWindowOf,
@@ -23,6 +24,7 @@ import {
   formatContactCautions,
   formatFrames,
   formatLateDose,
+  formatSegments,
   formatSummary,
   formatSummaryJson,
   formatWhole,
@@ -67,6 +69,7 @@ export async function runFly(command: CommandCall & { kind: 'fly' }, args: reado
   const { skill, inputs, origin } = await readSkill(command.skill);
   const wanted = [
     ...(command.frames === undefined ? [] : [{ option: '--frames', file: command.frames }]),
+    ...(command.segments === undefined ? [] : [{ option: '--segments', file: command.segments }]),
     ...(command.summary === undefined ? [] : [{ option: '--summary', file: command.summary }]),
   ];
   checkApart(wanted, inputs);
@@ -83,7 +86,7 @@ export async function runFly(command: CommandCall & { kind: 'fly' }, args: reado
   const flight = whole?.flight ?? flySkill(launched);
   const window = contact && windowOf(whole, contact);
   const rows = flight.duration * command.rateHz;
-  if (command.frames !== undefined && rows > MOST_ROWS)
+  if ((command.frames !== undefined || command.segments !== undefined) && rows > MOST_ROWS)
     throw new CommandError(
       `--rate: ${command.rateHz} Hz over ${flight.duration.toFixed(3)} s makes ${Math.ceil(rows)} rows; allowed: at most ${MOST_ROWS}`,
     );
@@ -117,9 +120,12 @@ export async function runFly(command: CommandCall & { kind: 'fly' }, args: reado
           }),
         ],
       };
-    const rated =
-      command.rateHz === RATE_HZ.default ? frames : calcFrames(flight, frameTimes(flight.duration, command.rateHz));
-    return { ...output, pieces: formatFrames(rated, flight.body, wordFrames(rated), from(['rate'])) };
+    const style = { from: from(['rate']), isNumeric: command.isNumeric === true };
+    const times = frameTimes(flight.duration, command.rateHz);
+    if (output.option === '--segments')
+      return { ...output, pieces: formatSegments(calcSegmentFrames(flight, times), flight.body, style) };
+    const rated = command.rateHz === RATE_HZ.default ? frames : calcFrames(flight, times);
+    return { ...output, pieces: formatFrames(rated, flight.body, wordFrames(rated), style) };
   });
   writeFiles(outputs);
   const caught = whole?.catch

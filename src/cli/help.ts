@@ -8,10 +8,12 @@ import type { CommandRow } from './option-row.ts';
 export function formatHelp(): string {
   return `shapeflight: the flight physics of gymnasts, trampolinists and divers
 
-  shapeflight fly SKILL [--frames OUT.csv] [--summary OUT.json] [--rate HZ]
+  shapeflight fly SKILL [--frames OUT.csv] [--segments OUT.csv] [--summary OUT.json] [--rate HZ]
       flies a skill and says what came of it; SKILL#2 is the second flight of a chain, in every command
       --frames OUT.csv    every instant of the flight: root, joints, torques, momentum, energies, measures
+      --segments OUT.csv  where every segment is at every instant: attitudes, joint centres, points, joint angles
       --summary OUT.json  the summary as JSON
+      --numeric           the CSVs as numbers alone
       --rate HZ           rows a second of the CSV, 1 to 10000 (240)
 
   shapeflight body SKILL_OR_ATHLETE [--mjcf OUT.xml]

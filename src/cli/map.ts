@@ -56,7 +56,7 @@ export async function runMap(command: MapCommand, args: readonly string[]): Prom
       ...output,
       pieces:
         output.option === '--csv'
-          ? rows.map((row) => formatMapRow(map, row, axisValue, from))
+          ? rows.map((row) => formatMapRow(map, row, axisValue, { from, isNumeric: command.isNumeric }))
           : [
               formatMapJson({
                 title: spec.title,

@@ -36,6 +36,8 @@ interface StudyCommand extends SkillCommand, FromTo {
   readonly window: readonly string[];
   readonly jobs: number;
   readonly csv?: string;
+  /** numbers alone in it */
+  readonly isNumeric: boolean;
 }
 
 export interface MarginCommand extends StudyCommand, VaryingCommand {
@@ -69,7 +71,17 @@ const DEFAULT_GRID = 41;
 
 export const one = { type: 'string' } as const;
 export const many = { type: 'string', multiple: true } as const;
-const COMMON = { window: many, from: one, to: one, jobs: one, balance: one, delay: one, csv: one, json: one } as const;
+const COMMON = {
+  window: many,
+  from: one,
+  to: one,
+  jobs: one,
+  balance: one,
+  delay: one,
+  csv: one,
+  json: one,
+  numeric: { type: 'boolean' },
+} as const;
 const MARGIN = {
   ...COMMON,
   vary: many,
@@ -177,9 +189,13 @@ function rest(values: {
   readonly delay?: string | undefined;
   readonly csv?: string | undefined;
   readonly json?: string | undefined;
-}): Pick<StudyCommand, 'balance' | 'csv' | 'json'> {
+  readonly numeric?: boolean | undefined;
+}): Pick<StudyCommand, 'balance' | 'csv' | 'json' | 'isNumeric'> {
   const balance = balanceOf(values.balance, values.delay);
+  if (values.numeric && values.csv === undefined)
+    throw new CommandError('--numeric: is about --csv, which is not given');
   return {
+    isNumeric: values.numeric === true,
     ...(balance ? { balance } : {}),
     ...(values.csv === undefined ? {} : { csv: values.csv }),
     ...(values.json === undefined ? {} : { json: values.json }),

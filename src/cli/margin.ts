@@ -92,7 +92,7 @@ export async function runMargin(command: MarginCommand, args: readonly string[])
       ...output,
       pieces: [
         output.option === '--csv'
-          ? formatSamples(study, flown, distances(study.window, table), from)
+          ? formatSamples(study, flown, distances(study.window, table), { from, isNumeric: command.isNumeric })
           : formatMarginJson({
               title: spec.title,
               provenance: from,

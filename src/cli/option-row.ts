@@ -24,6 +24,12 @@ export interface CommandRow {
   readonly page: string;
 }
 
+export const NUMERIC: OptionRow = {
+  name: 'numeric',
+  says: 'CSV of numbers alone: one line of names, no lines with #, no words, NaN for what is not defined',
+  isAside: true,
+};
+
 export const aside = (name: string, takes: string, says: string, usual?: string): OptionRow => ({
   name,
   takes,

@@ -1,5 +1,5 @@
 /** The commands that fly a skill many times, as rows of the table of commands. */
-import { aside, type CommandRow, type OptionRow } from './option-row.ts';
+import { aside, type CommandRow, NUMERIC, type OptionRow } from './option-row.ts';
 
 const INTERRUPTED = '130  interrupted (Ctrl+C), with what was flown so far kept';
 
@@ -87,6 +87,7 @@ export const SEARCH_COMMANDS = {
       aside('read', 'FILE ...', 'CSVs of samples, read instead of flown'),
       aside('verify', 'N', 'of those read, so many are flown again', '50'),
       aside('csv', 'OUT.csv', 'every sample; spans put end to end are the whole'),
+      NUMERIC,
       aside('json', 'OUT.json', 'the study'),
     ],
     units: 'degrees, turns, seconds, metres, m/s, kg·m²/s',
@@ -114,6 +115,7 @@ export const SEARCH_COMMANDS = {
       JOBS,
       aside('seed', 'N', 'taken, without effect: nothing is drawn'),
       aside('csv', 'OUT.csv', 'every place of the grid; spans put end to end are the whole'),
+      NUMERIC,
       aside('json', 'OUT.json', 'the map with its contours'),
     ],
     units: 'degrees, turns, seconds, metres, m/s, kg·m²/s',

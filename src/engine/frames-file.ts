@@ -9,6 +9,8 @@ export function formatFramesFile(result: FlightResult): string {
   const { flight } = result;
   const frames = calcFrames(flight, frameTimes(flight.duration, RATE_HZ));
   return [
-    ...formatFrames(frames, flight.body, wordFrames(frames), provenanceOf(result, `page: frames, ${RATE_HZ} Hz`)),
+    ...formatFrames(frames, flight.body, wordFrames(frames), {
+      from: provenanceOf(result, `page: frames, ${RATE_HZ} Hz`),
+    }),
   ].join('');
 }

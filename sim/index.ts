@@ -102,7 +102,7 @@ export { makeJointWork } from './measure/joint-work.ts';
 export { MOST_TIMES } from './measure/known-strength.ts';
 export { calcLimbSpans } from './measure/limb-moves.ts';
 export { calcOverlaps, type Overlap } from './measure/overlap.ts';
-export { calcSegmentFrames, type SegmentFrames } from './measure/segment-frames.ts';
+export { calcSegmentFrames } from './measure/segment-frames.ts';
 export { calcShapeMoments, type ShapeMoments } from './measure/shape-moments.ts';
 export { calcSight, type Unseen } from './measure/sight.ts';
 export { type Summary, summarize } from './measure/summary.ts';

@@ -24,6 +24,8 @@ test.describe('on a large screen', () => {
   test.use({ viewport: { width: 1920, height: 1080 } });
 
   test('three lessons for a lab', { tag: '@desktop' }, async ({ page }) => {
+    // how sensitive a giant is, and its window, is many swings
+    test.slow();
     await walkAll(page, 'lab', false);
   });
 });

@@ -71,6 +71,17 @@ const PLAIN_COMMANDS = {
     example: 'export back-tuck --as 1 --out old.json',
     page: 'docs/skill-file.md',
   },
+  link: {
+    usage: 'link SKILL [options]',
+    does: 'prints a skill as a link that any Shapeflight opens, without name, age and mass; every command reads one in place of a file',
+    options: [
+      aside('with', 'LIST', 'what of the athlete goes along: name,age,mass', 'none'),
+      aside('base', 'URL', 'address of the bench that it begins with', 'none: it begins with #'),
+    ],
+    units: 'as in the file: degrees, metres, seconds',
+    example: 'link back-tuck --with age,mass --base https://bench.example/',
+    page: 'docs/hand-on.md',
+  },
   fix: {
     usage: 'fix SKILL [options]',
     does: 'what would land it: the smallest change of each sort, one at a time, as a cue; two at once where no single one does',

@@ -34,6 +34,9 @@ export function formatHelp(): string {
   shapeflight export SKILL --as 1 --out OUT.json
       writes a skill as a version 1 file, for builds of Shapeflight that know no other
 
+  shapeflight link SKILL [--with name,age,mass] [--base URL]
+      prints a skill as a link, and what it leaves out; a link may be given wherever a SKILL is asked for
+
   shapeflight fix SKILL [--way N] [--out OUT.json]
       what would land it: the smallest change of each sort, one at a time, as a cue; two at once where no single one does
       --out OUT.json      the skill with the first of them, or with the one that --way numbers

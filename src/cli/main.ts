@@ -9,6 +9,7 @@ import { runFix } from './fix.ts';
 import { runFly } from './fly.ts';
 import { formatCommandHelp, formatHelp } from './help.ts';
 import { type CommandOutput, INTERRUPTED } from './interrupt.ts';
+import { runLink } from './link.ts';
 import { runMap } from './map.ts';
 import { runMargin } from './margin.ts';
 import { runPicture } from './picture.ts';
@@ -67,6 +68,8 @@ async function run(command: CommandCall, args: readonly string[]): Promise<strin
       return runBody(command, args);
     case 'export':
       return runExport(command);
+    case 'link':
+      return runLink(command);
     case 'draft':
       return runDraft(command);
     case 'fix':

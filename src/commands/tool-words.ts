@@ -52,6 +52,6 @@ export const toolTexts = {
     contact: 'Before and after the air: swing, take-off, landing',
     ask: 'What it needs, and how much it forgives',
     estimate: 'Back of the envelope, beside the full body',
-    hand: 'To somebody else, without a server',
+    hand: 'Nothing leaves this machine until you press one of the ways below',
   },
 } as const;

@@ -6,7 +6,7 @@ import { FINGER, findMeetings, MOUSE, watchCanvases } from './boxes.ts';
 import { test } from './kept-files.ts';
 import { findNameFaults, nameFaults } from './names.ts';
 
-const TOOLS = ['', 'c', 'w', 'm', 'k', 'e', 'p'] as const;
+const TOOLS = ['', 'c', 'w', 'm', 'k', 'e', 'h', 'p'] as const;
 const SIZES = {
   desktop: ['1920x1080', '1440x900', '1280x720', '960x600'],
   tablet: ['1024x768', '768x1024'],

@@ -14,6 +14,7 @@ test.each([
   [['map', 'back-tuck', '--x', 'takeoff.h.z', '--y', 'takeoff.speedUp', '--grid', '2x2']],
   [['solve', 'back-tuck', '--vary', 'takeoff.h.z', '--fits', '1', '--tries', '0']],
   [['export', 'back-tuck', '--as', '1', '--out', at('v1.json')]],
+  [['link', 'back-tuck']],
   [['--help']],
 ])('%j', async (argv) => {
   const { out, code } = await run(...argv);

@@ -8,6 +8,8 @@ import type { Handing } from '../../engine/handing.ts';
 import type { HandState, WayWork } from './way.ts';
 
 const NOTHING: Along = { name: false, age: false, mass: false };
+/** letters of a link whose code a phone still reads well from a page held up: 93 modules, version 19 (our judgement) */
+const FINE = 792;
 /** ms that a word stays at its way */
 const SAID = 2000;
 
@@ -23,6 +25,18 @@ export function makeHandState(page: Page, room: Handing, first: string): HandSta
     const { value } = made();
     return value ? attempt(() => room.writeSkillLink(value)) : {};
   });
+  const addressed = (fragment: string | undefined): string | undefined =>
+    fragment === undefined ? undefined : `${baseAddress() ?? ''}#${fragment}`;
+  const forCode = createMemo(() => {
+    const { value } = made();
+    const link = addressed(written().value);
+    if (!value?.file.worksheets?.length || (link !== undefined && link.length <= FINE))
+      return link === undefined ? undefined : { link, isWithoutSheets: false };
+    const { worksheets: _, ...file } = value.file;
+    const bare = addressed(attempt(() => room.writeSkillLink({ ...value, file })).value);
+    return bare === undefined ? undefined : { link: bare, isWithoutSheets: true };
+  });
+  const [opened, open] = createSignal<string>();
   let timer: ReturnType<typeof setTimeout> | undefined;
   onCleanup(() => {
     clearTimeout(timer);
@@ -39,10 +53,10 @@ export function makeHandState(page: Page, room: Handing, first: string): HandSta
     handed: () => made().value,
     cannot: () => made().fault,
     linkFault: () => written().fault,
-    link: () => {
-      const fragment = written().value;
-      return fragment === undefined ? undefined : `${baseAddress() ?? ''}#${fragment}`;
-    },
+    link: () => addressed(written().value),
+    codeLink: forCode,
+    open,
+    opened,
     base: baseAddress,
     picked,
     pick,

@@ -26,13 +26,24 @@ function Loaded(props: ToolProps & { room: Handing }) {
   const shown = ways.filter((way) => !way.isAbsent?.());
   // the room is the same for as long as the tool is open
   // eslint-disable-next-line solid/reactivity
-  const hand = makeHandState(page, props.room, shown[0].id);
+  const hand = makeHandState(page, props.room, props.device === 'bench' ? shown[0].id : '');
   useHandKeys(hand, shown);
   return (
     <div class="hand" classList={{ touch: props.device !== 'bench' }}>
       <Show when={hand.cannot()}>{(why) => <p role="alert">{t.cannot(why())}</p>}</Show>
       <Show when={props.device === 'bench'} fallback={<TouchHand {...props} hand={hand} shown={shown} />}>
         <WideHand {...props} hand={hand} shown={shown} />
+      </Show>
+      <Show when={shown.find(({ id }) => id === hand.opened())?.Over}>
+        {(Over) => (
+          <Dynamic
+            component={Over()}
+            hand={hand}
+            width={props.width}
+            device={props.device}
+            close={() => hand.open(undefined)}
+          />
+        )}
       </Show>
     </div>
   );
@@ -48,7 +59,6 @@ function WideHand(props: Parts) {
   const head = () => (
     <div class="hand-head" data-tool-part="hand">
       <HandSentence hand={props.hand} />
-      <p class="quiet">{t.nothing}</p>
     </div>
   );
   const before = () => (
@@ -122,7 +132,7 @@ function TouchHand(props: Parts) {
     <div class="hand-touch">
       <HandSentence hand={props.hand} />
       <HandCautions hand={props.hand} />
-      <Travels hand={props.hand} brief={props.device === 'phone'} />
+      <Travels hand={props.hand} brief />
       <For each={props.shown}>
         {(way) => {
           const refused = (): string | undefined => props.hand.cannot() ?? way.refused?.(props.hand);
@@ -146,7 +156,6 @@ function TouchHand(props: Parts) {
           );
         }}
       </For>
-      <p class="quiet">{t.nothing}.</p>
     </div>
   );
 }
@@ -163,7 +172,7 @@ function useHandKeys(hand: HandState, shown: readonly HandWay[]): void {
     const step = { ArrowUp: -1, ArrowDown: 1 }[e.key];
     if (step !== undefined && !target.closest('[role="slider"]'))
       hand.pick(shown[Math.min(Math.max(at + step, 0), shown.length - 1)].id);
-    else if (e.key === 'Enter' && !target.closest('button, a, summary, input')) hand.run(shown[at]);
+    else if (e.key === 'Enter' && at >= 0 && !target.closest('button, a, summary, input')) hand.run(shown[at]);
     else if (e.key === 't' || e.key === 'T') {
       const boxes = [...document.querySelectorAll<HTMLInputElement>('.travels input:not(:disabled)')];
       const next = (boxes.indexOf(document.activeElement as HTMLInputElement) + 1) % Math.max(boxes.length, 1);

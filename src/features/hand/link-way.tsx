@@ -5,6 +5,9 @@ import { handTexts } from './words.ts';
 
 const t = handTexts.link;
 
+/** letters that a narrow row has room for; the whole link is at its right */
+const SHOWN = 36;
+
 const letters = (hand: HandState): string => String(hand.link()?.length ?? 0);
 
 function Thumb() {
@@ -35,7 +38,10 @@ export const linkWay: HandWay = {
   verb: t.verb,
   short: t.short,
   Thumb,
-  lines: (hand) => [(hand.base() === undefined ? t.bare : t.hint)(letters(hand)), hand.link() ?? ''],
+  lines: (hand) => [
+    (hand.base() === undefined ? t.bare : t.hint)(letters(hand)),
+    `${hand.link()?.slice(0, SHOWN) ?? ''} …`,
+  ],
   brief: (hand) => t.letters(letters(hand)),
   View,
   refused: (hand) => hand.linkFault(),

@@ -90,7 +90,7 @@ export function Travels(props: { hand: HandState; brief?: boolean; low?: boolean
   return (
     <section class="travels" classList={{ brief: props.brief, low: props.low }} aria-labelledby={id}>
       <h2 id={id}>{props.brief ? t.travelsToo : t.travels}</h2>
-      <Show when={!props.brief}>
+      <Show when={!props.brief && !props.low}>
         <For each={facts().fixed}>
           {(one) => (
             <p class="travels-fixed" title={one.hint}>

@@ -40,6 +40,8 @@ export interface HandState {
   /** undefined where `linkFault` says why not */
   readonly link: Accessor<string | undefined>;
   readonly linkFault: Accessor<string | undefined>;
+  /** the link as a code has it: its sheets are left out where they would make it too fine */
+  readonly codeLink: Accessor<{ readonly link: string; readonly isWithoutSheets: boolean } | undefined>;
   /** the address that the link begins with; undefined: it begins with "#" */
   readonly base: Accessor<string | undefined>;
   /** id of a way */
@@ -53,6 +55,9 @@ export interface HandState {
   /** what went wrong, under its row until it is done again */
   fail(id: string, text: string | undefined): void;
   readonly failed: Accessor<SaidOf | undefined>;
+  /** shows what the way has over the page */
+  open(id: string | undefined): void;
+  readonly opened: Accessor<string | undefined>;
   /** a bar under its row, and "Cancel" in place of its verb; undefined: it has ended */
   work(id: string, work: WayWork | undefined): void;
   workOf(id: string): WayWork | undefined;
@@ -63,6 +68,10 @@ export interface WayProps {
   /** px */
   readonly width: number;
   readonly device: 'bench' | 'tablet' | 'phone';
+}
+
+export interface WayOverProps extends WayProps {
+  close(): void;
 }
 
 export interface HandWay {
@@ -79,6 +88,8 @@ export interface HandWay {
   time?(hand: HandState): WayTime | undefined;
   /** at the right of the rows while it is picked, on touch under its row: preview, more buttons, settings */
   readonly View?: Component<WayProps>;
+  /** over the page, from `hand.open(id)` until it is closed */
+  readonly Over?: Component<WayOverProps>;
   /** the device cannot do it at all: no row */
   isAbsent?(): boolean;
   /** why it cannot be done with this skill: said in place of `lines` */

@@ -4,9 +4,11 @@
  * document itself. Long work says how far it is by `hand.work`, and what fails by throwing, or `hand.fail`. The row, its pegs, its
  * button and its keys are drawn from the fields; settings and preview are its `View`.
  */
+import { codeWay } from './code-way.tsx';
 import { fileWay } from './file-way.tsx';
 import { linkWay } from './link-way.tsx';
 import { movingWay } from './moving-way.tsx';
+import { shareWay } from './share-way.tsx';
 import type { HandWay } from './way.ts';
 
-export const ways: readonly HandWay[] = [linkWay, movingWay, fileWay];
+export const ways: readonly HandWay[] = [linkWay, codeWay, movingWay, fileWay, shareWay];

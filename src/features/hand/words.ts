@@ -14,7 +14,6 @@ export const handTexts = {
       ? 'Nothing of the athlete stays here.'
       : `${capital(listed(what))} ${what.length > 1 || what[0] === 'the measures' ? 'stay' : 'stays'} here.`,
   names: { name: 'name', age: 'age', mass: 'mass' },
-  nothing: 'Nothing leaves this machine until you press one of the ways below',
 
   travels: 'What travels',
   travelsToo: 'Send too',
@@ -45,6 +44,7 @@ export const handTexts = {
   empty: 'Open a skill first.',
   cannot: (reason: string) => `This skill cannot be handed on: ${reason}.`,
   cancel: 'Cancel',
+  close: 'Close',
 
   address: 'Address of the bench',
   noAddress: 'none',
@@ -62,6 +62,30 @@ export const handTexts = {
     copied: 'Copied.',
     notCopied: 'The browser did not let it be copied. Select it here:',
     whole: 'The whole link',
+  },
+  code: {
+    name: 'Code to scan',
+    verb: 'Show it large',
+    short: 'Show',
+    label: 'Code to scan: the link of this skill',
+    hint: 'the same link as a picture, for the camera of another device',
+    hint2: 'nothing is sent: the other device reads it off the screen',
+    withoutSheets: 'its sheets are left out: with them the code would be too fine',
+    brief: 'for another phone',
+    opens: 'Opens this skill.',
+    scan: 'Point the camera of the other device at it.',
+    noAddress: 'No code: this bench has no address. Set one in Menu.',
+    long: 'This skill is too long for a code. The file works.',
+  },
+  share: {
+    name: 'Share',
+    verb: 'Share the skill …',
+    short: 'Share …',
+    link: "its link, by the device's own sharing",
+    file: "its file, by the device's own sharing",
+    hint2: 'you choose there who gets it',
+    cannot: 'This device cannot share it. The file works.',
+    refused: 'The device did not share it. The file works.',
   },
   file: {
     name: 'File',

@@ -16,8 +16,9 @@ interface Facts {
 }
 
 /** What the file has of its athlete, in words. */
-function useFacts(hand: HandState) {
+function useFacts(props: { readonly hand: HandState }) {
   const facts = createMemo((): Facts => {
+    const { hand } = props;
     const { doc } = hand.page;
     const athlete = doc.athlete();
     const human = athlete.kind === 'human' ? athlete : undefined;
@@ -53,9 +54,7 @@ function useFacts(hand: HandState) {
 }
 
 export function HandSentence(props: { hand: HandState }) {
-  // the hand is the same for as long as the tool is open
-  // eslint-disable-next-line solid/reactivity
-  const facts = useFacts(props.hand);
+  const facts = useFacts(props);
   const leaves = (): string[] => {
     const { fixed, ticks } = facts();
     return [
@@ -83,9 +82,7 @@ export function HandSentence(props: { hand: HandState }) {
 
 /** `brief`: on a phone, the boxes alone in one line. */
 export function Travels(props: { hand: HandState; brief?: boolean; low?: boolean }) {
-  // the hand is the same for as long as the tool is open
-  // eslint-disable-next-line solid/reactivity
-  const facts = useFacts(props.hand);
+  const facts = useFacts(props);
   const id = createUniqueId();
   return (
     <section class="travels" classList={{ brief: props.brief, low: props.low }} aria-labelledby={id}>

@@ -16,45 +16,41 @@ interface Facts {
 }
 
 /** What the file has of its athlete, in words. */
-function useFacts(props: { readonly hand: HandState }) {
-  const facts = createMemo((): Facts => {
-    const { hand } = props;
-    const { doc } = hand.page;
-    const athlete = doc.athlete();
-    const human = athlete.kind === 'human' ? athlete : undefined;
-    const age = human?.ageYears;
-    const kept = hand.handed()?.kept ?? [];
-    const hasBar = doc.chain().phases.some(({ kind }) => kind === 'swing' || kind === 'catch');
-    return {
-      fixed: [
-        { name: t.skill, hint: doc.versions().length > 0 ? t.skillHintA : t.skillHint },
-        human
-          ? { name: t.height(say('length', human.statureM), t.sexes[human.sex]), hint: t.heightHint }
-          : { name: t.body, hint: t.bodyHint },
-        ...(human?.segments && Object.keys(human.segments).length > 0
-          ? [{ name: t.measured, hint: t.measuredHint }]
-          : []),
-      ],
-      ticks: {
-        name: { name: t.name(athlete.name), hint: athlete.club ? t.clubHint : '', isThere: true },
-        age: {
-          name: age === undefined ? t.names.age : t.age(String(age)),
-          hint: age === undefined ? t.notInFile : kept.includes('age') ? t.ageHintChild : t.ageHint,
-          isThere: age !== undefined,
-        },
-        mass: {
-          name: human ? t.mass(say('mass', human.massKg)) : t.names.mass,
-          hint: human ? (hasBar ? t.massHintBar : t.massHint) : t.bodyHint,
-          isThere: human !== undefined,
-        },
+function readFacts(hand: HandState): Facts {
+  const { doc } = hand.page;
+  const athlete = doc.athlete();
+  const human = athlete.kind === 'human' ? athlete : undefined;
+  const age = human?.ageYears;
+  const kept = hand.handed()?.kept ?? [];
+  const hasBar = doc.chain().phases.some(({ kind }) => kind === 'swing' || kind === 'catch');
+  return {
+    fixed: [
+      { name: t.skill, hint: doc.versions().length > 0 ? t.skillHintA : t.skillHint },
+      human
+        ? { name: t.height(say('length', human.statureM), t.sexes[human.sex]), hint: t.heightHint }
+        : { name: t.body, hint: t.bodyHint },
+      ...(human?.segments && Object.keys(human.segments).length > 0
+        ? [{ name: t.measured, hint: t.measuredHint }]
+        : []),
+    ],
+    ticks: {
+      name: { name: t.name(athlete.name), hint: athlete.club ? t.clubHint : '', isThere: true },
+      age: {
+        name: age === undefined ? t.names.age : t.age(String(age)),
+        hint: age === undefined ? t.notInFile : kept.includes('age') ? t.ageHintChild : t.ageHint,
+        isThere: age !== undefined,
       },
-    };
-  });
-  return facts;
+      mass: {
+        name: human ? t.mass(say('mass', human.massKg)) : t.names.mass,
+        hint: human ? (hasBar ? t.massHintBar : t.massHint) : t.bodyHint,
+        isThere: human !== undefined,
+      },
+    },
+  };
 }
 
 export function HandSentence(props: { hand: HandState }) {
-  const facts = useFacts(props);
+  const facts = createMemo(() => readFacts(props.hand));
   const leaves = (): string[] => {
     const { fixed, ticks } = facts();
     return [
@@ -82,7 +78,7 @@ export function HandSentence(props: { hand: HandState }) {
 
 /** `brief`: on a phone, the boxes alone in one line. */
 export function Travels(props: { hand: HandState; brief?: boolean; low?: boolean }) {
-  const facts = useFacts(props);
+  const facts = createMemo(() => readFacts(props.hand));
   const id = createUniqueId();
   return (
     <section class="travels" classList={{ brief: props.brief, low: props.low }} aria-labelledby={id}>

@@ -93,7 +93,7 @@ export function noteOf(own: string | undefined, changes: readonly KeptChange[]):
     ...(changes.includes('forces')
       ? ['Handed on without the mass: flown at a usual one for the height; read forces in body weights.']
       : []),
-    ...(changes.includes('swing') ? ['A bar gives way by the mass on it: the swing was another.'] : []),
+    ...(changes.includes('swing') ? ["A bar gives by the mass on it: the sender's swing was another."] : []),
     ...(changes.includes('body')
       ? ["Handed on without the age: flown with an adult's body; the sender's was another."]
       : []),

@@ -21,9 +21,9 @@ const openLink = (page: Page, link: string): Promise<void> =>
   }, fragmentOf(link));
 const shelfTitles = async (page: Page): Promise<string[]> => {
   await page.keyboard.press('s');
-  const own = page.getByRole('dialog').locator('section', { has: page.getByRole('heading', { name: 'Your skills' }) });
-  await expect(own.first()).toBeVisible();
-  const titles = await own.first().locator('b').allTextContents();
+  const own = page.getByRole('dialog').getByRole('list', { name: 'Your skills' });
+  await expect(own.getByRole('listitem').first()).toBeVisible();
+  const titles = await own.locator('li b').allTextContents();
   await page.keyboard.press('Escape');
   return titles;
 };

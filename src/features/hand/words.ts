@@ -41,7 +41,6 @@ export const handTexts = {
 
   waysLabel: 'Ways to hand on',
   keys: 'Enter: do it · ↑ ↓: next way · T: what travels · Esc: back to the bench',
-  empty: 'Open a skill first.',
   cannot: (reason: string) => `This skill cannot be handed on: ${reason}.`,
   cancel: 'Cancel',
   close: 'Close',

@@ -50,9 +50,8 @@ async function openBeside(page: Page, shelf: UserShelf, { file, changes }: Hande
   const received = await shelf.receive(file, t.another);
   if (received) doc.openEntry(received.entry);
   else doc.openSoon(file, t.step(file.title));
-  const title = received?.entry.value.title ?? file.title;
   const said = [
-    received?.isNew === false ? t.again(title) : t.opened(title),
+    received?.isNew === false ? t.again(received.entry.value.title) : t.opened(file.title),
     ...(hasOwn ? [t.kept] : []),
     ...changes.map((change) => t.changes[change]),
   ];

@@ -181,6 +181,14 @@ export const READOUTS: readonly Readout[] = [
     ),
     inShape: (m: ShapeMoments) => m[axis],
   })),
+  ...['least', 'middle', 'greatest'].map((which, k) =>
+    instant(
+      `${which} principal moment`,
+      MOMENT,
+      'kg m^2',
+      at((f) => f.frames.principal, k, 3),
+    ),
+  ),
   instant(
     'somersault rate',
     RATE,

@@ -20,26 +20,19 @@ describe('every ready sheet', () => {
     const sheet = sheetOf(lines, readLinks(lines, readingsOf(skill ?? 'back-straight-full')));
     expect(sheet.faults).toEqual([]);
   });
-  test('there are the eight lessons', () => expect(Object.keys(sheets)).toHaveLength(8));
+  test('there are the nine lessons', () => expect(Object.keys(sheets)).toHaveLength(9));
 });
 
 /** name, value wanted in the unit of the line, how far from it: half a unit of the last figure that is stated */
 type Row = readonly [sheet: string, name: string, wanted: number, within: number];
 // common practice, no source
 const FOLKLORE: readonly Row[] = [
-  ['giant-at-constant-speed', 'speed', 3.4, 0.05],
   ['giant-at-constant-speed', 'inward', 12.5, 0.05],
-  ['giant-at-constant-speed', 'inward_g', 1.3, 0.05],
-  ['giant-at-constant-speed', 'felt_g', 2.3, 0.05],
-  ['rod-against-ball', 'ratio', 1.875, 1e-12],
-  ['height-from-air-time', 'rise', 1.55, 0.005],
-  ['energy-of-spin', 'energy_twist', 10, 0.5],
-  ['energy-of-spin', 'energy_flip', 432.5, 12.5],
+  ['giant-at-constant-speed', 'felt', 2.3, 0.05],
+  ['rod-against-ball', 'ratio', 1.9, 0.05],
+  ['energy-ledger', 'rise', 1.52, 0.005],
   ['energy-ledger', 'energy_height', 822, 0.5],
-  ['energy-ledger', 'energy_pass', 1254, 0.5],
-  ['energy-ledger', 'energy_jump', 250, 5],
-  ['energy-ledger', 'ratio', 5.5, 0.5],
-  ['mean-landing-deceleration', 'deceleration', 54.4, 0.05],
+  ['mean-landing-deceleration', 'deceleration', 54, 0.5],
   ['mean-landing-deceleration', 'deceleration_g', 5.5, 0.05],
 ];
 
@@ -47,27 +40,45 @@ describe('common practice, no source', () => {
   test.each(FOLKLORE)('%s: %s is %d within %d', (id, name, wanted, within) => {
     expect(Math.abs(alone(id).value(name) - wanted)).toBeLessThanOrEqual(within);
   });
-  test.each(FOLKLORE.filter(([, name]) => !['energy_height'].includes(name)))(
-    '%s: %s says so in its line',
-    (id, name) => {
-      const line = sheets[id].lines.find((l) => l.startsWith(`${name} = `));
-      expect(line).toContain('common practice, no source');
-    },
-  );
-  test('the pass is the sum of its parts, 1,254 J, and not the 1,274 J it has been given as', () => {
+  test.each(FOLKLORE)('%s: %s says so in its line', (id, name) => {
+    const line = sheets[id].lines.find((l) => l.startsWith(`${name} = `));
+    expect(line).toContain('common practice, no source');
+  });
+  test('12.5 m/s^2 and 2.3 g follow from one turn in 1.7 s at 3 ft', () => {
+    const inward = ((2 * Math.PI) ** 2 * 0.9144) / 1.7 ** 2;
+    expect(alone('giant-at-constant-speed').of('inward').value).toBeCloseTo(inward, 9);
+    expect(alone('giant-at-constant-speed').value('felt')).toBeCloseTo(inward / 9.80665 + 1, 9);
+  });
+  test('1.125 s and 5 ft are of two jumps: the air time alone gives 1.55 m and 837 J', () => {
+    const lines = [...sheets['energy-ledger'].lines, 'energy_timed = mass * g * rise_timed to J'];
+    const sheet = sheetOf(lines, readLinks(lines, undefined));
+    expect(sheet.value('rise_timed')).toBeCloseTo(1.551, 3);
+    expect(sheet.value('energy_timed')).toBeCloseTo(837, 0);
+    expect(Math.sqrt((8 * 1.524) / 9.80665)).toBeCloseTo(1.115, 3);
+  });
+  test('a pass is the sum of its parts', () => {
     const sheet = alone('energy-ledger');
     const parts = ['energy_height', 'energy_flip', 'energy_twist'].map((name) => sheet.value(name));
     expect(sheet.value('energy_pass')).toBeCloseTo(
       parts.reduce((a, b) => a + b),
       9,
     );
-    expect(Math.abs(sheet.value('energy_pass') - 1274)).toBeGreaterThan(15);
   });
-  test('against the 200 J a standing jump is called, the ratio is still about 6', () => {
-    const { lines } = sheets['energy-ledger'];
-    const called = sheetOf([...lines, 'ratio_called = energy_pass / (200 J)']).value('ratio_called');
-    expect(called).toBeGreaterThan(5);
-    expect(called).toBeLessThan(6.5);
+});
+
+describe('beside the flight', () => {
+  /** Middle of the twist of back-straight-full, arms in: measured 0.95. The flight's arms are not quite still. */
+  const NEARLY = 0.1;
+  test('the twist rate of the principal moments and the tilt is that of the flight while the arms are in', () => {
+    const { lines } = sheets['rate-from-tilt'];
+    const own = lines.map((l) => (l.startsWith('tilt') ? 'tilt = {tilt at 50 %}' : l));
+    const { of } = sheetOf(own, readLinks(own, readingsOf('back-straight-full')));
+    expect(Math.abs((of('rate').compared?.ratio ?? 0) - 1)).toBeLessThan(NEARLY);
+  });
+  test('no line of a ready sheet sets a mean against a peak without saying so', () => {
+    for (const [id, { lines }] of Object.entries(sheets))
+      for (const line of lines)
+        if (/vs \{greatest/.test(line)) expect([id, line]).toEqual([id, expect.stringMatching(/if mean/)]);
   });
 });
 
@@ -80,7 +91,7 @@ describe('closed forms', () => {
     [2.0, 9.81, 4.905],
   ])('F1: in the air for %d s, up with %d m/s, by %d m', (T, speed, rise) => {
     const lines = sheets['height-from-air-time'].lines.map((l) => (l.startsWith('airtime') ? `airtime = ${T} s` : l));
-    const sheet = sheetOf(lines);
+    const sheet = sheetOf([...lines, 'g = 9.81 m/s^2']);
     expect(sheet.value('speed_up')).toBeCloseTo(speed, 3);
     expect(sheet.value('rise')).toBeCloseTo(rise, 3);
   });

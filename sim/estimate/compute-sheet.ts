@@ -10,6 +10,7 @@ import { evaluate, evaluateNumber, type Values } from './evaluate.ts';
 import { type Expression, namesIn, type Unit } from './expression.ts';
 import { figuresOfLink, figuresWithUnit } from './figures.ts';
 import { formatExpression } from './format-expression.ts';
+import { imperialUnit } from './imperial.ts';
 import { type Known, linkOf, need, type Sheet, WaitingFault } from './known-sheet.ts';
 import { MOST_COMPARED } from './limits.ts';
 import { plainBodyOf } from './plain-body.ts';
@@ -22,10 +23,15 @@ import { quote, type Rewrite, SheetFault } from './sheet-fault.ts';
 import type { Drawing, LineResult, Links, Quantity, SheetResult } from './sheet-result.ts';
 import { tighten } from './tighten.ts';
 
-export function computeSheet(lines: readonly string[], links: Links = {}, seed = 1): SheetResult {
+export function computeSheet(
+  lines: readonly string[],
+  links: Links = {},
+  seed = 1,
+  measure: Sheet['measure'] = 'metric',
+): SheetResult {
   const read = readSheet(lines);
   const known = new Map<string, Known>();
-  const sheet: Sheet = { read, links, known, recompute: (...given) => recompute(sheet, ...given) };
+  const sheet: Sheet = { read, links, known, measure, recompute: (...given) => recompute(sheet, ...given) };
   const results = new Map<number, LineResult>();
   let compared = 0;
   for (const name of read.order) {
@@ -135,7 +141,8 @@ function computeQuantity(quantity: ReadQuantity, sheet: Sheet, seed: number): Kn
     column = (column ?? COLUMNS.number(value)).map((x, i) => x + size * draws[i]);
   }
   const checked = unit ? { dimension: found.dimension, unit: unit.name } : found;
-  const shown = unit ?? { name: checked.unit, factor: checked.unit === '' ? 1 : readUnit(checked.unit).factor };
+  const typed = unit ?? { name: checked.unit, factor: checked.unit === '' ? 1 : readUnit(checked.unit).factor };
+  const shown = (sheet.measure === 'imperial' && imperialUnit(typed, found.dimension, value)) || typed;
   const ends = column
     ? tighten(quantity, { value, range, ...(own ? { own } : {}) }, sheet)
     : { low: value, high: value };

@@ -67,7 +67,8 @@ export const showUnit = (name: string): string =>
     .replace(/\^2\b/g, '²')
     .replace(/\^3\b/g, '³')
     .replace(/(?<=[A-Za-z²³)]) (?=[A-Za-z(])/g, '·')
-    .replace(/\bdeg\b/g, '°');
+    .replace(/\bdeg\b/g, '°')
+    .replace(/\binch\b/g, 'in');
 
 /** A value inside a formula: four figures, with its unit where this is not the SI one. */
 export function figuresWithUnit({ value, shown }: { value: number; shown: { name: string; factor: number } }): string {

@@ -2,6 +2,7 @@
 export { computeSheet } from './compute-sheet.ts';
 export { formatRatio } from './estimate-words.ts';
 export { figuresIn, figuresOf, formatFigures, plusMinus, spreadFactor } from './figures.ts';
+export { sizeIn } from './imperial.ts';
 export { setFormula, setName } from './mathml.ts';
 export { readAnswer } from './read-answer.ts';
 export { bracedText, formatSheetCsv } from './sheet-csv.ts';

@@ -24,6 +24,8 @@ export interface Sheet {
   readonly read: ReadSheet;
   readonly links: Links;
   readonly known: ReadonlyMap<string, Known>;
+  /** what results are shown in */
+  readonly measure: 'metric' | 'imperial';
   /** value of a line when some lines are given other values, or moved by part of their own ±; NaN where there is none */
   recompute(name: string, instead: ReadonlyMap<string, number>, moved?: ReadonlyMap<string, number>): number;
 }

@@ -27,12 +27,17 @@ export type { SheetFile };
 /** A sheet within its limits takes some 0.1 s; the first one loads the worker too. */
 const LONGEST_MS = 8000;
 
+interface HowShown {
+  readonly also?: 'csv' | 'page';
+  readonly measure?: 'metric' | 'imperial';
+}
+
 export interface Estimating {
   readonly sheets: readonly { readonly id: string; readonly sheet: SheetFile }[];
   /** names of readouts, for who writes a sheet */
   readonly readouts: readonly string[];
   /** a newer question takes the place of an older one, which is then never answered */
-  compute(sheet: SheetFile, result: FlightResult, also?: 'csv' | 'page'): Promise<SheetAnswer>;
+  compute(sheet: SheetFile, result: FlightResult, how?: HowShown): Promise<SheetAnswer>;
   /** from JSON or plain text; throws an Error that a person can read */
   read(text: string): SheetFile;
   write(sheet: SheetFile): string;
@@ -52,13 +57,14 @@ export function makeEstimating(
   return {
     sheets: Object.entries(sheets).map(([id, sheet]) => ({ id, sheet })),
     readouts: READOUTS.map((r) => r.name),
-    compute: (sheet, result, also) =>
+    compute: (sheet, result, { also, measure } = {}) =>
       (also ? askFile : ask)({
         lines: sheet.lines,
         file: result.file,
         athlete: result.athlete,
         shapes,
         key: result.key,
+        ...(measure ? { measure } : {}),
         ...(also === 'csv' ? { csv: true } : {}),
         ...(also === 'page'
           ? {

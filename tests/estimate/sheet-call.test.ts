@@ -82,7 +82,7 @@ describe('a sheet in its worker', () => {
     const { estimating, workers } = made();
     const shown = estimating.compute(sheet(['a = 1']), result);
     // never answered: it ends by its limit
-    estimating.compute(sheet(['a = 1']), result, 'csv').catch(() => {});
+    estimating.compute(sheet(['a = 1']), result, { also: 'csv' }).catch(() => {});
     answerTo(workers[0], 0, { rows: [] });
     expect(await shown).toEqual({ rows: [] });
     expect(askedOf(workers[1]).csv).toBe(true);

@@ -5,6 +5,7 @@ import { getStorage } from '../../document/keep.ts';
 import type { ShownSheet } from '../../document/own-sheets.ts';
 import type { Estimating, SheetAnswer, SheetFile, SheetRow } from '../../engine/estimate.ts';
 import type { StageBody } from '../../pictures/stage-input.ts';
+import { units } from '../../ui/units.ts';
 import { makeSheetDesk, type SheetDeskState } from './sheet-desk.ts';
 import { estimateTexts as e } from './words.ts';
 
@@ -29,6 +30,8 @@ export interface EstimateState {
   addLine(after: number): number;
   insertLines(after: number, lines: readonly string[]): number;
   removeLine(index: number): void;
+  /** one line up or down; gives where it is then */
+  moveLine(index: number, by: -1 | 1): number;
   /** as the sheet was that it began as a copy of */
   startOver(): void;
   /** with a way back */
@@ -36,6 +39,8 @@ export interface EstimateState {
   /** of each line, as last computed; a line that is new has none */
   row(index: number): SheetRow | undefined;
   readonly rows: Accessor<readonly SheetRow[]>;
+  /** lines from the first on that hold values and nothing else: they have the columns over the formulas */
+  readonly knownLines: Accessor<number>;
   /** the answer is of an older sheet or flight */
   readonly stale: Accessor<boolean>;
   readonly failed: Accessor<string>;
@@ -46,10 +51,18 @@ export interface EstimateState {
   setDrawn(on: boolean): void;
 }
 
+/** A value that was put in: a number with a unit, or a readout; told by its letters, so that it is known at once. */
+const PUT_IN = /^[^=#]+=\s*(?:\{[^{}]*\}|[\d.,'"\s]*\d[^=#{}()*+^]*?(?:\+-.*?)?)(?:\s+(?:to|vs|if)\s.*)?(?:#.*)?$/;
+export function countKnown(lines: readonly string[]): number {
+  const first = lines.findIndex((line) => !PUT_IN.test(line.replace('±', '+-').replace(/\^\d/g, '')));
+  const count = first < 0 ? lines.length : first;
+  return count < 2 ? 0 : count;
+}
+
 function makeEstimateState(page: Page): EstimateState {
   const { doc, services, shell, flight } = page;
   const [engine, setEngine] = createSignal<Estimating>();
-  const [answer, setAnswer] = createSignal<{ sheet: SheetFile; of: unknown; answer: SheetAnswer }>();
+  const [answer, setAnswer] = createSignal<{ sheet: SheetFile; of: unknown; measure: string; answer: SheetAnswer }>();
   const [failed, setFailed] = createSignal('');
   const [drawn, setDrawn] = createSignal(true);
   const desk = makeSheetDesk({
@@ -84,19 +97,22 @@ function makeEstimateState(page: Page): EstimateState {
 
   const [tries, setTries] = createSignal(0);
   const isOpen = createMemo(() => shell.tool() === 'estimate');
-  const stale = createMemo(() => answer()?.sheet !== sheet() || answer()?.of !== flight.result());
+  const stale = createMemo(
+    () => answer()?.sheet !== sheet() || answer()?.of !== flight.result() || answer()?.measure !== units().measure,
+  );
   createEffect(() => {
     const by = engine();
     const asked = sheet();
     const result = flight.result();
+    const { measure } = units();
     tries();
     if (!by || !asked || !isOpen() || result.draft || flight.before() || !stale()) return;
     const timer = setTimeout(
       () => {
-        by.compute(asked, result)
+        by.compute(asked, result, { measure })
           .then((answer) => {
             setFailed('');
-            setAnswer({ sheet: asked, of: result, answer });
+            setAnswer({ sheet: asked, of: result, measure, answer });
           })
           .catch((error: unknown) => setFailed(error instanceof Error ? error.message : String(error)));
       },
@@ -146,6 +162,19 @@ function makeEstimateState(page: Page): EstimateState {
     insertLines,
     removeLine: (index) =>
       withLines((lines) => (lines.length > 1 ? lines.filter((_, i) => i !== index) : ['']), e.removedLine(index + 1)),
+    moveLine: (index, by) => {
+      const to = index + by;
+      if (to < 0 || to >= (sheet()?.lines.length ?? 0)) return index;
+      withLines(
+        (lines) => {
+          const next = [...lines];
+          [next[index], next[to]] = [next[to], next[index]];
+          return next;
+        },
+        e.movedLine(index + 1),
+      );
+      return to;
+    },
     startOver: () => {
       const [now, original] = [sheet(), desk.original()];
       if (now && original) desk.edit({ ...original, title: now.title }, e.startOver);
@@ -161,6 +190,7 @@ function makeEstimateState(page: Page): EstimateState {
       return known && known.sheet.lines.length === sheet()?.lines.length ? known.answer.rows[index] : undefined;
     },
     rows,
+    knownLines: createMemo(() => countKnown(sheet()?.lines ?? [])),
     stale,
     failed,
     again: () => setTries(tries() + 1),

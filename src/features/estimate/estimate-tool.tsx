@@ -2,27 +2,38 @@
 
 import { createSignal, For, Index, onCleanup, onMount, Show } from 'solid-js';
 import { FailedLine } from '../../app/failed-line.tsx';
-import { useCursor, useFlight, useShell } from '../../app/page.ts';
+import { useShell } from '../../app/page.ts';
 import type { ToolProps } from '../../app/tool.ts';
 import { watchUndoFocus } from '../../app/undoing.ts';
 import { texts } from '../../app/words.ts';
+import { BodyPictures } from './body-pictures.tsx';
 import { type EstimateState, useEstimateState } from './estimate-state.ts';
+import { placeOf } from './ratio-line.tsx';
 import { SheetActions, SheetHead } from './sheet-head.tsx';
 import { SheetLine } from './sheet-line.tsx';
+import { SheetSaid } from './sheet-said.tsx';
 import { estimateTexts as e } from './words.ts';
 
 /** px: a narrower bench has the columns of a tablet */
 const NARROW = 1100;
-const SCALE = { bench: 184, tablet: 150, phone: 150 } as const;
+const SCALE = { bench: 228, tablet: 200, phone: 200 } as const;
 
 export function EstimateTool(props: ToolProps) {
   const shell = useShell();
   const state = useEstimateState();
   const [guide, setGuide] = createSignal(false);
+  const [numbers, setNumbers] = createSignal(false);
   let list!: HTMLOListElement;
   let root!: HTMLDivElement;
   /** also where letters are typed: a field's own undo knows nothing of the other lines */
   const onKeyDown = (event: KeyboardEvent): void => {
+    const isTyping = event.target instanceof HTMLElement && event.target.matches('input, textarea, select');
+    if (event.key === 'f' && !isTyping && !event.ctrlKey && !event.metaKey && !event.altKey) {
+      setNumbers(!numbers());
+      event.preventDefault();
+      event.stopPropagation();
+      return;
+    }
     if (event.defaultPrevented || !(event.ctrlKey || event.metaKey) || event.altKey || !/^[zy]$/i.test(event.key))
       return;
     event.preventDefault();
@@ -39,6 +50,12 @@ export function EstimateTool(props: ToolProps) {
     const fields = list.querySelectorAll<HTMLTextAreaElement>('.line-text');
     fields[Math.min(Math.max(index, 0), fields.length - 1)]?.focus();
   };
+  const rest = (index: number): void => {
+    const lines = list.querySelectorAll<HTMLLIElement>('.sheet-line');
+    lines[Math.min(Math.max(index, 0), lines.length - 1)]?.focus();
+  };
+  const half = (): number => Math.ceil(state.knownLines() / 2);
+  const isNarrow = (): boolean => props.device !== 'bench' || props.width < NARROW;
   const wide = (): boolean => props.device === 'bench';
   const head = {
     state,
@@ -50,12 +67,7 @@ export function EstimateTool(props: ToolProps) {
   const compares = (): boolean => (state.sheet()?.lines ?? []).some((text) => /\bvs\b/.test(text.split('#')[0]));
   const faults = (): number => state.rows().filter((r) => r.result.kind === 'fault').length;
   return (
-    <div
-      ref={root}
-      class="estimate"
-      classList={{ touch: props.device !== 'bench' || props.width < NARROW }}
-      data-device={props.device}
-    >
+    <div ref={root} class="estimate" classList={{ touch: isNarrow(), numbers: numbers() }} data-device={props.device}>
       <SheetHead {...head} actions={wide()} />
       <div class="estimate-body" tabIndex={-1}>
         <Show when={guide()}>
@@ -71,17 +83,21 @@ export function EstimateTool(props: ToolProps) {
         <p class="spoken" role="status">
           {state.stale() ? '' : faults() > 0 ? e.faults(faults()) : ''}
         </p>
+        <SheetSaid state={state} />
         <div class="sheet-grid" classList={{ alone: !compares() }}>
-          <div class="sheet-columns" aria-hidden="true">
-            <span>{e.lines}</span>
-            <span>{e.formulas}</span>
+          <div class="sheet-columns" aria-hidden="true" style={{ 'grid-row': String(half() + 1) }}>
+            <span />
+            <span>{isNarrow() && numbers() ? e.numbers : e.line}</span>
+            <span>{e.numbers}</span>
             <span>{e.estimate}</span>
             <span>{e.simulated}</span>
             <span class="scale-head" style={{ width: `${SCALE[props.device]}px` }}>
               {e.ratio}
-              <i class="tick-half">{e.half}</i>
-              <i class="tick-equal">{e.equal}</i>
-              <i class="tick-twice">{e.twice}</i>
+              <For each={[0.5, 1, 2]}>
+                {(at) => (
+                  <i style={{ left: `${placeOf(at) * 100}%` }}>{at === 1 ? e.equal : at < 1 ? e.half : e.twice}</i>
+                )}
+              </For>
             </span>
             <span>{e.why}</span>
           </div>
@@ -94,7 +110,7 @@ export function EstimateTool(props: ToolProps) {
           >
             <Index each={state.sheet()?.lines ?? []}>
               {(line, index) => (
-                <SheetLine state={state} index={index} text={line()} moves={{ to }} scale={SCALE[props.device]} />
+                <SheetLine state={state} index={index} text={line()} moves={{ to, rest }} scale={SCALE[props.device]} />
               )}
             </Index>
           </ol>
@@ -102,69 +118,26 @@ export function EstimateTool(props: ToolProps) {
         <button type="button" class="small" onClick={() => to(state.addLine((state.sheet()?.lines.length ?? 1) - 1))}>
           {e.addLine}
         </button>
+        <Show when={isNarrow()}>
+          <button type="button" class="small" aria-pressed={numbers()} onClick={() => setNumbers(!numbers())}>
+            {numbers() ? e.showFormulas : e.showNumbers}
+          </button>
+        </Show>
         <Show when={!wide()}>
           <SheetActions {...head} />
         </Show>
-        <Bodies state={state} />
+        <BodyPictures state={state} />
+        <p class="sheet-keys quiet">
+          <Show when={compares()}>
+            <span>{e.legend}</span>
+          </Show>
+          <Show when={wide()}>
+            <span>{e.keys}</span>
+          </Show>
+        </p>
         <p class="quiet">{texts.standingCaution}</p>
       </div>
     </div>
-  );
-}
-
-/** The plain bodies of the sheet: a way to their instant, and whether they stand over the athlete. */
-function Bodies(props: { state: EstimateState }) {
-  const flight = useFlight();
-  const cursor = useCursor();
-  const drawings = () =>
-    props.state
-      .rows()
-      .flatMap((row) => (row.result.kind === 'drawing' ? [{ ...row.result, size: row.size ?? '' }] : []));
-  const timeOf = (at: string): number | undefined => {
-    const { apex, duration } = flight.result().outline;
-    if (at === 'apex') return apex;
-    if (at === 'touchdown') return duration;
-    if (/^take-?off$/.test(at)) return 0;
-    const typed = /^(\d+(?:\.\d+)?) ?(s|%)$/.exec(at);
-    return typed
-      ? Math.min(duration, typed[2] === 's' ? Number(typed[1]) : (duration * Number(typed[1])) / 100)
-      : undefined;
-  };
-  return (
-    <Show when={drawings().length > 0}>
-      <section class="sheet-bodies" aria-label={e.bodies}>
-        <h3>{e.bodies}</h3>
-        <label class="body-show">
-          <input
-            type="checkbox"
-            checked={props.state.drawn()}
-            onChange={(event) => props.state.setDrawn(event.currentTarget.checked)}
-          />
-          {e.show}
-        </label>
-        <For each={drawings()}>
-          {(one) => (
-            <span class="body-one">
-              <b>{e.bodySize(one.body.kind, one.size)}</b> <span class="quiet">{e.bodyFor(one.of)}</span>
-              <Show when={timeOf(one.at) !== undefined}>
-                <button
-                  type="button"
-                  class="small"
-                  aria-label={`${e.goTo(one.at)}: ${e.bodyFor(one.of)}`}
-                  onClick={() => {
-                    cursor.play.pause();
-                    cursor.set(timeOf(one.at) ?? 0);
-                  }}
-                >
-                  {e.goTo(one.at)}
-                </button>
-              </Show>
-            </span>
-          )}
-        </For>
-        <p class="quiet">{e.bodiesHint}</p>
-      </section>
-    </Show>
   );
 }
 

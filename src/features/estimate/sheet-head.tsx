@@ -3,6 +3,7 @@ import { createMemo, createUniqueId, For, Show, untrack } from 'solid-js';
 import { pickFile, readText, saveBlob } from '../../app/file-door.ts';
 import { useFlight, useShell } from '../../app/page.ts';
 import type { FlightResult } from '../../engine/result.ts';
+import { units } from '../../ui/units.ts';
 import type { EstimateState } from './estimate-state.ts';
 import { WITH_SKILL } from './sheet-desk.ts';
 import { estimateTexts as e } from './words.ts';
@@ -91,7 +92,7 @@ export function SheetActions(props: HeadProps) {
     const title = name();
     props.state
       .engine()
-      ?.compute(sheet, result, also)
+      ?.compute(sheet, result, { also, measure: units().measure })
       .then(({ csv, page }) => {
         if (csv !== undefined) saveBlob(`${title}.csv`, new Blob([csv], { type: 'text/csv' }));
         if (page === undefined) return;

@@ -15,6 +15,7 @@ export interface SheetRequest {
   readonly shapes: Readonly<Record<string, ShapeData>>;
   /** of the flight: the worker keeps what it read of the last one */
   readonly key: string;
+  readonly measure?: 'metric' | 'imperial';
   /** also as CSV, or as a page to print */
   readonly csv?: true;
   readonly page?: SheetPageHead;
@@ -25,6 +26,8 @@ export interface SheetRow {
   readonly result: LineResult;
   /** of a quantity */
   readonly formula?: MathNode;
+  /** the formula with numbers in place of names */
+  readonly numbers?: string;
   readonly value?: string;
   readonly plusMinus?: string;
   readonly unit?: string;
@@ -34,7 +37,7 @@ export interface SheetRow {
   readonly factor?: string;
   readonly simulated?: string;
   readonly ratio?: string;
-  /** size of a plain body, m */
+  /** size of a plain body, with its unit */
   readonly size?: string;
 }
 

@@ -18,8 +18,8 @@ import {
 import { type JobKind, loadForJob } from '../job.ts';
 import type { SheetAnswer, SheetRequest, SheetRow } from './sheet-data.ts';
 
-function rowOf(result: LineResult, by: Estimate): SheetRow {
-  if (result.kind === 'drawing') return { result, size: by.formatFigures(result.body.size, 3) };
+function rowOf(result: LineResult, by: Estimate, measure: SheetRequest['measure']): SheetRow {
+  if (result.kind === 'drawing') return { result, size: by.sizeIn(result.body.size, measure) };
   if (result.kind !== 'quantity') return { result };
   const { low, high, compared } = result;
   const factor = by.spreadFactor(result);
@@ -30,6 +30,7 @@ function rowOf(result: LineResult, by: Estimate): SheetRow {
   return {
     result,
     formula: by.setFormula(result.name, result.expression),
+    ...(result.numbers === undefined ? {} : { numbers: result.numbers }),
     ...by.figuresOf(result),
     ...bounds,
     ...(factor !== undefined && factor > 1.005 ? { factor: factor.toFixed(2) } : {}),
@@ -60,13 +61,13 @@ async function flyAll({ file, athlete, shapes }: Asked): Promise<SkillResult> {
   return { ...calcSkillReadings(whole.skill, byShape, whole.flight), ...partsOfWhole(whole) };
 }
 
-async function compute({ lines, csv, page, ...asked }: SheetRequest): Promise<SheetAnswer> {
+async function compute({ lines, csv, page, measure, ...asked }: SheetRequest): Promise<SheetAnswer> {
   const by = await loadForJob(loadEstimate);
   // a sheet without a readout needs no flight
   const reads = lines.some((line) => line.includes('{') || /^\s*draw\s/.test(line));
-  const result = by.computeSheet(lines, readLinks(lines, reads ? await readSkill(asked) : undefined));
+  const result = by.computeSheet(lines, readLinks(lines, reads ? await readSkill(asked) : undefined), 1, measure);
   return {
-    rows: result.lines.map((line) => rowOf(line, by)),
+    rows: result.lines.map((line) => rowOf(line, by, measure)),
     ...(csv ? { csv: by.formatSheetCsv(lines, result) } : {}),
     ...(page ? { page: by.formatSheetPage(page, lines, result) } : {}),
   };

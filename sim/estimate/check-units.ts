@@ -71,12 +71,32 @@ function checkParts(e: Operation, a: CheckedUnit, b: CheckedUnit): CheckedUnit {
     return a;
   }
   const dimension = addDimension(a.dimension, b.dimension, e.operator === '*' ? 1 : -1);
-  // "5 ft" is shown in ft
-  if (e.operator === '*' && e.a.kind === 'number' && e.b.kind === 'unit') return checkedUnit(dimension, b.unit);
+  // what is put in is shown in its own unit: 5 ft, 2 rev/s
+  const own = typedUnit(e);
+  if (own !== undefined) return checkedUnit(dimension, own);
   if (sameDimension(dimension, a.dimension) && isNone(b.dimension)) return checkedUnit(dimension, a.unit);
   if (sameDimension(dimension, b.dimension) && e.operator === '*' && isNone(a.dimension))
     return checkedUnit(dimension, b.unit);
   return checkedUnit(dimension);
+}
+
+/** The unit of one number with units behind it. */
+function typedUnit(e: Expression): string | undefined {
+  if (e.kind !== 'operation' || (e.operator !== '*' && e.operator !== '/')) return undefined;
+  const after = unitName(e.b);
+  if (after === undefined) return undefined;
+  if (e.a.kind === 'number') return e.operator === '*' ? after : undefined;
+  const before = typedUnit(e.a);
+  return before === undefined ? undefined : `${before}${e.operator === '*' ? ' ' : '/'}${after}`;
+}
+
+function unitName(e: Expression): string | undefined {
+  if (e.kind === 'unit') return e.unit.name;
+  if (e.kind !== 'operation' || e.operator === '+' || e.operator === '-') return undefined;
+  const a = unitName(e.a);
+  if (e.operator === '^') return a === undefined || e.b.kind !== 'number' ? undefined : `${a}^${e.b.value}`;
+  const b = unitName(e.b);
+  return a === undefined || b === undefined || e.operator === '/' ? undefined : `${a} ${b}`;
 }
 
 function checkPower(e: Operation, a: CheckedUnit, b: CheckedUnit): CheckedUnit {

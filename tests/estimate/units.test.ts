@@ -1,6 +1,7 @@
 // Unit factors against NIST Special Publication 811 (Thompson & Taylor 2008), appendix B; digits from memory.
 import { all, create } from 'mathjs';
 import { describe, expect, test } from 'vitest';
+import { computeSheet } from '../../sim/estimate/compute-sheet.ts';
 import { UNIT_NAMES } from '../../sim/estimate/units.ts';
 import { sheetOf } from './sheet-of.ts';
 
@@ -41,4 +42,20 @@ test('the short list of units is as the whole of mathjs has them', () => {
     const theirs = mathjs.unit(1, name) as unknown as { value: number };
     expect([name, sheetOf([`x = 1 ${name}`]).of('x').value]).toEqual([name, theirs.value]);
   }
+});
+
+test('where feet and pounds are chosen, results are in them and mean the same', () => {
+  const lines = [
+    'mass = 54 kg',
+    'height = 1.62 m',
+    'I_rod = mass * height^2 / 12 to kg m^2',
+    'w = 2 rev/s',
+    'v = 3 mph',
+  ];
+  const { lines: found } = computeSheet(lines, {}, 1, 'imperial');
+  const shown = found.map((l) => (l.kind === 'quantity' ? [l.unit.name, l.value / l.unit.factor] : []));
+  expect(shown.map(([unit]) => unit)).toEqual(['lb', 'in', 'lb ft^2', 'rev/s', 'mph']);
+  expect(shown[0][1]).toBeCloseTo(119.0496, 3);
+  expect(shown[1][1]).toBeCloseTo(63.7795, 3);
+  expect(found[2]).toMatchObject({ numbers: '119 lb × (63.78 in)² ÷ 12' });
 });

@@ -61,7 +61,7 @@ describe('the swing', () => {
     const { lines } = sheets['giant-at-constant-speed'];
     const sheet = sheetOf(lines, readLinks(lines, resultOf(wholes[GIANT])));
     expect(sheet.faults).toEqual([]);
-    expect(sheet.of('grip').compared?.ratio).toBeGreaterThan(0);
+    expect(sheet.of('felt').compared?.ratio).toBeGreaterThan(0);
   });
 });
 

@@ -13,7 +13,6 @@ export type { LandingReport } from './contact/landing-report.ts';
 export type { SwingPeaks } from './contact/swing.ts';
 export type { SwingMovesError } from './contact/swing-moves-error.ts';
 export type { NoReleaseError } from './contact/swing-spec.ts';
-export type { Expression } from './estimate/expression.ts';
 export type { MathNode } from './estimate/mathml.ts';
 export { readLink, readLinks } from './estimate/read-links.ts';
 export { READOUTS } from './estimate/readouts.ts';

@@ -30,7 +30,7 @@ function valueAt(points: NonNullable<DrawnBody['edge']>['points'], size: number)
 }
 
 /** A line of the sheet with another value in it: its unit, ± and note stay. */
-export function withValue(line: string, value: number, unit: string): string {
+function withValue(line: string, value: number, unit: string): string {
   const text = value.toFixed(DECIMALS[unit] ?? 2);
   const found = /^([^=]*=\s*)(.*)$/.exec(line);
   if (!found) return line;

@@ -51,9 +51,9 @@ export interface EstimateState {
   setDrawn(on: boolean): void;
 }
 
-/** A value that was put in: a number with a unit, or a readout; told by its letters, so that it is known at once. */
+/** A value that was put in: a number with a unit, or a readout; known by its letters, before anything is computed. */
 const PUT_IN = /^[^=#]+=\s*(?:\{[^{}]*\}|[\d.,'"\s]*\d[^=#{}()*+^]*?(?:\+-.*?)?)(?:\s+(?:to|vs|if)\s.*)?(?:#.*)?$/;
-export function countKnown(lines: readonly string[]): number {
+function countKnown(lines: readonly string[]): number {
   const first = lines.findIndex((line) => !PUT_IN.test(line.replace('±', '+-').replace(/\^\d/g, '')));
   const count = first < 0 ? lines.length : first;
   return count < 2 ? 0 : count;

@@ -263,6 +263,7 @@ function numbersOf({ expression }: ReadQuantity, sheet: Sheet): string | undefin
   return formatExpression(expression, {
     name: (name) => figuresWithUnit(need(name, sheet)),
     link: (text) => figuresOfLink(linkOf(text, sheet.links)),
+    gravity: '9.807',
   });
 }
 

@@ -6,6 +6,8 @@ import { showUnit } from './figures.ts';
 interface Written {
   name(name: string): string;
   link(text: string): string;
+  /** gravity as a number */
+  readonly gravity?: string;
 }
 
 const AS_TYPED: Written = { name: (name) => name, link: (text) => `{${text}}` };
@@ -25,7 +27,7 @@ function strength(e: Expression): number {
 }
 
 const isUnit = (e: Expression): boolean =>
-  e.kind === 'unit' ||
+  (e.kind === 'unit' && e.unit.name !== 'g') ||
   (e.kind === 'operation' && e.operator !== '+' && isUnit(e.a) && (e.operator === '^' || isUnit(e.b)));
 
 export function formatExpression(e: Expression, by: Written = AS_TYPED): string {
@@ -39,7 +41,7 @@ export function formatExpression(e: Expression, by: Written = AS_TYPED): string 
     case 'number':
       return e.value === Math.PI ? 'π' : String(Number(e.value.toPrecision(12))).replace('-', '−');
     case 'unit':
-      return showUnit(e.unit.name);
+      return e.unit.name === 'g' && by.gravity !== undefined ? by.gravity : showUnit(e.unit.name);
     case 'name':
       return by.name(e.name);
     case 'link':
@@ -79,6 +81,6 @@ function formatOperation(
       return `${write(e.a, PRODUCT)} × ${write(e.b, PRODUCT)}`;
     }
     case '/':
-      return isUnit(e.b) ? `${write(e.a, SIDE)}/${write(e.b, POWER)}` : `${write(e.a, PRODUCT)} ÷ ${write(e.b, SIDE)}`;
+      return isUnit(e.b) ? `${write(e.a, SIDE)}/${write(e.b, POWER)}` : `${write(e.a, PRODUCT)} ÷ ${write(e.b, POWER)}`;
   }
 }

@@ -5,19 +5,7 @@
 import type { Expression, Operator } from './expression.ts';
 
 export interface MathNode {
-  readonly tag:
-    | 'math'
-    | 'mrow'
-    | 'mi'
-    | 'mn'
-    | 'mo'
-    | 'mtext'
-    | 'mspace'
-    | 'mfrac'
-    | 'msup'
-    | 'msub'
-    | 'msqrt'
-    | 'mroot';
+  readonly tag: 'math' | 'mrow' | 'mi' | 'mn' | 'mo' | 'mtext' | 'mspace' | 'mfrac' | 'msup' | 'msub' | 'mroot';
   readonly attributes?: Readonly<Record<string, string>>;
   readonly text?: string;
   readonly children?: readonly MathNode[];
@@ -107,7 +95,8 @@ export function setExpression(e: Expression, setter: NameSetter = setName): Math
           return group('mrow', within(e.a, 1), leaf('mo', e.operator === '-' ? '−' : '+'), within(e.b, 2));
       }
     case 'call':
-      if (e.name === 'sqrt') return group('msqrt', set(e.args[0]));
+      // the page's typeface has no root that grows
+      if (e.name === 'sqrt') return group('mrow', leaf('mo', '√'), bracket(set(e.args[0])));
       if (e.name === 'cbrt') return group('mroot', set(e.args[0]), leaf('mn', '3'));
       return group(
         'mrow',

@@ -113,6 +113,16 @@ describe('a sheet', () => {
     expect(sheetOf(['a = 1', 'a = 2']).of('a').value).toBe(1);
   });
 
+  test.each([
+    ['y = 48.9 * a / (2 pi b)', '48.9 × 2 ÷ (2 × π × 3)'],
+    ['y = a - (b - a)', '2 − (3 − 2)'],
+    ['y = (a + b)^2 / g', '(2 + 3)² ÷ 9.807'],
+    ['y = -(a + b) * a', '(−(2 + 3)) × 2'],
+    ['y = 1 / (1/a - 1/b)', '1 ÷ (1 ÷ 2 − 1 ÷ 3)'],
+  ])('%s is written with its numbers: %s', (line, numbers) =>
+    expect(sheetOf(['a = 2', 'b = 3', line]).of('y').numbers).toBe(numbers),
+  );
+
   test('words, notes and empty lines are no formulas', () => {
     const { result, faults } = sheetOf(['# Known beforehand', '', 'mass = 55 kg # scales']);
     expect(faults).toEqual([]);

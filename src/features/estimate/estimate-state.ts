@@ -53,8 +53,11 @@ export interface EstimateState {
 
 /** A value that was put in: a number with a unit, or a readout; known by its letters, before anything is computed. */
 const PUT_IN = /^[^=#]+=\s*(?:\{[^{}]*\}|[\d.,'"\s]*\d[^=#{}()*+^]*?(?:\+-.*?)?)(?:\s+(?:to|vs|if)\s.*)?(?:#.*)?$/;
+/** What is set against the flight needs the room of a row. */
+const isKnown = (line: string): boolean =>
+  PUT_IN.test(line.replace('±', '+-').replace(/\^\d/g, '')) && !/\svs\s/.test(line.split('#')[0]);
 function countKnown(lines: readonly string[]): number {
-  const first = lines.findIndex((line) => !PUT_IN.test(line.replace('±', '+-').replace(/\^\d/g, '')));
+  const first = lines.findIndex((line) => !isKnown(line));
   const count = first < 0 ? lines.length : first;
   return count < 2 ? 0 : count;
 }

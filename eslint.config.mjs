@@ -3,7 +3,7 @@ import solid from 'eslint-plugin-solid/configs/typescript';
 import { parser } from 'typescript-eslint';
 
 export default [
-  { ignores: ['dist/**', 'dist-cli/**', 'tests/shots-out/**', 'tests/browser-out/**'] },
+  { ignores: ['dist/**', 'dist-cli/**', 'dist-package/**', 'tests/shots-out/**', 'tests/browser-out/**'] },
   {
     ...solid,
     files: ['src/**/*.tsx'],

@@ -125,7 +125,7 @@ export function jointsInto(chain: Chain, m: ChainMotion, q: Float64Array, qd: Fl
 }
 
 /** The whole: mass centre and its velocity, angular momentum about it (Z), kinetic energy, and height energy over Y = 0. */
-interface ChainTotals {
+export interface ChainTotals {
   x: number;
   y: number;
   vx: number;

@@ -1,6 +1,6 @@
 /** The record of a swing read at any time from its start: the chain placed, the planar equations solved, torques put on. */
 import { bodyAnglesInto } from './chain.ts';
-import { makeChainMotion, makeChainTotals, placeChain, pointInto, totalsInto } from './chain-motion.ts';
+import { type ChainTotals, makeChainMotion, makeChainTotals, placeChain, pointInto, totalsInto } from './chain-motion.ts';
 import { askInto, directionOf, type Hang, makeAsked } from './hang.ts';
 import { LimitedJoints } from './limited-joints.ts';
 import { railShare, springOf } from './rail.ts';
@@ -13,7 +13,7 @@ export class SwingReader {
   /** at the time read last; `phi` is the direction of the mass centre, counted on */
   readonly row;
   readonly motion;
-  readonly whole = makeChainTotals();
+  readonly whole: ChainTotals = makeChainTotals();
   phi = 0;
   /** what the moves ask there */
   readonly asked: Float64Array;

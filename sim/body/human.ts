@@ -53,6 +53,7 @@ const TREE: readonly (readonly [string, SegmentKind, Side, string])[] = [
 const UPWARD: readonly SegmentKind[] = ['lowerTrunk', 'middleTrunk', 'upperTrunk', 'head'];
 const LEGS: readonly SegmentKind[] = ['thigh', 'shank', 'foot'];
 
+/** A human of 16 segments from sex, mass (kg), stature (m) and what was measured. Throws a FieldError that names what is outside its range. */
 export function makeHuman(spec: HumanSpec): Body {
   checkWhole(spec);
   const { sex, mass, stature } = spec;

@@ -1,6 +1,13 @@
 /** The record of a swing read at any time from its start: the chain placed, the planar equations solved, torques put on. */
 import { bodyAnglesInto } from './chain.ts';
-import { type ChainTotals, makeChainMotion, makeChainTotals, placeChain, pointInto, totalsInto } from './chain-motion.ts';
+import {
+  type ChainTotals,
+  makeChainMotion,
+  makeChainTotals,
+  placeChain,
+  pointInto,
+  totalsInto,
+} from './chain-motion.ts';
 import { askInto, directionOf, type Hang, makeAsked } from './hang.ts';
 import { LimitedJoints } from './limited-joints.ts';
 import { railShare, springOf } from './rail.ts';

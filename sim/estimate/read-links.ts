@@ -40,6 +40,7 @@ interface Asked {
   readonly assuming?: SimulatedAssumption;
 }
 
+/** The value that a link of a sheet, as "flight.duration", leads to; or why there is none. Throws nothing. */
 export function readLink(text: string, result: SkillResult | undefined): LinkValue {
   const asked = parseLink(text);
   if (typeof asked === 'string') return { missing: asked };

@@ -3,6 +3,7 @@ import { placeIn } from '../math/sorted.ts';
 import type { Whole } from '../skill/whole.ts';
 import type { LandingPart, SwingPart } from './skill-result.ts';
 
+/** What an estimate sheet may read of swing and landing, SI and radians; only what there is. */
 export function partsOfWhole({ swing, landing }: Pick<Whole, 'swing' | 'landing'>): {
   readonly swing?: SwingPart;
   readonly landing?: LandingPart;

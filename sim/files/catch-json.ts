@@ -4,6 +4,7 @@ import type { CatchResult } from '../skill/catch.ts';
 import type { CatchWindow } from '../skill/catch-window.ts';
 import type { CatchOutcome } from '../skill/find-catch.ts';
 
+/** A catch as JSON: metres, seconds, m/s, kN/m, degrees in the names of the fields. */
 export function catchOf({ spec, outcome, watch, turned, caught, notComputed }: CatchResult): object {
   return {
     rail: spec.rail,

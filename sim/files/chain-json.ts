@@ -19,6 +19,7 @@ interface SaidLeg {
   readonly sentence: string;
 }
 
+/** A flown chain as the text of its summary. `legs`: what is said of each; `stopped`: why the rest is not flown, in words. */
 export function chainJson(
   { chain, stop }: FlownChain,
   legs: readonly SaidLeg[],

@@ -6,6 +6,7 @@ import { writeSkill } from './write-skill.ts';
 const NOTE =
   'A first draft made from its code: a start for editing, not a technique to copy. Times, arms, momentum and the push were searched so that it flies to exactly that code, within what joints, muscles and common technique allow.';
 
+/** A draft as a skill file, with a note that says what it is. */
 export const fileOfDraft = ({ spec }: Draft, athlete: AthleteRef): SkillFile =>
   writeSkill(spec, { athlete, base: 'straight' }, NOTE);
 

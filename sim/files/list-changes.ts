@@ -52,6 +52,7 @@ const FIELD_WORDS: Readonly<Record<string, string>> = {
   recordings: 'recordings',
 };
 
+/** What differs between two skill files, each by its path with both values; blocks and keys are matched by their role, not by their place. */
 export function listChanges(before: SkillFile, after: SkillFile): Change[] {
   const out: Change[] = [];
   const [a, b] = [byRole(before), byRole(after)];

@@ -50,6 +50,7 @@ interface StudyOut extends FromTo {
   readonly sources: readonly { readonly source: string; readonly inputs: readonly string[] }[];
 }
 
+/** A study as the text of a JSON file, units of people; fields: docs/outputs.md. */
 export function formatMarginJson(out: StudyOut): string {
   const { title, provenance, study, balance, from, to, now, bars, result, errors, range, together, sources } = out;
   const { parts, correlations } = study.spread;
@@ -139,6 +140,7 @@ interface MapOut {
   readonly placeOf: (axis: MapSpec['x'], index: number) => number;
 }
 
+/** A map as the text of a JSON file, units of people; fields: docs/outputs.md. */
 export function formatMapJson({ title, provenance, map, balance, from, rows, contours, placeOf }: MapOut): string {
   const { x, y, results, window: bounds } = map;
   const axis = (a: MapSpec['x']): object => {

@@ -8,6 +8,7 @@ import { type Catalogue, parseSkill } from './parse-skill.ts';
 import type { FileFlight } from './phase-schema.ts';
 import type { SkillFile } from './skill-schema.ts';
 
+/** A file of one flight or several as plain specifications, SI and radians. Throws a FieldError with path, value and what is allowed. */
 export function parseChain(json: unknown, shelf: Catalogue): ChainSpec {
   const file = checkSkillFile(json);
   return { title: file.title, legs: legsOf(file).map((place, leg) => parseLeg(file, place, leg, shelf)) };

@@ -2,6 +2,7 @@
 import { FieldError } from '../math/field-error.ts';
 import { findJsonFault, findRepeatedKey } from './json-scan.ts';
 
+/** A text as JSON, a byte order mark aside. Throws a FieldError with line and column of where it stops being JSON. */
 export function parseJson(text: string): unknown {
   const plain = text.replace(/^\uFEFF/, '');
   let json: unknown;

@@ -23,6 +23,7 @@ export interface Catalogue {
 /** The angles of a shape in rad, by name. */
 export const shapeInRadians = (shape: ShapeData): NamedPose => inRadians(shape.angles);
 
+/** A skill file of one flight as a plain specification, SI and radians. `shelf`: athletes and shapes that it may name. Throws a FieldError with path, value and what is allowed. */
 export function parseSkill(json: unknown, shelf: Catalogue): SkillSpec {
   const file = checkSkillFile(json);
   const flights = legsOf(file).length;

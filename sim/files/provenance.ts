@@ -33,6 +33,7 @@ interface ReadySkill {
   readonly athlete: Athlete;
 }
 
+/** Where an output is from, with the version of this program. */
 export const provenance = (about: Omit<Provenance, 'program'>): Provenance => ({
   program: `Shapeflight ${VERSION}`,
   ...about,

@@ -44,6 +44,7 @@ export const sheetOfPart = ({ title, lesson, lines }: SheetPart): SheetFile => (
   lines,
 });
 
+/** A sheet file, checked. Throws a FieldError with path, value and what is allowed. */
 export function parseSheet(json: unknown): SheetFile {
   if (typeof json !== 'object' || json === null || Array.isArray(json))
     throw new FieldError('file', json, 'a JSON object');
@@ -63,4 +64,5 @@ export function parseSheetText(plain: string): SheetFile {
   return parseSheet({ format: SHEET_FORMAT, version: SHEET_VERSION, title: title ?? 'Sheet', lines: rest });
 }
 
+/** A sheet as the text of its file. */
 export const formatSheet = (sheet: SheetFile): string => `${JSON.stringify(sheet, null, 2)}\n`;

@@ -50,6 +50,7 @@ export function getTable(body: Body, schedule: Schedule, converged = CONVERGED):
   return table;
 }
 
+/** Integrates a flight of a body from its take-off, SI and radians, in W. Throws a NoTouchdownError or SingularBodyError that names its cause. */
 export function flySchedule(
   body: Body,
   schedule: Schedule,

@@ -27,6 +27,7 @@ export function beforeOf<P extends Phase>({ phases }: Phases<P>): Kind<P, 'swing
   return isOf(first, 'swing', 'contact') ? first : undefined;
 }
 
+/** The landing of a file that has one. */
 export const afterOf = <P extends Phase>({ phases }: Phases<P>): Kind<P, 'landing'> | undefined =>
   find(phases, 'landing');
 
@@ -37,6 +38,7 @@ export interface LegPlace {
   readonly after: number | undefined;
 }
 
+/** The flights of a file, each with the places of what comes before and after it. */
 export function legsOf({ phases }: Phases<Phase>): LegPlace[] {
   return phases.flatMap(({ kind }, flight) =>
     kind === 'flight'

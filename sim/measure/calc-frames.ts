@@ -121,6 +121,7 @@ interface FrameOptions {
   readonly isRough?: boolean;
 }
 
+/** Measures a flight at `times` (s, ascending, from 0): columns in SI and radians, NaN where nothing is defined. */
 export function calcFrames(flight: Flight, times: ArrayLike<number>, options: FrameOptions = {}): Frames {
   const { body, gravity, surfaceY, h_Scm_W } = flight;
   const n = times.length;

@@ -17,6 +17,7 @@ const SAID = 0.5;
 /** Sides are said once within these: share of the value, s. */
 const ALIKE = { share: 0.02, time: 0.02 };
 
+/** Cautions as they are listed, the weightiest first; angles that pass their range by hardly anything are left out. */
 export function listCautions(body: Body, found: readonly Caution[]): ListedCaution[] {
   const serious = found
     .filter((c) => c.kind !== 'range' || Math.abs(c.value - c.limit) * DEG > SAID)

@@ -88,6 +88,7 @@ const RATE = 0.1;
 const TILT = 2 * RAD;
 const WORK = 1;
 
+/** Why the tilt changes at an instant, in one sentence. */
 export function formatExplanation(e: Explanation | undefined, words: ExplainWords = EXPLAIN_WORDS): string {
   if (!e) return words.nothingYet;
   const moves = e.moves

@@ -133,6 +133,7 @@ function lookAt(flight: Flight, t: number, frame: Float64Array, out: Look): void
   out.twist = Math.atan2(2 * (w * y - x * z), 1 - 2 * (x * x + y * y));
 }
 
+/** Attitude, counts and time as a flight ends, rad and s, without its frames. */
 export function calcFlightEnd(flight: Flight): FlightEnd {
   const grid = getGrid(flight.body, flight.schedule);
   const T = flight.duration;

@@ -106,6 +106,7 @@ export interface Summary {
 /** Landing within this of the wanted angle is neither short nor past, rad. */
 const LANDED = (0.5 * Math.PI) / 180;
 
+/** A flight in numbers: revolutions done, landing, peaks, cautions; SI and radians. */
 export function summarize(flight: FlownSource, frames: Frames, target?: SkillTarget): Summary {
   const { body, h_Scm_W } = flight;
   const last = frames.n - 1;

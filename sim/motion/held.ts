@@ -3,6 +3,7 @@ import type { Body } from '../body/body.ts';
 import { getModel } from './model.ts';
 import { calcShapeMotion, makeShapeMotion, type ShapeMotion } from './shape-motion.ts';
 
+/** A body held still in a pose (one value for each of its angles, rad). */
 export function makeHeld(body: Body, pose: readonly number[]): ShapeMotion {
   const sm = makeShapeMotion(getModel(body));
   body.segments

@@ -35,6 +35,7 @@ const MOST_STEPS = 40;
 /** What a miss in depth counts against a miss that is seen, once both cannot be had. */
 const DEPTH_WEIGHT = 0.02;
 
+/** The angles (rad) that bring the end of a limb to a place in the root frame (m), and how far it stays from it; within the ranges of the joints. */
 export function reachTo(body: Body, angles: ArrayLike<number>, target: ReachTarget): Reach {
   const limb = getLimb(body, target.end);
   placeLimb(limb, angles);

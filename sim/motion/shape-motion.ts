@@ -25,6 +25,7 @@ export interface ShapeMotion {
   readonly v_BScm_B: Float64Array; // (3)
 }
 
+/** Allocates what calcShapeMotion fills, of one body. */
 export function makeShapeMotion(model: Model): ShapeMotion {
   const n = model.segments;
   const f = (k: number): Float64Array => new Float64Array(k);

@@ -31,6 +31,7 @@ export interface State {
   readonly v_WScm_W: Float64Array;
 }
 
+/** Allocates what readState fills, of one body. */
 export function makeState(body: Body): State {
   const f = (n: number): Float64Array => new Float64Array(n);
   return {

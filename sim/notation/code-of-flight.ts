@@ -30,6 +30,7 @@ const SHAPE_SPAN = [0.1, 0.8];
 /** ...and a bend is a shape when it is there for at least this share of that time. */
 const SHAPE_SHARE = 0.2;
 
+/** The trampoline code of what was flown, from its counted columns (rad); or none, with the reason. */
 export function codeOfFlight(columns: CodeColumns): FlightCode {
   const none = (reason: string): FlightCode => ({ kind: 'none', reason });
   const { somersault, twist } = columns;

@@ -38,6 +38,7 @@ export function listDifficulty(code: TrampolineCode, direction: CodeDirection | 
   return parts.filter((p) => p.tenths > 0);
 }
 
+/** Difficulty of a trampoline skill in points, 0.1 for each quarter somersault and half twist with what the code adds. */
 export const calcDifficulty = (code: TrampolineCode, direction: CodeDirection | ''): number =>
   listDifficulty(code, direction).reduce((sum, p) => sum + p.tenths, 0) / 10;
 

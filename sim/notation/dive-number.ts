@@ -26,6 +26,7 @@ const FIELD = 'dive';
 /** Eight half somersaults and more stand in the tables from time to time; eleven is room enough. */
 export const MOST_HALVES = 11;
 
+/** Reads "5253B". Throws a FieldError that says which figure is not possible and why. */
 export function parseDiveNumber(text: string): DiveNumber {
   const parts = /^\s*(\d+)\s*([a-z]?)\s*$/i.exec(text);
   if (!parts) throw new FieldError(FIELD, text, 'three to five figures and a letter, as in "107B" or "5253B"');
@@ -90,6 +91,7 @@ function halves(figures: string): number {
   return n;
 }
 
+/** A dive as its number and letter, "5253B". */
 export function formatDiveNumber(dive: DiveNumber): string {
   const second = dive.group <= 4 ? Number(dive.flying) : dive.takeoffGroup;
   return `${dive.group}${second}${dive.halfSomersaults}${dive.halfTwists || ''}${dive.letter}`;

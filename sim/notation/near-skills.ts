@@ -4,6 +4,7 @@ import { formatDiveNumber, parseDiveNumber } from './dive-number.ts';
 import { draftOfDive, draftOfTrampoline } from './draft-of-code.ts';
 import { parseTrampolineCode } from './trampoline-code.ts';
 
+/** Skills that ask less than a draft, one and two steps, for when it is refused. */
 export function nearSkills(draft: DraftSpec): readonly DraftSpec[] {
   return [1, 2].flatMap((less) => (draft.surface === 'water' ? lessOfDive(draft, less) : lessOnGround(draft, less)));
 }

@@ -24,6 +24,7 @@ export interface SkillNames {
   readonly reason?: string;
 }
 
+/** What a flown skill is called at its place: name, trampoline code, dive number; or why it has none. */
 export function namesOfSkill(summary: Summary, frames: Frames, place: SkillPlace): SkillNames {
   if (place === 'vault') return { place };
   if (place === 'bars') {

@@ -4,6 +4,7 @@ import type { Input } from './input.ts';
 
 /** Given by the leg before: how it comes to a contact, how a swing starts. */
 const HANDED = /^(contact\.(speed(Along|Up|Across)|h\.[xyz])|swing\.(nudge|start(Angle|Rate)))$/;
+/** Whether an input of a leg is what the leg before hands over. */
 export const isHanded = (id: string): boolean => HANDED.test(id);
 
 /** Of leg `index`, counted from 0, of the legs before. */

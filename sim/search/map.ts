@@ -67,6 +67,7 @@ function checkMap({ x, y, results }: MapSpec): void {
   if (results.length === 0) throw new FieldError('results', 'nothing', 'at least one result');
 }
 
+/** Value `i` of an axis, in SI and radians; the last is its end to the bit. */
 export const axisValue = ({ from, to, count }: MapAxis, i: number): number =>
   i === count - 1 ? to : from + ((to - from) * i) / (count - 1);
 

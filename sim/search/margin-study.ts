@@ -46,12 +46,14 @@ const STILL = 1e-5;
 /** Fewer samples tell nothing about influence. */
 const LEAST_FOR_INFLUENCE = 3;
 
+/** The share of the first `n` distances that are inside (up to 1). */
 export function shareOf(far: ArrayLike<number>, n: number): ShareAfter {
   let hits = 0;
   for (let i = 0; i < n; i++) if (far[i] <= 1) hits++;
   return shareOfHits(hits, n);
 }
 
+/** A share with its 95 % interval (Wilson 1927). */
 export const shareOfHits = (hits: number, n: number): ShareAfter => ({
   n,
   hits,
@@ -59,6 +61,7 @@ export const shareOfHits = (hits: number, n: number): ShareAfter => ({
   interval: wilson(hits, n),
 });
 
+/** What flown samples say: share inside, how it settled, and what each input does to the distance. */
 export function studyMargin(table: SampleTable, spread: Spread, bounds: Window): MarginStudy {
   const far = distances(bounds, table);
   const former = formerDistances(bounds, table);

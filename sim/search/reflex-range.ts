@@ -16,6 +16,7 @@ const NOISE: Omit<SensingNoise, 'seed'> = { twist: 2 * RAD, rate: 5 * RAD };
 /** Tries behind each share. */
 export const REFLEX_TRIES = 200;
 
+/** The reflex at a delay (s) with its noise, as the range of it is flown with. */
 export const rangeBalance = (delay: number, seed: number): BalanceSpec => ({
   ...DEFAULT_BALANCE,
   delay,
@@ -47,6 +48,7 @@ const NOTE =
   'None of these is what an athlete lands: the body falls into a twist by itself, and how an athlete holds it is not known to the model. ' +
   `Delays from memory (0.10 to 0.20 s), felt with noise of ${Math.round(NOISE.twist / RAD)} deg of twist and ${Math.round(NOISE.rate / RAD)} deg/s of its rate (our judgement).`;
 
+/** The shares with and without the reflex, with the note on what they are worth. */
 export const makeReflexRange = (openLoop: ShareAfter, reflex: readonly ReflexShare[]): ReflexRange => ({
   openLoop,
   reflex,

@@ -95,6 +95,7 @@ export const RESULTS: readonly Result[] = [
   ),
 ];
 
+/** A result by its id. Throws a FieldError that lists those there are. */
 export function findResult(id: string): Result {
   const found = RESULTS.find((r) => r.id === id);
   if (found) return found;

@@ -73,6 +73,7 @@ export function usualStudy(
 const openWindow = (bounds: readonly BoundRequest[]): Window =>
   bounds.map(({ result, low, high }) => ({ result: findResult(result), low, high }));
 
+/** A study ready to be flown, from plain data. Throws a FieldError that names the input or result that is not known. */
 export function openStudy(request: StudyRequest, contact?: Contact): Study {
   const { spec, vary, correlations, window: bounds, seed, balance } = request;
   return {
@@ -88,6 +89,7 @@ export function openStudy(request: StudyRequest, contact?: Contact): Study {
   };
 }
 
+/** A map ready to be flown, from plain data. Throws a FieldError that names the input or result that is not known. */
 export function openMap(request: MapRequest, contact?: Contact): MapSpec {
   const { spec, x, y, results, window: bounds, balance } = request;
   const axis = ({ input, ...rest }: AxisRequest): MapSpec['x'] => ({ input: findInput(spec, input), ...rest });

@@ -31,6 +31,7 @@ interface TwistFound {
   readonly isComplete: boolean;
 }
 
+/** As findTwist, a step at a time: sent `true`, it ends with what it has. */
 export function* twistSteps(
   problem: SearchProblem,
   options: TwistOptions = {},

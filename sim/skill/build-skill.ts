@@ -14,6 +14,7 @@ const bodies = new Map<string, Body>();
 /** Bodies kept by content: an unchanged athlete is the same Body object, so its model and tables are found again. */
 const KEPT = 50;
 
+/** The body of an athlete; the same athlete gives the same Body. Throws a FieldError that names what is outside its range. */
 export function makeBody(athlete: AthleteSpec): Body {
   const key = JSON.stringify(athlete);
   const known = bodies.get(key);
@@ -24,6 +25,7 @@ export function makeBody(athlete: AthleteSpec): Body {
   return made;
 }
 
+/** Body, schedule and start of a skill. Throws a FieldError that names the angle, shape or key at fault. */
 export function buildSkill(spec: SkillSpec): Skill {
   const body = makeBody(spec.athlete);
   const path = schedulePath(spec);

@@ -20,6 +20,7 @@ export interface ChainAccountRow {
   readonly misses: { readonly energy?: number; readonly momentum?: number };
 }
 
+/** Energy (J) and angular momentum about the mass centre (kg m^2/s) before and after each phase of a flown chain. */
 export function calcChainAccount({ legs }: FlownChain): ChainAccountRow[] {
   return legs.flatMap((leg, k) => [...beginning(leg, k, legs[k - 1]), flightRow(leg, k)]);
 }

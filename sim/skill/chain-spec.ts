@@ -17,6 +17,7 @@ export function legSpec({ legs }: ChainSpec, leg: number): SkillSpec {
   return leg === 0 ? spec : { ...spec, earlier: legs.slice(0, leg).map((one) => ({ ...one.spec, title: one.title })) };
 }
 
+/** A chain of built skills from its specification. Throws a FieldError of any of its legs. */
 export function buildChain({ title, legs }: ChainSpec): SkillChain {
   const built = legs.map(({ spec, ...leg }): ChainLeg => ({ ...leg, skill: buildSkill(spec) }));
   const { body, gravity } = built[0].skill;

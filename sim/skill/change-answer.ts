@@ -45,6 +45,7 @@ const BACK = 0.02 * REV;
 
 type Held = Pick<OneChange, 'turn' | 'held'>;
 
+/** What one change does over the span in which it is held: rates and counts of both ways, rad and s. */
 export function answerChange({ turn, held }: Held, own: Frames, other: Frames): ChangeAnswer {
   const total = own[turn][own.n - 1] - own[turn][0];
   const to = Math.min(held.to, own.t[own.n - 1], other.t[other.n - 1]);

@@ -56,6 +56,7 @@ export interface DraftInput {
   readonly onFlight?: (flights: number) => void;
 }
 
+/** A skill that flies to exactly what is asked, or the limit in the way and the nearest that flies. */
 export function draftSkill(draft: DraftSpec, input: DraftInput): Draft | Refusal {
   let flights = 0;
   const onFlight = (): void => {

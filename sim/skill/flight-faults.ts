@@ -12,4 +12,5 @@ const OF_FLIGHT = new Set([
   'NoReleaseError',
   'SwingMovesError',
 ]);
+/** Whether an error is of the flight asked for (no touchdown, keys out of order, ...), not of the program. */
 export const isOfFlight = (error: unknown): boolean => error instanceof Error && OF_FLIGHT.has(error.name);

@@ -53,6 +53,7 @@ interface ChainStudy {
   adjust?(skill: Skill, before: readonly FlownLeg[]): Skill;
 }
 
+/** Flies a chain leg by leg, each from what the one before hands over, until it ends or stops early, with the reason. */
 export function flyChain(
   chain: SkillChain,
   contact: WholeContact,

@@ -42,6 +42,7 @@ export interface Flyer {
   fly(skill: LaunchedSkill, draw?: number): Flown;
 }
 
+/** Flies launched skills one after another and keeps what it can between two of them. */
 export function makeFlyer(options: FlyerOptions = {}): Flyer {
   const { balance, near } = options;
   if (balance) checkBalance(balance.spec);

@@ -28,6 +28,7 @@ export interface Jump {
   readonly isTimed: boolean;
 }
 
+/** A take-off as it is known to people: time in the air (s), height (m), speeds (m/s). */
 export function readJump(
   { body, end, gravity }: Pick<LaunchedSkill, 'body' | 'end' | 'gravity'>,
   flight: Flight,

@@ -17,6 +17,7 @@ class LegEndError extends Error {
   override readonly name = 'LegEndError';
 }
 
+/** A leg launched with the legs before it; any other skill as launch does. */
 export const launchChained = (skill: Skill, contact?: Contact): LaunchedSkill =>
   launch(arrive(skill, skill.earlier ?? [], contact), contact);
 

@@ -26,6 +26,7 @@ export function* likelihoodSteps(
   return { samples, tenths: tenthsOf(kinds), ranges };
 }
 
+/** In how many of ten of the stated ranges a landing that was run ends so; nothing where none was run. */
 export function calcLikelihood(whole: Pick<Whole, 'skill' | 'landing'>, contact: WholeContact): Likelihood | undefined {
   const steps = likelihoodSteps(whole, contact);
   for (;;) {

@@ -16,6 +16,7 @@ function isToJudge({ target, end, catch: ask }: Wanted, verdict: SkillVerdict): 
   return ending.kind !== 'inAir' && !(ending.kind === 'notComputed' && ending.why.kind === 'pending');
 }
 
+/** Whether a flight that was judged misses what it is to land as. */
 export function needsFix(wanted: Wanted, verdict: SkillVerdict): boolean {
   if (!isToJudge(wanted, verdict)) return false;
   const { target } = wanted;

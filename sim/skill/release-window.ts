@@ -70,6 +70,7 @@ const REACH = 0.08;
 const COUNT = 41;
 const WINDOW_TOLERANCE = 1e-7;
 
+/** How far the release may be off (s) before the target is missed, with the flights looked at. */
 export function calcReleaseWindow(
   skill: LaunchedSkill,
   swing: Swing,

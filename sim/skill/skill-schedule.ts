@@ -11,6 +11,7 @@ import { carryTracks } from './whole-carry.ts';
 
 type Moves = Pick<LaunchedSkill, 'body' | 'schedule' | 'contacts' | 'carried'>;
 
+/** Joint angles as functions of time, with the times of the anchors known (s). Throws a ScheduleOrderError that names two keys out of order. */
 export function compileSkillSchedule(
   { body, schedule: written, contacts = [], carried }: Moves,
   anchors: AnchorTimes,

@@ -18,6 +18,7 @@ export interface SwingLoads {
   readonly largest: readonly { readonly joint: PlanarJointName; readonly torque: number; readonly t: number }[];
 }
 
+/** Speeds and torques of a swing against what is known of each joint, rad/s and N m. */
 export function calcSwingLoads(swing: Swing): SwingLoads {
   const { body, joints } = swing;
   const cautions = isCompared(body)

@@ -27,6 +27,7 @@ function wordCount({ isLeanWanted, lean, flown }: SkillVerdict, n: NumberWords):
 }
 /** Of a skill with one hand late: what half a millisecond of it is worth at least (9 to 60 deg of the ready skill, the more the shorter it holds: docs/swing.md). */
 const LATE_GRAIN = 10 * RAD;
+/** That the twist of a late hand is known to a tenth, in one sentence. */
 export const wordCoarseTwist = (n: NumberWords = PLAIN_NUMBERS): string =>
   `One hand lets go late: half a millisecond of it is some ${n.angle(LATE_GRAIN)} of twist or more, so the twist is known to a tenth and no finer.`;
 

@@ -182,6 +182,7 @@ const ONE_SIDE: Readonly<Record<string, string>> = {
 
 type Numbers = Pick<NumberWords, 'seconds' | 'angle' | 'centimetres' | 'speed'>;
 
+/** One cause of a change, as a clause or a cue. */
 export function wordCause(cause: Cause, mood: Mood, n: Numbers): string {
   switch (cause.kind) {
     case 'move': {

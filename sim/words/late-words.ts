@@ -24,6 +24,7 @@ export const wordGrain = ({ held, grain: { filed, equal } }: LateDose, n: Number
 const LEAST = 0.005 * REV;
 const sideOf = (twist: number): string => (Math.abs(twist) < LEAST ? '' : twist > 0 ? 'left' : 'right');
 
+/** What other times of the late hand give, as lines of text. */
 export function formatLateDose(dose: LateDose): string {
   const w = LATE_WORDS;
   const say = (d: LateDose['rows'][number]['equal']): string =>

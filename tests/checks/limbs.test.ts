@@ -9,6 +9,7 @@ import { THROW } from '../oracles/arm-throw.ts';
 import { angleOf, cosine, type Jet, plus, scaled, sine, squareRoot, times } from '../oracles/jet.ts';
 import * as pentagon from '../oracles/pentagon.ts';
 import * as R from '../oracles/reference.ts';
+import { recordChecks } from '../validation/record.ts';
 import { flyFor, part, rad, readAt, stopKeys, turn } from './flown.ts';
 import { followLegs } from './geometric-schedule.ts';
 
@@ -25,9 +26,7 @@ const Y: Vec3 = [0, 1, 0];
 const Z: Vec3 = [0, 0, 1];
 const still: Vec3 = [0, 0, 0];
 
-const near = (what: string, value: number, wanted: number, tolerance: number): void => {
-  expect(Math.abs(value - wanted), `${what}: ${value} against ${wanted}`).toBeLessThanOrEqual(tolerance);
-};
+const near = recordChecks('checks-limbs');
 
 /** A slender rod along -Y from its joint. */
 const rod = (name: string, mass: number, length: number, more: Partial<TreeSegmentSpec>): TreeSegmentSpec => {

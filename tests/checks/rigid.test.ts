@@ -14,6 +14,7 @@ import {
   wholeTwist,
 } from '../oracles/free-body.ts';
 import * as R from '../oracles/reference.ts';
+import { recordChecks } from '../validation/record.ts';
 import { flyFor, flyRigid, part, rad, readAt, stopKeys, timeWhen, turn } from './flown.ts';
 
 const TOP = 1e-8; // R1, R2: measured 3.4e-10 at worst
@@ -27,9 +28,7 @@ const FINER = 1e-9; // R8 all along against the closed form, tolerance 1e-13: me
 const PHASE = 1e-8; // R9: measured 3.7e-10
 const DIVE = 1e-6; // R10: measured 3.5e-7, the rounding of the printed times
 
-const near = (what: string, value: number, wanted: number, tolerance: number): void => {
-  expect(Math.abs(value - wanted), `${what}: ${value} against ${wanted}`).toBeLessThanOrEqual(tolerance);
-};
+const near = recordChecks('checks-rigid');
 
 /** Time and somersaults of the first whole twist from twist 0. */
 function firstTwist(m: Moments, tilt: number, H: number): { t: number; somersaults: number } {

@@ -58,6 +58,7 @@ interface Channels {
   readonly at: (row: number) => Posture;
 }
 
+/** When each limb moves in a flight, s, read from its frames. */
 export function calcLimbSpans(body: Body, frames: Frames): LimbSpan[] {
   const channels = readChannels(body, frames);
   if (!channels) return [];

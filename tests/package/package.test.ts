@@ -37,7 +37,7 @@ function linkDependencies(): void {
 }
 
 beforeAll(() => {
-  const options = { cwd: root, encoding: 'utf8', stdio: ['ignore', 'pipe', 'pipe'] } as const;
+  const options = { cwd: root, encoding: 'utf8' as const };
   const npm = process.env.npm_execpath;
   const pack = ['pack', '--json', '--pack-destination', home];
   const out = npm?.endsWith('.js')

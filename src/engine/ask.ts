@@ -58,12 +58,14 @@ import {
   type ForgivingResult,
   type MapListener,
   makeBatch,
+  type Progress,
   type SolveRequest,
   type StudyDone,
   type StudyListener,
   type TwistResult,
 } from './batch.ts';
 import type { FlightResult } from './result.ts';
+import { findRoom, type RoomBar } from './room.ts';
 
 export type { AnswerResult, BatchCall, ObstacleResult, Progress } from './batch.ts';
 
@@ -185,6 +187,8 @@ export interface Asking {
   /** what the hips' reflex makes of the same tries, delay by delay */
   reflexRange(ask: MarginAsk, onShare: (share: ReflexShare) => void): BatchCall<readonly ReflexShare[]>;
   map(ask: MapAsk, on: MapListener): BatchCall<readonly MapRow[]>;
+  /** how far times, push and lean may be off, one at a time */
+  room(skill: AskSkill, onProgress: (progress: Progress) => void): BatchCall<readonly RoomBar[]>;
   valueAt(spec: SkillSpec, id: string): number;
   put(spec: SkillSpec, ids: readonly string[], values: readonly number[]): SkillSpec;
   /** the document with what a search changed */
@@ -328,6 +332,7 @@ export function makeAsking(shelf: {
         },
         on,
       ),
+    room: (skill, onProgress) => findRoom(work(), skill, onProgress),
     valueAt: (spec, id) => findInput(spec, id).value,
     put: (spec, ids, values) =>
       putInputs(

@@ -64,6 +64,12 @@ export interface Batch {
     span: { from: number; to: number; bars: boolean },
     on?: StudyListener,
   ): BatchCall<StudyDone>;
+  /** bars of some of the inputs that a study varies, by their places among them */
+  bars(
+    request: StudyRequest,
+    indices: readonly number[],
+    onProgress: (progress: Progress) => void,
+  ): BatchCall<readonly Bar[]>;
   map(request: MapRequest, on?: MapListener): BatchCall<readonly MapRow[]>;
   solve(request: SolveRequest, onProgress?: (progress: SolveProgress) => void): BatchCall<AnswerResult>;
   forgiving(request: ForgivingRequest, onProgress?: (progress: ForgivingProgress) => void): BatchCall<ForgivingResult>;
@@ -107,6 +113,18 @@ export function makeBatch(pool: Pool): Batch {
         };
       });
       return { done: quiet(whole), cancel };
+    },
+
+    bars: (request, indices, onProgress) => {
+      let got = 0;
+      const pieces = indices.map((index): StudyPiece => ({ kind: 'bar', index }));
+      const { done, cancel } = pool.runPieces('study', request, pieces, {
+        onResult: () => {
+          got++;
+          onProgress({ done: got, all: pieces.length });
+        },
+      });
+      return { done: quiet(done.then((parts) => parts.flatMap((p) => (p.kind === 'bar' ? [p.bar] : [])))), cancel };
     },
 
     map: (request, on = {}) => {

@@ -1,20 +1,20 @@
 /** What is printed and kept as a picture, for who asks: flights as paper takes them, and pages of SVG made of them. */
-import { cueFits } from '../../sim/words/cue-words.ts';
 import { cueHasRoom, makeCard, mostPoints } from './card.ts';
 import { viewPose } from './card-figures.ts';
 import { chooseInstants } from './card-instants.ts';
+import { textWidth } from './letter-widths.ts';
 import { isBeyondLatin } from './page-svg.ts';
 import { offerPaperCues } from './paper-cues.ts';
 import { makePaperFlight } from './paper-flight.ts';
 import { makePicture } from './picture.ts';
 import { equalTimes } from './picture-times.ts';
+import { makeReport, originOf } from './report.ts';
 import { resultLine } from './result-line.ts';
 import { paperTexts, pictureFoot } from './words.ts';
 
 export const paper = {
   makeFlight: makePaperFlight,
   offerCues: offerPaperCues,
-  cueFits,
   cueHasRoom,
   chooseInstants,
   viewPose,
@@ -22,10 +22,13 @@ export const paper = {
   mostPoints,
   equalTimes,
   picture: makePicture,
+  report: makeReport,
+  originOf,
   resultLine,
   pictureFoot,
   cardFoot: paperTexts.card.foot,
   isBeyondLatin,
+  textWidth,
 };
 
 export type Paper = typeof paper;

@@ -11,6 +11,10 @@ export const paperTexts = {
     at: { apex: 'highest' },
     foot: 'Filled limbs with two bands are the left side.',
   },
+  report: {
+    call: 'made on the page',
+    page: (n: number, of: number) => `page ${n} of ${of}`,
+  },
   picture: {
     title: 'Poses of a flight',
     seconds: (s: string) => `${s} s`,

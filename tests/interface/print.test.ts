@@ -3,6 +3,7 @@
 import { describe, expect, it } from 'vitest';
 import { skills } from '../../presets/index.ts';
 import { formatPicture } from '../../src/features/print/print-export.ts';
+import { textWidth } from '../../src/paper/letter-widths.ts';
 import { printing } from '../../src/pictures/print-picture.ts';
 import { PRINT_TOKENS } from '../../src/scene/print-scene.ts';
 import { readyEngine } from './ready-engine.ts';
@@ -63,11 +64,20 @@ describe('print picture', () => {
       rows: [],
       key: 'key',
     };
-    const { svg, width } = formatPicture(content, printing.tokens);
+    const { svg, width } = formatPicture(content, printing.tokens, textWidth);
     expect(svg).toContain('Stands in 7 of 10 of the stated ranges; steps in 3. ');
     expect(svg).toContain('A model, not coaching advice');
     expect(svg).toContain('A &amp; B &lt;full>');
     expect(svg).toContain('--limb-l:#000000');
     expect(width).toBeGreaterThan(picture.width);
+    const long = formatPicture(
+      { ...content, sentence: 'WIDE WORDS, 1.00 AS WANTED, '.repeat(6) },
+      printing.tokens,
+      textWidth,
+    );
+    for (const [, x, size, weight, text] of long.svg.matchAll(
+      /<text x="([\d.]+)" y="[\d.]+" font-size="([\d.]+)" font-weight="(\d+)" text-anchor="start">(.*?)<\/text>/g,
+    ))
+      expect(Number(x) + textWidth(text, Number(size), Number(weight))).toBeLessThanOrEqual(width - 29);
   });
 });

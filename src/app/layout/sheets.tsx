@@ -5,13 +5,13 @@ import { Dynamic } from 'solid-js/web';
 import { commandTexts } from '../../commands/words.ts';
 import type { LaneList } from '../../features/joints/lane-list.ts';
 import { laneTexts } from '../../features/joints/words.ts';
-import { printTexts } from '../../features/print/words.ts';
 import { takeoffTexts } from '../../features/takeoff/words.ts';
 import { Sheet } from '../../ui/sheet.tsx';
 import { FailedLine } from '../failed-line.tsx';
 import { makeLate, useFirstSign } from '../late.tsx';
 import { loadPart } from '../load-part.ts';
 import { usePage, useShell } from '../page.ts';
+import { printTexts } from '../sheet-words.ts';
 import { texts } from '../words.ts';
 import { CommandList } from './command-list.tsx';
 

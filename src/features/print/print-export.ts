@@ -2,9 +2,10 @@
 
 import { fileName, saveBlob } from '../../app/file-door.ts';
 import type { Page } from '../../app/page.ts';
+import { makeContent, type PrintContent } from '../../app/sheet-content.ts';
+import { printTexts } from '../../app/sheet-words.ts';
 import { texts } from '../../app/words.ts';
-import { makeContent, type PrintContent } from './print-content.ts';
-import { printTexts } from './words.ts';
+import type { Paper } from '../../paper/paper.ts';
 
 const t = printTexts;
 const stem = (page: Page): string => fileName(page.doc.file().title).replace(/\.json$/, '');
@@ -19,8 +20,8 @@ export async function saveCsv(page: Page): Promise<void> {
 
 export async function savePicture(page: Page, kind: 'svg' | 'png'): Promise<void> {
   const { services, shell } = page;
-  const ports = await services.load.print();
-  const picture = formatPicture(makeContent(page, ports, new Date()), ports.tokens);
+  const [ports, { textWidth }] = await Promise.all([services.load.print(), services.load.paper()]);
+  const picture = formatPicture(makeContent(page, ports, new Date()), ports.tokens, textWidth);
   const name = t.file.picture(stem(page), kind);
   const svg = new Blob([picture.svg], { type: 'image/svg+xml' });
   try {
@@ -41,6 +42,7 @@ const FOOT = 46;
 export function formatPicture(
   c: PrintContent,
   tokens: Readonly<Record<string, string>>,
+  textWidth: Paper['textWidth'],
 ): { svg: string; width: number; height: number } {
   const width = c.picture.width + 2 * MARGIN;
   const height = c.picture.height + HEAD + FOOT;
@@ -49,9 +51,9 @@ export function formatPicture(
     .join(';');
   const words = (x: number, y: number, size: number, text: string, weight = 450, anchor = 'start'): string =>
     `<text x="${x}" y="${y}" font-size="${size}" font-weight="${weight}" text-anchor="${anchor}">${escapeText(text)}</text>`;
-  // long lines are made to fit: letters take some 0.52 of their size
+  // long lines are made to fit
   const fitted = (x: number, y: number, size: number, text: string, weight?: number): string =>
-    words(x, y, Math.min(size, (width - 2 * MARGIN) / (text.length * 0.52)), text, weight);
+    words(x, y, Math.min(size, (width - 2 * MARGIN) / textWidth(text, 1, weight ?? 450)), text, weight);
   const caution = c.caution ? ` ${t.caution} ${c.caution}` : '';
   const svg = [
     `<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 ${width} ${height}" width="${width}" height="${height}" role="img" font-family="'Radio Canada', 'Noto Sans', 'DejaVu Sans', sans-serif">`,

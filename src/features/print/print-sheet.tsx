@@ -2,11 +2,11 @@
 import { createMemo, createResource, createSignal, For, onCleanup, onMount, Show } from 'solid-js';
 import { NoticeLine } from '../../app/notice-line.tsx';
 import { usePage, useServices } from '../../app/page.ts';
+import { makeContent, PAGE_WIDTH, type PrintContent } from '../../app/sheet-content.ts';
+import { printTexts } from '../../app/sheet-words.ts';
 import { texts } from '../../app/words.ts';
 import { Icon } from '../../ui/icon.tsx';
-import { makeContent, PAGE_WIDTH, type PrintContent } from './print-content.ts';
 import { saveCsv, savePicture } from './print-export.ts';
-import { printTexts } from './words.ts';
 
 const t = printTexts;
 const MARGIN = 46;

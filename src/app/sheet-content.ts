@@ -1,22 +1,22 @@
 /** What is on the print sheet: the lines of text, the picture, the table at the key instants; in the units that are set. */
 
-import type { Frames } from '../../../sim/index.ts';
-import { DEG, REV } from '../../../sim/math/angles.ts';
-import { sentence } from '../../../sim/words/verdict-words.ts';
-import type { Page } from '../../app/page.ts';
-import { niceTop } from '../../app/plot/pen.ts';
-import { calcPlace, readAt } from '../../app/plot/readout.ts';
-import { wordCaution } from '../../app/say/caution-words.ts';
-import { wordNames } from '../../app/say/code-words.ts';
-import { wordTakeoff } from '../../app/say/say-flight.ts';
-import { sayLikelihood } from '../../app/say/say-likelihood.ts';
-import { speakVerdict } from '../../app/say/sentence-words.ts';
-import { wholeStateOf } from '../../app/whole-state.ts';
-import { texts } from '../../app/words.ts';
-import type { PrintedPicture, PrintPictures, PrintRequest } from '../../pictures/print-input.ts';
-import { formatNumber, formatTick, soften } from '../../ui/numbers.ts';
-import { type QuantityKind, say, sayNumber, toShown, unitOf, unitSystem } from '../../ui/units.ts';
-import { printTexts } from './words.ts';
+import type { Frames } from '../../sim/index.ts';
+import { DEG, REV } from '../../sim/math/angles.ts';
+import { sentence } from '../../sim/words/verdict-words.ts';
+import type { PrintedPicture, PrintPictures, PrintRequest } from '../pictures/print-input.ts';
+import { formatNumber, formatTick, soften } from '../ui/numbers.ts';
+import { type QuantityKind, say, sayNumber, toShown, unitOf, unitSystem } from '../ui/units.ts';
+import type { Page } from './page.ts';
+import { niceTop } from './plot/pen.ts';
+import { calcPlace, readAt } from './plot/readout.ts';
+import { wordCaution } from './say/caution-words.ts';
+import { wordNames } from './say/code-words.ts';
+import { wordTakeoff } from './say/say-flight.ts';
+import { sayLikelihood } from './say/say-likelihood.ts';
+import { speakVerdict } from './say/sentence-words.ts';
+import { printTexts } from './sheet-words.ts';
+import { wholeStateOf } from './whole-state.ts';
+import { texts } from './words.ts';
 
 const t = printTexts;
 /** A4 on its side less the margins, CSS px. */
@@ -122,7 +122,7 @@ const wayOf = (column: Float64Array): number => {
   return (defined.at(-1) ?? 0) < (defined[0] ?? 0) ? -1 : 1;
 };
 
-function makeRows(f: Frames, instants: readonly PrintedInstant[]): TableRow[] {
+export function makeRows(f: Frames, instants: readonly PrintedInstant[]): TableRow[] {
   const ts = wayOf(f.twist);
   const ss = wayOf(f.somersault);
   const row = (
@@ -151,9 +151,20 @@ function makeRows(f: Frames, instants: readonly PrintedInstant[]): TableRow[] {
   ];
 }
 
-function makeRequest(page: Page): PrintRequest {
-  const { flight } = page;
-  const { frames: f } = flight.result();
+/** `width`: of the picture, px; letters keep their size. */
+export function makeRequest({ flight }: Page, width = PAGE_WIDTH): PrintRequest {
+  return {
+    width,
+    airHeight: AIR,
+    marks: unitSystem().lengthMarks,
+    seconds: (s) => `${formatNumber(s, 2)} s`,
+    spans: flight.spans().map(({ title, word, from, to }) => ({ title, word, from, to })),
+    plots: makePlots(flight.result().frames),
+  };
+}
+
+/** Rates, and the moment about the long axis. */
+export function makePlots(f: Frames): PrintRequest['plots'] {
   const rate = toShown('rate', 1 / REV);
   const twist = f.twistRate.map((v) => v * rate * wayOf(f.twist));
   const somersault = f.somersaultRate.map((v) => v * rate * wayOf(f.somersault));
@@ -171,32 +182,25 @@ function makeRequest(page: Page): PrintRequest {
   const rateLow = dip > 0.06 * rateTop ? -niceTop(dip) : 0;
   const momentTop = niceTop(most(moment));
   const tick = (value: number) => ({ value, text: formatTick(value) });
-  return {
-    width: PAGE_WIDTH,
-    airHeight: AIR,
-    marks: unitSystem().lengthMarks,
-    seconds: (s) => `${formatNumber(s, 2)} s`,
-    spans: flight.spans().map(({ title, word, from, to }) => ({ title, word, from, to })),
-    plots: [
-      {
-        unit: unitOf('rate'),
-        top: rateTop,
-        low: rateLow,
-        height: 62,
-        ticks: [tick(rateTop), tick(0), ...(rateLow < 0 ? [tick(rateLow)] : [])],
-        curves: [
-          { name: t.twist, values: twist, width: 2.2 },
-          { name: t.somersault, values: somersault, width: 1 },
-        ],
-      },
-      {
-        unit: unitOf('moment'),
-        top: momentTop,
-        low: 0,
-        height: 34,
-        ticks: [tick(momentTop), tick(0)],
-        curves: [{ name: t.moment, values: moment, width: 2.2 }],
-      },
-    ],
-  };
+  return [
+    {
+      unit: unitOf('rate'),
+      top: rateTop,
+      low: rateLow,
+      height: 62,
+      ticks: [tick(rateTop), tick(0), ...(rateLow < 0 ? [tick(rateLow)] : [])],
+      curves: [
+        { name: t.twist, values: twist, width: 2.2 },
+        { name: t.somersault, values: somersault, width: 1 },
+      ],
+    },
+    {
+      unit: unitOf('moment'),
+      top: momentTop,
+      low: 0,
+      height: 34,
+      ticks: [tick(momentTop), tick(0)],
+      curves: [{ name: t.moment, values: moment, width: 2.2 }],
+    },
+  ];
 }

@@ -1,0 +1,31 @@
+/** What card, pictures and report take of the page alike: title, name where it is ticked, typeface, today. */
+import { type Accessor, createResource } from 'solid-js';
+import { readTypeface } from '../../app/page-typeface.ts';
+import { texts } from '../../app/words.ts';
+import type { Typeface } from '../../paper/page-svg.ts';
+import type { Paper } from '../../paper/paper.ts';
+import type { HandState } from './way.ts';
+
+export const titleOf = ({ page }: HandState): string => page.doc.file().title || texts.untitled;
+
+/** Undefined where it is not ticked. */
+export const nameOf = (hand: HandState): string | undefined =>
+  hand.along().name ? hand.page.doc.athlete().name : undefined;
+
+export const dateOf = (): string =>
+  new Date().toLocaleDateString(undefined, { day: 'numeric', month: 'long', year: 'numeric' });
+
+/** `words`: all that is written, for the letters in it. */
+export function useTypeface(
+  paper: Accessor<Paper | undefined>,
+  words: Accessor<string>,
+): Accessor<Typeface | undefined> {
+  const [typeface] = createResource(
+    () => {
+      const made = paper();
+      return made && { isBeyond: made.isBeyondLatin(words()) };
+    },
+    ({ isBeyond }) => readTypeface(isBeyond),
+  );
+  return typeface;
+}

@@ -1,0 +1,150 @@
+/** The report: pages of A4, printed or kept. */
+import { createMemo, createResource, For, onCleanup } from 'solid-js';
+import { sentence } from '../../../sim/words/verdict-words.ts';
+import { wordCaution } from '../../app/say/caution-words.ts';
+import { wordTakeoff } from '../../app/say/say-flight.ts';
+import { sayLikelihood } from '../../app/say/say-likelihood.ts';
+import { PAGE_NUMBERS, speakSentence } from '../../app/say/sentence-words.ts';
+import { makeRequest, makeRows } from '../../app/sheet-content.ts';
+import { wholeStateOf } from '../../app/whole-state.ts';
+import { texts } from '../../app/words.ts';
+import type { PaperPage } from '../../paper/page-svg.ts';
+import type { ReportSection } from '../../paper/report.ts';
+import { say } from '../../ui/units.ts';
+import { makeCardState } from './card-state.ts';
+import { clearPages, printPages, saveSvg, svgBlob } from './paper-out.ts';
+import { dateOf, nameOf, titleOf, useTypeface } from './paper-page.ts';
+import { reportTexts as t } from './pictures-words.ts';
+import type { HandState, HandWay, WayProps } from './way.ts';
+
+const ID = 'report';
+const ROWS = 12;
+/** Of the picture over time, in its own units: its letters are 8 pt on the page. */
+const PICTURE = 790;
+const LETTERS = 'BCDEFGH';
+
+const rowTimes = (T: number): number[] => Array.from({ length: ROWS }, (_, i) => (T * i) / (ROWS - 1));
+
+function useReport(hand: HandState) {
+  const { page } = hand;
+  const source = page.keepState(makeCardState);
+  const [ports] = createResource(() => page.services.load.print());
+  const typeface = useTypeface(source.paper, () => [titleOf(hand), nameOf(hand) ?? ''].join(' '));
+  const sections = createMemo((): readonly ReportSection[] => {
+    const draw = ports();
+    if (!draw) return [];
+    const result = page.flight.result();
+    const whole = wholeStateOf(page);
+    const likely = sayLikelihood(whole);
+    const athlete = page.doc.athlete();
+    const instants = rowTimes(result.outline.duration).map((s) => ({ t: s, name: '' }));
+    const rows = makeRows(result.frames, instants);
+    const plain = (list: readonly string[]) => list.map((text) => [{ text }]);
+    const cautions = whole.cautions().map(wordCaution);
+    const height = athlete.kind === 'human' ? say('length', athlete.statureM) : '';
+    const size =
+      athlete.kind === 'human' ? [height, ...(hand.along().mass ? [say('mass', athlete.massKg, 0)] : [])] : [];
+    const picture = draw.draw(result, makeRequest(page, PICTURE));
+    const versions = page.doc.versions().flatMap((version, i) => {
+      try {
+        const said = speakSentence(page.services.flying.fly(version.file).outline);
+        return [t.version1(LETTERS[i] ?? '', version.name, said)];
+      } catch {
+        return [];
+      }
+    });
+    return [
+      {
+        heading: t.sections.results,
+        text: plain([...(likely ? [sentence(likely)] : []), t.takeoff(wordTakeoff(page))]),
+      },
+      { heading: t.sections.strip, picture },
+      {
+        heading: t.sections.table,
+        table: {
+          head: [t.time, ...rows.map(({ name, unit }) => (unit ? `${name}, ${unit}` : name))],
+          rows: instants.map(({ t: s }, i) => [s.toFixed(2), ...rows.map(({ cells }) => cells[i])]),
+        },
+      },
+      ...(versions.length > 0 ? [{ heading: t.sections.versions, text: plain(versions) }] : []),
+      { heading: t.sections.cautions, text: plain(cautions.length > 0 ? cautions : [t.noCautions]) },
+      {
+        heading: t.sections.assumptions,
+        text: plain([athlete.kind === 'human' ? t.body(size.join(', ')) : t.ownBody, ...t.assumptions]),
+      },
+      { heading: t.sections.limits, text: plain(t.limits) },
+    ];
+  });
+  const pages = createMemo((): readonly PaperPage[] => {
+    const [paper, list] = [source.paper(), sections()];
+    if (!paper || list.length === 0) return [];
+    const name = nameOf(hand);
+    const face = typeface();
+    return paper.report({
+      name: titleOf(hand),
+      under: [t.version(dateOf()), name].filter(Boolean).join(', '),
+      result: paper.resultLine(wholeStateOf(page).verdict(), PAGE_NUMBERS),
+      sections: list,
+      standing: texts.standingCaution,
+      origin: { file: page.doc.file(), athlete: page.doc.athlete() },
+      ...(face ? { typeface: face } : {}),
+    });
+  });
+  return pages;
+}
+
+function View(props: WayProps) {
+  // the state of the tool is the same for as long as it is open
+  // eslint-disable-next-line solid/reactivity
+  const { hand } = props;
+  const pages = useReport(hand);
+  const addresses = createMemo(() => {
+    const made = pages().map((page) => URL.createObjectURL(svgBlob(page)));
+    onCleanup(() => {
+      for (const address of made) URL.revokeObjectURL(address);
+    });
+    return made;
+  });
+  onCleanup(clearPages);
+  const keep = (): void => {
+    for (const [i, page] of pages().entries()) saveSvg(titleOf(hand), `report-${i + 1}`, page);
+    hand.say(ID, t.saved(pages().length));
+  };
+  return (
+    <div class="paper-way">
+      <div class="paper-buttons">
+        <button type="button" class="primary" onClick={() => void printPages(pages())}>
+          {t.print}
+        </button>
+        <button type="button" onClick={keep}>
+          {t.svg}
+        </button>
+      </div>
+      <For each={addresses()}>
+        {(address, i) => <img class="paper-preview" src={address} alt={t.preview(i() + 1, pages().length)} />}
+      </For>
+    </div>
+  );
+}
+
+function Thumb() {
+  return (
+    <svg viewBox="0 0 60 40" width="60" height="40" aria-hidden="true">
+      <path class="thumb-paper" d="M10.5 0.5 H38.5 V39.5 H10.5 Z M42 4 H50 V39.5 H40" />
+      <path class="thumb-ink" d="M15 6 H34 M15 20 C20 10 28 10 34 20 M15 26 H34 M15 30 H34 M15 34 H28" />
+    </svg>
+  );
+}
+
+export const reportWay: HandWay = {
+  id: ID,
+  name: t.name,
+  verb: t.verb,
+  short: t.short,
+  Thumb,
+  lines: () => [t.hint, t.hint2],
+  brief: () => t.brief,
+  View,
+  // printed and kept from beside its pages
+  run: () => undefined,
+};

@@ -70,8 +70,8 @@ const LONG = 20;
 /** A move counts as one of the skill's own from this share of the largest; a hold is spoken of from so long, s. */
 const LARGE = 0.4;
 const HELD = 0.08;
-/** rev/s: under it there is no twist to speak of, over it there is */
-const TWIST = { none: 0.15, some: 0.4 } as const;
+/** rev/s: under it there is no twist to speak of, over it there is; and the share that is left of one that slows (our judgement) */
+const TWIST = { none: 0.15, some: 0.4, slower: 0.55 } as const;
 /** The landing is prepared in the last of the flight, s. */
 const LAST = 0.15;
 const BENDS = { knee: 10, hip: 15, hipAt: 25 } as const;
@@ -200,7 +200,7 @@ function twistSentence({ from, to }: LimbSpan, { twistRate }: CueFlight): string
   if (!(before >= 0 && after >= 0)) return '';
   if (before < TWIST.none) return after > TWIST.some ? words.twist.starts : '';
   if (after < TWIST.none) return before > TWIST.some ? words.twist.stops : '';
-  if (before > TWIST.some && after < 0.5 * before) return words.twist.slows;
+  if (before > TWIST.some && after < TWIST.slower * before) return words.twist.slows;
   return after > TWIST.some && after > 1.5 * before ? words.twist.quickens : '';
 }
 

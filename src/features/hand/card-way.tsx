@@ -10,7 +10,7 @@ import { wordRoom } from './card-room.ts';
 import { type CardState, makeCardState } from './card-state.ts';
 import { cardTexts as t } from './card-words.ts';
 import { clearPages, printPages, savePng, saveSvg, svgBlob } from './paper-out.ts';
-import { dateOf, nameOf, titleOf, useTypeface } from './paper-page.ts';
+import { dateOf, nameOf, titleOf, useLater, useTypeface } from './paper-page.ts';
 import type { HandState, HandWay, WayProps } from './way.ts';
 
 const ID = 'card';
@@ -67,15 +67,15 @@ function useCard(hand: HandState) {
     const spans = page.flight.spans();
     return wordRoom(card.room() ?? [], (block) => spans[block]?.word ?? '');
   });
-  const paged = createMemo((): PaperPage | undefined => {
-    const [paper, flight, figures] = [card.paper(), card.flight(), card.figures()];
-    if (!paper || !flight || !figures) return undefined;
+  const paged = useLater<PaperPage>(() => {
+    const [paper, flight, figures, face] = [card.paper(), card.flight(), card.figures(), typeface()];
+    if (!paper || !flight || !figures || !face) return undefined;
     const result = page.flight.result();
     const [caution] = whole.cautions();
     const said = result.notCompared ?? caution;
     const drawn = code().code;
     const name = who();
-    return paper.card({
+    const input = {
       flight,
       instants: card.instants(),
       figures,
@@ -91,8 +91,9 @@ function useCard(hand: HandState) {
       foot: `${paper.cardFoot} ${t.version(dateOf())}`,
       origin: paper.originOf(title(), page.doc.file(), page.doc.athlete()),
       product: texts.product,
-      ...(typeface() ? { typeface: typeface() } : {}),
-    });
+      ...face,
+    };
+    return () => paper.card(input);
   });
   const fits = createMemo(() => card.cues().map(({ text }) => card.paper()?.cueHasRoom(text) === true));
   return { card, paged, why: () => code().why, room, fits, title };
@@ -112,19 +113,19 @@ function View(props: WayProps) {
   });
   onCleanup(clearPages);
   const isReady = (): boolean => paged() !== undefined && card.isRead() && fits().every(Boolean);
-  const doWith = async (work: (page: PaperPage) => Promise<string | undefined>): Promise<void> => {
+  const doWith = async (work: (page: PaperPage) => Promise<boolean>): Promise<void> => {
     const page = paged();
     if (!page || !isReady()) return;
     hand.fail(ID, undefined);
     try {
-      const name = await work(page);
-      if (name) hand.say(ID, t.saved(name));
+      const isKept = await work(page);
+      if (isKept) hand.say(ID, t.saved);
     } catch {
       hand.fail(ID, t.notDrawn);
     }
   };
   createEffect(() => {
-    ready.set(hand, isReady() ? () => void doWith((page) => printPages([page]).then(() => undefined)) : undefined);
+    ready.set(hand, isReady() ? () => void doWith((page) => printPages([page]).then(() => false)) : undefined);
   });
   const compute = async (): Promise<void> => {
     const asking = await hand.page.services.load.asking();
@@ -178,14 +179,14 @@ function View(props: WayProps) {
               <button
                 type="button"
                 disabled={!isReady()}
-                onClick={() => void doWith((page) => Promise.resolve(saveSvg(title(), ID, page)))}
+                onClick={() => void doWith((page) => Promise.resolve(saveSvg(title(), ID, page)).then(() => true))}
               >
                 {t.svg}
               </button>
               <button
                 type="button"
                 disabled={!isReady()}
-                onClick={() => void doWith((page) => savePng(title(), ID, page))}
+                onClick={() => void doWith((page) => savePng(title(), ID, page).then(() => true))}
               >
                 {t.png}
               </button>

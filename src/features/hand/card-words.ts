@@ -18,7 +18,7 @@ export const cardTexts = {
   print: 'Print',
   svg: 'Keep as SVG',
   png: 'Keep as PNG',
-  saved: (file: string) => `${file} is saved.`,
+  saved: 'Saved.',
   notDrawn: 'This browser could not draw it as PNG. Keep it as SVG.',
   room: {
     compute: 'Compute the room for error',

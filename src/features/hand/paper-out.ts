@@ -6,17 +6,11 @@ const PNG_DPI = 300;
 
 export const svgBlob = ({ svg }: PaperPage): Blob => new Blob([svg], { type: 'image/svg+xml' });
 
-export function saveSvg(title: string, what: string, page: PaperPage): string {
-  const name = nameOf(title, what, 'svg');
-  saveBlob(name, svgBlob(page));
-  return name;
-}
+export const saveSvg = (title: string, what: string, page: PaperPage): void =>
+  saveBlob(nameOf(title, what, 'svg'), svgBlob(page));
 
-export async function savePng(title: string, what: string, page: PaperPage): Promise<string> {
-  const name = nameOf(title, what, 'png');
-  saveBlob(name, await drawPng(page));
-  return name;
-}
+export const savePng = async (title: string, what: string, page: PaperPage): Promise<void> =>
+  saveBlob(nameOf(title, what, 'png'), await drawPng(page));
 
 const nameOf = (title: string, what: string, kind: string): string =>
   `${fileName(title).replace(/\.json$/, '')}-${what}.${kind}`;

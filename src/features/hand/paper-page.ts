@@ -1,5 +1,5 @@
 /** What card, pictures and report take of the page alike: title, name where it is ticked, typeface, today. */
-import { type Accessor, createResource } from 'solid-js';
+import { type Accessor, createEffect, createMemo, createResource, createSignal, onCleanup } from 'solid-js';
 import { readTypeface } from '../../app/page-typeface.ts';
 import { texts } from '../../app/words.ts';
 import type { Typeface } from '../../paper/page-svg.ts';
@@ -15,17 +15,30 @@ export const nameOf = (hand: HandState): string | undefined =>
 export const dateOf = (): string =>
   new Date().toLocaleDateString(undefined, { day: 'numeric', month: 'long', year: 'numeric' });
 
-/** `words`: all that is written, for the letters in it. */
+/** Undefined while it is on its way: nothing is drawn twice. Without a face: the browser did not give it. `words`: all that is written, for the letters in it. */
 export function useTypeface(
   paper: Accessor<Paper | undefined>,
   words: Accessor<string>,
-): Accessor<Typeface | undefined> {
-  const [typeface] = createResource(
-    () => {
-      const made = paper();
-      return made && { isBeyond: made.isBeyondLatin(words()) };
+): Accessor<{ readonly typeface?: Typeface } | undefined> {
+  const isBeyond = createMemo(() => paper()?.isBeyondLatin(words()));
+  const [face] = createResource(
+    () => (isBeyond() === undefined ? undefined : { isBeyond: isBeyond() === true }),
+    async (asked) => {
+      const typeface = await readTypeface(asked.isBeyond);
+      return typeface ? { typeface } : {};
     },
-    ({ isBeyond }) => readTypeface(isBeyond),
   );
-  return typeface;
+  return face;
+}
+
+/** What takes a while to draw is drawn in a task of its own, after the press that asked for it was answered. */
+export function useLater<T>(make: Accessor<(() => T) | undefined>): Accessor<T | undefined> {
+  const [made, setMade] = createSignal<T>();
+  createEffect(() => {
+    const work = make();
+    if (!work) return;
+    const timer = setTimeout(() => setMade(() => work()));
+    onCleanup(() => clearTimeout(timer));
+  });
+  return made;
 }

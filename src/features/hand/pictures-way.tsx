@@ -10,7 +10,7 @@ import type { PictureLayout } from '../../paper/picture-places.ts';
 import type { TimesBy } from '../../paper/picture-times.ts';
 import { makeCardState } from './card-state.ts';
 import { savePng, saveSvg, svgBlob } from './paper-out.ts';
-import { dateOf, nameOf, titleOf, useTypeface } from './paper-page.ts';
+import { dateOf, nameOf, titleOf, useLater, useTypeface } from './paper-page.ts';
 import { picturesTexts as t } from './pictures-words.ts';
 import type { HandState, HandWay, WayProps } from './way.ts';
 
@@ -79,13 +79,13 @@ function View(props: WayProps) {
       return undefined;
     }
   });
-  const made = createMemo((): PaperPage | undefined => {
-    const [paper, flight, times] = [source.paper(), source.flight(), timesOf(hand)];
-    if (!paper || !flight || times.length === 0) return undefined;
+  const made = useLater<PaperPage>(() => {
+    const [paper, flight, times, face] = [source.paper(), source.flight(), timesOf(hand), typeface()];
+    if (!paper || !flight || times.length === 0 || !face) return undefined;
     const { layout, widthMm, hasHead, hasPlots } = settings();
     const beside = other();
     const name = [title(), nameOf(hand)].filter(Boolean).join(', ');
-    return paper.picture({
+    const input: Parameters<typeof paper.picture>[0] = {
       versions: [
         { letter: 'A', flight },
         ...(beside ? [{ letter: 'B' as const, flight: paper.makeFlight(beside.result, 'B') }] : []),
@@ -98,8 +98,9 @@ function View(props: WayProps) {
       standing: texts.standingCaution,
       foot: `${paper.pictureFoot(beside && { a: title(), b: beside.name })} ${t.foot(dateOf())}`,
       origin: paper.originOf(title(), page.doc.file(), page.doc.athlete()),
-      ...(typeface() ? { typeface: typeface() } : {}),
-    });
+      ...face,
+    };
+    return () => paper.picture(input);
   });
   const src = createMemo(() => {
     const now = made();
@@ -113,8 +114,9 @@ function View(props: WayProps) {
     if (!now) return;
     hand.fail(ID, undefined);
     try {
-      const name = kind === 'svg' ? saveSvg(title(), 'picture', now) : await savePng(title(), 'picture', now);
-      hand.say(ID, t.saved(name));
+      if (kind === 'svg') saveSvg(title(), 'picture', now);
+      else await savePng(title(), 'picture', now);
+      hand.say(ID, t.saved);
     } catch {
       hand.fail(ID, t.notDrawn);
     }

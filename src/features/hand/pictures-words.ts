@@ -21,7 +21,7 @@ export const picturesTexts = {
   head: 'Name and result over it',
   svg: 'Keep as SVG',
   png: 'Keep as PNG, 300 dpi',
-  saved: (file: string) => `${file} is saved.`,
+  saved: 'Saved.',
   notDrawn: 'This browser could not draw it as PNG. Keep it as SVG.',
   noTurn: 'The flight has no such turn: equal times are shown.',
   foot: (date: string) => `Version A, ${date}.`,
@@ -38,7 +38,7 @@ export const reportTexts = {
   preview: (n: number, of: number) => `Page ${n} of ${of}`,
   print: 'Print',
   svg: 'Keep as SVG',
-  saved: (n: number) => (n === 1 ? 'One page is saved.' : `${n} pages are saved, a file each.`),
+  saved: 'Saved.',
   version: (date: string) => `Version A, ${date}`,
   sections: {
     results: 'Results',

@@ -8,12 +8,15 @@ import { PAGE_NUMBERS, speakSentence } from '../../app/say/sentence-words.ts';
 import { makeRequest, makeRows } from '../../app/sheet-content.ts';
 import { wholeStateOf } from '../../app/whole-state.ts';
 import { texts } from '../../app/words.ts';
+import type { Versions } from '../../document/versions.ts';
+import type { FlightResult } from '../../engine/result.ts';
 import type { PaperPage } from '../../paper/page-svg.ts';
 import type { ReportSection } from '../../paper/report.ts';
+import type { PrintPictures } from '../../pictures/print-input.ts';
 import { say } from '../../ui/units.ts';
 import { makeCardState } from './card-state.ts';
 import { clearPages, printPages, saveSvg, svgBlob } from './paper-out.ts';
-import { dateOf, nameOf, titleOf, useTypeface } from './paper-page.ts';
+import { dateOf, nameOf, titleOf, useLater, useTypeface } from './paper-page.ts';
 import { reportTexts as t } from './pictures-words.ts';
 import type { HandState, HandWay, WayProps } from './way.ts';
 
@@ -25,15 +28,29 @@ const LETTERS = 'BCDEFGH';
 
 const rowTimes = (T: number): number[] => Array.from({ length: ROWS }, (_, i) => (T * i) / (ROWS - 1));
 
+interface ReportSource {
+  readonly flown: FlightResult;
+  readonly along: ReturnType<HandState['along']>;
+  readonly beside: Versions;
+}
+
 function useReport(hand: HandState) {
   const { page } = hand;
   const source = page.keepState(makeCardState);
   const [ports] = createResource(() => page.services.load.print());
   const typeface = useTypeface(source.paper, () => [titleOf(hand), nameOf(hand) ?? ''].join(' '));
-  const sections = createMemo((): readonly ReportSection[] => {
+  const sections = useLater<readonly ReportSection[]>(() => {
     const draw = ports();
-    if (!draw) return [];
-    const result = page.flight.result();
+    const [flown, whole, along, beside] = [page.flight.result(), wholeStateOf(page), hand.along(), page.doc.versions()];
+    // what is read later is not followed: these two are
+    whole.verdict();
+    whole.likelihood();
+    return draw && (() => sectionsOf(draw, { flown, along, beside }));
+  });
+  const sectionsOf = (
+    draw: PrintPictures,
+    { flown: result, along, beside }: ReportSource,
+  ): readonly ReportSection[] => {
     const whole = wholeStateOf(page);
     const likely = sayLikelihood(whole);
     const athlete = page.doc.athlete();
@@ -42,10 +59,9 @@ function useReport(hand: HandState) {
     const plain = (list: readonly string[]) => list.map((text) => [{ text }]);
     const cautions = whole.cautions().map(wordCaution);
     const height = athlete.kind === 'human' ? say('length', athlete.statureM) : '';
-    const size =
-      athlete.kind === 'human' ? [height, ...(hand.along().mass ? [say('mass', athlete.massKg, 0)] : [])] : [];
+    const size = athlete.kind === 'human' ? [height, ...(along.mass ? [say('mass', athlete.massKg, 0)] : [])] : [];
     const picture = draw.draw(result, makeRequest(page, PICTURE));
-    const versions = page.doc.versions().flatMap((version, i) => {
+    const versions = beside.flatMap((version, i) => {
       try {
         const said = speakSentence(page.services.flying.fly(version.file).outline);
         return [t.version1(LETTERS[i] ?? '', version.name, said)];
@@ -74,23 +90,23 @@ function useReport(hand: HandState) {
       },
       { heading: t.sections.limits, text: plain(t.limits) },
     ];
-  });
-  const pages = createMemo((): readonly PaperPage[] => {
-    const [paper, list] = [source.paper(), sections()];
-    if (!paper || list.length === 0) return [];
+  };
+  const pages = useLater<readonly PaperPage[]>(() => {
+    const [paper, list, face] = [source.paper(), sections(), typeface()];
+    if (!paper || !list || !face) return undefined;
     const name = nameOf(hand);
-    const face = typeface();
-    return paper.report({
+    const input = {
       name: titleOf(hand),
       under: [t.version(dateOf()), name].filter(Boolean).join(', '),
       result: paper.resultLine(wholeStateOf(page).verdict(), PAGE_NUMBERS),
       sections: list,
       standing: texts.standingCaution,
       origin: { file: page.doc.file(), athlete: page.doc.athlete() },
-      ...(face ? { typeface: face } : {}),
-    });
+      ...face,
+    };
+    return () => paper.report(input);
   });
-  return pages;
+  return () => pages() ?? [];
 }
 
 function View(props: WayProps) {
@@ -108,7 +124,7 @@ function View(props: WayProps) {
   onCleanup(clearPages);
   const keep = (): void => {
     for (const [i, page] of pages().entries()) saveSvg(titleOf(hand), `report-${i + 1}`, page);
-    hand.say(ID, t.saved(pages().length));
+    hand.say(ID, t.saved);
   };
   return (
     <div class="paper-way">

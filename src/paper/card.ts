@@ -18,8 +18,9 @@ export interface CardInstant {
 }
 
 interface CardCode {
+  /** points along a side, and one path of them, a point a unit */
   readonly size: number;
-  isDark(x: number, y: number): boolean;
+  readonly path: string;
 }
 
 export interface CardInput {
@@ -231,15 +232,9 @@ function codeMarkup({ code, who }: CardInput): string {
   if (code) {
     const point = (CODE_MM * PER_MM) / code.size;
     const [x0, y0] = [RIGHT - CODE_MM * PER_MM, 598];
-    let d = '';
-    for (let y = 0; y < code.size; y++)
-      for (let x = 0; x < code.size; x++) {
-        if (!code.isDark(x, y)) continue;
-        const from = x;
-        while (x + 1 < code.size && code.isDark(x + 1, y)) x++;
-        d += `M${round(x0 + from * point)} ${round(y0 + y * point)}h${round((x - from + 1) * point)}v${round(point)}h-${round((x - from + 1) * point)}z`;
-      }
-    out.push(`<path d="${d}" fill="#000000" shape-rendering="crispEdges" data-code="${code.size}"/>`);
+    out.push(
+      `<path transform="translate(${round(x0)} ${y0}) scale(${point})" d="${code.path}" fill="#000000" shape-rendering="crispEdges" data-code="${code.size}"/>`,
+    );
     out.push(textMarkup([{ text: t.opens, weight: BOLD }], { x: middle, y: 799, size: 18, anchor: 'middle' }));
   }
   const named: TextLine = [{ text: who ? t.nameIn(who) : t.noName }];

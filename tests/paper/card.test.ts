@@ -136,10 +136,14 @@ test('each figure is turned, upright as it is, until both arms are seen', () => 
 });
 
 test('a code is drawn point by point, and one with more points than a telephone reads is known', () => {
-  const code = { size: 4, isDark: (x: number, y: number) => (x + y) % 2 === 0 };
+  const code = { size: 89, path: 'M0 0h1v1h-1z' };
   const { svg } = makeCard({ ...full, code });
-  const [, d] = /<path d="([^"]+)" fill="#000000" shape-rendering="crispEdges" data-code="4"/.exec(svg) ?? [];
-  expect(d.match(/M/g)).toHaveLength(8);
+  const [, x, y, point] =
+    /<path transform="translate\(([\d.]+) ([\d.]+)\) scale\(([\d.]+)\)" d="M0 0h1v1h-1z"/.exec(svg) ?? [];
+  // 30 mm, to the right margin, over the words under it
+  expect(Number(point) / PER_MM).toBeCloseTo(30 / 89, 3);
+  expect(Number(x) + 89 * Number(point)).toBeCloseTo(1180, 0);
+  expect(Number(y) + 89 * Number(point)).toBeLessThan(785);
   expect(textsIn(svg).map(({ text }) => text)).toContain('Opens this skill.');
   expect(textsIn(makeCard(full).svg).map(({ text }) => text)).not.toContain('Opens this skill.');
   expect(30 / mostPoints()).toBeGreaterThanOrEqual(0.33);

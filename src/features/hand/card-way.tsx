@@ -1,5 +1,5 @@
 /** The card to the gym floor: its cues in fields, what is on it, printed or kept once they were read. */
-import { createEffect, createMemo, createResource, For, onCleanup, Show } from 'solid-js';
+import { createEffect, createMemo, For, onCleanup, Show } from 'solid-js';
 import { wordCaution } from '../../app/say/caution-words.ts';
 import { wordNames } from '../../app/say/code-words.ts';
 import { PAGE_NUMBERS } from '../../app/say/sentence-words.ts';
@@ -9,9 +9,11 @@ import type { PaperPage } from '../../paper/page-svg.ts';
 import { wordRoom } from './card-room.ts';
 import { type CardState, makeCardState } from './card-state.ts';
 import { cardTexts as t } from './card-words.ts';
+import { type CodePicture, makeCode } from './code-picture.ts';
 import { clearPages, printPages, savePng, saveSvg, svgBlob } from './paper-out.ts';
 import { dateOf, nameOf, titleOf, useLater, useTypeface } from './paper-page.ts';
 import type { HandState, HandWay, WayProps } from './way.ts';
+import { handTexts } from './words.ts';
 
 const ID = 'card';
 const stateOf = (hand: HandState): CardState => hand.page.keepState(makeCardState);
@@ -29,27 +31,14 @@ function Thumb() {
   );
 }
 
-/** The address of the skill as points; or why there are none. */
+/** The link as points; or why there are none. */
 function useCode(hand: HandState) {
-  const [made] = createResource(
-    () => (hand.base() === undefined ? undefined : hand.link()),
-    async (link) => {
-      const { generate } = await import('lean-qr');
-      try {
-        return generate(link);
-      } catch {
-        // longer than the largest code there is
-        return undefined;
-      }
-    },
-  );
-  return createMemo(() => {
-    if (hand.base() === undefined || hand.link() === undefined) return { why: hand.linkFault() ?? t.code.none };
-    const code = made();
-    if (made.loading) return {};
+  return createMemo((): { readonly code?: CodePicture; readonly why?: string } => {
+    if (hand.base() === undefined) return { why: handTexts.code.noAddress };
+    const link = hand.codeLink()?.link;
     const most = stateOf(hand).paper()?.mostPoints() ?? 0;
-    if (!code || code.size > most) return { why: t.code.long };
-    return { code: { size: code.size, isDark: (x: number, y: number) => code.get(x, y) === true } };
+    const code = link === undefined ? undefined : makeCode(link);
+    return code && code.size <= most ? { code } : { why: handTexts.code.long };
   });
 }
 

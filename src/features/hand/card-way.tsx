@@ -13,7 +13,6 @@ import { type CodePicture, makeCode } from './code-picture.ts';
 import { clearPages, printPages, savePng, saveSvg, svgBlob } from './paper-out.ts';
 import { dateOf, nameOf, titleOf, useLater, useTypeface } from './paper-page.ts';
 import type { HandState, HandWay, WayProps } from './way.ts';
-import { handTexts } from './words.ts';
 
 const ID = 'card';
 const stateOf = (hand: HandState): CardState => hand.page.keepState(makeCardState);
@@ -34,11 +33,11 @@ function Thumb() {
 /** The link as points; or why there are none. */
 function useCode(hand: HandState) {
   return createMemo((): { readonly code?: CodePicture; readonly why?: string } => {
-    if (hand.base() === undefined) return { why: handTexts.code.noAddress };
-    const link = hand.codeLink()?.link;
+    if (hand.base() === undefined) return { why: t.code.none };
+    const link = hand.link();
     const most = stateOf(hand).paper()?.mostPoints() ?? 0;
     const code = link === undefined ? undefined : makeCode(link);
-    return code && code.size <= most ? { code } : { why: handTexts.code.long };
+    return code && code.size <= most ? { code } : { why: t.code.long };
   });
 }
 

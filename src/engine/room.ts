@@ -3,7 +3,7 @@ import { findInput, outcomeOf, type StudyRequest, USUAL_ERRORS, usualSpread, usu
 import type { AskSkill } from './ask.ts';
 import type { Batch, BatchCall, Progress } from './batch.ts';
 
-export type RoomKind = 'time' | 'push' | 'lean';
+type RoomKind = 'time' | 'push' | 'lean';
 
 export interface RoomBar {
   readonly kind: RoomKind;

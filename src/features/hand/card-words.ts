@@ -13,7 +13,6 @@ export const cardTexts = {
   none: 'No limb moves or rests long enough for a cue.',
   offered: 'Offered from the moves of the flight. Read them, change them, then:',
   right: 'These cues are right',
-  isRight: 'The cues were read.',
   first: 'Read the cues first; then press “These cues are right”.',
   print: 'Print',
   svg: 'Keep as SVG',

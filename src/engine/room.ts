@@ -1,6 +1,5 @@
 /** How much room for error a skill has, for its card: of its times, of its push, of its lean the one input of each that forgives least. SI, radians. */
 import { findInput, outcomeOf, type StudyRequest, USUAL_ERRORS, usualSpread, usualWindow } from '../../sim/index.ts';
-import type { AskSkill } from './ask.ts';
 import type { Batch, BatchCall, Progress } from './batch.ts';
 
 type RoomKind = 'time' | 'push' | 'lean';
@@ -22,9 +21,16 @@ const KINDS: readonly (readonly [RoomKind, RegExp])[] = [
 ];
 const kindOf = (id: string): RoomKind | undefined => KINDS.find(([, name]) => name.test(id))?.[0];
 
+/** Of the skill that is asked about. */
+interface RoomSkill {
+  readonly spec: SkillSpec;
+  readonly launched: LaunchedSkill;
+  readonly flight: Flight;
+}
+
 export function findRoom(
   batch: Batch,
-  { spec, launched, flight }: AskSkill,
+  { spec, launched, flight }: RoomSkill,
   onProgress: (progress: Progress) => void,
 ): BatchCall<readonly RoomBar[]> {
   const { parts, correlations } = usualSpread(spec, USUAL_ERRORS);

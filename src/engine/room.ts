@@ -1,5 +1,15 @@
 /** How much room for error a skill has, for its card: of its times, of its push, of its lean the one input of each that forgives least. SI, radians. */
-import { findInput, outcomeOf, type StudyRequest, USUAL_ERRORS, usualSpread, usualWindow } from '../../sim/index.ts';
+import {
+  type Flight,
+  findInput,
+  type LaunchedSkill,
+  outcomeOf,
+  type SkillSpec,
+  type StudyRequest,
+  USUAL_ERRORS,
+  usualSpread,
+  usualWindow,
+} from '../../sim/index.ts';
 import type { Batch, BatchCall, Progress } from './batch.ts';
 
 type RoomKind = 'time' | 'push' | 'lean';

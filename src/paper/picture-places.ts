@@ -71,6 +71,7 @@ const MOST = 185;
 const TALLEST = 0.95;
 const LABEL = 17;
 const UNDER = 34;
+const ROW = 21;
 const SPARE = 8;
 /** Over time figures may come as near as this share of what they would need side by side. */
 const NEAR = 0.62;
@@ -160,16 +161,14 @@ function placePath({ versions, times, width, spread }: PlaceInput): PlacedPictur
       return { letter: version.letter, t: s, x: px, y: py };
     }),
   );
+  const under = timeLabels(poses.filter(isFirst), bottom);
   return {
     pxPerM,
     width,
-    height: bottom + UNDER,
+    height: bottom + UNDER + under.height,
     floorY,
     poses,
-    labels: timeLabels(
-      poses.filter(({ letter }) => letter === 'A'),
-      bottom,
-    ),
+    labels: under.labels,
     place: { point, plane: (u, v) => [x0 + u * pxPerM, floorY - v * pxPerM] },
   };
 }
@@ -198,16 +197,14 @@ function placeTime({ versions, times, width, spread }: PlaceInput): PlacedPictur
       y: floorY - version.flight.pose(s).p_WScm_W[1] * pxPerM,
     })),
   );
+  const under = timeLabels(poses.filter(isFirst), bottom);
   return {
     pxPerM,
     width,
-    height: bottom + UNDER,
+    height: bottom + UNDER + under.height,
     floorY,
     poses,
-    labels: timeLabels(
-      poses.filter(({ letter }) => letter === 'A'),
-      bottom,
-    ),
+    labels: under.labels,
     place: {
       point: (s, _x, y) => [timeX(s), floorY - y * pxPerM],
       plane: (u, v) => [u, floorY - v * pxPerM],
@@ -216,6 +213,8 @@ function placeTime({ versions, times, width, spread }: PlaceInput): PlacedPictur
   };
 }
 
+const isFirst = ({ letter }: PlacedPose): boolean => letter === 'A';
+
 /** Highest and lowest that any figure of the picture reaches, m. */
 function heightsOf(versions: readonly PictureVersion[], { up, down }: Spread): { top: number; low: number } {
   const top = Math.max(...versions.map(({ flight }) => pathHeights(flight.staged).top)) + up;
@@ -223,16 +222,17 @@ function heightsOf(versions: readonly PictureVersion[], { up, down }: Spread): {
   return { top, low: Math.min(0, Math.min(...ends) - down) };
 }
 
-/** One that would touch the one before it is left out. */
-function timeLabels(poses: readonly PlacedPose[], floorY: number): Label[] {
+/** Each pose has its time under it: one that would touch another is in the next row. */
+function timeLabels(poses: readonly PlacedPose[], floorY: number): { labels: Label[]; height: number } {
   const labels: Label[] = [];
-  let until = Number.NEGATIVE_INFINITY;
-  for (const { t: s, x } of [...poses].sort((a, b) => a.x - b.x)) {
+  const rows: number[] = [];
+  for (const { t: s, x } of [...poses].sort((a, b) => a.x - b.x || a.t - b.t)) {
     const text = t.seconds(s.toFixed(2));
     const half = textWidth(text, LABEL, 650) / 2 + 5;
-    if (x - half < until) continue;
-    until = x + half;
-    labels.push({ x, y: floorY + LABEL + 6, text, anchor: 'middle' });
+    const free = rows.findIndex((until) => x - half >= until);
+    const row = free < 0 ? rows.length : free;
+    rows[row] = x + half;
+    labels.push({ x, y: floorY + LABEL + 6 + row * ROW, text, anchor: 'middle' });
   }
-  return labels;
+  return { labels, height: Math.max(0, rows.length - 1) * ROW };
 }

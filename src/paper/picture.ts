@@ -2,6 +2,7 @@
  * A picture of a flight for a page, a slide or a wall: poses side by side, along the true path, or over time at their true heights; one version or
  * several, plots under them. Every figure of a picture has the same units a metre; a bar says how long a metre is, and the scale is in words.
  */
+import { flightApparatus } from '../scene/apparatus-flight.ts';
 import { apparatusItems } from '../scene/apparatus-items.ts';
 import { figureItems } from '../scene/figure.ts';
 import { pathItems } from '../scene/flight-path.ts';
@@ -97,19 +98,18 @@ function figures(input: PictureInput, placed: ReturnType<typeof placePoses>): st
   const view = sideView(input.versions[0].flight.staged.v_WScm_W0[0]);
   const out: string[] = [];
   if (place) {
-    const size = { width: placed.width, height: placed.floorY, pxPerM, view };
-    const { behind, front } = apparatusItems(input.versions[0].flight.staged.apparatus.pieces, {
-      ...size,
-      left: 0,
-      right: placed.width,
-      at: (u, v) => place.plane(u, v),
-    });
+    const { staged } = input.versions[0].flight;
+    const size = { width: placed.width, height: placed.floorY, pxPerM, left: 0, right: placed.width };
+    // over time what is left is at the first pose, and what is met at the last
+    const { behind, front } = placed.timeX
+      ? flightApparatus(staged, { ...size, x: placed.timeX, y: (h) => place.plane(0, h)[1] })
+      : apparatusItems(staged.apparatus.pieces, { ...size, view, at: place.plane });
     const paths = input.versions.flatMap(({ flight, letter }) =>
       pathItems(flight.staged, place.point, letter === 'A' ? undefined : [5, 3]),
     );
-    out.push(drawn(input.layout === 'path' ? [...behind, ...paths] : paths));
+    out.push(drawn([...behind, ...paths]));
     out.push(drawn([floorLine(placed.width, placed.floorY)]));
-    if (input.layout === 'path') out.push(drawn(front));
+    out.push(drawn(front));
   }
   for (const pose of [...placed.poses].sort((a, b) => order(b) - order(a) || a.t - b.t))
     out.push(figureMarkup(input, pose, pxPerM));

@@ -92,6 +92,27 @@ test('along the path a figure is where its mass centre is, from a floor that is 
   }
 });
 
+test('every pose has its time, also where several are over one place', () => {
+  const flight = paperOf('giant-double-straight');
+  for (const layout of ['row', 'path', 'time'] as const) {
+    const times = equalTimes(flight, 7, 'time') ?? [];
+    const lines = textsIn(made(layout, times, flight).svg);
+    const written = lines.filter(({ text }) => /^\d\.\d\d s$/.test(text));
+    expect(written.map(({ text }) => text).sort()).toEqual(times.map((t) => `${t.toFixed(2)} s`).sort());
+    for (const [i, a] of written.entries())
+      for (const b of written.slice(i + 1))
+        expect(a.right <= b.left || b.right <= a.left || Math.abs(a.y - b.y) > 14, `${a.text} ${b.text}`).toBe(true);
+  }
+});
+
+test('over time a bed is under the feet that leave it', () => {
+  const flight = paperOf('trampoline-triple-full');
+  const { svg } = made('time', [0, 0.8, flight.duration], flight);
+  const floor = made('time', [0, 0.5, 0.9]).svg;
+  // the bed and its frame are drawn before the first figure
+  expect(svg.split('data-figure')[0].length).toBeGreaterThan(floor.split('data-figure')[0].length + 200);
+});
+
 test('equal turns are equal turns', () => {
   for (const by of ['somersault', 'twist'] as const) {
     const times = equalTimes(full, 5, by) ?? [];

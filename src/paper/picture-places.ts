@@ -228,7 +228,7 @@ function timeLabels(poses: readonly PlacedPose[], floorY: number): { labels: Lab
   const rows: number[] = [];
   for (const { t: s, x } of [...poses].sort((a, b) => a.x - b.x || a.t - b.t)) {
     const text = t.seconds(s.toFixed(2));
-    const half = textWidth(text, LABEL, 650) / 2 + 5;
+    const half = textWidth(text, LABEL, 650) / 2 + 9;
     const free = rows.findIndex((until) => x - half >= until);
     const row = free < 0 ? rows.length : free;
     rows[row] = x + half;

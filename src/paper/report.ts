@@ -44,9 +44,9 @@ const A4 = { width: 210, height: 297 } as const;
 const MARGIN = 86;
 const WIDTH = A4.width * PER_MM - 2 * MARGIN;
 const TOP = 84;
-const BOTTOM = A4.height * PER_MM - 150;
-const TEXT = { size: 17.5, leading: 23 } as const;
-const CELL = { size: 16, row: 23 } as const;
+const BOTTOM = A4.height * PER_MM - 136;
+const TEXT = { size: 17, leading: 22 } as const;
+const CELL = { size: 16, row: 21 } as const;
 const SMALL = 15;
 
 interface Block {
@@ -188,7 +188,7 @@ function tableBlocks({ head, rows }: NonNullable<ReportSection['table']>): Block
         gap: 0,
         draw: (y) =>
           row
-            .map((text, i) => textMarkup([{ text }], { x: rights[i], y: y + 17, size: CELL.size, anchor: 'end' }))
+            .map((text, i) => textMarkup([{ text }], { x: rights[i], y: y + 16, size: CELL.size, anchor: 'end' }))
             .join('') + rule(y + CELL.row - 1, 0.6),
       }),
     ),
@@ -202,14 +202,14 @@ function footMarkup(standing: string, origin: string, page: number, of: number):
   const room = [{ width: WIDTH, lines: 9, size: SMALL, leading: 18 }];
   const from = fitText([{ text: origin }], room);
   const said = fitText([{ text: standing }], room);
-  const y = BOTTOM + 42;
+  const y = BOTTOM + 40;
   return [
     `<rect x="${MARGIN}" y="${round(BOTTOM + 20)}" width="${round(WIDTH)}" height="1" fill="#000000"/>`,
     linesMarkup(said, { x: MARGIN, y }),
     linesMarkup(from, { x: MARGIN, y: y + said.lines.length * said.leading, fill: '#303030' }),
     textMarkup([{ text: paperTexts.report.page(page, of) }], {
       x: MARGIN + WIDTH,
-      y: BOTTOM + 42 + 18 * (said.lines.length + from.lines.length),
+      y: BOTTOM + 40 + 18 * (said.lines.length + from.lines.length),
       size: SMALL,
       anchor: 'end',
     }),

@@ -60,7 +60,10 @@ function useReport(hand: HandState) {
     const cautions = whole.cautions().map(wordCaution);
     const height = athlete.kind === 'human' ? say('length', athlete.statureM) : '';
     const size = athlete.kind === 'human' ? [height, ...(along.mass ? [say('mass', athlete.massKg, 0)] : [])] : [];
-    const picture = draw.draw(result, makeRequest(page, PICTURE));
+    const request = makeRequest(page, PICTURE);
+    // titles would be cut where a shape is held for a short time: its word is not
+    const spans = request.spans.map((span) => ({ ...span, title: span.word }));
+    const picture = draw.draw(result, { ...request, spans });
     const versions = beside.flatMap((version, i) => {
       try {
         const said = speakSentence(page.services.flying.fly(version.file).outline);

@@ -6,13 +6,14 @@ import { PAGE_NUMBERS } from '../../app/say/sentence-words.ts';
 import { wholeStateOf } from '../../app/whole-state.ts';
 import { texts } from '../../app/words.ts';
 import type { PaperPage } from '../../paper/page-svg.ts';
-import { makeCardCode } from './card-code.ts';
 import { wordRoom } from './card-room.ts';
 import { type CardState, makeCardState } from './card-state.ts';
 import { cardTexts as t } from './card-words.ts';
+import { type CodePicture, makeCode } from './code-picture.ts';
 import { clearPages, printPages, savePng, saveSvg, svgBlob } from './paper-out.ts';
 import { dateOf, nameOf, titleOf, useLater, useTypeface } from './paper-page.ts';
 import type { HandState, HandWay, WayProps } from './way.ts';
+import { handTexts } from './words.ts';
 
 const ID = 'card';
 const stateOf = (hand: HandState): CardState => hand.page.keepState(makeCardState);
@@ -32,12 +33,12 @@ function Thumb() {
 
 /** The link as points; or why there are none. */
 function useCode(hand: HandState) {
-  return createMemo((): { readonly code?: NonNullable<ReturnType<typeof makeCardCode>>; readonly why?: string } => {
-    if (hand.base() === undefined) return { why: t.code.none };
-    const link = hand.link();
+  return createMemo((): { readonly code?: CodePicture; readonly why?: string } => {
+    if (hand.base() === undefined) return { why: handTexts.code.noAddress };
+    const link = hand.codeLink()?.link;
     const most = stateOf(hand).paper()?.mostPoints() ?? 0;
-    const code = link === undefined ? undefined : makeCardCode(link);
-    return code && code.size <= most ? { code } : { why: t.code.long };
+    const code = link === undefined ? undefined : makeCode(link);
+    return code && code.size <= most ? { code } : { why: handTexts.code.long };
   });
 }
 

@@ -37,8 +37,4 @@ export const cardTexts = {
     trunk: (s: string) => `Trunk: ${s} sooner or later.`,
   },
   version: (date: string) => `Version A, ${date}.`,
-  code: {
-    none: 'No code: this bench has no address. Set one in Menu.',
-    long: 'This skill is too long for a code. The file works.',
-  },
 } as const;

@@ -14,4 +14,13 @@ import { reportWay } from './report-way.tsx';
 import { shareWay } from './share-way.tsx';
 import type { HandWay } from './way.ts';
 
-export const ways: readonly HandWay[] = [linkWay, codeWay, cardWay, picturesWay, movingWay, reportWay, fileWay, shareWay];
+export const ways: readonly HandWay[] = [
+  linkWay,
+  codeWay,
+  cardWay,
+  picturesWay,
+  movingWay,
+  reportWay,
+  fileWay,
+  shareWay,
+];

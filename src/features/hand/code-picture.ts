@@ -1,10 +1,12 @@
 /** A text as a code to scan (QR, ISO/IEC 18004): its modules, and one path that draws them, a module a unit. */
 import { correction, generate } from 'lean-qr';
 
+/** Modules that stay light around it, by the standard. */
+export const QUIET = 4;
 /** Bytes of the largest code at the least correction. */
 const MOST_BYTES = 2953;
 
-interface CardCode {
+export interface CodePicture {
   /** modules on a side, without the quiet zone */
   readonly size: number;
   /** SVG, from the corner of the first module */
@@ -12,7 +14,7 @@ interface CardCode {
 }
 
 /** Undefined: the text is too long for any code. */
-export function makeCardCode(text: string): CardCode | undefined {
+export function makeCode(text: string): CodePicture | undefined {
   if (new TextEncoder().encode(text).length > MOST_BYTES) return undefined;
   const bits = generate(text, { minCorrectionLevel: correction.L });
   let path = '';

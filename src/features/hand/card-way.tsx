@@ -33,13 +33,14 @@ function Thumb() {
 
 /** The link as points; or why there are none. */
 function useCode(hand: HandState) {
-  return createMemo((): { readonly code?: CodePicture; readonly why?: string } => {
+  const found = createMemo((): { readonly code?: CodePicture; readonly why?: string } => {
     if (hand.base() === undefined) return { why: handTexts.code.noAddress };
     const link = hand.codeLink()?.link;
     const most = stateOf(hand).paper()?.mostPoints() ?? 0;
     const code = link === undefined ? undefined : makeCode(link);
     return code && code.size <= most ? { code } : { why: handTexts.code.long };
   });
+  return found;
 }
 
 function useCard(hand: HandState) {

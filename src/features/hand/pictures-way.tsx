@@ -33,7 +33,7 @@ interface PictureSettings {
 }
 
 function makeSettings() {
-  return createSignal<PictureSettings>({
+  const [settings, put] = createSignal<PictureSettings>({
     layout: 'time',
     by: 'time',
     count: COUNT.usual,
@@ -43,6 +43,7 @@ function makeSettings() {
     beside: -1,
     chosen: [],
   });
+  return [settings, put] as const;
 }
 const settingsOf = (hand: HandState) => hand.page.keepState(makeSettings);
 /** Paper and flight are those of the card. */

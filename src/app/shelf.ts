@@ -9,11 +9,6 @@ const t = shelfTexts;
 
 type ShelfState = 'unsaved' | 'changed' | 'saved';
 
-interface Received {
-  readonly entry: SkillEntry;
-  readonly isNew: boolean;
-}
-
 export interface UserShelf {
   readonly skills: Accessor<readonly SkillEntry[]>;
   readonly athletes: Accessor<readonly AthleteEntry[]>;
@@ -25,13 +20,8 @@ export interface UserShelf {
   saveCopy(): Promise<void>;
   saveAthlete(athlete: Athlete): Promise<AthleteEntry | undefined>;
   openSkill(entry: SkillEntry): void;
-  /** the open skill, where the shelf has not got it as it is, as an entry of its own */
-  keepOpen(): Promise<void>;
-  /**
-   * A skill from elsewhere as an entry beside the others, under a title of its own; where it is there already, that. Undefined
-   * where the browser keeps none.
-   */
-  receive(file: SkillFile, another: (title: string, n: number) => string): Promise<Received | undefined>;
+  /** shows what is there now */
+  reload(): Promise<void>;
   give(athlete: Athlete): void;
   rename(entry: ShelfEntry, name: string): Promise<void>;
   duplicate(entry: ShelfEntry): Promise<void>;
@@ -117,33 +107,7 @@ function makeUserShelf(page: Page): UserShelf {
       return kept;
     },
     openSkill: doc.openEntry,
-    keepOpen: async () => {
-      if (state() === 'saved') return;
-      const own = doc.chain();
-      const file = state() === 'changed' ? { ...own, title: t.copyOf(own.title) } : own;
-      try {
-        const { entry } = await shelf.saveSkill(file, undefined, t.copyElsewhere);
-        if (file === own && doc.chain() === own) doc.setOrigin({ id: entry.id, revision: entry.revision });
-        await reload();
-      } catch {
-        // undo has it
-      }
-    },
-    receive: async (file, another) => {
-      try {
-        const there = (await shelf.list()).filter((e) => e.kind === 'skill');
-        const same = there.find(({ value }) => isSameSkill(value, file));
-        if (same) return { entry: same, isNew: false };
-        const taken = new Set(there.map(nameOf));
-        let { title } = file;
-        for (let n = 1; taken.has(title); n++) title = another(file.title, n);
-        const { entry } = await shelf.saveSkill({ ...file, title }, undefined, t.copyElsewhere);
-        await reload();
-        return { entry, isNew: true };
-      } catch {
-        return undefined;
-      }
-    },
+    reload,
     give: (athlete) => page.athletes.give(structuredClone(athlete), t.given(athlete.name)),
     rename: (entry, name) =>
       act(async () => {
@@ -180,9 +144,5 @@ function makeUserShelf(page: Page): UserShelf {
     },
   };
 }
-
-/** But for its title, which is another where that was taken. */
-const isSameSkill = (a: SkillFile, b: SkillFile): boolean =>
-  JSON.stringify({ ...a, title: '' }) === JSON.stringify({ ...b, title: '' });
 
 export const useShelf = keptState(makeUserShelf);

@@ -14,7 +14,13 @@ const cut = {
   groups: [
     // not styles, whose order would change, nor what is virtual
     { name: 'start', tags: ['$initial' as const], test: /^(?!\0)(?!.*\/(?:sim|valibot)\/).*(?<!\.(?:css|html))$/ },
-    { name: 'sim', tags: ['$initial' as const], test: /\/(?:sim|valibot)\//, entriesAware: true },
+    {
+      name: 'sim',
+      tags: ['$initial' as const],
+      test: /\/(?:sim|valibot)\//,
+      entriesAware: true,
+      entriesAwareMergeThreshold: 8000,
+    },
   ],
 };
 

@@ -19,7 +19,6 @@ const cut = {
       tags: ['$initial' as const],
       test: /\/(?:sim|valibot)\//,
       entriesAware: true,
-      entriesAwareMergeThreshold: 8000,
     },
   ],
 };

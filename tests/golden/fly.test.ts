@@ -16,7 +16,8 @@ async function fly(skill: string): Promise<unknown> {
   if (code !== 0) throw new Error(err);
   // age and notes are said of an athlete since; a ready athlete with an age has all its masses measured, and flies as it flew
   // nor were the nearest of rail, table or board, and what a take-off asks of its place
-  const { athlete, nearest: ___, takeoff: ____, ...summary } = JSON.parse(readIn('summary.json'));
+  // nor where a result is from
+  const { athlete, nearest: ___, takeoff: ____, provenance: _____, ...summary } = JSON.parse(readIn('summary.json'));
   const { ageYears: _, notes: __, ...who } = athlete;
   // what other times of a late hand give is computed beside the flight, since
   for (const name of ['dose', 'twistDegPerHalfMs']) delete summary.phases?.lateHand?.[name];

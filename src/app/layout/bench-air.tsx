@@ -13,7 +13,7 @@ import { loadPart } from '../load-part.ts';
 import { useCursor, useFlight, useShell } from '../page.ts';
 import { FREE, fitStage, type StageFit } from '../stage-fit.ts';
 import { texts } from '../words.ts';
-import { LargeStageArea } from './stage/large-stage.tsx';
+import { LargeStageArea } from './stage/late-large.ts';
 import { Stage } from './stage/stage.tsx';
 import { StageNames } from './stage/stage-names.tsx';
 import { stageTexts } from './stage/words.ts';

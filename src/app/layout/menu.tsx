@@ -9,8 +9,8 @@ import { Choice } from '../../ui/choice.tsx';
 import type { Theme } from '../../ui/theme.ts';
 import { UnitChoice } from '../../ui/units-choice.tsx';
 import { useActions } from '../actions.ts';
+import { AddressField } from '../address-field.tsx';
 import { FileButtons } from '../file-buttons.tsx';
-import { makeLate } from '../late.tsx';
 import { NoticeLine } from '../notice-line.tsx';
 import { useDocument, useShell } from '../page.ts';
 import type { ReadPlace } from '../reading.ts';
@@ -46,8 +46,6 @@ const Group = (props: { title: string; children: JSX.Element }) => (
     {props.children}
   </section>
 );
-
-const LateAddressField = makeLate(async () => (await import('../address-field.tsx')).AddressField);
 
 export function Menu() {
   const shell = useShell();
@@ -99,7 +97,7 @@ export function Menu() {
           <FileButtons />
         </p>
         <Ways ways={[way(commandTexts.print, 'print')]} />
-        <LateAddressField />
+        <AddressField />
       </Group>
       <Group title={t.show}>
         <Ways

@@ -16,7 +16,7 @@ import { useBesideParts } from './late-beside.ts';
 import type { PhoneParts } from './phone-upright.tsx';
 import { MORE_ROWS, RowsSheet } from './rows-sheet.tsx';
 import { EnlargeButton } from './stage/enlarge-button.tsx';
-import { LargeStageArea } from './stage/large-stage.tsx';
+import { LargeStageArea } from './stage/late-large.ts';
 import { Stage } from './stage/stage.tsx';
 import { StandingLine } from './standing-line.tsx';
 import { useAxis } from './steady.ts';

@@ -19,7 +19,7 @@ import { FloorBand } from './floor-band.tsx';
 import { useBesideParts } from './late-beside.ts';
 import { isRowsOpen, MORE_ROWS, RowsSheet, UNDER_SHAPES } from './rows-sheet.tsx';
 import { EnlargeButton } from './stage/enlarge-button.tsx';
-import { LargeStageArea } from './stage/large-stage.tsx';
+import { LargeStageArea } from './stage/late-large.ts';
 import { Stage } from './stage/stage.tsx';
 import { StandingLine } from './standing-line.tsx';
 import { useAxis, useRestHeight } from './steady.ts';

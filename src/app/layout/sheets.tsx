@@ -14,6 +14,7 @@ import { usePage, useShell } from '../page.ts';
 import { printTexts } from '../sheet-words.ts';
 import { texts } from '../words.ts';
 import { CommandList } from './command-list.tsx';
+import { loadLargeStage } from './stage/late-large.ts';
 
 /** Loaded when it is asked for: the page starts light. */
 const loadPrintSheet = loadPart(
@@ -48,6 +49,7 @@ export function Sheets(props: { lanes: LaneList }) {
   const shell = useShell();
   const close = (): void => shell.openPanel(undefined);
   useFirstSign(loadContents);
+  useFirstSign(loadLargeStage);
   const panel = (name: keyof typeof TITLES): JSX.Element => (
     <Match when={shell.panel() === name}>
       <Sheet title={TITLES[name]} onClose={close}>

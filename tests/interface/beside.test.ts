@@ -4,13 +4,13 @@ import { shapes, skills } from '../../presets/index.ts';
 import { wordWay } from '../../sim/words/change-answer-words.ts';
 import type { Beside } from '../../src/app/beside.ts';
 import { calcBesideRows, calcTurned, splitRatio } from '../../src/app/beside-numbers.ts';
+import { wordWhy } from '../../src/app/beside-why-words.ts';
 import {
   calcWrittenMore,
   wordBesideMoment,
   wordBesideRate,
   wordMoreTurn,
   wordTurns,
-  wordWhy,
 } from '../../src/app/beside-words.ts';
 import { makeComparing } from '../../src/engine/compare.ts';
 import type { FlightResult } from '../../src/engine/result.ts';

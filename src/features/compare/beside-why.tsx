@@ -2,7 +2,7 @@
 import { createEffect, createMemo, createSignal, createUniqueId, For, type JSX, on, Show } from 'solid-js';
 import type { Beside } from '../../app/beside.ts';
 import type { BesideRows } from '../../app/beside-numbers.ts';
-import { wordWhy } from '../../app/beside-words.ts';
+import { wordWhy } from '../../app/beside-why-words.ts';
 
 export function BesideWhy(props: { beside: Beside; rows: BesideRows; style?: JSX.CSSProperties }) {
   const why = createMemo(() => wordWhy(props.rows, props.beside));

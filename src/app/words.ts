@@ -164,7 +164,7 @@ export const texts = {
 
   shapes: {
     title: 'Body shape',
-    hint: 'drag an edge',
+    hint: 'drag edges',
     none: 'This skill is keyed joint by joint',
     edgeFrom: (shape: string) => `${shape} begins`,
     edgeTo: (shape: string) => `${shape} ends`,

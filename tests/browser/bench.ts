@@ -139,3 +139,10 @@ export async function drawAlong(page: Page, { x, y }: { x: number; y: number }, 
   await touch('touchMove', x + dx + Math.sign(dx));
   await touch('touchEnd');
 }
+
+/** Names and rows of a table, without the lines over them that say where it is from. */
+export const rowsOf = (csv: string): string[] =>
+  csv
+    .trim()
+    .split('\n')
+    .filter((line) => !line.startsWith('#'));

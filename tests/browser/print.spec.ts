@@ -2,7 +2,7 @@
 import { readFileSync } from 'node:fs';
 import { expect, type Page } from '@playwright/test';
 import { findInBothThemes } from './axe.ts';
-import { openBench, readSentence } from './bench.ts';
+import { openBench, readSentence, rowsOf } from './bench.ts';
 import { test } from './kept-files.ts';
 
 const dialog = (page: Page) => page.getByRole('dialog', { name: 'Print sheet' });
@@ -70,7 +70,9 @@ test('frames and picture are saved, with the caution where it can stand', { tag:
   };
   const csv = await save('Frames as CSV');
   expect(csv.name).toMatch(/-frames\.csv$/);
-  const lines = csv.bytes.toString('utf8').trim().split('\n');
+  const table = csv.bytes.toString('utf8');
+  expect(table).toMatch(/^# .*\b[0-9a-f]{64}\b/m);
+  const lines = rowsOf(table);
   const columns = lines[0].split(',');
   const air = Number(/([\d.]+) s in the air/.exec(said.text)?.[1]);
   const last = lines[lines.length - 1].split(',');

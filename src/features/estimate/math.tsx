@@ -1,5 +1,5 @@
 /** A formula as elements of MathML, made one by one: text of a sheet is only ever text. */
-import { createEffect, createSignal, onCleanup, onMount } from 'solid-js';
+import { createEffect, createSignal, onCleanup } from 'solid-js';
 import type { MathNode } from '../../../sim/index.ts';
 import { estimateTexts as e } from './words.ts';
 
@@ -23,15 +23,16 @@ export function Mathematics(props: { formula: MathNode; name: string }) {
   const measure = (): void => {
     setWide(place.scrollWidth > place.clientWidth + 1);
   };
+  const watch = new ResizeObserver(measure);
   createEffect(() => {
-    place.replaceChildren(make(props.formula));
+    const made = make(props.formula);
+    place.replaceChildren(made);
+    // the formula too: it widens when its typeface comes
+    watch.disconnect();
+    for (const one of [place, made]) watch.observe(one);
     measure();
   });
-  onMount(() => {
-    const watch = new ResizeObserver(measure);
-    watch.observe(place);
-    onCleanup(() => watch.disconnect());
-  });
+  onCleanup(() => watch.disconnect());
   return (
     // biome-ignore lint/a11y/useSemanticElements: a fieldset groups controls, and here is none
     <span

@@ -138,7 +138,7 @@ function TouchHand(props: Parts) {
           const refused = (): string | undefined => props.hand.cannot() ?? way.refused?.(props.hand);
           return (
             <div class="touch-way" classList={{ refused: refused() !== undefined }} data-way={way.id}>
-              <div class="touch-row">
+              <div class="hand-touch-row">
                 <Dynamic component={way.Thumb} />
                 <p>
                   <b>{way.name}</b>

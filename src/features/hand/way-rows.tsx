@@ -149,7 +149,7 @@ function TakenTime(props: { time: WayTime; axis: TimeAxis; name: string }) {
                   t={t}
                   axis={props.axis}
                   name={`${props.name}, ${all().names?.[i()] ?? i() + 1}`}
-                  label={all().names?.[i()]}
+                  label={hasRoom(all().times, all().names ?? [], i(), props.axis) ? all().names?.[i()] : undefined}
                   move={all().move && ((to: number) => all().move?.(i(), to))}
                 />
               )}
@@ -160,6 +160,23 @@ function TakenTime(props: { time: WayTime; axis: TimeAxis; name: string }) {
     </div>
   );
 }
+
+const LETTER = 7;
+/** from a mark to its name, and half a mark */
+const BESIDE = 12;
+const HALF = 14;
+
+/** Whether a name meets no other mark, nor the name of the last, which is before it; what has no room is said and not seen. */
+function hasRoom(times: readonly number[], names: readonly string[], i: number, axis: TimeAxis): boolean {
+  const last = times.length - 1;
+  const x = (k: number): number => xOf(axis, times[k]);
+  const begin = (k: number): number => x(k) - BESIDE - widthOf(names[k]);
+  if (i === last) return last === 0 || begin(i) > x(i - 1) + HALF;
+  const isNamed = i + 1 === last && hasRoom(times, names, last, axis);
+  return x(i) + BESIDE + widthOf(names[i]) < (isNamed ? begin(last) : x(i + 1) - HALF);
+}
+
+const widthOf = (name = ''): number => name.length * LETTER + 6;
 
 function Peg(props: {
   t: number;

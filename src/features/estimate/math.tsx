@@ -21,7 +21,7 @@ export function Mathematics(props: { formula: MathNode; name: string }) {
   let place!: HTMLSpanElement;
   const [isWide, setWide] = createSignal(false);
   const measure = (): void => {
-    setWide(place.scrollWidth > place.clientWidth + 1);
+    setWide(place.scrollWidth > place.clientWidth);
   };
   const watch = new ResizeObserver(measure);
   createEffect(() => {

@@ -7,6 +7,7 @@ import {
   type Provenance,
   provenance,
   provenanceSvg,
+  type SkillFile,
 } from '../../sim/index.ts';
 import { DRAFT_TOLERANCE } from './engine.ts';
 import type { FlightResult } from './result.ts';
@@ -28,6 +29,17 @@ export function provenanceOf({ file, athlete, draft }: FlightResult, call: strin
   });
 }
 
-/** The same as an element for the inside of an svg element. */
+/**
+ * Of what is handed on. A ready skill is named as it is; of any other only the file that is handed on goes into the digest: a name, age or mass
+ * that stays could be guessed, and the guess tried on it.
+ */
+export function handedProvenanceOf(result: FlightResult, call: string, file: SkillFile): Provenance {
+  const own = provenanceOf(result, call);
+  if (own.inputs[0].ready?.changed === false) return own;
+  const athlete = 'ref' in file.athlete ? result.athlete : file.athlete;
+  return provenanceOf({ ...result, file, athlete }, call);
+}
+
+/** Where a file is from as an element for the inside of an svg element. */
 export const provenanceElement = (result: FlightResult, call: string): string =>
   provenanceSvg(provenanceOf(result, call));

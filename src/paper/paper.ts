@@ -6,9 +6,10 @@ import { textWidth } from './letter-widths.ts';
 import { isBeyondLatin } from './page-svg.ts';
 import { offerPaperCues } from './paper-cues.ts';
 import { makePaperFlight } from './paper-flight.ts';
+import { originMark, originOf } from './paper-origin.ts';
 import { makePicture } from './picture.ts';
 import { equalTimes } from './picture-times.ts';
-import { makeReport, originOf } from './report.ts';
+import { makeReport } from './report.ts';
 import { resultLine } from './result-line.ts';
 import { paperTexts, pictureFoot } from './words.ts';
 
@@ -23,6 +24,7 @@ export const paper = {
   equalTimes,
   picture: makePicture,
   report: makeReport,
+  originMark,
   originOf,
   resultLine,
   pictureFoot,

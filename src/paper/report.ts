@@ -2,15 +2,7 @@
  * The report: A4 pages of sections set one under another, each with its heading, its text, a picture or a table; on the foot of every page the caution,
  * where the numbers are from, and the number of the page. A block that has no room goes to the next page whole.
  */
-import {
-  type Athlete,
-  DEFAULT_TOLERANCE,
-  originOfSkill,
-  provenance,
-  provenanceLine,
-  provenanceSvg,
-  type SkillFile,
-} from '../../sim/index.ts';
+import { type Provenance, provenanceLine, provenanceSvg } from '../../sim/index.ts';
 import { PRINT_TOKENS } from '../scene/print-scene.ts';
 import { type PaperPage, PER_MM, pageSvg, type Typeface } from './page-svg.ts';
 import { BOLD, fitText, linesMarkup, lineWidth, round, type TextLine, textMarkup } from './set-text.ts';
@@ -31,13 +23,8 @@ interface ReportInput {
   readonly result: TextLine;
   readonly sections: readonly ReportSection[];
   readonly standing: string;
-  readonly origin: ReportOrigin;
+  readonly origin: Provenance;
   readonly typeface?: Typeface;
-}
-
-interface ReportOrigin {
-  readonly file: SkillFile;
-  readonly athlete: Athlete;
 }
 
 const A4 = { width: 210, height: 297 } as const;
@@ -67,7 +54,7 @@ export function makeReport(input: ReportInput): PaperPage[] {
     pages[pages.length - 1].push(block.draw(y));
     y += block.height + block.gap;
   }
-  const from = provenanceOf(input.name, input.origin.file, input.origin.athlete);
+  const from = input.origin;
   return pages.map((parts, i) =>
     pageSvg({
       widthMm: A4.width,
@@ -79,19 +66,6 @@ export function makeReport(input: ReportInput): PaperPage[] {
     }),
   );
 }
-
-/** Of what is made on the page. */
-const provenanceOf = (name: string, file: SkillFile, athlete: Athlete) =>
-  provenance({
-    call: paperTexts.report.call,
-    inputs: [originOfSkill(name, file, athlete, {})],
-    tolerance: DEFAULT_TOLERANCE,
-    seed: null,
-  });
-
-/** As an element of an SVG. */
-export const originOf = (name: string, file: SkillFile, athlete: Athlete): string =>
-  provenanceSvg(provenanceOf(name, file, athlete));
 
 function headBlock({ name, under, result }: ReportInput): Block {
   const title = fitText([{ text: name, weight: BOLD }], [{ width: WIDTH, lines: 3, size: 27, leading: 33 }]);

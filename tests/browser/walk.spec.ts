@@ -63,7 +63,7 @@ for (const [key, tool] of [
       await expect(page.locator('[data-tool]')).toBeVisible();
       await expect(page.locator('.tool-loading')).toHaveCount(0);
       // what comes late is there: a tool has more to press than its name and the floor
-      await expect.poll(() => page.locator('[data-tool] :is(button, input, select)').count()).toBeGreaterThan(4);
+      await expect.poll(() => page.locator('[data-tool] :is(button, input, select)').count()).toBeGreaterThan(5);
     }
     // from the top of the page
     await page.evaluate(() => {

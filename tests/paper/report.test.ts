@@ -1,6 +1,7 @@
 // The report: sections in their order, nothing cut, the caution and where it is from on the foot of every page.
 import { expect, test } from 'vitest';
 import { athletes, skills } from '../../presets/index.ts';
+import { originOfSkill, provenance } from '../../sim/index.ts';
 import { PER_MM } from '../../src/paper/page-svg.ts';
 import { makeReport } from '../../src/paper/report.ts';
 import { textsIn } from './svg-figures.ts';
@@ -27,7 +28,12 @@ const input = {
     { heading: 'Limits', text: [[{ text: LONG.repeat(9) }], [{ text: LONG.repeat(9) }], [{ text: LONG.repeat(9) }]] },
   ],
   standing: 'A model, not coaching advice.',
-  origin: { file: skills['back-tuck'], athlete: athletes['ilse-marrow'] },
+  origin: provenance({
+    call: 'a test',
+    inputs: [originOfSkill('Back tuck', skills['back-tuck'], athletes['ilse-marrow'], {})],
+    tolerance: 1e-10,
+    seed: null,
+  }),
 };
 
 test('it is A4, in as many pages as it needs, each with caution, hash and number', () => {

@@ -59,7 +59,8 @@ function useCard(hand: HandState) {
   });
   const paged = useLater<PaperPage>(() => {
     const [paper, flight, figures, face] = [card.paper(), card.flight(), card.figures(), typeface()];
-    if (!paper || !flight || !figures || !face) return undefined;
+    const handed = hand.handed()?.file;
+    if (!paper || !flight || !figures || !face || !handed) return undefined;
     const result = page.flight.result();
     const [caution] = whole.cautions();
     const said = result.notCompared ?? caution;
@@ -79,7 +80,7 @@ function useCard(hand: HandState) {
       ...(drawn ? { code: drawn } : {}),
       ...(name ? { who: name } : {}),
       foot: `${paper.cardFoot} ${t.version(dateOf())}`,
-      origin: paper.originOf(title(), page.doc.file(), page.doc.athlete()),
+      origin: paper.originMark(page.flight.result(), handed),
       product: texts.product,
       ...face,
     };

@@ -82,7 +82,8 @@ function View(props: WayProps) {
   });
   const made = useLater<PaperPage>(() => {
     const [paper, flight, times, face] = [source.paper(), source.flight(), timesOf(hand), typeface()];
-    if (!paper || !flight || times.length === 0 || !face) return undefined;
+    const handed = hand.handed()?.file;
+    if (!paper || !flight || times.length === 0 || !face || !handed) return undefined;
     const { layout, widthMm, hasHead, hasPlots } = settings();
     const beside = other();
     const name = [title(), nameOf(hand)].filter(Boolean).join(', ');
@@ -98,7 +99,7 @@ function View(props: WayProps) {
       ...(hasPlots ? { plots: { times: flight.frames.t, list: makePlots(flight.frames) } } : {}),
       standing: texts.standingCaution,
       foot: `${paper.pictureFoot(beside && { a: title(), b: beside.name })} ${t.foot(dateOf())}`,
-      origin: paper.originOf(title(), page.doc.file(), page.doc.athlete()),
+      origin: paper.originMark(page.flight.result(), handed),
       ...face,
     };
     return () => paper.picture(input);

@@ -96,7 +96,8 @@ function useReport(hand: HandState) {
   };
   const pages = useLater<readonly PaperPage[]>(() => {
     const [paper, list, face] = [source.paper(), sections(), typeface()];
-    if (!paper || !list || !face) return undefined;
+    const handed = hand.handed()?.file;
+    if (!paper || !list || !face || !handed) return undefined;
     const name = nameOf(hand);
     const input = {
       name: titleOf(hand),
@@ -104,7 +105,7 @@ function useReport(hand: HandState) {
       result: paper.resultLine(wholeStateOf(page).verdict(), PAGE_NUMBERS),
       sections: list,
       standing: texts.standingCaution,
-      origin: { file: page.doc.file(), athlete: page.doc.athlete() },
+      origin: paper.originOf(page.flight.result(), handed),
       ...face,
     };
     return () => paper.report(input);

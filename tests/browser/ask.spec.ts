@@ -160,7 +160,7 @@ test('what is out of range says the range and keeps the value; a code that is no
   await expect(askButton(page)).toBeVisible(SOON);
   // the most twist is offered too, ends with what it has, and says so where its tool is closed
   await tool(page).getByRole('button', { name: 'Most twist' }).click();
-  await expect(tool(page).locator('.ask-progress')).toContainText(/twists tried|Searching/);
+  await expect(tool(page).locator('.ask-run .ask-progress')).toContainText(/twists tried|Searching/);
   await tool(page).locator('.ask-run').getByRole('button', { name: 'Stop' }).click();
   await page.getByRole('navigation', { name: 'Tools' }).getByRole('button', { name: 'Ask' }).click();
   await expect(page.locator('.notice')).toContainText(/^Ask: /, SOON);

@@ -13,7 +13,9 @@ export type { LandingReport } from './contact/landing-report.ts';
 export type { SwingPeaks } from './contact/swing.ts';
 export type { SwingMovesError } from './contact/swing-moves-error.ts';
 export type { NoReleaseError } from './contact/swing-spec.ts';
+export type { KeyValue } from './estimate/answer-key.ts';
 export type { MathNode } from './estimate/mathml.ts';
+export type { AnswerRead } from './estimate/read-answer.ts';
 export { readLink, readLinks } from './estimate/read-links.ts';
 export { READOUTS } from './estimate/readouts.ts';
 export type { LineResult, SheetResult } from './estimate/sheet-result.ts';
@@ -75,6 +77,18 @@ export type { SkillFile } from './files/skill-schema.ts';
 export { formatAnswerJson } from './files/solve-json.ts';
 export { formatSummaryJson } from './files/summary-json.ts';
 export { VERSION } from './files/version.ts';
+export {
+  blankOf,
+  digestOfWorksheet,
+  formatWorksheet,
+  type LockOrder,
+  parseWorksheet,
+  type Question,
+  type Student,
+  type Worksheet,
+  type WorksheetAnswer,
+  worksheetHead,
+} from './files/worksheet-file.ts';
 export { updateChain } from './files/write-chain.ts';
 export { updateSkill } from './files/write-skill.ts';
 export { takeoffInFile } from './files/write-start.ts';
@@ -85,6 +99,7 @@ export { straightMomentum } from './flight/takeoff.ts';
 export { type Along, type Handed, keepBack } from './handing/kept-back.ts';
 export { isSkillLink, readSkillLink, writeSkillLink } from './handing/link.ts';
 export { LinkError } from './handing/link-error.ts';
+export { isWorksheetLink, readWorksheetLink, writeWorksheetLink } from './handing/worksheet-link.ts';
 export { type FieldDetail, FieldError } from './math/field-error.ts';
 export { OUT_UNITS, type OutUnit } from './math/out-units.ts';
 export { calcFrames, frameTimes } from './measure/calc-frames.ts';
@@ -313,6 +328,36 @@ export { handToContact, MOST_BOUNCES } from './skill/hand-to-contact.ts';
 export { calcSwingLoads } from './skill/swing-loads.ts';
 export { flyWhole, type Whole } from './skill/whole.ts';
 export { makeInstantReader } from './skill/whole-instant.ts';
+export { wordGuess, wordGuesses, wordTimes } from './words/class-words.ts';
 export { contactLines } from './words/contact-card.ts';
 export { formatContactCautions } from './words/contact-words.ts';
 export { formatWhole } from './words/whole-words.ts';
+export { formatClassCsv } from './worksheet/class-csv.ts';
+export {
+  type ClassFiles,
+  type ClassOfFiles,
+  type GivenFile,
+  type HandedIn,
+  type RefusedFile,
+  readClass,
+} from './worksheet/class-files.ts';
+export {
+  type ClassCell,
+  type ClassColumn,
+  type ClassRow,
+  type ClassTable,
+  calcClassTable,
+} from './worksheet/class-table.ts';
+export type { GuessName } from './worksheet/guess.ts';
+export {
+  isComplete,
+  isLocked,
+  isOpen,
+  type LockBar,
+  lockAnswer,
+  lockBar,
+  lockTogether,
+  missingTogether,
+  nameStudent,
+  writeAnswer,
+} from './worksheet/locks.ts';

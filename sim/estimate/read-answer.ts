@@ -3,7 +3,7 @@
  * and a zero are asked about; another kind of quantity is a fault that says so. No answer is judged by its value.
  */
 import { computeSheet } from './compute-sheet.ts';
-import { articleDimension, type Dimension, isNone, sameDimension } from './dimension.ts';
+import { articleDimension, type Dimension, isNone, NONE, sameDimension } from './dimension.ts';
 import { figuresOf } from './figures.ts';
 import type { Fix, Quantity } from './sheet-result.ts';
 
@@ -13,7 +13,7 @@ interface ExpectedAnswer {
   readonly unit: string;
 }
 
-interface TypedAnswer {
+export interface TypedAnswer {
   /** SI */
   readonly value: number;
   /** its own ±, SI */
@@ -24,7 +24,7 @@ interface TypedAnswer {
   readonly text: string;
 }
 
-type AnswerRead =
+export type AnswerRead =
   | { readonly kind: 'empty' }
   | { readonly kind: 'answer'; readonly answer: TypedAnswer }
   /** it can be taken, after one question */
@@ -62,6 +62,14 @@ export function readAnswer(typed: string, expected: ExpectedAnswer): AnswerRead 
     };
   const answer = answerOf(read);
   return read.value === 0 ? { kind: 'question', message: `${answer.text}?`, answer } : { kind: 'answer', answer };
+}
+
+/** The same where only the unit is known, as a question of a worksheet has it. */
+export function readAnswerIn(typed: string, unit: string): AnswerRead {
+  const one = unit === '' ? undefined : compute(`1 ${unit}`);
+  if (one && one.kind !== 'quantity')
+    return { kind: 'fault', message: `The unit that is asked for, "${unit}", is not known here.` };
+  return readAnswer(typed, { dimension: one?.dimension ?? NONE, unit });
 }
 
 const compute = (text: string) => {

@@ -1,4 +1,5 @@
 /** A sheet and its results as CSV: numbers in the unit of their line, shortest round-trip decimals; no caution inside. */
+import { typedCell as cell } from '../math/typed-cell.ts';
 import { plusMinus } from './figures.ts';
 import type { LineResult, SheetResult } from './sheet-result.ts';
 
@@ -59,10 +60,3 @@ function rowOf(typed: string, line: LineResult): string[] {
 }
 
 const number = (x: number | undefined): string => (x === undefined || !Number.isFinite(x) ? '' : String(x));
-
-/** Quoted where needed; a text that a table program would take for a formula begins with an apostrophe. */
-function cell(text: string): string {
-  const plain = text.replace(/[\p{Cc}\u2028\u2029]/gu, ' ');
-  const safe = /^\s*[=+\-@]/.test(plain) ? `'${plain}` : plain;
-  return /[",]/.test(safe) ? `"${safe.replace(/"/g, '""')}"` : safe;
-}

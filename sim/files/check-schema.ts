@@ -1,11 +1,15 @@
-/** Checks JSON against a schema; the first fault comes out as a FieldError with path, value and what is allowed. */
+/** Checks JSON against a schema; the first fault comes out as a FieldError with path, value and what is allowed. `page`: where its fields are explained. */
 import * as v from 'valibot';
 import { FieldError } from '../math/field-error.ts';
 import { joinPath } from './field-path.ts';
 
-export function check<S extends v.GenericSchema>(schema: S, json: unknown): v.InferOutput<S> {
+export function check<S extends v.GenericSchema>(
+  schema: S,
+  json: unknown,
+  page = 'docs/skill-file.md',
+): v.InferOutput<S> {
   const result = v.safeParse(schema, json, { abortEarly: true });
-  if (!result.success) throw missingOf(schema, json, result.issues[0]) ?? faultOf(result.issues[0], '');
+  if (!result.success) throw missingOf(schema, json, result.issues[0], page) ?? faultOf(result.issues[0], '', page);
   checkLists(json, result.output, '');
   return result.output;
 }
@@ -13,8 +17,8 @@ export function check<S extends v.GenericSchema>(schema: S, json: unknown): v.In
 type Issue = v.BaseIssue<unknown>;
 
 /** A field that is missing: what it would have to be is what its place says of a null in it. */
-function missingOf(schema: v.GenericSchema, json: unknown, issue: Issue): FieldError | undefined {
-  const fault = faultOf(issue, '');
+function missingOf(schema: v.GenericSchema, json: unknown, issue: Issue, page: string): FieldError | undefined {
+  const fault = faultOf(issue, '', page);
   if (fault.value !== undefined) return undefined;
   const filled: unknown = structuredClone(json);
   let at: unknown = filled;
@@ -27,7 +31,7 @@ function missingOf(schema: v.GenericSchema, json: unknown, issue: Issue): FieldE
   });
   const again = v.safeParse(schema, filled, { abortEarly: true });
   if (again.success) return undefined;
-  const { field, allowed } = faultOf(again.issues[0], '');
+  const { field, allowed } = faultOf(again.issues[0], '', page);
   return field === fault.field ? new FieldError(field, undefined, allowed) : undefined;
 }
 
@@ -38,12 +42,12 @@ function keysOf(issue: Issue): unknown[] {
   return closer ? [...keys, ...keysOf(closer)] : keys;
 }
 
-function faultOf(issue: Issue, before: string): FieldError {
+function faultOf(issue: Issue, before: string, page: string): FieldError {
   const field = pathOf(issue, before);
   const closer = closest(issue);
-  if (closer) return faultOf(closer, field);
+  if (closer) return faultOf(closer, field, page);
   if (isUnknown(issue))
-    return new FieldError(field, 'this unknown field', 'only the fields of docs/skill-file.md', { kind: 'unknown' });
+    return new FieldError(field, 'this unknown field', `only the fields of ${page}`, { kind: 'unknown' });
   const isMissing = issue.received === 'undefined';
   const object = isMissing ? 'a value' : 'an object';
   const allowed = issue.type === 'strict_object' ? object : issue.message;

@@ -2,36 +2,20 @@
  * A skill as the fragment of an address, and back: "1." and letters (letters.ts) of the skill file as JSON, deflated against the
  * dictionary of this form. Nothing of it needs a server. docs/hand-on.md gives it for other programs.
  */
-import { deflateSync, Inflate, strFromU8, strToU8 } from 'fflate';
 import { checkSkillFile } from '../files/check-skill.ts';
 import { parseJson } from '../files/parse-json.ts';
 import { SKILL_FORMAT, type SkillFile } from '../files/skill-schema.ts';
 import { FieldError } from '../math/field-error.ts';
-import { DICTIONARY_1 } from './dictionary-1.ts';
 import { type Handed, type Kept, listChanges, nameless, noteOf, usualMass } from './kept-back.ts';
-import { readLetters, writeLetters } from './letters.ts';
 import { LinkError } from './link-error.ts';
+import { packText, unpackText } from './pack.ts';
 
 const FORM = 1;
-/** Letters that messengers and browsers pass on without trouble, and more than any real skill has (our judgement). */
-export const MOST_LETTERS = 8000;
-/** What they may unpack to, bytes: a hundred times a long skill is no skill. */
-const MOST_UNPACKED = 200_000;
-/** Bytes unpacked at a time: one step gives at most some 60 kB. */
-const STEP = 64;
-
-const dictionary = strToU8(DICTIONARY_1);
 const KEPT: readonly Kept[] = ['name', 'age', 'mass'];
 
 /** The fragment without its "#". Throws a LinkError for a skill that is too long. */
 export function writeSkillLink({ file, kept }: Handed): string {
-  const packed = deflateSync(strToU8(JSON.stringify(withoutKept(file, kept))), { level: 9, mem: 12, dictionary });
-  const letters = Math.ceil((packed.length * 4) / 3);
-  const most = MOST_LETTERS;
-  if (letters > most) throw new LinkError({ kind: 'long', letters, most });
-  const text = `${FORM}.${writeLetters(packed)}`;
-  if (text.length > most) throw new LinkError({ kind: 'long', letters: text.length, most });
-  return text;
+  return packText(`${FORM}.`, JSON.stringify(withoutKept(file, kept)));
 }
 
 interface Payload {
@@ -62,40 +46,7 @@ export function readSkillLink(text: string): Handed {
   const version = Number(from[1]);
   if (version > FORM) throw new LinkError({ kind: 'newer', version });
   if (version !== FORM) throw new LinkError({ kind: 'none' });
-  const start = from.index + from[0].length;
-  if (text.length - start > 2 * MOST_LETTERS)
-    throw new LinkError({ kind: 'long', letters: text.length - start, most: MOST_LETTERS });
-  // lines that a letter was broken into, and the stop of the sentence that it ended
-  const end = text.length - (/[\s.,;:!?)\]}>"'’”»]*$/.exec(text)?.[0].length ?? 0);
-  const places: number[] = [];
-  for (let i = start; i < end; i++) if (!/\s/.test(text[i])) places.push(i);
-  if (places.length > MOST_LETTERS) throw new LinkError({ kind: 'long', letters: places.length, most: MOST_LETTERS });
-  const packed = readLetters(places.map((i) => text[i]).join(''), places);
-  return readPayload(unpack(packed));
-}
-
-function unpack(packed: Uint8Array): string {
-  const parts: Uint8Array[] = [];
-  let size = 0;
-  const inflate = new Inflate({ dictionary }, (part) => {
-    size += part.length;
-    parts.push(part);
-  });
-  for (let at = 0; at < packed.length; at += STEP) {
-    try {
-      inflate.push(packed.subarray(at, at + STEP), at + STEP >= packed.length);
-    } catch {
-      throw content('what it packs does not unpack');
-    }
-    if (size > MOST_UNPACKED) throw content(`it unpacks to more than ${MOST_UNPACKED / 1000} kB`);
-  }
-  const whole = new Uint8Array(size);
-  let at = 0;
-  for (const part of parts) {
-    whole.set(part, at);
-    at += part.length;
-  }
-  return strFromU8(whole);
+  return readPayload(unpackText(text, from.index + from[0].length));
 }
 
 const content = (reason: string, cause?: Error): LinkError => new LinkError({ kind: 'content', reason }, cause);

@@ -112,6 +112,10 @@ const servicesWith = (keeper: Keeper, asked: SkillFile | undefined): Services =>
       () => import('../engine/fix.ts'),
       (m) => m.makeFixing({ athletes, shapes }),
     ),
+    classing: loadPart(
+      () => import('../engine/class.ts'),
+      (m) => m.makeClassing(shapes),
+    ),
     comparing: loadPart(
       () => import('../engine/compare.ts'),
       (m) => m.makeComparing(engine, shapes),

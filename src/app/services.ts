@@ -13,6 +13,7 @@ import type { Keeper } from '../document/keep.ts';
 import type { Shelf } from '../document/shelf.ts';
 import type { Accounting } from '../engine/account.ts';
 import type { Asking } from '../engine/ask.ts';
+import type { Classing } from '../engine/class.ts';
 import type { Comparing } from '../engine/compare.ts';
 import type { Sensing } from '../engine/conditioning.ts';
 import type { Contacting } from '../engine/contact.ts';
@@ -106,6 +107,7 @@ export interface Loaders {
   paper(): Promise<Paper>;
   accounting(): Promise<Accounting>;
   asking(): Promise<Asking>;
+  classing(): Promise<Classing>;
   comparing(): Promise<Comparing>;
   contacting(): Promise<{ readonly engine: Contacting; readonly pictures: WholePictures }>;
   estimating(): Promise<Estimating>;

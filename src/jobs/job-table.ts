@@ -1,5 +1,6 @@
 /** The kinds of jobs. The caller imports only the types; the workers import the table. */
 import { accountJob } from './kinds/account-job.ts';
+import { classJob } from './kinds/class-job.ts';
 import { conditioningJob } from './kinds/conditioning-job.ts';
 import { draftJob } from './kinds/draft-job.ts';
 import { fixJob } from './kinds/fix-job.ts';
@@ -12,9 +13,11 @@ import { studyJob } from './kinds/study-job.ts';
 import { tryJob } from './kinds/try-job.ts';
 import { twistJob } from './kinds/twist-job.ts';
 import { wholeJob } from './kinds/whole-job.ts';
+import { worksheetJob } from './kinds/worksheet-job.ts';
 
 export const jobKinds = {
   account: accountJob,
+  class: classJob,
   conditioning: conditioningJob,
   draft: draftJob,
   fix: fixJob,
@@ -27,6 +30,7 @@ export const jobKinds = {
   try: tryJob,
   twist: twistJob,
   whole: wholeJob,
+  worksheet: worksheetJob,
 } as const;
 
 type Kinds = typeof jobKinds;

@@ -1,5 +1,6 @@
 /** What a sheet is asked and what it comes to. Plain data; numbers come back as text for people too. */
-import type { Athlete, LineResult, MathNode, ShapeData, SkillFile } from '../../../sim/index.ts';
+import type { LineResult, MathNode } from '../../../sim/index.ts';
+import type { AskedSkill } from './sheet-skill.ts';
 
 interface SheetPageHead {
   readonly title: string;
@@ -8,13 +9,8 @@ interface SheetPageHead {
   readonly caution: string;
 }
 
-export interface SheetRequest {
+export interface SheetRequest extends AskedSkill {
   readonly lines: readonly string[];
-  readonly file: SkillFile;
-  readonly athlete: Athlete;
-  readonly shapes: Readonly<Record<string, ShapeData>>;
-  /** of the flight: the worker keeps what it read of the last one */
-  readonly key: string;
   readonly measure?: 'metric' | 'imperial';
   /** also as CSV, or as a page to print */
   readonly csv?: true;

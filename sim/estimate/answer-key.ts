@@ -1,0 +1,32 @@
+/** What the questions of a worksheet are set against: formulas of readouts, each in the unit that is asked for. */
+import { computeSheet } from './compute-sheet.ts';
+import type { Dimension } from './dimension.ts';
+import { figuresOf } from './figures.ts';
+import type { Links } from './sheet-result.ts';
+
+interface AskedNumber {
+  /** "" for a plain number */
+  readonly unit: string;
+  readonly simulated: string;
+}
+
+export type KeyValue =
+  | {
+      /** SI */
+      readonly value: number;
+      readonly dimension: Dimension;
+      readonly unit: { readonly name: string; readonly factor: number };
+      /** in the unit: "1.11" */
+      readonly figures: string;
+    }
+  /** why there is none, in words */
+  | { readonly missing: string };
+
+const NAME = 'asked';
+
+export function calcKeyValue({ unit, simulated }: AskedNumber, links: Links): KeyValue {
+  const [line] = computeSheet([`${NAME} = ${simulated}${unit ? ` to ${unit}` : ''}`], links).lines;
+  if (line.kind !== 'quantity') return { missing: line.kind === 'fault' ? line.message : 'This is no formula.' };
+  const { value, dimension } = line;
+  return { value, dimension, unit: line.unit, figures: figuresOf(line).value };
+}

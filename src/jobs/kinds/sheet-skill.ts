@@ -1,0 +1,46 @@
+/** The skill that a sheet or a worksheet reads from: flown once, with all that readouts are taken from. */
+import {
+  type Athlete,
+  buildSkill,
+  calcSkillReadings,
+  flyWhole,
+  launch,
+  loadContact,
+  parseSkill,
+  partsOfWhole,
+  poseOf,
+  type ShapeData,
+  type SkillFile,
+  type SkillResult,
+  shapeInRadians,
+} from '../../../sim/index.ts';
+import { loadForJob } from '../job.ts';
+
+export interface AskedSkill {
+  readonly file: SkillFile;
+  readonly athlete: Athlete;
+  readonly shapes: Readonly<Record<string, ShapeData>>;
+  /** of the flight: the worker keeps what it read of the last one */
+  readonly key: string;
+}
+
+let read: { key: string; result: Promise<SkillResult> } | undefined;
+
+/** The flight and what else readouts are taken from; of the flight that was asked for last they are kept. */
+export function readSkill(asked: AskedSkill): Promise<SkillResult> {
+  if (read?.key !== asked.key) read = { key: asked.key, result: flyAll(asked) };
+  return read.result;
+}
+
+async function flyAll({ file, athlete, shapes }: AskedSkill): Promise<SkillResult> {
+  const skill = buildSkill(parseSkill({ ...file, athlete }, { athletes: {}, shapes }));
+  const poses = Object.entries(shapes).map(([id, shape]) => [
+    id,
+    [...poseOf(skill.body, shapeInRadians(shape), id, true)],
+  ]);
+  const byShape = Object.fromEntries(poses);
+  const { start, after } = skill;
+  if (start.kind === 'stated' && !start.contact && !after) return calcSkillReadings(launch(skill), byShape);
+  const whole = flyWhole(skill, await loadForJob(loadContact));
+  return { ...calcSkillReadings(whole.skill, byShape, whole.flight), ...partsOfWhole(whole) };
+}

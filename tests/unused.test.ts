@@ -40,8 +40,6 @@ const FOR_TESTS: Readonly<Record<string, string>> = {
   'src/cli/main.ts main': 'started from its bundle by shapeflight.mjs',
   // read whole where a test has to see all of it
   'sim/estimate/units.ts UNIT_NAMES': 'every unit is compared with those of mathjs',
-  // what worksheets for a class read answers with
-  'sim/estimate/read-answer.ts readAnswer': "one typed answer, from programs of one's own too",
 };
 
 test('every export of sim and src is taken by another file', () => expect(findUnused(shipped, modules)).toEqual([]));

@@ -13,7 +13,7 @@ interface ExpectedAnswer {
   readonly unit: string;
 }
 
-export interface TypedAnswer {
+interface TypedAnswer {
   /** SI */
   readonly value: number;
   /** its own ±, SI */

@@ -6,7 +6,7 @@ import type { LineResult, Links } from './sheet-result.ts';
 const AGAINST = /(?<![\p{L}\p{N}_])vs(?![\p{L}\p{N}_])[^#]*?(?=\sif\s|#|$)/u;
 
 /** Each line without its "vs" part. */
-export function listStudentLines(lines: readonly string[]): string[] {
+function listStudentLines(lines: readonly string[]): string[] {
   return lines.map((line) => {
     const hash = line.indexOf('#');
     const end = hash < 0 ? line.length : hash;
@@ -18,7 +18,7 @@ export function listStudentLines(lines: readonly string[]): string[] {
 const WORKING = 'working';
 const answerName = (index: number): string => `answer${index + 1}`;
 
-export interface StudentSheet {
+interface StudentSheet {
   /** of each line of the sheet */
   readonly lines: readonly LineResult[];
   /** of each working; undefined where nothing is written, or words are asked for */

@@ -12,7 +12,7 @@ import { sheetPartSchema } from './sheet-file.ts';
 import type { SkillFile } from './skill-schema.ts';
 import { checkTame } from './tame-json.ts';
 
-export const WORKSHEET_FORMAT = 'shapeflight-worksheet';
+const WORKSHEET_FORMAT = 'shapeflight-worksheet';
 const WORKSHEET_VERSION = 1;
 const MOST_QUESTIONS = 12;
 const WORDS_LENGTH = 1000;
@@ -126,7 +126,7 @@ export function blankOf({ student: _, ...worksheet }: Worksheet): Worksheet {
   return { ...worksheet, answers: worksheet.questions.map(() => ({})) };
 }
 
-/** What is asked and of which skill, whoever answers: SHA-256 of the canonical form without student and answers. */
+/** What is asked and of which skill, the same for every student: SHA-256 of the canonical form without student and answers. */
 export function digestOfWorksheet({ student: _, answers: _1, ...asks }: Worksheet): string {
   return digestOf(asks);
 }

@@ -67,7 +67,8 @@ export function calcClassTable(
   const rows = handed.map((one, r): ClassRow => {
     const { answers } = one.worksheet;
     const times = answers.flatMap(({ lockedAt }) => lockedAt ?? []);
-    const last = times.reduce<string | undefined>((a, b) => (a && Date.parse(a) >= Date.parse(b) ? a : b), undefined);
+    // by the clock on the wall: a class locks in one room
+    const last = times.toSorted().at(-1);
     return {
       ...one,
       cells: questions.map((_, q) => cellOf(one, q, keys[q], read[r]?.[q])),

@@ -80,7 +80,7 @@ export interface Classing {
   write(worksheet: Worksheet): string;
   /** the fragment of an address, without its "#"; throws for a worksheet that is too long */
   writeLink(worksheet: Worksheet): string;
-  /** what is asked and of which skill, whoever answers: what is kept on this machine has it for a name */
+  /** what is asked and of which skill, the same for every student: what is kept on this machine has it for a name */
   digest(worksheet: Worksheet): string;
   /** whose skill it is */
   athlete(worksheet: Worksheet): Athlete;

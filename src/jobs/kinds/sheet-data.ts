@@ -1,6 +1,6 @@
 /** What a sheet is asked and what it comes to. Plain data; numbers come back as text for people too. */
 import type { LineResult, MathNode } from '../../../sim/index.ts';
-import type { AskedSkill } from './sheet-skill.ts';
+import type { SheetSkill } from './sheet-skill.ts';
 
 interface SheetPageHead {
   readonly title: string;
@@ -9,7 +9,7 @@ interface SheetPageHead {
   readonly caution: string;
 }
 
-export interface SheetRequest extends AskedSkill {
+export interface SheetRequest extends SheetSkill {
   readonly lines: readonly string[];
   readonly measure?: 'metric' | 'imperial';
   /** also as CSV, or as a page to print */

@@ -16,7 +16,7 @@ import {
 } from '../../../sim/index.ts';
 import { loadForJob } from '../job.ts';
 
-export interface AskedSkill {
+export interface SheetSkill {
   readonly file: SkillFile;
   readonly athlete: Athlete;
   readonly shapes: Readonly<Record<string, ShapeData>>;
@@ -27,12 +27,12 @@ export interface AskedSkill {
 let read: { key: string; result: Promise<SkillResult> } | undefined;
 
 /** The flight and what else readouts are taken from; of the flight that was asked for last they are kept. */
-export function readSkill(asked: AskedSkill): Promise<SkillResult> {
+export function readSkill(asked: SheetSkill): Promise<SkillResult> {
   if (read?.key !== asked.key) read = { key: asked.key, result: flyAll(asked) };
   return read.result;
 }
 
-async function flyAll({ file, athlete, shapes }: AskedSkill): Promise<SkillResult> {
+async function flyAll({ file, athlete, shapes }: SheetSkill): Promise<SkillResult> {
   const skill = buildSkill(parseSkill({ ...file, athlete }, { athletes: {}, shapes }));
   const poses = Object.entries(shapes).map(([id, shape]) => [
     id,

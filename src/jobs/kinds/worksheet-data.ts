@@ -1,9 +1,9 @@
 /** What a worksheet is asked and what it comes to. Plain data; numbers come back as text for people too. */
 import type { AnswerRead, ClassOfFiles, KeyValue, Worksheet } from '../../../sim/index.ts';
 import type { SheetRow } from './sheet-data.ts';
-import type { AskedSkill } from './sheet-skill.ts';
+import type { SheetSkill } from './sheet-skill.ts';
 
-export interface WorksheetRequest extends Omit<AskedSkill, 'file'> {
+export interface WorksheetRequest extends Omit<SheetSkill, 'file'> {
   readonly worksheet: Worksheet;
   readonly measure?: 'metric' | 'imperial';
   /** the simulated values of these questions, and of no other, are answered; 'all': for who writes the worksheet */
@@ -21,6 +21,6 @@ export interface WorksheetNumbers {
   readonly simulated: readonly (KeyValue | undefined)[];
 }
 
-export interface ClassRequest extends Omit<AskedSkill, 'file'> {
+export interface ClassRequest extends Omit<SheetSkill, 'file'> {
   readonly class: ClassOfFiles;
 }

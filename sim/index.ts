@@ -338,6 +338,7 @@ export {
   type ClassOfFiles,
   type GivenFile,
   type HandedIn,
+  makeClassReader,
   type RefusedFile,
   readClass,
 } from './worksheet/class-files.ts';
@@ -361,3 +362,4 @@ export {
   nameStudent,
   writeAnswer,
 } from './worksheet/locks.ts';
+export { nameOfBytes } from './worksheet/other-file.ts';

@@ -9,4 +9,4 @@ export { setFormula, setName } from './mathml.ts';
 export { readAnswer, readAnswerIn } from './read-answer.ts';
 export { bracedText, formatSheetCsv } from './sheet-csv.ts';
 export { formatSheetPage } from './sheet-page.ts';
-export { computeStudentSheet } from './student-sheet.ts';
+export { computeStudentSheet, linesThatGiveAway } from './student-sheet.ts';

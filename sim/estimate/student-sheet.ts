@@ -58,3 +58,18 @@ export function computeStudentSheet(
   });
   return { lines: computeSheet(plain, links).lines, workings };
 }
+
+const readoutsOf = (text: string): string[] =>
+  [...text.replace(/#.*$/s, '').matchAll(/\{([^}]*)\}/g)].map(([, name]) =>
+    name.trim().replace(/\s+/g, ' ').toLowerCase(),
+  );
+
+/** Indexes of the lines that hold every readout which a question is set against: who reads them has the answer. */
+export function linesThatGiveAway(lines: readonly string[], simulated: string): number[] {
+  const asked = readoutsOf(simulated);
+  if (asked.length === 0) return [];
+  return listStudentLines(lines).flatMap((line, i) => {
+    const shown = readoutsOf(line);
+    return asked.every((name) => shown.includes(name)) ? [i] : [];
+  });
+}

@@ -26,12 +26,12 @@ import {
   lockBar,
   lockTogether,
   missingTogether,
+  nameOfBytes,
   nameStudent,
   parseJson,
   parseWorksheet,
   provenance,
   READOUTS,
-  readClass,
   readWorksheetLink,
   type ShapeData,
   type SkillFile,
@@ -90,8 +90,10 @@ export interface Classing {
     open: readonly number[] | 'all',
     measure?: 'metric' | 'imperial',
   ): Promise<WorksheetNumbers>;
-  readFiles(files: readonly GivenFile[]): ClassFiles;
-  /** can be cancelled */
+  /** what a file is that is no text: "a picture" */
+  nameOfBytes(bytes: Uint8Array): string;
+  /** the next two can be cancelled */
+  readFiles(files: readonly GivenFile[], onProgress: (done: number, all: number) => void): JobCall<ClassFiles>;
   tabulate(of: ClassOfFiles, onProgress: (done: number, all: number) => void): JobCall<ClassTable>;
   csv(of: ClassOfFiles, table: ClassTable): string;
 }
@@ -125,7 +127,9 @@ export function makeClassing(shapes: Readonly<Record<string, ShapeData>>, pool: 
         });
       });
     },
-    readFiles: readClass,
+    nameOfBytes,
+    readFiles: (files, onProgress) =>
+      pool.run('classFiles', { files }, { onProgress: ({ done, all }) => onProgress(done, all) }),
     tabulate: (of, onProgress) =>
       pool.run(
         'class',

@@ -1,5 +1,6 @@
 /** The kinds of jobs. The caller imports only the types; the workers import the table. */
 import { accountJob } from './kinds/account-job.ts';
+import { classFilesJob } from './kinds/class-files-job.ts';
 import { classJob } from './kinds/class-job.ts';
 import { conditioningJob } from './kinds/conditioning-job.ts';
 import { draftJob } from './kinds/draft-job.ts';
@@ -18,6 +19,7 @@ import { worksheetJob } from './kinds/worksheet-job.ts';
 export const jobKinds = {
   account: accountJob,
   class: classJob,
+  classFiles: classFilesJob,
   conditioning: conditioningJob,
   draft: draftJob,
   fix: fixJob,

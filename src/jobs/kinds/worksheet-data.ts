@@ -19,6 +19,8 @@ export interface WorksheetNumbers {
   readonly answers: readonly (AnswerRead | undefined)[];
   /** of each question that is open and asks for a number */
   readonly simulated: readonly (KeyValue | undefined)[];
+  /** where all is open: of each question, the lines of the sheet that hold its answer already */
+  readonly givenAway?: readonly (readonly number[])[];
 }
 
 export interface ClassRequest extends Omit<SheetSkill, 'file'> {

@@ -22,6 +22,11 @@ async function compute({ worksheet, open, measure, ...asked }: WorksheetRequest)
     simulated: questions.map((q, i) =>
       q.kind === 'number' && isOpen(i) ? by.calcKeyValue(q, readLinks([q.simulated], result)) : undefined,
     ),
+    ...(open === 'all'
+      ? {
+          givenAway: questions.map((q) => (q.kind === 'number' ? by.linesThatGiveAway(sheet.lines, q.simulated) : [])),
+        }
+      : {}),
   };
 }
 

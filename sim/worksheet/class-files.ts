@@ -46,7 +46,7 @@ export const MOST_FILES = 300;
 /** Letters of a file: a long skill has some 20 000. */
 export const LONGEST_FILE = 2_000_000;
 
-export interface ClassReader {
+interface ClassReader {
   /** the next file */
   add(file: GivenFile): void;
   get(): ClassFiles;
@@ -87,6 +87,7 @@ export function makeClassReader(): ClassReader {
   };
 }
 
+/** In the order that they were given. Throws nothing: what is no worksheet is in `refused`, with its reason. */
 export function readClass(files: readonly GivenFile[]): ClassFiles {
   const reader = makeClassReader();
   for (const file of files) reader.add(file);
@@ -106,7 +107,7 @@ function readOne(given: GivenFile, no: number): ReadOne {
     const other = nameOfJson(json);
     return other === undefined ? { worksheet: parseWorksheet(json) } : { reason: other, isOther: true };
   } catch (error) {
-    return { reason: error instanceof Error ? error.message : String(error) };
+    return { reason: (error instanceof Error ? error.message : String(error)).replace(/^file: /, '') };
   }
 }
 

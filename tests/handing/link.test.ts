@@ -6,8 +6,8 @@ import { athletes, shapes } from '../../presets/index.ts';
 import { DICTIONARY_1 } from '../../sim/handing/dictionary-1.ts';
 import { writeLetters } from '../../sim/handing/letters.ts';
 import { isSkillLink, readSkillLink, writeSkillLink } from '../../sim/handing/link.ts';
-import { MOST_LETTERS } from '../../sim/handing/pack.ts';
 import { LinkError, type LinkFault } from '../../sim/handing/link-error.ts';
+import { MOST_LETTERS } from '../../sim/handing/pack.ts';
 import { parseChain } from '../../sim/index.ts';
 import { ALL, handOn, NONE, ready, whoOf } from './ready.ts';
 

@@ -84,9 +84,7 @@ export {
   type LockOrder,
   parseWorksheet,
   type Question,
-  type Student,
   type Worksheet,
-  type WorksheetAnswer,
   worksheetHead,
 } from './files/worksheet-file.ts';
 export { updateChain } from './files/write-chain.ts';
@@ -344,17 +342,13 @@ export {
 } from './worksheet/class-files.ts';
 export {
   type ClassCell,
-  type ClassColumn,
-  type ClassRow,
   type ClassTable,
   calcClassTable,
 } from './worksheet/class-table.ts';
-export type { GuessName } from './worksheet/guess.ts';
 export {
   isComplete,
   isLocked,
   isOpen,
-  type LockBar,
   lockAnswer,
   lockBar,
   lockTogether,

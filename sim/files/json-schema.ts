@@ -4,6 +4,7 @@ import type { GenericSchema } from 'valibot';
 import { athleteFileSchema } from './athlete-schema.ts';
 import { sheetSchema } from './sheet-file.ts';
 import { skillSchema } from './skill-schema.ts';
+import { worksheetSchema } from './worksheet-file.ts';
 
 interface Published {
   readonly schema: GenericSchema;
@@ -12,7 +13,7 @@ interface Published {
 }
 
 /** By the name that the file in docs begins with. Where the meaning goes beyond what JSON Schema says, the docs hold. */
-export const PUBLISHED: Readonly<Record<'skill-file' | 'athlete-file' | 'sheet-file', Published>> = {
+export const PUBLISHED: Readonly<Record<'skill-file' | 'athlete-file' | 'sheet-file' | 'worksheet-file', Published>> = {
   'skill-file': {
     schema: skillSchema,
     title: 'Shapeflight skill file',
@@ -28,6 +29,11 @@ export const PUBLISHED: Readonly<Record<'skill-file' | 'athlete-file' | 'sheet-f
     schema: sheetSchema,
     title: 'Shapeflight estimate sheet',
     description: 'Lines of formulas with units and their spread. docs/estimate.md.',
+  },
+  'worksheet-file': {
+    schema: worksheetSchema,
+    title: 'Shapeflight worksheet',
+    description: 'A skill, a sheet and questions, and what one student answered. docs/worksheet.md.',
   },
 };
 

@@ -5,6 +5,7 @@ import type { ClassCell, ClassRow, ClassTable } from './class-table.ts';
 
 const HEAD = ['name', 'class', 'question', 'answer', 'unit', 'ratio', 'locked_at', 'remark', 'file'];
 
+/** `style.from`: in lines over the names of the columns. */
 export function formatClassCsv({ columns, rows }: ClassTable, style: TableStyle = {}): string {
   const lines = rows.flatMap((row) =>
     columns.map(({ question }, q) => {

@@ -25,7 +25,7 @@ export interface ClassOfFiles {
   readonly handed: readonly HandedIn[];
 }
 
-export interface RefusedFile {
+interface RefusedFile {
   readonly no: number;
   readonly file: string;
   readonly reason: string;
@@ -42,9 +42,9 @@ export interface ClassFiles {
 }
 
 /** A whole class and its second tries; what a page shows and a teacher reads. */
-export const MOST_FILES = 300;
+const MOST_FILES = 300;
 /** Letters of a file: a long skill has some 20 000. */
-export const LONGEST_FILE = 2_000_000;
+const LONGEST_FILE = 2_000_000;
 
 interface ClassReader {
   /** the next file */
@@ -87,6 +87,7 @@ export function makeClassReader(): ClassReader {
   };
 }
 
+/** In the order that they were given. Throws nothing: what is no worksheet is in `refused`, with its reason. */
 /** In the order that they were given. Throws nothing: what is no worksheet is in `refused`, with its reason. */
 export function readClass(files: readonly GivenFile[]): ClassFiles {
   const reader = makeClassReader();

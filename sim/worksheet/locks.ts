@@ -5,8 +5,9 @@
 import type { Student, Worksheet, WorksheetAnswer } from '../files/worksheet-file.ts';
 
 /** Why an answer cannot be locked now; undefined: it can. */
-export type LockBar = 'locked' | 'empty' | 'before' | 'together';
+type LockBar = 'locked' | 'empty' | 'before' | 'together';
 
+/** `index`: of the question, from 0. */
 export const isLocked = ({ answers }: Worksheet, index: number): boolean => answers[index].lockedAt !== undefined;
 
 const isWritten = ({ text = '' }: WorksheetAnswer): boolean => text.trim() !== '';
@@ -29,6 +30,7 @@ export function missingTogether({ answers, order }: Worksheet): number | undefin
 export const isOpen = (worksheet: Worksheet, index: number): boolean =>
   isLocked(worksheet, index) && (worksheet.order !== 'together' || isComplete(worksheet));
 
+/** Every answer is locked. */
 export const isComplete = ({ answers }: Worksheet): boolean => answers.every(({ lockedAt }) => lockedAt !== undefined);
 
 /** What is written so far. Throws a RangeError for an answer that is locked. */
@@ -59,6 +61,7 @@ export function lockTogether(worksheet: Worksheet, at: string, texts: readonly (
   return { ...worksheet, answers };
 }
 
+/** A name of spaces alone takes the name away. */
 export function nameStudent({ student: _, ...worksheet }: Worksheet, { name, class: of }: Student): Worksheet {
   if (name.trim() === '') return worksheet;
   return { ...worksheet, student: { name, ...(of ? { class: of } : {}) } };

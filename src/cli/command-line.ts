@@ -1,5 +1,6 @@
 /** The arguments of a command, checked. */
 import { parseArgs } from 'node:util';
+import { type ClassCommand, parseClass } from './class-args.ts';
 import { CommandError } from './command-error.ts';
 import { type CommandName, isCommand, wordNoOption } from './command-table.ts';
 import { type DraftCommand, parseDraft } from './draft-args.ts';
@@ -29,6 +30,7 @@ export type CommandCall =
   | { readonly kind: 'body'; readonly of: string; readonly mjcf?: string }
   | { readonly kind: 'fix'; readonly skill: string; readonly way: number; readonly out?: string }
   | LinkCommand
+  | ClassCommand
   | { readonly kind: 'export'; readonly skill: string; readonly as: '1'; readonly out: string }
   | {
       readonly kind: 'sheet';
@@ -57,6 +59,7 @@ export function parseCommand(argv: readonly string[]): CommandCall {
   if (argv[0] === 'map' && !asks) return parseMap(argv.slice(1));
   if (argv[0] === 'solve' && !asks) return parseSolve(argv.slice(1));
   if (argv[0] === 'link' && !asks) return parseLink(argv.slice(1));
+  if (argv[0] === 'class' && !asks) return parseClass(argv.slice(1));
   if (argv[0] === 'draft' && !asks) return parseDraft(argv.slice(1));
   if (argv[0] === 'picture' && !asks) return parsePicture(argv.slice(1));
   if (asks && argv.some((a) => a === '--help' || a === '-h')) return helpOf(argv.find((a) => !a.startsWith('-')));
@@ -66,11 +69,11 @@ export function parseCommand(argv: readonly string[]): CommandCall {
   const [command, given, ...more] = positionals;
   if (command === undefined)
     throw new CommandError(
-      'a command is needed: fly, body, sheet, picture, export, link, fix, draft, margin, map or solve (see --help)',
+      'a command is needed: fly, body, sheet, class, picture, export, link, fix, draft, margin, map or solve (see --help)',
     );
   if (command !== 'fly' && command !== 'body' && command !== 'sheet' && command !== 'export' && command !== 'fix')
     throw new CommandError(
-      `there is no command "${command}"; there are: fly, body, sheet, picture, export, link, fix, draft, margin, map, solve (see --help)`,
+      `there is no command "${command}"; there are: fly, body, sheet, class, picture, export, link, fix, draft, margin, map, solve (see --help)`,
     );
   const what = WANTED[command];
   if (given === undefined || given === '')

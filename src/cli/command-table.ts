@@ -42,6 +42,14 @@ const PLAIN_COMMANDS = {
     example: 'sheet energy-of-spin --skill back-tuck --csv spin.csv',
     page: 'docs/estimate.md',
   },
+  class: {
+    usage: 'class FILE ... [options]',
+    does: 'reads the worksheets that a class handed in, and prints every answer beside what the flight gives; names stay on this machine',
+    options: [aside('csv', 'OUT.csv', 'a line for each student and question')],
+    units: 'those that the questions ask for',
+    example: 'class handed-in/*.json --csv answers.csv',
+    page: 'docs/worksheet.md',
+  },
   picture: {
     usage: 'picture SKILL --out OUT.svg [options]',
     does: 'draws poses of a flight to scale, as an SVG with its typeface and the caution in it, and without a name',

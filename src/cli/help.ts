@@ -26,6 +26,10 @@ export function formatHelp(): string {
       --csv OUT.csv       every line with its results
       --page OUT.html     a page to print, with the formulas set as mathematics
 
+  shapeflight class FILE ... [--csv OUT.csv]
+      reads the worksheets that a class handed in: every answer beside what the flight gives
+      --csv OUT.csv       a line for each student and question
+
   shapeflight picture SKILL --out OUT.svg [--as row|path|time] [--by time|somersault|twist] [--count N] [--at 0,0.3,...]
       poses side by side, along the path or over time, to scale, with the typeface in the file and no name
       --beside SKILL      a second version under or behind the first

@@ -4,17 +4,11 @@ import { sheets } from '../../presets/sheet-shelf.ts';
 import {
   CAUTION,
   COMPARED,
-  calcSkillReadings,
   DEFAULT_TOLERANCE,
   digestOf,
   type Estimate,
-  flyWhole,
   type LineResult,
-  launch,
-  loadContact,
   loadEstimate,
-  partsOfWhole,
-  poseOf,
   provenance,
   provenanceCsv,
   provenanceLine,
@@ -22,9 +16,8 @@ import {
   type SheetFile,
   type SheetResult,
   type Skill,
-  type SkillResult,
-  shapeInRadians,
 } from '../../sim/index.ts';
+import { calcSkillResult } from '../jobs/kinds/sheet-skill.ts';
 import { nameOf, wordCall } from './call.ts';
 import { CLOSING } from './closing.ts';
 import type { CommandCall } from './command-line.ts';
@@ -43,7 +36,10 @@ export async function runSheet(command: CommandCall & { kind: 'sheet' }, args: r
   ];
   checkApart(wanted, [...inputs, ...(given?.inputs ?? [])]);
   const estimate = await loadEstimate();
-  const result = estimate.computeSheet(sheet.lines, readLinks(sheet.lines, given && (await readResult(given.skill))));
+  const result = estimate.computeSheet(
+    sheet.lines,
+    readLinks(sheet.lines, given && (await calcSkillResult(given.skill, shapes))),
+  );
   const from = provenance({
     call: wordCall('sheet', args),
     inputs: [{ name: nameOf(command.sheet), sha256: digestOf(sheet), ready: null }, ...(given ? [given.origin] : [])],
@@ -69,23 +65,6 @@ export async function runSheet(command: CommandCall & { kind: 'sheet' }, args: r
   );
   return `${formatReport(sheet, result, estimate, given?.skill)}\n${CLOSING}\n`;
 }
-
-/** The whole skill, with swing and landing where it has them. */
-async function readResult(skill: Skill): Promise<SkillResult> {
-  const { start, after } = skill;
-  if (start.kind === 'stated' && !start.contact && !after) return calcSkillReadings(launch(skill), posesOf(skill));
-  const whole = flyWhole(skill, await loadContact());
-  return { ...calcSkillReadings(whole.skill, posesOf(skill), whole.flight), ...partsOfWhole(whole) };
-}
-
-/** Poses of the catalogue, as far as the body has their angles. */
-const posesOf = ({ body }: Skill): Record<string, number[]> =>
-  Object.fromEntries(
-    Object.entries(shapes).map(([id, shape]) => [
-      id,
-      [...poseOf(body, shapeInRadians(shape), `shapes.${id}.angles`, true)],
-    ]),
-  );
 
 function formatReport(sheet: SheetFile, result: SheetResult, estimate: Estimate, skill?: Skill): string {
   const { lines } = result;

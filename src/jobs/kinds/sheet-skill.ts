@@ -10,6 +10,7 @@ import {
   partsOfWhole,
   poseOf,
   type ShapeData,
+  type Skill,
   type SkillFile,
   type SkillResult,
   shapeInRadians,
@@ -32,11 +33,14 @@ export function readSkill(asked: SheetSkill): Promise<SkillResult> {
   return read.result;
 }
 
-async function flyAll({ file, athlete, shapes }: SheetSkill): Promise<SkillResult> {
-  const skill = buildSkill(parseSkill({ ...file, athlete }, { athletes: {}, shapes }));
+const flyAll = ({ file, athlete, shapes }: SheetSkill): Promise<SkillResult> =>
+  calcSkillResult(buildSkill(parseSkill({ ...file, athlete }, { athletes: {}, shapes })), shapes);
+
+/** The whole skill, with swing and landing where it has them, and the moments of the shapes as far as the body has their angles. */
+export async function calcSkillResult(skill: Skill, shapes: Readonly<Record<string, ShapeData>>): Promise<SkillResult> {
   const poses = Object.entries(shapes).map(([id, shape]) => [
     id,
-    [...poseOf(skill.body, shapeInRadians(shape), id, true)],
+    [...poseOf(skill.body, shapeInRadians(shape), `shapes.${id}.angles`, true)],
   ]);
   const byShape = Object.fromEntries(poses);
   const { start, after } = skill;

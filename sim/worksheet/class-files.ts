@@ -88,7 +88,6 @@ export function makeClassReader(): ClassReader {
 }
 
 /** In the order that they were given. Throws nothing: what is no worksheet is in `refused`, with its reason. */
-/** In the order that they were given. Throws nothing: what is no worksheet is in `refused`, with its reason. */
 export function readClass(files: readonly GivenFile[]): ClassFiles {
   const reader = makeClassReader();
   for (const file of files) reader.add(file);

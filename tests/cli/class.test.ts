@@ -28,7 +28,7 @@ describe('class', () => {
     expect(out).toMatch(/2 {2}How high does the mass centre rise\? {2}simulated 1\.274 m; 1 of 2 within a tenth/);
     expect(out).toMatch(/2 +Ivo D\. +1\.05 s +5\.1 m \(whole time\?\) +not locked +09:41/);
     expect(out).toContain('question 2: 1 gave 4 times the value: whole air time taken where half was meant?');
-    expect(out).toMatch(/No\. 3, notes\.txt: not JSON/);
+    expect(out).toMatch(/No\. 3, notes\.txt: text of another kind/);
     expect(out).toContain('No. 4, blank.json: nobody wrote in it');
     expect(out).toContain(CAUTION);
     const text = readFileSync(csv, 'utf8');

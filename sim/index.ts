@@ -335,9 +335,7 @@ export {
   type ClassFiles,
   type ClassOfFiles,
   type GivenFile,
-  type HandedIn,
   makeClassReader,
-  type RefusedFile,
   readClass,
 } from './worksheet/class-files.ts';
 export {

@@ -16,8 +16,12 @@ const answerOf = (id: string, vary: readonly string[], ending?: 'held' | 'any') 
 
 describe('an answer that lands on its feet', () => {
   it.each([
-    ...(isWhole ? [['back-tuck', ['takeoff.h.z', 'takeoff.speedUp'], 3] as const] : []),
-    ['back-straight-full', ['takeoff.h.z', 'takeoff.speedUp', 'block:2.start'], 1] as const,
+    ...(isWhole
+      ? [
+          ['back-tuck', ['takeoff.h.z', 'takeoff.speedUp'], 3] as const,
+          ['back-straight-full', ['takeoff.h.z', 'takeoff.speedUp', 'block:2.start'], 1] as const,
+        ]
+      : []),
     // the landing model in full: what its band holds it does not, so that the search is led on
     ['floor-double-tuck', ['takeoff.h.z', 'takeoff.speedUp'], 3] as const,
   ])('%s: is held by its verdict', (id, vary, least) => {

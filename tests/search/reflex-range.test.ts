@@ -13,6 +13,7 @@ import {
 } from '../../sim/index.ts';
 import { distances } from '../../sim/search/sample.ts';
 import { type StudyRequest, StudyRunner } from '../../sim/search/span.ts';
+import { isWhole } from '../corpus.ts';
 import { fileOf, launchedOf, presetIds, shelf } from '../skill/load.ts';
 
 const specOf = (id: string) => parseSkill(fileOf(id), shelf);
@@ -62,8 +63,7 @@ it('the longer the delay the fewer land, and all more than the open loop', { tim
     return shareOf(distances(runner.study.window, runner.samples(0, TRIES)), TRIES).share;
   };
   // measured with 200 tries: 0.10, 0.345, 0.23, 0.14
-  const [open, ...reflex] = [share(straight), ...[0.1, 0.15, 0.2].map((delay) => share(balanced(delay)))];
-  expect(reflex[0]).toBeGreaterThan(reflex[1]);
-  expect(reflex[1]).toBeGreaterThan(reflex[2]);
-  expect(reflex[2]).toBeGreaterThan(open);
+  const delays = isWhole ? [0.1, 0.15, 0.2] : [0.1, 0.2];
+  const shares = [...delays.map((delay) => share(balanced(delay))), share(straight)];
+  for (let i = 1; i < shares.length; i++) expect(shares[i - 1]).toBeGreaterThan(shares[i]);
 });

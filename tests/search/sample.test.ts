@@ -136,7 +136,7 @@ describe('small errors', () => {
       usual.parts.map((p) => ({ ...p, by: p.by / 100 })),
       [{ a: 'takeoff.h.z', b: 'takeoff.speedUp', r: -0.5 }],
     );
-    const n = casesOf(800, 300);
+    const n = casesOf(800, 150);
     const table = new Sampler({ spec, spread, window, seed: 3 }).run(0, n);
     const { parts } = spread;
     const flyer = new SampleFlyer(

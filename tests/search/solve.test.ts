@@ -251,8 +251,8 @@ describe('a search', () => {
 
   it('gives the same answers for the same seed, each distinct and each flown as it says', () => {
     const a = solve(problem);
-    const b = solve(problem);
-    expect(b).toEqual(a);
+    expect(a.isComplete).toBe(true);
+    expect(solve(problem, () => true)).toEqual(a);
     expect(a.solutions.length).toBeGreaterThan(1);
     a.solutions.forEach((s, i) => {
       for (const other of a.solutions.slice(i + 1)) expect(other.values).not.toEqual(s.values);
@@ -276,7 +276,6 @@ describe('a search', () => {
     s = steps.next(true);
     while (!s.done) s = steps.next(true);
     expect(s.value.isComplete).toBe(false);
-    expect(solve(problem, () => true).isComplete).toBe(true);
   });
 
   it('ranks by the margin it is given', () => {

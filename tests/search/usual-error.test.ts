@@ -18,6 +18,7 @@ import { shareOf } from '../../sim/search/margin-study.ts';
 import { distances } from '../../sim/search/sample.ts';
 import { Draw } from '../../sim/search/sample-spread.ts';
 import { StudyRunner } from '../../sim/search/span.ts';
+import { casesOf } from '../corpus.ts';
 import { fileOf, presetIds, shelf } from '../skill/load.ts';
 
 const specOf = (id: string) => parseSkill(fileOf(id), shelf);
@@ -63,6 +64,7 @@ describe('how large', () => {
   });
 
   it('less error, more tries in the window', () => {
+    const TRIES = casesOf(100, 50);
     const usual = (factor: number): StudyRequest => usualStudy(twist, 4, undefined, { level: 'national', factor });
     // as the window was before landings were judged by their model
     const window = [
@@ -72,13 +74,13 @@ describe('how large', () => {
     ];
     const share = (factor: number, asked: StudyRequest = { ...usual(factor), window }): number => {
       const runner = new StudyRunner(asked);
-      return shareOf(distances(runner.study.window, runner.samples(0, 100)), 100).share;
+      return shareOf(distances(runner.study.window, runner.samples(0, TRIES)), TRIES).share;
     };
     // measured 0.83, 0.45, 0.21
     const once = share(1);
     expect(share(0.5)).toBeGreaterThan(once + 0.1);
     expect(once).toBeGreaterThan(share(2) + 0.1);
-    expect(shareOfTries(twist, 100, { seed: 4 }).share).toBe(share(1, usual(1)));
+    expect(shareOfTries(twist, TRIES, { seed: 4 }).share).toBe(share(1, usual(1)));
   });
 });
 

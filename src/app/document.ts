@@ -1,6 +1,6 @@
 /** The document: its history, edits, versions beside it, and files that are opened and saved. */
 import { type Accessor, createMemo, createSignal } from 'solid-js';
-import type { Athlete, SkillFile } from '../../sim/index.ts';
+import type { Athlete, GivenFile, SkillFile } from '../../sim/index.ts';
 import { FieldError } from '../../sim/math/field-error.ts';
 import * as past from '../document/history.ts';
 import type { SkillEntry } from '../document/shelf.ts';
@@ -107,6 +107,8 @@ interface DocumentHost {
   writeVersion1(): string;
   /** throws for a document that cannot be flown */
   check(file: SkillFile): void;
+  /** what was opened is a worksheet, which is no skill */
+  giveWorksheet(file: GivenFile): void;
   /** makes a change, with all that has to change with it; a gesture under way is no step yet */
   change(apply: () => void, isStep: boolean): void;
 }
@@ -147,6 +149,11 @@ export function createDocument(host: DocumentHost): DocumentState {
         const athlete = flying.readAthlete(json);
         setFileFault(undefined);
         setAthleteRead(athlete);
+        return;
+      }
+      if (isWorksheet(json)) {
+        setFileFault(undefined);
+        host.giveWorksheet({ name, text });
         return;
       }
       const opened = flying.readFile(json);
@@ -279,6 +286,9 @@ export function createDocument(host: DocumentHost): DocumentState {
 
 const isVersion1 = (json: unknown): boolean =>
   typeof json === 'object' && json !== null && (json as { version?: unknown }).version === 1;
+
+const isWorksheet = (json: unknown): boolean =>
+  (json as { format?: unknown } | null)?.format === 'shapeflight-worksheet';
 
 /** An athlete's file says so, or it is the athlete alone. */
 function isAthlete(json: unknown): boolean {

@@ -22,15 +22,23 @@ export async function readText(file: Blob): Promise<string> {
 /** Of the dialog that is open: an element that nothing holds can be collected before the dialog answers. */
 let asked: HTMLInputElement | undefined;
 
-export function pickFile(read: (file: File) => void, accept = '.json,application/json'): void {
+export const pickFile = (read: (file: File) => void, accept?: string): void =>
+  pickFiles(([file]) => read(file), accept, false);
+
+export function pickFiles(
+  read: (files: readonly File[]) => void,
+  accept = '.json,application/json',
+  isMany = true,
+): void {
   const input = document.createElement('input');
   asked = input;
   input.type = 'file';
   input.accept = accept;
+  input.multiple = isMany;
   input.addEventListener('change', () => {
     if (asked === input) asked = undefined;
-    const file = input.files?.[0];
-    if (file) read(file);
+    const files = [...(input.files ?? [])];
+    if (files.length > 0) read(files);
   });
   input.click();
 }

@@ -77,6 +77,7 @@ export function createPage(services: Services): Page {
         if (!isPending(error)) throw error;
       }
     },
+    giveWorksheet: (file) => shell.classDoor.give([file]),
     change: (apply, isStep) => {
       batch(() => {
         apply();
@@ -107,7 +108,7 @@ export function createPage(services: Services): Page {
     moved: () => keeping.keepSoon(),
   });
   const athletes: Athletes = createAthletes({ doc, flight, flying });
-  const shell = createShell({ flight, cursor, doc, tools: services.tools });
+  const shell: ShellState = createShell({ flight, cursor, doc, tools: services.tools });
   const keeping: Keeping = createKeeping({
     keeper,
     history: doc.history,

@@ -5,6 +5,7 @@ import { setTheme, type Theme } from '../ui/theme.ts';
 import { readAddress, writeHall, writeRows } from './address.ts';
 import { type AnswerState, createAnswer } from './answer.ts';
 import { type BesideState, createBeside } from './beside.ts';
+import { type ClassDoor, createClassDoor } from './class-door.ts';
 import type { CursorState } from './cursor.ts';
 import type { DocumentState } from './document.ts';
 import type { FlightState } from './flight.ts';
@@ -29,6 +30,9 @@ export type PanelName =
   | 'about'
   | 'start';
 
+/** These say nothing of a flight. */
+const OVER_CLASS: readonly PanelName[] = ['menu', 'commands', 'help'];
+
 export interface Notice {
   readonly text: string;
   readonly action?: { readonly title: string; run(): void };
@@ -36,7 +40,7 @@ export interface Notice {
 
 export interface ShellState {
   readonly panel: Accessor<PanelName | undefined>;
-  /** the same panel again closes it */
+  /** the same panel again closes it; one about the skill of the bench leads back there */
   openPanel(panel: PanelName | undefined): void;
   /** what is read beside the bench */
   readonly reading: Accessor<ReadPlace | undefined>;
@@ -56,6 +60,8 @@ export interface ShellState {
   toggleLarge(): void;
   /** which rows of the bench are open; the address says it too */
   readonly rows: RowsState;
+  /** a worksheet that is opened anywhere on the page */
+  readonly classDoor: ClassDoor;
   /** for a projector and a bright gym: large text, strong lines, no names */
   readonly hall: Accessor<boolean>;
   setHall(on: boolean): void;
@@ -104,9 +110,19 @@ export function createShell({ flight, cursor, doc, tools }: ShellHost): ShellSta
     on(hall, (isHall) => history.replaceState(null, '', writeHall(location.href, isHall)), { defer: true }),
   );
   let answer: ((what: DeferredCommand) => void) | undefined;
+  const openTool = (name: ToolName | undefined): void => {
+    // both want the room under and over the floor
+    if (large.isOpen()) large.toggle();
+    setTall(undefined);
+    setHall(false);
+    setTool(tool() === name ? undefined : name);
+  };
   return {
     panel,
-    openPanel: (name) => setPanel(panel() === name ? undefined : name),
+    openPanel: (name) => {
+      if (name && tool() === 'class' && !OVER_CLASS.includes(name)) openTool(undefined);
+      setPanel(panel() === name ? undefined : name);
+    },
     reading,
     read: (place) => {
       setPanel(undefined);
@@ -114,13 +130,11 @@ export function createShell({ flight, cursor, doc, tools }: ShellHost): ShellSta
     },
     tool,
     hasTool: (name) => tools.includes(name),
-    openTool: (name) => {
-      // both want the room under and over the floor
-      if (large.isOpen()) large.toggle();
-      setTall(undefined);
-      setHall(false);
-      setTool(tool() === name ? undefined : name);
-    },
+    openTool,
+    classDoor: createClassDoor(() => {
+      setPanel(undefined);
+      if (tool() !== 'class') openTool('class');
+    }),
     tall,
     setTall,
     places: createToolPlaces(),

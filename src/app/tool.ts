@@ -6,9 +6,10 @@ import type { Loaders } from './services.ts';
 
 /**
  * Where a tool is on a laptop: in the place of the cut (aside, 416 px wide), or of everything under the floor but
- * the shapes (ground). On tablet and phone both are a sheet under the floor, above the thumb bar.
+ * the shapes (ground). On tablet and phone both are a sheet under the floor, above the thumb bar. A room has the whole page under
+ * the bar, and the bench is not in the page while it is open; it is given no room of the bench and no ruler.
  */
-export type ToolPlace = 'aside' | 'ground';
+export type ToolPlace = 'aside' | 'ground' | 'room';
 
 export interface ToolProps {
   /** the page's own ruler; its zero is at the left edge of the time column */

@@ -36,6 +36,7 @@ export const texts = {
     saveOriginal: 'Save as it was',
     saveOriginalWhy: 'The file that this skill was opened from, unchanged. It is of an older version.',
     skillsTitle: 'Open another skill',
+    toBench: (title: string) => `Back to the bench: ${title}`,
     flownBy: (name: string) => `flown by ${name}`,
     colours: 'Colours',
     help: 'Keys',

@@ -26,6 +26,7 @@ const TOOL_KEYS: Record<ToolName, string> = {
   contact: 'M',
   ask: 'K',
   estimate: 'E',
+  class: 'Q',
   hand: 'H',
 };
 const toolCommands = (Object.keys(TOOL_KEYS) as ToolName[]).map(

@@ -15,6 +15,7 @@ export const toolTexts = {
     contact: 'Before and after',
     ask: 'Ask',
     estimate: 'Estimate',
+    class: 'Class',
     hand: 'Hand on',
   },
   commands: {
@@ -24,6 +25,7 @@ export const toolTexts = {
     contact: 'Before and after: swing, take-off, landing',
     ask: 'Ask: what it needs, and how much it forgives',
     estimate: 'Estimate: back of the envelope, beside the full body',
+    class: 'Class: worksheets to answer, to write and to read back',
     hand: 'Hand on: as a link, a code, a file',
   },
   /** other words that they are found by */
@@ -43,6 +45,7 @@ export const toolTexts = {
     ],
     ask: ['what if', 'how much momentum', 'margin', 'most twist', 'limit'],
     estimate: ['formula', 'by hand', 'back of an envelope'],
+    class: ['worksheet', 'school', 'students', 'pupils', 'teacher', 'questions', 'homework', 'hand in'],
     hand: ['share', 'send', 'give away', 'link', 'address', 'privacy', 'name, age, mass'],
   },
   hints: {
@@ -52,6 +55,7 @@ export const toolTexts = {
     contact: 'Before and after the air: swing, take-off, landing',
     ask: 'What it needs, and how much it forgives',
     estimate: 'Back of the envelope, beside the full body',
+    class: 'Worksheets to answer, to write and to read back',
     hand: 'Nothing leaves this machine until you press one of the ways below',
   },
 } as const;

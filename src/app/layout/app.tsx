@@ -2,11 +2,13 @@
 
 import { createEffect, createMemo, createSignal, onCleanup, onMount, Show, untrack } from 'solid-js';
 import { Dynamic } from 'solid-js/web';
-import { runKey } from '../../commands/keys.ts';
+import { findByKey, runKey } from '../../commands/keys.ts';
 import { useLanes } from '../../features/joints/lane-list.ts';
 import { PickedBar } from '../../features/joints/picked-bar.tsx';
 import { listen } from '../../ui/listen.ts';
 import { useActions } from '../actions.ts';
+import { makeLate } from '../late.tsx';
+import { loadPart } from '../load-part.ts';
 import { NoticeLine } from '../notice-line.tsx';
 import { createPage, PageContext, useCursor, useDocument, usePage, useShell } from '../page.ts';
 import type { Services } from '../services.ts';
@@ -15,6 +17,20 @@ import { Answers } from './answers.tsx';
 import { playFirst } from './first-play.ts';
 import { type Layout, useLayout } from './layouts.ts';
 import { Sheets } from './sheets.tsx';
+
+/** In the place of the bench, which is then not in the page: of its flight nothing is to be read there. */
+const RoomPlace = makeLate(
+  loadPart(
+    () => import('./tools/room-place.tsx'),
+    (m) => m.RoomPlace,
+  ),
+);
+const loadDropped = loadPart(
+  () => import('../dropped-files.ts'),
+  (m) => m.readDropped,
+);
+/** Commands that have a meaning there. */
+const IN_ROOM = ['tool-class', 'commands', 'open', 'help'];
 
 const WRITTEN = 'input:not([type="range"], [type="checkbox"], [type="radio"]), textarea, [contenteditable]';
 const isTyped = (target: EventTarget | null): boolean => target instanceof Element && target.closest(WRITTEN) !== null;
@@ -53,10 +69,13 @@ function Bench(props: { first: Layout }) {
   const [over, setOver] = createSignal(false);
   const title = createMemo(() => `${doc.file().title} – ${texts.product}`);
 
+  const isRoom = (): boolean => shell.tool() === 'class';
+
   /** what is over the page or offered, and waits for an answer */
   const putAway = (): boolean => {
     if (doc.fileFault()) doc.clearFileFault();
     else if (shell.answer.said()?.from === 'fix') shell.answer.clear('fix');
+    else if (isRoom()) shell.openTool(undefined);
     else return false;
     return true;
   };
@@ -78,6 +97,7 @@ function Bench(props: { first: Layout }) {
       if ((e.key === ' ' || e.key === 'Enter') && e.target instanceof Element && e.target.closest('button, a')) return;
       // marked words are copied as words
       if (mod && /^[cC]$/.test(e.key) && getSelection()?.isCollapsed === false) return;
+      if (isRoom() && !IN_ROOM.includes(findByKey(e)?.id ?? '')) return;
       if (runKey(e, actions)) e.preventDefault();
     };
     const onDrag = (e: DragEvent): void => {
@@ -87,7 +107,10 @@ function Bench(props: { first: Layout }) {
     const onDrop = (e: DragEvent): void => {
       e.preventDefault();
       setOver(false);
-      for (const file of e.dataTransfer?.files ?? []) doc.readFile(file);
+      const files = [...(e.dataTransfer?.files ?? [])];
+      // what is no worksheet among many is for who reads them
+      if (isRoom() || files.length > 1) void loadDropped().then((read) => read(page, files));
+      else for (const file of files) doc.readFile(file);
     };
     const keep = (): void => keeping.leave();
     const hide = (): void => {
@@ -104,9 +127,18 @@ function Bench(props: { first: Layout }) {
 
   return (
     <>
-      <Dynamic component={layout()} lanes={lanes} />
+      <Show
+        when={isRoom()}
+        fallback={
+          <>
+            <Dynamic component={layout()} lanes={lanes} />
+            <PickedBar />
+          </>
+        }
+      >
+        <RoomPlace />
+      </Show>
       <Sheets lanes={lanes} />
-      <PickedBar />
       <Answers />
       <Show when={shell.panel() === undefined}>
         <NoticeLine />

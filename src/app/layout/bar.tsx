@@ -17,21 +17,27 @@ function SkillTitle(props: { who?: 'words' | 'name' }) {
   const shell = useShell();
   const doc = useDocument();
   const title = (): string => doc.file().title || texts.untitled;
+  const isRoom = (): boolean => shell.tool() === 'class';
   return (
     <button
       type="button"
       class="skill-title"
-      aria-haspopup="dialog"
-      title={`${title()}. ${t.skillsTitle}`}
-      onClick={() => shell.openPanel('skills')}
+      aria-haspopup={isRoom() ? undefined : 'dialog'}
+      title={isRoom() ? t.toBench(title()) : `${title()}. ${t.skillsTitle}`}
+      onClick={() => (isRoom() ? shell.openTool(undefined) : shell.openPanel('skills'))}
     >
+      <Show when={isRoom()}>
+        <Icon name="back" size={16} />
+      </Show>
       <b>
         <CutText text={title()} bare />
         <Show when={props.who && !shell.hall() && doc.athlete().name}>
           {(name) => <span class="title-who">{props.who === 'name' ? name() : t.flownBy(name())}</span>}
         </Show>
       </b>
-      <Icon name="down" size={16} />
+      <Show when={!isRoom()}>
+        <Icon name="down" size={16} />
+      </Show>
     </button>
   );
 }

@@ -34,10 +34,7 @@ export function StartHere() {
         aria-keyshortcuts={t.rowsKey}
         onClick={() => shell.rows.toggleAll()}
       >
-        {shell.rows.isAll() ? t.fewer : t.rows}{' '}
-        <span class="key-hint" aria-hidden="true">
-          {t.rowsKey}
-        </span>
+        {shell.rows.isAll() ? t.fewer : t.rows}
       </button>
     </section>
   );

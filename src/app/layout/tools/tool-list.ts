@@ -62,6 +62,15 @@ export const tools: readonly Tool[] = [
     loadEngine: (load) => load.estimating(),
   },
   {
+    name: 'class',
+    place: 'room',
+    load: loadPart(
+      () => import('../../../features/class/class-room.tsx'),
+      (m) => m.ClassRoom,
+    ),
+    loadEngine: (load) => load.classing(),
+  },
+  {
     name: 'hand',
     place: 'ground',
     fillsBench: true,

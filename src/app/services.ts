@@ -37,6 +37,8 @@ import type { WholePictures } from '../pictures/whole-input.ts';
 export interface Flying {
   /** throws an Error whose message a person can read */
   fly(file: SkillFile, from?: FlightResult): FlightResult;
+  /** when what comes before its flight is known, or cannot be computed */
+  ready(file: SkillFile): Promise<void>;
   readonly legs: ChainLegs;
   /** throws an Error that names what is wrong in any leg of a chain */
   checkChain(file: SkillFile): void;

@@ -11,6 +11,8 @@ import { makePicture } from './picture.ts';
 import { equalTimes } from './picture-times.ts';
 import { makeReport } from './report.ts';
 import { resultLine } from './result-line.ts';
+import { makeSheetFigures } from './sheet-figures.ts';
+import { makeSheetPage } from './sheet-page.ts';
 import { paperTexts, pictureFoot } from './words.ts';
 
 export const paper = {
@@ -23,6 +25,8 @@ export const paper = {
   mostPoints,
   equalTimes,
   picture: makePicture,
+  sheetFigures: makeSheetFigures,
+  sheetPage: makeSheetPage,
   report: makeReport,
   originMark,
   originOf,

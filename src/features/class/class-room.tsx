@@ -1,7 +1,8 @@
 /** The room of a class: ways in, a student's sheet, a worksheet that is written, a class as a table. */
-import { createEffect, createResource, Match, Show, Switch } from 'solid-js';
+import { createEffect, createResource, Match, onCleanup, onMount, Show, Switch } from 'solid-js';
 import { usePage } from '../../app/page.ts';
 import { texts } from '../../app/words.ts';
+import { CLASS_KEY, readTab, writeTab } from '../../ui/stored.ts';
 import { AnswerView } from './answer-view.tsx';
 import { type ClassRoomState, useClassRoom } from './class-state.ts';
 import { StartView } from './start-view.tsx';
@@ -13,11 +14,16 @@ export function ClassRoom() {
   const { services } = usePage();
   const make = useClassRoom();
   const [classing] = createResource(() => services.load.classing());
-  return <Show when={classing()}>{(loaded) => <Views room={make(loaded())} />}</Show>;
+  const resume = readTab(CLASS_KEY) ?? '';
+  onMount(() => writeTab(CLASS_KEY, resume));
+  onCleanup(() => writeTab(CLASS_KEY, null));
+  return <Show when={classing()}>{(loaded) => <Views room={make(loaded(), resume)} />}</Show>;
 }
 
 function Views(props: { room: ClassRoomState }) {
   const { shell } = usePage();
+  // a reload of this tab comes back to the sheet that is answered
+  createEffect(() => writeTab(CLASS_KEY, (props.room.view() === 'answer' && props.room.work()?.id) || ''));
   createEffect(() => {
     if (shell.classDoor.given().length > 0) props.room.receive(shell.classDoor.take());
   });

@@ -10,58 +10,63 @@ export function StartView(props: { room: ClassRoomState }) {
   const [link, setLink] = createSignal('');
   const openLink = (e: Event): void => {
     e.preventDefault();
-    props.room.receive([{ name: t.link, text: link() }]);
+    if (link().trim() !== '') props.room.receive([{ name: t.link, text: link() }]);
   };
   return (
     <div class="class-start">
-      <section class="room-head">
+      <header class="room-head">
         <h1>
           <b>{t.title}:</b> {t.lead}
         </h1>
-      </section>
-      <section class="class-way">
-        <h2>{t.answer}</h2>
-        <p class="quiet">{t.answerWhy}</p>
-        <p>
+      </header>
+      <div class="class-ways">
+        <section class="class-way">
+          <h2>{t.answer}</h2>
+          <p class="quiet">{t.answerWhy}</p>
           <button type="button" onClick={() => props.room.pick()}>
             {t.openFile}
           </button>
-        </p>
-        <form onSubmit={openLink}>
-          <label>
-            {t.link} <input type="text" autocomplete="off" onInput={(e) => setLink(e.currentTarget.value)} />
-          </label>
-          <button type="submit" disabled={link().trim() === ''}>
-            {t.openLink}
+          <form class="class-link" onSubmit={openLink}>
+            <label for="worksheet-link">{t.link}</label>
+            <span>
+              <input
+                id="worksheet-link"
+                type="text"
+                autocomplete="off"
+                spellcheck={false}
+                onInput={(e) => setLink(e.currentTarget.value)}
+              />
+              <button type="submit">{t.openLink}</button>
+            </span>
+          </form>
+          <h3>{t.ready}</h3>
+          <ul class="list">
+            <For each={props.room.classing.ready}>
+              {({ worksheet }) => (
+                <li>
+                  <button type="button" class="row-button" onClick={() => props.room.open(worksheet)}>
+                    <b>{worksheet.title}</b>
+                  </button>
+                </li>
+              )}
+            </For>
+          </ul>
+        </section>
+        <section class="class-way">
+          <h2>{t.write}</h2>
+          <p class="quiet">{t.writeWhy(props.room.page.doc.file().title)}</p>
+          <button type="button" onClick={() => props.room.show('write')}>
+            {t.begin}
           </button>
-        </form>
-        <h3>{t.ready}</h3>
-        <ul class="list">
-          <For each={props.room.classing.ready}>
-            {({ worksheet }) => (
-              <li>
-                <button type="button" class="row-button" onClick={() => props.room.open(worksheet)}>
-                  <b>{worksheet.title}</b>
-                </button>
-              </li>
-            )}
-          </For>
-        </ul>
-      </section>
-      <section class="class-way">
-        <h2>{t.write}</h2>
-        <p class="quiet">{t.writeWhy(props.room.page.doc.file().title)}</p>
-        <button type="button" onClick={() => props.room.show('write')}>
-          {t.begin}
-        </button>
-      </section>
-      <section class="class-way">
-        <h2>{t.read}</h2>
-        <p class="quiet">{t.readWhy}</p>
-        <button type="button" onClick={() => props.room.pick()}>
-          {t.choose}
-        </button>
-      </section>
+        </section>
+        <section class="class-way">
+          <h2>{t.read}</h2>
+          <p class="quiet">{t.readWhy}</p>
+          <button type="button" onClick={() => props.room.pick()}>
+            {t.choose}
+          </button>
+        </section>
+      </div>
       <p class="standing">{texts.standingCaution}</p>
     </div>
   );

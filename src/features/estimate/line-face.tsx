@@ -1,7 +1,7 @@
 /** What a line shows while it is not edited: its formula set as mathematics, its name, or its words. */
 import { Match, Switch } from 'solid-js';
+import { Mathematics } from '../../app/mathematics.tsx';
 import type { SheetRow } from '../../engine/estimate.ts';
-import { Mathematics } from './math.tsx';
 import { estimateTexts as e } from './words.ts';
 
 /** The name alone of a known line: "r" with "arm" below. */
@@ -42,7 +42,7 @@ export function LineFace(props: { text: string; row: SheetRow | undefined; isKno
       >
         <Match when={props.isKnown && quantity()}>{(q) => <Name name={q().name} />}</Match>
         <Match when={quantity() && props.row?.formula}>
-          {(formula) => <Mathematics formula={formula()} name={quantity()?.name ?? ''} />}
+          {(formula) => <Mathematics formula={formula()} label={e.formulaOf(quantity()?.name ?? '')} />}
         </Match>
         <Match
           when={

@@ -1,5 +1,7 @@
 /** The card to the gym floor: its cues in fields, what is on it, printed or kept once they were read. */
+
 import { createEffect, createMemo, For, onCleanup, Show } from 'solid-js';
+import { clearPages, printPages, svgBlob } from '../../app/print-pages.ts';
 import { wordCaution } from '../../app/say/caution-words.ts';
 import { wordNames } from '../../app/say/code-words.ts';
 import { PAGE_NUMBERS } from '../../app/say/sentence-words.ts';
@@ -10,7 +12,7 @@ import { wordRoom } from './card-room.ts';
 import { type CardState, makeCardState } from './card-state.ts';
 import { cardTexts as t } from './card-words.ts';
 import { type CodePicture, makeCode } from './code-picture.ts';
-import { clearPages, printPages, savePng, saveSvg, svgBlob } from './paper-out.ts';
+import { savePng, saveSvg } from './paper-out.ts';
 import { dateOf, nameOf, titleOf, useLater, useTypeface } from './paper-page.ts';
 import type { HandState, HandWay, WayProps } from './way.ts';
 import { handTexts } from './words.ts';

@@ -1,10 +1,9 @@
-/** Pages of SVG to a printer or into files: printed one on each sheet of its own size, PNG at 300 dpi. */
+/** Pages of SVG into files, PNG at 300 dpi. */
 import { fileName, saveBlob } from '../../app/file-door.ts';
+import { loadImage, svgBlob } from '../../app/print-pages.ts';
 import type { PaperPage } from '../../paper/page-svg.ts';
 
 const PNG_DPI = 300;
-
-export const svgBlob = ({ svg }: PaperPage): Blob => new Blob([svg], { type: 'image/svg+xml' });
 
 export const saveSvg = (title: string, what: string, page: PaperPage): void =>
   saveBlob(nameOf(title, what, 'svg'), svgBlob(page));
@@ -30,41 +29,4 @@ async function drawPng(page: PaperPage): Promise<Blob> {
   } finally {
     URL.revokeObjectURL(image.src);
   }
-}
-
-async function loadImage(page: PaperPage): Promise<HTMLImageElement> {
-  const image = new Image();
-  image.src = URL.createObjectURL(svgBlob(page));
-  await image.decode();
-  return image;
-}
-
-let laid: HTMLElement | undefined;
-
-/** What was laid out stays until the next is, or until it is taken away: a browser may read it after `print` came back. */
-export async function printPages(pages: readonly PaperPage[]): Promise<void> {
-  clearPages();
-  const [{ widthMm, heightMm }] = pages;
-  const images = await Promise.all(pages.map(loadImage));
-  const place = document.createElement('div');
-  place.className = 'paper-out';
-  const style = document.createElement('style');
-  style.textContent = `@page { size: ${widthMm}mm ${heightMm}mm; margin: 0; }`;
-  place.append(style);
-  for (const image of images) {
-    image.alt = '';
-    image.style.width = `${widthMm}mm`;
-    // a hair less than the sheet: rounding must not make another of it
-    image.style.height = `${heightMm - 0.2}mm`;
-    place.append(image);
-  }
-  document.body.append(place);
-  laid = place;
-  print();
-}
-
-export function clearPages(): void {
-  for (const image of laid?.querySelectorAll('img') ?? []) URL.revokeObjectURL(image.src);
-  laid?.remove();
-  laid = undefined;
 }

@@ -1,5 +1,7 @@
 /** Pictures of the flight: poses as they are asked for, kept as SVG or PNG. */
+
 import { createMemo, createSignal, For, onCleanup, Show } from 'solid-js';
+import { svgBlob } from '../../app/print-pages.ts';
 import { PAGE_NUMBERS } from '../../app/say/sentence-words.ts';
 import { makePlots } from '../../app/sheet-content.ts';
 import { wholeStateOf } from '../../app/whole-state.ts';
@@ -9,7 +11,7 @@ import type { PaperPage } from '../../paper/page-svg.ts';
 import type { PictureLayout } from '../../paper/picture-places.ts';
 import type { TimesBy } from '../../paper/picture-times.ts';
 import { makeCardState } from './card-state.ts';
-import { savePng, saveSvg, svgBlob } from './paper-out.ts';
+import { savePng, saveSvg } from './paper-out.ts';
 import { dateOf, nameOf, titleOf, useLater, useTypeface } from './paper-page.ts';
 import { picturesTexts as t } from './pictures-words.ts';
 import type { HandState, HandWay, WayProps } from './way.ts';

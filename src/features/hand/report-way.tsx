@@ -1,6 +1,8 @@
 /** The report: pages of A4, printed or kept. */
+
 import { createMemo, createResource, For, onCleanup } from 'solid-js';
 import { sentence } from '../../../sim/words/verdict-words.ts';
+import { clearPages, printPages, svgBlob } from '../../app/print-pages.ts';
 import { wordCaution } from '../../app/say/caution-words.ts';
 import { wordTakeoff } from '../../app/say/say-flight.ts';
 import { sayLikelihood } from '../../app/say/say-likelihood.ts';
@@ -15,7 +17,7 @@ import type { ReportSection } from '../../paper/report.ts';
 import type { PrintPictures } from '../../pictures/print-input.ts';
 import { say } from '../../ui/units.ts';
 import { makeCardState } from './card-state.ts';
-import { clearPages, printPages, saveSvg, svgBlob } from './paper-out.ts';
+import { saveSvg } from './paper-out.ts';
 import { dateOf, nameOf, titleOf, useLater, useTypeface } from './paper-page.ts';
 import { reportTexts as t } from './pictures-words.ts';
 import type { HandState, HandWay, WayProps } from './way.ts';

@@ -1,7 +1,6 @@
 /** A formula as elements of MathML, made one by one: text of a sheet is only ever text. */
 import { createEffect, createSignal, onCleanup } from 'solid-js';
-import type { MathNode } from '../../../sim/index.ts';
-import { estimateTexts as e } from './words.ts';
+import type { MathNode } from '../../sim/index.ts';
 
 const MATHML = 'http://www.w3.org/1998/Math/MathML';
 const TAGS: ReadonlySet<string> = new Set('math mrow mi mn mo mtext mspace mfrac msup msub msqrt mroot'.split(' '));
@@ -17,7 +16,7 @@ function make(node: MathNode): Element {
 }
 
 /** Where it is wider than its place it can be moved, by keys too. */
-export function Mathematics(props: { formula: MathNode; name: string }) {
+export function Mathematics(props: { formula: MathNode; label: string }) {
   let place!: HTMLSpanElement;
   const [isWide, setWide] = createSignal(false);
   const measure = (): void => {
@@ -35,12 +34,6 @@ export function Mathematics(props: { formula: MathNode; name: string }) {
   onCleanup(() => watch.disconnect());
   return (
     // biome-ignore lint/a11y/useSemanticElements: a fieldset groups controls, and here is none
-    <span
-      class="mathematics"
-      ref={place}
-      role="group"
-      aria-label={e.formulaOf(props.name)}
-      tabIndex={isWide() ? 0 : undefined}
-    />
+    <span class="mathematics" ref={place} role="group" aria-label={props.label} tabIndex={isWide() ? 0 : undefined} />
   );
 }

@@ -1,0 +1,143 @@
+/** Over the floor of a student's sheet: what is given, the athlete, whose sheet it is and how far it has come. */
+import { createEffect, createSignal, For, onCleanup, Show } from 'solid-js';
+import { useSize } from '../../ui/size.ts';
+import type { AnswerWork } from './answer-state.ts';
+import { answerTexts as t } from './answer-words.ts';
+import { listGiven } from './given.ts';
+import type { SheetFlight, SheetFlightState } from './sheet-flight.ts';
+
+export function AnswerHead(props: {
+  work: AnswerWork;
+  flight: SheetFlightState;
+  nameField: (el: HTMLElement) => void;
+}) {
+  return (
+    <section class="sheet-air">
+      <Given work={props.work} />
+      <Picture work={props.work} flight={props.flight} />
+      <Yours work={props.work} nameField={props.nameField} />
+    </section>
+  );
+}
+
+function Given(props: { work: AnswerWork }) {
+  const given = () => {
+    const numbers = props.work.numbers();
+    return numbers && listGiven(numbers.sheet);
+  };
+  return (
+    <div class="sheet-given">
+      <h2>{t.given}</h2>
+      <Show when={given()} fallback={<p class="quiet">{props.work.fault() ?? t.readingGiven}</p>}>
+        {(list) => (
+          <Show when={list().length > 0} fallback={<p class="quiet">{t.noSheet}</p>}>
+            <dl>
+              <For each={list()}>
+                {(one) => (
+                  <div>
+                    <dt>
+                      {one.name}
+                      <Show when={one.note}>
+                        <small class="quiet">{one.note}</small>
+                      </Show>
+                    </dt>
+                    <dd>
+                      <b>{one.value}</b> <span class="unit">{one.unit}</span>
+                    </dd>
+                  </div>
+                )}
+              </For>
+            </dl>
+          </Show>
+        )}
+      </Show>
+    </div>
+  );
+}
+
+/** px for one pose, and how many there are at least and at most */
+const SLOT = { px: 112, least: 4, most: 7 } as const;
+
+function Picture(props: { work: AnswerWork; flight: SheetFlightState }) {
+  let place!: HTMLElement;
+  const size = useSize(() => place);
+  const count = (): number => Math.min(Math.max(Math.floor(size().width / SLOT.px), SLOT.least), SLOT.most);
+  const [made, setMade] = createSignal<ReturnType<SheetFlight['paper']['sheetFigures']>>();
+  createEffect(() => {
+    const found = props.flight();
+    const [width, isOpen] = [size().width, props.work.isComplete()];
+    if (!found || 'reason' in found || width === 0) return;
+    const input = { count: count(), width, isOpen, ink: 'page', size: 13 } as const;
+    const timer = setTimeout(() => setMade(found.paper.sheetFigures(found.flight, input)));
+    onCleanup(() => clearTimeout(timer));
+  });
+  const reason = (): string | undefined => {
+    const found = props.flight();
+    return found && 'reason' in found ? t.noPicture(found.reason) : undefined;
+  };
+  const label = (): string => (props.work.isComplete() ? t.pictureOpen : t.picture)(count());
+  return (
+    <figure class="sheet-picture" ref={place}>
+      <Show when={made()} fallback={<p class="quiet">{reason() ?? t.drawing}</p>}>
+        {(drawn) => (
+          <svg
+            role="img"
+            aria-label={label()}
+            viewBox={`0 0 ${drawn().width} ${drawn().height}`}
+            preserveAspectRatio="xMidYMax meet"
+            // our own drawing: no text of a file is in it
+            innerHTML={drawn().markup}
+          />
+        )}
+      </Show>
+    </figure>
+  );
+}
+
+function Yours(props: { work: AnswerWork; nameField: (el: HTMLElement) => void }) {
+  const count = (): number => props.work.worksheet().questions.length;
+  const said = (): readonly [string, string] => t.locked(props.work.lockedCount(), count());
+  return (
+    <div class="sheet-yours">
+      <h2>{t.yours}</h2>
+      <label>
+        <span>{t.name}</span>
+        <input
+          ref={(el) => props.nameField(el)}
+          type="text"
+          maxLength={80}
+          autocomplete="off"
+          value={props.work.name()}
+          onInput={(e) => props.work.setName(e.currentTarget.value)}
+        />
+      </label>
+      <label>
+        <span>{t.group}</span>
+        <input
+          type="text"
+          maxLength={40}
+          autocomplete="off"
+          value={props.work.group()}
+          onInput={(e) => props.work.setGroup(e.currentTarget.value)}
+        />
+      </label>
+      <p class="quiet">{t.privacy}</p>
+      <p class="sheet-progress">
+        <span class="sheet-boxes" aria-hidden="true">
+          <For each={props.work.worksheet().questions}>
+            {(_, i) => <span classList={{ full: props.work.isLocked(i()) }} />}
+          </For>
+        </span>
+        <span>
+          <b>{said()[0]}</b> {said()[1]}
+        </span>
+      </p>
+      <p
+        classList={{ quiet: props.work.isKept() !== false, 'sheet-unkept': props.work.isKept() === false }}
+        role="status"
+      >
+        {props.work.isKept() === false ? t.notSaved : t.saved}
+      </p>
+    </div>
+  );
+}

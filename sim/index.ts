@@ -347,6 +347,7 @@ export {
   isComplete,
   isLocked,
   isOpen,
+  type LockBar,
   lockAnswer,
   lockBar,
   lockTogether,

@@ -5,7 +5,7 @@
 import type { Student, Worksheet, WorksheetAnswer } from '../files/worksheet-file.ts';
 
 /** Why an answer cannot be locked now; undefined: it can. */
-type LockBar = 'locked' | 'empty' | 'before' | 'together';
+export type LockBar = 'locked' | 'empty' | 'before' | 'together';
 
 /** `index`: of the question, from 0. */
 export const isLocked = ({ answers }: Worksheet, index: number): boolean => answers[index].lockedAt !== undefined;

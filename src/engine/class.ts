@@ -44,6 +44,8 @@ import { makePagePool } from '../jobs/browser-port.ts';
 import type { WorksheetNumbers } from '../jobs/kinds/worksheet-data.ts';
 import { type JobCall, JobCancelledError, type Pool } from '../jobs/pool.ts';
 
+export type { WorksheetNumbers };
+
 /** A worksheet within its limits takes some 0.3 s, a landing some seconds; the first one loads the worker too. */
 const LONGEST_MS = 20_000;
 

@@ -8,7 +8,7 @@ import { answerTexts as t } from './answer-words.ts';
 import { timeStamp } from './time-stamp.ts';
 
 /** One question before a lock: an answer has no unit, or is zero. */
-export interface LockQuestion {
+interface LockQuestion {
   readonly index: number | 'all';
   readonly messages: readonly string[];
 }
@@ -56,7 +56,7 @@ export interface AnswerWork {
   compute(): void;
 }
 
-export interface AnswerPorts {
+interface AnswerPorts {
   readonly classing: Pick<Classing, 'rules' | 'compute' | 'write'>;
   readonly keep: AnswerKeep;
   readonly now: () => Date;

@@ -58,7 +58,6 @@ export const answerTexts = {
   },
   failed: (reason: string) => `Not computed: ${reason}`,
   again: 'Try again',
-  allLocked: 'All answers are locked.',
   bench: 'Open the skill on the bench',
   benchStep: (title: string) => `Open ${title} from a worksheet`,
   sheet: 'The sheet behind it',
@@ -80,7 +79,6 @@ export const answerTexts = {
   removed: 'Removed from this machine. The file that you saved is yours.',
   notRemoved: 'The browser did not let it be removed.',
   keys: ['Tab: next field', 'Ctrl + Enter: lock this answer', 'S: the sheet behind it'],
-  schoolLock: 'A lock for a school: the file holds the skill, so a bench can fly it.',
   kept: {
     title: 'Answers to this worksheet are on this machine',
     of: (name: string) => `Answers by ${name} are on this machine.`,

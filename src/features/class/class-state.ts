@@ -55,13 +55,13 @@ export interface ClassRoomState {
   clearFiles(): void;
 }
 
-export interface ClassPorts {
+interface ClassPorts {
   readonly keep: AnswerKeep;
   readonly now: () => Date;
   readonly newName: () => string;
 }
 
-export function makeClassRoom(page: Page, classing: Classing, ports: ClassPorts): ClassRoomState {
+function makeClassRoom(page: Page, classing: Classing, ports: ClassPorts): ClassRoomState {
   const [view, setView] = createSignal<ClassView>('start');
   const [fault, setFault] = createSignal<ClassFault>();
   const [work, setWork] = createSignal<AnswerWork>();

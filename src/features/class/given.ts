@@ -1,7 +1,7 @@
 /** What a sheet gives a student: the lines that are values, by their names in words. */
 import type { WorksheetNumbers } from '../../engine/class.ts';
 
-export interface GivenValue {
+interface GivenValue {
   readonly name: string;
   readonly note: string;
   readonly value: string;

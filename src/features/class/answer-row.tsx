@@ -170,34 +170,33 @@ function TakeValue(props: { work: AnswerWork; index: number }) {
 }
 
 function LockPart(props: { work: AnswerWork; index: number; isNow: boolean }) {
-  const { work } = props;
   const asked = (): string | undefined => {
-    const question = work.question();
+    const question = props.work.question();
     return question?.index === props.index ? question.messages[0] : undefined;
   };
-  const isTogether = (): boolean => work.worksheet().order === 'together';
+  const isTogether = (): boolean => props.work.worksheet().order === 'together';
   return (
     <>
       <Switch>
-        <Match when={asked()}>{(message) => <Ask messages={[t.sure(message())]} work={work} />}</Match>
+        <Match when={asked()}>{(message) => <Ask messages={[t.sure(message())]} work={props.work} />}</Match>
         <Match when={!isTogether() && props.isNow}>
           <button
             type="button"
             class="primary sheet-lock"
-            disabled={work.locking() !== undefined}
-            onClick={() => work.lock(props.index)}
+            disabled={props.work.locking() !== undefined}
+            onClick={() => props.work.lock(props.index)}
           >
-            {work.locking() === props.index ? t.reading : t.lock(props.index + 1)}
+            {props.work.locking() === props.index ? t.reading : t.lock(props.index + 1)}
           </button>
         </Match>
       </Switch>
       <p class="sheet-said" id={saidId(props.index)} role="status">
-        {work.said(props.index)}
-        <For each={work.fixes(props.index)}>
+        {props.work.said(props.index)}
+        <For each={props.work.fixes(props.index)}>
           {(fix) => (
             <>
               {' '}
-              <button type="button" onClick={() => work.write(props.index, { text: fix.text })}>
+              <button type="button" onClick={() => props.work.write(props.index, { text: fix.text })}>
                 {fix.title}
               </button>
             </>

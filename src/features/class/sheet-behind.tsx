@@ -45,11 +45,11 @@ function FullSheet(props: { work: AnswerWork; flight: SheetFlightState }) {
   const [rows] = createResource(
     () => {
       const found = props.flight();
-      return found && 'result' in found ? found.result : undefined;
+      return found && 'result' in found ? { result: found.result, part: sheet(), measure: units().measure } : undefined;
     },
-    async (result) => {
+    async ({ result, part, measure }) => {
       const estimating = await services.load.estimating();
-      return (await estimating.compute(estimating.ofSkill(sheet()), result, { measure: units().measure })).rows;
+      return (await estimating.compute(estimating.ofSkill(part), result, { measure })).rows;
     },
   );
   return (

@@ -60,6 +60,7 @@ export default defineConfig(({ mode }) => {
       exclude: ['tests/browser/**', 'node_modules/**'],
       benchmark: { include: ['tests/bench/**/*.bench.ts'] },
       testTimeout: 60_000,
+      hookTimeout: 60_000,
       // left alone, one processor stays idle
       maxWorkers: '100%',
       // modules keep no state that a test could leave behind, so a worker loads them once: half the time

@@ -10,8 +10,11 @@ import type { CaughtStart, SwingSpec } from '../../sim/contact/swing-spec.ts';
 import type { Flight } from '../../sim/flight/flight.ts';
 import { type CatchResult, calcCatch } from '../../sim/skill/catch.ts';
 import { caughtRod, caughtTwoRods } from '../oracles/caught-rod.ts';
+import { recordChecks } from '../validation/record.ts';
 import { AFTER, type CatchFlight, flyToBar } from './catches.ts';
 import { DEG, G, gymnast } from './swings.ts';
+
+const record = recordChecks('catch');
 
 /** share of the numbers compared: measured 4e-16 to 3e-14 */
 const CLOSED = 1e-12;
@@ -47,14 +50,14 @@ describe('over no time', () => {
     [2.4, [0.5, 3], 6, Number.POSITIVE_INFINITY, [0, 0]],
   ] as const;
 
-  it.each(cases)('a rod at %f rad takes a rail along as the closed form has it', (a, v, w, mass, rail) => {
+  it.each(cases)('C1: a rod at %f rad takes a rail along as the closed form has it', (a, v, w, mass, rail) => {
     const planar = new Planar(rods([{ m, I, r }], 0), grip);
     const d = [r * Math.sin(a), -r * Math.cos(a)];
     const end = [v[0] + w * d[1], v[1] - w * d[0]] as const;
     const got = calcCatchImpact(planar, mass, { theta: a, w, q: [], qd: [], grip: end, rail });
     const want = caughtRod({ m, I, r, a, v, w }, mass, rail);
-    near(got.w, want.w);
-    near(got.v[0], want.v[0]);
+    record('rad/s after', got.w, want.w, CLOSED);
+    record('grip along, m/s', got.v[0], want.v[0], CLOSED);
     near(got.v[1], want.v[1]);
     // the impulse is what the rod's momentum changed by
     const after = [want.v[0] - want.w * d[1], want.v[1] + want.w * d[0]];
@@ -71,7 +74,7 @@ describe('over no time', () => {
     [0.4, -0.3, 1.5, -4, [1, -2], [0, 0]],
     [-2.2, 1.9, -5, 3, [0.3, 1.1], [-0.2, 0.4]],
   ] as const)(
-    'two rods whose joint keeps its rate: least change has the same, its moment and its loss too',
+    'C2: two rods whose joint keeps its rate: least change has the same, its moment and its loss too',
     (a, q, w, qd, end, rail) => {
       const [arm, rest] = [
         { m: 8, I: 0.3, r: 0.28 },
@@ -87,9 +90,9 @@ describe('over no time', () => {
       near(got.w, want.w);
       near(got.v[0], want.v[0]);
       near(got.v[1], want.v[1]);
-      near(got.joints[0].impulse, want.moment, 10);
+      record('moment at the joint, N m s', got.joints[0].impulse, want.moment, 10 * CLOSED);
       near(got.work, want.moment * qd, 10);
-      near(got.lost, want.lost, 10);
+      record('energy lost, J', got.lost, want.lost, 10 * CLOSED);
     },
   );
 });

@@ -8,6 +8,9 @@ import {
   impulseOfForce,
 } from '../../sim/contact/impulse.ts';
 import { TAKEOFF_PRESETS } from '../../sim/contact/impulse-presets.ts';
+import { recordChecks } from '../validation/record.ts';
+
+const near = recordChecks('impulse');
 
 const still: ContactSide = { v_WScm_W: [0, 0, 0], h_Scm_W: [0, 0, 0] };
 const floor: ContactSpec = { mass: 60, gravity: 9.81, time: 0.12, height: 0.9, friction: 0.8, reach: 0.6 };
@@ -15,27 +18,27 @@ const floor: ContactSpec = { mass: 60, gravity: 9.81, time: 0.12, height: 0.9, f
 const EXACT = 1e-12;
 
 describe('by hand', () => {
-  test('standing still takes one body weight through the mass centre, and no energy', () => {
+  test('I1: standing still takes one body weight through the mass centre, and no energy', () => {
     const c = calcContactImpulse(still, still, floor);
-    expect(c.bodyWeights).toBeCloseTo(1, 12);
+    near('body weights', c.bodyWeights, 1, EXACT);
     expect([c.lever, c.place?.x, c.place?.z, c.energy, c.frictionNeeded]).toEqual([0, 0, -0, 0, 0]);
     expect(c.isPossible).toBe(true);
   });
 
-  test('4.5 m/s up from -0.5 m/s in 0.12 s is 300 N s and the weight: 5.247 body weights', () => {
+  test('I2: 4.5 m/s up from -0.5 m/s in 0.12 s is 300 N s and the weight: 5.247 body weights', () => {
     // F = m dv / T + m g = 60 x 5 / 0.12 + 588.6 = 3088.6 N
     const c = calcContactImpulse(
       { v_WScm_W: [0, -0.5, 0], h_Scm_W: [0, 0, 0] },
       { v_WScm_W: [0, 4.5, 0], h_Scm_W: [0, 0, 0] },
       floor,
     );
-    expect(c.force).toBeCloseTo(3088.6, 9);
-    expect(c.bodyWeights).toBeCloseTo(3088.6 / 588.6, 12);
+    near('mean force, N', c.force, 3088.6, 1e-9);
+    near('body weights', c.bodyWeights, 3088.6 / 588.6, EXACT);
     // 30 x (4.5^2 - 0.5^2) + 588.6 x 0.12 x 2
-    expect(c.energy).toBeCloseTo(600 + 588.6 * 0.24, 9);
+    near('energy, J', c.energy, 600 + 588.6 * 0.24, 1e-9);
   });
 
-  test('braking a run turns the body backward: foot ahead of the mass centre, friction against the way', () => {
+  test('I3: braking a run turns the body backward: foot ahead of the mass centre, friction against the way', () => {
     // facing away from the way of travel as after a round-off: -X, turning backward is +Z
     const before: ContactSide = { v_WScm_W: [-4, 0, 0], h_Scm_W: [0, 0, 30], lateralMoment: 9 };
     const after: ContactSide = { v_WScm_W: [-2, 4.5, 0], h_Scm_W: [0, 0, 40], lateralMoment: 11 };
@@ -43,10 +46,10 @@ describe('by hand', () => {
     const Jy = 60 * 4.5 + 60 * 9.81 * 0.12;
     expect(c.J_W).toEqual([120, Jy, 0]);
     expect(c.lean).toBeCloseTo(Math.atan2(120, Jy), 12);
-    expect(c.lever).toBeCloseTo(10 / Math.hypot(120, Jy), 12);
+    near('lever about the mass centre, m', c.lever, 10 / Math.hypot(120, Jy), EXACT);
     // friction turns it backward by 0.9 x 120 = 108, ten times what is kept: the feet land ahead and take 98 back
-    expect(c.place?.x).toBeCloseTo((10 - 108) / Jy, 12);
-    expect(c.frictionNeeded).toBeCloseTo(120 / Jy, 12);
+    near('feet ahead of it, m', c.place?.x ?? Number.NaN, (10 - 108) / Jy, EXACT);
+    near('friction needed', c.frictionNeeded, 120 / Jy, EXACT);
     // 30 (4 + 20.25 - 16) + 1600/22 - 900/18 + m g 0.27
     expect(c.energy).toBeCloseTo(30 * (4 + 20.25 - 16) + 1600 / 22 - 50 + 588.6 * 0.27, 9);
     expect(c.isPossible).toBe(true);

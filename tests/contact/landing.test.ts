@@ -19,7 +19,10 @@ import { MATS } from '../../sim/contact/mat.ts';
 import { type Flight, flySkill, makeBody, makeHuman, readAthlete } from '../../sim/index.ts';
 import { flightIn } from '../files/parts.ts';
 import { fileOf, skillOf } from '../skill/load.ts';
+import { recordChecks } from '../validation/record.ts';
 import { FIRM, makeDropEntry } from './drop-entry.ts';
+
+const near = recordChecks('landing');
 
 const G = 9.81;
 const bodyOf = (id: string) => makeBody(readAthlete(athletes[id]));
@@ -75,10 +78,10 @@ describe('F8: an undamped spring landing', () => {
   const coarse = rigidLanding(2 * STEP);
   const fine = rigidLanding(STEP);
 
-  test('through the own spring force and the equations, at the chosen step', () => {
-    expect(Math.abs(fine.force / FORCE - 1)).toBeLessThan(AT_STEP);
-    expect(Math.abs(fine.sink / SINK - 1)).toBeLessThan(AT_STEP);
-    expect(Math.abs(fine.time / TIME - 1)).toBeLessThan(AT_STEP);
+  test('F8: an undamped spring landing, through the own spring force and the equations, at the chosen step', () => {
+    near('peak, body weights', fine.force, FORCE, AT_STEP * FORCE);
+    near('sinks in, m', fine.sink, SINK, AT_STEP * SINK);
+    near('time of the peak, s', fine.time, TIME, AT_STEP * TIME);
   });
 
   test('second order, so that two steps together give all printed digits', () => {
@@ -269,7 +272,7 @@ describe('accounts of a landing', () => {
     const h = 25 / (2 * G);
     const mean = work / d / (body.mass * G);
     /** measured 3e-5 */
-    expect(Math.abs(mean / (1 + h / d) - 1)).toBeLessThan(5e-4);
+    near('mean force, body weights', mean, 1 + h / d, 5e-4 * (1 + h / d));
     // by hand: 0.9 m, 0.3 m
     expect(1 + 0.9 / 0.3).toBe(4);
   });

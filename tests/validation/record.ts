@@ -9,7 +9,8 @@ export interface CheckRow {
   readonly what: string;
   readonly expected: string;
   readonly got: string;
-  readonly tolerance: number;
+  /** none where a range is expected */
+  readonly tolerance?: number;
 }
 export interface KeptChecks {
   /** of the last run that wrote it */
@@ -28,9 +29,19 @@ const shown = (x: number, tolerance: number): string => {
   return /^-0\.?0*$/.test(text) ? text.slice(1) : text;
 };
 
+interface Recorder {
+  (what: string, value: number, wanted: number, tolerance: number): void;
+  /** Of a published range: shown to so many decimals. */
+  within(what: string, value: number, range: readonly [number, number], decimals: number): void;
+}
+
 /** `near` of one file of tests: expects a value within its tolerance, and records it. */
-export function recordChecks(part: string): (what: string, value: number, wanted: number, tolerance: number) => void {
+export function recordChecks(part: string): Recorder {
   const rows: CheckRow[] = [];
+  const keep = (row: Omit<CheckRow, 'title'>): void => {
+    const title = (expect.getState().currentTestName ?? '').split(' > ').at(-1) ?? '';
+    if (rows.filter((one) => one.title === title).length < SHOWN) rows.push({ title, ...row });
+  };
   afterAll(() => {
     if (import.meta.env.MODE === 'validation') {
       const kept: KeptChecks = { date: new Date().toISOString().slice(0, 10), rows };
@@ -40,10 +51,14 @@ export function recordChecks(part: string): (what: string, value: number, wanted
     const kept = readKept(part).rows;
     for (const row of rows) expect(kept, 'npm run validation writes what the checks get now').toContainEqual(row);
   });
-  return (what, value, wanted, tolerance) => {
+  const near = (what: string, value: number, wanted: number, tolerance: number): void => {
     expect(Math.abs(value - wanted), `${what}: ${value} against ${wanted}`).toBeLessThanOrEqual(tolerance);
-    const title = (expect.getState().currentTestName ?? '').split(' > ').at(-1) ?? '';
-    if (rows.filter((row) => row.title === title).length >= SHOWN) return;
-    rows.push({ title, what, expected: shown(wanted, tolerance), got: shown(value, tolerance), tolerance });
+    keep({ what, expected: shown(wanted, tolerance), got: shown(value, tolerance), tolerance });
   };
+  const within = (what: string, value: number, [low, high]: readonly [number, number], decimals: number): void => {
+    expect(value, `${what}: ${value} in ${low} to ${high}`).toBeGreaterThan(low);
+    expect(value, `${what}: ${value} in ${low} to ${high}`).toBeLessThan(high);
+    keep({ what, expected: `${low} to ${high}`, got: value.toFixed(decimals) });
+  };
+  return Object.assign(near, { within });
 }

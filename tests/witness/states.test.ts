@@ -4,11 +4,13 @@
  */
 import { beforeAll, describe, expect, test } from 'vitest';
 import { type Flight, flySkill } from '../../sim/index.ts';
+import { recordChecks } from '../validation/record.ts';
 import { type Table, tableOf } from './csv.ts';
 import { loadWitness, type Mujoco, Witness } from './mujoco.ts';
 import { witnessed } from './skills.ts';
 import { around, clearOf, slope } from './stencil.ts';
 
+const near = recordChecks('states');
 const INSTANTS = 50;
 /** share of the body's mass; of 1 m; of the largest |h| of one segment group; measured at worst 2.2e-16, 1.8e-15, 6.3e-15 */
 const STATE = 1e-9;
@@ -118,10 +120,19 @@ function compareForces(flight: Flight): { torque: number; root: number } {
   return { torque: off.torque / strongest, root: Math.max(off.force / weight, off.moment / strongest) };
 }
 
-describe.each(witnessed)('%s', (_, skill) => {
+/** of all skills */
+const most = { mass: 0, centre: 0, momentum: 0, torque: 0, root: 0 };
+const seen = new Set<string>();
+const note = (worst: Partial<typeof most>): void => {
+  for (const key of Object.keys(most) as (keyof typeof most)[]) most[key] = Math.max(most[key], worst[key] ?? 0);
+};
+
+describe.each(witnessed)('%s', (id, skill) => {
   test('MuJoCo finds our mass, mass centre and angular momentum, and that it is constant', () => {
     const worst = compareStates(flySkill(skill));
     if (process.env.SHOW) console.log(worst);
+    note(worst);
+    seen.add(id);
     expect(worst.mass).toBeLessThan(STATE);
     expect(worst.centre).toBeLessThan(STATE);
     expect(worst.momentum).toBeLessThan(STATE);
@@ -131,7 +142,18 @@ describe.each(witnessed)('%s', (_, skill) => {
   test('its inverse dynamics finds our joint torques and nothing that holds the root', () => {
     const worst = compareForces(flySkill(skill, FINE));
     if (process.env.SHOW) console.log(worst);
+    note(worst);
     expect(worst.torque).toBeLessThan(TORQUE);
     expect(worst.root).toBeLessThan(ROOT);
+  });
+});
+
+describe('over all ready skills', () => {
+  test('W1: MuJoCo finds mass, mass centre, angular momentum and joint torques from positions and rates alone', () => {
+    expect(seen.size).toBe(witnessed.length);
+    near('mass centre, largest difference, m', most.centre, 0, STATE);
+    near('angular momentum, largest difference as a share', most.momentum, 0, STATE);
+    near('joint torques, largest difference as a share', most.torque, 0, TORQUE);
+    near('what would have to hold the root, share of weight or torque', most.root, 0, ROOT);
   });
 });

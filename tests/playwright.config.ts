@@ -1,6 +1,7 @@
 // Browser tests against the built app, served as `npm start` serves it.
 import { defineConfig } from '@playwright/test';
 import { browserFlags, findBrowser, noWebglFlags } from './browser/find-browser.mjs';
+import { isWhole } from './corpus.ts';
 
 // workers read this file again: the first reading decides, the environment carries it on
 process.env.SHAPEFLIGHT_TEST_PORT ??= String(20_000 + (process.pid % 20_000));
@@ -13,9 +14,13 @@ const launch = (extra: string[] = []) => ({ executablePath, args: [...browserFla
 /**
  * A device lists what is for it: all tests without a tag, and those whose tag names it. Not for every device are tests of one
  * way to work (@desktop, @touch, @tablet), and tests of what is the same on all of them: stored records, workers, files (@once).
+ * Of a test for several devices `npm test` takes a sample, and `npm run test:all` each: of the two that are touched the phone, of the
+ * largest and the smallest the largest, and both where it is about the room that there is (@both). What takes longest is @whole.
  */
 const listed = (...tags: string[]): RegExp =>
   new RegExp(`^(?!.*@(desktop|touch|tablet|phone|once)\\b)|@(${tags.join('|')})\\b`, 's');
+const leftOut = isWhole ? undefined : /@whole\b/;
+const leftOutOnPhone = isWhole ? undefined : /@whole\b|^(?!.*@both\b).*@desktop\b/s;
 /** whole files, by the same rule */
 const desktopFiles = /bench\.spec\.ts/;
 const touchFiles = /(lane-sheet|touch)\.spec\.ts/;
@@ -26,6 +31,7 @@ export default defineConfig({
   outputDir: './browser-out',
   fullyParallel: true,
   forbidOnly: true,
+  grepInvert: leftOut,
   retries: 0,
   workers: 2,
   // software WebGL on two busy cores is slow; these bound a hang, they do not measure
@@ -59,13 +65,14 @@ export default defineConfig({
     },
     {
       name: 'tablet',
-      grep: listed('tablet', 'touch'),
+      grep: isWhole ? listed('tablet', 'touch') : /@tablet\b/,
       testIgnore: desktopFiles,
       use: { viewport: { width: 1024, height: 768 }, hasTouch: true },
     },
     {
       name: 'phone',
       grep: listed('phone', 'touch'),
+      grepInvert: leftOutOnPhone,
       testIgnore: desktopFiles,
       use: { viewport: { width: 390, height: 844 }, hasTouch: true, isMobile: true },
     },

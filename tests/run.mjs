@@ -106,18 +106,19 @@ async function checkSources() {
   return built;
 }
 
+const whole = process.argv.includes('--whole') ? { SHAPEFLIGHT_WHOLE: '1' } : {};
+
 async function unit() {
   const report = path.join(reports, 'unit.json');
   const args = ['run', '--reporter=default', '--reporter=json', `--outputFile.json=${report}`];
-  const env = process.argv.includes('--whole') ? { SHAPEFLIGHT_WHOLE: '1' } : {};
-  return countVitest(report, await run(bin('vitest/vitest.mjs'), args, { env, limit: 20 * minute }));
+  return countVitest(report, await run(bin('vitest/vitest.mjs'), args, { env: whole, limit: 20 * minute }));
 }
 
 async function browser() {
   const report = path.join(reports, 'browser.json');
-  const env = { SHAPEFLIGHT_BROWSER: await ensureBrowser(), PLAYWRIGHT_JSON_OUTPUT_NAME: report };
+  const env = { ...whole, SHAPEFLIGHT_BROWSER: await ensureBrowser(), PLAYWRIGHT_JSON_OUTPUT_NAME: report };
   const args = ['test', '-c', 'tests/playwright.config.ts', '--reporter=list,json'];
-  return countPlaywright(report, await run(bin('@playwright/test/cli.js'), args, { env, limit: 25 * minute }));
+  return countPlaywright(report, await run(bin('@playwright/test/cli.js'), args, { env, limit: 40 * minute }));
 }
 
 async function main() {

@@ -29,7 +29,9 @@ async function list(
   return found;
 }
 
-test('axe finds no violation, light and dark', async ({ page }) => {
+test('axe finds no violation, light and dark', { tag: ['@desktop', '@tablet', '@phone', '@both'] }, async ({
+  page,
+}) => {
   await openBench(page);
   for (const colorScheme of SCHEMES) {
     const shown = await (await makeAxeIn(page, colorScheme, ALL_RULES)).analyze();
@@ -38,7 +40,7 @@ test('axe finds no violation, light and dark', async ({ page }) => {
 });
 
 test('axe finds no violation in the panels of skills, values, joints, shapes and keys, light and dark', {
-  tag: ['@desktop', '@phone'],
+  tag: ['@desktop', '@phone', '@both'],
 }, async ({ page }) => {
   await openBench(page);
   for (const key of ['s', 'v', 'j', 'b', '?'])

@@ -1,7 +1,7 @@
 // The bench on a laptop: watch, move, change, take back; nothing is lost.
 import { readFileSync } from 'node:fs';
 import { expect, type Page } from '@playwright/test';
-import { bob, chooseFile, cursorOf, drag, openBench, readSentence, undo } from './bench.ts';
+import { bob, chooseFile, cursorOf, drag, leaveFocus, openBench, readSentence, undo } from './bench.ts';
 import { test } from './kept-files.ts';
 
 test('opens on a demo skill already flying: figure, sentence, curves, keys, joints; the floor moves the cursor', async ({
@@ -63,63 +63,84 @@ test('opens on a demo skill already flying: figure, sentence, curves, keys, join
   });
 });
 
-test('an arm brought down earlier changes the twist; undo restores the sentence to the letter', async ({ page }) => {
+test('what is changed is taken back, and what is wrong is refused', async ({ page }) => {
   await openBench(page);
-  const before = await readSentence(page);
-  const key = page.getByRole('button', { name: /^(Left|Right) arm raise, / }).nth(1);
-  await drag(page, key, -22, 0, false);
-  await expect(page.locator('.plate')).toContainText('earlier');
-  await page.mouse.up();
-  const after = await readSentence(page);
-  expect(after.text).not.toBe(before.text);
-  expect(after.twists).not.toBe(before.twists);
-  await undo(page);
-  expect((await readSentence(page)).text).toBe(before.text);
-  await page.keyboard.press('ControlOrMeta+Shift+z');
-  expect((await readSentence(page)).text).toBe(after.text);
-});
-
-test('Escape in the middle of a drag takes it back and leaves no step', async ({ page }) => {
-  await openBench(page);
-  const before = await readSentence(page);
-  const edge = page.locator('.edge').first();
-  await drag(page, edge, -40, 0, false);
-  expect((await readSentence(page)).text).not.toBe(before.text);
-  await page.keyboard.press('Escape');
-  await page.mouse.up();
-  expect((await readSentence(page)).text).toBe(before.text);
-  // nothing to take back: the button is not there
-  await expect(page.getByRole('button', { name: 'Undo', exact: true })).toBeHidden();
-});
-
-test('a value out of range says why under the field, and the last good value stays', async ({ page }) => {
-  await openBench(page);
-  const before = await readSentence(page);
-  const field = page.getByRole('spinbutton', { name: 'Height' });
-  await field.fill('900');
-  await field.press('Enter');
-  await expect(page.getByRole('alert')).toContainText('kept');
-  expect((await readSentence(page)).text).toBe(before.text);
-  await field.press('Escape');
-  const good = Number(await field.getAttribute('aria-valuenow'));
-  await field.press('ArrowUp');
-  // by a step of 0.01, to a whole number of them
-  expect(Number(await field.getAttribute('aria-valuenow'))).toBeCloseTo(Math.round(good / 0.01 + 1) * 0.01, 6);
-  expect((await readSentence(page)).text).not.toBe(before.text);
-});
-
-test('a take-off that never lands is reported, and the last flight stays in sight', async ({ page }) => {
-  await openBench(page);
-  const before = await readSentence(page);
-  await page.keyboard.press('v');
-  const gravity = page.getByRole('spinbutton', { name: 'Gravity' });
-  await gravity.fill('0');
-  await gravity.press('Enter');
-  await page.getByRole('button', { name: 'Close' }).first().click();
-  await expect(page.locator('.stopped')).toBeVisible();
-  expect((await readSentence(page)).text).toBe(before.text);
-  await page.getByRole('button', { name: 'Undo last change' }).click();
-  await expect(page.locator('.stopped')).toBeHidden();
+  await test.step('Escape in the middle of a drag takes it back and leaves no step', async () => {
+    const before = await readSentence(page);
+    const edge = page.locator('.edge').first();
+    await drag(page, edge, -40, 0, false);
+    expect((await readSentence(page)).text).not.toBe(before.text);
+    await page.keyboard.press('Escape');
+    await page.mouse.up();
+    expect((await readSentence(page)).text).toBe(before.text);
+    // nothing to take back: the button is not there
+    await expect(page.getByRole('button', { name: 'Undo', exact: true })).toBeHidden();
+  });
+  await test.step('a bad file is refused with field, value and range, and nothing is lost', async () => {
+    const before = await readSentence(page);
+    const bad = {
+      format: 'shapeflight-skill',
+      version: 1,
+      title: 'Broken',
+      takeoff: { velocityMPerS: { along: 'fast' } },
+    };
+    await chooseFile(page, {
+      name: 'broken.json',
+      mimeType: 'application/json',
+      buffer: Buffer.from(JSON.stringify(bad)),
+    });
+    const fault = page.locator('.file-fault');
+    await expect(fault).toContainText('broken.json was not opened');
+    await expect(fault).toContainText('Nothing was changed');
+    expect((await readSentence(page)).text).toBe(before.text);
+    await fault.getByRole('button').click();
+    await expect(fault).toBeHidden();
+  });
+  await test.step('a value out of range says why under the field, and the last good value stays', async () => {
+    const before = await readSentence(page);
+    const field = page.getByRole('spinbutton', { name: 'Height' });
+    await field.fill('900');
+    await field.press('Enter');
+    await expect(page.getByRole('alert')).toContainText('kept');
+    expect((await readSentence(page)).text).toBe(before.text);
+    await field.press('Escape');
+    const good = Number(await field.getAttribute('aria-valuenow'));
+    await field.press('ArrowUp');
+    // by a step of 0.01, to a whole number of them
+    expect(Number(await field.getAttribute('aria-valuenow'))).toBeCloseTo(Math.round(good / 0.01 + 1) * 0.01, 6);
+    expect((await readSentence(page)).text).not.toBe(before.text);
+    await page.keyboard.press('Escape');
+    await undo(page);
+    expect((await readSentence(page)).text).toBe(before.text);
+  });
+  await test.step('an arm brought down earlier changes the twist; undo restores the sentence to the letter', async () => {
+    const before = await readSentence(page);
+    const key = page.getByRole('button', { name: /^(Left|Right) arm raise, / }).nth(1);
+    await drag(page, key, -22, 0, false);
+    await expect(page.locator('.plate')).toContainText('earlier');
+    await page.mouse.up();
+    const after = await readSentence(page);
+    expect(after.text).not.toBe(before.text);
+    expect(after.twists).not.toBe(before.twists);
+    await undo(page);
+    expect((await readSentence(page)).text).toBe(before.text);
+    await page.keyboard.press('ControlOrMeta+Shift+z');
+    expect((await readSentence(page)).text).toBe(after.text);
+    await undo(page);
+  });
+  await test.step('another skill is opened as one step', async () => {
+    await leaveFocus(page);
+    const before = await readSentence(page);
+    await page.keyboard.press('s');
+    await page
+      .getByRole('dialog')
+      .getByRole('button', { name: /^Back somersault, tuck/i })
+      .first()
+      .click();
+    await expect.poll(async () => (await readSentence(page)).text).not.toBe(before.text);
+    await undo(page);
+    expect((await readSentence(page)).text).toBe(before.text);
+  });
 });
 
 test('a reload keeps the edit, the cursor and the way back', async ({ page }) => {
@@ -140,28 +161,6 @@ test('a reload keeps the edit, the cursor and the way back', async ({ page }) =>
   expect((await readSentence(page)).text).toBe(before.text);
 });
 
-test('a bad file is refused with field, value and range, and nothing is lost', async ({ page }) => {
-  await openBench(page);
-  const before = await readSentence(page);
-  const bad = {
-    format: 'shapeflight-skill',
-    version: 1,
-    title: 'Broken',
-    takeoff: { velocityMPerS: { along: 'fast' } },
-  };
-  await chooseFile(page, {
-    name: 'broken.json',
-    mimeType: 'application/json',
-    buffer: Buffer.from(JSON.stringify(bad)),
-  });
-  const fault = page.locator('.file-fault');
-  await expect(fault).toContainText('broken.json was not opened');
-  await expect(fault).toContainText('Nothing was changed');
-  expect((await readSentence(page)).text).toBe(before.text);
-  await fault.getByRole('button').click();
-  await expect(fault).toBeHidden();
-});
-
 test('what is saved is what is opened: the file comes back to the same sentence', async ({ page }) => {
   await openBench(page);
   await page.getByRole('spinbutton', { name: 'Height' }).press('ArrowUp');
@@ -175,71 +174,56 @@ test('what is saved is what is opened: the file comes back to the same sentence'
   await expect.poll(async () => (await readSentence(page)).text).toBe(before.text);
 });
 
-test('everything by keyboard: walk the flight, retime an edge, change a key', async ({ page }) => {
+test('by keyboard alone, and a lane by typing', async ({ page }) => {
   await openBench(page);
-  await page.keyboard.press('Home');
-  expect(await cursorOf(page)).toBe(0);
-  await page.keyboard.press('ArrowRight');
-  expect(await cursorOf(page)).toBeCloseTo(0.01, 6);
-  await page.keyboard.press('Shift+ArrowRight');
-  expect(await cursorOf(page)).toBeCloseTo(0.11, 6);
-  await page.keyboard.press('PageDown');
-  expect(await cursorOf(page)).toBeGreaterThan(0.11);
-  await page.keyboard.press('End');
-  const end = Number(await bob(page).getAttribute('aria-valuemax'));
-  expect(await cursorOf(page)).toBeCloseTo(end, 2);
+  await test.step('everything by keyboard: walk the flight, retime an edge, change a key', async () => {
+    await page.keyboard.press('Home');
+    expect(await cursorOf(page)).toBe(0);
+    await page.keyboard.press('ArrowRight');
+    expect(await cursorOf(page)).toBeCloseTo(0.01, 6);
+    await page.keyboard.press('Shift+ArrowRight');
+    expect(await cursorOf(page)).toBeCloseTo(0.11, 6);
+    await page.keyboard.press('PageDown');
+    expect(await cursorOf(page)).toBeGreaterThan(0.11);
+    await page.keyboard.press('End');
+    const end = Number(await bob(page).getAttribute('aria-valuemax'));
+    expect(await cursorOf(page)).toBeCloseTo(end, 2);
 
-  const before = await readSentence(page);
-  const edge = page.locator('.edge').first();
-  await edge.focus();
-  await page.keyboard.press('Shift+ArrowLeft');
-  expect((await readSentence(page)).text).not.toBe(before.text);
-  await undo(page);
-  expect((await readSentence(page)).text).toBe(before.text);
+    const before = await readSentence(page);
+    const edge = page.locator('.edge').first();
+    await edge.focus();
+    await page.keyboard.press('Shift+ArrowLeft');
+    expect((await readSentence(page)).text).not.toBe(before.text);
+    await undo(page);
+    expect((await readSentence(page)).text).toBe(before.text);
 
-  const key = page.getByRole('button', { name: /arm raise, / }).nth(1);
-  await key.focus();
-  const name = await key.getAttribute('aria-label');
-  await page.keyboard.press('ArrowLeft');
-  expect(await key.getAttribute('aria-label')).not.toBe(name);
-  await undo(page);
-  expect(await key.getAttribute('aria-label')).toBe(name);
-});
-
-test('play runs to the landing and stops there; space pauses', async ({ page }) => {
-  await openBench(page);
-  const end = Number(await bob(page).getAttribute('aria-valuemax'));
-  await page.keyboard.press('Home');
-  await page.keyboard.press('3');
-  await page.keyboard.press('Space');
-  await expect(page.getByRole('button', { name: 'Pause' })).toBeVisible();
-  await expect.poll(() => cursorOf(page), { timeout: 15_000 }).toBeCloseTo(end, 2);
-  await expect(page.getByRole('button', { name: 'Play' })).toBeVisible();
-});
-
-test('a lane opens, and its key is typed', async ({ page }) => {
-  await openBench(page);
-  await page.locator('.lane-name').first().click();
-  await page.locator('.lane-keys.open .key').nth(1).click();
-  const angle = page.getByRole('spinbutton', { name: 'Angle' });
-  await angle.fill(String(Number(await angle.getAttribute('aria-valuenow')) - 15));
-  const before = await readSentence(page);
-  await angle.press('Enter');
-  expect((await readSentence(page)).text).not.toBe(before.text);
-});
-
-test('another skill is opened as one step', async ({ page }) => {
-  await openBench(page);
-  const before = await readSentence(page);
-  await page.keyboard.press('s');
-  await page
-    .getByRole('dialog')
-    .getByRole('button', { name: /^Back somersault, tuck/i })
-    .first()
-    .click();
-  await expect.poll(async () => (await readSentence(page)).text).not.toBe(before.text);
-  await undo(page);
-  expect((await readSentence(page)).text).toBe(before.text);
+    const key = page.getByRole('button', { name: /arm raise, / }).nth(1);
+    await key.focus();
+    const name = await key.getAttribute('aria-label');
+    await page.keyboard.press('ArrowLeft');
+    expect(await key.getAttribute('aria-label')).not.toBe(name);
+    await undo(page);
+    expect(await key.getAttribute('aria-label')).toBe(name);
+  });
+  await test.step('play runs to the landing and stops there; space pauses', async () => {
+    await leaveFocus(page);
+    const end = Number(await bob(page).getAttribute('aria-valuemax'));
+    await page.keyboard.press('Home');
+    await page.keyboard.press('3');
+    await page.keyboard.press('Space');
+    await expect(page.getByRole('button', { name: 'Pause' })).toBeVisible();
+    await expect.poll(() => cursorOf(page), { timeout: 15_000 }).toBeCloseTo(end, 2);
+    await expect(page.getByRole('button', { name: 'Play' })).toBeVisible();
+  });
+  await test.step('a lane opens, and its key is typed', async () => {
+    await page.locator('.lane-name').first().click();
+    await page.locator('.lane-keys.open .key').nth(1).click();
+    const angle = page.getByRole('spinbutton', { name: 'Angle' });
+    await angle.fill(String(Number(await angle.getAttribute('aria-valuenow')) - 15));
+    const before = await readSentence(page);
+    await angle.press('Enter');
+    expect((await readSentence(page)).text).not.toBe(before.text);
+  });
 });
 
 test('the readout says of the frame at the cursor whether anything is cautioned', async ({ page }) => {
@@ -282,7 +266,8 @@ test.describe('where motion is welcome', () => {
     ['the space bar', (page: Page) => page.keyboard.press('Space')],
     ['the pause button', (page: Page) => page.locator('button.play').click()],
   ] as const) {
-    test(`${what} stops the first play and leaves the cursor; a reload keeps it`, async ({ page }) => {
+    const tag = what.startsWith('a ') ? '@whole' : [];
+    test(`${what} stops the first play and leaves the cursor; a reload keeps it`, { tag }, async ({ page }) => {
       await openBench(page);
       await expect.poll(() => cursorOf(page)).toBeGreaterThan(0.05);
       await act(page);
@@ -299,36 +284,50 @@ test.describe('where motion is welcome', () => {
   }
 });
 
-test('a sign that is typed becomes a word, and the range is in words', async ({ page }) => {
+test('signs become words; a flight that never ends is said in words, and the last stays in sight', async ({ page }) => {
   await openBench(page);
-  await page.keyboard.press('v');
-  const up = page.getByRole('dialog').getByRole('spinbutton', { name: /^Speed (up|down)$/ });
-  await up.fill('900');
-  await up.press('Enter');
-  await expect(page.getByRole('alert')).toContainText('Up to 20 m/s up or down');
-  await up.press('Escape');
-  const across = page.getByRole('dialog').getByRole('spinbutton', { name: /^Speed to the/ });
-  await across.fill('-0.3');
-  await across.press('Enter');
-  await expect(page.getByRole('dialog').getByRole('spinbutton', { name: 'Speed to the left' })).toHaveValue('0.30');
-});
-
-test('what stops a flight is said in words, clear of the bar', async ({ page }) => {
-  await openBench(page);
-  await page.keyboard.press('v');
-  const gravity = page.getByRole('dialog').getByRole('spinbutton', { name: 'Gravity' });
-  await gravity.fill('0');
-  await gravity.press('Enter');
-  await page.keyboard.press('Escape');
-  const stopped = page.locator('.stopped');
-  await expect(stopped).toBeVisible();
-  const said = (await stopped.textContent()) ?? '';
-  expect(said).not.toMatch(/\.[a-z]|block \d|momentum\.|\d\.\d{3}/);
-  expect(said).toContain('or undo');
-  const box = await stopped.boundingBox();
-  const bar = await page.getByRole('banner').boundingBox();
-  if (!box || !bar) throw new Error('no box');
-  expect(box.y).toBeGreaterThanOrEqual(bar.y + bar.height);
+  await test.step('a sign that is typed becomes a word, and the range is in words', async () => {
+    await page.keyboard.press('v');
+    const up = page.getByRole('dialog').getByRole('spinbutton', { name: /^Speed (up|down)$/ });
+    await up.fill('900');
+    await up.press('Enter');
+    await expect(page.getByRole('alert')).toContainText('Up to 20 m/s up or down');
+    await up.press('Escape');
+    const across = page.getByRole('dialog').getByRole('spinbutton', { name: /^Speed to the/ });
+    await across.fill('-0.3');
+    await across.press('Enter');
+    await expect(page.getByRole('dialog').getByRole('spinbutton', { name: 'Speed to the left' })).toHaveValue('0.30');
+    await page.keyboard.press('Escape');
+    await undo(page);
+  });
+  await test.step('a take-off that never lands is reported, and the last flight stays in sight', async () => {
+    const before = await readSentence(page);
+    await page.keyboard.press('v');
+    const gravity = page.getByRole('spinbutton', { name: 'Gravity' });
+    await gravity.fill('0');
+    await gravity.press('Enter');
+    await page.getByRole('button', { name: 'Close' }).first().click();
+    await expect(page.locator('.stopped')).toBeVisible();
+    expect((await readSentence(page)).text).toBe(before.text);
+    await page.getByRole('button', { name: 'Undo last change' }).click();
+    await expect(page.locator('.stopped')).toBeHidden();
+  });
+  await test.step('what stops a flight is said in words, clear of the bar', async () => {
+    await page.keyboard.press('v');
+    const gravity = page.getByRole('dialog').getByRole('spinbutton', { name: 'Gravity' });
+    await gravity.fill('0');
+    await gravity.press('Enter');
+    await page.keyboard.press('Escape');
+    const stopped = page.locator('.stopped');
+    await expect(stopped).toBeVisible();
+    const said = (await stopped.textContent()) ?? '';
+    expect(said).not.toMatch(/\.[a-z]|block \d|momentum\.|\d\.\d{3}/);
+    expect(said).toContain('or undo');
+    const box = await stopped.boundingBox();
+    const bar = await page.getByRole('banner').boundingBox();
+    if (!box || !bar) throw new Error('no box');
+    expect(box.y).toBeGreaterThanOrEqual(bar.y + bar.height);
+  });
 });
 
 test('a flight of a stated duration without a surface ends, it does not land', async ({ page }) => {

@@ -99,6 +99,10 @@ export async function editSpeedUp(page: Page, metresPerS: string): Promise<void>
   await expect(page.getByRole('dialog')).toBeHidden();
 }
 
+/** Keys are the page's again, not those of what has the focus. */
+export const leaveFocus = (page: Page): Promise<void> =>
+  page.evaluate(() => (document.activeElement as HTMLElement | null)?.blur());
+
 /** Those of the buttons that are under a thumb's size, px, each with its name. */
 export const smallTargets = (buttons: Locator, least: number): Promise<string[]> =>
   buttons.evaluateAll(

@@ -123,7 +123,7 @@ test('a chain is one ruler: a card for each phase, and the page goes to the leg 
 });
 
 test('the whole skill is on the one floor of the page, folded and with the height; its plumb line goes through strip and rows', {
-  tag: ['@desktop', '@phone'],
+  tag: ['@desktop', '@phone', '@both'],
 }, async ({ page }) => {
   await openSkill(page, 'giant swings');
   await page.keyboard.press('m');

@@ -38,7 +38,7 @@ const withMat = (file: Skill): void => {
 };
 
 test('what was judged, and how sensitive it is, wrap; with a likelihood and a code the header holds its height, and nothing is cut within a word', {
-  tag: ['@desktop', '@phone'],
+  tag: ['@desktop', '@phone', '@both'],
 }, async ({ page }) => {
   await openBench(page);
   const topOf = (): Promise<number | undefined> =>
@@ -77,7 +77,7 @@ test('under a sentence of four lines the standing caution is whole', { tag: '@to
   expect(await page.locator('.standing').filter({ visible: true }).count()).toBeGreaterThan(0);
 });
 
-test('all cautions of a contact are reached from the first screen', { tag: ['@desktop', '@phone'] }, async ({
+test('all cautions of a contact are reached from the first screen', { tag: ['@desktop', '@phone', '@both'] }, async ({
   page,
 }) => {
   await openSkill(page, 'handspring with a half twist');

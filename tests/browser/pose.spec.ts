@@ -65,64 +65,115 @@ test.describe('by mouse', { tag: '@desktop' }, () => {
     await expect(page.getByRole('button', { name: `Pose at ${at.toFixed(2)} seconds` })).toHaveCount(1);
   });
 
-  test('the plate beside the hand: part, turns, rate, where the limb is; Escape puts it back and leaves no step', async ({
-    page,
-  }) => {
+  test('plate, keys, typed angles, two limbs at one place, and the end of a range', async ({ page }) => {
     await openPose(page);
-    const before = await readSentence(page);
-    await leadLimb(page, 'front armL', 24, -26, { held: true });
-    await expect(plate(page)).toContainText('left arm');
-    await expect(plate(page)).toContainText(/twist \d\.\d\d → \d\.\d\d/);
-    await expect(plate(page)).toContainText(/raised \d+° → \d+°/);
-    const box = await plate(page).boundingBox();
-    const { x, y } = await placeOf(page, 'front armL');
-    if (!box) throw new Error('no plate');
-    const off = Math.hypot(
-      Math.max(box.x - x, 0, x - box.x - box.width),
-      Math.max(box.y - y, 0, y - box.y - box.height),
-    );
-    expect(off).toBeGreaterThan(5);
-    await page.keyboard.press('Escape');
-    await page.mouse.up();
-    expect((await readSentence(page)).text).toBe(before.text);
-    // let go, it is a step that Escape and the answer line take back
-    await leadLimb(page, 'front armL', 24, -26);
-    expect((await readSentence(page)).text).not.toBe(before.text);
-    await page.keyboard.press('Escape');
-    expect((await readSentence(page)).text).toBe(before.text);
-    await expect(page.locator('.pose')).toHaveCount(1);
-    await leadLimb(page, 'front armL', 24, -26);
-    await page.getByRole('button', { name: 'Put the left arm back Esc' }).click();
-    expect((await readSentence(page)).text).toBe(before.text);
-  });
-
-  test('two limbs under the mouse: both are named, the nearer filled, and a press on a name takes that one', async ({
-    page,
-  }) => {
-    await openPose(page);
-    // legs beside each other, seen from the left
-    const { x, y } = await placeOf(page, 'side legR', 'upper');
-    await page.mouse.move(x, y);
-    const names = page.locator('.limb-names button');
-    await expect(names).toHaveText(['left leg', 'right leg']);
-    await names.nth(1).click();
-    await expect(limb(page, 'side legR')).toBeFocused();
-    await page.getByRole('button', { name: 'one side' }).click();
-    await leadLimb(page, 'side legR', -30, -8, { half: 'upper' });
-    expect(await readAngle(page, 'Right hip pike')).toBeGreaterThan(8);
-    expect(await readAngle(page, 'Left hip pike')).toBeLessThan(1);
-  });
-
-  test('the end of a range stops the limb, with a stop line; no caution', async ({ page }) => {
-    await openPose(page);
-    await page.getByRole('button', { name: 'just this moment' }).click();
-    // a leg backward: the hip ends at 30 degrees
-    await leadLimb(page, 'side legL', 70, -60, { half: 'upper', held: true });
-    await expect(plate(page)).toContainText('the hip ends here');
-    await expect(page.locator('.figure-marks .stop')).toHaveCount(1);
-    await expect(page.locator('.figure-marks .behind')).toHaveCount(1);
-    await page.keyboard.press('Escape');
-    await page.mouse.up();
+    await test.step('the plate beside the hand: part, turns, rate, where the limb is; Escape puts it back and leaves no step', async () => {
+      const before = await readSentence(page);
+      await leadLimb(page, 'front armL', 24, -26, { held: true });
+      await expect(plate(page)).toContainText('left arm');
+      await expect(plate(page)).toContainText(/twist \d\.\d\d → \d\.\d\d/);
+      await expect(plate(page)).toContainText(/raised \d+° → \d+°/);
+      const box = await plate(page).boundingBox();
+      const { x, y } = await placeOf(page, 'front armL');
+      if (!box) throw new Error('no plate');
+      const off = Math.hypot(
+        Math.max(box.x - x, 0, x - box.x - box.width),
+        Math.max(box.y - y, 0, y - box.y - box.height),
+      );
+      expect(off).toBeGreaterThan(5);
+      await page.keyboard.press('Escape');
+      await page.mouse.up();
+      expect((await readSentence(page)).text).toBe(before.text);
+      // let go, it is a step that Escape and the answer line take back
+      await leadLimb(page, 'front armL', 24, -26);
+      expect((await readSentence(page)).text).not.toBe(before.text);
+      await page.keyboard.press('Escape');
+      expect((await readSentence(page)).text).toBe(before.text);
+      await expect(page.locator('.pose')).toHaveCount(1);
+      await leadLimb(page, 'front armL', 24, -26);
+      await page.getByRole('button', { name: 'Put the left arm back Esc' }).click();
+      expect((await readSentence(page)).text).toBe(before.text);
+    });
+    await test.step('by keys: Tab walks the limbs, arrows turn them 1 degree and with Shift 5, Enter types angles, Escape puts back', async () => {
+      await limb(page, 'front head').focus();
+      for (const [id, name] of [
+        ['armL', 'left arm'],
+        ['armR', 'right arm'],
+        ['legL', 'left leg'],
+        ['legR', 'right leg'],
+      ]) {
+        await page.keyboard.press('Tab');
+        await expect(limb(page, `front ${id}`)).toBeFocused();
+        await expect(limb(page, `front ${id}`)).toHaveAttribute('aria-label', name);
+        await expect(page.locator('.limb-names')).toHaveText(name);
+      }
+      const leg = limb(page, 'front legL');
+      await expect(leg).toHaveAttribute('aria-valuetext', /^raised \d+ degrees, twist \d\.\d\d$/);
+      await leg.focus();
+      const raised = async (): Promise<number> => Number(await leg.getAttribute('aria-valuenow'));
+      const at = await raised();
+      const before = await readSentence(page);
+      await page.keyboard.press('Shift+ArrowUp');
+      expect((await raised()) - at).toBeGreaterThanOrEqual(4);
+      expect((await raised()) - at).toBeLessThanOrEqual(6);
+      await expect(page.locator('.figure-handle [role="status"]')).toContainText('both legs');
+      await page.keyboard.press('Escape');
+      expect((await readSentence(page)).text).toBe(before.text);
+      await leg.focus();
+      await page.keyboard.press('ArrowUp');
+      await page.keyboard.press('ArrowUp');
+      expect((await raised()) - at).toBeGreaterThanOrEqual(1);
+      expect((await raised()) - at).toBeLessThanOrEqual(3);
+      // each press is one step
+      await undo(page);
+      await undo(page);
+      expect((await readSentence(page)).text).toBe(before.text);
+      await leg.focus();
+      await page.keyboard.press('Enter');
+      await expect(page.getByRole('tab', { name: 'Angles' })).toHaveAttribute('aria-selected', 'true');
+    });
+    await test.step('an angle is typed; out of range it says why and keeps the last', async () => {
+      const before = await readSentence(page);
+      const value = await readAngle(page, 'Left knee bend');
+      const field = page.getByRole('spinbutton', { name: 'Left knee bend', exact: true });
+      await field.fill('90');
+      await field.press('Enter');
+      expect((await readSentence(page)).text).not.toBe(before.text);
+      expect(await readAngle(page, 'Right knee bend')).toBeCloseTo(90, 6);
+      await field.fill('900');
+      await field.press('Enter');
+      await expect(page.getByRole('alert')).toContainText('kept 90');
+      await field.press('Escape');
+      await page.getByRole('tab', { name: 'Angles' }).focus();
+      await undo(page);
+      expect(await readAngle(page, 'Left knee bend')).toBeCloseTo(value, 6);
+    });
+    await test.step('two limbs under the mouse: both are named, the nearer filled, and a press on a name takes that one', async () => {
+      // legs beside each other, seen from the left
+      const { x, y } = await placeOf(page, 'side legR', 'upper');
+      await page.mouse.move(x, y);
+      const names = page.locator('.limb-names button');
+      await expect(names).toHaveText(['left leg', 'right leg']);
+      await names.nth(1).click();
+      await expect(limb(page, 'side legR')).toBeFocused();
+      await page.getByRole('button', { name: 'one side' }).click();
+      await leadLimb(page, 'side legR', -30, -8, { half: 'upper' });
+      expect(await readAngle(page, 'Right hip pike')).toBeGreaterThan(8);
+      expect(await readAngle(page, 'Left hip pike')).toBeLessThan(1);
+      await page.getByRole('tab', { name: 'Angles' }).focus();
+      await undo(page);
+      await page.getByRole('button', { name: 'both sides' }).click();
+    });
+    await test.step('the end of a range stops the limb, with a stop line; no caution', async () => {
+      await page.getByRole('button', { name: 'just this moment' }).click();
+      // a leg backward: the hip ends at 30 degrees
+      await leadLimb(page, 'side legL', 70, -60, { half: 'upper', held: true });
+      await expect(plate(page)).toContainText('the hip ends here');
+      await expect(page.locator('.figure-marks .stop')).toHaveCount(1);
+      await expect(page.locator('.figure-marks .behind')).toHaveCount(1);
+      await page.keyboard.press('Escape');
+      await page.mouse.up();
+    });
   });
 
   test('faster than joints can: the limb lags behind the hand and time is offered; what is kept is within 1.3', async ({
@@ -140,24 +191,6 @@ test.describe('by mouse', { tag: '@desktop' }, () => {
     const button = fast.getByRole('button', { name: /^Give it 0\.\d\d s more$/ });
     const none = fast.getByText('does not help');
     await expect(button.or(none)).toBeVisible({ timeout: 20_000 });
-  });
-
-  test('an angle is typed; out of range it says why and keeps the last', async ({ page }) => {
-    await openPose(page);
-    const before = await readSentence(page);
-    const value = await readAngle(page, 'Left knee bend');
-    const field = page.getByRole('spinbutton', { name: 'Left knee bend', exact: true });
-    await field.fill('90');
-    await field.press('Enter');
-    expect((await readSentence(page)).text).not.toBe(before.text);
-    expect(await readAngle(page, 'Right knee bend')).toBeCloseTo(90, 6);
-    await field.fill('900');
-    await field.press('Enter');
-    await expect(page.getByRole('alert')).toContainText('kept 90');
-    await field.press('Escape');
-    await page.getByRole('tab', { name: 'Angles' }).focus();
-    await undo(page);
-    expect(await readAngle(page, 'Left knee bend')).toBeCloseTo(value, 6);
   });
 
   test('a limb is taken on the pictures above the floor; beside the figure the press moves the cursor', async ({
@@ -185,48 +218,6 @@ test.describe('by mouse', { tag: '@desktop' }, () => {
     const at = await cursorOf(page);
     await page.mouse.click(stage.x + 100, stage.y + stage.height - 60);
     expect(await cursorOf(page)).not.toBe(at);
-  });
-
-  test('by keys: Tab walks the limbs, arrows turn them 1 degree and with Shift 5, Enter types angles, Escape puts back', async ({
-    page,
-  }) => {
-    await openPose(page);
-    await limb(page, 'front head').focus();
-    for (const [id, name] of [
-      ['armL', 'left arm'],
-      ['armR', 'right arm'],
-      ['legL', 'left leg'],
-      ['legR', 'right leg'],
-    ]) {
-      await page.keyboard.press('Tab');
-      await expect(limb(page, `front ${id}`)).toBeFocused();
-      await expect(limb(page, `front ${id}`)).toHaveAttribute('aria-label', name);
-      await expect(page.locator('.limb-names')).toHaveText(name);
-    }
-    const leg = limb(page, 'front legL');
-    await expect(leg).toHaveAttribute('aria-valuetext', /^raised \d+ degrees, twist \d\.\d\d$/);
-    await leg.focus();
-    const raised = async (): Promise<number> => Number(await leg.getAttribute('aria-valuenow'));
-    const at = await raised();
-    const before = await readSentence(page);
-    await page.keyboard.press('Shift+ArrowUp');
-    expect((await raised()) - at).toBeGreaterThanOrEqual(4);
-    expect((await raised()) - at).toBeLessThanOrEqual(6);
-    await expect(page.locator('.figure-handle [role="status"]')).toContainText('both legs');
-    await page.keyboard.press('Escape');
-    expect((await readSentence(page)).text).toBe(before.text);
-    await leg.focus();
-    await page.keyboard.press('ArrowUp');
-    await page.keyboard.press('ArrowUp');
-    expect((await raised()) - at).toBeGreaterThanOrEqual(1);
-    expect((await raised()) - at).toBeLessThanOrEqual(3);
-    // each press is one step
-    await undo(page);
-    await undo(page);
-    expect((await readSentence(page)).text).toBe(before.text);
-    await leg.focus();
-    await page.keyboard.press('Enter');
-    await expect(page.getByRole('tab', { name: 'Angles' })).toHaveAttribute('aria-selected', 'true');
   });
 });
 

@@ -102,7 +102,7 @@ test('two tabs keep their own work, and each finds it again', { tag: '@once' }, 
 
 for (const hasLocks of [true, false])
   test(`a duplicated tab starts from the same skill and goes its own way, ${hasLocks ? 'with' : 'without'} locks`, {
-    tag: '@once',
+    tag: hasLocks ? '@once' : ['@once', '@whole'],
   }, async ({ page, context }) => {
     if (!hasLocks)
       await context.addInitScript(() => Object.defineProperty(Navigator.prototype, 'locks', { value: undefined }));

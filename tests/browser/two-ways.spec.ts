@@ -1,5 +1,6 @@
 // Two ways of a skill in the same rows: the other's shapes, both numbers by letter, what is between the curves, and why two ratios are not the same.
 import { expect, type Locator, type Page } from '@playwright/test';
+import { isWhole } from '../corpus.ts';
 import { findButSizes } from './axe.ts';
 import { cursorOf } from './bench.ts';
 import { FINGER, findMeetings, MOUSE, watchCanvases } from './boxes.ts';
@@ -220,7 +221,7 @@ test.describe('on a phone on its side', { tag: '@phone' }, () => {
 
 for (const [width, height, tag] of [
   [1440, 900, '@desktop'],
-  [1280, 720, '@desktop'],
+  ...(isWhole ? [[1280, 720, '@desktop'] as const] : []),
   [1024, 768, '@tablet'],
   [390, 844, '@phone'],
   [844, 390, '@phone'],

@@ -44,7 +44,7 @@ const readStop = (page: Page): Promise<Stop | undefined> =>
     };
   });
 
-for (const [key, tool] of [
+const TOOLS = [
   ['', 'the bench'],
   ['c', 'Compare'],
   ['w', 'Why'],
@@ -53,46 +53,52 @@ for (const [key, tool] of [
   ['e', 'Estimate'],
   ['h', 'Hand on'],
   ['p', 'Pose'],
-] as const)
-  test(`by Tab through ${tool}: always seen, in order, never caught; Escape leads out`, { tag: '@desktop' }, async ({
-    page,
-  }) => {
-    await openFirst(page);
-    if (key) {
-      await page.keyboard.press(key);
-      await expect(page.locator('[data-tool]')).toBeVisible();
-      await expect(page.locator('.tool-loading')).toHaveCount(0);
-      // what comes late is there: a tool has more to press than its name and the floor
-      await expect.poll(() => page.locator('[data-tool] :is(button, input, select)').count()).toBeGreaterThan(5);
-    }
-    // from the top of the page
-    await page.evaluate(() => {
-      document.body.tabIndex = -1;
-      document.body.focus();
-      document.body.removeAttribute('tabindex');
-    });
-    const faults: string[] = [];
-    let first: Stop | undefined;
-    let last: Stop | undefined;
-    let stops = 0;
-    for (; stops < MOST_STOPS; stops++) {
-      await page.keyboard.press('Tab');
-      const stop = await readStop(page);
-      // past the last the focus leaves the page, or begins again
-      if (!stop || (first && stop.at <= first.at)) break;
-      first ??= stop;
-      if (last && stop.at < last.at) {
-        faults.push(`${stop.name}: back from ${last.name}`);
-        break;
-      }
-      if (stop.fault) faults.push(`${stop.name}: ${stop.fault}`);
-      last = stop;
-    }
-    expect(faults).toEqual([]);
-    expect(stops).toBeGreaterThan(15);
-    expect(stops).toBeLessThan(MOST_STOPS);
-    if (!key) return;
-    await page.locator('[data-tool]').focus();
-    await page.keyboard.press('Escape');
-    await expect(page.locator('[data-tool]')).toHaveCount(0);
+] as const;
+
+async function walkTool(page: Page, key: string): Promise<void> {
+  if (key) {
+    await page.keyboard.press(key);
+    await expect(page.locator('[data-tool]')).toBeVisible();
+    await expect(page.locator('.tool-loading')).toHaveCount(0);
+    // what comes late is there: a tool has more to press than its name and the floor
+    await expect.poll(() => page.locator('[data-tool] :is(button, input, select)').count()).toBeGreaterThan(5);
+  }
+  // from the top of the page
+  await page.evaluate(() => {
+    document.body.tabIndex = -1;
+    document.body.focus();
+    document.body.removeAttribute('tabindex');
   });
+  const faults: string[] = [];
+  let first: Stop | undefined;
+  let last: Stop | undefined;
+  let stops = 0;
+  for (; stops < MOST_STOPS; stops++) {
+    await page.keyboard.press('Tab');
+    const stop = await readStop(page);
+    // past the last the focus leaves the page, or begins again
+    if (!stop || (first && stop.at <= first.at)) break;
+    first ??= stop;
+    if (last && stop.at < last.at) {
+      faults.push(`${stop.name}: back from ${last.name}`);
+      break;
+    }
+    if (stop.fault) faults.push(`${stop.name}: ${stop.fault}`);
+    last = stop;
+  }
+  expect(faults).toEqual([]);
+  expect(stops).toBeGreaterThan(15);
+  expect(stops).toBeLessThan(MOST_STOPS);
+  if (!key) return;
+  await page.locator('[data-tool]').focus();
+  await page.keyboard.press('Escape');
+  await expect(page.locator('[data-tool]')).toHaveCount(0);
+}
+
+test('by Tab through every tool: always seen, in order, never caught; Escape leads out', { tag: '@desktop' }, async ({
+  page,
+}) => {
+  test.slow();
+  await openFirst(page);
+  for (const [key, tool] of TOOLS) await test.step(tool, () => walkTool(page, key));
+});

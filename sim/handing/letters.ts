@@ -3,7 +3,7 @@
  * four bytes of their CRC-32. After every 31 letters, and at the end, one letter is the check of all before it: the low six bits of
  * their running CRC. So damage is placed within a block; one block in 64 is passed over, and a later one names it.
  */
-import { CRC_START, calcCrc, crcStep } from './crc.ts';
+import { CRC_START, calcCrc, crcStep } from '../math/crc.ts';
 import { LinkError } from './link-error.ts';
 
 const LETTERS = 'ABCDEFGHIJKLMNOPQRSTUVWXYZabcdefghijklmnopqrstuvwxyz0123456789-_';

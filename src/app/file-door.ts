@@ -27,7 +27,7 @@ export const pickFile = (read: (file: File) => void, accept?: string): void =>
 
 export function pickFiles(
   read: (files: readonly File[]) => void,
-  accept = '.json,application/json',
+  accept = '.json,application/json,.txt,text/plain',
   isMany = true,
 ): void {
   const input = document.createElement('input');

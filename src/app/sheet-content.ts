@@ -62,7 +62,8 @@ export function makeContent(page: Page, ports: PrintPictures, date: Date): Print
   const cautions = whole.cautions();
   const likely = sayLikelihood(whole);
   const instants = listInstants(page);
-  const picture = ports.draw(result, makeRequest(page));
+  const drawn = ports.draw(result, makeRequest(page));
+  const picture = { ...drawn, markup: ports.sheetOrigin(result) + drawn.markup };
   return {
     skill: file.title || texts.untitled,
     who: [athlete.name, athlete.club, ...size].filter(Boolean).join(', '),

@@ -4,6 +4,7 @@ import type { FlightResult } from '../engine/result.ts';
 import type { LengthMarks } from '../scene/heights.ts';
 import type { MovingView } from '../scene/moving-place.ts';
 import type { LiveNumber, MovingWords } from '../scene/moving-words.ts';
+import type { Pieces } from '../scene/pieces.ts';
 import type { PictureSize } from '../scene/scene.ts';
 
 export type MovingFormat = 'mp4' | 'webm';
@@ -53,7 +54,7 @@ export interface MovingPictures {
   formats(size: PictureSize): Promise<readonly MovingFormat[]>;
   /** pictures, and s of the moving picture */
   count(request: Pick<MovingRequest, 'from' | 'to' | 'slower'>): { readonly pictures: number; readonly lastsS: number };
-  /** its pictures one by one, on a canvas that gets their size */
-  pen(canvas: HTMLCanvasElement, request: MovingRequest): PicturePen;
+  /** its pictures one by one, on a canvas that gets their size; laid out in pieces */
+  pen(canvas: HTMLCanvasElement, request: MovingRequest): Pieces<PicturePen>;
   make(request: MovingRequest, order: MovingOrder): Promise<Blob>;
 }

@@ -1,4 +1,5 @@
 /** Moving pictures for the page: which formats there are, how many pictures, one of them, and the file. */
+import { runPieces } from '../scene/pieces.ts';
 import type { MovingFormat, MovingOrder, MovingPictures, MovingRequest } from './moving-input.ts';
 import { makePicturePen } from './picture-pen.ts';
 import { lastsS, makePictureTimes, timeOfPicture } from './picture-times.ts';
@@ -24,7 +25,7 @@ export const movingPictures: MovingPictures = {
     const [{ writeMoving }, { movingOrigin }] = await Promise.all([writing(), import('./moving-origin.ts')]);
     const comment = `${movingOrigin(request.result, order.origin)}. ${order.tags.comment}`;
     const canvas = document.createElement('canvas');
-    const pen = makePicturePen(canvas, request);
+    const pen = runPieces(makePicturePen(canvas, request));
     try {
       const draw = (n: number): void => pen.draw(Math.min(timeOfPicture(times, n), request.to));
       return await writeMoving(canvas, times.count, draw, { ...order, tags: { ...order.tags, comment } });

@@ -5,6 +5,7 @@ import { createCanvasRenderer } from '../render/canvas-renderer.ts';
 import { readTokens } from '../render/read-tokens.ts';
 import type { PutText } from '../render/stage-renderer.ts';
 import { layMoving, movingScene } from '../scene/moving-scene.ts';
+import type { Pieces } from '../scene/pieces.ts';
 import type { MovingRequest, PicturePen } from './moving-input.ts';
 
 /** Poses that the picture is fitted to. */
@@ -37,15 +38,18 @@ function makeRuler(font: string): (text: string, size: number, weight: number) =
   };
 }
 
-export function makePicturePen(canvas: HTMLCanvasElement, request: MovingRequest): PicturePen {
+export function* makePicturePen(canvas: HTMLCanvasElement, request: MovingRequest): Pieces<PicturePen> {
   const { result, numbers } = request;
   const { flight, frames } = result;
   const pose = makePoser(flight, frames);
   const staged = makeStageFlight(`moving ${result.key}`, result, []);
   const tokens = readTokens();
   const setting = { ...request, span: [request.from, request.to] as const };
+  yield;
   const poses = Array.from({ length: FITTED }, (_, i) => pose((flight.duration * i) / (FITTED - 1)));
+  yield;
   const layout = layMoving(setting, staged, poses, numbers, makeRuler(tokens.font));
+  yield;
   // read for every picture: kept where the processor reads it at once
   canvas.getContext('2d', { alpha: false, willReadFrequently: true });
   const renderer = createCanvasRenderer(canvas, {

@@ -1,5 +1,6 @@
 /** The four figures of a card: to one scale among each other, as large as the room between their neighbours allows. */
 import { figureItems } from '../scene/figure.ts';
+import type { Pieces } from '../scene/pieces.ts';
 import type { StagePose } from '../scene/pose-frames.ts';
 import type { Points } from '../scene/scene.ts';
 import { sideView, type View } from '../scene/view.ts';
@@ -34,32 +35,36 @@ export interface ViewedPose {
   readonly view: View;
 }
 
-/** Takes some 10 ms a figure: who draws on a page rests between them. */
-export function viewPose(flight: PaperFlight, t: number): ViewedPose {
+export function* viewPose(flight: PaperFlight, t: number): Pieces<ViewedPose> {
   const pose = flight.pose(t);
-  return { pose, view: searchView(flight.staged.body, pose, sideView(flight.staged.v_WScm_W0[0])) };
+  return { pose, view: yield* searchView(flight.staged.body, pose, sideView(flight.staged.v_WScm_W0[0])) };
 }
 
 /** Those on the floor are on it, the others are in the middle of the room. */
-export function cardFigures(
+export function* cardFigures(
   flight: PaperFlight,
   figures: readonly ViewedPose[],
   isOnFloor: readonly boolean[],
   room: FigureRoom,
-): string {
+): Pieces<string> {
   const { body } = flight.staged;
-  const extents = figures.map((one) => extentOf(flight, one));
+  const extents: Extent[] = [];
+  for (const one of figures) {
+    extents.push(extentOf(flight, one));
+    yield;
+  }
   const scale = findScale(extents, room);
-  return figures
-    .map(({ pose, view }, i) => {
-      const { left, right, top, bottom } = extents[i];
-      const k = scale / PROBE;
-      const x = room.centres[i] - (k * (left + right)) / 2;
-      const y = isOnFloor[i] ? room.floor - k * bottom : (room.top + room.floor - k * (top + bottom)) / 2;
-      const place = { view, scale, anchor: pose.p_WScm_W, x, y };
-      return `<g data-figure="${pose.t.toFixed(4)}">${drawn(figureItems(body, pose.frames, place))}</g>`;
-    })
-    .join('');
+  let markup = '';
+  for (const [i, { pose, view }] of figures.entries()) {
+    const { left, right, top, bottom } = extents[i];
+    const k = scale / PROBE;
+    const x = room.centres[i] - (k * (left + right)) / 2;
+    const y = isOnFloor[i] ? room.floor - k * bottom : (room.top + room.floor - k * (top + bottom)) / 2;
+    const place = { view, scale, anchor: pose.p_WScm_W, x, y };
+    markup += `<g data-figure="${pose.t.toFixed(4)}">${drawn(figureItems(body, pose.frames, place))}</g>`;
+    yield;
+  }
+  return markup;
 }
 
 function findScale(extents: readonly Extent[], { centres, left, right, top, floor }: FigureRoom): number {

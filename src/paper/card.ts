@@ -4,6 +4,7 @@
  */
 import type { Cue } from '../../sim/words/cue-words.ts';
 import { cueFits, cueLines } from '../../sim/words/cue-words.ts';
+import type { Pieces } from '../scene/pieces.ts';
 import { cardFigures, type ViewedPose } from './card-figures.ts';
 import { type PaperPage, PER_MM, pageSvg, type Typeface } from './page-svg.ts';
 import type { PaperFlight } from './paper-flight.ts';
@@ -66,10 +67,10 @@ const t = paperTexts.card;
 /** The largest code that a card has room for, in points along a side. */
 export const mostPoints = (): number => Math.floor(CODE_MM / LEAST_POINT);
 
-export function makeCard(input: CardInput): PaperPage {
+export function* drawCard(input: CardInput): Pieces<PaperPage> {
   const markup = [
     headMarkup(input),
-    cardFigures(
+    yield* cardFigures(
       input.flight,
       input.figures,
       input.instants.map((one) => one.isOnFloor === true),

@@ -1,15 +1,16 @@
 /** What is printed and kept as a picture, for who asks: flights as paper takes them, and pages of SVG made of them. */
-import { cueHasRoom, makeCard, mostPoints } from './card.ts';
+import { cueHasRoom, drawCard, mostPoints } from './card.ts';
 import { viewPose } from './card-figures.ts';
 import { chooseInstants } from './card-instants.ts';
+import { bandsOf, greyPng } from './grey-png.ts';
 import { textWidth } from './letter-widths.ts';
 import { isBeyondLatin } from './page-svg.ts';
 import { offerPaperCues } from './paper-cues.ts';
 import { makePaperFlight } from './paper-flight.ts';
 import { originMark, originOf } from './paper-origin.ts';
-import { makePicture } from './picture.ts';
+import { drawPicture } from './picture.ts';
 import { equalTimes } from './picture-times.ts';
-import { makeReport } from './report.ts';
+import { drawReport } from './report.ts';
 import { resultLine } from './result-line.ts';
 import { makeSheetFigures } from './sheet-figures.ts';
 import { makeSheetPage } from './sheet-page.ts';
@@ -21,13 +22,13 @@ export const paper = {
   cueHasRoom,
   chooseInstants,
   viewPose,
-  card: makeCard,
+  card: drawCard,
   mostPoints,
   equalTimes,
-  picture: makePicture,
+  picture: drawPicture,
   sheetFigures: makeSheetFigures,
   sheetPage: makeSheetPage,
-  report: makeReport,
+  report: drawReport,
   originMark,
   originOf,
   resultLine,
@@ -35,6 +36,8 @@ export const paper = {
   cardFoot: paperTexts.card.foot,
   isBeyondLatin,
   textWidth,
+  greyPng,
+  bandsOf,
 };
 
 export type Paper = typeof paper;

@@ -1,6 +1,7 @@
 /** Where the poses of a picture are: side by side, along the path, or over time; all to one scale, as large as the width allows. */
 import { figureItems } from '../scene/figure.ts';
 import { pathHeights } from '../scene/flight-path.ts';
+import type { Pieces } from '../scene/pieces.ts';
 import type { Points } from '../scene/scene.ts';
 import type { OtherVersion } from '../scene/version-ghost.ts';
 import { sideView } from '../scene/view.ts';
@@ -18,7 +19,7 @@ export interface PictureVersion {
 }
 
 /** How far figures reach about their mass centres, m. */
-interface Spread {
+export interface FigureReach {
   readonly left: number;
   readonly right: number;
   readonly up: number;
@@ -62,7 +63,7 @@ interface PlaceInput {
   readonly layout: PictureLayout;
   readonly times: readonly number[];
   readonly width: number;
-  readonly spread: readonly Spread[];
+  readonly spread: readonly FigureReach[];
 }
 
 /** Units per m at most: a grown athlete is some 5 cm tall. */
@@ -76,7 +77,7 @@ const SPARE = 8;
 /** Over time figures may come as near as this share of what they would need side by side. */
 const NEAR = 0.62;
 
-export function figureSpread({ staged, pose, duration }: PaperFlight, times: readonly number[]): Spread {
+export function* figureSpread({ staged, pose, duration }: PaperFlight, times: readonly number[]): Pieces<FigureReach> {
   const spread = { left: 0.1, right: 0.1, up: 0.1, down: 0.1 };
   const view = sideView(staged.v_WScm_W0[0]);
   for (const at of times.filter((s) => s <= duration + 1e-9)) {
@@ -90,6 +91,7 @@ export function figureSpread({ staged, pose, duration }: PaperFlight, times: rea
         spread.up = Math.max(spread.up, -contour[i + 1] / 100);
         spread.down = Math.max(spread.down, contour[i + 1] / 100);
       }
+    yield;
   }
   return spread;
 }
@@ -98,7 +100,7 @@ export function placePoses(input: PlaceInput): PlacedPicture {
   return input.layout === 'row' ? placeRow(input) : input.layout === 'path' ? placePath(input) : placeTime(input);
 }
 
-const joinSpread = (list: readonly Spread[]): Spread => ({
+const joinSpread = (list: readonly FigureReach[]): FigureReach => ({
   left: Math.max(...list.map((one) => one.left)),
   right: Math.max(...list.map((one) => one.right)),
   up: Math.max(...list.map((one) => one.up)),
@@ -216,7 +218,7 @@ function placeTime({ versions, times, width, spread }: PlaceInput): PlacedPictur
 const isFirst = ({ letter }: PlacedPose): boolean => letter === 'A';
 
 /** Highest and lowest that any figure of the picture reaches, m. */
-function heightsOf(versions: readonly PictureVersion[], { up, down }: Spread): { top: number; low: number } {
+function heightsOf(versions: readonly PictureVersion[], { up, down }: FigureReach): { top: number; low: number } {
   const top = Math.max(...versions.map(({ flight }) => pathHeights(flight.staged).top)) + up;
   const ends = versions.flatMap(({ flight: { staged } }) => [staged.path[2], staged.path[staged.path.length - 2]]);
   return { top, low: Math.min(0, Math.min(...ends) - down) };

@@ -6,6 +6,7 @@ import { flightApparatus } from '../scene/apparatus-flight.ts';
 import { apparatusItems } from '../scene/apparatus-items.ts';
 import { figureItems } from '../scene/figure.ts';
 import { pathItems } from '../scene/flight-path.ts';
+import { type Pieces, runPieces } from '../scene/pieces.ts';
 import { drawPlot, type PrintPlot } from '../scene/print-scene.ts';
 import type { DrawItem } from '../scene/scene.ts';
 import { versionOutline } from '../scene/version-ghost.ts';
@@ -13,6 +14,7 @@ import { sideView } from '../scene/view.ts';
 import { type PaperPage, PER_MM, pageSvg, type Typeface } from './page-svg.ts';
 import { drawn } from './paper-ink.ts';
 import {
+  type FigureReach,
   figureSpread,
   type PictureLayout,
   type PictureVersion,
@@ -45,22 +47,26 @@ const PLOT_ZOOM = 1.36;
 const PLOT_GAP = 19;
 const HALO = 'air';
 
-export function makePicture(input: PictureInput): PaperPage {
+export const makePicture = (input: PictureInput): PaperPage => runPieces(drawPicture(input));
+
+export function* drawPicture(input: PictureInput): Pieces<PaperPage> {
   const width = input.widthMm * PER_MM;
   const inner = width - 2 * MARGIN;
   const head = headMarkup(input, inner);
-  const spread = input.versions.map(({ flight }) => figureSpread(flight, input.times));
+  const spread: FigureReach[] = [];
+  for (const { flight } of input.versions) spread.push(yield* figureSpread(flight, input.times));
   const placed = placePoses({ ...input, width: inner, spread });
+  yield;
   const parts: string[] = [head.markup];
   let y = head.height;
-  parts.push(
-    `<g transform="translate(${MARGIN} ${round(y)})" data-px-per-m="${placed.pxPerM}">${figures(input, placed)}</g>`,
-  );
+  const drawing = yield* figures(input, placed);
+  parts.push(`<g transform="translate(${MARGIN} ${round(y)})" data-px-per-m="${placed.pxPerM}">${drawing}</g>`);
   y += placed.height;
   if (input.plots && input.plots.list.length > 0) {
     const plots = plotMarkup(input, inner, placed.timeX);
     parts.push(`<g transform="translate(${MARGIN} ${round(y + 14)}) scale(${PLOT_ZOOM})">${plots.markup}</g>`);
     y += plots.height + 14;
+    yield;
   }
   const foot = footMarkup(input, inner, placed.pxPerM, y + 30);
   parts.push(foot.markup);
@@ -93,7 +99,7 @@ function headMarkup({ head }: PictureInput, width: number): { markup: string; he
 }
 
 /** Apparatus and paths, then the figures of the other versions, then those of the first. */
-function figures(input: PictureInput, placed: ReturnType<typeof placePoses>): string {
+function* figures(input: PictureInput, placed: ReturnType<typeof placePoses>): Pieces<string> {
   const { pxPerM, place } = placed;
   const view = sideView(input.versions[0].flight.staged.v_WScm_W0[0]);
   const out: string[] = [];
@@ -110,9 +116,10 @@ function figures(input: PictureInput, placed: ReturnType<typeof placePoses>): st
     out.push(drawn([...behind, ...paths]));
     out.push(drawn([floorLine(placed.width, placed.floorY)]));
     out.push(drawn(front));
+    yield;
   }
   for (const pose of [...placed.poses].sort((a, b) => order(b) - order(a) || a.t - b.t))
-    out.push(figureMarkup(input, pose, pxPerM));
+    out.push(yield* figureMarkup(input, pose, pxPerM));
   out.push(
     ...placed.labels.map((label) => textMarkup([{ text: label.text, weight: BOLD }], { ...label, size: SMALL + 2 })),
   );
@@ -128,7 +135,11 @@ const floorLine = (width: number, y: number): DrawItem => ({
   width: 3,
 });
 
-function figureMarkup({ versions }: PictureInput, { letter, t: at, x, y }: PlacedPose, pxPerM: number): string {
+function* figureMarkup(
+  { versions }: PictureInput,
+  { letter, t: at, x, y }: PlacedPose,
+  pxPerM: number,
+): Pieces<string> {
   const found = versions.find((one) => one.letter === letter);
   if (!found) return '';
   const { staged, pose } = found.flight;
@@ -138,6 +149,7 @@ function figureMarkup({ versions }: PictureInput, { letter, t: at, x, y }: Place
     letter === 'A'
       ? figureItems(staged.body, now.frames, place)
       : versionOutline(letter, staged.body, now.frames, place);
+  yield;
   return `<g data-figure="${letter} ${at.toFixed(6)}" data-at="${round(x)} ${round(y)}">${drawn(items)}</g>`;
 }
 

@@ -3,6 +3,7 @@
  * where the numbers are from, and the number of the page. A block that has no room goes to the next page whole.
  */
 import { type Provenance, provenanceLine, provenanceSvg } from '../../sim/index.ts';
+import type { Pieces } from '../scene/pieces.ts';
 import { PRINT_TOKENS } from '../scene/print-scene.ts';
 import { type PaperPage, PER_MM, pageSvg, type Typeface } from './page-svg.ts';
 import { BOLD, fitText, linesMarkup, lineWidth, round, type TextLine, textMarkup } from './set-text.ts';
@@ -42,8 +43,12 @@ interface Block {
   draw(y: number): string;
 }
 
-export function makeReport(input: ReportInput): PaperPage[] {
-  const blocks = [headBlock(input), ...input.sections.flatMap(sectionBlocks)];
+export function* drawReport(input: ReportInput): Pieces<PaperPage[]> {
+  const blocks = [headBlock(input)];
+  for (const section of input.sections) {
+    yield;
+    blocks.push(...sectionBlocks(section));
+  }
   const pages: string[][] = [[]];
   let y = TOP;
   for (const block of blocks) {
@@ -55,16 +60,21 @@ export function makeReport(input: ReportInput): PaperPage[] {
     y += block.height + block.gap;
   }
   const from = input.origin;
-  return pages.map((parts, i) =>
-    pageSvg({
-      widthMm: A4.width,
-      heightMm: A4.height,
-      title: `${input.name}: ${paperTexts.report.page(i + 1, pages.length)}`,
-      markup: [...parts, footMarkup(input.standing, provenanceLine(from), i + 1, pages.length)].join('\n'),
-      origin: provenanceSvg(from),
-      ...(input.typeface ? { typeface: input.typeface } : {}),
-    }),
-  );
+  const drawn: PaperPage[] = [];
+  for (const [i, parts] of pages.entries()) {
+    yield;
+    drawn.push(
+      pageSvg({
+        widthMm: A4.width,
+        heightMm: A4.height,
+        title: `${input.name}: ${paperTexts.report.page(i + 1, pages.length)}`,
+        markup: [...parts, footMarkup(input.standing, provenanceLine(from), i + 1, pages.length)].join('\n'),
+        origin: provenanceSvg(from),
+        ...(input.typeface ? { typeface: input.typeface } : {}),
+      }),
+    );
+  }
+  return drawn;
 }
 
 function headBlock({ name, under, result }: ReportInput): Block {

@@ -5,6 +5,7 @@
 import { figureItems } from '../scene/figure.ts';
 import { svgMarkup } from '../scene/figure-svg.ts';
 import { pathItems } from '../scene/flight-path.ts';
+import { runPieces } from '../scene/pieces.ts';
 import type { DrawItem } from '../scene/scene.ts';
 import { sideView } from '../scene/view.ts';
 import type { PaperFlight } from './paper-flight.ts';
@@ -40,7 +41,7 @@ export function makeSheetFigures(
 ): SheetFigures {
   const times = equalTimes(flight, count, 'time') ?? [];
   const versions = [{ letter: 'A', flight }] as const;
-  const spread = [figureSpread(flight, times)];
+  const spread = [runPieces(figureSpread(flight, times))];
   const placed = placePoses({ versions, layout: isOpen ? 'time' : 'row', times, width, spread });
   const { pxPerM, place, floorY } = placed;
   const { staged, pose } = flight;

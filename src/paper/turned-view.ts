@@ -5,6 +5,7 @@
 import type { Body } from '../../sim/index.ts';
 import { getLook } from '../scene/athlete-look.ts';
 import { figureItems } from '../scene/figure.ts';
+import type { Pieces } from '../scene/pieces.ts';
 import type { StagePose } from '../scene/pose-frames.ts';
 import { facing } from '../scene/posed-look.ts';
 import type { DrawItem, Points } from '../scene/scene.ts';
@@ -14,6 +15,7 @@ const RAD = Math.PI / 180;
 /** Turned by no more than this the flight still goes the way it goes; less than LEAST looks like a mistake. Our judgement. */
 const MOST_DEG = 56;
 const STEP_DEG = 4;
+const IN_A_PIECE = 6;
 /** px per m, and cells along each side, of the grid */
 const SCALE = 26;
 const CELLS = 72;
@@ -29,10 +31,12 @@ function turnView(view: View, rad: number): View {
   return { right: turn(view.right), up: view.up, toward: turn(view.toward) };
 }
 
-export function searchView(body: Body, pose: StagePose, side: View): View {
+export function* searchView(body: Body, pose: StagePose, side: View): Pieces<View> {
   let best = side;
   let most = Number.NEGATIVE_INFINITY;
+  let tried = 0;
   for (let deg = -MOST_DEG; deg <= MOST_DEG; deg += STEP_DEG) {
+    if (tried++ % IN_A_PIECE === 0) yield;
     const view = turnView(side, deg * RAD);
     const score = scoreView(body, pose, view);
     if (score > most) {

@@ -14,6 +14,8 @@ export interface PrintedPicture {
 
 export interface PrintPictures {
   draw(result: FlightResult, request: PrintRequest): PrintedPicture;
+  /** where the sheet is from, name and mass of the athlete in its digest: not for what is handed on */
+  sheetOrigin(result: FlightResult): string;
   readonly tokens: Readonly<Record<string, string>>;
   /** CSV at 240 frames a second */
   formatFrames(result: FlightResult): string;

@@ -12,6 +12,7 @@ const POSES = 10;
 export const printing: PrintPictures = {
   tokens: PRINT_TOKENS,
   formatFrames: formatFramesFile,
+  sheetOrigin: (result) => provenanceElement(result, 'page: print sheet'),
   draw: (result, request) => {
     const { flight, frames } = result;
     const pose = makePoser(flight, frames);
@@ -23,6 +24,6 @@ export const printing: PrintPictures = {
       times: frames.t,
       ...request,
     });
-    return { markup: provenanceElement(result, 'page: print sheet') + svgMarkup(items), width, height, isCompressed };
+    return { markup: svgMarkup(items), width, height, isCompressed };
   },
 };

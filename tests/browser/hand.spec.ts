@@ -113,13 +113,64 @@ test('from one browser to another and back, beside the work of both', { tag: '@o
   expect(await shelfTitles(page)).toHaveLength(2);
 });
 
-test('on a phone: ticks, sentence and ways are under the floor', { tag: '@phone' }, async ({ page }) => {
+test('on a phone: ticks, sentence and ways are under the floor; the device shares what is ticked', {
+  tag: '@phone',
+}, async ({ page }) => {
+  await page.addInitScript(() => {
+    const device = { shared: [] as unknown[], fault: '', kinds: ['txt', 'json'] };
+    const read = async (data: ShareData) => ({
+      ...data,
+      files: await Promise.all((data.files ?? []).map(async (f) => ({ name: f.name, text: await f.text() }))),
+    });
+    Object.assign(globalThis, { device });
+    navigator.canShare = (data) =>
+      (data?.files ?? []).every(({ name }) => device.kinds.some((kind) => name.endsWith(kind)));
+    navigator.share = async (data = {}) => {
+      if (device.fault) throw new DOMException('', device.fault);
+      device.shared.push(await read(data));
+    };
+  });
   await openFirst(page);
   await page.keyboard.press('h');
   const hand = page.locator('.hand-touch');
   await expect(hand.locator('.hand-sentence')).toContainText('Name and mass stay here.');
+
+  const set = (what: { fault?: string; kinds?: string[] }): Promise<void> =>
+    page.evaluate((change) => {
+      Object.assign((globalThis as unknown as { device: object }).device, change);
+    }, what);
+  const share = (): Promise<void> => hand.getByRole('button', { name: /: Share$/ }).click();
+  const last = (): Promise<{ name: string; text: string } | undefined> =>
+    page.evaluate(
+      () =>
+        (
+          globalThis as unknown as { device: { shared: { files: { name: string; text: string }[] }[] } }
+        ).device.shared.at(-1)?.files[0],
+    );
+  const row = hand.locator('[data-way="share"]');
+  // without an address its file, as the device takes it; of the athlete only what is ticked
+  await share();
+  await expect.poll(async () => (await last())?.name).toMatch(/\.json$/);
+  for (const word of ['Ilse', '"massKg": 54', 'ageYears']) expect((await last())?.text).not.toContain(word);
+  // closed without a choice nothing is said; a refusal is
+  await set({ fault: 'AbortError' });
+  await share();
+  await expect(row.getByRole('alert')).toHaveCount(0);
+  await set({ fault: 'NotAllowedError' });
+  await share();
+  await expect(row.getByRole('alert')).toHaveText('The device did not share it. The file works.');
+  await set({ fault: '', kinds: ['txt'] });
   await hand.getByRole('checkbox', { name: 'name' }).check();
   await expect(hand.locator('.hand-sentence')).toContainText('name Ilse Marrow');
+  await expect(row).toContainText('its file as text');
+  await share();
+  await expect.poll(async () => (await last())?.name).toMatch(/\.json\.txt$/);
+  expect((await last())?.text).toContain('Ilse Marrow');
+  await expect(row.getByRole('alert')).toHaveCount(0);
+  await set({ kinds: [] });
+  await share();
+  await expect(row.getByRole('alert')).toHaveText('This device cannot share it. The file works.');
+
   const download = page.waitForEvent('download');
   await hand.getByRole('button', { name: 'Save: File' }).click();
   expect((await download).suggestedFilename()).toMatch(/\.json$/);

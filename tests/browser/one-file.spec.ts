@@ -1,4 +1,4 @@
-// The page as one HTML file, opened from the disk: it flies, computes beside the page, estimates, keeps, and asks for nothing else.
+// The page as one HTML file, opened from the disk: it flies, computes beside the page, estimates, keeps, hands on, opens a link, and asks for nothing else.
 import { readFileSync } from 'node:fs';
 import path from 'node:path';
 import { pathToFileURL } from 'node:url';
@@ -42,12 +42,34 @@ test('one file from the disk is the whole bench', { tag: '@once' }, async ({ pag
   await page.keyboard.press('e');
   await expect(page.locator('.sheet-line .line-estimate').first()).toHaveText(/\d/, { timeout: 30_000 });
   await page.keyboard.press('e');
-  // what is changed is there when it is opened again
+  // handed on: a link without its beginning, no code, a file, a moving picture
+  await page.keyboard.press('h');
+  const way = (id: string) => page.locator(`[data-way="${id}"]`);
+  const link = page.getByRole('textbox', { name: 'The whole link' });
+  await expect(link).toHaveValue(/^#1\.[\w-]{100,}$/);
+  const fragment = await link.inputValue();
+  await expect(way('code')).toContainText('No code: this bench has no address. Set one in Menu.');
+  await expect(way('share')).toContainText('This browser has no sharing of its own');
+  await way('moving').click({ position: { x: 40, y: 12 } });
+  await page.getByRole('button', { name: '640 × 360' }).click();
+  await page.getByRole('button', { name: 'real', exact: true }).click();
+  const film = page.waitForEvent('download', { timeout: 60_000 });
+  await way('moving')
+    .getByRole('button', { name: /^Make it/ })
+    .click();
+  expect((await film).suggestedFilename()).toMatch(/\.(mp4|webm)$/);
+  await page.keyboard.press('h');
+  // what is changed is there when it is opened again, under a link that is opened beside it
   await editSpeedUp(page, '4.9');
   const { text } = await readSentence(page);
-  await page.reload();
+  await page.goto('about:blank');
+  await page.goto(address + fragment);
+  await expect(page.locator('.notice')).toContainText('Your work is kept.');
+  expect(new URL(page.url()).hash).toBe('');
+  expect((await readSentence(page)).text).not.toBe(text);
+  await page.keyboard.press('ControlOrMeta+z');
   await expect.poll(async () => (await readSentence(page)).text).toBe(text);
-  expect(asked.every((url) => url.startsWith(address))).toBe(true);
+  expect(asked.filter((url) => !url.startsWith(address) && url !== 'about:blank')).toEqual([]);
   expect(faults).toEqual([]);
 });
 

@@ -40,6 +40,8 @@ describe('print picture', () => {
     expect(picture.height).toBeLessThan(420);
     expect(picture.markup).toContain(`${result.flight.duration.toFixed(2)} s`);
     expect(picture.markup).not.toContain('NaN');
+    // the report has it too, and may not tell what is kept back
+    expect(picture.markup).not.toContain('metadata');
   });
 
   it('a flight from high up is compressed, and says so', () => {

@@ -1,10 +1,11 @@
 // The card: one scale for its figures, nothing cut, nothing smaller than can be read at arm's length, no name unless it was asked for.
 import { expect, test } from 'vitest';
-import { type CardInput, cueHasRoom, LEAST_SIZE, makeCard, mostPoints } from '../../src/paper/card.ts';
+import { type CardInput, cueHasRoom, drawCard, LEAST_SIZE, mostPoints } from '../../src/paper/card.ts';
 import { viewPose } from '../../src/paper/card-figures.ts';
 import { chooseInstants } from '../../src/paper/card-instants.ts';
 import { isBeyondLatin, PER_MM } from '../../src/paper/page-svg.ts';
 import { offerPaperCues } from '../../src/paper/paper-cues.ts';
+import { runPieces } from '../../src/scene/pieces.ts';
 import { papersOf } from './flown-paper.ts';
 import { textsIn } from './svg-figures.ts';
 
@@ -24,7 +25,7 @@ function inputOf(id: string): CardInput {
   return {
     flight: paper,
     instants,
-    figures: instants.map(({ t }) => viewPose(paper, t)),
+    figures: instants.map(({ t }) => runPieces(viewPose(paper, t))),
     name: 'Back somersault, straight, full twist',
     called: '4 2 /, difficulty 0.7',
     result: [
@@ -64,7 +65,7 @@ test.each([
   ['with nothing known of the room', { ...full, room: [] }],
   ['with a name', { ...full, who: 'Ilse Marrow of the Gymnastics Club of Lower Fernbridge' }],
 ])('%s: every line is on the card, none over another, none under 7 pt', (_, input) => {
-  const { svg, widthMm, heightMm } = makeCard(input);
+  const { svg, widthMm, heightMm } = runPieces(drawCard(input));
   expect([widthMm, heightMm]).toEqual([210, 148]);
   const lines = textsIn(svg);
   expect(lines.length).toBeGreaterThan(18);
@@ -86,7 +87,7 @@ test.each([
 
 test('what is not known of the room is left out; the caution is always there', () => {
   const words = (input: CardInput): string =>
-    textsIn(makeCard(input).svg)
+    textsIn(runPieces(drawCard(input)).svg)
       .map(({ text }) => text)
       .join(' ');
   expect(words(full)).toContain('Room for error.');
@@ -100,14 +101,14 @@ test('what is not known of the room is left out; the caution is always there', (
 });
 
 test('no name is in it, unless it was asked for', () => {
-  expect(textsIn(makeCard(full).svg).map(({ text }) => text)).toContain('No name in it.');
-  const named = makeCard({ ...full, who: 'Ilse Marrow' }).svg;
+  expect(textsIn(runPieces(drawCard(full)).svg).map(({ text }) => text)).toContain('No name in it.');
+  const named = runPieces(drawCard({ ...full, who: 'Ilse Marrow' })).svg;
   expect(named).toContain('Name in it: Ilse Marrow.');
   expect(named).not.toContain('No name in it.');
 });
 
 test('figures: four, of one scale, on the floor at both ends, in the order of their times', () => {
-  const { svg } = makeCard(full);
+  const { svg } = runPieces(drawCard(full));
   const figures = [...svg.matchAll(/<g data-figure="([\d.]+)">(.*?)<\/g>/gs)].map(([, t, inner]) => ({
     t: Number(t),
     points: [...inner.matchAll(/[ML](-?[\d.]+) (-?[\d.]+)/g)].map(([, x, y]) => [Number(x), Number(y)] as const),
@@ -137,7 +138,7 @@ test('each figure is turned, upright as it is, until both arms are seen', () => 
 
 test('a code is drawn point by point, and one with more points than a telephone reads is known', () => {
   const code = { size: 89, path: 'M0 0h1v1h-1z' };
-  const { svg } = makeCard({ ...full, code });
+  const { svg } = runPieces(drawCard({ ...full, code }));
   const [, x, y, point] =
     /<path transform="translate\(([\d.]+) ([\d.]+)\) scale\(([\d.]+)\)" d="M0 0h1v1h-1z"/.exec(svg) ?? [];
   // 30 mm, to the right margin, over the words under it
@@ -145,7 +146,7 @@ test('a code is drawn point by point, and one with more points than a telephone 
   expect(Number(x) + 89 * Number(point)).toBeCloseTo(1180, 0);
   expect(Number(y) + 89 * Number(point)).toBeLessThan(785);
   expect(textsIn(svg).map(({ text }) => text)).toContain('Opens this skill.');
-  expect(textsIn(makeCard(full).svg).map(({ text }) => text)).not.toContain('Opens this skill.');
+  expect(textsIn(runPieces(drawCard(full)).svg).map(({ text }) => text)).not.toContain('Opens this skill.');
   expect(30 / mostPoints()).toBeGreaterThanOrEqual(0.33);
   expect(mostPoints()).toBeGreaterThanOrEqual(89);
 });

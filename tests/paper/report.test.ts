@@ -3,7 +3,8 @@ import { expect, test } from 'vitest';
 import { athletes, skills } from '../../presets/index.ts';
 import { originOfSkill, provenance } from '../../sim/index.ts';
 import { PER_MM } from '../../src/paper/page-svg.ts';
-import { makeReport } from '../../src/paper/report.ts';
+import { drawReport } from '../../src/paper/report.ts';
+import { runPieces } from '../../src/scene/pieces.ts';
 import { textsIn } from './svg-figures.ts';
 
 const LONG =
@@ -37,7 +38,7 @@ const input = {
 };
 
 test('it is A4, in as many pages as it needs, each with caution, hash and number', () => {
-  const pages = makeReport(input);
+  const pages = runPieces(drawReport(input));
   expect(pages).toHaveLength(2);
   pages.forEach(({ svg, widthMm, heightMm }, i) => {
     expect([widthMm, heightMm]).toEqual([210, 297]);
@@ -58,12 +59,12 @@ test('it is A4, in as many pages as it needs, each with caution, hash and number
 });
 
 test('nothing of it is lost, and no two lines of a table are over each other', () => {
-  const all = makeReport(input).flatMap(({ svg }) => textsIn(svg));
+  const all = runPieces(drawReport(input)).flatMap(({ svg }) => textsIn(svg));
   const words = all.map(({ text }) => text).join(' ');
   expect(words.match(/A sentence of the report/g)).toHaveLength(31);
   for (const { heading } of input.sections) expect(words).toContain(heading);
   for (let i = 0; i < 12; i++) expect(all.filter(({ text }) => text === (2 * i).toFixed(2)).length).toBeGreaterThan(0);
-  for (const page of makeReport(input)) {
+  for (const page of runPieces(drawReport(input))) {
     const lines = textsIn(page.svg);
     for (const [i, a] of lines.entries())
       for (const b of lines.slice(i + 1)) {

@@ -1,5 +1,5 @@
 /** The card as its maker has it: which instants, which cues and whether they were read, and the room for error once it is computed. */
-import { type Accessor, createEffect, createMemo, createSignal, on, onCleanup, untrack } from 'solid-js';
+import { type Accessor, createEffect, createMemo, createSignal, untrack } from 'solid-js';
 import type { Cue } from '../../../sim/words/cue-words.ts';
 import type { Page } from '../../app/page.ts';
 import { wholeStateOf } from '../../app/whole-state.ts';
@@ -9,6 +9,7 @@ import type { ViewedPose } from '../../paper/card-figures.ts';
 import type { Paper } from '../../paper/paper.ts';
 import type { PaperFlight } from '../../paper/paper-flight.ts';
 import { cardTexts as t } from './card-words.ts';
+import { useLater } from './later.ts';
 
 /** Endings that are none on the feet, in which knees are not soft. */
 const NOT_ON_FEET = new Set(['enters', 'atRail', 'inAir', 'bounces', 'down']);
@@ -30,15 +31,12 @@ export interface CardState {
   setRoom(bars: readonly RoomBar[]): void;
 }
 
-const rest = (): Promise<void> => new Promise((resolve) => setTimeout(resolve));
-
 export function makeCardState(page: Page): CardState {
   const { services, shell, doc } = page;
   const [paper, setPaper] = createSignal<Paper>();
   const [written, setWritten] = createSignal<{ key: string; texts: readonly string[] }>();
   const [seen, setSeen] = createSignal('');
   const [moved, setMoved] = createSignal<{ key: string; times: readonly number[] }>();
-  const [turned, setTurned] = createSignal<{ of: readonly CardInstant[]; list: readonly ViewedPose[] }>();
   const [room, setRoom] = createSignal<{ key: string; bars: readonly RoomBar[] }>();
   const isOpen = (): boolean => shell.tool() === 'hand';
   createEffect(() => {
@@ -81,26 +79,15 @@ export function makeCardState(page: Page): CardState {
     if (own?.key !== key()) return chosen();
     return chosen().map((one, i) => (own.times[i] === one.t ? one : { t: own.times[i], word: '' }));
   });
-  createEffect(
-    on([flight, instants], ([now, list]) => {
-      const made = paper();
-      if (!now || !made || list.length === 0) return;
-      let isLeft = false;
-      onCleanup(() => {
-        isLeft = true;
-      });
-      const turn = async (): Promise<void> => {
-        const out: ViewedPose[] = [];
-        for (const { t: at } of list) {
-          await rest();
-          if (isLeft) return;
-          out.push(made.viewPose(now, at));
-        }
-        setTurned({ of: list, list: out });
-      };
-      void turn();
-    }),
-  );
+  const figures = useLater<readonly ViewedPose[]>(() => {
+    const [now, made, list] = [flight(), paper(), instants()];
+    if (!now || !made || list.length === 0) return undefined;
+    return function* () {
+      const out: ViewedPose[] = [];
+      for (const { t: at } of list) out.push(yield* made.viewPose(now, at));
+      return out;
+    };
+  });
   return {
     paper,
     flight,
@@ -118,7 +105,7 @@ export function makeCardState(page: Page): CardState {
       if (index === 0 || index === times.length - 1 || !(least <= most)) return;
       setMoved({ key: key(), times: times.with(index, Math.min(Math.max(at, least), most)) });
     },
-    figures: () => (turned()?.of === instants() ? turned()?.list : undefined),
+    figures: figures.made,
     room: () => (room()?.key === key() ? room()?.bars : undefined),
     setRoom: (bars) => setRoom({ key: key(), bars }),
   };

@@ -8,12 +8,14 @@ import { PAGE_NUMBERS } from '../../app/say/sentence-words.ts';
 import { wholeStateOf } from '../../app/whole-state.ts';
 import { texts } from '../../app/words.ts';
 import type { PaperPage } from '../../paper/page-svg.ts';
+import type { Paper } from '../../paper/paper.ts';
 import { wordRoom } from './card-room.ts';
 import { type CardState, makeCardState } from './card-state.ts';
 import { cardTexts as t } from './card-words.ts';
-import { type CodePicture, makeCode } from './code-picture.ts';
+import { type CodePicture, hasCode } from './code-picture.ts';
+import { useLater } from './later.ts';
 import { savePng, saveSvg } from './paper-out.ts';
-import { dateOf, nameOf, titleOf, useLater, useTypeface } from './paper-page.ts';
+import { dateOf, nameOf, titleOf, useTypeface } from './paper-page.ts';
 import type { HandState, HandWay, WayProps } from './way.ts';
 import { handTexts } from './words.ts';
 
@@ -33,22 +35,22 @@ function Thumb() {
   );
 }
 
-/** The link as points; or why there are none. */
-function useCode(hand: HandState) {
-  const found = createMemo((): { readonly code?: CodePicture; readonly why?: string } => {
+/** The link as points; or why there are none; undefined while they are made. */
+function useCode(hand: HandState): () => { readonly code?: CodePicture; readonly why?: string } | undefined {
+  return () => {
     if (hand.base() === undefined) return { why: handTexts.code.noAddress };
     const link = hand.codeLink()?.link;
-    const most = stateOf(hand).paper()?.mostPoints() ?? 0;
-    const code = link === undefined ? undefined : makeCode(link);
-    return code && code.size <= most ? { code } : { why: handTexts.code.long };
-  });
-  return found;
+    if (link === undefined || !hasCode(link)) return { why: handTexts.code.long };
+    const [code, paper] = [hand.code.made(), stateOf(hand).paper()];
+    if (!code || !paper) return undefined;
+    return code.size <= paper.mostPoints() ? { code } : { why: handTexts.code.long };
+  };
 }
 
 function useCard(hand: HandState) {
   const { page } = hand;
   const card = stateOf(hand);
-  const code = useCode(hand);
+  const code = createMemo(useCode(hand));
   const whole = wholeStateOf(page);
   const title = (): string => titleOf(hand);
   const who = (): string | undefined => nameOf(hand);
@@ -61,12 +63,12 @@ function useCard(hand: HandState) {
   });
   const paged = useLater<PaperPage>(() => {
     const [paper, flight, figures, face] = [card.paper(), card.flight(), card.figures(), typeface()];
-    const handed = hand.handed()?.file;
-    if (!paper || !flight || !figures || !face || !handed) return undefined;
+    const [handed, coded] = [hand.handed()?.file, code()];
+    if (!paper || !flight || !figures || !face || !handed || !coded) return undefined;
     const result = page.flight.result();
     const [caution] = whole.cautions();
     const said = result.notCompared ?? caution;
-    const drawn = code().code;
+    const drawn = coded.code;
     const name = who();
     const input = {
       flight,
@@ -89,7 +91,7 @@ function useCard(hand: HandState) {
     return () => paper.card(input);
   });
   const fits = createMemo(() => card.cues().map(({ text }) => card.paper()?.cueHasRoom(text) === true));
-  return { card, paged, why: () => code().why, room, fits, title };
+  return { card, paged, why: () => code()?.why, room, fits, title };
 }
 
 function View(props: WayProps) {
@@ -98,20 +100,20 @@ function View(props: WayProps) {
   const { hand } = props;
   const { card, paged, why, room, fits, title } = useCard(hand);
   const src = createMemo(() => {
-    const page = paged();
+    const page = paged.shown();
     if (!page) return undefined;
     const address = URL.createObjectURL(svgBlob(page));
     onCleanup(() => URL.revokeObjectURL(address));
     return address;
   });
   onCleanup(clearPages);
-  const isReady = (): boolean => paged() !== undefined && card.isRead() && fits().every(Boolean);
-  const doWith = async (work: (page: PaperPage) => Promise<boolean>): Promise<void> => {
-    const page = paged();
-    if (!page || !isReady()) return;
+  const isReady = (): boolean => paged.made() !== undefined && card.isRead() && fits().every(Boolean);
+  const doWith = async (work: (page: PaperPage, paper: Paper) => Promise<boolean>): Promise<void> => {
+    const [page, paper] = [paged.made(), card.paper()];
+    if (!page || !paper || !isReady()) return;
     hand.fail(ID, undefined);
     try {
-      const isKept = await work(page);
+      const isKept = await work(page, paper);
       if (isKept) hand.say(ID, t.saved);
     } catch {
       hand.fail(ID, t.notDrawn);
@@ -179,7 +181,7 @@ function View(props: WayProps) {
               <button
                 type="button"
                 disabled={!isReady()}
-                onClick={() => void doWith((page) => savePng(title(), ID, page).then(() => true))}
+                onClick={() => void doWith((page, paper) => savePng(title(), ID, page, paper).then(() => true))}
               >
                 {t.png}
               </button>

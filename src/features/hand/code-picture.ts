@@ -13,9 +13,11 @@ export interface CodePicture {
   readonly path: string;
 }
 
-/** Undefined: the text is too long for any code. */
-export function makeCode(text: string): CodePicture | undefined {
-  if (new TextEncoder().encode(text).length > MOST_BYTES) return undefined;
+/** Else the text is too long for any code. */
+export const hasCode = (text: string): boolean => new TextEncoder().encode(text).length <= MOST_BYTES;
+
+/** Takes some 10 ms. Throws where the text is too long. */
+export function makeCode(text: string): CodePicture {
   const bits = generate(text, { minCorrectionLevel: correction.L });
   let path = '';
   for (let y = 0; y < bits.size; y++)

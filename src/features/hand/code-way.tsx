@@ -1,19 +1,14 @@
 /** The link as a code that another device scans, shown large. */
 import { onCleanup, onMount, Show } from 'solid-js';
 import { Icon } from '../../ui/icon.tsx';
-import { makeCode } from './code-picture.ts';
+import { hasCode } from './code-picture.ts';
 import { CodeView } from './code-view.tsx';
-import type { HandState, HandWay, WayOverProps, WayProps } from './way.ts';
+import type { HandWay, WayOverProps, WayProps } from './way.ts';
 import { handTexts } from './words.ts';
 
 const t = handTexts.code;
 /** px */
 const PREVIEW = 240;
-
-const codeOf = (hand: HandState) => {
-  const link = hand.codeLink()?.link;
-  return link === undefined ? undefined : makeCode(link);
-};
 
 function Thumb() {
   return (
@@ -29,7 +24,7 @@ function Thumb() {
 
 function View(props: WayProps) {
   return (
-    <Show when={codeOf(props.hand)}>
+    <Show when={props.hand.code.shown()}>
       {(code) => (
         <figure class="code-figure">
           <CodeView code={code()} side={Math.min(PREVIEW, props.width)} label={t.label} />
@@ -66,7 +61,7 @@ function Over(props: WayOverProps) {
           <Icon name="close" />
         </button>
       </header>
-      <Show when={codeOf(props.hand)}>{(code) => <CodeView code={code()} label={t.label} />}</Show>
+      <Show when={props.hand.code.shown()}>{(code) => <CodeView code={code()} label={t.label} />}</Show>
       <p>{t.scan}</p>
     </dialog>
   );
@@ -84,8 +79,8 @@ export const codeWay: HandWay = {
   Over,
   refused: (hand) => {
     if (hand.base() === undefined) return t.noAddress;
-    if (hand.linkFault() !== undefined || codeOf(hand) === undefined) return t.long;
-    return undefined;
+    const link = hand.codeLink()?.link;
+    return link === undefined || !hasCode(link) ? t.long : undefined;
   },
   run: (hand) => hand.open('code'),
 };

@@ -5,6 +5,8 @@ import { baseAddress } from '../../app/base-address.ts';
 import type { Page } from '../../app/page.ts';
 import { wordFault } from '../../app/say/fault-words.ts';
 import type { Handing } from '../../engine/handing.ts';
+import { hasCode, makeCode } from './code-picture.ts';
+import { useLater } from './later.ts';
 import type { HandState, WayWork } from './way.ts';
 
 const NOTHING: Along = { name: false, age: false, mass: false };
@@ -36,6 +38,14 @@ export function makeHandState(page: Page, room: Handing, first: string): HandSta
     const bare = addressed(attempt(() => room.writeSkillLink({ ...value, file })).value);
     return bare === undefined ? undefined : { link: bare, isWithoutSheets: true };
   });
+  const code = useLater(() => {
+    const link = baseAddress() === undefined ? undefined : forCode()?.link;
+    if (link === undefined || !hasCode(link)) return undefined;
+    return function* () {
+      yield;
+      return makeCode(link);
+    };
+  });
   const [opened, open] = createSignal<string>();
   let timer: ReturnType<typeof setTimeout> | undefined;
   onCleanup(() => {
@@ -55,6 +65,7 @@ export function makeHandState(page: Page, room: Handing, first: string): HandSta
     linkFault: () => written().fault,
     link: () => addressed(written().value),
     codeLink: forCode,
+    code,
     open,
     opened,
     base: baseAddress,

@@ -23,18 +23,17 @@ export function HandTool(props: ToolProps) {
 
 function Loaded(props: ToolProps & { room: Handing }) {
   const page = usePage();
-  const shown = ways.filter((way) => !way.isAbsent?.());
   // the room is the same for as long as the tool is open
   // eslint-disable-next-line solid/reactivity
-  const hand = makeHandState(page, props.room, props.device === 'bench' ? shown[0].id : '');
-  useHandKeys(hand, shown);
+  const hand = makeHandState(page, props.room, props.device === 'bench' ? ways[0].id : '');
+  useHandKeys(hand);
   return (
     <div class="hand" classList={{ touch: props.device !== 'bench' }}>
       <Show when={hand.cannot()}>{(why) => <p role="alert">{t.cannot(why())}</p>}</Show>
-      <Show when={props.device === 'bench'} fallback={<TouchHand {...props} hand={hand} shown={shown} />}>
-        <WideHand {...props} hand={hand} shown={shown} />
+      <Show when={props.device === 'bench'} fallback={<TouchHand {...props} hand={hand} />}>
+        <WideHand {...props} hand={hand} />
       </Show>
-      <Show when={shown.find(({ id }) => id === hand.opened())?.Over}>
+      <Show when={ways.find(({ id }) => id === hand.opened())?.Over}>
         {(Over) => (
           <Dynamic
             component={Over()}
@@ -49,7 +48,7 @@ function Loaded(props: ToolProps & { room: Handing }) {
   );
 }
 
-type Parts = ToolProps & { readonly hand: HandState; readonly shown: readonly HandWay[] };
+type Parts = ToolProps & { readonly hand: HandState };
 
 const pickedOf = (hand: HandState): HandWay | undefined => ways.find(({ id }) => id === hand.picked());
 
@@ -86,10 +85,10 @@ function WideHand(props: Parts) {
         </Show>
         <WayRows
           hand={props.hand}
-          ways={props.shown}
+          ways={ways}
           axis={props.axis}
           left={props.timeLeft}
-          height={rowHeight(props.height - KEYS, props.shown.length)}
+          height={rowHeight(props.height - KEYS, ways.length)}
         />
         <p class="quiet hand-keys" style={{ 'margin-left': '94px' }}>
           {t.keys}
@@ -133,7 +132,7 @@ function TouchHand(props: Parts) {
       <HandSentence hand={props.hand} />
       <HandCautions hand={props.hand} />
       <Travels hand={props.hand} brief />
-      <For each={props.shown}>
+      <For each={ways}>
         {(way) => {
           const refused = (): string | undefined => props.hand.cannot() ?? way.refused?.(props.hand);
           return (
@@ -163,16 +162,16 @@ function TouchHand(props: Parts) {
 const TYPED = 'input:not([type="checkbox"]), textarea, select, [contenteditable]';
 
 /** Up and down pick a way, Enter does it, T goes to what travels. */
-function useHandKeys(hand: HandState, shown: readonly HandWay[]): void {
+function useHandKeys(hand: HandState): void {
   const onKey = (e: KeyboardEvent): void => {
     const { target } = e;
     if (e.ctrlKey || e.metaKey || e.altKey || document.querySelector('dialog[open]')) return;
     if (!(target instanceof Element) || target.closest(TYPED)) return;
-    const at = shown.findIndex(({ id }) => id === hand.picked());
+    const at = ways.findIndex(({ id }) => id === hand.picked());
     const step = { ArrowUp: -1, ArrowDown: 1 }[e.key];
     if (step !== undefined && !target.closest('[role="slider"]'))
-      hand.pick(shown[Math.min(Math.max(at + step, 0), shown.length - 1)].id);
-    else if (e.key === 'Enter' && at >= 0 && !target.closest('button, a, summary, input')) hand.run(shown[at]);
+      hand.pick(ways[Math.min(Math.max(at + step, 0), ways.length - 1)].id);
+    else if (e.key === 'Enter' && at >= 0 && !target.closest('button, a, summary, input')) hand.run(ways[at]);
     else if (e.key === 't' || e.key === 'T') {
       const boxes = [...document.querySelectorAll<HTMLInputElement>('.travels input:not(:disabled)')];
       const next = (boxes.indexOf(document.activeElement as HTMLInputElement) + 1) % Math.max(boxes.length, 1);

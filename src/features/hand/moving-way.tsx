@@ -1,10 +1,12 @@
 /** The flight as a moving picture, made in this browser. */
-import { createEffect, onCleanup, Show } from 'solid-js';
+import { createEffect, createSignal, onCleanup, Show, untrack } from 'solid-js';
 import { fileName, saveBlob } from '../../app/file-door.ts';
 import { wordFault } from '../../app/say/fault-words.ts';
 import { SpanFields } from '../../app/span-fields.tsx';
+import type { PicturePen } from '../../moving-picture/moving-input.ts';
 import { Choice } from '../../ui/choice.tsx';
 import { formatNumber } from '../../ui/numbers.ts';
+import { takePieces } from './later.ts';
 import { callOf, requestOf, tagsOf } from './moving-request.ts';
 import './moving.css';
 import { type MadeMoving, type MovingState, makeMovingState, SIZES } from './moving-state.ts';
@@ -100,17 +102,23 @@ async function make(hand: HandState): Promise<void> {
 
 function Preview(props: { hand: HandState; moving: MovingState }) {
   let canvas!: HTMLCanvasElement;
+  const [pen, setPen] = createSignal<PicturePen>();
   createEffect(() => {
     const room = props.moving.room();
     if (!room) return;
-    const pen = room.pen(canvas, requestOf(props.hand, props.moving));
-    onCleanup(() => pen.destroy());
-    createEffect(() => {
-      const [from, to] = props.moving.span();
-      const at = Math.min(Math.max(props.hand.page.cursor.at(), from), to);
-      const frame = requestAnimationFrame(() => pen.draw(at));
-      onCleanup(() => cancelAnimationFrame(frame));
+    onCleanup(takePieces(room.pen(canvas, requestOf(props.hand, props.moving)), setPen));
+    onCleanup(() => {
+      untrack(pen)?.destroy();
+      setPen(undefined);
     });
+  });
+  createEffect(() => {
+    const now = pen();
+    if (!now) return;
+    const [from, to] = props.moving.span();
+    const at = Math.min(Math.max(props.hand.page.cursor.at(), from), to);
+    const frame = requestAnimationFrame(() => now.draw(at));
+    onCleanup(() => cancelAnimationFrame(frame));
   });
   return <canvas ref={canvas} class="moving-preview" role="img" aria-label={t.preview} data-testid="moving-preview" />;
 }

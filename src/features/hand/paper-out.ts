@@ -2,29 +2,35 @@
 import { fileName, saveBlob } from '../../app/file-door.ts';
 import { loadImage, svgBlob } from '../../app/print-pages.ts';
 import type { PaperPage } from '../../paper/page-svg.ts';
+import type { Paper } from '../../paper/paper.ts';
 
 const PNG_DPI = 300;
 
 export const saveSvg = (title: string, what: string, page: PaperPage): void =>
   saveBlob(nameOf(title, what, 'svg'), svgBlob(page));
 
-export const savePng = async (title: string, what: string, page: PaperPage): Promise<void> =>
-  saveBlob(nameOf(title, what, 'png'), await drawPng(page));
+export const savePng = async (title: string, what: string, page: PaperPage, paper: Paper): Promise<void> =>
+  saveBlob(nameOf(title, what, 'png'), await drawPng(page, paper));
 
 const nameOf = (title: string, what: string, kind: string): string =>
   `${fileName(title).replace(/\.json$/, '')}-${what}.${kind}`;
 
-async function drawPng(page: PaperPage): Promise<Blob> {
+/** A band a task: in one go a wall of paper would hold the page, and be too large for the canvas of many devices. */
+async function drawPng(page: PaperPage, { greyPng, bandsOf }: Paper): Promise<Blob> {
   const image = await loadImage(page);
   try {
+    const [width, height] = [page.widthMm, page.heightMm].map((mm) => Math.round((mm / 25.4) * PNG_DPI));
     const canvas = document.createElement('canvas');
-    canvas.width = Math.round((page.widthMm / 25.4) * PNG_DPI);
-    canvas.height = Math.round((page.heightMm / 25.4) * PNG_DPI);
-    const g = canvas.getContext('2d');
+    canvas.width = width;
+    canvas.height = bandsOf({ width, height })[0];
+    const g = canvas.getContext('2d', { willReadFrequently: true });
     if (!g) throw new Error('no canvas');
-    g.drawImage(image, 0, 0, canvas.width, canvas.height);
-    return await new Promise((resolve, reject) => {
-      canvas.toBlob((blob) => (blob ? resolve(blob) : reject(new Error('no picture'))), 'image/png');
+    return await greyPng({ width, height, dpi: PNG_DPI }, async (top, rows) => {
+      await new Promise((resolve) => setTimeout(resolve));
+      g.drawImage(image, 0, -top, width, height);
+      const { data } = g.getImageData(0, 0, width, rows);
+      // white lies under everything and all inks are grey: one channel is all
+      return Uint8Array.from({ length: width * rows }, (_, i) => data[4 * i]);
     });
   } finally {
     URL.revokeObjectURL(image.src);

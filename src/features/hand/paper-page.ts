@@ -1,5 +1,5 @@
 /** What card, pictures and report take of the page alike: title, name where it is ticked, typeface, today. */
-import { type Accessor, createEffect, createMemo, createResource, createSignal, onCleanup } from 'solid-js';
+import { type Accessor, createMemo, createResource } from 'solid-js';
 import { readTypeface } from '../../app/page-typeface.ts';
 import { texts } from '../../app/words.ts';
 import type { Typeface } from '../../paper/page-svg.ts';
@@ -29,16 +29,4 @@ export function useTypeface(
     },
   );
   return face;
-}
-
-/** What takes a while to draw is drawn in a task of its own, after the press that asked for it was answered. */
-export function useLater<T>(make: Accessor<(() => T) | undefined>): Accessor<T | undefined> {
-  const [made, setMade] = createSignal<T>();
-  createEffect(() => {
-    const work = make();
-    if (!work) return;
-    const timer = setTimeout(() => setMade(() => work()));
-    onCleanup(() => clearTimeout(timer));
-  });
-  return made;
 }

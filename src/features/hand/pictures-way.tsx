@@ -6,13 +6,14 @@ import { PAGE_NUMBERS } from '../../app/say/sentence-words.ts';
 import { makePlots } from '../../app/sheet-content.ts';
 import { wholeStateOf } from '../../app/whole-state.ts';
 import { texts } from '../../app/words.ts';
-import type { FlightResult } from '../../engine/result.ts';
 import type { PaperPage } from '../../paper/page-svg.ts';
 import type { PictureLayout } from '../../paper/picture-places.ts';
 import type { TimesBy } from '../../paper/picture-times.ts';
 import { makeCardState } from './card-state.ts';
+import { flyVersion } from './fly-version.ts';
+import { useLater } from './later.ts';
 import { savePng, saveSvg } from './paper-out.ts';
-import { dateOf, nameOf, titleOf, useLater, useTypeface } from './paper-page.ts';
+import { dateOf, nameOf, titleOf, useTypeface } from './paper-page.ts';
 import { picturesTexts as t } from './pictures-words.ts';
 import type { HandState, HandWay, WayProps } from './way.ts';
 
@@ -73,53 +74,51 @@ function View(props: WayProps) {
   const source = sourceOf(hand);
   const title = (): string => titleOf(hand);
   const typeface = useTypeface(source.paper, () => [title(), nameOf(hand) ?? ''].join(' '));
-  const other = createMemo((): { name: string; result: FlightResult } | undefined => {
-    const version = page.doc.versions()[settings().beside];
-    try {
-      return version && { name: version.name, result: page.services.flying.fly(version.file) };
-    } catch {
-      // a version that does not fly is not beside
-      return undefined;
-    }
-  });
-  const made = useLater<PaperPage>(() => {
+  const picture = useLater<PaperPage>(() => {
     const [paper, flight, times, face] = [source.paper(), source.flight(), timesOf(hand), typeface()];
     const handed = hand.handed()?.file;
     if (!paper || !flight || times.length === 0 || !face || !handed) return undefined;
-    const { layout, widthMm, hasHead, hasPlots } = settings();
-    const beside = other();
-    const name = [title(), nameOf(hand)].filter(Boolean).join(', ');
-    const input: Parameters<typeof paper.picture>[0] = {
-      versions: [
-        { letter: 'A', flight },
-        ...(beside ? [{ letter: 'B' as const, flight: paper.makeFlight(beside.result, 'B') }] : []),
-      ],
-      layout,
-      times,
-      widthMm,
-      ...(hasHead ? { head: { name, result: paper.resultLine(wholeStateOf(page).verdict(), PAGE_NUMBERS) } } : {}),
-      ...(hasPlots ? { plots: { times: flight.frames.t, list: makePlots(flight.frames) } } : {}),
-      standing: texts.standingCaution,
-      foot: `${paper.pictureFoot(beside && { a: title(), b: beside.name })} ${t.foot(dateOf())}`,
-      origin: paper.originMark(page.flight.result(), handed),
-      ...face,
+    const { layout, widthMm, hasHead, hasPlots, beside } = settings();
+    const [result, own, who] = [page.flight.result(), title(), nameOf(hand)];
+    const said = paper.resultLine(wholeStateOf(page).verdict(), PAGE_NUMBERS);
+    const plots = hasPlots ? makePlots(flight.frames) : undefined;
+    const version = page.doc.versions()[beside];
+    page.flight.released();
+    return function* () {
+      const other = version && (yield* flyVersion(page, version));
+      const origin = paper.originMark(result, handed);
+      yield;
+      return yield* paper.picture({
+        versions: [
+          { letter: 'A', flight },
+          ...(other ? [{ letter: 'B' as const, flight: paper.makeFlight(other, 'B') }] : []),
+        ],
+        layout,
+        times,
+        widthMm,
+        ...(hasHead ? { head: { name: [own, who].filter(Boolean).join(', '), result: said } } : {}),
+        ...(plots ? { plots: { times: flight.frames.t, list: plots } } : {}),
+        standing: texts.standingCaution,
+        foot: `${paper.pictureFoot(other && { a: own, b: version.name })} ${t.foot(dateOf())}`,
+        origin,
+        ...face,
+      });
     };
-    return () => paper.picture(input);
   });
   const src = createMemo(() => {
-    const now = made();
+    const now = picture.shown();
     if (!now) return undefined;
     const address = URL.createObjectURL(svgBlob(now));
     onCleanup(() => URL.revokeObjectURL(address));
     return address;
   });
   const keep = async (kind: 'svg' | 'png'): Promise<void> => {
-    const now = made();
-    if (!now) return;
+    const [now, paper] = [picture.made(), source.paper()];
+    if (!now || !paper) return;
     hand.fail(ID, undefined);
     try {
       if (kind === 'svg') saveSvg(title(), 'picture', now);
-      else await savePng(title(), 'picture', now);
+      else await savePng(title(), 'picture', now, paper);
       hand.say(ID, t.saved);
     } catch {
       hand.fail(ID, t.notDrawn);
@@ -213,7 +212,7 @@ function View(props: WayProps) {
           {t.png}
         </button>
       </div>
-      <Show when={made()}>
+      <Show when={picture.shown()}>
         {(now) => <p class="quiet">{t.size(String(now().widthMm), now().heightMm.toFixed(0))}</p>}
       </Show>
     </div>

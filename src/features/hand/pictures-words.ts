@@ -53,6 +53,7 @@ export const reportTexts = {
   takeoff: (words: string) => `Take-off: ${words}.`,
   body: (size: string) => `Body: ${size}; sixteen rigid segments by published proportions.`,
   ownBody: 'Body: a tree of rigid segments of its own.',
+  notFlown: 'does not fly as it is',
   version1: (letter: string, name: string, said: string) => `${letter}, ${name}: ${said}.`,
   noCautions: 'No joint is beyond what is known of it.',
   assumptions: [

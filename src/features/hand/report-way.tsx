@@ -2,6 +2,7 @@
 
 import { createMemo, createResource, For, onCleanup } from 'solid-js';
 import { sentence } from '../../../sim/words/verdict-words.ts';
+import type { Page } from '../../app/page.ts';
 import { clearPages, printPages, svgBlob } from '../../app/print-pages.ts';
 import { wordCaution } from '../../app/say/caution-words.ts';
 import { wordTakeoff } from '../../app/say/say-flight.ts';
@@ -15,10 +16,13 @@ import type { FlightResult } from '../../engine/result.ts';
 import type { PaperPage } from '../../paper/page-svg.ts';
 import type { ReportSection } from '../../paper/report.ts';
 import type { PrintPictures } from '../../pictures/print-input.ts';
-import { say } from '../../ui/units.ts';
+import type { Pieces } from '../../scene/pieces.ts';
+import { say, unitSystem } from '../../ui/units.ts';
 import { makeCardState } from './card-state.ts';
+import { flyVersion } from './fly-version.ts';
+import { type Later, useLater } from './later.ts';
 import { saveSvg } from './paper-out.ts';
-import { dateOf, nameOf, titleOf, useLater, useTypeface } from './paper-page.ts';
+import { dateOf, nameOf, titleOf, useTypeface } from './paper-page.ts';
 import { reportTexts as t } from './pictures-words.ts';
 import type { HandState, HandWay, WayProps } from './way.ts';
 
@@ -31,97 +35,100 @@ const LETTERS = 'BCDEFGH';
 const rowTimes = (T: number): number[] => Array.from({ length: ROWS }, (_, i) => (T * i) / (ROWS - 1));
 
 interface ReportSource {
-  readonly flown: FlightResult;
+  readonly page: Page;
+  readonly draw: PrintPictures;
+  readonly result: FlightResult;
   readonly along: ReturnType<HandState['along']>;
   readonly beside: Versions;
 }
 
-function useReport(hand: HandState) {
+function* makeSections({ page, draw, result, along, beside }: ReportSource): Pieces<readonly ReportSection[]> {
+  const whole = wholeStateOf(page);
+  const likely = sayLikelihood(whole);
+  const athlete = page.doc.athlete();
+  const instants = rowTimes(result.outline.duration).map((s) => ({ t: s, name: '' }));
+  const rows = makeRows(result.frames, instants);
+  const plain = (list: readonly string[]) => list.map((text) => [{ text }]);
+  const cautions = whole.cautions().map(wordCaution);
+  const height = athlete.kind === 'human' ? say('length', athlete.statureM) : '';
+  const size = athlete.kind === 'human' ? [height, ...(along.mass ? [say('mass', athlete.massKg, 0)] : [])] : [];
+  yield;
+  const request = makeRequest(page, PICTURE);
+  // titles would be cut where a shape is held for a short time: its word is not
+  const spans = request.spans.map((span) => ({ ...span, title: span.word }));
+  yield;
+  const picture = draw.draw(result, { ...request, spans });
+  const versions: string[] = [];
+  for (const [i, version] of beside.entries()) {
+    const flown = yield* flyVersion(page, version);
+    versions.push(t.version1(LETTERS[i] ?? '', version.name, flown ? speakSentence(flown.outline) : t.notFlown));
+  }
+  return [
+    {
+      heading: t.sections.results,
+      text: plain([...(likely ? [sentence(likely)] : []), t.takeoff(wordTakeoff(page))]),
+    },
+    { heading: t.sections.strip, picture },
+    {
+      heading: t.sections.table,
+      table: {
+        head: [t.time, ...rows.map(({ name, unit }) => (unit ? `${name}, ${unit}` : name))],
+        rows: instants.map(({ t: s }, i) => [s.toFixed(2), ...rows.map(({ cells }) => cells[i])]),
+      },
+    },
+    ...(versions.length > 0 ? [{ heading: t.sections.versions, text: plain(versions) }] : []),
+    { heading: t.sections.cautions, text: plain(cautions.length > 0 ? cautions : [t.noCautions]) },
+    {
+      heading: t.sections.assumptions,
+      text: plain([athlete.kind === 'human' ? t.body(size.join(', ')) : t.ownBody, ...t.assumptions]),
+    },
+    { heading: t.sections.limits, text: plain(t.limits) },
+  ];
+}
+
+function useReport(hand: HandState): Later<readonly PaperPage[]> {
   const { page } = hand;
   const source = page.keepState(makeCardState);
   const [ports] = createResource(() => page.services.load.print());
   const typeface = useTypeface(source.paper, () => [titleOf(hand), nameOf(hand) ?? ''].join(' '));
-  const sections = useLater<readonly ReportSection[]>(() => {
-    const draw = ports();
-    const [flown, whole, along, beside] = [page.flight.result(), wholeStateOf(page), hand.along(), page.doc.versions()];
-    // what is read later is not followed: these two are
-    whole.verdict();
+  return useLater(() => {
+    const [paper, draw, face, handed] = [source.paper(), ports(), typeface(), hand.handed()?.file];
+    if (!paper || !draw || !face || !handed) return undefined;
+    const [result, whole] = [page.flight.result(), wholeStateOf(page)];
+    const from = { page, draw, result, along: hand.along(), beside: page.doc.versions() };
+    const [name, who] = [titleOf(hand), nameOf(hand)];
+    const said = paper.resultLine(whole.verdict(), PAGE_NUMBERS);
+    // what is read later is not followed: these are
     whole.likelihood();
-    return draw && (() => sectionsOf(draw, { flown, along, beside }));
-  });
-  const sectionsOf = (
-    draw: PrintPictures,
-    { flown: result, along, beside }: ReportSource,
-  ): readonly ReportSection[] => {
-    const whole = wholeStateOf(page);
-    const likely = sayLikelihood(whole);
-    const athlete = page.doc.athlete();
-    const instants = rowTimes(result.outline.duration).map((s) => ({ t: s, name: '' }));
-    const rows = makeRows(result.frames, instants);
-    const plain = (list: readonly string[]) => list.map((text) => [{ text }]);
-    const cautions = whole.cautions().map(wordCaution);
-    const height = athlete.kind === 'human' ? say('length', athlete.statureM) : '';
-    const size = athlete.kind === 'human' ? [height, ...(along.mass ? [say('mass', athlete.massKg, 0)] : [])] : [];
-    const request = makeRequest(page, PICTURE);
-    // titles would be cut where a shape is held for a short time: its word is not
-    const spans = request.spans.map((span) => ({ ...span, title: span.word }));
-    const picture = draw.draw(result, { ...request, spans });
-    const versions = beside.flatMap((version, i) => {
-      try {
-        const said = speakSentence(page.services.flying.fly(version.file).outline);
-        return [t.version1(LETTERS[i] ?? '', version.name, said)];
-      } catch {
-        return [];
-      }
-    });
-    return [
-      {
-        heading: t.sections.results,
-        text: plain([...(likely ? [sentence(likely)] : []), t.takeoff(wordTakeoff(page))]),
-      },
-      { heading: t.sections.strip, picture },
-      {
-        heading: t.sections.table,
-        table: {
-          head: [t.time, ...rows.map(({ name, unit }) => (unit ? `${name}, ${unit}` : name))],
-          rows: instants.map(({ t: s }, i) => [s.toFixed(2), ...rows.map(({ cells }) => cells[i])]),
-        },
-      },
-      ...(versions.length > 0 ? [{ heading: t.sections.versions, text: plain(versions) }] : []),
-      { heading: t.sections.cautions, text: plain(cautions.length > 0 ? cautions : [t.noCautions]) },
-      {
-        heading: t.sections.assumptions,
-        text: plain([athlete.kind === 'human' ? t.body(size.join(', ')) : t.ownBody, ...t.assumptions]),
-      },
-      { heading: t.sections.limits, text: plain(t.limits) },
-    ];
-  };
-  const pages = useLater<readonly PaperPage[]>(() => {
-    const [paper, list, face] = [source.paper(), sections(), typeface()];
-    const handed = hand.handed()?.file;
-    if (!paper || !list || !face || !handed) return undefined;
-    const name = nameOf(hand);
-    const input = {
-      name: titleOf(hand),
-      under: [t.version(dateOf()), name].filter(Boolean).join(', '),
-      result: paper.resultLine(wholeStateOf(page).verdict(), PAGE_NUMBERS),
-      sections: list,
-      standing: texts.standingCaution,
-      origin: paper.originOf(page.flight.result(), handed),
-      ...face,
+    whole.cautions();
+    unitSystem();
+    page.flight.released();
+    return function* () {
+      const sections = yield* makeSections(from);
+      yield;
+      const origin = paper.originOf(result, handed);
+      yield;
+      return yield* paper.report({
+        name,
+        under: [t.version(dateOf()), who].filter(Boolean).join(', '),
+        result: said,
+        sections,
+        standing: texts.standingCaution,
+        origin,
+        ...face,
+      });
     };
-    return () => paper.report(input);
   });
-  return () => pages() ?? [];
 }
 
 function View(props: WayProps) {
   // the state of the tool is the same for as long as it is open
   // eslint-disable-next-line solid/reactivity
   const { hand } = props;
-  const pages = useReport(hand);
+  const report = useReport(hand);
+  const ready = (): readonly PaperPage[] => report.made() ?? [];
   const addresses = createMemo(() => {
-    const made = pages().map((page) => URL.createObjectURL(svgBlob(page)));
+    const made = (report.shown() ?? []).map((page) => URL.createObjectURL(svgBlob(page)));
     onCleanup(() => {
       for (const address of made) URL.revokeObjectURL(address);
     });
@@ -129,21 +136,22 @@ function View(props: WayProps) {
   });
   onCleanup(clearPages);
   const keep = (): void => {
-    for (const [i, page] of pages().entries()) saveSvg(titleOf(hand), `report-${i + 1}`, page);
+    for (const [i, page] of ready().entries()) saveSvg(titleOf(hand), `report-${i + 1}`, page);
     hand.say(ID, t.saved);
   };
+  const isMade = (): boolean => ready().length > 0;
   return (
     <div class="paper-way">
       <div class="paper-buttons">
-        <button type="button" class="primary" onClick={() => void printPages(pages())}>
+        <button type="button" class="primary" disabled={!isMade()} onClick={() => void printPages(ready())}>
           {t.print}
         </button>
-        <button type="button" onClick={keep}>
+        <button type="button" disabled={!isMade()} onClick={keep}>
           {t.svg}
         </button>
       </div>
       <For each={addresses()}>
-        {(address, i) => <img class="paper-preview" src={address} alt={t.preview(i() + 1, pages().length)} />}
+        {(address, i) => <img class="paper-preview" src={address} alt={t.preview(i() + 1, addresses().length)} />}
       </For>
     </div>
   );

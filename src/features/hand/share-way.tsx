@@ -1,4 +1,4 @@
-/** The device's own sharing: the link where the bench has an address, else the file. There only where the device has it. */
+/** The device's own sharing: the link where the bench has an address, else the file. Where the device has none its row says so. */
 import { fileName } from '../../app/file-door.ts';
 import type { HandState, HandWay } from './way.ts';
 import { handTexts } from './words.ts';
@@ -14,13 +14,31 @@ function Thumb() {
   );
 }
 
-function what(hand: HandState): ShareData | undefined {
+const isLink = (hand: HandState): boolean => hand.base() !== undefined && hand.link() !== undefined;
+
+/** Many devices share no JSON, but text. */
+function fileOf(hand: HandState, kind: 'json' | 'txt'): ShareData | undefined {
   const file = hand.handed()?.file;
   if (!file) return undefined;
-  if (hand.base() !== undefined && hand.link() !== undefined) return { title: file.title, url: hand.link() };
+  const name = fileName(file.title);
   const text = `${JSON.stringify(file, null, 2)}\n`;
-  return { title: file.title, files: [new File([text], fileName(file.title), { type: 'application/json' })] };
+  const shared =
+    kind === 'json'
+      ? new File([text], name, { type: 'application/json' })
+      : new File([text], `${name}.txt`, { type: 'text/plain' });
+  return { title: file.title, files: [shared] };
 }
+
+const canShare = (data: ShareData | undefined): boolean => !!data && navigator.canShare?.(data) !== false;
+
+const kindOf = (hand: HandState): 'json' | 'txt' =>
+  canShare(fileOf(hand, 'json')) || !canShare(fileOf(hand, 'txt')) ? 'json' : 'txt';
+
+function what(hand: HandState): ShareData | undefined {
+  return isLink(hand) ? { title: hand.handed()?.file.title ?? '', url: hand.link() ?? '' } : fileOf(hand, kindOf(hand));
+}
+
+const wordWhat = (hand: HandState): string => (isLink(hand) ? t.link : kindOf(hand) === 'json' ? t.file : t.text);
 
 export const shareWay: HandWay = {
   id: 'share',
@@ -28,14 +46,13 @@ export const shareWay: HandWay = {
   verb: t.verb,
   short: t.short,
   Thumb,
-  lines: (hand) => [hand.base() === undefined ? t.file : t.link, t.hint2],
-  brief: (hand) => (hand.base() === undefined ? t.file : t.link),
-  isAbsent: () => typeof navigator.share !== 'function',
+  lines: (hand) => [wordWhat(hand), t.hint2],
+  brief: wordWhat,
+  refused: () => (typeof navigator.share === 'function' ? undefined : t.absent),
   run: async (hand) => {
     const data = what(hand);
-    if (!data) return;
     try {
-      if (navigator.canShare?.(data) === false) throw new Error(t.cannot);
+      if (!canShare(data)) throw new Error(t.cannot);
       await navigator.share(data);
     } catch (error) {
       // put away by the one who opened it

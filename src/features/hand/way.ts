@@ -2,6 +2,8 @@
 import type { Accessor, Component } from 'solid-js';
 import type { Along, Handed } from '../../../sim/index.ts';
 import type { Page } from '../../app/page.ts';
+import type { CodePicture } from './code-picture.ts';
+import type { Later } from './later.ts';
 
 /** What of the time it takes, as pegs on the ruler, or as one span of it; s. */
 export type WayTime =
@@ -42,6 +44,8 @@ export interface HandState {
   readonly linkFault: Accessor<string | undefined>;
   /** the link as a code has it: its sheets are left out where they would make it too fine */
   readonly codeLink: Accessor<{ readonly link: string; readonly isWithoutSheets: boolean } | undefined>;
+  /** of that link, where the bench has an address and it is not too long */
+  readonly code: Later<CodePicture>;
   /** the address that the link begins with; undefined: it begins with "#" */
   readonly base: Accessor<string | undefined>;
   /** id of a way */
@@ -90,8 +94,6 @@ export interface HandWay {
   readonly View?: Component<WayProps>;
   /** over the page, from `hand.open(id)` until it is closed */
   readonly Over?: Component<WayOverProps>;
-  /** the device cannot do it at all: no row */
-  isAbsent?(): boolean;
   /** why it cannot be done with this skill: said in place of `lines` */
   refused?(hand: HandState): string | undefined;
   /** what it throws is said under its row */

@@ -4,6 +4,7 @@ import { athletes, shapes, skills } from '../../../presets/index.ts';
 import { makeEngine } from '../../../src/engine/engine.ts';
 import type { MovingRequest } from '../../../src/moving-picture/moving-input.ts';
 import { makePicturePen } from '../../../src/moving-picture/picture-pen.ts';
+import { runPieces } from '../../../src/scene/pieces.ts';
 
 type Canvas2D = CanvasRenderingContext2D;
 
@@ -62,19 +63,21 @@ async function read(base64: string, asked: AskedMoving, stepS: number): Promise<
   const landsAt = result.flight.duration;
   const { width, height } = asked.size;
   const drawn = document.createElement('canvas');
-  const pen = makePicturePen(drawn, {
-    ...asked,
-    result,
-    to: asked.to ?? landsAt,
-    words: {
-      title: '',
-      headline: '',
-      speed: asked.speed,
-      caution: asked.caution,
-      seconds: (s) => `${s.toFixed(2)} s`,
-    },
-    marks: { unit: 'm', perUnitM: 1 },
-  });
+  const pen = runPieces(
+    makePicturePen(drawn, {
+      ...asked,
+      result,
+      to: asked.to ?? landsAt,
+      words: {
+        title: '',
+        headline: '',
+        speed: asked.speed,
+        caution: asked.caution,
+        seconds: (s) => `${s.toFixed(2)} s`,
+      },
+      marks: { unit: 'm', perUnitM: 1 },
+    }),
+  );
   const pictureAt = (n: number): ImageData => {
     pen.draw(Math.min(Math.max(asked.from + n * stepS, 0), landsAt));
     const g = drawn.getContext('2d');

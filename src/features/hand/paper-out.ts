@@ -30,7 +30,9 @@ async function drawPng(page: PaperPage, { greyPng, bandsOf }: Paper): Promise<Bl
       g.drawImage(image, 0, -top, width, height);
       const { data } = g.getImageData(0, 0, width, rows);
       // white lies under everything and all inks are grey: one channel is all
-      return Uint8Array.from({ length: width * rows }, (_, i) => data[4 * i]);
+      const greys = new Uint8Array(width * rows);
+      for (let i = 0; i < greys.length; i++) greys[i] = data[4 * i];
+      return greys;
     });
   } finally {
     URL.revokeObjectURL(image.src);

@@ -340,6 +340,8 @@ export {
 } from './worksheet/class-files.ts';
 export {
   type ClassCell,
+  type ClassColumn,
+  type ClassRow,
   type ClassTable,
   calcClassTable,
 } from './worksheet/class-table.ts';

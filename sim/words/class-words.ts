@@ -27,6 +27,8 @@ const RATIOS: Readonly<Record<GuessName, string>> = {
 export const wordGuesses = (count: number, name: GuessName): string =>
   `${count} gave ${RATIOS[name]} the value: ${MEANS[name]}?`;
 
-/** "0.78 times", as a note beside an answer that is off. */
-export const wordTimes = (ratio: number): string =>
-  `${ratio.toPrecision(ratio >= 10 || ratio <= -10 ? 3 : 2).replace(/^(-?\d)$/, '$1.0')} times`;
+/** "0.78 times", as a note beside an answer that is off: two decimals, so that 1.13 does not read as a tenth. */
+export const wordTimes = (ratio: number): string => {
+  const size = Math.abs(ratio);
+  return `${size >= 10 || size < 0.1 ? ratio.toPrecision(size >= 10 ? 3 : 2) : ratio.toFixed(2)} times`;
+};

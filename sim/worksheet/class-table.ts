@@ -33,7 +33,7 @@ export interface ClassRow extends HandedIn {
   readonly lockedAt?: string;
 }
 
-interface ClassColumn {
+export interface ClassColumn {
   readonly question: Question;
   /** of a number */
   readonly key?: KeyValue;

@@ -13,6 +13,7 @@ import {
   type ClassOfFiles,
   type ClassTable,
   checkSkillFile,
+  digestOfSkill,
   digestOfWorksheet,
   formatClassCsv,
   formatWorksheet,
@@ -118,7 +119,10 @@ export function makeClassing(shapes: Readonly<Record<string, ShapeData>>, pool: 
     athlete: athleteIn,
     compute: (worksheet, open, measure) => {
       last?.cancel();
-      const subject = { worksheet, open, athlete: athleteIn(worksheet), shapes, key: digestOfWorksheet(worksheet) };
+      const athlete = athleteIn(worksheet);
+      // of the flight alone: who writes a question does not fly it again
+      const key = digestOfSkill(worksheet.skill, athlete);
+      const subject = { worksheet, open, athlete, shapes, key };
       const call = pool.run('worksheet', measure ? { ...subject, measure } : subject, { limitMs: LONGEST_MS });
       last = call;
       return new Promise((resolve, reject) => {

@@ -1,18 +1,15 @@
 /** What travels: the skill and the height always, the rest by its tick; and the sentence that says what leaves. */
 import { createMemo, createUniqueId, For, Show } from 'solid-js';
-import type { Along } from '../../../sim/index.ts';
+import { readTicks, TICKS, type TickFacts, TravelTicks, wordChanges } from '../../app/travel-ticks.tsx';
+import { travelTexts } from '../../app/travel-words.ts';
 import { Icon } from '../../ui/icon.tsx';
 import { say } from '../../ui/units.ts';
 import type { HandState } from './way.ts';
 import { handTexts as t } from './words.ts';
 
-const TICKS = ['name', 'age', 'mass'] as const;
-
 interface Facts {
   readonly fixed: readonly { readonly name: string; readonly hint: string }[];
-  readonly ticks: Readonly<
-    Record<keyof Along, { readonly name: string; readonly hint: string; readonly isThere: boolean }>
-  >;
+  readonly ticks: TickFacts;
 }
 
 /** What the file has of its athlete, in words. */
@@ -20,7 +17,6 @@ function readFacts(hand: HandState): Facts {
   const { doc } = hand.page;
   const athlete = doc.athlete();
   const human = athlete.kind === 'human' ? athlete : undefined;
-  const age = human?.ageYears;
   const kept = hand.handed()?.kept ?? [];
   const hasBar = doc.chain().phases.some(({ kind }) => kind === 'swing' || kind === 'catch');
   return {
@@ -28,24 +24,12 @@ function readFacts(hand: HandState): Facts {
       { name: t.skill, hint: doc.versions().length > 0 ? t.skillHintA : t.skillHint },
       human
         ? { name: t.height(say('length', human.statureM), t.sexes[human.sex]), hint: t.heightHint }
-        : { name: t.body, hint: t.bodyHint },
+        : { name: t.body, hint: travelTexts.bodyHint },
       ...(human?.segments && Object.keys(human.segments).length > 0
         ? [{ name: t.measured, hint: t.measuredHint }]
         : []),
     ],
-    ticks: {
-      name: { name: t.name(athlete.name), hint: athlete.club ? t.clubHint : '', isThere: true },
-      age: {
-        name: age === undefined ? t.names.age : t.age(String(age)),
-        hint: age === undefined ? t.notInFile : kept.includes('age') ? t.ageHintChild : t.ageHint,
-        isThere: age !== undefined,
-      },
-      mass: {
-        name: human ? t.mass(say('mass', human.massKg)) : t.names.mass,
-        hint: human ? (hasBar ? t.massHintBar : t.massHint) : t.bodyHint,
-        isThere: human !== undefined,
-      },
-    },
+    ticks: readTicks(athlete, kept, hasBar),
   };
 }
 
@@ -59,7 +43,9 @@ export function HandSentence(props: { hand: HandState }) {
     ];
   };
   const stays = (): string[] =>
-    TICKS.filter((what) => !props.hand.along()[what] && facts().ticks[what].isThere).map((what) => t.names[what]);
+    TICKS.filter((what) => !props.hand.along()[what] && facts().ticks[what].isThere).map(
+      (what) => travelTexts.names[what],
+    );
   return (
     <p class="hand-sentence" role="status">
       {t.handed}{' '}
@@ -92,24 +78,7 @@ export function Travels(props: { hand: HandState; brief?: boolean; low?: boolean
           )}
         </For>
       </Show>
-      <For each={TICKS}>
-        {(what) => (
-          <label title={facts().ticks[what].hint} classList={{ missing: !facts().ticks[what].isThere }}>
-            <input
-              type="checkbox"
-              checked={props.hand.along()[what]}
-              disabled={!facts().ticks[what].isThere}
-              onChange={() => props.hand.tick(what)}
-            />
-            <span>
-              <b>{props.brief ? t.names[what] : facts().ticks[what].name}</b>
-              <Show when={!props.brief && facts().ticks[what].hint}>
-                <small>{facts().ticks[what].hint}</small>
-              </Show>
-            </span>
-          </label>
-        )}
-      </For>
+      <TravelTicks facts={facts().ticks} along={props.hand.along()} brief={props.brief} onTick={props.hand.tick} />
     </section>
   );
 }
@@ -124,13 +93,7 @@ const Tick = () => (
 export function HandCautions(props: { hand: HandState }) {
   const said = createMemo((): string[] => {
     const { handed, page, along } = props.hand;
-    const changes = handed()?.changes ?? [];
-    const word = along().name ? undefined : nameInTitle(page.doc.chain().title, page.doc.athlete().name);
-    return [
-      ...(changes.includes('body') ? [t.changes.body] : []),
-      ...(changes.includes('swing') ? [t.changes.swing] : []),
-      ...(word === undefined ? [] : [t.titleNames(word)]),
-    ];
+    return wordChanges(handed(), along(), page.doc.chain().title, page.doc.athlete().name);
   });
   return (
     <For each={said()}>
@@ -141,10 +104,4 @@ export function HandCautions(props: { hand: HandState }) {
       )}
     </For>
   );
-}
-
-/** A word of the athlete's name in the title. */
-function nameInTitle(title: string, name: string): string | undefined {
-  const words = new Set(title.toLowerCase().match(/\p{L}{3,}/gu) ?? []);
-  return (name.match(/\p{L}{3,}/gu) ?? []).find((word) => words.has(word.toLowerCase()));
 }

@@ -3,9 +3,6 @@ export const handTexts = {
   handed: 'Handed on:',
   skill: 'the skill',
   and: 'and',
-  name: (name: string) => `name ${name}`,
-  age: (years: string) => `age ${years}`,
-  mass: (mass: string) => `mass ${mass}`,
   height: (height: string, sex: string) => `height ${height}, ${sex}`,
   body: 'the body',
   /** what stays, after the first word a small letter */
@@ -13,7 +10,6 @@ export const handTexts = {
     what.length === 0
       ? 'Nothing of the athlete stays here.'
       : `${capital(listed(what))} ${what.length > 1 || what[0] === 'the measures' ? 'stay' : 'stays'} here.`,
-  names: { name: 'name', age: 'age', mass: 'mass' },
 
   travels: 'What travels',
   travelsToo: 'Send too',
@@ -24,20 +20,6 @@ export const handTexts = {
   heightHint: 'the flight needs both: lengths and masses of the segments follow from them',
   measured: 'measured segments',
   measuredHint: 'as shares of the body: the flight needs them',
-  bodyHint: 'its segments and their masses: the flight needs them',
-  notInFile: 'not in the file',
-  massHint: 'else in body weights',
-  massHintBar: 'else another swing on the bar',
-  ageHint: 'changes nothing here',
-  ageHintChild: "else an adult's body flies",
-  clubHint: 'the club goes along',
-
-  /** what is another for the one who opens it */
-  changes: {
-    body: "Without the age it flies with an adult's body: another flight.",
-    swing: 'Without the mass a bar gives more or less: another swing, and another flight.',
-  },
-  titleNames: (word: string) => `The title says “${word}”: it is handed on.`,
 
   waysLabel: 'Ways to hand on',
   keys: 'Enter: do it · ↑ ↓: next way · T: what travels · Esc: back to the bench',

@@ -1,0 +1,20 @@
+/** What of an athlete goes along with a skill, in words. */
+export const travelTexts = {
+  names: { name: 'name', age: 'age', mass: 'mass' },
+  name: (name: string) => `name ${name}`,
+  age: (years: string) => `age ${years}`,
+  mass: (mass: string) => `mass ${mass}`,
+  notInFile: 'not in the file',
+  bodyHint: 'its segments and their masses: the flight needs them',
+  massHint: 'else in body weights',
+  massHintBar: 'else another swing on the bar',
+  ageHint: 'changes nothing here',
+  ageHintChild: "else an adult's body flies",
+  clubHint: 'the club goes along',
+  /** what is another for the one who opens it */
+  changes: {
+    body: "Without the age it flies with an adult's body: another flight.",
+    swing: 'Without the mass a bar gives more or less: another swing, and another flight.',
+  },
+  titleNames: (word: string) => `The title says “${word}”: it is handed on.`,
+} as const;

@@ -1,0 +1,163 @@
+/** The worksheet that is written: its past, what it comes to for the open skill, and what leaves of the athlete. */
+import { type Accessor, createEffect, createMemo, createResource, createSignal, on, onCleanup } from 'solid-js';
+import type { Along, Handed, KeyValue, Worksheet } from '../../../sim/index.ts';
+import { wordFault } from '../../app/say/fault-words.ts';
+import { NOTHING_ALONG } from '../../app/travel-ticks.tsx';
+import type { Undoing } from '../../app/undoing.ts';
+import * as past from '../../document/history.ts';
+import type { WorksheetNumbers } from '../../engine/class.ts';
+import { readStored, writeStored } from '../../ui/stored.ts';
+import type { ClassRoomState } from './class-state.ts';
+import { asksOf, computable, type Draft, type DraftQuestion, emptyQuestion, listMissing, parseDraft } from './draft.ts';
+import { writeTexts as t } from './write-words.ts';
+
+const KEY = 'shapeflight.worksheet.writing';
+/** ms after the last letter */
+const PAUSE = 250;
+
+export interface WriteState extends Undoing {
+  readonly draft: Accessor<Draft>;
+  /** a step */
+  edit(next: Draft, title: string): void;
+  /** letters of one field are one step */
+  type(next: Draft, title: string): void;
+  setQuestion(index: number, part: Partial<DraftQuestion>): void;
+  settle(): void;
+  startOver(): void;
+  readonly along: Accessor<Along>;
+  tick(what: keyof Along): void;
+  readonly handed: Accessor<Handed | undefined>;
+  /** of a question of numbers; undefined while it is computed, or nothing is written */
+  valueOf(index: number): KeyValue | undefined;
+  /** lines of the sheet, from 1 */
+  givenAway(index: number): readonly number[];
+  readonly sheet: Accessor<WorksheetNumbers['sheet']>;
+  readonly isStale: Accessor<boolean>;
+  readonly failed: Accessor<string | undefined>;
+  readonly missing: Accessor<ReturnType<typeof listMissing>>;
+  /** whole and checked; undefined where `cannot` says why not */
+  readonly worksheet: Accessor<Worksheet | undefined>;
+  readonly cannot: Accessor<string | undefined>;
+}
+
+const firstDraft = (skill: string): Draft => ({
+  title: skill,
+  order: 'one',
+  sheetTitle: t.givenTitle,
+  lines: t.given,
+  questions: [emptyQuestion()],
+});
+
+interface Numbers {
+  readonly at: readonly number[];
+  readonly asked: Draft;
+  readonly numbers: WorksheetNumbers;
+}
+
+export function makeWriteState({ page, classing }: ClassRoomState): WriteState {
+  const { doc, services } = page;
+  const first = (): Draft => firstDraft(doc.chain().title);
+  const [history, setHistory] = createSignal(past.makeHistory(parseDraft(readStored(KEY)) ?? first()));
+  const [along, setAlong] = createSignal(NOTHING_ALONG);
+  const [known, setKnown] = createSignal<Numbers>();
+  const [failed, setFailed] = createSignal<string>();
+  const [handing] = createResource(() => services.load.handing());
+  const draft = createMemo(() => history().doc);
+  let typing = '';
+  const set = (next: past.History<Draft>): void => {
+    setHistory(next);
+    writeStored(KEY, JSON.stringify(next.doc));
+  };
+  const settle = (): void => {
+    if (typing === '') return;
+    set(past.settle(history(), typing));
+    typing = '';
+  };
+  const edit = (next: Draft, title: string): void => {
+    settle();
+    set(past.edit(history(), next, title));
+  };
+  const type = (next: Draft, title: string): void => {
+    if (typing !== title) settle();
+    typing = title;
+    set(past.setDraft(history(), next));
+  };
+
+  const compute = (): void => {
+    const asked = draft();
+    const part = computable(asked);
+    if (!part) return;
+    const fail = (error: unknown): void => {
+      setFailed(wordFault(error));
+    };
+    try {
+      const worksheet = classing.make(part.asks, doc.chain(), doc.athlete(), along());
+      classing.compute(worksheet, 'all').then((numbers) => {
+        if (draft() !== asked) return;
+        setFailed(undefined);
+        setKnown({ at: part.at, asked, numbers });
+      }, fail);
+    } catch (error) {
+      fail(error);
+    }
+  };
+  createEffect(
+    on([draft, along], () => {
+      const timer = setTimeout(compute, known() ? PAUSE : 0);
+      onCleanup(() => clearTimeout(timer));
+    }),
+  );
+
+  const made = createMemo((): { worksheet?: Worksheet; cannot?: string } => {
+    if (listMissing(draft()).length > 0) return {};
+    try {
+      return { worksheet: classing.make(asksOf(draft()), doc.chain(), doc.athlete(), along()) };
+    } catch (error) {
+      return { cannot: wordFault(error) };
+    }
+  });
+  const at = (index: number): number => {
+    const now = known();
+    // while letters are typed the value before is shown, of the same question alone
+    return now && now.asked.questions.length === draft().questions.length ? now.at.indexOf(index) : -1;
+  };
+  return {
+    draft,
+    edit,
+    type,
+    settle,
+    setQuestion: (index, part) =>
+      type(
+        { ...draft(), questions: draft().questions.map((q, i) => (i === index ? { ...q, ...part } : q)) },
+        t.steps.question(index + 1),
+      ),
+    startOver: () => edit(first(), t.startOver),
+    along,
+    tick: (what) => setAlong({ ...along(), [what]: !along()[what] }),
+    handed: createMemo(() => {
+      try {
+        return handing()?.keepBack(doc.chain(), doc.athlete(), along());
+      } catch {
+        return undefined;
+      }
+    }),
+    valueOf: (index) => (at(index) < 0 ? undefined : known()?.numbers.simulated[at(index)]),
+    givenAway: (index) => (at(index) < 0 ? [] : (known()?.numbers.givenAway?.[at(index)] ?? [])).map((i) => i + 1),
+    sheet: () => known()?.numbers.sheet ?? [],
+    isStale: () => known()?.asked !== draft() && failed() === undefined,
+    failed,
+    missing: createMemo(() => listMissing(draft())),
+    worksheet: () => made().worksheet,
+    cannot: () => made().cannot,
+    undoTitle: () => (history().mark === undefined ? history().done.at(-1)?.title : typing),
+    redoTitle: () => (history().mark === undefined ? history().undone.at(-1)?.title : undefined),
+    undo: () => {
+      settle();
+      set(past.undo(history()));
+    },
+    redo: () => {
+      settle();
+      set(past.redo(history()));
+    },
+  };
+}

@@ -1,0 +1,98 @@
+/** Words of the page that writes a worksheet. */
+export const writeTexts = {
+  /** after the number in bold, before the skill in bold */
+  sentence: (n: number) => (n === 1 ? ' question about ' : ' questions about '),
+  sentenceEnd: '.',
+  toDo: (n: number) => (n === 1 ? 'One thing is missing.' : `${n} things are missing.`),
+  back: 'Worksheets',
+  begin: 'Begin from a ready one',
+  beginPick: 'choose …',
+  startOver: 'Start over',
+  undo: 'Undo',
+  redo: 'Redo',
+  kept: 'Saved on this machine as you write.',
+
+  title: 'Title',
+  order: 'Order of the answers',
+  orders: {
+    free: ['Any order', 'each answer locks by itself, and shows what the model gives'],
+    one: ['One at a time', 'an answer locks when all before it are locked'],
+    together: ['All together', 'nothing is shown before all answers are locked, at once'],
+  },
+
+  sheet: 'What is given',
+  sheetTitle: 'Heading of the sheet',
+  lines: 'Lines',
+  linesHint:
+    'One on each line: name = value, with a unit; after # a note. A readout in braces is taken from the flight.',
+  takeSheet: 'Take the sheet of Estimate',
+  sheetValues: 'As the students see it',
+  lineFault: (n: number, why: string) => `Line ${n}: ${why}`,
+
+  questions: 'Questions',
+  question: (n: number) => `Question ${n}`,
+  ask: 'Question',
+  help: 'Help',
+  helpHint: 'what it is to be answered from; may be empty',
+  kind: 'Answered by',
+  kinds: { number: 'a number', words: 'words' },
+  unit: 'Unit',
+  unitHint: 'empty for a plain number',
+  simulated: 'Set against',
+  simulatedHint: '{air time}, or a formula of readouts',
+  readouts: 'Put in a readout',
+  readoutsHint:
+    'After a name, inside the braces: “at take-off”, “at apex”, “at 0.45 s”, “in tuck”; before it “greatest” or “mean”.',
+  shows: 'What opens when it is locked',
+  showsHint: 'a sentence or two of your own; may be empty',
+  value: 'simulated',
+  computing: 'computing …',
+  zero: 'It is zero: an answer cannot be so many times it.',
+  givenAway: (lines: readonly number[]) =>
+    `${lines.length === 1 ? `Line ${lines[0]} of what is given holds` : `Lines ${lines.join(', ')} of what is given hold`} this value already.`,
+  missing: {
+    title: 'A title is missing.',
+    questions: 'A worksheet has one question at least.',
+    ask: 'The question is missing.',
+    simulated: 'What it is set against is missing.',
+  },
+  add: 'Add a question',
+  most: (n: number) => `${n} questions at most.`,
+  up: (n: number) => `Move question ${n} up`,
+  down: (n: number) => `Move question ${n} down`,
+  remove: (n: number) => `Remove question ${n}`,
+  removed: (n: number) => `Question ${n} is removed.`,
+
+  // steps, after "Undo: "
+  steps: {
+    title: 'Title of the worksheet',
+    order: 'Order of the answers',
+    sheet: 'What is given',
+    question: (n: number) => `Edit question ${n}`,
+    add: 'Add a question',
+    remove: (n: number) => `Remove question ${n}`,
+    move: (n: number) => `Move question ${n}`,
+    begin: 'Begin from another worksheet',
+  },
+
+  travels: 'What of the athlete goes along',
+  travelsHint: 'The skill and the height always do: the flight needs them.',
+  giveOut: 'Give out',
+  save: 'Save the file',
+  saved: 'Saved.',
+  link: 'Copy the link',
+  copied: (letters: number) => `Copied: ${letters} letters.`,
+  noAddress: 'This bench has no address that others can open: set one in Menu, or give out the file.',
+  notCopied: 'The browser did not let it be copied. Select it here:',
+  theLink: 'The whole link',
+  tryIt: 'Try it as a student',
+  cannot: (why: string) => `It cannot be given out: ${why}.`,
+  lock: 'The lock is a school lock: the file carries the skill, so a student who opens it on the bench can see what the model does.',
+
+  given: [
+    'speed_up = {take-off speed up}  # the mass centre, as it leaves the ground',
+    'lower = {drop}  # how much lower the mass centre is when it lands',
+    'height = {stature}  # from sole to crown',
+  ],
+  givenTitle: 'What is given',
+} as const;

@@ -20,10 +20,9 @@ const HEADS: readonly { readonly at?: number; readonly bytes: readonly number[];
   { bytes: [0xd0, 0xcf, 0x11, 0xe0], what: 'a document of an office program' },
 ];
 
-/** Of a file that is no text in UTF-8. */
-export function nameOfBytes(bytes: Uint8Array): string {
-  const found = HEADS.find(({ at = 0, bytes: head }) => head.every((byte, i) => bytes[at + i] === byte));
-  return found?.what ?? 'not text';
+/** Of a file that is no text in UTF-8; undefined where its first bytes do not say it. */
+export function nameOfBytes(bytes: Uint8Array): string | undefined {
+  return HEADS.find(({ at = 0, bytes: head }) => head.every((byte, i) => bytes[at + i] === byte))?.what;
 }
 
 const FORMATS: Readonly<Record<string, string>> = {

@@ -91,8 +91,8 @@ export interface Classing {
     open: readonly number[] | 'all',
     measure?: 'metric' | 'imperial',
   ): Promise<WorksheetNumbers>;
-  /** what a file is that is no text: "a picture" */
-  nameOfBytes(bytes: Uint8Array): string;
+  /** what a file is that is no text: "a picture", by its first bytes; undefined where they do not say it */
+  nameOfBytes(bytes: Uint8Array): string | undefined;
   /** the next two can be cancelled */
   readFiles(files: readonly GivenFile[], onProgress: (done: number, all: number) => void): JobCall<ClassFiles>;
   tabulate(of: ClassOfFiles, onProgress: (done: number, all: number) => void): JobCall<ClassTable>;

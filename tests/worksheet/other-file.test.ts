@@ -10,7 +10,7 @@ test.each([
   ['a PDF', [...Buffer.from('%PDF-1.7')]],
   ['a film or a recording', [0, 0, 0, 24, ...Buffer.from('ftypisom')]],
   ['a packed file, or a document of an office program', [0x50, 0x4b, 3, 4]],
-  ['not text', [0xfe, 0xff, 0, 0]],
+  [undefined, [0xfe, 0xff, 0, 0]],
 ])('%s is known by its first bytes', (what, bytes) => {
   expect(nameOfBytes(Uint8Array.from(bytes))).toBe(what);
 });

@@ -112,6 +112,8 @@ export const faultTexts = {
   empty: 'The file is empty. Choose a skill or an athlete that was saved as a file',
   noText:
     'The file holds no text: it may be a picture, a film or a packed file. Choose a skill or an athlete that was saved as a file (its name ends in .json)',
+  notText: 'not text',
+  tooLong: 'longer than a worksheet is',
   cannotRead: 'The browser could not read the file. It may have been moved or deleted; choose it again',
   syntax: (line: number, column: number, expected: string) =>
     `The file is not valid JSON: expected ${expected} in line ${line}, column ${column}. It may have been cut off, or changed by hand`,

@@ -173,7 +173,7 @@ function makeClassRoom(page: Page, classing: Classing, ports: ClassPorts): Class
     fault,
     setFault,
     receive,
-    pick: () => pickFiles((picked) => void readGiven(picked).then(receive)),
+    pick: () => pickFiles((picked) => void readGiven(picked, page.services.load.classing).then(receive)),
     open: (worksheet) => void open(worksheet),
     offer,
     work,

@@ -7,7 +7,7 @@ const NAME = [124, 176] as const;
 const NUMBER = { least: 118, usual: 186 } as const;
 const WORDS = { least: 220, usual: 300 } as const;
 
-export interface ClassWidths {
+interface ClassWidths {
   /** px; wider than the room where it has to scroll */
   readonly all: number;
   /** of No., name, each question, last locked; % */

@@ -1,14 +1,12 @@
 /** The answers of a class in rows: as a table, and on a phone as a card a student. */
-import { createEffect, createSignal, For, on, onCleanup, Show } from 'solid-js';
+import { createSignal, For, Show } from 'solid-js';
 import type { ClassCell, ClassFiles, ClassRow, ClassTable, Question } from '../../../sim/index.ts';
 import { hasDays, isolated, nameOfRow, noteOf, valueIn, wordTime } from './class-say.ts';
 import { pressHeading, type RowOrder, type SortBy } from './class-sort.ts';
+import { useSome } from './some-rows.ts';
 import { tableTexts as t } from './table-words.ts';
 
-/** Rows that are put on the page in one frame. */
-const AT_ONCE = 10;
-
-export interface RowsProps {
+interface RowsProps {
   readonly table: ClassTable;
   readonly rows: readonly ClassRow[];
   readonly read: ClassFiles;
@@ -18,27 +16,6 @@ export interface RowsProps {
 }
 
 const unitOf = (q: Question): string => (q.kind === 'number' ? q.unit || t.plainNumber : t.inWords);
-
-/** As many as there is time for: three hundred rows at once hold the page up. */
-function useSome<T>(all: () => readonly T[]): () => readonly T[] {
-  const [count, setCount] = createSignal(AT_ONCE);
-  let frame = 0;
-  const more = (): void => {
-    if (count() >= all().length) return;
-    frame = requestAnimationFrame(() => {
-      setCount(count() + AT_ONCE);
-      more();
-    });
-  };
-  createEffect(
-    on(
-      () => all().length,
-      () => more(),
-    ),
-  );
-  onCleanup(() => cancelAnimationFrame(frame));
-  return () => (count() >= all().length ? all() : all().slice(0, count()));
-}
 
 function Cell(props: { cell: ClassCell; question: Question }) {
   const note = (): string => noteOf(props.cell);
@@ -73,7 +50,7 @@ const Twice = (props: { row: ClassRow }) => (
 );
 
 export function ClassTableRows(props: RowsProps & { shares: readonly number[] }) {
-  const rows = useSome(() => props.rows);
+  const rows = useSome(props);
   const days = (): boolean => hasDays(props.rows);
   const sorted = (by: SortBy): 'ascending' | 'descending' | 'none' =>
     props.order.by === by ? (props.order.isDown ? 'descending' : 'ascending') : 'none';
@@ -178,7 +155,7 @@ export const notInTable = ({ blank, refused }: ClassFiles) =>
   ].sort((a, b) => a.no - b.no);
 
 export function ClassCards(props: RowsProps) {
-  const rows = useSome(() => props.rows);
+  const rows = useSome(props);
   const days = (): boolean => hasDays(props.rows);
   return (
     <>

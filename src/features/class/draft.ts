@@ -10,7 +10,7 @@ export interface DraftQuestion {
   readonly shows: string;
 }
 
-export interface Draft {
+export interface WorksheetDraft {
   readonly title: string;
   readonly order: LockOrder;
   readonly sheetTitle: string;
@@ -29,10 +29,10 @@ export const emptyQuestion = (kind: Question['kind'] = 'number'): DraftQuestion 
   shows: '',
 });
 
-export type Asks = Pick<Worksheet, 'title' | 'order' | 'sheet' | 'questions'>;
+type Asks = Pick<Worksheet, 'title' | 'order' | 'sheet' | 'questions'>;
 
 /** As a file has it. */
-export const asksOf = ({ title, order, sheetTitle, lines, questions }: Draft): Asks => ({
+export const asksOf = ({ title, order, sheetTitle, lines, questions }: WorksheetDraft): Asks => ({
   title: title.trim(),
   order,
   sheet: { title: sheetTitle, lines: [...lines] },
@@ -46,7 +46,7 @@ const questionOf = ({ kind, ask, help, unit, simulated, shows }: DraftQuestion):
     : { kind, ...asked, ...(shows.trim() ? { shows: shows.trim() } : {}) };
 };
 
-export const draftOf = ({ title, order, sheet, questions }: Asks): Draft => ({
+export const draftOf = ({ title, order, sheet, questions }: Asks): WorksheetDraft => ({
   title,
   order,
   sheetTitle: sheet.title,
@@ -55,7 +55,7 @@ export const draftOf = ({ title, order, sheet, questions }: Asks): Draft => ({
 });
 
 /** What can be computed of it now: the questions that say what they are set against, and which of the draft each is. */
-export function computable(draft: Draft): { readonly asks: Asks; readonly at: readonly number[] } | undefined {
+export function computable(draft: WorksheetDraft): { readonly asks: Asks; readonly at: readonly number[] } | undefined {
   const at = draft.questions.flatMap((q, i) => (q.kind === 'number' && q.simulated.trim() !== '' ? [i] : []));
   // the sheet is computed too where nothing is asked yet
   const questions = at.length > 0 ? at.map((i) => draft.questions[i]) : [emptyQuestion('words')];
@@ -63,10 +63,10 @@ export function computable(draft: Draft): { readonly asks: Asks; readonly at: re
   return { asks: { ...asksOf({ ...draft, questions: [] }), title: draft.title.trim() || '?', questions: named }, at };
 }
 
-export type DraftFault = 'title' | 'questions' | { readonly question: number; readonly field: 'ask' | 'simulated' };
+type DraftFault = 'title' | 'questions' | { readonly question: number; readonly field: 'ask' | 'simulated' };
 
 /** What is missing before it can be given out. */
-export function listMissing({ title, questions }: Draft): DraftFault[] {
+export function listMissing({ title, questions }: WorksheetDraft): DraftFault[] {
   return [
     ...(title.trim() === '' ? (['title'] as const) : []),
     ...(questions.length === 0 ? (['questions'] as const) : []),
@@ -78,7 +78,7 @@ export function listMissing({ title, questions }: Draft): DraftFault[] {
 }
 
 /** With one question in another place. */
-export function moveQuestion(draft: Draft, from: number, by: 1 | -1): Draft {
+export function moveQuestion(draft: WorksheetDraft, from: number, by: 1 | -1): WorksheetDraft {
   const to = from + by;
   if (to < 0 || to >= draft.questions.length) return draft;
   const questions = [...draft.questions];
@@ -95,9 +95,9 @@ export function putReadout(formula: string, name: string, from: number, to: numb
 }
 
 /** What was kept, read back; undefined for anything else. */
-export function parseDraft(text: string | null): Draft | undefined {
+export function parseDraft(text: string | null): WorksheetDraft | undefined {
   try {
-    const one = JSON.parse(text ?? 'null') as Partial<Record<keyof Draft, unknown>> | null;
+    const one = JSON.parse(text ?? 'null') as Partial<Record<keyof WorksheetDraft, unknown>> | null;
     if (!one) return undefined;
     const { title, order, sheetTitle, lines, questions } = one;
     const isText = (x: unknown): x is string => typeof x === 'string';

@@ -4,7 +4,7 @@
 export const STEPS = 16;
 const END = Math.log(4);
 
-export interface RatioStrip {
+interface RatioStrip {
   /** `step`: from the middle, -STEPS to STEPS */
   readonly stacks: readonly { readonly step: number; readonly count: number }[];
   readonly highest: number;

@@ -8,7 +8,15 @@ import * as past from '../../document/history.ts';
 import type { WorksheetNumbers } from '../../engine/class.ts';
 import { readStored, writeStored } from '../../ui/stored.ts';
 import type { ClassRoomState } from './class-state.ts';
-import { asksOf, computable, type Draft, type DraftQuestion, emptyQuestion, listMissing, parseDraft } from './draft.ts';
+import {
+  asksOf,
+  computable,
+  type DraftQuestion,
+  emptyQuestion,
+  listMissing,
+  parseDraft,
+  type WorksheetDraft,
+} from './draft.ts';
 import { writeTexts as t } from './write-words.ts';
 
 const KEY = 'shapeflight.worksheet.writing';
@@ -16,11 +24,11 @@ const KEY = 'shapeflight.worksheet.writing';
 const PAUSE = 250;
 
 export interface WriteState extends Undoing {
-  readonly draft: Accessor<Draft>;
+  readonly draft: Accessor<WorksheetDraft>;
   /** a step */
-  edit(next: Draft, title: string): void;
+  edit(next: WorksheetDraft, title: string): void;
   /** letters of one field are one step */
-  type(next: Draft, title: string): void;
+  type(next: WorksheetDraft, title: string): void;
   setQuestion(index: number, part: Partial<DraftQuestion>): void;
   settle(): void;
   startOver(): void;
@@ -40,7 +48,7 @@ export interface WriteState extends Undoing {
   readonly cannot: Accessor<string | undefined>;
 }
 
-const firstDraft = (skill: string): Draft => ({
+const firstDraft = (skill: string): WorksheetDraft => ({
   title: skill,
   order: 'one',
   sheetTitle: t.givenTitle,
@@ -50,13 +58,13 @@ const firstDraft = (skill: string): Draft => ({
 
 interface Numbers {
   readonly at: readonly number[];
-  readonly asked: Draft;
+  readonly asked: WorksheetDraft;
   readonly numbers: WorksheetNumbers;
 }
 
 export function makeWriteState({ page, classing }: ClassRoomState): WriteState {
   const { doc, services } = page;
-  const first = (): Draft => firstDraft(doc.chain().title);
+  const first = (): WorksheetDraft => firstDraft(doc.chain().title);
   const [history, setHistory] = createSignal(past.makeHistory(parseDraft(readStored(KEY)) ?? first()));
   const [along, setAlong] = createSignal(NOTHING_ALONG);
   const [known, setKnown] = createSignal<Numbers>();
@@ -64,7 +72,7 @@ export function makeWriteState({ page, classing }: ClassRoomState): WriteState {
   const [handing] = createResource(() => services.load.handing());
   const draft = createMemo(() => history().doc);
   let typing = '';
-  const set = (next: past.History<Draft>): void => {
+  const set = (next: past.History<WorksheetDraft>): void => {
     setHistory(next);
     writeStored(KEY, JSON.stringify(next.doc));
   };
@@ -73,11 +81,11 @@ export function makeWriteState({ page, classing }: ClassRoomState): WriteState {
     set(past.settle(history(), typing));
     typing = '';
   };
-  const edit = (next: Draft, title: string): void => {
+  const edit = (next: WorksheetDraft, title: string): void => {
     settle();
     set(past.edit(history(), next, title));
   };
-  const type = (next: Draft, title: string): void => {
+  const type = (next: WorksheetDraft, title: string): void => {
     if (typing !== title) settle();
     typing = title;
     set(past.setDraft(history(), next));

@@ -3,7 +3,7 @@ import { createSignal, For, Index, onCleanup, onMount, Show } from 'solid-js';
 import { baseAddress } from '../../app/base-address.ts';
 import { FailedLine } from '../../app/failed-line.tsx';
 import { fileName, saveText } from '../../app/file-door.ts';
-import { useShell } from '../../app/page.ts';
+import { usePage, useShell } from '../../app/page.ts';
 import { wordFault } from '../../app/say/fault-words.ts';
 import { readTicks, TravelTicks, wordChanges } from '../../app/travel-ticks.tsx';
 import { texts } from '../../app/words.ts';
@@ -252,7 +252,7 @@ function GivenSheet(props: { room: ClassRoomState; state: WriteState }) {
 }
 
 function Travels(props: { room: ClassRoomState; state: WriteState }) {
-  const doc = props.room.page.doc;
+  const { doc } = usePage();
   const hasBar = (): boolean => doc.chain().phases.some(({ kind }) => kind === 'swing' || kind === 'catch');
   const facts = () => readTicks(doc.athlete(), props.state.handed()?.kept ?? [], hasBar());
   return (
@@ -275,53 +275,53 @@ function GiveOut(props: { room: ClassRoomState; state: WriteState }) {
   const [said, setSaid] = createSignal<string>();
   const [fault, setFault] = createSignal<string>();
   const [bare, setBare] = createSignal<string>();
-  const give = (what: (worksheet: NonNullable<ReturnType<WriteState['worksheet']>>) => void | Promise<void>): void => {
-    const worksheet = props.state.worksheet();
+  const begin = () => {
     setSaid(undefined);
     setFault(undefined);
     setBare(undefined);
+    return props.state.worksheet();
+  };
+  const save = (): void => {
+    const worksheet = begin();
     if (!worksheet) return;
-    void Promise.resolve()
-      .then(() => what(worksheet))
-      .catch((error: unknown) => setFault(t.cannot(wordFault(error))));
+    saveText(fileName(worksheet.title), props.room.classing.write(worksheet));
+    setSaid(t.saved);
+  };
+  const copy = async (): Promise<void> => {
+    const worksheet = begin();
+    if (!worksheet) return;
+    const base = baseAddress();
+    let link: string;
+    try {
+      link = `${base ?? ''}#${props.room.classing.writeLink(worksheet)}`;
+    } catch (error) {
+      setFault(t.cannot(wordFault(error)));
+      return;
+    }
+    try {
+      await navigator.clipboard.writeText(link);
+      setSaid(`${t.copied(link.length)}${base === undefined ? ` ${t.noAddress}` : ''}`);
+    } catch {
+      setFault(t.notCopied);
+      setBare(link);
+    }
+  };
+  const tryIt = (): void => {
+    const worksheet = begin();
+    if (worksheet) props.room.open(worksheet);
   };
   const isReady = (): boolean => props.state.worksheet() !== undefined;
   return (
     <section class="write-out" aria-label={t.giveOut}>
       <h2>{t.giveOut}</h2>
       <p class="write-ways">
-        <button
-          type="button"
-          class="main"
-          disabled={!isReady()}
-          onClick={() =>
-            give((worksheet) => {
-              saveText(fileName(worksheet.title), props.room.classing.write(worksheet));
-              setSaid(t.saved);
-            })
-          }
-        >
+        <button type="button" class="main" disabled={!isReady()} onClick={save}>
           {t.save}
         </button>
-        <button
-          type="button"
-          disabled={!isReady()}
-          onClick={() =>
-            give(async (worksheet) => {
-              const link = `${baseAddress() ?? ''}#${props.room.classing.writeLink(worksheet)}`;
-              try {
-                await navigator.clipboard.writeText(link);
-                setSaid(`${t.copied(link.length)}${baseAddress() === undefined ? ` ${t.noAddress}` : ''}`);
-              } catch {
-                setFault(t.notCopied);
-                setBare(link);
-              }
-            })
-          }
-        >
+        <button type="button" disabled={!isReady()} onClick={() => void copy()}>
           {t.link}
         </button>
-        <button type="button" disabled={!isReady()} onClick={() => give((worksheet) => props.room.open(worksheet))}>
+        <button type="button" disabled={!isReady()} onClick={tryIt}>
           {t.tryIt}
         </button>
       </p>

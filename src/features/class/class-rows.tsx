@@ -17,15 +17,17 @@ interface RowsProps {
 
 const unitOf = (q: Question): string => (q.kind === 'number' ? q.unit || t.plainNumber : t.inWords);
 
+const textOf = (cell: ClassCell, question: Question): string =>
+  cell.kind === 'none'
+    ? ''
+    : cell.kind === 'number' && question.kind === 'number'
+      ? valueIn(cell, question.unit)
+      : cell.text;
+
 function Cell(props: { cell: ClassCell; question: Question }) {
   const note = (): string => noteOf(props.cell);
   const isOff = (): boolean => props.cell.kind === 'number' && props.cell.isOff;
-  const text = (): string => {
-    const { cell, question } = props;
-    if (cell.kind === 'none') return '';
-    if (cell.kind === 'number' && question.kind === 'number') return valueIn(cell, question.unit);
-    return cell.text;
-  };
+  const text = (): string => textOf(props.cell, props.question);
   return (
     <Show
       when={props.cell.kind === 'open' || (props.cell.kind === 'none' && props.question.kind === 'number')}

@@ -48,34 +48,39 @@ test('the cursor walks through all phases; on the bar the rail bends, on the mat
   await expect(tool(page).locator('.air-now')).toContainText('sinks in');
 });
 
-test('softer knees: turning the knob changes the peak without a form', { tag: '@once' }, async ({ page }) => {
+async function openVault(page: Page): Promise<void> {
   await openSkill(page, 'half twist from the hands');
   await page.keyboard.press('m');
-  await expect(verdict(page)).toBeVisible(SOON);
-  await expect(page.getByTestId('possible')).toContainText('neither slips nor pulls');
-  const peak = tool(page).locator('.report').filter({ hasText: 'Sinks in' }).locator('.big');
-  const before = await peak.textContent();
-  const stiff = page.getByRole('slider', { name: 'Stiffness of the legs' });
-  await stiff.scrollIntoViewIfNeeded();
-  const box = await stiff.boundingBox();
-  if (!box) throw new Error('no knob');
-  await page.mouse.move(box.x + box.width * 0.22, box.y + box.height / 2);
-  await page.mouse.down();
-  await page.mouse.move(box.x + box.width * 0.8, box.y + box.height / 2, { steps: 5 });
-  await page.mouse.up();
-  await expect(peak).not.toHaveText(before ?? '', SOON);
-  await undo(page);
-  await expect(peak).toHaveText(before ?? '', SOON);
-});
+}
 
-test('a push that could not be given says so', { tag: '@once' }, async ({ page }) => {
-  await openSkill(page, 'half twist from the hands');
-  await page.keyboard.press('m');
-  await expect(page.getByTestId('possible')).toBeVisible(SOON);
-  const lean = page.getByRole('spinbutton', { name: 'Push leans forward' });
-  await lean.fill('-55');
-  await lean.press('Enter');
-  await expect(page.getByTestId('possible')).toContainText('It would slip', SOON);
+test('softer knees change the peak without a form; a push that could not be given says so', { tag: '@once' }, async ({
+  page,
+}) => {
+  await openVault(page);
+  await test.step('softer knees: turning the knob changes the peak without a form', async () => {
+    await expect(verdict(page)).toBeVisible(SOON);
+    await expect(page.getByTestId('possible')).toContainText('neither slips nor pulls');
+    const peak = tool(page).locator('.report').filter({ hasText: 'Sinks in' }).locator('.big');
+    const before = await peak.textContent();
+    const stiff = page.getByRole('slider', { name: 'Stiffness of the legs' });
+    await stiff.scrollIntoViewIfNeeded();
+    const box = await stiff.boundingBox();
+    if (!box) throw new Error('no knob');
+    await page.mouse.move(box.x + box.width * 0.22, box.y + box.height / 2);
+    await page.mouse.down();
+    await page.mouse.move(box.x + box.width * 0.8, box.y + box.height / 2, { steps: 5 });
+    await page.mouse.up();
+    await expect(peak).not.toHaveText(before ?? '', SOON);
+    await undo(page);
+    await expect(peak).toHaveText(before ?? '', SOON);
+  });
+  await test.step('a push that could not be given says so', async () => {
+    await expect(page.getByTestId('possible')).toBeVisible(SOON);
+    const lean = page.getByRole('spinbutton', { name: 'Push leans forward' });
+    await lean.fill('-55');
+    await lean.press('Enter');
+    await expect(page.getByTestId('possible')).toContainText('It would slip', SOON);
+  });
 });
 
 test('by keyboard a plain skill gets a landing and loses it again; its button goes, and the tool keeps the focus and its Escape', {

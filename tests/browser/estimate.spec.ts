@@ -25,9 +25,13 @@ async function startOwn(page: Page): Promise<void> {
   await expect(field(page, 1)).toHaveValue('');
 }
 
-async function openOwnSheet(page: Page): Promise<void> {
+async function openSheets(page: Page): Promise<void> {
   await openBench(page);
   await openEstimate(page);
+}
+
+async function openOwnSheet(page: Page): Promise<void> {
+  await openSheets(page);
   await startOwn(page);
 }
 
@@ -80,35 +84,11 @@ test('a sheet is written by keyboard, in any order, and computed as it is typed'
   await expect(page.locator('.sheet-line')).toHaveCount(4);
 });
 
-test('a fault is reported by its line, names both units, and leaves the others as they are', { tag: '@once' }, async ({
-  page,
-}) => {
-  await openOwnSheet(page);
-  await field(page, 1).fill('x = 3 J + 2 N');
-  await field(page, 1).press('Enter');
-  await field(page, 2).fill('y = 4 kg');
-  const fault = page.locator('.line-fault');
-  await expect(fault).toContainText('Line 1 is not computed. J (energy or torque) and N (force) cannot be added.');
-  await expect(fault).toContainText('The others are right.');
-  await expect(field(page, 1)).toHaveAttribute('aria-invalid', 'true');
-  await expect(field(page, 1)).toHaveAccessibleDescription(/cannot be added/);
-  await expect(line(page, 'y').locator('.line-estimate')).toHaveText('4 kg');
-  // a line asked for in another kind of unit is corrected by one press; a wrong line moves with its fault
-  await field(page, 2).fill('rise = 1.5 m to s');
-  await expect(fault.nth(1)).toContainText('rise is a length, in m; it was asked for in s, a time.');
-  await page.getByRole('button', { name: 'Write to m', exact: true }).click();
-  await expect(line(page, 'rise').locator('.line-estimate')).toHaveText('1.5 m');
-  await field(page, 2).press('Alt+ArrowUp');
-  await expect(field(page, 1)).toHaveValue('rise = 1.5 m to m');
-  await expect(fault).toContainText('Line 2 is not computed.');
-});
-
 test('at 1280 x 720 seven lines are seen at once, the floor and its play with them; one button gives the height back', {
   tag: '@once',
 }, async ({ page }) => {
   await page.setViewportSize({ width: 1280, height: 720 });
-  await openBench(page);
-  await openEstimate(page);
+  await openSheets(page);
   await page.getByLabel('Sheet', { exact: true }).selectOption('straight-somersaults');
   await expect(line(page, 'somersaults').locator('.line-why')).not.toBeEmpty();
   const seen = (): Promise<number> =>
@@ -129,25 +109,46 @@ test('at 1280 x 720 seven lines are seen at once, the floor and its play with th
   await expect(page.locator('.air')).toBeHidden();
 });
 
-test('estimate, simulated, ratio and what makes the difference; both follow the flight', { tag: '@once' }, async ({
-  page,
-}) => {
-  await openBench(page);
-  await openEstimate(page);
-  await page.getByLabel('Sheet', { exact: true }).selectOption('straight-somersaults');
-  const row = line(page, 'somersaults');
-  await expect(row.locator('.line-why')).toContainText('The straight rod');
-  const ratio = Number(await row.locator('.ratio-line').getAttribute('data-ratio'));
-  const [estimate, simulated] = await Promise.all(
-    ['.line-estimate b', '.line-simulated b'].map(async (s) => Number(await row.locator(s).textContent())),
-  );
-  expect(estimate / simulated).toBeCloseTo(ratio, 2);
-  expect(ratio).toBeLessThan(0.9);
+test('ready sheets: both numbers follow the flight, CSV and print hold them, axe finds nothing', {
+  tag: '@once',
+}, async ({ page }) => {
+  await openSheets(page);
+  await test.step('estimate, simulated, ratio and what makes the difference; both follow the flight', async () => {
+    await page.getByLabel('Sheet', { exact: true }).selectOption('straight-somersaults');
+    const row = line(page, 'somersaults');
+    await expect(row.locator('.line-why')).toContainText('The straight rod');
+    const ratio = Number(await row.locator('.ratio-line').getAttribute('data-ratio'));
+    const [estimate, simulated] = await Promise.all(
+      ['.line-estimate b', '.line-simulated b'].map(async (s) => Number(await row.locator(s).textContent())),
+    );
+    expect(estimate / simulated).toBeCloseTo(ratio, 2);
+    expect(ratio).toBeLessThan(0.9);
+  });
+  await test.step('axe finds nothing', async () => {
+    await page.getByLabel('Sheet', { exact: true }).selectOption('energy-of-spin');
+    await expect(line(page, 'energy_flip').locator('.line-estimate')).toBeVisible();
+    await page.getByRole('button', { name: 'How to write a line' }).click();
+    expect(await findInBothThemes(page, '.tool')).toEqual([]);
+  });
+  await test.step('CSV and page to print hold the sheet', async () => {
+    await page.getByLabel('Sheet', { exact: true }).selectOption('energy-ledger');
+    await expect(line(page, 'energy_pass').locator('.line-estimate')).toContainText('1,26');
+    const saved = page.waitForEvent('download');
+    await page.getByRole('button', { name: 'CSV', exact: true }).click();
+    const csv = readFileSync(await (await saved).path(), 'utf8');
+    expect(csv).toMatch(/energy_pass,126\d\.\d/);
+    const opened = page.context().waitForEvent('page');
+    await page.getByRole('button', { name: 'Page to print' }).click();
+    const shown = await opened;
+    await expect(shown.getByRole('heading', { level: 1 })).toContainText('Energy of a pass');
+    await expect(shown.locator('math').first()).toBeVisible();
+    await expect(shown.locator('body')).toContainText('A model, not coaching advice');
+    await shown.close();
+  });
 });
 
 test('plain bodies stand over the athlete, and can be put away', { tag: ['@desktop', '@phone'] }, async ({ page }) => {
-  await openBench(page);
-  await openEstimate(page);
+  await openSheets(page);
   await page.getByLabel('Sheet', { exact: true }).selectOption('energy-of-spin');
   const bodies = page.getByRole('region', { name: 'Plain bodies' });
   await expect(bodies).toContainText('disc, radius 0.5 m');
@@ -182,22 +183,71 @@ test('a sheet is kept over a reload, and an own one can be saved and opened agai
   await expect(field(page, 1)).toHaveValue('T = 1.2 s vs {air time}');
 });
 
-test('a sheet goes with the skill, in one step that can be undone', { tag: '@once' }, async ({ page }) => {
+test('an own sheet: kept with the skill, faults by their line, nothing hostile reaches the page', {
+  tag: '@once',
+}, async ({ page }) => {
   await openOwnSheet(page);
-  await field(page, 1).fill('T = 1.2 s vs {air time}');
-  await expect(line(page, 'T').locator('.line-simulated')).toContainText('s');
-  const choice = page.getByLabel('Sheet', { exact: true });
-  await page.getByRole('button', { name: 'Keep with skill' }).click();
-  await expect(choice).toHaveValue('skill');
-  await choice.selectOption('energy-ledger');
-  await expect(line(page, 'energy_pass')).toBeVisible();
-  await choice.selectOption('skill');
-  await expect(field(page, 1)).toHaveValue('T = 1.2 s vs {air time}');
-  await page.locator('.tool').focus();
-  await undo(page);
-  await expect(choice.locator('option[value="skill"]')).toHaveCount(0);
-  await expect(choice.locator('option:checked')).toHaveText('My sheet');
-  await expect(field(page, 1)).toHaveValue('T = 1.2 s vs {air time}');
+  await test.step('a sheet goes with the skill, in one step that can be undone', async () => {
+    await field(page, 1).fill('T = 1.2 s vs {air time}');
+    await expect(line(page, 'T').locator('.line-simulated')).toContainText('s');
+    const choice = page.getByLabel('Sheet', { exact: true });
+    await page.getByRole('button', { name: 'Keep with skill' }).click();
+    await expect(choice).toHaveValue('skill');
+    await choice.selectOption('energy-ledger');
+    await expect(line(page, 'energy_pass')).toBeVisible();
+    await choice.selectOption('skill');
+    await expect(field(page, 1)).toHaveValue('T = 1.2 s vs {air time}');
+    await page.locator('.tool').focus();
+    await undo(page);
+    await expect(choice.locator('option[value="skill"]')).toHaveCount(0);
+    await expect(choice.locator('option:checked')).toHaveText('My sheet');
+    await expect(field(page, 1)).toHaveValue('T = 1.2 s vs {air time}');
+    await startOwn(page);
+  });
+  await test.step('a fault is reported by its line, names both units, and leaves the others as they are', async () => {
+    await field(page, 1).fill('x = 3 J + 2 N');
+    await field(page, 1).press('Enter');
+    await field(page, 2).fill('y = 4 kg');
+    const fault = page.locator('.line-fault');
+    await expect(fault).toContainText('Line 1 is not computed. J (energy or torque) and N (force) cannot be added.');
+    await expect(fault).toContainText('The others are right.');
+    await expect(field(page, 1)).toHaveAttribute('aria-invalid', 'true');
+    await expect(field(page, 1)).toHaveAccessibleDescription(/cannot be added/);
+    await expect(line(page, 'y').locator('.line-estimate')).toHaveText('4 kg');
+    // a line asked for in another kind of unit is corrected by one press; a wrong line moves with its fault
+    await field(page, 2).fill('rise = 1.5 m to s');
+    await expect(fault.nth(1)).toContainText('rise is a length, in m; it was asked for in s, a time.');
+    await page.getByRole('button', { name: 'Write to m', exact: true }).click();
+    await expect(line(page, 'rise').locator('.line-estimate')).toHaveText('1.5 m');
+    await field(page, 2).press('Alt+ArrowUp');
+    await expect(field(page, 1)).toHaveValue('rise = 1.5 m to m');
+    await expect(fault).toContainText('Line 2 is not computed.');
+    await startOwn(page);
+  });
+  await test.step('a hostile sheet neither freezes nor reaches the page', async () => {
+    const hostile = [
+      'a = 9^9^9^9^9',
+      'b = import({}, {})',
+      'c = cos.constructor("return 1")()',
+      'd = 1:1e9',
+      '# <img src=x onerror="window.reached = 1">',
+      ...Array.from({ length: 150 }, (_, i) => `e_${i} = ${i === 0 ? '1 +- 0.1' : `e_${i - 1} / 2 + e_${i - 1} / 2`}`),
+    ];
+    await field(page, 1).fill('');
+    await field(page, 1).focus();
+    await page.evaluate((text) => {
+      const target = document.activeElement as HTMLTextAreaElement;
+      target.value = text;
+      target.dispatchEvent(new InputEvent('input', { bubbles: true }));
+    }, hostile.join('\n'));
+    await expect(line(page, 'e_149').locator('.line-estimate')).toContainText('1.00 ± 0.10');
+    await expect(page.locator('.line-fault')).toHaveCount(4);
+    expect(await page.evaluate(() => 'reached' in window)).toBe(false);
+    // the page still answers: out of the line, then out of the tool
+    await page.keyboard.press('Escape');
+    await page.keyboard.press('Escape');
+    await expect(page.locator('.estimate')).toHaveCount(0);
+  });
 });
 
 const choice = (page: Page): Locator => page.getByLabel('Sheet', { exact: true });
@@ -295,56 +345,4 @@ test('undo belongs to the sheet while it has the focus, to the skill otherwise',
   await undo(page);
   await expect.poll(async () => (await readSentence(page)).text).toBe(before);
   await expect(field(page, 1)).toHaveValue('a = 1 m');
-});
-
-test('CSV and page to print hold the sheet', { tag: '@once' }, async ({ page, context }) => {
-  await openBench(page);
-  await openEstimate(page);
-  await page.getByLabel('Sheet', { exact: true }).selectOption('energy-ledger');
-  await expect(line(page, 'energy_pass').locator('.line-estimate')).toContainText('1,26');
-  const saved = page.waitForEvent('download');
-  await page.getByRole('button', { name: 'CSV', exact: true }).click();
-  const csv = readFileSync(await (await saved).path(), 'utf8');
-  expect(csv).toMatch(/energy_pass,126\d\.\d/);
-  const opened = context.waitForEvent('page');
-  await page.getByRole('button', { name: 'Page to print' }).click();
-  const shown = await opened;
-  await expect(shown.getByRole('heading', { level: 1 })).toContainText('Energy of a pass');
-  await expect(shown.locator('math').first()).toBeVisible();
-  await expect(shown.locator('body')).toContainText('A model, not coaching advice');
-});
-
-test('a hostile sheet neither freezes nor reaches the page', { tag: '@once' }, async ({ page }) => {
-  await openOwnSheet(page);
-  const hostile = [
-    'a = 9^9^9^9^9',
-    'b = import({}, {})',
-    'c = cos.constructor("return 1")()',
-    'd = 1:1e9',
-    '# <img src=x onerror="window.reached = 1">',
-    ...Array.from({ length: 150 }, (_, i) => `e_${i} = ${i === 0 ? '1 +- 0.1' : `e_${i - 1} / 2 + e_${i - 1} / 2`}`),
-  ];
-  await field(page, 1).fill('');
-  await field(page, 1).focus();
-  await page.evaluate((text) => {
-    const target = document.activeElement as HTMLTextAreaElement;
-    target.value = text;
-    target.dispatchEvent(new InputEvent('input', { bubbles: true }));
-  }, hostile.join('\n'));
-  await expect(line(page, 'e_149').locator('.line-estimate')).toContainText('1.00 ± 0.10');
-  await expect(page.locator('.line-fault')).toHaveCount(4);
-  expect(await page.evaluate(() => 'reached' in window)).toBe(false);
-  // the page still answers: out of the line, then out of the tool
-  await page.keyboard.press('Escape');
-  await page.keyboard.press('Escape');
-  await expect(page.locator('.estimate')).toHaveCount(0);
-});
-
-test('axe finds nothing', { tag: '@desktop' }, async ({ page }) => {
-  await openBench(page);
-  await openEstimate(page);
-  await page.getByLabel('Sheet', { exact: true }).selectOption('energy-of-spin');
-  await expect(line(page, 'energy_flip').locator('.line-estimate')).toBeVisible();
-  await page.getByRole('button', { name: 'How to write a line' }).click();
-  expect(await findInBothThemes(page, '.tool')).toEqual([]);
 });

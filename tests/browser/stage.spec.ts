@@ -11,6 +11,11 @@ const box = async (page: Page) => {
   return found;
 };
 
+async function openLarge(page: Page): Promise<void> {
+  await openBench(page);
+  await page.keyboard.press('g');
+}
+
 /** Draws a length of 100 px across, under the floor, where no part of the body draws its ends to it; gives what it reads in m. */
 async function tape(page: Page): Promise<number> {
   const { x, y, width, height } = await box(page);
@@ -28,8 +33,7 @@ async function tape(page: Page): Promise<number> {
 
 test.describe('with mouse and keys', { tag: '@desktop' }, () => {
   test('G opens it, views switch, its own button closes it; the cursor still moves', async ({ page }) => {
-    await openBench(page);
-    await page.keyboard.press('g');
+    await openLarge(page);
     await expect(bar(page)).toBeVisible();
     await expect(bar(page).getByRole('button', { name: 'Side' })).toHaveAttribute('aria-pressed', 'true');
     for (const view of ['Front', 'Top', 'Side']) {
@@ -46,72 +50,65 @@ test.describe('with mouse and keys', { tag: '@desktop' }, () => {
     await expect(bar(page)).toBeVisible();
   });
 
-  test('a length reads less of the same picture after zooming in; fit brings the scale back', async ({ page }) => {
-    await openBench(page);
-    await page.keyboard.press('g');
-    const fitted = await tape(page);
-    const { x, y, width, height } = await box(page);
-    await page.mouse.move(x + width / 2, y + height / 2);
-    await page.mouse.wheel(0, -400);
-    const zoomed = await tape(page);
-    // 1.0015^400 = 1.82; a reading has two decimals
-    expect(fitted / zoomed).toBeGreaterThan(1.7);
-    expect(fitted / zoomed).toBeLessThan(1.95);
-    await page.keyboard.press('0');
-    expect(await tape(page)).toBeCloseTo(fitted, 2);
-    await page.keyboard.press('+');
-    expect(await tape(page)).toBeLessThan(fitted - 0.05);
-    await page.keyboard.press('-');
-    expect(await tape(page)).toBeCloseTo(fitted, 2);
-  });
-
-  test('a zoom made by the hand stays when the page becomes another size, until the whole is asked for', async ({
+  test('a length reads less after zooming in, which stays with another size of the page; an angle and a point are read', async ({
     page,
   }) => {
-    await openBench(page);
-    await page.keyboard.press('g');
-    const fitted = await tape(page);
-    for (let i = 0; i < 3; i++) await page.keyboard.press('+');
-    const zoomed = await tape(page);
-    expect(zoomed).toBeLessThan(fitted - 0.1);
-    for (const height of [890, 780, 1000]) {
-      await page.setViewportSize({ width: 1440, height });
-      expect(await tape(page)).toBeCloseTo(zoomed, 2);
-    }
-    await page.setViewportSize({ width: 1440, height: 900 });
-    await page.keyboard.press('0');
-    expect(await tape(page)).toBeCloseTo(fitted, 2);
-  });
-
-  test('a point of the length is moved by the keyboard, in centimetres', async ({ page }) => {
-    await openBench(page);
-    await page.keyboard.press('g');
-    await bar(page).getByRole('button', { name: 'Length', exact: true }).focus();
-    await page.keyboard.press('Enter');
-    await expect(reading(page)).toHaveText(/^[\d.]+ m \(/);
-    const first = Number.parseFloat((await reading(page).textContent()) ?? '');
-    const end = page.getByRole('button', { name: /^Point 2 of the measure/ });
-    await end.focus();
-    for (let i = 0; i < 3; i++) await page.keyboard.press('Shift+ArrowRight');
-    const second = Number.parseFloat((await reading(page).textContent()) ?? '');
-    expect(second - first).toBeCloseTo(0.3, 2);
-  });
-
-  test('an angle of three presses is read in degrees', async ({ page }) => {
-    await openBench(page);
-    await page.keyboard.press('g');
-    await bar(page).getByRole('button', { name: 'Angle' }).click();
-    const { x, y, width, height } = await box(page);
-    const [cx, cy] = [x + width / 2, y + height / 2];
-    await page.mouse.click(cx - 120, cy);
-    await page.mouse.click(cx, cy);
-    await page.mouse.click(cx, cy - 100);
-    await expect(reading(page)).toHaveText('90°');
+    await openLarge(page);
+    await test.step('a length reads less of the same picture after zooming in; fit brings the scale back', async () => {
+      const fitted = await tape(page);
+      const { x, y, width, height } = await box(page);
+      await page.mouse.move(x + width / 2, y + height / 2);
+      await page.mouse.wheel(0, -400);
+      const zoomed = await tape(page);
+      // 1.0015^400 = 1.82; a reading has two decimals
+      expect(fitted / zoomed).toBeGreaterThan(1.7);
+      expect(fitted / zoomed).toBeLessThan(1.95);
+      await page.keyboard.press('0');
+      expect(await tape(page)).toBeCloseTo(fitted, 2);
+      await page.keyboard.press('+');
+      expect(await tape(page)).toBeLessThan(fitted - 0.05);
+      await page.keyboard.press('-');
+      expect(await tape(page)).toBeCloseTo(fitted, 2);
+    });
+    await test.step('a zoom made by the hand stays when the page becomes another size, until the whole is asked for', async () => {
+      const fitted = await tape(page);
+      for (let i = 0; i < 3; i++) await page.keyboard.press('+');
+      const zoomed = await tape(page);
+      expect(zoomed).toBeLessThan(fitted - 0.1);
+      for (const height of [890, 780, 1000]) {
+        await page.setViewportSize({ width: 1440, height });
+        expect(await tape(page)).toBeCloseTo(zoomed, 2);
+      }
+      await page.setViewportSize({ width: 1440, height: 900 });
+      await page.keyboard.press('0');
+      expect(await tape(page)).toBeCloseTo(fitted, 2);
+    });
+    await test.step('an angle of three presses is read in degrees', async () => {
+      await bar(page).getByRole('button', { name: 'Angle' }).click();
+      const { x, y, width, height } = await box(page);
+      const [cx, cy] = [x + width / 2, y + height / 2];
+      await page.mouse.click(cx - 120, cy);
+      await page.mouse.click(cx, cy);
+      await page.mouse.click(cx, cy - 100);
+      await expect(reading(page)).toHaveText('90°');
+      await bar(page).getByRole('button', { name: 'Angle' }).click();
+    });
+    await test.step('a point of the length is moved by the keyboard, in centimetres', async () => {
+      await bar(page).getByRole('button', { name: 'Length', exact: true }).focus();
+      await page.keyboard.press('Enter');
+      await expect(reading(page)).toHaveText(/^[\d.]+ m \(/);
+      const first = Number.parseFloat((await reading(page).textContent()) ?? '');
+      const end = page.getByRole('button', { name: /^Point 2 of the measure/ });
+      await end.focus();
+      for (let i = 0; i < 3; i++) await page.keyboard.press('Shift+ArrowRight');
+      const second = Number.parseFloat((await reading(page).textContent()) ?? '');
+      expect(second - first).toBeCloseTo(0.3, 2);
+      await page.keyboard.press('Escape');
+    });
   });
 
   test('a tool and the large stage do not stand in each other’s way', async ({ page }) => {
-    await openBench(page);
-    await page.keyboard.press('g');
+    await openLarge(page);
     await expect(bar(page)).toBeVisible();
     await page.keyboard.press('c');
     await expect(bar(page)).toBeHidden();

@@ -102,7 +102,8 @@ describe('a damaged link', () => {
       expect(fault.kind).toBe('damaged');
       if (fault.kind === 'damaged' && Math.abs(fault.letter - i - 1) > 32) far++;
     }
-    expect(far / letters.length).toBeLessThan(0.05);
+    // measured 6 of 418; by its frame one block in 64 is passed over
+    expect(far / letters.length).toBeLessThan(1 / 50);
   });
 
   test('with a letter that no link has is placed exactly', () => {

@@ -99,10 +99,9 @@ test('a record of a newer build is left as it is, and the page says so', { tag: 
 });
 
 for (const how of ['another tab', 'the browser'] as const)
-  test(`when ${how} deletes the database nothing of an open page is lost`, { tag: '@once' }, async ({
-    page,
-    context,
-  }) => {
+  test(`when ${how} deletes the database nothing of an open page is lost`, {
+    tag: how === 'the browser' ? '@once' : ['@once', '@whole'],
+  }, async ({ page, context }) => {
     await openBench(page);
     await editSpeedUp(page, '5.2');
     await page.keyboard.press('ControlOrMeta+Shift+s');

@@ -194,7 +194,7 @@ test('student: predict, then fly', { tag: '@desktop' }, async ({ page }) => {
 test.describe('on a large screen', () => {
   test.use({ viewport: { width: 1920, height: 1080 } });
 
-  test('biomechanist: a skill before it is filmed', { tag: '@desktop' }, async ({ page }) => {
+  test('biomechanist: a skill before it is filmed', { tag: ['@desktop', '@whole'] }, async ({ page }) => {
     test.slow();
     const { says, typed, named, end } = walk('biomechanist');
     const tool = page.locator('[data-tool="contact"]');

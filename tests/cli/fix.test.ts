@@ -2,6 +2,7 @@
 import { rmSync } from 'node:fs';
 import { afterAll, describe, expect, it } from 'vitest';
 import type { SkillFile } from '../../sim/index.ts';
+import { isWhole } from '../corpus.ts';
 import { fileOf } from '../skill/load.ts';
 import { makeFolder, run } from './run.ts';
 
@@ -32,9 +33,12 @@ describe('fix', () => {
   });
 
   it('refuses a way that there is not', async () => {
-    const none = await run('fix', at('past.json'), '--way', '9');
-    expect(none.code).toBe(2);
-    expect(none.err).toMatch(/allowed: 1 to [1-4]$/m);
+    // how many there are is another search
+    if (isWhole) {
+      const none = await run('fix', at('past.json'), '--way', '9');
+      expect(none.code).toBe(2);
+      expect(none.err).toMatch(/allowed: 1 to [1-4]$/m);
+    }
     expect((await run('fix', at('past.json'), '--way', 'two')).err).toContain('allowed: 1 to 9');
   });
 

@@ -3,11 +3,12 @@
 import { describe, expect, it } from 'vitest';
 import { athletes, shapes, skills } from '../../presets/index.ts';
 import { flySkill, parseSkill } from '../../sim/index.ts';
+import { someOf } from '../corpus.ts';
 import { launchedOf } from '../skill/load.ts';
 
 const TRIVIAL = 1e-12; // s: a break nearer than this to take-off or to the end needs no step of its own
 
-describe.each(Object.keys(skills))('%s', (id) => {
+describe.each(someOf(Object.keys(skills), 3, 1))('%s', (id) => {
   const skill = launchedOf(parseSkill(skills[id], { athletes, shapes }));
   it.each([{}, { tolerance: 1e-6 }, { fixedStep: 0.019 }])('with %j', (options) => {
     const flight = flySkill(skill, options);

@@ -12,6 +12,7 @@ import {
   verdictOf,
 } from '../../sim/index.ts';
 import { distanceIn } from '../../sim/search/margin-window.ts';
+import { someOf } from '../corpus.ts';
 import { builtOf, fileOf, presetIds, specOf } from '../skill/load.ts';
 
 const HELD = ['stands', 'hop', 'deepSquat', 'smallStep', 'held'];
@@ -21,7 +22,7 @@ describe('inside the usual window is held by the verdict', () => {
 
   const found = new Set<boolean>();
 
-  it.each(onFeet)('%s', (id) => {
+  it.each(someOf(onFeet, 3, 1))('%s', (id) => {
     const whole = flyWhole(builtOf(fileOf(id)), contact);
     const { flight } = whole;
     const summary = summarize(flight, calcFrames(flight, frameTimes(flight.duration, 240)), whole.skill.target);

@@ -229,9 +229,9 @@ export const cardWay: HandWay = {
     };
   },
   View,
-  run: (hand) => {
+  run: (hand, wasPicked) => {
     const print = ready.get(hand);
     if (print) print();
-    else if (!stateOf(hand).isRead()) hand.fail(ID, t.first);
+    else if (wasPicked && !stateOf(hand).isRead()) hand.fail(ID, t.first);
   },
 };

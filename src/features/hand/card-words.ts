@@ -2,7 +2,7 @@
 export const cardTexts = {
   name: 'Card',
   verb: 'Print or keep',
-  short: 'Card …',
+  short: 'Open',
   hint: 'A5, four figures, three cues, one page',
   brief: 'A5, one page, for the gym floor',
   preview: 'The card as it will be printed',

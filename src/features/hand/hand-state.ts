@@ -72,11 +72,12 @@ export function makeHandState(page: Page, room: Handing, first: string): HandSta
     picked,
     pick,
     run: (way) => {
+      const wasPicked = picked() === way.id;
       pick(way.id);
       if (made().value === undefined || way.refused?.(state) !== undefined || works()[way.id]) return;
       fail(way.id, undefined);
       void Promise.resolve()
-        .then(() => way.run(state))
+        .then(() => way.run(state, wasPicked))
         .catch((error: unknown) => fail(way.id, `${wordFault(error)}.`));
     },
     say: (id, text) => {

@@ -2,7 +2,7 @@
 export const picturesTexts = {
   name: 'Pictures',
   verb: 'Keep pictures',
-  short: 'Keep',
+  short: 'Open',
   hint: (count: number) => `${count} poses to scale, SVG or PNG`,
   hint2: 'for a page, a slide or a wall',
   brief: 'poses to scale, SVG or PNG',
@@ -31,7 +31,7 @@ export const picturesTexts = {
 export const reportTexts = {
   name: 'Report',
   verb: 'Print or keep',
-  short: 'Print',
+  short: 'Open',
   hint: 'results, curves, table, assumptions and limits, A4',
   hint2: 'with where the numbers are from',
   brief: 'A4, one or two pages',

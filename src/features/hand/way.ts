@@ -96,6 +96,6 @@ export interface HandWay {
   readonly Over?: Component<WayOverProps>;
   /** why it cannot be done with this skill: said in place of `lines` */
   refused?(hand: HandState): string | undefined;
-  /** what it throws is said under its row */
-  run(hand: HandState): void | Promise<void>;
+  /** what it throws is said under its row; `wasPicked`: its view was seen before the press */
+  run(hand: HandState, wasPicked: boolean): void | Promise<void>;
 }

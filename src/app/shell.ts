@@ -1,7 +1,7 @@
 /** The page around the skill: which panel and tool are open, the large stage, colours, notices, what tools add to the stage. */
 import { type Accessor, createComputed, createSignal, on } from 'solid-js';
 import type { DeferredCommand, ToolName } from '../commands/actions.ts';
-import { CLASS_KEY, readTab } from '../ui/stored.ts';
+import { readClassTab } from '../ui/stored.ts';
 import { setTheme, type Theme } from '../ui/theme.ts';
 import { readAddress, writeHall, writeRows } from './address.ts';
 import { type AnswerState, createAnswer } from './answer.ts';
@@ -96,7 +96,7 @@ export function createShell({ flight, cursor, doc, tools }: ShellHost): ShellSta
   const [panel, setPanel] = createSignal<PanelName>();
   const [reading, setReading] = createSignal<ReadPlace>();
   // a reload of the room of a class comes back to it: the bench is not shown between
-  const [tool, setTool] = createSignal<ToolName | undefined>(readTab(CLASS_KEY) === null ? undefined : 'class');
+  const [tool, setTool] = createSignal<ToolName | undefined>(readClassTab() === null ? undefined : 'class');
   const [tall, setTall] = createSignal<boolean>();
   const [theme, setThemeSignal] = createSignal<Theme>(setTheme());
   const [notice, setNotice] = createSignal<Notice>();

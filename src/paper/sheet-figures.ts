@@ -4,7 +4,7 @@
  */
 import { figureItems } from '../scene/figure.ts';
 import { svgMarkup } from '../scene/figure-svg.ts';
-import { pathItems } from '../scene/flight-path.ts';
+import { pathHeights, pathItems } from '../scene/flight-path.ts';
 import { runPieces } from '../scene/pieces.ts';
 import type { DrawItem } from '../scene/scene.ts';
 import { sideView } from '../scene/view.ts';
@@ -17,6 +17,8 @@ import { paperTexts } from './words.ts';
 interface SheetFiguresInput {
   readonly count: number;
   readonly width: number;
+  /** at most */
+  readonly height: number;
   /** every answer is locked */
   readonly isOpen: boolean;
   /** colours as custom properties of the page, or plain ones for paper */
@@ -37,18 +39,20 @@ const BAR = 26;
 
 export function makeSheetFigures(
   flight: PaperFlight,
-  { count, width, isOpen, ink, size }: SheetFiguresInput,
+  { count, width, height, isOpen, ink, size }: SheetFiguresInput,
 ): SheetFigures {
   const times = equalTimes(flight, count, 'time') ?? [];
   const versions = [{ letter: 'A', flight }] as const;
   const spread = [runPieces(figureSpread(flight, times))];
-  const placed = placePoses({ versions, layout: isOpen ? 'time' : 'row', times, width, spread });
-  const { pxPerM, place, floorY } = placed;
+  const placed = isOpen
+    ? placeOpen(flight, times, spread[0], { width, height, size })
+    : { ...placePoses({ versions, layout: 'row', times, width, spread }), point: undefined };
+  const { pxPerM, point, floorY } = placed;
   const { staged, pose } = flight;
   const view = sideView(staged.v_WScm_W0[0]);
   const items: DrawItem[] = [];
-  if (place) {
-    items.push(...pathItems(staged, place.point));
+  if (point) {
+    items.push(...pathItems(staged, point));
     items.push(line([0, floorY, placed.width, floorY], 'floor', 3));
   }
   for (const { t, x, y } of placed.poses) {
@@ -57,13 +61,37 @@ export function makeSheetFigures(
     items.push(...figureItems(staged.body, now.frames, frame));
   }
   // under the row there are no times
-  const under = place ? placed.height : floorY;
-  if (place)
+  const under = point ? placed.height : floorY;
+  if (point)
     for (const { x, y, text } of placed.labels)
       items.push({ kind: 'text', x, y, text, size, weight: 560, fill: 'ink-2', anchor: 'middle' });
   items.push(...metreBar(pxPerM, under + BAR / 2, size));
   const markup = ink === 'paper' ? drawn(items) : svgMarkup(items);
   return { markup, width: placed.width, height: under + BAR, pxPerM };
+}
+
+/** Over time, across the whole width; as large as the height allows. */
+function placeOpen(
+  { staged, duration, pose }: PaperFlight,
+  times: readonly number[],
+  spread: { readonly left: number; readonly right: number; readonly up: number },
+  { width, height, size }: Pick<SheetFiguresInput, 'width' | 'height' | 'size'>,
+) {
+  const top = pathHeights(staged).top + spread.up;
+  const label = size + 12;
+  const pxPerM = Math.min((height - label - BAR) / top, width / 4);
+  const [from, to] = [spread.left * pxPerM + 4, width - spread.right * pxPerM - 4];
+  const floorY = top * pxPerM;
+  const point = (s: number, _x: number, y: number): readonly [number, number] => [
+    from + (s / duration) * (to - from),
+    floorY - y * pxPerM,
+  ];
+  const poses = times.map((t) => {
+    const [x, y] = point(t, 0, pose(t).p_WScm_W[1]);
+    return { t, x, y };
+  });
+  const labels = poses.map(({ t, x }) => ({ x, y: floorY + size + 5, text: paperTexts.picture.seconds(t.toFixed(2)) }));
+  return { pxPerM, width, height: floorY + label, floorY, poses, labels, point };
 }
 
 const line = (points: readonly number[], stroke: 'floor' | 'ink', width: number): DrawItem => ({

@@ -15,23 +15,24 @@ export function writeStored(key: string, value: string): void {
   }
 }
 
-/** The same for this tab alone: a reload finds it, another tab does not. */
-export function readTab(key: string): string | null {
+/** While the room of a class is open: the sheet that is answered in it, or nothing. Of this tab alone. */
+const CLASS_KEY = 'shapeflight.class';
+
+/** What a reload of this tab comes back to; null: the room was not open, or the page was opened by its address, perhaps by somebody else. */
+export function readClassTab(): string | null {
   try {
-    return sessionStorage.getItem(key);
+    const [how] = performance.getEntriesByType('navigation') as readonly PerformanceNavigationTiming[];
+    return how?.type === 'reload' || how?.type === 'back_forward' ? sessionStorage.getItem(CLASS_KEY) : null;
   } catch {
     return null;
   }
 }
 
-export function writeTab(key: string, value: string | null): void {
+export function writeClassTab(value: string | null): void {
   try {
-    if (value === null) sessionStorage.removeItem(key);
-    else sessionStorage.setItem(key, value);
+    if (value === null) sessionStorage.removeItem(CLASS_KEY);
+    else sessionStorage.setItem(CLASS_KEY, value);
   } catch {
     // not stored
   }
 }
-
-/** While the room of a class is open: the sheet that is answered in it, or nothing. */
-export const CLASS_KEY = 'shapeflight.class';

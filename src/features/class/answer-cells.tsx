@@ -29,21 +29,21 @@ export function AnswerCells(props: { work: AnswerWork; index: number; question: 
     <Show
       when={props.work.isOpen(props.index)}
       fallback={
-        <div class="sheet-closed">
+        <div class="pupil-closed">
           <span>{closed()}</span>
         </div>
       }
     >
       <Switch
         fallback={
-          <div class="sheet-simulated sheet-wide" role="status">
+          <div class="pupil-simulated pupil-wide" role="status">
             <span class="quiet">{reason()}</span>
           </div>
         }
       >
         <Match when={props.question.kind === 'words' && props.question}>
           {(question) => (
-            <div class="sheet-shows sheet-wide">
+            <div class="pupil-shows pupil-wide">
               <h3>{t.model}</h3>
               <p>{question().shows ?? '–'}</p>
             </div>
@@ -52,9 +52,9 @@ export function AnswerCells(props: { work: AnswerWork; index: number; question: 
         <Match when={found()}>
           {(now) => (
             <>
-              <div class="sheet-simulated">
+              <div class="pupil-simulated">
                 <h3 class="narrow-head">{t.columns.simulated}</h3>
-                <b class="sheet-number">{now().figures}</b> <span class="unit">{now().unit.name}</span>
+                <b class="pupil-number">{now().figures}</b> <span class="unit">{now().unit.name}</span>
               </div>
               <Ratio work={props.work} index={props.index} simulated={now()} />
             </>
@@ -79,7 +79,8 @@ function Ratio(props: { work: AnswerWork; index: number; simulated: FoundKey }) 
   };
   const isSame = (): boolean => isSameToThird(value() ?? Number.NaN, props.simulated.value);
   return (
-    <div class="sheet-ratio">
+    <div class="pupil-ratio">
+      <h3 class="narrow-head">{t.columns.ratio}</h3>
       <Show when={ratio()}>
         {(r) => (
           <>

@@ -72,12 +72,12 @@ export function AnswerFoot(props: {
   // eslint-disable-next-line solid/reactivity
   props.ref({ handIn, copyLink: () => void copyLink(), print: () => props.print() });
   return (
-    <footer class="sheet-foot">
+    <footer class="pupil-foot">
       <Show when={asked()}>
         {(question) => <Ask messages={[t.sureAll, ...question().messages]} work={props.work} />}
       </Show>
       <Show when={said()}>
-        <p class="sheet-foot-said" role="status">
+        <p class="pupil-foot-said" role="status">
           {said()}{' '}
           <Show when={isHanded() && props.work.isKept() !== undefined}>
             <button type="button" class="link" onClick={() => void forget()}>
@@ -88,14 +88,14 @@ export function AnswerFoot(props: {
       </Show>
       <Show when={link()}>
         {(text) => (
-          <label class="sheet-link">
+          <label class="pupil-link">
             {t.link}
             <textarea readonly rows={3} value={text()} onFocus={(e) => e.currentTarget.select()} />
           </label>
         )}
       </Show>
-      <div class="sheet-foot-line">
-        <p class="sheet-keys quiet" aria-hidden="true">
+      <div class="pupil-foot-line">
+        <p class="pupil-keys quiet" aria-hidden="true">
           <For each={t.keys}>{(key) => <span>{key}</span>}</For>
         </p>
         <button type="button" class="plain sheet-behind" aria-keyshortcuts="S" onClick={() => props.showSheet()}>

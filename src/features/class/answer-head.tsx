@@ -12,7 +12,7 @@ export function AnswerHead(props: {
   nameField: (el: HTMLElement) => void;
 }) {
   return (
-    <section class="sheet-air">
+    <section class="pupil-air">
       <Given work={props.work} />
       <Picture work={props.work} flight={props.flight} />
       <Yours work={props.work} nameField={props.nameField} />
@@ -26,7 +26,7 @@ function Given(props: { work: AnswerWork }) {
     return numbers && listGiven(numbers.sheet);
   };
   return (
-    <div class="sheet-given">
+    <div class="pupil-given">
       <h2>{t.given}</h2>
       <Show when={given()} fallback={<p class="quiet">{props.work.fault() ?? t.readingGiven}</p>}>
         {(list) => (
@@ -35,15 +35,13 @@ function Given(props: { work: AnswerWork }) {
               <For each={list()}>
                 {(one) => (
                   <div>
-                    <dt>
-                      {one.name}
-                      <Show when={one.note}>
-                        <small class="quiet">{one.note}</small>
-                      </Show>
-                    </dt>
+                    <dt>{one.name}</dt>
                     <dd>
                       <b>{one.value}</b> <span class="unit">{one.unit}</span>
                     </dd>
+                    <Show when={one.note}>
+                      <dd class="pupil-note quiet">{one.note}</dd>
+                    </Show>
                   </div>
                 )}
               </For>
@@ -56,7 +54,9 @@ function Given(props: { work: AnswerWork }) {
 }
 
 /** px for one pose, and how many there are at least and at most */
-const SLOT = { px: 112, least: 4, most: 7 } as const;
+const SLOT = { px: 98, least: 4, most: 7 } as const;
+/** px of the picture at most */
+const HEIGHT = 208;
 
 function Picture(props: { work: AnswerWork; flight: SheetFlightState }) {
   let place!: HTMLElement;
@@ -67,7 +67,7 @@ function Picture(props: { work: AnswerWork; flight: SheetFlightState }) {
     const found = props.flight();
     const [width, isOpen] = [size().width, props.work.isComplete()];
     if (!found || 'reason' in found || width === 0) return;
-    const input = { count: count(), width, isOpen, ink: 'page', size: 13 } as const;
+    const input = { count: count(), width, height: HEIGHT, isOpen, ink: 'page', size: 13 } as const;
     const timer = setTimeout(() => setMade(found.paper.sheetFigures(found.flight, input)));
     onCleanup(() => clearTimeout(timer));
   });
@@ -77,7 +77,7 @@ function Picture(props: { work: AnswerWork; flight: SheetFlightState }) {
   };
   const label = (): string => (props.work.isComplete() ? t.pictureOpen : t.picture)(count());
   return (
-    <figure class="sheet-picture" ref={place}>
+    <figure class="pupil-picture" ref={place}>
       <Show when={made()} fallback={<p class="quiet">{reason() ?? t.drawing}</p>}>
         {(drawn) => (
           <svg
@@ -98,7 +98,7 @@ function Yours(props: { work: AnswerWork; nameField: (el: HTMLElement) => void }
   const count = (): number => props.work.worksheet().questions.length;
   const said = (): readonly [string, string] => t.locked(props.work.lockedCount(), count());
   return (
-    <div class="sheet-yours">
+    <div class="pupil-yours">
       <h2>{t.yours}</h2>
       <label>
         <span>{t.name}</span>
@@ -122,8 +122,8 @@ function Yours(props: { work: AnswerWork; nameField: (el: HTMLElement) => void }
         />
       </label>
       <p class="quiet">{t.privacy}</p>
-      <p class="sheet-progress">
-        <span class="sheet-boxes" aria-hidden="true">
+      <p class="pupil-progress">
+        <span class="pupil-boxes" aria-hidden="true">
           <For each={props.work.worksheet().questions}>
             {(_, i) => <span classList={{ full: props.work.isLocked(i()) }} />}
           </For>
@@ -133,7 +133,7 @@ function Yours(props: { work: AnswerWork; nameField: (el: HTMLElement) => void }
         </span>
       </p>
       <p
-        classList={{ quiet: props.work.isKept() !== false, 'sheet-unkept': props.work.isKept() === false }}
+        classList={{ quiet: props.work.isKept() !== false, 'pupil-unkept': props.work.isKept() === false }}
         role="status"
       >
         {props.work.isKept() === false ? t.notSaved : t.saved}

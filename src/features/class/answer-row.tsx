@@ -5,7 +5,7 @@ import { AnswerCells } from './answer-cells.tsx';
 import type { AnswerWork } from './answer-state.ts';
 import { answerTexts as t } from './answer-words.ts';
 import { clockOf } from './time-stamp.ts';
-import { Working } from './working.tsx';
+import { Working, workingUnit } from './working.tsx';
 
 export function AnswerRow(props: {
   work: AnswerWork;
@@ -24,14 +24,14 @@ export function AnswerRow(props: {
   };
   return (
     <li
-      class="sheet-row"
+      class="pupil-row"
       classList={{ locked: isLocked(), now: props.isNow && !isLocked(), words: props.question.kind === 'words' }}
       data-question={n()}
       onFocusIn={() => props.onEnter()}
       onKeyDown={onKeyDown}
     >
-      <div class="sheet-question">
-        <span class="sheet-no" aria-hidden="true">
+      <div class="pupil-question">
+        <span class="pupil-no" aria-hidden="true">
           {n()}
         </span>
         <div>
@@ -45,15 +45,15 @@ export function AnswerRow(props: {
       <Show when={props.question.kind === 'number' && props.question} fallback={<Words {...props} />}>
         {(question) => (
           <>
-            <Working work={props.work} index={props.index} />
-            <div class="sheet-answer">
+            <Working work={props.work} index={props.index} unit={question().unit} />
+            <div class="pupil-answer">
               <h3 class="narrow-head">{t.columns.answer}</h3>
               <Show when={!isLocked()} fallback={<Locked work={props.work} index={props.index} />}>
-                <span class="sheet-typed">
+                <span class="pupil-typed">
                   <AnswerField {...props} unit={question().unit} />
                   <span class="unit">{question().unit}</span>
                 </span>
-                <TakeValue work={props.work} index={props.index} />
+                <TakeValue work={props.work} index={props.index} unit={question().unit} />
                 <LockPart work={props.work} index={props.index} isNow={props.isNow} />
               </Show>
             </div>
@@ -65,7 +65,18 @@ export function AnswerRow(props: {
   );
 }
 
-const saidId = (index: number): string => `sheet-said-${index}`;
+const saidId = (index: number): string => `pupil-said-${index}`;
+
+/** ms that a keyboard takes to rise over the page */
+const KEYBOARD = 350;
+/** With a keyboard over the lower part of the page: the field and what locks it stay above. */
+function keepInSight(field: HTMLElement): void {
+  if (!matchMedia('(pointer: coarse)').matches) return;
+  setTimeout(
+    () => field.closest('.pupil-row')?.querySelector('.pupil-answer')?.scrollIntoView({ block: 'center' }),
+    KEYBOARD,
+  );
+}
 
 function AnswerField(props: { work: AnswerWork; index: number; unit: string }) {
   return (
@@ -80,6 +91,7 @@ function AnswerField(props: { work: AnswerWork; index: number; unit: string }) {
       autocapitalize="off"
       spellcheck={false}
       value={props.work.worksheet().answers[props.index].text ?? ''}
+      onFocus={(e) => keepInSight(e.currentTarget)}
       onInput={(e) => props.work.write(props.index, { text: e.currentTarget.value })}
     />
   );
@@ -89,23 +101,24 @@ function Words(props: { work: AnswerWork; index: number; isNow: boolean }) {
   const text = (): string => props.work.worksheet().answers[props.index].text ?? '';
   return (
     <>
-      <div class="sheet-working">
-        <Show when={!props.work.isLocked(props.index)} fallback={<p class="sheet-plain">{text()}</p>}>
+      <div class="pupil-working">
+        <Show when={!props.work.isLocked(props.index)} fallback={<p class="pupil-plain">{text()}</p>}>
           <textarea
-            class="sheet-words"
+            class="pupil-words"
             rows={3}
             aria-label={t.answerOf(props.index + 1)}
             aria-describedby={saidId(props.index)}
             placeholder={t.writeWords}
             maxLength={1000}
             value={text()}
+            onFocus={(e) => keepInSight(e.currentTarget)}
             onInput={(e) => props.work.write(props.index, { text: e.currentTarget.value })}
           />
         </Show>
       </div>
-      <div class="sheet-answer">
+      <div class="pupil-answer">
         <Show when={!props.work.isLocked(props.index)} fallback={<LockedAt work={props.work} index={props.index} />}>
-          <p class="quiet sheet-hint">{t.wordsAre}</p>
+          <p class="quiet pupil-hint">{t.wordsAre}</p>
           <LockPart work={props.work} index={props.index} isNow={props.isNow} />
         </Show>
       </div>
@@ -122,9 +135,9 @@ function Locked(props: { work: AnswerWork; index: number }) {
   };
   return (
     <>
-      <span class="sheet-locked">
+      <span class="pupil-locked">
         <LockSign />
-        <b class="sheet-number">{parts()[0]}</b> <span class="unit">{parts()[1]}</span>
+        <b class="pupil-number">{parts()[0]}</b> <span class="unit">{parts()[1]}</span>
       </span>
       <LockedAt work={props.work} index={props.index} isBare />
     </>
@@ -133,7 +146,7 @@ function Locked(props: { work: AnswerWork; index: number }) {
 
 function LockedAt(props: { work: AnswerWork; index: number; isBare?: boolean }) {
   return (
-    <p class="sheet-locked-at quiet">
+    <p class="pupil-locked-at quiet">
       <Show when={!props.isBare}>
         <LockSign />{' '}
       </Show>
@@ -149,19 +162,20 @@ const LockSign = () => (
   </svg>
 );
 
-/** What the working comes to, as the answer, by one press. */
-function TakeValue(props: { work: AnswerWork; index: number }) {
+/** What the working comes to, as the answer, by one press: where it is in the unit that is asked for. */
+function TakeValue(props: { work: AnswerWork; index: number; unit: string }) {
   const value = (): string | undefined => {
     const answer = props.work.worksheet().answers[props.index];
     const row = props.work.numbers()?.workings[props.index];
     if ((answer.text ?? '').trim() !== '' || !(answer.working ?? '').trim() || row?.result.kind !== 'quantity')
       return undefined;
-    return [row.value, row.unit].filter(Boolean).join(' ');
+    const unit = workingUnit(row, props.unit);
+    return unit === props.unit ? [row.value, unit].filter(Boolean).join(' ') : undefined;
   };
   return (
     <Show when={value()}>
       {(text) => (
-        <button type="button" class="link sheet-take" onClick={() => props.work.write(props.index, { text: text() })}>
+        <button type="button" class="link pupil-take" onClick={() => props.work.write(props.index, { text: text() })}>
           {t.take(text())}
         </button>
       )}
@@ -182,7 +196,7 @@ function LockPart(props: { work: AnswerWork; index: number; isNow: boolean }) {
         <Match when={!isTogether() && props.isNow}>
           <button
             type="button"
-            class="primary sheet-lock"
+            class="primary pupil-lock"
             disabled={props.work.locking() !== undefined}
             onClick={() => props.work.lock(props.index)}
           >
@@ -190,7 +204,7 @@ function LockPart(props: { work: AnswerWork; index: number; isNow: boolean }) {
           </button>
         </Match>
       </Switch>
-      <p class="sheet-said" id={saidId(props.index)} role="status">
+      <p class="pupil-said" id={saidId(props.index)} role="status">
         {props.work.said(props.index)}
         <For each={props.work.fixes(props.index)}>
           {(fix) => (
@@ -212,7 +226,7 @@ export function Ask(props: { messages: readonly string[]; work: AnswerWork }) {
   let yes!: HTMLButtonElement;
   createEffect(() => yes.focus());
   return (
-    <div class="sheet-ask" role="alert">
+    <div class="pupil-ask" role="alert">
       <For each={props.messages}>{(message) => <p>{message}</p>}</For>
       <button type="button" class="primary" ref={yes} onClick={() => props.work.confirm()}>
         {t.yes}

@@ -48,7 +48,7 @@ function Title(props: { title: string; order: string; room: ClassRoomState }) {
         {parts()[1]}
       </h1>
       <span class="quiet room-aside">
-        {props.order}{' '}
+        <span>{props.order}</span>
         <button type="button" class="link" onClick={() => props.room.show('start')}>
           {t.back}
         </button>
@@ -95,15 +95,15 @@ function AnswerSheet(props: { room: ClassRoomState; work: AnswerWork }) {
     return count;
   });
   return (
-    <div class="sheet-room">
+    <div class="pupil-room">
       <Title title={props.work.worksheet().title} order={t.orders[props.work.worksheet().order]} room={props.room} />
       <AnswerHead work={props.work} flight={flight} nameField={(el) => (nameField = el)} />
-      <div class="sheet-floor" aria-hidden="true">
+      <div class="pupil-floor" aria-hidden="true">
         <For each={COLUMNS}>{(head) => <span>{head}</span>}</For>
       </div>
       <Show when={props.work.fault()}>
         {(reason) => (
-          <p class="sheet-said sheet-fault" role="alert">
+          <p class="pupil-said pupil-fault" role="alert">
             {t.failed(reason())}{' '}
             <button type="button" onClick={() => props.work.compute()}>
               {t.again}
@@ -111,7 +111,7 @@ function AnswerSheet(props: { room: ClassRoomState; work: AnswerWork }) {
           </p>
         )}
       </Show>
-      <ol class="sheet-rows" aria-label={classTexts.views.answer}>
+      <ol class="pupil-rows" aria-label={classTexts.views.answer}>
         <For each={props.work.worksheet().questions}>
           {(question, i) => (
             <AnswerRow

@@ -62,6 +62,8 @@ export const answerTexts = {
   benchStep: (title: string) => `Open ${title} from a worksheet`,
   sheet: 'The sheet behind it',
   fullSheet: 'The sheet in full',
+  namesInWorking:
+    'These names may be written in a working, as in speed^2 / (2 * g); so may answer1, answer2 … of the questions before.',
   noSheet: 'Nothing is given but the picture.',
   lesson: 'What it is about',
   simulatedBeside: (value: string) => `simulated ${value}`,

@@ -2,7 +2,7 @@
 import { createEffect, createResource, Match, onCleanup, onMount, Show, Switch } from 'solid-js';
 import { usePage } from '../../app/page.ts';
 import { texts } from '../../app/words.ts';
-import { CLASS_KEY, readTab, writeTab } from '../../ui/stored.ts';
+import { readClassTab, writeClassTab } from '../../ui/stored.ts';
 import { AnswerView } from './answer-view.tsx';
 import { type ClassRoomState, useClassRoom } from './class-state.ts';
 import { StartView } from './start-view.tsx';
@@ -14,16 +14,16 @@ export function ClassRoom() {
   const { services } = usePage();
   const make = useClassRoom();
   const [classing] = createResource(() => services.load.classing());
-  const resume = readTab(CLASS_KEY) ?? '';
-  onMount(() => writeTab(CLASS_KEY, resume));
-  onCleanup(() => writeTab(CLASS_KEY, null));
+  const resume = readClassTab() ?? '';
+  onMount(() => writeClassTab(resume));
+  onCleanup(() => writeClassTab(null));
   return <Show when={classing()}>{(loaded) => <Views room={make(loaded(), resume)} />}</Show>;
 }
 
 function Views(props: { room: ClassRoomState }) {
   const { shell } = usePage();
   // a reload of this tab comes back to the sheet that is answered
-  createEffect(() => writeTab(CLASS_KEY, (props.room.view() === 'answer' && props.room.work()?.id) || ''));
+  createEffect(() => writeClassTab((props.room.view() === 'answer' && props.room.work()?.id) || ''));
   createEffect(() => {
     if (shell.classDoor.given().length > 0) props.room.receive(shell.classDoor.take());
   });

@@ -61,7 +61,7 @@ interface ClassPorts {
   readonly newName: () => string;
 }
 
-function makeClassRoom(page: Page, classing: Classing, ports: ClassPorts): ClassRoomState {
+export function makeClassRoom(page: Page, classing: Classing, ports: ClassPorts): ClassRoomState {
   const [view, setView] = createSignal<ClassView>('start');
   const [fault, setFault] = createSignal<ClassFault>();
   const [work, setWork] = createSignal<AnswerWork>();

@@ -3,6 +3,8 @@ import type { WorksheetNumbers } from '../../engine/class.ts';
 
 interface GivenValue {
   readonly name: string;
+  /** as it is written in a working */
+  readonly key: string;
   readonly note: string;
   readonly value: string;
   readonly unit: string;
@@ -21,6 +23,7 @@ export const listGiven = (sheet: WorksheetNumbers['sheet']): GivenValue[] =>
       ? [
           {
             name: wordName(result.name),
+            key: result.name,
             note: result.note ?? '',
             value: plusMinus ? `${value} ± ${plusMinus}` : value,
             unit,

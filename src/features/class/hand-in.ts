@@ -7,7 +7,7 @@ import type { Classing } from '../../engine/class.ts';
 const LONGEST = 40;
 
 /** "worksheet-wren-a.json": letters and digits of any script, and nothing that a file system has another use for. */
-const sheetFileName = (name: string): string =>
+export const sheetFileName = (name: string): string =>
   `worksheet-${
     name
       .normalize('NFC')

@@ -29,12 +29,13 @@ function GivenLines(props: { work: AnswerWork }) {
           <For each={given()}>
             {(one) => (
               <li>
-                {one.name}: <b>{one.value}</b> {one.unit} <span class="quiet">{one.note}</span>
+                <code>{one.key}</code> = <b>{one.value}</b> {one.unit} <span class="quiet">{one.note}</span>
               </li>
             )}
           </For>
         </ul>
       </Show>
+      <p class="quiet">{t.namesInWorking}</p>
     </>
   );
 }

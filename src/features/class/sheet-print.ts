@@ -13,7 +13,7 @@ import { isSameToThird } from './ratio.ts';
 import type { SheetFlightState } from './sheet-flight.ts';
 import { clockOf } from './time-stamp.ts';
 
-const PICTURE = { count: 6, width: 1068, size: 17 } as const;
+const PICTURE = { count: 6, width: 1068, height: 330, size: 17 } as const;
 
 export function usePrintSheet(work: Accessor<AnswerWork>, flight: SheetFlightState): { run(): Promise<void> } {
   onCleanup(clearPages);

@@ -1,6 +1,7 @@
 /** Three ways in: answer a worksheet, write one, read what a class handed in. */
 import { createSignal, For } from 'solid-js';
 import { texts } from '../../app/words.ts';
+import { answerTexts } from './answer-words.ts';
 import type { ClassRoomState } from './class-state.ts';
 import { classTexts } from './words.ts';
 
@@ -45,7 +46,12 @@ export function StartView(props: { room: ClassRoomState }) {
               {({ worksheet }) => (
                 <li>
                   <button type="button" class="row-button" onClick={() => props.room.open(worksheet)}>
-                    <b>{worksheet.title}</b>
+                    <span>
+                      <b>{worksheet.title}</b>
+                      <span class="note quiet">
+                        {t.about(worksheet.questions.length, answerTexts.orders[worksheet.order])}
+                      </span>
+                    </span>
                   </button>
                 </li>
               )}

@@ -9,6 +9,7 @@ export const classTexts = {
     link: 'Link of a worksheet',
     openLink: 'Open the link',
     ready: 'Ready ones',
+    about: (questions: number, order: string) => `${questions} questions, ${order}`,
     write: 'Write a worksheet',
     writeWhy: (skill: string) => `Questions about the skill that is open on the bench: ${skill}.`,
     begin: 'Begin',

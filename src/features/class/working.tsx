@@ -11,7 +11,11 @@ type Row = NonNullable<WorksheetNumbers['workings'][number]>;
 /** The name that a working without one is computed under. */
 const UNNAMED = 'working';
 
-export function Working(props: { work: AnswerWork; index: number }) {
+/** A number over a time: whether turns or radians were counted, no unit says; the one who counted does. */
+export const workingUnit = (row: Row, asked: string): string =>
+  row.unit === 'rad/s' && asked === 'rev/s' && !/rad|deg|rev|rpm/.test(row.numbers ?? '') ? '1/s' : (row.unit ?? '');
+
+export function Working(props: { work: AnswerWork; index: number; unit: string }) {
   const [isEdited, setEdited] = createSignal(false);
   const text = (): string => props.work.worksheet().answers[props.index].working ?? '';
   const row = (): Row | undefined => (text().trim() === '' ? undefined : props.work.numbers()?.workings[props.index]);
@@ -21,12 +25,12 @@ export function Working(props: { work: AnswerWork; index: number }) {
     return result?.kind === 'fault' && !isEdited() ? result.message : undefined;
   };
   return (
-    <div class="sheet-working">
+    <div class="pupil-working">
       <h3 class="narrow-head">{t.columns.working}</h3>
       <Show when={!isLocked()}>
         <input
           type="text"
-          class="sheet-formula"
+          class="pupil-formula"
           aria-label={t.workingOf(props.index + 1)}
           placeholder={t.writeFormula}
           maxLength={400}
@@ -40,19 +44,19 @@ export function Working(props: { work: AnswerWork; index: number }) {
         />
       </Show>
       <Show when={row()?.formula !== undefined && row()} fallback={<PlainWorking text={isLocked() ? text() : ''} />}>
-        {(found) => <SetWorking row={found()} n={props.index + 1} />}
+        {(found) => <SetWorking row={found()} n={props.index + 1} unit={workingUnit(found(), props.unit)} />}
       </Show>
-      <Show when={fault()}>{(why) => <p class="sheet-said">{why()}</p>}</Show>
+      <Show when={fault()}>{(why) => <p class="pupil-said">{why()}</p>}</Show>
     </div>
   );
 }
 
 /** What cannot be computed stays as it was written. */
 const PlainWorking = (props: { text: string }) => (
-  <Show when={props.text.trim()}>{(text) => <p class="sheet-plain">{text()}</p>}</Show>
+  <Show when={props.text.trim()}>{(text) => <p class="pupil-plain">{text()}</p>}</Show>
 );
 
-function SetWorking(props: { row: Row; n: number }) {
+function SetWorking(props: { row: Row; n: number; unit: string }) {
   const result = () => (props.row.result.kind === 'quantity' ? props.row.result : undefined);
   /** without the name that it was given here */
   const formula = (): MathNode => {
@@ -62,11 +66,11 @@ function SetWorking(props: { row: Row; n: number }) {
     return { ...math, children: [{ ...line, children: line.children.slice(2) }] };
   };
   return (
-    <div class="sheet-set">
+    <div class="pupil-set">
       <Mathematics formula={formula()} label={t.formulaOf(props.n)} />
-      <p class="sheet-comes">
+      <p class="pupil-comes">
         <Show when={props.row.numbers}>{(numbers) => <span class="quiet">= {numbers()} </span>}</Show>={' '}
-        <b>{props.row.value}</b> <span class="unit">{props.row.unit}</span>
+        <b>{props.row.value}</b> <span class="unit">{props.unit}</span>
       </p>
     </div>
   );

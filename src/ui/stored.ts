@@ -21,8 +21,10 @@ const CLASS_KEY = 'shapeflight.class';
 /** What a reload of this tab comes back to; null: the room was not open, or the page was opened by its address, perhaps by somebody else. */
 export function readClassTab(): string | null {
   try {
-    const [how] = performance.getEntriesByType('navigation') as readonly PerformanceNavigationTiming[];
-    return how?.type === 'reload' || how?.type === 'back_forward' ? sessionStorage.getItem(CLASS_KEY) : null;
+    const [how] = performance.getEntriesByType('navigation');
+    return how && 'type' in how && (how.type === 'reload' || how.type === 'back_forward')
+      ? sessionStorage.getItem(CLASS_KEY)
+      : null;
   } catch {
     return null;
   }

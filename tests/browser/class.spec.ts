@@ -16,8 +16,17 @@ const answerIn = (row: Locator): Locator => row.getByRole('textbox', { name: /^A
 const preset = async (name: string): Promise<Record<string, unknown>> =>
   JSON.parse(await readFile(new URL(`../../presets/${name}.json`, import.meta.url), 'utf8'));
 /** All that the page holds, seen or not, and what is copied of it. */
-const readAll = async (page: Page): Promise<string> =>
-  `${await page.content()}\n${await page.evaluate(() => document.body.innerText)}`;
+async function readAll(page: Page): Promise<string> {
+  const copied = await page.evaluate(() => {
+    const selection = getSelection();
+    selection?.selectAllChildren(document.body);
+    const text = selection?.toString() ?? '';
+    selection?.removeAllRanges();
+    return text;
+  });
+  expect(copied).toContain('How high does the mass centre rise?');
+  return `${await page.content()}\n${copied}`;
+}
 const holds = (text: string, figures: string): boolean =>
   new RegExp(`(?<![\\d.])${figures.replace('.', '\\.')}(?!\\d)`).test(text);
 

@@ -107,7 +107,7 @@ describe('a lock', () => {
     work.lock(0);
     expect(work.isLocked(0)).toBe(false);
     const texts = ['1.3 m', '120 m/s^2', '8000', 'It has a peak.'];
-    texts.slice(0, 3).forEach((text, i) => work.write(i, { text }));
+    for (const [i, text] of texts.slice(0, 3).entries()) work.write(i, { text });
     work.lockAll();
     expect([work.said(3), work.lockedCount()]).toEqual(['Write an answer first.', 0]);
     work.write(3, { text: texts[3] });

@@ -16,6 +16,7 @@ import { type PlainBody, type PlainBodyKind, plainBodyOf } from './plain-body.ts
 import type { ReadQuantity } from './read-sheet.ts';
 import { SheetFault } from './sheet-fault.ts';
 import type { Compared, Links, Quantity, Switch } from './sheet-result.ts';
+import { STANDARD_GRAVITY } from './units.ts';
 
 /** Within this of 1 the two agree, whatever the ± says. */
 const AGREES = 0.02;
@@ -41,7 +42,7 @@ export function compareRow(
     link: (link) => linkOf(link, sheet.links).checked,
   });
   checkSame(found, checked, `vs ${against.kind === 'link' ? `{${text}}` : text}`);
-  const simulated = simulate(against, sheet);
+  const simulated = simulate(against, sheet) * inWeightsOfAthlete(row, sheet);
   const remark = peakRemark(row, against, simulated, sheet);
   const compared = compareTo(simulated, { row, text, against, sheet });
   return { ...compared, ...(remark === undefined ? {} : { remark }) };
@@ -120,6 +121,18 @@ function simulate(e: Expression, sheet: Sheet, linkAs: (text: string) => string 
   });
 }
 
+/**
+ * A result in body weights is set against a simulated one in body weights, each of its own athlete: the factor that takes a simulated force
+ * from the weight of the athlete who flew to that of the sheet.
+ */
+function inWeightsOfAthlete(row: Omit<Quantity, 'compared'>, sheet: Sheet): number {
+  if (row.unit.name !== 'bw') return 1;
+  const flown = ['mass', 'gravity'].map((text) => find(text, sheet.links));
+  const [mass, gravity] = flown.map((link) => (link && 'value' in link ? link.value : Number.NaN));
+  const weight = mass * (Number.isFinite(gravity) ? gravity : STANDARD_GRAVITY);
+  return weight > 0 ? row.unit.factor / weight : 1;
+}
+
 /** The same with the simulation taking something for granted; undefined where it cannot. */
 function simulateIf(e: Expression, assumption: SimulatedAssumption, sheet: Sheet): number | undefined {
   let changed = 0;
@@ -143,7 +156,8 @@ function peakRemark(
   sheet: Sheet,
 ): string | undefined {
   if (!linksIn(against).some((text) => text.startsWith('greatest '))) return undefined;
-  const mean = simulateIf(against, 'mean', sheet);
+  const other = simulateIf(against, 'mean', sheet);
+  const mean = other === undefined ? undefined : other * inWeightsOfAthlete(row, sheet);
   if (mean === undefined || !(simulated > 0) || !(mean > 0)) return undefined;
   const isMean = [row.name, ...restsOn(row.name, sheet)].some((name) => {
     const said = sheet.read.quantities.get(name)?.source.assumptions ?? [];
@@ -196,8 +210,9 @@ function switchSimulation(row: Omit<Quantity, 'compared'>, against: Expression, 
     (name) => sheet.read.quantities.get(name)?.source.assumptions ?? [],
   );
   return [...new Set(all)].filter(isSimulated).flatMap((assumption) => {
-    const simulated = simulateIf(against, assumption, sheet);
-    if (simulated === undefined) return [];
+    const other = simulateIf(against, assumption, sheet);
+    if (other === undefined) return [];
+    const simulated = other * inWeightsOfAthlete(row, sheet);
     return keep({ assumptions: [assumption], estimate: row.value, simulated, ratio: row.value / simulated });
   });
 }

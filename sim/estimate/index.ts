@@ -1,6 +1,6 @@
 /** What loadEstimate() brings: sheets computed, set and written. The only part of sim that loads mathjs. */
 
-export { calcKeyValue } from './answer-key.ts';
+export { calcKeys, calcKeyValue, readLockedAnswers } from './answer-key.ts';
 export { computeSheet } from './compute-sheet.ts';
 export { formatRatio } from './estimate-words.ts';
 export { figuresIn, figuresOf, formatFigures, plusMinus, spreadFactor } from './figures.ts';

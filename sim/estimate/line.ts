@@ -81,8 +81,10 @@ export function checkName(name: string): string {
 
 /** What a name is, known before the rest of the line is read: so that a line with a fault is still a name. */
 export function nameOf(given: string): string | undefined {
-  const found = /^\s*([^=#{}]+?)\s*=/.exec(given.normalize('NFC'))?.[1];
-  return found !== undefined && NAME.test(found) && !TAKEN.has(found) ? found : undefined;
+  const equals = given.indexOf('=');
+  if (equals < 0) return undefined;
+  const found = given.slice(0, equals).normalize('NFC').trim();
+  return NAME.test(found) && !TAKEN.has(found) ? found : undefined;
 }
 
 function parseQuantity(typed: string, note: string): QuantityLine {

@@ -45,7 +45,7 @@ export function readAnswer(typed: string, expected: ExpectedAnswer): AnswerRead 
   const isBare = isNone(read.dimension) && read.unit.name === '';
   if (isNone(expected.dimension) && expected.unit === '') return readCount(read);
   if (isBare) {
-    const inUnit = compute(`(${text.replace(/\+-|±.*$/, '')}) * 1 ${expected.unit} to ${expected.unit}`);
+    const inUnit = compute(`(${text.replace(/\s*(?:±|\+\/?[-−]).*$/, '')}) * 1 ${expected.unit} to ${expected.unit}`);
     if (inUnit.kind !== 'quantity') return withoutName(inUnit);
     const answer = answerOf(inUnit);
     return { kind: 'question', message: `${answer.text}? No unit was written.`, answer };

@@ -20,6 +20,7 @@ export function readLinks(lines: readonly string[], result: SkillResult | undefi
     found[text] ??= readLink(text, result);
   };
   put('mass');
+  put('gravity');
   for (const line of lines.slice(0, MOST_LINES)) {
     if (line.length > LONGEST_LINE) continue;
     const typed = line.split('#')[0];

@@ -1,19 +1,8 @@
 /** The sheet of a worksheet as a student has it while answers are open: nothing of it is set against the flight. */
 import { computeSheet } from './compute-sheet.ts';
-import { nameOf } from './line.ts';
+import { nameOf, parseLine } from './line.ts';
 import type { LineResult, Links } from './sheet-result.ts';
-
-const AGAINST = /(?<![\p{L}\p{N}_])vs(?![\p{L}\p{N}_])[^#]*?(?=\sif\s|#|$)/u;
-
-/** Each line without its "vs" part. */
-function listStudentLines(lines: readonly string[]): string[] {
-  return lines.map((line) => {
-    const hash = line.indexOf('#');
-    const end = hash < 0 ? line.length : hash;
-    const typed = line.slice(0, end).replace(AGAINST, '').trimEnd();
-    return `${typed}${hash < 0 ? '' : `${typed ? '  ' : ''}${line.slice(end)}`}`;
-  });
-}
+import type { LineToken } from './tokens.ts';
 
 const WORKING = 'working';
 const answerName = (index: number): string => `answer${index + 1}`;
@@ -34,8 +23,7 @@ export function computeStudentSheet(
   answers: readonly { readonly working?: string; readonly text?: string; readonly isNumber: boolean }[],
   linksOf: (lines: readonly string[]) => Links,
 ): StudentSheet {
-  const plain = listStudentLines(sheet);
-  const links = linksOf(plain);
+  const links = linksOf(sheet);
   const workings = answers.map(({ working = '', isNumber }, i): LineResult | undefined => {
     const text = working.trim();
     if (!isNumber || text === '') return undefined;
@@ -50,26 +38,42 @@ export function computeStudentSheet(
       .flatMap((one, k) =>
         one.isNumber && one.text && !one.text.includes('{') ? [`${answerName(k)} = ${one.text}`] : [],
       );
-    const lines = [...plain, ...before];
+    const lines = [...sheet, ...before];
     const own = nameOf(text);
     const isTaken = own === undefined || lines.some((line) => nameOf(line) === own);
     const formula = own === undefined ? text : text.slice(text.indexOf('=') + 1);
     return computeSheet([...lines, `${isTaken ? WORKING : own} = ${formula}`], links).lines.at(-1);
   });
-  return { lines: computeSheet(plain, links).lines, workings };
+  return { lines: computeSheet(sheet, links).lines.map(withoutFlight), workings };
 }
 
-const readoutsOf = (text: string): string[] =>
-  [...text.replace(/#.*$/s, '').matchAll(/\{([^}]*)\}/g)].map(([, name]) =>
-    name.trim().replace(/\s+/g, ' ').toLowerCase(),
-  );
+const linksIn = (tokens: readonly LineToken[]): string[] =>
+  tokens.flatMap(({ kind, text }) => (kind === 'link' ? [text.toLowerCase()] : []));
 
-/** Indexes of the lines that hold every readout which a question is set against: who reads them has the answer. */
+/** Readouts that a line shows the value of: what it is set against is not shown. */
+function shownBy(line: string): string[] {
+  try {
+    const read = parseLine(line);
+    return read.kind === 'quantity' ? linksIn(read.formula) : [];
+  } catch {
+    return [];
+  }
+}
+
+/** Indexes of the lines that together hold every readout which a question is set against: who reads them has the answer. */
 export function linesThatGiveAway(lines: readonly string[], simulated: string): number[] {
-  const asked = readoutsOf(simulated);
-  if (asked.length === 0) return [];
-  return listStudentLines(lines).flatMap((line, i) => {
-    const shown = readoutsOf(line);
-    return asked.every((name) => shown.includes(name)) ? [i] : [];
-  });
+  const asked = new Set(
+    [...simulated.matchAll(/\{([^}]*)\}/g)].map(([, name]) => name.trim().replace(/\s+/g, ' ').toLowerCase()),
+  );
+  const shown = lines.map(shownBy);
+  const all = new Set(shown.flat());
+  if (asked.size === 0 || ![...asked].every((name) => all.has(name))) return [];
+  return shown.flatMap((names, i) => (names.some((name) => asked.has(name)) ? [i] : []));
+}
+
+/** What a line is set against is computed, and stays here. */
+function withoutFlight(line: LineResult): LineResult {
+  if (line.kind !== 'quantity') return line;
+  const { compared: _, ...own } = line;
+  return own;
 }

@@ -104,7 +104,7 @@ const softly = (name: string, factor: number, dimension: Dimension): void => {
   soft.set(name, { name, factor, dimension });
 };
 /** Gravity as a unit, never the gram: NIST SP 811, appendix B.8. */
-const STANDARD_GRAVITY = 9.80665;
+export const STANDARD_GRAVITY = 9.80665;
 softly('g', STANDARD_GRAVITY, [0, 1, -2]);
 softly('kph', 1000 / 3600, [0, 1, -1]);
 softly('rpm', (2 * Math.PI) / 60, [0, 0, -1]);

@@ -75,10 +75,10 @@ export function provenancePairs({ program, call, inputs, tolerance, seed }: Prov
   ];
 }
 
-/** Lines over the line of names of a CSV. */
+/** Lines over the line of names of a CSV. A comma or semicolon of a title begins a cell to a table program: no formula follows it. */
 export const provenanceCsv = (from: Provenance): string =>
   provenancePairs(from)
-    .map(([name, value]) => `# ${name}: ${value}\n`)
+    .map(([name, value]) => `# ${name}: ${value.replace(/([,;"]\s*)(?=[=+@＝＋＠－]|-(?![\d.]))/g, "$1'")}\n`)
     .join('');
 
 /** One line of words, for the foot of a page or the comment field of a film. */

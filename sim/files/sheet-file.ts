@@ -9,7 +9,7 @@ const SHEET_FORMAT = 'shapeflight-sheet';
 const SHEET_VERSION = 1;
 /** As many as a sheet computes, and as long (sim/estimate/limits.ts; a test holds the two together). */
 const SHEET_LINES = 200;
-const SHEET_LINE_LENGTH = 400;
+export const SHEET_LINE_LENGTH = 400;
 
 const part = {
   title: say(text(200), 'Name of the sheet.'),

@@ -8,7 +8,7 @@ import { digestOf } from './canonical.ts';
 import { check } from './check-schema.ts';
 import { checkSkillFile } from './check-skill.ts';
 import { listOf, may, one, say, schemaLink, text } from './schema-parts.ts';
-import { sheetPartSchema } from './sheet-file.ts';
+import { SHEET_LINE_LENGTH, sheetPartSchema } from './sheet-file.ts';
 import type { SkillFile } from './skill-schema.ts';
 import { checkTame } from './tame-json.ts';
 
@@ -16,7 +16,6 @@ const WORKSHEET_FORMAT = 'shapeflight-worksheet';
 const WORKSHEET_VERSION = 1;
 const MOST_QUESTIONS = 12;
 const WORDS_LENGTH = 1000;
-const LINE_LENGTH = 400;
 
 const filled = (longest: number) => {
   const allowed = `text of 1 to ${longest} characters`;
@@ -30,7 +29,7 @@ const numberQuestion = v.strictObject({
   kind: say(v.literal('number', '"number"'), 'Answered by a number.'),
   ...asked,
   unit: say(text(40), 'Unit that is asked for, as "m/s"; empty for a plain number.'),
-  simulated: say(filled(LINE_LENGTH), 'What it is set against: a formula of readouts, as "{air time}".'),
+  simulated: say(filled(SHEET_LINE_LENGTH), 'What it is set against: a formula of readouts, as "{air time}".'),
 });
 const wordsQuestion = v.strictObject({
   kind: say(v.literal('words', '"words"'), 'Answered in words; nothing is marked.'),
@@ -41,7 +40,10 @@ const question = v.variant('kind', [numberQuestion, wordsQuestion], 'a question 
 
 const TIME = 'a time as 2026-03-02T09:41:00+01:00';
 const answer = v.strictObject({
-  working: may(text(LINE_LENGTH), 'How it was worked out: a formula, of which the names of the sheet may be parts.'),
+  working: may(
+    text(SHEET_LINE_LENGTH),
+    'How it was worked out: a formula, of which the names of the sheet may be parts.',
+  ),
   text: may(text(WORDS_LENGTH), 'The answer as it was typed; with its unit once it is locked.'),
   lockedAt: may(
     v.pipe(v.string(TIME), v.regex(/^\d{4}-\d\d-\d\dT\d\d:\d\d(:\d\d)?(Z|[+-]\d\d:\d\d)$/, TIME)),

@@ -13,16 +13,22 @@ export interface Along {
   readonly name: boolean;
   readonly age: boolean;
   readonly mass: boolean;
+  /** estimate sheets kept with the skill: their lines may hold any of these */
+  readonly sheets: boolean;
 }
 /** What stayed; an age that changes nothing of the body is not listed. */
-export type Kept = keyof Along;
+export type Kept = Exclude<keyof Along, 'sheets'>;
 
 /** What is another for the one who opens it. */
 type KeptChange =
   /** a child's body was flown */
   | 'body'
+  /** it was measured, and is the same; what it is held against is an adult's */
+  | 'strength'
   /** a bar gives way by the mass on it */
   | 'swing'
+  /** a mat gives way by the mass on it */
+  | 'landing'
   /** forces are those of another mass */
   | 'forces';
 
@@ -32,7 +38,7 @@ export interface Handed {
   readonly changes: readonly KeptChange[];
 }
 
-/** kg for each square metre of the stature; a usual athlete's (our judgement). A mass by stature says nothing of whose it was. */
+/** kg for each square metre of the stature, the same for all (our choice; no norm): a mass by stature says nothing of whose it was. */
 const USUAL_BUILD = 20;
 const LONGEST_NOTE = 2000;
 
@@ -46,14 +52,15 @@ export const nameless = (athlete: { kind: 'human'; statureM: number } | { kind: 
 /** `athlete`: whom the file names. Throws a FieldError where the file, so changed, is none. */
 export function keepBack(file: SkillFile, athlete: Athlete, along: Along): Handed {
   const kept = listKept(athlete, along);
-  const { $schema: _, recordings: _1, note: own, athlete: _2, ...rest } = file;
+  const { $schema: _, recordings: _1, note: own, athlete: _2, worksheets: sheets, ...rest } = file;
   const isScaled = athlete.kind === 'human' && !along.mass;
   const scale = isScaled ? usualMass(athlete.statureM) / athlete.massKg : 1;
-  const changes = listChanges(kept, file);
+  const changes = listChanges(kept, { phases: file.phases, athlete });
   const note = noteOf(along.name ? own : undefined, changes);
   const handed = {
     ...rest,
     ...(note === undefined ? {} : { note }),
+    ...(along.sheets && sheets ? { worksheets: sheets } : {}),
     athlete: athlete.kind === 'human' ? humanOf(athlete, along, scale) : treeOf(athlete, along),
     phases: scale === 1 ? file.phases : file.phases.map((phase) => scalePhase(phase, scale)),
   };
@@ -64,25 +71,29 @@ function listKept(athlete: Athlete, along: Along): Kept[] {
   const human = athlete.kind === 'human';
   return [
     ...(along.name ? [] : (['name'] as const)),
-    ...(human && !along.age && isBodyByAge(athlete) ? (['age'] as const) : []),
+    ...(human && !along.age && (athlete.ageYears ?? ADULT_AGE) < ADULT_AGE ? (['age'] as const) : []),
     ...(human && !along.mass ? (['mass'] as const) : []),
   ];
 }
 
-/** Below 18 the age decides what share of the mass each segment has, where not all of them are measured. */
-function isBodyByAge({ ageYears, segments }: HumanAthlete): boolean {
-  if (ageYears === undefined || ageYears >= ADULT_AGE) return false;
-  const isMeasured = (name: string): boolean => segments?.[name]?.massKg !== undefined;
-  const isWhole = (name: string): boolean => isMeasured(name) || (isMeasured(`${name}L`) && isMeasured(`${name}R`));
-  return !SEGMENT_KINDS.every((kind) => isWhole(kind) || (kind === 'lowerTrunk' && isMeasured('pelvis')));
+/** Every segment's mass is measured: below 18, too, the age then decides nothing of the body. */
+function isMeasured(athlete: object): boolean {
+  const segments = 'segments' in athlete ? (athlete.segments as HumanAthlete['segments']) : undefined;
+  const has = (name: string): boolean => segments?.[name]?.massKg !== undefined;
+  const isWhole = (name: string): boolean => has(name) || (has(`${name}L`) && has(`${name}R`));
+  return SEGMENT_KINDS.every((kind) => isWhole(kind) || (kind === 'lowerTrunk' && has('pelvis')));
 }
 
-export function listChanges(kept: readonly Kept[], { phases }: Pick<SkillFile, 'phases'>): KeptChange[] {
+export function listChanges(
+  kept: readonly Kept[],
+  { phases, athlete }: Pick<SkillFile, 'phases' | 'athlete'>,
+): KeptChange[] {
   const isMass = kept.includes('mass');
   const has = (...kinds: string[]): boolean => phases.some(({ kind }) => kinds.includes(kind));
   return [
-    ...(kept.includes('age') ? (['body'] as const) : []),
+    ...(kept.includes('age') ? [isMeasured(athlete) ? ('strength' as const) : ('body' as const)] : []),
     ...(isMass && has('swing', 'catch') ? (['swing'] as const) : []),
+    ...(isMass && has('landing') ? (['landing'] as const) : []),
     ...(isMass ? (['forces'] as const) : []),
   ];
 }
@@ -91,12 +102,20 @@ export function listChanges(kept: readonly Kept[], { phases }: Pick<SkillFile, '
 export function noteOf(own: string | undefined, changes: readonly KeptChange[]): string | undefined {
   const said = [
     ...(changes.includes('forces')
-      ? ['Handed on without the mass: flown at a usual one for the height; read forces in body weights.']
+      ? [
+          `Handed on without the mass: flown at ${USUAL_BUILD} kg for each square metre of height, the same for all; read forces in body weights.`,
+        ]
       : []),
     ...(changes.includes('swing') ? ["A bar gives by the mass on it: the sender's swing was another."] : []),
-    ...(changes.includes('body')
-      ? ["Handed on without the age: flown with an adult's body; the sender's was another."]
+    ...(changes.includes('landing')
+      ? ["A mat gives by the mass on it: forces and how the landing ends are near the sender's, not the same."]
       : []),
+    ...(changes.includes('body')
+      ? [
+          "Handed on without the age: flown with an adult's body, and compared with an adult's strength; the sender's was another.",
+        ]
+      : []),
+    ...(changes.includes('strength') ? ["Handed on without the age: compared with an adult's strength."] : []),
   ].join(' ');
   if (!said) return own;
   return own ? `${own.slice(0, LONGEST_NOTE - said.length - 1)} ${said}` : said;

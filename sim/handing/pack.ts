@@ -29,7 +29,8 @@ export function unpackText(text: string, start: number): string {
   if (text.length - start > 2 * MOST_LETTERS)
     throw new LinkError({ kind: 'long', letters: text.length - start, most: MOST_LETTERS });
   // lines that a letter was broken into, and the stop of the sentence that it ended
-  const end = text.length - (/[\s.,;:!?)\]}>"'’”»]*$/.exec(text)?.[0].length ?? 0);
+  let end = text.length;
+  while (end > start && /[\s.,;:!?)\]}>"'’”»]/.test(text[end - 1])) end--;
   const places: number[] = [];
   for (let i = start; i < end; i++) if (!/\s/.test(text[i])) places.push(i);
   if (places.length > MOST_LETTERS) throw new LinkError({ kind: 'long', letters: places.length, most: MOST_LETTERS });

@@ -47,6 +47,8 @@ const BACK = 30;
 /** What is shorter is no hold, s; an arm that is ahead by less does not lead. */
 const SHORTEST = 0.05;
 const AHEAD = 0.04;
+/** Legs that swing to one side, deg of the left beyond the right: a circle of them, which no word here names. */
+const ROUND = 30;
 
 interface Channels {
   readonly t: Float64Array;
@@ -113,7 +115,7 @@ function readChannels(body: Body, frames: Frames): Channels | undefined {
     at: (i) => ({
       left: armAt(eL[i], pL[i], fL[i]),
       right: armAt(eR[i], pR[i], fR[i]),
-      legs: legsAt(hip[i], knee[i], apart[i], hL[i] - hR[i]),
+      legs: Math.abs(aL[i] - aR[i]) > ROUND ? 'bent' : legsAt(hip[i], knee[i], apart[i], hL[i] - hR[i]),
       hip: hip[i],
       knee: knee[i],
     }),

@@ -5,27 +5,18 @@ import type { GuessName } from '../worksheet/guess.ts';
 export const wordGuess = (name: GuessName): string => `${name}?`;
 
 const MEANS: Readonly<Record<GuessName, string>> = {
-  'whole time': 'whole air time taken where half was meant',
-  feet: 'feet under a heading of metres',
-  pounds: 'pounds under a heading of kilograms',
+  'whole time': 'the whole air time where half was meant, or a speed twice too large',
+  feet: 'feet where metres were asked for',
+  pounds: 'pounds where kilograms were asked for',
   'half time': 'the way up alone, or the way down',
-  'one turn': 'one turn counted where there are two',
-  degrees: 'degrees where radians were meant',
-  radians: 'radians where whole turns were asked for',
-};
-const RATIOS: Readonly<Record<GuessName, string>> = {
-  'whole time': '4 times',
-  feet: '3.3 times',
-  pounds: '2.2 times',
-  'half time': 'half',
-  'one turn': 'half',
-  degrees: '57 times',
-  radians: '6.3 times',
+  'half the turns': 'half the turns counted',
+  degrees: 'degrees where another unit was asked for',
+  radians: 'radians where another unit was asked for',
+  'whole turns': 'whole turns where another unit was asked for',
 };
 
-/** "4 gave 4 times the value: whole air time taken where half was meant?" */
-export const wordGuesses = (count: number, name: GuessName): string =>
-  `${count} gave ${RATIOS[name]} the value: ${MEANS[name]}?`;
+/** "4 of them: feet where metres were asked for?" */
+export const wordGuesses = (count: number, name: GuessName): string => `${count} of them: ${MEANS[name]}?`;
 
 /** "0.78 times", as a note beside an answer that is off: two decimals, so that 1.13 does not read as a tenth. */
 export const wordTimes = (ratio: number): string => {

@@ -8,7 +8,7 @@ const HEAD = ['name', 'class', 'question', 'answer', 'unit', 'ratio', 'locked_at
 /** `style.from`: in lines over the names of the columns. */
 export function formatClassCsv({ columns, rows }: ClassTable, style: TableStyle = {}): string {
   const lines = rows.flatMap((row) =>
-    columns.map(({ question }, q) => {
+    columns.map((_, q) => {
       const cell = row.cells[q];
       const { student, answers } = row.worksheet;
       const isNumber = cell.kind === 'number';
@@ -17,7 +17,7 @@ export function formatClassCsv({ columns, rows }: ClassTable, style: TableStyle 
         typedCell(student?.class ?? ''),
         String(q + 1),
         isNumber ? String(cell.value) : 'text' in cell ? typedCell(cell.text) : '',
-        isNumber && question.kind === 'number' ? typedCell(question.unit) : '',
+        isNumber ? typedCell(cell.unit) : '',
         isNumber && cell.ratio !== undefined ? String(cell.ratio) : '',
         answers[q].lockedAt ?? '',
         typedCell(remarkOf(cell, row)),

@@ -16,8 +16,9 @@ export type ClassCell =
       readonly kind: 'number';
       /** as it was locked */
       readonly text: string;
-      /** in the unit that was asked for */
+      /** in the unit that was asked for; where nothing is known of that, in the unit that was typed */
       readonly value: number;
+      readonly unit: string;
       /** answer / simulated; missing where there is no simulated value, or it is zero */
       readonly ratio?: number;
       /** by more than a tenth */
@@ -98,14 +99,14 @@ function cellOf({ worksheet }: HandedIn, q: number, key?: KeyValue, read?: Answe
   if (!read || read.kind === 'empty') return { kind: 'unread', text, reason: 'no number' };
   if (read.kind === 'fault') return { kind: 'unread', text, reason: read.message };
   const { value, unit } = read.answer;
-  if (!key || 'missing' in key) return { kind: 'number', text, value: value / unit.factor, isOff: false };
-  const inUnit = value / key.unit.factor;
-  if (Math.abs(key.value) < ROUNDING)
-    return { kind: 'number', text, value: inUnit, isOff: Math.abs(value) >= ROUNDING };
+  if (!key || 'missing' in key)
+    return { kind: 'number', text, value: value / unit.factor, unit: unit.name, isOff: false };
+  const own = { value: value / key.unit.factor, unit: key.unit.name };
+  if (Math.abs(key.value) < ROUNDING) return { kind: 'number', text, ...own, isOff: Math.abs(value) >= ROUNDING };
   const ratio = value / key.value;
   const isOff = Math.abs(ratio - 1) > TENTH + ROUNDING;
-  const guess = isOff ? guessFrom(ratio, key.dimension) : undefined;
-  return { kind: 'number', text, value: inUnit, ratio, isOff, ...(guess ? { guess } : {}) };
+  const guess = isOff ? guessFrom(ratio, key.dimension, key.unit.name) : undefined;
+  return { kind: 'number', text, ...own, ratio, isOff, ...(guess ? { guess } : {}) };
 }
 
 function columnOf(question: Question, key: KeyValue | undefined, rows: readonly ClassRow[], q: number): ClassColumn {

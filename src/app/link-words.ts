@@ -6,8 +6,10 @@ export const linkTexts = {
   again: (title: string) => `From a link: ${title}. It was here already.`,
   step: (title: string) => `Open ${title} from a link`,
   changes: {
-    body: "Handed on without the age: an adult's body flies here, the sender's was another.",
+    body: "Handed on without the age: an adult's body flies here and is compared with an adult's strength; the sender's was another.",
     swing: 'Handed on without the mass: the bar gave otherwise under the sender.',
+    strength: "Handed on without the age: strengths are compared as an adult's.",
+    landing: 'Handed on without the mass: the mat gave otherwise under the sender.',
     forces: '',
   },
   compare: 'Compare with mine',

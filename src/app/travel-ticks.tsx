@@ -4,9 +4,9 @@ import type { Along, Athlete, Handed } from '../../sim/index.ts';
 import { say } from '../ui/units.ts';
 import { travelTexts as t } from './travel-words.ts';
 
-export const TICKS = ['name', 'age', 'mass'] as const;
+export const TICKS = ['name', 'age', 'mass', 'sheets'] as const;
 /** Nothing is remembered: every opening begins so. */
-export const NOTHING_ALONG: Along = { name: false, age: false, mass: false };
+export const NOTHING_ALONG: Along = { name: false, age: false, mass: false, sheets: false };
 
 interface TickFact {
   readonly name: string;
@@ -15,8 +15,12 @@ interface TickFact {
 }
 export type TickFacts = Readonly<Record<keyof Along, TickFact>>;
 
-/** `hasBar`: a bar gives way by the mass on it. */
-export function readTicks(athlete: Athlete, kept: Handed['kept'], hasBar: boolean): TickFacts {
+/** `hasBar`: a bar gives way by the mass on it. `hasSheets`: estimate sheets are kept with the skill, and may go. */
+export function readTicks(
+  athlete: Athlete,
+  kept: Handed['kept'],
+  { hasBar, hasSheets }: { readonly hasBar: boolean; readonly hasSheets: boolean },
+): TickFacts {
   const human = athlete.kind === 'human' ? athlete : undefined;
   const age = human?.ageYears;
   return {
@@ -31,6 +35,7 @@ export function readTicks(athlete: Athlete, kept: Handed['kept'], hasBar: boolea
       hint: human ? (hasBar ? t.massHintBar : t.massHint) : t.bodyHint,
       isThere: human !== undefined,
     },
+    sheets: { name: t.names.sheets, hint: t.sheetsHint, isThere: hasSheets },
   };
 }
 
@@ -42,7 +47,7 @@ export function TravelTicks(props: {
   onTick: (what: keyof Along) => void;
 }) {
   return (
-    <For each={TICKS}>
+    <For each={TICKS.filter((what) => what !== 'sheets' || props.facts.sheets.isThere)}>
       {(what) => (
         <label title={props.facts[what].hint} classList={{ missing: !props.facts[what].isThere }}>
           <input
@@ -69,7 +74,7 @@ export function wordChanges(handed: Handed | undefined, along: Along, title: str
   const word = along.name ? undefined : nameInTitle(title, name);
   return [
     ...(changes.includes('body') ? [t.changes.body] : []),
-    ...(changes.includes('swing') ? [t.changes.swing] : []),
+    ...(['strength', 'swing', 'landing'] as const).filter((one) => changes.includes(one)).map((one) => t.changes[one]),
     ...(word === undefined ? [] : [t.titleNames(word)]),
   ];
 }

@@ -4,6 +4,7 @@
  */
 import path from 'node:path';
 import { parseArgs } from 'node:util';
+import { isSkillLink } from '../../sim/index.ts';
 import type { CommandName } from './command-table.ts';
 import { optionsOf } from './command-table.ts';
 
@@ -31,5 +32,5 @@ export function wordCall(command: CommandName, argv: readonly string[], keep: re
 const shellWord = (text: string): string =>
   /^[\w#.,:=/@%+-]+$/.test(text) ? text : `'${text.replaceAll("'", "'\\''")}'`;
 
-/** Of a file its name alone: folders tell about who ran it. */
-export const nameOf = (given: string): string => path.basename(given);
+/** Of a file its name alone: folders tell about who ran it. Of a link that it is one: it may hold name, age and mass. */
+export const nameOf = (given: string): string => (isSkillLink(given) ? 'the link' : path.basename(given));

@@ -10,9 +10,9 @@ import {
   formatClassCsv,
   type GivenFile,
   loadEstimate,
+  nameOfBytes,
   provenance,
   readClass,
-  readLinks,
   wordGuess,
   wordGuesses,
   wordTimes,
@@ -22,7 +22,7 @@ import { nameOf } from './call.ts';
 import type { ClassCommand } from './class-args.ts';
 import { CLOSING } from './closing.ts';
 import { CommandError } from './command-error.ts';
-import { readText } from './read-input.ts';
+import { NoTextError, readText } from './read-input.ts';
 import { formatTable } from './table.ts';
 import { checkApart, writeFiles } from './write-files.ts';
 
@@ -65,7 +65,7 @@ function readGiven(file: string): GivenFile {
   try {
     return { name, text: readText(file, 'worksheet', []) };
   } catch (error) {
-    if (error instanceof CommandError && error.message.includes('not UTF-8')) return { name, reason: error.message };
+    if (error instanceof NoTextError) return { name, reason: nameOfBytes(error.bytes) };
     if (error instanceof CommandError) throw new CommandError(`${file}: ${error.message}`);
     throw error;
   }
@@ -75,11 +75,8 @@ async function tabulate(of: ClassOfFiles): Promise<ClassTable> {
   const by = await loadEstimate();
   const { questions, skill: file } = of.worksheet;
   const result = await readSkill({ file, athlete: athleteOf(file, { athletes, shapes }), shapes, key: of.digest });
-  const numbers = questions.map((q) => (q.kind === 'number' ? q : undefined));
-  const keys = numbers.map((q) => q && by.calcKeyValue(q, readLinks([q.simulated], result)));
-  const read = of.handed.map(({ worksheet }) =>
-    numbers.map((q, i) => q && by.readAnswerIn(worksheet.answers[i].text ?? '', q.unit)),
-  );
+  const keys = by.calcKeys(questions, result);
+  const read = of.handed.map(({ worksheet }) => by.readLockedAnswers(questions, worksheet.answers));
   return calcClassTable(of, keys, read);
 }
 
@@ -91,7 +88,7 @@ function formatAnswers({ worksheet }: ClassOfFiles, { columns, rows, complete, f
         ? `  ${key.missing}`
         : `  simulated ${key.figures} ${key.unit.name}`.trimEnd();
     const within = compared > 0 ? `; ${near} of ${compared} within a tenth` : '';
-    return `${q + 1}  ${question.ask}${value}${within}`;
+    return `${q + 1}  ${plain(question.ask)}${value}${within}`;
   });
   const points = columns.flatMap(({ guesses }, q) =>
     guesses.map(({ name, count }) => `question ${q + 1}: ${wordGuesses(count, name)}`),
@@ -110,7 +107,7 @@ function formatAnswers({ worksheet }: ClassOfFiles, { columns, rows, complete, f
   const worst = farthest === undefined ? '' : ` Farthest off: question ${farthest + 1}.`;
   return [
     `${plain(worksheet.title)}\n${rows.length} handed in, ${complete} complete.${worst}`,
-    `Questions\n${indent(asked.map(plain))}`,
+    `Questions\n${indent(asked)}`,
     `Answers\n${table}`,
     ...(points.length > 0 ? [`What the numbers point to\n${indent(points)}`] : []),
     ...listWords(columns, rows),
@@ -149,6 +146,5 @@ function wordCell(cell: ClassCell): string {
 }
 
 const indent = (lines: readonly string[]): string => lines.map((line) => `  ${line}`).join('\n');
-/** A name or an answer comes from anywhere: nothing of it drives a terminal. */
-const plain = (text: string): string =>
-  text.replace(/[\p{Cc}\u2028\u2029\u202a-\u202e\u2066-\u2069]+/gu, ' ').slice(0, 200);
+/** A name or an answer is one line. */
+const plain = (text: string): string => text.replace(/\s+/g, ' ').slice(0, 200);

@@ -12,7 +12,7 @@ export interface LinkCommand {
   readonly base?: string;
 }
 
-const OF_ATHLETE = ['name', 'age', 'mass'] as const;
+const MAY_GO = ['name', 'age', 'mass', 'sheets'] as const;
 
 export function parseLink(argv: readonly string[]): LinkCommand {
   const { values, positionals, tokens } = parseArgs({
@@ -39,10 +39,13 @@ export function parseLink(argv: readonly string[]): LinkCommand {
 
 function alongOf(typed: string | boolean): Along {
   const words = typed === '' ? [] : String(typed).split(',');
-  const wrong = words.find((word) => !OF_ATHLETE.includes(word as (typeof OF_ATHLETE)[number]));
+  const wrong = words.find((word) => !MAY_GO.includes(word as (typeof MAY_GO)[number]));
   if (wrong !== undefined || typed === true)
-    throw new CommandError(`link: --with: "${wrong ?? ''}" is not possible; allowed: name,age,mass or some of them`);
-  return { name: words.includes('name'), age: words.includes('age'), mass: words.includes('mass') };
+    throw new CommandError(
+      `link: --with: "${wrong ?? ''}" is not possible; allowed: name,age,mass,sheets or some of them`,
+    );
+  const [name, age, mass, sheets] = MAY_GO.map((what) => words.includes(what));
+  return { name, age, mass, sheets };
 }
 
 function baseOf(typed: string | boolean): string {

@@ -1,5 +1,5 @@
 /** The command "link": a skill as a link, and what stays behind. */
-import { athleteOf, keepBack, writeSkillLink } from '../../sim/index.ts';
+import { type Along, athleteOf, keepBack, writeSkillLink } from '../../sim/index.ts';
 import { CLOSING } from './closing.ts';
 import type { LinkCommand } from './link-args.ts';
 import { about, readDocument } from './read-input.ts';
@@ -8,11 +8,20 @@ export function runLink({ skill, along, base = '' }: LinkCommand): string {
   const { file, shelf } = readDocument(skill);
   const handed = about(skill, () => keepBack(file, athleteOf(file, shelf), along));
   const link = about(skill, () => `${base}#${writeSkillLink(handed)}`);
-  const stays = handed.kept.length > 0 ? `${handed.kept.join(', ')}: not in it` : 'name, age and mass: in it';
   const said = [
     `${file.title}: ${link.length} letters`,
-    stays,
+    wordAlong(along, 'worksheets' in file),
     ...(handed.changes.length > 0 ? [handed.file.note] : []),
   ];
   return `${link}\n\n${said.join('\n')}\n\n${CLOSING}\n`;
+}
+
+/** What of the athlete, and of what is kept with the skill, is in the link; an age or sheets that the file has not are not spoken of. */
+function wordAlong(along: Along, hasSheets: boolean): string {
+  const may = ['name', 'age', 'mass', ...(hasSheets ? (['sheets'] as const) : [])] as const;
+  const [goes, stays] = [may.filter((what) => along[what]), may.filter((what) => !along[what])];
+  return [
+    ...(goes.length > 0 ? [`${goes.join(', ')}: in it`] : []),
+    ...(stays.length > 0 ? [`${stays.join(', ')}: not in it`] : []),
+  ].join('; ');
 }

@@ -2,7 +2,7 @@
 import { VERSION } from '../../sim/index.ts';
 import { runBody } from './body.ts';
 import { runClass } from './class.ts';
-import { isOfFlight, NothingFlownError, oneLine, wordBadInput, wordSystemFault } from './command-error.ts';
+import { isOfFlight, NothingFlownError, oneLine, printable, wordBadInput, wordSystemFault } from './command-error.ts';
 import { type CommandCall, parseCommand } from './command-line.ts';
 import { runDraft } from './draft.ts';
 import { runExport } from './export.ts';
@@ -39,7 +39,7 @@ export async function main(argv: readonly string[], streams: Streams = processSt
     if ('skill' in command) skill = command.skill ?? '';
     const done = await run(command, argv.slice(1));
     const { out, interrupted } = typeof done === 'string' ? { out: done, interrupted: undefined } : done;
-    streams.out(out);
+    streams.out(printable(out));
     if (interrupted === undefined) return 0;
     streams.err(`shapeflight: ${interrupted}\n`);
     return INTERRUPTED;

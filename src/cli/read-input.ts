@@ -236,14 +236,29 @@ function readJson(file: string, what: string, ids: readonly string[]): unknown {
   return parseJson(readText(file, what, ids));
 }
 
+export class NoTextError extends CommandError {
+  readonly bytes: Uint8Array;
+  constructor(bytes: Uint8Array) {
+    super('the file is not UTF-8 text');
+    this.bytes = bytes;
+  }
+}
+
+function textOf(bytes: Uint8Array): string {
+  try {
+    return new TextDecoder('utf-8', { fatal: true }).decode(bytes);
+  } catch {
+    throw new NoTextError(bytes);
+  }
+}
+
 export function readText(file: string, what: string, ids: readonly string[]): string {
   try {
     const { size } = statSync(file);
     if (size > LARGEST) throw new CommandError(`the file has ${size} bytes; at most ${LARGEST} are read`);
-    return new TextDecoder('utf-8', { fatal: true }).decode(readFileSync(file));
+    return textOf(readFileSync(file));
   } catch (error) {
     if (error instanceof CommandError) throw error;
-    if (error instanceof TypeError) throw new CommandError('the file is not UTF-8 text');
     const missing = error instanceof Error && 'code' in error && error.code === 'ENOENT';
     if (!missing || /[\\/.]/.test(file)) throw new CommandError(wordSystemFault(error));
     throw new CommandError(`no ${what} that comes with Shapeflight, and no such file; there are: ${ids.join(', ')}`);

@@ -13,6 +13,7 @@ import {
   type ClassOfFiles,
   type ClassTable,
   checkSkillFile,
+  DEFAULT_TOLERANCE,
   digestOfSkill,
   digestOfWorksheet,
   formatClassCsv,
@@ -49,6 +50,8 @@ export type { WorksheetNumbers };
 
 /** A worksheet within its limits takes some 0.3 s, a landing some seconds; the first one loads the worker too. */
 const LONGEST_MS = 20_000;
+/** Three hundred students of twelve answers. */
+const LONGEST_CLASS_MS = 120_000;
 
 const rules = {
   isComplete,
@@ -111,13 +114,18 @@ export function makeClassing(shapes: Readonly<Record<string, ShapeData>>, pool: 
     readouts: READOUTS.map(({ name }) => name),
     rules,
     make: (asks, file, athlete, along) =>
-      parseWorksheet({ ...worksheetHead, ...asks, skill: keepBack(checkSkillFile(file), athlete, along).file }),
-    read: (text) => (isWorksheetLink(text) ? readWorksheetLink(text) : parseWorksheet(parseJson(text))),
+      parseWorksheet({
+        ...worksheetHead,
+        ...asks,
+        skill: keepBack(checkSkillFile(file), athlete, { ...along, sheets: false }).file,
+      }),
+    read: (text) =>
+      /^\uFEFF?\s*\{/.test(text) || !isWorksheetLink(text) ? parseWorksheet(parseJson(text)) : readWorksheetLink(text),
     write: formatWorksheet,
     writeLink: writeWorksheetLink,
     digest: digestOfWorksheet,
     athlete: athleteIn,
-    compute: (worksheet, open, measure) => {
+    compute: async (worksheet, open, measure) => {
       last?.cancel();
       const athlete = athleteIn(worksheet);
       // of the flight alone: who writes a question does not fly it again
@@ -138,14 +146,14 @@ export function makeClassing(shapes: Readonly<Record<string, ShapeData>>, pool: 
       pool.run(
         'class',
         { class: of, athlete: athleteIn(of.worksheet), shapes, key: of.digest },
-        { onProgress: ({ done, all }) => onProgress(done, all) },
+        { onProgress: ({ done, all }) => onProgress(done, all), limitMs: LONGEST_CLASS_MS },
       ),
     csv: (of, table) =>
       formatClassCsv(table, {
         from: provenance({
           call: 'page: answers of a class',
           inputs: [{ name: of.worksheet.title, sha256: of.digest, ready: null }],
-          tolerance: null,
+          tolerance: DEFAULT_TOLERANCE,
           seed: null,
         }),
       }),

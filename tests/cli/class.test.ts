@@ -27,7 +27,9 @@ describe('class', () => {
     expect(out).toContain('2 handed in, 1 complete.');
     expect(out).toMatch(/2 {2}How high does the mass centre rise\? {2}simulated 1\.274 m; 1 of 2 within a tenth/);
     expect(out).toMatch(/2 +Ivo D\. +1\.05 s +5\.1 m \(whole time\?\) +not locked +09:41/);
-    expect(out).toContain('question 2: 1 gave 4 times the value: whole air time taken where half was meant?');
+    expect(out).toContain(
+      'question 2: 1 of them: the whole air time where half was meant, or a speed twice too large?',
+    );
     expect(out).toMatch(/No\. 3, notes\.txt: text of another kind/);
     expect(out).toContain('No. 4, blank.json: nobody wrote in it');
     expect(out).toContain(CAUTION);

@@ -1,6 +1,6 @@
 // A skill goes out as a link and comes back where a file is asked for.
 import { expect, test } from 'vitest';
-import { run } from './run.ts';
+import { makeFolder, run } from './run.ts';
 
 const linkIn = (out: string): string => out.split('\n')[0];
 
@@ -22,9 +22,26 @@ test('a link with all of the athlete flies as the file does', async () => {
 test('without ticks it says what stays, and what is another for it', async () => {
   const { out } = await run('link', 'giant-double-straight');
   expect(out).toMatch(/^#1\./);
-  expect(out).toContain('name, mass: not in it');
+  expect(out).toContain('name, age, mass: not in it');
   expect(out).toContain('read forces in body weights');
   expect(out).not.toContain('Jory');
+});
+
+test('what is in it is what was asked for, though an age of a grown-up changes nothing', async () => {
+  const { out } = await run('link', 'back-straight-full', '--with', 'name,mass');
+  expect(out).toContain('name, mass: in it; age: not in it');
+});
+
+test('a link in a call is named as one, not written again: it may hold name, age and mass', async () => {
+  const made = makeFolder();
+  const link = linkIn((await run('link', 'back-tuck', '--with', 'name,age,mass')).out);
+  await run('fly', link, '--frames', made.at('f.csv'), '--rate', '5');
+  expect(made.read('f.csv')).toMatch(
+    /^# program: .*\n# call: shapeflight fly 'the link' --rate 5\n# input: the link, sha256/,
+  );
+  await run('picture', 'back-straight', '--beside', link, '--out', made.at('p.svg'));
+  expect(made.read('p.svg')).toContain("--beside 'the link'");
+  for (const file of made.list()) expect(made.read(file)).not.toContain(link.slice(0, 40));
 });
 
 test('what is wrong is one line', async () => {

@@ -193,3 +193,20 @@ describe('which assumption makes the difference', () => {
     expect(line).toMatchObject({ value: 1, compared: { missing: 'no skill is open to read it from' } });
   });
 });
+
+test("body weights are those of each one's own athlete", () => {
+  const link = (value: number, dimension: readonly [number, number, number], unit: string) => ({
+    value,
+    dimension,
+    unit,
+  });
+  const links = {
+    mass: link(66, [1, 0, 0], 'kg'),
+    gravity: link(9.81, [0, 1, -2], 'm/s^2'),
+    'mean landing load': link(1911, [1, 1, -2], 'N'),
+  };
+  const [, push] = computeSheet(['mass = 55 kg', 'push = 2000 N to bw vs {mean landing load}'], links).lines;
+  expect(push).toMatchObject({
+    compared: { ratio: expect.closeTo(2000 / (55 * 9.80665) / (1911 / (66 * 9.81)), 12) },
+  });
+});

@@ -27,6 +27,14 @@ describe('an answer', () => {
     expect(read.kind).toBe('answer');
     expect(siOf(read)).toBeCloseTo(value, 12);
   });
+  test.each(['1.11 ± 0.02', '1.11 +- 0.02', '1.11 +/- 0.02', '1.11 +/− 0.02'])(
+    '%s without its unit is asked about',
+    (typed) => {
+      const read = readAnswer(typed, TIME);
+      expect(read.kind).toBe('question');
+      expect(siOf(read)).toBeCloseTo(1.11, 12);
+    },
+  );
   test('its ± is kept, and it is written down as typed', () =>
     expect(readAnswer('1.11 s ± 0.02 s', TIME)).toMatchObject({
       kind: 'answer',

@@ -10,9 +10,9 @@ import { LinkError, type LinkFault } from '../../sim/handing/link-error.ts';
 import { MOST_LETTERS } from '../../sim/handing/pack.ts';
 import { parseChain } from '../../sim/index.ts';
 import { someOf } from '../corpus.ts';
-import { ALL, handOn, NONE, ready, whoOf } from './ready.ts';
+import { ALL, handOn, NONE, ready, readySkill, whoOf } from './ready.ts';
 
-const full = ready.find(([id]) => id === 'back-straight-full')?.[1] ?? ready[0][1];
+const full = readySkill('back-straight-full');
 const letters = writeSkillLink(handOn(full, NONE));
 
 function faultOf(text: string): LinkFault {
@@ -28,6 +28,12 @@ const packedOf = (payload: unknown): string => textOf(JSON.stringify(payload));
 const textOf = (text: string): string =>
   `1.${writeLetters(deflateSync(strToU8(text), { dictionary: strToU8(DICTIONARY_1) }))}`;
 const bare = { ...handOn(full, ALL).file };
+
+test('a text of a hundred thousand brackets before a link is read in a moment', () => {
+  // by length alone: a walk from the end, not a search from each place
+  const link = writeSkillLink(handOn(ready[0][1], NONE));
+  expect(readSkillLink(`${')'.repeat(100_000)}#${link}`).kept).toContain('name');
+});
 
 describe('a link', () => {
   test.each(ready)('%s comes back as it was handed on, with all or with nothing along', (_, file) => {

@@ -1,13 +1,13 @@
 // A class as a table: thirty files, two tries by one student, a file of another worksheet, files that are none. Ratios are computed here by other means.
 import { describe, expect, test } from 'vitest';
-import { calcKeyValue, readAnswerIn } from '../../sim/estimate/index.ts';
+import { calcKeys, readLockedAnswers } from '../../sim/estimate/index.ts';
 import {
   type ClassOfFiles,
   calcClassTable,
   formatClassCsv,
   formatWorksheet,
+  provenance,
   readClass,
-  readLinks,
   type Worksheet,
 } from '../../sim/index.ts';
 import { guessFrom } from '../../sim/worksheet/guess.ts';
@@ -34,13 +34,9 @@ const given = [
 ];
 
 const tableOf = (of: ClassOfFiles) => {
-  const result = readingsOf('double-back-tuck');
-  const numbers = of.worksheet.questions.map((q) => (q.kind === 'number' ? q : undefined));
-  const keys = numbers.map((q) => q && calcKeyValue(q, readLinks([q.simulated], result)));
-  const read = of.handed.map(({ worksheet }) =>
-    numbers.map((q, i) => q && readAnswerIn(worksheet.answers[i].text ?? '', q.unit)),
-  );
-  return calcClassTable(of, keys, read);
+  const { questions } = of.worksheet;
+  const read = of.handed.map(({ worksheet }) => readLockedAnswers(questions, worksheet.answers));
+  return calcClassTable(of, calcKeys(questions, readingsOf('double-back-tuck')), read);
 };
 
 describe('the files', () => {
@@ -99,8 +95,16 @@ describe('the table', () => {
     expect(table.rows.map(({ isComplete }) => isComplete)).toEqual([true, true, false, true, true]);
     expect(table.rows[0].lockedAt).toBe(clock(44));
     expect(table.complete).toBe(4);
-    const shares = table.columns.map(({ near, compared }) => (compared ? near / compared : 1));
-    expect(table.farthest).toBe(shares.indexOf(Math.min(...shares)));
+    // 3 of 5 near in the rise, 3 of 5 in the tuck, 1 of 4 in the rate
+    expect(table.farthest).toBe(3);
+  });
+  test('where nothing is known to set it against, a number keeps the unit that was typed', () => {
+    const { rows } = calcClassTable(
+      of,
+      [],
+      of.handed.map(({ worksheet: { questions, answers } }) => readLockedAnswers(questions, answers)),
+    );
+    expect(rows[1].cells[1]).toEqual({ kind: 'number', text: '5.10 m', value: 5.1, unit: 'm', isOff: false });
   });
   test('where everybody is within a tenth, none is farthest', () => {
     const [one] = readClass([fileOf('a', answered('A', ['1.05 s', '1.27 m', '2.96', '2.79 rev/s', 'x']))]).classes;
@@ -116,28 +120,49 @@ describe('the table', () => {
     expect(lines[1 + 20]).toMatch(/^"'=HYPERLINK\(""x""\)",,1,one second,,,/);
     expect(lines[1 + 24]).toContain(",'@sum,");
     expect(lines.join('')).not.toContain('\u202e');
+    const titled = provenance({
+      call: 'page',
+      inputs: [{ name: 'x, =HYPERLINK("y")', sha256: '0', ready: null }],
+      tolerance: null,
+      seed: null,
+    });
+    expect(formatClassCsv(table, { from: titled })).not.toMatch(/[,;"]\s*[=+@]/);
   });
 });
 
 describe('a guess', () => {
   test.each([
-    [4, [0, 1, 0], 'whole time'],
-    [3.28, [0, 1, 0], 'feet'],
-    [2.2, [1, 0, 0], 'pounds'],
-    [0.5, [0, 0, 1], 'half time'],
-    [0.5, [0, 0, -1], 'one turn'],
-    [57.3, [0, 0, -1], 'degrees'],
-    [57.3, [0, 0, 0], 'degrees'],
-    [6.28, [0, 0, -1], 'radians'],
-  ] as const)('%d times of %j is %s', (ratio, dimension, name) => expect(guessFrom(ratio, dimension)).toBe(name));
+    [4, [0, 1, 0], 'm', 'whole time'],
+    [4.23, [0, 1, 0], 'm', 'whole time'],
+    [3.28, [0, 1, 0], 'm', 'feet'],
+    [2.2, [1, 0, 0], 'kg', 'pounds'],
+    [0.5, [0, 0, 1], 's', 'half time'],
+    [0.5, [0, 0, -1], 'rev/s', 'half the turns'],
+    [57.3, [0, 0, -1], 'rad/s', 'degrees'],
+    [360, [0, 0, -1], 'rev/s', 'degrees'],
+    [57.3, [0, 0, 0], 'rad', 'degrees'],
+    [6.28, [0, 0, -1], 'rev/s', 'radians'],
+    [6.28, [0, 0, 0], 'rev', 'radians'],
+    [0.01745, [0, 0, 0], 'deg', 'radians'],
+    [0.159, [0, 0, -1], 'rad/s', 'whole turns'],
+  ] as const)('%d times of %j in %s is %s', (ratio, dimension, unit, name) =>
+    expect(guessFrom(ratio, dimension, unit)).toBe(name),
+  );
   test.each([
-    [4, [0, 0, 1]],
-    [4, [1, 2, -2]],
-    [3.28, [0, 0, 0]],
-    [2.2, [0, 1, 0]],
-    [0.5, [0, 1, 0]],
-    [3.6, [0, 1, 0]],
-    [-4, [0, 1, 0]],
-    [1.2, [0, 1, 0]],
-  ] as const)('%d times of %j is none', (ratio, dimension) => expect(guessFrom(ratio, dimension)).toBeUndefined());
+    [4, [0, 0, 1], 's'],
+    [4, [1, 2, -2], 'J'],
+    [3.28, [0, 0, 0], ''],
+    [2.2, [0, 1, 0], 'm'],
+    [0.5, [0, 1, 0], 'm'],
+    [0.5, [0, 0, 0], ''],
+    [0.5, [0, 0, -1], 'rad/s'],
+    [57.3, [0, 0, -1], 'rev/s'],
+    [6.28, [0, 0, -1], 'rad/s'],
+    [57.3, [0, 0, 0], ''],
+    [3.6, [0, 1, 0], 'm'],
+    [-4, [0, 1, 0], 'm'],
+    [1.2, [0, 1, 0], 'm'],
+  ] as const)('%d times of %j in %s is none', (ratio, dimension, unit) =>
+    expect(guessFrom(ratio, dimension, unit)).toBeUndefined(),
+  );
 });

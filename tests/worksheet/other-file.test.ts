@@ -54,7 +54,8 @@ test('a line of the sheet that holds what is asked for is found; what a student 
   const lines = ['T = {air time}', 'up = 4 m/s vs {take-off speed up}', 'x = {rise} / { Air  Time }  # {mass}', ''];
   expect(linesThatGiveAway(lines, '{air time}')).toEqual([0, 2]);
   expect(linesThatGiveAway(lines, '{take-off speed up}')).toEqual([]);
-  expect(linesThatGiveAway(lines, '{rise} / {air time}')).toEqual([2]);
+  expect(linesThatGiveAway(lines, '{rise} / {air time}')).toEqual([0, 2]);
+  expect(linesThatGiveAway(['a = {rise}', 'b = {air time}'], '{rise} / {air time}')).toEqual([0, 1]);
   expect(linesThatGiveAway(lines, '{mass}')).toEqual([]);
   expect(linesThatGiveAway(lines, '2')).toEqual([]);
 });

@@ -15,6 +15,14 @@ const compute = (answers: Parameters<typeof computeStudentSheet>[1]) =>
   computeStudentSheet(sheet, answers, (lines) => readLinks(lines, result));
 const asked = (working: string, text = '') => ({ working, text, isNumber: true });
 
+test('a "vs" written onto a number is a comparison too, and stays hidden', () => {
+  const { lines } = computeStudentSheet(['turns = 2vs {somersaults}', 'two = (2 s)²vs {air time}^2'], [], (all) =>
+    readLinks(all, result),
+  );
+  expect(lines.map(({ kind }) => kind)).toEqual(['quantity', 'quantity']);
+  for (const line of lines) expect(line).not.toHaveProperty('compared');
+});
+
 test('no line is compared, and all have their values', () => {
   const { lines } = compute([]);
   expect(lines.map(({ kind }) => kind)).toEqual(['quantity', 'quantity', 'quantity', 'quantity']);

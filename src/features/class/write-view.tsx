@@ -254,7 +254,8 @@ function GivenSheet(props: { room: ClassRoomState; state: WriteState }) {
 function Travels(props: { room: ClassRoomState; state: WriteState }) {
   const { doc } = usePage();
   const hasBar = (): boolean => doc.chain().phases.some(({ kind }) => kind === 'swing' || kind === 'catch');
-  const facts = () => readTicks(doc.athlete(), props.state.handed()?.kept ?? [], hasBar());
+  const facts = () =>
+    readTicks(doc.athlete(), props.state.handed()?.kept ?? [], { hasBar: hasBar(), hasSheets: false });
   return (
     <section class="travels" aria-label={t.travels}>
       <h2>{t.travels}</h2>

@@ -9,7 +9,7 @@ import { hasCode, makeCode } from './code-picture.ts';
 import { useLater } from './later.ts';
 import type { HandState, WayWork } from './way.ts';
 
-const NOTHING: Along = { name: false, age: false, mass: false };
+const NOTHING: Along = { name: false, age: false, mass: false, sheets: false };
 /** letters of a link whose code a phone still reads well from a page held up: 93 modules, version 19 (our judgement) */
 const FINE = 792;
 /** ms that a word stays at its way */

@@ -29,7 +29,7 @@ function readFacts(hand: HandState): Facts {
         ? [{ name: t.measured, hint: t.measuredHint }]
         : []),
     ],
-    ticks: readTicks(athlete, kept, hasBar),
+    ticks: readTicks(athlete, kept, { hasBar, hasSheets: (doc.chain().worksheets ?? []).length > 0 }),
   };
 }
 

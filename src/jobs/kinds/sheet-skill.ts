@@ -29,8 +29,14 @@ let read: { key: string; result: Promise<SkillResult> } | undefined;
 
 /** The flight and what else readouts are taken from; of the flight that was asked for last they are kept. */
 export function readSkill(asked: SheetSkill): Promise<SkillResult> {
-  if (read?.key !== asked.key) read = { key: asked.key, result: flyAll(asked) };
-  return read.result;
+  if (read?.key === asked.key) return read.result;
+  const result = flyAll(asked);
+  read = { key: asked.key, result };
+  // a part that could not be loaded is tried again
+  result.catch(() => {
+    if (read?.result === result) read = undefined;
+  });
+  return result;
 }
 
 const flyAll = ({ file, athlete, shapes }: SheetSkill): Promise<SkillResult> =>

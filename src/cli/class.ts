@@ -65,7 +65,7 @@ function readGiven(file: string): GivenFile {
   try {
     return { name, text: readText(file, 'worksheet', []) };
   } catch (error) {
-    if (error instanceof NoTextError) return { name, reason: nameOfBytes(error.bytes) };
+    if (error instanceof NoTextError) return { name, reason: nameOfBytes(error.bytes) ?? 'not text' };
     if (error instanceof CommandError) throw new CommandError(`${file}: ${error.message}`);
     throw error;
   }

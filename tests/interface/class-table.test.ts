@@ -10,6 +10,7 @@ const number = (value: number, more: Partial<ClassCell & { kind: 'number' }> = {
   kind: 'number',
   text: String(value),
   value,
+  unit: '',
   isOff: false,
   ...more,
 });
@@ -98,7 +99,7 @@ describe('what is said', () => {
     expect(hasDays([{ lockedAt: '2026-03-02T09:08:30Z' }, { lockedAt: '2026-03-03T09:08:30Z' }])).toBe(true);
   });
   test('the unit of the heading is not said again, another is', () => {
-    const cell = (text: string) => ({ kind: 'number', text, value: 1, isOff: false }) as const;
+    const cell = (text: string) => ({ kind: 'number', text, value: 1, unit: '', isOff: false }) as const;
     expect(valueIn(cell('1.11 s'), 's')).toBe('1.11');
     expect(valueIn(cell('4.5 ft'), 'm')).toBe('4.5 ft');
     expect(valueIn(cell('3.8'), '')).toBe('3.8');

@@ -47,7 +47,9 @@ function Cell(props: { cell: ClassCell; question: Question }) {
 
 const Twice = (props: { row: ClassRow }) => (
   <Show when={props.row.isTwice}>
-    <small class="twice">{t.twice}</small>
+    <small class="twice" title={t.twice}>
+      {t.twice}
+    </small>
   </Show>
 );
 

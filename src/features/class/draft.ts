@@ -55,7 +55,7 @@ export const draftOf = ({ title, order, sheet, questions }: Asks): WorksheetDraf
 });
 
 /** What can be computed of it now: the questions that say what they are set against, and which of the draft each is. */
-export function computable(draft: WorksheetDraft): { readonly asks: Asks; readonly at: readonly number[] } | undefined {
+export function computable(draft: WorksheetDraft): { readonly asks: Asks; readonly at: readonly number[] } {
   const at = draft.questions.flatMap((q, i) => (q.kind === 'number' && q.simulated.trim() !== '' ? [i] : []));
   // the sheet is computed too where nothing is asked yet
   const questions = at.length > 0 ? at.map((i) => draft.questions[i]) : [emptyQuestion('words')];

@@ -94,7 +94,6 @@ export function makeWriteState({ page, classing }: ClassRoomState): WriteState {
   const compute = (): void => {
     const asked = draft();
     const part = computable(asked);
-    if (!part) return;
     const fail = (error: unknown): void => {
       setFailed(wordFault(error));
     };

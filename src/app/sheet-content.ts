@@ -123,7 +123,8 @@ const wayOf = (column: Float64Array): number => {
   return (defined.at(-1) ?? 0) < (defined[0] ?? 0) ? -1 : 1;
 };
 
-export function makeRows(f: Frames, instants: readonly PrintedInstant[]): TableRow[] {
+/** `hasMass`: moments are among them, which with the height give the mass. */
+export function makeRows(f: Frames, instants: readonly PrintedInstant[], hasMass = true): TableRow[] {
   const ts = wayOf(f.twist);
   const ss = wayOf(f.somersault);
   const row = (
@@ -146,26 +147,30 @@ export function makeRows(f: Frames, instants: readonly PrintedInstant[]): TableR
     row(r.twistDone, 'turns', (p) => ((readAt(f.twist, p) - f.twist[0]) / REV) * ts),
     row(r.somersaultDone, 'turns', (p) => ((readAt(f.somersault, p) - f.somersault[0]) / REV) * ss),
     row(r.tilt, 'angle', (p) => Math.abs(readAt(f.tilt, p)) * DEG, 1),
-    row(r.long, 'moment', (p) => readAt(f.moments, p, 3, 2)),
-    row(r.lateral, 'moment', (p) => readAt(f.moments, p, 3, 0)),
+    ...(hasMass
+      ? [
+          row(r.long, 'moment', (p) => readAt(f.moments, p, 3, 2)),
+          row(r.lateral, 'moment', (p) => readAt(f.moments, p, 3, 0)),
+        ]
+      : []),
     row(r.height, 'length', (p) => readAt(f.p_WScm_W, p, 3, 1)),
   ];
 }
 
 /** `width`: of the picture, px; letters keep their size. */
-export function makeRequest({ flight }: Page, width = PAGE_WIDTH): PrintRequest {
+export function makeRequest({ flight }: Page, width = PAGE_WIDTH, hasMass = true): PrintRequest {
   return {
     width,
     airHeight: AIR,
     marks: unitSystem().lengthMarks,
     seconds: (s) => `${formatNumber(s, 2)} s`,
     spans: flight.spans().map(({ title, word, from, to }) => ({ title, word, from, to })),
-    plots: makePlots(flight.result().frames),
+    plots: makePlots(flight.result().frames, hasMass),
   };
 }
 
-/** Rates, and the moment about the long axis. */
-export function makePlots(f: Frames): PrintRequest['plots'] {
+/** Rates, and where the mass goes too the moment about the long axis. */
+export function makePlots(f: Frames, hasMass = true): PrintRequest['plots'] {
   const rate = toShown('rate', 1 / REV);
   const twist = f.twistRate.map((v) => v * rate * wayOf(f.twist));
   const somersault = f.somersaultRate.map((v) => v * rate * wayOf(f.somersault));
@@ -195,13 +200,17 @@ export function makePlots(f: Frames): PrintRequest['plots'] {
         { name: t.somersault, values: somersault, width: 1 },
       ],
     },
-    {
-      unit: unitOf('moment'),
-      top: momentTop,
-      low: 0,
-      height: 34,
-      ticks: [tick(momentTop), tick(0)],
-      curves: [{ name: t.moment, values: moment, width: 2.2 }],
-    },
+    ...(hasMass
+      ? [
+          {
+            unit: unitOf('moment'),
+            top: momentTop,
+            low: 0,
+            height: 34,
+            ticks: [tick(momentTop), tick(0)],
+            curves: [{ name: t.moment, values: moment, width: 2.2 }],
+          },
+        ]
+      : []),
   ];
 }

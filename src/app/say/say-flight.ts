@@ -51,11 +51,13 @@ export function sayFlight(page: Page): string {
 }
 
 /** "Centre of mass: 0.98 m; Speed up: 4.60 m/s; ...": what is stated, then what the swing or the push gives; zeros are left out. */
-export function wordTakeoff({ flight, services }: Page): string {
+/** `hasMass`: angular momentum is among it, which with the height gives the mass. */
+export function wordTakeoff({ flight, services }: Page, hasMass = true): string {
   const result = flight.result();
   const list = (fields: readonly Omit<Field, 'write'>[]): string =>
     fields
       .filter(isTelling)
+      .filter(({ unit }) => hasMass || !unit.startsWith('kg'))
       .map((one) => t.field(one.label, sayField(one)))
       .join('; ');
   const stated = list(getStated(result));

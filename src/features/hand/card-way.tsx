@@ -2,7 +2,6 @@
 
 import { createEffect, createMemo, For, onCleanup, Show } from 'solid-js';
 import { clearPages, printPages, svgBlob } from '../../app/print-pages.ts';
-import { wordCaution } from '../../app/say/caution-words.ts';
 import { wordNames } from '../../app/say/code-words.ts';
 import { PAGE_NUMBERS } from '../../app/say/sentence-words.ts';
 import { wholeStateOf } from '../../app/whole-state.ts';
@@ -17,6 +16,7 @@ import { useLater } from './later.ts';
 import { savePng, saveSvg } from './paper-out.ts';
 import { dateOf, nameOf, titleOf, useTypeface } from './paper-page.ts';
 import type { HandState, HandWay, WayProps } from './way.ts';
+import { cautionToGo } from './without-mass.ts';
 import { handTexts } from './words.ts';
 
 const ID = 'card';
@@ -78,7 +78,9 @@ function useCard(hand: HandState) {
       called: wordNames(result.names),
       result: paper.resultLine(whole.verdict(), PAGE_NUMBERS),
       cues: card.cues(),
-      ...(said ? { caution: 'kind' in said ? wordCaution(said) : `${said.title} ${said.detail}` } : {}),
+      ...(said
+        ? { caution: 'kind' in said ? cautionToGo(said, hand.along().mass) : `${said.title} ${said.detail}` }
+        : {}),
       room: room(),
       standing: texts.standingCaution,
       ...(drawn ? { code: drawn } : {}),

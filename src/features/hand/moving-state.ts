@@ -1,4 +1,4 @@
-/** How a moving picture is wanted, and the last that was made. Kept while the page is open; whose name is in it is not. */
+/** How a moving picture is wanted, and the last that was made. Kept while the page is open, and offered while flight and ticks are those it was made of. */
 import { type Accessor, createMemo, createResource, createSignal } from 'solid-js';
 import type { Page } from '../../app/page.ts';
 import type { MovingFormat, MovingPictures } from '../../moving-picture/moving-input.ts';
@@ -25,6 +25,8 @@ interface MovingWish {
 export interface MadeMoving {
   readonly name: string;
   readonly blob: Blob;
+  /** of which flight and ticks it is: under others it is not offered */
+  readonly of: string;
 }
 
 export interface MovingState {

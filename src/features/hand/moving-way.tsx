@@ -65,12 +65,16 @@ async function share(hand: HandState, { name, blob }: MadeMoving): Promise<void>
   }
 }
 
+/** Flight and ticks, as one name. */
+const whatOf = (hand: HandState): string => JSON.stringify([hand.page.flight.result().key, hand.along()]);
+
 async function make(hand: HandState): Promise<void> {
   const moving = movingOf(hand);
   const file = hand.handed()?.file;
   if (!file) return;
   const [request, tags] = [requestOf(hand, moving), tagsOf(hand)];
   const origin = { call: callOf(request), file };
+  const of = whatOf(hand);
   const stem = fileName(request.result.file.title).replace(/\.json$/, '');
   const control = new AbortController();
   const show = (made: number, of: number): void =>
@@ -89,7 +93,7 @@ async function make(hand: HandState): Promise<void> {
       return;
     }
     const blob = await room.make(request, { format, tags, origin, made: show, signal: control.signal });
-    const made = { name: `${stem}.${format}`, blob };
+    const made = { name: `${stem}.${format}`, blob, of };
     moving.keep(made);
     save(hand, made);
   } catch (error) {
@@ -138,7 +142,7 @@ function View(props: WayProps) {
       <Show when={moving.format() !== undefined && moving.format() !== wish().format}>
         <p role="status">{t.webmInstead}</p>
       </Show>
-      <Show when={moving.made()}>
+      <Show when={moving.made()?.of === whatOf(props.hand) ? moving.made() : undefined}>
         {(made) => (
           <div class="moving-made">
             <p>{t.ready(made().name, `${formatNumber(made().blob.size / 1e6, 1)} MB`)}</p>

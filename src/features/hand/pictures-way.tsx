@@ -81,7 +81,7 @@ function View(props: WayProps) {
     const { layout, widthMm, hasHead, hasPlots, beside } = settings();
     const [result, own, who] = [page.flight.result(), title(), nameOf(hand)];
     const said = paper.resultLine(wholeStateOf(page).verdict(), PAGE_NUMBERS);
-    const plots = hasPlots ? makePlots(flight.frames) : undefined;
+    const plots = hasPlots ? makePlots(flight.frames, hand.along().mass) : undefined;
     const version = page.doc.versions()[beside];
     page.flight.released();
     return function* () {

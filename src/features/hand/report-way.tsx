@@ -4,7 +4,6 @@ import { createMemo, createResource, For, onCleanup } from 'solid-js';
 import { sentence } from '../../../sim/words/verdict-words.ts';
 import type { Page } from '../../app/page.ts';
 import { clearPages, printPages, svgBlob } from '../../app/print-pages.ts';
-import { wordCaution } from '../../app/say/caution-words.ts';
 import { wordTakeoff } from '../../app/say/say-flight.ts';
 import { sayLikelihood } from '../../app/say/say-likelihood.ts';
 import { PAGE_NUMBERS, speakSentence } from '../../app/say/sentence-words.ts';
@@ -25,6 +24,7 @@ import { saveSvg } from './paper-out.ts';
 import { dateOf, nameOf, titleOf, useTypeface } from './paper-page.ts';
 import { reportTexts as t } from './pictures-words.ts';
 import type { HandState, HandWay, WayProps } from './way.ts';
+import { cautionToGo } from './without-mass.ts';
 
 const ID = 'report';
 const ROWS = 12;
@@ -47,13 +47,13 @@ function* makeSections({ page, draw, result, along, beside }: ReportSource): Pie
   const likely = sayLikelihood(whole);
   const athlete = page.doc.athlete();
   const instants = rowTimes(result.outline.duration).map((s) => ({ t: s, name: '' }));
-  const rows = makeRows(result.frames, instants);
+  const rows = makeRows(result.frames, instants, along.mass);
   const plain = (list: readonly string[]) => list.map((text) => [{ text }]);
-  const cautions = whole.cautions().map(wordCaution);
+  const cautions = whole.cautions().map((one) => cautionToGo(one, along.mass));
   const height = athlete.kind === 'human' ? say('length', athlete.statureM) : '';
   const size = athlete.kind === 'human' ? [height, ...(along.mass ? [say('mass', athlete.massKg, 0)] : [])] : [];
   yield;
-  const request = makeRequest(page, PICTURE);
+  const request = makeRequest(page, PICTURE, along.mass);
   // titles would be cut where a shape is held for a short time: its word is not
   const spans = request.spans.map((span) => ({ ...span, title: span.word }));
   yield;
@@ -66,7 +66,7 @@ function* makeSections({ page, draw, result, along, beside }: ReportSource): Pie
   return [
     {
       heading: t.sections.results,
-      text: plain([...(likely ? [sentence(likely)] : []), t.takeoff(wordTakeoff(page))]),
+      text: plain([...(likely ? [sentence(likely)] : []), t.takeoff(wordTakeoff(page, along.mass))]),
     },
     { heading: t.sections.strip, picture },
     {

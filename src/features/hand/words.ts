@@ -11,6 +11,9 @@ export const handTexts = {
       ? 'Nothing of the athlete stays here.'
       : `${capital(listed(what))} ${what.length > 1 || what[0] === 'the measures' ? 'stay' : 'stays'} here.`,
 
+  /** in place of a caution whose numbers give the mass away */
+  momentumBeyond: 'The take-off gives more angular momentum than is known for such a body.',
+
   travels: 'What travels',
   travelsToo: 'Send too',
   skillHint: 'shapes, times, take-off',

@@ -26,10 +26,12 @@ export function TableView(props: { room: ClassRoomState }) {
   return (
     <div class="class-view">
       <header class="room-head class-head">
-        <h1 role="status">
-          <Show when={state.table()} fallback={t.title}>
-            {(now) => <Sentence table={now().table} />}
-          </Show>
+        <h1>
+          <span role="status">
+            <Show when={state.table()} fallback={t.title}>
+              {(now) => <Sentence table={now().table} />}
+            </Show>
+          </span>
         </h1>
         <Buttons room={props.room} state={state} />
       </header>

@@ -4,7 +4,7 @@ import { expect, type Page, test } from '@playwright/test';
 import { parseWorksheet } from '../../sim/index.ts';
 import { fileOf, handIn } from '../interface/sample-class.ts';
 import { ALL_RULES, findViolations } from './axe.ts';
-import { openBench } from './bench.ts';
+import { openBench, openKept } from './bench.ts';
 
 const PNG = Buffer.from([0x89, 0x50, 0x4e, 0x47, 0x0d, 0x0a, 0x1a, 0x0a, 0, 0, 0, 0xff]);
 
@@ -38,8 +38,8 @@ test('a worksheet of two questions is written, given out, and its answers are a 
   const [air, rise] = [await numberIn(page, 0), await numberIn(page, 1)];
 
   // what is written is there after a reload
-  await page.goto('./');
-
+  await openKept(page);
+  await page.getByRole('button', { name: 'Class', exact: true }).first().click();
   await page.getByRole('button', { name: 'Begin', exact: true }).click();
   await expect(page.getByLabel('Title', { exact: true })).toHaveValue('Air and rise');
 

@@ -21,10 +21,10 @@ export function QuestionStrip(props: { column: ClassColumn; index: number }) {
   };
   return (
     <section class="class-strip" aria-label={t.sortQuestion(props.index + 1, props.column.question.ask)}>
-      <h3 title={props.column.question.ask}>
+      <h2 title={props.column.question.ask}>
         <span class="strip-no">{props.index + 1}</span>
         <span class="strip-ask">{props.column.question.ask}</span>
-      </h3>
+      </h2>
       <Show when={number()} fallback={<p class="quiet">{t.wordsHint}</p>}>
         {(asked) => (
           <Show
@@ -79,7 +79,7 @@ export function Points(props: { columns: readonly ClassColumn[] }) {
   return (
     <Show when={lines().length > 0}>
       <section class="class-points" aria-label={t.points}>
-        <h3>{t.points}</h3>
+        <h2>{t.points}</h2>
         <ul>
           <For each={lines()}>
             {(line) => (

@@ -1,6 +1,5 @@
 /** Words of links: what was opened by one, why it was not, and where this bench is found. */
 export const linkTexts = {
-  link: 'The link',
   opened: (title: string) => `From a link: ${title}.`,
   kept: 'Your work is kept.',
   again: (title: string) => `From a link: ${title}. It was here already.`,

@@ -1,7 +1,6 @@
 /** A link in the address is taken as it comes, and opened by a part of the page that comes with the first of them. */
 import { onCleanup } from 'solid-js';
 import { listen } from '../ui/listen.ts';
-import { linkTexts } from './link-words.ts';
 import { loadPart } from './load-part.ts';
 import type { Page } from './page.ts';
 import type { UserShelf } from './shelf.ts';
@@ -23,7 +22,7 @@ export function watchLinks(page: Page, shelf: UserShelf): void {
     // another load of the page finds what was made of it
     history.replaceState(history.state, '', href.slice(0, href.indexOf('#')));
     if (hash.startsWith('#w')) {
-      page.shell.classDoor.give([{ name: linkTexts.link, text: href }]);
+      page.shell.classDoor.give([{ name: texts.files.link, text: href }]);
       return;
     }
     last = last

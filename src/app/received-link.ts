@@ -7,6 +7,7 @@ import { putVersion } from './put-version.ts';
 import { wordFault } from './say/fault-words.ts';
 import type { UserShelf } from './shelf.ts';
 import { shelfTexts } from './shelf-words.ts';
+import { texts } from './words.ts';
 
 interface Received {
   readonly entry: SkillEntry;
@@ -20,7 +21,7 @@ export async function openLink(page: Page, shelf: UserShelf, href: string): Prom
     handed = (await services.load.handing()).readSkillLink(href);
     doc.check(handed.file);
   } catch (error) {
-    doc.refuse({ name: t.link, reason: `${wordLinkFault(error)}.` });
+    doc.refuse({ name: texts.files.link, reason: `${wordLinkFault(error)}.` });
     return;
   }
   doc.clearFileFault();

@@ -296,6 +296,7 @@ export const texts = {
     'Not saved: the one file lies on the server, which cannot be reached or has none. Try again with a network.',
   isOneFile: 'This page is that one file: copy it from where it lies.',
   files: {
+    link: 'The link',
     drop: 'Drop a skill file anywhere',
     opened: (title: string) => `Open ${title}`,
     overKept: (title: string, athlete: string) =>

@@ -2,12 +2,12 @@
 import { createMemo, createSignal, For, Show } from 'solid-js';
 import { keptState, useDocument, useServices } from '../../app/page.ts';
 import type { PresetSkill } from '../../app/services.ts';
-import { shelfTexts } from '../../app/shelf-words.ts';
 import { texts } from '../../app/words.ts';
 import { Choice } from '../../ui/choice.tsx';
 import { findDemos, type ShelfLevel, type ShelfPlace } from './find-demos.ts';
+import { pickerTexts } from './words.ts';
 
-const t = shelfTexts;
+const t = pickerTexts;
 
 const LEVELS: readonly ShelfLevel[] = ['all', 'basic', 'intermediate', 'advanced'];
 

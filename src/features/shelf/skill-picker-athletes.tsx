@@ -9,8 +9,9 @@ import { shelfTexts } from '../../app/shelf-words.ts';
 import { texts } from '../../app/words.ts';
 import { say } from '../../ui/units.ts';
 import { EachEntry, ShelfRow } from './skill-picker.tsx';
+import { pickerTexts } from './words.ts';
 
-const t = shelfTexts;
+const t = { ...shelfTexts, ...pickerTexts };
 
 const wordSize = (a: Athlete): string =>
   a.kind === 'human' ? `${say('length', a.statureM)}, ${say('mass', a.massKg, 0)}` : '';

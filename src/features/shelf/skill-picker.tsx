@@ -11,8 +11,9 @@ import { texts } from '../../app/words.ts';
 import type { ShelfEntry } from '../../document/shelf.ts';
 import { Icon } from '../../ui/icon.tsx';
 import { DemoSkills } from './demo-skills.tsx';
+import { pickerTexts } from './words.ts';
 
-const t = shelfTexts;
+const t = { ...shelfTexts, ...pickerTexts };
 
 /** Every word that was typed is somewhere in the text, in any order. */
 function hasWords(text: string, typed: string): boolean {

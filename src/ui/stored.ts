@@ -22,9 +22,11 @@ const CLASS_KEY = 'shapeflight.class';
 export function readClassTab(): string | null {
   try {
     const [how] = performance.getEntriesByType('navigation');
-    return how && 'type' in how && (how.type === 'reload' || how.type === 'back_forward')
-      ? sessionStorage.getItem(CLASS_KEY)
-      : null;
+    const isSame = how && 'type' in how && (how.type === 'reload' || how.type === 'back_forward');
+    if (isSame) return sessionStorage.getItem(CLASS_KEY);
+    // the bench was opened: that is what a reload comes back to
+    sessionStorage.removeItem(CLASS_KEY);
+    return null;
   } catch {
     return null;
   }

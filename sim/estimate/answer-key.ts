@@ -1,7 +1,7 @@
 /** What the questions of a worksheet are set against: formulas of readouts, each in the unit that is asked for. */
 import type { Question, WorksheetAnswer } from '../files/worksheet-file.ts';
 import { computeSheet } from './compute-sheet.ts';
-import type { Dimension } from './dimension.ts';
+import { articleDimension, type Dimension } from './dimension.ts';
 import { figuresOf } from './figures.ts';
 import { type AnswerRead, readAnswerIn } from './read-answer.ts';
 import { readLinks } from './read-links.ts';
@@ -32,6 +32,8 @@ export function calcKeyValue({ unit, simulated }: AskedNumber, links: Links): Ke
   const [line] = computeSheet([`${NAME} = ${simulated}${unit ? ` to ${unit}` : ''}`], links).lines;
   if (line.kind !== 'quantity') return { missing: line.kind === 'fault' ? line.message : 'This is no formula.' };
   const { value, dimension } = line;
+  if (unit === '' && line.unit.name !== '')
+    return { missing: `It is ${articleDimension(dimension)}: the question needs a unit, as ${line.unit.name}.` };
   return { value, dimension, unit: line.unit, figures: figuresOf(line).value };
 }
 

@@ -86,13 +86,20 @@ function readCount(read: Quantity): AnswerRead {
   return read.value === 0 ? { kind: 'question', message: `${answer.text}?`, answer } : { kind: 'answer', answer };
 }
 
+/** Figures of an exact answer that are written down. */
+const WRITTEN = 6;
+
+/** As text it is read again: without commas between thousands, which could be decimal ones, and with a unit for its ± too. */
 function answerOf(read: Quantity): TypedAnswer {
   const { value, plusMinus, unit } = figuresOf(read);
+  const exact = String(Number((read.value / read.unit.factor).toPrecision(WRITTEN)));
+  const plain = (figures: string): string => figures.replace(/,/g, '');
+  const withUnit = (figures: string): string => (unit ? `${figures} ${unit}` : figures);
   return {
     value: read.value,
     ...(read.ownSpread === undefined ? {} : { spread: read.ownSpread }),
     unit: read.unit,
-    text: [value, plusMinus && `± ${plusMinus}`, unit].filter(Boolean).join(' '),
+    text: plusMinus ? `${withUnit(plain(value))} ± ${withUnit(plain(plusMinus))}` : withUnit(exact),
   };
 }
 

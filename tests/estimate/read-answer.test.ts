@@ -35,10 +35,27 @@ describe('an answer', () => {
       expect(siOf(read)).toBeCloseTo(1.11, 12);
     },
   );
+  test.each([
+    ['1911 N', 'N', [1, 1, -2]],
+    ['1234 J ± 20 J', 'J', [1, 2, -2]],
+    ['2.5 ± 0.1', '', [0, 0, 0]],
+    ['30°', 'deg', [0, 0, 0]],
+    ['2.4 rev/s', 'rev/s', [0, 0, -1]],
+    ['3.2 kg m^2', 'kg m^2', [1, 2, 0]],
+    ['0.00002 m', 'm', [0, 1, 0]],
+    ['123456789 s', 's', [0, 0, 1]],
+    ['-1500 m', 'm', [0, 1, 0]],
+  ] as const)('%s, as it is written down, reads as the same answer', (typed, unit, dimension) => {
+    const first = readAnswer(typed, { dimension, unit });
+    if (!('answer' in first)) throw new Error(JSON.stringify(first));
+    const again = readAnswer(first.answer.text, { dimension, unit });
+    expect(again.kind).toBe('answer');
+    expect(siOf(again)).toBeCloseTo(first.answer.value, Math.abs(first.answer.value) > 1e6 ? -3 : 0);
+  });
   test('its ± is kept, and it is written down as typed', () =>
     expect(readAnswer('1.11 s ± 0.02 s', TIME)).toMatchObject({
       kind: 'answer',
-      answer: { spread: 0.02, text: '1.110 ± 0.020 s' },
+      answer: { spread: 0.02, text: '1.110 s ± 0.020 s' },
     }));
   test.each([
     ['1.11', TIME, '1.11 s? No unit was written.', 1.11],

@@ -113,7 +113,7 @@ describe('a lock', () => {
     work.write(3, { text: texts[3] });
     work.lockAll();
     await settled();
-    expect(work.question()?.messages).toEqual(['8,000 N? No unit was written.']);
+    expect(work.question()?.messages).toEqual(['8000 N? No unit was written.']);
     expect(opened.flat()).toEqual([]);
     work.confirm();
     await settled();

@@ -27,3 +27,10 @@ describe.each(Object.keys(worksheets))('%s', (id) => {
     expect(lines.filter(({ kind }) => kind === 'fault')).toEqual([]);
   });
 });
+
+test('a question that asks for a plain number where the flight gives a length is said to need a unit', async () => {
+  const worksheet = worksheetOf('double-back-tuck');
+  const result = await resultOf(worksheet, 'double-back-tuck');
+  const key = calcKeyValue({ unit: '', simulated: '{rise}' }, readLinks(['{rise}'], result));
+  expect(key).toEqual({ missing: 'It is a length: the question needs a unit, as m.' });
+});

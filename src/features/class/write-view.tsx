@@ -285,7 +285,7 @@ function GiveOut(props: { room: ClassRoomState; state: WriteState }) {
   const save = (): void => {
     const worksheet = begin();
     if (!worksheet) return;
-    saveText(fileName(worksheet.title), props.room.classing.write(worksheet));
+    saveText(`worksheet-${fileName(worksheet.title)}`, props.room.classing.write(worksheet));
     setSaid(t.saved);
   };
   const copy = async (): Promise<void> => {

@@ -10,12 +10,13 @@ export function AnswerHead(props: {
   work: AnswerWork;
   flight: SheetFlightState;
   nameField: (el: HTMLElement) => void;
+  isNameAsked: boolean;
 }) {
   return (
     <section class="pupil-air">
       <Given work={props.work} />
       <Picture work={props.work} flight={props.flight} />
-      <Yours work={props.work} nameField={props.nameField} />
+      <Yours work={props.work} nameField={props.nameField} isNameAsked={props.isNameAsked} />
     </section>
   );
 }
@@ -94,7 +95,7 @@ function Picture(props: { work: AnswerWork; flight: SheetFlightState }) {
   );
 }
 
-function Yours(props: { work: AnswerWork; nameField: (el: HTMLElement) => void }) {
+function Yours(props: { work: AnswerWork; nameField: (el: HTMLElement) => void; isNameAsked: boolean }) {
   const count = (): number => props.work.worksheet().questions.length;
   const said = (): readonly [string, string] => t.locked(props.work.lockedCount(), count());
   return (
@@ -111,6 +112,9 @@ function Yours(props: { work: AnswerWork; nameField: (el: HTMLElement) => void }
           onInput={(e) => props.work.setName(e.currentTarget.value)}
         />
       </label>
+      <Show when={props.isNameAsked && props.work.name().trim() === ''}>
+        <p>{t.needsName}</p>
+      </Show>
       <label>
         <span>{t.group}</span>
         <input

@@ -62,6 +62,7 @@ function AnswerSheet(props: { room: ClassRoomState; work: AnswerWork }) {
   let actions: FootActions | undefined;
   const [focused, setFocused] = createSignal<number>();
   const [isBehind, setBehind] = createSignal(false);
+  const [isNameAsked, setNameAsked] = createSignal(false);
   const flight = useSheetFlight(() => props.work.worksheet().skill);
   const print = usePrintSheet(() => props.work, flight);
   /** where one works: the row with the focus, else the first that is open */
@@ -97,7 +98,7 @@ function AnswerSheet(props: { room: ClassRoomState; work: AnswerWork }) {
   return (
     <div class="pupil-room">
       <Title title={props.work.worksheet().title} order={t.orders[props.work.worksheet().order]} room={props.room} />
-      <AnswerHead work={props.work} flight={flight} nameField={(el) => (nameField = el)} />
+      <AnswerHead work={props.work} flight={flight} nameField={(el) => (nameField = el)} isNameAsked={isNameAsked()} />
       <div class="pupil-floor" aria-hidden="true">
         <For each={COLUMNS}>{(head) => <span>{head}</span>}</For>
       </div>
@@ -127,7 +128,10 @@ function AnswerSheet(props: { room: ClassRoomState; work: AnswerWork }) {
       <AnswerFoot
         room={props.room}
         work={props.work}
-        focusName={() => nameField?.focus()}
+        focusName={() => {
+          setNameAsked(true);
+          nameField?.focus();
+        }}
         print={() => void print.run()}
         showSheet={() => setBehind(true)}
         ref={(made) => (actions = made)}

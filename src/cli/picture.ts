@@ -2,19 +2,24 @@
 import { readFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import {
+  type Athlete,
   apparatusOf,
+  athleteOf,
   CAUTION,
   calcFrames,
   DEFAULT_TOLERANCE,
+  digestOfSkill,
   flySkill,
   flyWhole,
   frameTimes,
   type InputOrigin,
+  keepBack,
   launch,
   loadContact,
   namedOffRail,
   provenance,
   provenanceSvg,
+  type SkillFile,
   type SkillVerdict,
   summarize,
   verdictInFlight,
@@ -60,7 +65,7 @@ export async function runPicture(command: PictureCommand, args: readonly string[
     origin: provenanceSvg(
       provenance({
         call: wordCall('picture', args),
-        inputs: [own.origin, ...(other ? [other.origin] : [])],
+        inputs: [own, ...(other ? [other] : [])].map((one) => originToGo(one, isNamed)),
         tolerance: DEFAULT_TOLERANCE,
         seed: null,
       }),
@@ -79,10 +84,12 @@ interface FlownForPaper {
   readonly verdict: SkillVerdict;
   readonly inputs: readonly string[];
   readonly origin: InputOrigin;
+  readonly file: SkillFile;
+  readonly athlete: Athlete;
 }
 
 async function flyForPaper(given: string): Promise<FlownForPaper> {
-  const { skill, athlete, inputs, origin } = await readSkill(given);
+  const { skill, athlete, inputs, origin, file } = await readSkill(given);
   const { start, after } = skill;
   const isWhole =
     start.kind !== 'stated' || start.contact !== undefined || after !== undefined || skill.catch !== undefined;
@@ -101,7 +108,16 @@ async function flyForPaper(given: string): Promise<FlownForPaper> {
     verdict: namedOffRail(judged, launched.launch.rail !== undefined, summary, frames),
     inputs,
     origin,
+    file,
+    athlete,
   };
+}
+
+/** A ready skill as it is; of any other the digest has nothing in it that stays: a name, age or mass could be guessed, and the guess tried on it. */
+function originToGo({ origin, file, athlete }: FlownForPaper, isNamed: boolean): InputOrigin {
+  if (origin.ready?.changed === false) return origin;
+  const { file: goes } = keepBack(file, athlete, { name: isNamed, age: false, mass: false, sheets: false });
+  return { ...origin, sha256: digestOfSkill(goes, athleteOf(goes, { athletes: {}, shapes: {} })) };
 }
 
 const FILES = '@fontsource-variable/radio-canada/files/radio-canada';

@@ -2,9 +2,11 @@
  * The report: A4 pages of sections set one under another, each with its heading, its text, a picture or a table; on the foot of every page the caution,
  * where the numbers are from, and the number of the page. A block that has no room goes to the next page whole.
  */
+
 import { type Provenance, provenanceLine, provenanceSvg } from '../../sim/index.ts';
 import type { Pieces } from '../scene/pieces.ts';
 import { PRINT_TOKENS } from '../scene/print-scene.ts';
+import { A4, MARGIN, SMALL, TOP, WIDTH } from './a4.ts';
 import { type PaperPage, PER_MM, pageSvg, type Typeface } from './page-svg.ts';
 import { BOLD, fitText, linesMarkup, lineWidth, round, type TextLine, textMarkup } from './set-text.ts';
 import { paperTexts } from './words.ts';
@@ -28,14 +30,9 @@ interface ReportInput {
   readonly typeface?: Typeface;
 }
 
-const A4 = { width: 210, height: 297 } as const;
-const MARGIN = 86;
-const WIDTH = A4.width * PER_MM - 2 * MARGIN;
-const TOP = 84;
 const BOTTOM = A4.height * PER_MM - 136;
 const TEXT = { size: 17, leading: 22 } as const;
 const CELL = { size: 16, row: 21 } as const;
-const SMALL = 15;
 
 interface Block {
   readonly height: number;

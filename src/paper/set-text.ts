@@ -25,8 +25,14 @@ interface SetText {
 const REGULAR = 450;
 export const BOLD = 650;
 
+/** Control characters have no place in XML. */
 export const escapeText = (text: string): string =>
-  text.replace(/&/g, '&amp;').replace(/</g, '&lt;').replace(/>/g, '&gt;').replace(/"/g, '&quot;');
+  text
+    .replace(/\p{Cc}/gu, ' ')
+    .replace(/&/g, '&amp;')
+    .replace(/</g, '&lt;')
+    .replace(/>/g, '&gt;')
+    .replace(/"/g, '&quot;');
 
 export const lineWidth = (line: TextLine, size: number): number =>
   line.reduce((sum, { text, weight }) => sum + textWidth(text, size, weight ?? REGULAR), 0);

@@ -2,7 +2,9 @@
  * A student's worksheet on one page, A4 portrait: whose it is, the athlete, what is given, and of each question its working, the answer, and
  * what the model gives where it is open. Letters are as large as the page has room for; what has none at the smallest goes to another page.
  */
+
 import { type Provenance, provenanceLine, provenanceSvg } from '../../sim/index.ts';
+import { A4, MARGIN, SMALL, TOP, WIDTH } from './a4.ts';
 import { type PaperPage, PER_MM, pageSvg, type Typeface } from './page-svg.ts';
 import { BOLD, fitText, linesMarkup, round, type TextLine } from './set-text.ts';
 import type { SheetFigures } from './sheet-figures.ts';
@@ -36,12 +38,7 @@ interface SheetPageInput {
   readonly typeface?: Typeface;
 }
 
-const A4 = { width: 210, height: 297 } as const;
-const MARGIN = 86;
-const WIDTH = A4.width * PER_MM - 2 * MARGIN;
-const TOP = 84;
 const BOTTOM = A4.height * PER_MM - 150;
-const SMALL = 15;
 const FIGURES = 260;
 /** letters of the rows; 7 pt at least */
 const SIZES = [17, 15.5, 14.6] as const;

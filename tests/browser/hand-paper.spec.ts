@@ -72,7 +72,7 @@ test('a card is read, printed on one page and kept; a picture and a report are m
   });
   expect(read.isThere).toBe(true);
   expect(read.right).toBeLessThanOrEqual(1181);
-  // the picture is no blank sheet: a tenth or more of it is ink, and most of it is paper
+  // the picture is no blank sheet: more than 6 % of it is ink, and most of it is paper
   const dark = await alone.evaluate(async (base64) => {
     const image = new Image();
     image.src = `data:image/png;base64,${base64}`;

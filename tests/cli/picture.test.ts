@@ -1,5 +1,6 @@
 // "picture": an SVG complete in itself, to scale, without a name, and one line for what cannot be drawn.
 import { expect, it } from 'vitest';
+import { athletes, skills } from '../../presets/index.ts';
 import { CAUTION } from '../../sim/index.ts';
 import { makeFolder, run } from './run.ts';
 
@@ -69,4 +70,21 @@ it.each([
   expect(said.err.trim().split('\n')).toHaveLength(1);
   expect(said.err).toMatch(reason);
   expect(folder.list()).toEqual([]);
+});
+
+it('of a skill that is no ready one the digest tells nothing of name, age and mass, unless the name goes', async () => {
+  const who = (name: string, massKg: number) => ({
+    ...skills['back-straight'],
+    title: 'Mine',
+    athlete: { ...athletes['ilse-marrow'], name, massKg, segments: undefined },
+  });
+  const folder = makeFolder({ 'a.json': who('Wren', 54), 'b.json': who('Lark', 54), 'c.json': who('Wren', 60) });
+  const digest = async (file: string, ...more: string[]): Promise<string | undefined> => {
+    await run('picture', folder.at(file), '--count', '2', ...more, '--out', folder.at('x.svg'));
+    return /sha256 ([0-9a-f]{64})/.exec(folder.read('x.svg'))?.[1];
+  };
+  const first = await digest('a.json');
+  expect(first).toBeDefined();
+  expect([await digest('b.json'), await digest('c.json')]).toEqual([first, first]);
+  expect(await digest('a.json', '--named')).not.toBe(await digest('b.json', '--named'));
 });

@@ -3,7 +3,7 @@ import { type Accessor, createEffect, createMemo, createResource, createSignal, 
 import type { Along, Handed, KeyValue, Worksheet } from '../../../sim/index.ts';
 import { wordFault } from '../../app/say/fault-words.ts';
 import { NOTHING_ALONG } from '../../app/travel-ticks.tsx';
-import type { Undoing } from '../../app/undoing.ts';
+import { type Undoing, undoingOf } from '../../app/undoing.ts';
 import * as past from '../../document/history.ts';
 import type { WorksheetNumbers } from '../../engine/class.ts';
 import { readStored, writeStored } from '../../ui/stored.ts';
@@ -156,15 +156,6 @@ export function makeWriteState({ page, classing }: ClassRoomState): WriteState {
     missing: createMemo(() => listMissing(draft())),
     worksheet: () => made().worksheet,
     cannot: () => made().cannot,
-    undoTitle: () => (history().mark === undefined ? history().done.at(-1)?.title : typing),
-    redoTitle: () => (history().mark === undefined ? history().undone.at(-1)?.title : undefined),
-    undo: () => {
-      settle();
-      set(past.undo(history()));
-    },
-    redo: () => {
-      settle();
-      set(past.redo(history()));
-    },
+    ...undoingOf({ history, set, settle, typing: () => typing }),
   };
 }

@@ -1,7 +1,7 @@
 /** The sheets as the tool sees them: which is open, what was done to them and can be undone, kept in the browser at once. */
 import { type Accessor, createSignal, onCleanup } from 'solid-js';
 import type { SheetFile } from '../../../sim/index.ts';
-import type { Undoing } from '../../app/undoing.ts';
+import { type Undoing, undoingOf } from '../../app/undoing.ts';
 import * as past from '../../document/history.ts';
 import { newName } from '../../document/keep-claim.ts';
 import { dropOld, nameSheet, parseSheet, readDesk, type SheetStores, writeDesk } from '../../document/keep-sheets.ts';
@@ -176,15 +176,6 @@ export function makeSheetDesk({ stores, ready, first, ofSkill }: SheetDeskPorts)
       set({ ...history(), doc: openSheet(desk(), WITH_SKILL) });
     },
     isKept,
-    undoTitle: () => (history().mark === undefined ? history().done.at(-1)?.title : typing),
-    redoTitle: () => (history().mark === undefined ? history().undone.at(-1)?.title : undefined),
-    undo: () => {
-      settle();
-      set(past.undo(history()));
-    },
-    redo: () => {
-      settle();
-      set(past.redo(history()));
-    },
+    ...undoingOf({ history, set, settle, typing: () => typing }),
   };
 }

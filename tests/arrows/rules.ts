@@ -15,14 +15,23 @@ interface Room {
 }
 
 const physicsRooms = 'body schedule motion flight contact measure skill search'.split(' ').map((name) => `sim/${name}`);
-const paperRooms = ['sim/notation', 'sim/files', 'sim/estimate', 'sim/handing', 'sim/worksheet'];
+const paperRooms = [
+  'sim/notation',
+  'sim/files',
+  'sim/estimate',
+  'sim/handing',
+  'sim/worksheet',
+  'sim/recording',
+  'sim/fit',
+  'sim/filming',
+];
 
 const sources = ['sim/motion', 'sim/body', 'sim/schedule'];
 
 // what a verdict is called: texts made of plain data, the same on a shell and on a page
 const words = 'sim/words';
 const features =
-  'takeoff ruler joints instant shelf print pose compare why air ask estimate fix try read hand class'.split(' ');
+  'takeoff ruler joints instant shelf print pose compare why air ask estimate fix try read hand class film'.split(' ');
 const feature = {
   values: ['src/app', 'src/document', 'src/commands', 'src/ui', words],
   types: ['src/engine', 'src/jobs', 'src/scene', 'src/pictures', 'src/moving-picture', 'src/paper', 'sim/index'],
@@ -61,6 +70,19 @@ export const rooms: Record<string, Room> = {
     types: ['sim/flight', ...sources],
     reason: 'search flies whole skills and measures them; it reaches for nothing beneath',
   },
+  'sim/recording': {
+    values: [...sources, 'sim/measure', 'sim/files'],
+    types: ['sim/flight'],
+    reason: 'a recording is read, mapped and measured; nothing is flown',
+  },
+  'sim/fit': {
+    values: ['sim/recording', 'sim/skill', 'sim/measure', 'sim/flight', 'sim/files', ...sources],
+    reason: 'a fit flies what was recorded, and sets the flight beside it',
+  },
+  'sim/filming': {
+    values: ['sim/fit', 'sim/recording', 'sim/skill', 'sim/measure', 'sim/flight', ...sources],
+    reason: 'a plan looks at a flight through a camera, and reads it back as a recording',
+  },
   'sim/estimate': {
     values: [],
     types: [...physicsRooms, 'sim/files'],
@@ -83,7 +105,7 @@ export const rooms: Record<string, Room> = {
   },
   [words]: {
     values: [],
-    types: [...physicsRooms, 'sim/worksheet'],
+    types: [...physicsRooms, 'sim/worksheet', 'sim/recording', 'sim/fit', 'sim/filming'],
     reason: 'words are made of plain data; they compute nothing',
   },
   'sim/index': {

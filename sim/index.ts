@@ -307,6 +307,7 @@ export const contactFor = async ({
 export type Estimate = typeof import('./estimate/index.ts');
 /** Estimate sheets with their parser of formulas, loaded when one is opened and not before. */
 export const loadEstimate = (): Promise<Estimate> => import('./estimate/index.ts');
+export { nameOfBytes } from './files/first-bytes.ts';
 export type { FromTo } from './math/from-to.ts';
 export { afterOf, beforeOf, flightOf, isMoreThanFlight, legsOf } from './math/phases.ts';
 export type { Handover } from './skill/chain.ts';
@@ -357,4 +358,3 @@ export {
   nameStudent,
   writeAnswer,
 } from './worksheet/locks.ts';
-export { nameOfBytes } from './worksheet/other-file.ts';

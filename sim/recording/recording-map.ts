@@ -2,7 +2,7 @@
 import type { Triple } from '../math/vec3.ts';
 
 export type UpAxis = '+x' | '-x' | '+y' | '-y' | '+z' | '-z';
-/** By its name, by its place on the body, or by whoever edited the map. */
+/** By its name, by its place on the body, or by hand in the map. */
 export type MapBasis = 'name' | 'place' | 'hand';
 
 /** A joint of a recorded skeleton that moves a segment of the body. */

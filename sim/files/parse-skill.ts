@@ -3,6 +3,7 @@ import type { EndSpec } from '../flight/flight.ts';
 import { RAD } from '../math/angles.ts';
 import { FieldError, unknownName } from '../math/field-error.ts';
 import { afterOf, flightOf, legsOf } from '../math/phases.ts';
+import type { SmoothingCriterion } from '../schedule/smoothing.ts';
 import type { NamedPose, SkillSpec } from '../skill/skill-spec.ts';
 import type { Athlete } from './athlete-schema.ts';
 import { inSi } from './athlete-si.ts';
@@ -12,7 +13,7 @@ import { parseLanding } from './parse-landing.ts';
 import { parseStart } from './parse-start.ts';
 import { pathOf } from './phase-path.ts';
 import type { FileSurface } from './phase-schema.ts';
-import type { ShapeData } from './schedule-schema.ts';
+import type { FileSmoothing, ShapeData } from './schedule-schema.ts';
 import type { SkillFile } from './skill-schema.ts';
 
 export interface Catalogue {
@@ -73,12 +74,10 @@ export function parseSkill(json: unknown, shelf: Catalogue): SkillSpec {
       start: s.startS,
       rate: s.rateHz,
       values: s.deg.map((d) => d * RAD),
+      ...(s.smoothing ? { smoothing: smoothingOf(s.smoothing) } : {}),
     })),
     ...(schedule.contacts ? { contacts: schedule.contacts } : {}),
-    smoothing:
-      schedule.smoothing?.criterion === 'noise'
-        ? { kind: 'noise', rms: schedule.smoothing.rmsDeg * RAD }
-        : { kind: 'gcv' },
+    smoothing: smoothingOf(schedule.smoothing ?? { criterion: 'gcv' }),
     ...(landing ? { after: parseLanding(landing, pathOf(file, 'landing')) } : {}),
     ...(last.kind === 'catch' ? { catch: parseCatch(last, `phases[${file.phases.length - 1}]`) } : {}),
     ...(last.kind === 'entry' ? { isEntry: true } : {}),
@@ -107,6 +106,16 @@ export function athleteOf(file: SkillFile, shelf: Catalogue): Athlete {
 
 const inRadians = (angles: Record<string, number>): NamedPose =>
   Object.fromEntries(Object.entries(angles).map(([k, d]) => [k, d * RAD]));
+function smoothingOf(smoothing: FileSmoothing): SmoothingCriterion {
+  switch (smoothing.criterion) {
+    case 'noise':
+      return { kind: 'noise', rms: smoothing.rmsDeg * RAD };
+    case 'cutoff':
+      return { kind: 'cutoff', hz: smoothing.hz };
+    default:
+      return { kind: smoothing.criterion };
+  }
+}
 const inMetres = ({ kind, heightM, by }: FileSurface): NonNullable<EndSpec['surface']> => ({
   kind,
   y: heightM,

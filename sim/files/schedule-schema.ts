@@ -25,11 +25,28 @@ const key = v.strictObject({
     'Plane of a shoulder only: the plane from here on, where the arm hangs down or points straight up.',
   ),
 });
+const smoothing = v.variant(
+  'criterion',
+  [
+    v.strictObject({ criterion: say(v.literal('gcv'), 'Generalised cross-validation.') }),
+    v.strictObject({
+      criterion: say(v.literal('noise'), 'By the noise that is known.'),
+      rmsDeg: say(within(0.0001, 90, 'deg'), 'Noise to take out, root mean square.'),
+    }),
+    v.strictObject({
+      criterion: say(v.literal('cutoff'), 'By a frequency.'),
+      hz: say(within(0.01, 5000, 'Hz'), 'At this frequency 0.707 of an oscillation is left; below half of the rate.'),
+    }),
+    v.strictObject({ criterion: say(v.literal('none'), 'Through every value.') }),
+  ],
+  'criterion "gcv", "noise" with rmsDeg, "cutoff" with hz, or "none"',
+);
 const samples = v.strictObject({
   angle: say(name, 'Name of the angle; without L or R both sides.'),
   startS: say(within(-60, 60, 's'), 'Time of the first value, from take-off.'),
   rateHz: say(within(1, 10000, 'Hz'), 'Values in a second.'),
   deg: say(listOf(angle, 20000), 'The values, 6 or more.'),
+  smoothing: may(smoothing, 'How these are smoothed; left out: as the schedule says of all.'),
 });
 const hold = v.strictObject({
   hand: say(one('both', 'L', 'R'), 'Which hand.'),
@@ -47,20 +64,7 @@ export const scheduleSchema = v.strictObject({
   keys: may(listOf(key, 10000), 'Single angles at single times; those of one angle in the order of time.'),
   samples: may(listOf(samples, 200), 'Angles measured or computed at a fixed rate.'),
   contacts: may(listOf(hold, 100), 'Hands that stay on the legs; those of one hand in the order of time.'),
-  smoothing: may(
-    v.variant(
-      'criterion',
-      [
-        v.strictObject({ criterion: say(v.literal('gcv'), 'Generalised cross-validation.') }),
-        v.strictObject({
-          criterion: say(v.literal('noise'), 'By the noise that is known.'),
-          rmsDeg: say(within(0.0001, 90, 'deg'), 'Noise to take out, root mean square.'),
-        }),
-      ],
-      'criterion "gcv", or "noise" with rmsDeg',
-    ),
-    'How samples are smoothed; left out: gcv.',
-  ),
+  smoothing: may(smoothing, 'How samples are smoothed; left out: gcv.'),
 });
 export const shapeSchema = v.strictObject({
   title: say(text(80), 'Name that people read.'),
@@ -71,6 +75,7 @@ export const shapeSchema = v.strictObject({
 export type FileTime = v.InferOutput<typeof timeSchema>;
 export type FileSchedule = v.InferOutput<typeof scheduleSchema>;
 export type FileBlock = v.InferOutput<typeof block>;
+export type FileSmoothing = v.InferOutput<typeof smoothing>;
 export type FileKey = v.InferOutput<typeof key>;
 export type FileContact = v.InferOutput<typeof hold>;
 export type ShapeData = v.InferOutput<typeof shapeSchema>;

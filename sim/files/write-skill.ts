@@ -4,12 +4,13 @@
  */
 import type { EndSpec } from '../flight/flight.ts';
 import { beforeOf, flightOf } from '../math/phases.ts';
+import type { SmoothingCriterion } from '../schedule/smoothing.ts';
 import type { LandingSpec } from '../skill/landing-spec.ts';
 import type { AthleteSpec, NamedPose, SkillSpec } from '../skill/skill-spec.ts';
 import type { HumanAthlete, SegmentOverride } from './athlete-schema.ts';
 import { writeCatch } from './parse-catch.ts';
 import type { FileEnd, FileLanding, FileSurface, FileSwing } from './phase-schema.ts';
-import type { FileSchedule } from './schedule-schema.ts';
+import type { FileSchedule, FileSmoothing } from './schedule-schema.ts';
 import { type AthleteRef, SKILL_FORMAT, SKILL_VERSION, type SkillFile } from './skill-schema.ts';
 import { tidy, tidyDeg } from './tidy.ts';
 import { inOrderOf, writeStart } from './write-start.ts';
@@ -159,12 +160,24 @@ function writeSchedule(spec: SkillSpec, base: string | undefined): FileSchedule 
             startS: tidy(s.start),
             rateHz: s.rate,
             deg: s.values.map(tidyDeg),
+            ...(s.smoothing ? { smoothing: writeSmoothing(s.smoothing) } : {}),
           })),
         }
       : {}),
     ...(contacts && contacts.length > 0 ? { contacts: contacts.map((c) => ({ ...c })) } : {}),
-    ...(smoothing.kind === 'noise' ? { smoothing: { criterion: 'noise', rmsDeg: tidyDeg(smoothing.rms) } } : {}),
+    ...(smoothing.kind === 'gcv' ? {} : { smoothing: writeSmoothing(smoothing) }),
   };
+}
+
+export function writeSmoothing(smoothing: SmoothingCriterion): FileSmoothing {
+  switch (smoothing.kind) {
+    case 'noise':
+      return { criterion: 'noise', rmsDeg: tidyDeg(smoothing.rms) };
+    case 'cutoff':
+      return { criterion: 'cutoff', hz: tidy(smoothing.hz) };
+    default:
+      return { criterion: smoothing.kind };
+  }
 }
 
 function writeLanding({ mat, action, knee, duration }: LandingSpec): FileLanding {

@@ -1,13 +1,9 @@
 /** A posed recording with its gaps filled and its angles smoothed, in the air. */
+import type { SmoothingCriterion } from '../schedule/smoothing.ts';
 import type { PosedMotion } from './posed.ts';
 
-/** How one series is smoothed. Cut-off: the frequency at which 0.707 of an oscillation's size is left (-3 dB). */
-export type Smoothing =
-  | { readonly kind: 'gcv' }
-  /** root mean square noise: rad of an angle, m of a place */
-  | { readonly kind: 'noise'; readonly rms: number }
-  | { readonly kind: 'cutoff'; readonly hz: number }
-  | { readonly kind: 'none' };
+/** How one series is smoothed: as samples of a schedule are. */
+export type Smoothing = SmoothingCriterion;
 
 /** What the smoothing of one series came to. */
 export interface SmoothingReport {
@@ -38,6 +34,9 @@ export interface AirSpan {
   /** s; between rows where the fit says so */
   readonly start: number;
   readonly end: number;
+  /** standard errors of both, s; 0 where the recording begins or ends in the air, or they were chosen by hand */
+  readonly startError: number;
+  readonly endError: number;
   /** m/s2, of the parabola with g free, and its standard error */
   readonly g: number;
   readonly gError: number;
@@ -50,7 +49,11 @@ export interface ConditionedMotion {
   readonly span: AirSpan;
   /** rows of the span */
   readonly n: number;
+  /** row `first` of the span is where a flight of it begins */
   readonly t: Float64Array; // (n) s from span.start
+  /** what the splines run through: filled, shoulders away from their poles (shoulder-gauge.ts); with `before` rows ahead of the span, and some after it */
+  readonly series: Float64Array; // (before + n + after x Body.angles)
+  readonly before: number;
   readonly rawAngles: Float64Array; // (n x Body.angles) NaN in gaps
   readonly angles: Float64Array; // (n x Body.angles) filled and smoothed
   readonly rates: Float64Array; // (n x Body.angles)

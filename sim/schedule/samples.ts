@@ -6,8 +6,9 @@
 import { checkFinite } from './collect.ts';
 import { ScheduleValueError } from './errors.ts';
 import type { JointedBody } from './jointed-body.ts';
-import type { SampledAngle, ScheduleSpec, SmoothingCriterion } from './schedule.ts';
-import { type FactorMemo, findGcvWeight, findRmsWeight, makeSmoother, splineAt } from './smooth-spline.ts';
+import type { SampledAngle, ScheduleSpec } from './schedule.ts';
+import { type FactorMemo, makeSmoother, splineStateAt } from './smooth-spline.ts';
+import { checkCutoff, type SmoothingCriterion, sameCriterion, weightOf } from './smoothing.ts';
 import { COEFS, type Track } from './track.ts';
 
 /** time outside the samples in which an angle comes to rest, s */
@@ -18,7 +19,6 @@ const FEWEST_SAMPLES = 6;
 export function makeSampledTracks(body: JointedBody, spec: ScheduleSpec): Map<number, Track> {
   const tracks = new Map<number, Track>();
   if (spec.sampled.length === 0) return tracks;
-  checkCriterion(spec.smoothing);
   const memo: FactorMemo = new Map();
   for (const s of spec.sampled) {
     const name = body.angles[s.angle]?.name;
@@ -33,12 +33,15 @@ export function makeSampledTracks(body: JointedBody, spec: ScheduleSpec): Map<nu
         `samples and key ${key + 1}`,
         'samples or keys for one angle, not both',
       );
-    tracks.set(s.angle, getSampledTrack(s, spec.smoothing, memo));
+    const criterion = s.smoothing ?? spec.smoothing;
+    checkCriterion(criterion, name, s.rate);
+    tracks.set(s.angle, getSampledTrack(s, criterion, memo));
   }
   return tracks;
 }
 
-function checkCriterion(criterion: SmoothingCriterion): void {
+function checkCriterion(criterion: SmoothingCriterion, name: string, rate: number): void {
+  if (criterion.kind === 'cutoff') checkCutoff(`cut-off of the samples of ${name}`, criterion.hz, rate);
   if (criterion.kind !== 'noise') return;
   if (!(criterion.rms >= 0 && Number.isFinite(criterion.rms)))
     throw new ScheduleValueError('noise of the samples', criterion.rms, 'a finite root mean square, 0 or more');
@@ -65,18 +68,13 @@ function getSampledTrack(s: SampledAngle, criterion: SmoothingCriterion, memo: F
   return track;
 }
 
-function sameCriterion(a: SmoothingCriterion, b: SmoothingCriterion): boolean {
-  return a.kind === 'gcv' ? b.kind === 'gcv' : b.kind === 'noise' && a.rms === b.rms;
-}
-
 function makeSampledTrack(s: SampledAngle, criterion: SmoothingCriterion, memo: FactorMemo): Track {
   const n = s.values.length;
   const value = s.values[0];
   if (s.values.every((v) => v === value))
     return { times: [s.start], coefs: new Float64Array(0), before: value, after: value, breaks: [] };
   const smoother = makeSmoother(Float64Array.from(s.values), memo);
-  const weight = criterion.kind === 'gcv' ? findGcvWeight(smoother) : findRmsWeight(smoother, criterion.rms);
-  const c = smoother.calcCoefs(weight);
+  const c = smoother.calcCoefs(weightOf(criterion, smoother, s.rate));
   const h = 1 / s.rate;
   const end = s.start + (n - 1) * h;
   const times = [s.start - RUN_OUT];
@@ -84,8 +82,8 @@ function makeSampledTrack(s: SampledAngle, criterion: SmoothingCriterion, memo: 
   times.push(end, end + RUN_OUT);
   const coefs = new Float64Array((n + 1) * COEFS);
   for (let i = 0; i < n - 1; i++) spanInto(coefs, (i + 1) * COEFS, c, i, h);
-  const first = stateAt(c, 0, h);
-  const last = stateAt(c, n - 1, h);
+  const first = splineStateAt(c, 0, h);
+  const last = splineStateAt(c, n - 1, h);
   // in: f' = m (3 s^2 - 2 s^3) + a T (s^3 - s^2) over time T, from rest to slope m with second derivative a
   const T = RUN_OUT;
   const before = first.f - (first.d * T) / 2 + (first.dd * T * T) / 12;
@@ -103,20 +101,9 @@ function makeSampledTrack(s: SampledAngle, criterion: SmoothingCriterion, memo: 
   return { times, coefs, before, after, breaks: [s.start - RUN_OUT, s.start, end, end + RUN_OUT] };
 }
 
-/** Values at sample i with derivatives in s, from differences of the B-spline coefficients. */
-function stateAt(c: Float64Array, i: number, h: number): { f: number; d: number; dd: number } {
-  const first = (k: number): number => c[i + k + 1] - c[i + k];
-  const second = (k: number): number => c[i + k + 2] - 2 * c[i + k + 1] + c[i + k];
-  return {
-    f: splineAt(c, i),
-    d: (first(0) + 11 * first(1) + 11 * first(2) + first(3)) / (24 * h),
-    dd: (second(0) + 4 * second(1) + second(2)) / (6 * h * h),
-  };
-}
-
 /** Power series of the span from sample i to i + 1. */
 function spanInto(coefs: Float64Array, o: number, c: Float64Array, i: number, h: number): void {
-  const { f, d, dd } = stateAt(c, i, h);
+  const { f, d, dd } = splineStateAt(c, i, h);
   const u = (k: number): number => c[i + k + 3] - 3 * c[i + k + 2] + 3 * c[i + k + 1] - c[i + k];
   const [u0, u1, u2] = [u(0), u(1), u(2)];
   const h3 = h * h * h;

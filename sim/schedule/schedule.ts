@@ -3,6 +3,7 @@
  * evaluates (hinge coordinates q, q', q'' at a time). Times are seconds from take-off once anchors are resolved.
  */
 import type { AnchoredTime } from '../math/anchor.ts';
+import type { SmoothingCriterion } from './smoothing.ts';
 
 export type { Anchor, AnchoredTime, AnchorTimes } from '../math/anchor.ts';
 export type KeyKind = 'stop' | 'pass';
@@ -36,9 +37,9 @@ export interface SampledAngle {
   readonly start: number;
   readonly rate: number;
   readonly values: readonly number[];
+  /** left out: as of all */
+  readonly smoothing?: SmoothingCriterion;
 }
-/** 'gcv': generalised cross-validation; otherwise the stated root mean square noise, rad. */
-export type SmoothingCriterion = { readonly kind: 'gcv' } | { readonly kind: 'noise'; readonly rms: number };
 
 export interface ScheduleSpec {
   /** pose before anything is keyed, one value for each Body angle */

@@ -72,13 +72,15 @@ function traceDDInverse(w: Float64Array, n: number): number {
 }
 
 /** Smoothing of one series; `calc` methods take the weight a of the penalty. */
-interface Smoother {
+export interface Smoother {
   /** least and greatest weight worth trying: from interpolation to a cut-off at a period of about 290 samples */
   readonly range: readonly [number, number];
   /** root mean square of the residual */
   calcRms(a: number): number;
   /** Craven & Wahba's generalised cross-validation function, mean squared residual / (tr(1 - A) / n)^2 */
   calcGcv(a: number): number;
+  /** standard deviation of the noise, if it is of single samples: sqrt(sum of squared residuals / tr(1 - A)) */
+  calcNoise(a: number): number;
   /** B-spline coefficients c_j, j = -2 .. n + 1 */
   calcCoefs(a: number): Float64Array;
 }
@@ -120,17 +122,19 @@ export function makeSmoother(y: Float64Array, memo: FactorMemo): Smoother {
     return sum / n;
   }
 
+  /** tr(1 - A) / a */
+  function trace(a: number): number {
+    const f = factorFor(a);
+    f.trace ??= traceDDInverse(f.ldl, nu);
+    return f.trace;
+  }
+
   return {
     range: RANGE,
     calcRms: (a) => a * Math.sqrt(spread(solve(a))),
-    calcGcv(a) {
-      const f = factorFor(a);
-      f.trace ??= traceDDInverse(f.ldl, nu);
-      const u = Float64Array.from(third);
-      solveInto(f.ldl, u);
-      // the weight cancels: residual = a D'u, tr(1 - A) = a tr(D D' M^-1)
-      return spread(u) / (f.trace / n) ** 2;
-    },
+    // the weight cancels: residual = a D'u, tr(1 - A) = a tr(D D' M^-1)
+    calcGcv: (a) => spread(solve(a)) / (trace(a) / n) ** 2,
+    calcNoise: (a) => (a > 0 ? Math.sqrt((a * n * spread(solve(a))) / trace(a)) : 0),
     calcCoefs: (a) => sumCoefs(y, solve(a)),
   };
 }
@@ -183,8 +187,25 @@ export function splineAt(c: Float64Array, i: number): number {
   return (c[i] + 26 * c[i + 1] + 66 * c[i + 2] + 26 * c[i + 3] + c[i + 4]) / 120;
 }
 
+export interface SplineState {
+  readonly f: number;
+  readonly d: number;
+  readonly dd: number;
+}
+
+/** f, f', f'' at sample i, samples h apart, from differences of the coefficients. */
+export function splineStateAt(c: Float64Array, i: number, h: number): SplineState {
+  const first = (k: number): number => c[i + k + 1] - c[i + k];
+  const second = (k: number): number => c[i + k + 2] - 2 * c[i + k + 1] + c[i + k];
+  return {
+    f: splineAt(c, i),
+    d: (first(0) + 11 * first(1) + 11 * first(2) + first(3)) / (24 * h),
+    dd: (second(0) + 4 * second(1) + second(2)) / (6 * h * h),
+  };
+}
+
 /** Weight that minimises the cross-validation function: a walk along log a, then golden section about its best. */
-export function findGcvWeight(s: Smoother): number {
+export function findGcvWeight(s: Pick<Smoother, 'range' | 'calcGcv'>): number {
   const low = Math.log(s.range[0]);
   const high = Math.log(s.range[1]);
   const steps = 30;

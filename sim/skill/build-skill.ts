@@ -47,7 +47,8 @@ export function buildSkill(spec: SkillSpec): Skill {
     anglesNamed(body, s.angle, `${path}.samples[${i}].angle`).map((angle): SampledAngle => {
       if (taken.has(angle)) throw new FieldError(`${path}.samples[${i}].angle`, s.angle, 'each angle sampled once');
       taken.add(angle);
-      return { angle, start: s.start, rate: s.rate, values: s.values };
+      const { start, rate, values, smoothing } = s;
+      return { angle, start, rate, values, ...(smoothing ? { smoothing } : {}) };
     }),
   );
   return {

@@ -2,7 +2,8 @@
 import type { HumanSpec } from '../body/human.ts';
 import type { TreeSpec } from '../body/tree.ts';
 import type { EndSpec } from '../flight/flight.ts';
-import type { AnchoredTime, ArmPath, KeyKind, SmoothingCriterion } from '../schedule/schedule.ts';
+import type { AnchoredTime, ArmPath, KeyKind } from '../schedule/schedule.ts';
+import type { SmoothingCriterion } from '../schedule/smoothing.ts';
 import type { CatchAsk } from './catch-ask.ts';
 import type { HandContact } from './hand-contact.ts';
 import type { LandingSpec } from './landing-spec.ts';
@@ -50,6 +51,7 @@ export interface SkillSpec {
     readonly start: number;
     readonly rate: number;
     readonly values: readonly number[];
+    readonly smoothing?: SmoothingCriterion;
   }[];
   readonly smoothing: SmoothingCriterion;
   readonly contacts?: readonly HandContact[];

@@ -7,6 +7,7 @@
 import type { Body, ShoulderAngles } from '../body/body.ts';
 import { resolveTime } from '../math/anchor.ts';
 import type { AnchorTimes, AngleKey, Schedule, ScheduleSpec } from '../schedule/schedule.ts';
+import { sameCriterion } from '../schedule/smoothing.ts';
 
 /** An elevation within this of 0 or 180 deg leaves the plane of the arm without meaning. */
 const POLE = 1e-6;
@@ -43,6 +44,7 @@ function isEven(body: Body, spec: ScheduleSpec, [a, m]: readonly [number, number
     !!sm &&
     sa.start === sm.start &&
     sa.rate === sm.rate &&
+    sameCriterion(sa.smoothing ?? spec.smoothing, sm.smoothing ?? spec.smoothing) &&
     sa.values.length === sm.values.length &&
     sa.values.every((v, i) => same(v, sm.values[i]))
   );

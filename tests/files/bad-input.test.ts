@@ -195,7 +195,7 @@ const faults: [string, unknown, string, ...string[]][] = [
     'phases[0].schedule.samples[0].rateHz',
     '1 to 10000 Hz',
   ],
-  ['phases.0.schedule.smoothing', { criterion: 'none' }, 'phases[0].schedule.smoothing.criterion', '"none"', '"gcv"'],
+  ['phases.0.schedule.smoothing', { criterion: 'best' }, 'phases[0].schedule.smoothing.criterion', '"best"', '"gcv"'],
   ['shapes.folded.angles.hipFlexion', 900, 'shapes.folded.angles.hipFlexion', '900', '-720 to 720'],
   ['shapes.folded.angles', { hipFlexoin: 90 }, 'shapes.folded.angles.hipFlexoin', 'did you mean "hipFlexion"'],
   ['target.direction', 'up', 'target.direction', 'backward, forward'],

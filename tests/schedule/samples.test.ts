@@ -4,8 +4,9 @@
  */
 import { describe, expect, it } from 'vitest';
 import { ScheduleValueError } from '../../sim/schedule/errors.ts';
-import type { Schedule, SmoothingCriterion } from '../../sim/schedule/schedule.ts';
+import type { Schedule } from '../../sim/schedule/schedule.ts';
 import { makeSmoother, splineAt } from '../../sim/schedule/smooth-spline.ts';
+import { cutoffOfWeight, type SmoothingCriterion, weightOfCutoff } from '../../sim/schedule/smoothing.ts';
 import { angleOf, armsPose } from './shoulder-body.ts';
 import { block, compile, key, sampleAt } from './specs.ts';
 
@@ -155,6 +156,44 @@ describe('sampled angles', () => {
     });
   });
 
+  it('by a cut-off 0.707 of an oscillation of that frequency is left, and nothing is taken out by none', () => {
+    const n = 1200;
+    for (const [hz, at, want] of [
+      [8, 8, Math.SQRT1_2],
+      // 1 / (1 + a w^6) with a w^6 = (sqrt(2) - 1) (at / hz)^6
+      [8, 4, 1 / (1 + (Math.SQRT2 - 1) / 64)],
+      [8, 16, 1 / (1 + (Math.SQRT2 - 1) * 64)],
+      [30, 30, Math.SQRT1_2],
+    ]) {
+      const values = Array.from({ length: n }, (_, i) => Math.sin((2 * Math.PI * at * i) / RATE));
+      const s = smooth(values, { kind: 'cutoff', hz });
+      let product = 0;
+      let square = 0;
+      for (let i = 200; i < n - 200; i++) {
+        product += values[i] * sampleAt(s, i / RATE).q[ELBOW];
+        square += values[i] ** 2;
+      }
+      // a wave sampled 15 times a period is not quite the slow one of the formula: measured 1.8 % of 0.036
+      expect(product / square / want).toBeCloseTo(1, at > hz ? 1 : 3);
+    }
+    for (const hz of [1, 6, 25, 100]) expect(cutoffOfWeight(weightOfCutoff(hz, RATE), RATE)).toBeCloseTo(hz, 6);
+    expect(cutoffOfWeight(1e-5, RATE)).toBe(Number.POSITIVE_INFINITY);
+    const values = noisy(0.05, 2);
+    const s = smooth(values, { kind: 'none' });
+    values.forEach((y, i) => {
+      expect(sampleAt(s, i / RATE).q[ELBOW]).toBeCloseTo(y, 10);
+    });
+  });
+
+  it('samples with a criterion of their own keep to it', () => {
+    const values = noisy(0.05, 2);
+    const sample = { angle: angleOf('elbowFlexionR'), start: 0, rate: RATE, values };
+    const own = compile({ sampled: [{ ...sample, smoothing: { kind: 'none' } }], smoothing: { kind: 'gcv' } });
+    expect(sampleAt(own, 10 / RATE).q[ELBOW]).toBeCloseTo(values[10], 10);
+    const all = compile({ sampled: [sample], smoothing: { kind: 'gcv' } });
+    expect(Math.abs(sampleAt(all, 10 / RATE).q[ELBOW] - values[10])).toBeGreaterThan(1e-3);
+  });
+
   it('q and q are continuous everywhere, rest outside, and are derivatives of each other', () => {
     const s = smooth(noisy(0.02, 4), { kind: 'gcv' }, 0.1);
     const end = 0.1 + (N - 1) / RATE;
@@ -223,5 +262,8 @@ describe('sampled angles', () => {
     );
     refuse({ sampled: [{ ...one, angle: 99 }] }, /angle of samples/);
     refuse({ sampled: [one], smoothing: { kind: 'noise', rms: -1 } }, /noise of the samples/);
+    expect(() => compile({ sampled: [one], smoothing: { kind: 'cutoff', hz: 120 } })).toThrow(
+      /cut-off of the samples of elbowFlexionR: 120 is not possible; allowed: 0.72 to below 120 Hz/,
+    );
   });
 });

@@ -1,7 +1,7 @@
-/** Places of the bench that an open tool fills with parts of its own: the headline's, that of the take-off values, that beside the flight; the pictures', and a strip under the floor. */
+/** Places of the bench that an open tool fills with parts of its own: the headline's, that of the take-off values, that beside the flight; the pictures', a strip under the floor, and what is beside the ruler. */
 import { type Accessor, createSignal } from 'solid-js';
 
-export type ToolPlaceName = 'headline' | 'before' | 'cut' | 'pictures' | 'strip';
+export type ToolPlaceName = 'headline' | 'before' | 'cut' | 'pictures' | 'strip' | 'floor';
 
 export type ToolPlaces = Readonly<Record<ToolPlaceName, Accessor<HTMLElement | undefined>>> & {
   /** undefined: it is no longer on the page */
@@ -14,12 +14,14 @@ export function createToolPlaces(): ToolPlaces {
   const [cut, setCut] = createSignal<HTMLElement>();
   const [pictures, setPictures] = createSignal<HTMLElement>();
   const [strip, setStrip] = createSignal<HTMLElement>();
+  const [floor, setFloor] = createSignal<HTMLElement>();
   const setters = {
     headline: setHeadline,
     before: setBefore,
     cut: setCut,
     pictures: setPictures,
     strip: setStrip,
+    floor: setFloor,
   };
-  return { headline, before, cut, pictures, strip, put: (name, element) => void setters[name](() => element) };
+  return { headline, before, cut, pictures, strip, floor, put: (name, element) => void setters[name](() => element) };
 }

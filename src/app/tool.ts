@@ -36,6 +36,8 @@ export interface Tool {
   readonly fillsBench?: true;
   /** it fills the place of the pictures, and has a strip under the floor in place of the shapes: the whole skill is on the ruler */
   readonly hasPictures?: true;
+  /** it fills the headline and the air from edge to edge, and has a place of its own beside the ruler for the four numbers of the flight */
+  readonly fillsAir?: true;
   readonly load: () => Promise<Component<ToolProps>>;
   /** what computes for it; a tool opens when both are there */
   readonly loadEngine?: (load: Loaders) => Promise<unknown>;

@@ -1,4 +1,4 @@
-export type ToolName = 'pose' | 'compare' | 'account' | 'contact' | 'ask' | 'estimate' | 'class' | 'hand';
+export type ToolName = 'pose' | 'compare' | 'account' | 'contact' | 'ask' | 'estimate' | 'film' | 'class' | 'hand';
 
 /** What is answered by the part of the page that knows it: the shelf, the exports, the code line, the units, the voice. */
 export type DeferredCommand =

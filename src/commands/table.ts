@@ -26,6 +26,7 @@ const TOOL_KEYS: Record<ToolName, string> = {
   contact: 'M',
   ask: 'K',
   estimate: 'E',
+  film: 'I',
   class: 'Q',
   hand: 'H',
 };
@@ -33,7 +34,6 @@ const toolCommands = (Object.keys(TOOL_KEYS) as ToolName[]).map(
   (name): Command => ({
     id: `tool-${name}`,
     title: toolTexts.commands[name],
-    words: toolTexts.words[name],
     group: 'tool',
     keys: [TOOL_KEYS[name]],
     when: (b) => b.hasTool(name),

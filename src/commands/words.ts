@@ -23,22 +23,6 @@ export const commandTexts = {
   titled: (title: string, what: string) => `${title}: ${what}`,
   draft: (title: string, code: string, place: string) => `Draft ${title}${code ? ` (${code})` : ''}, ${place}`,
   slowWords: ['slow motion', 'slow', 'slowly'],
-  /** by the id of the field */
-  fieldWords: {
-    airTime: ['time in the air', 'flight time', 'hang time'],
-    rise: ['jump height', 'how high', 'rise'],
-    up: ['speed', 'take-off speed', 'vertical speed'],
-    along: ['travel', 'drift'],
-    momentum: ['angular momentum', 'rotation off the floor', 'spin'],
-    straight: ['straight somersaults', 'enough for'],
-    rate: ['turning rate', 'rotation rate'],
-    lean: ['attitude', 'angle at take-off'],
-    tilt: ['tilt off the floor'],
-    twist: ['twist off the floor'],
-    mass: ['weight', 'body weight'],
-    stature: ['how tall', 'height of the athlete', 'body height'],
-    age: ['years'],
-  } as Readonly<Record<string, readonly string[]>>,
   why: {
     undo: 'nothing to undo',
     redo: 'nothing to redo',

@@ -4,10 +4,10 @@ import { athletes, catalogue, chains, skills } from '../../presets/index.ts';
 import { readAsked } from '../../sim/index.ts';
 import type { FindEntry } from '../../src/app/layout/find-entries.ts';
 import { findEntries, listEntries } from '../../src/app/layout/find-entries.ts';
+import { listLate } from '../../src/app/layout/find-late.ts';
 import type { Page } from '../../src/app/page.ts';
 import type { UserShelf } from '../../src/app/shelf.ts';
 import type { Actions } from '../../src/commands/actions.ts';
-import { listFound } from '../../src/features/read/pages.ts';
 import { readyEngine } from './ready-engine.ts';
 
 const engine = await readyEngine();
@@ -26,7 +26,7 @@ const page = {
 const actions = new Proxy({}, { get: (_, name) => (name === 'keys' ? actions : () => true) }) as unknown as Actions;
 const shelf = { skills: () => [], athletes: () => [] } as unknown as UserShelf;
 const drafted: string[] = [];
-const all = listEntries(page, actions, shelf, listFound());
+const all = listEntries(page, actions, shelf, listLate());
 const find = (typed: string): FindEntry[] =>
   findEntries(all, typed, {
     read: (text) => {
@@ -69,6 +69,8 @@ test.each([
   ['hop', 'tool-contact'],
   ['energy', 'tool-account'],
   ['side by side', 'tool-compare'],
+  ['c3d', 'tool-film'],
+  ['camera', 'tool-film'],
   ['undo', 'undo'],
   ['print', 'print'],
   ['slow', 'quarter'],

@@ -42,6 +42,8 @@ const YIELDS = 16;
 const LEAST_TOOL = 290;
 /** of what a tool with pictures of its own shares with them: the pictures' part */
 const OWN_PICTURES = 0.46;
+/** of what a tool that fills the air shares with it: the air's part */
+const FILLED_AIR = 0.29;
 /** share of the page that the large stage takes */
 const LARGE = 0.66;
 /** px between the time column and the values */
@@ -58,7 +60,7 @@ export function BenchLayout(props: { lanes: LaneList }) {
   const line = useSize(() => said);
   const [isListed, setListed] = createSignal(false);
   const isCoarse = matchMedia('(pointer: coarse)').matches;
-  const above = (): number => Math.max(ABOVE_AIR, BAR + line().height);
+  const above = (): number => Math.max(tool()?.fillsAir ? 0 : ABOVE_AIR, BAR + line().height);
   const width = (): number => Math.max(page().width, LEAST.width);
   const height = (): number => Math.max(page().height, LEAST.height);
   const isShort = (): boolean => height() < SHORT;
@@ -71,7 +73,8 @@ export function BenchLayout(props: { lanes: LaneList }) {
   const isTall = (): boolean => tool() !== undefined && (shell.tall() ?? (isShort() && tool()?.wantsHeight === true));
   /** until they are computed the flight's are there */
   const hasOwnPictures = (): boolean =>
-    tool()?.hasPictures === true && whole.whole() !== undefined && whole.pictures() !== undefined;
+    tool()?.fillsAir === true ||
+    (tool()?.hasPictures === true && whole.whole() !== undefined && whole.pictures() !== undefined);
   /** px under the floor while no row is opened */
   const calmNeed = createMemo(
     () =>
@@ -89,6 +92,7 @@ export function BenchLayout(props: { lanes: LaneList }) {
   );
   const airHeight = createMemo(() => {
     if (isTall()) return 0;
+    if (tool()?.fillsAir) return Math.round((height() - above() - FLOOR) * FILLED_AIR);
     if (tool()?.hasPictures) return Math.round((height() - above() - FLOOR) * OWN_PICTURES);
     if (shell.large.isOpen() || shell.tool() === 'pose')
       return Math.round(Math.max(264, (height() - above() - FLOOR) * LARGE));
@@ -158,7 +162,9 @@ export function BenchLayout(props: { lanes: LaneList }) {
               classList={{ narrow: cutWidth() < 380 }}
               style={{ left: `${cutX()}px`, width: `${cutWidth()}px` }}
             >
-              <LiveNumbers cut={cut()} />
+              <Show when={tool()?.fillsAir} fallback={<LiveNumbers cut={cut()} />}>
+                <FilledPlace name="floor" />
+              </Show>
             </div>
           </section>
           <Switch

@@ -20,9 +20,9 @@ import { useCode } from './code-state.ts';
 import { type FindEntry, findEntries, listEntries } from './find-entries.ts';
 
 const t = commandTexts;
-const loadPages = loadPart(
-  () => import('../../features/read/pages.ts'),
-  (m) => m.listFound(),
+const loadFinds = loadPart(
+  () => import('./find-late.ts'),
+  (m) => m.listLate(),
 );
 
 export function CommandList(props: { close: () => void }) {
@@ -35,9 +35,9 @@ export function CommandList(props: { close: () => void }) {
   const [at, setAt] = createSignal(0);
   let input!: HTMLInputElement;
   let list!: HTMLDivElement;
-  // words of what can be read come a moment later; without a network the rest is there
-  const [pages] = createResource(() => loadPages().catch(() => []));
-  const all = createMemo(() => listEntries(page, actions, shelf, pages.latest));
+  // other words, and what can be read, come a moment later; without a network the rest is there
+  const [late] = createResource(() => loadFinds().catch(() => undefined));
+  const all = createMemo(() => listEntries(page, actions, shelf, late.latest));
   const found = createMemo(() => findEntries(all(), typed(), code));
   createEffect(() => {
     found();

@@ -6,13 +6,13 @@ import { commands } from '../../commands/table.ts';
 import { commandTexts } from '../../commands/words.ts';
 import { getFields } from '../../document/fields.ts';
 import type { Page } from '../page.ts';
-import type { FoundPage } from '../reading.ts';
 import { codeTexts } from '../say/code-texts.ts';
 import type { PresetSkill } from '../services.ts';
 import type { UserShelf } from '../shelf.ts';
 import { shelfTexts } from '../shelf-words.ts';
 import { texts } from '../words.ts';
 import type { CodeState } from './code-state.ts';
+import type { LateFinds } from './find-late.ts';
 
 const t = commandTexts;
 
@@ -35,7 +35,7 @@ export function listEntries(
   { doc, services, shell, flight, athletes }: Page,
   actions: Actions,
   shelf: UserShelf,
-  pages: readonly FoundPage[] = [],
+  late?: LateFinds,
 ): FindEntry[] {
   const own = doc.athlete().name;
   const shown = flight.result().names.place;
@@ -48,7 +48,7 @@ export function listEntries(
         id: one.id,
         title: one.titleNow?.(actions) ?? one.title,
         group: one.group,
-        words: one.words,
+        words: one.words ?? late?.words.commands[one.id],
         keys: one.keys.slice(0, 1),
         why: one.when && !one.when(actions) ? (one.why ?? t.why.other) : undefined,
         run: () => one.run(actions),
@@ -57,13 +57,13 @@ export function listEntries(
       id: `field-${id}`,
       title: label,
       group: 'field',
-      words: t.fieldWords[id],
+      words: late?.words.fields[id],
       run: () => {
         shell.openPanel('values');
         focusField(id);
       },
     })),
-    ...pages.map(({ title, words, group, place }) => ({
+    ...(late?.pages ?? []).map(({ title, words, group, place }) => ({
       id: `read-${place.page}-${place.at ?? ''}`,
       title,
       words,

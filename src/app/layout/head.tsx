@@ -14,7 +14,7 @@ import { CodePlace } from './code-line.tsx';
 import { LegPick } from './leg-pick.tsx';
 import { Computing, Sentence, useFirstQuestionParts, useIsLate, useTryParts } from './sentence.tsx';
 import { FilledPlace } from './tools/filled-place.tsx';
-import { findTool } from './tools/tool-list.ts';
+import { fillsHead, findTool } from './tools/tool-list.ts';
 
 const t = texts.head;
 
@@ -27,7 +27,7 @@ export function Head(props: { ref: (el: HTMLElement) => void }) {
   const hasMessage = useHasMessage();
   const isAsked = createMemo(() => first()?.useFirstQuestion().asked() !== undefined);
   /** a tool says here what is wanted; the result is read out */
-  const fills = (): boolean => findTool(shell.tool())?.fillsBench === true;
+  const fills = (): boolean => fillsHead(findTool(shell.tool()));
   /** on a narrow page the choice has the room of what is in the menu too */
   const hasRoom = (): boolean => !(hasMessage() && isAsked());
   /** at the rows of shapes, while nothing else is beside them */
@@ -35,7 +35,12 @@ export function Head(props: { ref: (el: HTMLElement) => void }) {
     shell.beside.shown() !== undefined && shell.tool() === undefined && shell.rows.open().size === 0;
   const choice = (): JSX.Element => <Dynamic component={first()?.Asked} />;
   return (
-    <section class="line" classList={{ filled: fills() }} ref={props.ref} aria-label={texts.sentence.label}>
+    <section
+      class="line"
+      classList={{ filled: fills(), airless: findTool(shell.tool())?.fillsAir === true }}
+      ref={props.ref}
+      aria-label={texts.sentence.label}
+    >
       <Show when={fills()}>
         <FilledPlace name="headline" />
       </Show>

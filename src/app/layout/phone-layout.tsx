@@ -6,9 +6,11 @@ import type { LaneList } from '../../features/joints/lane-list.ts';
 import { useSize } from '../../ui/size.ts';
 import { useCut, useExplanation } from '../cut-values.ts';
 import { useFirstRows } from '../first-story.ts';
+import { useShell } from '../page.ts';
 import { PhoneSide } from './phone-side.tsx';
 import { PhoneUpright } from './phone-upright.tsx';
 import { ThumbBar } from './thumb-bar.tsx';
+import { findTool } from './tools/tool-list.ts';
 import { useTouchRows } from './touch-rows.ts';
 
 /** px of the bar at the thumb: upright with room for the edge that the hand holds, on a screen that has it */
@@ -16,6 +18,7 @@ const THUMB = { tall: 128, small: 104, side: 50 } as const;
 const TALL = 780;
 
 export function PhoneLayout(props: { lanes: LaneList }) {
+  const shell = useShell();
   let root!: HTMLDivElement;
   const size = useSize(() => root);
   const cut = useCut();
@@ -39,7 +42,7 @@ export function PhoneLayout(props: { lanes: LaneList }) {
         />
         <SpokenCut cut={cut()} explanation={explanation()} />
       </Show>
-      <ThumbBar cut={cut()} />
+      <ThumbBar cut={cut()} filled={findTool(shell.tool())?.fillsAir} />
     </div>
   );
 }

@@ -21,7 +21,7 @@ import { Stage } from './stage/stage.tsx';
 import { StandingLine } from './standing-line.tsx';
 import { useAxis } from './steady.ts';
 import { FilledPlace } from './tools/filled-place.tsx';
-import { findTool } from './tools/tool-list.ts';
+import { findTool, hasOwnAir } from './tools/tool-list.ts';
 import { isToolTall, ToolSheet } from './tools/tool-sheet.tsx';
 import { TouchGround } from './touch-ground.tsx';
 import { TouchAnswer, TouchSentence } from './touch-result.tsx';
@@ -59,7 +59,7 @@ export function PhoneSide(props: PhoneParts) {
   /** beside the pictures is what is asked, where neither has their place */
   const hasTool = (): boolean => shell.tool() !== undefined;
   /** a tool's own pictures keep their place until it takes the height */
-  const hasPictures = (): boolean => findTool(shell.tool())?.hasPictures === true && !isToolTall(shell);
+  const hasPictures = (): boolean => hasOwnAir(findTool(shell.tool())) && !isToolTall(shell);
   const two = useBesideParts();
   const shapes = (): number => (two() ? SHAPES_TWO : SHAPES);
   const isLarge = (): boolean => shell.large.isOpen() || isAthlete();
@@ -92,7 +92,9 @@ export function PhoneSide(props: PhoneParts) {
     <>
       <TouchBar title={false} />
       <div class="side-sentence">
-        <TouchSentence />
+        <Show when={findTool(shell.tool())?.fillsAir} fallback={<TouchSentence />}>
+          <FilledPlace name="headline" />
+        </Show>
       </div>
       <section
         class="line"

@@ -24,7 +24,7 @@ import { Stage } from './stage/stage.tsx';
 import { StandingLine } from './standing-line.tsx';
 import { useAxis, useRestHeight } from './steady.ts';
 import { FilledPlace } from './tools/filled-place.tsx';
-import { findTool } from './tools/tool-list.ts';
+import { findTool, hasOwnAir } from './tools/tool-list.ts';
 import { isToolTall, ToolSheet } from './tools/tool-sheet.tsx';
 import { TouchGround, TWO } from './touch-ground.tsx';
 import { FittedSentence, TouchAnswer } from './touch-result.tsx';
@@ -104,7 +104,7 @@ export function PhoneUpright(props: PhoneParts) {
   /** in the place of the flight, with nothing else there */
   const isOnAthlete = (): boolean =>
     isAthlete() && !shell.large.isOpen() && shell.tool() === undefined && !isRowsOpen(shell, props.lanes);
-  const hasPictures = (): boolean => findTool(shell.tool())?.hasPictures === true;
+  const hasPictures = (): boolean => hasOwnAir(findTool(shell.tool()));
   const airHeight = (): number => {
     if (isToolTall(shell)) return 0;
     if (shell.large.isOpen()) return Math.max(220, shared() + numbers() + (kind() === 'low' ? shapes() : 0));
@@ -158,20 +158,29 @@ export function PhoneUpright(props: PhoneParts) {
         style={{ 'min-height': rest() }}
         aria-label={texts.sentence.label}
       >
-        <FittedSentence room={width() - 28} least={SENTENCE[kind()]} />
-        <TouchAnswer>
-          <button
-            type="button"
-            class="to-athlete"
-            onClick={() => {
-              if (shell.large.isOpen()) shell.toggleLarge();
-              else setAthlete(!isAthlete());
-            }}
-          >
-            {isAthlete() || shell.large.isOpen() ? t.flight : t.athlete}
-          </button>
-        </TouchAnswer>
-        <CautionLine short />
+        <Show
+          when={findTool(shell.tool())?.fillsAir}
+          fallback={
+            <>
+              <FittedSentence room={width() - 28} least={SENTENCE[kind()]} />
+              <TouchAnswer>
+                <button
+                  type="button"
+                  class="to-athlete"
+                  onClick={() => {
+                    if (shell.large.isOpen()) shell.toggleLarge();
+                    else setAthlete(!isAthlete());
+                  }}
+                >
+                  {isAthlete() || shell.large.isOpen() ? t.flight : t.athlete}
+                </button>
+              </TouchAnswer>
+              <CautionLine short />
+            </>
+          }
+        >
+          <FilledPlace name="headline" />
+        </Show>
       </section>
       <main>
         <Show when={said().width > 0}>

@@ -28,7 +28,7 @@ import { StandingLine } from './standing-line.tsx';
 import { useAxis, useRestHeight } from './steady.ts';
 import { ThumbBar } from './thumb-bar.tsx';
 import { FilledPlace } from './tools/filled-place.tsx';
-import { findTool } from './tools/tool-list.ts';
+import { findTool, hasOwnAir } from './tools/tool-list.ts';
 import { isToolTall, ToolSheet } from './tools/tool-sheet.tsx';
 import { TouchGround } from './touch-ground.tsx';
 import { TouchAnswer, TouchSentence } from './touch-result.tsx';
@@ -72,7 +72,7 @@ export function TabletLayout(props: { lanes: LaneList }) {
   const timeWidth = (): number => width() - column();
   /** pictures and ground */
   const shared = (): number => height() - above() - FLOOR - THUMB;
-  const hasPictures = (): boolean => findTool(shell.tool())?.hasPictures === true;
+  const hasPictures = (): boolean => hasOwnAir(findTool(shell.tool()));
   const airHeight = (): number =>
     isToolTall(shell)
       ? 0
@@ -106,9 +106,18 @@ export function TabletLayout(props: { lanes: LaneList }) {
     <div class="tablet" ref={root} style={{ '--thumb': `${THUMB}px` }}>
       <TouchBar title />
       <section class="line" ref={said} style={{ 'min-height': rest() }} aria-label={texts.sentence.label}>
-        <TouchSentence />
-        <TouchAnswer />
-        <CautionLine oneLine />
+        <Show
+          when={findTool(shell.tool())?.fillsAir}
+          fallback={
+            <>
+              <TouchSentence />
+              <TouchAnswer />
+              <CautionLine oneLine />
+            </>
+          }
+        >
+          <FilledPlace name="headline" />
+        </Show>
       </section>
       <main>
         <Show when={size().width > 0 && lineSize().height > 0}>
@@ -196,7 +205,7 @@ export function TabletLayout(props: { lanes: LaneList }) {
           <SpokenCut cut={cut()} explanation={explanation()} />
         </Show>
       </main>
-      <ThumbBar cut={cut()} />
+      <ThumbBar cut={cut()} filled={findTool(shell.tool())?.fillsAir} />
     </div>
   );
 }

@@ -13,11 +13,15 @@ export function BarTools() {
   const shell = useShell();
   let nav!: HTMLElement;
   const size = useSize(() => nav);
-  // what has no room wraps into a line that is not seen; it must not be reached there either
+  // the longest name goes first; what has no room then wraps into a line that is not seen; it must not be reached there either
   createEffect(() => {
     if (size().width === 0) return;
-    for (const button of nav.querySelectorAll<HTMLElement>('button'))
-      button.classList.toggle('absent', button.offsetTop > nav.offsetTop + nav.clientHeight / 2);
+    const buttons = [...nav.querySelectorAll<HTMLElement>('button')];
+    const wraps = (button: HTMLElement): boolean => button.offsetTop > nav.offsetTop + nav.clientHeight / 2;
+    const longest = buttons[shown.findIndex(({ name }) => name === 'contact')];
+    longest.hidden = false;
+    longest.hidden = buttons.some(wraps);
+    for (const button of buttons) button.classList.toggle('absent', wraps(button));
   });
   return (
     <nav class="bar-tools" ref={nav} aria-label={toolTexts.label}>

@@ -7,6 +7,7 @@ import { LEFT } from '../../bench-columns.ts';
 import type { Tool } from '../../tool.ts';
 import { texts } from '../../words.ts';
 import { FilledPlace } from './filled-place.tsx';
+import { fillsHead, hasOwnAir } from './tool-list.ts';
 import { ToolPlace } from './tool-place.tsx';
 
 const TILE = 46;
@@ -26,9 +27,9 @@ export function GroundTool(props: {
   pictures: number;
   isTall: boolean;
 }) {
-  const hasShapes = (): boolean => !props.tool.fillsBench && !props.tool.hasPictures && !props.isTall;
+  const hasShapes = (): boolean => !fillsHead(props.tool) && !hasOwnAir(props.tool) && !props.isTall;
   const shapes = (): number => (props.tool.hasPictures ? STRIP : hasShapes() ? SHAPES : 0);
-  const hasCaution = (): boolean => props.isTall || props.tool.hasPictures === true;
+  const hasCaution = (): boolean => props.isTall || hasOwnAir(props.tool);
   const caution = (): number => (hasCaution() ? CAUTION : 0);
   return (
     <section class="ground" style={{ height: `${props.height}px` }} aria-label={texts.plots.label}>
@@ -54,7 +55,7 @@ export function GroundTool(props: {
           height={props.height - shapes() - caution()}
           timeLeft={LEFT}
           device="bench"
-          isTall={props.isTall}
+          isTall={props.tool.fillsAir ? undefined : props.isTall}
           pictures={props.pictures}
           shapes={(row) => <ShapeRow {...row} names="all" />}
         />

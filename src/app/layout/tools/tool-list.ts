@@ -62,6 +62,15 @@ export const tools: readonly Tool[] = [
     loadEngine: (load) => load.estimating(),
   },
   {
+    name: 'film',
+    place: 'ground',
+    fillsAir: true,
+    load: loadPart(
+      () => import('../../../features/film/film-tool.tsx'),
+      (m) => m.FilmTool,
+    ),
+  },
+  {
     name: 'class',
     place: 'room',
     load: loadPart(
@@ -81,6 +90,11 @@ export const tools: readonly Tool[] = [
     loadEngine: (load) => load.handing(),
   },
 ];
+
+/** It says its own sentence in the place of the result's. */
+export const fillsHead = (tool: Tool | undefined): boolean => tool?.fillsBench === true || tool?.fillsAir === true;
+/** It has pictures of its own over the floor. */
+export const hasOwnAir = (tool: Tool | undefined): boolean => tool?.hasPictures === true || tool?.fillsAir === true;
 
 export const findTool = (name: ToolName | undefined, place?: ToolPlace): Tool | undefined =>
   tools.find((tool) => tool.name === name && (place === undefined || tool.place === place));

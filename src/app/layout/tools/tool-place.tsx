@@ -44,6 +44,7 @@ export function ToolPlace(props: ToolProps & { tool: Tool; isTall?: boolean }) {
     <section
       ref={root}
       class={`tool tool-${props.tool.place}`}
+      classList={{ 'fills-air': props.tool.fillsAir && props.device === 'bench' }}
       tabIndex={-1}
       aria-label={title()}
       data-tool={props.tool.name}
@@ -84,7 +85,11 @@ export function ToolPlace(props: ToolProps & { tool: Tool; isTall?: boolean }) {
             </Show>
           }
         >
-          <Dynamic component={panel.latest} {...props} height={props.height - HEAD[props.device]} />
+          <Dynamic
+            component={panel.latest}
+            {...props}
+            height={props.height - (props.tool.fillsAir && props.device === 'bench' ? 0 : HEAD[props.device])}
+          />
         </Show>
       </div>
     </section>

@@ -49,7 +49,7 @@ export function ToolSheet(props: {
             width={props.width}
             height={props.height - CAUTION.line - (tool().hasPictures ? STRIP : 0)}
             pictures={props.pictures}
-            {...(props.fixed && !tool().hasPictures ? {} : { isTall: shell.tall() === true })}
+            {...(tool().fillsAir || (props.fixed && !tool().hasPictures) ? {} : { isTall: shell.tall() === true })}
             timeLeft={0}
             device={props.device}
           />

@@ -3,7 +3,7 @@ export const groundTexts = {
   folded: {
     joints: 'Arms and hips',
     tilt: 'Tilt',
-    moments: 'Moments',
+    moments: 'Three moments',
     momentum: 'Momentum by part',
     energy: 'Energy',
   },

@@ -18,9 +18,6 @@ export function StartHere() {
           <button type="button" class="plain" onClick={() => shell.read({ page: 'lessons' })}>
             {t.lessons}
           </button>
-          <button type="button" class="plain" onClick={() => shell.read({ page: 'glossary' })}>
-            {t.glossary}
-          </button>
         </span>
       </Show>
       <Show when={start.isFolded()}>

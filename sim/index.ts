@@ -90,6 +90,21 @@ export {
 export { updateChain } from './files/write-chain.ts';
 export { updateSkill } from './files/write-skill.ts';
 export { takeoffInFile } from './files/write-start.ts';
+export {
+  CAMERA_RANGES,
+  checkCamera,
+  type FilmCamera,
+  fitToFrame,
+  projectInto,
+  type Sightline,
+  type Stand,
+  standCamera,
+  USUAL_CAMERA,
+} from './filming/camera.ts';
+export { formatCameraCsv } from './filming/camera-csv.ts';
+export type { PartName } from './filming/filmed-body.ts';
+export { type HiddenJoint, JOINTS, type JointName } from './filming/hidden-joints.ts';
+export { type FilmedFlight, type FilmingPlan, filmFlight, planFilming } from './filming/plan.ts';
 export type { Flight, SurfaceKind, TakeoffSpec } from './flight/flight.ts';
 export { DEFAULT_TOLERANCE, type FlightOptions, flySchedule, NoTouchdownError } from './flight/fly.ts';
 export { SingularBodyError } from './flight/shape-source.ts';
@@ -282,6 +297,25 @@ export { wordBounce, wordSensitivity, wordStop } from './words/chain-words.ts';
 export { formatClearance } from './words/clearance-words.ts';
 export { formatConditioning, wordConditioning } from './words/conditioning-words.ts';
 export { wordBeyond, wordRefusal } from './words/draft-words.ts';
+export {
+  ASK_FIRST,
+  fastestAt,
+  fastestOf,
+  marksOf,
+  mostHidden,
+  ONE_CAMERA,
+  PLAIN_FILMING,
+  plainRuns,
+  roomSize,
+  wordFilming,
+  wordFilmingFaults,
+  wordJoint,
+  wordLines,
+  wordPart,
+  wordPixels,
+  wordShare,
+  wordShutter,
+} from './words/filming-words.ts';
 export { formatLateDose } from './words/late-words.ts';
 export { wordLeft } from './words/left-words.ts';
 export { wordLikelihood } from './words/likelihood-words.ts';

@@ -1,5 +1,6 @@
 /** The arguments of a command, checked. */
 import { parseArgs } from 'node:util';
+import { type CameraCommand, parseCamera } from './camera-args.ts';
 import { type ClassCommand, parseClass } from './class-args.ts';
 import { CommandError } from './command-error.ts';
 import { type CommandName, isCommand, wordNoOption } from './command-table.ts';
@@ -17,6 +18,7 @@ export type CommandCall =
   | SolveCommand
   | DraftCommand
   | PictureCommand
+  | CameraCommand
   | {
       readonly kind: 'fly';
       readonly skill: string;
@@ -61,6 +63,7 @@ export function parseCommand(argv: readonly string[]): CommandCall {
   if (argv[0] === 'link' && !asks) return parseLink(argv.slice(1));
   if (argv[0] === 'class' && !asks) return parseClass(argv.slice(1));
   if (argv[0] === 'draft' && !asks) return parseDraft(argv.slice(1));
+  if (argv[0] === 'camera' && !asks) return parseCamera(argv.slice(1));
   if (argv[0] === 'picture' && !asks) return parsePicture(argv.slice(1));
   if (asks && argv.some((a) => a === '--help' || a === '-h')) return helpOf(argv.find((a) => !a.startsWith('-')));
   if (argv[0] === 'help') return helpOf(argv[1]);
@@ -69,11 +72,11 @@ export function parseCommand(argv: readonly string[]): CommandCall {
   const [command, given, ...more] = positionals;
   if (command === undefined)
     throw new CommandError(
-      'a command is needed: fly, body, sheet, class, picture, export, link, fix, draft, margin, map or solve (see --help)',
+      'a command is needed: fly, body, sheet, class, picture, camera, export, link, fix, draft, margin, map or solve (see --help)',
     );
   if (command !== 'fly' && command !== 'body' && command !== 'sheet' && command !== 'export' && command !== 'fix')
     throw new CommandError(
-      `there is no command "${command}"; there are: fly, body, sheet, class, picture, export, link, fix, draft, margin, map, solve (see --help)`,
+      `there is no command "${command}"; there are: fly, body, sheet, class, picture, camera, export, link, fix, draft, margin, map, solve (see --help)`,
     );
   const what = WANTED[command];
   if (given === undefined || given === '')

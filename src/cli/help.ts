@@ -35,6 +35,10 @@ export function formatHelp(): string {
       --beside SKILL      a second version under or behind the first
       --width MM          60 to 1200 (160); --plain leaves out name and result, --named puts the athlete's name in
 
+  shapeflight camera SKILL [--away M --up M --off-square DEG --view DEG --frames HZ --shutter S --lines S] [--csv OUT.csv]
+      plans the filming of a flight: what moves how far a frame, what is hidden, what the picture holds (docs/filming.md)
+      --csv OUT.csv       a row for each picture that the camera takes
+
   shapeflight export SKILL --as 1 --out OUT.json
       writes a skill as a version 1 file, for builds of Shapeflight that know no other
 

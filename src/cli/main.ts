@@ -1,6 +1,7 @@
 /** The command line: thin over sim/index.ts. Results on stdout; what is wrong, in one line, on stderr. */
 import { VERSION } from '../../sim/index.ts';
 import { runBody } from './body.ts';
+import { runCamera } from './camera.ts';
 import { runClass } from './class.ts';
 import { isOfFlight, NothingFlownError, oneLine, printable, wordBadInput, wordSystemFault } from './command-error.ts';
 import { type CommandCall, parseCommand } from './command-line.ts';
@@ -77,6 +78,8 @@ async function run(command: CommandCall, args: readonly string[]): Promise<strin
       return runFix(command);
     case 'sheet':
       return runSheet(command, args);
+    case 'camera':
+      return runCamera(command, args);
     case 'class':
       return runClass(command);
     case 'picture':

@@ -80,7 +80,7 @@ export const rooms: Record<string, Room> = {
     reason: 'a fit flies what was recorded, and sets the flight beside it',
   },
   'sim/filming': {
-    values: ['sim/fit', 'sim/recording', 'sim/skill', 'sim/measure', 'sim/flight', ...sources],
+    values: ['sim/fit', 'sim/recording', 'sim/skill', 'sim/measure', 'sim/flight', 'sim/files', ...sources],
     reason: 'a plan looks at a flight through a camera, and reads it back as a recording',
   },
   'sim/estimate': {

@@ -1,4 +1,6 @@
 /** Everything that is said of one recording, as plain data for page and shell. SI and radians; NaN is "not known". */
+import type { Body } from '../body/body.ts';
+import type { HumanAthlete } from '../files/athlete-schema.ts';
 import type { AirSpan, Gap, Smoothing, SmoothingReport } from '../recording/conditioned.ts';
 import type { RecordingKind } from '../recording/recording.ts';
 import type { RecordingMap } from '../recording/recording-map.ts';
@@ -27,6 +29,16 @@ export interface RecordingQuality {
   readonly refusals: readonly { readonly reason: RefusalReason; readonly value: number; readonly limit: number }[];
 }
 
+/** The start of a flight, as a take-off of a file states it. World W of the study. */
+export interface RecordedStart {
+  /** of F, rad */
+  readonly attitude: readonly [somersault: number, tilt: number, twist: number];
+  readonly h_Scm_W: readonly [number, number, number];
+  readonly v_WScm_W: readonly [number, number, number];
+  /** of the mass centre over the recording's own zero, m */
+  readonly height: number;
+}
+
 /** The model, flown with the measured joint angles from the measured start, against what was measured. */
 export interface ModelTest {
   readonly measured: AttitudeCourse;
@@ -52,6 +64,7 @@ export interface TakeoffFit {
   readonly leftAttitude: number;
   readonly leftPlace: number;
   readonly rounds: number;
+  readonly start: RecordedStart;
   /** the test again, from the fitted start */
   readonly test: ModelTest;
 }
@@ -73,8 +86,15 @@ export interface RecordingStudy {
   /** all that were found, the longest first; the chosen one is `span` */
   readonly spans: readonly AirSpan[];
   readonly span: AirSpan | undefined;
+  /** the body that was measured: the athlete with the lengths that the recording shows; undefined: nothing could be posed */
+  readonly body: Body | undefined;
+  readonly athlete: HumanAthlete | undefined;
+  /** from which `test` is flown */
+  readonly start: RecordedStart | undefined;
   /** rows of the span; t is s from its start */
   readonly t: Float64Array; // (n)
+  /** (n x 3) mass centre on its parabola, W, m */
+  readonly parabola: Float64Array;
   readonly heightOff: Float64Array; // (n) mass centre less its parabola, m, up
   readonly momentum: Float64Array; // (n) |h|, kg m2/s
   readonly angleNames: readonly string[];

@@ -1,5 +1,5 @@
 /** Paired parts and angles of a body have names that end in L or R: elbowFlexionL. */
-type Side = 'L' | 'R';
+export type Side = 'L' | 'R';
 
 export const sideOf = (name: string): Side | undefined => /[LR]$/.exec(name)?.[0] as Side | undefined;
 

@@ -17,6 +17,8 @@ export interface MarkerPlace {
   readonly at_B: Triple;
   /** m; 0: exact */
   readonly within: number;
+  /** at the centre of a joint */
+  readonly isCentre: boolean;
 }
 
 interface Row {
@@ -89,7 +91,12 @@ const ROWS: readonly Row[] = [
   centre(/^(hip|hipcentre|hipcenter|hipjoint|hjc|hipjc)$/, 'pelvis', [0, 0], 'thigh'),
   centre(/^(knee|kneecentre|kneecenter|kneejoint|kjc|kneejc)$/, 'thigh', [-1, 0]),
   centre(/^(ankle|anklecentre|anklecenter|anklejoint|ajc|anklejc)$/, 'shank', [-1, 0]),
-  centre(/^(shoulder|shouldercentre|shouldercenter|shoulderjoint|sjc|shoulderjc|gh)$/, 'upperTrunk', [0, 0], 'upperArm'),
+  centre(
+    /^(shoulder|shouldercentre|shouldercenter|shoulderjoint|sjc|shoulderjc|gh)$/,
+    'upperTrunk',
+    [0, 0],
+    'upperArm',
+  ),
   centre(/^(elbow|elbowcentre|elbowcenter|elbowjoint|ejc|elbowjc)$/, 'upperArm', [-1, 0]),
   centre(/^(wrist|wristcentre|wristcenter|wristjoint|wjc|wristjc)$/, 'forearm', [-1, 0]),
   { names: /^(midhip|hipmid|hipcentre|pelvis|root)$/, on: 'pelvis', sided: false, y: [0, 0], isCentre: true },
@@ -104,7 +111,7 @@ export function placeOfMarker(name: string, body: Body): MarkerPlace | undefined
   const own = /^(\w+)\.([oxy])$/.exec(name);
   if (own && body.segments.some((s) => s.name === own[1])) {
     const reach = (letter: string): number => (own[2] === letter ? OWN_REACH : 0);
-    return { segment: own[1], at_B: [reach('x'), reach('y'), 0], within: 0 };
+    return { segment: own[1], at_B: [reach('x'), reach('y'), 0], within: 0, isCentre: own[2] === 'o' };
   }
   const { side, whole } = readName(name);
   const found = findRow(side, whole) ?? (side ? undefined : bySideLetter(whole));
@@ -144,5 +151,6 @@ function placeOn(body: Body, row: Row, side: Side | undefined): MarkerPlace {
       base[2] + outward * k * (row.out ?? 0),
     ],
     within: row.isCentre ? CENTRE : SKIN,
+    isCentre: row.isCentre === true,
   };
 }

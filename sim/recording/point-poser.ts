@@ -108,7 +108,8 @@ export function makePointPoser(body: Body, points: readonly PlacedPoint[]): Poin
       } else {
         const f = ownOf[s][0];
         // left-multiplied in the parent's frame: its axes are the parent's
-        if (f) for (let k = 0; k < 3; k++) for (let r = 0; r < 3; r++) axes[3 * (f.slot + k) + r] = R_WS[9 * p + 3 * r + k];
+        if (f)
+          for (let k = 0; k < 3; k++) for (let r = 0; r < 3; r++) axes[3 * (f.slot + k) + r] = R_WS[9 * p + 3 * r + k];
       }
       mulInto(R_WS, 9 * p, R_PS, 9 * s, R_WS, 9 * s);
       applyInto(R_WS, 9 * p, p_PoBo_P, 0, d, 0);

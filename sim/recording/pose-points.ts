@@ -2,7 +2,7 @@
 import type { Body } from '../body/body.ts';
 import { FieldError } from '../math/field-error.ts';
 import type { Triple } from '../math/vec3.ts';
-import { type Placed, calibratePoints, chooseRows, rowOf } from './calibrate-points.ts';
+import { calibratePoints, chooseRows, type Placed, rowOf } from './calibrate-points.ts';
 import { placeOfMarker, SKIN } from './marker-places.ts';
 import { makePointPoser } from './point-poser.ts';
 import { makePoseRows, type PoseRows } from './pose-rows.ts';
@@ -103,12 +103,7 @@ export function* posePoints(
 }
 
 /** Attitudes, NaN where in this row nothing on a segment or further out is seen though it has markers. */
-function withoutUnseen(
-  body: Body,
-  placed: readonly Placed[],
-  target: Float64Array,
-  R_WS: Float64Array,
-): Float64Array {
+function withoutUnseen(body: Body, placed: readonly Placed[], target: Float64Array, R_WS: Float64Array): Float64Array {
   const has = body.segments.map(() => false);
   const sees = body.segments.map(() => false);
   placed.forEach(({ segment }, k) => {
@@ -135,7 +130,9 @@ export function placeOthers(
   return points.flatMap((point) => {
     const p = inW(point);
     const found = nearestSegment(body, rows, at, p);
-    return found ? [{ from: point.name, segment: body.segments[found.segment].name, at_B: found.at_B, basis: 'place' as const }] : [];
+    return found
+      ? [{ from: point.name, segment: body.segments[found.segment].name, at_B: found.at_B, basis: 'place' as const }]
+      : [];
   });
 }
 
@@ -156,12 +153,16 @@ function nearestSegment(
       const i = 3 * at[r];
       if (!Number.isFinite(p[i])) return;
       for (let k = 0; k < 3; k++) d[k] = p[i + k] - p_WSo_W[3 * s + k];
-      const back = [0, 1, 2].map((k) => R_WS[9 * s + k] * d[0] + R_WS[9 * s + 3 + k] * d[1] + R_WS[9 * s + 6 + k] * d[2]);
+      const back = [0, 1, 2].map(
+        (k) => R_WS[9 * s + k] * d[0] + R_WS[9 * s + 3 + k] * d[1] + R_WS[9 * s + 6 + k] * d[2],
+      );
       local.push(back);
     });
     if (local.length < 6) return undefined;
     const mean = [0, 1, 2].map((k) => local.reduce((sum, v) => sum + v[k], 0) / local.length);
-    const spread = Math.sqrt(local.reduce((sum, v) => sum + Math.hypot(v[0] - mean[0], v[1] - mean[1], v[2] - mean[2]) ** 2, 0) / local.length);
+    const spread = Math.sqrt(
+      local.reduce((sum, v) => sum + Math.hypot(v[0] - mean[0], v[1] - mean[1], v[2] - mean[2]) ** 2, 0) / local.length,
+    );
     if (!best || spread < best.spread) best = { segment: s, at_B: [mean[0], mean[1], mean[2]], spread };
   }
   return best && best.spread < STAYS ? best : undefined;

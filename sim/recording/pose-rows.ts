@@ -14,12 +14,7 @@ export interface PoseRows {
 }
 
 /** `seen`: by segment. */
-export function makePoseRows(
-  body: Body,
-  t: Float64Array,
-  rateHz: number,
-  seen: readonly boolean[],
-): PoseRows {
+export function makePoseRows(body: Body, t: Float64Array, rateHz: number, seen: readonly boolean[]): PoseRows {
   const joints = makeJoints(body);
   if (!joints)
     throw new FieldError('athlete', body.name, 'a human: a recording is laid over the joints of one, not over a tree');

@@ -57,7 +57,7 @@ export function* poseSkeleton(body: Body, recording: Recording, map: RecordingMa
 const identities = (body: Body): Float64Array => Float64Array.from(body.segments.flatMap(() => IDENTITY));
 
 /** Attitudes (joints x 9) and origins (joints x 3) of all joints in row i, in the file's axes. */
-function placeInto(joints: readonly RecordedJoint[], i: number, G: Float64Array, P: Float64Array): void {
+export function placeInto(joints: readonly RecordedJoint[], i: number, G: Float64Array, P: Float64Array): void {
   const d = [0, 0, 0];
   joints.forEach(({ parent, offset, R, p }, j) => {
     for (let k = 0; k < 3; k++) d[k] = p ? p[3 * i + k] : offset[k];
@@ -73,7 +73,12 @@ function placeInto(joints: readonly RecordedJoint[], i: number, G: Float64Array,
 }
 
 /** Spins arms and legs about their bones so that elbows and knees bend about their own axes. */
-function* spinLimbs(body: Body, { joints, frames }: Recording, rest: SkeletonRest, fix: Float64Array): Generator<number> {
+function* spinLimbs(
+  body: Body,
+  { joints, frames }: Recording,
+  rest: SkeletonRest,
+  fix: Float64Array,
+): Generator<number> {
   const seg = (name: string): number => body.segments.findIndex((s) => s.name === name);
   const step = Math.max(1, Math.floor(frames / 2000));
   const limbs = ['L', 'R'].flatMap((s) => [

@@ -25,8 +25,7 @@ export function bodyOfAthlete(athlete: HumanAthlete): Body {
 }
 
 export function lengthsOfBody(body: Body): SkeletonLengths {
-  const joint = (name: string): readonly number[] =>
-    body.segments.find((s) => s.name === name)?.p_PoBo_P ?? [0, 0, 0];
+  const joint = (name: string): readonly number[] => body.segments.find((s) => s.name === name)?.p_PoBo_P ?? [0, 0, 0];
   const mean = (name: string): number => (Math.abs(joint(`${name}L`)[1]) + Math.abs(joint(`${name}R`)[1])) / 2;
   return {
     upperArm: mean('forearm'),
@@ -67,10 +66,7 @@ export function recordedAthlete(athlete: HumanAthlete, lengths: SkeletonLengths)
         ]),
       ),
       ...Object.fromEntries(
-        TRUNK.map((name) => [
-          TRUNK_KIND[name],
-          { ...athlete.segments?.[TRUNK_KIND[name]], lengthM: k * long(name) },
-        ]),
+        TRUNK.map((name) => [TRUNK_KIND[name], { ...athlete.segments?.[TRUNK_KIND[name]], lengthM: k * long(name) }]),
       ),
     },
   };

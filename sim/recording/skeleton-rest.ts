@@ -73,12 +73,12 @@ export function calcRest(body: Body, joints: readonly RecordedJoint[], mapped: r
       const bend = needed(`${second}${s}`);
       const j3 = jointOf(`${third}${s}`);
       const end = j3 >= 0 ? placeOf(j3) : endOf(jointOf(`${second}${s}`));
-      const upper = hung(trunk, sub(bend, from));
-      const lower = end ? hung(upper, sub(end, bend)) : upper;
+      const upper = hanging(trunk, sub(bend, from));
+      const lower = end ? hanging(upper, sub(end, bend)) : upper;
       put(`${first}${s}`, upper);
       put(`${second}${s}`, lower);
       const tip = j3 >= 0 ? endOf(j3) : undefined;
-      if (third === 'hand') put(`hand${s}`, tip && end ? hung(lower, sub(tip, end)) : lower);
+      if (third === 'hand') put(`hand${s}`, tip && end ? hanging(lower, sub(tip, end)) : lower);
       else {
         const toe = body.contacts.find((c) => c.name === `toe${s}`)?.p_BoC_B ?? [1, 0, 0];
         put(`foot${s}`, tip && end ? turnedOnto(lower, [toe[0], toe[1], 0], sub(tip, end)) : lower);
@@ -116,7 +116,7 @@ function frameOf(up: Triple, across: Triple): number[] {
 }
 
 /** The attitude R, turned the short way until its -Y points along `d`. */
-const hung = (R: readonly number[], d: Triple): number[] => turnedOnto(R, [0, -1, 0], d);
+const hanging = (R: readonly number[], d: Triple): number[] => turnedOnto(R, [0, -1, 0], d);
 
 function turnedOnto(R: readonly number[], axis: Triple, d: Triple): number[] {
   const size = norm(d);

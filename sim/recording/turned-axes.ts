@@ -31,6 +31,5 @@ export function placesInW(p: Float64Array, up: UpAxis, unitM: number): Float64Ar
 }
 
 function turnInto(T: readonly number[], x: ArrayLike<number>, xo: number, y: Numbers, yo: number, k: number): void {
-  for (let r = 0; r < 3; r++)
-    y[yo + r] = k * (T[3 * r] * x[xo] + T[3 * r + 1] * x[xo + 1] + T[3 * r + 2] * x[xo + 2]);
+  for (let r = 0; r < 3; r++) y[yo + r] = k * (T[3 * r] * x[xo] + T[3 * r + 1] * x[xo + 1] + T[3 * r + 2] * x[xo + 2]);
 }

@@ -10,10 +10,10 @@ import {
   launch,
   parseSkill,
 } from '../../sim/index.ts';
-import type { SegmentFrames } from '../../sim/measure/segment-frames.ts';
 import { normalQuantile } from '../../sim/math/normal.ts';
 import { uniformsInto } from '../../sim/math/random.ts';
 import { applyInto, matOfQuatInto } from '../../sim/math/rot.ts';
+import type { SegmentFrames } from '../../sim/measure/segment-frames.ts';
 import { placeOfMarker } from '../../sim/recording/marker-places.ts';
 import type { RecordedPoint } from '../../sim/recording/recording.ts';
 
@@ -77,4 +77,11 @@ export function film(flight: Flight, { rateHz, noise, off, seed, names = MARKERS
     return { name, p };
   });
   return { frames, points };
+}
+
+export function drain<T>(steps: Generator<unknown, T>): T {
+  for (;;) {
+    const step = steps.next();
+    if (step.done) return step.value;
+  }
 }

@@ -46,7 +46,10 @@ test('an arm that hangs or points straight up keeps the plane it came in', () =>
     pose[at('shoulderPlaneL')] = 1.3;
     pose[at('shoulderElevationL')] = elevation;
     pose[at('shoulderTurnL')] = 0.2;
-    const { read } = readAll(pose, Float64Array.from(pose, (v) => v + 1e-3));
+    const { read } = readAll(
+      pose,
+      Float64Array.from(pose, (v) => v + 1e-3),
+    );
     expect(Math.abs(read[at('shoulderPlaneL')] - 1.301)).toBeLessThan(1e-9);
     const again = readAll(Array.from(read)).read;
     expect(Math.abs(again[at('shoulderElevationL')] - elevation)).toBeLessThan(1e-9);

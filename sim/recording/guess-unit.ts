@@ -16,7 +16,10 @@ export function guessUnit(size: number, sizeM: number): LengthUnit {
   const off = (unit: number): number => Math.abs(Math.log((unit * size) / sizeM));
   const best = USUAL.reduce((a, b, i) => (off(b) < off(USUAL[a]) ? i : a), 0);
   if (off(USUAL[best]) < Math.log(NEAR))
-    return { unitM: USUAL[best], note: `The file does not say its unit of length; by the size of the body it is ${NAMES[best]}.` };
+    return {
+      unitM: USUAL[best],
+      note: `The file does not say its unit of length; by the size of the body it is ${NAMES[best]}.`,
+    };
   return {
     unitM: sizeM / size,
     note: 'The file does not say its unit of length, and no usual one fits: it is scaled to the athlete. State the unit where it is known.',

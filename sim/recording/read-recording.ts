@@ -3,6 +3,7 @@ import { nameOfBytes } from '../files/first-bytes.ts';
 import { FieldError } from '../math/field-error.ts';
 import { shownName } from './file-place.ts';
 import { readBvhSteps } from './read-bvh.ts';
+import { readTableSteps } from './read-table.ts';
 import { readTrcSteps } from './read-trc.ts';
 import type { Recording, RecordingKind } from './recording.ts';
 import { RECORDING_LIMITS } from './recording-limits.ts';
@@ -38,7 +39,7 @@ export function* readRecordingSteps(name: string, bytes: Uint8Array): Steps<Reco
     case 'trc':
       return yield* readTrcSteps(file, lines, notes);
     default:
-      throw new FieldError(file, `a ${kind}`, FORMS);
+      return yield* readTableSteps(file, lines, notes);
   }
 }
 

@@ -30,7 +30,7 @@ export type ColumnMeaning =
   | { readonly kind: 'angle'; readonly angle: string; readonly inRadians: boolean }
   /** one axis of a point; its three columns together are a RecordedPoint */
   | { readonly kind: 'point'; readonly point: string; readonly axis: 0 | 1 | 2; readonly unitM: number }
-  | { readonly kind: 'quaternion'; readonly of: RootFrame; readonly part: 0 | 1 | 2 | 3 }
+  | { readonly kind: 'quaternion'; readonly of: RootFrame | string; readonly part: 0 | 1 | 2 | 3 }
   | { readonly kind: 'matrix'; readonly of: RootFrame | string; readonly part: number }
   /** somersault, tilt, twist: R = Rz Rx Ry */
   | {

@@ -28,8 +28,8 @@ export function stampedTimes(file: string, stamps: Float64Array, notes: string[]
   checkCount(file, n);
   const mean = (stamps[n - 1] - stamps[0]) / (n - 1);
   const unit = lastDigit(stamps);
-  // a row that is left out puts others off by half a step
-  const slack = Math.max(EVEN_SHARE * mean, Math.min(1.01 * unit, 0.4 * mean));
+  // a row that is left out puts others off by a third of a step at least: coarser digits could hide it
+  const slack = Math.max(EVEN_SHARE * mean, unit < 0.3 * mean ? 1.01 * unit : 0);
   const known = Math.max(1e-3, slack / (mean * (n - 1)));
   if (statedHz !== undefined && Math.abs(mean * statedHz - 1) < known && worstOff(stamps, 1 / statedHz) <= slack)
     return { times: gridOf(stamps, 1 / statedHz), rateHz: statedHz };

@@ -69,6 +69,12 @@ export class TextLines {
     return this.#lines[this.#at++];
   }
 
+  /** The line that was handed out last comes again. */
+  unread(): void {
+    this.number--;
+    this.#at--;
+  }
+
   #decode(): boolean {
     if (this.#isDecoded) return false;
     this.#isDue = true;

@@ -6,6 +6,8 @@ import type { SkeletonLengths } from './skeleton-rest.ts';
 
 /** m: a point on a segment that is nearer to a joint than this is that joint */
 const AT = 1e-6;
+/** share of rows that are less straight than those a trunk is measured in */
+const STRAIGHT = 0.9;
 /** Rows that distances are read from. */
 const ROWS = 200;
 
@@ -25,15 +27,22 @@ export function lengthsOfCentres(
     const p = of.get(a);
     const q = of.get(b);
     if (!p || !q) return Number.NaN;
-    return middle(p, (i) => Math.hypot(p[i] - q[i], p[i + 1] - q[i + 1], p[i + 2] - q[i + 2]));
+    return share(p, 0.5, (i) => Math.hypot(p[i] - q[i], p[i + 1] - q[i + 1], p[i + 2] - q[i + 2]));
   };
   const both = (a: string, b: string): number => (between(`${a}L`, `${b}L`) + between(`${a}R`, `${b}R`)) / 2;
   const [hipL, hipR, shoulderL, shoulderR] = ['thighL', 'thighR', 'upperArmL', 'upperArmR'].map(
     (name) => of.get(name) ?? new Float64Array(0),
   );
-  const trunk = middle(hipL, (i) =>
-    Math.hypot(...[0, 1, 2].map((k) => (shoulderL[i + k] + shoulderR[i + k] - hipL[i + k] - hipR[i + k]) / 2)),
-  );
+  const half = (a: Float64Array, b: Float64Array): Float64Array => a.map((v, i) => (v + b[i]) / 2);
+  const [hips, shoulders] = [half(hipL, hipR), half(shoulderL, shoulderR)];
+  const spine = [hips, of.get('middleTrunk'), of.get('upperTrunk'), shoulders].filter((p) => p !== undefined);
+  const far = (p: Float64Array, q: Float64Array) => (i: number) =>
+    Math.hypot(p[i] - q[i], p[i + 1] - q[i + 1], p[i + 2] - q[i + 2]);
+  // a bent spine is shorter from end to end: without points between, the length is that of the straightest rows
+  const trunk =
+    spine.length === 4
+      ? spine.slice(1).reduce((sum, p, k) => sum + share(p, 0.5, far(spine[k], p)), 0)
+      : share(hips, STRAIGHT, far(hips, shoulders));
   return {
     upperArm: both('upperArm', 'forearm'),
     forearm: both('forearm', 'hand'),
@@ -55,7 +64,8 @@ function jointAt(body: Body, name: string, segment: string): string | undefined 
   return body.segments.find((s) => s.parent === on && far(s.p_PoBo_P) < AT)?.name;
 }
 
-function middle(p: Float64Array, distance: (i: number) => number): number {
+/** The distance that so large a share of the rows is under. */
+function share(p: Float64Array, part: number, distance: (i: number) => number): number {
   const step = 3 * Math.max(1, Math.floor(p.length / 3 / ROWS));
   const list: number[] = [];
   for (let i = 0; i < p.length; i += step) {
@@ -63,5 +73,5 @@ function middle(p: Float64Array, distance: (i: number) => number): number {
     if (Number.isFinite(d)) list.push(d);
   }
   list.sort((a, b) => a - b);
-  return list.length > 0 ? list[list.length >> 1] : Number.NaN;
+  return list.length > 0 ? list[Math.floor(part * (list.length - 1))] : Number.NaN;
 }

@@ -3,15 +3,20 @@ import type { Body } from '../body/body.ts';
 import type { HumanAthlete } from '../files/athlete-schema.ts';
 import { FieldError } from '../math/field-error.ts';
 import { lengthsOfCentres } from './centre-lengths.ts';
+import { guessColumns } from './column-meanings.ts';
+import { withEvenRows } from './even-rows.ts';
 import { type MadeMap, type MapEdit, makePointsMap, makeSkeletonMap } from './make-map.ts';
+import { pointsOfTable } from './points-of-table.ts';
 import { posePoints } from './pose-points.ts';
 import { poseSkeleton } from './pose-skeleton.ts';
+import { isPlace, poseTable } from './pose-table.ts';
 import type { PosedMotion } from './posed.ts';
 import { bodyOfAthlete, recordedAthlete } from './recorded-athlete.ts';
 import type { RecordedPoint, Recording } from './recording.ts';
 import type { RecordingMap } from './recording-map.ts';
 import { scaledAthlete } from './scaled-athlete.ts';
 import { placesInW } from './turned-axes.ts';
+import { upByFall } from './up-axis.ts';
 
 export interface PosedRecording {
   readonly posed: PosedMotion;
@@ -37,9 +42,54 @@ export function* poseRecording(
   lengths: LengthsFrom,
 ): Generator<number, PosedRecording> {
   if (recording.frames < 2) throw new FieldError('recording', `${recording.frames} rows`, '2 rows or more');
-  if (recording.joints.length > 0) return yield* poseJoints(recording, athlete, edit, lengths);
-  if (recording.points.length > 0) return yield* poseMarkers(recording, recording.points, athlete, edit, lengths);
-  throw new FieldError('recording', 'a table', 'points or joints');
+  const even = withEvenRows(recording);
+  if (even.joints.length > 0) return yield* poseJoints(even, athlete, edit, lengths);
+  if (even.columns.length > 0) return yield* poseColumns(even, athlete, edit, lengths);
+  return yield* poseMarkers(even, even.points, athlete, edit, lengths);
+}
+
+/** Points enough to lay a body among. */
+const MARKERS = 10;
+
+/** A table of angles, or of points. */
+function* poseColumns(
+  recording: Recording,
+  athlete: HumanAthlete,
+  edit: MapEdit,
+  lengths: LengthsFrom,
+): Generator<number, PosedRecording> {
+  const body = bodyOfAthlete(athlete);
+  const guessed = guessColumns(recording, body);
+  const columns = guessed.map((g) => edit.columns?.find(({ from }) => from === g.from) ?? g);
+  const unitM = edit.unitM ?? recording.unitM;
+  const points = pointsOfTable(recording, columns, unitM ?? 1);
+  const hasAngles = columns.some(
+    ({ means }) => means.kind === 'angle' || means.kind === 'matrix' || means.kind === 'quaternion',
+  );
+  if (!hasAngles && points.length >= MARKERS) {
+    const marked: Recording = { ...recording, unitM: unitM ?? 1 };
+    const found = yield* poseMarkers(marked, points, athlete, edit, lengths);
+    return { ...found, map: { ...found.map, columns } };
+  }
+  if (!hasAngles)
+    throw new FieldError(
+      'columns',
+      recording.columns
+        .map(({ name }) => name)
+        .slice(0, 12)
+        .join(', '),
+      `joint angles of the body by their names (as kneeFlexionL), or ${MARKERS} or more points; a map says what each column is`,
+    );
+  const path = points.find(({ name }) => isPlace(name))?.p;
+  const up = edit.up ?? (path ? upByFall(path, recording.rateHz) : undefined) ?? '+y';
+  const map: RecordingMap = { unitM: unitM ?? 1, up, joints: [], points: [], columns };
+  const posed = yield* poseTable(body, recording, points, map);
+  const ignored = columns.flatMap(({ from, means }) => (means.kind === 'ignored' ? [from] : []));
+  let missing = 0;
+  for (let i = 0; i < posed.n; i++)
+    if (body.angles.some((_, a) => posed.isSeen[a] && !Number.isFinite(posed.angles[body.angles.length * i + a])))
+      missing++;
+  return { posed, map, athlete, body, unused: ignored, missingRows: missing, notes: recording.notes };
 }
 
 function* poseJoints(

@@ -18,7 +18,8 @@ import { turnOf } from './turned-axes.ts';
 
 /** Names of points that are the whole body's mass centre, and mid-hip. */
 const MASS_CENTRE = /^(com|cm|cog|bcm|(body|whole.?body)?[ _]?(mass[ _]?cent(re|er)|cent(re|er)[ _]?of[ _]?mass))$/i;
-const MID_HIP = /^(p|root|pelvis|hips|mid[ _]?hips?)$/i;
+const MID_HIP = /^(p|root|pelvis(\.o)?|hips|mid[ _]?hips?)$/i;
+export const isPlace = (name: string): boolean => MASS_CENTRE.test(name) || MID_HIP.test(name);
 /** Rows between two turns of a long reading. */
 const ROWS = 200;
 

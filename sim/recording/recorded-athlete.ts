@@ -38,6 +38,17 @@ export function lengthsOfBody(body: Body): SkeletonLengths {
   };
 }
 
+/** The head's length is what closes the sum; one side's own lengths give way to what was recorded of both. */
+function withoutHeadLength(segments: NonNullable<HumanAthlete['segments']>): NonNullable<HumanAthlete['segments']> {
+  return Object.fromEntries(
+    Object.entries(segments).map(([name, { lengthM, ...rest }]) => [
+      name,
+      lengthM === undefined || CLOSED.test(name) ? rest : { ...rest, lengthM },
+    ]),
+  );
+}
+const CLOSED = /^(head|(upperArm|forearm|thigh|shank)[LR])$/;
+
 /** `lengths` in m; NaN: not recorded. A body that cannot be is not made: the athlete's own then, and said. */
 export function recordedAthlete(athlete: HumanAthlete, lengths: SkeletonLengths): RecordedAthlete {
   const own = bodyOfAthlete(athlete);
@@ -58,7 +69,7 @@ export function recordedAthlete(athlete: HumanAthlete, lengths: SkeletonLengths)
     shoulderHalfWidthM: is('shoulderHalfWidth'),
     hipHalfWidthM: is('hipHalfWidth'),
     segments: {
-      ...athlete.segments,
+      ...withoutHeadLength(athlete.segments ?? {}),
       ...Object.fromEntries(
         (['upperArm', 'forearm', 'thigh', 'shank'] as const).map((name) => [
           name,

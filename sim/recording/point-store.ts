@@ -1,8 +1,13 @@
 /** Points of a marker file, row by row, and what their gaps come to. */
 import { listNames } from './file-place.ts';
 import type { RecordedPoint } from './recording.ts';
-import type { RowStore } from './row-store.ts';
 import type { Steps } from './steps.ts';
+
+/** A RowStore is one. */
+interface RowSource {
+  readonly rows: number;
+  eachRow(use: (data: Float64Array, o: number, row: number) => void): Steps<void>;
+}
 
 /**
  * Of rows of 3 numbers a point, from `first` on. A point with one number missing is missing; so is one at exactly 0, 0, 0, which is what systems
@@ -10,7 +15,7 @@ import type { Steps } from './steps.ts';
  */
 export function* pointSteps(
   names: readonly string[],
-  store: RowStore,
+  store: RowSource,
   first: number,
   notes: string[],
 ): Steps<RecordedPoint[]> {

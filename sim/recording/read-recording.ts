@@ -3,6 +3,7 @@ import { nameOfBytes } from '../files/first-bytes.ts';
 import { FieldError } from '../math/field-error.ts';
 import { shownName } from './file-place.ts';
 import { readBvhSteps } from './read-bvh.ts';
+import { readC3dSteps } from './read-c3d.ts';
 import { readTableSteps } from './read-table.ts';
 import { readTrcSteps } from './read-trc.ts';
 import type { Recording, RecordingKind } from './recording.ts';
@@ -26,8 +27,10 @@ export function* readRecordingSteps(name: string, bytes: Uint8Array): Steps<Reco
       `at most ${RECORDING_LIMITS.bytes / 1e6} MB: cut it to the flight`,
     );
   const notes: string[] = [];
+  if (isC3d(name, bytes)) return yield* readC3dSteps(file, bytes, notes);
   const foreign = nameForeign(bytes);
   if (foreign) throw new FieldError(file, foreign, FORMS);
+  if (/\.c3d$/i.test(name)) throw new FieldError(`${file} byte 1`, bytes[1], '80, the mark of a C3D file');
   const encoding = yield* findEncoding(bytes);
   const start = new TextDecoder(encoding).decode(bytes.subarray(0, 4096));
   const kind = kindOf(name, start, file);
@@ -41,6 +44,12 @@ export function* readRecordingSteps(name: string, bytes: Uint8Array): Steps<Reco
     default:
       return yield* readTableSteps(file, lines, notes);
   }
+}
+
+/** The second byte says it. A text with a "P" there has no zero byte; pictures have theirs in other places. */
+function isC3d(name: string, bytes: Uint8Array): boolean {
+  const head = bytes.subarray(0, 512);
+  return head[1] === 0x50 && head[0] > 0 && head[0] < 0x80 && (head.includes(0) || /\.c3d$/i.test(name));
 }
 
 function nameForeign(bytes: Uint8Array): string | undefined {

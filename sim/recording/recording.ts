@@ -3,6 +3,7 @@
  * a map's business (recording-map.ts). NaN is "missing"; nothing is filled or smoothed here.
  */
 import type { Triple } from '../math/vec3.ts';
+import type { UpAxis } from './recording-map.ts';
 
 export type RecordingKind = 'bvh' | 'trc' | 'c3d' | 'table';
 
@@ -43,6 +44,8 @@ export interface Recording {
   readonly rateHz: number;
   /** metres in the file's unit of length; undefined: the file does not say */
   readonly unitM?: number;
+  /** the axis that the file states as up; undefined: it does not say */
+  readonly up?: UpAxis;
   readonly points: readonly RecordedPoint[];
   /** parents before children; empty but for BVH */
   readonly joints: readonly RecordedJoint[];

@@ -14,6 +14,8 @@ export interface SmoothingReport {
   readonly cutoffHz: number;
   /** root mean square of what was taken out, in the unit of the series */
   readonly residual: number;
+  /** standard deviation of the noise, if it is of single samples: the residual over the root of the share of it that the spline takes out */
+  readonly noise: number;
   /** autocorrelation of the residual over one sample; noise of single samples has about 0 */
   readonly correlation: number;
   /** the noise repeats from sample to sample: choosing the smoothness by the data itself then leaves noise in */

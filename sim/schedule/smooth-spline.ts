@@ -79,6 +79,8 @@ export interface Smoother {
   calcRms(a: number): number;
   /** Craven & Wahba's generalised cross-validation function, mean squared residual / (tr(1 - A) / n)^2 */
   calcGcv(a: number): number;
+  /** samples less the spline */
+  calcResidual(a: number): Float64Array;
   /** standard deviation of the noise, if it is of single samples: sqrt(sum of squared residuals / tr(1 - A)) */
   calcNoise(a: number): number;
   /** B-spline coefficients c_j, j = -2 .. n + 1 */
@@ -112,13 +114,13 @@ export function makeSmoother(y: Float64Array, memo: FactorMemo): Smoother {
     solveInto(factorFor(a).ldl, u);
     return u;
   }
-  /** mean square of D' u (the residual over a) */
+  /** D' u at sample i: the residual over a */
+  const residual = (u: Float64Array, i: number): number =>
+    at(u, i - 3) - 3 * at(u, i - 2) + 3 * at(u, i - 1) - at(u, i);
+  /** mean square of D' u */
   function spread(u: Float64Array): number {
     let sum = 0;
-    for (let i = 0; i < n; i++) {
-      const r = at(u, i - 3) - 3 * at(u, i - 2) + 3 * at(u, i - 1) - at(u, i);
-      sum += r * r;
-    }
+    for (let i = 0; i < n; i++) sum += residual(u, i) ** 2;
     return sum / n;
   }
 
@@ -132,6 +134,10 @@ export function makeSmoother(y: Float64Array, memo: FactorMemo): Smoother {
   return {
     range: RANGE,
     calcRms: (a) => a * Math.sqrt(spread(solve(a))),
+    calcResidual(a) {
+      const u = solve(a);
+      return Float64Array.from({ length: n }, (_, i) => a * residual(u, i));
+    },
     // the weight cancels: residual = a D'u, tr(1 - A) = a tr(D D' M^-1)
     calcGcv: (a) => spread(solve(a)) / (trace(a) / n) ** 2,
     calcNoise: (a) => (a > 0 ? Math.sqrt((a * n * spread(solve(a))) / trace(a)) : 0),

@@ -5,6 +5,7 @@
 import type { Body } from '../body/body.ts';
 import { LARGEST_DEGREE, POINTS, seriesInto } from '../math/chebyshev.ts';
 import { lastUpTo } from '../math/sorted.ts';
+import { SAME_TIME } from '../schedule/motion.ts';
 import type { Schedule } from '../schedule/schedule.ts';
 import { type CellSource, DirectSource, SpanSource, WIDTH } from './shape-source.ts';
 import { TooFastError } from './too-fast.ts';
@@ -115,7 +116,8 @@ export class ShapeTable implements CellSource {
 
   private build(from: number, to: number, list: Piece[]): void {
     const middle = (from + to) / 2;
-    const moves = this.moving.some(([a, b]) => a <= middle && middle <= b);
+    // samples break nowhere between their ends: such a span may rest in its middle and move beside it
+    const moves = this.moving.some(([a, b]) => Math.min(b, to) - Math.max(a, from) > SAME_TIME);
     if (!moves || !Number.isFinite(from) || !Number.isFinite(to)) {
       const t = Number.isFinite(middle) ? middle : Number.isFinite(to) ? to : Number.isFinite(from) ? from : 0;
       this.direct.coefInto(t, this.none, this.one);

@@ -11,7 +11,7 @@ import { fitParabola } from './parabola.ts';
 import type { PosedMotion } from './posed.ts';
 import { findEnds } from './span-ends.ts';
 
-/** s: a shorter flight is told from no other movement (our judgement); the flight of a handspring lasts .2 and more. */
+/** s: a shorter flight looks like any other movement (our judgement); the flight of a handspring lasts .2 and more. */
 export const SHORTEST = 0.15;
 /** s: longer than any flight of a person that falls at more than 2 m/s2. */
 const LONGEST = 4.5;

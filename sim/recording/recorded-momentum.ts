@@ -11,6 +11,7 @@ import type { ConditionedMotion } from './conditioned.ts';
 
 export interface RecordedMomentum {
   readonly h_Scm_W: Float64Array; // (n x 3) kg m2/s; NaN where an angle is not known
+  /** of the rows but those at both ends, where rates are least sure */
   readonly mean: readonly [number, number, number];
   /** root mean square and largest |h - mean|, kg m2/s */
   readonly spread: number;
@@ -39,8 +40,12 @@ export function calcRecordedMomentum(motion: ConditionedMotion): RecordedMomentu
     }
     applyInto(state.R_WB, 0, h, 0, h_Scm_W, 3 * i);
   }
-  return { h_Scm_W, ...spreadOf(h_Scm_W) };
+  const ends = Math.min(Math.round(END * motion.posed.rateHz), Math.floor(n / 8));
+  return { h_Scm_W, ...spreadOf(h_Scm_W.subarray(3 * ends, 3 * (n - ends))) };
 }
+
+/** s at each end */
+const END = 0.025;
 
 function spreadOf(h: Float64Array): Omit<RecordedMomentum, 'h_Scm_W'> {
   const mean: [number, number, number] = [0, 0, 0];

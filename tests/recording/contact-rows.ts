@@ -1,5 +1,6 @@
 /** A flight as a recording with a push-off before and a contact after it: held shapes, the mass centre by a force that grows from the end of the flight on. */
 
+import type { Flight } from '../../sim/index.ts';
 import { massCentreOf } from '../../sim/recording/mass-centre.ts';
 import type { PosedMotion } from '../../sim/recording/posed.ts';
 import { addNoise, flightOf, type Noise, poseFlight, rowTimes } from './posed-flight.ts';
@@ -23,12 +24,7 @@ export function withContact(
   const flight = flightOf(id);
   const { duration } = flight;
   const times = rowTimes(-beside, duration + beside, rateHz * slow);
-  const inAir = poseFlight(
-    flight,
-    rateHz * slow,
-    undefined,
-    times.map((t) => Math.min(duration, Math.max(0, t))),
-  );
+  const inAir = held(flight, rateHz * slow, times);
   const n = times.length;
   const centre = massCentreOf(inAir);
   const [p, v] = [new Float64Array(3), new Float64Array(3)];
@@ -43,4 +39,24 @@ export function withContact(
   const posed: PosedMotion = { ...inAir, rateHz, t: Float64Array.from(times, (_, i) => i / rateHz) };
   if (noise) addNoise(posed, noise);
   return { posed, start: beside * slow, end: (beside + duration) * slow };
+}
+
+/** The flight at these times, and held as in its first and last row outside it. */
+function held(flight: Flight, rateHz: number, times: Float64Array): PosedMotion {
+  const inside = times.filter((t) => t >= 0 && t <= flight.duration);
+  const rows = poseFlight(flight, rateHz, undefined, inside);
+  const ahead = times.indexOf(inside[0]);
+  const take = (data: Float64Array, width: number): Float64Array =>
+    Float64Array.from({ length: width * times.length }, (_, k) => {
+      const row = Math.max(0, Math.min(rows.n - 1, Math.floor(k / width) - ahead));
+      return data[width * row + (k % width)];
+    });
+  return {
+    ...rows,
+    n: times.length,
+    t: times,
+    p_WBo_W: take(rows.p_WBo_W, 3),
+    quat_WB: take(rows.quat_WB, 4),
+    angles: take(rows.angles, rows.body.angles.length),
+  };
 }

@@ -1,9 +1,10 @@
 /** Recordings whose truth is known: ready skills as they are flown, read row by row, with noise and dropped rows of a stated seed. */
-import { type Body, calcSegmentFrames, type Flight, flySkill } from '../../sim/index.ts';
+import { type Body, type Flight, flySkill } from '../../sim/index.ts';
 import { normalQuantile } from '../../sim/math/normal.ts';
 import { uniformsInto } from '../../sim/math/random.ts';
 import type { AirSpan } from '../../sim/recording/conditioned.ts';
 import type { PosedMotion } from '../../sim/recording/posed.ts';
+import { posedOfFlight } from '../../sim/recording/posed-flight.ts';
 import { preset } from '../skill/load.ts';
 
 const flights = new Map<string, Flight>();
@@ -45,25 +46,7 @@ export function poseFlight(
   noise?: Noise,
   times = rowTimes(0, flight.duration, rateHz),
 ): PosedMotion {
-  const { body } = flight;
-  const f = calcSegmentFrames(flight, times);
-  const ns = body.segments.length;
-  const p_WBo_W = new Float64Array(3 * f.n);
-  const quat_WB = new Float64Array(4 * f.n);
-  for (let i = 0; i < f.n; i++) {
-    p_WBo_W.set(f.p_WBo_W.subarray(3 * ns * i, 3 * ns * i + 3), 3 * i);
-    quat_WB.set(f.quat_WB.subarray(4 * ns * i, 4 * ns * i + 4), 4 * i);
-  }
-  const posed = {
-    body,
-    n: f.n,
-    t: times,
-    rateHz,
-    p_WBo_W,
-    quat_WB,
-    angles: f.angles,
-    isSeen: body.angles.map(() => true),
-  };
+  const posed = { ...posedOfFlight(flight, times), rateHz };
   if (noise) addNoise(posed, noise);
   return posed;
 }

@@ -7,6 +7,7 @@ import { FieldError } from '../math/field-error.ts';
 import type { AirSpan } from './conditioned.ts';
 import { fillGaps } from './gaps.ts';
 import { massCentreOf } from './mass-centre.ts';
+import { thirdDifferenceNoise } from './noise-colour.ts';
 import { fitParabola } from './parabola.ts';
 import type { PosedMotion } from './posed.ts';
 import { findEnds } from './span-ends.ts';
@@ -83,18 +84,7 @@ const GAP_FOR_SPANS = 0.25;
 
 /** Distance allowed along each axis: of the body model, and of noise as third differences show it. */
 function looseness(p: Float64Array): readonly [number, number, number] {
-  const of = (k: number): number => {
-    const d: number[] = [];
-    for (let i = 3 * 3 + k; i < p.length; i += 3) {
-      const third = p[i] - 3 * p[i - 3] + 3 * p[i - 6] - p[i - 9];
-      if (!Number.isNaN(third)) d.push(Math.abs(third));
-    }
-    if (d.length === 0) return LOOSE;
-    d.sort((a, b) => a - b);
-    // the middle of |x| of a normal spread is .6745 of it; squares of 1, 3, 3, 1 add up to 20
-    const noise = d[d.length >> 1] / 0.6745 / Math.sqrt(20);
-    return Math.hypot(LOOSE, 1.3 * noise);
-  };
+  const of = (k: number): number => Math.hypot(LOOSE, 1.3 * thirdDifferenceNoise(p, k, 3));
   return [of(0), of(1), of(2)];
 }
 

@@ -65,3 +65,19 @@ export function isNoiseCorrelated(y: Float64Array, rateHz: number, gcv?: number)
   if (!(slownessOf(smoother, y.length, rateHz) > FAR)) return false;
   return cutoffOfWeight(gcv ?? findGcvWeight(smoother), rateHz) > FOLLOWS * rateHz;
 }
+
+/**
+ * Noise of single samples, as third differences show it, in which a movement hardly does: the middle of their sizes, so that single jumps do not
+ * count. Every `stride`th value from `from` on.
+ */
+export function thirdDifferenceNoise(y: Float64Array, from = 0, stride = 1): number {
+  const sizes: number[] = [];
+  for (let i = from + 3 * stride; i < y.length; i += stride) {
+    const third = y[i] - 3 * y[i - stride] + 3 * y[i - 2 * stride] - y[i - 3 * stride];
+    if (!Number.isNaN(third)) sizes.push(Math.abs(third));
+  }
+  if (sizes.length === 0) return 0;
+  sizes.sort((a, b) => a - b);
+  // the middle of |x| of a normal spread is .6745 of it; squares of 1, 3, 3, 1 add up to 20
+  return sizes[sizes.length >> 1] / 0.6745 / Math.sqrt(20);
+}

@@ -1,17 +1,21 @@
 /**
  * Shoulders away from their poles. Where an arm hangs or points overhead its plane means nothing (docs/conventions.md), and a measured one
  * turns about wildly from row to row, though the arm does not. The same attitudes have other angles: with the plane half a turn on and the
- * elevation negative, and near a pole nearly any plane will do. So planes are taken half turns nearer to their neighbours; within POLE of a pole
+ * elevation negative, and near a pole nearly any plane will do. So planes are taken half turns nearer to their neighbours; within a few times the noise of a pole
  * they go over into one that leads evenly from the last row outside to the next; elevation and turn are those that come nearest to the
- * arm's attitude in that plane. What is lost is the arm's way out of that plane, at most sin(POLE) of the planes' difference, next to the
+ * arm's attitude in that plane. What is lost is the arm's way out of that plane, a small share of the planes' difference, next to the
  * pole nothing. Worked in the angles of either side: left and right are mirror images.
  */
 import type { Body, ShoulderAngles } from '../body/body.ts';
 import { REV, turnedTo } from '../math/angles.ts';
 import { mulInto } from '../math/rot.ts';
+import { thirdDifferenceNoise } from './noise-colour.ts';
 
-/** sin of the angle to a pole inside which a plane is not trusted (12 deg). */
-const POLE = 0.208;
+/** Noise of the elevation times this, rad, is how near to a pole a plane is not trusted: there noise is an eighth of a radian of plane. */
+const TIMES_NOISE = 8;
+/** Least and most of it, rad. */
+const NEAREST = 0.005;
+const FARTHEST = 0.2;
 
 /** Rewrites the shoulders of `angles` (rows x Body.angles) in place; NaN stays. */
 export function clearPoles(body: Body, angles: Float64Array): void {
@@ -23,7 +27,8 @@ function clearOne({ plane, elevation, turn }: ShoulderAngles, angles: Float64Arr
   const read = (k: number): Float64Array => Float64Array.from({ length: n }, (_, i) => angles[width * i + k]);
   const p = read(plane);
   const e = read(elevation);
-  const trust = e.map((v) => Math.min(1, (Math.sin(v) / POLE) ** 2));
+  const pole = Math.sin(Math.min(FARTHEST, Math.max(NEAREST, TIMES_NOISE * thirdDifferenceNoise(e))));
+  const trust = e.map((v) => Math.min(1, (Math.sin(v) / pole) ** 2));
   if (trust.every((w) => Number.isNaN(w) || w >= 1)) return;
   nearOneAnother(p, trust);
   const even = bridge(p, trust);

@@ -102,9 +102,7 @@ export {
   USUAL_CAMERA,
 } from './filming/camera.ts';
 export { formatCameraCsv } from './filming/camera-csv.ts';
-export type { PartName } from './filming/filmed-body.ts';
-export { type HiddenJoint, JOINTS, type JointName } from './filming/hidden-joints.ts';
-export { type FilmedFlight, type FilmingPlan, filmFlight, planFilming } from './filming/plan.ts';
+export { type FilmingPlan, filmFlight, planFilming } from './filming/plan.ts';
 export type { Flight, SurfaceKind, TakeoffSpec } from './flight/flight.ts';
 export { DEFAULT_TOLERANCE, type FlightOptions, flySchedule, NoTouchdownError } from './flight/fly.ts';
 export { SingularBodyError } from './flight/shape-source.ts';
@@ -299,10 +297,8 @@ export { formatConditioning, wordConditioning } from './words/conditioning-words
 export { wordBeyond, wordRefusal } from './words/draft-words.ts';
 export {
   ASK_FIRST,
-  fastestAt,
   fastestOf,
   marksOf,
-  mostHidden,
   ONE_CAMERA,
   PLAIN_FILMING,
   plainRuns,

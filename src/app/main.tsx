@@ -108,6 +108,10 @@ const servicesWith = (keeper: Keeper, asked: SkillFile | undefined): Services =>
       () => import('../engine/ask.ts'),
       (m) => m.makeAsking({ athletes, shapes }),
     ),
+    filming: loadPart(
+      () => import('../pictures/film-pictures.ts'),
+      (m) => m.makeFilmParts(shapes),
+    ),
     fixing: loadPart(
       () => import('../engine/fix.ts'),
       (m) => m.makeFixing({ athletes, shapes }),

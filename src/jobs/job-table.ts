@@ -4,6 +4,7 @@ import { classFilesJob } from './kinds/class-files-job.ts';
 import { classJob } from './kinds/class-job.ts';
 import { conditioningJob } from './kinds/conditioning-job.ts';
 import { draftJob } from './kinds/draft-job.ts';
+import { filmJob } from './kinds/film-job.ts';
 import { fixJob } from './kinds/fix-job.ts';
 import { forgivingJob } from './kinds/forgiving-job.ts';
 import { mapJob } from './kinds/map-job.ts';
@@ -22,6 +23,7 @@ export const jobKinds = {
   classFiles: classFilesJob,
   conditioning: conditioningJob,
   draft: draftJob,
+  film: filmJob,
   fix: fixJob,
   forgiving: forgivingJob,
   map: mapJob,

@@ -29,6 +29,8 @@ export interface Projection {
   readonly anchor: Vec3;
   readonly x: number;
   readonly y: number;
+  /** m from the eye to the anchor, along `toward`: what is nearer is larger. Left out: seen from far away */
+  readonly eye?: number;
 }
 
 export function projectBlobs(blobs: readonly Blob[], frames: PoseFrames, to: Projection, out: Projected): void {
@@ -93,7 +95,16 @@ export function projectBlobs(blobs: readonly Blob[], frames: PoseFrames, to: Pro
       out[j + 4] = a0 * b0 * qx + a1 * b1 * qy + a2 * b2 * qz;
       out[j + 5] = b0 * b0 * qx + b1 * b1 * qy + b2 * b2 * qz;
     }
+    if (to.eye !== undefined) enlarge(out, j, to, to.eye * scale);
   }
+}
+
+/** `eye`: px. Depths stay: their order is the same. */
+function enlarge(out: Projected, j: number, { x, y }: Projection, eye: number): void {
+  const k = eye / Math.max(eye - out[j + 2], 0.02 * eye);
+  out[j] = x + k * (out[j] - x);
+  out[j + 1] = y + k * (out[j + 1] - y);
+  for (let q = j + 3; q < j + STRIDE; q++) out[q] *= k * k;
 }
 
 const directions = new Map<number, Float64Array>();

@@ -25,7 +25,7 @@ describe('camera', () => {
     );
     expect(out).toContain('One camera gives tilt only through the count of twists.');
     expect(out).toMatch(/-12 deg off square/);
-    expect(out).toMatch(/right shoulder: \d+ % of the time, /);
+    expect(out).toMatch(/right shoulder: half of the time, 0\.00 to 0\.24 s, /);
     expect(out).toContain('Ask everyone in view before you film.');
     expect(out).toContain(CAUTION);
     const text = readFileSync(csv, 'utf8');

@@ -1,6 +1,6 @@
 /** Which of its views the tool shows. It is the same again when the tool is opened again. */
 import { type Accessor, createSignal } from 'solid-js';
-import { keptState } from '../../app/page.ts';
+import { keptState, type Page } from '../../app/page.ts';
 
 export const FILM_VIEWS = ['plan', 'recording'] as const;
 export type FilmView = (typeof FILM_VIEWS)[number];
@@ -10,7 +10,10 @@ interface FilmState {
   show(view: FilmView): void;
 }
 
-export const useFilmState = keptState((): FilmState => {
+function makeFilmState(): FilmState {
   const [view, setView] = createSignal<FilmView>('plan');
   return { view, show: setView };
-});
+}
+
+export const filmStateOf = (page: Page): FilmState => page.keepState(makeFilmState);
+export const useFilmState = keptState(makeFilmState);

@@ -69,6 +69,7 @@ export const tools: readonly Tool[] = [
       () => import('../../../features/film/film-tool.tsx'),
       (m) => m.FilmTool,
     ),
+    loadEngine: (load) => load.filming(),
   },
   {
     name: 'class',

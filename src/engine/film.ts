@@ -1,0 +1,44 @@
+/** The filming of a flown document: planned by a worker; what the camera sees as a table. Loaded with the tool that asks. */
+import {
+  CAMERA_RANGES,
+  checkCamera,
+  type FilmCamera,
+  type FilmingPlan,
+  fitToFrame,
+  formatCameraCsv,
+  type ShapeData,
+  type Sightline,
+  standCamera,
+  USUAL_CAMERA,
+} from '../../sim/index.ts';
+import { makePagePool } from '../jobs/browser-port.ts';
+import type { Pool } from '../jobs/pool.ts';
+import { provenanceOf } from './provenance.ts';
+import type { FlightResult } from './result.ts';
+
+export interface Filming {
+  readonly usual: FilmCamera;
+  readonly ranges: typeof CAMERA_RANGES;
+  /** throws an Error with field, value and allowed range */
+  check(camera: FilmCamera): FilmCamera;
+  /** shutter and reading within the time of a frame */
+  fit(camera: FilmCamera): FilmCamera;
+  /** where it stands before the flight of a plan */
+  stand(camera: FilmCamera, plan: FilmingPlan): Sightline;
+  /** rejects with the reason, and after a cancel */
+  plan(result: FlightResult, camera: FilmCamera): { readonly done: Promise<FilmingPlan | undefined>; cancel(): void };
+  csv(result: FlightResult, plan: FilmingPlan): string;
+}
+
+export function makeFilming(shapes: Readonly<Record<string, ShapeData>>, pool: Pool = makePagePool()): Filming {
+  return {
+    usual: USUAL_CAMERA,
+    ranges: CAMERA_RANGES,
+    check: checkCamera,
+    fit: fitToFrame,
+    stand: (camera, { stand }) => standCamera(camera, stand),
+    plan: ({ file, athlete }, camera) => pool.run('film', { file, athlete, shapes, camera }),
+    csv: (result, { camera, stand }) =>
+      [...formatCameraCsv(result.flight, camera, stand, { from: provenanceOf(result, 'page: camera') })].join(''),
+  };
+}

@@ -2,6 +2,7 @@
 import { type ConversionConfig, toJsonSchema } from '@valibot/to-json-schema';
 import type { GenericSchema } from 'valibot';
 import { athleteFileSchema } from './athlete-schema.ts';
+import { recordingMapSchema } from './recording-map-file.ts';
 import { sheetSchema } from './sheet-file.ts';
 import { skillSchema } from './skill-schema.ts';
 import { worksheetSchema } from './worksheet-file.ts';
@@ -13,7 +14,9 @@ interface Published {
 }
 
 /** By the name that the file in docs begins with. Where the meaning goes beyond what JSON Schema says, the docs hold. */
-export const PUBLISHED: Readonly<Record<'skill-file' | 'athlete-file' | 'sheet-file' | 'worksheet-file', Published>> = {
+export const PUBLISHED: Readonly<
+  Record<'skill-file' | 'athlete-file' | 'sheet-file' | 'worksheet-file' | 'recording-map', Published>
+> = {
   'skill-file': {
     schema: skillSchema,
     title: 'Shapeflight skill file',
@@ -34,6 +37,11 @@ export const PUBLISHED: Readonly<Record<'skill-file' | 'athlete-file' | 'sheet-f
     schema: worksheetSchema,
     title: 'Shapeflight worksheet',
     description: 'A skill, a sheet and questions, and what one student answered. docs/worksheet.md.',
+  },
+  'recording-map': {
+    schema: recordingMapSchema,
+    title: 'Shapeflight map of a recording',
+    description: 'What joints, points and columns of a recording are on a body. docs/recording.md.',
   },
 };
 

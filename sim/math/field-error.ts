@@ -56,6 +56,8 @@ function show(value: unknown): string {
     text =
       Object.keys(value).length > 0 ? `an object with ${Object.keys(value).join(', ')}` : 'an object without fields';
   else text = `a ${typeof value}`;
+  // letters in the order they are read
+  text = text.replace(/[\u202a-\u202e\u2066-\u2069]/g, '');
   return text.length > 60 ? `${text.slice(0, 57)}...` : text;
 }
 

@@ -37,11 +37,12 @@ export function readC3dLayout(bytes: C3dBytes, notes: string[]): C3dLayout {
     rate: bytes.float(20),
   };
   const points = parameters.number('POINT:USED') ?? header.points;
-  if (points !== header.points)
-    notes.push(`POINT:USED is ${points}, and the header states ${header.points} points: the former is used.`);
   if (points === 0)
     throw new FieldError(`${file} POINT:USED`, 0, 'at least one point: analog values alone are no motion');
   checkColumns(`${file} POINT:USED`, points, 'points');
+  // which of the two is wrong cannot be known, and all places follow from it
+  if (header.points !== 0 && header.points !== points)
+    throw new FieldError(`${file} POINT:USED`, points, `${header.points}, the points that the header states`);
   const rateHz = checkRate(`${file} POINT:RATE`, parameters.number('POINT:RATE') ?? header.rate);
   const scale = parameters.number('POINT:SCALE') ?? header.scale;
   if (!(Number.isFinite(scale) && scale !== 0))

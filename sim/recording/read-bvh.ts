@@ -23,7 +23,7 @@ export function* readBvhSteps(file: string, lines: TextLines, notes: string[]): 
   const width = joints.reduce((sum, joint) => sum + joint.channels.length, 0);
   const kept = joints.reduce((sum, joint) => sum + (joint.channels.some((c) => c.isPlace) ? 12 : 9), 0);
   const store = new RowStore(width);
-  yield* readRows(file, lines, words.rest(), { store, kept }, notes);
+  yield* readRows(file, lines, words.rest(), { store, stated, kept }, notes);
   if (stated !== store.rows)
     notes.push(`The file states ${stated} frames and has ${store.rows}: the ${store.rows} are read.`);
   const rows = evenTimes(file, store.rows, rateHz);
@@ -103,6 +103,7 @@ function readLabelled(words: BvhWords, label: readonly string[]): string {
 
 interface Rows {
   readonly store: RowStore;
+  readonly stated: number;
   /** numbers that a frame becomes */
   readonly kept: number;
 }
@@ -111,24 +112,23 @@ function* readRows(
   file: string,
   lines: TextLines,
   first: readonly string[],
-  { store, kept }: Rows,
+  { store, stated, kept }: Rows,
   notes: string[],
 ): Steps<void> {
   const row = new Float64Array(store.width);
   const put = (cells: readonly string[]): void => {
-    if (cells.length !== store.width) {
-      if (cells.length < store.width && lines.isUnended && store.rows > 0) {
-        notes.push(
-          `The last line, ${lines.number}, ends after ${cells.length} of ${store.width} values: it is left out.`,
-        );
-        return;
-      }
+    // the last number may be cut as well
+    const isCut = lines.isUnended && store.rows > 0 && (cells.length < store.width || store.rows + 1 < stated);
+    if (isCut) {
+      notes.push(`The file breaks off in line ${lines.number}: that line is left out.`);
+      return;
+    }
+    if (cells.length !== store.width)
       throw new FieldError(
         atLine(file, lines.number),
         `${cells.length} values`,
         `${store.width}, one for each channel of the skeleton`,
       );
-    }
     checkRows(atLine(file, lines.number), store.rows + 1, kept);
     for (let k = 0; k < cells.length; k++) row[k] = cellOf(file, lines.number, cells, k);
     store.push(row);

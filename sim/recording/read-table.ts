@@ -115,7 +115,7 @@ class TableRows {
       while (cells.length > count && cells[cells.length - 1].trim() === '') cells.pop();
       if (cells.every((cell) => cell.trim() === '')) continue;
       if (cells.length < count && lines.isUnended && store.rows > 0) {
-        notes.push(`The last line, ${lines.number}, ends after ${cells.length} of ${count} cells: it is left out.`);
+        notes.push(`The file breaks off in line ${lines.number}: that line is left out.`);
         break;
       }
       if (cells.length !== count)

@@ -26,7 +26,7 @@ export function* readTrcSteps(file: string, lines: TextLines, notes: string[]): 
   const labels = readLabels(file, lines, head, notes);
   const names = makeUnique(labels, 'marker', notes);
   const store = new RowStore(1 + 3 * names.length);
-  yield* readRows(file, lines, names, store, notes);
+  yield* readRows(file, lines, names, { store, stated: head.frames ?? 0 }, notes);
   if (head.frames !== undefined && head.frames !== store.rows)
     notes.push(`NumFrames is ${head.frames}, and there are ${store.rows}: the ${store.rows} are read.`);
   const stamps = new Float64Array(store.rows);
@@ -135,7 +135,7 @@ function* readRows(
   file: string,
   lines: TextLines,
   names: readonly string[],
-  store: RowStore,
+  { store, stated }: { readonly store: RowStore; readonly stated: number },
   notes: string[],
 ): Steps<void> {
   const wide = 2 + 3 * names.length;
@@ -149,8 +149,9 @@ function* readRows(
       continue;
     const where = (what?: string): string => atLine(file, lines.number, what);
     if (cells.length > wide) throw new FieldError(where(), `${cells.length} cells`, `${wide}: ${names.length} markers`);
-    if (lines.isUnended && line.split('\t').length < wide && store.rows > 0) {
-      notes.push(`The last line, ${lines.number}, ends before its last marker: it is left out.`);
+    // the last number may be cut as well
+    if (lines.isUnended && store.rows > 0 && (line.split('\t').length < wide || store.rows + 1 < stated)) {
+      notes.push(`The file breaks off in line ${lines.number}: that line is left out.`);
       break;
     }
     checkRows(where(), store.rows + 1, store.width);

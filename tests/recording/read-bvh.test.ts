@@ -117,5 +117,5 @@ test('frames other than stated are read and said; a last line that breaks off is
   const more = readText('arm.bvh', `${ARM}0 0 0 0 0 0 0 0 0\n`);
   expect([more.frames, more.notes.length]).toEqual([3, 1]);
   const short = readText('arm.bvh', `${ARM}0 0 0 0`);
-  expect([short.frames, short.notes]).toEqual([2, ['The last line, 21, ends after 4 of 9 values: it is left out.']]);
+  expect([short.frames, short.notes]).toEqual([2, ['The file breaks off in line 21: that line is left out.']]);
 });

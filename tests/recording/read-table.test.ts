@@ -69,5 +69,5 @@ test.each([
 
 test('a last row that breaks off is left out and said', () => {
   const r = readText('a.csv', 't,b,c\n0,1,2\n1,2,3\n2,3');
-  expect([r.frames, r.notes]).toEqual([2, ['The last line, 4, ends after 2 of 3 cells: it is left out.']]);
+  expect([r.frames, r.notes]).toEqual([2, ['The file breaks off in line 4: that line is left out.']]);
 });

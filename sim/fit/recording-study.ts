@@ -2,6 +2,7 @@
 import type { Body } from '../body/body.ts';
 import type { HumanAthlete } from '../files/athlete-schema.ts';
 import type { AirSpan, Gap, Smoothing, SmoothingReport } from '../recording/conditioned.ts';
+import type { LengthsFrom } from '../recording/pose-recording.ts';
 import type { RecordingKind } from '../recording/recording.ts';
 import type { RecordingMap } from '../recording/recording-map.ts';
 
@@ -121,4 +122,6 @@ export interface StudyOptions {
   readonly smoothingOf?: Readonly<Record<string, Smoothing>>;
   /** longest gap that is filled, s */
   readonly longestGap: number;
+  /** lengths of limbs: as recorded (if left out), or the athlete's own */
+  readonly lengths?: LengthsFrom;
 }

@@ -47,6 +47,14 @@ interface Calibrated {
   readonly placed: readonly Placed[];
   /** root mean square miss over the rows, m */
   readonly miss: number;
+  /** of the rows that were posed */
+  readonly poses: readonly CalibratedPose[];
+}
+
+export interface CalibratedPose {
+  readonly row: number;
+  readonly R_WS: Float64Array;
+  readonly p_WSo_W: Float64Array;
 }
 
 /** Yields the share done; returns undefined where no row shows enough of the trunk. */
@@ -85,7 +93,13 @@ export function* calibratePoints(
     placed = placed.map((p, k) => moved(p, usual[k], sums[k]));
     poser.move(placed);
   }
-  return { placed, miss };
+  const seen = rows.flatMap((row, r): CalibratedPose[] => {
+    const known = poses[r];
+    if (!known) return [];
+    poser.load(known);
+    return [{ row, R_WS: poser.R_WS.slice(), p_WSo_W: poser.p_WSo_W.slice() }];
+  });
+  return { placed, miss, poses: seen };
 }
 
 function addPlaces(

@@ -10,7 +10,7 @@ import type { RecordedPoint, Recording } from './recording.ts';
 import type { MappedPoint, RecordingMap, UpAxis } from './recording-map.ts';
 import { mapJoints } from './skeleton-names.ts';
 import { calcRest, type SkeletonLengths } from './skeleton-rest.ts';
-import { upByFall, upByStanding } from './up-axis.ts';
+import { upOf } from './up-axis.ts';
 
 /** What an edited map states; a joint or point on the segment "" is on none. */
 export type MapEdit = Partial<RecordingMap>;
@@ -69,7 +69,7 @@ export function makePointsMap(
     ({ unitM } = guess);
     notes.push(guess.note);
   }
-  const up = edit.up ?? upOfPoints(body, points, mapped, recording.rateHz, unitM);
+  const up = edit.up ?? upOfPoints(body, points, mapped, recording, unitM);
   return { map: { unitM, up, joints: [], points: mapped, columns: [] }, notes };
 }
 
@@ -126,7 +126,7 @@ function upOfSkeleton({ joints, frames, rateHz }: Recording, joint: Int32Array, 
     low.push(mean(at('shankL'), at('shankR')));
     high.push(mean(at('upperArmL'), at('upperArmR')));
   }
-  return upByFall(path, rateHz) ?? upByStanding(low, high);
+  return upOf(undefined, low, high, path, rateHz);
 }
 
 const LOW = /^(thigh|shank|foot)/;
@@ -136,7 +136,7 @@ function upOfPoints(
   body: Body,
   points: readonly RecordedPoint[],
   mapped: readonly MappedPoint[],
-  rateHz: number,
+  { rateHz, up: stated }: Recording,
   unitM: number,
 ): UpAxis {
   const known = new Map(points.map(({ name, p }) => [name, p]));
@@ -160,12 +160,12 @@ function upOfPoints(
   const rows = Array.from({ length: Math.min(ROWS, frames) }, (_, r) =>
     Math.floor((r * frames) / Math.min(ROWS, frames)),
   );
-  return (
-    upByFall(path, rateHz) ??
-    upByStanding(
-      rows.map((i) => mean(low, i)),
-      rows.map((i) => mean(high, i)),
-    )
+  return upOf(
+    stated,
+    rows.map((i) => mean(low, i)),
+    rows.map((i) => mean(high, i)),
+    path,
+    rateHz,
   );
 }
 

@@ -66,25 +66,30 @@ const ROWS: readonly Row[] = [
   skin(/^(clav|ij|sternalnotch|jugularnotch|suprasternale)$/, 'upperTrunk', false, 0.055, [0.86, 0]),
   skin(/^(strn|px|xiphoid|sternum)$/, 'upperTrunk', false, 0.11, [0.1, 0]),
   skin(/^(bak|back|scap|scapula)$/, 'upperTrunk', true, -0.1, [0.55, 0], 0.07),
+  skin(/^(fsh|fsho|shoulderfront)$/, 'upperTrunk', true, 0.05, [0, 0.01], -0.005, 'upperArm'),
+  skin(/^(bsh|bsho|shoulderback)$/, 'upperTrunk', true, -0.055, [0, 0.01], -0.005, 'upperArm'),
   skin(/^(sho|acr|acromion|shoulderlat|shouldertop)$/, 'upperTrunk', true, 0, [0, 0.035], 0.012, 'upperArm'),
+  skin(/^(fwt|waistfront)$/, 'pelvis', true, 0.08, [0, 0.1], 0.11),
+  skin(/^(mwt|waistside)$/, 'pelvis', true, 0, [0, 0.1], 0.15),
+  skin(/^(bwt|waistback)$/, 'pelvis', true, -0.1, [0, 0.1], 0.06),
   skin(/^(asi|asis|iasd)$/, 'pelvis', true, 0.08, [0, 0.085], 0.12),
   skin(/^(psi|psis|ipsd)$/, 'pelvis', true, -0.09, [0, 0.09], 0.045),
   skin(/^(sacr|sacral|sacrum|vsacral|vsac)$/, 'pelvis', false, -0.1, [0, 0.085]),
   skin(/^(gtr|troc|trochanter|greatertrochanter)$/, 'thigh', true, 0, [0, 0], 0.085),
   skin(/^(upa|upperarm|arm|bicep)$/, 'upperArm', true, 0, [-0.5, 0], 0.045),
   skin(/^(elb|elbl|elblat|elbowlat|elbowlateral|lelb|hle|epicondylelateral)$/, 'upperArm', true, 0, [-1, 0], 0.04),
-  skin(/^(elm|elbm|elbmed|elbowmed|elbowmedial|melb|hme|epicondylemedial)$/, 'upperArm', true, 0, [-1, 0], -0.04),
+  skin(/^(elm|iel|elbm|elbmed|elbowmed|elbowmedial|melb|hme|epicondylemedial)$/, 'upperArm', true, 0, [-1, 0], -0.04),
   skin(/^(fra|frm|farm|forearm)$/, 'forearm', true, 0, [-0.5, 0], 0.035),
-  skin(/^(wra|wrr|wristrad|wristradius|wristradial|rsp)$/, 'forearm', true, 0, [-1, 0], 0.03),
-  skin(/^(wrb|wru|wristuln|wristulna|wristulnar|usp)$/, 'forearm', true, 0, [-1, 0], -0.03),
+  skin(/^(wra|owr|wrr|wristrad|wristradius|wristradial|rsp)$/, 'forearm', true, 0, [-1, 0], 0.03),
+  skin(/^(wrb|iwr|wru|wristuln|wristulna|wristulnar|usp)$/, 'forearm', true, 0, [-1, 0], -0.03),
   skin(/^(fin|finger|knuckle|hand|mc3|hm3)$/, 'hand', true, -0.014, [-0.46, 0]),
   skin(/^(thi|thigh|thighlat|thi1)$/, 'thigh', true, 0, [-0.5, 0], 0.078),
   skin(/^(kne|knel|kneelat|kneelateral|lkne|fle|kneeoutside)$/, 'thigh', true, 0, [-1, 0], 0.052),
-  skin(/^(knm|knem|kneemed|kneemedial|mkne|fme|kneeinside)$/, 'thigh', true, 0, [-1, 0], -0.052),
+  skin(/^(knm|kni|knem|kneemed|kneemedial|mkne|fme|kneeinside)$/, 'thigh', true, 0, [-1, 0], -0.052),
   skin(/^(tib|shn|shin|shank|shanklat|tib1)$/, 'shank', true, 0, [-0.5, 0], 0.048),
   skin(/^(ank|ankl|anklelat|anklelateral|lank|fal|lmal|ankleoutside)$/, 'shank', true, 0, [-1, 0], 0.036),
   skin(/^(anm|ankm|anklemed|anklemedial|mank|tam|mmal|med|ankleinside)$/, 'shank', true, 0, [-1, 0], -0.036),
-  skin(/^(hee|heel|fcc|calc|calcaneus)$/, 'foot', true, -0.06, [0, -0.035]),
+  skin(/^(hee|hel|heel|fcc|calc|calcaneus)$/, 'foot', true, -0.06, [0, -0.035]),
   skin(/^(toe|toe2|mt2|toetip|bigtoe|halluxtip)$/, 'foot', true, 0.125, [0, -0.03]),
   skin(/^(mt5|mth5|toe5|vmh|toelat|smalltoe)$/, 'foot', true, 0.09, [0, -0.035], 0.045),
   skin(/^(mt1|mth1|toe1|fmh|toemed)$/, 'foot', true, 0.105, [0, -0.035], -0.03),
@@ -114,7 +119,7 @@ export function placeOfMarker(name: string, body: Body): MarkerPlace | undefined
     return { segment: own[1], at_B: [reach('x'), reach('y'), 0], within: 0, isCentre: own[2] === 'o' };
   }
   const { side, whole } = readName(name);
-  const found = findRow(side, whole) ?? (side ? undefined : bySideLetter(whole));
+  const found = bySideLetter(name.split(':').pop() ?? '') ?? findRow(side, whole);
   return found && placeOn(body, found.row, found.side);
 }
 
@@ -128,10 +133,21 @@ function findRow(side: Side | undefined, whole: string): FoundRow | undefined {
   return row && { row, side };
 }
 
-/** LASI, rkne */
-function bySideLetter(whole: string): FoundRow | undefined {
-  const letter = /^([lr])(.+)$/.exec(whole);
-  return letter ? findRow(letter[1] === 'l' ? 'L' : 'R', letter[2]) : undefined;
+/** Short names are of markers on the skin (LASI, rkne); a hip of such a name is its trochanter. */
+const SKIN_OF: Readonly<Record<string, string>> = {
+  hip: 'troc',
+  shoulder: 'sho',
+  elbow: 'elb',
+  wrist: 'wra',
+  knee: 'kne',
+  ankle: 'ank',
+};
+
+function bySideLetter(own: string): FoundRow | undefined {
+  const [, letter, part] = /^([lr])([a-z0-9]+)$/i.exec(own) ?? [];
+  if (!letter || !part) return undefined;
+  const word = part.toLowerCase();
+  return findRow(letter.toLowerCase() === 'l' ? 'L' : 'R', SKIN_OF[word] ?? word);
 }
 
 function placeOn(body: Body, row: Row, side: Side | undefined): MarkerPlace {

@@ -7,7 +7,6 @@ import { placeOfMarker, SKIN } from './marker-places.ts';
 import { makePointPoser } from './point-poser.ts';
 import { makePoseRows, type PoseRows } from './pose-rows.ts';
 import { fitFresh } from './pose-starts.ts';
-import type { RecordedPoint } from './recording.ts';
 import type { MappedPoint } from './recording-map.ts';
 
 /** Rows between two turns of a long reading. */
@@ -117,53 +116,4 @@ function withoutUnseen(body: Body, placed: readonly Placed[], target: Float64Arr
     if (!is && has[s]) out.fill(Number.NaN, 9 * s, 9 * s + 9);
   });
   return out;
-}
-
-/** Points of the recording that no name places, on the segment on which they stay most nearly in one place. */
-export function placeOthers(
-  body: Body,
-  rows: { readonly R_WS: Float64Array; readonly p_WSo_W: Float64Array }[],
-  at: readonly number[],
-  points: readonly RecordedPoint[],
-  inW: (p: RecordedPoint) => Float64Array,
-): MappedPoint[] {
-  return points.flatMap((point) => {
-    const p = inW(point);
-    const found = nearestSegment(body, rows, at, p);
-    return found
-      ? [{ from: point.name, segment: body.segments[found.segment].name, at_B: found.at_B, basis: 'place' as const }]
-      : [];
-  });
-}
-
-/** A marker on skin stays within this of its place on the right segment, m (judgement). */
-const STAYS = 0.02;
-
-function nearestSegment(
-  body: Body,
-  rows: { readonly R_WS: Float64Array; readonly p_WSo_W: Float64Array }[],
-  at: readonly number[],
-  p: Float64Array,
-): { readonly segment: number; readonly at_B: Triple } | undefined {
-  let best: { segment: number; at_B: Triple; spread: number } | undefined;
-  const d = [0, 0, 0];
-  for (let s = 0; s < body.segments.length; s++) {
-    const local: number[][] = [];
-    rows.forEach(({ R_WS, p_WSo_W }, r) => {
-      const i = 3 * at[r];
-      if (!Number.isFinite(p[i])) return;
-      for (let k = 0; k < 3; k++) d[k] = p[i + k] - p_WSo_W[3 * s + k];
-      const back = [0, 1, 2].map(
-        (k) => R_WS[9 * s + k] * d[0] + R_WS[9 * s + 3 + k] * d[1] + R_WS[9 * s + 6 + k] * d[2],
-      );
-      local.push(back);
-    });
-    if (local.length < 6) return undefined;
-    const mean = [0, 1, 2].map((k) => local.reduce((sum, v) => sum + v[k], 0) / local.length);
-    const spread = Math.sqrt(
-      local.reduce((sum, v) => sum + Math.hypot(v[0] - mean[0], v[1] - mean[1], v[2] - mean[2]) ** 2, 0) / local.length,
-    );
-    if (!best || spread < best.spread) best = { segment: s, at_B: [mean[0], mean[1], mean[2]], spread };
-  }
-  return best && best.spread < STAYS ? best : undefined;
 }

@@ -6,6 +6,7 @@ import { lengthsOfCentres } from './centre-lengths.ts';
 import { guessColumns } from './column-meanings.ts';
 import { withEvenRows } from './even-rows.ts';
 import { type MadeMap, type MapEdit, makePointsMap, makeSkeletonMap } from './make-map.ts';
+import { placeOthers } from './place-others.ts';
 import { pointsOfTable } from './points-of-table.ts';
 import { posePoints } from './pose-points.ts';
 import { poseSkeleton } from './pose-skeleton.ts';
@@ -150,7 +151,13 @@ function* poseMarkers(
         ? recordedAthlete(given, centres)
         : yield* scaledAthlete(given, first.map.points, used);
   const body = bodyOfAthlete(scaled.athlete);
-  const { rows, miss } = yield* posePoints(body, first.map.points, used, recording.times, recording.rateHz);
+  const named = new Set([...first.map.points, ...(edit.points ?? [])].map((m) => m.from));
+  const open = points.filter((p) => !named.has(p.name)).map((p) => ({ name: p.name, p: inW(p) }));
+  const others = yield* placeOthers(body, first.map.points, used, open);
+  const mapped = [...first.map.points, ...others];
+  used.push(...others.map(({ from: name }) => open.find((p) => p.name === name)?.p ?? new Float64Array(0)));
+  const map = { ...first.map, points: mapped };
+  const { rows, miss } = yield* posePoints(body, mapped, used, recording.times, recording.rateHz);
   let missing = 0;
   for (let i = 0; i < recording.frames; i++) if (used.some((p) => !Number.isFinite(p[3 * i]))) missing++;
   const notes = [
@@ -161,7 +168,7 @@ function* poseMarkers(
   ];
   return finish(
     rows.posed,
-    first,
+    { ...first, map },
     scaled.athlete,
     points.map(({ name }) => name),
     missing,

@@ -63,13 +63,26 @@ function fitParabola(
   return { a, off: Math.sqrt(left / width) };
 }
 
-/** The mean way from low to high points; for a recording without a fall. */
-export function upByStanding(low: readonly Triple[], high: readonly Triple[]): UpAxis {
+/** Mean of unit vectors longer than this: the body stands for most of the recording (judgement; of somersaults alone it is under .5). */
+const STANDS = 0.7;
+
+/** From what the file states, feet and chest in some rows (`low`, `high`), and the middle of the body in all of them (n x 3, m), in the file's axes. */
+export function upOf(
+  stated: UpAxis | undefined,
+  low: readonly Triple[],
+  high: readonly Triple[],
+  path: Float64Array,
+  rateHz: number,
+): UpAxis {
   const way: Triple = [0, 0, 0];
+  let rows = 0;
   low.forEach((p, i) => {
     const d = sub(high[i], p);
     const unit = scale(d, 1 / norm(d));
-    if (Number.isFinite(unit[0])) for (let k = 0; k < 3; k++) way[k] += unit[k];
+    if (!Number.isFinite(unit[0])) return;
+    rows++;
+    for (let k = 0; k < 3; k++) way[k] += unit[k];
   });
-  return axisNearest(way);
+  if (norm(way) > STANDS * rows) return axisNearest(way);
+  return stated ?? upByFall(path, rateHz) ?? axisNearest(way);
 }

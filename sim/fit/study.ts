@@ -12,7 +12,7 @@ import { calcRecordedMomentum, type RecordedMomentum } from '../recording/record
 import type { Recording } from '../recording/recording.ts';
 import { testModel } from './model-test.ts';
 import { judgeRecording } from './quality.ts';
-import { measuredStart } from './recorded-flight.ts';
+import { GRAVITY, measuredStart } from './recorded-flight.ts';
 import type { RecordedStart, RecordingQuality, RecordingStudy, StudyOptions } from './recording-study.ts';
 import { turnMotion, turnToFlight } from './turn-to-flight.ts';
 
@@ -69,10 +69,19 @@ export function* prepareRecording(
     else yield { done: READ + (POSED - READ) * step.value, what: 'posing' };
   }
   yield { done: POSED, what: 'finding the flight' };
-  const spans = findAirSpans(posed.posed);
+  const spans = likelyFirst(findAirSpans(posed.posed));
   yield { done: FOUND, what: 'finding the flight' };
   const span = chosenSpan(posed, spans, options);
   return { recording, posed, spans, flight: span && prepareFlight(posed, span, options) };
+}
+
+/** Share of 9.81 within which a fitted g is that of a flight in real time. */
+const LIKELY = 0.1;
+
+/** Flights by their g before slow sinkings and quick swings, each the longest first. */
+function likelyFirst(spans: readonly AirSpan[]): AirSpan[] {
+  const isLikely = ({ g, gError }: AirSpan): boolean => Math.abs(g - GRAVITY) < LIKELY * GRAVITY + 2 * gError;
+  return [...spans.filter(isLikely), ...spans.filter((span) => !isLikely(span))];
 }
 
 function chosenSpan(

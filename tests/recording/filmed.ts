@@ -85,3 +85,19 @@ export function drain<T>(steps: Generator<unknown, T>): T {
     if (step.done) return step.value;
   }
 }
+
+/** Points in W, m, as a TRC file in mm. */
+export function trcOf(points: readonly RecordedPoint[], t: ArrayLike<number>, rateHz: number): Uint8Array {
+  const n = t.length;
+  const lines = [
+    'PathFileType\t4\t(X/Y/Z)\tfilmed.trc',
+    'DataRate\tCameraRate\tNumFrames\tNumMarkers\tUnits\tOrigDataRate\tOrigDataStartFrame\tOrigNumFrames',
+    [rateHz, rateHz, n, points.length, 'mm', rateHz, 1, n].join('\t'),
+    `Frame#\tTime\t${points.map(({ name }) => name).join('\t\t\t')}\t\t`,
+    `\t\t${points.map((_, k) => `X${k + 1}\tY${k + 1}\tZ${k + 1}`).join('\t')}`,
+    '',
+  ];
+  for (let i = 0; i < n; i++)
+    lines.push([i + 1, t[i], ...points.flatMap(({ p }) => [0, 1, 2].map((k) => 1000 * p[3 * i + k]))].join('\t'));
+  return new TextEncoder().encode(`${lines.join('\n')}\n`);
+}

@@ -22,8 +22,8 @@ export interface StartGuess {
 
 /** Noise that is not measured is not taken for none: rad, m. */
 const LEAST_NOISE = 2e-4;
-/** A flight in a fit is integrated this well: far below any noise. */
-const TOLERANCE = 1e-8;
+/** A flight in a fit is integrated this well, and its shape tabulated: rad or so, far below any noise, and several times quicker than usual. */
+const TOLERANCE = 1e-7;
 
 export class FittedRecording {
   readonly motion: ConditionedMotion;
@@ -33,7 +33,7 @@ export class FittedRecording {
   readonly placeNoise: number;
   /** (n x 4) as recorded; NaN where it was not */
   readonly quat: Float64Array;
-  private readonly flyer: Flyer = makeFlyer({ tolerance: TOLERANCE });
+  private readonly flyer: Flyer = makeFlyer({ tolerance: TOLERANCE, shapeTolerance: TOLERANCE });
   private launched:
     | {
         readonly key: string;
@@ -71,6 +71,14 @@ export class FittedRecording {
     this.known.unshift({ key, rest });
     this.known.length = Math.min(this.known.length, 3);
     return rest;
+  }
+
+  /** Root mean square of what is left over: of the attitude about all three axes, rad, and of the mass centre, m. */
+  left(guess: StartGuess, shares: BodyShares | undefined): { leftAttitude: number; leftPlace: number } {
+    const { n } = this.motion;
+    const turns = this.rest(guess, shares).slice(0, 3 * n);
+    const squares = turns.reduce((sum, v) => sum + v * v, 0);
+    return { leftAttitude: this.attitudeNoise * Math.sqrt(squares / n), leftPlace: this.bodyOf(shares).path.off };
   }
 
   startAt({ h, turn }: StartGuess, shares?: BodyShares): RecordedStart {
@@ -114,10 +122,6 @@ export class FittedRecording {
       { ...posed, body, n, p_WBo_W: part(posed.p_WBo_W, 3), quat_WB: part(posed.quat_WB, 4) },
       series.slice(na * before, na * (before + n)),
     );
-  }
-
-  get path(): Parabola {
-    return this.bodyOf(undefined).path;
   }
 }
 

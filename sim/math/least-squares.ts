@@ -53,7 +53,7 @@ export function* fitSteps(
   for (let round = 1; round <= rounds && !isExact(r, exact); round++) {
     done = round;
     const isFresh = J === undefined;
-    J ??= differences(x, r, residuals, steps);
+    J ??= calcDifferences(x, r, residuals, steps);
     const step = tryStep(x, r, J, damping, residuals);
     if (!step) break;
     if (!(step.cost < cost)) {
@@ -144,14 +144,14 @@ export function calcGradient(
   residuals: Residuals,
   steps: readonly number[],
 ): number[] {
-  return gradientOf(differences(x, r, residuals, steps), r);
+  return gradientOf(calcDifferences(x, r, residuals, steps), r);
 }
 
 const isExact = (r: readonly number[], exact: number): boolean => r.every((v) => Math.abs(v) < exact);
 const squares = (r: readonly number[]): number => r.reduce((sum, v) => sum + v * v, 0);
 
 /** Columns d r / d x_j; forward, backward where there is no room or no flight. Zero where neither can be had. */
-function differences(
+export function calcDifferences(
   x: readonly number[],
   r: readonly number[],
   residuals: Residuals,

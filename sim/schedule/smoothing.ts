@@ -46,7 +46,7 @@ export function cutoffOfWeight(weight: number, rateHz: number): number {
 }
 
 /** Lowest cut-off, as a share of the rate: that of the greatest weight of the spline. */
-export const LOWEST_CUTOFF = 0.003;
+const LOWEST_CUTOFF = 0.0029;
 
 /** Throws a FieldError where samples at `rateHz` cannot be smoothed so. */
 export function checkCutoff(field: string, hz: number, rateHz: number): void {

@@ -2,28 +2,18 @@
 import { describe, expect, it } from 'vitest';
 import { testModel } from '../../sim/fit/model-test.ts';
 import { judgeRecording } from '../../sim/fit/quality.ts';
-import { measuredStart } from '../../sim/fit/recorded-flight.ts';
 import { writeRecordedSkill } from '../../sim/fit/recorded-skill.ts';
 import { checkSkillFile, flySkill, formatSkill } from '../../sim/index.ts';
 import { REV } from '../../sim/math/angles.ts';
-import { conditionMotion } from '../../sim/recording/condition.ts';
-import type { Smoothing } from '../../sim/recording/conditioned.ts';
 import { calcRecordedMomentum } from '../../sim/recording/recorded-momentum.ts';
-import { flightOf, type Noise, poseFlight, wholeSpan } from '../recording/posed-flight.ts';
 import { fileOf, skillOf } from '../skill/load.ts';
-
-function recorded(id: string, rateHz: number, smoothing: Smoothing, noise?: Noise) {
-  const posed = poseFlight(flightOf(id), rateHz, noise);
-  const motion = conditionMotion(posed, wholeSpan(posed), { smoothing, longestGap: 0.1 });
-  const momentum = calcRecordedMomentum(motion);
-  return { motion, momentum, start: measuredStart(motion, momentum) };
-}
+import { recorded } from './recorded.ts';
 
 const IDS = ['back-straight-full', 'double-back-tuck', 'trampoline-double-full', 'trampoline-barani'];
 
 describe.each(IDS)('%s without noise', (id) => {
   it.each(['none', 'gcv'] as const)('comes back within 1e-4 rev, smoothed by %s', (kind) => {
-    const { motion, start } = recorded(id, 500, { kind });
+    const { motion, start } = recorded(id, 240, { kind });
     const { worst } = testModel(motion, start).test;
     for (const v of worst) expect(v / REV).toBeLessThan(1e-4);
   });

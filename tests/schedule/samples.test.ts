@@ -263,7 +263,7 @@ describe('sampled angles', () => {
     refuse({ sampled: [{ ...one, angle: 99 }] }, /angle of samples/);
     refuse({ sampled: [one], smoothing: { kind: 'noise', rms: -1 } }, /noise of the samples/);
     expect(() => compile({ sampled: [one], smoothing: { kind: 'cutoff', hz: 120 } })).toThrow(
-      /cut-off of the samples of elbowFlexionR: 120 is not possible; allowed: 0.72 to below 120 Hz/,
+      /cut-off of the samples of elbowFlexionR: 120 is not possible; allowed: 0.696 to below 120 Hz/,
     );
   });
 });

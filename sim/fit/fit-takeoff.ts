@@ -33,18 +33,18 @@ const SHARE_BOX = 0.5;
 const STEP = 1e-3;
 const ROUNDS = 12;
 
-export interface FitProgress {
+interface FitProgress {
   readonly phase: 'search' | 'spread';
   readonly done: number;
   readonly of: number;
 }
 
-export interface FittedFlight {
+interface FittedFlight {
   readonly motion: ConditionedMotion;
   readonly start: RecordedStart;
 }
 
-export interface FitOptions {
+interface FitOptions {
   /** all recordings are of one athlete, whose shares of mass are found too */
   readonly isShared?: boolean;
   /** recordings drawn again for what the answer is known to */

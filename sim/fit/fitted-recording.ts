@@ -7,7 +7,7 @@ import type { Body } from '../body/body.ts';
 import { attitudeOfMat, matOfAttitude, matOfVectorInto, mulInto } from '../math/rot.ts';
 import type { ConditionedMotion } from '../recording/conditioned.ts';
 import { massCentreOf } from '../recording/mass-centre.ts';
-import { fitParabola, type Parabola } from '../recording/parabola.ts';
+import { fitParabola, type MassPath } from '../recording/parabola.ts';
 import { type Flyer, makeFlyer } from '../skill/flyer.ts';
 import { type LaunchedSkill, relaunch } from '../skill/launch.ts';
 import { type BodyShares, withShares } from './body-shares.ts';
@@ -39,7 +39,7 @@ export class FittedRecording {
         readonly key: string;
         readonly skill: LaunchedSkill;
         readonly place: readonly number[];
-        readonly path: Parabola;
+        readonly path: MassPath;
       }
     | undefined;
   private readonly known: { readonly key: string; readonly rest: readonly number[] }[] = [];
@@ -125,7 +125,7 @@ export class FittedRecording {
   }
 }
 
-export const rawQuat = ({ posed, span, n }: ConditionedMotion): Float64Array =>
+const rawQuat = ({ posed, span, n }: ConditionedMotion): Float64Array =>
   posed.quat_WB.slice(4 * span.first, 4 * (span.first + n));
 
 /** Rotation vector from the recorded attitude at o to the computed one, over the noise; three zeros where none was recorded. */

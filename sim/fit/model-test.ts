@@ -10,7 +10,7 @@ import { bodyFramesOf, courseOf } from './attitude-course.ts';
 import { launchRecorded, readRows } from './recorded-flight.ts';
 import type { AttitudeCourse, ModelTest, RecordedStart } from './recording-study.ts';
 
-export interface TestedModel {
+interface TestedModel {
   readonly test: ModelTest;
   readonly flight: Flight;
   /** of the flight, in the recording's place */

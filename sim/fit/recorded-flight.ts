@@ -68,7 +68,7 @@ export function launchRecorded(motion: ConditionedMotion, start: RecordedStart):
 }
 
 /** What a flight has at the rows of a recording: the root, and the joint angles. */
-export interface FlownRows {
+interface FlownRows {
   readonly quat_WB: Float64Array; // (n x 4)
   /** the mass centre over X = Z = 0 at the start, as flights have it */
   readonly p_WBo_W: Float64Array; // (n x 3)

@@ -13,7 +13,7 @@ import type { PosedMotion } from './posed.ts';
 import { findEnds } from './span-ends.ts';
 
 /** s: a shorter flight looks like any other movement (our judgement); the flight of a handspring lasts .2 and more. */
-export const SHORTEST = 0.15;
+const SHORTEST = 0.15;
 /** s: longer than any flight of a person that falls at more than 2 m/s2. */
 const LONGEST = 4.5;
 /** m/s2: less is no fall. */

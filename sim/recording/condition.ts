@@ -16,7 +16,7 @@ import { FEWEST_ROWS, smoothSeries, smoothTogether } from './smooth-series.ts';
 /** s of rows beside the span that are looked at (our judgement): more would bring the jolt of a landing in. */
 const BESIDE = 0.05;
 
-export interface ConditionOptions {
+interface ConditionOptions {
   readonly smoothing: Smoothing;
   /** by angle name, where it differs */
   readonly smoothingOf?: Readonly<Record<string, Smoothing>>;

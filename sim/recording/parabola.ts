@@ -45,7 +45,7 @@ export function fitLinear(columns: readonly Float64Array[], y: Float64Array): Li
 }
 
 /** A flight of the mass centre: places and speeds at `t0`, g along -Y, and what they are known to. */
-export interface Parabola {
+export interface MassPath {
   readonly t0: number;
   readonly p: readonly [number, number, number];
   readonly v: readonly [number, number, number];
@@ -64,7 +64,7 @@ export function fitParabola(
   first: number,
   last: number,
   given?: number,
-): Parabola | undefined {
+): MassPath | undefined {
   const rows: number[] = [];
   for (let i = first; i <= last; i++) if (!Number.isNaN(p[3 * i] + p[3 * i + 1] + p[3 * i + 2])) rows.push(i);
   if (rows.length < 5) return undefined;

@@ -10,7 +10,7 @@ import { checkCutoff, cutoffOfWeight, weightOf } from '../schedule/smoothing.ts'
 import type { Smoothing, SmoothingReport } from './conditioned.ts';
 import { isNoiseCorrelated } from './noise-colour.ts';
 
-export interface SmoothSeries {
+interface SmoothSeries {
   readonly value: Float64Array; // (n)
   readonly rate: Float64Array; // (n) in a second
   readonly acceleration: Float64Array; // (n)

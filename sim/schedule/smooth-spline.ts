@@ -193,7 +193,7 @@ export function splineAt(c: Float64Array, i: number): number {
   return (c[i] + 26 * c[i + 1] + 66 * c[i + 2] + 26 * c[i + 3] + c[i + 4]) / 120;
 }
 
-export interface SplineState {
+interface SplineState {
   readonly f: number;
   readonly d: number;
   readonly dd: number;

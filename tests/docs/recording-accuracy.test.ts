@@ -1,4 +1,4 @@
-// The tables of docs/recording-accuracy.md. `npm run recording-accuracy` computes and writes them (half an hour); each run computes one row again and holds it against the page.
+// The tables of docs/recording-accuracy.md. `npm run recordings` computes and writes them (half an hour); each run computes one row again and holds it against the page.
 import { readFileSync, writeFileSync } from 'node:fs';
 import path from 'node:path';
 import { expect, it } from 'vitest';

@@ -32,6 +32,8 @@ const SHARE_BOX = 0.5;
 /** Step of a difference, of the box. */
 const STEP = 1e-3;
 const ROUNDS = 12;
+/** Parts of the flight that are fitted one after the other, each from the last one's answer: from a start that is far off the whole of a twist leads astray. */
+const PARTS = [0.3, 0.6, 1];
 
 interface FitProgress {
   readonly phase: 'search' | 'spread';
@@ -60,23 +62,25 @@ export function* fitTakeoffSteps(
   const body = flights[0].motion.posed.body;
   const shares = isShared && hasShares(body) ? sharesOf(body) : undefined;
   const box = new SearchBox(recordings, shares);
-  const rest = (x: readonly number[]): readonly number[] =>
-    recordings.flatMap((r, k) => r.rest(box.guess(x, k), box.shares(x)));
-  const search = fitSteps(box.middle(), rest, { rounds: ROUNDS, steps: box.middle().map(() => STEP) });
-  let step = search.next();
-  for (let round = 1; !step.done; round++) {
-    yield { phase: 'search', done: round, of: ROUNDS };
-    step = search.next();
+  const steps = box.middle().map(() => STEP);
+  const restOf =
+    (part: number) =>
+    (x: readonly number[]): readonly number[] =>
+      recordings.flatMap((r, k) => r.rest(box.guess(x, k), box.shares(x), part));
+  const rest = restOf(1);
+  let x: readonly number[] = box.middle();
+  let rounds = 0;
+  for (const part of PARTS) {
+    const search = fitSteps(x, restOf(part), { rounds: ROUNDS, steps });
+    let step = search.next();
+    for (; !step.done; step = search.next()) {
+      rounds++;
+      yield { phase: 'search', done: rounds, of: ROUNDS * PARTS.length };
+    }
+    if (!step.value) throw new RangeError('the start of a search is always flown');
+    x = step.value.x;
   }
-  const found = step.value;
-  if (!found) throw new RangeError('the start of a search is always flown');
-  const { x, rounds } = found;
-  const J = calcDifferences(
-    x,
-    rest(x),
-    rest,
-    box.middle().map(() => STEP),
-  );
+  const J = calcDifferences(x, rest(x), rest, steps);
   const valuesAt = (y: readonly number[]): readonly number[] => recordings.flatMap((r, k) => box.values(r, y, k));
   const from = valuesAt(box.middle());
   const to = valuesAt(x);

@@ -53,9 +53,12 @@ export class FittedRecording {
     this.placeNoise = Math.max(LEAST_NOISE, path.off / Math.sqrt(3));
   }
 
-  /** What is left over, in standard deviations: three of the attitude for each row, then three of the mass centre. */
-  rest(guess: StartGuess, shares: BodyShares | undefined): readonly number[] {
-    const key = JSON.stringify([guess, shares]);
+  /**
+   * What is left over, in standard deviations: three of the attitude for each row, then three of the mass centre. `part`: only the first so
+   * much of the rows counts, the others are 0.
+   */
+  rest(guess: StartGuess, shares: BodyShares | undefined, part = 1): readonly number[] {
+    const key = JSON.stringify([guess, shares, part]);
     const found = this.known.find((one) => one.key === key);
     if (found) return found.rest;
     const { skill, place } = this.bodyOf(shares);
@@ -63,10 +66,12 @@ export class FittedRecording {
     const rest: number[] = [];
     const { n, posed } = this.motion;
     const q = new Float64Array(4);
-    for (let i = 0; i < n; i++) {
+    const until = Math.ceil(part * n);
+    for (let i = 0; i < until; i++) {
       flight.quatInto(Math.min(flight.duration, i / posed.rateHz), q);
       pushTurn(this.quat, 4 * i, q, this.attitudeNoise, rest);
     }
+    while (rest.length < 3 * n) rest.push(0);
     if (shares) for (const v of place) rest.push(v / this.placeNoise);
     this.known.unshift({ key, rest });
     this.known.length = Math.min(this.known.length, 3);

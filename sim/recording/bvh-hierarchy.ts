@@ -5,7 +5,7 @@ import { checkName } from './file-place.ts';
 import { measuredOf } from './read-number.ts';
 import { checkColumns, RECORDING_LIMITS } from './recording-limits.ts';
 
-export interface BvhChannel {
+interface BvhChannel {
   readonly isPlace: boolean;
   readonly axis: 0 | 1 | 2;
 }

@@ -5,7 +5,7 @@ import type { BvhJoint } from './bvh-hierarchy.ts';
 import { listNames } from './file-place.ts';
 import type { RecordedJoint } from './recording.ts';
 import type { RowStore } from './row-store.ts';
-import type { Steps } from './steps.ts';
+import type { ReadSteps } from './steps.ts';
 
 interface Mover {
   readonly joint: BvhJoint;
@@ -20,19 +20,20 @@ export function* bvhMotion(
   names: readonly string[],
   store: RowStore,
   notes: string[],
-): Steps<RecordedJoint[]> {
+): ReadSteps<RecordedJoint[]> {
   let from = 0;
-  const movers = joints.map((joint): Mover => {
+  const movers: Mover[] = [];
+  for (const joint of joints) {
     const isMoved = joint.channels.some((c) => c.isPlace);
-    const mover = {
+    movers.push({
       joint,
       from,
       R: new Float64Array(9 * store.rows),
       ...(isMoved ? { p: new Float64Array(3 * store.rows) } : {}),
-    };
+    });
     from += joint.channels.length;
-    return mover;
-  });
+    yield { done: 0 };
+  }
   yield* store.eachRow((data, o, row) => {
     for (const { joint, from: first, R, p } of movers) {
       turnInto(joint, data, o + first, R, 9 * row);

@@ -1,7 +1,7 @@
 /** Numbers of a C3D file in the byte order of the processor that wrote it (c3d.org, "The C3D File Format User Guide"). Nothing is read past the end. */
 import { FieldError } from '../math/field-error.ts';
 
-export type Processor = 'Intel' | 'DEC' | 'MIPS';
+type Processor = 'Intel' | 'DEC' | 'MIPS';
 
 /** Byte 4 of the parameter section. */
 export const PROCESSORS: ReadonlyMap<number, Processor> = new Map([

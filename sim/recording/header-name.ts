@@ -1,7 +1,7 @@
 /** A header taken apart: words, side, unit; whatever its spelling ("kneeFlexionL", "knee_flexion_l", "Left knee flexion [deg]"). */
 import type { RecordedColumn } from './recording.ts';
 
-export interface HeaderName {
+interface HeaderName {
   /** words in small letters, without side and unit */
   readonly words: readonly string[];
   readonly side: 'L' | 'R' | '';
@@ -16,7 +16,7 @@ const PREFIXES = /^(?:q|angle|ang|joint)$/;
 const FILLERS = /^(?:of|the|angle|joint)$/;
 
 /** Words apart by signs, spaces and capitals. */
-export function wordsOf(name: string): string[] {
+function wordsOf(name: string): string[] {
   return name
     .replace(/([a-z\d])([A-Z])/g, '$1 $2')
     .replace(/([A-Z])([A-Z][a-z])/g, '$1 $2')

@@ -1,6 +1,6 @@
 /** Columns that are one axis of a point, by their names: "LELB x", "LELB_X", "LELB.x", "X1", "x LELB", "comx". */
 
-export interface PointColumn {
+interface PointColumn {
   readonly point: string;
   readonly axis: 0 | 1 | 2;
 }

@@ -1,12 +1,12 @@
 /** Points of a marker file, row by row, and what their gaps come to. */
 import { listNames } from './file-place.ts';
 import type { RecordedPoint } from './recording.ts';
-import type { Steps } from './steps.ts';
+import type { ReadSteps } from './steps.ts';
 
 /** A RowStore is one. */
 interface RowSource {
   readonly rows: number;
-  eachRow(use: (data: Float64Array, o: number, row: number) => void): Steps<void>;
+  eachRow(use: (data: Float64Array, o: number, row: number) => void): ReadSteps<void>;
 }
 
 /**
@@ -18,8 +18,12 @@ export function* pointSteps(
   store: RowSource,
   first: number,
   notes: string[],
-): Steps<RecordedPoint[]> {
-  const points = names.map((name) => ({ name, p: new Float64Array(3 * store.rows) }));
+): ReadSteps<RecordedPoint[]> {
+  const points: RecordedPoint[] = [];
+  for (const name of names) {
+    points.push({ name, p: new Float64Array(3 * store.rows) });
+    yield { done: 0 };
+  }
   const seen = new Int32Array(names.length);
   let zeros = 0;
   yield* store.eachRow((data, o, row) => {

@@ -4,18 +4,14 @@ import { shownName } from './file-place.ts';
 import type { RecordedPoint, Recording } from './recording.ts';
 import { RECORDING_LIMITS } from './recording-limits.ts';
 import type { MappedColumn } from './recording-map.ts';
-import { runSteps, type Steps } from './steps.ts';
+import type { ReadSteps } from './steps.ts';
 
-/** In a unit of `unitM` metres. A point with an axis missing in a row is missing there; one without all three columns is left out. */
-export const pointsOfTable = (recording: Recording, columns: readonly MappedColumn[], unitM: number): RecordedPoint[] =>
-  runSteps(pointsOfTableSteps(recording, columns, unitM));
-
-/** The same with a pause after each point. */
-export function* pointsOfTableSteps(
+/** In a unit of `unitM` metres, with a pause after each point. A point with an axis missing in a row is missing there; one without all three columns is left out. */
+export function* pointsOfTable(
   recording: Recording,
   columns: readonly MappedColumn[],
   unitM: number,
-): Steps<RecordedPoint[]> {
+): ReadSteps<RecordedPoint[]> {
   const points: RecordedPoint[] = [];
   const axes = axesOf(recording, columns, unitM);
   for (const [name, own] of axes) {

@@ -16,6 +16,7 @@ import { bodyOfAthlete, recordedAthlete } from './recorded-athlete.ts';
 import type { RecordedPoint, Recording } from './recording.ts';
 import type { RecordingMap } from './recording-map.ts';
 import { scaledAthlete } from './scaled-athlete.ts';
+import { sharesOf } from './steps.ts';
 import { placesInW } from './turned-axes.ts';
 import { upByFall } from './up-axis.ts';
 
@@ -63,7 +64,7 @@ function* poseColumns(
   const guessed = guessColumns(recording, body);
   const columns = guessed.map((g) => edit.columns?.find(({ from }) => from === g.from) ?? g);
   const unitM = edit.unitM ?? recording.unitM;
-  const points = pointsOfTable(recording, columns, unitM ?? 1);
+  const points = yield* sharesOf(pointsOfTable(recording, columns, unitM ?? 1));
   const hasAngles = columns.some(
     ({ means }) => means.kind === 'angle' || means.kind === 'matrix' || means.kind === 'quaternion',
   );

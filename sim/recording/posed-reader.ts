@@ -5,7 +5,7 @@ import { getModel } from '../motion/model.ts';
 import { calcShapeMotion, makeShapeMotion, type ShapeMotion } from '../motion/shape-motion.ts';
 import type { PosedMotion } from './posed.ts';
 
-export interface PosedReader {
+interface PosedReader {
   /** of the shape alone, rates zero */
   readonly sm: ShapeMotion;
   readonly R_WS: Float64Array; // (segments x 9)

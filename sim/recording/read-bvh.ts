@@ -12,10 +12,10 @@ import type { Recording } from './recording.ts';
 import { checkRate, checkRows, RECORDING_LIMITS } from './recording-limits.ts';
 import { RowStore } from './row-store.ts';
 import { evenTimes } from './row-times.ts';
-import { type Steps, scaleSteps } from './steps.ts';
+import { type ReadSteps, scaleSteps } from './steps.ts';
 import type { TextLines } from './text-lines.ts';
 
-export function* readBvhSteps(file: string, lines: TextLines, notes: string[]): Steps<Recording> {
+export function* readBvhSteps(file: string, lines: TextLines, notes: string[]): ReadSteps<Recording> {
   const words = makeWords(file, lines);
   const joints = readHierarchy(words);
   const stated = readFrames(file, words);
@@ -114,7 +114,7 @@ function* readRows(
   first: readonly string[],
   { store, stated, kept }: Rows,
   notes: string[],
-): Steps<void> {
+): ReadSteps<void> {
   const row = new Float64Array(store.width);
   const put = (cells: readonly string[]): void => {
     // the last number may be cut as well

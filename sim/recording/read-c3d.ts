@@ -12,12 +12,12 @@ import type { Recording } from './recording.ts';
 import { RECORDING_LIMITS } from './recording-limits.ts';
 import type { UpAxis } from './recording-map.ts';
 import { evenTimes } from './row-times.ts';
-import type { Steps } from './steps.ts';
+import type { ReadSteps } from './steps.ts';
 
 /** Values between two pauses. */
 const PIECE = 1 << 16;
 
-export function* readC3dSteps(file: string, data: Uint8Array, notes: string[]): Steps<Recording> {
+export function* readC3dSteps(file: string, data: Uint8Array, notes: string[]): ReadSteps<Recording> {
   const bytes = new C3dBytes(file, data);
   const layout = readC3dLayout(bytes, notes);
   const names = makeUnique(labelsOf(file, layout), 'point', notes);
@@ -46,7 +46,7 @@ export function* readC3dSteps(file: string, data: Uint8Array, notes: string[]): 
 type UseRow = (row: Float64Array, o: number, i: number) => void;
 
 /** Three numbers a point; NaN where the residual says that it is not seen. */
-function* eachFrame(bytes: C3dBytes, layout: C3dLayout, names: readonly string[], use: UseRow): Steps<void> {
+function* eachFrame(bytes: C3dBytes, layout: C3dLayout, names: readonly string[], use: UseRow): ReadSteps<void> {
   const { start, stride, isFloat, scale, points, frames } = layout;
   const row = new Float64Array(3 * points);
   const size = isFloat ? 4 : 2;

@@ -8,7 +8,7 @@ import { readTableSteps } from './read-table.ts';
 import { readTrcSteps } from './read-trc.ts';
 import type { Recording, RecordingKind } from './recording.ts';
 import { RECORDING_LIMITS } from './recording-limits.ts';
-import { runSteps, type Steps } from './steps.ts';
+import { type ReadSteps, runSteps } from './steps.ts';
 import { findEncoding, TextLines } from './text-lines.ts';
 
 const FORMS = 'a recording: BVH, TRC, C3D, or a table as CSV or TSV';
@@ -17,7 +17,7 @@ const FORMS = 'a recording: BVH, TRC, C3D, or a table as CSV or TSV';
 export const readRecording = (name: string, bytes: Uint8Array): Recording => runSteps(readRecordingSteps(name, bytes));
 
 /** The same with pauses of some milliseconds each, and how far it is. */
-export function* readRecordingSteps(name: string, bytes: Uint8Array): Steps<Recording> {
+export function* readRecordingSteps(name: string, bytes: Uint8Array): ReadSteps<Recording> {
   const file = shownName(name) || 'recording';
   if (bytes.length === 0) throw new FieldError(file, 'an empty file', FORMS);
   if (bytes.length > RECORDING_LIMITS.bytes)

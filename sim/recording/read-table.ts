@@ -5,11 +5,11 @@
 import { FieldError } from '../math/field-error.ts';
 import { atLine, listNames, makeUnique, shownName } from './file-place.ts';
 import { numberOf } from './read-number.ts';
-import type { Recording } from './recording.ts';
+import type { RecordedColumn, Recording } from './recording.ts';
 import { checkRate, checkRows, RECORDING_LIMITS } from './recording-limits.ts';
 import { RowStore } from './row-store.ts';
 import { evenTimes, type RowTimes, stampedTimes } from './row-times.ts';
-import { type Steps, scaleSteps } from './steps.ts';
+import { type ReadSteps, scaleSteps } from './steps.ts';
 import { cellsOf, findFrame, findTime, readTableHead, type TableHead } from './table-head.ts';
 import type { TextLines } from './text-lines.ts';
 
@@ -21,7 +21,7 @@ const NUMERIC = /^[-+]?(?:\d+[.,]?\d*|[.,]\d+)(?:e[-+]?\d+)?$/i;
 
 type Decimal = '.' | ',';
 
-export function* readTableSteps(file: string, lines: TextLines, notes: string[]): Steps<Recording> {
+export function* readTableSteps(file: string, lines: TextLines, notes: string[]): ReadSteps<Recording> {
   const head = readTableHead(file, lines);
   const names = makeUnique(
     head.columns.map(({ name }) => name),
@@ -40,22 +40,27 @@ export function* readTableSteps(file: string, lines: TextLines, notes: string[])
   const store = new RowStore(names.length);
   const cells = new TableRows(file, names, clock);
   yield* cells.read(lines, head, store, notes);
-  const columns = head.columns.map(({ unit }, k) => ({
-    name: names[k],
-    ...(unit === undefined ? {} : { unit }),
-    values: new Float64Array(store.rows),
-  }));
+  const columns: RecordedColumn[] = [];
+  for (const [k, { unit }] of head.columns.entries()) {
+    columns.push({ name: names[k], ...(unit === undefined ? {} : { unit }), values: new Float64Array(store.rows) });
+    yield { done: 0.8 };
+  }
   const slices = store.eachRow((data, o, row) => {
     for (let k = 0; k < columns.length; k++) columns[k].values[row] = data[o + k];
   });
-  yield* scaleSteps(slices, 0.8, 1);
+  yield* scaleSteps(slices, 0.8, 0.95);
   const words = columns.filter((_, k) => cells.isWords[k]);
   if (words.length > 0) notes.push(`Columns of words are left out: ${listNames(words.map(({ name }) => name))}.`);
   const unitS = time?.unitS ?? 1 / (head.rateHz ?? 1);
+  const times = yield* scaleSteps(
+    timesOf(file, store.rows, columns[clock]?.values, unitS, head, notes, time?.isStated === false),
+    0.95,
+    1,
+  );
   return {
     kind: 'table',
     frames: store.rows,
-    ...timesOf(file, store.rows, columns[clock]?.values, unitS, head, notes, time?.isStated === false),
+    ...times,
     points: [],
     joints: [],
     columns: columns.filter((_, k) => k !== time?.at && !cells.isWords[k]),
@@ -63,7 +68,7 @@ export function* readTableSteps(file: string, lines: TextLines, notes: string[])
   };
 }
 
-function timesOf(
+function* timesOf(
   file: string,
   rows: number,
   stamps: Float64Array | undefined,
@@ -71,7 +76,7 @@ function timesOf(
   { rateHz, columns }: TableHead,
   notes: string[],
   isUnitOpen: boolean,
-): RowTimes {
+): ReadSteps<RowTimes> {
   if (!stamps) return evenTimes(file, rows, rateHz ?? Number.NaN);
   const scaled = stamps.map((x) => x * unitS);
   const mean = (scaled[rows - 1] - scaled[0]) / (rows - 1);
@@ -82,7 +87,8 @@ function timesOf(
       `rows ${Number(mean.toPrecision(3))} s apart`,
       'its unit in brackets, as in "time [ms]"',
     );
-  const found = stampedTimes(file, scaled, notes, rateHz);
+  yield { done: 0 };
+  const found = yield* stampedTimes(file, scaled, notes, rateHz);
   checkRate(`${file} times`, found.rateHz);
   return found;
 }
@@ -104,7 +110,7 @@ class TableRows {
     this.#isKnown = names.map(() => false);
   }
 
-  *read(lines: TextLines, { separator }: TableHead, store: RowStore, notes: string[]): Steps<void> {
+  *read(lines: TextLines, { separator }: TableHead, store: RowStore, notes: string[]): ReadSteps<void> {
     const count = this.#names.length;
     const row = new Float64Array(count);
     let last = Number.NEGATIVE_INFINITY;

@@ -11,7 +11,7 @@ import type { Recording } from './recording.ts';
 import { checkColumns, checkRate, checkRows, RECORDING_LIMITS } from './recording-limits.ts';
 import { RowStore } from './row-store.ts';
 import { stampedTimes } from './row-times.ts';
-import { type Steps, scaleSteps } from './steps.ts';
+import { type ReadSteps, scaleSteps } from './steps.ts';
 import type { TextLines } from './text-lines.ts';
 
 interface Head {
@@ -21,7 +21,7 @@ interface Head {
   readonly unitM: number | undefined;
 }
 
-export function* readTrcSteps(file: string, lines: TextLines, notes: string[]): Steps<Recording> {
+export function* readTrcSteps(file: string, lines: TextLines, notes: string[]): ReadSteps<Recording> {
   const head = readHead(file, lines, notes);
   const labels = readLabels(file, lines, head, notes);
   const names = makeUnique(labels, 'marker', notes);
@@ -37,8 +37,8 @@ export function* readTrcSteps(file: string, lines: TextLines, notes: string[]): 
     0.8,
     0.85,
   );
-  const rows = stampedTimes(file, stamps, notes, head.rateHz);
-  const points = yield* scaleSteps(pointSteps(names, store, 1, notes), 0.85, 1);
+  const rows = yield* scaleSteps(stampedTimes(file, stamps, notes, head.rateHz), 0.85, 0.87);
+  const points = yield* scaleSteps(pointSteps(names, store, 1, notes), 0.87, 1);
   return {
     kind: 'trc',
     frames: store.rows,
@@ -137,7 +137,7 @@ function* readRows(
   names: readonly string[],
   { store, stated }: { readonly store: RowStore; readonly stated: number },
   notes: string[],
-): Steps<void> {
+): ReadSteps<void> {
   const wide = 2 + 3 * names.length;
   const row = new Float64Array(store.width);
   let last = Number.NEGATIVE_INFINITY;

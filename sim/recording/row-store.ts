@@ -1,5 +1,5 @@
 /** Rows of numbers whose count is not known beforehand, kept in blocks that never move. */
-import type { Steps } from './steps.ts';
+import type { ReadSteps } from './steps.ts';
 
 const BLOCK = 1 << 16;
 
@@ -21,7 +21,7 @@ export class RowStore {
   }
 
   /** Hands out each row as an offset into its block. */
-  *eachRow(use: (data: Float64Array, o: number, row: number) => void): Steps<void> {
+  *eachRow(use: (data: Float64Array, o: number, row: number) => void): ReadSteps<void> {
     for (let b = 0, i = 0; b < this.#blocks.length; b++) {
       for (let k = 0; k < this.#perBlock && i < this.rows; k++) use(this.#blocks[b], k * this.width, i++);
       yield { done: i / this.rows };

@@ -2,6 +2,7 @@
 
 import { FieldError } from '../math/field-error.ts';
 import { checkRate, LEAST_ROWS } from './recording-limits.ts';
+import type { ReadSteps } from './steps.ts';
 
 export interface RowTimes {
   readonly times: Float64Array;
@@ -10,36 +11,46 @@ export interface RowTimes {
 
 /** Judgement: a stamp off an even row of times by less than this share of a step says nothing. */
 const EVEN_SHARE = 0.002;
-/** Steps that a median is taken of: a million are not sorted at once. */
+/** ReadSteps that a median is taken of: a million are not sorted at once. */
 const MEDIAN_OF = 10_000;
 
 export function evenTimes(file: string, rows: number, rateHz: number): RowTimes {
   checkCount(file, rows);
-  return { times: Float64Array.from({ length: rows }, (_, i) => i / rateHz), rateHz };
+  const times = new Float64Array(rows);
+  for (let i = 0; i < rows; i++) times[i] = i / rateHz;
+  return { times, rateHz };
 }
 
-export function checkCount(file: string, rows: number): void {
+function checkCount(file: string, rows: number): void {
   if (rows < LEAST_ROWS) throw new FieldError(file, `${rows} rows of values`, `at least ${LEAST_ROWS} rows`);
 }
 
 /** Of ascending stamps. Stamps that are even but for their last written digit become even; others are said in the notes. */
-export function stampedTimes(file: string, stamps: Float64Array, notes: string[], statedHz?: number): RowTimes {
+export function* stampedTimes(
+  file: string,
+  stamps: Float64Array,
+  notes: string[],
+  statedHz?: number,
+): ReadSteps<RowTimes> {
   const n = stamps.length;
   checkCount(file, n);
   const mean = (stamps[n - 1] - stamps[0]) / (n - 1);
   const unit = lastDigit(stamps);
+  yield { done: 0.2 };
   // a row that is left out puts others off by a third of a step at least: coarser digits could hide it
   const slack = Math.max(EVEN_SHARE * mean, unit < 0.3 * mean ? 1.01 * unit : 0);
   const known = Math.max(1e-3, slack / (mean * (n - 1)));
   if (statedHz !== undefined && Math.abs(mean * statedHz - 1) < known && worstOff(stamps, 1 / statedHz) <= slack)
     return { times: gridOf(stamps, 1 / statedHz), rateHz: statedHz };
   const isStatedWrong = statedHz !== undefined && Math.abs(mean * statedHz - 1) > Math.max(0.01, known);
+  yield { done: 0.5 };
   const off = worstOff(stamps, mean);
   if (off <= slack) {
     const rateHz = checkRate(`${file} times`, 1 / mean);
     if (isStatedWrong) notes.push(wordStated(statedHz, rateHz));
     return { times: gridOf(stamps, mean), rateHz };
   }
+  yield { done: 0.8 };
   const middle = medianStep(stamps);
   const rateHz = checkRate(`${file} times`, 1 / middle);
   if (isStatedWrong) notes.push(wordStated(statedHz, rateHz));
@@ -55,7 +66,11 @@ const wordStated = (stated: number, found: number): string =>
 
 const round = (x: number): string => String(Number(x.toPrecision(6)));
 
-const gridOf = (stamps: Float64Array, step: number): Float64Array => stamps.map((_, i) => stamps[0] + i * step);
+function gridOf(stamps: Float64Array, step: number): Float64Array {
+  const times = new Float64Array(stamps.length);
+  for (let i = 0; i < times.length; i++) times[i] = stamps[0] + i * step;
+  return times;
+}
 
 function worstOff(stamps: Float64Array, step: number): number {
   let worst = 0;

@@ -5,9 +5,9 @@ import { numberOf } from './read-number.ts';
 import { checkColumns, checkRate, RECORDING_LIMITS } from './recording-limits.ts';
 import type { TextLines } from './text-lines.ts';
 
-export type Separator = ',' | ';' | '\t';
+type Separator = ',' | ';' | '\t';
 
-export interface HeadColumn {
+interface HeadColumn {
   readonly name: string;
   readonly unit?: string;
 }

@@ -1,14 +1,14 @@
 /** Lines of a text file, decoded piece by piece: UTF-8, UTF-16, or Windows-1252 where it is neither. Any line ends, also mixed. */
 import { FieldError } from '../math/field-error.ts';
 import { RECORDING_LIMITS } from './recording-limits.ts';
-import type { Steps } from './steps.ts';
+import type { ReadSteps } from './steps.ts';
 
 type Encoding = 'utf-8' | 'utf-16le' | 'utf-16be' | 'windows-1252';
 
 const PIECE = 1 << 18;
 
 /** Reads all bytes once; the answer of a valid UTF-8 text costs no more. */
-export function* findEncoding(bytes: Uint8Array): Steps<Encoding> {
+export function* findEncoding(bytes: Uint8Array): ReadSteps<Encoding> {
   if (bytes[0] === 0xff && bytes[1] === 0xfe) return 'utf-16le';
   if (bytes[0] === 0xfe && bytes[1] === 0xff) return 'utf-16be';
   if (bytes.length >= 4 && bytes[0] !== 0 && bytes[1] === 0 && bytes[3] === 0) return 'utf-16le';

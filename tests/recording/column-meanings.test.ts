@@ -5,6 +5,7 @@ import { wordFrames } from '../../sim/measure/words.ts';
 import { guessColumns } from '../../sim/recording/column-meanings.ts';
 import { pointsOfTable } from '../../sim/recording/points-of-table.ts';
 import type { ColumnMeaning } from '../../sim/recording/recording-map.ts';
+import { runSteps } from '../../sim/recording/steps.ts';
 import { evenTimes, flight, flown } from './flown.ts';
 import { readText } from './parts.ts';
 
@@ -144,7 +145,7 @@ test('the frames of a flight are read back: all angles, the root, F, somersault;
     'quaternion pelvis',
   ]);
   expect(columns.filter(({ means }) => means.kind === 'angle').length).toBe(body.angles.length);
-  const [point] = pointsOfTable(recording, columns, 1);
+  const [point] = runSteps(pointsOfTable(recording, columns, 1));
   expect([point.name, [...point.p]]).toEqual(['pelvis.o', [...frames.p_WBo_W]]);
 });
 
@@ -153,7 +154,7 @@ test('so are the segments of a flight: origin and mass centre of each, its attit
   const made = calcSegmentFrames(flight, times);
   const recording = readText('segments.csv', [...formatSegments(made, body)].join(''));
   const columns = guessColumns(recording, body);
-  const points = pointsOfTable(recording, columns, 0.001);
+  const points = runSteps(pointsOfTable(recording, columns, 0.001));
   expect(points.length).toBe(1 + 2 * body.segments.length + body.contacts.length);
   const foot = body.segments.findIndex(({ name }) => name === 'footR');
   const p = points.find(({ name }) => name === 'footR.o')?.p ?? [];

@@ -3,11 +3,12 @@ import { describe, expect, test } from 'vitest';
 import { FieldError } from '../../../sim/math/field-error.ts';
 import { readRecording, readRecordingSteps } from '../../../sim/recording/read-recording.ts';
 import type { Recording } from '../../../sim/recording/recording.ts';
+import { RECORDING_LIMITS } from '../../../sim/recording/recording-limits.ts';
 import { HOSTILE } from './list.ts';
 import { SOUND } from './samples.ts';
 
-/** Pauses: a piece of bytes each, and some for what comes after. */
-const mostSteps = (bytes: number): number => 200 + bytes / 1000;
+/** Pauses: one a piece of bytes, one a column, and some for what comes after. */
+const mostSteps = (bytes: number): number => 200 + RECORDING_LIMITS.columns + bytes / 1000;
 
 /** The recording or its refusal, in a bounded number of steps. */
 function openFile(file: string, bytes: Uint8Array): Recording | string {

@@ -6,7 +6,7 @@
  * What it is known to. Joint angles are measured too, and their noise makes the flight drift: errors that go together all along it, which
  * what is left over does not show. So every recording is drawn again many times with its own noise (redrawn.ts), one step of the search is
  * made from the answer, and the spread of the answers is taken. Not in it: a body that is another's, smoothing that took movement away, noise
- * that repeats from sample to sample.
+ * that repeats from sample to sample: there no interval is given (NaN).
  */
 import { DEG, turnedTo } from '../math/angles.ts';
 import { calcDifferences, fitSteps } from '../math/least-squares.ts';
@@ -95,7 +95,9 @@ export function* fitTakeoffSteps(
     });
     yield { phase: 'spread', done: draw, of: draws };
   }
-  const spread = squares.map((s) => WIDE * Math.sqrt(s / draws));
+  // drawn noise does not repeat: where the recording's does, the spread would be several times too small
+  const isKnown = !recordings.some((r) => isRepeating(r.motion));
+  const spread = squares.map((s) => (isKnown ? WIDE * Math.sqrt(s / draws) : Number.NaN));
   const perRecording = to.length / recordings.length;
   return recordings.map((r, k) => {
     const at = perRecording * k;
@@ -109,6 +111,14 @@ export function* fitTakeoffSteps(
       test: testModel(r.motion, start).test,
     };
   });
+}
+
+/** Share of the angles that move, in which noise that repeats is found, from which on it is the recording's: single series give false alarms. */
+const REPEATING = 0.25;
+
+function isRepeating({ reports, attitudeReport }: ConditionedMotion): boolean {
+  const moved = reports.filter((report) => report.weight > 0);
+  return attitudeReport.isCorrelated || moved.filter((r) => r.isCorrelated).length > REPEATING * moved.length;
 }
 
 /** Where in [0, 1] the unknowns of a search are. */

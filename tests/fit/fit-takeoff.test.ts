@@ -51,6 +51,12 @@ it('a flight with 1 deg and 3 mm of noise: momentum, attitude and speed within o
   expect(Math.abs(fit.test.worst[0])).toBeLessThan(0.05);
 });
 
+it('where the noise repeats no interval is given', () => {
+  const { motion, start } = recorded('double-back-tuck', 120, { kind: 'gcv' }, { seed: 2, angle: 0.0175, repeat: 0.9 });
+  const [fit] = finish(fitTakeoffSteps([{ motion, start }], { draws: 1 })).result;
+  expect(fit.values.find((v) => v.name === 'momentumZ')?.plusMinus).toBeNaN();
+});
+
 // 13 s on a busy machine: of `npm run test:all`
 it.runIf(isWhole)('a wrong share of mass is put right by two recordings of one athlete', () => {
   const noise = { angle: 0.003, place: 0.001 };

@@ -102,6 +102,7 @@ export {
   USUAL_CAMERA,
 } from './filming/camera.ts';
 export { formatCameraCsv } from './filming/camera-csv.ts';
+export { type ExpectedErrors, expectErrors } from './filming/expected-errors.ts';
 export { type FilmingPlan, filmFlight, planFilming } from './filming/plan.ts';
 export type { Flight, SurfaceKind, TakeoffSpec } from './flight/flight.ts';
 export { DEFAULT_TOLERANCE, type FlightOptions, flySchedule, NoTouchdownError } from './flight/fly.ts';

@@ -9,6 +9,8 @@ export interface CameraCommand {
   readonly skill: string;
   readonly camera: FilmCamera;
   readonly csv?: string;
+  /** what a film would be known to is asked for */
+  readonly errors: boolean;
 }
 
 const RAD = Math.PI / 180;
@@ -33,7 +35,12 @@ export function parseCamera(argv: readonly string[]): CameraCommand {
     allowPositionals: true,
     strict: false,
     tokens: true,
-    options: Object.fromEntries(optionsOf('camera').map(({ name }) => [name, { type: 'string' as const }])),
+    options: Object.fromEntries(
+      optionsOf('camera').map(({ name, takes }) => [
+        name,
+        { type: takes === undefined ? ('boolean' as const) : ('string' as const) },
+      ]),
+    ),
   });
   const seen = new Set<string>();
   for (const token of tokens) {
@@ -74,7 +81,7 @@ export function parseCamera(argv: readonly string[]): CameraCommand {
   const framesHz = given.framesHz !== undefined && given.framesHz > 0 ? given.framesHz : USUAL_CAMERA.framesHz;
   const camera = { ...fitToFrame({ ...USUAL_CAMERA, framesHz }), ...given };
   const csv = textOf('csv');
-  return { kind: 'camera', skill, camera, ...(csv === undefined ? {} : { csv }) };
+  return { kind: 'camera', skill, camera, errors: values.errors === true, ...(csv === undefined ? {} : { csv }) };
 }
 
 /** "--off-square -20" is a value, not an option. */

@@ -3,6 +3,8 @@ import {
   ASK_FIRST,
   contactFor,
   DEFAULT_TOLERANCE,
+  type ExpectedErrors,
+  expectErrors,
   FieldError,
   type FilmCamera,
   type FilmingPlan,
@@ -37,7 +39,7 @@ import { checkApart, writeFiles } from './write-files.ts';
 const DEG = 180 / Math.PI;
 
 export async function runCamera(
-  { skill: given, camera, csv }: CameraCommand,
+  { skill: given, camera, csv, errors }: CameraCommand,
   args: readonly string[],
 ): Promise<string> {
   const { spec, skill, inputs, origin } = await readSkill(given);
@@ -52,8 +54,9 @@ export async function runCamera(
     tolerance: DEFAULT_TOLERANCE,
     seed: null,
   });
+  const expected = errors ? take(expectErrors(flight, camera.framesHz, plan.sightline.p_WC_W)) : undefined;
   writeFiles(wanted.map((to) => ({ ...to, pieces: formatCameraCsv(flight, camera, plan.stand, { from }) })));
-  return `${skill.title}\n${formatPlan(plan)}\n\n${CLOSING}\n`;
+  return `${skill.title}\n${formatPlan(plan)}\n${expected ? `${formatErrors(expected)}\n` : ''}\n${CLOSING}\n`;
 }
 
 function take<T>(steps: Generator<unknown, T>): T {
@@ -113,6 +116,19 @@ function formatPlan(plan: FilmingPlan): string {
     ),
   ];
   return [plainRuns(wordFilming(plan)), ...faults, ONE_CAMERA, ...lines, ASK_FIRST].join('\n');
+}
+
+/** About nineteen of twenty are nearer. */
+function formatErrors({ airTime, one, two, seeds }: ExpectedErrors): string {
+  const deg = (x: number): string => (Number.isFinite(x) ? `${(x * DEG).toFixed(1)} deg` : 'not known');
+  const line = (name: string, { somersault, twist, tilt, momentum }: ExpectedErrors['one']): string =>
+    `  ${name.padEnd(19)}somersault ${deg(somersault)}, twist ${deg(twist)}, tilt ${deg(tilt)}, momentum ${Number.isFinite(momentum) ? `${(100 * momentum).toFixed(1)} %` : 'not known'}`;
+  return [
+    `To be expected, to either side (${seeds} films read, points set 10 mm and half a frame off)`,
+    `  ${'Air time'.padEnd(19)}${airTime.toFixed(4)} s, both marks`,
+    line('One camera', one),
+    line('Two cameras', two),
+  ].join('\n');
 }
 
 const m = (x: number): string => PLAIN_FILMING.metres(x);

@@ -81,6 +81,7 @@ const PLAIN_COMMANDS = {
       { name: 'shutter', takes: 'S', says: 'how long it is open, as 0.001 or 1/1000', usual: '1/1000 s' },
       { name: 'lines', takes: 'S', says: 'from reading the first line to the last; 0: all at once', usual: '0.008 s' },
       { name: 'picture', takes: 'WxH', says: 'size of the picture, 160 to 8192 each', usual: '1920x1080 px' },
+      { name: 'errors', says: 'also what a film would be known to, by one camera and by two; takes some seconds' },
       aside(
         'csv',
         'OUT.csv',

@@ -2,6 +2,7 @@
 import {
   CAMERA_RANGES,
   checkCamera,
+  type ExpectedErrors,
   type FilmCamera,
   type FilmingPlan,
   fitToFrame,
@@ -27,6 +28,12 @@ export interface Filming {
   stand(camera: FilmCamera, plan: FilmingPlan): Sightline;
   /** rejects with the reason, and after a cancel */
   plan(result: FlightResult, camera: FilmCamera): { readonly done: Promise<FilmingPlan | undefined>; cancel(): void };
+  /** what a film would be known to; `onShare`: of it that is done */
+  errors(
+    result: FlightResult,
+    plan: FilmingPlan,
+    onShare: (share: number) => void,
+  ): { readonly done: Promise<ExpectedErrors | undefined>; cancel(): void };
   csv(result: FlightResult, plan: FilmingPlan): string;
 }
 
@@ -38,6 +45,12 @@ export function makeFilming(shapes: Readonly<Record<string, ShapeData>>, pool: P
     fit: fitToFrame,
     stand: (camera, { stand }) => standCamera(camera, stand),
     plan: ({ file, athlete }, camera) => pool.run('film', { file, athlete, shapes, camera }),
+    errors: ({ file, athlete }, { camera, sightline }, onShare) =>
+      pool.run(
+        'filmErrors',
+        { file, athlete, shapes, framesHz: camera.framesHz, eye: sightline.p_WC_W },
+        { onProgress: onShare },
+      ),
     csv: (result, { camera, stand }) =>
       [...formatCameraCsv(result.flight, camera, stand, { from: provenanceOf(result, 'page: camera') })].join(''),
   };

@@ -4,6 +4,7 @@ import { classFilesJob } from './kinds/class-files-job.ts';
 import { classJob } from './kinds/class-job.ts';
 import { conditioningJob } from './kinds/conditioning-job.ts';
 import { draftJob } from './kinds/draft-job.ts';
+import { filmErrorsJob } from './kinds/film-errors-job.ts';
 import { filmJob } from './kinds/film-job.ts';
 import { fixJob } from './kinds/fix-job.ts';
 import { forgivingJob } from './kinds/forgiving-job.ts';
@@ -24,6 +25,7 @@ export const jobKinds = {
   conditioning: conditioningJob,
   draft: draftJob,
   film: filmJob,
+  filmErrors: filmErrorsJob,
   fix: fixJob,
   forgiving: forgivingJob,
   map: mapJob,

@@ -1,6 +1,6 @@
 /** The camera of a plan, kept with the page and with no skill; and what a worker says of the flight through it. */
 import { type Accessor, createEffect, createMemo, createSignal, onCleanup } from 'solid-js';
-import type { FilmCamera, FilmingPlan } from '../../../sim/index.ts';
+import type { ExpectedErrors, FilmCamera, FilmingPlan } from '../../../sim/index.ts';
 import { keptState, type Page } from '../../app/page.ts';
 import type { Loaders } from '../../app/services.ts';
 import type { FlightResult } from '../../engine/result.ts';
@@ -20,6 +20,10 @@ export interface PlanState {
   readonly plan: Accessor<FilmingPlan | undefined>;
   /** numbers of the plan are of an older camera or flight */
   readonly stale: Accessor<boolean>;
+  /** of this plan; undefined while it is on its way */
+  readonly errors: Accessor<ExpectedErrors | undefined>;
+  /** of the errors, 0 to 1 */
+  readonly share: Accessor<number>;
   readonly failed: Accessor<string>;
   again(): void;
 }
@@ -27,6 +31,8 @@ export interface PlanState {
 const KEY = 'shapeflight.camera';
 /** A hand that drags rests so long before numbers are asked for, ms. */
 const REST = 120;
+/** and so long before the film is read over and over, which takes seconds */
+const LONG_REST = 600;
 
 function readCamera({ engine }: FilmParts): FilmCamera {
   try {
@@ -82,6 +88,28 @@ function makePlanState(page: Page): PlanState {
       cancel?.();
     });
   });
+  const [expected, setExpected] = createSignal<{ of: FilmingPlan; errors: ExpectedErrors }>();
+  const [share, setShare] = createSignal(0);
+  createEffect(() => {
+    const [engine, known] = [parts()?.engine, answer()];
+    if (!engine || !known || !isOpen() || !isFresh() || expected()?.of === known.plan) return;
+    let cancel: (() => void) | undefined;
+    const timer = setTimeout(() => {
+      setShare(0);
+      const call = engine.errors(known.of, known.plan, setShare);
+      cancel = call.cancel;
+      call.done.then(
+        (errors) => errors && setExpected({ of: known.plan, errors }),
+        (error: Error) => {
+          if (error.name !== 'JobCancelledError') setFailed(error.message);
+        },
+      );
+    }, LONG_REST);
+    onCleanup(() => {
+      clearTimeout(timer);
+      cancel?.();
+    });
+  });
   const plan = createMemo((): FilmingPlan | undefined => {
     const [known, now, engine] = [answer()?.plan, camera(), parts()?.engine];
     if (!known || !now || !engine || known.camera === now) return known;
@@ -92,6 +120,11 @@ function makePlanState(page: Page): PlanState {
     camera,
     refused,
     plan,
+    errors: () => {
+      const known = expected();
+      return known && known.of === answer()?.plan && isFresh() ? known.errors : undefined;
+    },
+    share,
     failed,
     stale: () => !isFresh(),
     again: () => setTries(tries() + 1),

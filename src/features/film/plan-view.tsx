@@ -19,6 +19,7 @@ import { formatNumber } from '../../ui/numbers.ts';
 import { say, units } from '../../ui/units.ts';
 import { FilmFloor, FilmSentence } from './film-frame.tsx';
 import { PlanAir } from './plan-air.tsx';
+import { PlanErrors } from './plan-errors.tsx';
 import { PictureSize, PlanFields } from './plan-fields.tsx';
 import { FromAbove, FromSide } from './plan-places.tsx';
 import { HiddenJoints, PixelCurve, StepCurves, StepNow, stepIn, stepUnit } from './plan-rows.tsx';
@@ -98,7 +99,7 @@ interface UnderProps {
 
 function Bench(props: UnderProps) {
   const left = (): number => props.tool.timeLeft;
-  const foot = (): number => 84;
+  const foot = (): number => 128 + 19 * wordFilmingFaults(props.plan).length;
   const rows = createMemo(() => {
     const room = Math.max(210, props.tool.height - foot() - 16);
     const steps = Math.round(0.24 * room);
@@ -136,6 +137,7 @@ function Bench(props: UnderProps) {
           <HiddenJoints plan={props.plan} axis={props.tool.axis} height={rows().hidden} />
         </Row>
         <div class="plan-foot" style={{ 'padding-left': `${left()}px` }}>
+          <PlanErrors state={props.state} left={left()} />
           <Said plan={props.plan} />
         </div>
       </div>
@@ -246,6 +248,7 @@ function Stacked(props: UnderProps) {
     <div class="plan-stack">
       <PlanFields {...props} withSize />
       <Said plan={props.plan} />
+      <PlanErrors state={props.state} />
       <dl class="plan-numbers">
         <For each={numbers()}>
           {([name, value]) => (

@@ -103,6 +103,20 @@ export {
 } from './filming/camera.ts';
 export { formatCameraCsv } from './filming/camera-csv.ts';
 export { type ExpectedErrors, expectErrors } from './filming/expected-errors.ts';
+export { type FitOptions, type FitProgress, fitTakeoffSteps } from './fit/fit-takeoff.ts';
+export { writeRecordedSkill } from './fit/recorded-skill.ts';
+export type {
+  FittedValue,
+  ModelTest,
+  RecordedStart,
+  RecordingQuality,
+  RecordingStudy,
+  RefusalReason,
+  StudyOptions,
+  TakeoffFit,
+} from './fit/recording-study.ts';
+export { type PreparedFlight, type PreparedRecording, prepareRecording, studyOf, studyRecording } from './fit/study.ts';
+export { formatStudyJson } from './fit/study-json.ts';
 export { type FilmingPlan, filmFlight, planFilming } from './filming/plan.ts';
 export type { Flight, SurfaceKind, TakeoffSpec } from './flight/flight.ts';
 export { DEFAULT_TOLERANCE, type FlightOptions, flySchedule, NoTouchdownError } from './flight/fly.ts';
@@ -114,6 +128,7 @@ export { LinkError } from './handing/link-error.ts';
 export { isWorksheetLink, readWorksheetLink, writeWorksheetLink } from './handing/worksheet-link.ts';
 export { type FieldDetail, FieldError } from './math/field-error.ts';
 export { OUT_UNITS, type OutUnit } from './math/out-units.ts';
+export { sha256 } from './math/sha256.ts';
 export { calcFrames, frameTimes } from './measure/calc-frames.ts';
 export { listCautions } from './measure/caution-list.ts';
 export { type Caution, calcCautions, calcCautionsAt } from './measure/cautions.ts';
@@ -286,6 +301,15 @@ export {
   type TiltProgress,
   type TiltValues,
 } from './skill/tilt-account.ts';
+export type { AirSpan, Gap, Smoothing, SmoothingReport } from './recording/conditioned.ts';
+export { formatMap, parseMap } from './recording/parse-map.ts';
+export type { PosedMotion } from './recording/posed.ts';
+export type { RecordingKind } from './recording/recording.ts';
+export type { MappedJoint, MappedPoint, RecordingMap } from './recording/recording-map.ts';
+export { formatBvh } from './recording/write-bvh.ts';
+export { formatRecorded } from './recording/write-recorded-csv.ts';
+export { formatTrc } from './recording/write-trc.ts';
+export { BEST_PUBLISHED, BEST_SOURCE, ONE_RECORDING, wordRecordingVerdict, wordRefusals } from './words/recording-words.ts';
 export { wordBasis, wordCoarseTwist } from './words/basis-words.ts';
 export {
   formatCatch,

@@ -5,6 +5,7 @@ import { type ClassCommand, parseClass } from './class-args.ts';
 import { CommandError } from './command-error.ts';
 import { type CommandName, isCommand, wordNoOption } from './command-table.ts';
 import { type DraftCommand, parseDraft } from './draft-args.ts';
+import { type FitCommand, parseFit } from './fit-args.ts';
 import { type LinkCommand, parseLink } from './link-args.ts';
 import { type MapCommand, type MarginCommand, parseMap, parseMargin, throwNoOption } from './margin-args.ts';
 import { type PictureCommand, parsePicture } from './picture-args.ts';
@@ -19,6 +20,7 @@ export type CommandCall =
   | DraftCommand
   | PictureCommand
   | CameraCommand
+  | FitCommand
   | {
       readonly kind: 'fly';
       readonly skill: string;
@@ -64,6 +66,7 @@ export function parseCommand(argv: readonly string[]): CommandCall {
   if (argv[0] === 'class' && !asks) return parseClass(argv.slice(1));
   if (argv[0] === 'draft' && !asks) return parseDraft(argv.slice(1));
   if (argv[0] === 'camera' && !asks) return parseCamera(argv.slice(1));
+  if (argv[0] === 'fit' && !asks) return parseFit(argv.slice(1));
   if (argv[0] === 'picture' && !asks) return parsePicture(argv.slice(1));
   if (asks && argv.some((a) => a === '--help' || a === '-h')) return helpOf(argv.find((a) => !a.startsWith('-')));
   if (argv[0] === 'help') return helpOf(argv[1]);
@@ -72,11 +75,11 @@ export function parseCommand(argv: readonly string[]): CommandCall {
   const [command, given, ...more] = positionals;
   if (command === undefined)
     throw new CommandError(
-      'a command is needed: fly, body, sheet, class, picture, camera, export, link, fix, draft, margin, map or solve (see --help)',
+      'a command is needed: fly, body, sheet, class, picture, camera, fit, export, link, fix, draft, margin, map or solve (see --help)',
     );
   if (command !== 'fly' && command !== 'body' && command !== 'sheet' && command !== 'export' && command !== 'fix')
     throw new CommandError(
-      `there is no command "${command}"; there are: fly, body, sheet, class, picture, camera, export, link, fix, draft, margin, map, solve (see --help)`,
+      `there is no command "${command}"; there are: fly, body, sheet, class, picture, camera, fit, export, link, fix, draft, margin, map, solve (see --help)`,
     );
   const what = WANTED[command];
   if (given === undefined || given === '')

@@ -2,6 +2,7 @@
 import { VERSION } from '../../sim/index.ts';
 import { runBody } from './body.ts';
 import { runCamera } from './camera.ts';
+import { runFit } from './fit.ts';
 import { runClass } from './class.ts';
 import { isOfFlight, NothingFlownError, oneLine, printable, wordBadInput, wordSystemFault } from './command-error.ts';
 import { type CommandCall, parseCommand } from './command-line.ts';
@@ -78,6 +79,8 @@ async function run(command: CommandCall, args: readonly string[]): Promise<strin
       return runFix(command);
     case 'sheet':
       return runSheet(command, args);
+    case 'fit':
+      return runFit(command, args);
     case 'camera':
       return runCamera(command, args);
     case 'class':

@@ -103,6 +103,7 @@ export {
 } from './filming/camera.ts';
 export { formatCameraCsv } from './filming/camera-csv.ts';
 export { type ExpectedErrors, expectErrors } from './filming/expected-errors.ts';
+export { type FilmingPlan, filmFlight, planFilming } from './filming/plan.ts';
 export { type FitOptions, type FitProgress, fitTakeoffSteps } from './fit/fit-takeoff.ts';
 export { writeRecordedSkill } from './fit/recorded-skill.ts';
 export type {
@@ -115,9 +116,9 @@ export type {
   StudyOptions,
   TakeoffFit,
 } from './fit/recording-study.ts';
+export { FIT_SEED } from './fit/redrawn.ts';
 export { type PreparedFlight, type PreparedRecording, prepareRecording, studyOf, studyRecording } from './fit/study.ts';
 export { formatStudyJson } from './fit/study-json.ts';
-export { type FilmingPlan, filmFlight, planFilming } from './filming/plan.ts';
 export type { Flight, SurfaceKind, TakeoffSpec } from './flight/flight.ts';
 export { DEFAULT_TOLERANCE, type FlightOptions, flySchedule, NoTouchdownError } from './flight/fly.ts';
 export { SingularBodyError } from './flight/shape-source.ts';
@@ -182,6 +183,14 @@ export { type AskedSkill, readAsked } from './notation/read-skill-name.ts';
 export { namesOfSkill, type SkillNames, wordNames } from './notation/skill-names.ts';
 export { wordTrade } from './notation/trade-words.ts';
 export { type CodeDirection, formatTrampolineCode, parseTrampolineCode } from './notation/trampoline-code.ts';
+export type { AirSpan, Gap, Smoothing, SmoothingReport } from './recording/conditioned.ts';
+export { formatMap, parseMap } from './recording/parse-map.ts';
+export type { PosedMotion } from './recording/posed.ts';
+export type { RecordingKind } from './recording/recording.ts';
+export type { MappedJoint, MappedPoint, RecordingMap } from './recording/recording-map.ts';
+export { formatBvh } from './recording/write-bvh.ts';
+export { formatRecorded } from './recording/write-recorded-csv.ts';
+export { formatTrc } from './recording/write-trc.ts';
 export { ScheduleOrderError } from './schedule/errors.ts';
 export type { ArmPath } from './schedule/schedule.ts';
 export { wordTogether } from './search/error-together.ts';
@@ -301,15 +310,6 @@ export {
   type TiltProgress,
   type TiltValues,
 } from './skill/tilt-account.ts';
-export type { AirSpan, Gap, Smoothing, SmoothingReport } from './recording/conditioned.ts';
-export { formatMap, parseMap } from './recording/parse-map.ts';
-export type { PosedMotion } from './recording/posed.ts';
-export type { RecordingKind } from './recording/recording.ts';
-export type { MappedJoint, MappedPoint, RecordingMap } from './recording/recording-map.ts';
-export { formatBvh } from './recording/write-bvh.ts';
-export { formatRecorded } from './recording/write-recorded-csv.ts';
-export { formatTrc } from './recording/write-trc.ts';
-export { BEST_PUBLISHED, BEST_SOURCE, ONE_RECORDING, wordRecordingVerdict, wordRefusals } from './words/recording-words.ts';
 export { wordBasis, wordCoarseTwist } from './words/basis-words.ts';
 export {
   formatCatch,
@@ -341,6 +341,13 @@ export { formatLateDose } from './words/late-words.ts';
 export { wordLeft } from './words/left-words.ts';
 export { wordLikelihood } from './words/likelihood-words.ts';
 export { HELD_WORDS, LIMIT_WORDS, MET_WORDS, wordTouching } from './words/limit-words.ts';
+export {
+  BEST_PUBLISHED,
+  BEST_SOURCE,
+  ONE_RECORDING,
+  wordRecordingVerdict,
+  wordRefusals,
+} from './words/recording-words.ts';
 export { PLAIN_NUMBERS, wordVerdict } from './words/verdict-words.ts';
 
 import type { Contact, WholeContact } from './skill/contact-room.ts';

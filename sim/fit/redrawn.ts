@@ -16,7 +16,7 @@ export function redraw(
   const rows = motion.series.length / na;
   const series = motion.series.slice();
   const out = new Float64Array(rows * na + 3 * motion.n);
-  uniformsInto(SEED, draw, out);
+  uniformsInto(FIT_SEED, draw, out);
   let at = 0;
   for (let k = 0; k < na; k++) {
     const { noise } = motion.reports[k];
@@ -40,4 +40,4 @@ export function redraw(
   }));
   return { motion: { ...motion, series, reports }, quat: turned };
 }
-const SEED = 48;
+export const FIT_SEED = 48;

@@ -90,7 +90,13 @@ function testOf({ measured, computed, worst, atEnd }: ModelTest, t: Float64Array
     tiltDeg: list(c.tilt, DEG),
     twistRev: list(c.twist, 1 / REV),
   });
-  return { worst: apart(worst), atEnd: apart(atEnd), atS: list(t), measured: course(measured), computed: course(computed) };
+  return {
+    worst: apart(worst),
+    atEnd: apart(atEnd),
+    atS: list(t),
+    measured: course(measured),
+    computed: course(computed),
+  };
 }
 
 function fitOf({ values, leftAttitude, leftPlace, rounds, test }: TakeoffFit): object {

@@ -103,7 +103,10 @@ const PLAIN_COMMANDS = {
       { name: 'smooth', takes: 'HOW', says: 'gcv: by the data itself; noise:DEG, cutoff:HZ, none', usual: 'gcv' },
       { name: 'gap', takes: 'S', says: 'longest gap that is filled, 0 to 1', usual: '0.1 s' },
       { name: 'lengths', takes: 'WHOSE', says: 'lengths of limbs: recording or athlete', usual: 'recording' },
-      { name: 'masses', says: 'shares of mass of arms, legs and trunk are fitted too; the mass itself changes no flight' },
+      {
+        name: 'masses',
+        says: 'shares of mass of arms, legs and trunk are fitted too; the mass itself changes no flight',
+      },
       aside('out', 'SKILL.json', 'a skill that flies the measured angles from the fitted take-off'),
       aside('report', 'OUT.json', 'everything that is said, with the curves'),
       aside('bvh', 'OUT.bvh', 'the recording on our skeleton'),

@@ -3,10 +3,11 @@ import { readFileSync, statSync } from 'node:fs';
 import { athletes } from '../../presets/index.ts';
 import {
   type Athlete,
-  DEFAULT_TOLERANCE,
-  FIT_SEED,
   BEST_PUBLISHED,
   BEST_SOURCE,
+  CAUTION,
+  DEFAULT_TOLERANCE,
+  FIT_SEED,
   type FittedValue,
   fitTakeoffSteps,
   formatBvh,
@@ -23,15 +24,14 @@ import {
   prepareRecording,
   provenance,
   type RecordingStudy,
-  sha256,
   type StudyOptions,
+  sha256,
   studyOf,
   type TakeoffFit,
   wordRecordingVerdict,
   writeRecordedSkill,
 } from '../../sim/index.ts';
 import { nameOf, wordCall } from './call.ts';
-import { CLOSING } from './closing.ts';
 import { CommandError, NothingFlownError, wordSystemFault } from './command-error.ts';
 import type { FitCommand } from './fit-args.ts';
 import type { CommandOutput } from './interrupt.ts';
@@ -91,7 +91,17 @@ export async function runFit(command: FitCommand, args: readonly string[]): Prom
         tolerance: DEFAULT_TOLERANCE,
         seed: FIT_SEED,
       });
-      return [{ ...to, pieces: [formatStudyJson(studied.map((s, k) => ({ study: s.study, fit: fits[k] })), from)] }];
+      return [
+        {
+          ...to,
+          pieces: [
+            formatStudyJson(
+              studied.map((s, k) => ({ study: s.study, fit: fits[k] })),
+              from,
+            ),
+          ],
+        },
+      ];
     }
     if (name === 'out') {
       const flight = prepared.flight;
@@ -106,14 +116,17 @@ export async function runFit(command: FitCommand, args: readonly string[]): Prom
       return [{ ...to, pieces: [formatSkill(file)] }];
     }
     const { posed } = prepared.posed;
-    const pieces = name === 'bvh' ? formatBvh(posed) : name === 'trc' ? formatTrc(posed, nameOf(to.file)) : formatRecorded(posed);
+    const pieces =
+      name === 'bvh' ? formatBvh(posed) : name === 'trc' ? formatTrc(posed, nameOf(to.file)) : formatRecorded(posed);
     return [{ ...to, pieces }];
   });
   writeFiles(outputs);
   const texts = studied.map(({ study }, k) => formatStudy(study, fits[k]));
-  const text = `${texts.join('\n\n')}\n\n${ONE_RECORDING}\n${CLOSING}\n`;
+  const text = `${texts.join('\n\n')}\n\n${ONE_RECORDING}\nCaution. ${CAUTION}\n`;
   if (!isWhole && command.out !== undefined)
-    throw new NothingFlownError(`${texts.join('\n\n')}\n\nno take-off is fitted to what is no test; ${command.out} is not written`);
+    throw new NothingFlownError(
+      `${texts.join('\n\n')}\n\nno take-off is fitted to what is no test; ${command.out} is not written`,
+    );
   return text;
 }
 
@@ -172,7 +185,10 @@ function formatStudy(study: RecordingStudy, fit: TakeoffFit | undefined): string
     ...(study.unused.length > 0 ? [`not used: ${study.unused.slice(0, 20).map(plain).join(', ')}`] : []),
   ];
   if (!span || !quality)
-    return [...lines, 'no flight is found: nowhere is the mass centre on a parabola for long enough (--from, --to)'].join('\n');
+    return [
+      ...lines,
+      'no flight is found: nowhere is the mass centre on a parabola for long enough (--from, --to)',
+    ].join('\n');
   lines.push(
     `in the air ${span.start.toFixed(3)} to ${span.end.toFixed(3)} s${study.spans.length > 1 ? `, the first choice of ${study.spans.length} (--from, --to for another)` : ''}`,
     `fitted g ${quality.g.toFixed(2)} ± ${(2 * quality.gError).toFixed(2)} m/s2, ${(1000 * quality.offParabola).toFixed(1)} mm off the parabola; angular momentum ${Math.hypot(...quality.h_Scm_W).toFixed(1)} kg m2/s, changes by ${(100 * quality.momentumSpread).toFixed(1)} %`,

@@ -2,12 +2,12 @@
 import { VERSION } from '../../sim/index.ts';
 import { runBody } from './body.ts';
 import { runCamera } from './camera.ts';
-import { runFit } from './fit.ts';
 import { runClass } from './class.ts';
 import { isOfFlight, NothingFlownError, oneLine, printable, wordBadInput, wordSystemFault } from './command-error.ts';
 import { type CommandCall, parseCommand } from './command-line.ts';
 import { runDraft } from './draft.ts';
 import { runExport } from './export.ts';
+import { runFit } from './fit.ts';
 import { runFix } from './fix.ts';
 import { runFly } from './fly.ts';
 import { formatCommandHelp, formatHelp } from './help.ts';

@@ -104,7 +104,7 @@ export {
 export { formatCameraCsv } from './filming/camera-csv.ts';
 export { type ExpectedErrors, expectErrors } from './filming/expected-errors.ts';
 export { type FilmingPlan, filmFlight, planFilming } from './filming/plan.ts';
-export { type FitOptions, type FitProgress, fitTakeoffSteps } from './fit/fit-takeoff.ts';
+export { fitTakeoffSteps } from './fit/fit-takeoff.ts';
 export { writeRecordedSkill } from './fit/recorded-skill.ts';
 export type {
   FittedValue,

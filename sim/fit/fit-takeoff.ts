@@ -103,8 +103,10 @@ export function* fitTakeoffSteps(
     const at = perRecording * k;
     const start = r.startAt(box.guess(x, k), box.shares(x));
     const part = <T>(all: readonly T[]): readonly T[] => all.slice(at, at + perRecording);
+    const wider = r.misfit(box.guess(x, k), box.shares(x));
+    const known = part(spread).map((s) => wider * s);
     return {
-      values: [...nameValues(part(from), part(to), part(spread)), ...placeErrors(r.motion)],
+      values: [...nameValues(part(from), part(to), known), ...placeErrors(r.motion)],
       ...r.left(box.guess(x, k), box.shares(x)),
       rounds,
       start,

@@ -22,6 +22,8 @@ export interface StartGuess {
 
 /** Noise that is not measured is not taken for none: rad, m. */
 const LEAST_NOISE = 2e-4;
+/** Times the noise over which what is left is the model's doing (judgement). */
+const MISFIT = 1.3;
 /** A flight in a fit is integrated this well, and its shape tabulated: rad or so, far below any noise, and several times quicker than usual. */
 const TOLERANCE = 1e-7;
 
@@ -84,6 +86,19 @@ export class FittedRecording {
     const turns = this.rest(guess, shares).slice(0, 3 * n);
     const squares = turns.reduce((sum, v) => sum + v * v, 0);
     return { leftAttitude: this.attitudeNoise * Math.sqrt(squares / n), leftPlace: this.bodyOf(shares).path.off };
+  }
+
+  /**
+   * How much wider an interval is than that of the noise alone, where the flight leaves more over than the noise explains: by so many times
+   * more, and by how much of it is alike from row to row.
+   */
+  misfit(guess: StartGuess, shares: BodyShares | undefined): number {
+    const { n } = this.motion;
+    const turns = this.rest(guess, shares).slice(0, 3 * n);
+    const times = Math.sqrt(turns.reduce((sum, v) => sum + v * v, 0) / (3 * n));
+    if (times < MISFIT) return Math.max(1, times);
+    const axis = (k: number): Float64Array => Float64Array.from({ length: n }, (_, i) => turns[3 * i + k]);
+    return times * Math.max(...[0, 1, 2].map((k) => inflation(axis(k))));
   }
 
   startAt({ h, turn }: StartGuess, shares?: BodyShares): RecordedStart {

@@ -7,7 +7,7 @@ import type { Body } from '../body/body.ts';
 import { attitudeOfMat, matOfAttitude, matOfVectorInto, mulInto } from '../math/rot.ts';
 import type { ConditionedMotion } from '../recording/conditioned.ts';
 import { massCentreOf } from '../recording/mass-centre.ts';
-import { fitParabola, type MassPath } from '../recording/parabola.ts';
+import { fitParabola, inflation, type MassPath } from '../recording/parabola.ts';
 import { type Flyer, makeFlyer } from '../skill/flyer.ts';
 import { type LaunchedSkill, relaunch } from '../skill/launch.ts';
 import { type BodyShares, withShares } from './body-shares.ts';

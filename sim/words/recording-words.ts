@@ -11,7 +11,8 @@ export const ONE_RECORDING =
 const REFUSALS: Readonly<Record<RefusalReason, (q: RecordingQuality, value: number) => string>> = {
   gravity: ({ g, gError }) =>
     `the fitted g is ${g.toFixed(1)} ± ${gError.toFixed(1)} m/s2 and must be 9.81: ${g > 9.81 ? 'played too fast, wrong unit or retimed' : 'not in the air, played too slow, wrong unit or retimed'}?`,
-  momentum: (_, value) => `its angular momentum changes by ${Math.round(100 * value)} % in the air, and must stay the same`,
+  momentum: (_, value) =>
+    `its angular momentum changes by ${Math.round(100 * value)} % in the air, and must stay the same`,
   parabola: (_, value) => `its mass centre is ${Math.round(1000 * value)} mm off a parabola`,
   gap: (_, value) => `a gap of ${value.toFixed(2)} s is too long to fill`,
   short: (_, value) => `it is in the air for ${value.toFixed(2)} s only`,

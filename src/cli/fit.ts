@@ -231,12 +231,16 @@ function formatFit({ values, leftAttitude, leftPlace }: TakeoffFit): string {
     name,
     number(from),
     number(to),
-    Number.isFinite(plusMinus) ? `± ${number(plusMinus)}` : 'not known',
+    wordWidth(plusMinus),
     unit.replace('·', ' ').replace('²', '2'),
   ]);
   const table = formatTable(['fitted', 'measured', 'fitted', '95 %', ''], rows, 1);
   return `${table}\nleft over: ${(leftAttitude * DEG).toFixed(2)} deg of attitude, ${(1000 * leftPlace).toFixed(1)} mm of place`;
 }
+
+/** 0: an end that was set, or where the recording ends. */
+const wordWidth = (plusMinus: number): string =>
+  plusMinus === 0 ? 'as set' : Number.isFinite(plusMinus) ? `± ${number(plusMinus)}` : 'not known';
 
 const number = (x: number): string => String(Number(x.toPrecision(4)));
 /** A name is one line. */

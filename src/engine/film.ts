@@ -7,6 +7,9 @@ import {
   type FilmingPlan,
   fitToFrame,
   formatCameraCsv,
+  keepBack,
+  type Provenance,
+  provenanceSvg,
   type ShapeData,
   type Sightline,
   standCamera,
@@ -14,7 +17,7 @@ import {
 } from '../../sim/index.ts';
 import { makePagePool } from '../jobs/browser-port.ts';
 import type { Pool } from '../jobs/pool.ts';
-import { provenanceOf } from './provenance.ts';
+import { handedProvenanceOf } from './provenance.ts';
 import type { FlightResult } from './result.ts';
 
 export interface Filming {
@@ -35,6 +38,8 @@ export interface Filming {
     onShare: (share: number) => void,
   ): { readonly done: Promise<ExpectedErrors | undefined>; cancel(): void };
   csv(result: FlightResult, plan: FilmingPlan): string;
+  /** where a printed plan is from, for the inside of an svg element */
+  origin(result: FlightResult): string;
 }
 
 export function makeFilming(shapes: Readonly<Record<string, ShapeData>>, pool: Pool = makePagePool()): Filming {
@@ -52,6 +57,13 @@ export function makeFilming(shapes: Readonly<Record<string, ShapeData>>, pool: P
         { onProgress: onShare },
       ),
     csv: (result, { camera, stand }) =>
-      [...formatCameraCsv(result.flight, camera, stand, { from: provenanceOf(result, 'page: camera') })].join(''),
+      [...formatCameraCsv(result.flight, camera, stand, { from: originOf(result, 'page: camera') })].join(''),
+    origin: (result) => provenanceSvg(originOf(result, 'page: filming plan')),
   };
+}
+
+/** Nothing of the athlete goes into the digest: both leave the machine. */
+function originOf(result: FlightResult, call: string): Provenance {
+  const { file } = keepBack(result.file, result.athlete, { name: false, age: false, mass: false, sheets: false });
+  return handedProvenanceOf(result, call, file);
 }

@@ -10,6 +10,7 @@ import { makePaperFlight } from './paper-flight.ts';
 import { originMark, originOf } from './paper-origin.ts';
 import { drawPicture } from './picture.ts';
 import { equalTimes } from './picture-times.ts';
+import { drawPlan } from './plan-page.ts';
 import { drawReport } from './report.ts';
 import { resultLine } from './result-line.ts';
 import { makeSheetFigures } from './sheet-figures.ts';
@@ -28,6 +29,7 @@ export const paper = {
   picture: drawPicture,
   sheetFigures: makeSheetFigures,
   sheetPage: makeSheetPage,
+  plan: drawPlan,
   report: drawReport,
   originMark,
   originOf,

@@ -15,6 +15,23 @@ export const paperTexts = {
     call: 'made on the page',
     page: (n: number, of: number) => `page ${n} of ${of}`,
   },
+  plan: {
+    title: 'Filming plan.',
+    camera: (up: string, off: string, view: string) =>
+      `Camera ${up} up, ${off}° off square, field of view ${view}° across`,
+    shutter: 'shutter',
+    locked: 'Locked: focus, exposure, zoom. Level.',
+    own: (s: string) => `The camera’s own view at ${s} s`,
+    marks: (a: string, b: string) => `Put four marks on the floor, ${a} × ${b} m apart, and film them once.`,
+    room: 'Room for body and hands',
+    away: 'From the middle of the flight',
+    held: 'Held from',
+    never: 'no distance',
+    fastest: 'Fastest, a frame',
+    blur: 'Blur',
+    skew: 'Skew at most',
+    hidden: (joint: string) => `Hidden longest: ${joint}`,
+  },
   picture: {
     title: 'Poses of a flight',
     seconds: (s: string) => `${s} s`,

@@ -12,9 +12,12 @@ import {
 } from '../../../sim/words/filming-words.ts';
 import { FailedLine } from '../../app/failed-line.tsx';
 import { fileName, saveBlob } from '../../app/file-door.ts';
-import { useFlight, useShell } from '../../app/page.ts';
+import { useFlight, usePage, useShell } from '../../app/page.ts';
+import { readTypeface } from '../../app/page-typeface.ts';
 import { TouchPlumb } from '../../app/plot/touch-plumb.tsx';
+import { printPages } from '../../app/print-pages.ts';
 import type { ToolProps } from '../../app/tool.ts';
+import { texts } from '../../app/words.ts';
 import { formatNumber } from '../../ui/numbers.ts';
 import { say, units } from '../../ui/units.ts';
 import { FilmFloor, FilmSentence } from './film-frame.tsx';
@@ -206,6 +209,7 @@ function Said(props: { plan: FilmingPlan }) {
 function Doings(props: UnderProps) {
   const flight = useFlight();
   const shell = useShell();
+  const { services } = usePage();
   const keep = (): void => {
     const engine = props.state.parts()?.engine;
     if (!engine) return;
@@ -214,8 +218,32 @@ function Doings(props: UnderProps) {
     saveBlob(name, new Blob([engine.csv(result, props.plan)], { type: 'text/csv' }));
     shell.notify({ text: t.saved(name) });
   };
+  const print = async (): Promise<void> => {
+    const engine = props.state.parts()?.engine;
+    if (!engine) return;
+    try {
+      const paper = await services.load.paper();
+      const result = flight.result();
+      const name = result.file.title;
+      const typeface = await readTypeface(paper.isBeyondLatin(name));
+      const page = paper.plan({
+        plan: props.plan,
+        flight: paper.makeFlight(result),
+        name,
+        standing: texts.standingCaution,
+        origin: engine.origin(result),
+        ...(typeface ? { typeface } : {}),
+      });
+      await printPages([page]);
+    } catch {
+      shell.notify({ text: t.noPrint });
+    }
+  };
   return (
     <span class="plan-doings">
+      <button type="button" class="plain" onClick={() => void print()}>
+        {t.print}
+      </button>
       <button type="button" class="plain" onClick={keep}>
         {t.csv}
       </button>

@@ -186,6 +186,7 @@ export { type CodeDirection, formatTrampolineCode, parseTrampolineCode } from '.
 export type { AirSpan, Gap, Smoothing, SmoothingReport } from './recording/conditioned.ts';
 export { formatMap, parseMap } from './recording/parse-map.ts';
 export type { PosedMotion } from './recording/posed.ts';
+export { posedOfFlight } from './recording/posed-flight.ts';
 export type { RecordingKind } from './recording/recording.ts';
 export type { MappedJoint, MappedPoint, RecordingMap } from './recording/recording-map.ts';
 export { formatBvh } from './recording/write-bvh.ts';

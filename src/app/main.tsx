@@ -140,6 +140,10 @@ const servicesWith = (keeper: Keeper, asked: SkillFile | undefined): Services =>
       () => import('../engine/read-skill.ts'),
       (m) => m.skillReading,
     ),
+    recording: loadPart(
+      () => import('../pictures/recording-room.ts'),
+      (m) => m.recordingRoom,
+    ),
     sensing: loadPart(
       () => import('../engine/conditioning.ts'),
       (m) => m.makeSensing(shapes),

@@ -32,6 +32,7 @@ import type { MovingPictures } from '../moving-picture/moving-input.ts';
 import type { Paper } from '../paper/paper.ts';
 import type { FilmPictures } from '../pictures/film-pictures.ts';
 import type { PrintPictures } from '../pictures/print-input.ts';
+import type { RecordingRoom } from '../pictures/recording-room.ts';
 import type { StagePictures } from '../pictures/stage-input.ts';
 import type { WholePictures } from '../pictures/whole-input.ts';
 
@@ -118,6 +119,7 @@ export interface Loaders {
   filming(): Promise<{ readonly engine: Filming; readonly pictures: FilmPictures }>;
   handing(): Promise<Handing>;
   reading(): Promise<SkillReading>;
+  recording(): Promise<RecordingRoom>;
   fixing(): Promise<Fixing>;
   sensing(): Promise<Sensing>;
   trying(): Promise<Trying>;

@@ -9,6 +9,9 @@ import { filmJob } from './kinds/film-job.ts';
 import { fixJob } from './kinds/fix-job.ts';
 import { forgivingJob } from './kinds/forgiving-job.ts';
 import { mapJob } from './kinds/map-job.ts';
+import { recordedSkillJob } from './kinds/recorded-skill-job.ts';
+import { recordingFileJob } from './kinds/recording-file-job.ts';
+import { recordingJob } from './kinds/recording-job.ts';
 import { releaseJob } from './kinds/release-job.ts';
 import { sheetJob } from './kinds/sheet-job.ts';
 import { solveJob } from './kinds/solve-job.ts';
@@ -29,6 +32,9 @@ export const jobKinds = {
   fix: fixJob,
   forgiving: forgivingJob,
   map: mapJob,
+  recordedSkill: recordedSkillJob,
+  recording: recordingJob,
+  recordingFile: recordingFileJob,
   release: releaseJob,
   sheet: sheetJob,
   solve: solveJob,

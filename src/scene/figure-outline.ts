@@ -48,6 +48,16 @@ export function outlineItems(
   return items;
 }
 
+/** The contour alone, over another figure: each line has the ground's colour beside it, so that it is seen on a dark limb too. */
+export function contourItems(body: Body, frames: PoseFrames, place: FigurePlace, dash: Dash): DrawItem[] {
+  const posed = poseLook(body, frames, place);
+  const pieces = posed.look.parts.flatMap((part) => part.hulls.map((indices) => hullOf(posed.projected, indices)));
+  return boundary(pieces).flatMap((points): DrawItem[] => [
+    { kind: 'line', points, stroke: place.gap ?? 'air', width: 3.4, dash },
+    { kind: 'line', points, stroke: 'ink', width: 1.5, dash },
+  ]);
+}
+
 /** Lines at an angle, `SPACING` px apart, cut to the union of convex pieces. */
 function hatchLines(pieces: readonly Points[], deg: number): Points {
   const a = (deg * Math.PI) / 180;

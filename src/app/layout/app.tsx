@@ -105,8 +105,10 @@ function Bench(props: { first: Layout }) {
       setOver(e.type === 'dragover');
     };
     const onDrop = (e: DragEvent): void => {
-      e.preventDefault();
       setOver(false);
+      // what is open has taken it
+      if (e.defaultPrevented) return;
+      e.preventDefault();
       const files = [...(e.dataTransfer?.files ?? [])];
       // what is no worksheet among many is for who reads them
       if (isRoom() || files.length > 1) void loadDropped().then((read) => read(page, files));

@@ -1,0 +1,49 @@
+/** Numbers of a study as the page says them. */
+import type { ModelTest, RecordingStudy } from '../../../sim/index.ts';
+import { DEG } from '../../../sim/math/angles.ts';
+import { placeIn } from '../../../sim/math/sorted.ts';
+import { formatNumber } from '../../ui/numbers.ts';
+import { say, sayNumber, units } from '../../ui/units.ts';
+
+export const AXES = ['somersault', 'tilt', 'twist'] as const;
+export type AxisName = (typeof AXES)[number];
+export const HUES = { somersault: 'som', tilt: 'tilt', twist: 'twist' } as const;
+
+/** rad: largest between a simulation and film, of nine twisting somersaults; Yeadon, Atha & Hales 1990, J Biomech 23:85 */
+export const BEST: Readonly<Record<AxisName, number>> = {
+  somersault: 0.04 * 2 * Math.PI,
+  tilt: 7 / DEG,
+  twist: 0.12 * 2 * Math.PI,
+};
+
+/** Tilt in degrees, somersault and twist as the page counts turns. */
+export const sayAxis = (axis: AxisName, rad: number): string =>
+  axis === 'tilt' ? say('angle', rad * DEG, 1) : say('turns', rad / (2 * Math.PI), 3);
+/** In a sentence revolutions go without saying. */
+export const sayApart = (axis: AxisName, rad: number): string =>
+  axis === 'tilt' || units().turning === 'degrees' ? sayAxis(axis, rad) : sayNumber('turns', rad / (2 * Math.PI), 3);
+/** At a row that says its unit. */
+export const tickBest = (axis: AxisName): string =>
+  axis === 'tilt' ? formatNumber(BEST.tilt * DEG, 0) : sayNumber('turns', BEST[axis] / (2 * Math.PI), 2);
+export const sayBest = (axis: AxisName): string =>
+  axis === 'tilt' ? say('angle', BEST.tilt * DEG, 0) : say('turns', BEST[axis] / (2 * Math.PI), 2);
+
+export const apartOf = ({ computed, measured }: ModelTest, axis: AxisName): Float64Array =>
+  computed[axis].map((v, i) => v - measured[axis][i]);
+
+/** One scale for the three, by what is best published of each: a look compares them. */
+export const apartScale = ({ worst }: ModelTest): number =>
+  1.25 * AXES.reduce((most, axis, i) => Math.max(most, Math.abs(worst[i]) / BEST[axis]), 1);
+
+/** Of a series over the rows of the span, at a time. */
+export function valueAt(t: ArrayLike<number>, values: ArrayLike<number>, at: number): number {
+  if (t.length < 2) return Number.NaN;
+  const { i, share } = placeIn(t, at);
+  return values[i] + (values[i + 1] - values[i]) * share;
+}
+
+/** One angle of all rows, deg. */
+export const angleOf = ({ angleNames, t }: RecordingStudy, all: Float64Array, k: number): Float64Array =>
+  Float64Array.from(t, (_, i) => all[angleNames.length * i + k] * DEG);
+
+export const mm = (m: number, decimals = 1): string => formatNumber(1000 * m, decimals);

@@ -17,7 +17,8 @@ export function RecordingPicture(props: {
   height: number;
 }) {
   const input = createMemo<RecordingPictureInput>(() => {
-    const { axis } = props;
+    // x is called where the picture is made, in memos of this input
+    const axis = props.axis;
     return {
       width: axis.width,
       height: props.height,

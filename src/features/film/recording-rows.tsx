@@ -93,6 +93,9 @@ const offTop = ({ heightOff }: RecordingStudy): number => {
   return [0.002, 0.004, 0.006, 0.01, 0.02, 0.04, 0.06, 0.1, 0.2, 0.5, 1].find((top) => top >= most) ?? most;
 };
 
+const farthest = (values: Float64Array, middle: number, least: number): number =>
+  values.reduce((best, v) => Math.max(best, Math.abs(v - middle) || 0), least);
+
 function CheckRow(
   props: RowsProps & {
     box: RowBox;
@@ -104,9 +107,7 @@ function CheckRow(
     tick: (v: number) => string;
   },
 ) {
-  const largest = createMemo(() =>
-    props.values.reduce((best, v) => Math.max(best, Math.abs(v - props.middle) || 0), props.most),
-  );
+  const largest = createMemo(() => farthest(props.values, props.middle, props.most));
   const half = (): number => (props.box.height - 12) / 2;
   const middleY = (): number => props.box.y + props.box.height / 2;
   const y = (v: number): number => middleY() - ((v - props.middle) / (largest() * 1.08)) * half();

@@ -67,14 +67,17 @@ function Shown(props: ShownProps) {
   const study = () => props.state.study();
   const width = (): number => (isBench() ? props.axis.width : props.width);
   const axis = createMemo<RecordingAxis>(() => makeRecordingAxis(width(), study()?.t.at(-1) ?? 1, !isBench()));
-  const onKeyDown = useRecordingKeys(props.state);
+  // the state is the same for as long as the page is
+  // eslint-disable-next-line solid/reactivity
+  const { state } = props;
+  const onKeyDown = useRecordingKeys(state);
   floor.take({
     axis,
     label: t.time,
-    at: props.state.cursor,
-    set: props.state.setCursor,
+    at: state.cursor,
+    set: state.setCursor,
     get play() {
-      return props.state.play;
+      return state.play;
     },
     onKeyDown,
   });

@@ -2,6 +2,7 @@
 import type { SkillFile } from '../../sim/index.ts';
 import { makePagePool } from '../jobs/browser-port.ts';
 import type {
+  FittedRecording,
   RecordedFileRequest,
   RecordedSkillRequest,
   RecordingProgress,
@@ -19,6 +20,8 @@ export interface Recordings {
   study(request: RecordingRequest, report: Report): JobCall<RecordingResult>;
   /** flown from the measured start by the measured joint angles */
   skill(request: RecordedSkillRequest, report: Report): JobCall<SkillFile>;
+  /** the start fitted to all that was measured, and the skill from it */
+  fit(request: RecordedSkillRequest, report: Report): JobCall<FittedRecording>;
   write(request: RecordedFileRequest, report: (progress: { readonly done: number }) => void): JobCall<string>;
 }
 
@@ -26,6 +29,7 @@ export function makeRecordings(pool: Pool = makePagePool(1)): Recordings {
   return {
     study: (request, report) => pool.run('recording', request, { onProgress: report }),
     skill: (request, report) => pool.run('recordedSkill', request, { onProgress: report }),
+    fit: (request, report) => pool.run('recordingFit', request, { onProgress: report }),
     write: (request, report) => pool.run('recordingFile', request, { onProgress: report }),
   };
 }

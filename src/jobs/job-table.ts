@@ -11,6 +11,7 @@ import { forgivingJob } from './kinds/forgiving-job.ts';
 import { mapJob } from './kinds/map-job.ts';
 import { recordedSkillJob } from './kinds/recorded-skill-job.ts';
 import { recordingFileJob } from './kinds/recording-file-job.ts';
+import { recordingFitJob } from './kinds/recording-fit-job.ts';
 import { recordingJob } from './kinds/recording-job.ts';
 import { releaseJob } from './kinds/release-job.ts';
 import { sheetJob } from './kinds/sheet-job.ts';
@@ -35,6 +36,7 @@ export const jobKinds = {
   recordedSkill: recordedSkillJob,
   recording: recordingJob,
   recordingFile: recordingFileJob,
+  recordingFit: recordingFitJob,
   release: releaseJob,
   sheet: sheetJob,
   solve: solveJob,

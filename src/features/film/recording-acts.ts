@@ -1,12 +1,11 @@
 /** What a studied recording becomes: a version beside the skill, a fitted one, a file. One at a time, each with its progress and a way to stop it. */
 import { type Accessor, createEffect, createSignal, on } from 'solid-js';
-import type { SkillFile } from '../../../sim/index.ts';
 import { saveBlob } from '../../app/file-door.ts';
 import type { Page } from '../../app/page.ts';
 import { putVersion } from '../../app/put-version.ts';
 import { VERSION_LETTERS } from '../../document/versions.ts';
 import type { Recordings } from '../../engine/recording.ts';
-import type { RecordedForm, RecordingProgress } from '../../jobs/kinds/recording-data.ts';
+import type { FittedRecording, RecordedForm, RecordingProgress } from '../../jobs/kinds/recording-data.ts';
 import type { JobCall } from '../../jobs/pool.ts';
 import { wordRecordingFault } from './recording-fault.ts';
 import type { RecordingState } from './recording-state.ts';
@@ -19,6 +18,9 @@ export interface RecordingActs {
   /** the letter that is next */
   readonly letter: Accessor<string>;
   keep(): void;
+  fit(): void;
+  /** of the study that is shown */
+  readonly fitted: Accessor<FittedRecording | undefined>;
   write(form: RecordedForm): void;
 }
 
@@ -28,6 +30,7 @@ export function makeRecordingActs(page: Page, state: RecordingState, engine: Rec
   const { doc, shell } = page;
   const [work, setWork] = createSignal<RecordingProgress>();
   const [fault, setFault] = createSignal<string>();
+  const [fitted, setFitted] = createSignal<FittedRecording>();
   let call: { cancel(): void } | undefined;
   const cancel = (): void => {
     call?.cancel();
@@ -38,6 +41,7 @@ export function makeRecordingActs(page: Page, state: RecordingState, engine: Rec
     on(state.result, () => {
       cancel();
       setFault(undefined);
+      setFitted(undefined);
     }),
   );
   const bareName = (): string => (state.study()?.name ?? '').replace(/\.[^.]*$/, '').slice(0, MOST_TITLE);
@@ -67,13 +71,14 @@ export function makeRecordingActs(page: Page, state: RecordingState, engine: Rec
     return given && athlete.kind === 'human' ? { ...given, athlete, options: state.options() } : undefined;
   };
   const letter = (): string => VERSION_LETTERS[Math.min(doc.versions().length, VERSION_LETTERS.length - 1)];
-  const put = (name: string, file: SkillFile): void =>
+  const put = (name: string, file: FittedRecording['file']): void =>
     putVersion(page, { name, file, isKept: false }, t.keepTitle, (put) => shell.notify({ text: t.kept(put) }));
   return {
     work,
     cancel,
     fault,
     letter,
+    fitted,
     keep: () => {
       const asked = request();
       if (asked)
@@ -82,6 +87,19 @@ export function makeRecordingActs(page: Page, state: RecordingState, engine: Rec
           () => engine.skill({ ...asked, title: bareName() }, report),
           (file) => put(bareName(), file),
         );
+    },
+    fit: () => {
+      const asked = request();
+      if (!asked) return;
+      const title = t.fittedTitle(bareName());
+      follow(
+        t.fitting,
+        () => engine.fit({ ...asked, title }, report),
+        (found) => {
+          setFitted(found);
+          put(title, found.file);
+        },
+      );
     },
     write: (form) => {
       const study = state.study();

@@ -3,8 +3,11 @@ import { For, onCleanup, Show } from 'solid-js';
 import { FailedLine } from '../../app/failed-line.tsx';
 import { usePage } from '../../app/page.ts';
 import type { Recordings } from '../../engine/recording.ts';
+import { formatNumber } from '../../ui/numbers.ts';
 import { makeRecordingActs } from './recording-acts.ts';
 import type { RecordingState } from './recording-state.ts';
+import { mm } from './recording-values.ts';
+import { degOf } from './recording-verdict.tsx';
 import { recordingTexts as t } from './recording-words.ts';
 
 const FORMS = ['bvh', 'trc', 'csv'] as const;
@@ -20,6 +23,9 @@ export function RecordingMade(props: { state: RecordingState; engine: Recordings
     <section class="rec-made" aria-label={t.made}>
       <Show when={isTest()}>
         <p class="rec-buttons">
+          <button type="button" class="main" disabled={acts.work() !== undefined} onClick={acts.fit}>
+            {t.fit}
+          </button>
           <button type="button" disabled={acts.work() !== undefined} onClick={acts.keep}>
             {t.keep(acts.letter())}
           </button>
@@ -39,6 +45,27 @@ export function RecordingMade(props: { state: RecordingState; engine: Recordings
         )}
       </Show>
       <Show when={acts.fault()}>{(fault) => <FailedLine again={acts.cancel}>{fault()}</FailedLine>}</Show>
+      <Show when={acts.fitted()}>
+        {(found) => (
+          <div class="rec-fit">
+            <h3>{t.fitHead}</h3>
+            <dl>
+              <For each={found().fit.values}>
+                {({ name, unit, from, to, plusMinus }) => (
+                  <div>
+                    <dt>{t.fitted[name] ?? name}</dt>
+                    <dd>
+                      {formatNumber(from, 2)} → <b>{formatNumber(to, 2)}</b> {t.plusMinus(formatNumber(plusMinus, 2))}{' '}
+                      {unit}
+                    </dd>
+                  </div>
+                )}
+              </For>
+            </dl>
+            <p class="quiet">{t.fitLeft(degOf(found().fit.leftAttitude), `${mm(found().fit.leftPlace)} mm`)}</p>
+          </div>
+        )}
+      </Show>
       <Show when={props.state.study()?.measuredRoot}>
         <p class="rec-write">
           {isTest() ? t.writeComputed : t.writeMeasured}

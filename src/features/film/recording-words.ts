@@ -146,4 +146,17 @@ export const recordingTexts = {
   plusMinus: (v: string) => `± ${v}`,
   fitLeft: (attitude: string, place: string) => `Left over: ${attitude} of attitude, ${place} of place.`,
   fitHead: 'What the fit changed',
+  fitted: {
+    momentumX: 'Momentum, cartwheeling',
+    momentumY: 'Momentum about the vertical',
+    momentumZ: 'Momentum, somersaulting',
+    somersault: 'Somersault at the start',
+    tilt: 'Tilt at the start',
+    twist: 'Twist at the start',
+    along: 'Speed along',
+    up: 'Speed up',
+    across: 'Speed across',
+    height: 'Height of the mass centre',
+    release: 'Start of the air',
+  } as Readonly<Record<string, string>>,
 } as const;

@@ -1,5 +1,5 @@
 /** What a recording is studied by, and what comes back: the study, and poses for its pictures. */
-import type { HumanAthlete, RecordingStudy, StudyOptions } from '../../../sim/index.ts';
+import type { HumanAthlete, RecordingStudy, SkillFile, StudyOptions, TakeoffFit } from '../../../sim/index.ts';
 
 export interface RecordingRequest {
   /** of its file */
@@ -43,4 +43,9 @@ export interface RecordedFileRequest {
   readonly study: RecordingStudy;
   /** of the file that was read: the table says where it is from */
   readonly bytes: Uint8Array;
+}
+
+export interface FittedRecording {
+  readonly fit: TakeoffFit;
+  readonly file: SkillFile;
 }

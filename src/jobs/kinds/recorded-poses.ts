@@ -10,7 +10,7 @@ import {
 import { applyInto, matOfQuatInto } from '../../../sim/math/rot.ts';
 import type { RecordedPoses } from './recording-data.ts';
 
-/** More poses than this are not told apart on a screen. */
+/** More poses than this look alike on a screen. */
 const MOST = 400;
 
 export function calcRecordedPoses(

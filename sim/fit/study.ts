@@ -118,6 +118,7 @@ function prepareFlight(
 /** Rows that a spline and a parabola need. */
 const FEWEST = 8;
 
+/** From the bytes of a file to everything that is said of it. Throws a FieldError for a file that cannot be read, or not be laid over a body. */
 export function* studyRecording(
   file: RecordingFile,
   athlete: HumanAthlete,
@@ -128,6 +129,7 @@ export function* studyRecording(
   return studyOf(file.name, prepared);
 }
 
+/** What is said of a recording that is prepared, the test of the model with it. */
 export function studyOf(name: string, { recording, posed, spans, flight }: PreparedRecording): RecordingStudy {
   const { body } = posed;
   const common = {

@@ -23,5 +23,6 @@ const REFUSALS: Readonly<Record<RefusalReason, (q: RecordingQuality, value: numb
 export const wordRefusals = (quality: RecordingQuality): readonly string[] =>
   quality.refusals.map(({ reason, value }) => REFUSALS[reason](quality, value));
 
+/** In one line: good enough for a test, or not and why. */
 export const wordRecordingVerdict = (quality: RecordingQuality): string =>
   quality.refusals.length === 0 ? 'Good enough for a test' : `Not a test: ${wordRefusals(quality).join('; ')}`;

@@ -30,6 +30,7 @@ interface RowsProps {
 
 export function RecordingRows(props: RowsProps) {
   const test = () => props.study.test;
+  const over = (): boolean => props.left === 0;
   const plan = createMemo(() => planRows(props.height, test() !== undefined, over() ? OVER : 0));
   const box = (name: RowName): RowBox => plan().boxes.get(name) ?? { y: 0, height: 0 };
   const scrub = (e: PointerEvent): void =>
@@ -37,7 +38,6 @@ export function RecordingRows(props: RowsProps) {
       tOf(props.axis, x),
     );
   const air = () => ({ x: xOf(props.axis, 0), width: props.axis.duration * props.axis.pxPerS });
-  const over = (): boolean => props.left === 0;
   return (
     <div class="rec-rows" classList={{ over: over() }} style={{ height: `${plan().height}px` }}>
       <Show when={over()}>

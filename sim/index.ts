@@ -95,9 +95,7 @@ export {
   checkCamera,
   type FilmCamera,
   fitToFrame,
-  projectInto,
   type Sightline,
-  type Stand,
   standCamera,
   USUAL_CAMERA,
 } from './filming/camera.ts';

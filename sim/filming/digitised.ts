@@ -73,7 +73,7 @@ export function markedPoints(body: Body): readonly Marked[] | undefined {
   return out;
 }
 
-export interface MarkedRows {
+interface MarkedRows {
   readonly points: readonly Float64Array[]; // each (n x 3), W, m
   readonly t: Float64Array; // as it is believed to be, from take-off
 }

@@ -11,7 +11,7 @@ import { calcPose, type Pose } from '../motion/pose.ts';
 import { makeState, readState } from '../motion/state.ts';
 import type { FilmedBody } from './filmed-body.ts';
 
-export const JOINTS = ['shoulder', 'elbow', 'wrist', 'hip', 'knee', 'ankle'] as const;
+const JOINTS = ['shoulder', 'elbow', 'wrist', 'hip', 'knee', 'ankle'] as const;
 export type JointName = (typeof JOINTS)[number];
 export type JointSide = 'L' | 'R';
 

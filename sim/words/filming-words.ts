@@ -16,14 +16,14 @@ export const PLAIN_FILMING: FilmingNumbers = {
 
 const trim = (x: number, most: number): string => String(Number(x.toFixed(most)));
 
-export interface FilmingRun {
+interface FilmingRun {
   readonly text: string;
   readonly isStrong?: true;
 }
 const strong = (text: string): FilmingRun => ({ text, isStrong: true });
 
 /** What is fastest in the picture at its fastest: hands and feet together where both are as fast. */
-export interface FastestPart {
+interface FastestPart {
   readonly t: number;
   readonly part: PartName;
   readonly isPair: boolean;

@@ -15,15 +15,17 @@ import {
   wordShare,
   wordShutter,
 } from '../../sim/words/filming-words.ts';
-import { ownNow, ownRoom, ownStill } from '../scene/filmed-scene.ts';
+import { figureItems } from '../scene/figure.ts';
+import { ownNow, ownRoom, ownStill, planView } from '../scene/filmed-scene.ts';
 import { ghostTimes } from '../scene/pose-frames.ts';
+import type { View } from '../scene/view.ts';
 import { type PaperPage, PER_MM, pageSvg, type Typeface } from './page-svg.ts';
 import type { PaperFlight } from './paper-flight.ts';
 import { drawn } from './paper-ink.ts';
 import { BOLD, fitText, linesMarkup, round, type TextLine, textMarkup } from './set-text.ts';
 import { paperTexts } from './words.ts';
 
-export interface PlanPageInput {
+interface PlanPageInput {
   readonly plan: FilmingPlan;
   readonly flight: PaperFlight;
   readonly name: string;
@@ -36,6 +38,7 @@ const A4_SIDE = { width: 297, height: 210 } as const;
 const WIDTH = A4_SIDE.width * PER_MM;
 const EDGE = 70;
 const OWN = { x: 720, y: 250, width: WIDTH - EDGE - 720, height: 560 } as const;
+const ABOVE = { top: 716, height: 350, width: 580 } as const;
 const DEG = 180 / Math.PI;
 const t = paperTexts.plan;
 
@@ -64,6 +67,7 @@ export function drawPlan(input: PlanPageInput): PaperPage {
     }),
     ownMarkup(plan, flight),
     tableMarkup(plan),
+    aboveMarkup(plan, flight),
     linesMarkup(fitText(foot, [{ width: WIDTH - 2 * EDGE, lines: 2, size: 21, leading: 26 }]), { x: EDGE, y: 1120 }),
     linesMarkup(fitText([{ text: input.standing }], [{ width: WIDTH - 2 * EDGE, lines: 2, size: 18, leading: 22 }]), {
       x: EDGE,
@@ -92,6 +96,57 @@ function ownMarkup(plan: FilmingPlan, flight: PaperFlight): string {
     textMarkup([{ text: t.own(now.t.toFixed(2)), weight: BOLD }], { x: OWN.x, y: OWN.y - 10, size: 20 }),
     `<clipPath id="own"><rect width="${round(width)}" height="${round(height)}"/></clipPath>`,
     `<g transform="translate(${OWN.x} ${OWN.y})"><g clip-path="url(#own)">${drawn(items)}</g><rect width="${round(width)}" height="${round(height)}" fill="none" stroke="#000000" stroke-width="2.4"/></g>`,
+  ].join('');
+}
+
+/** To scale: the camera at the left, the room at the right, seen from above. */
+function aboveMarkup(plan: FilmingPlan, flight: PaperFlight): string {
+  const { camera } = plan;
+  const [long, broad] = roomSize(plan);
+  const across = camera.away * Math.cos(camera.offSquare);
+  const along = -camera.away * Math.sin(camera.offSquare);
+  const half = Math.min(camera.view / 2, 1.2);
+  // m from the camera, to the right and downward: the far corners of what it sees, and of the room
+  const middle = Math.atan2(-along, across);
+  const far = camera.away + broad / 2 + 0.4;
+  const corner = (a: number): readonly [number, number] => [
+    (far * Math.cos(middle + a)) / Math.cos(a),
+    (far * Math.sin(middle + a)) / Math.cos(a),
+  ];
+  const corners = [corner(-half), corner(half)];
+  const downs = [0, -along - long / 2, -along + long / 2, ...corners.map(([, down]) => down)];
+  const rights = [across + broad / 2, ...corners.map(([right]) => right)];
+  const [least, most] = [Math.min(...downs), Math.max(...downs)];
+  const k = Math.min(ABOVE.height / (most - least), ABOVE.width / (Math.max(...rights) + 0.4));
+  const [cx, cy] = [EDGE + 24, ABOVE.top - least * k];
+  const [x, y] = [cx + across * k, cy - along * k];
+  const edge = (at: readonly [number, number]): string => `${round(cx + at[0] * k)} ${round(cy + at[1] * k)}`;
+  // turned by a quarter about the line of sight: right x up stays toward
+  const above = planView(plan, 'above');
+  const [u, v, w0] = above.right;
+  const turned: View = { right: above.up, up: [-u, -v, -w0], toward: above.toward };
+  const now = flight.pose(plan.t[plan.steps.most.row]);
+  const figure = drawn(
+    figureItems(flight.staged.body, now.frames, { view: turned, scale: k, anchor: plan.stand.middle, x, y }),
+  );
+  const [w, h] = [broad * k, long * k];
+  const label = (text: string, at: readonly [number, number]): string =>
+    textMarkup([{ text, weight: BOLD }], { x: at[0], y: at[1], size: 22, anchor: 'middle' });
+  return [
+    textMarkup([{ text: t.above, weight: BOLD }], { x: EDGE, y: ABOVE.top - 34, size: 20 }),
+    `<path d="M${round(cx)} ${round(cy)}L${edge(corners[0])}L${edge(corners[1])}Z" fill="#e4e4e4" stroke="#000000" stroke-width="1.5" stroke-dasharray="5 5"/>`,
+    `<rect x="${round(x - w / 2)}" y="${round(y - h / 2)}" width="${round(w)}" height="${round(h)}" fill="#ffffff" stroke="#000000" stroke-width="2"/>`,
+    figure,
+    `<rect x="${round(cx - 16)}" y="${round(cy - 12)}" width="22" height="24" fill="#000000"/>`,
+    label(PLAIN_FILMING.metres(Math.round(10 * across) / 10), [(cx + x - w / 2) / 2, (cy + y) / 2 + 8]),
+    ...(Math.abs(along) > 0.05
+      ? [
+          label(t.beside(PLAIN_FILMING.metres(Math.abs(Math.round(10 * along) / 10)), along < 0), [
+            cx + 150,
+            cy + (along < 0 ? -22 : 40),
+          ]),
+        ]
+      : []),
   ].join('');
 }
 

@@ -27,6 +27,8 @@ export const paperTexts = {
     away: 'From the middle of the flight',
     held: 'Held from',
     never: 'no distance',
+    above: 'From above',
+    beside: (m: string, isBefore: boolean) => `${m} ${isBefore ? 'before' : 'after'} the middle`,
     fastest: 'Fastest, a frame',
     blur: 'Blur',
     skew: 'Skew at most',

@@ -36,7 +36,7 @@ function pointOf(s: Sightline, width: number, p: Vec3): readonly [number, number
   ];
 }
 
-export interface FilmedPoses {
+interface FilmedPoses {
   readonly body: Body;
   readonly ghosts: readonly StagePose[];
 }

@@ -3,7 +3,7 @@ import { type Accessor, createSignal } from 'solid-js';
 import { keptState, type Page } from '../../app/page.ts';
 
 export const FILM_VIEWS = ['plan', 'recording'] as const;
-export type FilmView = (typeof FILM_VIEWS)[number];
+type FilmView = (typeof FILM_VIEWS)[number];
 
 interface FilmState {
   readonly view: Accessor<FilmView>;

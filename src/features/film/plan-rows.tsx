@@ -19,7 +19,7 @@ const INCH = 0.0254;
 export const stepIn = (m: number): number => (units().measure === 'imperial' ? m / INCH : 100 * m);
 export const stepUnit = (): string => (units().measure === 'imperial' ? 'in' : 'cm');
 
-export const rowAt = (plan: FilmingPlan, s: number): number =>
+const rowAt = (plan: FilmingPlan, s: number): number =>
   Math.min(plan.t.length - 1, Math.max(0, Math.round((s / plan.duration) * (plan.t.length - 1))));
 
 const CURVES = ['handL', 'handR', 'feet', 'head'] as const;

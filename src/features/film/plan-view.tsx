@@ -11,17 +11,13 @@ import {
   wordPixels,
 } from '../../../sim/words/filming-words.ts';
 import { FailedLine } from '../../app/failed-line.tsx';
-import { fileName, saveBlob } from '../../app/file-door.ts';
-import { useFlight, usePage, useShell } from '../../app/page.ts';
-import { readTypeface } from '../../app/page-typeface.ts';
 import { TouchPlumb } from '../../app/plot/touch-plumb.tsx';
-import { printPages } from '../../app/print-pages.ts';
 import type { ToolProps } from '../../app/tool.ts';
-import { texts } from '../../app/words.ts';
 import { formatNumber } from '../../ui/numbers.ts';
 import { say, units } from '../../ui/units.ts';
 import { FilmFloor, FilmSentence } from './film-frame.tsx';
 import { PlanAir } from './plan-air.tsx';
+import { PlanDoings } from './plan-doings.tsx';
 import { PlanErrors } from './plan-errors.tsx';
 import { PictureSize, PlanFields } from './plan-fields.tsx';
 import { FromAbove, FromSide } from './plan-places.tsx';
@@ -33,7 +29,7 @@ import './plan.css';
 /** px at the right of the bench */
 const EDGE = 20;
 
-export const planNumbers = (): FilmingNumbers => ({
+const planNumbers = (): FilmingNumbers => ({
   // what belongs together is not broken
   metres: (m) => say('length', m, Number.isInteger(Math.round(100 * m) / 10) ? 1 : 2).replaceAll(' ', '\u00a0'),
   step: (m) => `${formatNumber(stepIn(m), stepIn(m) < 10 ? 1 : 0)}\u00a0${stepUnit()}`,
@@ -151,7 +147,7 @@ function Bench(props: UnderProps) {
         <FromSide {...props} width={side()} height={places().side} />
         <p class="plan-do">
           <span class="quiet">{t.drag}</span>
-          <Doings {...props} />
+          <PlanDoings state={props.state} plan={props.plan} />
         </p>
       </div>
     </>
@@ -203,51 +199,6 @@ function Said(props: { plan: FilmingPlan }) {
         <b>{ONE_CAMERA}</b>
       </p>
     </div>
-  );
-}
-
-function Doings(props: UnderProps) {
-  const flight = useFlight();
-  const shell = useShell();
-  const { services } = usePage();
-  const keep = (): void => {
-    const engine = props.state.parts()?.engine;
-    if (!engine) return;
-    const result = flight.result();
-    const name = t.csvName(fileName(result.file.title).replace(/\.json$/, ''));
-    saveBlob(name, new Blob([engine.csv(result, props.plan)], { type: 'text/csv' }));
-    shell.notify({ text: t.saved(name) });
-  };
-  const print = async (): Promise<void> => {
-    const engine = props.state.parts()?.engine;
-    if (!engine) return;
-    try {
-      const paper = await services.load.paper();
-      const result = flight.result();
-      const name = result.file.title;
-      const typeface = await readTypeface(paper.isBeyondLatin(name));
-      const page = paper.plan({
-        plan: props.plan,
-        flight: paper.makeFlight(result),
-        name,
-        standing: texts.standingCaution,
-        origin: engine.origin(result),
-        ...(typeface ? { typeface } : {}),
-      });
-      await printPages([page]);
-    } catch {
-      shell.notify({ text: t.noPrint });
-    }
-  };
-  return (
-    <span class="plan-doings">
-      <button type="button" class="plain" onClick={() => void print()}>
-        {t.print}
-      </button>
-      <button type="button" class="plain" onClick={keep}>
-        {t.csv}
-      </button>
-    </span>
   );
 }
 
@@ -304,7 +255,7 @@ function Stacked(props: UnderProps) {
       <FromSide {...props} width={Math.min(width() - 2 * EDGE, 560)} height={170} />
       <p class="plan-do">
         <span class="quiet">{t.drag}</span>
-        <Doings {...props} />
+        <PlanDoings state={props.state} plan={props.plan} />
       </p>
     </div>
   );

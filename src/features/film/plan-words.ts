@@ -49,7 +49,6 @@ export const planTexts = {
   above: 'From above',
   side: 'From the side',
   room: 'room for body and hands',
-  cameraHere: 'camera',
   drag: 'Drag the camera; arrows 0.1 m',
   before: 'before the middle',
   after: 'after the middle',

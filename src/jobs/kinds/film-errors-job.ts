@@ -13,7 +13,7 @@ import {
 } from '../../../sim/index.ts';
 import { type JobKind, loadForJob } from '../job.ts';
 
-export interface FilmErrorsRequest {
+interface FilmErrorsRequest {
   readonly file: SkillFile;
   readonly athlete: Athlete;
   readonly shapes: Readonly<Record<string, ShapeData>>;

@@ -15,7 +15,7 @@ import {
 } from '../../../sim/index.ts';
 import { type JobKind, loadForJob } from '../job.ts';
 
-export interface FilmRequest {
+interface FilmRequest {
   readonly file: SkillFile;
   readonly athlete: Athlete;
   readonly shapes: Readonly<Record<string, ShapeData>>;

@@ -6,6 +6,7 @@
 import { FieldError } from '../math/field-error.ts';
 import type { AirSpan } from './conditioned.ts';
 import { fillGaps } from './gaps.ts';
+import { hasHeldPoint } from './held-point.ts';
 import { massCentreOf } from './mass-centre.ts';
 import { thirdDifferenceNoise } from './noise-colour.ts';
 import { fitParabola } from './parabola.ts';
@@ -25,7 +26,8 @@ const GRID = 0.01;
 
 /** All flights, the longest first; empty where there is none. */
 export function findAirSpans(posed: PosedMotion): AirSpan[] {
-  const p = knownCentre(posed);
+  const angles = filledAngles(posed);
+  const p = massCentreOf(posed, angles);
   const { n, t, rateHz } = posed;
   const isTaken = new Uint8Array(n);
   const spans: AirSpan[] = [];
@@ -39,7 +41,8 @@ export function findAirSpans(posed: PosedMotion): AirSpan[] {
     if (!found) continue;
     isTaken.fill(1, found.first, found.last + 1);
     isTaken.fill(1, first, last + 1);
-    if (found.end - found.start >= SHORTEST && found.g > LEAST_G) spans.push(found);
+    const isFall = found.end - found.start >= SHORTEST && found.g > LEAST_G;
+    if (isFall && !hasHeldPoint(posed, angles, p, found.first, found.last)) spans.push(found);
   }
   return spans.sort((a, b) => b.end - b.start - (a.end - a.start));
 }
@@ -56,7 +59,7 @@ export function spanBetween(posed: PosedMotion, from: number, to: number): AirSp
   const first = t.findIndex((s) => s >= from - 1e-9);
   let last = n - 1;
   while (last > first && t[last] > to + 1e-9) last--;
-  const path = fitParabola(t, knownCentre(posed), first, last);
+  const path = fitParabola(t, massCentreOf(posed, filledAngles(posed)), first, last);
   if (!path) throw new FieldError('to', to, `later than ${from.toFixed(3)} s by five rows with a known mass centre`);
   return {
     first,
@@ -71,13 +74,13 @@ export function spanBetween(posed: PosedMotion, from: number, to: number): AirSp
   };
 }
 
-/** The mass centre with short gaps of the angles filled: a wrist that is lost for a moment moves it by little. */
-function knownCentre(posed: PosedMotion): Float64Array {
+/** With short gaps filled: a wrist that is lost for a moment moves the mass centre by little. */
+function filledAngles(posed: PosedMotion): Float64Array {
   const angles = posed.angles.slice();
   const na = posed.body.angles.length;
   const most = Math.round(GAP_FOR_SPANS * posed.rateHz);
   for (let k = 0; k < na; k++) fillGaps(angles, na, [k], most);
-  return massCentreOf(posed, angles);
+  return angles;
 }
 /** s */
 const GAP_FOR_SPANS = 0.25;

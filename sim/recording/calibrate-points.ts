@@ -7,6 +7,7 @@ import { applyTInto } from '../math/rot.ts';
 import type { Triple } from '../math/vec3.ts';
 import { makePointPoser, type PlacedPoint } from './point-poser.ts';
 import { fitFresh } from './pose-starts.ts';
+import { leaveOutStrays } from './stray-points.ts';
 
 export interface Placed extends PlacedPoint {
   /** m that the place may be off; 0: exact */
@@ -67,6 +68,7 @@ export function* calibratePoints(
   let placed = usual;
   const poser = makePointPoser(body, placed);
   const poses: (Float64Array | undefined)[] = rows.map(() => undefined);
+  const strays: number[][] = rows.map(() => []);
   const isExact = usual.every(({ within }) => within === 0);
   let miss = Number.POSITIVE_INFINITY;
   for (let round = 0; round < (isExact ? 1 : ROUNDS); round++) {
@@ -76,12 +78,16 @@ export function* calibratePoints(
     for (let r = 0; r < rows.length; r++) {
       yield (round + r / rows.length) / ROUNDS;
       const target = rowOf(points, rows[r]);
+      for (const k of strays[r]) target.fill(Number.NaN, 3 * k, 3 * k + 3);
       const known = poses[r] ?? poses[r - 1];
       if (known) poser.load(known);
       let found = known ? poser.fit(target) : undefined;
       // rows lie far apart: from the pose of the one before the nearest may not be found
       if (found === undefined || (round === 0 && found > FAR)) found = fitFresh(body, poser, placed, target);
       if (found === undefined) continue;
+      const left = leaveOutStrays(poser, placed, target, found, FAR, undefined);
+      strays[r].push(...left.out);
+      found = left.miss;
       poses[r] = poser.save();
       total += found * found;
       count++;

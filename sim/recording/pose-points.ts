@@ -8,6 +8,7 @@ import { makePointPoser } from './point-poser.ts';
 import { makePoseRows, type PoseRows } from './pose-rows.ts';
 import { fitFresh } from './pose-starts.ts';
 import type { MappedPoint } from './recording-map.ts';
+import { distances, leaveOutStrays, makeStrayList, type StrayPoint } from './stray-points.ts';
 
 /** Rows between two turns of a long reading. */
 const ROWS = 20;
@@ -22,6 +23,8 @@ export interface PosedPoints {
   readonly placed: readonly Placed[];
   /** root mean square miss over all rows, m */
   readonly miss: number;
+  /** left out of rows in which they are elsewhere */
+  readonly strays: readonly StrayPoint[];
 }
 
 /** In which segment, where, and how far that may be off, for points that are mapped. */
@@ -77,6 +80,8 @@ export function* posePoints(
     const { placed, miss: typical } = step.value;
     const poser = makePointPoser(body, placed);
     const rows = makePoseRows(body, t, rateHz, poser.seen);
+    const strays = makeStrayList();
+    let before: Float64Array | undefined;
     let isLost = true;
     let sum = 0;
     let count = 0;
@@ -92,12 +97,20 @@ export function* posePoints(
       }
       isLost = miss === undefined || !Number.isFinite(miss);
       if (isLost || miss === undefined) continue;
+      const seen = target.slice();
+      const left = leaveOutStrays(poser, placed, target, miss, typical, before);
+      miss = left.miss;
+      before = poser.save();
+      if (left.out.length > 0) {
+        const off = distances(poser, placed, seen);
+        for (const k of left.out) strays.add(i, k, off[k]);
+      }
       rows.put(i, withoutUnseen(body, placed, target, poser.R_WS), poser.p_WSo_W);
       rows.posed.miss[i] = miss;
       sum += miss * miss;
       count++;
     }
-    return { rows, placed, miss: Math.sqrt(sum / Math.max(1, count)) };
+    return { rows, placed, miss: Math.sqrt(sum / Math.max(1, count)), strays: strays.list() };
   }
 }
 

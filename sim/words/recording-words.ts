@@ -10,7 +10,7 @@ export const ONE_RECORDING =
 
 const REFUSALS: Readonly<Record<RefusalReason, (q: RecordingQuality, value: number) => string>> = {
   gravity: ({ g, gError }) =>
-    `the fitted g is ${g.toFixed(1)} ± ${(2 * gError).toFixed(1)} m/s2 and must be 9.81: ${g > 9.81 ? '' : 'not in the air, '}a wrong clock (times × ${Math.sqrt(g / 9.81).toFixed(2)} would mend it) or a wrong unit (lengths × ${(9.81 / g).toFixed(2)})?`,
+    `the fitted g is ${g.toFixed(1)} ± ${(2 * gError).toFixed(1)} m/s2 and must be 9.81: ${g > 9.81 ? '' : 'not in the air, '}a wrong clock (times × ${Math.sqrt(g / 9.81).toFixed(2)} would make it 9.81) or a wrong unit (lengths × ${(9.81 / g).toFixed(2)})?`,
   momentum: (_, value) =>
     `its angular momentum changes by ${Math.round(100 * value)} % in the air, and must stay the same`,
   parabola: (_, value) => `its mass centre is ${Math.round(1000 * value)} mm off a parabola`,

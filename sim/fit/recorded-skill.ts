@@ -23,6 +23,7 @@ interface RecordedNames {
 /** Shape beneath the samples: the angles that nothing moved. */
 const BASE = 'recorded';
 
+/** The skill file of a flight in a recording, from a start that was measured or fitted. */
 export function writeRecordedSkill(
   motion: ConditionedMotion,
   start: RecordedStart,

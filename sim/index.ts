@@ -107,7 +107,6 @@ export { writeRecordedSkill } from './fit/recorded-skill.ts';
 export type {
   FittedValue,
   ModelTest,
-  RecordedStart,
   RecordingQuality,
   RecordingStudy,
   RefusalReason,
@@ -148,13 +147,7 @@ export { calcSight, type Unseen } from './measure/sight.ts';
 export { type Summary, summarize } from './measure/summary.ts';
 export { formatSummary } from './measure/summary-words.ts';
 export type { TiltMechanism } from './measure/tilt-mechanism.ts';
-export {
-  calcWobble,
-  calcWobblePath,
-  criticalTilt,
-  type MapPoint,
-  type Wobble,
-} from './measure/wobble.ts';
+export { calcWobble, calcWobblePath, criticalTilt, type MapPoint, type Wobble } from './measure/wobble.ts';
 export { wordAngle, wordFrames } from './measure/words.ts';
 export { calcBodyFrame } from './motion/body-frame.ts';
 export { makeHeld } from './motion/held.ts';
@@ -181,8 +174,8 @@ export { type AskedSkill, readAsked } from './notation/read-skill-name.ts';
 export { namesOfSkill, type SkillNames, wordNames } from './notation/skill-names.ts';
 export { wordTrade } from './notation/trade-words.ts';
 export { type CodeDirection, formatTrampolineCode, parseTrampolineCode } from './notation/trampoline-code.ts';
-export type { AirSpan, Gap, Smoothing, SmoothingReport } from './recording/conditioned.ts';
-export { formatMap, parseMap } from './recording/parse-map.ts';
+export type { AirSpan, Smoothing } from './recording/conditioned.ts';
+export { parseMap } from './recording/parse-map.ts';
 export type { PosedMotion } from './recording/posed.ts';
 export { posedOfFlight } from './recording/posed-flight.ts';
 export type { RecordingKind } from './recording/recording.ts';
@@ -310,10 +303,7 @@ export {
   type TiltValues,
 } from './skill/tilt-account.ts';
 export { wordBasis, wordCoarseTwist } from './words/basis-words.ts';
-export {
-  formatCatch,
-  wordWindowEnds,
-} from './words/catch-words.ts';
+export { formatCatch, wordWindowEnds } from './words/catch-words.ts';
 export { causeOfFix, joinCauses, wordCause } from './words/cause-words.ts';
 export { wordBounce, wordSensitivity, wordStop } from './words/chain-words.ts';
 export { formatClearance } from './words/clearance-words.ts';
@@ -340,13 +330,7 @@ export { formatLateDose } from './words/late-words.ts';
 export { wordLeft } from './words/left-words.ts';
 export { wordLikelihood } from './words/likelihood-words.ts';
 export { HELD_WORDS, LIMIT_WORDS, MET_WORDS, wordTouching } from './words/limit-words.ts';
-export {
-  BEST_PUBLISHED,
-  BEST_SOURCE,
-  ONE_RECORDING,
-  wordRecordingVerdict,
-  wordRefusals,
-} from './words/recording-words.ts';
+export { BEST_PUBLISHED, BEST_SOURCE, ONE_RECORDING, wordRecordingVerdict } from './words/recording-words.ts';
 export { PLAIN_NUMBERS, wordVerdict } from './words/verdict-words.ts';
 
 import type { Contact, WholeContact } from './skill/contact-room.ts';
@@ -378,12 +362,7 @@ export { type ChainSensitivity, calcChainSensitivity } from './skill/chain-sensi
 export { buildChain, legSpec } from './skill/chain-spec.ts';
 export type { ContactCourse } from './skill/contact-course.ts';
 export type { CourseFault, CourseUnknown } from './skill/contact-faults.ts';
-export {
-  type ChainStop,
-  type FlownChain,
-  type FlownLeg,
-  flyChain,
-} from './skill/fly-chain.ts';
+export { type ChainStop, type FlownChain, type FlownLeg, flyChain } from './skill/fly-chain.ts';
 export { handToContact, MOST_BOUNCES } from './skill/hand-to-contact.ts';
 export { calcSwingLoads } from './skill/swing-loads.ts';
 export { flyWhole, type Whole } from './skill/whole.ts';

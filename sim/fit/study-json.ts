@@ -4,7 +4,7 @@ import { DEG, REV } from '../math/angles.ts';
 import type { Smoothing, SmoothingReport } from '../recording/conditioned.ts';
 import type { ModelTest, RecordingStudy, TakeoffFit } from './recording-study.ts';
 
-export interface StudiedRecording {
+interface StudiedRecording {
   readonly study: RecordingStudy;
   readonly fit?: TakeoffFit | undefined;
 }

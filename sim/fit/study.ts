@@ -16,13 +16,13 @@ import { GRAVITY, measuredStart } from './recorded-flight.ts';
 import type { RecordedStart, RecordingQuality, RecordingStudy, StudyOptions } from './recording-study.ts';
 import { turnMotion, turnToFlight } from './turn-to-flight.ts';
 
-export interface StudyProgress {
+interface StudyProgress {
   /** 0 to 1 */
   readonly done: number;
   readonly what: 'reading' | 'posing' | 'finding the flight' | 'flying';
 }
 
-export interface RecordingFile {
+interface RecordingFile {
   readonly name: string;
   readonly bytes: Uint8Array;
 }

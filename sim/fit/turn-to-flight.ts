@@ -22,7 +22,7 @@ export function turnToFlight(motion: ConditionedMotion, h_Scm_W: readonly number
 }
 
 /** By `turn` about Y: what lay along (cos turn, 0, sin turn) lies along X after it. */
-export function turnPosed(posed: PosedMotion, turn: number): PosedMotion {
+function turnPosed(posed: PosedMotion, turn: number): PosedMotion {
   return { ...posed, p_WBo_W: turnVectors(posed.p_WBo_W, turn), quat_WB: turnQuats(posed.quat_WB, turn) };
 }
 
@@ -36,7 +36,7 @@ export function turnMotion(motion: ConditionedMotion, turn: number): Conditioned
   };
 }
 
-export function turnVectors(v: Float64Array, turn: number): Float64Array {
+function turnVectors(v: Float64Array, turn: number): Float64Array {
   const c = Math.cos(turn);
   const s = Math.sin(turn);
   const out = v.slice();

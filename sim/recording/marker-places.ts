@@ -10,9 +10,9 @@ import { readName } from './name-words.ts';
 
 /** How far the real place may lie from the usual one, m: a skin marker, a joint centre; of points written by us, not at all. */
 export const SKIN = 0.03;
-export const CENTRE = 0.01;
+const CENTRE = 0.01;
 
-export interface MarkerPlace {
+interface MarkerPlace {
   readonly segment: string;
   readonly at_B: Triple;
   /** m; 0: exact */

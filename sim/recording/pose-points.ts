@@ -18,7 +18,7 @@ const LOST_BY = 0.03;
 /** Segments that must have a marker, or one further out. */
 const NEEDED = ['pelvis', 'upperTrunk', 'upperArmL', 'upperArmR', 'shankL', 'shankR'];
 
-export interface PosedPoints {
+interface PosedPoints {
   readonly rows: PoseRows;
   readonly placed: readonly Placed[];
   /** root mean square miss over all rows, m */

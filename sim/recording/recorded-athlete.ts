@@ -6,7 +6,7 @@ import { inSi } from '../files/athlete-si.ts';
 import { FieldError } from '../math/field-error.ts';
 import type { SkeletonLengths } from './skeleton-rest.ts';
 
-export interface RecordedAthlete {
+interface RecordedAthlete {
   readonly athlete: HumanAthlete;
   readonly body: Body;
   readonly note?: string;

@@ -2,7 +2,7 @@
 import { matOfQuatInto } from '../math/rot.ts';
 import type { Triple } from '../math/vec3.ts';
 
-export interface RigidFit {
+interface RigidFit {
   readonly R: Float64Array; // (9)
   readonly p: Triple;
 }

@@ -17,7 +17,7 @@ const ROWS = 4;
 /** Nearer than this to the athlete's size, it is the athlete's. */
 const SAME = 0.002;
 
-export interface ScaledAthlete {
+interface ScaledAthlete {
   readonly athlete: HumanAthlete;
   readonly note?: string | undefined;
 }

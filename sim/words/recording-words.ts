@@ -20,7 +20,7 @@ const REFUSALS: Readonly<Record<RefusalReason, (q: RecordingQuality, value: numb
 };
 
 /** One sentence each; none: good enough for a test. */
-export const wordRefusals = (quality: RecordingQuality): readonly string[] =>
+const wordRefusals = (quality: RecordingQuality): readonly string[] =>
   quality.refusals.map(({ reason, value }) => REFUSALS[reason](quality, value));
 
 /** In one line: good enough for a test, or not and why. */

@@ -11,7 +11,7 @@ import { wordRecordingFault } from './recording-fault.ts';
 import type { RecordingState } from './recording-state.ts';
 import { recordingTexts as t } from './recording-words.ts';
 
-export interface RecordingActs {
+interface RecordingActs {
   readonly work: Accessor<RecordingProgress | undefined>;
   cancel(): void;
   readonly fault: Accessor<string | undefined>;

@@ -63,7 +63,7 @@ export function RecordingFacts(props: { state: RecordingState; study: RecordingS
   );
 }
 
-export const Notes = (props: { notes: readonly string[] }) => (
+const Notes = (props: { notes: readonly string[] }) => (
   <details class="rec-notes">
     <summary>{t.notes}</summary>
     <ul>

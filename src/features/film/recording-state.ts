@@ -10,7 +10,7 @@ import { wordRecordingFault } from './recording-fault.ts';
 import { firstOptions } from './recording-options.ts';
 import { recordingTexts as t } from './recording-words.ts';
 
-export const ACCEPT = '.bvh,.trc,.c3d,.csv,.tsv,.txt';
+const ACCEPT = '.bvh,.trc,.c3d,.csv,.tsv,.txt';
 /** bytes; more is not read into memory: sim says the same of what it is handed */
 const LARGEST = 400_000_000;
 /** the angle that is shown first, where it was seen */

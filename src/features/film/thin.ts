@@ -1,5 +1,5 @@
 /** A long curve as a path of a screen: at most two points a px, its least and its greatest, so that no spike is lost. */
-export interface CurvePlace {
+interface CurvePlace {
   readonly x: (t: number) => number;
   readonly y: (v: number) => number;
 }

@@ -35,7 +35,7 @@ export interface RecordedSkillRequest extends RecordingRequest {
   readonly title: string;
 }
 
-export const RECORDED_FORMS = ['bvh', 'trc', 'csv'] as const;
+const RECORDED_FORMS = ['bvh', 'trc', 'csv'] as const;
 export type RecordedForm = (typeof RECORDED_FORMS)[number];
 
 export interface RecordedFileRequest {

@@ -175,7 +175,7 @@ export { namesOfSkill, type SkillNames, wordNames } from './notation/skill-names
 export { wordTrade } from './notation/trade-words.ts';
 export { type CodeDirection, formatTrampolineCode, parseTrampolineCode } from './notation/trampoline-code.ts';
 export type { AirSpan, Smoothing } from './recording/conditioned.ts';
-export { parseMap } from './recording/parse-map.ts';
+export { formatMap, parseMap } from './recording/parse-map.ts';
 export type { PosedMotion } from './recording/posed.ts';
 export { posedOfFlight } from './recording/posed-flight.ts';
 export type { RecordingKind } from './recording/recording.ts';

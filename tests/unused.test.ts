@@ -30,6 +30,7 @@ const FOR_TESTS: Readonly<Record<string, string>> = {
   'sim/search/twist-search.ts findTwist': 'the most twist in one call',
   'sim/body/strength.ts strengthCurve': 'the strength of one action of a body in one call',
   'sim/files/frames-csv.ts frameColumns': 'the columns of a CSV before one is written',
+  'sim/recording/read-recording.ts readRecording': 'a recording read at once, without pauses',
   'sim/skill/chain-instant.ts makeChainReader': 'a chain read at any time, in its own frame',
   'sim/contact/rail.ts unevenApart':
     'how far apart along the floor the uneven rails are, from the diagonal of the norms',

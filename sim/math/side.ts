@@ -1,7 +1,7 @@
 /** Paired parts and angles of a body have names that end in L or R: elbowFlexionL. */
-export type Side = 'L' | 'R';
+export type BodySide = 'L' | 'R';
 
-export const sideOf = (name: string): Side | undefined => /[LR]$/.exec(name)?.[0] as Side | undefined;
+export const sideOf = (name: string): BodySide | undefined => /[LR]$/.exec(name)?.[0] as BodySide | undefined;
 
 /** The name that both sides share. */
 export const withoutSide = (name: string): string => name.replace(/[LR]$/, '');

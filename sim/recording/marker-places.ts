@@ -4,7 +4,7 @@
  * (calibrate-points.ts). In the neutral pose palms point forward, so the thumb side of a wrist and the outer side of an elbow lie outward.
  */
 import type { Body } from '../body/body.ts';
-import type { Side } from '../math/side.ts';
+import type { BodySide } from '../math/side.ts';
 import type { Triple } from '../math/vec3.ts';
 import { readName } from './name-words.ts';
 
@@ -125,10 +125,10 @@ export function placeOfMarker(name: string, body: Body): MarkerPlace | undefined
 
 interface FoundRow {
   readonly row: Row;
-  readonly side: Side | undefined;
+  readonly side: BodySide | undefined;
 }
 
-function findRow(side: Side | undefined, whole: string): FoundRow | undefined {
+function findRow(side: BodySide | undefined, whole: string): FoundRow | undefined {
   const row = ROWS.find((r) => r.sided === (side !== undefined) && r.names.test(whole));
   return row && { row, side };
 }
@@ -150,7 +150,7 @@ function bySideLetter(own: string): FoundRow | undefined {
   return findRow(letter.toLowerCase() === 'l' ? 'L' : 'R', SKIN_OF[word] ?? word);
 }
 
-function placeOn(body: Body, row: Row, side: Side | undefined): MarkerPlace {
+function placeOn(body: Body, row: Row, side: BodySide | undefined): MarkerPlace {
   const segment = row.on === 'pelvis' || row.on === 'upperTrunk' || row.on === 'head' ? row.on : `${row.on}${side}`;
   const { values } = body.segments.find((s) => s.name === segment) ?? {};
   const k = (body.stature ?? 1.62) / 1.62;

@@ -1,15 +1,15 @@
 /** A name of a joint or a marker in words: "mixamorig:LeftForeArm", "l_forearm", "Bip01 L Forearm" are all left, forearm. */
-import type { Side } from '../math/side.ts';
+import type { BodySide } from '../math/side.ts';
 
 export interface NameWords {
-  readonly side: Side | undefined;
+  readonly side: BodySide | undefined;
   /** small letters and digits, without the side */
   readonly words: readonly string[];
   /** the words in one */
   readonly whole: string;
 }
 
-const SIDES: Readonly<Record<string, Side>> = { left: 'L', l: 'L', right: 'R', r: 'R' };
+const SIDES: Readonly<Record<string, BodySide>> = { left: 'L', l: 'L', right: 'R', r: 'R' };
 /** names of bones with the side's letter before them */
 const LETTERED =
   /^(l|r)(femur|tibia|foot|toes|humerus|radius|wrist|hand|clavicle|collar|thigh|shin|calf|knee|ankle|hip|shoulder|elbow|arm|forearm|upperarm|lowerarm|upleg|leg|uparm|lowarm)$/;
@@ -24,7 +24,7 @@ export function readName(name: string): NameWords {
     .split(/[^A-Za-z0-9]+/)
     .filter((w) => w !== '')
     .map((w) => w.toLowerCase());
-  let side: Side | undefined;
+  let side: BodySide | undefined;
   const words: string[] = [];
   for (const part of parts) {
     const found = Object.hasOwn(SIDES, part) ? SIDES[part] : undefined;

@@ -4,7 +4,7 @@
  * arm's; so names find the ends of a limb, and the tree the rest.
  */
 import { FieldError } from '../math/field-error.ts';
-import type { Side } from '../math/side.ts';
+import type { BodySide } from '../math/side.ts';
 import { type NameWords, readName } from './name-words.ts';
 import type { RecordedJoint } from './recording.ts';
 import type { MapBasis, MappedJoint } from './recording-map.ts';
@@ -27,7 +27,7 @@ const partOf = ({ whole }: NameWords, side: boolean): Part | undefined =>
   PARTS.find(([part, pattern]) => pattern.test(whole) && side === !['pelvis', 'chest', 'head'].includes(part))?.[0];
 
 interface Limb {
-  readonly side: Side;
+  readonly side: BodySide;
   readonly first: number;
   readonly middle: number;
   readonly last?: number;

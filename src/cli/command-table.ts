@@ -109,6 +109,7 @@ const PLAIN_COMMANDS = {
       },
       aside('out', 'SKILL.json', 'a skill that flies the measured angles from the fitted take-off'),
       aside('report', 'OUT.json', 'everything that is said, with the curves'),
+      aside('map-out', 'MAP.json', 'what its names were taken for, to be edited and given back by --map'),
       aside('bvh', 'OUT.bvh', 'the recording on our skeleton'),
       aside('trc', 'OUT.trc', 'the same as points'),
       aside('csv', 'OUT.csv', 'the same as a table of angles'),

@@ -19,6 +19,7 @@ export interface FitCommand {
   readonly lengths: 'recording' | 'athlete';
   readonly out?: string;
   readonly report?: string;
+  readonly mapOut?: string;
   readonly bvh?: string;
   readonly trc?: string;
   readonly csv?: string;
@@ -44,6 +45,7 @@ export function parseFit(argv: readonly string[]): FitCommand {
         masses: { type: 'boolean' },
         out: one,
         report: one,
+        'map-out': one,
         bvh: one,
         trc: one,
         csv: one,
@@ -51,10 +53,10 @@ export function parseFit(argv: readonly string[]): FitCommand {
     }),
   );
   if (positionals.length === 0) throw new CommandError('fit: RECORDING is missing: a BVH, TRC, C3D, CSV or TSV file');
-  const { map, athlete, out, report, bvh, trc, csv, lengths = 'recording' } = values;
+  const { map, athlete, out, report, 'map-out': mapOut, bvh, trc, csv, lengths = 'recording' } = values;
   if (lengths !== 'recording' && lengths !== 'athlete')
     throw new CommandError(`--lengths: "${lengths}" is not possible; allowed: recording, athlete`);
-  if (positionals.length > 1 && (out ?? bvh ?? trc ?? csv) !== undefined)
+  if (positionals.length > 1 && (out ?? mapOut ?? bvh ?? trc ?? csv) !== undefined)
     throw new CommandError('fit: with several recordings --report alone is written: each take-off is its own');
   const from = seconds('--from', values.from, -3600, 36000);
   const to = seconds('--to', values.to, -3600, 36000);
@@ -73,6 +75,7 @@ export function parseFit(argv: readonly string[]): FitCommand {
     ...(to === undefined ? {} : { to }),
     ...(out === undefined ? {} : { out }),
     ...(report === undefined ? {} : { report }),
+    ...(mapOut === undefined ? {} : { mapOut }),
     ...(bvh === undefined ? {} : { bvh }),
     ...(trc === undefined ? {} : { trc }),
     ...(csv === undefined ? {} : { csv }),

@@ -11,6 +11,7 @@ import {
   type FittedValue,
   fitTakeoffSteps,
   formatBvh,
+  formatMap,
   formatRecorded,
   formatSkill,
   formatStudyJson,
@@ -56,9 +57,9 @@ interface Studied {
 export async function runFit(command: FitCommand, args: readonly string[]): Promise<string | CommandOutput> {
   const { recordings, map, athlete: given = USUAL_ATHLETE } = command;
   const { athlete, inputs } = readAthleteRef(given);
-  const wanted = (['out', 'report', 'bvh', 'trc', 'csv'] as const).flatMap((name) => {
+  const wanted = (['out', 'report', 'mapOut', 'bvh', 'trc', 'csv'] as const).flatMap((name) => {
     const file = command[name];
-    return file === undefined ? [] : [{ name, option: `--${name}`, file }];
+    return file === undefined ? [] : [{ name, option: name === 'mapOut' ? '--map-out' : `--${name}`, file }];
   });
   checkApart(wanted, [...inputs, ...recordings, ...(map === undefined ? [] : [map])]);
   const options = optionsOf(command);
@@ -115,6 +116,7 @@ export async function runFit(command: FitCommand, args: readonly string[]): Prom
       });
       return [{ ...to, pieces: [formatSkill(file)] }];
     }
+    if (name === 'mapOut') return [{ ...to, pieces: [formatMap(prepared.posed.map)] }];
     const { posed } = prepared.posed;
     const pieces =
       name === 'bvh' ? formatBvh(posed) : name === 'trc' ? formatTrc(posed, nameOf(to.file)) : formatRecorded(posed);

@@ -2,9 +2,9 @@
 import type { SkillFile } from '../../sim/index.ts';
 import { makePagePool } from '../jobs/browser-port.ts';
 import type {
-  FittedRecording,
   RecordedFileRequest,
   RecordedSkillRequest,
+  RecordingFitted,
   RecordingProgress,
   RecordingRequest,
   RecordingResult,
@@ -21,7 +21,7 @@ export interface Recordings {
   /** flown from the measured start by the measured joint angles */
   skill(request: RecordedSkillRequest, report: Report): JobCall<SkillFile>;
   /** the start fitted to all that was measured, and the skill from it */
-  fit(request: RecordedSkillRequest, report: Report): JobCall<FittedRecording>;
+  fit(request: RecordedSkillRequest, report: Report): JobCall<RecordingFitted>;
   write(request: RecordedFileRequest, report: (progress: { readonly done: number }) => void): JobCall<string>;
 }
 

@@ -43,6 +43,15 @@ describe('fit', () => {
     expect(readFileSync(files[2], 'utf8')).toContain('angle_kneeFlexionL_rad');
   });
 
+  test('what its names were taken for is written, and read back says the same', async () => {
+    const map = made.at('map.json');
+    const first = await run('fit', file, '--map-out', map);
+    const again = await run('fit', file, '--map', map);
+    expect([first.code, again.code]).toEqual([0, 0]);
+    expect(JSON.parse(readFileSync(map, 'utf8')).joints).toContainEqual({ from: 'thighL', segment: 'thighL' });
+    expect(again.out).toContain('Good enough for a test');
+  });
+
   test('played too fast it is no test: said why, and no skill is written', async () => {
     const fast = made.at('fast.bvh');
     writeFileSync(fast, bvh.replace(/Frame Time: .*/, 'Frame Time: 0.006'));

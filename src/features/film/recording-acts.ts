@@ -5,7 +5,7 @@ import type { Page } from '../../app/page.ts';
 import { putVersion } from '../../app/put-version.ts';
 import { VERSION_LETTERS } from '../../document/versions.ts';
 import type { Recordings } from '../../engine/recording.ts';
-import type { FittedRecording, RecordedForm, RecordingProgress } from '../../jobs/kinds/recording-data.ts';
+import type { RecordedForm, RecordingFitted, RecordingProgress } from '../../jobs/kinds/recording-data.ts';
 import type { JobCall } from '../../jobs/pool.ts';
 import { wordRecordingFault } from './recording-fault.ts';
 import type { RecordingState } from './recording-state.ts';
@@ -20,7 +20,7 @@ interface RecordingActs {
   keep(): void;
   fit(): void;
   /** of the study that is shown */
-  readonly fitted: Accessor<FittedRecording | undefined>;
+  readonly fitted: Accessor<RecordingFitted | undefined>;
   write(form: RecordedForm): void;
 }
 
@@ -30,7 +30,7 @@ export function makeRecordingActs(page: Page, state: RecordingState, engine: Rec
   const { doc, shell } = page;
   const [work, setWork] = createSignal<RecordingProgress>();
   const [fault, setFault] = createSignal<string>();
-  const [fitted, setFitted] = createSignal<FittedRecording>();
+  const [fitted, setFitted] = createSignal<RecordingFitted>();
   let call: { cancel(): void } | undefined;
   const cancel = (): void => {
     call?.cancel();
@@ -71,7 +71,7 @@ export function makeRecordingActs(page: Page, state: RecordingState, engine: Rec
     return given && athlete.kind === 'human' ? { ...given, athlete, options: state.options() } : undefined;
   };
   const letter = (): string => VERSION_LETTERS[Math.min(doc.versions().length, VERSION_LETTERS.length - 1)];
-  const put = (name: string, file: FittedRecording['file']): void =>
+  const put = (name: string, file: RecordingFitted['file']): void =>
     putVersion(page, { name, file, isKept: false }, t.keepTitle, (put) => shell.notify({ text: t.kept(put) }));
   return {
     work,

@@ -3,7 +3,7 @@ import { createMemo, createSignal, For, Show } from 'solid-js';
 import type { RecordingStudy } from '../../../sim/index.ts';
 import { wordJoint, wordPart } from '../../app/say/body-words.ts';
 import { Sheet } from '../../ui/sheet.tsx';
-import { checkFirst, type MapRow, mapRows, withMapped } from './recording-options.ts';
+import { checkFirst, mapRows, type NameRow, withMapped } from './recording-options.ts';
 import type { RecordingState } from './recording-state.ts';
 import { recordingTexts as t } from './recording-words.ts';
 
@@ -18,9 +18,9 @@ interface JointsProps {
 export function RecordingJoints(props: JointsProps & { height?: number }) {
   const [isAll, setAll] = createSignal(false);
   const rows = createMemo(() => mapRows(props.study.map, props.study.unused));
-  const used = (): MapRow[] => rows().filter(({ basis }) => basis !== 'none');
+  const used = (): NameRow[] => rows().filter(({ basis }) => basis !== 'none');
   const placed = (): number => rows().filter(({ basis }) => basis === 'place').length;
-  const shown = (): MapRow[] =>
+  const shown = (): NameRow[] =>
     checkFirst(rows()).slice(0, props.height === undefined ? 8 : Math.max(2, Math.floor((props.height - HEAD) / ROW)));
   const title = (): string => ({ joint: t.joints, point: t.markers, column: t.columns })[rows()[0]?.kind ?? 'joint'];
   return (
@@ -49,13 +49,13 @@ export function RecordingJoints(props: JointsProps & { height?: number }) {
   );
 }
 
-function MapList(props: JointsProps & { rows: readonly MapRow[] }) {
+function MapList(props: JointsProps & { rows: readonly NameRow[] }) {
   const parts = createMemo(() => props.study.body?.segments.map(({ name }) => name) ?? []);
-  const choices = (row: MapRow): readonly string[] => {
+  const choices = (row: NameRow): readonly string[] => {
     const list = row.kind === 'column' ? props.study.angleNames : parts();
     return row.to === '' || list.includes(row.to) ? list : [row.to, ...list];
   };
-  const word = (row: MapRow, name: string): string => (row.kind === 'column' ? wordJoint(name) : wordPart(name));
+  const word = (row: NameRow, name: string): string => (row.kind === 'column' ? wordJoint(name) : wordPart(name));
   return (
     <ul class="rec-map">
       <For each={props.rows}>

@@ -28,7 +28,7 @@ export function withFoundSpan(options: StudyOptions): StudyOptions {
 }
 
 /** One name of the recording and what it is on the body; '' : nothing. */
-export interface MapRow {
+export interface NameRow {
   readonly kind: 'joint' | 'point' | 'column';
   readonly from: string;
   /** a segment, or an angle */
@@ -36,28 +36,28 @@ export interface MapRow {
   readonly basis: 'name' | 'place' | 'hand' | 'none';
 }
 
-export function mapRows(map: RecordingMap, unused: readonly string[]): MapRow[] {
+export function mapRows(map: RecordingMap, unused: readonly string[]): NameRow[] {
   const kind = map.joints.length > 0 ? 'joint' : map.columns.length > 0 ? 'column' : 'point';
-  const columns = map.columns.flatMap(({ from, means, basis }): MapRow[] =>
+  const columns = map.columns.flatMap(({ from, means, basis }): NameRow[] =>
     means.kind === 'angle' ? [{ kind: 'column', from, to: means.angle, basis }] : [],
   );
-  const known: MapRow[] = [
-    ...map.joints.map(({ from, segment, basis }): MapRow => ({ kind: 'joint', from, to: segment, basis })),
-    ...map.points.map(({ from, segment, basis }): MapRow => ({ kind: 'point', from, to: segment, basis })),
+  const known: NameRow[] = [
+    ...map.joints.map(({ from, segment, basis }): NameRow => ({ kind: 'joint', from, to: segment, basis })),
+    ...map.points.map(({ from, segment, basis }): NameRow => ({ kind: 'point', from, to: segment, basis })),
     ...columns,
   ];
-  return [...known, ...unused.map((from): MapRow => ({ kind, from, to: '', basis: 'none' }))];
+  return [...known, ...unused.map((from): NameRow => ({ kind, from, to: '', basis: 'none' }))];
 }
 
 /** What is to be checked comes first. */
-export const checkFirst = (rows: readonly MapRow[]): MapRow[] => [
+export const checkFirst = (rows: readonly NameRow[]): NameRow[] => [
   ...rows.filter(({ basis }) => basis === 'place'),
   ...rows.filter(({ basis }) => basis === 'name' || basis === 'hand'),
   ...rows.filter(({ basis }) => basis === 'none'),
 ];
 
 /** `to`: a segment or an angle; '' : nothing is made of it. */
-export function withMapped(options: StudyOptions, map: RecordingMap, row: MapRow, to: string): StudyOptions {
+export function withMapped(options: StudyOptions, map: RecordingMap, row: NameRow, to: string): StudyOptions {
   const rest = <T extends { readonly from: string }>(list: readonly T[]): T[] =>
     list.filter(({ from }) => from !== row.from);
   const keep = options.map ?? {};

@@ -10,9 +10,9 @@ import { AngleRow, AngleTitle } from './recording-angle.tsx';
 import type { RecordingAxis } from './recording-axis.ts';
 import { RecordingEnds } from './recording-ends.tsx';
 import { withFoundSpan } from './recording-options.ts';
-import { planRows, type RowBox, type RowName } from './recording-plan.ts';
+import { planRows, type RecordingRow, type RowBox } from './recording-plan.ts';
 import type { RecordingState } from './recording-state.ts';
-import { AXES, type AxisName, apartOf, apartScale, BEST, HUES, tickBest, valueAt } from './recording-values.ts';
+import { AXES, apartOf, apartScale, BEST, type ErrorName, HUES, tickBest, valueAt } from './recording-values.ts';
 import { recordingTexts as t } from './recording-words.ts';
 import { curvePath } from './thin.ts';
 
@@ -32,7 +32,7 @@ export function RecordingRows(props: RowsProps) {
   const test = () => props.study.test;
   const over = (): boolean => props.left === 0;
   const plan = createMemo(() => planRows(props.height, test() !== undefined, over() ? OVER : 0));
-  const box = (name: RowName): RowBox => plan().boxes.get(name) ?? { y: 0, height: 0 };
+  const box = (name: RecordingRow): RowBox => plan().boxes.get(name) ?? { y: 0, height: 0 };
   const scrub = (e: PointerEvent): void =>
     startScrub(e, { play: props.state.play, at: props.state.cursor, set: props.state.setCursor }, (x) =>
       tOf(props.axis, x),
@@ -140,7 +140,7 @@ function CheckRow(
   );
 }
 
-function ErrorRow(props: RowsProps & { name: AxisName; box: RowBox }) {
+function ErrorRow(props: RowsProps & { name: ErrorName; box: RowBox }) {
   const test = () => props.study.test;
   const apart = createMemo(() => {
     const now = test();
@@ -181,14 +181,14 @@ function ErrorRow(props: RowsProps & { name: AxisName; box: RowBox }) {
   );
 }
 
-function Titles(props: RowsProps & { box: (name: RowName) => RowBox }) {
+function Titles(props: RowsProps & { box: (name: RecordingRow) => RowBox }) {
   const isOver = (): boolean => props.left === 0;
-  const style = (name: RowName) => ({
+  const style = (name: RecordingRow) => ({
     top: `${props.box(name).y - (isOver() ? OVER : 0)}px`,
     height: `${isOver() ? OVER : props.box(name).height}px`,
   });
   const byHand = (): boolean => props.state.options().from !== undefined;
-  const top = (name: RowName, title: string, hint: string, hue = '') => (
+  const top = (name: RecordingRow, title: string, hint: string, hue = '') => (
     <div class="rec-title" style={style(name)}>
       <h3 class={hue}>{title}</h3>
       <p>{hint}</p>

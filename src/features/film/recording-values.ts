@@ -6,29 +6,29 @@ import { formatNumber } from '../../ui/numbers.ts';
 import { say, sayNumber, units } from '../../ui/units.ts';
 
 export const AXES = ['somersault', 'tilt', 'twist'] as const;
-export type AxisName = (typeof AXES)[number];
+export type ErrorName = (typeof AXES)[number];
 export const HUES = { somersault: 'som', tilt: 'tilt', twist: 'twist' } as const;
 
 /** rad: largest between a simulation and film, of nine twisting somersaults; Yeadon, Atha & Hales 1990, J Biomech 23:85 */
-export const BEST: Readonly<Record<AxisName, number>> = {
+export const BEST: Readonly<Record<ErrorName, number>> = {
   somersault: 0.04 * 2 * Math.PI,
   tilt: 7 / DEG,
   twist: 0.12 * 2 * Math.PI,
 };
 
 /** Tilt in degrees, somersault and twist as the page counts turns. */
-export const sayAxis = (axis: AxisName, rad: number): string =>
+export const sayAxis = (axis: ErrorName, rad: number): string =>
   axis === 'tilt' ? say('angle', rad * DEG, 1) : say('turns', rad / (2 * Math.PI), 3);
 /** In a sentence revolutions go without saying. */
-export const sayApart = (axis: AxisName, rad: number): string =>
+export const sayApart = (axis: ErrorName, rad: number): string =>
   axis === 'tilt' || units().turning === 'degrees' ? sayAxis(axis, rad) : sayNumber('turns', rad / (2 * Math.PI), 3);
 /** At a row that says its unit. */
-export const tickBest = (axis: AxisName): string =>
+export const tickBest = (axis: ErrorName): string =>
   axis === 'tilt' ? formatNumber(BEST.tilt * DEG, 0) : sayNumber('turns', BEST[axis] / (2 * Math.PI), 2);
-export const sayBest = (axis: AxisName): string =>
+export const sayBest = (axis: ErrorName): string =>
   axis === 'tilt' ? say('angle', BEST.tilt * DEG, 0) : say('turns', BEST[axis] / (2 * Math.PI), 2);
 
-export const apartOf = ({ computed, measured }: ModelTest, axis: AxisName): Float64Array =>
+export const apartOf = ({ computed, measured }: ModelTest, axis: ErrorName): Float64Array =>
   computed[axis].map((v, i) => v - measured[axis][i]);
 
 /** One scale for the three, by what is best published of each: a look compares them. */

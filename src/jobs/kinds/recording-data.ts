@@ -45,7 +45,7 @@ export interface RecordedFileRequest {
   readonly bytes: Uint8Array;
 }
 
-export interface FittedRecording {
+export interface RecordingFitted {
   readonly fit: TakeoffFit;
   readonly file: SkillFile;
 }

@@ -2,13 +2,13 @@
 import { fitTakeoffSteps, writeRecordedSkill } from '../../../sim/index.ts';
 import type { JobKind } from '../job.ts';
 import { prepareFor } from './recorded-skill-job.ts';
-import type { FittedRecording, RecordedSkillRequest, RecordingProgress } from './recording-data.ts';
+import type { RecordedSkillRequest, RecordingFitted, RecordingProgress } from './recording-data.ts';
 
 /** Shares of the work: reading it once more, and the search; the rest says what it is known to. */
 const READ = 0.2;
 const SEARCHED = 0.5;
 
-export const recordingFitJob: JobKind<RecordedSkillRequest, undefined, RecordingProgress, FittedRecording> = {
+export const recordingFitJob: JobKind<RecordedSkillRequest, undefined, RecordingProgress, RecordingFitted> = {
   open: (request) =>
     function* () {
       const { flight, athlete } = yield* prepareFor(request, READ);

@@ -330,7 +330,13 @@ export { formatLateDose } from './words/late-words.ts';
 export { wordLeft } from './words/left-words.ts';
 export { wordLikelihood } from './words/likelihood-words.ts';
 export { HELD_WORDS, LIMIT_WORDS, MET_WORDS, wordTouching } from './words/limit-words.ts';
-export { BEST_PUBLISHED, BEST_SOURCE, ONE_RECORDING, wordRecordingVerdict } from './words/recording-words.ts';
+export {
+  BEST_PUBLISHED,
+  BEST_SOURCE,
+  isNoiseRepeating,
+  ONE_RECORDING,
+  wordRecordingVerdict,
+} from './words/recording-words.ts';
 export { PLAIN_NUMBERS, wordVerdict } from './words/verdict-words.ts';
 
 import type { Contact, WholeContact } from './skill/contact-room.ts';

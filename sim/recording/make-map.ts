@@ -69,6 +69,7 @@ export function makePointsMap(
     ({ unitM } = guess);
     notes.push(guess.note);
   }
+  if (edit.unitM === undefined) checkSize(unitM * sizeOfPoints(namedPoints(points, mapped)));
   const up = edit.up ?? upOfPoints(body, points, mapped, recording, unitM);
   return { map: { unitM, up, joints: [], points: mapped, columns: [] }, notes };
 }
@@ -166,6 +167,22 @@ function upOfPoints(
     rows.map((i) => mean(high, i)),
     path,
     rateHz,
+  );
+}
+
+const namedPoints = (points: readonly RecordedPoint[], mapped: readonly MappedPoint[]): readonly RecordedPoint[] =>
+  points.filter(({ name }) => mapped.some(({ from }) => from === name));
+
+/** m between the points of one row that lie farthest apart: a child in a tuck, a tall body with its arms up (judgement) */
+const SIZES = [0.35, 3.5];
+
+/** A unit that is not the file's makes a body of no possible size. */
+function checkSize(sizeM: number): void {
+  if (sizeM === 0 || (sizeM > SIZES[0] && sizeM < SIZES[1])) return;
+  throw new FieldError(
+    'points',
+    `${sizeM.toPrecision(3)} m apart in one row by the unit of the file`,
+    `${SIZES[0]} to ${SIZES[1]} m; a map states another unit (unitM)`,
   );
 }
 

@@ -7,8 +7,9 @@ import { guessColumns } from './column-meanings.ts';
 import { withEvenRows } from './even-rows.ts';
 import { type MadeMap, type MapEdit, makePointsMap, makeSkeletonMap } from './make-map.ts';
 import { placeOthers } from './place-others.ts';
+import { wordMisplaced, wordStrays } from './point-words.ts';
 import { pointsOfTable } from './points-of-table.ts';
-import { posePoints } from './pose-points.ts';
+import { placedPoints, posePoints } from './pose-points.ts';
 import { poseSkeleton } from './pose-skeleton.ts';
 import { isPlace, poseTable } from './pose-table.ts';
 import type { PosedMotion } from './posed.ts';
@@ -17,7 +18,6 @@ import type { RecordedPoint, Recording } from './recording.ts';
 import type { RecordingMap } from './recording-map.ts';
 import { scaledAthlete } from './scaled-athlete.ts';
 import { sharesOf } from './steps.ts';
-import type { StrayPoint } from './stray-points.ts';
 import { placesInW } from './turned-axes.ts';
 import { upByFall } from './up-axis.ts';
 
@@ -159,7 +159,7 @@ function* poseMarkers(
   const mapped = [...first.map.points, ...others];
   used.push(...others.map(({ from: name }) => open.find((p) => p.name === name)?.p ?? new Float64Array(0)));
   const map = { ...first.map, points: mapped };
-  const { rows, miss, strays } = yield* posePoints(body, mapped, used, recording.times, recording.rateHz);
+  const { rows, miss, strays, placed } = yield* posePoints(body, mapped, used, recording.times, recording.rateHz);
   let missing = 0;
   for (let i = 0; i < recording.frames; i++) if (used.some((p) => !Number.isFinite(p[3 * i]))) missing++;
   const notes = [
@@ -167,6 +167,7 @@ function* poseMarkers(
     ...first.notes,
     ...(scaled.note ? [scaled.note] : []),
     `The points lie ${(1000 * miss).toFixed(1)} mm (root mean square) from the body laid among them.`,
+    ...wordMisplaced(mapped, placedPoints(body, mapped), placed),
     ...wordStrays(mapped, strays, recording.times),
   ];
   return finish(
@@ -177,26 +178,6 @@ function* poseMarkers(
     missing,
     notes,
   );
-}
-
-/** Points that are named one by one. */
-const NAMED = 6;
-
-function wordStrays(
-  mapped: readonly { readonly from: string }[],
-  strays: readonly StrayPoint[],
-  t: Float64Array,
-): string[] {
-  const rest = strays.length - NAMED;
-  return [
-    ...strays
-      .slice(0, NAMED)
-      .map(
-        ({ point, rows, first, last, far }) =>
-          `"${mapped[point].from}" is left out of ${rows === 1 ? `one row, at ${t[first].toFixed(2)} s` : `${rows} rows from ${t[first].toFixed(2)} to ${t[last].toFixed(2)} s`}: there it is up to ${far.toFixed(2)} m from where all others put it, as where names are exchanged.`,
-      ),
-    ...(rest > 0 ? [`So are ${rest} other points, in fewer rows.`] : []),
-  ];
 }
 
 function finish(

@@ -1,5 +1,5 @@
 /** What is said of a recording, the same for shell and page. */
-import type { RecordingQuality, RefusalReason } from '../fit/recording-study.ts';
+import type { RecordingQuality, RecordingStudy, RefusalReason } from '../fit/recording-study.ts';
 
 /** Best published agreement of such a model with filmed flights: Yeadon, Atha & Hales 1990, J Biomech 23:85 (from memory). */
 export const BEST_PUBLISHED = { somersaultRev: 0.04, tiltDeg: 7, twistRev: 0.12 } as const;
@@ -26,3 +26,12 @@ const wordRefusals = (quality: RecordingQuality): readonly string[] =>
 /** In one line: good enough for a test, or not and why. */
 export const wordRecordingVerdict = (quality: RecordingQuality): string =>
   quality.refusals.length === 0 ? 'Good enough for a test' : `Not a test: ${wordRefusals(quality).join('; ')}`;
+
+/** Single series give false alarms, so of forty one or two are always said to repeat. */
+const REPEATING = 0.25;
+
+/** Whether noise that repeats is the recording's: in more than a quarter of the angles that move. */
+export function isNoiseRepeating({ smoothing, isSeen }: Pick<RecordingStudy, 'smoothing' | 'isSeen'>): boolean {
+  const moved = smoothing.filter(({ weight }, k) => isSeen[k] && weight > 0);
+  return moved.filter(({ isCorrelated }) => isCorrelated).length > REPEATING * moved.length;
+}

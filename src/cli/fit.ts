@@ -17,6 +17,7 @@ import {
   formatStudyJson,
   formatTrc,
   type HumanAthlete,
+  isNoiseRepeating,
   type ModelTest,
   ONE_RECORDING,
   type PreparedRecording,
@@ -196,11 +197,15 @@ function formatStudy(study: RecordingStudy, fit: TakeoffFit | undefined): string
     `fitted g ${quality.g.toFixed(2)} ± ${(2 * quality.gError).toFixed(2)} m/s2, ${(1000 * quality.offParabola).toFixed(1)} mm off the parabola; angular momentum ${Math.hypot(...quality.h_Scm_W).toFixed(1)} kg m2/s, changes by ${(100 * quality.momentumSpread).toFixed(1)} %`,
     wordRecordingVerdict(quality),
   );
-  if (study.smoothing.some((s, k) => study.isSeen[k] && s.isCorrelated && s.by.kind === 'gcv'))
+  if (isNoiseRepeating(study) && study.smoothing.some(({ by }) => by.kind === 'gcv'))
     lines.push(
       'Caution. The noise repeats from row to row: smoothing by the data itself leaves much of it in, and joint torques come out far too large; state the noise or a cut-off (--smooth).',
     );
-  if (test) lines.push(formatTest(test, 'flown with the measured angles from the measured start'));
+  if (test)
+    lines.push(
+      formatTest(test, 'flown with the measured angles from the measured start'),
+      'Noise in the first row alone goes on through the flight, most of all as twist: how far, docs/recording-accuracy.md says.',
+    );
   if (fit) lines.push(formatFit(fit), formatTest(fit.test, 'from the fitted start'));
   return lines.join('\n');
 }
@@ -237,13 +242,14 @@ function formatFit({ values, leftAttitude, leftPlace }: TakeoffFit): string {
     unit.replace('·', ' ').replace('²', '2'),
   ]);
   const table = formatTable(['fitted', 'measured', 'fitted', '95 %', ''], rows, 1);
-  return `${table}\nleft over: ${(leftAttitude * DEG).toFixed(2)} deg of attitude, ${(1000 * leftPlace).toFixed(1)} mm of place`;
+  return `${table}\nleft over: ${(leftAttitude * DEG).toFixed(2)} deg of attitude, ${(1000 * leftPlace).toFixed(1)} mm of place; 95 % is of noise alone: a body that is not the athlete's and skin that slides are not in it`;
 }
 
 /** 0: an end that was set, or where the recording ends. */
 const wordWidth = (plusMinus: number): string =>
   plusMinus === 0 ? 'as set' : Number.isFinite(plusMinus) ? `± ${number(plusMinus)}` : 'not known';
 
-const number = (x: number): string => String(Number(x.toPrecision(4)));
+/** What rounding leaves of nothing is nothing. */
+const number = (x: number): string => (Math.abs(x) < 1e-9 ? '0' : String(Number(x.toPrecision(4))));
 /** A name is one line. */
 const plain = (text: string): string => text.replace(/[\s\p{Cc}]+/gu, ' ').slice(0, 300);

@@ -116,3 +116,19 @@ test('two markers whose names are exchanged for some rows are left out of those,
   for (const name of ['LANK', 'RFIN'])
     expect(said.join()).toContain(`"${name}" is left out of 10 rows from 0.20 to 0.38 s`);
 });
+
+test('centimetres that are said of millimetres make no body, and are refused', () => {
+  const { recording } = filmed(0, 0, undefined, 10);
+  expect(() => drain(poseRecording(recording, athlete, {}, 'recording'))).toThrow(
+    /points: "1\d\.\d m apart in one row by the unit of the file".*0\.35 to 3\.5 m/,
+  );
+});
+
+test('left and right exchanged: many points are far from where their names put them, and it is asked', () => {
+  const { recording } = filmed(0, 0);
+  const other = (name: string): string => (/^[LR]/.test(name) ? (name[0] === 'L' ? 'R' : 'L') + name.slice(1) : name);
+  const points = recording.points.map(({ name, p }) => ({ name: other(name), p }));
+  const asked = /points sit more than 0\.09 m from .*left and right/s;
+  expect(drain(poseRecording({ ...recording, points }, athlete, {}, 'recording')).notes.join(' ')).toMatch(asked);
+  expect(drain(poseRecording(recording, athlete, {}, 'recording')).notes.join(' ')).not.toMatch(/points sit/);
+});

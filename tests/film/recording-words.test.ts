@@ -1,6 +1,10 @@
 // What the page says of a recording: verdict, sentence's numbers, faults; what a press changes of its options.
 import { describe, expect, it } from 'vitest';
-import { FieldError } from '../../sim/index.ts';
+import { athletes } from '../../presets/index.ts';
+import { FieldError, type HumanAthlete, type StudyOptions } from '../../sim/index.ts';
+import { makeSkeletonMap } from '../../sim/recording/make-map.ts';
+import { readRecordingSteps } from '../../sim/recording/read-recording.ts';
+import { bodyOfAthlete } from '../../sim/recording/recorded-athlete.ts';
 import { makeRecordingAxis } from '../../src/features/film/recording-axis.ts';
 import { wordRecordingFault } from '../../src/features/film/recording-fault.ts';
 import {
@@ -19,7 +23,9 @@ import { apartOf, apartScale, BEST, sayApart, sayAxis, tickBest } from '../../sr
 import { curvePath, dotPath } from '../../src/features/film/thin.ts';
 import { xOf } from '../../src/ui/plot/axis.ts';
 import { setUnits } from '../../src/ui/units.ts';
+import { drain } from '../recording/filmed.ts';
 import { makeStudy } from './made-study.ts';
+import { writeOwnBvh } from './own-recording.ts';
 
 const study = makeStudy();
 
@@ -71,14 +77,31 @@ describe('options', () => {
     const rows = mapRows(study.map, study.unused);
     expect(checkFirst(rows)[0].basis).toBe('place');
     expect(checkFirst(rows).at(-1)).toEqual({ kind: 'joint', from: 'Toe', to: '', basis: 'none' });
-    const moved = withMapped(firstOptions, study.map, rows[0], 'head').map?.joints;
-    expect(moved?.find(({ from }) => from === rows[0].from)).toEqual({
-      from: rows[0].from,
-      segment: 'head',
-      basis: 'hand',
-    });
-    expect(moved).toHaveLength(study.map.joints.length);
-    expect(withMapped(firstOptions, study.map, rows[0], '').map?.joints).toHaveLength(study.map.joints.length - 1);
+    const moved = withMapped(firstOptions, study.map, rows[0], 'head');
+    expect(moved.map?.joints).toEqual([{ from: rows[0].from, segment: 'head', basis: 'hand' }]);
+    const none = withMapped(moved, study.map, rows[1], '').map?.joints;
+    expect(none).toEqual([...(moved.map?.joints ?? []), { from: rows[1].from, segment: '', basis: 'hand' }]);
+    // the last that was put on a segment has it
+    expect(withMapped(moved, study.map, rows[1], 'head').map?.joints).toEqual([
+      { from: rows[1].from, segment: 'head', basis: 'hand' },
+    ]);
+  });
+  it('what is not used is not guessed again, whatever is changed next', () => {
+    const bytes = new TextEncoder().encode(writeOwnBvh('back-tuck', 50));
+    const body = bodyOfAthlete(athletes['ilse-marrow'] as HumanAthlete);
+    const recording = drain(readRecordingSteps('heron.bvh', bytes));
+    const mapOf = (options: StudyOptions) => makeSkeletonMap(body, recording, options.map ?? {}).map;
+    const rowOf = (options: StudyOptions, name: string) => {
+      const row = mapRows(mapOf(options), []).find(({ from }) => from === name);
+      if (!row) throw new Error(`no ${name}`);
+      return row;
+    };
+    const without = withMapped(firstOptions, mapOf(firstOptions), rowOf(firstOptions, 'handL'), '');
+    const next = withMapped(without, mapOf(without), rowOf(without, 'head'), 'head');
+    const names = mapOf(next).joints.map(({ from }) => from);
+    expect(names).not.toContain('handL');
+    expect(names).toContain('handR');
+    expect(names).toHaveLength(mapOf(firstOptions).joints.length - 1);
   });
   it('a column keeps its unit when it is another angle', () => {
     const means = { kind: 'angle', angle: 'kneeFlexionL', inRadians: true } as const;

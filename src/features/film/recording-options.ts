@@ -56,21 +56,27 @@ export const checkFirst = (rows: readonly NameRow[]): NameRow[] => [
   ...rows.filter(({ basis }) => basis === 'none'),
 ];
 
-/** `to`: a segment or an angle; '' : nothing is made of it. */
+/** The edits alone: what is not in them goes by name and place as before. */
+const laid = <T extends { readonly from: string }>(list: readonly T[] | undefined, edit: T): T[] => [
+  ...(list ?? []).filter(({ from }) => from !== edit.from),
+  edit,
+];
+
+/** `to`: a segment or an angle; '' : nothing is made of it, which has to be said, since a name that is left out is guessed. */
 export function withMapped(options: StudyOptions, map: RecordingMap, row: NameRow, to: string): StudyOptions {
-  const rest = <T extends { readonly from: string }>(list: readonly T[]): T[] =>
-    list.filter(({ from }) => from !== row.from);
   const keep = options.map ?? {};
   if (row.kind === 'joint') {
-    const made: MappedJoint[] = to === '' ? [] : [{ from: row.from, segment: to, basis: 'hand' }];
-    return { ...options, map: { ...keep, joints: [...rest(map.joints), ...made] } };
+    const joint: MappedJoint = { from: row.from, segment: to, basis: 'hand' };
+    // one joint a segment: the last that was put there
+    const others = keep.joints?.filter(({ segment }) => to === '' || segment !== to);
+    return { ...options, map: { ...keep, joints: laid(others, joint) } };
   }
   if (row.kind === 'point') {
-    const made: MappedPoint[] = to === '' ? [] : [{ from: row.from, segment: to, basis: 'hand' }];
-    return { ...options, map: { ...keep, points: [...rest(map.points), ...made] } };
+    const point: MappedPoint = { from: row.from, segment: to, basis: 'hand' };
+    return { ...options, map: { ...keep, points: laid(keep.points, point) } };
   }
   const old = map.columns.find(({ from }) => from === row.from)?.means;
   const inRadians = old?.kind === 'angle' && old.inRadians;
   const means = to === '' ? ({ kind: 'ignored' } as const) : ({ kind: 'angle', angle: to, inRadians } as const);
-  return { ...options, map: { ...keep, columns: [...rest(map.columns), { from: row.from, means, basis: 'hand' }] } };
+  return { ...options, map: { ...keep, columns: laid(keep.columns, { from: row.from, means, basis: 'hand' }) } };
 }

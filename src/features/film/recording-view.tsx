@@ -96,6 +96,11 @@ function Shown(props: ShownProps) {
             </Show>
             <RecordingPicture {...props} axis={axis()} left={left()} height={air()} />
             <Show when={isBench()}>
+              {/* over the picture, so that nothing moves when it comes and goes */}
+              <div class="rec-over-air" style={{ left: `${left()}px`, width: `${width()}px` }}>
+                <RecordingFault state={props.state} />
+                <RecordingWork state={props.state} />
+              </div>
               <div
                 class="rec-right-air"
                 style={{ left: `${right().x}px`, width: `${right().width}px`, height: `${air()}px` }}
@@ -107,12 +112,12 @@ function Shown(props: ShownProps) {
           <FilmFloor>
             <FloorNumbers state={props.state} />
           </FilmFloor>
-          <RecordingFault state={props.state} />
-          <RecordingWork state={props.state} />
           <Show
             when={isBench()}
             fallback={
               <div class="rec-touch">
+                <RecordingFault state={props.state} />
+                <RecordingWork state={props.state} />
                 <RecordingVerdict study={now()} />
                 <RecordingRows state={props.state} study={now()} axis={axis()} left={0} height={TOUCH_ROWS} />
                 <RecordingApart study={now()} />

@@ -51,6 +51,7 @@ const TOOLS = [
   ['m', 'Before and after'],
   ['k', 'Ask'],
   ['e', 'Estimate'],
+  ['i', 'Film'],
   ['h', 'Hand on'],
   ['p', 'Pose'],
 ] as const;

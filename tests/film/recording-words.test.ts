@@ -19,7 +19,15 @@ import {
   withSpan,
 } from '../../src/features/film/recording-options.ts';
 import { planRows } from '../../src/features/film/recording-plan.ts';
-import { apartOf, apartScale, BEST, sayApart, sayAxis, tickBest } from '../../src/features/film/recording-values.ts';
+import {
+  apartOf,
+  apartScale,
+  BEST,
+  sayApart,
+  sayAxis,
+  sayPlusMinus,
+  tickBest,
+} from '../../src/features/film/recording-values.ts';
 import { curvePath, dotPath } from '../../src/features/film/thin.ts';
 import { xOf } from '../../src/ui/plot/axis.ts';
 import { setUnits } from '../../src/ui/units.ts';
@@ -47,6 +55,17 @@ describe('the numbers', () => {
     expect(apartOf(test, 'twist').at(-1)).toBe(test.atEnd[2]);
     expect(apartScale(test)).toBe(1.25);
     expect(apartScale({ ...test, worst: [0, 3 * BEST.tilt, 0] })).toBeCloseTo(3.75, 12);
+  });
+});
+
+describe('what a number is known to', () => {
+  it('is never nothing, and not known is said', () => {
+    expect([0.123, 0.004, 0, Number.NaN].map((v) => sayPlusMinus(v, 2))).toEqual([
+      '± 0.12',
+      '± under 0.01',
+      '± under 0.01',
+      'not known',
+    ]);
   });
 });
 

@@ -1,6 +1,7 @@
 /** How far the computed attitude is from the measured one, beside the best that was published. */
 import { For, Show } from 'solid-js';
 import type { RecordingStudy } from '../../../sim/index.ts';
+import { BEST_SOURCE, ONE_RECORDING } from '../../../sim/words/recording-words.ts';
 import { AXES, HUES, sayAxis, sayBest } from './recording-values.ts';
 import { recordingTexts as t } from './recording-words.ts';
 
@@ -38,7 +39,7 @@ export function RecordingApart(props: { study: RecordingStudy }) {
             </tbody>
           </table>
           <p class="quiet">
-            {t.oneRecording} {t.source}
+            {ONE_RECORDING} {t.source(BEST_SOURCE)}
           </p>
         </section>
       )}

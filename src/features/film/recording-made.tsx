@@ -6,7 +6,7 @@ import type { Recordings } from '../../engine/recording.ts';
 import { formatNumber } from '../../ui/numbers.ts';
 import { makeRecordingActs } from './recording-acts.ts';
 import type { RecordingState } from './recording-state.ts';
-import { mm } from './recording-values.ts';
+import { mm, sayPlusMinus } from './recording-values.ts';
 import { degOf } from './recording-verdict.tsx';
 import { recordingTexts as t } from './recording-words.ts';
 
@@ -55,8 +55,8 @@ export function RecordingMade(props: { state: RecordingState; engine: Recordings
                   <div>
                     <dt>{t.fitted[name] ?? name}</dt>
                     <dd>
-                      {formatNumber(from, 2)} → <b>{formatNumber(to, 2)}</b> {t.plusMinus(formatNumber(plusMinus, 2))}{' '}
-                      {unit}
+                      {formatNumber(from, 2)} → <b>{formatNumber(to, 2)}</b> {sayPlusMinus(plusMinus, 2)}{' '}
+                      {unit === 'deg' ? '°' : unit}
                     </dd>
                   </div>
                 )}

@@ -108,7 +108,7 @@ function CheckRow(
   },
 ) {
   const largest = createMemo(() => farthest(props.values, props.middle, props.most));
-  const half = (): number => (props.box.height - 12) / 2;
+  const half = (): number => (props.box.height - 20) / 2;
   const middleY = (): number => props.box.y + props.box.height / 2;
   const y = (v: number): number => middleY() - ((v - props.middle) / (largest() * 1.08)) * half();
   const edge = (way: number): number => y(props.middle + way * props.most);

@@ -2,7 +2,7 @@
 import { createMemo, For, Show } from 'solid-js';
 import type { RecordingState } from './recording-state.ts';
 import { AXES, HUES, sayApart } from './recording-values.ts';
-import { sayRefusal, verdictOf } from './recording-verdict.tsx';
+import { verdictOf } from './recording-verdict.tsx';
 import { recordingTexts as t } from './recording-words.ts';
 
 export function RecordingSaid(props: { state: RecordingState }) {
@@ -11,8 +11,7 @@ export function RecordingSaid(props: { state: RecordingState }) {
     const now = study();
     if (!now) return t.none;
     if (!now.span || !now.body) return t.sentenceNoSpan;
-    const [first] = now.quality?.refusals ?? [];
-    return first && now.quality ? `${t.sentenceBad} ${sayRefusal(now.quality, first)}` : `${verdictOf(now)}.`;
+    return now.quality?.refusals.length ? t.sentenceBad : `${verdictOf(now)}.`;
   });
   return (
     <Show when={study()?.test} fallback={other()}>

@@ -2,6 +2,7 @@
 import { createSignal, createUniqueId, For, Show } from 'solid-js';
 import type { RecordingStudy, Smoothing } from '../../../sim/index.ts';
 import { DEG } from '../../../sim/math/angles.ts';
+import { isNoiseRepeating } from '../../../sim/words/recording-words.ts';
 import { Icon } from '../../ui/icon.tsx';
 import { formatNumber, parseNumber } from '../../ui/numbers.ts';
 import { smoothingOf, withSmoothing, withSmoothingOfAll } from './recording-options.ts';
@@ -76,7 +77,7 @@ export function RecordingSmoothing(props: { state: RecordingState; study: Record
       >
         {t.forAll}
       </button>
-      <Show when={report()?.isCorrelated && by().kind === 'gcv'}>
+      <Show when={report()?.isCorrelated && by().kind === 'gcv' && isNoiseRepeating(props.study)}>
         <p class="rec-caution" role="status">
           <Icon name="caution" size={20} />
           <span>

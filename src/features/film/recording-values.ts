@@ -2,18 +2,20 @@
 import type { ModelTest, RecordingStudy } from '../../../sim/index.ts';
 import { DEG } from '../../../sim/math/angles.ts';
 import { placeIn } from '../../../sim/math/sorted.ts';
+import { BEST_PUBLISHED } from '../../../sim/words/recording-words.ts';
 import { formatNumber } from '../../ui/numbers.ts';
 import { say, sayNumber, units } from '../../ui/units.ts';
+import { recordingTexts as t } from './recording-words.ts';
 
 export const AXES = ['somersault', 'tilt', 'twist'] as const;
 export type ErrorName = (typeof AXES)[number];
 export const HUES = { somersault: 'som', tilt: 'tilt', twist: 'twist' } as const;
 
-/** rad: largest between a simulation and film, of nine twisting somersaults; Yeadon, Atha & Hales 1990, J Biomech 23:85 */
+/** rad: largest between a simulation and film, of nine twisting somersaults */
 export const BEST: Readonly<Record<ErrorName, number>> = {
-  somersault: 0.04 * 2 * Math.PI,
-  tilt: 7 / DEG,
-  twist: 0.12 * 2 * Math.PI,
+  somersault: BEST_PUBLISHED.somersaultRev * 2 * Math.PI,
+  tilt: BEST_PUBLISHED.tiltDeg / DEG,
+  twist: BEST_PUBLISHED.twistRev * 2 * Math.PI,
 };
 
 /** Tilt in degrees, somersault and twist as the page counts turns. */
@@ -47,3 +49,10 @@ export const angleOf = ({ angleNames, t }: RecordingStudy, all: Float64Array, k:
   Float64Array.from(t, (_, i) => all[angleNames.length * i + k] * DEG);
 
 export const mm = (m: number, decimals = 1): string => formatNumber(1000 * m, decimals);
+
+/** What a number is known to: never nothing, and where it is not known that is said. */
+export function sayPlusMinus(v: number, decimals: number): string {
+  if (!Number.isFinite(v)) return t.notKnown;
+  const least = 10 ** -decimals;
+  return v < least / 2 ? t.under(formatNumber(least, decimals)) : t.plusMinus(formatNumber(v, decimals));
+}

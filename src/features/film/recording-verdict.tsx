@@ -1,30 +1,18 @@
 /** Whether the recording obeys physics: the verdict first, then what it is made of. */
 import { createMemo, For, Show } from 'solid-js';
-import type { RecordingQuality, RecordingStudy } from '../../../sim/index.ts';
+import type { RecordingStudy } from '../../../sim/index.ts';
 import { DEG } from '../../../sim/math/angles.ts';
+import { wordRecordingVerdict } from '../../../sim/words/recording-words.ts';
 import { formatNumber } from '../../ui/numbers.ts';
 import { sayPercent } from './recording-rows.tsx';
-import { mm } from './recording-values.ts';
+import { mm, sayPlusMinus } from './recording-values.ts';
 import { recordingTexts as t } from './recording-words.ts';
-
-type Refusal = RecordingQuality['refusals'][number];
-
-export function sayRefusal({ g }: RecordingQuality, { reason, value }: Refusal): string {
-  const shown: Record<Refusal['reason'], () => string> = {
-    gravity: () => formatNumber(g, 1),
-    momentum: () => sayPercent(value),
-    parabola: () => mm(value, 0),
-    gap: () => formatNumber(value, 2),
-    short: () => formatNumber(value, 2),
-    unmapped: () => formatNumber(value, 0),
-  };
-  return t.reasons[reason](shown[reason]());
-}
 
 export function verdictOf({ span, quality, body }: RecordingStudy): string {
   if (!body) return t.verdicts.unmapped;
   if (!span || !quality) return t.verdicts.noSpan;
-  return quality.refusals.length === 0 ? t.verdicts.good : t.verdicts.bad;
+  // words of the shell are plain text
+  return wordRecordingVerdict(quality).replace('m/s2', 'm/s²');
 }
 
 export function RecordingVerdict(props: { study: RecordingStudy }) {
@@ -33,21 +21,15 @@ export function RecordingVerdict(props: { study: RecordingStudy }) {
     const q = quality();
     if (!q) return [];
     return [
-      [t.g, formatNumber(q.g, 2), q.gError > 0 ? `± ${formatNumber(2 * q.gError, 2)}` : '', t.gMust],
+      [t.g, formatNumber(q.g, 2), sayPlusMinus(2 * q.gError, 2), t.gMust],
       [t.off, mm(q.offParabola), '', t.offUnit],
       [t.constant, sayPercent(q.momentumSpread), '', t.constantMust],
     ] as const;
   });
-  const refusals = (): readonly Refusal[] => quality()?.refusals ?? [];
   return (
     <section class="rec-verdict" aria-label={verdictOf(props.study)}>
-      <h2>
-        {verdictOf(props.study)}
-        <For each={refusals()}>
-          {(one) => <span> {quality() && sayRefusal(quality() as RecordingQuality, one)}</span>}
-        </For>
-      </h2>
-      <Show when={refusals().length > 0}>
+      <h2>{verdictOf(props.study)}</h2>
+      <Show when={(quality()?.refusals.length ?? 0) > 0}>
         <p class="quiet">{t.noErrors}</p>
       </Show>
       <Show when={!props.study.span}>

@@ -1,5 +1,5 @@
 /** Words of a recording. */
-import type { RecordingKind, RefusalReason } from '../../../sim/index.ts';
+import type { RecordingKind } from '../../../sim/index.ts';
 
 const bare = (name: string): string => (name.length > 40 ? `${name.slice(0, 39)}…` : name);
 const each = (n: number, one: string, many: string): string => `${n} ${n === 1 ? one : many}`;
@@ -87,21 +87,11 @@ export const recordingTexts = {
   unmapped: 'None of its names is known: say in the list what they are on the body.',
 
   verdicts: {
-    good: 'Good enough for a test',
-    bad: 'Not a test:',
     noSpan: 'No span in the air was found',
     unmapped: 'Not laid on a body yet',
   },
   noSpanWhy:
     'Nowhere is its mass centre on a parabola for long enough. Drag an end over the rows that are in the air, or look at up axis and unit.',
-  reasons: {
-    gravity: (value: string) => `the fitted g is ${value}. Retimed?`,
-    momentum: (value: string) => `its angular momentum changes by ${value} % in the air.`,
-    parabola: (value: string) => `its mass centre is ${value} mm off a parabola.`,
-    gap: (value: string) => `a gap of ${value} s is too long to fill.`,
-    short: (value: string) => `it is in the air for ${value} s only.`,
-    unmapped: (value: string) => `${value} parts of the body have nothing.`,
-  } satisfies Record<RefusalReason, (value: string) => string>,
   g: 'fitted g',
   gMust: 'm/s², must be 9.81',
   off: 'off the parabola',
@@ -125,12 +115,11 @@ export const recordingTexts = {
   worst: 'worst',
   atEnd: 'at the end',
   bestHead: 'best published',
-  source: 'Best published: Yeadon, Atha & Hales 1990, J Biomech 23:85.',
-  oneRecording: 'One recording, steered by its own joint angles: it tests the mechanics, not the schedule.',
+  source: (published: string) => `Best published: ${published}.`,
 
   sentence: 'Computed from the measured joint angles, it ends',
   apartWord: 'apart',
-  sentenceBad: 'This recording is not a test of the model:',
+  sentenceBad: 'This recording is not a test of the model.',
   sentenceNoSpan: 'No flight was found in this recording.',
   fit: 'Fit the take-off …',
   fitting: 'fitting the take-off',
@@ -144,12 +133,14 @@ export const recordingTexts = {
   writeComputed: 'Write computed as',
   writeMeasured: 'Write measured as',
   plusMinus: (v: string) => `± ${v}`,
+  under: (v: string) => `± under ${v}`,
+  notKnown: 'not known',
   fitLeft: (attitude: string, place: string) => `Left over: ${attitude} of attitude, ${place} of place.`,
   fitHead: 'What the fit changed',
   fitted: {
-    momentumX: 'Momentum, cartwheeling',
+    momentumX: 'Momentum about the front-back axis',
     momentumY: 'Momentum about the vertical',
-    momentumZ: 'Momentum, somersaulting',
+    momentumZ: 'Momentum about the lateral axis',
     somersault: 'Somersault at the start',
     tilt: 'Tilt at the start',
     twist: 'Twist at the start',

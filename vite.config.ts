@@ -19,6 +19,8 @@ const cut = {
       tags: ['$initial' as const],
       test: /\/(?:sim|valibot)\//,
       entriesAware: true,
+      // bytes: what is smaller comes with a neighbour, or every part would have a file of its own and its name in every list
+      entriesAwareMergeThreshold: 4000,
     },
   ],
 };

@@ -1,5 +1,5 @@
 /** The filming plan on one page: A4 on its side, black and grey. Sentence, the camera's own view, from above, a table, what to lay out and whom to ask. */
-import type { FilmingPlan } from '../../sim/index.ts';
+import type { ExpectedErrors, FilmingPlan } from '../../sim/index.ts';
 import {
   ASK_FIRST,
   fastestOf,
@@ -22,6 +22,7 @@ import type { View } from '../scene/view.ts';
 import { type PaperPage, PER_MM, pageSvg, type Typeface } from './page-svg.ts';
 import type { PaperFlight } from './paper-flight.ts';
 import { drawn } from './paper-ink.ts';
+import { sideMarkup } from './plan-side.ts';
 import { BOLD, fitText, linesMarkup, round, type TextLine, textMarkup } from './set-text.ts';
 import { paperTexts } from './words.ts';
 
@@ -30,6 +31,10 @@ interface PlanPageInput {
   readonly flight: PaperFlight;
   readonly name: string;
   readonly standing: string;
+  /** of one camera; left out while they are computed */
+  readonly errors?: ExpectedErrors;
+  /** as it is written on the sheet */
+  readonly date?: string;
   readonly origin?: string;
   readonly typeface?: Typeface;
 }
@@ -38,6 +43,7 @@ const A4_SIDE = { width: 297, height: 210 } as const;
 const WIDTH = A4_SIDE.width * PER_MM;
 const EDGE = 70;
 const OWN = { x: 720, y: 250, width: WIDTH - EDGE - 720, height: 560 } as const;
+const SIDE = { x: 720, y: 1048, width: WIDTH - EDGE - 720, height: 180 } as const;
 const ABOVE = { top: 716, height: 350, width: 580 } as const;
 const DEG = 180 / Math.PI;
 const t = paperTexts.plan;
@@ -60,14 +66,17 @@ export function drawPlan(input: PlanPageInput): PaperPage {
   ];
   const markup = [
     textMarkup([{ text: `${t.title} `, weight: BOLD }, { text: name }], { x: EDGE, y: 80, size: 22 }),
+    ...(input.date ? [textMarkup([{ text: input.date }], { x: WIDTH - EDGE, y: 80, size: 20, anchor: 'end' })] : []),
     linesMarkup(said, { x: EDGE, y: 134 }),
     linesMarkup(fitText([{ text: set }], [{ width: WIDTH - 2 * EDGE, lines: 2, size: 20, leading: 25 }]), {
       x: EDGE,
       y: 196,
     }),
     ownMarkup(plan, flight),
-    tableMarkup(plan),
+    tableMarkup(plan, input.errors),
     aboveMarkup(plan, flight),
+    textMarkup([{ text: t.side, weight: BOLD }], { x: SIDE.x, y: SIDE.y - SIDE.height - 24, size: 20 }),
+    sideMarkup(plan, flight, SIDE),
     linesMarkup(fitText(foot, [{ width: WIDTH - 2 * EDGE, lines: 2, size: 21, leading: 26 }]), { x: EDGE, y: 1120 }),
     linesMarkup(fitText([{ text: input.standing }], [{ width: WIDTH - 2 * EDGE, lines: 2, size: 18, leading: 22 }]), {
       x: EDGE,
@@ -150,7 +159,17 @@ function aboveMarkup(plan: FilmingPlan, flight: PaperFlight): string {
   ].join('');
 }
 
-function tableMarkup(plan: FilmingPlan): string {
+const ERRORS = ['airTime', 'somersault', 'twist', 'tilt', 'momentum'] as const;
+
+/** As much as is read of ±: two figures, or one over ten. */
+function wordError(errors: ExpectedErrors, row: (typeof ERRORS)[number]): string {
+  if (row === 'airTime') return `± ${errors.airTime.toFixed(3)} s`;
+  const value = errors.one[row] * (row === 'momentum' ? 100 : DEG);
+  if (!Number.isFinite(value)) return t.notKnown;
+  return `± ${value.toFixed(value < 10 ? 1 : 0)}${row === 'momentum' ? ' %' : '°'}`;
+}
+
+function tableMarkup(plan: FilmingPlan, errors: ExpectedErrors | undefined): string {
   const fast = fastestOf(plan);
   const [long, broad, high] = roomSize(plan);
   const hidden = mostHidden(plan.hidden);
@@ -169,12 +188,14 @@ function tableMarkup(plan: FilmingPlan): string {
         ] as [string, string][])
       : []),
     ...(hidden ? ([[t.hidden(wordJoint(hidden)), wordShare(hidden.share)]] as [string, string][]) : []),
+    ...(errors ? ERRORS.map((row): [string, string] => [t.expected[row], wordError(errors, row)]) : []),
   ];
   const right = OWN.x - 60;
+  const pitch = errors ? 32 : 48;
   return rows
     .map(([name, value], i) => {
-      const y = 290 + 48 * i;
-      return `${textMarkup([{ text: name }], { x: EDGE, y, size: 21 })}${textMarkup([{ text: value, weight: BOLD }], { x: right, y, size: 21, anchor: 'end' })}<rect x="${EDGE}" y="${y + 14}" width="${right - EDGE}" height="1.5" fill="#b4b4b4"/>`;
+      const y = (errors ? 264 : 290) + pitch * i;
+      return `${textMarkup([{ text: name }], { x: EDGE, y, size: 21 })}${textMarkup([{ text: value, weight: BOLD }], { x: right, y, size: 21, anchor: 'end' })}<rect x="${EDGE}" y="${y + (errors ? 9 : 14)}" width="${right - EDGE}" height="1.5" fill="#b4b4b4"/>`;
     })
     .join('');
 }

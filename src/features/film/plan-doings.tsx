@@ -27,12 +27,15 @@ export function PlanDoings(props: { state: PlanState; plan: FilmingPlan }) {
       const paper = await services.load.paper();
       const result = flight.result();
       const name = result.file.title;
+      const errors = props.state.errors();
       const typeface = await readTypeface(paper.isBeyondLatin(name));
       const page = paper.plan({
         plan: props.plan,
         flight: paper.makeFlight(result),
         name,
         standing: texts.standingCaution,
+        date: new Date().toLocaleDateString(undefined, { day: 'numeric', month: 'long', year: 'numeric' }),
+        ...(errors ? { errors } : {}),
         origin: engine.origin(result),
         ...(typeface ? { typeface } : {}),
       });

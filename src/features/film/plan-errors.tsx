@@ -17,14 +17,21 @@ function wordError(errors: ExpectedErrors, cameras: 'one' | 'two', row: (typeof 
   return t.pm(row === 'momentum' ? `${formatNumber(100 * value, 100 * value < 10 ? 1 : 0)} %` : degrees(value));
 }
 
-export function PlanErrors(props: { state: PlanState; left?: number }) {
+export function PlanErrors(props: { state: PlanState; left?: number; apart?: number }) {
   const [cameras, setCameras] = createSignal<'one' | 'two'>('one');
   const how = (row: (typeof ROWS)[number]): string =>
     cameras() === 'two' && row !== 'airTime' && row !== 'momentum' ? t.expectedHow.somersault : t.expectedHow[row];
   const percent = createMemo(() => Math.round(100 * props.state.share()));
   return (
     <section class="plan-errors" aria-label={t.expected}>
-      <div class="plan-title" style={props.left === undefined ? {} : { width: `${props.left - 30}px` }}>
+      <div
+        class="plan-title"
+        style={
+          props.left === undefined
+            ? {}
+            : { width: `${props.left - 30}px`, 'margin-right': `${(props.apart ?? 0) + 10}px` }
+        }
+      >
         <h3>{t.expected}</h3>
         <p class="quiet">{t.expectedHint}</p>
         <p class="plan-cameras">

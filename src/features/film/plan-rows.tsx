@@ -35,7 +35,7 @@ function valuesOf({ parts, steps, t: times }: FilmingPlan, name: CurveName): Flo
 /** A round number just over the most, so that 0, half and all of it are ticks. */
 const roundTop = (most: number): number => {
   const step = 10 ** Math.floor(Math.log10(Math.max(most, 1e-6)));
-  return [1, 2, 4, 6, 8, 10].map((k) => k * step).find((top) => top >= most) ?? most;
+  return [1, 1.2, 1.6, 2, 3, 4, 5, 6, 8, 10].map((k) => k * step).find((top) => top >= most) ?? most;
 };
 
 /** px of every row of the plan */
@@ -90,33 +90,43 @@ export function StepCurves(props: RowProps) {
   );
 }
 
-/** Each name where its curve is farthest from the others, over or under it. */
+/** px of a letter of a name, on the average */
+const LETTER = 6.6;
+const LINE = 13;
+
+/** Each name where its curve is farthest from the others and from other names, over or under it. */
 function placeLabels(
   curves: readonly { readonly name: CurveName; readonly ys: readonly number[] }[],
   xs: readonly number[],
   height: number,
 ) {
   const n = xs.length;
-  const taken: { x: number; y: number }[] = [];
+  const pxPerRow = (xs[n - 1] - xs[0]) / Math.max(1, n - 1);
+  const taken: { x: number; y: number; half: number }[] = [];
   return curves.map(({ name, ys }) => {
-    let best = { x: 0, y: 0, score: -1 };
-    for (let k = 2; k <= 22; k++) {
-      const i = Math.round((k / 24) * (n - 1));
+    const half = (LETTER * t.curves[name].length) / 2;
+    const clearOf = (of: readonly number[], i: number, middle: number): number =>
+      Math.min(
+        ...[-1, -0.5, 0, 0.5, 1].map((share) => {
+          const j = Math.min(n - 1, Math.max(0, i + Math.round((share * half) / pxPerRow)));
+          return Math.abs(of[j] - middle);
+        }),
+      );
+    let best = { x: 0, y: 0, half, score: Number.NEGATIVE_INFINITY };
+    for (let k = 2; k <= 46; k++) {
+      const i = Math.round((k / 48) * (n - 1));
       for (const off of [-7, 15]) {
         const at = { x: xs[i], y: ys[i] + off };
         const middle = at.y - 4;
-        const clear = Math.min(
-          ...curves.flatMap((other) =>
-            [-30, -15, 0, 15, 30].map((dx) => {
-              const j = Math.min(n - 1, Math.max(0, i + Math.round((dx / (xs[n - 1] - xs[0])) * n)));
-              return Math.abs(other.ys[j] - middle);
-            }),
-          ),
-          ...taken.map((one) => Math.max(Math.abs(one.x - at.x) / 4, Math.abs(one.y - at.y))),
-          at.y - 10,
-          height - 2 - at.y,
+        const score = Math.min(
+          // its own is beside it wherever it is set: that must only not go through it
+          4 * clearOf(ys, i, middle),
+          ...curves.flatMap((other) => (other.name === name ? [] : [clearOf(other.ys, i, middle)])),
+          ...taken.map((one) => Math.max(Math.abs(one.x - at.x) - one.half - half, Math.abs(one.y - at.y) - LINE)),
+          4 * (at.y - 10),
+          4 * (height - 2 - at.y),
         );
-        if (clear > best.score) best = { ...at, score: clear };
+        if (score > best.score) best = { ...at, half, score };
       }
     }
     taken.push(best);
@@ -128,7 +138,7 @@ function Ticks(props: { axis: TimeAxis; height: number; top: number }) {
   const ticks = (): { y: number; text: string }[] =>
     [0, 0.5, 1].map((share) => ({
       y: props.height - BOTTOM - share * (props.height - TOP - BOTTOM),
-      text: formatNumber(share * props.top, props.top < 2 ? 1 : 0),
+      text: formatNumber(share * props.top, props.top < 2 || (props.top / 2) % 1 !== 0 ? 1 : 0),
     }));
   return (
     <For each={ticks()}>
@@ -197,8 +207,7 @@ export function StepNow(props: { plan: FilmingPlan; of: 'metres' | 'pixels' }) {
               </>
             }
           >
-            <b>{formatNumber(stepIn(one().metres), 1)}</b>
-            <span>{t.the(wordPart(one()))}</span>
+            <b>{formatNumber(stepIn(one().metres), 1)}</b> {t.the(wordPart(one()))}
           </Show>
         </p>
       )}

@@ -98,11 +98,11 @@ interface UnderProps {
 
 function Bench(props: UnderProps) {
   const left = (): number => props.tool.timeLeft;
-  const foot = (): number => 128 + 19 * wordFilmingFaults(props.plan).length;
+  const foot = (): number => 117 + 19 * wordFilmingFaults(props.plan).length;
   const rows = createMemo(() => {
     const room = Math.max(210, props.tool.height - foot() - 16);
-    const steps = Math.round(0.24 * room);
-    const pixels = Math.round(0.19 * room);
+    const steps = Math.round(0.27 * room);
+    const pixels = Math.round(0.22 * room);
     return { steps, pixels, hidden: room - steps - pixels - 12 };
   });
   const side = (): number => props.tool.width - left() - props.tool.axis.width - EDGE - 24;
@@ -135,8 +135,8 @@ function Bench(props: UnderProps) {
         <Row title={t.hidden} hint={t.hiddenHint} more={t.hiddenKey} left={left()} height={rows().hidden}>
           <HiddenJoints plan={props.plan} axis={props.tool.axis} height={rows().hidden} />
         </Row>
-        <div class="plan-foot" style={{ 'padding-left': `${left()}px` }}>
-          <PlanErrors state={props.state} left={left()} />
+        <div class="plan-foot" style={{ 'padding-left': `${left() + props.tool.axis.x0}px` }}>
+          <PlanErrors state={props.state} left={left()} apart={props.tool.axis.x0} />
           <Said plan={props.plan} />
         </div>
       </div>
@@ -164,7 +164,12 @@ function Row(props: {
   children: import('solid-js').JSX.Element;
 }) {
   return (
-    <section class="plan-row" style={{ height: `${props.height}px` }} aria-label={props.title}>
+    <section
+      class="plan-row"
+      classList={{ tight: props.height < 52 }}
+      style={{ height: `${props.height}px` }}
+      aria-label={props.title}
+    >
       <div class="plan-title" style={{ width: `${props.left - 30}px` }}>
         <h3>{props.title}</h3>
         <p class="quiet">{props.hint}</p>

@@ -1,5 +1,5 @@
 /** The span in the air, with two ends that are dragged or moved by keys. The study runs again when a hand has let go. */
-import { createSignal, For, onCleanup } from 'solid-js';
+import { createEffect, createMemo, createSignal, For, on, onCleanup } from 'solid-js';
 import type { AirSpan, RecordingStudy } from '../../../sim/index.ts';
 import { startDrag } from '../../ui/drag.ts';
 import { formatNumber } from '../../ui/numbers.ts';
@@ -24,10 +24,17 @@ export function RecordingEnds(props: {
   top: number;
   height: number;
 }) {
-  /** s of the recording, while a hand is at work */
+  /** s of the recording, from a hand until the study of it is there, or has come to nothing */
   const [moved, setMoved] = createSignal<{ readonly start: number; readonly end: number }>();
   let timer: ReturnType<typeof setTimeout> | undefined;
   onCleanup(() => clearTimeout(timer));
+  let isHeld = false;
+  const isIdle = createMemo(() => props.state.work() === undefined);
+  createEffect(
+    on(isIdle, (idle) => {
+      if (idle && !isHeld) setMoved(undefined);
+    }),
+  );
   const now = () => moved() ?? { start: props.span.start, end: props.span.end };
   const x = (end: End): number => xOf(props.axis, now()[end] - props.span.start);
   const put = (end: End, s: number): void => {
@@ -36,13 +43,13 @@ export function RecordingEnds(props: {
       end === 'start'
         ? Math.min(Math.max(s, 0), last - LEAST)
         : Math.max(Math.min(s, props.study.seconds), start + LEAST);
+    isHeld = true;
     setMoved({ ...now(), [end]: at });
   };
   const done = (): void => {
     const to = moved();
-    if (!to) return;
-    props.state.change(withSpan(props.state.options(), to.start, to.end));
-    setMoved(undefined);
+    if (to) props.state.change(withSpan(props.state.options(), to.start, to.end));
+    isHeld = false;
   };
   const drag = (e: PointerEvent, end: End): void => {
     e.stopPropagation();
@@ -52,7 +59,10 @@ export function RecordingEnds(props: {
       end: (isMoved) => {
         if (isMoved) done();
       },
-      cancel: () => setMoved(undefined),
+      cancel: () => {
+        isHeld = false;
+        setMoved(undefined);
+      },
     });
   };
   const onKey = (e: KeyboardEvent, end: End): void => {

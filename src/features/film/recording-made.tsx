@@ -18,15 +18,17 @@ export function RecordingMade(props: { state: RecordingState; engine: Recordings
   // eslint-disable-next-line solid/reactivity
   const acts = makeRecordingActs(page, props.state, props.engine);
   onCleanup(acts.cancel);
+  // what is made is of one study: not while another is under way
+  const isBusy = (): boolean => acts.work() !== undefined || props.state.work() !== undefined;
   const isTest = (): boolean => props.state.study()?.test !== undefined;
   return (
     <section class="rec-made" aria-label={t.made}>
       <Show when={isTest()}>
         <p class="rec-buttons">
-          <button type="button" class="main" disabled={acts.work() !== undefined} onClick={acts.fit}>
+          <button type="button" class="main" disabled={isBusy()} onClick={acts.fit}>
             {t.fit}
           </button>
-          <button type="button" disabled={acts.work() !== undefined} onClick={acts.keep}>
+          <button type="button" disabled={isBusy()} onClick={acts.keep}>
             {t.keep(acts.letter())}
           </button>
         </p>
@@ -71,7 +73,7 @@ export function RecordingMade(props: { state: RecordingState; engine: Recordings
           {isTest() ? t.writeComputed : t.writeMeasured}
           <For each={FORMS}>
             {(form) => (
-              <button type="button" class="link" onClick={() => acts.write(form)}>
+              <button type="button" class="link" disabled={isBusy()} onClick={() => acts.write(form)}>
                 {form.toUpperCase()}
               </button>
             )}

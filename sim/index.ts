@@ -107,9 +107,7 @@ export { writeRecordedSkill } from './fit/recorded-skill.ts';
 export type {
   FittedValue,
   ModelTest,
-  RecordingQuality,
   RecordingStudy,
-  RefusalReason,
   StudyOptions,
   TakeoffFit,
 } from './fit/recording-study.ts';

@@ -177,6 +177,7 @@ export { formatMap, parseMap } from './recording/parse-map.ts';
 export type { PosedMotion } from './recording/posed.ts';
 export { posedOfFlight } from './recording/posed-flight.ts';
 export type { RecordingKind } from './recording/recording.ts';
+export { RECORDING_LIMITS } from './recording/recording-limits.ts';
 export type { MappedJoint, MappedPoint, RecordingMap } from './recording/recording-map.ts';
 export { formatBvh } from './recording/write-bvh.ts';
 export { formatRecorded } from './recording/write-recorded-csv.ts';

@@ -65,6 +65,13 @@ export function quatOfMatInto(R: In, o: number, q: Numbers, qo: number): void {
   q[qo + 3] = z / n;
 }
 
+/** q and -q are one attitude: of the quaternion at o the sign nearer to the one at `before`. */
+export function keepSign(quat: Numbers, before: number, o: number): void {
+  let dot = 0;
+  for (let k = 0; k < 4; k++) dot += quat[before + k] * quat[o + k];
+  if (dot < 0) for (let k = 0; k < 4; k++) quat[o + k] = -quat[o + k];
+}
+
 /** C = A B. */
 export function mulInto(A: In, ao: number, B: In, bo: number, C: Numbers, co: number): void {
   for (let i = 0; i < 3; i++) {

@@ -5,7 +5,7 @@
  */
 import type { Body } from '../body/body.ts';
 import type { Flight } from '../flight/flight.ts';
-import { applyInto, quatOfMatInto } from '../math/rot.ts';
+import { applyInto, keepSign, quatOfMatInto } from '../math/rot.ts';
 import { calcPose } from '../motion/pose.ts';
 import { makeState, readState } from '../motion/state.ts';
 
@@ -69,13 +69,6 @@ export function calcSegmentFrames(flight: Flight, times: ArrayLike<number>): Seg
     accelerationsInto(state.sm.qdd, out.angleAccelerations, na * i);
   }
   return out;
-}
-
-/** q and -q are one attitude: the one nearer to that before. */
-function keepSign(quat: Float64Array, before: number, o: number): void {
-  let dot = 0;
-  for (let k = 0; k < 4; k++) dot += quat[before + k] * quat[o + k];
-  if (dot < 0) for (let k = 0; k < 4; k++) quat[o + k] = -quat[o + k];
 }
 
 /** Second derivatives of the named angles from those of the hinges, which are sums of them: each hinge with one angle left gives that. */

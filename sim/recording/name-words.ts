@@ -1,4 +1,4 @@
-/** A name of a joint or a marker in words: "mixamorig:LeftForeArm", "l_forearm", "Bip01 L Forearm" are all left, forearm. */
+/** A name of a joint or a marker in words: "Subject:LeftForeArm", "l_forearm", "LForearm" are all left, forearm. */
 import type { BodySide } from '../math/side.ts';
 
 export interface NameWords {

@@ -1,7 +1,7 @@
 /** Attitudes of all segments, row by row, to the motion of a body: root and named angles, counted on. Shared by skeletons, points and tables. */
 import type { Body } from '../body/body.ts';
 import { FieldError } from '../math/field-error.ts';
-import { mulTInto, quatOfMatInto } from '../math/rot.ts';
+import { keepSign, mulTInto, quatOfMatInto } from '../math/rot.ts';
 import { anglesOfJointInto, makeJoints } from './joint-angles.ts';
 import type { PosedMotion } from './posed.ts';
 
@@ -36,7 +36,7 @@ export function makePoseRows(body: Body, t: Float64Array, rateHz: number, seen: 
     for (let k = 0; k < 3; k++) p_WBo_W[3 * i + k] = p[k];
     if (Number.isFinite(R_WS[0])) {
       quatOfMatInto(R_WS, 0, quat_WB, 4 * i);
-      if (i > 0) keepSign(quat_WB, i);
+      keepRowSign(quat_WB, i);
     }
     const before = lastRow < 0 ? undefined : { angles: last, at: 0 };
     for (let s = 1; s < joints.length; s++) {
@@ -54,12 +54,9 @@ export function makePoseRows(body: Body, t: Float64Array, rateHz: number, seen: 
   return { posed: { body, n, t, rateHz, p_WBo_W, quat_WB, angles, isSeen, miss }, left, put };
 }
 
-/** q and -q are one attitude: the one nearer to the last that is known. */
-function keepSign(quat: Float64Array, i: number): void {
+/** The sign nearer to the last attitude that is known. */
+export function keepRowSign(quat: Float64Array, i: number): void {
   let b = i - 1;
   while (b >= 0 && !Number.isFinite(quat[4 * b])) b--;
-  if (b < 0) return;
-  let dot = 0;
-  for (let k = 0; k < 4; k++) dot += quat[4 * b + k] * quat[4 * i + k];
-  if (dot < 0) for (let k = 0; k < 4; k++) quat[4 * i + k] = -quat[4 * i + k];
+  if (b >= 0) keepSign(quat, 4 * b, 4 * i);
 }

@@ -11,6 +11,7 @@ import { hingesInto } from '../motion/hinge-angles.ts';
 import { getModel } from '../motion/model.ts';
 import { calcShapeMotion, makeShapeMotion } from '../motion/shape-motion.ts';
 import { anglesOfJointInto, makeJoints } from './joint-angles.ts';
+import { keepRowSign } from './pose-rows.ts';
 import type { PosedMotion } from './posed.ts';
 import type { RecordedPoint, Recording } from './recording.ts';
 import type { ColumnMeaning, MappedColumn, RecordingMap, RootFrame } from './recording-map.ts';
@@ -85,7 +86,7 @@ export function* poseTable(
       mulBtInto(R_WP, 0, frame.R_BF, 0, R_WB, 0);
     }
     quatOfMatInto(R_WB, 0, quat_WB, 4 * i);
-    if (i > 0) keepSign(quat_WB, i);
+    keepRowSign(quat_WB, i);
     applyInto(turn, 0, [place.p[3 * i], place.p[3 * i + 1], place.p[3 * i + 2]], 0, p_WBo_W, 3 * i);
     if (place !== centre) continue;
     applyInto(R_WB, 0, sm.p_BoScm_B, 0, d, 0);
@@ -205,10 +206,4 @@ function readAttitude(
 function unit(q: readonly number[]): number[] {
   const size = Math.hypot(...q);
   return q.map((v) => v / size);
-}
-
-function keepSign(quat: Float64Array, i: number): void {
-  let dot = 0;
-  for (let k = 0; k < 4; k++) dot += quat[4 * (i - 1) + k] * quat[4 * i + k];
-  if (dot < 0) for (let k = 0; k < 4; k++) quat[4 * i + k] = -quat[4 * i + k];
 }

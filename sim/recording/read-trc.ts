@@ -1,5 +1,5 @@
 /**
- * TRC: marker places as tab-separated text, as the documentation of OpenSim describes it (Marker (.trc) Files): five lines of head, then the
+ * TRC: marker places as tab-separated text, as it is usually laid out (from memory): five lines of head, then the
  * number of the frame, its time and three numbers a marker. A blank is a gap. The time column holds; DataRate is checked against it.
  */
 import { FieldError } from '../math/field-error.ts';

@@ -25,6 +25,7 @@ import {
   parseMap,
   prepareRecording,
   provenance,
+  RECORDING_LIMITS,
   type RecordingStudy,
   type StudyOptions,
   sha256,
@@ -44,8 +45,6 @@ import { formatTable } from './table.ts';
 import { checkApart, type Output, writeFiles } from './write-files.ts';
 
 const USUAL_ATHLETE = 'ilse-marrow';
-/** The reader's own bound on a file (sim/recording/recording-limits.ts), looked at before it is read into memory */
-const LARGEST = 256 * 2 ** 20;
 const DEG = 180 / Math.PI;
 const REV = 2 * Math.PI;
 
@@ -151,7 +150,9 @@ async function studyFile(file: string, athlete: HumanAthlete, options: StudyOpti
 function readBytes(file: string): Uint8Array {
   try {
     const { size } = statSync(file);
-    if (size > LARGEST) throw new CommandError(`${file}: the file has ${size} bytes; at most ${LARGEST} are read`);
+    // looked at before it is read into memory
+    if (size > RECORDING_LIMITS.bytes)
+      throw new CommandError(`${file}: the file has ${size} bytes; at most ${RECORDING_LIMITS.bytes} are read`);
     return readFileSync(file);
   } catch (error) {
     if (error instanceof CommandError) throw error;

@@ -12,7 +12,7 @@ import { recordingTexts as t } from './recording-words.ts';
 
 const ACCEPT = '.bvh,.trc,.c3d,.csv,.tsv,.txt';
 /** bytes; more is not read into memory: sim says the same of what it is handed */
-const LARGEST = 400_000_000;
+const LARGEST = 256_000_000;
 /** the angle that is shown first, where it was seen */
 const FIRST_ANGLE = 'shoulderElevationR';
 

@@ -17,7 +17,8 @@ export const recordingTexts = {
   working: (name: string, what: string, percent: number) => `${bare(name)}: ${what}, ${percent} %`,
   cancel: 'Cancel',
   notHuman: 'a recording is laid on a human body, and the athlete of this skill is a tree of parts',
-  tooLarge: (name: string) => `${bare(name)} is larger than 400 MB: cut it to the flight. What was open still is.`,
+  tooLarge: (name: string) =>
+    `${bare(name)} is larger than 256 MB, the most that is read: shorten it to the flight. What was open still is.`,
   cannotRead: (name: string) => `${bare(name)} could not be read from this machine. What was open still is.`,
   notOne: (name: string, is: string, wanted: string) =>
     `${bare(name)} is ${is}; wanted is ${wanted}. Nothing was changed.`,

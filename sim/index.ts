@@ -7,6 +7,20 @@ export type { Body, Sym3, Vec3 } from './body/body.ts';
 export { makeHuman } from './body/human.ts';
 export { formatMjcf } from './body/mjcf.ts';
 export { strengthCurve } from './body/strength.ts';
+export {
+  type ClipFrames,
+  type ClipMark,
+  type ClipScale,
+  type ClipSight,
+  type ClipStand,
+  MARK_KINDS,
+  type MarkKind,
+  type Measured,
+  type ParallelSight,
+  type Spot,
+} from './clip/clip.ts';
+export type { FlownAsPosed, PosedAgreement, PosedFrame } from './clip/clip-pose.ts';
+export type { ClipTimes, MarkedTime, TimesGiven, TurnTime } from './clip/clip-times.ts';
 export type { ContactFault } from './contact/impulse.ts';
 export type { TakeoffPlace } from './contact/impulse-presets.ts';
 export type { LandingReport } from './contact/landing-report.ts';

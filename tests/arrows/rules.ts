@@ -24,6 +24,7 @@ const paperRooms = [
   'sim/recording',
   'sim/fit',
   'sim/filming',
+  'sim/clip',
 ];
 
 const sources = ['sim/motion', 'sim/body', 'sim/schedule'];
@@ -34,7 +35,10 @@ const features =
   'takeoff ruler joints instant shelf print pose compare why air ask estimate fix try read hand class film'.split(' ');
 const feature = {
   values: ['src/app', 'src/document', 'src/commands', 'src/ui', words],
-  types: ['src/engine', 'src/jobs', 'src/scene', 'src/pictures', 'src/moving-picture', 'src/paper', 'sim/index'],
+  types: 'engine jobs scene pictures moving-picture clip paper'
+    .split(' ')
+    .map((name) => `src/${name}`)
+    .concat('sim/index'),
   reason: 'features do not import each other: what two need lies in src/app or src/ui',
 };
 
@@ -83,6 +87,10 @@ export const rooms: Record<string, Room> = {
     values: ['sim/fit', 'sim/recording', 'sim/skill', 'sim/measure', 'sim/flight', 'sim/files', ...sources],
     reason: 'a plan looks at a flight through a camera, and reads it back as a recording',
   },
+  'sim/clip': {
+    values: ['sim/filming', 'sim/fit', 'sim/skill', 'sim/measure', 'sim/flight', 'sim/files', ...sources],
+    reason: 'instants and poses that were marked in a clip become times, a camera and a skill; pictures are not here',
+  },
   'sim/estimate': {
     values: [],
     types: [...physicsRooms, 'sim/files'],
@@ -105,7 +113,7 @@ export const rooms: Record<string, Room> = {
   },
   [words]: {
     values: [],
-    types: [...physicsRooms, 'sim/worksheet', 'sim/recording', 'sim/fit', 'sim/filming'],
+    types: [...physicsRooms, 'sim/worksheet', 'sim/recording', 'sim/fit', 'sim/filming', 'sim/clip'],
     reason: 'words are made of plain data; they compute nothing',
   },
   'sim/index': {
@@ -153,6 +161,10 @@ export const rooms: Record<string, Room> = {
     reason:
       'a moving picture is pictures in a row: engine, scene and render make them, this room times and writes them',
   },
+  'src/clip': {
+    values: [],
+    reason: 'a clip is decoded frame by frame and handed out as pictures; what they show is nothing to it',
+  },
   'src/paper': {
     values: ['src/engine', 'src/scene', 'src/pictures', 'sim/index', words],
     reason: 'paper is made of a flight and of words that it is handed: no page, no clock, no file',
@@ -160,7 +172,10 @@ export const rooms: Record<string, Room> = {
   'src/ui': { values: [], reason: 'the kit has no knowledge of a skill' },
   'src/app': {
     values: ['src/document', 'src/commands', 'src/ui', words, 'docs/glossary'],
-    types: ['src/engine', 'src/jobs', 'src/scene', 'src/pictures', 'src/moving-picture', 'src/paper', 'sim/index'],
+    types: 'engine jobs scene pictures moving-picture clip paper'
+      .split(' ')
+      .map((name) => `src/${name}`)
+      .concat('sim/index'),
     reason:
       'the app holds what features share; what computes and what draws is handed to it, and it knows no feature; special words are explained from the one glossary',
   },
@@ -176,7 +191,7 @@ export const rooms: Record<string, Room> = {
     reason: 'a layout puts features in their places, and holds no physics',
   },
   'src/app/main': {
-    values: 'document engine pictures moving-picture paper offline app app/layout'
+    values: 'document engine pictures moving-picture clip paper offline app app/layout'
       .split(' ')
       .map((name) => `src/${name}`)
       .concat('presets'),
@@ -192,7 +207,7 @@ export const housed: Record<string, string[]> = {
   fflate: ['sim/handing'],
   mathjs: ['sim/estimate'],
   'pixi.js': ['src/render'],
-  mediabunny: ['src/moving-picture'],
+  mediabunny: ['src/moving-picture', 'src/clip'],
   valibot: ['sim/files'],
   '@valibot/to-json-schema': ['sim/files'],
   'idb-keyval': ['src/document'],

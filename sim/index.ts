@@ -7,6 +7,8 @@ export type { Body, Sym3, Vec3 } from './body/body.ts';
 export { makeHuman } from './body/human.ts';
 export { formatMjcf } from './body/mjcf.ts';
 export { strengthCurve } from './body/strength.ts';
+export { calcClipSight } from './clip/calc-sight.ts';
+export { calcClipTimes } from './clip/calc-times.ts';
 export {
   type ClipFrames,
   type ClipMark,
@@ -20,7 +22,11 @@ export {
   type Spot,
 } from './clip/clip.ts';
 export type { FlownAsPosed, PosedAgreement, PosedFrame } from './clip/clip-pose.ts';
+export { type ClipApart, calcClipApart, instantOf, type ShownInstant } from './clip/clip-shown.ts';
 export type { ClipTimes, MarkedTime, TimesGiven, TurnTime } from './clip/clip-times.ts';
+export type { MarkFault } from './clip/mark-faults.ts';
+export { floorPoint, offPlane, seeInto } from './clip/sight-look.ts';
+export { trueTimes } from './clip/true-times.ts';
 export type { ContactFault } from './contact/impulse.ts';
 export type { TakeoffPlace } from './contact/impulse-presets.ts';
 export type { LandingReport } from './contact/landing-report.ts';

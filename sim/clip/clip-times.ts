@@ -1,5 +1,6 @@
 /** Times that marks in a clip give: types. */
 import type { ClipMark, Measured } from './clip.ts';
+import type { MarkFault } from './mark-faults.ts';
 
 export interface MarkedTime {
   readonly mark: ClipMark;
@@ -18,6 +19,7 @@ export interface TurnTime {
 export interface ClipTimes {
   /** s of ClipFrames.t at take-off; NaN before it is marked */
   readonly zero: number;
+  /** in the order of time; those at fault are not among them */
   readonly marks: readonly MarkedTime[];
   readonly airTime?: Measured; // s
   readonly up?: Measured; // m/s at take-off
@@ -34,6 +36,8 @@ export interface ClipTimes {
     /** mean force of the floor, body weights: (mean + g) / g */
     readonly weights: Measured;
   };
+  /** what is wrong with the marks; the rest is computed without them */
+  readonly faults: readonly MarkFault[];
 }
 
 export interface TimesGiven {

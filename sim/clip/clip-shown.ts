@@ -1,0 +1,37 @@
+/** Which instant of a flight belongs to a frame of a clip, and how far a flight is from what was marked there. */
+import type { Frames } from '../measure/frames.ts';
+import type { ClipFrames, Measured } from './clip.ts';
+import type { ClipTimes } from './clip-times.ts';
+
+export interface ShownInstant {
+  /** s from take-off, in the flight */
+  readonly t: number;
+  /** before take-off the pose of take-off is shown, after touchdown that of touchdown */
+  readonly is: 'before' | 'in' | 'after';
+}
+
+/** Undefined before the take-off is marked. */
+export function instantOf(
+  frames: ClipFrames,
+  times: ClipTimes,
+  frame: number,
+  duration: number,
+): ShownInstant | undefined {
+  const t = frames.t[frame] - times.zero;
+  if (Number.isNaN(t)) return undefined;
+  if (t < 0) return { t: 0, is: 'before' };
+  return t > duration ? { t: duration, is: 'after' } : { t, is: 'in' };
+}
+
+/** A less the clip; what is left out was not seen. */
+export interface ClipApart {
+  /** rad in the direction of turning: + A has turned farther */
+  readonly somersault?: Measured;
+  /** s: + A's highest point is later */
+  readonly highest?: Measured;
+}
+
+/** At s from take-off. */
+export function calcClipApart(_times: ClipTimes, _frames: Frames, _t: number): ClipApart {
+  return {};
+}

@@ -1,0 +1,24 @@
+/** Through the camera of a clip: points of W to px, px to the floor, and what is nearer than it is taken to be. */
+import { projectInto } from '../filming/camera.ts';
+import type { Triple } from '../math/vec3.ts';
+import type { ClipSight, Spot } from './clip.ts';
+
+/** px of the point of W at p[o]; depth in m, NaN in parallel. Not above zero: behind the camera, and px mean nothing. */
+export function seeInto(s: ClipSight, p: ArrayLike<number>, o: number, out: Float64Array, at: number): number {
+  if (s.sight.kind === 'perspective') return projectInto(s.sight.sightline, p, o, out, at);
+  const { right, up, pxPerM, anchor, at: spot } = s.sight.parallel;
+  const [x, y, z] = [p[o] - anchor[0], p[o + 1] - anchor[1], p[o + 2] - anchor[2]];
+  out[at] = spot[0] + pxPerM * (right[0] * x + right[1] * y + right[2] * z);
+  out[at + 1] = spot[1] - pxPerM * (up[0] * x + up[1] * y + up[2] * z);
+  return Number.NaN;
+}
+
+/** m in W of what lies on the floor at a place in the picture; undefined over the horizon, and in parallel from the level. */
+export function floorPoint(_s: ClipSight, _spot: Spot, _floorY: number): Triple | undefined {
+  return undefined;
+}
+
+/** Share by which a thing is drawn too large that is nearer to the camera by so many m than the plane of the flight; NaN: not known. */
+export function offPlane(s: ClipSight, metres: number): number {
+  return s.away.value * metres * Number.NaN;
+}

@@ -1,0 +1,18 @@
+/** True times of the frames of a clip that may play slower than it was taken. */
+import { FieldError } from '../math/field-error.ts';
+
+const RATES = [1, 2000] as const;
+
+/** s from the first frame, of stamps in s as the file has them: times fileHz / trueHz. Throws a FieldError. */
+export function trueTimes(stamps: ArrayLike<number>, fileHz: number, trueHz: number): Float64Array {
+  for (const [field, value] of Object.entries({ fileHz, trueHz }))
+    if (!(value >= RATES[0] && value <= RATES[1]))
+      throw new FieldError(field, value, `${RATES[0]} to ${RATES[1]} frames a second`);
+  const out = new Float64Array(stamps.length);
+  for (let k = 0; k < out.length; k++) {
+    out[k] = ((stamps[k] - stamps[0]) * fileHz) / trueHz;
+    if (!Number.isFinite(out[k]) || (k > 0 && !(out[k] > out[k - 1])))
+      throw new FieldError(`stamps[${k}]`, stamps[k], 'seconds, each later than the one before');
+  }
+  return out;
+}

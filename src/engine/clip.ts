@@ -1,0 +1,60 @@
+/** A clip for the page: times of its marks, its camera, and how far the flown skill is from it. Loaded with the tool; all of it is quick. */
+import {
+  type ClipApart,
+  type ClipFrames,
+  type ClipMark,
+  type ClipScale,
+  type ClipSight,
+  type ClipStand,
+  type ClipTimes,
+  calcClipApart,
+  calcClipSight,
+  calcClipTimes,
+  floorPoint,
+  instantOf,
+  offPlane,
+  type ShownInstant,
+  type Spot,
+  seeInto,
+  trueTimes,
+} from '../../sim/index.ts';
+import type { FlightResult } from './result.ts';
+
+export interface Clipping {
+  /** throws an Error with field, value and range, as all of these */
+  trueTimes(stamps: Float64Array, fileHz: number, trueHz: number): Float64Array;
+  times(frames: ClipFrames, marks: readonly ClipMark[], result: FlightResult): ClipTimes;
+  /** `view`: rad across, typed */
+  sight(
+    picture: { readonly width: number; readonly height: number },
+    scale: ClipScale,
+    stand: ClipStand,
+    result: FlightResult,
+    view?: number,
+  ): ClipSight;
+  /** px of a point of W; depth in m, NaN in parallel */
+  seeInto: typeof seeInto;
+  /** m in W on the floor */
+  floorPoint(sight: ClipSight, spot: Spot, result: FlightResult): ReturnType<typeof floorPoint>;
+  /** share by which what is nearer by so many m than the plane of the flight is drawn too large */
+  offPlane: typeof offPlane;
+  /** what of the flight a frame shows; undefined before the take-off is marked */
+  instant(frames: ClipFrames, times: ClipTimes, frame: number, result: FlightResult): ShownInstant | undefined;
+  /** at s from take-off */
+  apart(times: ClipTimes, t: number, result: FlightResult): ClipApart;
+}
+
+export function makeClipping(): Clipping {
+  return {
+    trueTimes,
+    times: (frames, marks, { flight }) =>
+      calcClipTimes(frames, marks, { gravity: flight.gravity, drop: { value: 0, plusMinus: 0.03 } }),
+    sight: (picture, scale, stand, { flight }, view) =>
+      calcClipSight({ picture, scale, stand, view, p_WFeet_W: [0, 0, 0], floorY: flight.surfaceY, way: 1 }),
+    seeInto,
+    floorPoint: (sight, spot, { flight }) => floorPoint(sight, spot, flight.surfaceY),
+    offPlane,
+    instant: (frames, times, frame, { flight }) => instantOf(frames, times, frame, flight.duration),
+    apart: (times, t, { frames }) => calcClipApart(times, frames, t),
+  };
+}

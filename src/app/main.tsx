@@ -120,6 +120,10 @@ const servicesWith = (keeper: Keeper, asked: SkillFile | undefined): Services =>
       () => import('../engine/class.ts'),
       (m) => m.makeClassing(shapes),
     ),
+    clip: loadPart(
+      () => import('../pictures/clip-room.ts'),
+      (m) => m.clipRoom,
+    ),
     comparing: loadPart(
       () => import('../engine/compare.ts'),
       (m) => m.makeComparing(engine, shapes),

@@ -30,6 +30,7 @@ import type { FlightResult, OverlapCaution } from '../engine/result.ts';
 import type { Trying } from '../engine/try.ts';
 import type { MovingPictures } from '../moving-picture/moving-input.ts';
 import type { Paper } from '../paper/paper.ts';
+import type { ClipRoom } from '../pictures/clip-room.ts';
 import type { FilmPictures } from '../pictures/film-pictures.ts';
 import type { PrintPictures } from '../pictures/print-input.ts';
 import type { RecordingRoom } from '../pictures/recording-room.ts';
@@ -113,6 +114,7 @@ export interface Loaders {
   accounting(): Promise<Accounting>;
   asking(): Promise<Asking>;
   classing(): Promise<Classing>;
+  clip(): Promise<ClipRoom>;
   comparing(): Promise<Comparing>;
   contacting(): Promise<{ readonly engine: Contacting; readonly pictures: WholePictures }>;
   estimating(): Promise<Estimating>;

@@ -152,9 +152,9 @@ export const rooms: Record<string, Room> = {
     reason: 'a command edits the document; keys and menus are projections of the table',
   },
   'src/pictures': {
-    values: ['src/engine', 'src/scene', 'src/render', 'src/ui'],
+    values: ['src/engine', 'src/scene', 'src/render', 'src/clip', 'src/ui'],
     types: ['src/jobs', 'sim/index'],
-    reason: 'pictures join engine, scene and render; who shows them is nothing to them',
+    reason: 'pictures join engine, scene, render and the clip under them; who shows them is nothing to them',
   },
   'src/moving-picture': {
     values: ['src/engine', 'src/scene', 'src/render', 'src/pictures', 'sim/index'],

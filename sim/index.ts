@@ -138,7 +138,7 @@ export type { Flight, SurfaceKind, TakeoffSpec } from './flight/flight.ts';
 export { DEFAULT_TOLERANCE, type FlightOptions, flySchedule, NoTouchdownError } from './flight/fly.ts';
 export { SingularBodyError } from './flight/shape-source.ts';
 export { straightMomentum } from './flight/takeoff.ts';
-export { type Along, type Handed, keepBack } from './handing/kept-back.ts';
+export { type Along, type Handed, isClipRecording, keepBack } from './handing/kept-back.ts';
 export { isSkillLink, readSkillLink, writeSkillLink } from './handing/link.ts';
 export { LinkError } from './handing/link-error.ts';
 export { isWorksheetLink, readWorksheetLink, writeWorksheetLink } from './handing/worksheet-link.ts';

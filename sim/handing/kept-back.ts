@@ -15,9 +15,11 @@ export interface Along {
   readonly mass: boolean;
   /** estimate sheets kept with the skill: their lines may hold any of these */
   readonly sheets: boolean;
+  /** what was measured in a clip and is kept with the skill: instants, scale, posed frames. The clip itself is put in by who hands on, or stays */
+  readonly film: boolean;
 }
 /** What stayed; an age that changes nothing of the body is not listed. */
-export type Kept = Exclude<keyof Along, 'sheets'>;
+export type Kept = Exclude<keyof Along, 'sheets' | 'film'>;
 
 /** What is another for the one who opens it. */
 type KeptChange =
@@ -46,25 +48,48 @@ const LONGEST_NOTE = 2000;
 export const usualMass = (statureM: number): number => Math.round(USUAL_BUILD * statureM ** 2 * 10) / 10;
 const namelessHuman = (statureM: number): string => `Athlete of ${statureM} m`;
 const NAMELESS_TREE = 'Body without a name';
+const NAMELESS_CLIP = 'Clip';
 export const nameless = (athlete: { kind: 'human'; statureM: number } | { kind: 'tree' }): string =>
   athlete.kind === 'human' ? namelessHuman(athlete.statureM) : NAMELESS_TREE;
 
 /** `athlete`: whom the file names. Throws a FieldError where the file, so changed, is none. */
 export function keepBack(file: SkillFile, athlete: Athlete, along: Along): Handed {
   const kept = listKept(athlete, along);
-  const { $schema: _, recordings: _1, note: own, athlete: _2, worksheets: sheets, ...rest } = file;
+  const { $schema: _, recordings, note: own, athlete: _2, worksheets: sheets, ...rest } = file;
   const isScaled = athlete.kind === 'human' && !along.mass;
   const scale = isScaled ? usualMass(athlete.statureM) / athlete.massKg : 1;
   const changes = listChanges(kept, { phases: file.phases, athlete });
   const note = noteOf(along.name ? own : undefined, changes);
+  const films = along.film ? filmsOf(recordings ?? [], along) : [];
   const handed = {
     ...rest,
     ...(note === undefined ? {} : { note }),
     ...(along.sheets && sheets ? { worksheets: sheets } : {}),
+    ...(films.length > 0 ? { recordings: films } : {}),
     athlete: athlete.kind === 'human' ? humanOf(athlete, along, scale) : treeOf(athlete, along),
     phases: scale === 1 ? file.phases : file.phases.map((phase) => scalePhase(phase, scale)),
   };
   return { file: checkSkillFile(handed), kept, changes };
+}
+
+type Recording = NonNullable<SkillFile['recordings']>[number];
+
+/** Measured in clips by this program. */
+export const isClipRecording = ({ kind, data }: Recording): boolean =>
+  kind === 'film' && typeof data === 'object' && data !== null && 'form' in data && data.form === 'clip';
+
+/** A file's name, a title and a remark may hold a name: they go with it. A clip that is in it stays. */
+function filmsOf(recordings: readonly Recording[], along: Along): Recording[] {
+  return recordings.filter(isClipRecording).map(({ title, file, note, data, ...rest }) => {
+    const { clip: _, ...measured } = data as { readonly clip?: unknown };
+    return {
+      ...rest,
+      title: along.name ? title : NAMELESS_CLIP,
+      ...(along.name && file !== undefined ? { file } : {}),
+      ...(along.name && note !== undefined ? { note } : {}),
+      data: measured,
+    };
+  });
 }
 
 function listKept(athlete: Athlete, along: Along): Kept[] {

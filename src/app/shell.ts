@@ -7,6 +7,7 @@ import { readAddress, writeHall, writeRows } from './address.ts';
 import { type AnswerState, createAnswer } from './answer.ts';
 import { type BesideState, createBeside } from './beside.ts';
 import { type ClassDoor, createClassDoor } from './class-door.ts';
+import { type ClipDoor, createClipDoor } from './clip-door.ts';
 import type { CursorState } from './cursor.ts';
 import type { DocumentState } from './document.ts';
 import type { FlightState } from './flight.ts';
@@ -63,6 +64,8 @@ export interface ShellState {
   readonly rows: RowsState;
   /** a worksheet that is opened anywhere on the page */
   readonly classDoor: ClassDoor;
+  /** a clip that may go along where it is asked for */
+  readonly clipDoor: ClipDoor;
   /** for a projector and a bright gym: large text, strong lines, no names */
   readonly hall: Accessor<boolean>;
   setHall(on: boolean): void;
@@ -137,6 +140,7 @@ export function createShell({ flight, cursor, doc, tools }: ShellHost): ShellSta
       setPanel(undefined);
       if (tool() !== 'class') openTool('class');
     }),
+    clipDoor: createClipDoor(),
     tall,
     setTall,
     places: createToolPlaces(),

@@ -4,9 +4,11 @@ import type { Along, Athlete, Handed } from '../../sim/index.ts';
 import { say } from '../ui/units.ts';
 import { travelTexts as t } from './travel-words.ts';
 
-export const TICKS = ['name', 'age', 'mass', 'sheets'] as const;
+export const TICKS = ['name', 'age', 'mass', 'sheets', 'film'] as const;
+/** Shown only where there is something. */
+const IF_THERE: readonly (keyof Along)[] = ['sheets', 'film'];
 /** Nothing is remembered: every opening begins so. */
-export const NOTHING_ALONG: Along = { name: false, age: false, mass: false, sheets: false };
+export const NOTHING_ALONG: Along = { name: false, age: false, mass: false, sheets: false, film: false };
 
 interface TickFact {
   readonly name: string;
@@ -15,11 +17,11 @@ interface TickFact {
 }
 export type TickFacts = Readonly<Record<keyof Along, TickFact>>;
 
-/** `hasBar`: a bar gives way by the mass on it. `hasSheets`: estimate sheets are kept with the skill, and may go. */
+/** `hasBar`: a bar gives way by the mass on it. `hasSheets`, `hasFilm`: sheets, or what was measured in a clip, are kept with the skill and may go. */
 export function readTicks(
   athlete: Athlete,
   kept: Handed['kept'],
-  { hasBar, hasSheets }: { readonly hasBar: boolean; readonly hasSheets: boolean },
+  { hasBar, hasSheets, hasFilm }: { readonly hasBar: boolean; readonly hasSheets: boolean; readonly hasFilm: boolean },
 ): TickFacts {
   const human = athlete.kind === 'human' ? athlete : undefined;
   const age = human?.ageYears;
@@ -36,6 +38,7 @@ export function readTicks(
       isThere: human !== undefined,
     },
     sheets: { name: t.names.sheets, hint: t.sheetsHint, isThere: hasSheets },
+    film: { name: t.names.film, hint: t.filmHint, isThere: hasFilm },
   };
 }
 
@@ -47,7 +50,7 @@ export function TravelTicks(props: {
   onTick: (what: keyof Along) => void;
 }) {
   return (
-    <For each={TICKS.filter((what) => what !== 'sheets' || props.facts.sheets.isThere)}>
+    <For each={TICKS.filter((what) => !IF_THERE.includes(what) || props.facts[what].isThere)}>
       {(what) => (
         <label title={props.facts[what].hint} classList={{ missing: !props.facts[what].isThere }}>
           <input

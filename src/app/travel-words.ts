@@ -1,6 +1,7 @@
 /** What of an athlete goes along with a skill, in words. */
 export const travelTexts = {
-  names: { name: 'name', age: 'age', mass: 'mass', sheets: 'estimate sheets' },
+  names: { name: 'name', age: 'age', mass: 'mass', sheets: 'estimate sheets', film: 'times from film' },
+  filmHint: 'with their errors, scale and posed frames; the name of the file goes with the name',
   sheetsHint: 'their lines may hold a name, an age or a mass',
   name: (name: string) => `name ${name}`,
   age: (years: string) => `age ${years}`,

@@ -134,7 +134,7 @@ const PLAIN_COMMANDS = {
     usage: 'link SKILL [options]',
     does: 'prints a skill as a link that any Shapeflight opens, without name, age and mass; every command reads one in place of a file',
     options: [
-      aside('with', 'LIST', 'what goes along: name,age,mass,sheets', 'none'),
+      aside('with', 'LIST', 'what goes along: name,age,mass,sheets,film', 'none'),
       aside('base', 'URL', 'address of the bench that it begins with', 'none: it begins with #'),
     ],
     units: 'as in the file: degrees, metres, seconds',

@@ -46,7 +46,7 @@ export function formatHelp(): string {
   shapeflight export SKILL --as 1 --out OUT.json
       writes a skill as a version 1 file, for builds of Shapeflight that know no other
 
-  shapeflight link SKILL [--with name,age,mass,sheets] [--base URL]
+  shapeflight link SKILL [--with name,age,mass,sheets,film] [--base URL]
       prints a skill as a link, and what it leaves out; a link may be given wherever a SKILL is asked for
 
   shapeflight fix SKILL [--way N] [--out OUT.json]

@@ -12,7 +12,7 @@ export interface LinkCommand {
   readonly base?: string;
 }
 
-const MAY_GO = ['name', 'age', 'mass', 'sheets'] as const;
+const MAY_GO = ['name', 'age', 'mass', 'sheets', 'film'] as const;
 
 export function parseLink(argv: readonly string[]): LinkCommand {
   const { values, positionals, tokens } = parseArgs({
@@ -42,10 +42,10 @@ function alongOf(typed: string | boolean): Along {
   const wrong = words.find((word) => !MAY_GO.includes(word as (typeof MAY_GO)[number]));
   if (wrong !== undefined || typed === true)
     throw new CommandError(
-      `link: --with: "${wrong ?? ''}" is not possible; allowed: name,age,mass,sheets or some of them`,
+      `link: --with: "${wrong ?? ''}" is not possible; allowed: ${MAY_GO.join(',')} or some of them`,
     );
-  const [name, age, mass, sheets] = MAY_GO.map((what) => words.includes(what));
-  return { name, age, mass, sheets };
+  const [name, age, mass, sheets, film] = MAY_GO.map((what) => words.includes(what));
+  return { name, age, mass, sheets, film };
 }
 
 function baseOf(typed: string | boolean): string {

@@ -116,7 +116,13 @@ async function flyForPaper(given: string): Promise<FlownForPaper> {
 /** A ready skill as it is; of any other the digest has nothing in it that stays: a name, age or mass could be guessed, and the guess tried on it. */
 function originToGo({ origin, file, athlete }: FlownForPaper, isNamed: boolean): InputOrigin {
   if (origin.ready?.changed === false) return origin;
-  const { file: goes } = keepBack(file, athlete, { name: isNamed, age: false, mass: false, sheets: false });
+  const { file: goes } = keepBack(file, athlete, {
+    name: isNamed,
+    age: false,
+    mass: false,
+    sheets: false,
+    film: false,
+  });
   return { ...origin, sha256: digestOfSkill(goes, athleteOf(goes, { athletes: {}, shapes: {} })) };
 }
 

@@ -117,7 +117,7 @@ export function makeClassing(shapes: Readonly<Record<string, ShapeData>>, pool: 
       parseWorksheet({
         ...worksheetHead,
         ...asks,
-        skill: keepBack(checkSkillFile(file), athlete, { ...along, sheets: false }).file,
+        skill: keepBack(checkSkillFile(file), athlete, { ...along, sheets: false, film: false }).file,
       }),
     read: (text) =>
       /^\uFEFF?\s*\{/.test(text) || !isWorksheetLink(text) ? parseWorksheet(parseJson(text)) : readWorksheetLink(text),

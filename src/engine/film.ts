@@ -64,6 +64,12 @@ export function makeFilming(shapes: Readonly<Record<string, ShapeData>>, pool: P
 
 /** Nothing of the athlete goes into the digest: both leave the machine. */
 function originOf(result: FlightResult, call: string): Provenance {
-  const { file } = keepBack(result.file, result.athlete, { name: false, age: false, mass: false, sheets: false });
+  const { file } = keepBack(result.file, result.athlete, {
+    name: false,
+    age: false,
+    mass: false,
+    sheets: false,
+    film: false,
+  });
   return handedProvenanceOf(result, call, file);
 }

@@ -3,6 +3,7 @@ import {
   type Along,
   type Athlete,
   type Handed,
+  isClipRecording,
   keepBack,
   readSkillLink,
   type SkillFile,
@@ -12,10 +13,27 @@ import {
 export interface Handing {
   /** throws an Error that names what of the file, so changed, is not possible */
   keepBack(file: SkillFile, athlete: Athlete, along: Along): Handed;
+  /** what was measured in a clip is kept with it */
+  hasFilm(file: SkillFile): boolean;
+  /** `handed` with its clip, a data: URL, in it */
+  withClip(file: SkillFile, clip: string): SkillFile;
   /** the fragment of an address, without its "#"; throws for a skill that is too long */
   writeSkillLink(handed: Handed): string;
   /** throws an Error that says where a link is damaged, or what it holds instead */
   readSkillLink(text: string): Handed;
 }
 
-export const handing: Handing = { keepBack, writeSkillLink, readSkillLink };
+const hasFilm = (file: SkillFile): boolean => (file.recordings ?? []).some(isClipRecording);
+
+/** Into the last that was measured: the clip that is open is the one that was kept last. */
+function withClip(file: SkillFile, clip: string): SkillFile {
+  const recordings = file.recordings ?? [];
+  const last = recordings.findLastIndex(isClipRecording);
+  if (last < 0) return file;
+  return {
+    ...file,
+    recordings: recordings.map((one, i) => (i === last ? { ...one, data: { ...(one.data as object), clip } } : one)),
+  };
+}
+
+export const handing: Handing = { keepBack, hasFilm, withClip, writeSkillLink, readSkillLink };

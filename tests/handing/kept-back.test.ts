@@ -9,7 +9,7 @@ import { ALL, handOn, NONE, ready, readySkill, whoOf } from './ready.ts';
 
 /** m and rad of root and joints over the whole flight: measured 1e-13. */
 const SAME = 1e-9;
-const MASS_ONLY = { name: true, age: true, mass: false, sheets: true };
+const MASS_ONLY = { name: true, age: true, mass: false, sheets: true, film: true };
 
 const hasBar = ({ phases }: SkillFile): boolean => phases.some(({ kind }) => kind === 'swing' || kind === 'catch');
 const flown = (file: SkillFile) =>
@@ -91,7 +91,13 @@ describe('without the age', () => {
   test("a child's body by its age alone is another, and that is said", () => {
     const file = readySkill('arms-in-spin');
     const { segments: _, ...child } = athletes['nell-oakum'] as HumanAthlete;
-    const handed = keepBack({ ...file, athlete: child }, child, { name: true, age: false, mass: true, sheets: true });
+    const handed = keepBack({ ...file, athlete: child }, child, {
+      name: true,
+      age: false,
+      mass: true,
+      sheets: true,
+      film: true,
+    });
     expect(handed.kept).toEqual(['age']);
     expect(handed.changes).toEqual(['body']);
     expect(handed.file.note).toContain("flown with an adult's body");

@@ -3,8 +3,8 @@ import { athletes, chains, skills } from '../../presets/index.ts';
 import { type Along, type Handed, keepBack } from '../../sim/handing/kept-back.ts';
 import type { Athlete, SkillFile } from '../../sim/index.ts';
 
-export const ALL: Along = { name: true, age: true, mass: true, sheets: true };
-export const NONE: Along = { name: false, age: false, mass: false, sheets: false };
+export const ALL: Along = { name: true, age: true, mass: true, sheets: true, film: true };
+export const NONE: Along = { name: false, age: false, mass: false, sheets: false, film: false };
 export const ready: [string, SkillFile][] = [...Object.entries(skills), ...Object.entries(chains)];
 export const whoOf = ({ athlete }: SkillFile): Athlete => ('ref' in athlete ? athletes[athlete.ref] : athlete);
 export const handOn = (file: SkillFile, along: Along): Handed => keepBack(file, whoOf(file), along);

@@ -6,7 +6,7 @@ import { handedProvenanceOf } from '../../src/engine/provenance.ts';
 import { readyEngine } from './ready-engine.ts';
 
 const engine = await readyEngine();
-const NOTHING = { name: false, age: false, mass: false, sheets: false };
+const NOTHING = { name: false, age: false, mass: false, sheets: false, film: false };
 const own = athletes['ilse-marrow'];
 
 function digestOf(title: string, name: string, along = NOTHING): string {

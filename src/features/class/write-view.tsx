@@ -255,7 +255,7 @@ function Travels(props: { room: ClassRoomState; state: WriteState }) {
   const { doc } = usePage();
   const hasBar = (): boolean => doc.chain().phases.some(({ kind }) => kind === 'swing' || kind === 'catch');
   const facts = () =>
-    readTicks(doc.athlete(), props.state.handed()?.kept ?? [], { hasBar: hasBar(), hasSheets: false });
+    readTicks(doc.athlete(), props.state.handed()?.kept ?? [], { hasBar: hasBar(), hasSheets: false, hasFilm: false });
   return (
     <section class="travels" aria-label={t.travels}>
       <h2>{t.travels}</h2>

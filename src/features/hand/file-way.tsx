@@ -1,4 +1,6 @@
 /** The skill as a file, without what is not ticked. */
+import type { SkillFile } from '../../../sim/index.ts';
+import type { OfferedClip } from '../../app/clip-door.ts';
 import { fileName, saveText } from '../../app/file-door.ts';
 import { formatNumber } from '../../ui/numbers.ts';
 import type { HandState, HandWay } from './way.ts';
@@ -6,8 +8,38 @@ import { handTexts } from './words.ts';
 
 const t = handTexts.file;
 
-const textOf = (hand: HandState): string => `${JSON.stringify(hand.handed()?.file, null, 2)}\n`;
-const size = (hand: HandState): string => `${formatNumber(textOf(hand).length / 1000, 0)} kB`;
+const ID = 'file';
+
+const textOf = (file: SkillFile | undefined): string => `${JSON.stringify(file, null, 2)}\n`;
+const size = (hand: HandState): string => `${formatNumber(textOf(hand.handed()?.file).length / 1000, 0)} kB`;
+
+/** undefined: it was cancelled. */
+async function withClip(hand: HandState, file: SkillFile, clip: OfferedClip): Promise<SkillFile | undefined> {
+  const control = new AbortController();
+  const show = (made: number, of: number): void =>
+    hand.work(ID, {
+      text: t.making(formatNumber(made, 0), formatNumber(of, 0)),
+      share: made / of,
+      cancel: () => control.abort(),
+    });
+  try {
+    show(0, 1);
+    return hand.withClip(file, await dataUrl(await clip.write(show, control.signal)));
+  } catch (error) {
+    if (control.signal.aborted) return undefined;
+    throw error;
+  } finally {
+    hand.work(ID, undefined);
+  }
+}
+
+const dataUrl = (blob: Blob): Promise<string> =>
+  new Promise((resolve, reject) => {
+    const reader = new FileReader();
+    reader.onload = () => resolve(String(reader.result));
+    reader.onerror = () => reject(new Error(t.notWritten));
+    reader.readAsDataURL(blob);
+  });
 
 function Thumb() {
   return (
@@ -19,17 +51,23 @@ function Thumb() {
 }
 
 export const fileWay: HandWay = {
-  id: 'file',
+  id: ID,
   name: t.name,
   verb: t.verb,
   short: t.short,
   Thumb,
-  lines: (hand) => [t.hint(size(hand)), t.hint2],
+  lines: (hand) => {
+    const clip = hand.clip();
+    return [t.hint(size(hand)), clip ? t.withClip(clip.name, clip.isBlurred) : t.hint2];
+  },
   brief: (hand) => `${size(hand)}, JSON`,
-  run: (hand) => {
+  run: async (hand) => {
     const file = hand.handed()?.file;
     if (!file) return;
-    saveText(fileName(file.title), textOf(hand));
-    hand.say('file', t.saved);
+    const clip = hand.clip();
+    const whole = clip ? await withClip(hand, file, clip) : file;
+    if (!whole) return;
+    saveText(fileName(file.title), textOf(whole));
+    hand.say(ID, t.saved);
   },
 };

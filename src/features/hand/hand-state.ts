@@ -9,7 +9,7 @@ import { hasCode, makeCode } from './code-picture.ts';
 import { useLater } from './later.ts';
 import type { HandState, WayWork } from './way.ts';
 
-const NOTHING: Along = { name: false, age: false, mass: false, sheets: false };
+const NOTHING: Along = { name: false, age: false, mass: false, sheets: false, film: false };
 /** letters of a link whose code a phone still reads well from a page held up: 93 modules, version 19 (our judgement) */
 const FINE = 792;
 /** ms that a word stays at its way */
@@ -17,6 +17,7 @@ const SAID = 2000;
 
 export function makeHandState(page: Page, room: Handing, first: string): HandState {
   const { doc } = page;
+  const door = page.shell.clipDoor;
   const [along, setAlong] = createSignal(NOTHING);
   const [picked, pick] = createSignal(first);
   const [said, setSaid] = createSignal<{ id: string; text: string }>();
@@ -61,6 +62,9 @@ export function makeHandState(page: Page, room: Handing, first: string): HandSta
     along,
     tick: (what) => setAlong({ ...along(), [what]: !along()[what] }),
     handed: () => made().value,
+    hasFilm: () => room.hasFilm(doc.chain()),
+    withClip: room.withClip,
+    clip: () => (along().film && room.hasFilm(doc.chain()) && door.sends() ? door.offered() : undefined),
     cannot: () => made().fault,
     linkFault: () => written().fault,
     link: () => addressed(written().value),

@@ -29,7 +29,11 @@ function readFacts(hand: HandState): Facts {
         ? [{ name: t.measured, hint: t.measuredHint }]
         : []),
     ],
-    ticks: readTicks(athlete, kept, { hasBar, hasSheets: (doc.chain().worksheets ?? []).length > 0 }),
+    ticks: readTicks(athlete, kept, {
+      hasBar,
+      hasSheets: (doc.chain().worksheets ?? []).length > 0,
+      hasFilm: hand.hasFilm(),
+    }),
   };
 }
 
@@ -40,6 +44,7 @@ export function HandSentence(props: { hand: HandState }) {
     return [
       ...fixed.map((one) => one.name),
       ...TICKS.filter((what) => props.hand.along()[what] && ticks[what].isThere).map((what) => ticks[what].name),
+      ...(props.hand.clip() && props.hand.picked() === 'file' ? [t.clip] : []),
     ];
   };
   const stays = (): string[] =>
@@ -79,6 +84,23 @@ export function Travels(props: { hand: HandState; brief?: boolean; low?: boolean
         </For>
       </Show>
       <TravelTicks facts={facts().ticks} along={props.hand.along()} brief={props.brief} onTick={props.hand.tick} />
+      <Show when={props.hand.along().film && props.hand.page.shell.clipDoor.offered()}>
+        {(clip) => (
+          <label>
+            <input
+              type="checkbox"
+              checked={props.hand.page.shell.clipDoor.sends()}
+              onChange={(e) => props.hand.page.shell.clipDoor.setSends(e.currentTarget.checked)}
+            />
+            <span>
+              <b>{t.clip}</b>
+              <Show when={!props.brief}>
+                <small>{t.clipHint(clip().isBlurred)}</small>
+              </Show>
+            </span>
+          </label>
+        )}
+      </Show>
     </section>
   );
 }

@@ -1,6 +1,7 @@
 /** A way to hand on, and what it is given. How to add one is said in ways.ts. */
 import type { Accessor, Component } from 'solid-js';
-import type { Along, Handed } from '../../../sim/index.ts';
+import type { Along, Handed, SkillFile } from '../../../sim/index.ts';
+import type { OfferedClip } from '../../app/clip-door.ts';
 import type { Page } from '../../app/page.ts';
 import type { CodePicture } from './code-picture.ts';
 import type { Later } from './later.ts';
@@ -42,6 +43,11 @@ export interface HandState {
   /** undefined where `linkFault` says why not */
   readonly link: Accessor<string | undefined>;
   readonly linkFault: Accessor<string | undefined>;
+  /** what was measured in a clip is kept with the skill */
+  hasFilm(): boolean;
+  /** the clip that goes along in a file */
+  clip(): OfferedClip | undefined;
+  withClip(file: SkillFile, clip: string): SkillFile;
   /** the link as a code has it: its sheets are left out where they would make it too fine */
   readonly codeLink: Accessor<{ readonly link: string; readonly isWithoutSheets: boolean } | undefined>;
   /** of that link, where the bench has an address and it is not too long */

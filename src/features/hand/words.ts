@@ -14,6 +14,9 @@ export const handTexts = {
   /** in place of a caution whose numbers give the mass away */
   momentumBeyond: 'The take-off gives more angular momentum than is known for such a body.',
 
+  clip: 'the clip',
+  clipHint: (isBlurred: boolean) =>
+    `in a file alone; ${isBlurred ? 'blurred, so that no face is known' : 'not blurred: faces can be seen'}`,
   travels: 'What travels',
   travelsToo: 'Send too',
   skillHint: 'shapes, times, take-off',
@@ -78,6 +81,9 @@ export const handTexts = {
     verb: 'Save file',
     short: 'Save',
     hint: (kB: string) => `with its sheets, ${kB}, JSON`,
+    withClip: (name: string, isBlurred: boolean) => `and the clip ${name}, ${isBlurred ? 'blurred' : 'not blurred'}`,
+    making: (made: string, of: string) => `writing the clip: ${made} of ${of} pictures`,
+    notWritten: 'The clip could not be written.',
     hint2: 'saved where this browser saves; opens here again',
     saved: 'Saved.',
   },

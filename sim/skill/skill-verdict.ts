@@ -176,6 +176,8 @@ export type ArrivalEnd =
 export function calcSkillVerdict(summary: Summary, context: VerdictContext): SkillVerdict {
   const { landing, somersaultWord } = summary;
   const ending = endingOf(summary, context);
+  // a stretch of a flight, of which nothing is wanted, is short of nothing
+  const isOpenEnded = ending.kind === 'inAir' && summary.target === undefined;
   return {
     missed: [...nearOf(context.nearest), ...missedOf(summary)],
     flown: {
@@ -187,7 +189,7 @@ export function calcSkillVerdict(summary: Summary, context: VerdictContext): Ski
       ...(summary.undefinedFrom === undefined ? {} : { undefinedFrom: summary.undefinedFrom }),
       ...(context.isHandLate ? { isTwistCoarse: true } : {}),
     },
-    ...(landing && somersaultWord ? { short: landing.short } : {}),
+    ...(landing && somersaultWord && !isOpenEnded ? { short: landing.short } : {}),
     ...(landing ? { lean: landing.lean } : {}),
     ...(isLeanWanted(summary.target) ? { isLeanWanted: true } : {}),
     ending,

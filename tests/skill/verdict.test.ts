@@ -164,6 +164,13 @@ describe('the sentence', () => {
 });
 
 describe('a verdict', () => {
+  it('a stretch of flight of which nothing was wanted is short of nothing: how it leans is said', () => {
+    const off = { ...plain, shortDeg: 21, leanDeg: 21 };
+    const { target: _, ...open } = summaryOf(off);
+    expect(wordVerdict(calcSkillVerdict(open as Summary, {}))).toMatch(/, ends leaning 21 deg back$/);
+    expect(wordVerdict(calcSkillVerdict(summaryOf(off), {}))).toMatch(/, ends 21 deg short$/);
+  });
+
   it('is never given of a landing that was not run', () => {
     for (const arrival of [undefined, 'pending'] as const) {
       const verdict = mat({ twists: 1 }, arrival);

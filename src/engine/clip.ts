@@ -12,6 +12,7 @@ import {
   calcClipTimes,
   floorPoint,
   instantOf,
+  type Measured,
   offPlane,
   type ShownInstant,
   type Spot,
@@ -19,6 +20,9 @@ import {
   trueTimes,
 } from '../../sim/index.ts';
 import type { FlightResult } from './result.ts';
+
+/** How far the mass centre at touchdown is known from a pose like A's (judgement), m. */
+const LIKE_A = 0.03;
 
 export interface Clipping {
   /** throws an Error with field, value and range, as all of these */
@@ -48,7 +52,7 @@ export function makeClipping(): Clipping {
   return {
     trueTimes,
     times: (frames, marks, { flight }) =>
-      calcClipTimes(frames, marks, { gravity: flight.gravity, drop: { value: 0, plusMinus: 0.03 } }),
+      calcClipTimes(frames, marks, { gravity: flight.gravity, drop: dropOf(flight) }),
     sight: (picture, scale, stand, { flight }, view) =>
       calcClipSight({ picture, scale, stand, view, p_WFeet_W: [0, 0, 0], floorY: flight.surfaceY, way: 1 }),
     seeInto,
@@ -57,4 +61,11 @@ export function makeClipping(): Clipping {
     instant: (frames, times, frame, { flight }) => instantOf(frames, times, frame, flight.duration),
     apart: (times, t, { frames }) => calcClipApart(times, frames, t),
   };
+}
+
+/** By which A's mass centre is lower at touchdown than at take-off. */
+function dropOf({ p_WScm_W0, duration, massCentreInto }: FlightResult['flight']): Measured {
+  const at = new Float64Array(3);
+  massCentreInto(duration, at, new Float64Array(3));
+  return { value: p_WScm_W0[1] - at[1], plusMinus: LIKE_A };
 }

@@ -1,4 +1,4 @@
-// Flights as a camera takes them: frames at a random phase, read line by line, and marked by whoever sees only frames.
+// Flights as a camera takes them: frames at a random phase, read line by line, and marked from what is seen in frames alone.
 import type { ClipFrames, ClipMark, MarkKind } from '../../sim/index.ts';
 import { uniformsInto } from '../../sim/math/random.ts';
 
@@ -17,7 +17,7 @@ export interface Event {
   readonly quarters?: number;
   /** where in the picture it is */
   readonly row: number;
-  /** is told to who marks */
+  /** said with the mark */
   readonly isRowKnown?: boolean;
 }
 

@@ -30,7 +30,9 @@ export function useFloorTime(): FloorHand {
     label: (usual) => taken()?.label ?? usual,
     moveBy: (s) => {
       play().pause();
-      set(Math.round((at() + s) * 100) / 100);
+      const step = taken()?.moveBy;
+      if (step) step(s);
+      else set(Math.round((at() + s) * 100) / 100);
     },
     onKeyDown: (e) => taken()?.onKeyDown(e),
   };

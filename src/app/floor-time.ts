@@ -9,6 +9,8 @@ interface FloorTime {
   readonly label: string;
   readonly at: Accessor<number>;
   set(s: number): void;
+  /** a step by key or button, where it is not s alone; left out: by s */
+  moveBy?(s: number): void;
   readonly play: Playback;
   /** keys of this ruler, wherever on the floor they are pressed */
   onKeyDown(e: KeyboardEvent): void;

@@ -10,7 +10,7 @@ import type { DrawItem, GroupItem } from './scene.ts';
 import { cross, dot, type View } from './view.ts';
 
 /** How the camera's own picture is drawn `width` px wide. */
-function ownPlace(s: Sightline, width: number): FigurePlace {
+export function ownPlace(s: Sightline, width: number): FigurePlace {
   const k = width / s.width;
   return {
     view: { right: s.right, up: s.up, toward: [-s.forward[0], -s.forward[1], -s.forward[2]] },

@@ -2,7 +2,7 @@
 import { type Accessor, createSignal } from 'solid-js';
 import { keptState, type Page } from '../../app/page.ts';
 
-export const FILM_VIEWS = ['plan', 'recording'] as const;
+export const FILM_VIEWS = ['plan', 'clip', 'recording'] as const;
 type FilmView = (typeof FILM_VIEWS)[number];
 
 interface FilmState {

@@ -1,6 +1,8 @@
 /** Film: how a flight is filmed, and what a recording of a body gives. */
 import { Match, Show, Switch } from 'solid-js';
 import { Portal } from 'solid-js/web';
+import { makeLate } from '../../app/late.tsx';
+import { loadPart } from '../../app/load-part.ts';
 import { useShell } from '../../app/page.ts';
 import type { ToolProps } from '../../app/tool.ts';
 import { ToolTabs } from '../../ui/tabs.tsx';
@@ -9,6 +11,13 @@ import { PlanView } from './plan-view.tsx';
 import { RecordingView } from './recording-view.tsx';
 import { filmTexts as t } from './words.ts';
 import './film.css';
+
+const ClipView = makeLate(
+  loadPart(
+    () => import('./clip-view.tsx'),
+    (m) => m.ClipView,
+  ),
+);
 
 const ID = 'film';
 
@@ -41,6 +50,9 @@ export function FilmTool(props: ToolProps) {
       <Switch>
         <Match when={film.view() === 'plan'}>
           <PlanView {...props} />
+        </Match>
+        <Match when={film.view() === 'clip'}>
+          <ClipView {...props} />
         </Match>
         <Match when={film.view() === 'recording'}>
           <RecordingView {...props} />

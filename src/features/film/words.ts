@@ -1,5 +1,5 @@
 /** Words of Film that its views share. */
 export const filmTexts = {
-  views: { plan: 'Plan', recording: 'Recording' },
+  views: { plan: 'Plan', clip: 'Clip', recording: 'Recording' },
   viewsLabel: 'What of filming is shown',
 } as const;

@@ -1,0 +1,51 @@
+/** What was measured in a clip, and how to take it back: a drag is one step, however many moves it has. */
+import { type Accessor, createSignal } from 'solid-js';
+import type { Undoing } from '../../app/undoing.ts';
+import * as past from '../../document/history.ts';
+import type { ClipMeasuring } from './clip-page.ts';
+
+export const UNMEASURED: ClipMeasuring = { marks: [], posed: [] };
+
+export interface MeasuringPast {
+  readonly measuring: Accessor<ClipMeasuring>;
+  /** one step; what is undefined is left out from then on */
+  measure(part: Partial<ClipMeasuring>, title: string): void;
+  /** within a drag, until it is settled or abandoned */
+  draft(part: Partial<ClipMeasuring>): void;
+  settle(title: string): void;
+  abandon(): void;
+  /** of another clip, or with other frames on the ruler: steps from before no longer fit */
+  begin(measuring: ClipMeasuring): void;
+  readonly undoing: Undoing;
+}
+
+function withPart(now: ClipMeasuring, part: Partial<ClipMeasuring>): ClipMeasuring {
+  const all = { ...now, ...part };
+  return Object.fromEntries(Object.entries(all).filter(([, value]) => value !== undefined)) as unknown as ClipMeasuring;
+}
+
+/** `changed`: after each step, so that whatever had undo gives it back. */
+export function makeMeasuringPast(changed: () => void): MeasuringPast {
+  const [history, setHistory] = createSignal(past.makeHistory(UNMEASURED));
+  const begin = (measuring: ClipMeasuring): void => void setHistory(past.makeHistory(measuring));
+  return {
+    measuring: () => history().doc,
+    measure: (part, title) => {
+      setHistory(past.edit(history(), withPart(history().doc, part), title));
+      changed();
+    },
+    draft: (part) => void setHistory(past.setDraft(history(), withPart(history().doc, part))),
+    settle: (title) => {
+      setHistory(past.settle(history(), title));
+      changed();
+    },
+    abandon: () => void setHistory(past.abandon(history())),
+    begin,
+    undoing: {
+      undoTitle: () => history().done.at(-1)?.title,
+      redoTitle: () => history().undone.at(-1)?.title,
+      undo: () => void setHistory(past.undo(history())),
+      redo: () => void setHistory(past.redo(history())),
+    },
+  };
+}

@@ -13,12 +13,21 @@ export function seeInto(s: ClipSight, p: ArrayLike<number>, o: number, out: Floa
   return Number.NaN;
 }
 
-/** m in W of what lies on the floor at a place in the picture; undefined over the horizon, and in parallel from the level. */
-export function floorPoint(_s: ClipSight, _spot: Spot, _floorY: number): Triple | undefined {
-  return undefined;
+/** m in W of what lies on the floor at a place in the picture; undefined over its horizon, and in parallel, where a floor is seen as a line. */
+export function floorPoint({ sight }: ClipSight, [x, y]: Spot, floorY: number): Triple | undefined {
+  if (sight.kind === 'parallel') return undefined;
+  const { p_WC_W, right, up, forward, focal, width, height } = sight.sightline;
+  const [a, b] = [(x - width / 2) / focal, (height / 2 - y) / focal];
+  const ray = [0, 1, 2].map((k) => forward[k] + a * right[k] + b * up[k]);
+  const far = (floorY - p_WC_W[1]) / ray[1];
+  if (!(far > 0 && Number.isFinite(far))) return undefined;
+  return [p_WC_W[0] + far * ray[0], floorY, p_WC_W[2] + far * ray[2]];
 }
 
-/** Share by which a thing is drawn too large that is nearer to the camera by so many m than the plane of the flight; NaN: not known. */
-export function offPlane(s: ClipSight, metres: number): number {
-  return s.away.value * metres * Number.NaN;
+/**
+ * Share by which a thing is drawn too large that is nearer to the camera by so many m than the plane of the flight: away / (away - metres) - 1.
+ * NaN: how far the camera is away is not known, or the thing would be behind it.
+ */
+export function offPlane({ away }: ClipSight, metres: number): number {
+  return metres < away.value ? metres / (away.value - metres) : Number.NaN;
 }

@@ -21,8 +21,10 @@ export {
   type ParallelSight,
   type Spot,
 } from './clip/clip.ts';
+export { type ClipApart, calcClipApart, calcFlownTimes, type FlownTimes } from './clip/clip-flown.ts';
+export { calcClipPlace } from './clip/clip-place.ts';
 export type { FlownAsPosed, PosedAgreement, PosedFrame } from './clip/clip-pose.ts';
-export { type ClipApart, calcClipApart, instantOf, type ShownInstant } from './clip/clip-shown.ts';
+export { instantOf, type ShownInstant } from './clip/clip-shown.ts';
 export type { ClipTimes, MarkedTime, TimesGiven, TurnTime } from './clip/clip-times.ts';
 export type { MarkFault } from './clip/mark-faults.ts';
 export { floorPoint, offPlane, seeInto } from './clip/sight-look.ts';

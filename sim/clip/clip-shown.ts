@@ -1,6 +1,5 @@
-/** Which instant of a flight belongs to a frame of a clip, and how far a flight is from what was marked there. */
-import type { Frames } from '../measure/frames.ts';
-import type { ClipFrames, Measured } from './clip.ts';
+/** Which instant of a flight belongs to a frame of a clip. */
+import type { ClipFrames } from './clip.ts';
 import type { ClipTimes } from './clip-times.ts';
 
 export interface ShownInstant {
@@ -21,17 +20,4 @@ export function instantOf(
   if (Number.isNaN(t)) return undefined;
   if (t < 0) return { t: 0, is: 'before' };
   return t > duration ? { t: duration, is: 'after' } : { t, is: 'in' };
-}
-
-/** A less the clip; what is left out was not seen. */
-export interface ClipApart {
-  /** rad in the direction of turning: + A has turned farther */
-  readonly somersault?: Measured;
-  /** s: + A's highest point is later */
-  readonly highest?: Measured;
-}
-
-/** At s from take-off. */
-export function calcClipApart(_times: ClipTimes, _frames: Frames, _t: number): ClipApart {
-  return {};
 }

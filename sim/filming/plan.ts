@@ -30,7 +30,7 @@ const RATE_HZ = 240;
 const MOST_ROWS = 1200;
 
 /** Slower than this along, m/s, a flight goes nowhere. */
-const STILL = 0.2;
+export const STILL = 0.2;
 
 function filmTimes(duration: number, rateHz = RATE_HZ): Float64Array {
   const n = Math.max(2, Math.min(MOST_ROWS, Math.ceil(duration * rateHz) + 1));

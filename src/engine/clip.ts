@@ -8,11 +8,13 @@ import {
   type ClipStand,
   type ClipTimes,
   calcClipApart,
+  calcClipPlace,
   calcClipSight,
   calcClipTimes,
+  calcFlownTimes,
+  type FlownTimes,
   floorPoint,
   instantOf,
-  type Measured,
   offPlane,
   type ShownInstant,
   type Spot,
@@ -21,13 +23,12 @@ import {
 } from '../../sim/index.ts';
 import type { FlightResult } from './result.ts';
 
-/** How far the mass centre at touchdown is known from a pose like A's (judgement), m. */
-const LIKE_A = 0.03;
-
 export interface Clipping {
   /** throws an Error with field, value and range, as all of these */
   trueTimes(stamps: Float64Array, fileHz: number, trueHz: number): Float64Array;
   times(frames: ClipFrames, marks: readonly ClipMark[], result: FlightResult): ClipTimes;
+  /** what A has of the same */
+  flown(times: ClipTimes, result: FlightResult): FlownTimes;
   /** `view`: rad across, typed */
   sight(
     picture: { readonly width: number; readonly height: number },
@@ -51,21 +52,15 @@ export interface Clipping {
 export function makeClipping(): Clipping {
   return {
     trueTimes,
-    times: (frames, marks, { flight }) =>
-      calcClipTimes(frames, marks, { gravity: flight.gravity, drop: dropOf(flight) }),
-    sight: (picture, scale, stand, { flight }, view) =>
-      calcClipSight({ picture, scale, stand, view, p_WFeet_W: [0, 0, 0], floorY: flight.surfaceY, way: 1 }),
+    times: (frames, marks, result) =>
+      calcClipTimes(frames, marks, { gravity: result.flight.gravity, drop: calcClipPlace(result).drop }),
+    flown: (times, { flight, frames }) => calcFlownTimes(flight, frames, times),
+    sight: (picture, scale, stand, result, view) =>
+      calcClipSight({ picture, scale, stand, view, ...calcClipPlace(result) }),
     seeInto,
     floorPoint: (sight, spot, { flight }) => floorPoint(sight, spot, flight.surfaceY),
     offPlane,
     instant: (frames, times, frame, { flight }) => instantOf(frames, times, frame, flight.duration),
-    apart: (times, t, { frames }) => calcClipApart(times, frames, t),
+    apart: (times, t, { flight, frames }) => calcClipApart(times, flight, frames, t),
   };
-}
-
-/** By which A's mass centre is lower at touchdown than at take-off. */
-function dropOf({ p_WScm_W0, duration, massCentreInto }: FlightResult['flight']): Measured {
-  const at = new Float64Array(3);
-  massCentreInto(duration, at, new Float64Array(3));
-  return { value: p_WScm_W0[1] - at[1], plusMinus: LIKE_A };
 }

@@ -22,6 +22,14 @@ export {
   type Spot,
 } from './clip/clip.ts';
 export { type ClipApart, calcClipApart, calcFlownTimes, type FlownTimes } from './clip/clip-flown.ts';
+export {
+  type ClipMeasured,
+  type ClipRecording,
+  type ClipWriting,
+  type ReadClipRecording,
+  readClipRecording,
+  writeClipRecording,
+} from './clip/clip-json.ts';
 export { calcClipPlace } from './clip/clip-place.ts';
 export type { FlownAsPosed, PosedAgreement, PosedFrame } from './clip/clip-pose.ts';
 export { instantOf, type ShownInstant } from './clip/clip-shown.ts';

@@ -3,10 +3,12 @@ import {
   type ClipApart,
   type ClipFrames,
   type ClipMark,
+  type ClipRecording,
   type ClipScale,
   type ClipSight,
   type ClipStand,
   type ClipTimes,
+  type ClipWriting,
   calcClipApart,
   calcClipPlace,
   calcClipSight,
@@ -16,10 +18,13 @@ import {
   floorPoint,
   instantOf,
   offPlane,
+  type ReadClipRecording,
+  readClipRecording,
   type ShownInstant,
   type Spot,
   seeInto,
   trueTimes,
+  writeClipRecording,
 } from '../../sim/index.ts';
 import type { FlightResult } from './result.ts';
 
@@ -45,6 +50,10 @@ export interface Clipping {
   offPlane: typeof offPlane;
   /** what of the flight a frame shows; undefined before the take-off is marked */
   instant(frames: ClipFrames, times: ClipTimes, frame: number, result: FlightResult): ShownInstant | undefined;
+  /** what was measured as an entry of the skill's recordings */
+  write(writing: Omit<ClipWriting, 'angles'>, result: FlightResult): ClipRecording;
+  /** throws an Error with the path of what is wrong */
+  read(entry: ClipRecording, result: FlightResult): ReadClipRecording;
   /** at s from take-off */
   apart(times: ClipTimes, t: number, result: FlightResult): ClipApart;
 }
@@ -61,6 +70,10 @@ export function makeClipping(): Clipping {
     floorPoint: (sight, spot, { flight }) => floorPoint(sight, spot, flight.surfaceY),
     offPlane,
     instant: (frames, times, frame, { flight }) => instantOf(frames, times, frame, flight.duration),
+    write: (writing, { flight }) => writeClipRecording({ ...writing, angles: anglesOf(flight.body) }),
+    read: (entry, { flight }) => readClipRecording(entry, anglesOf(flight.body)),
     apart: (times, t, { flight, frames }) => calcClipApart(times, flight, frames, t),
   };
 }
+
+const anglesOf = ({ angles }: FlightResult['flight']['body']): string[] => angles.map(({ name }) => name);

@@ -1,4 +1,4 @@
-/** Clips as the page sees them: opened on this machine, frame by frame, with bounded memory. Times here are the file's, s. */
+/** Clips as the page sees them: opened on this machine, frame by frame, with bounded memory. Times here are the file's, s, from its first frame. */
 
 interface ClipFacts {
   readonly name: string;
@@ -9,11 +9,11 @@ interface ClipFacts {
   /** px, shown upright */
   readonly width: number;
   readonly height: number;
-  /** deg that the file says its pictures have to be turned by; they come turned */
+  /** deg that the file says its pictures have to be turned by; they come turned. 0 of a still picture */
   readonly turnedDeg: 0 | 90 | 180 | 270;
   /** s; 0 of a still picture */
   readonly lasts: number;
-  /** frames a second that the file says, in the mean; 0 of a still picture */
+  /** frames a second that the file says, in the mean (of a long one: of its beginning); 0 of a still picture or a single frame */
   readonly fileHz: number;
 }
 
@@ -37,9 +37,9 @@ export interface ClipFault extends Error {
 
 /** Frames on the ruler. */
 export interface ClipSpan {
-  /** s of each frame, ascending, as the file has them */
+  /** s of each frame, ascending; at least one */
   readonly stamps: Float64Array;
-  /** s that the last frame is shown */
+  /** s that the last frame is shown; 0: not known */
   readonly lastLasts: number;
   readonly isVariable: boolean;
 }
@@ -47,6 +47,7 @@ export interface ClipSpan {
 /** A frame, upright. Owned by the clip, and good until the next turn of the page's loop: draw it at once. */
 export interface ClipPicture {
   readonly source: CanvasImageSource;
+  /** px of `source`: of the clip's shape, and fewer where that has many */
   readonly width: number;
   readonly height: number;
   /** the frame that is shown; another than the one asked for where that is damaged */
@@ -65,7 +66,10 @@ export interface OpenClip {
     seen: (frames: number) => void,
     signal: AbortSignal,
   ): Promise<ClipSpan & { readonly isCut: boolean }>;
-  /** frame k of the span. A later call gives up those that nobody waits for: they reject with an AbortError. */
+  /**
+   * Frame k of the span. Of several that are asked for, the one in work and the newest come; those between are given up, and one in work that is far
+   * off too: they reject with an AbortError.
+   */
   picture(k: number): Promise<ClipPicture>;
   /** what is held now: frames decoded and their bytes */
   held(): { readonly pictures: number; readonly bytes: number };

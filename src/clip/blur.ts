@@ -1,6 +1,6 @@
 /**
  * A picture blurred whole, so that no face can be known again: what goes through so few px that it cannot be sharpened back. A head as wide as a fifth
- * of the picture is 5 px of them; faces of people one knows are told apart from about 7 by 10 px on (Sinha et al. 2006, from memory).
+ * of the picture is 5 px of them; faces of people one knows are recognised from about 7 by 10 px on (Sinha et al. 2006, from memory).
  */
 import type { Size } from './clip-sizes.ts';
 

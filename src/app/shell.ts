@@ -15,6 +15,7 @@ import { createFloorTaking, type FloorTaking } from './floor-time.ts';
 import { createLarge, type LargeStage } from './large.ts';
 import type { ReadPlace } from './reading.ts';
 import { createRows, type RowsState } from './rows.ts';
+import { createSheetDoor, type SheetDoor } from './sheet-door.ts';
 import { createStageProviders, type StageProviders } from './stage-extras.ts';
 import { createToolPlaces, type ToolPlaces } from './tool-places.ts';
 import type { Undoing } from './undoing.ts';
@@ -64,6 +65,8 @@ export interface ShellState {
   readonly rows: RowsState;
   /** a worksheet that is opened anywhere on the page */
   readonly classDoor: ClassDoor;
+  /** a line for the open estimate sheet */
+  readonly sheetDoor: SheetDoor;
   /** a clip that may go along where it is asked for */
   readonly clipDoor: ClipDoor;
   /** for a projector and a bright gym: large text, strong lines, no names */
@@ -140,6 +143,7 @@ export function createShell({ flight, cursor, doc, tools }: ShellHost): ShellSta
       setPanel(undefined);
       if (tool() !== 'class') openTool('class');
     }),
+    sheetDoor: createSheetDoor(),
     clipDoor: createClipDoor(),
     tall,
     setTall,

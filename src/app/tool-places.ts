@@ -1,11 +1,14 @@
 /** Places of the bench that an open tool fills with parts of its own: the headline's, that of the take-off values, that beside the flight; the pictures', a strip under the floor, and what is beside the ruler. */
-import { type Accessor, createSignal } from 'solid-js';
+import { type Accessor, createSignal, onCleanup } from 'solid-js';
 
 export type ToolPlaceName = 'headline' | 'before' | 'cut' | 'pictures' | 'strip' | 'floor';
 
 export type ToolPlaces = Readonly<Record<ToolPlaceName, Accessor<HTMLElement | undefined>>> & {
   /** undefined: it is no longer on the page */
   put(name: ToolPlaceName, element: HTMLElement | undefined): void;
+  /** on touch what is under the floor has the most of the height, until the owner that asked is cleaned up */
+  readonly isAirLow: Accessor<boolean>;
+  lowerAir(): void;
 };
 
 export function createToolPlaces(): ToolPlaces {
@@ -23,5 +26,20 @@ export function createToolPlaces(): ToolPlaces {
     strip: setStrip,
     floor: setFloor,
   };
-  return { headline, before, cut, pictures, strip, floor, put: (name, element) => void setters[name](() => element) };
+  const [isAirLow, setAirLow] = createSignal(false);
+  const lowerAir = (): void => {
+    setAirLow(true);
+    onCleanup(() => setAirLow(false));
+  };
+  return {
+    isAirLow,
+    lowerAir,
+    headline,
+    before,
+    cut,
+    pictures,
+    strip,
+    floor,
+    put: (name, element) => void setters[name](() => element),
+  };
 }

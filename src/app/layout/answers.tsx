@@ -23,6 +23,11 @@ const loadTry = loadPart(
   (m) => m.tryNow,
 );
 
+const loadTaker = loadPart(
+  () => import('../../features/estimate/take-line.ts'),
+  (m) => m.takeLine,
+);
+
 export function Answers() {
   const page = usePage();
   const services = useServices();
@@ -66,6 +71,7 @@ export function Answers() {
     degrees: () => setUnits({ turning: 'degrees' }),
   };
   onMount(() => {
+    shell.sheetDoor.serve(async (line) => (await loadTaker())(page, line));
     shell.setAnswer((what) => answer[what]());
     watchLinks(page, shelf);
     const { asked } = services.presets;

@@ -46,7 +46,7 @@ const SHAPES = NAMES + TILE;
 const COLUMN = { wide: 376, narrow: 292, from: 960 } as const;
 const BESIDE = { left: 102, right: 50 } as const;
 /** of what pictures and ground share: the pictures' part, and its bounds */
-const AIR = { share: 0.58, least: 190, most: 560, ofTool: 0.44 } as const;
+const AIR = { share: 0.58, least: 190, most: 560, ofTool: 0.44, low: 0.29 } as const;
 const LEAST_GROUND = { one: 210, two: 252 } as const;
 /** px for what is left at take-off */
 const LEAVES = 30;
@@ -79,7 +79,7 @@ export function TabletLayout(props: { lanes: LaneList }) {
       : shell.large.isOpen()
         ? shared() - SHAPES
         : hasPictures()
-          ? Math.round(shared() * AIR.ofTool)
+          ? Math.round(shared() * (shell.places.isAirLow() ? AIR.low : AIR.ofTool))
           : shell.tool() || isRowsOpen(shell, props.lanes)
             ? AIR.least
             : Math.round(

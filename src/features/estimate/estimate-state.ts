@@ -203,3 +203,4 @@ function makeEstimateState(page: Page): EstimateState {
 }
 
 export const useEstimateState = keptState(makeEstimateState);
+export const estimateStateOf = (page: Page): EstimateState => page.keepState(makeEstimateState);

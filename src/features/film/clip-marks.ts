@@ -1,5 +1,6 @@
 /** Marks of a clip: which comes next, what each is called, and how one is put, moved and taken off. */
-import type { ClipMark, MarkKind } from '../../../sim/index.ts';
+import type { ClipMark, MarkFault, MarkKind } from '../../../sim/index.ts';
+import { formatNumber } from '../../ui/numbers.ts';
 import { clipTexts as t } from './clip-words.ts';
 
 /** Kind, and the turn of a quarter. */
@@ -37,15 +38,24 @@ export function putMark(marks: readonly ClipMark[], wanted: MarkWanted, frame: n
 export const takeOffMark = (marks: readonly ClipMark[], gone: MarkWanted): ClipMark[] =>
   marks.filter((mark) => !isSameMark(mark, gone));
 
-const FRACTIONS = ['', '¼', '½', '¾'];
-const partsOf = (quarters: number): string =>
-  `${quarters >= 4 ? Math.floor(quarters / 4) : ''}${FRACTIONS[quarters % 4]}`;
-
 /** "½ turn", "take-off". */
 export const sayMark = ({ kind, quarters = 0 }: MarkWanted): string =>
-  kind === 'turn' ? t.turn(partsOf(quarters)) : t.marks[kind];
+  kind === 'turn' ? t.turn(quarters) : t.marks[kind];
 export const shortMark = ({ kind, quarters = 0 }: MarkWanted): string =>
-  kind === 'turn' ? partsOf(quarters) : t.marks[kind];
+  kind === 'turn' ? t.turnPart(quarters) : t.marks[kind];
 /** For a voice: "half turn". */
 export const spokenMark = ({ kind, quarters = 0 }: MarkWanted): string =>
   kind === 'turn' ? t.spokenTurn(quarters) : t.marks[kind];
+
+/** Marks at fault are left out of what is computed: which, and why. */
+export function wordMarkFault(fault: MarkFault, marks: readonly ClipMark[]): string {
+  const name = (i: number): string => (marks[i] ? sayMark(marks[i]) : t.unknownMark);
+  switch (fault.kind) {
+    case 'order':
+      return t.markFaults.order(name(fault.mark), name(fault.other), fault.is === 'early');
+    case 'rate':
+      return t.markFaults.rate(formatNumber(fault.airTime, 2), fault.is === 'long');
+    default:
+      return t.markFaults[fault.kind](name(fault.mark));
+  }
+}

@@ -10,8 +10,8 @@ interface Box {
 
 /** px: of a bench, of a short bench, of a touch page */
 const PLACES = {
-  bench: { comb: 92, foot: 56 },
-  short: { comb: 76, foot: 48 },
+  bench: { comb: 86, foot: 50 },
+  short: { comb: 74, foot: 44 },
   touch: { comb: 54, foot: 0 },
 } as const;
 type PlaceName = keyof typeof PLACES;

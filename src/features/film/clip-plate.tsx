@@ -21,7 +21,7 @@ export function ClipPlate(props: { desk: ClipDesk; width: number; height: number
   let canvas!: HTMLCanvasElement;
   const facts = () => props.desk.clip()?.facts;
   const width = (): number => (props.desk.isApart() ? Math.floor(props.width / 2) - 1 : props.width);
-  const height = (): number => (props.height * width()) / props.width;
+  const height = (): number => props.height;
   const k = (): number => width() / (facts()?.width ?? width());
   const blurs = (): boolean => shell.hall() && props.desk.blurs();
   let asked = 0;

@@ -1,11 +1,19 @@
 /** The clip that is open: kept while the page is, on this machine alone. What cannot be read leaves it as it was. */
 import { type Accessor, createMemo, createSignal, untrack } from 'solid-js';
-import type { Athlete, ClipFrames, ClipSight, ClipTimes, MarkKind, ShownInstant } from '../../../sim/index.ts';
+import type {
+  Athlete,
+  ClipFrames,
+  ClipSight,
+  ClipTimes,
+  FlownTimes,
+  MarkKind,
+  ShownInstant,
+} from '../../../sim/index.ts';
 import { keptState, type Page } from '../../app/page.ts';
 import { wordFault } from '../../app/say/fault-words.ts';
 import type { Loaders } from '../../app/services.ts';
 import { formatNumber } from '../../ui/numbers.ts';
-import { type MarkWanted, nextMarks, putMark, sayMark, takeOffMark } from './clip-marks.ts';
+import { type MarkWanted, nextMarks, putMark, sayMark, takeOffMark, wordMarkFault } from './clip-marks.ts';
 import { type ClipOpening, makeClipOpening } from './clip-opening.ts';
 import type { ClipHand, ClipMeasuring, ClipState } from './clip-page.ts';
 import { type MeasuringPast, makeMeasuringPast, UNMEASURED } from './clip-past.ts';
@@ -17,6 +25,8 @@ export type ClipRoom = Awaited<ReturnType<Loaders['clip']>>;
 
 /** A file that plays at so many a second may have been slowed down by a phone. */
 const DOUBTFUL = [24.5, 60.5] as const;
+/** px of the longer side of a clip that is sent */
+const MOST_SENT = 1280;
 /** A at 55 % */
 const HALF = 0.5;
 
@@ -31,8 +41,14 @@ export interface ClipDesk extends ClipState {
   /** the rate is asked before a time is said */
   readonly asksRate: Accessor<boolean>;
   setRate(hz: number): void;
+  /** once more */
+  askRate(): void;
+  /** what is wrong with marks, in words */
+  readonly markFaults: Accessor<readonly string[]>;
   /** what of A the frame shows; undefined before the take-off is marked */
   readonly instant: Accessor<ShownInstant | undefined>;
+  /** what A has of the same */
+  readonly flown: Accessor<FlownTimes | undefined>;
   /** why marks or rate cannot be computed with */
   readonly timesFault: Accessor<string | undefined>;
   readonly sightFault: Accessor<string | undefined>;
@@ -65,7 +81,7 @@ function makeClipDesk({ services, shell, flight, cursor }: Page): ClipDesk {
   const [isApart, setApart] = createSignal(false);
   const [isAway, setAway] = createSignal(false);
   const [blurs, setBlurs] = createSignal(true);
-  const [sends, setSends] = createSignal(false);
+  const [isAsked, setAsked] = createSignal(false);
   const load = async (): Promise<ClipRoom> => {
     const loaded = await services.load.clip();
     setRoom(() => loaded);
@@ -85,7 +101,8 @@ function makeClipDesk({ services, shell, flight, cursor }: Page): ClipDesk {
       past.begin(known.get(nowOpen) ?? fresh);
       time.setFrame(0);
       setHand('look');
-      setSends(false);
+      shell.clipDoor.setSends(false);
+      setAsked(false);
       setBlurs(true);
     },
     (now, before) => {
@@ -161,6 +178,17 @@ function makeClipDesk({ services, shell, flight, cursor }: Page): ClipDesk {
   });
   const put = (wanted: MarkWanted, frame: number, title: string): void =>
     past.measure({ marks: putMark(marks(), wanted, frame) }, title);
+  shell.clipDoor.offer(() => {
+    const [now, reader] = [opening.opened(), room()?.reader];
+    if (!now || !reader) return undefined;
+    const isBlurred = blurs();
+    const sending = { from: 0, to: now.span.stamps.length - 1, isBlurred, most: MOST_SENT };
+    return {
+      name: now.clip.facts.name,
+      isBlurred,
+      write: (made, signal) => reader.write(now.clip, sending, made, signal),
+    };
+  });
   const settleHand = (): void => {
     const now = hand();
     if (isPlacing(now)) past.settle(t.placed[now]);
@@ -184,6 +212,10 @@ function makeClipDesk({ services, shell, flight, cursor }: Page): ClipDesk {
     measuring,
     measure: past.measure,
     times,
+    flown: createMemo(() => {
+      const [engine, found] = [room()?.engine, times()];
+      return engine && found ? engine.flown(found, flight.result()) : undefined;
+    }),
     timesFault: () => read().fault ?? calc().fault,
     sight: () => seen().sight,
     sightFault: () => seen().fault,
@@ -195,8 +227,11 @@ function makeClipDesk({ services, shell, flight, cursor }: Page): ClipDesk {
     },
     timeOf: time.timeOf,
     isStill: () => opening.opened()?.clip.facts.kind === 'still',
-    asksRate: () => opening.opened()?.clip.facts.kind === 'moving' && trueHz() === undefined,
+    asksRate: () => opening.opened()?.clip.facts.kind === 'moving' && (trueHz() === undefined || isAsked()),
+    askRate: () => setAsked(true),
+    markFaults: () => calc().times?.faults.map((fault) => wordMarkFault(fault, marks())) ?? [],
     setRate: (hz) => {
+      setAsked(false);
       const frame = untrack(time.frame);
       past.measure({ trueHz: hz }, t.rateStep(formatNumber(hz, Number.isInteger(hz) ? 0 : 2)));
       time.setFrame(frame);
@@ -225,8 +260,8 @@ function makeClipDesk({ services, shell, flight, cursor }: Page): ClipDesk {
     setAway,
     blurs,
     setBlurs,
-    sends,
-    setSends,
+    sends: shell.clipDoor.sends,
+    setSends: shell.clipDoor.setSends,
   };
 }
 

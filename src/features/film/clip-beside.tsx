@@ -1,0 +1,50 @@
+/** A and the clip at the frame that is shown, in words; what is inferred is called so. */
+import { createMemo, For, Show } from 'solid-js';
+import { useFlight } from '../../app/page.ts';
+import { Icon } from '../../ui/icon.tsx';
+import { formatNumber } from '../../ui/numbers.ts';
+import { apartRows } from './clip-apart.ts';
+import type { ClipDesk } from './clip-state.ts';
+import { clipTexts as t } from './clip-words.ts';
+
+const HUES = { somersault: 'som', twist: 'twist', tilt: 'tilt', height: '' } as const;
+
+export function ClipBeside(props: { desk: ClipDesk }) {
+  const flight = useFlight();
+  const rows = createMemo(() => apartRows(props.desk, flight.result()));
+  return (
+    <section class="clip-beside" aria-label={t.besideStill}>
+      <h3>{t.besideAt(formatNumber(props.desk.time.at(), 3))}</h3>
+      <dl>
+        <For each={rows()}>
+          {(row) => (
+            <div>
+              <dt class={HUES[row.name]}>{t.besideRows[row.name]}</dt>
+              <dd>
+                <b>{row.said}</b> <i classList={{ inferred: row.isInferred }}>{row.how}</i>
+              </dd>
+            </div>
+          )}
+        </For>
+      </dl>
+    </section>
+  );
+}
+
+/** While anything that is shown was not seen as such. */
+export function ClipCaution(props: { desk: ClipDesk }) {
+  const flight = useFlight();
+  const rows = createMemo(() => apartRows(props.desk, flight.result()).filter(({ isInferred }) => isInferred));
+  const isPosed = (): boolean => props.desk.measuring().posed.length > 0;
+  return (
+    <Show when={isPosed() || rows().length > 0}>
+      <p class="clip-caution">
+        <Icon name="caution" size={24} />
+        <span>
+          <b>{isPosed() ? t.inferredLead : t.betweenLead}</b>
+          {isPosed() ? t.inferredRest : t.betweenRest}
+        </span>
+      </p>
+    </Show>
+  );
+}

@@ -1,0 +1,57 @@
+/** Under the plate: how much of A is seen over the clip, or both apart; and what is missing to lay it there. */
+import { Show } from 'solid-js';
+import type { ClipDesk } from './clip-state.ts';
+import { clipTexts as t } from './clip-words.ts';
+
+/** What has to be set before A is drawn; undefined: nothing. */
+export function missingOf(desk: ClipDesk): string | undefined {
+  if (desk.sight() && desk.instant()) return undefined;
+  const { scale, stand } = desk.measuring();
+  if (desk.frames() === undefined) return t.needs.rate;
+  if (!desk.instant()) return t.needs.takeoff;
+  if (!scale) return t.needs.scale;
+  return stand ? desk.sightFault() : t.needs.stand;
+}
+
+export function ClipFoot(props: { desk: ClipDesk }) {
+  const word = (): string => {
+    const share = props.desk.figure();
+    if (share < 0.25) return t.figures.none;
+    return share > 0.75 ? t.figures.full : t.figures.half;
+  };
+  return (
+    <div class="clip-foot">
+      <Show
+        when={missingOf(props.desk)}
+        fallback={
+          <>
+            <label class="clip-figure-share">
+              <b>{t.figure}</b>
+              <input
+                type="range"
+                min="0"
+                max="1"
+                step="0.05"
+                value={props.desk.figure()}
+                disabled={props.desk.isApart()}
+                aria-valuetext={word()}
+                onInput={(e) => props.desk.setFigure(Number(e.currentTarget.value))}
+              />
+              <span>{word()}</span>
+            </label>
+            <button
+              type="button"
+              class="link"
+              aria-pressed={props.desk.isApart()}
+              onClick={() => props.desk.setApart(!props.desk.isApart())}
+            >
+              {props.desk.isApart() ? t.together : t.apart}
+            </button>
+          </>
+        }
+      >
+        {(missing) => <p class="quiet clip-missing">{missing()}</p>}
+      </Show>
+    </div>
+  );
+}

@@ -1,0 +1,78 @@
+/** What the times give: value, ±, the same of A, and where it goes. */
+import { createMemo, For, Show } from 'solid-js';
+import { usePage } from '../../app/page.ts';
+import { giveSheet, giveTakeoff, whyNoTakeoff } from './clip-give.ts';
+import type { ClipDesk } from './clip-state.ts';
+import { type GivenRow, givenRows, numberOf, sayError, unitOf } from './clip-values.ts';
+import { clipTexts as t } from './clip-words.ts';
+
+export function ClipGiven(props: { desk: ClipDesk; height?: number }) {
+  const page = usePage();
+  const rows = createMemo((): GivenRow[] => {
+    const [times, flown] = [props.desk.times(), props.desk.flown()];
+    return times && flown ? givenRows(times, flown) : [];
+  });
+  const why = createMemo(() => whyNoTakeoff(page));
+  const line = (): number =>
+    props.height === undefined ? 46 : Math.min(27, Math.max(21, (props.height - 30) / Math.max(rows().length, 1)));
+  return (
+    <section class="clip-given" aria-label={t.gives}>
+      <table style={{ '--line': `${line()}px` }}>
+        <thead>
+          <tr>
+            <th scope="col">{t.gives}</th>
+            <th scope="col" colSpan={2}>
+              {t.nameClip}
+            </th>
+            <th scope="col">{t.nameA}</th>
+            <td />
+          </tr>
+        </thead>
+        <tbody>
+          <For each={rows()}>
+            {(row) => (
+              <tr>
+                <th scope="row">{row.label}</th>
+                <td>
+                  <b>{numberOf(row, row.value.value)}</b>
+                </td>
+                <td>
+                  {sayError(row, row.value.plusMinus)} {unitOf(row)}
+                </td>
+                <td>{numberOf(row, row.a)}</td>
+                <td>
+                  <Show
+                    when={row.field}
+                    fallback={
+                      <button type="button" class="link" onClick={() => void giveSheet(page, row)}>
+                        {t.toSheet}
+                      </button>
+                    }
+                  >
+                    {(field) => (
+                      <button
+                        type="button"
+                        class="link"
+                        aria-disabled={why() !== undefined}
+                        title={why()}
+                        onClick={() => giveTakeoff(page, field(), row)}
+                      >
+                        {t.toTakeoff}
+                      </button>
+                    )}
+                  </Show>
+                </td>
+              </tr>
+            )}
+          </For>
+        </tbody>
+      </table>
+      <Show when={rows().length === 0}>
+        <p class="quiet">{t.givesNone}</p>
+      </Show>
+      <Show when={why() && rows().some(({ field }) => field)}>
+        <p class="quiet">{why()}</p>
+      </Show>
+    </section>
+  );
+}

@@ -1,0 +1,188 @@
+/** Scale, place and way: crosses are taken up, and what they are long is typed. */
+import { For, Match, Show, Switch } from 'solid-js';
+import type { ClipSight } from '../../../sim/index.ts';
+import { DEG } from '../../../sim/math/angles.ts';
+import { NumberField } from '../../ui/number-field.tsx';
+import { formatNumber } from '../../ui/numbers.ts';
+import type { ClipMeasuring } from './clip-page.ts';
+import { isPlacing, type PlacingHand } from './clip-placing.ts';
+import type { ClipDesk } from './clip-state.ts';
+import { clipTexts as t } from './clip-words.ts';
+
+const HANDS: readonly PlacingHand[] = ['length', 'plane', 'post', 'feet'];
+/** m */
+const RANGE = { min: 0.05, max: 200, step: 0.01, decimals: 2 } as const;
+
+export function ClipSet(props: { desk: ClipDesk }) {
+  const measuring = (): ClipMeasuring => props.desk.measuring();
+  const hands = (): readonly PlacingHand[] =>
+    HANDS.filter((hand) => hand !== 'post' || measuring().scale?.kind === 'plane');
+  const placing = (): PlacingHand | undefined => {
+    const now = props.desk.hand();
+    return isPlacing(now) ? now : undefined;
+  };
+  const isSet = (hand: PlacingHand): boolean => {
+    const { scale, stand } = measuring();
+    if (hand === 'feet') return stand !== undefined;
+    if (hand === 'post') return scale?.kind === 'plane' && (scale.posts?.length ?? 0) > 0;
+    return scale?.kind === hand;
+  };
+  return (
+    <section class="clip-set" aria-label={t.place}>
+      <h3>{t.place}</h3>
+      <Show
+        when={placing()}
+        fallback={
+          <ul>
+            <For each={hands()}>
+              {(hand) => (
+                <li>
+                  <button type="button" class="link" onClick={() => props.desk.setHand(hand)}>
+                    {t.set[hand]}
+                  </button>{' '}
+                  <span class="quiet">{isSet(hand) ? t.isSet : ''}</span>
+                </li>
+              )}
+            </For>
+          </ul>
+        }
+      >
+        {(hand) => <Placing desk={props.desk} hand={hand()} />}
+      </Show>
+      <Show when={props.desk.sight()}>{(sight) => <p class="quiet">{sayView(sight())}</p>}</Show>
+      <Show when={props.desk.sightFault()}>
+        {(fault) => (
+          <p class="why" role="status">
+            {fault()}
+          </p>
+        )}
+      </Show>
+    </section>
+  );
+}
+
+/** How the camera looks, and how that is known. */
+function sayView({ view, tilt }: ClipSight): string {
+  const looks = Number.isFinite(tilt.value)
+    ? `${t.tilt(`${formatNumber(Math.abs(tilt.value) * DEG, 0)}°`, tilt.value >= 0)} `
+    : '';
+  if (view.how === 'parallel') return `${looks}${t.views.parallel}`;
+  return `${looks}${t.views[view.how](`${formatNumber(view.rad.value * DEG, 0)}°`)}`;
+}
+
+function Placing(props: { desk: ClipDesk; hand: PlacingHand }) {
+  const put = (part: Partial<ClipMeasuring>): void => props.desk.past.draft(part);
+  const length = () => {
+    const { scale } = props.desk.measuring();
+    return scale?.kind === 'length' ? scale : undefined;
+  };
+  const plane = () => {
+    const { scale } = props.desk.measuring();
+    return scale?.kind === 'plane' ? scale : undefined;
+  };
+  const stand = () => props.desk.measuring().stand;
+  const view = (): number => (props.desk.sight()?.view.rad.value ?? Number.NaN) * DEG;
+  const takeAway = (): void => {
+    const now = plane();
+    props.desk.abandonHand();
+    if (props.hand === 'feet') props.desk.measure({ stand: undefined as never }, t.gone[props.hand]);
+    else if (props.hand === 'post' && now) props.desk.measure({ scale: { ...now, posts: [] } }, t.gone[props.hand]);
+    else props.desk.measure({ scale: undefined as never }, t.gone[props.hand]);
+  };
+  return (
+    <div class="clip-placing">
+      <p>{t.asks[props.hand]}</p>
+      <Switch>
+        <Match when={props.hand === 'length' && length()}>
+          {(now) => (
+            <NumberField
+              label={t.length}
+              unit="m"
+              quantity="length"
+              value={now().lengthM}
+              {...RANGE}
+              onChange={(lengthM) => put({ scale: { ...now(), lengthM } })}
+            />
+          )}
+        </Match>
+        <Match when={props.hand === 'plane' && plane()}>
+          {(now) => (
+            <>
+              <NumberField
+                label={t.width}
+                unit="m"
+                quantity="length"
+                value={now().widthM}
+                {...RANGE}
+                onChange={(widthM) => put({ scale: { ...now(), widthM } })}
+              />
+              <NumberField
+                label={t.depth}
+                unit="m"
+                quantity="length"
+                value={now().depthM}
+                {...RANGE}
+                onChange={(depthM) => put({ scale: { ...now(), depthM } })}
+              />
+              <NumberField
+                label={t.viewField}
+                hint={props.desk.measuring().view === undefined ? t.viewSolved : undefined}
+                unit="°"
+                quantity="angle"
+                value={view()}
+                min={5}
+                max={150}
+                step={1}
+                decimals={0}
+                onChange={(deg) => put({ view: deg / DEG })}
+              />
+            </>
+          )}
+        </Match>
+        <Match when={props.hand === 'post' && plane()}>
+          {(now) => (
+            <For each={now().posts ?? []}>
+              {(post, i) => (
+                <NumberField
+                  label={t.height}
+                  unit="m"
+                  quantity="length"
+                  value={post.heightM}
+                  {...RANGE}
+                  onChange={(heightM) =>
+                    put({
+                      scale: {
+                        ...now(),
+                        posts: (now().posts ?? []).map((one, j) => (j === i() ? { ...one, heightM } : one)),
+                      },
+                    })
+                  }
+                />
+              )}
+            </For>
+          )}
+        </Match>
+        <Match when={props.hand === 'feet' && stand()}>
+          {(now) => (
+            <label class="clip-way">
+              <input
+                type="checkbox"
+                checked={now().goesRight}
+                onChange={(e) => put({ stand: { ...now(), goesRight: e.currentTarget.checked } })}
+              />{' '}
+              {t.goesRight}
+            </label>
+          )}
+        </Match>
+      </Switch>
+      <p class="clip-ways">
+        <button type="button" class="main" onClick={() => props.desk.setHand('look')}>
+          {t.done}
+        </button>
+        <button type="button" class="link" onClick={takeAway}>
+          {t.takeAway}
+        </button>
+      </p>
+    </div>
+  );
+}

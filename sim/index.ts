@@ -33,10 +33,11 @@ export {
 export { calcClipPlace } from './clip/clip-place.ts';
 export type { FlownAsPosed, PosedAgreement, PosedFrame } from './clip/clip-pose.ts';
 export { instantOf, type ShownInstant } from './clip/clip-shown.ts';
-export type { ClipTimes, MarkedTime, TimesGiven, TurnTime } from './clip/clip-times.ts';
+export type { ClipTimes, TurnTime } from './clip/clip-times.ts';
 export type { MarkFault } from './clip/mark-faults.ts';
 export { floorPoint, offPlane, seeInto } from './clip/sight-look.ts';
 export { trueTimes } from './clip/true-times.ts';
+export { framesOfTyped, type TypedTime } from './clip/typed-times.ts';
 export type { ContactFault } from './contact/impulse.ts';
 export type { TakeoffPlace } from './contact/impulse-presets.ts';
 export type { LandingReport } from './contact/landing-report.ts';
@@ -336,6 +337,7 @@ export { formatCatch, wordWindowEnds } from './words/catch-words.ts';
 export { causeOfFix, joinCauses, wordCause } from './words/cause-words.ts';
 export { wordBounce, wordSensitivity, wordStop } from './words/chain-words.ts';
 export { formatClearance } from './words/clearance-words.ts';
+export { clipRows, wordClip, wordClipCaveats, wordMarkFault, wordMeasured } from './words/clip-words.ts';
 export { formatConditioning, wordConditioning } from './words/conditioning-words.ts';
 export { wordBeyond, wordRefusal } from './words/draft-words.ts';
 export {

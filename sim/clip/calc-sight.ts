@@ -22,7 +22,7 @@ import {
   widthsPerMetre,
 } from './plane-scale.ts';
 
-export interface SightGiven {
+interface SightGiven {
   readonly picture: Picture; // px
   readonly scale: ClipScale;
   readonly stand: ClipStand;

@@ -1,5 +1,5 @@
 /**
- * Times from the marks of a clip, each with its ± (spread.ts). A picture that is read line by line shows what is at `row` (row - 1/2) x lines later
+ * Times from the marks of a clip, each with its ± (uncertain.ts). A picture that is read line by line shows what is at `row` (row - 1/2) x lines later
  * than its time says; where the row of a mark is not known it is somewhere in the picture, of feet that leave or meet the floor in its lower half
  * (judgement). Where `lines` is not known nothing is corrected, and what it may be off is in the ±. docs/clip.md.
  */
@@ -7,7 +7,7 @@ import { FieldError } from '../math/field-error.ts';
 import type { ClipFrames, ClipMark, MarkKind } from './clip.ts';
 import type { ClipTimes, MarkedTime, TimesGiven, TurnTime } from './clip-times.ts';
 import { findMarkFaults, isBetweenFrames, type MarkFault } from './mark-faults.ts';
-import { derived, exactly, less, measured, plus, ratio, type Spread, spreadOf } from './spread.ts';
+import { derived, exactly, less, measured, plus, ratio, type Uncertain, uncertainOf } from './uncertain.ts';
 
 /** The longest that a usual telephone reads a picture, s (judgement: 8 to 16 ms); never longer than a frame. */
 const USUAL_LINES = 0.016;
@@ -26,7 +26,7 @@ export function calcClipTimes(frames: ClipFrames, marks: readonly ClipMark[], gi
   checkGiven(given);
   const { faults, good } = findMarkFaults(frames, marks);
   const at = new Map(good.map((mark) => [mark, instantOfMark(frames, mark)]));
-  const find = (kind: MarkKind): Spread | undefined => {
+  const find = (kind: MarkKind): Uncertain | undefined => {
     const mark = good.find((one) => one.kind === kind);
     return mark && at.get(mark);
   };
@@ -52,7 +52,7 @@ export function calcClipTimes(frames: ClipFrames, marks: readonly ClipMark[], gi
 }
 
 /** Of a clip's time, with the sources of its ±: the frame, and the line of the picture it is in. */
-function instantOfMark({ t, hz, lines }: ClipFrames, mark: ClipMark): Spread {
+function instantOfMark({ t, hz, lines }: ClipFrames, mark: ClipMark): Uncertain {
   const k = mark.frame;
   const isBetween = isBetweenFrames(mark);
   const gapBefore = k > 0 ? t[k] - t[k - 1] : t.length > 1 ? t[1] - t[0] : 1 / hz;
@@ -60,23 +60,26 @@ function instantOfMark({ t, hz, lines }: ClipFrames, mark: ClipMark): Spread {
   const middle = isBetween ? t[k] - gapBefore / 2 : t[k] + (gapAfter - gapBefore) / 4;
   const half = isBetween ? gapBefore / 2 : (gapBefore + gapAfter) / 4;
   const name = `${mark.kind} ${mark.quarters ?? ''}`;
-  const parts: Spread[] = [spreadOf(middle, `frame of ${name}`, 'bound', half)];
-  if (mark.kind === 'highest') parts.push(spreadOf(0, 'top', 'given', FLAT_TOP));
+  const parts: Uncertain[] = [uncertainOf(middle, `frame of ${name}`, 'bound', half)];
+  if (mark.kind === 'highest') parts.push(uncertainOf(0, 'top', 'given', FLAT_TOP));
   const isLow = LOW.includes(mark.kind);
   const row = mark.row ?? (isLow ? 0.75 : 0.5);
   const rowOff = mark.row === undefined ? (isLow ? 0.25 : 0.5) : 0;
   const isKnown = !Number.isNaN(lines);
   const long = Math.min(isKnown ? lines : USUAL_LINES, 1 / hz);
   const later = (row - 0.5) * long;
-  parts.push(isKnown ? exactly(later) : spreadOf(0, 'lines', 'bound', later));
-  parts.push(spreadOf(0, `row of ${name}`, 'bound', rowOff * long));
+  parts.push(isKnown ? exactly(later) : uncertainOf(0, 'lines', 'bound', later));
+  parts.push(uncertainOf(0, `row of ${name}`, 'bound', rowOff * long));
   return parts.reduce(plus);
 }
 
 /** v = (g T^2 / 2 - drop) / T up at take-off, g T - v down at touchdown, v^2 / 2 g of rise. */
-function calcFlight(air: Spread, { gravity: g, drop: given }: TimesGiven): Record<'up' | 'rise' | 'down', Spread> {
+function calcFlight(
+  air: Uncertain,
+  { gravity: g, drop: given }: TimesGiven,
+): Record<'up' | 'rise' | 'down', Uncertain> {
   const T = air.value;
-  const drop = spreadOf(given.value, 'drop', 'given', given.plusMinus);
+  const drop = uncertainOf(given.value, 'drop', 'given', given.plusMinus);
   const D = drop.value;
   const up = derived((g * T) / 2 - D / T, [g / 2 + D / T ** 2, air], [-1 / T, drop]);
   const down = derived((g * T) / 2 + D / T, [g / 2 - D / T ** 2, air], [1 / T, drop]);
@@ -86,8 +89,8 @@ function calcFlight(air: Spread, { gravity: g, drop: given }: TimesGiven): Recor
 
 function calcTurns(
   good: readonly ClipMark[],
-  at: ReadonlyMap<ClipMark, Spread>,
-  takeoff: Spread,
+  at: ReadonlyMap<ClipMark, Uncertain>,
+  takeoff: Uncertain,
 ): { readonly between: TurnTime[]; readonly whole?: TurnTime } {
   const ends = good
     .flatMap((mark) => (mark.kind === 'turn' ? [{ quarters: mark.quarters ?? 0, at: at.get(mark) ?? takeoff }] : []))
@@ -105,7 +108,7 @@ function calcTurns(
   };
 }
 
-function calcBraking(down: Spread, time: Spread, g: number): ClipTimes['braking'] {
+function calcBraking(down: Uncertain, time: Uncertain, g: number): ClipTimes['braking'] {
   const mean = ratio(down, time);
   return {
     time: measured(time),

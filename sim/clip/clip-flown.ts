@@ -15,6 +15,7 @@ export interface FlownTimes {
   readonly whole?: number;
 }
 
+/** What a flight has of the times of a clip: of the same turns. */
 export function calcFlownTimes({ duration, v_WScm_W0, gravity }: Flight, frames: Frames, clip: ClipTimes): FlownTimes {
   const turns = readFlownTurns(frames);
   const up = v_WScm_W0[1];

@@ -7,7 +7,7 @@ import type { Measured } from './clip.ts';
 /** How far the mass centre at touchdown is known from a pose like the flight's (judgement), m. */
 const LIKE_FLIGHT = 0.03;
 
-export interface ClipPlace {
+interface ClipPlace {
   /** the middle of the feet, or of the hands where they leave last, at take-off: where they touch */
   readonly p_WFeet_W: Triple;
   /** what it comes down on, and a rectangle lies on */
@@ -17,6 +17,7 @@ export interface ClipPlace {
   readonly drop: Measured;
 }
 
+/** Feet, floor, way and fall of a flight, for the camera and the times of a clip. */
 export function calcClipPlace({ skill, flight }: LaunchedFlight): ClipPlace {
   const { p_WScm_W0, v_WScm_W0, duration, surfaceY } = flight;
   const last = footingOf(flight, 0, skill.launch.rail ? 'hands' : undefined);

@@ -5,7 +5,7 @@ const RATES = [1, 2000] as const;
 
 /** s from the first frame, of stamps in s as the file has them: times fileHz / trueHz. Throws a FieldError. */
 export function trueTimes(stamps: ArrayLike<number>, fileHz: number, trueHz: number): Float64Array {
-  for (const [field, value] of Object.entries({ fileHz, trueHz }))
+  for (const [field, value] of Object.entries({ trueHz, fileHz }))
     if (!(value >= RATES[0] && value <= RATES[1]))
       throw new FieldError(field, value, `${RATES[0]} to ${RATES[1]} frames a second`);
   const out = new Float64Array(stamps.length);

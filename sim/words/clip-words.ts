@@ -4,10 +4,10 @@ import type { FlownTimes } from '../clip/clip-flown.ts';
 import type { ClipTimes, TurnTime } from '../clip/clip-times.ts';
 import type { MarkFault } from '../clip/mark-faults.ts';
 
-export type ClipQuantity = 'time' | 'speed' | 'length' | 'rate' | 'weights';
+type ClipQuantity = 'time' | 'speed' | 'length' | 'rate' | 'weights';
 
 /** Numbers in the units of who reads them; values come in s, m/s, m, rev/s and body weights. */
-export interface ClipNumbers {
+interface ClipNumbers {
   number(quantity: ClipQuantity, value: number, decimals: number): string;
   unit(quantity: ClipQuantity): string;
 }
@@ -19,13 +19,13 @@ const UNITS: Readonly<Record<ClipQuantity, string>> = {
   rate: 'rev/s',
   weights: 'body weights',
 };
-export const PLAIN_CLIP: ClipNumbers = {
+const PLAIN_CLIP: ClipNumbers = {
   number: (_, value, decimals) => value.toFixed(decimals),
   unit: (quantity) => UNITS[quantity],
 };
 const DECIMALS: Readonly<Record<ClipQuantity, number>> = { time: 3, speed: 2, length: 2, rate: 2, weights: 1 };
 
-export interface ClipRow {
+interface ClipRow {
   readonly id: string;
   readonly label: string;
   readonly quantity: ClipQuantity;
@@ -99,10 +99,10 @@ const SUFFIXES = ['th', 'st', 'nd', 'rd'];
 const ordinal = (n: number): string => `${n}${(n % 100 > 10 && n % 100 < 14 ? 'th' : SUFFIXES[n % 10]) ?? 'th'}`;
 
 /** "2nd quarter", "2nd to 4th quarter" */
-export const wordTurn = ({ from, to }: Pick<TurnTime, 'from' | 'to'>): string =>
+const wordTurn = ({ from, to }: Pick<TurnTime, 'from' | 'to'>): string =>
   to - from === 1 ? `${ordinal(to)} quarter` : `${ordinal(from + 1)} to ${ordinal(to)} quarter`;
 /** "Whole turn", "2 whole turns", "3 quarters together" */
-export const wordWhole = ({ to }: Pick<TurnTime, 'to'>): string =>
+const wordWhole = ({ to }: Pick<TurnTime, 'to'>): string =>
   to === 4 ? 'Whole turn' : to % 4 === 0 ? `${to / 4} whole turns` : `${to} quarters together`;
 
 /** The number and its ± with its unit: "1.025", "± 0.012 s". */

@@ -10,6 +10,7 @@ import { type LinkCommand, parseLink } from './link-args.ts';
 import { type MapCommand, type MarginCommand, parseMap, parseMargin, throwNoOption } from './margin-args.ts';
 import { type PictureCommand, parsePicture } from './picture-args.ts';
 import { parseSolve, type SolveCommand } from './solve-args.ts';
+import { parseTimes, type TimesCommand } from './times-args.ts';
 
 export type CommandCall =
   | { readonly kind: 'help'; readonly of?: CommandName }
@@ -20,6 +21,7 @@ export type CommandCall =
   | DraftCommand
   | PictureCommand
   | CameraCommand
+  | TimesCommand
   | FitCommand
   | {
       readonly kind: 'fly';
@@ -66,6 +68,7 @@ export function parseCommand(argv: readonly string[]): CommandCall {
   if (argv[0] === 'class' && !asks) return parseClass(argv.slice(1));
   if (argv[0] === 'draft' && !asks) return parseDraft(argv.slice(1));
   if (argv[0] === 'camera' && !asks) return parseCamera(argv.slice(1));
+  if (argv[0] === 'times' && !asks) return parseTimes(argv.slice(1));
   if (argv[0] === 'fit' && !asks) return parseFit(argv.slice(1));
   if (argv[0] === 'picture' && !asks) return parsePicture(argv.slice(1));
   if (asks && argv.some((a) => a === '--help' || a === '-h')) return helpOf(argv.find((a) => !a.startsWith('-')));
@@ -75,11 +78,11 @@ export function parseCommand(argv: readonly string[]): CommandCall {
   const [command, given, ...more] = positionals;
   if (command === undefined)
     throw new CommandError(
-      'a command is needed: fly, body, sheet, class, picture, camera, fit, export, link, fix, draft, margin, map or solve (see --help)',
+      'a command is needed: fly, body, sheet, class, picture, camera, times, fit, export, link, fix, draft, margin, map or solve (see --help)',
     );
   if (command !== 'fly' && command !== 'body' && command !== 'sheet' && command !== 'export' && command !== 'fix')
     throw new CommandError(
-      `there is no command "${command}"; there are: fly, body, sheet, class, picture, camera, fit, export, link, fix, draft, margin, map, solve (see --help)`,
+      `there is no command "${command}"; there are: fly, body, sheet, class, picture, camera, times, fit, export, link, fix, draft, margin, map, solve (see --help)`,
     );
   const what = WANTED[command];
   if (given === undefined || given === '')

@@ -92,6 +92,43 @@ const PLAIN_COMMANDS = {
     example: 'camera back-straight-full --away 9 --frames 240 --csv full-camera.csv',
     page: 'docs/filming.md',
   },
+  times: {
+    usage: 'times --takeoff S --hz HZ [options]',
+    does: 'says what instants that were read off a film give: air time, speed up, rise, rates of turning, braking, each with its ±',
+    options: [
+      {
+        name: 'takeoff',
+        takes: 'S',
+        says: 'the first frame in which nothing touches, as the player shows its time; needed',
+      },
+      { name: 'landing', takes: 'S', says: 'the first frame in which something touches again' },
+      {
+        name: 'turns',
+        takes: 'S,S,...',
+        says: 'nearest frames to the 1st, 2nd, 3rd ... quarter turn; nothing between two commas: not seen',
+      },
+      { name: 'highest', takes: 'S', says: 'the frame in which it is highest' },
+      { name: 'rest', takes: 'S', says: 'the first frame at rest after the landing' },
+      { name: 'hand-off', takes: 'S', says: 'the first frame in which a hand has let go' },
+      { name: 'hz', takes: 'HZ', says: 'frames really taken in a second, 1 to 2000; needed' },
+      { name: 'file-hz', takes: 'HZ', says: 'frames that the player shows in a second', usual: 'as --hz' },
+      {
+        name: 'drop',
+        takes: 'M',
+        says: 'how much lower the mass centre is at landing than at take-off, known to 0.03 m',
+        usual: '0 m, known to 0.1 m',
+      },
+      {
+        name: 'lines',
+        takes: 'S',
+        says: 'from reading the first line of a picture to the last, 0 to 0.1',
+        usual: 'not known',
+      },
+    ],
+    units: 'seconds, metres, turns',
+    example: 'times --takeoff 0.433 --landing 1.458 --turns 0.675,0.942,1.225 --hz 120',
+    page: 'docs/clip.md',
+  },
   fit: {
     usage: 'fit RECORDING ... [options]',
     does: 'reads recordings (BVH, TRC, C3D, CSV, TSV), says whether they obey physics, sets the model beside them, and fits the take-off; several are of one athlete',

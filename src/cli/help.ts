@@ -39,6 +39,9 @@ export function formatHelp(): string {
       plans the filming of a flight: what moves how far a frame, what is hidden, what the picture holds (docs/filming.md)
       --csv OUT.csv       a row for each picture that the camera takes
 
+  shapeflight times --takeoff S --hz HZ [--landing S] [--turns S,S,...] [--highest S] [--rest S] [--hand-off S] [--file-hz HZ]
+      what instants that were read off a film give: air time, speed up, rise, rates of turning, each with its ± (docs/clip.md)
+
   shapeflight fit RECORDING ... [--map MAP.json] [--athlete ID_OR_FILE] [--from S --to S] [--smooth HOW] [--out SKILL.json]
       reads recordings (BVH, TRC, C3D, CSV), says whether they obey physics, sets the model beside them and fits the take-off
       --report OUT.json   everything that is said, with the curves; --bvh, --trc, --csv write the recording on our skeleton

@@ -18,6 +18,7 @@ import { runMargin } from './margin.ts';
 import { runPicture } from './picture.ts';
 import { runSheet } from './sheet.ts';
 import { runSolve } from './solve.ts';
+import { runTimes } from './times.ts';
 
 interface Streams {
   out(text: string): void;
@@ -83,6 +84,8 @@ async function run(command: CommandCall, args: readonly string[]): Promise<strin
       return runFit(command, args);
     case 'camera':
       return runCamera(command, args);
+    case 'times':
+      return runTimes(command);
     case 'class':
       return runClass(command);
     case 'picture':

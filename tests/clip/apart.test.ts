@@ -7,6 +7,7 @@ import { readFlownTurns } from '../../sim/clip/flown-turns.ts';
 import {
   type ClipMark,
   calcClipApart,
+  calcClipPlace,
   calcClipTimes,
   calcFlownTimes,
   calcFrames,
@@ -59,6 +60,26 @@ describe('an instant of a frame', () => {
     expect(instantOf(clip, times, 350, 0.2)).toEqual({ t: 0.2, is: 'after' });
     expect(instantOf(clip, calcClipTimes(clip, [], level), 350, 1)).toBeUndefined();
   });
+});
+
+describe('where a flight stands', () => {
+  for (const id of ['back-tuck', 'trampoline-double-tuck', 'dive-back-one-and-half-tuck', 'giant-double-straight'])
+    it(`${id}: filmed finely and with its own fall, it leaves as fast as it does; feet are lowest at take-off`, () => {
+      const skill = preset(id);
+      const flight = flySkill(skill);
+      const { drop, p_WFeet_W, floorY, way } = calcClipPlace({ skill, flight });
+      const clip = takeFrames(1000, flight.duration + 0.3, 0, 0);
+      const at = (t: number): number => Math.ceil((t + 0.1) * 1000 - 1e-9);
+      const marks: ClipMark[] = [
+        { kind: 'takeoff', frame: at(0) },
+        { kind: 'landing', frame: at(flight.duration) },
+      ];
+      const { up } = calcClipTimes(clip, marks, { gravity: flight.gravity, drop });
+      expect(Math.abs((up?.value ?? Number.NaN) - flight.v_WScm_W0[1])).toBeLessThan(0.02);
+      expect(p_WFeet_W[1]).toBeLessThan(flight.p_WScm_W0[1] + 1.3);
+      expect([floorY, way]).toEqual([flight.surfaceY, flight.v_WScm_W0[0] <= -0.2 ? -1 : 1]);
+      if (id === 'back-tuck') expect(Math.abs(p_WFeet_W[1])).toBeLessThan(0.02);
+    });
 });
 
 describe('A and the clip of A', () => {

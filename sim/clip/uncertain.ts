@@ -6,22 +6,22 @@ import type { Measured } from './clip.ts';
 
 type SourceKind = 'bound' | 'given';
 
-export interface Spread {
+export interface Uncertain {
   readonly value: number;
   /** c_j by the name of the source */
   readonly parts: ReadonlyMap<string, { readonly kind: SourceKind; readonly c: number }>;
 }
 
-export const exactly = (value: number): Spread => ({ value, parts: new Map() });
+export const exactly = (value: number): Uncertain => ({ value, parts: new Map() });
 
 /** A value with one source. */
-export const spreadOf = (value: number, source: string, kind: SourceKind, c: number): Spread => ({
+export const uncertainOf = (value: number, source: string, kind: SourceKind, c: number): Uncertain => ({
   value,
   parts: new Map([[source, { kind, c }]]),
 });
 
 /** `value` as it was computed, and its slopes against what it was computed from. */
-export function derived(value: number, ...from: readonly (readonly [slope: number, of: Spread])[]): Spread {
+export function derived(value: number, ...from: readonly (readonly [slope: number, of: Uncertain])[]): Uncertain {
   const parts = new Map<string, { kind: SourceKind; c: number }>();
   for (const [slope, of] of from)
     for (const [source, { kind, c }] of of.parts)
@@ -29,11 +29,11 @@ export function derived(value: number, ...from: readonly (readonly [slope: numbe
   return { value, parts };
 }
 
-export const less = (a: Spread, b: Spread): Spread => derived(a.value - b.value, [1, a], [-1, b]);
-export const plus = (a: Spread, b: Spread): Spread => derived(a.value + b.value, [1, a], [1, b]);
+export const less = (a: Uncertain, b: Uncertain): Uncertain => derived(a.value - b.value, [1, a], [-1, b]);
+export const plus = (a: Uncertain, b: Uncertain): Uncertain => derived(a.value + b.value, [1, a], [1, b]);
 
 /** Twice the root mean square, and never more than the sum of what each can be off (decision 0050). */
-export function plusMinusOf({ parts }: Spread): number {
+function plusMinusOf({ parts }: Uncertain): number {
   let sum = 0;
   let squares = 0;
   for (const { kind, c } of parts.values()) {
@@ -43,10 +43,10 @@ export function plusMinusOf({ parts }: Spread): number {
   return Math.min(sum, 2 * Math.sqrt(squares));
 }
 
-export const measured = (spread: Spread): Measured => ({ value: spread.value, plusMinus: plusMinusOf(spread) });
+export const measured = (from: Uncertain): Measured => ({ value: from.value, plusMinus: plusMinusOf(from) });
 
 /** a / b, b above zero; the ± is that of the farther side, since 1 / b is bent; NaN where b may be nothing. */
-export function ratio(a: Spread, b: Spread): Measured {
+export function ratio(a: Uncertain, b: Uncertain): Measured {
   const value = a.value / b.value;
   const share = plusMinusOf(b) / b.value;
   const straight = plusMinusOf(derived(value, [1 / b.value, a], [-value / b.value, b]));

@@ -25,7 +25,8 @@ const PLAIN_CLIP: ClipNumbers = {
 };
 const DECIMALS: Readonly<Record<ClipQuantity, number>> = { time: 3, speed: 2, length: 2, rate: 2, weights: 1 };
 
-interface ClipRow {
+export interface ClipRow {
+  /** of turns as "turn 0 1" */
   readonly id: string;
   readonly label: string;
   readonly quantity: ClipQuantity;
@@ -40,6 +41,8 @@ interface ClipRow {
 
 const TAU = 2 * Math.PI;
 const turns = ({ value, plusMinus }: Measured): Measured => ({ value: value / TAU, plusMinus: plusMinus / TAU });
+
+const idOf = ({ from, to }: Pick<TurnTime, 'from' | 'to'>): string => `turn ${from} ${to}`;
 
 /** In the order in which they are shown. */
 export function clipRows(times: ClipTimes, flown?: FlownTimes): ClipRow[] {
@@ -56,19 +59,11 @@ export function clipRows(times: ClipTimes, flown?: FlownTimes): ClipRow[] {
     ...times.turns.map((turn, k) => {
       const name = turn.to - turn.from === 1 ? `quarter_${turn.to}` : `quarters_${turn.from + 1}_${turn.to}`;
       const frames: [number, number] = [ofTurn(turn.from), ofTurn(turn.to)];
-      return row(
-        `turn ${turn.to}`,
-        wordTurn(turn),
-        'rate',
-        turns(turn.rate),
-        frames,
-        name,
-        flown && flown.turns[k] / TAU,
-      );
+      return row(idOf(turn), wordTurn(turn), 'rate', turns(turn.rate), frames, name, flown && flown.turns[k] / TAU);
     }),
     whole &&
       row(
-        'whole',
+        idOf(whole),
         wordWhole(whole),
         'rate',
         turns(whole.rate),

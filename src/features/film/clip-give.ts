@@ -1,4 +1,5 @@
 /** Where a value of a clip goes: into the take-off of A as one step of the skill, or as a line into the open estimate sheet. */
+import { clipSheetLine } from '../../../sim/words/clip-words.ts';
 import type { Page } from '../../app/page.ts';
 import { wordFault } from '../../app/say/fault-words.ts';
 import { isGiven, jumpEditsOf, sayField, whatLaunches } from '../../app/takeoff-values.ts';
@@ -48,28 +49,11 @@ export function giveTakeoff(page: Page, id: GivenField, row: GivenRow): void {
   }
 }
 
-/** Letters of each in a sheet; of turns w1, w2 … */
-const LETTERS: Readonly<Record<string, string>> = { rise: 'rise', handOff: 't', braking: 't', weights: 'F' };
-
-/** T, T2, T3 …: none that the sheet has. */
-function freeName(wanted: string, taken: ReadonlySet<string>): string {
-  if (!taken.has(wanted)) return wanted;
-  let k = 2;
-  while (taken.has(`${wanted}${k}`)) k++;
-  return `${wanted}${k}`;
-}
-
-function sheetLine(row: GivenRow, taken: ReadonlySet<string>): string {
-  const { value, plusMinus } = row.value;
-  const digits = row.decimals + 1;
-  const name = freeName(`${LETTERS[row.id] ?? 'w'}_clip`, taken);
-  const error = Number.isFinite(plusMinus) ? ` +- ${plusMinus.toFixed(digits)}` : '';
-  return `${name} = ${value.toFixed(digits)}${error} ${t.sheetUnits[row.quantity] ?? ''} # ${t.sheetNote(row.label)}`;
-}
-
-export async function giveSheet({ shell }: Page, row: GivenRow): Promise<void> {
+/** `hz`: of the clip's frames. */
+export async function giveSheet({ shell }: Page, { sheet }: GivenRow, hz: number): Promise<void> {
+  if (!sheet) return;
   try {
-    const title = await shell.sheetDoor.give((taken) => sheetLine(row, taken));
+    const title = await shell.sheetDoor.give((taken) => clipSheetLine(sheet, hz, taken));
     shell.notify({
       text: t.addedTo(title),
       action: { title: t.openEstimate, run: () => shell.openTool('estimate') },

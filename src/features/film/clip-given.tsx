@@ -44,7 +44,11 @@ export function ClipGiven(props: { desk: ClipDesk; height?: number }) {
                   <Show
                     when={row.field}
                     fallback={
-                      <button type="button" class="link" onClick={() => void giveSheet(page, row)}>
+                      <button
+                        type="button"
+                        class="link"
+                        onClick={() => void giveSheet(page, row, props.desk.frames()?.hz ?? 0)}
+                      >
                         {t.toSheet}
                       </button>
                     }

@@ -1,5 +1,6 @@
 /** What the times of a clip give, each beside the same of A. */
 import type { ClipTimes, FlownTimes, Measured, TurnTime } from '../../../sim/index.ts';
+import { type ClipRow, clipRows } from '../../../sim/words/clip-words.ts';
 import { formatNumber } from '../../ui/numbers.ts';
 import { type QuantityKind, sayNumber, unitBeside } from '../../ui/units.ts';
 import { clipTexts as t } from './clip-words.ts';
@@ -19,6 +20,8 @@ export interface GivenRow {
   /** the same of A; NaN: it has none */
   readonly a: number;
   readonly field?: GivenField;
+  /** as an estimate sheet takes it */
+  readonly sheet?: ClipRow;
 }
 
 const TAU = 2 * Math.PI;
@@ -80,7 +83,8 @@ export function givenRows(times: ClipTimes, flown: FlownTimes): GivenRow[] {
       a: Number.NaN,
     },
   ];
-  return rows.filter((row) => row !== undefined);
+  const sheets = clipRows(times);
+  return rows.flatMap((row) => (row ? [{ ...row, sheet: sheets.find(({ id }) => id === row.id) }] : []));
 }
 
 type Shown = Pick<GivenRow, 'quantity' | 'decimals' | 'unit'>;

@@ -238,8 +238,6 @@ export const clipTexts = {
   takeoffStep: (what: string, v: string) => `${what} ${v}, from the clip`,
   tookOff: (what: string, before: string, v: string) => `${what} of A was ${before}, and is ${v} now, from the clip.`,
   undo: 'Undo',
-  sheetUnits: { time: 's', speed: 'm/s', length: 'm', rate: 'rev/s' } as Readonly<Record<string, string>>,
-  sheetNote: (what: string) => `${what}, from the clip`,
   addedTo: (title: string) => `Added to ${title}, as its last line.`,
   openEstimate: 'Open Estimate',
 

@@ -7,6 +7,7 @@ import { FieldError } from '../math/field-error.ts';
 import type { ClipMark, ClipScale, ClipStand, Measured, Spot } from './clip.ts';
 import type { PosedFrame } from './clip-pose.ts';
 import type { ClipTimes, TurnTime } from './clip-times.ts';
+import { readTimes } from './read-times.ts';
 
 /** An entry of SkillFile.recordings. */
 export type ClipRecording = NonNullable<SkillFile['recordings']>[number];
@@ -77,12 +78,16 @@ export function writeClipRecording(writing: ClipWriting): ClipRecording {
 export interface ReadClipRecording {
   readonly measured: ClipMeasured;
   readonly picture?: { readonly width: number; readonly height: number };
+  /** as they were when it was written */
+  readonly times?: ClipTimes;
   readonly clip?: string;
 }
 
 /** `angles`: Body.angles; those that a posed frame does not name are 0. Throws a FieldError with the path. */
 export function readClipRecording({ data }: ClipRecording, angles: readonly string[]): ReadClipRecording {
-  const { picturePx, marks, trueHz, linesS, scale, stand, viewDeg, posed, clip } = within(() => checkClipData(data));
+  const { picturePx, marks, trueHz, linesS, scale, stand, viewDeg, posed, times, clip } = within(() =>
+    checkClipData(data),
+  );
   return {
     measured: {
       marks: marks.map(({ atS: _, ...mark }) => mark),
@@ -94,6 +99,7 @@ export function readClipRecording({ data }: ClipRecording, angles: readonly stri
       posed: posed.map((one, k) => readPosed(one, angles, `data.posed[${k}]`)),
     },
     ...(picturePx && { picture: { width: picturePx[0], height: picturePx[1] } }),
+    ...(times && { times: readTimes(times, marks) }),
     ...(clip !== undefined && { clip }),
   };
 }

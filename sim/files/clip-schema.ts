@@ -87,7 +87,7 @@ const clipDataSchema = v.strictObject({
   stand: v.optional(v.strictObject({ feetPx: spot, goesRight: v.boolean('true or false') })),
   viewDeg: may(within(5, 150, 'deg'), 'Field of view across, typed.'),
   posed: listOf(posed, MOST_POSED),
-  times: may(times, 'What the marks give; not read back.'),
+  times: may(times, 'What the marks give, for who has no clip.'),
   clip: may(
     v.pipe(v.string(CLIP), v.maxLength(MOST_CLIP, CLIP), v.regex(STARTS, CLIP), v.regex(LETTERS, CLIP)),
     'The clip itself.',

@@ -58,6 +58,14 @@ const mp4 = 'data:video/mp4;base64,AAAAIGZ0eXBpc29tAAACAGlzb21pc28yYXZjMW1wNDE='
 const writing: ClipWriting = { title: 'Third try', measured, angles, times, picture: frames, start: -0.1, clip: mp4 };
 const written = (): ClipRecording => JSON.parse(JSON.stringify(writeClipRecording(writing)));
 
+/** Numbers as a file keeps them, without what it does not. */
+const plain = (value: object | undefined): unknown =>
+  JSON.parse(
+    JSON.stringify({ ...value, zero: undefined, faults: undefined }, (_, x) =>
+      typeof x === 'number' ? Number(x.toFixed(6)) : x,
+    ),
+  );
+
 describe('a clip in a skill file', () => {
   it('comes back as it was, to rounding', () => {
     const entry = written();
@@ -65,6 +73,9 @@ describe('a clip in a skill file', () => {
     const got = readClipRecording(entry, angles);
     expect(got.clip).toBe(mp4);
     expect(got.picture).toEqual({ width: 1920, height: 1080 });
+    const { zero, faults, ...shown } = times;
+    expect(got.times).toMatchObject({ faults: [] });
+    expect(plain(got.times)).toEqual(plain(shown));
     const { posed, view, ...rest } = got.measured;
     const { posed: own, view: ownView, ...others } = measured;
     expect(rest).toEqual(others);

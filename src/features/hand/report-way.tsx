@@ -18,6 +18,7 @@ import type { PrintPictures } from '../../pictures/print-input.ts';
 import type { Pieces } from '../../scene/pieces.ts';
 import { say, unitSystem } from '../../ui/units.ts';
 import { makeCardState } from './card-state.ts';
+import { filmSections } from './film-section.ts';
 import { flyVersion } from './fly-version.ts';
 import { type Later, useLater } from './later.ts';
 import { saveSvg } from './paper-out.ts';
@@ -40,9 +41,11 @@ interface ReportSource {
   readonly result: FlightResult;
   readonly along: ReturnType<HandState['along']>;
   readonly beside: Versions;
+  /** what was measured in clips, where that goes along */
+  readonly films: readonly ReportSection[];
 }
 
-function* makeSections({ page, draw, result, along, beside }: ReportSource): Pieces<readonly ReportSection[]> {
+function* makeSections({ page, draw, result, along, beside, films }: ReportSource): Pieces<readonly ReportSection[]> {
   const whole = wholeStateOf(page);
   const likely = sayLikelihood(whole);
   const athlete = page.doc.athlete();
@@ -76,6 +79,7 @@ function* makeSections({ page, draw, result, along, beside }: ReportSource): Pie
         rows: instants.map(({ t: s }, i) => [s.toFixed(2), ...rows.map(({ cells }) => cells[i])]),
       },
     },
+    ...films,
     ...(versions.length > 0 ? [{ heading: t.sections.versions, text: plain(versions) }] : []),
     { heading: t.sections.cautions, text: plain(cautions.length > 0 ? cautions : [t.noCautions]) },
     {
@@ -90,12 +94,16 @@ function useReport(hand: HandState): Later<readonly PaperPage[]> {
   const { page } = hand;
   const source = page.keepState(makeCardState);
   const [ports] = createResource(() => page.services.load.print());
+  const clips = () => (hand.handed()?.file.recordings ?? []).length > 0;
+  const [room] = createResource(clips, async (has) => (has ? page.services.load.clip() : undefined));
   const typeface = useTypeface(source.paper, () => [titleOf(hand), nameOf(hand) ?? ''].join(' '));
   return useLater(() => {
     const [paper, draw, face, handed] = [source.paper(), ports(), typeface(), hand.handed()?.file];
-    if (!paper || !draw || !face || !handed) return undefined;
+    const clip = clips() ? room() : undefined;
+    if (!paper || !draw || !face || !handed || (clips() && !clip)) return undefined;
     const [result, whole] = [page.flight.result(), wholeStateOf(page)];
-    const from = { page, draw, result, along: hand.along(), beside: page.doc.versions() };
+    const films = clip ? filmSections(handed, result, clip.engine) : [];
+    const from = { page, draw, result, along: hand.along(), beside: page.doc.versions(), films };
     const [name, who] = [titleOf(hand), nameOf(hand)];
     const said = paper.resultLine(whole.verdict(), PAGE_NUMBERS);
     // what is read later is not followed: these are

@@ -130,7 +130,7 @@ describe('left and right', () => {
     for (const [a, v] of twice.angles.entries()) expect(v).toBeCloseTo(posed.angles[a], 9);
   });
 
-  it('cannot be told apart in parallel where they differ, and are not asked of a body that is even', () => {
+  it('may be either in parallel where they differ, and are not asked of a body that is even', () => {
     expect(isAmbiguous(body, poseAt(0.4), inParallel(square))).toBe(true);
     const straight = preset('back-straight');
     const even = flySkill(straight);

@@ -2,6 +2,7 @@
 import { For, Match, Show, Switch } from 'solid-js';
 import type { ClipSight } from '../../../sim/index.ts';
 import { DEG } from '../../../sim/math/angles.ts';
+import { wordSightFaults } from '../../../sim/words/clip-words.ts';
 import { NumberField } from '../../ui/number-field.tsx';
 import { formatNumber } from '../../ui/numbers.ts';
 import type { ClipMeasuring } from './clip-page.ts';
@@ -27,6 +28,10 @@ export function ClipSet(props: { desk: ClipDesk }) {
     if (hand === 'post') return scale?.kind === 'plane' && (scale.posts?.length ?? 0) > 0;
     return scale?.kind === hand;
   };
+  const left = (): string | undefined => {
+    const sight = props.desk.sight();
+    return sight && wordSightFaults(sight)[0];
+  };
   return (
     <section class="clip-set" aria-label={t.place}>
       <h3>{t.place}</h3>
@@ -50,7 +55,7 @@ export function ClipSet(props: { desk: ClipDesk }) {
         {(hand) => <Placing desk={props.desk} hand={hand()} />}
       </Show>
       <Show when={props.desk.sight()}>{(sight) => <p class="quiet">{sayView(sight())}</p>}</Show>
-      <Show when={props.desk.sightFault()}>
+      <Show when={props.desk.sightFault() ?? left()}>
         {(fault) => (
           <p class="why" role="status">
             {fault()}
@@ -67,7 +72,9 @@ function sayView({ view, tilt }: ClipSight): string {
     ? `${t.tilt(`${formatNumber(Math.abs(tilt.value) * DEG, 0)}°`, tilt.value >= 0)} `
     : '';
   if (view.how === 'parallel') return `${looks}${t.views.parallel}`;
-  return `${looks}${t.views[view.how](`${formatNumber(view.rad.value * DEG, 0)}°`)}`;
+  const { value, plusMinus } = view.rad;
+  const error = Number.isFinite(plusMinus) ? ` ± ${formatNumber(Math.max(1, plusMinus * DEG), 0)}°` : '';
+  return `${looks}${t.views[view.how](`${formatNumber(value * DEG, 0)}°${error}`)}`;
 }
 
 function Placing(props: { desk: ClipDesk; hand: PlacingHand }) {

@@ -68,8 +68,8 @@ function lengthScale({ from, to, lengthM }: Extract<ClipScale, { kind: 'length' 
 }
 
 /** The camera is taken as level and square on: nothing says how it is turned. */
-function inParallel({ stand, p_WFeet_W }: SightGiven, pxPerM: Measured): ClipSight {
-  const side = stand.goesRight ? 1 : -1;
+function inParallel({ stand, way, p_WFeet_W }: SightGiven, pxPerM: Measured): ClipSight {
+  const side = stand.goesRight ? way : -way;
   return {
     sight: {
       kind: 'parallel',
@@ -156,7 +156,7 @@ function inPerspective(given: SightGiven, solved: SolvedCamera, how: 'given' | '
   const feet = meetLevel(camera, picture, stand.feet, level);
   if (!feet || norm(sub(feet, camera.place)) > FARTHEST)
     throw new FieldError('stand.feet', saySpot(stand.feet), `a place under the horizon, at most ${FARTHEST} m away`);
-  const side = stand.goesRight ? 1 : -1;
+  const side = stand.goesRight ? way : -way;
   // e1 is +-X, up is Y, and e2 = Y x e1
   const turn = (v: Triple): Triple => [side * v[0], v[2], -side * v[1]];
   const axes = axesOf(camera);

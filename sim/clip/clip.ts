@@ -61,7 +61,7 @@ export type ClipScale =
 export interface ClipStand {
   /** feet (or what leaves last) at take-off */
   readonly feet: Spot;
-  /** the flight's +X goes to the right of the picture */
+  /** the flight goes to the right of the picture; one that goes nowhere: its +X, where who does it faces, does */
   readonly goesRight: boolean;
 }
 

@@ -11,7 +11,7 @@ import { clipTexts as t } from './clip-words.ts';
 const APART = ['somersault', 'twist', 'tilt', 'height'] as const;
 type ApartName = (typeof APART)[number];
 
-export interface ApartRow {
+interface ApartRow {
   readonly name: ApartName;
   readonly said: string;
   /** how it is known, with its ± where that is known */

@@ -3,7 +3,7 @@ import { createMemo, For, Show } from 'solid-js';
 import type { ToolProps } from '../../app/tool.ts';
 import { type TimeAxis, xOf } from '../../ui/plot/axis.ts';
 import { ClipBeside, ClipCaution } from './clip-beside.tsx';
-import { ClipComb, ClipFilling } from './clip-comb.tsx';
+import { ClipComb, ClipFilling, ClipKeptPegs } from './clip-comb.tsx';
 import { ClipFacts } from './clip-facts.tsx';
 import { ClipFoot } from './clip-foot.tsx';
 import { ClipGiven } from './clip-given.tsx';
@@ -52,19 +52,24 @@ export function ClipBench(props: ClipPartProps) {
   const air = (): number => props.pictures ?? 0;
   return (
     <>
+      <Show when={props.desk.times()}>
+        <FilmAir>
+          <div class="clip-right-air" style={{ ...right(), height: `${air()}px` }}>
+            <ClipGiven desk={props.desk} height={air()} />
+          </div>
+        </FilmAir>
+      </Show>
       <Show when={props.desk.clip()}>
         <FilmAir>
           <div class="clip-left-air" style={{ width: `${props.timeLeft - 10}px`, height: `${air()}px` }}>
             <ClipFacts desk={props.desk} height={air()} />
-          </div>
-          <div class="clip-right-air" style={{ ...right(), height: `${air()}px` }}>
-            <ClipGiven desk={props.desk} height={air()} />
           </div>
         </FilmAir>
       </Show>
       <Show when={props.hasTime}>
         <ClipComb desk={props.desk} axis={props.clipAxis} left={props.timeLeft} height={place().comb} isTouch={false} />
       </Show>
+      <ClipKeptPegs desk={props.desk} axis={props.axis} left={props.timeLeft} />
       <ClipFilling axis={props.axis} left={props.timeLeft} share={readShare(props.desk)} />
       <ClipHang desk={props.desk} box={box()} canDrop />
       <Show when={props.desk.clip()}>

@@ -1,5 +1,6 @@
 /** A and the clip at the frame that is shown, in words; what is inferred is called so. */
 import { createMemo, For, Show } from 'solid-js';
+import { wordClipCaveats } from '../../../sim/words/clip-words.ts';
 import { useFlight } from '../../app/page.ts';
 import { Icon } from '../../ui/icon.tsx';
 import { formatNumber } from '../../ui/numbers.ts';
@@ -12,6 +13,11 @@ const HUES = { somersault: 'som', twist: 'twist', tilt: 'tilt', height: '' } as 
 export function ClipBeside(props: { desk: ClipDesk }) {
   const flight = useFlight();
   const rows = createMemo(() => apartRows(props.desk, flight.result()));
+  const notes = (): string[] =>
+    wordClipCaveats({
+      how: props.desk.sight()?.view.how,
+      lines: props.desk.measuring().lines,
+    }).slice(1);
   return (
     <section class="clip-beside" aria-label={t.besideStill}>
       <h3>{t.besideAt(formatNumber(props.desk.time.at(), 3))}</h3>
@@ -27,6 +33,7 @@ export function ClipBeside(props: { desk: ClipDesk }) {
           )}
         </For>
       </dl>
+      <For each={notes()}>{(note) => <p class="quiet">{note}</p>}</For>
     </section>
   );
 }
@@ -41,8 +48,17 @@ export function ClipCaution(props: { desk: ClipDesk }) {
       <p class="clip-caution">
         <Icon name="caution" size={24} />
         <span>
-          <b>{isPosed() ? t.inferredLead : t.betweenLead}</b>
-          {isPosed() ? t.inferredRest : t.betweenRest}
+          <Show
+            when={isPosed()}
+            fallback={
+              <>
+                <b>{t.betweenLead}</b>
+                {t.betweenRest}
+              </>
+            }
+          >
+            {wordClipCaveats({})[0]}
+          </Show>
         </span>
       </p>
     </Show>

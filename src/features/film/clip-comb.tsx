@@ -1,9 +1,12 @@
 /** Under the floor: a tooth for each frame at its true time, the present one long; pegs among them; and the line down to the plate. */
-import { createMemo, Show } from 'solid-js';
+import { createMemo, For, Show } from 'solid-js';
+import { formatNumber } from '../../ui/numbers.ts';
 import { type TimeAxis, tOf, xOf } from '../../ui/plot/axis.ts';
 import { startScrub } from '../../ui/scrub.ts';
+import { sayMark } from './clip-marks.ts';
 import { ClipPegs } from './clip-pegs.tsx';
 import type { ClipDesk } from './clip-state.ts';
+import { clipTexts as t } from './clip-words.ts';
 
 const TOOTH = 13;
 const LONG = 24;
@@ -43,6 +46,25 @@ export function ClipComb(props: { desk: ClipDesk; axis: TimeAxis; left: number; 
       </svg>
       <ClipPegs desk={props.desk} axis={props.axis} isTouch={props.isTouch} />
     </div>
+  );
+}
+
+/** Instants that are kept with the skill, on the ruler of its own flight, while the clip is not open. */
+export function ClipKeptPegs(props: { desk: ClipDesk; axis: TimeAxis; left: number }) {
+  return (
+    <Show when={!props.desk.clip() && props.desk.kept()}>
+      {(kept) => (
+        <ul class="clip-kept-pegs" aria-label={t.keptPegs} style={{ left: `${props.left}px` }}>
+          <For each={kept().times.marks}>
+            {({ mark, at }) => (
+              <li style={{ transform: `translateX(${xOf(props.axis, at.value)}px)` }}>
+                {sayMark(mark)} <b>{formatNumber(at.value, at.plusMinus > 0.015 ? 2 : 3)}</b>
+              </li>
+            )}
+          </For>
+        </ul>
+      )}
+    </Show>
   );
 }
 

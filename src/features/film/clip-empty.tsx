@@ -8,9 +8,20 @@ import { clipTexts as t } from './clip-words.ts';
 export function ClipEmpty(props: { desk: ClipDesk; canDrop: boolean }) {
   return (
     <div class="clip-empty">
-      <p>
-        {t.empty} {t.stays}
-      </p>
+      <Show
+        when={props.desk.kept()}
+        fallback={
+          <p>
+            {t.empty} {t.stays}
+          </p>
+        }
+      >
+        {(kept) => (
+          <p>
+            <b>{t.keptHead(kept().name)}</b> {t.keptOpen}
+          </p>
+        )}
+      </Show>
       <p class="clip-ways">
         <button type="button" class="main" onClick={() => props.desk.opening.pick()}>
           {t.open}

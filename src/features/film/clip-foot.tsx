@@ -4,7 +4,7 @@ import type { ClipDesk } from './clip-state.ts';
 import { clipTexts as t } from './clip-words.ts';
 
 /** What has to be set before A is drawn; undefined: nothing. */
-export function missingOf(desk: ClipDesk): string | undefined {
+function missingOf(desk: ClipDesk): string | undefined {
   if (desk.sight() && desk.instant()) return undefined;
   const { scale, stand } = desk.measuring();
   if (desk.frames() === undefined) return t.needs.rate;

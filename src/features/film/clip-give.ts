@@ -5,7 +5,7 @@ import { wordFault } from '../../app/say/fault-words.ts';
 import { isGiven, jumpEditsOf, sayField, whatLaunches } from '../../app/takeoff-values.ts';
 import { type Field, getFields } from '../../document/fields.ts';
 import { soften } from '../../ui/numbers.ts';
-import { type GivenField, type GivenRow, numberOf, unitOf } from './clip-values.ts';
+import { type GivenField, type GivenRow, sayClip } from './clip-values.ts';
 import { clipTexts as t } from './clip-words.ts';
 
 /** Undefined: it can be given. */
@@ -15,7 +15,7 @@ export function whyNoTakeoff({ doc, flight }: Page): string | undefined {
   return flight.id() === doc.id() ? undefined : t.notFlown;
 }
 
-function fieldOf(page: Page, id: GivenField): Field | undefined {
+function takeoffField(page: Page, id: GivenField): Field | undefined {
   const { doc, flight, services, athletes } = page;
   const result = flight.result();
   const by = jumpEditsOf(services.flying.jumping, result, athletes.kept());
@@ -25,14 +25,14 @@ function fieldOf(page: Page, id: GivenField): Field | undefined {
 export function giveTakeoff(page: Page, id: GivenField, row: GivenRow): void {
   const { doc, shell } = page;
   const why = whyNoTakeoff(page);
-  const field = why === undefined ? fieldOf(page, id) : undefined;
-  const { value } = row.value;
+  const field = why === undefined ? takeoffField(page, id) : undefined;
+  const { value } = row.clip;
   if (!field) {
     shell.notify({ text: why ?? t.noField(soften(row.label)) });
     return;
   }
   if (!(value >= field.min && value <= field.max)) {
-    shell.notify({ text: t.outOfRange(row.label, `${numberOf(row, value)} ${unitOf(row)}`) });
+    shell.notify({ text: t.outOfRange(row.label, sayClip(row)) });
     return;
   }
   try {
@@ -41,7 +41,7 @@ export function giveTakeoff(page: Page, id: GivenField, row: GivenRow): void {
     // it is a step of the skill: undo takes it back there
     shell.takeUndo(undefined);
     shell.notify({
-      text: t.tookOff(row.label, sayField(field), `${numberOf(row, value)} ${unitOf(row)}`),
+      text: t.tookOff(row.label, sayField(field), sayClip(row)),
       action: { title: t.undo, run: () => doc.undo() },
     });
   } catch (error) {
@@ -49,11 +49,10 @@ export function giveTakeoff(page: Page, id: GivenField, row: GivenRow): void {
   }
 }
 
-/** `hz`: of the clip's frames. */
-export async function giveSheet({ shell }: Page, { sheet }: GivenRow, hz: number): Promise<void> {
-  if (!sheet) return;
+/** `hz`: frames a second that it was read at. */
+export async function giveSheet({ shell }: Page, row: GivenRow, hz: number): Promise<void> {
   try {
-    const title = await shell.sheetDoor.give((taken) => clipSheetLine(sheet, hz, taken));
+    const title = await shell.sheetDoor.give((taken) => clipSheetLine(row, hz, taken));
     shell.notify({
       text: t.addedTo(title),
       action: { title: t.openEstimate, run: () => shell.openTool('estimate') },

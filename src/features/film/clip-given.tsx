@@ -1,16 +1,17 @@
 /** What the times give: value, ±, the same of A, and where it goes. */
 import { createMemo, For, Show } from 'solid-js';
+import { clipRows, wordMeasured } from '../../../sim/words/clip-words.ts';
 import { usePage } from '../../app/page.ts';
 import { giveSheet, giveTakeoff, whyNoTakeoff } from './clip-give.ts';
 import type { ClipDesk } from './clip-state.ts';
-import { type GivenRow, givenRows, numberOf, sayError, unitOf } from './clip-values.ts';
+import { clipNumbers, fieldOf, type GivenRow, sayFlown } from './clip-values.ts';
 import { clipTexts as t } from './clip-words.ts';
 
 export function ClipGiven(props: { desk: ClipDesk; height?: number }) {
   const page = usePage();
   const rows = createMemo((): GivenRow[] => {
     const [times, flown] = [props.desk.times(), props.desk.flown()];
-    return times && flown ? givenRows(times, flown) : [];
+    return times ? clipRows(times, flown) : [];
   });
   const why = createMemo(() => whyNoTakeoff(page));
   const line = (): number =>
@@ -34,20 +35,18 @@ export function ClipGiven(props: { desk: ClipDesk; height?: number }) {
               <tr>
                 <th scope="row">{row.label}</th>
                 <td>
-                  <b>{numberOf(row, row.value.value)}</b>
+                  <b>{wordMeasured(row, clipNumbers)[0]}</b>
                 </td>
-                <td>
-                  {sayError(row, row.value.plusMinus)} {unitOf(row)}
-                </td>
-                <td>{numberOf(row, row.a)}</td>
+                <td>{wordMeasured(row, clipNumbers)[1]}</td>
+                <td>{sayFlown(row)}</td>
                 <td>
                   <Show
-                    when={row.field}
+                    when={fieldOf(row)}
                     fallback={
                       <button
                         type="button"
                         class="link"
-                        onClick={() => void giveSheet(page, row, props.desk.frames()?.hz ?? 0)}
+                        onClick={() => void giveSheet(page, row, props.desk.measuring().trueHz ?? Number.NaN)}
                       >
                         {t.toSheet}
                       </button>
@@ -74,7 +73,7 @@ export function ClipGiven(props: { desk: ClipDesk; height?: number }) {
       <Show when={rows().length === 0}>
         <p class="quiet">{t.givesNone}</p>
       </Show>
-      <Show when={why() && rows().some(({ field }) => field)}>
+      <Show when={why() && rows().some(fieldOf)}>
         <p class="quiet">{why()}</p>
       </Show>
     </section>

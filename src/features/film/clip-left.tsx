@@ -155,6 +155,11 @@ export function ClipPrivate(props: { desk: ClipDesk }) {
       <p>
         <b>{t.staysHere}</b>
       </p>
+      <Show when={props.desk.measuring().marks.length > 0}>
+        <button type="button" class="link" onClick={() => props.desk.keep()}>
+          {props.desk.kept() ? t.keepAgain : t.keep}
+        </button>{' '}
+      </Show>
       <button type="button" class="link" onClick={() => props.desk.opening.pick()}>
         {t.openOther}
       </button>

@@ -1,6 +1,5 @@
 /** Marks of a clip: which comes next, what each is called, and how one is put, moved and taken off. */
-import type { ClipMark, MarkFault, MarkKind } from '../../../sim/index.ts';
-import { formatNumber } from '../../ui/numbers.ts';
+import type { ClipMark, MarkKind } from '../../../sim/index.ts';
 import { clipTexts as t } from './clip-words.ts';
 
 /** Kind, and the turn of a quarter. */
@@ -46,16 +45,3 @@ export const shortMark = ({ kind, quarters = 0 }: MarkWanted): string =>
 /** For a voice: "half turn". */
 export const spokenMark = ({ kind, quarters = 0 }: MarkWanted): string =>
   kind === 'turn' ? t.spokenTurn(quarters) : t.marks[kind];
-
-/** Marks at fault are left out of what is computed: which, and why. */
-export function wordMarkFault(fault: MarkFault, marks: readonly ClipMark[]): string {
-  const name = (i: number): string => (marks[i] ? sayMark(marks[i]) : t.unknownMark);
-  switch (fault.kind) {
-    case 'order':
-      return t.markFaults.order(name(fault.mark), name(fault.other), fault.is === 'early');
-    case 'rate':
-      return t.markFaults.rate(formatNumber(fault.airTime, 2), fault.is === 'long');
-    default:
-      return t.markFaults[fault.kind](name(fault.mark));
-  }
-}

@@ -8,7 +8,7 @@ import { clipTexts as t } from './clip-words.ts';
 export const SPAN = 12;
 const ACCEPT = 'video/*,image/*';
 
-export interface ClipWork {
+interface ClipWork {
   readonly name: string;
   readonly frames: number;
   /** frames to come, 0: not known yet */

@@ -21,11 +21,18 @@ export const placeOf = (isBench: boolean, height: number): (typeof PLACES)[Place
 
 /** px at the left for labels, and at the right */
 const LABELS = { bench: 46, touch: 54, right: 26 } as const;
+/** of a page without a column at the right, where the way out of the tool lies beside the teeth */
+const RIGHT_OF_PHONE = 56;
 
 /** The ruler: zero at take-off; scale by what is to be seen, never by a landing. */
-export function makeClipAxis(width: number, [from, to]: readonly [number, number], isTouch: boolean): TimeAxis {
+export function makeClipAxis(
+  width: number,
+  [from, to]: readonly [number, number],
+  isTouch: boolean,
+  isAlone = false,
+): TimeAxis {
   const left = LABELS[isTouch ? 'touch' : 'bench'];
-  const pxPerS = (width - left - LABELS.right) / Math.max(to - from, 0.05);
+  const pxPerS = (width - left - (isAlone ? RIGHT_OF_PHONE : LABELS.right)) / Math.max(to - from, 0.05);
   return { x0: left - from * pxPerS, pxPerS, width, duration: to, from };
 }
 

@@ -1,17 +1,19 @@
 /** The sentence of a clip: how long it is in the air, how high it rises, and how A differs; before that, what is to be done next. */
-import { Show } from 'solid-js';
+import { createMemo, For, Show } from 'solid-js';
+import { wordClip } from '../../../sim/words/clip-words.ts';
 import { formatNumber } from '../../ui/numbers.ts';
 import { say } from '../../ui/units.ts';
 import type { ClipDesk } from './clip-state.ts';
+import { clipNumbers } from './clip-values.ts';
 import { clipTexts } from './clip-words.ts';
 
 const t = clipTexts.said;
 
 export function ClipSaid(props: { desk: ClipDesk; isShort: boolean }) {
-  const air = () => props.desk.times()?.airTime;
-  const rise = () => props.desk.times()?.rise;
-  const duration = (): number => props.desk.flown()?.airTime ?? Number.NaN;
-  const aRise = (): number => props.desk.flown()?.rise ?? Number.NaN;
+  const runs = createMemo(() => {
+    const times = props.desk.times();
+    return times ? wordClip(times, props.isShort ? undefined : props.desk.flown(), clipNumbers) : [];
+  });
   const next = (): string => {
     if (!props.desk.clip()) return t.noClip;
     if (props.desk.isStill()) return t.still;
@@ -19,31 +21,23 @@ export function ClipSaid(props: { desk: ClipDesk; isShort: boolean }) {
     return Number.isNaN(props.desk.times()?.zero ?? Number.NaN) ? t.takeoff : t.landing;
   };
   return (
-    <Show when={air()} fallback={next()}>
-      {(now) => (
-        <>
-          {t.inClip} <b>{say('time', now().value, 2)}</b> {t.inAir}
-          <Show when={rise()}>
-            {(up) => (
-              <>
-                {t.rises} <b>{say('length', up().value, 2)}</b>
-              </>
-            )}
+    <Show when={runs().length > 0} fallback={next()}>
+      <For each={runs()}>
+        {({ text, isStrong }) => (
+          <Show when={isStrong} fallback={text}>
+            <b>{text}</b>
           </Show>
-          .{' '}
-          <Show
-            when={!props.isShort}
-            fallback={
-              <>
-                <span class="quiet">A:</span> <b>{say('time', duration(), 2)}</b>, <b>{say('length', aRise(), 2)}</b>.
-              </>
-            }
-          >
-            <span class="quiet">{t.aFlies}</span> <b>{say('time', duration(), 2)}</b>,{' '}
-            <ClipLonger by={duration() - now().value} error={now().plusMinus} />.
-          </Show>
-        </>
-      )}
+        )}
+      </For>
+      <Show when={props.isShort && props.desk.flown()}>
+        {(flown) => (
+          <>
+            {' '}
+            <span class="quiet">{t.a}</span> <b>{say('time', flown().airTime, 2)}</b>,{' '}
+            <b>{say('length', flown().rise, 2)}</b>.
+          </>
+        )}
+      </Show>
     </Show>
   );
 }

@@ -4,7 +4,7 @@ import type { ToolProps } from '../../app/tool.ts';
 import { xOf } from '../../ui/plot/axis.ts';
 import type { ClipPartProps } from './clip-bench.tsx';
 import { ClipBeside, ClipCaution } from './clip-beside.tsx';
-import { ClipComb, ClipFilling } from './clip-comb.tsx';
+import { ClipComb, ClipFilling, ClipKeptPegs } from './clip-comb.tsx';
 import { ClipFacts } from './clip-facts.tsx';
 import { ClipFoot } from './clip-foot.tsx';
 import { ClipGiven } from './clip-given.tsx';
@@ -33,7 +33,7 @@ export function ClipStacked(props: ClipPartProps) {
   };
   const height = (): number => props.height + HEAD;
   const roomWidth = (): number => props.width - column() - 2 * EDGE;
-  const comb = (): number => (props.hasTime ? place().comb : 14);
+  const comb = (): number => (props.hasTime || props.desk.kept() ? place().comb : 14);
   const box = createMemo(() => {
     const most = column() > 0 ? height() - comb() - 6 : Math.max(220, 0.62 * height());
     const lineX = props.hasTime ? xOf(props.clipAxis, props.desk.time.at()) : EDGE + roomWidth() / 2;
@@ -46,7 +46,7 @@ export function ClipStacked(props: ClipPartProps) {
   const device = (): 'tablet' | 'phone' => (props.device === 'phone' ? 'phone' : 'tablet');
   return (
     <>
-      <Show when={props.desk.clip() && column() > 0}>
+      <Show when={props.desk.times() && column() > 0}>
         <FilmAir>
           <div class="clip-right-air" style={{ right: `${EDGE}px`, width: `${COLUMN - 24}px` }}>
             <ClipLarge desk={props.desk} />
@@ -59,6 +59,7 @@ export function ClipStacked(props: ClipPartProps) {
         </FilmFloor>
         <ClipComb desk={props.desk} axis={props.clipAxis} left={0} height={comb()} isTouch />
       </Show>
+      <ClipKeptPegs desk={props.desk} axis={props.axis} left={0} />
       <ClipFilling axis={props.axis} left={0} share={readShare(props.desk)} />
       <ClipHang desk={props.desk} box={box()} canDrop={false} />
       <Show when={props.desk.clip()}>
@@ -70,13 +71,16 @@ export function ClipStacked(props: ClipPartProps) {
               : { 'padding-top': `${box().y + box().height + 12}px` }
           }
         >
+          <Show when={column() > 0}>
+            <p class="clip-stays">{t.staysHere}</p>
+          </Show>
           {/* biome-ignore lint/a11y/noNoninteractiveTabindex: a region that scrolls is scrolled by keys only when it has the focus */}
           <section class="clip-scroll" aria-label={t.rightSide} tabIndex={0}>
             <Show when={column() === 0}>
               <ClipLarge desk={props.desk} />
             </Show>
-            <ClipGiven desk={props.desk} />
             <ClipFoot desk={props.desk} />
+            <ClipGiven desk={props.desk} />
             <ClipStretch desk={props.desk} />
             <Show when={props.desk.frames()}>
               <ClipSet desk={props.desk} />

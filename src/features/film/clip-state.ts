@@ -1,39 +1,34 @@
 /** The clip that is open: kept while the page is, on this machine alone. What cannot be read leaves it as it was. */
 import { type Accessor, createMemo, createSignal, untrack } from 'solid-js';
-import type {
-  Athlete,
-  ClipFrames,
-  ClipSight,
-  ClipTimes,
-  FlownTimes,
-  MarkKind,
-  ShownInstant,
-} from '../../../sim/index.ts';
+import type { Athlete, FlownTimes, MarkKind, ShownInstant } from '../../../sim/index.ts';
 import { keptState, type Page } from '../../app/page.ts';
 import { wordFault } from '../../app/say/fault-words.ts';
 import type { Loaders } from '../../app/services.ts';
 import { formatNumber } from '../../ui/numbers.ts';
-import { type MarkWanted, nextMarks, putMark, sayMark, takeOffMark, wordMarkFault } from './clip-marks.ts';
-import { type ClipOpening, makeClipOpening } from './clip-opening.ts';
+import { makeClipCalc } from './clip-calc.ts';
+import { type KeptClip, withKept } from './clip-kept.ts';
+import { type MarkWanted, nextMarks, putMark, sayMark, takeOffMark } from './clip-marks.ts';
+import { type ClipOpening, makeClipOpening, SPAN } from './clip-opening.ts';
 import type { ClipHand, ClipMeasuring, ClipState } from './clip-page.ts';
 import { type MeasuringPast, makeMeasuringPast, UNMEASURED } from './clip-past.ts';
 import { beginPlacing, isPlacing } from './clip-placing.ts';
 import { type ClipTime, makeClipTime } from './clip-time.ts';
 import { clipTexts as t } from './clip-words.ts';
 
-export type ClipRoom = Awaited<ReturnType<Loaders['clip']>>;
+type LoadedRoom = Awaited<ReturnType<Loaders['clip']>>;
 
 /** A file that plays at so many a second may have been slowed down by a phone. */
 const DOUBTFUL = [24.5, 60.5] as const;
 /** px of the longer side of a clip that is sent */
 const MOST_SENT = 1280;
+const MOST_TITLE = 200;
 /** A at 55 % */
 const HALF = 0.5;
 
 export interface ClipDesk extends ClipState {
   /** what reads, computes and draws comes with the view */
-  load(): Promise<ClipRoom>;
-  readonly room: Accessor<ClipRoom | undefined>;
+  load(): Promise<LoadedRoom>;
+  readonly room: Accessor<LoadedRoom | undefined>;
   readonly opening: ClipOpening;
   readonly past: MeasuringPast;
   readonly time: ClipTime;
@@ -64,6 +59,10 @@ export interface ClipDesk extends ClipState {
   /** the figure is held away */
   readonly isAway: Accessor<boolean>;
   setAway(on: boolean): void;
+  /** what is kept with the skill */
+  readonly kept: Accessor<KeptClip | undefined>;
+  /** one step of the skill, with undo there */
+  keep(): void;
   readonly blurs: Accessor<boolean>;
   setBlurs(on: boolean): void;
   /** the clip travels too; never remembered */
@@ -74,15 +73,15 @@ export interface ClipDesk extends ClipState {
 /** m; of a tree of parts, that of nobody */
 const bodyHeight = (athlete: Athlete): number => (athlete.kind === 'human' ? athlete.statureM : 1.7);
 
-function makeClipDesk({ services, shell, flight, cursor }: Page): ClipDesk {
-  const [room, setRoom] = createSignal<ClipRoom>();
+function makeClipDesk({ services, shell, flight, cursor, doc }: Page): ClipDesk {
+  const [room, setRoom] = createSignal<LoadedRoom>();
   const [hand, setHand] = createSignal<ClipHand>('look');
   const [figure, setFigure] = createSignal(HALF);
   const [isApart, setApart] = createSignal(false);
   const [isAway, setAway] = createSignal(false);
   const [blurs, setBlurs] = createSignal(true);
   const [isAsked, setAsked] = createSignal(false);
-  const load = async (): Promise<ClipRoom> => {
+  const load = async (): Promise<LoadedRoom> => {
     const loaded = await services.load.clip();
     setRoom(() => loaded);
     return loaded;
@@ -98,7 +97,10 @@ function makeClipDesk({ services, shell, flight, cursor }: Page): ClipDesk {
       nowOpen = `${facts.name} ${facts.bytes}`;
       const isDoubtful = facts.fileHz > DOUBTFUL[0] && facts.fileHz < DOUBTFUL[1];
       const fresh = facts.kind === 'moving' && !isDoubtful ? { ...UNMEASURED, trueHz: facts.fileHz } : UNMEASURED;
-      past.begin(known.get(nowOpen) ?? fresh);
+      const before = kept();
+      // of a long clip it is not known which stretch was on the ruler
+      const isSame = before?.name === facts.name && facts.lasts <= SPAN;
+      past.begin(known.get(nowOpen) ?? (isSame ? before.measured : fresh));
       time.setFrame(0);
       setHand('look');
       shell.clipDoor.setSends(false);
@@ -106,6 +108,7 @@ function makeClipDesk({ services, shell, flight, cursor }: Page): ClipDesk {
       setBlurs(true);
     },
     (now, before) => {
+      nowOpen = '';
       const stamps = [...now.span.stamps];
       const frameOf = (frame: number): number => stamps.indexOf(before.span.stamps[frame]);
       const { marks, posed, ...rest } = past.measuring();
@@ -116,56 +119,9 @@ function makeClipDesk({ services, shell, flight, cursor }: Page): ClipDesk {
     },
   );
   const { measuring } = past;
-  const trueHz = createMemo(() => measuring().trueHz);
-  const lines = createMemo(() => measuring().lines);
-  const read = createMemo((): { frames?: ClipFrames; fault?: string } => {
-    const [now, hz, engine] = [opening.opened(), trueHz(), room()?.engine];
-    if (!now || !engine) return {};
-    const { facts } = now.clip;
-    const { width, height } = facts;
-    if (facts.kind === 'still')
-      return { frames: { t: Float64Array.of(0), hz: Number.NaN, width, height, lines: Number.NaN } };
-    if (hz === undefined) return {};
-    try {
-      const t = engine.trueTimes(now.span.stamps, facts.fileHz, hz);
-      return { frames: { t, hz, width, height, lines: lines() ?? Number.NaN } };
-    } catch (error) {
-      return { fault: wordFault(error) };
-    }
-  });
-  const frames = (): ClipFrames | undefined => read().frames;
-  const marks = createMemo(() => measuring().marks);
-  const feetRow = createMemo((): number | undefined => {
-    const [stand, height] = [measuring().stand, frames()?.height];
-    return stand && height ? Math.min(Math.max(stand.feet[1] / height, 0), 1) : undefined;
-  });
-  const calc = createMemo((): { times?: ClipTimes; fault?: string } => {
-    const [now, engine] = [frames(), room()?.engine];
-    if (!now || !engine || Number.isNaN(now.hz)) return {};
-    try {
-      const row = feetRow();
-      // the feet leave and touch the floor at the same lines of the picture
-      const placed = marks().map((mark) =>
-        row !== undefined && mark.row === undefined && (mark.kind === 'takeoff' || mark.kind === 'landing')
-          ? { ...mark, row }
-          : mark,
-      );
-      return { times: engine.times(now, placed, flight.result()) };
-    } catch (error) {
-      return { fault: wordFault(error) };
-    }
-  });
-  const times = (): ClipTimes | undefined => calc().times;
-  const time = makeClipTime(frames, times, () => flight.result().flight.duration);
-  const seen = createMemo((): { sight?: ClipSight; fault?: string } => {
-    const [now, engine, { scale, stand, view }] = [frames(), room()?.engine, measuring()];
-    if (!now || !engine || !scale || !stand) return {};
-    try {
-      return { sight: engine.sight(now, scale, stand, flight.result(), view) };
-    } catch (error) {
-      return { fault: wordFault(error) };
-    }
-  });
+  const calc = makeClipCalc({ opening, measuring, engine: () => room()?.engine, flight, doc });
+  const { frames, marks, times, kept } = calc;
+  const time = makeClipTime(frames, calc.live, () => flight.result().flight.duration);
   const instant = createMemo((): ShownInstant | undefined => {
     const [now, engine, found] = [frames(), room()?.engine, times()];
     // a still picture is of any instant: of the one at the cursor
@@ -212,13 +168,10 @@ function makeClipDesk({ services, shell, flight, cursor }: Page): ClipDesk {
     measuring,
     measure: past.measure,
     times,
-    flown: createMemo(() => {
-      const [engine, found] = [room()?.engine, times()];
-      return engine && found ? engine.flown(found, flight.result()) : undefined;
-    }),
-    timesFault: () => read().fault ?? calc().fault,
-    sight: () => seen().sight,
-    sightFault: () => seen().fault,
+    flown: calc.flown,
+    timesFault: calc.timesFault,
+    sight: calc.sight,
+    sightFault: calc.sightFault,
     instant,
     frame: time.frame,
     setFrame: (k) => {
@@ -227,9 +180,9 @@ function makeClipDesk({ services, shell, flight, cursor }: Page): ClipDesk {
     },
     timeOf: time.timeOf,
     isStill: () => opening.opened()?.clip.facts.kind === 'still',
-    asksRate: () => opening.opened()?.clip.facts.kind === 'moving' && (trueHz() === undefined || isAsked()),
+    asksRate: () => opening.opened()?.clip.facts.kind === 'moving' && (measuring().trueHz === undefined || isAsked()),
     askRate: () => setAsked(true),
-    markFaults: () => calc().times?.faults.map((fault) => wordMarkFault(fault, marks())) ?? [],
+    markFaults: calc.markFaults,
     setRate: (hz) => {
       setAsked(false);
       const frame = untrack(time.frame);
@@ -254,6 +207,31 @@ function makeClipDesk({ services, shell, flight, cursor }: Page): ClipDesk {
     },
     figure,
     setFigure: (share) => void setFigure(Math.min(Math.max(share, 0), 1)),
+    kept,
+    keep: () => {
+      const [now, engine, clip] = [frames(), room()?.engine, opening.opened()?.clip];
+      if (!now || !engine || !clip) return;
+      const { name } = clip.facts;
+      const found = calc.live();
+      try {
+        const entry = engine.write(
+          {
+            title: name.slice(0, MOST_TITLE),
+            file: name,
+            picture: { width: now.width, height: now.height },
+            measured: { ...measuring(), marks: calc.placed() },
+            ...(found && { times: found, start: now.t[0] - found.zero }),
+          },
+          flight.result(),
+        );
+        doc.edit(withKept(doc.file(), entry), t.keepStep(name));
+        // it is a step of the skill: undo takes it back there
+        shell.takeUndo(undefined);
+        shell.notify({ text: t.isKept(name), action: { title: t.undo, run: () => doc.undo() } });
+      } catch (error) {
+        shell.notify({ text: wordFault(error) });
+      }
+    },
     isApart,
     setApart,
     isAway,

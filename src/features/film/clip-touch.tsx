@@ -2,22 +2,29 @@
 import { For, Show } from 'solid-js';
 import { formatNumber } from '../../ui/numbers.ts';
 import { say, sayNumber, unitBeside } from '../../ui/units.ts';
-import { sayMark } from './clip-marks.ts';
+import { sayMark, spokenMark } from './clip-marks.ts';
 import { ClipLonger } from './clip-said.tsx';
 import type { ClipDesk } from './clip-state.ts';
 import { clipTexts as t } from './clip-words.ts';
 
 /** words of marks that have room */
-const MOST = { tablet: 5, phone: 3 } as const;
+const MOST = { tablet: 5, phone: 6 } as const;
 
 export function ClipThumb(props: { desk: ClipDesk; device: 'tablet' | 'phone' }) {
   const wanted = () => props.desk.wanted().slice(0, MOST[props.device]);
   return (
     <div class="clip-thumb">
-      <b>{t.markHere}</b>
+      <Show when={props.device === 'tablet'}>
+        <b>{t.markHere}</b>
+      </Show>
       <For each={wanted()}>
         {(one) => (
-          <button type="button" class="on-floor" onClick={() => props.desk.mark(one.kind, one.quarters)}>
+          <button
+            type="button"
+            class="on-floor"
+            aria-label={t.markNext(spokenMark(one))}
+            onClick={() => props.desk.mark(one.kind, one.quarters)}
+          >
             {sayMark(one)}
           </button>
         )}

@@ -59,7 +59,9 @@ function Shown(props: ToolProps & { desk: ClipDesk; onKeyDown: (e: KeyboardEvent
   const left = (): number => (isBench() ? props.timeLeft : 0);
   const hasTime = createMemo(() => props.desk.frames() !== undefined && !props.desk.isStill());
   const axis = createMemo<TimeAxis>(() =>
-    hasTime() ? makeClipAxis(width(), props.desk.time.range(), !isBench()) : props.axis,
+    hasTime()
+      ? makeClipAxis(width(), props.desk.time.range(), !isBench(), !isBench() && touchColumn(props) === 0)
+      : props.axis,
   );
   return (
     <>

@@ -8,8 +8,6 @@ const ORDINALS = ['', 'quarter turn', 'half turn', 'three-quarter turn'];
 
 const FRACTIONS = ['', '¼', '½', '¾'];
 const part = (quarters: number): string => `${quarters >= 4 ? Math.floor(quarters / 4) : ''}${FRACTIONS[quarters % 4]}`;
-const ENDINGS: Readonly<Record<number, string>> = { 1: 'st', 2: 'nd', 3: 'rd' };
-const ordinal = (n: number): string => `${n}${(n % 100 > 10 && n % 100 < 14 ? undefined : ENDINGS[n % 10]) ?? 'th'}`;
 
 export const clipTexts = {
   none: 'No clip is open.',
@@ -126,19 +124,13 @@ export const clipTexts = {
   moved: (what: string) => `Move ${what}`,
   takenOff: (what: string) => `Take ${what} off`,
   atFault: 'Not used',
-  unknownMark: 'a mark',
-  markFaults: {
-    noFrame: (what: string) => `Not used: ${what}, its frame is none of those on the ruler.`,
-    began: (what: string) =>
-      `Not used: ${what}, it is so in the first frame already; when it began is not in the clip.`,
-    quarters: (what: string) => `Not used: ${what}, turns are marked in whole quarters.`,
-    row: (what: string) => `Not used: ${what}, its place is outside of the picture.`,
-    twice: (what: string) => `Not used: a second ${what}.`,
-    order: (what: string, other: string, isEarly: boolean) =>
-      `Not used: ${what} cannot be ${isEarly ? 'before' : 'after'} ${other}.`,
-    rate: (s: string, isLong: boolean) =>
-      `${s} s in the air is very ${isLong ? 'long' : 'short'}: is the true rate right?`,
-  },
+  keep: 'Keep with the skill',
+  keepAgain: 'Keep anew with the skill',
+  keepStep: (name: string) => `Keep what was measured in ${bare(name)}`,
+  isKept: (name: string) => `What was measured in ${bare(name)} is kept with the skill; the clip is not.`,
+  keptHead: (name: string) => `Times of ${bare(name)} are kept with this skill.`,
+  keptOpen: 'Open the clip to see it. It stays on this machine.',
+  keptPegs: 'Instants that are kept',
   whole: 'All of the clip',
   close: 'The flight alone',
   backFrame: '‹ frame',
@@ -173,10 +165,7 @@ export const clipTexts = {
     rate: 'How many frames were really taken in a second?',
     takeoff: 'Step to the first frame in which the feet are off, and mark the take-off.',
     landing: 'Step to the first frame in which the feet are on again, and mark the landing.',
-    inClip: 'In the clip',
-    inAir: 'in the air',
-    rises: ', rises',
-    aFlies: 'A flies',
+    a: 'A:',
     longer: 'longer',
     shorter: 'shorter',
     same: 'the same within the error',
@@ -204,30 +193,15 @@ export const clipTexts = {
   oneCamera: 'one camera: from the count of twists',
   noTurn: 'no mark beside it',
   noFlight: 'needs take-off and landing',
-  inferredLead: 'Tilt, twist, and left or right are inferred',
-  inferredRest: ' from one camera. A second clip from the front would settle both.',
   betweenLead: 'What is between two marks is inferred',
   betweenRest: ': as if the turn were steady there.',
 
   gives: 'What the times give',
   givesNone: 'Mark take-off and landing: air time, speed and rise follow; turns give rates.',
-  rows: {
-    airTime: 'Air time',
-    up: 'Speed up',
-    rise: 'Rise',
-    handOff: 'Hand off',
-    braking: 'Braking',
-    weights: 'Mean force',
-  },
+  rows: { airTime: 'Air time', rise: 'Rise' },
   weightsUnit: '× weight',
-  turnRow: (from: number, to: number) =>
-    to - from === 1 ? `${ordinal(to)} quarter` : `${part(from) || '0'} to ${part(to)} turn`,
-  wholeRow: (from: number, to: number) =>
-    from === 0 && to === 4 ? 'Whole turn' : `${part(from) || '0'} to ${part(to)} turn`,
   toTakeoff: 'to take-off',
   toSheet: 'to sheet',
-  errorNotKnown: '± not known',
-  errorUnder: (v: string) => `± under ${v}`,
   launchedBy: {
     swing: 'A leaves its take-off to a swing: its values are changed there.',
     contact: 'A leaves its take-off to a push: its values are changed there.',
@@ -274,8 +248,6 @@ export const clipTexts = {
     post: 'Something upright in the clip',
     feet: 'Feet at take-off',
   },
-  scaleStep: 'Scale of the clip',
-  waysStep: 'Way of the flight',
   cross: (name: string) => `Cross: ${name}`,
   crossAt: (x: string, y: string) => `${x} px from the left, ${y} px from the top`,
   crosses: {

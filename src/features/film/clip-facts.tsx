@@ -2,7 +2,7 @@
 import { type JSX, Show } from 'solid-js';
 import { DEG } from '../../../sim/math/angles.ts';
 import { formatNumber } from '../../ui/numbers.ts';
-import { say } from '../../ui/units.ts';
+import { say, sayNumber, unitBeside } from '../../ui/units.ts';
 import type { ClipDesk } from './clip-state.ts';
 import { clipTexts as t } from './clip-words.ts';
 
@@ -34,13 +34,15 @@ export function ClipFacts(props: { desk: ClipDesk; height?: number }) {
   const off = (): string => {
     const rad = sight()?.offSquare.value ?? Number.NaN;
     if (Number.isNaN(rad)) return t.offNotKnown;
-    return Math.abs(rad) < SQUARE ? t.square : t.offSquare(`${formatNumber(Math.abs(rad) * DEG, 0)}°`);
+    return Math.abs(rad) < SQUARE ? t.square : t.offSquare(sayDeg(rad, sight()?.offSquare.plusMinus));
   };
   const camera = (): [string, string] => {
     const now = sight();
     if (!now) return ['–', t.noCameraYet];
-    const away = now.away.value;
-    return [Number.isNaN(away) ? t.awayNotKnown : t.away(say('length', away, 1)), off()];
+    const { value, plusMinus } = now.away;
+    const error = Number.isFinite(plusMinus) ? ` ± ${sayNumber('length', Math.max(plusMinus, 0.1), 1)}` : '';
+    const away = `${sayNumber('length', value, 1)}${error} ${unitBeside('length')}`;
+    return [Number.isNaN(value) ? t.awayNotKnown : t.away(away), off()];
   };
   return (
     <section
@@ -73,6 +75,12 @@ export function ClipFacts(props: { desk: ClipDesk; height?: number }) {
       </dl>
     </section>
   );
+}
+
+/** "14 ± 1°" */
+export function sayDeg(rad: number, plusMinus = Number.NaN): string {
+  const error = Number.isFinite(plusMinus) ? ` ± ${formatNumber(Math.max(plusMinus * DEG, 1), 0)}` : '';
+  return `${formatNumber(Math.abs(rad) * DEG, 0)}${error}°`;
 }
 
 function Fact(props: { name: string; said: [string, string]; first?: JSX.Element; children?: JSX.Element }) {

@@ -4,7 +4,7 @@ import type { ClipSight } from '../../../sim/index.ts';
 import { DEG } from '../../../sim/math/angles.ts';
 import { wordSightFaults } from '../../../sim/words/clip-words.ts';
 import { NumberField } from '../../ui/number-field.tsx';
-import { formatNumber } from '../../ui/numbers.ts';
+import { sayDeg } from './clip-facts.tsx';
 import type { ClipMeasuring } from './clip-page.ts';
 import { isPlacing, type PlacingHand } from './clip-placing.ts';
 import type { ClipDesk } from './clip-state.ts';
@@ -68,9 +68,7 @@ export function ClipSet(props: { desk: ClipDesk }) {
 
 /** How the camera looks, and how that is known. */
 function sayView({ view, tilt }: ClipSight): string {
-  const looks = Number.isFinite(tilt.value)
-    ? `${t.tilt(`${formatNumber(Math.abs(tilt.value) * DEG, 0)}°`, tilt.value >= 0)} `
-    : '';
+  const looks = Number.isFinite(tilt.value) ? `${t.tilt(sayDeg(tilt.value, tilt.plusMinus), tilt.value >= 0)} ` : '';
   if (view.how === 'parallel') return `${looks}${t.views.parallel}`;
   const { value, plusMinus } = view.rad;
   const error = Number.isFinite(plusMinus) ? ` ± ${formatNumber(Math.max(1, plusMinus * DEG), 0)}°` : '';

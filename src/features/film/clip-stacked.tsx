@@ -1,5 +1,5 @@
 /** A clip on tablet and phone: the plate under the comb, numbers beside or below it, marks by words over the keys of the thumb. */
-import { createMemo, Show } from 'solid-js';
+import { createEffect, createMemo, on, Show } from 'solid-js';
 import type { ToolProps } from '../../app/tool.ts';
 import { xOf } from '../../ui/plot/axis.ts';
 import type { ClipPartProps } from './clip-bench.tsx';
@@ -10,6 +10,7 @@ import { ClipFoot } from './clip-foot.tsx';
 import { ClipGiven } from './clip-given.tsx';
 import { ClipHang, readShare } from './clip-hang.tsx';
 import { ClipMarkHere, ClipPrivate, ClipStretch } from './clip-left.tsx';
+import { isPlacing } from './clip-placing.ts';
 import { placeOf, plateBox } from './clip-plan.ts';
 import { ClipSet } from './clip-set.tsx';
 import { ClipLarge, ClipThumb } from './clip-touch.tsx';
@@ -43,6 +44,13 @@ export function ClipStacked(props: ClipPartProps) {
       lineX,
     );
   });
+  /** what is placed by hand is under the plate then: both are seen */
+  const isSetting = (): boolean => isPlacing(props.desk.hand());
+  createEffect(
+    on(isSetting, (now) => {
+      if (now) document.querySelector('.tool-body, .clip-scroll')?.scrollTo(0, 0);
+    }),
+  );
   const device = (): 'tablet' | 'phone' => (props.device === 'phone' ? 'phone' : 'tablet');
   return (
     <>
@@ -76,13 +84,16 @@ export function ClipStacked(props: ClipPartProps) {
           </Show>
           {/* biome-ignore lint/a11y/noNoninteractiveTabindex: a region that scrolls is scrolled by keys only when it has the focus */}
           <section class="clip-scroll" aria-label={t.rightSide} tabIndex={0}>
+            <Show when={isSetting()}>
+              <ClipSet desk={props.desk} />
+            </Show>
             <Show when={column() === 0}>
               <ClipLarge desk={props.desk} />
             </Show>
             <ClipFoot desk={props.desk} />
             <ClipGiven desk={props.desk} />
             <ClipStretch desk={props.desk} />
-            <Show when={props.desk.frames()}>
+            <Show when={props.desk.frames() && !isSetting()}>
               <ClipSet desk={props.desk} />
             </Show>
             <Show when={props.desk.times()}>

@@ -125,7 +125,7 @@ export const clipTexts = {
   takenOff: (what: string) => `Take ${what} off`,
   atFault: 'Not used',
   keep: 'Keep with the skill',
-  keepAgain: 'Keep anew with the skill',
+  keepAgain: 'Keep again with the skill',
   keepStep: (name: string) => `Keep what was measured in ${bare(name)}`,
   isKept: (name: string) => `What was measured in ${bare(name)} is kept with the skill; the clip is not.`,
   keptHead: (name: string) => `Times of ${bare(name)} are kept with this skill.`,

@@ -35,6 +35,7 @@ export function useClipKeys(desk: ClipDesk, menu: () => void): (e: KeyboardEvent
     } else if (e.key === ',' || e.key === '.') frameBy(e.key === ',' ? -1 : 1);
     else if (e.key === 'm') markNext();
     else if (e.key === 'M') menu();
+    else if (e.key === 'b' || e.key === 'B') desk.setBlursHere(!desk.blursHere());
     else if (e.key === ' ' && !isButton) desk.setAway(true);
     else if (e.key === 'Escape' && desk.opening.work()) desk.opening.cancel();
     else if (e.key === 'Escape' && desk.hand() !== 'look') desk.abandonHand();

@@ -130,28 +130,14 @@ export function ClipStretch(props: { desk: ClipDesk }) {
 export function ClipPrivate(props: { desk: ClipDesk }) {
   return (
     <section class="clip-private" aria-label={t.private}>
-      <label>
-        <input
-          type="checkbox"
-          checked={props.desk.sends()}
-          onChange={(e) => props.desk.setSends(e.currentTarget.checked)}
-        />
-        <span>
-          <b>{t.send}</b>
-          <small>{props.desk.sends() && props.desk.blurs() ? t.sendBlurred : t.sendHint}</small>
-        </span>
-      </label>
-      <label>
-        <input
-          type="checkbox"
-          checked={props.desk.blurs()}
-          onChange={(e) => props.desk.setBlurs(e.currentTarget.checked)}
-        />
-        <span>
-          <b>{t.blur}</b>
-          <small>{t.blurHint}</small>
-        </span>
-      </label>
+      <Tick
+        on={props.desk.sends()}
+        set={props.desk.setSends}
+        title={t.send}
+        hint={props.desk.sends() && props.desk.blurs() ? t.sendBlurred : t.sendHint}
+      />
+      <Tick on={props.desk.blurs()} set={props.desk.setBlurs} title={t.blur} hint={t.blurHint} />
+      <Tick on={props.desk.blursHere()} set={props.desk.setBlursHere} title={t.blurHere} hint={t.blurHereHint} />
       <p>
         <b>{t.staysHere}</b>
       </p>
@@ -164,5 +150,17 @@ export function ClipPrivate(props: { desk: ClipDesk }) {
         {t.openOther}
       </button>
     </section>
+  );
+}
+
+function Tick(props: { on: boolean; set: (on: boolean) => void; title: string; hint: string }) {
+  return (
+    <label>
+      <input type="checkbox" checked={props.on} onChange={(e) => props.set(e.currentTarget.checked)} />
+      <span>
+        <b>{props.title}</b>
+        <small>{props.hint}</small>
+      </span>
+    </label>
   );
 }

@@ -1,6 +1,6 @@
 /** One frame of the clip, and A over it or beside it. */
 import { createEffect, createMemo, createSignal, Show } from 'solid-js';
-import { useFlight, useShell } from '../../app/page.ts';
+import { useFlight } from '../../app/page.ts';
 import type { ClipPicture } from '../../clip/clip-source.ts';
 import { formatNumber } from '../../ui/numbers.ts';
 import { ClipCrosses } from './clip-crosses.tsx';
@@ -16,18 +16,16 @@ const opacityOf = (share: number): number =>
 
 export function ClipPlate(props: { desk: ClipDesk; width: number; height: number }) {
   const flight = useFlight();
-  const shell = useShell();
   const [damaged, setDamaged] = createSignal<string>();
   let canvas!: HTMLCanvasElement;
   const facts = () => props.desk.clip()?.facts;
   const width = (): number => (props.desk.isApart() ? Math.floor(props.width / 2) - 1 : props.width);
   const height = (): number => props.height;
   const k = (): number => width() / (facts()?.width ?? width());
-  const blurs = (): boolean => shell.hall() && props.desk.blurs();
   let asked = 0;
   createEffect(() => {
     const [opened, reader] = [props.desk.opening.opened(), props.desk.room()?.reader];
-    const [frame, blur] = [props.desk.frame(), blurs()];
+    const [frame, blur] = [props.desk.frame(), props.desk.blursHere()];
     const [w, h] = [width(), height()];
     if (!opened || !reader) return;
     asked++;

@@ -70,9 +70,7 @@ export function ClipSet(props: { desk: ClipDesk }) {
 function sayView({ view, tilt }: ClipSight): string {
   const looks = Number.isFinite(tilt.value) ? `${t.tilt(sayDeg(tilt.value, tilt.plusMinus), tilt.value >= 0)} ` : '';
   if (view.how === 'parallel') return `${looks}${t.views.parallel}`;
-  const { value, plusMinus } = view.rad;
-  const error = Number.isFinite(plusMinus) ? ` ± ${formatNumber(Math.max(1, plusMinus * DEG), 0)}°` : '';
-  return `${looks}${t.views[view.how](`${formatNumber(value * DEG, 0)}°${error}`)}`;
+  return `${looks}${t.views[view.how](sayDeg(view.rad.value, view.rad.plusMinus))}`;
 }
 
 function Placing(props: { desk: ClipDesk; hand: PlacingHand }) {

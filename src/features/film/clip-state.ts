@@ -1,6 +1,6 @@
 /** The clip that is open: kept while the page is, on this machine alone. What cannot be read leaves it as it was. */
 import { type Accessor, createMemo, createSignal, untrack } from 'solid-js';
-import type { Athlete, FlownTimes, MarkKind, ShownInstant } from '../../../sim/index.ts';
+import type { Athlete, ClipFrames, ClipMark, FlownTimes, MarkKind, ShownInstant } from '../../../sim/index.ts';
 import { keptState, type Page } from '../../app/page.ts';
 import { wordFault } from '../../app/say/fault-words.ts';
 import type { Loaders } from '../../app/services.ts';
@@ -63,8 +63,12 @@ export interface ClipDesk extends ClipState {
   readonly kept: Accessor<KeptClip | undefined>;
   /** one step of the skill, with undo there */
   keep(): void;
+  /** where the clip leaves this machine */
   readonly blurs: Accessor<boolean>;
   setBlurs(on: boolean): void;
+  /** for a projector */
+  readonly blursHere: Accessor<boolean>;
+  setBlursHere(on: boolean): void;
   /** the clip travels too; never remembered */
   readonly sends: Accessor<boolean>;
   setSends(on: boolean): void;
@@ -73,6 +77,18 @@ export interface ClipDesk extends ClipState {
 /** m; of a tree of parts, that of nobody */
 const bodyHeight = (athlete: Athlete): number => (athlete.kind === 'human' ? athlete.statureM : 1.7);
 
+/** s beside what is marked */
+const SENT_BESIDE = 0.3;
+
+/** Of the clip only what is marked is sent, with a little before and after; without marks all that is on the ruler. */
+function sentFrames(all: ClipFrames | undefined, marks: readonly ClipMark[]): [number, number] {
+  const last = (all?.t.length ?? 1) - 1;
+  if (!all || marks.length === 0) return [0, last];
+  const at = marks.map(({ frame }) => all.t[Math.min(frame, last)]);
+  const [from, to] = [Math.min(...at) - SENT_BESIDE, Math.max(...at) + SENT_BESIDE];
+  return [all.t.findIndex((s) => s >= from), all.t.findLastIndex((s) => s <= to)];
+}
+
 function makeClipDesk({ services, shell, flight, cursor, doc }: Page): ClipDesk {
   const [room, setRoom] = createSignal<LoadedRoom>();
   const [hand, setHand] = createSignal<ClipHand>('look');
@@ -80,6 +96,7 @@ function makeClipDesk({ services, shell, flight, cursor, doc }: Page): ClipDesk 
   const [isApart, setApart] = createSignal(false);
   const [isAway, setAway] = createSignal(false);
   const [blurs, setBlurs] = createSignal(true);
+  const [blursHere, setBlursHere] = createSignal(false);
   const [isAsked, setAsked] = createSignal(false);
   const load = async (): Promise<LoadedRoom> => {
     const loaded = await services.load.clip();
@@ -138,7 +155,8 @@ function makeClipDesk({ services, shell, flight, cursor, doc }: Page): ClipDesk 
     const [now, reader] = [opening.opened(), room()?.reader];
     if (!now || !reader) return undefined;
     const isBlurred = blurs();
-    const sending = { from: 0, to: now.span.stamps.length - 1, isBlurred, most: MOST_SENT };
+    const [from, to] = sentFrames(frames(), marks());
+    const sending = { from, to, isBlurred, most: MOST_SENT };
     return {
       name: now.clip.facts.name,
       isBlurred,
@@ -238,6 +256,8 @@ function makeClipDesk({ services, shell, flight, cursor, doc }: Page): ClipDesk 
     setAway,
     blurs,
     setBlurs,
+    blursHere,
+    setBlursHere,
     sends: shell.clipDoor.sends,
     setSends: shell.clipDoor.setSends,
   };

@@ -31,11 +31,18 @@ export {
   writeClipRecording,
 } from './clip/clip-json.ts';
 export { calcClipPlace } from './clip/clip-place.ts';
-export type { FlownAsPosed, PosedAgreement, PosedFrame } from './clip/clip-pose.ts';
+export type { FlownAsPosed, PosedAgreement, PosedCaution, PosedFrame } from './clip/clip-pose.ts';
 export { instantOf, type ShownInstant } from './clip/clip-shown.ts';
 export type { ClipTimes, TurnTime } from './clip/clip-times.ts';
+export { firstPose } from './clip/first-pose.ts';
+export { flyPosedSteps, type PosedFlight, type PosedFlightRequest } from './clip/fly-posed.ts';
+export { limbsOf } from './clip/limb-lengths.ts';
 export type { MarkFault } from './clip/mark-faults.ts';
+export { leadPosed, movePosed, tiltPosed, turnPosed, twistPosed } from './clip/pose-hand.ts';
+export { bodyOfPosed } from './clip/posed-body.ts';
+export { seePlace } from './clip/see.ts';
 export { floorPoint, offPlane, seeInto } from './clip/sight-look.ts';
+export { isAmbiguous, swapSides } from './clip/swap-sides.ts';
 export { trueTimes } from './clip/true-times.ts';
 export { framesOfTyped, type TypedTime } from './clip/typed-times.ts';
 export type { ContactFault } from './contact/impulse.ts';

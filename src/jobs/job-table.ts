@@ -2,6 +2,7 @@
 import { accountJob } from './kinds/account-job.ts';
 import { classFilesJob } from './kinds/class-files-job.ts';
 import { classJob } from './kinds/class-job.ts';
+import { clipPosedJob } from './kinds/clip-posed-job.ts';
 import { conditioningJob } from './kinds/conditioning-job.ts';
 import { draftJob } from './kinds/draft-job.ts';
 import { filmErrorsJob } from './kinds/film-errors-job.ts';
@@ -26,6 +27,7 @@ export const jobKinds = {
   account: accountJob,
   class: classJob,
   classFiles: classFilesJob,
+  clipPosed: clipPosedJob,
   conditioning: conditioningJob,
   draft: draftJob,
   film: filmJob,

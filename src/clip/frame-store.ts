@@ -27,12 +27,8 @@ export class FrameStore {
     return frame;
   }
 
-  has(k: number): boolean {
-    return this.frames.has(k);
-  }
-
+  /** one that is not there */
   put(k: number, frame: ImageBitmap): void {
-    this.drop(k);
     for (const oldest of this.frames.keys()) {
       if (this.frames.size < this.most) break;
       this.drop(oldest);

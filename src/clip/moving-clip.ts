@@ -67,7 +67,7 @@ async function readFacts(
   if (!(await track.canDecode())) throw clipFault('cannotDecode', codec);
   if (!(shown.width > 0 && shown.height > 0)) throw clipFault('damaged');
   const sink = new EncodedPacketSink(track);
-  const end = (await input.getDurationFromMetadata([track])) ?? (await track.computeDuration());
+  const end = await findEnd(input, track);
   const first = await firstShown(track, sink, end);
   const hz = await meanRate(sink);
   return [
@@ -83,6 +83,14 @@ async function readFacts(
     },
     { sink, first, grain: 1 / (await track.getTimeResolution()) },
   ];
+}
+
+/** Where frames are listed at one place their list is asked; else what the head says, as all of the file would have to be read. */
+async function findEnd(input: Input, track: InputVideoTrack): Promise<number> {
+  const format = await input.getFormat();
+  const isListed = format === MP4 || format === QTFF;
+  const said = isListed ? null : await input.getDurationFromMetadata([track]);
+  return said ?? (await track.computeDuration());
 }
 
 /** What ends before 0 was taken out by the one who made the file. */

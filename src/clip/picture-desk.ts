@@ -186,6 +186,8 @@ export class PictureDesk {
   private keep(k: number, sample: VideoSample): void {
     const { width, height } = this.size;
     try {
+      // it may just have been handed out
+      if (this.store.get(k)) return;
       sample.draw(this.pen, 0, 0, width, height);
       this.store.put(k, this.pen.canvas.transferToImageBitmap());
     } finally {

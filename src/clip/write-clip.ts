@@ -25,7 +25,9 @@ const BITS_PER_PX = { most: 0.2, least: 0.035 } as const;
 /** Each with so much of what the one before had. */
 const TRIES = [1, 0.55, 0.3, 0.15] as const;
 /** px of the longer side of the smallest. */
-const SMALLEST = 160;
+const SMALLEST = 320;
+/** Smaller H.264 may get the level "1b", which Chromium writes and does not read. */
+const LEAST_AVC_PX = 176 * 144 + 1;
 const KEY_EVERY_S = 0.5;
 
 interface Way {
@@ -58,7 +60,8 @@ export function planWriting(shown: Size, most: number, frames: number, lasts: nu
 }
 
 async function findWay({ size, quality }: Plan): Promise<Way> {
-  for (const way of WAYS) if (await canEncodeVideo(way.codec, { ...size, quality })) return way;
+  const ways = WAYS.filter(({ codec }) => codec !== 'avc' || size.width * size.height >= LEAST_AVC_PX);
+  for (const way of ways) if (await canEncodeVideo(way.codec, { ...size, quality })) return way;
   throw clipFault('noBrowser', 'encoder');
 }
 

@@ -42,6 +42,8 @@ export interface ClipOrder {
   readonly lastLastsS?: number;
   /** clockwise, what the file says that its pictures have to be turned by */
   readonly rotation?: 0 | 90 | 180 | 270;
+  /** what the file says it is called */
+  readonly title?: string;
   readonly background?: string;
   /** under all pictures */
   readonly still?: readonly ClipShape[];

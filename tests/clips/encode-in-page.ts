@@ -83,6 +83,7 @@ export async function encodeInPage(text: string): Promise<string> {
     keyFrameInterval: 1e6,
   });
   output.addVideoTrack(source, { rotation: order.rotation ?? 0 });
+  if (order.title) output.setMetadataTags({ title: order.title });
   await output.start();
   for (let k = 0; k < n; k++) {
     shown.globalAlpha = 1;

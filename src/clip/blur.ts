@@ -2,7 +2,7 @@
  * A picture blurred whole, so that no face can be known again: what goes through so few px that it cannot be sharpened back. A head as wide as a fifth
  * of the picture is 5 px of them; faces of people one knows are recognised from about 7 by 10 px on (Sinha et al. 2006, from memory).
  */
-import type { Size } from './clip-sizes.ts';
+import type { PxSize } from './clip-sizes.ts';
 
 /** px of the longer side that the picture goes through. */
 const FEW = 24;
@@ -17,7 +17,7 @@ function penOf(width: number, height: number): Pen {
 }
 
 /** Means of squares: halved again and again, where each px is the mean of four. */
-function fewPx(source: CanvasImageSource, { width, height }: Size): OffscreenCanvas {
+function fewPx(source: CanvasImageSource, { width, height }: PxSize): OffscreenCanvas {
   const k = Math.min(1, FEW / Math.max(width, height));
   const few = [Math.max(1, Math.round(width * k)), Math.max(1, Math.round(height * k))] as const;
   let halvings = 0;
@@ -37,7 +37,7 @@ function fewPx(source: CanvasImageSource, { width, height }: Size): OffscreenCan
 export function blurInto(
   to: CanvasRenderingContext2D | OffscreenCanvasRenderingContext2D,
   source: CanvasImageSource,
-  size: Size,
+  size: PxSize,
 ): void {
   const { width, height } = to.canvas;
   to.imageSmoothingEnabled = true;

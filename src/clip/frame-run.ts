@@ -3,7 +3,7 @@ import type { VideoSample, VideoSampleSink } from 'mediabunny';
 import { faultOf } from './clip-fault.ts';
 import { frameAt, middleOf, type StampedSpan } from './read-stamps.ts';
 
-export interface RunFrame {
+interface RunFrame {
   readonly k: number;
   /** the one who reads it closes it */
   readonly sample: VideoSample;

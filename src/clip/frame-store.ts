@@ -1,13 +1,13 @@
 /** Decoded frames that are kept, the one that was asked for longest ago let go first. */
-import type { Size } from './clip-sizes.ts';
+import type { PxSize } from './clip-sizes.ts';
 
 /** Bytes of decoded frames. */
-export const MOST_BYTES = 96 * 2 ** 20;
+const MOST_BYTES = 96 * 2 ** 20;
 /** However large: the one that is shown, one before and one after it. */
 const LEAST = 3;
 const BYTES_A_PX = 4;
 
-const bytesOf = ({ width, height }: Size): number => width * height * BYTES_A_PX;
+const bytesOf = ({ width, height }: PxSize): number => width * height * BYTES_A_PX;
 
 export class FrameStore {
   /** frames of this size that are kept */
@@ -15,7 +15,7 @@ export class FrameStore {
   private readonly frames = new Map<number, ImageBitmap>();
   private bytes = 0;
 
-  constructor(size: Size) {
+  constructor(size: PxSize) {
     this.most = Math.max(LEAST, Math.floor(MOST_BYTES / bytesOf(size)));
   }
 

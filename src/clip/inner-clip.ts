@@ -1,18 +1,18 @@
 /** An open clip as this room knows it. */
-import type { Size } from './clip-sizes.ts';
+import type { PxSize } from './clip-sizes.ts';
 import type { OpenClip } from './clip-source.ts';
 
 type AnyPen = CanvasRenderingContext2D | OffscreenCanvasRenderingContext2D;
 
 /** A frame while its turn lasts. */
-export interface InnerFrame {
+interface InnerFrame {
   readonly k: number;
   /** upright, over all of the canvas */
   draw(to: AnyPen): void;
 }
 
 export interface InnerClip extends OpenClip {
-  readonly shown: Size;
+  readonly shown: PxSize;
   /** s of the frames of the span, and how long the last one lasts */
   times(): { readonly stamps: Float64Array; readonly lastLasts: number };
   /** frames from .. to of the span one by one; what is damaged is left out */

@@ -17,7 +17,7 @@ import {
   WEBM,
 } from 'mediabunny';
 import { clipFault, faultOf } from './clip-fault.ts';
-import { isTooLarge, type Size, saySize } from './clip-sizes.ts';
+import { isTooLarge, type PxSize, saySize } from './clip-sizes.ts';
 import type { OpenClip } from './clip-source.ts';
 import { FrameRun } from './frame-run.ts';
 import type { InnerClip } from './inner-clip.ts';
@@ -61,7 +61,7 @@ async function readFacts(
   input: Input,
   track: InputVideoTrack,
 ): Promise<readonly [OpenClip['facts'], StampSource]> {
-  const shown: Size = { width: await track.getDisplayWidth(), height: await track.getDisplayHeight() };
+  const shown: PxSize = { width: await track.getDisplayWidth(), height: await track.getDisplayHeight() };
   if (isTooLarge(shown)) throw clipFault('tooLarge', saySize(shown));
   const codec = (await track.getCodec()) ?? String(await track.getInternalCodecId());
   if (!(await track.canDecode())) throw clipFault('cannotDecode', codec);
@@ -112,7 +112,7 @@ async function meanRate(sink: EncodedPacketSink): Promise<number> {
 }
 
 function makeClip(facts: OpenClip['facts'], input: Input, track: InputVideoTrack, stampSource: StampSource): InnerClip {
-  const shown: Size = { width: facts.width, height: facts.height };
+  const shown: PxSize = { width: facts.width, height: facts.height };
   const sink = new VideoSampleSink(track);
   const { first } = stampSource;
   let spanned: { readonly span: StampedSpan; readonly desk: PictureDesk } | undefined;

@@ -1,7 +1,7 @@
 /** Frames of a span by index: one is brought at a time, steps either way come from what was decoded with the last, and a hand that drags is followed. */
 import type { VideoSample } from 'mediabunny';
 import { clipFault, faultOf } from './clip-fault.ts';
-import { fitWithin, MOST_KEPT_PX, type Size } from './clip-sizes.ts';
+import { fitWithin, MOST_KEPT_PX, type PxSize } from './clip-sizes.ts';
 import type { ClipPicture } from './clip-source.ts';
 import { FrameRun, isKey, type RunSource } from './frame-run.ts';
 import { FrameStore } from './frame-store.ts';
@@ -36,7 +36,7 @@ function ask(k: number): Asked {
 
 export class PictureDesk {
   private readonly store: FrameStore;
-  private readonly size: Size;
+  private readonly size: PxSize;
   private readonly source: RunSource;
   private readonly pen: OffscreenCanvasRenderingContext2D;
   private run: FrameRun | undefined;
@@ -49,7 +49,7 @@ export class PictureDesk {
   /** which frame is shown for one that is damaged */
   private readonly instead = new Map<number, number>();
 
-  constructor(source: RunSource, shown: Size) {
+  constructor(source: RunSource, shown: PxSize) {
     this.source = source;
     this.size = fitWithin(shown, MOST_KEPT_PX);
     this.store = new FrameStore(this.size);

@@ -1,11 +1,11 @@
 /** A still picture as a clip of one frame, turned as it says. */
 import { clipFault } from './clip-fault.ts';
-import { fitWithin, isTooLarge, MOST_KEPT_PX, type Size, saySize } from './clip-sizes.ts';
+import { fitWithin, isTooLarge, MOST_KEPT_PX, type PxSize, saySize } from './clip-sizes.ts';
 import type { ClipPicture, ClipSpan } from './clip-source.ts';
 import type { InnerClip } from './inner-clip.ts';
 
 /** Its size, before all of it is decoded. */
-async function sizeOf(file: Blob): Promise<Size | undefined> {
+async function sizeOf(file: Blob): Promise<PxSize | undefined> {
   const url = URL.createObjectURL(file);
   const picture = new Image();
   try {
@@ -19,7 +19,7 @@ async function sizeOf(file: Blob): Promise<Size | undefined> {
   }
 }
 
-async function decode(file: Blob, shown: Size, kind: string): Promise<ImageBitmap> {
+async function decode(file: Blob, shown: PxSize, kind: string): Promise<ImageBitmap> {
   const { width, height } = fitWithin(shown, MOST_KEPT_PX);
   try {
     return await createImageBitmap(file, {

@@ -11,7 +11,7 @@ import {
 } from 'mediabunny';
 import { blurInto } from './blur.ts';
 import { clipFault } from './clip-fault.ts';
-import { fitWithin, type Size } from './clip-sizes.ts';
+import { fitWithin, type PxSize } from './clip-sizes.ts';
 import type { ClipSending } from './clip-source.ts';
 import type { InnerClip } from './inner-clip.ts';
 import { nextTurn } from './turns.ts';
@@ -43,20 +43,22 @@ const WAYS: readonly Way[] = [
 const even = (n: number): number => Math.max(2, 2 * Math.round(n / 2));
 
 interface Plan {
-  readonly size: Size;
+  readonly size: PxSize;
+  /** that it aims at */
+  readonly bytes: number;
   readonly quality: Quality;
 }
 
 /** How large and how good, for `share` of what there is room for. `lasts`: s of the file, by which encoders count. */
-export function planWriting(shown: Size, most: number, frames: number, lasts: number, share: number): Plan {
+export function planWriting(shown: PxSize, most: number, frames: number, lasts: number, share: number): Plan {
   const room = (MOST_WRITTEN * AIM * 8 * share) / frames;
   const wanted = fitWithin(shown, most);
   const smaller = Math.sqrt(Math.min(1, room / BITS_PER_PX.least / (wanted.width * wanted.height)));
   const longer = Math.max(SMALLEST, Math.max(wanted.width, wanted.height) * smaller);
   const fitted = fitWithin(wanted, longer);
   const size = { width: even(fitted.width), height: even(fitted.height) };
-  const bits = Math.min(room, BITS_PER_PX.most * size.width * size.height);
-  return { size, quality: new Quality({ bitrate: Math.max(1000, Math.round((bits * frames) / lasts)) }) };
+  const bytes = (Math.min(room, BITS_PER_PX.most * size.width * size.height) * frames) / 8;
+  return { size, bytes, quality: new Quality({ bitrate: Math.max(1000, Math.round((8 * bytes) / lasts)) }) };
 }
 
 async function findWay({ size, quality }: Plan): Promise<Way> {

@@ -150,6 +150,7 @@ test('steps on, back and anywhere show their frames within a bound of bytes, and
   expect(walked.mostBytes).toBeLessThanOrEqual(MOST_BYTES);
   expect(walked.mostBytes).toBeGreaterThan(0.9 * MOST_BYTES);
   expect(walked.mostFrames).toBeLessThan(64);
+  expect(walked.decoded).toBeGreaterThan(order.stampsS.length);
   expect(walked.left).toBe(0);
 });
 

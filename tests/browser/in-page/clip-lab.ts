@@ -9,7 +9,7 @@ const FIXED = [1, 0, 0, 1] as const;
 
 const bytesOf = (base64: string): Uint8Array<ArrayBuffer> => Uint8Array.from(atob(base64), (c) => c.charCodeAt(0));
 
-/** Pictures that are open, whoever made them. */
+/** Pictures that are open, by the reader, mediabunny or the browser. */
 const open = { frames: new Set<VideoFrame>(), bitmaps: new Set<ImageBitmap>(), most: 0, decoded: 0 };
 
 function countPictures(): void {

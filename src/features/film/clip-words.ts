@@ -111,7 +111,7 @@ export const clipTexts = {
   markNext: (what: string) => `Mark ${what} here`,
   markOtherShort: 'other',
   leftSide: 'Marks, scale and place',
-  rightSide: 'A and the clip',
+  rightSide: 'What is known of the clip, and how far A is from it',
   private: 'What becomes of the clip',
   send: 'Send the clip too',
   sendHint: 'else only times and errors travel',

@@ -17,6 +17,7 @@ import {
   type FlownTimes,
   floorPoint,
   instantOf,
+  isClipRecording,
   offPlane,
   type ReadClipRecording,
   readClipRecording,
@@ -52,6 +53,8 @@ export interface Clipping {
   instant(frames: ClipFrames, times: ClipTimes, frame: number, result: FlightResult): ShownInstant | undefined;
   /** what was measured as an entry of the skill's recordings */
   write(writing: Omit<ClipWriting, 'angles'>, result: FlightResult): ClipRecording;
+  /** an entry that this program wrote of a clip */
+  isOfClip: typeof isClipRecording;
   /** throws an Error with the path of what is wrong */
   read(entry: ClipRecording, result: FlightResult): ReadClipRecording;
   /** at s from take-off */
@@ -71,6 +74,7 @@ export function makeClipping(): Clipping {
     offPlane,
     instant: (frames, times, frame, { flight }) => instantOf(frames, times, frame, flight.duration),
     write: (writing, { flight }) => writeClipRecording({ ...writing, angles: anglesOf(flight.body) }),
+    isOfClip: isClipRecording,
     read: (entry, { flight }) => readClipRecording(entry, anglesOf(flight.body)),
     apart: (times, t, { flight, frames }) => calcClipApart(times, flight, frames, t),
   };

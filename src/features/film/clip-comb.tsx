@@ -52,10 +52,10 @@ export function ClipComb(props: { desk: ClipDesk; axis: TimeAxis; left: number; 
 /** Instants that are kept with the skill, on the ruler of its own flight, while the clip is not open. */
 export function ClipKeptPegs(props: { desk: ClipDesk; axis: TimeAxis; left: number }) {
   return (
-    <Show when={!props.desk.clip() && props.desk.kept()}>
-      {(kept) => (
+    <Show when={!props.desk.clip() && props.desk.kept()?.times}>
+      {(times) => (
         <ul class="clip-kept-pegs" aria-label={t.keptPegs} style={{ left: `${props.left}px` }}>
-          <For each={kept().times.marks}>
+          <For each={times().marks}>
             {({ mark, at }) => (
               <li style={{ transform: `translateX(${xOf(props.axis, at.value)}px)` }}>
                 {sayMark(mark)} <b>{formatNumber(at.value, at.plusMinus > 0.015 ? 2 : 3)}</b>

@@ -242,7 +242,7 @@ function makeClipDesk({ services, shell, flight, cursor, doc }: Page): ClipDesk 
           },
           flight.result(),
         );
-        doc.edit(withKept(doc.file(), entry), t.keepStep(name));
+        doc.edit(withKept(doc.file(), entry, engine), t.keepStep(name));
         // it is a step of the skill: undo takes it back there
         shell.takeUndo(undefined);
         shell.notify({ text: t.isKept(name), action: { title: t.undo, run: () => doc.undo() } });

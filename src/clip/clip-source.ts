@@ -25,8 +25,8 @@ export type ClipFaultCode =
   | 'empty'
   | 'tooLarge' // a picture of more px than is read; `what`: its size
   | 'cannotRead' // the file is gone or locked
-  | 'noCamera'
-  | 'noBrowser'; // no WebCodecs here
+  | 'noCamera' // `what`: none, notAllowed or inUse
+  | 'noBrowser'; // no WebCodecs here; `what`: encoder, where it is that alone
 
 /** Its words are the page's business. */
 export interface ClipFault extends Error {

@@ -19,6 +19,8 @@ interface ClipCalc {
   /** or of one that is kept with the skill, while none is open */
   readonly times: Accessor<ClipTimes | undefined>;
   readonly kept: Accessor<KeptClip | undefined>;
+  /** why what is kept cannot be read */
+  readonly keptFault: Accessor<string | undefined>;
   readonly flown: Accessor<FlownTimes | undefined>;
   readonly timesFault: Accessor<string | undefined>;
   readonly markFaults: Accessor<readonly string[]>;
@@ -74,15 +76,16 @@ export function makeClipCalc({ opening, measuring, engine: engineOf, flight, doc
       return { fault: wordFault(error) };
     }
   });
-  const kept = createMemo((): KeptClip | undefined => {
+  const stored = createMemo((): { kept?: KeptClip; fault?: string } => {
     const engine = engineOf();
     try {
-      return engine && readKept(doc.file(), engine, flight.result());
-    } catch {
-      // an entry of another program, or a damaged one, stays in the file as it is
-      return undefined;
+      const kept = engine && readKept(doc.file(), engine, flight.result());
+      return kept ? { kept } : {};
+    } catch (error) {
+      return { fault: wordFault(error) };
     }
   });
+  const kept = (): KeptClip | undefined => stored().kept;
   const times = (): ClipTimes | undefined => found().times ?? (opening.opened() ? undefined : kept()?.times);
   const seen = createMemo((): { sight?: ClipSight; fault?: string } => {
     const [now, engine, { scale, stand, view }] = [frames(), engineOf(), measuring()];
@@ -100,6 +103,7 @@ export function makeClipCalc({ opening, measuring, engine: engineOf, flight, doc
     live: () => found().times,
     times,
     kept,
+    keptFault: () => stored().fault,
     flown: createMemo(() => {
       const [engine, now] = [engineOf(), times()];
       return engine && now ? engine.flown(now, flight.result()) : undefined;

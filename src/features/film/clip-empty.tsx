@@ -22,6 +22,7 @@ export function ClipEmpty(props: { desk: ClipDesk; canDrop: boolean }) {
           </p>
         )}
       </Show>
+      <Show when={props.desk.keptFault()}>{(why) => <p class="quiet">{t.keptFault(why())}</p>}</Show>
       <p class="clip-ways">
         <button type="button" class="main" onClick={() => props.desk.opening.pick()}>
           {t.open}
@@ -50,6 +51,9 @@ export function ClipLive(props: { desk: ClipDesk; live: MediaStream }) {
         <span class="quiet">{t.filming}</span>
         <button type="button" class="main" onClick={() => props.desk.opening.stopFilm()}>
           {t.stopFilm}
+        </button>{' '}
+        <button type="button" class="link" onClick={() => props.desk.opening.cancel()}>
+          {t.cancel}
         </button>
       </p>
     </div>

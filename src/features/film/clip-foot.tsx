@@ -7,6 +7,8 @@ import { clipTexts as t } from './clip-words.ts';
 function missingOf(desk: ClipDesk): string | undefined {
   if (desk.sight() && desk.instant()) return undefined;
   const { scale, stand } = desk.measuring();
+  const fault = desk.timesFault();
+  if (fault !== undefined) return fault;
   if (desk.frames() === undefined) return t.needs.rate;
   if (!desk.instant()) return t.needs.takeoff;
   if (!scale) return t.needs.scale;

@@ -1,4 +1,4 @@
-/** What hangs from the line: the clip, or what stands in its place; and what is said over it. */
+/** What hangs from the line: the clip, or what is in its place; and what is said over it. */
 import { Match, Show, Switch } from 'solid-js';
 import { ClipEmpty, ClipFaults, ClipLive, ClipRate, ClipWorking } from './clip-empty.tsx';
 import { ClipPlate } from './clip-plate.tsx';

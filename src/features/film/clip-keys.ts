@@ -22,6 +22,7 @@ export function useClipKeys(desk: ClipDesk, menu: () => void): (e: KeyboardEvent
     const last = here.at(-1);
     if (last) desk.takeOff(last);
   };
+  const isUnderWay = (): boolean => (desk.opening.work() ?? desk.opening.live()) !== undefined;
   const onKey = (e: KeyboardEvent): void => {
     const { target } = e;
     if (e.ctrlKey || e.metaKey || e.altKey || document.querySelector('dialog[open]')) return;
@@ -30,14 +31,14 @@ export function useClipKeys(desk: ClipDesk, menu: () => void): (e: KeyboardEvent
     const step = { ArrowLeft: -1, ArrowRight: 1 }[e.key];
     const isButton = target.closest('button, summary, input, [role="menuitem"]') !== null;
     if (!desk.frames()) {
-      if (e.key !== 'Escape' || !desk.opening.work()) return;
+      if (e.key !== 'Escape' || !isUnderWay()) return;
       desk.opening.cancel();
     } else if (e.key === ',' || e.key === '.') frameBy(e.key === ',' ? -1 : 1);
     else if (e.key === 'm') markNext();
     else if (e.key === 'M') menu();
     else if (e.key === 'b' || e.key === 'B') desk.setBlursHere(!desk.blursHere());
     else if (e.key === ' ' && !isButton) desk.setAway(true);
-    else if (e.key === 'Escape' && desk.opening.work()) desk.opening.cancel();
+    else if (e.key === 'Escape' && isUnderWay()) desk.opening.cancel();
     else if (e.key === 'Escape' && desk.hand() !== 'look') desk.abandonHand();
     else if (target.closest(OWN_ARROWS)) return;
     else if (step) {

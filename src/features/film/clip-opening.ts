@@ -32,6 +32,7 @@ export interface ClipOpening {
   open(file: File): void;
   /** another stretch of a long clip */
   move(from: number): void;
+  /** what is being read, and the camera: what it filmed is gone */
   cancel(): void;
   /** the camera of this machine, while it runs */
   readonly live: Accessor<MediaStream | undefined>;
@@ -59,9 +60,14 @@ export function makeClipOpening(
   let endFilm: (() => Promise<File>) | undefined;
 
   const cancel = (): void => {
+    // ends a camera too
     stop?.abort();
     stop = undefined;
-    setWork(undefined);
+    endFilm = undefined;
+    batch(() => {
+      setWork(undefined);
+      setLive(undefined);
+    });
   };
   const begin = (name: string): AbortController => {
     cancel();
@@ -152,16 +158,14 @@ export function makeClipOpening(
     }
   };
   const stopFilm = async (): Promise<void> => {
-    const end = endFilm;
-    if (!end) return;
+    const [end, mine] = [endFilm, stop];
+    if (!end || !mine) return;
     endFilm = undefined;
     try {
       const file = await end();
-      setLive(undefined);
-      await open(file);
+      if (!mine.signal.aborted) await open(file);
     } catch (error) {
-      setLive(undefined);
-      setFault(wordFault(error, t.camera));
+      fail(mine, error, t.camera);
     }
   };
   return {

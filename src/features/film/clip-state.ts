@@ -17,12 +17,13 @@ import { clipTexts as t } from './clip-words.ts';
 
 type LoadedRoom = Awaited<ReturnType<Loaders['clip']>>;
 
-/** A file that plays at so many a second may have been slowed down by a phone. */
-const DOUBTFUL = [24.5, 60.5] as const;
+/** Frames a second: a file that plays so, at 23.98 to 60, may have been slowed down by a phone (judgement). */
+const DOUBTFUL = [23.5, 60.5] as const;
 /** px of the longer side of a clip that is sent */
 const MOST_SENT = 1280;
+/** letters that the title of a recording may have */
 const MOST_TITLE = 200;
-/** A at 55 % */
+/** share of the figure at first: half */
 const HALF = 0.5;
 
 export interface ClipDesk extends ClipState {
@@ -61,6 +62,7 @@ export interface ClipDesk extends ClipState {
   setAway(on: boolean): void;
   /** what is kept with the skill */
   readonly kept: Accessor<KeptClip | undefined>;
+  readonly keptFault: Accessor<string | undefined>;
   /** one step of the skill, with undo there */
   keep(): void;
   /** where the clip leaves this machine */
@@ -81,9 +83,9 @@ const bodyHeight = (athlete: Athlete): number => (athlete.kind === 'human' ? ath
 const SENT_BESIDE = 0.3;
 
 /** Of the clip only what is marked is sent, with a little before and after; without marks all that is on the ruler. */
-function sentFrames(all: ClipFrames | undefined, marks: readonly ClipMark[]): [number, number] {
-  const last = (all?.t.length ?? 1) - 1;
-  if (!all || marks.length === 0) return [0, last];
+function sentFrames(all: ClipFrames, marks: readonly ClipMark[]): [number, number] {
+  const last = all.t.length - 1;
+  if (marks.length === 0) return [0, last];
   const at = marks.map(({ frame }) => all.t[Math.min(frame, last)]);
   const [from, to] = [Math.min(...at) - SENT_BESIDE, Math.max(...at) + SENT_BESIDE];
   return [all.t.findIndex((s) => s >= from), all.t.findLastIndex((s) => s <= to)];
@@ -147,15 +149,16 @@ function makeClipDesk({ services, shell, flight, cursor, doc }: Page): ClipDesk 
   });
   const quarters = createMemo((): number => {
     const { somersault } = flight.result().frames;
+    // one that is three quarters done is marked too
     return Math.round(Math.abs((somersault.at(-1) ?? 0) - somersault[0]) / (Math.PI / 2) - 0.25) || 0;
   });
   const put = (wanted: MarkWanted, frame: number, title: string): void =>
     past.measure({ marks: putMark(marks(), wanted, frame) }, title);
   shell.clipDoor.offer(() => {
-    const [now, reader] = [opening.opened(), room()?.reader];
-    if (!now || !reader) return undefined;
+    const [now, reader, all] = [opening.opened(), room()?.reader, frames()];
+    if (!now || !reader || !all) return undefined;
     const isBlurred = blurs();
-    const [from, to] = sentFrames(frames(), marks());
+    const [from, to] = sentFrames(all, marks());
     const sending = { from, to, isBlurred, most: MOST_SENT };
     return {
       name: now.clip.facts.name,
@@ -226,6 +229,7 @@ function makeClipDesk({ services, shell, flight, cursor, doc }: Page): ClipDesk 
     figure,
     setFigure: (share) => void setFigure(Math.min(Math.max(share, 0), 1)),
     kept,
+    keptFault: calc.keptFault,
     keep: () => {
       const [now, engine, clip] = [frames(), room()?.engine, opening.opened()?.clip];
       if (!now || !engine || !clip) return;

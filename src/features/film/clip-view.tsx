@@ -34,6 +34,8 @@ export function ClipView(props: ToolProps) {
     onCleanup(() => {
       window.removeEventListener('drop', onDrop, true);
       desk.time.play.pause();
+      // nothing is filmed unseen
+      if (desk.opening.live()) desk.opening.cancel();
       shell.takeUndo(undefined);
     });
   });

@@ -4,13 +4,19 @@ import type { ClipFaultCode } from '../../clip/clip-source.ts';
 
 const bare = (name: string): string => (name.length > 40 ? `${name.slice(0, 39)}…` : name);
 const STILL = 'What was open still is.';
+/** By what the reader of clips says of a camera. */
+const NO_CAMERA = {
+  none: 'No camera was found here.',
+  notAllowed: 'This page may not use the camera; the browser’s settings for this page allow it.',
+  inUse: 'The camera is used by another program. Close it there first.',
+} as const;
+const noCamera = (what: string): string => NO_CAMERA[what === 'notAllowed' || what === 'inUse' ? what : 'none'];
 const ORDINALS = ['', 'quarter turn', 'half turn', 'three-quarter turn'];
 
 const FRACTIONS = ['', '¼', '½', '¾'];
 const part = (quarters: number): string => `${quarters >= 4 ? Math.floor(quarters / 4) : ''}${FRACTIONS[quarters % 4]}`;
 
 export const clipTexts = {
-  none: 'No clip is open.',
   empty: 'Hang a clip under the flight.',
   stays: 'It stays on this machine.',
   open: 'Open a clip',
@@ -33,9 +39,11 @@ export const clipTexts = {
     tooLarge: (name, what) =>
       `The pictures of ${bare(name)} are larger than is read${what ? `: ${what}` : ''}. ${STILL}`,
     cannotRead: (name) => `${bare(name)} could not be read from this machine: it may be gone or locked. ${STILL}`,
-    noCamera: () => `No camera was found, or it may not be used by this page. ${STILL}`,
-    noBrowser: () =>
-      `This browser cannot read clips at all: it has no decoder for pages. Another browser may. ${STILL}`,
+    noCamera: (_, what) => `${noCamera(what)} ${STILL}`,
+    noBrowser: (_, what) =>
+      what === 'encoder'
+        ? 'This browser cannot write clips. Another browser may.'
+        : `This browser cannot read clips at all: it has no decoder for pages. Another browser may. ${STILL}`,
   } satisfies Record<ClipFaultCode, (name: string, what: string) => string>,
   failed: (name: string, why: string) => `${bare(name)}: ${why}. ${STILL}`,
   frameLost: (asked: number) => `Frame ${asked} is damaged, and none near it can be shown.`,
@@ -69,7 +77,6 @@ export const clipTexts = {
   notCorrected: 'not known',
   linesField: 'Time to read a picture, line by line',
   linesStep: 'Line by line read-out',
-  notKnown: 'not known',
   ms: 'ms',
   away: (m: string) => `${m} away`,
   offSquare: (deg: string) => `${deg} off square`,
@@ -132,6 +139,8 @@ export const clipTexts = {
   isKept: (name: string) => `What was measured in ${bare(name)} is kept with the skill; the clip is not.`,
   keptHead: (name: string) => `Times of ${bare(name)} are kept with this skill.`,
   keptOpen: 'Open the clip to see it. It stays on this machine.',
+  keptFault: (why: string) =>
+    `What is kept of a clip with this skill cannot be read, and stays in its file as it is: ${why}`,
   keptPegs: 'Instants that are kept',
   whole: 'All of the clip',
   close: 'The flight alone',
@@ -165,8 +174,6 @@ export const clipTexts = {
     scale: 'Set a length or four corners to lay the figure over it.',
     stand: 'Set where the feet are at take-off to lay the figure over it.',
   },
-  before: 'A has not taken off yet: as at take-off.',
-  after: 'A has landed: as at landing.',
 
   said: {
     noClip: 'No clip is open.',
@@ -267,7 +274,6 @@ export const clipTexts = {
     top: 'top',
     feet: 'feet at take-off',
   },
-  corners: (size: string) => size,
   ofCorners: '4 corners',
   ofLength: 'a length in the picture',
   noScale: 'none yet',

@@ -22,6 +22,10 @@ export const findWords: { readonly commands: Words; readonly fields: Words } = {
     'tool-film': [
       'camera',
       'filming',
+      'clip',
+      'video',
+      'frame by frame',
+      'times from film',
       'recording',
       'markers',
       'motion capture',

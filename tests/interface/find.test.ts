@@ -71,6 +71,7 @@ test.each([
   ['side by side', 'tool-compare'],
   ['c3d', 'tool-film'],
   ['camera', 'tool-film'],
+  ['frame by frame', 'tool-film'],
   ['undo', 'undo'],
   ['print', 'print'],
   ['slow', 'quarter'],

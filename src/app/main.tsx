@@ -53,6 +53,10 @@ const loadWholePictures = loadPart(
   () => import('../pictures/whole-picture.ts'),
   (m) => m.wholePictures,
 );
+const loadFilm = loadPart(
+  () => import('../pictures/film-pictures.ts'),
+  (m) => m.makeFilmParts(shapes, loadPart),
+);
 /** The ready skill that the address asks for. */
 async function findAsked(): Promise<SkillFile | undefined> {
   const { skill } = readAddress(location.search);
@@ -108,10 +112,7 @@ const servicesWith = (keeper: Keeper, asked: SkillFile | undefined): Services =>
       () => import('../engine/ask.ts'),
       (m) => m.makeAsking({ athletes, shapes }),
     ),
-    filming: loadPart(
-      () => import('../pictures/film-pictures.ts'),
-      (m) => m.makeFilmParts(shapes),
-    ),
+    filming: loadFilm,
     fixing: loadPart(
       () => import('../engine/fix.ts'),
       (m) => m.makeFixing({ athletes, shapes }),
@@ -120,10 +121,7 @@ const servicesWith = (keeper: Keeper, asked: SkillFile | undefined): Services =>
       () => import('../engine/class.ts'),
       (m) => m.makeClassing(shapes),
     ),
-    clip: loadPart(
-      () => import('../pictures/clip-room.ts'),
-      (m) => m.clipRoom,
-    ),
+    clip: async () => (await loadFilm()).clip(),
     comparing: loadPart(
       () => import('../engine/compare.ts'),
       (m) => m.makeComparing(engine, shapes),
@@ -144,10 +142,7 @@ const servicesWith = (keeper: Keeper, asked: SkillFile | undefined): Services =>
       () => import('../engine/read-skill.ts'),
       (m) => m.skillReading,
     ),
-    recording: loadPart(
-      () => import('../pictures/recording-room.ts'),
-      (m) => m.recordingRoom,
-    ),
+    recording: async () => (await loadFilm()).recording(),
     sensing: loadPart(
       () => import('../engine/conditioning.ts'),
       (m) => m.makeSensing(shapes),

@@ -1,6 +1,6 @@
 /** Joins the rooms for filming plans: what the worker planned, and the flight, as markup for an <svg> of the page. */
 import type { FilmingPlan, ShapeData } from '../../sim/index.ts';
-import { type Filming, makeFilming } from '../engine/film.ts';
+import { makeFilming } from '../engine/film.ts';
 import { makePoser, type Poser } from '../engine/poses.ts';
 import type { FlightResult } from '../engine/result.ts';
 import { figureItems } from '../scene/figure.ts';
@@ -87,9 +87,19 @@ const filmPictures: FilmPictures = {
 const alongPlace = ({ sightline, stand }: FilmingPlan, pose: StagePose, { x, y, pxPerM }: AlongPlace) =>
   seenAt(sightline, pose, pxPerM, x(pose.t), y(pose.p_WScm_W[1] - stand.floorY));
 
-export const makeFilmParts = (
-  shapes: Readonly<Record<string, ShapeData>>,
-): { readonly engine: Filming; readonly pictures: FilmPictures } => ({
+/** A module that comes when it is first asked for, and again after it did not. */
+type Late = <Module, Part>(load: () => Promise<Module>, pick: (module: Module) => Part) => () => Promise<Part>;
+
+/** The rooms for recordings and clips are found from here: their names are not in what the page starts with. */
+export const makeFilmParts = (shapes: Readonly<Record<string, ShapeData>>, late: Late) => ({
   engine: makeFilming(shapes),
   pictures: filmPictures,
+  recording: late(
+    () => import('./recording-room.ts'),
+    (m) => m.recordingRoom,
+  ),
+  clip: late(
+    () => import('./clip-room.ts'),
+    (m) => m.clipRoom,
+  ),
 });

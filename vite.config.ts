@@ -20,7 +20,7 @@ const cut = {
       test: /\/(?:sim|valibot)\//,
       entriesAware: true,
       // bytes: what is smaller comes with a neighbour, or every part would have a file of its own and its name in every list
-      entriesAwareMergeThreshold: 4000,
+      entriesAwareMergeThreshold: 8000,
     },
   ],
 };

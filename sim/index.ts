@@ -38,7 +38,7 @@ export { firstPose } from './clip/first-pose.ts';
 export { flyPosedSteps, type PosedFlight, type PosedFlightRequest } from './clip/fly-posed.ts';
 export { limbsOf } from './clip/limb-lengths.ts';
 export type { MarkFault } from './clip/mark-faults.ts';
-export { leadPosed, movePosed, tiltPosed, turnPosed, twistPosed } from './clip/pose-hand.ts';
+export { endsOfPosed, leadPosed, movePosed, tiltPosed, turnPosed, twistPosed } from './clip/pose-hand.ts';
 export { bodyOfPosed } from './clip/posed-body.ts';
 export { seePlace } from './clip/see.ts';
 export { floorPoint, offPlane, seeInto } from './clip/sight-look.ts';

@@ -5,7 +5,7 @@ import { FieldError } from '../math/field-error.ts';
 import { applyInto, applyTInto, matOfAttitude, matOfVectorInto, mulInto } from '../math/rot.ts';
 import { add, norm, scale, sub, type Triple } from '../math/vec3.ts';
 import { reachTo } from '../motion/inverse-kinematics.ts';
-import { getLimb, placeLimb } from '../motion/limb.ts';
+import { getLimb, HUMAN_ENDS, placeLimb } from '../motion/limb.ts';
 import type { ClipSight, Spot } from './clip.ts';
 import type { PosedFrame } from './clip-pose.ts';
 import { bodyOfPosed, withAngles, withAttitude } from './posed-body.ts';
@@ -51,6 +51,23 @@ export function leadPosed(body: Body, posed: PosedFrame, sight: ClipSight, { end
   if (Number.isNaN(length)) return led;
   const ratio = norm(sub(placeSeenAt(sight, joint_W, to), joint_W)) / length;
   return { ...led, reaches: [...posed.reaches.filter((r) => r.limb !== end), { limb: end, ratio }] };
+}
+
+/** px of the ends that limbs are led by; none of a body whose limbs have no names here. */
+export function endsOfPosed(
+  body: Body,
+  posed: PosedFrame,
+  sight: ClipSight,
+): readonly { readonly end: string; readonly at: Spot }[] {
+  if (!body.neutralHuman) return [];
+  const { R_WB, p_WBo_W } = bodyOfPosed(body, posed);
+  return HUMAN_ENDS.map((end) => {
+    const limb = getLimb(body, end);
+    placeLimb(limb, posed.angles);
+    const d: Triple = [0, 0, 0];
+    applyInto(R_WB, 0, limb.p_BoE_B, 0, d, 0);
+    return { end, at: seePlace(sight, add(p_WBo_W, d)).at };
+  });
 }
 
 /** m from shoulder or hip to the end of the straight limb; NaN: the head, whose line bends in many places. */

@@ -2,13 +2,13 @@
 import {
   bodyOfPosed,
   type ClipSight,
+  endsOfPosed,
   firstPose,
   isAmbiguous,
   leadPosed,
   limbsOf,
   type Measured,
   movePosed,
-  offPlane,
   type PosedFlight,
   type PosedFrame,
   type ShapeData,
@@ -39,13 +39,15 @@ export interface ClipPosings {
   /** rad, the head to the right */
   tilt(posed: PosedFrame, by: number): PosedFrame;
   swap(result: FlightResult, posed: PosedFrame, sight: ClipSight): PosedFrame;
+  /** left and right could be exchanged in it */
   isAmbiguous(result: FlightResult, posed: PosedFrame, sight: ClipSight): boolean;
   picture(result: FlightResult, posed: PosedFrame): PosedPicture;
-  /** px of a place in W */
-  see(sight: ClipSight, p: readonly [number, number, number]): Spot;
+  /** px of the mass centre */
+  middle(posed: PosedFrame, sight: ClipSight): Spot;
+  /** px of the ends that limbs are led by; none: a body of its own */
+  ends(result: FlightResult, posed: PosedFrame, sight: ClipSight): ReturnType<typeof endsOfPosed>;
   /** share by which straight limbs were asked to be longer than they are; NaN: none was led to its end */
   limbs(posed: readonly PosedFrame[]): number;
-  offPlane: typeof offPlane;
   /** throws what is wrong with the frames; undefined after a cancel */
   fly(
     result: FlightResult,
@@ -71,9 +73,9 @@ export function makeClipPosings(
     swap: ({ flight }, posed, sight) => swapSides(flight.body, posed, sight),
     isAmbiguous: ({ flight }, posed, sight) => isAmbiguous(flight.body, posed, sight),
     picture: ({ flight }, posed) => bodyOfPosed(flight.body, posed).pose,
-    see: (sight, [x, y, z]) => seePlace(sight, [x, y, z]).at,
+    middle: (posed, sight) => seePlace(sight, posed.p_WScm_W).at,
+    ends: ({ flight }, posed, sight) => endsOfPosed(flight.body, posed, sight),
     limbs: limbsOf,
-    offPlane,
     fly: ({ file, athlete }, title, posed, sight, airTime, report) =>
       pool.run(
         'clipPosed',

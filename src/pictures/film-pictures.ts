@@ -100,6 +100,6 @@ export const makeFilmParts = (shapes: Readonly<Record<string, ShapeData>>, late:
   ),
   clip: late(
     () => import('./clip-room.ts'),
-    (m) => m.clipRoom,
+    (m) => m.makeClipRoom(shapes),
   ),
 });

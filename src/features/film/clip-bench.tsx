@@ -9,7 +9,9 @@ import { ClipFoot } from './clip-foot.tsx';
 import { ClipGiven } from './clip-given.tsx';
 import { ClipHang, readShare } from './clip-hang.tsx';
 import { ClipLeft } from './clip-left.tsx';
+import { ClipMade } from './clip-made.tsx';
 import { placeOf, plateBox } from './clip-plan.ts';
+import { useClipPosing } from './clip-pose-state.ts';
 import type { ClipDesk } from './clip-state.ts';
 import { clipTexts as t } from './clip-words.ts';
 import { FilmAir } from './film-frame.tsx';
@@ -27,6 +29,7 @@ export interface ClipPartProps extends ToolProps {
 }
 
 export function ClipBench(props: ClipPartProps) {
+  const posing = useClipPosing();
   const place = () => placeOf(true, props.height);
   const shape = (): number => {
     const facts = props.desk.clip()?.facts;
@@ -97,6 +100,9 @@ export function ClipBench(props: ClipPartProps) {
           <section class="clip-scroll" aria-label={t.rightSide} tabIndex={0}>
             <Show when={props.desk.times()?.airTime}>
               <ClipBeside desk={props.desk} />
+            </Show>
+            <Show when={props.desk.sight() && !props.desk.isStill()}>
+              <ClipMade posing={posing} />
             </Show>
           </section>
           <ClipCaution desk={props.desk} />

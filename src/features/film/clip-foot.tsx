@@ -1,5 +1,7 @@
 /** Under the plate: how much of A is seen over the clip, or both apart; and what is missing to lay it there. */
 import { Show } from 'solid-js';
+import { useClipPosing } from './clip-pose-state.ts';
+import { ClipPoseButtons } from './clip-pose-tools.tsx';
 import type { ClipDesk } from './clip-state.ts';
 import { clipTexts as t } from './clip-words.ts';
 
@@ -16,6 +18,7 @@ function missingOf(desk: ClipDesk): string | undefined {
 }
 
 export function ClipFoot(props: { desk: ClipDesk }) {
+  const posing = useClipPosing();
   const word = (): string => {
     const share = props.desk.figure();
     if (share < 0.25) return t.figures.none;
@@ -27,6 +30,9 @@ export function ClipFoot(props: { desk: ClipDesk }) {
         when={missingOf(props.desk)}
         fallback={
           <>
+            <Show when={!props.desk.isStill() && !props.desk.isApart()}>
+              <ClipPoseButtons posing={posing} />
+            </Show>
             <label class="clip-figure-share">
               <b>{t.figure}</b>
               <input

@@ -4,6 +4,8 @@ import { useFlight } from '../../app/page.ts';
 import type { ClipPicture } from '../../clip/clip-source.ts';
 import { formatNumber } from '../../ui/numbers.ts';
 import { ClipCrosses } from './clip-crosses.tsx';
+import { useClipPosing } from './clip-pose-state.ts';
+import { ClipPosingFigure } from './clip-posing.tsx';
 import type { ClipDesk } from './clip-state.ts';
 import { clipTexts as t } from './clip-words.ts';
 
@@ -11,11 +13,15 @@ import { clipTexts as t } from './clip-words.ts';
 const OPACITY = { half: 0.55, full: 1 } as const;
 /** requests that may have followed one whose picture is still drawn */
 const LATE = 3;
+/** what is posed is seen */
+const LEAST_POSED = 0.5;
 const opacityOf = (share: number): number =>
   share <= 0.5 ? 2 * share * OPACITY.half : OPACITY.half + (2 * share - 1) * (OPACITY.full - OPACITY.half);
 
 export function ClipPlate(props: { desk: ClipDesk; width: number; height: number }) {
   const flight = useFlight();
+  const posing = useClipPosing();
+  const isPosing = (): boolean => posing.isOn() && !props.desk.isApart();
   const [damaged, setDamaged] = createSignal<string>();
   let canvas!: HTMLCanvasElement;
   const facts = () => props.desk.clip()?.facts;
@@ -53,7 +59,7 @@ export function ClipPlate(props: { desk: ClipDesk; width: number; height: number
       ? pictures.over(flight.result(), sight, instant.t, k())
       : '';
   });
-  const isShown = (): boolean => !props.desk.isAway() || props.desk.isApart();
+  const isShown = (): boolean => (!props.desk.isAway() && !isPosing()) || props.desk.isApart();
   const of = (): number => props.desk.frames()?.t.length ?? 1;
   const s = (): string => formatNumber(props.desk.time.at(), 3);
   return (
@@ -82,6 +88,18 @@ export function ClipPlate(props: { desk: ClipDesk; width: number; height: number
       </svg>
       <Show when={!props.desk.isApart()}>
         <ClipCrosses desk={props.desk} k={k()} width={width()} height={height()} />
+      </Show>
+      <Show when={isPosing() && posing.here()}>
+        {(here) => (
+          <ClipPosingFigure
+            posing={posing}
+            here={here()}
+            k={k()}
+            width={width()}
+            height={height()}
+            opacity={props.desk.isAway() ? 0 : opacityOf(Math.max(props.desk.figure(), LEAST_POSED))}
+          />
+        )}
       </Show>
       <Show when={damaged()}>
         <p class="clip-damaged" role="status">

@@ -10,8 +10,10 @@ import { ClipFoot } from './clip-foot.tsx';
 import { ClipGiven } from './clip-given.tsx';
 import { ClipHang, readShare } from './clip-hang.tsx';
 import { ClipMarkHere, ClipPrivate, ClipStretch } from './clip-left.tsx';
+import { ClipMade } from './clip-made.tsx';
 import { isPlacing } from './clip-placing.ts';
 import { placeOf, plateBox } from './clip-plan.ts';
+import { useClipPosing } from './clip-pose-state.ts';
 import { ClipSet } from './clip-set.tsx';
 import { ClipLarge, ClipThumb } from './clip-touch.tsx';
 import { clipTexts as t } from './clip-words.ts';
@@ -26,6 +28,7 @@ const EDGE = 16;
 const HEAD = 48;
 
 export function ClipStacked(props: ClipPartProps) {
+  const posing = useClipPosing();
   const column = (): number => touchColumn(props);
   const place = () => placeOf(false, height());
   const shape = (): number => {
@@ -101,6 +104,9 @@ export function ClipStacked(props: ClipPartProps) {
             </Show>
             <Show when={props.desk.times()?.airTime}>
               <ClipBeside desk={props.desk} />
+            </Show>
+            <Show when={props.desk.sight() && !props.desk.isStill()}>
+              <ClipMade posing={posing} />
             </Show>
             <ClipCaution desk={props.desk} />
             <ClipFacts desk={props.desk} />

@@ -1,7 +1,7 @@
 /** The end that a limb is led by: by its upper half it turns as a whole, by its lower half elbow or knee follow. */
 import type { HeldLimb, HeldPicture, LimbName } from '../../pictures/stage-input.ts';
 import type { Grab } from './limb-turn.ts';
-import { pieceAt } from './limb-under.ts';
+import { pieceAt } from '../../app/limb-under.ts';
 
 function endOf(limb: LimbName, isUpper: boolean): string {
   if (limb === 'head') return limb;

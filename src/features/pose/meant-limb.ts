@@ -5,7 +5,7 @@ import type { FigureViews, HeldViewName } from './figure-views.ts';
 import { useFirstLift } from './first-lift.ts';
 import { useHand } from './hand.ts';
 import type { ScreenPlace } from './limb-turn.ts';
-import { limbsUnder } from './limb-under.ts';
+import { limbsUnder } from '../../app/limb-under.ts';
 
 /** Where a limb is meant, and in which of the views. */
 interface Meant {

@@ -11,7 +11,7 @@ import type { Gesture } from './gesture.ts';
 import { useHand } from './hand.ts';
 import { grabLimb } from './limb-end.ts';
 import { leadEnd, type ScreenPlace } from './limb-turn.ts';
-import { limbsUnder } from './limb-under.ts';
+import { limbsUnder } from '../../app/limb-under.ts';
 
 /** px per m below which the figure is too small for a hand to tell its limbs apart */
 const LEAST_SCALE = 60;

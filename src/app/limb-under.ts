@@ -2,7 +2,7 @@
  * Which limb is under a point of the screen. The whole limb is its handle: by mouse what is drawn and some px round it, by
  * finger at least 44 px across however small the figure is. px of the picture.
  */
-import type { HeldLimb } from '../../pictures/stage-input.ts';
+import type { HeldLimb } from '../pictures/stage-input.ts';
 
 type Seen = Pick<HeldLimb, 'id' | 'outline' | 'line' | 'depth'>;
 

@@ -6,7 +6,6 @@ import { filmShapes } from '../clips/flight-shapes.ts';
 import { knownFlight } from '../clips/known-flight.ts';
 import { makeClip } from '../clips/made-clip.ts';
 import { ALL_RULES, findViolations } from './axe.ts';
-import { openFirst } from './bench.ts';
 import { test } from './kept-files.ts';
 
 const SOON = { timeout: 30_000 };
@@ -33,10 +32,10 @@ const frameOf = (t: number): number => Math.ceil((t + BEFORE) * HZ - 1e-6);
 
 /** The frame that is shown, by keys. */
 async function goTo(page: Page, frame: number): Promise<void> {
-  await page.locator('.clip-plate').click({ position: { x: 2, y: 2 } });
-  await page.keyboard.press('Home');
-  for (let i = 0; i < frame; i++) await page.keyboard.press('.');
-  await expect(page.locator('.clip-plate canvas').first()).toHaveAttribute('data-frame', String(frame));
+  const plate = page.locator('.clip-plate canvas').first();
+  const from = Number(await plate.getAttribute('data-frame'));
+  for (let i = from; i !== frame; i += Math.sign(frame - from)) await page.keyboard.press(frame > from ? '.' : ',');
+  await expect(plate).toHaveAttribute('data-frame', String(frame));
 }
 
 /** A cross to a place in W. */
@@ -58,8 +57,8 @@ test('three frames of our own flight are posed, and become a version that flies 
   tag: '@desktop',
 }, async ({ page }) => {
   const own = await makeOwn(page);
-  await openFirst(page);
   await page.goto('./?skill=back-straight');
+  await expect(page.locator('canvas[data-ready="true"]').first()).toBeVisible();
   await page.keyboard.press('i');
   await page.getByRole('tab', { name: 'Clip' }).click();
   const chooser = page.waitForEvent('filechooser');
@@ -122,8 +121,8 @@ test('three frames of our own flight are posed, and become a version that flies 
   await test.step('the figure does it: beside A, as long in the air and as far turned', async () => {
     await page.getByRole('button', { name: 'Make the figure do this' }).click();
     await expect(page.locator('.clip-made')).toContainText(/Version B, of these poses/, SOON);
-    const left = await page.locator('.clip-made dl').innerText();
-    expect(Number(/([\d.]+)° left over/.exec(left.replace(/\n/g, ' '))?.[1])).toBeLessThan(4);
+    const left = await page.locator('.clip-made dl').textContent();
+    expect(Number(/([\d.]+)° left over/.exec(left ?? '')?.[1])).toBeLessThan(4);
     await page.getByRole('button', { name: 'Compare', exact: true }).last().click();
     await expect(page.getByText('Back somersault, straight, as in the clip').first()).toBeVisible(SOON);
   });

@@ -7,7 +7,7 @@ import type { FigurePlace } from './posed-look.ts';
 import type { DrawItem } from './scene.ts';
 
 /** Of a clip `width` px wide that is drawn `k` times as large. */
-function clipPlace({ sight: s }: ClipSight, k: number): FigurePlace {
+export function clipPlace({ sight: s }: ClipSight, k: number): FigurePlace {
   if (s.kind === 'perspective') return ownPlace(s.sightline, s.sightline.width * k);
   const { right, up, toward, pxPerM, anchor, at } = s.parallel;
   return { view: { right, up, toward }, scale: pxPerM * k, anchor, x: at[0] * k, y: at[1] * k };

@@ -31,7 +31,7 @@ export {
   writeClipRecording,
 } from './clip/clip-json.ts';
 export { calcClipPlace } from './clip/clip-place.ts';
-export type { FlownAsPosed, PosedAgreement, PosedCaution, PosedFrame } from './clip/clip-pose.ts';
+export type { FlownAsPosed, PosedCaution, PosedFrame } from './clip/clip-pose.ts';
 export { instantOf, type ShownInstant } from './clip/clip-shown.ts';
 export type { ClipTimes, TurnTime } from './clip/clip-times.ts';
 export { firstPose } from './clip/first-pose.ts';

@@ -2,8 +2,8 @@
 import { FieldError } from '../math/field-error.ts';
 import type { PosedFrame } from './clip-pose.ts';
 
-export const FEWEST_POSED = 2;
-export const MOST_POSED = 20;
+const FEWEST_POSED = 2;
+const MOST_POSED = 20;
 /** s before the take-off that is marked: the frame in which the feet are last on the ground. */
 const BEFORE = 0.05;
 /** s: longer than any flight here. */

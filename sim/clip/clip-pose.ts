@@ -19,7 +19,7 @@ export interface PosedFrame {
   readonly reaches: readonly { readonly limb: string; readonly ratio: number }[];
 }
 
-export interface PosedAgreement {
+interface PosedAgreement {
   readonly frame: number;
   readonly t: number;
   /** rad, flown less posed */

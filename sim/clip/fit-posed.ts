@@ -12,7 +12,7 @@ import type { PosedFrame } from './clip-pose.ts';
 import { attitudesAt, type FlownAttitude } from './first-pose.ts';
 
 /** What a hand is off, rad, nineteen of twenty (judgement, near to what the filming plan expects of one camera). */
-export const POSED_ERRORS = { somersault: 3 * RAD, tilt: 10 * RAD, twist: 12 * RAD, joint: 5 * RAD } as const;
+const POSED_ERRORS = { somersault: 3 * RAD, tilt: 10 * RAD, twist: 12 * RAD, joint: 5 * RAD } as const;
 /** From how much twist between its frames on a flight twists, rad (judgement: twice what twist is off). */
 const TWISTS = 24 * RAD;
 /** Less somersault between the frames than this, rad, is none (judgement). */

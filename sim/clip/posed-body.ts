@@ -8,7 +8,7 @@ import { makeHeld } from '../motion/held.ts';
 import { calcPose, type Pose } from '../motion/pose.ts';
 import type { PosedFrame } from './clip-pose.ts';
 
-export interface PosedBody {
+interface PosedBody {
   readonly pose: Pose;
   readonly R_WB: Float64Array;
   readonly p_WBo_W: Triple;

@@ -24,7 +24,7 @@ import type { JobCall, Pool } from '../jobs/pool.ts';
 import type { FlightResult } from './result.ts';
 
 /** Segments of the posed body in W, as scenes draw them. */
-export type PosedPicture = ReturnType<typeof bodyOfPosed>['pose'];
+type PosedPicture = ReturnType<typeof bodyOfPosed>['pose'];
 
 export interface ClipPosings {
   /** where posing a frame begins: A at that instant, or between two posed frames on the way */

@@ -9,7 +9,8 @@ import { formatNumber } from '../../ui/numbers.ts';
 import { clipPoseTexts as t, wordPosedCaution } from './clip-pose-words.ts';
 import { type ClipDesk, clipDeskOf } from './clip-state.ts';
 
-export const MOST_POSED = 20;
+/** as many as a flight is made of */
+const MOST_POSED = 20;
 const DEG = 180 / Math.PI;
 
 interface MadeOfPoses {
@@ -25,8 +26,6 @@ export interface ClipPosing {
   readonly here: Accessor<PosedFrame | undefined>;
   readonly isPosed: Accessor<boolean>;
   readonly isOn: Accessor<boolean>;
-  /** why it cannot be posed */
-  readonly missing: Accessor<string | undefined>;
   take(): void;
   leave(): void;
   /** within a drag, until it is settled or abandoned */
@@ -68,7 +67,12 @@ function makeClipPosing(page: Page): ClipPosing {
     return own ?? room.posings.first(flight.result(), posed(), frame, desk.timeOf(frame));
   });
   const at = (p: PosedFrame): string => formatNumber(desk.timeOf(p.frame), 2);
-  const withOne = (one: PosedFrame): readonly PosedFrame[] => [...raw().filter((p) => p.frame !== one.frame), one];
+  const withOne = (one: PosedFrame): readonly PosedFrame[] => {
+    const others = raw().filter((p) => p.frame !== one.frame);
+    if (others.length < MOST_POSED) return [...others, one];
+    shell.notify({ text: t.full(MOST_POSED) });
+    return raw();
+  };
   const put = (one: PosedFrame, title: string): void => desk.measure({ posed: withOne(one) }, title);
   const cancel = (): void => {
     call?.cancel();
@@ -123,7 +127,6 @@ function makeClipPosing(page: Page): ClipPosing {
     here,
     isPosed: () => raw().some((p) => p.frame === desk.frame()),
     isOn: () => desk.hand() === 'pose',
-    missing: () => (hasZero() ? undefined : t.needTakeoff),
     take: () => desk.setHand('pose'),
     leave: () => desk.setHand('look'),
     draft: (one) => desk.past.draft({ posed: withOne(one) }),

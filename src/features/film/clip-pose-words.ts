@@ -33,9 +33,7 @@ export const clipPoseTexts = {
   more: (what: string) => `${what}: 5° more`,
   swapHere: 'Swap left and right',
   takeOff: 'Take this pose off',
-  both: 'both sides',
-  grab: 'Drag a limb by its end; drag the trunk to move all of it; the ring turns it.',
-  needTakeoff: 'Mark the take-off first: a pose needs its time.',
+  full: (most: number) => `${most} frames are posed, as many as a flight is made of. Take one off first.`,
   posed: (s: string) => `Pose at ${s} s`,
   swapped: (s: string) => `Swap left and right at ${s} s`,
   removed: (s: string) => `Take the pose at ${s} s off`,
@@ -54,7 +52,6 @@ export const clipPoseTexts = {
   compare: 'Compare',
   madeRow: (letter: string) => `Version ${letter}, of these poses`,
   cautionTitle: 'To be checked',
-  seconds: (s: string) => `${s} s`,
 } as const;
 
 /** What is to be checked of a flight that was made of poses, a sentence each. */

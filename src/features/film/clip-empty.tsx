@@ -24,6 +24,11 @@ export function ClipEmpty(props: { desk: ClipDesk; canDrop: boolean }) {
       </Show>
       <Show when={props.desk.keptFault()}>{(why) => <p class="quiet">{t.keptFault(why())}</p>}</Show>
       <p class="clip-ways">
+        <Show when={props.desk.kept()?.clip}>
+          <button type="button" onClick={() => props.desk.openSent()}>
+            {t.openKept}
+          </button>
+        </Show>
         <button type="button" class="main" onClick={() => props.desk.opening.pick()}>
           {t.open}
         </button>

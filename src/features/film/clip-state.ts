@@ -6,7 +6,7 @@ import { wordFault } from '../../app/say/fault-words.ts';
 import type { Loaders } from '../../app/services.ts';
 import { formatNumber } from '../../ui/numbers.ts';
 import { makeClipCalc } from './clip-calc.ts';
-import { type KeptClip, withKept } from './clip-kept.ts';
+import { fileOf, type KeptClip, ofSent, SENT_BESIDE, withKept } from './clip-kept.ts';
 import { type MarkWanted, nextMarks, putMark, sayMark, takeOffMark } from './clip-marks.ts';
 import { type ClipOpening, makeClipOpening, SPAN } from './clip-opening.ts';
 import type { ClipHand, ClipMeasuring, ClipState } from './clip-page.ts';
@@ -63,6 +63,8 @@ export interface ClipDesk extends ClipState {
   /** what is kept with the skill */
   readonly kept: Accessor<KeptClip | undefined>;
   readonly keptFault: Accessor<string | undefined>;
+  /** the clip that came with it */
+  openSent(): void;
   /** one step of the skill, with undo there */
   keep(): void;
   /** where the clip leaves this machine */
@@ -78,9 +80,6 @@ export interface ClipDesk extends ClipState {
 
 /** m; of a tree of parts, that of nobody */
 const bodyHeight = (athlete: Athlete): number => (athlete.kind === 'human' ? athlete.statureM : 1.7);
-
-/** s beside what is marked */
-const SENT_BESIDE = 0.3;
 
 /** Of the clip only what is marked is sent, with a little before and after; without marks all that is on the ruler. */
 function sentFrames(all: ClipFrames, marks: readonly ClipMark[]): [number, number] {
@@ -109,6 +108,8 @@ function makeClipDesk({ services, shell, flight, cursor, doc }: Page): ClipDesk 
   /** what was measured in clips of this visit, by name and size: opened again it is there again */
   const known = new Map<string, ClipMeasuring>();
   let nowOpen = '';
+  /** the clip that came with the skill, where that was opened */
+  let sent: File | undefined;
   const opening = makeClipOpening(
     load,
     ({ clip: { facts } }) => {
@@ -119,7 +120,8 @@ function makeClipDesk({ services, shell, flight, cursor, doc }: Page): ClipDesk 
       const before = kept();
       // of a long clip it is not known which stretch was on the ruler
       const isSame = before?.name === facts.name && facts.lasts <= SPAN;
-      past.begin(known.get(nowOpen) ?? (isSame ? before.measured : fresh));
+      const isSent = isSame && facts.bytes === sent?.size;
+      past.begin(known.get(nowOpen) ?? (isSent ? ofSent(before) : isSame ? before.measured : fresh));
       time.setFrame(0);
       setHand('look');
       shell.clipDoor.setSends(false);
@@ -229,6 +231,12 @@ function makeClipDesk({ services, shell, flight, cursor, doc }: Page): ClipDesk 
     figure,
     setFigure: (share) => void setFigure(Math.min(Math.max(share, 0), 1)),
     kept,
+    openSent: () => {
+      const now = kept();
+      if (now?.clip === undefined) return;
+      sent = fileOf(now.clip, now.name);
+      opening.open(sent);
+    },
     keptFault: calc.keptFault,
     keep: () => {
       const [now, engine, clip] = [frames(), room()?.engine, opening.opened()?.clip];

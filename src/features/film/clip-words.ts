@@ -138,6 +138,7 @@ export const clipTexts = {
   keepStep: (name: string) => `Keep what was measured in ${bare(name)}`,
   isKept: (name: string) => `What was measured in ${bare(name)} is kept with the skill; the clip is not.`,
   keptHead: (name: string) => `Times of ${bare(name)} are kept with this skill.`,
+  openKept: 'Open the clip that came with it',
   keptOpen: 'Open the clip to see it. It stays on this machine.',
   keptFault: (why: string) =>
     `What is kept of a clip with this skill cannot be read, and stays in its file as it is: ${why}`,

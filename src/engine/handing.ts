@@ -15,7 +15,9 @@ export interface Handing {
   keepBack(file: SkillFile, athlete: Athlete, along: Along): Handed;
   /** what was measured in a clip is kept with it */
   hasFilm(file: SkillFile): boolean;
-  /** `handed` with its clip, a data: URL, in it */
+  /** what was kept last was measured in the clip of this name */
+  isFilmOf(file: SkillFile, name: string): boolean;
+  /** `handed` with the clip, a data: URL, in what was kept last */
   withClip(file: SkillFile, clip: string): SkillFile;
   /** the fragment of an address, without its "#"; throws for a skill that is too long */
   writeSkillLink(handed: Handed): string;
@@ -25,7 +27,8 @@ export interface Handing {
 
 const hasFilm = (file: SkillFile): boolean => (file.recordings ?? []).some(isClipRecording);
 
-/** Into the last that was measured: the clip that is open is the one that was kept last. */
+const isFilmOf = (file: SkillFile, name: string): boolean => file.recordings?.findLast(isClipRecording)?.file === name;
+
 function withClip(file: SkillFile, clip: string): SkillFile {
   const recordings = file.recordings ?? [];
   const last = recordings.findLastIndex(isClipRecording);
@@ -36,4 +39,4 @@ function withClip(file: SkillFile, clip: string): SkillFile {
   };
 }
 
-export const handing: Handing = { keepBack, hasFilm, withClip, writeSkillLink, readSkillLink };
+export const handing: Handing = { keepBack, hasFilm, isFilmOf, withClip, writeSkillLink, readSkillLink };

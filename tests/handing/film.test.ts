@@ -44,6 +44,12 @@ test('it goes by link and comes back as it was', () => {
   expect(readSkillLink(writeSkillLink(handed)).file.recordings).toEqual(handed.file.recordings);
 });
 
+test('only the clip in which it was measured last may go', () => {
+  const two = { ...filmed, recordings: [...filmed.recordings, { ...measured, file: 'second.mp4' }, others[0]] };
+  expect([handing.isFilmOf(two, 'second.mp4'), handing.isFilmOf(two, 'ivo.mp4')]).toEqual([true, false]);
+  expect(handing.isFilmOf(file, 'ivo.mp4')).toBe(false);
+});
+
 test('a clip is put into what was measured in it, and into nothing else', () => {
   const handed = handOn(filmed, { ...NONE, film: true });
   const whole = handing.withClip(handed.file, 'data:video/mp4;base64,BBBB');

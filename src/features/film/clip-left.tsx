@@ -128,15 +128,17 @@ export function ClipStretch(props: { desk: ClipDesk }) {
 }
 
 export function ClipPrivate(props: { desk: ClipDesk }) {
+  const hint = (): string => {
+    if (!props.desk.sends()) return t.sendHint;
+    if (props.desk.kept()?.name !== props.desk.clip()?.facts.name) return t.sendKept;
+    return props.desk.blurs() ? t.sendBlurred : t.sendSharp;
+  };
   return (
     <section class="clip-private" aria-label={t.private}>
-      <Tick
-        on={props.desk.sends()}
-        set={props.desk.setSends}
-        title={t.send}
-        hint={props.desk.sends() && props.desk.blurs() ? t.sendBlurred : t.sendHint}
-      />
-      <Tick on={props.desk.blurs()} set={props.desk.setBlurs} title={t.blur} hint={t.blurHint} />
+      <Show when={!props.desk.isStill()}>
+        <Tick on={props.desk.sends()} set={props.desk.setSends} title={t.send} hint={hint()} />
+        <Tick on={props.desk.blurs()} set={props.desk.setBlurs} title={t.blur} hint={t.blurHint} />
+      </Show>
       <Tick on={props.desk.blursHere()} set={props.desk.setBlursHere} title={t.blurHere} hint={t.blurHereHint} />
       <p>
         <b>{t.staysHere}</b>

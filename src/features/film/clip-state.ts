@@ -158,7 +158,8 @@ function makeClipDesk({ services, shell, flight, cursor, doc }: Page): ClipDesk 
     past.measure({ marks: putMark(marks(), wanted, frame) }, title);
   shell.clipDoor.offer(() => {
     const [now, reader, all] = [opening.opened(), room()?.reader, frames()];
-    if (!now || !reader || !all) return undefined;
+    // a still picture has no times to be kept: there is nothing that it would go along with
+    if (!now || !reader || !all || now.clip.facts.kind === 'still') return undefined;
     const isBlurred = blurs();
     const [from, to] = sentFrames(all, marks());
     const sending = { from, to, isBlurred, most: MOST_SENT };
@@ -214,6 +215,7 @@ function makeClipDesk({ services, shell, flight, cursor, doc }: Page): ClipDesk 
     },
     wanted: createMemo(() => nextMarks(marks(), quarters())),
     mark: (kind: MarkKind, turn?: number) => {
+      if (!calc.live()) return;
       const wanted = turn === undefined ? { kind } : { kind, quarters: turn };
       const frame = time.frame();
       put(wanted, frame, t.marked(sayMark(wanted)));

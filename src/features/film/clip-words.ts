@@ -123,6 +123,8 @@ export const clipTexts = {
   send: 'Send the clip too',
   sendHint: 'else only times and errors travel',
   sendBlurred: 'in a file alone, and blurred',
+  sendSharp: 'in a file alone, and not blurred',
+  sendKept: 'once its times are kept with the skill',
   blur: 'Blur faces',
   blurHint: 'all of the picture, where it is sent',
   blurHere: 'Blur it on this screen',

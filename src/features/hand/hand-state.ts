@@ -2,6 +2,7 @@
 import { createMemo, createSignal, onCleanup } from 'solid-js';
 import type { Along } from '../../../sim/index.ts';
 import { baseAddress } from '../../app/base-address.ts';
+import type { OfferedClip } from '../../app/clip-door.ts';
 import type { Page } from '../../app/page.ts';
 import { wordFault } from '../../app/say/fault-words.ts';
 import type { Handing } from '../../engine/handing.ts';
@@ -47,6 +48,11 @@ export function makeHandState(page: Page, room: Handing, first: string): HandSta
       return makeCode(link);
     };
   });
+  /** one that is open and was not kept is not what the skill's times are of */
+  const offered = (): OfferedClip | undefined => {
+    const clip = along().film ? door.offered() : undefined;
+    return clip && room.isFilmOf(doc.chain(), clip.name) ? clip : undefined;
+  };
   const [opened, open] = createSignal<string>();
   let timer: ReturnType<typeof setTimeout> | undefined;
   onCleanup(() => {
@@ -64,7 +70,8 @@ export function makeHandState(page: Page, room: Handing, first: string): HandSta
     handed: () => made().value,
     hasFilm: () => room.hasFilm(doc.chain()),
     withClip: room.withClip,
-    clip: () => (along().film && room.hasFilm(doc.chain()) && door.sends() ? door.offered() : undefined),
+    offered,
+    clip: () => (door.sends() ? offered() : undefined),
     cannot: () => made().fault,
     linkFault: () => written().fault,
     link: () => addressed(written().value),

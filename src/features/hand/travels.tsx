@@ -84,7 +84,7 @@ export function Travels(props: { hand: HandState; brief?: boolean; low?: boolean
         </For>
       </Show>
       <TravelTicks facts={facts().ticks} along={props.hand.along()} brief={props.brief} onTick={props.hand.tick} />
-      <Show when={props.hand.along().film && props.hand.page.shell.clipDoor.offered()}>
+      <Show when={props.hand.offered()}>
         {(clip) => (
           <label>
             <input

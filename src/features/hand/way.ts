@@ -45,7 +45,9 @@ export interface HandState {
   readonly linkFault: Accessor<string | undefined>;
   /** what was measured in a clip is kept with the skill */
   hasFilm(): boolean;
-  /** the clip that goes along in a file */
+  /** the clip that may go along in a file: what is kept with the skill was measured in it, and that goes too */
+  offered(): OfferedClip | undefined;
+  /** the same, where it was asked for */
   clip(): OfferedClip | undefined;
   withClip(file: SkillFile, clip: string): SkillFile;
   /** the link as a code has it: its sheets are left out where they would make it too fine */

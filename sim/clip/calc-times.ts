@@ -47,7 +47,7 @@ export function calcClipTimes(frames: ClipFrames, marks: readonly ClipMark[], gi
     ...(turns?.whole && { whole: turns.whole }),
     ...(takeoff && handOff && { handOff: measured(less(handOff, takeoff)) }),
     ...(flight && landing && rest && { braking: calcBraking(flight.down, less(rest, landing), given.gravity) }),
-    faults: takeoff && landing ? [...faults, ...rateFaults(landing.value - takeoff.value)] : faults,
+    faults: takeoff && landing ? [...faults, ...rateFaults(landing.value - takeoff.value, given.gravity)] : faults,
   };
 }
 
@@ -118,10 +118,10 @@ function calcBraking(down: Uncertain, time: Uncertain, g: number): ClipTimes['br
   };
 }
 
-function rateFaults(airTime: number): MarkFault[] {
+function rateFaults(airTime: number, g: number): MarkFault[] {
   const [short, long] = AIR_TIME;
   if (airTime >= short && airTime <= long) return [];
-  return [{ kind: 'rate', airTime, is: airTime < short ? 'short' : 'long' }];
+  return [{ kind: 'rate', airTime, rise: (g * airTime ** 2) / 8, is: airTime < short ? 'short' : 'long' }];
 }
 
 function checkFrames({ t, hz, lines }: ClipFrames): void {

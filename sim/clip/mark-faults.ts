@@ -15,8 +15,8 @@ export type MarkFault =
   | { readonly kind: 'twice'; readonly mark: number; readonly first: number }
   /** it is earlier, or later, than `other` lets it be */
   | { readonly kind: 'order'; readonly mark: number; readonly other: number; readonly is: 'early' | 'late' }
-  /** what is so long or short in the air was hardly taken at the rate that was typed; nothing is left out */
-  | { readonly kind: 'rate'; readonly airTime: number; readonly is: 'long' | 'short' };
+  /** what is so long or short (s) in the air was hardly taken at the rate that was typed; nothing is left out. `rise`: m, as high up as down */
+  | { readonly kind: 'rate'; readonly airTime: number; readonly rise: number; readonly is: 'long' | 'short' };
 
 /** So many quarters are 40 somersaults. */
 const MOST_QUARTERS = 160;

@@ -113,6 +113,10 @@ export function wordMeasured(
   return [value, `± ${numbers.number(quantity, Math.max(clip.plusMinus, least), decimals)}${unit ? ` ${unit}` : ''}`];
 }
 
+/** The same of the flown skill, without a unit; a dash: it has none. */
+export const wordFlown = ({ quantity, flown }: ClipRow, numbers = PLAIN_CLIP): string =>
+  flown === undefined ? '–' : numbers.number(quantity, flown, DECIMALS[quantity]);
+
 interface ClipRun {
   readonly text: string;
   readonly isStrong?: true;
@@ -136,7 +140,8 @@ export function wordClip({ airTime, rise }: ClipTimes, flown?: FlownTimes, numbe
   return runs;
 }
 
-const wordLonger = (s: number, plusMinus: number): string =>
+/** By how much, with its ±, where that is more than the ±: "14 ± 12 ms". */
+export const wordLonger = (s: number, plusMinus: number): string =>
   Math.abs(s) < 0.1995
     ? `${(1000 * Math.abs(s)).toFixed(0)} ± ${Math.max(1, 1000 * plusMinus).toFixed(0)} ms`
     : `${Math.abs(s).toFixed(2)} ± ${Math.max(0.01, plusMinus).toFixed(2)} s`;
@@ -177,7 +182,7 @@ const capital = (text: string): string => text.charAt(0).toUpperCase() + text.sl
 /** `marks`: the list that was given. Frames count from 1. */
 export function wordMarkFault(fault: MarkFault, marks: readonly ClipMark[]): string {
   if (fault.kind === 'rate') {
-    const rise = (9.81 * fault.airTime ** 2) / 8;
+    const { rise } = fault;
     const high = rise < 0.1 ? `${(100 * rise).toFixed(1)} cm` : `${rise.toFixed(1)} m`;
     return `${fault.airTime.toFixed(2)} s in the air is a rise of ${high}, as high up as down. Is the true rate right?`;
   }

@@ -5,7 +5,7 @@ export interface OfferedClip {
   readonly name: string;
   /** so that no face can be known again */
   readonly isBlurred: boolean;
-  /** what is on the ruler, written again: nothing else of the file */
+  /** what is marked, with a little before and after, written again: nothing else of the file */
   write(made: (frames: number, of: number) => void, signal: AbortSignal): Promise<Blob>;
 }
 

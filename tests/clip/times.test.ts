@@ -223,10 +223,12 @@ describe('marks at fault are said, and the rest is computed', () => {
 
   it('so long, or so short, in the air asks whether the rate is right', () => {
     const long = calcClipTimes(even(30, 300), [air[0], { kind: 'landing', frame: 150 }], level);
-    expect(long.faults).toEqual([{ kind: 'rate', airTime: expect.closeTo(130 / 30), is: 'long' }]);
+    expect(long.faults).toEqual([
+      { kind: 'rate', airTime: expect.closeTo(130 / 30), rise: expect.closeTo(23.03), is: 'long' },
+    ]);
     expect(long.airTime?.value).toBeCloseTo(130 / 30, 12);
     expect(calcClipTimes(frames, [air[0], { kind: 'landing', frame: 25 }], level).faults).toEqual([
-      { kind: 'rate', airTime: expect.closeTo(5 / 120), is: 'short' },
+      { kind: 'rate', airTime: expect.closeTo(5 / 120), rise: expect.closeTo(0.0021, 4), is: 'short' },
     ]);
   });
 

@@ -1,10 +1,10 @@
 /** What the times give: value, ±, the same of A, and where it goes. */
 import { createMemo, For, Show } from 'solid-js';
-import { clipRows, wordMeasured } from '../../../sim/words/clip-words.ts';
+import { clipRows, wordFlown, wordMeasured } from '../../../sim/words/clip-words.ts';
 import { usePage } from '../../app/page.ts';
 import { giveSheet, giveTakeoff, whyNoTakeoff } from './clip-give.ts';
 import type { ClipDesk } from './clip-state.ts';
-import { clipNumbers, fieldOf, type GivenRow, sayFlown } from './clip-values.ts';
+import { clipNumbers, fieldOf, type GivenRow } from './clip-values.ts';
 import { clipTexts as t } from './clip-words.ts';
 
 export function ClipGiven(props: { desk: ClipDesk; height?: number }) {
@@ -38,7 +38,7 @@ export function ClipGiven(props: { desk: ClipDesk; height?: number }) {
                   <b>{wordMeasured(row, clipNumbers)[0]}</b>
                 </td>
                 <td>{wordMeasured(row, clipNumbers)[1]}</td>
-                <td>{sayFlown(row)}</td>
+                <td>{wordFlown(row, clipNumbers)}</td>
                 <td>
                   <Show
                     when={fieldOf(row)}

@@ -1,7 +1,6 @@
 /** The sentence of a clip: how long it is in the air, how high it rises, and how A differs; before that, what is to be done next. */
 import { createMemo, For, Show } from 'solid-js';
-import { wordClip } from '../../../sim/words/clip-words.ts';
-import { formatNumber } from '../../ui/numbers.ts';
+import { wordClip, wordLonger } from '../../../sim/words/clip-words.ts';
 import { say } from '../../ui/units.ts';
 import type { ClipDesk } from './clip-state.ts';
 import { clipNumbers } from './clip-values.ts';
@@ -43,14 +42,10 @@ export function ClipSaid(props: { desk: ClipDesk; isShort: boolean }) {
 }
 
 /** "14 ± 12 ms longer" */
-export function ClipLonger(props: { by: number; error: number; same?: string }) {
-  const ms = (s: number): string => formatNumber(1000 * Math.abs(s), 0);
+export function ClipLonger(props: { by: number; error: number }) {
   return (
-    <Show when={Math.abs(props.by) > props.error} fallback={props.same ?? t.same}>
-      <b>
-        {ms(props.by)} ± {ms(props.error)} ms
-      </b>{' '}
-      {props.by > 0 ? t.longer : t.shorter}
+    <Show when={Math.abs(props.by) > props.error} fallback={t.sameAsA}>
+      <b>{wordLonger(props.by, props.error)}</b> {props.by > 0 ? t.longer : t.shorter}
     </Show>
   );
 }

@@ -72,7 +72,7 @@ export function ClipLarge(props: { desk: ClipDesk }) {
             )}
           </Show>
           <p class="clip-large-apart">
-            <ClipLonger by={duration() - now().value} error={now().plusMinus} same={t.said.sameAsA} />
+            <ClipLonger by={duration() - now().value} error={now().plusMinus} />
           </p>
         </div>
       )}

@@ -1,5 +1,5 @@
 /** Rows of what the times give, in the units that are set. */
-import type { ClipRow, wordMeasured } from '../../../sim/words/clip-words.ts';
+import { type ClipRow, wordMeasured } from '../../../sim/words/clip-words.ts';
 import { formatNumber } from '../../ui/numbers.ts';
 import { sayNumber, unitBeside } from '../../ui/units.ts';
 import { clipTexts as t } from './clip-words.ts';
@@ -17,9 +17,6 @@ export const clipNumbers: Numbers = {
   unit: (quantity) => (quantity === 'weights' ? t.weightsUnit : unitBeside(quantity)),
 };
 
-const DECIMALS: Readonly<Record<GivenRow['quantity'], number>> = { time: 3, speed: 2, length: 2, rate: 2, weights: 1 };
-export const sayFlown = ({ quantity, flown }: GivenRow): string =>
-  flown === undefined ? '–' : clipNumbers.number(quantity, flown, DECIMALS[quantity]);
 /** Number and unit. */
-export const sayClip = ({ quantity, clip }: GivenRow): string =>
-  `${clipNumbers.number(quantity, clip.value, DECIMALS[quantity])} ${clipNumbers.unit(quantity)}`;
+export const sayClip = (row: GivenRow): string =>
+  `${wordMeasured(row, clipNumbers)[0]} ${clipNumbers.unit(row.quantity)}`;

@@ -187,7 +187,6 @@ export const clipTexts = {
     a: 'A:',
     longer: 'longer',
     shorter: 'shorter',
-    same: 'the same within the error',
     sameAsA: 'A is as long in the air, within the error',
   },
   besideAt: (s: string) => `A and the clip at ${s} s`,

@@ -11,6 +11,4 @@ export const filmSectionTexts = {
   plane: 'Scale by a rectangle on the floor.',
   posed: (frames: number) =>
     `The figure was posed by hand over ${frames === 1 ? '1 frame' : `${frames} frames`}. Tilt, twist and which side is which are inferred from one camera.`,
-  units: { time: 's', speed: 'm/s', length: 'm', rate: 'rev/s', weights: 'body weights' },
-  decimals: { time: 3, speed: 2, length: 2, rate: 2, weights: 1 },
 } as const;

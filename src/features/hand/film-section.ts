@@ -1,27 +1,22 @@
 /** What was measured in a clip, as a section of the report: of what is handed on alone. */
 import type { SkillFile } from '../../../sim/index.ts';
-import { clipRows, wordMeasured } from '../../../sim/words/clip-words.ts';
+import { clipRows, wordFlown, wordMeasured } from '../../../sim/words/clip-words.ts';
 import type { Clipping } from '../../engine/clip.ts';
 import type { FlightResult } from '../../engine/result.ts';
 import type { ReportSection } from '../../paper/report.ts';
 import { formatNumber } from '../../ui/numbers.ts';
 import { filmSectionTexts as t } from './film-section-words.ts';
 
-const NUMBERS: Parameters<typeof wordMeasured>[1] = {
-  number: (_, value, decimals) => formatNumber(value, decimals),
-  unit: (quantity) => t.units[quantity],
-};
-
 /** One section for each clip; a file of another program's film has none. */
 export function filmSections(handed: SkillFile, result: FlightResult, engine: Clipping): ReportSection[] {
   return (handed.recordings ?? []).flatMap((entry): ReportSection[] => {
     const { measured, times } = engine.read(entry, result);
     if (!times) return [];
-    const rows = clipRows(times, engine.flown(times, result)).map((row) => {
-      const [value, error] = wordMeasured(row, NUMBERS);
-      const flown = row.flown === undefined ? '–' : formatNumber(row.flown, t.decimals[row.quantity]);
-      return [row.label, value, error, flown];
-    });
+    const rows = clipRows(times, engine.flown(times, result)).map((row) => [
+      row.label,
+      ...wordMeasured(row),
+      wordFlown(row),
+    ]);
     const { trueHz, scale, posed } = measured;
     return [
       {

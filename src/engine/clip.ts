@@ -18,6 +18,7 @@ import {
   floorPoint,
   instantOf,
   isClipRecording,
+  type Measured,
   offPlane,
   type ReadClipRecording,
   readClipRecording,
@@ -33,6 +34,8 @@ export interface Clipping {
   /** throws an Error with field, value and range, as all of these */
   trueTimes(stamps: Float64Array, fileHz: number, trueHz: number): Float64Array;
   times(frames: ClipFrames, marks: readonly ClipMark[], result: FlightResult): ClipTimes;
+  /** m by which the mass centre of A is lower at touchdown than at take-off: that of the clip is taken to be */
+  drop(result: FlightResult): Measured;
   /** what A has of the same */
   flown(times: ClipTimes, result: FlightResult): FlownTimes;
   /** `view`: rad across, typed */
@@ -66,6 +69,7 @@ export function makeClipping(): Clipping {
     trueTimes,
     times: (frames, marks, result) =>
       calcClipTimes(frames, marks, { gravity: result.flight.gravity, drop: calcClipPlace(result).drop }),
+    drop: (result) => calcClipPlace(result).drop,
     flown: (times, { flight, frames }) => calcFlownTimes(flight, frames, times),
     sight: (picture, scale, stand, result, view) =>
       calcClipSight({ picture, scale, stand, view, ...calcClipPlace(result) }),

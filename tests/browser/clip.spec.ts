@@ -98,6 +98,9 @@ test('a clip of our own flight is opened, marked, laid under the figure, and giv
     await expect(page.locator('.clip-teeth')).toHaveCount(0);
     await page.getByRole('button', { name: '60', exact: true }).click();
     await expect(page.locator('.clip-comb .clip-teeth')).toHaveCount(1);
+    // over the air, under the pointer
+    await page.getByRole('button', { name: 'change' }).click();
+    await page.getByRole('region', { name: 'True rate?' }).getByRole('button', { name: '60', exact: true }).click();
   });
 
   await test.step('take-off and landing are marked by keys: the air time is right within its error', async () => {

@@ -21,11 +21,13 @@ interface ApartRow {
 }
 
 const unknown = (name: ApartName, how: string): ApartRow => ({ name, said: t.notSeen, how, isInferred: false });
+/** the last figure that is said, rad and m */
+const LEAST = { angle: 1 / DEG, length: 0.01 } as const;
 const deg = (rad: number): string => `${formatNumber(Math.abs(rad) * DEG, 0)}°`;
 
-/** Nothing is said to be so where the ± is larger. */
-const worded = (by: number, error: number, more: string, less: string): string => {
-  if (Math.abs(by) <= (Number.isNaN(error) ? 0 : error)) return t.noDifference;
+/** Nothing is said to be so where the ± is larger, or where it is under `least`, the last figure that is said. */
+const worded = (by: number, error: number, least: number, more: string, less: string): string => {
+  if (Math.abs(by) <= Math.max(Number.isNaN(error) ? 0 : error, least / 2)) return t.noDifference;
   return by > 0 ? more : less;
 };
 
@@ -35,7 +37,9 @@ const wayOf = (values: ArrayLike<number>, n: number): number => Math.sign((value
 export function apartRows(desk: ClipDesk, result: FlightResult): ApartRow[] {
   const instant = desk.instant();
   const posed = desk.measuring().posed.find(({ frame }) => frame === desk.frame());
-  if (instant?.is !== 'in') return APART.map((name) => unknown(name, t.noFlight));
+  if (!instant) return APART.map((name) => unknown(name, t.noFlight));
+  const { is } = instant;
+  if (is !== 'in') return APART.map((name) => unknown(name, t.notInAir[is]));
   return posed ? posedRows(posed, result, instant.t) : markedRows(desk, result, instant.t);
 }
 
@@ -51,7 +55,7 @@ function posedRows(posed: PosedFrame, result: FlightResult, s: number): ApartRow
   const { frames } = result;
   const turn = (name: 'somersault' | 'twist', how: string, isInferred: boolean): ApartRow => {
     const by = wayOf(frames[name], frames.n) * (at(result, frames[name], s) - posed[name]);
-    return { name, said: worded(by, 0, t.ahead(deg(by)), t.behind(deg(by))), how, isInferred };
+    return { name, said: worded(by, 0, LEAST.angle, t.ahead(deg(by)), t.behind(deg(by))), how, isInferred };
   };
   const tilt = at(result, frames.tilt, s) - posed.tilt;
   const height = at(result, frames.p_WScm_W, s, 3, 1) - posed.p_WScm_W[1];
@@ -60,7 +64,7 @@ function posedRows(posed: PosedFrame, result: FlightResult, s: number): ApartRow
     turn('twist', t.how.posedInferred, true),
     {
       name: 'tilt',
-      said: worded(tilt, 0, t.rightOf(deg(tilt)), t.leftOf(deg(tilt))),
+      said: worded(tilt, 0, LEAST.angle, t.rightOf(deg(tilt)), t.leftOf(deg(tilt))),
       how: t.how.posedInferred,
       isInferred: true,
     },
@@ -68,7 +72,8 @@ function posedRows(posed: PosedFrame, result: FlightResult, s: number): ApartRow
   ];
 }
 
-const heightWords = (m: number, error: number): string => worded(m, error, t.higher(sayShort(m)), t.lower(sayShort(m)));
+const heightWords = (m: number, error: number): string =>
+  worded(m, error, LEAST.length, t.higher(sayShort(m)), t.lower(sayShort(m)));
 const sayShort = (m: number): string => say('length', Math.abs(m), 2);
 
 /** From marks of turns beside the instant, and from the air time. */
@@ -89,13 +94,14 @@ function somersaultRow(desk: ClipDesk, result: FlightResult, s: number): ApartRo
   const isMarked = desk.measuring().marks.some(({ kind, frame }) => kind === 'turn' && frame === desk.frame());
   return {
     name: 'somersault',
-    said: worded(value, plusMinus, t.ahead(deg(value)), t.behind(deg(value))),
-    how: `${isMarked ? t.how.seen : t.how.between}${sayPm(plusMinus, deg)}`,
+    said: worded(value, plusMinus, LEAST.angle, t.ahead(deg(value)), t.behind(deg(value))),
+    how: `${isMarked ? t.how.seen : t.how.between}${sayPm(plusMinus, LEAST.angle, deg)}`,
     isInferred: !isMarked,
   };
 }
 
-const sayPm = (v: number, words: (v: number) => string): string => (Number.isFinite(v) ? `, ± ${words(v)}` : '');
+const sayPm = (v: number, least: number, words: (v: number) => string): string =>
+  Number.isFinite(v) ? `, ± ${words(Math.max(v, least))}` : '';
 
 /** It follows from the air time: both fall alike. */
 function heightRow(desk: ClipDesk, result: FlightResult, s: number): ApartRow {
@@ -106,7 +112,7 @@ function heightRow(desk: ClipDesk, result: FlightResult, s: number): ApartRow {
   return {
     name: 'height',
     said: heightWords(value, plusMinus),
-    how: `${t.how.airTime}${sayPm(plusMinus, sayShort)}`,
+    how: `${t.how.airTime}${sayPm(plusMinus, LEAST.length, sayShort)}`,
     isInferred: true,
   };
 }

@@ -4,6 +4,7 @@ import { wordClipCaveats } from '../../../sim/words/clip-words.ts';
 import { useFlight } from '../../app/page.ts';
 import { Icon } from '../../ui/icon.tsx';
 import { formatNumber } from '../../ui/numbers.ts';
+import { say } from '../../ui/units.ts';
 import { apartRows } from './clip-apart.ts';
 import type { ClipDesk } from './clip-state.ts';
 import { clipTexts as t } from './clip-words.ts';
@@ -18,6 +19,12 @@ export function ClipBeside(props: { desk: ClipDesk }) {
       how: props.desk.sight()?.view.how,
       lines: props.desk.measuring().lines,
     }).slice(1);
+  const drop = (): string | undefined => {
+    const [found, up] = [props.desk.drop(), props.desk.times()?.up];
+    return (
+      found && up && t.drop(say('length', Math.abs(found.value)), say('length', found.plusMinus), found.value >= 0)
+    );
+  };
   return (
     <section class="clip-beside" aria-label={t.besideStill}>
       <h3>{t.besideAt(formatNumber(props.desk.time.at(), 3))}</h3>
@@ -33,6 +40,7 @@ export function ClipBeside(props: { desk: ClipDesk }) {
           )}
         </For>
       </dl>
+      <Show when={drop()}>{(said) => <p class="quiet">{said()}</p>}</Show>
       <For each={notes()}>{(note) => <p class="quiet">{note}</p>}</For>
     </section>
   );
@@ -41,10 +49,12 @@ export function ClipBeside(props: { desk: ClipDesk }) {
 /** While anything that is shown was not seen as such. */
 export function ClipCaution(props: { desk: ClipDesk }) {
   const flight = useFlight();
-  const rows = createMemo(() => apartRows(props.desk, flight.result()).filter(({ isInferred }) => isInferred));
+  const isBetween = createMemo(() =>
+    apartRows(props.desk, flight.result()).some(({ name, isInferred }) => isInferred && name === 'somersault'),
+  );
   const isPosed = (): boolean => props.desk.measuring().posed.length > 0;
   return (
-    <Show when={isPosed() || rows().length > 0}>
+    <Show when={isPosed() || isBetween()}>
       <p class="clip-caution">
         <Icon name="caution" size={24} />
         <span>

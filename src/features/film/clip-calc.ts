@@ -1,6 +1,6 @@
 /** What follows from the marks, the scale and the place in a clip; computed by the physics, at once. */
 import { type Accessor, createMemo } from 'solid-js';
-import type { ClipFrames, ClipMark, ClipSight, ClipTimes, FlownTimes } from '../../../sim/index.ts';
+import type { ClipFrames, ClipMark, ClipSight, ClipTimes, FlownTimes, Measured } from '../../../sim/index.ts';
 import { wordMarkFault, wordSightFaults } from '../../../sim/words/clip-words.ts';
 import type { Page } from '../../app/page.ts';
 import { wordFault } from '../../app/say/fault-words.ts';
@@ -8,6 +8,7 @@ import type { Clipping } from '../../engine/clip.ts';
 import { type KeptClip, readKept } from './clip-kept.ts';
 import type { ClipOpening } from './clip-opening.ts';
 import type { ClipMeasuring } from './clip-page.ts';
+import { wordSightFault } from './clip-sight-fault.ts';
 
 interface ClipCalc {
   readonly frames: Accessor<ClipFrames | undefined>;
@@ -22,6 +23,7 @@ interface ClipCalc {
   /** why what is kept cannot be read */
   readonly keptFault: Accessor<string | undefined>;
   readonly flown: Accessor<FlownTimes | undefined>;
+  readonly drop: Accessor<Measured | undefined>;
   readonly timesFault: Accessor<string | undefined>;
   readonly markFaults: Accessor<readonly string[]>;
   readonly sight: Accessor<ClipSight | undefined>;
@@ -93,7 +95,7 @@ export function makeClipCalc({ opening, measuring, engine: engineOf, flight, doc
     try {
       return { sight: engine.sight(now, scale, stand, flight.result(), view) };
     } catch (error) {
-      return { fault: wordFault(error) };
+      return { fault: wordSightFault(error) };
     }
   });
   return {
@@ -108,6 +110,7 @@ export function makeClipCalc({ opening, measuring, engine: engineOf, flight, doc
       const [engine, now] = [engineOf(), times()];
       return engine && now ? engine.flown(now, flight.result()) : undefined;
     }),
+    drop: () => engineOf()?.drop(flight.result()),
     timesFault: () => read().fault ?? found().fault,
     markFaults: () => found().times?.faults.map((fault) => wordMarkFault(fault, placed())) ?? [],
     sight: () => seen().sight,

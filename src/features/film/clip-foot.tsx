@@ -14,7 +14,7 @@ function missingOf(desk: ClipDesk): string | undefined {
   if (desk.frames() === undefined) return t.needs.rate;
   if (!desk.instant()) return t.needs.takeoff;
   if (!scale) return t.needs.scale;
-  return stand ? desk.sightFault() : t.needs.stand;
+  return stand ? t.needs.camera : t.needs.stand;
 }
 
 export function ClipFoot(props: { desk: ClipDesk }) {

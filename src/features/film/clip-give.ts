@@ -5,7 +5,7 @@ import { wordFault } from '../../app/say/fault-words.ts';
 import { isGiven, jumpEditsOf, sayField, whatLaunches } from '../../app/takeoff-values.ts';
 import { type Field, getFields } from '../../document/fields.ts';
 import { soften } from '../../ui/numbers.ts';
-import { type GivenField, type GivenRow, sayClip } from './clip-values.ts';
+import { type GivenField, type GivenRow, sayAs, sayClip } from './clip-values.ts';
 import { clipTexts as t } from './clip-words.ts';
 
 /** Undefined: it can be given. */
@@ -41,7 +41,7 @@ export function giveTakeoff(page: Page, id: GivenField, row: GivenRow): void {
     // it is a step of the skill: undo takes it back there
     shell.takeUndo(undefined);
     shell.notify({
-      text: t.tookOff(row.label, sayField(field), sayClip(row)),
+      text: t.tookOff(row.label, sayAs(row, field.value), sayClip(row)),
       action: { title: t.undo, run: () => doc.undo() },
     });
   } catch (error) {

@@ -1,5 +1,5 @@
 /** What was measured in a clip, and how to take it back: a drag is one step, however many moves it has. */
-import { type Accessor, createSignal } from 'solid-js';
+import { type Accessor, batch, createSignal } from 'solid-js';
 import type { Undoing } from '../../app/undoing.ts';
 import * as past from '../../document/history.ts';
 import type { ClipMeasuring } from './clip-page.ts';
@@ -24,9 +24,16 @@ function withPart(now: ClipMeasuring, part: Partial<ClipMeasuring>): ClipMeasuri
   return Object.fromEntries(Object.entries(all).filter(([, value]) => value !== undefined)) as unknown as ClipMeasuring;
 }
 
-/** `changed`: after each step, so that whatever had undo gives it back. */
-export function makeMeasuringPast(changed: () => void): MeasuringPast {
+/** `changed`: after each step, so that whatever had undo gives it back. `walks`: before a step is taken back or made again. */
+export function makeMeasuringPast(changed: () => void, walks: () => void): MeasuringPast {
   const [history, setHistory] = createSignal(past.makeHistory(UNMEASURED));
+  const walk = (step: typeof past.undo): void =>
+    batch(() => {
+      // crosses that are still in the hand go back first
+      const isUnderWay = history().mark !== undefined;
+      walks();
+      setHistory(isUnderWay && step === past.undo ? past.abandon(history()) : step(history()));
+    });
   const begin = (measuring: ClipMeasuring): void => void setHistory(past.makeHistory(measuring));
   return {
     measuring: () => history().doc,
@@ -44,8 +51,8 @@ export function makeMeasuringPast(changed: () => void): MeasuringPast {
     undoing: {
       undoTitle: () => history().done.at(-1)?.title,
       redoTitle: () => history().undone.at(-1)?.title,
-      undo: () => void setHistory(past.undo(history())),
-      redo: () => void setHistory(past.redo(history())),
+      undo: () => walk(past.undo),
+      redo: () => walk(past.redo),
     },
   };
 }

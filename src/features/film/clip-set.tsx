@@ -1,6 +1,6 @@
 /** Scale, place and way: crosses are taken up, and what they are long is typed. */
 import { For, Match, Show, Switch } from 'solid-js';
-import type { ClipSight } from '../../../sim/index.ts';
+import type { ClipScale, ClipSight } from '../../../sim/index.ts';
 import { DEG } from '../../../sim/math/angles.ts';
 import { wordSightFaults } from '../../../sim/words/clip-words.ts';
 import { NumberField } from '../../ui/number-field.tsx';
@@ -74,7 +74,20 @@ function sayView({ view, tilt }: ClipSight): string {
 }
 
 function Placing(props: { desk: ClipDesk; hand: PlacingHand }) {
-  const put = (part: Partial<ClipMeasuring>): void => props.desk.past.draft(part);
+  // a field that goes while it has the focus gives what is in it once more
+  const put = (part: Partial<ClipMeasuring>): void => {
+    if (isPlacing(props.desk.hand())) props.desk.past.draft(part);
+  };
+  const putScale = (change: (scale: ClipScale) => ClipScale): void => {
+    const { scale } = props.desk.measuring();
+    if (scale) put({ scale: change(scale) });
+  };
+  const putHeight = (i: number, heightM: number): void =>
+    putScale((scale) =>
+      scale.kind === 'plane'
+        ? { ...scale, posts: scale.posts?.map((one, j) => (j === i ? { ...one, heightM } : one)) }
+        : scale,
+    );
   const length = () => {
     const { scale } = props.desk.measuring();
     return scale?.kind === 'length' ? scale : undefined;
@@ -104,7 +117,7 @@ function Placing(props: { desk: ClipDesk; hand: PlacingHand }) {
               quantity="length"
               value={now().lengthM}
               {...RANGE}
-              onChange={(lengthM) => put({ scale: { ...now(), lengthM } })}
+              onChange={(lengthM) => putScale((scale) => ({ ...scale, lengthM }))}
             />
           )}
         </Match>
@@ -117,7 +130,7 @@ function Placing(props: { desk: ClipDesk; hand: PlacingHand }) {
                 quantity="length"
                 value={now().widthM}
                 {...RANGE}
-                onChange={(widthM) => put({ scale: { ...now(), widthM } })}
+                onChange={(widthM) => putScale((scale) => ({ ...scale, widthM }))}
               />
               <NumberField
                 label={t.depth}
@@ -125,7 +138,7 @@ function Placing(props: { desk: ClipDesk; hand: PlacingHand }) {
                 quantity="length"
                 value={now().depthM}
                 {...RANGE}
-                onChange={(depthM) => put({ scale: { ...now(), depthM } })}
+                onChange={(depthM) => putScale((scale) => ({ ...scale, depthM }))}
               />
               <NumberField
                 label={t.viewField}
@@ -152,14 +165,7 @@ function Placing(props: { desk: ClipDesk; hand: PlacingHand }) {
                   quantity="length"
                   value={post.heightM}
                   {...RANGE}
-                  onChange={(heightM) =>
-                    put({
-                      scale: {
-                        ...now(),
-                        posts: (now().posts ?? []).map((one, j) => (j === i() ? { ...one, heightM } : one)),
-                      },
-                    })
-                  }
+                  onChange={(heightM) => putHeight(i(), heightM)}
                 />
               )}
             </For>

@@ -1,6 +1,14 @@
 /** The clip that is open: kept while the page is, on this machine alone. What cannot be read leaves it as it was. */
 import { type Accessor, createMemo, createSignal, untrack } from 'solid-js';
-import type { Athlete, ClipFrames, ClipMark, FlownTimes, MarkKind, ShownInstant } from '../../../sim/index.ts';
+import type {
+  Athlete,
+  ClipFrames,
+  ClipMark,
+  FlownTimes,
+  MarkKind,
+  Measured,
+  ShownInstant,
+} from '../../../sim/index.ts';
 import { keptState, type Page } from '../../app/page.ts';
 import { wordFault } from '../../app/say/fault-words.ts';
 import type { Loaders } from '../../app/services.ts';
@@ -45,6 +53,8 @@ export interface ClipDesk extends ClipState {
   readonly instant: Accessor<ShownInstant | undefined>;
   /** what A has of the same */
   readonly flown: Accessor<FlownTimes | undefined>;
+  /** m by which its mass centre is lower at landing than at take-off, as that of the clip is taken to be */
+  readonly drop: Accessor<Measured | undefined>;
   /** why marks or rate cannot be computed with */
   readonly timesFault: Accessor<string | undefined>;
   readonly sightFault: Accessor<string | undefined>;
@@ -104,7 +114,10 @@ function makeClipDesk({ services, shell, flight, cursor, doc }: Page): ClipDesk 
     setRoom(() => loaded);
     return loaded;
   };
-  const past: MeasuringPast = makeMeasuringPast(() => shell.takeUndo(past.undoing));
+  const past: MeasuringPast = makeMeasuringPast(
+    () => shell.takeUndo(past.undoing),
+    () => void setHand('look'),
+  );
   /** what was measured in clips of this visit, by name and size: opened again it is there again */
   const known = new Map<string, ClipMeasuring>();
   let nowOpen = '';
@@ -193,6 +206,7 @@ function makeClipDesk({ services, shell, flight, cursor, doc }: Page): ClipDesk 
     measure: past.measure,
     times,
     flown: calc.flown,
+    drop: calc.drop,
     timesFault: calc.timesFault,
     sight: calc.sight,
     sightFault: calc.sightFault,

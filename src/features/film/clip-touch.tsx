@@ -44,6 +44,8 @@ export function ClipLarge(props: { desk: ClipDesk }) {
   const rise = () => props.desk.times()?.rise;
   const duration = (): number => props.desk.flown()?.airTime ?? Number.NaN;
   const aRise = (): number => props.desk.flown()?.rise ?? Number.NaN;
+  // a ± is never nothing
+  const places = (error: number): number => (error < 0.005 ? 3 : 2);
   return (
     <Show when={air()}>
       {(now) => (
@@ -51,10 +53,11 @@ export function ClipLarge(props: { desk: ClipDesk }) {
           <p>
             <b>{t.rows.airTime}</b>
             <span>
-              <strong>{formatNumber(now().value, 2)}</strong> s ± {formatNumber(now().plusMinus, 2)}
+              <strong>{formatNumber(now().value, places(now().plusMinus))}</strong> s ±{' '}
+              {formatNumber(now().plusMinus, places(now().plusMinus))}
             </span>
             <span>
-              {t.nameA}: {say('time', duration(), 2)}
+              {t.nameA}: {say('time', duration(), places(now().plusMinus))}
             </span>
           </p>
           <Show when={rise()}>
@@ -63,7 +66,7 @@ export function ClipLarge(props: { desk: ClipDesk }) {
                 <b>{t.rows.rise}</b>
                 <span>
                   <strong>{sayNumber('length', up().value, 2)}</strong> {unitBeside('length')} ±{' '}
-                  {sayNumber('length', up().plusMinus, 2)}
+                  {sayNumber('length', Math.max(up().plusMinus, 0.01), 2)}
                 </span>
                 <span>
                   {t.nameA}: {say('length', aRise(), 2)}

@@ -17,6 +17,7 @@ export const clipNumbers: Numbers = {
   unit: (quantity) => (quantity === 'weights' ? t.weightsUnit : unitBeside(quantity)),
 };
 
-/** Number and unit. */
-export const sayClip = (row: GivenRow): string =>
-  `${wordMeasured(row, clipNumbers)[0]} ${clipNumbers.unit(row.quantity)}`;
+/** Number and unit, to as many figures as those of the row. */
+export const sayAs = (row: GivenRow, value: number): string =>
+  `${wordMeasured({ ...row, clip: { ...row.clip, value } }, clipNumbers)[0]} ${clipNumbers.unit(row.quantity)}`;
+export const sayClip = (row: GivenRow): string => sayAs(row, row.clip.value);

@@ -107,7 +107,7 @@ export const clipTexts = {
     handOff: 'hand off',
     rest: 'rest',
   } satisfies Record<MarkKind, string>,
-  turn: (quarters: number) => `${part(quarters)} turn`,
+  turn: (quarters: number) => `${part(quarters)} ${quarters > 4 ? 'turns' : 'turn'}`,
   turnPart: part,
   spokenTurn: (quarters: number) => {
     const whole = Math.floor(quarters / 4);
@@ -176,6 +176,7 @@ export const clipTexts = {
     takeoff: 'Mark the take-off to lay the figure over it.',
     scale: 'Set a length or four corners to lay the figure over it.',
     stand: 'Set where the feet are at take-off to lay the figure over it.',
+    camera: 'The figure cannot be laid over it: see “Scale and place”.',
   },
 
   said: {
@@ -211,8 +212,12 @@ export const clipTexts = {
   oneCamera: 'one camera: from the count of twists',
   noTurn: 'no mark beside it',
   noFlight: 'needs take-off and landing',
+  notInAir: { before: 'A has not taken off', after: 'A has landed' },
   betweenLead: 'What is between two marks is inferred',
   betweenRest: ': as if the turn were steady there.',
+
+  drop: (by: string, error: string, isLower: boolean) =>
+    `Speed up and rise take the mass centre as ${by} ± ${error} ${isLower ? 'lower' : 'higher'} at landing than at take-off, as that of A is: not seen, inferred.`,
 
   gives: 'What the times give',
   givesNone: 'Mark take-off and landing: air time, speed and rise follow; turns give rates.',
@@ -279,6 +284,8 @@ export const clipTexts = {
   ofCorners: '4 corners',
   ofLength: 'a length in the picture',
   noScale: 'none yet',
+  noCameraFor: (what: string, is: string, wanted: string) =>
+    `No camera sees what is marked. ${what.charAt(0).toUpperCase()}${what.slice(1)}: ${is}; wanted: ${wanted}.`,
   noCameraYet: 'from scale and place',
   awayNotKnown: 'not known',
   offNotKnown: 'taken as square on',

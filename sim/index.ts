@@ -18,7 +18,6 @@ export {
   MARK_KINDS,
   type MarkKind,
   type Measured,
-  type ParallelSight,
   type Spot,
 } from './clip/clip.ts';
 export { type ClipApart, calcClipApart, calcFlownTimes, type FlownTimes } from './clip/clip-flown.ts';

@@ -66,7 +66,7 @@ export interface ClipStand {
 }
 
 /** In parallel: depth changes no size. Unit vectors in W; `anchor` (m in W) is drawn at `at`. */
-export interface ParallelSight {
+interface ParallelSight {
   readonly right: Triple;
   readonly up: Triple;
   readonly toward: Triple;

@@ -4,7 +4,7 @@ import type { PosedFrame } from '../../../sim/index.ts';
 import { useFlight } from '../../app/page.ts';
 import { formatNumber } from '../../ui/numbers.ts';
 import type { ClipPosing } from './clip-pose-state.ts';
-import { ClipPoseWork } from './clip-pose-tools.tsx';
+import { ClipPoseTools, ClipPoseWork } from './clip-pose-tools.tsx';
 import { clipPoseTexts as t, wordPosedCaution } from './clip-pose-words.ts';
 import './clip-pose.css';
 
@@ -33,6 +33,9 @@ export function ClipMade(props: { posing: ClipPosing }) {
     <section class="clip-made" aria-label={t.title}>
       <h3>{t.title}</h3>
       <p class="quiet">{t.explain(list().length)}</p>
+      <Show when={props.posing.isOn() && props.posing.here()}>
+        {(here) => <ClipPoseTools posing={props.posing} here={here()} />}
+      </Show>
       <Show when={list().length > 0}>
         <ol class="clip-posed">
           <For each={list()}>

@@ -103,7 +103,7 @@ function makeClipPosing(page: Page): ClipPosing {
         cancel();
         if (!found || doc.id() !== from) return;
         const { file, flown } = found;
-        putVersion(page, { name: file.title, file, isKept: false }, t.step, (letter) => {
+        putVersion(page, { name: t.version, file, isKept: false }, t.step, (letter) => {
           setMade({ letter, flown, of: raw() });
           const [first] = flown.cautions.filter(({ kind }) => kind === 'notOneFlight');
           shell.notify({

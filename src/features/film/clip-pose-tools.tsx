@@ -31,14 +31,11 @@ export function ClipPoseButtons(props: { posing: ClipPosing }) {
       >
         {props.posing.isOn() ? t.done : t.pose}
       </button>
-      <Show when={props.posing.isOn() && props.posing.here()}>
-        {(here) => <ClipPoseTools posing={props.posing} here={here()} />}
-      </Show>
     </>
   );
 }
 
-function ClipPoseTools(props: { posing: ClipPosing; here: PosedFrame }) {
+export function ClipPoseTools(props: { posing: ClipPosing; here: PosedFrame }) {
   return (
     <fieldset class="clip-pose-tools">
       <legend class="spoken">{t.tools}</legend>

@@ -46,6 +46,7 @@ export const clipPoseTexts = {
   sidesOpen: (s: string) => `could be swapped at ${s} s`,
   swap: 'swap',
   name: (title: string) => `${title}, as in the clip`,
+  version: 'As in the clip',
   step: 'Make the figure do what was posed',
   made: (letter: string, left: string) =>
     `Version ${letter} does what was posed, its somersault within ${left} of the poses. A is as it was.`,

@@ -135,7 +135,9 @@ function makeClipDesk({ services, shell, flight, cursor, doc }: Page): ClipDesk 
       const isSame = before?.name === facts.name && facts.lasts <= SPAN;
       const isSent = isSame && facts.bytes === sent?.size;
       past.begin(known.get(nowOpen) ?? (isSent ? ofSent(before) : isSame ? before.measured : fresh));
-      time.setFrame(0);
+      time.setClose(true);
+      // where marks are known already, the flight is what is looked at
+      time.setFrame(past.measuring().marks.find(({ kind }) => kind === 'takeoff')?.frame ?? 0);
       setHand('look');
       shell.clipDoor.setSends(false);
       setAsked(false);

@@ -44,6 +44,9 @@ export function makeClipTime(
     const next = Math.min(Math.max(Math.round(k), 0), last());
     setFrameNow(next);
     between = timeOf(next);
+    // what is shown is on the ruler
+    const [from, to] = range();
+    if (between < from - 1e-9 || between > to + 1e-9) setClose(false);
   };
   const frameAt = (s: number): number => {
     const list = frames()?.t;
@@ -57,7 +60,8 @@ export function makeClipTime(
     return s - (list[low] - zero()) < list[high] - zero() - s ? low : high;
   };
   const setAt = (s: number): void => {
-    between = Math.min(Math.max(s, timeOf(0)), timeOf(last()));
+    const [from, to] = range();
+    between = Math.min(Math.max(s, timeOf(0), from), timeOf(last()), to);
     setFrameNow(frameAt(between));
   };
   const at = (): number => timeOf(Math.min(frame(), last()));
@@ -91,7 +95,10 @@ export function makeClipTime(
     },
     play,
     isClose,
-    setClose,
+    setClose: (on) => {
+      setClose(on);
+      if (on) setAt(at());
+    },
     range,
   };
 }

@@ -32,11 +32,10 @@ export {
 export { calcClipPlace } from './clip/clip-place.ts';
 export type { FlownAsPosed, PosedCaution, PosedFrame } from './clip/clip-pose.ts';
 export { instantOf, type ShownInstant } from './clip/clip-shown.ts';
-export type { ClipTimes, TurnTime } from './clip/clip-times.ts';
+export type { ClipTimes } from './clip/clip-times.ts';
 export { firstPose } from './clip/first-pose.ts';
 export { flyPosedSteps, type PosedFlight, type PosedFlightRequest } from './clip/fly-posed.ts';
 export { limbsOf } from './clip/limb-lengths.ts';
-export type { MarkFault } from './clip/mark-faults.ts';
 export { endsOfPosed, leadPosed, movePosed, tiltPosed, turnPosed, twistPosed } from './clip/pose-hand.ts';
 export { bodyOfPosed } from './clip/posed-body.ts';
 export { seePlace } from './clip/see.ts';

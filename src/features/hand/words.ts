@@ -16,7 +16,7 @@ export const handTexts = {
 
   clip: 'the clip',
   clipHint: (isBlurred: boolean) =>
-    `in a file alone; ${isBlurred ? 'blurred, so that no face is known' : 'not blurred: faces can be seen'}`,
+    `in a file alone; ${isBlurred ? 'blurred all over' : 'not blurred: faces can be seen'}`,
   travels: 'What travels',
   travelsToo: 'Send too',
   skillHint: 'shapes, times, take-off',

@@ -1,7 +1,6 @@
-/** Through the camera of a clip: points of W to px, px to the floor, and what is nearer than it is taken to be. */
+/** Through the camera of a clip: points of W to px, and what is nearer than it is taken to be. */
 import { projectInto } from '../filming/camera.ts';
-import type { Triple } from '../math/vec3.ts';
-import type { ClipSight, Spot } from './clip.ts';
+import type { ClipSight } from './clip.ts';
 
 /** px of the point of W at p[o]; depth in m, NaN in parallel. Not above zero: behind the camera, and px mean nothing. */
 export function seeInto(s: ClipSight, p: ArrayLike<number>, o: number, out: Float64Array, at: number): number {
@@ -11,17 +10,6 @@ export function seeInto(s: ClipSight, p: ArrayLike<number>, o: number, out: Floa
   out[at] = spot[0] + pxPerM * (right[0] * x + right[1] * y + right[2] * z);
   out[at + 1] = spot[1] - pxPerM * (up[0] * x + up[1] * y + up[2] * z);
   return Number.NaN;
-}
-
-/** m in W of what lies on the floor at a place in the picture; undefined over its horizon, and in parallel, where a floor is seen as a line. */
-export function floorPoint({ sight }: ClipSight, [x, y]: Spot, floorY: number): Triple | undefined {
-  if (sight.kind === 'parallel') return undefined;
-  const { p_WC_W, right, up, forward, focal, width, height } = sight.sightline;
-  const [a, b] = [(x - width / 2) / focal, (height / 2 - y) / focal];
-  const ray = [0, 1, 2].map((k) => forward[k] + a * right[k] + b * up[k]);
-  const far = (floorY - p_WC_W[1]) / ray[1];
-  if (!(far > 0 && Number.isFinite(far))) return undefined;
-  return [p_WC_W[0] + far * ray[0], floorY, p_WC_W[2] + far * ray[2]];
 }
 
 /**

@@ -16,3 +16,10 @@ export function trueTimes(stamps: ArrayLike<number>, fileHz: number, trueHz: num
   }
   return out;
 }
+
+/** Nearer to the mean rate of a file than this share, a rate that is typed is that of the file (judgement): telephones film "30" at 29.97, and at 28 in poor light. */
+const AS_FILE = 0.1;
+
+/** Frames really taken in a second, as typed; the file's own mean where that is meant: then its times are the true ones. */
+export const takenRate = (fileHz: number, typedHz: number): number =>
+  Math.abs(typedHz / fileHz - 1) < AS_FILE ? fileHz : typedHz;

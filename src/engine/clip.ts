@@ -15,7 +15,6 @@ import {
   calcClipTimes,
   calcFlownTimes,
   type FlownTimes,
-  floorPoint,
   instantOf,
   isClipRecording,
   type Measured,
@@ -23,8 +22,7 @@ import {
   type ReadClipRecording,
   readClipRecording,
   type ShownInstant,
-  type Spot,
-  seeInto,
+  takenRate,
   trueTimes,
   writeClipRecording,
 } from '../../sim/index.ts';
@@ -33,6 +31,8 @@ import type { FlightResult } from './result.ts';
 export interface Clipping {
   /** throws an Error with field, value and range, as all of these */
   trueTimes(stamps: Float64Array, fileHz: number, trueHz: number): Float64Array;
+  /** of a rate that is typed; the file's own where it is near that */
+  takenRate(fileHz: number, typedHz: number): number;
   times(frames: ClipFrames, marks: readonly ClipMark[], result: FlightResult): ClipTimes;
   /** m by which the mass centre of A is lower at touchdown than at take-off: that of the clip is taken to be */
   drop(result: FlightResult): Measured;
@@ -46,10 +46,6 @@ export interface Clipping {
     result: FlightResult,
     view?: number,
   ): ClipSight;
-  /** px of a point of W; depth in m, NaN in parallel */
-  seeInto: typeof seeInto;
-  /** m in W on the floor */
-  floorPoint(sight: ClipSight, spot: Spot, result: FlightResult): ReturnType<typeof floorPoint>;
   /** share by which what is nearer by so many m than the plane of the flight is drawn too large */
   offPlane: typeof offPlane;
   /** what of the flight a frame shows; undefined before the take-off is marked */
@@ -67,14 +63,13 @@ export interface Clipping {
 export function makeClipping(): Clipping {
   return {
     trueTimes,
+    takenRate,
     times: (frames, marks, result) =>
       calcClipTimes(frames, marks, { gravity: result.flight.gravity, drop: calcClipPlace(result).drop }),
     drop: (result) => calcClipPlace(result).drop,
     flown: (times, { flight, frames }) => calcFlownTimes(flight, frames, times),
     sight: (picture, scale, stand, result, view) =>
       calcClipSight({ picture, scale, stand, view, ...calcClipPlace(result) }),
-    seeInto,
-    floorPoint: (sight, spot, { flight }) => floorPoint(sight, spot, flight.surfaceY),
     offPlane,
     instant: (frames, times, frame, { flight }) => instantOf(frames, times, frame, flight.duration),
     write: (writing, { flight }) => writeClipRecording({ ...writing, angles: anglesOf(flight.body) }),

@@ -1,7 +1,8 @@
 // The camera of a filming plan, from which any flight goes to the right, is found again in W whichever way A travels.
 import { describe, expect, it } from 'vitest';
+import { seeInto } from '../../sim/clip/sight-look.ts';
 import { projectInto, standCamera, USUAL_CAMERA } from '../../sim/filming/camera.ts';
-import { type ClipSight, calcClipPlace, calcClipSight, flySkill, type Spot, seeInto } from '../../sim/index.ts';
+import { type ClipSight, calcClipPlace, calcClipSight, flySkill, type Spot } from '../../sim/index.ts';
 import { preset } from '../skill/load.ts';
 
 const picture = { width: USUAL_CAMERA.width, height: USUAL_CAMERA.height };

@@ -39,3 +39,12 @@ test('air time, speed and rise, each with ± and what the flight has', () => {
 test('without what was measured there is none', () => {
   expect(filmSections(file, result, engine)).toEqual([]);
 });
+
+test('what is damaged is said to be, and what is not is printed all the same', () => {
+  const broken = { ...entry, data: { ...(entry.data as object), marks: 'none' } };
+  const handed = checkSkillFile({ ...file, recordings: [broken, entry] });
+  const [first, second] = filmSections(handed, result, engine);
+  expect(JSON.stringify(first.text)).toMatch(/cannot be read: .*marks/);
+  expect(first.table).toBeUndefined();
+  expect(second.table?.rows).toHaveLength(3);
+});

@@ -2,9 +2,9 @@
 
 import { describe, expect, it } from 'vitest';
 import { shapes, skills } from '../../presets/index.ts';
+import { distanceTo, limbsUnder, REACH } from '../../src/app/limb-under.ts';
 import { posing } from '../../src/engine/pose.ts';
 import { leadEnd, type ScreenPlace, turnEnd, wayOf } from '../../src/features/pose/limb-turn.ts';
-import { distanceTo, limbsUnder, REACH } from '../../src/app/limb-under.ts';
 import { placePlate, toBox } from '../../src/features/pose/plate-place.ts';
 import { rangeEnd } from '../../src/features/pose/range-end.ts';
 import { drawHeld } from '../../src/pictures/pose-picture.ts';

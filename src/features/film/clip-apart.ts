@@ -5,6 +5,7 @@ import { placeIn } from '../../../sim/math/sorted.ts';
 import type { FlightResult } from '../../engine/result.ts';
 import { formatNumber } from '../../ui/numbers.ts';
 import { say } from '../../ui/units.ts';
+import { posedOf } from './clip-posed.ts';
 import type { ClipDesk } from './clip-state.ts';
 import { clipTexts as t } from './clip-words.ts';
 
@@ -36,7 +37,7 @@ const wayOf = (values: ArrayLike<number>, n: number): number => Math.sign((value
 
 export function apartRows(desk: ClipDesk, result: FlightResult): ApartRow[] {
   const instant = desk.instant();
-  const posed = desk.measuring().posed.find(({ frame }) => frame === desk.frame());
+  const posed = posedOf(desk.measuring(), result).find(({ frame }) => frame === desk.frame());
   if (!instant) return APART.map((name) => unknown(name, t.noFlight));
   const { is } = instant;
   if (is !== 'in') return APART.map((name) => unknown(name, t.notInAir[is]));

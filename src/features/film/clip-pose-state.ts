@@ -7,6 +7,7 @@ import { wordFault } from '../../app/say/fault-words.ts';
 import type { JobCall } from '../../jobs/pool.ts';
 import { formatNumber } from '../../ui/numbers.ts';
 import { clipPoseTexts as t, wordPosedCaution } from './clip-pose-words.ts';
+import { posedOf } from './clip-posed.ts';
 import { type ClipDesk, clipDeskOf } from './clip-state.ts';
 
 /** as many as a flight is made of */
@@ -54,7 +55,7 @@ function makeClipPosing(page: Page): ClipPosing {
   const [made, setMade] = createSignal<MadeOfPoses & { readonly of: readonly PosedFrame[] }>();
   let call: JobCall<unknown> | undefined;
   const hasZero = (): boolean => Number.isFinite(desk.times()?.zero ?? Number.NaN);
-  const raw = createMemo(() => desk.measuring().posed);
+  const raw = createMemo(() => posedOf(desk.measuring(), flight.result()));
   const posed = createMemo(() =>
     raw()
       .map((p) => ({ ...p, t: desk.timeOf(p.frame) }))
@@ -68,10 +69,10 @@ function makeClipPosing(page: Page): ClipPosing {
   });
   const at = (p: PosedFrame): string => formatNumber(desk.timeOf(p.frame), 2);
   const withOne = (one: PosedFrame): readonly PosedFrame[] => {
-    const others = raw().filter((p) => p.frame !== one.frame);
+    const others = desk.measuring().posed.filter((p) => p.frame !== one.frame);
     if (others.length < MOST_POSED) return [...others, one];
     shell.notify({ text: t.full(MOST_POSED) });
-    return raw();
+    return desk.measuring().posed;
   };
   const put = (one: PosedFrame, title: string): void => desk.measure({ posed: withOne(one) }, title);
   const cancel = (): void => {
@@ -146,7 +147,8 @@ function makeClipPosing(page: Page): ClipPosing {
       const [room, sight] = [desk.room(), desk.sight()];
       if (room && sight) put(room.posings.swap(flight.result(), one, sight), t.swapped(at(one)));
     },
-    takeOff: (one) => desk.measure({ posed: raw().filter((p) => p.frame !== one.frame) }, t.removed(at(one))),
+    takeOff: (one) =>
+      desk.measure({ posed: desk.measuring().posed.filter((p) => p.frame !== one.frame) }, t.removed(at(one))),
     open: createMemo(() => openOf(desk.sight(), posed())),
     work,
     fault,

@@ -4,6 +4,8 @@ import type { ClipScale, ClipSight } from '../../../sim/index.ts';
 import { DEG } from '../../../sim/math/angles.ts';
 import { wordSightFaults } from '../../../sim/words/clip-words.ts';
 import { NumberField } from '../../ui/number-field.tsx';
+import { formatNumber } from '../../ui/numbers.ts';
+import { say } from '../../ui/units.ts';
 import { sayDeg } from './clip-facts.tsx';
 import type { ClipMeasuring } from './clip-page.ts';
 import { isPlacing, type PlacingHand } from './clip-placing.ts';
@@ -54,7 +56,11 @@ export function ClipSet(props: { desk: ClipDesk }) {
       >
         {(hand) => <Placing desk={props.desk} hand={hand()} />}
       </Show>
-      <Show when={props.desk.sight()}>{(sight) => <p class="quiet">{sayView(sight())}</p>}</Show>
+      <Show when={props.desk.sight()}>
+        {(sight) => (
+          <p class="quiet">{[sayView(sight()), sayOffPlane(props.desk, sight())].filter(Boolean).join(' ')}</p>
+        )}
+      </Show>
       <Show when={props.desk.sightFault() ?? left()}>
         {(fault) => (
           <p class="why" role="status">
@@ -71,6 +77,14 @@ function sayView({ view, tilt }: ClipSight): string {
   const looks = Number.isFinite(tilt.value) ? `${t.tilt(sayDeg(tilt.value, tilt.plusMinus), tilt.value >= 0)} ` : '';
   if (view.how === 'parallel') return `${looks}${t.views.parallel}`;
   return `${looks}${t.views[view.how](sayDeg(view.rad.value, view.rad.plusMinus))}`;
+}
+
+/** m: about as far as a hand is from the middle of the body */
+const NEARER = 0.3;
+
+function sayOffPlane({ room }: ClipDesk, sight: ClipSight): string {
+  const share = room()?.engine.offPlane(sight, NEARER) ?? Number.NaN;
+  return Number.isNaN(share) ? '' : t.offPlane(say('length', NEARER, 1), `${formatNumber(100 * share, 0)} %`);
 }
 
 function Placing(props: { desk: ClipDesk; hand: PlacingHand }) {

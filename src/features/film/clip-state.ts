@@ -20,6 +20,8 @@ import { type ClipOpening, makeClipOpening, SPAN } from './clip-opening.ts';
 import type { ClipHand, ClipMeasuring, ClipState } from './clip-page.ts';
 import { type MeasuringPast, makeMeasuringPast, UNMEASURED } from './clip-past.ts';
 import { beginPlacing, isPlacing } from './clip-placing.ts';
+import { posedOf } from './clip-posed.ts';
+import { onStretch, stretchOf } from './clip-stretch.ts';
 import { type ClipTime, makeClipTime } from './clip-time.ts';
 import { clipTexts as t } from './clip-words.ts';
 
@@ -116,9 +118,10 @@ function makeClipDesk({ services, shell, flight, cursor, doc }: Page): ClipDesk 
   };
   const past: MeasuringPast = makeMeasuringPast(
     () => shell.takeUndo(past.undoing),
-    () => void setHand('look'),
+    // a figure that is posed is posed on
+    () => void setHand((now) => (now === 'pose' ? now : 'look')),
   );
-  /** what was measured in clips of this visit, by name and size: opened again it is there again */
+  /** what was measured in clips of this visit, by name, size and stretch: opened again it is there again */
   const known = new Map<string, ClipMeasuring>();
   let nowOpen = '';
   /** the clip that came with the skill, where that was opened */
@@ -127,7 +130,7 @@ function makeClipDesk({ services, shell, flight, cursor, doc }: Page): ClipDesk 
     load,
     ({ clip: { facts } }) => {
       if (nowOpen) known.set(nowOpen, past.measuring());
-      nowOpen = `${facts.name} ${facts.bytes}`;
+      nowOpen = stretchOf(facts, 0);
       const isDoubtful = facts.fileHz > DOUBTFUL[0] && facts.fileHz < DOUBTFUL[1];
       const fresh = facts.kind === 'moving' && !isDoubtful ? { ...UNMEASURED, trueHz: facts.fileHz } : UNMEASURED;
       const before = kept();
@@ -144,13 +147,11 @@ function makeClipDesk({ services, shell, flight, cursor, doc }: Page): ClipDesk 
       setBlurs(true);
     },
     (now, before) => {
-      nowOpen = '';
-      const stamps = [...now.span.stamps];
-      const frameOf = (frame: number): number => stamps.indexOf(before.span.stamps[frame]);
-      const { marks, posed, ...rest } = past.measuring();
-      const stay = <T extends { readonly frame: number }>(list: readonly T[]): T[] =>
-        list.flatMap((one) => (frameOf(one.frame) < 0 ? [] : [{ ...one, frame: frameOf(one.frame) }]));
-      past.begin({ ...rest, marks: stay(marks), posed: stay(posed) });
+      known.set(nowOpen, past.measuring());
+      nowOpen = stretchOf(now.clip.facts, now.from);
+      const { measuring: next, isSome } = onStretch(past.measuring(), before.span, now.span, known.get(nowOpen));
+      if (isSome) shell.notify({ text: t.leftBehind });
+      past.begin(next);
       time.setFrame(0);
     },
   );
@@ -223,8 +224,10 @@ function makeClipDesk({ services, shell, flight, cursor, doc }: Page): ClipDesk 
     asksRate: () => opening.opened()?.clip.facts.kind === 'moving' && (measuring().trueHz === undefined || isAsked()),
     askRate: () => setAsked(true),
     markFaults: calc.markFaults,
-    setRate: (hz) => {
+    setRate: (typed) => {
       setAsked(false);
+      const fileHz = opening.opened()?.clip.facts.fileHz ?? typed;
+      const hz = room()?.engine.takenRate(fileHz, typed) ?? typed;
       const frame = untrack(time.frame);
       past.measure({ trueHz: hz }, t.rateStep(formatNumber(hz, Number.isInteger(hz) ? 0 : 2)));
       time.setFrame(frame);
@@ -267,7 +270,7 @@ function makeClipDesk({ services, shell, flight, cursor, doc }: Page): ClipDesk 
             title: name.slice(0, MOST_TITLE),
             file: name,
             picture: { width: now.width, height: now.height },
-            measured: { ...measuring(), marks: calc.placed() },
+            measured: { ...measuring(), marks: calc.placed(), posed: posedOf(measuring(), flight.result()) },
             ...(found && { times: found, start: now.t[0] - found.zero }),
           },
           flight.result(),

@@ -11,4 +11,5 @@ export const filmSectionTexts = {
   plane: 'Scale by a rectangle on the floor.',
   posed: (frames: number) =>
     `The figure was posed by hand over ${frames === 1 ? '1 frame' : `${frames} frames`}. Tilt, twist and which side is which are inferred from one camera.`,
+  unread: (why: string) => `What was measured in a clip cannot be read: ${why}.`,
 } as const;

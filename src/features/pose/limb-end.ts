@@ -1,7 +1,8 @@
 /** The end that a limb is led by: by its upper half it turns as a whole, by its lower half elbow or knee follow. */
+
+import { pieceAt } from '../../app/limb-under.ts';
 import type { HeldLimb, HeldPicture, LimbName } from '../../pictures/stage-input.ts';
 import type { Grab } from './limb-turn.ts';
-import { pieceAt } from '../../app/limb-under.ts';
 
 function endOf(limb: LimbName, isUpper: boolean): string {
   if (limb === 'head') return limb;

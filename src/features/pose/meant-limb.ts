@@ -1,11 +1,11 @@
 /** Which limb is meant: under the mouse, touched, focused, or chosen among two that lie near each other. */
 import { type Accessor, batch, createMemo, createSignal, onCleanup } from 'solid-js';
+import { limbsUnder } from '../../app/limb-under.ts';
 import type { HeldLimb, LimbName } from '../../pictures/stage-input.ts';
 import type { FigureViews, HeldViewName } from './figure-views.ts';
 import { useFirstLift } from './first-lift.ts';
 import { useHand } from './hand.ts';
 import type { ScreenPlace } from './limb-turn.ts';
-import { limbsUnder } from '../../app/limb-under.ts';
 
 /** Where a limb is meant, and in which of the views. */
 interface Meant {

@@ -4,6 +4,7 @@
  */
 
 import { createSignal } from 'solid-js';
+import { limbsUnder } from '../../app/limb-under.ts';
 import { useShell } from '../../app/page.ts';
 import type { HeldLimb, StageFigure, StageHandle } from '../../pictures/stage-input.ts';
 import { startDrag } from '../../ui/drag.ts';
@@ -11,7 +12,6 @@ import type { Gesture } from './gesture.ts';
 import { useHand } from './hand.ts';
 import { grabLimb } from './limb-end.ts';
 import { leadEnd, type ScreenPlace } from './limb-turn.ts';
-import { limbsUnder } from '../../app/limb-under.ts';
 
 /** px per m below which the figure is too small for a hand to tell its limbs apart */
 const LEAST_SCALE = 60;

@@ -127,6 +127,12 @@ test('a clip of our own flight is opened, marked, laid under the figure, and giv
     await page.getByRole('button', { name: 'Done' }).click();
     await goTo(page, BEFORE + 20);
     await expect(page.locator('.clip-figure path')).not.toHaveCount(0);
+    const drawn = () => page.locator('.clip-figure').innerHTML();
+    const asItGoes = await drawn();
+    await page.getByRole('button', { name: 'Turn A the other way' }).click();
+    await expect.poll(drawn).not.toBe(asItGoes);
+    await page.keyboard.press('ControlOrMeta+z');
+    await expect.poll(drawn).toBe(asItGoes);
     const away = Number(/([\d.]+) ± ([\d.]+)/.exec((await page.locator('.clip-facts').textContent()) ?? '')?.[1]);
     expect(Math.abs(away - AWAY)).toBeLessThan(0.3);
     await page.keyboard.down(' ');

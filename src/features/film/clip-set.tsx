@@ -1,6 +1,6 @@
 /** Scale, place and way: crosses are taken up, and what they are long is typed. */
 import { For, Match, Show, Switch } from 'solid-js';
-import type { ClipScale, ClipSight } from '../../../sim/index.ts';
+import type { ClipScale, ClipSight, ClipStand } from '../../../sim/index.ts';
 import { DEG } from '../../../sim/math/angles.ts';
 import { wordSightFaults } from '../../../sim/words/clip-words.ts';
 import { NumberField } from '../../ui/number-field.tsx';
@@ -51,6 +51,15 @@ export function ClipSet(props: { desk: ClipDesk }) {
                 </li>
               )}
             </For>
+            <Show when={measuring().stand}>
+              {(stand) => (
+                <li>
+                  <button type="button" class="link" onClick={() => props.desk.measure(otherWay(stand()), t.otherWay)}>
+                    {t.otherWay}
+                  </button>
+                </li>
+              )}
+            </Show>
           </ul>
         }
       >
@@ -78,6 +87,9 @@ function sayView({ view, tilt }: ClipSight): string {
   if (view.how === 'parallel') return `${looks}${t.views.parallel}`;
   return `${looks}${t.views[view.how](sayDeg(view.rad.value, view.rad.plusMinus))}`;
 }
+
+/** Where the athlete goes the other way in the picture than A does over it. */
+const otherWay = (stand: ClipStand): Partial<ClipMeasuring> => ({ stand: { ...stand, goesRight: !stand.goesRight } });
 
 /** m: about as far as a hand is from the middle of the body */
 const NEARER = 0.3;

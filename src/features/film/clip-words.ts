@@ -81,6 +81,7 @@ export const clipTexts = {
   away: (m: string) => `${m} away`,
   offSquare: (deg: string) => `${deg} off square`,
   square: 'square on',
+  otherWay: 'Turn A the other way',
   leftBehind: 'What was marked before stays on its stretch: it is there again when that is back on the ruler.',
   offPlane: (near: string, share: string) => `What is ${near} nearer than the flight looks ${share} too large.`,
   tilt: (deg: string, isDown: boolean) => `The camera looks ${isDown ? 'down' : 'up'} by ${deg}.`,

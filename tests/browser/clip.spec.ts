@@ -133,6 +133,8 @@ test('a clip of our own flight is opened, marked, laid under the figure, and giv
     await expect.poll(drawn).not.toBe(asItGoes);
     await page.keyboard.press('ControlOrMeta+z');
     await expect.poll(drawn).toBe(asItGoes);
+    // the space bar is no longer that button's
+    await page.locator('.film-sentence').click();
     const away = Number(/([\d.]+) ± ([\d.]+)/.exec((await page.locator('.clip-facts').textContent()) ?? '')?.[1]);
     expect(Math.abs(away - AWAY)).toBeLessThan(0.3);
     await page.keyboard.down(' ');

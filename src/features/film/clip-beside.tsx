@@ -40,8 +40,11 @@ export function ClipBeside(props: { desk: ClipDesk }) {
           )}
         </For>
       </dl>
-      <Show when={drop()}>{(said) => <p class="quiet">{said()}</p>}</Show>
-      <For each={notes()}>{(note) => <p class="quiet">{note}</p>}</For>
+      {/* while the figure is posed its frames have the room */}
+      <Show when={props.desk.hand() !== 'pose'}>
+        <Show when={drop()}>{(said) => <p class="quiet">{said()}</p>}</Show>
+        <For each={notes()}>{(note) => <p class="quiet">{note}</p>}</For>
+      </Show>
     </section>
   );
 }

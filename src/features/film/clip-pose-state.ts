@@ -61,9 +61,14 @@ function makeClipPosing(page: Page): ClipPosing {
       .map((p) => ({ ...p, t: desk.timeOf(p.frame) }))
       .sort((a, b) => a.t - b.t),
   );
+  /** before take-off and after the landing that was marked the athlete is on the floor: no moment of a flight is there */
+  const isInAir = (s: number): boolean => {
+    const air = desk.times()?.airTime;
+    return s >= 0 && (!air || s <= air.value + (air.plusMinus || 0));
+  };
   const here = createMemo((): PosedFrame | undefined => {
     const [room, frame] = [desk.room(), desk.frame()];
-    if (!room || !desk.sight() || !hasZero() || desk.isStill()) return undefined;
+    if (!room || !desk.sight() || !hasZero() || desk.isStill() || !isInAir(desk.timeOf(frame))) return undefined;
     const own = posed().find((p) => p.frame === frame);
     return own ?? room.posings.first(flight.result(), posed(), frame, desk.timeOf(frame));
   });
@@ -82,12 +87,13 @@ function makeClipPosing(page: Page): ClipPosing {
   };
   const make = (): void => {
     const room = desk.room();
-    if (!room || posed().length < 2) return;
+    const list = posed().filter(({ t: s }) => isInAir(s));
+    if (!room) return;
     cancel();
-    setFault(undefined);
     setMade(undefined);
+    setFault(list.length < 2 ? t.fewInAir : undefined);
+    if (list.length < 2) return;
     setWork(0);
-    const list = posed();
     const from = doc.id();
     const next = room.posings.fly(
       flight.result(),

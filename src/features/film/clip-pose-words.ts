@@ -33,6 +33,7 @@ export const clipPoseTexts = {
   more: (what: string) => `${what}: 5° more`,
   swapHere: 'Swap left and right',
   takeOff: 'Take this pose off',
+  fewInAir: 'Fewer than two posed frames are between take-off and landing as they are marked.',
   full: (most: number) => `${most} frames are posed, as many as a flight is made of. Take one off first.`,
   posed: (s: string) => `Pose at ${s} s`,
   swapped: (s: string) => `Swap left and right at ${s} s`,

@@ -43,7 +43,7 @@ export const clipPoseTexts = {
   within: (percent: string) => `within ${percent} %`,
   longer: (percent: string) => `${percent} % longer asked`,
   limbsUnknown: 'no limb was led to its end',
-  sidesSeen: 'seen apart',
+  sidesSeen: 'in doubt in no frame',
   sidesOpen: (s: string) => `could be swapped at ${s} s`,
   swap: 'swap',
   name: (title: string) => `${title}, as in the clip`,

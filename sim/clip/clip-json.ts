@@ -12,15 +12,16 @@ import { readTimes } from './read-times.ts';
 /** An entry of SkillFile.recordings. */
 export type ClipRecording = NonNullable<SkillFile['recordings']>[number];
 
-/** Everything that was measured. */
+/** Everything that was measured: what travels, and on the page a step of undo. The picture is not in it. */
 export interface ClipMeasured {
   readonly marks: readonly ClipMark[];
+  /** frames really taken in a second; left out until it is answered */
   readonly trueHz?: number;
-  /** s */
+  /** s from the first line of a picture to the last; left out: not known */
   readonly lines?: number;
   readonly scale?: ClipScale;
   readonly stand?: ClipStand;
-  /** rad across, typed */
+  /** rad across, typed; left out: solved or in parallel */
   readonly view?: number;
   readonly posed: readonly PosedFrame[];
 }

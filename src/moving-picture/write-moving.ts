@@ -12,6 +12,7 @@ import {
   type VideoCodec,
   WebMOutputFormat,
 } from 'mediabunny';
+import { nextTurn } from '../clip/turns.ts';
 import type { PictureSize } from '../scene/scene.ts';
 import type { MovingFormat, MovingOrder } from './moving-input.ts';
 import { PICTURE_RATE, stampOfPicture } from './picture-times.ts';
@@ -37,19 +38,6 @@ export async function findFormats(size: PictureSize): Promise<readonly MovingFor
   return found;
 }
 
-/** A message to oneself: a timer waits 4 ms, and in a page that is not looked at a second. */
-function makeTurns(): { next(): Promise<void>; end(): void } {
-  const { port1, port2 } = new MessageChannel();
-  return {
-    next: () =>
-      new Promise((resolve) => {
-        port1.onmessage = () => resolve();
-        port2.postMessage(undefined);
-      }),
-    end: () => port1.close(),
-  };
-}
-
 export async function writeMoving(
   canvas: HTMLCanvasElement,
   pictures: number,
@@ -64,11 +52,10 @@ export async function writeMoving(
   const source = new CanvasSource(canvas, { codec, quality: qualityOf(size), keyFrameInterval: KEY_EVERY_S });
   output.addVideoTrack(source, { frameRate: PICTURE_RATE });
   output.setMetadataTags({ ...tags });
-  const turns = makeTurns();
   try {
     await output.start();
     for (let n = 0; n < pictures; n++) {
-      await turns.next();
+      await nextTurn();
       signal.throwIfAborted();
       draw(n);
       await source.add(stampOfPicture(n), 1 / PICTURE_RATE);
@@ -79,8 +66,6 @@ export async function writeMoving(
   } catch (error) {
     if (output.state !== 'finalized') await output.cancel();
     throw error;
-  } finally {
-    turns.end();
   }
   if (!target.buffer) throw new Error('The moving picture was written and is not there.');
   return new Blob([target.buffer], { type: format === 'mp4' ? 'video/mp4' : 'video/webm' });

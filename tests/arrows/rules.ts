@@ -157,9 +157,9 @@ export const rooms: Record<string, Room> = {
     reason: 'pictures join engine, scene, render and the clip under them; who shows them is nothing to them',
   },
   'src/moving-picture': {
-    values: ['src/engine', 'src/scene', 'src/render', 'src/pictures', 'sim/index'],
+    values: ['src/engine', 'src/scene', 'src/render', 'src/pictures', 'src/clip', 'sim/index'],
     reason:
-      'a moving picture is pictures in a row: engine, scene and render make them, this room times and writes them',
+      'a moving picture is pictures in a row: engine, scene and render make them, this room times and writes them, a turn of the page each, as a clip is',
   },
   'src/clip': {
     values: [],

@@ -1,11 +1,12 @@
 // Nothing that was marked is lost when another stretch of a long clip is put on the ruler.
+
 import { expect, test } from 'vitest';
-import type { ClipMeasuring } from '../../src/features/film/clip-page.ts';
+import type { ClipMeasured } from '../../sim/index.ts';
 import { onStretch, stretchOf } from '../../src/features/film/clip-stretch.ts';
 
 const stampsFrom = (from: number) => ({ stamps: Float64Array.from({ length: 120 }, (_, k) => from + k / 10) });
 const [first, second, far] = [stampsFrom(0), stampsFrom(6), stampsFrom(60)];
-const marked: ClipMeasuring = {
+const marked: ClipMeasured = {
   trueHz: 120,
   marks: [
     { kind: 'takeoff', frame: 20 },

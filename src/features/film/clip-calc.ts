@@ -1,13 +1,20 @@
 /** What follows from the marks, the scale and the place in a clip; computed by the physics, at once. */
 import { type Accessor, createMemo } from 'solid-js';
-import type { ClipFrames, ClipMark, ClipSight, ClipTimes, FlownTimes, Measured } from '../../../sim/index.ts';
+import type {
+  ClipFrames,
+  ClipMark,
+  ClipMeasured,
+  ClipSight,
+  ClipTimes,
+  FlownTimes,
+  Measured,
+} from '../../../sim/index.ts';
 import { wordMarkFault, wordSightFaults } from '../../../sim/words/clip-words.ts';
 import type { Page } from '../../app/page.ts';
 import { wordFault } from '../../app/say/fault-words.ts';
 import type { Clipping } from '../../engine/clip.ts';
 import { type KeptClip, readKept } from './clip-kept.ts';
 import type { ClipOpening } from './clip-opening.ts';
-import type { ClipMeasuring } from './clip-page.ts';
 import { wordSightFault } from './clip-sight-fault.ts';
 
 interface ClipCalc {
@@ -32,7 +39,7 @@ interface ClipCalc {
 
 interface ClipCalcPorts extends Pick<Page, 'flight' | 'doc'> {
   readonly opening: ClipOpening;
-  readonly measuring: Accessor<ClipMeasuring>;
+  readonly measuring: Accessor<ClipMeasured>;
   readonly engine: Accessor<Clipping | undefined>;
 }
 

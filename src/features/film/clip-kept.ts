@@ -1,13 +1,12 @@
 /** What was measured in a clip and is kept with the skill: its times are shown without the clip. */
-import type { ClipRecording, ClipTimes, SkillFile } from '../../../sim/index.ts';
+import type { ClipMeasured, ClipRecording, ClipTimes, SkillFile } from '../../../sim/index.ts';
 import type { Clipping } from '../../engine/clip.ts';
 import type { FlightResult } from '../../engine/result.ts';
-import type { ClipMeasuring } from './clip-page.ts';
 
 export interface KeptClip {
   /** of its file, where that is known */
   readonly name: string;
-  readonly measured: ClipMeasuring;
+  readonly measured: ClipMeasured;
   /** as they were when it was kept; left out: nothing gave any */
   readonly times?: ClipTimes;
   /** the clip itself as a data: address, where it came along */
@@ -27,7 +26,7 @@ export function fileOf(address: string, name: string): File {
 }
 
 /** With frames counted from the first of the clip that came along. */
-export const ofSent = ({ measured, left }: KeptClip): ClipMeasuring => ({
+export const ofSent = ({ measured, left }: KeptClip): ClipMeasured => ({
   ...measured,
   marks: measured.marks.map((mark) => ({ ...mark, frame: mark.frame - left })),
   posed: measured.posed.map((one) => ({ ...one, frame: one.frame - left })),

@@ -1,30 +1,7 @@
 /** What the parts of Clip know of each other: types. All of it is kept while the page is, on this machine alone; what changes what is measured can be undone. */
 import type { Accessor } from 'solid-js';
-import type {
-  ClipFrames,
-  ClipMark,
-  ClipScale,
-  ClipSight,
-  ClipStand,
-  ClipTimes,
-  MarkKind,
-  PosedFrame,
-} from '../../../sim/index.ts';
+import type { ClipFrames, ClipMeasured, ClipSight, ClipTimes, MarkKind } from '../../../sim/index.ts';
 import type { OpenClip } from '../../clip/clip-source.ts';
-
-/** Everything that was measured: what travels, and a step of undo. The picture is not in it. */
-export interface ClipMeasuring {
-  readonly marks: readonly ClipMark[];
-  /** frames really taken in a second; undefined until it is answered */
-  readonly trueHz?: number;
-  /** s from the first line of a picture to the last; left out: not known */
-  readonly lines?: number;
-  readonly scale?: ClipScale;
-  readonly stand?: ClipStand;
-  /** rad across, typed; left out: solved or in parallel */
-  readonly view?: number;
-  readonly posed: readonly PosedFrame[];
-}
 
 /** What the pointer does on the plate. */
 export type ClipHand = 'look' | 'length' | 'plane' | 'post' | 'feet' | 'pose';
@@ -32,9 +9,9 @@ export type ClipHand = 'look' | 'length' | 'plane' | 'post' | 'feet' | 'pose';
 export interface ClipState {
   readonly clip: Accessor<OpenClip | undefined>;
   readonly frames: Accessor<ClipFrames | undefined>;
-  readonly measuring: Accessor<ClipMeasuring>;
+  readonly measuring: Accessor<ClipMeasured>;
   /** one step, with undo while Clip has the focus */
-  measure(part: Partial<ClipMeasuring>, title: string): void;
+  measure(part: Partial<ClipMeasured>, title: string): void;
   readonly times: Accessor<ClipTimes | undefined>;
   readonly sight: Accessor<ClipSight | undefined>;
   /** frame that is shown */

@@ -1,27 +1,28 @@
 /** What was measured in a clip, and how to take it back: a drag is one step, however many moves it has. */
+
 import { type Accessor, batch, createSignal } from 'solid-js';
+import type { ClipMeasured } from '../../../sim/index.ts';
 import type { Undoing } from '../../app/undoing.ts';
 import * as past from '../../document/history.ts';
-import type { ClipMeasuring } from './clip-page.ts';
 
-export const UNMEASURED: ClipMeasuring = { marks: [], posed: [] };
+export const UNMEASURED: ClipMeasured = { marks: [], posed: [] };
 
 export interface MeasuringPast {
-  readonly measuring: Accessor<ClipMeasuring>;
+  readonly measuring: Accessor<ClipMeasured>;
   /** one step; what is undefined is left out from then on */
-  measure(part: Partial<ClipMeasuring>, title: string): void;
+  measure(part: Partial<ClipMeasured>, title: string): void;
   /** within a drag, until it is settled or abandoned */
-  draft(part: Partial<ClipMeasuring>): void;
+  draft(part: Partial<ClipMeasured>): void;
   settle(title: string): void;
   abandon(): void;
   /** of another clip, or with other frames on the ruler: steps from before no longer fit */
-  begin(measuring: ClipMeasuring): void;
+  begin(measuring: ClipMeasured): void;
   readonly undoing: Undoing;
 }
 
-function withPart(now: ClipMeasuring, part: Partial<ClipMeasuring>): ClipMeasuring {
+function withPart(now: ClipMeasured, part: Partial<ClipMeasured>): ClipMeasured {
   const all = { ...now, ...part };
-  return Object.fromEntries(Object.entries(all).filter(([, value]) => value !== undefined)) as unknown as ClipMeasuring;
+  return Object.fromEntries(Object.entries(all).filter(([, value]) => value !== undefined)) as unknown as ClipMeasured;
 }
 
 /** `changed`: after each step, so that whatever had undo gives it back. `walks`: before a step is taken back or made again. */
@@ -34,7 +35,7 @@ export function makeMeasuringPast(changed: () => void, walks: () => void): Measu
       walks();
       setHistory(isUnderWay && step === past.undo ? past.abandon(history()) : step(history()));
     });
-  const begin = (measuring: ClipMeasuring): void => void setHistory(past.makeHistory(measuring));
+  const begin = (measuring: ClipMeasured): void => void setHistory(past.makeHistory(measuring));
   return {
     measuring: () => history().doc,
     measure: (part, title) => {

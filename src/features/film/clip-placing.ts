@@ -1,6 +1,5 @@
 /** Crosses on the plate: what is placed, where each is, and where it goes. From taking them up to Done is one step of undo. */
-import type { ClipScale, ClipStand, Spot } from '../../../sim/index.ts';
-import type { ClipMeasuring } from './clip-page.ts';
+import type { ClipMeasured, ClipScale, ClipStand, Spot } from '../../../sim/index.ts';
 import { clipTexts as t } from './clip-words.ts';
 
 /** What is placed by crosses. */
@@ -11,7 +10,7 @@ export interface Cross {
   readonly name: string;
   readonly spot: Spot;
   readonly hand: PlacingHand;
-  put(spot: Spot): Partial<ClipMeasuring>;
+  put(spot: Spot): Partial<ClipMeasured>;
 }
 
 interface PictureSize {
@@ -30,10 +29,10 @@ const at = ({ width, height }: PictureSize, x: number, y: number): Spot => [x * 
 /** What there is to place when a hand is taken up; nothing where it is there already, or cannot be. */
 export function beginPlacing(
   hand: PlacingHand,
-  { scale, stand }: ClipMeasuring,
+  { scale, stand }: ClipMeasured,
   size: PictureSize,
   bodyM: number,
-): Partial<ClipMeasuring> {
+): Partial<ClipMeasured> {
   switch (hand) {
     case 'length':
       return scale?.kind === 'length'
@@ -60,7 +59,7 @@ export function beginPlacing(
 }
 
 /** All that are there; one can be moved while its hand is taken up. */
-export function crossesOf({ scale, stand }: ClipMeasuring): Cross[] {
+export function crossesOf({ scale, stand }: ClipMeasured): Cross[] {
   return [...scaleCrosses(scale), ...standCrosses(stand)];
 }
 

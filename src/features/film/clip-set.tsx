@@ -1,13 +1,12 @@
 /** Scale, place and way: crosses are taken up, and what they are long is typed. */
 import { For, Match, Show, Switch } from 'solid-js';
-import type { ClipScale, ClipSight, ClipStand } from '../../../sim/index.ts';
+import type { ClipMeasured, ClipScale, ClipSight, ClipStand } from '../../../sim/index.ts';
 import { DEG } from '../../../sim/math/angles.ts';
 import { wordSightFaults } from '../../../sim/words/clip-words.ts';
 import { NumberField } from '../../ui/number-field.tsx';
 import { formatNumber } from '../../ui/numbers.ts';
 import { say } from '../../ui/units.ts';
 import { sayDeg } from './clip-facts.tsx';
-import type { ClipMeasuring } from './clip-page.ts';
 import { isPlacing, type PlacingHand } from './clip-placing.ts';
 import type { ClipDesk } from './clip-state.ts';
 import { clipTexts as t } from './clip-words.ts';
@@ -17,7 +16,7 @@ const HANDS: readonly PlacingHand[] = ['length', 'plane', 'post', 'feet'];
 const RANGE = { min: 0.05, max: 200, step: 0.01, decimals: 2 } as const;
 
 export function ClipSet(props: { desk: ClipDesk }) {
-  const measuring = (): ClipMeasuring => props.desk.measuring();
+  const measuring = (): ClipMeasured => props.desk.measuring();
   const hands = (): readonly PlacingHand[] =>
     HANDS.filter((hand) => hand !== 'post' || measuring().scale?.kind === 'plane');
   const placing = (): PlacingHand | undefined => {
@@ -89,7 +88,7 @@ function sayView({ view, tilt }: ClipSight): string {
 }
 
 /** Where the athlete goes the other way in the picture than A does over it. */
-const otherWay = (stand: ClipStand): Partial<ClipMeasuring> => ({ stand: { ...stand, goesRight: !stand.goesRight } });
+const otherWay = (stand: ClipStand): Partial<ClipMeasured> => ({ stand: { ...stand, goesRight: !stand.goesRight } });
 
 /** m: about as far as a hand is from the middle of the body */
 const NEARER = 0.3;
@@ -101,7 +100,7 @@ function sayOffPlane({ room }: ClipDesk, sight: ClipSight): string {
 
 function Placing(props: { desk: ClipDesk; hand: PlacingHand }) {
   // a field that goes while it has the focus gives what is in it once more
-  const put = (part: Partial<ClipMeasuring>): void => {
+  const put = (part: Partial<ClipMeasured>): void => {
     if (isPlacing(props.desk.hand())) props.desk.past.draft(part);
   };
   const putScale = (change: (scale: ClipScale) => ClipScale): void => {

@@ -4,6 +4,7 @@ import type {
   Athlete,
   ClipFrames,
   ClipMark,
+  ClipMeasured,
   FlownTimes,
   MarkKind,
   Measured,
@@ -17,7 +18,7 @@ import { makeClipCalc } from './clip-calc.ts';
 import { fileOf, type KeptClip, ofSent, SENT_BESIDE, withKept } from './clip-kept.ts';
 import { type MarkWanted, nextMarks, putMark, sayMark, takeOffMark } from './clip-marks.ts';
 import { type ClipOpening, makeClipOpening, SPAN } from './clip-opening.ts';
-import type { ClipHand, ClipMeasuring, ClipState } from './clip-page.ts';
+import type { ClipHand, ClipState } from './clip-page.ts';
 import { type MeasuringPast, makeMeasuringPast, UNMEASURED } from './clip-past.ts';
 import { beginPlacing, isPlacing } from './clip-placing.ts';
 import { posedOf } from './clip-posed.ts';
@@ -122,7 +123,7 @@ function makeClipDesk({ services, shell, flight, cursor, doc }: Page): ClipDesk 
     () => void setHand((now) => (now === 'pose' ? now : 'look')),
   );
   /** what was measured in clips of this visit, by name, size and stretch: opened again it is there again */
-  const known = new Map<string, ClipMeasuring>();
+  const known = new Map<string, ClipMeasured>();
   let nowOpen = '';
   /** the clip that came with the skill, where that was opened */
   let sent: File | undefined;

@@ -1,6 +1,6 @@
 /** Another stretch of a long clip on the ruler: what lies on both stays, what lies on the one before comes back with it. */
+import type { ClipMeasured } from '../../../sim/index.ts';
 import type { ClipSpan } from '../../clip/clip-source.ts';
-import type { ClipMeasuring } from './clip-page.ts';
 
 /** `from`: s of the file. */
 export const stretchOf = ({ name, bytes }: { readonly name: string; readonly bytes: number }, from: number): string =>
@@ -8,11 +8,11 @@ export const stretchOf = ({ name, bytes }: { readonly name: string; readonly byt
 
 /** `known`: what was measured when it was on the ruler last. `isSome`: something is left on the stretch before. */
 export function onStretch(
-  { marks, posed, ...rest }: ClipMeasuring,
+  { marks, posed, ...rest }: ClipMeasured,
   before: Pick<ClipSpan, 'stamps'>,
   now: Pick<ClipSpan, 'stamps'>,
-  known?: ClipMeasuring,
-): { readonly measuring: ClipMeasuring; readonly isSome: boolean } {
+  known?: ClipMeasured,
+): { readonly measuring: ClipMeasured; readonly isSome: boolean } {
   const stamps = [...now.stamps];
   const stay = <T extends { readonly frame: number }>(list: readonly T[]): T[] =>
     list.flatMap((one) => {

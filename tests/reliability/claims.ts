@@ -1,0 +1,17 @@
+// What is held of reliability, and by how many cases: counted from the lists that the tests run.
+import { FINDS } from '../estimate/hostile-lines.ts';
+import { HOSTILE } from '../recording/hostile/list.ts';
+
+export interface Claim {
+  readonly what: string;
+  readonly cases: number;
+  /** in `npm test`, where it is a sample */
+  readonly sample?: number;
+  /** from the root of the project */
+  readonly test: string;
+}
+
+export const CLAIMS: readonly Claim[] = [
+  { what: 'recordings made to do harm', cases: HOSTILE.length, test: 'tests/recording/hostile/hostile.test.ts' },
+  { what: 'lines of a sheet made to do harm', cases: FINDS.length, test: 'tests/estimate/hostile.test.ts' },
+];

@@ -5,7 +5,6 @@
 import type { Body } from '../body/body.ts';
 import { LARGEST_DEGREE, POINTS, seriesInto } from '../math/chebyshev.ts';
 import { lastUpTo } from '../math/sorted.ts';
-import { SAME_TIME } from '../schedule/motion.ts';
 import type { Schedule } from '../schedule/schedule.ts';
 import { type CellSource, DirectSource, SpanSource, WIDTH } from './shape-source.ts';
 import { TooFastError } from './too-fast.ts';
@@ -33,7 +32,7 @@ const tails = new Float64Array(LARGEST_DEGREE + 1);
 
 export class ShapeTable implements CellSource {
   private readonly direct: DirectSource;
-  private readonly moving: readonly (readonly [number, number])[];
+  private readonly schedule: Schedule;
   private readonly edges: number[];
   private readonly pieces: Piece[][];
   private span = 0;
@@ -53,7 +52,7 @@ export class ShapeTable implements CellSource {
   constructor(body: Body, schedule: Schedule, converged = CONVERGED) {
     this.converged = converged;
     this.direct = new DirectSource(body, schedule);
-    this.moving = schedule.moving;
+    this.schedule = schedule;
     this.edges = [Number.NEGATIVE_INFINITY, ...schedule.breaks, Number.POSITIVE_INFINITY];
     this.pieces = this.edges.slice(1).map(() => []);
   }
@@ -117,8 +116,7 @@ export class ShapeTable implements CellSource {
   private build(from: number, to: number, list: Piece[]): void {
     const middle = (from + to) / 2;
     // samples break nowhere between their ends: such a span may rest in its middle and move beside it
-    const moves = this.moving.some(([a, b]) => Math.min(b, to) - Math.max(a, from) > SAME_TIME);
-    if (!moves || !Number.isFinite(from) || !Number.isFinite(to)) {
+    if (!Number.isFinite(from) || !Number.isFinite(to) || !this.schedule.movesIn(from, to)) {
       const t = Number.isFinite(middle) ? middle : Number.isFinite(to) ? to : Number.isFinite(from) ? from : 0;
       this.direct.coefInto(t, this.none, this.one);
       list.push({ from, to, series: this.one.slice(), degree: 0 });

@@ -139,7 +139,7 @@ function shortestTurn(angle: number): number {
 }
 
 function offPole(own: readonly PlacedKey[], knot: Knot): ScheduleValueError {
-  const what = own.find((k) => k.t === knot.t)?.what ?? 'the plane of a shoulder';
+  const what = own.find((k) => k.t === knot.t)?.what() ?? 'the plane of a shoulder';
   return new ScheduleValueError(
     `next value of ${what}`,
     degrees(knot.depart),

@@ -19,7 +19,8 @@ interface PlacedBlock {
 }
 
 export interface PlacedKey {
-  readonly what: string;
+  /** in words, for a fault: thousands of keys are placed at every look for a touchdown */
+  readonly what: () => string;
   readonly t: number;
   readonly value: number;
   readonly stop: boolean;
@@ -38,7 +39,7 @@ export function collectKeys(body: JointedBody, spec: ScheduleSpec, anchors: Anch
   return { blocks: placeBlocks(body, spec, snap, anchors), keys: placeKeys(body, spec, snap) };
 }
 
-type Snap = (at: AnchoredTime, field: string) => number;
+type Snap = (at: AnchoredTime, field: () => string) => number;
 
 /** Resolves times; those within SAME_TIME of one met before take its value, so that equal times compare equal. */
 function makeSnap(spec: ScheduleSpec, anchors: AnchorTimes): Snap {
@@ -48,7 +49,7 @@ function makeSnap(spec: ScheduleSpec, anchors: AnchorTimes): Snap {
   const merged = mergeTimes(all.filter(Number.isFinite));
   return (at, field) => {
     const t = resolveTime(at, anchors);
-    checkFinite(field, t);
+    if (!Number.isFinite(t)) checkFinite(field(), t);
     const low = lastUpTo(merged, t);
     return low + 1 < merged.length &&
       merged[low + 1] - t <= SAME_TIME &&
@@ -65,8 +66,8 @@ function placeBlocks(body: JointedBody, spec: ScheduleSpec, snap: Snap, anchors:
     checkPose(what, body, b.pose);
     const block: PlacedBlock = {
       what,
-      from: snap(b.from, `start of ${what}`),
-      to: snap(b.to, `end of ${what}`),
+      from: snap(b.from, () => `start of ${what}`),
+      to: snap(b.to, () => `end of ${what}`),
       arms: b.arms,
       pose: b.pose,
     };
@@ -120,16 +121,16 @@ function placeKeys(body: JointedBody, spec: ScheduleSpec, snap: Snap): PlacedKey
         k.angle,
         `a whole number from 0 to ${body.angles.length - 1}`,
       );
-    checkFinite(`value of key ${i + 1} (${angle.name})`, k.value);
-    const what = `key ${i + 1} (${angle.name} ${degrees(k.value)})`;
+    if (!Number.isFinite(k.value)) checkFinite(`value of key ${i + 1} (${angle.name})`, k.value);
+    const what = (): string => `key ${i + 1} (${angle.name} ${degrees(k.value)})`;
     if (k.next !== undefined) {
-      checkFinite(`next value of ${what}`, k.next);
+      if (!Number.isFinite(k.next)) checkFinite(`next value of ${what()}`, k.next);
       if (!body.shoulders.some((s) => s.plane === k.angle))
-        throw new ScheduleValueError(`next value of ${what}`, degrees(k.next), 'only for the plane of a shoulder');
+        throw new ScheduleValueError(`next value of ${what()}`, degrees(k.next), 'only for the plane of a shoulder');
     }
     const key: PlacedKey = {
       what,
-      t: snap(k.at, `time of ${what}`),
+      t: snap(k.at, () => `time of ${what()}`),
       value: k.value,
       // the angle rests where it jumps
       stop: k.kind === 'stop' || k.next !== undefined,
@@ -141,8 +142,8 @@ function placeKeys(body: JointedBody, spec: ScheduleSpec, snap: Snap): PlacedKey
       const same = key.t === former.t && key.value === former.value && key.next === former.next;
       if (!same)
         throw new ScheduleOrderError(
-          { what: former.what, time: former.t },
-          { what, time: key.t },
+          { what: former.what(), time: former.t },
+          { what: what(), time: key.t },
           key.t === former.t
             ? 'two keys of one angle at one time need equal values'
             : 'keys of one angle have to follow each other in time as they do in the list',

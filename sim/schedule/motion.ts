@@ -12,32 +12,67 @@ import { COEFS, isConstant, type Track } from './track.ts';
 /** times closer than this are one time, s */
 export const SAME_TIME = 1e-9;
 
+/** A run of so many times less than there are already is put in one by one. */
+const FEW = 16;
+
 /** The times in ascending order without those within SAME_TIME of one already there. Most are repeats. */
 export function mergeTimes(times: readonly number[]): number[] {
-  const out: number[] = [];
-  for (const t of times) {
-    const i = countUpTo(out, t);
-    if ((i > 0 && t - out[i - 1] <= SAME_TIME) || (i < out.length && out[i] - t <= SAME_TIME)) continue;
-    out.splice(i, 0, t);
+  let out: number[] = [];
+  let start = 0;
+  while (start < times.length) {
+    let end = start + 1;
+    while (end < times.length && times[end] >= times[end - 1]) end++;
+    if ((end - start) * FEW < out.length) for (let i = start; i < end; i++) putTime(out, times[i]);
+    else out = joinRun(out, times, start, end);
+    start = end;
   }
   return out;
 }
 
-/** Adds the track to one column of the (cell x column x COEFS) table. */
-function addTrack(table: Float64Array, columns: number, column: number, grid: readonly number[], track: Track): void {
-  const { times, coefs } = track;
-  const last = times.length - 1;
-  let i = -1;
-  for (let cell = 0; cell <= grid.length; cell++) {
-    const o = (cell * columns + column) * COEFS;
-    // the middle of the cell decides, so that ends merged within SAME_TIME cannot pick the wrong span
-    const start = cell === 0 ? Number.NEGATIVE_INFINITY : grid[cell - 1];
-    const middle = cell === 0 ? start : cell === grid.length ? Number.POSITIVE_INFINITY : (start + grid[cell]) / 2;
-    while (i < last && times[i + 1] <= middle) i++;
-    if (i < 0) table[o] += track.before;
-    else if (i === last) table[o] += track.after;
-    else addShifted(table, o, coefs, i * COEFS, start - times[i]);
+function putTime(out: number[], t: number): void {
+  const i = countUpTo(out, t);
+  if ((i > 0 && t - out[i - 1] <= SAME_TIME) || (i < out.length && out[i] - t <= SAME_TIME)) return;
+  out.splice(i, 0, t);
+}
+
+/** The same for an ascending run, in one walk along both. */
+function joinRun(known: readonly number[], times: readonly number[], start: number, end: number): number[] {
+  const out: number[] = [];
+  let k = 0;
+  for (let i = start; i < end; i++) {
+    const t = times[i];
+    while (k < known.length && known[k] <= t) out.push(known[k++]);
+    if ((out.length > 0 && t - out[out.length - 1] <= SAME_TIME) || (k < known.length && known[k] - t <= SAME_TIME))
+      continue;
+    out.push(t);
   }
+  while (k < known.length) out.push(known[k++]);
+  return out;
+}
+
+/** A track with the span that was found last: cells are mostly asked for one after another. */
+interface Walked {
+  readonly track: Track;
+  last: number;
+}
+
+/** Index of the span that holds t: -1 before the first. */
+function spanAt(walked: Walked, t: number): number {
+  const { times } = walked.track;
+  let i = walked.last;
+  if (i + 1 < times.length && times[i + 1] <= t) i++;
+  if ((i >= 0 && times[i] > t) || (i + 1 < times.length && times[i + 1] <= t)) i = countUpTo(times, t) - 1;
+  walked.last = i;
+  return i;
+}
+
+/** Adds the track to the power series at o of a cell that begins at `start`. */
+function addTrack(table: Float64Array, o: number, start: number, middle: number, walked: Walked): void {
+  const { track } = walked;
+  const i = spanAt(walked, middle);
+  if (i < 0) table[o] += track.before;
+  else if (i === track.times.length - 1) table[o] += track.after;
+  else addShifted(table, o, track.coefs, i * COEFS, start - track.times[i]);
 }
 
 /** table[o..] += the power series coefs[p..] re-centred by `shift` (repeated synthetic division). */
@@ -99,12 +134,31 @@ function reachOf(table: Float64Array, o: number, h: number): number {
   return reach;
 }
 
+/** Between two neighbouring span ends: made when it is first looked at, since a flight that is sought looks at few. */
+interface Cell {
+  /** hinge coordinates of what does not move, then the power series of each angle that ever moves */
+  readonly data: Float64Array;
+  /** which of these move here */
+  readonly columns: readonly number[];
+  readonly stirs: boolean;
+}
+
+/** What a schedule is made of: plain data, which a thread can be sent. */
+export interface MotionData {
+  /** of each named angle; they add up */
+  readonly tracks: readonly (readonly Track[])[];
+  /** ends of cells, ascending */
+  readonly grid: readonly number[];
+  readonly breaks: readonly number[];
+}
+
+const made = new WeakMap<Schedule, MotionData>();
+
+/** What it was made of; undefined for one that reacts to the state. */
+export const motionOf = (schedule: Schedule): MotionData | undefined => made.get(schedule);
+
 /** Schedule from the tracks of each named angle; an angle's tracks add up. */
 export function makeMotion(body: JointedBody, tracks: readonly (readonly Track[])[]): Schedule {
-  const nA = body.angles.length;
-  const uses = getUses(body);
-  const nH = uses.hinges;
-
   // cells: every span end of a moving track; smooth inner knots cut cells but are no breaks
   const cuts: number[] = [];
   const breakTimes: number[] = [];
@@ -114,9 +168,16 @@ export function makeMotion(body: JointedBody, tracks: readonly (readonly Track[]
       for (const t of track.times) cuts.push(t);
       for (const t of track.breaks) breakTimes.push(t);
     }
-  const grid = mergeTimes(cuts);
+  return scheduleOf(body, { tracks, grid: mergeTimes(cuts), breaks: mergeTimes(breakTimes) });
+}
+
+/** The schedule that was made of this. */
+export function scheduleOf(body: JointedBody, data: MotionData): Schedule {
+  const { tracks, grid, breaks } = data;
+  const nA = body.angles.length;
+  const uses = getUses(body);
+  const nH = uses.hinges;
   const cells = grid.length + 1;
-  const breaks = mergeTimes(breakTimes);
 
   // one column for each angle that ever moves; the rest are constants
   const rest = new Float64Array(nA);
@@ -126,35 +187,38 @@ export function makeMotion(body: JointedBody, tracks: readonly (readonly Track[]
     else movers.push(a);
   });
   const nM = movers.length;
-  const table = new Float64Array(cells * nM * COEFS);
-  movers.forEach((a, m) => {
-    for (const track of tracks[a]) addTrack(table, nM, m, grid, track);
-  });
+  const moved = movers.map((a) => tracks[a].map((track): Walked => ({ track, last: -1 })));
 
-  // which columns move in each cell, and the hinge constants of what does not
-  const moveStart = new Int32Array(cells + 1);
-  const moveColumn = new Int32Array(cells * nM);
-  const q0 = new Float64Array(cells * nH);
-  const addConstant = (c: number, a: number, value: number): void => {
-    for (let u = uses.start[a]; u < uses.start[a + 1]; u++) q0[c * nH + uses.hinge[u]] += uses.coef[u] * value;
+  const addConstant = (q0: Float64Array, a: number, value: number): void => {
+    for (let u = uses.start[a]; u < uses.start[a + 1]; u++) q0[uses.hinge[u]] += uses.coef[u] * value;
   };
-  for (let a = 0; a < nA; a++) if (rest[a] !== 0) for (let c = 0; c < cells; c++) addConstant(c, a, rest[a]);
-  const spans: [number, number][] = [];
-  let count = 0;
-  for (let c = 0; c < cells; c++) {
-    moveStart[c] = count;
+  const still = new Float64Array(nH);
+  for (let a = 0; a < nA; a++) if (rest[a] !== 0) addConstant(still, a, rest[a]);
+
+  const known: (Cell | undefined)[] = new Array(cells);
+  function cellOf(c: number): Cell {
+    const found = known[c];
+    if (found) return found;
+    const start = c === 0 ? Number.NEGATIVE_INFINITY : grid[c - 1];
+    // the middle of the cell decides, so that ends merged within SAME_TIME cannot pick the wrong span
+    const middle = c === 0 ? start : c === grid.length ? Number.POSITIVE_INFINITY : (start + grid[c]) / 2;
+    const data = new Float64Array(nH + nM * COEFS);
+    data.set(still);
+    const columns: number[] = [];
     let stirs = false;
     for (let m = 0; m < nM; m++) {
-      const o = (c * nM + m) * COEFS;
+      const o = nH + m * COEFS;
+      for (const walked of moved[m]) addTrack(data, o, start, middle, walked);
       let k = 1;
-      while (k < COEFS && table[o + k] === 0) k++;
-      if (k < COEFS) moveColumn[count++] = m;
-      else addConstant(c, movers[m], table[o]);
-      if (k < COEFS && !stirs) stirs = reachOf(table, o, grid[c] - grid[c - 1]) > STILL;
+      while (k < COEFS && data[o + k] === 0) k++;
+      if (k < COEFS) columns.push(m);
+      else addConstant(data, movers[m], data[o]);
+      if (k < COEFS && !stirs) stirs = reachOf(data, o, grid[c] - grid[c - 1]) > STILL;
     }
-    if (stirs) spans.push([grid[c - 1], grid[c]]);
+    const cell = { data, columns, stirs };
+    known[c] = cell;
+    return cell;
   }
-  moveStart[cells] = count;
 
   const gridTimes = Float64Array.from(grid);
   let remembered = 0;
@@ -168,32 +232,49 @@ export function makeMotion(body: JointedBody, tracks: readonly (readonly Track[]
     return c;
   }
 
-  return {
+  let moving: readonly (readonly [number, number])[] | undefined;
+  const schedule: Schedule = {
     hinges: nH,
     breaks,
-    moving: mergeSpans(spans),
+    get moving() {
+      moving ??= mergeSpans(
+        grid.slice(1).flatMap((to, i): [number, number][] => (cellOf(i + 1).stirs ? [[grid[i], to]] : [])),
+      );
+      return moving;
+    },
+    movesIn(from, to) {
+      // the run of cells that move one after another, as far as it has been walked
+      let begun = Number.NaN;
+      for (let c = Math.max(1, countUpTo(gridTimes, from, cells - 1)); c < cells - 1 && grid[c - 1] < to; c++) {
+        if (!cellOf(c).stirs) begun = Number.NaN;
+        else {
+          if (Number.isNaN(begun)) begun = grid[c - 1];
+          if (Math.min(grid[c], to) - Math.max(begun, from) > SAME_TIME) return true;
+        }
+      }
+      return false;
+    },
     evalInto(t, q, qd, qdd) {
       const c = cellAt(t);
-      const base = c * nH;
+      const { data, columns } = cellOf(c);
       for (let h = 0; h < nH; h++) {
-        q[h] = q0[base + h];
+        q[h] = data[h];
         qd[h] = 0;
         qdd[h] = 0;
       }
-      const end = moveStart[c + 1];
-      if (end === moveStart[c]) return;
+      if (columns.length === 0) return;
       const x = t - gridTimes[c - 1];
-      for (let i = moveStart[c]; i < end; i++) {
-        const m = moveColumn[i];
+      for (let i = 0; i < columns.length; i++) {
+        const m = columns[i];
         const a = movers[m];
-        const o = (c * nM + m) * COEFS;
-        const c1 = table[o + 1];
-        const c2 = table[o + 2];
-        const c3 = table[o + 3];
-        const c4 = table[o + 4];
-        const c5 = table[o + 5];
-        const c6 = table[o + 6];
-        const v = table[o] + x * (c1 + x * (c2 + x * (c3 + x * (c4 + x * (c5 + x * c6)))));
+        const o = nH + m * COEFS;
+        const c1 = data[o + 1];
+        const c2 = data[o + 2];
+        const c3 = data[o + 3];
+        const c4 = data[o + 4];
+        const c5 = data[o + 5];
+        const c6 = data[o + 6];
+        const v = data[o] + x * (c1 + x * (c2 + x * (c3 + x * (c4 + x * (c5 + x * c6)))));
         const d = c1 + x * (2 * c2 + x * (3 * c3 + x * (4 * c4 + x * (5 * c5 + x * 6 * c6))));
         const dd = 2 * c2 + x * (6 * c3 + x * (12 * c4 + x * (20 * c5 + x * 30 * c6)));
         const stop = uses.start[a + 1];
@@ -208,22 +289,25 @@ export function makeMotion(body: JointedBody, tracks: readonly (readonly Track[]
     },
     anglesInto(t, angles, rates) {
       const c = cellAt(t);
+      const { data } = cellOf(c);
       const x = c === 0 ? 0 : t - gridTimes[c - 1];
       for (let a = 0; a < nA; a++) {
         angles[a] = rest[a];
         rates[a] = 0;
       }
       for (let m = 0; m < nM; m++) {
-        const o = (c * nM + m) * COEFS;
-        let v = table[o + COEFS - 1];
+        const o = nH + m * COEFS;
+        let v = data[o + COEFS - 1];
         let d = 0;
         for (let k = COEFS - 2; k >= 0; k--) {
           d = d * x + v;
-          v = v * x + table[o + k];
+          v = v * x + data[o + k];
         }
         angles[movers[m]] = v;
         rates[movers[m]] = d;
       }
     },
   };
+  made.set(schedule, data);
+  return schedule;
 }

@@ -61,4 +61,6 @@ export interface Schedule {
   anglesInto(t: number, angles: Float64Array, rates: Float64Array): void;
   /** spans [from, to] in which any coordinate moves, merged and ascending */
   readonly moving: readonly (readonly [number, number])[];
+  /** whether any coordinate moves between two times, for longer than what counts as one time: `moving` of a few looks */
+  movesIn(from: number, to: number): boolean;
 }

@@ -19,7 +19,7 @@ import { calcAttitude, TILT_LIMIT } from '../measure/attitude.ts';
 import { getModel } from '../motion/model.ts';
 import { calcShapeMotion, makeShapeMotion, type ShapeMotion } from '../motion/shape-motion.ts';
 import { makeState, type State } from '../motion/state.ts';
-import { mergeTimes } from '../schedule/motion.ts';
+import { mergeTimes, SAME_TIME } from '../schedule/motion.ts';
 import type { Schedule } from '../schedule/schedule.ts';
 import { actionAngles, actionHinges, type BalanceSpec, calcBeat } from './balance.ts';
 import { calcHold, fitGains } from './balance-gains.ts';
@@ -188,10 +188,12 @@ export class BalanceSource implements ShapeSource {
     const { base, beat, action, actions } = this;
     const x = new Float64Array(3);
     const beats = Array.from({ length: Math.ceil(LONGEST_FLIGHT / beat) + 1 }, (_, k) => k * beat);
+    const begins = Math.min(0, base.moving[0]?.[0] ?? 0);
     return {
       hinges: base.hinges,
       breaks: mergeTimes([...beats, ...base.breaks]),
-      moving: [[Math.min(0, base.moving[0]?.[0] ?? 0), Number.POSITIVE_INFINITY]],
+      moving: [[begins, Number.POSITIVE_INFINITY]],
+      movesIn: (from, to) => to - Math.max(from, begins) > SAME_TIME,
       evalInto(t, q, qd, qdd) {
         base.evalInto(t, q, qd, qdd);
         if (!actionInto(actions, beat, t, x)) return;

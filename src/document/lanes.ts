@@ -48,6 +48,7 @@ export function getLanes(
 ): Lane[] {
   const width = body.angles.length;
   const lanes: Lane[] = [];
+  const keysOf = groupKeys(file, anchors);
   body.angles.forEach((angle, column) => {
     const other = angle.mirror;
     const paired = other !== column;
@@ -56,22 +57,12 @@ export function getLanes(
     const id = equal ? withoutSide(angle.name) : angle.name;
     const [lowDeg, highDeg] = calcBounds(frames, width, column);
     const side = !paired ? 'centre' : equal ? 'both' : angle.name.endsWith('L') ? 'left' : 'right';
-    const names = new Set([angle.name, paired ? withoutSide(angle.name) : angle.name]);
+    const stem = withoutSide(angle.name);
     const keys = [
-      ...(getSchedule(file).keys ?? []).flatMap((key, index) =>
-        names.has(key.angle)
-          ? [
-              {
-                t: resolveTime(key.at, anchors),
-                deg: key.deg,
-                kind: key.kind ?? 'stop',
-                source: { kind: 'key', index },
-              } as const,
-            ]
-          : [],
-      ),
+      ...(keysOf.get(angle.name) ?? []),
+      ...(paired && stem !== angle.name ? (keysOf.get(stem) ?? []) : []),
       ...(highDeg - lowDeg > STILL_DEG ? getEdgeKeys(frames, width, column, spans) : []),
-    ].sort((a, b) => a.t - b.t);
+    ].sort((a, b) => a.t - b.t || indexOf(a) - indexOf(b));
     lanes.push({
       id,
       side,
@@ -85,6 +76,25 @@ export function getLanes(
   });
   return sortLanes(lanes);
 }
+
+/** The file's own keys by the angle that they name. */
+function groupKeys(file: SkillFile, anchors: AnchorSeconds): Map<string, LaneKey[]> {
+  const groups = new Map<string, LaneKey[]>();
+  (getSchedule(file).keys ?? []).forEach((key, index) => {
+    const group = groups.get(key.angle) ?? [];
+    groups.set(key.angle, group);
+    group.push({
+      t: resolveTime(key.at, anchors),
+      deg: key.deg,
+      kind: key.kind ?? 'stop',
+      source: { kind: 'key', index },
+    });
+  });
+  return groups;
+}
+
+/** At one time: the file's own in its order, then edges. */
+const indexOf = ({ source }: LaneKey): number => (source.kind === 'key' ? source.index : Number.MAX_SAFE_INTEGER);
 
 function getEdgeKeys(frames: Frames, width: number, column: number, spans: readonly BlockSpan[]): LaneKey[] {
   const keys: LaneKey[] = [];

@@ -24,6 +24,7 @@ export function followLegs(legs: readonly ((s: number) => readonly Jet[])[]): Sc
     hinges,
     breaks: Array.from({ length: legs.length + 1 }, (_, i) => i),
     moving: [[0, legs.length]],
+    movesIn: (from, to) => Math.min(to, legs.length) > Math.max(from, 0),
     evalInto: write,
     anglesInto: write,
   };

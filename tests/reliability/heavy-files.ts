@@ -1,0 +1,228 @@
+/** Skill files that cost much and are allowed: each is sound, and within every bound of the file's form. No chance in any of them. */
+import { chains, skills } from '../../presets/index.ts';
+import { type Athlete, legsOf, type SkillFile } from '../../sim/index.ts';
+
+export interface HeavyFile {
+  readonly name: string;
+  /** what of it costs */
+  readonly costs: string;
+  make(): SkillFile;
+}
+
+type Flight = Extract<SkillFile['phases'][number], { kind: 'flight' }>;
+type Schedule = Flight['schedule'];
+
+const copy = (file: SkillFile): SkillFile => structuredClone(file);
+
+/** The skill with its flights changed. */
+function withFlights(file: SkillFile, title: string, change: (flight: Flight) => Flight): SkillFile {
+  return {
+    ...copy(file),
+    title,
+    phases: file.phases.map((phase) => (phase.kind === 'flight' ? change(structuredClone(phase)) : phase)),
+  };
+}
+const withSchedule = (file: SkillFile, title: string, change: (schedule: Schedule) => Schedule): SkillFile =>
+  withFlights(file, title, (flight) => ({ ...flight, schedule: change(flight.schedule) }));
+
+const wave = (i: number, every: number, deg: number): number => round(deg * Math.sin((2 * Math.PI * i) / every));
+const round = (x: number): number => Math.round(x * 1000) / 1000;
+
+/** One list of samples for each angle, over a second. */
+const samplesOf = (angles: readonly string[], count: number, seconds: number): Schedule['samples'] =>
+  angles.map((angle, a) => ({
+    angle,
+    startS: 0,
+    rateHz: Math.min(10000, count / seconds),
+    deg: Array.from({ length: count }, (_, i) => wave(i + 7 * a, count / 3, 20)),
+  }));
+
+/** Keys of one angle one after another, every `apart` s. */
+const keysOf = (angles: readonly string[], count: number, seconds: number): Schedule['keys'] => {
+  const each = Math.floor(count / angles.length);
+  return angles.flatMap((angle, a) =>
+    Array.from({ length: each }, (_, i) => ({
+      angle,
+      at: { anchor: 'takeoff' as const, s: ((i + 0.5) * seconds) / each },
+      deg: wave(i + 9 * a, 400, 5),
+      kind: 'pass' as const,
+    })),
+  );
+};
+
+const blocksOf = (count: number, seconds: number): Schedule['blocks'] =>
+  Array.from({ length: count }, (_, i) => ({
+    shape: i % 2 === 0 ? 'straight' : 'armsOverhead',
+    from: { anchor: 'takeoff' as const, s: (i * seconds) / count },
+    to: { anchor: 'takeoff' as const, s: ((i + 0.3) * seconds) / count },
+  }));
+
+/** Joints that the ready skill's own keys leave alone. */
+const NECK = ['neckFlexion', 'neckSideBend', 'neckTurn'];
+const MANY = [
+  ...NECK,
+  'thoracicFlexion',
+  'thoracicSideBend',
+  'thoracicTurn',
+  'lumbarFlexion',
+  'lumbarSideBend',
+  'lumbarTurn',
+  'wristFlexion',
+  'forearmPronation',
+  'elbowFlexion',
+];
+
+/** A body of so many segments in a row of side chains, with hips and shoulders that turns are counted by left out. */
+function makeTree(count: number): Athlete {
+  const mass = 60 / count;
+  return {
+    kind: 'tree',
+    name: `Tree of ${count} segments`,
+    segments: Array.from({ length: count }, (_, i) => ({
+      name: `part${i}`,
+      ...(i === 0
+        ? {}
+        : {
+            parent: i < 6 ? 'part0' : `part${i - 5}`,
+            jointM: [0, 0.02, 0.05 * ((i % 5) - 2)] as [number, number, number],
+            hinges: [{ name: `bend${i}`, axis: [0, 0, 1] as [number, number, number] }],
+          }),
+      massKg: mass,
+      centreM: [0, 0.01, 0] as [number, number, number],
+      inertiaKgM2: [0.1, 0.02, 0.1, 0, 0, 0].map((x) => (x * 6) / count) as [
+        number,
+        number,
+        number,
+        number,
+        number,
+        number,
+      ],
+      contacts: [{ name: `end${i}`, part: 'end', pointM: [0, 0.02, 0] as [number, number, number], radiusM: 0.01 }],
+    })),
+  };
+}
+
+/** The time is stated, not found by a touchdown. */
+const lasting = (durationS: number): Flight['end'] => ({ durationS });
+
+export const HEAVY_FILES: readonly HeavyFile[] = [
+  {
+    name: 'samples with times from touchdown',
+    costs: '20,000 samples of one joint, and shapes that count from touchdown',
+    make: () =>
+      withSchedule(skills['arms-in-spin'], 'Samples and a touchdown', (schedule) => ({
+        ...schedule,
+        samples: samplesOf(['neckFlexion'], 20000, 2),
+      })),
+  },
+  {
+    name: 'samples of many joints with times from touchdown',
+    costs: '20,000 samples of each of twelve joints, and shapes that count from touchdown',
+    make: () =>
+      withSchedule(skills['arms-in-spin'], 'Many samples and a touchdown', ({ blocks, ...schedule }) => ({
+        ...schedule,
+        blocks: blocks?.map(({ adjustDeg: _, ...block }) => block) ?? [],
+        samples: samplesOf(MANY, 20000, 2),
+      })),
+  },
+  {
+    name: 'ten thousand keys',
+    costs: '10,000 keys of three joints of the neck',
+    make: () =>
+      withSchedule(skills['back-straight'], 'Ten thousand keys', ({ base }) => ({
+        ...(base ? { base } : {}),
+        keys: keysOf(NECK, 10000, 1),
+      })),
+  },
+  {
+    name: 'ten thousand keys of many joints',
+    costs: '10,000 keys of twelve joints',
+    make: () =>
+      withSchedule(skills['back-straight'], 'Ten thousand keys of twelve joints', ({ base, blocks }) => ({
+        ...(base ? { base } : {}),
+        // one shape that counts from touchdown
+        blocks: (blocks ?? []).slice(-1),
+        keys: keysOf(MANY, 10000, 0.8),
+      })),
+  },
+  {
+    name: 'five hundred shapes',
+    costs: 'as many shapes as a flight may have, and a touchdown',
+    make: () =>
+      withSchedule(skills['back-straight'], 'Five hundred shapes', ({ base }) => ({
+        ...(base ? { base } : {}),
+        blocks: blocksOf(500, 1),
+      })),
+  },
+  {
+    name: 'a minute of fast turns',
+    costs: '60 s at 20 turns a second',
+    make: () =>
+      withFlights(skills['arms-in-spin'], 'A minute at twenty turns a second', (flight) => ({
+        ...flight,
+        takeoff: {
+          ...flight.takeoff,
+          momentum: { ratesRevPerS: { somersault: 20, tilt: 0, twist: 0 } },
+        } as Flight['takeoff'],
+        end: lasting(60),
+        schedule: {
+          base: 'straight',
+          blocks: [
+            { shape: 'straight', from: { anchor: 'takeoff', s: 0 }, to: { anchor: 'takeoff', s: 20 } },
+            { shape: 'tuck', from: { anchor: 'takeoff', s: 25 }, to: { anchor: 'takeoff', s: 40 } },
+          ],
+        },
+      })),
+  },
+  {
+    name: 'a chain of dense flights',
+    costs: 'every flight of a chain with 3,000 keys',
+    make: () =>
+      withSchedule(chains['trampoline-jump-tuck-full'], 'A chain of dense flights', ({ base }) => ({
+        ...(base ? { base } : {}),
+        keys: keysOf(NECK, 3000, 1),
+      })),
+  },
+  {
+    name: 'two hundred segments',
+    costs: 'a tree of 200 segments with 200 keyed hinges for 20 s',
+    make: () => ({
+      ...withFlights(skills['arms-in-spin'], 'Two hundred segments', (flight) => ({
+        ...flight,
+        end: lasting(20),
+        schedule: {
+          keys: Array.from({ length: 199 }, (_, i) =>
+            [0, 5, 10, 15].map((s, n) => ({
+              angle: `bend${i + 1}`,
+              at: { anchor: 'takeoff' as const, s: s + i / 100 },
+              deg: n % 2 === 0 ? 0 : 30,
+            })),
+          ).flat(),
+        },
+      })),
+      athlete: makeTree(200),
+    }),
+  },
+  {
+    name: 'samples of every joint at rest',
+    costs: '200 lists of 5,000 equal samples: text alone',
+    make: () => ({
+      ...withFlights(skills['arms-in-spin'], 'Lists at rest', (flight) => ({
+        ...flight,
+        end: lasting(1),
+        schedule: {
+          samples: Array.from({ length: 199 }, (_, i) => ({
+            angle: `bend${i + 1}`,
+            startS: 0,
+            rateHz: 5000,
+            deg: Array.from({ length: 5000 }, () => 1),
+          })),
+        },
+      })),
+      athlete: makeTree(200),
+    }),
+  },
+];
+
+/** How many flights a file has, for a table. */
+export const flightsIn = (file: SkillFile): number => legsOf(file).length;

@@ -97,12 +97,12 @@ export function shareMasses(
     }
   const left = mass - taken;
   if (free.length === 0) {
-    if (Math.abs(left) > MASS_TOLERANCE * mass) throw new MassSumError(mass, taken, wordSumOff(mass, taken));
+    if (Math.abs(left) > MASS_TOLERANCE * mass) throw sumFault(taken, wordSumOff(mass, taken));
     return { of: (kind, side) => measured.get(kind, side, 'mass') ?? shares[kind] * mass, isMeasured: true, notes: [] };
   }
   const stretch = left / (freeShare * mass);
   if (!(stretch >= POSSIBLE_STRETCH[0] && stretch <= POSSIBLE_STRETCH[1]))
-    throw new MassSumError(mass, taken, wordRest(mass, taken, stretch, free));
+    throw sumFault(taken, wordRest(mass, taken, stretch, free));
   // nothing measured: the table's values to the last bit
   const perShare = taken === 0 ? mass : left / freeShare;
   return {
@@ -119,6 +119,9 @@ const MASS_TOLERANCE = 1e-3;
 /** What measured masses may leave the others, times their usual share, before it is refused, and before it is said (our judgement). */
 const POSSIBLE_STRETCH: readonly [number, number] = [0.5, 2];
 const USUAL_STRETCH: readonly [number, number] = [0.8, 1.25];
+
+const sumFault = (sum: number, allowed: string): FieldError =>
+  new FieldError('athlete.segments', Number(sum.toFixed(4)), allowed);
 
 function wordSumOff(mass: number, sum: number): string {
   const off = Math.abs(sum - mass);
@@ -138,14 +141,4 @@ function wordRest(mass: number, taken: number, stretch: number, free: readonly s
     `measured masses that leave the others ${POSSIBLE_STRETCH[0]} to ${POSSIBLE_STRETCH[1]} times their usual share; of massKg = ${mass} kg ` +
     `they leave ${left.toFixed(3)} kg for ${rest}, ${stretch.toFixed(2)} times it`
   );
-}
-
-export class MassSumError extends FieldError {
-  /** kg; + the measured segments weigh more than the body */
-  readonly excess: number;
-  constructor(mass: number, sum: number, allowed: string) {
-    super('athlete.segments', Number(sum.toFixed(4)), allowed);
-    this.name = 'MassSumError';
-    this.excess = sum - mass;
-  }
 }

@@ -1,6 +1,7 @@
 // What is held of reliability, and by how many cases: counted from the lists that the tests run.
 import { FINDS } from '../estimate/hostile-lines.ts';
 import { HOSTILE } from '../recording/hostile/list.ts';
+import { CORPUS_COUNTS } from './corpus/counts.ts';
 
 export interface Claim {
   readonly what: string;
@@ -14,4 +15,10 @@ export interface Claim {
 export const CLAIMS: readonly Claim[] = [
   { what: 'recordings made to do harm', cases: HOSTILE.length, test: 'tests/recording/hostile/hostile.test.ts' },
   { what: 'lines of a sheet made to do harm', cases: FINDS.length, test: 'tests/estimate/hostile.test.ts' },
+  ...CORPUS_COUNTS.map(({ what, whole, sample }) => ({
+    what: `damaged by rules, with seeds: ${what}`,
+    cases: whole,
+    sample,
+    test: 'tests/reliability/corpus.test.ts',
+  })),
 ];

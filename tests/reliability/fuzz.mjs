@@ -1,4 +1,4 @@
-// npm run fuzz -- --for 60s [--seed N] [--kind skills] [--case N]: damaged inputs of new seeds under the laws of tests/reliability/corpus, for as long as it is told.
+// npm run fuzz -- --for 60s [--seed N] [--kind skills] [--case N]: damaged inputs of new seeds under the laws of tests/reliability/corpus, for as long as is asked.
 // Each is run on a thread with a limit: what does not end is found too. What is found is written to fuzz-out; --seed and --case run one again.
 import { mkdirSync, mkdtempSync, rmSync, symlinkSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';

@@ -15,7 +15,7 @@ export function hold(isHeld: boolean, what: string): void {
   if (!isHeld) throw new LawBroken(what);
 }
 
-/** Words of a program, which no reader of a file is told; allowed where the file itself has them. */
+/** Words of a program, which are not for a reader; allowed where the file itself has them. */
 const FORBIDDEN: readonly RegExp[] = [
   /undefined/,
   /\[object/,

@@ -72,6 +72,8 @@ export interface DocumentState extends Undoing {
   openSoon(file: SkillFile, title: string, origin?: past.Origin, original?: string): void;
   /** an entry of the shelf, as soon; one of a version that is not known changes nothing and says so */
   openEntry(entry: SkillEntry): void;
+  /** another past, and what it has come to: what was read late */
+  restore(history: past.History<SkillFile>, fault?: FileFault): void;
   /** what was opened or dropped; one that cannot be read or flown changes nothing */
   readText(name: string, text: string): void;
   readFile(file: File): void;
@@ -256,6 +258,10 @@ export function createDocument(host: DocumentHost): DocumentState {
       }
       const text = original === undefined ? undefined : JSON.stringify(original);
       openSoon(doc, texts.files.opened(doc.title), { id: entryId, revision }, text);
+    },
+    restore: (next, fault) => {
+      setFileFault(fault);
+      change(next);
     },
     readText,
     readFile,

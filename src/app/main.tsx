@@ -25,6 +25,8 @@ import { shelfTexts } from './shelf-words.ts';
 const FIRST = 'arms-in-spin';
 /** What comes before the first flight is waited for so long, ms; then the page is shown without it. */
 const FIRST_WAIT_MS = 5000;
+/** A database that is slow is waited for so long, ms; then the page opens without it, and shows what was kept when it comes. */
+const DATABASE_WAIT_MS = 700;
 /** Letters of another width would move what is shown: the typeface, asked for by the page itself, is waited for so long, ms. */
 const TYPE_WAIT_MS = 800;
 const TYPE = '450 14px "Radio Canada Variable"';
@@ -169,8 +171,10 @@ async function start(): Promise<void> {
     claim: claimName,
     holdsNames: hasLocks(),
     now: Date.now,
+    patience: () => after(DATABASE_WAIT_MS),
     newName,
     migrate: engine.migrate,
+    cameBefore: shelfTexts.cameBefore,
     cutShort: shelfTexts.cutShort,
   });
   const services = servicesWith(keeper, await findAsked());

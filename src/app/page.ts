@@ -2,12 +2,14 @@
 import { batch, createContext, createSignal, getOwner, type Owner, runWithOwner, useContext } from 'solid-js';
 import type { SkillFile } from '../../sim/index.ts';
 import * as past from '../document/history.ts';
+import type { KeptSession } from '../document/keep-record.ts';
 import { type Athletes, createAthletes } from './athletes.ts';
 import { type CursorState, createCursor } from './cursor.ts';
 import { createDocument, type DocumentState, type FileFault } from './document.ts';
 import { type Checked, createFlight, type FlightState, isAwaited, isPending, makeChecked } from './flight.ts';
 import { createKeeping, type Keeping } from './keeping.ts';
 import type { Services } from './services.ts';
+import { shelfTexts } from './shelf-words.ts';
 import { createShell, type ShellState } from './shell.ts';
 import { texts } from './words.ts';
 
@@ -34,8 +36,7 @@ interface Start {
  * A kept document that no longer flies must not lock the page: the demo opens, and undo still reaches the past. One whose
  * swing is still computed, or was lost with its worker, is open as it was kept.
  */
-function findStart({ flying, keeper, presets: { first } }: Services, checked: Checked): Start {
-  const { kept } = keeper;
+function findStart({ flying, presets: { first } }: Services, checked: Checked, kept: KeptSession | undefined): Start {
   const history = kept?.history ?? past.makeHistory(first);
   try {
     flying.checkChain(history.doc);
@@ -60,7 +61,7 @@ export function createPage(services: Services): Page {
   const doc: DocumentState = createDocument({
     flying,
     known,
-    ...findStart(services, checked),
+    ...findStart(services, checked, keeper.kept),
     dress: (file) => athletes.dress(file),
     begin: () => flight.begin(),
     writeVersion1: () => {
@@ -114,6 +115,19 @@ export function createPage(services: Services): Page {
     history: doc.history,
     cursorS: cursor.at,
     notify: shell.notify,
+    receive: (late) => {
+      const now = doc.history();
+      const isUntouched = now.mark === undefined && now.done.length + now.undone.length === 0 && !presets.asked;
+      if (isUntouched) {
+        const { history, fault } = findStart(services, checked, late);
+        cursor.play.pause();
+        doc.restore(history, fault);
+        cursor.set(late.cursorS);
+      } else doc.restore(past.putUnder(late.history, now, shelfTexts.cameBefore), doc.fileFault());
+      return isUntouched;
+    },
+    open: ({ history: { doc: file, origin, original } }) =>
+      doc.open(file, texts.files.opened(file.title), origin, original),
   });
   const page: Page = {
     doc,

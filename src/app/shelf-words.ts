@@ -28,10 +28,25 @@ export const shelfTexts = {
   athleteOnly: (name: string) => `${name} was read, but this browser refuses to keep it on the shelf.`,
   giveToSkill: 'Give to this skill',
   refused: 'This browser refuses to store anything now, so the shelf stays as it was. Save a file instead.',
-  notAvailable: 'This browser keeps no database for the page: there is no shelf here. Files work as ever.',
+  notAvailable:
+    'This browser does not give its database to the page now, so the shelf cannot be shown. Files work as ever.',
   saveFile: 'Save a file',
   notSaved: 'Not saved',
   notSavedWhy: 'This browser refuses to store anything: a reload or a crash would lose this skill. Save it to a file.',
+  reading: 'Still reading',
+  readingWhy:
+    'This browser is slow to give back what you had open before. It is shown when it comes, and nothing is written over it.',
+  unreadable:
+    'This browser does not open its database: what you had open before cannot be read now. Nothing is written over it.',
+  cameLate: (name: string) =>
+    `“${name}”, which you had open before, has been read now. What you did since is shown, and lies over it in undo.`,
+  open: 'Open it',
+  cameBefore: 'What was done before the rest was read',
+  damaged:
+    'What this tab kept before is damaged and cannot be read. It is left as it is, and this page starts beside it.',
+  damagedName: 'damaged record',
+  damagedSteps: (n: number) =>
+    `The skill that this tab kept is whole, but of its undo ${n === 1 ? 'one step is' : `${n} steps are`} damaged and left out.`,
   databaseDeleted:
     'The browser’s database of this page was deleted from outside. What this page has read is being written again.',
   newerKept: {

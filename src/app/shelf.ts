@@ -1,19 +1,25 @@
 /** The user's shelf as the page sees it: what is on it, how the open skill relates to it, and what was just done. */
-import { type Accessor, createMemo, createSignal, onCleanup } from 'solid-js';
+import { type Accessor, batch, createMemo, createSignal, onCleanup } from 'solid-js';
 import type { Athlete, SkillFile } from '../../sim/index.ts';
 import { type AthleteEntry, nameOf, type ShelfEntry, type SkillEntry } from '../document/shelf.ts';
 import { keptState, type Page } from './page.ts';
 import { shelfTexts } from './shelf-words.ts';
 
 const t = shelfTexts;
+/** ms until a shelf that was refused is asked for again */
+const AGAIN = 5000;
 
 type ShelfState = 'unsaved' | 'changed' | 'saved';
 
 export interface UserShelf {
   readonly skills: Accessor<readonly SkillEntry[]>;
   readonly athletes: Accessor<readonly AthleteEntry[]>;
-  /** the browser gives no database */
+  /** the browser gives no database now; it is asked again */
   readonly refused: Accessor<boolean>;
+  /** what is there has been read */
+  readonly isRead: Accessor<boolean>;
+  /** what is there and cannot be read */
+  readonly damaged: Accessor<readonly unknown[]>;
   /** how the open skill compares with its entry */
   readonly state: Accessor<ShelfState>;
   save(): Promise<void>;
@@ -33,12 +39,21 @@ function makeUserShelf(page: Page): UserShelf {
   const { shelf } = services;
   const [entries, setEntries] = createSignal<readonly ShelfEntry[]>([]);
   const [refused, setRefused] = createSignal(false);
+  const [damaged, setDamaged] = createSignal<readonly unknown[]>();
+  let timer: ReturnType<typeof setTimeout> | undefined;
+  onCleanup(() => clearTimeout(timer));
   const reload = async (): Promise<void> => {
+    clearTimeout(timer);
     try {
-      setEntries(await shelf.list());
-      setRefused(false);
+      const list = await shelf.list();
+      batch(() => {
+        setEntries(list);
+        setDamaged(shelf.damaged());
+        setRefused(false);
+      });
     } catch {
       setRefused(true);
+      timer = setTimeout(reload, AGAIN);
     }
   };
   void reload();
@@ -88,6 +103,8 @@ function makeUserShelf(page: Page): UserShelf {
     skills,
     athletes,
     refused,
+    isRead: () => damaged() !== undefined,
+    damaged: () => damaged() ?? [],
     state,
     save: () => put(doc.chain()),
     saveCopy: () => {

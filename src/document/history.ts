@@ -147,6 +147,36 @@ function walk<T>(h: History<T>, to: 'before' | 'after'): History<T> {
     : asOpened(walked, opened.after, opened.originalAfter, opened.ids?.[1]);
 }
 
+/** `later`, which began without knowing of `base`, as what was opened after it: its first step back leads there. */
+export function putUnder<T>(base: History<T>, later: History<T>, title: string): History<T> {
+  let began = abandon(later);
+  while (began.done.length > 0) began = undo(began);
+  // the numbers of documents of both are in one row
+  const shift = (later.lastId ?? 0) + 1;
+  const moved = ({ opened, ...step }: HistoryStep): HistoryStep =>
+    opened
+      ? { ...step, opened: { ...opened, ...(opened.ids && { ids: [opened.ids[0] + shift, opened.ids[1] + shift] }) } }
+      : step;
+  const below = abandon(base);
+  const opening: HistoryStep = {
+    title,
+    difference: calcDifference(below.doc as Json, began.doc as Json),
+    beside: calcDifference(below.beside ?? null, began.beside ?? null),
+    opened: {
+      ...(below.origin && { before: below.origin }),
+      ...(began.origin && { after: began.origin }),
+      ids: [getId(below) + shift, getId(began)],
+      ...(below.original === undefined ? {} : { originalBefore: below.original }),
+      ...(began.original === undefined ? {} : { originalAfter: began.original }),
+    },
+  };
+  return {
+    ...later,
+    done: [...below.done.map(moved), opening, ...later.done].slice(-HISTORY_LIMIT),
+    lastId: (below.lastId ?? 0) + shift,
+  };
+}
+
 /** Steps kept by an older build have no numbers: the document keeps the one it has. */
 const asOpened = <T>(
   h: History<T>,

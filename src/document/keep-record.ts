@@ -1,8 +1,9 @@
 /** The record of a session as it is kept: its form, how it is read back, and when two are the same. */
 import type { SkillFile } from '../../sim/index.ts';
 import type { History } from './history.ts';
+import { parseHistory, wholeSteps } from './keep-history.ts';
 import { type MigrateDocument, migrateHistory } from './migrate-session.ts';
-import { isFromNewerBuild, RECORD_VERSION } from './record-version.ts';
+import { isFromNewerBuild, isObject, RECORD_VERSION } from './record-version.ts';
 
 export interface KeptSession {
   readonly version: typeof RECORD_VERSION;
@@ -11,25 +12,41 @@ export interface KeptSession {
   readonly cursorS: number;
   /** the page that wrote it */
   readonly owner?: string;
+  /** the name of a record that had not been read when this began beside it: it belongs under this */
+  readonly unread?: string;
 }
 
-/** What is read back is checked in form before it is used, and brought up to this build's version. */
+/** What is read back is checked place by place before it is used, and brought up to this build's version. It never throws. */
 export function parseSession(value: unknown, migrate: MigrateDocument): KeptSession | undefined {
-  if (typeof value !== 'object' || value === null) return undefined;
-  const v = value as Omit<Partial<KeptSession>, 'version'> & { version?: unknown };
-  const h = v.history;
-  const whole =
-    (v.version === 1 || v.version === RECORD_VERSION) &&
-    !isFromNewerBuild(v) &&
-    typeof h === 'object' &&
-    h !== null &&
-    typeof h.doc === 'object' &&
-    h.doc !== null &&
-    Array.isArray(h.done) &&
-    Array.isArray(h.undone);
-  if (!whole) return undefined;
-  const history = v.version === RECORD_VERSION ? h : migrateHistory(h, migrate);
-  return history && { cursorS: 0, savedAt: 0, ...v, version: RECORD_VERSION, history };
+  if (!isObject(value) || isFromNewerBuild(value)) return undefined;
+  const { version, savedAt, cursorS, owner, unread } = value;
+  if (version !== 1 && version !== RECORD_VERSION) return undefined;
+  try {
+    const found = parseHistory(value.history);
+    const history = found && (version === RECORD_VERSION ? wholeSteps(found) : migrateHistory(found, migrate));
+    return (
+      history && {
+        version: RECORD_VERSION,
+        savedAt: isNumber(savedAt) ? savedAt : 0,
+        history,
+        cursorS: isNumber(cursorS) ? cursorS : 0,
+        ...(typeof owner === 'string' ? { owner } : {}),
+        ...(typeof unread === 'string' ? { unread } : {}),
+      }
+    );
+  } catch {
+    return undefined;
+  }
+}
+
+const isNumber = (x: unknown): x is number => typeof x === 'number' && Number.isFinite(x);
+
+/** The steps of a record that cannot be taken back or done again, as far as it says how many it has. */
+export function countLostSteps(value: unknown, { history }: KeptSession): number {
+  if (!isObject(value) || value.version !== RECORD_VERSION || !isObject(value.history)) return 0;
+  const countOf = (x: unknown): number => (Array.isArray(x) ? x.length : 1);
+  const { done, undone } = value.history;
+  return countOf(done) + countOf(undone) - history.done.length - history.undone.length;
 }
 
 /** The page that wrote a record, and when, as far as it says so. */

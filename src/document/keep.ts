@@ -2,21 +2,38 @@
  * Keeps the open skill, its history and the place of the cursor in the browser, so that a reload or a crash loses nothing.
  * Every tab has its own record in the database; a new tab starts from the newest. Two pages never write one record: a tab
  * holds its name with a lock, and where there are no locks every record names the page that wrote it last; a page that finds
- * another page on its record goes on under a new one, and so does a page that finds there what a newer build wrote. What a
- * closing page could not write in time waits in local storage, where records of older builds are too, and is taken over at
- * the next start. A database that is deleted from outside is opened again, and the session is written again.
+ * another page on its record goes on under a new one, and so does a page that finds there what a newer build wrote, or what it
+ * cannot read. What the database does not take in time waits in local storage, where records of older builds are too, and is
+ * taken over at the next start. A database that does not answer is not waited for: what is done meanwhile is kept beside what
+ * has not been read, and put on it when that comes. One that is deleted from outside is opened again, and the session is
+ * written again.
  */
 import { settle } from './history.ts';
-import { isNewer, isSame, type KeptSession, parseSession, readStamp } from './keep-record.ts';
+import { isSame, type KeptSession, readStamp } from './keep-record.ts';
+import { type Damaged, findKept } from './keep-start.ts';
 import type { RecordStore } from './keep-store.ts';
-import { putWaiting, readWaiting, takeOver } from './keep-waiting.ts';
+import { dropWaiting, putWaiting, readWaiting, takeOver } from './keep-waiting.ts';
 import type { MigrateDocument } from './migrate-session.ts';
 import { findNewer, type NewerVersion, RECORD_VERSION } from './record-version.ts';
 
 type NewSession = Pick<KeptSession, 'history' | 'cursorS'>;
 
-/** What becomes of the record between writes of the page. Newer: a record of a newer build was found, and left as it is. */
-export type KeepNews = 'deleted' | 'refused' | 'kept' | { readonly newer: NewerVersion };
+/**
+ * What becomes of the record between writes of the page. Newer: a record of a newer build was found, and left as it is. Reading:
+ * the database is slow, and what was kept there comes late, or it does not open. Late: it has come, and is for the page to show;
+ * under: it lies under what is kept since.
+ */
+export type KeepNews =
+  | 'deleted'
+  | 'refused'
+  | 'kept'
+  | 'reading'
+  | 'unreadable'
+  | 'read'
+  | { readonly newer: NewerVersion }
+  | { readonly damaged: Damaged }
+  | { readonly late: KeptSession }
+  | { readonly under: KeptSession };
 
 export interface Keeper {
   /** what was found at the start */
@@ -42,11 +59,15 @@ interface KeepPorts {
   /** false: there are no locks, and every claim is granted */
   readonly holdsNames: boolean;
   readonly now: () => number;
+  /** so long the page waits for the database */
+  readonly patience: () => Promise<void>;
   readonly newName: () => string;
   /** brings a document of an older build up to this one's version */
   readonly migrate: MigrateDocument;
   /** names the step of a gesture that the page did not live to end */
   readonly cutShort: string;
+  /** names the step from what was read late to what was done before it came */
+  readonly cameBefore: string;
 }
 
 const TAB = 'shapeflight.tab';
@@ -56,28 +77,17 @@ const KEPT_TABS = 12;
 const AGAIN = 5000;
 
 export async function openKeeper(ports: KeepPorts): Promise<Keeper> {
-  const { store, now, newName } = ports;
+  const { store, local, now, newName } = ports;
   const owner = newName();
   const { name: first, isNew } = await nameTab(ports);
   let name = first.own;
-  let works = true;
-  let found: readonly (readonly [string, unknown])[] = [];
-  try {
-    found = await store.entries();
-  } catch {
-    works = false;
-  }
-  const records = new Map<string, KeptSession>();
-  for (const [key, value] of found) {
-    const session = parseSession(value, ports.migrate);
-    if (session) records.set(key, session);
-  }
-  const waiting = readWaiting(ports.local, ports.migrate);
-  for (const [key, session] of waiting.sessions) if (isNewer(session, records.get(key))) records.set(key, session);
-  const newest = [...records.values()].sort((a, b) => b.savedAt - a.savedAt)[0];
-  const kept = records.get(first.from) ?? newest;
-  // a record written by a page of this tab before is ours; one that changes hands later is not
-  let seen = isNew ? undefined : records.get(name)?.owner;
+  const waiting = readWaiting(local, ports.migrate);
+  /** what the page starts with; undefined while the database is read */
+  let kept: KeptSession | undefined;
+  let isStarted = false;
+  let isRead = false;
+  /** the page that wrote the record of this name before */
+  let seen: string | undefined;
 
   let listener: ((news: KeepNews) => void) | undefined;
   const early: KeepNews[] = [];
@@ -91,14 +101,61 @@ export async function openKeeper(ports: KeepPorts): Promise<Keeper> {
     rename(ports.tab, name);
     void ports.claim(name);
   };
-  const newerOf = new Map(waiting.newer);
-  for (const [key, value] of found) {
-    const newer = findNewer(value);
-    if (newer) newerOf.set(key, newer);
-  }
-  const newerHere = newerOf.get(first.from);
-  if (newerHere) report({ newer: newerHere });
-  if (newerOf.has(name)) goOn();
+
+  /** what is taken over from local storage, before anything else is written */
+  let begun = Promise.resolve();
+  const take = (records: readonly (readonly [string, unknown])[]): void => {
+    const found = findKept(records, waiting, first.from, ports);
+    isRead = true;
+    // a record written by a page of this tab before is ours; one that changes hands later is not
+    if (!isNew && name === first.own) seen = found.sessions.get(name)?.owner;
+    const newer = found.newer.get(first.from);
+    if (newer) report({ newer });
+    if (found.damaged) report({ damaged: found.damaged });
+    if (found.newer.has(name) || (found.damaged && !found.damaged.steps && name === first.from)) goOn();
+    begun = begin(found);
+    if (!isStarted) {
+      kept = found.kept;
+      if (found.under) report({ under: found.under });
+      return;
+    }
+    report('read');
+    const isShown = found.kept && kept && found.kept.savedAt === kept.savedAt && isSame(found.kept, kept);
+    const late = found.under ?? (isShown ? undefined : found.kept);
+    if (late) report({ late });
+    else void writeAgain();
+  };
+  const begin = async ({ waiting: waits, sessions, kept: shown }: ReturnType<typeof findKept>): Promise<void> => {
+    const isLate = isStarted;
+    await takeOver(waits, sessions, ports);
+    void forgetOld(store, sessions, name);
+    if (isLate || !shown) return;
+    // a new tab has a record from its first moment: what it shows is what its reload finds
+    try {
+      await put(shown);
+      last ??= shown;
+    } catch {
+      // it is in the record that it was read from
+    }
+  };
+  let reading: Promise<boolean> | undefined;
+  const read = (): Promise<boolean> => {
+    reading ??= store.entries().then(
+      (records) => {
+        reading = undefined;
+        take(records);
+        return true;
+      },
+      () => {
+        reading = undefined;
+        return false;
+      },
+    );
+    return reading;
+  };
+  const readLater = async (): Promise<void> => {
+    while (!isRead && !(await read())) await new Promise((done) => setTimeout(done, AGAIN));
+  };
 
   const put = async (session: KeptSession): Promise<void> => {
     let newer: NewerVersion | undefined;
@@ -119,19 +176,51 @@ export async function openKeeper(ports: KeepPorts): Promise<Keeper> {
   };
 
   /** what the page shows, as far as it was handed over */
-  let current = kept;
+  let current: KeptSession | undefined;
   let next: KeptSession | undefined;
   let run: Promise<boolean> | undefined;
   let last: KeptSession | undefined;
-  /** what waits in local storage */
-  let left: KeptSession | undefined;
+  /** what waits in local storage, and under which name */
+  let left: { readonly record: KeptSession; readonly name: string } | undefined;
   let timer: ReturnType<typeof setTimeout> | undefined;
+  const dropLeft = (): void => {
+    if (left) dropWaiting(local, left.name, (text) => readStamp(JSON.parse(text)).owner === owner);
+    left = undefined;
+  };
+  /** Into local storage, where it is written at once. */
+  const putAside = (session: KeptSession, spot: string): boolean => {
+    const record = { ...session, owner, ...(isRead ? {} : { unread: kept?.unread ?? first.from }) };
+    const { done, undone } = record.history;
+    // beside what has not been read yet, nothing was done
+    if (!isRead && (kept ? isSame(record, { ...kept, cursorS: record.cursorS }) : done.length + undone.length === 0))
+      return true;
+    if (left && isSame(left.record, record)) return true;
+    if (!putWaiting(local, spot, record)) return false;
+    if (left && left.name !== spot) dropLeft();
+    left = { record, name: spot };
+    if (spot !== name) goOn(spot);
+    return true;
+  };
+  // a name that is not held may be another page's meanwhile, and what waits there would take the place of its work
+  const spotAside = (): string => (ports.holdsNames ? name : (left?.name ?? newName()));
+
   const writeAll = async (): Promise<boolean> => {
     let ok = false;
+    let isDone = false;
+    void ports.patience().then(() => {
+      if (!isDone && current) putAside(current, spotAside());
+    });
+    // never done at once: `run` is to be known first
+    await begun;
     while (next) {
       const session = next;
       next = undefined;
       try {
+        // one that is being read is not waited for
+        if (!isRead && (reading || !(await read()))) throw new Error('not read yet');
+        await begun;
+        // what was read may have changed what is to be written
+        if (next) continue;
         await put(session);
         last = session;
         ok = true;
@@ -139,10 +228,15 @@ export async function openKeeper(ports: KeepPorts): Promise<Keeper> {
         ok = false;
       }
     }
+    isDone = true;
     run = undefined;
     clearTimeout(timer);
-    if (!ok) timer = setTimeout(writeAgain, AGAIN);
-    return ok;
+    if (ok) {
+      dropLeft();
+      return true;
+    }
+    timer = setTimeout(writeAgain, AGAIN);
+    return current !== undefined && putAside(current, spotAside());
   };
   const write = (session: KeptSession): Promise<boolean> => {
     current = session;
@@ -166,30 +260,24 @@ export async function openKeeper(ports: KeepPorts): Promise<Keeper> {
     cursorS,
   });
 
-  if (works && waiting.sessions.size > 0) await takeOver(waiting.sessions, records, ports);
-  // a new tab has a record from its first moment: what it shows is what its reload finds
-  if (works && kept)
-    void put(kept).then(
-      () => {
-        last ??= kept;
-      },
-      () => undefined,
-    );
-  if (works) void forgetOld(store, records, name);
+  const answered = await Promise.race([read(), ports.patience()]);
+  if (!isRead) {
+    kept = findKept(undefined, waiting, first.from, ports).kept;
+    report(answered === false ? 'unreadable' : 'reading');
+    void readLater();
+  }
+  isStarted = true;
+  current = kept;
   return {
     kept,
     write: (session) => write(tidy(session)),
     leave: (session) => {
-      const record = { ...tidy(session), owner };
-      if ((last && isSame(last, record)) || (left && isSame(left, record))) return;
-      // a name that is not held may be another page's meanwhile, and what waits there would take the place of its work
-      const fresh = ports.holdsNames ? name : newName();
-      if (!putWaiting(ports.local, fresh, record)) return;
-      left = record;
-      if (fresh !== name) goOn(fresh);
+      const record = tidy(session);
+      if (last && isSame(last, record)) return;
+      putAside(record, ports.holdsNames ? name : newName());
     },
     check: async () => {
-      if (!current || run) return;
+      if (!current || run || !isRead) return;
       const there = await store.get(name).catch(() => current);
       if (there === undefined) await writeAgain();
     },

@@ -13,7 +13,7 @@ export interface NewerVersion {
   readonly reads: number;
 }
 
-const isObject = (x: unknown): x is Record<string, unknown> => typeof x === 'object' && x !== null;
+export const isObject = (x: unknown): x is Record<string, unknown> => typeof x === 'object' && x !== null;
 const listOf = (x: unknown): unknown[] => (Array.isArray(x) ? x : []);
 const versionOf = (x: unknown): unknown => (isObject(x) ? x.version : undefined);
 const filesOf = (beside: unknown): unknown[] => listOf(beside).map((one) => (isObject(one) ? one.file : undefined));

@@ -8,7 +8,7 @@ import type { Athlete, SkillFile } from '../../sim/index.ts';
 import type { Origin } from './history.ts';
 import type { RecordStore } from './keep-store.ts';
 import type { MigrateDocument } from './migrate-session.ts';
-import { isFromNewerBuild } from './record-version.ts';
+import { isFromNewerBuild, isObject } from './record-version.ts';
 
 interface EntryOf<K extends 'skill' | 'athlete', T> {
   readonly kind: K;
@@ -36,6 +36,8 @@ type ShelfNews = 'changed' | 'deleted';
 /** Every call may be refused by the browser: then it rejects, and nothing was changed. */
 export interface Shelf {
   list(): Promise<ShelfEntry[]>;
+  /** what was there when it was last listed and is no entry: left as it is */
+  damaged(): readonly unknown[];
   /** `copyTitle` names the copy where the entry is newer than `base` */
   saveSkill(file: SkillFile, base: Origin | undefined, copyTitle: (title: string) => string): Promise<SavedSkill>;
   /** the same athlete twice is one entry */
@@ -68,7 +70,8 @@ const LONGEST_NAME = 120;
 const tidyName = (name: string): string => name.trim().replace(/\s+/g, ' ').slice(0, LONGEST_NAME);
 
 export function makeShelf({ store, now, newName, channel, migrate }: ShelfPorts): Shelf {
-  const readEntry = (value: unknown): ShelfEntry[] => parseEntry(value, migrate);
+  const readEntry = (id: string, value: unknown): ShelfEntry[] => parseEntry(id, value, migrate);
+  let damaged: readonly unknown[] = [];
   const listeners = new Set<(news: ShelfNews) => void>();
   const tellAll = (news: ShelfNews): void => {
     for (const notify of listeners) notify(news);
@@ -84,7 +87,7 @@ export function makeShelf({ store, now, newName, channel, migrate }: ShelfPorts)
       for (const [id, entry] of known)
         await store.update(id, (there) => {
           // another page may have brought it back already, with later changes
-          const [old] = readEntry(there);
+          const [old] = readEntry(id, there);
           const isOlder = old !== undefined && old.revision < entry.revision && !isFromNewerBuild(there);
           return there === undefined || isOlder ? entry : there;
         });
@@ -108,7 +111,9 @@ export function makeShelf({ store, now, newName, channel, migrate }: ShelfPorts)
   };
   const list = async (): Promise<ShelfEntry[]> => {
     await restoring;
-    const all = (await store.entries()).flatMap(([, value]) => readEntry(value));
+    const records = await store.entries();
+    const all = records.flatMap(([id, value]) => readEntry(id, value));
+    damaged = records.flatMap(([id, value]) => (readEntry(id, value).length === 0 ? [value] : []));
     if (!restoring) known.clear();
     for (const entry of all) known.set(entry.id, entry);
     return all.sort((a, b) => b.savedAt - a.savedAt);
@@ -120,7 +125,7 @@ export function makeShelf({ store, now, newName, channel, migrate }: ShelfPorts)
   ): Promise<ShelfEntry | undefined> => {
     let made: ShelfEntry | undefined;
     await store.update(id, (raw) => {
-      const [old] = readEntry(raw);
+      const [old] = readEntry(id, raw);
       made = old && !isFromNewerBuild(raw) ? make(old) : undefined;
       return made ?? raw;
     });
@@ -130,6 +135,7 @@ export function makeShelf({ store, now, newName, channel, migrate }: ShelfPorts)
   };
   return {
     list,
+    damaged: () => damaged,
     saveSkill: async (file, base, copyTitle) => {
       const fresh = (id: string, revision: number, value: SkillFile): SkillEntry => ({
         kind: 'skill',
@@ -141,7 +147,7 @@ export function makeShelf({ store, now, newName, channel, migrate }: ShelfPorts)
       let made: SkillEntry | undefined;
       if (base)
         await store.update(base.id, (raw) => {
-          const [old] = readEntry(raw);
+          const [old] = readEntry(base.id, raw);
           made = undefined;
           // an entry that was deleted elsewhere comes back: nobody's work is lost by it
           if (isFromNewerBuild(raw) || (raw !== undefined && !old)) return raw;
@@ -168,14 +174,15 @@ export function makeShelf({ store, now, newName, channel, migrate }: ShelfPorts)
     },
     rename: (id, name) => change(id, (old) => ({ ...named(old, tidyName(name)), revision: old.revision + 1 })),
     duplicate: async (id, name) => {
-      const [old] = readEntry(await store.get(id));
+      const [old] = readEntry(id, await store.get(id));
       if (!old) return undefined;
       const entry = { ...named(old, tidyName(name)), id: newName(), revision: 1, savedAt: now() };
       await put(entry);
       return entry;
     },
     remove: async (id) => {
-      const [old] = readEntry(await store.get(id));
+      const [old] = readEntry(id, await store.get(id));
+      if (!old) return undefined;
       await store.update(id, () => undefined);
       known.delete(id);
       announce();
@@ -199,14 +206,16 @@ function named(entry: ShelfEntry, name: string): ShelfEntry {
 }
 
 /** What is read back is checked in form; a skill that does not fly, or of a version unknown here, says so when it is opened. */
-function parseEntry(value: unknown, migrate: MigrateDocument): ShelfEntry[] {
-  if (typeof value !== 'object' || value === null) return [];
-  const e = value as Partial<ShelfEntry>;
-  const own = e.value as { title?: unknown; name?: unknown } | undefined | null;
-  if (typeof e.id !== 'string' || typeof e.revision !== 'number' || typeof own !== 'object' || own === null) return [];
-  const entry = { savedAt: 0, ...e } as ShelfEntry;
-  if (entry.kind === 'athlete') return typeof own.name === 'string' ? [entry] : [];
-  if (entry.kind !== 'skill' || typeof own.title !== 'string') return [];
-  const migrated = migrate(own);
-  return migrated === undefined || migrated === own ? [entry] : [{ ...entry, value: migrated, original: own }];
+function parseEntry(id: string, value: unknown, migrate: MigrateDocument): ShelfEntry[] {
+  if (!isObject(value) || value.id !== id || !Number.isFinite(value.revision) || !isObject(value.value)) return [];
+  const entry = { ...value, savedAt: Number.isFinite(value.savedAt) ? value.savedAt : 0 } as ShelfEntry;
+  if (entry.kind === 'athlete') return typeof entry.value.name === 'string' ? [entry] : [];
+  if (entry.kind !== 'skill' || typeof entry.value.title !== 'string') return [];
+  const own = entry.value;
+  try {
+    const migrated = migrate(own);
+    return migrated === undefined || migrated === own ? [entry] : [{ ...entry, value: migrated, original: own }];
+  } catch {
+    return [];
+  }
 }

@@ -156,13 +156,77 @@ test('a database that stays refused is said until it is written again, without a
   await page.evaluate(() => {
     const { put } = IDBObjectStore.prototype;
     Object.assign(window, { heal: () => Object.assign(IDBObjectStore.prototype, { put }) });
-    IDBObjectStore.prototype.put = () => {
+    const refuse = (): never => {
       throw new DOMException('full', 'QuotaExceededError');
     };
+    IDBObjectStore.prototype.put = refuse;
+    // local storage takes what the database does not
+    Object.assign(window, { fill: () => Object.assign(Storage.prototype, { setItem: refuse }) });
     indexedDB.deleteDatabase('shapeflight-sessions');
   });
+  await expect(page.locator('.not-kept')).toBeHidden();
+  await page.evaluate(() => (window as unknown as { fill(): void }).fill());
+  await editSpeedUp(page, '5.3');
   await expect(page.locator('.not-kept')).toContainText('Not saved');
   await page.evaluate(() => (window as unknown as { heal(): void }).heal());
   await expect(page.locator('.not-kept')).toBeHidden();
+  await expect.poll(async () => JSON.stringify(await readSessions(page))).toContain('5.3');
+});
+
+test('a database that does not answer is not waited for: what it kept comes late, and is shown or lies under what was done', {
+  tag: '@once',
+}, async ({ page }) => {
+  await openBench(page);
+  await editSpeedUp(page, '5.2');
+  const said = await sentence(page);
   await expect.poll(async () => JSON.stringify(await readSessions(page))).toContain('5.2');
+  await page.addInitScript(() => {
+    const { open } = IDBFactory.prototype;
+    let held: (() => void)[] | undefined = [];
+    Object.assign(window, {
+      answer: () => {
+        for (const give of held ?? []) give();
+        held = undefined;
+      },
+    });
+    IDBFactory.prototype.open = function (...asked) {
+      const request = open.apply(this, asked);
+      Object.defineProperty(request, 'onsuccess', {
+        set: (take: (e: Event) => void) =>
+          request.addEventListener('success', (e) => (held ? held.push(() => take(e)) : take(e))),
+      });
+      return request;
+    };
+  });
+  const answer = () => page.evaluate(() => (window as unknown as { answer(): void }).answer());
+  const reading = page.getByText('Still reading');
+
+  await page.reload();
+  await ready(page);
+  await expect(reading).toBeVisible();
+  expect(await sentence(page)).not.toBe(said);
+  await answer();
+  await expect.poll(() => sentence(page)).toBe(said);
+  await expect(reading).toBeHidden();
+
+  await page.reload();
+  await ready(page);
+  await editSpeedUp(page, '4.4');
+  const meanwhile = await sentence(page);
+  // and it is still silent after the next reload
+  await page.reload();
+  await ready(page);
+  await expect.poll(() => sentence(page)).toBe(meanwhile);
+  await expect(page.locator('.not-kept')).toHaveText(/Still reading/);
+  await answer();
+  await expect(notice(page)).toContainText('has been read now');
+  expect(await sentence(page)).toBe(meanwhile);
+  await notice(page).getByRole('button', { name: 'Open it' }).click();
+  await expect.poll(() => sentence(page)).toBe(said);
+  await undo(page);
+  await expect.poll(() => sentence(page)).toBe(meanwhile);
+  // what it was made on, and then what had been kept
+  await undo(page);
+  await undo(page);
+  await expect.poll(() => sentence(page)).toBe(said);
 });

@@ -1,7 +1,7 @@
 // What a start finds: own record first, else the newest; damage is ignored; two pages never write one record.
 import { afterEach, describe, expect, it, vi } from 'vitest';
 import type { SkillFile } from '../../sim/index.ts';
-import { makeHistory, setDraft, undo } from '../../src/document/history.ts';
+import { edit, makeHistory, setDraft, undo } from '../../src/document/history.ts';
 import { type KeepNews, openKeeper } from '../../src/document/keep.ts';
 import { MemoryRecords } from './memory-records.ts';
 import { MemoryStorage } from './memory-storage.ts';
@@ -31,9 +31,11 @@ function makeBrowser(hasLocks = true) {
       },
       holdsNames: hasLocks,
       now: () => ++clock,
+      patience: () => new Promise(() => undefined),
       newName: () => `n${++names}`,
       migrate: (found) => found as SkillFile,
       cutShort: 'Cut short',
+      cameBefore: 'Came before',
     });
     const news: KeepNews[] = [];
     keeper.watch((one) => news.push(one));
@@ -170,9 +172,13 @@ describe('keeper', () => {
   it('says so when the browser refuses, and works again when it no longer does', async () => {
     const browser = makeBrowser();
     browser.store.refuses = true;
+    browser.local.setItem = () => {
+      throw new Error('full');
+    };
     const page = await browser.open(new MemoryStorage());
     expect(page.kept).toBeUndefined();
-    expect(await page.write(session('x'))).toBe(false);
+    const step = edit(makeHistory(doc('x')), doc('x, changed'), 'change');
+    expect(await page.write({ history: step, cursorS: 0 })).toBe(false);
     browser.store.refuses = false;
     expect(await page.write(session('y'))).toBe(true);
   });
@@ -316,20 +322,25 @@ describe('keeper', () => {
       expect(titleOf(await browser.open(tab))).toBe('mine');
     });
 
-    it('that stays refused is said, waits in local storage at the end, and is tried again', async () => {
+    it('that stays refused waits in local storage, is said where that is full, and is tried again', async () => {
       const { browser, page } = await openOne();
       await page.write(session('mine'));
       vi.useFakeTimers();
       browser.store.refuses = true;
       browser.store.deleteDatabase();
       await vi.advanceTimersByTimeAsync(0);
-      expect(page.news).toEqual(['deleted', 'refused']);
-      page.leave(session('mine'));
+      // in local storage, where a crash leaves it
+      expect(page.news).toEqual(['deleted', 'kept']);
       expect(browser.local.length).toBe(1);
+      browser.local.setItem = () => {
+        throw new Error('full');
+      };
+      expect(await page.write(session('mine, later'))).toBe(false);
       browser.store.refuses = false;
       await vi.advanceTimersByTimeAsync(6000);
       expect(page.news.at(-1)).toBe('kept');
       expect(browser.store.map.size).toBe(1);
+      expect(browser.local.length).toBe(0);
     });
 
     it('in the middle of a write loses nothing', async () => {

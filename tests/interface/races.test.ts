@@ -192,6 +192,7 @@ test('a save that ends after another skill was opened leaves that one its place'
   let end = (): void => {};
   const shelf = {
     list: async () => [],
+    damaged: () => [],
     watch: () => () => {},
     saveSkill: (file: SkillFile) =>
       new Promise((resolve) => {

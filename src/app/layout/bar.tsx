@@ -77,6 +77,19 @@ function NotSaved() {
   );
 }
 
+/** What was kept before is still to come. */
+function StillReading() {
+  const keeping = usePage().keeping;
+  return (
+    <Show when={keeping.isReading()}>
+      <span class="not-kept" role="status" title={shelfTexts.readingWhy}>
+        {shelfTexts.reading}
+        <span class="spoken">. {shelfTexts.readingWhy}</span>
+      </span>
+    </Show>
+  );
+}
+
 /** On a phone: the last step alone, and only while there is one. */
 function UndoAlone() {
   const { undoing } = useShell();
@@ -150,6 +163,7 @@ export function Bar() {
         <span class="brand-name">{texts.product}</span>
       </span>
       <SkillTitle />
+      <StillReading />
       <NotSaved />
       <BarTools />
       <span class="bar-rule" aria-hidden="true" />
@@ -188,6 +202,7 @@ export function TouchBar(props: { title: boolean }) {
         <ShelfMark />
       </Show>
       <span class="gap" />
+      <StillReading />
       <NotSaved />
       <Show when={props.title} fallback={<UndoAlone />}>
         <UndoRedo />

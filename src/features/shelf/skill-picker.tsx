@@ -3,6 +3,7 @@
 import { type Accessor, createMemo, createSignal, For, type JSX, Show } from 'solid-js';
 import type { SkillFile } from '../../../sim/index.ts';
 import { FileButtons } from '../../app/file-buttons.tsx';
+import { fileName, saveText } from '../../app/file-door.ts';
 import { NoticeLine } from '../../app/notice-line.tsx';
 import { useDocument } from '../../app/page.ts';
 import { useShelf } from '../../app/shelf.ts';
@@ -65,8 +66,20 @@ export function SkillPicker(props: { close: () => void }) {
       <Show when={shelf.refused()}>
         <p class="quiet">{t.notAvailable}</p>
       </Show>
-      <Show when={!shelf.refused() && shelf.skills().length === 0}>
+      <Show when={!shelf.refused() && shelf.isRead() && shelf.skills().length === 0}>
         <p class="quiet">{t.none}</p>
+      </Show>
+      <Show when={shelf.damaged().length > 0}>
+        <p role="status">
+          {t.damagedEntries(shelf.damaged().length)}{' '}
+          <button
+            type="button"
+            class="link"
+            onClick={() => saveText(fileName(shelfTexts.damagedName), JSON.stringify(shelf.damaged()))}
+          >
+            {shelfTexts.saveFile}
+          </button>
+        </p>
       </Show>
       <ul class="list" aria-label={t.mine}>
         <EachEntry entries={mine()}>

@@ -22,6 +22,10 @@ export const pickerTexts = {
   placeAndLevel: (place: string, level: string) => `${place}, ${level.toLowerCase()}`,
   noneHere: 'No demo skill fits.',
   showAll: 'Show all places and levels',
+  damagedEntries: (n: number) =>
+    n === 1
+      ? 'One entry of the shelf is damaged and not listed. It is left as it is.'
+      : `${n} entries of the shelf are damaged and not listed. They are left as they are.`,
   none: 'Nothing here yet. “Save to the shelf” puts the open skill here; files dropped on the page open as ever.',
   noneFound: (words: string) => `No skill is found by “${words}”.`,
   opens: 'Opening a skill is one step: undo brings the old one back.',

@@ -22,7 +22,7 @@ export interface StorageFault {
   readonly tab?: TextFault;
   /** from the start of the page, or only once it is open */
   readonly since: 'start' | 'open';
-  /** what the page is told, in order, until it has made a change */
+  /** what the page hears, in order, until it has made a change */
   readonly says: readonly string[];
   /** the change counts as kept while the fault lasts: killed at that moment, the page is found with it */
   readonly isKept: boolean;

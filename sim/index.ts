@@ -57,6 +57,7 @@ export { READOUTS } from './estimate/readouts.ts';
 export type { LineResult, SheetResult } from './estimate/sheet-result.ts';
 export type { SkillResult } from './estimate/skill-result.ts';
 export { partsOfWhole } from './estimate/whole-parts.ts';
+export { readAnySheet } from './files/any-sheet.ts';
 export type { Athlete, HumanAthlete } from './files/athlete-schema.ts';
 export { digestOf, digestOfSkill } from './files/canonical.ts';
 export { catchOf, catchWindowOf } from './files/catch-json.ts';
@@ -103,7 +104,6 @@ export { formatSegments } from './files/segments-csv.ts';
 export {
   formatSheet,
   parseSheet,
-  parseSheetText,
   type SheetFile,
   type SheetPart,
   sheetOfPart,
@@ -112,6 +112,7 @@ export type { SkillFile1 } from './files/skill-file-1.ts';
 export type { SkillFile } from './files/skill-schema.ts';
 export { formatAnswerJson } from './files/solve-json.ts';
 export { formatSummaryJson } from './files/summary-json.ts';
+export { checkFileSize, LARGEST_TEXT, textOfBytes, wordNoText } from './files/text-of-bytes.ts';
 export { VERSION } from './files/version.ts';
 export {
   blankOf,

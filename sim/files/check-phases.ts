@@ -20,6 +20,15 @@ export function checkKinds(json: Record<string, unknown>): void {
   });
 }
 
+const A: Readonly<Record<FilePhase['kind'], string>> = {
+  swing: 'a swing',
+  contact: 'a contact',
+  flight: 'a flight',
+  catch: 'a catch',
+  landing: 'a landing',
+  entry: 'an entry',
+};
+
 /** What may come after a phase. */
 const NEXT: Readonly<Record<FilePhase['kind'], readonly FilePhase['kind'][]>> = {
   swing: ['flight'],
@@ -37,7 +46,7 @@ export function checkPhases(file: SkillFile): void {
     const former = phases[i - 1]?.kind;
     const allowed = former === undefined ? (['swing', 'contact', 'flight'] as const) : NEXT[former];
     if ((allowed as readonly string[]).includes(kind)) return;
-    const place = former === undefined ? 'as the first' : `after phases[${i - 1}], a ${former}`;
+    const place = former === undefined ? 'as the first' : `after phases[${i - 1}], ${A[former]}`;
     throw new FieldError(`phases[${i}].kind`, kind, `${allowed.length > 0 ? allowed.join(', ') : 'nothing'} ${place}`);
   });
   const last = phases[phases.length - 1];

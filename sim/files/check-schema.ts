@@ -49,8 +49,9 @@ function faultOf(issue: Issue, before: string, page: string): FieldError {
   if (isUnknown(issue))
     return new FieldError(field, 'this unknown field', `only the fields of ${page}`, { kind: 'unknown' });
   const isMissing = issue.received === 'undefined';
+  // a missing one is said by what its place needs
   const object = isMissing ? 'a value' : 'an object';
-  const allowed = issue.type === 'strict_object' ? object : issue.message;
+  const allowed = issue.type === 'strict_object' || issue.type === 'record' ? object : issue.message;
   return new FieldError(field, isMissing ? undefined : issue.input, allowed);
 }
 

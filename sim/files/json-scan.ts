@@ -3,12 +3,15 @@
  * being JSON, and the same key twice in one object, of which JSON.parse silently keeps the last. Keeps its own stack: depth is
  * no danger. A package would do either; both together are one walk that was here already.
  */
+import { nameOfCharacter } from '../math/field-error.ts';
 import { joinPath } from './field-path.ts';
 
 interface JsonFault {
   readonly line: number;
   readonly column: number;
   readonly expected: string;
+  /** what is there in its place, as it can be shown */
+  readonly found: string;
 }
 
 /** The place of a key that its object has already, as people read it: "phases[0].schedule.base". */
@@ -30,6 +33,9 @@ const NUMBER = /-?(?:0|[1-9]\d*)(?:\.\d+)?(?:[eE][+-]?\d+)?/y;
 // biome-ignore lint/suspicious/noControlCharactersInRegex: JSON strings may not hold them, so they are named
 const STRING = /"[^"\\\u0000-\u001f]*(?:\\(?:["\\/bfnrt]|u[0-9a-fA-F]{4})[^"\\\u0000-\u001f]*)*"/y;
 const WORD = /true|false|null/y;
+const UNSEEN = /[\p{Cc}\p{Cf}\p{Cs}\p{Zl}\p{Zp}]/gu;
+/** letters of what is said to be found */
+const LONGEST = 30;
 
 /** Only for a text that does not parse. */
 export const findJsonFault = (text: string): JsonFault => scan(text).fault;
@@ -109,6 +115,22 @@ function scan(text: string): { fault: JsonFault; repeated?: RepeatedKey } {
     } else break;
   }
   const before = text.slice(0, at).split('\n');
-  const fault = { line: before.length, column: before[before.length - 1].length + 1, expected };
+  const fault = {
+    line: before.length,
+    column: before[before.length - 1].length + 1,
+    expected,
+    found: foundAt(text, at),
+  };
   return { fault, ...(repeated ? { repeated } : {}) };
+}
+
+/** A text, a word or a number whole where it is short, else one character. */
+function foundAt(text: string, at: number): string {
+  if (at >= text.length) return 'the end of the file';
+  STRING.lastIndex = at;
+  const string = STRING.exec(text)?.[0];
+  if (string !== undefined) return string.length > LONGEST ? 'a long text' : string.replace(UNSEEN, nameOfCharacter);
+  if (text[at] === '"') return 'a text that does not close on its line, or holds what a text cannot';
+  const word = /^[\w.+-]+/.exec(text.slice(at, at + LONGEST))?.[0] ?? String.fromCodePoint(text.codePointAt(at) ?? 0);
+  return word.replace(UNSEEN, '') === word ? `"${word}"` : nameOfCharacter(word);
 }

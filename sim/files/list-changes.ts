@@ -3,6 +3,7 @@
  * version". Blocks and keys are paired in order (by shape, by angle), so that one put in between is one change. As in the file:
  * degrees, metres, seconds, revolutions.
  */
+import { own } from '../math/own.ts';
 import { afterOf, beforeOf, flightOf } from '../math/phases.ts';
 import { pathOf } from './phase-path.ts';
 import type { FileBlock, FileKey, FileTime } from './schedule-schema.ts';
@@ -104,7 +105,7 @@ function diff(field: string, before: unknown, after: unknown, out: Change[]): vo
 function wordsOf(field: string): string {
   const parts = field.split('.');
   for (let n = parts.length; n > 0; n--) {
-    const known = FIELD_WORDS[parts.slice(0, n).join('.')];
+    const known = own(FIELD_WORDS, parts.slice(0, n).join('.'));
     if (known) return n === parts.length ? known : `${known}, ${parts.slice(n).map(spell).join(' ')}`;
   }
   return parts.map(spell).join(', ');

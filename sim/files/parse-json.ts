@@ -9,12 +9,12 @@ export function parseJson(text: string): unknown {
   try {
     json = JSON.parse(plain);
   } catch {
-    const { line, column, expected } = findJsonFault(plain);
+    const { line, column, expected, found } = findJsonFault(plain);
     throw new FieldError(
       'file',
       `text that is not JSON from line ${line}, column ${column} on`,
       `${expected} there`,
-      plain.trim() === '' ? { kind: 'empty' } : { kind: 'syntax', line, column, expected },
+      plain.trim() === '' ? { kind: 'empty' } : { kind: 'syntax', line, column, expected, found },
     );
   }
   const repeated = findRepeatedKey(plain);

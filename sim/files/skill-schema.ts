@@ -13,7 +13,7 @@ export const SKILL_VERSION = 2;
 const phase = v.variant(
   'kind',
   [swingSchema, contactSchema, flightSchema, catchSchema, landingSchema, entrySchema],
-  'a phase',
+  'a phase of kind "swing", "contact", "flight", "catch", "landing" or "entry"',
 );
 export const PHASE_KINDS = ['swing', 'contact', 'flight', 'catch', 'landing', 'entry'] as const;
 /** Most flights of a chain, and most phases with that. */

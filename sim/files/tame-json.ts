@@ -21,7 +21,8 @@ export function checkTame(json: unknown): void {
   };
   see(json, '', 1);
   for (let at = left.pop(); at; at = left.pop()) {
-    if (at.depth > DEEPEST) throw new FieldError('file', `nesting deeper than ${DEEPEST}`, `at most ${DEEPEST} levels`);
+    if (at.depth > DEEPEST)
+      throw new FieldError('file', 'more levels', `at most ${DEEPEST} levels`, { kind: 'tooDeep', most: DEEPEST });
     const { value, path, depth } = at;
     if (Array.isArray(value)) {
       for (let i = 0; i < value.length; i++)
@@ -29,7 +30,8 @@ export function checkTame(json: unknown): void {
       continue;
     }
     for (const [key, inner] of Object.entries(value)) {
-      if (key in Object.prototype) throw new FieldError(joinPath(path, key), key, 'another field name');
+      if (key in Object.prototype || key === 'prototype')
+        throw new FieldError(joinPath(path, key), key, 'another field name', { kind: 'name' });
       see(inner, joinPath(path, key), depth + 1);
     }
   }

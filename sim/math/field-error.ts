@@ -1,7 +1,18 @@
 /** What kind of fault it is, where a field, its value and a range do not say it: for a reader that words it. */
 export type FieldDetail =
   | { readonly kind: 'empty' }
-  | { readonly kind: 'syntax'; readonly line: number; readonly column: number; readonly expected: string }
+  | {
+      readonly kind: 'syntax';
+      readonly line: number;
+      readonly column: number;
+      readonly expected: string;
+      readonly found: string;
+    }
+  /** of a file: what it is in place of text that can be read, and what would help */
+  | { readonly kind: 'noText'; readonly what: string; readonly todo?: string }
+  | { readonly kind: 'tooDeep'; readonly most: number }
+  /** a name that cannot be read */
+  | { readonly kind: 'name' }
   | { readonly kind: 'repeated'; readonly line: number }
   | { readonly kind: 'unknown' }
   /** of a skill's name: `near` is the nearest known one */
@@ -34,7 +45,13 @@ function wordDetail(detail: FieldDetail, value: unknown, allowed: string): strin
     case 'empty':
       return `not JSON from line 1, column 1 on, it is empty; needed there: ${allowed.replace(/ there$/, '')}`;
     case 'syntax':
-      return `not JSON from line ${detail.line}, column ${detail.column} on; needed there: ${detail.expected}`;
+      return `not JSON from line ${detail.line}, column ${detail.column} on: found ${detail.found}; needed there: ${detail.expected}`;
+    case 'noText':
+      return `it is ${detail.what}${detail.todo ? `; ${detail.todo}` : ''}`;
+    case 'tooDeep':
+      return `lists and objects are nested more than ${detail.most} deep; allowed: ${allowed}`;
+    case 'name':
+      return `a field of this name cannot be read; allowed: ${allowed}`;
     case 'unknown':
       return `unknown field; allowed: ${allowed}`;
     case 'repeated':
@@ -46,20 +63,28 @@ function wordDetail(detail: FieldDetail, value: unknown, allowed: string): strin
   }
 }
 
-/** A value in at most 60 characters. */
+const LONGEST = 60;
+
+/** A value as it can be shown on one line, in at most 60 characters. */
 function show(value: unknown): string {
-  let text: string;
-  if (typeof value === 'number' || typeof value === 'boolean' || value === null) text = String(value);
-  else if (typeof value === 'string') text = JSON.stringify(value);
-  else if (Array.isArray(value)) text = `a list of ${value.length}`;
-  else if (typeof value === 'object')
-    text =
-      Object.keys(value).length > 0 ? `an object with ${Object.keys(value).join(', ')}` : 'an object without fields';
-  else text = `a ${typeof value}`;
-  // letters in the order they are read
-  text = text.replace(/[\u202a-\u202e\u2066-\u2069]/g, '');
-  return text.length > 60 ? `${text.slice(0, 57)}...` : text;
+  if (typeof value === 'string') return cut(JSON.stringify(value.slice(0, 2 * LONGEST)));
+  if (Array.isArray(value)) return value.length === 0 ? 'an empty list' : `a list of ${value.length}`;
+  // JSON reads 1e400 as this
+  if (value === Number.POSITIVE_INFINITY || value === Number.NEGATIVE_INFINITY) return 'a number too large to be read';
+  if (typeof value !== 'object' || value === null) return cut(String(value));
+  const names = Object.keys(value);
+  return names.length === 0 ? 'an object without fields' : cut(`an object with ${names.slice(0, 20).join(', ')}`);
 }
+
+/** Letters in the order they are read, and none that is not seen. */
+function cut(text: string): string {
+  const plain = text.replace(/[\p{Cc}\p{Cf}\p{Cs}\u2028\u2029]/gu, nameOfCharacter);
+  return plain.length > LONGEST ? `${plain.slice(0, LONGEST - 3).replace(/[\ud800-\udbff]$/, '')}...` : plain;
+}
+
+/** A character that is not seen by its number: U+200B. */
+export const nameOfCharacter = (character: string): string =>
+  `U+${(character.codePointAt(0) ?? 0).toString(16).toUpperCase().padStart(4, '0')}`;
 
 /** The name of a list nearest to what was typed, for "did you mean". */
 export function nearestName(typed: string, names: readonly string[]): string | undefined {

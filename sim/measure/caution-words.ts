@@ -1,8 +1,10 @@
 /** Cautions in the words that page, command line and files share: what is asked for, then what it was compared with. */
+
 import type { Body } from '../body/body.ts';
 import { CHILD_MOMENTS } from '../body/body-build.ts';
 import { ADULT_AGE } from '../body/mass-shares.ts';
 import { DEG } from '../math/angles.ts';
+import { own } from '../math/own.ts';
 import type { Caution } from './cautions.ts';
 import { isCompared, MOST_TIMES } from './known-strength.ts';
 
@@ -42,7 +44,7 @@ const whole = (x: number): string => Math.abs(x).toFixed(0);
 export function wordCaution(body: Body, c: Caution, both = false): Said {
   const { name, mirror } = body.angles[c.angle];
   const sided = mirror !== c.angle;
-  const words = WORDS[sided ? name.slice(0, -1) : name] ?? [name, name, name, name];
+  const words = own(WORDS, sided ? name.slice(0, -1) : name) ?? [name, name, name, name];
   const side = sided && !both ? (name.endsWith('L') ? 'left ' : 'right ') : '';
   const action = upper(side + words[c.value >= 0 ? 0 : 1]);
   if (c.kind === 'range')

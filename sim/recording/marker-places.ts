@@ -3,6 +3,7 @@
  * places are judgement, in the segment's frame at a stature of 1.62 m, and are only where the search for the real ones begins
  * (calibrate-points.ts). In the neutral pose palms point forward, so the thumb side of a wrist and the outer side of an elbow lie outward.
  */
+
 import type { Body } from '../body/body.ts';
 import type { BodySide } from '../math/side.ts';
 import type { Triple } from '../math/vec3.ts';
@@ -147,7 +148,7 @@ function bySideLetter(own: string): FoundRow | undefined {
   const [, letter, part] = /^([lr])([a-z0-9]+)$/i.exec(own) ?? [];
   if (!letter || !part) return undefined;
   const word = part.toLowerCase();
-  return findRow(letter.toLowerCase() === 'l' ? 'L' : 'R', SKIN_OF[word] ?? word);
+  return findRow(letter.toLowerCase() === 'l' ? 'L' : 'R', (Object.hasOwn(SKIN_OF, word) && SKIN_OF[word]) || word);
 }
 
 function placeOn(body: Body, row: Row, side: BodySide | undefined): MarkerPlace {

@@ -2,8 +2,10 @@
  * A table of joint angles with the attitude and the place of one part of the body, as motion of it. The attitude may be that of the pelvis, of
  * the upper trunk, or of the body frame F; the place that of mid-hip or of the mass centre.
  */
+
 import type { Body } from '../body/body.ts';
 import { FieldError } from '../math/field-error.ts';
+import { own } from '../math/own.ts';
 import { applyInto, matOfAttitude, matOfQuatInto, mulBtInto, mulInto, mulTInto, quatOfMatInto } from '../math/rot.ts';
 import type { Triple } from '../math/vec3.ts';
 import { calcBodyFrame } from '../motion/body-frame.ts';
@@ -109,7 +111,7 @@ function readLimbs(
   const joints = makeJoints(body);
   if (!joints) return [];
   const na = body.angles.length;
-  const all = body.segments.map(({ name }) => partReader(SEGMENT_NAMES[name] ?? [name], quaternions, matrices));
+  const all = body.segments.map(({ name }) => partReader(own(SEGMENT_NAMES, name) ?? [name], quaternions, matrices));
   const A = new Float64Array(9);
   const B = new Float64Array(9);
   const C = new Float64Array(9);

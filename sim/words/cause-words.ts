@@ -2,8 +2,10 @@
  * What was changed in a skill, or is to be, as a coach would tell it to the athlete: "Hold the wrap 0.02 s longer" before it is done, "Held the wrap 0.02 s
  * longer" of what was. Physics words have no place here. Texts in one table, ready for translation.
  */
+
 import { RAD } from '../math/angles.ts';
 import type { Leaves } from '../math/closed-shape.ts';
+import { own } from '../math/own.ts';
 import { sideOf, withoutSide } from '../math/side.ts';
 import { spell } from '../math/spell.ts';
 import type { LandingFix } from '../search/landing-fix.ts';
@@ -90,7 +92,8 @@ const NOUNS: Readonly<Record<string, string>> = {
   handstand: 'the handstand line',
 };
 /** A word of the list of shapes is said as one; a name that somebody gave is quoted. */
-const nounOf = (word: string): string => NOUNS[word] ?? (/^[a-z ]+$/.test(word) ? `the ${word} shape` : `“${word}”`);
+const nounOf = (word: string): string =>
+  own(NOUNS, word) ?? (/^[a-z ]+$/.test(word) ? `the ${word} shape` : `“${word}”`);
 /** "in the wrap"; a noun without an article would run into the sentence: "in “arms out”". */
 function inShape(word: string): string {
   const noun = nounOf(word);
@@ -217,7 +220,7 @@ const percent = (share: number): string =>
 /** "Left arm 6 deg higher". */
 function wordAngle(angle: string, by: number, n: Numbers): string {
   const side = sideOf(angle);
-  const known = ANGLES[withoutSide(angle)];
+  const known = own(ANGLES, withoutSide(angle));
   const part = known ? (side ? ONE_SIDE[known[0]] : known[0]) : spell(withoutSide(angle));
   const way = known ? known[by > 0 ? 1 : 2] : by > 0 ? 'more' : 'less';
   const whose = side === 'L' ? `left ${part}` : side === 'R' ? `right ${part}` : part;

@@ -5,6 +5,7 @@
 
 import type { EndingKind } from '../contact/ending.ts';
 import { RAD, REV } from '../math/angles.ts';
+import { own } from '../math/own.ts';
 import type { Clearance } from '../measure/clearance.ts';
 import type { Ending, Miss, RailEnding, SkillVerdict } from '../skill/skill-verdict.ts';
 import { HANDS_WORDS, WAY_WORDS, wordRail } from './rail-words.ts';
@@ -120,7 +121,7 @@ function landedWords({ how, direction, isFast, isOverBed }: Landed): readonly [s
 export const wordLanded = (ending: Landed): string => landedWords(ending).join('');
 
 /** Another part than the feet touches first. */
-export const wordDown = (part: string): string => `lands ${PART_WORDS[part] ?? `on the ${part}`}`;
+export const wordDown = (part: string): string => `lands ${own(PART_WORDS, part) ?? `on the ${part}`}`;
 
 const NOT_COMPUTED = 'landing not computed';
 const IMPACT_ONLY = 'of the landing only the first impact is computed';

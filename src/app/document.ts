@@ -7,7 +7,7 @@ import type { SkillEntry } from '../document/shelf.ts';
 import { readVersions, type Versions, writeVersions } from '../document/versions.ts';
 import { cancelDrag } from '../ui/drag.ts';
 import { inNextTask } from '../ui/frame.ts';
-import { fileName, pickFile, saveText, readText as textOf } from './file-door.ts';
+import { fileName, pickFiles, saveText } from './file-door.ts';
 import { createLegView, LEGS } from './leg-view.ts';
 import { wordFault } from './say/fault-words.ts';
 import type { Flying } from './services.ts';
@@ -74,9 +74,8 @@ export interface DocumentState extends Undoing {
   openEntry(entry: SkillEntry): void;
   /** another past, and what it has come to: what was read late */
   restore(history: past.History<SkillFile>, fault?: FileFault): void;
-  /** what was opened or dropped; one that cannot be read or flown changes nothing */
-  readText(name: string, text: string): void;
-  readFile(file: File): void;
+  /** what was opened or dropped; one that cannot be read or flown changes nothing. `join`: with what came along */
+  readText(name: string, text: string, join?: (file: SkillFile) => SkillFile): void;
   readonly fileFault: Accessor<FileFault | undefined>;
   clearFileFault(): void;
   /** what was to be opened was not: said over the page */
@@ -109,6 +108,8 @@ interface DocumentHost {
   writeVersion1(): string;
   /** throws for a document that cannot be flown */
   check(file: SkillFile): void;
+  /** files that were chosen, read and handed back as texts */
+  giveFiles(files: readonly File[]): void;
   /** what was opened is a worksheet, which is no skill */
   giveWorksheet(file: GivenFile): void;
   /** makes a change, with all that has to change with it; a gesture under way is no step yet */
@@ -144,7 +145,7 @@ export function createDocument(host: DocumentHost): DocumentState {
     host.change(() => setHistory(next), next.mark === undefined);
     if (isOther) cancelDrag();
   };
-  const readText = (name: string, text: string): void => {
+  const readText: DocumentState['readText'] = (name, text, join = (file) => file) => {
     try {
       const json = flying.readJson(text);
       if (isAthlete(json)) {
@@ -158,7 +159,7 @@ export function createDocument(host: DocumentHost): DocumentState {
         host.giveWorksheet({ name, text });
         return;
       }
-      const opened = flying.readFile(json);
+      const opened = join(flying.readFile(json));
       host.check(opened);
       setFileFault(undefined);
       const original = isVersion1(json) ? text : undefined;
@@ -167,12 +168,6 @@ export function createDocument(host: DocumentHost): DocumentState {
       setFileFault({ name, reason: `${wordFault(error)}.` });
     }
   };
-
-  const readFile = (given: File): void =>
-    void textOf(given).then(
-      (text) => readText(given.name, text),
-      (error: unknown) => setFileFault({ name: given.name, reason: `${wordFault(error)}.` }),
-    );
 
   // what a hand was doing is a step of the document before, not lost and not done to the one that is opened
   const open: DocumentState['open'] = (doc, title, origin, original) =>
@@ -264,13 +259,12 @@ export function createDocument(host: DocumentHost): DocumentState {
       change(next);
     },
     readText,
-    readFile,
     fileFault,
     clearFileFault: () => setFileFault(undefined),
     refuse: setFileFault,
     check: host.check,
     athleteRead,
-    openFile: () => pickFile(readFile),
+    openFile: () => pickFiles(host.giveFiles),
     saveFile: () => saveText(fileName(file().title), `${JSON.stringify(finished().doc, null, 2)}\n`),
     hasOriginal: () => history().original !== undefined,
     saveOriginal: () => {

@@ -1,44 +1,91 @@
-/** Several files at once, or files over the room of a class: a class's worksheets, or skills one after the other. */
-import type { GivenFile } from '../../sim/index.ts';
-import type { Classing } from '../engine/class.ts';
-import { readText } from './file-door.ts';
-import type { Page } from './page.ts';
-import { faultTexts } from './say/fault-texts.ts';
+/** Files that were opened or dropped, one or many: a class's worksheets, or athletes and skills one after the other. */
+import type { FieldDetail, GivenFile, SkillFile } from '../../sim/index.ts';
+import type { Filing } from '../engine/read-files.ts';
+import type { DocumentState } from './document.ts';
+import { readText } from './read-text.ts';
 import { wordFault } from './say/fault-words.ts';
+import type { Flying, Services } from './services.ts';
+import type { ShellState } from './shell.ts';
 
 const WORKSHEET = /"format"\s*:\s*"shapeflight-worksheet"/;
 
-/** Bytes: more is no worksheet, and is not read whole. */
+/** Bytes of a file among many, which are held at once; and how many files. */
 const LONGEST = 8_000_000;
-const HEAD = 64;
+const MOST = 300;
 
-/** `named`: what a file is that is no text, asked for where there is one. */
-export const readGiven = (
-  files: readonly File[],
-  named: () => Promise<Pick<Classing, 'nameOfBytes'>>,
-): Promise<GivenFile[]> =>
+/** Where what is read goes. */
+interface FileHost {
+  readonly doc: Pick<DocumentState, 'readText' | 'refuse'>;
+  readonly shell: Pick<ShellState, 'tool' | 'classDoor'>;
+  readonly services: Pick<Services, 'load' | 'flying'>;
+}
+
+interface GivenText {
+  readonly name: string;
+  readonly text: string;
+}
+
+const isNoText = (detail: FieldDetail | undefined): detail is FieldDetail & { kind: 'noText' } =>
+  detail?.kind === 'noText';
+
+export const readGiven = (files: readonly File[], by: Filing): Promise<GivenFile[]> =>
   Promise.all(
-    files.map(async (file): Promise<GivenFile> => {
+    files.map(async (file, i): Promise<GivenFile> => {
       const { name } = file;
+      // its number says that it is one too many
+      if (i >= MOST) return { name, text: '' };
       try {
-        if (file.size > LONGEST) throw new Error(faultTexts.tooLong);
-        return { name, text: await readText(file) };
+        return { name, text: await readText(file, by, LONGEST) };
       } catch (error) {
-        const reason = wordFault(error);
-        if (reason !== faultTexts.noText && reason !== faultTexts.tooLong) return { name, reason };
-        const [{ nameOfBytes }, head] = await Promise.all([named(), file.slice(0, HEAD).arrayBuffer()]);
-        const what = nameOfBytes(new Uint8Array(head));
-        // a long text has no other name
-        return reason === faultTexts.tooLong && what === undefined
-          ? { name, reason }
-          : { name, reason: what ?? faultTexts.notText, isOther: true };
+        const detail = error instanceof Error && 'detail' in error ? (error.detail as FieldDetail) : undefined;
+        return isNoText(detail)
+          ? { name, reason: by.wordNoText(detail), isOther: true }
+          : { name, reason: wordFault(error) };
       }
     }),
   );
 
-export async function readDropped({ doc, shell, services }: Page, files: readonly File[]): Promise<void> {
-  const given = await readGiven(files, services.load.classing);
-  // what is no worksheet among many is for the one who reads them
-  if (given.some((one) => 'text' in one && WORKSHEET.test(one.text))) shell.classDoor.give(given);
-  else for (const file of files) doc.readFile(file);
+export async function readDropped({ doc, shell, services }: FileHost, files: readonly File[]): Promise<void> {
+  const by = await services.load.filing();
+  if (shell.tool() === 'class' || files.length > 1) {
+    const given = await readGiven(files, by);
+    // what is no worksheet among many is for the one who reads them
+    if (given.some((one) => 'text' in one && WORKSHEET.test(one.text))) {
+      shell.classDoor.give(given);
+      return;
+    }
+  }
+  const texts: GivenText[] = [];
+  for (const file of files.slice(0, MOST)) {
+    try {
+      texts.push({ name: file.name, text: await readText(file, by) });
+    } catch (error) {
+      doc.refuse({ name: file.name, reason: `${wordFault(error)}.` });
+    }
+  }
+  const joined = new Set<GivenText>();
+  const join = (file: SkillFile): SkillFile => joinAthlete(file, texts, joined, services.flying);
+  // those whom a skill names are in that skill, and are not opened by themselves
+  const skillsFirst = [...texts].sort((a, b) => Number(HAS_REF.test(b.text)) - Number(HAS_REF.test(a.text)));
+  for (const one of skillsFirst) if (!joined.has(one)) doc.readText(one.name, one.text, join);
+}
+
+const HAS_REF = /"ref"\s*:/;
+
+/** The skill with the athlete of a file that it names and that came along: the page cannot look into its folder. */
+function joinAthlete(
+  file: SkillFile,
+  texts: readonly GivenText[],
+  joined: Set<GivenText>,
+  { readJson, readAthlete }: Pick<Flying, 'readJson' | 'readAthlete'>,
+): SkillFile {
+  const name = 'ref' in file.athlete ? file.athlete.ref.split(/[\\/]/).at(-1) : undefined;
+  const beside = texts.find((one) => one.name === name && name.endsWith('.json'));
+  if (!beside) return file;
+  joined.add(beside);
+  try {
+    return { ...file, athlete: readAthlete(readJson(beside.text)) };
+  } catch (error) {
+    throw new Error(`${beside.name}: ${wordFault(error)}`);
+  }
 }

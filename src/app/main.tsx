@@ -114,6 +114,10 @@ const servicesWith = (keeper: Keeper, asked: SkillFile | undefined): Services =>
       () => import('../engine/ask.ts'),
       (m) => m.makeAsking({ athletes, shapes }),
     ),
+    filing: loadPart(
+      () => import('../engine/read-files.ts'),
+      (m) => m.filing,
+    ),
     filming: loadFilm,
     fixing: loadPart(
       () => import('../engine/fix.ts'),

@@ -8,6 +8,7 @@ import { type CursorState, createCursor } from './cursor.ts';
 import { createDocument, type DocumentState, type FileFault } from './document.ts';
 import { type Checked, createFlight, type FlightState, isAwaited, isPending, makeChecked } from './flight.ts';
 import { createKeeping, type Keeping } from './keeping.ts';
+import { loadPart } from './load-part.ts';
 import type { Services } from './services.ts';
 import { shelfTexts } from './shelf-words.ts';
 import { createShell, type ShellState } from './shell.ts';
@@ -54,6 +55,19 @@ function findStart({ flying, presets: { first } }: Services, checked: Checked, k
   }
 }
 
+const loadDropped = loadPart(
+  () => import('./dropped-files.ts'),
+  (m) => m.readDropped,
+);
+
+/** Files that were dropped or chosen. */
+export function readFiles(page: Page, files: readonly File[]): void {
+  if (files.length === 0) return;
+  loadDropped()
+    .then((read) => read(page, files))
+    .catch(() => page.doc.refuse({ name: files[0].name, reason: texts.panelFailed }));
+}
+
 export function createPage(services: Services): Page {
   const { flying, keeper, presets } = services;
   const checked = makeChecked(flying.fly);
@@ -78,6 +92,7 @@ export function createPage(services: Services): Page {
         if (!isPending(error)) throw error;
       }
     },
+    giveFiles: (files) => readFiles(page, files),
     giveWorksheet: (file) => shell.classDoor.give([file]),
     change: (apply, isStep) => {
       batch(() => {

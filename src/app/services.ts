@@ -25,6 +25,7 @@ import type { Handing } from '../engine/handing.ts';
 import type { Jumping } from '../engine/jump.ts';
 import type { ChainLegs } from '../engine/legs.ts';
 import type { Posing } from '../engine/pose.ts';
+import type { Filing } from '../engine/read-files.ts';
 import type { SkillReading } from '../engine/read-skill.ts';
 import type { FlightResult, OverlapCaution } from '../engine/result.ts';
 import type { Trying } from '../engine/try.ts';
@@ -118,6 +119,7 @@ export interface Loaders {
   comparing(): Promise<Comparing>;
   contacting(): Promise<{ readonly engine: Contacting; readonly pictures: WholePictures }>;
   estimating(): Promise<Estimating>;
+  filing(): Promise<Filing>;
   filming(): Promise<{ readonly engine: Filming; readonly pictures: FilmPictures }>;
   handing(): Promise<Handing>;
   reading(): Promise<SkillReading>;

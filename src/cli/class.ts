@@ -7,14 +7,15 @@ import {
   type ClassTable,
   calcClassTable,
   DEFAULT_TOLERANCE,
+  FieldError,
   formatClassCsv,
   type GivenFile,
   loadEstimate,
-  nameOfBytes,
   provenance,
   readClass,
   wordGuess,
   wordGuesses,
+  wordNoText,
   wordTimes,
 } from '../../sim/index.ts';
 import { readSkill } from '../jobs/kinds/sheet-skill.ts';
@@ -22,7 +23,7 @@ import { nameOf } from './call.ts';
 import type { ClassCommand } from './class-args.ts';
 import { CLOSING } from './closing.ts';
 import { CommandError } from './command-error.ts';
-import { NoTextError, readText } from './read-input.ts';
+import { about, readText } from './read-input.ts';
 import { formatTable } from './table.ts';
 import { checkApart, writeFiles } from './write-files.ts';
 
@@ -65,9 +66,11 @@ function readGiven(file: string): GivenFile {
   try {
     return { name, text: readText(file, 'worksheet', []) };
   } catch (error) {
-    if (error instanceof NoTextError) return { name, reason: nameOfBytes(error.bytes) ?? 'not text' };
-    if (error instanceof CommandError) throw new CommandError(`${file}: ${error.message}`);
-    throw error;
+    if (error instanceof FieldError && error.detail?.kind === 'noText')
+      return { name, reason: wordNoText(error.detail) };
+    return about(file, () => {
+      throw error;
+    });
   }
 }
 

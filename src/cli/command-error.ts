@@ -52,10 +52,19 @@ export function wordSystemFault(error: unknown): string {
     EISDIR: 'it is a folder',
     EACCES: 'permission denied',
     EPERM: 'permission denied',
+    ELOOP: 'its links lead in a ring',
+    EIO: 'the disk does not answer',
+    EBUSY: 'another program has it',
+    EFBIG: 'it is too large for the disk',
+    EDQUOT: 'the disk is full',
+    ENXIO: 'nothing is behind it',
+    EPIPE: 'nothing reads it any more',
+    ERR_INVALID_ARG_VALUE: 'no file can have this name',
     EROFS: 'the disk is read-only',
     ENOSPC: 'the disk is full',
     EMFILE: 'too many open files',
     ENAMETOOLONG: 'the name is too long',
   };
-  return words[code] ?? (error instanceof Error ? error.message : String(error));
+  if (Object.hasOwn(words, code)) return words[code];
+  return code ? `the system says ${code}` : error instanceof Error ? error.message : String(error);
 }

@@ -1,5 +1,4 @@
 /** The command "fit": recordings read, judged, the model tested on them, and the take-off that fits them best. */
-import { readFileSync, statSync } from 'node:fs';
 import { athletes } from '../../presets/index.ts';
 import {
   type Athlete,
@@ -35,10 +34,11 @@ import {
   writeRecordedSkill,
 } from '../../sim/index.ts';
 import { nameOf, wordCall } from './call.ts';
-import { CommandError, NothingFlownError, wordSystemFault } from './command-error.ts';
+import { CommandError, NothingFlownError } from './command-error.ts';
 import type { FitCommand } from './fit-args.ts';
 import type { CommandOutput } from './interrupt.ts';
 import { makeProgressLine } from './progress-line.ts';
+import { readBytes } from './read-file.ts';
 import { about, readAthleteRef, readText } from './read-input.ts';
 import { runSteps } from './run-steps.ts';
 import { formatTable } from './table.ts';
@@ -133,7 +133,7 @@ export async function runFit(command: FitCommand, args: readonly string[]): Prom
 }
 
 async function studyFile(file: string, athlete: HumanAthlete, options: StudyOptions): Promise<Studied | undefined> {
-  const bytes = readBytes(file);
+  const bytes = about(file, () => readBytes(file, RECORDING_LIMITS.bytes));
   const name = nameOf(file);
   const steps = prepareRecording({ name, bytes }, athlete, options);
   try {
@@ -144,19 +144,6 @@ async function studyFile(file: string, athlete: HumanAthlete, options: StudyOpti
     return about(file, () => {
       throw error;
     });
-  }
-}
-
-function readBytes(file: string): Uint8Array {
-  try {
-    const { size } = statSync(file);
-    // looked at before it is read into memory
-    if (size > RECORDING_LIMITS.bytes)
-      throw new CommandError(`${file}: the file has ${size} bytes; at most ${RECORDING_LIMITS.bytes} are read`);
-    return readFileSync(file);
-  } catch (error) {
-    if (error instanceof CommandError) throw error;
-    throw new CommandError(`${file}: ${wordSystemFault(error)}`);
   }
 }
 

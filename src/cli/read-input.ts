@@ -1,5 +1,5 @@
 /** Finds what a command was given: a skill or athlete that comes with Shapeflight, by its id, or a JSON file. */
-import { readFileSync, statSync } from 'node:fs';
+import { realpathSync } from 'node:fs';
 import path from 'node:path';
 import { athletes, chains, shapes, skills } from '../../presets/index.ts';
 import {
@@ -16,6 +16,7 @@ import {
   type Handover,
   type InputOrigin,
   isSkillLink,
+  LARGEST_TEXT,
   LinkError,
   legFile,
   legSpec,
@@ -26,9 +27,8 @@ import {
   parseAthlete,
   parseChain,
   parseJson,
-  parseSheet,
-  parseSheetText,
   parseSkill,
+  readAnySheet,
   readAthlete,
   readSkillLink,
   type ShapeData,
@@ -36,18 +36,16 @@ import {
   type Skill,
   type SkillFile,
   type SkillSpec,
-  sheetOfPart,
+  textOfBytes,
   updateChain,
   updateSkill,
 } from '../../sim/index.ts';
 import { nameOf } from './call.ts';
-import { CommandError, wordSystemFault } from './command-error.ts';
+import { CommandError } from './command-error.ts';
+import { readBytes } from './read-file.ts';
 
 /** Of one flight and of several. */
 const ready = { ...skills, ...chains };
-
-/** Largest file read, bytes: ten thousand keys and the densest samples fit several times. */
-const LARGEST = 64 * 1024 * 1024;
 
 interface ReadSkill {
   readonly spec: SkillSpec;
@@ -149,16 +147,8 @@ export function readSheetFile(
 ): { sheet: SheetFile; inputs: readonly string[]; isSkill?: true } {
   if (Object.hasOwn(known, given)) return { sheet: known[given], inputs: [] };
   return about(given, () => {
-    const text = readText(given, 'sheet', Object.keys(known));
-    const isJson = /^\uFEFF?\s*\{/.test(text) || given.endsWith('.json');
-    if (!isJson) return { sheet: parseSheetText(text), inputs: [given] };
-    const json = parseJson(text);
-    const isSkill =
-      typeof json === 'object' && json !== null && 'format' in json && json.format === 'shapeflight-skill';
-    if (!isSkill) return { sheet: parseSheet(json), inputs: [given] };
-    const sheet = checkSkillFile(json).worksheets?.[0];
-    if (!sheet) throw new FieldError('worksheets', undefined, 'a sheet kept with the skill, or a sheet file');
-    return { sheet: sheetOfPart(sheet), inputs: [given], isSkill: true };
+    const { sheet, isSkill } = readAnySheet(readText(given, 'sheet', Object.keys(known)), given);
+    return { sheet, inputs: [given], ...(isSkill ? { isSkill } : {}) };
   });
 }
 
@@ -220,50 +210,46 @@ function makeLeg(read: ReadDocument, leg: number, handed: Handover | undefined):
   };
 }
 
-/** A skill names an athlete file in its own folder or below; it cannot reach elsewhere. */
+const BESIDE = 'the id of a ready athlete, or a .json file in the folder of the skill or below';
+
+/** A skill names an athlete file in its own folder or below; it cannot reach elsewhere, by a link neither. */
 function besideSkill(skillFile: string, ref: string): string {
   const parts = ref.split(/[\\/]/);
-  if (path.isAbsolute(ref) || /^[A-Za-z]:/.test(ref) || parts.includes('..'))
-    throw new FieldError(
-      'athlete.ref',
-      ref,
-      'the id of a preset athlete, or a .json file in the folder of the skill or below',
-    );
-  return path.join(path.dirname(skillFile), ...parts);
+  const isOutside = path.isAbsolute(ref) || /^[A-Za-z]:/.test(ref) || parts.includes('..');
+  if (isOutside || ref.includes('\0')) throw new FieldError('athlete.ref', ref, BESIDE);
+  const folder = path.dirname(skillFile);
+  const beside = path.join(folder, ...parts);
+  const place = placeOf(beside);
+  if (place === undefined) return beside;
+  if (!place.startsWith(path.join(realpathSync(folder), path.sep)))
+    throw new FieldError('athlete.ref', ref, `${BESIDE}; a link leads out of it`);
+  return place;
+}
+
+/** What is not there, or a link in a ring, is said by who reads it. */
+function placeOf(file: string): string | undefined {
+  try {
+    return realpathSync(file);
+  } catch {
+    return undefined;
+  }
 }
 
 function readJson(file: string, what: string, ids: readonly string[]): unknown {
   return parseJson(readText(file, what, ids));
 }
 
-export class NoTextError extends CommandError {
-  readonly bytes: Uint8Array;
-  constructor(bytes: Uint8Array) {
-    super('the file is not UTF-8 text');
-    this.bytes = bytes;
-  }
-}
-
-function textOf(bytes: Uint8Array): string {
-  try {
-    return new TextDecoder('utf-8', { fatal: true }).decode(bytes);
-  } catch {
-    throw new NoTextError(bytes);
-  }
-}
-
 export function readText(file: string, what: string, ids: readonly string[]): string {
   try {
-    const { size } = statSync(file);
-    if (size > LARGEST) throw new CommandError(`the file has ${size} bytes; at most ${LARGEST} are read`);
-    return textOf(readFileSync(file));
+    return textOfBytes(readBytes(file, LARGEST_TEXT));
   } catch (error) {
-    if (error instanceof CommandError) throw error;
-    const missing = error instanceof Error && 'code' in error && error.code === 'ENOENT';
-    if (!missing || /[\\/.]/.test(file)) throw new CommandError(wordSystemFault(error));
+    const isName = error instanceof CommandError && isMissing(error.cause) && !/[\\/.]/.test(file);
+    if (!isName) throw error;
     throw new CommandError(`no ${what} that comes with Shapeflight, and no such file; there are: ${ids.join(', ')}`);
   }
 }
+
+const isMissing = (cause: unknown): boolean => cause instanceof Error && 'code' in cause && cause.code === 'ENOENT';
 
 /** Puts the name of the file before what is wrong in it. */
 export function about<T>(name: string, work: () => T): T {
@@ -271,8 +257,10 @@ export function about<T>(name: string, work: () => T): T {
     return work();
   } catch (error) {
     if (error instanceof LinkError) throw new CommandError(error.message);
-    if (error instanceof FieldError || error instanceof CommandError)
-      throw new CommandError(error.message.startsWith(`${name}: `) ? error.message : `${name}: ${error.message}`);
+    if (error instanceof FieldError || error instanceof CommandError) {
+      const message = error.message.replace(/^file: /, '');
+      throw new CommandError(message.startsWith(`${name}: `) ? message : `${name}: ${message}`);
+    }
     throw error;
   }
 }

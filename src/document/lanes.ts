@@ -5,6 +5,7 @@
 
 import type { Body, Frames, SkillFile } from '../../sim/index.ts';
 import { DEG } from '../../sim/math/angles.ts';
+import { own } from '../../sim/math/own.ts';
 import { withoutSide } from '../../sim/math/side.ts';
 import { getSchedule } from './phases.ts';
 import type { BlockSpan } from './spans.ts';
@@ -169,7 +170,7 @@ export function chooseLanes(lanes: readonly Lane[], count: number): Lane[] {
     const stem = withoutSide(lane.id);
     const rank: Record<string, number> = { shoulderElevation: 4, hipFlexion: 3, elbowFlexion: 2, kneeFlexion: 2 };
     // plane, turn and forearm follow the arm and say little by themselves
-    return moves * (rank[stem] ?? 0.3);
+    return moves * (own(rank, stem) ?? 0.3);
   };
   const best = [...lanes].sort((a, b) => weight(b) - weight(a)).slice(0, count);
   const chosen = new Set(best.filter((lane) => weight(lane) > 0).map((lane) => lane.id));

@@ -1,4 +1,5 @@
 /** One flight in the page, at once: from the document to everything the panels show. */
+
 import {
   apparatusOf,
   buildChain,
@@ -33,6 +34,7 @@ import {
   takeoffInFile,
   verdictInFlight,
 } from '../../sim/index.ts';
+import { own } from '../../sim/math/own.ts';
 import { readCautions } from './cautions.ts';
 import { explain } from './explain.ts';
 import { type Jumping, makeJumping } from './jump.ts';
@@ -89,7 +91,7 @@ export function makeEngine(shelf: Catalogue, askRelease: AskRelease = askHere(sh
   let flights = 0;
   const releases = makeReleases(askRelease);
   const findAthlete: Engine['findAthlete'] = ({ athlete }) =>
-    'ref' in athlete ? shelf.athletes[athlete.ref] : athlete;
+    'ref' in athlete ? (own(shelf.athletes, athlete.ref) as FlightResult['athlete']) : athlete;
   const complete = (file: SkillFile, skill: LaunchedSkill, flight: Flown, draft: boolean): FlightResult => {
     const rate = Math.min(draft ? DRAFT_RATE_HZ : RATE_HZ, MOST_FRAMES / flight.duration);
     const frames = calcFrames(flight, frameTimes(flight.duration, rate), { isRough: draft });

@@ -7,10 +7,8 @@ import {
   CAUTION,
   COMPARED,
   formatSheet,
-  parseJson,
-  parseSheet,
-  parseSheetText,
   READOUTS,
+  readAnySheet,
   type ShapeData,
   type SheetFile,
   type SheetPart,
@@ -39,7 +37,7 @@ export interface Estimating {
   /** a newer question takes the place of an older one, which is then never answered */
   compute(sheet: SheetFile, result: FlightResult, how?: HowShown): Promise<SheetAnswer>;
   /** from JSON or plain text; throws an Error that a person can read */
-  read(text: string): SheetFile;
+  read(text: string, name: string): SheetFile;
   write(sheet: SheetFile): string;
   /** the sheet kept with a skill */
   ofSkill(part: SheetPart): SheetFile;
@@ -77,7 +75,7 @@ export function makeEstimating(
             }
           : {}),
       }),
-    read: (text) => (/^\uFEFF?\s*\{/.test(text) ? parseSheet(parseJson(text)) : parseSheetText(text)),
+    read: (text, name) => readAnySheet(text, name).sheet,
     write: formatSheet,
     ofSkill: sheetOfPart,
   };

@@ -3,7 +3,9 @@
  * them (m, m/s, kg, revolutions, rev/s, degrees, kg m2, kg m2/s, J, N m) and go out as text, with no more decimals than the
  * model deserves; what is typed comes back in the page's own. One setting for the page, kept in the browser.
  */
+
 import { createSignal } from 'solid-js';
+import { own } from '../../sim/math/own.ts';
 import { formatNumber, parseNumber } from './numbers.ts';
 import { readStored, writeStored } from './stored.ts';
 import { unitTexts } from './words.ts';
@@ -205,4 +207,4 @@ const OF_UNIT: Readonly<Record<string, QuantityKind>> = Object.fromEntries(
   (Object.keys(METRIC) as QuantityKind[]).map((q) => [METRIC[q].unit, q]),
 );
 /** The quantity of a field by its metric unit; undefined for a count. */
-export const quantityOf = (unit: string): QuantityKind | undefined => OF_UNIT[unit];
+export const quantityOf = (unit: string): QuantityKind | undefined => own(OF_UNIT, unit);

@@ -270,7 +270,7 @@ describe('bad input is exit 2 and one clear line', () => {
   test('bytes that are no text', async () => {
     writeFileSync(made.at('bytes.json'), Buffer.from([0x7b, 0xff, 0xfe, 0x00]));
     const { code, err } = await run('fly', made.at('bytes.json'));
-    expect([code, err]).toEqual([2, expect.stringContaining('not UTF-8')]);
+    expect([code, err]).toEqual([2, expect.stringContaining('it is not text')]);
   });
 
   test('more rows than can be held', async () => {

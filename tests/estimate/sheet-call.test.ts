@@ -100,14 +100,15 @@ describe('a sheet from a file', () => {
   const { estimating } = made();
   test('JSON and plain text, and back', () => {
     const own = sheet(['a = 1', '# b']);
-    expect(estimating.read(estimating.write(own))).toEqual(own);
-    expect(estimating.read('# Title\n\na = 1\n# b\n')).toEqual({ ...own, title: 'Title' });
+    expect(estimating.read(estimating.write(own), 'a.sheet.json')).toEqual(own);
+    expect(estimating.read('# Title\n\na = 1\n# b\n', 'a.txt')).toEqual({ ...own, title: 'Title' });
   });
   test.each([
-    ['{"format": "shapeflight-skill"}', 'format'],
+    ['{"format": "shapeflight-athlete"}', 'format'],
+    ['{"format": "shapeflight-skill"}', 'version'],
     ['{"format": "shapeflight-sheet", "version": 1, "title": "x", "lines": [1]}', 'lines[0]'],
     ['{"format": "shapeflight-sheet", "version": 1, "title": "x", "lines": [], "more": 1}', 'more'],
-    [`${'a\n'.repeat(300)}`, 'at most 200 lines'],
+    [JSON.stringify({ ...sheet([]), lines: Array(300).fill('a') }), 'at most 200 lines'],
     ['{', 'JSON'],
-  ])('%s is refused by name', (text, words) => expect(() => estimating.read(text)).toThrow(words));
+  ])('%s is refused by name', (text, words) => expect(() => estimating.read(text, 'a.json')).toThrow(words));
 });

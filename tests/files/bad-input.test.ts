@@ -85,9 +85,9 @@ const faults: [string, unknown, string, ...string[]][] = [
     'needed',
   ],
   ['phases.0.takeoff.velocityMPerS', undefined, 'phases[0].takeoff.velocityMPerS', 'this field is missing', 'needed'],
-  ['phases.0.takeoff', [], 'phases[0].takeoff', 'a list of 0', 'an object'],
+  ['phases.0.takeoff', [], 'phases[0].takeoff', 'an empty list', 'an object'],
   ['phases.0.takeoff', 'high', 'phases[0].takeoff', '"high"', 'an object'],
-  ['phases.0.takeoff.attitudeDeg', [], 'phases[0].takeoff.attitudeDeg', 'a list of 0', 'an object'],
+  ['phases.0.takeoff.attitudeDeg', [], 'phases[0].takeoff.attitudeDeg', 'an empty list', 'an object'],
   ['phases.0.schedule.blocks.0.adjustDeg', [30], 'phases[0].schedule.blocks[0].adjustDeg', 'a list of 1', 'an object'],
   ['phases.0.takeoff.massCentreHeightM', 1, 'phases[0].takeoff', 'two heights', 'exactly one'],
   ['phases.0.takeoff.lowestPointHeightM', undefined, 'phases[0].takeoff', 'no height', 'exactly one'],
@@ -284,7 +284,7 @@ test('what is wrong is said, not put where a value would be', () => {
     'colour: unknown field; allowed: only the fields of docs/skill-file.md',
   );
   expect(faultOf(() => parseJson('{"a": }')).message).toBe(
-    'file: not JSON from line 1, column 7 on; needed there: a value',
+    'file: not JSON from line 1, column 7 on: found "}"; needed there: a value',
   );
 });
 

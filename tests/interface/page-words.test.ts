@@ -96,7 +96,7 @@ describe('faults', () => {
       [
         'broken JSON',
         '{"format": "shapeflight-skill",\n  "version": 2\n  "title"',
-        /^The file is not valid JSON: expected "," or "}" in line 3, column 3\. It may have been cut off, or changed by hand$/,
+        /^The file is not valid JSON: expected "," or "}" in line 3, column 3, found "title"\. It may have been cut off, or changed by hand$/,
       ],
       [
         'the same key twice',

@@ -69,7 +69,7 @@ test.each<[string, unknown, string]>([
     'joints[1].from: "a"',
   ],
   ['an unknown field', { ...head, colour: 1 }, 'colour: unknown field; allowed: only the fields of docs/recording.md'],
-  ['a list', [], 'file: a list of 0'],
+  ['a list', [], 'file: an empty list'],
 ])('%s is refused with its path', (_, json, message) => expect(() => parseMap(json)).toThrow(message));
 
 test('a map has room for as many entries as a recording has columns', () =>

@@ -10,7 +10,7 @@ import { useActions } from '../actions.ts';
 import { makeLate } from '../late.tsx';
 import { loadPart } from '../load-part.ts';
 import { NoticeLine } from '../notice-line.tsx';
-import { createPage, PageContext, useCursor, useDocument, usePage, useShell } from '../page.ts';
+import { createPage, PageContext, readFiles, useCursor, useDocument, usePage, useShell } from '../page.ts';
 import type { Services } from '../services.ts';
 import { texts } from '../words.ts';
 import { Answers } from './answers.tsx';
@@ -24,10 +24,6 @@ const RoomPlace = makeLate(
     () => import('./tools/room-place.tsx'),
     (m) => m.RoomPlace,
   ),
-);
-const loadDropped = loadPart(
-  () => import('../dropped-files.ts'),
-  (m) => m.readDropped,
 );
 /** Commands that have a meaning there. */
 const IN_ROOM = ['tool-class', 'commands', 'open', 'help'];
@@ -109,10 +105,7 @@ function Bench(props: { first: Layout }) {
       // what is open has taken it
       if (e.defaultPrevented) return;
       e.preventDefault();
-      const files = [...(e.dataTransfer?.files ?? [])];
-      // what is no worksheet among many is for who reads them
-      if (isRoom() || files.length > 1) void loadDropped().then((read) => read(page, files));
-      else for (const file of files) doc.readFile(file);
+      readFiles(page, [...(e.dataTransfer?.files ?? [])]);
     };
     const keep = (): void => keeping.leave();
     const hide = (): void => {

@@ -1,4 +1,5 @@
 /** Parts and joints of a body in words. In one place, ready for translation. */
+import { own } from '../../../sim/math/own.ts';
 import { sideOf } from '../../../sim/math/side.ts';
 
 const angleWords: Record<string, string> = {
@@ -57,22 +58,23 @@ const firstPartWords: Record<string, string> = {
 };
 
 export function wordPart(name: string): string {
-  if (partWords[name]) return partWords[name];
-  const word = partWords[name.slice(0, -1)];
+  const whole = own(partWords, name);
+  if (whole) return whole;
+  const word = own(partWords, name.slice(0, -1));
   return word ? `${name.endsWith('L') ? 'left' : 'right'} ${word}` : name;
 }
 
 /** The same at the beginning of a sentence. */
 export function wordFirstPart(name: string): string {
-  const word = partWords[name.slice(0, -1)];
-  return firstPartWords[name] ?? (word ? `${name.endsWith('L') ? 'Left' : 'Right'} ${word}` : name);
+  const word = own(partWords, name.slice(0, -1));
+  return own(firstPartWords, name) ?? (word ? `${name.endsWith('L') ? 'Left' : 'Right'} ${word}` : name);
 }
 
 export function wordJoint(name: string): string {
   const side = sideOf(name);
-  const stem = side && name.slice(0, -1) in bothWords ? name.slice(0, -1) : name;
-  const word = angleWords[stem];
+  const stem = side && own(bothWords, name.slice(0, -1)) ? name.slice(0, -1) : name;
+  const word = own(angleWords, stem);
   if (!word) return name;
   if (side && stem !== name) return `${side === 'L' ? 'Left' : 'Right'} ${word}`;
-  return bothWords[name] ?? word;
+  return own(bothWords, name) ?? word;
 }

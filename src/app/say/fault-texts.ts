@@ -107,16 +107,23 @@ export const faultTexts = {
   phaseKind: (n: number) => `The kind of phase ${n}`,
   text: (text: string) => `“${text}”`,
   cutText: (text: string) => `“${text}…”`,
-  list: (n: number) => (n === 1 ? 'a list of one' : `a list of ${n}`),
+  list: (n: number) => (n === 0 ? 'an empty list' : n === 1 ? 'a list of one' : `a list of ${n}`),
   object: (fields: string) => (fields === '' ? 'an object without fields' : `an object with ${fields}`),
+  tooLarge: 'a number too large to be read',
+  athleteBeside: (file: string) =>
+    `The athlete is in a file of its own, ${file}, which the page cannot look for. Choose or drop both files together`,
   empty: 'The file is empty. Choose a skill or an athlete that was saved as a file',
-  noText:
-    'The file holds no text: it may be a picture, a film or a packed file. Choose a skill or an athlete that was saved as a file (its name ends in .json)',
-  notText: 'not text',
+  noText: (what: string, todo?: string) =>
+    `The file is ${what}${todo ? `; ${todo}` : '. Choose a skill or an athlete that was saved as a file (its name ends in .json)'}`,
+  tooDeep: (most: number) =>
+    `The file nests lists and objects more than ${most} deep, which no skill does. It was not made by Shapeflight`,
+  noFieldName: (name: string, where: string) =>
+    `A field cannot have the name ${name}${where ? ` (in ${where})` : ''}. Give it another name`,
   tooLong: 'longer than a worksheet is',
-  cannotRead: 'The browser could not read the file. It may have been moved or deleted; choose it again',
-  syntax: (line: number, column: number, expected: string) =>
-    `The file is not valid JSON: expected ${expected} in line ${line}, column ${column}. It may have been cut off, or changed by hand`,
+  cannotRead:
+    'The browser could not read it. It is a folder, or was moved, deleted or locked; choose a file, or choose it again',
+  syntax: (line: number, column: number, expected: string, found: string) =>
+    `The file is not valid JSON: expected ${expected} in line ${line}, column ${column}, found ${found}. It may have been cut off, or changed by hand`,
   repeated: (where: string, line: number) =>
     `${where} is given twice; the second time in line ${line}. Each field may be given once`,
   unknown: (name: string) =>

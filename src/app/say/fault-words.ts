@@ -2,6 +2,7 @@
 
 import type { FieldDetail, NoReleaseError, SwingMovesError } from '../../../sim/index.ts';
 import { DEG } from '../../../sim/math/angles.ts';
+import { own } from '../../../sim/math/own.ts';
 import { formatNumber } from '../../ui/numbers.ts';
 import { wordJoint } from './body-words.ts';
 import { faultTexts } from './fault-texts.ts';
@@ -38,15 +39,17 @@ function wordPath(whole: string): string {
   if (phase !== undefined && whole === `phases[${phase}].kind`) return f.phaseKind(Number(phase) + 1);
   // the names of its fields say which phase is meant
   const path = whole.replace(/^phases\[\d+\]\./, '').replace(/^(schedule|swing|arrival)\./, '');
-  if (f.fields[path]) return f.fields[path];
+  const known = own(f.fields, path);
+  if (known) return known;
   const steps = stepsOf(path);
   // the longest beginning that has a word of its own
   let taken = steps.length;
-  while (taken > 0 && !f.fields[steps.slice(0, taken).join('.')]) taken--;
+  while (taken > 0 && !Object.hasOwn(f.fields, steps.slice(0, taken).join('.'))) taken--;
   const words: string[] = taken > 0 ? [f.fields[steps.slice(0, taken).join('.')]] : [];
   for (const step of steps.slice(taken)) {
     const last = words.pop();
-    if (typeof step === 'string') words.push(...(last === undefined ? [] : [last]), f.parts[step] ?? wordJoint(step));
+    if (typeof step === 'string')
+      words.push(...(last === undefined ? [] : [last]), own(f.parts, step) ?? wordJoint(plainLetters(step)));
     else words.push(last === undefined ? String(step + 1) : f.numbered(last, step + 1));
   }
   return words.reduce(f.within);
@@ -55,17 +58,24 @@ function wordPath(whole: string): string {
 /** As much of a text as is read at a glance. */
 const LONGEST = 60;
 
+/** In the order they are read, on one line, and none that is not seen. */
+const plainLetters = (text: string): string => text.slice(0, 4 * LONGEST).replace(/[\p{Cc}\p{Cf}\p{Cs}\s]+/gu, ' ');
+/** No letter is cut in half. */
+const cut = (text: string): string => text.slice(0, LONGEST).replace(/[\ud800-\udbff]$/, '');
+
 function wordText(text: string): string {
-  const plain = text.replace(/[\p{Cc}\p{Cf}\s]+/gu, ' ');
-  return plain.length > LONGEST ? f.cutText(plain.slice(0, LONGEST)) : f.text(plain);
+  const plain = plainLetters(text);
+  return plain.length > LONGEST ? f.cutText(cut(plain)) : f.text(plain);
 }
 
 function wordValue(value: unknown): string {
   if (typeof value === 'string') return wordText(value);
+  // JSON reads 1e400 as this
+  if (value === Number.POSITIVE_INFINITY || value === Number.NEGATIVE_INFINITY) return f.tooLarge;
   if (typeof value === 'number') return String(value).replace('-', '\u2212');
   if (Array.isArray(value)) return f.list(value.length);
   return typeof value === 'object' && value !== null
-    ? f.object(Object.keys(value).join(', ').slice(0, LONGEST))
+    ? f.object(cut(plainLetters(Object.keys(value).slice(0, 20).join(', '))))
     : String(value);
 }
 
@@ -73,24 +83,36 @@ const isWhole = (field: string): boolean => field === '' || field === 'file';
 const isDetailed = (error: Error): error is Error & { detail: FieldDetail } =>
   'detail' in error && typeof error.detail === 'object' && error.detail !== null;
 
+/** The path of what a field is in; empty of one of the file itself. */
+const holderOf = (field: string): string =>
+  field.slice(
+    0,
+    Math.max(0, field.lastIndexOf('.'), field.endsWith('"]') ? field.lastIndexOf('["') : field.lastIndexOf('[')),
+  );
+
 /** The field in words, what it holds, what would be allowed. */
 function wordField(error: Error & { field: unknown; allowed: unknown; value?: unknown }): string {
   const [field, allowed] = [String(error.field), String(error.allowed)];
   const { value } = error;
   if (isDetailed(error)) return wordDetail(error.detail, field, value);
   if (field === 'format') return wordFormat(value);
+  if (field === 'athlete.ref' && typeof value === 'string' && value.endsWith('.json'))
+    return f.athleteBeside(wordText(value));
   const where = isWhole(field) ? f.wholeFile : wordPath(field);
   return value === undefined ? f.missing(where, allowed) : f.field(where, wordValue(value), allowed);
 }
 
 function wordDetail(detail: FieldDetail, field: string, value: unknown): string {
   if (detail.kind === 'empty') return f.empty;
-  if (detail.kind === 'syntax') return f.syntax(detail.line, detail.column, detail.expected);
-  if (detail.kind === 'noName') return f.noName(String(value).slice(0, LONGEST), detail.near);
+  if (detail.kind === 'syntax') return f.syntax(detail.line, detail.column, detail.expected, detail.found);
+  if (detail.kind === 'noText') return f.noText(detail.what, detail.todo);
+  if (detail.kind === 'tooDeep') return f.tooDeep(detail.most);
+  if (detail.kind === 'name') return f.noFieldName(wordText(String(value)), holderOf(field));
+  if (detail.kind === 'noName') return f.noName(cut(plainLetters(String(value))), detail.near);
   if (detail.kind === 'newer') return f.newer(wordValue(value), detail.reads);
   if (detail.kind === 'repeated') return f.repeated(wordPath(field), detail.line);
-  const name = String(stepsOf(field).at(-1));
-  const around = field.slice(0, Math.max(0, field.lastIndexOf('.'), field.lastIndexOf('[')));
+  const name = cut(plainLetters(String(stepsOf(field).at(-1))));
+  const around = holderOf(field);
   const phase = PHASE.exec(around);
   if (around === '' || around === field) return f.unknown(name);
   return f.unknownIn(phase?.[0] === around ? f.numbered(f.parts.phases, Number(phase[1]) + 1) : wordPath(around), name);
@@ -100,6 +122,8 @@ function wordFormat(value: unknown): string {
   if (value === undefined) return f.noFormat;
   return value === 'shapeflight-sheet' ? f.sheet : f.format(wordValue(value));
 }
+
+const FIELD_ERRORS = ['FieldError', 'ScheduleValueError'];
 
 /** No full stop at the end: the sentence goes on. */
 export function wordFault(error: unknown): string {
@@ -113,14 +137,14 @@ export function wordFault(error: unknown): string {
     if (itself && second.what === `the end of ${itself}`) return f.startsAfterEnd(wordItem(itself), a, b);
     return f.order(wordItem(first.what), a, wordItem(second.what), b);
   }
-  if (name === 'FieldError' && 'field' in error && 'allowed' in error) return wordField(error);
+  if (FIELD_ERRORS.includes(name) && 'field' in error && 'allowed' in error) return wordField(error);
   if (name === 'NoReleaseError' && 'reach' in error && isReach(error.reach)) {
     const { angle, far, duration } = error.reach;
     return f.notReleased(formatNumber(angle * DEG, 0), String(duration), formatNumber(far * DEG, 0));
   }
   if (name === 'SwingMovesError') {
     const late = 'late' in error && isLate(error.late) ? error.late : undefined;
-    return late ? f.lateKey(f.joints[late.joint] ?? late.joint, late.key, late.round) : f.bentTooFast;
+    return late ? f.lateKey(own(f.joints, late.joint) ?? late.joint, late.key, late.round) : f.bentTooFast;
   }
   if (name === 'GivenInputError' && 'by' in error) return error.by === 'swing' ? f.givenBySwing : f.givenByPush;
   if (name === 'SingularBodyError') return f.singular;

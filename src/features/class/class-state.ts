@@ -5,6 +5,7 @@ import { readGiven } from '../../app/dropped-files.ts';
 import { pickFiles } from '../../app/file-door.ts';
 import { keptState, type Page } from '../../app/page.ts';
 import { wordFault } from '../../app/say/fault-words.ts';
+import { texts } from '../../app/words.ts';
 import { newName } from '../../document/keep-claim.ts';
 import { openRecords } from '../../document/keep-store.ts';
 import type { Classing } from '../../engine/class.ts';
@@ -173,7 +174,13 @@ export function makeClassRoom(page: Page, classing: Classing, ports: ClassPorts)
     fault,
     setFault,
     receive,
-    pick: () => pickFiles((picked) => void readGiven(picked, page.services.load.classing).then(receive)),
+    pick: () =>
+      pickFiles((picked) => {
+        page.services.load
+          .filing()
+          .then((by) => readGiven(picked, by))
+          .then(receive, () => setFault({ name: picked[0].name, reason: texts.panelFailed }));
+      }),
     open: (worksheet) => void open(worksheet),
     offer,
     work,

@@ -1,5 +1,7 @@
 /** The plain bodies of the sheet at true size, each over a person's height: an edge is dragged, and the line of its length takes the size. */
+
 import { createSignal, For, Show } from 'solid-js';
+import { own } from '../../../sim/math/own.ts';
 import { useCursor, useFlight } from '../../app/page.ts';
 import type { SheetRow } from '../../engine/estimate.ts';
 import { startDrag } from '../../ui/drag.ts';
@@ -15,7 +17,7 @@ const MIDDLE = { x: ROOM.width / 2, y: ROOM.height / 2 + 6 } as const;
 /** a length is typed to this, in its unit */
 const DECIMALS: Readonly<Record<string, number>> = { m: 2, cm: 0, mm: 0, in: 1, inch: 1, ft: 2 };
 
-const stepOf = (unit: string): number => 10 ** -(DECIMALS[unit] ?? 2);
+const stepOf = (unit: string): number => 10 ** -(own(DECIMALS, unit) ?? 2);
 
 /** The value of the length at another size of the body, on a straight line between the points. */
 function valueAt(points: NonNullable<DrawnBody['edge']>['points'], size: number): number {
@@ -31,7 +33,7 @@ function valueAt(points: NonNullable<DrawnBody['edge']>['points'], size: number)
 
 /** A line of the sheet with another value in it: its unit, ± and note stay. */
 function withValue(line: string, value: number, unit: string): string {
-  const text = value.toFixed(DECIMALS[unit] ?? 2);
+  const text = value.toFixed(own(DECIMALS, unit) ?? 2);
   const found = /^([^=]*=\s*)(.*)$/.exec(line);
   if (!found) return line;
   const [, head, rest] = found;

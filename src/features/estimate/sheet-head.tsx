@@ -1,7 +1,9 @@
 /** Which sheet, its title, and what can be done with it. */
 import { createMemo, createUniqueId, For, Show, untrack } from 'solid-js';
-import { pickFile, readText, saveBlob } from '../../app/file-door.ts';
-import { useFlight, useShell } from '../../app/page.ts';
+import { pickFile, saveBlob } from '../../app/file-door.ts';
+import { useFlight, useServices, useShell } from '../../app/page.ts';
+import { readText } from '../../app/read-text.ts';
+import { wordFault } from '../../app/say/fault-words.ts';
 import type { FlightResult } from '../../engine/result.ts';
 import { units } from '../../ui/units.ts';
 import type { EstimateState } from './estimate-state.ts';
@@ -77,6 +79,7 @@ export function SheetHead(props: HeadProps & { actions: boolean }) {
 
 export function SheetActions(props: HeadProps) {
   const shell = useShell();
+  const services = useServices();
   const flight = useFlight();
   const fault = (error: unknown): void => {
     shell.notify({ text: e.failed(error instanceof Error ? error.message : String(error)) });
@@ -115,10 +118,12 @@ export function SheetActions(props: HeadProps) {
     pickFile((file) => {
       const by = state.engine();
       if (!by) return;
-      void readText(file)
-        .then((text) => state.desk.add(by.read(text)))
+      services.load
+        .filing()
+        .then((filing) => readText(file, filing))
+        .then((text) => state.desk.add(by.read(text, file.name)))
         .catch((error: unknown) => {
-          shell.notify({ text: e.openFailed(file.name, error instanceof Error ? error.message : String(error)) });
+          shell.notify({ text: e.openFailed(file.name, `${wordFault(error)}.`) });
         });
     }, '.json,.txt,application/json,text/plain');
   };

@@ -104,6 +104,7 @@ export { formatSegments } from './files/segments-csv.ts';
 export {
   formatSheet,
   parseSheet,
+  parseSheetText,
   type SheetFile,
   type SheetPart,
   sheetOfPart,

@@ -39,6 +39,10 @@ export function migrateKept(doc: unknown): SkillFile | undefined {
   if (typeof doc !== 'object' || doc === null) return undefined;
   const { version, takeoff, end, schedule, phases } = doc as Record<string, unknown>;
   if (version === 1 && [takeoff, end, schedule].every(isObject)) return migrateSkill(doc as SkillFile1);
-  const isWhole = version === SKILL_VERSION && Array.isArray(phases) && phases.some((one) => one?.kind === 'flight');
+  const isWhole =
+    version === SKILL_VERSION &&
+    Array.isArray(phases) &&
+    phases.every(isObject) &&
+    phases.some(({ kind }) => kind === 'flight');
   return isWhole ? (doc as SkillFile) : undefined;
 }

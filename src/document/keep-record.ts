@@ -23,7 +23,8 @@ export function parseSession(value: unknown, migrate: MigrateDocument): KeptSess
   if (version !== 1 && version !== RECORD_VERSION) return undefined;
   try {
     const found = parseHistory(value.history);
-    const history = found && (version === RECORD_VERSION ? wholeSteps(found) : migrateHistory(found, migrate));
+    const isOld = version !== RECORD_VERSION || migrate(found?.doc) !== found?.doc;
+    const history = found && (isOld ? migrateHistory(found, migrate) : wholeSteps(found));
     return (
       history && {
         version: RECORD_VERSION,

@@ -2,6 +2,7 @@
 import { FINDS } from '../estimate/hostile-lines.ts';
 import { HOSTILE } from '../recording/hostile/list.ts';
 import { CORPUS_COUNTS } from './corpus/counts.ts';
+import { WORDS_ALONE, WORST_FILES, WORST_SAMPLE } from './worst-files.ts';
 
 export interface Claim {
   readonly what: string;
@@ -21,4 +22,10 @@ export const CLAIMS: readonly Claim[] = [
     sample,
     test: 'tests/reliability/corpus.test.ts',
   })),
+  {
+    what: 'the worst files, opened and dropped on the page',
+    cases: WORST_FILES.length + WORDS_ALONE.length,
+    sample: WORST_SAMPLE,
+    test: 'tests/browser/bad-files.spec.ts',
+  },
 ];

@@ -2,6 +2,7 @@
 import { describe, expect, test } from 'vitest';
 import { casesOf } from '../corpus.ts';
 import { CORPUS_COUNTS, CORPUS_SEED } from './corpus/counts.ts';
+import { FOUND, inputOf } from './corpus/found.ts';
 import { makeInput } from './corpus/kind.ts';
 import { KINDS } from './corpus/kinds.ts';
 import { LawBroken, type Outcome } from './corpus/law.ts';
@@ -35,4 +36,8 @@ describe.each(CORPUS_COUNTS)('$kind', ({ kind: name, whole, sample }) => {
     expect(makeInput(kind, CORPUS_SEED, 3)).toEqual(makeInput(kind, CORPUS_SEED, 3));
     expect(makeInput(kind, CORPUS_SEED, 3)).not.toEqual(makeInput(kind, CORPUS_SEED, 4));
   });
+});
+
+test.each(FOUND.map((one) => [one.kind, one.what, one] as const))('found before: %s, %s', async (name, _, one) => {
+  await KINDS.find((kind) => kind.name === name)?.run(inputOf(one));
 });

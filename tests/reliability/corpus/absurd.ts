@@ -2,8 +2,9 @@
 
 import { skills } from '../../../presets/index.ts';
 import type { SkillFile } from '../../../sim/index.ts';
+import { placesOf, put, type Tree } from './json-tree.ts';
 import type { Random } from './random.ts';
-import { TREE } from './sound.ts';
+import { READY, TREE } from './sound.ts';
 
 type Draft = { [key: string]: unknown };
 type Flight = {
@@ -266,4 +267,19 @@ export function makeAbsurd(r: Random): { readonly file: SkillFile; readonly what
     return name;
   });
   return { file: file as unknown as SkillFile, what: said.join(', ') };
+}
+
+/** A ready skill in which several numbers are others, all phases along: most are still allowed, and nobody meant them. */
+export function shake(r: Random): { readonly file: unknown; readonly what: string } {
+  const [id, sound] = r.of(READY);
+  const file = structuredClone(sound) as unknown as Tree;
+  const numbers = placesOf(file).filter(({ value, path }) => typeof value === 'number' && path !== '.version');
+  const times = 1 + r.int(6);
+  const said = Array.from({ length: times }, () => {
+    const place = r.of(numbers);
+    const x = Number(place.value);
+    put(place, r.of([x * (0.5 + r.next()), -x, x + 0.3 * (r.next() - 0.5), 0, 3 * x, x + 1, x / 10]));
+    return place.path;
+  });
+  return { file, what: `${id} with other numbers at ${said.join(', ')}` };
 }

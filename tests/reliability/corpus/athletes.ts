@@ -14,6 +14,7 @@ import { damageJson } from './damage-json.ts';
 import { damageBytes, utf8 } from './damage-text.ts';
 import { type CorpusKind, textOf } from './kind.ts';
 import { checkShared, hold, type Outcome, sameDoor, tryRead } from './law.ts';
+import { checkSomeShell } from './shell-law.ts';
 import { ATHLETE_SEEDS, shelf } from './sound.ts';
 
 const engine = makeEngine(shelf);
@@ -29,8 +30,9 @@ export const athletesKind: CorpusKind = {
     const { bytes, what } = damageBytes(utf8(JSON.stringify(sound, null, 1)), r, true);
     return { file: 'athlete.json', bytes, what: `${from}: ${what}` };
   },
-  run: (input): Outcome => {
+  run: async (input): Promise<Outcome> => {
     const text = textOf(input);
+    await checkSomeShell([['body', 'IN', '--mjcf', 'OUT.xml']], 4, input);
     return text === undefined ? 'refused' : checkShared(() => runText(text));
   },
 };

@@ -26,6 +26,12 @@ export const CORPUS_COUNTS: readonly CorpusCount[] = [
   { kind: 'links', what: 'links of skills and of worksheets', whole: 250, sample: 40 },
   { kind: 'worksheets', what: 'worksheets and answers of a class', whole: 250, sample: 40 },
   {
+    kind: 'clips',
+    what: 'what a skill keeps of a clip: marks, scale, posed frames',
+    whole: 200,
+    sample: 40,
+  },
+  {
     kind: 'kept',
     what: 'records that the browser keeps: sessions, entries of the shelf, sheets',
     whole: 200,

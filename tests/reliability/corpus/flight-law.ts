@@ -23,11 +23,13 @@ import {
   wordVerdict,
   writeSkillLink,
 } from '../../../sim/index.ts';
+import { makeEngine } from '../../../src/engine/engine.ts';
 import { hold, tryRead } from './law.ts';
 import { shelf } from './sound.ts';
 
 /** Rows a second: enough to see what is no number. */
 const RATE_HZ = 30;
+const engine = makeEngine(shelf);
 const MOST_STEPS_TWICE = 300;
 const ALL = { name: true, age: true, mass: true, sheets: true, film: true };
 
@@ -47,7 +49,8 @@ export const isAlone = ({ phases }: SkillFile): boolean =>
 
 /** `again`: the same, written and read. */
 export function checkFlight(file: SkillFile, again: SkillFile, input: string): void {
-  const flown = tryRead(() => flyOnce(file), input);
+  // as the page flies it, with all that it says of it
+  const flown = tryRead(() => engine.fly(file), input);
   if (!('value' in flown)) return;
   // of one that takes many steps the bits are those of its document, which is the same
   if (flown.value.flight.stats.steps > MOST_STEPS_TWICE) return;

@@ -1,5 +1,6 @@
 // Every kind of damaged input, by its name.
 import { athletesKind } from './athletes.ts';
+import { clipsKind } from './clips.ts';
 import { keptKind } from './kept.ts';
 import type { CorpusKind } from './kind.ts';
 import { linksKind } from './links.ts';
@@ -17,5 +18,6 @@ export const KINDS: readonly CorpusKind[] = [
   recordingsKind,
   linksKind,
   worksheetsKind,
+  clipsKind,
   keptKind,
 ];

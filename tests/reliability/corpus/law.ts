@@ -60,7 +60,12 @@ export function checkRefusal(error: unknown, input: string): void {
     throw new LawBroken(`${name}: ${message.slice(0, 200)} ${stack.split('\n').slice(1, 4).join(' |')}`);
   }
   checkSentence(said, input);
-  checkSentence(wordFault(error), input);
+  const onPage = wordFault(error);
+  checkSentence(onPage, input);
+  hold(
+    !/ is not possible; allowed: |this field is missing; needed: /.test(onPage),
+    `the page says the line of the shell: ${onPage.slice(0, 300)}`,
+  );
   if (!(error instanceof FieldError)) return;
   hold(
     /(is not possible|unknown field|is there already|not JSON from|is not known|is missing).*(allowed|needed)/.test(

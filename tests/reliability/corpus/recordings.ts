@@ -9,6 +9,7 @@ import { damageBytes, utf8 } from './damage-text.ts';
 import { type CorpusKind, type Input, textOf } from './kind.ts';
 import { checkShared, hold, LawBroken, type Outcome, tryRead } from './law.ts';
 import type { Random } from './random.ts';
+import { checkSomeShell } from './shell-law.ts';
 
 /** Each kind of entry once. */
 const MAP = {
@@ -86,7 +87,11 @@ export const recordingsKind: CorpusKind = {
     const damaged = damageBytes(bytes, r, !name.endsWith('.c3d'));
     return { file, bytes: damaged.bytes, what: `${name}: ${damaged.what}` };
   },
-  run: (input): Outcome => checkShared(() => (input.file === 'map.json' ? runMap(textOf(input)) : runRecording(input))),
+  run: async (input): Promise<Outcome> => {
+    if (input.file === 'map.json') return checkShared(() => runMap(textOf(input)));
+    await checkSomeShell([['fit', 'IN', '--report', 'OUT.json']], 8, input);
+    return checkShared(() => runRecording(input));
+  },
 };
 
 function runMap(text: string | undefined): Outcome {

@@ -14,6 +14,7 @@ import { type CorpusKind, textOf } from './kind.ts';
 import { checkSentence, checkShared, hold, type Outcome, tryRead } from './law.ts';
 import { ODD_TEXTS } from './odd-values.ts';
 import type { Random } from './random.ts';
+import { checkSomeShell } from './shell-law.ts';
 import { SHEETS } from './sound.ts';
 
 const { computeSheet, formatSheetCsv, formatSheetPage } = await loadEstimate();
@@ -64,8 +65,16 @@ export const sheetsKind: CorpusKind = {
     const { bytes, what } = damageBytes(utf8(isJson ? JSON.stringify(sound, null, 2) : asText(sound)), r, true);
     return { file: isJson ? 'sheet.json' : 'sheet.txt', bytes, what: `${from}: ${what}` };
   },
-  run: (input): Outcome => {
+  run: async (input): Promise<Outcome> => {
     const text = textOf(input);
+    await checkSomeShell(
+      [
+        ['sheet', 'IN', '--csv', 'OUT.csv'],
+        ['sheet', 'IN', '--page', 'OUT.html'],
+      ],
+      5,
+      input,
+    );
     return text === undefined ? 'refused' : checkShared(() => runText(text));
   },
 };

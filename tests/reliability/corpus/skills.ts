@@ -12,13 +12,14 @@ import {
   type SkillFile,
 } from '../../../sim/index.ts';
 import { makeEngine } from '../../../src/engine/engine.ts';
-import { makeAbsurd } from './absurd.ts';
+import { makeAbsurd, shake } from './absurd.ts';
 import { damageJson } from './damage-json.ts';
 import { damageBytes, utf8 } from './damage-text.ts';
 import { checkFlight, checkLink, isAlone } from './flight-law.ts';
 import { type CorpusKind, type Input, textOf } from './kind.ts';
 import { checkShared, hold, type Outcome, sameDoor, tryRead } from './law.ts';
 import type { Random } from './random.ts';
+import { checkSomeShell } from './shell-law.ts';
 import { SKILL_SEEDS, shelf } from './sound.ts';
 
 const engine = makeEngine(shelf);
@@ -49,18 +50,53 @@ export const skillsKind: CorpusKind = {
       const { file, what } = makeAbsurd(r);
       return { file: 'absurd.json', bytes: utf8(JSON.stringify(file)), what };
     }
-    if (way < 0.82) {
+    if (way < 0.4) {
+      const { file, what } = shake(r);
+      return { file: 'shaken.json', bytes: utf8(JSON.stringify(file)), what };
+    }
+    if (way < 0.84) {
       const { text, what } = damageJson(sound, r);
       return { file: 'skill.json', bytes: utf8(text), what: `${from}: ${what}` };
     }
     const { bytes, what } = damageBytes(utf8(JSON.stringify(sound, null, 2)), r, true);
     return { file: 'skill.json', bytes, what: `${from}: ${what}` };
   },
-  run: (input): Outcome => {
+  run: async (input): Promise<Outcome> => {
     const text = textOf(input);
-    return text === undefined ? 'refused' : checkShared(() => runText(text));
+    const outcome = text === undefined ? 'refused' : checkShared(() => runText(text));
+    await (isLong(text) ? checkSomeShell(LONG_CALLS, 12, input) : checkSomeShell(CALLS, 5, input));
+    return outcome;
   },
 };
+
+const CALLS: readonly (readonly string[])[] = [
+  ['fly', 'IN', '--summary', 'OUT.json'],
+  ['fly', 'IN', '--rate', '50', '--frames', 'OUT.csv'],
+  ['picture', 'IN', '--count', '3', '--out', 'OUT.svg'],
+  ['link', 'IN'],
+  ['body', 'IN', '--mjcf', 'OUT.xml'],
+  ['camera', 'IN', '--csv', 'OUT.csv'],
+  ['fix', 'IN'],
+  ['margin', 'IN', '--samples', '4', '--jobs', '1', '--csv', 'OUT.csv'],
+  [
+    'solve',
+    'IN',
+    '--vary',
+    'takeoff.h.z',
+    '--target',
+    'somersaults=1',
+    '--fits',
+    '1',
+    '--jobs',
+    '1',
+    '--out',
+    'OUT.json',
+  ],
+  ['export', 'IN', '--as', '1', '--out', 'OUT.json'],
+];
+const LONG_CALLS: readonly (readonly string[])[] = [['fly', 'IN', '--summary', 'OUT.json']];
+/** Phases that take a second each. */
+const isLong = (text = ''): boolean => /"kind":\s*"(swing|catch|landing)"/.test(text);
 
 function runText(text: string): Outcome {
   const read = sameDoor(

@@ -15,6 +15,7 @@ import { damageJson } from './damage-json.ts';
 import { damageBytes, utf8 } from './damage-text.ts';
 import { type CorpusKind, textOf } from './kind.ts';
 import { checkSentence, checkShared, hold, type Outcome, tryRead } from './law.ts';
+import { checkSomeShell } from './shell-law.ts';
 import { WORKSHEETS } from './sound.ts';
 
 const by = await loadEstimate();
@@ -30,7 +31,10 @@ export const worksheetsKind: CorpusKind = {
     const { bytes, what } = damageBytes(utf8(JSON.stringify(sound, null, 2)), r, true);
     return { file: 'answers.json', bytes, what };
   },
-  run: (input): Outcome => checkShared(() => runOne(textOf(input), input.file)),
+  run: async (input): Promise<Outcome> => {
+    await checkSomeShell([['class', 'IN', '--csv', 'OUT.csv']], 12, input);
+    return checkShared(() => runOne(textOf(input), input.file));
+  },
 };
 
 function runOne(text: string | undefined, name: string): Outcome {

@@ -1,5 +1,6 @@
 // A kind of input: how a damaged one is made from a seed, and what has to hold of it.
-import type { Outcome } from './law.ts';
+import { textOfBytes } from '../../../sim/index.ts';
+import { type Outcome, tryRead } from './law.ts';
 import { makeRandom, mixSeeds, type Random } from './random.ts';
 
 export interface Input {
@@ -21,11 +22,8 @@ export interface CorpusKind {
 export const makeInput = (kind: CorpusKind, seed: number, number: number): Input =>
   kind.make(makeRandom(mixSeeds(seed, number)));
 
-/** As both doors take it from a file: UTF-8 or nothing. */
+/** As both doors take it from a file; what is none is refused in words. */
 export function textOf({ bytes }: Input): string | undefined {
-  try {
-    return new TextDecoder('utf-8', { fatal: true, ignoreBOM: true }).decode(bytes);
-  } catch {
-    return undefined;
-  }
+  const read = tryRead(() => textOfBytes(bytes), '');
+  return 'value' in read ? read.value : undefined;
 }

@@ -67,12 +67,7 @@ export function checkRefusal(error: unknown, input: string): void {
     `the page says the line of the shell: ${onPage.slice(0, 300)}`,
   );
   if (!(error instanceof FieldError)) return;
-  hold(
-    /(is not possible|unknown field|is there already|not JSON from|is not known|is missing).*(allowed|needed)/.test(
-      error.message,
-    ),
-    `no word of what is allowed: ${said}`,
-  );
+  hold(/: (.*(allowed|needed)|it is )/s.test(error.message), `no word of what is allowed: ${said}`);
   hold(error.field !== undefined && error.allowed !== '', `neither place nor range: ${said}`);
 }
 

@@ -4,7 +4,7 @@ import {
   loadEstimate,
   parseJson,
   parseSheet,
-  parseSheetText,
+  readAnySheet,
   readLinks,
   type SheetFile,
 } from '../../../sim/index.ts';
@@ -75,18 +75,14 @@ export const sheetsKind: CorpusKind = {
       5,
       input,
     );
-    return text === undefined ? 'refused' : checkShared(() => runText(text));
+    return text === undefined ? 'refused' : checkShared(() => runText(text, input.file));
   },
 };
 
-/** By what it begins with, as both doors do. */
-const readSheet = (text: string): SheetFile =>
-  /^\uFEFF?\s*\{/.test(text) ? parseSheet(parseJson(text)) : parseSheetText(text);
-
-function runText(text: string): Outcome {
-  const read = tryRead(() => readSheet(text), text);
+function runText(text: string, name: string): Outcome {
+  const read = tryRead(() => readAnySheet(text, name), text);
   if (!('value' in read)) return 'refused';
-  const sheet = read.value;
+  const { sheet } = read.value;
   const written = formatSheet(sheet);
   hold(formatSheet(parseSheet(parseJson(written))) === written, 'written and read again it is another');
   const { lines } = sheet;

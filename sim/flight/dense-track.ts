@@ -1,6 +1,12 @@
 /** The accepted steps of a quaternion's integration with their dense output (order 7; Hairer, Norsett & Wanner, II.6). */
 import { lastUpTo } from '../math/sorted.ts';
 
+/** Plain data of a track. */
+export interface TrackData {
+  readonly times: readonly number[];
+  readonly coefs: Float64Array;
+}
+
 export class DenseTrack {
   /** ends of the steps: times[0] is the start */
   readonly times: number[];
@@ -13,6 +19,17 @@ export class DenseTrack {
 
   constructor(t0: number) {
     this.times = [t0];
+  }
+
+  static of({ times, coefs }: TrackData): DenseTrack {
+    const track = new DenseTrack(times[0]);
+    for (let i = 1; i < times.length; i++) track.times.push(times[i]);
+    track.coefs = Float64Array.from(coefs);
+    return track;
+  }
+
+  data(): TrackData {
+    return { times: this.times, coefs: this.coefs.slice(0, 32 * this.steps) };
   }
 
   get steps(): number {

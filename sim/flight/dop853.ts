@@ -7,6 +7,7 @@
  */
 import { DenseTrack } from './dense-track.ts';
 import { A, B, C, D, E3, E5, STAGES } from './dop853-tableau.ts';
+import type { StepBudget } from './step-budget.ts';
 import { TooFastError } from './too-fast.ts';
 
 export interface OdeProblem {
@@ -25,6 +26,8 @@ interface StepOptions {
   readonly afterStep: (y: Float64Array) => number;
   /** asked after each accepted step; true ends the integration there */
   readonly stop?: (track: DenseTrack) => boolean;
+  /** a step that is not granted ends the integration by its error */
+  readonly budget?: StepBudget | undefined;
 }
 
 /** A cell whose estimate is below this share of the tolerance would pass at twice the length (error ~ length^8). */
@@ -84,6 +87,7 @@ export function integrate(
           'the flight turns',
           `after ${MOST_STEPS} steps it has come to ${track.times[track.steps].toFixed(6)} s`,
         );
+      options.budget?.spend();
       const cells = 2 ** level;
       const t = from + (span * index) / cells;
       const end = index + 1 === cells ? breaks[b] : from + (span * (index + 1)) / cells;

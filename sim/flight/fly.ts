@@ -8,8 +8,10 @@ import type { DenseTrack } from './dense-track.ts';
 import { integrate, type OdeProblem } from './dop853.ts';
 import { C } from './dop853-tableau.ts';
 import type { EndSpec, Flight, TakeoffSpec } from './flight.ts';
+import { flightAlong, normalise } from './flight-data.ts';
 import type { CellSource, ShapeSource } from './shape-source.ts';
 import { CONVERGED, ShapeTable } from './shape-table.ts';
+import type { StepBudget } from './step-budget.ts';
 import { calcTakeoff } from './takeoff.ts';
 import { LONGEST_FLIGHT, TouchdownFinder } from './touchdown.ts';
 
@@ -21,6 +23,8 @@ export interface FlightOptions {
   readonly shapeTolerance?: number;
   /** replaces the tabulated schedule: direct evaluation, or angles that react to the state */
   readonly source?: ShapeSource;
+  /** of this flight and of all that are flown to find its touchdown; a BeyondBudgetError where it takes more */
+  readonly budget?: StepBudget;
 }
 
 export const DEFAULT_TOLERANCE = 1e-10;
@@ -75,6 +79,7 @@ export function flySchedule(
     tolerance: options.tolerance ?? DEFAULT_TOLERANCE,
     ...(options.fixedStep ? { fixedStep: options.fixedStep } : {}),
     afterStep: normalise,
+    budget: options.budget,
     ...(finder
       ? {
           stop: (t: DenseTrack) => {
@@ -87,19 +92,17 @@ export function flySchedule(
   if (finder && hit === undefined) throw new NoTouchdownError(finder.cause());
 
   const duration = hit ?? limit;
-  const [x0, y0, z0] = start.p_WScm_W;
-  const [vx, vy, vz] = takeoff.v_WScm_W;
   let touchdown: Flight['touchdown'];
   if (finder) {
     const contact = finder.lowest();
     touchdown = { contact, part: body.contacts[contact].part };
   }
-  return {
+  return flightAlong(track, {
     body,
     schedule,
     gravity,
     duration,
-    apex: gravity > 0 ? vy / gravity : Number.NaN,
+    apex: gravity > 0 ? takeoff.v_WScm_W[1] / gravity : Number.NaN,
     h_Scm_W: h,
     p_WScm_W0: start.p_WScm_W,
     v_WScm_W0: takeoff.v_WScm_W,
@@ -107,20 +110,8 @@ export function flySchedule(
     end,
     ...(touchdown ? { touchdown } : {}),
     stepTimes: [...track.times.filter((t) => t < duration), duration],
-    quatInto(t, quat_WB) {
-      track.valueInto(t, quat_WB);
-      normalise(quat_WB);
-    },
-    massCentreInto(t, p, v) {
-      p[0] = x0 + vx * t;
-      p[1] = y0 + t * (vy - (gravity * t) / 2);
-      p[2] = z0 + vz * t;
-      v[0] = vx;
-      v[1] = vy - gravity * t;
-      v[2] = vz;
-    },
     stats: { steps: track.steps, rejected: track.rejected, evaluations: track.evaluations, quatDrift: track.drift },
-  };
+  });
 }
 
 /** q' = q (0, w) / 2 with w = K b - u, b = R_WB^T h. */
@@ -161,11 +152,4 @@ export function makeProblem(source: ShapeSource, h: readonly [number, number, nu
       dq[p + 3] = a * wz + x * wy - y * wx;
     },
   };
-}
-
-/** Scales a quaternion to one; returns how far it was off. */
-export function normalise(q: Float64Array): number {
-  const n = Math.hypot(q[0], q[1], q[2], q[3]);
-  for (let i = 0; i < 4; i++) q[i] /= n;
-  return Math.abs(n - 1);
 }

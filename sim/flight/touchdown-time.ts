@@ -7,7 +7,8 @@ import type { Schedule } from '../schedule/schedule.ts';
 import type { DenseTrack } from './dense-track.ts';
 import { integrate } from './dop853.ts';
 import type { EndSpec, TakeoffSpec } from './flight.ts';
-import { DEFAULT_TOLERANCE, type FlightOptions, getTable, makeProblem, NoTouchdownError, normalise } from './fly.ts';
+import { normalise } from './flight-data.ts';
+import { DEFAULT_TOLERANCE, type FlightOptions, getTable, makeProblem, NoTouchdownError } from './fly.ts';
 import { calcTakeoff, type TakeoffState } from './takeoff.ts';
 import { LONGEST_FLIGHT, TouchdownFinder } from './touchdown.ts';
 
@@ -65,6 +66,7 @@ function walk(
     {
       tolerance: options.tolerance ?? DEFAULT_TOLERANCE,
       afterStep: normalise,
+      budget: options.budget,
       stop: (t) => {
         hit = finder.inLastStep(t);
         return hit !== undefined;

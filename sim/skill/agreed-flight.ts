@@ -6,6 +6,7 @@
 import type { Body } from '../body/body.ts';
 import type { Flight } from '../flight/flight.ts';
 import { type FlightOptions, NoTouchdownError } from '../flight/fly.ts';
+import { BeyondBudgetError } from '../flight/step-budget.ts';
 import { calcTakeoff } from '../flight/takeoff.ts';
 import { heightAt, LONGEST_FLIGHT, type Parabola } from '../flight/touchdown.ts';
 import { makePrefix, type TouchdownTask, touchdownTime } from '../flight/touchdown-time.ts';
@@ -89,6 +90,7 @@ export function flyAgreed(
       met = true;
       return T;
     } catch (error) {
+      if (error instanceof BeyondBudgetError) throw error;
       if (error instanceof NoTouchdownError) {
         metNothing ??= error;
         return LONGEST_FLIGHT;
@@ -166,7 +168,8 @@ function flyNear(
       }
       [a, fa, b] = [b, fb, b - (fb * (b - a)) / (fb - fa)];
     }
-  } catch {
+  } catch (error) {
+    if (error instanceof BeyondBudgetError) throw error;
     // the search through all T says what is wrong
   }
   return undefined;

@@ -7,20 +7,15 @@ import type { SkillEntry } from '../document/shelf.ts';
 import { readVersions, type Versions, writeVersions } from '../document/versions.ts';
 import { cancelDrag } from '../ui/drag.ts';
 import { inNextTask } from '../ui/frame.ts';
-import { fileName, pickFiles, saveText } from './file-door.ts';
+import { type FileFault, fileName, pickFiles, saveText } from './file-door.ts';
 import { createLegView, LEGS } from './leg-view.ts';
+import type { OpeningState } from './opening.ts';
+import { createReading } from './reading-files.ts';
 import { wordFault } from './say/fault-words.ts';
 import type { Flying } from './services.ts';
 import { shelfTexts } from './shelf-words.ts';
 import type { Undoing } from './undoing.ts';
 import { texts } from './words.ts';
-
-export interface FileFault {
-  readonly name: string;
-  readonly reason: string;
-  /** it was not written as version 1; left out: it was not opened */
-  readonly isSaving?: true;
-}
 
 export interface DocumentState extends Undoing {
   /** one flight with what comes before and after it: the document, or the leg of it that is worked on */
@@ -76,6 +71,8 @@ export interface DocumentState extends Undoing {
   restore(history: past.History<SkillFile>, fault?: FileFault): void;
   /** what was opened or dropped; one that cannot be read or flown changes nothing. `join`: with what came along */
   readText(name: string, text: string, join?: (file: SkillFile) => SkillFile): void;
+  /** what is opened as soon as it has been read and flown beside the page */
+  readonly opening: Pick<OpeningState, 'now' | 'cancel'>;
   readonly fileFault: Accessor<FileFault | undefined>;
   clearFileFault(): void;
   /** what was to be opened was not: said over the page */
@@ -95,7 +92,10 @@ export interface DocumentState extends Undoing {
 }
 
 interface DocumentHost {
-  readonly flying: Pick<Flying, 'readJson' | 'readFile' | 'migrate' | 'readAthlete' | 'findAthlete' | 'legs'>;
+  readonly flying: Pick<
+    Flying,
+    'readJson' | 'readFile' | 'readLong' | 'migrate' | 'readAthlete' | 'findAthlete' | 'legs' | 'flown' | 'cancel'
+  >;
   readonly history: past.History<SkillFile>;
   readonly fault?: FileFault;
   /** grows when what comes before a flight has become known */
@@ -106,8 +106,8 @@ interface DocumentHost {
   begin(): void;
   /** the document as a version 1 file; throws where it cannot be one */
   writeVersion1(): string;
-  /** throws for a document that cannot be flown */
-  check(file: SkillFile): void;
+  /** throws for a document that cannot be flown; 'beside': it is being flown beside the page */
+  check(file: SkillFile): 'beside' | undefined;
   /** files that were chosen, read and handed back as texts */
   giveFiles(files: readonly File[]): void;
   /** what was opened is a worksheet, which is no skill */
@@ -145,42 +145,31 @@ export function createDocument(host: DocumentHost): DocumentState {
     host.change(() => setHistory(next), next.mark === undefined);
     if (isOther) cancelDrag();
   };
-  const readText: DocumentState['readText'] = (name, text, join = (file) => file) => {
-    try {
-      const json = flying.readJson(text);
-      if (isAthlete(json)) {
-        const athlete = flying.readAthlete(json);
-        setFileFault(undefined);
-        setAthleteRead(athlete);
-        return;
-      }
-      if (isWorksheet(json)) {
-        setFileFault(undefined);
-        host.giveWorksheet({ name, text });
-        return;
-      }
-      const opened = join(flying.readFile(json));
-      host.check(opened);
-      setFileFault(undefined);
-      const original = isVersion1(json) ? text : undefined;
-      open(opened, texts.files.opened(opened.title), undefined, original);
-    } catch (error) {
-      setFileFault({ name, reason: `${wordFault(error)}.` });
-    }
-  };
-
   // what a hand was doing is a step of the document before, not lost and not done to the one that is opened
   const open: DocumentState['open'] = (doc, title, origin, original) =>
     change(past.open(past.settle(finished(), shelfTexts.cutShort), doc, title, origin, original));
+  const reading = createReading({
+    flying,
+    check: host.check,
+    giveWorksheet: host.giveWorksheet,
+    giveAthlete: setAthleteRead,
+    setFault: setFileFault,
+    open: (doc, original) => open(doc, texts.files.opened(doc.title), undefined, original),
+  });
   const openSoon: DocumentState['openSoon'] = (doc, title, origin, original) =>
     inNextTask(() => {
       const shown = origin ? doc : host.dress(doc);
+      const show = (): void => open(shown, title, origin, original);
       try {
-        host.check(shown);
+        if (host.check(shown) === 'beside') {
+          reading.whenFlown(shown.title, shown, show);
+          return;
+        }
       } catch {
         // said when it is opened
       }
-      inNextTask(() => open(shown, title, origin, original));
+      reading.opening.cancel();
+      inNextTask(show);
     });
 
   return {
@@ -248,7 +237,7 @@ export function createDocument(host: DocumentHost): DocumentState {
         // a document of no version that is known: the reader says which it is
         if (!flying.migrate(doc)) flying.readFile(doc);
       } catch (error) {
-        setFileFault({ name: doc.title, reason: `${wordFault(error)}.` });
+        reading.fail(doc.title, error);
         return;
       }
       const text = original === undefined ? undefined : JSON.stringify(original);
@@ -258,11 +247,12 @@ export function createDocument(host: DocumentHost): DocumentState {
       setFileFault(fault);
       change(next);
     },
-    readText,
+    readText: reading.readText,
+    opening: reading.opening,
     fileFault,
     clearFileFault: () => setFileFault(undefined),
     refuse: setFileFault,
-    check: host.check,
+    check: (doc) => void host.check(doc),
     athleteRead,
     openFile: () => pickFiles(host.giveFiles),
     saveFile: () => saveText(fileName(file().title), `${JSON.stringify(finished().doc, null, 2)}\n`),
@@ -282,17 +272,4 @@ export function createDocument(host: DocumentHost): DocumentState {
       }
     },
   };
-}
-
-const isVersion1 = (json: unknown): boolean =>
-  typeof json === 'object' && json !== null && (json as { version?: unknown }).version === 1;
-
-const isWorksheet = (json: unknown): boolean =>
-  (json as { format?: unknown } | null)?.format === 'shapeflight-worksheet';
-
-/** An athlete's file says so, or it is the athlete alone. */
-function isAthlete(json: unknown): boolean {
-  if (typeof json !== 'object' || json === null) return false;
-  const { format, kind } = json as Record<string, unknown>;
-  return format === undefined ? kind === 'human' || kind === 'tree' : format === 'shapeflight-athlete';
 }

@@ -1,6 +1,13 @@
 /** Files in and out through the browser. */
 import { texts } from './words.ts';
 
+export interface FileFault {
+  readonly name: string;
+  readonly reason: string;
+  /** it was not written as version 1; left out: it was not opened */
+  readonly isSaving?: true;
+}
+
 export const fileName = texts.files.fileName;
 
 /** Of the dialog that is open: an element that nothing holds can be collected before the dialog answers. */

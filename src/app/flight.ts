@@ -47,10 +47,12 @@ export interface FlightState {
   readonly released: Accessor<number>;
   /** asks again for what was lost */
   retry(): void;
+  /** the flight that is flown beside the page is not wanted */
+  cancel(): void;
 }
 
 interface FlightHost {
-  readonly flying: Pick<Flying, 'fly' | 'overlaps' | 'onRelease' | 'retryReleases'>;
+  readonly flying: Pick<Flying, 'fly' | 'overlaps' | 'onRelease' | 'retryReleases' | 'cancel'>;
   readonly shapes: Readonly<Record<string, ShapeData>>;
   readonly document: Pick<DocumentState, 'file' | 'id' | 'isHeld' | 'history'>;
   /** flights that were flown to see whether a document can be opened */
@@ -129,7 +131,7 @@ export function createFlight({ flying, shapes, document: doc, checked, standIn }
       last ??= takeStandIn(error);
       if (isPending(error)) {
         if (inDrag) trail.add(file);
-        return { ...follow(last, id, inDrag), isWaiting: true };
+        return { ...follow(last, id, inDrag), isWaiting: true, ...(isBeside(error) ? { isBeside: true } : {}) };
       }
       return { result: last.result, fault: { message: wordFault(error), canRetry: isLost(error) }, id: last.id };
     }
@@ -196,6 +198,7 @@ export function createFlight({ flying, shapes, document: doc, checked, standIn }
       atBegin = result();
     },
     released,
+    cancel: () => flying.cancel(doc.file()),
     retry: () => {
       flying.retryReleases();
       setReleased(released() + 1);
@@ -206,11 +209,17 @@ export function createFlight({ flying, shapes, document: doc, checked, standIn }
 const bodyCautions = ({ flight: { body } }: FlightResult): FlightCaution[] =>
   [body.outside, body.seam].flatMap((said) => (said ? [{ kind: 'body' as const, t: 0, ...said }] : []));
 
-/** What comes before the flight is being computed. */
-export const isPending = (error: unknown): boolean => error instanceof Error && error.name === 'ReleasePendingError';
+const isNamed = (error: unknown, ...names: readonly string[]): boolean =>
+  error instanceof Error && names.includes(error.name);
 
-/** What comes before the flight was lost with the worker that computed it. */
-const isLost = (error: unknown): boolean => error instanceof Error && error.name === 'ReleaseLostError';
+/** The flight is being flown beside the page. */
+export const isBeside = (error: unknown): boolean => isNamed(error, 'FlightPendingError');
+
+/** What comes before the flight, or the flight itself, is being computed. */
+export const isPending = (error: unknown): boolean => isBeside(error) || isNamed(error, 'ReleasePendingError');
+
+/** It was lost with the worker that computed it, or stopped. */
+const isLost = (error: unknown): boolean => isNamed(error, 'ReleaseLostError', 'FlightStoppedError');
 
 /** It may come yet: by itself, or when it is asked for again. */
 export const isAwaited = (error: unknown): boolean => isPending(error) || isLost(error);

@@ -10,6 +10,7 @@ import { openRecords } from '../document/keep-store.ts';
 import { makeShelf } from '../document/shelf.ts';
 import { makeDrafting } from '../engine/draft.ts';
 import { makeEngine } from '../engine/engine.ts';
+import { makeFarFlights } from '../engine/far-flight.ts';
 import { posing } from '../engine/pose.ts';
 import { makeAskRelease } from '../engine/release.ts';
 import { stagePictures } from '../pictures/stage.ts';
@@ -31,7 +32,7 @@ const DATABASE_WAIT_MS = 700;
 const TYPE_WAIT_MS = 800;
 const TYPE = '450 14px "Radio Canada Variable"';
 
-const engine = makeEngine({ athletes, shapes }, makeAskRelease(shapes));
+const engine = makeEngine({ athletes, shapes }, makeAskRelease(shapes), makeFarFlights(shapes));
 const [newVersion, setNewVersion] = createSignal<() => void>();
 const [demos, setDemos] = createSignal<readonly PresetSkill[]>([{ id: FIRST, file: first }]);
 /** The shelf of ready skills comes when it is first looked at. */

@@ -35,14 +35,23 @@ export function NoticeLine(props: { inSheet?: boolean }) {
                 </button>
               )}
             </Show>
-            <button
-              type="button"
-              class="plain square"
-              aria-label={shelfTexts.dismiss}
-              onClick={() => shell.notify(undefined)}
+            <Show
+              when={notice().dismiss}
+              fallback={
+                <button
+                  type="button"
+                  class="plain square"
+                  aria-label={shelfTexts.dismiss}
+                  onClick={() => shell.notify(undefined)}
+                >
+                  <Icon name="close" size={16} />
+                </button>
+              }
             >
-              <Icon name="close" size={16} />
-            </button>
+              <button type="button" class="plain" onClick={() => shell.notify(undefined)}>
+                {notice().dismiss}
+              </button>
+            </Show>
           </div>
         )}
       </Show>

@@ -1,17 +1,28 @@
 /** One page: its document, the flight of that, the cursor and the shell, made once and handed to components by contexts. */
-import { batch, createContext, createSignal, getOwner, type Owner, runWithOwner, useContext } from 'solid-js';
+import {
+  batch,
+  createContext,
+  createEffect,
+  createSignal,
+  getOwner,
+  type Owner,
+  runWithOwner,
+  useContext,
+} from 'solid-js';
 import type { SkillFile } from '../../sim/index.ts';
 import * as past from '../document/history.ts';
 import type { KeptSession } from '../document/keep-record.ts';
 import { type Athletes, createAthletes } from './athletes.ts';
 import { type CursorState, createCursor } from './cursor.ts';
-import { createDocument, type DocumentState, type FileFault } from './document.ts';
-import { type Checked, createFlight, type FlightState, isAwaited, isPending, makeChecked } from './flight.ts';
+import { createDocument, type DocumentState } from './document.ts';
+import type { FileFault } from './file-door.ts';
+import { type Checked, createFlight, type FlightState, isAwaited, isBeside, isPending, makeChecked } from './flight.ts';
 import { createKeeping, type Keeping } from './keeping.ts';
 import { loadPart } from './load-part.ts';
 import type { Services } from './services.ts';
 import { shelfTexts } from './shelf-words.ts';
 import { createShell, type ShellState } from './shell.ts';
+import { makeStartMark, type StartMark } from './start-mark.ts';
 import { texts } from './words.ts';
 
 export interface Page {
@@ -31,14 +42,27 @@ export interface Page {
 interface Start {
   readonly history: past.History<SkillFile>;
   readonly fault?: FileFault;
+  /** kept, and not opened: the page did not come to the end of its flight the last time */
+  readonly cutShort?: past.History<SkillFile>;
 }
 
 /**
  * A kept document that no longer flies must not lock the page: the demo opens, and undo still reaches the past. One whose
  * swing is still computed, or was lost with its worker, is open as it was kept.
  */
-function findStart({ flying, presets: { first } }: Services, checked: Checked, kept: KeptSession | undefined): Start {
+function findStart(
+  { flying, presets: { first } }: Services,
+  checked: Checked,
+  kept: KeptSession | undefined,
+  mark: StartMark,
+): Start {
   const history = kept?.history ?? past.makeHistory(first);
+  if (kept && mark.wasCutShort(history.doc)) {
+    const shown = former(history) ?? first;
+    mark.clear();
+    return { history: past.open(history, shown, texts.files.opened(shown.title)), cutShort: history };
+  }
+  if (kept) mark.set(history.doc);
   try {
     flying.checkChain(history.doc);
     checked.check(flying.legs.fileOf(history.doc, 0));
@@ -68,14 +92,26 @@ export function readFiles(page: Page, files: readonly File[]): void {
     .catch(() => page.doc.refuse({ name: files[0].name, reason: texts.panelFailed }));
 }
 
+/** The document that was open before this one. */
+function former(history: past.History<SkillFile>): SkillFile | undefined {
+  let at = history;
+  while (at.done.length > 0) {
+    at = past.undo(at);
+    if (past.getId(at) !== past.getId(history)) return at.doc;
+  }
+  return undefined;
+}
+
 export function createPage(services: Services): Page {
+  const mark = services.startMark ?? makeStartMark();
   const { flying, keeper, presets } = services;
   const checked = makeChecked(flying.fly);
   const [known, setKnown] = createSignal(0);
+  const { cutShort, ...start } = findStart(services, checked, keeper.kept, mark);
   const doc: DocumentState = createDocument({
     flying,
     known,
-    ...findStart(services, checked, keeper.kept),
+    ...start,
     dress: (file) => athletes.dress(file),
     begin: () => flight.begin(),
     writeVersion1: () => {
@@ -90,6 +126,7 @@ export function createPage(services: Services): Page {
       } catch (error) {
         // its swing is being computed: it is flown when that is known
         if (!isPending(error)) throw error;
+        return isBeside(error) ? 'beside' : undefined;
       }
     },
     giveFiles: (files) => readFiles(page, files),
@@ -125,6 +162,15 @@ export function createPage(services: Services): Page {
   });
   const athletes: Athletes = createAthletes({ doc, flight, flying });
   const shell: ShellState = createShell({ flight, cursor, doc, tools: services.tools });
+  const offer = ({ doc: left, origin, original }: past.History<SkillFile>): void =>
+    shell.notify({
+      text: texts.files.cutShort(left.title),
+      action: {
+        title: texts.files.openIt,
+        run: () => doc.openSoon(left, texts.files.opened(left.title), origin, original),
+      },
+      dismiss: texts.files.leaveIt,
+    });
   const keeping: Keeping = createKeeping({
     keeper,
     history: doc.history,
@@ -134,9 +180,10 @@ export function createPage(services: Services): Page {
       const now = doc.history();
       const isUntouched = now.mark === undefined && now.done.length + now.undone.length === 0 && !presets.asked;
       if (isUntouched) {
-        const { history, fault } = findStart(services, checked, late);
+        const { history, fault, cutShort: left } = findStart(services, checked, late, mark);
         cursor.play.pause();
         doc.restore(history, fault);
+        if (left) offer(left);
         cursor.set(late.cursorS);
       } else doc.restore(past.putUnder(late.history, now, shelfTexts.cameBefore), doc.fileFault());
       return isUntouched;
@@ -144,13 +191,23 @@ export function createPage(services: Services): Page {
     open: ({ history: { doc: file, origin, original } }) =>
       doc.open(file, texts.files.opened(file.title), origin, original),
   });
+  createEffect(() => {
+    if (!flight.outcome().isWaiting) mark.clear();
+  });
+  if (cutShort) offer(cutShort);
   const page: Page = {
     doc,
     flight,
     cursor,
     athletes,
     shell,
-    keeping,
+    keeping: {
+      ...keeping,
+      leave: () => {
+        mark.clear();
+        keeping.leave();
+      },
+    },
     services,
     keepState: makeStates(getOwner(), () => page),
     isFresh: keeper.kept === undefined,

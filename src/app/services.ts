@@ -29,6 +29,8 @@ import type { Filing } from '../engine/read-files.ts';
 import type { SkillReading } from '../engine/read-skill.ts';
 import type { FlightResult, OverlapCaution } from '../engine/result.ts';
 import type { Trying } from '../engine/try.ts';
+import type { ReadLong } from '../jobs/kinds/read-data.ts';
+import type { JobCall } from '../jobs/pool.ts';
 import type { MovingPictures } from '../moving-picture/moving-input.ts';
 import type { Paper } from '../paper/paper.ts';
 import type { ClipRoom } from '../pictures/clip-room.ts';
@@ -37,13 +39,20 @@ import type { PrintPictures } from '../pictures/print-input.ts';
 import type { RecordingRoom } from '../pictures/recording-room.ts';
 import type { StagePictures } from '../pictures/stage-input.ts';
 import type { WholePictures } from '../pictures/whole-input.ts';
+import type { StartMark } from './start-mark.ts';
 
 /** From document to flight, at once. */
 export interface Flying {
   /** throws an Error whose message a person can read */
   fly(file: SkillFile, from?: FlightResult): FlightResult;
-  /** when what comes before its flight is known, or cannot be computed */
+  /** when what comes before its flight is known, or cannot be computed; at once for one that is flown beside the page */
   ready(file: SkillFile): Promise<void>;
+  /** when a flight beside the page has come or was stopped; at once where there is none */
+  flown(file: SkillFile): Promise<void>;
+  /** the flight beside the page is not wanted */
+  cancel(file: SkillFile): void;
+  /** a long text, read beside the page; undefined where it is short */
+  readLong(text: string): JobCall<ReadLong> | undefined;
   readonly legs: ChainLegs;
   /** throws an Error that names what is wrong in any leg of a chain */
   checkChain(file: SkillFile): void;
@@ -136,6 +145,8 @@ export interface Services {
   readonly pictures: StagePictures;
   readonly presets: Presets;
   readonly keeper: Keeper;
+  /** left out: in the browser */
+  readonly startMark?: StartMark;
   readonly shelf: Shelf;
   readonly load: Loaders;
   /** takes a newer version of the page, where one waits */

@@ -39,6 +39,8 @@ const OVER_CLASS: readonly PanelName[] = ['menu', 'commands', 'help'];
 export interface Notice {
   readonly text: string;
   readonly action?: { readonly title: string; run(): void };
+  /** what the press that puts it away says; left out: Close */
+  readonly dismiss?: string;
 }
 
 export interface ShellState {

@@ -56,6 +56,8 @@ export const texts = {
     label: 'Result',
     computingSwing: 'Computing the swing …',
     computingPush: 'Computing the push …',
+    flying: 'Flying it beside the page …',
+    cancel: 'Cancel',
     landing: 'landing',
     upright: 'upright',
     aside: (deg: string) => `facing ${deg}° aside`,
@@ -302,6 +304,12 @@ export const texts = {
     overKept: (title: string, athlete: string) =>
       `Opened by its address${athlete && `, flown by ${athlete}`}. ${title} is kept: undo brings it back.`,
     failed: (name: string) => `${name} was not opened.`,
+    opening: (name: string) =>
+      `${name} is large: it is read and flown beside the page. Until it comes, work on with what is open.`,
+    cutShort: (title: string) =>
+      `${title} was not opened: last time the page did not come to the end of its flight. Nothing of it is lost.`,
+    openIt: 'Open it',
+    leaveIt: 'Leave it',
     notSaved: (name: string) => `${name} was not saved as version 1.`,
     notFlown: 'The skill as it is now has not been flown.',
     nothingLost: 'Nothing was changed.',

@@ -2,22 +2,23 @@
 
 import {
   apparatusOf,
+  BeyondBudgetError,
   buildChain,
   buildSkill,
   type Catalogue,
   calcCautionsAt,
   calcContactReport,
-  calcFrames,
   calcRelease,
   checkSkillFile,
   contactFor,
   exportVersion1,
   type FileTakeoff,
-  type Flown,
   flySkill,
   formatSkill,
-  frameTimes,
   type LaunchedSkill,
+  type MeasuredFlight,
+  makeBody,
+  measureFlown,
   migrateKept,
   namedOffRail,
   namesOfSkill,
@@ -27,43 +28,53 @@ import {
   parseJson,
   parseSkill,
   placeOfSkill,
+  readAthlete,
   readJump,
   type SkillFile,
   type SkillVerdict,
-  summarize,
+  StepBudget,
   takeoffInFile,
+  unpackFlown,
   verdictInFlight,
 } from '../../sim/index.ts';
 import { own } from '../../sim/math/own.ts';
+import type { ReadLong } from '../jobs/kinds/read-data.ts';
+import type { JobCall } from '../jobs/pool.ts';
+import { makeBeside } from './beside.ts';
 import { readCautions } from './cautions.ts';
 import { explain } from './explain.ts';
+import type { FarFlights } from './far-flight.ts';
 import { type Jumping, makeJumping } from './jump.ts';
 import { type ChainLegs, makeLegs } from './legs.ts';
 import { makeOutline } from './outline.ts';
 import { getOverlaps } from './overlaps.ts';
 import { type AskRelease, makeReleases } from './releases.ts';
 import type { FlightResult } from './result.ts';
+import { MOST_HERE, MOST_STEPS, weighFlight } from './weight.ts';
 
-/** Frames a second for curves and readout; long flights get fewer. */
-const RATE_HZ = 120;
-const MOST_FRAMES = 300;
 /** While a hand drags: half the frames, and an error of 1e-8 a step, still far under what can be seen. */
-const DRAFT_RATE_HZ = 60;
 export const DRAFT_TOLERANCE = 1e-8;
 
 export interface Engine {
   /**
    * `from` is the flight just before in the same drag: then a coarser, quicker one will do. Throws a ReleasePendingError while
-   * the swing or contact before the flight is computed.
+   * the swing or contact before the flight is computed, and a FlightPendingError while a flight that costs much (weight.ts) is flown
+   * beside the page.
    */
   fly(file: SkillFile, from?: FlightResult): FlightResult;
+  /** when a flight beside the page has come, or was stopped; at once where there is none */
+  flown(file: SkillFile): Promise<void>;
+  /** the flight beside the page is not wanted */
+  cancel(file: SkillFile): void;
+  /** a long text, read beside the page; undefined where it is short enough */
+  readLong(text: string): JobCall<ReadLong> | undefined;
   /** the legs of a document that is a chain */
   readonly legs: ChainLegs;
   /** throws a FieldError of any of its legs */
   checkChain(file: SkillFile): void;
   /** of a skill that is the file's but for its take-off */
   flyAs(file: SkillFile, skill: LaunchedSkill): FlightResult;
-  /** when what comes before the flight is known, or cannot be computed */
+  /** when what comes before the flight is known, or cannot be computed; at once for one that is flown beside the page */
   ready(file: SkillFile): Promise<void>;
   /** called with a document that was waited for, when it can be flown */
   onRelease(listener: (file: SkillFile) => void): void;
@@ -87,15 +98,22 @@ export interface Engine {
   readonly explain: typeof explain;
 }
 
-export function makeEngine(shelf: Catalogue, askRelease: AskRelease = askHere(shelf)): Engine {
+/** Letters of a text that is read beside the page: half a megabyte takes some tenths of a second to be checked. */
+const LONG_TEXT = 150_000;
+
+/** `far`: where heavy flights are flown; left out, as in a test: here, at once. */
+export function makeEngine(shelf: Catalogue, askRelease: AskRelease = askHere(shelf), far?: FarFlights): Engine {
   let flights = 0;
+  let listener: ((file: SkillFile) => void) | undefined;
   const releases = makeReleases(askRelease);
+  releases.onKnown((file) => listener?.(file));
   const findAthlete: Engine['findAthlete'] = ({ athlete }) =>
     'ref' in athlete ? (own(shelf.athletes, athlete.ref) as FlightResult['athlete']) : athlete;
-  const complete = (file: SkillFile, skill: LaunchedSkill, flight: Flown, draft: boolean): FlightResult => {
-    const rate = Math.min(draft ? DRAFT_RATE_HZ : RATE_HZ, MOST_FRAMES / flight.duration);
-    const frames = calcFrames(flight, frameTimes(flight.duration, rate), { isRough: draft });
-    const summary = summarize(flight, frames, skill.target);
+  const complete = (
+    { skill, flight, frames, summary }: MeasuredFlight,
+    file: SkillFile,
+    draft: boolean,
+  ): FlightResult => {
     const place = placeOfSkill(skill);
     const isOffRail = skill.launch.rail !== undefined;
     const verdict = verdictInFlight(skill, summary, undefined, flight.met);
@@ -125,36 +143,83 @@ export function makeEngine(shelf: Catalogue, askRelease: AskRelease = askHere(sh
   };
   const launchFile = (file: SkillFile): LaunchedSkill =>
     releases.launch(file, findAthlete(file), buildSkill(parseSkill(file, shelf)));
-  const legs = makeLegs(launchFile);
+  const beside = far
+    ? makeBeside<FlightResult>({
+        ask: (file) => far.ask(file, findAthlete(file)),
+        take: (file, data) => complete(unpackFlown(makeBody(readAthlete(findAthlete(file))), data), file, false),
+        settled: (file) => listener?.(file),
+      })
+    : undefined;
+  const heavy = new WeakSet<SkillFile>();
+  const isHeavy = (file: SkillFile): boolean => {
+    if (!beside) return false;
+    const athlete = findAthlete(file);
+    if (athlete && weighFlight(file, athlete) > MOST_HERE) heavy.add(file);
+    return heavy.has(file);
+  };
+  /** at once; one that takes too many steps is flown beside the page from then on */
+  const flyHere = (file: SkillFile, from?: FlightResult): FlightResult => {
+    const skill = launchFile(file);
+    const flight = flySkill(skill, {
+      ...(beside ? { budget: new StepBudget(MOST_STEPS) } : {}),
+      ...(from ? { near: { touchdown: from.flight.duration }, tolerance: DRAFT_TOLERANCE } : {}),
+    });
+    return complete(measureFlown(skill, flight, from !== undefined), file, from !== undefined);
+  };
+  const fly: Engine['fly'] = (file, from) => {
+    if (beside && isHeavy(file)) return beside.fly(file);
+    try {
+      return flyHere(file, from);
+    } catch (error) {
+      if (!beside || !(error instanceof BeyondBudgetError)) throw error;
+      heavy.add(file);
+      return beside.fly(file);
+    }
+  };
+  const legs = makeLegs((file) => {
+    if (isHeavy(file)) return fly(file).flight;
+    try {
+      return flySkill(launchFile(file), beside ? { budget: new StepBudget(MOST_STEPS) } : {});
+    } catch (error) {
+      // flown beside the page, or it fails as it did
+      if (error instanceof BeyondBudgetError) return fly(file).flight;
+      throw error;
+    }
+  });
   return {
+    fly,
+    flown: async (file) => beside?.flown(file),
+    cancel: (file) => beside?.cancel(file),
+    readLong: (text) => (far && text.length > LONG_TEXT ? far.read(text) : undefined),
     // of a chain what comes before its first flight
-    ready: (file) => releases.ready(legs.fileOf(file, 0), findAthlete(file)),
-    onRelease: releases.onKnown,
-    retryReleases: releases.retry,
+    ready: async (file) => {
+      const first = legs.fileOf(file, 0);
+      if (!isHeavy(first)) await releases.ready(first, findAthlete(file));
+    },
+    onRelease: (hear) => {
+      listener = hear;
+    },
+    retryReleases: () => {
+      releases.retry();
+      beside?.retry();
+    },
     findAthlete,
     overlaps: getOverlaps,
     needsFix: ({ skill }, verdict) => needsFix(skill, verdict),
     explain,
     readJson: parseJson,
     legs,
-    jumping: makeJumping(launchFile),
+    jumping: makeJumping(launchFile, isHeavy),
     checkChain: (file) => {
-      if (legs.count(file) > 1) buildChain(parseChain(file, shelf));
+      // a heavy one was checked beside the page when it was opened
+      if (legs.count(file) > 1 && !isHeavy(legs.fileOf(file, 0))) buildChain(parseChain(file, shelf));
     },
     readFile: (json) => checkSkillFile(json),
     migrate: migrateKept,
     launchedTakeoff: ({ skill }) => takeoffInFile(skill.takeoff),
     writeVersion1: ({ file, skill, athlete }) => formatSkill(exportVersion1(file, skill.takeoff, athlete)),
     readAthlete: (json) => parseAthlete(json),
-    fly: (file, from) => {
-      const skill = launchFile(file);
-      const flight = flySkill(
-        skill,
-        from ? { near: { touchdown: from.flight.duration }, tolerance: DRAFT_TOLERANCE } : {},
-      );
-      return complete(file, skill, flight, from !== undefined);
-    },
-    flyAs: (file, skill) => complete(file, skill, flySkill(skill), false),
+    flyAs: (file, skill) => complete(measureFlown(skill, flySkill(skill)), file, false),
   };
 }
 

@@ -48,7 +48,11 @@ type Parts = Pick<LaunchedSkill, 'body' | 'end' | 'gravity'>;
 const oneOf = ({ body, end, gravity }: Parts, y0: number, up: number): number | undefined =>
   oneStraight(() => straightMomentum(body, end, gravity, y0, up));
 
-export function makeJumping(launchFile: (file: SkillFile) => LaunchedSkill): Jumping {
+/** `isHeavy`: no flights of it are tried in the page */
+export function makeJumping(
+  launchFile: (file: SkillFile) => LaunchedSkill,
+  isHeavy: (file: SkillFile) => boolean = () => false,
+): Jumping {
   const keepMomentum = (from: FlightResult, edited: SkillFile): FileTakeoff => {
     const skill = launchFile(edited);
     if (skill.takeoff.momentum.kind !== 'straight') return {};
@@ -58,8 +62,11 @@ export function makeJumping(launchFile: (file: SkillFile) => LaunchedSkill): Jum
   return {
     isOfFlight,
     keepMomentum,
-    upFor: ({ skill, flight }, airTime) =>
-      upForAirTime(skill, flight, airTime, (up) => withUp(skill.takeoff, up, vectorOf(flight))),
+    upFor: ({ file, skill, flight }, airTime) => {
+      if (isHeavy(file))
+        throw new FieldError('air time', airTime, 'the speed up typed: this skill is too large to try it');
+      return upForAirTime(skill, flight, airTime, (up) => withUp(skill.takeoff, up, vectorOf(flight)));
+    },
     turnBy: (from, by, value) => {
       const { skill, flight, frames } = from;
       const { momentum } = skill.takeoff;
@@ -80,7 +87,7 @@ export function makeJumping(launchFile: (file: SkillFile) => LaunchedSkill): Jum
       return putTurn(from, by === 'momentum' ? value : value * (one ?? Number.NaN), y0, up);
     },
     carryOver: (from, edited, keep) => {
-      if (from.skill.launch.kind !== 'stated') return {};
+      if (from.skill.launch.kind !== 'stated' || isHeavy(edited)) return {};
       const skill = launchFile(edited);
       const { takeoff } = skill;
       const flown = tryFly(skill);

@@ -4,10 +4,8 @@
  */
 import {
   type Flight,
-  flySkill,
   type Handover,
   handToContact,
-  type LaunchedSkill,
   legFile,
   legsOf,
   MOST_BOUNCES,
@@ -17,7 +15,7 @@ import {
 
 export interface ChainLegs {
   count(file: SkillFile): number;
-  /** throws what the flight before it throws: a ReleasePendingError while that is computed */
+  /** throws what the flight before it throws: that it is pending, while that is computed */
   fileOf(file: SkillFile, leg: number): SkillFile;
   /** with what `like`, the same leg of another state of the chain, was handed */
   fileLike(file: SkillFile, leg: number, like: SkillFile): SkillFile;
@@ -34,13 +32,13 @@ interface Known {
   readonly handed: Handover;
 }
 
-export function makeLegs(launchFile: (file: SkillFile) => LaunchedSkill): ChainLegs {
+export function makeLegs(fly: (file: SkillFile) => Flight): ChainLegs {
   const files = new WeakMap<SkillFile, SkillFile[]>();
   const known: Known[] = [];
   const handedTo = (file: SkillFile, leg: number): Handover => {
     const found = known.find((one) => one.leg === leg && isSameUntil(one.file, file, leg));
     if (found) return found.handed;
-    const handed = handOn(file, leg, flySkill(launchFile(fileOf(file, leg - 1))));
+    const handed = handOn(file, leg, fly(fileOf(file, leg - 1)));
     known.unshift({ file, leg, handed });
     known.length = Math.min(known.length, MOST);
     return handed;

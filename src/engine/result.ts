@@ -118,4 +118,6 @@ export interface FlightOutcome {
   readonly fault?: FlightFault;
   /** the flight of the document is not known yet: what comes before it is being computed */
   readonly isWaiting?: true;
+  /** and it is flown beside the page, which can be cancelled */
+  readonly isBeside?: true;
 }

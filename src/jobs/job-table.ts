@@ -8,8 +8,10 @@ import { draftJob } from './kinds/draft-job.ts';
 import { filmErrorsJob } from './kinds/film-errors-job.ts';
 import { filmJob } from './kinds/film-job.ts';
 import { fixJob } from './kinds/fix-job.ts';
+import { flightJob } from './kinds/flight-job.ts';
 import { forgivingJob } from './kinds/forgiving-job.ts';
 import { mapJob } from './kinds/map-job.ts';
+import { readJob } from './kinds/read-job.ts';
 import { recordedSkillJob } from './kinds/recorded-skill-job.ts';
 import { recordingFileJob } from './kinds/recording-file-job.ts';
 import { recordingFitJob } from './kinds/recording-fit-job.ts';
@@ -33,8 +35,10 @@ export const jobKinds = {
   film: filmJob,
   filmErrors: filmErrorsJob,
   fix: fixJob,
+  flight: flightJob,
   forgiving: forgivingJob,
   map: mapJob,
+  read: readJob,
   recordedSkill: recordedSkillJob,
   recording: recordingJob,
   recordingFile: recordingFileJob,

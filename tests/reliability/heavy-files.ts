@@ -1,6 +1,6 @@
 /** Skill files that cost much and are allowed: each is sound, and within every bound of the file's form. No chance in any of them. */
 import { chains, skills } from '../../presets/index.ts';
-import { type Athlete, legsOf, type SkillFile } from '../../sim/index.ts';
+import type { Athlete, SkillFile } from '../../sim/index.ts';
 
 export interface HeavyFile {
   readonly name: string;
@@ -22,14 +22,14 @@ function withFlights(file: SkillFile, title: string, change: (flight: Flight) =>
     phases: file.phases.map((phase) => (phase.kind === 'flight' ? change(structuredClone(phase)) : phase)),
   };
 }
-const withSchedule = (file: SkillFile, title: string, change: (schedule: Schedule) => Schedule): SkillFile =>
+export const withSchedule = (file: SkillFile, title: string, change: (schedule: Schedule) => Schedule): SkillFile =>
   withFlights(file, title, (flight) => ({ ...flight, schedule: change(flight.schedule) }));
 
 const wave = (i: number, every: number, deg: number): number => round(deg * Math.sin((2 * Math.PI * i) / every));
 const round = (x: number): number => Math.round(x * 1000) / 1000;
 
 /** One list of samples for each angle, over a second. */
-const samplesOf = (angles: readonly string[], count: number, seconds: number): Schedule['samples'] =>
+export const samplesOf = (angles: readonly string[], count: number, seconds: number): Schedule['samples'] =>
   angles.map((angle, a) => ({
     angle,
     startS: 0,
@@ -38,7 +38,7 @@ const samplesOf = (angles: readonly string[], count: number, seconds: number): S
   }));
 
 /** Keys of one angle one after another, every `apart` s. */
-const keysOf = (angles: readonly string[], count: number, seconds: number): Schedule['keys'] => {
+export const keysOf = (angles: readonly string[], count: number, seconds: number): Schedule['keys'] => {
   const each = Math.floor(count / angles.length);
   return angles.flatMap((angle, a) =>
     Array.from({ length: each }, (_, i) => ({
@@ -50,7 +50,7 @@ const keysOf = (angles: readonly string[], count: number, seconds: number): Sche
   );
 };
 
-const blocksOf = (count: number, seconds: number): Schedule['blocks'] =>
+export const blocksOf = (count: number, seconds: number): Schedule['blocks'] =>
   Array.from({ length: count }, (_, i) => ({
     shape: i % 2 === 0 ? 'straight' : 'armsOverhead',
     from: { anchor: 'takeoff' as const, s: (i * seconds) / count },
@@ -58,8 +58,8 @@ const blocksOf = (count: number, seconds: number): Schedule['blocks'] =>
   }));
 
 /** Joints that the ready skill's own keys leave alone. */
-const NECK = ['neckFlexion', 'neckSideBend', 'neckTurn'];
-const MANY = [
+export const NECK = ['neckFlexion', 'neckSideBend', 'neckTurn'];
+export const MANY = [
   ...NECK,
   'thoracicFlexion',
   'thoracicSideBend',
@@ -224,5 +224,9 @@ export const HEAVY_FILES: readonly HeavyFile[] = [
   },
 ];
 
-/** How many flights a file has, for a table. */
-export const flightsIn = (file: SkillFile): number => legsOf(file).length;
+/** How a flight beside the page may end other than by coming, and what is said. */
+export const BESIDE_ENDS = [
+  { name: 'a person cancels it', error: 'JobCancelledError', says: /was cancelled/, after: 'flown' },
+  { name: 'the limit is reached', error: 'JobTimeoutError', says: /took too long and was stopped/, after: 'flown' },
+  { name: 'its worker is lost', error: 'WorkerLostError', says: /was lost/, after: 'flown' },
+] as const;

@@ -52,7 +52,7 @@ interface Case {
 const framesOf = (flight: Flight): Frames => calcFrames(flight, frameTimes(flight.duration, RATE_HZ));
 const isOffer = (offer: ChangeOffer): offer is OneChange => 'spec' in offer;
 
-const legs = makeLegs(skillOf);
+const legs = makeLegs((file) => flySkill(skillOf(file)));
 function caseOf(id: string, file: SkillFile): Case {
   const spec = specOf(file);
   const skill = skillOf(file);

@@ -69,6 +69,7 @@ function Bench(props: { first: Layout }) {
 
   /** what is over the page or offered, and waits for an answer */
   const putAway = (): boolean => {
+    if (doc.opening.cancel()) return true;
     if (doc.fileFault()) doc.clearFileFault();
     else if (shell.answer.said()?.from === 'fix') shell.answer.clear('fix');
     else if (isRoom()) shell.openTool(undefined);
@@ -137,6 +138,16 @@ function Bench(props: { first: Layout }) {
       <Answers />
       <Show when={shell.panel() === undefined}>
         <NoticeLine />
+      </Show>
+      <Show when={doc.opening.now()}>
+        {(opening) => (
+          <div class="file-fault coming" role="status">
+            <p>{texts.files.opening(opening().name)}</p>
+            <button type="button" onClick={() => doc.opening.cancel()}>
+              {texts.sentence.cancel}
+            </button>
+          </div>
+        )}
       </Show>
       <Show when={doc.fileFault()}>
         {(fault) => (

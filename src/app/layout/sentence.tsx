@@ -1,5 +1,5 @@
 /** The result as a sentence. Its coloured words are the legend of the page; every clause is a way to its place. */
-import { type Accessor, createEffect, createMemo, createSignal, onCleanup } from 'solid-js';
+import { type Accessor, createEffect, createMemo, createSignal, onCleanup, Show } from 'solid-js';
 import { beforeOf } from '../../../sim/math/phases.ts';
 import type { ClausePlace } from '../../../sim/words/verdict-words.ts';
 import { Clauses } from '../clauses.tsx';
@@ -71,11 +71,21 @@ export const useTryParts = () => useAfterPicture(loadTry);
 /** What is waited for, in a line that is empty while nothing is. */
 export function Computing(props: { isLate: boolean }) {
   const doc = useDocument();
+  const flight = useFlight();
+  const isBeside = (): boolean => flight.outcome().isBeside === true;
   const said = (): string =>
-    texts.sentence[beforeOf(doc.file())?.kind === 'contact' ? 'computingPush' : 'computingSwing'];
+    isBeside()
+      ? texts.sentence.flying
+      : texts.sentence[beforeOf(doc.file())?.kind === 'contact' ? 'computingPush' : 'computingSwing'];
   return (
     <p class="computing" aria-live="polite">
       {props.isLate ? said() : ''}
+      <Show when={props.isLate && isBeside()}>
+        {' '}
+        <button type="button" class="link" onClick={() => flight.cancel()}>
+          {texts.sentence.cancel}
+        </button>
+      </Show>
     </p>
   );
 }

@@ -1,5 +1,7 @@
 /** A flown chain as JSON, in the units people type; null is "not known". Fields: docs/command-line.md. Of one flight `fly SKILL#2 --summary` writes all. */
+
 import { DEG } from '../math/angles.ts';
+import { jsonText } from '../math/json-text.ts';
 import type { Summary } from '../measure/summary.ts';
 import type { ChainAccountRow } from '../skill/chain-account.ts';
 import type { ChainSensitivity } from '../skill/chain-sensitivity.ts';
@@ -60,7 +62,7 @@ export function chainJson(
       misses,
     })),
   };
-  return `${JSON.stringify(file, null, 2)}\n`;
+  return `${jsonText(file)}\n`;
 }
 
 function courseOf({ peak, slide, stays, stretch, turned, account, faults, unknowns }: CourseFacts): object {

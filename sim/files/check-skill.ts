@@ -1,5 +1,7 @@
 /** The form of a skill file: what comes out is of version 2, and every fault is a FieldError with path, value and what is allowed. */
+
 import { FieldError } from '../math/field-error.ts';
+import { jsonText } from '../math/json-text.ts';
 import { checkKinds, checkPhases } from './check-phases.ts';
 import { check } from './check-schema.ts';
 import { migrateSkill } from './migrate.ts';
@@ -29,4 +31,4 @@ export function checkSkillFile(json: unknown): SkillFile {
 }
 
 /** A skill file as stable, pretty JSON. */
-export const formatSkill = (file: SkillFile | SkillFile1): string => `${JSON.stringify(file, null, 2)}\n`;
+export const formatSkill = (file: SkillFile | SkillFile1): string => `${jsonText(file)}\n`;

@@ -1,6 +1,7 @@
 /** What a study or a map came to, as JSON in the units people type; null is "not defined". */
 
 import type { FromTo } from '../math/from-to.ts';
+import { jsonText } from '../math/json-text.ts';
 import { OUT_UNITS } from '../math/out-units.ts';
 import type { MapRow, MapSpec } from '../search/map.ts';
 import type { Contour } from '../search/map-contour.ts';
@@ -126,7 +127,7 @@ export function formatMarginJson(out: StudyOut): string {
       ranks: plain(i.ranks),
     })),
   };
-  return `${JSON.stringify(file, null, 2)}\n`;
+  return `${jsonText(file)}\n`;
 }
 
 interface MapOut {

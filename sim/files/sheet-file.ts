@@ -1,6 +1,8 @@
 /** An estimate sheet as a file: JSON, or plain text whose first line is "# title". docs/estimate.md explains the lines. */
+
 import * as v from 'valibot';
 import { FieldError } from '../math/field-error.ts';
+import { jsonText } from '../math/json-text.ts';
 import { check } from './check-schema.ts';
 import { may, say, schemaLink, text } from './schema-parts.ts';
 import { checkTame } from './tame-json.ts';
@@ -65,4 +67,4 @@ export function parseSheetText(plain: string): SheetFile {
 }
 
 /** A sheet as the text of its file. */
-export const formatSheet = (sheet: SheetFile): string => `${JSON.stringify(sheet, null, 2)}\n`;
+export const formatSheet = (sheet: SheetFile): string => `${jsonText(sheet)}\n`;

@@ -1,6 +1,8 @@
 /** The answer to a target as JSON: degrees and revolutions, names with their unit, null for what is not defined. */
+
 import type { Body } from '../body/body.ts';
 import { DEG } from '../math/angles.ts';
+import { jsonText } from '../math/json-text.ts';
 import { OUT_UNITS } from '../math/out-units.ts';
 import type { JointShare } from '../measure/joint-peaks.ts';
 import type { Obstacle } from '../search/nearest-miss.ts';
@@ -60,7 +62,7 @@ export function formatAnswerJson(
     caution: CAUTION,
     compared: COMPARED,
   };
-  return `${JSON.stringify(out, null, 2)}\n`;
+  return `${jsonText(out)}\n`;
 }
 
 function solutionOf({ unknowns }: SearchProblem, s: Solution, body: Body, unitOf: (id: string) => ResultUnit): object {

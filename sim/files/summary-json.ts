@@ -1,5 +1,7 @@
 /** A summary as JSON, in the units people type; null is "not defined". Fields: docs/command-line.md. */
+
 import { DEG, REV } from '../math/angles.ts';
+import { jsonText } from '../math/json-text.ts';
 import type { Clearance } from '../measure/clearance.ts';
 import type { JointPeak, Peak, Summary } from '../measure/summary.ts';
 import type { SkillNames } from '../notation/skill-names.ts';
@@ -127,7 +129,7 @@ export function formatSummaryJson(
     beyondLimits: beyondOf(body, s.cautions, s.said),
     notCompared: linesOf(s.notCompared),
   };
-  return `${JSON.stringify({ ...file, ...(phases ? { phases } : {}) }, null, 2)}\n`;
+  return `${jsonText({ ...file, ...(phases ? { phases } : {}) })}\n`;
 }
 
 const finite = (x: number | undefined): number | null => (x !== undefined && Number.isFinite(x) ? x : null);

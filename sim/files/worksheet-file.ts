@@ -2,8 +2,10 @@
  * A worksheet for a class: one skill, an estimate sheet and questions, and what one student answered. The same form goes out blank and
  * comes back handed in. docs/worksheet.md explains the fields. No simulated value is ever in it.
  */
+
 import * as v from 'valibot';
 import { FieldError } from '../math/field-error.ts';
+import { jsonText } from '../math/json-text.ts';
 import { digestOf } from './canonical.ts';
 import { check } from './check-schema.ts';
 import { checkSkillFile } from './check-skill.ts';
@@ -134,8 +136,7 @@ export function digestOfWorksheet({ student: _, answers: _1, ...asks }: Workshee
 }
 
 /** A worksheet as the text of its file. */
-export const formatWorksheet = (worksheet: Worksheet): string =>
-  `${JSON.stringify(fileOfWorksheet(worksheet), null, 2)}\n`;
+export const formatWorksheet = (worksheet: Worksheet): string => `${jsonText(fileOfWorksheet(worksheet))}\n`;
 
 /** As its file holds it: a blank one has no answers. */
 export function fileOfWorksheet({

@@ -1,6 +1,8 @@
 /** A map of a recording as a file, and back. What a file states is by hand. */
+
 import { checkMapFile, MAP_HEAD, type RecordingMapFile } from '../files/recording-map-file.ts';
 import { FieldError } from '../math/field-error.ts';
+import { jsonText } from '../math/json-text.ts';
 import type { ColumnMeaning, MappedColumn, MappedPoint, RecordingMap } from './recording-map.ts';
 
 type FileMeaning = NonNullable<RecordingMapFile['columns']>[number]['means'];
@@ -50,7 +52,7 @@ export function formatMap({ unitM, up, joints, points, columns }: Partial<Record
       : {}),
     ...(columns ? { columns: columns.map(({ from, means }) => ({ from, means: saidOf(means) })) } : {}),
   };
-  return `${JSON.stringify(file, null, 2)}\n`;
+  return `${jsonText(file)}\n`;
 }
 
 function checkOnce(field: string, list: readonly { readonly from: string }[]): void {

@@ -1,7 +1,9 @@
 /** The document: its history, edits, versions beside it, and files that are opened and saved. */
+
 import { type Accessor, createMemo, createSignal } from 'solid-js';
 import type { Athlete, GivenFile, SkillFile } from '../../sim/index.ts';
 import { FieldError } from '../../sim/math/field-error.ts';
+import { jsonText } from '../../sim/math/json-text.ts';
 import * as past from '../document/history.ts';
 import type { SkillEntry } from '../document/shelf.ts';
 import { readVersions, type Versions, writeVersions } from '../document/versions.ts';
@@ -255,7 +257,7 @@ export function createDocument(host: DocumentHost): DocumentState {
     check: (doc) => void host.check(doc),
     athleteRead,
     openFile: () => pickFiles(host.giveFiles),
-    saveFile: () => saveText(fileName(file().title), `${JSON.stringify(finished().doc, null, 2)}\n`),
+    saveFile: () => saveText(fileName(file().title), `${jsonText(finished().doc)}\n`),
     hasOriginal: () => history().original !== undefined,
     saveOriginal: () => {
       const { original } = history();

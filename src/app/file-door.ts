@@ -37,11 +37,26 @@ export function pickFiles(
 export const saveText = (name: string, text: string): void =>
   saveBlob(name, new Blob([text], { type: 'application/json' }));
 
+/** Names that a system keeps for devices, with any ending. */
+const DEVICE = /^(con|prn|aux|nul|com\d|lpt\d)(?=\.|$)/i;
+const LONGEST = 120;
+
+/** A name that every file system takes, whatever the title it is made from. */
+export function safeName(name: string): string {
+  const [, stem, ending] = /^(.*?)((?:\.[a-z0-9]{1,8}){0,2})$/s.exec(name) ?? ['', name, ''];
+  const plain = stem
+    .replace(/[\p{C}\p{Zl}\p{Zp}<>:"/\\|?*]+/gu, '-')
+    .slice(0, LONGEST)
+    .replace(/[\ud800-\udbff]$/, '')
+    .replace(/^[\s.-]+|[\s.]+$/g, '');
+  return `${(plain || 'shapeflight').replace(DEVICE, '$1-')}${ending}`;
+}
+
 export function saveBlob(name: string, blob: Blob): void {
   const url = URL.createObjectURL(blob);
   const link = document.createElement('a');
   link.href = url;
-  link.download = name;
+  link.download = safeName(name);
   link.click();
   URL.revokeObjectURL(url);
 }

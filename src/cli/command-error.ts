@@ -38,10 +38,12 @@ export function wordBadInput(error: unknown): string | undefined {
 }
 
 /** Control characters of a hostile file reach no terminal. */
-export const oneLine = (text: string): string => text.replace(/[\p{Cc}\p{Cf}\u2028\u2029]+/gu, ' ').slice(0, 1000);
+export const oneLine = (text: string): string =>
+  text.replace(/[\p{Cc}\p{Cf}\p{Cs}\u2028\u2029]+/gu, ' ').slice(0, 1000);
 
-/** Lines of a result, with what a hostile file would drive a terminal by, or turn a line round with, as spaces. */
-export const printable = (text: string): string => text.replace(/[^\P{Cc}\n\t]|[\u202a-\u202e\u2066-\u2069]/gu, ' ');
+/** Lines of a result, with what a hostile file would drive a terminal by, turn a line round with or hide in it as spaces; two joiners belong to letters. */
+export const printable = (text: string): string =>
+  text.replace(/[^\P{Cc}\n\t]|(?![\u200c\u200d])\p{Cf}|[\u2028\u2029]|\p{Cs}/gu, ' ');
 
 /** What the system said of a file, in plain words. */
 export function wordSystemFault(error: unknown): string {

@@ -1,5 +1,7 @@
 /** How far a command is, and how long it will take: one line on a terminal's stderr, at most once a second. */
 
+import { oneLine } from './command-error.ts';
+
 export interface ProgressLine {
   show(done: number, all: number): void;
   /** the line is finished, so that what is written next begins a line of its own */
@@ -14,6 +16,8 @@ interface ProgressTools {
 }
 
 const EVERY_MS = 1000;
+/** letters of a name of a file that a line has room for */
+const LONGEST = 40;
 
 export function makeProgressLine(what: string, tools: ProgressTools = onStderr): ProgressLine {
   const { isTerminal, write, clock } = tools;
@@ -27,7 +31,7 @@ export function makeProgressLine(what: string, tools: ProgressTools = onStderr):
       if (now - last < EVERY_MS || done <= 0) return;
       last = now;
       const left = ((now - start) * (all - done)) / done;
-      const text = `${what}: ${Math.floor((100 * done) / all)} %, ${wordLeft(left)} left`;
+      const text = `${oneLine(what).slice(0, LONGEST)}: ${Math.floor((100 * done) / all)} %, ${wordLeft(left)} left`;
       write(`\r${text.padEnd(width)}`);
       width = text.length;
     },

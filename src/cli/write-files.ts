@@ -16,6 +16,9 @@ import {
 import path from 'node:path';
 import { CommandError, wordSystemFault } from './command-error.ts';
 
+/** Letters of a name that leave room for what is put around it. */
+const LONGEST = 50;
+
 export interface Output {
   /** the option it came from, to name in an error */
   readonly option: string;
@@ -29,6 +32,7 @@ export function checkApart(outputs: readonly Omit<Output, 'pieces'>[], inputs: r
   for (const { option, file } of outputs) {
     if (file === '') throw new CommandError(`${option}: a file name is needed`);
     const place = placeOf(file);
+    checkLink(option, file, place);
     const other = taken.get(place);
     if (other && isPlainOrNew(place)) throw new CommandError(`${option} ${file}: is ${other}; choose another name`);
     taken.set(place, `what ${option} writes`);
@@ -42,7 +46,10 @@ export function writeFiles(outputs: readonly Output[]): void {
       const to = placeOf(output.file);
       attempt(output, () => {
         if (!isPlainOrNew(to)) return writePieces(to, output.pieces);
-        const from = path.join(path.dirname(to), `.${path.basename(to)}.${process.pid}.part`);
+        const from = path.join(
+          path.dirname(to),
+          `.${path.basename(to).slice(0, LONGEST)}.${process.pid}.${aside.length}.part`,
+        );
         aside.push({ from, to, output });
         writePieces(from, output.pieces, true);
       });
@@ -62,7 +69,15 @@ function attempt(output: Output, work: () => void): void {
   }
 }
 
-/** A link is followed: what it points to is replaced, not the link. */
+/** A link within its folder is followed: what it points to is replaced, not the link. One that leads out of it would replace what nobody named. */
+function checkLink(option: string, file: string, place: string): void {
+  // names of the system for what a command writes to lead anywhere
+  if (/^\/(dev|proc)\//.test(file) || path.dirname(place) === placeOf(path.dirname(file)) || !isThere(place)) return;
+  throw new CommandError(`${option} ${file}: is a link out of its folder; name the file itself: ${place}`);
+}
+
+const isThere = (place: string): boolean => statSync(place, { throwIfNoEntry: false })?.isFile() === true;
+
 function placeOf(file: string): string {
   try {
     return realpathSync(file);

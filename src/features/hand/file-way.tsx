@@ -1,5 +1,7 @@
 /** The skill as a file, without what is not ticked. */
+
 import type { SkillFile } from '../../../sim/index.ts';
+import { jsonText } from '../../../sim/math/json-text.ts';
 import type { OfferedClip } from '../../app/clip-door.ts';
 import { fileName, saveText } from '../../app/file-door.ts';
 import { formatNumber } from '../../ui/numbers.ts';
@@ -10,7 +12,7 @@ const t = handTexts.file;
 
 const ID = 'file';
 
-const textOf = (file: SkillFile | undefined): string => `${JSON.stringify(file, null, 2)}\n`;
+const textOf = (file: SkillFile | undefined): string => `${jsonText(file)}\n`;
 const size = (hand: HandState): string => `${formatNumber(textOf(hand.handed()?.file).length / 1000, 0)} kB`;
 
 /** undefined: it was cancelled. */

@@ -1,4 +1,5 @@
 /** The device's own sharing: the link where the bench has an address, else the file. Where the device has none its row says so. */
+import { jsonText } from '../../../sim/math/json-text.ts';
 import { fileName } from '../../app/file-door.ts';
 import type { HandState, HandWay } from './way.ts';
 import { handTexts } from './words.ts';
@@ -21,7 +22,7 @@ function fileOf(hand: HandState, kind: 'json' | 'txt'): ShareData | undefined {
   const file = hand.handed()?.file;
   if (!file) return undefined;
   const name = fileName(file.title);
-  const text = `${JSON.stringify(file, null, 2)}\n`;
+  const text = `${jsonText(file)}\n`;
   const shared =
     kind === 'json'
       ? new File([text], name, { type: 'application/json' })

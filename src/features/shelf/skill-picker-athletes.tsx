@@ -1,6 +1,8 @@
 /** Athletes to give to the open skill: the user's own and the demo athletes, and the one of the skill to keep. */
+
 import { For, Show } from 'solid-js';
 import type { Athlete } from '../../../sim/index.ts';
+import { jsonText } from '../../../sim/math/json-text.ts';
 import { fileName, saveText } from '../../app/file-door.ts';
 import { NoticeLine } from '../../app/notice-line.tsx';
 import { useAthletes, useDocument, useServices } from '../../app/page.ts';
@@ -18,7 +20,7 @@ const wordSize = (a: Athlete): string =>
 
 /** An athlete's file, as the command line reads it too. */
 const formatAthlete = (athlete: Athlete): string =>
-  `${JSON.stringify({ format: 'shapeflight-athlete', version: 1, athlete }, null, 2)}\n`;
+  `${jsonText({ format: 'shapeflight-athlete', version: 1, athlete })}\n`;
 
 export function AthletePicker() {
   const doc = useDocument();

@@ -59,6 +59,7 @@ export type { SkillResult } from './estimate/skill-result.ts';
 export { partsOfWhole } from './estimate/whole-parts.ts';
 export { readAnySheet } from './files/any-sheet.ts';
 export type { Athlete, HumanAthlete } from './files/athlete-schema.ts';
+export { inAthleteFile } from './files/bare-athlete.ts';
 export { digestOf, digestOfSkill } from './files/canonical.ts';
 export { catchOf, catchWindowOf } from './files/catch-json.ts';
 export { CAUTION, COMPARED } from './files/caution.ts';

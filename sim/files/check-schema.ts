@@ -16,6 +16,9 @@ export function check<S extends v.GenericSchema>(
 
 type Issue = v.BaseIssue<unknown>;
 
+/** Of the package, where a schema says nothing itself: of a record. */
+const OWN_WORDS = /^Invalid /;
+
 /** A field that is missing: what it would have to be is what its place says of a null in it. */
 function missingOf(schema: v.GenericSchema, json: unknown, issue: Issue, page: string): FieldError | undefined {
   const fault = faultOf(issue, '', page);
@@ -43,6 +46,8 @@ function keysOf(issue: Issue): unknown[] {
 }
 
 function faultOf(issue: Issue, before: string, page: string): FieldError {
+  const list = listOf(issue, before);
+  if (list) return list;
   const field = pathOf(issue, before);
   const closer = closest(issue);
   if (closer) return faultOf(closer, field, page);
@@ -51,8 +56,18 @@ function faultOf(issue: Issue, before: string, page: string): FieldError {
   const isMissing = issue.received === 'undefined';
   // a missing one is said by what its place needs
   const object = isMissing ? 'a value' : 'an object';
-  const allowed = issue.type === 'strict_object' || issue.type === 'record' ? object : issue.message;
+  const allowed = issue.type === 'strict_object' || OWN_WORDS.test(issue.message) ? object : issue.message;
   return new FieldError(field, isMissing ? undefined : issue.input, allowed);
+}
+
+/** A list has fields of its own to JavaScript, as "keys": one in the place of an object is the fault, not what it has for them. */
+function listOf({ path }: Issue, before: string): FieldError | undefined {
+  let field = before;
+  for (const { key, input } of path ?? []) {
+    if (Array.isArray(input) && typeof key !== 'number') return new FieldError(field, input, 'an object');
+    field = joinPath(field, typeof key === 'number' ? key : String(key));
+  }
+  return undefined;
 }
 
 /** Of a union, the fault of the alternative that was meant; undefined where that is not clear. */

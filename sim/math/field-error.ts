@@ -49,9 +49,9 @@ function wordDetail(detail: FieldDetail, value: unknown, allowed: string): strin
     case 'noText':
       return `it is ${detail.what}${detail.todo ? `; ${detail.todo}` : ''}`;
     case 'tooDeep':
-      return `lists and objects are nested more than ${detail.most} deep; allowed: ${allowed}`;
+      return `a nesting of more than ${detail.most} levels is not possible; allowed: ${allowed}`;
     case 'name':
-      return `a field of this name cannot be read; allowed: ${allowed}`;
+      return `a field of this name is not possible; allowed: ${allowed}`;
     case 'unknown':
       return `unknown field; allowed: ${allowed}`;
     case 'repeated':

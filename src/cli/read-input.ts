@@ -15,6 +15,7 @@ import {
   flyChain,
   type Handover,
   type InputOrigin,
+  inAthleteFile,
   isSkillLink,
   LARGEST_TEXT,
   LinkError,
@@ -136,7 +137,11 @@ export function readAthleteRef(given: string): {
   readonly inputs: readonly string[];
 } {
   if (Object.hasOwn(athletes, given)) return { athlete: athletes[given], ref: { ref: given }, inputs: [] };
-  const athlete = about(given, () => parseAthlete(readJson(given, 'athlete', Object.keys(athletes))));
+  const athlete = about(given, () => {
+    const json = readJson(given, 'athlete', Object.keys(athletes));
+    bodyOf(json);
+    return parseAthlete(json);
+  });
   return { athlete, ref: athlete, inputs: [given] };
 }
 
@@ -157,8 +162,10 @@ function fromDocument({ file, shelf, inputs, origin }: ReadDocument): ReadBody {
   return { body, gravity, shapes: { ...shapes, ...file.shapes }, inputs, origin };
 }
 
+const bodyOf = (json: unknown): Body => inAthleteFile(json, () => makeBody(readAthlete(json)));
+
 const fromAthlete = (json: unknown, given: string, inputs: readonly string[]): ReadBody => ({
-  body: makeBody(readAthlete(json)),
+  body: bodyOf(json),
   origin: { name: nameOf(given), sha256: digestOf(json as object), ready: null },
   gravity: 9.81,
   shapes,

@@ -15,6 +15,7 @@ import {
   type FileTakeoff,
   flySkill,
   formatSkill,
+  inAthleteFile,
   type LaunchedSkill,
   type MeasuredFlight,
   makeBody,
@@ -37,7 +38,6 @@ import {
   unpackFlown,
   verdictInFlight,
 } from '../../sim/index.ts';
-import { own } from '../../sim/math/own.ts';
 import type { ReadLong } from '../jobs/kinds/read-data.ts';
 import type { JobCall } from '../jobs/pool.ts';
 import { makeBeside } from './beside.ts';
@@ -107,8 +107,11 @@ export function makeEngine(shelf: Catalogue, askRelease: AskRelease = askHere(sh
   let listener: ((file: SkillFile) => void) | undefined;
   const releases = makeReleases(askRelease);
   releases.onKnown((file) => listener?.(file));
-  const findAthlete: Engine['findAthlete'] = ({ athlete }) =>
-    'ref' in athlete ? (own(shelf.athletes, athlete.ref) as FlightResult['athlete']) : athlete;
+  const findAthlete: Engine['findAthlete'] = ({ athlete }) => {
+    if (!('ref' in athlete)) return athlete;
+    const known = Object.entries(shelf.athletes).find(([id]) => id === athlete.ref);
+    return known?.[1] as FlightResult['athlete'];
+  };
   const complete = (
     { skill, flight, frames, summary }: MeasuredFlight,
     file: SkillFile,
@@ -218,7 +221,11 @@ export function makeEngine(shelf: Catalogue, askRelease: AskRelease = askHere(sh
     migrate: migrateKept,
     launchedTakeoff: ({ skill }) => takeoffInFile(skill.takeoff),
     writeVersion1: ({ file, skill, athlete }) => formatSkill(exportVersion1(file, skill.takeoff, athlete)),
-    readAthlete: (json) => parseAthlete(json),
+    readAthlete: (json) => {
+      // one of whom there is no body is not taken onto the shelf
+      inAthleteFile(json, () => makeBody(readAthlete(json)));
+      return parseAthlete(json);
+    },
     flyAs: (file, skill) => complete(measureFlown(skill, flySkill(skill)), file, false),
   };
 }

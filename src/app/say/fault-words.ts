@@ -52,7 +52,9 @@ function wordPath(whole: string): string {
       words.push(...(last === undefined ? [] : [last]), own(f.parts, step) ?? wordJoint(plainLetters(step)));
     else words.push(last === undefined ? String(step + 1) : f.numbered(last, step + 1));
   }
-  return words.reduce(f.within);
+  const [first = '', ...rest] = words;
+  // a name without a word of its own begins no sentence
+  return [/^[a-z]/.test(first) ? f.named(first) : first, ...rest].reduce(f.within);
 }
 
 /** As much of a text as is read at a glance. */

@@ -1,0 +1,197 @@
+/** The same in what the joints do. */
+import { GONE, type Refusal } from './refusal.ts';
+
+const key = { angle: 'hipFlexion', at: { anchor: 'takeoff', s: 0.1 }, deg: 0 };
+
+export const scheduleRefusals: readonly Refusal[] = [
+  ['tuck', 'phases/0/schedule', GONE, 'phases[0].schedule: this field is missing; needed: an object'],
+  ['tuck', 'phases/0/schedule', [], 'phases[0].schedule: an empty list is not possible; allowed: an object'],
+  ['tuck', 'phases/0/schedule', null, 'phases[0].schedule: null is not possible; allowed: an object'],
+  [
+    'tuck',
+    'phases/0/schedule/base',
+    'tuk',
+    'phases[0].schedule.base: "tuk" is not possible; allowed: a shape of the catalogue or of this file (did you mean "tuck"?)',
+  ],
+  [
+    'tuck',
+    'phases/0/schedule/base',
+    'constructor',
+    'phases[0].schedule.base: "constructor" is not possible; allowed: a shape of the catalogue or of this file: straight, armsOverhead, tSha',
+  ],
+  [
+    'tuck',
+    'phases/0/schedule/base',
+    '',
+    'phases[0].schedule.base: "" is not possible; allowed: a name of 1 to 80 characters',
+  ],
+  [
+    'tuck',
+    'phases/0/schedule/base',
+    7,
+    'phases[0].schedule.base: 7 is not possible; allowed: a name of 1 to 80 characters',
+  ],
+  [
+    'tuck',
+    'phases/0/schedule/blocks',
+    {},
+    'phases[0].schedule.blocks: an object without fields is not possible; allowed: a list of at most 500',
+  ],
+  [
+    'tuck',
+    'phases/0/schedule/blocks',
+    'x',
+    'phases[0].schedule.blocks: "x" is not possible; allowed: a list of at most 500',
+  ],
+  ['tuck', 'phases/0/schedule/blocks', [7], 'phases[0].schedule.blocks[0]: 7 is not possible; allowed: an object'],
+  [
+    'tuck',
+    'phases/0/schedule/blocks',
+    [{ shape: 'tuck' }],
+    'phases[0].schedule.blocks[0].from: this field is missing; needed: an object',
+  ],
+  [
+    'tuck',
+    'phases/0/schedule/blocks/0/shape',
+    'toString',
+    'phases[0].schedule.blocks[0].shape: "toString" is not possible; allowed: a shape of the catalogue or of this file: straight, armsOverhe',
+  ],
+  [
+    'tuck',
+    'phases/0/schedule/blocks/0/shape',
+    'tukc',
+    'phases[0].schedule.blocks[0].shape: "tukc" is not possible; allowed: a shape of the catalogue or of this file (did you mean "tuck"?)',
+  ],
+  [
+    'tuck',
+    'phases/0/schedule/blocks/0/shape',
+    null,
+    'phases[0].schedule.blocks[0].shape: null is not possible; allowed: a name of 1 to 80 characters',
+  ],
+  [
+    'tuck',
+    'phases/0/schedule/blocks/0/from',
+    GONE,
+    'phases[0].schedule.blocks[0].from: this field is missing; needed: an object',
+  ],
+  [
+    'tuck',
+    'phases/0/schedule/blocks/0/from',
+    0.1,
+    'phases[0].schedule.blocks[0].from: 0.1 is not possible; allowed: an object',
+  ],
+  [
+    'tuck',
+    'phases/0/schedule/blocks/0/from',
+    { anchor: 'start', s: 0 },
+    'phases[0].schedule.blocks[0].from.anchor: "start" is not possible; allowed: one of takeoff, apex, touchdown',
+  ],
+  [
+    'tuck',
+    'phases/0/schedule/blocks/0/from',
+    { anchor: 'apex', s: '0' },
+    'phases[0].schedule.blocks[0].from.s: "0" is not possible; allowed: a number from -60 to 60 s',
+  ],
+  [
+    'tuck',
+    'phases/0/schedule/blocks/0/from',
+    { anchor: 'apex' },
+    'phases[0].schedule.blocks[0].from.s: this field is missing; needed: a number from -60 to 60 s',
+  ],
+  [
+    'tuck',
+    'phases/0/schedule/blocks/0/arms',
+    'sideways',
+    'phases[0].schedule.blocks[0].arms: "sideways" is not possible; allowed: one of front, side, direct',
+  ],
+  [
+    'tuck',
+    'phases/0/schedule/blocks/0/adjustDeg',
+    null,
+    'phases[0].schedule.blocks[0].adjustDeg: null is not possible; allowed: an object',
+  ],
+  [
+    'tuck',
+    'phases/0/schedule/blocks/0/adjustDeg',
+    [30],
+    'phases[0].schedule.blocks[0].adjustDeg: a list of 1 is not possible; allowed: an object',
+  ],
+  [
+    'tuck',
+    'phases/0/schedule/blocks/0/adjustDeg',
+    'x',
+    'phases[0].schedule.blocks[0].adjustDeg: "x" is not possible; allowed: an object',
+  ],
+  [
+    'tuck',
+    'phases/0/schedule/blocks/0/adjustDeg',
+    { hipFlexoin: 3 },
+    'phases[0].schedule.blocks[0].adjustDeg.hipFlexoin: "hipFlexoin" is not possible; allowed: an angle of this body (did you mean "hipFlexi',
+  ],
+  [
+    'tuck',
+    'phases/0/schedule/blocks/0/adjustDeg',
+    { valueOf: 3 },
+    'phases[0].schedule.blocks[0].adjustDeg.valueOf: a field of this name is not possible; allowed: another field name',
+  ],
+  [
+    'tuck',
+    'phases/0/schedule/blocks/0/adjustDeg',
+    { hipFlexion: '30' },
+    'phases[0].schedule.blocks[0].adjustDeg.hipFlexion: "30" is not possible; allowed: a number from -720 to 720 deg',
+  ],
+  [
+    'tuck',
+    'phases/0/schedule/blocks/0/adjustDeg',
+    { hipFlexion: 721 },
+    'phases[0].schedule.blocks[0].adjustDeg.hipFlexion: 721 is not possible; allowed: a number from -720 to 720 deg',
+  ],
+  [
+    'tuck',
+    'phases/0/schedule/blocks/0/adjustDeg',
+    { '': 3 },
+    'phases[0].schedule.blocks[0].adjustDeg[""]: "" is not possible; allowed: a name of 1 to 80 characters',
+  ],
+  [
+    'tuck',
+    'phases/0/schedule/keys',
+    { '0': { angle: 'hipFlexion', at: { anchor: 'takeoff', s: 0.1 }, deg: 0 } },
+    'phases[0].schedule.keys: an object with 0 is not possible; allowed: a list of at most 10000',
+  ],
+  [
+    'tuck',
+    'phases/0/schedule/keys',
+    [{ ...key, deg: 721 }],
+    'phases[0].schedule.keys[0].deg: 721 is not possible; allowed: a number from -720 to 720 deg',
+  ],
+  [
+    'tuck',
+    'phases/0/schedule/keys',
+    [{ ...key, angle: 'kneeFlexoin' }],
+    'phases[0].schedule.keys[0].angle: "kneeFlexoin" is not possible; allowed: an angle of this body (did you mean "kneeFlexion"?)',
+  ],
+  [
+    'tuck',
+    'phases/0/schedule/keys',
+    [{ ...key, angle: 'hasOwnProperty' }],
+    'phases[0].schedule.keys[0].angle: "hasOwnProperty" is not possible; allowed: an angle of this body: neckFlexion, neckSideBend, neckTurn',
+  ],
+  [
+    'tuck',
+    'phases/0/schedule/keys',
+    [{ ...key, kind: 'slow' }],
+    'phases[0].schedule.keys[0].kind: "slow" is not possible; allowed: one of stop, pass',
+  ],
+  [
+    'tuck',
+    'phases/0/schedule/samples',
+    [{ angle: 'hipFlexion', startS: 0, rateHz: 0, deg: [] }],
+    'phases[0].schedule.samples[0].rateHz: 0 is not possible; allowed: a number from 1 to 10000 Hz',
+  ],
+  [
+    'tuck',
+    'phases/0/schedule/smoothing',
+    { criterion: 'best' },
+    'phases[0].schedule.smoothing.criterion: "best" is not possible; allowed: criterion "gcv", "noise" with rmsDeg, "cutoff" with hz, or "no',
+  ],
+];

@@ -170,14 +170,14 @@ class TableRows {
   #checkClock(x: number, last: number, line: number): number {
     if (x > last) return x;
     throw this.#fault(
-      x,
+      Number.isNaN(x) ? undefined : x,
       Number.isNaN(x) ? 'a time in each row' : `more than in the row before, ${last}`,
       this.#clock,
       line,
     );
   }
 
-  #fault(value: string | number, allowed: string, k: number, line: number): FieldError {
+  #fault(value: string | number | undefined, allowed: string, k: number, line: number): FieldError {
     return new FieldError(atLine(this.#file, line, `column "${shownName(this.#names[k])}"`), value, allowed);
   }
 }

@@ -159,7 +159,7 @@ function* readRows(
     if (!(time > last))
       throw new FieldError(
         where('Time'),
-        time,
+        Number.isNaN(time) ? undefined : time,
         Number.isNaN(time) ? 'a time in s' : `a time after the one before, ${last} s`,
       );
     last = time;

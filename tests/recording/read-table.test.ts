@@ -55,7 +55,7 @@ test.each([
   ['a row too narrow', 't,b,c\n0,1,2\n1,2\n3,4,5\n', 'a.csv line 3: "2 cells"'],
   ['a word among numbers', 't,b\n0,1\n1,lost\n', 'a.csv line 3 column "b": "lost"'],
   ['a time that goes back', 't,b\n0,1\n1,2\n0.5,3\n', 'a.csv line 4 column "t": 0.5'],
-  ['a row without a time', 't,b\n0,1\n,2\n', 'a.csv line 3 column "t": NaN'],
+  ['a row without a time', 't,b\n0,1\n,2\n', 'a.csv line 3 column "t": this field is missing'],
   ['two decimal signs', 't;b\n0;1,5\n1;2.5\n', 'a.csv line 3 column "b": "2.5"'],
   ['a thousands sign', 't,b\n0,"1,500.25"\n1,2\n', 'a.csv line 3 column "b"'],
   ['a quote that stays open', 't,"b\n0,1\n', 'a.csv line 1: "\\"b"'],

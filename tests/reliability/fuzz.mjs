@@ -70,6 +70,8 @@ const folder = await bundle();
 const started = performance.now();
 const counts = new Map();
 const found = [];
+/** the longest so far: [s, kind, number, what] */
+let slowest = [0];
 let isOver = false;
 let current;
 
@@ -96,6 +98,7 @@ function runThread(from) {
     let next = from;
     let watch;
     let isEnded = false;
+    let begun = 0;
     const end = (to) => {
       isEnded = true;
       clearTimeout(watch);
@@ -112,8 +115,13 @@ function runThread(from) {
     thread.on('message', (message) => {
       // what it had said already as it was stopped
       if (isEnded) return;
-      if (message.kind === 'begin') await_(message.name, message.number, message.input);
+      if (message.kind === 'begin') {
+        begun = performance.now();
+        await_(message.name, message.number, message.input);
+      }
       if (message.kind === 'end') {
+        const took = (performance.now() - begun) / 1000;
+        if (took > slowest[0]) slowest = [took, message.name, message.number];
         const count = counts.get(message.name) ?? { read: 0, refused: 0 };
         counts.set(message.name, count);
         if (message.why) keep(message);
@@ -147,5 +155,7 @@ while (from !== undefined && !isOver && performance.now() - started < ms) from =
 clearInterval(timer);
 rmSync(folder, { recursive: true, force: true });
 progress();
+if (slowest.length > 1)
+  console.log(`slowest: ${slowest[0].toFixed(1)} s, --seed ${seed} --kind ${slowest[1]} --case ${slowest[2]}`);
 console.log(found.length > 0 ? `${found.length} found, in tests/reliability/fuzz-out` : 'nothing found');
 process.exitCode = found.length > 0 ? 1 : 0;

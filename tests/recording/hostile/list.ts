@@ -195,7 +195,7 @@ const OF_TRC: readonly Hostile[] = [
   text('a huge count of markers', 'a.trc', TRC.replace('\t3\t2\t', '\t3\t4000000000\t'), 3, 'NumMarkers is 4000000000'),
   text('a huge count of frames', 'a.trc', TRC.replace('\t3\t2\t', '\t4000000000\t2\t'), 3, 'NumFrames is 4000000000'),
   text('no unit', 'a.trc', TRC.replace('\tmm\t', '\t\t'), 3, 'no unit of length'),
-  text('no time', 'a.trc', TRC.replace('\t0.01\t', '\t\t'), 'line 8 Time: NaN'),
+  text('no time', 'a.trc', TRC.replace('\t0.01\t', '\t\t'), 'line 8 Time: this field is missing'),
   text('times that stand still', 'a.trc', TRC.replace('\t0.01\t', '\t0.00\t'), 'line 8 Time: 0'),
   text('times that go back', 'a.trc', TRC.replace('\t0.02\t', '\t-1\t'), 'line 9 Time: -1'),
   text('a gap of an hour', 'a.trc', TRC.replace('\t0.02\t', '\t3600\t').replace('\t0.01\t', '\t0.01\t'), 'times: '),
@@ -312,7 +312,7 @@ const OF_C3D: readonly Hostile[] = [
     'a rate without bounds',
     'a.c3d',
     () => c3d(float('POINT:RATE', Number.POSITIVE_INFINITY)),
-    'POINT:RATE: Infinity',
+    'POINT:RATE: a number too large',
   ),
   raw('60,000 points', 'a.c3d', () => c3d(word('POINT:USED', 60_000)), 'at most 2000 points'),
   raw(

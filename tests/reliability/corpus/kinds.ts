@@ -1,5 +1,6 @@
 // Every kind of damaged input, by its name.
 import { athletesKind } from './athletes.ts';
+import { capturesKind } from './captures.ts';
 import { clipsKind } from './clips.ts';
 import { keptKind } from './kept.ts';
 import type { CorpusKind } from './kind.ts';
@@ -16,6 +17,7 @@ export const KINDS: readonly CorpusKind[] = [
   sheetsKind,
   tablesKind,
   recordingsKind,
+  capturesKind,
   linksKind,
   worksheetsKind,
   clipsKind,

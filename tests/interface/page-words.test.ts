@@ -133,6 +133,11 @@ describe('faults', () => {
         JSON.stringify({ ...file, tilte: 'x' }),
         'The file has a field “tilte” that is not known here. Look for a slip in its name, or delete it',
       ],
+      [
+        'an unknown field whose name looks like a path',
+        swung({ 'a.b["c"].d[0]': 'x' }),
+        /^Phase 1 has a field “a\.b\["c"\]\.d\[0\]” that is not known here\./,
+      ],
       ['an unknown field of a phase', swung({ grip: 'x' }), /^Phase 1 has a field “grip” that is not known here\./],
       [
         'a long text',

@@ -25,10 +25,17 @@ function wordItem(what: unknown): string {
   return String(what).replace(/block \d+ \(([^)]*)\)/, (_, shape: string) => f.shape(shape));
 }
 
+/** Of a path in a file; a quoted name may hold dots and brackets. */
+const STEP = /\[(\d+)\]|\.(\d+)(?=\.|$)|\["((?:[^"\\]|\\.)*)"\]|\.?([^.[\]]+)/g;
+
 /** A place in a file: names of fields, and numbers from 0. */
 const stepsOf = (path: string): (string | number)[] =>
-  [...path.matchAll(/\[(\d+)\]|\.(\d+)(?=\.|$)|\["((?:[^"\\]|\\.)*)"\]|([^.[\]]+)/g)].map(([, a, b, quoted, plain]) =>
-    a === undefined && b === undefined ? (quoted ?? plain) : Number(a ?? b),
+  [...path.matchAll(STEP)].map(([, a, b, quoted, plain]) =>
+    a === undefined && b === undefined
+      ? quoted === undefined
+        ? plain
+        : String(JSON.parse(`"${quoted}"`))
+      : Number(a ?? b),
   );
 
 const PHASE = /^phases\[(\d+)\]/;
@@ -86,11 +93,7 @@ const isDetailed = (error: Error): error is Error & { detail: FieldDetail } =>
   'detail' in error && typeof error.detail === 'object' && error.detail !== null;
 
 /** The path of what a field is in; empty of one of the file itself. */
-const holderOf = (field: string): string =>
-  field.slice(
-    0,
-    Math.max(0, field.lastIndexOf('.'), field.endsWith('"]') ? field.lastIndexOf('["') : field.lastIndexOf('[')),
-  );
+const holderOf = (field: string): string => field.slice(0, [...field.matchAll(STEP)].at(-1)?.index ?? 0);
 
 /** The field in words, what it holds, what would be allowed. */
 function wordField(error: Error & { field: unknown; allowed: unknown; value?: unknown }): string {

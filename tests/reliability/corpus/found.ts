@@ -40,6 +40,7 @@ export const FOUND: readonly Found[] = [
     content: JSON.stringify(athlete({})).replace(':60', ':-1e400'),
   },
   { kind: 'skills', what: 'a field that turns letters round', content: { ...sound, '\u202ea': 1 } },
+  { kind: 'skills', what: 'a field with dots, quotes and brackets', content: { ...sound, 'a.b["c"].d[0]': 1 } },
   { kind: 'skills', what: 'half a letter', content: { ...sound, athlete: { ref: '\ud800' } } },
   {
     kind: 'skills',

@@ -31,14 +31,17 @@ export const MOVE = { least: 0.03, most: 1, usual: 0.15 };
 function makeLaying(page: Page) {
   const { doc, services, flight, cursor } = page;
   const store = makeOwnShapes(getStorage('localStorage'));
-  const [own, setOwn] = createSignal(store.read());
+  /** what the browser refused to keep */
+  const [here, setHere] = createSignal<Readonly<Record<string, ShapeData>>>({});
+  const readAll = (): Readonly<Record<string, ShapeData>> => ({ ...store.read(), ...here() });
+  const [own, setOwn] = createSignal(readAll());
   const [moveS, setMoveS] = createSignal(MOVE.usual);
   const [arms, setArms] = createSignal<ArmPath>('direct');
   const [sorting, setSorting] = createSignal<Sorting>('long');
   const [carried, setCarried] = createSignal<Carried>();
   const [said, setSaid] = makeSaid(doc);
   const [refused, setRefused] = createSignal(false);
-  if (typeof window !== 'undefined') window.addEventListener('storage', () => setOwn(store.read()));
+  if (typeof window !== 'undefined') window.addEventListener('storage', () => setOwn(readAll()));
 
   /** the catalogue, the file's own and the user's own; a file's shape goes before one of the same name */
   const fileShapes = createMemo(() => doc.file().shapes);
@@ -82,13 +85,18 @@ function makeLaying(page: Page) {
       } else if (deg !== 0) angles[name] = deg;
     });
     const shape = { title, word: title.toLowerCase().slice(0, 40), angles };
-    setRefused(!store.keep(id, shape));
-    setOwn(store.read());
-    setSaid(keyTexts.keptAs(title));
+    const isKept = store.keep(id, shape);
+    setRefused(!isKept);
+    // as long as the page lives it is there all the same
+    if (!isKept) setHere({ ...here(), [id]: shape });
+    setOwn(readAll());
+    if (isKept) setSaid(keyTexts.keptAs(title));
   };
   const forget = (id: string): void => {
-    store.remove(id);
-    setOwn(store.read());
+    const { [id]: _, ...others } = here();
+    setHere(others);
+    if (!store.remove(id)) setRefused(true);
+    setOwn(readAll());
   };
   return {
     shapes,

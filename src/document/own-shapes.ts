@@ -1,7 +1,10 @@
 /** Shapes that the user kept, in this browser: what is read back is checked, and another tab's shapes are not lost. */
 import type { ShapeData } from '../../sim/index.ts';
+import { isObject } from './record-version.ts';
 
 const PLACE = 'shapeflight.shapes';
+/** What was there and is no list at all. */
+const DAMAGED = `${PLACE}.damaged`;
 const MOST = 200;
 
 type OwnShapeList = Readonly<Record<string, ShapeData>>;
@@ -14,43 +17,53 @@ interface OwnShapes {
 }
 
 export function makeOwnShapes(store: Storage | undefined): OwnShapes {
-  const read = (): OwnShapeList => parseShapes(store?.getItem(PLACE) ?? null);
-  // read again before each writing: another tab may have kept one meanwhile
-  const write = (change: (list: Record<string, ShapeData>) => void): boolean => {
-    if (!store) return false;
-    const list = { ...read() };
-    change(list);
+  const readText = (): string | null => {
     try {
-      store.setItem(PLACE, JSON.stringify(list));
+      return store?.getItem(PLACE) ?? null;
+    } catch {
+      return null;
+    }
+  };
+  // read again before each writing: another tab may have kept one meanwhile; what cannot be read here is written as it was
+  const write = (change: (list: Record<string, unknown>) => void): boolean => {
+    const text = readText();
+    const list = parseList(text);
+    try {
+      if (!store) return false;
+      if (text && !list) store.setItem(DAMAGED, text);
+      const next = { ...list };
+      change(next);
+      store.setItem(PLACE, JSON.stringify(next));
       return true;
     } catch {
       return false;
     }
   };
   return {
-    read,
+    read: () => {
+      const whole = Object.entries(parseList(readText()) ?? {}).filter(([, one]) => isShape(one));
+      return Object.fromEntries(whole.slice(0, MOST)) as OwnShapeList;
+    },
     keep: (id, shape) => write((list) => Object.assign(list, { [id]: shape })),
     remove: (id) => write((list) => delete list[id]),
   };
 }
 
-function parseShapes(text: string | null): OwnShapeList {
-  if (!text) return {};
+function parseList(text: string | null): Record<string, unknown> | undefined {
   try {
-    const all = JSON.parse(text) as Record<string, Partial<ShapeData>>;
-    const whole = Object.entries(all).filter(
-      ([, s]) =>
-        typeof s?.title === 'string' &&
-        typeof s.word === 'string' &&
-        typeof s.angles === 'object' &&
-        s.angles !== null &&
-        Object.values(s.angles).every((deg) => Number.isFinite(deg) && Math.abs(deg) <= 720),
-    );
-    return Object.fromEntries(whole.slice(0, MOST)) as OwnShapeList;
+    const list: unknown = JSON.parse(text ?? '{}');
+    return isObject(list) && !Array.isArray(list) ? list : undefined;
   } catch {
-    return {};
+    return undefined;
   }
 }
+
+const isShape = (one: unknown): boolean =>
+  isObject(one) &&
+  typeof one.title === 'string' &&
+  typeof one.word === 'string' &&
+  isObject(one.angles) &&
+  Object.values(one.angles).every((deg) => Number.isFinite(deg) && Math.abs(Number(deg)) <= 720);
 
 /** A name for the file, from the title: letters and digits, and a number where it is taken. */
 export function nameShape(title: string, isTaken: (id: string) => boolean): string {

@@ -7,11 +7,25 @@ export function readStored(key: string): string | null {
   }
 }
 
-export function writeStored(key: string, value: string): void {
+/** False: the browser refused. */
+export function writeStored(key: string, value: string): boolean {
   try {
     localStorage.setItem(key, value);
+    return true;
   } catch {
-    // not stored
+    return false;
+  }
+}
+
+/** Of what is stored under names that begin so, the last written stay; each says its time in a field `savedAt`. */
+export function dropOldest(prefix: string, most: number): void {
+  try {
+    const names = Object.keys(localStorage).filter((name) => name.startsWith(prefix));
+    const timeOf = (name: string): number => Number(/"savedAt":(\d+)/.exec(localStorage.getItem(name) ?? '')?.[1] ?? 0);
+    const old = names.sort((a, b) => timeOf(b) - timeOf(a)).slice(most);
+    for (const name of old) localStorage.removeItem(name);
+  } catch {
+    // they stay
   }
 }
 

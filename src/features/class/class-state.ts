@@ -12,6 +12,7 @@ import type { Classing } from '../../engine/class.ts';
 import { units } from '../../ui/units.ts';
 import { type AnswerKeep, idOf, type KeptAnswers, makeAnswerKeep } from './answer-keep.ts';
 import { type AnswerWork, makeAnswerWork } from './answer-state.ts';
+import { classTexts as t } from './words.ts';
 
 type ClassView = 'start' | 'answer' | 'write' | 'table';
 
@@ -93,7 +94,11 @@ export function makeClassRoom(page: Page, classing: Classing, ports: ClassPorts)
       setFault({ name, reason: wordFault(error) });
     }
   };
-  const listKept = (digest: string): Promise<readonly KeptAnswers[]> => ports.keep.list(digest).catch(() => []);
+  const listKept = (digest: string): Promise<readonly KeptAnswers[]> =>
+    ports.keep.list(digest).catch(() => {
+      page.shell.notify({ text: t.answersUnread });
+      return [];
+    });
   const countLocked = ({ text }: KeptAnswers): number => {
     try {
       return classing.read(text).answers.filter(({ lockedAt }) => lockedAt !== undefined).length;
@@ -205,7 +210,7 @@ const makeOnce = (page: Page): ((classing: Classing, resume: string) => ClassRoo
     if (resume)
       void keep.get(resume).then(
         (kept) => kept && made.view() === 'start' && made.resume(kept),
-        () => {},
+        () => page.shell.notify({ text: t.answersUnread }),
       );
     return made;
   };

@@ -17,5 +17,7 @@ export const classTexts = {
     readWhy: 'Choose all files at once, or drop them anywhere on this page. They stay on this machine.',
     choose: 'Choose files',
   },
+  answersUnread:
+    'What this browser keeps of answers cannot be read now. Nothing is written over it: open the worksheet again in a while.',
   views: { answer: 'Answers', write: 'Write a worksheet', table: 'What a class handed in' },
 } as const;

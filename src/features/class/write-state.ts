@@ -6,6 +6,7 @@ import { NOTHING_ALONG } from '../../app/travel-ticks.tsx';
 import { type Undoing, undoingOf } from '../../app/undoing.ts';
 import * as past from '../../document/history.ts';
 import type { WorksheetNumbers } from '../../engine/class.ts';
+import { listen } from '../../ui/listen.ts';
 import { readStored, writeStored } from '../../ui/stored.ts';
 import type { ClassRoomState } from './class-state.ts';
 import {
@@ -25,6 +26,8 @@ const PAUSE = 250;
 
 export interface WriteState extends Undoing {
   readonly draft: Accessor<WorksheetDraft>;
+  /** false: the browser refuses to keep it */
+  readonly isKept: Accessor<boolean>;
   /** a step */
   edit(next: WorksheetDraft, title: string): void;
   /** letters of one field are one step */
@@ -65,7 +68,11 @@ interface Numbers {
 export function makeWriteState({ page, classing }: ClassRoomState): WriteState {
   const { doc, services } = page;
   const first = (): WorksheetDraft => firstDraft(doc.chain().title);
-  const [history, setHistory] = createSignal(past.makeHistory(parseDraft(readStored(KEY)) ?? first()));
+  const kept = readStored(KEY);
+  // of another build, or damaged: it is not written over
+  if (kept !== null && !parseDraft(kept)) writeStored(`${KEY}.damaged`, kept);
+  const [history, setHistory] = createSignal(past.makeHistory(parseDraft(kept) ?? first()));
+  const [isKept, setKept] = createSignal(true);
   const [along, setAlong] = createSignal(NOTHING_ALONG);
   const [known, setKnown] = createSignal<Numbers>();
   const [failed, setFailed] = createSignal<string>();
@@ -74,13 +81,21 @@ export function makeWriteState({ page, classing }: ClassRoomState): WriteState {
   let typing = '';
   const set = (next: past.History<WorksheetDraft>): void => {
     setHistory(next);
-    writeStored(KEY, JSON.stringify(next.doc));
+    setKept(writeStored(KEY, JSON.stringify(next.doc)));
   };
   const settle = (): void => {
     if (typing === '') return;
     set(past.settle(history(), typing));
     typing = '';
   };
+  // another tab writes on the same one: what it has is a step here, and undo brings this tab's back
+  const onStorage = ({ key, newValue }: StorageEvent): void => {
+    const theirs = key === KEY ? parseDraft(newValue) : undefined;
+    if (!theirs || JSON.stringify(theirs) === JSON.stringify(draft())) return;
+    setHistory(past.edit(past.settle(history(), typing), theirs, t.steps.elsewhere));
+    typing = '';
+  };
+  onCleanup(listen({ storage: onStorage }));
   const edit = (next: WorksheetDraft, title: string): void => {
     settle();
     set(past.edit(history(), next, title));
@@ -130,6 +145,7 @@ export function makeWriteState({ page, classing }: ClassRoomState): WriteState {
   };
   return {
     draft,
+    isKept,
     edit,
     type,
     settle,

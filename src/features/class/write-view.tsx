@@ -57,6 +57,7 @@ export function WriteView(props: { room: ClassRoomState }) {
           {t.sentenceEnd}{' '}
           <span class="write-lack" role="status">
             <Show when={state.missing().length > 0}>{t.toDo(state.missing().length)}</Show>
+            <Show when={!state.isKept()}> {t.notKept}</Show>
           </span>
         </h1>
         <Begin room={props.room} state={state} />

@@ -73,10 +73,12 @@ export const writeTexts = {
     remove: (n: number) => `Remove question ${n}`,
     move: (n: number) => `Move question ${n}`,
     begin: 'Begin from another worksheet',
+    elsewhere: 'What another tab wrote',
   },
 
   travels: 'What of the athlete goes along',
   travelsHint: 'The skill and the height always do: the flight needs them.',
+  notKept: 'This browser does not keep what you write: save the file before you close the page.',
   giveOut: 'Give out',
   save: 'Save the file',
   saved: 'Saved.',

@@ -1,5 +1,5 @@
 /** The clip that is open: kept while the page is, on this machine alone. What cannot be read leaves it as it was. */
-import { type Accessor, createMemo, createSignal, untrack } from 'solid-js';
+import { type Accessor, createEffect, createMemo, createSignal, on, onCleanup, untrack } from 'solid-js';
 import type {
   Athlete,
   ClipFrames,
@@ -22,6 +22,7 @@ import type { ClipHand, ClipState } from './clip-page.ts';
 import { type MeasuringPast, makeMeasuringPast, UNMEASURED } from './clip-past.ts';
 import { beginPlacing, isPlacing } from './clip-placing.ts';
 import { posedOf } from './clip-posed.ts';
+import { readMeasured, storeMeasured } from './clip-store.ts';
 import { onStretch, stretchOf } from './clip-stretch.ts';
 import { type ClipTime, makeClipTime } from './clip-time.ts';
 import { clipTexts as t } from './clip-words.ts';
@@ -32,6 +33,8 @@ type LoadedRoom = Awaited<ReturnType<Loaders['clip']>>;
 const DOUBTFUL = [23.5, 60.5] as const;
 /** px of the longer side of a clip that is sent */
 const MOST_SENT = 1280;
+/** ms that a hand rests before what it measured is stored */
+const STORE_REST = 200;
 /** letters that the title of a recording may have */
 const MOST_TITLE = 200;
 /** share of the figure at first: half */
@@ -138,7 +141,9 @@ function makeClipDesk({ services, shell, flight, cursor, doc }: Page): ClipDesk 
       // of a long clip it is not known which stretch was on the ruler
       const isSame = before?.name === facts.name && facts.lasts <= SPAN;
       const isSent = isSame && facts.bytes === sent?.size;
-      past.begin(known.get(nowOpen) ?? (isSent ? ofSent(before) : isSame ? before.measured : fresh));
+      const engine = room()?.engine;
+      const stored = engine && readMeasured(nowOpen, engine, flight.result());
+      past.begin(known.get(nowOpen) ?? stored ?? (isSent ? ofSent(before) : isSame ? before.measured : fresh));
       time.setClose(true);
       // where marks are known already, the flight is what is looked at
       time.setFrame(past.measuring().marks.find(({ kind }) => kind === 'takeoff')?.frame ?? 0);
@@ -150,7 +155,9 @@ function makeClipDesk({ services, shell, flight, cursor, doc }: Page): ClipDesk 
     (now, before) => {
       known.set(nowOpen, past.measuring());
       nowOpen = stretchOf(now.clip.facts, now.from);
-      const { measuring: next, isSome } = onStretch(past.measuring(), before.span, now.span, known.get(nowOpen));
+      const engine = room()?.engine;
+      const there = known.get(nowOpen) ?? (engine && readMeasured(nowOpen, engine, flight.result()));
+      const { measuring: next, isSome } = onStretch(past.measuring(), before.span, now.span, there);
       if (isSome) shell.notify({ text: t.leftBehind });
       past.begin(next);
       time.setFrame(0);
@@ -186,6 +193,47 @@ function makeClipDesk({ services, shell, flight, cursor, doc }: Page): ClipDesk 
       write: (made, signal) => reader.write(now.clip, sending, made, signal),
     };
   });
+  /** as a file has it; throws where it cannot be one */
+  const writeEntry = (): ReturnType<LoadedRoom['engine']['write']> | undefined => {
+    const [now, engine, clip] = [frames(), room()?.engine, opening.opened()?.clip];
+    if (!now || !engine || !clip) return undefined;
+    const { name } = clip.facts;
+    const found = calc.live();
+    return engine.write(
+      {
+        title: name.slice(0, MOST_TITLE),
+        file: name,
+        picture: { width: now.width, height: now.height },
+        measured: { ...measuring(), marks: calc.placed(), posed: posedOf(measuring(), flight.result()) },
+        ...(found && { times: found, start: now.t[0] - found.zero }),
+      },
+      flight.result(),
+    );
+  };
+  let isRefused = false;
+  const store = (): void => {
+    let entry: ReturnType<typeof writeEntry>;
+    try {
+      entry = writeEntry();
+    } catch {
+      // marks that fit no flight: said where they are, and none to be kept
+      return;
+    }
+    if (!entry) return;
+    const isStored = storeMeasured(nowOpen, measuring(), entry);
+    if (!isStored && !isRefused) shell.notify({ text: t.notStored });
+    isRefused = !isStored;
+  };
+  createEffect(
+    on(
+      measuring,
+      () => {
+        const timer = setTimeout(store, STORE_REST);
+        onCleanup(() => clearTimeout(timer));
+      },
+      { defer: true },
+    ),
+  );
   const settleHand = (): void => {
     const now = hand();
     if (isPlacing(now)) past.settle(t.placed[now]);
@@ -261,21 +309,11 @@ function makeClipDesk({ services, shell, flight, cursor, doc }: Page): ClipDesk 
     },
     keptFault: calc.keptFault,
     keep: () => {
-      const [now, engine, clip] = [frames(), room()?.engine, opening.opened()?.clip];
-      if (!now || !engine || !clip) return;
-      const { name } = clip.facts;
-      const found = calc.live();
+      const engine = room()?.engine;
+      const name = opening.opened()?.clip.facts.name;
       try {
-        const entry = engine.write(
-          {
-            title: name.slice(0, MOST_TITLE),
-            file: name,
-            picture: { width: now.width, height: now.height },
-            measured: { ...measuring(), marks: calc.placed(), posed: posedOf(measuring(), flight.result()) },
-            ...(found && { times: found, start: now.t[0] - found.zero }),
-          },
-          flight.result(),
-        );
+        const entry = writeEntry();
+        if (!entry || !engine || name === undefined) return;
         doc.edit(withKept(doc.file(), entry, engine), t.keepStep(name));
         // it is a step of the skill: undo takes it back there
         shell.takeUndo(undefined);

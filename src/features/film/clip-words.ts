@@ -141,6 +141,7 @@ export const clipTexts = {
   keep: 'Keep with the skill',
   keepAgain: 'Keep again with the skill',
   keepStep: (name: string) => `Keep what was measured in ${bare(name)}`,
+  notStored: 'This browser does not keep what is measured here: keep it with the skill before you close the page.',
   isKept: (name: string) => `What was measured in ${bare(name)} is kept with the skill; the clip is not.`,
   keptHead: (name: string) => `Times of ${bare(name)} are kept with this skill.`,
   openKept: 'Open the clip that came with it',

@@ -144,6 +144,22 @@ test('a clip of our own flight is opened, marked, laid under the figure, and giv
     expect(await findViolations(page, 'body', ALL_RULES)).toEqual([]);
   });
 
+  await test.step('a reload loses nothing that was measured: it is there when the clip is opened again', async () => {
+    const known = await cells(page);
+    await expect
+      .poll(() =>
+        page.evaluate(() =>
+          JSON.stringify(Object.entries(localStorage).filter(([key]) => key.startsWith('shapeflight.measured'))),
+        ),
+      )
+      .toContain('landing');
+    await openView(page);
+    await openClip(page, 'Open a clip', own);
+    await expect.poll(() => cells(page).catch(() => []), SOON).toEqual(known);
+    await goTo(page, BEFORE + 20);
+    await expect(page.locator('.clip-figure path')).not.toHaveCount(0);
+  });
+
   await test.step('a peg is moved by keys and back by undo', async () => {
     const [before] = await cells(page);
     const peg = page.getByRole('slider', { name: 'landing', exact: true });

@@ -230,3 +230,47 @@ test('a database that does not answer is not waited for: what it kept comes late
   await undo(page);
   await expect.poll(() => sentence(page)).toBe(said);
 });
+
+test('three tabs on one entry of the shelf: each is saved, and none overwrites another unsaid', {
+  tag: '@once',
+}, async ({ page, context }) => {
+  await openBench(page);
+  await editSpeedUp(page, '5.2');
+  const save = (one: Page) => one.keyboard.press('ControlOrMeta+Shift+s');
+  await save(page);
+  await expect(notice(page)).toContainText('is on the shelf');
+  await expect.poll(async () => JSON.stringify(await readSessions(page))).toContain('origin');
+  const tabs = [page];
+  for (const speed of ['5.3', '5.4']) {
+    const tab = await context.newPage();
+    await tab.goto('./?rows=all');
+    await ready(tab);
+    await editSpeedUp(tab, speed);
+    tabs.push(tab);
+  }
+  await page.bringToFront();
+  await editSpeedUp(page, '5.5');
+  await save(page);
+  await expect(notice(page)).toContainText('Changes of');
+  const said: string[] = [];
+  for (const tab of tabs.slice(1)) {
+    await tab.bringToFront();
+    await save(tab);
+    await expect(notice(tab)).toContainText(
+      'was changed in another tab since you opened it. Yours is on the shelf beside it',
+    );
+    said.push(await sentence(tab));
+  }
+  const shelf = JSON.stringify(await readAll(page, 'shapeflight-shelf'));
+  for (const speed of ['5.3', '5.4', '5.5']) expect(shelf).toContain(speed);
+  // one reloads, one is closed, the first is as it was
+  await tabs[1].reload();
+  await ready(tabs[1]);
+  expect(await sentence(tabs[1])).toBe(said[0]);
+  await tabs[2].close();
+  await page.bringToFront();
+  const first = await sentence(page);
+  await page.reload();
+  await ready(page);
+  expect(await sentence(page)).toBe(first);
+});

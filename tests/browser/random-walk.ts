@@ -77,17 +77,21 @@ export async function walk(first: Page, { seed, steps }: Walk): Promise<readonly
   const log: string[] = [];
   const faults: string[] = [];
   let handed: Handed[] = [];
+  /** all documents that were ever handed over */
+  const seen = new Set<string>();
   let page = first;
   let tool = 0;
-  const ends: WalkEnd[] = [];
 
   const watch = async (one: Page): Promise<void> => {
     await one.addInitScript(listenIn, MARK);
     one.on('pageerror', (error) => faults.push(`page error: ${error.message} ${error.stack?.split('\n')[1]}`));
     one.on('console', (said) => {
       const text = said.text();
-      if (text.startsWith(MARK)) handed.push(JSON.parse(text.slice(MARK.length)));
-      else if (said.type() === 'error' && !NOT_OURS.test(text)) faults.push(`console: ${text}`);
+      if (text.startsWith(MARK)) {
+        const one: Handed = JSON.parse(text.slice(MARK.length));
+        handed.push(one);
+        seen.add(JSON.stringify(one.history.doc));
+      } else if (said.type() === 'error' && !NOT_OURS.test(text)) faults.push(`console: ${text}`);
     });
     one.on('filechooser', () => undefined);
     one.on('download', (file) => void file.cancel());
@@ -181,7 +185,6 @@ export async function walk(first: Page, { seed, steps }: Walk): Promise<readonly
     if (faults.length > 0) break;
     if (!r.isHit(1 / STEPS_TO_END) && n < steps - 1) continue;
     const way = r.of(WALK_ENDS);
-    ends.push(way);
     const last = handed.at(-1);
     log.push(`end: ${way}`);
     await end(way);
@@ -194,5 +197,7 @@ export async function walk(first: Page, { seed, steps }: Walk): Promise<readonly
       expect(docs.length, log.join('\n')).toBe(last.history.done.length + 1);
   }
   expect(faults, `seed ${seed}, ${log.length} steps:\n${log.join('\n')}`).toEqual([]);
+  // a walk that changes nothing shows nothing
+  expect(seen.size).toBeGreaterThan(steps / 12);
   return log;
 }

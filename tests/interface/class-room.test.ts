@@ -42,8 +42,10 @@ function makeRoom(records = new MemoryRecords()) {
     },
   } as unknown as Classing;
   const ports = { keep: makeAnswerKeep(records), now: () => NOW, newName: () => `name${++names}` };
-  const room = createRoot(() => makeClassRoom({} as Page, classing, ports));
-  return { room, records, opened };
+  const notices: string[] = [];
+  const shell = { notify: (notice?: { text: string }) => notices.push(notice?.text ?? '') };
+  const room = createRoot(() => makeClassRoom({ shell } as unknown as Page, classing, ports));
+  return { room, records, opened, notices };
 }
 const workOf = ({ room }: { room: ClassRoomState }): AnswerWork => {
   const work = room.work();
@@ -180,7 +182,8 @@ describe('what is written', () => {
   it('where the browser keeps nothing is said, and goes on', async () => {
     const records = new MemoryRecords();
     records.refuses = true;
-    const { work } = await openReady('double-back-tuck', records);
+    const { work, notices } = await openReady('double-back-tuck', records);
+    expect(notices).toEqual([expect.stringContaining('cannot be read now')]);
     work.write(0, { text: '1.05 s' });
     await settled();
     expect([work.isKept(), work.worksheet().answers[0].text]).toEqual([false, '1.05 s']);

@@ -83,13 +83,13 @@ export function LaneKeys(props: {
   const scale = createMemo(() => laneScale(props.lane, { y: 0, height: props.box.height }, props.open));
   const label = (): string => wordJoint(props.lane.id);
   const place = (key: LaneKey): string => `translate(${xOf(props.axis, key.t)}px, ${scale()(key.deg)}px)`;
-  const indices = createMemo(() =>
-    chooseShown(
-      props.lane.keys,
-      props.axis.pxPerS,
-      (i) => props.chosen === i || keys.isPicked(props.lane.keys[i].source),
-    ),
-  );
+  const indices = createMemo(() => {
+    const kept = new Set<number>();
+    props.lane.keys.forEach(({ source }, i) => {
+      if (props.chosen === i || keys.isPicked(source)) kept.add(i);
+    });
+    return chooseShown(props.lane.keys, props.axis.pxPerS, kept);
+  });
   const hasRoom = (i: number): boolean => {
     const next = props.lane.keys[i + 1];
     const gap = (other: LaneKey | undefined): number =>

@@ -6,13 +6,13 @@ const FEW = 150;
 /** Of more, each is at least so far from the one before, px. */
 const APART_PX = 6;
 
-/** Indices, ascending; `kept`: one that is worked on, and is shown wherever it is. */
-export function chooseShown(keys: readonly LaneKey[], pxPerS: number, kept: (index: number) => boolean): number[] {
+/** Indices, ascending; `kept`: those that are worked on, shown wherever they are. */
+export function chooseShown(keys: readonly LaneKey[], pxPerS: number, kept: ReadonlySet<number>): number[] {
   if (keys.length <= FEW) return keys.map((_, i) => i);
   const shown: number[] = [];
   let last = Number.NEGATIVE_INFINITY;
   keys.forEach(({ t }, i) => {
-    if ((t - last) * pxPerS < APART_PX && !kept(i)) return;
+    if ((t - last) * pxPerS < APART_PX && !kept.has(i)) return;
     shown.push(i);
     last = t;
   });

@@ -14,7 +14,8 @@ import { flightJob } from '../../src/jobs/kinds/flight-job.ts';
 import { readJob } from '../../src/jobs/kinds/read-job.ts';
 import { JobCancelledError, JobTimeoutError, WorkerLostError } from '../../src/jobs/pool.ts';
 import { someOf } from '../corpus.ts';
-import { BESIDE_ENDS, HEAVY_FILES, keysOf, NECK, withSchedule } from './heavy-files.ts';
+import { BESIDE_ENDS, HEAVY_FILES } from './heavy-files.ts';
+import { keysOf, NECK, withSchedule } from './heavy-parts.ts';
 
 const shelf = { athletes, shapes };
 const light = skills['back-straight'] as SkillFile;

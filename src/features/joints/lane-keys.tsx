@@ -24,6 +24,7 @@ import { startDrag } from '../../ui/drag.ts';
 import { formatNumber } from '../../ui/numbers.ts';
 import { type TimeAxis, tOf, xOf } from '../../ui/plot/axis.ts';
 import { PickSpan } from './pick-span.tsx';
+import { chooseShown } from './shown-keys.ts';
 import { laneTexts } from './words.ts';
 
 const t = laneTexts;
@@ -82,7 +83,13 @@ export function LaneKeys(props: {
   const scale = createMemo(() => laneScale(props.lane, { y: 0, height: props.box.height }, props.open));
   const label = (): string => wordJoint(props.lane.id);
   const place = (key: LaneKey): string => `translate(${xOf(props.axis, key.t)}px, ${scale()(key.deg)}px)`;
-  const indices = createMemo(() => props.lane.keys.length);
+  const indices = createMemo(() => {
+    const kept = new Set<number>();
+    props.lane.keys.forEach(({ source }, i) => {
+      if (props.chosen === i || keys.isPicked(source)) kept.add(i);
+    });
+    return chooseShown(props.lane.keys, props.axis.pxPerS, kept);
+  });
   const hasRoom = (i: number): boolean => {
     const next = props.lane.keys[i + 1];
     const gap = (other: LaneKey | undefined): number =>
@@ -263,7 +270,7 @@ export function LaneKeys(props: {
         <div class="lane-field" onPointerDown={draw} />
         <PickSpan axis={props.axis} lane={props.lane} tell={setTelling} />
       </Show>
-      <For each={Array.from({ length: indices() }, (_, i) => i)}>
+      <For each={indices()}>
         {(i) => (
           <Show when={props.lane.keys[i]}>
             {(key) => (

@@ -93,7 +93,6 @@ test('what is no skill is named, a skill and its athlete come together, and noth
       expect((await saving).suggestedFilename()).toMatch(/^[a-z0-9-]+\.json$/);
       for (const key of ['h', 'p', 'e', 'k']) {
         await page.keyboard.press(key);
-        await page.waitForTimeout(0);
         await expect(page.locator('img[src="x"], svg script, body script:not([src])')).toHaveCount(0);
         await page.keyboard.press('Escape');
       }

@@ -1,12 +1,12 @@
 // What comes in by a file on the page: named where it is no skill, joined where it belongs together, and text alone wherever it is shown.
+import { readFileSync } from 'node:fs';
 import { expect, type Page } from '@playwright/test';
-import { skills } from '../../presets/index.ts';
 import { fileKinds } from '../reliability/file-kinds.ts';
 import { hostileTexts } from '../reliability/hostile-texts.ts';
 import { chooseFile, openBench } from './bench.ts';
 import { test } from './kept-files.ts';
 
-const skill = { ...skills['back-tuck'], target: undefined };
+const skill = JSON.parse(readFileSync(new URL('../../presets/skills/back-tuck.json', import.meta.url), 'utf8'));
 const text = JSON.stringify(skill, null, 2);
 const athlete = JSON.stringify({ kind: 'human', name: 'Mara Quill', sex: 'female', massKg: 52, statureM: 1.6 });
 

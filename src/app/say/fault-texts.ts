@@ -103,6 +103,7 @@ export const faultTexts = {
   missing: (where: string, needed: string) => `${where} is missing. Needed: ${needed}`,
   field: (where: string, value: string, allowed: string) => `${where} cannot be ${value}. Allowed: ${allowed}`,
   within: (where: string, inner: string) => `${where}, ${inner}`,
+  the: (part: string) => `The ${part}`,
   named: (name: string) => `The field “${name}”`,
   numbered: (name: string, n: number) => `${name} ${n}`,
   phaseKind: (n: number) => `The kind of phase ${n}`,

@@ -61,7 +61,8 @@ function wordPath(whole: string): string {
   }
   const [first = '', ...rest] = words;
   // a name without a word of its own begins no sentence
-  return [/^[a-z]/.test(first) ? f.named(first) : first, ...rest].reduce(f.within);
+  const begun = own(f.parts, String(steps[0])) === first ? f.the(first) : f.named(first);
+  return [/^[a-z]/.test(first) ? begun : first, ...rest].reduce(f.within);
 }
 
 /** As much of a text as is read at a glance. */

@@ -10,7 +10,7 @@ import { ensureInstalled, root } from '../../src/cli/install.mjs';
 
 const out = path.join(root, 'tests/reliability/fuzz-out');
 /** s; a flight at the limit of its steps takes some, on a slow machine more */
-const LONGEST = 60;
+const LONGEST = 180;
 const SAY_EVERY = 5000;
 const usage = 'npm run fuzz -- [--for 60s|10m|2h] [--seed N] [--kind NAME] [--case N]';
 

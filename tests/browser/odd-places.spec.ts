@@ -61,7 +61,10 @@ test.describe('what is kept for use without a network', () => {
       url,
     );
 
-  test('is whole, or comes from the network and is whole again', { tag: '@once' }, async ({ page, context }) => {
+  test('is whole, or comes from the network and is whole again', { tag: ['@once', '@whole'] }, async ({
+    page,
+    context,
+  }) => {
     const { url, dir, way, close } = await serveBuild();
     const worker = `${dir}/service-worker.js`;
     writeFileSync(worker, `${FAILS_WHEN_ASKED}\n${readFileSync(worker, 'utf8')}`);
@@ -122,7 +125,10 @@ test.describe('what is kept for use without a network', () => {
   });
 });
 
-test('parts that do not arrive are said, and nothing is lost', { tag: '@once' }, async ({ page, browser }) => {
+test('parts that do not arrive are said, and nothing is lost', { tag: ['@once', '@whole'] }, async ({
+  page,
+  browser,
+}) => {
   const { url, dir, way, close } = await serveBuild();
   const [first] = startFiles(dir);
   try {

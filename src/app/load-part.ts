@@ -1,5 +1,5 @@
 let tell: (() => void) | undefined;
-/** Told of every part that did not load. */
+/** Hears of every part that did not load. */
 export const onPartFailed = (listener: () => void): void => {
   tell = listener;
 };

@@ -1,3 +1,9 @@
+let tell: (() => void) | undefined;
+/** Hears of every part that did not load. */
+export const onPartFailed = (listener: () => void): void => {
+  tell = listener;
+};
+
 /**
  * A part of the page that is loaded when it is needed, once; after a failure it is loaded again when it is asked for again.
  * Some browsers remember a module that did not load: then its address is changed, where the error names it.
@@ -25,6 +31,7 @@ export function loadPart<Module, Part>(
   return () => {
     known ??= attempt().catch((error: unknown) => {
       known = undefined;
+      tell?.();
       throw error;
     });
     return known;

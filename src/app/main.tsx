@@ -18,7 +18,7 @@ import { readAddress, withoutSkill } from './address.ts';
 import { App } from './layout/app.tsx';
 import { loadFirstLayout } from './layout/layouts.ts';
 import { tools } from './layout/tools/tool-list.ts';
-import { loadPart } from './load-part.ts';
+import { loadPart, onPartFailed } from './load-part.ts';
 import type { PresetSkill, Services } from './services.ts';
 import { shelfTexts } from './shelf-words.ts';
 
@@ -189,9 +189,18 @@ async function start(): Promise<void> {
 
   const layout = await coming;
   const root = document.getElementById('root');
-  if (root) render(() => <App services={services} layout={layout} />, root);
+  if (root) {
+    // what it says until then (index.html)
+    root.textContent = '';
+    render(() => <App services={services} layout={layout} />, root);
+  }
   // after the first picture
-  void import('../offline/register.ts').then(({ keepOffline }) => keepOffline((take) => setNewVersion(() => take)));
+  void import('../offline/register.ts').then(({ keepOffline }) =>
+    keepOffline((take) => setNewVersion(() => take), onPartFailed),
+  );
 }
 
-void start();
+start().catch((error: unknown) => {
+  document.documentElement.dataset.start = 'failed';
+  throw error;
+});

@@ -1,6 +1,7 @@
 /** A skill that came by a link, opened beside one's own: never in its place, and the same one once. */
 import type { Handed, SkillFile } from '../../sim/index.ts';
 import { nameOf, type SkillEntry } from '../document/shelf.ts';
+import { inWords } from '../ui/names.ts';
 import { linkTexts as t } from './link-words.ts';
 import type { Page } from './page.ts';
 import { putVersion } from './put-version.ts';
@@ -39,9 +40,9 @@ async function openBeside(page: Page, shelf: UserShelf, { file, changes }: Hande
   if (isWork(page)) await keepOpen(page, shelf);
   const received = await receive(page, shelf, file);
   if (received) doc.openEntry(received.entry);
-  else doc.openSoon(file, t.step(file.title));
+  else doc.openSoon(file, t.step(inWords(file.title)));
   const said = [
-    received?.isNew === false ? t.again(received.entry.value.title) : t.opened(file.title),
+    received?.isNew === false ? t.again(inWords(received.entry.value.title)) : t.opened(inWords(file.title)),
     ...(hasOwn ? [t.kept] : []),
     ...changes.map((change) => t.changes[change]),
   ];

@@ -4,6 +4,8 @@ import type { Frames } from '../../sim/index.ts';
 import { DEG, REV } from '../../sim/math/angles.ts';
 import { sentence } from '../../sim/words/verdict-words.ts';
 import type { PrintedPicture, PrintPictures, PrintRequest } from '../pictures/print-input.ts';
+import { sayDay } from '../ui/dates.ts';
+import { inWords } from '../ui/names.ts';
 import { formatNumber, formatTick, soften } from '../ui/numbers.ts';
 import { type QuantityKind, say, sayNumber, toShown, unitOf, unitSystem } from '../ui/units.ts';
 import type { Page } from './page.ts';
@@ -65,9 +67,9 @@ export function makeContent(page: Page, ports: PrintPictures, date: Date): Print
   const drawn = ports.draw(result, makeRequest(page));
   const picture = { ...drawn, markup: ports.sheetOrigin(result) + drawn.markup };
   return {
-    skill: file.title || texts.untitled,
-    who: [athlete.name, athlete.club, ...size].filter(Boolean).join(', '),
-    dated: t.version('A', date.toLocaleDateString(undefined, { day: 'numeric', month: 'long', year: 'numeric' })),
+    skill: inWords(file.title) || texts.untitled,
+    who: [inWords(athlete.name), athlete.club && inWords(athlete.club), ...size].filter(Boolean).join(', '),
+    dated: t.version('A', sayDay(date)),
     sentence: speakVerdict(whole.verdict()),
     likelihood: likely && sentence(likely),
     takeoff: wordTakeoff(page),

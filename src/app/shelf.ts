@@ -2,6 +2,7 @@
 import { type Accessor, batch, createMemo, createSignal, onCleanup } from 'solid-js';
 import type { Athlete, SkillFile } from '../../sim/index.ts';
 import { type AthleteEntry, nameOf, type ShelfEntry, type SkillEntry } from '../document/shelf.ts';
+import { inWords } from '../ui/names.ts';
 import { keptState, type Page } from './page.ts';
 import { shelfTexts } from './shelf-words.ts';
 
@@ -95,8 +96,8 @@ function makeUserShelf(page: Page): UserShelf {
       if (isCopy && isSame && doc.id() === id) doc.open(entry.value, t.copyElsewhere(file.title), origin);
       // another skill that was opened meanwhile has its own place
       else if (doc.id() === id) doc.setOrigin(origin);
-      if (isCopy) return t.madeCopy(file.title, entry.value.title);
-      return entry.revision > 1 ? t.savedChanges(file.title) : t.savedTo(file.title);
+      if (isCopy) return t.madeCopy(inWords(file.title), inWords(entry.value.title));
+      return entry.revision > 1 ? t.savedChanges(inWords(file.title)) : t.savedTo(inWords(file.title));
     });
 
   return {
@@ -119,13 +120,13 @@ function makeUserShelf(page: Page): UserShelf {
       let kept: AthleteEntry | undefined;
       await act(async () => {
         kept = await shelf.saveAthlete(athlete);
-        return t.savedTo(athlete.name);
+        return t.savedTo(inWords(athlete.name));
       });
       return kept;
     },
     openSkill: doc.openEntry,
     reload,
-    give: (athlete) => page.athletes.give(structuredClone(athlete), t.given(athlete.name)),
+    give: (athlete) => page.athletes.give(structuredClone(athlete), t.given(inWords(athlete.name))),
     rename: (entry, name) =>
       act(async () => {
         const origin = doc.origin();

@@ -1,6 +1,7 @@
 /** What of the athlete goes along by its tick, and what is another without it: for all that leaves this machine. */
 import { For, Show } from 'solid-js';
 import type { Along, Athlete, Handed } from '../../sim/index.ts';
+import { inWords } from '../ui/names.ts';
 import { say } from '../ui/units.ts';
 import { travelTexts as t } from './travel-words.ts';
 
@@ -26,7 +27,7 @@ export function readTicks(
   const human = athlete.kind === 'human' ? athlete : undefined;
   const age = human?.ageYears;
   return {
-    name: { name: t.name(athlete.name), hint: athlete.club ? t.clubHint : '', isThere: true },
+    name: { name: t.name(inWords(athlete.name)), hint: athlete.club ? t.clubHint : '', isThere: true },
     age: {
       name: age === undefined ? t.names.age : t.age(String(age)),
       hint: age === undefined ? t.notInFile : kept.includes('age') ? t.ageHintChild : t.ageHint,

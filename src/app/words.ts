@@ -161,7 +161,7 @@ export const texts = {
     metres: 'm',
     picture: (what: string, summary: string) => `${what}. ${summary}`,
     noRenderer:
-      'This browser cannot draw the figures: neither WebGL nor a canvas will start. Turn on hardware acceleration, or open the page in another browser. Curves, values and files work as ever.',
+      'This browser cannot draw the figures: neither WebGL nor a canvas will start. Turn on hardware acceleration, or open the page in another browser. Values, tables and files work as ever.',
     compressed: 'heights above the mark are compressed; bodies keep their size',
   },
 

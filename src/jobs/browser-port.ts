@@ -10,14 +10,28 @@ function addressOf(lost: number): URL {
   return url;
 }
 
+/** Read after "could not be computed: ". */
+const NONE =
+  'this browser does not let the page compute beside itself; load the page again, or open it in another browser';
+const NOT_LOADED =
+  'the part of Shapeflight that computes beside the page did not arrive; try again, or load the page again';
+
+function startWorker(lost: number): Worker {
+  try {
+    return new Worker(addressOf(lost), { type: 'module' });
+  } catch {
+    throw new Error(NONE);
+  }
+}
+
 function startBrowserWorker(lost: number): JobPort {
-  const worker = new Worker(addressOf(lost), { type: 'module' });
+  const worker = startWorker(lost);
   return {
     post: (message) => worker.postMessage(message),
     listen: (onMessage, onFault) => {
       worker.addEventListener('message', ({ data }: MessageEvent<FromWorker>) => onMessage(data));
       worker.addEventListener('messageerror', () => onFault('a worker sent what could not be read'));
-      worker.addEventListener('error', (event) => onFault(event.message || 'a worker could not be loaded'));
+      worker.addEventListener('error', (event) => onFault(event.message || NOT_LOADED));
     },
     close: () => worker.terminate(),
   };

@@ -54,6 +54,9 @@ export class WorkerLostError extends Error {
   override readonly name = 'WorkerLostError';
 }
 
+/** One for all: an error of its own keeps who was on the stack when it was made, and by that a part of the page that is gone. */
+const CANCELLED = new JobCancelledError('cancelled');
+
 const IDLE_MS = 30_000;
 const PATIENCE_MS = 1000;
 /** Pieces that a worker has at once: the next one is there when the asking thread is too busy to send it. */
@@ -255,7 +258,7 @@ export function makePool(
     }
     return {
       done: done as Promise<never>,
-      cancel: () => refuse(made, new JobCancelledError('cancelled')),
+      cancel: () => refuse(made, CANCELLED),
       finish: () => {
         made.isFinishing = true;
         for (const place of places) if (place.call === made) place.port.post({ kind: 'finish', call: made.number });

@@ -32,9 +32,11 @@ export function offlinePlugin(): Plugin {
       order: 'post',
       handler(_, bundle) {
         const hash = createHash('sha256');
-        const add = (name: string, what: string | Uint8Array): string => {
+        /** the page names the version, which is the digest of all: it has none of its own */
+        const add = (name: string, what: string | Uint8Array): [string, string] => {
           hash.update(name).update(what);
-          return name === 'index.html' ? './' : `./${name}`;
+          if (name === 'index.html') return ['./', ''];
+          return [`./${name}`, createHash('sha256').update(what).digest('hex').slice(0, 12)];
         };
         const built = Object.keys(bundle)
           .filter((name) => !name.endsWith('.map'))
@@ -54,7 +56,7 @@ export function offlinePlugin(): Plugin {
         page.source = String(page.source).replace(VERSION, version);
         const source = readFileSync(new URL('./service-worker.js', import.meta.url), 'utf8')
           .replace("'__VERSION__'", `'${version}'`)
-          .replace("'__FILES__'", JSON.stringify([...built, ...copied]));
+          .replace("'__FILES__'", JSON.stringify(Object.fromEntries([...built, ...copied])));
         this.emitFile({ type: 'asset', fileName: 'service-worker.js', source });
       },
     },

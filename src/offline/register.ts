@@ -1,5 +1,4 @@
 /** Asks the browser to keep the built app for use without a network, and tells of a newer version that waits. */
-
 /** ms between two looks for a newer version, while the page is in use */
 const LOOK_MS = 3_600_000;
 
@@ -31,8 +30,21 @@ async function tellOf(worker: ServiceWorker, offer: (take: () => void) => void):
   else offer(() => takeOver(worker));
 }
 
-export async function keepOffline(offer: (take: () => void) => void): Promise<void> {
-  if (!import.meta.env.PROD || !('serviceWorker' in navigator)) return;
+/** A part that did not load may be one that the server has no more, since it was given a newer version: then loading the page again is offered. */
+async function lookForOther(offer: (take: () => void) => void): Promise<void> {
+  // by an address of its own: what is kept for use without a network is not meant
+  const answer = await fetch(`./?${Date.now()}`, { cache: 'no-store' }).catch(() => undefined);
+  const there = answer?.ok ? /<meta name="version" content="(\w+)"/.exec(await answer.text())?.[1] : undefined;
+  if (there && there !== versionOfPage()) offer(() => location.reload());
+}
+
+export async function keepOffline(
+  offer: (take: () => void) => void,
+  onPartFailed: (listener: () => void) => void,
+): Promise<void> {
+  if (!import.meta.env.PROD) return;
+  onPartFailed(() => void lookForOther(offer));
+  if (!('serviceWorker' in navigator)) return;
   // a browser that refuses (private window, plain http) costs nothing but the offline use
   const registration = await navigator.serviceWorker.register('./service-worker.js').catch(() => undefined);
   if (!registration) return;
@@ -46,6 +58,7 @@ export async function keepOffline(offer: (take: () => void) => void): Promise<vo
   registration.addEventListener('updatefound', () => {
     if (registration.installing) watch(registration.installing);
   });
+  registration.active?.postMessage('look after');
   let looked = Date.now();
   document.addEventListener('visibilitychange', () => {
     if (document.visibilityState === 'hidden' || Date.now() - looked < LOOK_MS) return;

@@ -2,6 +2,7 @@
 // the version (offline-plugin.ts). The page itself is asked of the server first; where that hangs, cannot be reached or
 // answers with an error, the kept one is given. Files under assets/ carry their digest in the name and never change.
 const version = '__VERSION__';
+/** by address: the first letters of the digest of what the build made; the page itself is known by the version it names */
 const files = '__FILES__';
 // other deployments on this origin keep files of their own, under other scopes
 const prefix = `shapeflight ${new URL(self.registration.scope).pathname} `;
@@ -15,7 +16,8 @@ self.addEventListener('install', (event) => {
 });
 
 self.addEventListener('activate', (event) => {
-  event.waitUntil(removeOld());
+  // a page of the first visit is under no worker's care: what it loads late is to be of its own version
+  event.waitUntil(Promise.all([removeOld(), self.clients.claim()]));
 });
 
 self.addEventListener('fetch', (event) => {
@@ -28,23 +30,50 @@ self.addEventListener('fetch', (event) => {
 self.addEventListener('message', (event) => {
   if (event.data === 'version') event.ports[0]?.postMessage(version);
   if (event.data === 'take over') self.skipWaiting();
+  if (event.data === 'look after') event.waitUntil(keepMissing().catch(() => undefined));
 });
 
 const ownNames = async () => (await caches.keys()).filter((name) => name.startsWith(prefix));
 
+const addressOf = (name) => new URL(name, self.registration.scope).href;
+// a part that failed once is asked for again under another address
+const nameOf = (url) => `./${url.replace(/[?#].*/, '').slice(self.registration.scope.length)}`;
+
 // of its own version first: a newer one may be half fetched
-async function findKept(request, options) {
+async function findKept(url) {
   const isOwn = (name) => Number(name === prefix + version);
   for (const name of (await ownNames()).reverse().sort((a, b) => isOwn(b) - isOwn(a))) {
-    const kept = await (await caches.open(name)).match(request, options);
-    if (kept) return kept;
+    const cache = await caches.open(name);
+    const kept = await cache.match(url, { ignoreSearch: url.includes('/assets/') });
+    const whole = kept && (await takeWhole(kept, nameOf(url), isOwn(name)));
+    if (whole) return whole;
+    if (kept) await cache.delete(url, { ignoreSearch: true });
   }
   return undefined;
 }
 
+// a browser may have lost the end of what it kept, and a network that asks for a password first answers everything with a page of its own
+async function takeWhole(answer, name, isOwn) {
+  const digest = isOwn || name.startsWith('./assets/') ? files[name] : undefined;
+  if (digest === undefined) return answer;
+  const bytes = await answer.arrayBuffer();
+  if (!(digest === '' ? isThisVersion(bytes) : (await digestOf(bytes)) === digest)) return undefined;
+  const headers = new Headers(answer.headers);
+  // of what came, not of what was in it
+  for (const one of ['content-encoding', 'content-length']) headers.delete(one);
+  return new Response(bytes, { headers });
+}
+
+const isThisVersion = (bytes) => new TextDecoder().decode(bytes).includes(version);
+
+async function digestOf(bytes) {
+  const digest = new Uint8Array(await crypto.subtle.digest('SHA-256', bytes));
+  return Array.from(digest.slice(0, 6), (one) => one.toString(16).padStart(2, '0')).join('');
+}
+
 async function keepAll() {
   try {
-    await fetchAll(await caches.open(prefix + version));
+    await keepEach(await caches.open(prefix + version), Object.keys(files));
   } catch (error) {
     // half of it would be taken for a version
     await caches.delete(prefix + version);
@@ -52,15 +81,25 @@ async function keepAll() {
   }
 }
 
-async function fetchAll(cache) {
-  await Promise.all(
-    files.map(async (name) => {
-      const url = new URL(name, self.location.href).href;
-      const kept = name.startsWith('./assets/') ? await findKept(url) : undefined;
-      const answer = kept ?? (await fetch(url, { ...fresh, signal: AbortSignal.timeout(FETCHED_WITHIN_MS) }));
-      if (!answer.ok) throw new Error(`${url}: ${answer.status}`);
-      await cache.put(url, answer);
-    }),
+const keepEach = (cache, names) => Promise.all(names.map((name) => keepOne(cache, name)));
+
+async function keepOne(cache, name) {
+  const url = addressOf(name);
+  const kept = name.startsWith('./assets/') ? await findKept(url) : undefined;
+  const answer = kept ?? (await fetch(url, { ...fresh, signal: AbortSignal.timeout(FETCHED_WITHIN_MS) }));
+  const whole = answer.ok ? await takeWhole(answer, name, true) : undefined;
+  if (!whole) throw new Error(`${url}: ${answer.ok ? 'not what was built' : answer.status}`);
+  await cache.put(url, whole);
+}
+
+// what is gone from what was kept is fetched again, as far as the server still has it
+async function keepMissing() {
+  const cache = await caches.open(prefix + version);
+  const there = new Set((await cache.keys()).map(({ url }) => nameOf(url)));
+  await Promise.allSettled(
+    Object.keys(files)
+      .filter((name) => !there.has(name))
+      .map((name) => keepOne(cache, name)),
   );
 }
 
@@ -77,14 +116,15 @@ async function answerPage(request) {
   const late = new Promise((done) => setTimeout(done, HANGS_MS));
   const answer = await Promise.race([asked, late]);
   if (answer && answer.status < 400) return answer;
-  const kept = await findKept(new URL('./', self.registration.scope).href);
+  const kept = await findKept(addressOf('./')).catch(() => undefined);
   // one that hangs would keep the next from being sent
   if (kept) giveUp.abort();
   return kept ?? (await asked) ?? Response.error();
 }
 
+// where the browser's store fails, the network is left
 async function answerFile(request) {
-  return (await findKept(request)) ?? fetch(request);
+  return (await findKept(request.url).catch(() => undefined)) ?? fetch(request);
 }
 
 // the last version but one stays: a page still open may load a lazy part of it

@@ -20,9 +20,23 @@ export function formatTick(v: number): string {
 /** One decimal says it exactly. */
 export const isTidy = (v: number): boolean => Math.abs(v - Number(v.toFixed(1))) < 1e-9;
 
-/** Reads what a person typed: comma or point, any minus, spaces in thousands. NaN when it is no number. */
+/** Nought of other scripts whose keyboards give digits of their own: Arabic, Persian, Devanagari, Bengali, Thai, full width. */
+const NOUGHTS = [0x660, 0x6f0, 0x966, 0x9e6, 0xe50, 0xff10];
+
+/** Digits and the decimal sign of any of these scripts as 0 to 9 and a point, without marks of direction. */
+export const withPlainDigits = (typed: string): string =>
+  typed
+    .replace(/\p{Nd}/gu, (digit) => {
+      const code = digit.codePointAt(0) ?? 0;
+      const nought = NOUGHTS.find((first) => code >= first && code < first + 10);
+      return nought === undefined ? digit : String(code - nought);
+    })
+    .replace(/[\u066b\uff0e]/g, '.')
+    .replace(/[\u061c\u066c\u200e\u200f\u2066-\u2069]/g, '');
+
+/** Reads what a person typed: comma or point, any minus, spaces in thousands, digits of other scripts. NaN when it is no number. */
 export function parseNumber(typed: string): number {
-  const plain = typed
+  const plain = withPlainDigits(typed)
     .trim()
     .replace(/[\u2212\u2013]/g, '-')
     .replace(',', '.')

@@ -6,7 +6,7 @@
 
 import { createSignal } from 'solid-js';
 import { own } from '../../sim/math/own.ts';
-import { formatNumber, parseNumber } from './numbers.ts';
+import { formatNumber, parseNumber, withPlainDigits } from './numbers.ts';
 import { readStored, writeStored } from './stored.ts';
 import { unitTexts } from './words.ts';
 
@@ -187,7 +187,7 @@ export const unitBeside = (q: QuantityKind): string => (isFeet(q) ? '' : unitOf(
 
 /** Reads what was typed, with or without a unit of either system; in the page's own unit. NaN when it is no such value. */
 export function parseQuantity(q: QuantityKind, typed: string): number {
-  const plain = typed
+  const plain = withPlainDigits(typed)
     .trim()
     .toLowerCase()
     .replace(/[′’]/g, "'")

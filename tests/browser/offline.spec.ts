@@ -1,60 +1,12 @@
 // Once opened, the app opens again without a network; a newer version is offered, and nothing of others is touched.
-import { cpSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
-import { createServer, type Server, type ServerResponse } from 'node:http';
-import type { AddressInfo } from 'node:net';
-import { tmpdir } from 'node:os';
-import path from 'node:path';
 import { expect, type Page } from '@playwright/test';
 import { editSpeedUp, readSentence } from './bench.ts';
 import { test } from './kept-files.ts';
+import { putVersion, serveBuild } from './static-host.ts';
 
 test.use({ serviceWorkers: 'allow' });
 
 const bench = (page: Page) => page.locator('canvas[data-ready]').first();
-const TYPES: Record<string, string> = {
-  html: 'text/html',
-  js: 'text/javascript',
-  css: 'text/css',
-  svg: 'image/svg+xml',
-};
-
-interface Way {
-  /** ends what hangs */
-  release(): void;
-  pages: 'sent' | 'hang' | 'error';
-  missing?: string | undefined;
-}
-
-/** Any static host: files of a folder under /club/bench/, by their names alone and without a header of ours. */
-function serveFolder(dir: string): Promise<{ url: string; server: Server; way: Way }> {
-  const hanging: ServerResponse[] = [];
-  const way: Way = {
-    pages: 'sent',
-    release: () => {
-      for (const one of hanging.splice(0)) one.destroy();
-    },
-  };
-  const server = createServer((request, response) => {
-    const { pathname } = new URL(request.url ?? '/', 'http://x');
-    const isPage = pathname === '/club/bench/';
-    if (isPage && way.pages === 'hang') return void hanging.push(response);
-    if (isPage && way.pages === 'error') return void response.writeHead(503).end('busy');
-    try {
-      const name = decodeURIComponent(pathname.replace(/^\/club\/bench\//, '')) || 'index.html';
-      if (name === way.missing) throw new Error('missing');
-      response.setHeader('content-type', TYPES[name.split('.').at(-1) ?? ''] ?? 'application/octet-stream');
-      response.end(readFileSync(path.join(dir, name)));
-    } catch {
-      response.writeHead(404).end('none');
-    }
-  });
-  return new Promise((done) =>
-    server.listen(0, '127.0.0.1', () =>
-      done({ url: `http://127.0.0.1:${(server.address() as AddressInfo).port}/club/bench/`, server, way }),
-    ),
-  );
-}
-
 /** Opened twice: the second time under the worker's care. */
 async function openKeptAt(page: Page, url: string): Promise<void> {
   await page.goto(url);
@@ -92,15 +44,6 @@ const offer = (page: Page) => page.getByRole('status').filter({ hasText: 'A newe
 const lookForNewer = (page: Page): Promise<unknown> =>
   page.evaluate(async () => (await navigator.serviceWorker.ready).update().catch(() => undefined));
 
-/** The same files as another version. */
-function putVersion(dir: string, from: string, to: string): void {
-  for (const name of ['index.html', 'service-worker.js']) {
-    const text = readFileSync(path.join(dir, name), 'utf8');
-    expect(text).toContain(from);
-    writeFileSync(path.join(dir, name), text.replaceAll(from, to));
-  }
-}
-
 /** The open page goes on until it is asked to change. */
 async function takeOffered(page: Page, from: string, to: string): Promise<void> {
   await expect(offer(page)).toBeVisible();
@@ -113,9 +56,7 @@ async function takeOffered(page: Page, from: string, to: string): Promise<void> 
 test('in a folder of any host it opens from what is kept where the server hangs or fails, and a newer version is offered', {
   tag: '@once',
 }, async ({ page, context }) => {
-  const dir = mkdtempSync(path.join(tmpdir(), 'shapeflight-host-'));
-  cpSync(path.resolve(import.meta.dirname, '../../dist'), dir, { recursive: true });
-  const { url, server, way } = await serveFolder(dir);
+  const { url, dir, way, close } = await serveBuild();
   try {
     await page.goto(url);
     await expect(bench(page)).toBeVisible();
@@ -152,7 +93,7 @@ test('in a folder of any host it opens from what is kept where the server hangs 
     await takeOffered(page, '222222222222', '333333333333');
     // half of a version is none, and what is kept goes on
     putVersion(dir, '333333333333', '444444444444');
-    way.missing = 'manifest.webmanifest';
+    way.isMissing = (name) => name === 'manifest.webmanifest';
     await lookForNewer(page);
     await expect.poll(() => page.evaluate(() => caches.keys())).not.toContain('shapeflight /club/bench/ 444444444444');
     for (const pages of ['hang', 'error'] as const) {
@@ -167,9 +108,6 @@ test('in a folder of any host it opens from what is kept where the server hangs 
     expect((await other.goto(`${url}notes/none.html`))?.status()).toBe(404);
     expect(await page.evaluate(() => caches.keys())).toContain('shapeflight /club/other/ 0123456789ab');
   } finally {
-    way.release();
-    server.closeAllConnections();
-    server.close();
-    rmSync(dir, { recursive: true });
+    close();
   }
 });

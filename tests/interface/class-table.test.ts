@@ -2,9 +2,10 @@
 import { describe, expect, test } from 'vitest';
 import type { ClassCell, ClassRow } from '../../sim/index.ts';
 import { calcWidths } from '../../src/features/class/class-columns.ts';
-import { csvName, hasDays, isolated, noteOf, valueIn, wordTime } from '../../src/features/class/class-say.ts';
+import { csvName, hasDays, noteOf, valueIn, wordTime } from '../../src/features/class/class-say.ts';
 import { FILE_ORDER, pressHeading, sortRows } from '../../src/features/class/class-sort.ts';
 import { calcStrip, STEPS } from '../../src/features/class/ratio-strip.ts';
+import { isolated } from '../../src/ui/names.ts';
 
 const number = (value: number, more: Partial<ClassCell & { kind: 'number' }> = {}): ClassCell => ({
   kind: 'number',

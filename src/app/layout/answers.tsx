@@ -2,6 +2,7 @@
 import { createEffect, on, onMount } from 'solid-js';
 import type { DeferredCommand } from '../../commands/actions.ts';
 import { toolTexts } from '../../commands/tool-words.ts';
+import { inWords } from '../../ui/names.ts';
 import { setUnits } from '../../ui/units.ts';
 import { isOneFile, saveOneFile, showLicences } from '../carried.ts';
 import { loadPart } from '../load-part.ts';
@@ -79,7 +80,7 @@ export function Answers() {
     const before = doc.file().title || texts.untitled;
     doc.open(asked, texts.files.opened(asked.title));
     shell.notify({
-      text: texts.files.overKept(before, doc.athlete().name),
+      text: texts.files.overKept(inWords(before), inWords(doc.athlete().name)),
       action: { title: texts.bar.undo, run: () => doc.undo() },
     });
   });
@@ -94,7 +95,7 @@ export function Answers() {
         if (!athlete) return;
         void shelf.saveAthlete(athlete).then((entry) => {
           shell.notify({
-            text: entry ? shelfTexts.athleteRead(athlete.name) : shelfTexts.athleteOnly(athlete.name),
+            text: entry ? shelfTexts.athleteRead(inWords(athlete.name)) : shelfTexts.athleteOnly(inWords(athlete.name)),
             action: { title: shelfTexts.giveToSkill, run: () => shelf.give(athlete) },
           });
         });

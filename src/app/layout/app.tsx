@@ -6,6 +6,7 @@ import { findByKey, runKey } from '../../commands/keys.ts';
 import { useLanes } from '../../features/joints/lane-list.ts';
 import { PickedBar } from '../../features/joints/picked-bar.tsx';
 import { listen } from '../../ui/listen.ts';
+import { inWords } from '../../ui/names.ts';
 import { useActions } from '../actions.ts';
 import { makeLate } from '../late.tsx';
 import { loadPart } from '../load-part.ts';
@@ -63,7 +64,7 @@ function Bench(props: { first: Layout }) {
   );
   const lanes = useLanes(page, 4);
   const [over, setOver] = createSignal(false);
-  const title = createMemo(() => `${doc.file().title} – ${texts.product}`);
+  const title = createMemo(() => `${inWords(doc.file().title)} – ${texts.product}`);
 
   const isRoom = (): boolean => shell.tool() === 'class';
 

@@ -5,6 +5,7 @@ import { type Findable, findRanked, RANK } from '../../commands/search.ts';
 import { commands } from '../../commands/table.ts';
 import { commandTexts } from '../../commands/words.ts';
 import { getFields } from '../../document/fields.ts';
+import { inWords } from '../../ui/names.ts';
 import type { Page } from '../page.ts';
 import { codeTexts } from '../say/code-texts.ts';
 import type { PresetSkill } from '../services.ts';
@@ -85,7 +86,7 @@ export function listEntries(
         group: 'skill',
         words: about?.words,
         why: isOpen(file.title) && !doc.origin() && doc.undoTitle() === undefined ? t.why.current : undefined,
-        run: () => doc.openSoon(structuredClone(file), texts.files.opened(file.title)),
+        run: () => doc.openSoon(structuredClone(file), texts.files.opened(inWords(file.title))),
       })),
     ...shelf.athletes().map((entry) => ({
       id: `athlete-${entry.id}`,
@@ -98,7 +99,7 @@ export function listEntries(
       title: athlete.name,
       group: 'athlete',
       why: athlete.name === own ? t.why.given : undefined,
-      run: () => athletes.give({ ref: id }, shelfTexts.given(athlete.name)),
+      run: () => athletes.give({ ref: id }, shelfTexts.given(inWords(athlete.name))),
     })),
   ];
 }

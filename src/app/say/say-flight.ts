@@ -3,6 +3,7 @@
 import { REV } from '../../../sim/math/angles.ts';
 import { sentence } from '../../../sim/words/verdict-words.ts';
 import type { Field } from '../../document/fields.ts';
+import { inWords } from '../../ui/names.ts';
 import { formatNumber } from '../../ui/numbers.ts';
 import { say } from '../../ui/units.ts';
 import type { Page } from '../page.ts';
@@ -30,7 +31,7 @@ export function sayFlight(page: Page): string {
   const cautions = whole.cautions();
   const likely = sayLikelihood(whole);
   return [
-    t.by(file.title, doc.athlete().name),
+    t.by(inWords(file.title), inWords(doc.athlete().name)),
     `${speakVerdict(whole.verdict())}.`,
     likely && sentence(likely),
     t.takeoff(wordTakeoff(page)),

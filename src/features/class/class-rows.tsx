@@ -1,7 +1,8 @@
 /** The answers of a class in rows: as a table, and on a phone as a card a student. */
 import { createSignal, For, Show } from 'solid-js';
 import type { ClassCell, ClassFiles, ClassRow, ClassTable, Question } from '../../../sim/index.ts';
-import { hasDays, isolated, nameOfRow, noteOf, valueIn, wordTime } from './class-say.ts';
+import { isolated } from '../../ui/names.ts';
+import { hasDays, nameOfRow, noteOf, valueIn, wordTime } from './class-say.ts';
 import { pressHeading, type RowOrder, type SortBy } from './class-sort.ts';
 import { useSome } from './some-rows.ts';
 import { tableTexts as t } from './table-words.ts';

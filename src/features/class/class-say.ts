@@ -1,11 +1,8 @@
 /** What is said of the answers of a class: names and times as they are shown. Names come from anywhere. */
 import type { ClassCell, ClassRow, KeyValue } from '../../../sim/index.ts';
 import { wordGuess, wordTimes } from '../../../sim/words/class-words.ts';
+import { isolated } from '../../ui/names.ts';
 import { tableTexts as t } from './table-words.ts';
-
-/** Its own direction, which ends with it; without what would turn the direction of the words around it. */
-export const isolated = (text: string): string =>
-  `\u2068${text.replace(/[\p{Cc}\u2028\u2029\u202a-\u202e\u2066-\u2069]+/gu, ' ').trim()}\u2069`;
 
 export const nameOfRow = ({ worksheet }: Pick<ClassRow, 'worksheet'>): string =>
   isolated(worksheet.student?.name ?? t.noName);

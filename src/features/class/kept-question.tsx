@@ -1,12 +1,10 @@
 /** Answers to the worksheet that is opened are kept on this machine, which may be another student's: asked before they are shown. */
 import { For, Show } from 'solid-js';
+import { sayWeekday } from '../../ui/dates.ts';
 import { answerTexts as t } from './answer-words.ts';
 import type { KeptOffer } from './class-state.ts';
 
 const k = t.kept;
-
-const timeOf = (ms: number): string =>
-  new Date(ms).toLocaleString(undefined, { weekday: 'long', hour: 'numeric', minute: '2-digit' });
 
 export function KeptQuestion(props: { offer: KeptOffer }) {
   return (
@@ -19,7 +17,7 @@ export function KeptQuestion(props: { offer: KeptOffer }) {
               <p>
                 <b>{one.name ? k.of(one.name) : k.nameless}</b>{' '}
                 <span class="quiet">
-                  {k.when(timeOf(one.savedAt), one.locked, props.offer.worksheet.questions.length)}
+                  {k.when(sayWeekday(one.savedAt), one.locked, props.offer.worksheet.questions.length)}
                 </span>
               </p>
               <button type="button" onClick={() => props.offer.goOn(one.id)}>

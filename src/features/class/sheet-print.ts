@@ -6,6 +6,7 @@ import { clearPages, printPages } from '../../app/print-pages.ts';
 import { texts } from '../../app/words.ts';
 import type { WorksheetNumbers } from '../../engine/class.ts';
 import type { SheetPageRow } from '../../paper/sheet-page.ts';
+import { sayDay } from '../../ui/dates.ts';
 import type { AnswerWork } from './answer-state.ts';
 import { answerTexts as t } from './answer-words.ts';
 import { listGiven } from './given.ts';
@@ -26,7 +27,7 @@ export function usePrintSheet(work: Accessor<AnswerWork>, flight: SheetFlightSta
       const { paper, result } = found;
       const written = [worksheet.title, now.name(), now.group(), ...worksheet.answers.map(({ text = '' }) => text)];
       const typeface = await readTypeface(paper.isBeyondLatin(written.join(' ')));
-      const date = new Date().toLocaleDateString(undefined, { day: 'numeric', month: 'long', year: 'numeric' });
+      const date = sayDay(new Date());
       const numbers = now.numbers();
       await printPages(
         paper.sheetPage({

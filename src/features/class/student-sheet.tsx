@@ -2,8 +2,9 @@
 import { For, Show } from 'solid-js';
 import type { ClassColumn, ClassRow } from '../../../sim/index.ts';
 import { wordTimes } from '../../../sim/words/class-words.ts';
+import { isolated } from '../../ui/names.ts';
 import { Sheet } from '../../ui/sheet.tsx';
-import { isolated, nameOfRow, noteOf, wordKey, wordTime } from './class-say.ts';
+import { nameOfRow, noteOf, wordKey, wordTime } from './class-say.ts';
 import { tableTexts as t } from './table-words.ts';
 
 export function StudentSheet(props: {

@@ -3,10 +3,11 @@ import { createMemo, createSignal, For, onCleanup, onMount, Show } from 'solid-j
 import type { ClassOfFiles, ClassTable } from '../../../sim/index.ts';
 import { saveBlob } from '../../app/file-door.ts';
 import { texts } from '../../app/words.ts';
+import { isolated } from '../../ui/names.ts';
 import { useSize } from '../../ui/size.ts';
 import { calcWidths } from './class-columns.ts';
 import { ClassCards, ClassTableRows, notInTable } from './class-rows.tsx';
-import { csvName, hasDays, isolated, nameOfRow } from './class-say.ts';
+import { csvName, hasDays, nameOfRow } from './class-say.ts';
 import { FILE_ORDER, pressHeading, sortRows } from './class-sort.ts';
 import type { ClassRoomState } from './class-state.ts';
 import { Points, QuestionStrip } from './strips.tsx';

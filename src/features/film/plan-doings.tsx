@@ -5,6 +5,7 @@ import { useFlight, usePage, useShell } from '../../app/page.ts';
 import { readTypeface } from '../../app/page-typeface.ts';
 import { printPages } from '../../app/print-pages.ts';
 import { texts } from '../../app/words.ts';
+import { sayDay } from '../../ui/dates.ts';
 import type { PlanState } from './plan-state.ts';
 import { planTexts as t } from './plan-words.ts';
 
@@ -34,7 +35,7 @@ export function PlanDoings(props: { state: PlanState; plan: FilmingPlan }) {
         flight: paper.makeFlight(result),
         name,
         standing: texts.standingCaution,
-        date: new Date().toLocaleDateString(undefined, { day: 'numeric', month: 'long', year: 'numeric' }),
+        date: sayDay(new Date()),
         ...(errors ? { errors } : {}),
         origin: engine.origin(result),
         ...(typeface ? { typeface } : {}),

@@ -4,16 +4,17 @@ import { readTypeface } from '../../app/page-typeface.ts';
 import { texts } from '../../app/words.ts';
 import type { Typeface } from '../../paper/page-svg.ts';
 import type { Paper } from '../../paper/paper.ts';
+import { sayDay } from '../../ui/dates.ts';
+import { inWords } from '../../ui/names.ts';
 import type { HandState } from './way.ts';
 
-export const titleOf = ({ page }: HandState): string => page.doc.file().title || texts.untitled;
+export const titleOf = ({ page }: HandState): string => inWords(page.doc.file().title) || texts.untitled;
 
 /** Undefined where it is not ticked. */
 export const nameOf = (hand: HandState): string | undefined =>
-  hand.along().name ? hand.page.doc.athlete().name : undefined;
+  hand.along().name ? inWords(hand.page.doc.athlete().name) : undefined;
 
-export const dateOf = (): string =>
-  new Date().toLocaleDateString(undefined, { day: 'numeric', month: 'long', year: 'numeric' });
+export const dateOf = (): string => sayDay(new Date());
 
 /** Undefined while it is on its way: nothing is drawn twice. Without a face: the browser did not give it. `words`: all that is written, for the letters in it. */
 export function useTypeface(

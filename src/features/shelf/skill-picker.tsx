@@ -10,6 +10,7 @@ import { useShelf } from '../../app/shelf.ts';
 import { shelfTexts } from '../../app/shelf-words.ts';
 import { texts } from '../../app/words.ts';
 import type { ShelfEntry } from '../../document/shelf.ts';
+import { sayMoment } from '../../ui/dates.ts';
 import { Icon } from '../../ui/icon.tsx';
 import { DemoSkills } from './demo-skills.tsx';
 import { pickerTexts } from './words.ts';
@@ -24,9 +25,6 @@ function hasWords(text: string, typed: string): boolean {
     .split(/\s+/)
     .every((word) => all.includes(word));
 }
-
-const when = (ms: number): string =>
-  new Date(ms).toLocaleString(undefined, { day: 'numeric', month: 'short', hour: '2-digit', minute: '2-digit' });
 
 export function SkillPicker(props: { close: () => void }) {
   const doc = useDocument();
@@ -87,7 +85,7 @@ export function SkillPicker(props: { close: () => void }) {
             <ShelfRow
               entry={entry()}
               name={entry().value.title}
-              note={t.savedOn(when(entry().savedAt))}
+              note={t.savedOn(sayMoment(entry().savedAt))}
               current={doc.origin()?.id === entry().id}
               onPick={() => {
                 const picked = entry();

@@ -35,6 +35,8 @@ export function ToolSheet(props: {
       {(tool) => (
         <div
           class="tool-sheet"
+          // on a page that is zoomed in so far that it is scrolled (touch.css)
+          ref={(sheet) => queueMicrotask(() => sheet.scrollIntoView({ block: 'start' }))}
           style={{
             left: `${props.left ?? 0}px`,
             bottom: `calc(var(--thumb) + ${props.bottom ?? 0}px)`,

@@ -5,8 +5,8 @@ import { wordFault } from '../../app/say/fault-words.ts';
 import { NOTHING_ALONG } from '../../app/travel-ticks.tsx';
 import { type Undoing, undoingOf } from '../../app/undoing.ts';
 import * as past from '../../document/history.ts';
+import { getStorage } from '../../document/keep.ts';
 import type { WorksheetNumbers } from '../../engine/class.ts';
-import { readStored, writeStored } from '../../ui/stored.ts';
 import type { ClassRoomState } from './class-state.ts';
 import {
   asksOf,
@@ -17,9 +17,9 @@ import {
   parseDraft,
   type WorksheetDraft,
 } from './draft.ts';
+import { type DraftKeep, makeDraftKeep } from './draft-keep.ts';
 import { writeTexts as t } from './write-words.ts';
 
-const KEY = 'shapeflight.worksheet.writing';
 /** ms after the last letter */
 const PAUSE = 250;
 
@@ -32,6 +32,8 @@ export interface WriteState extends Undoing {
   setQuestion(index: number, part: Partial<DraftQuestion>): void;
   settle(): void;
   startOver(): void;
+  /** another load of the page finds it */
+  readonly isKept: Accessor<boolean>;
   readonly along: Accessor<Along>;
   tick(what: keyof Along): void;
   readonly handed: Accessor<Handed | undefined>;
@@ -47,6 +49,9 @@ export interface WriteState extends Undoing {
   readonly worksheet: Accessor<Worksheet | undefined>;
   readonly cannot: Accessor<string | undefined>;
 }
+
+const makeKeep = (): DraftKeep =>
+  makeDraftKeep({ local: getStorage('localStorage'), tab: getStorage('sessionStorage') });
 
 const firstDraft = (skill: string): WorksheetDraft => ({
   title: skill,
@@ -64,17 +69,19 @@ interface Numbers {
 
 export function makeWriteState({ page, classing }: ClassRoomState): WriteState {
   const { doc, services } = page;
+  const keep = page.keepState(makeKeep);
   const first = (): WorksheetDraft => firstDraft(doc.chain().title);
-  const [history, setHistory] = createSignal(past.makeHistory(parseDraft(readStored(KEY)) ?? first()));
+  const [history, setHistory] = createSignal(past.makeHistory(parseDraft(keep.read()) ?? first()));
   const [along, setAlong] = createSignal(NOTHING_ALONG);
   const [known, setKnown] = createSignal<Numbers>();
   const [failed, setFailed] = createSignal<string>();
   const [handing] = createResource(() => services.load.handing());
+  const [isKept, setKept] = createSignal(true);
   const draft = createMemo(() => history().doc);
   let typing = '';
   const set = (next: past.History<WorksheetDraft>): void => {
     setHistory(next);
-    writeStored(KEY, JSON.stringify(next.doc));
+    setKept(keep.write(JSON.stringify(next.doc)));
   };
   const settle = (): void => {
     if (typing === '') return;
@@ -138,6 +145,7 @@ export function makeWriteState({ page, classing }: ClassRoomState): WriteState {
         { ...draft(), questions: draft().questions.map((q, i) => (i === index ? { ...q, ...part } : q)) },
         t.steps.question(index + 1),
       ),
+    isKept,
     startOver: () => edit(first(), t.startOver),
     along,
     tick: (what) => setAlong({ ...along(), [what]: !along()[what] }),

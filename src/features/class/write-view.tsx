@@ -345,7 +345,9 @@ function GiveOut(props: { room: ClassRoomState; state: WriteState }) {
         )}
       </Show>
       <p class="write-lock">{t.lock}</p>
-      <p class="quiet">{t.kept}</p>
+      <p role="status" classList={{ quiet: props.state.isKept(), 'pupil-unkept': !props.state.isKept() }}>
+        {props.state.isKept() ? t.kept : t.notKept}
+      </p>
     </section>
   );
 }

@@ -11,6 +11,7 @@ export const writeTexts = {
   undo: 'Undo',
   redo: 'Redo',
   kept: 'Saved on this machine as you write.',
+  notKept: 'This browser does not save it: save the file before you close the page.',
 
   title: 'Title',
   order: 'Order of the answers',

@@ -4,6 +4,7 @@ import { render } from 'solid-js/web';
 import './app.css';
 import { athletes, first, shapes } from '../../presets/start.ts';
 import type { SkillFile } from '../../sim/index.ts';
+import { own } from '../../sim/math/own.ts';
 import { getStorage, type Keeper, openKeeper } from '../document/keep.ts';
 import { claimName, hasLocks, newName } from '../document/keep-claim.ts';
 import { openRecords } from '../document/keep-store.ts';
@@ -64,9 +65,14 @@ const loadFilm = loadPart(
 async function findAsked(): Promise<SkillFile | undefined> {
   const { skill } = readAddress(location.search);
   if (skill === undefined) return undefined;
-  history.replaceState(null, '', withoutSkill(location.href));
-  const { chains, skills } = await import('../../presets/index.ts');
-  return skills[skill] ?? chains[skill];
+  try {
+    const { chains, skills } = await import('../../presets/index.ts');
+    history.replaceState(null, '', withoutSkill(location.href));
+    return own(skills, skill) ?? own(chains, skill);
+  } catch {
+    // they did not come: the page opens, and a reload asks again
+    return undefined;
+  }
 }
 
 const servicesWith = (keeper: Keeper, asked: SkillFile | undefined): Services => ({

@@ -27,3 +27,16 @@ test('a link to a skill that is kept with a change opens it as it is ready, one 
   await page.getByRole('status').getByRole('button', { name: 'Undo' }).click();
   await expect(page.getByTestId('sentence')).toHaveText(mine ?? '');
 });
+
+test('a name that is no skill, or skills that do not come, open the bench all the same', { tag: '@once' }, async ({
+  page,
+}) => {
+  for (const name of ['constructor', '__proto__', '%E0%A4%A']) {
+    await page.goto(`./?skill=${name}`);
+    await expect(page.locator('canvas[data-ready="true"]').first()).toBeVisible();
+  }
+  // nothing is kept of a file that a test before this one has read
+  await page.route('**/assets/presets-*', (route) => route.abort());
+  await page.goto('./?skill=back-tuck');
+  await expect(page.locator('canvas[data-ready="true"]').first()).toBeVisible();
+});

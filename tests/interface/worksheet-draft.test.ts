@@ -13,6 +13,8 @@ import {
   parseDraft,
   putReadout,
 } from '../../src/features/class/draft.ts';
+import { makeDraftKeep } from '../../src/features/class/draft-keep.ts';
+import { FaultyStorage } from './faulty-stores.ts';
 import { fileOf, NAMES, tuckClass } from './sample-class.ts';
 
 const worksheetOf = (id: string): Worksheet => {
@@ -85,4 +87,29 @@ test('thirty files are one class, each with its own answers and one skill for al
   expect(read.map((one) => one.worksheet.student?.name)).toEqual(NAMES);
   expect(read.map((one) => one.worksheet.answers)).toEqual(handed.map(({ answers }) => answers));
   for (const one of read) expect(one.worksheet.skill).toBe(worksheet.skill);
+});
+
+test('a browser that refuses the worksheet is said, and the worksheet lasts as long as the page', () => {
+  const [local, tab] = [new FaultyStorage(), new FaultyStorage()];
+  const keep = makeDraftKeep({ local, tab });
+  expect(keep.write('before')).toBe(true);
+  local.fault = tab.fault = 'full';
+  expect(keep.write('more')).toBe(false);
+  expect(keep.read()).toBe('more');
+  local.fault = tab.fault = 'well';
+  expect(keep.write('and more')).toBe(true);
+  expect(makeDraftKeep({ local, tab }).read()).toBe('and more');
+  tab.fault = local.fault = 'forbidden';
+  expect(keep.write('forbidden')).toBe(false);
+  expect(keep.read()).toBe('forbidden');
+  expect(makeDraftKeep({ local: undefined, tab: undefined }).write('nowhere')).toBe(false);
+});
+
+test('two tabs that write worksheets find each its own after a reload', () => {
+  const local = new FaultyStorage();
+  const [here, there] = [new FaultyStorage(), new FaultyStorage()];
+  makeDraftKeep({ local, tab: here }).write('mine');
+  makeDraftKeep({ local, tab: there }).write('theirs');
+  expect(makeDraftKeep({ local, tab: here }).read()).toBe('mine');
+  expect(makeDraftKeep({ local, tab: new FaultyStorage() }).read()).toBe('theirs');
 });

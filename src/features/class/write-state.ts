@@ -5,9 +5,9 @@ import { wordFault } from '../../app/say/fault-words.ts';
 import { NOTHING_ALONG } from '../../app/travel-ticks.tsx';
 import { type Undoing, undoingOf } from '../../app/undoing.ts';
 import * as past from '../../document/history.ts';
+import { getStorage } from '../../document/keep.ts';
 import type { WorksheetNumbers } from '../../engine/class.ts';
-import { listen } from '../../ui/listen.ts';
-import { readStored, writeStored } from '../../ui/stored.ts';
+import { writeStored } from '../../ui/stored.ts';
 import type { ClassRoomState } from './class-state.ts';
 import {
   asksOf,
@@ -18,9 +18,9 @@ import {
   parseDraft,
   type WorksheetDraft,
 } from './draft.ts';
+import { type DraftKeep, KEY, makeDraftKeep } from './draft-keep.ts';
 import { writeTexts as t } from './write-words.ts';
 
-const KEY = 'shapeflight.worksheet.writing';
 /** ms after the last letter */
 const PAUSE = 250;
 
@@ -35,6 +35,7 @@ export interface WriteState extends Undoing {
   setQuestion(index: number, part: Partial<DraftQuestion>): void;
   settle(): void;
   startOver(): void;
+  /** another load of the page finds it */
   readonly along: Accessor<Along>;
   tick(what: keyof Along): void;
   readonly handed: Accessor<Handed | undefined>;
@@ -50,6 +51,9 @@ export interface WriteState extends Undoing {
   readonly worksheet: Accessor<Worksheet | undefined>;
   readonly cannot: Accessor<string | undefined>;
 }
+
+const makeKeep = (): DraftKeep =>
+  makeDraftKeep({ local: getStorage('localStorage'), tab: getStorage('sessionStorage') });
 
 const firstDraft = (skill: string): WorksheetDraft => ({
   title: skill,
@@ -67,35 +71,28 @@ interface Numbers {
 
 export function makeWriteState({ page, classing }: ClassRoomState): WriteState {
   const { doc, services } = page;
+  const keep = page.keepState(makeKeep);
   const first = (): WorksheetDraft => firstDraft(doc.chain().title);
-  const kept = readStored(KEY);
+  const kept = keep.read();
   // of another build, or damaged: it is not written over
   if (kept !== null && !parseDraft(kept)) writeStored(`${KEY}.damaged`, kept);
   const [history, setHistory] = createSignal(past.makeHistory(parseDraft(kept) ?? first()));
-  const [isKept, setKept] = createSignal(true);
   const [along, setAlong] = createSignal(NOTHING_ALONG);
   const [known, setKnown] = createSignal<Numbers>();
   const [failed, setFailed] = createSignal<string>();
   const [handing] = createResource(() => services.load.handing());
+  const [isKept, setKept] = createSignal(true);
   const draft = createMemo(() => history().doc);
   let typing = '';
   const set = (next: past.History<WorksheetDraft>): void => {
     setHistory(next);
-    setKept(writeStored(KEY, JSON.stringify(next.doc)));
+    setKept(keep.write(JSON.stringify(next.doc)));
   };
   const settle = (): void => {
     if (typing === '') return;
     set(past.settle(history(), typing));
     typing = '';
   };
-  // another tab writes on the same one: what it has is a step here, and undo brings this tab's back
-  const onStorage = ({ key, newValue }: StorageEvent): void => {
-    const theirs = key === KEY ? parseDraft(newValue) : undefined;
-    if (!theirs || JSON.stringify(theirs) === JSON.stringify(draft())) return;
-    setHistory(past.edit(past.settle(history(), typing), theirs, t.steps.elsewhere));
-    typing = '';
-  };
-  onCleanup(listen({ storage: onStorage }));
   const edit = (next: WorksheetDraft, title: string): void => {
     settle();
     set(past.edit(history(), next, title));

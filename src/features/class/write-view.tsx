@@ -346,7 +346,9 @@ function GiveOut(props: { room: ClassRoomState; state: WriteState }) {
         )}
       </Show>
       <p class="write-lock">{t.lock}</p>
-      <p class="quiet">{t.kept}</p>
+      <Show when={props.state.isKept()}>
+        <p class="quiet">{t.kept}</p>
+      </Show>
     </section>
   );
 }

@@ -73,7 +73,6 @@ export const writeTexts = {
     remove: (n: number) => `Remove question ${n}`,
     move: (n: number) => `Move question ${n}`,
     begin: 'Begin from another worksheet',
-    elsewhere: 'What another tab wrote',
   },
 
   travels: 'What of the athlete goes along',

@@ -105,7 +105,6 @@ export { formatSegments } from './files/segments-csv.ts';
 export {
   formatSheet,
   parseSheet,
-  parseSheetText,
   type SheetFile,
   type SheetPart,
   sheetOfPart,

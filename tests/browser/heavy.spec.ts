@@ -44,7 +44,7 @@ test('a heavy file: the page answers while it is flown, cancel, open, reload', {
   await chooseFile(page, file);
   await expect(page).toHaveTitle(/Ten thousand keys/, { timeout: 60_000 });
   await expect(coming(page)).toHaveCount(0);
-  // handles that can be told apart, not ten thousand
+  // handles that can be seen apart, not ten thousand
   expect(await page.locator('.lane-keys .key').count()).toBeLessThan(1500);
   await expect
     .poll(() => page.evaluate(async () => (await indexedDB.databases()).map(({ name }) => name)))

@@ -1,4 +1,4 @@
-/** Which keys of a lane have a handle: of thousands those that can be told apart, so that a dense lane is no longer to show than a full one. */
+/** Which keys of a lane have a handle: of thousands those that can be seen apart, so that a dense lane is no longer to show than a full one. */
 import type { LaneKey } from '../../document/lanes.ts';
 
 /** So many keys all have one, however near to each other. */

@@ -116,3 +116,12 @@ export const oddPlaces = {
 } as const satisfies Record<string, OddPlace>;
 
 export const titleOf = (id: keyof typeof oddPlaces): string => `${oddPlaces[id].place}: ${oddPlaces[id].holds}`;
+
+/** Those that `npm test` walks; the others are of `test:all`. */
+export const PLACES_IN_TEST: readonly (keyof typeof oddPlaces)[] = [
+  'noWorker',
+  'noCanvas',
+  'turnedNames',
+  'longNames',
+  'zoomed',
+];

@@ -13,7 +13,7 @@ import { type FileFault, fileName, pickFiles, saveText } from './file-door.ts';
 import { createLegView, LEGS } from './leg-view.ts';
 import type { OpeningState } from './opening.ts';
 import { createReading } from './reading-files.ts';
-import { wordFault } from './say/fault-words.ts';
+import { wordFault, wordFileName } from './say/fault-words.ts';
 import type { Flying } from './services.ts';
 import { shelfTexts } from './shelf-words.ts';
 import type { Undoing } from './undoing.ts';
@@ -121,7 +121,10 @@ interface DocumentHost {
 export function createDocument(host: DocumentHost): DocumentState {
   const { flying } = host;
   const [history, setHistory] = createSignal(host.history);
-  const [fileFault, setFileFault] = createSignal(host.fault);
+  const [fileFault, setFault] = createSignal(host.fault);
+  const setFileFault = (fault: FileFault | undefined): void => {
+    setFault(fault && { ...fault, name: wordFileName(fault.name) });
+  };
   const [athleteRead, setAthleteRead] = createSignal<Athlete | undefined>(undefined, { equals: false });
   const { file, leg, setLeg, put, viewOf } = createLegView(flying.legs, history, host.known);
   const id = createMemo(() => past.getId(history()) + leg() / LEGS);

@@ -1,6 +1,7 @@
 /** Files that were opened or dropped, one or many: a class's worksheets, or athletes and skills one after the other. */
 import type { FieldDetail, GivenFile, SkillFile } from '../../sim/index.ts';
 import type { Filing } from '../engine/read-files.ts';
+import { nextTask } from '../ui/frame.ts';
 import type { DocumentState } from './document.ts';
 import { readText } from './read-text.ts';
 import { wordFault } from './say/fault-words.ts';
@@ -67,7 +68,11 @@ export async function readDropped({ doc, shell, services }: FileHost, files: rea
   const join = (file: SkillFile): SkillFile => joinAthlete(file, texts, joined, services.flying);
   // those whom a skill names are in that skill, and are not opened by themselves
   const skillsFirst = [...texts].sort((a, b) => Number(HAS_REF.test(b.text)) - Number(HAS_REF.test(a.text)));
-  for (const one of skillsFirst) if (!joined.has(one)) doc.readText(one.name, one.text, join);
+  for (const one of skillsFirst) {
+    if (!joined.has(one)) doc.readText(one.name, one.text, join);
+    // a whole folder of them does not hold the page
+    await nextTask();
+  }
 }
 
 const HAS_REF = /"ref"\s*:/;

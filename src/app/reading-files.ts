@@ -2,7 +2,7 @@
 import type { Athlete, GivenFile, SkillFile } from '../../sim/index.ts';
 import type { FileFault } from './file-door.ts';
 import { createOpening, type OpeningState } from './opening.ts';
-import { wordFault } from './say/fault-words.ts';
+import { wordFault, wordFileName } from './say/fault-words.ts';
 import type { Flying } from './services.ts';
 
 interface ReadingHost {
@@ -43,7 +43,7 @@ export function createReading({ flying, check, giveWorksheet, giveAthlete, setFa
       else then();
     };
     opening.wait(
-      name,
+      wordFileName(name),
       { done: flying.flown(first), cancel: () => flying.cancel(first) },
       () => attempt(name, come),
       (error) => fail(name, error),
@@ -78,7 +78,7 @@ export function createReading({ flying, check, giveWorksheet, giveAthlete, setFa
       return;
     }
     opening.wait(
-      name,
+      wordFileName(name),
       long,
       (read) =>
         attempt(name, () => {

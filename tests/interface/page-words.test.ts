@@ -19,7 +19,7 @@ import {
 import { RAD } from '../../sim/math/angles.ts';
 import { ENDING_WORDS } from '../../sim/words/verdict-words.ts';
 import { faultTexts } from '../../src/app/say/fault-texts.ts';
-import { wordFault } from '../../src/app/say/fault-words.ts';
+import { wordFault, wordFileName } from '../../src/app/say/fault-words.ts';
 import { speakSentence, speakVerdict, wordLanding } from '../../src/app/say/sentence-words.ts';
 import type { Outline } from '../../src/engine/result.ts';
 import { setUnits } from '../../src/ui/units.ts';
@@ -210,4 +210,10 @@ describe('faults', () => {
 it('the glossary names every ending as it is said', () => {
   const row = readFileSync('docs/glossary.md', 'utf8').match(/^\| ending \|.*$/m)?.[0] ?? '';
   for (const word of Object.values(ENDING_WORDS)) expect(row).toContain(word()[0]);
+});
+
+it('the name of a file is read in its order, on one line, and as far as a name is looked at', () => {
+  expect(wordFileName('back tuck.json')).toBe('back tuck.json');
+  expect(wordFileName('\u202enosj.\u0000\nkcut')).toBe(' nosj. kcut');
+  expect(wordFileName('n'.repeat(5000))).toBe(`${'n'.repeat(60)}…`);
 });

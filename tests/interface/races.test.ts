@@ -3,6 +3,7 @@ import { createRoot } from 'solid-js';
 import { afterAll, afterEach, beforeAll, expect, test, vi } from 'vitest';
 import { athletes, shapes, skills } from '../../presets/index.ts';
 import type { SkillFile } from '../../sim/index.ts';
+import { readDropped } from '../../src/app/dropped-files.ts';
 import { useLaying } from '../../src/app/laying.ts';
 import { createPage, type Page, PageContext } from '../../src/app/page.ts';
 import type { Services } from '../../src/app/services.ts';
@@ -11,6 +12,7 @@ import { edit, makeHistory, undo } from '../../src/document/history.ts';
 import type { KeptSession } from '../../src/document/keep-record.ts';
 import type { SkillEntry } from '../../src/document/shelf.ts';
 import { makeEngine } from '../../src/engine/engine.ts';
+import { filing } from '../../src/engine/read-files.ts';
 import { LONGEST_RELEASE_MS, makeAskRelease } from '../../src/engine/release.ts';
 import { useCompareState } from '../../src/features/compare/compare-state.ts';
 import { JobTimeoutError, type Pool, WorkerLostError } from '../../src/jobs/pool.ts';
@@ -220,4 +222,21 @@ test('a version whose swing was lost is flown when it is tried again', async () 
   await release();
   page.flight.retry();
   await vi.waitFor(() => expect(state.flown()[1].result?.file).toEqual(giant));
+});
+
+test('files that are dropped together are opened each in a task of its own', async () => {
+  const opened: string[] = [];
+  const inNext: number[] = [];
+  const doc = {
+    readText: (name: string) => {
+      opened.push(name);
+      setTimeout(() => inNext.push(opened.length));
+    },
+    refuse: () => {},
+  };
+  const host = { doc, shell: { tool: () => undefined }, services: { load: { filing: async () => filing } } };
+  const files = ['a', 'b', 'c'].map((name) => new File([JSON.stringify(tuck)], name));
+  await readDropped(host as unknown as Parameters<typeof readDropped>[0], files);
+  expect(opened).toEqual(['a', 'b', 'c']);
+  expect(inNext).toEqual([1, 2, 3]);
 });

@@ -73,6 +73,12 @@ const plainLetters = (text: string): string => text.slice(0, 4 * LONGEST).replac
 /** No letter is cut in half. */
 const cut = (text: string): string => text.slice(0, LONGEST).replace(/[\ud800-\udbff]$/, '');
 
+/** Of a file, as it is named in a sentence. */
+export function wordFileName(name: string): string {
+  const plain = plainLetters(name);
+  return plain.length > LONGEST ? `${cut(plain)}…` : plain;
+}
+
 function wordText(text: string): string {
   const plain = plainLetters(text);
   return plain.length > LONGEST ? f.cutText(cut(plain)) : f.text(plain);

@@ -4,7 +4,7 @@ import type { GivenFile, Worksheet } from '../../../sim/index.ts';
 import { readGiven } from '../../app/dropped-files.ts';
 import { pickFiles } from '../../app/file-door.ts';
 import { keptState, type Page } from '../../app/page.ts';
-import { wordFault } from '../../app/say/fault-words.ts';
+import { wordFault, wordFileName } from '../../app/say/fault-words.ts';
 import { texts } from '../../app/words.ts';
 import { newName } from '../../document/keep-claim.ts';
 import { openRecords } from '../../document/keep-store.ts';
@@ -65,7 +65,10 @@ interface ClassPorts {
 
 export function makeClassRoom(page: Page, classing: Classing, ports: ClassPorts): ClassRoomState {
   const [view, setView] = createSignal<ClassView>('start');
-  const [fault, setFault] = createSignal<ClassFault>();
+  const [fault, putFault] = createSignal<ClassFault>();
+  const setFault = (next: ClassFault | undefined): void => {
+    putFault(next && { ...next, name: wordFileName(next.name) });
+  };
   const [work, setWork] = createSignal<AnswerWork>();
   const [offer, setOffer] = createSignal<KeptOffer>();
   const [files, setFiles] = createSignal<readonly GivenFile[]>([]);

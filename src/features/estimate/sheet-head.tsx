@@ -3,7 +3,7 @@ import { createMemo, createUniqueId, For, Show, untrack } from 'solid-js';
 import { pickFile, saveBlob } from '../../app/file-door.ts';
 import { useFlight, useServices, useShell } from '../../app/page.ts';
 import { readText } from '../../app/read-text.ts';
-import { wordFault } from '../../app/say/fault-words.ts';
+import { wordFault, wordFileName } from '../../app/say/fault-words.ts';
 import type { FlightResult } from '../../engine/result.ts';
 import { units } from '../../ui/units.ts';
 import type { EstimateState } from './estimate-state.ts';
@@ -123,7 +123,7 @@ export function SheetActions(props: HeadProps) {
         .then((filing) => readText(file, filing))
         .then((text) => state.desk.add(by.read(text, file.name)))
         .catch((error: unknown) => {
-          shell.notify({ text: e.openFailed(file.name, `${wordFault(error)}.`) });
+          shell.notify({ text: e.openFailed(wordFileName(file.name), `${wordFault(error)}.`) });
         });
     }, '.json,.txt,application/json,text/plain');
   };

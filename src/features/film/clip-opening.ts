@@ -1,6 +1,7 @@
 /** A clip on its way in: read on this machine, with progress and a way to stop it; what fails leaves the one that is open. */
 import { type Accessor, batch, createSignal } from 'solid-js';
 import { pickFile } from '../../app/file-door.ts';
+import { wordFileName } from '../../app/say/fault-words.ts';
 import type { ClipFault, ClipReading, ClipSpan, OpenClip } from '../../clip/clip-source.ts';
 import { clipTexts as t } from './clip-words.ts';
 
@@ -116,7 +117,7 @@ export function makeClipOpening(
       before?.clip.close();
     } catch (error) {
       clip?.close();
-      fail(mine, error, file.name);
+      fail(mine, error, wordFileName(file.name));
     }
   };
   const move = async (from: number): Promise<void> => {

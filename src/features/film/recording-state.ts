@@ -4,6 +4,7 @@ import type { RecordingStudy, StudyOptions } from '../../../sim/index.ts';
 import { pickFile } from '../../app/file-door.ts';
 import { keptState, type Page } from '../../app/page.ts';
 import { makePlayback, type Playback } from '../../app/playback.ts';
+import { wordFileName } from '../../app/say/fault-words.ts';
 import type { GivenRecording } from '../../engine/recording.ts';
 import type { RecordingProgress, RecordingResult } from '../../jobs/kinds/recording-data.ts';
 import { wordRecordingFault } from './recording-fault.ts';
@@ -115,13 +116,13 @@ function makeRecordingState({ doc, services }: Page): RecordingState {
   };
   const read = async (file: File): Promise<void> => {
     if (file.size > LARGEST) {
-      setFault(t.tooLarge(file.name));
+      setFault(t.tooLarge(wordFileName(file.name)));
       return;
     }
     try {
       await run({ name: file.name, bytes: new Uint8Array(await file.arrayBuffer()) }, firstOptions, options());
     } catch {
-      setFault(t.cannotRead(file.name));
+      setFault(t.cannotRead(wordFileName(file.name)));
     }
   };
   const play = makePlayback(at, setCursor, { from: () => 0, to: end });

@@ -47,6 +47,9 @@ export function applyDifference<T>(doc: T, changes: Difference, to: 'before' | '
 function setPlace(node: Json, path: readonly Step[], value: Json | undefined): Json {
   if (path.length === 0) return value as Json;
   const [head, ...rest] = path;
+  // lists of different length are replaced whole; a place far behind the end would make one of that length
+  if (Array.isArray(node) && !(Number(head) < node.length))
+    throw new RangeError(`there is no place ${head} in the list`);
   const copy = (Array.isArray(node) ? [...node] : { ...(node as Branch) }) as Branch;
   const next = rest.length > 0 ? setPlace(copy[head], rest, value) : value;
   if (next === undefined) delete copy[head];

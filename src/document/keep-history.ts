@@ -61,10 +61,12 @@ function isOpening(x: unknown): boolean {
 /** Without the steps that lead to no document. */
 export function wholeSteps(h: History<unknown>): History<SkillFile> {
   const cut = (steps: readonly HistoryStep[], to: 'before' | 'after'): HistoryStep[] => {
-    let doc = h.doc;
-    const first = steps.findLastIndex(({ difference }) => {
+    let { doc } = h;
+    let beside = h.beside ?? null;
+    const first = steps.findLastIndex((step) => {
       try {
-        doc = applyDifference(doc, difference, to);
+        doc = applyDifference(doc, step.difference, to);
+        if (step.beside) beside = applyDifference(beside, step.beside, to);
       } catch {
         return true;
       }

@@ -6,6 +6,7 @@ import {
   abandon,
   edit,
   HISTORY_LIMIT,
+  type History,
   makeHistory,
   open,
   redo,
@@ -14,10 +15,26 @@ import {
   undo,
   withOrigin,
 } from '../../src/document/history.ts';
+import { parseHistory, wholeSteps } from '../../src/document/keep-history.ts';
 
 const SEED = 20_260_701;
 // an absent value is an absent field in JSON; documents come from JSON text, so no undefined, no -0
 const json = fc.jsonValue({ maxDepth: 4 }).map((v) => JSON.parse(JSON.stringify(v)) as Json);
+
+it('a kept step that leads to no list beside the document is left out, with those behind it', () => {
+  const step = (path: (string | number)[], isBeside: boolean) => ({
+    title: 'a step',
+    difference: isBeside ? [] : [{ path, before: 1, after: 2 }],
+    ...(isBeside ? { beside: [{ path, before: 1, after: 2 }] } : {}),
+  });
+  const whole = step(['note'], false);
+  for (const isBeside of [false, true]) {
+    const bad = step(isBeside ? [4_294_967_290] : ['phases', 4_294_967_290], isBeside);
+    const kept = { doc: { title: 'a', phases: [] }, beside: [], done: [whole, bad, whole], undone: [] };
+    const read = wholeSteps(parseHistory(kept) as History<unknown>);
+    expect(read.done).toEqual([whole]);
+  }
+});
 
 describe('differences', () => {
   it('lead from one document to the other and back', () => {
@@ -29,6 +46,13 @@ describe('differences', () => {
       }),
       { numRuns: 500, seed: SEED },
     );
+  });
+
+  it('make no list longer than it is: a kept step may name any place', () => {
+    for (const place of [1, 4_294_967_290, Number.MAX_SAFE_INTEGER, '4294967290', 'length'])
+      expect(() => applyDifference({ keys: [1] }, [{ path: ['keys', place], before: 9 }], 'before')).toThrow(
+        RangeError,
+      );
   });
 
   it('leave the document they are applied to untouched', () => {

@@ -9,13 +9,13 @@ import { isObject } from './record-version.ts';
 
 /** Undefined: there is no document in it. */
 export function parseHistory(value: unknown): History<unknown> | undefined {
-  if (!isObject(value) || !isObject(value.doc) || typeof value.doc.title !== 'string') return undefined;
+  if (!isObject(value) || !isDocument(value.doc)) return undefined;
   const { doc, done, undone, mark, beside, origin, id, lastId, original } = value;
   return {
     doc,
     done: listSteps(done),
     undone: listSteps(undone),
-    ...(isObject(mark) ? { mark } : {}),
+    ...(isDocument(mark) ? { mark } : {}),
     ...(beside === undefined ? {} : { beside: Array.isArray(beside) ? (beside as Json) : null }),
     ...(isOrigin(origin) ? { origin } : {}),
     ...(isCount(id) ? { id } : {}),
@@ -24,6 +24,8 @@ export function parseHistory(value: unknown): History<unknown> | undefined {
   };
 }
 
+const isDocument = (x: unknown): x is { title: string } =>
+  isObject(x) && !Array.isArray(x) && typeof x.title === 'string';
 const isCount = (x: unknown): x is number => Number.isSafeInteger(x) && (x as number) >= 0;
 const isOrigin = (x: unknown): x is Origin => isObject(x) && typeof x.id === 'string' && typeof x.revision === 'number';
 
@@ -61,7 +63,8 @@ function isOpening(x: unknown): boolean {
 /** Without the steps that lead to no document. */
 export function wholeSteps(h: History<unknown>): History<SkillFile> {
   const cut = (steps: readonly HistoryStep[], to: 'before' | 'after'): HistoryStep[] => {
-    let { doc } = h;
+    // undo and redo leave a gesture under way first
+    let doc = h.mark ?? h.doc;
     let beside = h.beside ?? null;
     const first = steps.findLastIndex((step) => {
       try {
@@ -70,7 +73,7 @@ export function wholeSteps(h: History<unknown>): History<SkillFile> {
       } catch {
         return true;
       }
-      return !isObject(doc) || typeof doc.title !== 'string';
+      return !isDocument(doc);
     });
     return steps.slice(first + 1);
   };

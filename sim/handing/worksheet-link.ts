@@ -13,8 +13,8 @@ export function writeWorksheetLink(worksheet: Worksheet): string {
   return packText(`w${FORM}.`, JSON.stringify(fields));
 }
 
-/** A text that may be such a link: an address with its fragment, or the fragment alone. */
-export const isWorksheetLink = (text: string): boolean => /(^|#)w\d{1,6}\.[\w-]{30,}/.test(text.trim());
+/** A text that may be such a link: an address with its fragment, or the fragment alone, also where it was cut or changed on its way. */
+export const isWorksheetLink = (text: string): boolean => /(^|#)w\d{1,6}\./.test(text.trim());
 
 /** Throws a LinkError; nothing of what is read is used before all of it is checked. */
 export function readWorksheetLink(text: string): Worksheet {

@@ -19,6 +19,7 @@ import type { FileFault } from './file-door.ts';
 import { type Checked, createFlight, type FlightState, isAwaited, isBeside, isPending, makeChecked } from './flight.ts';
 import { createKeeping, type Keeping } from './keeping.ts';
 import { loadPart } from './load-part.ts';
+import { wordFault, wordFileName } from './say/fault-words.ts';
 import type { Services } from './services.ts';
 import { shelfTexts } from './shelf-words.ts';
 import { createShell, type ShellState } from './shell.ts';
@@ -70,11 +71,10 @@ function findStart(
   } catch (error) {
     if (!kept) throw error;
     if (isAwaited(error)) return { history };
-    const reason = error instanceof Error ? error.message : String(error);
     checked.check(first);
     return {
       history: past.open(history, first, texts.files.opened(first.title)),
-      fault: { name: history.doc.title, reason },
+      fault: { name: wordFileName(history.doc.title), reason: `${wordFault(error)}.` },
     };
   }
 }

@@ -195,6 +195,8 @@ describe('what is opened', () => {
     const { room, work } = await openReady('double-back-tuck');
     room.receive([{ name: 'notes.json', text: '{"format":"other"}' }]);
     expect([room.fault()?.name, room.work()]).toEqual(['notes.json', work]);
+    // nothing was changed, says the sentence after it
+    expect(room.fault()?.reason).toMatch(/[^.]\.$/);
     const files = ['a', 'b'].map((name) => ({ name, text: sim.formatWorksheet(work.handedIn()) }));
     room.receive(files);
     expect([room.view(), room.files().length]).toEqual(['table', 2]);

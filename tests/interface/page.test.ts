@@ -268,3 +268,12 @@ describe('what tools add to the stage', () => {
     });
   });
 });
+
+test('a kept skill that no longer flies is said in the words of the page, and undo reaches it', () => {
+  const doc = { ...second, title: 'W'.repeat(5000) };
+  const page = makePage({ version: 2, savedAt: 1, cursorS: 0, history: makeHistory(doc) });
+  const { name, reason } = page.doc.fileFault() ?? { name: '', reason: '' };
+  expect([name, reason]).toEqual([`${'W'.repeat(60)}…`, expect.stringMatching(/^The title [^;]*\.$/)]);
+  page.doc.undo();
+  expect(page.doc.file()).toEqual(doc);
+});

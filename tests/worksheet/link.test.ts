@@ -9,6 +9,7 @@ describe.each(['double-back-tuck', 'arms-in-spin', 'landing'])('%s', (id) => {
     const link = writeWorksheetLink(blank);
     expect(link.length).toBeLessThan(2500);
     expect(isWorksheetLink(`https://bench.example/#${link}`)).toBe(true);
+    expect(isWorksheetLink(`https://bench.example/#${link.slice(0, 9)}%`)).toBe(true);
     expect(readWorksheetLink(`https://bench.example/#${link}`)).toEqual(blank);
   });
 });

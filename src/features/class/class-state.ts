@@ -67,7 +67,7 @@ export function makeClassRoom(page: Page, classing: Classing, ports: ClassPorts)
   const [view, setView] = createSignal<ClassView>('start');
   const [fault, putFault] = createSignal<ClassFault>();
   const setFault = (next: ClassFault | undefined): void => {
-    putFault(next && { ...next, name: wordFileName(next.name) });
+    putFault(next && { name: wordFileName(next.name), reason: next.reason.replace(/[^.]$/, '$&.') });
   };
   const [work, setWork] = createSignal<AnswerWork>();
   const [offer, setOffer] = createSignal<KeptOffer>();

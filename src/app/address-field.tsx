@@ -23,6 +23,7 @@ export function AddressField() {
         id={id}
         type="url"
         inputmode="url"
+        maxLength={2000}
         autocomplete="off"
         spellcheck={false}
         aria-describedby={`${id}-hint`}

@@ -135,6 +135,7 @@ export function NumberField(props: NumberFieldProps) {
           data-settled={shown()}
           type="text"
           inputmode="decimal"
+          maxLength={40}
           autocomplete="off"
           spellcheck={false}
           role="spinbutton"

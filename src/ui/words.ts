@@ -15,7 +15,7 @@ export const unitTexts = {
 export const numberTexts = {
   upTo: (most: string, unit: string, sides: readonly [string, string]) =>
     `Up to ${most}${unit ? ` ${unit}` : ''} ${sides[0]} or ${sides[1]}`,
-  notNumber: (typed: string) => `“${typed}” is not a number`,
+  notNumber: (typed: string) => `“${typed.slice(0, 40)}” is not a number`,
   outOfRange: (low: string, high: string, unit: string) => `Between ${low} and ${high}${unit ? ` ${unit}` : ''}`,
   kept: (value: string) => `kept ${value}`,
   less: (label: string) => `${label}: less`,

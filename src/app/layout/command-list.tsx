@@ -77,6 +77,7 @@ export function CommandList(props: { close: () => void }) {
         ref={input}
         class="search"
         type="text"
+        maxLength={200}
         role="combobox"
         aria-expanded="true"
         aria-controls={listId}

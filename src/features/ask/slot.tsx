@@ -66,6 +66,7 @@ export function Slot(props: {
         ref={input}
         type="text"
         inputmode="decimal"
+        maxLength={40}
         autocomplete="off"
         spellcheck={false}
         role="spinbutton"

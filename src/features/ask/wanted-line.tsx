@@ -277,6 +277,7 @@ export function WantedFill(props: { state: AskState }) {
       </button>
       <input
         type="text"
+        maxLength={80}
         aria-label={t.code}
         placeholder={t.code}
         title={t.codeHint}

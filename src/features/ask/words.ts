@@ -58,7 +58,7 @@ export const askTexts = {
   step: (what: string, way: string) => `${what}: ${way}`,
   range: (what: string, low: string, high: string) => `${what}: from ${low} to ${high}`,
   kept: (what: string, value: string) => `${what} stays ${value}`,
-  notNumber: (typed: string) => `“${typed}” is no number`,
+  notNumber: (typed: string) => `“${typed.slice(0, 40)}” is no number`,
 
   mayChange: 'May change',
   mayHint: 'drag an end; ● now, dashed ring the answer',

@@ -33,6 +33,7 @@ export function StartView(props: { room: ClassRoomState }) {
               <input
                 id="worksheet-link"
                 type="text"
+                maxLength={20_000}
                 autocomplete="off"
                 spellcheck={false}
                 onInput={(e) => setLink(e.currentTarget.value)}

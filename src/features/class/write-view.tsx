@@ -209,6 +209,7 @@ function GivenSheet(props: { room: ClassRoomState; state: WriteState }) {
         <span>{t.lines}</span>
         <textarea
           class="write-lines"
+          maxLength={40_000}
           rows={Math.max(4, Math.min(draft().lines.length + 1, 12))}
           spellcheck={false}
           value={draft().lines.join('\n')}

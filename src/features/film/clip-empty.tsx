@@ -147,6 +147,7 @@ export function ClipRate(props: { desk: ClipDesk }) {
             <input
               ref={input}
               inputmode="decimal"
+              maxLength={40}
               aria-label={t.rateField}
               onKeyDown={(e) => {
                 if (e.key === 'Enter') take();

@@ -120,6 +120,7 @@ function LinesField(props: { desk: ClipDesk }) {
     <label class="clip-lines">
       <input
         inputmode="decimal"
+        maxLength={40}
         aria-label={`${t.linesField}, ${t.ms}`}
         placeholder="?"
         value={shown()}

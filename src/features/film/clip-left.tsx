@@ -109,6 +109,7 @@ export function ClipStretch(props: { desk: ClipDesk }) {
             <label>
               <span class="quiet">{t.moveTo}</span>{' '}
               <input
+                maxLength={40}
                 value={clock(now().from)}
                 onChange={(e) => {
                   const s = read(e.currentTarget.value);

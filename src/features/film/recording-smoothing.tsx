@@ -56,6 +56,7 @@ export function RecordingSmoothing(props: { state: RecordingState; study: Record
                 <input
                   type="text"
                   inputmode="decimal"
+                  maxLength={40}
                   class="rec-typed"
                   aria-label={way === 'noise' ? t.noiseField : t.cutoffField}
                   value={formatNumber(way === 'noise' ? deg() : hz(), way === 'noise' ? 1 : 0)}

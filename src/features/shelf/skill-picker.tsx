@@ -55,6 +55,7 @@ export function SkillPicker(props: { close: () => void }) {
       </p>
       <input
         type="search"
+        maxLength={200}
         class="search"
         aria-label={t.search}
         placeholder={t.search}

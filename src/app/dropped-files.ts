@@ -3,6 +3,7 @@ import type { FieldDetail, GivenFile, SkillFile } from '../../sim/index.ts';
 import type { Filing } from '../engine/read-files.ts';
 import { nextTask } from '../ui/frame.ts';
 import type { DocumentState } from './document.ts';
+import type { FileFault } from './file-door.ts';
 import { readText } from './read-text.ts';
 import { wordFault } from './say/fault-words.ts';
 import type { Flying, Services } from './services.ts';
@@ -57,11 +58,12 @@ export async function readDropped({ doc, shell, services }: FileHost, files: rea
     }
   }
   const texts: GivenText[] = [];
+  const refused: FileFault[] = [];
   for (const file of files.slice(0, MOST)) {
     try {
       texts.push({ name: file.name, text: await readText(file, by) });
     } catch (error) {
-      doc.refuse({ name: file.name, reason: `${wordFault(error)}.` });
+      refused.push({ name: file.name, reason: `${wordFault(error)}.` });
     }
   }
   const joined = new Set<GivenText>();
@@ -73,6 +75,8 @@ export async function readDropped({ doc, shell, services }: FileHost, files: rea
     // a whole folder of them does not hold the page
     await nextTask();
   }
+  // after the others: one that opens takes away what was said before
+  for (const fault of refused) doc.refuse(fault);
 }
 
 const HAS_REF = /"ref"\s*:/;

@@ -24,8 +24,10 @@ const inBrowser: MarkStore = { read: () => readStored(KEY), write: (value) => wr
 const nameOf = ({ title, phases }: SkillFile): string => JSON.stringify([title, phases.length]);
 
 export function makeStartMark(store: MarkStore = inBrowser): StartMark {
+  // what was kept may come late, when the flight shown until then has taken the mark away
+  const left = store.read();
   return {
-    wasCutShort: (doc) => store.read() === nameOf(doc),
+    wasCutShort: (doc) => left === nameOf(doc),
     set: (doc) => store.write(nameOf(doc)),
     clear: () => {
       if (store.read()) store.write('');

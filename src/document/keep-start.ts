@@ -51,7 +51,11 @@ export function findKept(
     if (unread === undefined || !records) joined.set(key, session);
     else joined.set(key, base ? { ...rest, history: putUnder(base.history, rest.history, cameBefore) } : rest);
   }
-  for (const [key, session] of joined) if (isNewer(session, sessions.get(key))) sessions.set(key, session);
+  for (const [key, session] of joined) {
+    // what was joined to a record has it all, whatever the clock said
+    const isJoined = waiting.sessions.get(key)?.unread === key && session !== waiting.sessions.get(key);
+    if (isJoined || isNewer(session, sessions.get(key))) sessions.set(key, session);
+  }
   const own = records?.find(([key]) => key === from)?.[1];
   const session = sessions.get(from);
   const isRead = newer.has(from) || (own === undefined ? waiting.sessions.has(from) : parseSession(own, migrate));

@@ -86,6 +86,8 @@ export async function openKeeper(ports: KeepPorts): Promise<Keeper> {
   let kept: KeptSession | undefined;
   let isStarted = false;
   let isRead = false;
+  /** what is written is newer than what it was made from, also where the clock was set back */
+  let newestMs = 0;
   /** the page that wrote the record of this name before */
   let seen: string | undefined;
 
@@ -107,6 +109,7 @@ export async function openKeeper(ports: KeepPorts): Promise<Keeper> {
   const take = (records: readonly (readonly [string, unknown])[]): void => {
     const found = findKept(records, waiting, first.from, ports);
     isRead = true;
+    newestMs = Math.max(newestMs, found.kept?.savedAt ?? 0);
     // a record written by a page of this tab before is ours; one that changes hands later is not
     if (!isNew && name === first.own) seen = found.sessions.get(name)?.owner;
     const newer = found.newer.get(first.from);
@@ -252,13 +255,11 @@ export async function openKeeper(ports: KeepPorts): Promise<Keeper> {
     report('deleted');
     void writeAgain();
   });
-  const tidy = ({ history, cursorS }: NewSession): KeptSession => ({
-    version: RECORD_VERSION,
-    savedAt: now(),
+  const tidy = ({ history, cursorS }: NewSession): KeptSession => {
+    newestMs = Math.max(now(), newestMs + 1);
     // a reload in the middle of a gesture finds what was shown, and one step back what it began from
-    history: settle(history, ports.cutShort),
-    cursorS,
-  });
+    return { version: RECORD_VERSION, savedAt: newestMs, history: settle(history, ports.cutShort), cursorS };
+  };
 
   const answered = await Promise.race([read(), ports.patience()]);
   if (!isRead) {
@@ -267,6 +268,7 @@ export async function openKeeper(ports: KeepPorts): Promise<Keeper> {
     void readLater();
   }
   isStarted = true;
+  newestMs = Math.max(newestMs, kept?.savedAt ?? 0);
   current = kept;
   return {
     kept,

@@ -1,5 +1,4 @@
 /** One flight in the page, at once: from the document to everything the panels show. */
-
 import {
   apparatusOf,
   BeyondBudgetError,
@@ -38,6 +37,7 @@ import {
   unpackFlown,
   verdictInFlight,
 } from '../../sim/index.ts';
+import { own } from '../../sim/math/own.ts';
 import type { ReadLong } from '../jobs/kinds/read-data.ts';
 import type { JobCall } from '../jobs/pool.ts';
 import { makeBeside } from './beside.ts';
@@ -109,8 +109,7 @@ export function makeEngine(shelf: Catalogue, askRelease: AskRelease = askHere(sh
   releases.onKnown((file) => listener?.(file));
   const findAthlete: Engine['findAthlete'] = ({ athlete }) => {
     if (!('ref' in athlete)) return athlete;
-    const known = Object.entries(shelf.athletes).find(([id]) => id === athlete.ref);
-    return known?.[1] as FlightResult['athlete'];
+    return own(shelf.athletes, athlete.ref) as FlightResult['athlete'];
   };
   const complete = (
     { skill, flight, frames, summary }: MeasuredFlight,
@@ -144,8 +143,10 @@ export function makeEngine(shelf: Catalogue, askRelease: AskRelease = askHere(sh
       draft,
     };
   };
-  const launchFile = (file: SkillFile): LaunchedSkill =>
-    releases.launch(file, findAthlete(file), buildSkill(parseSkill(file, shelf)));
+  const launchFile = (file: SkillFile): LaunchedSkill => {
+    const built = buildSkill(parseSkill(file, shelf));
+    return releases.launch(file, findAthlete(file), built);
+  };
   const beside = far
     ? makeBeside<FlightResult>({
         ask: (file) => far.ask(file, findAthlete(file)),
@@ -156,8 +157,12 @@ export function makeEngine(shelf: Catalogue, askRelease: AskRelease = askHere(sh
   const heavy = new WeakSet<SkillFile>();
   const isHeavy = (file: SkillFile): boolean => {
     if (!beside) return false;
-    const athlete = findAthlete(file);
-    if (athlete && weighFlight(file, athlete) > MOST_HERE) heavy.add(file);
+    try {
+      const athlete = findAthlete(file);
+      if (athlete && weighFlight(file, athlete) > MOST_HERE) heavy.add(file);
+    } catch {
+      // a kept document may lack anything: which field, says the reader
+    }
     return heavy.has(file);
   };
   /** at once; one that takes too many steps is flown beside the page from then on */
@@ -196,8 +201,12 @@ export function makeEngine(shelf: Catalogue, askRelease: AskRelease = askHere(sh
     readLong: (text) => (far && text.length > LONG_TEXT ? far.read(text) : undefined),
     // of a chain what comes before its first flight
     ready: async (file) => {
-      const first = legs.fileOf(file, 0);
-      if (!isHeavy(first)) await releases.ready(first, findAthlete(file));
+      try {
+        const first = legs.fileOf(file, 0);
+        if (!isHeavy(first)) await releases.ready(first, findAthlete(file));
+      } catch {
+        // what is wrong with it is said when it is flown
+      }
     },
     onRelease: (hear) => {
       listener = hear;

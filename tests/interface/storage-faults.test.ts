@@ -24,6 +24,9 @@ function makeBrowser() {
   let held = new Set<string>();
   let clock = 1000;
   let names = 0;
+  const setBack = (): void => {
+    clock -= 500;
+  };
   const openPage = async (inTab = tab) => {
     // a page that was killed holds nothing
     if (inTab === tab) held = new Set();
@@ -54,7 +57,7 @@ function makeBrowser() {
     const said = (): string[] => heard.map((news) => (typeof news === 'string' ? news : Object.keys(news)[0]));
     return { ...keeper, heard, said, show, shown: () => shown };
   };
-  return { store, local, tab, openPage };
+  return { store, local, tab, openPage, setBack };
 }
 
 /** Everything that a person can come back to from here, the last first. */
@@ -129,6 +132,32 @@ describe.each(STORAGE_FAULTS)('$name', (fault) => {
     expect(titles).toEqual(titlesOf(page.shown()));
     expect(titles).toEqual(page.kept ? ['work', 'before', 'start'] : ['work', 'demo', 'before', 'start']);
     expect([...browser.local.map.keys()]).toEqual([]);
+  });
+});
+
+describe('a clock that is set back loses nothing', () => {
+  beforeEach(() => void vi.useFakeTimers());
+  afterEach(() => void vi.useRealTimers());
+
+  test.each(['full', 'silent'] as const)('what was done since, while the database is %s', async (fault) => {
+    const { store, openPage, setBack } = makeBrowser();
+    const first = await openPage();
+    await first.write({ history: edit(makeHistory(titled('start')), titled('before'), 'Make it'), cursorS: 0 });
+    setBack();
+    store.fault = fault;
+    const opening = openPage();
+    await vi.advanceTimersByTimeAsync(PATIENCE + 50);
+    const page = await opening;
+    void page.show(edit(page.shown(), titled('work'), 'Work'));
+    await vi.advanceTimersByTimeAsync(7000);
+    vi.clearAllTimers();
+    store.heal();
+    expect(titlesOf((await openPage()).kept?.history)).toEqual([
+      'work',
+      ...(fault === 'silent' ? ['demo'] : []),
+      'before',
+      'start',
+    ]);
   });
 });
 

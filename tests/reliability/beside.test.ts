@@ -403,6 +403,18 @@ describe('the next start', () => {
     expect(page.doc.file().title).toBe('A');
   });
 
+  test('one that is read late is not begun with again either', async () => {
+    const { engine } = made();
+    const value: { now: string | null } = { now: null };
+    const a = heavy('A');
+    pageOf(engine, { startMark: makeMark(value) }, kept(a));
+    const mark = makeMark(value);
+    // the flight that is shown until it comes takes the mark away
+    mark.clear();
+    expect(mark.wasCutShort(a)).toBe(true);
+    expect(makeMark(value).wasCutShort(a)).toBe(false);
+  });
+
   test('a page that goes away in good order, and another document, are begun with', () => {
     const { engine } = made();
     const value: { now: string | null } = { now: null };

@@ -37,16 +37,16 @@ export const shelfTexts = {
   readingWhy:
     'This browser is slow to give back what you had open before. It is shown when it comes, and nothing is written over it.',
   unreadable:
-    'This browser does not open its database: what you had open before cannot be read now. Nothing is written over it.',
+    'This browser does not open its database: what you had open before cannot be read now. Nothing is written over it, and it is shown when the database opens.',
   cameLate: (name: string) =>
-    `“${name}”, which you had open before, has been read now. What you did since is shown, and lies over it in undo.`,
+    `“${name}”, which you had open before, has been read now. What you did since is shown; undo leads back to the other.`,
   open: 'Open it',
   cameBefore: 'What was done before the rest was read',
   damaged:
-    'What this tab kept before is damaged and cannot be read. It is left as it is, and this page starts beside it.',
+    'What this tab kept before is damaged and cannot be read. It is left as it is, and this page goes on without it. Save a file of it to have it looked at.',
   damagedName: 'damaged record',
   damagedSteps: (n: number) =>
-    `The skill that this tab kept is whole, but of its undo ${n === 1 ? 'one step is' : `${n} steps are`} damaged and left out.`,
+    `The skill that this tab kept is whole. Of its undo ${n === 1 ? 'one step' : `${n} steps`} cannot be read, and will be gone. Save a file of what was kept if you need them.`,
   databaseDeleted:
     'The browser’s database of this page was deleted from outside. What this page has read is being written again.',
   newerKept: {

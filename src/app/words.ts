@@ -307,7 +307,7 @@ export const texts = {
     opening: (name: string) =>
       `${name} is large: it is read and flown beside the page. Until it comes, work on with what is open.`,
     cutShort: (title: string) =>
-      `${title} was not opened: last time the page did not come to the end of its flight. Nothing of it is lost.`,
+      `${title} was not opened: last time the page closed before its flight was computed. Nothing of it is lost.`,
     openIt: 'Open it',
     leaveIt: 'Leave it',
     notSaved: (name: string) => `${name} was not saved as version 1.`,

@@ -108,9 +108,13 @@ export function makeBeside<Result>({ ask, take, settled }: BesideHost<Result>): 
       }
     },
     cancel: (file) => {
-      if (next === file) next = undefined;
       const one = known.get(file);
       if (one && 'asked' in one) one.asked.cancel();
+      if (next !== file) return;
+      next = undefined;
+      known.set(file, { error: new FlightStoppedError('cancelled') });
+      stopped.add(file);
+      settled(file);
     },
     retry: () => {
       for (const file of stopped) known.delete(file);

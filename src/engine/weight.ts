@@ -1,6 +1,6 @@
 /**
  * What a flight is taken to cost, counted from its file before anything of it is computed: what weighs more than MOST_HERE is flown
- * beside the page. A point is what one key of one angle costs. Weights are rounded from measured times (docs/benchmarks.md): a flight
+ * beside the page. A point is what one key of one angle costs. Weights are rounded from times measured on 2026-11-30: a flight
  * of a thousand points, or of MOST_STEPS steps, takes about a tenth of a second; a ready skill weighs under 200 and takes under 400 steps.
  */
 import { type Athlete, flightOf, type SkillFile } from '../../sim/index.ts';

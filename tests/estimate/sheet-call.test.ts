@@ -111,4 +111,6 @@ describe('a sheet from a file', () => {
     [JSON.stringify({ ...sheet([]), lines: Array(300).fill('a') }), 'at most 200 lines'],
     ['{', 'JSON'],
   ])('%s is refused by name', (text, words) => expect(() => estimating.read(text, 'a.json')).toThrow(words));
+  test('plain text of too many lines is refused', () =>
+    expect(() => estimating.read('a\n'.repeat(300), 'a.txt')).toThrow('at most 200 lines'));
 });

@@ -356,6 +356,24 @@ describe('a heavy file is opened', () => {
   });
 });
 
+describe('one that waits for the flight before it', () => {
+  test('is cancelled at once, and not begun with when that has come', async () => {
+    const { engine, asked } = made();
+    const page = pageOf(engine);
+    page.doc.edit(heavy('A'), 'Edit');
+    page.doc.edit(heavy('B'), 'Edit');
+    expect(page.flight.outcome()).toMatchObject({ isWaiting: true, isBeside: true });
+    page.flight.cancel();
+    expect(page.flight.outcome().fault).toMatchObject({ canRetry: true });
+    await asked[0].answer();
+    expect(asked.length).toBe(1);
+    expect(page.flight.outcome().fault).toMatchObject({ canRetry: true });
+    page.flight.retry();
+    await asked[1].answer();
+    expect(page.flight.result().file.title).toBe('B');
+  });
+});
+
 describe('the next start', () => {
   const makeMark = (value: { now: string | null }) =>
     makeStartMark({
@@ -389,7 +407,7 @@ describe('the next start', () => {
     expect(page.doc.file().title).toBe(light.title);
     expect(page.flight.outcome().isWaiting).toBeUndefined();
     const notice = page.shell.notice();
-    expect(notice?.text).toMatch(/^A was not opened: last time the page did not come to the end of its flight/);
+    expect(notice?.text).toMatch(/^A was not opened: last time the page closed before its flight was computed/);
     expect(notice?.action?.title).toBe('Open it');
     expect(notice?.dismiss).toBe('Leave it');
     expect(value.now).toBe('');

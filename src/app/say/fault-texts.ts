@@ -121,7 +121,6 @@ export const faultTexts = {
     `The file nests lists and objects more than ${most} deep, which no skill does. It was not made by Shapeflight`,
   noFieldName: (name: string, where: string) =>
     `A field cannot have the name ${name}${where ? ` (in ${where})` : ''}. Give it another name`,
-  tooLong: 'longer than a worksheet is',
   cannotRead:
     'The browser could not read it. It is a folder, or was moved, deleted or locked; choose a file, or choose it again',
   syntax: (line: number, column: number, expected: string, found: string) =>

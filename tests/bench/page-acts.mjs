@@ -157,9 +157,12 @@ export async function listActs(page, mostSkills) {
   const gestures = [
     ['an edge', middle('.edge'), 40, 0],
     ['the cursor', middle('[role="slider"][aria-label="Time in the flight"]'), 120, 0],
-    ['an arm', limb('leftArm'), 20, 30],
   ];
   for (const [name, find, dx, dy] of gestures) act('a drag', name, drag(find, dx, dy), 700);
+  // the figure itself is a handle while it is posed
+  act(undefined, '', press('p'), 900);
+  act('a drag', 'an arm', drag(limb('front armL'), 40, -10), 700);
+  prepare(press('p'));
   for (let i = 0; i < 2; i++) back();
   for (let i = 0; i < 2; i++) again();
   prepare(press('j'));

@@ -73,7 +73,7 @@ export function parseSkill(json: unknown, shelf: Catalogue): SkillSpec {
       angle: s.angle,
       start: s.startS,
       rate: s.rateHz,
-      values: s.deg.map((d) => d * RAD),
+      values: Float64Array.from(s.deg, (d) => d * RAD),
       ...(s.smoothing ? { smoothing: smoothingOf(s.smoothing) } : {}),
     })),
     ...(schedule.contacts ? { contacts: schedule.contacts } : {}),

@@ -159,7 +159,7 @@ function writeSchedule(spec: SkillSpec, base: string | undefined): FileSchedule 
             angle: s.angle,
             startS: tidy(s.start),
             rateHz: s.rate,
-            deg: s.values.map(tidyDeg),
+            deg: Array.from(s.values, tidyDeg),
             ...(s.smoothing ? { smoothing: writeSmoothing(s.smoothing) } : {}),
           })),
         }

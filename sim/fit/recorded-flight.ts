@@ -46,7 +46,7 @@ export function scheduleOf({ posed, series, before, reports }: ConditionedMotion
   const base = posed.body.angles.map((_, k) => series[k]);
   const sampled: SampledAngle[] = [];
   for (let k = 0; k < na; k++) {
-    const values = Array.from({ length: rows }, (_, i) => series[na * i + k]);
+    const values = Float64Array.from({ length: rows }, (_, i) => series[na * i + k]);
     if (values.every((v) => v === values[0])) continue;
     sampled.push({ angle: k, start: -before / posed.rateHz, rate: posed.rateHz, values, smoothing: reports[k].by });
   }

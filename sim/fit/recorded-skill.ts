@@ -52,7 +52,7 @@ export function writeRecordedSkill(
             angle: posed.body.angles[s.angle].name,
             startS: tidy(s.start),
             rateHz: s.rate,
-            deg: s.values.map(tidyDeg),
+            deg: Array.from(s.values, tidyDeg),
             ...(s.smoothing ? { smoothing: writeSmoothing(s.smoothing) } : {}),
           })),
         },

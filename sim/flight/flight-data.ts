@@ -1,6 +1,7 @@
 /** A flight along the track that was integrated; and as plain data, which a thread can be sent, and back without flying it again: the same bits. */
 import type { Body } from '../body/body.ts';
 import { type MotionData, motionOf, scheduleOf } from '../schedule/motion.ts';
+import type { Track } from '../schedule/track.ts';
 import { DenseTrack, type TrackData } from './dense-track.ts';
 import type { Flight } from './flight.ts';
 
@@ -9,9 +10,37 @@ type FlightParts = Omit<Flight, 'quatInto' | 'massCentreInto'>;
 
 /** Frames and units as in flight.ts. */
 export interface FlightData extends Omit<FlightParts, 'body' | 'schedule'> {
-  readonly motion: MotionData;
+  readonly motion: SentMotion;
   readonly track: TrackData;
 }
+
+/** What a schedule is made of, its long lists as typed arrays: a thread is sent those several times as fast. */
+interface SentMotion extends Omit<MotionData, 'tracks' | 'grid'> {
+  readonly tracks: readonly (readonly SentTrack[])[];
+  readonly grid: Float64Array;
+}
+interface SentTrack extends Omit<Track, 'times' | 'coefs'> {
+  readonly times: Float64Array;
+  readonly coefs: Float64Array;
+}
+
+const packMotion = ({ tracks, grid, breaks }: MotionData): SentMotion => ({
+  tracks: tracks.map((list) =>
+    list.map((track) => ({
+      ...track,
+      times: Float64Array.from(track.times),
+      coefs: Float64Array.from(track.coefs),
+    })),
+  ),
+  grid: Float64Array.from(grid),
+  breaks,
+});
+
+const unpackMotion = ({ tracks, grid, breaks }: SentMotion): MotionData => ({
+  tracks: tracks.map((list) => list.map((track) => ({ ...track, times: Array.from(track.times) }))),
+  grid: Array.from(grid),
+  breaks,
+});
 
 /** A flight that is cut or given more has the same look-up. */
 const tracks = new WeakMap<Flight['quatInto'], DenseTrack>();
@@ -49,13 +78,13 @@ export function packFlight(flight: Flight): FlightData | undefined {
   return {
     ...{ gravity, duration, apex, h_Scm_W, p_WScm_W0, v_WScm_W0, surfaceY, end, stepTimes, stats },
     ...(touchdown ? { touchdown } : {}),
-    motion,
+    motion: packMotion(motion),
     track: track.data(),
   };
 }
 
 export function unpackFlight(body: Body, { motion, track, ...parts }: FlightData): Flight {
-  return flightAlong(DenseTrack.of(track), { ...parts, body, schedule: scheduleOf(body, motion) });
+  return flightAlong(DenseTrack.of(track), { ...parts, body, schedule: scheduleOf(body, unpackMotion(motion)) });
 }
 
 /** Scales a quaternion to one; returns how far it was off. */

@@ -68,10 +68,15 @@ function getSampledTrack(s: SampledAngle, criterion: SmoothingCriterion, memo: F
   return track;
 }
 
+function isLevel(values: ArrayLike<number>): boolean {
+  for (let i = 1; i < values.length; i++) if (values[i] !== values[0]) return false;
+  return true;
+}
+
 function makeSampledTrack(s: SampledAngle, criterion: SmoothingCriterion, memo: FactorMemo): Track {
   const n = s.values.length;
   const value = s.values[0];
-  if (s.values.every((v) => v === value))
+  if (isLevel(s.values))
     return { times: [s.start], coefs: new Float64Array(0), before: value, after: value, breaks: [] };
   const smoother = makeSmoother(Float64Array.from(s.values), memo);
   const c = smoother.calcCoefs(weightOf(criterion, smoother, s.rate));

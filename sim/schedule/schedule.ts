@@ -36,7 +36,7 @@ export interface SampledAngle {
   readonly angle: number;
   readonly start: number;
   readonly rate: number;
-  readonly values: readonly number[];
+  readonly values: ArrayLike<number>;
   /** left out: as of all */
   readonly smoothing?: SmoothingCriterion;
 }

@@ -50,7 +50,7 @@ export interface SkillSpec {
     readonly angle: string;
     readonly start: number;
     readonly rate: number;
-    readonly values: readonly number[];
+    readonly values: ArrayLike<number>;
     readonly smoothing?: SmoothingCriterion;
   }[];
   readonly smoothing: SmoothingCriterion;

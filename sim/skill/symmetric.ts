@@ -46,7 +46,7 @@ function isEven(body: Body, spec: ScheduleSpec, [a, m]: readonly [number, number
     sa.rate === sm.rate &&
     sameCriterion(sa.smoothing ?? spec.smoothing, sm.smoothing ?? spec.smoothing) &&
     sa.values.length === sm.values.length &&
-    sa.values.every((v, i) => same(v, sm.values[i]))
+    Array.from(sa.values).every((v, i) => same(v, sm.values[i]))
   );
 }
 
@@ -110,7 +110,7 @@ export function makeSymmetric(
     // measured on one side only, or at other rates: read again at the first one's times
     const grid = measured[0];
     if (grid) {
-      const mean = grid.values.map((_, i) => {
+      const mean = Float64Array.from(grid.values, (_, i) => {
         schedule.anglesInto(grid.start + i / grid.rate, values, rates);
         return (values[a] + sign * values[m]) / 2;
       });

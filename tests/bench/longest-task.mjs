@@ -7,7 +7,7 @@ export const FELT_MS = 50;
 /** After an act, what it leaves to do. */
 const REST_MS = 400;
 /** Of the longest acts so many are listed. */
-const LISTED = 12;
+const LISTED = 40;
 
 /** [{ kind, name, run, rest }]: an act without a kind prepares the next; `rest` in ms where it leaves more to do. */
 export function makeActs() {
@@ -15,17 +15,22 @@ export function makeActs() {
   return { acts, act: (kind, name, run, rest = REST_MS) => acts.push({ kind, name, run, rest }) };
 }
 
-/** ms, of each act. */
+/** ms, of each act; undefined where it could not be done. */
 export async function traceActs(page, acts) {
   const session = await page.context().newCDPSession(page);
   const events = [];
   session.on('Tracing.dataCollected', ({ value }) => events.push(...value));
   const includedCategories = ['toplevel', 'blink.user_timing', 'devtools.timeline', '__metadata'];
   await session.send('Tracing.start', { transferMode: 'ReportEvents', traceConfig: { includedCategories } });
+  const failed = new Set();
   const mark = (name) => page.evaluate((n) => performance.mark(n), name);
   for (const [i, { run, rest }] of acts.entries()) {
     await mark(`act ${i}`);
-    await run(page);
+    try {
+      await run(page);
+    } catch {
+      failed.add(i);
+    }
     await page.waitForTimeout(rest);
   }
   await mark(`act ${acts.length}`);
@@ -42,7 +47,7 @@ export async function traceActs(page, acts) {
     if (at >= 0 && at < acts.length) longest[at] = Math.max(longest[at], (tdur ?? dur) / 1000);
   }
   await session.detach();
-  return longest;
+  return longest.map((one, i) => (failed.has(i) ? undefined : one));
 }
 
 /** `build.acts` have kind, name and `longest`. */

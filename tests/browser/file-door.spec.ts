@@ -2,6 +2,7 @@
 import { readFileSync } from 'node:fs';
 import { expect, type Page } from '@playwright/test';
 import { fileKinds } from '../reliability/file-kinds.ts';
+import { hostileTexts } from '../reliability/hostile-texts.ts';
 import { chooseFile, openBench } from './bench.ts';
 import { test } from './kept-files.ts';
 
@@ -77,4 +78,32 @@ test('what is no skill is named, and a skill and its athlete come together', {
     await expect(fault(page)).toContainText('tuck.json was not opened. mara.json: The mass');
     await expect(page).toHaveTitle(/^Tuck of Mara/);
   });
+});
+
+test('a title that would be a script is letters, on the page, in its tools and in the name of its file', {
+  tag: ['@once', '@whole'],
+}, async ({ page }) => {
+  await page.addInitScript(() => {
+    document.addEventListener('securitypolicyviolation', (e) => {
+      (window as unknown as { reached: string }).reached = `policy: ${e.violatedDirective}`;
+    });
+  });
+  await openBench(page);
+  const scripts = hostileTexts.filter(({ text: one }) => /<|onload|script:/.test(one));
+  expect(scripts.length).toBeGreaterThan(2);
+  for (const { name, text: title } of scripts)
+    await test.step(name, async () => {
+      const hostile = { ...skill, title, note: title, athlete: { ...JSON.parse(athlete), name: title.slice(0, 80) } };
+      await drop(page, [{ name: `${title.replaceAll('/', '')}.json`, text: JSON.stringify(hostile) }]);
+      await expect.poll(() => page.title()).toContain(title.slice(0, 20));
+      const saving = page.waitForEvent('download');
+      await page.keyboard.press('ControlOrMeta+s');
+      expect((await saving).suggestedFilename()).toMatch(/^[a-z0-9-]+\.json$/);
+      for (const key of ['h', 'p', 'e', 'k']) {
+        await page.keyboard.press(key);
+        await expect(page.locator('img[src="x"], svg script, body script:not([src])')).toHaveCount(0);
+        await page.keyboard.press('Escape');
+      }
+      expect(await page.evaluate(() => (window as { reached?: unknown }).reached)).toBeUndefined();
+    });
 });

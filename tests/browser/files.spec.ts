@@ -46,7 +46,7 @@ test('a version 1 file comes out as it was, byte for byte, and each way to save 
 
 const REFUSED: readonly (readonly [what: string, bytes: Buffer, said: string])[] = [
   ['an empty file', Buffer.from(''), 'The file is empty.'],
-  ['a picture', Buffer.from([0x89, 0x50, 0x4e, 0x47, 0xff, 0xfe, 0x00, 0x01]), 'The file holds no text'],
+  ['a picture', Buffer.from([0x89, 0x50, 0x4e, 0x47, 0xff, 0xfe, 0x00, 0x01]), 'The file is a picture.'],
   ['a file cut off', Buffer.from(version1.slice(0, 300)), 'The file is not valid JSON: expected '],
   [
     'ten megabytes',

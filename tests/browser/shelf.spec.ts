@@ -175,7 +175,12 @@ const countRecords = (_: BrowserContext, page: Page): Promise<number> =>
   );
 
 test('a browser without a database says so, works, and shows the way out', { tag: '@desktop' }, async ({ page }) => {
-  await page.addInitScript(() => Object.defineProperty(window, 'indexedDB', { value: undefined }));
+  await page.addInitScript(() => {
+    Object.defineProperty(window, 'indexedDB', { value: undefined });
+    Storage.prototype.setItem = () => {
+      throw new DOMException('forbidden', 'SecurityError');
+    };
+  });
   await openBench(page);
   await editSpeedUp(page, '5.2');
   await expect(page.locator('.not-kept')).toContainText('Not saved');
@@ -185,7 +190,7 @@ test('a browser without a database says so, works, and shows the way out', { tag
   await saveToShelf(page);
   await expect(notice(page)).toContainText('refuses to store');
   const { dialog } = await openShelf(page);
-  await expect(dialog).toContainText('there is no shelf here');
+  await expect(dialog).toContainText('the shelf cannot be shown');
 });
 
 test('a full disk is said as long as it lasts', { tag: '@once' }, async ({ page }) => {
@@ -193,9 +198,12 @@ test('a full disk is said as long as it lasts', { tag: '@once' }, async ({ page 
   await page.evaluate(() => {
     const { put } = IDBObjectStore.prototype;
     Object.assign(window, { heal: () => Object.assign(IDBObjectStore.prototype, { put }) });
-    IDBObjectStore.prototype.put = () => {
+    const refuse = (): never => {
       throw new DOMException('full', 'QuotaExceededError');
     };
+    IDBObjectStore.prototype.put = refuse;
+    // local storage would take what the database does not
+    Storage.prototype.setItem = refuse;
   });
   await editSpeedUp(page, '5.2');
   await expect(page.locator('.not-kept')).toContainText('Not saved');

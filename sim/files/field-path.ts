@@ -1,4 +1,6 @@
 /** Paths of fields as people read them: takeoff.velocityMPerS.up, schedule.keys[3].deg. */
+import { jsonText } from '../math/json-text.ts';
+
 const PLAIN = /^[$A-Za-z_][A-Za-z0-9_-]*$/;
 const LONGEST = 80;
 
@@ -6,6 +8,6 @@ const LONGEST = 80;
 export function joinPath(path: string, key: string | number): string {
   if (typeof key === 'number') return `${path}[${key}]`;
   const short = key.length > LONGEST ? `${key.slice(0, LONGEST)}...` : key;
-  if (!PLAIN.test(key)) return `${path}[${JSON.stringify(short)}]`;
+  if (!PLAIN.test(key)) return `${path}[${jsonText(short, 0)}]`;
   return path ? `${path}.${short}` : short;
 }

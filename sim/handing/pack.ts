@@ -15,7 +15,9 @@ const dictionary = strToU8(DICTIONARY_1);
 
 /** `start`: what says the form, before the letters. Throws a LinkError for a text that is too long. */
 export function packText(start: string, text: string): string {
-  const packed = deflateSync(strToU8(text), { level: 9, mem: 12, dictionary });
+  const bytes = strToU8(text);
+  if (bytes.length > MOST_UNPACKED) throw new LinkError({ kind: 'long', letters: bytes.length, most: MOST_UNPACKED });
+  const packed = deflateSync(bytes, { level: 9, mem: 12, dictionary });
   const letters = Math.ceil((packed.length * 4) / 3);
   const most = MOST_LETTERS;
   if (letters > most) throw new LinkError({ kind: 'long', letters, most });

@@ -14,7 +14,7 @@ test('there are two thousand inputs, and every kind is counted', () => {
 
 describe.each(CORPUS_COUNTS)('$kind', ({ kind: name, whole, sample }) => {
   const kind = KINDS.find((one) => one.name === name);
-  test('each is read as it should be, or refused in one plain line', async () => {
+  test('each is read as it should be, or refused in one plain line', { timeout: 600_000 }, async () => {
     const broken: string[] = [];
     const found: Record<Outcome, number> = { read: 0, refused: 0 };
     for (let number = 0; kind && number < casesOf(whole, sample); number++) {

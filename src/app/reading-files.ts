@@ -5,6 +5,8 @@ import { createOpening, type OpeningState } from './opening.ts';
 import { wordFault, wordFileName } from './say/fault-words.ts';
 import type { Flying } from './services.ts';
 
+type Join = (file: SkillFile) => SkillFile;
+
 interface ReadingHost {
   readonly flying: Pick<Flying, 'readJson' | 'readFile' | 'readLong' | 'readAthlete' | 'legs' | 'flown' | 'cancel'>;
   /** throws for a document that cannot be flown; 'beside': it is being flown beside the page */
@@ -15,12 +17,10 @@ interface ReadingHost {
   open(file: SkillFile, original: string | undefined): void;
 }
 
-type Join = (file: SkillFile) => SkillFile;
-
 interface Reading {
   readonly opening: OpeningState;
   /** `join`: with what came along */
-  readText(name: string, text: string, join?: (file: SkillFile) => SkillFile): void;
+  readText(name: string, text: string, join?: Join): void;
   /** when the flight beside the page has come; one that was passed over is asked for again */
   whenFlown(name: string, doc: SkillFile, then: () => void): void;
   fail(name: string, error: unknown): void;

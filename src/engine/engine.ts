@@ -52,7 +52,7 @@ import { type AskRelease, makeReleases } from './releases.ts';
 import type { FlightResult } from './result.ts';
 import { MOST_HERE, MOST_STEPS, weighFlight } from './weight.ts';
 
-/** While a hand drags: half the frames, and an error of 1e-8 a step, still far under what can be seen. */
+/** While a hand drags: an error a step that is still far under what can be seen. */
 export const DRAFT_TOLERANCE = 1e-8;
 
 export interface Engine {
@@ -144,6 +144,7 @@ export function makeEngine(shelf: Catalogue, askRelease: AskRelease = askHere(sh
     };
   };
   const launchFile = (file: SkillFile): LaunchedSkill => {
+    // first, so that a file without an athlete is refused with its field
     const built = buildSkill(parseSkill(file, shelf));
     return releases.launch(file, findAthlete(file), built);
   };

@@ -9,7 +9,7 @@ import type { SkillEntry } from '../document/shelf.ts';
 import { readVersions, type Versions, writeVersions } from '../document/versions.ts';
 import { cancelDrag } from '../ui/drag.ts';
 import { inNextTask } from '../ui/frame.ts';
-import { type FileFault, fileName, pickFiles, saveText } from './file-door.ts';
+import { type FileEnd, type FileFault, fileName, pickFiles, saveText } from './file-door.ts';
 import { createLegView, LEGS } from './leg-view.ts';
 import type { OpeningState } from './opening.ts';
 import { createReading } from './reading-files.ts';
@@ -71,8 +71,11 @@ export interface DocumentState extends Undoing {
   openEntry(entry: SkillEntry): void;
   /** another past, and what it has come to: what was read late */
   restore(history: past.History<SkillFile>, fault?: FileFault): void;
-  /** what was opened or dropped; one that cannot be read or flown changes nothing. `join`: with what came along */
-  readText(name: string, text: string, join?: (file: SkillFile) => SkillFile): void;
+  /**
+   * What was opened or dropped; one that cannot be read or flown changes nothing. `join`: with what came along. `end`: what became of it,
+   * for the one who asks to say; left out: a refusal is said over the page.
+   */
+  readText(name: string, text: string, join?: (file: SkillFile) => SkillFile, end?: (end: FileEnd) => void): void;
   /** what is opened as soon as it has been read and flown beside the page */
   readonly opening: Pick<OpeningState, 'now' | 'cancel'>;
   readonly fileFault: Accessor<FileFault | undefined>;
@@ -273,7 +276,8 @@ export function createDocument(host: DocumentHost): DocumentState {
           throw new FieldError('phases', phases, 'one flight in a version 1 file');
         saveText(fileName(file().title, 'v1'), host.writeVersion1());
       } catch (error) {
-        setFileFault({ name: file().title, reason: `${wordFault(error)}.`, isSaving: true });
+        const name = file().title;
+        setFileFault({ name, reason: `${wordFault(error)}.`, said: texts.files.notSaved(wordFileName(name)) });
       }
     },
   };

@@ -4,9 +4,14 @@ import { texts } from './words.ts';
 export interface FileFault {
   readonly name: string;
   readonly reason: string;
-  /** it was not written as version 1; left out: it was not opened */
-  readonly isSaving?: true;
+  /** what it begins with; left out: that it was not opened */
+  readonly said?: string;
+  /** what is true besides; left out: that nothing was changed */
+  readonly kept?: string;
 }
+
+/** What became of a file that was to be opened. */
+export type FileEnd = 'taken' | 'cancelled' | FileFault;
 
 export const fileName = texts.files.fileName;
 

@@ -11,13 +11,19 @@ interface Coming<T> {
   cancel(): void;
 }
 
+interface Heard<T> {
+  come(value: T): void;
+  fail(error: unknown): void;
+  cancelled(): void;
+}
+
 export interface OpeningState {
   /** what is waited for */
   readonly now: Accessor<Opening | undefined>;
   /** leaves everything as it is; false when nothing is waited for */
   cancel(): boolean;
-  /** the newest alone: the one before is cancelled. Of one that was cancelled nothing more is heard */
-  wait<T>(name: string, coming: Coming<T>, then: (value: T) => void, fail: (error: unknown) => void): void;
+  /** the newest alone: the one before is cancelled. Of one that was cancelled no more is heard than that */
+  wait<T>(name: string, coming: Coming<T>, heard: Heard<T>): void;
 }
 
 export function createOpening(): OpeningState {
@@ -31,9 +37,15 @@ export function createOpening(): OpeningState {
   return {
     now,
     cancel,
-    wait: (name, coming, then, fail) => {
+    wait: (name, coming, { come, fail, cancelled }) => {
       cancel();
-      const mine = { name, cancel: () => coming.cancel() };
+      const mine = {
+        name,
+        cancel: () => {
+          coming.cancel();
+          cancelled();
+        },
+      };
       setNow(mine);
       const end =
         <V>(go: (value: V) => void) =>
@@ -42,7 +54,7 @@ export function createOpening(): OpeningState {
           setNow(undefined);
           go(value);
         };
-      coming.done.then(end(then), end(fail));
+      coming.done.then(end(come), end(fail));
     },
   };
 }

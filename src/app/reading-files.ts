@@ -1,6 +1,7 @@
 /** Files that are opened or dropped: read, checked, and opened as soon as their skill has been flown; one that cannot be changes nothing. */
 import type { Athlete, GivenFile, SkillFile } from '../../sim/index.ts';
-import type { FileFault } from './file-door.ts';
+import type { ReadLong } from '../jobs/kinds/read-data.ts';
+import type { FileEnd, FileFault } from './file-door.ts';
 import { createOpening, type OpeningState } from './opening.ts';
 import { wordFault, wordFileName } from './say/fault-words.ts';
 import type { Flying } from './services.ts';
@@ -19,8 +20,8 @@ interface ReadingHost {
 
 interface Reading {
   readonly opening: OpeningState;
-  /** `join`: with what came along */
-  readText(name: string, text: string, join?: Join): void;
+  /** `join`: with what came along; `end`: what became of it, said here where that is left out */
+  readText(name: string, text: string, join?: Join, end?: (end: FileEnd) => void): void;
   /** when the flight beside the page has come; one that was passed over is asked for again */
   whenFlown(name: string, doc: SkillFile, then: () => void): void;
   fail(name: string, error: unknown): void;
@@ -28,71 +29,78 @@ interface Reading {
 
 export function createReading({ flying, check, giveWorksheet, giveAthlete, setFault, open }: ReadingHost): Reading {
   const opening = createOpening();
-  const fail = (name: string, error: unknown): void => setFault({ name, reason: `${wordFault(error)}.` });
-  const attempt = (name: string, run: () => void): void => {
+  const faultOf = (name: string, error: unknown): FileFault => ({ name, reason: `${wordFault(error)}.` });
+  const say = (end: FileEnd): void => {
+    if (typeof end === 'object') setFault(end);
+  };
+  const attempt = (name: string, run: () => void, end: (end: FileEnd) => void): void => {
     try {
       run();
     } catch (error) {
-      fail(name, error);
+      end(faultOf(name, error));
     }
   };
-  const whenFlown = (name: string, doc: SkillFile, then: () => void): void => {
+  const wait = <T>(
+    name: string,
+    coming: Parameters<typeof opening.wait<T>>[1],
+    then: (value: T) => void,
+    end: (end: FileEnd) => void,
+  ): void =>
+    opening.wait(wordFileName(name), coming, {
+      come: (value) => attempt(name, () => then(value), end),
+      fail: (error) => end(faultOf(name, error)),
+      cancelled: () => end('cancelled'),
+    });
+  const whenFlown = (name: string, doc: SkillFile, then: () => void, end = say): void => {
     const first = flying.legs.fileOf(doc, 0);
     const come = (): void => {
-      if (check(doc) === 'beside') whenFlown(name, doc, then);
+      if (check(doc) === 'beside') whenFlown(name, doc, then, end);
       else then();
     };
-    opening.wait(
-      wordFileName(name),
-      { done: flying.flown(first), cancel: () => flying.cancel(first) },
-      () => attempt(name, come),
-      (error) => fail(name, error),
-    );
+    wait(name, { done: flying.flown(first), cancel: () => flying.cancel(first) }, come, end);
   };
-  const take = (name: string, doc: SkillFile, original: string | undefined): void => {
+  const take = (name: string, doc: SkillFile, original: string | undefined, end: (end: FileEnd) => void): void => {
     const show = (): void => {
       setFault(undefined);
       open(doc, original);
+      end('taken');
     };
-    if (check(doc) === 'beside') whenFlown(name, doc, show);
+    if (check(doc) === 'beside') whenFlown(name, doc, show, end);
     else {
       opening.cancel();
       show();
     }
   };
-  const readHere = (name: string, text: string, join: Join): void => {
+  const readHere = (name: string, text: string, join: Join, end: (end: FileEnd) => void): void => {
     const json = flying.readJson(text);
     if (isAthlete(json)) {
       const athlete = flying.readAthlete(json);
       setFault(undefined);
       giveAthlete(athlete);
+      end('taken');
     } else if (isWorksheet(json)) {
       setFault(undefined);
       giveWorksheet({ name, text });
-    } else take(name, join(flying.readFile(json)), isVersion1(json) ? text : undefined);
+      end('taken');
+    } else take(name, join(flying.readFile(json)), isVersion1(json) ? text : undefined, end);
   };
-  const readText = (name: string, text: string, join: Join = (file) => file): void => {
+  const readText: Reading['readText'] = (name, text, join = (file) => file, end = say) => {
     const long = flying.readLong(text);
     if (!long) {
-      attempt(name, () => readHere(name, text, join));
+      attempt(name, () => readHere(name, text, join, end), end);
       return;
     }
-    opening.wait(
-      wordFileName(name),
-      long,
-      (read) =>
-        attempt(name, () => {
-          if (read.kind === 'skill') take(name, join(read.file), read.isVersion1 ? text : undefined);
-          else readHere(name, text, join);
-        }),
-      (error) => fail(name, error),
-    );
+    const come = (read: ReadLong): void => {
+      if (read.kind === 'skill') take(name, join(read.file), read.isVersion1 ? text : undefined, end);
+      else readHere(name, text, join, end);
+    };
+    wait(name, long, come, end);
   };
   return {
     opening,
     readText,
-    whenFlown,
-    fail,
+    whenFlown: (name, doc, then) => whenFlown(name, doc, then),
+    fail: (name, error) => setFault(faultOf(name, error)),
   };
 }
 

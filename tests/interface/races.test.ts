@@ -228,15 +228,16 @@ test('files that are dropped together are opened each in a task of its own', asy
   const opened: string[] = [];
   const inNext: number[] = [];
   const doc = {
-    readText: (name: string) => {
+    readText: (name: string, _text: string, _join: unknown, end: (end: 'taken') => void) => {
       opened.push(name);
       setTimeout(() => inNext.push(opened.length));
+      end('taken');
     },
-    refuse: () => {},
+    id: () => 0,
   };
   const host = { doc, shell: { tool: () => undefined }, services: { load: { filing: async () => filing } } };
   const files = ['a', 'b', 'c'].map((name) => new File([JSON.stringify(tuck)], name));
   await readDropped(host as unknown as Parameters<typeof readDropped>[0], files);
-  expect(opened).toEqual(['a', 'b', 'c']);
+  expect(opened).toEqual(['c', 'b', 'a']);
   expect(inNext).toEqual([1, 2, 3]);
 });

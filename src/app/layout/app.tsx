@@ -154,8 +154,8 @@ function Bench(props: { first: Layout }) {
         {(fault) => (
           <div class="file-fault" role="alert">
             <p>
-              <b>{fault().isSaving ? texts.files.notSaved(fault().name) : texts.files.failed(fault().name)}</b>{' '}
-              {fault().reason} <span class="quiet">{texts.files.nothingLost}</span>
+              <b>{fault().said ?? texts.files.failed(fault().name)}</b> {fault().reason}{' '}
+              <span class="quiet">{fault().kept ?? texts.files.nothingLost}</span>
             </p>
             <button type="button" onClick={() => doc.clearFileFault()}>
               {texts.files.dismiss}

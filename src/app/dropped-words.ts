@@ -1,0 +1,11 @@
+/** Words of files that were dropped or chosen together. */
+export const droppedTexts = {
+  opened: (n: number, title: string) =>
+    `${n} skills were opened. ${title} is shown; undo leads to the ${n === 2 ? 'other' : 'others'}.`,
+  refused: (n: number, of: number) => `${n} of ${of} files were not opened.`,
+  line: (name: string, reason: string) => `${name}: ${reason}`,
+  more: (n: number) => `and ${n} more.`,
+  kept: 'The rest was opened.',
+  cancelled: 'it was cancelled.',
+  tooMany: (most: number) => `at most ${most} files are opened at once.`,
+};

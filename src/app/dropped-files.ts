@@ -111,7 +111,7 @@ function inOrder(texts: readonly GivenText[]): GivenText[] {
 }
 
 /** The text of a name in JSON. */
-const REF = /"ref"\s*:\s*("(?:[^"\\]|\\.)*")/g;
+const REF = /"ref"\s*:\s*("(?:[^"\\]|\\.){0,500}")/g;
 
 function nameOfRef(ref: string): string | undefined {
   try {

@@ -83,6 +83,17 @@ const loadDropped = loadPart(
   () => import('./dropped-files.ts'),
   (m) => m.readDropped,
 );
+const loadDroppedText = loadPart(
+  () => import('./dropped-text.ts'),
+  (m) => m.readDroppedText,
+);
+
+/** Letters that were dropped, without a file. */
+export function readLetters(page: Page, text: string): void {
+  loadDroppedText()
+    .then((read) => read(page, text))
+    .catch(() => page.shell.notify({ text: texts.panelFailed }));
+}
 
 /** Files that were dropped or chosen. */
 export function readFiles(page: Page, files: readonly File[]): void {

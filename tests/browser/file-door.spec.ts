@@ -77,6 +77,36 @@ test('what is no skill is named, and a skill and its athlete come together', {
     ]);
     await expect(fault(page)).toContainText('tuck.json was not opened. mara.json: The mass');
     await expect(page).toHaveTitle(/^Tuck of Mara/);
+    await fault(page).getByRole('button').click();
+  });
+  await test.step('several together: the first is open, one notice names what was refused', async () => {
+    await drop(page, [
+      { name: 'one.json', text: JSON.stringify({ ...skill, title: 'One' }) },
+      { name: 'bad.json', text: '{' },
+      { name: 'empty.json', text: '' },
+      { name: 'two.json', text: JSON.stringify({ ...skill, title: 'Two' }) },
+    ]);
+    await expect(fault(page)).toContainText('2 of 4 files were not opened.');
+    await expect(fault(page)).toContainText(/bad\.json: .*empty\.json: .*The rest was opened\./s);
+    await expect(page).toHaveTitle(/^One/);
+    await expect(page.locator('.notice').first()).toContainText(
+      '2 skills were opened. One is shown; undo leads to the other.',
+    );
+    await fault(page).getByRole('button').click();
+  });
+  await test.step('letters: what may be dropped is said, the text of a file is opened', async () => {
+    const dropText = (given: string): Promise<void> =>
+      page.evaluate((letters) => {
+        const dataTransfer = new DataTransfer();
+        dataTransfer.setData('text/plain', letters);
+        document.body.dispatchEvent(new DragEvent('drop', { dataTransfer, bubbles: true, cancelable: true }));
+      }, given);
+    await dropText('a back tuck');
+    await expect(page.locator('.notice').first()).toContainText('What was dropped holds no skill.');
+    await dropText(JSON.stringify({ ...skill, title: 'By letters' }));
+    await expect(page).toHaveTitle(/^By letters/);
+    await dropText('https://bench.example/#1.damaged!');
+    await expect(fault(page)).toContainText('The link was not opened.');
   });
 });
 

@@ -11,7 +11,7 @@ import { useActions } from '../actions.ts';
 import { makeLate } from '../late.tsx';
 import { loadPart } from '../load-part.ts';
 import { NoticeLine } from '../notice-line.tsx';
-import { createPage, PageContext, readFiles, useCursor, useDocument, usePage, useShell } from '../page.ts';
+import { createPage, PageContext, readFiles, readLetters, useCursor, useDocument, usePage, useShell } from '../page.ts';
 import type { Services } from '../services.ts';
 import { texts } from '../words.ts';
 import { Answers } from './answers.tsx';
@@ -104,10 +104,12 @@ function Bench(props: { first: Layout }) {
     };
     const onDrop = (e: DragEvent): void => {
       setOver(false);
-      // what is open has taken it
-      if (e.defaultPrevented) return;
+      const files = [...(e.dataTransfer?.files ?? [])];
+      // what is open has taken it, or a field takes letters
+      if (e.defaultPrevented || (files.length === 0 && isTyped(e.target))) return;
       e.preventDefault();
-      readFiles(page, [...(e.dataTransfer?.files ?? [])]);
+      if (files.length > 0) readFiles(page, files);
+      else readLetters(page, e.dataTransfer?.getData('text') ?? '');
     };
     const keep = (): void => keeping.leave();
     const hide = (): void => {

@@ -11,9 +11,5 @@ export const droppedTexts = {
   text: 'The dropped text',
   notText:
     'What was dropped holds no skill. Drop files of skills, athletes or worksheets here, the text of one, or a link to a skill or worksheet.',
-  /** in the place of the name of a file */
-  text: 'The dropped text',
-  notText:
-    'What was dropped holds no skill. Drop files of skills, athletes or worksheets here, the text of one, or a link to a skill or worksheet.',
   tooMany: (most: number) => `at most ${most} files are opened at once.`,
 };

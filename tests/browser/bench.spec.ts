@@ -1,7 +1,8 @@
 // The bench on a laptop: watch, move, change, take back; nothing is lost.
 import { readFileSync } from 'node:fs';
 import { expect, type Page } from '@playwright/test';
-import { bob, chooseFile, cursorOf, drag, leaveFocus, openBench, readSentence, undo } from './bench.ts';
+import { BENCH, bob, chooseFile, cursorOf, drag, leaveFocus, openBench, readSentence, undo } from './bench.ts';
+import { holdTime, passTime, untilDrawn } from './counted-time.ts';
 import { test } from './kept-files.ts';
 
 test('opens on a demo skill already flying: figure, sentence, curves, keys, joints; the floor moves the cursor', async ({
@@ -143,7 +144,7 @@ test('what is changed is taken back, and what is wrong is refused', async ({ pag
   });
 });
 
-test('a reload keeps the edit, the cursor and the way back', async ({ page }) => {
+test('a reload keeps the edit, the cursor and the way back', { tag: '@whole' }, async ({ page }) => {
   await openBench(page);
   const before = await readSentence(page);
   const field = page.getByRole('spinbutton', { name: 'Height' });
@@ -226,7 +227,9 @@ test('by keyboard alone, and a lane by typing', async ({ page }) => {
   });
 });
 
-test('the readout says of the frame at the cursor whether anything is cautioned', async ({ page }) => {
+test('the readout says of the frame at the cursor whether anything is cautioned', { tag: '@whole' }, async ({
+  page,
+}) => {
   await openBench(page);
   const bounds = page.locator('.bounds').first();
   await expect(bounds).toHaveText('no caution here');
@@ -250,13 +253,25 @@ test('the readout says of the frame at the cursor whether anything is cautioned'
 test.describe('where motion is welcome', () => {
   test.use({ contextOptions: { reducedMotion: 'no-preference' } });
 
+  /** As fast as a quarter of the flight's time, from take-off; the page's time is counted, so that what is asked is not over before it is asked. */
+  const openPlaying = async (page: Page): Promise<void> => {
+    await holdTime(page);
+    await page.goto(BENCH);
+    await untilDrawn(page);
+    await passTime(page, 400);
+  };
+
   test('a fresh opening plays the flight once, to the landing', async ({ page }) => {
-    await openBench(page);
+    await openPlaying(page);
     const first = await cursorOf(page);
     const end = Number(await bob(page).getAttribute('aria-valuemax'));
+    expect(first).toBeGreaterThan(0.05);
+    expect(first).toBeLessThan(0.15);
     await expect(page.getByRole('button', { name: 'Pause' })).toBeVisible();
-    await expect.poll(() => cursorOf(page)).toBeGreaterThan(first + 0.05);
-    await expect.poll(() => cursorOf(page), { timeout: 40_000 }).toBeCloseTo(end, 2);
+    await passTime(page, 400);
+    expect(await cursorOf(page)).toBeCloseTo(first + 0.1, 2);
+    await passTime(page, 4 * end * 1000);
+    expect(await cursorOf(page)).toBeCloseTo(end, 2);
     await expect(page.getByRole('button', { name: 'Play' })).toBeVisible();
   });
 
@@ -266,19 +281,19 @@ test.describe('where motion is welcome', () => {
     ['the space bar', (page: Page) => page.keyboard.press('Space')],
     ['the pause button', (page: Page) => page.locator('button.play').click()],
   ] as const) {
-    const tag = what.startsWith('a ') ? '@whole' : [];
+    const tag = what === 'the space bar' ? [] : '@whole';
     test(`${what} stops the first play and leaves the cursor; a reload keeps it`, { tag }, async ({ page }) => {
-      await openBench(page);
-      await expect.poll(() => cursorOf(page)).toBeGreaterThan(0.05);
+      await openPlaying(page);
       await act(page);
       await expect(page.getByRole('button', { name: 'Play' })).toBeVisible();
       const here = await cursorOf(page);
-      await page.waitForTimeout(300);
-      expect(await cursorOf(page)).toBe(here);
+      expect(here).toBeGreaterThan(0.05);
       expect(here).toBeLessThan(Number(await bob(page).getAttribute('aria-valuemax')) - 0.05);
+      await passTime(page, 1000);
+      expect(await cursorOf(page)).toBe(here);
       await page.reload();
-      await expect(page.locator('canvas[data-ready="true"]').first()).toBeVisible();
-      await page.waitForTimeout(300);
+      await untilDrawn(page);
+      await passTime(page, 1000);
       expect(await cursorOf(page)).toBeCloseTo(here, 3);
     });
   }
@@ -330,7 +345,7 @@ test('signs become words; a flight that never ends is said in words, and the las
   });
 });
 
-test('a flight of a stated duration without a surface ends, it does not land', async ({ page }) => {
+test('a flight of a stated duration without a surface ends, it does not land', { tag: '@whole' }, async ({ page }) => {
   await openBench(page);
   const download = page.waitForEvent('download');
   await page.keyboard.press('ControlOrMeta+s');

@@ -7,9 +7,11 @@ export async function openFirst(page: Page): Promise<void> {
   await open(page, './');
 }
 
-/** Opens the whole bench on a full twist: every row, and something to say in each. */
+/** The whole bench on a full twist: every row, and something to say in each. */
+export const BENCH = './?skill=back-straight-full&rows=all';
+
 export async function openBench(page: Page): Promise<void> {
-  await open(page, './?skill=back-straight-full&rows=all');
+  await open(page, BENCH);
 }
 
 /** The bench with what this browser has kept of it. */

@@ -15,12 +15,14 @@ const launch = (extra: string[] = []) => ({ executablePath, args: [...browserFla
  * A device lists what is for it: all tests without a tag, and those whose tag names it. Not for every device are tests of one
  * way to work (@desktop, @touch, @tablet), and tests of what is the same on all of them: stored records, workers, files (@once).
  * Of a test for several devices `npm test` takes a sample, and `npm run test:all` each: of the two that are touched the phone, of the
- * largest and the smallest the largest, and both where it is about the room that there is (@both). What takes longest is @whole.
+ * largest and the smallest the largest, and both where it is about the room that there is (@both). What asks further of a tool that has its
+ * walk in the sample is @whole.
  */
 const listed = (...tags: string[]): RegExp =>
   new RegExp(`^(?!.*@(desktop|touch|tablet|phone|once)\\b)|@(${tags.join('|')})\\b`, 's');
 const leftOut = isWhole ? undefined : /@whole\b/;
 const leftOutOnPhone = isWhole ? undefined : /@whole\b|^(?!.*@both\b).*@desktop\b/s;
+const onTabletAlone = /^(?!.*@(desktop|phone)\b).*@tablet\b/s;
 /** whole files, by the same rule */
 const desktopFiles = /bench\.spec\.ts/;
 const touchFiles = /(lane-sheet|touch)\.spec\.ts/;
@@ -65,7 +67,7 @@ export default defineConfig({
     },
     {
       name: 'tablet',
-      grep: isWhole ? listed('tablet', 'touch') : /@tablet\b/,
+      grep: isWhole ? listed('tablet', 'touch') : onTabletAlone,
       testIgnore: desktopFiles,
       use: { viewport: { width: 1024, height: 768 }, hasTouch: true },
     },

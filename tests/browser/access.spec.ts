@@ -40,7 +40,7 @@ test('axe finds no violation, light and dark', { tag: ['@desktop', '@tablet', '@
 });
 
 test('axe finds no violation in the panels of skills, values, joints, shapes and keys, light and dark', {
-  tag: ['@desktop', '@phone', '@both'],
+  tag: ['@desktop', '@phone'],
 }, async ({ page }) => {
   await openBench(page);
   for (const key of ['s', 'v', 'j', 'b', '?'])
@@ -75,7 +75,9 @@ test('axe still finds what is wrong', { tag: '@once' }, async ({ page }) => {
 /** WCAG 2.2, 1.4.3: text on its background. */
 const LEAST_CONTRAST = 4.5;
 
-test('a button that is on stays readable under the pointer, light and dark', { tag: '@once' }, async ({ page }) => {
+test('a button that is on stays readable under the pointer, light and dark', { tag: ['@once', '@whole'] }, async ({
+  page,
+}) => {
   await openBench(page);
   await page.keyboard.press('p');
   const on = page.locator('.tool-bar button[aria-pressed="true"], .choice button[aria-pressed="true"]');

@@ -45,7 +45,7 @@ async function chargeToArms(page: Page): Promise<void> {
 }
 
 test('the flights are flown again in a worker; a lean at take-off is charged to the take-off, as soon as it is there', {
-  tag: '@once',
+  tag: ['@once', '@whole'],
 }, async ({ page }) => {
   await openAccount(page);
   await expect(tool(page).locator('.tilt-bars')).toBeVisible();
@@ -100,7 +100,7 @@ async function readMomentum(page: Page): Promise<void> {
 }
 
 test('how sensitive the result is: about the result at a press, in Why without one', {
-  tag: '@desktop',
+  tag: ['@desktop', '@whole'],
 }, async ({ page }) => {
   await openBench(page);
   const opener = page.getByRole('button', { name: 'About this result' });
@@ -117,7 +117,7 @@ test('how sensitive the result is: about the result at a press, in Why without o
 });
 
 test('a turn without angular momentum has its loop of two joint angles, and parts that turn against each other', {
-  tag: '@once',
+  tag: ['@once', '@whole'],
 }, async ({ page }) => {
   await page.goto('./?skill=cat-turn');
   await expect(page.locator('canvas[data-ready="true"]').first()).toBeVisible();
@@ -133,7 +133,7 @@ test('a turn without angular momentum has its loop of two joint angles, and part
   await expect(tool(page).getByRole('img', { name: /about the lateral axis, over time, with its sign/ })).toBeVisible();
 });
 
-test('a skill whose sides move alike has nothing to account for', { tag: '@once' }, async ({ page }) => {
+test('a skill whose sides move alike has nothing to account for', { tag: ['@once', '@whole'] }, async ({ page }) => {
   await openBench(page);
   await page.keyboard.press('s');
   await page
@@ -145,7 +145,9 @@ test('a skill whose sides move alike has nothing to account for', { tag: '@once'
   await expect(tool(page).getByText(/^Left and right move alike/)).toBeVisible();
 });
 
-test('axe finds no violation in the account, light and dark', { tag: ['@desktop', '@phone'] }, async ({ page }) => {
+test('axe finds no violation in the account, light and dark', { tag: ['@desktop', '@phone', '@whole'] }, async ({
+  page,
+}) => {
   await openAccount(page);
   await expect(tool(page).locator('.tilt-bars')).toBeVisible();
   for (const name of isWide(page) ? ['all'] : ['Tilt', 'Twist or wobble', 'Eyes', 'Momentum']) {

@@ -15,7 +15,7 @@ test('a link to a skill opens it; what was kept comes back by undo', { tag: '@on
 });
 
 test('a link to a skill that is kept with a change opens it as it is ready, one step to undo', {
-  tag: '@once',
+  tag: ['@once', '@whole'],
 }, async ({ page }) => {
   await openBench(page);
   const ready = await page.getByTestId('sentence').textContent();
@@ -28,9 +28,9 @@ test('a link to a skill that is kept with a change opens it as it is ready, one 
   await expect(page.getByTestId('sentence')).toHaveText(mine ?? '');
 });
 
-test('a name that is no skill, or skills that do not come, open the bench all the same', { tag: '@once' }, async ({
-  page,
-}) => {
+test('a name that is no skill, or skills that do not come, open the bench all the same', {
+  tag: ['@once', '@whole'],
+}, async ({ page }) => {
   for (const name of ['constructor', '__proto__', '%E0%A4%A']) {
     await page.goto(`./?skill=${name}`);
     await expect(page.locator('canvas[data-ready="true"]').first()).toBeVisible();

@@ -80,7 +80,9 @@ test('the sentence is filled from the skill; an answer is shown, kept as a versi
   await expect(tool(page).getByRole('button', { name: 'Keep as C' })).toBeVisible();
 });
 
-test('a giant is solved from the bar: the release is found, written and flown', { tag: '@once' }, async ({ page }) => {
+test('a giant is solved from the bar: the release is found, written and flown', { tag: ['@once', '@whole'] }, async ({
+  page,
+}) => {
   test.slow();
   await openSkill(page, 'giant swings into a double back somersault, straight');
   await expect.poll(async () => (await readSentence(page)).somersaults, SOON).toBeCloseTo(1.68, 1);
@@ -122,7 +124,7 @@ test('a giant is solved from the bar: the release is found, written and flown', 
   await expect.poll(async () => (await readSentence(page)).text, SOON).toBe(text);
 });
 
-test('what cannot be had is said with what is in the way', { tag: '@once' }, async ({ page }) => {
+test('what cannot be had is said with what is in the way', { tag: ['@once', '@whole'] }, async ({ page }) => {
   await openAsk(page);
   await slot(page, 'Twists wanted').fill('3');
   await slot(page, 'Twists wanted').press('Enter');
@@ -141,7 +143,7 @@ test('what cannot be had is said with what is in the way', { tag: '@once' }, asy
 });
 
 test('what is out of range says the range and keeps the value; a code that is none says what is allowed; a search can be stopped', {
-  tag: '@once',
+  tag: ['@once', '@whole'],
 }, async ({ page }) => {
   await openAsk(page);
   await slot(page, 'Twists wanted').fill('40');
@@ -172,7 +174,7 @@ test('what is out of range says the range and keeps the value; a code that is no
 });
 
 test('a span moves by its end, by keys and by typing; what may change is added and taken away', {
-  tag: '@desktop',
+  tag: ['@desktop', '@whole'],
 }, async ({ page }) => {
   await openAsk(page);
   const row = tool(page).locator('[data-input="takeoff.h.z"]');
@@ -191,7 +193,7 @@ test('a span moves by its end, by keys and by typing; what may change is added a
 });
 
 test('a hundred tries say a share with its interval; bars stand narrowest first; balance is labelled', {
-  tag: '@once',
+  tag: ['@once', '@whole'],
 }, async ({ page }) => {
   await openAsk(page);
   await tab(page, 'Margin');
@@ -271,7 +273,7 @@ test('the map fills beside the page; keys and a press go there in one step that 
   expect((await readSentence(page)).text).toBe(before);
 });
 
-test('touch: steppers move the place and a button goes there', { tag: '@touch' }, async ({ page }) => {
+test('touch: steppers move the place and a button goes there', { tag: ['@touch', '@whole'] }, async ({ page }) => {
   await openAsk(page);
   await tab(page, 'Map');
   await expect(tool(page).locator('.map-place')).toHaveText(/held/, SOON);
@@ -282,9 +284,9 @@ test('touch: steppers move the place and a button goes there', { tag: '@touch' }
   await expect.poll(async () => (await readSentence(page)).text).not.toBe(before);
 });
 
-test('after a skill of another kind was opened with the tool closed, it opens for that skill @once', async ({
-  page,
-}) => {
+test('after a skill of another kind was opened with the tool closed, it opens for that skill @once', {
+  tag: '@whole',
+}, async ({ page }) => {
   const faults: string[] = [];
   page.on('pageerror', (error) => faults.push(error.message));
   await openAsk(page);

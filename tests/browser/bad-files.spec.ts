@@ -70,7 +70,9 @@ async function openAll(page: Page, list: readonly WorstFile[], open: typeof choo
   expect(await isHit(page)).toBe(false);
 }
 
-test('what is no skill is refused in a sentence, by file and by drop', { tag: '@once' }, async ({ page }) => {
+test('what is no skill is refused in a sentence, by file and by drop', { tag: ['@once', '@whole'] }, async ({
+  page,
+}) => {
   await openBench(page);
   const watched = watch(page);
   const every = Math.floor(WORST_FILES.length / WORST_SAMPLE);

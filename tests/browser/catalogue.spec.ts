@@ -64,7 +64,7 @@ test('the tiles tell their moments, in the order asked for; Enter on one lays th
   expect((await readSentence(page)).text).toBe(before.text);
 });
 
-test('a tile dragged to the ruler is laid there', { tag: ['@desktop', '@phone'] }, async ({ page }) => {
+test('a tile dragged to the ruler is laid there', { tag: ['@desktop', '@phone', '@whole'] }, async ({ page }) => {
   await openBench(page);
   await page.keyboard.press('p');
   await expect(tile(page, 'tuck')).toBeVisible();
@@ -121,9 +121,9 @@ test('the pose at the cursor is kept as a shape, survives a reload, and goes int
   await expect(page.getByRole('button', { name: 'Forget Half wrapped' })).toHaveCount(0);
 });
 
-test('hands hold the shins through the shape, and it is said where they cannot reach', { tag: '@once' }, async ({
-  page,
-}) => {
+test('hands hold the shins through the shape, and it is said where they cannot reach', {
+  tag: ['@once', '@whole'],
+}, async ({ page }) => {
   await openCatalogue(page);
   await tile(page, 'openTuck').focus();
   await page.keyboard.press('Enter');
@@ -146,7 +146,9 @@ test('hands hold the shins through the shape, and it is said where they cannot r
   expect((await readSentence(page)).text).toBe(before.text);
 });
 
-test('a shape is opened into joint lanes, and the flight stays what it was', { tag: '@once' }, async ({ page }) => {
+test('a shape is opened into joint lanes, and the flight stays what it was', { tag: ['@once', '@whole'] }, async ({
+  page,
+}) => {
   await openCatalogue(page);
   const before = await readSentence(page);
   await page.getByRole('tab', { name: 'This shape' }).click();
@@ -160,7 +162,7 @@ test('a shape is opened into joint lanes, and the flight stays what it was', { t
   await expect(page.locator('.pose-mark')).toHaveCount(0);
 });
 
-test('the move into a shape is typed, and the whole shape moved', { tag: '@desktop' }, async ({ page }) => {
+test('the move into a shape is typed, and the whole shape moved', { tag: ['@desktop', '@whole'] }, async ({ page }) => {
   await openCatalogue(page);
   const before = await readSentence(page);
   await page.getByRole('tab', { name: 'This shape' }).click();
@@ -177,7 +179,7 @@ test('the move into a shape is typed, and the whole shape moved', { tag: '@deskt
   expect(Number(await to.getAttribute('aria-valuenow'))).toBeCloseTo(end + 0.05, 2);
 });
 
-test('a tool that is opened again keeps the pictures of its tiles', { tag: '@once' }, async ({ page }) => {
+test('a tool that is opened again keeps the pictures of its tiles', { tag: ['@once', '@whole'] }, async ({ page }) => {
   await openCatalogue(page);
   const pictures = page.locator('.shape-tile[data-shape] .shape-picture');
   const tiles = await pictures.count();

@@ -126,9 +126,9 @@ test('a class path: answered and locked one by one, over a reload, handed in and
   await expect(page.getByTestId('sentence').first()).toBeVisible();
 });
 
-test('on a phone a worksheet comes as a link, and what locks is under the thumb', { tag: '@phone' }, async ({
-  page,
-}) => {
+test('on a phone a worksheet comes as a link, and what locks is under the thumb', {
+  tag: ['@phone', '@whole'],
+}, async ({ page }) => {
   await page.goto('./');
   await expect(page.getByTestId('sentence').first()).toBeVisible(SOON);
   const { skill: id, ...asks } = await preset('worksheets/double-back-tuck');

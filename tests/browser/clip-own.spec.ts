@@ -34,7 +34,7 @@ interface Filmed {
 const FILMS: readonly Filmed[] = [
   {
     name: '30 a second, uneven, with noise, held head down',
-    tag: '@desktop',
+    tag: '@desktop @whole',
     skill: 'back-straight',
     hz: 30,
     fileHz: 30,

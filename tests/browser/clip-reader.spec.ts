@@ -111,7 +111,7 @@ test('each frame of each kind of file is the one that was asked for', { tag: '@o
 });
 
 test('what is damaged, odd or no clip ends in frames that are true, or in a fault with a code', {
-  tag: '@once',
+  tag: ['@once', '@whole'],
 }, async ({ page }) => {
   await openLab(page);
   const order = { stampsS: evenly(24, 10), keyEvery: 8, bitsPerPx: 4 };
@@ -138,7 +138,7 @@ test('what is damaged, odd or no clip ends in frames that are true, or in a faul
 });
 
 test('steps on, back and anywhere show their frames within a bound of bytes, and a hand that drags is followed', {
-  tag: '@once',
+  tag: ['@once', '@whole'],
 }, async ({ page }) => {
   await openLab(page);
   // frames of 1.2 MB: the bound is reached
@@ -193,7 +193,7 @@ test('what is written again has its own times and nothing else of the file, and 
 });
 
 test('the camera of the machine makes a clip, is off when it is over, and one that is refused is a fault', {
-  tag: '@once',
+  tag: ['@once', '@whole'],
 }, async ({ page }) => {
   await openLab(page);
   const filmed = await page.evaluate(() => window.clipLab.lab.film());

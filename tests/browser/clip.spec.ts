@@ -194,7 +194,7 @@ test('a clip of our own flight is opened, marked, laid under the figure, and giv
   });
 });
 
-test('a coach marks by words, a frame at a time', { tag: '@tablet' }, async ({ page }) => {
+test('a coach marks by words, a frame at a time', { tag: ['@tablet', '@whole'] }, async ({ page }) => {
   const own = await makeOwn(page);
   await openView(page);
   await openClip(page, 'Open a clip', own);

@@ -28,7 +28,9 @@ test('a trampoline code becomes a skill that does it; undo brings the old one ba
   await expect.poll(async () => (await readSentence(page)).text).toBe(before.text);
 });
 
-test('the other direction can be chosen, and a dive number says its own', { tag: '@once' }, async ({ page }) => {
+test('the other direction can be chosen, and a dive number says its own', { tag: ['@once', '@whole'] }, async ({
+  page,
+}) => {
   await openBench(page);
   await type(page, '4 0 o');
   await expect(form(page).getByRole('button', { name: 'Backward' })).toHaveAttribute('aria-pressed', 'true');
@@ -60,7 +62,7 @@ test('a code that is none is refused with what is allowed, and nothing changes',
   expect((await readSentence(page)).text).toBe(before.text);
 });
 
-test('the list of commands drafts a code too', { tag: '@once' }, async ({ page }) => {
+test('the list of commands drafts a code too', { tag: ['@once', '@whole'] }, async ({ page }) => {
   await openBench(page);
   await page.keyboard.press('ControlOrMeta+k');
   await page.keyboard.type('4 1 /');
@@ -73,7 +75,7 @@ test('the list of commands drafts a code too', { tag: '@once' }, async ({ page }
 });
 
 test('a loose code shows what it can mean as buttons, and a name that is no draft its reason', {
-  tag: ['@desktop', '@phone'],
+  tag: ['@desktop', '@phone', '@whole'],
 }, async ({ page }) => {
   await openBench(page);
   await type(page, '8 1 o');

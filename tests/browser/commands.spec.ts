@@ -36,7 +36,7 @@ test('a command, a skill or an athlete is found by words, chosen by arrow keys t
 });
 
 test('what cannot be done now says why and stays; the flight is said aloud when it is asked for', {
-  tag: '@once',
+  tag: ['@once', '@whole'],
 }, async ({ page }) => {
   await openBench(page);
   await page.keyboard.press('ControlOrMeta+k');
@@ -67,7 +67,9 @@ test('by touch or mouse: a button opens the list, a press does what it names', a
   expect(await findViolations(page, 'header')).toEqual([]);
 });
 
-test('axe finds no violation in the list, light and dark', { tag: ['@desktop', '@phone'] }, async ({ page }) => {
+test('axe finds no violation in the list, light and dark', { tag: ['@desktop', '@phone', '@whole'] }, async ({
+  page,
+}) => {
   await openBench(page);
   await page.keyboard.press('ControlOrMeta+k');
   await page.keyboard.type('sa');

@@ -75,7 +75,7 @@ test('kept as it is and then changed: two sentences, the difference in numbers, 
   ).toBeVisible();
 });
 
-test('what is held equal is said and made so', { tag: '@once' }, async ({ page }) => {
+test('what is held equal is said and made so', { tag: ['@once', '@whole'] }, async ({ page }) => {
   await openCompare(page);
   await addSkill(page, 'Back somersault, straight, half twist');
   await tab(page, 'Differences');
@@ -90,7 +90,7 @@ test('what is held equal is said and made so', { tag: '@once' }, async ({ page }
   expect((await cells(page, 'momentum'))[2]).toBe('same');
 });
 
-test('swap, keep B and drop A, rename, remove; each is one undo', { tag: '@desktop' }, async ({ page }) => {
+test('swap, keep B and drop A, rename, remove; each is one undo', { tag: ['@desktop', '@whole'] }, async ({ page }) => {
   await openCompare(page);
   await addSkill(page, 'Back somersault, straight, half twist');
   const [a, b] = await sentences(page);
@@ -114,9 +114,9 @@ test('swap, keep B and drop A, rename, remove; each is one undo', { tag: '@deskt
   await expect(rows(page)).toHaveCount(2);
 });
 
-test('another athlete and another take-off fly beside it, and all of them survive a reload', { tag: '@once' }, async ({
-  page,
-}) => {
+test('another athlete and another take-off fly beside it, and all of them survive a reload', {
+  tag: ['@once', '@whole'],
+}, async ({ page }) => {
   await openCompare(page);
   await addSkill(page, 'Nell Oakum');
   await press(page, 'Add a version');
@@ -139,7 +139,9 @@ test('another athlete and another take-off fly beside it, and all of them surviv
   expect(await sentences(page)).toEqual(before);
 });
 
-test('side by side: the others get strips of their own on the same ruler', { tag: '@desktop' }, async ({ page }) => {
+test('side by side: the others get strips of their own on the same ruler', { tag: ['@desktop', '@whole'] }, async ({
+  page,
+}) => {
   await openCompare(page);
   await addSkill(page, 'Back somersault, piked');
   if (isWide(page)) await press(page, 'Side by side');
@@ -176,7 +178,7 @@ test('the version is in the pictures while the tool is open, and after that when
   expect(await picture()).toBe(together);
 });
 
-test('the table goes to the clipboard as CSV', { tag: '@once' }, async ({ page, context }) => {
+test('the table goes to the clipboard as CSV', { tag: ['@once', '@whole'] }, async ({ page, context }) => {
   await context.grantPermissions(['clipboard-read', 'clipboard-write']);
   await openCompare(page);
   await addSkill(page, 'Back somersault, tucked');
@@ -194,7 +196,7 @@ test('the table goes to the clipboard as CSV', { tag: '@once' }, async ({ page, 
 });
 
 test('eight fly together: in numbers a column each with ratios to A, and none is replaced unless it is asked for', {
-  tag: '@once',
+  tag: ['@once', '@whole'],
 }, async ({ page }) => {
   await openCompare(page);
   // before anything is beside it: what it would show
@@ -224,7 +226,9 @@ test('eight fly together: in numbers a column each with ratios to A, and none is
   await expect(rows(page)).toHaveCount(8);
 });
 
-test('by keys alone: open, keep, choose what is held equal, close', { tag: '@desktop' }, async ({ page }) => {
+test('by keys alone: open, keep, choose what is held equal, close', { tag: ['@desktop', '@whole'] }, async ({
+  page,
+}) => {
   await openBench(page);
   await page.keyboard.press('c');
   await expect(tool(page).getByRole('button', { name: 'Keep as it is now' })).toBeVisible();
@@ -241,7 +245,7 @@ test('by keys alone: open, keep, choose what is held equal, close', { tag: '@des
   await expect(tool(page)).toHaveCount(0);
 });
 
-test('axe finds no violation in the comparison, light and dark', { tag: '@desktop' }, async ({ page }) => {
+test('axe finds no violation in the comparison, light and dark', { tag: ['@desktop', '@whole'] }, async ({ page }) => {
   await openCompare(page);
   await press(page, 'Keep as it is now');
   const tabs = isWide(page)
@@ -253,7 +257,7 @@ test('axe finds no violation in the comparison, light and dark', { tag: '@deskto
   }
 });
 
-test('targets are large enough for a finger', { tag: '@touch' }, async ({ page }) => {
+test('targets are large enough for a finger', { tag: ['@touch', '@whole'] }, async ({ page }) => {
   await openCompare(page);
   await press(page, 'Keep as it is now');
   const small = await tool(page)

@@ -9,7 +9,7 @@ const tool = (page: Page) => page.locator('[data-tool="contact"]');
 const SOON = { timeout: 45_000 };
 
 test('a giant: verdict, peaks of both ends, the release window; a knob moves the result and undo takes it back', {
-  tag: '@once',
+  tag: ['@once', '@whole'],
 }, async ({ page }) => {
   await openSkill(page, 'giant swings');
   await page.keyboard.press('m');
@@ -53,9 +53,9 @@ async function openVault(page: Page): Promise<void> {
   await page.keyboard.press('m');
 }
 
-test('softer knees change the peak without a form; a push that could not be given says so', { tag: '@once' }, async ({
-  page,
-}) => {
+test('softer knees change the peak without a form; a push that could not be given says so', {
+  tag: ['@once', '@whole'],
+}, async ({ page }) => {
   await openVault(page);
   await test.step('softer knees: turning the knob changes the peak without a form', async () => {
     await expect(verdict(page)).toBeVisible(SOON);
@@ -84,7 +84,7 @@ test('softer knees change the peak without a form; a push that could not be give
 });
 
 test('by keyboard a plain skill gets a landing and loses it again; its button goes, and the tool keeps the focus and its Escape', {
-  tag: '@desktop',
+  tag: ['@desktop', '@whole'],
 }, async ({ page }) => {
   await openBench(page);
   await page.keyboard.press('m');
@@ -128,7 +128,7 @@ test('a chain is one ruler: a card for each phase, and the page goes to the leg 
 });
 
 test('the whole skill is on the one floor of the page, folded and with the height; its plumb line goes through strip and rows', {
-  tag: ['@desktop', '@phone', '@both'],
+  tag: ['@desktop', '@phone', '@whole'],
 }, async ({ page }) => {
   await openSkill(page, 'giant swings');
   await page.keyboard.press('m');

@@ -36,7 +36,7 @@ async function openOwnSheet(page: Page): Promise<void> {
 }
 
 test('nothing of it is loaded before it is opened; the parser of formulas only in its worker', {
-  tag: '@once',
+  tag: ['@once', '@whole'],
 }, async ({ page }) => {
   const asked: string[] = [];
   page.on('request', (request) => asked.push(new URL(request.url()).pathname));
@@ -57,7 +57,7 @@ test('nothing of it is loaded before it is opened; the parser of formulas only i
 });
 
 test('a sheet is written by keyboard, in any order, and computed as it is typed', {
-  tag: ['@desktop', '@phone'],
+  tag: ['@desktop', '@phone', '@whole'],
 }, async ({ page }) => {
   await openOwnSheet(page);
   await field(page, 1).click();
@@ -85,7 +85,7 @@ test('a sheet is written by keyboard, in any order, and computed as it is typed'
 });
 
 test('at 1280 x 720 seven lines are seen at once, the floor and its play with them; one button gives the height back', {
-  tag: '@once',
+  tag: ['@once', '@whole'],
 }, async ({ page }) => {
   await page.setViewportSize({ width: 1280, height: 720 });
   await openSheets(page);
@@ -147,7 +147,9 @@ test('ready sheets: both numbers follow the flight, CSV and print hold them, axe
   });
 });
 
-test('plain bodies stand over the athlete, and can be put away', { tag: ['@desktop', '@phone'] }, async ({ page }) => {
+test('plain bodies stand over the athlete, and can be put away', { tag: ['@desktop', '@phone', '@whole'] }, async ({
+  page,
+}) => {
   await openSheets(page);
   await page.getByLabel('Sheet', { exact: true }).selectOption('energy-of-spin');
   const bodies = page.getByRole('region', { name: 'Plain bodies' });
@@ -164,9 +166,9 @@ test('plain bodies stand over the athlete, and can be put away', { tag: ['@deskt
   await expect(bodies).toContainText('disc, radius 0.51 m');
 });
 
-test('a sheet is kept over a reload, and an own one can be saved and opened again', { tag: '@once' }, async ({
-  page,
-}) => {
+test('a sheet is kept over a reload, and an own one can be saved and opened again', {
+  tag: ['@once', '@whole'],
+}, async ({ page }) => {
   await openOwnSheet(page);
   await field(page, 1).fill('T = 1.2 s vs {air time}');
   await expect(line(page, 'T').locator('.line-estimate')).toHaveText('1.2 s');
@@ -254,7 +256,7 @@ const choice = (page: Page): Locator => page.getByLabel('Sheet', { exact: true }
 const chosen = (page: Page): Locator => choice(page).locator('option:checked');
 
 test('choosing another sheet keeps one’s own, an edited ready sheet becomes a copy, and both outlive a reload', {
-  tag: '@once',
+  tag: ['@once', '@whole'],
 }, async ({ page }) => {
   await openOwnSheet(page);
   for (let n = 1; n <= 8; n++) {
@@ -280,7 +282,9 @@ test('choosing another sheet keeps one’s own, an edited ready sheet becomes a 
   await expect(field(page, 2)).toHaveValue(text);
 });
 
-test('undo belongs to the sheet while it has the focus, to the skill otherwise', { tag: '@once' }, async ({ page }) => {
+test('undo belongs to the sheet while it has the focus, to the skill otherwise', { tag: ['@once', '@whole'] }, async ({
+  page,
+}) => {
   await openBench(page);
   const before = (await readSentence(page)).text;
   await page.keyboard.press('v');

@@ -56,7 +56,7 @@ const REFUSED: readonly (readonly [what: string, bytes: Buffer, said: string])[]
 ];
 
 test('an empty file, a picture, a file cut off and ten megabytes are refused in words, and nothing is changed', {
-  tag: '@once',
+  tag: ['@once', '@whole'],
 }, async ({ page }) => {
   await openBench(page);
   const before = (await readSentence(page)).text;
@@ -75,7 +75,7 @@ test('an empty file, a picture, a file cut off and ten megabytes are refused in 
 });
 
 test('undo in a number field takes back the step once its value is settled, and the text before that', {
-  tag: '@once',
+  tag: ['@once', '@whole'],
 }, async ({ page }) => {
   await openBench(page);
   await page.keyboard.press('v');

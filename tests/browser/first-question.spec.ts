@@ -59,7 +59,7 @@ test('a twist: one press answers it, the choice goes on by arrow keys, Escape is
 });
 
 test('a jump: its own moments; a tuck is opened; what is kept is a version, and another skill begins without an answer', {
-  tag: ['@desktop', '@phone'],
+  tag: ['@desktop', '@phone', '@whole'],
 }, async ({ page }) => {
   await openSkill(page, 'Jump with a full turn, arms out and in');
   await asks(page).click();
@@ -102,7 +102,7 @@ test('a jump: its own moments; a tuck is opened; what is kept is a version, and 
   );
 });
 
-test('targets of the first question are large enough for a finger', { tag: '@touch' }, async ({ page }) => {
+test('targets of the first question are large enough for a finger', { tag: ['@touch', '@whole'] }, async ({ page }) => {
   await openBench(page);
   const small = (): Promise<string[]> =>
     page

@@ -118,9 +118,9 @@ test('the first screen has at most 140 words and 40 things to press, and the fou
   });
 });
 
-test('a somersault that twists is said by its tilt, and a tuck says what its limbs carry', { tag: '@desktop' }, async ({
-  page,
-}) => {
+test('a somersault that twists is said by its tilt, and a tuck says what its limbs carry', {
+  tag: ['@desktop', '@whole'],
+}, async ({ page }) => {
   await page.goto('./?skill=back-straight-full');
   await expect(page.getByTestId('first-0')).toContainText('from 0');
   await expect(page.getByTestId('first-1')).toContainText('°');

@@ -76,7 +76,7 @@ test('an arm through the chest is a caution with a way to its instant', { tag: [
 });
 
 test('of a 14-year-old it is said that loads are not judged, and nothing of them is cautioned', {
-  tag: ['@desktop', '@phone'],
+  tag: ['@desktop', '@phone', '@whole'],
 }, async ({ page }) => {
   await openSkill(page, 'Quarter turn');
   const note = page.locator('.not-compared');

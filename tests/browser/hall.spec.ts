@@ -118,7 +118,7 @@ test('a hall has text of 20 px and contrast of 7 : 1 in both themes, names nobod
 });
 
 test('in a hall the other way is asked for at one press, in large text and strong lines, is spoken, and goes at Escape', {
-  tag: '@desktop',
+  tag: ['@desktop', '@whole'],
 }, async ({ page }) => {
   await page.setViewportSize({ width: 1280, height: 720 });
   await watchCanvases(page);
@@ -165,7 +165,7 @@ test('in a hall the other way is asked for at one press, in large text and stron
 });
 
 test('in a hall a twisting somersault shows its tilt three times, the third at the cursor', {
-  tag: '@desktop',
+  tag: ['@desktop', '@whole'],
 }, async ({ page }) => {
   await page.goto('./?skill=back-straight-full&hall=1');
   await expect(page.locator('.hall .tilted')).toHaveCount(3);

@@ -114,7 +114,7 @@ test('from one browser to another and back, beside the work of both', { tag: '@o
 });
 
 test('on a phone: ticks, sentence and ways are under the floor; the device shares what is ticked', {
-  tag: '@phone',
+  tag: ['@phone', '@whole'],
 }, async ({ page }) => {
   await page.addInitScript(() => {
     const device = { shared: [] as unknown[], fault: '', kinds: ['txt', 'json'] };

@@ -79,7 +79,7 @@ test('something to try is done at a press, comes to what it said, and one press 
 });
 
 test('lessons and glossary are found and read beside the bench, which goes on', {
-  tag: ['@desktop', '@phone', '@both'],
+  tag: ['@desktop', '@phone', '@whole'],
 }, async ({ page }) => {
   await openFirst(page);
   await page.keyboard.press('ControlOrMeta+k');

@@ -38,7 +38,7 @@ const withMat = (file: Skill): void => {
 };
 
 test('what was judged, and how sensitive it is, wrap; with a likelihood and a code the header holds its height, and nothing is cut within a word', {
-  tag: ['@desktop', '@phone', '@both'],
+  tag: ['@desktop', '@phone'],
 }, async ({ page }) => {
   await openBench(page);
   const topOf = (): Promise<number | undefined> =>
@@ -64,7 +64,9 @@ test('what was judged, and how sensitive it is, wrap; with a likelihood and a co
   expect(await topOf()).toBeCloseTo(before ?? Number.NaN, 0);
 });
 
-test('under a sentence of four lines the standing caution is whole', { tag: '@touch' }, async ({ page }) => {
+test('under a sentence of four lines the standing caution is whole', { tag: ['@touch', '@whole'] }, async ({
+  page,
+}) => {
   await openSkill(page, 'released 30 ms late');
   await expect(page.getByTestId('sentence')).toContainText('of the landing only the first impact is computed', SOON);
   for (const standing of await page.locator('.standing').all())
@@ -77,9 +79,9 @@ test('under a sentence of four lines the standing caution is whole', { tag: '@to
   expect(await page.locator('.standing').filter({ visible: true }).count()).toBeGreaterThan(0);
 });
 
-test('all cautions of a contact are reached from the first screen', { tag: ['@desktop', '@phone', '@both'] }, async ({
-  page,
-}) => {
+test('all cautions of a contact are reached from the first screen', {
+  tag: ['@desktop', '@phone', '@both', '@whole'],
+}, async ({ page }) => {
   await openSkill(page, 'handspring with a half twist');
   const caution = page.locator('.caution');
   await expect(caution).toContainText('and 4 more', SOON);
@@ -117,7 +119,9 @@ test('a young athlete beside a caution: both are on the first screen; so is the 
   await expect(page.getByRole('dialog')).toContainText('0.90 m is outside 1.63 to 1.90 m');
 });
 
-test('no text is under 12 px, in the page and with the whole skill', { tag: '@phone' }, async ({ page }) => {
+test('no text is under 12 px, in the page and with the whole skill', { tag: ['@phone', '@whole'] }, async ({
+  page,
+}) => {
   const small = (): Promise<string[]> =>
     page.evaluate(() =>
       [...document.querySelectorAll('body *')].flatMap((one) => {

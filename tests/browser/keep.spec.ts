@@ -32,7 +32,9 @@ const readAll = (page: Page, database: string): Promise<[string, unknown][]> =>
 const readSessions = (page: Page) => readAll(page, 'shapeflight-sessions');
 
 for (const end of ['a reload', 'a crash'] as const)
-  test(`${end} in the middle of a drag keeps what was there before it`, { tag: '@once' }, async ({ page, context }) => {
+  test(`${end} in the middle of a drag keeps what was there before it`, {
+    tag: end === 'a crash' ? '@once' : ['@once', '@whole'],
+  }, async ({ page, context }) => {
     await openBench(page);
     await editSpeedUp(page, '5.2');
     const before = await sentence(page);
@@ -149,7 +151,7 @@ for (const how of ['another tab', 'the browser'] as const)
   });
 
 test('a database that stays refused is said until it is written again, without a further edit', {
-  tag: '@once',
+  tag: ['@once', '@whole'],
 }, async ({ page }) => {
   await openBench(page);
   await editSpeedUp(page, '5.2');
@@ -174,7 +176,7 @@ test('a database that stays refused is said until it is written again, without a
 });
 
 test('a database that does not answer is not waited for: what it kept comes late, and is shown or lies under what was done', {
-  tag: '@once',
+  tag: ['@once', '@whole'],
 }, async ({ page }) => {
   await openBench(page);
   await editSpeedUp(page, '5.2');

@@ -54,7 +54,9 @@ test('a pose is dragged along the ruler: all its keys move together, and one ste
   expect((await readSentence(page)).text).toBe(before.text);
 });
 
-test('a held shape is dragged by its middle: both its edges move', { tag: '@desktop' }, async ({ page }) => {
+test('a held shape is dragged by its middle: both its edges move', { tag: ['@desktop', '@whole'] }, async ({
+  page,
+}) => {
   await openFormer(page);
   const before = await readSentence(page);
   const tile = page.locator('.tile.chosen');
@@ -78,9 +80,9 @@ test.describe('on a laptop', { tag: '@desktop' }, () => {
   }
   const picked = (page: Page): Locator => page.locator('.lane-keys.open .key.picked');
 
-  test('Shift with a press picks several keys; they move together in time, and Delete takes them out', async ({
-    page,
-  }) => {
+  test('Shift with a press picks several keys; they move together in time, and Delete takes them out', {
+    tag: '@whole',
+  }, async ({ page }) => {
     await openFormer(page);
     await setKeys(page, { 'Left arm raise': '60' });
     await page.keyboard.press('Shift+ArrowRight');
@@ -107,9 +109,9 @@ test.describe('on a laptop', { tag: '@desktop' }, () => {
     await expect(own).toHaveCount(2);
   });
 
-  test('a frame drawn in the open lane picks what it holds; Ctrl+A picks all; a press beside picks none', async ({
-    page,
-  }) => {
+  test('a frame drawn in the open lane picks what it holds; Ctrl+A picks all; a press beside picks none', {
+    tag: '@whole',
+  }, async ({ page }) => {
     await openFormer(page);
     await openLane(page);
     const field = await page.locator('.lane-field').boundingBox();
@@ -126,7 +128,9 @@ test.describe('on a laptop', { tag: '@desktop' }, () => {
     await expect(picked(page)).toHaveCount(0);
   });
 
-  test('picked keys are nudged and drawn out by key, and drawn out by the end of their span', async ({ page }) => {
+  test('picked keys are nudged and drawn out by key, and drawn out by the end of their span', {
+    tag: '@whole',
+  }, async ({ page }) => {
     await openFormer(page);
     await openLane(page);
     const keys = page.locator('.lane-keys.open .key');
@@ -156,7 +160,7 @@ test.describe('on a laptop', { tag: '@desktop' }, () => {
     expect(await time(2)).toBeGreaterThan(before);
   });
 
-  test('a pose is copied, put elsewhere, and mirrored', async ({ page }) => {
+  test('a pose is copied, put elsewhere, and mirrored', { tag: '@whole' }, async ({ page }) => {
     await openFormer(page);
     const read = async (name: string): Promise<number> => {
       if ((await page.locator('.pose').count()) === 0) await page.keyboard.press('p');
@@ -182,7 +186,7 @@ test.describe('on a laptop', { tag: '@desktop' }, () => {
     expect(await read('Right arm raise')).toBeCloseTo(left, 1);
   });
 
-  test('a span of keys is copied and put in later; mirrored it changes sides', async ({ page }) => {
+  test('a span of keys is copied and put in later; mirrored it changes sides', { tag: '@whole' }, async ({ page }) => {
     await openFormer(page);
     await page.getByRole('slider', { name: 'Time in the flight' }).focus();
     await page.keyboard.press('Home');
@@ -207,7 +211,9 @@ test.describe('on a laptop', { tag: '@desktop' }, () => {
     await expect(page.getByRole('button', { name: /^Left arm raise, 60° at 0\.50 seconds/ })).toHaveCount(0);
   });
 
-  test('times rest on events, quarters and keys, which a line shows; with Alt they rest nowhere', async ({ page }) => {
+  test('times rest on events, quarters and keys, which a line shows; with Alt they rest nowhere', {
+    tag: '@whole',
+  }, async ({ page }) => {
     await openFormer(page);
     await page.keyboard.press('a');
     const apex = await cursorOf(page);
@@ -235,7 +241,7 @@ test.describe('on a laptop', { tag: '@desktop' }, () => {
     expect(Number(await edge.getAttribute('aria-valuenow'))).toBeCloseTo(apex, 2);
   });
 
-  test('a shape is moved by Alt with an arrow, a pose by an arrow', async ({ page }) => {
+  test('a shape is moved by Alt with an arrow, a pose by an arrow', { tag: '@whole' }, async ({ page }) => {
     await openFormer(page);
     const tile = page.locator('.tile').nth(1);
     const name = await tile.getAttribute('aria-label');
@@ -255,7 +261,7 @@ test.describe('on a laptop', { tag: '@desktop' }, () => {
     await expect(pose).toHaveCount(0);
   });
 
-  test('the list of keys names them', async ({ page }) => {
+  test('the list of keys names them', { tag: '@whole' }, async ({ page }) => {
     await openFormer(page);
     await page.keyboard.press('?');
     const dialog = page.getByRole('dialog');

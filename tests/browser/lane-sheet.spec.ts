@@ -39,7 +39,7 @@ test('a key dragged by finger changes the flight; undo takes it back', async ({ 
   expect((await readSentence(page)).text).toBe(before.text);
 });
 
-test('a key is typed, and Close puts the sheet away', async ({ page }) => {
+test('a key is typed, and Close puts the sheet away', { tag: '@whole' }, async ({ page }) => {
   const sheet = await openLane(page);
   const before = await readSentence(page);
   await sheet.locator('.key').nth(1).tap();

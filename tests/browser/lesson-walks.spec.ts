@@ -26,7 +26,7 @@ test('the lessons for a class, on a laptop', { tag: '@desktop' }, async ({ page 
 test.describe('on a large screen', () => {
   test.use({ viewport: { width: 1920, height: 1080 } });
 
-  test('the lessons for a lab', { tag: '@desktop' }, async ({ page }) => {
+  test('the lessons for a lab', { tag: ['@desktop', '@whole'] }, async ({ page }) => {
     // how sensitive a giant is, and its window, is many swings
     test.slow();
     await walkAll(page, 'lab', false);

@@ -13,7 +13,7 @@ const sentence = (page: Page): Locator => page.getByTestId('sentence');
 const openTool = (page: Page, name: string): Locator =>
   page.getByRole('navigation', { name: 'Tools' }).getByRole('button', { name, exact: true });
 
-test('coach: arms in, faster', { tag: '@tablet' }, async ({ page }) => {
+test('coach: arms in, faster', { tag: ['@tablet', '@whole'] }, async ({ page }) => {
   const { says, typed, named, end } = walk('coach');
   const number = (id: 'rate' | 'spread' | 'momentum'): Locator => page.locator(`[data-number="${id}"]`);
   const tool = page.locator('[data-tool="compare"]');
@@ -107,7 +107,7 @@ test('coach: arms in, faster', { tag: '@tablet' }, async ({ page }) => {
   end();
 });
 
-test('student: predict, then fly', { tag: '@desktop' }, async ({ page }) => {
+test('student: predict, then fly', { tag: ['@desktop', '@whole'] }, async ({ page }) => {
   const { says, named, end } = walk('student');
   const cut = page.getByRole('region', { name: 'Values at the cursor' });
   const values = cut.locator('.cut-value b');

@@ -132,9 +132,9 @@ test('every picture is the flight at its time; cancelled, nothing is left', { ta
   expect(later).toEqual([]);
 });
 
-test('a browser without H.264 writes WebM and says so; one without an encoder says that', { tag: '@once' }, async ({
-  page,
-}) => {
+test('a browser without H.264 writes WebM and says so; one without an encoder says that', {
+  tag: ['@once', '@whole'],
+}, async ({ page }) => {
   await page.addInitScript(() => {
     const asked = VideoEncoder.isConfigSupported.bind(VideoEncoder);
     VideoEncoder.isConfigSupported = async (config) =>

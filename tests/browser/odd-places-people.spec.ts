@@ -51,7 +51,7 @@ const comesAfter = (page: Page, selector: string, first: string, second: string)
       [first, second] as const,
     );
 
-test('names that turn or are long leave the page as it is', { tag: '@once' }, async ({ page }) => {
+test('names that turn or are long leave the page as it is', { tag: ['@once', '@whole'] }, async ({ page }) => {
   await page.goto('./?rows=all');
   await expect(bench(page)).toBeVisible();
   await step('turnedNames', async () => {

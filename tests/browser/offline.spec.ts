@@ -54,7 +54,7 @@ async function takeOffered(page: Page, from: string, to: string): Promise<void> 
 }
 
 test('in a folder of any host it opens from what is kept where the server hangs or fails, and a newer version is offered', {
-  tag: '@once',
+  tag: ['@once', '@whole'],
 }, async ({ page, context }) => {
   const { url, dir, way, close } = await serveBuild();
   try {

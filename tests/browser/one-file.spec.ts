@@ -73,7 +73,9 @@ test('one file from the disk is the whole bench', { tag: '@once' }, async ({ pag
   expect(faults).toEqual([]);
 });
 
-test('the one file is saved from the server; without one it is said', { tag: '@once' }, async ({ page }) => {
+test('the one file is saved from the server; without one it is said', { tag: ['@once', '@whole'] }, async ({
+  page,
+}) => {
   await openFirst(page);
   const save = async (): Promise<void> => {
     await page.keyboard.press('ControlOrMeta+k');

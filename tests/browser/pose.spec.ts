@@ -65,7 +65,9 @@ test.describe('by mouse', { tag: '@desktop' }, () => {
     await expect(page.getByRole('button', { name: `Pose at ${at.toFixed(2)} seconds` })).toHaveCount(1);
   });
 
-  test('plate, keys, typed angles, two limbs at one place, and the end of a range', async ({ page }) => {
+  test('plate, keys, typed angles, two limbs at one place, and the end of a range', { tag: '@whole' }, async ({
+    page,
+  }) => {
     await openPose(page);
     await test.step('the plate beside the hand: part, turns, rate, where the limb is; Escape puts it back and leaves no step', async () => {
       const before = await readSentence(page);
@@ -176,9 +178,9 @@ test.describe('by mouse', { tag: '@desktop' }, () => {
     });
   });
 
-  test('faster than joints can: the limb lags behind the hand and time is offered; what is kept is within 1.3', async ({
-    page,
-  }) => {
+  test('faster than joints can: the limb lags behind the hand and time is offered; what is kept is within 1.3', {
+    tag: '@whole',
+  }, async ({ page }) => {
     // arms held wide between the throw and the opening: more than the shoulders can in that time
     await openBench(page);
     await page.keyboard.press('p');
@@ -193,9 +195,9 @@ test.describe('by mouse', { tag: '@desktop' }, () => {
     await expect(button.or(none)).toBeVisible({ timeout: 20_000 });
   });
 
-  test('a limb is taken on the pictures above the floor; beside the figure the press moves the cursor', async ({
-    page,
-  }) => {
+  test('a limb is taken on the pictures above the floor; beside the figure the press moves the cursor', {
+    tag: '@whole',
+  }, async ({ page }) => {
     await openFormer(page);
     const before = await readSentence(page);
     const stage = await page.locator('.bench .air .stage').boundingBox();
@@ -256,7 +258,7 @@ test('by finger: the first touch between two limbs names both, the second choose
   await expect.poll(async () => (await readSentence(page)).text).toBe(before.text);
 });
 
-test('axe finds nothing in the tool', { tag: ['@desktop', '@phone'] }, async ({ page }) => {
+test('axe finds nothing in the tool', { tag: ['@desktop', '@phone', '@whole'] }, async ({ page }) => {
   await openPose(page);
   for (const tab of ['Shapes', 'Angles', 'This shape']) {
     await page.getByRole('tab', { name: tab }).click();

@@ -31,7 +31,7 @@ test('the sheet says what the page says', { tag: '@desktop' }, async ({ page }) 
   await expect(sheet).toBeHidden();
 });
 
-test('it is one page of paper, landscape, without hues', { tag: '@once' }, async ({ page }) => {
+test('it is one page of paper, landscape, without hues', { tag: ['@once', '@whole'] }, async ({ page }) => {
   await openBench(page);
   await openSheet(page);
   const pdf = (await page.pdf({ preferCSSPageSize: true })).toString('latin1');
@@ -52,7 +52,7 @@ test('it is one page of paper, landscape, without hues', { tag: '@once' }, async
   expect(hues).toEqual([]);
 });
 
-test('axe finds no violation on the sheet, light and dark', { tag: '@desktop' }, async ({ page }) => {
+test('axe finds no violation on the sheet, light and dark', { tag: ['@desktop', '@whole'] }, async ({ page }) => {
   await openBench(page);
   await openSheet(page);
   expect(await findInBothThemes(page, 'dialog')).toEqual([]);

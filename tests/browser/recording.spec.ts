@@ -121,7 +121,7 @@ test('a recording opens, is judged, changed by hand, kept and written; what is d
   });
 });
 
-test('on a phone a recording is opened and its verdict read', { tag: '@phone' }, async ({ page }) => {
+test('on a phone a recording is opened and its verdict read', { tag: ['@phone', '@whole'] }, async ({ page }) => {
   await openFirst(page);
   await page.keyboard.press('i');
   await page.getByRole('tab', { name: 'Recording' }).tap();

@@ -52,7 +52,9 @@ test('a skill is saved, found, opened again, and survives a reload', { tag: ['@d
   await expect.poll(async () => (await readSentence(page)).text).not.toBe(mine.text);
 });
 
-test('entries are renamed, duplicated, deleted, and brought back', { tag: '@desktop' }, async ({ page }) => {
+test('entries are renamed, duplicated, deleted, and brought back', { tag: ['@desktop', '@whole'] }, async ({
+  page,
+}) => {
   await openBench(page);
   await saveToShelf(page);
   await expect(notice(page)).toContainText('is on the shelf');
@@ -83,7 +85,10 @@ test('entries are renamed, duplicated, deleted, and brought back', { tag: '@desk
   expect(await findViolations(page, 'dialog')).toEqual([]);
 });
 
-test('two tabs keep their own work, and each finds it again', { tag: '@once' }, async ({ page, context }) => {
+test('two tabs keep their own work, and each finds it again', { tag: ['@once', '@whole'] }, async ({
+  page,
+  context,
+}) => {
   await openBench(page);
   await editSpeedUp(page, '5.2');
   const other = await context.newPage();
@@ -121,7 +126,7 @@ for (const hasLocks of [true, false])
     await expect.poll(async () => (await readSentence(copy)).text).toBe(copied.text);
   });
 
-test('when two tabs change one entry, the second save makes a copy and says so', { tag: '@once' }, async ({
+test('when two tabs change one entry, the second save makes a copy and says so', { tag: ['@once', '@whole'] }, async ({
   page,
   context,
 }) => {
@@ -142,7 +147,7 @@ test('when two tabs change one entry, the second save makes a copy and says so',
   expect(context.pages()).toHaveLength(2);
 });
 
-test('after a crash the last change is there', { tag: '@once' }, async ({ page, context }) => {
+test('after a crash the last change is there', { tag: ['@once', '@whole'] }, async ({ page, context }) => {
   await openBench(page);
   await editSpeedUp(page, '5.25');
   const said = await readSentence(page);
@@ -193,7 +198,7 @@ test('a browser without a database says so, works, and shows the way out', { tag
   await expect(dialog).toContainText('the shelf cannot be shown');
 });
 
-test('a full disk is said as long as it lasts', { tag: '@once' }, async ({ page }) => {
+test('a full disk is said as long as it lasts', { tag: ['@once', '@whole'] }, async ({ page }) => {
   await openBench(page);
   await page.evaluate(() => {
     const { put } = IDBObjectStore.prototype;
@@ -246,7 +251,7 @@ test('what an older build kept is taken over, with its history', { tag: '@once' 
   await old.close();
 });
 
-test('a file of an athlete goes onto the shelf and can be given to the skill', { tag: '@desktop' }, async ({
+test('a file of an athlete goes onto the shelf and can be given to the skill', { tag: ['@desktop', '@whole'] }, async ({
   page,
 }) => {
   await openBench(page);

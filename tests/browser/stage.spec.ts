@@ -107,7 +107,7 @@ test.describe('with mouse and keys', { tag: '@desktop' }, () => {
     });
   });
 
-  test('a tool and the large stage do not stand in each other’s way', async ({ page }) => {
+  test('a tool and the large stage do not stand in each other’s way', { tag: '@whole' }, async ({ page }) => {
     await openLarge(page);
     await expect(bar(page)).toBeVisible();
     await page.keyboard.press('c');
@@ -147,7 +147,7 @@ test('two fingers zoom, one finger moves', { tag: '@touch' }, async ({ page }) =
 });
 
 test('on the narrowest laptop every button of bar and stage is in sight, and the four numbers wherever the page is scrolled to', {
-  tag: '@desktop',
+  tag: ['@desktop', '@whole'],
 }, async ({ page }) => {
   await page.setViewportSize({ width: 1160, height: 812 });
   await openBench(page);

@@ -28,7 +28,9 @@ test('the page keeps still while what belongs to the first skill arrives', async
   expect(await watchShifts(page)).toBeLessThan(MOST_SHIFT);
 });
 
-test('the whole bench keeps still while the first question is answered @desktop', async ({ page }) => {
+test('the whole bench keeps still while the first question is answered @desktop', { tag: '@whole' }, async ({
+  page,
+}) => {
   await openBench(page);
   expect(await watchShifts(page)).toBeLessThan(MOST_SHIFT);
 });
@@ -48,7 +50,9 @@ for (const [width, height] of [
   [1280, 720],
   [960, 600],
 ] as const)
-  test(`at ${width} x ${height} the longest sentence on a change keeps to its line @desktop`, async ({ page }) => {
+  test(`at ${width} x ${height} the longest sentence on a change keeps to its line`, {
+    tag: height === 600 ? '@desktop' : ['@desktop', '@whole'],
+  }, async ({ page }) => {
     await page.setViewportSize({ width, height });
     await openFormer(page);
     await expect(page.getByTestId('answer')).toContainText('Arms in');

@@ -49,7 +49,7 @@ test('an air time is typed: height and speed follow, the rotation stays, and a s
 });
 
 test('like my athlete: five fields in one form, and every ready skill is flown by them', {
-  tag: ['@desktop', '@phone'],
+  tag: ['@desktop', '@phone', '@whole'],
 }, async ({ page }) => {
   await openBench(page);
   if ((page.viewportSize()?.width ?? 0) > 1100) await page.locator('.before .whose').getByRole('button').click();

@@ -59,9 +59,9 @@ test('a drag on the floor moves the time from wherever it begins, arrows by a hu
   await expect(held).toHaveAttribute('aria-current', 'true');
 });
 
-test('three numbers say what they are against take-off or a marked moment; all rows are a press away, one of them is kept in sight', async ({
-  page,
-}) => {
+test('three numbers say what they are against take-off or a marked moment; all rows are a press away, one of them is kept in sight', {
+  tag: '@whole',
+}, async ({ page }) => {
   await openFirst(page);
   const rate = page.locator('[data-number="rate"]');
   await expect(rate).toContainText(/[\d.]+ times faster than at take-off/);
@@ -116,7 +116,9 @@ test('the phone on its side: ruler, shapes, a curve and three numbers on one scr
   await expect(limb(page, 'front armL')).toHaveCount(0);
 });
 
-test('the sentence takes two lines and a small phone does not scroll', { tag: '@phone' }, async ({ page }) => {
+test('the sentence takes two lines and a small phone does not scroll', { tag: ['@phone', '@whole'] }, async ({
+  page,
+}) => {
   for (const [width, height] of [
     [390, 844],
     [360, 640],
@@ -145,7 +147,7 @@ for (const [device, width, height] of [
   ['phone', 360, 640],
 ] as const)
   test(`at ${width} x ${height} an answer and a caution do not move the pictures, and the page does not scroll`, {
-    tag: `@${device}`,
+    tag: height === 640 ? `@${device}` : [`@${device}`, '@whole'],
   }, async ({ page }) => {
     await page.setViewportSize({ width, height });
     await page.goto('./?skill=arms-in-spin');
@@ -193,9 +195,9 @@ test('the edge of any shape is drawn at the first touch, by a target of 44 px; n
   expect(await cursorOf(page)).toBe(cursor);
 });
 
-test('the plate is clear of the limbs and of the finger, and what is under the hand does not move', async ({
-  page,
-}) => {
+test('the plate is clear of the limbs and of the finger, and what is under the hand does not move', {
+  tag: '@whole',
+}, async ({ page }) => {
   await openFirst(page);
   if ((page.viewportSize()?.width ?? 0) < 700) await page.getByRole('button', { name: 'Athlete', exact: true }).tap();
   await page.keyboard.press('Home');
@@ -228,7 +230,7 @@ test('the plate is clear of the limbs and of the finger, and what is under the h
     }
 });
 
-test('the large stage is a touch away, and back', async ({ page }) => {
+test('the large stage is a touch away, and back', { tag: '@whole' }, async ({ page }) => {
   await openFirst(page);
   const way = page.getByRole('button', { name: 'Large stage' });
   expect(await smallTargets(way, 44)).toEqual([]);
@@ -238,7 +240,9 @@ test('the large stage is a touch away, and back', async ({ page }) => {
   await expect(page.getByRole('toolbar', { name: 'Large stage' })).toHaveCount(0);
 });
 
-test('ruler, play and caution are there in every tool, folded and with the height', async ({ page }) => {
+test('ruler, play and caution are there in every tool, folded and with the height', { tag: '@whole' }, async ({
+  page,
+}) => {
   await openFirst(page);
   for (const key of ['c', 'w', 'm', 'k', 'e', 'p'])
     for (const isTall of [false, true]) {
@@ -262,9 +266,9 @@ test('play is one tap', async ({ page }) => {
   expect(Number(await bob(page).getAttribute('aria-valuenow'))).toBeGreaterThan(0);
 });
 
-test('the menu leads to all values; a change there is seen in the sentence and undone; an edge is retimed by finger', async ({
-  page,
-}) => {
+test('the menu leads to all values; a change there is seen in the sentence and undone; an edge is retimed by finger', {
+  tag: '@whole',
+}, async ({ page }) => {
   await openBench(page);
   const before = await readSentence(page);
   await page.getByRole('button', { name: 'Menu' }).tap();
@@ -291,7 +295,7 @@ test('the menu leads to all values; a change there is seen in the sentence and u
 });
 
 test('the fix of a landing is offered, changed, put off and taken by touch; nothing scrolls, also on a low phone and on its side', {
-  tag: '@phone',
+  tag: ['@phone', '@whole'],
 }, async ({ page }) => {
   await page.setViewportSize({ width: 360, height: 640 });
   await page.goto('./?skill=arms-in-spin');

@@ -12,7 +12,9 @@ for (const [what, chunk] of [
   ['panel', /account-tool.*\.js/],
   ['engine', /\/account-(?!tool).*\.js/],
 ] as const)
-  test(`a tool whose ${what} does not load is loaded by "Try again"`, { tag: '@once' }, async ({ page }) => {
+  test(`a tool whose ${what} does not load is loaded by "Try again"`, {
+    tag: what === 'panel' ? '@once' : ['@once', '@whole'],
+  }, async ({ page }) => {
     await openBench(page);
     let refused = 0;
     await page.route(chunk, (route) => {
@@ -49,7 +51,9 @@ test('a worker that does not load says so, and "Try again" starts another', { ta
   expect(second.pathname).toBe(first.pathname);
 });
 
-test('a swing whose worker does not load says so, and "Try again" computes it', { tag: '@once' }, async ({ page }) => {
+test('a swing whose worker does not load says so, and "Try again" computes it', { tag: ['@once', '@whole'] }, async ({
+  page,
+}) => {
   await openBench(page);
   const before = (await readSentence(page)).text;
   await page.route(WORKERS, (route) => route.abort());
@@ -63,9 +67,9 @@ test('a swing whose worker does not load says so, and "Try again" computes it', 
   await expect(again).toBeHidden();
 });
 
-test('a swing that takes its time is said to be computed, under the flight before it', { tag: '@once' }, async ({
-  page,
-}) => {
+test('a swing that takes its time is said to be computed, under the flight before it', {
+  tag: ['@once', '@whole'],
+}, async ({ page }) => {
   await openBench(page);
   const before = (await readSentence(page)).text;
   let letGo = (): void => {};
@@ -102,9 +106,9 @@ test('workers close when nothing has needed them for 30 s', { tag: '@once' }, as
     .toBe(0);
 });
 
-test('drafting is stopped before it ends: nothing is changed, and the next draft is made', { tag: '@once' }, async ({
-  page,
-}) => {
+test('drafting is stopped before it ends: nothing is changed, and the next draft is made', {
+  tag: ['@once', '@whole'],
+}, async ({ page }) => {
   await openBench(page);
   const before = await page.getByTestId('sentence').textContent();
   // the worker's script is on its way for as long as the test wants, so the draft cannot end

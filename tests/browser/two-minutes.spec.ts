@@ -45,7 +45,7 @@ test('a coach: the idea in a sentence, arms wide against it, a limb moved by fin
 });
 
 test('a student: the tuck, a row opened, its edge drawn, what it did, the way back, something to read', {
-  tag: '@desktop',
+  tag: ['@desktop', '@whole'],
 }, async ({ page }) => {
   await openFirst(page);
   await page.getByRole('button', { name: 'Tuck', exact: true }).click();
@@ -72,7 +72,7 @@ test('a student: the tuck, a row opened, its edge drawn, what it did, the way ba
 });
 
 test('a biomechanist: the whole bench, a limb of the figure, what the floor gave, the frames as a table', {
-  tag: '@desktop',
+  tag: ['@desktop', '@whole'],
 }, async ({ page }) => {
   await page.setViewportSize({ width: 1280, height: 720 });
   await openFirst(page);
@@ -99,7 +99,7 @@ test('a biomechanist: the whole bench, a limb of the figure, what the floor gave
 });
 
 test('a coach with an athlete of 13: age, stature and mass are typed, what that changed, how well it is known, arms wide against arms in', {
-  tag: '@desktop',
+  tag: ['@desktop', '@whole'],
 }, async ({ page }) => {
   await openFirst(page);
   await openSkill(page, 'Back somersault, straight, full twist');

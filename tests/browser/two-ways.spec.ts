@@ -1,6 +1,5 @@
 // Two ways of a skill in the same rows: the other's shapes, both numbers by letter, what is between the curves, and why two ratios are not the same.
 import { expect, type Locator, type Page } from '@playwright/test';
-import { isWhole } from '../corpus.ts';
 import { findButSizes } from './axe.ts';
 import { cursorOf } from './bench.ts';
 import { FINGER, findMeetings, MOUSE, watchCanvases } from './boxes.ts';
@@ -55,9 +54,9 @@ test.describe('on a laptop', { tag: '@desktop' }, () => {
     await expect(first).toContainText('than at take-off');
   });
 
-  test('a twist with a somersault: what is asked is what is seen, its answer is in place, and Escape closes that first', async ({
-    page,
-  }) => {
+  test('a twist with a somersault: what is asked is what is seen, its answer is in place, and Escape closes that first', {
+    tag: '@whole',
+  }, async ({ page }) => {
     await ask(page, 'back-straight-double');
     const faster = await timesOf(page, 0, /^([\d.]+) times faster/);
     const smaller = await timesOf(page, 1, /^([\d.]+) times smaller/);
@@ -76,9 +75,9 @@ test.describe('on a laptop', { tag: '@desktop' }, () => {
     await expect(page.getByTestId('first-0').locator('.first-words b')).not.toHaveText(before ?? '');
   });
 
-  test('with all rows open the numbers of both are those of the calm rows, and the page is in order in both themes', async ({
-    page,
-  }) => {
+  test('with all rows open the numbers of both are those of the calm rows, and the page is in order in both themes', {
+    tag: '@whole',
+  }, async ({ page }) => {
     await ask(page, 'back-straight-full');
     const calm = await Promise.all(
       ['first-0', 'first-1', 'first-2'].map((id) => page.getByTestId(id).locator('.two-values b').last().textContent()),
@@ -97,9 +96,9 @@ test.describe('on a laptop', { tag: '@desktop' }, () => {
     await expect(page.locator('.other-value')).toHaveCount(0);
   });
 
-  test('the move that asks too much strength has a bar of caution, where the caution goes to; others have none', async ({
-    page,
-  }) => {
+  test('the move that asks too much strength has a bar of caution, where the caution goes to; others have none', {
+    tag: '@whole',
+  }, async ({ page }) => {
     await page.goto('./?skill=trampoline-triple-full');
     const strained = page.locator('.shapes .move.strained');
     await expect(strained).toHaveCount(1);
@@ -123,7 +122,9 @@ test.describe('on a laptop', { tag: '@desktop' }, () => {
     await expect(strained).toHaveCount(0);
   });
 
-  test('while an edge is dragged the curves of before stay pale, and go when it is let go', async ({ page }) => {
+  test('while an edge is dragged the curves of before stay pale, and go when it is let go', { tag: '@whole' }, async ({
+    page,
+  }) => {
     await page.goto('./?skill=arms-in-spin');
     await expect(page.locator('canvas[data-ready="true"]').first()).toBeVisible();
     const edge = await page.locator('.edge.from').nth(1).boundingBox();
@@ -172,7 +173,7 @@ for (const [name, width, height] of [
   ['a tablet', 1024, 768],
   ['a phone', 390, 844],
 ] as const)
-  test.describe(`on ${name}`, { tag: name === 'a phone' ? '@phone' : '@tablet' }, () => {
+  test.describe(`on ${name}`, { tag: name === 'a phone' ? '@phone' : ['@tablet', '@whole'] }, () => {
     test.use({ viewport: { width, height }, hasTouch: true });
 
     test('both rows of shapes, both numbers by letter, times by name, and B in the large figure', async ({ page }) => {
@@ -221,12 +222,12 @@ test.describe('on a phone on its side', { tag: '@phone' }, () => {
 
 for (const [width, height, tag] of [
   [1440, 900, '@desktop'],
-  ...(isWhole ? [[1280, 720, '@desktop'] as const] : []),
+  [1280, 720, '@desktop'],
   [1024, 768, '@tablet'],
   [390, 844, '@phone'],
   [844, 390, '@phone'],
 ] as const)
-  test.describe(`at ${width} x ${height}`, { tag }, () => {
+  test.describe(`at ${width} x ${height}`, { tag: height === 844 ? tag : [tag, '@whole'] }, () => {
     const isTouch = width <= 1024;
     test.use({ viewport: { width, height }, hasTouch: isTouch });
 

@@ -46,7 +46,7 @@ test('feet and pounds: fields show, take and bound them; a reload keeps the choi
 });
 
 test('degrees: the sentence, the cut and what is spoken; the units are in the menu, and the floor is marked in them', {
-  tag: ['@desktop', '@phone'],
+  tag: ['@desktop', '@phone', '@whole'],
 }, async ({ page }) => {
   await openBench(page);
   await choose(page, 'turns in degrees');

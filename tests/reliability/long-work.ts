@@ -4,7 +4,7 @@ import { isWhole } from '../corpus.ts';
 /** Of each: small edits (keys, drags, typed values, undo, redo), switches of views, rows, colours, layouts, play, and openings of tools and panels with all their tabs. */
 export const roundOfWork = isWhole
   ? { rounds: 10, edits: 100, switches: 50, openings: 32 }
-  : { rounds: 3, edits: 20, switches: 12, openings: 16 };
+  : { rounds: 3, edits: 20, switches: 12, openings: 8 };
 
 interface CountBound {
   readonly what: string;
